@@ -1,0 +1,142 @@
+package quantity
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// Elapsed is a time.Duration whose text form is "4h30m", for files and JSON; in Go code use
+// time.Duration.
+type Elapsed time.Duration
+
+const elapsedWant = `a duration with its units, such as "4h30m", "45 min" or "20s"`
+
+// maxElapsed bounds what a text may say; no bake takes longer than a year.
+const maxElapsed = 366 * 24 * time.Hour
+
+// ParseDuration reads "4h30m", "4 h 30 min", "45m", "45 min", "20s", "1.5 h" or "2d12h". Units are
+// required, from large to small, each at most once; the result is exact to the second and at
+// most 366 days. A day is 24 hours of elapsed time.
+func ParseDuration(text string) (time.Duration, error) {
+	refuse := func(reason error) (time.Duration, error) {
+		return 0, &InputError{Got: Excerpt(text), Want: elapsedWant, Err: reason}
+	}
+	if len(text) > maxText {
+		return refuse(ErrOutOfRange)
+	}
+	rest := strings.TrimSpace(text)
+	if rest == "" {
+		return refuse(ErrRequired)
+	}
+	negative := strings.HasPrefix(rest, "-") || strings.HasPrefix(rest, "−")
+	rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(rest, "-"), "−"))
+	var total time.Duration
+	last := time.Duration(1<<63 - 1)
+	for rest != "" {
+		n := 0
+		for n < len(rest) && (rest[n] >= '0' && rest[n] <= '9' || rest[n] == '.') {
+			n++
+		}
+		digits := rest[:n]
+		rest = strings.TrimSpace(rest[n:])
+		u := 0
+		for u < len(rest) && (rest[u] >= 'a' && rest[u] <= 'z') {
+			u++
+		}
+		unit := elapsedUnit(rest[:u])
+		rest = strings.TrimSpace(rest[u:])
+		if digits == "" || unit == 0 || unit >= last {
+			return refuse(ErrUnit)
+		}
+		last = unit
+		v, err := strconv.ParseFloat(digits, 64)
+		if err != nil || strings.HasPrefix(digits, ".") || strings.HasSuffix(digits, ".") {
+			return refuse(ErrUnit)
+		}
+		if v > float64(maxElapsed/unit) {
+			return refuse(ErrOutOfRange)
+		}
+		part := time.Duration(v*float64(unit) + 0.5)
+		if part%time.Second != 0 {
+			return refuse(ErrTooPrecise)
+		}
+		total += part
+	}
+	if total > maxElapsed {
+		return refuse(ErrOutOfRange)
+	}
+	if negative {
+		total = -total
+	}
+	return total, nil
+}
+
+func elapsedUnit(name string) time.Duration {
+	switch name {
+	case "d", "day", "days":
+		return 24 * time.Hour
+	case "h", "hr", "hour", "hours":
+		return time.Hour
+	case "m", "min", "mins", "minute", "minutes":
+		return time.Minute
+	case "s", "sec", "secs", "second", "seconds":
+		return time.Second
+	}
+	return 0
+}
+
+// FormatDuration prints "4h30m", "45m", "20s", rounded to the second; zero is "0m".
+func FormatDuration(d time.Duration) string {
+	sign := ""
+	if d < 0 {
+		sign = "−"
+		if d == -1<<63 {
+			d++
+		}
+		d = -d
+	}
+	d = d.Round(time.Second)
+	h, m, s := int64(d/time.Hour), int64(d%time.Hour/time.Minute), int64(d%time.Minute/time.Second)
+	switch {
+	case d == 0:
+		return "0m"
+	case h > 0 && s > 0:
+		return fmt.Sprintf("%s%dh%02dm%02ds", sign, h, m, s)
+	case h > 0 && m > 0:
+		return fmt.Sprintf("%s%dh%02dm", sign, h, m)
+	case h > 0:
+		return fmt.Sprintf("%s%dh", sign, h)
+	case m > 0 && s > 0:
+		return fmt.Sprintf("%s%dm%02ds", sign, m, s)
+	case m > 0:
+		return fmt.Sprintf("%s%dm", sign, m)
+	default:
+		return fmt.Sprintf("%s%ds", sign, s)
+	}
+}
+
+// Duration returns the plain Go duration.
+func (e Elapsed) Duration() time.Duration { return time.Duration(e) }
+
+// String prints "4h30m"; see [FormatDuration].
+func (e Elapsed) String() string { return FormatDuration(time.Duration(e)) }
+
+// AppendText implements encoding.TextAppender.
+func (e Elapsed) AppendText(b []byte) ([]byte, error) {
+	return append(b, strings.Replace(e.String(), "−", "-", 1)...), nil
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (e Elapsed) MarshalText() ([]byte, error) { return e.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseDuration].
+func (e *Elapsed) UnmarshalText(text []byte) error {
+	d, err := ParseDuration(textOf(text))
+	if err != nil {
+		return err
+	}
+	*e = Elapsed(d)
+	return nil
+}

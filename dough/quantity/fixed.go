@@ -1,0 +1,372 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+	"math/bits"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/shopspring/decimal"
+)
+
+// invalid is the quantum count of a value that is not there; every limit excludes it.
+const invalid = math.MinInt64
+
+// A scale relates one unit to the quanta of its quantity: one unit is num/den quanta, and
+// the unit's zero lies offset quanta above the quantity's zero.
+type scale struct {
+	symbol   string // as printed
+	names    []string
+	num, den int64
+	offset   int64
+	places   int  // decimals that print every value exactly, or the customary number
+	rounds   bool // text in this unit may round to the quantum: its definition has more digits than a quantum
+}
+
+// A kind is the set of units one quantity understands.
+type kind struct {
+	noun     string // "mass"
+	accepted string // for error messages: `a mass with a unit, such as "780 g" …`
+	low      int64  // smallest valid quantum count
+	high     int64
+	scales   []scale
+	hint     func(unit string) string // explains a unit of another quantity; may be nil
+}
+
+const (
+	maxText   = 64 // bytes of text that are looked at
+	maxDigits = 40
+)
+
+func (k *kind) valid(q int64) bool { return q >= k.low && q <= k.high }
+
+// keep returns q when it lies inside the limits and invalid otherwise.
+func (k *kind) keep(q int64) int64 {
+	if k.valid(q) {
+		return q
+	}
+	return invalid
+}
+
+func (k *kind) add(a, b int64) int64 {
+	if a == invalid || b == invalid {
+		return invalid
+	}
+	// Limits stay below 2^62, so that one addition cannot overflow.
+	return k.keep(a + b)
+}
+
+func (k *kind) neg(a int64) int64 {
+	if a == invalid {
+		return invalid
+	}
+	return k.keep(-a)
+}
+
+// mulDiv returns a·b/c rounded half to even, or invalid.
+func (k *kind) mulDiv(a, b, c int64) int64 {
+	if a == invalid || b == invalid || c == invalid {
+		return invalid
+	}
+	q, ok := mulDiv(a, b, c)
+	if !ok {
+		return invalid
+	}
+	return k.keep(q)
+}
+
+// fromFloat rounds v units to the nearest quantum, half to even.
+func (k *kind) fromFloat(v float64, s *scale) int64 {
+	x := math.RoundToEven(v*float64(s.num)/float64(s.den)) + float64(s.offset)
+	if math.IsNaN(x) || math.Abs(x) > 1<<62 {
+		return invalid
+	}
+	return k.keep(int64(x))
+}
+
+func (k *kind) toFloat(q int64, s *scale) float64 {
+	if q == invalid {
+		return math.NaN()
+	}
+	return float64(q-s.offset) * float64(s.den) / float64(s.num)
+}
+
+func mulDiv(a, b, c int64) (int64, bool) {
+	if c == 0 {
+		return 0, false
+	}
+	negative := (a < 0) != (b < 0) != (c < 0)
+	hi, lo := bits.Mul64(magnitude(a), magnitude(b))
+	d := magnitude(c)
+	if hi >= d {
+		return 0, false
+	}
+	q, r := bits.Div64(hi, lo, d)
+	if r > d-r || (r == d-r && q&1 == 1) {
+		q++
+	}
+	if q > math.MaxInt64 {
+		return 0, false
+	}
+	if negative {
+		return -int64(q), true
+	}
+	return int64(q), true
+}
+
+func magnitude(a int64) uint64 {
+	if a < 0 {
+		return uint64(-(a + 1)) + 1
+	}
+	return uint64(a)
+}
+
+// exact converts d units into quanta, refusing digits below the quantum.
+func (k *kind) exact(d decimal.Decimal, s *scale, got string) (int64, error) {
+	c, e := d.Coefficient(), int64(d.Exponent())
+	if c.Sign() == 0 {
+		e = 0
+	}
+	if c.BitLen() > 512 || e > 40 {
+		return invalid, &InputError{Got: Excerpt(got), Want: k.limits(s), Err: ErrOutOfRange}
+	}
+	if e < -100 {
+		return invalid, &InputError{Got: Excerpt(got), Want: k.precision(s), Err: ErrTooPrecise}
+	}
+	den := big.NewInt(s.den)
+	c.Mul(c, big.NewInt(s.num))
+	if e >= 0 {
+		c.Mul(c, new(big.Int).Exp(big.NewInt(10), big.NewInt(e), nil))
+	} else {
+		den.Mul(den, new(big.Int).Exp(big.NewInt(10), big.NewInt(-e), nil))
+	}
+	q, r := new(big.Int).QuoRem(c, den, new(big.Int))
+	if r.Sign() != 0 {
+		if !s.rounds {
+			return invalid, &InputError{Got: Excerpt(got), Want: k.precision(s), Err: ErrTooPrecise}
+		}
+		up := big.NewInt(int64(r.Sign()))
+		switch r.Abs(r).Lsh(r, 1).Cmp(den) {
+		case 1:
+			q.Add(q, up)
+		case 0:
+			if q.Bit(0) == 1 {
+				q.Add(q, up)
+			}
+		}
+	}
+	q.Add(q, big.NewInt(s.offset))
+	if !q.IsInt64() || !k.valid(q.Int64()) {
+		return invalid, &InputError{Got: Excerpt(got), Want: k.limits(s), Err: ErrOutOfRange}
+	}
+	return q.Int64(), nil
+}
+
+func (k *kind) limits(s *scale) string {
+	return k.text(k.low, s, 0) + " to " + k.text(k.high, s, 0)
+}
+
+func (k *kind) precision(s *scale) string {
+	return fmt.Sprintf("at most %d decimals of %s", s.places, s.symbol)
+}
+
+// parse reads a number and a unit. Its errors carry no path: the caller knows the field.
+func (k *kind) parse(text string) (int64, error) {
+	if len(text) > maxText {
+		return invalid, &InputError{Got: fmt.Sprintf("a text of %d bytes", len(text)), Want: k.accepted, Err: ErrOutOfRange}
+	}
+	t := strings.TrimSpace(text)
+	if t == "" {
+		return invalid, &InputError{Got: "an empty text", Want: k.accepted, Err: ErrRequired}
+	}
+	number, unit := splitNumber(t)
+	if number == "" {
+		return invalid, &InputError{Got: Excerpt(text), Want: k.accepted, Err: ErrUnit}
+	}
+	if unit == "" {
+		return invalid, &InputError{Got: Excerpt(text) + " without a unit", Want: k.accepted, Err: ErrUnit}
+	}
+	s := k.find(unit)
+	if s == nil {
+		want := k.accepted
+		if k.hint != nil {
+			if h := k.hint(unit); h != "" {
+				want += "; " + h
+			}
+		}
+		return invalid, &InputError{Got: Excerpt(text), Want: want, Err: ErrUnit}
+	}
+	plain, err := plainNumber(number)
+	if err != nil {
+		return invalid, &InputError{Got: Excerpt(text), Want: err.Error(), Err: ErrUnit}
+	}
+	d, err := decimal.NewFromString(plain)
+	if err != nil {
+		return invalid, &InputError{Got: Excerpt(text), Want: k.accepted, Err: ErrUnit}
+	}
+	return k.exact(d, s, text)
+}
+
+func (k *kind) find(unit string) *scale {
+	for i := range k.scales {
+		if k.scales[i].symbol == unit {
+			return &k.scales[i]
+		}
+		for _, n := range k.scales[i].names {
+			if n == unit {
+				return &k.scales[i]
+			}
+		}
+	}
+	return nil
+}
+
+// splitNumber cuts "−12.5 °C" into "−12.5" and "°C"; any kind of space may stand between.
+func splitNumber(t string) (number, unit string) {
+	end := 0
+	for i, r := range t {
+		switch {
+		case r >= '0' && r <= '9', r == '.', r == ',', r == '_':
+		case i == 0 && (r == '+' || r == '-' || r == '−'):
+		default:
+			return t[:end], strings.TrimSpace(t[i:])
+		}
+		end = i + utf8.RuneLen(r)
+	}
+	return t[:end], ""
+}
+
+type numberError string
+
+func (e numberError) Error() string { return string(e) }
+
+// plainNumber turns what people type into what a decimal parser reads: a true minus sign, a
+// decimal comma where it cannot be a thousands separator, underscores between digits.
+func plainNumber(n string) (string, error) {
+	n = strings.Replace(n, "−", "-", 1)
+	n = strings.TrimPrefix(n, "+")
+	if strings.Contains(n, "_") {
+		if strings.Contains(n, "__") || strings.HasPrefix(n, "_") || strings.HasSuffix(n, "_") {
+			return "", numberError("digits, with at most one underscore between two of them")
+		}
+		n = strings.ReplaceAll(n, "_", "")
+	}
+	if c := strings.Count(n, ","); c > 0 {
+		whole, frac, _ := strings.Cut(n, ",")
+		if c > 1 || strings.Contains(n, ".") || (len(frac) == 3 && strings.TrimLeft(strings.TrimPrefix(whole, "-"), "0") != "") {
+			return "", numberError("a number without thousands separators, its decimals after a point")
+		}
+		n = whole + "." + frac
+	}
+	digits := strings.TrimPrefix(n, "-")
+	if strings.Count(digits, ".") > 1 || strings.Trim(digits, ".") == "" || len(digits) > maxDigits ||
+		strings.HasPrefix(digits, ".") || strings.HasSuffix(digits, ".") {
+		return "", numberError("a plain decimal number such as 12.5 before the unit")
+	}
+	return n, nil
+}
+
+// text prints q in the unit with at most `places` decimals, trailing zeros removed.
+func (k *kind) text(q int64, s *scale, places int) string {
+	return string(k.append(nil, q, s, places, true))
+}
+
+func (k *kind) append(b []byte, q int64, s *scale, places int, trim bool) []byte {
+	if q == invalid {
+		return append(append(b, "invalid "...), k.noun...)
+	}
+	b = appendNumber(b, q-s.offset, s, places, trim)
+	b = append(b, ' ')
+	return append(b, s.symbol...)
+}
+
+func appendNumber(b []byte, q int64, s *scale, places int, trim bool) []byte {
+	if places < 0 {
+		places = 0
+	}
+	if places > 12 {
+		places = 12
+	}
+	n := new(big.Int).Mul(big.NewInt(q), big.NewInt(s.den))
+	n.Mul(n, new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
+	negative := n.Sign() < 0
+	n.Abs(n)
+	d := big.NewInt(s.num)
+	n, r := n.QuoRem(n, d, new(big.Int))
+	if c := r.Lsh(r, 1).Cmp(d); c > 0 || c == 0 && n.Bit(0) == 1 {
+		n.Add(n, big.NewInt(1))
+	}
+	digits := n.String()
+	if len(digits) <= places {
+		digits = strings.Repeat("0", places-len(digits)+1) + digits
+	}
+	if negative && n.Sign() != 0 {
+		b = append(b, "−"...)
+	}
+	whole, frac := digits[:len(digits)-places], digits[len(digits)-places:]
+	if trim {
+		frac = strings.TrimRight(frac, "0")
+	}
+	b = append(b, whole...)
+	if frac != "" {
+		b = append(append(b, '.'), frac...)
+	}
+	return b
+}
+
+// isExact reports whether q prints exactly in the unit with the given decimals.
+func isExact(q int64, s *scale, places int) bool {
+	n := new(big.Int).Mul(big.NewInt(q-s.offset), big.NewInt(s.den))
+	n.Mul(n, new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
+	return new(big.Int).Rem(n, big.NewInt(s.num)).Sign() == 0
+}
+
+// decimalOf returns q in the unit; exact whenever the unit's ratio ends in decimals.
+func decimalOf(q int64, s *scale, places int32) decimal.Decimal {
+	if q == invalid {
+		return decimal.Decimal{}
+	}
+	n := decimal.NewFromBigInt(new(big.Int).Mul(big.NewInt(q-s.offset), big.NewInt(s.den)), 0)
+	quo, rem := n.QuoRem(decimal.NewFromInt(s.num), places+1)
+	if rem.IsZero() {
+		return quo
+	}
+	return quo.RoundBank(places)
+}
+
+// format implements fmt.Formatter for all quantities: %v and %s print the canonical text,
+// %.1f prints one decimal with the unit, %#v prints Go syntax.
+func format(f fmt.State, verb rune, plain string, withPlaces func(int) string, goSyntax string) {
+	out := plain
+	switch {
+	case verb == 'v' && f.Flag('#'):
+		out = goSyntax
+	case verb == 'v' || verb == 's':
+		if p, ok := f.Precision(); ok {
+			out = withPlaces(p)
+		}
+	case verb == 'f':
+		p, ok := f.Precision()
+		if !ok {
+			p = 3
+		}
+		out = withPlaces(p)
+	case verb == 'q':
+		out = strconv.Quote(plain)
+	default:
+		out = "%!" + string(verb) + "(" + plain + ")"
+	}
+	if w, ok := f.Width(); ok {
+		if pad := w - utf8.RuneCountInString(out); pad > 0 {
+			if f.Flag('-') {
+				out += strings.Repeat(" ", pad)
+			} else {
+				out = strings.Repeat(" ", pad) + out
+			}
+		}
+	}
+	_, _ = f.Write([]byte(out))
+}

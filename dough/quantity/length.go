@@ -1,0 +1,152 @@
+package quantity
+
+import (
+	"cmp"
+	"fmt"
+
+	"github.com/shopspring/decimal"
+)
+
+// Length is a distance, exact to a micrometer, within ±1,000 km: the diameter of a basket, the
+// height of a dough in its container, the altitude of a kitchen. The zero value is 0 m.
+type Length struct{ micrometers int64 }
+
+// LengthUnit names a unit that lengths are read and shown in.
+type LengthUnit int
+
+// The units of length; an inch is 2.54 cm and a foot twelve inches, by definition.
+const (
+	Meter LengthUnit = iota
+	Centimeter
+	Millimeter
+	Inch
+	Foot
+	Kilometer
+)
+
+// lengths: 1 in = 25.4 mm by definition. Source: NIST SP 811 (2008), appendix B.8.
+var lengths = kind{
+	noun:     "length",
+	accepted: `a length with its unit, such as "24 cm", "110 mm", "1150 m", "9 in" or "3000 ft"`,
+	low:      -1e12, high: 1e12,
+	scales: []scale{
+		{symbol: "m", names: []string{"meter", "meters", "metre", "metres"}, num: 1e6, den: 1, places: 6},
+		{symbol: "cm", names: []string{"centimeter", "centimeters"}, num: 1e4, den: 1, places: 4},
+		{symbol: "mm", names: []string{"millimeter", "millimeters"}, num: 1e3, den: 1, places: 3},
+		{symbol: "in", names: []string{"inch", "inches"}, num: 25400, den: 1, places: 6, rounds: true},
+		{symbol: "ft", names: []string{"foot", "feet"}, num: 304800, den: 1, places: 6, rounds: true},
+		{symbol: "km", names: []string{"kilometer", "kilometers"}, num: 1e9, den: 1, places: 9},
+	},
+}
+
+func (u LengthUnit) scale() *scale {
+	if u < 0 || int(u) >= len(lengths.scales) {
+		u = Meter
+	}
+	return &lengths.scales[u]
+}
+
+// Meters returns m meters, rounded to the micrometer; NaN and infinities give an invalid length.
+func Meters(m float64) Length { return Length{lengths.fromFloat(m, Meter.scale())} }
+
+// Centimeters returns cm centimeters; see [Meters].
+func Centimeters(cm float64) Length { return Length{lengths.fromFloat(cm, Centimeter.scale())} }
+
+// Feet returns ft feet; see [Meters].
+func Feet(ft float64) Length { return Length{lengths.fromFloat(ft, Foot.scale())} }
+
+// LengthOf returns d of the unit exactly; see [ParseLength] for the errors.
+func LengthOf(d decimal.Decimal, u LengthUnit) (Length, error) {
+	q, err := lengths.exact(d, u.scale(), decimalText(d))
+	if err != nil {
+		return Length{invalid}, err
+	}
+	return Length{q}, nil
+}
+
+// ParseLength reads a number and a unit: "24 cm", "110 mm", "1150 m", "9 in", "3000 ft". The unit is
+// required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
+func ParseLength(text string) (Length, error) {
+	q, err := lengths.parse(text)
+	if err != nil {
+		return Length{invalid}, err
+	}
+	return Length{q}, nil
+}
+
+// MustLength is [ParseLength] for literals; it panics on an error.
+func MustLength(text string) Length { return must(ParseLength(text)) }
+
+// In returns the length in the unit; NaN if invalid.
+func (l Length) In(u LengthUnit) float64 { return lengths.toFloat(l.micrometers, u.scale()) }
+
+// Meters returns the length in meters; NaN if invalid.
+func (l Length) Meters() float64 { return l.In(Meter) }
+
+// Centimeters returns the length in centimeters; NaN if invalid.
+func (l Length) Centimeters() float64 { return l.In(Centimeter) }
+
+// Decimal returns the length in the unit, rounded half to even to twelve decimals.
+func (l Length) Decimal(u LengthUnit) decimal.Decimal { return decimalOf(l.micrometers, u.scale(), 12) }
+
+// Add returns l + o.
+func (l Length) Add(o Length) Length { return Length{lengths.add(l.micrometers, o.micrometers)} }
+
+// Sub returns l − o.
+func (l Length) Sub(o Length) Length {
+	return Length{lengths.add(l.micrometers, lengths.neg(o.micrometers))}
+}
+
+// Times returns n·l exactly.
+func (l Length) Times(n int64) Length { return Length{lengths.mulDiv(l.micrometers, n, 1)} }
+
+// Compare returns −1, 0 or 1; an invalid length comes before every other.
+func (l Length) Compare(o Length) int { return cmp.Compare(l.micrometers, o.micrometers) }
+
+// Equal reports l == o.
+func (l Length) Equal(o Length) bool { return l == o }
+
+// IsZero reports whether the length is zero.
+func (l Length) IsZero() bool { return l.micrometers == 0 }
+
+// IsValid reports whether the length is within its limits.
+func (l Length) IsValid() bool { return lengths.valid(l.micrometers) }
+
+// String prints meters with every digit that is there.
+func (l Length) String() string {
+	return lengths.text(l.micrometers, Meter.scale(), Meter.scale().places)
+}
+
+// Text prints the length in the unit with exactly that many decimals.
+func (l Length) Text(u LengthUnit, places int) string {
+	return string(lengths.append(nil, l.micrometers, u.scale(), places, false))
+}
+
+// Format implements fmt.Formatter: %v, %s, and %.1f (value to one decimal, with unit).
+func (l Length) Format(f fmt.State, verb rune) {
+	format(f, verb, l.String(), func(p int) string { return l.Text(Meter, p) }, l.GoString())
+}
+
+// GoString prints Go syntax.
+func (l Length) GoString() string { return fmt.Sprintf("quantity.MustLength(%q)", l.String()) }
+
+// AppendText implements encoding.TextAppender; an invalid length is an error.
+func (l Length) AppendText(b []byte) ([]byte, error) {
+	if !l.IsValid() {
+		return b, &InputError{Got: l.String(), Want: lengths.accepted, Err: ErrOutOfRange}
+	}
+	return asciiMinus(lengths.append(b, l.micrometers, Meter.scale(), Meter.scale().places, true)), nil
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (l Length) MarshalText() ([]byte, error) { return l.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseLength].
+func (l *Length) UnmarshalText(text []byte) error {
+	v, err := ParseLength(textOf(text))
+	if err != nil {
+		return err
+	}
+	*l = v
+	return nil
+}

@@ -1,0 +1,103 @@
+package working
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Standing says how firmly a number or rule is known.
+type Standing int
+
+// The standings, from firm to weak.
+const (
+	// Published: read in the named source.
+	Published Standing = iota
+	// Computed: follows from a stated formula and stated inputs.
+	Computed
+	// CommonPractice: a rule of the trade with no source.
+	CommonPractice
+	// FromMemory: remembered, not verified.
+	FromMemory
+	// Judgment: chosen by this library where published figures are missing or disagree.
+	Judgment
+)
+
+// String names the standing as it is used in tables of checks.
+func (s Standing) String() string {
+	switch s {
+	case Published:
+		return "published"
+	case Computed:
+		return "computed"
+	case CommonPractice:
+		return "common practice"
+	case FromMemory:
+		return "from memory"
+	case Judgment:
+		return "judgment"
+	}
+	return "unknown"
+}
+
+// Source names who says so. Key is a short handle, such as "IF97"; Where is the page,
+// equation or table.
+type Source struct {
+	Key      string
+	Author   string
+	Title    string
+	Year     int
+	Where    string
+	URL      string
+	Standing Standing
+}
+
+// IsZero reports whether no source is given.
+func (s Source) IsZero() bool { return s == Source{} }
+
+// At returns the source with the place in it: a page, an equation, a table.
+func (s Source) At(where string) Source {
+	s.Where = where
+	return s
+}
+
+// String prints the reference in one line.
+func (s Source) String() string {
+	if s.IsZero() {
+		return "no source"
+	}
+	var parts []string
+	if s.Author != "" {
+		parts = append(parts, s.Author)
+	}
+	title := s.Title
+	if s.Year != 0 {
+		title += " (" + strconv.Itoa(s.Year) + ")"
+	}
+	if title != "" {
+		parts = append(parts, strings.TrimSpace(title))
+	}
+	if s.Where != "" {
+		parts = append(parts, s.Where)
+	}
+	if s.URL != "" {
+		parts = append(parts, s.URL)
+	}
+	text := strings.Join(parts, ", ")
+	if s.Standing != Published {
+		if text == "" {
+			return s.Standing.String()
+		}
+		text += " [" + s.Standing.String() + "]"
+	}
+	return text
+}
+
+// NoSource is a rule of the trade that nobody in particular says.
+func NoSource(rule string) Source {
+	return Source{Key: "practice", Title: rule, Standing: CommonPractice}
+}
+
+// Algebra is the source of a step that follows from the steps before it.
+func Algebra() Source {
+	return Source{Key: "algebra", Title: "arithmetic on the values above", Standing: Computed}
+}

@@ -1,0 +1,68 @@
+package working
+
+// A Binding says what one symbol of a formula stands for, with its value and unit.
+type Binding struct {
+	Symbol  string // "T_flour"
+	Meaning string // "temperature of the flour"
+	Value   string // "21 °C"
+}
+
+// A Step is one line of a derivation.
+//
+// Numbers is Formula with the numbers put in, units left off, written with + − × ÷ ^ ( ) and the
+// functions exp, ln, sqrt, log10, sin, cos, tan, abs, min, max, floor, ceil; evaluating it gives Value. A step whose
+// value cannot be written so (a table look-up, the end of an iteration) leaves Numbers empty and
+// says in Note how the value was found.
+type Step struct {
+	Name    string    // what the step finds: "water temperature"
+	Symbol  string    // "T_water"
+	Formula string    // "T + (T − T_flour) + (T − T_room) − F"
+	Where   []Binding // the symbols of Formula, in order of appearance
+	Numbers string    // "26 + (26 − 21) + (26 − 23) − 12"
+	Value   string    // "22 °C"
+	Exact   bool      // Value is exact; otherwise it is rounded to the digits printed
+	// Tolerance is how far evaluating Numbers may lie from Value, beyond the rounding of Value
+	// itself, because the printed inputs are rounded too; in units of Value.
+	Tolerance float64
+	Note      string // "rounded half to even to 0.001 °C", or a warning about the model's range
+	Source    Source
+}
+
+// Working is the derivation of one result: a title and its steps, in order.
+type Working struct {
+	Title string
+	Steps []Step
+}
+
+// Append returns the working with the steps of others after its own.
+func (w Working) Append(others ...Working) Working {
+	steps := append([]Step(nil), w.Steps...)
+	for _, o := range others {
+		steps = append(steps, o.Steps...)
+	}
+	return Working{Title: w.Title, Steps: steps}
+}
+
+// Sources lists each source once, in order of first use.
+func (w Working) Sources() []Source {
+	var out []Source
+	seen := map[Source]bool{}
+	for _, s := range w.Steps {
+		if !s.Source.IsZero() && !seen[s.Source] {
+			seen[s.Source] = true
+			out = append(out, s.Source)
+		}
+	}
+	return out
+}
+
+// A Caution says what can go wrong or hurt, and where local rules or a licensed professional
+// decide. It is data on a result, so that every application can show it.
+type Caution struct {
+	Subject string // "burns", "raw dough", "mixer"
+	Text    string
+	Source  Source
+}
+
+// String prints the caution as one sentence with its subject in front.
+func (c Caution) String() string { return c.Subject + ": " + c.Text }
