@@ -1,0 +1,10 @@
+module example.org/maslin/examples
+
+go 1.26.0
+
+replace example.org/maslin => ../
+
+require (
+	github.com/google/go-cmp v0.7.0 // indirect
+	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
+)

@@ -1,0 +1,246 @@
+package tomlbind
+
+import (
+	"encoding"
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// MaxBytes is the largest file that is read; a bake file is a page of text.
+const MaxBytes = 1 << 20
+
+// A Fault is one thing wrong with the file, and where.
+type Fault struct {
+	Line, Column int
+	Key          string // as in the file: "flour[1].percent"
+	Text         string
+}
+
+// A File is what was read, with its faults and the places of its keys.
+type File struct {
+	Faults []Fault
+	places map[string]place  // by Go field path
+	keys   map[string]string // Go field path to key in the file
+}
+
+// Locate returns the line, column and key of the value for a Go field path, or of the closest
+// part of the file that encloses it.
+func (f *File) Locate(goPath string) (line, column int, key string) {
+	for p := goPath; ; {
+		if at, ok := f.places[p]; ok {
+			return at.line, at.column, f.keys[p]
+		}
+		cut := strings.LastIndexAny(p, ".[")
+		if cut < 0 {
+			return 1, 1, ""
+		}
+		p = p[:cut]
+	}
+}
+
+// Bind reads the source into target, which must be a pointer to a struct. Whatever can be read
+// is read; the faults say what could not.
+func Bind(source []byte, target any) *File {
+	f := &File{places: map[string]place{}, keys: map[string]string{}}
+	if len(source) > MaxBytes {
+		f.Faults = []Fault{{Line: 1, Column: 1, Text: fmt.Sprintf("the file has %d bytes; at most %d are read", len(source), MaxBytes)}}
+		return f
+	}
+	root, fault := parse(source)
+	if fault != nil {
+		f.Faults = []Fault{*fault}
+		return f
+	}
+	if len(root.names) == 0 {
+		f.Faults = []Fault{{Line: 1, Column: 1, Text: "the file is empty"}}
+		return f
+	}
+	f.object(root, reflect.ValueOf(target).Elem(), "", "")
+	slices.SortStableFunc(f.Faults, func(a, b Fault) int {
+		if a.Line != b.Line {
+			return a.Line - b.Line
+		}
+		return a.Column - b.Column
+	})
+	return f
+}
+
+func (f *File) fault(at place, key, text string) {
+	f.Faults = append(f.Faults, Fault{at.line, at.column, key, text})
+}
+
+func (f *File) object(n *node, v reflect.Value, goPath, key string) {
+	fields := map[string]int{}
+	var names []string
+	for i := range v.NumField() {
+		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+		if name != "" && name != "-" {
+			fields[name] = i
+			names = append(names, name)
+		}
+	}
+	for _, name := range n.names {
+		child := n.fields[name]
+		full := join(key, name)
+		i, ok := fields[name]
+		if !ok {
+			text := "unknown key"
+			if near := nearest(name, names); near != "" {
+				text += fmt.Sprintf("; did you mean %q?", near)
+			} else {
+				text += "; known here: " + strings.Join(names, ", ")
+			}
+			f.fault(child.key, full, text)
+			continue
+		}
+		f.value(child, v.Field(i), join(goPath, v.Type().Field(i).Name), full)
+	}
+}
+
+func join(path, name string) string {
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}
+
+var textType = reflect.TypeFor[encoding.TextUnmarshaler]()
+
+func (f *File) value(n *node, v reflect.Value, goPath, key string) {
+	f.places[goPath], f.keys[goPath] = n.at, key
+	if v.Kind() == reflect.Pointer {
+		if v.IsNil() {
+			v.Set(reflect.New(v.Type().Elem()))
+		}
+		v = v.Elem()
+	}
+	if v.Addr().Type().Implements(textType) {
+		if n.kind == unstable.Table || n.kind == unstable.Array {
+			f.fault(n.at, key, "got "+describe(n)+", want a text")
+			return
+		}
+		if err := v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(n.text)); err != nil {
+			f.fault(n.at, key, err.Error())
+		}
+		return
+	}
+	wrong := func(want string) { f.fault(n.at, key, "got "+describe(n)+", want "+want) }
+	switch v.Kind() {
+	case reflect.Struct:
+		if n.kind != unstable.Table {
+			wrong("a table")
+			return
+		}
+		f.object(n, v, goPath, key)
+	case reflect.Slice:
+		if n.kind != unstable.Array {
+			// One item without brackets is what a person means.
+			n = &node{kind: unstable.Array, items: []*node{n}, at: n.at, key: n.key}
+		}
+		s := reflect.MakeSlice(v.Type(), len(n.items), len(n.items))
+		for i, item := range n.items {
+			index := "[" + strconv.Itoa(i) + "]"
+			f.value(item, s.Index(i), goPath+index, key+index)
+		}
+		v.Set(s)
+	case reflect.String:
+		if n.kind != unstable.String {
+			wrong("a text in quotes")
+			return
+		}
+		v.SetString(n.text)
+	case reflect.Bool:
+		if n.kind != unstable.Bool {
+			wrong("true or false")
+			return
+		}
+		v.SetBool(n.text == "true")
+	case reflect.Int:
+		i, err := strconv.Atoi(n.text)
+		if n.kind != unstable.Integer || err != nil {
+			wrong("a whole number")
+			return
+		}
+		v.SetInt(int64(i))
+	case reflect.Float64:
+		x, err := strconv.ParseFloat(n.text, 64)
+		if n.kind != unstable.Integer && n.kind != unstable.Float || err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
+			wrong("a number")
+			return
+		}
+		v.SetFloat(x)
+	default:
+		wrong("something this program cannot hold (" + v.Kind().String() + ")")
+	}
+}
+
+func describe(n *node) string {
+	switch n.kind {
+	case unstable.Table:
+		return "a table"
+	case unstable.Array:
+		return "a list"
+	case unstable.String:
+		if len(n.text) > 32 {
+			return fmt.Sprintf("a text of %d bytes", len(n.text))
+		}
+		return strconv.Quote(n.text)
+	}
+	if len(n.text) > 32 {
+		return "a value of " + strconv.Itoa(len(n.text)) + " bytes"
+	}
+	return n.text
+}
+
+// nearest returns the known name with the fewest edits, if that is few enough to be a slip.
+func nearest(name string, known []string) string {
+	best, fewest := "", 3
+	if len(name) <= 4 {
+		fewest = 2
+	}
+	if len(name) > 64 {
+		return ""
+	}
+	for _, k := range known {
+		if d := edits(name, k); d < fewest {
+			best, fewest = k, d
+		}
+	}
+	return best
+}
+
+// edits counts insertions, deletions, substitutions and swaps of neighbors (optimal string
+// alignment).
+func edits(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	d := make([][]int, len(x)+1)
+	for i := range d {
+		d[i] = make([]int, len(y)+1)
+		d[i][0] = i
+	}
+	for j := range d[0] {
+		d[0][j] = j
+	}
+	for i := 1; i <= len(x); i++ {
+		for j := 1; j <= len(y); j++ {
+			cost := 1
+			if x[i-1] == y[j-1] {
+				cost = 0
+			}
+			d[i][j] = min(d[i-1][j]+1, d[i][j-1]+1, d[i-1][j-1]+cost)
+			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
+				d[i][j] = min(d[i][j], d[i-2][j-2]+1)
+			}
+		}
+	}
+	return d[len(x)][len(y)]
+}
+
+// Suggest returns the known word closest to name, or "" if none is close.
+func Suggest(name string, known []string) string { return nearest(name, known) }
