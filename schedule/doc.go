@@ -1,0 +1,63 @@
+// Package schedule answers: when do I do what, and what gives when it does not fit?
+//
+// A [Problem] is what a baker would pin to the wall: the steps with how long they take, what
+// must follow what and how soon, when the bread is wanted, when the baker is asleep or away,
+// and what is shared (an oven, a mixer, places in the refrigerator, pairs of hands). The
+// answers are a [Timetable] and, when there is none, a [Conflict] in the user's own words.
+//
+//	What is the latest I can do everything?          Problem.Latest
+//	What is the earliest everything could happen?    Problem.Earliest
+//	What is the best plan, by my preferences?        Problem.Best
+//	When may each step start, how much slack is there? Timetable.Steps
+//	Why does it not fit, and what would help?        Timetable.Conflict
+//	Which time near the wanted one would work?       Timetable.Before, Timetable.After
+//	What if the dough is early or late?              Timetable.Robust
+//	I am late: what now?                             Problem.Midway, Changes
+//	Is a given timetable right?                      Problem.Check
+//
+// The calls: Problem.Latest, Problem.Earliest and Problem.Best take a context and return
+// (Timetable, error); the error is only for malformed input, all problems at once.
+//
+// # Planning backward
+//
+// Bread is planned from the end. Lunch is at 12:30; the loaves need two hours to cool, so they
+// leave the oven by 10:30; they bake for 50 minutes and the pots heat for 30, so the oven is
+// lit by 09:10. Each of these times is the latest at which a step may happen, and it follows
+// from the step after it by one subtraction. Going back further the plan meets the night: the
+// dough cannot be shaped at 03:00 because the baker sleeps, so shaping moves back to the last
+// moment before bed, and the cold retard stretches over the night. Where a step may stretch
+// (a retard of 8 to 24 hours) the subtraction has two results, and the step before it has a
+// span of possible times instead of one.
+//
+// This package does the same sums for every step at once. Each step has a start and an end;
+// each rule is a difference between two of these times that may not be too small or too
+// large; each absence cuts a hole into the times allowed. Pulling on all rules until nothing
+// moves any more gives for every step its earliest and its latest time. The latest times
+// together are themselves a plan: the backward plan. If some step is left with no time at
+// all, no plan exists, and the rules that did the pulling are the reason.
+//
+// # Standing assumptions
+//
+//   - Times are whole units of Problem.Grid (one minute unless given) after Problem.Anchor.
+//     Nothing is rounded: a time or duration that is not a whole number of units is refused.
+//   - Instants are absolute. This package does no time zones: give it spans of instants
+//     (package schedule/wallclock expands daily habits into them).
+//   - A step that needs a resource keeps it from start to end without a break, and lies wholly
+//     outside the resource's closed spans.
+//   - The amount of a resource that a step needs does not change during the step.
+//
+// # What is proven and what is not
+//
+// Without shortage of a shared resource all answers are exact. With shared resources the
+// problem is NP-hard (it contains resource-constrained project scheduling); the search is a
+// branch and bound which says whether its answer is proven optimal, or how far it can be from
+// the optimum at most. It is deterministic: the same problem gives the same timetable.
+//
+// # Sources
+//
+// Networks of differences: Dechter, Meiri and Pearl, "Temporal constraint networks",
+// Artificial Intelligence 49 (1991). Sets of intervals on single times: Kumar, "On the
+// tractability of restricted disjunctive temporal problems", ICAPS 2005. Minimum and maximum
+// lags with resources: Bartusch, Möhring and Radermacher, "Scheduling project networks with
+// resource constraints and time windows", Annals of Operations Research 16 (1988).
+package schedule
