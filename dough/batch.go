@@ -1,0 +1,149 @@
+package dough
+
+import (
+	"slices"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Batch is a formula turned into weights. It is one value with three views that always
+// reconcile to the microgram: the overall formula ([Batch.Overall]), what is made beforehand
+// ([Batch.Builds]) and what is weighed at mixing ([Batch.FinalDough]).
+type Batch struct {
+	c      compiled
+	target Target
+	goal   goal
+	mass   []quantity.Mass // of each ingredient, overall
+	flour  quantity.Mass
+	dough  quantity.Mass
+	work   []work // one for each node of the tree; empty when nothing is made beforehand
+}
+
+// work is what one node of the tree weighs.
+type work struct {
+	total     []quantity.Mass // of each ingredient, everything nested included
+	own       []quantity.Mass // weighed for this node itself
+	culture   quantity.Mass   // of a culture that is counted or removed again
+	cultureOf Seed
+}
+
+// For answers how much of everything the target takes.
+//
+//	flour = dough ÷ Σ percentages;  ingredient = flour · percentage
+//
+// The dough is apportioned over the lines by largest remainder, so that they add up to it to
+// the microgram; with a target in flour, the flours add up to that flour and every other line is
+// rounded once, half to even. What preferments and soakers hold is taken out of the same
+// lines, so that the three views of the batch reconcile exactly.
+//
+// Masses from 1 g to 100 t. Exact to 1 µg per line. Errors: [quantity.InputError] for every
+// field that is impossible, all at once; ErrInconsistent when flours do not add up to
+// 100 % or a preferment holds more of an ingredient than the formula. Source: the formula
+// procedure of Gisslen, Professional Baking; largest remainder as in [quantity.Apportion].
+func (f Formula) For(target Target) (Batch, error) {
+	var p quantity.Problems
+	c := compile(&f, &p)
+	if target == nil {
+		p.Required("Target", "how much is wanted: dough.Baked, dough.Pieces, dough.ByDough, …")
+	}
+	if err := p.Err(); err != nil {
+		return Batch{}, err
+	}
+	g := target.goal(&c, &p)
+	if err := p.Err(); err != nil {
+		return Batch{}, err
+	}
+	b := Batch{c: c, target: target, goal: g}
+	if s, ok := target.(AtHand); ok { // keep nothing that the caller can change
+		b.target = AtHand{Stock: slices.Clone(s.Stock)}
+	}
+	if err := b.weigh(); err != nil {
+		return Batch{}, err
+	}
+	return b, nil
+}
+
+// Check reports everything that is wrong with the formula, whatever the target.
+func (f Formula) Check() error {
+	var p quantity.Problems
+	compile(&f, &p)
+	return p.Err()
+}
+
+func (b *Batch) weigh() error {
+	items := b.c.items
+	shares := make([]quantity.Percent, len(items))
+	for i := range items {
+		shares[i] = items[i].percent
+	}
+	var err error
+	if b.goal.flour.IsZero() {
+		if b.mass, err = quantity.Apportion(b.goal.dough, shares); err != nil {
+			return err
+		}
+	} else {
+		flours, err := quantity.Apportion(b.goal.flour, shares[:b.c.flours])
+		if err != nil {
+			return err
+		}
+		b.mass = slices.Grow(flours, len(items)-len(flours))
+		for _, s := range shares[b.c.flours:] {
+			b.mass = append(b.mass, s.Of(b.goal.flour))
+		}
+	}
+	b.flour = quantity.Sum(b.mass[:b.c.flours]...)
+	b.dough = quantity.Sum(b.mass...)
+	if b.goal.scaled.IsZero() {
+		b.goal.scaled = b.dough
+	}
+	var p quantity.Problems
+	if !quantity.Check(&p, "Target", b.dough, leastDough, mostDough.Times(10)) {
+		return p.Err()
+	}
+	return b.weighTree()
+}
+
+// Dough returns the mass of the dough, inclusions and everything made beforehand in it.
+func (b Batch) Dough() quantity.Mass { return b.dough }
+
+// Flour returns the total flour, that of the preferments included.
+func (b Batch) Flour() quantity.Mass { return b.flour }
+
+// Water returns the total water: every liquid that is water, that of the preferments included.
+func (b Batch) Water() quantity.Mass {
+	var w quantity.Mass
+	for i := range b.c.items {
+		if b.c.items[i].isWater() {
+			w = w.Add(b.mass[i])
+		}
+	}
+	return w
+}
+
+// Scaled returns the dough left to divide after the process loss.
+func (b Batch) Scaled() quantity.Mass { return b.goal.scaled }
+
+// Pieces returns the number of pieces, or 0 if the target has none.
+func (b Batch) Pieces() int { return b.goal.pieces }
+
+// ScalingWeight returns the weight of one piece of dough, or zero if the target has no pieces.
+func (b Batch) ScalingWeight() quantity.Mass {
+	if b.goal.pieces == 0 {
+		return quantity.Mass{}
+	}
+	return b.goal.scaled.Divide(int64(b.goal.pieces))
+}
+
+// Limiting names what runs out first with a target [AtHand]; otherwise it is empty.
+func (b Batch) Limiting() string { return b.goal.limiting }
+
+// Overall returns the overall formula with its weights: everything that is in the dough, each
+// ingredient once. The lines add up to [Batch.Dough].
+func (b Batch) Overall() []Line {
+	lines := make([]Line, len(b.c.items))
+	for i := range b.c.items {
+		it := &b.c.items[i]
+		lines[i] = Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: b.mass[i], Percent: it.percent}
+	}
+	return lines
+}

@@ -1,0 +1,3 @@
+// Package dough answers: how much of everything for this many loaves, what is the true
+// hydration, and how is the levain built?
+package dough

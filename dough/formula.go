@@ -1,0 +1,221 @@
+package dough
+
+import "example.org/maslin/dough/quantity"
+
+// Formula is what a dough is made of, in baker's percentages: every percentage is of the weight
+// of all flour, including the flour inside levains and other preferments.
+//
+// It is the overall formula. What goes into a preferment is stated under Preferments (or
+// Soakers) and is taken out of the lines above, never added to them: a formula with 72 % water
+// and a levain has 72 % water, of which the levain holds its part.
+//
+// Flours add up to 100 %. There is at least one liquid; a liquid of unstated kind is water.
+// Names are unique. Use [Formula.For] to turn it into weights.
+type Formula struct {
+	Flours      []Part
+	Liquids     []Part
+	Salt        quantity.Percent
+	Others      []Part // yeast, fats, sweeteners, malt, …
+	Inclusions  []Part // mixed in at folding or lamination: nuts, fruit, cheese; no part of the hydration
+	Preferments []Preferment
+	Soakers     []Soaker
+}
+
+// Part is one ingredient and its share.
+type Part struct {
+	Name    string
+	Percent quantity.Percent // of total flour, unless the field it stands in says otherwise
+	Kind    Kind             // which grain, water, allergens: stated, never guessed
+	// Water is how much of the ingredient's weight is water, for the effective hydration:
+	// 88.13 % for whole milk. A liquid that is water needs none.
+	Water quantity.Percent
+	// Contains adds allergens that the kind does not tell: chocolate with milk and soy.
+	Contains Allergens
+}
+
+// PrefermentKind names a part of the dough that is mixed and fermented beforehand.
+type PrefermentKind uint8
+
+// The kinds of preferment. All are computed alike; the kind is for labels and for what may be
+// read from it.
+const (
+	Levain PrefermentKind = iota
+	Poolish
+	Biga
+	PateFermentee // old dough: a preferment with salt
+	Sponge
+	RyeSour
+	OtherPreferment
+)
+
+var prefermentNames = [...]string{"levain", "poolish", "biga", "pâte fermentée", "sponge", "rye sour", "preferment"}
+
+// String names the kind: "poolish".
+func (k PrefermentKind) String() string { return nameOf(prefermentNames[:], int(k)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (k PrefermentKind) AppendText(b []byte) ([]byte, error) {
+	return appendName(b, prefermentNames[:], int(k))
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (k PrefermentKind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints, and
+// "pate fermentee" and "old dough" for pâte fermentée.
+func (k *PrefermentKind) UnmarshalText(text []byte) error {
+	if s := string(text); s == "pate fermentee" || s == "old dough" {
+		*k = PateFermentee
+		return nil
+	}
+	i, err := readName(text, prefermentNames[:])
+	if err == nil {
+		*k = PrefermentKind(i)
+	}
+	return err
+}
+
+// Preferment is a part of the dough's flour and water that ferments beforehand. It may rest on
+// further preferments: a levain built in three stages is three nested ones.
+type Preferment struct {
+	Name string
+	Kind PrefermentKind
+	// Flour is the flour in it, everything nested inside included, as a percentage of the
+	// dough's total flour: the prefermented flour. For other printed meanings of "20 % levain"
+	// see [LevainShare].
+	Flour quantity.Percent
+	// Hydration is its water as a percentage of its own flour.
+	Hydration quantity.Percent
+	// Blend is which flours it is made of, in percent of its own flour, adding up to 100 %. Names are
+	// those of Formula.Flours. Empty means the flours of the formula in their proportions.
+	Blend []Part
+	// Salt and Others are percentages of its own flour; the names in Others are names of the
+	// formula's liquids, others or inclusions.
+	Salt   quantity.Percent
+	Others []Part
+	// Seed is the ripe culture it is started from, if that is to be part of the account.
+	Seed Seed
+	// Preferments and Soakers go into this one.
+	Preferments []Preferment
+	Soakers     []Soaker
+}
+
+// SeedAccount says how the culture that starts a levain enters the sums. Print is divided, so
+// it is named.
+type SeedAccount uint8
+
+const (
+	// SeedCounted splits the culture into its flour and water, which are part of the
+	// preferment's Flour and Hydration. It is the default.
+	SeedCounted SeedAccount = iota
+	// SeedRemoved leaves the culture out of all sums: as much ripe levain as went in is taken
+	// away again before mixing, to be the next culture. Source: Hamelman, Bread (2004).
+	SeedRemoved
+	// SeedSeparate makes the culture a line of the formula of its own, neither flour nor water; the
+	// whole levain goes into the dough.
+	SeedSeparate
+)
+
+var seedNames = [...]string{"counted", "removed", "separate line"}
+
+// String names the account: "counted".
+func (a SeedAccount) String() string { return nameOf(seedNames[:], int(a)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (a SeedAccount) AppendText(b []byte) ([]byte, error) { return appendName(b, seedNames[:], int(a)) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (a SeedAccount) MarshalText() ([]byte, error) { return a.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (a *SeedAccount) UnmarshalText(text []byte) error {
+	i, err := readName(text, seedNames[:])
+	if err == nil {
+		*a = SeedAccount(i)
+	}
+	return err
+}
+
+// InoculationBasis says of what an inoculation is a percentage; print uses both.
+type InoculationBasis uint8
+
+const (
+	// OfNewFlour: culture ÷ flour added in this build. 1:5:5 is 20 %. It is the default.
+	OfNewFlour InoculationBasis = iota
+	// OfMix: culture ÷ everything in the bowl, culture included. 1:5:5 is 9.09 %.
+	OfMix
+)
+
+var basisNames = [...]string{"of new flour", "of mix"}
+
+// String names the basis: "of new flour".
+func (b InoculationBasis) String() string { return nameOf(basisNames[:], int(b)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (b InoculationBasis) AppendText(out []byte) ([]byte, error) {
+	return appendName(out, basisNames[:], int(b))
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (b InoculationBasis) MarshalText() ([]byte, error) { return b.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (b *InoculationBasis) UnmarshalText(text []byte) error {
+	i, err := readName(text, basisNames[:])
+	if err == nil {
+		*b = InoculationBasis(i)
+	}
+	return err
+}
+
+// Seed is the ripe culture that starts a preferment. The zero value is no seed: the
+// preferment's build then lists its flour and water only.
+type Seed struct {
+	Percent   quantity.Percent // the inoculation
+	Of        InoculationBasis
+	Hydration quantity.Percent // of the culture
+	Blend     []Part           // its flours, in percent of its flour; empty: those of the preferment
+	Account   SeedAccount
+}
+
+// SoakerKind names a part of the dough that is wetted, but not fermented, beforehand.
+type SoakerKind uint8
+
+// The kinds of soaker.
+const (
+	ColdSoaker SoakerKind = iota
+	HotSoaker
+	Scald // flour or meal over which boiling water is poured
+
+)
+
+var soakerNames = [...]string{"cold soaker", "hot soaker", "scald"}
+
+// String names the kind: "scald".
+func (k SoakerKind) String() string { return nameOf(soakerNames[:], int(k)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (k SoakerKind) AppendText(b []byte) ([]byte, error) {
+	return appendName(b, soakerNames[:], int(k))
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (k SoakerKind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (k *SoakerKind) UnmarshalText(text []byte) error {
+	i, err := readName(text, soakerNames[:])
+	if err == nil {
+		*k = SoakerKind(i)
+	}
+	return err
+}
+
+// Soaker is a part of the dough that is wetted beforehand without fermenting: seeds in water, a
+// scald of rye. Its parts are percentages of the dough's total flour, under names of the
+// formula, and are taken out of those lines. Its flour is not prefermented flour.
+type Soaker struct {
+	Name  string
+	Kind  SoakerKind
+	Parts []Part
+}

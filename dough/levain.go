@@ -1,0 +1,201 @@
+package dough
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// LevainBuild asks how to get from the culture at hand to the ripe levain wanted.
+type LevainBuild struct {
+	Want      quantity.Mass    // ripe levain for the dough
+	KeepBack  quantity.Mass    // ripe levain to keep as the next culture, made in addition
+	Hydration quantity.Percent // of the levain, and of every stage on the way
+	Culture   Culture          // at hand
+	// Inoculation fixes the culture of the last stage. Zero leaves it free within the bounds, and
+	// as much of the culture at hand is used as they allow, so that least is left over.
+	Inoculation quantity.Percent
+	Of          InoculationBasis // of Inoculation
+	// Stages is the number of feedings, 1 to 4; zero takes as few as the bounds allow.
+	Stages int
+	// Least and Most bound the inoculation of new flour in every stage whose inoculation is
+	// free. Zero means 10 % (1:10 by flour) and 100 % (1:1).
+	Least, Most quantity.Percent
+}
+
+// LevainPlan is the way from a culture to a levain.
+type LevainPlan struct {
+	Stages   []Feeding     // in order; the culture of each later stage is what the one before made
+	LeftOver quantity.Mass // of the culture at hand, not used
+	KeepBack quantity.Mass // to take from the ripe levain and keep
+	Use      quantity.Mass // ripe levain for the dough
+	Reached  bool          // false: the culture at hand is too little; Missing and Why say so
+	Missing  quantity.Mass // how much more culture it would take
+	Why      string
+	in       LevainBuild
+}
+
+const mostStages = 4
+
+// Plan works out the feedings.
+//
+//	c = F·s·(1 + h_c) ÷ (1 + h_c + s);  flour = F − c ÷ (1 + h_c);  water = F·h − c·h_c ÷ (1 + h_c)
+//
+// with F = made ÷ (1 + h) all flour of the stage in g, h its hydration, c the culture in g, h_c
+// the culture's hydration and s the inoculation of new flour. The stages are chosen so that
+// each free one has the same inoculation, within the bounds. Want plus KeepBack is made exactly
+// to the microgram. Masses from 0.1 g to 100 t, hydrations 20 % to 1000 %. Too little
+// culture is an answer (Reached is false), not an error. Errors: InputError for impossible
+// fields; ErrInconsistent when the culture holds more water or flour than the levain may.
+// Source: algebra; the bounds are the feeding ratios 1:1:1 to 1:10:10 in print, The Sourdough
+// Framework.
+func (l LevainBuild) Plan() (LevainPlan, error) {
+	if err := l.check(); err != nil {
+		return LevainPlan{}, err
+	}
+	l.defaults()
+	made := l.Want.Add(l.KeepBack)
+	first, last := 1, mostStages
+	if l.Stages > 0 {
+		first, last = l.Stages, l.Stages
+	}
+	var need quantity.Mass
+	n := first
+	for ; ; n++ {
+		need = l.chain(made, n, l.Least)[0]
+		if need.Compare(l.Culture.Mass) <= 0 || n == last {
+			break
+		}
+	}
+	plan := LevainPlan{KeepBack: l.KeepBack, Use: l.Want, Reached: true, in: l}
+	if need.Compare(l.Culture.Mass) > 0 {
+		plan.Reached = false
+		plan.Missing = need.Sub(l.Culture.Mass)
+		plan.Why = fmt.Sprintf("%v of culture is too little for %v of levain in %d stages: it takes %v", l.Culture.Mass, made, n, need)
+		return plan, nil
+	}
+	cultures := l.chain(made, n, l.Most)
+	if cultures[0].Compare(l.Culture.Mass) > 0 && l.free(n) {
+		low, high := millionths(l.Least), millionths(l.Most)
+		// The largest inoculation for which the culture at hand suffices.
+		k := sort.Search(int(high-low), func(i int) bool {
+			return l.chain(made, n, percentOf(low+int64(i)+1))[0].Compare(l.Culture.Mass) > 0
+		})
+		cultures = l.chain(made, n, percentOf(low+int64(k)))
+		cultures[0] = l.Culture.Mass
+	}
+	c := Culture{cultures[0], l.Culture.Hydration}
+	for i := range cultures {
+		target := made
+		if i+1 < len(cultures) {
+			target = cultures[i+1]
+		}
+		flour := target.Over(wholeFlour.Add(l.Hydration))
+		f := Feeding{Culture: c, Flour: flour.Sub(c.Flour()), Water: target.Sub(flour).Sub(c.Water())}
+		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
+			return LevainPlan{}, &quantity.InputError{
+				Path: "Culture", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
+				Want: "a culture with no more water and flour than the levain, or a smaller inoculation", Err: quantity.ErrInconsistent,
+			}
+		}
+		plan.Stages = append(plan.Stages, f)
+		c = Culture{target, l.Hydration}
+	}
+	plan.LeftOver = l.Culture.Mass.Sub(cultures[0])
+	return plan, nil
+}
+
+func (l *LevainBuild) check() error {
+	var p quantity.Problems
+	low := quantity.Grams(0.1)
+	quantity.Check(&p, "Want", l.Want, low, mostDough)
+	quantity.Check(&p, "KeepBack", l.KeepBack, quantity.Mass{}, mostDough)
+	least := quantity.MustPercent("20 %")
+	quantity.Check(&p, "Hydration", l.Hydration, least, mostOfFlour)
+	quantity.Check(&p, "Culture.Mass", l.Culture.Mass, quantity.Micrograms(1000), mostDough)
+	quantity.Check(&p, "Culture.Hydration", l.Culture.Hydration, least, mostOfFlour)
+	checkName(&p, "Of", basisNames[:], int(l.Of))
+	most := mostOfFlour
+	if l.Of == OfMix {
+		most = quantity.MustPercent("90 %")
+	}
+	if !l.Inoculation.IsZero() {
+		quantity.Check(&p, "Inoculation", l.Inoculation, quantity.MustPercent("0.1 %"), most)
+	}
+	p.Int("Stages", l.Stages, 0, mostStages)
+	if !l.Least.IsZero() {
+		quantity.Check(&p, "Least", l.Least, quantity.MustPercent("0.1 %"), mostOfFlour)
+	}
+	if !l.Most.IsZero() {
+		quantity.Check(&p, "Most", l.Most, quantity.MustPercent("0.1 %"), mostOfFlour)
+	}
+	if p.Err() == nil {
+		d := *l
+		d.defaults()
+		if d.Least.Compare(d.Most) > 0 {
+			p.Add("Least", d.Least.String(), "no more than Most, "+d.Most.String(), quantity.ErrInconsistent)
+		}
+	}
+	return p.Err()
+}
+
+func (l *LevainBuild) defaults() {
+	if l.Least.IsZero() {
+		l.Least = quantity.MustPercent("10 %")
+	}
+	if l.Most.IsZero() {
+		l.Most = wholeFlour
+	}
+}
+
+// free reports whether any of n stages may choose its inoculation.
+func (l *LevainBuild) free(n int) bool { return l.Inoculation.IsZero() || n > 1 }
+
+// chain returns the culture that each of n stages starts from so that the last one makes the
+// mass wanted, when every free stage has inoculation s of new flour.
+func (l *LevainBuild) chain(made quantity.Mass, n int, s quantity.Percent) []quantity.Mass {
+	out := make([]quantity.Mass, n)
+	for i := n - 1; i >= 0; i-- {
+		from := l.Hydration
+		if i == 0 {
+			from = l.Culture.Hydration
+		}
+		use, of := s, OfNewFlour
+		if i == n-1 && !l.Inoculation.IsZero() {
+			use, of = l.Inoculation, l.Of
+		}
+		made = cultureFor(made, l.Hydration, from, use, of)
+		out[i] = made
+	}
+	return out
+}
+
+// cultureFor returns the culture of hydration from that makes so much levain at a hydration.
+func cultureFor(made quantity.Mass, hydration, from, s quantity.Percent, of InoculationBasis) quantity.Mass {
+	ps, pf := millionths(s), millionths(from)
+	if of == OfMix {
+		return massRatio(micrograms(made), []int64{ps}, []int64{one})
+	}
+	// c = F·s·(1 + h_c) ÷ (1 + h_c + s), F = made ÷ (1 + h)
+	return massRatio(micrograms(made), []int64{ps, one + pf}, []int64{one + millionths(hydration), one + pf + ps})
+}
+
+// String prints the feedings.
+func (p LevainPlan) String() string {
+	if !p.Reached {
+		return p.Why
+	}
+	var s strings.Builder
+	for i, f := range p.Stages {
+		fmt.Fprintf(&s, "stage %d: %v, makes %v at %v\n", i+1, f, f.Made(), p.in.Hydration)
+	}
+	if !p.KeepBack.IsZero() {
+		fmt.Fprintf(&s, "keep %v of it as the next culture\n", p.KeepBack)
+	}
+	if !p.LeftOver.IsZero() {
+		fmt.Fprintf(&s, "%v of the culture at hand is not used\n", p.LeftOver)
+	}
+	return s.String()
+}

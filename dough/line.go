@@ -1,0 +1,87 @@
+package dough
+
+import (
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Role says as what an ingredient stands in a formula or on a weighing list.
+type Role uint8
+
+// The roles, in the order in which lines are listed.
+const (
+	RoleFlour Role = iota
+	RoleLiquid
+	RoleSalt
+	RoleOther
+	RoleInclusion
+	RoleCulture    // ripe culture that starts a preferment
+	RolePreferment // a preferment or soaker made beforehand, weighed as a whole
+)
+
+var roleNames = [...]string{"flour", "liquid", "salt", "other", "inclusion", "culture", "preferment"}
+
+// String names the role: "flour".
+func (r Role) String() string { return nameOf(roleNames[:], int(r)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (r Role) AppendText(b []byte) ([]byte, error) { return appendName(b, roleNames[:], int(r)) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (r Role) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (r *Role) UnmarshalText(text []byte) error {
+	i, err := readName(text, roleNames[:])
+	if err == nil {
+		*r = Role(i)
+	}
+	return err
+}
+
+// Line is one ingredient with its weight.
+type Line struct {
+	Name string
+	Kind Kind
+	Role Role
+	Mass quantity.Mass
+	// Percent is the baker's percentage: in the overall formula of total flour, and on a
+	// weighing list of the flour on the same list (zero where that has none).
+	Percent quantity.Percent
+}
+
+// String prints "780 g bread flour (80 %)".
+func (l Line) String() string {
+	return l.Mass.String() + " " + l.Name + " (" + l.Percent.String() + ")"
+}
+
+func sumLines(lines []Line) quantity.Mass {
+	var total quantity.Mass
+	for _, l := range lines {
+		total = total.Add(l.Mass)
+	}
+	return total
+}
+
+// ofListFlour fills in percentages of the flour on the list itself.
+func ofListFlour(lines []Line) {
+	var flour quantity.Mass
+	for _, l := range lines {
+		if l.Role == RoleFlour {
+			flour = flour.Add(l.Mass)
+		}
+	}
+	if flour.Sign() <= 0 {
+		return
+	}
+	for i := range lines {
+		lines[i].Percent = lines[i].Mass.PercentOf(flour)
+	}
+}
+
+func printLines(b *strings.Builder, lines []Line) {
+	for _, l := range lines {
+		b.WriteString("  " + l.String() + "\n")
+	}
+}

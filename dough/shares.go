@@ -1,0 +1,151 @@
+package dough
+
+import (
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// sum adds the percentages of the ingredients that pick chooses.
+func (b *Batch) sum(pick func(*item) bool) quantity.Percent {
+	var total quantity.Percent
+	for i := range b.c.items {
+		if pick(&b.c.items[i]) {
+			total = total.Add(b.c.items[i].percent)
+		}
+	}
+	return total
+}
+
+// Total returns the sum of all baker's percentages: 172 % for 100 % flour, 70 % water, 2 % salt.
+func (b Batch) Total() quantity.Percent { return b.c.total }
+
+// Hydration returns all water ÷ all flour, that of the preferments included. Only liquids that
+// are water count; see [Batch.EffectiveHydration] for milk, eggs and butter. Inclusions do
+// not count.
+func (b Batch) Hydration() quantity.Percent { return b.sum((*item).isWater) }
+
+// FinalHydration returns the water weighed at mixing ÷ the flour weighed at mixing: what the
+// hands meet before the preferments are in. Invalid if no flour is weighed at mixing.
+func (b Batch) FinalHydration() quantity.Percent {
+	var water, flour quantity.Mass
+	own := b.mass
+	if len(b.work) > 0 {
+		own = b.work[0].own
+	}
+	for i := range b.c.items {
+		switch it := &b.c.items[i]; {
+		case it.role == RoleFlour:
+			flour = flour.Add(own[i])
+		case it.isWater():
+			water = water.Add(own[i])
+		}
+	}
+	return water.PercentOf(flour)
+}
+
+// EffectiveHydration returns the water in everything but the flour, ÷ all flour:
+//
+//	h = Σ percentage · water content
+//
+// Water counts fully and every other ingredient with its Part.Water; inclusions and the flour's
+// own moisture do not count. Unknown lists liquids, eggs, milk, butter and cultures whose water
+// content is not stated; they were counted as dry. Exact but for one rounding per line to a
+// millionth of a point.
+func (b Batch) EffectiveHydration() (h quantity.Percent, unknown []string) {
+	for i := range b.c.items {
+		switch it := &b.c.items[i]; {
+		case it.role == RoleInclusion || it.role == RoleFlour:
+		case it.isWater():
+			h = h.Add(it.percent)
+		case !it.water.IsZero():
+			h = h.Add(it.water.OfPercent(it.percent))
+		case it.role == RoleLiquid, it.kind == KindMilk, it.kind == KindEgg, it.kind == KindButter, it.kind == KindCulture:
+			unknown = append(unknown, it.name)
+		}
+	}
+	return h, unknown
+}
+
+// Prefermented returns the flour that ferments beforehand ÷ all flour. Soakers do not ferment.
+func (b Batch) Prefermented() quantity.Percent {
+	var total quantity.Percent
+	for i := 1; i < len(b.c.nodes); i++ {
+		if n := &b.c.nodes[i]; n.parent == 0 && n.fermented {
+			total = total.Add(n.flour)
+		}
+	}
+	return total
+}
+
+// SaltShare returns salt ÷ all flour.
+func (b Batch) SaltShare() quantity.Percent {
+	return b.sum(func(it *item) bool { return it.kind == KindSalt })
+}
+
+// SaltInWater returns salt as a percentage of the dough's water, that in milk, eggs and butter
+// included where it is stated. It is what yeast and bacteria feel. Invalid without any water.
+func (b Batch) SaltInWater() quantity.Percent {
+	h, _ := b.EffectiveHydration()
+	return b.SaltShare().Over(h)
+}
+
+// Share returns all ingredients of the kinds ÷ all flour.
+func (b Batch) Share(kinds ...Kind) quantity.Percent {
+	return b.sum(func(it *item) bool {
+		for _, k := range kinds {
+			if it.kind == k {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+// WholeGrain returns the whole-grain flours ÷ all flour, as their kinds state.
+func (b Batch) WholeGrain() quantity.Percent {
+	return b.sum(func(it *item) bool { return it.role == RoleFlour && it.kind.WholeGrain() })
+}
+
+// Rye returns the rye flours of any extraction ÷ all flour, as their kinds state.
+func (b Batch) Rye() quantity.Percent {
+	return b.sum(func(it *item) bool { return it.role == RoleFlour && it.kind.Rye() })
+}
+
+// Unstated lists the ingredients whose kind is not stated, except liquids, which are then
+// water: nothing is known of their grain and allergens.
+func (b Batch) Unstated() []string {
+	var out []string
+	for i := range b.c.items {
+		if it := &b.c.items[i]; it.kind == KindUnstated && it.role != RoleLiquid {
+			out = append(out, it.name)
+		}
+	}
+	return out
+}
+
+// Allergens returns what the ingredients carry, as their kinds and Part.Contains state. It says
+// nothing of traces; see [Batch.Unstated] for what is not known.
+func (b Batch) Allergens() Allergens {
+	var a Allergens
+	for i := range b.c.items {
+		it := &b.c.items[i]
+		a |= it.kind.Allergens() | it.contains
+	}
+	return a
+}
+
+// Cautions returns what can hurt: allergens, and raw flour.
+func (b Batch) Cautions() []working.Caution {
+	text := "the ingredients carry " + b.Allergens().String()
+	if u := b.Unstated(); len(u) > 0 {
+		text += "; nothing is stated about " + strings.Join(u, ", ")
+	}
+	text += "; traces from the kitchen are not counted, and local labeling law decides what must be named"
+	return []working.Caution{
+		{Subject: "allergens", Text: text, Source: sources.AllergenLaw},
+		{Subject: "raw dough", Text: "raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and tools", Source: sources.RawFlour},
+	}
+}

@@ -1,0 +1,244 @@
+package dough
+
+import (
+	"math/big"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Target says how much dough is wanted. The targets are [ByFlour], [ByDough], [Pieces], [Baked],
+// [ByLevain], [AtHand] and [ByVolume].
+type Target interface {
+	// goal turns the target into a mass of flour or of dough, or notes what is wrong with it.
+	goal(c *compiled, p *quantity.Problems) goal
+}
+
+// goal is a target worked out: so much flour, or so much dough. One of the two is zero.
+type goal struct {
+	flour, dough quantity.Mass
+	scaled       quantity.Mass // what is left to divide after the process loss
+	pieces       int
+	limiting     string
+}
+
+var (
+	leastDough = quantity.Grams(1)
+	mostDough  = quantity.Kilograms(100_000)
+	mostLoss   = quantity.MustPercent("90 %")
+)
+
+func checkMass(p *quantity.Problems, path string, m quantity.Mass) bool {
+	return quantity.Check(p, path, m, leastDough, mostDough)
+}
+
+func checkLoss(p *quantity.Problems, path string, loss quantity.Percent) bool {
+	return quantity.Check(p, path, loss, noPercent, mostLoss)
+}
+
+// ByFlour asks for the dough that so much flour makes. The flour includes that of the
+// preferments.
+type ByFlour struct{ Mass quantity.Mass }
+
+func (t ByFlour) goal(_ *compiled, p *quantity.Problems) goal {
+	checkMass(p, "ByFlour.Mass", t.Mass)
+	return goal{flour: t.Mass}
+}
+
+// ByDough asks for so much dough in the bowl.
+type ByDough struct{ Mass quantity.Mass }
+
+func (t ByDough) goal(_ *compiled, p *quantity.Problems) goal {
+	checkMass(p, "ByDough.Mass", t.Mass)
+	return goal{dough: t.Mass}
+}
+
+// Pieces asks for so many pieces of dough of a scaling weight.
+//
+//	dough = count · each ÷ (1 − process loss)
+//
+// ProcessLoss is what stays in the bowl, on hands and on the bench, as a percentage of the dough
+// that is mixed. It is not the bake loss.
+type Pieces struct {
+	Count       int
+	Each        quantity.Mass // the scaling weight
+	ProcessLoss quantity.Percent
+}
+
+func (t Pieces) goal(_ *compiled, p *quantity.Problems) goal {
+	return piecesGoal(p, "Pieces.", "Count", t.Count, t.Each, quantity.Percent{}, t.ProcessLoss)
+}
+
+// Baked asks for so many loaves of a weight when baked and cooled.
+//
+//	dough = pieces · each ÷ (1 − loss) ÷ (1 − process loss)
+//
+// Loss is the bake loss, as a percentage of the scaling weight of a piece; ProcessLoss as in
+// [Pieces].
+type Baked struct {
+	Pieces      int
+	Each        quantity.Mass // baked and cooled
+	Loss        quantity.Percent
+	ProcessLoss quantity.Percent
+}
+
+func (t Baked) goal(_ *compiled, p *quantity.Problems) goal {
+	return piecesGoal(p, "Baked.", "Pieces", t.Pieces, t.Each, t.Loss, t.ProcessLoss)
+}
+
+func piecesGoal(p *quantity.Problems, path, countName string, n int, each quantity.Mass, bakeLoss, processLoss quantity.Percent) goal {
+	ok := p.Int(path+countName, n, 1, 1_000_000)
+	ok = checkMass(p, path+"Each", each) && ok
+	ok = checkLoss(p, path+"Loss", bakeLoss) && ok
+	ok = checkLoss(p, path+"ProcessLoss", processLoss) && ok
+	if !ok {
+		return goal{}
+	}
+	all := each.Times(int64(n))
+	scaled := all.Over(wholeFlour.Sub(bakeLoss))
+	// Both losses in one division, so that the dough is rounded once.
+	both := millionths(wholeFlour.Sub(bakeLoss)) * millionths(wholeFlour.Sub(processLoss))
+	mixed := massRatio(micrograms(all), []int64{one, one}, []int64{both})
+	if checkMass(p, path+"Each", scaled) {
+		checkMass(p, path+"Each", mixed)
+	}
+	return goal{dough: mixed, scaled: scaled, pieces: n}
+}
+
+// ByLevain asks for the dough that a preferment at hand raises: all of it is used. The dough's
+// part of the preferment agrees with Mass within a few micrograms.
+type ByLevain struct {
+	Preferment string // its name in the formula
+	Mass       quantity.Mass
+}
+
+func (t ByLevain) goal(c *compiled, p *quantity.Problems) goal {
+	checkMass(p, "ByLevain.Mass", t.Mass)
+	k := c.node(t.Preferment)
+	if k == nobody {
+		p.Add("ByLevain.Preferment", quantity.Excerpt(t.Preferment), "a preferment of the formula", quantity.ErrInconsistent)
+	}
+	if p.Err() != nil {
+		return goal{}
+	}
+	return goal{flour: massRatio(micrograms(t.Mass), []int64{one, one}, []int64{c.nodes[k].shareSum()})}
+}
+
+func (n *node) shareSum() int64 {
+	var sum int64
+	for _, s := range n.share {
+		sum += s
+	}
+	return sum
+}
+
+// Stock is what there is of one ingredient or preferment.
+type Stock struct {
+	Name string
+	Mass quantity.Mass
+}
+
+// AtHand asks for the largest dough that what is at hand allows; [Batch.Limiting] names what runs
+// out first. Ingredients that are not listed are taken to be plenty.
+type AtHand struct{ Stock []Stock }
+
+func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
+	var g goal
+	if len(t.Stock) == 0 {
+		p.Required("AtHand.Stock", "at least one ingredient with its weight")
+	}
+	if len(t.Stock) > maxLines {
+		p.Add("AtHand.Stock", "too many lines", "at most 200 lines", quantity.ErrOutOfRange)
+		return g
+	}
+	for i, s := range t.Stock {
+		path := at("AtHand.Stock", i)
+		quantity.Check(p, path+".Mass", s.Mass, quantity.Mass{}, mostDough)
+		var share int64
+		switch j, k := c.item(s.Name), c.node(s.Name); {
+		case j != nobody:
+			share = millionths(c.items[j].percent) * one
+		case k != nobody:
+			share = c.nodes[k].shareSum()
+		default:
+			p.Add(path+".Name", quantity.Excerpt(s.Name), "an ingredient or preferment of the formula", quantity.ErrInconsistent)
+		}
+		if p.Err() != nil || share == 0 {
+			continue
+		}
+		// A microgram less for every line that may round up keeps the batch within the stock.
+		spare := quantity.Micrograms(int64(len(c.items)))
+		flour := massRatio(micrograms(s.Mass.Sub(spare)), []int64{one, one}, []int64{share})
+		if g.limiting == "" || flour.Compare(g.flour) < 0 {
+			g.flour, g.limiting = flour, s.Name
+		}
+	}
+	if p.Err() != nil {
+		return goal{}
+	}
+	if g.limiting == "" {
+		p.Add("AtHand.Stock", "nothing that the formula uses", "an ingredient with a share above 0 %", quantity.ErrInconsistent)
+		return goal{}
+	}
+	quantity.Check(p, "AtHand.Stock", g.flour, leastDough, mostDough)
+	return g
+}
+
+// ByVolume asks for the dough that fills a vessel once it has risen.
+//
+//	dough = volume · density ÷ (1 + rise)
+//
+// Density is that of the dough before it rises, in kg/L (an unrisen lean dough is near
+// 1.1 to 1.2 with little gas in it); Rise is the increase in volume, 100 % for double.
+type ByVolume struct {
+	Volume  quantity.Volume
+	Density float64 // kg/L
+	Rise    quantity.Percent
+}
+
+func (t ByVolume) goal(_ *compiled, p *quantity.Problems) goal {
+	ok := quantity.Check(p, "ByVolume.Volume", t.Volume, quantity.Milliliters(1), quantity.Liters(100_000))
+	ok = p.Float("ByVolume.Density", t.Density, 0.1, 2, "kg/L") && ok
+	ok = quantity.Check(p, "ByVolume.Rise", t.Rise, noPercent, mostOfFlour) && ok
+	if !ok {
+		return goal{}
+	}
+	m := quantity.Kilograms(t.Volume.Liters() * t.Density / (1 + t.Rise.Fraction()))
+	checkMass(p, "ByVolume.Volume", m)
+	return goal{dough: m}
+}
+
+func micrograms(m quantity.Mass) int64 {
+	n, _ := m.Micrograms()
+	return n
+}
+
+// massRatio returns m·Πnum/Πden rounded once, half to even, or an invalid mass.
+func massRatio(m int64, num, den []int64) quantity.Mass {
+	n, d := big.NewInt(m), big.NewInt(1)
+	for _, f := range num {
+		n.Mul(n, big.NewInt(f))
+	}
+	for _, f := range den {
+		d.Mul(d, big.NewInt(f))
+	}
+	return ratioMass(n, d)
+}
+
+func ratioMass(n, d *big.Int) quantity.Mass {
+	if d.Sign() == 0 {
+		return invalidMass()
+	}
+	if d.Sign() < 0 {
+		n, d = n.Neg(n), d.Neg(d)
+	}
+	q, r := new(big.Int).DivMod(n, d, new(big.Int)) // 0 ≤ r < d
+	if c := r.Lsh(r, 1).Cmp(d); c > 0 || c == 0 && q.Bit(0) == 1 {
+		q.Add(q, big.NewInt(1))
+	}
+	if !q.IsInt64() {
+		return invalidMass()
+	}
+	return quantity.Micrograms(q.Int64())
+}
+
+func invalidMass() quantity.Mass { return quantity.Micrograms(1 << 62) }

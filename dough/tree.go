@@ -1,0 +1,267 @@
+package dough
+
+import (
+	"slices"
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// children checks what goes into node parent and adds it, depth first.
+func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, parent int, prefs []Preferment, soakers []Soaker, depth int) {
+	if depth > maxDepth {
+		p.Add(join(path, "Preferments"), "more than 8 levels", "at most 8 levels of nesting", quantity.ErrOutOfRange)
+		return
+	}
+	if len(prefs)+len(soakers)+len(c.nodes) > maxNodes+1 {
+		p.Add(join(path, "Preferments"), strconv.Itoa(len(prefs)+len(soakers))+" preferments and soakers", "at most 50 in all", quantity.ErrOutOfRange)
+		return
+	}
+	for i := range prefs {
+		c.preferment(p, names, join(path, at("Preferments", i)), join(path, "Preferments"), i, parent, &prefs[i], depth)
+	}
+	for i := range soakers {
+		c.soak(p, names, join(path, at("Soakers", i)), join(path, "Soakers"), i, parent, &soakers[i])
+	}
+}
+
+func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list string, i, parent int, pf *Preferment, depth int) {
+	names.add(c, p, list, i, pf.Name)
+	checkName(p, path+".Kind", prefermentNames[:], int(pf.Kind))
+	n := node{
+		name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, flour: pf.Flour, hydration: pf.Hydration,
+		share: make([]int64, len(c.items)), seed: pf.Seed, culture: nobody,
+	}
+	if outside(pf.Flour, noPercent, wholeFlour) || pf.Flour.IsZero() {
+		p.Add(path+".Flour", pf.Flour.String(), "more than 0 % and at most 100 % of total flour", quantity.ErrOutOfRange)
+	}
+	if outside(pf.Hydration, leastWater, mostOfFlour) {
+		p.Add(path+".Hydration", pf.Hydration.String(), "1 % to 1000 % of the preferment's flour", quantity.ErrOutOfRange)
+	}
+	if outside(pf.Salt, noPercent, wholeFlour) {
+		p.Add(path+".Salt", pf.Salt.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
+	}
+	n.blend = c.blend(p, path+".Blend", pf.Blend)
+	if c.water == nobody {
+		p.Add(path+".Hydration", "no water in the formula", "a liquid that is water, from which the preferment takes its part", quantity.ErrInconsistent)
+	} else {
+		n.parts = append(n.parts, nodePart{c.water, pf.Hydration})
+	}
+	if !pf.Salt.IsZero() {
+		if c.salt == nobody {
+			p.Add(path+".Salt", "salt "+pf.Salt.String(), "salt in the formula, from which the preferment takes its part", quantity.ErrInconsistent)
+		} else {
+			n.parts = append(n.parts, nodePart{c.salt, pf.Salt})
+		}
+	}
+	c.parts(p, path+".Others", pf.Others, &n, false)
+	if p.Err() != nil {
+		return
+	}
+	for j, b := range n.blend {
+		n.share[j] = millionths(n.flour) * millionths(b)
+	}
+	for _, part := range n.parts {
+		n.share[part.item] += millionths(n.flour) * millionths(part.percent)
+	}
+	self := len(c.nodes)
+	c.nodes = append(c.nodes, n)
+	c.children(p, names, path, self, pf.Preferments, pf.Soakers, depth+1)
+	c.addSeed(p, names, path, self)
+}
+
+// soak adds a soaker. Its parts are percentages of total flour.
+func (c *compiled) soak(p *quantity.Problems, names *nameSet, path, list string, i, parent int, s *Soaker) {
+	names.add(c, p, list, i, s.Name)
+	checkName(p, path+".Kind", soakerNames[:], int(s.Kind))
+	n := node{name: s.Name, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)), culture: nobody}
+	if len(s.Parts) == 0 {
+		p.Required(path+".Parts", "at least one ingredient of the formula")
+	}
+	c.parts(p, path+".Parts", s.Parts, &n, true)
+	for _, part := range n.parts {
+		n.share[part.item] += millionths(part.percent) * one
+	}
+	c.nodes = append(c.nodes, n)
+}
+
+// blend reads the flours of a preferment; without any, those of the formula are taken.
+func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quantity.Percent {
+	out := make([]quantity.Percent, c.flours)
+	if len(parts) == 0 {
+		for i := range out {
+			out[i] = c.items[i].percent
+		}
+		return out
+	}
+	if len(parts) > maxLines {
+		p.Add(path, strconv.Itoa(len(parts))+" flours", "at most 200", quantity.ErrOutOfRange)
+		return out
+	}
+	var sum quantity.Percent
+	for i, part := range parts {
+		if outside(part.Percent, noPercent, wholeFlour) {
+			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
+		}
+		j := c.item(part.Name)
+		if j == nobody || j >= c.flours {
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name), "one of the formula's flours", quantity.ErrInconsistent)
+			continue
+		}
+		out[j] = out[j].Add(part.Percent)
+		sum = sum.Add(part.Percent)
+	}
+	if p.Err() == nil && sum != wholeFlour {
+		p.Add(path, "flours that add up to "+sum.String(), "100 %", quantity.ErrInconsistent)
+	}
+	return out
+}
+
+// parts reads amounts of ingredients that the formula has.
+func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *node, flours bool) {
+	if len(parts) > maxLines {
+		p.Add(path, strconv.Itoa(len(parts))+" lines", "at most 200", quantity.ErrOutOfRange)
+		return
+	}
+	for i, part := range parts {
+		if outside(part.Percent, noPercent, mostOfFlour) {
+			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 1000 %", quantity.ErrOutOfRange)
+		}
+		j := c.item(part.Name)
+		switch {
+		case j == nobody || c.items[j].role == RoleCulture:
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name), "an ingredient of the formula, which lists everything that is in the dough", quantity.ErrInconsistent)
+		case j < c.flours && !flours:
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+", a flour", "flours under Blend", quantity.ErrInconsistent)
+		case n.uses(j):
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+" a second time", "each ingredient once; water is under Hydration and salt under Salt", quantity.ErrInconsistent)
+		default:
+			n.parts = append(n.parts, nodePart{j, part.Percent})
+		}
+	}
+}
+
+func (n *node) uses(item int) bool {
+	return slices.ContainsFunc(n.parts, func(p nodePart) bool { return p.item == item })
+}
+
+func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, self int) {
+	n := &c.nodes[self]
+	s := n.seed
+	checkName(p, path+".Seed.Of", basisNames[:], int(s.Of))
+	checkName(p, path+".Seed.Account", seedNames[:], int(s.Account))
+	most := mostOfFlour
+	if s.Of == OfMix {
+		most = quantity.MustPercent("90 %")
+	}
+	if outside(s.Percent, noPercent, most) {
+		p.Add(path+".Seed.Percent", s.Percent.String(), "0 % to "+most.String()+" "+s.Of.String(), quantity.ErrOutOfRange)
+	}
+	if p.Err() != nil || s.Percent.IsZero() {
+		return
+	}
+	switch s.Account {
+	case SeedCounted:
+		if s.Hydration.IsZero() {
+			p.Required(path+".Seed.Hydration", "the hydration of the culture, to split it into flour and water")
+		} else if outside(s.Hydration, leastWater, mostOfFlour) {
+			p.Add(path+".Seed.Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
+		}
+		n.seedBlend = n.blend
+		if len(s.Blend) > 0 {
+			n.seedBlend = c.blend(p, path+".Seed.Blend", s.Blend)
+		}
+	case SeedSeparate:
+		share := n.flour
+		basis := c.ownFlour(self)
+		percent := s.Percent.OfPercent(basis)
+		if s.Of == OfMix {
+			// culture ÷ (culture + rest) = s, so culture = rest · s ÷ (100 % − s)
+			percent = s.Percent.OfPercent(c.ownMass(self)).Over(wholeFlour.Sub(s.Percent))
+		}
+		if !percent.IsValid() || !share.IsValid() {
+			p.Add(path+".Seed.Percent", s.Percent.String(), "a culture within the limits of a formula", quantity.ErrOutOfRange)
+			return
+		}
+		name := "culture of " + n.name
+		names.add(c, p, join(path, "Seed"), 0, name)
+		n.culture = len(c.items)
+		c.items = append(c.items, item{name: name, kind: KindCulture, role: RoleCulture, percent: percent})
+		c.total = c.total.Add(percent)
+		c.nodes[0].share = append(c.nodes[0].share, make([]int64, len(c.items)-len(c.nodes[0].share))...)
+		c.nodes[0].share[n.culture] = millionths(percent) * one
+		for k := self; k > 0; k = c.nodes[k].parent {
+			m := &c.nodes[k]
+			m.share = append(m.share, make([]int64, len(c.items)-len(m.share))...)
+			m.share[n.culture] = millionths(percent) * one
+		}
+	}
+}
+
+// ownFlour is the flour weighed for node k itself, as a percentage of total flour.
+func (c *compiled) ownFlour(k int) quantity.Percent {
+	own := c.nodes[k].flour
+	for i := k + 1; i < len(c.nodes); i++ {
+		if c.nodes[i].parent == k {
+			for j := range c.flours {
+				own = own.Sub(shareOfFlour(c.nodes[i].share[j]))
+			}
+		}
+	}
+	return own
+}
+
+// ownMass is everything in node k, as a percentage of total flour.
+func (c *compiled) ownMass(k int) quantity.Percent {
+	var sum quantity.Percent
+	for _, s := range c.nodes[k].share {
+		sum = sum.Add(shareOfFlour(s))
+	}
+	return sum
+}
+
+// shareOfFlour turns an exact share into a percentage of total flour, rounded half to even to a
+// millionth of a point.
+func shareOfFlour(s int64) quantity.Percent {
+	q, r := s/one, s%one
+	if r > one/2 || r == one/2 && q&1 == 1 {
+		q++
+	}
+	return percentOf(q)
+}
+
+func percentOf(millionths int64) quantity.Percent {
+	return quantity.MustPercent("0.000001 %").Times(millionths)
+}
+
+// checkTree refuses a preferment that holds more of an ingredient than what it goes into.
+func (c *compiled) checkTree(p *quantity.Problems) {
+	for k := range c.nodes {
+		left := slices.Clone(c.nodes[k].share)
+		last := nobody
+		for i := k + 1; i < len(c.nodes); i++ {
+			if c.nodes[i].parent != k {
+				continue
+			}
+			last = i
+			for j, s := range c.nodes[i].share {
+				left[j] -= s
+			}
+		}
+		if last == nobody {
+			continue
+		}
+		for j, s := range left {
+			if s >= 0 {
+				continue
+			}
+			has := c.nodes[k].share[j]
+			where, in := "Preferments", "the formula"
+			if k > 0 {
+				in = quantity.Excerpt(c.nodes[k].name)
+			}
+			p.Add(where, quantity.Excerpt(c.items[j].name)+" "+shareOfFlour(has-s).String()+" of total flour in what is made beforehand",
+				"at most the "+shareOfFlour(has).String()+" in "+in, quantity.ErrInconsistent)
+		}
+	}
+}

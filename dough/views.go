@@ -1,0 +1,285 @@
+package dough
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Build is one thing that is made beforehand: a preferment, or a soaker.
+type Build struct {
+	Name      string
+	Kind      PrefermentKind // of a preferment
+	Soaker    SoakerKind     // of a soaker
+	Fermented bool           // false for a soaker
+	Into      string         // the name of the build it goes into; empty for the dough
+	Lines     []Line         // what to weigh; they add up to Made
+	Made      quantity.Mass
+	Removed   quantity.Mass // taken away again before use, to be the next culture
+	Used      quantity.Mass // Made − Removed
+	Flour     quantity.Mass // flour in what is used, nested builds included
+	Water     quantity.Mass // water in what is used, nested builds included
+}
+
+// What names the kind of the build: "levain", "scald".
+func (b Build) What() string {
+	if b.Fermented {
+		return b.Kind.String()
+	}
+	return b.Soaker.String()
+}
+
+// Hydration returns water ÷ flour of the build; invalid if it has no flour.
+func (b Build) Hydration() quantity.Percent { return b.Water.PercentOf(b.Flour) }
+
+// String prints the build as a weighing list.
+func (b Build) String() string {
+	var s strings.Builder
+	s.WriteString(b.Name + " (" + b.What() + "), " + b.Made.String() + "\n")
+	printLines(&s, b.Lines)
+	if !b.Removed.IsZero() {
+		s.WriteString("  take away " + b.Removed.String() + " before use\n")
+	}
+	return s.String()
+}
+
+// weighTree works out what every preferment and soaker holds and takes it out of what it goes
+// into. Every amount is rounded once to the microgram; where a preferment uses up all that there
+// is of an ingredient, it takes the whole line, so that nothing is left over.
+func (b *Batch) weighTree() error {
+	if len(b.c.nodes) == 0 {
+		return nil
+	}
+	b.work = make([]work, len(b.c.nodes))
+	b.work[0].total = slices.Clone(b.mass)
+	for k := 1; k < len(b.c.nodes); k++ {
+		n, w := &b.c.nodes[k], &b.work[k]
+		w.total = make([]quantity.Mass, len(b.c.items))
+		basis := b.flour
+		if n.fermented {
+			basis = n.flour.Of(b.flour)
+			flours, err := quantity.Apportion(basis, n.blend)
+			if err != nil {
+				return err
+			}
+			copy(w.total, flours)
+		}
+		for _, part := range n.parts {
+			w.total[part.item] = part.percent.Of(basis)
+		}
+		for j := range b.c.items {
+			if b.c.items[j].role == RoleCulture && n.share[j] > 0 {
+				w.total[j] = b.mass[j]
+			}
+		}
+	}
+	for k := range b.work {
+		if err := b.settle(k); err != nil {
+			return err
+		}
+	}
+	for k := 1; k < len(b.work); k++ {
+		if err := b.seed(k); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// settle subtracts what goes into node k from its totals. Parents come before their children.
+func (b *Batch) settle(k int) error {
+	w := &b.work[k]
+	w.own = slices.Clone(w.total)
+	for j := range w.own {
+		share := b.c.nodes[k].share[j]
+		largest := nobody
+		for i := k + 1; i < len(b.work); i++ {
+			if b.c.nodes[i].parent != k {
+				continue
+			}
+			share -= b.c.nodes[i].share[j]
+			w.own[j] = w.own[j].Sub(b.work[i].total[j])
+			if largest == nobody || b.work[i].total[j].Compare(b.work[largest].total[j]) > 0 {
+				largest = i
+			}
+		}
+		if largest == nobody || w.own[j].Sign() > 0 && share > 0 || w.own[j].IsZero() {
+			continue
+		}
+		// A few micrograms of rounding: the largest holder of the ingredient bears them.
+		child := &b.work[largest]
+		child.total[j] = child.total[j].Add(w.own[j])
+		w.own[j] = quantity.Mass{}
+		if child.total[j].Sign() < 0 {
+			return &quantity.InputError{
+				Path: "Preferments", Got: quantity.Excerpt(b.c.items[j].name) + " " + child.total[j].String(),
+				Want: "shares that leave something of every ingredient", Err: quantity.ErrInconsistent,
+			}
+		}
+	}
+	return nil
+}
+
+// seed splits off the culture of node k.
+func (b *Batch) seed(k int) error {
+	n, w := &b.c.nodes[k], &b.work[k]
+	s := n.seed
+	if s.Percent.IsZero() || s.Account == SeedSeparate {
+		return nil
+	}
+	flour := micrograms(quantity.Sum(w.own[:b.c.flours]...))
+	mix := micrograms(quantity.Sum(w.total...))
+	ps, ph := millionths(s.Percent), millionths(s.Hydration)
+	w.cultureOf = s
+	if s.Account == SeedRemoved {
+		if s.Of == OfMix { // culture ÷ (culture + rest) = s
+			w.culture = massRatio(mix, []int64{ps}, []int64{one - ps})
+		} else {
+			w.culture = massRatio(flour, []int64{ps}, []int64{one})
+		}
+		return nil
+	}
+	// Counted. Of new flour: S = s·(F − S ÷ (1 + h)), so S = F·s·(1 + h) ÷ (1 + h + s).
+	if s.Of == OfMix {
+		w.culture = massRatio(mix, []int64{ps}, []int64{one})
+	} else {
+		w.culture = massRatio(flour, []int64{ps, one + ph}, []int64{one, one + ph + ps})
+	}
+	in := massRatio(micrograms(w.culture), []int64{one}, []int64{one + ph})
+	flours, err := quantity.Apportion(in, n.seedBlend)
+	if err != nil {
+		return err
+	}
+	take := func(j int, m quantity.Mass) error {
+		w.own[j] = w.own[j].Sub(m)
+		if w.own[j].Sign() >= 0 {
+			return nil
+		}
+		if micrograms(w.own[j]) >= -3 { // rounding: the culture is as much smaller
+			w.culture = w.culture.Add(w.own[j])
+			w.own[j] = quantity.Mass{}
+			return nil
+		}
+		return &quantity.InputError{
+			Path: "Preferments", Got: "a culture of " + w.culture.String() + " in " + quantity.Excerpt(n.name) + " with more " +
+				quantity.Excerpt(b.c.items[j].name) + " than the whole has",
+			Want: "a smaller culture, or one of another hydration or blend", Err: quantity.ErrInconsistent,
+		}
+	}
+	water := w.culture.Sub(in)
+	for j, m := range flours {
+		if err := take(j, m); err != nil {
+			return err
+		}
+	}
+	return take(b.c.water, water)
+}
+
+// FinalDough returns what is weighed at mixing: what is left of each ingredient, and every
+// preferment and soaker as a whole. The lines add up to [Batch.Dough].
+func (b Batch) FinalDough() []Line {
+	if len(b.work) == 0 {
+		lines := b.Overall()
+		lines = slices.DeleteFunc(lines, func(l Line) bool { return l.Mass.IsZero() })
+		ofListFlour(lines)
+		return lines
+	}
+	return b.list(0)
+}
+
+// list is the weighing list of one node.
+func (b *Batch) list(k int) []Line {
+	w := &b.work[k]
+	var lines, last []Line
+	for j := range b.c.items {
+		it := &b.c.items[j]
+		if w.own[j].IsZero() {
+			continue
+		}
+		l := Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: w.own[j]}
+		if it.role == RoleInclusion {
+			last = append(last, l)
+		} else {
+			lines = append(lines, l)
+		}
+	}
+	if !w.culture.IsZero() {
+		lines = append(lines, Line{Name: "culture", Kind: KindCulture, Role: RoleCulture, Mass: w.culture})
+	}
+	for i := k + 1; i < len(b.work); i++ {
+		if b.c.nodes[i].parent == k {
+			lines = append(lines, Line{Name: b.c.nodes[i].name, Role: RolePreferment, Mass: quantity.Sum(b.work[i].total...)})
+		}
+	}
+	lines = append(lines, last...)
+	ofListFlour(lines)
+	return lines
+}
+
+// Builds returns what is made beforehand, in an order in which it can be made: what goes into
+// another build comes before it.
+func (b Batch) Builds() []Build {
+	var out []Build
+	for _, k := range b.buildOrder(0, nil) {
+		n, w := &b.c.nodes[k], &b.work[k]
+		build := Build{
+			Name: n.name, Kind: n.kind, Soaker: n.soaker, Fermented: n.fermented, Lines: b.list(k),
+			Used: quantity.Sum(w.total...), Flour: quantity.Sum(w.total[:b.c.flours]...),
+		}
+		if n.parent > 0 {
+			build.Into = b.c.nodes[n.parent].name
+		}
+		if w.cultureOf.Account == SeedRemoved {
+			build.Removed = w.culture
+		}
+		build.Made = build.Used.Add(build.Removed)
+		for j := range b.c.items {
+			if b.c.items[j].isWater() {
+				build.Water = build.Water.Add(w.total[j])
+			}
+		}
+		out = append(out, build)
+	}
+	return out
+}
+
+// buildOrder lists the nodes below k, each after what goes into it.
+func (b *Batch) buildOrder(k int, order []int) []int {
+	for i := k + 1; i < len(b.work); i++ {
+		if b.c.nodes[i].parent == k {
+			order = append(b.buildOrder(i, order), i)
+		}
+	}
+	return order
+}
+
+// Build returns the preferment or soaker of that name.
+func (b Batch) Build(name string) (Build, bool) {
+	for _, build := range b.Builds() {
+		if build.Name == name {
+			return build, true
+		}
+	}
+	return Build{}, false
+}
+
+// String prints the three views.
+func (b Batch) String() string {
+	var s strings.Builder
+	s.WriteString("dough " + b.dough.String())
+	if n := b.goal.pieces; n > 0 {
+		s.WriteString(", " + strconv.Itoa(n) + " × " + b.ScalingWeight().String())
+	}
+	s.WriteString("\noverall\n")
+	printLines(&s, b.Overall())
+	for _, build := range b.Builds() {
+		s.WriteString(build.String())
+	}
+	if len(b.work) > 0 {
+		s.WriteString("final dough\n")
+		printLines(&s, b.FinalDough())
+	}
+	return s.String()
+}

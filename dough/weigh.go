@@ -1,0 +1,202 @@
+package dough
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Scales are what the kitchen weighs with: the step of the large scale, and of a fine one.
+//
+// The fine scale is used for salt and yeast of any weight and for every line lighter than
+// FineBelow. A zero Fine means there is no fine scale; a zero FineBelow means 100 steps of
+// Flour, below which one such step is off by more than half a percent.
+type Scales struct {
+	Flour     quantity.Mass // step of the scale for flour and water: 1 g
+	Fine      quantity.Mass // step of the scale for salt and yeast: 0.1 g
+	FineBelow quantity.Mass
+}
+
+// Weighed is a line as a scale can weigh it.
+type Weighed struct {
+	Line                  // Line.Mass is what to weigh
+	Exact   quantity.Mass // what the formula asks for
+	Residue quantity.Mass // Exact − Mass
+}
+
+// WeighedBuild is a preferment or soaker as a scale can weigh it.
+type WeighedBuild struct {
+	Build   Build // names and kind; the exact weights
+	Lines   []Weighed
+	Made    quantity.Mass // Σ Lines
+	Removed quantity.Mass
+	Used    quantity.Mass // Made − Removed: the line of that name in what it goes into
+}
+
+// Weighing is a batch in weights that a kitchen scale can weigh. Every list adds up exactly, a
+// build's used weight is the weight of its line in what it goes into, and nothing hides:
+// the residue of each line and of the whole is shown.
+type Weighing struct {
+	Scales  Scales
+	Builds  []WeighedBuild
+	Lines   []Weighed     // the final dough
+	Dough   quantity.Mass // Σ Lines
+	Exact   quantity.Mass // the dough that was asked for
+	Residue quantity.Mass // Exact − Dough
+}
+
+// Weigh rounds the batch to what the scales can weigh.
+//
+// On each list the lines of one scale are rounded by largest remainder: their sum is the exact sum
+// rounded to the nearest step, and each line is less than one step from its exact weight. The weight
+// of a preferment in the dough is what its rounded build weighs. Accuracy: each list is within
+// half a step of each scale. Errors: ErrOutOfRange for steps that are not between 1 mg and
+// 1 kg; ErrInconsistent for a fine step above the other.
+func (b Batch) Weigh(s Scales) (Weighing, error) {
+	s, err := s.check()
+	if err != nil {
+		return Weighing{}, err
+	}
+	w := Weighing{Scales: s, Exact: b.dough}
+	used := map[string]quantity.Mass{}
+	for _, build := range b.Builds() {
+		wb := WeighedBuild{Build: build, Lines: s.round(build.Lines, used)}
+		for _, l := range wb.Lines {
+			wb.Made = wb.Made.Add(l.Mass)
+		}
+		wb.Removed = s.nearest(build.Removed)
+		wb.Used = wb.Made.Sub(wb.Removed)
+		used[build.Name] = wb.Used
+		w.Builds = append(w.Builds, wb)
+	}
+	w.Lines = s.round(b.FinalDough(), used)
+	for _, l := range w.Lines {
+		w.Dough = w.Dough.Add(l.Mass)
+	}
+	w.Residue = w.Exact.Sub(w.Dough)
+	return w, nil
+}
+
+func (s Scales) check() (Scales, error) {
+	var p quantity.Problems
+	low, high := quantity.Micrograms(1000), quantity.Kilograms(1)
+	ok := quantity.Check(&p, "Flour", s.Flour, low, high)
+	if !s.Fine.IsZero() {
+		ok = quantity.Check(&p, "Fine", s.Fine, low, high) && ok
+		if ok && s.Fine.Compare(s.Flour) > 0 {
+			p.Add("Fine", s.Fine.String(), "a step no larger than the "+s.Flour.String()+" of the other scale", quantity.ErrInconsistent)
+		}
+	}
+	quantity.Check(&p, "FineBelow", s.FineBelow, quantity.Mass{}, quantity.Kilograms(100))
+	if err := p.Err(); err != nil {
+		return s, err
+	}
+	if s.Fine.IsZero() {
+		s.Fine = s.Flour
+	}
+	if s.FineBelow.IsZero() {
+		s.FineBelow = s.Flour.Times(100)
+	}
+	return s, nil
+}
+
+func (s Scales) fine(l Line) bool {
+	return l.Kind == KindSalt || l.Kind.Yeast() || l.Mass.Compare(s.FineBelow) < 0
+}
+
+func (s Scales) nearest(m quantity.Mass) quantity.Mass {
+	step := s.Flour
+	if m.Compare(s.FineBelow) < 0 {
+		step = s.Fine
+	}
+	rounded, _ := m.RoundTo(step)
+	return rounded
+}
+
+// round rounds one list. The weights of builds that are already rounded are given.
+func (s Scales) round(lines []Line, used map[string]quantity.Mass) []Weighed {
+	out := make([]Weighed, len(lines))
+	var coarse, fine []int
+	for i, l := range lines {
+		out[i] = Weighed{Line: l, Exact: l.Mass}
+		switch rounded, done := used[l.Name]; {
+		case done && l.Role == RolePreferment:
+			out[i].Mass = rounded
+		case s.fine(l):
+			fine = append(fine, i)
+		default:
+			coarse = append(coarse, i)
+		}
+	}
+	largestRemainder(out, coarse, s.Flour)
+	largestRemainder(out, fine, s.Fine)
+	for i := range out {
+		out[i].Residue = out[i].Exact.Sub(out[i].Mass)
+	}
+	return out
+}
+
+// largestRemainder rounds the chosen lines to steps so that their sum is the exact sum, rounded.
+func largestRemainder(lines []Weighed, chosen []int, step quantity.Mass) {
+	var exact, sum quantity.Mass
+	rest := make([]quantity.Mass, len(lines))
+	for _, i := range chosen {
+		exact = exact.Add(lines[i].Exact)
+		lines[i].Mass, rest[i] = lines[i].Exact.RoundDown(step)
+		sum = sum.Add(lines[i].Mass)
+	}
+	whole, _ := exact.RoundTo(step)
+	order := slices.Clone(chosen)
+	slices.SortStableFunc(order, func(a, b int) int { return rest[b].Compare(rest[a]) })
+	for _, i := range order {
+		if sum.Compare(whole) >= 0 {
+			return
+		}
+		lines[i].Mass = lines[i].Mass.Add(step)
+		sum = sum.Add(step)
+	}
+}
+
+// TooSmall lists what the scales cannot weigh well: lines whose rounding is more than a tenth
+// of their exact weight, such as 0.04 g of yeast on a scale of 0.1 g. Such an amount is weighed as
+// part of a larger one: dissolve 1 g of yeast in 99 g of water and weigh off the solution.
+func (w Weighing) TooSmall() []Weighed {
+	var out []Weighed
+	add := func(lines []Weighed) {
+		for _, l := range lines {
+			r := l.Residue
+			if r.Sign() < 0 {
+				r = r.Neg()
+			}
+			if r.Times(10).Compare(l.Exact) > 0 {
+				out = append(out, l)
+			}
+		}
+	}
+	for _, b := range w.Builds {
+		add(b.Lines)
+	}
+	add(w.Lines)
+	return out
+}
+
+// String prints the lists.
+func (w Weighing) String() string {
+	var s strings.Builder
+	for _, b := range w.Builds {
+		s.WriteString(b.Build.Name + " (" + b.Build.What() + "), " + b.Made.String() + "\n")
+		for _, l := range b.Lines {
+			s.WriteString("  " + l.Mass.String() + " " + l.Name + "\n")
+		}
+		if !b.Removed.IsZero() {
+			s.WriteString("  take away " + b.Removed.String() + " before use\n")
+		}
+	}
+	s.WriteString("dough, " + w.Dough.String() + "\n")
+	for _, l := range w.Lines {
+		s.WriteString("  " + l.Mass.String() + " " + l.Name + "\n")
+	}
+	s.WriteString("rounding leaves out " + w.Residue.String() + "\n")
+	return s.String()
+}

@@ -1,0 +1,30 @@
+package sources
+
+import "example.org/maslin/dough/working"
+
+// Gisslen gives baker's percentages, the conversion of a formula to a new yield, and the
+// rounding habits of the trade.
+var Gisslen = working.Source{Key: "Gisslen", Author: "Gisslen", Title: "Professional Baking", Year: 2008, Where: "chapter 2"}
+
+// HamelmanBread gives levain formulas that leave the seed culture out of the sums.
+var HamelmanBread = working.Source{Key: "Hamelman", Author: "Hamelman", Title: "Bread", Year: 2004}
+
+// AllergenLaw lists the substances that must be named.
+var AllergenLaw = working.Source{
+	Key: "EU 1169/2011", Author: "European Union", Title: "Regulation (EU) No 1169/2011 on food information to consumers",
+	Year: 2011, Where: "annex II", Standing: working.FromMemory,
+}
+
+// RawFlour warns of raw flour and dough.
+var RawFlour = working.Source{
+	Key: "FDA flour", Author: "U.S. Food and Drug Administration", Title: "Flour is a raw food and other safety facts",
+	Standing: working.FromMemory,
+}
+
+// LargestRemainder is the rule that makes rounded parts add up to the whole.
+var LargestRemainder = working.Source{
+	Key: "Balinski and Young", Author: "Balinski and Young", Title: "Fair Representation", Year: 1982,
+}
+
+// SourdoughFramework gives feeding ratios and hydrations of starters.
+var SourdoughFramework = working.Source{Key: "TSF", Title: "The Sourdough Framework", Where: "tables of starter types and feeding ratios"}
