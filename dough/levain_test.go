@@ -1,0 +1,39 @@
+package dough_test
+
+import (
+	"testing"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/workcheck"
+)
+
+func TestLevainPlanMakesWhatIsWanted(t *testing.T) {
+	for _, l := range []dough.LevainBuild{
+		{Want: quantity.Grams(900), KeepBack: quantity.Grams(50), Hydration: pc("100 %"), Culture: dough.Culture{Mass: quantity.Grams(40), Hydration: pc("60 %")}, Inoculation: pc("20 %")},
+		{Want: quantity.Grams(900), Hydration: pc("80 %"), Culture: dough.Culture{Mass: quantity.Grams(2), Hydration: pc("500 %")}},
+		{Want: quantity.Grams(300), Hydration: pc("50 %"), Culture: dough.Culture{Mass: quantity.Grams(100), Hydration: pc("100 %")}, Stages: 2},
+		{Want: quantity.Grams(300), Hydration: pc("125 %"), Culture: dough.Culture{Mass: quantity.Grams(100), Hydration: pc("125 %")}, Inoculation: pc("16.666667 %"), Of: dough.OfMix},
+	} {
+		p, err := l.Plan()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !p.Reached {
+			t.Fatal(p.Why)
+		}
+		if got, want := p.Stages[len(p.Stages)-1].Made(), l.Want.Add(l.KeepBack); got != want {
+			t.Errorf("made %v, want %v", got, want)
+		}
+		workcheck.Verify(t, p.Working())
+		w, residue, err := p.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w.Use.Add(residue) != p.Use {
+			t.Errorf("rounded %v, residue %v, want %v", w.Use, residue, p.Use)
+		}
+		workcheck.Verify(t, w.Working())
+		t.Logf("%v%v", p, w)
+	}
+}
