@@ -1,6 +1,11 @@
 package schedule
 
-import "time"
+import (
+	"slices"
+	"time"
+
+	"example.org/maslin/internal/planner"
+)
 
 // Verdict says what is known about an answer.
 type Verdict int
@@ -34,6 +39,10 @@ type Timetable struct {
 
 	// Nodes counts the decisions looked at.
 	Nodes int
+
+	c      *compiled
+	times  []int         // of every event
+	orders []planner.Arc // decided at shared resources
 }
 
 // Timed is one step of a timetable.
@@ -103,10 +112,47 @@ const (
 	Capacity              // how much of a resource there is
 	Limits                // the anchor or the horizon of the plan
 	InOrder               // alike steps start in the order given
+	StepExact             // a step takes exactly so long
+	LinkExact             // exactly so long between two steps
+	FixedTime             // a bound's fixed time
 )
 
 // Shift is a wanted time that would work.
 type Shift struct {
 	By time.Duration // how far the wanted bounds move: negative is earlier
 	To time.Time     // the moved time of the first wanted bound
+}
+
+// ByTime lists the indices of Steps in order of start, then end, then the order given.
+func (t Timetable) ByTime() []int {
+	order := make([]int, len(t.Steps))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		if c := t.Steps[a].Start.Compare(t.Steps[b].Start); c != 0 {
+			return c
+		}
+		return t.Steps[a].End.Compare(t.Steps[b].End)
+	})
+	return order
+}
+
+// Step finds a step of the timetable by name.
+func (t Timetable) Step(name string) (Timed, bool) {
+	for _, s := range t.Steps {
+		if s.Name == name {
+			return s, true
+		}
+	}
+	return Timed{}, false
+}
+
+// Gap is how far the cost can be above that of the best timetable, as a share of the cost: 0
+// when the answer is proven best.
+func (t Timetable) Gap() float64 {
+	if t.Cost <= 0 || t.Bound >= t.Cost {
+		return 0
+	}
+	return float64(t.Cost-t.Bound) / float64(t.Cost)
 }

@@ -1,0 +1,211 @@
+package planner
+
+// Feasible reports whether the network has a solution.
+func (n *Net) Feasible() bool {
+	_, c := n.later().solve()
+	return c == nil
+}
+
+// Earliest returns the least time of every event, which together are a solution, or a clash.
+func (n *Net) Earliest() ([]int, *Clash) {
+	t, c := n.later().solve()
+	if c != nil {
+		return nil, c
+	}
+	return t.least, nil
+}
+
+// Latest returns the greatest time of every event, which together are a solution, and the
+// rules that hold each event back, nearest first; or a clash.
+func (n *Net) Latest() (times []int, drivers func(event int) []int, clash *Clash) {
+	t, c := n.earlier().solve()
+	if c != nil {
+		return nil, nil, c
+	}
+	times = make([]int, n.Events)
+	for v := 1; v < n.Events; v++ {
+		times[v] = n.Limit - t.least[v]
+	}
+	return times, func(event int) []int {
+		var rules []int
+		for p := t.last[event]; p >= 0; p = t.steps[p].prev {
+			if r := t.steps[p].rule; r >= 0 {
+				rules = append(rules, r)
+			}
+		}
+		return rules
+	}, nil
+}
+
+// only returns the network with just the rules kept (and its structure).
+func (n *Net) only(kept map[int]bool) *Net {
+	m := &Net{Events: n.Events, Limit: n.Limit}
+	for _, a := range n.Arcs {
+		if a.Rule < 0 || kept[a.Rule] {
+			m.Arcs = append(m.Arcs, a)
+		}
+	}
+	for _, h := range n.Holes {
+		if h.Rule < 0 || kept[h.Rule] {
+			m.Holes = append(m.Holes, h)
+		}
+	}
+	return m
+}
+
+// Shrink makes a clash minimal by trying to do without each rule in turn.
+func (n *Net) Shrink(c *Clash) *Clash {
+	kept := map[int]bool{}
+	for _, r := range c.Rules {
+		kept[r] = true
+	}
+	n = n.only(kept)
+	for _, r := range c.Rules {
+		if !kept[r] {
+			continue
+		}
+		delete(kept, r)
+		if _, still := n.only(kept).later().solve(); still == nil {
+			kept[r] = true // needed
+		} else {
+			// The new clash may already do without others.
+			smaller := map[int]bool{}
+			for _, s := range still.Rules {
+				smaller[s] = true
+			}
+			kept = smaller
+		}
+	}
+	if len(kept) == len(c.Rules) {
+		return c
+	}
+	out := &Clash{}
+	for _, r := range c.Rules {
+		if kept[r] {
+			out.Rules = append(out.Rules, r)
+		}
+	}
+	return out
+}
+
+// Side says which side of a rule gives way.
+type Side int
+
+// The sides of a rule.
+const (
+	Front Side = iota // a lower limit falls; a hole begins later
+	Back              // an upper limit rises; a hole ends earlier
+)
+
+// Relax is a change that weakens some rules together.
+type Relax struct {
+	Rules []int
+	By    int
+	Side  Side
+}
+
+func (r Relax) touches(rule int) bool {
+	for _, x := range r.Rules {
+		if x == rule {
+			return true
+		}
+	}
+	return false
+}
+
+func (r Relax) arc(a Arc) Arc {
+	if a.Upper == (r.Side == Back) {
+		a.W -= r.By
+	}
+	return a
+}
+
+// Relaxed returns the network with the rules weakened.
+func (n *Net) Relaxed(r Relax) *Net {
+	m := &Net{Events: n.Events, Limit: n.Limit, Arcs: append([]Arc(nil), n.Arcs...)}
+	for i, a := range m.Arcs {
+		if a.Rule >= 0 && r.touches(a.Rule) {
+			m.Arcs[i] = r.arc(a)
+		}
+	}
+	for _, h := range n.Holes {
+		if r.touches(h.Rule) {
+			if r.Side == Front {
+				h.From += r.By
+			} else {
+				h.To -= r.By
+			}
+			if h.From >= h.To {
+				continue
+			}
+		}
+		m.Holes = append(m.Holes, h)
+	}
+	return m
+}
+
+// Prober answers many questions of the form "would the network have a solution if these rules
+// were weaker?" without building it anew.
+type Prober struct {
+	half  *half
+	trace *trace
+}
+
+// NewProber prepares the network.
+func NewProber(n *Net) *Prober {
+	return &Prober{half: n.later(), trace: newTrace(n.Events)}
+}
+
+// Feasible reports whether the network with the rules weakened has a solution.
+func (p *Prober) Feasible(r Relax) bool {
+	type saved struct{ index, x, y int }
+	var arcs, jumps []saved
+	for i, a := range p.half.arcs {
+		if a.Rule >= 0 && r.touches(a.Rule) {
+			arcs = append(arcs, saved{index: i, x: a.W})
+			p.half.arcs[i] = r.arc(a)
+		}
+	}
+	for i, j := range p.half.jumps {
+		if r.touches(j.Rule) {
+			jumps = append(jumps, saved{index: i, x: j.X, y: j.Y})
+			if r.Side == Front {
+				p.half.jumps[i].X += r.By
+			} else {
+				p.half.jumps[i].Y -= r.By
+			}
+		}
+	}
+	p.trace.reset()
+	p.trace.enqueue(0)
+	ok := p.half.run(p.trace) == nil
+	for _, s := range arcs {
+		p.half.arcs[s.index].W = s.x
+	}
+	for _, s := range jumps {
+		p.half.jumps[s.index].X, p.half.jumps[s.index].Y = s.x, s.y
+	}
+	return ok
+}
+
+// Least finds the least r from 1 to most for which try(r) is true, given that try stays true
+// once it is; 0 when even most does not help.
+func Least(most int, try func(int) bool) int {
+	if most < 1 || !try(most) {
+		return 0
+	}
+	// Small answers are common: gallop before bisecting.
+	low, high := 0, 1
+	for high < most && !try(high) {
+		low, high = high, high*2
+	}
+	high = min(high, most)
+	for high-low > 1 {
+		if mid := low + (high-low)/2; try(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}

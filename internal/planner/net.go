@@ -1,0 +1,254 @@
+// Package planner solves timetables in whole numbers: networks of differences with holes in
+// single steps, shared resources and piecewise linear costs. It knows nothing of clocks, doughs
+// or words; package schedule translates.
+//
+// Event 0 is the origin, whose time is 0. Task i starts at event StartOf(i) and ends at EndOf(i).
+package planner
+
+// StartOf is the event at which task i starts.
+func StartOf(i int) int { return 1 + 2*i }
+
+// EndOf is the event at which task i ends.
+func EndOf(i int) int { return 2 + 2*i }
+
+// Arc says x[To] ≥ x[From] + W because of Rule; a negative Rule is part of the structure and
+// never named in a conflict. Upper marks the arc of an upper limit, so that a rule with two
+// arcs (exactly so long) can be relaxed on either side.
+type Arc struct {
+	From, To, W, Rule int
+	Upper             bool
+}
+
+// Hole says that a task must not use the time from From up to To: it ends at From or before,
+// or starts at To or after.
+type Hole struct {
+	Task, From, To, Rule int
+}
+
+// Net is a network of differences with holes. Every event must be bounded by arcs from and to
+// the origin.
+type Net struct {
+	Events int // the origin included
+	Limit  int // no event is later
+	Arcs   []Arc
+	Holes  []Hole
+}
+
+// jump says: when the least time of event A exceeds X, the least time of B is at least Y.
+type jump struct {
+	A, B, X, Y, Rule int
+}
+
+// half is a network prepared for pushing events later. The mirror image of a network serves
+// for pushing them earlier.
+type half struct {
+	events int
+	first  []int // arcs of event v are arcs[first[v]:first[v+1]]
+	arcs   []Arc
+	jfirst []int
+	jumps  []jump
+}
+
+func prepare(events int, arcs []Arc, jumps []jump) *half {
+	h := &half{events: events, first: make([]int, events+1), jfirst: make([]int, events+1)}
+	for _, a := range arcs {
+		h.first[a.From+1]++
+	}
+	for _, j := range jumps {
+		h.jfirst[j.A+1]++
+	}
+	for v := 0; v < events; v++ {
+		h.first[v+1] += h.first[v]
+		h.jfirst[v+1] += h.jfirst[v]
+	}
+	h.arcs = make([]Arc, len(arcs))
+	h.jumps = make([]jump, len(jumps))
+	next := append([]int(nil), h.first...)
+	for _, a := range arcs {
+		h.arcs[next[a.From]] = a
+		next[a.From]++
+	}
+	next = append(next[:0], h.jfirst...)
+	for _, j := range jumps {
+		h.jumps[next[j.A]] = j
+		next[j.A]++
+	}
+	return h
+}
+
+func (n *Net) later() *half {
+	jumps := make([]jump, 0, len(n.Holes))
+	for _, h := range n.Holes {
+		jumps = append(jumps, jump{A: EndOf(h.Task), X: h.From, B: StartOf(h.Task), Y: h.To, Rule: h.Rule})
+	}
+	return prepare(n.Events, n.Arcs, jumps)
+}
+
+// earlier prepares the mirror image, in which event v has the time Limit − x[v].
+func (n *Net) earlier() *half {
+	arcs := make([]Arc, 0, len(n.Arcs))
+	for _, a := range n.Arcs {
+		m := a
+		m.From, m.To = a.To, a.From
+		if a.From == 0 {
+			m.W -= n.Limit
+		}
+		if a.To == 0 {
+			m.W += n.Limit
+		}
+		arcs = append(arcs, m)
+	}
+	jumps := make([]jump, 0, len(n.Holes))
+	for _, h := range n.Holes {
+		jumps = append(jumps, jump{A: StartOf(h.Task), X: n.Limit - h.To, B: EndOf(h.Task), Y: n.Limit - h.From, Rule: h.Rule})
+	}
+	return prepare(n.Events, arcs, jumps)
+}
+
+// step is one push: event reached value because of rule, from the push prev (-1: from the
+// origin).
+type step struct {
+	event, value, rule, prev int
+	jumped                   bool
+}
+
+// Clash is a set of rules that cannot be kept together. When Cycle is true the rules are
+// differences around a cycle, the set is minimal, and changing any of them by Short is enough.
+type Clash struct {
+	Rules []int
+	Cycle bool
+	Short int
+}
+
+// trace is the state of pushing: the least time of every event and how it came about.
+type trace struct {
+	least  []int
+	last   []int // index into steps of the push that gave least, or -1
+	steps  []step
+	queue  []int
+	queued []bool
+}
+
+func newTrace(events int) *trace {
+	t := &trace{least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
+	for v := range t.last {
+		t.least[v] = unreached
+		t.last[v] = -1
+	}
+	t.least[0] = 0
+	return t
+}
+
+func (t *trace) reset() {
+	for v := range t.last {
+		t.least[v], t.last[v], t.queued[v] = unreached, -1, false
+	}
+	t.least[0] = 0
+	t.steps, t.queue = t.steps[:0], t.queue[:0]
+}
+
+const unreached = -1 << 29
+
+func (t *trace) enqueue(v int) {
+	if !t.queued[v] {
+		t.queued[v] = true
+		t.queue = append(t.queue, v)
+	}
+}
+
+// push raises event v to value. It returns a clash when that closes a cycle of differences or
+// moves the origin.
+func (t *trace) push(v, value, rule, prev int, jumped bool) *Clash {
+	if v == 0 {
+		// The chain from the origin back to it: the rules miss each other by value.
+		return t.collect(prev, rule, -1, value)
+	}
+	if !jumped {
+		for p := prev; p >= 0 && !t.steps[p].jumped; p = t.steps[p].prev {
+			if t.steps[p].event == v {
+				return t.collect(prev, rule, p, value-t.steps[p].value)
+			}
+		}
+	}
+	t.least[v] = value
+	t.steps = append(t.steps, step{event: v, value: value, rule: rule, prev: prev, jumped: jumped})
+	t.last[v] = len(t.steps) - 1
+	t.enqueue(v)
+	return nil
+}
+
+// collect lists the rules of the pushes from prev back to, but not including, stop.
+func (t *trace) collect(prev, rule, stop, short int) *Clash {
+	c := &Clash{Cycle: true, Short: short}
+	seen := map[int]bool{}
+	add := func(r int) {
+		if r >= 0 && !seen[r] {
+			seen[r] = true
+			c.Rules = append(c.Rules, r)
+		}
+	}
+	add(rule)
+	for p := prev; p != stop && p >= 0; p = t.steps[p].prev {
+		add(t.steps[p].rule)
+		if t.steps[p].jumped {
+			c.Cycle = false
+		}
+	}
+	for i, j := 0, len(c.Rules)-1; i < j; i, j = i+1, j-1 {
+		c.Rules[i], c.Rules[j] = c.Rules[j], c.Rules[i]
+	}
+	return c
+}
+
+// run pushes until nothing moves. A nil result means that least is the least solution.
+func (h *half) run(t *trace) *Clash {
+	for head := 0; head < len(t.queue); head++ {
+		if head > 1024 && 2*head > len(t.queue) {
+			t.queue = t.queue[:copy(t.queue, t.queue[head:])]
+			head = 0
+		}
+		v := t.queue[head]
+		t.queued[v] = false
+		at, prev := t.least[v], t.last[v]
+		for _, a := range h.arcs[h.first[v]:h.first[v+1]] {
+			if at+a.W > t.least[a.To] {
+				if c := t.push(a.To, at+a.W, a.Rule, prev, false); c != nil {
+					return c
+				}
+			}
+		}
+		for _, j := range h.jumps[h.jfirst[v]:h.jfirst[v+1]] {
+			if at > j.X && t.least[j.B] < j.Y && j.X < j.Y {
+				if c := t.push(j.B, j.Y, j.Rule, prev, true); c != nil {
+					return c
+				}
+			}
+		}
+	}
+	t.queue = t.queue[:0]
+	return nil
+}
+
+// solve finds the least time of every event from the origin.
+func (h *half) solve() (*trace, *Clash) {
+	t := newTrace(h.events)
+	t.enqueue(0)
+	c := h.run(t)
+	return t, c
+}
+
+// from continues from a solution with some events pushed further; it returns nil when there
+// is none.
+func (h *half) from(least []int, v, value int) []int {
+	t := newTrace(h.events)
+	copy(t.least, least)
+	if value > t.least[v] {
+		if c := t.push(v, value, -1, -1, true); c != nil {
+			return nil
+		}
+	}
+	if h.run(t) != nil {
+		return nil
+	}
+	return t.least
+}

@@ -1,0 +1,208 @@
+package schedule
+
+import (
+	"fmt"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/planner"
+)
+
+// conflict turns a clash of rules into words, remedies and a shortfall. feasible says whether
+// the whole problem with some rules weakened can be solved.
+func (c *compiled) conflict(clash *planner.Clash, minimal bool, feasible func(planner.Relax) bool) *Conflict {
+	out := &Conflict{Minimal: minimal}
+	for _, r := range clash.Rules {
+		m := c.member(r, feasible)
+		out.Members = append(out.Members, m)
+		if m.Enough && m.Change > 0 && (out.Short == 0 || m.Change < out.Short) {
+			out.Short = m.Change
+		}
+	}
+	if clash.Cycle {
+		out.Short = c.long(clash.Short)
+	}
+	return out
+}
+
+// member describes one rule and the least change of it alone that helps. Wanted times move
+// together: nobody wants half of the bread later.
+func (c *compiled) member(id int, feasible func(planner.Relax) bool) Member {
+	r := c.rules[id]
+	m := Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other}
+	together := []int{id}
+	if r.wanted {
+		together = together[:0]
+		for k, other := range c.rules {
+			if other.wanted {
+				together = append(together, k)
+			}
+		}
+	}
+	least := func(most int, side planner.Side) int {
+		return planner.Least(most, func(x int) bool {
+			return feasible(planner.Relax{Rules: together, By: x, Side: side})
+		})
+	}
+	const any = 1 << 19 // beyond every sum of durations in a plan
+	var front, back int
+	switch r.kind {
+	case StepMin:
+		front = least(r.amount, planner.Front)
+	case LinkMin, NotBefore:
+		front = least(any, planner.Front)
+	case StepMax, LinkMax, NotAfter:
+		back = least(any, planner.Back)
+	case StepExact:
+		front, back = least(r.amount, planner.Front), least(any, planner.Back)
+	case LinkExact, FixedTime:
+		front, back = least(any, planner.Front), least(any, planner.Back)
+	case Absence:
+		front, back = least(r.to-r.from, planner.Front), least(r.to-r.from, planner.Back)
+	case Limits:
+		if r.amount == 0 {
+			front = least(any, planner.Front)
+		} else {
+			back = least(any, planner.Back)
+		}
+	default: // Capacity and InOrder are judged by the search over shared resources
+		return m
+	}
+	switch {
+	case front == 0 && back == 0:
+		m.Remedy = "no change of this alone helps"
+	case front > 0 && (back == 0 || front < back):
+		m.Enough, m.Change, m.Remedy = true, c.long(front), c.remedy(r, front, planner.Front)
+	default:
+		m.Enough, m.Change, m.Remedy = true, c.long(back), c.remedy(r, back, planner.Back)
+	}
+	return m
+}
+
+// remedy says a change in words.
+func (c *compiled) remedy(r rule, x int, side planner.Side) string {
+	change := c.say(x)
+	switch r.kind {
+	case StepMin:
+		return fmt.Sprintf("%s shorter: %s", change, c.say(r.amount-x))
+	case StepMax:
+		return fmt.Sprintf("%s longer: %s", change, c.say(r.amount+x))
+	case StepExact:
+		if side == planner.Front {
+			return fmt.Sprintf("%s shorter: %s", change, c.say(r.amount-x))
+		}
+		return fmt.Sprintf("%s longer: %s", change, c.say(r.amount+x))
+	case LinkMin:
+		return fmt.Sprintf("%s less: %s", change, c.say(r.amount-x))
+	case LinkMax:
+		return fmt.Sprintf("%s more: %s", change, c.say(r.amount+x))
+	case LinkExact:
+		if side == planner.Front {
+			return fmt.Sprintf("%s less: %s", change, c.say(r.amount-x))
+		}
+		return fmt.Sprintf("%s more: %s", change, c.say(r.amount+x))
+	case NotBefore, NotAfter, FixedTime:
+		if side == planner.Front {
+			return fmt.Sprintf("%s earlier: %s", change, c.clock(r.amount-x))
+		}
+		return fmt.Sprintf("%s later: %s", change, c.clock(r.amount+x))
+	case Absence:
+		if x == r.to-r.from {
+			return "not at all"
+		}
+		if side == planner.Front {
+			return fmt.Sprintf("from %s instead of %s", c.clock(r.from+x), c.clock(r.from))
+		}
+		return fmt.Sprintf("until %s instead of %s", c.clock(r.to-x), c.clock(r.to))
+	case Limits:
+		if side == planner.Front {
+			return fmt.Sprintf("%s earlier: %s", change, c.clock(r.amount-x))
+		}
+		return fmt.Sprintf("%s later: %s", change, c.clock(r.amount+x))
+	default:
+		return ""
+	}
+}
+
+// shifted is the network in which all wanted bounds move together, with an event for the
+// wanted time; nominal is that event's time when nothing moves.
+func (c *compiled) shifted() (net *planner.Net, event, nominal int) {
+	event = c.net.Events
+	first := c.net.Arcs[c.wanted[0].arc]
+	nominal = first.W
+	if first.To == 0 {
+		nominal = -first.W
+	}
+	for _, w := range c.wanted { // the last given time of the first bound: "by 12:30"
+		if a := c.net.Arcs[w.arc]; w.bound == c.wanted[0].bound && a.To == 0 {
+			nominal = -a.W
+		}
+	}
+	net = &planner.Net{Events: event + 1, Limit: c.net.Limit, Holes: c.net.Holes}
+	net.Arcs = append(net.Arcs, c.net.Arcs...)
+	for _, w := range c.wanted {
+		a := &net.Arcs[w.arc]
+		if a.From == 0 {
+			a.From, a.W = event, a.W-nominal
+		} else {
+			a.To, a.W = event, a.W+nominal
+		}
+	}
+	net.Arcs = append(net.Arcs,
+		planner.Arc{From: 0, To: event, W: 0, Rule: structure},
+		planner.Arc{From: event, To: 0, W: -c.net.Limit, Rule: structure})
+	return net, event, nominal
+}
+
+// nearest finds the wanted times just before and just after the wanted one that work when
+// nothing is shared.
+func (c *compiled) nearest() (before, after *Shift) {
+	if len(c.wanted) == 0 {
+		return nil, nil
+	}
+	net, event, nominal := c.shifted()
+	reach := planner.NewReach(net)
+	if reach == nil {
+		return nil, nil
+	}
+	if s := reach.Next(event, nominal); s != nil {
+		after = c.shift(s[event], nominal)
+	}
+	if t, ok := reach.Previous(event, nominal); ok {
+		before = c.shift(t, nominal)
+	}
+	return before, after
+}
+
+func (c *compiled) shift(to, nominal int) *Shift {
+	return &Shift{By: c.long(to - nominal), To: c.when(to)}
+}
+
+// String says which rules are in the way, and what would help.
+func (k *Conflict) String() string {
+	if k == nil {
+		return "no conflict"
+	}
+	s := "these cannot all be kept"
+	if k.Short > 0 {
+		s += " (short by " + quantity.FormatDuration(k.Short) + ")"
+	}
+	s += ":"
+	for _, m := range k.Members {
+		s += "\n  " + m.Words
+		if m.Remedy != "" {
+			s += " (" + m.Remedy + ")"
+		}
+	}
+	return s
+}
+
+// String prints the wanted time that would work and how far it is from the wanted one.
+func (s *Shift) String() string {
+	if s == nil {
+		return "none"
+	}
+	if s.By < 0 {
+		return s.To.Format("Mon 15:04") + ", " + quantity.FormatDuration(-s.By) + " earlier"
+	}
+	return s.To.Format("Mon 15:04") + ", " + quantity.FormatDuration(s.By) + " later"
+}

@@ -1,0 +1,117 @@
+package schedule
+
+import (
+	"context"
+	"strings"
+	"testing"
+	"time"
+)
+
+func windowsOf(t testing.TB, tt Timetable, step string) string {
+	t.Helper()
+	for _, s := range tt.Steps {
+		if s.Name == step {
+			var out []string
+			for _, w := range s.Windows {
+				a, b := w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04")
+				if a == b {
+					out = append(out, a)
+				} else {
+					out = append(out, a+"-"+b)
+				}
+			}
+			return strings.Join(out, ", ")
+		}
+	}
+	t.Fatalf("no step %q", step)
+	return ""
+}
+
+// The possible starts of a retarded dough around sleep and work, computed by hand from the
+// windows and independently by interval propagation.
+func TestWindowsAroundSleepAndWork(t *testing.T) {
+	tt, err := loadKitchen(t, "home4").Latest(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ step, want string }{
+		{"A.feed", "Fri 08:20"},
+		{"A.mix", "Fri 17:30"},
+		{"A.fold1", "Fri 18:20-Fri 18:30"},
+		{"A.fold2", "Fri 18:55-Fri 19:15"},
+		{"A.fold3", "Fri 19:30-Fri 20:00"},
+		{"A.shape", "Fri 21:50-Fri 22:30"},
+		{"A1.retard", "Fri 22:20-Fri 23:00"},
+		{"A1.load", "Sat 06:30-Sat 15:10"},
+		{"oven.on", "Fri 19:15-Fri 22:55, Sat 06:30-Sat 14:20"},
+	} {
+		if got := windowsOf(t, tt, c.step); got != c.want {
+			t.Errorf("%s may start %s, want %s", c.step, got, c.want)
+		}
+	}
+}
+
+// Three durations that do not fit: A→B at least 60, B→C at least 120, A→C at most 170.
+func TestConflictOfThreeLags(t *testing.T) {
+	anchor := time.Date(2026, 3, 13, 8, 0, 0, 0, time.UTC)
+	m := time.Minute
+	p := Problem{Anchor: anchor, Horizon: 24 * time.Hour,
+		Steps: []Step{{Name: "A"}, {Name: "B"}, {Name: "C"}},
+		Links: []Link{
+			{From: "A", To: "B", Min: 60 * m, Max: 90 * m, MinWords: "A to B at least 60"},
+			{From: "B", To: "C", Min: 120 * m, Max: 180 * m, MinWords: "B to C at least 120"},
+			{From: "A", To: "C", Min: -NoLimit, Max: 170 * m, MaxWords: "A to C at most 170"},
+		}}
+	tt, err := p.Latest(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tt.Verdict != Infeasible || tt.Conflict == nil {
+		t.Fatalf("verdict %v", tt.Verdict)
+	}
+	if tt.Conflict.Short != 10*m {
+		t.Errorf("short by %v, want 10m", tt.Conflict.Short)
+	}
+	got := map[string]bool{}
+	for _, k := range tt.Conflict.Members {
+		got[k.Words] = true
+		if !k.Enough || k.Change != 10*m {
+			t.Errorf("%s: change %v enough %v, want 10m", k.Words, k.Change, k.Enough)
+		}
+	}
+	if len(got) != 3 || !got["A to B at least 60"] || !got["B to C at least 120"] || !got["A to C at most 170"] {
+		t.Errorf("members %v", got)
+	}
+	t.Log(tt.Conflict)
+}
+
+// A same-day dough cannot be ready by Saturday noon around sleep and work.
+func TestSameDayByNoon(t *testing.T) {
+	tt, err := loadKitchen(t, "same-day-by-noon").Latest(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tt.Verdict != Infeasible {
+		t.Fatalf("verdict %v", tt.Verdict)
+	}
+	t.Log(tt.Conflict)
+	t.Log(tt.Before, tt.After)
+}
+
+func BenchmarkLatestOneDough(b *testing.B) {
+	p := loadKitchen(b, "home4")
+	for b.Loop() {
+		if _, err := p.Latest(context.Background()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkConflict60(b *testing.B) {
+	p := loadKitchen(b, "same-day-by-noon")
+	for b.Loop() {
+		if _, err := p.Latest(context.Background()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
