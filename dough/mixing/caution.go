@@ -1,0 +1,23 @@
+package mixing
+
+import (
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Cautions returns what can hurt at a mixer of the kind. They are rules of the trade and
+// of operators' manuals; the manual of the machine, local rules and its electrician decide.
+func Cautions(kind MixerKind) []working.Caution {
+	if kind == Hand {
+		return nil
+	}
+	rule := sources.Practice("operators' manuals of dough mixers, common practice")
+	out := []working.Caution{
+		{Subject: "mixer", Text: "stay with a mixer that is running: a stiff dough can make it walk off a counter", Source: rule},
+		{Subject: "mixer", Text: "keep hands, scrapers, sleeves and hair out of a moving bowl; stop it before you touch the dough", Source: rule},
+		{Subject: "flour dust", Text: "cover the bowl and start slowly, so that flour does not fly", Source: rule},
+		{Subject: "mixer", Text: "never defeat a guard or its interlock; the machine's manual and local safety rules decide", Source: rule},
+		{Subject: "motor", Text: "let a motor that feels hot rest with the power off before the next batch", Source: rule},
+	}
+	return out
+}

@@ -1,0 +1,134 @@
+package mixing_test
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+)
+
+// The hall kitchen at 1,150 m: flour from the store room, a cool hall, a levain from the shelf.
+func hall() mixing.Factors {
+	return mixing.Factors{
+		Target: quantity.Celsius(25),
+		Others: []mixing.Factor{
+			{Name: "flour", Temperature: quantity.Celsius(18)},
+			{Name: "room", Temperature: quantity.Celsius(21)},
+			{Name: "levain", Temperature: quantity.Celsius(23)},
+		},
+		Friction: quantity.DeltaCelsius(12),
+	}
+}
+
+func ExampleWaterTemperature() {
+	r, err := mixing.WaterTemperature(hall())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r)
+	fmt.Print(r.Working().Text(96))
+	// Output:
+	// water at 26.0 °C
+	// Water temperature
+	// =================
+	//
+	// 1. water temperature by the factor method
+	//    T_water = T + (T − T_flour) + (T − T_room) + (T − T_levain) − F
+	//    where
+	//      T         25 °C  dough temperature wanted
+	//      T_flour   18 °C  temperature of: flour
+	//      T_room    21 °C  temperature of: room
+	//      T_levain  23 °C  temperature of: levain
+	//      F         12 Δ°C  friction factor for 4 factors
+	//    T_water = 25 + (25 − 18) + (25 − 21) + (25 − 23) − 12
+	//    T_water = 26 °C
+	//    source: San Francisco Baking Institute, Artisan I course text, desired dough temperature,
+	//      quoted at farine-mc.blogspot.com
+}
+
+func ExampleWaterTemperature_tooCold() {
+	in := hall()
+	in.Others = []mixing.Factor{
+		{Name: "flour", Temperature: quantity.Celsius(31)},
+		{Name: "room", Temperature: quantity.Celsius(33)},
+	}
+	in.Friction = quantity.DeltaCelsius(14)
+	in.Water, in.Tap = quantity.Kilograms(1.9), quantity.Celsius(17)
+	in.Mixing = quantity.Elapsed(10 * time.Minute)
+	r, err := mixing.WaterTemperature(in)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r.Temperature, r.Feasible)
+	for _, m := range r.Remedies {
+		fmt.Println("-", m)
+	}
+	// Output:
+	// −3 °C false
+	// - replace 393 g of the water with ice and pour 1507 g of tap water
+	// - chill the flour to 27.0 °C, with water at 1.0 °C
+	// - mix less: a friction factor of 10.0 Δ°C instead of 14.0 Δ°C would do, with folds later for strength, about 7m09s of mixing
+	// - take the water at 1.0 °C and expect a dough of 26.3 °C
+}
+
+func ExampleFrictionFromBatch() {
+	r, err := mixing.FrictionFromBatch(mixing.Measured{
+		Dough: quantity.Fahrenheit(75), Water: quantity.Fahrenheit(87),
+		Others: []mixing.Factor{
+			{Name: "flour", Temperature: quantity.Fahrenheit(65)},
+			{Name: "room", Temperature: quantity.Fahrenheit(65)},
+		},
+	})
+	fmt.Println(r, err)
+	// Output:
+	// friction factor 4.444 Δ°C for 3 factors (the dough warms by 1.481 Δ°C) <nil>
+}
+
+func ExampleConvertFriction() {
+	four, err := mixing.ConvertFriction(quantity.DeltaFahrenheit(24), 3, 4)
+	fmt.Printf("%s %v\n", four.Text(quantity.FahrenheitScale, 1), err)
+	// Output:
+	// 32.0 Δ°F <nil>
+}
+
+func ExampleReplaceWithIce() {
+	r, err := mixing.ReplaceWithIce(mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)})
+	fmt.Println(r, err)
+	// Output:
+	// replace 4012 g of the water with ice and pour 35988 g of tap water <nil>
+}
+
+func ExampleAddIce() {
+	r, err := mixing.AddIce(mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)})
+	fmt.Println(r, err)
+	// Output:
+	// add 4460 g of ice to 40000 g of tap water <nil>
+}
+
+func ExamplePriorFor() {
+	p, err := mixing.PriorFor(mixing.Planetary)
+	fmt.Println(p, err)
+	fmt.Println(p.Evidence)
+	// Output:
+	// planetary: friction factor about 12 Δ°C for three factors, published from 3 Δ°C to 19 Δ°C <nil>
+	// trade figures from 6 to 35 °F for the same kind of mixer, none measured in public; 0.3 to 0.5 °C a minute from two independent leads
+}
+
+func ExampleFits() {
+	r, err := mixing.Fits(mixing.Capacity{
+		Kind: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(5320),
+		Flour: quantity.Grams(3055), Water: quantity.Grams(2200),
+	})
+	fmt.Println(r, err)
+	fmt.Println(r.Absorption.Text(0), r.SecondSpeed, r.Times)
+	for _, n := range r.Notes {
+		fmt.Println("-", n)
+	}
+	// Output:
+	// 5320 g of dough is too much: the most is 2800 g to 3990 g; mix 2 batches of 2660 g <nil>
+	// 72 % true [slow 2m to 4m fast 6m to 12m]
+	// - the charts end at 70 %; a wetter dough is lighter work but splashes and rides up the hook
+}

@@ -1,0 +1,340 @@
+package mixing
+
+import (
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Capacity is the input of [Fits].
+type Capacity struct {
+	Kind  MixerKind
+	Bowl  quantity.Volume // needed for planetary and spiral mixers unless Rated is given
+	Dough quantity.Mass   // all the dough, inclusions and all
+	// Flour and Water are those of the whole dough, the levain's included; milk, eggs and
+	// fat do not count as water.
+	Flour, Water quantity.Mass
+	Type         DoughKind
+	// HighGluten is a flour of about 13.5 % protein or more.
+	HighGluten bool
+	// WaterTemperature, when given, is the water as poured: below 20 °C, and with ice, the
+	// dough is stiffer and the mixer takes less.
+	WaterTemperature quantity.Temperature
+	// Rated is what the machine's own manual gives for this dough; it replaces the published
+	// charts.
+	Rated quantity.Mass
+}
+
+// Verdict says whether a dough fits a mixer.
+type Verdict int
+
+// The verdicts.
+const (
+	// Unknown: nothing is published for this kind; the manual decides.
+	Unknown Verdict = iota
+	// Comfortable: every published chart near this bowl size allows it.
+	Comfortable
+	// Tight: some charts allow it and some do not; the machine's manual decides.
+	Tight
+	// TooMuch: no chart near this bowl size allows it.
+	TooMuch
+	// TooLittle: the hook will not catch it well.
+	TooLittle
+)
+
+// String names the verdict: "too much".
+func (v Verdict) String() string {
+	names := [...]string{"unknown", "comfortable", "tight", "too much", "too little"}
+	if v < 0 || int(v) >= len(names) {
+		return "no verdict"
+	}
+	return names[v]
+}
+
+// Kneading is a published range of mixing times at one speed.
+type Kneading struct {
+	Speed    string // "slow", "fast"
+	From, To quantity.Elapsed
+	Source   working.Source
+}
+
+// String prints "slow 2m to 4m".
+func (k Kneading) String() string { return k.Speed + " " + k.From.String() + " to " + k.To.String() }
+
+// Fit is the answer of [Fits].
+type Fit struct {
+	Verdict Verdict
+	// Absorption is water over flour, the mixer manuals' absorption ratio.
+	Absorption quantity.Percent
+	// Most is the largest dough: MostLow by the strictest chart near this bowl size, MostHigh by
+	// the most generous. Both are zero when the verdict is Unknown.
+	MostLow, MostHigh quantity.Mass
+	// Least is the smallest dough a hook works well; a judgment.
+	Least quantity.Mass
+	// Batches is how many equal batches make each one comfortable, and Each the weight of one.
+	Batches int
+	Each    quantity.Mass
+	// SecondSpeed reports whether second speed is allowed at this absorption ratio.
+	SecondSpeed bool
+	// Times are published kneading times for this dough, and Ready the test that decides.
+	Times []Kneading
+	Ready string
+	// Notes say what lowered the capacity and what the charts do not cover.
+	Notes    []string
+	Cautions []working.Caution
+
+	in     Capacity
+	charts [2]bowl
+	factor [2]float64 // reductions on low and high
+	raw    [2]quantity.Mass
+}
+
+// The reductions of operators' manuals: a tenth off for high-gluten flour, and 10 to 20 % off for
+// chilled flour, ice or water below 20 °C. No second speed at an absorption ratio of 50 % or less.
+const (
+	glutenReduction   = 0.90
+	coldReductionLow  = 0.80
+	coldReductionHigh = 0.90
+	secondSpeedAbove  = 50.0
+	// A hook needs about a fifth of the largest dough. Judgment; nothing published was found.
+	leastShare = 0.2
+)
+
+// Fits answers whether a dough fits a mixer, how to split it when it does not, which speeds are
+// allowed and how long kneading usually takes.
+//
+//	AR = 100·water ÷ flour;  most = bowl volume · kg per liter(AR) · reductions
+//
+// kg per liter comes from the capacity charts of four planetary mixers (8 qt, 10 L, 20 L, 60 L), of which
+// the two nearest in size are used; they disagree by a quarter to a half, so the answer is a
+// range, and Comfortable means under its low end. A tenth is taken off for high-gluten flour
+// and 10 to 20 % for cold water. Bowl 0.5 to 400 L, AR 20 to 150 %. For a spiral mixer the
+// planetary charts stand in as a cautious figure; for hand and processor nothing is published
+// and, unless Rated is given, hand is limited by a rule of the trade and the processor is Unknown.
+// The machine's own manual is always right: give Rated.
+//
+// Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when flour and water exceed the dough.
+// Source: operators' manuals of planetary mixers; kneading times IREKS and King Arthur.
+func Fits(in Capacity) (Fit, error) {
+	var p quantity.Problems
+	checkKind(&p, "Kind", in.Kind)
+	rated := !in.Rated.IsZero()
+	if in.Kind != Hand && in.Kind != Processor && !rated || !in.Bowl.IsZero() {
+		if in.Bowl.IsZero() {
+			p.Required("Bowl", "500 mL to 400 L, or the manual's capacity in Rated")
+		} else {
+			quantity.Check(&p, "Bowl", in.Bowl, quantity.Liters(0.5), quantity.Liters(400))
+		}
+	}
+	quantity.Check(&p, "Dough", in.Dough, quantity.Grams(1), mostMass)
+	flour := quantity.Check(&p, "Flour", in.Flour, quantity.Grams(1), mostMass)
+	water := quantity.Check(&p, "Water", in.Water, quantity.Mass{}, mostMass)
+	if flour && water {
+		if ar := in.Water.PercentOf(in.Flour); ar.Compare(quantity.MustPercent("20 %")) < 0 || ar.Compare(quantity.MustPercent("150 %")) > 0 {
+			p.Add("Water", ar.Text(1)+" of the flour", "20 % to 150 % of the flour", quantity.ErrOutOfRange)
+		}
+		if in.Dough.IsValid() && in.Flour.Add(in.Water).Compare(in.Dough) > 0 {
+			p.Add("Dough", in.Dough.String(), "at least flour and water together, "+in.Flour.Add(in.Water).String(), quantity.ErrInconsistent)
+		}
+	}
+	if in.Type < 0 || in.Type >= doughKindEnd {
+		p.Add("Type", "an unknown dough", "wheat, whole grain, rye, spelt, pizza or sweet", quantity.ErrOutOfRange)
+	}
+	if !in.WaterTemperature.IsZero() {
+		quantity.Check(&p, "WaterTemperature", in.WaterTemperature, quantity.Celsius(-270), hottestThing)
+	}
+	quantity.Check(&p, "Rated", in.Rated, quantity.Mass{}, mostMass)
+	if err := p.Err(); err != nil {
+		return Fit{}, err
+	}
+	r := Fit{
+		Absorption: in.Water.PercentOf(in.Flour), Times: kneadingTimes(in.Kind, in.Type), Cautions: Cautions(in.Kind),
+		Ready: "a small piece stretches to a thin membrane (the windowpane); how thin depends on how far you mean to mix",
+		in:    in, factor: [2]float64{1, 1},
+	}
+	if in.Type == RyeDough {
+		r.Ready = "evenly mixed; a rye dough has no windowpane"
+	}
+	r.SecondSpeed = r.Absorption.Points() > secondSpeedAbove && in.Kind != Hand
+	r.most()
+	r.judge()
+	return r, nil
+}
+
+// most finds the range of the largest dough and what lowers it.
+func (r *Fit) most() {
+	in := r.in
+	ar := r.Absorption.Points()
+	switch {
+	case !in.Rated.IsZero():
+		r.raw = [2]quantity.Mass{in.Rated, in.Rated}
+	case in.Kind == Hand:
+		r.raw = [2]quantity.Mass{quantity.Kilograms(2), quantity.Kilograms(4)}
+		r.Notes = append(r.Notes, "by hand, 2 to 4 kg at a time is what most people manage: common practice, no source")
+	case in.Kind == Processor:
+		r.Notes = append(r.Notes, "nothing is published for processors: use the capacity in its manual")
+		return
+	default:
+		r.raw[0], r.raw[1], r.charts[0], r.charts[1] = capacityOf(in.Bowl, in.Type, ar)
+		if in.Kind == Spiral {
+			r.Notes = append(r.Notes, "planetary charts stand in for a spiral mixer, which usually takes more: its manual decides")
+		}
+		if l := in.Bowl.Liters(); l < 5 || l > 90 {
+			r.Notes = append(r.Notes, "the charts are of bowls from 7.6 to 60 L; this bowl lies outside")
+		}
+		switch {
+		case ar < 40:
+			r.Notes = append(r.Notes, "below 40 % the charts say only that capacity falls further; it is lowered in proportion here")
+		case ar > 70:
+			r.Notes = append(r.Notes, "the charts end at 70 %; a wetter dough is lighter work but splashes and rides up the hook")
+		}
+	}
+	if in.Kind == Hand {
+		r.MostLow, r.MostHigh = r.raw[0], r.raw[1]
+		return
+	}
+	if in.HighGluten {
+		r.factor[0] *= glutenReduction
+		r.factor[1] *= glutenReduction
+		r.Notes = append(r.Notes, "high-gluten flour: a tenth less")
+	}
+	if in.WaterTemperature.IsValid() && in.WaterTemperature.Compare(quantity.Celsius(20)) < 0 {
+		r.factor[0] *= coldReductionLow
+		r.factor[1] *= coldReductionHigh
+		r.Notes = append(r.Notes, "water below 20 °C makes a stiffer dough: 10 to 20 % less")
+	}
+	r.MostLow = quantity.Grams(r.raw[0].Grams() * r.factor[0])
+	r.MostHigh = quantity.Grams(r.raw[1].Grams() * r.factor[1])
+}
+
+func (r *Fit) judge() {
+	in := r.in
+	if !r.SecondSpeed && in.Kind != Hand {
+		r.Notes = append(r.Notes, "no second speed at an absorption ratio of 50 % or less")
+	}
+	if in.Type == PizzaDough && r.Absorption.Points() <= 45 {
+		r.Notes = append(r.Notes, "thin pizza dough: at most 5 minutes, low speed only")
+	}
+	if r.MostHigh.IsZero() {
+		r.Batches, r.Each = 1, in.Dough
+		return
+	}
+	if in.Kind != Hand {
+		r.Least = quantity.Grams(r.MostLow.Grams() * leastShare)
+	}
+	d, _ := in.Dough.Micrograms()
+	m, _ := r.MostLow.Micrograms()
+	r.Batches = int((d + m - 1) / max(m, 1))
+	r.Each = in.Dough.Divide(int64(r.Batches))
+	switch {
+	case in.Dough.Compare(r.Least) < 0:
+		r.Verdict = TooLittle
+	case in.Dough.Compare(r.MostLow) <= 0:
+		r.Verdict = Comfortable
+	case in.Dough.Compare(r.MostHigh) <= 0:
+		r.Verdict = Tight
+	default:
+		r.Verdict = TooMuch
+	}
+}
+
+// kneadingTimes are the published ranges for a dough and a mixer.
+func kneadingTimes(kind MixerKind, dough DoughKind) []Kneading {
+	minutes := func(speed string, from, to int, s working.Source) Kneading {
+		return Kneading{speed, quantity.Elapsed(time.Duration(from) * time.Minute), quantity.Elapsed(time.Duration(to) * time.Minute), s}
+	}
+	switch kind {
+	case Hand:
+		return []Kneading{minutes("by hand", 8, 15, sources.Practice("kneading by hand takes 8 to 15 minutes; folds during the rise take its place"))}
+	case Processor:
+		return []Kneading{minutes("blade", 1, 2, sources.Practice("a processor makes a dough in 1 to 2 minutes"))}
+	}
+	switch dough {
+	case RyeDough:
+		return []Kneading{minutes("slow", 5, 5, sources.KingArthurMixing), minutes("fast", 2, 3, sources.KingArthurMixing)}
+	case SpeltDough:
+		return []Kneading{minutes("slow", 4, 4, sources.IREKSMixing), minutes("fast", 2, 3, sources.IREKSMixing)}
+	}
+	if kind == Spiral {
+		return []Kneading{minutes("slow", 3, 3, sources.KingArthurMixing), minutes("fast", 3, 5, sources.KingArthurMixing)}
+	}
+	return []Kneading{minutes("slow", 2, 4, sources.IREKSMixing), minutes("fast", 6, 12, sources.IREKSMixing)}
+}
+
+// String says whether it fits and how to split it.
+func (r Fit) String() string {
+	if r.Batches == 0 {
+		return "no mixer"
+	}
+	dough := r.in.Dough.Text(quantity.Gram, 0)
+	most := r.MostLow.Text(quantity.Gram, 0)
+	if r.MostHigh != r.MostLow {
+		most += " to " + r.MostHigh.Text(quantity.Gram, 0)
+	}
+	switch r.Verdict {
+	case Comfortable:
+		return dough + " of dough fits: the most is " + most
+	case Tight:
+		return dough + " of dough is tight: the most is " + most + "; " + r.split()
+	case TooMuch:
+		return dough + " of dough is too much: the most is " + most + "; " + r.split()
+	case TooLittle:
+		return dough + " of dough is too little for the hook, which needs about " + r.Least.Text(quantity.Gram, 0) + ": mix it by hand or in a smaller bowl"
+	}
+	return "whether " + dough + " of dough fits is not published: the manual decides"
+}
+
+func (r Fit) split() string {
+	return "mix " + strconv.Itoa(r.Batches) + " batches of " + r.Each.Text(quantity.Gram, 0)
+}
+
+// Working derives the absorption ratio, the capacity and the split.
+func (r Fit) Working() working.Working {
+	w := working.Working{Title: "Will it fit the mixer"}
+	if r.Batches == 0 {
+		return w
+	}
+	in := r.in
+	w.Steps = append(w.Steps, working.Step{
+		Name: "absorption ratio", Symbol: "AR", Formula: "100 × m_water ÷ m_flour",
+		Where: []working.Binding{
+			bind("m_water", "water of the whole dough", in.Water.String()),
+			bind("m_flour", "flour of the whole dough", in.Flour.String()),
+		},
+		Numbers: "100 × " + bare(in.Water.String()) + " ÷ " + bare(in.Flour.String()), Value: r.Absorption.Text(6),
+		Source: sources.PlanetaryManuals,
+	})
+	if r.MostHigh.IsZero() {
+		return w
+	}
+	most := func(name, symbol string, i int, m quantity.Mass) working.Step {
+		s := working.Step{
+			Name: name, Symbol: symbol, Formula: "m × k",
+			Where: []working.Binding{
+				bind("m", "capacity before reductions", r.raw[i].Text(quantity.Gram, 3)),
+				bind("k", "reductions for flour and cold", fixed(r.factor[i], 4)),
+			},
+			Numbers: bare(r.raw[i].Text(quantity.Gram, 3)) + " × " + fixed(r.factor[i], 4), Value: m.Text(quantity.Gram, 2), Tolerance: 0.001,
+			Source: sources.PlanetaryManuals,
+		}
+		switch {
+		case !in.Rated.IsZero():
+			s.Source = working.Source{Key: "rated", Title: "capacity given by the user, from the manual of the machine"}
+		case in.Kind == Hand:
+			s.Source = sources.Practice("2 to 4 kg at a time by hand")
+		default:
+			s.Note = "interpolated in the charts of bowls of " + fixed(r.charts[0].liters, 1) + " L and " + fixed(r.charts[1].liters, 1) + " L, per liter of bowl"
+		}
+		return s
+	}
+	w.Steps = append(w.Steps, most("largest dough by the strictest chart", "m_low", 0, r.MostLow), most("largest dough by the most generous chart", "m_high", 1, r.MostHigh),
+		working.Step{
+			Name: "batches", Symbol: "n", Formula: "ceil(m_dough ÷ m_low)",
+			Where:   []working.Binding{bind("m_dough", "dough", in.Dough.String())},
+			Numbers: "ceil(" + bare(in.Dough.String()) + " ÷ " + bare(r.MostLow.String()) + ")", Value: strconv.Itoa(r.Batches), Source: working.Algebra(),
+		})
+	return w
+}

@@ -1,0 +1,116 @@
+package mixing
+
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Prior is what is known about a way of mixing before the first measured batch: trade figures
+// that disagree with each other. Measure a batch and it is worth more than all of them.
+type Prior struct {
+	Kind MixerKind
+	// Friction is the friction factor for three factors (flour, room, water), with the spread of
+	// the published figures from Low to High.
+	Friction, Low, High quantity.TemperatureDelta
+	// RisePerMinute is the warming of the dough itself in a minute at kneading speed, and
+	// RiseSpread how much that may differ between mixers (one standard deviation). They are the
+	// start of [Learn].
+	RisePerMinute, RiseSpread quantity.TemperatureDelta
+	// Evidence says where the figures come from and how weak they are.
+	Evidence string
+	Figures  []Figure
+}
+
+// Figure is one published figure about the warming of a dough.
+type Figure struct {
+	What     string
+	Friction quantity.TemperatureDelta // for three factors
+	Source   working.Source
+}
+
+// PriorFor answers what friction factor to start with when no batch has been measured yet.
+//
+// The friction is for three factors; see [ConvertFriction] for others. The figures are of the
+// trade press and of teaching texts, none of them measured in public: for the same kind of
+// mixer they lie as far apart as Low and High, which is 5 °C and more in the dough. Errors:
+// ErrRequired, ErrOutOfRange. Source: each figure names its own.
+func PriorFor(kind MixerKind) (Prior, error) {
+	var p quantity.Problems
+	if !checkKind(&p, "kind", kind) {
+		return Prior{}, p.Err()
+	}
+	f := quantity.DeltaFahrenheit
+	// Warming per minute is between 0.3 and 0.5 °C in the only two leads there are; half of it
+	// again is allowed for as spread. Hand kneading: 5 °F over three factors in about ten minutes.
+	switch kind {
+	case Hand:
+		return Prior{
+			Kind: kind, Friction: f(5), Low: f(0), High: f(12),
+			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
+			Evidence: "two trade figures, 5 and 12 °F; hands warm a dough more in a cold room than in a warm one",
+			Figures: []Figure{
+				{"hand kneading", f(5), sources.CooksFriction},
+				{"hand kneading", f(12), sources.HamelmanSummary},
+			},
+		}, nil
+	case Planetary:
+		return Prior{
+			Kind: kind, Friction: f(22), Low: f(6), High: f(35),
+			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
+			Evidence: "trade figures from 6 to 35 °F for the same kind of mixer, none measured in public; 0.3 to 0.5 °C a minute from two independent leads",
+			Figures: []Figure{
+				{"stand mixer", f(20), sources.CooksFriction},
+				{"some stand mixers, up to; also when nothing is known", f(24), sources.HamelmanSummary},
+				{"small stand mixer with roller and scraper", f(6), sources.HamelmanSummary},
+				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
+				{"commercial planetary, pizza dough", f(35), sources.PizzaTodayWater},
+			},
+		}, nil
+	case Spiral:
+		return Prior{
+			Kind: kind, Friction: f(24), Low: f(10), High: f(35),
+			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
+			Evidence: "one remembered range, 24 to 28 °F, for planetary and spiral mixers together; nothing published for spiral mixers alone",
+			Figures: []Figure{
+				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
+				{"planetary and spiral, improved mix, high end", f(28), sources.HamelmanFriction},
+			},
+		}, nil
+	default: // Processor
+		return Prior{
+			Kind: kind, Friction: f(25), Low: f(15), High: f(35),
+			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
+			Evidence: "one trade figure, 25 °F, for a mix of about a minute",
+			Figures:  []Figure{{"food processor", f(25), sources.CooksFriction}},
+		}, nil
+	}
+}
+
+// String prints the friction with its spread.
+func (p Prior) String() string {
+	if p.Kind == 0 {
+		return "no prior"
+	}
+	return p.Kind.String() + ": friction factor about " + p.Friction.Text(quantity.CelsiusScale, 0) + " for three factors, published from " +
+		p.Low.Text(quantity.CelsiusScale, 0) + " to " + p.High.Text(quantity.CelsiusScale, 0)
+}
+
+// Working lists the figures behind the prior.
+func (p Prior) Working() working.Working {
+	w := working.Working{Title: "Friction factor before the first measured batch"}
+	for _, f := range p.Figures {
+		w.Steps = append(w.Steps, working.Step{
+			Name: f.What, Symbol: "F", Value: bareDelta(f.Friction), Exact: true, Source: f.Source, Note: "a figure of the trade, for three factors",
+		})
+	}
+	if p.Kind != 0 {
+		w.Steps = append(w.Steps, working.Step{
+			Name: "friction factor to start with", Symbol: "F", Value: bareDelta(p.Friction), Exact: true, Note: p.Evidence,
+			Source: working.Source{Key: "prior", Title: "chosen between the figures above", Standing: working.Judgment},
+		})
+	}
+	return w
+}
+
+func bareDelta(d quantity.TemperatureDelta) string { return trim(d.Text(quantity.FahrenheitScale, 3)) }

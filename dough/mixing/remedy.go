@@ -1,0 +1,187 @@
+package mixing
+
+import (
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Way names a way to the target temperature when plain water does not reach it.
+type Way int
+
+// The ways, in the order in which they are offered.
+const (
+	_ Way = iota
+	// Ice replaces part of the water.
+	Ice
+	// ChilledWater is water from the refrigerator instead of the tap.
+	ChilledWater
+	// ChilledFlour is flour (or the factor named) cooled beforehand.
+	ChilledFlour
+	// WarmFlour is flour (or the factor named) warmed beforehand.
+	WarmFlour
+	// ShorterMixing brings less friction.
+	ShorterMixing
+	// OtherTarget is the dough temperature that the coldest or warmest water gives.
+	OtherTarget
+)
+
+// String names the way: "ice".
+func (w Way) String() string {
+	names := []string{"no way", "ice", "chilled water", "chilled flour", "warm flour", "shorter mixing", "other target"}
+	if w < 0 || int(w) >= len(names) {
+		return names[0]
+	}
+	return names[w]
+}
+
+// Remedy is one way to the target when the water asked for cannot be poured. Only the fields that
+// belong to the Way are set.
+type Remedy struct {
+	Way Way
+	// Text says what to do, in one sentence.
+	Text string
+	// Ice and Liquid are the weights when the water's weight and the tap's temperature were given.
+	Ice, Liquid quantity.Mass
+	// Factor is the name of the factor to cool or warm, and Temperature where to; for
+	// OtherTarget the dough's.
+	Factor      string
+	Temperature quantity.Temperature
+	// Friction is the friction factor that would do, and Minutes the mixing time that goes with
+	// it in proportion, when the mixing time was given.
+	Friction quantity.TemperatureDelta
+	Mixing   quantity.Elapsed
+	// Enough reports whether this way reaches the target by itself.
+	Enough bool
+
+	steps []working.Step
+}
+
+// String prints what to do.
+func (r Remedy) String() string { return r.Text }
+
+func (r WaterResult) remedies() []Remedy {
+	in := r.in
+	cold, warm := in.limits()
+	var out []Remedy
+	tooWarmATap := in.Tap.IsValid() && r.Temperature.Compare(in.Tap) < 0
+	switch {
+	case r.Temperature.Compare(cold) < 0 || tooWarmATap && !in.Water.IsZero():
+		out = append(out, r.ice()...)
+		if tooWarmATap && r.Temperature.Compare(cold) >= 0 {
+			out = append(out, Remedy{
+				Way: ChilledWater, Temperature: r.Temperature, Enough: true,
+				Text: "chill the water to " + r.Temperature.Text(quantity.CelsiusScale, 1) + " in the refrigerator",
+			})
+		}
+		if r.Temperature.Compare(cold) < 0 {
+			out = append(out, r.factorAt(ChilledFlour, cold), r.lessFriction(cold), r.otherTarget(cold))
+		}
+	case r.Temperature.Compare(warm) > 0:
+		out = append(out, r.factorAt(WarmFlour, warm), r.otherTarget(warm))
+	}
+	return out
+}
+
+func (r WaterResult) ice() []Remedy {
+	in := r.in
+	m := Remedy{Way: Ice}
+	if in.Water.IsZero() || in.Tap.IsZero() {
+		m.Text = "replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount"
+		return []Remedy{m}
+	}
+	ice, err := ReplaceWithIce(IceWater{Water: in.Water, Tap: in.Tap, Need: r.Temperature})
+	if err != nil {
+		return nil
+	}
+	m.Ice, m.Liquid, m.Enough, m.Text = ice.Ice, ice.Liquid, ice.Feasible, ice.String()
+	m.steps = ice.Working().Steps
+	return []Remedy{m}
+}
+
+// factorAt finds what the flour (or else the first factor) must be for the water to be `limit`.
+func (r WaterResult) factorAt(way Way, limit quantity.Temperature) Remedy {
+	in := r.in
+	k := 0
+	for i, o := range in.Others {
+		if strings.Contains(strings.ToLower(o.Name), "flour") {
+			k = i
+			break
+		}
+	}
+	o := in.Others[k]
+	// The water moves by as much as the factor, the other way.
+	t := o.Temperature.Add(r.Temperature.Sub(limit))
+	verb, word := "chill", "cold"
+	if way == WarmFlour {
+		verb, word = "warm", "warm"
+	}
+	m := Remedy{Way: way, Factor: o.Name, Temperature: t, Enough: t.Compare(coldestThing) >= 0 && t.Compare(quantity.Celsius(40)) <= 0}
+	m.Text = verb + " the " + nameOf(o.Name, k) + " to " + t.Text(quantity.CelsiusScale, 1) + ", with water at " + limit.Text(quantity.CelsiusScale, 1)
+	if !m.Enough {
+		m.Text = "a " + word + " " + nameOf(o.Name, k) + " helps but does not do it alone: it would have to be at " + t.Text(quantity.CelsiusScale, 1)
+	}
+	s := scaleOf([]quantity.Temperature{o.Temperature, r.Temperature, limit})
+	symbol := symbolOf(o.Name, k)
+	m.steps = []working.Step{{
+		Name: way.String(), Symbol: symbol + "′", Formula: symbol + " + (T_water − T_limit)",
+		Where: []working.Binding{
+			bind(symbol, "temperature of: "+nameOf(o.Name, k), s.temperature(o.Temperature)),
+			bind("T_limit", "water that can be poured", s.temperature(limit)),
+		},
+		Numbers: s.number(o.Temperature) + " + (" + s.number(r.Temperature) + " − " + s.number(limit) + ")",
+		Value:   s.temperature(t), Exact: s.exact, Tolerance: s.tolerance(3), Source: working.Algebra(),
+	}}
+	return m
+}
+
+func (r WaterResult) lessFriction(limit quantity.Temperature) Remedy {
+	in := r.in
+	f := in.Friction.Sub(limit.Sub(r.Temperature))
+	m := Remedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
+	m.Text = "mix less: a friction factor of " + f.Text(quantity.CelsiusScale, 1) + " instead of " + in.Friction.Text(quantity.CelsiusScale, 1) + " would do, with folds later for strength"
+	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
+		m.Mixing = quantity.Elapsed((time.Duration(float64(in.Mixing) * f.Celsius() / in.Friction.Celsius())).Round(time.Second))
+		m.Text += ", about " + m.Mixing.String() + " of mixing"
+	}
+	if !m.Enough {
+		m.Text = "less mixing helps but does not do it alone"
+	}
+	s := scaleOf([]quantity.Temperature{r.Temperature, limit}, in.Friction)
+	m.steps = []working.Step{{
+		Name: "friction factor that would do", Symbol: "F′", Formula: "F − (T_limit − T_water)",
+		Where: []working.Binding{
+			bind("F", "friction factor", s.delta(in.Friction)),
+			bind("T_limit", "water that can be poured", s.temperature(limit)),
+		},
+		Numbers: s.deltaNumber(in.Friction) + " − (" + s.number(limit) + " − " + s.number(r.Temperature) + ")",
+		Value:   s.delta(f), Exact: s.exact, Tolerance: s.tolerance(3), Source: working.Algebra(),
+	}}
+	return m
+}
+
+// otherTarget is the dough temperature with the water at the limit: the water moves n times as
+// much as the target.
+func (r WaterResult) otherTarget(limit quantity.Temperature) Remedy {
+	in := r.in
+	n := int64(in.Count())
+	t := in.Target.Add(limit.Sub(r.Temperature).Divide(n))
+	s := scaleOf([]quantity.Temperature{in.Target, r.Temperature, limit})
+	return Remedy{
+		Way: OtherTarget, Temperature: t, Enough: true,
+		Text: "take the water at " + limit.Text(quantity.CelsiusScale, 1) + " and expect a dough of " + t.Text(quantity.CelsiusScale, 1),
+		steps: []working.Step{{
+			Name: "dough temperature with water at the limit", Symbol: "T′", Formula: "T + (T_limit − T_water) ÷ n",
+			Where: []working.Binding{
+				bind("T", "dough temperature wanted", s.temperature(in.Target)),
+				bind("T_limit", "water that can be poured", s.temperature(limit)),
+				bind("n", "number of factors, the water included", fixed(float64(n), 0)),
+			},
+			Numbers: s.number(in.Target) + " + (" + s.number(limit) + " − " + s.number(r.Temperature) + ") ÷ " + fixed(float64(n), 0),
+			Value:   t.Text(s.unit, 3), Tolerance: s.tolerance(3) + 0.0002, Source: sources.FrictionIsRise,
+		}},
+	}
+}

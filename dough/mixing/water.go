@@ -1,0 +1,226 @@
+package mixing
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Factor is one of the temperatures that act on a dough beside its water: "flour", "room",
+// "levain", "bowl".
+type Factor struct {
+	Name        string
+	Temperature quantity.Temperature
+}
+
+// Factors is the input of [WaterTemperature].
+type Factors struct {
+	// Target is the dough temperature wanted at the end of mixing.
+	Target quantity.Temperature
+	// Others are the temperatures beside the water: flour and room, and the levain when there
+	// is one. At least one, at most eleven.
+	Others []Factor
+	// Friction is the friction factor for this number of factors, the water included; see
+	// [FrictionFromBatch], [ConvertFriction] and [PriorFor].
+	Friction quantity.TemperatureDelta
+
+	// Coldest and Warmest bound the water that can be poured. Not given: 1 °C, and 110 °F
+	// (43.3 °C), above which yeast suffers.
+	Coldest, Warmest quantity.Temperature
+	// Water and Tap, when both are given, turn a need for cold into a weight of ice: the water
+	// of the dough that is not yet bound in a preferment, and how cold it comes.
+	Water quantity.Mass
+	Tap   quantity.Temperature
+	// Mixing, when given, is the time that Friction stands for; it turns "less friction" into
+	// minutes.
+	Mixing quantity.Elapsed
+}
+
+// Limits of what can be asked; not of what is wise.
+var (
+	coldestDough = quantity.Celsius(0)
+	hottestDough = quantity.Celsius(50)
+	coldestThing = quantity.Celsius(-40)
+	hottestThing = quantity.Celsius(95)
+	leastIce     = quantity.Celsius(-40)
+)
+
+const (
+	mostFactors  = 12
+	mostFriction = 90.0 // Δ°C
+)
+
+func defaultColdest() quantity.Temperature { return quantity.Celsius(1) }
+
+// defaultWarmest is 110 °F, the top of the range for yeast suspended in water. Source: TM 10-412.
+func defaultWarmest() quantity.Temperature { return quantity.Fahrenheit(110) }
+
+// WaterResult is the answer of [WaterTemperature].
+type WaterResult struct {
+	// Temperature is what the factor method asks for. Below 0 °C it is a reckoning figure, for
+	// ice to make good.
+	Temperature quantity.Temperature
+	// Feasible reports whether it lies between the coldest and the warmest water.
+	Feasible bool
+	// Remedies are ways to the target when it is not feasible, or when the tap is too warm.
+	Remedies []Remedy
+
+	in Factors
+}
+
+// WaterTemperature answers how warm the water must be for a dough to leave the mixer at the
+// wanted temperature, by the factor method.
+//
+//	T_water = T + Σ(T − Tᵢ) − F
+//
+// T is the target, Tᵢ the other temperatures, F the friction factor for this count of factors.
+// It is the trade's n·T − Σ Tᵢ − F written as one temperature plus differences: the same on every
+// scale. Target 0 to 50 °C, others −40 to 95 °C, friction within ±90 Δ°C. The method is as
+// good as the friction factor: measured on the same mixer and the same dough weight it
+// holds within about 1 °C; taken from a table it may miss by 3 °C or more.
+//
+// Errors: ErrRequired and ErrOutOfRange for the inputs; ErrInconsistent when the limits are
+// crossed or the water would lie below absolute zero. A water that cannot be poured is an
+// answer, with remedies.
+//
+// Source: San Francisco Baking Institute, Artisan I; NAVEDTRA 14163, ch. 8.
+func WaterTemperature(in Factors) (WaterResult, error) {
+	var p quantity.Problems
+	quantity.Check(&p, "Target", in.Target, coldestDough, hottestDough)
+	checkFactors(&p, "Others", in.Others)
+	quantity.Check(&p, "Friction", in.Friction, quantity.DeltaCelsius(-mostFriction), quantity.DeltaCelsius(mostFriction))
+	cold, warm := in.limits()
+	quantity.Check(&p, "Coldest", cold, coldestDough, hottestThing)
+	quantity.Check(&p, "Warmest", warm, coldestDough, hottestThing)
+	if cold.Compare(warm) > 0 {
+		p.Add("Warmest", warm.String(), "not below Coldest, "+cold.String(), quantity.ErrInconsistent)
+	}
+	quantity.Check(&p, "Water", in.Water, quantity.Mass{}, mostMass)
+	if !in.Tap.IsZero() {
+		quantity.Check(&p, "Tap", in.Tap, coldestDough, hottestThing)
+	}
+	p.Duration("Mixing", in.Mixing.Duration(), 0, mostMixing)
+	if err := p.Err(); err != nil {
+		return WaterResult{}, err
+	}
+	in.Others = append([]Factor(nil), in.Others...)
+	t := in.Target.Add(in.sum())
+	if t.IsZero() {
+		p.Add("Others", "temperatures that ask for water below absolute zero", "a friction and factors nearer the target", quantity.ErrInconsistent)
+		return WaterResult{}, p.Err()
+	}
+	r := WaterResult{Temperature: t, Feasible: t.Compare(cold) >= 0 && t.Compare(warm) <= 0, in: in}
+	r.Remedies = r.remedies()
+	return r, nil
+}
+
+func checkFactors(p *quantity.Problems, path string, others []Factor) {
+	if len(others) == 0 {
+		p.Required(path, "at least one other temperature, such as flour and room")
+	}
+	if len(others) > mostFactors-1 {
+		p.Add(path, strconv.Itoa(len(others))+" factors", "1 to "+strconv.Itoa(mostFactors-1), quantity.ErrOutOfRange)
+		return
+	}
+	for i, o := range others {
+		quantity.Check(p, path+"["+strconv.Itoa(i)+"].Temperature", o.Temperature, coldestThing, hottestThing)
+	}
+}
+
+func (in Factors) limits() (cold, warm quantity.Temperature) {
+	cold, warm = in.Coldest, in.Warmest
+	if cold.IsZero() {
+		cold = defaultColdest()
+	}
+	if warm.IsZero() {
+		warm = defaultWarmest()
+	}
+	return cold, warm
+}
+
+// sum is Σ(T − Tᵢ) − F.
+func (in Factors) sum() quantity.TemperatureDelta {
+	d := in.Friction.Neg()
+	for _, o := range in.Others {
+		d = d.Add(in.Target.Sub(o.Temperature))
+	}
+	return d
+}
+
+// Count is the number of factors, the water included.
+func (in Factors) Count() int { return len(in.Others) + 1 }
+
+// String prints the water temperature and, when it cannot be poured, the first remedy.
+func (r WaterResult) String() string {
+	text := "water at " + r.Temperature.Text(quantity.CelsiusScale, 1)
+	if !r.Feasible && r.Temperature.IsValid() {
+		text += ", which cannot be poured"
+	}
+	if len(r.Remedies) > 0 {
+		text += ": " + r.Remedies[0].String()
+	}
+	return text
+}
+
+// Working derives the water temperature and each remedy.
+func (r WaterResult) Working() working.Working {
+	w := working.Working{Title: "Water temperature"}
+	if r.Temperature.IsZero() {
+		return w
+	}
+	in := r.in
+	temps := []quantity.Temperature{in.Target}
+	for _, o := range in.Others {
+		temps = append(temps, o.Temperature)
+	}
+	s := scaleOf(temps, in.Friction)
+	step := working.Step{
+		Name: "water temperature by the factor method", Symbol: "T_water", Formula: "T",
+		Where:   []working.Binding{bind("T", "dough temperature wanted", s.temperature(in.Target))},
+		Numbers: s.number(in.Target), Value: s.temperature(r.Temperature), Exact: s.exact, Source: sources.SFBIWater,
+		Tolerance: s.tolerance(2*len(in.Others) + 2),
+	}
+	for i, o := range in.Others {
+		symbol := symbolOf(o.Name, i)
+		step.Formula += " + (T − " + symbol + ")"
+		step.Numbers += " + (" + s.number(in.Target) + " − " + s.number(o.Temperature) + ")"
+		step.Where = append(step.Where, bind(symbol, "temperature of: "+nameOf(o.Name, i), s.temperature(o.Temperature)))
+	}
+	step.Formula += " − F"
+	step.Numbers += " − " + s.deltaNumber(in.Friction)
+	step.Where = append(step.Where, bind("F", "friction factor for "+strconv.Itoa(in.Count())+" factors", s.delta(in.Friction)))
+	if !s.exact {
+		step.Note = "printed to 0.001 °C"
+	}
+	w.Steps = append(w.Steps, step)
+	for _, m := range r.Remedies {
+		w.Steps = append(w.Steps, m.steps...)
+	}
+	return w
+}
+
+// symbolOf makes a symbol out of a name: "flour" is T_flour, anything longer or stranger T_i.
+func symbolOf(name string, i int) string {
+	ok := name != "" && len(name) <= 12
+	for _, r := range name {
+		ok = ok && (r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z')
+	}
+	if !ok || strings.EqualFold(name, "water") {
+		return "T_" + strconv.Itoa(i+1)
+	}
+	return "T_" + name
+}
+
+// nameOf is the name in a derivation, cut to a length that fits a line.
+func nameOf(name string, i int) string {
+	if name == "" {
+		return "factor " + strconv.Itoa(i+1)
+	}
+	if len(name) > 40 {
+		return quantity.Excerpt(name)
+	}
+	return name
+}

@@ -1,0 +1,71 @@
+package sources
+
+import "example.org/maslin/dough/working"
+
+// References of the mixing room: water temperature, friction, ice, mixer capacity.
+var (
+	// SFBIWater is the course text behind the factor method with its worked example.
+	SFBIWater = working.Source{
+		Key: "SFBI Artisan I", Author: "San Francisco Baking Institute", Title: "Artisan I course text",
+		Where: "desired dough temperature, quoted at farine-mc.blogspot.com",
+	}
+	// NavyFriction is the procedure that finds a friction factor from one measured batch.
+	NavyFriction = working.Source{
+		Key: "NAVEDTRA 14163", Author: "US Navy", Title: "Mess Management Specialist", Where: "ch. 8, General Breadmaking Procedures",
+		URL: "https://navyadministration.tpub.com/14163/css/General-Breadmaking-Procedures-180.htm",
+	}
+	// PizzaTodayWater gives a worked example and the field rule of 5 °F of water for 2 °F of dough.
+	PizzaTodayWater = working.Source{Key: "Pizza Today 2018", Title: "Pizza Today", Year: 2018, Where: "June, pp. 28-29"}
+	// WihlfahrtWater is an early printed example of the factor method.
+	WihlfahrtWater = working.Source{
+		Key: "Wihlfahrt", Author: "Wihlfahrt", Title: "A Treatise on Baking", Where: "The Temperature of the Bread Dough",
+		URL: "http://chestofbooks.com/food/baking/treatise-on-baking/The-Temperature-Of-The-Bread-Dough.html",
+	}
+	// BaseTemperature is the French form of the factor method.
+	BaseTemperature = working.Source{Key: "base temperature", Title: "Température de base, worked example", Where: "ottmarkick.fr", Standing: working.CommonPractice}
+	// FrictionIsRise is the relation between a friction factor and the rise of the dough itself.
+	FrictionIsRise = working.Source{
+		Key: "n·rise", Title: "follows from the factor method: with every factor at T the dough ends at T + friction ÷ n", Standing: working.Computed,
+	}
+	// IceTable is a bakery supplier's table of ice per pound of ingredient water.
+	IceTable = working.Source{
+		Key: "ice table", Title: "Bakery supplier's ice table", Where: "lb of ice per lb of ingredient water",
+		URL: "http://www.koerner-co.com/pages.php?pID=12",
+	}
+	// IceHeat is the heat balance of melting ice in water.
+	IceHeat = working.Source{
+		Key: "latent heat", Title: "heat balance of ice melting in water; latent heat 6.01 kJ/mol (333.6 kJ/kg) and water 4.186 kJ/kg·K, GNU units 2.22, definitions file",
+	}
+	// YeastHeat says where yeast begins to suffer in water.
+	YeastHeat = working.Source{
+		Key: "TM 10-412", Author: "US Armed Forces", Title: "Armed Forces Recipe Service", Year: 2003,
+		Where: "yeast suspension water 105 to 110 °F, harmful above 110 °F",
+	}
+	// CooksFriction lists friction factors by way of mixing.
+	CooksFriction = working.Source{Key: "Cook's Illustrated", Title: "Cook's Illustrated, how-to 5818: hand 5 °F, stand mixer 20 °F, food processor 25 °F"}
+	// FrenchRise is the rise per minute of mechanical kneading.
+	FrenchRise = working.Source{
+		Key: "rise per minute", Title: "Température de base: mechanical kneading warms a dough by 0.3 to 0.5 °C a minute", Where: "encyclopedic article (mirror bemoterigh.pages.dev)",
+		Standing: working.CommonPractice,
+	}
+	// HamelmanFriction is what Hamelman gives for planetary and spiral mixers.
+	HamelmanFriction = working.Source{
+		Key: "Hamelman friction", Author: "Hamelman", Title: "Bread", Year: 2004, Where: "24 to 28 °F for planetary and spiral mixers at an improved mix", Standing: working.FromMemory,
+	}
+	// HamelmanSummary is a second-hand summary of Hamelman's figures.
+	HamelmanSummary = working.Source{
+		Key: "Hamelman, summarized", Author: "Hamelman", Title: "Bread", Year: 2004, Where: "friction factors, as summarized on a public page", Standing: working.CommonPractice,
+	}
+	// PlanetaryManuals are operators' manuals of planetary mixers, which state dough capacity by
+	// absorption ratio. Makers are not named here.
+	PlanetaryManuals = working.Source{
+		Key: "planetary manuals", Title: "Operators' manuals of planetary mixers, capacity charts by absorption ratio",
+		Where: "manual archives easymanua.ls p. 8 and p. 23; manualshive 1777493, 1777512, 3430620, 3038650",
+	}
+	// IREKSMixing gives kneading times.
+	IREKSMixing = working.Source{Key: "IREKS", Title: "IREKS compendium of baking technology", Where: "mixing process", URL: "https://www.ireks-kompendium.com/en/"}
+	// KingArthurMixing gives spiral mixing times.
+	KingArthurMixing = working.Source{Key: "KAF formulas", Title: "King Arthur professional formulas", Where: "mixing times of spiral mixers", URL: "https://www.bakemag.com/articles/10809"}
+	// Windowpane is the trade's test of gluten development.
+	Windowpane = working.Source{Key: "windowpane", Title: "Baking and Pastry: short, improved and intense development", Where: "app.ckbk.com, baki28653c07s001ss002"}
+)
