@@ -1,0 +1,94 @@
+package wallclock
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// maxDays bounds an expansion; no bake takes longer than a year.
+const maxDays = 400
+
+// Over answers: when does the habit happen, in real time, during the span within?
+//
+// For each day of the zone's calendar on which the habit begins, From and To are resolved by
+// the rule of RFC 5545 (see [RFC5545]) and give one span in UTC. All spans that share some time with within are
+// returned, ascending and whole, so the first and the last may reach outside; [Clip]
+// cuts them. Lengths are elapsed time: asleep 22:30 to 06:30 is 7 hours in a night in which the clock jumps
+// forward an hour, and 9 when it goes back.
+//
+// A day that the zone skipped altogether has no occurrence. Where From lies in a gap and its
+// resolved instant would not come before To, the span begins when the clocks jump.
+//
+// Errors: a habit that does not pass [Habit.Check], no zone, a span that is empty or longer
+// than 400 days.
+func (h Habit) Over(within Span, zone *time.Location) ([]Span, error) {
+	var bad quantity.Problems
+	bad.Join("", h.Check())
+	checkSpan(&bad, within, zone)
+	if err := bad.Err(); err != nil {
+		return nil, err
+	}
+	return h.over(within, zone)
+}
+
+func (h Habit) over(within Span, zone *time.Location) ([]Span, error) {
+	var out []Span
+	last := DateOf(within.To, zone).AddDays(2)
+	for d := DateOf(within.From, zone).AddDays(-2); d.Compare(last) <= 0 && d.IsValid(); d = d.AddDays(1) {
+		if !h.begins(d) {
+			continue
+		}
+		s, ok, err := h.on(d, zone)
+		if err != nil {
+			return nil, err
+		}
+		if ok && s.From.Before(within.To) && within.From.Before(s.To) {
+			out = append(out, s)
+		}
+	}
+	return out, nil
+}
+
+// Expand is [Habit.Over] for several habits: all their spans in one list, ascending by From,
+// each with the words of its habit. Spans of different habits may overlap; see [Merge].
+func Expand(habits []Habit, within Span, zone *time.Location) ([]Span, error) {
+	var bad quantity.Problems
+	for i, h := range habits {
+		bad.Join(fmt.Sprintf("Habits[%d]", i), h.Check())
+	}
+	checkSpan(&bad, within, zone)
+	if err := bad.Err(); err != nil {
+		return nil, err
+	}
+	var out []Span
+	for _, h := range habits {
+		spans, err := h.over(within, zone)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, spans...)
+	}
+	slices.SortStableFunc(out, func(a, b Span) int { return a.From.Compare(b.From) })
+	return out, nil
+}
+
+func checkSpan(bad *quantity.Problems, within Span, zone *time.Location) {
+	switch {
+	case within.From.IsZero():
+		bad.Required("Within.From", "an instant")
+	case within.To.IsZero():
+		bad.Required("Within.To", "an instant")
+	case !within.From.Before(within.To):
+		bad.Add("Within.To", within.String(), "an instant after From", quantity.ErrInconsistent)
+	case within.To.Sub(within.From) > maxDays*24*time.Hour:
+		bad.Add("Within.To", within.String(), fmt.Sprintf("at most %d days after From", maxDays), quantity.ErrOutOfRange)
+	case within.From.UTC().Year() < firstYear+1 || within.To.UTC().Year() > lastYear-1:
+		bad.Add("Within", within.String(), "years 2 to 9998", quantity.ErrOutOfRange)
+	}
+	if zone == nil {
+		bad.Required("Zone", "a time zone")
+	}
+}
