@@ -1,0 +1,212 @@
+package heat
+
+import (
+	"math"
+
+	"example.org/maslin/internal/numeric"
+)
+
+// Material holds the properties that conduction needs.
+type Material struct {
+	Conductivity float64 // k, W/(m K)
+	Density      float64 // ρ, kg/m³
+	HeatCapacity float64 // c, J/(kg K)
+}
+
+// Diffusivity is k/(ρ·c) in m²/s.
+func (m Material) Diffusivity() float64 { return m.Conductivity / (m.Density * m.HeatCapacity) }
+
+// Geometry is the form and size of a body: one of [Plate], [LongCylinder], [Ball], [ShortCylinder], [Block].
+type Geometry struct {
+	axes  [3]axis
+	count int
+}
+
+type axis struct {
+	shape  Shape
+	radius float64 // half thickness or radius, m
+}
+
+// Plate is a slab of a half thickness, wide in the other two directions.
+func Plate(half float64) Geometry { return Geometry{axes: [3]axis{{Slab, half}}, count: 1} }
+
+// LongCylinder is a cylinder much longer than its radius.
+func LongCylinder(radius float64) Geometry {
+	return Geometry{axes: [3]axis{{Cylinder, radius}}, count: 1}
+}
+
+// Ball is a sphere.
+func Ball(radius float64) Geometry { return Geometry{axes: [3]axis{{Sphere, radius}}, count: 1} }
+
+// ShortCylinder is a cylinder of a radius and a whole height, exposed on all sides.
+func ShortCylinder(radius, height float64) Geometry {
+	return Geometry{axes: [3]axis{{Cylinder, radius}, {Slab, height / 2}}, count: 2}
+}
+
+// Block is a rectangular body of three whole edge lengths, exposed on all sides.
+func Block(length, width, height float64) Geometry {
+	return Geometry{axes: [3]axis{{Slab, length / 2}, {Slab, width / 2}, {Slab, height / 2}}, count: 3}
+}
+
+// Volume is the volume in m³; +Inf for bodies without ends.
+func (g Geometry) Volume() float64 {
+	switch {
+	case g.count == 1 && g.axes[0].shape == Sphere:
+		r := g.axes[0].radius
+		return 4.0 / 3 * math.Pi * r * r * r
+	case g.count == 2:
+		r := g.axes[0].radius
+		return math.Pi * r * r * 2 * g.axes[1].radius
+	case g.count == 3:
+		return 8 * g.axes[0].radius * g.axes[1].radius * g.axes[2].radius
+	}
+	return math.Inf(1)
+}
+
+// Body is a solid of one form, material and surface coefficient, set up once and then evaluated quickly. It is
+// read-only and safe for concurrent use.
+type Body struct {
+	factors [3]*Series
+	rates   [3]float64 // α/R², 1/s
+	count   int
+	modes   []mode
+}
+
+// NewBody sets up the exact solution for a body whose surface coefficient is h W/(m² K); +Inf holds the surface at the
+// temperature of the surroundings. Bodies with several axes are products of one-dimensional solutions.
+//
+// Errors: [quantity.ErrOutOfRange] for sizes outside 0.1 mm to 10 m, properties that are not positive, or a Biot number
+// outside 1e-6 to 1e6.
+//
+// Source: Çengel, Heat and Mass Transfer, chapter 4; products after Langston (1982) as given there.
+func NewBody(g Geometry, m Material, h float64) (*Body, error) {
+	switch {
+	case !within(m.Conductivity, 1e-6, 1e6):
+		return nil, outOfRange("conductivity", m.Conductivity, 1e-6, 1e6, "W/(m K)")
+	case !within(m.Density, 1e-3, 1e6):
+		return nil, outOfRange("density", m.Density, 1e-3, 1e6, "kg/m³")
+	case !within(m.HeatCapacity, 1, 1e6):
+		return nil, outOfRange("heat capacity", m.HeatCapacity, 1, 1e6, "J/(kg K)")
+	case !(h > 0):
+		return nil, outOfRange("surface coefficient", h, 0, math.Inf(1), "W/(m² K)")
+	case g.count == 0:
+		return nil, outOfRange("size", 0, 1e-4, 10, "m")
+	}
+	b := &Body{count: g.count}
+	for i := range g.count {
+		r := g.axes[i].radius
+		if !within(r, 1e-4, 10) {
+			return nil, outOfRange("half thickness or radius", r, 1e-4, 10, "m")
+		}
+		s, err := NewSeries(g.axes[i].shape, h*r/m.Conductivity)
+		if err != nil {
+			return nil, err
+		}
+		b.factors[i] = s
+		b.rates[i] = m.Diffusivity() / (r * r)
+	}
+	b.modes = b.makeModes()
+	return b, nil
+}
+
+// Center is θ in the middle after a time in seconds.
+func (b *Body) Center(seconds float64) float64 {
+	theta := 1.0
+	for i := range b.count {
+		theta *= b.factors[i].Center(seconds * b.rates[i])
+	}
+	return theta
+}
+
+// Mean is θ averaged over the volume after a time in seconds.
+func (b *Body) Mean(seconds float64) float64 {
+	theta := 1.0
+	for i := range b.count {
+		theta *= b.factors[i].Mean(seconds * b.rates[i])
+	}
+	return theta
+}
+
+// At is θ after a time in seconds at a relative position on each axis, 0 in the middle and 1 at the surface. Axes are in
+// the order of the geometry's constructor; missing positions are 0, the middle.
+func (b *Body) At(seconds float64, position ...float64) float64 {
+	theta := 1.0
+	for i := range b.count {
+		x := 0.0
+		if i < len(position) {
+			x = position[i]
+		}
+		theta *= b.factors[i].At(seconds*b.rates[i], x)
+	}
+	return theta
+}
+
+// SlowestTime is the time constant in seconds of the last exponential, 1/Σ z₁²·α/R²: after the first part of
+// the way the middle approaches the surroundings as exp(−t/τ).
+func (b *Body) SlowestTime() float64 {
+	rate := 0.0
+	for i := range b.count {
+		z := b.factors[i].term[0].Eigenvalue
+		rate += z * z * b.rates[i]
+	}
+	return 1 / rate
+}
+
+// CenterTime is the time in seconds at which θ in the middle has fallen to theta.
+// Errors: [ErrUnreachable] for theta ≤ 0; [quantity.ErrOutOfRange] for theta ≥ 1 or NaN.
+func (b *Body) CenterTime(theta float64) (float64, error) { return b.time(b.Center, theta) }
+
+// MeanTime is the time in seconds at which the mean θ has fallen to theta; see [Body.CenterTime].
+func (b *Body) MeanTime(theta float64) (float64, error) { return b.time(b.Mean, theta) }
+
+func (b *Body) time(f func(float64) float64, theta float64) (float64, error) {
+	if theta <= 0 {
+		return 0, ErrUnreachable
+	}
+	if !(theta < 1) {
+		return 0, outOfRange("share of the temperature difference", theta, 0, 1, "")
+	}
+	return solveFalling(f, theta, math.Max(b.SlowestTime()*math.Log(1/theta), 1e-9))
+}
+
+// Lumped is a body without temperature differences inside: θ = exp(−t/τ), τ = ρ·V·c/(h·A). It holds well where
+// Bi = h·(V/A)/k is below 0.1.
+type Lumped struct {
+	Volume       float64 // m³
+	Area         float64 // m²
+	Density      float64 // kg/m³
+	HeatCapacity float64 // J/(kg K)
+	Surface      float64 // h, W/(m² K)
+}
+
+// TimeConstant is τ in seconds. Errors: [quantity.ErrOutOfRange] unless every field is positive and finite.
+//
+// Source: Çengel, Heat and Mass Transfer, 4-1.
+func (l Lumped) TimeConstant() (float64, error) {
+	for _, f := range []struct {
+		name string
+		x    float64
+		unit string
+	}{{"volume", l.Volume, "m³"}, {"area", l.Area, "m²"}, {"density", l.Density, "kg/m³"}, {"heat capacity", l.HeatCapacity, "J/(kg K)"}, {"surface coefficient", l.Surface, "W/(m² K)"}} {
+		if !(f.x > 0) || math.IsInf(f.x, 1) {
+			return 0, outOfRange(f.name, f.x, 0, math.MaxFloat64, f.unit)
+		}
+	}
+	tau := l.Density * l.Volume * l.HeatCapacity / (l.Surface * l.Area)
+	if !within(tau, 1e-300, 1e300) {
+		return 0, numeric.ErrDomain
+	}
+	return tau, nil
+}
+
+// Biot is h·(V/A)/k, and whether it is below 0.1, where the lumped model is good to about 5 %.
+func (l Lumped) Biot(conductivity float64) (biot float64, lumpable bool, err error) {
+	if _, err := l.TimeConstant(); err != nil {
+		return 0, false, err
+	}
+	if !(conductivity > 0) {
+		return 0, false, outOfRange("conductivity", conductivity, 0, math.MaxFloat64, "W/(m K)")
+	}
+	biot = l.Surface * l.Volume / l.Area / conductivity
+	return biot, biot < 0.1, nil
+}

@@ -1,0 +1,200 @@
+package heat
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+type given map[string]string
+
+func (g given) num(t *testing.T, key string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(g[key], 64)
+	if err != nil {
+		t.Fatalf("input %s: %v", key, err)
+	}
+	return x
+}
+
+func TestPublished(t *testing.T) {
+	f, err := os.Open("testdata/published.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) < 200 {
+		t.Fatalf("only %d rows", len(rows))
+	}
+	for _, row := range rows[1:] {
+		t.Run(row[0], func(t *testing.T) {
+			in := given{}
+			for _, pair := range strings.Split(row[2], ";") {
+				key, value, _ := strings.Cut(pair, "=")
+				in[key] = value
+			}
+			want, err := strconv.ParseFloat(row[3], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			tolerance, err := strconv.ParseFloat(row[4], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := compute(t, row[1], in)
+			if !(math.Abs(got-want) <= tolerance*(1+1e-9)) {
+				t.Errorf("%s(%s) = %.8g, want %g ± %g (%s)", row[1], row[2], got, want, tolerance, row[6])
+			}
+		})
+	}
+}
+
+func compute(t *testing.T, what string, in given) float64 {
+	t.Helper()
+	must := func(x float64, err error) float64 {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return x
+	}
+	switch what {
+	case "eigenvalue", "eigenvalue squared", "coefficient":
+		shape := map[string]Shape{"slab": Slab, "cylinder": Cylinder, "sphere": Sphere}[in["shape"]]
+		s, err := NewSeries(shape, in.num(t, "biot"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch what {
+		case "eigenvalue":
+			return s.Term(0).Eigenvalue
+		case "coefficient":
+			return s.Term(0).Coefficient
+		}
+		return s.Term(0).Eigenvalue * s.Term(0).Eigenvalue
+	case "lumped time s", "lumped K", "lumped hours":
+		r := in.num(t, "r")
+		l := Lumped{Volume: 4.0 / 3 * math.Pi * r * r * r, Area: 4 * math.Pi * r * r, Density: in.num(t, "rho"), HeatCapacity: in.num(t, "c"), Surface: in.num(t, "h")}
+		if what == "lumped hours" {
+			length := in.num(t, "length")
+			l.Volume, l.Area = math.Pi*r*r*length, 2*math.Pi*r*length+2*math.Pi*r*r
+		}
+		tau := must(l.TimeConstant())
+		from, into := in.num(t, "from"), in.num(t, "into")
+		if what == "lumped K" {
+			return into + (from-into)*math.Exp(-in.num(t, "t")/tau)
+		}
+		seconds := -tau * math.Log((in.num(t, "to")-into)/(from-into))
+		if what == "lumped hours" {
+			return seconds / 3600
+		}
+		return seconds
+	case "cp kJ", "k", "rho":
+		for c := Water; c <= Ice; c++ {
+			if c.String() == in["component"] {
+				p, err := ComponentProperties(c, in.num(t, "t"))
+				if err != nil {
+					t.Fatal(err)
+				}
+				return map[string]float64{"cp kJ": p.HeatCapacity / 1000, "k": p.Conductivity, "rho": p.Density}[what]
+			}
+		}
+		t.Fatalf("no component %s", in["component"])
+	case "dough cp", "dough rho", "dough k", "dough k series":
+		m := doughOf(in.num(t, "hydration"))
+		if what == "dough k series" {
+			return must(m.SeriesConductivity(in.num(t, "t")))
+		}
+		p, err := m.Properties(in.num(t, "t"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return map[string]float64{"dough cp": p.HeatCapacity / 1000, "dough rho": p.Density, "dough k": p.Conductivity}[what]
+	case "aerated k":
+		return MaxwellEucken(in.num(t, "k"), airConductivity, in.num(t, "porosity"))
+	case "crumb rho":
+		return must(CrumbDensity(in.num(t, "porosity")))
+	case "crumb alpha":
+		return must(CrumbDiffusivity(in.num(t, "porosity")))
+	}
+	return computeBody(t, what, in)
+}
+
+// doughOf is a dough of a flour with 70.8 % carbohydrate, 12 % protein, 1.5 % fat, 3 % fiber and
+// 12.7 % water, and 2 % salt.
+func doughOf(hydration float64) Mixture {
+	total := 1 + hydration + 0.02
+	return Mixture{Shares: []Share{
+		{Carbohydrate, 0.708 / total}, {Protein, 0.12 / total}, {Fat, 0.015 / total}, {Fiber, 0.03 / total},
+		{Water, (0.127 + hydration) / total}, {Ash, 0.02 / total},
+	}}
+}
+
+func computeBody(t *testing.T, what string, in given) float64 {
+	t.Helper()
+	r := in.num(t, "r")
+	m := Material{Conductivity: in.num(t, "k")}
+	if in["alpha"] != "" {
+		m.Density, m.HeatCapacity = 1000, m.Conductivity/in.num(t, "alpha")/1000
+	} else {
+		m.Density, m.HeatCapacity = in.num(t, "rho"), in.num(t, "c")
+	}
+	var g Geometry
+	switch in["body"] {
+	case "ball":
+		g = Ball(r)
+	case "plate":
+		g = Plate(r)
+	case "long cylinder":
+		g = LongCylinder(r)
+	case "short cylinder":
+		g = ShortCylinder(r, in.num(t, "height"))
+	default:
+		t.Fatalf("no body %q", in["body"])
+	}
+	b, err := NewBody(g, m, in.num(t, "h"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	from, into := in.num(t, "from"), in.num(t, "into")
+	real := func(theta float64) float64 { return into + (from-into)*theta }
+	switch what {
+	case "biot":
+		return b.factors[0].Biot()
+	case "fourier":
+		return in.num(t, "t") * b.rates[0]
+	case "center":
+		return real(b.Center(in.num(t, "t")))
+	case "mean":
+		return real(b.Mean(in.num(t, "t")))
+	case "surface":
+		return real(b.At(in.num(t, "t"), 1, 1, 1))
+	case "heat share":
+		return 1 - b.Mean(in.num(t, "t"))
+	case "heat kJ":
+		return (1 - b.Mean(in.num(t, "t"))) * m.Density * m.HeatCapacity * g.Volume() * (from - into) / 1000
+	case "center time s", "center time min", "center time min one term":
+		theta := (in.num(t, "to") - into) / (from - into)
+		if what == "center time min one term" {
+			first := b.factors[0].Term(0)
+			return math.Log(first.Coefficient/theta) / (first.Eigenvalue * first.Eigenvalue) / b.rates[0] / 60
+		}
+		s, err := b.CenterTime(theta)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if what == "center time min" {
+			s /= 60
+		}
+		return s
+	}
+	t.Fatalf("no calculation %q", what)
+	return 0
+}

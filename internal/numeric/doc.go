@@ -1,0 +1,42 @@
+// Package numeric has the small numerical methods the models need: a bracketing root finder,
+// quadrature with an error bound, the incomplete gamma function and the integral of
+// x^b·e^(−c·x), quantiles of the normal and Student's t distribution, and weighted linear
+// least squares. Every function returns an error for input it cannot answer; none panics and
+// none loops for ever, whatever the input, NaN and infinities included.
+//
+// # From question to function
+//
+//	where does f cross zero in [a, b]?             Root
+//	what is ∫ f, and how sure is that?             Integrate
+//	P(s, x), Q(s, x)                               GammaP, GammaQ
+//	∫ x^b·e^(−c·x) dx between two points           PowerExp
+//	the same as an antiderivative, for tables      PowerExpFrom0
+//	zeros of the Bessel functions J0 and J1        BesselZero0, BesselZero1
+//	Φ(z) and its inverse                           NormalCDF, NormalQuantile
+//	Student's t                                    StudentCDF, StudentQuantile
+//	a line through weighted points                 FitLine
+//	several coefficients at once                   LeastSquares
+package numeric
+
+import "errors"
+
+// The reasons a calculation gives no answer.
+var (
+	// ErrDomain: an argument is NaN, infinite or outside the function's domain.
+	ErrDomain = errors.New("argument outside the domain")
+	// ErrNoRoot: the function has the same sign at both ends.
+	ErrNoRoot = errors.New("no change of sign in the interval")
+	// ErrNoConvergence: the stated accuracy was not reached within the steps allowed.
+	ErrNoConvergence = errors.New("no convergence")
+	// ErrSingular: the points do not determine the coefficients.
+	ErrSingular = errors.New("the points do not determine the coefficients")
+)
+
+func finite(xs ...float64) bool {
+	for _, x := range xs {
+		if x-x != 0 { // NaN or an infinity
+			return false
+		}
+	}
+	return true
+}
