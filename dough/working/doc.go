@@ -5,8 +5,9 @@
 // line with the numbers put in, the value, whether it was rounded, and the source. A caller who
 // does not ask pays nothing, because results keep their inputs and replay themselves.
 //
-// A Working is plain data. It prints as text for a terminal ([Working.Text]) and as Markdown
-// ([Working.Markdown]); an application may render the steps in any other way.
+// A Working is plain data. It prints as text for a terminal ([Working.Text]), as Markdown
+// ([Working.Markdown]) and as LaTeX ([Working.LaTeX]); an application may render the steps in any
+// other way.
 //
 // # From question to type
 //

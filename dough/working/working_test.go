@@ -69,6 +69,41 @@ func ExampleWorking_Markdown() {
 	// 1. Gisslen, Professional Baking (2008), ch. 2
 }
 
+func ExampleWorking_LaTeX() {
+	fmt.Print(working.Working{Steps: example().Steps[:1]}.LaTeX())
+	// Output:
+	// \begin{enumerate}
+	// \item \textbf{flour} [1]
+	// \begin{align*}
+	// m{}_{\mathrm{flour}} &= m{}_{\mathrm{dough}} \div  (p \div  100) \\
+	// m{}_{\mathrm{flour}} &= 3000 \div  (377.5 \div  100) \\
+	// m{}_{\mathrm{flour}} &\approx \text{794.701987 g}
+	// \end{align*}
+	// where $m{}_{\mathrm{dough}}$ = 3000 g, dough wanted;
+	// $p$ = 377.5 \%, sum of the baker's percentages.
+	// \par\emph{rounded half to even to the microgram}
+	// \end{enumerate}
+	// \paragraph{Sources}
+	// \begin{enumerate}
+	// \item Gisslen, Professional Baking (2008), ch. 2
+	// \end{enumerate}
+}
+
+func TestLaTeXBalancesItsBracesWhateverIsGiven(t *testing.T) {
+	for _, s := range []string{"a_b^c", "x^", "_", "^(", "e^(−c·x)", "{}}{", `\end{document}`, "100 % & # $ ~", "🍞 日本", "\xff", "a__b", "T_water²", "Σ(T − tᵢ)", "½"} {
+		text := working.Working{Title: s, Steps: []working.Step{{Name: s, Symbol: s, Formula: s, Numbers: s, Value: s, Note: s, Source: working.NoSource(s), Where: []working.Binding{{Symbol: s, Meaning: s, Value: s}}}}}.LaTeX()
+		plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(text)
+		if strings.Count(plain, "{") != strings.Count(plain, "}") {
+			t.Errorf("%q: braces do not balance in\n%s", s, text)
+		}
+		for i := range len(text) {
+			if text[i] > 0x7f && !utf8.ValidString(text) {
+				t.Fatalf("%q: not UTF-8", s)
+			}
+		}
+	}
+}
+
 func TestTextKeepsToItsWidth(t *testing.T) {
 	w := example()
 	w.Steps[0].Note = strings.Repeat("a word or two ", 30)
