@@ -17,6 +17,8 @@ type Batch struct {
 	flour  quantity.Mass
 	dough  quantity.Mass
 	work   []work // one for each node of the tree; empty when nothing is made beforehand
+	// weighed: the weights were given and the percentages follow from them.
+	weighed bool
 }
 
 // work is what one node of the tree weighs.
@@ -146,4 +148,29 @@ func (b Batch) Overall() []Line {
 		lines[i] = Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: b.mass[i], Percent: it.percent}
 	}
 	return lines
+}
+
+// Formula returns the formula of the batch.
+func (b Batch) Formula() Formula {
+	var f Formula
+	for i := range b.c.items {
+		it := &b.c.items[i]
+		part := Part{Name: it.name, Percent: it.percent, Kind: it.kind, Water: it.water, Contains: it.contains}
+		switch it.role {
+		case RoleFlour:
+			f.Flours = append(f.Flours, part)
+		case RoleLiquid:
+			f.Liquids = append(f.Liquids, part)
+		case RoleSalt:
+			f.Salt = it.percent
+		case RoleOther:
+			f.Others = append(f.Others, part)
+		case RoleInclusion:
+			f.Inclusions = append(f.Inclusions, part)
+		}
+	}
+	if len(b.c.nodes) > 0 {
+		f.Preferments, f.Soakers = b.c.below(0)
+	}
+	return f
 }

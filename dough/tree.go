@@ -32,19 +32,25 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 		name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, flour: pf.Flour, hydration: pf.Hydration,
 		share: make([]int64, len(c.items)), seed: pf.Seed, culture: nobody,
 	}
+	n.seed.Blend = slices.Clone(pf.Seed.Blend)
 	if outside(pf.Flour, noPercent, wholeFlour) || pf.Flour.IsZero() {
 		p.Add(path+".Flour", pf.Flour.String(), "more than 0 % and at most 100 % of total flour", quantity.ErrOutOfRange)
 	}
-	if outside(pf.Hydration, leastWater, mostOfFlour) {
+	switch {
+	case outside(pf.Hydration, noPercent, mostOfFlour) || !pf.Hydration.IsZero() && pf.Hydration.Compare(leastWater) < 0:
 		p.Add(path+".Hydration", pf.Hydration.String(), "1 % to 1000 % of the preferment's flour", quantity.ErrOutOfRange)
+	case pf.Hydration.IsZero() && !c.hasLiquid(pf.Others):
+		p.Required(path+".Hydration", "the preferment's water, 1 % to 1000 % of its flour, or another liquid under Others")
 	}
 	if outside(pf.Salt, noPercent, wholeFlour) {
 		p.Add(path+".Salt", pf.Salt.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
 	}
 	n.blend = c.blend(p, path+".Blend", pf.Blend)
-	if c.water == nobody {
+	switch {
+	case pf.Hydration.IsZero():
+	case c.water == nobody:
 		p.Add(path+".Hydration", "no water in the formula", "a liquid that is water, from which the preferment takes its part", quantity.ErrInconsistent)
-	} else {
+	default:
 		n.parts = append(n.parts, nodePart{c.water, pf.Hydration})
 	}
 	if !pf.Salt.IsZero() {
@@ -141,6 +147,13 @@ func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *nod
 	}
 }
 
+func (c *compiled) hasLiquid(parts []Part) bool {
+	return len(parts) <= maxLines && slices.ContainsFunc(parts, func(part Part) bool {
+		j := c.item(part.Name)
+		return j != nobody && c.items[j].role == RoleLiquid
+	})
+}
+
 func (n *node) uses(item int) bool {
 	return slices.ContainsFunc(n.parts, func(p nodePart) bool { return p.item == item })
 }
@@ -234,25 +247,28 @@ func percentOf(millionths int64) quantity.Percent {
 	return quantity.MustPercent("0.000001 %").Times(millionths)
 }
 
+// slack is six millionths of a percentage point of total flour, for each build that goes into the
+// same bowl. Percentages that come from weights are rounded to a millionth, so that a preferment
+// with all the rye may seem to hold a little more than there is, or a little less: half a
+// millionth of the flour's share times a hydration of at most 1000 %, and as much the other way.
+const slack = 6 * one
+
 // checkTree refuses a preferment that holds more of an ingredient than what it goes into.
 func (c *compiled) checkTree(p *quantity.Problems) {
 	for k := range c.nodes {
 		left := slices.Clone(c.nodes[k].share)
-		last := nobody
+		var children int64
 		for i := k + 1; i < len(c.nodes); i++ {
 			if c.nodes[i].parent != k {
 				continue
 			}
-			last = i
+			children++
 			for j, s := range c.nodes[i].share {
 				left[j] -= s
 			}
 		}
-		if last == nobody {
-			continue
-		}
 		for j, s := range left {
-			if s >= 0 {
+			if s >= -slack*children {
 				continue
 			}
 			has := c.nodes[k].share[j]
@@ -264,4 +280,38 @@ func (c *compiled) checkTree(p *quantity.Problems) {
 				"at most the "+shareOfFlour(has).String()+" in "+in, quantity.ErrInconsistent)
 		}
 	}
+}
+
+// below turns what goes into node k back into the form it was given in.
+func (c *compiled) below(k int) (prefs []Preferment, soakers []Soaker) {
+	for i := k + 1; i < len(c.nodes); i++ {
+		n := &c.nodes[i]
+		if n.parent != k {
+			continue
+		}
+		var others []Part
+		pf := Preferment{Name: n.name, Kind: n.kind, Flour: n.flour, Hydration: n.hydration, Seed: n.seed}
+		for _, part := range n.parts {
+			switch {
+			case n.fermented && part.item == c.salt:
+				pf.Salt = part.percent
+			case n.fermented && part.item == c.water:
+			default:
+				others = append(others, Part{Name: c.items[part.item].name, Percent: part.percent})
+			}
+		}
+		if !n.fermented {
+			soakers = append(soakers, Soaker{Name: n.name, Kind: n.soaker, Parts: others})
+			continue
+		}
+		for j, share := range n.blend {
+			if !share.IsZero() {
+				pf.Blend = append(pf.Blend, Part{Name: c.items[j].name, Percent: share})
+			}
+		}
+		pf.Others = others
+		pf.Preferments, pf.Soakers = c.below(i)
+		prefs = append(prefs, pf)
+	}
+	return prefs, soakers
 }

@@ -94,21 +94,22 @@ func (b *Batch) settle(k int) error {
 	w.own = slices.Clone(w.total)
 	for j := range w.own {
 		share := b.c.nodes[k].share[j]
-		largest := nobody
+		largest, children := nobody, int64(0)
 		for i := k + 1; i < len(b.work); i++ {
 			if b.c.nodes[i].parent != k {
 				continue
 			}
+			children++
 			share -= b.c.nodes[i].share[j]
 			w.own[j] = w.own[j].Sub(b.work[i].total[j])
 			if largest == nobody || b.work[i].total[j].Compare(b.work[largest].total[j]) > 0 {
 				largest = i
 			}
 		}
-		if largest == nobody || w.own[j].Sign() > 0 && share > 0 || w.own[j].IsZero() {
+		if largest == nobody || w.own[j].Sign() > 0 && share > slack*children || w.own[j].IsZero() {
 			continue
 		}
-		// A few micrograms of rounding: the largest holder of the ingredient bears them.
+		// Rounding only: the largest holder of the ingredient bears it.
 		child := &b.work[largest]
 		child.total[j] = child.total[j].Add(w.own[j])
 		w.own[j] = quantity.Mass{}

@@ -21,6 +21,14 @@ func subscript(letter string, i int) string { return letter + "_" + strconv.Itoa
 // from the flour, and what each preferment holds.
 func (b Batch) Working() working.Working {
 	w := working.Working{Title: "Dough for " + b.dough.String()}
+	if len(b.mass) == 0 {
+		return w
+	}
+	if b.weighed {
+		w.Steps = append(w.Steps, b.weighedSteps()...)
+		w.Steps = append(w.Steps, b.shareSteps()...)
+		return w
+	}
 	w.Steps = append(w.Steps, b.targetSteps()...)
 	w.Steps = append(w.Steps, b.totalStep(), b.flourStep())
 	w.Steps = append(w.Steps, b.lineSteps()...)
@@ -188,7 +196,7 @@ func (b *Batch) nodeSteps(k int) []working.Step {
 			Name: b.c.items[j].name + " in " + n.name, Symbol: sym, Formula: "q ÷ 100 × F",
 			Where:   []working.Binding{{Symbol: "q", Meaning: "share of total flour: that of the build times that within it", Value: exactShare(share)}},
 			Numbers: figure2(exactShare(share)) + " ÷ 100 × " + figure(b.flour),
-			Value:   w.total[j].Text(quantity.Gram, 6), Tolerance: 1e-6 * float64(len(b.work)+2),
+			Value:   w.total[j].Text(quantity.Gram, 6), Tolerance: 1e-6*float64(len(b.work)+2) + b.absorbed(n.parent, j),
 			Note: "rounded to the microgram", Source: working.Algebra(),
 		})
 		if total.Numbers != "" {
@@ -198,7 +206,90 @@ func (b *Batch) nodeSteps(k int) []working.Step {
 		total.Formula += sym
 		total.Numbers += figure(w.total[j])
 	}
-	return append(steps, total)
+	steps = append(steps, total)
+	if !w.culture.IsZero() {
+		steps = append(steps, b.cultureStep(k))
+	}
+	return steps
+}
+
+// absorbed is how much, in grams, a build may bear of an ingredient of which what it goes into has
+// next to nothing left; see slack. Zero when the shares leave nothing over, or something to weigh.
+func (b *Batch) absorbed(parent, j int) float64 {
+	left, children := b.c.nodes[parent].share[j], int64(0)
+	for i := parent + 1; i < len(b.c.nodes); i++ {
+		if b.c.nodes[i].parent == parent {
+			left -= b.c.nodes[i].share[j]
+			children++
+		}
+	}
+	if left == 0 || left > slack*children {
+		return 0
+	}
+	return float64(slack*children) / one / one * b.flour.Grams()
+}
+
+// cultureStep shows the culture that build k is started from.
+func (b *Batch) cultureStep(k int) working.Step {
+	n, w := &b.c.nodes[k], &b.work[k]
+	s := w.cultureOf
+	sub := "_" + strconv.Itoa(k)
+	step := working.Step{
+		Name: "culture in " + n.name + ", " + s.Account.String(), Symbol: "c" + sub, Value: w.culture.Text(quantity.Gram, 6),
+		Where:     []working.Binding{{Symbol: "s" + sub, Meaning: "inoculation, " + s.Of.String(), Value: s.Percent.String()}},
+		Tolerance: 4e-6, Note: "rounded to the microgram", Source: working.Algebra(),
+	}
+	if s.Account == SeedRemoved {
+		step.Source = sources.HamelmanBread
+	}
+	flour := quantity.Sum(w.own[:b.c.flours]...)
+	mix := quantity.Sum(w.total...)
+	all := working.Binding{Symbol: "M" + sub, Meaning: "everything in the build", Value: mix.String()}
+	switch {
+	case s.Of == OfMix && s.Account == SeedCounted:
+		step.Formula, step.Numbers = "M"+sub+" × s"+sub+" ÷ 100", figure(mix)+" × "+figure(s.Percent)+" ÷ 100"
+		step.Where = append(step.Where, all)
+	case s.Of == OfMix:
+		step.Formula = "M" + sub + " × s" + sub + " ÷ (100 − s" + sub + ")"
+		step.Numbers = figure(mix) + " × " + figure(s.Percent) + " ÷ (100 − " + figure(s.Percent) + ")"
+		step.Where = append(step.Where, all)
+	default:
+		step.Formula, step.Numbers = "f"+sub+" × s"+sub+" ÷ 100", figure(flour)+" × "+figure(s.Percent)+" ÷ 100"
+		step.Where = append(step.Where, working.Binding{Symbol: "f" + sub, Meaning: "new flour", Value: flour.String()})
+		step.Tolerance += 1e-6 * s.Percent.Fraction() * float64(b.c.flours+2)
+	}
+	return step
+}
+
+// weighedSteps derive the percentages from the weights that were given.
+func (b *Batch) weighedSteps() []working.Step {
+	flour := working.Step{Name: "total flour", Symbol: "F", Value: b.flour.String(), Exact: true, Source: sources.Gisslen}
+	var steps []working.Step
+	for i := range b.c.items {
+		it := &b.c.items[i]
+		sym := subscript("m", i)
+		bind := working.Binding{Symbol: sym, Meaning: it.name + " in all", Value: b.mass[i].String()}
+		step := working.Step{
+			Name: it.name, Symbol: subscript("p", i), Formula: "100 × " + sym + " ÷ F", Where: []working.Binding{bind},
+			Numbers: "100 × " + figure(b.mass[i]) + " ÷ " + figure(b.flour), Value: it.percent.Text(6),
+			Note: "rounded half to even to a millionth of a point", Source: sources.Gisslen,
+		}
+		if i < b.c.flours {
+			if i > 0 {
+				flour.Formula += " + "
+				flour.Numbers += " + "
+			}
+			flour.Formula += sym
+			flour.Numbers += figure(b.mass[i])
+			flour.Where = append(flour.Where, bind)
+			step.Tolerance, step.Note = 1e-6, "apportioned by largest remainder, so that the flours add up to 100 %"
+		}
+		if it.role == RoleCulture {
+			step.Tolerance = 1e-6 * (2 + it.percent.Fraction()) // from the inoculation, which is rounded too
+		}
+		steps = append(steps, step)
+	}
+	return append([]working.Step{flour}, steps...)
 }
 
 // exactShare prints a share in units of 10⁻¹⁶ as percent with every digit.

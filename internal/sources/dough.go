@@ -31,3 +31,8 @@ var SourdoughFramework = working.Source{Key: "TSF", Title: "The Sourdough Framew
 
 // Forkish prints levain as its flour over all flour.
 var Forkish = working.Source{Key: "Forkish", Author: "Forkish", Title: "Flour Water Salt Yeast", Year: 2012, Where: "p. 197, footnote"}
+
+// DoughYieldTerm defines the net and the gross dough yield.
+var DoughYieldTerm = working.Source{
+	Key: "IREKS", Title: "IREKS compendium, dough yield", Where: "dough technology, 5.1", URL: "https://www.ireks-kompendium.com/en/dough-technology/51-dough-yield",
+}

@@ -1,0 +1,308 @@
+package dough
+
+import (
+	"math/big"
+	"slices"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+// Restore says what of a formula is to come back after a mishap.
+type Restore uint8
+
+const (
+	// RestoreHydrationAndSalt brings back the water, the flours and the salt. It is the default:
+	// these are at hand. The prefermented share gets smaller.
+	RestoreHydrationAndSalt Restore = iota
+	// RestoreHydration brings back the water and the flours only.
+	RestoreHydration
+	// RestoreAll brings back every line, preferments included: the batch gets larger and the
+	// formula is the old one.
+	RestoreAll
+)
+
+var restoreNames = [...]string{"hydration and salt", "hydration", "all"}
+
+// String names it: "hydration and salt".
+func (r Restore) String() string { return nameOf(restoreNames[:], int(r)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (r Restore) AppendText(b []byte) ([]byte, error) {
+	return appendName(b, restoreNames[:], int(r))
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (r Restore) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (r *Restore) UnmarshalText(text []byte) error {
+	i, err := readName(text, restoreNames[:])
+	if err == nil {
+		*r = Restore(i)
+	}
+	return err
+}
+
+// Mishap is a batch in which something was weighed wrongly: 40 g of water too much, the salt left
+// out, flour thrown in because the dough did not clear the bowl.
+type Mishap struct {
+	Batch Batch
+	// Extra is by how much each line of the final dough differs from the plan; less than planned
+	// is negative. Names are those of ingredients and preferments.
+	Extra   []Stock
+	Restore Restore
+}
+
+// Repair is what to do about a [Mishap].
+type Repair struct {
+	Became Batch  // the batch as it is now, with the formula it has become
+	Add    []Line // what to add; empty if nothing helps or nothing is wrong
+	After  Batch  // the batch with what is to be added
+	in     Mishap
+	most   string // the line that stands furthest above the plan
+	ratio  [2]quantity.Mass
+}
+
+// Repair answers what the formula has become, and what to add so that it comes back.
+//
+//	r = max(a_i ÷ m_i);  add_i = r·m_i − a_i
+//
+// m_i is what the plan has of a line, a_i what is there, over the lines that Restore names. Nothing can be
+// taken out of a dough, so the line that is furthest above its plan sets the size of the repaired
+// batch. With RestoreAll preferments are lines of their own; otherwise flours and water are totals,
+// what the preferments hold included, and the addition is fresh flour and water. Each addition
+// is rounded half to even to the microgram. Errors: ErrInconsistent for a name the batch does not
+// have or more left out than was planned. Source: algebra.
+func (m Mishap) Repair() (Repair, error) {
+	var p quantity.Problems
+	if len(m.Batch.mass) == 0 {
+		p.Required("Batch", "the batch as it was planned, from Formula.For")
+	}
+	checkName(&p, "Restore", restoreNames[:], int(m.Restore))
+	if len(m.Extra) > maxLines {
+		p.Add("Extra", "too many lines", "at most 200", quantity.ErrOutOfRange)
+	}
+	if err := p.Err(); err != nil {
+		return Repair{}, err
+	}
+	m.Extra = slices.Clone(m.Extra)
+	w := m.Batch.Weights()
+	for i, e := range m.Extra {
+		if err := w.change(&m.Batch, e); err != nil {
+			return Repair{}, quantity.At(at("Extra", i), err)
+		}
+	}
+	r := Repair{in: m}
+	var err error
+	if r.Became, err = w.Batch(); err != nil {
+		return Repair{}, quantity.At("Extra", err)
+	}
+	plan, now := m.restored(&m.Batch), m.restored(&r.Became)
+	r.ratio = [2]quantity.Mass{quantity.Micrograms(0), quantity.Micrograms(1)}
+	for _, l := range plan {
+		a := find(now, l.Name)
+		if r.most == "" || larger(a.Mass, l.Mass, r.ratio[0], r.ratio[1]) {
+			r.most, r.ratio = l.Name, [2]quantity.Mass{a.Mass, l.Mass}
+		}
+	}
+	for _, l := range plan {
+		a := find(now, l.Name)
+		add := l.Mass.Scale(r.ratio[0], r.ratio[1]).Sub(a.Mass)
+		if add.Sign() <= 0 {
+			continue
+		}
+		l.Mass = add
+		r.Add = append(r.Add, l)
+		if err := w.change(&m.Batch, Stock{l.Name, add}); err != nil {
+			return Repair{}, err
+		}
+	}
+	ofListFlour(r.Add)
+	if r.After, err = w.Batch(); err != nil {
+		return Repair{}, err
+	}
+	return r, nil
+}
+
+// restored lists the lines of a batch that the repair is to bring back.
+func (m *Mishap) restored(b *Batch) []Line {
+	if m.Restore == RestoreAll {
+		return slices.DeleteFunc(b.FinalDough(), func(l Line) bool { return l.Role == RoleCulture })
+	}
+	var out []Line
+	for _, l := range b.Overall() {
+		if l.Mass.IsZero() {
+			continue
+		}
+		switch {
+		case l.Role == RoleFlour, l.Role == RoleLiquid && (l.Kind == KindWater || l.Kind == KindUnstated),
+			l.Role == RoleSalt && m.Restore == RestoreHydrationAndSalt:
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func find(lines []Line, name string) Line {
+	for _, l := range lines {
+		if l.Name == name {
+			return l
+		}
+	}
+	return Line{Name: name}
+}
+
+// larger reports a/b > c/d for positive b and d.
+func larger(a, b, c, d quantity.Mass) bool {
+	left := new(big.Int).Mul(big.NewInt(micrograms(a)), big.NewInt(micrograms(d)))
+	return left.Cmp(new(big.Int).Mul(big.NewInt(micrograms(c)), big.NewInt(micrograms(b)))) > 0
+}
+
+// change adds to, or takes from, one line of the final dough.
+func (w *Weights) change(b *Batch, e Stock) error {
+	if !e.Mass.IsValid() || e.Mass.Compare(mostDough) > 0 || e.Mass.Compare(mostDough.Neg()) < 0 {
+		return &quantity.InputError{Path: "Mass", Got: e.Mass.String(), Want: "a difference of at most " + mostDough.String(), Err: quantity.ErrOutOfRange}
+	}
+	if j := b.c.item(e.Name); j != nobody && b.c.items[j].role != RoleCulture {
+		return w.Final.change(&b.c.items[j], e.Mass)
+	}
+	for i := range w.Preferments {
+		if pf := &w.Preferments[i]; pf.Name == e.Name {
+			return pf.change(b, e.Mass)
+		}
+	}
+	for i := range w.Soakers {
+		if s := &w.Soakers[i]; s.Name == e.Name {
+			build, _ := b.Build(e.Name)
+			times, used, err := enlarge(s.Used, build.Used, e.Mass)
+			s.Bowl.times(times)
+			s.Used = used
+			return err
+		}
+	}
+	return &quantity.InputError{Path: "Name", Got: quantity.Excerpt(e.Name), Want: "an ingredient or preferment of the final dough", Err: quantity.ErrInconsistent}
+}
+
+func (b *Bowl) change(it *item, extra quantity.Mass) error {
+	tooLittle := func(has quantity.Mass) error {
+		return &quantity.InputError{Path: "Mass", Got: extra.String() + " of " + quantity.Excerpt(it.name), Want: "no more left out than the " + has.String() + " planned at mixing", Err: quantity.ErrInconsistent}
+	}
+	if it.role == RoleSalt {
+		sum := b.Salt.Add(extra)
+		if sum.Sign() < 0 {
+			return tooLittle(b.Salt)
+		}
+		b.Salt = sum
+		return nil
+	}
+	list := map[Role]*[]Weight{RoleFlour: &b.Flours, RoleLiquid: &b.Liquids, RoleOther: &b.Others, RoleInclusion: &b.Inclusions}[it.role]
+	for i := range *list {
+		if w := &(*list)[i]; w.Name == it.name {
+			if w.Mass.Add(extra).Sign() < 0 {
+				return tooLittle(w.Mass)
+			}
+			w.Mass = w.Mass.Add(extra)
+			return nil
+		}
+	}
+	if extra.Sign() < 0 {
+		return tooLittle(quantity.Mass{})
+	}
+	*list = append(*list, Weight{Name: it.name, Mass: extra, Kind: it.kind, Water: it.water, Contains: it.contains})
+	return nil
+}
+
+func (b *Bowl) times(n int64) {
+	for _, list := range [][]Weight{b.Flours, b.Liquids, b.Others, b.Inclusions} {
+		for i := range list {
+			list[i].Mass = list[i].Mass.Times(n)
+		}
+	}
+	b.Salt = b.Salt.Times(n)
+}
+
+func (pf *PrefermentWeights) change(b *Batch, extra quantity.Mass) error {
+	build, _ := b.Build(pf.Name)
+	times, used, err := enlarge(pf.Used, build.Used, extra)
+	pf.times(times)
+	pf.Used = used
+	return err
+}
+
+func (pf *PrefermentWeights) times(n int64) {
+	pf.Bowl.times(n)
+	pf.Seed.Mass = pf.Seed.Mass.Times(n)
+	for i := range pf.Preferments {
+		pf.Preferments[i].times(n)
+	}
+	for i := range pf.Soakers {
+		pf.Soakers[i].Bowl.times(n)
+	}
+}
+
+// enlarge finds by which whole number the weights of a build must be multiplied so that the
+// amount used can be taken from it.
+func enlarge(used, planned, extra quantity.Mass) (times int64, now quantity.Mass, err error) {
+	if used.IsZero() {
+		used = planned
+	}
+	now = used.Add(extra)
+	if now.Sign() <= 0 {
+		return 1, used, &quantity.InputError{Path: "Mass", Got: extra.String(), Want: "something left of the " + used.String() + " planned", Err: quantity.ErrInconsistent}
+	}
+	times = 1
+	for used.Times(times).Compare(now) < 0 {
+		times *= 2
+	}
+	return times, now, nil
+}
+
+// String prints what to add and what comes of it.
+func (r Repair) String() string {
+	var s strings.Builder
+	s.WriteString("hydration is now " + r.Became.Hydration().Text(1) + ", salt " + r.Became.SaltShare().Text(2) + "\n")
+	if len(r.Add) == 0 {
+		s.WriteString("nothing to add\n")
+		return s.String()
+	}
+	for _, l := range r.Add {
+		s.WriteString("add " + l.Mass.String() + " " + l.Name + "\n")
+	}
+	s.WriteString("then hydration is " + r.After.Hydration().Text(1) + ", salt " + r.After.SaltShare().Text(2) +
+		", prefermented flour " + r.After.Prefermented().Text(1) + ", dough " + r.After.Dough().String() + "\n")
+	return s.String()
+}
+
+// Working derives the additions.
+func (r Repair) Working() working.Working {
+	w := working.Working{Title: "Repair"}
+	plan, now := r.in.restored(&r.in.Batch), r.in.restored(&r.Became)
+	w.Steps = append(w.Steps, working.Step{
+		Name: "how far " + r.most + " is above its plan, the furthest of all", Symbol: "r", Formula: "a_0 ÷ m_0",
+		Where: []working.Binding{
+			{Symbol: "a_0", Meaning: r.most + " in the bowl", Value: r.ratio[0].String()},
+			{Symbol: "m_0", Meaning: r.most + " as planned", Value: r.ratio[1].String()},
+		},
+		Numbers: figure(r.ratio[0]) + " ÷ " + figure(r.ratio[1]),
+		Value:   figure(r.ratio[0].PercentOf(r.ratio[1])) + " % of the plan", Note: "the size of the repaired batch", Source: working.Algebra(),
+	})
+	w.Steps[0].Numbers = "100 × " + w.Steps[0].Numbers
+	w.Steps[0].Formula = "100 × " + w.Steps[0].Formula
+	for i, l := range plan {
+		a := find(now, l.Name)
+		n := subscript("", i)
+		w.Steps = append(w.Steps, working.Step{
+			Name: l.Name + " to add", Symbol: "x" + n, Formula: "m" + n + " × a_0 ÷ m_0 − a" + n,
+			Where: []working.Binding{
+				{Symbol: "m" + n, Meaning: l.Name + " as planned", Value: l.Mass.String()},
+				{Symbol: "a" + n, Meaning: l.Name + " in the bowl", Value: a.Mass.String()},
+			},
+			Numbers: figure(l.Mass) + " × " + figure(r.ratio[0]) + " ÷ " + figure(r.ratio[1]) + " − " + figure(a.Mass),
+			Value:   l.Mass.Scale(r.ratio[0], r.ratio[1]).Sub(a.Mass).Text(quantity.Gram, 6), Note: "rounded half to even to the microgram",
+			Source: working.Algebra(),
+		})
+	}
+	return w
+}

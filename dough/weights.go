@@ -1,0 +1,306 @@
+package dough
+
+import (
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Weight is one ingredient as it was weighed.
+type Weight struct {
+	Name     string
+	Mass     quantity.Mass
+	Kind     Kind
+	Water    quantity.Percent // water content of the ingredient; see [Part]
+	Contains Allergens
+}
+
+// Bowl is what was weighed into one bowl, preferments and soakers aside.
+type Bowl struct {
+	Flours     []Weight
+	Liquids    []Weight
+	Salt       quantity.Mass
+	Others     []Weight
+	Inclusions []Weight
+}
+
+// Weights is a dough as it was weighed. It mirrors [Formula]: what went into the bowl at mixing, and
+// what had been made beforehand. An ingredient has the same name everywhere.
+type Weights struct {
+	Final       Bowl
+	Preferments []PrefermentWeights
+	Soakers     []SoakerWeights
+}
+
+// PrefermentWeights is a preferment as it was weighed.
+type PrefermentWeights struct {
+	Name        string
+	Kind        PrefermentKind
+	Bowl        Bowl
+	Seed        SeedWeights
+	Preferments []PrefermentWeights
+	Soakers     []SoakerWeights
+	// Used is how much of it went on; zero means all of it, less a culture that is removed again.
+	Used quantity.Mass
+}
+
+// SoakerWeights is a soaker or scald as it was weighed.
+type SoakerWeights struct {
+	Name string
+	Kind SoakerKind
+	Bowl Bowl
+	Used quantity.Mass // zero means all of it
+}
+
+// SeedWeights is the ripe culture that a preferment was started from.
+type SeedWeights struct {
+	Mass      quantity.Mass
+	Hydration quantity.Percent // needed to split it, when it is counted
+	Blend     []Part           // its flours in percent of its flour; empty: those of the preferment
+	Account   SeedAccount
+}
+
+// Batch answers which formula the weights are.
+//
+//	percentage = 100 · weight ÷ Σ flour
+//
+// All flour counts, that of the preferments and of counted cultures included. The weights of the
+// batch are the weights given, exactly; its percentages are rounded half to even to a millionth
+// of a point, the flours by largest remainder so that they add up to 100 %. [Batch.Formula]
+// gives the formula itself. Errors: InputError for weights that are negative or beyond 100 t, a
+// name with two roles, a preferment without flour, Used beyond what was made. Source: the baker's
+// percentage as in Gisslen, Professional Baking; the readings of the seed culture are named at
+// [SeedAccount].
+func (w Weights) Batch() (Batch, error) {
+	var p quantity.Problems
+	t := tally{p: &p}
+	root := t.bowl("Final", &w.Final)
+	nodes := []tallyNode{{lines: root, parent: nobody}}
+	t.nodes = &nodes
+	t.collect("", 0, w.Preferments, w.Soakers, 1)
+	if err := p.Err(); err != nil {
+		return Batch{}, err
+	}
+	t.use(0, quantity.Mass{})
+	if err := p.Err(); err != nil {
+		return Batch{}, err
+	}
+	return t.batch()
+}
+
+// tally gathers weights into one list of ingredients and a tree of bowls.
+type tally struct {
+	p     *quantity.Problems
+	names []tallyName
+	nodes *[]tallyNode
+}
+
+type tallyName struct {
+	w    Weight
+	role Role
+}
+
+type tallyNode struct {
+	name      string
+	kind      PrefermentKind
+	soaker    SoakerKind
+	fermented bool
+	parent    int
+	path      string
+	lines     []quantity.Mass // own, by ingredient
+	seed      SeedWeights
+	used      quantity.Mass // asked for; zero is all
+	total     []quantity.Mass
+}
+
+func (t *tally) bowl(path string, b *Bowl) []quantity.Mass {
+	lines := make([]quantity.Mass, len(t.names))
+	list := func(name string, weights []Weight, role Role) {
+		if len(weights)+len(t.names) > maxLines {
+			t.p.Add(join(path, name), strconv.Itoa(len(weights))+" lines", "at most 200 lines in all", quantity.ErrOutOfRange)
+			return
+		}
+		for i, w := range weights {
+			j := t.name(join(path, at(name, i)), w, role)
+			if j == nobody {
+				continue
+			}
+			for len(lines) < len(t.names) {
+				lines = append(lines, quantity.Mass{})
+			}
+			lines[j] = lines[j].Add(w.Mass)
+		}
+	}
+	list("Flours", b.Flours, RoleFlour)
+	list("Liquids", b.Liquids, RoleLiquid)
+	if !b.Salt.IsZero() {
+		list("Salt", []Weight{{Name: "salt", Mass: b.Salt, Kind: KindSalt}}, RoleSalt)
+	}
+	list("Others", b.Others, RoleOther)
+	list("Inclusions", b.Inclusions, RoleInclusion)
+	return lines
+}
+
+func (t *tally) name(path string, w Weight, role Role) int {
+	if w.Name == "" || len(w.Name) > maxName {
+		t.p.Add(path+".Name", got(w.Name), wantNames, quantity.ErrRequired)
+		return nobody
+	}
+	quantity.Check(t.p, path+".Mass", w.Mass, quantity.Mass{}, mostDough)
+	checkName(t.p, path+".Kind", kindNames[:], int(w.Kind))
+	if outside(w.Water, noPercent, wholeFlour) {
+		t.p.Add(path+".Water", w.Water.String(), "0 % to 100 % of the ingredient's weight", quantity.ErrOutOfRange)
+	}
+	for j := range t.names {
+		n := &t.names[j]
+		if n.w.Name != w.Name {
+			continue
+		}
+		if n.role != role {
+			t.p.Add(path+".Name", quantity.Excerpt(w.Name)+" as "+role.String()+" and as "+n.role.String(), "one role for one name", quantity.ErrInconsistent)
+		}
+		if n.w.Kind == KindUnstated {
+			n.w.Kind = w.Kind
+		} else if w.Kind != KindUnstated && w.Kind != n.w.Kind {
+			t.p.Add(path+".Kind", w.Kind.String()+" and "+n.w.Kind.String(), "one kind for one name", quantity.ErrInconsistent)
+		}
+		if n.w.Water.IsZero() {
+			n.w.Water = w.Water
+		}
+		n.w.Contains |= w.Contains
+		return j
+	}
+	t.names = append(t.names, tallyName{w, role})
+	return len(t.names) - 1
+}
+
+func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soakers []SoakerWeights, depth int) {
+	if depth > maxDepth || len(prefs)+len(soakers)+len(*t.nodes) > maxNodes+1 {
+		t.p.Add(join(path, "Preferments"), "too many", "at most 50 in at most 8 levels", quantity.ErrOutOfRange)
+		return
+	}
+	for i := range prefs {
+		pf := &prefs[i]
+		here := join(path, at("Preferments", i))
+		t.named(here, pf.Name)
+		checkName(t.p, here+".Kind", prefermentNames[:], int(pf.Kind))
+		n := tallyNode{name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, path: here, used: pf.Used, seed: pf.Seed}
+		n.lines = t.bowl(here+".Bowl", &pf.Bowl)
+		t.seed(here+".Seed", &n.seed)
+		quantity.Check(t.p, here+".Used", pf.Used, quantity.Mass{}, mostDough)
+		self := len(*t.nodes)
+		*t.nodes = append(*t.nodes, n)
+		t.collect(here, self, pf.Preferments, pf.Soakers, depth+1)
+	}
+	for i := range soakers {
+		s := &soakers[i]
+		here := join(path, at("Soakers", i))
+		t.named(here, s.Name)
+		checkName(t.p, here+".Kind", soakerNames[:], int(s.Kind))
+		quantity.Check(t.p, here+".Used", s.Used, quantity.Mass{}, mostDough)
+		n := tallyNode{name: s.Name, soaker: s.Kind, parent: parent, path: here, used: s.Used}
+		n.lines = t.bowl(here+".Bowl", &s.Bowl)
+		*t.nodes = append(*t.nodes, n)
+	}
+}
+
+func (t *tally) named(path, name string) {
+	if name == "" || len(name) > maxName {
+		t.p.Add(path+".Name", got(name), wantNames, quantity.ErrRequired)
+	}
+}
+
+func (t *tally) seed(path string, s *SeedWeights) {
+	checkName(t.p, path+".Account", seedNames[:], int(s.Account))
+	if !quantity.Check(t.p, path+".Mass", s.Mass, quantity.Mass{}, mostDough) || s.Mass.IsZero() || s.Account != SeedCounted {
+		return
+	}
+	if s.Hydration.IsZero() {
+		t.p.Required(path+".Hydration", "the hydration of the culture, to split it into flour and water")
+	} else if outside(s.Hydration, leastWater, mostOfFlour) {
+		t.p.Add(path+".Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
+	}
+	if len(s.Blend) > maxLines {
+		t.p.Add(path+".Blend", strconv.Itoa(len(s.Blend))+" flours", "at most 200", quantity.ErrOutOfRange)
+		return
+	}
+	for i, part := range s.Blend {
+		if outside(part.Percent, noPercent, wholeFlour) {
+			t.p.Add(path+"."+at("Blend", i)+".Percent", part.Percent.String(), "0 % to 100 %", quantity.ErrOutOfRange)
+		}
+		t.name(path+"."+at("Blend", i), Weight{Name: part.Name, Kind: part.Kind}, RoleFlour)
+	}
+}
+
+// made returns everything in bowl k, what goes into it included.
+func (t *tally) made(k int) quantity.Mass {
+	n := &(*t.nodes)[k]
+	sum := quantity.Sum(n.lines...).Add(n.seed.Mass)
+	for i := k + 1; i < len(*t.nodes); i++ {
+		if c := &(*t.nodes)[i]; c.parent == k {
+			sum = sum.Add(t.goesOn(i))
+		}
+	}
+	return sum
+}
+
+// goesOn returns how much of bowl k goes into the next one.
+func (t *tally) goesOn(k int) quantity.Mass {
+	n := &(*t.nodes)[k]
+	if !n.used.IsZero() {
+		return n.used
+	}
+	made := t.made(k)
+	if n.seed.Account == SeedRemoved {
+		made = made.Sub(n.seed.Mass)
+	}
+	return made
+}
+
+// use scales bowl k to what is used of it, and then what goes into it.
+func (t *tally) use(k int, used quantity.Mass) {
+	n := &(*t.nodes)[k]
+	made := t.made(k)
+	if n.seed.Account == SeedRemoved {
+		made = made.Sub(n.seed.Mass)
+	}
+	if k > 0 && used.Compare(made) > 0 {
+		t.p.Add(n.path+".Used", used.String(), "at most the "+made.String()+" that there is", quantity.ErrInconsistent)
+		return
+	}
+	if k > 0 && used.Sign() <= 0 {
+		t.p.Add(n.path, "nothing in it", "ingredients with weights above 0 g", quantity.ErrInconsistent)
+		return
+	}
+	list := append([]quantity.Mass(nil), n.lines...)
+	seedAt := len(list)
+	if n.seed.Account != SeedRemoved {
+		list = append(list, n.seed.Mass)
+	}
+	var children []int
+	for i := k + 1; i < len(*t.nodes); i++ {
+		if (*t.nodes)[i].parent == k {
+			children = append(children, i)
+			list = append(list, t.goesOn(i))
+		}
+	}
+	if k > 0 && used != made {
+		scaled, err := quantity.ApportionLike(used, list)
+		if err != nil {
+			t.p.Join(n.path, err)
+			return
+		}
+		if n.seed.Account == SeedRemoved {
+			n.seed.Mass = n.seed.Mass.Scale(used, made)
+		}
+		list = scaled
+	}
+	copy(n.lines, list)
+	if n.seed.Account != SeedRemoved {
+		n.seed.Mass = list[seedAt]
+		seedAt++
+	}
+	for c, i := range children {
+		t.use(i, list[seedAt+c])
+	}
+}
