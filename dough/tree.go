@@ -247,28 +247,37 @@ func percentOf(millionths int64) quantity.Percent {
 	return quantity.MustPercent("0.000001 %").Times(millionths)
 }
 
-// slack is six millionths of a percentage point of total flour, for each build that goes into the
-// same bowl. Percentages that come from weights are rounded to a millionth, so that a preferment
-// with all the rye may seem to hold a little more than there is, or a little less: half a
-// millionth of the flour's share times a hydration of at most 1000 %, and as much the other way.
-const slack = 6 * one
+// rounding is how far the share of ingredient j in a node may be off, in units of 10⁻¹⁶ of total
+// flour, when its percentages were rounded to a millionth of a point, as those that come from
+// weights are: a preferment with all the rye may then seem to hold a little more than there
+// is, or a little less.
+func (n *node) rounding(j int) int64 {
+	f := millionths(n.flour)
+	if !n.fermented || f == 0 { // the dough, or a soaker: one percentage
+		return one
+	}
+	return f + n.share[j]/f + 1 // a product of two
+}
 
 // checkTree refuses a preferment that holds more of an ingredient than what it goes into.
 func (c *compiled) checkTree(p *quantity.Problems) {
 	for k := range c.nodes {
 		left := slices.Clone(c.nodes[k].share)
-		var children int64
+		slack := make([]int64, len(left))
+		for j := range slack {
+			slack[j] = c.nodes[k].rounding(j)
+		}
 		for i := k + 1; i < len(c.nodes); i++ {
 			if c.nodes[i].parent != k {
 				continue
 			}
-			children++
 			for j, s := range c.nodes[i].share {
 				left[j] -= s
+				slack[j] += c.nodes[i].rounding(j)
 			}
 		}
 		for j, s := range left {
-			if s >= -slack*children {
+			if s >= -slack[j] {
 				continue
 			}
 			has := c.nodes[k].share[j]

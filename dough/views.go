@@ -94,19 +94,22 @@ func (b *Batch) settle(k int) error {
 	w.own = slices.Clone(w.total)
 	for j := range w.own {
 		share := b.c.nodes[k].share[j]
-		largest, children := nobody, int64(0)
+		largest, slack := nobody, b.c.nodes[k].rounding(j)
 		for i := k + 1; i < len(b.work); i++ {
 			if b.c.nodes[i].parent != k {
 				continue
 			}
-			children++
+			slack += b.c.nodes[i].rounding(j)
 			share -= b.c.nodes[i].share[j]
 			w.own[j] = w.own[j].Sub(b.work[i].total[j])
+			if b.c.nodes[i].share[j] == 0 {
+				continue
+			}
 			if largest == nobody || b.work[i].total[j].Compare(b.work[largest].total[j]) > 0 {
 				largest = i
 			}
 		}
-		if largest == nobody || w.own[j].Sign() > 0 && share > slack*children || w.own[j].IsZero() {
+		if largest == nobody || w.own[j].Sign() > 0 && share > slack || w.own[j].IsZero() {
 			continue
 		}
 		// Rounding only: the largest holder of the ingredient bears it.

@@ -214,19 +214,19 @@ func (b *Batch) nodeSteps(k int) []working.Step {
 }
 
 // absorbed is how much, in grams, a build may bear of an ingredient of which what it goes into has
-// next to nothing left; see slack. Zero when the shares leave nothing over, or something to weigh.
+// next to nothing left; see rounding. Zero when the shares leave nothing over, or something to weigh.
 func (b *Batch) absorbed(parent, j int) float64 {
-	left, children := b.c.nodes[parent].share[j], int64(0)
+	left, slack := b.c.nodes[parent].share[j], b.c.nodes[parent].rounding(j)
 	for i := parent + 1; i < len(b.c.nodes); i++ {
 		if b.c.nodes[i].parent == parent {
 			left -= b.c.nodes[i].share[j]
-			children++
+			slack += b.c.nodes[i].rounding(j)
 		}
 	}
-	if left == 0 || left > slack*children {
+	if left == 0 || left > slack {
 		return 0
 	}
-	return float64(slack*children) / one / one * b.flour.Grams()
+	return float64(slack) / one / one * b.flour.Grams()
 }
 
 // cultureStep shows the culture that build k is started from.
