@@ -31,7 +31,8 @@ type compiled struct {
 	net    *planner.Net
 	wanted []wantedArc
 
-	lo, hi []int // the durations planned with
+	lo, hi   []int // the durations planned with
+	capacity []int // the rule of each resource's capacity
 }
 
 // rule is one named constraint, the thing a conflict is made of.
@@ -539,6 +540,7 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
+		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, fmt.Sprintf("%s: %d at a time", r.Name, r.Capacity)), other: r.Name, amount: r.Capacity, index: k}))
 		for j, s := range r.Closed {
 			at := fmt.Sprintf("%s.Closed[%d]", path, j)
 			words(bad, at+".Words", s.Words)

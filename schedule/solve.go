@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"time"
 
 	"example.org/maslin/internal/planner"
 )
@@ -37,6 +38,30 @@ func (p Problem) Earliest(ctx context.Context) (Timetable, error) {
 	return c.answer(ctx, earliest), nil
 }
 
+// Best returns the timetable that costs least: Σ PerMinute of the steps × their minutes, the
+// minutes of use in awkward spans of resources, and the minutes by which bounds with a price
+// are missed on their soft side, each times its points.
+//
+// The search is a branch and bound over times in gaps, bends of the cost and orders at shared
+// resources; the bound is the optimum of the problem without shortage and with the cost of
+// every time replaced by its convex envelope (the dual of a minimum cost flow). When the
+// context ends first, the best timetable so far is returned with a proven bound. Ties are
+// broken toward the latest times within the same order at shared resources.
+//
+// Points are whole numbers and exact. Errors as in [Problem.Latest]. Source: Bartusch, Möhring
+// and Radermacher 1988 for branching on forbidden sets; Möhring, Schulz, Stork and Uetz,
+// "Solving project scheduling problems by minimum cut computations", Management Science 49
+// (2003), for start-time dependent costs.
+func (p Problem) Best(ctx context.Context) (Timetable, error) {
+	c, err := p.compile()
+	if err != nil {
+		return Timetable{}, err
+	}
+	return c.answer(ctx, cheapest), nil
+}
+
+const minute = time.Minute
+
 // aim is what a timetable is chosen for.
 type aim int
 
@@ -47,16 +72,71 @@ const (
 )
 
 func (c *compiled) answer(ctx context.Context, a aim) Timetable {
-	if c.net.Feasible() {
+	if !c.net.Feasible() {
+		return c.refuse()
+	}
+	shop, cost := c.shop(), c.objective(a)
+	if a != cheapest {
 		var times []int
 		if a == earliest {
 			times, _ = c.net.Earliest()
 		} else {
 			times, _, _ = c.net.Latest()
 		}
-		return c.timetable(times, nil, Optimal)
+		if shop.Fits(times) {
+			return c.timetable(shop, times, Optimal)
+		}
 	}
-	return c.refuse()
+	out := shop.Search(ctx, cost, planner.Options{Effort: c.in.Effort})
+	switch {
+	case out.Times == nil && out.Done:
+		t := Timetable{Verdict: Infeasible, c: c, Nodes: out.Nodes}
+		return t
+	case out.Times == nil:
+		return Timetable{Verdict: Unknown, c: c, Nodes: out.Nodes}
+	}
+	verdict := Optimal
+	if !out.Done && out.Bound < out.Cost {
+		verdict = Feasible
+	}
+	times := out.Times
+	if a == cheapest {
+		times = c.settle(ctx, shop, cost, times)
+	}
+	t := c.timetable(shop, times, verdict)
+	t.Nodes = out.Nodes
+	if a == cheapest {
+		t.Bound = int(out.Bound)
+	} else {
+		t.Bound = t.Cost
+	}
+	return t
+}
+
+// settle chooses, among the timetables with the same order at shared resources and the same
+// cost, the one with the latest times in sum, so that equal plans do not differ by chance.
+func (c *compiled) settle(ctx context.Context, shop *planner.Shop, cost planner.Cost, times []int) []int {
+	fixed := &planner.Shop{Net: c.withOrders(shop.Orders(times)), Tasks: shop.Tasks}
+	scale := int64(c.net.Events)*int64(c.limit) + 1
+	fine := planner.Cost{Constant: cost.Constant * scale, Linear: make([]int64, len(cost.Linear))}
+	for v := 1; v < len(cost.Linear); v++ {
+		fine.Linear[v] = cost.Linear[v]*scale - 1
+	}
+	for _, k := range cost.Curves {
+		k.Sign *= scale
+		fine.Curves = append(fine.Curves, k)
+	}
+	out := fixed.Search(ctx, fine, planner.Options{Effort: 1000})
+	if out.Times == nil || cost.Of(out.Times) > cost.Of(times) {
+		return times
+	}
+	return out.Times
+}
+
+func (c *compiled) withOrders(orders []planner.Arc) *planner.Net {
+	net := &planner.Net{Events: c.net.Events, Limit: c.net.Limit, Holes: c.net.Holes}
+	net.Arcs = append(append(net.Arcs, c.net.Arcs...), orders...)
+	return net
 }
 
 // refuse explains why there is no timetable even without shortage.
@@ -71,10 +151,11 @@ func (c *compiled) refuse() Timetable {
 
 // timetable describes chosen times, with the room every step has while the order at shared
 // resources stays.
-func (c *compiled) timetable(times []int, orders []planner.Arc, v Verdict) Timetable {
-	t := Timetable{Verdict: v, c: c, times: times, orders: orders}
-	net := &planner.Net{Events: c.net.Events, Limit: c.net.Limit, Holes: c.net.Holes}
-	net.Arcs = append(append(net.Arcs, c.net.Arcs...), orders...)
+func (c *compiled) timetable(shop *planner.Shop, times []int, v Verdict) Timetable {
+	t := Timetable{Verdict: v, c: c, times: times, orders: shop.Orders(times)}
+	t.Cost = int(c.objective(cheapest).Of(times))
+	t.Bound = t.Cost
+	net := c.withOrders(t.orders)
 	reach := planner.NewReach(net)
 	_, drivers, _ := net.Latest()
 	for i, s := range c.in.Steps {

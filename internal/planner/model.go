@@ -1,0 +1,277 @@
+package planner
+
+import "slices"
+
+// Use says that a task needs an amount of a pool, set to a program (0: any).
+type Use struct {
+	Task, Amount, Program int
+}
+
+// Pool is a shared resource; Capacity 0 is never short.
+type Pool struct {
+	Capacity   int
+	Changeover int
+	Uses       []Use
+	Rule       int // the rule of its capacity
+}
+
+// Curve is a piecewise linear cost of one event: Sign times the value at its time. The value
+// is constant before the first and after the last point.
+type Curve struct {
+	Event  int
+	Sign   int64
+	Points []Point
+}
+
+// Point is a bend of a curve.
+type Point struct {
+	T int
+	V int64
+}
+
+func valueAt(points []Point, t int) int64 {
+	if len(points) == 0 {
+		return 0
+	}
+	if t <= points[0].T {
+		return points[0].V
+	}
+	for k := 1; k < len(points); k++ {
+		if t <= points[k].T {
+			a, b := points[k-1], points[k]
+			return a.V + (b.V-a.V)/int64(b.T-a.T)*int64(t-a.T)
+		}
+	}
+	return points[len(points)-1].V
+}
+
+// Cost is what a timetable costs: Constant + Σ Linear[event]·x + Σ curves. The slopes of the
+// curves are whole numbers.
+type Cost struct {
+	Constant int64
+	Linear   []int64 // by event
+	Curves   []Curve
+}
+
+// Of is the cost of times.
+func (c Cost) Of(times []int) int64 {
+	sum := c.Constant
+	for v, k := range c.Linear {
+		sum += k * int64(times[v])
+	}
+	for _, k := range c.Curves {
+		sum += k.Sign * valueAt(k.Points, times[k.Event])
+	}
+	return sum
+}
+
+// Shop is a network with shared pools.
+type Shop struct {
+	Net   *Net
+	Tasks int
+	Pools []Pool
+}
+
+// place is where an event is: a node and an offset to its time.
+type place struct{ node, off int }
+
+type gap struct{ a, b int } // x ≤ a or x ≥ b
+
+// split says: x[e] ≤ a or x[s] ≥ b, for two nodes.
+type split struct{ e, a, s, b int }
+
+// pair is two tasks that cannot overlap.
+type pair struct {
+	i, j, setup int
+}
+
+// crowd is a pool in which more than pairs can be short.
+type crowd struct {
+	cap  int
+	uses []Use
+}
+
+// model is a shop with rigid groups of events merged into nodes.
+type model struct {
+	n        int // nodes
+	place    []place
+	lo, hi   []int
+	arcs     []Arc // between nodes
+	gaps     [][]gap
+	splits   []split
+	splitsOf [][]int
+	pairs    []pair
+	crowds   []crowd
+}
+
+func (m *model) start(task int) place { return m.place[StartOf(task)] }
+func (m *model) end(task int) place   { return m.place[EndOf(task)] }
+
+// build merges events at fixed distances; the network must be feasible, with earliest and
+// latest solutions lo and hi.
+func build(s *Shop, lo, hi []int) *model {
+	n := s.Net
+	m := &model{place: make([]place, n.Events)}
+	widest := map[[2]int]int{}
+	for _, a := range n.Arcs {
+		if a.From == a.To {
+			continue
+		}
+		k := [2]int{a.From, a.To}
+		if w, ok := widest[k]; !ok || a.W > w {
+			widest[k] = a.W
+		}
+	}
+	root := make([]int, n.Events)
+	off := make([]int, n.Events) // x[v] = x[root[v]] + off[v]
+	for v := range root {
+		root[v] = v
+	}
+	var find func(v int) (int, int)
+	find = func(v int) (int, int) {
+		if root[v] == v {
+			return v, 0
+		}
+		r, o := find(root[v])
+		off[v] += o
+		root[v] = r
+		return r, off[v]
+	}
+	for _, a := range n.Arcs { // in the order given, so that the result is the same every time
+		if a.From == 0 || a.To == 0 || a.From == a.To {
+			continue
+		}
+		w, back := widest[[2]int{a.From, a.To}], a.To
+		if r, ok := widest[[2]int{back, a.From}]; !ok || r != -w {
+			continue
+		}
+		ru, ou := find(a.From)
+		rv, ov := find(a.To)
+		if ru != rv {
+			root[rv] = ru
+			off[rv] = ou + w - ov
+		}
+	}
+	number := map[int]int{}
+	for v := 1; v < n.Events; v++ {
+		r, o := find(v)
+		k, ok := number[r]
+		if !ok {
+			k = m.n
+			number[r] = k
+			m.n++
+			m.lo = append(m.lo, unreached)
+			m.hi = append(m.hi, -unreached)
+		}
+		m.place[v] = place{k, o}
+		m.lo[k] = max(m.lo[k], lo[v]-o)
+		m.hi[k] = min(m.hi[k], hi[v]-o)
+	}
+	m.place[0] = place{-1, 0}
+	m.mergeArcs(n)
+	m.mergeHoles(n)
+	m.share(s)
+	return m
+}
+
+func (m *model) mergeArcs(n *Net) {
+	best := map[[2]int]int{}
+	for _, a := range n.Arcs {
+		if a.From == 0 || a.To == 0 {
+			continue // in lo and hi
+		}
+		u, v := m.place[a.From], m.place[a.To]
+		if u.node == v.node {
+			continue
+		}
+		w := a.W + u.off - v.off
+		k := [2]int{u.node, v.node}
+		if i, ok := best[k]; ok {
+			m.arcs[i].W = max(m.arcs[i].W, w)
+			continue
+		}
+		best[k] = len(m.arcs)
+		m.arcs = append(m.arcs, Arc{From: u.node, To: v.node, W: w})
+	}
+}
+
+func (m *model) mergeHoles(n *Net) {
+	m.gaps = make([][]gap, m.n)
+	m.splitsOf = make([][]int, m.n)
+	for _, h := range n.Holes {
+		s, e := m.start(h.Task), m.end(h.Task)
+		a, b := h.From-e.off, h.To-s.off
+		if s.node == e.node {
+			if b-a > 1 {
+				m.gaps[s.node] = append(m.gaps[s.node], gap{a, b})
+			}
+			continue
+		}
+		m.splitsOf[e.node] = append(m.splitsOf[e.node], len(m.splits))
+		m.splitsOf[s.node] = append(m.splitsOf[s.node], len(m.splits))
+		m.splits = append(m.splits, split{e.node, a, s.node, b})
+	}
+	for v, g := range m.gaps {
+		slices.SortFunc(g, func(x, y gap) int {
+			if x.a != y.a {
+				return x.a - y.a
+			}
+			return x.b - y.b
+		})
+		var out []gap
+		for _, k := range g {
+			if l := len(out) - 1; l >= 0 && k.a < out[l].b {
+				out[l].b = max(out[l].b, k.b)
+			} else {
+				out = append(out, k)
+			}
+		}
+		m.gaps[v] = out
+	}
+}
+
+// share finds the pairs and crowds that can be short of something.
+func (m *model) share(s *Shop) {
+	setup := map[[2]int]int{}
+	var order [][2]int
+	for _, p := range s.Pools {
+		var uses []Use
+		for _, u := range p.Uses {
+			a, b := m.start(u.Task), m.end(u.Task)
+			if a.node == b.node && a.off == b.off {
+				continue // takes no time
+			}
+			uses = append(uses, u)
+		}
+		free := false
+		for x := range uses {
+			for y := x + 1; y < len(uses); y++ {
+				i, j := uses[x], uses[y]
+				clash := p.Capacity > 0 && i.Amount+j.Amount > p.Capacity || i.Program != 0 && j.Program != 0 && i.Program != j.Program
+				if !clash {
+					free = true
+					continue
+				}
+				k := [2]int{min(i.Task, j.Task), max(i.Task, j.Task)}
+				if old, ok := setup[k]; ok {
+					setup[k] = max(old, p.Changeover)
+				} else {
+					setup[k] = p.Changeover
+					order = append(order, k)
+				}
+			}
+		}
+		if free && p.Capacity > 0 {
+			sum := 0
+			for _, u := range uses {
+				sum += u.Amount
+			}
+			if sum > p.Capacity {
+				m.crowds = append(m.crowds, crowd{p.Capacity, uses})
+			}
+		}
+	}
+	for _, k := range order {
+		m.pairs = append(m.pairs, pair{k[0], k[1], setup[k]})
+	}
+}

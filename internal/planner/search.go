@@ -1,0 +1,241 @@
+package planner
+
+import (
+	"context"
+	"math"
+	"slices"
+)
+
+// Outcome is what a search found.
+type Outcome struct {
+	Times []int // of every event; nil when none was found
+	Cost  int64
+	Bound int64 // no timetable costs less
+	Done  bool  // the search was complete: Times is proven best, or there is none
+	Nodes int
+}
+
+// noBound is a cost above every cost.
+const noBound = math.MaxInt64
+
+// Options tune a search.
+type Options struct {
+	Effort int  // most nodes to look at; 0: no limit
+	First  bool // any timetable will do
+}
+
+// Search looks for the timetable of least cost. The same shop, cost and options give the same
+// outcome unless the context ends the search.
+func (s *Shop) Search(ctx context.Context, cost Cost, opt Options) Outcome {
+	lo, c := s.Net.Earliest()
+	if c != nil {
+		return Outcome{Done: true, Bound: noBound}
+	}
+	hi, _, _ := s.Net.Latest()
+	m := build(s, lo, hi)
+	st := newState(m)
+	r := &search{ctx: ctx, shop: s, m: m, s: st, opt: opt, best: noBound, lost: noBound}
+	r.b = newBounder(st, cost)
+	for v := 0; v < m.n; v++ {
+		st.enqueue(v)
+	}
+	if st.propagate() {
+		r.visit(math.MinInt64)
+	}
+	out := Outcome{Times: r.times, Cost: r.best, Nodes: r.nodes, Done: r.lost == noBound}
+	switch {
+	case !out.Done:
+		out.Bound = min(r.lost, r.best)
+	default:
+		out.Bound = r.best
+	}
+	return out
+}
+
+type search struct {
+	ctx   context.Context
+	shop  *Shop
+	m     *model
+	s     *state
+	b     *bounder
+	opt   Options
+	best  int64 // cost of the best timetable so far
+	times []int
+	lost  int64 // least bound of what was left out because the search was stopped
+	nodes int
+	evals int
+	over  bool
+}
+
+// stopped reports whether to give up.
+func (r *search) stopped() bool {
+	if !r.over {
+		r.over = r.ctx.Err() != nil || r.opt.Effort > 0 && r.nodes >= r.opt.Effort || r.opt.First && r.times != nil
+	}
+	return r.over
+}
+
+// move is one way out of a difficulty: a bound or an order.
+type move struct {
+	kind    moveKind
+	a, b, w int // node and time, or tasks and setup
+}
+
+type moveKind int8
+
+const (
+	atMost  moveKind = iota // x[a] ≤ w
+	atLeast                 // x[a] ≥ w
+	ordered                 // task a ends, plus w, before task b starts
+)
+
+// choice is a difficulty of the relaxed solution and all ways out of it.
+type choice struct {
+	moves []move
+	rank  int64
+}
+
+func (r *search) apply(v move) bool {
+	switch v.kind {
+	case atMost:
+		return r.s.lower(v.a, v.w)
+	case atLeast:
+		return r.s.raise(v.a, v.w)
+	default:
+		return r.s.precede(v.a, v.b, v.w)
+	}
+}
+
+// refuse applies the opposite of a move, where that is a single difference.
+func (r *search) refuse(v move) bool {
+	switch v.kind {
+	case atMost:
+		return r.s.raise(v.a, v.w+1)
+	case atLeast:
+		return r.s.lower(v.a, v.w-1)
+	default:
+		return r.s.notPrecede(v.a, v.b, v.w)
+	}
+}
+
+func (r *search) undo(mark int) {
+	r.s.undo(mark)
+	r.b.undo()
+}
+
+type scored struct {
+	move  move
+	bound int64
+}
+
+// visit searches the state, which has been propagated; bound is what its parent knew.
+func (r *search) visit(bound int64) {
+	r.nodes++
+	if r.stopped() {
+		r.lost = min(r.lost, bound)
+		return
+	}
+	for {
+		bound = max(bound, r.b.eval())
+		if bound >= r.best {
+			return
+		}
+		choices := r.choices()
+		if len(choices) == 0 {
+			r.accept()
+			return
+		}
+		open, closed := r.judge(choices, bound)
+		if r.stopped() { // the judgment may be incomplete
+			r.lost = min(r.lost, bound)
+			return
+		}
+		if closed {
+			if len(open) == 0 {
+				return
+			}
+			// One way is left, or orders were fixed: go on from here.
+			if len(open) == 1 {
+				if !r.apply(open[0].move) || !r.s.propagate() {
+					return
+				}
+				continue
+			}
+		}
+		for k, o := range open {
+			mark := r.s.mark()
+			ok := true
+			for _, earlier := range open[:k] {
+				if ok = r.refuse(earlier.move); !ok {
+					break
+				}
+			}
+			if ok && r.apply(o.move) && r.s.propagate() {
+				if o.bound < r.best {
+					r.visit(max(bound, o.bound))
+				}
+			}
+			r.undo(mark)
+		}
+		return
+	}
+}
+
+// judge tries every way out of every choice and returns the ways of the choice that raises the
+// bound most, cheapest first. closed says that the choice has at most one way left.
+func (r *search) judge(choices []choice, bound int64) (open []scored, closed bool) {
+	var bestLow, bestHigh int64 = -1, -1
+	bestCount := 0
+	for _, c := range choices {
+		var ways []scored
+		for _, v := range c.moves {
+			mark := r.s.mark()
+			if r.apply(v) && r.s.propagate() {
+				e := r.b.eval()
+				r.evals++
+				if e < r.best {
+					ways = append(ways, scored{v, max(bound, e)})
+				}
+			}
+			r.undo(mark)
+			if r.evals%16 == 0 && r.ctx.Err() != nil {
+				break
+			}
+		}
+		if len(ways) <= 1 && r.ctx.Err() == nil {
+			return ways, true
+		}
+		slices.SortStableFunc(ways, func(a, b scored) int {
+			switch {
+			case a.bound < b.bound:
+				return -1
+			case a.bound > b.bound:
+				return 1
+			}
+			return 0
+		})
+		var low, high int64
+		if len(ways) > 0 {
+			low, high = ways[0].bound, ways[len(ways)-1].bound
+		}
+		better := open == nil || low > bestLow || low == bestLow && (len(ways) < bestCount || len(ways) == bestCount && high > bestHigh)
+		if better {
+			open, bestLow, bestHigh, bestCount = ways, low, high, len(ways)
+		}
+	}
+	return open, false
+}
+
+// accept keeps the relaxed solution, which satisfies everything.
+func (r *search) accept() {
+	cost := r.b.cost()
+	if cost >= r.best {
+		return
+	}
+	r.best = cost
+	r.times = make([]int, len(r.m.place))
+	for v := 1; v < len(r.m.place); v++ {
+		p := r.m.place[v]
+		r.times[v] = int(r.b.f.x[p.node]) + p.off
+	}
+}

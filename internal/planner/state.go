@@ -1,0 +1,379 @@
+package planner
+
+import "slices"
+
+const none = -1 << 29 // no path
+
+// state is a model with decisions: bounds, differences and their closure, all undoable.
+type state struct {
+	m      *model
+	lo, hi []int
+	// d[u*n+v] is the greatest w for which x[v] ≥ x[u] + w is known; nil when nothing is shared.
+	d []int
+
+	out, in [][]link // arcs by node, those of the decisions at the ends
+	trail   []undo
+	added   []Arc // decisions and what they imply, for the flow
+
+	queue  []int
+	queued []bool
+	cuts   []cut // blocks of the profile, scratch
+	edges  []int
+	dirty  bool // bounds or differences moved since pairs and crowds were looked at
+	buf    []int
+}
+
+type link struct{ to, w int }
+
+type undo struct {
+	kind  int8
+	index int
+	old   int
+}
+
+const (
+	undoLo int8 = iota
+	undoHi
+	undoD
+	undoArc
+)
+
+type cut struct{ from, to, use int }
+
+func newState(m *model) *state {
+	s := &state{m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi)}
+	s.out, s.in = make([][]link, m.n), make([][]link, m.n)
+	s.queued = make([]bool, m.n)
+	for _, a := range m.arcs {
+		s.out[a.From] = append(s.out[a.From], link{a.To, a.W})
+		s.in[a.To] = append(s.in[a.To], link{a.From, a.W})
+	}
+	if len(m.pairs) > 0 || len(m.crowds) > 0 {
+		s.close()
+	}
+	s.dirty = true
+	return s
+}
+
+// close finds all longest paths.
+func (s *state) close() {
+	n := s.m.n
+	s.d = make([]int, n*n)
+	for i := range s.d {
+		s.d[i] = none
+	}
+	for v := 0; v < n; v++ {
+		s.d[v*n+v] = 0
+	}
+	for _, a := range s.m.arcs {
+		s.d[a.From*n+a.To] = max(s.d[a.From*n+a.To], a.W)
+	}
+	for k := 0; k < n; k++ {
+		for i := 0; i < n; i++ {
+			ik := s.d[i*n+k]
+			if ik == none {
+				continue
+			}
+			for j := 0; j < n; j++ {
+				if kj := s.d[k*n+j]; kj != none && ik+kj > s.d[i*n+j] {
+					s.d[i*n+j] = ik + kj
+				}
+			}
+		}
+	}
+}
+
+func (s *state) mark() int { return len(s.trail) }
+
+func (s *state) undo(mark int) {
+	for len(s.trail) > mark {
+		u := s.trail[len(s.trail)-1]
+		s.trail = s.trail[:len(s.trail)-1]
+		switch u.kind {
+		case undoLo:
+			s.lo[u.index] = u.old
+		case undoHi:
+			s.hi[u.index] = u.old
+		case undoD:
+			s.d[u.index] = u.old
+		case undoArc:
+			a := s.added[len(s.added)-1]
+			s.added = s.added[:len(s.added)-1]
+			s.out[a.From] = s.out[a.From][:len(s.out[a.From])-1]
+			s.in[a.To] = s.in[a.To][:len(s.in[a.To])-1]
+		}
+	}
+	for _, v := range s.queue {
+		s.queued[v] = false
+	}
+	s.queue = s.queue[:0]
+}
+
+func (s *state) enqueue(v int) {
+	if !s.queued[v] {
+		s.queued[v] = true
+		s.queue = append(s.queue, v)
+	}
+}
+
+// raise makes x[v] ≥ t, skipping gaps; false when nothing is left.
+func (s *state) raise(v, t int) bool {
+	if t <= s.lo[v] {
+		return true
+	}
+	for _, g := range s.m.gaps[v] {
+		if t <= g.a {
+			break
+		}
+		if t < g.b {
+			t = g.b
+		}
+	}
+	if t > s.hi[v] {
+		return false
+	}
+	s.trail = append(s.trail, undo{undoLo, v, s.lo[v]})
+	s.lo[v] = t
+	s.dirty = true
+	s.enqueue(v)
+	return true
+}
+
+// lower makes x[v] ≤ t, skipping gaps; false when nothing is left.
+func (s *state) lower(v, t int) bool {
+	if t >= s.hi[v] {
+		return true
+	}
+	gaps := s.m.gaps[v]
+	for k := len(gaps) - 1; k >= 0; k-- {
+		if t >= gaps[k].b {
+			break
+		}
+		if t > gaps[k].a {
+			t = gaps[k].a
+		}
+	}
+	if t < s.lo[v] {
+		return false
+	}
+	s.trail = append(s.trail, undo{undoHi, v, s.hi[v]})
+	s.hi[v] = t
+	s.dirty = true
+	s.enqueue(v)
+	return true
+}
+
+// connect adds x[v] ≥ x[u] + w; false when that contradicts what is known.
+func (s *state) connect(u, v, w int) bool {
+	n := s.m.n
+	if u == v {
+		return w <= 0
+	}
+	if s.d != nil {
+		if s.d[u*n+v] >= w {
+			return true
+		}
+		if back := s.d[v*n+u]; back != none && back+w > 0 {
+			return false
+		}
+		if cap(s.buf) < n {
+			s.buf = make([]int, n)
+		}
+		heads := s.buf[:0]
+		for j := 0; j < n; j++ {
+			if s.d[v*n+j] != none && w+s.d[v*n+j] > s.d[u*n+j] {
+				heads = append(heads, j)
+			}
+		}
+		for i := 0; i < n; i++ {
+			iu := s.d[i*n+u]
+			if iu == none {
+				continue
+			}
+			iu += w
+			for _, j := range heads {
+				if t := iu + s.d[v*n+j]; t > s.d[i*n+j] {
+					s.trail = append(s.trail, undo{undoD, i*n + j, s.d[i*n+j]})
+					s.d[i*n+j] = t
+				}
+			}
+		}
+	}
+	s.trail = append(s.trail, undo{kind: undoArc})
+	s.added = append(s.added, Arc{From: u, To: v, W: w})
+	s.out[u] = append(s.out[u], link{v, w})
+	s.in[v] = append(s.in[v], link{u, w})
+	s.dirty = true
+	return s.raise(v, s.lo[u]+w) && s.lower(u, s.hi[v]-w)
+}
+
+// bounds moves bounds along arcs and across splits until nothing moves.
+func (s *state) bounds() bool {
+	for len(s.queue) > 0 {
+		v := s.queue[len(s.queue)-1]
+		s.queue = s.queue[:len(s.queue)-1]
+		s.queued[v] = false
+		lo, hi := s.lo[v], s.hi[v]
+		for _, l := range s.out[v] {
+			if lo+l.w > s.lo[l.to] && !s.raise(l.to, lo+l.w) {
+				return false
+			}
+		}
+		for _, l := range s.in[v] {
+			if hi-l.w < s.hi[l.to] && !s.lower(l.to, hi-l.w) {
+				return false
+			}
+		}
+		for _, k := range s.m.splitsOf[v] {
+			p := s.m.splits[k]
+			if s.lo[p.e] > p.a && !s.raise(p.s, p.b) {
+				return false
+			}
+			if s.hi[p.s] < p.b && !s.lower(p.e, p.a) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// propagate moves bounds and decides orders that have only one way left; false when nothing
+// is left.
+func (s *state) propagate() bool {
+	for {
+		if !s.bounds() {
+			return false
+		}
+		if !s.dirty {
+			return true
+		}
+		s.dirty = false
+		if !s.orders() {
+			return false
+		}
+		if s.dirty {
+			continue
+		}
+		for k := range s.m.crowds {
+			if !s.profile(&s.m.crowds[k]) {
+				return false
+			}
+		}
+	}
+}
+
+// before reports whether the end of task i plus setup can lie at or before the start of j, and
+// whether it must.
+func (s *state) before(i, j, setup int) (can, must bool) {
+	e, b := s.m.end(i), s.m.start(j)
+	gap := setup + e.off - b.off // need x[b] − x[e] ≥ gap
+	if e.node == b.node {
+		return gap <= 0, gap <= 0
+	}
+	n := s.m.n
+	if s.d[e.node*n+b.node] >= gap || s.hi[e.node]+gap <= s.lo[b.node] {
+		return true, true
+	}
+	if s.lo[e.node]+gap > s.hi[b.node] {
+		return false, false
+	}
+	if back := s.d[b.node*n+e.node]; back != none && back+gap > 0 {
+		return false, false
+	}
+	return true, false
+}
+
+// precede decides that task i ends, plus setup, before j starts.
+func (s *state) precede(i, j, setup int) bool {
+	e, b := s.m.end(i), s.m.start(j)
+	return s.connect(e.node, b.node, setup+e.off-b.off)
+}
+
+// notPrecede decides that task i does not end, plus setup, before j starts.
+func (s *state) notPrecede(i, j, setup int) bool {
+	e, b := s.m.end(i), s.m.start(j)
+	// x[e] + e.off + setup ≥ x[b] + b.off + 1
+	return s.connect(b.node, e.node, 1+b.off-e.off-setup)
+}
+
+func (s *state) orders() bool {
+	for _, p := range s.m.pairs {
+		ij, mustIJ := s.before(p.i, p.j, p.setup)
+		if mustIJ {
+			continue
+		}
+		ji, mustJI := s.before(p.j, p.i, p.setup)
+		if mustJI {
+			continue
+		}
+		switch {
+		case !ij && !ji:
+			return false
+		case !ij:
+			if !s.precede(p.j, p.i, p.setup) {
+				return false
+			}
+		case !ji:
+			if !s.precede(p.i, p.j, p.setup) {
+				return false
+			}
+		default:
+			continue
+		}
+		if !s.bounds() {
+			return false
+		}
+	}
+	return true
+}
+
+// profile reasons with the parts of tasks that are certain: too many of them at once is a
+// contradiction, and a task that does not fit beside them moves away.
+func (s *state) profile(c *crowd) bool {
+	// Certain parts are from the latest start to the earliest end.
+	s.edges = s.edges[:0]
+	for _, u := range c.uses {
+		a, b := s.m.start(u.Task), s.m.end(u.Task)
+		if from, to := s.hi[a.node]+a.off, s.lo[b.node]+b.off; from < to {
+			s.edges = append(s.edges, from, to)
+		}
+	}
+	if len(s.edges) == 0 {
+		return true
+	}
+	slices.Sort(s.edges)
+	s.edges = slices.Compact(s.edges)
+	s.cuts = s.cuts[:0]
+	for k := 0; k+1 < len(s.edges); k++ {
+		s.cuts = append(s.cuts, cut{s.edges[k], s.edges[k+1], 0})
+	}
+	for _, u := range c.uses {
+		a, b := s.m.start(u.Task), s.m.end(u.Task)
+		from, to := s.hi[a.node]+a.off, s.lo[b.node]+b.off
+		for k := range s.cuts {
+			if from <= s.cuts[k].from && s.cuts[k].to <= to {
+				s.cuts[k].use += u.Amount
+				if s.cuts[k].use > c.cap {
+					return false
+				}
+			}
+		}
+	}
+	for _, u := range c.uses {
+		a, b := s.m.start(u.Task), s.m.end(u.Task)
+		from, to := s.hi[a.node]+a.off, s.lo[b.node]+b.off
+		for _, k := range s.cuts {
+			if k.use+u.Amount <= c.cap || from <= k.from && k.to <= to {
+				continue
+			}
+			// Not together with the block: the task ends before it or starts after it.
+			if s.lo[b.node]+b.off > k.from && !s.raise(a.node, k.to-a.off) {
+				return false
+			}
+			if s.hi[a.node]+a.off < k.to && !s.lower(b.node, k.from-b.off) {
+				return false
+			}
+		}
+	}
+	return true
+}
