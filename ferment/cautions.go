@@ -1,0 +1,83 @@
+package ferment
+
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Cautions says what can go wrong or hurt with this dough, and where local rules decide.
+func (e Estimate) Cautions() []working.Caution {
+	if len(e.nodes) == 0 {
+		return nil
+	}
+	out := []working.Caution{rawDough()}
+	end := min(e.late, hours(Horizon))
+	warm, cold := timeAbove(e.bulk.History, end, 5)
+	if e.bulk.Enriched {
+		text := "a dough with egg or milk stands between 5 and 60 °C for " + quantity.FormatDuration(span(warm)) + " at the late end"
+		if warm > 2 {
+			text += ", longer than the 2 hours usual rules for perishable food allow"
+		}
+		out = append(out, working.Caution{Subject: "food safety", Text: text + "; keep it cold or shorten it, and follow your local food rules", Source: sources.DangerZone})
+	}
+	if cold.long > 1 && cold.warmest > 5 {
+		out = append(out, refrigeratorCaution(cold.warmest))
+	}
+	return out
+}
+
+// Cautions says what can go wrong with a levain, and where local rules decide.
+func (r Ripeness) Cautions() []working.Caution {
+	out := []working.Caution{rawDough(), {
+		Subject: "levain", Text: "discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, and everything it touched; do not taste it",
+		Source: sources.SpoiledCulture,
+	}}
+	if len(r.levain.History.knots) > 0 {
+		if _, cold := timeAbove(r.levain.History, hours(r.Until.Late), 5); cold.long > 1 && cold.warmest > 5 {
+			out = append(out, refrigeratorCaution(cold.warmest))
+		}
+	}
+	return out
+}
+
+func rawDough() working.Caution {
+	return working.Caution{Subject: "raw dough", Text: "raw flour and raw dough are not eaten or tasted; wash hands and surfaces", Source: sources.RawFlour}
+}
+
+func refrigeratorCaution(warmest float64) working.Caution {
+	return working.Caution{
+		Subject: "refrigerator",
+		Text:    "the refrigerator reaches " + fixed(warmest, 1) + " °C: food is kept at 5 °C or below (4 °C or 40 °F in the United States); local food rules decide",
+		Source:  sources.ColdStorage,
+	}
+}
+
+// chill describes the time in a refrigerator: the stretch in which the dough is below 10 °C.
+type chill struct {
+	long    float64 // h below 10 °C
+	warmest float64 // °C at its coldest hour's end: what the refrigerator keeps at
+}
+
+// timeAbove is how long the dough is warmer than a limit, and what is known of its stay in the cold.
+func timeAbove(h History, until, limit float64) (above float64, cold chill) {
+	coldest := 100.0
+	h.segments(0, until, func(p, q knot) {
+		dt := q.h - p.h
+		lo, hi := min(p.c, q.c), max(p.c, q.c)
+		share := func(x float64) float64 { // of the run that is above x
+			switch {
+			case lo >= x:
+				return 1
+			case hi <= x:
+				return 0
+			}
+			return (hi - x) / (hi - lo)
+		}
+		above += dt * share(limit)
+		cold.long += dt * (1 - share(10))
+		coldest = min(coldest, lo)
+	})
+	cold.warmest = coldest
+	return above, cold
+}

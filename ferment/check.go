@@ -1,0 +1,36 @@
+package ferment
+
+import (
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+var errOutOfRange = quantity.ErrOutOfRange
+
+type problems struct{ quantity.Problems }
+
+// temperature checks a plain °C.
+func (p *problems) temperature(path string, celsius float64) bool {
+	return p.Float(path, celsius, tableLow, tableHigh, "°C")
+}
+
+func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+
+func fixed(x float64, places int) string { return strconv.FormatFloat(x, 'f', places, 64) }
+
+func hours(d time.Duration) float64 { return float64(d) / float64(time.Hour) }
+
+// span is the duration of a number of hours, rounded to the second; the limits of the package keep it far
+// from overflow.
+func span(h float64) time.Duration {
+	return (time.Duration(h*3600*1e3) * time.Millisecond).Round(time.Second)
+}
+
+func degrees(c float64) quantity.Temperature { return quantity.Celsius(c) }
+
+var (
+	lowestTemperature  = quantity.Celsius(tableLow)
+	highestTemperature = quantity.Celsius(tableHigh)
+)

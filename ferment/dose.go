@@ -1,0 +1,150 @@
+package ferment
+
+import (
+	"math"
+	"time"
+
+	"example.org/maslin/internal/numeric"
+)
+
+// Dose answers: how much growth does a temperature history give between two times?
+//
+//	M = ∫ μ(T(t)) dt
+//
+// M is a pure number: the culture grows by the factor e^M, M/ln 2 doublings; μ is the curve's rate in 1/h; T the history.
+// Valid for every curve at temperatures between −25 and 60 °C; whether the curve may be trusted there is for
+// [Bulk] to say. Accuracy: along a straight run of temperature the integral is the antiderivative of the curve, exact to rounding
+// (relative error below 1e-10) for the Gänzle form (an incomplete gamma function), the short square root and Q10; the
+// others by quadrature, to 1e-10. Errors: ErrRequired without curve or history, ErrOutOfRange for the times, or for
+// a curve that gives NaN, infinities or negative rates. Source: the definition of a rate; the antiderivative of x^b·e^(−c·x) is
+// NIST Digital Library of Mathematical Functions 8.2.1.
+func Dose(c Curve, h History, from, to time.Duration) (float64, error) {
+	if err := h.interval(from, to); err != nil {
+		return 0, err
+	}
+	if c == nil {
+		var p problems
+		p.Required("Curve", "a rate curve such as GanzleYeastHeld")
+		return 0, p.Err()
+	}
+	a, b := hours(from), hours(to)
+	var sum float64
+	if own, ok := c.(*curve); ok && own.table != nil {
+		sum = own.table.dose(h, a, b)
+	} else {
+		h.segments(a, b, func(p, q knot) { sum += (q.h - p.h) * average(c, p.c, q.c) })
+	}
+	return sum, sane(sum)
+}
+
+// sane refuses what only a broken curve can give.
+func sane(dose float64) error {
+	if dose >= 0 && !math.IsInf(dose, 1) {
+		return nil
+	}
+	var p problems
+	p.Add("Curve", "a dose of "+number(dose), "a curve with finite rates that are not negative", errOutOfRange)
+	return p.Err()
+}
+
+// dose walks the knots with one evaluation of the antiderivative for each.
+func (t *table) dose(h History, from, to float64) float64 {
+	i := h.after(from)
+	p := knot{from, h.celsius(from)}
+	fp := t.at(p.c)
+	sum := 0.0
+	for ; i < len(h.knots); i++ {
+		q := h.knots[i]
+		if q.h >= to {
+			break
+		}
+		fq := t.at(q.c)
+		sum += (q.h - p.h) * t.averaged(p.c, q.c, fp, fq)
+		p, fp = q, fq
+	}
+	q := knot{to, p.c}
+	if i < len(h.knots) && h.knots[i].h > p.h {
+		q.c = between(p, h.knots[i], to)
+	}
+	return sum + (q.h-p.h)*t.averaged(p.c, q.c, fp, t.at(q.c))
+}
+
+// closeTogether is how near two temperatures must be, °C, for a two-point rule to beat the difference of two
+// antiderivatives, which loses digits there: its error is below (0.001)⁴/4320 of the fourth derivative.
+const closeTogether = 1e-3
+
+func (t *table) averaged(c0, c1, f0, f1 float64) float64 {
+	d := c1 - c0
+	if math.Abs(d) >= closeTogether {
+		return (f1 - f0) / d
+	}
+	if d == 0 {
+		return t.rate(c0)
+	}
+	m := (c0 + c1) / 2
+	const node = 0.28867513459481287 // 1/(2√3)
+	return (t.rate(m-node*d) + t.rate(m+node*d)) / 2
+}
+
+func (t *table) rate(c float64) float64 {
+	i := len(t.pieces) - 1
+	for i > 0 && c < t.pieces[i].low {
+		i--
+	}
+	return t.pieces[i].rate(c)
+}
+
+// average is the mean rate along a straight run from one temperature to another.
+func average(c Curve, c0, c1 float64) float64 {
+	d := c1 - c0
+	own, ok := c.(*curve)
+	switch {
+	case d == 0:
+		return c.Rate(c0)
+	case ok && own.table != nil:
+		return own.table.averaged(c0, c1, own.table.at(c0), own.table.at(c1))
+	case math.Abs(d) < closeTogether:
+		m := (c0 + c1) / 2
+		const node = 0.28867513459481287
+		return (c.Rate(m-node*d) + c.Rate(m+node*d)) / 2
+	case ok && own.primitive != nil:
+		return (own.primitive(c1) - own.primitive(c0)) / d
+	case ok:
+		lo, hi := math.Min(c0, c1), math.Max(c0, c1)
+		sum, from := 0.0, lo
+		for _, b := range own.breaks {
+			if b > from && b < hi {
+				sum += gauss(own.rate, from, b)
+				from = b
+			}
+		}
+		return (sum + gauss(own.rate, from, hi)) / (hi - lo)
+	}
+	// A curve of the caller's: adaptive, with an error bound.
+	v, err := numeric.Integrate(c.Rate, c0, c1, 1e-11*math.Abs(d))
+	if err != nil && v.Bound > 1e-6*math.Abs(v.Value) {
+		return math.NaN()
+	}
+	return v.Value / d
+}
+
+// gauss is ∫ f over a smooth stretch by the ten-point Gauss-Legendre rule on steps of at most 4 °C; for the
+// rational and exponential rates of this package that is exact to better than 1e-10.
+// Source: Abramowitz and Stegun (1964), table 25.4.
+func gauss(f func(float64) float64, from, to float64) float64 {
+	n := math.Ceil((to - from) / 4)
+	half := (to - from) / n / 2
+	sum := 0.0
+	for i := 0.0; i < n; i++ {
+		m := from + (2*i+1)*half
+		for k, x := range gaussNodes {
+			sum += gaussWeights[k] * (f(m-half*x) + f(m+half*x))
+		}
+	}
+	return sum * half
+}
+
+var (
+	gaussNodes   = [5]float64{0.14887433898163122, 0.43339539412924719, 0.67940956829902441, 0.86506336668898451, 0.97390652851717172}
+	gaussWeights = [5]float64{0.29552422471475287, 0.26926671930999636, 0.21908636251598204, 0.14945134915058059, 0.06667134430868814}
+)

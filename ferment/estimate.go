@@ -1,0 +1,367 @@
+package ferment
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/numeric"
+)
+
+// Estimate is when a dough is ready and how it rises until then: a range, never one number.
+type Estimate struct {
+	bulk  Bulk
+	f     fermentation
+	nodes []node
+	// hours until ready; +Inf when not within the Horizon
+	early, likely, late float64
+	readings            []RiseReading
+	notes               []string
+}
+
+// Estimate answers: when has the dough risen that far, in this kitchen, with this culture?
+//
+//	M(t) = ∫ μ(T(t)) dt,   R(t) = f·s/K·(exp(p·M(t)) − 1),   ready when p·M = ln(1 + K·R/(f·s))
+//
+// M is the dose; μ the curve's rate, 1/h; T the history; R the rise (0.75 is 75 %); f the prefermented share of the flour; s the salt
+// factor, 1 for 2 % salt at 75 % hydration; K the amplitude, 1 for a culture nothing is known of; p its pace, with its
+// temperature sensitivity. For commercial yeast f is 10 for each percent of instant yeast and μ is 0.07/h at 27 °C, so that the time goes as one over
+// the dose.
+//
+// ln K and ln p are normal; to first order so is the log of the dose received over the dose needed, which gives the times at which the dough is
+// ready with 10, 50 and 90 % probability: Early, Likely and Late enclose 80 %.
+//
+// Valid for inoculations of 0.01 to 100 % and rises of 1 to 400 %, at temperatures the curve may be used at; metabolic heat and the
+// gas that dissolves before anything rises (a quarter of what a doubling needs) are within the amplitude's spread. Accuracy is what the range
+// claims; it holds the truth in four of five bakes.
+//
+// Errors: ErrRequired, ErrOutOfRange and ErrInconsistent in the fields; ErrModelRange when the history leaves the curve's range before
+// the late end, unless Extrapolate. A dough that is not ready within 30 days is an answer: see [Estimate.Reached].
+//
+// Source: growth: Gänzle, Ehmann and Hammes 1998; rise from growth, amplitude and spreads: judgments set on trade practice, as the package
+// comment says.
+func (b Bulk) Estimate() (Estimate, error) {
+	f, err := b.check(true)
+	if err != nil {
+		return Estimate{}, err
+	}
+	return estimate(b, f, nil)
+}
+
+func estimate(b Bulk, f fermentation, readings []RiseReading) (Estimate, error) {
+	e := Estimate{bulk: b, f: f, readings: readings}
+	if err := e.run(); err != nil {
+		return Estimate{}, err
+	}
+	if err := e.inRange(); err != nil {
+		return Estimate{}, err
+	}
+	e.note()
+	return e, nil
+}
+
+// run finds the three times of the target.
+func (e *Estimate) run() error {
+	h, sens := e.f.need(e.f.target)
+	nodes, times := e.f.walk(e.bulk.History, h, sens)
+	e.nodes, e.early, e.likely, e.late = nodes, times[0], times[1], times[2]
+	return sane(nodes[len(nodes)-1].dose)
+}
+
+// walk follows a history until the dose received has passed exp(h) with 90 % probability, and returns the corners on
+// the way and the times of the 10, 50 and 90 % quantiles, +Inf where not within the Horizon.
+func (f *fermentation) walk(history History, h, sens float64) (nodes []node, times [3]float64) {
+	knots := history.knots
+	nodes = make([]node, 1, min(len(knots)+2, 64))
+	nodes[0] = node{knot: knot{0, history.celsius(0)}}
+	times = [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}
+	next := 0
+	at := nodes[0]
+	visit := func(q knot) {
+		n := f.step(at, q)
+		for next < 3 && f.score(n, h, sens, float64(next-1)) >= 0 {
+			times[next] = f.cross(at, n, h, sens, float64(next-1))
+			next++
+		}
+		at = n
+		nodes = append(nodes, n)
+	}
+	last := hours(Horizon)
+	i := history.after(0)
+	for ; i < len(knots) && next < 3 && knots[i].h <= last; i++ {
+		visit(knots[i])
+	}
+	if next < 3 && at.h < last {
+		c := at.c
+		if i < len(knots) {
+			c = between(at.knot, knots[i], last)
+		}
+		visit(knot{last, c})
+	}
+	return nodes, times
+}
+
+// score is the expected log of the dose received over the dose needed, less q spreads: 0 at the time of the quantile.
+func (f *fermentation) score(n node, h, sens, q float64) float64 {
+	if !(n.dose > 0) {
+		return math.Inf(-1)
+	}
+	mean := n.mean()
+	s := f.expected(n.dose, mean) - h
+	if q != 0 {
+		v := f.variance(mean, sens)
+		s -= q * f.out.spread(v) * math.Sqrt(v)
+	}
+	return s
+}
+
+// cross is the time within a run at which the score turns positive.
+func (f *fermentation) cross(p, n node, h, sens, q float64) float64 {
+	// Only the end of the run has a jump's later temperature; within, it runs straight.
+	at := func(t float64) float64 {
+		m := f.step(p, knot{t, between(p.knot, n.knot, t)})
+		return math.Max(f.score(m, h, sens, q), -700)
+	}
+	if n.h <= p.h || at(p.h) >= 0 {
+		return p.h
+	}
+	t, err := numeric.Root(at, p.h, n.h, 1e-7)
+	if err != nil {
+		return n.h
+	}
+	return t
+}
+
+// at is the node at any time.
+func (e *Estimate) at(t float64) node {
+	i := sort.Search(len(e.nodes), func(i int) bool { return e.nodes[i].h > t })
+	p := e.nodes[i-1]
+	if i < len(e.nodes) {
+		return e.f.step(p, knot{t, between(p.knot, e.nodes[i].knot, t)})
+	}
+	// Beyond the late end: on along the history.
+	from := p.h
+	e.bulk.History.segments(from, t, func(a, b knot) {
+		if a.h == p.h {
+			p.c = a.c
+		}
+		p = e.f.step(p, b)
+	})
+	return p
+}
+
+// inRange refuses temperatures at which the curve may not be used.
+func (e *Estimate) inRange() error {
+	about := e.bulk.Curve.About()
+	lo, hi := math.Inf(1), math.Inf(-1)
+	end := math.Min(e.late, hours(Horizon))
+	for _, n := range e.nodes {
+		if n.h > end {
+			c := e.bulk.History.celsius(end)
+			lo, hi = math.Min(lo, c), math.Max(hi, c)
+			break
+		}
+		lo, hi = math.Min(lo, n.c), math.Max(hi, n.c)
+	}
+	const rounding = 1e-6
+	if lo >= about.Low-rounding && hi <= about.High+rounding {
+		return nil
+	}
+	got := fixed(lo, 1) + " to " + fixed(hi, 1) + " °C"
+	want := fixed(about.Low, 0) + " to " + fixed(about.High, 0) + " °C for the curve " + about.Name
+	if !e.bulk.Extrapolate {
+		var p problems
+		p.Add("History", got, want+", or Extrapolate", quantity.ErrModelRange)
+		return p.Err()
+	}
+	e.notes = append(e.notes, "extrapolated: the dough is at "+got+", the curve is for "+want)
+	return nil
+}
+
+func (e *Estimate) note() {
+	h := e.bulk.History
+	e.notes = append(e.notes, h.notes...)
+	if h.measured && e.late > h.knots[len(h.knots)-1].h {
+		e.notes = append(e.notes, "the history ends after "+quantity.FormatDuration(h.Known())+"; from there the last temperature, "+degrees(h.knots[len(h.knots)-1].c).Text(quantity.CelsiusScale, 1)+", is held")
+	}
+	if mean := e.at(math.Min(e.likely, hours(Horizon))).mean(); mean > 27 {
+		e.notes = append(e.notes, "above 27 °C growth and gas production part ways: the range is wider")
+	} else if mean < 10 {
+		e.notes = append(e.notes, "below 10 °C growth is hardly measured: the range is wider")
+	}
+	if e.f.target > 2 {
+		e.notes = append(e.notes, "few doughs hold a rise beyond 200 % without falling")
+	}
+	switch {
+	case math.IsInf(e.likely, 1):
+		e.notes = append(e.notes, "not ready within 30 days at these temperatures")
+	case math.IsInf(e.late, 1):
+		e.notes = append(e.notes, "the late end lies beyond 30 days")
+	}
+}
+
+// Ready is when the dough is ready, from the start of the history. An end that is not within the 30 days of [Horizon] is given
+// as 30 days; [Estimate.Reached] tells.
+func (e Estimate) Ready() quantity.TimeRange {
+	cap := hours(Horizon)
+	return quantity.TimeRange{
+		Early: span(math.Min(e.early, cap)), Likely: span(math.Min(e.likely, cap)), Late: span(math.Min(e.late, cap)),
+		Probability: probabilityClaimed,
+	}
+}
+
+// Reached reports whether the dough is more likely than not to be ready within 30 days.
+func (e Estimate) Reached() bool { return len(e.nodes) > 0 && !math.IsInf(e.likely, 1) }
+
+// Bulk is the input the estimate was made from.
+func (e Estimate) Bulk() Bulk { return e.bulk }
+
+// Notes are things to know about this estimate.
+func (e Estimate) Notes() []string { return append([]string(nil), e.notes...) }
+
+// Band is a rise at one time: Low and High enclose 80 %.
+type Band struct {
+	Low, Likely, High quantity.Percent
+}
+
+// String prints "52 % to 97 %, likely 70 %".
+func (b Band) String() string {
+	return b.Low.Text(0) + " to " + b.High.Text(0) + ", likely " + b.Likely.Text(0)
+}
+
+// RiseAt is how far the dough has risen at a time, with a band of 80 %. Errors: ErrRequired for the zero Estimate,
+// ErrOutOfRange unless 0 ≤ t ≤ 30 days.
+func (e Estimate) RiseAt(t time.Duration) (Band, error) {
+	var p problems
+	if len(e.nodes) == 0 {
+		p.Required("Estimate", "a result of Bulk.Estimate")
+	}
+	p.Duration("At", t, 0, Horizon)
+	if err := p.Err(); err != nil {
+		return Band{}, err
+	}
+	return e.band(hours(t)), nil
+}
+
+func (e *Estimate) band(t float64) Band {
+	n := e.at(t)
+	if !(n.dose > 0) {
+		return Band{}
+	}
+	var r [3]float64
+	for i := range r {
+		r[i] = e.f.riseQuantile(n, float64(i-1))
+	}
+	return Band{percent(r[0]), percent(r[1]), percent(r[2])}
+}
+
+// riseQuantile finds the rise for which the score is 0: its own sensitivity is in the spread, so by iteration.
+func (f *fermentation) riseQuantile(n node, q float64) float64 {
+	mean := n.mean()
+	h := f.expected(n.dose, mean)
+	r := f.rise(h)
+	if q == 0 {
+		return r
+	}
+	for range 6 {
+		_, sens := f.need(math.Max(r, 1e-12))
+		v := f.variance(mean, sens)
+		next := f.rise(h + q*f.out.spread(v)*math.Sqrt(v))
+		done := math.Abs(next-r) <= 1e-4*r
+		r = next
+		if done {
+			break
+		}
+	}
+	return r
+}
+
+// percent is a fraction as a percentage, to a hundredth, at most 100,000 %: far beyond any dough.
+func percent(fraction float64) quantity.Percent {
+	return quantity.NewPercent(math.Round(math.Min(fraction, 1000)*1e4) / 100)
+}
+
+// CurvePoint is one point of the rise curve.
+type CurvePoint struct {
+	At          time.Duration
+	Temperature quantity.Temperature
+	Rise        Band
+}
+
+// Curve is the rise with its band at n times evenly spaced from 0 to a tenth beyond the late end (30 days at most), n from 2 to
+// 10,000; other n give 25.
+func (e Estimate) Curve(n int) []CurvePoint {
+	if len(e.nodes) == 0 {
+		return nil
+	}
+	if n < 2 || n > 10_000 {
+		n = 25
+	}
+	end := math.Min(1.1*math.Min(e.late, 1e6), hours(Horizon))
+	out := make([]CurvePoint, n)
+	for i := range out {
+		t := end * float64(i) / float64(n-1)
+		out[i] = CurvePoint{span(t), degrees(e.bulk.History.celsius(t)), e.band(t)}
+	}
+	return out
+}
+
+// Doublings is how often the culture doubles until the dough is likely ready.
+func (e Estimate) Doublings() float64 {
+	h, _ := e.f.need(e.f.target)
+	return math.Exp(h) / math.Ln2
+}
+
+// Mean is the mean temperature that counts: weighted by fermentation, until the dough is likely ready.
+func (e Estimate) Mean() quantity.Temperature {
+	if len(e.nodes) == 0 {
+		return quantity.Temperature{}
+	}
+	return degrees(e.at(math.Min(e.likely, hours(Horizon))).mean())
+}
+
+// RestsOn says what the estimate rests on, in plain words.
+func (e Estimate) RestsOn() []string {
+	if len(e.nodes) == 0 {
+		return nil
+	}
+	b := e.bulk
+	var out []string
+	if e.f.yeast {
+		out = append(out, b.Yeast.String())
+	} else {
+		out = append(out, b.Inoculation.Text(1)+" of the flour prefermented")
+	}
+	out = append(out,
+		b.SaltInWater.Text(1)+" salt in the water: "+fixed(e.f.salt, 2)+" of the gas at 2 % salt and 75 % hydration (judgment)",
+		b.Curve.About().Name+" curve; "+b.History.String(),
+	)
+	if b.WholeGrain.Sign() > 0 {
+		out = append(out, b.WholeGrain.Text(0)+" whole grain: "+fixed(100*math.Expm1(b.WholeGrain.Fraction()*wholeGrainPace), 0)+" % faster (common practice)")
+	}
+	if b.Culture.b == nil {
+		out = append(out, "a culture nothing is known of: the range narrows with every bake logged")
+	} else {
+		out = append(out, b.Culture.String())
+	}
+	if len(e.readings) > 0 {
+		out = append(out, plural(len(e.readings), "reading")+" of this dough")
+	}
+	return out
+}
+
+// String prints the range and the rise: "75 % rise after 5h10m to 9h00m (80 %), likely 6h50m".
+func (e Estimate) String() string {
+	if len(e.nodes) == 0 {
+		return "no estimate"
+	}
+	var s strings.Builder
+	fmt.Fprintf(&s, "%s rise after %s", e.bulk.Rise, e.Ready())
+	if !e.Reached() {
+		s.WriteString("; not within 30 days")
+	}
+	return s.String()
+}

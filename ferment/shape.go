@@ -1,0 +1,150 @@
+package ferment
+
+import (
+	"math"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Proof is a dough that goes on fermenting after shaping: bench rest, retard, warm-up.
+type Proof struct {
+	// Bulk is the dough; its Rise is not used, it is what is asked for.
+	Bulk Bulk
+	// Then is the temperature from shaping on, starting at the temperature the dough has when shaped; ThenFor is how long until
+	// it is baked.
+	Then    History
+	ThenFor time.Duration
+	// Total is the rise wanted when it goes into the oven, counted over everything as if nothing were lost in shaping.
+	Total quantity.Percent
+}
+
+// ShapeTarget is how far a dough may rise before it is shaped.
+type ShapeTarget struct {
+	// Rise is the rise at which to shape; zero and not Feasible when even unrisen dough would go beyond the total.
+	Rise     quantity.Percent
+	Feasible bool
+	// Unrisen is how far the dough would rise after shaping if it were shaped at once.
+	Unrisen quantity.Percent
+	// After is the band of the total when shaped at that rise: the dough's own pace is then known only through
+	// what is known of the culture.
+	After Band
+
+	proof Proof
+	dose  float64
+	f     fermentation
+}
+
+// RiseBeforeShaping answers: how far may the dough rise before shaping, so that what follows brings it to the wanted total?
+//
+//	1 + K·R₁/(f·s) = (1 + K·R/(f·s))·exp(−p·M₂)
+//
+// R₁ is the rise at shaping, R the total, M₂ the dose from shaping to the oven, the other symbols as in [Bulk.Estimate]. Accuracy: the
+// likely value; After gives the band of 80 % about the total. Errors: as [Bulk.Estimate]; ErrOutOfRange for ThenFor outside 0 to 30 days.
+// Source: the growth law of [Bulk.Estimate], solved for the rise.
+func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
+	b := p.Bulk
+	b.Rise = p.Total
+	f, err := b.check(true)
+	var faults problems
+	for _, e := range quantity.InputErrors(err) {
+		path := "Bulk." + e.Path
+		if e.Path == "Rise" {
+			path = "Total"
+		}
+		faults.Add(path, e.Got, e.Want, e.Err)
+	}
+	if p.Then.IsZero() {
+		faults.Required("Then", "a temperature history between −25 and 60 °C")
+	}
+	faults.Duration("ThenFor", p.ThenFor, 0, Horizon)
+	if err := faults.Err(); err != nil {
+		return ShapeTarget{}, err
+	}
+	n := f.through(p.Then, hours(p.ThenFor))
+	if err := sane(n.dose); err != nil {
+		return ShapeTarget{}, err
+	}
+	if err := withinCurve(b, p.Then, hours(p.ThenFor), "Then"); err != nil {
+		return ShapeTarget{}, err
+	}
+	t := ShapeTarget{proof: p, dose: n.dose, f: f}
+	m2 := 0.0
+	if n.dose > 0 {
+		m2 = math.Exp(f.expected(n.dose, n.mean()))
+	}
+	k := math.Exp(f.out.a) / f.share
+	a1 := math.Exp(math.Log1p(k*f.target)-m2) - 1
+	t.Unrisen = percent(math.Expm1(m2) / k)
+	t.Feasible = a1 > 0
+	r1 := 0.0
+	if t.Feasible {
+		r1 = a1 / k
+		t.Rise = percent(r1)
+	}
+	// The band of the total when R₁ is seen, not predicted: R = ((1 + k·R₁)·exp(m₂) − 1)/k over a and b.
+	total := func(a, m float64) float64 {
+		k := math.Exp(a) / f.share
+		return ((1+k*r1)*math.Exp(m) - 1) / k
+	}
+	r := total(f.out.a, m2)
+	const step = 1e-4
+	da := (total(f.out.a+step, m2) - total(f.out.a-step, m2)) / (2 * step) / r
+	db := (total(f.out.a, m2*math.Exp(step)) - total(f.out.a, m2*math.Exp(-step))) / (2 * step) / r
+	o, x := f.out, n.mean()-reference
+	v := da*da*o.aa + db*db*(o.bb+2*x*o.bd+x*x*o.dd+beyond(n.mean())) + 2*da*db*(o.ab+x*o.ad)
+	s := math.Exp(o.spread(v/math.Max(db*db, 1e-9)) * math.Sqrt(v))
+	t.After = Band{percent(r / s), percent(r), percent(r * s)}
+	return t, nil
+}
+
+// ShapeAt is when the dough reaches the rise at which to shape. Errors: as [Proof.RiseBeforeShaping]; ErrInconsistent when no rise
+// is left for the bulk.
+func (p Proof) ShapeAt() (Estimate, error) {
+	t, err := p.RiseBeforeShaping()
+	if err != nil {
+		return Estimate{}, err
+	}
+	b := p.Bulk
+	b.Rise = t.Rise
+	if !t.Feasible || t.Rise.Compare(leastRise) < 0 {
+		var faults problems
+		faults.Add("Total", p.Total.String(), "more than the "+t.Unrisen.Text(0)+" that follow shaping", quantity.ErrInconsistent)
+		return Estimate{}, faults.Err()
+	}
+	return b.Estimate()
+}
+
+// String prints "shape at 35 %: 75 % in the oven (59 % to 95 %, 80 %)".
+func (t ShapeTarget) String() string {
+	if !t.Feasible {
+		return "even unrisen dough would rise " + t.Unrisen.Text(0) + " after shaping: shorten or cool what follows"
+	}
+	return "shape at " + t.Rise.Text(0) + ": " + t.After.Likely.Text(0) + " in the oven (" + t.After.Low.Text(0) + " to " + t.After.High.Text(0) + ", 80 %)"
+}
+
+// through is the node at the end of a stretch of a history.
+func (f *fermentation) through(h History, until float64) node {
+	n := node{knot: knot{0, h.celsius(0)}}
+	h.segments(0, until, func(a, b knot) {
+		n.c = a.c
+		n = f.step(n, b)
+	})
+	return n
+}
+
+// withinCurve refuses a history that leaves the curve's range, unless extrapolating.
+func withinCurve(b Bulk, h History, until float64, path string) error {
+	about := b.Curve.About()
+	lo, hi := h.celsius(0), h.celsius(0)
+	h.segments(0, until, func(p, q knot) {
+		lo, hi = min(lo, p.c, q.c), max(hi, p.c, q.c)
+	})
+	const rounding = 1e-6
+	if b.Extrapolate || lo >= about.Low-rounding && hi <= about.High+rounding {
+		return nil
+	}
+	var p problems
+	p.Add(path, fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the curve "+about.Name+", or Extrapolate", quantity.ErrModelRange)
+	return p.Err()
+}

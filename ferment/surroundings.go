@@ -1,0 +1,351 @@
+package ferment
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/heat"
+)
+
+// Room is what a dough stands in: one temperature (Night alone), or a day and a night.
+//
+//	T = (Day + Night)/2 + (Day − Night)/2·cos(2π·(clock − WarmestAt)/24 h)
+type Room struct {
+	Night quantity.Temperature
+	Day   quantity.Temperature // not given: the same as Night
+	// WarmestAt is the time of day when it is warmest; zero means 15:00.
+	WarmestAt time.Duration
+	// Starts is the time of day at which the history begins, 0 to 24 h.
+	Starts time.Duration
+}
+
+func (r Room) check(p *problems, path string) {
+	quantity.Check(&p.Problems, path+".Night", r.Night, lowestTemperature, highestTemperature)
+	if !r.Day.IsZero() {
+		quantity.Check(&p.Problems, path+".Day", r.Day, lowestTemperature, highestTemperature)
+	}
+	p.Duration(path+".WarmestAt", r.WarmestAt, 0, 24*time.Hour)
+	p.Duration(path+".Starts", r.Starts, 0, 24*time.Hour)
+}
+
+func (r Room) changes() bool { return !r.Day.IsZero() && r.Day != r.Night }
+
+// celsius is the room's temperature some hours after the start.
+func (r Room) celsius(h float64) float64 {
+	if !r.changes() {
+		return r.Night.Celsius()
+	}
+	warmest := r.WarmestAt
+	if warmest == 0 {
+		warmest = 15 * time.Hour
+	}
+	night, day := r.Night.Celsius(), r.Day.Celsius()
+	return (day+night)/2 + (day-night)/2*math.Cos(2*math.Pi*(hours(r.Starts)+h-hours(warmest))/24)
+}
+
+// String prints "21 °C" or "19 °C by night, 22 °C by day".
+func (r Room) String() string {
+	if !r.changes() {
+		return r.Night.String()
+	}
+	return r.Night.String() + " by night, " + r.Day.String() + " by day"
+}
+
+// horizon is how far histories of rooms are laid out, h; after it they are held.
+const horizon = 16 * 24
+
+// straightness is how far a straight line may be from the true curve of temperature, °C: 0.01 °C is 0.1 % of the rate.
+const straightness = 0.01
+
+// Relaxing is a dough that starts at one temperature and drifts to its room's, as a small or well-stirred
+// body does:
+//
+//	dT/dt = (T_room(t) − T)/τ
+//
+// τ is TimeConstant: after τ a dough has gone 63 % of the way. A kilogram in a covered bowl has about 2 hours; measure
+// your own from two readings, or use [Cooling], which knows conduction.
+type Relaxing struct {
+	Start        quantity.Temperature // of the dough when it leaves the mixer
+	Room         Room
+	TimeConstant time.Duration // zero means 2 hours
+}
+
+// History makes the history. Accuracy: within 0.01 °C of the equation. Errors: ErrRequired, ErrOutOfRange for
+// temperatures outside −25 to 60 °C or a time constant outside 1 minute to 7 days. Source: Newton's law of cooling.
+func (r Relaxing) History() (History, error) {
+	var p problems
+	quantity.Check(&p.Problems, "Start", r.Start, lowestTemperature, highestTemperature)
+	r.Room.check(&p, "Room")
+	tau := r.TimeConstant
+	if tau == 0 {
+		tau = 2 * time.Hour
+	}
+	p.Duration("TimeConstant", tau, time.Minute, 7*24*time.Hour)
+	if err := p.Err(); err != nil {
+		return History{}, err
+	}
+	k := hours(tau)
+	start := r.Start.Celsius()
+	f := func(h float64) float64 {
+		room := r.Room.Night.Celsius()
+		return room + (start-room)*math.Exp(-h/k)
+	}
+	if r.Room.changes() {
+		// The steady answer to a cosine lags it by atan(ω·τ) and is smaller by √(1 + (ω·τ)²).
+		w := 2 * math.Pi / 24
+		night, day := r.Room.Night.Celsius(), r.Room.Day.Celsius()
+		shrunk := (day - night) / 2 / math.Hypot(1, w*k)
+		lag := math.Atan(w*k) / w
+		warmest := hours(r.Room.WarmestAt)
+		if r.Room.WarmestAt == 0 {
+			warmest = 15
+		}
+		steady := func(h float64) float64 {
+			return (day+night)/2 + shrunk*math.Cos(w*(hours(r.Room.Starts)+h-lag-warmest))
+		}
+		f = func(h float64) float64 { return steady(h) + (start-steady(0))*math.Exp(-h/k) }
+	}
+	return History{
+		knots: settle(f, math.Min(k, horizon), r.Room.changes()),
+		label: fmt.Sprintf("from %s toward %s", r.Start, r.Room),
+	}, nil
+}
+
+// settle lays out a function that settles within some time constants.
+func settle(f func(float64) float64, constant float64, goesOn bool) []knot {
+	marks := []float64{0}
+	for x := constant / 8; x < math.Min(25*constant, horizon); x *= 2 {
+		marks = append(marks, x)
+	}
+	if goesOn {
+		last := math.Ceil(marks[len(marks)-1]/6) * 6
+		for x := last; x <= horizon; x += 6 {
+			if x > marks[len(marks)-1] {
+				marks = append(marks, x)
+			}
+		}
+	}
+	knots := follow(f, marks, straightness)
+	if !goesOn {
+		end := horizon + 0.0
+		knots = append(knots, knot{math.Max(end, knots[len(knots)-1].h+1), f(end)})
+	}
+	return knots
+}
+
+// Form is the form of a piece of dough.
+type Form int
+
+// The forms of dough. Round is a sphere: a ball of dough or a boule. Log is a long cylinder: a batard or baguette. Slab is
+// dough spread in a tray or a wide box, cooled from both faces. Tub is dough filling a round container as wide as
+// it is deep, cooled all around.
+const (
+	Round Form = iota
+	Log
+	SlabOfDough
+	Tub
+)
+
+// String names the form.
+func (f Form) String() string {
+	switch f {
+	case Round:
+		return "round"
+	case Log:
+		return "log"
+	case SlabOfDough:
+		return "slab"
+	case Tub:
+		return "tub"
+	}
+	return "unknown form"
+}
+
+// Place is where dough stands, for the heat that crosses its surface.
+type Place int
+
+// The places. Each has a surface coefficient in W/(m² K): Open still air 9 (natural convection and radiation); Covered bowl,
+// tub or basket 5; Refrigerator 8; Proofing box or retarder with a fan 20.
+const (
+	Covered Place = iota
+	Open
+	Refrigerator
+	Fan
+)
+
+// String names the place.
+func (p Place) String() string {
+	switch p {
+	case Covered:
+		return "covered"
+	case Open:
+		return "open"
+	case Refrigerator:
+		return "in a refrigerator"
+	case Fan:
+		return "in moving air"
+	}
+	return "unknown place"
+}
+
+// surface is h in W/(m² K). Sources: 9 for still air, radiation included, tables of cold-store design (9.37); on a refrigerator's rack natural
+// convection alone gives 6 (Lienhard and Lienhard, A Heat Transfer Textbook, example 5.2) and radiation there is of the same size (Laguerre
+// 2010), so that 8 is taken, a judgment; 5 covered and 20 in moving air are judgments within 4 to 6 and 15 to 30.
+func (p Place) surface() float64 {
+	switch p {
+	case Covered:
+		return 5
+	case Open:
+		return 9
+	case Refrigerator:
+		return 8
+	case Fan:
+		return 20
+	}
+	return math.NaN()
+}
+
+// Dough as a material: density of a fermenting dough that has begun to rise, heat capacity and conductivity
+// at about 65 to 70 % hydration, by the mixture rules of Choi and Okos (1986). Its diffusivity, 1.3e-7 m²/s, hardly changes with
+// gas, because density falls together with conductivity.
+var doughMaterial = heat.Material{Conductivity: 0.41, Density: 1100, HeatCapacity: 2800}
+
+// Cooling is a piece of dough of a given mass and form put into other surroundings, colder or warmer: a
+// refrigerator, a proofing box, a room.
+//
+// The temperature inside is the exact series of transient conduction with a convecting surface, for a sphere, a long cylinder, a
+// slab or a short cylinder; heat made by the ferment itself is ignored, which makes a real dough cool a little more slowly.
+type Cooling struct {
+	Mass     quantity.Mass
+	Form     Form
+	Start    quantity.Temperature // of the whole piece
+	Into     Room
+	Place    Place
+	Height   quantity.Length // of a SlabOfDough (its thickness); zero means 6 cm; and of a Log the length; zero means 30 cm
+	Surface  float64         // surface coefficient in W/(m² K) instead of the place's; zero means the place's
+	Metallic bool            // in a metal bowl or on a metal sheet: the cover insulates less; 2 W/(m² K) more
+}
+
+// body sets up the conduction problem.
+func (c Cooling) body() (*heat.Body, error) {
+	var p problems
+	quantity.Check(&p.Problems, "Mass", c.Mass, quantity.Grams(10), quantity.Kilograms(100))
+	if c.Form < Round || c.Form > Tub {
+		p.Add("Form", fmt.Sprint(int(c.Form)), "Round, Log, SlabOfDough or Tub", errOutOfRange)
+	}
+	quantity.Check(&p.Problems, "Start", c.Start, lowestTemperature, highestTemperature)
+	c.Into.check(&p, "Into")
+	if c.Place < Covered || c.Place > Fan {
+		p.Add("Place", fmt.Sprint(int(c.Place)), "Covered, Open, Refrigerator or Fan", errOutOfRange)
+	}
+	if !c.Height.IsZero() {
+		quantity.Check(&p.Problems, "Height", c.Height, quantity.Centimeters(1), quantity.Centimeters(100))
+	}
+	h := c.Surface
+	if h == 0 {
+		h = c.Place.surface()
+	} else {
+		p.Float("Surface", h, 0.5, 1000, "W/(m² K)")
+	}
+	if err := p.Err(); err != nil {
+		return nil, err
+	}
+	if c.Metallic {
+		h += 2
+	}
+	volume := c.Mass.Kilograms() / doughMaterial.Density
+	height := c.Height.Meters()
+	var g heat.Geometry
+	switch c.Form {
+	case Round:
+		g = heat.Ball(math.Cbrt(3 * volume / (4 * math.Pi)))
+	case Log:
+		if height == 0 {
+			height = 0.30
+		}
+		g = heat.LongCylinder(math.Sqrt(volume / (math.Pi * height)))
+	case SlabOfDough:
+		if height == 0 {
+			height = 0.06
+		}
+		g = heat.Plate(height / 2)
+	case Tub:
+		r := math.Cbrt(volume / (2 * math.Pi))
+		g = heat.ShortCylinder(r, 2*r)
+	}
+	b, err := heat.NewBody(g, doughMaterial, h)
+	if err != nil {
+		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass.String(), Want: "a piece between 0.2 mm and 20 m across", Err: quantity.ErrOutOfRange})
+	}
+	return b, nil
+}
+
+// History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series;
+// the surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields. Source: Carslaw and
+// Jaeger, Conduction of Heat in Solids (1959); Çengel, Heat and Mass Transfer, chapter 4.
+func (c Cooling) History() (History, error) { return c.history(false) }
+
+// Core is the temperature in the middle of the piece; see [Cooling.History].
+func (c Cooling) Core() (History, error) { return c.history(true) }
+
+func (c Cooling) history(core bool) (History, error) {
+	b, err := c.body()
+	if err != nil {
+		return History{}, err
+	}
+	var knots []heat.Knot
+	if c.Into.changes() {
+		for x := 0.0; x <= horizon; x += 0.5 {
+			knots = append(knots, heat.Knot{Seconds: x * 3600, Celsius: c.Into.celsius(x)})
+		}
+	} else {
+		knots = []heat.Knot{{Seconds: 0, Celsius: c.Into.celsius(0)}}
+	}
+	trace, err := b.Follow(c.Start.Celsius(), knots)
+	if err != nil {
+		return History{}, err
+	}
+	f := func(h float64) float64 { return trace.Mean(h * 3600) }
+	if core {
+		f = func(h float64) float64 { return trace.Core(h * 3600) }
+	}
+	return History{
+		knots: settle(f, b.SlowestTime()/3600, c.Into.changes()),
+		label: fmt.Sprintf("%s %s from %s into %s, %s", c.Mass, c.Form, c.Start, c.Into, c.Place),
+	}, nil
+}
+
+// Lumpable reports whether the piece is small enough to have one temperature throughout (Biot number below 0.1, with volume
+// over area as length), and its Biot number. Pieces of dough above a few grams are not. Errors: as [Cooling.History]. Source: Çengel, Heat and
+// Mass Transfer, 4-1.
+func (c Cooling) Lumpable() (biot float64, ok bool, err error) {
+	if _, err := c.body(); err != nil {
+		return 0, false, err
+	}
+	volume := c.Mass.Kilograms() / doughMaterial.Density
+	r := math.Cbrt(3 * volume / (4 * math.Pi))
+	ratio := r / 3
+	switch c.Form {
+	case Log:
+		ratio = math.Sqrt(volume/(math.Pi*c.height(0.30))) / 2
+	case SlabOfDough:
+		ratio = c.height(0.06) / 2
+	case Tub:
+		ratio = math.Cbrt(volume/(2*math.Pi)) / 3
+	}
+	h := c.Surface
+	if h == 0 {
+		h = c.Place.surface()
+	}
+	biot = h * ratio / doughMaterial.Conductivity
+	return biot, biot < 0.1, nil
+}
+
+func (c Cooling) height(standard float64) float64 {
+	if c.Height.IsZero() {
+		return standard
+	}
+	return c.Height.Meters()
+}
