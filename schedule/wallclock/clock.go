@@ -1,6 +1,7 @@
 package wallclock
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"time"
@@ -70,13 +71,7 @@ func (c Clock) Minutes() int { return 60*c.Hour + c.Minute }
 
 // Compare returns −1, 0 or +1 as c is earlier in the day, the same, or later.
 func (c Clock) Compare(other Clock) int {
-	switch a, b := c.Minutes(), other.Minutes(); {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
+	return cmp.Or(cmp.Compare(c.Hour, other.Hour), cmp.Compare(c.Minute, other.Minute))
 }
 
 // Equal reports whether the clock shows the same.

@@ -1,7 +1,6 @@
 package wallclock
 
 import (
-	"fmt"
 	"slices"
 	"time"
 
@@ -59,6 +58,14 @@ func (r Resolution) String() string {
 	return s
 }
 
+// zoneName keeps errors short whatever a zone calls itself.
+func zoneName(zone *time.Location) string {
+	if name := zone.String(); len(name) <= 32 {
+		return name
+	}
+	return quantity.Excerpt(zone.String())
+}
+
 func shown(t time.Time) string { return t.Format("Mon 2006-01-02 15:04 -07:00") }
 
 // Doubt returns nil when the clocks show the moment exactly once, and otherwise an error that
@@ -73,7 +80,7 @@ func (r Resolution) Doubt() error {
 		reason = ErrTwice
 	}
 	return &quantity.InputError{
-		Got:  fmt.Sprintf("%v in %v", r.asked, r.zone),
+		Got:  r.asked.String() + " in " + zoneName(r.zone),
 		Want: shown(r.Before) + " or " + shown(r.After),
 		Err:  reason,
 	}
@@ -86,8 +93,8 @@ func (r Resolution) Doubt() error {
 // Where a jump at T raises the offset from o₁ to o₂, a moment in the gap reads as w − o₁ (after the jump) or
 // w − o₂ (before it). The zone must be given; the date must be valid.
 //
-// Exact, for every zone whose offset is less than 26 hours and which does not jump twice
-// within the same two days.
+// Range: every valid date, in every zone whose offsets are less than 26 hours and which does
+// not jump twice within two days. Exact there.
 //
 // Errors: a moment, zone or policy that is missing or impossible, all at once; by [Refuse], a moment
 // in a gap or fold ([ErrSkipped], [ErrTwice]).
@@ -169,7 +176,7 @@ func resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 			r.At = at(wall - after)
 		}
 	default:
-		return r, &quantity.InputError{Path: "Zone", Got: quantity.Excerpt(zone.String()), Want: "a zone with offsets of less than 26 hours", Err: quantity.ErrOutOfRange}
+		return r, &quantity.InputError{Path: "Zone", Got: zoneName(zone), Want: "a zone with offsets of less than 26 hours", Err: quantity.ErrOutOfRange}
 	}
 	return r, nil
 }
