@@ -73,28 +73,18 @@ func (f Formula) Check() error {
 }
 
 func (b *Batch) weigh() error {
-	items := b.c.items
-	shares := make([]quantity.Percent, len(items))
-	for i := range items {
-		shares[i] = items[i].percent
-	}
-	var err error
+	items, flours := b.c.items, b.c.flours
+	b.mass = make([]quantity.Mass, len(items))
 	if b.goal.flour.IsZero() {
-		if b.mass, err = quantity.Apportion(b.goal.dough, shares); err != nil {
-			return err
-		}
+		apportion(micrograms(b.goal.dough), items, b.mass)
 	} else {
-		flours, err := quantity.Apportion(b.goal.flour, shares[:b.c.flours])
-		if err != nil {
-			return err
-		}
-		b.mass = slices.Grow(flours, len(items)-len(flours))
-		for _, s := range shares[b.c.flours:] {
-			b.mass = append(b.mass, s.Of(b.goal.flour))
+		apportion(micrograms(b.goal.flour), items[:flours], b.mass)
+		for i := flours; i < len(items); i++ {
+			b.mass[i] = items[i].percent.Of(b.goal.flour)
 		}
 	}
-	b.flour = quantity.Sum(b.mass[:b.c.flours]...)
-	b.dough = quantity.Sum(b.mass...)
+	b.flour = quantity.Sum(b.mass[:flours]...)
+	b.dough = b.flour.Add(quantity.Sum(b.mass[flours:]...))
 	if b.goal.scaled.IsZero() {
 		b.goal.scaled = b.dough
 	}

@@ -2,7 +2,7 @@ package dough_test
 
 import (
 	"fmt"
-	"sort"
+	"slices"
 	"testing"
 
 	"github.com/shopspring/decimal"
@@ -54,27 +54,19 @@ func twelveFormula() dough.Formula {
 // whole · share and the sum of the shares, truncated at places, and the units left over go to the
 // largest remainders.
 func quoRem(whole decimal.Decimal, shares []decimal.Decimal, places int32) []decimal.Decimal {
-	sum := decimal.Zero
-	for _, s := range shares {
-		sum = sum.Add(s)
-	}
+	sum := decimal.Sum(shares[0], shares[1:]...)
 	parts := make([]decimal.Decimal, len(shares))
 	rest := make([]decimal.Decimal, len(shares))
 	order := make([]int, len(shares))
-	left := whole
 	for i, s := range shares {
 		parts[i], rest[i] = whole.Mul(s).QuoRem(sum, places)
-		left = left.Sub(parts[i])
 		order[i] = i
 	}
-	sort.SliceStable(order, func(a, b int) bool { return rest[order[a]].Cmp(rest[order[b]]) > 0 })
+	slices.SortStableFunc(order, func(a, b int) int { return rest[b].Cmp(rest[a]) })
+	units := whole.Sub(decimal.Sum(parts[0], parts[1:]...)).Shift(places).IntPart()
 	unit := decimal.New(1, -places)
-	for _, i := range order {
-		if left.Sign() <= 0 {
-			break
-		}
+	for _, i := range order[:units] {
 		parts[i] = parts[i].Add(unit)
-		left = left.Sub(unit)
 	}
 	return parts
 }
