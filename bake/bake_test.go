@@ -1,0 +1,50 @@
+package bake
+
+import (
+	"testing"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/workcheck"
+)
+
+func TestWorkingsEvaluate(t *testing.T) {
+	hall := At(quantity.Meters(1150))
+	for _, place := range []Place{{}, hall, At(quantity.Meters(-400)), {Station: Hectopascals(880)}, {Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(1030)}} {
+		b, err := BoilingPoint(place)
+		if err != nil {
+			t.Fatal(err)
+		}
+		workcheck.Verify(t, b.Working())
+		for _, style := range Styles() {
+			target, err := TargetFor(Goal{Style: style, Place: place})
+			if err != nil {
+				t.Fatal(err)
+			}
+			workcheck.Verify(t, target.Working())
+			v, err := Judge(Reading{Goal: Goal{Style: style, Place: place}, Probe: quantity.Celsius(94), Dough: quantity.Grams(886), Loaf: quantity.Grams(790)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			workcheck.Verify(t, v.Working())
+			c, err := CoolTime(Cooling{Style: style, Baked: quantity.Grams(780)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			workcheck.Verify(t, c.Working())
+			for _, grams := range []float64{60, 300, 886, 2500} {
+				pr, err := Plan(Batch{Style: style, Dough: quantity.Grams(grams), Pieces: 6, Together: 2, Vessel: Pot, Cold: true, Extrapolate: true})
+				if err != nil {
+					t.Fatal(err)
+				}
+				workcheck.Verify(t, pr.Working())
+			}
+		}
+	}
+	for _, basis := range []Basis{OfDough, OfBread} {
+		s, err := ScalingWeight(Weighing{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Cooling: quantity.MustPercent("1.5 %"), Basis: basis})
+		if err != nil {
+			t.Fatal(err)
+		}
+		workcheck.Verify(t, s.Working())
+	}
+}

@@ -1,0 +1,147 @@
+package bake
+
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+	"example.org/maslin/internal/steam"
+)
+
+// Place says where the oven stands. The zero value is sea level under the standard atmosphere.
+type Place struct {
+	Altitude quantity.Length // geometric altitude above the sea
+	Station  Pressure        // what a barometer in the kitchen reads, uncorrected; it overrides the altitude
+	SeaLevel Pressure        // what a weather service gives, reduced to sea level; needs the altitude
+}
+
+// At is the place at an altitude under the standard atmosphere.
+func At(altitude quantity.Length) Place { return Place{Altitude: altitude} }
+
+// The altitudes people bake at: from the shores of the Dead Sea to above the highest towns.
+var (
+	lowestAltitude  = quantity.Meters(-500)
+	highestAltitude = quantity.Meters(9000)
+	lowestPressure  = Hectopascals(300)
+	highestPressure = Hectopascals(1100)
+)
+
+// Boiling is the boiling point of water at a place, and the pressure it follows from.
+type Boiling struct {
+	Point    quantity.Temperature
+	Pressure Pressure
+	place    Place
+}
+
+// BoilingPoint answers: at what temperature does water boil here?
+//
+// Formula: p from the standard atmosphere at the geopotential altitude H = R·Z/(R + Z), or from the barometer; then
+// the saturation temperature of IAPWS-IF97, region 4. A pressure reduced to sea level is taken back up: the pressure altitude
+// is H plus the pressure altitude of the reduced value.
+// Symbols: Z altitude in m; p in Pa.
+// Valid range: −500 to 9,000 m; 300 to 1,100 hPa.
+// Accuracy: 0.01 °C for a given pressure; weather moves the real pressure by about ±3 %, which is ±0.9 °C. Dissolved
+// salt and sugar raise the boiling point in a crumb by a few tenths more.
+// Errors: [quantity.ErrOutOfRange]; [quantity.ErrInconsistent] for both kinds of barometer reading at once.
+// Source: ISO 2533 (1975); IAPWS R7-97(2012).
+func BoilingPoint(place Place) (Boiling, error) {
+	var problems quantity.Problems
+	checkPlace(&problems, "", place)
+	if err := problems.Err(); err != nil {
+		return Boiling{}, err
+	}
+	pa, celsius, err := place.boil()
+	if err != nil {
+		return Boiling{}, err
+	}
+	return Boiling{Point: quantity.Celsius(celsius), Pressure: pascals(pa), place: place}, nil
+}
+
+// checkPlace notes what is wrong with a place; prefix ends in a dot or is empty.
+func checkPlace(problems *quantity.Problems, prefix string, place Place) bool {
+	ok := quantity.Check(problems, prefix+"Altitude", place.Altitude, lowestAltitude, highestAltitude)
+	if !place.Station.IsZero() {
+		ok = quantity.Check(problems, prefix+"Station", place.Station, lowestPressure, highestPressure) && ok
+	}
+	if !place.SeaLevel.IsZero() {
+		ok = quantity.Check(problems, prefix+"SeaLevel", place.SeaLevel, Hectopascals(850), highestPressure) && ok
+		if !place.Station.IsZero() {
+			problems.Add(prefix+"SeaLevel", place.SeaLevel.String(), "one barometer reading, not two", quantity.ErrInconsistent)
+			ok = false
+		}
+	}
+	return ok
+}
+
+// boil is the pressure in Pa and the boiling point in °C at a place that was checked.
+func (p Place) boil() (pascal, celsius float64, err error) {
+	switch {
+	case p.Station.IsValid():
+		pascal = p.Station.pascals()
+	default:
+		h := steam.Geopotential(p.Altitude.Meters())
+		if p.SeaLevel.IsValid() {
+			reduced, err := steam.Altitude(p.SeaLevel.pascals())
+			if err != nil {
+				return 0, 0, err
+			}
+			h += reduced
+		}
+		if pascal, err = steam.Pressure(h); err != nil {
+			return 0, 0, err
+		}
+	}
+	kelvin, err := steam.SaturationTemperature(pascal)
+	return pascal, kelvin - 273.15, err
+}
+
+// String prints "96.15 °C at 882.6 hPa".
+func (b Boiling) String() string {
+	return b.Point.Text(quantity.CelsiusScale, 2) + " at " + b.Pressure.String()
+}
+
+// Working derives the boiling point.
+func (b Boiling) Working() working.Working {
+	w := working.Working{Title: "Boiling point of water"}
+	switch {
+	case b.place.Station.IsValid():
+		w.Steps = append(w.Steps, working.Step{
+			Name: "pressure", Symbol: "p", Value: fixed(b.Pressure.pascals(), 1) + " Pa",
+			Note: "read from the barometer", Source: sources.Practice("a barometer reading is taken as it is"),
+		})
+	default:
+		z := b.place.Altitude.Meters()
+		h := steam.Geopotential(z)
+		w.Steps = append(w.Steps, working.Step{
+			Name: "geopotential altitude", Symbol: "H", Formula: "R × Z ÷ (R + Z)",
+			Where:   []working.Binding{{Symbol: "R", Meaning: "radius of the earth in the standard", Value: "6356766 m"}, {Symbol: "Z", Meaning: "altitude", Value: fixed(z, 3) + " m"}},
+			Numbers: "6356766 × " + num(z, 3) + " ÷ (6356766 + " + num(z, 3) + ")", Value: fixed(h, 2) + " m", Source: sources.ISO2533,
+		})
+		if b.place.SeaLevel.IsValid() {
+			reduced, err := steam.Altitude(b.place.SeaLevel.pascals())
+			if err != nil {
+				return w
+			}
+			w.Steps = append(w.Steps, working.Step{
+				Name: "pressure altitude of the reduced pressure", Symbol: "H_q", Formula: "288.15 ÷ 0.0065 × (1 − (q ÷ 101325)^(1 ÷ 5.255876))",
+				Where:   []working.Binding{{Symbol: "q", Meaning: "pressure reduced to sea level", Value: fixed(b.place.SeaLevel.pascals(), 1) + " Pa"}},
+				Numbers: "288.15 ÷ 0.0065 × (1 − (" + num(b.place.SeaLevel.pascals(), 1) + " ÷ 101325.0)^(1.0 ÷ 5.255876))",
+				Value:   fixed(reduced, 2) + " m", Tolerance: 0.01, Source: sources.ISO2533,
+			}, working.Step{
+				Name: "pressure altitude here", Symbol: "H_p", Formula: "H + H_q", Numbers: num(h, 2) + " + " + num(reduced, 2),
+				Where: []working.Binding{{Symbol: "H", Meaning: "geopotential altitude", Value: fixed(h, 2) + " m"}, {Symbol: "H_q", Meaning: "pressure altitude of the reduced pressure", Value: fixed(reduced, 2) + " m"}},
+				Value: fixed(h+reduced, 2) + " m", Tolerance: 0.011, Source: working.Algebra(),
+			})
+			h += reduced
+		}
+		w.Steps = append(w.Steps, working.Step{
+			Name: "pressure of the standard atmosphere", Symbol: "p", Formula: "101325 × (1 − 0.0065 × H ÷ 288.15)^5.255876",
+			Where:   []working.Binding{{Symbol: "H", Meaning: "geopotential or pressure altitude", Value: fixed(h, 2) + " m"}},
+			Numbers: "101325.0 × (1 − 0.0065 × " + num(h, 2) + " ÷ 288.15)^5.255876", Value: fixed(b.Pressure.pascals(), 1) + " Pa", Tolerance: 0.1, Source: sources.ISO2533,
+		})
+	}
+	w.Steps = append(w.Steps, working.Step{
+		Name: "boiling point", Symbol: "T_b", Value: b.Point.Text(quantity.CelsiusScale, 2),
+		Note: "the saturation temperature at p, by equation 31 with its ten coefficients", Source: sources.IF97,
+	})
+	return w
+}

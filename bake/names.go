@@ -1,0 +1,28 @@
+package bake
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// indexName finds a name however its words are joined; −1 if there is none.
+func indexName(names []string, text string) int {
+	if len(text) > 64 {
+		return -1
+	}
+	plain := func(s string) string {
+		return strings.NewReplacer(" ", "", "-", "", "_", "").Replace(strings.ToLower(strings.TrimSpace(s)))
+	}
+	for i, n := range names {
+		if plain(n) == plain(text) {
+			return i
+		}
+	}
+	return -1
+}
+
+func unknown(what string, got int, names []string) error {
+	return &quantity.InputError{Got: what + " " + strconv.Itoa(got), Want: strings.Join(names, ", "), Err: quantity.ErrOutOfRange}
+}

@@ -1,0 +1,100 @@
+package bake
+
+import (
+	"math"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/heat"
+)
+
+// Shape is the form of a loaf.
+type Shape int
+
+// The shapes. The zero value is the round loaf.
+const (
+	Round Shape = iota // a boule, about half as high as wide
+	Long               // a bâtard, about three times as long as thick
+	Thin               // a baguette, about nine times as long as thick
+	Tin                // a loaf with the form of its tin, about twice as long as wide and high
+	Ball               // a roll or a small ball
+)
+
+var shapeNames = [...]string{"round", "long", "thin", "tin", "ball"}
+
+// Shapes lists every shape.
+func Shapes() []Shape { return []Shape{Round, Long, Thin, Tin, Ball} }
+
+// IsValid reports whether the shape is one of the shapes.
+func (s Shape) IsValid() bool { return s >= 0 && int(s) < len(shapeNames) }
+
+// String names the shape as [ParseShape] reads it.
+func (s Shape) String() string {
+	if !s.IsValid() {
+		return "unknown shape"
+	}
+	return shapeNames[s]
+}
+
+// ParseShape reads a shape's name. The empty text is the round loaf.
+func ParseShape(text string) (Shape, error) {
+	if text == "" {
+		return Round, nil
+	}
+	if i := indexName(shapeNames[:], text); i >= 0 {
+		return Shape(i), nil
+	}
+	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(shapeNames[:], ", "), Err: quantity.ErrOutOfRange}
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (s Shape) MarshalText() ([]byte, error) {
+	if !s.IsValid() {
+		return nil, unknown("shape", int(s), shapeNames[:])
+	}
+	return []byte(s.String()), nil
+}
+
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseShape].
+func (s *Shape) UnmarshalText(text []byte) error {
+	v, err := ParseShape(string(text))
+	if err == nil {
+		*s = v
+	}
+	return err
+}
+
+// solid is the body of a loaf of a volume in m³ for the conduction equation. Proportions are judgment.
+func (s Shape) solid(volume float64) heat.Geometry {
+	switch s {
+	case Long: // length 3 times the diameter
+		r := math.Cbrt(volume / (6 * math.Pi))
+		return heat.ShortCylinder(r, 6*r)
+	case Thin:
+		r := math.Cbrt(volume / (18 * math.Pi))
+		return heat.ShortCylinder(r, 18*r)
+	case Tin:
+		w := math.Cbrt(volume / 2)
+		return heat.Block(2*w, w, w)
+	case Ball:
+		return heat.Ball(math.Cbrt(3 * volume / (4 * math.Pi)))
+	}
+	// Round: as high as its radius.
+	r := math.Cbrt(volume / math.Pi)
+	return heat.ShortCylinder(r, r)
+}
+
+// halfSmallest is half of the smallest dimension of that body in m.
+func (s Shape) halfSmallest(volume float64) float64 {
+	switch s {
+	case Long:
+		return math.Cbrt(volume / (6 * math.Pi))
+	case Thin:
+		return math.Cbrt(volume / (18 * math.Pi))
+	case Tin:
+		return math.Cbrt(volume/2) / 2
+	case Ball:
+		return math.Cbrt(3 * volume / (4 * math.Pi))
+	}
+	return math.Cbrt(volume/math.Pi) / 2
+}
