@@ -1,0 +1,162 @@
+// Package cli is the command line of maslin: it parses, calls the library and prints.
+//
+// Exit status: 0 answered; 1 no answer is possible, and the output says why; 2 bad input,
+// named with its place, what was given and what is accepted.
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/examples/internal/tomlbind"
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// System is what the program uses of the machine it runs on.
+type System struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Getenv   func(string) string
+	Now      func() time.Time
+}
+
+// Version is the version of the program.
+const Version = "0.1.0"
+
+const (
+	exitAnswered = 0
+	exitNoAnswer = 1
+	exitBadInput = 2
+)
+
+// An exit carries the status of a command that has already said what is to be said.
+type exit struct {
+	status int
+	text   string // for standard error; may be empty
+}
+
+func (e *exit) Error() string { return e.text }
+
+func badInput(format string, args ...any) error {
+	return &exit{exitBadInput, fmt.Sprintf(format, args...)}
+}
+
+// Run executes one command line and returns the exit status.
+func Run(args []string, s System) int {
+	root := newRoot(s)
+	root.SetArgs(args)
+	root.SetIn(s.In)
+	root.SetOut(s.Out)
+	root.SetErr(s.Err)
+	err := root.Execute()
+	if err == nil {
+		return exitAnswered
+	}
+	var e *exit
+	if errors.As(err, &e) {
+		if e.text != "" {
+			fmt.Fprintln(s.Err, e.text)
+		}
+		return e.status
+	}
+	fmt.Fprintln(s.Err, "maslin: "+unquoteCobra(err.Error()))
+	return exitBadInput
+}
+
+func unquoteCobra(text string) string {
+	return strings.TrimSuffix(strings.ReplaceAll(text, "\n\nDid you mean this?\n\t", "; did you mean "), "\n")
+}
+
+func newRoot(s System) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "maslin",
+		Short: "A bread baker's computation: weights, water, times, doneness, timetable",
+		Long: `maslin computes bread: how much of everything, how warm the water, when the levain is
+ripe and the bulk done, when the loaf is baked, and a timetable that works backward
+from when you want to eat.
+
+Try it on the shipped example:
+
+  maslin plan examples/bakes/hall-kitchen.toml`,
+		Version:       Version,
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		Args:          cobra.NoArgs,
+		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	root.SetVersionTemplate("maslin {{.Version}}\n")
+	root.SetFlagErrorFunc(flagError)
+	root.SuggestionsMinimumDistance = 2
+	root.AddCommand(newPlan(s))
+	return root
+}
+
+// flagError names the flag, what was given and, for an unknown flag, the closest known one.
+func flagError(cmd *cobra.Command, err error) error {
+	text := err.Error()
+	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {
+		var known []string
+		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
+		out := "maslin " + cmd.Name() + ": unknown flag --" + name
+		if near := tomlbind.Suggest(name, known); near != "" {
+			out += "; did you mean --" + near + "?"
+		} else {
+			out += "; see maslin " + cmd.Name() + " --help"
+		}
+		return badInput("%s", out)
+	}
+	return badInput("maslin %s: %s", cmd.Name(), text)
+}
+
+// readFile reads a bake file, refusing what cannot be one before it is read whole.
+func readFile(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, badInput("%s: %s", name, reason(err))
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return nil, badInput("%s: %s", name, reason(err))
+	}
+	if info.IsDir() {
+		return nil, badInput("%s: is a folder; want a bake file", name)
+	}
+	source, err := io.ReadAll(io.LimitReader(f, tomlbind.MaxBytes+1))
+	if err != nil {
+		return nil, badInput("%s: %s", name, reason(err))
+	}
+	return source, nil
+}
+
+func reason(err error) string {
+	var path *os.PathError
+	if errors.As(err, &path) {
+		return path.Err.Error()
+	}
+	return err.Error()
+}
+
+// located prints the library's input errors at their places in the file.
+func located(name string, file *tomlbind.File, err error) []string {
+	var out []string
+	for _, e := range quantity.InputErrors(err) {
+		line, column, key := file.Locate(e.Path)
+		moved := *e
+		moved.Path = key
+		if key == "" {
+			moved.Path = e.Path
+		}
+		out = append(out, fmt.Sprintf("%s:%d:%d: %s", name, line, column, moved.Error()))
+	}
+	if len(out) == 0 && err != nil {
+		out = append(out, fmt.Sprintf("%s:1:1: %s", name, err))
+	}
+	return out
+}

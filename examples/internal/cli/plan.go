@@ -1,0 +1,138 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/schedule/bakeday"
+	"example.org/maslin/schedule/wallclock"
+	"github.com/spf13/cobra"
+)
+
+type planFlags struct {
+	json, working, us bool
+	now, ics          string
+}
+
+func newPlan(s System) *cobra.Command {
+	var f planFlags
+	cmd := &cobra.Command{
+		Use:   "plan FILE",
+		Short: "Plan the whole bake in a bake file: weights, water, times, doneness, timetable",
+		Long: `plan reads a bake file and works the whole bake out: what to weigh, how warm the water must
+be, when the levain is ripe and the dough ready, what done means, and when to do what so
+that the bread is there when it is wanted.
+
+Exit status: 0 planned; 1 the wanted time cannot be met, and the output says what is in
+the way; 2 bad input.`,
+		Example: "  maslin plan examples/bakes/hall-kitchen.toml\n  maslin plan my-bread.toml --us --ics my-bread.ics",
+		Args:    oneFile,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return runPlan(cmd.Context(), s, args[0], f)
+		},
+	}
+	cmd.Flags().BoolVar(&f.json, "json", false, "print the plan as JSON")
+	cmd.Flags().BoolVar(&f.working, "working", false, "print how each number was reached, with its source")
+	cmd.Flags().BoolVar(&f.us, "us", false, "pounds, ounces and °F")
+	cmd.Flags().StringVar(&f.ics, "ics", "", "also write the timetable as a calendar `FILE`")
+	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
+	return cmd
+}
+
+func oneFile(cmd *cobra.Command, args []string) error {
+	switch len(args) {
+	case 1:
+		return nil
+	case 0:
+		return badInput("maslin %s: no bake file given; for example: maslin %s examples/bakes/hall-kitchen.toml", cmd.Name(), cmd.Name())
+	}
+	return badInput("maslin %s: got %d files, want one", cmd.Name(), len(args))
+}
+
+// loaded is a bake file with its clock.
+type loaded struct {
+	name  string
+	file  *tomlbind.File
+	bake  bakeday.Bake
+	clock bakeday.Clock
+}
+
+// load reads a bake file and reports everything that is wrong with its text.
+func load(s System, name, now string) (loaded, error) {
+	l := loaded{name: name}
+	source, err := readFile(name)
+	if err != nil {
+		return l, err
+	}
+	l.file = tomlbind.Bind(source, &l.bake)
+	var faults []string
+	for _, f := range l.file.Faults {
+		key := ""
+		if f.Key != "" {
+			key = f.Key + ": "
+		}
+		faults = append(faults, fmt.Sprintf("%s:%d:%d: %s%s", name, f.Line, f.Column, key, f.Text))
+	}
+	if len(l.file.Faults) == 0 || l.bake.Zone != "" {
+		l.clock, err = clockFor(s, l.bake.Zone, now)
+		var flag *exit
+		if errors.As(err, &flag) {
+			return l, err
+		}
+		if err != nil {
+			line, column, key := l.file.Locate("Zone")
+			if key == "" {
+				key = "zone"
+			}
+			faults = append(faults, fmt.Sprintf("%s:%d:%d: %s: %s", name, line, column, key, err))
+		}
+	}
+	if len(faults) > 0 {
+		return l, badInput("%s", strings.Join(faults, "\n"))
+	}
+	return l, nil
+}
+
+func clockFor(s System, zone, now string) (bakeday.Clock, error) {
+	const want = `an IANA time zone, such as "Europe/Zurich" or "America/Denver"`
+	if zone == "" {
+		return bakeday.Clock{}, errors.New("required: want " + want)
+	}
+	if zone == "Local" || len(zone) > 64 {
+		return bakeday.Clock{}, errors.New("unknown zone, want " + want)
+	}
+	where, err := time.LoadLocation(zone)
+	if err != nil {
+		return bakeday.Clock{}, fmt.Errorf("unknown zone %q, want %s", printable(zone), want)
+	}
+	clock := bakeday.Clock{Now: s.Now(), Zone: where}
+	if now != "" {
+		m, err := wallclock.ParseMoment(now)
+		if err != nil {
+			return clock, badInput("--now: %s", err)
+		}
+		r, err := wallclock.Resolve(m, where, wallclock.RFC5545)
+		if err != nil {
+			return clock, badInput("--now: %s", err)
+		}
+		clock.Now = r.At
+	}
+	return clock, nil
+}
+
+func runPlan(ctx context.Context, s System, name string, f planFlags) error {
+	l, err := load(s, name, f.now)
+	if err != nil {
+		return err
+	}
+	day, err := bakeday.Plan(ctx, l.bake, l.clock)
+	if err != nil {
+		return badInput("%s", strings.Join(located(name, l.file, err), "\n"))
+	}
+	fmt.Fprintln(s.Out, day.Timetable)
+	return nil
+}

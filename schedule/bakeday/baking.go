@@ -1,0 +1,46 @@
+package bakeday
+
+import (
+	"example.org/maslin/bake"
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+)
+
+// bakeOff works out loss, doneness, rounds and cooling.
+func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, error) {
+	k := Baking{Scaling: batch.ScalingWeight(), Loss: b.Loaves.Loss}
+	var err error
+	if k.Usual, err = bake.UsualLoss(b.Loaves.Style, k.Scaling); err != nil {
+		return k, quantity.At("Loaves", err)
+	}
+	if k.Doneness, err = bake.Guide(b.Loaves.Style); err != nil {
+		return k, quantity.At("Loaves", err)
+	}
+	if k.Target, err = bake.TargetFor(bake.Goal{Style: b.Loaves.Style, Place: bake.At(b.Kitchen.Altitude)}); err != nil {
+		return k, quantity.At("Loaves", err)
+	}
+	k.Cooling, err = bake.CoolTime(bake.Cooling{
+		Style: b.Loaves.Style, Shape: b.Loaves.Shape, Baked: b.Loaves.Baked, From: k.Target.Core, Room: room,
+	})
+	if err != nil {
+		return k, quantity.At("Loaves", err)
+	}
+	k.Each = b.Oven.Together
+	if k.Each == 0 {
+		k.Each = b.Oven.Pots
+	}
+	if k.Each == 0 || k.Each > b.Loaves.Pieces {
+		k.Each = b.Loaves.Pieces
+	}
+	k.Rounds = (b.Loaves.Pieces + k.Each - 1) / k.Each
+	return k, nil
+}
+
+// loss is the bake loss to reckon with: the baker's own, or the guide value for style and size.
+func (b *Bake) loss() (quantity.Percent, error) {
+	if !b.Loaves.Loss.IsZero() {
+		return b.Loaves.Loss, nil
+	}
+	g, err := bake.UsualLoss(b.Loaves.Style, b.Loaves.Baked.Over(quantity.NewPercent(88)))
+	return g.Likely, quantity.At("Loaves", err)
+}

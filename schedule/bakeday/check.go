@@ -1,0 +1,174 @@
+package bakeday
+
+import (
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+)
+
+// What is taken when the bake does not say. They are common practice, no source, and only how
+// long hands are busy; nothing about the dough is assumed.
+const (
+	usualFeeding   = quantity.Elapsed(10 * time.Minute)
+	usualMixing    = quantity.Elapsed(25 * time.Minute)
+	usualFold      = quantity.Elapsed(5 * time.Minute)
+	usualFoldEvery = quantity.Elapsed(40 * time.Minute)
+	usualShaping   = quantity.Elapsed(30 * time.Minute)
+	usualReheat    = quantity.Elapsed(10 * time.Minute)
+)
+
+// withDefaults fills in what may be left out.
+func (b Bake) withDefaults() Bake {
+	usual := func(e *quantity.Elapsed, d quantity.Elapsed) {
+		if *e == 0 {
+			*e = d
+		}
+	}
+	if b.Levain != nil {
+		l := *b.Levain
+		usual(&l.Takes, usualFeeding)
+		if l.CultureHydration.IsZero() {
+			l.CultureHydration = l.Hydration
+		}
+		b.Levain = &l
+	}
+	usual(&b.Mixing.Takes, usualMixing)
+	if b.Bulk.Folds > 0 {
+		usual(&b.Bulk.FoldEvery, usualFoldEvery)
+		usual(&b.Bulk.FoldTakes, usualFold)
+	}
+	usual(&b.Shaping.Takes, usualShaping)
+	usual(&b.Oven.Reheat, usualReheat)
+	k := &b.Kitchen
+	if k.Night.IsZero() {
+		k.Night = k.Day
+	}
+	if k.Ice.IsZero() {
+		k.Ice = quantity.Celsius(-18)
+	}
+	if k.Scale.IsZero() {
+		k.Scale = quantity.Grams(1)
+	}
+	return b
+}
+
+// check reports everything that is wrong with the bake itself, in field order. What the rooms find
+// in their own inputs is added by them.
+func (b *Bake) check() error {
+	var p quantity.Problems
+	celsius, percent := quantity.Celsius, quantity.NewPercent
+	minutes := func(path string, e quantity.Elapsed, low, high time.Duration) {
+		p.Duration(path, e.Duration(), low, high)
+	}
+	if b.Wanted.IsZero() {
+		p.Required("Wanted", wishWant)
+	}
+	p.Int("Loaves.Pieces", b.Loaves.Pieces, 1, 1000)
+	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
+	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, percent(0), percent(40))
+	p.Join("", renamed(b.formula().Check()))
+	yeast, raised := b.yeast()
+	switch {
+	case b.Levain == nil && !raised:
+		p.Required("Levain", "a levain, or a line of yeast under other with its kind")
+	case b.Levain != nil && raised:
+		p.Add("Others", yeast.Name, "either a levain or baker's yeast; the two together have no model here", quantity.ErrInconsistent)
+	}
+	if l := b.Levain; l != nil {
+		quantity.Check(&p, "Levain.Inoculation", l.Inoculation, percent(1), percent(500))
+		quantity.Check(&p, "Levain.CultureAtHand", l.CultureAtHand, quantity.Mass{}, quantity.Kilograms(1000))
+		if !l.Temperature.IsZero() {
+			quantity.Check(&p, "Levain.Temperature", l.Temperature, celsius(5), celsius(40))
+		}
+		minutes("Levain.Takes", l.Takes, time.Minute, 4*time.Hour)
+	}
+	quantity.Check(&p, "Mixing.Temperature", b.Mixing.Temperature, celsius(10), celsius(40))
+	if b.Mixing.Mixer == 0 {
+		p.Required("Mixing.Mixer", "hand, planetary, spiral or processor")
+	}
+	if machine := b.Mixing.Mixer == mixing.Planetary || b.Mixing.Mixer == mixing.Spiral; machine || !b.Mixing.Bowl.IsZero() {
+		quantity.Check(&p, "Mixing.Bowl", b.Mixing.Bowl, quantity.Liters(0.5), quantity.Liters(400))
+	}
+	quantity.Check(&p, "Mixing.Warming", b.Mixing.Warming, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(20))
+	minutes("Mixing.Takes", b.Mixing.Takes, time.Minute, 4*time.Hour)
+	quantity.Check(&p, "Bulk.Rise", b.Bulk.Rise, percent(10), percent(400))
+	p.Int("Bulk.Folds", b.Bulk.Folds, 0, 12)
+	if b.Bulk.Folds > 0 {
+		minutes("Bulk.FoldEvery", b.Bulk.FoldEvery, 5*time.Minute, 12*time.Hour)
+		minutes("Bulk.FoldTakes", b.Bulk.FoldTakes, time.Minute, time.Hour)
+	}
+	minutes("Shaping.Takes", b.Shaping.Takes, time.Minute, 8*time.Hour)
+	if r := b.Retard; r != nil {
+		minutes("Retard.AtLeast", r.AtLeast, 30*time.Minute, 96*time.Hour)
+		minutes("Retard.AtMost", r.AtMost, max(r.AtLeast.Duration(), 30*time.Minute), 96*time.Hour)
+	}
+	quantity.Check(&p, "Oven.Temperature", b.Oven.Temperature, celsius(120), celsius(500))
+	p.Int("Oven.Pots", b.Oven.Pots, 0, 1000)
+	p.Int("Oven.Together", b.Oven.Together, 0, 1000)
+	minutes("Oven.Preheat", b.Oven.Preheat, 0, 6*time.Hour)
+	minutes("Oven.Reheat", b.Oven.Reheat, 0, 2*time.Hour)
+	minutes("Oven.Covered", b.Oven.Covered, 0, 4*time.Hour)
+	minutes("Oven.Uncovered", b.Oven.Uncovered, 0, 4*time.Hour)
+	if total := b.Oven.Covered + b.Oven.Uncovered; total < quantity.Elapsed(5*time.Minute) && b.Oven.Covered >= 0 && b.Oven.Uncovered >= 0 {
+		p.Add("Oven", "covered and uncovered together "+total.String(), "5m or more of baking", quantity.ErrOutOfRange)
+	}
+	k := &b.Kitchen
+	quantity.Check(&p, "Kitchen.Altitude", k.Altitude, quantity.Meters(-500), quantity.Meters(9000))
+	quantity.Check(&p, "Kitchen.Day", k.Day, celsius(0), celsius(45))
+	quantity.Check(&p, "Kitchen.Night", k.Night, celsius(0), celsius(45))
+	if b.Retard != nil || !k.Refrigerator.IsZero() {
+		quantity.Check(&p, "Kitchen.Refrigerator", k.Refrigerator, celsius(-1), celsius(15))
+	}
+	if !k.Flour.IsZero() {
+		quantity.Check(&p, "Kitchen.Flour", k.Flour, celsius(-20), celsius(50))
+	}
+	quantity.Check(&p, "Kitchen.Tap", k.Tap, celsius(0.5), celsius(45))
+	quantity.Check(&p, "Kitchen.Ice", k.Ice, celsius(-40), celsius(0))
+	quantity.Check(&p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1))
+	quantity.Check(&p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+	return p.Err()
+}
+
+// fields maps the inputs of the rooms to the fields of a bake, so that a fault is reported where
+// the baker wrote it.
+var fields = []struct{ room, bake string }{
+	{"Preferments[0].Flour", "Levain.Prefermented"},
+	{"Preferments[0].Hydration", "Levain.Hydration"},
+	{"Preferments[0].Blend[0].Name", "Levain.Flour"},
+	{"Preferments[0].Blend", "Levain.Flour"},
+	{"Preferments[0].Seed.Percent", "Levain.Inoculation"},
+	{"Preferments[0].Seed.Hydration", "Levain.CultureHydration"},
+	{"Preferments[0].Seed", "Levain.Inoculation"},
+	{"Preferments[0]", "Levain"},
+	{"Preferments", "Levain"},
+	{"Baked.Pieces", "Loaves.Pieces"},
+	{"Baked.Each", "Loaves.Baked"},
+	{"Baked.Loss", "Loaves.Loss"},
+}
+
+// renamed moves the paths of a room's input errors to the bake's fields.
+func renamed(err error) error {
+	if err == nil {
+		return nil
+	}
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		path := e.Path
+		for _, f := range fields {
+			if rest, ok := strings.CutPrefix(path, f.room); ok {
+				path = f.bake + rest
+				if f.bake == "Levain.Flour" {
+					path = f.bake
+				}
+				break
+			}
+		}
+		p.Add(path, e.Got, e.Want, e.Err)
+	}
+	if p.Err() == nil {
+		return err
+	}
+	return p.Err()
+}

@@ -1,0 +1,20 @@
+// Package bakeday answers: plan my whole bake.
+//
+// It asks every room of the library and puts the answers into one day: what to weigh, how warm
+// the water, when the levain is ripe and the dough ready, how far it may rise before the cold,
+// when each loaf bakes and what done means at this altitude, and a timetable that works backward
+// from when the bread is wanted, around sleep and absence.
+//
+//	the whole bake, from a Bake to a Day         Plan
+//	when it is wanted                            Wish, ParseWish
+//	what is in the way when it cannot be         Day.Timetable.Conflict
+//	what can hurt                                Day.Cautions
+//	how each number was reached                  Day.Workings
+//
+// # Standing assumptions
+//
+// All batches of one dough stand together in one covered tub; its clock starts when the last batch leaves
+// the mixer. The room follows a smooth day and night. Loaves go from the refrigerator
+// straight into the oven, the last rounds staying cold a little longer than the first. The
+// baker stays in the kitchen while the oven is hot.
+package bakeday

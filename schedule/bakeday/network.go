@@ -1,0 +1,165 @@
+package bakeday
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/wallclock"
+)
+
+// The names of the steps, as they stand in timetables, calendars and conflicts.
+const (
+	stepFeed   = "feed the levain"
+	stepRipen  = "levain ripens"
+	stepMix    = "mix the dough"
+	stepBulk   = "bulk fermentation"
+	stepShape  = "divide and shape"
+	stepRetard = "cold retard"
+	stepProof  = "final proof"
+	stepHeat   = "heat the oven"
+	stepBake   = "bake"
+	stepCool   = "cool"
+
+	baker = "the baker"
+)
+
+// times are the durations that the other rooms computed for one bake.
+type times struct {
+	ripe, past time.Duration // after feeding: ripe from, good until
+	bulk       quantity.TimeRange
+	proof      quantity.TimeRange // in the room; zero with a retard
+	cool       time.Duration
+	mixes      int
+	rounds     int
+}
+
+// grid rounds a duration up to the minute, which is the grid of the timetable.
+func grid(d time.Duration) time.Duration {
+	return (d + time.Minute - 1).Truncate(time.Minute)
+}
+
+func numbered(name string, i, of int) string {
+	if of == 1 {
+		return name
+	}
+	return fmt.Sprintf("%s, %d of %d", name, i+1, of)
+}
+
+func hm(d time.Duration) string { return quantity.FormatDuration(d) }
+
+// network lays the bake out as steps and rules, in the baker's words.
+func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (schedule.Problem, error) {
+	anchor := now.Truncate(time.Minute)
+	if anchor.Before(now) {
+		anchor = anchor.Add(time.Minute)
+	}
+	horizon := wanted.Sub(anchor) + 48*time.Hour // room to find the next time that works
+	p := schedule.Problem{Anchor: anchor, Horizon: horizon}
+	closed, err := b.closed(wallclock.Span{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
+	if err != nil {
+		return p, err
+	}
+	p.Resources = []schedule.Resource{{Name: baker, Closed: closed}}
+	hands := []schedule.Need{{Resource: baker, Amount: 1}}
+	add := func(s schedule.Step) string {
+		p.Steps = append(p.Steps, s)
+		return s.Name
+	}
+	atOnce := func(from, to string) { p.Links = append(p.Links, schedule.Link{From: from, To: to}) }
+
+	previous := ""
+	if b.Levain != nil {
+		feed := add(schedule.Step{Name: stepFeed, Min: grid(b.Levain.Takes.Duration()), Needs: hands})
+		previous = add(schedule.Step{
+			Name: stepRipen, Min: grid(t.ripe), Max: grid(t.past),
+			MinWords: "the levain takes about " + hm(t.ripe) + " to ripen", MaxWords: "the levain is past its best after " + hm(t.past),
+		})
+		atOnce(feed, previous)
+	}
+	for i := range t.mixes {
+		mix := add(schedule.Step{Name: numbered(stepMix, i, t.mixes), Min: grid(b.Mixing.Takes.Duration()), Needs: hands})
+		if previous != "" {
+			atOnce(previous, mix)
+		}
+		previous = mix
+	}
+	bulk := add(schedule.Step{
+		Name: stepBulk, Min: grid(t.bulk.Early), Max: grid(t.bulk.Late), Living: true, Likely: grid(t.bulk.Likely), Watch: baker,
+		MinWords: "bulk at least " + hm(grid(t.bulk.Early)), MaxWords: "bulk at most " + hm(grid(t.bulk.Late)),
+	})
+	atOnce(previous, bulk)
+	for i := range b.Bulk.Folds {
+		fold := add(schedule.Step{Name: numbered("fold", i, b.Bulk.Folds), Min: grid(b.Bulk.FoldTakes.Duration()), Needs: hands})
+		at := time.Duration(i+1) * b.Bulk.FoldEvery.Duration()
+		p.Links = append(p.Links, schedule.Link{
+			From: bulk, To: fold, Kind: schedule.StartToStart, Min: at - foldSlack(at), Max: at + foldSlack(at),
+			MinWords: fmt.Sprintf("fold %d about %s into the bulk", i+1, hm(at)), MaxWords: fmt.Sprintf("fold %d about %s into the bulk", i+1, hm(at)),
+		})
+	}
+	shape := add(schedule.Step{Name: stepShape, Min: grid(b.Shaping.Takes.Duration()), Needs: hands})
+	atOnce(bulk, shape)
+	rest := ""
+	if r := b.Retard; r != nil {
+		rest = add(schedule.Step{
+			Name: stepRetard, Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
+			MinWords: "retard at least " + hm(r.AtLeast.Duration()), MaxWords: "retard at most " + hm(r.AtMost.Duration()),
+		})
+	} else {
+		rest = add(schedule.Step{
+			Name: stepProof, Min: grid(t.proof.Early), Max: grid(t.proof.Late), Living: true, Likely: grid(t.proof.Likely), Watch: baker,
+			MinWords: "final proof at least " + hm(grid(t.proof.Early)), MaxWords: "final proof at most " + hm(grid(t.proof.Late)),
+		})
+	}
+	atOnce(shape, rest)
+	heat := add(schedule.Step{Name: stepHeat, Min: grid(b.Oven.Preheat.Duration()), Needs: hands})
+	each := grid(b.Oven.Covered.Duration() + b.Oven.Uncovered.Duration())
+	previous = ""
+	for i := range t.rounds {
+		bake := add(schedule.Step{Name: numbered(stepBake, i, t.rounds), Min: each, Needs: hands})
+		if i == 0 {
+			atOnce(rest, bake)
+			atOnce(heat, bake)
+		} else {
+			gap := grid(b.Oven.Reheat.Duration())
+			p.Links = append(p.Links, schedule.Link{From: previous, To: bake, Min: gap, Max: gap + 15*time.Minute,
+				MinWords: "the oven and pots reheat for " + hm(gap), MaxWords: "the next round follows within " + hm(gap+15*time.Minute)})
+		}
+		previous = bake
+	}
+	cool := add(schedule.Step{Name: stepCool, Min: grid(t.cool), Max: schedule.NoLimit, MinWords: "the last loaf cools for " + hm(grid(t.cool))})
+	atOnce(previous, cool)
+	p.Bounds = []schedule.Bound{{
+		Step: stepCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
+		Words: "wanted " + wallclock.MomentOf(wanted, zone).String(),
+	}}
+	return p, nil
+}
+
+// foldSlack is how far a fold may be moved: a quarter of the time since mixing.
+func foldSlack(at time.Duration) time.Duration { return (at / 4).Truncate(time.Minute) }
+
+// closed lists when the baker's hands are not there.
+func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Span, error) {
+	var habits []wallclock.Habit
+	add := func(name string, list []wallclock.Habit) {
+		for _, h := range list {
+			if h.Name == "" {
+				h.Name = name
+			}
+			habits = append(habits, h)
+		}
+	}
+	add("asleep", b.Asleep)
+	add("away", b.Away)
+	spans, err := wallclock.Expand(habits, within, zone)
+	if err != nil {
+		return nil, err
+	}
+	var out []schedule.Span
+	for _, s := range wallclock.Clip(spans, within) {
+		out = append(out, schedule.Span{From: s.From, To: s.To, Words: s.Words})
+	}
+	return out, nil
+}

@@ -1,0 +1,221 @@
+package bakeday
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/wallclock"
+)
+
+// Clock is where and when a plan is made: the caller's clock and the zone of the kitchen, which
+// the caller loads by the name in Bake.Zone.
+type Clock struct {
+	Now  time.Time
+	Zone *time.Location
+}
+
+// Plan works the whole bake out: weights, water, the clocks of levain and dough, doneness, and a
+// timetable that works backward from the wanted time around the baker's absences.
+//
+// The dough's clock depends on the time of day through the temperature of the room, and the
+// time of day on the dough's clock; Plan goes round until both agree within five minutes.
+// When the wanted time cannot be met the timetable's conflict says what is in the way; a wish by
+// weekday that can no longer be met moves to the week after, and says so.
+//
+// Errors: everything that is wrong with the bake, all at once, as quantity.InputError with the
+// field paths of [Bake]. Accuracy: that of the rooms; the times of living steps are ranges.
+func Plan(ctx context.Context, bake Bake, clock Clock) (Day, error) {
+	b := bake.withDefaults()
+	var problems quantity.Problems
+	problems.Join("", b.check())
+	if clock.Zone == nil {
+		problems.Required("Zone", `an IANA time zone, such as "Europe/Zurich"`)
+	}
+	for _, h := range b.Asleep {
+		problems.Join("Asleep", h.Check())
+	}
+	for _, h := range b.Away {
+		problems.Join("Away", h.Check())
+	}
+	var wanted []time.Time
+	if clock.Zone != nil && !b.Wanted.IsZero() {
+		var err error
+		wanted, err = b.Wanted.instants(clock.Now, clock.Zone)
+		problems.Join("", err)
+	}
+	if err := problems.Err(); err != nil {
+		return Day{}, err
+	}
+	var first *Day
+	for _, w := range wanted {
+		d, err := b.planFor(ctx, w, clock)
+		if err != nil {
+			return Day{}, err
+		}
+		if first == nil {
+			first = &d
+			if d.Possible() {
+				return d, nil
+			}
+			continue
+		}
+		if d.Possible() {
+			d.Missed = &Missed{Wanted: first.Wanted, Conflict: first.Timetable.Conflict}
+			return d, nil
+		}
+	}
+	return *first, nil
+}
+
+// rounds bounds how often times and temperatures are brought together.
+const rounds = 10
+
+// planFor plans for one wanted time.
+func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day, error) {
+	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted}
+	loss, err := b.loss()
+	if err != nil {
+		return d, err
+	}
+	d.Bake.Loaves.Loss = loss
+	d.Batch, err = b.formula().For(dough.Baked{Pieces: b.Loaves.Pieces, Each: b.Loaves.Baked, Loss: loss})
+	if err != nil {
+		return d, renamed(err)
+	}
+	if d.Weighing, err = d.Batch.Weigh(b.scales()); err != nil {
+		return d, quantity.At("Kitchen", err)
+	}
+	m := b.firstGuess(wanted)
+	for range rounds {
+		if err := d.workOut(b, m); err != nil {
+			return d, err
+		}
+		d.Baking.Loss = loss
+		if !d.Rising.Feasible {
+			break
+		}
+		problem, err := b.network(clock.Now, wanted, clock.Zone, d.times())
+		if err != nil {
+			return d, err
+		}
+		if d.Timetable, err = problem.Latest(ctx); err != nil {
+			return d, fmt.Errorf("timetable: %w", err)
+		}
+		if d.Timetable.Verdict == schedule.Infeasible || d.Timetable.Verdict == schedule.Unknown {
+			break
+		}
+		next := d.moments()
+		if near(next.mixed, m.mixed) && near(next.fed, m.fed) && next.retard-m.retard < 5*time.Minute && m.retard-next.retard < 5*time.Minute {
+			d.Settled = true
+			break
+		}
+		m = next
+	}
+	d.Notes = d.notes()
+	return d, nil
+}
+
+func near(a, b time.Time) bool {
+	d := a.Sub(b)
+	return d < 5*time.Minute && d > -5*time.Minute
+}
+
+// firstGuess is where to begin: a bulk of six hours, the shortest retard, a levain of eight hours.
+func (b *Bake) firstGuess(wanted time.Time) moments {
+	m := moments{shaping: b.Shaping.Takes.Duration(), retard: 0}
+	end := wanted.Add(-4 * time.Hour)
+	if b.Retard != nil {
+		m.retard = (b.Retard.AtLeast.Duration() + b.Retard.AtMost.Duration()) / 2
+	}
+	m.mixed = end.Add(-m.retard - m.shaping - 6*time.Hour)
+	m.fed = m.mixed.Add(-9 * time.Hour)
+	return m
+}
+
+// workOut asks every room, with the dough at the given moments.
+func (d *Day) workOut(b *Bake, m moments) error {
+	var problems quantity.Problems
+	var err error
+	if d.Levain, err = b.leaven(d.Batch, m, d.Zone); err != nil {
+		problems.Join("", err)
+	}
+	levain := quantity.Temperature{}
+	if d.Levain != nil {
+		levain = d.Levain.Temperature
+	}
+	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain); err != nil {
+		problems.Join("Mixing", err)
+	}
+	if d.Rising, err = b.rise(d.Batch, m, d.Zone); err != nil {
+		problems.Join("", err)
+	}
+	if d.Baking, err = b.bakeOff(d.Batch, b.roomAt(d.Wanted, d.Zone)); err != nil {
+		problems.Join("", err)
+	}
+	return problems.Err()
+}
+
+// times are the durations for the timetable.
+func (d *Day) times() times {
+	t := times{bulk: d.Rising.Bulk.Ready(), proof: d.Rising.Proof, cool: d.Baking.Cooling.Ready.Late, mixes: d.Water.Mixes, rounds: d.Baking.Rounds}
+	if d.Levain != nil {
+		t.ripe, t.past = d.Levain.Ripeness.From.Likely, d.Levain.Ripeness.Until.Likely
+	}
+	return t
+}
+
+// moments reads the timetable.
+func (d *Day) moments() moments {
+	m := moments{shaping: d.Bake.Shaping.Takes.Duration()}
+	if s, ok := d.Timetable.Step(stepFeed); ok {
+		m.fed = s.End
+	}
+	if s, ok := d.Timetable.Step(stepBulk); ok {
+		m.mixed = s.Start
+	}
+	if s, ok := d.Timetable.Step(stepRetard); ok {
+		m.retard = s.End.Sub(s.Start)
+	}
+	return m
+}
+
+// notes are things to know about this day that no single number shows.
+func (d *Day) notes() []string {
+	var out []string
+	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	if d.Water.Guess {
+		add("the warming by the mixer is a guide value; measure it once and write it into the bake (warming)")
+	}
+	if d.Levain != nil && !d.Levain.Short.IsZero() {
+		add("the levain needs %v of culture and %v is at hand: feed the culture up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand)
+	}
+	for _, w := range d.Weighing.TooSmall() {
+		add("%v of %s is too little for the scale: weigh it as part of a solution", w.Exact, w.Name)
+	}
+	if l, u := d.Baking.Loss, d.Baking.Usual; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
+		add("a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High)
+	}
+	out = append(out, d.Rising.Bulk.Notes()...)
+	if s, ok := d.Timetable.Step(stepBulk); ok && s.Watch != nil {
+		if asleep := d.absentDuring(*s.Watch); asleep != "" {
+			add("the bulk may be ready while you are %s: look before, and cool the dough if it is early", asleep)
+		}
+	}
+	if d.Possible() && !d.Settled {
+		add("times and temperatures did not settle; the plan is the last of %d rounds", rounds)
+	}
+	return out
+}
+
+// absentDuring says in the baker's words which absence lies in a span, or "".
+func (d *Day) absentDuring(watch schedule.Span) string {
+	spans, err := d.Bake.closed(wallclock.Span{From: watch.From, To: watch.To}, d.Zone)
+	if err != nil || len(spans) == 0 {
+		return ""
+	}
+	return spans[0].Words
+}

@@ -1,0 +1,202 @@
+package bakeday
+
+import (
+	"time"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
+)
+
+// moments are where the rest of the plan puts the dough in time; they are guessed first and then
+// taken from the timetable until they agree.
+type moments struct {
+	fed     time.Time     // the levain
+	mixed   time.Time     // the last batch leaves the mixer
+	retard  time.Duration // of the first loaves
+	shaping time.Duration
+}
+
+// leaven works out the levain: what it is built from, when it is ripe, how long it stays good.
+func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leavening, error) {
+	if b.Levain == nil {
+		return nil, nil
+	}
+	l := &Leavening{}
+	build, ok := batch.Build(levainName)
+	if !ok {
+		return nil, &quantity.InputError{Path: "Levain.Prefermented", Want: "more than 0 %", Err: quantity.ErrRequired}
+	}
+	l.Build = build
+	var flour, whole quantity.Mass
+	for _, line := range build.Lines {
+		switch line.Role {
+		case dough.RoleFlour:
+			flour = flour.Add(line.Mass)
+			if line.Kind.WholeGrain() {
+				whole = whole.Add(line.Mass)
+			}
+		case dough.RoleCulture:
+			l.Culture = l.Culture.Add(line.Mass)
+		}
+	}
+	if hand := b.Levain.CultureAtHand; !hand.IsZero() && hand.Compare(l.Culture) < 0 {
+		l.Short = l.Culture.Sub(hand)
+	}
+	seed, err := ferment.SeedShare(l.Culture.Grams(), flour.Grams(), b.Levain.CultureHydration)
+	if err != nil {
+		return nil, quantity.At("Levain.Inoculation", err)
+	}
+	history := ferment.Constant(b.Levain.Temperature)
+	if b.Levain.Temperature.IsZero() {
+		// Mixed with water that brings it to the room's temperature, it then follows the room.
+		history, err = ferment.Cooling{
+			Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Place: ferment.Covered,
+		}.History()
+		if err != nil {
+			return nil, quantity.At("Kitchen", err)
+		}
+	}
+	in := ferment.Levain{
+		Seed: seed, Hydration: b.Levain.Hydration, WholeGrain: whole.PercentOf(flour), History: history,
+		Curve: ferment.GanzleYeastHeld, ColdSeed: !b.Kitchen.Refrigerator.IsZero(),
+	}
+	if l.Ripeness, err = in.Ripe(); err != nil {
+		return nil, quantity.At("Levain", err)
+	}
+	l.Temperature = history.At(l.Ripeness.From.Likely)
+	return l, nil
+}
+
+// rise works out the dough's clock from the mixer to the oven.
+func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, error) {
+	r := Rising{Retard: m.retard, Feasible: true}
+	history, err := ferment.Cooling{
+		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.room(m.mixed, zone), Place: ferment.Covered,
+	}.History()
+	if err != nil {
+		return r, quantity.At("Kitchen", err)
+	}
+	bulk := ferment.Bulk{
+		Inoculation: batch.Prefermented(), SaltInWater: batch.SaltInWater(), WholeGrain: batch.WholeGrain(), History: history,
+		Curve: ferment.GanzleYeastHeld, Rise: b.Bulk.Rise, Kneading: kneading(b.Mixing.Mixer),
+		Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
+	}
+	if y, ok := b.yeast(); ok {
+		bulk.Inoculation = quantity.Percent{}
+		bulk.Yeast = ferment.Yeast{Kind: yeastKind(y.Kind), Amount: y.Percent}
+		bulk.Curve = ferment.SaccharomycesCardinal
+	}
+	if b.Retard == nil {
+		return b.riseInTheRoom(r, bulk, m)
+	}
+	return b.riseWithRetard(r, bulk, batch.ScalingWeight(), m)
+}
+
+// riseInTheRoom divides the rise between bulk and a final proof.
+func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, error) {
+	r.HasProof = true
+	r.ShapeAt = b.Bulk.ShapeAt
+	if r.ShapeAt.IsZero() {
+		// Two thirds before shaping, one third after: a judgment; doubled in bulk and half as much
+		// again in the proof is common practice for yeast doughs.
+		r.ShapeAt = quantity.NewPercent(b.Bulk.Rise.Points() * 2 / 3)
+	}
+	bulk.Rise = r.ShapeAt
+	var err error
+	if r.Bulk, err = bulk.Estimate(); err != nil {
+		return r, ofBulk(err)
+	}
+	// The proof goes on at the same clock; the bulk having been watched, its pace is known.
+	shaped := r.Bulk.Ready().Likely
+	whole := bulk
+	whole.Rise = b.Bulk.Rise
+	all, err := whole.Estimate()
+	if err != nil {
+		return r, ofBulk(err)
+	}
+	seen, err := all.Update(ferment.RiseReading{At: shaped, Rise: r.ShapeAt})
+	if err != nil {
+		return r, ofBulk(err)
+	}
+	r.Proof = seen.Now.Ready().Add(-shaped - m.shaping)
+	const least = 15 * time.Minute
+	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(r.Proof.Early, least), max(r.Proof.Likely, least), max(r.Proof.Late, least)
+	r.Shaped, r.Into = bulk.History.At(shaped), bulk.History.At(seen.Now.Ready().Likely)
+	r.InOven, err = seen.Now.RiseAt(seen.Now.Ready().Likely)
+	return r, err
+}
+
+// riseWithRetard asks how far the dough may rise before shaping, given the cold that follows.
+func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, m moments) (Rising, error) {
+	shaped := 6 * time.Hour
+	var err error
+	for range 4 { // the dough's temperature at shaping depends on when that is
+		r.Shaped = bulk.History.At(shaped)
+		bench, err := bulk.History.Shift(shaped)
+		if err != nil {
+			return r, err
+		}
+		cold, err := ferment.Cooling{
+			Mass: piece, Form: ferment.Round, Start: bench.At(m.shaping), Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Place: ferment.Refrigerator,
+		}.History()
+		if err != nil {
+			return r, quantity.At("Kitchen.Refrigerator", err)
+		}
+		then, err := ferment.Join(ferment.Part{History: bench, For: m.shaping}, ferment.Part{History: cold})
+		if err != nil {
+			return r, err
+		}
+		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: m.shaping + m.retard, Total: b.Bulk.Rise}
+		target, err := proof.RiseBeforeShaping()
+		if err != nil {
+			return r, ofBulk(err)
+		}
+		r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible && target.Rise.Compare(quantity.NewPercent(1)) >= 0
+		r.Into = then.At(proof.ThenFor)
+		if !b.Bulk.ShapeAt.IsZero() {
+			r.ShapeAt, r.Feasible = b.Bulk.ShapeAt, true
+		}
+		if !r.Feasible {
+			bulk.Rise = b.Bulk.Rise
+			r.Bulk, err = bulk.Estimate()
+			return r, ofBulk(err)
+		}
+		bulk.Rise = r.ShapeAt
+		if r.Bulk, err = bulk.Estimate(); err != nil {
+			return r, ofBulk(err)
+		}
+		next := r.Bulk.Ready().Likely
+		if d := next - shaped; d < time.Minute && d > -time.Minute {
+			break
+		}
+		shaped = next
+	}
+	return r, err
+}
+
+// ofBulk moves the paths of package ferment to the fields of a bake.
+func ofBulk(err error) error {
+	if err == nil {
+		return nil
+	}
+	names := map[string]string{
+		"Inoculation": "Levain.Prefermented", "Yeast.Amount": "Others", "Yeast.Kind": "Others", "SaltInWater": "Salt", "Rise": "Bulk.Rise", "Total": "Bulk.Rise",
+		"History": "Kitchen", "Then": "Kitchen.Refrigerator", "ThenFor": "Retard",
+	}
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		path := e.Path
+		if len(path) > 5 && path[:5] == "Bulk." {
+			path = path[5:]
+		}
+		if to, ok := names[path]; ok {
+			path = to
+		}
+		p.Add(path, e.Got, e.Want, e.Err)
+	}
+	if p.Err() == nil {
+		return err
+	}
+	return p.Err()
+}

@@ -1,0 +1,87 @@
+package bakeday
+
+import (
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+)
+
+// Water is what to pour, and what the mixer will do.
+type Water struct {
+	mixing.WaterResult
+	Factors mixing.Factors
+	Guess   bool                      // the friction is a guide value, not measured on this mixer
+	Prior   mixing.Prior              // where the guide value comes from
+	Rise    quantity.TemperatureDelta // of the dough, from mixing
+	Pour    quantity.Mass             // the water of one batch that is not bound in the levain
+	Fit     mixing.Fit
+	HasFit  bool          // false: nothing is known of the bowl
+	Mixes   int           // batches
+	Each    quantity.Mass // dough in one batch
+}
+
+// water asks package mixing, with the room as warm as it is when the dough is mixed.
+func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Water, error) {
+	flour := b.Kitchen.Flour
+	if flour.IsZero() {
+		flour = room
+	}
+	w := Water{Mixes: 1, Each: batch.Dough()}
+	in := mixing.Factors{
+		Target: b.Mixing.Temperature, Tap: b.Kitchen.Tap, Mixing: b.Mixing.Takes,
+		Others: []mixing.Factor{{Name: "flour", Temperature: flour}, {Name: "room", Temperature: room}},
+	}
+	if b.Levain != nil {
+		in.Others = append(in.Others, mixing.Factor{Name: "levain", Temperature: levain})
+	}
+	var err error
+	if b.Mixing.Warming.IsZero() {
+		w.Guess = true
+		if w.Prior, err = mixing.PriorFor(b.Mixing.Mixer); err != nil {
+			return w, err
+		}
+		in.Friction, err = mixing.ConvertFriction(w.Prior.Friction, 3, in.Count())
+	} else {
+		in.Friction, err = mixing.FrictionOf(b.Mixing.Warming, in.Count())
+	}
+	if err != nil {
+		return w, err
+	}
+	if w.Rise, err = mixing.Rise(in.Friction, in.Count()); err != nil {
+		return w, err
+	}
+	for _, l := range batch.FinalDough() {
+		if l.Role == dough.RoleLiquid && (l.Kind == dough.KindWater || l.Kind == dough.KindUnstated) {
+			w.Pour = w.Pour.Add(l.Mass)
+		}
+	}
+	if !b.Mixing.Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
+		w.Fit, err = mixing.Fits(mixing.Capacity{
+			Kind: b.Mixing.Mixer, Bowl: b.Mixing.Bowl, Dough: batch.Dough(), Flour: batch.Flour(), Water: batch.Water(), Type: doughKind(batch),
+		})
+		if err != nil {
+			return w, err
+		}
+		w.HasFit = true
+		if w.Fit.Batches > 1 {
+			w.Mixes, w.Each = w.Fit.Batches, w.Fit.Each
+			w.Pour = w.Pour.Divide(int64(w.Mixes))
+		}
+	}
+	in.Water = w.Pour
+	w.Factors = in
+	w.WaterResult, err = mixing.WaterTemperature(in)
+	return w, err
+}
+
+// doughKind picks the row of the mixer charts.
+func doughKind(b dough.Batch) mixing.DoughKind {
+	half := quantity.NewPercent(50)
+	switch {
+	case b.Rye().Compare(half) >= 0:
+		return mixing.RyeDough
+	case b.WholeGrain().Compare(half) >= 0:
+		return mixing.WholeGrainDough
+	}
+	return mixing.WheatDough
+}

@@ -1,0 +1,120 @@
+package bakeday
+
+import (
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/wallclock"
+)
+
+// Wish is when the bread is wanted, by the clock on the wall: a moment ("2026-11-28 12:30"), or a
+// day of the week ("Saturday 12:30"), which means the next one that can still be met. The
+// zero value means "not given".
+type Wish struct {
+	Moment  wallclock.Moment // the zero value: by weekday
+	Weekday time.Weekday
+	Clock   wallclock.Clock
+	weekly  bool
+}
+
+const wishWant = `a day and a time, such as "Saturday 12:30" or "2026-11-28 12:30"`
+
+// OnDay wishes for the next such weekday that can be met.
+func OnDay(day time.Weekday, clock wallclock.Clock) Wish {
+	return Wish{Weekday: day, Clock: clock, weekly: true}
+}
+
+// OnDate wishes for one moment.
+func OnDate(m wallclock.Moment) Wish { return Wish{Moment: m} }
+
+// ParseWish reads "Saturday 12:30", "Sat 12:30", "2026-11-28 12:30" or "Sat 2026-11-28 12:30".
+func ParseWish(text string) (Wish, error) {
+	if len(text) > 64 {
+		return Wish{}, &quantity.InputError{Got: "a text of extreme length", Want: wishWant, Err: quantity.ErrOutOfRange}
+	}
+	fields := strings.Fields(text)
+	switch len(fields) {
+	case 0:
+		return Wish{}, &quantity.InputError{Got: "an empty text", Want: wishWant, Err: quantity.ErrRequired}
+	case 2:
+		if days, err := wallclock.ParseDays(fields[0]); err == nil {
+			for d := time.Sunday; d <= time.Saturday; d++ {
+				if days == wallclock.On(d) {
+					clock, err := wallclock.ParseClock(fields[1])
+					return OnDay(d, clock), err
+				}
+			}
+		}
+	}
+	m, err := wallclock.ParseMoment(text)
+	if err != nil {
+		return Wish{}, err
+	}
+	return OnDate(m), nil
+}
+
+// IsZero reports whether no time was given.
+func (w Wish) IsZero() bool { return w == Wish{} }
+
+// String prints "Saturday 12:30" or "Sat 2026-11-28 12:30".
+func (w Wish) String() string {
+	switch {
+	case w.IsZero():
+		return "no time"
+	case w.weekly:
+		return w.Weekday.String() + " " + w.Clock.String()
+	}
+	return w.Moment.String()
+}
+
+// MarshalText implements encoding.TextMarshaler; the zero value is an empty text.
+func (w Wish) MarshalText() ([]byte, error) {
+	if w.IsZero() {
+		return nil, nil
+	}
+	return []byte(w.String()), nil
+}
+
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseWish].
+func (w *Wish) UnmarshalText(text []byte) error {
+	v, err := ParseWish(string(text[:min(len(text), 65)]))
+	if err != nil {
+		return err
+	}
+	*w = v
+	return nil
+}
+
+// instants lists when the wish could be met: the one moment, or the next two such weekdays
+// after now. A wish that the clocks skip or show twice, and one in the past, is refused.
+func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) {
+	if w.IsZero() {
+		return nil, &quantity.InputError{Path: "Wanted", Want: wishWant, Err: quantity.ErrRequired}
+	}
+	moments := []wallclock.Moment{w.Moment}
+	if w.weekly {
+		today := wallclock.DateOf(now, zone)
+		ahead := (int(w.Weekday) - int(today.Weekday()) + 7) % 7
+		moments = nil
+		for _, days := range []int{ahead, ahead + 7, ahead + 14} {
+			moments = append(moments, today.AddDays(days).At(w.Clock))
+		}
+	}
+	var out []time.Time
+	for _, m := range moments {
+		r, err := wallclock.Resolve(m, zone, wallclock.Refuse)
+		if err != nil {
+			return nil, quantity.At("Wanted", err)
+		}
+		if r.At.After(now) {
+			out = append(out, r.At)
+		}
+	}
+	if len(out) == 0 {
+		return nil, &quantity.InputError{
+			Path: "Wanted", Got: w.String(), Want: "a time after " + wallclock.MomentOf(now, zone).String() + ", the clock of the plan", Err: quantity.ErrOutOfRange,
+		}
+	}
+	return out[:min(len(out), 2)], nil
+}
