@@ -45,16 +45,25 @@ func (c *compiled) member(id int, feasible func(planner.Relax) bool) Member {
 	}
 	const any = 1 << 19 // beyond every sum of durations in a plan
 	var front, back int
+	// What must come after something cannot be made to come before it.
+	lessen := any
+	if r.amount >= 0 {
+		lessen = r.amount
+	}
 	switch r.kind {
 	case StepMin:
 		front = least(r.amount, planner.Front)
-	case LinkMin, NotBefore:
+	case LinkMin:
+		front = least(lessen, planner.Front)
+	case NotBefore:
 		front = least(any, planner.Front)
 	case StepMax, LinkMax, NotAfter:
 		back = least(any, planner.Back)
 	case StepExact:
 		front, back = least(r.amount, planner.Front), least(any, planner.Back)
-	case LinkExact, FixedTime:
+	case LinkExact:
+		front, back = least(lessen, planner.Front), least(any, planner.Back)
+	case FixedTime:
 		front, back = least(any, planner.Front), least(any, planner.Back)
 	case Absence:
 		front, back = least(r.to-r.from, planner.Front), least(r.to-r.from, planner.Back)
@@ -64,7 +73,7 @@ func (c *compiled) member(id int, feasible func(planner.Relax) bool) Member {
 		} else {
 			back = least(any, planner.Back)
 		}
-	default: // Capacity and InOrder are judged by the search over shared resources
+	default: // Capacity and InOrder are judged in refuseShared
 		return m
 	}
 	switch {
@@ -151,26 +160,6 @@ func (c *compiled) shifted() (net *planner.Net, event, nominal int) {
 		planner.Arc{From: 0, To: event, W: 0, Rule: structure},
 		planner.Arc{From: event, To: 0, W: -c.net.Limit, Rule: structure})
 	return net, event, nominal
-}
-
-// nearest finds the wanted times just before and just after the wanted one that work when
-// nothing is shared.
-func (c *compiled) nearest() (before, after *Shift) {
-	if len(c.wanted) == 0 {
-		return nil, nil
-	}
-	net, event, nominal := c.shifted()
-	reach := planner.NewReach(net)
-	if reach == nil {
-		return nil, nil
-	}
-	if s := reach.Next(event, nominal); s != nil {
-		after = c.shift(s[event], nominal)
-	}
-	if t, ok := reach.Previous(event, nominal); ok {
-		before = c.shift(t, nominal)
-	}
-	return before, after
 }
 
 func (c *compiled) shift(to, nominal int) *Shift {

@@ -119,3 +119,17 @@ func BenchmarkConflict60(b *testing.B) {
 		}
 	}
 }
+
+// Two doughs that are feasible one by one cannot both be ready at 15:00.
+func TestTwoDoughsByThree(t *testing.T) {
+	start := time.Now()
+	tt, err := loadKitchen(t, "two-doughs-by-1500").Latest(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tt.Verdict != Infeasible {
+		t.Fatalf("verdict %v", tt.Verdict)
+	}
+	t.Log(tt.Conflict, tt.Conflict.Minimal)
+	t.Log(tt.Before, tt.After, time.Since(start))
+}

@@ -1,12 +1,18 @@
 package schedule
 
-import "time"
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
 
 // Midway is what has happened so far on the day.
 type Midway struct {
 	Now  time.Time // nothing that has not begun may begin before
 	Done []Done
-	// Ranges update the living steps from a look at the dough.
+	// Ranges update the living steps under way from a look at the dough.
 	Ranges []Range
 }
 
@@ -17,10 +23,217 @@ type Done struct {
 	End   time.Time // zero while the step goes on
 }
 
-// Range is a new estimate of when a living step ends, from a reading of the dough.
+// Range is a new estimate of when a living step that is under way ends, from a reading of the
+// dough.
 type Range struct {
 	Step                string
 	Early, Likely, Late time.Time
+}
+
+// Midway returns the problem that is left in the middle of the day: what is done is fixed at
+// its real times, what is under way has begun when it did and ends no earlier than now, and
+// the rest begins no earlier than now. Rules between times that are past are dropped, because
+// what happened cannot be changed; rules from the past to the future stay, and when one cannot
+// be kept any more the answer to the new problem says so.
+//
+// A step under way for longer than its Max may end now or later. Times must lie on the grid.
+// Errors are [quantity.InputError] values, all at once.
+func (p Problem) Midway(m Midway) (Problem, error) {
+	if _, err := p.compile(); err != nil {
+		return Problem{}, err
+	}
+	var bad quantity.Problems
+	w := &midway{p: p, m: m, bad: &bad, started: map[string]Done{}, index: map[string]int{}}
+	for i, s := range p.Steps {
+		w.index[s.Name] = i
+	}
+	w.read()
+	if err := bad.Err(); err != nil {
+		return Problem{}, err
+	}
+	return w.rest(), nil
+}
+
+type midway struct {
+	p       Problem
+	m       Midway
+	bad     *quantity.Problems
+	started map[string]Done
+	index   map[string]int
+	ranges  map[string]Range
+}
+
+func (w *midway) onGrid(path string, t time.Time) {
+	grid := w.p.Grid
+	if grid == 0 {
+		grid = time.Minute
+	}
+	switch d := t.Sub(w.p.Anchor); {
+	case t.IsZero():
+		w.bad.Required(path, "an instant")
+	case d < -maxHorizon || d > 2*maxHorizon:
+		w.bad.Add(path, t.Format(time.RFC3339), "near the plan", quantity.ErrOutOfRange)
+	case d%grid != 0:
+		w.bad.Add(path, t.Format(time.RFC3339), "a time on the grid of "+grid.String(), quantity.ErrTooPrecise)
+	}
+}
+
+func (w *midway) read() {
+	w.onGrid("Now", w.m.Now)
+	for i, d := range w.m.Done {
+		path := fmt.Sprintf("Done[%d]", i)
+		if _, ok := w.index[d.Step]; !ok {
+			w.bad.Add(path+".Step", quote(d.Step), "the name of a step", quantity.ErrInconsistent)
+		}
+		if _, twice := w.started[d.Step]; twice {
+			w.bad.Add(path+".Step", quote(d.Step), "each step once", quantity.ErrInconsistent)
+		}
+		w.onGrid(path+".Start", d.Start)
+		if d.Start.After(w.m.Now) {
+			w.bad.Add(path+".Start", d.Start.Format(time.RFC3339), "not after Now", quantity.ErrInconsistent)
+		}
+		if !d.End.IsZero() {
+			w.onGrid(path+".End", d.End)
+			if d.End.Before(d.Start) || d.End.After(w.m.Now) {
+				w.bad.Add(path+".End", d.End.Format(time.RFC3339), "from Start to Now", quantity.ErrInconsistent)
+			}
+		}
+		w.started[d.Step] = d
+	}
+	w.ranges = map[string]Range{}
+	for i, r := range w.m.Ranges {
+		path := fmt.Sprintf("Ranges[%d]", i)
+		d, ok := w.started[r.Step]
+		if !ok || !d.End.IsZero() || !w.p.Steps[w.index[r.Step]].Living {
+			w.bad.Add(path+".Step", quote(r.Step), "a living step that is under way", quantity.ErrInconsistent)
+			continue
+		}
+		w.onGrid(path+".Early", r.Early)
+		w.onGrid(path+".Likely", r.Likely)
+		w.onGrid(path+".Late", r.Late)
+		if r.Early.Before(w.m.Now) || r.Likely.Before(r.Early) || r.Late.Before(r.Likely) {
+			w.bad.Add(path, r.Early.Format(time.RFC3339), "Now ≤ Early ≤ Likely ≤ Late", quantity.ErrInconsistent)
+		}
+		w.ranges[r.Step] = r
+	}
+}
+
+func (w *midway) rest() Problem {
+	p := w.p
+	now := w.m.Now
+	p.Steps = slices.Clone(p.Steps)
+	p.Links, p.Bounds, p.Alike = nil, nil, nil
+	if last := now.Add(time.Minute); p.Anchor.Add(p.Horizon).Before(last) {
+		p.Horizon = now.Sub(p.Anchor) + max(p.Grid, time.Minute)
+	}
+	if first := w.first(); first.Before(p.Anchor) {
+		p.Horizon += p.Anchor.Sub(first)
+		p.Anchor = first.In(p.Anchor.Location())
+	}
+	past := func(step string, e Edge) bool {
+		d, ok := w.started[step]
+		return ok && (e == Start || !d.End.IsZero())
+	}
+	for i := range p.Steps {
+		s := &p.Steps[i]
+		d, begun := w.started[s.Name]
+		switch {
+		case begun && !d.End.IsZero():
+			s.Min, s.Max = d.End.Sub(d.Start), d.End.Sub(d.Start)
+			s.Living, s.Likely, s.Needs, s.Watch = false, 0, nil, ""
+			s.MinWords, s.MaxWords = "", ""
+			p.Bounds = append(p.Bounds, Bound{Step: s.Name, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: s.Name + " began at " + d.Start.Format("Mon 15:04")})
+		case begun:
+			w.underWay(s, now.Sub(d.Start))
+			p.Bounds = append(p.Bounds,
+				Bound{Step: s.Name, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: s.Name + " began at " + d.Start.Format("Mon 15:04")},
+				Bound{Step: s.Name, Edge: End, Earliest: now, Words: "it is " + now.Format("Mon 15:04")})
+		default:
+			p.Bounds = append(p.Bounds, Bound{Step: s.Name, Edge: Start, Earliest: now, Words: "it is " + now.Format("Mon 15:04")})
+		}
+	}
+	for _, b := range w.p.Bounds {
+		if !past(b.Step, b.Edge) {
+			p.Bounds = append(p.Bounds, b)
+		}
+	}
+	for _, l := range w.p.Links {
+		a, b := End, Start
+		if l.Kind == StartToStart || l.Kind == StartToEnd {
+			a = Start
+		}
+		if l.Kind == EndToEnd || l.Kind == StartToEnd {
+			b = End
+		}
+		if !past(l.From, a) || !past(l.To, b) {
+			p.Links = append(p.Links, l)
+		}
+	}
+	for _, g := range w.p.Alike {
+		left := slices.DeleteFunc(slices.Clone(g), func(s string) bool { _, begun := w.started[s]; return begun })
+		if len(left) > 1 {
+			p.Alike = append(p.Alike, left)
+		}
+	}
+	p.Resources = w.open(p)
+	return p
+}
+
+// first is the earliest real start.
+func (w *midway) first() time.Time {
+	first := w.p.Anchor
+	for _, d := range w.m.Done {
+		if d.Start.Before(first) {
+			first = d.Start
+		}
+	}
+	return first
+}
+
+// underWay adapts the duration of a step that has been going on for so long.
+func (w *midway) underWay(s *Step, so time.Duration) {
+	most := s.Max
+	if most == 0 {
+		most = s.Min
+	}
+	if r, ok := w.ranges[s.Name]; ok {
+		start := w.started[s.Name].Start
+		s.Min, s.Likely, s.Max = r.Early.Sub(start), r.Likely.Sub(start), r.Late.Sub(start)
+		s.MinWords, s.MaxWords = "", ""
+		return
+	}
+	if most != NoLimit {
+		most = max(most, so)
+	}
+	if s.Living {
+		likely := s.Likely
+		if likely == 0 {
+			likely = s.Min + (most-s.Min)/2
+			likely -= likely % max(w.p.Grid, time.Minute)
+		}
+		s.Min = max(s.Min, so)
+		s.Likely = max(likely, s.Min)
+	}
+	s.Max = most
+}
+
+// open drops the closed spans that what is under way shows to be open after all, and those
+// that are past.
+func (w *midway) open(p Problem) []Resource {
+	out := slices.Clone(p.Resources)
+	for i := range out {
+		busy := false
+		for _, s := range p.Steps {
+			d, begun := w.started[s.Name]
+			for _, n := range s.Needs {
+				busy = busy || begun && d.End.IsZero() && n.Resource == out[i].Name
+			}
+		}
+		out[i].Closed = slices.DeleteFunc(slices.Clone(out[i].Closed), func(c Span) bool {
+			return !c.To.After(w.m.Now) || busy && !c.From.After(w.m.Now)
+		})
+	}
+	return out
 }
 
 // Change is how one step differs between two timetables.
@@ -29,5 +242,38 @@ type Change struct {
 	Start  time.Duration // how much later it starts (negative: earlier)
 	End    time.Duration
 	Length time.Duration // how much longer it takes
-	Words  string        // "retard 40m shorter", "lunch moves to 13:05"
+	Words  string        // "retard 40m shorter", "lunch moves to Sat 13:05"
 }
+
+// Changes lists the steps that differ between two timetables, in the order of the second.
+func Changes(before, after Timetable) []Change {
+	var out []Change
+	for _, k := range after.ByTime() {
+		b := after.Steps[k]
+		a, ok := before.Step(b.Name)
+		if !ok {
+			continue
+		}
+		c := Change{Step: b.Name, Start: b.Start.Sub(a.Start), End: b.End.Sub(a.End)}
+		c.Length = c.End - c.Start
+		if c.Start == 0 && c.End == 0 {
+			continue
+		}
+		switch {
+		case c.Length < 0:
+			c.Words = b.Name + " " + quantity.FormatDuration(-c.Length) + " shorter"
+		case c.Length > 0:
+			c.Words = b.Name + " " + quantity.FormatDuration(c.Length) + " longer"
+		default:
+			c.Words = b.Name + " moves to " + b.Start.Format("Mon 15:04")
+		}
+		if c.Length != 0 && c.Start != 0 {
+			c.Words += ", from " + b.Start.Format("Mon 15:04")
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// String says the change in words.
+func (c Change) String() string { return c.Words }

@@ -73,7 +73,7 @@ const (
 
 func (c *compiled) answer(ctx context.Context, a aim) Timetable {
 	if !c.net.Feasible() {
-		return c.refuse()
+		return c.refuse(ctx)
 	}
 	shop, cost := c.shop(), c.objective(a)
 	if a != cheapest {
@@ -90,7 +90,8 @@ func (c *compiled) answer(ctx context.Context, a aim) Timetable {
 	out := shop.Search(ctx, cost, planner.Options{Effort: c.in.Effort})
 	switch {
 	case out.Times == nil && out.Done:
-		t := Timetable{Verdict: Infeasible, c: c, Nodes: out.Nodes}
+		t := c.refuseShared(ctx, shop)
+		t.Nodes = out.Nodes
 		return t
 	case out.Times == nil:
 		return Timetable{Verdict: Unknown, c: c, Nodes: out.Nodes}
@@ -139,16 +140,6 @@ func (c *compiled) withOrders(orders []planner.Arc) *planner.Net {
 	return net
 }
 
-// refuse explains why there is no timetable even without shortage.
-func (c *compiled) refuse() Timetable {
-	t := Timetable{Verdict: Infeasible, c: c}
-	_, clash := c.net.Earliest()
-	clash = c.net.Shrink(clash)
-	t.Conflict = c.conflict(clash, true, planner.NewProber(c.net).Feasible)
-	t.Before, t.After = c.nearest()
-	return t
-}
-
 // timetable describes chosen times, with the room every step has while the order at shared
 // resources stays.
 func (c *compiled) timetable(shop *planner.Shop, times []int, v Verdict) Timetable {
@@ -179,11 +170,11 @@ func (c *compiled) timetable(shop *planner.Shop, times []int, v Verdict) Timetab
 }
 
 // driver picks, from the chain of rules that holds a step back, the one a person would name:
-// the nearest absence or time on the clock.
+// the nearest absence, time on the clock or shared resource.
 func (c *compiled) driver(chain []int) string {
 	for _, r := range chain {
 		switch c.rules[r].kind {
-		case Absence, NotAfter, Limits:
+		case Absence, NotAfter, FixedTime, Capacity, Limits:
 			return c.rules[r].words
 		}
 	}

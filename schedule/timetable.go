@@ -74,7 +74,8 @@ type Timed struct {
 // and the rest can.
 type Conflict struct {
 	Members []Member
-	// Short is by how much the rules miss each other: the smallest single change in Members.
+	// Short is by how much the rules miss each other: how much later the wanted bounds would
+	// have to be when there are any, else the smallest single change in Members.
 	Short time.Duration
 	// Minimal is true when the set was proven to be a smallest one; it is false only when the
 	// context ran out while the set was being made smaller.

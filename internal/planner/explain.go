@@ -37,8 +37,8 @@ func (n *Net) Latest() (times []int, drivers func(event int) []int, clash *Clash
 	}, nil
 }
 
-// only returns the network with just the rules kept (and its structure).
-func (n *Net) only(kept map[int]bool) *Net {
+// Only returns the network with just the rules kept (and its structure).
+func (n *Net) Only(kept map[int]bool) *Net {
 	m := &Net{Events: n.Events, Limit: n.Limit}
 	for _, a := range n.Arcs {
 		if a.Rule < 0 || kept[a.Rule] {
@@ -59,13 +59,13 @@ func (n *Net) Shrink(c *Clash) *Clash {
 	for _, r := range c.Rules {
 		kept[r] = true
 	}
-	n = n.only(kept)
+	n = n.Only(kept)
 	for _, r := range c.Rules {
 		if !kept[r] {
 			continue
 		}
 		delete(kept, r)
-		if _, still := n.only(kept).later().solve(); still == nil {
+		if _, still := n.Only(kept).later().solve(); still == nil {
 			kept[r] = true // needed
 		} else {
 			// The new clash may already do without others.

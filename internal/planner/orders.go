@@ -9,6 +9,7 @@ import "slices"
 func (s *Shop) Orders(times []int) []Arc {
 	var out []Arc
 	seen := map[[2]int]int{}
+	rule := -1
 	add := func(i, j, setup int) {
 		k := [2]int{i, j}
 		if at, ok := seen[k]; ok {
@@ -16,9 +17,10 @@ func (s *Shop) Orders(times []int) []Arc {
 			return
 		}
 		seen[k] = len(out)
-		out = append(out, Arc{From: EndOf(i), To: StartOf(j), W: setup, Rule: -1})
+		out = append(out, Arc{From: EndOf(i), To: StartOf(j), W: setup, Rule: rule})
 	}
 	for _, p := range s.Pools {
+		rule = p.Rule
 		var uses []Use
 		for _, u := range p.Uses {
 			if times[StartOf(u.Task)] < times[EndOf(u.Task)] {

@@ -1,0 +1,131 @@
+package planner
+
+import "context"
+
+// keep returns the shop with only the rules kept.
+func (s *Shop) keep(kept map[int]bool) *Shop {
+	out := &Shop{Net: s.Net.Only(kept), Tasks: s.Tasks}
+	for _, p := range s.Pools {
+		if kept[p.Rule] {
+			out.Pools = append(out.Pools, p)
+		}
+	}
+	return out
+}
+
+// Only returns the shop with just the rules listed.
+func (s *Shop) Only(rules []int) *Shop {
+	kept := map[int]bool{}
+	for _, r := range rules {
+		kept[r] = true
+	}
+	return s.keep(kept)
+}
+
+// Relaxed returns the shop with the rules weakened; a pool's capacity grows by By.
+func (s *Shop) Relaxed(r Relax) *Shop {
+	out := &Shop{Net: s.Net.Relaxed(r), Tasks: s.Tasks}
+	for _, p := range s.Pools {
+		if r.touches(p.Rule) {
+			p.Capacity += r.By
+		}
+		out.Pools = append(out.Pools, p)
+	}
+	return out
+}
+
+// Without returns the shop without one rule.
+func (s *Shop) Without(rule int) *Shop {
+	kept := map[int]bool{}
+	for _, a := range s.Net.Arcs {
+		kept[a.Rule] = true
+	}
+	for _, h := range s.Net.Holes {
+		kept[h.Rule] = true
+	}
+	for _, p := range s.Pools {
+		kept[p.Rule] = true
+	}
+	delete(kept, rule)
+	return s.keep(kept)
+}
+
+// Possible reports whether the shop has any timetable; sure is false when the effort or the
+// context ended first.
+func (s *Shop) Possible(ctx context.Context, effort int) (ok, sure bool) {
+	early, c := s.Net.Earliest()
+	if c != nil {
+		return false, true
+	}
+	if s.Fits(early) {
+		return true, true
+	}
+	if late, _, _ := s.Net.Latest(); s.Fits(late) {
+		return true, true
+	}
+	out := s.Search(ctx, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
+	return out.Times != nil, out.Times != nil || out.Done
+}
+
+// Core finds a smallest set of the rules that already rules out every timetable, given that
+// all of them together do; the rules in fixed are kept throughout and not listed. minimal is
+// false when a question could not be settled within the effort. Source: Junker, "QuickXplain",
+// AAAI 2004.
+func (s *Shop) Core(ctx context.Context, rules, fixed []int, effort int) (core []int, minimal bool) {
+	minimal = true
+	core = Smallest(rules, fixed, func(kept map[int]bool) bool {
+		ok, sure := s.keep(kept).Possible(ctx, effort)
+		if !sure {
+			minimal = false
+		}
+		return sure && !ok
+	})
+	return core, minimal
+}
+
+// Smallest finds a smallest part of the rules that is bad together with the fixed ones, given
+// that all are bad together and that more rules are never less bad.
+func Smallest(rules, fixed []int, bad func(kept map[int]bool) bool) []int {
+	x := &xplain{bad: bad, kept: map[int]bool{}}
+	for _, r := range fixed {
+		x.kept[r] = true
+	}
+	return x.find(false, rules)
+}
+
+type xplain struct {
+	bad  func(kept map[int]bool) bool
+	kept map[int]bool // the background
+}
+
+// find returns a smallest part of rules that is impossible with the background; grown says
+// that the background has grown since it was last known to be possible.
+func (x *xplain) find(grown bool, rules []int) []int {
+	if grown && x.bad(x.kept) {
+		return nil
+	}
+	if len(rules) <= 1 {
+		return rules
+	}
+	half := len(rules) / 2
+	first, second := rules[:half], rules[half:]
+	x.add(first)
+	b := x.find(true, second)
+	x.remove(first)
+	x.add(b)
+	a := x.find(len(b) > 0, first)
+	x.remove(b)
+	return append(append([]int(nil), a...), b...)
+}
+
+func (x *xplain) add(rules []int) {
+	for _, r := range rules {
+		x.kept[r] = true
+	}
+}
+
+func (x *xplain) remove(rules []int) {
+	for _, r := range rules {
+		delete(x.kept, r)
+	}
+}

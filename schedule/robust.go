@@ -1,0 +1,229 @@
+package schedule
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/planner"
+)
+
+// Robustness says what a timetable survives when the dough is early or late.
+type Robustness struct {
+	// Survives is true when, whatever every living step does within its range, the rest can be
+	// timed so that every rule is kept, acting only on what has been seen. The order at shared
+	// resources and the side of each absence on which a step lies stay as in the timetable, so
+	// true is a guarantee; false may only mean that this timetable does not, and another would.
+	Survives bool
+	// Share is the largest share of all ranges, taken around what is likely, that is survived:
+	// 1 when Survives, 0 when only the likely durations work. It is found to 1/1000.
+	Share   float64
+	Spreads []Spread // what Share means for each living step
+	Against []string // when Survives is false: the rules that together are in the way
+	Watches []Watch  // when to look at the dough, in order of time
+}
+
+// Spread is the range of a living step's duration that a timetable survives.
+type Spread struct {
+	Step        string
+	Early, Late time.Duration
+}
+
+// Watch is when somebody should look at a living step.
+type Watch struct {
+	Step     string
+	From, To time.Time
+	Who      string // the resource that looks; empty when nobody has to
+	Free     []Span // the parts of From to To in which Who is there
+	Warning  string // set when Who is away for all of it, or for its end
+}
+
+// Robust answers what happens when the dough is early or late: it checks that the timetable
+// can be carried out whatever the living steps do (dynamic controllability), and when to look
+// at the dough.
+//
+// Ranges are the Min and Max of living steps. The check is exact for the network of
+// differences left when the order at shared resources and the side of every absence are kept
+// as in the timetable; it is therefore sound and not complete for the whole problem. Acting in
+// the very minute in which an end is seen is allowed.
+//
+// The error reports a timetable without steps. Source: Morris and Muscettola, "Temporal
+// dynamic controllability revisited", AAAI 2005.
+func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
+	if t.c == nil || len(t.Steps) == 0 {
+		return Robustness{}, &quantity.InputError{Path: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
+	}
+	c := t.c
+	net, living := t.uncertain()
+	ranges := func(thousandths int) []planner.Contingent {
+		var out []planner.Contingent
+		for _, i := range living {
+			lo, hi := c.spread(i, thousandths)
+			out = append(out, planner.Contingent{A: planner.StartOf(i), C: planner.EndOf(i), Lo: lo, Hi: hi})
+		}
+		return out
+	}
+	var r Robustness
+	r.Survives = net.Controllable(ranges(1000))
+	share := 1000
+	if !r.Survives {
+		low, high := 0, 1000
+		for high-low > 1 && ctx.Err() == nil {
+			if mid := (low + high) / 2; net.Controllable(ranges(mid)) {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		share = low
+		r.Against = t.against(ctx, net, ranges(1000))
+	}
+	r.Share = float64(share) / 1000
+	for _, i := range living {
+		lo, hi := c.spread(i, share)
+		r.Spreads = append(r.Spreads, Spread{Step: c.in.Steps[i].Name, Early: c.long(lo), Late: c.long(hi)})
+	}
+	r.Watches = t.watches()
+	return r, nil
+}
+
+// spread is the range of a living step in units, drawn toward what is likely.
+func (c *compiled) spread(i, thousandths int) (lo, hi int) {
+	s := c.in.Steps[i]
+	likely := c.lo[i]
+	lo, hi = int(s.Min/c.grid), likely
+	if s.Max > 0 {
+		hi = int(s.Max / c.grid)
+	} else {
+		hi = lo
+	}
+	return likely - (likely-lo)*thousandths/1000, likely + (hi-likely)*thousandths/1000
+}
+
+// uncertain is the network of the timetable without the likely durations of living steps, with
+// every step on its side of every absence.
+func (t Timetable) uncertain() (*planner.Net, []int) {
+	c := t.c
+	var living []int
+	assumed := map[int]bool{}
+	for i, s := range c.in.Steps {
+		if s.Living {
+			living = append(living, i)
+		}
+	}
+	for id, r := range c.rules {
+		if r.kind == StepExact && c.in.Steps[c.index[r.step]].Living {
+			assumed[id] = true
+		}
+	}
+	net := &planner.Net{Events: c.net.Events, Limit: c.net.Limit}
+	for _, a := range c.net.Arcs {
+		if a.Rule < 0 || !assumed[a.Rule] {
+			net.Arcs = append(net.Arcs, a)
+		}
+	}
+	net.Arcs = append(net.Arcs, t.orders...)
+	for _, h := range c.net.Holes {
+		if end := planner.EndOf(h.Task); t.times[end] <= h.From {
+			net.Arcs = append(net.Arcs, planner.Arc{From: end, To: 0, W: -h.From, Rule: h.Rule, Upper: true})
+		} else {
+			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: planner.StartOf(h.Task), W: h.To, Rule: h.Rule})
+		}
+	}
+	return net, living
+}
+
+// against names a smallest set of rules that the living steps can break.
+func (t Timetable) against(ctx context.Context, net *planner.Net, ranges []planner.Contingent) []string {
+	var rules []int
+	seen := map[int]bool{}
+	for _, a := range net.Arcs {
+		if a.Rule >= 0 && !seen[a.Rule] {
+			seen[a.Rule] = true
+			rules = append(rules, a.Rule)
+		}
+	}
+	core := planner.Smallest(rules, nil, func(kept map[int]bool) bool {
+		return ctx.Err() == nil && !net.Only(kept).Controllable(ranges)
+	})
+	if ctx.Err() != nil {
+		return nil
+	}
+	var out []string
+	for _, id := range core {
+		out = append(out, t.c.rules[id].words)
+	}
+	return out
+}
+
+// watches finds when each living step has to be looked at and whether somebody can.
+func (t Timetable) watches() []Watch {
+	var out []Watch
+	for _, k := range t.ByTime() {
+		s := t.c.in.Steps[k]
+		if !s.Living {
+			continue
+		}
+		w := Watch{Step: s.Name, From: t.Steps[k].Watch.From, To: t.Steps[k].Watch.To, Who: s.Watch}
+		if s.Watch != "" {
+			closed := t.c.in.Resources[t.c.res[s.Watch]].Closed
+			w.Free = free(w.From, w.To, closed)
+			switch {
+			case len(w.Free) == 0:
+				w.Warning = fmt.Sprintf("%s may be ready any time from %s to %s, and %s is away all that time", s.Name, w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"), s.Watch)
+			case w.Free[len(w.Free)-1].To.Before(w.To):
+				w.Warning = fmt.Sprintf("%s may be ready as late as %s, but %s is away from %s", s.Name, w.To.Format("Mon 15:04"), s.Watch, w.Free[len(w.Free)-1].To.Format("Mon 15:04"))
+			}
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// free is what is left of from to to outside the closed spans; an instant counts as free when
+// it is not inside a span.
+func free(from, to time.Time, closed []Span) []Span {
+	left := []Span{{From: from, To: to}}
+	for _, c := range closed {
+		var next []Span
+		for _, s := range left {
+			if !c.From.Before(s.To) && !c.From.Equal(s.From) || !s.From.Before(c.To) {
+				next = append(next, s)
+				continue
+			}
+			if s.From.Before(c.From) {
+				next = append(next, Span{From: s.From, To: c.From})
+			}
+			if c.To.Before(s.To) || c.To.Equal(s.To) {
+				next = append(next, Span{From: c.To, To: s.To})
+			}
+		}
+		left = next
+	}
+	return left
+}
+
+// String says what is survived and when to look at the dough.
+func (r Robustness) String() string {
+	var b strings.Builder
+	if r.Survives {
+		b.WriteString("survives the whole range of every living step")
+	} else {
+		fmt.Fprintf(&b, "survives %.1f %% of the ranges", 100*r.Share)
+		for _, s := range r.Spreads {
+			fmt.Fprintf(&b, "\n  %s: %s to %s", s.Step, quantity.FormatDuration(s.Early), quantity.FormatDuration(s.Late))
+		}
+		if len(r.Against) > 0 {
+			b.WriteString("\n  because of: " + strings.Join(r.Against, "; "))
+		}
+	}
+	for _, w := range r.Watches {
+		fmt.Fprintf(&b, "\nlook at %s from %s to %s", w.Step, w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"))
+		if w.Warning != "" {
+			b.WriteString("\n  " + w.Warning)
+		}
+	}
+	return b.String()
+}
