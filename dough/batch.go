@@ -51,7 +51,7 @@ func (f Formula) For(target Target) (Batch, error) {
 	if err := p.Err(); err != nil {
 		return Batch{}, err
 	}
-	g := target.goal(&c, &p)
+	g := goalOf(target, &c, &p)
 	if err := p.Err(); err != nil {
 		return Batch{}, err
 	}

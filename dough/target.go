@@ -8,9 +8,37 @@ import (
 
 // Target says how much dough is wanted. The targets are [ByFlour], [ByDough], [Pieces], [Baked],
 // [ByLevain], [AtHand] and [ByVolume].
-type Target interface {
-	// goal turns the target into a mass of flour or of dough, or notes what is wrong with it.
-	goal(c *compiled, p *quantity.Problems) goal
+type Target interface{ isTarget() }
+
+func (ByFlour) isTarget()  {}
+func (ByDough) isTarget()  {}
+func (Pieces) isTarget()   {}
+func (Baked) isTarget()    {}
+func (ByLevain) isTarget() {}
+func (AtHand) isTarget()   {}
+func (ByVolume) isTarget() {}
+
+// goalOf turns the target into a mass of flour or of dough, or notes what is wrong with it. The
+// calls are direct, so that nothing has to live on the heap for them.
+func goalOf(target Target, c *compiled, p *quantity.Problems) goal {
+	switch t := target.(type) {
+	case ByFlour:
+		return t.goal(p)
+	case ByDough:
+		return t.goal(p)
+	case Pieces:
+		return piecesGoal(p, "Pieces.", "Count", t.Count, t.Each, quantity.Percent{}, t.ProcessLoss)
+	case Baked:
+		return piecesGoal(p, "Baked.", "Pieces", t.Pieces, t.Each, t.Loss, t.ProcessLoss)
+	case ByLevain:
+		return t.goal(c, p)
+	case AtHand:
+		return t.goal(c, p)
+	case ByVolume:
+		return t.goal(p)
+	}
+	p.Add("Target", "a pointer, or another type", "one of the targets of this package, by value", quantity.ErrRequired)
+	return goal{}
 }
 
 // goal is a target worked out: so much flour, or so much dough. One of the two is zero.
@@ -39,7 +67,7 @@ func checkLoss(p *quantity.Problems, path string, loss quantity.Percent) bool {
 // preferments.
 type ByFlour struct{ Mass quantity.Mass }
 
-func (t ByFlour) goal(_ *compiled, p *quantity.Problems) goal {
+func (t ByFlour) goal(p *quantity.Problems) goal {
 	checkMass(p, "ByFlour.Mass", t.Mass)
 	return goal{flour: t.Mass}
 }
@@ -47,7 +75,7 @@ func (t ByFlour) goal(_ *compiled, p *quantity.Problems) goal {
 // ByDough asks for so much dough in the bowl.
 type ByDough struct{ Mass quantity.Mass }
 
-func (t ByDough) goal(_ *compiled, p *quantity.Problems) goal {
+func (t ByDough) goal(p *quantity.Problems) goal {
 	checkMass(p, "ByDough.Mass", t.Mass)
 	return goal{dough: t.Mass}
 }
@@ -64,10 +92,6 @@ type Pieces struct {
 	ProcessLoss quantity.Percent
 }
 
-func (t Pieces) goal(_ *compiled, p *quantity.Problems) goal {
-	return piecesGoal(p, "Pieces.", "Count", t.Count, t.Each, quantity.Percent{}, t.ProcessLoss)
-}
-
 // Baked asks for so many loaves of a weight when baked and cooled.
 //
 //	dough = pieces · each ÷ (1 − loss) ÷ (1 − process loss)
@@ -79,10 +103,6 @@ type Baked struct {
 	Each        quantity.Mass // baked and cooled
 	Loss        quantity.Percent
 	ProcessLoss quantity.Percent
-}
-
-func (t Baked) goal(_ *compiled, p *quantity.Problems) goal {
-	return piecesGoal(p, "Baked.", "Pieces", t.Pieces, t.Each, t.Loss, t.ProcessLoss)
 }
 
 func piecesGoal(p *quantity.Problems, path, countName string, n int, each quantity.Mass, bakeLoss, processLoss quantity.Percent) goal {
@@ -195,7 +215,7 @@ type ByVolume struct {
 	Rise    quantity.Percent
 }
 
-func (t ByVolume) goal(_ *compiled, p *quantity.Problems) goal {
+func (t ByVolume) goal(p *quantity.Problems) goal {
 	ok := quantity.Check(p, "ByVolume.Volume", t.Volume, quantity.Milliliters(1), quantity.Liters(100_000))
 	ok = p.Float("ByVolume.Density", t.Density, 0.1, 2, "kg/L") && ok
 	ok = quantity.Check(p, "ByVolume.Rise", t.Rise, noPercent, mostOfFlour) && ok
