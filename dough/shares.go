@@ -149,3 +149,14 @@ func (b Batch) Cautions() []working.Caution {
 		{Subject: "raw dough", Text: "raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and tools", Source: sources.RawFlour},
 	}
 }
+
+// ShareOfDough returns an ingredient as a percentage of the whole dough, the "true" percentage,
+// which adds up to 100 % over all ingredients; zero for a name the formula does not have.
+func (b Batch) ShareOfDough(name string) quantity.Percent {
+	for i := range b.c.items {
+		if b.c.items[i].name == name {
+			return b.c.items[i].percent.Over(b.c.total)
+		}
+	}
+	return quantity.Percent{}
+}
