@@ -54,7 +54,7 @@ func (r Room) String() string {
 }
 
 // horizon is how far histories of rooms are laid out, h; after it they are held.
-const horizon = 16 * 24
+const horizon = 6 * 24
 
 // straightness is how far a straight line may be from the true curve of temperature, °C: 0.01 °C is 0.1 % of the rate.
 const straightness = 0.01

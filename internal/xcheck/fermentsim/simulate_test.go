@@ -1,0 +1,73 @@
+package fermentsim
+
+import (
+	"os"
+	"strconv"
+	"testing"
+
+	"example.org/maslin/ferment"
+)
+
+func size(t *testing.T) int {
+	if v, err := strconv.Atoi(os.Getenv("FERMENTSIM_KITCHENS")); err == nil {
+		return v
+	}
+	if testing.Short() {
+		return 1_000
+	}
+	return 10_000
+}
+
+var bakes = []int{0, 1, 2, 3, 5, 10, 20, 40}
+
+func report(t *testing.T, r Result) {
+	t.Logf("%s, %d kitchens", r.World.Name, r.Ranges[0].Kitchen)
+	t.Logf("%6s %9s %8s %7s %7s", "bakes", "coverage", "width", "floor", "ratio")
+	for _, x := range r.Ranges {
+		t.Logf("%6d %7.1f %% %8.3f %7.3f %7.3f   below %.1f %%", x.Bakes, x.Coverage(), x.Width, x.Floor, x.Ratio(), 100*float64(x.Below)/float64(x.Kitchen))
+	}
+	t.Logf("one reading at 0.6 of the likely time: %.1f %% of %d, width %.3f", r.Updated.Coverage(), r.Updated.Kitchen, r.Updated.Width)
+}
+
+// The world of the stated priors: the 80 % range holds the truth in 77 to 83 % of kitchens, however many bakes are logged, and
+// narrows to within 30 % of the noise floor after 5 bakes and 10 % after 20.
+func TestStatedWorld(t *testing.T) {
+	r, err := Simulate(World{Name: "stated priors", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true}, size(t), bakes, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	report(t, r)
+	for _, x := range append(r.Ranges, r.Updated) {
+		if c := x.Coverage(); c < 77 || c > 83 {
+			t.Errorf("after %d bakes the 80 %% range covers %.1f %%", x.Bakes, c)
+		}
+	}
+	for _, x := range r.Ranges {
+		if x.Bakes == 5 && x.Ratio() > 1.30 || x.Bakes == 20 && x.Ratio() > 1.10 {
+			t.Errorf("after %d bakes the range is %.3f of the floor", x.Bakes, x.Ratio())
+		}
+	}
+}
+
+func scaled(c ferment.Curve) float64 { return ferment.GanzleYeastHeld.Rate(24) / c.Rate(24) }
+
+func TestOtherWorlds(t *testing.T) {
+	for _, w := range []World{
+		{Name: "truth: cardinal curve of baker's yeast", Truth: ferment.SaccharomycesCardinal, Scale: scaled(ferment.SaccharomycesCardinal)},
+		{Name: "truth: trade rule, doubling each 17 °F", Truth: ferment.TradeQ10, Scale: scaled(ferment.TradeQ10)},
+		{Name: "stated priors, doughs kneaded both ways", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, BothWays: true},
+		{Name: "stated priors, one logged bake in ten wild", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, Wild: 0.1},
+	} {
+		for _, robust := range []bool{false, true} {
+			if robust && w.Wild == 0 {
+				continue
+			}
+			r, err := Simulate(w, size(t)/5, bakes, robust)
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Log("robust:", robust)
+			report(t, r)
+		}
+	}
+}
