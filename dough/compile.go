@@ -46,6 +46,7 @@ func (it *item) isWater() bool {
 
 type node struct {
 	name      string
+	path      string // of its field, for error messages
 	kind      PrefermentKind
 	soaker    SoakerKind
 	fermented bool

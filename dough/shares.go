@@ -137,17 +137,62 @@ func (b Batch) Allergens() Allergens {
 	return a
 }
 
-// Cautions returns what can hurt: allergens, and raw flour.
+// Divide answers how many pieces of a scaling weight the dough makes, and what is left over. The number
+// is rounded down, as yields are.
+//
+//	pieces = ⌊scaled ÷ each⌋
+//
+// Each from 1 g to 100 t. Errors: ErrOutOfRange, ErrRequired for a batch that is not from Formula.For or
+// Weights.Batch. Source: Gisslen, Professional Baking (yields are rounded down).
+func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err error) {
+	var p quantity.Problems
+	if len(b.mass) == 0 {
+		p.Required("Batch", "a batch from Formula.For")
+	}
+	checkMass(&p, "each", each)
+	if err := p.Err(); err != nil {
+		return 0, quantity.Mass{}, err
+	}
+	whole, left := b.goal.scaled.RoundDown(each)
+	return int(micrograms(whole) / micrograms(each)), left, nil
+}
+
+// Cautions returns what can hurt: allergens, raw flour, and food that spoils when it stands warm.
 func (b Batch) Cautions() []working.Caution {
 	text := "the ingredients carry " + b.Allergens().String()
 	if u := b.Unstated(); len(u) > 0 {
 		text += "; nothing is stated about " + strings.Join(u, ", ")
 	}
 	text += "; traces from the kitchen are not counted, and local labeling law decides what must be named"
-	return []working.Caution{
+	out := []working.Caution{
 		{Subject: "allergens", Text: text, Source: sources.AllergenLaw},
 		{Subject: "raw dough", Text: "raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and tools", Source: sources.RawFlour},
 	}
+	if len(b.perishable()) > 0 {
+		out = append(out, working.Caution{
+			Subject: "spoilage",
+			Text: strings.Join(b.perishable(), ", ") + " must not stand warm for long: keep it cold until use, and let the local food code decide how long " +
+				"a dough or soaker may stay at room temperature",
+			Source: sources.FoodCode,
+		})
+	}
+	return out
+}
+
+// perishable lists what spoils when it stands warm: milk, dairy and eggs, and wet soakers.
+func (b *Batch) perishable() []string {
+	var out []string
+	for i := range b.c.items {
+		if it := &b.c.items[i]; it.kind == KindMilk || it.kind == KindDairy || it.kind == KindEgg {
+			out = append(out, it.name)
+		}
+	}
+	for i := 1; i < len(b.c.nodes); i++ {
+		if n := &b.c.nodes[i]; !n.fermented {
+			out = append(out, n.name)
+		}
+	}
+	return out
 }
 
 // ShareOfDough returns an ingredient as a percentage of the whole dough, the "true" percentage,

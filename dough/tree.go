@@ -29,7 +29,7 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	names.add(c, p, list, i, pf.Name)
 	checkName(p, path+".Kind", prefermentNames[:], int(pf.Kind))
 	n := node{
-		name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, flour: pf.Flour, hydration: pf.Hydration,
+		name: pf.Name, path: path, kind: pf.Kind, fermented: true, parent: parent, flour: pf.Flour, hydration: pf.Hydration,
 		share: make([]int64, len(c.items)), seed: pf.Seed, culture: nobody,
 	}
 	n.seed.Blend = slices.Clone(pf.Seed.Blend)
@@ -80,7 +80,7 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 func (c *compiled) soak(p *quantity.Problems, names *nameSet, path, list string, i, parent int, s *Soaker) {
 	names.add(c, p, list, i, s.Name)
 	checkName(p, path+".Kind", soakerNames[:], int(s.Kind))
-	n := node{name: s.Name, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)), culture: nobody}
+	n := node{name: s.Name, path: path, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)), culture: nobody}
 	if len(s.Parts) == 0 {
 		p.Required(path+".Parts", "at least one ingredient of the formula")
 	}
@@ -281,11 +281,11 @@ func (c *compiled) checkTree(p *quantity.Problems) {
 				continue
 			}
 			has := c.nodes[k].share[j]
-			where, in := "Preferments", "the formula"
+			in := "the formula"
 			if k > 0 {
 				in = quantity.Excerpt(c.nodes[k].name)
 			}
-			p.Add(where, quantity.Excerpt(c.items[j].name)+" "+shareOfFlour(has-s).String()+" of total flour in what is made beforehand",
+			p.Add(join(c.nodes[k].path, "Preferments"), quantity.Excerpt(c.items[j].name)+" "+shareOfFlour(has-s).String()+" of total flour in what is made beforehand",
 				"at most the "+shareOfFlour(has).String()+" in "+in, quantity.ErrInconsistent)
 		}
 	}

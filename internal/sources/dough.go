@@ -36,3 +36,9 @@ var Forkish = working.Source{Key: "Forkish", Author: "Forkish", Title: "Flour Wa
 var DoughYieldTerm = working.Source{
 	Key: "IREKS", Title: "IREKS compendium, dough yield", Where: "dough technology, 5.1", URL: "https://www.ireks-kompendium.com/en/dough-technology/51-dough-yield",
 }
+
+// FoodCode limits how long food that spoils may stand warm.
+var FoodCode = working.Source{
+	Key: "FDA Food Code", Author: "U.S. Food and Drug Administration", Title: "Food Code", Year: 2022,
+	Where: "3-501, time and temperature control", Standing: working.FromMemory,
+}

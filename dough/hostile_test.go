@@ -1,0 +1,431 @@
+package dough_test
+
+import (
+	"encoding"
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+)
+
+var (
+	badPercents = []quantity.Percent{
+		quantity.NewPercent(math.NaN()), quantity.NewPercent(math.Inf(1)), quantity.NewPercent(math.Inf(-1)), quantity.NewPercent(1e300),
+		quantity.NewPercent(-1), pc("900000000 %"), pc("-900000000 %"),
+	}
+	badMasses = []quantity.Mass{
+		quantity.Grams(math.NaN()), quantity.Grams(math.Inf(1)), quantity.Grams(math.Inf(-1)), quantity.Grams(1e300), quantity.Grams(-1),
+		quantity.Kilograms(1e6), quantity.Kilograms(-1e6),
+	}
+	long = strings.Repeat("x", 1<<20)
+)
+
+// refused fails unless err says what is wrong in a few words.
+func refused(t *testing.T, what string, err error) {
+	t.Helper()
+	if err == nil {
+		t.Errorf("%s was accepted", what)
+		return
+	}
+	if n := len(err.Error()); n > 4000 {
+		t.Errorf("%s: an error text of %d bytes", what, n)
+	}
+	if len(quantity.InputErrors(err)) == 0 {
+		t.Errorf("%s: %v is no InputError", what, err)
+	}
+	for _, e := range quantity.InputErrors(err) {
+		if e.Err == nil || e.Want == "" {
+			t.Errorf("%s: %v gives no reason or nothing that is accepted", what, e)
+		}
+	}
+}
+
+func TestImpossibleFormulasAreRefused(t *testing.T) {
+	ok := dough.ByDough{Mass: quantity.Grams(1000)}
+	spoil := map[string]func(*dough.Formula){
+		"no flour":              func(f *dough.Formula) { f.Flours = nil },
+		"no liquid":             func(f *dough.Formula) { f.Liquids = nil },
+		"no water":              func(f *dough.Formula) { f.Liquids[0].Percent = pc("0 %") },
+		"flours of 95 %":        func(f *dough.Formula) { f.Flours[0].Percent = pc("75 %") },
+		"flours of 100.000001%": func(f *dough.Formula) { f.Flours[0].Percent = pc("80.000001 %") },
+		"no name":               func(f *dough.Formula) { f.Flours[0].Name = "" },
+		"a megabyte of name":    func(f *dough.Formula) { f.Flours[0].Name = long },
+		"a name twice":          func(f *dough.Formula) { f.Liquids[0].Name = "bread flour" },
+		"two salts":             func(f *dough.Formula) { f.Others = []dough.Part{{Name: "salt", Percent: pc("1 %")}} },
+		"unknown kind":          func(f *dough.Formula) { f.Flours[0].Kind = 200 },
+		"wet beyond 100 %":      func(f *dough.Formula) { f.Flours[0].Water = pc("101 %") },
+		"salt of 101 %":         func(f *dough.Formula) { f.Salt = pc("101 %") },
+		"too many lines":        func(f *dough.Formula) { f.Others = make([]dough.Part, 100_000) },
+		"a total of 6000 %": func(f *dough.Formula) {
+			for i := range 6 {
+				f.Others = append(f.Others, dough.Part{Name: fmt.Sprint("much ", i), Percent: pc("1000 %")})
+			}
+		},
+		"levain without a name":   func(f *dough.Formula) { f.Preferments[0].Name = "" },
+		"levain without flour":    func(f *dough.Formula) { f.Preferments[0].Flour = pc("0 %") },
+		"levain of 101 %":         func(f *dough.Formula) { f.Preferments[0].Flour = pc("101 %") },
+		"levain without water":    func(f *dough.Formula) { f.Preferments[0].Hydration = pc("0 %") },
+		"levain at 1001 %":        func(f *dough.Formula) { f.Preferments[0].Hydration = pc("1001 %") },
+		"unknown kind of levain":  func(f *dough.Formula) { f.Preferments[0].Kind = 200 },
+		"levain of unknown flour": func(f *dough.Formula) { f.Preferments[0].Blend[0].Name = "spelt" },
+		"levain of water":         func(f *dough.Formula) { f.Preferments[0].Blend[0].Name = "water" },
+		"levain flours of 90 %":   func(f *dough.Formula) { f.Preferments[0].Blend[0].Percent = pc("90 %") },
+		"salt that is not there":  func(f *dough.Formula) { f.Salt = pc("0 %"); f.Preferments[0].Salt = pc("1 %") },
+		"malt that is not there":  func(f *dough.Formula) { f.Preferments[0].Others = []dough.Part{{Name: "malt", Percent: pc("1 %")}} },
+		"flour among the others": func(f *dough.Formula) {
+			f.Preferments[0].Others = []dough.Part{{Name: "whole rye", Percent: pc("1 %")}}
+		},
+		"water twice":              func(f *dough.Formula) { f.Preferments[0].Others = []dough.Part{{Name: "water", Percent: pc("1 %")}} },
+		"more rye than there is":   func(f *dough.Formula) { f.Preferments[0].Flour = pc("20.00001 %") },
+		"more water than there is": func(f *dough.Formula) { f.Preferments[0].Hydration = pc("500 %") },
+		"a nest with more than all": func(f *dough.Formula) {
+			p := f.Preferments[0]
+			p.Name = "inner"
+			p.Flour = pc("16 %")
+			f.Preferments[0].Preferments = []dough.Preferment{p}
+		},
+		"a nest inside itself": func(f *dough.Formula) { f.Preferments[0].Preferments = f.Preferments },
+		"nine levels": func(f *dough.Formula) {
+			p := f.Preferments[0]
+			for i := range 9 {
+				q := f.Preferments[0]
+				q.Name = fmt.Sprint("outer ", i)
+				q.Preferments = []dough.Preferment{p}
+				p = q
+			}
+			f.Preferments = []dough.Preferment{p}
+		},
+		"a hundred levains":         func(f *dough.Formula) { f.Preferments = make([]dough.Preferment, 100) },
+		"culture without hydration": func(f *dough.Formula) { f.Preferments[0].Seed.Hydration = pc("0 %") },
+		"culture of 1001 %":         func(f *dough.Formula) { f.Preferments[0].Seed.Percent = pc("1001 %") },
+		"culture of 91 % of mix": func(f *dough.Formula) {
+			f.Preferments[0].Seed.Percent = pc("91 %")
+			f.Preferments[0].Seed.Of = dough.OfMix
+		},
+		"culture wetter than all": func(f *dough.Formula) {
+			f.Preferments[0].Seed = dough.Seed{Percent: pc("300 %"), Hydration: pc("1000 %")}
+		},
+		"unknown account":   func(f *dough.Formula) { f.Preferments[0].Seed.Account = 200 },
+		"unknown basis":     func(f *dough.Formula) { f.Preferments[0].Seed.Of = 200 },
+		"soaker of nothing": func(f *dough.Formula) { f.Soakers = []dough.Soaker{{Name: "soaker"}} },
+		"soaker of seeds that are not there": func(f *dough.Formula) {
+			f.Soakers = []dough.Soaker{{Name: "soaker", Parts: []dough.Part{{Name: "seeds", Percent: pc("5 %")}}}}
+		},
+		"soaker named as the levain": func(f *dough.Formula) {
+			f.Soakers = []dough.Soaker{{Name: "levain", Parts: []dough.Part{{Name: "water", Percent: pc("5 %")}}}}
+		},
+		"unknown soaker": func(f *dough.Formula) {
+			f.Soakers = []dough.Soaker{{Name: "s", Kind: 200, Parts: []dough.Part{{Name: "water", Percent: pc("5 %")}}}}
+		},
+	}
+	for i, p := range badPercents {
+		places := map[string]func(*dough.Formula) *quantity.Percent{
+			"flour":         func(f *dough.Formula) *quantity.Percent { return &f.Flours[0].Percent },
+			"liquid":        func(f *dough.Formula) *quantity.Percent { return &f.Liquids[0].Percent },
+			"salt":          func(f *dough.Formula) *quantity.Percent { return &f.Salt },
+			"water content": func(f *dough.Formula) *quantity.Percent { return &f.Flours[1].Water },
+			"levain":        func(f *dough.Formula) *quantity.Percent { return &f.Preferments[0].Flour },
+			"levain water":  func(f *dough.Formula) *quantity.Percent { return &f.Preferments[0].Hydration },
+			"levain salt":   func(f *dough.Formula) *quantity.Percent { return &f.Preferments[0].Salt },
+			"levain blend":  func(f *dough.Formula) *quantity.Percent { return &f.Preferments[0].Blend[0].Percent },
+			"seed":          func(f *dough.Formula) *quantity.Percent { return &f.Preferments[0].Seed.Percent },
+			"seed's water":  func(f *dough.Formula) *quantity.Percent { return &f.Preferments[0].Seed.Hydration },
+		}
+		for name, at := range places {
+			spoil[fmt.Sprint(name, " ", i)] = func(f *dough.Formula) { *at(f) = p }
+		}
+	}
+	for name, f := range spoil {
+		formula := maslin()
+		f(&formula)
+		_, err := formula.For(ok)
+		refused(t, name, err)
+	}
+	_, err := dough.Formula{}.For(ok)
+	refused(t, "the zero formula", err)
+	_, err = maslin().For(nil)
+	refused(t, "no target", err)
+}
+
+func TestImpossibleTargetsAreRefused(t *testing.T) {
+	bread := maslin()
+	targets := []dough.Target{
+		dough.ByDough{}, dough.ByFlour{}, dough.Pieces{}, dough.Baked{}, dough.ByLevain{}, dough.AtHand{}, dough.ByVolume{},
+		&dough.ByDough{Mass: quantity.Grams(1000)}, (*dough.Baked)(nil),
+		dough.Pieces{Count: -1, Each: quantity.Grams(500)}, dough.Pieces{Count: math.MaxInt, Each: quantity.Grams(500)},
+		dough.Pieces{Count: 1_000_000, Each: quantity.Kilograms(100_000)},
+		dough.ByLevain{Preferment: "poolish", Mass: quantity.Grams(100)}, dough.ByLevain{Preferment: long, Mass: quantity.Grams(100)},
+		dough.AtHand{Stock: []dough.Stock{{Name: long, Mass: quantity.Grams(1)}}}, dough.AtHand{Stock: make([]dough.Stock, 100_000)},
+		dough.AtHand{Stock: []dough.Stock{{Name: "water", Mass: quantity.Mass{}}}},
+		dough.ByVolume{Volume: quantity.Liters(5), Density: math.NaN()}, dough.ByVolume{Volume: quantity.Liters(5), Density: math.Inf(1)},
+		dough.ByVolume{Volume: quantity.Liters(math.NaN()), Density: 1}, dough.ByVolume{Volume: quantity.Liters(-1), Density: 1},
+	}
+	for _, m := range badMasses {
+		targets = append(targets, dough.ByDough{Mass: m}, dough.ByFlour{Mass: m}, dough.Pieces{Count: 2, Each: m}, dough.Baked{Pieces: 2, Each: m},
+			dough.ByLevain{Preferment: "levain", Mass: m}, dough.AtHand{Stock: []dough.Stock{{Name: "water", Mass: m}}})
+	}
+	for _, p := range append(badPercents, pc("91 %")) {
+		targets = append(targets, dough.Baked{Pieces: 2, Each: quantity.Grams(500), Loss: p}, dough.Pieces{Count: 2, Each: quantity.Grams(500), ProcessLoss: p})
+	}
+	for _, target := range targets {
+		_, err := bread.For(target)
+		refused(t, fmt.Sprintf("%T %.60s", target, fmt.Sprint(target)), err)
+	}
+}
+
+func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
+	f := maslin()
+	f.Flours[1].Percent = pc("30 %")
+	f.Liquids[0].Percent = pc("0 %")
+	f.Salt = pc("-2 %")
+	f.Others = []dough.Part{{Name: "", Percent: pc("2000 %")}}
+	_, err := f.For(dough.ByDough{Mass: quantity.Grams(1000)})
+	var got []string
+	for _, e := range quantity.InputErrors(err) {
+		got = append(got, e.Path)
+	}
+	want := []string{"Flours", "Liquids[0].Percent", "Salt", "Others[0].Name", "Others[0].Percent"}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
+	if !errors.Is(err, quantity.ErrInconsistent) || !errors.Is(err, quantity.ErrOutOfRange) || !errors.Is(err, quantity.ErrRequired) {
+		t.Errorf("reasons are missing in %v", err)
+	}
+	deep := maslin()
+	inner := deep.Preferments[0]
+	inner.Name, inner.Flour = "inner", pc("30 %")
+	deep.Preferments[0].Preferments = []dough.Preferment{inner}
+	_, err = deep.For(dough.ByDough{Mass: quantity.Grams(1000)})
+	if e := quantity.InputErrors(err); len(e) == 0 || e[0].Path != "Preferments[0].Preferments" {
+		t.Errorf("got %v", err)
+	}
+}
+
+// The zero value of every result answers every question without a panic.
+func TestZeroValuesAreHarmless(t *testing.T) {
+	var b dough.Batch
+	_ = fmt.Sprint(b, b.Overall(), b.FinalDough(), b.Builds(), b.Hydration(), b.FinalHydration(), b.Prefermented(), b.SaltShare(), b.SaltInWater(),
+		b.WholeGrain(), b.Rye(), b.Total(), b.Share(dough.KindRye), b.ShareOfDough("x"), b.Unstated(), b.Allergens(), b.Cautions(), b.Water(),
+		b.Scaled(), b.Pieces(), b.ScalingWeight(), b.Limiting(), b.Formula(), b.Working(), b.DoughYield(), b.DoughYield().Working())
+	_, _ = b.EffectiveHydration()
+	_, _ = b.LevainPercent("levain", dough.LevainOfDough)
+	_, err := b.Weights().Batch()
+	refused(t, "no weights", err)
+	_, _, err = b.FlourUp(quantity.Grams(1))
+	refused(t, "flour up of nothing", err)
+	_, _, err = b.Divide(quantity.Grams(1))
+	refused(t, "pieces of nothing", err)
+	_, err = b.Weigh(dough.Scales{})
+	refused(t, "no scales", err)
+	_, err = dough.Mishap{}.Repair()
+	refused(t, "no mishap", err)
+	_, err = dough.OneLevain{}.Plan()
+	refused(t, "no doughs", err)
+	_, err = dough.OneLevain{Doughs: []dough.Batch{b}}.Plan()
+	refused(t, "an empty dough", err)
+	_, err = dough.LevainBuild{}.Plan()
+	refused(t, "no levain", err)
+	_, err = dough.Rehydrate{}.Plan()
+	refused(t, "no culture", err)
+	_, err = dough.LevainShare{}.Flour()
+	refused(t, "no share", err)
+	_, err = dough.DoughYield{}.Net()
+	refused(t, "no yield", err)
+	_, err = dough.DoughYield{}.Gross()
+	refused(t, "no yield", err)
+	_ = fmt.Sprint(dough.LevainShare{}.Working(), dough.DoughYield{}.Working(), dough.LevainPlan{}, dough.LevainPlan{}.Working(), dough.Rehydrated{}.Working(),
+		dough.Rehydrated{}, dough.SharedLevain{}.Working(), dough.SharedLevain{}, dough.Repair{}, dough.Repair{}.Working(), dough.Weighing{}, dough.Weighing{}.TooSmall(),
+		dough.Feeding{}, dough.Feeding{}.Hydration(), dough.Feeding{}.Inoculation(dough.OfMix), dough.Culture{}, dough.Build{}.Hydration(), dough.Line{})
+}
+
+func TestImpossibleLevainsAreRefused(t *testing.T) {
+	good := dough.LevainBuild{Want: quantity.Grams(300), Hydration: pc("100 %"), Culture: dough.Culture{Mass: quantity.Grams(50), Hydration: pc("100 %")}}
+	if _, err := good.Plan(); err != nil {
+		t.Fatal(err)
+	}
+	spoil := map[string]func(*dough.LevainBuild){
+		"five stages":       func(l *dough.LevainBuild) { l.Stages = 5 },
+		"minus one stage":   func(l *dough.LevainBuild) { l.Stages = -1 },
+		"bounds crossed":    func(l *dough.LevainBuild) { l.Least, l.Most = pc("50 %"), pc("20 %") },
+		"unknown basis":     func(l *dough.LevainBuild) { l.Of = 9 },
+		"hydration of 10 %": func(l *dough.LevainBuild) { l.Hydration = pc("10 %") },
+		"wetter than wanted": func(l *dough.LevainBuild) {
+			l.Hydration, l.Culture.Hydration, l.Inoculation = pc("50 %"), pc("500 %"), pc("200 %")
+		},
+	}
+	for i, m := range badMasses {
+		spoil[fmt.Sprint("want ", i)] = func(l *dough.LevainBuild) { l.Want = m }
+		spoil[fmt.Sprint("keep ", i)] = func(l *dough.LevainBuild) { l.KeepBack = m }
+		spoil[fmt.Sprint("culture ", i)] = func(l *dough.LevainBuild) { l.Culture.Mass = m }
+	}
+	for i, p := range badPercents {
+		spoil[fmt.Sprint("hydration ", i)] = func(l *dough.LevainBuild) { l.Hydration = p }
+		spoil[fmt.Sprint("culture's hydration ", i)] = func(l *dough.LevainBuild) { l.Culture.Hydration = p }
+		spoil[fmt.Sprint("inoculation ", i)] = func(l *dough.LevainBuild) { l.Inoculation = p }
+		spoil[fmt.Sprint("least ", i)] = func(l *dough.LevainBuild) { l.Least = p }
+		spoil[fmt.Sprint("most ", i)] = func(l *dough.LevainBuild) { l.Most = p }
+	}
+	for name, f := range spoil {
+		l := good
+		f(&l)
+		_, err := l.Plan()
+		refused(t, name, err)
+	}
+	for i, m := range badMasses {
+		_, err := dough.Rehydrate{Culture: dough.Culture{Mass: m, Hydration: pc("100 %")}, Hydration: pc("50 %")}.Plan()
+		refused(t, fmt.Sprint("rehydrate ", i), err)
+		_, err = dough.DoughYield{Flour: m, Liquid: m}.Net()
+		refused(t, fmt.Sprint("yield ", i), err)
+		_, err = dough.InPlaceOfWater(m, pc("88 %"))
+		refused(t, fmt.Sprint("milk ", i), err)
+	}
+	for i, p := range badPercents {
+		for _, r := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough, 99} {
+			_, err := dough.LevainShare{Percent: p, Reading: r, Hydration: pc("100 %"), Total: pc("170 %")}.Flour()
+			refused(t, fmt.Sprint("share ", i, r), err)
+		}
+		_, err := dough.LevainShare{Percent: pc("20 %"), Reading: dough.LevainOfDough, Hydration: p, Total: p}.Flour()
+		refused(t, fmt.Sprint("share ", i), err)
+		_, err = dough.InPlaceOfWater(quantity.Grams(100), p)
+		refused(t, fmt.Sprint("milk ", i), err)
+	}
+}
+
+func TestImpossibleWeightsAreRefused(t *testing.T) {
+	good := func() dough.Weights {
+		b, err := maslin().For(dough.ByDough{Mass: quantity.Grams(1000)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b.Weights()
+	}
+	if _, err := good().Batch(); err != nil {
+		t.Fatal(err)
+	}
+	spoil := map[string]func(*dough.Weights){
+		"no flour":           func(w *dough.Weights) { w.Final.Flours = nil; w.Preferments = nil },
+		"water in two roles": func(w *dough.Weights) { w.Final.Others = []dough.Weight{{Name: "water", Mass: quantity.Grams(1)}} },
+		"rye of two kinds":   func(w *dough.Weights) { w.Preferments[0].Bowl.Flours[0].Kind = dough.KindRye },
+		"no name":            func(w *dough.Weights) { w.Final.Flours[0].Name = "" },
+		"long name":          func(w *dough.Weights) { w.Final.Flours[0].Name = long },
+		"many lines":         func(w *dough.Weights) { w.Final.Others = make([]dough.Weight, 100_000) },
+		"many levains":       func(w *dough.Weights) { w.Preferments = make([]dough.PrefermentWeights, 100_000) },
+		"inside itself":      func(w *dough.Weights) { w.Preferments[0].Preferments = w.Preferments },
+		"levain of nothing": func(w *dough.Weights) {
+			w.Preferments[0].Bowl = dough.Bowl{}
+			w.Preferments[0].Seed = dough.SeedWeights{}
+		},
+		"levain of water": func(w *dough.Weights) {
+			w.Preferments[0].Bowl.Flours = nil
+			w.Preferments[0].Seed = dough.SeedWeights{}
+		},
+		"more used than made": func(w *dough.Weights) { w.Preferments[0].Used = quantity.Kilograms(10) },
+		"culture not split":   func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = quantity.Percent{} },
+		"culture only":        func(w *dough.Weights) { w.Preferments[0].Bowl = dough.Bowl{} },
+		"unnamed levain":      func(w *dough.Weights) { w.Preferments[0].Name = "" },
+		"unknown kind":        func(w *dough.Weights) { w.Final.Flours[0].Kind = 222 },
+		"unknown levain":      func(w *dough.Weights) { w.Preferments[0].Kind = 222 },
+		"unknown account":     func(w *dough.Weights) { w.Preferments[0].Seed.Account = 222 },
+		"soaker of nothing":   func(w *dough.Weights) { w.Soakers = []dough.SoakerWeights{{Name: "soaker"}} },
+	}
+	for i, m := range badMasses {
+		spoil[fmt.Sprint("flour ", i)] = func(w *dough.Weights) { w.Final.Flours[0].Mass = m }
+		spoil[fmt.Sprint("salt ", i)] = func(w *dough.Weights) { w.Final.Salt = m }
+		spoil[fmt.Sprint("used ", i)] = func(w *dough.Weights) { w.Preferments[0].Used = m }
+		spoil[fmt.Sprint("culture ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Mass = m }
+	}
+	for i, p := range badPercents {
+		spoil[fmt.Sprint("content ", i)] = func(w *dough.Weights) { w.Final.Flours[0].Water = p }
+		spoil[fmt.Sprint("culture's hydration ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = p }
+		spoil[fmt.Sprint("culture's blend ", i)] = func(w *dough.Weights) {
+			w.Preferments[0].Seed.Blend = []dough.Part{{Name: "whole rye", Percent: p}}
+		}
+	}
+	for name, f := range spoil {
+		w := good()
+		f(&w)
+		_, err := w.Batch()
+		refused(t, name, err)
+	}
+}
+
+func TestImpossibleRepairsAreRefused(t *testing.T) {
+	b, err := maslin().For(dough.ByDough{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range []dough.Stock{
+		{Name: "milk", Mass: quantity.Grams(1)}, {Name: long, Mass: quantity.Grams(1)}, {Name: "", Mass: quantity.Grams(1)},
+		{Name: "water", Mass: quantity.Grams(-5000)}, {Name: "salt", Mass: quantity.Grams(-500)}, {Name: "levain", Mass: quantity.Grams(-500)},
+		{Name: "water", Mass: badMasses[0]}, {Name: "water", Mass: quantity.Kilograms(1e6)}, {Name: "levain", Mass: badMasses[0]},
+	} {
+		for _, r := range []dough.Restore{dough.RestoreHydration, dough.RestoreHydrationAndSalt, dough.RestoreAll} {
+			_, err := dough.Mishap{Batch: b, Extra: []dough.Stock{e}, Restore: r}.Repair()
+			refused(t, fmt.Sprintf("%.40s", e.Name+" "+e.Mass.String()), err)
+		}
+	}
+	_, err = dough.Mishap{Batch: b, Restore: 77}.Repair()
+	refused(t, "unknown restore", err)
+	for _, s := range []dough.Scales{
+		{Flour: quantity.Grams(-1)}, {Flour: badMasses[0]}, {Flour: quantity.Grams(1), Fine: quantity.Grams(2)}, {Flour: quantity.Kilograms(2)},
+		{Flour: quantity.Grams(1), FineBelow: quantity.Grams(-1)}, {Flour: quantity.Micrograms(1)},
+	} {
+		_, err := b.Weigh(s)
+		refused(t, fmt.Sprint(s), err)
+	}
+}
+
+// A result does not change when the caller changes what was given.
+func TestResultsKeepNothingOfTheCaller(t *testing.T) {
+	f := maslin()
+	stock := []dough.Stock{{Name: "whole rye", Mass: quantity.Grams(1000)}}
+	b, err := f.For(dough.AtHand{Stock: stock})
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := b.String() + b.Working().Text(80) + fmt.Sprint(b.Formula())
+	f.Flours[0].Name, f.Liquids[0].Percent, f.Preferments[0].Name, f.Preferments[0].Blend[0].Name = "x", pc("1 %"), "y", "z"
+	stock[0] = dough.Stock{Name: "q"}
+	b.Overall()[0].Name = "changed"
+	if after := b.String() + b.Working().Text(80) + fmt.Sprint(b.Formula()); after != before {
+		t.Error(cmp.Diff(before, after))
+	}
+}
+
+func FuzzNames(f *testing.F) {
+	for _, s := range []string{"levain", "pate fermentee", "whole rye", "removed", "of mix", "scald", "levain of dough", "all", "flour", ""} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		type named interface {
+			encoding.TextUnmarshaler
+			fmt.Stringer
+			encoding.TextMarshaler
+		}
+		for _, v := range []named{
+			new(dough.Kind), new(dough.PrefermentKind), new(dough.SeedAccount), new(dough.InoculationBasis), new(dough.SoakerKind), new(dough.LevainReading),
+			new(dough.Role), new(dough.Restore),
+		} {
+			err := v.UnmarshalText([]byte(s))
+			if err != nil {
+				if len(err.Error()) > 2000 {
+					t.Errorf("an error of %d bytes", len(err.Error()))
+				}
+				continue
+			}
+			if v.String() != s && s != "pate fermentee" && s != "old dough" {
+				t.Errorf("%q was read as %v", s, v)
+			}
+			out, err := v.MarshalText()
+			if err != nil || string(out) != v.String() {
+				t.Errorf("%v is written %q, %v", v, out, err)
+			}
+		}
+	})
+}
