@@ -43,6 +43,8 @@ type Loaves struct {
 	Loss   quantity.Percent `json:"loss"`  // lost in the oven, of the dough; 0 % takes the guide value for style and size
 	Style  bake.Style       `json:"style"` // the zero value is a lean hearth loaf
 	Shape  bake.Shape       `json:"shape"` // the zero value is round
+	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h.
+	FreshWithin quantity.Elapsed `json:"fresh_within"`
 }
 
 // Ingredient is one line of the formula, in percent of all flour.

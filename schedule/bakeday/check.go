@@ -17,6 +17,7 @@ const (
 	usualFoldEvery = quantity.Elapsed(40 * time.Minute)
 	usualShaping   = quantity.Elapsed(30 * time.Minute)
 	usualReheat    = quantity.Elapsed(10 * time.Minute)
+	usualFreshness = quantity.Elapsed(12 * time.Hour)
 )
 
 // withDefaults fills in what may be left out.
@@ -41,6 +42,7 @@ func (b Bake) withDefaults() Bake {
 	}
 	usual(&b.Shaping.Takes, usualShaping)
 	usual(&b.Oven.Reheat, usualReheat)
+	usual(&b.Loaves.FreshWithin, usualFreshness)
 	k := &b.Kitchen
 	if k.Night.IsZero() {
 		k.Night = k.Day
@@ -68,6 +70,7 @@ func (b *Bake) check() error {
 	p.Int("Loaves.Pieces", b.Loaves.Pieces, 1, 1000)
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
 	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, percent(0), percent(40))
+	minutes("Loaves.FreshWithin", b.Loaves.FreshWithin, 0, 7*24*time.Hour)
 	p.Join("", renamed(b.formula().Check()))
 	yeast, raised := b.yeast()
 	switch {

@@ -32,6 +32,9 @@ type Day struct {
 	// when there is none.
 	Missed *Missed
 
+	// Careful reports whether the timetable has room for a dough that is early or late anywhere in its
+	// range; false when no such timetable exists.
+	Careful bool
 	// Settled reports whether times and temperatures agree: the dough's clock depends on the time of
 	// day, and the time of day on the dough's clock. When they did not settle the last answer stands.
 	Settled bool

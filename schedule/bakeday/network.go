@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -49,8 +50,21 @@ func numbered(name string, i, of int) string {
 
 func hm(d time.Duration) string { return quantity.FormatDuration(d) }
 
-// network lays the bake out as steps and rules, in the baker's words.
-func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (schedule.Problem, error) {
+// The steps of a dough that is early or late. They stand in the network only to keep room for
+// it: whatever the dough does within its range, there is a time for it that is not slept through.
+const (
+	ifEarly = "if the dough is early: "
+	ifLate  = "if the dough is late: "
+)
+
+// imagined reports whether a step only keeps room for a dough that is early or late.
+func imagined(name string) bool {
+	return strings.HasPrefix(name, ifEarly) || strings.HasPrefix(name, ifLate)
+}
+
+// network lays the bake out as steps and rules, in the baker's words. Careful keeps room for a dough
+// that is early or late.
+func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, careful bool) (schedule.Problem, error) {
 	anchor := now.Truncate(time.Minute)
 	if anchor.Before(now) {
 		anchor = anchor.Add(time.Minute)
@@ -113,6 +127,10 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (sch
 		})
 	}
 	atOnce(shape, rest)
+	firstBake := numbered(stepBake, 0, t.rounds)
+	if careful {
+		b.keepRoom(&p, t, firstBake)
+	}
 	heat := add(schedule.Step{Name: stepHeat, Min: grid(b.Oven.Preheat.Duration()), Needs: hands})
 	each := grid(b.Oven.Covered.Duration() + b.Oven.Uncovered.Duration())
 	previous = ""
@@ -128,13 +146,33 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (sch
 		}
 		previous = bake
 	}
-	cool := add(schedule.Step{Name: stepCool, Min: grid(t.cool), Max: schedule.NoLimit, MinWords: "the last loaf cools for " + hm(grid(t.cool))})
+	cool := add(schedule.Step{
+		Name: stepCool, Min: grid(t.cool), Max: grid(t.cool) + grid(b.Loaves.FreshWithin.Duration()),
+		MinWords: "the last loaf cools for " + hm(grid(t.cool)), MaxWords: "the bread is fresh, within " + hm(b.Loaves.FreshWithin.Duration()) + " of being cool",
+	})
 	atOnce(previous, cool)
 	p.Bounds = []schedule.Bound{{
 		Step: stepCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
 		Words: "wanted " + wallclock.MomentOf(wanted, zone).String(),
 	}}
 	return p, nil
+}
+
+// keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to
+// rest as long as the rules ask before the first loaves go into the oven.
+func (b *Bake) keepRoom(p *schedule.Problem, t times, firstBake string) {
+	hands := []schedule.Need{{Resource: baker, Amount: 1}}
+	for _, c := range []struct {
+		prefix string
+		bulk   time.Duration
+	}{{ifEarly, t.bulk.Early}, {ifLate, t.bulk.Late}} {
+		shape := c.prefix + stepShape
+		p.Steps = append(p.Steps, schedule.Step{Name: shape, Min: grid(b.Shaping.Takes.Duration()), Needs: hands})
+		p.Links = append(p.Links, schedule.Link{From: stepBulk, To: shape, Kind: schedule.StartToStart, Min: grid(c.bulk), Max: grid(c.bulk)})
+		if r := b.Retard; r != nil {
+			p.Links = append(p.Links, schedule.Link{From: shape, To: firstBake, Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration())})
+		}
+	}
 }
 
 // foldSlack is how far a fold may be moved: a quarter of the time since mixing.

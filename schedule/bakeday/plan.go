@@ -98,12 +98,8 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 		if !d.Rising.Feasible {
 			break
 		}
-		problem, err := b.network(clock.Now, wanted, clock.Zone, d.times())
-		if err != nil {
+		if err := d.timetable(ctx, b); err != nil {
 			return d, err
-		}
-		if d.Timetable, err = problem.Latest(ctx); err != nil {
-			return d, fmt.Errorf("timetable: %w", err)
 		}
 		if d.Timetable.Verdict == schedule.Infeasible || d.Timetable.Verdict == schedule.Unknown {
 			break
@@ -117,6 +113,24 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	}
 	d.Notes = d.notes()
 	return d, nil
+}
+
+// timetable asks for the latest plan, with room for a dough that is early or late if that can be had.
+func (d *Day) timetable(ctx context.Context, b *Bake) error {
+	for _, careful := range []bool{true, false} {
+		problem, err := b.network(d.Now, d.Wanted, d.Zone, d.times(), careful)
+		if err != nil {
+			return err
+		}
+		if d.Timetable, err = problem.Latest(ctx); err != nil {
+			return fmt.Errorf("timetable: %w", err)
+		}
+		d.Careful = careful
+		if d.Timetable.Verdict == schedule.Optimal || d.Timetable.Verdict == schedule.Feasible {
+			return nil
+		}
+	}
+	return nil
 }
 
 func near(a, b time.Time) bool {
@@ -161,7 +175,8 @@ func (d *Day) workOut(b *Bake, m moments) error {
 
 // times are the durations for the timetable.
 func (d *Day) times() times {
-	t := times{bulk: d.Rising.Bulk.Ready(), proof: d.Rising.Proof, cool: d.Baking.Cooling.Ready.Late, mixes: d.Water.Mixes, rounds: d.Baking.Rounds}
+	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest)
+	t := times{bulk: d.Rising.Bulk.Ready(), proof: d.Rising.Proof, cool: cool, mixes: d.Water.Mixes, rounds: d.Baking.Rounds}
 	if d.Levain != nil {
 		t.ripe, t.past = d.Levain.Ripeness.From.Likely, d.Levain.Ripeness.Until.Likely
 	}
@@ -202,7 +217,7 @@ func (d *Day) notes() []string {
 	out = append(out, d.Rising.Bulk.Notes()...)
 	if s, ok := d.Timetable.Step(stepBulk); ok && s.Watch != nil {
 		if asleep := d.absentDuring(*s.Watch); asleep != "" {
-			add("the bulk may be ready while you are %s: look before, and cool the dough if it is early", asleep)
+			add("the bulk may be ready while you are %s, and no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep)
 		}
 	}
 	if d.Possible() && !d.Settled {

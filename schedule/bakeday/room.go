@@ -34,3 +34,6 @@ func (b *Bake) roomAt(t time.Time, zone *time.Location) quantity.Temperature {
 	c := (day+night)/2 + (day-night)/2*math.Cos(2*math.Pi*(r.Starts-warmest).Hours()/24)
 	return quantity.Celsius(math.Round(c*10) / 10)
 }
+
+// roundTo rounds to a fraction of one: 10 for tenths.
+func roundTo(x, per float64) float64 { return math.Round(x*per) / per }

@@ -2,8 +2,11 @@ package cli
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
+	"strconv"
 	"strings"
 	"time"
 
@@ -133,6 +136,47 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err != nil {
 		return badInput("%s", strings.Join(located(name, l.file, err), "\n"))
 	}
-	fmt.Fprintln(s.Out, day.Timetable)
+	sheet := day.Sheet()
+	if f.ics != "" && sheet.Possible {
+		if err := writeCalendar(f.ics, sheet, l.clock.Now); err != nil {
+			return err
+		}
+	}
+	if f.json {
+		if err := writeJSON(s.Out, sheet); err != nil {
+			return err
+		}
+	} else {
+		p := newPage(widthOf(s))
+		planPage(p, day, sheet, units{f.us})
+		if f.working {
+			p.heading("How each number was reached")
+			for _, w := range day.Workings() {
+				p.line("")
+				p.b.WriteString(w.Text(p.width))
+			}
+		}
+		if err := p.flush(s.Out); err != nil {
+			return err
+		}
+	}
+	if !sheet.Possible {
+		return &exit{status: exitNoAnswer}
+	}
 	return nil
+}
+
+func writeJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
+}
+
+// widthOf is how wide the output may be: COLUMNS, or 80.
+func widthOf(s System) int {
+	if n, err := strconv.Atoi(s.Getenv("COLUMNS")); err == nil && n >= 20 {
+		return n
+	}
+	return 80
 }

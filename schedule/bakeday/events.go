@@ -1,0 +1,42 @@
+package bakeday
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"time"
+
+	"example.org/maslin/schedule/calendar"
+)
+
+// CalendarID identifies the plan in calendars: a hash of the bread's name and the wanted time, so
+// that a changed plan for the same bread replaces the events of the old one.
+func (s Sheet) CalendarID() string {
+	sum := sha256.Sum256([]byte(s.Name + "\x00" + s.Wanted.UTC().Format(time.RFC3339)))
+	return hex.EncodeToString(sum[:16])
+}
+
+// CalendarEvents turns the timetable into events for package calendar. Steps that need hands
+// block the time and remind a quarter of an hour before; a living step reminds when it is time to
+// look.
+func (s Sheet) CalendarEvents() []calendar.Event {
+	var out []calendar.Event
+	for _, t := range s.Steps {
+		e := calendar.Event{
+			Step: t.Name, Summary: t.Name, From: t.Start, To: t.End, Busy: t.Hands,
+			Description: fmt.Sprintf("latest start %s, earliest %s", t.LatestStart.Format("Mon 15:04"), t.EarliestStart.Format("Mon 15:04")),
+		}
+		if s.Name != "" {
+			e.Summary += " (" + s.Name + ")"
+		}
+		if t.Hands || t.Name == stepHeat {
+			e.Alarms = []calendar.Alarm{{Before: 15 * time.Minute}}
+		}
+		if t.LookFrom != nil {
+			e.Description += fmt.Sprintf("; look at it from %s to %s", t.LookFrom.Format("15:04"), t.LookTo.Format("15:04"))
+			e.Alarms = append(e.Alarms, calendar.Alarm{Before: t.Start.Sub(*t.LookFrom), Text: "look at the dough"})
+		}
+		out = append(out, e)
+	}
+	return out
+}
