@@ -46,3 +46,6 @@ func shortName(name, otherwise string) string {
 	}
 	return name
 }
+
+// log10Ratio is |log10(a ÷ b)|.
+func log10Ratio(a, b float64) float64 { return math.Abs(math.Log10(a / b)) }

@@ -30,25 +30,6 @@ func (f Food) String() string {
 	return strings.TrimSpace(f.Code+" "+f.Name) + ": " + f.Water.String() + " water"
 }
 
-// HoldingWater answers how much of the food brings so much water: water ÷ its share. A dry food has no answer
-// (ErrInconsistent). Water 0 to 100 t; exact but for one rounding.
-func (f Food) HoldingWater(water quantity.Mass) (quantity.Mass, error) {
-	var p quantity.Problems
-	quantity.Check(&p, "water", water, quantity.Mass{}, mostDough)
-	quantity.Check(&p, "Water", f.Water, quantity.Percent{}, wholeFlour)
-	if p.Err() == nil && f.Water.IsZero() {
-		p.Add("Water", f.Water.String(), "a food that holds water", quantity.ErrInconsistent)
-	}
-	if err := p.Err(); err != nil {
-		return quantity.Mass{}, err
-	}
-	m := water.Over(f.Water)
-	if !m.IsValid() {
-		p.Add("water", water.String(), "less water, or a wetter food", quantity.ErrOutOfRange)
-	}
-	return m, p.Err()
-}
-
 // FoodTable is a list of foods that can be searched. The zero value is empty; [SR28] is the one shipped, and
 // a caller may use a table of its own ([NewFoodTable]) or put lines over it ([FoodTable.With]). It never changes.
 type FoodTable struct {

@@ -1,0 +1,298 @@
+package mixing
+
+import (
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Ingredient is something that goes into the bowl with a temperature of its own.
+type Ingredient struct {
+	Name        string
+	Mass        quantity.Mass
+	Temperature quantity.Temperature
+	Substance   Substance
+	Hydration   quantity.Percent // of a Levain
+	// SpecificHeat, when not zero, is used instead of the substance's.
+	SpecificHeat SpecificHeat
+}
+
+func (i Ingredient) heat() SpecificHeat {
+	if i.SpecificHeat != 0 {
+		return i.SpecificHeat
+	}
+	c, _ := i.Substance.Heat(i.Hydration)
+	return c
+}
+
+// Balance is the heat that goes into a dough and out of it. The zero values of bowl, room, hydration,
+// mixing work and ice leave them out.
+type Balance struct {
+	// Ingredients are all but the water: flour, levain, salt, fat.
+	Ingredients []Ingredient
+	// Water is the water poured, ice included, and WaterTemperature how it comes.
+	Water            quantity.Mass
+	WaterTemperature quantity.Temperature
+	// Ice is how much of Water is ice, at IceTemperature (not given: 0 °C). [Balance.IceFor] finds it.
+	Ice            quantity.Mass
+	IceTemperature quantity.Temperature
+
+	// Bowl is the heat capacity of bowl and hook, as far as they follow the dough: half a kJ/K for
+	// each kilogram of steel. BowlTemperature not given is that of the room.
+	Bowl            HeatCapacity
+	BowlTemperature quantity.Temperature
+	// RoomExchange is how much heat dough and room exchange during mixing for every kelvin between
+	// them; see [RoomExchange].
+	RoomExchange HeatCapacity
+	Room         quantity.Temperature
+
+	// Hydration is the heat of wetting for each kilogram of dry flour ([FlourHydrationHeat]).
+	Hydration SpecificEnergy
+	// Mixing is the work of mixing for each kilogram of dough ([WattHoursPerKilogram], [MixingWork]).
+	Mixing SpecificEnergy
+
+	// WaterHeat, when not zero, replaces the specific heat of water, 4.186.
+	WaterHeat SpecificHeat
+	// Coldest and Warmest bound the water that can be poured, as in [Factors].
+	Coldest, Warmest quantity.Temperature
+}
+
+// RoomExchange answers how much heat a mix exchanges with the room for every kelvin between them.
+//
+//	K = h·A·t ÷ 1000     kJ/K
+//
+// squareMeters is the surface of dough and bowl that meets the air (0 to 20), coefficient the heat
+// transfer in W/(m²·K), still air about 8 to 9 with radiation (0 to 100). The temperature at the end stands for the mix, which
+// is fair while the exchange is a small part of the balance. Errors: ErrOutOfRange. Source: definition of the
+// heat-transfer coefficient.
+func RoomExchange(squareMeters, coefficient float64, t quantity.Elapsed) (HeatCapacity, error) {
+	var p quantity.Problems
+	p.Float("squareMeters", squareMeters, 0, 20, "m²")
+	p.Float("coefficient", coefficient, 0, 100, "W/(m²·K)")
+	p.Duration("t", t.Duration(), 0, mostMixing)
+	if err := p.Err(); err != nil {
+		return 0, err
+	}
+	return HeatCapacity(squareMeters * coefficient * t.Duration().Seconds() / 1000), nil
+}
+
+// Term is one part of a balance: its heat capacity and its temperature.
+type Term struct {
+	Name        string
+	Capacity    HeatCapacity
+	Temperature quantity.Temperature
+}
+
+// Find is what a balance is solved for.
+type Find int
+
+// What a balance can find.
+const (
+	_ Find = iota
+	// FindDough: the temperature of the dough at the end of mixing.
+	FindDough
+	// FindWater: the temperature of the water.
+	FindWater
+	// FindIce: the part of the water to replace with ice.
+	FindIce
+	// FindFlour: the temperature of the flour.
+	FindFlour
+)
+
+// BalanceResult is the answer of the methods of [Balance].
+type BalanceResult struct {
+	Found Find
+	// Dough, Water, Flour and Ice describe the solved balance; three were given and one was found. Flour
+	// is not set when there is none.
+	Dough, Water, Flour quantity.Temperature
+	Ice                 quantity.Mass
+	// Feasible reports whether what was found can be done: water that can be poured, no more ice than
+	// water, flour between −25 and 40 °C, a dough above freezing.
+	Feasible bool
+	// Sensitivity is how much the dough moves for each degree of water: by the factor method
+	// always 1 ÷ n, by the balance the water's share of the heat capacity.
+	Sensitivity float64
+	// HeatAdded is the heat of mixing work and hydration, in kJ.
+	HeatAdded float64
+	// Terms are all parts with their capacities, the water first.
+	Terms    []Term
+	Remedies []Remedy
+
+	in      Balance
+	target  quantity.Temperature
+	mix     quantity.Mass
+	total   float64 // kJ/K
+	heatSum float64 // Σ C·T of everything but the unknown, kJ with 0 °C as zero
+	wanted  float64 // the unknown before rounding, °C or g
+}
+
+var (
+	coldestFlour = quantity.Celsius(-25)
+	warmestFlour = quantity.Celsius(40)
+)
+
+func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
+	if len(b.Ingredients) == 0 {
+		p.Required("Ingredients", "flour and whatever else goes into the bowl")
+	}
+	if len(b.Ingredients) > 200 {
+		p.Add("Ingredients", strconv.Itoa(len(b.Ingredients))+" ingredients", "1 to 200", quantity.ErrOutOfRange)
+		return
+	}
+	for i, g := range b.Ingredients {
+		g.check(p, "Ingredients["+strconv.Itoa(i)+"]", !needFlour || g.Substance != Flour)
+	}
+	quantity.Check(p, "Water", b.Water, quantity.Grams(1), mostMass)
+	if needWater || !b.WaterTemperature.IsZero() {
+		quantity.Check(p, "WaterTemperature", b.WaterTemperature, coldestDough, hottestThing)
+	}
+	if quantity.Check(p, "Ice", b.Ice, quantity.Mass{}, mostMass) && b.Ice.Compare(b.Water) > 0 {
+		p.Add("Ice", b.Ice.String(), "at most the water, "+b.Water.String(), quantity.ErrInconsistent)
+	}
+	if b.IceTemperature.IsZero() {
+		b.IceTemperature = coldestDough
+	}
+	quantity.Check(p, "IceTemperature", b.IceTemperature, leastIce, coldestDough)
+	p.Float("Bowl", float64(b.Bowl), 0, 1000, "kJ/K")
+	p.Float("RoomExchange", float64(b.RoomExchange), 0, 1000, "kJ/K")
+	if b.Bowl > 0 || b.RoomExchange > 0 {
+		if b.BowlTemperature.IsZero() {
+			b.BowlTemperature = b.Room
+		}
+		if b.RoomExchange > 0 || b.BowlTemperature.IsZero() {
+			quantity.Check(p, "Room", b.Room, coldestThing, hottestThing)
+		}
+		if b.Bowl > 0 && !b.BowlTemperature.IsZero() {
+			quantity.Check(p, "BowlTemperature", b.BowlTemperature, coldestThing, hottestThing)
+		}
+	}
+	p.Float("Hydration", float64(b.Hydration), 0, 50, "kJ/kg")
+	p.Float("Mixing", float64(b.Mixing), 0, 200, "kJ/kg")
+	if b.WaterHeat == 0 {
+		b.WaterHeat = heatWater
+	}
+	p.Float("WaterHeat", float64(b.WaterHeat), 4, 4.4, "kJ/(kg·K)")
+	if b.Coldest.IsZero() {
+		b.Coldest = defaultColdest()
+	}
+	if b.Warmest.IsZero() {
+		b.Warmest = defaultWarmest()
+	}
+	quantity.Check(p, "Coldest", b.Coldest, coldestDough, hottestThing)
+	quantity.Check(p, "Warmest", b.Warmest, coldestDough, hottestThing)
+	if b.Coldest.Compare(b.Warmest) > 0 {
+		p.Add("Warmest", b.Warmest.String(), "not below Coldest, "+b.Coldest.String(), quantity.ErrInconsistent)
+	}
+}
+
+func (i Ingredient) check(p *quantity.Problems, path string, needTemperature bool) {
+	quantity.Check(p, path+".Mass", i.Mass, quantity.Mass{}, mostMass)
+	if needTemperature || !i.Temperature.IsZero() {
+		quantity.Check(p, path+".Temperature", i.Temperature, coldestThing, hottestThing)
+	}
+	if i.SpecificHeat != 0 {
+		p.Float(path+".SpecificHeat", float64(i.SpecificHeat), 0.1, 6, "kJ/(kg·K)")
+	} else if i.Substance <= 0 || i.Substance >= substanceEnd {
+		p.Required(path+".Substance", "flour, water, levain, milk, egg, butter, oil, sugar or salt, or a SpecificHeat")
+	}
+	if i.Substance == Levain {
+		quantity.Check(p, path+".Hydration", i.Hydration, quantity.Percent{}, quantity.MustPercent("1000 %"))
+	}
+}
+
+// terms lists capacities and temperatures, water first and then the ingredients, bowl and room.
+func (b Balance) terms() []Term {
+	out := make([]Term, 0, len(b.Ingredients)+3)
+	out = append(out, Term{"water", HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat), b.WaterTemperature})
+	for _, i := range b.Ingredients {
+		out = append(out, Term{i.Name, HeatCapacity(i.Mass.Kilograms()) * HeatCapacity(i.heat()), i.Temperature})
+	}
+	if b.Bowl > 0 {
+		out = append(out, Term{"bowl", b.Bowl, b.BowlTemperature})
+	}
+	if b.RoomExchange > 0 {
+		out = append(out, Term{"room", b.RoomExchange, b.Room})
+	}
+	return out
+}
+
+func (b Balance) dryFlour() quantity.Mass {
+	var m quantity.Mass
+	for _, i := range b.Ingredients {
+		if i.Substance == Flour {
+			m = m.Add(i.Mass)
+		}
+	}
+	return m
+}
+
+// heatAdded is mixing work and heat of hydration, kJ.
+func (b Balance) heatAdded() (q float64, dough quantity.Mass) {
+	dough = b.Water
+	for _, i := range b.Ingredients {
+		dough = dough.Add(i.Mass)
+	}
+	return b.Hydration.For(b.dryFlour()) + b.Mixing.For(dough), dough
+}
+
+// iceHeat is what the ice lacks against the same mass of water at the tap's temperature, kJ per kg.
+func (b Balance) iceHeat() float64 {
+	return float64(b.WaterHeat)*b.WaterTemperature.Celsius() + latentHeat - heatIce*b.IceTemperature.Celsius()
+}
+
+func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems) (BalanceResult, error) {
+	b.Ingredients = append([]Ingredient(nil), b.Ingredients...)
+	b.check(p, u != FindWater || b.Ice.Sign() != 0, u == FindFlour)
+	if u != FindDough {
+		quantity.Check(p, "target", target, coldestDough, hottestDough)
+	}
+	if u == FindFlour && p.Err() == nil && b.dryFlour().IsZero() {
+		p.Add("Ingredients", "no flour", "flour, whose temperature is asked for", quantity.ErrInconsistent)
+	}
+	if u == FindIce {
+		b.Ice = quantity.Mass{}
+	}
+	if err := p.Err(); err != nil {
+		return BalanceResult{}, err
+	}
+	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target, Terms: b.terms()}
+	r.HeatAdded, r.mix = b.heatAdded()
+	if !r.mix.IsValid() {
+		p.Add("Ingredients", "a dough beyond all limits", "at most "+mostMass.String(), quantity.ErrOutOfRange)
+		return BalanceResult{}, p.Err()
+	}
+	for _, t := range r.Terms {
+		r.total += float64(t.Capacity)
+	}
+	r.Sensitivity = float64(r.Terms[0].Capacity) / r.total
+	return r, nil
+}
+
+// known sums C·T over the terms that skip does not leave out, with heat added and ice taken off.
+func (r *BalanceResult) known(skip func(i int, t Term) bool) float64 {
+	sum := r.HeatAdded
+	for i, t := range r.Terms {
+		if !skip(i, t) {
+			sum += float64(t.Capacity) * t.Temperature.Celsius()
+		}
+	}
+	if r.in.Ice.Sign() > 0 {
+		sum -= r.in.Ice.Kilograms() * r.in.iceHeat()
+	}
+	return sum
+}
+
+func (r *BalanceResult) flourTerm(i int) bool {
+	return i >= 1 && i <= len(r.in.Ingredients) && r.in.Ingredients[i-1].Substance == Flour
+}
+
+func (r *BalanceResult) meanFlour() quantity.Temperature {
+	c, h := 0.0, 0.0
+	for i, t := range r.Terms {
+		if r.flourTerm(i) {
+			c += float64(t.Capacity)
+			h += float64(t.Capacity) * t.Temperature.Celsius()
+		}
+	}
+	return quantity.Celsius(h / c) // no flour: NaN, which is "not given"
+}

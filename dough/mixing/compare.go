@@ -1,0 +1,232 @@
+package mixing
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Part is one part of a dough as the two methods weigh it, with the water as one.
+type Part struct {
+	Name string
+	// Weight is the part's heat capacity over that of the water: what the balance counts.
+	Weight float64
+	// Counted is 1 when the part is a factor, 0 when the factor method leaves it out.
+	Counted int
+	// Shift is what the part adds to the difference of the two water temperatures, factor method
+	// less balance.
+	Shift quantity.TemperatureDelta
+}
+
+// Comparison is the answer of [Compare].
+type Comparison struct {
+	// ByFactors and ByBalance are the two water temperatures, and Difference the first less the second.
+	ByFactors, ByBalance quantity.Temperature
+	Difference           quantity.TemperatureDelta
+	// Parts share out the difference; together with HeatShift they add up to it.
+	Parts []Part
+	// Heat is the heat added in degrees of the water; the friction factor stands for it.
+	Heat, Friction, HeatShift quantity.TemperatureDelta
+	// AgreeingFriction is the friction factor with which the factor method gives the balance's water for
+	// these temperatures, and for these only.
+	AgreeingFriction quantity.TemperatureDelta
+	// SensitivityByFactors and SensitivityByBalance are degrees of dough for each degree of water. A
+	// field rule of 5 °F of water for 2 °F of dough is 0.4.
+	SensitivityByFactors, SensitivityByBalance float64
+
+	in     Factors
+	target float64
+	parts  []comparedPart
+	heat   float64
+}
+
+type comparedPart struct {
+	name                   string
+	counted                bool
+	weight, capacity, heat float64 // over the water's; kJ/K; C·T of the balance
+	factor, balance, shift float64 // °C
+}
+
+// Compare answers where and why the factor method and the heat balance ask for different water.
+//
+//	T_w(factors) − T_w(balance) = Σ [nᵢ·(T − Tᵢ) − wᵢ·(T − T'ᵢ)] − (F − Q ÷ C_water)
+//
+// nᵢ is 1 for a factor and 0 for a part that the factor method leaves out; wᵢ = Cᵢ ÷ C_water is the part's weight
+// in the balance; Tᵢ and T'ᵢ its temperature in the one and the other (normally the same). The factor method
+// is the special case in which every factor weighs as much as the water and nothing else counts. A factor named
+// "flour" stands for all ingredients of the substance flour, "levain" for those of the substance levain, "room" for the
+// room exchange and "bowl" for the bowl; any other for the ingredient of that name.
+//
+// Errors: those of [WaterTemperature] and of [Balance.WaterFor], under Factors and Balance. Source: algebra on the two.
+func Compare(b Balance, f Factors) (Comparison, error) {
+	var p quantity.Problems
+	byFactors, err := WaterTemperature(f)
+	p.Join("Factors", err)
+	byBalance, err := b.WaterFor(f.Target)
+	p.Join("Balance", err)
+	if p.Err() == nil && !byBalance.in.Ice.IsZero() {
+		p.Add("Balance.Ice", byBalance.in.Ice.String(), "no ice in a comparison", quantity.ErrInconsistent)
+	}
+	if err := p.Err(); err != nil {
+		return Comparison{}, err
+	}
+	cw := float64(byBalance.Terms[0].Capacity)
+	c := Comparison{
+		ByFactors: byFactors.Temperature, ByBalance: byBalance.Water, Difference: byFactors.Temperature.Sub(byBalance.Water),
+		Friction: f.Friction, in: byFactors.in, target: f.Target.Celsius(), heat: byBalance.HeatAdded / cw,
+		SensitivityByFactors: 1 / float64(f.Count()), SensitivityByBalance: byBalance.Sensitivity,
+	}
+	c.Heat = quantity.DeltaCelsius(c.heat)
+	c.HeatShift = c.Heat.Sub(f.Friction)
+	c.AgreeingFriction = f.Friction.Add(c.Difference)
+	c.join(byBalance)
+	for i := range c.parts {
+		q := &c.parts[i]
+		q.weight = q.capacity / cw
+		part := Part{Name: q.name, Weight: q.weight}
+		if q.counted {
+			part.Counted = 1
+			q.shift += c.target - q.factor
+		}
+		if q.capacity > 0 {
+			q.balance = q.heat / q.capacity
+			q.shift -= q.weight * (c.target - q.balance)
+		}
+		part.Shift = quantity.DeltaCelsius(q.shift)
+		c.Parts = append(c.Parts, part)
+	}
+	return c, nil
+}
+
+// join pairs the factors with the terms of the balance.
+func (c *Comparison) join(r BalanceResult) {
+	used := make([]bool, len(r.Terms))
+	for _, o := range c.in.Others {
+		q := comparedPart{name: o.Name, counted: true, factor: o.Temperature.Celsius()}
+		for i, t := range r.Terms {
+			if i > 0 && !used[i] && stands(o.Name, i, t, r) {
+				used[i] = true
+				q.capacity += float64(t.Capacity)
+				q.heat += float64(t.Capacity) * t.Temperature.Celsius()
+			}
+		}
+		c.parts = append(c.parts, q)
+	}
+	for i, t := range r.Terms {
+		if i > 0 && !used[i] {
+			c.parts = append(c.parts, comparedPart{name: t.Name, capacity: float64(t.Capacity), heat: float64(t.Capacity) * t.Temperature.Celsius()})
+		}
+	}
+}
+
+func stands(name string, i int, t Term, r BalanceResult) bool {
+	if i > len(r.in.Ingredients) {
+		return strings.EqualFold(name, t.Name)
+	}
+	g := r.in.Ingredients[i-1]
+	switch {
+	case strings.EqualFold(name, "flour"):
+		return g.Substance == Flour || strings.EqualFold(name, g.Name)
+	case strings.EqualFold(name, "levain"):
+		return g.Substance == Levain || strings.EqualFold(name, g.Name)
+	case strings.EqualFold(name, "room"), strings.EqualFold(name, "bowl"):
+		return false
+	}
+	return name != "" && strings.EqualFold(name, g.Name)
+}
+
+// String says both temperatures and the largest reason for the difference.
+func (c Comparison) String() string {
+	if c.ByFactors.IsZero() {
+		return "nothing compared"
+	}
+	text := "factor method " + c.ByFactors.Text(quantity.CelsiusScale, 1) + ", heat balance " + c.ByBalance.Text(quantity.CelsiusScale, 1)
+	name, most := "the friction factor against the heat added", c.HeatShift
+	size := func(d quantity.TemperatureDelta) float64 { return abs(d.Celsius()) }
+	for i, p := range c.Parts {
+		if size(p.Shift) > size(most) {
+			name, most = "the weight of: "+nameOf(p.Name, i), p.Shift
+		}
+	}
+	if size(c.Difference) < 0.05 {
+		return text
+	}
+	return text + "; most of it is " + name + " (" + most.Text(quantity.CelsiusScale, 1) + ")"
+}
+
+// Working derives the weight of each part and its share of the difference.
+func (c Comparison) Working() working.Working {
+	w := working.Working{Title: "Factor method against heat balance"}
+	if c.ByFactors.IsZero() {
+		return w
+	}
+	sum := working.Step{Name: "factor method less heat balance", Symbol: "Δ", Value: c.Difference.Text(quantity.CelsiusScale, 3), Source: working.Algebra()}
+	for i, q := range c.parts {
+		n := strconv.Itoa(i + 1)
+		name := nameOf(q.name, i)
+		s := working.Step{Name: "shift by " + name, Symbol: "s_" + n, Value: fixed(q.shift, 4) + " Δ°C", Source: sources.HeatBalance, Tolerance: 1e-3*(1+q.weight) + 1e-6*100}
+		bound := false
+		bindT := func() {
+			if !bound {
+				s.Where = append(s.Where, bind("T", "dough temperature wanted", fixed(c.target, 4)+" °C"))
+				bound = true
+			}
+		}
+		if q.counted {
+			bindT()
+			s.Formula, s.Numbers = "(T − T_"+n+")", "("+fixed(c.target, 4)+" − "+value(q.factor, 4)+")"
+			s.Where = append(s.Where, bind("T_"+n, "as a factor", fixed(q.factor, 4)+" °C"))
+		}
+		if q.capacity > 0 {
+			if s.Formula == "" {
+				s.Formula, s.Numbers = "0", "0"
+			}
+			bindT()
+			s.Formula += " − w_" + n + " × (T − T′_" + n + ")"
+			s.Numbers += " − " + fixed(q.weight, 6) + " × (" + fixed(c.target, 4) + " − " + value(q.balance, 4) + ")"
+			s.Where = append(s.Where, bind("w_"+n, "heat capacity over that of the water", fixed(q.weight, 6)+" (no unit)"), bind("T′_"+n, "in the balance", fixed(q.balance, 4)+" °C"))
+		}
+		if s.Formula == "" {
+			s.Formula, s.Numbers = "0", "0"
+		}
+		w.Steps = append(w.Steps, s)
+		sum.Formula += "s_" + n + " + "
+		sum.Numbers += value(q.shift, 4) + " + "
+	}
+	sum.Formula += "(Q_w − F)"
+	sum.Numbers += "(" + fixed(c.heat, 4) + " − " + value(c.Friction.Celsius(), 4) + ")"
+	sum.Where = []working.Binding{
+		bind("Q_w", "heat added, over the heat capacity of the water", fixed(c.heat, 4)+" Δ°C"),
+		bind("F", "friction factor", fixed(c.Friction.Celsius(), 4)+" Δ°C"),
+	}
+	sum.Tolerance = 1e-4*float64(len(c.parts)+2) + 0.0003
+	w.Steps = append(w.Steps, sum)
+	return w
+}
+
+// EqualWeights answers which heat balance the factor method is: every factor as heavy as the water, a
+// kilogram of water each, and mixing work that stands for the friction factor.
+//
+//	e = F · c_w ÷ n
+//
+// [Balance.WaterFor] the target then gives what [WaterTemperature] gives. Errors: those of [WaterTemperature];
+// ErrOutOfRange for a negative friction factor, which no mixing work can stand for.
+func EqualWeights(f Factors) (Balance, error) {
+	if _, err := WaterTemperature(f); err != nil {
+		return Balance{}, err
+	}
+	if f.Friction.Sign() < 0 {
+		return Balance{}, &quantity.InputError{Path: "Friction", Got: f.Friction.String(), Want: "0 Δ°C or more", Err: quantity.ErrOutOfRange}
+	}
+	b := Balance{
+		Water: quantity.Kilograms(1), Coldest: f.Coldest, Warmest: f.Warmest,
+		Mixing: SpecificEnergy(f.Friction.Celsius() * heatWater / float64(f.Count())),
+	}
+	for _, o := range f.Others {
+		b.Ingredients = append(b.Ingredients, Ingredient{Name: o.Name, Mass: quantity.Kilograms(1), Temperature: o.Temperature, SpecificHeat: heatWater})
+	}
+	return b, nil
+}

@@ -1,0 +1,183 @@
+package mixing
+
+import (
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// String says what was found.
+func (r BalanceResult) String() string {
+	c := func(t quantity.Temperature) string { return t.Text(quantity.CelsiusScale, 1) }
+	switch r.Found {
+	case FindDough:
+		return "dough at " + c(r.Dough)
+	case FindWater:
+		if !r.Feasible && len(r.Remedies) > 0 {
+			return "water at " + c(r.Water) + ", which cannot be poured: " + r.Remedies[0].Text
+		}
+		return "water at " + c(r.Water)
+	case FindFlour:
+		return "flour at " + c(r.Flour)
+	case FindIce:
+		switch {
+		case r.wanted < 0:
+			return "no ice: the dough would be too cold without it"
+		case !r.Feasible:
+			return "even all the water as ice is not cold enough"
+		}
+		return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with ice and pour " + r.in.Water.Sub(r.Ice).Text(quantity.Gram, 0) + " of tap water"
+	}
+	return "no balance"
+}
+
+// Working derives the capacities, the heats and what was found.
+func (r BalanceResult) Working() working.Working {
+	w := working.Working{Title: "Heat balance of the mix"}
+	if r.Found == 0 {
+		return w
+	}
+	b := r.in
+	add := func(s working.Step) { w.Steps = append(w.Steps, s) }
+	sumC := working.Step{Name: "heat capacity of everything in the bowl", Symbol: "C", Value: fixed(r.total, 6) + " kJ/K", Source: sources.HeatBalance, Tolerance: 1e-6 * float64(len(r.Terms))}
+	heats := working.Step{Name: "heat brought along, with 0 °C as zero", Symbol: "H", Value: fixed(r.heatSum, 5) + " kJ", Source: sources.HeatBalance}
+	spread := 0.0
+	for i, t := range r.Terms {
+		symbol := "C_" + strconv.Itoa(i)
+		where := nameOf(t.Name, i)
+		capacity := fixed(float64(t.Capacity), 6)
+		if i <= len(b.Ingredients) {
+			mass, c, src := b.Water, b.WaterHeat, sources.GNUUnits
+			if i > 0 {
+				mass, c, src = b.Ingredients[i-1].Mass, b.Ingredients[i-1].heat(), sources.GeankoplisHeats
+			}
+			add(working.Step{
+				Name: "heat capacity of " + where, Symbol: symbol, Formula: "m × c ÷ 1000",
+				Where: []working.Binding{
+					bind("m", where, mass.String()),
+					bind("c", "specific heat", fixed(float64(c), 6)+" kJ/(kg·K)"),
+				},
+				Numbers: bare(mass.String()) + " × " + fixed(float64(c), 6) + " ÷ 1000", Value: capacity + " kJ/K", Tolerance: 1e-6*mass.Kilograms() + 1e-6, Source: src,
+			})
+		} else {
+			add(working.Step{
+				Name: "heat capacity of the " + where, Symbol: symbol, Value: capacity + " kJ/K", Note: "as given",
+				Source: working.Source{Key: "given", Title: "given by the user", Standing: working.Computed},
+			})
+		}
+		if i > 0 {
+			sumC.Formula += " + "
+			sumC.Numbers += " + "
+		}
+		sumC.Formula += symbol
+		sumC.Numbers += capacity
+		known := r.Found == FindDough || r.Found == FindIce || r.Found == FindWater && i > 0 || r.Found == FindFlour && !r.flourTerm(i)
+		if known {
+			if heats.Formula != "" {
+				heats.Formula += " + "
+				heats.Numbers += " + "
+			}
+			ts := "T_" + strconv.Itoa(i)
+			heats.Formula += symbol + " × " + ts
+			heats.Numbers += capacity + " × " + value(t.Temperature.Celsius(), 4)
+			heats.Where = append(heats.Where, bind(ts, "temperature of: "+where, fixed(t.Temperature.Celsius(), 4)+" °C"))
+			spread += 1e-6*95 + 1e-4*float64(t.Capacity)
+		}
+	}
+	if heats.Formula != "" {
+		heats.Formula += " + "
+		heats.Numbers += " + "
+	}
+	add(working.Step{
+		Name: "heat of hydration and mixing work", Symbol: "Q", Formula: "q × m_flour ÷ 1000 + e × m_dough ÷ 1000",
+		Where: []working.Binding{
+			bind("q", "heat of hydration per kg of flour", fixed(float64(b.Hydration), 4)+" kJ/kg"),
+			bind("m_flour", "dry flour", b.dryFlour().String()),
+			bind("e", "mixing work per kg of dough", fixed(float64(b.Mixing), 4)+" kJ/kg"),
+			bind("m_dough", "dough", r.mix.String()),
+		},
+		Numbers: fixed(float64(b.Hydration), 4) + " × " + bare(b.dryFlour().String()) + " ÷ 1000 + " + fixed(float64(b.Mixing), 4) + " × " + bare(r.mix.String()) + " ÷ 1000",
+		Value:   fixed(r.HeatAdded, 5) + " kJ", Tolerance: 1e-4 * (r.mix.Kilograms() + b.dryFlour().Kilograms()), Source: sources.FlourHydration,
+	})
+	heats.Formula += "Q"
+	heats.Numbers += fixed(r.HeatAdded, 5)
+	if b.Ice.Sign() > 0 {
+		if r.Found == FindWater {
+			heats.Formula += " + m_ice ÷ 1000 × (c_ice × T_ice − L)"
+			heats.Numbers += " + " + bare(b.Ice.String()) + " ÷ 1000 × (" + fixed(heatIce, 3) + " × " + value(b.IceTemperature.Celsius(), 4) + " − " + fixed(latentHeat, 2) + ")"
+		} else {
+			heats.Formula += " − m_ice ÷ 1000 × (c_w × T_tap + L − c_ice × T_ice)"
+			heats.Numbers += " − " + bare(b.Ice.String()) + " ÷ 1000 × (" + r.iceNumbers() + ")"
+		}
+		heats.Where = append(heats.Where, r.iceBindings()...)
+		heats.Where = append(heats.Where, bind("m_ice", "ice", b.Ice.String()))
+		spread += 1e-3 * b.Ice.Kilograms() * 5
+	}
+	heats.Tolerance = spread + 1e-5
+	add(sumC)
+	add(heats)
+	last := working.Step{Source: sources.HeatBalance}
+	target := value(r.target.Celsius(), 4)
+	c, h := fixed(r.total, 6), value(r.heatSum, 5)
+	bindT := bind("T", "dough temperature wanted", fixed(r.target.Celsius(), 4)+" °C")
+	numerator := heats.Tolerance + 1e-5 + 1e-4*r.total + 1e-6*50
+	switch r.Found {
+	case FindDough:
+		last.Name, last.Symbol, last.Formula = "dough temperature", "T_dough", "H ÷ C"
+		last.Numbers, last.Value = h+" ÷ "+c, fixed(r.wanted, 3)+" °C"
+		last.Tolerance = 1e-5/r.total + 1e-6*abs(r.wanted)/r.total
+	case FindWater:
+		liquid := b.Water.Sub(b.Ice)
+		cw := liquid.Kilograms() * float64(b.WaterHeat)
+		last.Name, last.Symbol, last.Formula = "water temperature", "T_water", "(C × T − H) ÷ (m_liquid × c_w ÷ 1000)"
+		last.Where = []working.Binding{bindT, bind("m_liquid", "water that is not ice", liquid.String()), bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)")}
+		last.Numbers = "(" + c + " × " + target + " − " + h + ") ÷ (" + bare(liquid.String()) + " × " + fixed(float64(b.WaterHeat), 6) + " ÷ 1000)"
+		last.Value = fixed(r.wanted, 3) + " °C"
+		last.Tolerance = numerator/cw + 1e-6*abs(r.wanted)
+	case FindIce:
+		last.Name, last.Symbol, last.Formula = "ice", "x", "1000 × (H − C × T) ÷ (c_w × T_tap + L − c_ice × T_ice)"
+		last.Where = append([]working.Binding{bindT}, r.iceBindings()...)
+		last.Numbers = "1000 × (" + h + " − " + c + " × " + target + ") ÷ (" + r.iceNumbers() + ")"
+		last.Value = fixed(r.wanted, 2) + " g"
+		last.Tolerance = 1000*numerator/b.iceHeat() + 1e-5*abs(r.wanted)
+		if !r.Feasible {
+			last.Note = "below zero or more than all the water: ice alone does not reach the target"
+		}
+	case FindFlour:
+		cf := r.flourCapacity()
+		last.Name, last.Symbol, last.Formula = "flour temperature", "T_flour", "(C × T − H) ÷ C_flour"
+		last.Where = []working.Binding{bindT, bind("C_flour", "heat capacity of the flour", fixed(cf, 6)+" kJ/K")}
+		last.Numbers = "(" + c + " × " + target + " − " + h + ") ÷ " + fixed(cf, 6)
+		last.Value = fixed(r.wanted, 3) + " °C"
+		last.Tolerance = numerator/cf + 1e-6*abs(r.wanted)/cf
+	}
+	add(last)
+	return w
+}
+
+func (r BalanceResult) iceNumbers() string {
+	b := r.in
+	return fixed(float64(b.WaterHeat), 6) + " × " + value(b.WaterTemperature.Celsius(), 4) + " + " + fixed(latentHeat, 2) + " − " + fixed(heatIce, 3) + " × " + value(b.IceTemperature.Celsius(), 4)
+}
+
+func (r BalanceResult) iceBindings() []working.Binding {
+	b := r.in
+	out := []working.Binding{
+		bind("L", "latent heat of ice", fixed(latentHeat, 2)+" kJ/kg"),
+		bind("c_ice", "specific heat of ice", fixed(heatIce, 3)+" kJ/(kg·K)"),
+		bind("T_ice", "ice", fixed(b.IceTemperature.Celsius(), 4)+" °C"),
+	}
+	if r.Found != FindWater {
+		out = append(out, bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)"), bind("T_tap", "how the water comes", fixed(b.WaterTemperature.Celsius(), 4)+" °C"))
+	}
+	return out
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}

@@ -1,0 +1,350 @@
+package mixing
+
+import (
+	"math"
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/numeric"
+	"example.org/maslin/internal/sources"
+)
+
+// Logged is a batch as it was mixed, or as it is planned.
+type Logged struct {
+	// Ingredients are everything with its temperature, the water too.
+	Ingredients []Ingredient
+	// Bowl is the temperature of the bowl before mixing.
+	Bowl quantity.Temperature
+	// Speeds are the times at each speed, slow first.
+	Speeds []quantity.Elapsed
+	// Dough is the temperature at the end of mixing; of a planned batch it is not given.
+	Dough quantity.Temperature
+}
+
+// Log is the input of [Learn].
+type Log struct {
+	Kind MixerKind
+	// Batches may be none: the answer is the prior then.
+	Batches []Logged
+	// Thermometer is how far a measured rise may be off (one standard deviation); zero means
+	// 0.7 Δ°C: about 0.5 °C in the dough and as much in what went in.
+	Thermometer quantity.TemperatureDelta
+	// Hydration is the heat of wetting for each kilogram of flour; zero leaves it to the friction.
+	Hydration SpecificEnergy
+	// Bowl and BowlSpread are what is believed of the heat capacity of bowl and hook, as a share of
+	// that of the dough; both zero means 5 % ± 5 %.
+	Bowl, BowlSpread quantity.Percent
+}
+
+// Learned is the answer of [Learn]: what the batches say about a mixer.
+type Learned struct {
+	// PerMinute is the warming of the dough itself in a minute at each speed.
+	PerMinute []RiseEstimate
+	// Bowl is the heat capacity of bowl and hook as a share of that of the dough.
+	Bowl ShareEstimate
+	// Batches is the number of measured batches that the estimates rest on.
+	Batches int
+	// Spread is the standard deviation of a single batch about the estimate, and Freedom the degrees of
+	// freedom it is known with; the prior counts for four.
+	Spread  quantity.TemperatureDelta
+	Freedom float64
+
+	in      Log
+	theta   []float64
+	cov     [][]float64
+	scale   float64
+	design  [][]float64
+	rises   []float64
+	sumSq   float64
+	ok      bool
+	initial []float64
+	spread0 []float64
+}
+
+// RiseEstimate is a warming per minute with its standard error.
+type RiseEstimate struct {
+	Value, StandardError quantity.TemperatureDelta
+}
+
+// String prints "0.41 ± 0.06 Δ°C".
+func (e RiseEstimate) String() string {
+	return bare2(e.Value.Text(quantity.CelsiusScale, 2)) + " ± " + e.StandardError.Text(quantity.CelsiusScale, 2)
+}
+
+// ShareEstimate is a share with its standard error.
+type ShareEstimate struct {
+	Value, StandardError quantity.Percent
+}
+
+// String prints "5.2 ± 3.1 %".
+func (e ShareEstimate) String() string {
+	return bare2(e.Value.Text(1)) + " ± " + e.StandardError.Text(1)
+}
+
+func bare2(text string) string {
+	for i := range len(text) {
+		if text[i] == ' ' {
+			return text[:i]
+		}
+	}
+	return text
+}
+
+const (
+	mostSpeeds    = 4
+	mostBatches   = 10_000
+	priorFreedom  = 4.0
+	thermometer0  = 0.7  // Δ°C, judgment
+	bowlShare0    = 0.05 // of the dough's heat capacity, judgment: 1 kg of steel to 3 kg of dough
+	bowlShareSd0  = 0.05
+	minThermomter = 0.05
+)
+
+// Learn answers what logged batches say about a mixer: how much each minute at each speed warms the dough,
+// and how much heat the bowl takes, each with its standard error.
+//
+//	T − T₀ = Σ rₛ·tₛ − k·(T − T_bowl)
+//
+// T is the dough at the end, T₀ the temperature at which the ingredients would meet without mixing (heat balance, with
+// the heat of hydration if given), rₛ the warming per minute at speed s, tₛ the minutes, k the bowl's heat capacity over the
+// dough's. The coefficients are found by least squares with the figures of [PriorFor] and the bowl's share as a prior, which
+// counts as four earlier residuals for the spread; with no batch the answer is the prior, and
+// each batch moves it. The warming is per kilogram: it holds for batches of much the same weight and stiffness.
+// At most 10,000 batches, 4 speeds; every ingredient −40 to 95 °C. Errors: ErrRequired, ErrOutOfRange. Source: conjugate normal
+// regression, Gelman et al., Bayesian Data Analysis, ch. 14; the model is the heat balance.
+func Learn(in Log) (Learned, error) {
+	var p quantity.Problems
+	speeds := 1
+	checkKind(&p, "Kind", in.Kind)
+	if len(in.Batches) > mostBatches {
+		p.Add("Batches", strconv.Itoa(len(in.Batches))+" batches", "at most "+strconv.Itoa(mostBatches), quantity.ErrOutOfRange)
+		return Learned{}, p.Err()
+	}
+	for i, b := range in.Batches {
+		path := "Batches[" + strconv.Itoa(i) + "]"
+		b.check(&p, path)
+		quantity.Check(&p, path+".Dough", b.Dough, coldestDough, hottestDough)
+		speeds = max(speeds, min(len(b.Speeds), mostSpeeds))
+	}
+	if in.Thermometer.IsZero() {
+		in.Thermometer = quantity.DeltaCelsius(thermometer0)
+	}
+	quantity.Check(&p, "Thermometer", in.Thermometer, quantity.DeltaCelsius(minThermomter), quantity.DeltaCelsius(10))
+	p.Float("Hydration", float64(in.Hydration), 0, 50, "kJ/kg")
+	if in.Bowl.IsZero() && in.BowlSpread.IsZero() {
+		in.Bowl, in.BowlSpread = quantity.NewPercent(100*bowlShare0), quantity.NewPercent(100*bowlShareSd0)
+	}
+	quantity.Check(&p, "Bowl", in.Bowl, quantity.Percent{}, quantity.MustPercent("200 %"))
+	quantity.Check(&p, "BowlSpread", in.BowlSpread, quantity.MustPercent("0.01 %"), quantity.MustPercent("200 %"))
+	if err := p.Err(); err != nil {
+		return Learned{}, err
+	}
+	prior, err := PriorFor(in.Kind)
+	if err != nil {
+		return Learned{}, err
+	}
+	in.Batches = append([]Logged(nil), in.Batches...)
+	l := Learned{Batches: len(in.Batches), in: in, ok: true}
+	for range speeds {
+		l.initial = append(l.initial, prior.RisePerMinute.Celsius())
+		l.spread0 = append(l.spread0, prior.RiseSpread.Celsius())
+	}
+	l.initial = append(l.initial, in.Bowl.Fraction())
+	l.spread0 = append(l.spread0, in.BowlSpread.Fraction())
+	return l, l.fit()
+}
+
+func (b Logged) check(p *quantity.Problems, path string) {
+	if len(b.Ingredients) == 0 {
+		p.Required(path+".Ingredients", "flour, water and whatever else goes into the bowl")
+	}
+	if len(b.Ingredients) > 200 {
+		p.Add(path+".Ingredients", strconv.Itoa(len(b.Ingredients))+" ingredients", "1 to 200", quantity.ErrOutOfRange)
+		return
+	}
+	var total quantity.Mass
+	for i, g := range b.Ingredients {
+		g.check(p, path+".Ingredients["+strconv.Itoa(i)+"]", true)
+		total = total.Add(g.Mass)
+	}
+	if len(b.Ingredients) > 0 {
+		quantity.Check(p, path+".Ingredients", total, quantity.Grams(1), mostMass)
+	}
+	quantity.Check(p, path+".Bowl", b.Bowl, coldestThing, hottestThing)
+	if len(b.Speeds) == 0 {
+		p.Required(path+".Speeds", "the time at each speed, slow first")
+	}
+	if len(b.Speeds) > mostSpeeds {
+		p.Add(path+".Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "1 to "+strconv.Itoa(mostSpeeds), quantity.ErrOutOfRange)
+		return
+	}
+	for i, s := range b.Speeds {
+		p.Duration(path+".Speeds["+strconv.Itoa(i)+"]", s.Duration(), 0, mostMixing)
+	}
+}
+
+// meeting is T₀ in °C and the dough's heat capacity in kJ/K.
+func (b Logged) meeting(hydration SpecificEnergy) (t0, capacity float64) {
+	heat := 0.0
+	for _, i := range b.Ingredients {
+		c := i.Mass.Kilograms() * float64(i.heat())
+		capacity += c
+		heat += c * i.Temperature.Celsius()
+		if i.Substance == Flour {
+			heat += hydration.For(i.Mass)
+		}
+	}
+	return heat / capacity, capacity
+}
+
+func (b Logged) minutes(speeds int) []float64 {
+	m := make([]float64, speeds, speeds+1)
+	for i, s := range b.Speeds {
+		m[i] = s.Duration().Minutes()
+	}
+	return m
+}
+
+func (l *Learned) speeds() int { return len(l.initial) - 1 }
+
+// fit runs the conjugate regression: the prior enters as one more row for each coefficient.
+func (l *Learned) fit() error {
+	k := len(l.initial)
+	s0 := l.in.Thermometer.Celsius()
+	var rows [][]float64
+	var y []float64
+	for _, b := range l.in.Batches {
+		t0, _ := b.meeting(l.in.Hydration)
+		t := b.Dough.Celsius()
+		row := append(b.minutes(k-1), b.Bowl.Celsius()-t)
+		rows = append(rows, row)
+		y = append(y, t-t0)
+	}
+	l.design, l.rises = rows, y
+	n := len(rows)
+	all := append([][]float64(nil), rows...)
+	target := append([]float64(nil), y...)
+	for i := range k {
+		row := make([]float64, k)
+		row[i] = s0 / l.spread0[i]
+		all = append(all, row)
+		target = append(target, s0/l.spread0[i]*l.initial[i])
+	}
+	f, err := numeric.LeastSquares(all, target, nil)
+	if err != nil {
+		return err
+	}
+	if n > 0 {
+		l.sumSq = f.Variance * float64(n) // n + k rows, k coefficients
+	}
+	l.Freedom = priorFreedom + float64(n)
+	l.scale = math.Sqrt((priorFreedom*s0*s0 + l.sumSq) / l.Freedom)
+	l.theta, l.cov = f.Coefficients, f.Cov
+	l.Spread = quantity.DeltaCelsius(l.scale)
+	for i := range k - 1 {
+		l.PerMinute = append(l.PerMinute, RiseEstimate{quantity.DeltaCelsius(l.theta[i]), quantity.DeltaCelsius(l.se(i))})
+	}
+	l.Bowl = ShareEstimate{quantity.NewPercent(100 * l.theta[k-1]), quantity.NewPercent(100 * l.se(k-1))}
+	return nil
+}
+
+func (l *Learned) se(i int) float64 { return l.scale * math.Sqrt(l.cov[i][i]) }
+
+// String says what was learned and from how much.
+func (l Learned) String() string {
+	if !l.ok {
+		return "nothing learned"
+	}
+	text := "the dough warms by "
+	for i, e := range l.PerMinute {
+		if i > 0 {
+			text += ", "
+		}
+		text += e.String()
+		if len(l.PerMinute) > 1 {
+			text += " at speed " + strconv.Itoa(i+1)
+		}
+	}
+	text += " a minute, from " + strconv.Itoa(l.Batches) + " batch"
+	if l.Batches != 1 {
+		text += "es"
+	}
+	return text + " and the trade's figures"
+}
+
+// Working derives the estimates: the prior, the batches and the posterior.
+func (l Learned) Working() working.Working {
+	w := working.Working{Title: "What the batches say about the mixer"}
+	if !l.ok {
+		return w
+	}
+	k := l.speeds()
+	judged := working.Source{Key: "prior", Title: "trade figures, see PriorFor; share of the bowl and thermometer error are judgments", Standing: working.Judgment}
+	for i := range k {
+		w.Steps = append(w.Steps, working.Step{
+			Name: "warming per minute at speed " + strconv.Itoa(i+1) + ", before any batch", Symbol: "r0_" + strconv.Itoa(i+1),
+			Value: fixed(l.initial[i], 3) + " ± " + fixed(l.spread0[i], 3) + " Δ°C", Note: "the prior", Source: judged,
+		})
+	}
+	for i, row := range l.design {
+		if i == 20 {
+			w.Steps = append(w.Steps, working.Step{Name: "further batches", Symbol: "n", Value: strconv.Itoa(len(l.design) - i), Note: "not printed", Source: working.Algebra()})
+			break
+		}
+		b := l.in.Batches[i]
+		t0, _ := b.meeting(l.in.Hydration)
+		n := strconv.Itoa(i + 1)
+		s := working.Step{
+			Name: "rise expected of batch " + n, Symbol: "d_" + n, Source: sources.HeatBalance,
+			Where: []working.Binding{bind("y_"+n, "measured rise above where the ingredients meet ("+fixed(t0, 2)+" °C)", fixed(l.rises[i], 3)+" Δ°C")},
+		}
+		sum := 0.0
+		for j := range k {
+			symbol := "r_" + strconv.Itoa(j+1)
+			s.Formula += symbol + " × t_" + strconv.Itoa(j+1) + " + "
+			s.Numbers += value(l.theta[j], 6) + " × " + fixed(row[j], 4) + " + "
+			s.Where = append(s.Where, bind(symbol, "warming per minute", fixed(l.theta[j], 6)+" Δ°C"), bind("t_"+strconv.Itoa(j+1), "minutes", fixed(row[j], 4)+" min"))
+			sum += l.theta[j] * row[j]
+		}
+		s.Formula += "k × (T_bowl − T)"
+		s.Numbers += value(l.theta[k], 6) + " × " + value(row[k], 4)
+		s.Where = append(s.Where, bind("k", "bowl's heat capacity over the dough's", fixed(l.theta[k], 6)+" (no unit)"), bind("T_bowl", "bowl", b.Bowl.String()), bind("T", "dough", b.Dough.String()))
+		sum += l.theta[k] * row[k]
+		s.Value = fixed(sum, 3) + " Δ°C"
+		s.Tolerance = 1e-4 + 1e-6*(sumOf(row[:k])+abs(row[k])) + 1e-4*(sumAbs(l.theta))
+		w.Steps = append(w.Steps, s)
+	}
+	for i := range k {
+		w.Steps = append(w.Steps, working.Step{
+			Name: "warming per minute at speed " + strconv.Itoa(i+1), Symbol: "r_" + strconv.Itoa(i+1), Value: fixed(l.theta[i], 3) + " ± " + fixed(l.se(i), 3) + " Δ°C",
+			Note: "least squares over " + strconv.Itoa(l.Batches) + " batches with the prior as one more row for each coefficient", Source: sources.ConjugateRegression,
+		})
+	}
+	w.Steps = append(w.Steps, working.Step{
+		Name: "spread of a single batch", Symbol: "s", Formula: "sqrt((ν0 × s0 ^ 2 + S) ÷ (ν0 + n))",
+		Where: []working.Binding{
+			bind("ν0", "weight of the prior", fixed(priorFreedom, 0)+" residuals"), bind("s0", "thermometer error", fixed(l.in.Thermometer.Celsius(), 4)+" Δ°C"),
+			bind("S", "squared residuals, batches and prior", fixed(l.sumSq, 6)+" K²"), bind("n", "batches", strconv.Itoa(l.Batches)),
+		},
+		Numbers: "sqrt((" + fixed(priorFreedom, 0) + " × " + fixed(l.in.Thermometer.Celsius(), 4) + " ^ 2 + " + fixed(l.sumSq, 6) + ") ÷ (" + fixed(priorFreedom, 0) + " + " + strconv.Itoa(l.Batches) + "))",
+		Value:   fixed(l.scale, 3) + " Δ°C", Tolerance: 1e-4, Source: sources.ConjugateRegression,
+	})
+	return w
+}
+
+func sumOf(xs []float64) float64 {
+	s := 0.0
+	for _, x := range xs {
+		s += x
+	}
+	return s
+}
+
+func sumAbs(xs []float64) float64 {
+	s := 0.0
+	for _, x := range xs {
+		s += abs(x)
+	}
+	return s
+}

@@ -1,0 +1,278 @@
+package mixing
+
+import (
+	"math"
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/numeric"
+	"example.org/maslin/internal/sources"
+)
+
+// TemperatureRange is a prediction: the temperature lies between Low and High with the stated
+// probability, and Likely is its median.
+type TemperatureRange struct {
+	Low, Likely, High quantity.Temperature
+	Probability       quantity.Percent
+}
+
+// String prints "24.1 to 26.3 °C (80 %), likely 25.2 °C".
+func (r TemperatureRange) String() string {
+	return bare2(r.Low.Text(quantity.CelsiusScale, 1)) + " to " + r.High.Text(quantity.CelsiusScale, 1) + " (" + r.Probability.String() + "), likely " + r.Likely.Text(quantity.CelsiusScale, 1)
+}
+
+// Prediction is the answer of [Learned.Predict].
+type Prediction struct {
+	Dough TemperatureRange
+	// Friction is the friction factor with which the factor method, for the count of factors asked for,
+	// stands for the likely rise; see [Learned.Friction].
+	Rise quantity.TemperatureDelta
+
+	l        Learned
+	b        Logged
+	t0       float64
+	row      []float64
+	quantile float64
+	spread   float64
+}
+
+// Predict answers at what temperature a planned batch will leave the mixer, as a range.
+//
+//	T = (T₀ + Σ rₛ·tₛ + k·T_bowl) ÷ (1 + k);   T ± t·s·√(1 + x·V·x) ÷ (1 + k)
+//
+// Symbols as in [Learn]; V is the covariance of the coefficients, t the quantile of Student's t for the
+// probability and the degrees of freedom. probability 1 to 99.9 %; 80 % is this library's habit. The batch may not use more
+// speeds than the log, and its weight should be like the log's. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: see [Learn].
+func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, error) {
+	q, err := l.ready(b, probability)
+	if err != nil {
+		return Prediction{}, err
+	}
+	k := l.speeds()
+	t0, _ := b.meeting(l.in.Hydration)
+	row := b.minutes(k)
+	share := l.theta[k]
+	sum := t0 + share*b.Bowl.Celsius()
+	for j := range k {
+		sum += l.theta[j] * row[j]
+	}
+	t := sum / (1 + share)
+	row = append(row, b.Bowl.Celsius()-t)
+	sd := l.scale * math.Sqrt(1+quadratic(row, l.cov)) / (1 + share)
+	r := Prediction{
+		Dough: TemperatureRange{quantity.Celsius(t - q*sd), quantity.Celsius(t), quantity.Celsius(t + q*sd), probability},
+		Rise:  quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd,
+	}
+	return r, nil
+}
+
+func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) {
+	var p quantity.Problems
+	if !l.ok {
+		p.Required("Learned", "the answer of Learn")
+		return 0, p.Err()
+	}
+	b.check(&p, "Batch")
+	if len(b.Speeds) > l.speeds() {
+		p.Add("Batch.Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
+	}
+	q := l.quantile(&p, probability)
+	if p.Err() == nil && l.theta[l.speeds()] <= -0.9 {
+		p.Add("Learned.Bowl", l.Bowl.String(), "batches that do not contradict each other", quantity.ErrModelRange)
+	}
+	return q, p.Err()
+}
+
+func (l Learned) quantile(p *quantity.Problems, probability quantity.Percent) float64 {
+	if !quantity.Check(p, "probability", probability, quantity.MustPercent("1 %"), quantity.MustPercent("99.9 %")) {
+		return 0
+	}
+	q, err := numeric.StudentQuantile(0.5+probability.Fraction()/2, l.Freedom)
+	if err != nil {
+		p.Join("probability", err)
+	}
+	return q
+}
+
+func quadratic(x []float64, v [][]float64) float64 {
+	s := 0.0
+	for i := range x {
+		for j := range x {
+			s += x[i] * v[i][j] * x[j]
+		}
+	}
+	return s
+}
+
+// String prints the range.
+func (r Prediction) String() string {
+	if r.Dough.Likely.IsZero() {
+		return "no prediction"
+	}
+	return "dough at " + r.Dough.String() + ", from " + strconv.Itoa(r.l.Batches) + " batches"
+}
+
+// Friction answers what friction factor stands for the predicted rise, for a count of factors. It is
+// [FrictionOf] the rise above where the ingredients meet; with the factor method it holds as far as
+// that method's equal weights do.
+func (r Prediction) Friction(factors int) (quantity.TemperatureDelta, error) {
+	return FrictionOf(r.Rise, factors)
+}
+
+// Working derives the likely temperature and the range.
+func (r Prediction) Working() working.Working {
+	w := working.Working{Title: "Dough temperature of a planned batch"}
+	if r.Dough.Likely.IsZero() {
+		return w
+	}
+	k := r.l.speeds()
+	share := r.l.theta[k]
+	s := working.Step{
+		Name: "likely dough temperature", Symbol: "T", Formula: "(T₀",
+		Where:   []working.Binding{bind("T₀", "where the ingredients meet without mixing", fixed(r.t0, 4)+" °C")},
+		Numbers: "(" + value(r.t0, 4), Source: sources.HeatBalance,
+	}
+	for j := range k {
+		n := strconv.Itoa(j + 1)
+		s.Formula += " + r_" + n + " × t_" + n
+		s.Numbers += " + " + value(r.l.theta[j], 6) + " × " + fixed(r.row[j], 4)
+		s.Where = append(s.Where, bind("r_"+n, "warming per minute at speed "+n, fixed(r.l.theta[j], 6)+" Δ°C"), bind("t_"+n, "minutes", fixed(r.row[j], 4)+" min"))
+		s.Tolerance += 1e-6*r.row[j] + 1e-4*abs(r.l.theta[j])
+	}
+	s.Formula += " + k × T_bowl) ÷ (1 + k)"
+	s.Numbers += " + " + value(share, 6) + " × " + value(r.b.Bowl.Celsius(), 4) + ") ÷ (1 + " + value(share, 6) + ")"
+	s.Where = append(s.Where, bind("k", "bowl's heat capacity over the dough's", fixed(share, 6)+" (no unit)"), bind("T_bowl", "bowl", fixed(r.b.Bowl.Celsius(), 4)+" °C"))
+	s.Value = fixed(r.Dough.Likely.Celsius(), 2) + " °C"
+	s.Tolerance = 10*s.Tolerance + 2e-3
+	half := working.Step{
+		Name: "half width of the range", Symbol: "h", Formula: "q × u",
+		Where: []working.Binding{
+			bind("q", "quantile of Student's t, "+fixed(r.l.Freedom, 0)+" degrees of freedom", fixed(r.quantile, 5)+" (no unit)"),
+			bind("u", "standard deviation of the prediction", fixed(r.spread, 5)+" Δ°C"),
+		},
+		Numbers: fixed(r.quantile, 5) + " × " + fixed(r.spread, 5), Value: fixed(r.quantile*r.spread, 3) + " Δ°C", Tolerance: 1e-5 * (r.quantile + r.spread), Source: sources.ConjugateRegression,
+	}
+	w.Steps = append(w.Steps, s, half)
+	return w
+}
+
+// Running is a mixer at work: the input of [Learned.MinutesLeft].
+type Running struct {
+	// Now is the dough as just measured.
+	Now quantity.Temperature
+	// Limit is the temperature it should not pass.
+	Limit quantity.Temperature
+	// Speed is the speed it runs at from now on: 1 is slow.
+	Speed       int
+	Probability quantity.Percent
+}
+
+// TimeLeft is the answer of [Learned.MinutesLeft].
+type TimeLeft struct {
+	// Range is when the dough reaches the limit, from now.
+	Range quantity.TimeRange
+	// Open reports that the late end is not known: so slow a warming cannot be told from none. Late
+	// is then the longest time that is considered, 4 h.
+	Open bool
+	// Reached reports that the dough is at the limit or above it.
+	Reached bool
+
+	rate, rateSE, gap, quantile, scale float64
+}
+
+// MinutesLeft answers how long a running mixer may go on before the dough reaches a limit.
+//
+//	t = (limit − now)·(1 + k) ÷ rₛ, with Fieller's interval for the ratio
+//
+// The measured temperature counts with the spread of a single reading, rₛ with its standard error. Now and
+// Limit 0 to 50 °C. Stop at Early when the limit matters. Errors: ErrRequired, ErrOutOfRange; ErrModelRange when the
+// log says the mixer cools the dough. Source: Fieller (1954); see [Learn].
+func (l Learned) MinutesLeft(in Running) (TimeLeft, error) {
+	var p quantity.Problems
+	if !l.ok {
+		p.Required("Learned", "the answer of Learn")
+		return TimeLeft{}, p.Err()
+	}
+	quantity.Check(&p, "Now", in.Now, coldestDough, hottestDough)
+	quantity.Check(&p, "Limit", in.Limit, coldestDough, hottestDough)
+	p.Int("Speed", in.Speed, 1, l.speeds())
+	q := l.quantile(&p, in.Probability)
+	if err := p.Err(); err != nil {
+		return TimeLeft{}, err
+	}
+	k := l.speeds()
+	r, v := l.theta[in.Speed-1], l.cov[in.Speed-1][in.Speed-1]*l.scale*l.scale
+	grow := 1 + l.theta[k]
+	if r <= 0 || grow <= 0.1 {
+		p.Add("Speed", "a warming of "+fixed(r, 3)+" Δ°C a minute", "a mixer that warms its dough", quantity.ErrModelRange)
+		return TimeLeft{}, p.Err()
+	}
+	gap := in.Limit.Sub(in.Now).Celsius() * grow
+	out := TimeLeft{rate: r, rateSE: math.Sqrt(v), gap: gap, quantile: q, scale: l.scale}
+	out.Range.Probability = in.Probability
+	if gap <= 0 {
+		out.Reached = true
+		return out, nil
+	}
+	// (gap − r·t)² = q²·(s² + v·t²)
+	s2 := l.scale * l.scale * grow * grow / 2 // half of the spread is the reading itself
+	a, b, c := r*r-q*q*v, gap*r, gap*gap-q*q*s2
+	root := math.Sqrt(math.Max(b*b-a*c, 0))
+	early, late := 0.0, math.Inf(1)
+	if a > 0 {
+		early, late = (b-root)/a, (b+root)/a
+	} else if d := b + root; d > 0 {
+		early = c / d
+	}
+	out.Range.Early = minutesOf(math.Max(early, 0))
+	out.Range.Likely = minutesOf(gap / r)
+	if late > mostMixing.Minutes() {
+		out.Open, late = true, mostMixing.Minutes()
+	}
+	out.Range.Late = max(minutesOf(late), out.Range.Likely)
+	return out, nil
+}
+
+func minutesOf(m float64) time.Duration {
+	return time.Duration(math.Min(m, 1e6) * float64(time.Minute)).Round(time.Second)
+}
+
+// String prints the minutes left.
+func (t TimeLeft) String() string {
+	switch {
+	case t.rate == 0:
+		return "no time"
+	case t.Reached:
+		return "the limit is reached: stop"
+	}
+	f := quantity.FormatDuration
+	late := " to " + f(t.Range.Late)
+	if t.Open {
+		late = " or much longer"
+	}
+	return f(t.Range.Early) + late + " (" + t.Range.Probability.String() + "), likely " + f(t.Range.Likely)
+}
+
+// Working derives the likely time.
+func (t TimeLeft) Working() working.Working {
+	w := working.Working{Title: "Minutes left before a limit"}
+	if t.rate == 0 {
+		return w
+	}
+	if t.Reached {
+		w.Steps = []working.Step{{Name: "time left", Symbol: "t", Value: "0 min", Exact: true, Note: "the limit is reached", Source: working.Algebra()}}
+		return w
+	}
+	w.Steps = []working.Step{{
+		Name: "likely time left", Symbol: "t", Formula: "g ÷ r",
+		Where: []working.Binding{
+			bind("g", "limit less the temperature now, times one plus the bowl's share", fixed(t.gap, 5)+" Δ°C"),
+			bind("r", "warming per minute", fixed(t.rate, 6)+" ± "+fixed(t.rateSE, 4)+" Δ°C"),
+		},
+		Numbers: fixed(t.gap, 5) + " ÷ " + fixed(t.rate, 6), Value: fixed(t.gap/t.rate, 2) + " min", Tolerance: 1e-5/t.rate + 1e-6*t.gap/t.rate/t.rate,
+		Note: "the range is Fieller's, with a t quantile of " + fixed(t.quantile, 3), Source: sources.Fieller,
+	}}
+	return w
+}

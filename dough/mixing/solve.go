@@ -1,0 +1,169 @@
+package mixing
+
+import "example.org/maslin/dough/quantity"
+
+// Final answers at what temperature the dough leaves the mixer.
+//
+//	T = (Σ Cᵢ·Tᵢ + m_ice·(c_ice·T_ice − L − …) + Q) ÷ Σ Cᵢ
+//
+// Cᵢ = mᵢ·cᵢ of water, ingredients, bowl and room exchange; ice counts as water that lacks c_w·T_tap + L − c_ice·T_ice
+// for each kilogram; Q is mixing work and heat of hydration. In °C. Ingredients −40 to 95 °C, masses to 10 t. Accuracy: with
+// published specific heats, and the work known, about 1 °C; the work of a kitchen mixer is seldom known better than by
+// half, which is why [Learn] exists. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: heat balance.
+func (b Balance) Final() (BalanceResult, error) {
+	var p quantity.Problems
+	r, err := b.start(FindDough, quantity.Temperature{}, &p)
+	if err != nil {
+		return BalanceResult{}, err
+	}
+	r.heatSum = r.known(func(int, Term) bool { return false })
+	r.wanted = r.heatSum / r.total
+	r.Dough = quantity.Celsius(r.wanted)
+	r.Flour = r.meanFlour()
+	r.Feasible = r.wanted >= 0
+	return r, nil
+}
+
+// WaterFor answers how warm the water must be for the dough to end at the target.
+//
+//	T_water = T + Σ (Cᵢ ÷ C_water)·(T − Tᵢ) − Q ÷ C_water
+//
+// Symbols as in [Balance.Final]. It is the factor method with honest weights: with every Cᵢ equal
+// to that of the water it is the factor method, and the friction factor is Q ÷ C_water; see [Compare]. A
+// water that cannot be poured is an answer, with remedies. Errors as in [Balance.Final].
+func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
+	var p quantity.Problems
+	r, err := b.start(FindWater, target, &p)
+	if err != nil {
+		return BalanceResult{}, err
+	}
+	liquid := r.in.Water.Sub(r.in.Ice)
+	if liquid.IsZero() {
+		p.Add("Ice", r.in.Ice.String(), "less than the water, whose temperature is asked for", quantity.ErrInconsistent)
+		return BalanceResult{}, p.Err()
+	}
+	r.heatSum = r.HeatAdded
+	for i, t := range r.Terms {
+		if i > 0 {
+			r.heatSum += float64(t.Capacity) * t.Temperature.Celsius()
+		}
+	}
+	if r.in.Ice.Sign() > 0 {
+		r.heatSum += r.in.Ice.Kilograms() * (heatIce*r.in.IceTemperature.Celsius() - latentHeat)
+	}
+	r.wanted = (r.total*target.Celsius() - r.heatSum) / (liquid.Kilograms() * float64(r.in.WaterHeat))
+	r.Water = quantity.Celsius(r.wanted)
+	if r.Water.IsZero() {
+		p.Add("Ingredients", "heat that would take water below absolute zero", "temperatures and work nearer the target", quantity.ErrInconsistent)
+		return BalanceResult{}, p.Err()
+	}
+	r.Flour = r.meanFlour()
+	r.Feasible = r.Water.Compare(r.in.Coldest) >= 0 && r.Water.Compare(r.in.Warmest) <= 0
+	r.Remedies = r.remedies()
+	return r, nil
+}
+
+// IceFor answers how much of the water to replace with ice, the rest coming at WaterTemperature.
+//
+//	x = (Σ Cᵢ·Tᵢ + Q − T·Σ Cᵢ) ÷ (c_w·T_tap + L − c_ice·T_ice)
+//
+// The ice of the input is not counted. A dough that would be too cold without any ice gives no ice
+// and is not feasible. Errors as in [Balance.Final].
+func (b Balance) IceFor(target quantity.Temperature) (BalanceResult, error) {
+	var p quantity.Problems
+	r, err := b.start(FindIce, target, &p)
+	if err != nil {
+		return BalanceResult{}, err
+	}
+	r.heatSum = r.known(func(int, Term) bool { return false })
+	r.wanted = 1000 * (r.heatSum - r.total*target.Celsius()) / r.in.iceHeat()
+	r.Flour = r.meanFlour()
+	r.Feasible = r.wanted >= 0 && r.wanted <= r.in.Water.Grams()
+	switch {
+	case r.wanted > r.in.Water.Grams():
+		r.Ice = r.in.Water
+	case r.wanted > 0:
+		r.Ice = quantity.Grams(r.wanted)
+	}
+	return r, nil
+}
+
+// FlourFor answers at what temperature all the flour must be, the water coming at WaterTemperature.
+//
+//	T_flour = (T·Σ Cᵢ − Σ' Cᵢ·Tᵢ − Q) ÷ C_flour      Σ' without the flour
+//
+// Errors as in [Balance.Final]; ErrInconsistent when there is no flour.
+func (b Balance) FlourFor(target quantity.Temperature) (BalanceResult, error) {
+	var p quantity.Problems
+	r, err := b.start(FindFlour, target, &p)
+	if err != nil {
+		return BalanceResult{}, err
+	}
+	r.heatSum = r.known(func(i int, _ Term) bool { return r.flourTerm(i) })
+	r.wanted = (r.total*target.Celsius() - r.heatSum) / r.flourCapacity()
+	r.Flour = quantity.Celsius(r.wanted)
+	if r.Flour.IsZero() {
+		p.Add("Ingredients", "heat that would take flour below absolute zero", "temperatures and work nearer the target", quantity.ErrInconsistent)
+		return BalanceResult{}, p.Err()
+	}
+	r.Feasible = r.Flour.Compare(coldestFlour) >= 0 && r.Flour.Compare(warmestFlour) <= 0
+	return r, nil
+}
+
+func (r *BalanceResult) flourCapacity() float64 {
+	c := 0.0
+	for i, t := range r.Terms {
+		if r.flourTerm(i) {
+			c += float64(t.Capacity)
+		}
+	}
+	return c
+}
+
+// remedies are the ways to the target when the water asked for cannot be poured.
+func (r *BalanceResult) remedies() []Remedy {
+	if r.Feasible {
+		return nil
+	}
+	b := r.in
+	limit, way := b.Coldest, ChilledFlour
+	if r.Water.Compare(b.Warmest) > 0 {
+		limit, way = b.Warmest, WarmFlour
+	}
+	var out []Remedy
+	at := b
+	at.WaterTemperature = limit
+	if way == ChilledFlour {
+		withIce := b
+		if withIce.WaterTemperature.IsZero() {
+			withIce.WaterTemperature = limit
+		}
+		if ice, err := withIce.IceFor(r.target); err == nil {
+			out = append(out, Remedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.String(), steps: ice.Working().Steps})
+		}
+	}
+	if f, err := at.FlourFor(r.target); err == nil {
+		out = append(out, Remedy{
+			Way: way, Factor: "flour", Temperature: f.Flour, Enough: f.Feasible,
+			Text: "flour at " + f.Flour.Text(quantity.CelsiusScale, 1) + " with water at " + limit.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
+		})
+	}
+	if way == ChilledFlour && b.Mixing > 0 {
+		// Work that would do with water at the limit: the excess heat, off the mixing.
+		excess := (float64(r.Terms[0].Capacity)*limit.Celsius() - float64(r.Terms[0].Capacity)*r.wanted)
+		e := b.Mixing - SpecificEnergy(excess/r.mix.Kilograms())
+		m := Remedy{Way: ShorterMixing, Enough: e >= 0 && b.Ice.IsZero()}
+		m.Text = "mix less: " + fixed(float64(e), 1) + " kJ/kg instead of " + fixed(float64(b.Mixing), 1) + " would do"
+		if !m.Enough {
+			m.Text = "less mixing helps but does not do it alone"
+		}
+		out = append(out, m)
+	}
+	if f, err := at.Final(); err == nil {
+		out = append(out, Remedy{
+			Way: OtherTarget, Temperature: f.Dough, Enough: true,
+			Text: "take the water at " + limit.Text(quantity.CelsiusScale, 1) + " and expect a dough of " + f.Dough.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
+		})
+	}
+	return out
+}
