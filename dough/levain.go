@@ -61,16 +61,19 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 	if l.Stages > 0 {
 		first, last = l.Stages, l.Stages
 	}
-	var need quantity.Mass
+	var least []quantity.Mass
 	n := first
 	for ; ; n++ {
-		need = l.chain(made, n, l.Least)[0]
-		if need.Compare(l.Culture.Mass) <= 0 || n == last {
+		least = l.chain(made, n, l.Least)
+		if least[0].Compare(l.Culture.Mass) <= 0 || n == last {
 			break
 		}
 	}
 	plan := LevainPlan{KeepBack: l.KeepBack, Use: l.Want, Reached: true, in: l}
-	if need.Compare(l.Culture.Mass) > 0 {
+	if need := least[0]; need.Compare(l.Culture.Mass) > 0 {
+		if _, err := l.feedings(made, least); err != nil {
+			return LevainPlan{}, err
+		}
 		plan.Reached = false
 		plan.Missing = need.Sub(l.Culture.Mass)
 		plan.Why = fmt.Sprintf("%v of culture is too little for %v of levain in %d stages: it takes %v", l.Culture.Mass, made, n, need)
@@ -81,11 +84,22 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		low, high := millionths(l.Least), millionths(l.Most)
 		// The largest inoculation for which the culture at hand suffices.
 		k := sort.Search(int(high-low), func(i int) bool {
-			return l.chain(made, n, percentOf(low+int64(i)+1))[0].Compare(l.Culture.Mass) > 0
+			return l.chain(made, n, percentOf(low + int64(i) + 1))[0].Compare(l.Culture.Mass) > 0
 		})
 		cultures = l.chain(made, n, percentOf(low+int64(k)))
 		cultures[0] = l.Culture.Mass
 	}
+	var err error
+	if plan.Stages, err = l.feedings(made, cultures); err != nil {
+		return LevainPlan{}, err
+	}
+	plan.LeftOver = l.Culture.Mass.Sub(cultures[0])
+	return plan, nil
+}
+
+// feedings finds flour and water for stages that start from the cultures given.
+func (l *LevainBuild) feedings(made quantity.Mass, cultures []quantity.Mass) ([]Feeding, error) {
+	var out []Feeding
 	c := Culture{cultures[0], l.Culture.Hydration}
 	for i := range cultures {
 		target := made
@@ -95,16 +109,15 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		flour := target.Over(wholeFlour.Add(l.Hydration))
 		f := Feeding{Culture: c, Flour: flour.Sub(c.Flour()), Water: target.Sub(flour).Sub(c.Water())}
 		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
-			return LevainPlan{}, &quantity.InputError{
+			return nil, &quantity.InputError{
 				Path: "Culture", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
 				Want: "a culture with no more water and flour than the levain, or a smaller inoculation", Err: quantity.ErrInconsistent,
 			}
 		}
-		plan.Stages = append(plan.Stages, f)
+		out = append(out, f)
 		c = Culture{target, l.Hydration}
 	}
-	plan.LeftOver = l.Culture.Mass.Sub(cultures[0])
-	return plan, nil
+	return out, nil
 }
 
 func (l *LevainBuild) check() error {
