@@ -256,7 +256,7 @@ func TestImpossibleLevainsAreRefused(t *testing.T) {
 		"unknown basis":     func(l *dough.LevainBuild) { l.Of = 9 },
 		"hydration of 10 %": func(l *dough.LevainBuild) { l.Hydration = pc("10 %") },
 		"wetter than wanted": func(l *dough.LevainBuild) {
-			l.Hydration, l.Culture.Hydration, l.Inoculation = pc("50 %"), pc("500 %"), pc("200 %")
+			l.Hydration, l.Culture.Hydration, l.Inoculation, l.Stages = pc("50 %"), pc("500 %"), pc("200 %"), 1
 		},
 	}
 	for i, m := range badMasses {

@@ -61,33 +61,35 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 	if l.Stages > 0 {
 		first, last = l.Stages, l.Stages
 	}
-	var least []quantity.Mass
+	possible := func(cultures []quantity.Mass) bool {
+		_, err := l.feedings(made, cultures)
+		return err == nil && cultures[0].Compare(l.Culture.Mass) <= 0
+	}
 	n := first
-	for ; ; n++ {
-		least = l.chain(made, n, l.Least)
-		if least[0].Compare(l.Culture.Mass) <= 0 || n == last {
-			break
-		}
+	for n < last && !possible(l.chain(made, n, l.Least)) {
+		n++
 	}
 	plan := LevainPlan{KeepBack: l.KeepBack, Use: l.Want, Reached: true, in: l}
-	if need := least[0]; need.Compare(l.Culture.Mass) > 0 {
+	if least := l.chain(made, n, l.Least); !possible(least) {
 		if _, err := l.feedings(made, least); err != nil {
 			return LevainPlan{}, err
 		}
 		plan.Reached = false
-		plan.Missing = need.Sub(l.Culture.Mass)
-		plan.Why = fmt.Sprintf("%v of culture is too little for %v of levain in %d stages: it takes %v", l.Culture.Mass, made, n, need)
+		plan.Missing = least[0].Sub(l.Culture.Mass)
+		plan.Why = fmt.Sprintf("%v of culture is too little for %v of levain in %d stages: it takes %v", l.Culture.Mass, made, n, least[0])
 		return plan, nil
 	}
 	cultures := l.chain(made, n, l.Most)
-	if cultures[0].Compare(l.Culture.Mass) > 0 && l.free(n) {
+	if !possible(cultures) && l.free(n) {
 		low, high := millionths(l.Least), millionths(l.Most)
-		// The largest inoculation for which the culture at hand suffices.
-		k := sort.Search(int(high-low), func(i int) bool {
-			return l.chain(made, n, percentOf(low + int64(i) + 1))[0].Compare(l.Culture.Mass) > 0
-		})
-		cultures = l.chain(made, n, percentOf(low+int64(k)))
-		cultures[0] = l.Culture.Mass
+		// The largest inoculation for which the culture at hand suffices and is not too wet or too stiff.
+		k := low + int64(sort.Search(int(high-low), func(i int) bool {
+			return !possible(l.chain(made, n, percentOf(low+int64(i)+1)))
+		}))
+		cultures = l.chain(made, n, percentOf(k))
+		if more := l.chain(made, n, percentOf(k+1)); more[0].Compare(l.Culture.Mass) > 0 {
+			cultures[0] = l.Culture.Mass // all of it: the inoculation lies between two millionths of a point
+		}
 	}
 	var err error
 	if plan.Stages, err = l.feedings(made, cultures); err != nil {
