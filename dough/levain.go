@@ -88,7 +88,10 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		}))
 		cultures = l.chain(made, n, percentOf(k))
 		if more := l.chain(made, n, percentOf(k+1)); more[0].Compare(l.Culture.Mass) > 0 {
-			cultures[0] = l.Culture.Mass // all of it: the inoculation lies between two millionths of a point
+			// All of it: the inoculation lies between two millionths of a point.
+			if all := append([]quantity.Mass{l.Culture.Mass}, cultures[1:]...); possible(all) {
+				cultures = all
+			}
 		}
 	}
 	var err error
