@@ -94,7 +94,10 @@ func TestLevainBuildsAreSound(t *testing.T) {
 		}
 		w, residue, err := p.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
 		if err != nil {
-			t.Fatal(err)
+			if first := p.Stages[0]; first.Culture.Mass.Grams() > 0.1 && first.Flour.Grams() > 0.1 {
+				t.Fatal(err)
+			}
+			return // too small for the scale
 		}
 		faults(t, w.Working())
 		if w.Use.Add(residue) != p.Use || w.Stages[len(w.Stages)-1].Made() != w.Use.Add(w.KeepBack) {

@@ -11,7 +11,8 @@ import (
 // Weigh rounds the feedings to what the scales can weigh. The culture of each later stage is
 // exactly what the rounded stage before it makes. Residue is what the last stage makes too
 // little (or, negative, too much) of the levain wanted; the levain for the dough takes it, and
-// what is kept back stays as planned. Errors: as in [Batch.Weigh].
+// what is kept back stays as planned. Errors: as in [Batch.Weigh], and ErrInconsistent for a stage that
+// is too small for the scales.
 func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, err error) {
 	s, err = s.check()
 	if err != nil || len(p.Stages) == 0 {
@@ -37,6 +38,12 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 		largestRemainder(lines, coarse, s.Flour)
 		largestRemainder(lines, fine, s.Fine)
 		out := Feeding{Culture: Culture{lines[0].Mass, f.Culture.Hydration}, Flour: lines[1].Mass, Water: lines[2].Mass}
+		if out.Culture.Mass.IsZero() || out.Flour.IsZero() && !f.Flour.IsZero() {
+			return p, quantity.Mass{}, &quantity.InputError{
+				Path: "Fine", Got: s.Fine.String() + " for stage " + strconv.Itoa(i+1) + ", " + f.String(), Want: "a finer scale, or fewer stages",
+				Err: quantity.ErrInconsistent,
+			}
+		}
 		rounded.Stages[i] = out
 		made.Mass = out.Made()
 	}

@@ -47,7 +47,7 @@ func (r Rehydrate) Plan() (Rehydrated, error) {
 	} else { // flour alone
 		out.Least = water.Add(water.Over(r.Hydration))
 	}
-	if r.Hydration == r.Culture.Hydration {
+	if r.Hydration == r.Culture.Hydration || out.Least.Compare(r.Culture.Mass) < 0 { // but for rounding
 		out.Least = r.Culture.Mass
 	}
 	mass := r.Mass
@@ -62,7 +62,7 @@ func (r Rehydrate) Plan() (Rehydrated, error) {
 		add = quantity.Mass{}
 	}
 	out.Feeding = Feeding{Culture: r.Culture, Flour: add, Water: mass.Sub(r.Culture.Mass).Sub(add)}
-	if micrograms(out.Feeding.Water) < 0 || micrograms(out.Feeding.Water) <= 2 {
+	if micrograms(out.Feeding.Water) <= 2 {
 		out.Feeding.Flour = mass.Sub(r.Culture.Mass)
 		out.Feeding.Water = quantity.Mass{}
 	}
