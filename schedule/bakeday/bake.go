@@ -52,6 +52,7 @@ type Ingredient struct {
 	Name    string           `json:"name"`
 	Percent quantity.Percent `json:"percent"`
 	Kind    dough.Kind       `json:"kind"`
+	Water   quantity.Percent `json:"water"` // in the ingredient itself: 88 % for milk; for the effective hydration
 }
 
 // Levain says how the levain is built and how much of the flour it holds.

@@ -80,6 +80,7 @@ func (b *Bake) check() error {
 		p.Add("Others", yeast.Name, "either a levain or baker's yeast; the two together have no model here", quantity.ErrInconsistent)
 	}
 	if l := b.Levain; l != nil {
+		quantity.Check(&p, "Levain.Prefermented", l.Prefermented, percent(0.5), percent(100))
 		quantity.Check(&p, "Levain.Inoculation", l.Inoculation, percent(1), percent(500))
 		quantity.Check(&p, "Levain.CultureAtHand", l.CultureAtHand, quantity.Mass{}, quantity.Kilograms(1000))
 		if !l.Temperature.IsZero() {

@@ -31,7 +31,7 @@ func (b *Bake) formula() dough.Formula {
 func parts(lines []Ingredient) []dough.Part {
 	var out []dough.Part
 	for _, l := range lines {
-		out = append(out, dough.Part{Name: l.Name, Percent: l.Percent, Kind: l.Kind})
+		out = append(out, dough.Part{Name: l.Name, Percent: l.Percent, Kind: l.Kind, Water: l.Water})
 	}
 	return out
 }

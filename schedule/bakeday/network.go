@@ -65,7 +65,7 @@ func imagined(name string) bool {
 // network lays the bake out as steps and rules, in the baker's words. Careful keeps room for a dough
 // that is early or late.
 func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, careful bool) (schedule.Problem, error) {
-	anchor := now.Truncate(time.Minute)
+	anchor := now.In(zone).Truncate(time.Minute)
 	if anchor.Before(now) {
 		anchor = anchor.Add(time.Minute)
 	}
@@ -197,7 +197,7 @@ func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Sp
 	}
 	var out []schedule.Span
 	for _, s := range wallclock.Clip(spans, within) {
-		out = append(out, schedule.Span{From: s.From, To: s.To, Words: s.Words})
+		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: s.Words})
 	}
 	return out, nil
 }

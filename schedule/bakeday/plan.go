@@ -29,25 +29,12 @@ type Clock struct {
 // Errors: everything that is wrong with the bake, all at once, as quantity.InputError with the
 // field paths of [Bake]. Accuracy: that of the rooms; the times of living steps are ranges.
 func Plan(ctx context.Context, bake Bake, clock Clock) (Day, error) {
+	if err := bake.Check(clock); err != nil {
+		return Day{}, err
+	}
 	b := bake.withDefaults()
-	var problems quantity.Problems
-	problems.Join("", b.check())
-	if clock.Zone == nil {
-		problems.Required("Zone", `an IANA time zone, such as "Europe/Zurich"`)
-	}
-	for _, h := range b.Asleep {
-		problems.Join("Asleep", h.Check())
-	}
-	for _, h := range b.Away {
-		problems.Join("Away", h.Check())
-	}
-	var wanted []time.Time
-	if clock.Zone != nil && !b.Wanted.IsZero() {
-		var err error
-		wanted, err = b.Wanted.instants(clock.Now, clock.Zone)
-		problems.Join("", err)
-	}
-	if err := problems.Err(); err != nil {
+	wanted, err := b.Wanted.instants(clock.Now, clock.Zone)
+	if err != nil {
 		return Day{}, err
 	}
 	var first *Day
@@ -71,6 +58,28 @@ func Plan(ctx context.Context, bake Bake, clock Clock) (Day, error) {
 	return *first, nil
 }
 
+// Check reports everything that is wrong with the bake as it stands, all at once, without planning
+// it. A clock without a zone leaves out what depends on the zone. Errors: as [Plan].
+func (b Bake) Check(clock Clock) error {
+	full := b.withDefaults()
+	var problems quantity.Problems
+	problems.Join("", full.check())
+	for i, h := range b.Asleep {
+		problems.Join(fmt.Sprintf("Asleep[%d]", i), h.Check())
+	}
+	for i, h := range b.Away {
+		problems.Join(fmt.Sprintf("Away[%d]", i), h.Check())
+	}
+	switch {
+	case clock.Zone == nil:
+		problems.Required("Zone", `an IANA time zone, such as "Europe/Zurich"`)
+	case !b.Wanted.IsZero():
+		_, err := b.Wanted.instants(clock.Now, clock.Zone)
+		problems.Join("", err)
+	}
+	return problems.Err()
+}
+
 // rounds bounds how often times and temperatures are brought together.
 const rounds = 10
 
@@ -89,12 +98,15 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	if d.Weighing, err = d.Batch.Weigh(b.scales()); err != nil {
 		return d, quantity.At("Kitchen", err)
 	}
+	if d.Baking, err = b.bakeOff(d.Batch, b.roomAt(wanted, clock.Zone)); err != nil {
+		return d, err
+	}
+	d.Baking.Loss = loss
 	m := b.firstGuess(wanted)
 	for range rounds {
 		if err := d.workOut(b, m); err != nil {
 			return d, err
 		}
-		d.Baking.Loss = loss
 		if !d.Rising.Feasible {
 			break
 		}
@@ -165,9 +177,6 @@ func (d *Day) workOut(b *Bake, m moments) error {
 		problems.Join("Mixing", err)
 	}
 	if d.Rising, err = b.rise(d.Batch, m, d.Zone); err != nil {
-		problems.Join("", err)
-	}
-	if d.Baking, err = b.bakeOff(d.Batch, b.roomAt(d.Wanted, d.Zone)); err != nil {
 		problems.Join("", err)
 	}
 	return problems.Err()

@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"strings"
 	"time"
 
 	"example.org/maslin/dough"
@@ -79,6 +80,7 @@ type FormulaSheet struct {
 	Dough        quantity.Mass    `json:"dough"`
 	Flour        quantity.Mass    `json:"flour"`
 	Hydration    quantity.Percent `json:"hydration"`
+	Effective    quantity.Percent `json:"effective_hydration"` // the water in milk, egg and the like included, as far as it is stated
 	Prefermented quantity.Percent `json:"prefermented_flour"`
 	Salt         quantity.Percent `json:"salt"`
 	WholeGrain   quantity.Percent `json:"whole_grain"`
@@ -123,6 +125,7 @@ type MixerSheet struct {
 type LevainSheet struct {
 	Culture quantity.Mass `json:"culture"`
 	Short   quantity.Mass `json:"culture_missing"`
+	Left    quantity.Mass `json:"culture_left"` // of what is at hand, to feed and keep
 	Ripe    Range         `json:"ripe"`
 	Peak    Range         `json:"peak"`
 	Until   Range         `json:"usable_until"`
@@ -201,6 +204,7 @@ type WhySheet struct {
 	Says    string           `json:"says"`
 	Short   quantity.Elapsed `json:"short"`
 	Rules   []RuleSheet      `json:"rules"`
+	InOrder bool             `json:"in_order"` // beside the rules, each step follows the one before
 	Earlier *time.Time       `json:"nearest_earlier,omitempty"`
 	Later   *time.Time       `json:"nearest_later,omitempty"`
 }
@@ -233,13 +237,18 @@ func (d Day) Sheet() Sheet {
 		Weigh: d.weighLists(), Notes: append([]string{}, d.Notes...), Steps: []StepSheet{}, Cautions: []CautionText{},
 	}
 	b := d.Batch
+	effective, _ := b.EffectiveHydration()
 	s.Formula = FormulaSheet{
-		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Prefermented: b.Prefermented(), Salt: b.SaltShare(),
+		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: effective, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
 		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Allergens: b.Allergens().String(),
 	}
 	s.Water, s.Mixer = d.waterSheet()
 	if l := d.Levain; l != nil {
-		s.Levain = &LevainSheet{l.Culture, l.Short, NewRange(l.Ripeness.From), NewRange(l.Ripeness.Peak), NewRange(l.Ripeness.Until)}
+		left := quantity.Mass{}
+		if hand := d.Bake.Levain.CultureAtHand; !hand.IsZero() && l.Short.IsZero() {
+			left, _ = hand.Sub(l.Culture).RoundDown(quantity.Grams(1))
+		}
+		s.Levain = &LevainSheet{l.Culture, l.Short, left, NewRange(l.Ripeness.From), NewRange(l.Ripeness.Peak), NewRange(l.Ripeness.Until)}
 	}
 	s.Bulk = d.bulkSheet()
 	if d.Bake.Retard != nil {
@@ -291,33 +300,39 @@ func (d Day) weighLists() []WeighList {
 		out = append(out, l)
 	}
 	l := WeighList{Name: "dough", Total: d.Weighing.Dough, Residue: d.Weighing.Residue, Batches: d.Water.Mixes}
+	turn := 0
 	for _, w := range d.Weighing.Lines {
 		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass}
-		if d.Water.Mixes > 1 {
-			line.Portions = portions(w, d.Water.Mixes, d.Weighing.Scales)
+		if n := d.Water.Mixes; n > 1 {
+			line.Portions = portions(w, n, turn, d.Weighing.Scales)
+			if line.Portions[0] != line.Portions[n-1] {
+				turn++
+			}
 		}
 		l.Lines = append(l.Lines, line)
 	}
 	return append(out, l)
 }
 
-// portions divides a weighed line among batches in whole steps of its scale; the first batches get
-// the steps that are left over.
-func portions(w dough.Weighed, n int, s dough.Scales) []quantity.Mass {
+// portions divides a weighed line among batches in whole steps of its scale; the steps that are left
+// over go to the batches from the given one on, so that the batches come out alike.
+func portions(w dough.Weighed, n, from int, s dough.Scales) []quantity.Mass {
 	step := s.Flour
-	if _, rest := w.Mass.RoundTo(step); !rest.IsZero() && !s.Fine.IsZero() {
+	fine := w.Kind == dough.KindSalt || w.Kind.Yeast() || w.Mass.Compare(s.Flour.Times(100)) < 0
+	if _, rest := w.Mass.RoundTo(step); !s.Fine.IsZero() && (fine || !rest.IsZero()) {
 		step = s.Fine
 	}
 	each, _ := w.Mass.Divide(int64(n)).RoundDown(step)
 	left := w.Mass.Sub(each.Times(int64(n)))
 	out := make([]quantity.Mass, n)
 	for i := range out {
-		out[i] = each
+		k := (from + i) % n
+		out[k] = each
 		if left.Compare(step) >= 0 {
-			out[i], left = out[i].Add(step), left.Sub(step)
+			out[k], left = out[k].Add(step), left.Sub(step)
 		}
 	}
-	out[0] = out[0].Add(left)
+	out[from%n] = out[from%n].Add(left)
 	return out
 }
 
@@ -396,6 +411,10 @@ func (d Day) why(c *schedule.Conflict, before, after *schedule.Shift) *WhySheet 
 	}
 	w := &WhySheet{Says: c.String(), Short: quantity.Elapsed(c.Short), Rules: []RuleSheet{}}
 	for _, m := range c.Members {
+		if strings.HasSuffix(m.Words, " at once") {
+			w.InOrder = true // the order of the steps is not up for change
+			continue
+		}
 		r := RuleSheet{Words: m.Words}
 		if m.Enough {
 			r.Remedy = m.Remedy

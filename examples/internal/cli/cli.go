@@ -5,10 +5,13 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"os"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -87,7 +90,7 @@ Try it on the shipped example:
 		Version:       Version,
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		Args:          cobra.NoArgs,
+		Args:          noSuchCommand,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	root.SetVersionTemplate("maslin {{.Version}}\n")
@@ -95,6 +98,22 @@ Try it on the shipped example:
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(newPlan(s))
 	return root
+}
+
+// noSuchCommand suggests the command that was probably meant.
+func noSuchCommand(root *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	text := "maslin: no command " + strconv.Quote(printable(args[0][:min(len(args[0]), 32)]))
+	var known []string
+	for _, c := range root.Commands() {
+		known = append(known, c.Name())
+	}
+	if near := tomlbind.Suggest(args[0], known); near != "" {
+		return badInput("%s; did you mean %q?", text, near)
+	}
+	return badInput("%s; maslin --help lists them", text)
 }
 
 // flagError names the flag, what was given and, for an unknown flag, the closest known one.
@@ -143,20 +162,40 @@ func reason(err error) string {
 	return err.Error()
 }
 
-// located prints the library's input errors at their places in the file.
-func located(name string, file *tomlbind.File, err error) []string {
-	var out []string
+// placed is a line of complaint and where in the file it belongs.
+type placed struct {
+	line, column int
+	text         string
+}
+
+func (p placed) at(name string) string {
+	return fmt.Sprintf("%s:%d:%d: %s", name, p.line, p.column, p.text)
+}
+
+// located puts the library's input errors at their places in the file.
+func located(file *tomlbind.File, err error) []placed {
+	var out []placed
 	for _, e := range quantity.InputErrors(err) {
 		line, column, key := file.Locate(e.Path)
+		if file.Has(line, column) || errors.Is(e, quantity.ErrRequired) && file.Meant(key) {
+			continue
+		}
 		moved := *e
 		moved.Path = key
-		if key == "" {
-			moved.Path = e.Path
-		}
-		out = append(out, fmt.Sprintf("%s:%d:%d: %s", name, line, column, moved.Error()))
+		out = append(out, placed{line, column, moved.Error()})
 	}
-	if len(out) == 0 && err != nil {
-		out = append(out, fmt.Sprintf("%s:1:1: %s", name, err))
+	if len(quantity.InputErrors(err)) == 0 && err != nil {
+		out = append(out, placed{1, 1, err.Error()})
 	}
 	return out
+}
+
+// complain joins all faults of a file, in its order.
+func complain(name string, faults []placed) error {
+	slices.SortStableFunc(faults, func(a, b placed) int { return cmp.Or(a.line-b.line, a.column-b.column) })
+	var lines []string
+	for _, f := range faults {
+		lines = append(lines, f.at(name))
+	}
+	return badInput("%s", strings.Join(lines, "\n"))
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -23,8 +24,15 @@ func (p *page) flush(w io.Writer) error {
 
 func (p *page) line(format string, args ...any) {
 	text := fmt.Sprintf(format, args...)
-	p.b.WriteString(strings.TrimRight(text, " ") + "\n")
+	p.b.WriteString(strings.TrimRight(strings.ReplaceAll(text, noBreak, " "), " ") + "\n")
 }
+
+const noBreak = "\u00a0"
+
+var numberAndUnit = regexp.MustCompile(`(\d) (%|°C|°F|g\b|kg\b|oz\b|lb\b|m\b|ft\b|h\b|K\b)`)
+
+// glue keeps a number and its unit on one line.
+func glue(text string) string { return numberAndUnit.ReplaceAllString(text, "$1"+noBreak+"$2") }
 
 // heading starts a section.
 func (p *page) heading(text string) {
@@ -42,7 +50,7 @@ func (p *page) para(indent int, text string) {
 
 func (p *page) hang(first, rest, text string) {
 	line, empty := first, true
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.FieldsFunc(glue(text), func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
 		if !empty && columns(line)+1+columns(word) > p.width {
 			p.line("%s", line)
 			line, empty = rest, true

@@ -6,8 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"example.org/maslin/examples/internal/tomlbind"
@@ -72,15 +72,16 @@ func load(s System, name, now string) (loaded, error) {
 		return l, err
 	}
 	l.file = tomlbind.Bind(source, &l.bake)
-	var faults []string
+	var faults []placed
 	for _, f := range l.file.Faults {
-		key := ""
+		text := f.Text
 		if f.Key != "" {
-			key = f.Key + ": "
+			text = f.Key + ": " + text
 		}
-		faults = append(faults, fmt.Sprintf("%s:%d:%d: %s%s", name, f.Line, f.Column, key, f.Text))
+		faults = append(faults, placed{f.Line, f.Column, text})
 	}
-	if len(l.file.Faults) == 0 || l.bake.Zone != "" {
+	readable := len(l.file.Faults) == 0 || l.file.Faults[0].Key != ""
+	if readable {
 		l.clock, err = clockFor(s, l.bake.Zone, now)
 		var flag *exit
 		if errors.As(err, &flag) {
@@ -88,14 +89,16 @@ func load(s System, name, now string) (loaded, error) {
 		}
 		if err != nil {
 			line, column, key := l.file.Locate("Zone")
-			if key == "" {
-				key = "zone"
+			faults = append(faults, placed{line, column, key + ": " + err.Error()})
+		}
+		for _, f := range located(l.file, l.bake.Check(l.clock)) {
+			if !slices.ContainsFunc(faults, func(g placed) bool { return g.line == f.line && g.column == f.column && g.line > 1 }) {
+				faults = append(faults, f)
 			}
-			faults = append(faults, fmt.Sprintf("%s:%d:%d: %s: %s", name, line, column, key, err))
 		}
 	}
 	if len(faults) > 0 {
-		return l, badInput("%s", strings.Join(faults, "\n"))
+		return l, complain(name, faults)
 	}
 	return l, nil
 }
@@ -134,7 +137,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	}
 	day, err := bakeday.Plan(ctx, l.bake, l.clock)
 	if err != nil {
-		return badInput("%s", strings.Join(located(name, l.file, err), "\n"))
+		return complain(name, located(l.file, err))
 	}
 	sheet := day.Sheet()
 	if f.ics != "" && sheet.Possible {

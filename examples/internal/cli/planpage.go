@@ -15,7 +15,7 @@ func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	if name == "" {
 		name = "Bread"
 	}
-	p.para(0, fmt.Sprintf("%s — %d loaves of %s, wanted %s", name, s.Formula.Pieces, u.mass(s.Oven.Baked), longTime(s.Wanted)))
+	p.para(0, fmt.Sprintf("%s — %d of %s, wanted %s", name, s.Formula.Pieces, u.mass(s.Oven.Baked), longTime(s.Wanted)))
 	if m := s.Missed; m != nil {
 		p.para(0, "The wish for "+longTime(m.Wanted)+" can no longer be met, so this is for the week after.")
 	}
@@ -62,6 +62,9 @@ func notPossible(p *page, s bakeday.Sheet) {
 			line += " — enough by itself: " + printable(r.Remedy)
 		}
 		p.para(4, line)
+	}
+	if w.InOrder {
+		p.para(4, "· each step follows the one before it")
 	}
 	if w.Earlier == nil && w.Later == nil {
 		p.para(2, "No wanted time nearby works either.")
@@ -124,7 +127,11 @@ func weighPart(p *page, s bakeday.Sheet, u units) {
 	}
 	f := s.Formula
 	p.heading("The dough")
-	p.para(2, fmt.Sprintf("hydration %s, prefermented flour %s, salt %s, whole grain %s, rye %s", percent(f.Hydration, 1), percent(f.Prefermented, 1), percent(f.Salt, 1), percent(f.WholeGrain, 0), percent(f.Rye, 0)))
+	hydration := percent(f.Hydration, 1)
+	if f.Effective != f.Hydration {
+		hydration += " (" + percent(f.Effective, 1) + " with the water in the other ingredients)"
+	}
+	p.para(2, fmt.Sprintf("hydration %s, prefermented flour %s, salt %s, whole grain %s, rye %s", hydration, percent(f.Prefermented, 1), percent(f.Salt, 1), percent(f.WholeGrain, 0), percent(f.Rye, 0)))
 	p.para(2, fmt.Sprintf("%s of flour, %s of dough, %d pieces of %s; allergens: %s", u.mass(rounded(f.Flour)), u.mass(rounded(f.Dough)), f.Pieces, u.mass(rounded(f.Scaling)), f.Allergens))
 }
 
@@ -169,17 +176,32 @@ func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 		p.para(2, lead+r)
 	}
 	if m := s.Mixer; m != nil {
-		p.para(2, m.Says)
+		p.para(2, fits(m, s.Formula.Dough, u))
 		if len(m.Kneading) > 0 {
-			p.para(2, "usual kneading: "+strings.Join(m.Kneading, "; ")+". "+m.Ready)
+			p.para(2, "usual kneading: "+strings.Join(m.Kneading, ", ")+"; ready when "+m.Ready)
 		}
 	}
+}
+
+// fits says whether the dough fits the mixer.
+func fits(m *bakeday.MixerSheet, dough quantity.Mass, u units) string {
+	text := fmt.Sprintf("the mixer: %s of dough is %s", u.mass(rounded(dough)), m.Verdict)
+	if !m.MostHigh.IsZero() {
+		text += fmt.Sprintf("; published charts allow %s to %s", u.mass(rounded(m.MostLow)), u.mass(rounded(m.MostHigh)))
+	}
+	if m.Batches > 1 {
+		text += fmt.Sprintf("; mix %d batches of %s", m.Batches, u.mass(rounded(m.Each)))
+	}
+	return text
 }
 
 func risePart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	p.heading("Rising")
 	if l := s.Levain; l != nil {
-		p.para(2, fmt.Sprintf("levain: starts with %s of culture; ripe %s after feeding, good until about %s", u.mass(l.Culture), l.Ripe.TimeRange(), l.Until.Likely))
+		p.para(2, fmt.Sprintf("levain: starts with %s of culture; ripe %s after feeding, good until about %s", u.mass(rounded(l.Culture)), l.Ripe.TimeRange(), l.Until.Likely))
+	}
+	if l := s.Levain; l != nil && l.Left.Sign() > 0 {
+		p.para(2, fmt.Sprintf("%s of the culture at hand is left: feed it, and keep it for the next bake", u.mass(l.Left)))
 	}
 	b := s.Bulk
 	p.para(2, fmt.Sprintf("bulk: done %s after mixing, on a dough that starts at %s and drifts to %s", b.Ready.TimeRange(), u.temperature(b.Start, 1), u.temperature(b.End, 1)))

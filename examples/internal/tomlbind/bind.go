@@ -27,18 +27,58 @@ type File struct {
 	Faults []Fault
 	places map[string]place  // by Go field path
 	keys   map[string]string // Go field path to key in the file
+	target reflect.Type
+	slips  map[string]bool // keys that an unknown key was probably meant to be
 }
 
-// Locate returns the line, column and key of the value for a Go field path, or of the closest
-// part of the file that encloses it.
+// Meant reports whether a key that is missing was probably written with a slip, which is
+// reported already.
+func (f *File) Meant(key string) bool { return f.slips[key] }
+
+// Has reports whether there is a fault at a place already.
+func (f *File) Has(line, column int) bool {
+	return slices.ContainsFunc(f.Faults, func(x Fault) bool { return x.Line == line && x.Column == column })
+}
+
+// key translates a Go field path into the file's words, also for what is not in the file.
+func (f *File) key(goPath string) string {
+	t, out := f.target, ""
+	for _, part := range strings.Split(goPath, ".") {
+		name, index, _ := strings.Cut(part, "[")
+		for t != nil && (t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice) {
+			t = t.Elem()
+		}
+		if t == nil || t.Kind() != reflect.Struct {
+			return join(out, part)
+		}
+		field, ok := t.FieldByName(name)
+		if !ok {
+			return join(out, part)
+		}
+		tag, _, _ := strings.Cut(field.Tag.Get("json"), ",")
+		out = join(out, tag)
+		if index != "" {
+			out += "[" + index
+		}
+		t = field.Type
+	}
+	return out
+}
+
+// Locate returns the key of the value for a Go field path, and the line and column where it stands,
+// or where the closest part of the file that encloses it stands.
 func (f *File) Locate(goPath string) (line, column int, key string) {
+	key, ok := f.keys[goPath]
+	if !ok {
+		key = f.key(goPath)
+	}
 	for p := goPath; ; {
 		if at, ok := f.places[p]; ok {
-			return at.line, at.column, f.keys[p]
+			return at.line, at.column, key
 		}
 		cut := strings.LastIndexAny(p, ".[")
 		if cut < 0 {
-			return 1, 1, ""
+			return 1, 1, key
 		}
 		p = p[:cut]
 	}
@@ -47,9 +87,9 @@ func (f *File) Locate(goPath string) (line, column int, key string) {
 // Bind reads the source into target, which must be a pointer to a struct. Whatever can be read
 // is read; the faults say what could not.
 func Bind(source []byte, target any) *File {
-	f := &File{places: map[string]place{}, keys: map[string]string{}}
+	f := &File{places: map[string]place{}, keys: map[string]string{}, slips: map[string]bool{}, target: reflect.TypeOf(target).Elem()}
 	if len(source) > MaxBytes {
-		f.Faults = []Fault{{Line: 1, Column: 1, Text: fmt.Sprintf("the file has %d bytes; at most %d are read", len(source), MaxBytes)}}
+		f.Faults = []Fault{{Line: 1, Column: 1, Text: fmt.Sprintf("the file has more than the %d bytes that are read", MaxBytes)}}
 		return f
 	}
 	root, fault := parse(source)
@@ -93,6 +133,7 @@ func (f *File) object(n *node, v reflect.Value, goPath, key string) {
 			text := "unknown key"
 			if near := nearest(name, names); near != "" {
 				text += fmt.Sprintf("; did you mean %q?", near)
+				f.slips[join(key, near)] = true
 			} else {
 				text += "; known here: " + strings.Join(names, ", ")
 			}

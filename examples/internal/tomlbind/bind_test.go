@@ -50,7 +50,7 @@ loss = 0.12
 		t.Error(diff)
 	}
 	for path, want := range map[string]string{
-		"Parts[1].Percent": "8:11 part[1].percent", "Parts[1].Name": "7:3 part[1]", "Room": "2:8 room", "Bake.Pots": "10:8 bake.pots", "Nothing": "1:1 ",
+		"Parts[1].Percent": "8:11 part[1].percent", "Parts[1].Name": "7:3 part[1].name", "Room": "2:8 room", "Bake.Pots": "10:8 bake.pots", "Nothing": "1:1 Nothing",
 	} {
 		line, column, key := f.Locate(path)
 		if got := fmt.Sprintf("%d:%d %s", line, column, key); got != want {
