@@ -15,7 +15,7 @@ func (c Culture) Flour() quantity.Mass { return c.Mass.Over(wholeFlour.Add(c.Hyd
 func (c Culture) Water() quantity.Mass { return c.Mass.Sub(c.Flour()) }
 
 // String prints "50 g at 100 %".
-func (c Culture) String() string { return c.Mass.String() + " at " + c.Hydration.String() }
+func (c Culture) String() string { return shown(c.Mass) + " at " + shownPercent(c.Hydration) }
 
 // Feeding is one feeding of a culture: 1:5:5 is 20 g of culture with 100 g of flour and 100 g of
 // water.
@@ -51,5 +51,5 @@ func (f Feeding) Result() Culture { return Culture{f.Made(), f.Hydration()} }
 
 // String prints "20 g culture, 100 g flour, 100 g water".
 func (f Feeding) String() string {
-	return f.Culture.Mass.String() + " culture, " + f.Flour.String() + " flour, " + f.Water.String() + " water"
+	return shown(f.Culture.Mass) + " culture, " + shown(f.Flour) + " flour, " + shown(f.Water) + " water"
 }

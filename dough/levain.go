@@ -3,6 +3,7 @@ package dough
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -76,7 +77,11 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		}
 		plan.Reached = false
 		plan.Missing = least[0].Sub(l.Culture.Mass)
-		plan.Why = fmt.Sprintf("%v of culture is too little for %v of levain in %d stages: it takes %v", l.Culture.Mass, made, n, least[0])
+		feedings := "1 feeding"
+		if n > 1 {
+			feedings = strconv.Itoa(n) + " feedings"
+		}
+		plan.Why = fmt.Sprintf("%s of culture is too little for %s of levain in %s: it takes %s", shown(l.Culture.Mass), shown(made), feedings, shown(least[0]))
 		return plan, nil
 	}
 	cultures := l.chain(made, n, l.Most)
@@ -207,13 +212,13 @@ func (p LevainPlan) String() string {
 	}
 	var s strings.Builder
 	for i, f := range p.Stages {
-		fmt.Fprintf(&s, "stage %d: %v, makes %v at %v\n", i+1, f, f.Made(), p.in.Hydration)
+		fmt.Fprintf(&s, "stage %d: %v, makes %v\n", i+1, f, f.Result())
 	}
 	if !p.KeepBack.IsZero() {
-		fmt.Fprintf(&s, "keep %v of it as the next culture\n", p.KeepBack)
+		fmt.Fprintf(&s, "keep %s of it as the next culture\n", shown(p.KeepBack))
 	}
 	if !p.LeftOver.IsZero() {
-		fmt.Fprintf(&s, "%v of the culture at hand is not used\n", p.LeftOver)
+		fmt.Fprintf(&s, "%s of the culture at hand is not used\n", shown(p.LeftOver))
 	}
 	return s.String()
 }

@@ -51,9 +51,39 @@ type Line struct {
 	Percent quantity.Percent
 }
 
-// String prints "780 g bread flour (80 %)".
+// String prints "780 g bread flour (80 %)", rounded for reading; the fields are exact.
 func (l Line) String() string {
-	return l.Mass.String() + " " + l.Name + " (" + l.Percent.String() + ")"
+	text := shown(l.Mass) + " " + l.Name
+	if !l.Percent.IsZero() {
+		text += " (" + shownPercent(l.Percent) + ")"
+	}
+	return text
+}
+
+// shown rounds a mass for reading: to 0.1 g, below 10 g to 0.01 g and below 1 g to 0.001 g.
+func shown(m quantity.Mass) string {
+	size := m
+	if size.Sign() < 0 {
+		size = size.Neg()
+	}
+	step := quantity.Micrograms(100_000)
+	switch {
+	case size.Compare(quantity.Micrograms(1_000_000)) < 0:
+		step = quantity.Micrograms(1000)
+	case size.Compare(quantity.Micrograms(10_000_000)) < 0:
+		step = quantity.Micrograms(10_000)
+	}
+	rounded, _ := m.RoundTo(step)
+	return rounded.String()
+}
+
+// shownPercent rounds a percentage for reading, to 0.01 %.
+func shownPercent(p quantity.Percent) string {
+	number, unit, _ := strings.Cut(p.Text(2), " ")
+	if strings.Contains(number, ".") {
+		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
+	}
+	return number + " " + unit
 }
 
 func sumLines(lines []Line) quantity.Mass {

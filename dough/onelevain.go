@@ -104,10 +104,10 @@ func (s SharedLevain) String() string {
 	var b strings.Builder
 	b.WriteString(s.Build.String())
 	for i, m := range s.Parts {
-		b.WriteString("  for dough " + strconv.Itoa(i+1) + ": " + m.String() + "\n")
+		b.WriteString("  for dough " + strconv.Itoa(i+1) + ": " + shown(m) + "\n")
 	}
 	if !s.Short.IsZero() {
-		b.WriteString("  too little by " + s.Short.String() + "\n")
+		b.WriteString("  too little by " + shown(s.Short) + "\n")
 	}
 	return b.String()
 }

@@ -71,9 +71,9 @@ func (r Rehydrate) Plan() (Rehydrated, error) {
 
 // String prints what to add.
 func (r Rehydrated) String() string {
-	text := "add " + r.Feeding.Flour.String() + " flour and " + r.Feeding.Water.String() + " water to " + r.Feeding.Culture.Mass.String() + " of culture"
+	text := "add " + shown(r.Feeding.Flour) + " flour and " + shown(r.Feeding.Water) + " water to " + shown(r.Feeding.Culture.Mass) + " of culture"
 	if !r.Reached {
-		text += "; all of it becomes at least " + r.Least.String()
+		text += "; all of it becomes at least " + shown(r.Least)
 	}
 	return text
 }

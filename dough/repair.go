@@ -268,10 +268,10 @@ func (r Repair) String() string {
 		return s.String()
 	}
 	for _, l := range r.Add {
-		s.WriteString("add " + l.Mass.String() + " " + l.Name + "\n")
+		s.WriteString("add " + shown(l.Mass) + " " + l.Name + "\n")
 	}
 	s.WriteString("then hydration is " + r.After.Hydration().Text(1) + ", salt " + r.After.SaltShare().Text(2) +
-		", prefermented flour " + r.After.Prefermented().Text(1) + ", dough " + r.After.Dough().String() + "\n")
+		", prefermented flour " + r.After.Prefermented().Text(1) + ", dough " + shown(r.After.Dough()) + "\n")
 	return s.String()
 }
 

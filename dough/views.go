@@ -34,13 +34,13 @@ func (b Build) What() string {
 // Hydration returns water ÷ flour of the build; invalid if it has no flour.
 func (b Build) Hydration() quantity.Percent { return b.Water.PercentOf(b.Flour) }
 
-// String prints the build as a weighing list.
+// String prints the build as a weighing list, rounded for reading.
 func (b Build) String() string {
 	var s strings.Builder
-	s.WriteString(b.Name + " (" + b.What() + "), " + b.Made.String() + "\n")
+	s.WriteString(b.Name + " (" + b.What() + "), " + shown(b.Made) + "\n")
 	printLines(&s, b.Lines)
 	if !b.Removed.IsZero() {
-		s.WriteString("  take away " + b.Removed.String() + " before use\n")
+		s.WriteString("  take away " + shown(b.Removed) + " before use\n")
 	}
 	return s.String()
 }
@@ -269,12 +269,12 @@ func (b Batch) Build(name string) (Build, bool) {
 	return Build{}, false
 }
 
-// String prints the three views.
+// String prints the three views, rounded for reading.
 func (b Batch) String() string {
 	var s strings.Builder
-	s.WriteString("dough " + b.dough.String())
+	s.WriteString("dough " + shown(b.dough))
 	if n := b.goal.pieces; n > 0 {
-		s.WriteString(", " + strconv.Itoa(n) + " × " + b.ScalingWeight().String())
+		s.WriteString(", " + strconv.Itoa(n) + " × " + shown(b.ScalingWeight()))
 	}
 	s.WriteString("\noverall\n")
 	printLines(&s, b.Overall())

@@ -197,6 +197,11 @@ func (w Weighing) String() string {
 	for _, l := range w.Lines {
 		s.WriteString("  " + l.Mass.String() + " " + l.Name + "\n")
 	}
-	s.WriteString("rounding leaves out " + w.Residue.String() + "\n")
+	switch r := w.Residue; r.Sign() {
+	case 1:
+		s.WriteString("rounding leaves out " + shown(r) + "\n")
+	case -1:
+		s.WriteString("rounding adds " + shown(r.Neg()) + "\n")
+	}
 	return s.String()
 }

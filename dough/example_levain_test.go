@@ -1,0 +1,205 @@
+package dough_test
+
+import (
+	"fmt"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+)
+
+func ExampleLevainShare_Flour() {
+	// "20 % levain" at 100 % hydration, in a formula of 174 %.
+	for _, reading := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough} {
+		x, err := dough.LevainShare{
+			Percent: quantity.MustPercent("20 %"), Reading: reading, Hydration: quantity.MustPercent("100 %"), Total: quantity.MustPercent("174 %"),
+		}.Flour()
+		fmt.Println(reading, "is prefermented flour of", x.Text(2), err)
+	}
+	// Output:
+	// flour of total flour is prefermented flour of 20.00 % <nil>
+	// levain of added flour is prefermented flour of 9.09 % <nil>
+	// levain of total flour is prefermented flour of 10.00 % <nil>
+	// levain of dough is prefermented flour of 17.40 % <nil>
+}
+
+func ExampleBatch_LevainPercent() {
+	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	for _, reading := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough} {
+		p, _ := batch.LevainPercent("levain", reading)
+		fmt.Println(p.Text(2), reading)
+	}
+	// Output:
+	// 15.00 % flour of total flour
+	// 35.29 % levain of added flour
+	// 30.00 % levain of total flour
+	// 17.24 % levain of dough
+}
+
+func ExampleLevainBuild_Plan() {
+	// 12 g of culture in the refrigerator, 300 g of levain for the dough, 30 g to keep.
+	plan, err := dough.LevainBuild{
+		Want: quantity.Grams(300), KeepBack: quantity.Grams(30), Hydration: quantity.MustPercent("100 %"),
+		Culture:     dough.Culture{Mass: quantity.Grams(12), Hydration: quantity.MustPercent("60 %")},
+		Inoculation: quantity.MustPercent("20 %"),
+	}.Plan()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Print(plan)
+	// Output:
+	// stage 1: 9.23 g culture, 9.23 g flour, 11.5 g water, makes 30 g at 100 %
+	// stage 2: 30 g culture, 150 g flour, 150 g water, makes 330 g at 100 %
+	// keep 30 g of it as the next culture
+	// 2.77 g of the culture at hand is not used
+}
+
+func ExampleLevainBuild_Plan_tooLittle() {
+	// What cannot be reached is an answer.
+	plan := must(dough.LevainBuild{
+		Want: quantity.Grams(900), Hydration: quantity.MustPercent("100 %"), Stages: 1,
+		Culture: dough.Culture{Mass: quantity.Grams(10), Hydration: quantity.MustPercent("100 %")},
+	}.Plan())
+	fmt.Println(plan.Reached, plan.Missing)
+	fmt.Println(plan)
+	// Output:
+	// false 32.857143 g
+	// 10 g of culture is too little for 900 g of levain in 1 feeding: it takes 42.9 g
+}
+
+func ExampleLevainPlan_Weigh() {
+	plan := must(dough.LevainBuild{
+		Want: quantity.Grams(917), Hydration: quantity.MustPercent("100 %"), Inoculation: quantity.MustPercent("20 %"),
+		Culture: dough.Culture{Mass: quantity.Grams(100), Hydration: quantity.MustPercent("100 %")},
+	}.Plan())
+	rounded, residue, err := plan.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
+	fmt.Print(rounded)
+	fmt.Println("residue", residue, err)
+	// Output:
+	// stage 1: 83.4 g culture, 417 g flour, 417 g water, makes 917.4 g at 100 %
+	// 16.6 g of the culture at hand is not used
+	// residue −0.4 g <nil>
+}
+
+func ExampleRehydrate_Plan() {
+	// 90 g of liquid culture become 185 g at 75 %.
+	r := must(dough.Rehydrate{
+		Culture: dough.Culture{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"), Mass: quantity.Grams(185),
+	}.Plan())
+	fmt.Println(r)
+	// With as little as possible added:
+	r = must(dough.Rehydrate{
+		Culture: dough.Culture{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"),
+	}.Plan())
+	fmt.Println(r)
+	// Output:
+	// add 60.7 g flour and 34.3 g water to 90 g of culture
+	// add 15 g flour and 0 g water to 90 g of culture
+}
+
+func ExampleFeeding() {
+	// 1:5:2.5 by weight.
+	f := dough.Feeding{
+		Culture: dough.Culture{Mass: quantity.Grams(20), Hydration: quantity.MustPercent("100 %")}, Flour: quantity.Grams(100), Water: quantity.Grams(50),
+	}
+	fmt.Println(f.Hydration().Text(1), f.Inoculation(dough.OfNewFlour), f.Inoculation(dough.OfMix).Text(1), f.Result())
+	// Output:
+	// 54.5 % 20 % 11.8 % 170 g at 54.55 %
+}
+
+func ExampleOneLevain_Plan() {
+	wheat := hall()
+	wheat.Liquids[0].Percent = quantity.MustPercent("68 %")
+	loaves := must(hall().For(dough.Pieces{Count: 6, Each: quantity.Grams(886)}))
+	rolls := must(wheat.For(dough.Pieces{Count: 24, Each: quantity.Grams(60)}))
+	shared := must(dough.OneLevain{Preferment: "levain", Doughs: []dough.Batch{loaves, rolls}, AtHand: quantity.Grams(1000)}.Plan())
+	fmt.Print(shared)
+	// Output:
+	// levain (levain), 1170.7 g
+	//   585.3 g whole rye (100 %)
+	//   585.3 g water (100 %)
+	//   for dough 1: 782.9 g
+	//   for dough 2: 217.1 g
+	//   too little by 170.7 g
+}
+
+func ExampleWeights_Batch() {
+	// 500 g flour, 300 g water and 150 g of starter at 100 %: what is the true hydration?
+	batch := must(dough.Weights{
+		Final: dough.Bowl{
+			Flours:  []dough.Weight{{Name: "bread flour", Mass: quantity.Grams(500)}},
+			Liquids: []dough.Weight{{Name: "water", Mass: quantity.Grams(300)}},
+			Salt:    quantity.Grams(10),
+		},
+		Preferments: []dough.PrefermentWeights{{Name: "starter", Bowl: dough.Bowl{
+			Flours:  []dough.Weight{{Name: "bread flour", Mass: quantity.Grams(75)}},
+			Liquids: []dough.Weight{{Name: "water", Mass: quantity.Grams(75)}},
+		}}},
+	}.Batch())
+	fmt.Println("hydration", batch.Hydration().Text(2), "salt", batch.SaltShare().Text(2), "prefermented flour", batch.Prefermented().Text(2))
+	// Output:
+	// hydration 65.22 % salt 1.74 % prefermented flour 13.04 %
+}
+
+func ExampleBatch_Weights() {
+	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	weights := batch.Weights()
+	weights.Final.Salt = quantity.Grams(18) // it was 20 g by the formula
+	fmt.Println(must(weights.Batch()).SaltShare())
+	// Output:
+	// 1.8 %
+}
+
+func ExampleMishap_Repair() {
+	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	repair, err := dough.Mishap{Batch: batch, Extra: []dough.Stock{{Name: "water", Mass: quantity.Grams(40)}}}.Repair()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Print(repair)
+	// Output:
+	// hydration is now 76.0 %, salt 2.00 %
+	// add 44.4 g bread flour
+	// add 11.1 g whole rye
+	// add 1.11 g salt
+	// then hydration is 72.0 %, salt 2.00 %, prefermented flour 14.2 %, dough 1836.7 g
+}
+
+func ExampleMishap_Repair_all() {
+	// The dough did not clear the bowl, and 50 g of flour went in. Everything else follows, the ripe
+	// levain too.
+	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	repair := must(dough.Mishap{
+		Batch: batch, Extra: []dough.Stock{{Name: "bread flour", Mass: quantity.Grams(50)}}, Restore: dough.RestoreAll,
+	}.Repair())
+	fmt.Print(repair)
+	// Output:
+	// hydration is now 68.6 %, salt 1.90 %
+	// add 3.12 g whole rye
+	// add 35.6 g water
+	// add 1.25 g salt
+	// add 18.8 g levain
+	// then hydration is 72.0 %, salt 2.00 %, prefermented flour 15.0 %, dough 1848.8 g
+}
+
+func ExampleDoughYield_Net() {
+	net, err := dough.DoughYield{Flour: quantity.Grams(525), Liquid: quantity.Grams(310)}.Net()
+	fmt.Println("TA", net.Text(0), err)
+	// Output:
+	// TA 159 % <nil>
+}
+
+func ExampleDoughYield_Gross() {
+	gross, err := dough.DoughYield{Flour: quantity.Kilograms(10), Rest: quantity.Kilograms(4.5)}.Gross()
+	fmt.Println("gross TA", gross.Text(0), err)
+	// Output:
+	// gross TA 145 % <nil>
+}
+
+func ExampleInPlaceOfWater() {
+	milk, err := dough.InPlaceOfWater(quantity.Grams(150), quantity.MustPercent("88.13 %"))
+	fmt.Println(milk.Text(quantity.Gram, 1), err)
+	// Output:
+	// 170.2 g <nil>
+}
