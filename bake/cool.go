@@ -84,6 +84,7 @@ func CoolTime(in Cooling) (CoolingTime, error) {
 		return CoolingTime{}, err
 	}
 	from, room, slice := in.From.Celsius(), in.Room.Celsius(), in.Slice.Celsius()
+	in.Shape = in.Shape.For(in.Style)
 	c := CoolingTime{Slice: in.Slice, Room: in.Room, Rest: restOf(in.Style), in: in, from: from}
 	theta := (slice - room) / (from - room)
 	times := [3]float64{}

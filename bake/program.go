@@ -81,6 +81,7 @@ type Batch struct {
 
 	KnownDough  quantity.Mass // a bake of your own that the time is scaled from
 	KnownTime   time.Duration
+	KnownShape  Shape
 	Extrapolate bool // accept masses outside the data
 }
 
@@ -243,11 +244,11 @@ func uncovered(bake quantity.TimeRange, covered time.Duration) quantity.TimeRang
 
 func checkBatch(in Batch) (BakeTime, error) {
 	var p quantity.Problems
-	bake, err := BakingTime(BakeTimeInput{Style: in.Style, Dough: in.Dough, Cold: in.Cold, KnownDough: in.KnownDough, KnownTime: in.KnownTime, Extrapolate: in.Extrapolate})
+	bake, err := BakingTime(BakeTimeInput{
+		Style: in.Style, Shape: in.Shape, Dough: in.Dough, Cold: in.Cold,
+		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, Extrapolate: in.Extrapolate,
+	})
 	p.Join("", err)
-	if !in.Shape.IsValid() {
-		p.Add("Shape", in.Shape.String(), strings.Join(shapeNames[:], ", "), quantity.ErrOutOfRange)
-	}
 	pieces := p.Int("Pieces", in.Pieces, 1, 500)
 	if !in.Vessel.IsValid() {
 		p.Add("Vessel", in.Vessel.String(), strings.Join(vesselNames[:], ", "), quantity.ErrOutOfRange)

@@ -11,19 +11,36 @@ import (
 // Shape is the form of a loaf.
 type Shape int
 
-// The shapes. The zero value is the round loaf.
+// The shapes. The zero value is the shape usual for the style: round for hearth loaves, thin for baguettes, a tin for pan bread, a ball for rolls.
 const (
-	Round Shape = iota // a boule, about half as high as wide
-	Long               // a bâtard, about three times as long as thick
-	Thin               // a baguette, about nine times as long as thick
-	Tin                // a loaf with the form of its tin, about twice as long as wide and high
-	Ball               // a roll or a small ball
+	UsualShape Shape = iota // what the style usually has
+	Round                   // a boule, about half as high as wide
+	Long                    // a bâtard, about three times as long as thick
+	Thin                    // a baguette, about nine times as long as thick
+	Tin                     // a loaf with the form of its tin, about twice as long as wide and high
+	Ball                    // a roll or a small ball
 )
 
-var shapeNames = [...]string{"round", "long", "thin", "tin", "ball"}
+var shapeNames = [...]string{"usual", "round", "long", "thin", "tin", "ball"}
 
-// Shapes lists every shape.
+// Shapes lists every shape but the usual one.
 func Shapes() []Shape { return []Shape{Round, Long, Thin, Tin, Ball} }
+
+// For is the shape itself, or the one usual for the style.
+func (s Shape) For(style Style) Shape {
+	if s != UsualShape {
+		return s
+	}
+	switch style {
+	case Baguette:
+		return Thin
+	case Pan, Enriched, GlutenFree:
+		return Tin
+	case SoftRoll:
+		return Ball
+	}
+	return Round
+}
 
 // IsValid reports whether the shape is one of the shapes.
 func (s Shape) IsValid() bool { return s >= 0 && int(s) < len(shapeNames) }
@@ -36,10 +53,10 @@ func (s Shape) String() string {
 	return shapeNames[s]
 }
 
-// ParseShape reads a shape's name. The empty text is the round loaf.
+// ParseShape reads a shape's name. The empty text is the usual shape.
 func ParseShape(text string) (Shape, error) {
 	if text == "" {
-		return Round, nil
+		return UsualShape, nil
 	}
 	if i := indexName(shapeNames[:], text); i >= 0 {
 		return Shape(i), nil
@@ -82,19 +99,4 @@ func (s Shape) solid(volume float64) heat.Geometry {
 	// Round: as high as its radius.
 	r := math.Cbrt(volume / math.Pi)
 	return heat.ShortCylinder(r, r)
-}
-
-// halfSmallest is half of the smallest dimension of that body in m.
-func (s Shape) halfSmallest(volume float64) float64 {
-	switch s {
-	case Long:
-		return math.Cbrt(volume / (6 * math.Pi))
-	case Thin:
-		return math.Cbrt(volume / (18 * math.Pi))
-	case Tin:
-		return math.Cbrt(volume/2) / 2
-	case Ball:
-		return math.Cbrt(3 * volume / (4 * math.Pi))
-	}
-	return math.Cbrt(volume/math.Pi) / 2
 }

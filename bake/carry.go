@@ -1,0 +1,90 @@
+package bake
+
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// TemperatureRange is a prediction of a temperature; it lies between Low and High with the stated probability.
+type TemperatureRange struct {
+	Low, Likely, High quantity.Temperature
+	Probability       quantity.Percent
+}
+
+// String prints "90.1 °C to 96.0 °C (80 %), likely 92.9 °C".
+func (r TemperatureRange) String() string {
+	return celsius(r.Low) + " to " + celsius(r.High) + " (" + r.Probability.String() + "), likely " + celsius(r.Likely)
+}
+
+// Carrying asks how much a core still rises after the oven.
+type Carrying struct {
+	Place Place
+	Core  quantity.Temperature // when the loaf is taken out
+}
+
+// CarryOver is how far a core rises on the rack.
+type CarryOver struct {
+	Peak    TemperatureRange
+	Boiling quantity.Temperature
+	in      Carrying
+	below   float64
+}
+
+// The share of the distance to boiling that a core still gains on a rack: 0.5 to 0.67 in numerical loaves, 0.8 in the one report there is.
+const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
+
+// CarryOverFrom answers: if I take the loaf out now, how hot will the core still get?
+//
+// Formula: peak = T + c·(T_b − T), c from 0.35 to 0.80, likely 0.58: the outer crumb stands at the boiling point and its heat runs inward.
+// Symbols: T core when taken out; T_b local boiling point.
+// Valid range: cores from 60 °C to the boiling point, whole loaves left on a rack in a room. Re-panned or cut loaves lose heat at once:
+// a reading fell from 95 to 90 °C.
+// Accuracy: a judgment; numerical loaves gain 0.50 to 0.67 of the distance, one report 0.8. A loaf taken out on carry-over has not baked
+// out: it keeps the water that the last minutes would have driven off.
+// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
+// Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary at boiling, Zanoni, Peri and Pierucci (1993).
+func CarryOverFrom(in Carrying) (CarryOver, error) {
+	var p quantity.Problems
+	placeOK := checkPlace(&p, "Place.", in.Place)
+	if in.Core.Compare(hotProbe) > 0 {
+		checkProbe(&p, "Core", in.Core)
+	} else {
+		quantity.Check(&p, "Core", in.Core, lowestCore, hotProbe)
+	}
+	if err := p.Err(); err != nil || !placeOK {
+		return CarryOver{}, err
+	}
+	_, boiling, err := in.Place.boil()
+	if err != nil {
+		return CarryOver{}, err
+	}
+	core := in.Core.Celsius()
+	if core > boiling+above {
+		return CarryOver{}, aboveBoiling("Core", in.Core, boiling)
+	}
+	below := max(0, boiling-core)
+	at := func(c float64) quantity.Temperature { return in.Core.Add(quantity.DeltaCelsius(c * below)) }
+	return CarryOver{
+		Peak:    TemperatureRange{Low: at(carryLow), Likely: at(carryLikely), High: at(carryHigh), Probability: quantity.NewPercent(80)},
+		Boiling: quantity.Celsius(boiling), in: in, below: below,
+	}, nil
+}
+
+// String prints "out at 85.0 °C the core still rises to …".
+func (c CarryOver) String() string {
+	return "out at " + celsius(c.in.Core) + " the core still rises to " + c.Peak.String() + "; it does not bake out on the rack"
+}
+
+// Working derives the likely peak.
+func (c CarryOver) Working() working.Working {
+	return working.Working{Title: "Carry-over after the oven", Steps: []working.Step{{
+		Name: "likely peak of the core", Symbol: "T_peak", Formula: "T + c × (T_b − T)",
+		Numbers: fixed(c.in.Core.Celsius(), 2) + " + " + fixed(carryLikely, 2) + " × (" + fixed(c.in.Core.Celsius()+c.below, 2) + " − " + fixed(c.in.Core.Celsius(), 2) + ")",
+		Where: []working.Binding{
+			{Symbol: "T", Meaning: "core when taken out", Value: fixed(c.in.Core.Celsius(), 2) + " °C"}, {Symbol: "c", Meaning: "share of the distance gained", Value: fixed(carryLikely, 2)},
+			{Symbol: "T_b", Meaning: "local boiling point", Value: fixed(c.in.Core.Celsius()+c.below, 2) + " °C"},
+		},
+		Value: fixed(c.Peak.Likely.Celsius(), 1) + " °C", Tolerance: 0.02, Source: sources.OvenJudgment("carry-over, from numerical loaves and one report (175 to 205 °F)"),
+	}}}
+}

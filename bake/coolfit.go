@@ -1,0 +1,187 @@
+package bake
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/numeric"
+	"example.org/maslin/internal/sources"
+)
+
+// CoolingProbe is a probe in a cooling loaf.
+type CoolingProbe struct {
+	Samples []Sample                  // At counts from the oven; two or more, in order of time
+	Room    quantity.Temperature      // the air around it; not given: 22 °C
+	Slice   quantity.Temperature      // not given: 35 °C, or 6 °C above a room warmer than 29 °C
+	Error   quantity.TemperatureDelta // how far the probe may be off; 0 takes ±1 °C
+}
+
+// CoolingLeft is how long a loaf still cools, from its last reading.
+type CoolingLeft struct {
+	Ready        quantity.TimeRange
+	Slice        quantity.Temperature
+	TimeConstant time.Duration
+	Reached      bool
+	in           CoolingProbe
+	tau          float64 // minutes
+	now          float64 // °C above the room on the fitted line
+}
+
+// coolingModelError is the model's own error as a share of the remaining time, one standard deviation.
+const coolingModelError = 0.10
+
+// RefitCooling answers: how long still until I may cut it, from two or more readings?
+//
+// Formula: T = T_a + (T₁ − T_a)·e^(−t/τ): ln(T − T_a) falls in a straight line, fitted by weighted least squares; from two readings
+// τ = Δt/ln((T₁ − T_a)/(T₂ − T_a)) and the time left is τ·ln((T₂ − T_a)/(T_s − T_a)).
+// Symbols: T_a room, T_s slicing temperature.
+// Valid range: readings at least 3 minutes apart, more than 3 °C above the room. In the first 10 to 20 minutes the core hardly falls and the
+// answer is too long.
+// Accuracy: the range claims 80 %: reading error, ±1 °C of room and 10 % of the time for the model.
+// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (rising, room too warm), [quantity.ErrModelRange] (too close together).
+// Source: the last exponential of the conduction series, Çengel, chapter 4.
+func RefitCooling(in CoolingProbe) (CoolingLeft, error) {
+	in, err := checkCoolingProbe(in)
+	if err != nil {
+		return CoolingLeft{}, err
+	}
+	in.Samples = slices.Clone(in.Samples)
+	room, slice := in.Room.Celsius(), in.Slice.Celsius()
+	out := CoolingLeft{Slice: in.Slice, in: in}
+	last := in.Samples[len(in.Samples)-1]
+	if last.Core.Compare(in.Slice) <= 0 {
+		out.Reached = true
+		out.Ready = leftRange(0, 0, 0)
+		return out, nil
+	}
+	sigma := probeSigma(in.Error)
+	x, y, w := make([]float64, len(in.Samples)), make([]float64, len(in.Samples)), make([]float64, len(in.Samples))
+	for i, s := range in.Samples {
+		d := s.Core.Celsius() - room
+		x[i], y[i], w[i] = (s.At - last.At).Minutes(), math.Log(d), d*d/(sigma*sigma)
+	}
+	line, err := numeric.FitLine(x, y, w)
+	if err != nil || !(line.Slope < -1e-6) {
+		return CoolingLeft{}, notCooling(in)
+	}
+	goal := math.Log(slice - room)
+	likely := math.Max(0, (goal-line.Intercept)/line.Slope)
+	// First-order propagation: the value and the slope of the line, the room, and the model.
+	inflate := 1.0
+	if line.N > 2 && line.Variance > 1 {
+		inflate = line.Variance
+	}
+	at := line.Cov[0][0] + 2*likely*line.Cov[0][1] + likely*likely*line.Cov[1][1]
+	byLine := math.Sqrt(math.Max(0, at*inflate)) / -line.Slope
+	byRoom := 1 / (slice - room) / -line.Slope
+	half := quantile80 * math.Sqrt(byLine*byLine+byRoom*byRoom*0.25+coolingModelError*coolingModelError*likely*likely)
+	if likely+half > 48*60 {
+		return CoolingLeft{}, &quantity.InputError{Path: "Samples", Got: "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core), Want: "readings far enough apart to tell how fast it cools", Err: quantity.ErrModelRange}
+	}
+	out.tau, out.now = -1/line.Slope, math.Exp(line.Intercept)
+	out.TimeConstant = minutes(out.tau)
+	out.Ready = leftRange(math.Max(0, likely-half), likely, likely+half)
+	return out, nil
+}
+
+func notCooling(in CoolingProbe) error {
+	first, last := in.Samples[0], in.Samples[len(in.Samples)-1]
+	return &quantity.InputError{Path: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(last.Core), Want: "a falling core", Err: quantity.ErrInconsistent}
+}
+
+func checkCoolingProbe(in CoolingProbe) (CoolingProbe, error) {
+	var p quantity.Problems
+	if in.Room.IsZero() {
+		in.Room = quantity.Celsius(22)
+	}
+	room := quantity.Check(&p, "Room", in.Room, quantity.Celsius(-25), quantity.Celsius(40))
+	if in.Slice.IsZero() && room {
+		in.Slice = quantity.Celsius(math.Max(defaultSlice, in.Room.Celsius()+6))
+	}
+	if quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room && in.Slice.Celsius() < in.Room.Celsius()+2 {
+		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
+	}
+	quantity.Check(&p, "Error", in.Error, quantity.TemperatureDelta{}, mostProbeError)
+	n := len(in.Samples)
+	if n < 2 {
+		p.Required("Samples", "at least two readings, ten minutes or more apart")
+	}
+	if n > mostSamples {
+		p.Int("Samples", n, 2, mostSamples)
+		return in, p.Err()
+	}
+	good := true
+	for i, s := range in.Samples {
+		path := "Samples[" + strconv.Itoa(i) + "]"
+		good = p.Duration(path+".At", s.At, 0, 48*time.Hour) && good
+		if i > 0 && s.At <= in.Samples[i-1].At {
+			p.Add(path+".At", quantity.FormatDuration(s.At), "later than the reading before, "+quantity.FormatDuration(in.Samples[i-1].At), quantity.ErrInconsistent)
+			good = false
+		}
+		ok := checkProbe(&p, path+".Core", s.Core)
+		if ok && room && s.Core.Celsius() < in.Room.Celsius()+3 && (in.Slice.IsZero() || s.Core.Compare(in.Slice) > 0) {
+			p.Add(path+".Core", s.Core.String(), "more than 3 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
+			ok = false
+		}
+		good = good && ok
+	}
+	if good && n >= 2 && n <= mostSamples {
+		first, last := in.Samples[0], in.Samples[n-1]
+		switch {
+		case last.Core.Compare(in.Slice) <= 0: // reached: nothing to fit
+		case last.Core.Compare(first.Core) >= 0:
+			p.Join("", notCooling(in))
+		case (last.At - first.At) < 3*time.Minute:
+			p.Add("Samples", quantity.FormatDuration(last.At-first.At)+" from first to last", "at least 3m apart, better 15m", quantity.ErrModelRange)
+		}
+	}
+	return in, p.Err()
+}
+
+// String prints "20m to 35m (80 %), likely 27m, until the core is at 35 °C".
+func (c CoolingLeft) String() string {
+	if c.Reached {
+		return "the core is at " + c.Slice.String() + ": it may be cut"
+	}
+	return c.Ready.String() + ", until the core is at " + c.Slice.String()
+}
+
+// Cautions says what goes wrong with warm bread.
+func (c CoolingLeft) Cautions() []working.Caution { return CoolingTime{}.Cautions() }
+
+// Working derives the likely time left.
+func (c CoolingLeft) Working() working.Working {
+	w := working.Working{Title: "Cooling time left"}
+	if c.Reached {
+		w.Steps = []working.Step{{Name: "time left", Symbol: "t_left", Value: "0 min", Note: "the slicing temperature is reached", Source: working.Algebra()}}
+		return w
+	}
+	room, slice := c.in.Room.Celsius(), c.in.Slice.Celsius()
+	first, last := c.in.Samples[0], c.in.Samples[len(c.in.Samples)-1]
+	ambient := working.Binding{Symbol: "T_a", Meaning: "room", Value: fixed(room, 2) + " °C"}
+	step := working.Step{Name: "time constant", Symbol: "τ", Value: fixed(c.tau, 3) + " min", Note: "weighted least squares on " + strconv.Itoa(len(c.in.Samples)) + " readings", Source: sources.Conduction}
+	if len(c.in.Samples) == 2 {
+		dt := (last.At - first.At).Minutes()
+		step.Formula, step.Note = "Δt ÷ ln((T_1 − T_a) ÷ (T_2 − T_a))", ""
+		step.Numbers = fixed(dt, 2) + " ÷ ln((" + fixed(first.Core.Celsius(), 2) + " − " + num(room, 2) + ") ÷ (" + fixed(last.Core.Celsius(), 2) + " − " + num(room, 2) + "))"
+		step.Where = []working.Binding{
+			{Symbol: "Δt", Meaning: "between the readings", Value: fixed(dt, 2) + " min"}, {Symbol: "T_1", Meaning: "earlier core", Value: fixed(first.Core.Celsius(), 2) + " °C"}, ambient,
+			{Symbol: "T_2", Meaning: "core now", Value: fixed(last.Core.Celsius(), 2) + " °C"},
+		}
+		step.Tolerance = 0.02 * c.tau
+	}
+	w.Steps = append(w.Steps, step, working.Step{
+		Name: "likely time left", Symbol: "t_left", Formula: "τ × ln((T_now − T_a) ÷ (T_s − T_a))",
+		Numbers: fixed(c.tau, 3) + " × ln((" + fixed(room+c.now, 3) + " − " + num(room, 2) + ") ÷ (" + fixed(slice, 2) + " − " + num(room, 2) + "))",
+		Where: []working.Binding{
+			{Symbol: "τ", Meaning: "time constant", Value: fixed(c.tau, 3) + " min"}, {Symbol: "T_now", Meaning: "core now, on the fitted line", Value: fixed(room+c.now, 3) + " °C"}, ambient,
+			{Symbol: "T_s", Meaning: "slicing temperature", Value: fixed(slice, 2) + " °C"},
+		},
+		Value: fixed(c.Ready.Likely.Minutes(), 1) + " min", Tolerance: 0.005*c.Ready.Likely.Minutes() + 0.02, Source: sources.Conduction,
+	})
+	return w
+}

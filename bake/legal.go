@@ -1,0 +1,140 @@
+package bake
+
+import (
+	"math"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// AverageWeight is what the average system asks of packed loaves of a nominal weight, as information.
+type AverageWeight struct {
+	Nominal   quantity.Mass
+	Tolerance quantity.Mass // tolerable negative error
+	Mean      quantity.Mass // the average of a batch must not be less
+	Few       quantity.Mass // T1: at most one in forty may weigh less
+	None      quantity.Mass // T2: none may weigh less
+}
+
+// AverageRule answers: what must a batch of packed loaves of this nominal weight weigh, under the average system of the UK and the EU?
+//
+// Formula: T1 = N − e, T2 = N − 2e, with e by nominal weight: 9 % to 50 g, 4.5 g to 100, 4.5 % to 200, 9 g to 300, 3 % to 500, 15 g to 1,000, 1.5 % to 10,000 g.
+// Valid range: 5 g to 10 kg. Accuracy: exact; percentages of e are rounded up to 0.1 g as the directive rounds.
+// It is information: check your local law, which also says what may be sold unpacked, by which weights, and how it is labeled.
+// Errors: [quantity.ErrOutOfRange].
+// Source: 400 g: 388 g and 376 g, nibusinessinfo.co.uk; other bands from Directive 76/211/EEC, annex I (from memory).
+func AverageRule(nominal quantity.Mass) (AverageWeight, error) {
+	var p quantity.Problems
+	if !quantity.Check(&p, "nominal", nominal, quantity.Grams(5), quantity.Grams(10000)) {
+		return AverageWeight{}, p.Err()
+	}
+	n := nominal.Grams()
+	var e float64
+	switch {
+	case n <= 50:
+		e = 0.09 * n
+	case n <= 100:
+		e = 4.5
+	case n <= 200:
+		e = 0.045 * n
+	case n <= 300:
+		e = 9
+	case n <= 500:
+		e = 0.03 * n
+	case n <= 1000:
+		e = 15
+	default:
+		e = 0.015 * n
+	}
+	e = math.Ceil(e*10-1e-9) / 10
+	tolerance := quantity.Grams(e)
+	return AverageWeight{Nominal: nominal, Tolerance: tolerance, Mean: nominal, Few: nominal.Sub(tolerance), None: nominal.Sub(tolerance.Times(2))}, nil
+}
+
+// String prints "400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g (check your local law)".
+func (a AverageWeight) String() string {
+	return a.Nominal.String() + " packed: on average at least " + a.Mean.String() + ", at most 1 in 40 below " + a.Few.String() + ", none below " + a.None.String() + " (check your local law)"
+}
+
+// Working derives the limits.
+func (a AverageWeight) Working() working.Working {
+	n, e := a.Nominal.Decimal(quantity.Gram).String(), a.Tolerance.Decimal(quantity.Gram).String()
+	where := []working.Binding{{Symbol: "N", Meaning: "nominal weight", Value: a.Nominal.String()}, {Symbol: "e", Meaning: "tolerable negative error", Value: a.Tolerance.String()}}
+	return working.Working{Title: "Average system", Steps: []working.Step{
+		{Name: "tolerable negative error", Symbol: "e", Value: a.Tolerance.String(), Note: "by the band of the nominal weight", Source: sources.PackTolerances},
+		{Name: "at most one in forty below", Symbol: "T_1", Formula: "N − e", Where: where, Numbers: n + " − " + e, Value: a.Few.String(), Exact: true, Source: sources.AverageSystem},
+		{Name: "none below", Symbol: "T_2", Formula: "N − 2 × e", Where: where, Numbers: n + " − 2 × " + e, Value: a.None.String(), Exact: true, Source: sources.AverageSystem},
+	}}
+}
+
+// Cautions defers to the law of the place.
+func (a AverageWeight) Cautions() []working.Caution {
+	return []working.Caution{
+		{Subject: "law", Text: "This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread.", Source: sources.AverageSystem},
+		{Subject: "unpacked loaves", Text: "In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g.", Source: sources.UnwrappedBread},
+	}
+}
+
+// Solids asks what loss brings a bread to the least share of solids that the US standard asks for.
+type Solids struct {
+	FlourMoisture quantity.Percent // water in the flour; 0 % takes 14 %
+	Water         quantity.Percent // added, of flour
+	OtherSolids   quantity.Percent // salt, sugar, fat and the like, dry, of flour
+	Least         quantity.Percent // of the bread; 0 % takes the 62 % of 21 CFR 136.110
+}
+
+// SolidsLoss is the loss that makes a bread dry enough for a rule, as information.
+type SolidsLoss struct {
+	Loss quantity.Percent // of the dough; negative when the dough itself is dry enough
+	in   Solids
+}
+
+// LossForSolids answers: how much must this dough lose to be bread by the US standard of identity (at least 62 % solids)?
+//
+// Formula: L = 1 − S/(s·D) with S = flour·(1 − m) + other solids, D = flour + water + other solids, all of 100 flour.
+// Symbols: m moisture of the flour, s least share of solids.
+// Valid range: water 30 to 150 %, other solids 0 to 60 %, flour moisture 5 to 20 %. Accuracy: exact; it neglects what fermentation eats (1 to 2 % of flour).
+// It is information: check your local law. Errors: [quantity.ErrOutOfRange].
+// Source: 21 CFR 136.110(a).
+func LossForSolids(in Solids) (SolidsLoss, error) {
+	if in.FlourMoisture.IsZero() {
+		in.FlourMoisture = quantity.NewPercent(14)
+	}
+	if in.Least.IsZero() {
+		in.Least = quantity.NewPercent(62)
+	}
+	var p quantity.Problems
+	quantity.Check(&p, "FlourMoisture", in.FlourMoisture, quantity.NewPercent(5), quantity.NewPercent(20))
+	quantity.Check(&p, "Water", in.Water, quantity.NewPercent(30), quantity.NewPercent(150))
+	quantity.Check(&p, "OtherSolids", in.OtherSolids, quantity.Percent{}, quantity.NewPercent(60))
+	quantity.Check(&p, "Least", in.Least, quantity.NewPercent(30), quantity.NewPercent(95))
+	if err := p.Err(); err != nil {
+		return SolidsLoss{}, err
+	}
+	solids := 100 - in.FlourMoisture.Points() + in.OtherSolids.Points()
+	dough := 100 + in.Water.Points() + in.OtherSolids.Points()
+	return SolidsLoss{Loss: quantity.NewPercent(100 * (1 - solids/(in.Least.Fraction()*dough))), in: in}, nil
+}
+
+// String prints "at least 13.4 % of the dough (check your local law)".
+func (s SolidsLoss) String() string {
+	return "a loss of at least " + s.Loss.Text(1) + " of the dough leaves " + s.in.Least.String() + " solids (check your local law)"
+}
+
+// Working derives the loss.
+func (s SolidsLoss) Working() working.Working {
+	m, w, o, l := s.in.FlourMoisture.Decimal().String(), s.in.Water.Decimal().String(), s.in.OtherSolids.Decimal().String(), s.in.Least.Decimal().String()
+	return working.Working{Title: "Loss for the least solids", Steps: []working.Step{{
+		Name: "loss", Symbol: "L", Formula: "100 × (1 − (100 − m + o) ÷ (s ÷ 100 × (100 + w + o)))",
+		Numbers: "100 × (1 − (100 − " + m + " + " + o + ") ÷ (" + l + " ÷ 100 × (100 + " + w + " + " + o + ")))",
+		Where: []working.Binding{
+			{Symbol: "m", Meaning: "moisture of the flour", Value: s.in.FlourMoisture.String()}, {Symbol: "o", Meaning: "other solids", Value: s.in.OtherSolids.String()},
+			{Symbol: "s", Meaning: "least solids of the bread", Value: s.in.Least.String()}, {Symbol: "w", Meaning: "water added", Value: s.in.Water.String()},
+		},
+		Value: fixed(s.Loss.Points(), 4) + " %", Source: sources.CFRBread,
+	}}}
+}
+
+// Cautions defers to the law of the place.
+func (s SolidsLoss) Cautions() []working.Caution { return AverageWeight{}.Cautions()[:1] }

@@ -1,0 +1,206 @@
+package bake
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// GasMark is a setting of a gas oven, in quarters: mark ¼ is 1, mark ½ is 2, mark 4 is 16. The zero value is no mark.
+type GasMark struct {
+	quarters int
+}
+
+// The marks that gas ovens have.
+const leastMark, mostMark = 1, 40 // ¼ to 10
+
+// Mark returns a whole gas mark from 1 to 10; anything else is no mark.
+func Mark(n int) GasMark {
+	if n < 1 || n > 10 {
+		return GasMark{}
+	}
+	return GasMark{4 * n}
+}
+
+// ParseGasMark reads "4", "gas 4", "1/2", "½", "0.25" or "gas mark 7". Whole marks from 1 to 10, ½ and ¼.
+func ParseGasMark(text string) (GasMark, error) {
+	const want = "gas mark 1/4, 1/2, or 1 to 10"
+	t := strings.TrimSpace(strings.ToLower(text))
+	if t == "" {
+		return GasMark{}, &quantity.InputError{Want: want, Err: quantity.ErrRequired}
+	}
+	if len(t) <= 32 {
+		t = strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(strings.TrimPrefix(t, "gas")), "mark"))
+		switch t {
+		case "¼", "1/4", "0.25":
+			return GasMark{1}, nil
+		case "½", "1/2", "0.5":
+			return GasMark{2}, nil
+		}
+		if n, err := strconv.Atoi(t); err == nil && !Mark(n).IsZero() {
+			return Mark(n), nil
+		}
+	}
+	return GasMark{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrOutOfRange}
+}
+
+// IsZero reports whether there is no mark.
+func (g GasMark) IsZero() bool { return g.quarters == 0 }
+
+// IsValid reports whether there is a mark.
+func (g GasMark) IsValid() bool { return g.quarters >= leastMark && g.quarters <= mostMark }
+
+// String prints "gas mark 4", "gas mark 1/2".
+func (g GasMark) String() string {
+	switch {
+	case !g.IsValid():
+		return "no gas mark"
+	case g.quarters == 1:
+		return "gas mark 1/4"
+	case g.quarters == 2:
+		return "gas mark 1/2"
+	}
+	return "gas mark " + strconv.Itoa(g.quarters/4)
+}
+
+// MarshalText implements encoding.TextMarshaler.
+func (g GasMark) MarshalText() ([]byte, error) {
+	if !g.IsValid() {
+		return nil, &quantity.InputError{Want: "a gas mark", Err: quantity.ErrRequired}
+	}
+	return []byte(g.String()), nil
+}
+
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseGasMark].
+func (g *GasMark) UnmarshalText(text []byte) error {
+	v, err := ParseGasMark(string(text))
+	if err == nil {
+		*g = v
+	}
+	return err
+}
+
+// Temperature answers: what oven temperature is this mark, exactly?
+//
+// Formula: °F = 275 + 25·(g − 1) for g ≥ 1; 275 + 25·log₂(g) below: mark ½ is 250 °F and mark ¼ is 225 °F. No mark gives no temperature.
+// Source: GNU units 2.22, definitions file; the same as the common tables.
+func (g GasMark) Temperature() quantity.Temperature {
+	switch {
+	case !g.IsValid():
+		return quantity.Temperature{}
+	case g.quarters == 1:
+		return quantity.Fahrenheit(225)
+	case g.quarters == 2:
+		return quantity.Fahrenheit(250)
+	}
+	return quantity.Fahrenheit(250 + 25*float64(g.quarters)/4)
+}
+
+// Dial is the temperature as ovens print it on their dials: °C rounded to 5.
+// Source: practice column of common conversion charts (mark 4 is 175 °C); some UK charts round to 10 (mark 4 is 180 °C).
+func (g GasMark) Dial() quantity.Temperature { return dial(g.Temperature()) }
+
+func dial(t quantity.Temperature) quantity.Temperature {
+	if t.IsZero() {
+		return t
+	}
+	return quantity.Celsius(5 * math.Round(t.Celsius()/5))
+}
+
+// NearestMark is the gas mark nearest to a temperature, and how far the mark is from it. Below mark ¼ less a half step or above mark
+// 10 and a half step there is none.
+func NearestMark(t quantity.Temperature) (GasMark, quantity.TemperatureDelta) {
+	best, off := GasMark{}, math.Inf(1)
+	for q := leastMark; q <= mostMark; q++ {
+		if q > 2 && q%4 != 0 {
+			continue
+		}
+		g := GasMark{q}
+		if d := math.Abs(g.Temperature().Sub(t).Fahrenheit()); d < off {
+			best, off = g, d
+		}
+	}
+	if !(off <= 12.5001) {
+		return GasMark{}, quantity.TemperatureDelta{}
+	}
+	return best, best.Temperature().Sub(t)
+}
+
+// Setting asks what to set an oven to.
+type Setting struct {
+	Wanted quantity.Temperature      // what the bread should feel, as recipes give it for still heat
+	Fan    bool                      // the oven blows its air
+	Off    quantity.TemperatureDelta // this oven's own error: what a thermometer in it shows, less the dial
+}
+
+// Dialed is what to set an oven to.
+type Dialed struct {
+	Set       quantity.Temperature
+	Low, High quantity.Temperature // the spread of advice on fan ovens; equal to Set without a fan
+	Dial      quantity.Temperature // rounded to 5 °C, as on a dial
+	Mark      GasMark              // nearest, if any
+	in        Setting
+}
+
+// Published spread for fan ovens, °C below still heat.
+const fanLess, fanLeast, fanMost = 20.0, 15.0, 30.0
+
+// OvenSetting answers: what do I set my oven to?
+//
+// Formula: set = wanted − 20 °C with a fan (published 15 to 30) − own error.
+// Valid range: 50 to 500 °C wanted; an own error within ±60 °C. Accuracy: thermostats are off by 10 to 30 °C: put a thermometer in. With a fan do not
+// also cut the time, and expect a drier crust; for breads with a lid the fan makes no difference while the lid is on.
+// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
+// Source: 25 to 50 °F lower, Gisslen; 25 °F lower or 25 % less time, Michigan State University Extension; 20 to 25 °C, UK charts.
+func OvenSetting(in Setting) (Dialed, error) {
+	var p quantity.Problems
+	quantity.Check(&p, "Wanted", in.Wanted, quantity.Celsius(50), quantity.Celsius(500))
+	quantity.Check(&p, "Off", in.Off, quantity.DeltaCelsius(-60), quantity.DeltaCelsius(60))
+	if err := p.Err(); err != nil {
+		return Dialed{}, err
+	}
+	less := func(c float64) quantity.Temperature {
+		if !in.Fan {
+			c = 0
+		}
+		return in.Wanted.Add(quantity.DeltaCelsius(c).Neg()).Add(in.Off.Neg())
+	}
+	d := Dialed{Set: less(fanLess), Low: less(fanMost), High: less(fanLeast), in: in}
+	d.Dial = dial(d.Set)
+	d.Mark, _ = NearestMark(d.Set)
+	return d, nil
+}
+
+// String prints "set 200 °C (dial 200 °C, gas mark 6)".
+func (d Dialed) String() string {
+	s := "set " + celsius(d.Set)
+	if d.in.Fan {
+		s += " (advice " + celsius(d.Low) + " to " + celsius(d.High) + ")"
+	}
+	s += ", dial " + d.Dial.String()
+	if d.Mark.IsValid() {
+		s += ", " + d.Mark.String()
+	}
+	return s
+}
+
+// Working derives the setting.
+func (d Dialed) Working() working.Working {
+	fan := 0.0
+	if d.in.Fan {
+		fan = fanLess
+	}
+	return working.Working{Title: "Oven setting", Steps: []working.Step{{
+		Name: "setting", Symbol: "S", Formula: "W − F − e",
+		Numbers: fixed(d.in.Wanted.Celsius(), 3) + " − " + fixed(fan, 1) + " − " + num(d.in.Off.Celsius(), 3), Value: fixed(d.Set.Celsius(), 1) + " °C", Tolerance: 0.002,
+		Where: []working.Binding{
+			{Symbol: "W", Meaning: "wanted", Value: fixed(d.in.Wanted.Celsius(), 3) + " °C"}, {Symbol: "F", Meaning: "less for a fan", Value: fixed(fan, 1) + " °C"},
+			{Symbol: "e", Meaning: "this oven's error", Value: fixed(d.in.Off.Celsius(), 3) + " °C"},
+		},
+		Source: sources.FanOven,
+	}}}
+}
