@@ -187,7 +187,7 @@ func (o outlook) spread(variance float64) float64 {
 	if !(variance > 0) || o.luck <= 0 {
 		return z80
 	}
-	ratio := variance / o.luck
+	ratio := math.Max(1, variance/o.luck) // readings of the dough may have taken most of its luck out
 	nu := o.nu * ratio * ratio
 	const z, z3, z5 = z80, z80 * z80 * z80, z80 * z80 * z80 * z80 * z80
 	return z + (z3+z)/(4*nu) + (5*z5+16*z3+3*z)/(96*nu*nu)

@@ -120,12 +120,17 @@ func average(c Curve, c0, c1 float64) float64 {
 		}
 		return (sum + gauss(own.rate, from, hi)) / (hi - lo)
 	}
-	// A curve of the caller's: adaptive, with an error bound.
-	v, err := numeric.Integrate(c.Rate, c0, c1, 1e-11*math.Abs(d))
-	if err != nil && v.Bound > 1e-6*math.Abs(v.Value) {
-		return math.NaN()
+	// A curve of the caller's: adaptive, with an error bound, in steps small enough not to miss where growth begins.
+	sum := 0.0
+	n := math.Ceil(math.Abs(d) / 2)
+	for i := 0.0; i < n; i++ {
+		v, err := numeric.Integrate(c.Rate, c0+d*i/n, c0+d*(i+1)/n, 1e-11*math.Abs(d))
+		if err != nil && !(v.Bound <= 1e-6*math.Abs(v.Value)) {
+			return math.NaN()
+		}
+		sum += v.Value
 	}
-	return v.Value / d
+	return sum / d
 }
 
 // gauss is ∫ f over a smooth stretch by the ten-point Gauss-Legendre rule on steps of at most 4 °C; for the
