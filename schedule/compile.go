@@ -273,6 +273,9 @@ func (c *compiled) steps(bad *quantity.Problems) {
 		c.upper(start, 0, c.limit, horizon)
 		c.upper(end, 0, c.limit, horizon)
 		c.arc(start, end, 0, structure)
+		// Without the frame of the plan every event still has a time.
+		c.arc(0, start, -2*farAway, structure)
+		c.upper(end, 0, 2*farAway, structure)
 		if lo == hi {
 			made := s.Name + " takes " + c.say(lo)
 			if s.Living {
@@ -540,7 +543,11 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
-		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, fmt.Sprintf("%s: %d at a time", r.Name, r.Capacity)), other: r.Name, amount: r.Capacity, index: k}))
+		made := fmt.Sprintf("%s: %d at a time", r.Name, r.Capacity)
+		if r.Capacity == 0 {
+			made = r.Name + ": one program at a time"
+		}
+		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, made), other: r.Name, amount: r.Capacity, index: k}))
 		for j, s := range r.Closed {
 			at := fmt.Sprintf("%s.Closed[%d]", path, j)
 			words(bad, at+".Words", s.Words)

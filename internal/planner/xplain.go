@@ -26,7 +26,7 @@ func (s *Shop) Only(rules []int) *Shop {
 func (s *Shop) Relaxed(r Relax) *Shop {
 	out := &Shop{Net: s.Net.Relaxed(r), Tasks: s.Tasks}
 	for _, p := range s.Pools {
-		if r.touches(p.Rule) {
+		if p.Capacity > 0 && r.touches(p.Rule) {
 			p.Capacity += r.By
 		}
 		out.Pools = append(out.Pools, p)
