@@ -51,7 +51,7 @@ func (r BalanceResult) Working() working.Working {
 		if i <= len(b.Ingredients) {
 			mass, c, src := b.Water, b.WaterHeat, sources.GNUUnits
 			if i > 0 {
-				mass, c, src = b.Ingredients[i-1].Mass, b.Ingredients[i-1].heat(), sources.GeankoplisHeats
+				mass, c, src = b.Ingredients[i-1].Mass, b.Ingredients[i-1].heat(), b.Ingredients[i-1].heatSource()
 			}
 			add(working.Step{
 				Name: "heat capacity of " + where, Symbol: symbol, Formula: "m × c ÷ 1000",
@@ -62,10 +62,11 @@ func (r BalanceResult) Working() working.Working {
 				Numbers: bare(mass.String()) + " × " + fixed(float64(c), 6) + " ÷ 1000", Value: capacity + " kJ/K", Tolerance: 1e-6*mass.Kilograms() + 1e-6, Source: src,
 			})
 		} else {
-			add(working.Step{
-				Name: "heat capacity of the " + where, Symbol: symbol, Value: capacity + " kJ/K", Note: "as given",
-				Source: working.Source{Key: "given", Title: "given by the user", Standing: working.Computed},
-			})
+			what := "heat capacity of the bowl"
+			if t.Name == "room" {
+				what = "heat exchanged with the room for each kelvin"
+			}
+			add(working.Step{Name: what, Symbol: symbol, Value: capacity + " kJ/K", Note: "as given", Source: given()})
 		}
 		if i > 0 {
 			sumC.Formula += " + "
@@ -155,6 +156,25 @@ func (r BalanceResult) Working() working.Working {
 	}
 	add(last)
 	return w
+}
+
+func given() working.Source {
+	return working.Source{Key: "given", Title: "given by the user", Standing: working.Computed}
+}
+
+// heatSource says who gives the specific heat.
+func (i Ingredient) heatSource() working.Source {
+	switch {
+	case i.SpecificHeat != 0:
+		return given()
+	case i.Substance == Water, i.Substance == Sugar:
+		return sources.GNUUnits
+	case i.Substance == Levain:
+		return working.Source{Key: "mixture", Title: "specific heats of flour and water by the rule of mixtures", Standing: working.Computed}
+	case i.Substance == Salt:
+		return working.Source{Key: "salt", Title: "specific heat of salt", Standing: working.FromMemory}
+	}
+	return sources.GeankoplisHeats
 }
 
 func (r BalanceResult) iceNumbers() string {

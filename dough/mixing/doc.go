@@ -3,18 +3,46 @@
 //
 // # From question to function
 //
-//	how warm must the water be?                      WaterTemperature
-//	what friction factor has my mixer?               FrictionFromBatch
-//	that factor is for three temperatures, I use four ConvertFriction, Rise, FrictionOf
-//	I have no measured batch yet                     PriorFor
-//	how much ice instead of water, or on top of it?  ReplaceWithIce, AddIce
-//	will the dough fit the mixer?                    Fits
+//	how warm must the water be?                        WaterTemperature
+//	it cannot be poured: what else?                    WaterResult.Remedies
+//	what friction factor has my mixer?                 FrictionFromBatch
+//	that factor is for three temperatures, I have four ConvertFriction, Rise, FrictionOf
+//	I have no measured batch yet                       PriorFor
+//	how much ice instead of water, or on top of it?    ReplaceWithIce, AddIce
+//	the same with the heat of everything counted       Balance.WaterFor, .IceFor, .FlourFor, .Final
+//	why do the two methods differ?                     Compare, EqualWeights
+//	what do my logged batches say about my mixer?      Learn
+//	how warm will this batch come out, how surely?     Learned.Predict, Learned.WaterFor
+//	how long may the mixer still run?                  Learned.MinutesLeft
+//	will the dough fit, how do I split it, how long?   Fits
+//	what can hurt?                                     Cautions, Fit.Cautions
 //
-// # Standing assumptions
+// # From percentages to water temperature
 //
-// The factor method is a rule of the trade, not a heat balance: it gives every factor the same
-// weight whatever its mass. It works because the friction factor is measured on the same dough
-// and takes up the difference. A friction factor is a temperature difference, counted once for
-// every factor: three factors and a dough that warms by 4 °C make a friction factor of 12 °C.
-// The number of factors includes the water.
+// A formula (package dough) gives the flour, the water and the levain of a batch. Measure the
+// temperatures of flour, room and levain, decide how warm the dough should be (24 to 26 °C for
+// most wheat doughs, 27 to 29 °C with much rye), and take a friction factor from [PriorFor]; then
+// [WaterTemperature] says how warm the water must be. Measure the dough when the mixer stops and
+// give the figures to [FrictionFromBatch]: from now on that factor is better than any table. After some
+// batches [Learn] knows what a minute at each speed does, and says how surely.
+//
+// # Two methods
+//
+// The factor method gives every factor the same weight whatever its mass, and counts the mixer, the
+// bowl and the heat of wetting as one friction factor. It works because that factor is measured on the
+// same dough. A friction factor is a temperature difference, counted once for every factor: three
+// factors and a dough that warms by 4 °C make a friction factor of 12 °C. The number of factors
+// includes the water.
+//
+// The heat balance weighs each part by its heat capacity. The factor method is the special case in which
+// they are all equal. In a real dough the water weighs more than the flour, so that a degree of water moves
+// the dough by more than the factor method says: by 0.4 in a field rule, 0.58 by calorimetry of flour and water
+// alone, 0.33 by three factors. Near the conditions in which the friction factor was measured the two
+// agree; far from them, as on the first hot day, believe the balance.
+//
+// # Limits
+//
+// Specific heats are constants near 20 °C. Ice is taken to melt within the mixing time. Fermentation heat
+// during mixing is left out. Figures on friction and capacity are the trade's; they disagree and are shown as
+// ranges with their sources. The machine's manual is always right about the machine.
 package mixing

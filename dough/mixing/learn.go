@@ -145,6 +145,9 @@ func Learn(in Log) (Learned, error) {
 		return Learned{}, err
 	}
 	in.Batches = append([]Logged(nil), in.Batches...)
+	for i := range in.Batches {
+		in.Batches[i] = in.Batches[i].clone()
+	}
 	l := Learned{Batches: len(in.Batches), in: in, ok: true}
 	for range speeds {
 		l.initial = append(l.initial, prior.RisePerMinute.Celsius())
@@ -153,6 +156,13 @@ func Learn(in Log) (Learned, error) {
 	l.initial = append(l.initial, in.Bowl.Fraction())
 	l.spread0 = append(l.spread0, in.BowlSpread.Fraction())
 	return l, l.fit()
+}
+
+// clone keeps what a result remembers apart from what the caller may change.
+func (b Logged) clone() Logged {
+	b.Ingredients = append([]Ingredient(nil), b.Ingredients...)
+	b.Speeds = append([]quantity.Elapsed(nil), b.Speeds...)
+	return b
 }
 
 func (b Logged) check(p *quantity.Problems, path string) {
@@ -241,7 +251,7 @@ func (l *Learned) fit() error {
 	l.Freedom = priorFreedom + float64(n)
 	l.scale = math.Sqrt((priorFreedom*s0*s0 + l.sumSq) / l.Freedom)
 	l.theta, l.cov = f.Coefficients, f.Cov
-	l.Spread = quantity.DeltaCelsius(l.scale)
+	l.Spread = quantity.DeltaCelsius(l.scale / (1 + l.theta[k-1]))
 	for i := range k - 1 {
 		l.PerMinute = append(l.PerMinute, RiseEstimate{quantity.DeltaCelsius(l.theta[i]), quantity.DeltaCelsius(l.se(i))})
 	}
@@ -322,7 +332,7 @@ func (l Learned) Working() working.Working {
 		})
 	}
 	w.Steps = append(w.Steps, working.Step{
-		Name: "spread of a single batch", Symbol: "s", Formula: "sqrt((ν0 × s0 ^ 2 + S) ÷ (ν0 + n))",
+		Name: "standard deviation of a residual (one plus the bowl's share times that of a batch)", Symbol: "s", Formula: "sqrt((ν0 × s0 ^ 2 + S) ÷ (ν0 + n))",
 		Where: []working.Binding{
 			bind("ν0", "weight of the prior", fixed(priorFreedom, 0)+" residuals"), bind("s0", "thermometer error", fixed(l.in.Thermometer.Celsius(), 4)+" Δ°C"),
 			bind("S", "squared residuals, batches and prior", fixed(l.sumSq, 6)+" K²"), bind("n", "batches", strconv.Itoa(l.Batches)),

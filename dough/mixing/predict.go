@@ -26,8 +26,7 @@ func (r TemperatureRange) String() string {
 // Prediction is the answer of [Learned.Predict].
 type Prediction struct {
 	Dough TemperatureRange
-	// Friction is the friction factor with which the factor method, for the count of factors asked for,
-	// stands for the likely rise; see [Learned.Friction].
+	// Rise is the likely warming above where the ingredients would meet without mixing.
 	Rise quantity.TemperatureDelta
 
 	l        Learned
@@ -36,6 +35,7 @@ type Prediction struct {
 	row      []float64
 	quantile float64
 	spread   float64
+	likely   float64
 }
 
 // Predict answers at what temperature a planned batch will leave the mixer, as a range.
@@ -50,6 +50,11 @@ func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, er
 	if err != nil {
 		return Prediction{}, err
 	}
+	return l.predict(b, probability, q), nil
+}
+
+func (l Learned) predict(b Logged, probability quantity.Percent, q float64) Prediction {
+	b = b.clone()
 	k := l.speeds()
 	t0, _ := b.meeting(l.in.Hydration)
 	row := b.minutes(k)
@@ -63,9 +68,9 @@ func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, er
 	sd := l.scale * math.Sqrt(1+quadratic(row, l.cov)) / (1 + share)
 	r := Prediction{
 		Dough: TemperatureRange{quantity.Celsius(t - q*sd), quantity.Celsius(t), quantity.Celsius(t + q*sd), probability},
-		Rise:  quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd,
+		Rise:  quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t,
 	}
-	return r, nil
+	return r
 }
 
 func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) {
@@ -217,14 +222,13 @@ func (l Learned) MinutesLeft(in Running) (TimeLeft, error) {
 		return out, nil
 	}
 	// (gap − r·t)² = q²·(s² + v·t²)
-	s2 := l.scale * l.scale * grow * grow / 2 // half of the spread is the reading itself
+	s2 := l.scale * l.scale / 2 // half of a batch's variance is taken to be the reading itself
 	a, b, c := r*r-q*q*v, gap*r, gap*gap-q*q*s2
 	root := math.Sqrt(math.Max(b*b-a*c, 0))
 	early, late := 0.0, math.Inf(1)
+	early = c / (b + root) // the smaller root, whatever the sign of a
 	if a > 0 {
-		early, late = (b-root)/a, (b+root)/a
-	} else if d := b + root; d > 0 {
-		early = c / d
+		late = (b + root) / a
 	}
 	out.Range.Early = minutesOf(math.Max(early, 0))
 	out.Range.Likely = minutesOf(gap / r)

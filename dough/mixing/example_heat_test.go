@@ -1,0 +1,271 @@
+package mixing_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"time"
+
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+)
+
+// hallBalance is the hall kitchen's dough in its mixer: bowl and hook of 2 kg of steel, eight minutes
+// on a planetary mixer that puts 12 kJ into a kilogram.
+func hallBalance() mixing.Balance {
+	return mixing.Balance{
+		Ingredients: []mixing.Ingredient{
+			{Name: "bread flour", Mass: quantity.Grams(1060), Temperature: quantity.Celsius(18), Substance: mixing.Flour},
+			{Name: "whole rye", Mass: quantity.Grams(265), Temperature: quantity.Celsius(18), Substance: mixing.Flour},
+			{Name: "levain", Mass: quantity.Grams(460), Temperature: quantity.Celsius(23), Substance: mixing.Levain, Hydration: quantity.MustPercent("100 %")},
+			{Name: "salt", Mass: quantity.Grams(31), Temperature: quantity.Celsius(18), Substance: mixing.Salt},
+		},
+		Water: quantity.Grams(890), WaterTemperature: quantity.Celsius(12),
+		Bowl: 1, Room: quantity.Celsius(21), RoomExchange: 0.8,
+		Mixing: 12, Hydration: mixing.FlourHydrationHeat(),
+	}
+}
+
+func ExampleBalance_Final() {
+	r, err := hallBalance().Final()
+	fmt.Println(r, err)
+	steps := r.Working()
+	steps.Steps = steps.Steps[len(steps.Steps)-4:] // heat added, capacities, heats, answer
+	fmt.Print(steps.Text(100))
+	// Output:
+	// dough at 22.5 °C <nil>
+	// Heat balance of the mix
+	// =======================
+	//
+	// 1. heat of hydration and mixing work
+	//    Q = q × m_flour ÷ 1000 + e × m_dough ÷ 1000
+	//    where
+	//      q        15.1190 kJ/kg  heat of hydration per kg of flour
+	//      m_flour  1325 g  dry flour
+	//      e        12.0000 kJ/kg  mixing work per kg of dough
+	//      m_dough  2706 g  dough
+	//    Q = 15.1190 × 1325 ÷ 1000 + 12.0000 × 2706 ÷ 1000
+	//    Q ≈ 52.50467 kJ
+	//    source: Baking Business, dictionary and article 35816: 6.5 BTU per lb of flour of 11 to 12 %
+	//      water
+	//
+	// 2. heat capacity of everything in the bowl
+	//    C = C_0 + C_1 + C_2 + C_3 + C_4 + C_5 + C_6
+	//    C = 3.725540 + 1.961000 + 0.490250 + 1.388280 + 0.026970 + 1.000000 + 0.800000
+	//    C ≈ 9.392040 kJ/K
+	//    source: heat given off equals heat taken up, with constant specific heats [computed]
+	//
+	// 3. heat brought along, with 0 °C as zero
+	//    H = C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 × T_6 + Q
+	//    where
+	//      T_0  12.0000 °C  temperature of: water
+	//      T_1  18.0000 °C  temperature of: bread flour
+	//      T_2  18.0000 °C  temperature of: whole rye
+	//      T_3  23.0000 °C  temperature of: levain
+	//      T_4  18.0000 °C  temperature of: salt
+	//      T_5  21.0000 °C  temperature of: bowl
+	//      T_6  21.0000 °C  temperature of: room
+	//    H = 3.725540 × 12.0000 + 1.961000 × 18.0000 + 0.490250 × 18.0000 + 1.388280 × 23.0000 + 0.026970
+	//      × 18.0000 + 1.000000 × 21.0000 + 0.800000 × 21.0000 + 52.50467
+	//    H ≈ 211.54955 kJ
+	//    source: heat given off equals heat taken up, with constant specific heats [computed]
+	//
+	// 4. dough temperature
+	//    T_dough = H ÷ C
+	//    T_dough = 211.54955 ÷ 9.392040
+	//    T_dough ≈ 22.524 °C
+	//    source: heat given off equals heat taken up, with constant specific heats [computed]
+}
+
+func ExampleBalance_WaterFor() {
+	r, err := hallBalance().WaterFor(quantity.Celsius(25))
+	fmt.Println(r, err)
+	fmt.Printf("a degree of water moves the dough by %.2f\n", r.Sensitivity)
+	// Output:
+	// water at 18.2 °C <nil>
+	// a degree of water moves the dough by 0.40
+}
+
+func ExampleBalance_IceFor() {
+	b := hallBalance()
+	b.WaterTemperature = quantity.Celsius(17)
+	for i := range b.Ingredients {
+		b.Ingredients[i].Temperature = quantity.Celsius(29)
+	}
+	r, err := b.IceFor(quantity.Celsius(25))
+	fmt.Println(r, err)
+	// Output:
+	// replace 77 g of the water with ice and pour 813 g of tap water <nil>
+}
+
+func ExampleBalance_FlourFor() {
+	r, err := hallBalance().FlourFor(quantity.Celsius(25))
+	fmt.Println(r, r.Feasible, err)
+	// Output:
+	// flour at 27.5 °C true <nil>
+}
+
+func ExampleCompare() {
+	c, err := mixing.Compare(hallBalance(), hall())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c)
+	for _, p := range c.Parts {
+		fmt.Printf("%-12s weighs %.2f, counted as %d: %.1f\n", p.Name, p.Weight, p.Counted, p.Shift)
+	}
+	fmt.Printf("heat added less friction factor: %.1f\n", c.HeatShift)
+	fmt.Printf("the friction factor that would agree: %.1f\n", c.AgreeingFriction)
+	fmt.Printf("a degree of water moves the dough by %.2f or %.2f\n", c.SensitivityByFactors, c.SensitivityByBalance)
+	// Output:
+	// factor method 26.0 °C, heat balance 18.2 °C; most of it is the weight of: room (3.1 Δ°C)
+	// flour        weighs 0.66, counted as 1: 2.4 Δ°C
+	// room         weighs 0.21, counted as 1: 3.1 Δ°C
+	// levain       weighs 0.37, counted as 1: 1.3 Δ°C
+	// salt         weighs 0.01, counted as 0: −0.1 Δ°C
+	// bowl         weighs 0.27, counted as 0: −1.1 Δ°C
+	// heat added less friction factor: 2.1 Δ°C
+	// the friction factor that would agree: 19.8 Δ°C
+	// a degree of water moves the dough by 0.25 or 0.40
+}
+
+func ExampleEqualWeights() {
+	b, err := mixing.EqualWeights(hall())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	byBalance, err := b.WaterFor(hall().Target)
+	byFactors, _ := mixing.WaterTemperature(hall())
+	fmt.Println(byBalance.Water, byFactors.Temperature, err)
+	// Output:
+	// 26 °C 26 °C <nil>
+}
+
+func ExampleRoomExchange() {
+	// A bowl and dough of 0.2 m² in still air for eight minutes.
+	k, err := mixing.RoomExchange(0.2, 8.5, quantity.Elapsed(8*time.Minute))
+	fmt.Printf("%.2f kJ/K %v\n", float64(k), err)
+	// Output:
+	// 0.82 kJ/K <nil>
+}
+
+func ExampleMixingWork() {
+	e, err := mixing.MixingWork(150, quantity.MustPercent("70 %"), quantity.Elapsed(8*time.Minute), quantity.Kilograms(2.7))
+	fmt.Printf("%.1f kJ/kg %v, a rise of %.1f\n", float64(e), err, e.Warming(2.77))
+	// Output:
+	// 18.7 kJ/kg <nil>, a rise of 6.7 Δ°C
+}
+
+func ExampleFlatBreadDoughHeat() {
+	c, err := mixing.FlatBreadDoughHeat(quantity.MustPercent("45 %"), quantity.Kelvin(310))
+	fmt.Printf("%.4f kJ/(kg·K) %v\n", float64(c), err)
+	// Output:
+	// 2.3619 kJ/(kg·K) <nil>
+}
+
+func ExampleSubstance_Heat() {
+	c, ok := mixing.Levain.Heat(quantity.MustPercent("100 %"))
+	fmt.Printf("%.3f kJ/(kg·K) %v\n", float64(c), ok)
+	// Output:
+	// 3.018 kJ/(kg·K) true
+}
+
+func ExampleFlourHydrationHeat() {
+	fmt.Printf("%.3f kJ/kg\n", float64(mixing.FlourHydrationHeat()))
+	// Output:
+	// 15.119 kJ/kg
+}
+
+func ExampleRise() {
+	d, err := mixing.Rise(quantity.DeltaFahrenheit(24), 3)
+	fmt.Println(d.Text(quantity.FahrenheitScale, 1), d, err)
+	// Output:
+	// 8.0 Δ°F 4.444 Δ°C <nil>
+}
+
+func ExampleFrictionOf() {
+	f, err := mixing.FrictionOf(quantity.DeltaCelsius(4), 4)
+	fmt.Println(f, err)
+	// Output:
+	// 16 Δ°C <nil>
+}
+
+// hallLog is what the hall kitchen wrote down in a winter: twelve batches, a mixer that warms the
+// dough by 0.25 °C a minute at slow and 0.6 °C at fast speed.
+func hallLog() mixing.Log {
+	return mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1150, 12)), 12, 0.25, 0.6, 0.08, 0.4)}
+}
+
+func ExampleLearn() {
+	none, _ := mixing.Learn(mixing.Log{Kind: mixing.Planetary})
+	l, err := mixing.Learn(hallLog())
+	fmt.Println(none)
+	fmt.Println(l, err)
+	fmt.Println("bowl:", l.Bowl, "of the dough's heat capacity; a batch strays by", l.Spread.Text(quantity.CelsiusScale, 1))
+	// Output:
+	// the dough warms by 0.40 ± 0.20 Δ°C a minute, from 0 batches and the trade's figures
+	// the dough warms by 0.37 ± 0.07 Δ°C at speed 1, 0.54 ± 0.05 Δ°C at speed 2 a minute, from 12 batches and the trade's figures <nil>
+	// bowl: 7.0 ± 2.5 % of the dough's heat capacity; a batch strays by 0.4 Δ°C
+}
+
+func ExampleLearned_Predict() {
+	l, err := mixing.Learn(hallLog())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := l.Predict(planned(18, 27, 23, 20, 3*time.Minute, 5*time.Minute), quantity.MustPercent("80 %"))
+	fmt.Println(p, err)
+	f, err := p.Friction(4)
+	fmt.Printf("as a friction factor of four: %.1f %v\n", f, err)
+	// Output:
+	// dough at 26.2 to 27.4 °C (80 %), likely 26.8 °C, from 12 batches <nil>
+	// as a friction factor of four: 13.4 Δ°C <nil>
+}
+
+func ExampleLearned_WaterFor() {
+	l, err := mixing.Learn(hallLog())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	w, err := l.WaterFor(planned(18, 20, 23, 20, 3*time.Minute, 5*time.Minute), quantity.Celsius(25), quantity.MustPercent("80 %"))
+	fmt.Println(w, err)
+	// Output:
+	// water at 23.3 °C; dough at 24.4 to 25.6 °C (80 %), likely 25.0 °C, from 12 batches <nil>
+}
+
+func ExampleLearned_MinutesLeft() {
+	l, err := mixing.Learn(hallLog())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(23.5), Limit: quantity.Celsius(26), Speed: 2, Probability: quantity.MustPercent("80 %")})
+	fmt.Println(left, err)
+	// Output:
+	// 3m59s to 6m (80 %), likely 4m56s <nil>
+}
+
+func ExampleCautions() {
+	for _, c := range mixing.Cautions(mixing.Planetary) {
+		fmt.Println(c)
+	}
+	// Output:
+	// mixer: stay with a mixer that is running: a stiff dough can make it walk off a counter
+	// mixer: keep hands, scrapers, sleeves and hair out of a moving bowl; stop it before you touch the dough
+	// flour dust: cover the bowl and start slowly, so that flour does not fly
+	// mixer: never defeat a guard or its interlock; the machine's manual and local safety rules decide
+	// motor: let a motor that feels hot rest with the power off before the next batch
+}
+
+func ExampleParseMixerKind() {
+	k, err := mixing.ParseMixerKind("spiral")
+	fmt.Println(k, err)
+	_, err = mixing.ParseMixerKind("blender")
+	fmt.Println(err)
+	// Output:
+	// spiral <nil>
+	// out of range: got "blender", want hand, planetary, spiral or processor
+}

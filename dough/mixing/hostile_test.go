@@ -1,0 +1,212 @@
+package mixing_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+)
+
+// fields lists the refused fields with their reasons.
+func fields(err error) string {
+	var out []string
+	for _, e := range quantity.InputErrors(err) {
+		out = append(out, e.Path+" "+errors.Unwrap(e).Error())
+	}
+	return strings.Join(out, "; ")
+}
+
+func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
+	nan := math.NaN()
+	for name, c := range map[string]struct {
+		err  error
+		want string
+	}{
+		"water, zero": {second(mixing.WaterTemperature(mixing.Factors{})), "Target required; Others required"},
+		"water": {second(mixing.WaterTemperature(mixing.Factors{
+			Target: quantity.Celsius(400), Others: []mixing.Factor{{Name: "flour"}, {Temperature: quantity.Celsius(200)}}, Friction: quantity.DeltaCelsius(nan),
+			Coldest: quantity.Celsius(50), Warmest: quantity.Celsius(20), Water: quantity.Grams(-1), Tap: quantity.Celsius(120), Mixing: quantity.Elapsed(-time.Minute),
+		})), "Target out of range; Others[0].Temperature required; Others[1].Temperature out of range; Friction out of range; Warmest inconsistent; Water out of range; Tap out of range; Mixing out of range"},
+		"water, many factors": {second(mixing.WaterTemperature(mixing.Factors{Target: quantity.Celsius(25), Others: make([]mixing.Factor, 1_000_000)})), "Others out of range"},
+		"water below zero kelvin": {second(mixing.WaterTemperature(mixing.Factors{
+			Target: quantity.Celsius(0), Others: repeat(quantity.Celsius(95), 5),
+		})), "Others inconsistent"},
+		"friction, zero":    {second(mixing.FrictionFromBatch(mixing.Measured{})), "Dough required; Water required; Others required"},
+		"rise":              {second(mixing.Rise(quantity.DeltaCelsius(nan), 0)), "friction out of range; factors out of range"},
+		"friction of":       {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)), "rise out of range; factors out of range"},
+		"convert":           {second(mixing.ConvertFriction(quantity.DeltaCelsius(1e6), 1, 1e9)), "friction out of range; from out of range; to out of range"},
+		"ice, zero":         {second(mixing.ReplaceWithIce(mixing.IceWater{})), "Water out of range; Tap required; Need required"},
+		"ice":               {second(mixing.AddIce(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99), Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)})), "Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
+		"prior, zero":       {second(mixing.PriorFor(0)), "kind required"},
+		"prior":             {second(mixing.PriorFor(99)), "kind out of range"},
+		"fits, zero":        {second(mixing.Fits(mixing.Capacity{})), "Kind required; Bowl required; Dough out of range; Flour out of range"},
+		"fits":              {second(mixing.Fits(mixing.Capacity{Kind: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1), Flour: quantity.Grams(10), Water: quantity.Grams(100), Type: 77, WaterTemperature: quantity.Celsius(2000), Rated: quantity.Grams(-3)})), "Kind out of range; Bowl out of range; Water out of range; Dough inconsistent; Type out of range; WaterTemperature out of range; Rated out of range"},
+		"balance, zero":     {second(mixing.Balance{}.Final()), "Ingredients required; Water out of range; WaterTemperature required"},
+		"balance":           {second(hostileBalance().WaterFor(quantity.Celsius(nan))), "Ingredients[0].Mass out of range; Ingredients[0].Temperature required; Ingredients[0].Substance required; Ingredients[1].SpecificHeat out of range; Ingredients[2].Hydration out of range; Ice inconsistent; IceTemperature out of range; Bowl out of range; RoomExchange out of range; Hydration out of range; Mixing out of range; WaterHeat out of range; target required"},
+		"balance, no flour": {second(mixing.Balance{Ingredients: []mixing.Ingredient{{Mass: quantity.Grams(1), Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
+		"compare":           {second(mixing.Compare(mixing.Balance{}, mixing.Factors{})), "Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water out of range; Balance.target required"},
+		"equal weights":     {second(mixing.EqualWeights(mixing.Factors{Target: quantity.Celsius(25), Others: repeat(quantity.Celsius(20), 2), Friction: quantity.DeltaCelsius(-1)})), "Friction out of range"},
+		"exchange":          {second(mixing.RoomExchange(nan, -1, -1)), "squareMeters out of range; coefficient out of range; t out of range"},
+		"work":              {second(mixing.MixingWork(nan, quantity.NewPercent(101), 0, quantity.Mass{})), "watts out of range; efficiency out of range; t out of range; dough out of range"},
+		"flat bread":        {second(mixing.FlatBreadDoughHeat(quantity.MustPercent("90 %"), quantity.Celsius(20))), "moisture outside the model's range; t outside the model's range"},
+		"flat bread, zero":  {second(mixing.FlatBreadDoughHeat(quantity.NewPercent(nan), quantity.Temperature{})), "moisture out of range; t required"},
+		"learn":             {second(mixing.Learn(mixing.Log{Batches: []mixing.Logged{{}, {Speeds: make([]quantity.Elapsed, 9), Ingredients: make([]mixing.Ingredient, 300)}}, Thermometer: quantity.DeltaCelsius(-1), Hydration: mixing.SpecificEnergy(nan), Bowl: quantity.NewPercent(nan)})), "Kind required; Batches[0].Ingredients required; Batches[0].Bowl required; Batches[0].Speeds required; Batches[0].Dough required; Batches[1].Ingredients out of range; Batches[1].Dough required; Thermometer out of range; Hydration out of range; Bowl out of range; BowlSpread out of range"},
+		"learn, too many":   {second(mixing.Learn(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)})), "Batches out of range"},
+		"predict, zero":     {second(mixing.Learned{}.Predict(mixing.Logged{}, quantity.Percent{})), "Learned required"},
+		"minutes, zero":     {second(mixing.Learned{}.MinutesLeft(mixing.Running{})), "Learned required"},
+		"water plan, zero":  {second(mixing.Learned{}.WaterFor(mixing.Logged{}, quantity.Temperature{}, quantity.Percent{})), "target required; Learned required"},
+		"kind, empty":       {second(mixing.ParseMixerKind("")), " required"},
+		"kind, a megabyte":  {second(mixing.ParseMixerKind(strings.Repeat("x", 1<<20))), " out of range"},
+	} {
+		if got := fields(c.err); got != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
+		}
+		if c.err != nil && len(c.err.Error()) > 4000 {
+			t.Errorf("%s: an error of %d bytes", name, len(c.err.Error()))
+		}
+	}
+}
+
+func second[T any](_ T, err error) error { return err }
+
+func repeat(t quantity.Temperature, n int) []mixing.Factor {
+	var out []mixing.Factor
+	for range n {
+		out = append(out, mixing.Factor{Temperature: t})
+	}
+	return out
+}
+
+func hostileBalance() mixing.Balance {
+	nan := math.NaN()
+	return mixing.Balance{
+		Ingredients: []mixing.Ingredient{
+			{Mass: quantity.Grams(nan)},
+			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), SpecificHeat: mixing.SpecificHeat(nan)},
+			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), Substance: mixing.Levain, Hydration: quantity.NewPercent(-4)},
+		},
+		Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20), Ice: quantity.Grams(101), IceTemperature: quantity.Celsius(3), Bowl: mixing.HeatCapacity(math.Inf(1)),
+		RoomExchange: -1, Room: quantity.Celsius(20), Hydration: -1, Mixing: mixing.SpecificEnergy(nan), WaterHeat: 7,
+	}
+}
+
+func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
+	l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := planned(20, 20, 20, 20, time.Minute, time.Minute) // two speeds; the prior alone knows one
+	if got := fields(second(l.Predict(b, quantity.MustPercent("100 %")))); got != "Batch.Speeds inconsistent; probability out of range" {
+		t.Error(got)
+	}
+	if got := fields(second(l.MinutesLeft(mixing.Running{Now: quantity.Celsius(20), Limit: quantity.Celsius(25), Speed: 2, Probability: quantity.MustPercent("80 %")}))); got != "Speed out of range" {
+		t.Error(got)
+	}
+	b.Speeds = b.Speeds[:1]
+	dry := b
+	dry.Ingredients = b.Ingredients[:1]
+	if got := fields(second(l.WaterFor(dry, quantity.Celsius(25), quantity.MustPercent("80 %")))); got != "Batch.Ingredients inconsistent" {
+		t.Error(got)
+	}
+	// A log of a mixer that cools its dough says so instead of counting minutes backward.
+	var cooling []mixing.Logged
+	for range 200 {
+		cooling = append(cooling, simulate(planned(25, 25, 25, 25, 5*time.Minute, 5*time.Minute), -1, -1, 0.05, 0))
+	}
+	l, err = mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: cooling})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = l.MinutesLeft(mixing.Running{Now: quantity.Celsius(20), Limit: quantity.Celsius(25), Speed: 1, Probability: quantity.MustPercent("80 %")})
+	if !errors.Is(err, quantity.ErrModelRange) {
+		t.Error(err)
+	}
+}
+
+// Results that were never computed print something and have empty workings; long names stay short.
+func TestZeroResultsPrint(t *testing.T) {
+	for _, r := range []fmt.Stringer{
+		mixing.WaterResult{}, mixing.FrictionResult{}, mixing.IceResult{}, mixing.Prior{}, mixing.Fit{}, mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
+		mixing.Prediction{}, mixing.TimeLeft{}, mixing.LearnedWater{}, mixing.Remedy{}, mixing.Way(-1), mixing.Way(99), mixing.Verdict(-1), mixing.Verdict(99), mixing.DoughKind(-1),
+		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.Kneading{}, mixing.RiseEstimate{}, mixing.ShareEstimate{}, mixing.TemperatureRange{},
+	} {
+		_ = r.String()
+	}
+	r, err := mixing.WaterTemperature(mixing.Factors{Target: quantity.Celsius(25), Others: []mixing.Factor{{Name: strings.Repeat("n", 1<<20), Temperature: quantity.Celsius(60)}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := r.String() + r.Working().Text(80); len(text) > 5000 {
+		t.Errorf("a name of a megabyte made a text of %d bytes", len(text))
+	}
+}
+
+// What a result remembers is its own: changing the input afterwards changes nothing.
+func TestResultsKeepTheirInputs(t *testing.T) {
+	in := hall()
+	r, err := mixing.WaterTemperature(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before := r.Working().Text(80)
+	in.Others[0] = mixing.Factor{Name: "something else", Temperature: quantity.Celsius(1)}
+	if after := r.Working().Text(80); after != before {
+		t.Error("the working changed with the caller's slice")
+	}
+	b := planned(18, 20, 22, 20, time.Minute, time.Minute)
+	l, err := mixing.Learn(mixing.Log{Kind: mixing.Spiral, Batches: []mixing.Logged{simulate(b, 0.4, 0.4, 0.05, 0)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	before = l.Working().Text(80)
+	b.Ingredients[0].Mass = quantity.Kilograms(9)
+	b.Speeds[0] = 0
+	if after := l.Working().Text(80); after != before {
+		t.Error("the working changed with the caller's batch")
+	}
+}
+
+func TestConcurrentUse(t *testing.T) {
+	in := hall()
+	l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: []mixing.Logged{simulate(planned(18, 20, 22, 20, time.Minute, time.Minute), 0.4, 0.4, 0.05, 0)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, _ := mixing.WaterTemperature(in)
+	p, _ := l.Predict(planned(18, 20, 22, 20, time.Minute, time.Minute), quantity.MustPercent("80 %"))
+	var wg sync.WaitGroup
+	for range 8 {
+		wg.Go(func() {
+			for range 200 {
+				if got, err := mixing.WaterTemperature(in); err != nil || got.Working().Text(80) != want.Working().Text(80) {
+					t.Error("water differs between goroutines")
+				}
+				if q, err := l.Predict(planned(18, 20, 22, 20, time.Minute, time.Minute), quantity.MustPercent("80 %")); err != nil || q.Dough != p.Dough {
+					t.Error("prediction differs between goroutines")
+				}
+			}
+		})
+	}
+	wg.Wait()
+}
+
+func FuzzParseMixerKind(f *testing.F) {
+	f.Add("planetary")
+	f.Add("")
+	f.Fuzz(func(t *testing.T, text string) {
+		k, err := mixing.ParseMixerKind(text)
+		if err == nil && k.String() != text {
+			t.Errorf("%q read as %v", text, k)
+		}
+		var u mixing.MixerKind
+		if (u.UnmarshalText([]byte(text)) == nil) != (err == nil) {
+			t.Errorf("%q: text and parse disagree", text)
+		}
+	})
+}
