@@ -77,6 +77,9 @@ func anyPreferment(t *rapid.T, name string, room int64, others bool, depth int) 
 		Name: name, Kind: rapid.SampledFrom([]dough.PrefermentKind{dough.Levain, dough.Poolish, dough.Biga}).Draw(t, "kind"),
 		Flour: points(t, "flour of "+name, 1, max(1, room/3)), Hydration: points(t, "hydration of "+name, 50, 125),
 	}
+	if depth == 1 && rapid.Bool().Draw(t, "salt in "+name) {
+		pf.Kind, pf.Salt = dough.PateFermentee, pc("0.85 %")
+	}
 	if others && rapid.Bool().Draw(t, "others of "+name) {
 		pf.Others = []dough.Part{{Name: "other 0", Percent: pc("0.12 %")}}
 	}
