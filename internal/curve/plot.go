@@ -1,0 +1,152 @@
+package curve
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Plot is what to draw. X and Mid are required; the rest may be left out.
+type Plot struct {
+	Title string
+
+	X         []float64 // hours, ascending
+	Mid       []float64 // the likely line
+	Low, High []float64 // the band around it: both or neither
+	Second    []float64 // a line on the right-hand axis
+
+	YLabel      string // "rise, %"
+	SecondLabel string // "dough, °C"
+	XLabel      string // "hours after mixing"
+	MidName     string // in the legend; empty: "likely"
+	BandName    string // in the legend; empty: "range"
+
+	Marks  []Mark  // times worth marking
+	Levels []Level // heights worth marking, on the left-hand axis
+
+	// Clock says that the time axis shows the time of day; Zero is what it is, in hours, at X = 0: 18.25 is
+	// 18:15.
+	Clock bool
+	Zero  float64
+}
+
+// Mark is a time on the curve with a few words.
+type Mark struct {
+	X    float64
+	Text string
+}
+
+// Level is a height on the left-hand axis with a few words: a target.
+type Level struct {
+	Y    float64
+	Text string
+}
+
+const (
+	maxPoints = 5000
+	maxText   = 200
+	maxMarks  = 12
+	maxLevels = 4
+	maxValue  = 1e9
+)
+
+// Check returns everything that is wrong with the plot, or nil.
+func (p Plot) Check() error {
+	var bad quantity.Problems
+	bad.Int("len(X)", len(p.X), 2, maxPoints)
+	series := []struct {
+		path     string
+		values   []float64
+		required bool
+	}{{"X", p.X, true}, {"Mid", p.Mid, true}, {"Low", p.Low, p.High != nil}, {"High", p.High, p.Low != nil}, {"Second", p.Second, false}}
+	for _, s := range series {
+		if s.values == nil && !s.required {
+			continue
+		}
+		if len(s.values) != len(p.X) {
+			bad.Add("len("+s.path+")", fmt.Sprint(len(s.values)), fmt.Sprintf("as many as X: %d", len(p.X)), quantity.ErrInconsistent)
+			continue
+		}
+		for i, v := range s.values {
+			if !bad.Float(fmt.Sprintf("%s[%d]", s.path, i), v, -maxValue, maxValue, "") {
+				break
+			}
+		}
+	}
+	checkOrder(&bad, p)
+	for _, t := range []struct{ path, text string }{
+		{"Title", p.Title}, {"YLabel", p.YLabel}, {"SecondLabel", p.SecondLabel}, {"XLabel", p.XLabel}, {"MidName", p.MidName}, {"BandName", p.BandName},
+	} {
+		checkText(&bad, t.path, t.text)
+	}
+	if bad.Int("len(Marks)", len(p.Marks), 0, maxMarks) {
+		for i, m := range p.Marks {
+			path := fmt.Sprintf("Marks[%d]", i)
+			if len(p.X) > 0 {
+				bad.Float(path+".X", m.X, p.X[0], p.X[len(p.X)-1], "h")
+			}
+			checkText(&bad, path+".Text", m.Text)
+		}
+	}
+	if bad.Int("len(Levels)", len(p.Levels), 0, maxLevels) {
+		for i, l := range p.Levels {
+			path := fmt.Sprintf("Levels[%d]", i)
+			bad.Float(path+".Y", l.Y, -maxValue, maxValue, "")
+			checkText(&bad, path+".Text", l.Text)
+		}
+	}
+	bad.Float("Zero", p.Zero, -maxValue, maxValue, "h")
+	return bad.Err()
+}
+
+// checkOrder looks for times that do not ascend and lines that leave their band; the first of
+// each is reported.
+func checkOrder(bad *quantity.Problems, p Plot) {
+	for i := 1; i < len(p.X); i++ {
+		if p.X[i] <= p.X[i-1] {
+			bad.Add(fmt.Sprintf("X[%d]", i), fmt.Sprint(p.X[i]), fmt.Sprintf("more than X[%d], %v", i-1, p.X[i-1]), quantity.ErrInconsistent)
+			break
+		}
+	}
+	if len(p.Low) != len(p.Mid) || len(p.High) != len(p.Mid) {
+		return
+	}
+	for i, mid := range p.Mid {
+		if p.Low[i] > mid || mid > p.High[i] {
+			bad.Add(fmt.Sprintf("Mid[%d]", i), fmt.Sprint(mid), fmt.Sprintf("from Low, %v, to High, %v", p.Low[i], p.High[i]), quantity.ErrInconsistent)
+			break
+		}
+	}
+}
+
+func checkText(bad *quantity.Problems, path, text string) {
+	if len(text) > maxText {
+		bad.Add(path, fmt.Sprintf("%d bytes", len(text)), fmt.Sprintf("at most %d bytes", maxText), quantity.ErrOutOfRange)
+	}
+}
+
+func (p Plot) midName() string  { return or(p.MidName, "likely") }
+func (p Plot) bandName() string { return or(p.BandName, "range") }
+
+func or(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+// at interpolates a series linearly; x lies within X.
+func (p Plot) at(series []float64, x float64) float64 {
+	lo, hi := 0, len(p.X)-1
+	for hi-lo > 1 {
+		if m := (lo + hi) / 2; p.X[m] <= x {
+			lo = m
+		} else {
+			hi = m
+		}
+	}
+	f := (x - p.X[lo]) / (p.X[hi] - p.X[lo])
+	f = math.Max(0, math.Min(1, f))
+	return series[lo] + f*(series[hi]-series[lo])
+}
