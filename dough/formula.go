@@ -112,7 +112,8 @@ const (
 	// away again before mixing, to be the next culture. Source: Hamelman, Bread (2004).
 	SeedRemoved
 	// SeedSeparate makes the culture a line of the formula of its own, neither flour nor water; the
-	// whole levain goes into the dough.
+	// whole levain goes into the dough. Its percentage of total flour is rounded to a millionth
+	// of a point.
 	SeedSeparate
 )
 
