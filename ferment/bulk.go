@@ -104,7 +104,9 @@ type fermentation struct {
 	target float64 // R
 	lag    float64 // dose lost before growth starts
 	out    outlook
-	yeast  bool
+	// amplitude is exp(out.a), K
+	amplitude float64
+	yeast     bool
 }
 
 func (b Bulk) check(needRise bool) (fermentation, error) {
@@ -167,6 +169,7 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 	whole := b.WholeGrain.Fraction() * wholeGrainPace
 	f.out.b += whole
 	f.out.bb += whole * whole / 4
+	f.amplitude = math.Exp(f.out.a)
 	ls := math.Log(f.salt) * sdSalt
 	f.out.aa += ls * ls
 	return f, nil
@@ -175,14 +178,9 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 // need is h = ln M for a rise, the log of the dose it takes, and e = dh/da, how much of the log of the amplitude comes
 // through: M = ln(1 + A), A = K·R/(f·s), e = A/((1 + A)·ln(1 + A)).
 func (f *fermentation) need(rise float64) (h, e float64) {
-	A := math.Exp(f.out.a) * rise / f.share
+	A := f.amplitude * rise / f.share
 	m := math.Log1p(A) + f.lag
 	return math.Log(m), A / ((1 + A) * m)
-}
-
-// rise undoes need: the rise that a dose of exp(h) makes.
-func (f *fermentation) rise(h float64) float64 {
-	return math.Expm1(math.Max(0, math.Exp(h)-f.lag)) * f.share * math.Exp(-f.out.a)
 }
 
 // coldLag is the dose a culture from the refrigerator loses before it grows, as the constant product of rate and lag of
@@ -239,12 +237,20 @@ func (f *fermentation) step(p node, q knot) node {
 	// mean temperature = m + (T₁ − T₀)/6·(μ₁ − μ₀)/(μ₁ + μ₀).
 	m := (p.c + q.c) / 2
 	if p.c != q.c {
-		r0, r1 := f.curve.Rate(p.c), f.curve.Rate(q.c)
+		r0, r1 := rateOf(f.curve, p.c), rateOf(f.curve, q.c)
 		if r0+r1 > 0 {
 			m += (q.c - p.c) / 6 * (r1 - r0) / (r1 + r0)
 		}
 	}
 	return node{q, p.dose + dm, p.heat + m*dm}
+}
+
+// rateOf is the rate, from the table where there is one.
+func rateOf(c Curve, celsius float64) float64 {
+	if own, ok := c.(*curve); ok && own.table != nil {
+		return own.table.rate(celsius)
+	}
+	return c.Rate(celsius)
 }
 
 // Horizon is how far ahead this package looks for a dough to be ready.

@@ -262,21 +262,24 @@ func (e *Estimate) band(t float64) Band {
 func (f *fermentation) riseQuantile(n node, q float64) float64 {
 	mean := n.mean()
 	h := f.expected(n.dose, mean)
-	r := f.rise(h)
-	if q == 0 {
-		return r
-	}
-	for range 6 {
-		_, sens := f.need(math.Max(r, 1e-12))
-		v := f.variance(mean, sens)
-		next := f.rise(h + q*f.out.spread(v)*math.Sqrt(v))
-		done := math.Abs(next-r) <= 1e-4*r
-		r = next
-		if done {
-			break
+	m := math.Exp(h)
+	A := math.Expm1(math.Max(0, m-f.lag))
+	if q != 0 {
+		plain := f.variance(mean, 0)
+		for range 12 {
+			e := A / ((1 + A) * m)
+			// The terms of the variance in e, as in variance.
+			v := plain + e*(e*f.out.aa-2*f.out.ab-2*(mean-reference)*f.out.ad)
+			m = math.Exp(h + q*f.out.spread(v)*math.Sqrt(math.Max(0, v)))
+			next := math.Expm1(math.Max(0, m-f.lag))
+			done := math.Abs(next-A) <= 1e-4*A
+			A = next
+			if done {
+				break
+			}
 		}
 	}
-	return r
+	return A * f.share / f.amplitude
 }
 
 // percent is a fraction as a percentage, to a hundredth, at most 100,000 %: far beyond any dough.

@@ -48,14 +48,6 @@ type observation struct {
 	weight float64
 }
 
-func (o *observation) row() (v vector) {
-	v[unknownAmplitude] = -o.sens
-	v[unknownPace] = 1
-	v[unknownTemperature] = o.mean - reference
-	v[unknownKneading+int(o.kind)] = 1
-	return v
-}
-
 // Learn answers: what do the logged bakes say about this kitchen's culture?
 //
 //	y = ln(M_needed/M_received) = b + u + d·(T_mean − 24 °C) − e·a + ε,   ε ~ N(0, k·σ²)
@@ -80,9 +72,14 @@ func (l Learning) Learn() (Lesson, error) {
 	if l.Prior.b != nil && l.Prior.b.yeast != yeast {
 		p.Add("Prior", l.Prior.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
 	}
+	standard := prior(yeast)
+	var known [ByMachine + 1]outlook
+	for k := range known {
+		known[k] = standard.outlook(Kneading(k))
+	}
 	out := Lesson{bakes: l.Bakes, prior: l.Prior.belief(yeast), robust: l.Robust, log: make([]observation, len(l.Bakes))}
 	for i := range l.Bakes {
-		o, err := l.Bakes[i].observe(yeast)
+		o, err := l.Bakes[i].observe(yeast, standard, &known)
 		if err != nil {
 			p.Join(fmt.Sprintf("Bakes[%d]", i), err)
 		}
@@ -101,9 +98,12 @@ func (l Learning) Learn() (Lesson, error) {
 }
 
 // observe makes the line of the regression.
-func (k *Bake) observe(yeast bool) (observation, error) {
+func (k *Bake) observe(yeast bool, standard *belief, typical *[ByMachine + 1]outlook) (observation, error) {
 	b := k.Bulk
 	b.Culture = Culture{}
+	if (b.Yeast.Kind != NoYeast) == yeast {
+		b.Culture = Culture{standard} // so that check need not make it again
+	}
 	f, err := b.check(true)
 	var p problems
 	if err != nil {
@@ -131,7 +131,7 @@ func (k *Bake) observe(yeast bool) (observation, error) {
 		return observation{}, p.Err()
 	}
 	h, sens := f.need(f.target)
-	known := prior(yeast).outlook(b.Kneading)
+	known := &typical[b.Kneading]
 	extra := (sens*sens*(f.out.aa-known.aa) + (f.out.bb - known.bb) + beyond(n.mean())) / (sdBake * sdBake)
 	reading := sens * delta / f.target / sdBake
 	return observation{
@@ -175,22 +175,43 @@ func (prior *belief) regress(log []observation, robust bool, leave int) (*belief
 	var squares, weights float64
 	gather := func() {
 		gram, moment, squares, weights = matrix{}, vector{}, 0, 0
+		// By kneading: the row of a bake is that of amplitude, pace and temperature, and once more its pace.
+		var sums [ByMachine + 1]struct {
+			gram   [3][3]float64
+			moment [3]float64
+		}
 		for i := range log {
 			if i == leave {
 				continue
 			}
 			o := &log[i]
 			w := o.weight / o.scale
-			h := [4]float64{-o.sens, 1, o.mean - reference, 1}
-			at := [4]int{unknownAmplitude, unknownPace, unknownTemperature, unknownKneading + int(o.kind)}
-			for j, hj := range h {
-				for k := 0; k <= j; k++ {
-					gram[at[j]][at[k]] += w * hj * h[k]
+			h := [3]float64{-o.sens, 1, o.mean - reference}
+			k := &sums[o.kind]
+			for i, hi := range h {
+				wh := w * hi
+				for j := 0; j <= i; j++ {
+					k.gram[i][j] += wh * h[j]
 				}
-				moment[at[j]] += w * hj * o.y
+				k.moment[i] += wh * o.y
 			}
 			squares += w * o.y * o.y
 			weights += o.weight
+		}
+		for kind := range sums {
+			k := &sums[kind]
+			u := unknownKneading + kind
+			for i := range 3 {
+				for j := 0; j <= i; j++ {
+					gram[i][j] += k.gram[i][j]
+				}
+				moment[i] += k.moment[i]
+			}
+			gram[u][unknownAmplitude] = k.gram[unknownPace][unknownAmplitude]
+			gram[u][unknownPace] = k.gram[unknownPace][unknownPace]
+			gram[u][unknownTemperature] = k.gram[unknownTemperature][unknownPace]
+			gram[u][u] = k.gram[unknownPace][unknownPace]
+			moment[u] = k.moment[unknownPace]
 		}
 		for j := range unknowns {
 			for k := range j {
@@ -234,16 +255,20 @@ func (prior *belief) regress(log []observation, robust bool, leave int) (*belief
 		}
 		out.nu = prior.nu + n
 		next := math.Sqrt((prior.nu*prior.sigma*prior.sigma + rss) / out.nu)
-		done := math.Abs(next-out.sigma) < 1e-9 && (!robust || round > huberRounds)
+		done := math.Abs(next-out.sigma) < 1e-7 && (!robust || round > huberRounds)
 		out.sigma = next
 		if done {
 			break
 		}
 		if robust {
+			var paces [ByMachine + 1]float64
+			for k := range paces {
+				paces[k] = out.mean[unknownPace] + out.mean[unknownKneading+k] - reference*out.mean[unknownTemperature]
+			}
 			for i := range log {
 				o := &log[i]
-				h := o.row()
-				r := math.Abs(o.y-h.dot(&out.mean)) / math.Sqrt(o.scale) / out.sigma
+				fit := o.mean*out.mean[unknownTemperature] - o.sens*out.mean[unknownAmplitude] + paces[o.kind]
+				r := math.Abs(o.y-fit) / math.Sqrt(o.scale) / out.sigma
 				if round < huberRounds {
 					o.weight = math.Min(1, huber/math.Max(r, 1e-9))
 				} else {

@@ -40,39 +40,22 @@ func (r Readings) History() (History, error) {
 		p.Required("Points", "at least one reading")
 		return History{}, p.Err()
 	}
-	h := History{knots: make([]knot, 0, len(r.Points)), measured: true}
+	h := History{knots: make([]knot, len(r.Points)), measured: true}
 	suspect := looksLikeFahrenheit(r.Points)
-	const most = 20 // further faults of a million readings add nothing
+	lo, hi := math.Inf(1), math.Inf(-1)
+	last := time.Duration(-1)
 	faults := 0
-	for i, x := range r.Points {
-		if faults > most {
-			break
-		}
-		t := x.Temperature
-		switch {
-		case !t.IsValid():
-			p.Required(fmt.Sprintf("Points[%d].Temperature", i), "−25 °C to 60 °C")
-			faults++
-		case t.Compare(lowestTemperature) < 0 || t.Compare(highestTemperature) > 0:
-			want := "−25 °C to 60 °C"
-			if suspect {
-				want += " (these readings look like °F taken for °C)"
+	for i := range r.Points {
+		x := &r.Points[i]
+		c := x.Temperature.Celsius() // NaN when not given
+		if !(c >= tableLow && c <= tableHigh && x.At > last && x.At <= longest && (i == 0 || x.At-last <= gap)) {
+			if faults++; faults <= mostFaults { // further faults of a million readings add nothing
+				x.fault(&p, i, last, gap, suspect)
 			}
-			p.Add(fmt.Sprintf("Points[%d].Temperature", i), t.String(), want, errOutOfRange)
-			faults++
 		}
-		switch {
-		case x.At < 0 || x.At > longest:
-			p.Duration(fmt.Sprintf("Points[%d].At", i), x.At, 0, longest)
-			faults++
-		case i > 0 && x.At <= r.Points[i-1].At:
-			p.Add(fmt.Sprintf("Points[%d].At", i), quantity.FormatDuration(x.At), "after the reading before it, at "+quantity.FormatDuration(r.Points[i-1].At), quantity.ErrInconsistent)
-			faults++
-		case i > 0 && x.At-r.Points[i-1].At > gap:
-			p.Add(fmt.Sprintf("Points[%d].At", i), "a gap of "+quantity.FormatDuration(x.At-r.Points[i-1].At), "at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
-			faults++
-		}
-		h.knots = append(h.knots, knot{hours(x.At), t.Celsius()})
+		lo, hi = min(lo, c), max(hi, c)
+		h.knots[i] = knot{float64(x.At) / float64(time.Hour), c}
+		last = x.At
 	}
 	if err := p.Err(); err != nil {
 		return History{}, err
@@ -80,12 +63,33 @@ func (r Readings) History() (History, error) {
 	if suspect {
 		h.notes = append(h.notes, "every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?")
 	}
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, k := range h.knots {
-		lo, hi = math.Min(lo, k.c), math.Max(hi, k.c)
-	}
 	h.label = fmt.Sprintf("%d readings over %s, %s to %s °C", len(h.knots), quantity.FormatDuration(r.Points[len(r.Points)-1].At), fixed(lo, 1), fixed(hi, 1))
 	return h, nil
+}
+
+const mostFaults = 20
+
+// fault says what is wrong with reading i.
+func (x *Reading) fault(p *problems, i int, last, gap time.Duration, suspect bool) {
+	t := x.Temperature
+	switch path := fmt.Sprintf("Points[%d].Temperature", i); {
+	case !t.IsValid():
+		p.Required(path, "−25 °C to 60 °C")
+	case t.Compare(lowestTemperature) < 0 || t.Compare(highestTemperature) > 0:
+		want := "−25 °C to 60 °C"
+		if suspect {
+			want += " (these readings look like °F taken for °C)"
+		}
+		p.Add(path, t.String(), want, errOutOfRange)
+	}
+	switch path := fmt.Sprintf("Points[%d].At", i); {
+	case x.At < 0 || x.At > longest:
+		p.Duration(path, x.At, 0, longest)
+	case i > 0 && x.At <= last:
+		p.Add(path, quantity.FormatDuration(x.At), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+	case i > 0 && x.At-last > gap:
+		p.Add(path, "a gap of "+quantity.FormatDuration(x.At-last), "at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
+	}
 }
 
 // looksLikeFahrenheit: all between 33 and 110 as they stand, which as °F is 0.6 to 43 °C, and at least 33 °C

@@ -123,6 +123,34 @@ func (c *cell) sum(d float64) float64 {
 	return s * d
 }
 
+// slope is μ at center + d, the derivative of sum.
+func (c *cell) slope(d float64) float64 {
+	f := &c.f
+	s := 10*f[9]*d + 9*f[8]
+	s = s*d + 8*f[7]
+	s = s*d + 7*f[6]
+	s = s*d + 6*f[5]
+	s = s*d + 5*f[4]
+	s = s*d + 4*f[3]
+	s = s*d + 3*f[2]
+	s = s*d + 2*f[1]
+	return s*d + f[0]
+}
+
+// rate is μ(T).
+func (t *table) rate(celsius float64) float64 {
+	if i := int((celsius - tableLow) * (1 / cellWidth)); celsius >= tableLow && i < len(t.cells) {
+		if c := &t.cells[i]; c.center == c.center {
+			return c.slope(celsius - c.center)
+		}
+	}
+	i := len(t.pieces) - 1
+	for i > 0 && celsius < t.pieces[i].low {
+		i--
+	}
+	return t.pieces[i].rate(celsius)
+}
+
 // at is F(T) for −25 ≤ T < 60 °C, the temperatures a History may hold; 60 °C itself is in the last cell.
 func (t *table) at(celsius float64) float64 {
 	i := min(int((celsius-tableLow)*(1/cellWidth)), len(t.cells)-1)

@@ -165,5 +165,6 @@ func (f *fermentation) learn(n node, r RiseReading) (surprise float64) {
 		o.luck *= o.bb / old
 	}
 	f.out = o
+	f.amplitude = math.Exp(o.a)
 	return surprise
 }

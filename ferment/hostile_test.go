@@ -1,0 +1,339 @@
+package ferment_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
+)
+
+// refuses checks that an error names every path, for the reason.
+func refuses(t *testing.T, err error, reason error, paths ...string) {
+	t.Helper()
+	if !errors.Is(err, reason) {
+		t.Errorf("got %v, want %v", err, reason)
+	}
+	var got []string
+	for _, e := range quantity.InputErrors(err) {
+		got = append(got, e.Path)
+		if len(e.Got) > 200 || len(e.Want) > 400 {
+			t.Errorf("a long error: %d bytes", len(e.Error()))
+		}
+	}
+	for _, p := range paths {
+		found := false
+		for _, g := range got {
+			found = found || g == p
+		}
+		if !found {
+			t.Errorf("%v: no problem at %s among %v", err, p, got)
+		}
+	}
+}
+
+func TestZeroValuesAreRefused(t *testing.T) {
+	_, err := ferment.Bulk{}.Estimate()
+	refuses(t, err, quantity.ErrRequired, "Inoculation", "Rise", "History", "Curve")
+	_, err = ferment.Levain{}.Ripe()
+	refuses(t, err, quantity.ErrRequired, "Seed", "History", "Curve")
+	_, err = ferment.Proof{}.RiseBeforeShaping()
+	refuses(t, err, quantity.ErrRequired, "Total", "Bulk.Inoculation", "Bulk.History", "Bulk.Curve", "Then")
+	_, err = ferment.Proof{}.ShapeAt()
+	refuses(t, err, quantity.ErrRequired, "Then")
+	_, err = ferment.Learning{}.Learn()
+	refuses(t, err, quantity.ErrRequired, "Bakes")
+	_, err = ferment.Learning{Bakes: []ferment.Bake{{}, {}}}.Learn()
+	refuses(t, err, quantity.ErrRequired, "Bakes[0].Bulk.Inoculation", "Bakes[1].Bulk.Curve", "Bakes[1].Took")
+	_, err = ferment.Dose(nil, ferment.History{}, 0, 1)
+	refuses(t, err, quantity.ErrRequired, "History")
+	_, err = ferment.Dose(nil, ferment.Constant(quantity.Celsius(20)), 0, 1)
+	refuses(t, err, quantity.ErrRequired, "Curve")
+	_, err = ferment.Readings{}.History()
+	refuses(t, err, quantity.ErrRequired, "Points")
+	_, err = ferment.Relaxing{}.History()
+	refuses(t, err, quantity.ErrRequired, "Start", "Room.Night")
+	_, err = ferment.Cooling{}.History()
+	refuses(t, err, quantity.ErrRequired, "Start", "Into.Night")
+	_, err = ferment.Join()
+	refuses(t, err, quantity.ErrRequired, "Parts")
+	_, err = ferment.Join(ferment.Part{}, ferment.Part{})
+	refuses(t, err, quantity.ErrRequired, "[0].History", "[1].History")
+	_, err = ferment.Baranyi{}.After(1)
+	refuses(t, err, quantity.ErrInconsistent, "Max")
+	_, err = ferment.Estimate{}.RiseAt(time.Hour)
+	refuses(t, err, quantity.ErrRequired, "Estimate")
+	_, err = ferment.Estimate{}.Update(ferment.RiseReading{At: time.Hour})
+	refuses(t, err, quantity.ErrRequired, "Estimate")
+	_, err = ferment.Estimate{}.Flavor(time.Hour)
+	refuses(t, err, quantity.ErrRequired, "Estimate")
+	_, err = ferment.Lesson{}.Review(0)
+	refuses(t, err, quantity.ErrOutOfRange, "i")
+	_, err = ferment.Bulk{}.AmountFor(time.Hour)
+	refuses(t, err, quantity.ErrRequired, "History", "Rise", "Curve")
+	_, err = ferment.Bulk{}.HeldFor(0)
+	refuses(t, err, quantity.ErrRequired, "Curve")
+	_, err = ferment.Bulk{}.StartFor(time.Hour, ferment.Relaxing{})
+	refuses(t, err, quantity.ErrRequired, "Curve", "Drift.Room.Night")
+	_, err = ferment.Bulk{}.RoomFor(time.Hour, ferment.Relaxing{})
+	refuses(t, err, quantity.ErrRequired, "Curve", "Drift.Start")
+	_, err = ferment.Bulk{}.TimeTable(nil, nil)
+	refuses(t, err, quantity.ErrRequired, "Temperatures", "Inoculations")
+	_, err = ferment.CompareCurves([]ferment.Curve{nil}, nil)
+	refuses(t, err, quantity.ErrRequired, "Curves[0]", "Temperatures")
+	_, err = ferment.Applicable(ferment.History{}, time.Hour)
+	refuses(t, err, quantity.ErrRequired, "History")
+	_, err = ferment.ParseReadings("")
+	refuses(t, err, quantity.ErrRequired, "Text")
+	for _, text := range []string{
+		ferment.Estimate{}.String(), ferment.History{}.String(), ferment.Culture{}.String(), ferment.Lesson{}.String(), ferment.ShapeTarget{}.String(),
+		ferment.Ripeness{}.String(), ferment.AmountAnswer{}.String(), ferment.TemperatureAnswer{}.String(), ferment.TimeTable{}.String(), ferment.Progress{}.String(),
+		ferment.Estimate{}.Working().Text(80), ferment.Ripeness{}.Working().Text(80), ferment.Review{}.String(), ferment.Yeast{}.String(),
+	} {
+		if strings.Contains(text, "%!") || strings.Contains(text, "NaN") {
+			t.Error(text)
+		}
+	}
+	if ferment.Estimate.Curve(ferment.Estimate{}, 3) != nil || len(ferment.Estimate{}.Cautions()) != 0 || (ferment.Estimate{}).Reached() || (ferment.Estimate{}).RestsOn() != nil {
+		t.Error("the zero estimate says something")
+	}
+	_ = ferment.Ripeness{}.Cautions()
+	_ = ferment.Estimate{}.Ready()
+}
+
+func good() ferment.Bulk {
+	return ferment.Bulk{Inoculation: pct(10), SaltInWater: pct(2.7), Rise: pct(75), History: ferment.Constant(quantity.Celsius(23)), Curve: ferment.GanzleYeastHeld}
+}
+
+func TestImpossibleDoughsAreRefused(t *testing.T) {
+	for name, x := range map[string]struct {
+		change func(*ferment.Bulk)
+		reason error
+		path   string
+	}{
+		"no levain":             {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired, "Inoculation"},
+		"more than all":         {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
+		"negative levain":       {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
+		"invalid levain":        {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange, "Inoculation"},
+		"salt above tolerance":  {func(b *ferment.Bulk) { b.SaltInWater = pct(8) }, quantity.ErrOutOfRange, "SaltInWater"},
+		"infinite salt":         {func(b *ferment.Bulk) { b.SaltInWater = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "SaltInWater"},
+		"no rise":               {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
+		"huge rise":             {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
+		"whole grain over all":  {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
+		"boiling dough":         {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
+		"unknown kneading":      {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
+		"both leavens":          {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)} }, quantity.ErrInconsistent, "Yeast"},
+		"above the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(39)) }, quantity.ErrModelRange, "History"},
+		"below the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-5)) }, quantity.ErrModelRange, "History"},
+		"a curve of nothing":    {func(b *ferment.Bulk) { b.Curve = broken(math.NaN()) }, quantity.ErrOutOfRange, "Curve"},
+		"a curve without bound": {func(b *ferment.Bulk) { b.Curve = broken(math.Inf(1)) }, quantity.ErrOutOfRange, "Curve"},
+		"a falling culture":     {func(b *ferment.Bulk) { b.Curve = broken(-1) }, quantity.ErrOutOfRange, "Curve"},
+		"yeast without amount": {func(b *ferment.Bulk) {
+			b.Inoculation = quantity.Percent{}
+			b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast}
+		}, quantity.ErrOutOfRange, "Yeast.Amount"},
+		"unknown yeast": {func(b *ferment.Bulk) {
+			b.Inoculation = quantity.Percent{}
+			b.Yeast = ferment.Yeast{Kind: 17, Amount: pct(1)}
+		}, quantity.ErrOutOfRange, "Yeast.Kind"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := good()
+			x.change(&b)
+			_, err := b.Estimate()
+			refuses(t, err, x.reason, x.path)
+		})
+	}
+}
+
+type broken float64
+
+func (b broken) Rate(float64) float64 { return float64(b) }
+func (b broken) About() ferment.About { return ferment.About{Name: "broken", Low: 0, High: 40} }
+
+func TestExtrapolationIsSaid(t *testing.T) {
+	b := good()
+	b.History = ferment.Constant(quantity.Celsius(37.9))
+	b.Curve = ferment.GanzleYeast
+	b.Extrapolate = true
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if e.Reached() {
+		t.Errorf("no yeast grows at 37.9 °C: %v", e)
+	}
+	text := strings.Join(e.Notes(), "\n")
+	for _, want := range []string{"extrapolated", "not ready within 30 days"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("notes do not say %q:\n%s", want, text)
+		}
+	}
+	if r := e.Ready(); r.Likely != ferment.Horizon || !strings.Contains(e.String(), "not within 30 days") {
+		t.Errorf("%v", e)
+	}
+}
+
+func TestReadingsThatCannotBe(t *testing.T) {
+	c := quantity.Celsius
+	for name, x := range map[string]struct {
+		points []ferment.Reading
+		reason error
+		path   string
+	}{
+		"out of order":   {[]ferment.Reading{{time.Hour, c(20)}, {0, c(20)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"twice":          {[]ferment.Reading{{0, c(20)}, {0, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"a gap":          {[]ferment.Reading{{0, c(20)}, {5 * time.Hour, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"NaN":            {[]ferment.Reading{{0, c(math.NaN())}}, quantity.ErrRequired, "Points[0].Temperature"},
+		"before time":    {[]ferment.Reading{{-time.Hour, c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
+		"after a year":   {[]ferment.Reading{{0, c(20)}, {math.MaxInt64, c(20)}}, quantity.ErrOutOfRange, "Points[1].At"},
+		"in an oven":     {[]ferment.Reading{{0, c(200)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"Fahrenheit":     {[]ferment.Reading{{0, c(76)}, {time.Hour, c(74)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"liquid helium":  {[]ferment.Reading{{0, quantity.Kelvin(4)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"the first late": {[]ferment.Reading{{400 * 24 * time.Hour, c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, err := ferment.Readings{Points: x.points}.History()
+			refuses(t, err, x.reason, x.path)
+			if name == "Fahrenheit" && !strings.Contains(err.Error(), "look like °F") {
+				t.Errorf("does not suspect Fahrenheit: %v", err)
+			}
+		})
+	}
+	// A refrigerator in °F passes for a hot dough in °C: allowed, but said.
+	h, err := ferment.Readings{Points: []ferment.Reading{{0, c(40)}, {time.Hour, c(38)}}}.History()
+	if err != nil || len(h.Notes()) != 1 || !strings.Contains(h.Notes()[0], "°F") {
+		t.Errorf("%v, %v", h.Notes(), err)
+	}
+	// A million faults are not a million errors.
+	many := make([]ferment.Reading, 100_000)
+	_, err = ferment.Readings{Points: many}.History()
+	if n := len(quantity.InputErrors(err)); n == 0 || n > 50 {
+		t.Errorf("%d problems", n)
+	}
+}
+
+func TestHistoryShorterThanTheAnswerIsSaid(t *testing.T) {
+	h, err := ferment.Readings{Points: []ferment.Reading{{0, quantity.Celsius(25)}, {2 * time.Hour, quantity.Celsius(23)}}}.History()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := good()
+	b.History = h
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := strings.Join(e.Notes(), "\n"); !strings.Contains(text, "the history ends after 2h") || !strings.Contains(text, "23.0 °C, is held") {
+		t.Error(text)
+	}
+}
+
+func TestFieldsOfHistoriesAreChecked(t *testing.T) {
+	c := quantity.Celsius
+	_, err := ferment.Relaxing{Start: c(25), Room: ferment.Room{Night: c(20), Day: c(99), WarmestAt: 25 * time.Hour, Starts: -1}, TimeConstant: time.Second}.History()
+	refuses(t, err, quantity.ErrOutOfRange, "Room.Day", "Room.WarmestAt", "Room.Starts", "TimeConstant")
+	_, err = ferment.Cooling{Mass: quantity.Kilograms(1000), Form: 9, Start: c(25), Into: ferment.Room{Night: c(4)}, Place: 9, Height: quantity.Meters(3), Surface: math.NaN()}.History()
+	refuses(t, err, quantity.ErrOutOfRange, "Mass", "Form", "Place", "Height", "Surface")
+	_, _, err = ferment.Cooling{}.Lumpable()
+	refuses(t, err, quantity.ErrOutOfRange, "Mass")
+	_, err = ferment.Join(ferment.Part{History: ferment.Constant(c(20)), For: -time.Hour}, ferment.Part{History: ferment.Constant(c(20))})
+	refuses(t, err, quantity.ErrOutOfRange, "[0].For")
+	h := ferment.Constant(c(20))
+	_, err = h.Mean(2*time.Hour, time.Hour)
+	refuses(t, err, quantity.ErrOutOfRange, "To")
+	_, err = h.Shift(-time.Hour)
+	refuses(t, err, quantity.ErrOutOfRange, "From")
+	_, err = ferment.Dose(ferment.GanzleYeast, h, 0, math.MaxInt64)
+	refuses(t, err, quantity.ErrOutOfRange, "To")
+}
+
+func TestCurvesOfTheCaller(t *testing.T) {
+	_, err := ferment.Cardinal{Min: math.NaN(), Opt: 1e9, Max: math.Inf(1), Rate: -1}.Curve()
+	refuses(t, err, quantity.ErrOutOfRange, "Min", "Opt", "Max", "Rate")
+	_, err = ferment.Cardinal{Min: 0, Opt: 10, Max: 40, Rate: 1}.Curve()
+	refuses(t, err, quantity.ErrOutOfRange, "Opt")
+	_, err = ferment.SquareRoot{Min: 40, Max: 5, B: math.Inf(1), C: -1}.Curve()
+	refuses(t, err, quantity.ErrOutOfRange, "B", "C")
+	_, err = ferment.SquareRoot{Min: 40, Max: 5, B: 1}.Curve()
+	refuses(t, err, quantity.ErrOutOfRange, "Max")
+	_, err = ferment.ConstantQ10{Q: math.NaN(), Low: 10, High: 5}.Curve()
+	refuses(t, err, quantity.ErrOutOfRange, "Q", "Rate")
+	_, err = ferment.ConstantQ10{Q: 2, Rate: 1, Low: 10, High: 5}.Curve()
+	refuses(t, err, quantity.ErrOutOfRange, "High")
+	for name, make := range map[string]func() (ferment.Curve, error){
+		"cardinal":    ferment.Cardinal{Name: "own", Min: 3, Opt: 32, Max: 45, Rate: 0.4}.Curve,
+		"square root": ferment.SquareRoot{Name: "own", Min: 3, Max: 45, B: 0.03, C: 0.2}.Curve,
+		"short":       ferment.SquareRoot{Name: "own", Min: 3, Max: 45, B: 0.03}.Curve,
+		"q10":         ferment.ConstantQ10{Name: "own", Q: 2.5, Rate: 0.3, Reference: 24, Low: 15, High: 30}.Curve,
+		"q of one":    ferment.ConstantQ10{Name: "own", Q: 1, Rate: 0.3, Reference: 24, Low: 15, High: 30}.Curve,
+	} {
+		c, err := make()
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		b := good()
+		b.Curve = c
+		e, err := b.Estimate()
+		if err != nil || !e.Reached() {
+			t.Errorf("%s: %v, %v", name, e, err)
+		}
+	}
+	for _, x := range []float64{math.NaN(), math.Inf(1), -1, 0} {
+		if y := ferment.WorkFromQ0(x); !math.IsNaN(y) && !math.IsInf(x, 1) {
+			t.Errorf("work from %v: %v", x, y)
+		}
+		if _, err := (ferment.Baranyi{Start: x, Max: 10}).After(x); x != 0 && err == nil {
+			t.Errorf("Baranyi takes %v", x)
+		}
+		if _, _, err := (ferment.Baranyi{Start: 0, Max: 10}).DoseTo(x); (math.IsNaN(x) || math.IsInf(x, 0)) && err == nil {
+			t.Errorf("DoseTo takes %v", x)
+		}
+		if _, ok := ferment.DoublingTime(nil, quantity.Celsius(x)); ok {
+			t.Error("a doubling time of nothing")
+		}
+	}
+	if y, err := (ferment.Baranyi{Start: -50, Max: 100, Work: 100}).After(10_000); err != nil || math.Abs(y-100) > 1e-9 {
+		t.Errorf("the plateau is %v, %v", y, err)
+	}
+}
+
+func TestUpdatesThatCannotBe(t *testing.T) {
+	e, err := good().Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = e.Update()
+	refuses(t, err, quantity.ErrRequired, "Readings")
+	_, err = e.Update(ferment.RiseReading{At: 0, Rise: pct(-50), Error: pct(90)}, ferment.RiseReading{At: math.MaxInt64, Rise: pct(math.NaN())})
+	refuses(t, err, quantity.ErrOutOfRange, "Readings[0].At", "Readings[0].Rise", "Readings[0].Error", "Readings[1].At", "Readings[1].Rise")
+	_, err = e.Update(ferment.RiseReading{At: 2 * time.Hour, Rise: pct(5)}, ferment.RiseReading{At: time.Hour, Rise: pct(5)})
+	refuses(t, err, quantity.ErrInconsistent, "Readings[1].At")
+	p, err := e.Update(ferment.RiseReading{At: 2 * time.Hour, Rise: pct(5)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = p.Now.Update(ferment.RiseReading{At: time.Hour, Rise: pct(5)})
+	refuses(t, err, quantity.ErrInconsistent, "Readings[0].At")
+	// The wildest readings still give an answer in order.
+	for _, x := range []ferment.RiseReading{{At: time.Second, Rise: pct(400)}, {At: 700 * time.Hour, Rise: pct(-20)}, {At: 700 * time.Hour, Rise: pct(400), Error: pct(0.1)}, {At: time.Minute, Rise: pct(0), Error: pct(0.1)}} {
+		p, err := e.Update(x)
+		if err != nil {
+			t.Errorf("%+v: %v", x, err)
+			continue
+		}
+		if r := p.Now.Ready(); !(r.Early <= r.Likely && r.Likely <= r.Late) || r.Early < 0 {
+			t.Errorf("%+v: %v", x, r)
+		}
+	}
+	wild, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: pct(400), Error: pct(1)})
+	if err != nil || !strings.Contains(strings.Join(wild.Now.Notes(), "\n"), "far from what the dough was expected to do") {
+		t.Errorf("%v, %v", wild.Now.Notes(), err)
+	}
+	_, err = ferment.RiseFromHeights(quantity.Length{}, quantity.Meters(9))
+	refuses(t, err, quantity.ErrOutOfRange, "Start", "Now")
+}

@@ -1,0 +1,206 @@
+package ferment_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
+)
+
+func learn(t *testing.T, l ferment.Learning) ferment.Lesson {
+	t.Helper()
+	out, err := l.Learn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func TestLearningFindsThePace(t *testing.T) {
+	last := math.Inf(1)
+	for _, n := range []int{1, 5, 20, 100, 1000} {
+		l := learn(t, ferment.Learning{Bakes: bakeLog(t, n)})
+		p := l.Culture.Pace()
+		if width := p.High - p.Low; width >= last {
+			t.Errorf("%d bakes: pace %v is no narrower than %v", n, p, last)
+		} else {
+			last = width
+		}
+		if l.Culture.Bakes() != n {
+			t.Errorf("%d bakes, says %d", n, l.Culture.Bakes())
+		}
+	}
+	l := learn(t, ferment.Learning{Bakes: bakeLog(t, 1000)})
+	// Pace, kneading and amplitude stay entangled; what they predict together does not.
+	in := hall(t)
+	e0, err := in.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	in.Culture = l.Culture
+	e, err := in.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ratio := float64(e0.Ready().Likely) / float64(e.Ready().Likely); math.Abs(ratio-1.2) > 0.03 {
+		t.Errorf("a culture a fifth faster is predicted %v times as fast", ratio)
+	}
+	if s := l.Culture.BakeToBake(); math.Abs(s-0.1) > 0.01 {
+		t.Errorf("bakes differ by a tenth, learned %v", s)
+	}
+	if d := l.Culture.TemperatureSensitivity(); !(d.Low < 0 && d.High > 0) || d.High-d.Low > 0.02 {
+		t.Errorf("temperature sensitivity %v", d)
+	}
+	lo, hi := l.Temperatures()
+	if lo.Celsius() < 20 || hi.Celsius() > 25 || hi.Celsius()-lo.Celsius() < 4 {
+		t.Errorf("temperatures %v to %v", lo, hi)
+	}
+	if !strings.Contains(l.String(), "1000 bakes") {
+		t.Error(l.String())
+	}
+}
+
+func TestLearningFindsTemperatureSensitivity(t *testing.T) {
+	// A kitchen whose doughs speed up 5 % a degree more than the curve.
+	r := rand.New(rand.NewPCG(3, 3))
+	var log []ferment.Bake
+	for range 200 {
+		c := 18 + 8*r.Float64()
+		in := good()
+		in.History = ferment.Constant(quantity.Celsius(c))
+		e, err := in.Estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		log = append(log, ferment.Bake{Bulk: in, Took: time.Duration(float64(e.Ready().Likely) * math.Exp(-0.05*(c-24)+0.08*r.NormFloat64()))})
+	}
+	d := learn(t, ferment.Learning{Bakes: log}).Culture.TemperatureSensitivity()
+	if !(d.Low < 0.05 && 0.05 < d.High+0.005) || math.Abs(d.Likely-0.05) > 0.008 {
+		t.Errorf("%v", d)
+	}
+}
+
+func TestRobustLearningForgetsWildBakes(t *testing.T) {
+	log := bakeLog(t, 20)
+	clean := learn(t, ferment.Learning{Bakes: log})
+	wild := append([]ferment.Bake(nil), log...)
+	wild[7].Took *= 3
+	plain := learn(t, ferment.Learning{Bakes: wild})
+	robust := learn(t, ferment.Learning{Bakes: wild, Robust: true})
+	off := func(l ferment.Lesson) float64 {
+		in := hall(t)
+		in.Culture = l.Culture
+		e, err := in.Estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return e.Ready().Likely.Hours()
+	}
+	want := off(clean)
+	if p, r := math.Abs(off(plain)-want), math.Abs(off(robust)-want); !(r < p/3) {
+		t.Errorf("the likely time moves by %.3f h, robust by %.3f h", p, r)
+	}
+	if !(robust.Culture.BakeToBake() < 1.2*clean.Culture.BakeToBake() && plain.Culture.BakeToBake() > 1.5*clean.Culture.BakeToBake()) {
+		t.Errorf("spread: clean %v, plain %v, robust %v", clean.Culture.BakeToBake(), plain.Culture.BakeToBake(), robust.Culture.BakeToBake())
+	}
+	// On ordinary bakes both say nearly the same.
+	if d := math.Abs(off(learn(t, ferment.Learning{Bakes: log, Robust: true})) - want); d > 0.02*want {
+		t.Errorf("robust differs by %v h on ordinary bakes", d)
+	}
+}
+
+func TestKneadingHasItsOwnPace(t *testing.T) {
+	log := bakeLog(t, 40)
+	for i := range log {
+		log[i].Bulk.Kneading = ferment.ByMachine
+		if i%2 == 0 {
+			log[i].Bulk.Kneading = ferment.ByHand
+			log[i].Took = log[i].Took * 115 / 100
+		}
+	}
+	l := learn(t, ferment.Learning{Bakes: log})
+	likely := func(k ferment.Kneading) float64 {
+		in := hall(t)
+		in.Culture, in.Kneading = l.Culture, k
+		e, err := in.Estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return e.Ready().Likely.Hours()
+	}
+	if ratio := likely(ferment.ByHand) / likely(ferment.ByMachine); ratio < 1.08 || ratio > 1.2 {
+		t.Errorf("hand over machine %v, logged 1.15", ratio)
+	}
+}
+
+func TestReviewsLeaveTheBakeOut(t *testing.T) {
+	log := bakeLog(t, 60)
+	l := learn(t, ferment.Learning{Bakes: log})
+	all, inside, err := l.Reviews()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(all) != 60 || inside < 40 || inside > 58 {
+		t.Errorf("%d of %d inside", inside, len(all))
+	}
+	// By hand: learning without bake 4 predicts the same.
+	rest := append(append([]ferment.Bake(nil), log[:4]...), log[5:]...)
+	in := log[4].Bulk
+	in.Culture = learn(t, ferment.Learning{Bakes: rest}).Culture
+	e, err := in.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := e.Ready().Likely - all[4].Predicted.Likely; d > time.Second || d < -time.Second {
+		t.Errorf("left out: %v, learned without: %v", all[4].Predicted, e.Ready())
+	}
+	if !strings.Contains(all[4].String(), "the other bakes said") {
+		t.Error(all[4])
+	}
+	// One wild bake is shown to be outside.
+	log[9].Took *= 3
+	r, err := learn(t, ferment.Learning{Bakes: log, Robust: true}).Review(9)
+	if err != nil || r.Inside || !strings.HasSuffix(r.String(), ": outside") {
+		t.Errorf("%v, %v", r, err)
+	}
+}
+
+// Learning in two steps is close to learning at once: only the rounds on σ differ.
+func TestLearningContinues(t *testing.T) {
+	log := bakeLog(t, 40)
+	once := learn(t, ferment.Learning{Bakes: log}).Culture
+	first := learn(t, ferment.Learning{Bakes: log[:15]}).Culture
+	twice := learn(t, ferment.Learning{Bakes: log[15:], Prior: first}).Culture
+	if twice.Bakes() != 40 || math.Abs(twice.Pace().Likely/once.Pace().Likely-1) > 0.01 || math.Abs(twice.BakeToBake()/once.BakeToBake()-1) > 0.05 {
+		t.Errorf("once %v, in two steps %v", once, twice)
+	}
+}
+
+func TestLearningRefusesAMix(t *testing.T) {
+	log := bakeLog(t, 2)
+	log[1].Bulk.Inoculation = quantity.Percent{}
+	log[1].Bulk.Yeast = ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(1)}
+	log[1].Bulk.Curve = ferment.SaccharomycesCardinal
+	_, err := ferment.Learning{Bakes: log}.Learn()
+	refuses(t, err, quantity.ErrInconsistent, "Bakes[1].Bulk")
+	yeast := learn(t, ferment.Learning{Bakes: log[1:]}).Culture
+	b := good()
+	b.Culture = yeast
+	_, err = b.Estimate()
+	refuses(t, err, quantity.ErrInconsistent, "Culture")
+	_, err = ferment.Learning{Bakes: log[:1], Prior: yeast}.Learn()
+	refuses(t, err, quantity.ErrInconsistent, "Prior")
+	bad := log[:1]
+	bad[0].Took, bad[0].Error = 0, pct(90)
+	_, err = ferment.Learning{Bakes: bad}.Learn()
+	refuses(t, err, quantity.ErrOutOfRange, "Bakes[0].Took", "Bakes[0].Error")
+	bad[0].Took, bad[0].Error = time.Hour, quantity.Percent{}
+	bad[0].Bulk.History = ferment.Constant(quantity.Celsius(5))
+	bad[0].Bulk.Curve = ferment.GanzleYeastColdStop
+	_, err = ferment.Learning{Bakes: bad}.Learn()
+	refuses(t, err, quantity.ErrInconsistent, "Bakes[0].Bulk.History")
+}
