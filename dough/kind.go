@@ -25,7 +25,7 @@ const (
 	KindMalt // diastatic or roasted barley malt, malt syrup
 
 	KindWater
-	KindMilk // liquid dairy: milk, buttermilk, yoghurt, cream
+	KindMilk // liquid dairy: milk, buttermilk, yogurt, cream
 	KindDairy
 	KindEgg
 	KindButter

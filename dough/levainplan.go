@@ -25,7 +25,7 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 		lines := []Weighed{{Exact: f.Culture.Mass}, {Exact: f.Flour}, {Exact: f.Water}}
 		var coarse, fine []int
 		for j := range lines {
-			lines[j].Line.Mass = lines[j].Exact
+			lines[j].Mass = lines[j].Exact
 			switch {
 			case i > 0 && j == 0:
 				lines[j].Mass = made.Mass

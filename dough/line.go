@@ -86,14 +86,6 @@ func shownPercent(p quantity.Percent) string {
 	return number + " " + unit
 }
 
-func sumLines(lines []Line) quantity.Mass {
-	var total quantity.Mass
-	for _, l := range lines {
-		total = total.Add(l.Mass)
-	}
-	return total
-}
-
 // ofListFlour fills in percentages of the flour on the list itself.
 func ofListFlour(lines []Line) {
 	var flour quantity.Mass
