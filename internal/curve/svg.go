@@ -232,8 +232,8 @@ func shorten(s string, room float64) string {
 
 // placeMarks puts the words of the marks above the frame, in as many rows as they need so that
 // no words cover others or are crossed by the line of another mark, and returns how many rows
-// that is. Where that cannot be had the words get a row of their own. With letters, each mark has a letter
-// above the frame and its words in a key below.
+// that is. Where that cannot be had the words get a row of their own. With letters, each mark
+// has a letter above the frame and its words in a key below.
 func (d *drawing) placeMarks(letters bool) int {
 	d.marks, d.key = nil, nil
 	marks := slices.Clone(d.p.Marks)
@@ -319,9 +319,9 @@ func escape(s string) string {
 	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;").Replace(s)
 }
 
-// look is the only style sheet. svg:root is the picture when it stands alone and never one inside a page,
-// so the page's own ink is not touched. Each element also has plain attributes, for pages
-// that allow no styles.
+// look is the only style sheet. svg:root is the picture when it stands alone and never one
+// inside a page, so the page's own ink is not touched. Each element also has plain attributes,
+// for pages that allow no styles.
 const look = `<style>
 svg:root{color:#1b1b1b;background:#fff}
 @media(prefers-color-scheme:dark){svg:root{color:#e9e6e1;background:#191817}}

@@ -41,8 +41,9 @@ var (
 )
 
 // Text draws the plot with characters. The curve is exactly as wide as the screen; a text of
-// the caller's that is longer is kept whole. Marks have letters, explained below the curve. Columns are counted as
-// one per character, so wide characters in a label may push the one beside it.
+// the caller's that is longer is kept whole. Marks have letters, explained below the curve.
+// Columns are counted as one per character, so wide characters in a label may push the one
+// beside it.
 func (p Plot) Text(s Screen) (string, error) {
 	if s.Width == 0 {
 		s.Width = 72

@@ -23,12 +23,13 @@
 //
 // # Characters that the format does not allow
 //
-// TEXT values may not hold control characters (RFC 5545, section 3.3.11). They are shown, not dropped
-// and not refused, since a stray byte in a loaf's name should not cost the baker the
-// timetable: line breaks of every kind (CR LF, CR, LF, U+0085, U+2028, U+2029) are written as the escape \n, a tab
-// stays, the other ASCII control characters become their Unicode picture (U+0007 becomes ␇),
-// and the remaining ones, as well as bytes that are not UTF-8, become U+FFFD (�). Identifiers (Plan,
-// Step) are not shown to anyone, and there the same characters are refused.
+// TEXT values may not hold control characters (RFC 5545, section 3.3.11). They are shown, not
+// dropped and not refused, since a stray byte in a loaf's name should not cost the baker the
+// timetable: line breaks of every kind (CR LF, CR, LF, U+0085, U+2028, U+2029) are written as
+// the escape \n, a tab stays, the other ASCII control characters become their Unicode picture
+// (U+0007 becomes ␇), and the remaining ones, as well as bytes that are not UTF-8, become
+// U+FFFD (�). Identifiers (Plan, Step) are not shown to anyone, and there the same characters
+// are refused.
 //
 // # Limits
 //

@@ -38,8 +38,8 @@ type Event struct {
 	From time.Time
 	To   time.Time // zero or equal to From: a moment
 
-	// Busy says that the step keeps the baker busy. The others (bulk, retard, cooling) do not block the
-	// time for appointments.
+	// Busy says that the step keeps the baker busy. The others (bulk, retard, cooling) do not
+	// block the time for appointments.
 	Busy bool
 
 	Alarms []Alarm

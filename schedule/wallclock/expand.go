@@ -14,10 +14,10 @@ const maxDays = 400
 // Over answers: when does the habit happen, in real time, during the span within?
 //
 // For each day of the zone's calendar on which the habit begins, From and To are resolved by
-// the rule of RFC 5545 (see [RFC5545]) and give one span in UTC. All spans that share some time with within are
-// returned, ascending and whole, so the first and the last may reach outside; [Clip]
-// cuts them. Lengths are elapsed time: asleep 22:30 to 06:30 is 7 hours in a night in which the clock jumps
-// forward an hour, and 9 when it goes back.
+// the rule of RFC 5545 (see [RFC5545]) and give one span in UTC. All spans that share some time
+// with within are returned, ascending and whole, so the first and the last may reach outside;
+// [Clip] cuts them. Lengths are elapsed time: asleep 22:30 to 06:30 is 7 hours in a night in
+// which the clock jumps forward an hour, and 9 when it goes back.
 //
 // A day that the zone skipped altogether has no occurrence. Where From lies in a gap and its
 // resolved instant would not come before To, the span begins when the clocks jump.

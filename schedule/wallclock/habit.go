@@ -21,8 +21,8 @@ type Habit struct {
 	From Clock
 	To   Clock
 
-	// Days are the weekdays on which it begins. On is one particular day instead. When neither is given
-	// it is every day; both together are refused.
+	// Days are the weekdays on which it begins. On is one particular day instead. When neither
+	// is given it is every day; both together are refused.
 	Days Days
 	On   Date
 }

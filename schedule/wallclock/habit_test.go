@@ -85,8 +85,8 @@ func TestElapsedLengths(t *testing.T) {
 	})
 }
 
-// Minute by minute: an instant lies in an occurrence if and only if the clock, at that instant, shows a
-// time between From and To of a day on which the habit begins.
+// Minute by minute: an instant lies in an occurrence if and only if the clock, at that instant,
+// shows a time between From and To of a day on which the habit begins.
 func TestHabitCoversWhatTheClockSays(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		z := anyZone(t)

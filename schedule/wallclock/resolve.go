@@ -36,9 +36,9 @@ type Resolution struct {
 	At time.Time
 	// Reading says whether the clocks show the moment once, never or twice.
 	Reading Reading
-	// Before and After are the two real times nearest to the moment: in a gap the last minute before the
-	// clocks jump and the instant at which they do; in a fold the first and the last instant
-	// at which they show it. Otherwise both are At.
+	// Before and After are the two real times nearest to the moment: in a gap the last minute
+	// before the clocks jump and the instant at which they do; in a fold the first and the last
+	// instant at which they show it. Otherwise both are At.
 	Before, After time.Time
 
 	asked Moment
@@ -88,16 +88,16 @@ func (r Resolution) Doubt() error {
 
 // Resolve answers: which instant does this moment mean in this zone?
 //
-// With o the offset of local time from UTC, a moment w means every instant t with
-// t + o(t) = w. In a gap there is none, in a fold there are two; then the policy decides.
-// Where a jump at T raises the offset from o₁ to o₂, a moment in the gap reads as w − o₁ (after the jump) or
-// w − o₂ (before it). The zone must be given; the date must be valid.
+// With o the offset of local time from UTC, a moment w means every instant t with t + o(t) = w.
+// In a gap there is none, in a fold there are two; then the policy decides. Where a jump at T
+// raises the offset from o₁ to o₂, a moment in the gap reads as w − o₁ (after the jump) or w −
+// o₂ (before it). The zone must be given; the date must be valid.
 //
 // Range: every valid date, in every zone whose offsets are less than 26 hours and which does
 // not jump twice within two days. Exact there.
 //
-// Errors: a moment, zone or policy that is missing or impossible, all at once; by [Refuse], a moment
-// in a gap or fold ([ErrSkipped], [ErrTwice]).
+// Errors: a moment, zone or policy that is missing or impossible, all at once; by [Refuse], a
+// moment in a gap or fold ([ErrSkipped], [ErrTwice]).
 //
 // Source: RFC 5545 (2009), section 3.3.5, form 3.
 func Resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
@@ -181,8 +181,9 @@ func resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 	return r, nil
 }
 
-// nextChange returns when the offset may change next after u. Bounds that do not lie ahead (the zone
-// rules of some Go releases give a year end that is a day early) move the search by an hour.
+// nextChange returns when the offset may change next after u. Bounds that do not lie ahead (the
+// zone rules of some Go releases give a year end that is a day early) move the search by an
+// hour.
 func nextChange(t time.Time, u int64) int64 {
 	_, end := t.ZoneBounds()
 	if end.IsZero() {
