@@ -48,10 +48,10 @@ func (f Formula) For(target Target) (Batch, error) {
 	if target == nil {
 		p.Required("Target", "how much is wanted: dough.Baked, dough.Pieces, dough.ByDough, …")
 	}
-	if err := p.Err(); err != nil {
-		return Batch{}, err
+	var g goal
+	if target != nil {
+		g = goalOf(target, &c, &p)
 	}
-	g := goalOf(target, &c, &p)
 	if err := p.Err(); err != nil {
 		return Batch{}, err
 	}

@@ -109,9 +109,10 @@ func compile(f *Formula, p *quantity.Problems) compiled {
 	if p.Err() == nil && c.total.Compare(mostInAll) > 0 {
 		p.Add("", "a total of "+c.total.String(), "at most "+mostInAll.String()+" in all", quantity.ErrOutOfRange)
 	}
-	if p.Err() != nil || len(f.Preferments) == 0 && len(f.Soakers) == 0 {
+	if len(f.Preferments) == 0 && len(f.Soakers) == 0 {
 		return c
 	}
+	// From here on problems are only gathered; shares mean something when there are none.
 	root := node{share: make([]int64, len(c.items)), culture: nobody, parent: nobody}
 	for i := range c.items {
 		root.share[i] = millionths(c.items[i].percent) * one

@@ -185,12 +185,19 @@ func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
 	f.Liquids[0].Percent = pc("0 %")
 	f.Salt = pc("-2 %")
 	f.Others = []dough.Part{{Name: "", Percent: pc("2000 %")}}
-	_, err := f.For(dough.ByDough{Mass: quantity.Grams(1000)})
+	f.Preferments[0].Hydration = pc("2000 %")
+	f.Preferments[0].Blend[0].Percent = pc("90 %")
+	f.Preferments[0].Preferments = []dough.Preferment{{Name: "levain", Flour: pc("5 %"), Hydration: pc("100 %")}}
+	f.Preferments[0].Seed.Hydration = pc("0 %")
+	f.Soakers = []dough.Soaker{{Name: "soaker"}}
+	_, err := f.For(dough.Baked{Pieces: 6, Loss: pc("12 %")})
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
 		got = append(got, e.Path)
 	}
-	want := []string{"Flours", "Liquids[0].Percent", "Salt", "Others[0].Name", "Others[0].Percent"}
+	want := []string{"Flours", "Liquids[0].Percent", "Salt", "Others[0].Name", "Others[0].Percent",
+		"Preferments[0].Hydration", "Preferments[0].Blend", "Preferments[0].Preferments[0].Name", "Preferments[0].Seed.Hydration", "Soakers[0].Parts", "Baked.Each",
+	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

@@ -139,7 +139,9 @@ func (t *tally) formula() (Formula, error) {
 			part.Percent = shares[j]
 			f.Flours = append(f.Flours, part)
 		case RoleLiquid:
-			f.Liquids = append(f.Liquids, part)
+			if !root.total[j].IsZero() {
+				f.Liquids = append(f.Liquids, part)
+			}
 		case RoleSalt:
 			f.Salt = part.Percent
 		case RoleOther:
@@ -221,7 +223,7 @@ func (t *tally) fill(c compiled) (Batch, error) {
 	for i := range b.work {
 		for j, n := range t.names {
 			at := c.item(n.w.Name)
-			if at == nobody { // salt of 0 g
+			if at == nobody { // salt or a liquid of 0 g
 				continue
 			}
 			b.work[i].total[at] = nodes[i].total[j]

@@ -61,9 +61,6 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 		}
 	}
 	c.parts(p, path+".Others", pf.Others, &n, false)
-	if p.Err() != nil {
-		return
-	}
 	for j, b := range n.blend {
 		n.share[j] = millionths(n.flour) * millionths(b)
 	}
@@ -105,19 +102,22 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 		return out
 	}
 	var sum quantity.Percent
+	ok := true
 	for i, part := range parts {
 		if outside(part.Percent, noPercent, wholeFlour) {
 			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
+			ok = false
 		}
 		j := c.item(part.Name)
 		if j == nobody || j >= c.flours {
 			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name), "one of the formula's flours", quantity.ErrInconsistent)
+			ok = false
 			continue
 		}
 		out[j] = out[j].Add(part.Percent)
 		sum = sum.Add(part.Percent)
 	}
-	if p.Err() == nil && sum != wholeFlour {
+	if ok && sum != wholeFlour {
 		p.Add(path, "flours that add up to "+sum.String(), "100 %", quantity.ErrInconsistent)
 	}
 	return out
@@ -170,7 +170,7 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 	if outside(s.Percent, noPercent, most) {
 		p.Add(path+".Seed.Percent", s.Percent.String(), "0 % to "+most.String()+" "+s.Of.String(), quantity.ErrOutOfRange)
 	}
-	if p.Err() != nil || s.Percent.IsZero() {
+	if s.Percent.IsZero() {
 		return
 	}
 	switch s.Account {
@@ -185,14 +185,16 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 			n.seedBlend = c.blend(p, path+".Seed.Blend", s.Blend)
 		}
 	case SeedSeparate:
-		share := n.flour
+		if p.Err() != nil { // its share follows from the others
+			return
+		}
 		basis := c.ownFlour(self)
 		percent := s.Percent.OfPercent(basis)
 		if s.Of == OfMix {
 			// culture ÷ (culture + rest) = s, so culture = rest · s ÷ (100 % − s)
 			percent = s.Percent.OfPercent(c.ownMass(self)).Over(wholeFlour.Sub(s.Percent))
 		}
-		if !percent.IsValid() || !share.IsValid() {
+		if !percent.IsValid() {
 			p.Add(path+".Seed.Percent", s.Percent.String(), "a culture within the limits of a formula", quantity.ErrOutOfRange)
 			return
 		}
