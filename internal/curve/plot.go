@@ -25,8 +25,8 @@ type Plot struct {
 	Marks  []Mark  // times worth marking
 	Levels []Level // heights worth marking, on the left-hand axis
 
-	// Clock says that the time axis shows the time of day; Zero is what it is, in hours, at X =
-	// 0: 18.25 is 18:15.
+	// Clock says that the time axis shows the time of day; Zero is what it is at X = 0, in hours:
+	// 18.25 is 18:15. It is a clock that is not put forward or back during the curve.
 	Clock bool
 	Zero  float64
 }

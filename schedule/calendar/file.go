@@ -22,7 +22,9 @@ type File struct {
 	// Stamp is when this export is made, from the caller's clock; it is written to the second.
 	Stamp time.Time
 
-	// Sequence counts the exports of the plan, from 0; each later one needs a higher number.
+	// Sequence counts the exports of the plan, from 0; each later one needs a higher number, or
+	// calendar programs may keep what they have. A caller who does not count can use the
+	// minutes of Stamp since some fixed day.
 	Sequence int
 
 	Events []Event
