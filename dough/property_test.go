@@ -383,6 +383,9 @@ func TestWeighingAddsUp(t *testing.T) {
 				if l.Mass.Add(l.Residue) != l.Exact || l.Mass.Sign() < 0 {
 					t.Errorf("%s: %v and residue %v of %v", l.Name, l.Mass, l.Residue, l.Exact)
 				}
+				if _, odd := l.Mass.RoundTo(l.Step); l.Role != dough.RolePreferment && !odd.IsZero() {
+					t.Errorf("%s: %v is not a multiple of %v", l.Name, l.Mass, l.Step)
+				}
 				if l.Role == dough.RolePreferment {
 					uses[l.Name] = l.Mass
 				} else if d := l.Residue.Grams(); d > s.Flour.Grams() || d < -s.Flour.Grams() {

@@ -23,6 +23,7 @@ type Weighed struct {
 	Line                  // Line.Mass is what to weigh
 	Exact   quantity.Mass // what the formula asks for
 	Residue quantity.Mass // Exact − Mass
+	Step    quantity.Mass // of the scale it is weighed on; zero for a preferment, which is taken as it was made
 }
 
 // WeighedBuild is a preferment or soaker as a scale can weigh it.
@@ -142,6 +143,7 @@ func largestRemainder(lines []Weighed, chosen []int, step quantity.Mass) {
 	var exact, sum quantity.Mass
 	rest := make([]quantity.Mass, len(lines))
 	for _, i := range chosen {
+		lines[i].Step = step
 		exact = exact.Add(lines[i].Exact)
 		lines[i].Mass, rest[i] = lines[i].Exact.RoundDown(step)
 		sum = sum.Add(lines[i].Mass)
