@@ -184,11 +184,11 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		quantity.Check(p, path+".Yield", l.Yield, quantity.MustPercent("1 %"), wholeFlour)
 	}
 	checkMoney(p, "Other", in.Other)
-	p.Int("Loaves", in.Loaves, 1, 1_000_000)
+	loaves := p.Int("Loaves", in.Loaves, 1, 1_000_000)
 	if in.Sold == 0 {
 		in.Sold = in.Loaves
 	}
-	if p.Int("Sold", in.Sold, 1, 1_000_000) && in.Sold > in.Loaves {
+	if loaves && p.Int("Sold", in.Sold, 1, 1_000_000) && in.Sold > in.Loaves {
 		p.Add("Sold", strconv.Itoa(in.Sold), "at most the loaves made, "+strconv.Itoa(in.Loaves), quantity.ErrInconsistent)
 	}
 	if in.Unit < quantity.Gram || in.Unit > quantity.Pound {

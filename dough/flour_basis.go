@@ -95,7 +95,7 @@ func (r FlourBasisResult) Working() working.Working {
 			{Symbol: "B", Meaning: "moisture of the new basis", Value: in.To.String()},
 		},
 		Numbers: points(in.Value) + " × (100 − " + points(in.To) + ") ÷ (100 − " + points(in.From) + ")",
-		Value:   r.Value.Text(6), Source: sources.ISUMoisture,
+		Value:   r.Value.String(), Source: sources.ISUMoisture,
 	}
 	if r.absorption {
 		s.Name, s.Symbol, s.Formula = "water absorption on the new basis", "A_B", "(A_M + M) × (100 − B) ÷ (100 − M) − B"

@@ -35,7 +35,7 @@ type BlendedFlour struct {
 	Mass    quantity.Mass
 	// Change is the share less what it was before; of a two-flour blend it is not set.
 	Change quantity.Percent
-	// Held is "least" or "most" when a bound holds the share.
+	// Held is "least" or "most" when a bound holds the share, "both" when the bounds are one.
 	Held string
 }
 
@@ -159,6 +159,13 @@ type FlourShare struct {
 	Least, Most quantity.Percent
 }
 
+func (f FlourShare) most() quantity.Percent {
+	if f.Most.IsZero() {
+		return wholeFlour
+	}
+	return f.Most
+}
+
 // BlendGoal is the input of [BlendFlours].
 type BlendGoal struct {
 	Flours []FlourShare // their shares add up to 100 %
@@ -191,9 +198,7 @@ func BlendFlours(in BlendGoal) (FlourBlend, error) {
 	var now, least, most quantity.Percent
 	for i, f := range in.Flours {
 		path := at("Flours", i)
-		if f.Most.IsZero() {
-			f.Most = wholeFlour
-		}
+		f.Most = f.most()
 		quantity.Check(&p, path+".Protein", f.Protein, quantity.Percent{}, wholeFlour)
 		quantity.Check(&p, path+".Share", f.Share, quantity.Percent{}, wholeFlour)
 		ok := quantity.Check(&p, path+".Least", f.Least, quantity.Percent{}, wholeFlour)
@@ -227,6 +232,8 @@ func BlendFlours(in BlendGoal) (FlourBlend, error) {
 	for i, f := range in.Flours {
 		b := BlendedFlour{Name: f.Name, Protein: f.Protein, Share: shares[i], Mass: masses[i], Change: shares[i].Sub(f.Share)}
 		switch {
+		case f.Least == f.most():
+			b.Held = "both"
 		case s.free(i):
 		case x[i] <= s.low[i]:
 			b.Held = "least"
@@ -429,7 +436,7 @@ func (r FlourBlend) Working() working.Working {
 	for i, f := range r.Flours {
 		n := strconv.Itoa(i + 1)
 		name := shortName(f.Name, "flour "+n)
-		s := working.Step{Name: "share of " + name, Symbol: "x_" + n, Value: f.Share.Text(6), Source: sources.LeastChange}
+		s := working.Step{Name: "share of " + name, Symbol: "x_" + n, Value: f.Share.String(), Source: sources.LeastChange}
 		switch {
 		case r.pearson:
 			other := r.Flours[1-i]

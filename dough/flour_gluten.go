@@ -139,7 +139,7 @@ func (r GlutenResult) Working() working.Working {
 			{Symbol: "G", Meaning: "protein of the gluten", Value: in.Gluten.String()},
 		},
 		Numbers: "100 × (" + points(in.Target) + " − " + points(in.Protein) + ") ÷ (" + points(in.Gluten) + " − " + points(less) + ")",
-		Value:   r.PerFlour.Text(6), Source: sources.GlutenAlgebra,
+		Value:   r.PerFlour.String(), Source: sources.GlutenAlgebra,
 	})
 	if in.Flour.IsZero() {
 		return w
@@ -148,11 +148,11 @@ func (r GlutenResult) Working() working.Working {
 		Name: "gluten", Symbol: "m_gluten", Formula: "m × (T − P) ÷ (G − " + symbol + ")",
 		Where:   []working.Binding{{Symbol: "m", Meaning: "flour", Value: in.Flour.String()}},
 		Numbers: bareNumber(in.Flour.String()) + " × (" + points(in.Target) + " − " + points(in.Protein) + ") ÷ (" + points(in.Gluten) + " − " + points(less) + ")",
-		Value:   r.Gluten.Text(quantity.Gram, 6), Source: sources.GlutenAlgebra,
+		Value:   r.Gluten.String(), Source: sources.GlutenAlgebra,
 	}, working.Step{
 		Name: "extra water", Symbol: "m_water", Formula: "k × m_gluten",
 		Where:   []working.Binding{{Symbol: "k", Meaning: "water for each gram of gluten", Value: decimals(waterForGluten, 1) + " (no unit)"}},
-		Numbers: decimals(waterForGluten, 1) + " × " + bareNumber(r.Gluten.String()), Value: r.ExtraWater.Text(quantity.Gram, 6),
+		Numbers: decimals(waterForGluten, 1) + " × " + bareNumber(r.Gluten.String()), Value: r.ExtraWater.String(),
 		Note: "about; the dough decides", Source: sources.GlutenWater,
 	})
 	return w

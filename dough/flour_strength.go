@@ -58,9 +58,13 @@ type StrengthOpinion struct {
 	Source    working.Source
 }
 
-// String prints "W 240: medium, 50 % to 60 %, against".
+// String prints "W 240 (TSF): medium, 50 % to 60 %, against".
 func (o StrengthOpinion) String() string {
-	text := o.Figure + ": " + o.Class
+	text := o.Figure
+	if o.Source.Key != "" {
+		text += " (" + o.Source.Key + ")"
+	}
+	text += ": " + o.Class
 	if !o.High.IsZero() {
 		text += ", " + o.Low.String() + " to " + o.High.String()
 	}
@@ -224,7 +228,7 @@ func (r *StrengthAdvice) sum() {
 	}
 	r.Warn = r.Against > r.For
 	if low != high {
-		r.Disagreement = "the figures set the end of this flour's hydrations anywhere from " + low.String() + " to " + high.String()
+		r.Disagreement = "by one figure this flour is used up to " + low.String() + ", by another up to " + high.String()
 	}
 	if r.Against > 0 {
 		r.Advice = append(r.Advice,

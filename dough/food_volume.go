@@ -303,7 +303,7 @@ func (r VolumeMass) Working() working.Working {
 			{Symbol: "V_p", Meaning: "of this volume", Value: r.chosen.Per.String()},
 		},
 		Numbers: bareNumber(r.in.Volume.String()) + " × " + bareNumber(r.chosen.Mass.String()) + " ÷ " + bareNumber(r.chosen.Per.String()),
-		Value:   r.Likely.Text(quantity.Gram, 6), Source: r.chosen.Source,
+		Value:   r.Likely.String(), Source: r.chosen.Source,
 	})
 	note := "the published weights, and " + r.widen.String() + " more either way for the hand that fills the cup"
 	if r.Note != "" {

@@ -153,7 +153,7 @@ func (r YeastResult) Working() working.Working {
 			{Symbol: "e_from", Meaning: "equivalent weight of " + in.From.String(), Value: from.String()},
 		},
 		Numbers: bareNumber(in.Mass.String()) + " × " + bareNumber(to.String()) + " ÷ " + bareNumber(from.String()),
-		Value:   r.Mass.Text(quantity.Gram, 6), Note: "published tables give " + r.Low.Text(quantity.Gram, 3) + " to " + r.High.Text(quantity.Gram, 3), Source: source,
+		Value:   r.Mass.String(), Note: "published tables give " + r.Low.Text(quantity.Gram, 3) + " to " + r.High.Text(quantity.Gram, 3), Source: source,
 	}}
 	return w
 }

@@ -6,7 +6,7 @@
 //	how warm must the water be?                        WaterTemperature
 //	it cannot be poured: what else?                    WaterResult.Remedies
 //	what friction factor has my mixer?                 FrictionFromBatch
-//	that factor is for three temperatures, I have four ConvertFriction, Rise, FrictionOf
+//	a factor for three temperatures, and I use four?   ConvertFriction, Rise, FrictionOf
 //	I have no measured batch yet                       PriorFor
 //	how much ice instead of water, or on top of it?    ReplaceWithIce, AddIce
 //	the same with the heat of everything counted       Balance.WaterFor, .IceFor, .FlourFor, .Final
