@@ -108,28 +108,31 @@ func (r Relaxing) History() (History, error) {
 		f = func(h float64) float64 { return steady(h) + (start-steady(0))*math.Exp(-h/k) }
 	}
 	return History{
-		knots: settle(f, math.Min(k, horizon), r.Room.changes()),
+		knots: settle(f, math.Min(k, horizon), horizon, r.Room.changes()),
 		label: fmt.Sprintf("from %s toward %s", r.Start, r.Room),
 	}, nil
 }
 
-// settle lays out a function that settles within some time constants.
-func settle(f func(float64) float64, constant float64, goesOn bool) []knot {
+// settle lays out a function that settles within some time constants, until an hour.
+func settle(f func(float64) float64, constant, until float64, goesOn bool) []knot {
 	marks := []float64{0}
-	for x := constant / 8; x < math.Min(25*constant, horizon); x *= 2 {
+	for x := constant / 8; x < math.Min(25*constant, until); x *= 2 {
 		marks = append(marks, x)
 	}
 	if goesOn {
 		last := math.Ceil(marks[len(marks)-1]/6) * 6
-		for x := last; x <= horizon; x += 6 {
+		for x := last; x <= until; x += 6 {
 			if x > marks[len(marks)-1] {
 				marks = append(marks, x)
 			}
 		}
 	}
+	if last := marks[len(marks)-1]; goesOn && last < until {
+		marks = append(marks, until)
+	}
 	knots := follow(f, marks, straightness)
 	if !goesOn {
-		end := horizon + 0.0
+		end := until
 		knots = append(knots, knot{math.Max(end, knots[len(knots)-1].h+1), f(end)})
 	}
 	return knots
@@ -226,6 +229,9 @@ type Cooling struct {
 	Height   quantity.Length // of a SlabOfDough (its thickness); zero means 6 cm; and of a Log the length; zero means 30 cm
 	Surface  float64         // surface coefficient in W/(m² K) instead of the place's; zero means the place's
 	Metallic bool            // in a metal bowl or on a metal sheet: the cover insulates less; 2 W/(m² K) more
+	// For is how long the history is laid out, 1 hour to 6 days; after it the last temperature is held. Zero means
+	// 6 days; a plan that needs less is made faster.
+	For time.Duration
 }
 
 // body sets up the conduction problem.
@@ -248,6 +254,9 @@ func (c Cooling) body() (*heat.Body, error) {
 		h = c.Place.surface()
 	} else {
 		p.Float("Surface", h, 0.5, 1000, "W/(m² K)")
+	}
+	if c.For != 0 {
+		p.Duration("For", c.For, time.Hour, horizon*time.Hour)
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
@@ -295,9 +304,13 @@ func (c Cooling) history(core bool) (History, error) {
 	if err != nil {
 		return History{}, err
 	}
+	until := float64(horizon)
+	if c.For != 0 {
+		until = hours(c.For)
+	}
 	var knots []heat.Knot
 	if c.Into.changes() {
-		for x := 0.0; x <= horizon; x += 0.5 {
+		for x := 0.0; x < until+0.5; x += 0.5 {
 			knots = append(knots, heat.Knot{Seconds: x * 3600, Celsius: c.Into.celsius(x)})
 		}
 	} else {
@@ -312,7 +325,7 @@ func (c Cooling) history(core bool) (History, error) {
 		f = func(h float64) float64 { return trace.Core(h * 3600) }
 	}
 	return History{
-		knots: settle(f, b.SlowestTime()/3600, c.Into.changes()),
+		knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes()),
 		label: fmt.Sprintf("%s %s from %s into %s, %s", c.Mass, c.Form, c.Start, c.Into, c.Place),
 	}, nil
 }

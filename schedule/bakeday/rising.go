@@ -8,6 +8,9 @@ import (
 	"example.org/maslin/ferment"
 )
 
+// laidOut is how far ahead temperatures in the room are followed; no bulk is planned to take longer.
+const laidOut = 48 * time.Hour
+
 // moments are where the rest of the plan puts the dough in time; they are guessed first and then
 // taken from the timetable until they agree.
 type moments struct {
@@ -51,7 +54,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	if b.Levain.Temperature.IsZero() {
 		// Mixed with water that brings it to the room's temperature, it then follows the room.
 		history, err = ferment.Cooling{
-			Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Place: ferment.Covered,
+			Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Place: ferment.Covered, For: laidOut,
 		}.History()
 		if err != nil {
 			return nil, quantity.At("Kitchen", err)
@@ -72,7 +75,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, error) {
 	r := Rising{Retard: m.retard, Feasible: true}
 	history, err := ferment.Cooling{
-		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.room(m.mixed, zone), Place: ferment.Covered,
+		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.room(m.mixed, zone), Place: ferment.Covered, For: laidOut,
 	}.History()
 	if err != nil {
 		return r, quantity.At("Kitchen", err)
@@ -138,7 +141,7 @@ func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, 
 			return r, err
 		}
 		cold, err := ferment.Cooling{
-			Mass: piece, Form: ferment.Round, Start: bench.At(m.shaping), Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Place: ferment.Refrigerator,
+			Mass: piece, Form: ferment.Round, Start: bench.At(m.shaping), Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Place: ferment.Refrigerator, For: b.Retard.AtMost.Duration() + time.Hour,
 		}.History()
 		if err != nil {
 			return r, quantity.At("Kitchen.Refrigerator", err)
