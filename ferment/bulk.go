@@ -91,7 +91,7 @@ const wholeGrainPace = 0.182 // ln 1.2 at 100 %
 
 // Limits of what is believed of an input.
 var (
-	greatestRise = quantity.NewPercent(400)
+	greatestRise = quantity.NewPercent(300) // no dough holds more
 	leastRise    = quantity.NewPercent(1)
 )
 
@@ -188,11 +188,11 @@ func (f *fermentation) need(rise float64) (h, e float64) {
 const coldLag = 0.4
 
 // beyond is the added variance of the log of the rate where the curve stands on weaker ground, judgments: above
-// 27 °C growth and gas part ways, below 10 °C growth is hardly measured.
-func beyond(mean float64) float64 {
+// 27 °C (33 °C for baker's yeast, whose optimum of growth is 32 °C) growth and gas part ways, below 10 °C growth is hardly measured.
+func (f *fermentation) beyond(mean float64) float64 {
 	var s float64
-	if mean > 27 {
-		s = 0.03 * (mean - 27)
+	if hot := f.hot(); mean > hot {
+		s = 0.03 * (mean - hot)
 	}
 	if mean < 10 {
 		s = 0.05 * (10 - mean)
@@ -200,10 +200,17 @@ func beyond(mean float64) float64 {
 	return s * s
 }
 
+func (f *fermentation) hot() float64 {
+	if f.yeast {
+		return 33
+	}
+	return 27
+}
+
 // variance of the log of the dose received over the dose needed, for a dose-weighted mean temperature.
 func (f *fermentation) variance(mean, e float64) float64 {
 	o, x := &f.out, mean-reference
-	return e*e*o.aa + o.bb + x*x*o.dd - 2*e*o.ab - 2*e*x*o.ad + 2*x*o.bd + beyond(mean)
+	return e*e*o.aa + o.bb + x*x*o.dd - 2*e*o.ab - 2*e*x*o.ad + 2*x*o.bd + f.beyond(mean)
 }
 
 // expected is the log of the dose received, with the culture's pace and temperature sensitivity.

@@ -1,6 +1,8 @@
 package ferment
 
 import (
+	"time"
+
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
@@ -11,18 +13,29 @@ func (e Estimate) Cautions() []working.Caution {
 	if len(e.nodes) == 0 {
 		return nil
 	}
+	return cautions(e.bulk.Enriched, e.bulk.History, min(e.late, hours(Horizon)), "at the late end")
+}
+
+// Cautions says what can go wrong or hurt with this dough from shaping to the oven, and where local rules decide.
+func (t ShapeTarget) Cautions() []working.Caution {
+	if t.proof.Then.IsZero() {
+		return nil
+	}
+	return cautions(t.proof.Bulk.Enriched, t.proof.Then, hours(t.proof.ThenFor), "between shaping and the oven")
+}
+
+func cautions(enriched bool, h History, end float64, when string) []working.Caution {
 	out := []working.Caution{rawDough()}
-	end := min(e.late, hours(Horizon))
-	warm, cold := timeAbove(e.bulk.History, end, 5)
-	if e.bulk.Enriched {
-		text := "a dough with egg or milk stands between 5 and 60 °C for " + quantity.FormatDuration(span(warm)) + " at the late end"
+	warm, cold := timeAbove(h, end, 5)
+	if enriched {
+		text := "a dough with egg or milk stands between 5 and 60 °C for " + quantity.FormatDuration(span(warm).Round(time.Minute)) + " " + when
 		if warm > 2 {
 			text += ", longer than the 2 hours usual rules for perishable food allow"
 		}
 		out = append(out, working.Caution{Subject: "food safety", Text: text + "; keep it cold or shorten it, and follow your local food rules", Source: sources.DangerZone})
 	}
-	if cold.long > 1 && cold.warmest > 5 {
-		out = append(out, refrigeratorCaution(cold.warmest))
+	if cold.tooWarm() {
+		out = append(out, refrigeratorCaution(cold.coldest))
 	}
 	return out
 }
@@ -33,9 +46,9 @@ func (r Ripeness) Cautions() []working.Caution {
 		Subject: "levain", Text: "discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, and everything it touched; do not taste it",
 		Source: sources.SpoiledCulture,
 	}}
-	if len(r.levain.History.knots) > 0 {
-		if _, cold := timeAbove(r.levain.History, hours(r.Until.Late), 5); cold.long > 1 && cold.warmest > 5 {
-			out = append(out, refrigeratorCaution(cold.warmest))
+	if !r.levain.History.IsZero() {
+		if _, cold := timeAbove(r.levain.History, hours(r.Until.Late), 5); cold.tooWarm() {
+			out = append(out, refrigeratorCaution(cold.coldest))
 		}
 	}
 	return out
@@ -45,10 +58,10 @@ func rawDough() working.Caution {
 	return working.Caution{Subject: "raw dough", Text: "raw flour and raw dough are not eaten or tasted; wash hands and surfaces", Source: sources.RawFlour}
 }
 
-func refrigeratorCaution(warmest float64) working.Caution {
+func refrigeratorCaution(coldest float64) working.Caution {
 	return working.Caution{
 		Subject: "refrigerator",
-		Text:    "the refrigerator reaches " + fixed(warmest, 1) + " °C: food is kept at 5 °C or below (4 °C or 40 °F in the United States); local food rules decide",
+		Text:    "in the cold the dough gets no colder than " + fixed(coldest, 1) + " °C: a refrigerator for food is kept at 5 °C or below (4 °C or 40 °F in the United States); local food rules decide",
 		Source:  sources.ColdStorage,
 	}
 }
@@ -56,12 +69,15 @@ func refrigeratorCaution(warmest float64) working.Caution {
 // chill describes the time in a refrigerator: the stretch in which the dough is below 10 °C.
 type chill struct {
 	long    float64 // h below 10 °C
-	warmest float64 // °C at its coldest hour's end: what the refrigerator keeps at
+	coldest float64 // °C
 }
+
+// tooWarm: hours in the cold without getting to 5 °C; the 0.5 °C lets a large dough still be on its way.
+func (c chill) tooWarm() bool { return c.long > 2 && c.coldest > 5.5 }
 
 // timeAbove is how long the dough is warmer than a limit, and what is known of its stay in the cold.
 func timeAbove(h History, until, limit float64) (above float64, cold chill) {
-	coldest := 100.0
+	cold.coldest = 100
 	h.segments(0, until, func(p, q knot) {
 		dt := q.h - p.h
 		lo, hi := min(p.c, q.c), max(p.c, q.c)
@@ -76,8 +92,7 @@ func timeAbove(h History, until, limit float64) (above float64, cold chill) {
 		}
 		above += dt * share(limit)
 		cold.long += dt * (1 - share(10))
-		coldest = min(coldest, lo)
+		cold.coldest = min(cold.coldest, lo)
 	})
-	cold.warmest = coldest
 	return above, cold
 }

@@ -34,7 +34,7 @@ type Estimate struct {
 // ln K and ln p are normal; to first order so is the log of the dose received over the dose needed, which gives the times at which the dough is
 // ready with 10, 50 and 90 % probability: Early, Likely and Late enclose 80 %.
 //
-// Valid for inoculations of 0.01 to 100 % and rises of 1 to 400 %, at temperatures the curve may be used at; metabolic heat and the
+// Valid for inoculations of 0.01 to 100 % and rises of 1 to 300 %, at temperatures the curve may be used at; metabolic heat and the
 // gas that dissolves before anything rises (a quarter of what a doubling needs) are within the amplitude's spread. Accuracy is what the range
 // claims; it holds the truth in four of five bakes.
 //
@@ -187,8 +187,8 @@ func (e *Estimate) note() {
 	if h.measured && e.late > h.knots[len(h.knots)-1].h {
 		e.notes = append(e.notes, "the history ends after "+quantity.FormatDuration(h.Known())+"; from there the last temperature, "+degrees(h.knots[len(h.knots)-1].c).Text(quantity.CelsiusScale, 1)+", is held")
 	}
-	if mean := e.at(math.Min(e.likely, hours(Horizon))).mean(); mean > 27 {
-		e.notes = append(e.notes, "above 27 °C growth and gas production part ways: the range is wider")
+	if mean := e.at(math.Min(e.likely, hours(Horizon))).mean(); mean > e.f.hot() {
+		e.notes = append(e.notes, "above "+fixed(e.f.hot(), 0)+" °C growth and gas production part ways: the range is wider")
 	} else if mean < 10 {
 		e.notes = append(e.notes, "below 10 °C growth is hardly measured: the range is wider")
 	}
@@ -222,14 +222,21 @@ func (e Estimate) Bulk() Bulk { return e.bulk }
 // Notes are things to know about this estimate.
 func (e Estimate) Notes() []string { return append([]string(nil), e.notes...) }
 
-// Band is a rise at one time: Low and High enclose 80 %.
+// Band is a rise at one time: Low and High enclose 80 %. A value of 300 % means that or more: gas enough is made, but no dough
+// holds it.
 type Band struct {
 	Low, Likely, High quantity.Percent
 }
 
 // String prints "52 % to 97 %, likely 70 %".
 func (b Band) String() string {
-	return b.Low.Text(0) + " to " + b.High.Text(0) + ", likely " + b.Likely.Text(0)
+	text := func(p quantity.Percent) string {
+		if p.Compare(greatestRise) >= 0 {
+			return "over " + greatestRise.String()
+		}
+		return p.Text(0)
+	}
+	return text(b.Low) + " to " + text(b.High) + ", likely " + text(b.Likely)
 }
 
 // RiseAt is how far the dough has risen at a time, with a band of 80 %. Errors: ErrRequired for the zero Estimate,
@@ -282,9 +289,9 @@ func (f *fermentation) riseQuantile(n node, q float64) float64 {
 	return A * f.share / f.amplitude
 }
 
-// percent is a fraction as a percentage, to a hundredth, at most 100,000 %: far beyond any dough.
+// percent is a fraction as a percentage, to a hundredth, and at most the greatest rise: that or more, as Band says.
 func percent(fraction float64) quantity.Percent {
-	return quantity.NewPercent(math.Round(math.Min(fraction, 1000)*1e4) / 100)
+	return quantity.NewPercent(math.Round(math.Min(fraction*1e4, greatestRise.Points()*100)) / 100)
 }
 
 // CurvePoint is one point of the rise curve.
@@ -362,7 +369,11 @@ func (e Estimate) String() string {
 		return "no estimate"
 	}
 	var s strings.Builder
-	fmt.Fprintf(&s, "%s rise after %s", e.bulk.Rise, e.Ready())
+	rise := e.bulk.Rise.Text(0)
+	if e.f.target < 0.1 {
+		rise = e.bulk.Rise.Text(1)
+	}
+	fmt.Fprintf(&s, "%s rise after %s", rise, e.Ready())
 	if !e.Reached() {
 		s.WriteString("; not within 30 days")
 	}

@@ -126,10 +126,10 @@ func (e Estimate) spreadStep(n node, sens float64) working.Step {
 			{Symbol: "ab", Meaning: "covariance of ln K and pace", Value: fixed(o.ab, 8)},
 			{Symbol: "ad", Meaning: "covariance of ln K and temperature sensitivity", Value: fixed(o.ad, 8)},
 			{Symbol: "bd", Meaning: "covariance of pace and temperature sensitivity", Value: fixed(o.bd, 8)},
-			{Symbol: "v", Meaning: "for temperatures where the curve stands on weaker ground", Value: fixed(beyond(n.mean()), 8)},
+			{Symbol: "v", Meaning: "for temperatures where the curve stands on weaker ground", Value: fixed(e.f.beyond(n.mean()), 8)},
 		},
 		Numbers: strings.NewReplacer("g", signed(sens, 6), "aa", signed(o.aa, 8), "bb", signed(o.bb, 8), "x", signed(x, 6), "dd", signed(o.dd, 10),
-			"ab", signed(o.ab, 8), "ad", signed(o.ad, 8), "bd", signed(o.bd, 8), "v", signed(beyond(n.mean()), 8)).
+			"ab", signed(o.ab, 8), "ad", signed(o.ad, 8), "bd", signed(o.bd, 8), "v", signed(e.f.beyond(n.mean()), 8)).
 			Replace("sqrt(g^2 × aa + bb + x^2 × dd − 2 × g × ab − 2 × g × x × ad + 2 × x × bd + v)"),
 		Value: fixed(sd, 4), Tolerance: 1e-4,
 		Note:   fmt.Sprintf("the range reaches %s spreads to each side", fixed(o.spread(v), 3)),

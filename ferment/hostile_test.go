@@ -320,7 +320,7 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 	_, err = p.Now.Update(ferment.RiseReading{At: time.Hour, Rise: pct(5)})
 	refuses(t, err, quantity.ErrInconsistent, "Readings[0].At")
 	// The wildest readings still give an answer in order.
-	for _, x := range []ferment.RiseReading{{At: time.Second, Rise: pct(400)}, {At: 700 * time.Hour, Rise: pct(-20)}, {At: 700 * time.Hour, Rise: pct(400), Error: pct(0.1)}, {At: time.Minute, Rise: pct(0), Error: pct(0.1)}} {
+	for _, x := range []ferment.RiseReading{{At: time.Second, Rise: pct(300)}, {At: 700 * time.Hour, Rise: pct(-20)}, {At: 700 * time.Hour, Rise: pct(300), Error: pct(0.1)}, {At: time.Minute, Rise: pct(0), Error: pct(0.1)}} {
 		p, err := e.Update(x)
 		if err != nil {
 			t.Errorf("%+v: %v", x, err)
@@ -330,7 +330,7 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 			t.Errorf("%+v: %v", x, r)
 		}
 	}
-	wild, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: pct(400), Error: pct(1)})
+	wild, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: pct(300), Error: pct(1)})
 	if err != nil || !strings.Contains(strings.Join(wild.Now.Notes(), "\n"), "far from what the dough was expected to do") {
 		t.Errorf("%v, %v", wild.Now.Notes(), err)
 	}

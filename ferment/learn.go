@@ -132,7 +132,7 @@ func (k *Bake) observe(yeast bool, standard *belief, typical *[ByMachine + 1]out
 	}
 	h, sens := f.need(f.target)
 	known := &typical[b.Kneading]
-	extra := (sens*sens*(f.out.aa-known.aa) + (f.out.bb - known.bb) + beyond(n.mean())) / (sdBake * sdBake)
+	extra := (sens*sens*(f.out.aa-known.aa) + (f.out.bb - known.bb) + f.beyond(n.mean())) / (sdBake * sdBake)
 	reading := sens * delta / f.target / sdBake
 	return observation{
 		y:    h - math.Log(n.dose) - f.out.b, // f.out.b is the whole grain alone: the culture's is 0

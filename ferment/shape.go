@@ -92,7 +92,7 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	da := (total(f.out.a+step, m2) - total(f.out.a-step, m2)) / (2 * step) / r
 	db := (total(f.out.a, m2*math.Exp(step)) - total(f.out.a, m2*math.Exp(-step))) / (2 * step) / r
 	o, x := f.out, n.mean()-reference
-	v := da*da*o.aa + db*db*(o.bb+2*x*o.bd+x*x*o.dd+beyond(n.mean())) + 2*da*db*(o.ab+x*o.ad)
+	v := da*da*o.aa + db*db*(o.bb+2*x*o.bd+x*x*o.dd+f.beyond(n.mean())) + 2*da*db*(o.ab+x*o.ad)
 	s := math.Exp(o.spread(v/math.Max(db*db, 1e-9)) * math.Sqrt(v))
 	t.After = Band{percent(r / s), percent(r), percent(r * s)}
 	return t, nil
@@ -115,12 +115,12 @@ func (p Proof) ShapeAt() (Estimate, error) {
 	return b.Estimate()
 }
 
-// String prints "shape at 35 %: 75 % in the oven (59 % to 95 %, 80 %)".
+// String prints "shape at 35 %, for the oven at 59 % to 95 %, likely 75 % (80 %)".
 func (t ShapeTarget) String() string {
 	if !t.Feasible {
 		return "even unrisen dough would rise " + t.Unrisen.Text(0) + " after shaping: shorten or cool what follows"
 	}
-	return "shape at " + t.Rise.Text(0) + ": " + t.After.Likely.Text(0) + " in the oven (" + t.After.Low.Text(0) + " to " + t.After.High.Text(0) + ", 80 %)"
+	return "shape at " + t.Rise.Text(0) + ", for the oven at " + t.After.String() + " (80 %)"
 }
 
 // through is the node at the end of a stretch of a history.

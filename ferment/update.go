@@ -58,7 +58,7 @@ func (p Progress) String() string {
 // of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its precision. The step is repeated until x settles, so that
 // large surprises are taken at their slope, not at the old one. A reading equal to the prediction leaves the likely time and narrows the range.
 // Readings are taken to err independently. Errors: ErrRequired for the zero Estimate or without readings;
-// ErrOutOfRange for times outside 1 second to 30 days, rises outside −20 to 400 %, errors outside 0.1 to 50 points; ErrInconsistent for readings out of order or
+// ErrOutOfRange for times outside 1 second to 30 days, rises outside −20 to 300 %, errors outside 0.1 to 50 points; ErrInconsistent for readings out of order or
 // before ones already taken. Source: Gelman et al., Bayesian Data Analysis, chapter 4 (normal approximation at the mode).
 func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	var p problems

@@ -126,7 +126,7 @@ func (res *Result) kitchen(w World, seed uint64, bakes []int, robust bool) error
 			at := time.Duration(0.6 * float64(e.Ready().Likely)).Round(time.Minute)
 			reading := next.RiseAt(at) + readingError*k.rng.NormFloat64()
 			if next.TrueTime > at { // a dough already ready is not read to learn when it will be
-				p, err := e.Update(ferment.RiseReading{At: at, Rise: quantity.NewPercent(math.Max(-10, math.Min(390, 100*reading)))})
+				p, err := e.Update(ferment.RiseReading{At: at, Rise: quantity.NewPercent(math.Max(-10, math.Min(290, 100*reading)))})
 				if err != nil {
 					return err
 				}

@@ -1,0 +1,488 @@
+package ferment_test
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
+)
+
+// The maslin dough of the village hall: 20 % levain at 100 % hydration, 2 % salt at 72 % hydration, a fifth of the
+// flour whole rye; it leaves the mixer at 24.5 °C, and the hall is 19 °C by night and 22 °C by day.
+func maslin() ferment.Bulk {
+	drift, err := ferment.Relaxing{
+		Start: quantity.Celsius(24.5),
+		Room:  ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: 9 * time.Hour},
+	}.History()
+	if err != nil {
+		fmt.Println(err)
+	}
+	return ferment.Bulk{
+		Inoculation: quantity.MustPercent("9.090909 %"),
+		SaltInWater: quantity.MustPercent("2.777778 %"),
+		WholeGrain:  quantity.MustPercent("20 %"),
+		Rise:        quantity.MustPercent("75 %"),
+		History:     drift,
+		Curve:       ferment.GanzleYeastHeld,
+	}
+}
+
+func ExampleBulk_Estimate() {
+	e, err := maslin().Estimate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(e)
+	for _, line := range e.RestsOn() {
+		fmt.Println("-", line)
+	}
+	// Output:
+	// 75 % rise after 4h33m to 11h06m (80 %), likely 7h06m
+	// - 9.1 % of the flour prefermented
+	// - 2.8 % salt in the water: 0.98 of the gas at 2 % salt and 75 % hydration (judgment)
+	// - Gänzle yeast, held to 30 °C curve; from 24.5 °C toward 19 °C by night, 22 °C by day
+	// - 20 % whole grain: 4 % faster (common practice)
+	// - a culture nothing is known of: the range narrows with every bake logged
+}
+
+func ExampleEstimate_RiseAt() {
+	e, err := maslin().Estimate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	band, err := e.RiseAt(5 * time.Hour)
+	fmt.Println(band, err)
+	// Output:
+	// 15 % to 94 %, likely 36 % <nil>
+}
+
+func ExampleEstimate_Curve() {
+	e, err := maslin().Estimate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, p := range e.Curve(5) {
+		fmt.Println(p.At, p.Temperature.Text(quantity.CelsiusScale, 1), p.Rise)
+	}
+	// Output:
+	// 0s 24.5 °C 0 % to 0 %, likely 0 %
+	// 3h3m8s 21.9 °C 8 % to 35 %, likely 16 %
+	// 6h6m15s 21.9 °C 21 % to 157 %, likely 53 %
+	// 9h9m23s 21.8 °C 48 % to over 300 %, likely 147 %
+	// 12h12m30s 21.1 °C 95 % to over 300 %, likely over 300 %
+}
+
+func ExampleEstimate_Update() {
+	e, err := maslin().Estimate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: quantity.MustPercent("20 %")})
+	fmt.Println(p, err)
+	// Output:
+	// 38m later than expected: 6h28m to 9h14m (80 %), likely 7h44m <nil>
+}
+
+func ExampleEstimate_Cautions() {
+	b := maslin()
+	b.Enriched = true
+	e, err := b.Estimate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, c := range e.Cautions() {
+		fmt.Println(c)
+	}
+	// Output:
+	// raw dough: raw flour and raw dough are not eaten or tasted; wash hands and surfaces
+	// food safety: a dough with egg or milk stands between 5 and 60 °C for 11h06m at the late end, longer than the 2 hours usual rules for perishable food allow; keep it cold or shorten it, and follow your local food rules
+}
+
+func ExampleEstimate_Flavor() {
+	b := maslin()
+	b.History = ferment.Constant(quantity.Celsius(30))
+	e, err := b.Estimate()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	f, err := e.Flavor(e.Ready().Likely)
+	fmt.Println(f, err)
+	// Output:
+	// acid index 172 (100 is 24 °C throughout) <nil>
+}
+
+func ExampleRiseFromHeights() {
+	fmt.Println(ferment.RiseFromHeights(quantity.Centimeters(8), quantity.Centimeters(12)))
+	// Output:
+	// 50 % <nil>
+}
+
+func ExamplePrefermented() {
+	fmt.Println(ferment.Prefermented(quantity.MustPercent("20 %"), quantity.MustPercent("100 %")))
+	// Output:
+	// 9.090909 % <nil>
+}
+
+func ExampleSaltInWater() {
+	fmt.Println(ferment.SaltInWater(quantity.MustPercent("2 %"), quantity.MustPercent("72 %")))
+	// Output:
+	// 2.777778 % <nil>
+}
+
+func ExampleBulk_AmountFor() {
+	fmt.Println(maslin().AmountFor(6 * time.Hour))
+	fmt.Println(maslin().AmountFor(40 * time.Minute))
+	// Output:
+	// 13.3 % of the flour prefermented: 75 % rise after 3h47m to 9h26m (80 %), likely 6h <nil>
+	// no amount does it: it would take more than can be put in: give it more time or warmth <nil>
+}
+
+func ExampleBulk_StartFor() {
+	hall := ferment.Relaxing{Room: ferment.Room{Night: quantity.Celsius(20)}}
+	fmt.Println(maslin().StartFor(8*time.Hour, hall))
+	// Output:
+	// 25.3 °C: 75 % rise after 4h47m to 13h12m (80 %), likely 8h <nil>
+}
+
+func ExampleBulk_RoomFor() {
+	fmt.Println(maslin().RoomFor(8*time.Hour, ferment.Relaxing{Start: quantity.Celsius(24.5)}))
+	// Output:
+	// 20.3 °C: 75 % rise after 4h52m to 13h01m (80 %), likely 8h <nil>
+}
+
+func ExampleBulk_HeldFor() {
+	fmt.Println(maslin().HeldFor(5 * time.Hour))
+	// Output:
+	// no temperature does it: with the dough at 27.1 °C, the best there is, it would still be later: use more levain or yeast, or give it more time <nil>
+}
+
+func ExampleBulk_TimeTable() {
+	c := quantity.Celsius
+	table, err := maslin().TimeTable(
+		[]quantity.Temperature{c(20), c(22), c(24), c(26)},
+		[]quantity.Percent{quantity.MustPercent("5 %"), quantity.MustPercent("10 %"), quantity.MustPercent("20 %")})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(table)
+	// Output:
+	// 75 %         5.0 %   10.0 %   20.0 %
+	// 20 °C          12h    9h15m    6h45m
+	// 22 °C        9h05m    7h05m    5h10m
+	// 24 °C        7h20m    5h40m    4h10m
+	// 26 °C        6h30m       5h    3h40m
+}
+
+// A round of 900 g, shaped at 24 °C, rests half an hour and goes into the refrigerator for the night.
+func ExampleProof_RiseBeforeShaping() {
+	cold, err := ferment.Cooling{Mass: quantity.Grams(900), Start: quantity.Celsius(24), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}.History()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	then, err := ferment.Join(ferment.Part{History: ferment.Constant(quantity.Celsius(24)), For: 30 * time.Minute}, ferment.Part{History: cold})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	target, err := ferment.Proof{Bulk: maslin(), Then: then, ThenFor: 14 * time.Hour, Total: quantity.MustPercent("80 %")}.RiseBeforeShaping()
+	fmt.Println(target, err)
+	// Output:
+	// shape at 34 %, for the oven at 55 % to 116 %, likely 80 % (80 %) <nil>
+}
+
+func ExampleProof_ShapeAt() {
+	p := ferment.Proof{Bulk: maslin(), Then: ferment.Constant(quantity.Celsius(20)), ThenFor: 2 * time.Hour, Total: quantity.MustPercent("90 %")}
+	fmt.Println(p.ShapeAt())
+	// Output:
+	// 53 % rise after 3h51m to 9h35m (80 %), likely 6h06m <nil>
+}
+
+func ExampleLevain_Ripe() {
+	seed, err := ferment.SeedShare(1, 3, quantity.MustPercent("100 %"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	hall := ferment.Constant(quantity.Celsius(21))
+	fmt.Println(ferment.Levain{Seed: seed, WholeGrain: quantity.MustPercent("50 %"), History: hall, Curve: ferment.GanzleYeastHeld, ColdSeed: true}.Ripe())
+	// Output:
+	// ripe after about 8h55m, at its peak after 6h36m to 15h33m (80 %), likely 10h08m, usable until about 13h40m <nil>
+}
+
+func ExampleSeedShare() {
+	fmt.Println(ferment.SeedShare(1, 2, quantity.MustPercent("100 %")))
+	// Output:
+	// 20 % <nil>
+}
+
+func ExampleLearning_Learn() {
+	var log []ferment.Bake
+	for _, took := range []string{"6h20m", "6h", "6h45m", "5h50m", "6h30m"} {
+		d, err := quantity.ParseDuration(took)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		log = append(log, ferment.Bake{Bulk: maslin(), Took: d})
+	}
+	lesson, err := ferment.Learning{Bakes: log}.Learn()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(lesson)
+	b := maslin()
+	b.Culture = lesson.Culture
+	fmt.Println(b.Estimate())
+	// Output:
+	// learned from 5 bakes: pace 1.08 (0.89 to 1.31), -0.1 % a degree beyond the curve, 11 % from bake to bake
+	// 75 % rise after 5h20m to 7h25m (80 %), likely 6h18m <nil>
+}
+
+func ExampleLesson_Review() {
+	var log []ferment.Bake
+	for _, took := range []string{"6h20m", "6h", "9h45m", "5h50m", "6h30m"} {
+		d, err := quantity.ParseDuration(took)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		log = append(log, ferment.Bake{Bulk: maslin(), Took: d})
+	}
+	lesson, err := ferment.Learning{Bakes: log, Robust: true}.Learn()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	all, inside, err := lesson.Reviews()
+	fmt.Println(inside, "of", len(all), "inside", err)
+	fmt.Println(all[2])
+	// Output:
+	// 4 of 5 inside <nil>
+	// took 9h45m; the other bakes said 5h12m to 7h21m (80 %), likely 6h11m: outside
+}
+
+func ExampleDose() {
+	m, err := ferment.Dose(ferment.GanzleYeast, ferment.Constant(quantity.Celsius(24)), 0, 6*time.Hour)
+	fmt.Printf("%.4f %v\n", m, err)
+	// Output:
+	// 2.1885 <nil>
+}
+
+func ExampleDoublingTime() {
+	h, ok := ferment.DoublingTime(ferment.GanzleYeast, quantity.Celsius(20))
+	fmt.Printf("%.2f h %v\n", h, ok)
+	// Output:
+	// 3.08 h true
+}
+
+func ExampleOptimum() {
+	t, rate := ferment.Optimum(ferment.GanzleLactobacilli)
+	fmt.Printf("%v %.4f/h\n", t, rate)
+	// Output:
+	// 33.023 °C 0.6653/h
+}
+
+func ExampleCompareCurves() {
+	rows, err := ferment.CompareCurves([]ferment.Curve{ferment.GanzleYeast, ferment.TradeQ10}, []quantity.Temperature{quantity.Celsius(8), quantity.Celsius(16), quantity.Celsius(24)})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, r := range rows {
+		fmt.Printf("%v %.3f %v\n", r.Temperature, r.Rates, r.InRange)
+	}
+	// Output:
+	// 8 °C [0.021 0.113] [true false]
+	// 16 °C [0.114 0.203] [true true]
+	// 24 °C [0.365 0.365] [true true]
+}
+
+func ExampleApplicable() {
+	curves, err := ferment.Applicable(ferment.Constant(quantity.Celsius(4)), time.Hour)
+	for _, c := range curves {
+		fmt.Println(c)
+	}
+	fmt.Println(err)
+	// Output:
+	// Gänzle yeast
+	// Gänzle yeast, held to 30 °C
+	// Gänzle yeast, stopping at 8 °C
+	// Saccharomyces cerevisiae, cardinal
+	// square root, cool side
+	// square root, full
+	// <nil>
+}
+
+func ExampleConstant() {
+	fmt.Println(ferment.Constant(quantity.Fahrenheit(77)))
+	// Output:
+	// held at 25 °C
+}
+
+func ExampleReadings_History() {
+	h, err := ferment.Readings{Points: []ferment.Reading{{At: 0, Temperature: quantity.Celsius(24.5)}, {At: 2 * time.Hour, Temperature: quantity.Celsius(22)}, {At: 5 * time.Hour, Temperature: quantity.Celsius(21)}}}.History()
+	fmt.Println(h, err)
+	fmt.Println(h.At(time.Hour))
+	// Output:
+	// 3 readings over 5h, 21.0 to 24.5 °C <nil>
+	// 23.25 °C
+}
+
+func ExampleParseReadings() {
+	r, err := ferment.ParseReadings("time,temperature (°F)\n22:30,76.1\n23:30,74.0\n00:30,72.5\n")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r.History())
+	// Output:
+	// 3 readings over 2h, 22.5 to 24.5 °C <nil>
+}
+
+func ExampleRelaxing_History() {
+	h, err := ferment.Relaxing{Start: quantity.Celsius(25), Room: ferment.Room{Night: quantity.Celsius(20)}}.History()
+	fmt.Println(h.At(2*time.Hour).Text(quantity.CelsiusScale, 1), h.At(6*time.Hour).Text(quantity.CelsiusScale, 1), err)
+	// Output:
+	// 21.8 °C 20.2 °C <nil>
+}
+
+func ExampleCooling_History() {
+	c := ferment.Cooling{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}
+	mean, err := c.History()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	core, err := c.Core()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, h := range []time.Duration{1, 2, 4, 8} {
+		fmt.Printf("%v h: mean %.1f, core %.1f\n", int(h), mean.At(h*time.Hour), core.At(h*time.Hour))
+	}
+	// Output:
+	// 1 h: mean 18.2 °C, core 22.5 °C
+	// 2 h: mean 13.8 °C, core 17.1 °C
+	// 4 h: mean 8.7 °C, core 10.2 °C
+	// 8 h: mean 5.1 °C, core 5.4 °C
+}
+
+func ExampleCooling_Lumpable() {
+	biot, ok, err := ferment.Cooling{Mass: quantity.Grams(60), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}.Lumpable()
+	fmt.Printf("%.2f %v %v\n", biot, ok, err)
+	// Output:
+	// 0.15 false <nil>
+}
+
+func ExampleJoin() {
+	h, err := ferment.Join(
+		ferment.Part{History: ferment.Constant(quantity.Celsius(24)), For: 4 * time.Hour},
+		ferment.Part{History: ferment.Constant(quantity.Celsius(5))})
+	fmt.Println(h, err)
+	// Output:
+	// held at 24 °C for 4h, then held at 5 °C <nil>
+}
+
+func ExampleHistory_Mean() {
+	h, err := ferment.Join(
+		ferment.Part{History: ferment.Constant(quantity.Celsius(24)), For: 4 * time.Hour},
+		ferment.Part{History: ferment.Constant(quantity.Celsius(5))})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(h.Mean(0, 8*time.Hour))
+	// Output:
+	// 14.5 °C <nil>
+}
+
+func ExampleHistory_Shift() {
+	h, err := ferment.Relaxing{Start: quantity.Celsius(25), Room: ferment.Room{Night: quantity.Celsius(20)}}.History()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	later, err := h.Shift(2 * time.Hour)
+	fmt.Println(later.At(0).Text(quantity.CelsiusScale, 1), err)
+	// Output:
+	// 21.8 °C <nil>
+}
+
+// A static example of the R package biogrowth, in decimal logs: from 1 to 3 with 0.2 a hour and a lag of 20 h.
+func ExampleBaranyi_DoseTo() {
+	const ln10 = 2.302585092994046
+	mu := 0.2 * ln10
+	b := ferment.Baranyi{Start: 1 * ln10, Max: 7 * ln10, Work: mu * 20}
+	m, reached, err := b.DoseTo(3 * ln10)
+	fmt.Printf("%.4f h %v %v\n", m/mu, reached, err)
+	// Output:
+	// 29.9784 h true <nil>
+}
+
+func ExampleBaranyi_After() {
+	const ln10 = 2.302585092994046
+	mu := 0.2 * ln10
+	y, err := ferment.Baranyi{Start: 1 * ln10, Max: 7 * ln10, Work: mu * 20}.After(mu * 40)
+	fmt.Printf("%.6f %v\n", y/ln10, err)
+	// Output:
+	// 4.995722 <nil>
+}
+
+func ExampleBaranyi_LagAt() {
+	b := ferment.Baranyi{Max: 10, Work: ferment.WorkFromQ0(1e-4)}
+	fmt.Printf("%.2f h, Q0 %.0e\n", b.LagAt(1.15), b.Q0())
+	// Output:
+	// 8.01 h, Q0 1e-04
+}
+
+func ExampleGompertz_At() {
+	g := ferment.Gompertz{Start: 2, Rise: 6, Slope: 0.2, Lag: 25}
+	t, _ := g.TimeTo(2.5)
+	fmt.Printf("%.4f %.3f h\n", g.At(40), t)
+	// Output:
+	// 4.9847 25.991 h
+}
+
+func ExampleCardinalGamma() {
+	fmt.Printf("%.2f %.6f\n", ferment.CardinalGamma(5, 4, 6.5, 9, 1), ferment.CardinalGamma(15, 5, 35, 40, 2))
+	// Output:
+	// 0.64 0.151515
+}
+
+func ExampleZwieteringGamma() {
+	fmt.Println(ferment.ZwieteringGamma(30, 25, 35, 1))
+	// Output:
+	// 0.5
+}
+
+func ExampleSquareRoot_Optimum() {
+	m := ferment.SquareRoot{Min: 5, Max: 40, B: 1, C: 0.3}
+	fmt.Printf("%.4f °C, γ(20) = %.4f\n", m.Optimum(), m.Gamma(20))
+	// Output:
+	// 32.5763 °C, γ(20) = 0.3699
+}
+
+func ExampleCardinal_Curve() {
+	c, err := ferment.Cardinal{Name: "our own yeast", Min: 3, Opt: 31, Max: 44, Rate: 0.4}.Curve()
+	fmt.Printf("%v %.3f/h at 24 °C, %v\n", c, c.Rate(24), err)
+	// Output:
+	// our own yeast 0.333/h at 24 °C, <nil>
+}
+
+func ExampleConstantQ10_Curve() {
+	c, err := ferment.ConstantQ10{Name: "doubling each 10 °C", Q: 2, Rate: 0.36, Reference: 24, Low: 18, High: 30}.Curve()
+	fmt.Printf("%v %.3f/h at 19 °C, %v\n", c, c.Rate(19), err)
+	// Output:
+	// doubling each 10 °C 0.255/h at 19 °C, <nil>
+}
