@@ -25,7 +25,8 @@ func (c *compiled) shop() *planner.Shop {
 				p.Uses = append(p.Uses, planner.Use{Task: i, Amount: n.Amount, Program: id})
 			}
 		}
-		if len(p.Uses) > 1 {
+		short := p.Capacity > 0 || slices.ContainsFunc(p.Uses, func(u planner.Use) bool { return u.Program != 0 })
+		if short && len(p.Uses) > 1 {
 			s.Pools = append(s.Pools, p)
 		}
 	}

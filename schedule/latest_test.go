@@ -102,24 +102,6 @@ func TestSameDayByNoon(t *testing.T) {
 	t.Log(tt.Before, tt.After)
 }
 
-func BenchmarkLatestOneDough(b *testing.B) {
-	p := loadKitchen(b, "home4")
-	for b.Loop() {
-		if _, err := p.Latest(context.Background()); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkConflict60(b *testing.B) {
-	p := loadKitchen(b, "same-day-by-noon")
-	for b.Loop() {
-		if _, err := p.Latest(context.Background()); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
 // Two doughs that are feasible one by one cannot both be ready at 15:00.
 func TestTwoDoughsByThree(t *testing.T) {
 	start := time.Now()

@@ -1,5 +1,7 @@
 package planner
 
+import "slices"
+
 // Feasible reports whether the network has a solution.
 func (n *Net) Feasible() bool {
 	_, c := n.later().solve()
@@ -59,21 +61,27 @@ func (n *Net) Shrink(c *Clash) *Clash {
 	for _, r := range c.Rules {
 		kept[r] = true
 	}
-	n = n.Only(kept)
+	p := NewProber(n.Only(kept))
 	for _, r := range c.Rules {
 		if !kept[r] {
 			continue
 		}
+		mark := len(p.saved)
+		p.disable(r)
+		p.trace.reset()
+		p.trace.enqueue(0)
+		still := p.half.run(p.trace)
+		if still == nil { // needed
+			p.restore(mark)
+			continue
+		}
 		delete(kept, r)
-		if _, still := n.Only(kept).later().solve(); still == nil {
-			kept[r] = true // needed
-		} else {
-			// The new clash may already do without others.
-			smaller := map[int]bool{}
-			for _, s := range still.Rules {
-				smaller[s] = true
+		// The new clash may already do without others.
+		for k := range kept {
+			if !slices.Contains(still.Rules, k) {
+				delete(kept, k)
+				p.disable(k)
 			}
-			kept = smaller
 		}
 	}
 	if len(kept) == len(c.Rules) {
@@ -149,43 +157,77 @@ func (n *Net) Relaxed(r Relax) *Net {
 type Prober struct {
 	half  *half
 	trace *trace
+	arcs  map[int][]int // positions of a rule's arcs
+	jumps map[int][]int
+	saved []savedPlace
+}
+
+type savedPlace struct {
+	jump bool
+	at   int
+	x, y int
 }
 
 // NewProber prepares the network.
 func NewProber(n *Net) *Prober {
-	return &Prober{half: n.later(), trace: newTrace(n.Events)}
+	h := n.later()
+	p := &Prober{half: h, trace: newTrace(h), arcs: map[int][]int{}, jumps: map[int][]int{}}
+	for i, a := range p.half.arcs {
+		p.arcs[a.Rule] = append(p.arcs[a.Rule], i)
+	}
+	for i, j := range p.half.jumps {
+		p.jumps[j.Rule] = append(p.jumps[j.Rule], i)
+	}
+	return p
 }
 
 // Feasible reports whether the network with the rules weakened has a solution.
 func (p *Prober) Feasible(r Relax) bool {
-	type saved struct{ index, x, y int }
-	var arcs, jumps []saved
-	for i, a := range p.half.arcs {
-		if a.Rule >= 0 && r.touches(a.Rule) {
-			arcs = append(arcs, saved{index: i, x: a.W})
-			p.half.arcs[i] = r.arc(a)
+	for _, rule := range r.Rules {
+		for _, i := range p.arcs[rule] {
+			p.saved = append(p.saved, savedPlace{at: i, x: p.half.arcs[i].W})
+			p.half.arcs[i] = r.arc(p.half.arcs[i])
 		}
-	}
-	for i, j := range p.half.jumps {
-		if r.touches(j.Rule) {
-			jumps = append(jumps, saved{index: i, x: j.X, y: j.Y})
+		for _, i := range p.jumps[rule] {
+			j := &p.half.jumps[i]
+			p.saved = append(p.saved, savedPlace{jump: true, at: i, x: j.X, y: j.Y})
 			if r.Side == Front {
-				p.half.jumps[i].X += r.By
+				j.X += r.By
 			} else {
-				p.half.jumps[i].Y -= r.By
+				j.Y -= r.By
 			}
 		}
 	}
 	p.trace.reset()
 	p.trace.enqueue(0)
 	ok := p.half.run(p.trace) == nil
-	for _, s := range arcs {
-		p.half.arcs[s.index].W = s.x
-	}
-	for _, s := range jumps {
-		p.half.jumps[s.index].X, p.half.jumps[s.index].Y = s.x, s.y
-	}
+	p.restore(0)
 	return ok
+}
+
+// disable takes a rule away.
+func (p *Prober) disable(rule int) {
+	for _, i := range p.arcs[rule] {
+		p.saved = append(p.saved, savedPlace{at: i, x: p.half.arcs[i].W})
+		p.half.arcs[i].W = unreached
+	}
+	for _, i := range p.jumps[rule] {
+		j := &p.half.jumps[i]
+		p.saved = append(p.saved, savedPlace{jump: true, at: i, x: j.X, y: j.Y})
+		j.X = -unreached
+	}
+}
+
+// restore undoes changes back to a mark.
+func (p *Prober) restore(mark int) {
+	for k := len(p.saved) - 1; k >= mark; k-- {
+		if s := p.saved[k]; s.jump {
+			p.half.jumps[s.at].X, p.half.jumps[s.at].Y = s.x, s.y
+		} else {
+			p.half.arcs[s.at].W = s.x
+		}
+	}
+	p.saved = p.saved[:mark]
 }
 
 // Least finds the least r from 1 to most for which try(r) is true, given that try stays true

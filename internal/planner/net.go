@@ -47,6 +47,7 @@ type half struct {
 	arcs   []Arc
 	jfirst []int
 	jumps  []jump
+	rank   []int // events in the order in which they push each other, as far as there is one
 }
 
 func prepare(events int, arcs []Arc, jumps []jump) *half {
@@ -73,7 +74,40 @@ func prepare(events int, arcs []Arc, jumps []jump) *half {
 		h.jumps[next[j.A]] = j
 		next[j.A]++
 	}
+	h.order()
 	return h
+}
+
+// order ranks events so that those which push come before those which are pushed: a
+// topological order of the arcs that push forward. Events on a cycle follow in their own order.
+func (h *half) order() {
+	waits := make([]int, h.events)
+	for _, a := range h.arcs {
+		if a.W >= 0 && a.From != 0 && a.To != 0 {
+			waits[a.To]++
+		}
+	}
+	h.rank = make([]int, h.events)
+	for v := range h.rank {
+		h.rank[v] = h.events + v
+	}
+	ready := make([]int, 0, h.events)
+	for v := 0; v < h.events; v++ {
+		if waits[v] == 0 {
+			ready = append(ready, v)
+		}
+	}
+	for k := 0; k < len(ready); k++ {
+		v := ready[k]
+		h.rank[v] = k
+		for _, a := range h.arcs[h.first[v]:h.first[v+1]] {
+			if a.W >= 0 && v != 0 && a.To != 0 {
+				if waits[a.To]--; waits[a.To] == 0 {
+					ready = append(ready, a.To)
+				}
+			}
+		}
+	}
 }
 
 func (n *Net) later() *half {
@@ -125,12 +159,17 @@ type trace struct {
 	least  []int
 	last   []int // index into steps of the push that gave least, or -1
 	steps  []step
-	queue  []int
+	rank   []int
+	queue  []int // a heap by rank
 	queued []bool
+	pushes []int // how often each event of a large network was pushed
+	// acyclic says that the differences are known to have no positive cycle.
+	acyclic bool
 }
 
-func newTrace(events int) *trace {
-	t := &trace{least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
+func newTrace(h *half) *trace {
+	events := h.events
+	t := &trace{rank: h.rank, least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
 	for v := range t.last {
 		t.least[v] = unreached
 		t.last[v] = -1
@@ -150,10 +189,47 @@ func (t *trace) reset() {
 const unreached = -1 << 29
 
 func (t *trace) enqueue(v int) {
-	if !t.queued[v] {
-		t.queued[v] = true
-		t.queue = append(t.queue, v)
+	if t.queued[v] {
+		return
 	}
+	t.queued[v] = true
+	q := append(t.queue, v)
+	i := len(q) - 1
+	for i > 0 {
+		p := (i - 1) / 2
+		if t.rank[q[p]] <= t.rank[q[i]] {
+			break
+		}
+		q[p], q[i] = q[i], q[p]
+		i = p
+	}
+	t.queue = q
+}
+
+// next takes the waiting event of lowest rank.
+func (t *trace) next() int {
+	q := t.queue
+	v := q[0]
+	last := len(q) - 1
+	q[0] = q[last]
+	q = q[:last]
+	for i := 0; ; {
+		c := 2*i + 1
+		if c >= last {
+			break
+		}
+		if c+1 < last && t.rank[q[c+1]] < t.rank[q[c]] {
+			c++
+		}
+		if t.rank[q[i]] <= t.rank[q[c]] {
+			break
+		}
+		q[i], q[c] = q[c], q[i]
+		i = c
+	}
+	t.queue = q
+	t.queued[v] = false
+	return v
 }
 
 // push raises event v to value. It returns a clash when that closes a cycle of differences or
@@ -163,7 +239,7 @@ func (t *trace) push(v, value, rule, prev int, jumped bool) *Clash {
 		// The chain from the origin back to it: the rules miss each other by value.
 		return t.collect(prev, rule, -1, value)
 	}
-	if !jumped {
+	if !jumped && t.suspicious(v) {
 		for p := prev; p >= 0 && !t.steps[p].jumped; p = t.steps[p].prev {
 			if t.steps[p].event == v {
 				return t.collect(prev, rule, p, value-t.steps[p].value)
@@ -177,6 +253,22 @@ func (t *trace) push(v, value, rule, prev int, jumped bool) *Clash {
 	return nil
 }
 
+// suspicious says whether to look for a cycle now. In a large network an event is looked at
+// only every few pushes: a cycle keeps pushing its events until it is found.
+func (t *trace) suspicious(v int) bool {
+	if t.acyclic {
+		return false
+	}
+	if len(t.least) <= 400 {
+		return true
+	}
+	if t.pushes == nil {
+		t.pushes = make([]int, len(t.least))
+	}
+	t.pushes[v]++
+	return t.pushes[v]%16 == 0
+}
+
 // collect lists the rules of the pushes from prev back to, but not including, stop.
 func (t *trace) collect(prev, rule, stop, short int) *Clash {
 	c := &Clash{Cycle: true, Short: short}
@@ -188,11 +280,13 @@ func (t *trace) collect(prev, rule, stop, short int) *Clash {
 		}
 	}
 	add(rule)
+	passed := map[int]bool{}
 	for p := prev; p != stop && p >= 0; p = t.steps[p].prev {
 		add(t.steps[p].rule)
-		if t.steps[p].jumped {
+		if t.steps[p].jumped || passed[t.steps[p].event] {
 			c.Cycle = false
 		}
+		passed[t.steps[p].event] = true
 	}
 	for i, j := 0, len(c.Rules)-1; i < j; i, j = i+1, j-1 {
 		c.Rules[i], c.Rules[j] = c.Rules[j], c.Rules[i]
@@ -202,13 +296,8 @@ func (t *trace) collect(prev, rule, stop, short int) *Clash {
 
 // run pushes until nothing moves. A nil result means that least is the least solution.
 func (h *half) run(t *trace) *Clash {
-	for head := 0; head < len(t.queue); head++ {
-		if head > 1024 && 2*head > len(t.queue) {
-			t.queue = t.queue[:copy(t.queue, t.queue[head:])]
-			head = 0
-		}
-		v := t.queue[head]
-		t.queued[v] = false
+	for len(t.queue) > 0 {
+		v := t.next()
 		at, prev := t.least[v], t.last[v]
 		for _, a := range h.arcs[h.first[v]:h.first[v+1]] {
 			if at+a.W > t.least[a.To] {
@@ -225,23 +314,21 @@ func (h *half) run(t *trace) *Clash {
 			}
 		}
 	}
-	t.queue = t.queue[:0]
 	return nil
 }
 
 // solve finds the least time of every event from the origin.
 func (h *half) solve() (*trace, *Clash) {
-	t := newTrace(h.events)
+	t := newTrace(h)
 	t.enqueue(0)
 	c := h.run(t)
 	return t, c
 }
 
-// from continues from a solution with some events pushed further; it returns nil when there
-// is none.
-func (h *half) from(least []int, v, value int) []int {
-	t := newTrace(h.events)
-	copy(t.least, least)
+// from continues from a solution with some event pushed further, using t for the work; it
+// returns nil when there is no such solution. The result is valid until t is used again.
+func (h *half) from(t *trace, least []int, v, value int) []int {
+	t.resume(h, least)
 	if value > t.least[v] {
 		if c := t.push(v, value, -1, -1, true); c != nil {
 			return nil
@@ -251,4 +338,12 @@ func (h *half) from(least []int, v, value int) []int {
 		return nil
 	}
 	return t.least
+}
+
+// resume starts from a solution of a network, which therefore has no positive cycle.
+func (t *trace) resume(h *half, least []int) {
+	t.rank = h.rank
+	t.reset()
+	copy(t.least, least)
+	t.acyclic = true
 }

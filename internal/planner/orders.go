@@ -33,7 +33,14 @@ func (s *Shop) Orders(times []int) []Arc {
 			}
 			return a.Task - b.Task
 		})
+		// Two tasks that together need more than there is have held the same unit one after the
+		// other, so handing units over already keeps their order; only changeovers and programs
+		// ask for more.
+		programs := slices.ContainsFunc(uses, func(u Use) bool { return u.Program != 0 })
 		for y, b := range uses {
+			if p.Changeover == 0 && !programs {
+				break
+			}
 			for _, a := range uses[:y] {
 				apart := p.Capacity > 0 && a.Amount+b.Amount > p.Capacity || a.Program != 0 && b.Program != 0 && a.Program != b.Program
 				if apart {

@@ -5,6 +5,8 @@ type Reach struct {
 	net         *Net
 	fore, back  *half
 	early, late []int // late in mirrored time
+	work        *trace
+	ends        [][2]int
 }
 
 // NewReach prepares a feasible network; it returns nil for an infeasible one.
@@ -19,6 +21,7 @@ func NewReach(n *Net) *Reach {
 		return nil
 	}
 	r.early, r.late = e.least, l.least
+	r.work = newTrace(r.fore)
 	return r
 }
 
@@ -38,20 +41,7 @@ func (r *Reach) Next(event, t int) []int {
 	if t <= r.early[event] {
 		return r.early
 	}
-	return r.fore.from(r.early, event, t)
-}
-
-// Previous returns the greatest time not after t which the event can have.
-func (r *Reach) Previous(event, t int) (int, bool) {
-	m := r.net.Limit - t
-	if m <= r.late[event] {
-		return r.Late(event), true
-	}
-	s := r.back.from(r.late, event, m)
-	if s == nil {
-		return 0, false
-	}
-	return r.net.Limit - s[event], true
+	return r.fore.from(r.work, r.early, event, t)
 }
 
 // Windows lists all times the event can have, as closed intervals in order. The possible
@@ -67,7 +57,8 @@ func (r *Reach) Windows(event int) [][2]int {
 		if s == nil {
 			break
 		}
-		from, to := s[event], r.furthest(s, event)
+		from := s[event]
+		to := r.furthest(s, event)
 		if k := len(out) - 1; k >= 0 && out[k][1]+1 >= from {
 			out[k][1] = to
 		} else {
@@ -81,15 +72,23 @@ func (r *Reach) Windows(event int) [][2]int {
 // furthest is the greatest time of the event when every task stays on the side of each hole
 // on which the solution s has it.
 func (r *Reach) furthest(s []int, event int) int {
-	t := newTrace(r.net.Events)
-	copy(t.least, r.late)
+	// s may be the work of r.work: look at it before using that again.
+	at := s[event]
+	t := r.work
+	r.ends = r.ends[:0]
 	for _, h := range r.net.Holes {
-		if end := EndOf(h.Task); s[end] <= h.From && t.least[end] < r.net.Limit-h.From {
-			t.push(end, r.net.Limit-h.From, -1, -1, true)
+		if end := EndOf(h.Task); s[end] <= h.From {
+			r.ends = append(r.ends, [2]int{end, r.net.Limit - h.From})
+		}
+	}
+	t.resume(r.back, r.late)
+	for _, e := range r.ends {
+		if t.least[e[0]] < e[1] {
+			t.push(e[0], e[1], -1, -1, true)
 		}
 	}
 	if r.back.run(t) != nil {
-		return s[event] // cannot happen: s itself is a solution on these sides
+		return at // cannot happen: s itself is a solution on these sides
 	}
 	return r.net.Limit - t.least[event]
 }
