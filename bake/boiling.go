@@ -45,7 +45,7 @@ type Boiling struct {
 // Source: ISO 2533 (1975); IAPWS R7-97(2012).
 func BoilingPoint(place Place) (Boiling, error) {
 	var problems quantity.Problems
-	checkPlace(&problems, "", place)
+	checkPlace(&problems, place)
 	if err := problems.Err(); err != nil {
 		return Boiling{}, err
 	}
@@ -56,18 +56,28 @@ func BoilingPoint(place Place) (Boiling, error) {
 	return Boiling{Point: quantity.Celsius(celsius), Pressure: pascals(pa), place: place}, nil
 }
 
-// checkPlace notes what is wrong with a place; prefix ends in a dot or is empty.
-func checkPlace(problems *quantity.Problems, prefix string, place Place) bool {
-	ok := quantity.Check(problems, prefix+"Altitude", place.Altitude, lowestAltitude, highestAltitude)
+// checkPlace notes what is wrong with a place.
+func checkPlace(problems *quantity.Problems, place Place) bool {
+	ok := quantity.Check(problems, "Altitude", place.Altitude, lowestAltitude, highestAltitude)
 	if !place.Station.IsZero() {
-		ok = quantity.Check(problems, prefix+"Station", place.Station, lowestPressure, highestPressure) && ok
+		ok = quantity.Check(problems, "Station", place.Station, lowestPressure, highestPressure) && ok
 	}
 	if !place.SeaLevel.IsZero() {
-		ok = quantity.Check(problems, prefix+"SeaLevel", place.SeaLevel, Hectopascals(850), highestPressure) && ok
+		ok = quantity.Check(problems, "SeaLevel", place.SeaLevel, Hectopascals(850), highestPressure) && ok
 		if !place.Station.IsZero() {
-			problems.Add(prefix+"SeaLevel", place.SeaLevel.String(), "one barometer reading, not two", quantity.ErrInconsistent)
+			problems.Add("SeaLevel", place.SeaLevel.String(), "one barometer reading, not two", quantity.ErrInconsistent)
 			ok = false
 		}
+	}
+	return ok
+}
+
+// checkPlaceField is checkPlace for a field named Place. It does not build the longer paths unless something is wrong.
+func checkPlaceField(problems *quantity.Problems, place Place) bool {
+	var inner quantity.Problems
+	ok := checkPlace(&inner, place)
+	if !ok {
+		problems.Join("Place", inner.Err())
 	}
 	return ok
 }
@@ -114,7 +124,7 @@ func (b Boiling) Working() working.Working {
 		w.Steps = append(w.Steps, working.Step{
 			Name: "geopotential altitude", Symbol: "H", Formula: "R × Z ÷ (R + Z)",
 			Where:   []working.Binding{{Symbol: "R", Meaning: "radius of the earth in the standard", Value: "6356766 m"}, {Symbol: "Z", Meaning: "altitude", Value: fixed(z, 3) + " m"}},
-			Numbers: "6356766 × " + num(z, 3) + " ÷ (6356766 + " + num(z, 3) + ")", Value: fixed(h, 2) + " m", Source: sources.ISO2533,
+			Numbers: "6356766 × " + num(z, 3) + " ÷ (6356766 + " + num(z, 3) + ")", Value: fixed(h, 2) + " m", Tolerance: 0.001, Source: sources.ISO2533,
 		})
 		if b.place.SeaLevel.IsValid() {
 			reduced, err := steam.Altitude(b.place.SeaLevel.pascals())

@@ -46,7 +46,7 @@ const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
 // Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary at boiling, Zanoni, Peri and Pierucci (1993).
 func CarryOverFrom(in Carrying) (CarryOver, error) {
 	var p quantity.Problems
-	placeOK := checkPlace(&p, "Place.", in.Place)
+	placeOK := checkPlaceField(&p, in.Place)
 	if in.Core.Compare(hotProbe) > 0 {
 		checkProbe(&p, "Core", in.Core)
 	} else {

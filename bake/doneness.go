@@ -58,11 +58,11 @@ func donenessOf(s Style) donenessRow {
 	case Baguette:
 		return donenessRow{97, 95, 99, 12, 4 * time.Minute, Fair, "the color of the crust decides"}
 	case Pan:
-		return donenessRow{93, 88, 96, 9, 5 * time.Minute, Good, ""}
+		return donenessRow{93, 87.8, 96, 9, 5 * time.Minute, Good, ""}
 	case Enriched:
 		return donenessRow{90, 88, 95, 8, 4 * time.Minute, Fair, "sugar and milk brown the crust long before the core is there"}
 	case SoftRoll:
-		return donenessRow{92, 88, 96, 8, 3 * time.Minute, Fair, ""}
+		return donenessRow{92, 87.8, 96, 8, 3 * time.Minute, Fair, ""}
 	case Wholegrain:
 		return donenessRow{97, 95, 99, 10, 7 * time.Minute, Fair, ""}
 	case Rye:

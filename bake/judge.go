@@ -132,7 +132,7 @@ func Judge(r Reading) (Verdict, error) {
 
 func checkReading(r Reading) error {
 	var p quantity.Problems
-	checkGoal(&p, "", r.Goal)
+	checkGoal(&p, r.Goal)
 	checkProbe(&p, "Probe", r.Probe)
 	quantity.Check(&p, "ProbeError", r.ProbeError, quantity.TemperatureDelta{}, mostProbeError)
 	switch {

@@ -186,7 +186,7 @@ func bakeOutHold(s Style, row donenessRow, arrival time.Duration) float64 {
 
 func checkSamples(p Probe) (target, error) {
 	var problems quantity.Problems
-	goalOK := checkGoal(&problems, "", p.Goal)
+	goalOK := checkGoal(&problems, p.Goal)
 	quantity.Check(&problems, "Error", p.Error, quantity.TemperatureDelta{}, mostProbeError)
 	if !p.Approach.IsValid() {
 		problems.Add("Approach", p.Approach.String(), approachNames[0]+", "+approachNames[1], quantity.ErrOutOfRange)

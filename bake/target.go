@@ -103,7 +103,7 @@ type target struct{ core, from, to, boiling, sea, pressure float64 }
 // Source: the style's [Guide]; the cap is a judgment, matched by a loaf baked to 90.6 °C at 2,347 m (Ask Extension 404313).
 func TargetFor(goal Goal) (Target, error) {
 	var problems quantity.Problems
-	checkGoal(&problems, "", goal)
+	checkGoal(&problems, goal)
 	if err := problems.Err(); err != nil {
 		return Target{}, err
 	}
@@ -122,23 +122,23 @@ var (
 	highestCore = quantity.Celsius(102)
 )
 
-func checkGoal(problems *quantity.Problems, prefix string, goal Goal) bool {
+func checkGoal(problems *quantity.Problems, goal Goal) bool {
 	ok := true
 	if !goal.Style.IsValid() {
-		problems.Add(prefix+"Style", goal.Style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
+		problems.Add("Style", goal.Style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
 		ok = false
 	}
-	ok = checkPlace(problems, prefix+"Place.", goal.Place) && ok
+	ok = checkPlaceField(problems, goal.Place) && ok
 	if !goal.Rule.IsValid() {
-		problems.Add(prefix+"Rule", goal.Rule.String(), strings.Join(ruleNames[:], ", "), quantity.ErrOutOfRange)
+		problems.Add("Rule", goal.Rule.String(), strings.Join(ruleNames[:], ", "), quantity.ErrOutOfRange)
 		ok = false
 	}
 	if goal.Rule == Offset && (goal.Place.Station.IsValid() || goal.Place.SeaLevel.IsValid()) {
-		problems.Add(prefix+"Rule", "offset with a barometer reading", "the cap, or an altitude without a barometer", quantity.ErrModelRange)
+		problems.Add("Rule", "offset with a barometer reading", "the cap, or an altitude without a barometer", quantity.ErrModelRange)
 		ok = false
 	}
 	if !goal.Core.IsZero() {
-		ok = quantity.Check(problems, prefix+"Core", goal.Core, lowestCore, highestCore) && ok
+		ok = quantity.Check(problems, "Core", goal.Core, lowestCore, highestCore) && ok
 	}
 	return ok
 }

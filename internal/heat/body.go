@@ -69,7 +69,6 @@ type Body struct {
 	factors [3]*Series
 	rates   [3]float64 // α/R², 1/s
 	count   int
-	modes   []mode
 }
 
 // NewBody sets up the exact solution for a body whose surface coefficient is h W/(m² K); +Inf holds the surface at the
@@ -105,7 +104,6 @@ func NewBody(g Geometry, m Material, h float64) (*Body, error) {
 		b.factors[i] = s
 		b.rates[i] = m.Diffusivity() / (r * r)
 	}
-	b.modes = b.makeModes()
 	return b, nil
 }
 

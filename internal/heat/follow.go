@@ -131,8 +131,9 @@ func (b *Body) Follow(start float64, surroundings []Knot) (*Trace, error) {
 			return nil, numeric.ErrDomain
 		}
 	}
-	tr := &Trace{modes: b.modes, knots: slices.Clone(surroundings), states: make([][]float64, len(surroundings))}
-	u := make([]float64, len(b.modes))
+	modes := b.makeModes()
+	tr := &Trace{modes: modes, knots: slices.Clone(surroundings), states: make([][]float64, len(surroundings))}
+	u := make([]float64, len(modes))
 	for i := range u {
 		u[i] = start - surroundings[0].Celsius
 	}

@@ -48,11 +48,11 @@ func TestCarryOver(t *testing.T) {
 	all, altitudes := loaves(rand.New(rand.NewSource(5)))
 	n, inside, sum := 0, 0, 0.0
 	for i, l := range all {
-		if altitudes[i] == 2500 {
+		if altitudes[i] != 0 {
 			continue
 		}
 		points := Bake(l, 7000, 20)
-		for _, below := range []float64{20, 12, 6} {
+		for _, below := range []float64{20, 6} {
 			at := Reaches(points, l.Boiling-below)
 			if math.IsInf(at, 1) || at > 6000 {
 				continue
@@ -89,7 +89,7 @@ func TestRefitCooling(t *testing.T) {
 	all, altitudes := loaves(rng)
 	n, inside, sum := 0, 0, 0.0
 	for i, l := range all {
-		if altitudes[i] == 2500 {
+		if altitudes[i] != 0 {
 			continue
 		}
 		l.Out = Reaches(Bake(l, 7000, 20), l.Boiling-2.5)

@@ -46,7 +46,7 @@ const (
 
 // Bake runs the loaf for a time and returns a point every `every` seconds.
 func Bake(l Loaf, until, every float64) []Point {
-	const n = 48
+	const n = 40
 	dx := l.Radius / n
 	edge := make([]float64, n+1) // areas of the faces
 	volume := make([]float64, n) // of the cells

@@ -1,0 +1,71 @@
+package bake
+
+import (
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+func hallReading() Reading {
+	return Reading{Goal: Goal{Place: At(quantity.Meters(1150))}, Probe: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785), Held: 3 * time.Minute}
+}
+
+func TestJudgeDoesNotAllocate(t *testing.T) {
+	r := hallReading()
+	if n := testing.AllocsPerRun(100, func() {
+		if v, err := Judge(r); err != nil || v.State != Done {
+			t.Fatal(v, err)
+		}
+	}); n != 0 {
+		t.Errorf("a verdict allocates %v times", n)
+	}
+}
+
+func BenchmarkJudge(b *testing.B) {
+	r := hallReading()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Judge(r); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkBoilingPoint(b *testing.B) {
+	place := At(quantity.Meters(1150))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := BoilingPoint(place); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkTimeLeft(b *testing.B) {
+	p := Probe{Goal: Goal{Place: At(quantity.Meters(1150))}, Samples: readings(22, 68, 24, 73, 27, 80)}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := TimeLeft(p); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkCoolTime(b *testing.B) {
+	c := Cooling{Baked: quantity.Grams(780)}
+	for b.Loop() {
+		if _, err := CoolTime(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkPlan(b *testing.B) {
+	batch := Batch{Dough: quantity.Grams(886), Pieces: 6, Vessel: Pot, Together: 2, Cold: true}
+	for b.Loop() {
+		if _, err := Plan(batch); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
