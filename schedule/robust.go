@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -12,11 +13,15 @@ import (
 
 // Robustness says what a timetable survives when the dough is early or late.
 type Robustness struct {
-	// Survives is true when, whatever every living step does within its range, the rest can be
-	// timed so that every rule is kept, acting only on what has been seen. The order at shared
-	// resources and the side of each absence on which a step lies stay as in the timetable, so
-	// true is a guarantee; false may only mean that this timetable does not, and another would.
+	// Survives is true when, whatever every living step does within its range, what comes after
+	// can be timed so that every rule is kept, acting only on what has been seen. Everything
+	// that does not wait for a living step happens as planned; the order at shared resources
+	// and the side of each absence on which a step lies stay as in the timetable. So true is a
+	// guarantee; false may only mean that this timetable does not survive, and another would.
 	Survives bool
+	// ByMoving is true when it would survive if the steps before the living ones were timed
+	// differently, in the same order and on the same sides of absences.
+	ByMoving bool
 	// Share is the largest share of all ranges, taken around what is likely, that is survived:
 	// 1 when Survives, 0 when only the likely durations work. It is found to 1/1000.
 	Share   float64
@@ -56,7 +61,7 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		return Robustness{}, &quantity.InputError{Path: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
 	}
 	c := t.c
-	net, living := t.uncertain()
+	net, living, names := t.uncertain()
 	ranges := func(thousandths int) []planner.Contingent {
 		var out []planner.Contingent
 		for _, i := range living {
@@ -67,6 +72,7 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	}
 	var r Robustness
 	r.Survives = net.Controllable(ranges(1000))
+	r.ByMoving = r.Survives
 	share := 1000
 	if !r.Survives {
 		low, high := 0, 1000
@@ -78,7 +84,10 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 			}
 		}
 		share = low
-		r.Against = t.against(ctx, net, ranges(1000))
+		free := *net
+		free.Arcs = slices.DeleteFunc(slices.Clone(net.Arcs), func(a planner.Arc) bool { return a.Rule >= len(c.rules) })
+		r.ByMoving = free.Controllable(ranges(1000))
+		r.Against = against(ctx, net, ranges(1000), names)
 	}
 	r.Share = float64(share) / 1000
 	for _, i := range living {
@@ -103,8 +112,9 @@ func (c *compiled) spread(i, thousandths int) (lo, hi int) {
 }
 
 // uncertain is the network of the timetable without the likely durations of living steps, with
-// every step on its side of every absence.
-func (t Timetable) uncertain() (*planner.Net, []int) {
+// every step on its side of every absence and what does not wait for a living step at its
+// planned time. The names are those of its rules.
+func (t Timetable) uncertain() (*planner.Net, []int, []string) {
 	c := t.c
 	var living []int
 	assumed := map[int]bool{}
@@ -132,11 +142,46 @@ func (t Timetable) uncertain() (*planner.Net, []int) {
 			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: planner.StartOf(h.Task), W: h.To, Rule: h.Rule})
 		}
 	}
-	return net, living
+	var names []string
+	for _, r := range c.rules {
+		names = append(names, r.words)
+	}
+	waits := after(net, living)
+	for i, s := range c.in.Steps {
+		for _, v := range []int{planner.StartOf(i), planner.EndOf(i)} {
+			if waits[v] || s.Living && v == planner.EndOf(i) {
+				continue
+			}
+			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: v, W: t.times[v], Rule: len(names)},
+				planner.Arc{From: v, To: 0, W: -t.times[v], Rule: len(names), Upper: true})
+		}
+		names = append(names, s.Name+" as planned, "+t.Steps[i].Start.Format("Mon 15:04"))
+	}
+	return net, living, names
+}
+
+// after finds the events that come after the end of a living step.
+func after(net *planner.Net, living []int) []bool {
+	waits := make([]bool, net.Events)
+	var queue []int
+	for _, i := range living {
+		queue = append(queue, planner.EndOf(i))
+	}
+	for len(queue) > 0 {
+		v := queue[0]
+		queue = queue[1:]
+		for _, a := range net.Arcs {
+			if a.From == v && a.W >= 0 && a.To != 0 && !waits[a.To] {
+				waits[a.To] = true
+				queue = append(queue, a.To)
+			}
+		}
+	}
+	return waits
 }
 
 // against names a smallest set of rules that the living steps can break.
-func (t Timetable) against(ctx context.Context, net *planner.Net, ranges []planner.Contingent) []string {
+func against(ctx context.Context, net *planner.Net, ranges []planner.Contingent, names []string) []string {
 	var rules []int
 	seen := map[int]bool{}
 	for _, a := range net.Arcs {
@@ -153,7 +198,7 @@ func (t Timetable) against(ctx context.Context, net *planner.Net, ranges []plann
 	}
 	var out []string
 	for _, id := range core {
-		out = append(out, t.c.rules[id].words)
+		out = append(out, names[id])
 	}
 	return out
 }
@@ -214,6 +259,9 @@ func (r Robustness) String() string {
 		fmt.Fprintf(&b, "survives %.1f %% of the ranges", 100*r.Share)
 		for _, s := range r.Spreads {
 			fmt.Fprintf(&b, "\n  %s: %s to %s", s.Step, quantity.FormatDuration(s.Early), quantity.FormatDuration(s.Late))
+		}
+		if r.ByMoving {
+			b.WriteString("\n  all of them when the steps before are timed differently")
 		}
 		if len(r.Against) > 0 {
 			b.WriteString("\n  because of: " + strings.Join(r.Against, "; "))

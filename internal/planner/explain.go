@@ -93,6 +93,12 @@ func (n *Net) Shrink(c *Clash) *Clash {
 			out.Rules = append(out.Rules, r)
 		}
 	}
+	// By how much what is left misses itself.
+	p.trace.reset()
+	p.trace.enqueue(0)
+	if last := p.half.run(p.trace); last != nil && len(last.Rules) == len(out.Rules) {
+		out.Cycle, out.Short = last.Cycle, last.Short
+	}
 	return out
 }
 
