@@ -44,6 +44,7 @@
 //	prefermented flour, salt, rye, whole grain  Batch.Prefermented, SaltShare, SaltInWater, Rye, WholeGrain, Share
 //	what does "20 % levain" mean                LevainShare.Flour, Batch.LevainPercent
 //	how is the seed culture counted             Seed, SeedAccount
+//	the usual hydration of a poolish, a biga    PrefermentKind.UsualHydration
 //	from the culture at hand to a ripe levain   LevainBuild.Plan, LevainPlan.Weigh
 //	a culture to another hydration              Rehydrate.Plan
 //	what does this feeding make                 Feeding

@@ -264,3 +264,23 @@ func ExamplePreferment() {
 	//   121.5 g water (135 %)
 	//   148.5 g basic sour (165 %)
 }
+
+func ExampleWeighing_TooSmall() {
+	f := hall()
+	f.Others = []dough.Part{{Name: "instant yeast", Percent: quantity.MustPercent("0.03 %"), Kind: dough.KindInstantYeast}}
+	batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	weighing := must(batch.Weigh(dough.Scales{Flour: quantity.Grams(1)}))
+	for _, l := range weighing.TooSmall() {
+		fmt.Println(l.Exact, l.Name, "cannot be weighed in steps of", l.Step)
+	}
+	// Output:
+	// 0.3 g instant yeast cannot be weighed in steps of 1 g
+}
+
+func ExamplePieces() {
+	// Twelve rolls and what stays in the bowl and on the bench.
+	batch := must(hall().For(dough.Pieces{Count: 12, Each: quantity.Grams(90), ProcessLoss: quantity.MustPercent("2 %")}))
+	fmt.Printf("mix %.1f for %d pieces of %v\n", batch.Dough(), batch.Pieces(), batch.ScalingWeight())
+	// Output:
+	// mix 1102.0 g for 12 pieces of 90 g
+}

@@ -203,3 +203,14 @@ func ExampleInPlaceOfWater() {
 	// Output:
 	// 170.2 g <nil>
 }
+
+func ExamplePrefermentKind_UsualHydration() {
+	for _, k := range []dough.PrefermentKind{dough.Levain, dough.Poolish, dough.PateFermentee} {
+		low, high, _, _ := k.UsualHydration()
+		fmt.Println(k, low, "to", high)
+	}
+	// Output:
+	// levain 50 % to 125 %
+	// poolish 100 % to 100 %
+	// pâte fermentée 60 % to 75 %
+}

@@ -15,6 +15,7 @@ var formulaChecks = map[string]check{
 	"reading":   checkReading,
 	"yield":     checkYield,
 	"milk":      checkMilk,
+	"usual":     checkUsual,
 }
 
 var foodKinds = map[string]dough.Kind{"milk": dough.KindMilk, "egg": dough.KindEgg, "butter": dough.KindButter, "fresh yeast": dough.KindFreshYeast}
@@ -324,4 +325,19 @@ func checkMilk(in *inputs) float64 {
 		in.t.Fatal(err)
 	}
 	return m.In(massUnit(in))
+}
+
+func checkUsual(in *inputs) float64 {
+	var k dough.PrefermentKind
+	if err := k.UnmarshalText([]byte(in.text("kind"))); err != nil {
+		in.t.Fatal(err)
+	}
+	low, high, _, ok := k.UsualHydration()
+	if !ok {
+		in.t.Fatalf("nothing is published of %v", k)
+	}
+	if in.text("get") == "low" {
+		return low.Points()
+	}
+	return high.Points()
 }

@@ -42,3 +42,8 @@ var FoodCode = working.Source{
 	Key: "FDA Food Code", Author: "U.S. Food and Drug Administration", Title: "Food Code", Year: 2022,
 	Where: "3-501, time and temperature control", Standing: working.FromMemory,
 }
+
+// ClassicBread gives usual hydrations and times of preferments.
+var ClassicBread = working.Source{
+	Key: "FCI", Author: "French Culinary Institute", Title: "The Fundamental Techniques of Classic Bread Baking", Where: "guide to preferments",
+}
