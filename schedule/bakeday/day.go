@@ -28,6 +28,9 @@ type Day struct {
 
 	// Timetable says when; when no plan fits, its Conflict says what is in the way.
 	Timetable schedule.Timetable
+	// Earlier and Later are the nearest wanted times that work, when this one does not; nil when none
+	// was found.
+	Earlier, Later *time.Time
 	// Missed is the earlier day that was wished for by its weekday and can no longer be met; nil
 	// when there is none.
 	Missed *Missed

@@ -9,10 +9,10 @@ import (
 	"example.org/maslin/schedule/calendar"
 )
 
-// CalendarID identifies the plan in calendars: a hash of the bread's name and the wanted time, so
-// that a changed plan for the same bread replaces the events of the old one.
+// CalendarID identifies the plan in calendars: a hash of the bread's name and the day it is wanted, so
+// that a changed plan for the same bread and day moves the events of the old one.
 func (s Sheet) CalendarID() string {
-	sum := sha256.Sum256([]byte(s.Name + "\x00" + s.Wanted.UTC().Format(time.RFC3339)))
+	sum := sha256.Sum256([]byte(s.Name + "\x00" + s.Wanted.Format(time.DateOnly)))
 	return hex.EncodeToString(sum[:16])
 }
 

@@ -55,7 +55,29 @@ func Plan(ctx context.Context, bake Bake, clock Clock) (Day, error) {
 			return d, nil
 		}
 	}
+	first.Earlier = b.nearest(ctx, *first, clock, func(d Day) *schedule.Shift { return d.Timetable.Before })
+	first.Later = b.nearest(ctx, *first, clock, func(d Day) *schedule.Shift { return d.Timetable.After })
 	return *first, nil
+}
+
+// nearest follows the timetable's suggestions to a wanted time that works: the dough's clock
+// moves with the time of day, so that a suggestion may fall short by a few minutes.
+func (b *Bake) nearest(ctx context.Context, d Day, clock Clock, suggestion func(Day) *schedule.Shift) *time.Time {
+	for range 5 {
+		s := suggestion(d)
+		if s == nil || !s.To.After(clock.Now) {
+			return nil
+		}
+		next, err := b.planFor(ctx, s.To, clock)
+		if err != nil {
+			return nil
+		}
+		if next.Possible() {
+			return &next.Wanted
+		}
+		d = next
+	}
+	return nil
 }
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning

@@ -271,7 +271,7 @@ func (d Day) Sheet() Sheet {
 	if d.Possible() {
 		s.Steps = d.stepSheets()
 	} else {
-		s.Why = d.why(d.Timetable.Conflict, d.Timetable.Before, d.Timetable.After)
+		s.Why = d.why(d.Timetable.Conflict, d.Earlier, d.Later)
 	}
 	if m := d.Missed; m != nil {
 		s.Missed = &MissedSheet{m.Wanted.In(d.Zone), d.why(m.Conflict, nil, nil)}
@@ -402,7 +402,7 @@ func handsOn(name string) bool {
 	return true
 }
 
-func (d Day) why(c *schedule.Conflict, before, after *schedule.Shift) *WhySheet {
+func (d Day) why(c *schedule.Conflict, earlier, later *time.Time) *WhySheet {
 	if c == nil {
 		if d.Rising.Feasible {
 			return nil
@@ -421,13 +421,13 @@ func (d Day) why(c *schedule.Conflict, before, after *schedule.Shift) *WhySheet 
 		}
 		w.Rules = append(w.Rules, r)
 	}
-	at := func(s *schedule.Shift) *time.Time {
-		if s == nil {
+	at := func(t *time.Time) *time.Time {
+		if t == nil {
 			return nil
 		}
-		t := s.To.In(d.Zone)
-		return &t
+		local := t.In(d.Zone)
+		return &local
 	}
-	w.Earlier, w.Later = at(before), at(after)
+	w.Earlier, w.Later = at(earlier), at(later)
 	return w
 }

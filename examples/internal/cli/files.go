@@ -37,10 +37,11 @@ func writeFile(name string, content []byte) error {
 	return nil
 }
 
-// writeCalendar writes the timetable as a calendar file.
+// writeCalendar writes the timetable as a calendar file. The sequence number grows with the clock, so
+// that a later export of the same plan moves the events of an earlier one.
 func writeCalendar(name string, s bakeday.Sheet, now time.Time) error {
 	content, err := calendar.File{
-		Plan: s.CalendarID(), Name: s.Name, Stamp: now, Sequence: 0, Events: s.CalendarEvents(),
+		Plan: s.CalendarID(), Name: s.Name, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
 	}.Encode()
 	if err != nil {
 		return badInput("%s: %s", name, err)
