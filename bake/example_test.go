@@ -99,7 +99,7 @@ func ExampleTimeLeft() {
 		},
 	})
 	fmt.Println(l, err)
-	// Output: 15m to 21m (80 %), likely 19m to a core of 94.1 °C; baked out in 23m to 29m (80 %), likely 27m <nil>
+	// Output: 14m to 22m (80 %), likely 19m to a core of 94.1 °C; baked out in 22m to 30m (80 %), likely 27m <nil>
 }
 
 func ExampleTimeLeft_quickening() {
@@ -111,7 +111,7 @@ func ExampleTimeLeft_quickening() {
 		},
 	})
 	fmt.Println(l.ToTarget, err)
-	// Output: 15m to 19m (80 %), likely 17m <nil>
+	// Output: 14m to 20m (80 %), likely 17m <nil>
 }
 
 func ExampleCarryOverFrom() {

@@ -92,7 +92,7 @@ const (
 	leastSpan   = 1.0  // minutes between first and last reading
 	// The model's own error as a share of the remaining time, one standard deviation, at the end of the bake and added for readings that
 	// begin early (times the square of the distance to boiling over 75 °C): measured on numerical loaves.
-	modelError, earlyError = 0.05, 0.20
+	modelError, earlyError = 0.08, 0.15
 	boilingError           = 0.4 // °C, weather and dissolved salt, one standard deviation
 	leftProbability        = 80.0
 	quantile80             = 1.2815515655446004
@@ -105,12 +105,12 @@ const (
 // squares, each with its own weight because an error of 1 °C counts more the nearer the boiling point is. [Quickening] replaces the
 // logarithm by ln d + 0.75·(d/75)² with d = T_b − T.
 // The range comes from the reading error (Fieller's interval of the line), a common error of the probe, weather on the boiling point, and
-// 5 to 12 % for the model; the exponential's early end reaches down to what Quickening says.
+// 8 to 13 % for the model; the exponential's early end reaches down to what Quickening says.
 // Symbols: T_b local boiling point; T* target; τ time constant.
 // Valid range: cores from 45 °C below boiling on (55 °C at sea level); before that the curve is still bending up and the answer would be
 // too long, so such readings are left out, or all used with Extrapolate. Readings at least 1 minute apart.
 // Accuracy: no measured series of a core was found in open data. On numerical loaves with a moving evaporation front the exponential is about 60 % too
-// long from readings that end at 63 °C, 40 % at 70 °C, 25 % at 78 °C, 13 % at 85 °C and 5 % at 92 °C; Quickening 10, 5, 2, 2 and 3 %. The trade's rule that 55 °C
+// long from readings that end at 63 °C, 40 % at 70 °C, 25 % at 78 °C, 13 % at 85 °C and 7 % at 92 °C; Quickening 11, 6, 3, 3 and 5 %. The trade's rule that 55 °C
 // comes at half of the bake speaks for the exponential. The range held the truth in 8 of 10 cases or more for both.
 // Errors: [quantity.ErrRequired] (fewer than two readings), [quantity.ErrOutOfRange] (above boiling; °F typed as °C is suspected and said),
 // [quantity.ErrInconsistent] (not in order of time, falling, not rising), [quantity.ErrModelRange] (too early, too close together).
@@ -314,30 +314,34 @@ func (f fitted) remaining(a Approach) (likely, low, high float64, bounded bool) 
 	if !(high < 24*60) {
 		return likely, 0, 0, false
 	}
-	// A common shift of all readings against the boiling point, by the probe or the weather, moves the answer this much per °C.
-	shifted := f.shift(a, 0.01)
-	perDegree := (shifted - likely) / 0.01
-	common := math.Hypot(f.sigma, boilingError) * perDegree
+	// An error common to all readings, and a boiling point moved by the weather: one standard deviation each way. Both act more
+	// strongly on the late side.
+	probeUp, probeDown := f.swing(a, likely, f.sigma, 0)
+	boilUp, boilDown := f.swing(a, likely, 0, boilingError)
 	y := (f.boiling - f.first[1]) / scaleOf
-	extra := z * math.Hypot(common, (modelError+earlyError*y*y)*likely)
-	low = math.Max(0, likely-math.Hypot(likely-low, extra))
-	high = likely + math.Hypot(high-likely, extra)
+	model := (modelError + earlyError*y*y) * likely
+	low = math.Max(0, likely-math.Hypot(likely-low, z*math.Hypot(model, math.Hypot(probeDown, boilDown))))
+	high = likely + math.Hypot(high-likely, z*math.Hypot(model, math.Hypot(probeUp, boilUp)))
 	return likely, low, high, true
 }
 
-// shift is the remaining time of the two-point line through first and last reading if all readings were d °C higher, scaled to agree
-// with the fit at d = 0.
-func (f fitted) shift(a Approach, d float64) float64 {
-	at := func(d float64) float64 {
-		y1, y2 := a.ordinate(f.boiling-f.first[1]-d), a.ordinate(f.boiling-f.last-d)
-		return (y2 - a.ordinate(f.boiling-f.target)) / (y1 - y2) * -f.first[0]
+// swing is how far the remaining time rises and falls when all readings, or the boiling point, lie up to that many °C off.
+func (f fitted) swing(a Approach, likely, readings, boiling float64) (up, down float64) {
+	// The two-point line through first and last reading, scaled to agree with the fit when nothing is off.
+	at := func(readings, boiling float64) float64 {
+		ordinate := func(core float64) float64 { return a.ordinate(math.Max(f.boiling+boiling-core, 0.3)) }
+		y1, y2 := ordinate(f.first[1]+readings), ordinate(f.last+readings)
+		return (y2 - ordinate(f.target)) / (y1 - y2) * -f.first[0]
 	}
-	base := at(0)
-	likely := math.Max((a.ordinate(f.boiling-f.target)-f.line.Intercept)/f.line.Slope, 0)
+	base := at(0, 0)
 	if !(base > 0) {
-		return likely
+		return 0, 0
 	}
-	return likely * at(d) / base
+	for _, sign := range [2]float64{1, -1} {
+		d := likely * (at(sign*readings, sign*boiling)/base - 1)
+		up, down = math.Max(up, d), math.Max(down, -d)
+	}
+	return up, down
 }
 
 // String prints "8m to 13m (80 %), likely 10m, to a core of 94.1 °C; out in 14m to 19m …".

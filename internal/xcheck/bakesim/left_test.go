@@ -79,7 +79,8 @@ func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 				s := scores[key]
 				mean, rms, cover := s.sum/float64(s.n), math.Sqrt(s.square/float64(s.n)), float64(s.inside)/float64(s.n)
 				t.Logf("%s: %d answers, mean error %+.0f %%, rms %.0f %%, range holds the truth in %.0f %%", key, s.n, 100*mean, 100*rms, 100*cover)
-				if cover < 0.8 {
+				// With 324 answers the share itself scatters by 0.022.
+				if cover < 0.8-0.03 {
 					t.Errorf("%s: the range claims 80 %% and holds the truth in %.0f %%", key, 100*cover)
 				}
 				if approach == bake.Quickening && math.Abs(mean) > 0.15 {
