@@ -97,6 +97,10 @@ Try it on the shipped example:
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(newPlan(s))
+	root.AddCommand(bowlCommands(s)...)
+	root.AddCommand(clockCommands(s)...)
+	root.AddCommand(ovenCommands(s)...)
+	root.AddCommand(peopleCommands(s)...)
 	return root
 }
 

@@ -2,12 +2,9 @@ package cli
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
-	"strconv"
 	"time"
 
 	"example.org/maslin/examples/internal/tomlbind"
@@ -17,8 +14,8 @@ import (
 )
 
 type planFlags struct {
-	json, working, us bool
-	now, ics          string
+	output
+	now, ics string
 }
 
 func newPlan(s System) *cobra.Command {
@@ -38,9 +35,7 @@ the way; 2 bad input.`,
 			return runPlan(cmd.Context(), s, args[0], f)
 		},
 	}
-	cmd.Flags().BoolVar(&f.json, "json", false, "print the plan as JSON")
-	cmd.Flags().BoolVar(&f.working, "working", false, "print how each number was reached, with its source")
-	cmd.Flags().BoolVar(&f.us, "us", false, "pounds, ounces and °F")
+	f.register(cmd)
 	cmd.Flags().StringVar(&f.ics, "ics", "", "also write the timetable as a calendar `FILE`")
 	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
 	return cmd
@@ -131,6 +126,9 @@ func clockFor(s System, zone, now string) (bakeday.Clock, error) {
 }
 
 func runPlan(ctx context.Context, s System, name string, f planFlags) error {
+	if err := f.check(); err != nil {
+		return err
+	}
 	l, err := load(s, name, f.now)
 	if err != nil {
 		return err
@@ -145,41 +143,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 			return err
 		}
 	}
-	if f.json {
-		if err := writeJSON(s.Out, sheet); err != nil {
-			return err
-		}
-	} else {
-		p := newPage(widthOf(s))
-		planPage(p, day, sheet, units{f.us})
-		if f.working {
-			p.heading("How each number was reached")
-			for _, w := range day.Workings() {
-				p.line("")
-				p.b.WriteString(w.Text(p.width))
-			}
-		}
-		if err := p.flush(s.Out); err != nil {
-			return err
-		}
-	}
-	if !sheet.Possible {
-		return &exit{status: exitNoAnswer}
-	}
-	return nil
-}
-
-func writeJSON(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(v)
-}
-
-// widthOf is how wide the output may be: COLUMNS, or 80.
-func widthOf(s System) int {
-	if n, err := strconv.Atoi(s.Getenv("COLUMNS")); err == nil && n >= 20 {
-		return n
-	}
-	return 80
+	return s.show(f.output, answer{
+		page: func(p *page, u units) { planPage(p, day, sheet, u) }, data: sheet, workings: day.Workings(), no: !sheet.Possible,
+	})
 }
