@@ -197,10 +197,10 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 	}
 	checkName(p, "UnitRounding", roundingNames, int(in.UnitRounding))
 	checkName(p, "Rounding", roundingNames, int(in.Rounding))
-	switch {
-	case in.Places == 0:
+	switch in.Places {
+	case 0:
 		in.Places = 2
-	case in.Places == -1:
+	case -1:
 		in.Places = 0
 	default:
 		p.Int("Places", in.Places, 0, mostPlaces)

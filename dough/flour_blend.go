@@ -3,6 +3,8 @@ package dough
 import (
 	"math"
 	"math/big"
+	"slices"
+	"sort"
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
@@ -250,8 +252,8 @@ func BlendFlours(in BlendGoal) (FlourBlend, error) {
 	return r, err
 }
 
-// blendSolver finds x = clip(s + λ + μ·(p − mean)) by a bisection for λ inside one for μ; both sums
-// only grow with their unknown. Shares are in points, 0 to 100.
+// blendSolver finds x = clip(s + λ + μ·(p − mean)) by bisection for μ, with the λ that belongs to it: the protein
+// only grows with μ, and the sum with λ. Shares are in points, 0 to 100.
 type blendSolver struct {
 	p, s, low, high []float64
 	lambda, mu      float64 // for p itself, not p − mean
@@ -295,6 +297,9 @@ func (b *blendSolver) solve(target float64) []float64 {
 	}
 	b.feasible = true
 	x := make([]float64, len(b.s))
+	breaks := make([]float64, 0, 2*len(x))
+	// at fills x for a μ and returns the λ that makes the shares a whole. Their sum grows with λ along straight
+	// lines between the points where a share meets a bound.
 	at := func(mu float64) (lambda float64) {
 		fill := func(l float64) float64 {
 			sum := 0.0
@@ -304,35 +309,47 @@ func (b *blendSolver) solve(target float64) []float64 {
 			}
 			return sum
 		}
-		reach := 300 + math.Abs(mu)*spread
-		lo, hi := -reach, reach
-		for range 200 {
-			mid := lo + (hi-lo)/2
-			if mid == lo || mid == hi {
-				break
-			}
-			if fill(mid) < whole {
-				lo = mid
-			} else {
-				hi = mid
-			}
+		breaks = breaks[:0]
+		for i := range x {
+			a := b.s[i] + mu*(b.p[i]-mean)
+			breaks = append(breaks, b.low[i]-a, b.high[i]-a)
 		}
-		fill(hi)
-		return hi
+		slices.Sort(breaks)
+		k := sort.Search(len(breaks), func(k int) bool { return fill(breaks[k]) >= whole })
+		if k == 0 || k == len(breaks) {
+			lambda = breaks[min(k, len(breaks)-1)]
+			fill(lambda)
+			return lambda
+		}
+		lo, hi := fill(breaks[k-1]), fill(breaks[k])
+		lambda = breaks[k-1] + (whole-lo)/(hi-lo)*(breaks[k]-breaks[k-1])
+		fill(lambda)
+		return lambda
 	}
 	if spread == 0 {
 		b.lambda = at(0)
 		return x
 	}
 	// Differences of protein down to a millionth of a point can decide: μ may be large.
-	lo, hi := -1e9, 1e9
+	lo, hi := -1.0, 1.0
+	for at(lo); protein(x) > target && lo > -1e12; at(lo) {
+		lo *= 4
+	}
+	for at(hi); protein(x) < target && hi < 1e12; at(hi) {
+		hi *= 4
+	}
 	for range 200 {
 		mid := lo + (hi-lo)/2
 		if mid == lo || mid == hi {
 			break
 		}
 		at(mid)
-		if protein(x) < target {
+		p := protein(x)
+		if math.Abs(p-target) < 1e-13 {
+			hi = mid
+			break
+		}
+		if p < target {
 			lo = mid
 		} else {
 			hi = mid

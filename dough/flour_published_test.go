@@ -313,6 +313,22 @@ func ingredient(in *inputs) (float64, error) {
 			}
 		}
 		in.t.Fatal("no such list")
+	case "total": // of 100 % of flour and the parts
+		names, values := in.list("parts")
+		f := dough.Formula{Flours: []dough.Part{{Name: "flour", Percent: quantity.MustPercent("100 %")}}}
+		for i, name := range names {
+			p, err := quantity.ParsePercent(values[i])
+			if err != nil {
+				in.t.Fatal(err)
+			}
+			if part := (dough.Part{Name: name, Percent: p}); name == "water" {
+				f.Liquids = append(f.Liquids, part)
+			} else {
+				f.Others = append(f.Others, part)
+			}
+		}
+		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+		return b.Total().Points(), err
 	case "convert":
 		return in.mass("mass").In(in.unitOf("unit")), nil
 	default:

@@ -42,20 +42,12 @@ type FoodTable struct {
 func SR28() FoodTable {
 	rows := sr28()
 	t := FoodTable{make([]Food, 0, len(rows))}
-	percent := func(text string) quantity.Percent {
-		if text == "" {
-			return quantity.Percent{}
-		}
-		p, err := quantity.ParsePercent(text + " %")
-		if err != nil {
-			return quantity.NewPercent(nan()) // a test reads every line
-		}
-		return p
-	}
 	for _, r := range rows {
-		t.foods = append(t.foods, Food{
-			Code: r.ndb, Name: r.name, Water: percent(r.water), Protein: percent(r.protein), NoProtein: r.protein == "", Ash: percent(r.ash), Source: sources.SR28,
-		})
+		f := Food{Code: r.ndb, Name: r.name, Water: quantity.NewPercent(r.water), Ash: quantity.NewPercent(r.ash), Source: sources.SR28}
+		if f.NoProtein = r.protein == unread; !f.NoProtein {
+			f.Protein = quantity.NewPercent(r.protein)
+		}
+		t.foods = append(t.foods, f)
 	}
 	return t
 }

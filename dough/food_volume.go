@@ -87,7 +87,7 @@ func FoodMeasures() []FoodMeasure {
 		{"milk", Leveled, cup, g(244), usda},
 		{"milk", Leveled, cup, g(242), cake},
 		{"buttermilk", Leveled, cup, g(245), usda},
-		{"yoghurt", Leveled, cup, g(245), usda},
+		{"yogurt", Leveled, cup, g(245), usda},
 		{"heavy cream", Leveled, cup, g(232), cake},
 		{"egg", Leveled, cup, g(243), usda},
 		{"egg white", Leveled, cup, g(243), usda},

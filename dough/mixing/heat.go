@@ -1,10 +1,6 @@
 package mixing
 
-import (
-	"math"
-
-	"example.org/maslin/dough/quantity"
-)
+import "example.org/maslin/dough/quantity"
 
 // SpecificHeat is the heat that warms a kilogram by a kelvin, in kJ/(kg·K).
 type SpecificHeat float64
@@ -141,5 +137,3 @@ func FlatBreadDoughHeat(moisture quantity.Percent, t quantity.Temperature) (Spec
 	}
 	return SpecificHeat((2476.56 + 23.56*m - 3.79*k) / 1000), nil
 }
-
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -11,6 +11,7 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/workcheck"
 )
 
 // fields lists the refused fields with their reasons.
@@ -209,4 +210,57 @@ func FuzzParseMixerKind(f *testing.F) {
 			t.Errorf("%q: text and parse disagree", text)
 		}
 	})
+}
+
+func TestKindsAndPriors(t *testing.T) {
+	for k := mixing.Hand; k <= mixing.Processor; k++ {
+		text, err := k.MarshalText()
+		var back mixing.MixerKind
+		if err != nil || back.UnmarshalText(text) != nil || back != k {
+			t.Errorf("%v does not read what it prints", k)
+		}
+		p, err := mixing.PriorFor(k)
+		if err != nil {
+			t.Fatal(err)
+		}
+		workcheck.Verify(t, p.Working())
+		if p.Low.Compare(p.Friction) > 0 || p.High.Compare(p.Friction) < 0 || p.Evidence == "" || p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
+			t.Errorf("%+v", p)
+		}
+		for _, f := range p.Figures {
+			if f.Source.IsZero() || f.Friction.Compare(p.Low) < 0 || f.Friction.Compare(p.High) > 0 {
+				t.Errorf("%v: figure %+v outside the spread or without a source", k, f)
+			}
+		}
+	}
+	if _, err := mixing.MixerKind(0).MarshalText(); err == nil {
+		t.Error("no kind was written")
+	}
+}
+
+// The verdict follows the charts from too little to too much; the manual comes before them.
+func TestVerdicts(t *testing.T) {
+	in := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}
+	want := map[float64]mixing.Verdict{300: mixing.TooLittle, 2000: mixing.Comfortable, 3500: mixing.Tight, 5320: mixing.TooMuch}
+	for g, v := range want {
+		in.Dough = quantity.Grams(g)
+		in.Flour = quantity.Grams(g / 1.75)
+		in.Water = quantity.Grams(g / 1.75 * 0.72)
+		r, err := mixing.Fits(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Verdict != v || r.String() == "" {
+			t.Errorf("%v g: %v, want %v", g, r.Verdict, v)
+		}
+	}
+	in.Rated = quantity.Kilograms(6)
+	if r, err := mixing.Fits(in); err != nil || r.Verdict == mixing.TooMuch || r.MostLow != quantity.Kilograms(6) {
+		t.Errorf("rated: %v, %v", r, err)
+	}
+	stiff := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(20), Type: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
+	r, err := mixing.Fits(stiff)
+	if err != nil || r.SecondSpeed || !strings.Contains(strings.Join(r.Notes, "; "), "at most 5 minutes") {
+		t.Errorf("thin pizza dough: %+v, %v", r, err)
+	}
 }

@@ -225,8 +225,8 @@ func (l Learned) MinutesLeft(in Running) (TimeLeft, error) {
 	s2 := l.scale * l.scale / 2 // half of a batch's variance is taken to be the reading itself
 	a, b, c := r*r-q*q*v, gap*r, gap*gap-q*q*s2
 	root := math.Sqrt(math.Max(b*b-a*c, 0))
-	early, late := 0.0, math.Inf(1)
-	early = c / (b + root) // the smaller root, whatever the sign of a
+	late := math.Inf(1)
+	early := c / (b + root) // the smaller root, whatever the sign of a
 	if a > 0 {
 		late = (b + root) / a
 	}
