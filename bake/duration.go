@@ -193,8 +193,8 @@ func (b BakeTime) Working() working.Working {
 	mass := working.Binding{Symbol: "m", Meaning: "dough per piece", Value: fixed(m, 1) + " g"}
 	refMass := working.Binding{Symbol: "m_ref", Meaning: "dough of the reference", Value: fixed(r.grams, 1) + " g"}
 	exponent := working.Binding{Symbol: "n", Meaning: "exponent of the style", Value: fixed(r.exponent, 2)}
-	switch {
-	case r.perGram == 0:
+	switch r.perGram {
+	case 0:
 		formula, numbers = "t_ref × (m ÷ m_ref)^n", fixed(r.minutes, 1)+" × ("+fixed(m, 1)+" ÷ "+fixed(r.grams, 1)+")^"+fixed(r.exponent, 2)
 		where = append(where, mass, refMass, exponent)
 	default:

@@ -145,15 +145,15 @@ func ExamplePlan() {
 	p, err := bake.Plan(bake.Batch{Style: bake.LeanHearth, Dough: quantity.Grams(886), Pieces: 6, Vessel: bake.Pot, Together: 2, Cold: true})
 	fmt.Println(p, err)
 	for _, phase := range p.Phases[:5] {
-		fmt.Println(phase.Kind, phase.Oven, phase.Takes.Likely.Round(time.Minute), phase.Note)
+		fmt.Println(phase)
 	}
 	// Output:
 	// 3 rounds of 2: preheat 45m, covered 22m, uncovered 19m to 39m (80 %), likely 29m, reheat 10m; in all 3h07m to 4h08m (80 %), likely 3h37m <nil>
-	// preheat 250 °C 45m0s oven with the pots and their lids in it
-	// load 250 °C 0s score and load
-	// covered 250 °C 22m0s lid on
-	// vent 220 °C 0s lid off, away from you
-	// uncovered 220 °C 29m0s until the core is at its target
+	// 0m: preheat (round 1, 250 °C, 45m): oven with the pots and their lids in it
+	// 45m: load (round 1, 250 °C): score and load
+	// 45m: covered (round 1, 250 °C, 22m): lid on
+	// 1h07m: vent (round 1, 220 °C): lid off, away from you
+	// 1h07m: uncovered (round 1, 220 °C, 29m): until the core is at its target
 }
 
 func ExampleOvenSetting() {

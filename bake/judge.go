@@ -56,6 +56,8 @@ type Verdict struct {
 	LossThere  bool             // the loss is at its minimum
 	HeldThere  bool             // the target was held long enough
 	HoldFor    time.Duration    // still to hold, when the loaf is not weighed
+	Light      bool             // lighter than the style usually gets: drier than usual
+	Capped     bool             // the target is what boiling allows here, less than was asked
 	Informs    bool             // the probe reading carries information: it is not within the flat end near boiling
 	reading    Reading
 	minimum    float64
@@ -104,12 +106,14 @@ func Judge(r Reading) (Verdict, error) {
 		Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling),
 		// A reading counts as the target when it prints like it.
 		CoreThere: core >= t.core-0.05, InAccepted: core >= t.from-0.05, Informs: core < t.boiling-flat,
-		reading: r, minimum: row.loss, hold: row.hold, pressure: t.pressure, sea: t.sea,
+		Capped: t.capped(r.Goal), reading: r, minimum: row.loss, hold: row.hold, pressure: t.pressure, sea: t.sea,
 	}
 	if r.Dough.Sign() > 0 {
 		v.Weighed = true
 		v.Loss = r.Dough.Sub(r.Loaf).PercentOf(r.Dough)
 		v.LossThere = v.Loss.Points() >= row.loss
+		_, _, most, _ := usualLoss(r.Style, r.Dough.Grams())
+		v.Light = v.Loss.Points() > most
 	}
 	if share := time.Duration(bakeOut * float64(r.InOven)); share > 0 {
 		v.hold = share
@@ -202,6 +206,9 @@ func (v Verdict) String() string {
 		default:
 			by = ", held for " + quantity.FormatDuration(v.reading.Held)
 		}
+		if v.Light {
+			by += ", drier than usual"
+		}
 		return "done: core " + core + by + ". The color of the crust is yours to judge."
 	case SaysNothing:
 		return "a core of " + core + " says nothing: water boils here at " + celsius(v.Boiling) + " and every loaf ends there. Weigh it (at least " +
@@ -217,7 +224,7 @@ func (v Verdict) String() string {
 			b.WriteString("; hold it " + quantity.FormatDuration(v.HoldFor) + " more, or weigh it (at least " + fixed(v.minimum, 0) + " % lighter)")
 		}
 	} else {
-		b.WriteString(", target " + celsius(v.Target))
+		b.WriteString(", target " + celsius(v.Target) + cappedText(v.Capped, v.reading.Goal, v.sea))
 		if v.InAccepted {
 			b.WriteString("; some take it out from here")
 		}

@@ -80,11 +80,11 @@ func LearnLoss(log LossLog) (LearnedLoss, error) {
 	}
 	n := float64(len(losses))
 	prior, _, _, _ := usualLoss(log.Style, total/n)
-	sum, mean := 0.0, 0.0
+	sum := 0.0
 	for _, l := range losses {
 		sum += l
 	}
-	mean = (priorLoaves*prior + sum) / (priorLoaves + n)
+	mean := (priorLoaves*prior + sum) / (priorLoaves + n)
 	spread, freedom := usualSpread, 30.0 // the usual spread is known about as well as from thirty loaves
 	if len(losses) >= 3 {
 		ss := 0.0

@@ -65,6 +65,7 @@ type Left struct {
 	Target       quantity.Temperature // the core that means done here
 	Boiling      quantity.Temperature
 	TimeConstant time.Duration // τ, of the end of the bake for Quickening
+	Capped       bool          // the target is what boiling allows here, less than was asked
 	Used         int           // readings used
 	Early        int           // readings left out because the core was still in the early part
 	ReadAgain    time.Duration // when the next reading is worth taking
@@ -123,7 +124,7 @@ func TimeLeft(p Probe) (Left, error) {
 	p.Samples = slices.Clone(p.Samples)
 	row := donenessOf(p.Style)
 	last := p.Samples[len(p.Samples)-1]
-	out := Left{Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), probe: p}
+	out := Left{Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), Capped: t.capped(p.Goal), probe: p}
 	f := fitted{boiling: t.boiling, target: t.core, sigma: probeSigma(p.Error) / math.Sqrt2, last: last.Core.Celsius(), raised: t.sea, pressure: t.pressure, sea: t.sea}
 	out.fit = f
 	switch {
@@ -357,7 +358,7 @@ func (l Left) String() string {
 	case Unreachable:
 		return celsius(l.probe.Core) + " is never reached here, water boils at " + celsius(l.Boiling) + "; " + l.ToTarget.String() + to
 	}
-	return l.ToTarget.String() + to + "; baked out in " + l.ToOut.String()
+	return l.ToTarget.String() + to + cappedText(l.Capped, l.probe.Goal, l.fit.sea) + "; baked out in " + l.ToOut.String()
 }
 
 // Cautions says what can hurt at the oven.

@@ -106,15 +106,16 @@ func usualLoss(style Style, grams float64) (likely, low, high float64, note stri
 	case ParBaked:
 		return 4, 2, 7, "the second bake only; the first took most of it"
 	}
-	// Hearth loaves: small ones lose more. (ln of grams, percent)
-	table := [...][2]float64{{math.Log(90), 14}, {math.Log(500), 13}, {math.Log(900), 11.5}, {math.Log(1750), 10}, {math.Log(5000), 9}}
-	x := math.Log(grams)
+	// Hearth loaves: small ones lose more. (grams, percent)
+	table := [...][2]float64{{90, 14}, {500, 13}, {900, 11.5}, {1750, 10}, {5000, 9}}
 	likely = table[0][1]
 	for i := 1; i < len(table); i++ {
-		a, b := table[i-1], table[i]
-		if x > a[0] {
-			likely = a[1] + (b[1]-a[1])*min(1, (x-a[0])/(b[0]-a[0]))
+		if a, b := table[i-1], table[i]; grams > a[0] && grams <= b[0] {
+			likely = a[1] + (b[1]-a[1])*math.Log(grams/a[0])/math.Log(b[0]/a[0])
 		}
+	}
+	if last := table[len(table)-1]; grams > last[0] {
+		likely = last[1]
 	}
 	likely = math.Round(likely*10) / 10
 	switch style {

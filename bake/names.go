@@ -26,3 +26,15 @@ func indexName(names []string, text string) int {
 func unknown(what string, got int, names []string) error {
 	return &quantity.InputError{Got: what + " " + strconv.Itoa(got), Want: strings.Join(names, ", "), Err: quantity.ErrOutOfRange}
 }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s State) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s LeftState) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// MarshalText implements encoding.TextMarshaler.
+func (c Confidence) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// MarshalText implements encoding.TextMarshaler.
+func (k PhaseKind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }

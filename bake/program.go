@@ -73,6 +73,7 @@ type Batch struct {
 	Cold     bool // straight from the refrigerator
 
 	Oven      quantity.Temperature // at the start; not given: the style's
+	Then      quantity.Temperature // when the lid comes off; not given: as far below Oven as the style falls
 	Preheat   time.Duration        // 0: the vessel's
 	Reheat    time.Duration        // between rounds; 0: the vessel's
 	Covered   time.Duration        // lid on, or steam in; 0: the style's
@@ -117,6 +118,19 @@ type Phase struct {
 	Takes quantity.TimeRange
 	Hands bool // somebody has to be there
 	Note  string
+}
+
+// String prints "1h07m: vent (round 1, 220 °C): lid off, away from you", with the likely start.
+func (p Phase) String() string {
+	s := quantity.FormatDuration(p.Start.Likely.Round(time.Minute)) + ": " + p.Kind.String() + " (round " + fixed(float64(p.Round), 0) + ", " + p.Oven.Text(quantity.CelsiusScale, 0)
+	if p.Takes.Likely > 0 {
+		s += ", " + quantity.FormatDuration(p.Takes.Likely.Round(time.Minute))
+	}
+	s += ")"
+	if p.Note != "" {
+		s += ": " + p.Note
+	}
+	return s
 }
 
 // Program is the bake of a batch, phase by phase.
@@ -214,6 +228,9 @@ func Plan(in Batch) (Program, error) {
 		// As far below the setting as the style's own fall.
 		pr.Then = in.Oven.Add(quantity.DeltaCelsius(then - first))
 	}
+	if !in.Then.IsZero() {
+		pr.Then = in.Then
+	}
 	pr.Preheat, pr.Reheat = vesselTimes(in.Vessel)
 	if in.Preheat > 0 {
 		pr.Preheat = in.Preheat
@@ -258,6 +275,9 @@ func checkBatch(in Batch) (BakeTime, error) {
 	}
 	if !in.Oven.IsZero() {
 		quantity.Check(&p, "Oven", in.Oven, quantity.Celsius(120), quantity.Celsius(500))
+	}
+	if !in.Then.IsZero() {
+		quantity.Check(&p, "Then", in.Then, quantity.Celsius(100), quantity.Celsius(500))
 	}
 	p.Duration("Preheat", in.Preheat, 0, 6*time.Hour)
 	p.Duration("Reheat", in.Reheat, 0, 2*time.Hour)

@@ -113,7 +113,7 @@ func TargetFor(goal Goal) (Target, error) {
 	}
 	return Target{
 		Core: quantity.Celsius(t.core), From: quantity.Celsius(t.from), To: quantity.Celsius(t.to), Boiling: quantity.Celsius(t.boiling),
-		Capped: t.core == t.boiling-capMargin, goal: goal, sea: t.sea, pressure: t.pressure,
+		Capped: t.capped(goal), goal: goal, sea: t.sea, pressure: t.pressure,
 	}, nil
 }
 
@@ -164,6 +164,23 @@ func (g Goal) target() (target, error) {
 		core: core, from: min(r.from-drop, core), to: max(core, min(r.to-drop, boiling)),
 		boiling: boiling, sea: r.core, pressure: pressure,
 	}, nil
+}
+
+// capped reports that the boiling point kept the target below what the style, or the baker, asks for here.
+func (t target) capped(g Goal) bool {
+	drop := 0.0
+	if g.Rule == Offset {
+		drop = g.Place.Altitude.Meters() / metersPerDegree
+	}
+	return t.core < t.sea-drop-1e-9
+}
+
+// cappedText says so when the baker's own target is out of reach; the styles' targets are meant to be capped.
+func cappedText(capped bool, g Goal, sea float64) string {
+	if !capped || g.Core.IsZero() {
+		return ""
+	}
+	return " (not " + degrees(sea) + ": water boils too low for it here)"
 }
 
 // String prints "94.2 °C (93.0 °C to 96.2 °C; water boils at 96.2 °C)".

@@ -31,7 +31,7 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// ErrUnreachable: the surroundings never bring the body to that temperature.
+// ErrUnreachable says that the surroundings never bring the body to that temperature.
 var ErrUnreachable = errors.New("never reached")
 
 func outOfRange(what string, got, low, high float64, unit string) error {

@@ -13,7 +13,7 @@ func BesselZero0(n int) (float64, error) {
 		return 0, ErrDomain
 	}
 	b := (float64(n) - 0.25) * math.Pi
-	z := b + 1/(8*b) - 124/(3*math.Pow(8*b, 3))
+	z := b + 1/(8*b) - 124/(3*512*b*b*b)
 	for range 4 {
 		z += math.J0(z) / math.J1(z)
 	}
@@ -34,7 +34,7 @@ func BesselZero1(n int) (float64, error) {
 		return 0, ErrDomain
 	}
 	b := (float64(n) + 0.25) * math.Pi
-	z := b - 3/(8*b) + 36/(3*math.Pow(8*b, 3))
+	z := b - 3/(8*b) + 36/(3*512*b*b*b)
 	for range 4 {
 		j1 := math.J1(z)
 		z -= j1 / (math.J0(z) - j1/z)

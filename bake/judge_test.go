@@ -1,0 +1,127 @@
+package bake
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+func TestVerdicts(t *testing.T) {
+	sea, hall := Place{}, At(quantity.Meters(1150))
+	loaf := func(lost float64) (quantity.Mass, quantity.Mass) {
+		return quantity.Grams(1000), quantity.Grams(1000 - 10*lost)
+	}
+	cases := []struct {
+		name  string
+		style Style
+		place Place
+		core  float64
+		lost  float64 // %; 0: not weighed
+		held  time.Duration
+		in    time.Duration
+		want  State
+		says  string
+	}{
+		{"far below", LeanHearth, sea, 80, 12, 0, 0, NotYet, "target 96.0 °C"},
+		{"light but cold", LeanHearth, sea, 92, 14, 0, 0, NotYet, "target 96.0 °C"},
+		{"accepted by some", LeanHearth, sea, 94, 0, 0, 0, NotYet, "some take it out from here"},
+		{"core there, nothing else known", LeanHearth, sea, 96.5, 0, 0, 0, NotYet, "hold it 6m more, or weigh it"},
+		{"core and loss", LeanHearth, sea, 96.5, 11, 0, 0, Done, "11.0 % lighter"},
+		{"core and time", LeanHearth, sea, 96.5, 0, 6 * time.Minute, 0, Done, "held for 6m"},
+		{"too heavy, but held", LeanHearth, sea, 96.5, 8, 7 * time.Minute, 0, Done, "held for 7m"},
+		{"too heavy", LeanHearth, sea, 98.9, 7, 2 * time.Minute, 0, NotYet, "only 7.0 % lighter"},
+		{"at the plateau, nothing else known", LeanHearth, sea, 98.9, 0, 0, 0, SaysNothing, "every loaf ends there"},
+		{"at the plateau and weighed", LeanHearth, sea, 98.9, 12, 0, 0, Done, ""},
+		{"very light", LeanHearth, sea, 98.9, 24, 0, 0, Done, "drier than usual"},
+		{"15 % of an hour", LeanHearth, sea, 97, 0, 8 * time.Minute, time.Hour, NotYet, "hold it 1m more"},
+		{"15 % of an hour is nine minutes", LeanHearth, sea, 97, 0, 9 * time.Minute, time.Hour, Done, ""},
+		{"rye is held ten minutes at least", Rye, sea, 98.2, 0, 8 * time.Minute, 40 * time.Minute, NotYet, "hold it 2m more"},
+		{"rye held", Rye, sea, 98.2, 0, 10 * time.Minute, 40 * time.Minute, Done, ""},
+		{"par-baked by core alone", ParBaked, sea, 91, 0, 0, 0, Done, "done: core 91.0 °C."},
+		{"96 °C is out of reach at the hall, 94.1 is not", LeanHearth, hall, 94.2, 11, 0, 0, Done, ""},
+		{"93 °C at the hall", LeanHearth, hall, 93.2, 11, 0, 0, NotYet, "some take it out"},
+		{"brioche does not move", Enriched, hall, 89, 9, 0, 0, NotYet, "target 90.0 °C"},
+	}
+	for _, c := range cases {
+		r := Reading{Goal: Goal{Style: c.style, Place: c.place}, Probe: quantity.Celsius(c.core), Held: c.held, InOven: c.in}
+		if c.lost > 0 {
+			r.Dough, r.Loaf = loaf(c.lost)
+		}
+		v, err := Judge(r)
+		if err != nil || v.State != c.want || !strings.Contains(v.String(), c.says) {
+			t.Errorf("%s: %v, %v; want %v saying %q", c.name, v, err, c.want, c.says)
+		}
+	}
+	own := Goal{Place: hall, Core: quantity.Celsius(97)}
+	v, err := Judge(Reading{Goal: own, Probe: quantity.Celsius(90)})
+	if err != nil || !v.Capped || !strings.Contains(v.String(), "94.1 °C (not 97.0 °C: water boils too low for it here)") {
+		t.Errorf("own target out of reach: %v, %v", v, err)
+	}
+	l, err := TimeLeft(Probe{Goal: Goal{Place: hall, Core: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)})
+	if err != nil || !l.Capped || !strings.Contains(l.String(), "not 95.0 °C") {
+		t.Errorf("own target out of reach: %v, %v", l, err)
+	}
+}
+
+// The confidence of a verdict's figures, and where they come from, are given for every style.
+func TestEveryStyleHasItsFigures(t *testing.T) {
+	for _, s := range Styles() {
+		d, err := Guide(s)
+		if err != nil || len(d.Sources) == 0 || d.From.Compare(d.Core) > 0 || d.To.Compare(d.Core) < 0 || d.Core.Celsius() > 98 {
+			t.Errorf("%v: %+v, %v", s, d, err)
+		}
+		for _, src := range d.Sources {
+			if src.IsZero() || src.Title == "" {
+				t.Errorf("%v: a source without title", s)
+			}
+		}
+		if ref := referenceOf(s); ref.source.IsZero() || ref.exponent <= 0 || ref.exponent > greatestExponent {
+			t.Errorf("%v: bake time %+v", s, ref)
+		}
+		if first, then := ovenOf(s); first < then || then < 150 {
+			t.Errorf("%v: oven %v then %v", s, first, then)
+		}
+	}
+	for _, c := range append(OvenCautions(), FoodCautions()...) {
+		if c.Subject == "" || c.Text == "" || c.Source.IsZero() {
+			t.Errorf("caution %+v", c)
+		}
+	}
+}
+
+func TestProgramRounds(t *testing.T) {
+	p, err := Plan(Batch{Style: LeanHearth, Dough: quantity.Grams(886), Pieces: 5, Vessel: Pot, Together: 2, Rescore: true, Oven: quantity.Celsius(240), Covered: 20 * time.Minute, Uncovered: 22 * time.Minute})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Rounds != 3 || p.PerRound != 2 || p.Covered != 20*time.Minute || p.Uncovered.Likely != 22*time.Minute || p.Then != quantity.Celsius(210) {
+		t.Errorf("%+v", p)
+	}
+	if want := p.Preheat + 3*(42*time.Minute) + 2*p.Reheat; p.Total.Likely != want {
+		t.Errorf("total %v, want %v", p.Total.Likely, want)
+	}
+	var kinds []string
+	for _, ph := range p.Phases {
+		if ph.Round == 2 {
+			kinds = append(kinds, ph.Kind.String())
+		}
+		if ph.Start.Early > ph.Start.Likely || ph.Start.Likely > ph.Start.Late {
+			t.Errorf("start out of order: %v", ph)
+		}
+	}
+	if got := strings.Join(kinds, ", "); got != "reheat, load, covered, score again, covered, vent, uncovered" {
+		t.Errorf("round 2: %s", got)
+	}
+	if _, err := Plan(Batch{Dough: quantity.Grams(900), Pieces: 1, Covered: 2 * time.Hour}); err == nil {
+		t.Error("two hours covered of a one-hour bake accepted")
+	}
+	// Thin bread bakes faster than round bread of the same weight, and a known bake of the same loaf comes back.
+	round, err1 := BakingTime(BakeTimeInput{Shape: Round, Dough: quantity.Grams(900)})
+	thin, err2 := BakingTime(BakeTimeInput{Shape: Thin, Dough: quantity.Grams(900)})
+	known, err3 := BakingTime(BakeTimeInput{Shape: Thin, Dough: quantity.Grams(900), KnownDough: quantity.Grams(900), KnownTime: round.Time.Likely, KnownShape: Round})
+	if err1 != nil || err2 != nil || err3 != nil || thin.Time.Likely >= round.Time.Likely || (known.Time.Likely-thin.Time.Likely).Abs() > time.Second {
+		t.Errorf("round %v, thin %v, thin from round %v", round, thin, known)
+	}
+}
