@@ -3,6 +3,7 @@ package dough_test
 import (
 	"fmt"
 	"math/big"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -353,6 +354,11 @@ func TestWorkingsAgree(t *testing.T) {
 		}
 		for _, f := range append(workcheck.Faults(b.Working()), workcheck.Faults(back.Working())...) {
 			t.Error(f)
+		}
+		for _, s := range append(b.Working().Steps, back.Working().Steps...) {
+			if strings.HasPrefix(strings.TrimSpace(s.Formula), "+") || strings.HasPrefix(strings.TrimSpace(s.Numbers), "+") {
+				t.Errorf("%s begins with a plus: %s, %s", s.Name, s.Formula, s.Numbers)
+			}
 		}
 		for _, f := range workcheck.Faults(b.DoughYield().Working()) {
 			t.Error(f)
