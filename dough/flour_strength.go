@@ -35,17 +35,24 @@ const (
 	SpeaksAgainst
 )
 
-// String names the stance.
-func (s Stance) String() string {
-	switch s {
-	case Silent:
-		return "silent"
-	case SpeaksFor:
-		return "for"
-	case SpeaksAgainst:
-		return "against"
+var stanceNames = []string{"silent", "for", "against"}
+
+// String names the stance: "against".
+func (s Stance) String() string { return nameOf(stanceNames, int(s)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (s Stance) AppendText(b []byte) ([]byte, error) { return appendName(b, stanceNames, int(s)) }
+
+// MarshalText implements encoding.TextMarshaler: "against".
+func (s Stance) MarshalText() ([]byte, error) { return s.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (s *Stance) UnmarshalText(text []byte) error {
+	i, err := readName(text, stanceNames)
+	if err == nil {
+		*s = Stance(i)
 	}
-	return "no stance"
+	return err
 }
 
 // StrengthOpinion is what one published list says about a flour.

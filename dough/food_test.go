@@ -137,6 +137,27 @@ func TestMethodsReadWhatTheyPrint(t *testing.T) {
 			t.Errorf("%v", r)
 		}
 	}
+	for i := range 6 {
+		text, err := dough.TinLoaf(i).MarshalText()
+		var back dough.TinLoaf
+		if err != nil || back.UnmarshalText(text) != nil || back != dough.TinLoaf(i) {
+			t.Errorf("%v", dough.TinLoaf(i))
+		}
+	}
+	for i := range 2 {
+		text, err := dough.ProofVessel(i).MarshalText()
+		var back dough.ProofVessel
+		if err != nil || back.UnmarshalText(text) != nil || back != dough.ProofVessel(i) {
+			t.Errorf("%v", dough.ProofVessel(i))
+		}
+	}
+	for i := range 3 {
+		text, err := dough.Stance(i).MarshalText()
+		var back dough.Stance
+		if err != nil || back.UnmarshalText(text) != nil || back != dough.Stance(i) {
+			t.Errorf("%v", dough.Stance(i))
+		}
+	}
 	if _, err := dough.FillMethod(99).MarshalText(); err == nil {
 		t.Error("a method without a name was written")
 	}

@@ -17,8 +17,25 @@ const (
 	LinedBowl
 )
 
-// String names the vessel.
-func (v ProofVessel) String() string { return nameOf([]string{"basket", "lined bowl"}, int(v)) }
+var vesselNames = []string{"basket", "lined bowl"}
+
+// String names the vessel: "lined bowl".
+func (v ProofVessel) String() string { return nameOf(vesselNames, int(v)) }
+
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (v ProofVessel) AppendText(b []byte) ([]byte, error) { return appendName(b, vesselNames, int(v)) }
+
+// MarshalText implements encoding.TextMarshaler: "basket".
+func (v ProofVessel) MarshalText() ([]byte, error) { return v.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (v *ProofVessel) UnmarshalText(text []byte) error {
+	i, err := readName(text, vesselNames)
+	if err == nil {
+		*v = ProofVessel(i)
+	}
+	return err
+}
 
 // Volume for each gram of dough, mL/g. Basket: proofed dough of 1.9 to 2.2 mL/g and a tenth to spare (judgment). Lined bowl: a bowl of
 // 1.5 quarts for about 950 g (common practice), which the loaf tops by a dome.

@@ -36,6 +36,21 @@ var tinNames = []string{"open white", "wholesale white", "lidded", "whole grain"
 // String names the loaf.
 func (t TinLoaf) String() string { return nameOf(tinNames, int(t)) }
 
+// AppendText implements encoding.TextAppender; a value without a name is an error.
+func (t TinLoaf) AppendText(b []byte) ([]byte, error) { return appendName(b, tinNames, int(t)) }
+
+// MarshalText implements encoding.TextMarshaler: "open white".
+func (t TinLoaf) MarshalText() ([]byte, error) { return t.AppendText(nil) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (t *TinLoaf) UnmarshalText(text []byte) error {
+	i, err := readName(text, tinNames)
+	if err == nil {
+		*t = TinLoaf(i)
+	}
+	return err
+}
+
 // TinFactor is the volume of tin for each gram of dough, in mL/g, as a range.
 type TinFactor struct {
 	Loaf      TinLoaf

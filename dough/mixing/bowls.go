@@ -21,15 +21,6 @@ const (
 	doughKindEnd
 )
 
-// String names the kind: "wheat".
-func (k DoughKind) String() string {
-	names := [...]string{"wheat", "whole grain", "rye", "spelt", "pizza", "sweet"}
-	if k < 0 || int(k) >= len(names) {
-		return "unknown dough"
-	}
-	return names[k]
-}
-
 // A bowl is one published capacity chart: kilograms of dough by absorption ratio, of one machine.
 // Source: operators' manuals of planetary mixers; basis flour at 12 % moisture and water at 70 °F.
 type bowl struct {

@@ -28,7 +28,7 @@ func (r BalanceResult) String() string {
 		case !r.Feasible:
 			return "even all the water as ice is not cold enough"
 		}
-		return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with ice and pour " + r.in.Water.Sub(r.Ice).Text(quantity.Gram, 0) + " of tap water"
+		return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with crushed ice and pour " + r.in.Water.Sub(r.Ice).Text(quantity.Gram, 0) + " of tap water"
 	}
 	return "no balance"
 }

@@ -94,7 +94,7 @@ func ExampleBalance_IceFor() {
 	r, err := b.IceFor(quantity.Celsius(25))
 	fmt.Println(r, err)
 	// Output:
-	// replace 77 g of the water with ice and pour 813 g of tap water <nil>
+	// replace 77 g of the water with crushed ice and pour 813 g of tap water <nil>
 }
 
 func ExampleBalance_FlourFor() {
@@ -205,8 +205,8 @@ func ExampleLearn() {
 	fmt.Println("bowl:", l.Bowl, "of the dough's heat capacity; a batch strays by", l.Spread.Text(quantity.CelsiusScale, 1))
 	// Output:
 	// the dough warms by 0.40 ± 0.20 Δ°C a minute, from 0 batches and the trade's figures
-	// the dough warms by 0.37 ± 0.07 Δ°C at speed 1, 0.54 ± 0.05 Δ°C at speed 2 a minute, from 12 batches and the trade's figures <nil>
-	// bowl: 7.0 ± 2.5 % of the dough's heat capacity; a batch strays by 0.4 Δ°C
+	// the dough warms by 0.39 ± 0.07 Δ°C at speed 1, 0.55 ± 0.05 Δ°C at speed 2 a minute, from 12 batches and the trade's figures <nil>
+	// bowl: 9.4 ± 3.1 % of the dough's heat capacity; a batch strays by 0.4 Δ°C
 }
 
 func ExampleLearned_Predict() {
@@ -220,8 +220,8 @@ func ExampleLearned_Predict() {
 	f, err := p.Friction(4)
 	fmt.Printf("as a friction factor of four: %.1f %v\n", f, err)
 	// Output:
-	// dough at 26.2 to 27.4 °C (80 %), likely 26.8 °C, from 12 batches <nil>
-	// as a friction factor of four: 13.4 Δ°C <nil>
+	// dough at 26.1 to 27.3 °C (80 %), likely 26.7 °C, from 12 batches <nil>
+	// as a friction factor of four: 13.2 Δ°C <nil>
 }
 
 func ExampleLearned_WaterFor() {
@@ -245,7 +245,7 @@ func ExampleLearned_MinutesLeft() {
 	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(23.5), Limit: quantity.Celsius(26), Speed: 2, Probability: quantity.MustPercent("80 %")})
 	fmt.Println(left, err)
 	// Output:
-	// 3m59s to 6m (80 %), likely 4m56s <nil>
+	// 4m03s to 5m59s (80 %), likely 4m57s <nil>
 }
 
 func ExampleCautions() {

@@ -68,7 +68,7 @@ func ExampleWaterTemperature_tooCold() {
 	}
 	// Output:
 	// −3 °C false
-	// - replace 393 g of the water with ice and pour 1507 g of tap water
+	// - replace 393 g of the water with crushed ice and pour 1507 g of tap water
 	// - chill the flour to 27.0 °C, with water at 1.0 °C
 	// - mix less: a friction factor of 10.0 Δ°C instead of 14.0 Δ°C would do, with folds later for strength, about 7m09s of mixing
 	// - take the water at 1.0 °C and expect a dough of 26.3 °C
@@ -98,14 +98,14 @@ func ExampleReplaceWithIce() {
 	r, err := mixing.ReplaceWithIce(mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)})
 	fmt.Println(r, err)
 	// Output:
-	// replace 4012 g of the water with ice and pour 35988 g of tap water <nil>
+	// replace 4012 g of the water with crushed ice and pour 35988 g of tap water <nil>
 }
 
 func ExampleAddIce() {
 	r, err := mixing.AddIce(mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)})
 	fmt.Println(r, err)
 	// Output:
-	// add 4460 g of ice to 40000 g of tap water <nil>
+	// add 4460 g of crushed ice to 40000 g of tap water <nil>
 }
 
 func ExamplePriorFor() {
@@ -115,6 +115,18 @@ func ExamplePriorFor() {
 	// Output:
 	// planetary: friction factor about 12 Δ°C for three factors, published from 3 Δ°C to 19 Δ°C <nil>
 	// trade figures from 6 to 35 °F for the same kind of mixer, none measured in public; 0.3 to 0.5 °C a minute from two independent leads
+}
+
+func ExamplePrior_DoughSpread() {
+	p, err := mixing.PriorFor(mixing.Planetary)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	low, high, err := p.DoughSpread(quantity.Celsius(25))
+	fmt.Printf("%.1f to %.1f %v\n", low, high, err)
+	// Output:
+	// 22.0 °C to 27.4 °C <nil>
 }
 
 func ExampleFits() {

@@ -45,15 +45,6 @@ const (
 	TooLittle
 )
 
-// String names the verdict: "too much".
-func (v Verdict) String() string {
-	names := [...]string{"unknown", "comfortable", "tight", "too much", "too little"}
-	if v < 0 || int(v) >= len(names) {
-		return "no verdict"
-	}
-	return names[v]
-}
-
 // Kneading is a published range of mixing times at one speed.
 type Kneading struct {
 	Speed    string // "slow", "fast"

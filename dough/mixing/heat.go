@@ -69,15 +69,6 @@ const (
 	substanceEnd
 )
 
-// String names the substance: "flour".
-func (s Substance) String() string {
-	names := [...]string{"none", "flour", "water", "levain", "milk", "egg", "butter", "oil", "sugar", "salt"}
-	if s < 0 || int(s) >= len(names) {
-		return "unknown substance"
-	}
-	return names[s]
-}
-
 // Heat returns the specific heat of the substance near 20 °C and false for a substance it does not know.
 //
 //	flour 1.85 (published 1.76 to 1.88; 1.98 by composition), water 4.186, whole milk 3.85, egg 3.18, butter 2.30,

@@ -233,6 +233,36 @@ func TestKindsAndPriors(t *testing.T) {
 			}
 		}
 	}
+	if _, _, err := (mixing.Prior{}).DoughSpread(quantity.Temperature{}); fields(err) != "Kind required; target required" {
+		t.Error(err)
+	}
+	for i := range 10 {
+		words := []interface {
+			fmt.Stringer
+			MarshalText() ([]byte, error)
+		}{mixing.Way(i), mixing.Verdict(i), mixing.DoughKind(i), mixing.Substance(i), mixing.Find(i)}
+		var way mixing.Way
+		var verdict mixing.Verdict
+		var kind mixing.DoughKind
+		var substance mixing.Substance
+		var find mixing.Find
+		reads := []interface{ UnmarshalText([]byte) error }{&way, &verdict, &kind, &substance, &find}
+		for j, w := range words {
+			text, err := w.MarshalText()
+			if err != nil {
+				continue
+			}
+			if reads[j].UnmarshalText(text) != nil {
+				t.Errorf("%T does not read %q", w, text)
+			}
+			if reads[j].UnmarshalText([]byte(strings.Repeat("x", 1<<20))) == nil {
+				t.Errorf("%T reads anything", w)
+			}
+		}
+		if i < 5 && (way != mixing.Way(i) || verdict != mixing.Verdict(i) || kind != mixing.DoughKind(i) || substance != mixing.Substance(i) || find != mixing.Find(i)) {
+			t.Errorf("%d came back as %v %v %v %v %v", i, way, verdict, kind, substance, find)
+		}
+	}
 	if _, err := mixing.MixerKind(0).MarshalText(); err == nil {
 		t.Error("no kind was written")
 	}

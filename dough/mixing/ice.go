@@ -127,11 +127,11 @@ func (r IceResult) String() string {
 	case r.noCooled:
 		return "no ice: the water is not warmer than needed"
 	case r.added:
-		return "add " + r.Ice.Text(quantity.Gram, 0) + " of ice to " + r.Liquid.Text(quantity.Gram, 0) + " of tap water"
+		return "add " + r.Ice.Text(quantity.Gram, 0) + " of crushed ice to " + r.Liquid.Text(quantity.Gram, 0) + " of tap water"
 	case !r.Feasible:
 		return "even all the water as ice (" + r.Ice.Text(quantity.Gram, 0) + ") is not cold enough"
 	}
-	return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with ice and pour " + r.Liquid.Text(quantity.Gram, 0) + " of tap water"
+	return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with crushed ice and pour " + r.Liquid.Text(quantity.Gram, 0) + " of tap water"
 }
 
 // Working derives the weight of ice.

@@ -20,6 +20,8 @@ type Logged struct {
 	Speeds []quantity.Elapsed
 	// Dough is the temperature at the end of mixing; of a planned batch it is not given.
 	Dough quantity.Temperature
+	// Extrapolate allows a planned batch of a weight outside that of the log.
+	Extrapolate bool
 }
 
 // Log is the input of [Learn].
@@ -33,7 +35,7 @@ type Log struct {
 	// Hydration is the heat of wetting for each kilogram of flour; zero leaves it to the friction.
 	Hydration SpecificEnergy
 	// Bowl and BowlSpread are what is believed of the heat capacity of bowl and hook, as a share of
-	// that of the dough; both zero means 5 % ± 5 %.
+	// that of the dough; both zero means 10 % ± 10 %.
 	Bowl, BowlSpread quantity.Percent
 }
 
@@ -60,6 +62,8 @@ type Learned struct {
 	ok      bool
 	initial []float64
 	spread0 []float64
+	// lightest and heaviest dough of the log
+	lightest, heaviest quantity.Mass
 }
 
 // RiseEstimate is a warming per minute with its standard error.
@@ -96,8 +100,8 @@ const (
 	mostBatches   = 10_000
 	priorFreedom  = 4.0
 	thermometer0  = 0.7  // Δ°C, judgment
-	bowlShare0    = 0.05 // of the dough's heat capacity, judgment: 1 kg of steel to 3 kg of dough
-	bowlShareSd0  = 0.05
+	bowlShare0    = 0.10 // of the dough's heat capacity, judgment: a kilogram of steel to two of dough is 8 %,
+	bowlShareSd0  = 0.10 // and the field rule of 5 °F of water for 2 °F of dough means 44 % with all exchange
 	minThermomter = 0.05
 )
 
@@ -149,6 +153,15 @@ func Learn(in Log) (Learned, error) {
 		in.Batches[i] = in.Batches[i].clone()
 	}
 	l := Learned{Batches: len(in.Batches), in: in, ok: true}
+	for i, b := range in.Batches {
+		m := b.mass()
+		if i == 0 || m.Compare(l.lightest) < 0 {
+			l.lightest = m
+		}
+		if m.Compare(l.heaviest) > 0 {
+			l.heaviest = m
+		}
+	}
 	for range speeds {
 		l.initial = append(l.initial, prior.RisePerMinute.Celsius())
 		l.spread0 = append(l.spread0, prior.RiseSpread.Celsius())
@@ -192,6 +205,14 @@ func (b Logged) check(p *quantity.Problems, path string) {
 	for i, s := range b.Speeds {
 		p.Duration(path+".Speeds["+strconv.Itoa(i)+"]", s.Duration(), 0, mostMixing)
 	}
+}
+
+func (b Logged) mass() quantity.Mass {
+	var m quantity.Mass
+	for _, i := range b.Ingredients {
+		m = m.Add(i.Mass)
+	}
+	return m
 }
 
 // meeting is T₀ in °C and the dough's heat capacity in kJ/K.

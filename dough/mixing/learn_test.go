@@ -1,6 +1,7 @@
 package mixing_test
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -90,7 +91,7 @@ func TestPredictionsHoldWhatTheyClaim(t *testing.T) {
 	inside, total := 0, 0
 	for range 800 {
 		draw := func() float64 { return prior.RisePerMinute.Celsius() + prior.RiseSpread.Celsius()*r.NormFloat64() }
-		slow, fast, bowl := draw(), draw(), 0.05+0.05*r.NormFloat64()
+		slow, fast, bowl := draw(), draw(), 0.10+0.10*r.NormFloat64()
 		l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 1+r.IntN(5), slow, fast, bowl, 0.7)})
 		if err != nil {
 			t.Fatal(err)
@@ -131,6 +132,17 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	if err != nil || f != p.Rise.Times(4) {
 		t.Errorf("friction %v, %v", f, err)
 	}
+	light := b
+	light.Ingredients = b.Ingredients[:2]
+	light.Ingredients[0].Mass = quantity.Grams(500)
+	if _, err := l.Predict(light, quantity.MustPercent("80 %")); !errors.Is(err, quantity.ErrModelRange) {
+		t.Errorf("half the dough: %v", err)
+	}
+	light.Extrapolate = true
+	if q, err := l.Predict(light, quantity.MustPercent("80 %")); err != nil || !q.Extrapolated {
+		t.Errorf("half the dough, on demand: %v, %v", q, err)
+	}
+	b = planned(18, 20, 22, 20, 3*time.Minute, 5*time.Minute)
 	// The water for a target, put in, predicts the target.
 	target := quantity.Celsius(25)
 	w, err := l.WaterFor(b, target, quantity.MustPercent("80 %"))
@@ -180,7 +192,7 @@ func TestStandardErrorsAreHonest(t *testing.T) {
 	inside := [3]int{}
 	for range n {
 		draw := func() float64 { return prior.RisePerMinute.Celsius() + prior.RiseSpread.Celsius()*r.NormFloat64() }
-		truth := [3]float64{draw(), draw(), 0.05 + 0.05*r.NormFloat64()}
+		truth := [3]float64{draw(), draw(), 0.10 + 0.10*r.NormFloat64()}
 		l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 12, truth[0], truth[1], truth[2], 0.6)})
 		if err != nil {
 			t.Fatal(err)

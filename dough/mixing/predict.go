@@ -28,6 +28,8 @@ type Prediction struct {
 	Dough TemperatureRange
 	// Rise is the likely warming above where the ingredients would meet without mixing.
 	Rise quantity.TemperatureDelta
+	// Extrapolated reports that the batch is a third lighter or heavier than any in the log.
+	Extrapolated bool
 
 	l        Learned
 	b        Logged
@@ -44,7 +46,8 @@ type Prediction struct {
 //
 // Symbols as in [Learn]; V is the covariance of the coefficients, t the quantile of Student's t for the
 // probability and the degrees of freedom. probability 1 to 99.9 %; 80 % is this library's habit. The batch may not use more
-// speeds than the log, and its weight should be like the log's. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: see [Learn].
+// speeds than the log. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent; ErrModelRange for a batch a third lighter or heavier than any in the
+// log, unless it says Extrapolate. Source: see [Learn].
 func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, error) {
 	q, err := l.ready(b, probability)
 	if err != nil {
@@ -68,7 +71,7 @@ func (l Learned) predict(b Logged, probability quantity.Percent, q float64) Pred
 	sd := l.scale * math.Sqrt(1+quadratic(row, l.cov)) / (1 + share)
 	r := Prediction{
 		Dough: TemperatureRange{quantity.Celsius(t - q*sd), quantity.Celsius(t), quantity.Celsius(t + q*sd), probability},
-		Rise:  quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t,
+		Rise:  quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t, Extrapolated: l.outside(b),
 	}
 	return r
 }
@@ -84,10 +87,23 @@ func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) 
 		p.Add("Batch.Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
 	}
 	q := l.quantile(&p, probability)
+	if p.Err() == nil && !b.Extrapolate && l.outside(b) {
+		p.Add("Batch.Ingredients", b.mass().Text(quantity.Gram, 0)+" of dough", "about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram, 0)+" of the log, or Extrapolate", quantity.ErrModelRange)
+	}
 	if p.Err() == nil && l.theta[l.speeds()] <= -0.9 {
 		p.Add("Learned.Bowl", l.Bowl.String(), "batches that do not contradict each other", quantity.ErrModelRange)
 	}
 	return q, p.Err()
+}
+
+// outside reports a weight a third below or above all that was logged: the warming of a kilogram depends on how
+// much of it the hook works at a time. A third is a judgment.
+func (l Learned) outside(b Logged) bool {
+	if l.Batches == 0 {
+		return false
+	}
+	m := b.mass()
+	return m.Compare(quantity.MustPercent("66.7 %").Of(l.lightest)) < 0 || m.Compare(quantity.MustPercent("133.3 %").Of(l.heaviest)) > 0
 }
 
 func (l Learned) quantile(p *quantity.Problems, probability quantity.Percent) float64 {
@@ -150,6 +166,9 @@ func (r Prediction) Working() working.Working {
 	s.Numbers += " + " + value(share, 6) + " × " + value(r.b.Bowl.Celsius(), 4) + ") ÷ (1 + " + value(share, 6) + ")"
 	s.Where = append(s.Where, bind("k", "bowl's heat capacity over the dough's", fixed(share, 6)+" (no unit)"), bind("T_bowl", "bowl", fixed(r.b.Bowl.Celsius(), 4)+" °C"))
 	s.Value = fixed(r.Dough.Likely.Celsius(), 2) + " °C"
+	if r.Extrapolated {
+		s.Note = "the batch is a third lighter or heavier than any in the log"
+	}
 	s.Tolerance = 10*s.Tolerance + 2e-3
 	half := working.Step{
 		Name: "half width of the range", Symbol: "h", Formula: "q × u",

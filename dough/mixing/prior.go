@@ -87,6 +87,21 @@ func PriorFor(kind MixerKind) (Prior, error) {
 	}
 }
 
+// DoughSpread answers where the dough may end when its water was reckoned with the prior's friction and the mixer
+// has any of the published ones: target + (F_low − F) ÷ 3 to target + (F_high − F) ÷ 3.
+//
+// The count of factors does not matter, because a friction factor is counted once for each. It is the spread of published
+// figures, not a probability. Errors: ErrRequired, ErrOutOfRange. Source: algebra of the factor method.
+func (p Prior) DoughSpread(target quantity.Temperature) (low, high quantity.Temperature, err error) {
+	var problems quantity.Problems
+	checkKind(&problems, "Kind", p.Kind)
+	quantity.Check(&problems, "target", target, coldestDough, hottestDough)
+	if err := problems.Err(); err != nil {
+		return low, high, err
+	}
+	return target.Add(p.Low.Sub(p.Friction).Divide(3)), target.Add(p.High.Sub(p.Friction).Divide(3)), nil
+}
+
 // String prints the friction with its spread.
 func (p Prior) String() string {
 	if p.Kind == 0 {

@@ -29,15 +29,6 @@ const (
 	OtherTarget
 )
 
-// String names the way: "ice".
-func (w Way) String() string {
-	names := []string{"no way", "ice", "chilled water", "chilled flour", "warm flour", "shorter mixing", "other target"}
-	if w < 0 || int(w) >= len(names) {
-		return names[0]
-	}
-	return names[w]
-}
-
 // Remedy is one way to the target when the water asked for cannot be poured. Only the fields that
 // belong to the Way are set.
 type Remedy struct {
@@ -69,7 +60,7 @@ func (r WaterResult) remedies() []Remedy {
 	var out []Remedy
 	tooWarmATap := in.Tap.IsValid() && r.Temperature.Compare(in.Tap) < 0
 	switch {
-	case r.Temperature.Compare(cold) < 0 || tooWarmATap && !in.Water.IsZero():
+	case r.Temperature.Compare(cold) < 0 || tooWarmATap:
 		out = append(out, r.ice()...)
 		if tooWarmATap && r.Temperature.Compare(cold) >= 0 {
 			out = append(out, Remedy{
