@@ -38,10 +38,14 @@ type Day struct {
 	// Careful reports whether the timetable has room for a dough that is early or late anywhere in its
 	// range; false when no such timetable exists.
 	Careful bool
+	// Robust says what the timetable survives when the dough is early or late.
+	Robust schedule.Robustness
 	// Settled reports whether times and temperatures agree: the dough's clock depends on the time of
 	// day, and the time of day on the dough's clock. When they did not settle the last answer stands.
 	Settled bool
 	Notes   []string
+
+	problem schedule.Problem
 }
 
 // Missed is a wish that could not be met, and why.

@@ -145,6 +145,11 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 		}
 		m = next
 	}
+	if d.Possible() {
+		if d.Robust, err = d.Timetable.Robust(ctx); err != nil {
+			return d, fmt.Errorf("timetable: %w", err)
+		}
+	}
 	d.Notes = d.notes()
 	return d, nil
 }
@@ -159,8 +164,13 @@ func (d *Day) timetable(ctx context.Context, b *Bake) error {
 		if d.Timetable, err = problem.Latest(ctx); err != nil {
 			return fmt.Errorf("timetable: %w", err)
 		}
-		d.Careful = careful
+		d.Careful, d.problem = careful, problem
 		if d.Timetable.Verdict == schedule.Optimal || d.Timetable.Verdict == schedule.Feasible {
+			if careful { // what is kept for replanning has no room to keep
+				if d.problem, err = b.network(d.Now, d.Wanted, d.Zone, d.times(), false); err != nil {
+					return err
+				}
+			}
 			return nil
 		}
 	}
@@ -249,6 +259,11 @@ func (d *Day) notes() []string {
 	if s, ok := d.Timetable.Step(stepBulk); ok && s.Watch != nil {
 		if asleep := d.absentDuring(*s.Watch); asleep != "" {
 			add("the bulk may be ready while you are %s, and no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep)
+		}
+	}
+	if d.Possible() && !d.Robust.Survives && !d.Careful {
+		for _, sp := range d.Robust.Spreads {
+			add("the rest of the plan holds if %s takes %s to %s; outside of that, plan again (--late)", sp.Step, hm(sp.Early), hm(sp.Late))
 		}
 	}
 	if d.Possible() && !d.Settled {

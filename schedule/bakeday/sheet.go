@@ -194,9 +194,17 @@ type StepSheet struct {
 	EarliestStart time.Time        `json:"earliest_start"`
 	LatestStart   time.Time        `json:"latest_start"`
 	Hands         bool             `json:"hands"`
+	Windows       []WindowSheet    `json:"windows"` // when it may start, other steps giving way
+	Slack         quantity.Elapsed `json:"slack"`   // how much earlier it could start
 	LookFrom      *time.Time       `json:"look_from,omitempty"`
 	LookTo        *time.Time       `json:"look_to,omitempty"`
 	Takes         quantity.Elapsed `json:"takes"`
+}
+
+// WindowSheet is a span of possible starts, both ends possible.
+type WindowSheet struct {
+	From time.Time `json:"from"`
+	To   time.Time `json:"to"`
 }
 
 // WhySheet says why there is no timetable.
@@ -384,6 +392,11 @@ func (d Day) stepSheets() []StepSheet {
 			Name: t.Name, Start: t.Start.In(d.Zone), End: t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
 			Hands: handsOn(t.Name), Takes: quantity.Elapsed(t.End.Sub(t.Start)),
 		}
+		s.Windows = []WindowSheet{}
+		for _, w := range t.Windows {
+			s.Windows = append(s.Windows, WindowSheet{w.From.In(d.Zone), w.To.In(d.Zone)})
+		}
+		s.Slack = quantity.Elapsed(t.Start.Sub(t.EarliestStart))
 		if t.Watch != nil {
 			from, to := t.Watch.From.In(d.Zone), t.Watch.To.In(d.Zone)
 			s.LookFrom, s.LookTo = &from, &to

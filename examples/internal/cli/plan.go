@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/wallclock"
@@ -16,6 +17,8 @@ import (
 type planFlags struct {
 	output
 	now, ics string
+	late     quantity.Elapsed
+	at       string
 }
 
 func newPlan(s System) *cobra.Command {
@@ -37,6 +40,8 @@ the way; 2 bad input.`,
 	}
 	f.register(cmd)
 	cmd.Flags().StringVar(&f.ics, "ics", "", "also write the timetable as a calendar `FILE`")
+	text(cmd.Flags(), &f.late, "late", "DURATION", "a step begins so much later than planned (-20m: earlier): plan the rest again; needs --at")
+	cmd.Flags().StringVar(&f.at, "at", "", "the `STEP` that is late: its name or a part of it, such as \"shape\"")
 	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
 	return cmd
 }
@@ -136,6 +141,9 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	day, err := bakeday.Plan(ctx, l.bake, l.clock)
 	if err != nil {
 		return complain(name, located(l.file, err))
+	}
+	if f.late != 0 || f.at != "" {
+		return runLate(ctx, s, day, f)
 	}
 	sheet := day.Sheet()
 	if f.ics != "" && sheet.Possible {

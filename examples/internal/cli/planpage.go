@@ -241,7 +241,7 @@ func ovenPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 }
 
 func timetablePart(p *page, s bakeday.Sheet) {
-	p.heading("Timetable, the latest that works (and the earliest)")
+	p.heading("Timetable: the latest that works (and from when each step may start)")
 	day := ""
 	var rows [][]string
 	flush := func() {
@@ -264,10 +264,26 @@ func timetablePart(p *page, s bakeday.Sheet) {
 		if t.Hands {
 			mark = "hands"
 		}
-		rows = append(rows, []string{t.Start.Format("15:04") + "–" + clock(t.End, t.Start), "(" + clock(t.EarliestStart, t.Start) + ")", mark, text})
+		rows = append(rows, []string{t.Start.Format("15:04") + "–" + clock(t.End, t.Start), windows(t), mark, text})
 	}
 	flush()
 	p.line("  %s", s.Wanted.Format("Mon 2 Jan 15:04")+"  the bread is wanted")
+}
+
+// windows prints from when the step may start; gaps in between are listed.
+func windows(t bakeday.StepSheet) string {
+	if len(t.Windows) < 2 {
+		return "(from " + clock(t.EarliestStart, t.Start) + ")"
+	}
+	var parts []string
+	for _, w := range t.Windows {
+		part := clock(w.From, t.Start)
+		if !w.To.Equal(w.From) {
+			part += "–" + clock(w.To, t.Start)
+		}
+		parts = append(parts, part)
+	}
+	return "(" + strings.Join(parts, ", ") + ")"
 }
 
 // clock prints a time, with its day when that differs from the reference day.

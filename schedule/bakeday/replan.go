@@ -1,0 +1,190 @@
+package bakeday
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
+)
+
+// Late says that a step begins later than planned.
+type Late struct {
+	Step string        // its name, or a part of it that no other step shares: "shape"
+	By   time.Duration // how much later than planned; negative is earlier
+}
+
+// Replanned is the rest of a day after something happened.
+type Replanned struct {
+	Step      string    // the step that is late
+	Now       time.Time // when it begins
+	Timetable schedule.Timetable
+	Changes   []schedule.Change // what is different from the plan before, in order of time
+	// Wanted is when the bread is there; Moved is how much later than wanted that is.
+	Wanted time.Time
+	Moved  time.Duration
+	// Why says why the wanted time had to move; nil when it did not.
+	Why *schedule.Conflict
+	// Risen is the rise likely to be there when the dough is shaped, and Allowed how far it may
+	// have risen for the rest that is left; both are set when shaping is late or early.
+	Risen, Allowed quantity.Percent
+}
+
+// Replan answers: this step begins late (or early); what now?
+//
+// What came before stands as planned, the steps that may stretch up to it (bulk, retard, a ripening
+// levain) having lasted until it begins; the rest is planned again, latest first. When the wanted time
+// can no longer be kept it moves to the nearest later one that works. Errors: ErrInconsistent when no step,
+// or more than one, has the name; ErrOutOfRange for more than 48 hours or a beginning before the
+// clock of the plan; a day without a timetable.
+func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
+	if !d.Possible() {
+		return Replanned{}, &quantity.InputError{Path: "Day", Got: "a day without a timetable", Want: "a day that can be baked", Err: quantity.ErrInconsistent}
+	}
+	var p quantity.Problems
+	p.Duration("By", late.By, -48*time.Hour, 48*time.Hour)
+	at, err := d.stepNamed(late.Step)
+	p.Join("Step", err)
+	if err := p.Err(); err != nil {
+		return Replanned{}, err
+	}
+	r := Replanned{Step: at.Name, Now: at.Start.Add(late.By.Truncate(time.Minute)), Wanted: d.Wanted}
+	if r.Now.Before(d.problem.Anchor) {
+		p.Add("By", quantity.FormatDuration(late.By), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
+		return Replanned{}, p.Err()
+	}
+	done := d.doneBefore(at, r.Now)
+	for range 3 {
+		problem, err := d.moved(r.Wanted).Midway(schedule.Midway{Now: r.Now, Done: done})
+		if err != nil {
+			return Replanned{}, fmt.Errorf("timetable: %w", err)
+		}
+		if r.Timetable, err = problem.Latest(ctx); err != nil {
+			return Replanned{}, fmt.Errorf("timetable: %w", err)
+		}
+		if len(r.Timetable.Steps) > 0 {
+			break
+		}
+		if r.Why == nil {
+			r.Why = r.Timetable.Conflict
+		}
+		if r.Timetable.After == nil {
+			break
+		}
+		r.Wanted = r.Timetable.After.To
+	}
+	r.Moved = r.Wanted.Sub(d.Wanted)
+	if len(r.Timetable.Steps) > 0 {
+		r.Changes = schedule.Changes(d.Timetable, r.Timetable)
+	}
+	return r, d.riseNow(&r)
+}
+
+// stepNamed finds the one step whose name is or contains the text.
+func (d Day) stepNamed(text string) (schedule.Timed, error) {
+	var found []schedule.Timed
+	var names []string
+	want := strings.ToLower(strings.TrimSpace(text))
+	for _, i := range d.Timetable.ByTime() {
+		s := d.Timetable.Steps[i]
+		if imagined(s.Name) {
+			continue
+		}
+		names = append(names, s.Name)
+		if strings.ToLower(s.Name) == want {
+			return s, nil
+		}
+		if want != "" && strings.Contains(strings.ToLower(s.Name), want) {
+			found = append(found, s)
+		}
+	}
+	if len(found) == 1 {
+		return found[0], nil
+	}
+	got := quantity.Excerpt(text)
+	if len(found) > 1 {
+		got += fmt.Sprintf(", which %d steps have in their names", len(found))
+	}
+	return schedule.Timed{}, &quantity.InputError{Got: got, Want: "one of: " + strings.Join(names, "; "), Err: quantity.ErrInconsistent}
+}
+
+// doneBefore lists what has happened when the step begins.
+func (d Day) doneBefore(at schedule.Timed, now time.Time) []schedule.Done {
+	done := []schedule.Done{{Step: at.Name, Start: now}}
+	for _, s := range d.Timetable.Steps {
+		if imagined(s.Name) || s.Name == at.Name || !s.Start.Before(at.Start) || s.Start.After(now) {
+			continue
+		}
+		e := schedule.Done{Step: s.Name, Start: s.Start, End: s.End}
+		if !handsOn(s.Name) && s.End.Equal(at.Start) {
+			e.End = now
+		}
+		if e.End.After(now) || e.End.Before(e.Start) {
+			e.End = time.Time{}
+		}
+		done = append(done, e)
+	}
+	return done
+}
+
+// moved is the day's problem, without the room for a dough that is early or late, for another
+// wanted time.
+func (d Day) moved(wanted time.Time) schedule.Problem {
+	p := d.problem
+	p.Bounds = append([]schedule.Bound(nil), p.Bounds...)
+	for i := range p.Bounds {
+		if p.Bounds[i].Wanted {
+			p.Bounds[i].Earliest, p.Bounds[i].Latest = wanted, wanted
+		}
+	}
+	return p
+}
+
+// riseNow compares the rise at shaping with what the rest that is left allows.
+func (d Day) riseNow(r *Replanned) error {
+	bulk, ok := d.Timetable.Step(stepBulk)
+	shape, shaped := r.Timetable.Step(stepShape)
+	retard, cold := r.Timetable.Step(stepRetard)
+	if !ok || !shaped || !cold || r.Step != stepShape {
+		return nil
+	}
+	after := shape.Start.Sub(bulk.Start)
+	if after < 0 || after > 20*24*time.Hour {
+		return nil
+	}
+	band, err := d.Rising.Bulk.RiseAt(after)
+	if err != nil {
+		return err
+	}
+	m := moments{mixed: bulk.Start, retard: retard.End.Sub(retard.Start), shaping: d.Bake.Shaping.Takes.Duration()}
+	again, err := d.Bake.rise(d.Batch, m, d.Zone)
+	if err != nil {
+		return err
+	}
+	r.Risen, r.Allowed = band.Likely, again.ShapeAt
+	return nil
+}
+
+// String says what changes, in a few words: "divide and shape begins 40m late: cold retard 40m
+// shorter".
+func (r Replanned) String() string {
+	var b strings.Builder
+	if len(r.Timetable.Steps) == 0 {
+		return "nothing fits any more: " + r.Timetable.Conflict.String()
+	}
+	if r.Moved > 0 {
+		fmt.Fprintf(&b, "the bread is ready %s later, at %s", quantity.FormatDuration(r.Moved), r.Wanted.Format("Mon 15:04"))
+	}
+	for _, c := range r.Changes {
+		if b.Len() > 0 {
+			b.WriteString("; ")
+		}
+		b.WriteString(c.String())
+	}
+	if b.Len() == 0 {
+		return "nothing changes"
+	}
+	return b.String()
+}
