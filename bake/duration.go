@@ -23,6 +23,7 @@ type BakeTimeInput struct {
 	KnownDough quantity.Mass
 	KnownTime  time.Duration
 	KnownShape Shape // the same shape unless set
+	KnownCold  bool  // the known bake came from the refrigerator too
 }
 
 // BakeTime is how long a piece bakes.
@@ -134,9 +135,7 @@ func BakingTime(in BakeTimeInput) (BakeTime, error) {
 		}
 	}
 	t := ref.at(m) * factor
-	if in.Cold && !known {
-		t *= coldFactor
-	}
+	t *= coldChange(in)
 	spread := ref.spread
 	if outside {
 		spread += 0.1
@@ -145,6 +144,19 @@ func BakingTime(in BakeTimeInput) (BakeTime, error) {
 		Time:         quantity.TimeRange{Early: minutes(t * (1 - spread)), Likely: minutes(t), Late: minutes(t * (1 + spread)), Probability: quantity.NewPercent(bakeProbability)},
 		Extrapolated: outside, in: in, ref: ref, minutes: t, shape: factor,
 	}, nil
+}
+
+// coldChange is the factor for a piece from the refrigerator when the reference came from a room, or the other way round. Guide times are
+// for pieces from a room.
+func coldChange(in BakeTimeInput) float64 {
+	reference := in.KnownTime != 0 && in.KnownCold
+	switch {
+	case in.Cold && !reference:
+		return coldFactor
+	case !in.Cold && reference:
+		return 1 / coldFactor
+	}
+	return 1
 }
 
 // shapeExponent turns the conduction limit 2/3 on mass into the 0.39 that practice shows.
@@ -211,10 +223,10 @@ func (b BakeTime) Working() working.Working {
 		numbers += " × " + fixed(b.shape, 4)
 		where = append(where, working.Binding{Symbol: "f", Meaning: "factor of the shape", Value: fixed(b.shape, 4)})
 	}
-	if b.in.Cold && b.in.KnownTime == 0 {
+	if c := coldChange(b.in); c != 1 {
 		formula += " × c"
-		numbers += " × 1.064"
-		where = append(where, working.Binding{Symbol: "c", Meaning: "cold from the refrigerator: ln(2.5·96/4) over ln(2.5·75/4)", Value: "1.064"})
+		numbers += " × " + fixed(c, 4)
+		where = append(where, working.Binding{Symbol: "c", Meaning: "cold from the refrigerator, against the reference: ln(2.5·96/4) over ln(2.5·75/4), or its inverse", Value: fixed(c, 4)})
 	}
 	return working.Working{Title: "Bake time", Steps: []working.Step{{
 		Name: "likely bake time", Symbol: "t", Formula: formula, Where: where, Numbers: numbers, Value: fixed(b.minutes, 1) + " min", Tolerance: 0.1,

@@ -83,6 +83,7 @@ type Batch struct {
 	KnownDough  quantity.Mass // a bake of your own that the time is scaled from
 	KnownTime   time.Duration
 	KnownShape  Shape
+	KnownCold   bool
 	Extrapolate bool // accept masses outside the data
 }
 
@@ -263,7 +264,7 @@ func checkBatch(in Batch) (BakeTime, error) {
 	var p quantity.Problems
 	bake, err := BakingTime(BakeTimeInput{
 		Style: in.Style, Shape: in.Shape, Dough: in.Dough, Cold: in.Cold,
-		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, Extrapolate: in.Extrapolate,
+		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, KnownCold: in.KnownCold, Extrapolate: in.Extrapolate,
 	})
 	p.Join("", err)
 	pieces := p.Int("Pieces", in.Pieces, 1, 500)
@@ -305,7 +306,7 @@ func (pr *Program) phases() {
 		now = sum(now, takes)
 	}
 	lid := pr.in.Vessel == Pot
-	add(Preheating, 1, pr.Oven, sure(pr.Preheat), false, map[bool]string{true: "oven with the pots and their lids in it", false: "oven with what the bread will stand on"}[lid || pr.in.Vessel == Stone])
+	add(Preheating, 1, pr.Oven, sure(pr.Preheat), false, preheatNote(pr.in.Vessel))
 	for round := 1; round <= pr.Rounds; round++ {
 		if round > 1 {
 			add(Reheating, round, pr.Oven, sure(pr.Reheat), false, "")
@@ -324,6 +325,16 @@ func (pr *Program) phases() {
 		add(Uncovered, round, pr.Then, pr.Uncovered, false, "until the core is at its target")
 	}
 	pr.Total = now
+}
+
+func preheatNote(v Vessel) string {
+	switch v {
+	case Pot:
+		return "oven with the pots and their lids in it"
+	case Stone:
+		return "oven with the stone in it"
+	}
+	return "oven"
 }
 
 const rescoreAfter = 5 * time.Minute
@@ -346,7 +357,16 @@ func (pr Program) String() string {
 }
 
 // Cautions says what can hurt at the oven.
-func (pr Program) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
+func (pr Program) Cautions() []working.Caution {
+	out := append(OvenCautions(), colorCaution())
+	if pr.in.Vessel == Pot {
+		out = append(out, working.Caution{
+			Subject: "pots", Text: "Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to " + celsius(pr.Oven) + ", and never heat a coated pot empty unless its maker allows it.",
+			Source: sources.CastIronWater,
+		})
+	}
+	return out
+}
 
 // Working derives the likely times.
 func (pr Program) Working() working.Working {

@@ -296,3 +296,45 @@ func BenchmarkFollow(b *testing.B) {
 }
 
 var sink float64
+
+func TestVolumesAndNames(t *testing.T) {
+	for _, c := range []struct {
+		g    Geometry
+		want float64
+	}{{Ball(0.1), 4.0 / 3 * math.Pi * 1e-3}, {ShortCylinder(0.1, 0.2), math.Pi * 2e-3}, {Block(0.1, 0.2, 0.3), 6e-3}, {Plate(0.1), math.Inf(1)}, {LongCylinder(0.1), math.Inf(1)}} {
+		if got := c.g.Volume(); got != c.want && math.Abs(got-c.want) > 1e-15 {
+			t.Errorf("volume %g, want %g", got, c.want)
+		}
+	}
+	for _, name := range []string{Slab.String(), Cylinder.String(), Sphere.String(), Water.String(), Ice.String()} {
+		if name == "" || name == Shape(9).String() || name == Component(99).String() {
+			t.Errorf("name %q", name)
+		}
+	}
+	b := breadBall(t)
+	s, err := b.CenterTime(0.3)
+	if err != nil || math.Abs(b.Center(s)-0.3) > 1e-9 {
+		t.Errorf("center at 0.3 after %g s: %g, %v", s, b.Center(s), err)
+	}
+	s, err = b.MeanTime(0.3)
+	if err != nil || math.Abs(b.Mean(s)-0.3) > 1e-9 {
+		t.Errorf("mean at 0.3 after %g s: %g, %v", s, b.Mean(s), err)
+	}
+	if _, err := b.CenterTime(0); err == nil {
+		t.Error("the surroundings' own temperature is reached")
+	}
+	if biot, lumpable, err := (Lumped{1e-4, 1e-2, 1100, 2800, 8}).Biot(0.4); err != nil || lumpable || math.Abs(biot-0.2) > 1e-12 {
+		t.Errorf("Biot %g %v %v", biot, lumpable, err)
+	}
+	if series, err := NewSeries(Sphere, 2); err != nil || series.Shape() != Sphere || series.Biot() != 2 || series.Term(-1) != (Term{}) || series.Term(999) != (Term{}) {
+		t.Errorf("series %v", err)
+	}
+	// Early and near the surface the semi-infinite solid stands in.
+	series, err := NewSeries(Slab, 5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := series.At(2.4e-4, 0.98), series.At(2.6e-4, 0.98); math.Abs(a-b) > 0.01 {
+		t.Errorf("a jump where the short-time form ends: %g, %g", a, b)
+	}
+}

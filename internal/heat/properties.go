@@ -179,19 +179,3 @@ func CrumbDiffusivity(porosity float64) (float64, error) {
 	}
 	return math.Exp(porosity - 15.25), nil
 }
-
-// CrustDensity is the density of bread crust in kg/m³: ρ = 895 − 9.0·ε; see [CrumbDensity].
-func CrustDensity(porosity float64) (float64, error) {
-	if !within(porosity, 0, 0.95) {
-		return 0, outOfRange("porosity", porosity, 0, 0.95, "")
-	}
-	return 895 - 900*porosity, nil
-}
-
-// CrustDiffusivity is the thermal diffusivity of bread crust in m²/s: α = exp(0.0062·ε − 15.30); see [CrumbDiffusivity].
-func CrustDiffusivity(porosity float64) (float64, error) {
-	if !within(porosity, 0, 0.95) {
-		return 0, outOfRange("porosity", porosity, 0, 0.95, "")
-	}
-	return math.Exp(0.62*porosity - 15.30), nil
-}
