@@ -38,7 +38,10 @@ type work struct {
 // rounded once, half to even. What preferments and soakers hold is taken out of the same
 // lines, so that the three views of the batch reconcile exactly.
 //
-// Masses from 1 g to 100 t. Exact to 1 µg per line. Errors: [quantity.InputError] for every
+// Percentages that come from weights are rounded to a millionth of a point; a preferment that by that
+// much seems to hold more, or less, than all of an ingredient is taken to hold all of it.
+//
+// Masses from 1 g to 100 t. Exact to 1 µg per line, and to a few µg per line of a preferment. Errors: [quantity.InputError] for every
 // field that is impossible, all at once; ErrInconsistent when flours do not add up to
 // 100 % or a preferment holds more of an ingredient than the formula. Source: the formula
 // procedure of Gisslen, Professional Baking; largest remainder as in [quantity.Apportion].
