@@ -189,8 +189,8 @@ func (e *Estimate) note() {
 	}
 	if mean := e.at(math.Min(e.likely, hours(Horizon))).mean(); mean > e.f.hot() {
 		e.notes = append(e.notes, "above "+fixed(e.f.hot(), 0)+" °C growth and gas production part ways: the range is wider")
-	} else if mean < 10 {
-		e.notes = append(e.notes, "below 10 °C growth is hardly measured: the range is wider")
+	} else if mean < cold {
+		e.notes = append(e.notes, "below 18 °C the curves part ways: the range is wider, and if it is wrong the dough is early")
 	}
 	if e.f.target > 2 {
 		e.notes = append(e.notes, "few doughs hold a rise beyond 200 % without falling")

@@ -117,6 +117,10 @@ func (f *fermentation) learn(n node, r RiseReading) (surprise float64) {
 	y := math.Log(read + delta)
 	noise := delta / (read + delta)
 	o := f.out
+	// What the curve may be off at these temperatures is part of what the reading shows.
+	off := f.beyond(n.mean())
+	o.bb += off
+	f.absorbed += off
 	dT := n.mean() - reference
 	x0 := [3]float64{o.a, o.b, o.d}
 	P := [3][3]float64{{o.aa, o.ab, o.ad}, {o.ab, o.bb, o.bd}, {o.ad, o.bd, o.dd}}

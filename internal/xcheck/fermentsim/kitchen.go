@@ -22,6 +22,8 @@ type World struct {
 	Scale float64
 	// Sensitivity is whether kitchens differ in temperature sensitivity.
 	Sensitivity bool
+	// AskCold has the baker ask about a dough of 13 to 17 °C after logging doughs of 18 to 26 °C.
+	AskCold bool
 	// BothWays has the kitchen knead some doughs by hand and some by machine.
 	BothWays bool
 	// Wild is the share of logged bakes that go wrong: half or twice the time.
@@ -100,6 +102,10 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 		Start:        quantity.Celsius(math.Min(26.5, 22+4*r.Float64())),
 		Room:         ferment.Room{Night: quantity.Celsius(night), Day: quantity.Celsius(day), Starts: time.Duration(r.IntN(24)) * time.Hour},
 		TimeConstant: time.Duration(60+r.IntN(180)) * time.Minute,
+	}
+	if !bake && k.world.AskCold {
+		relaxing.Start = quantity.Celsius(15 + 2*r.Float64())
+		relaxing.Room = ferment.Room{Night: quantity.Celsius(13 + 2*r.Float64())}
 	}
 	h, err := relaxing.History()
 	if err != nil {

@@ -55,6 +55,9 @@ func TestOtherWorlds(t *testing.T) {
 	for _, w := range []World{
 		{Name: "truth: cardinal curve of baker's yeast", Truth: ferment.SaccharomycesCardinal, Scale: scaled(ferment.SaccharomycesCardinal)},
 		{Name: "truth: trade rule, doubling each 17 °F", Truth: ferment.TradeQ10, Scale: scaled(ferment.TradeQ10)},
+		{Name: "stated priors, cold dough asked about after warm ones", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, AskCold: true},
+		{Name: "truth: cardinal curve, cold dough asked about after warm ones", Truth: ferment.SaccharomycesCardinal, Scale: scaled(ferment.SaccharomycesCardinal), AskCold: true},
+		{Name: "truth: trade rule, cold dough asked about after warm ones", Truth: ferment.TradeQ10, Scale: scaled(ferment.TradeQ10), AskCold: true},
 		{Name: "stated priors, doughs kneaded both ways", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, BothWays: true},
 		{Name: "stated priors, one logged bake in ten wild", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, Wild: 0.1},
 	} {
@@ -62,7 +65,7 @@ func TestOtherWorlds(t *testing.T) {
 			if robust && w.Wild == 0 {
 				continue
 			}
-			r, err := Simulate(w, size(t)/5, bakes, robust)
+			r, err := Simulate(w, size(t)/10, bakes, robust)
 			if err != nil {
 				t.Fatal(err)
 			}
