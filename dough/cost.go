@@ -69,10 +69,11 @@ type CostSheet struct {
 
 	// Unit is what unit costs are for: a kilogram, a pound.
 	Unit quantity.MassUnit
-	// UnitRounding is done to the cost of a unit before it is used: round up is a trade habit; exact is the default.
+	// UnitRounding is done to the cost of a unit before it is used: round up is a trade habit;
+	// exact is the default.
 	UnitRounding MoneyRounding
-	// Rounding is done once to each amount that is handed out; exact means half up, since money has to end
-	// somewhere.
+	// Rounding is done once to each amount that is handed out; exact means half up, since money has
+	// to end somewhere.
 	Rounding MoneyRounding
 	// Places is the decimals of the currency; zero means 2, and −1 means none.
 	Places int
@@ -81,7 +82,8 @@ type CostSheet struct {
 // CostedLine is one ingredient costed.
 type CostedLine struct {
 	Name string
-	// UnitCost is for one unit as used, the yield counted; rounded by UnitRounding, or to six places for show when exact.
+	// UnitCost is for one unit as used, the yield counted; rounded by UnitRounding, or to six
+	// places for show when exact.
 	UnitCost decimal.Decimal
 	// Cost is for the batch, rounded to the places.
 	Cost decimal.Decimal
@@ -92,10 +94,11 @@ type CostedLine struct {
 // Costing is the answer of [Cost].
 type Costing struct {
 	Lines []CostedLine
-	// Batch is the exact sum of all lines and the rest, rounded once; the printed lines may add up to a cent
-	// more or less.
+	// Batch is the exact sum of all lines and the rest, rounded once; the printed lines may add up
+	// to a cent more or less.
 	Batch decimal.Decimal
-	// PerLoaf is the batch over the loaves made, PerSold over those sold: the better figure when some are not.
+	// PerLoaf is the batch over the loaves made, PerSold over those sold: the better figure when
+	// some are not.
 	PerLoaf, PerSold decimal.Decimal
 	// PerKilogram is the cost of a kilogram of what goes in.
 	PerKilogram decimal.Decimal
@@ -114,9 +117,12 @@ const (
 //
 //	unit cost = price ÷ pack ÷ yield;  cost = Σ used · unit cost;  per loaf = cost ÷ loaves
 //
-// Amounts are exact fractions until the last step and come out as decimals, rounded once each as named. Only the cost of
-// materials and what is put into Other is counted. Prices 0 to 1,000,000,000 with at most 12 decimals, packs and amounts to 100 t, yields 1 to 100 %, places 0 to 6.
-// Errors: ErrRequired, ErrOutOfRange, ErrTooPrecise; ErrInconsistent when more are sold than made. Source: Gisslen, Professional Baking, unit costs; BC Cook Articulation Committee, yield testing.
+// Amounts are exact fractions until the last step and come out as decimals, rounded once each as
+// named. Only the cost of materials and what is put into Other is counted. Prices 0 to
+// 1,000,000,000 with at most 12 decimals, packs and amounts to 100 t, yields 1 to 100 %, places 0
+// to 6. Errors: ErrRequired, ErrOutOfRange, ErrTooPrecise; ErrInconsistent when more are sold than
+// made. Source: Gisslen, Professional Baking, unit costs; BC Cook Articulation Committee, yield
+// testing.
 func Cost(in CostSheet) (Costing, error) {
 	var p quantity.Problems
 	in = in.checked(&p)
@@ -311,7 +317,13 @@ func (c Costing) Working() working.Working {
 	for range in.Places {
 		half /= 10
 	}
-	sum := working.Step{Name: "cost of the batch", Symbol: "K", Value: c.Batch.StringFixed(places), Source: sources.GisslenCost, Tolerance: half + 1e-9}
+	sum := working.Step{
+		Name:      "cost of the batch",
+		Symbol:    "K",
+		Value:     c.Batch.StringFixed(places),
+		Source:    sources.GisslenCost,
+		Tolerance: half + 1e-9,
+	}
 	for i, l := range in.Lines {
 		n := strconv.Itoa(i + 1)
 		name := shortName(l.Name, "ingredient "+n)
@@ -324,8 +336,9 @@ func (c Costing) Working() working.Working {
 				{Symbol: "m_unit", Meaning: "one " + unit, Value: unitMass(in.Unit).String()},
 				{Symbol: "y", Meaning: "usable part", Value: l.Yield.String()},
 			},
-			Numbers: plainDecimal(l.Price) + " ÷ (" + bareNumber(l.Pack.String()) + " ÷ " + bareNumber(unitMass(in.Unit).String()) + ") ÷ (" + points(l.Yield) + " ÷ 100)",
-			Value:   costed.UnitCost.StringFixed(6), Source: sources.GisslenCost,
+			Numbers: plainDecimal(l.Price) + " ÷ (" + bareNumber(l.Pack.String()) + " ÷ " +
+				bareNumber(unitMass(in.Unit).String()) + ") ÷ (" + points(l.Yield) + " ÷ 100)",
+			Value: costed.UnitCost.StringFixed(6), Source: sources.GisslenCost,
 		}
 		if in.UnitRounding != MoneyExact {
 			u.Value = costed.UnitCost.StringFixed(places)
@@ -342,7 +355,10 @@ func (c Costing) Working() working.Working {
 		used, _ := new(big.Rat).Quo(massRat(l.Used), massRat(unitMass(in.Unit))).Float64()
 		k := working.Step{
 			Name: "cost of " + name, Symbol: "k_" + n, Formula: "u_" + n + " × m ÷ m_unit",
-			Where:   []working.Binding{{Symbol: "m", Meaning: "used", Value: l.Used.String()}, {Symbol: "m_unit", Meaning: "one " + unit, Value: unitMass(in.Unit).String()}},
+			Where: []working.Binding{
+				{Symbol: "m", Meaning: "used", Value: l.Used.String()},
+				{Symbol: "m_unit", Meaning: "one " + unit, Value: unitMass(in.Unit).String()},
+			},
 			Numbers: ratText(c.units[i]) + " × " + bareNumber(l.Used.String()) + " ÷ " + bareNumber(unitMass(in.Unit).String()),
 			Value:   decimals(exactCost, 6), Source: sources.GisslenCost, Tolerance: 1e-9 + 1e-6*used,
 		}
@@ -358,7 +374,8 @@ func (c Costing) Working() working.Working {
 	per := working.Step{
 		Name: "cost of a loaf", Symbol: "k", Formula: "K ÷ n",
 		Where:   []working.Binding{{Symbol: "n", Meaning: "loaves made", Value: strconv.Itoa(in.Loaves)}},
-		Numbers: decimals(exact, 6) + " ÷ " + strconv.Itoa(in.Loaves), Value: c.PerLoaf.StringFixed(places), Tolerance: half + 1e-6, Source: sources.GisslenCost,
+		Numbers: decimals(exact, 6) + " ÷ " + strconv.Itoa(in.Loaves), Value: c.PerLoaf.StringFixed(places),
+		Tolerance: half + 1e-6, Source: sources.GisslenCost,
 		Note: "from the exact sum; rounded once",
 	}
 	w.Steps = append(w.Steps, sum, per)

@@ -9,8 +9,9 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// UsableYield answers which part of what was bought is usable: 100 · usable ÷ bought. Both above 0, usable at most bought. Rounded half
-// to even to a millionth of a point. Errors: ErrOutOfRange, ErrInconsistent. Source: BC Cook Articulation Committee, yield testing.
+// UsableYield answers which part of what was bought is usable: 100 · usable ÷ bought. Both above 0,
+// usable at most bought. Rounded half to even to a millionth of a point. Errors: ErrOutOfRange,
+// ErrInconsistent. Source: BC Cook Articulation Committee, yield testing.
 func UsableYield(usable, bought quantity.Mass) (quantity.Percent, error) {
 	var p quantity.Problems
 	u := quantity.Check(&p, "usable", usable, quantity.Mass{}, mostDough)
@@ -24,8 +25,8 @@ func UsableYield(usable, bought quantity.Mass) (quantity.Percent, error) {
 	return usable.PercentOf(bought), nil
 }
 
-// ToBuy answers how much to buy for a usable weight: usable ÷ yield, the inverse of [UsableYield]. Yield 1 to 100 %.
-// Rounded half to even to the microgram. Errors: ErrOutOfRange.
+// ToBuy answers how much to buy for a usable weight: usable ÷ yield, the inverse of [UsableYield].
+// Yield 1 to 100 %. Rounded half to even to the microgram. Errors: ErrOutOfRange.
 func ToBuy(usable quantity.Mass, yield quantity.Percent) (quantity.Mass, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "usable", usable, quantity.Mass{}, mostDough)
@@ -49,8 +50,9 @@ type UnitPrice struct {
 
 // UnitCost answers what a unit of usable ingredient costs: price ÷ pack ÷ yield, rounded as named.
 //
-// The trade rounds unit costs up: 20.00 for 45 kg is 0.45 a kilogram, exactly 0.444. Over a year of flour that is
-// not small: prefer exact and round the loaf. Errors and ranges as in [Cost]. Source: Gisslen, Professional Baking.
+// The trade rounds unit costs up: 20.00 for 45 kg is 0.45 a kilogram, exactly 0.444. Over a year of
+// flour that is not small: prefer exact and round the loaf. Errors and ranges as in [Cost]. Source:
+// Gisslen, Professional Baking.
 func UnitCost(in UnitPrice) (decimal.Decimal, error) {
 	c, err := Cost(CostSheet{
 		Lines:  []CostLine{{Name: "unit", Used: quantity.Grams(1), Price: in.Price, Pack: in.Pack, Yield: in.Yield}},

@@ -10,8 +10,8 @@ import (
 
 // FlourBasis is the input of [ConvertBasis] and [ConvertAbsorption].
 type FlourBasis struct {
-	// Value is the protein or ash (ConvertBasis) or the water absorption (ConvertAbsorption), in percent of
-	// the flour at the moisture From.
+	// Value is the protein or ash (ConvertBasis) or the water absorption (ConvertAbsorption), in
+	// percent of the flour at the moisture From.
 	Value quantity.Percent
 	// From and To are moistures of the flour: as measured, 14 % in the US and in the standards, 0 % dry.
 	From, To quantity.Percent
@@ -41,10 +41,11 @@ func (in FlourBasis) check(p *quantity.Problems, high quantity.Percent) {
 //
 //	X_B = X_M · (100 − B) ÷ (100 − M)
 //
-// X_M is the value at moisture M, X_B at moisture B, all in percent of the flour. US figures stand at 14 %, European
-// ones on dry matter. Moistures 0 to 60 %; exact but for one rounding half to even to a millionth of a point. It is
-// not for water absorption: see [ConvertAbsorption]. Errors: ErrOutOfRange; ErrInconsistent for more protein than
-// dry matter. Source: Iowa State University Extension PM-1625.
+// X_M is the value at moisture M, X_B at moisture B, all in percent of the flour. US figures stand
+// at 14 %, European ones on dry matter. Moistures 0 to 60 %; exact but for one rounding half to
+// even to a millionth of a point. It is not for water absorption: see [ConvertAbsorption]. Errors:
+// ErrOutOfRange; ErrInconsistent for more protein than dry matter. Source: Iowa State University
+// Extension PM-1625.
 func ConvertBasis(in FlourBasis) (FlourBasisResult, error) {
 	var p quantity.Problems
 	in.check(&p, wholeFlour)
@@ -54,15 +55,16 @@ func ConvertBasis(in FlourBasis) (FlourBasisResult, error) {
 	return FlourBasisResult{percentRatio(in.Value, wholeFlour.Sub(in.To), wholeFlour.Sub(in.From)), in, false, true}, nil
 }
 
-// ConvertAbsorption answers what the water absorption of a flour is at another moisture: a drier flour takes
-// more water to the same dough.
+// ConvertAbsorption answers what the water absorption of a flour is at another moisture: a drier
+// flour takes more water to the same dough.
 //
 //	A_B = (A_M + M) · (100 − B) ÷ (100 − M) − B
 //
-// A_M is the water for 100 g of flour at moisture M, A_B at moisture B: dry matter and total water stay the same. The
-// factor of [ConvertBasis] would be wrong here, because it leaves the flour's own water out. Absorption 0 to 200 %,
-// moistures 0 to 60 %; rounded half to even to a millionth of a point. The answer may be below zero for a flour that
-// brings all the water itself. Errors: ErrOutOfRange. Source: dry matter and water kept; ICC 115/1 for the 14 % basis.
+// A_M is the water for 100 g of flour at moisture M, A_B at moisture B: dry matter and total water
+// stay the same. The factor of [ConvertBasis] would be wrong here, because it leaves the flour's
+// own water out. Absorption 0 to 200 %, moistures 0 to 60 %; rounded half to even to a millionth of
+// a point. The answer may be below zero for a flour that brings all the water itself. Errors:
+// ErrOutOfRange. Source: dry matter and water kept; ICC 115/1 for the 14 % basis.
 func ConvertAbsorption(in FlourBasis) (FlourBasisResult, error) {
 	var p quantity.Problems
 	in.check(&p, quantity.MustPercent("200 %"))
@@ -100,7 +102,8 @@ func (r FlourBasisResult) Working() working.Working {
 	if r.absorption {
 		s.Name, s.Symbol, s.Formula = "water absorption on the new basis", "A_B", "(A_M + M) × (100 − B) ÷ (100 − M) − B"
 		s.Where[0] = working.Binding{Symbol: "A_M", Meaning: "absorption as measured", Value: in.Value.String()}
-		s.Numbers = "(" + points(in.Value) + " + " + points(in.From) + ") × (100 − " + points(in.To) + ") ÷ (100 − " + points(in.From) + ") − " + points(in.To)
+		s.Numbers = "(" + points(in.Value) + " + " + points(in.From) + ") × (100 − " +
+			points(in.To) + ") ÷ (100 − " + points(in.From) + ") − " + points(in.To)
 		s.Source = sources.DryMatterAbsorption
 	}
 	return working.Working{Title: "Moisture basis", Steps: []working.Step{s}}
@@ -110,8 +113,9 @@ func (r FlourBasisResult) Working() working.Working {
 //
 //	type = 1000 · ash ÷ (1 − moisture)
 //
-// ash is in percent of the flour at the moisture. Standard types (550, 812, T65 …) are bands around such a number; national lists
-// differ and are not looked up. Ash 0 to 5 %, moisture 0 to 60 %. Errors: ErrOutOfRange. Source: ISO 2171.
+// ash is in percent of the flour at the moisture. Standard types (550, 812, T65 …) are bands around
+// such a number; national lists differ and are not looked up. Ash 0 to 5 %, moisture 0 to 60 %.
+// Errors: ErrOutOfRange. Source: ISO 2171.
 func FlourType(ash, moisture quantity.Percent) (float64, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "ash", ash, quantity.Percent{}, quantity.MustPercent("5 %"))

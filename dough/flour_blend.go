@@ -60,9 +60,10 @@ type FlourBlend struct {
 //
 //	share_A = (T − P_B) ÷ (P_A − P_B);  share_B = (P_A − T) ÷ (P_A − P_B)
 //
-// P are the proteins, T the target, all on the same moisture basis. The weights add up to the total to the microgram.
-// Protein 0 to 100 %. A target outside the two cannot be blended and is refused. Errors: ErrOutOfRange;
-// ErrInconsistent for equal flours or a target outside. Source: the Pearson square, Montana State University Extension.
+// P are the proteins, T the target, all on the same moisture basis. The weights add up to the total
+// to the microgram. Protein 0 to 100 %. A target outside the two cannot be blended and is refused.
+// Errors: ErrOutOfRange; ErrInconsistent for equal flours or a target outside. Source: the Pearson
+// square, Montana State University Extension.
 func PearsonSquare(in TwoFlours) (FlourBlend, error) {
 	var p quantity.Problems
 	a, b := in.A.Protein, in.B.Protein
@@ -111,8 +112,9 @@ type WeighedFlour struct {
 //
 //	P = Σ mᵢ·Pᵢ ÷ Σ mᵢ
 //
-// It is the inverse of [PearsonSquare] and [BlendFlours]. 1 to 50 flours; exact but for one rounding, half to even, to
-// a millionth of a point. Errors: ErrRequired, ErrOutOfRange. Source: weighted mean.
+// It is the inverse of [PearsonSquare] and [BlendFlours]. 1 to 50 flours; exact but for one
+// rounding, half to even, to a millionth of a point. Errors: ErrRequired, ErrOutOfRange. Source:
+// weighted mean.
 func BlendProtein(flours []WeighedFlour) (quantity.Percent, error) {
 	var p quantity.Problems
 	if len(flours) == 0 {
@@ -175,16 +177,17 @@ type BlendGoal struct {
 	Total  quantity.Mass // zero gives shares only
 }
 
-// BlendFlours answers how to reach a protein target with several flours while changing the shares as little
-// as possible.
+// BlendFlours answers how to reach a protein target with several flours while changing the shares
+// as little as possible.
 //
 //	minimize Σ (xᵢ − sᵢ)²  with  Σ xᵢ = 100 %,  Σ xᵢ·Pᵢ = 100 %·T,  lowᵢ ≤ xᵢ ≤ highᵢ
 //
-// sᵢ are the shares now, xᵢ the new ones, Pᵢ the proteins, T the target. The answer is xᵢ = sᵢ + λ + μ·Pᵢ, held at its
-// bounds. 2 to 50 flours. Shares are rounded to a millionth of a point by largest remainder, so that they add up to 100 %;
-// the protein then agrees with the target within about a millionth of a point. When the bounds do not allow the
-// target the nearest blend is the answer and Feasible is false. Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when shares do not
-// add up to 100 % or bounds cross. Source: least squares with bounds.
+// sᵢ are the shares now, xᵢ the new ones, Pᵢ the proteins, T the target. The answer is xᵢ = sᵢ + λ
+// + μ·Pᵢ, held at its bounds. 2 to 50 flours. Shares are rounded to a millionth of a point by
+// largest remainder, so that they add up to 100 %; the protein then agrees with the target within
+// about a millionth of a point. When the bounds do not allow the target the nearest blend is the
+// answer and Feasible is false. Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when shares do
+// not add up to 100 % or bounds cross. Source: least squares with bounds.
 func BlendFlours(in BlendGoal) (FlourBlend, error) {
 	var p quantity.Problems
 	n := len(in.Flours)
@@ -252,8 +255,8 @@ func BlendFlours(in BlendGoal) (FlourBlend, error) {
 	return r, err
 }
 
-// blendSolver finds x = clip(s + λ + μ·(p − mean)) by bisection for μ, with the λ that belongs to it: the protein
-// only grows with μ, and the sum with λ. Shares are in points, 0 to 100.
+// blendSolver finds x = clip(s + λ + μ·(p − mean)) by bisection for μ, with the λ that belongs to
+// it: the protein only grows with μ, and the sum with λ. Shares are in points, 0 to 100.
 type blendSolver struct {
 	p, s, low, high []float64
 	lambda, mu      float64 // for p itself, not p − mean
@@ -298,8 +301,8 @@ func (b *blendSolver) solve(target float64) []float64 {
 	b.feasible = true
 	x := make([]float64, len(b.s))
 	breaks := make([]float64, 0, 2*len(x))
-	// at fills x for a μ and returns the λ that makes the shares a whole. Their sum grows with λ along straight
-	// lines between the points where a share meets a bound.
+	// at fills x for a μ and returns the λ that makes the shares a whole. Their sum grows with λ
+	// along straight lines between the points where a share meets a bound.
 	at := func(mu float64) (lambda float64) {
 		fill := func(l float64) float64 {
 			sum := 0.0
@@ -459,7 +462,8 @@ func (r FlourBlend) Working() working.Working {
 			other := r.Flours[1-i]
 			m := strconv.Itoa(2 - i)
 			s.Formula = "100 × (T − P_" + m + ") ÷ (P_" + n + " − P_" + m + ")"
-			s.Numbers = "100 × (" + points(r.target) + " − " + points(other.Protein) + ") ÷ (" + points(f.Protein) + " − " + points(other.Protein) + ")"
+			s.Numbers = "100 × (" + points(r.target) + " − " + points(other.Protein) +
+				") ÷ (" + points(f.Protein) + " − " + points(other.Protein) + ")"
 			s.Where = []working.Binding{
 				{Symbol: "T", Meaning: "protein wanted", Value: r.target.String()},
 				{Symbol: "P_" + m, Meaning: "protein of " + shortName(other.Name, "flour "+m), Value: other.Protein.String()},

@@ -10,8 +10,8 @@ import (
 type GlutenBoost struct {
 	Protein quantity.Percent // of the flour
 	Target  quantity.Percent // of the mixture
-	// Gluten is the protein of the dry gluten; zero means 75.16 % (SR28, NDB 48052). All three on the same
-	// moisture basis; see [ConvertBasis].
+	// Gluten is the protein of the dry gluten; zero means 75.16 % (SR28, NDB 48052). All three on
+	// the same moisture basis; see [ConvertBasis].
 	Gluten quantity.Percent
 	// Flour is the flour's weight now; zero gives percentages only.
 	Flour quantity.Mass
@@ -34,17 +34,19 @@ type GlutenResult struct {
 	given   bool
 }
 
-// AddGluten answers how much dry gluten to add to a flour for a protein target, the flour staying as it is.
+// AddGluten answers how much dry gluten to add to a flour for a protein target, the flour staying
+// as it is.
 //
 //	x = 100 · (T − P) ÷ (G − T)     for 100 of flour
 //
-// P, T and G are the proteins of flour, mixture and gluten, on the same moisture basis. The total flour grows by the
-// gluten. Protein is not quality: gluten gives strength that a weak or damaged flour lacks only in part. It is not
-// [ReplaceWithGluten]. Errors: ErrOutOfRange; ErrInconsistent unless P ≤ T < G. Source: algebra of mixtures; gluten SR28.
+// P, T and G are the proteins of flour, mixture and gluten, on the same moisture basis. The total
+// flour grows by the gluten. Protein is not quality: gluten gives strength that a weak or damaged
+// flour lacks only in part. It is not [ReplaceWithGluten]. Errors: ErrOutOfRange; ErrInconsistent
+// unless P ≤ T < G. Source: algebra of mixtures; gluten SR28.
 func AddGluten(in GlutenBoost) (GlutenResult, error) { return glutenBoost(in, false) }
 
-// ReplaceWithGluten answers which share of a flour to replace with dry gluten for a protein target, the weight
-// of flour and gluten together staying as it is.
+// ReplaceWithGluten answers which share of a flour to replace with dry gluten for a protein target,
+// the weight of flour and gluten together staying as it is.
 //
 //	s = (T − P) ÷ (G − P)
 //
@@ -115,7 +117,8 @@ func (r GlutenResult) String() string {
 		text = "replace " + r.PerFlour.Text(2) + " of the flour with dry gluten"
 	}
 	if !r.Flour.IsZero() {
-		text += ": " + r.Flour.Text(quantity.Gram, 0) + " flour, " + r.Gluten.Text(quantity.Gram, 1) + " gluten, about " + r.ExtraWater.Text(quantity.Gram, 0) + " more water"
+		text += ": " + r.Flour.Text(quantity.Gram, 0) + " flour, " + r.Gluten.Text(quantity.Gram, 1) +
+			" gluten, about " + r.ExtraWater.Text(quantity.Gram, 0) + " more water"
 	}
 	return text
 }
@@ -146,9 +149,10 @@ func (r GlutenResult) Working() working.Working {
 	}
 	w.Steps = append(w.Steps, working.Step{
 		Name: "gluten", Symbol: "m_gluten", Formula: "m × (T − P) ÷ (G − " + symbol + ")",
-		Where:   []working.Binding{{Symbol: "m", Meaning: "flour", Value: in.Flour.String()}},
-		Numbers: bareNumber(in.Flour.String()) + " × (" + points(in.Target) + " − " + points(in.Protein) + ") ÷ (" + points(in.Gluten) + " − " + points(less) + ")",
-		Value:   r.Gluten.String(), Source: sources.GlutenAlgebra,
+		Where: []working.Binding{{Symbol: "m", Meaning: "flour", Value: in.Flour.String()}},
+		Numbers: bareNumber(in.Flour.String()) + " × (" + points(in.Target) + " − " +
+			points(in.Protein) + ") ÷ (" + points(in.Gluten) + " − " + points(less) + ")",
+		Value: r.Gluten.String(), Source: sources.GlutenAlgebra,
 	}, working.Step{
 		Name: "extra water", Symbol: "m_water", Formula: "k × m_gluten",
 		Where:   []working.Binding{{Symbol: "k", Meaning: "water for each gram of gluten", Value: decimals(waterForGluten, 1) + " (no unit)"}},

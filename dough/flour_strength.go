@@ -109,15 +109,17 @@ func ladder(rung int) (low, high quantity.Percent) {
 	return quantity.MustPercent(steps[rung][0]), quantity.MustPercent(steps[rung][1])
 }
 
-// JudgeFlour answers which published strength figures speak for or against a hydration, list by list, with their
-// disagreement shown.
+// JudgeFlour answers which published strength figures speak for or against a hydration, list by
+// list, with their disagreement shown.
 //
-// A list puts the flour in a class by W or by protein; the class is used up to a hydration; a wish above that is
-// spoken against. Only one list names hydrations; the others' classes are read on its ladder. None of it is a standard: the
-// lists put the same W in classes a step apart, and bakers with long fermentation and gentle handling go well above. Whole-grain
-// flour takes 5 to 10 points more than any of them says. Hydration 30 to 150 %, protein 5 to 25 %, W 20 to 600, P/L 0.1 to 5, falling
-// number 60 to 600 s, absorption 40 to 90 %. Errors: ErrRequired (no hydration, or no figure at all), ErrOutOfRange. Source: The Sourdough Framework; two trade lists; a
-// miller on P/L; a trade reading of the falling number.
+// A list puts the flour in a class by W or by protein; the class is used up to a hydration; a wish
+// above that is spoken against. Only one list names hydrations; the others' classes are read on its
+// ladder. None of it is a standard: the lists put the same W in classes a step apart, and bakers
+// with long fermentation and gentle handling go well above. Whole-grain flour takes 5 to 10 points
+// more than any of them says. Hydration 30 to 150 %, protein 5 to 25 %, W 20 to 600, P/L 0.1 to 5,
+// falling number 60 to 600 s, absorption 40 to 90 %. Errors: ErrRequired (no hydration, or no
+// figure at all), ErrOutOfRange. Source: The Sourdough Framework; two trade lists; a miller on P/L;
+// a trade reading of the falling number.
 func JudgeFlour(in FlourStrength) (StrengthAdvice, error) {
 	var p quantity.Problems
 	if in.Hydration.IsZero() {
@@ -153,11 +155,22 @@ func JudgeFlour(in FlourStrength) (StrengthAdvice, error) {
 		r.class(figure, in.W, sources.StrengthList2017, []strengthClass{
 			{120, "very weak", 0}, {180, "weak", 0}, {240, "medium", 1}, {280, "for bread", 2}, {340, "strong", 2}, {1e9, "very strong", 3},
 		})
-		r.class(figure, in.W, sources.StrengthListComede, []strengthClass{{220, "weak", 0}, {350, "medium", 1}, {420, "strong", 2}, {1e9, "very strong", 3}})
+		r.class(
+			figure,
+			in.W,
+			sources.StrengthListComede,
+			[]strengthClass{{220, "weak", 0}, {350, "medium", 1}, {420, "strong", 2}, {1e9, "very strong", 3}},
+		)
 	}
 	if !in.Protein.IsZero() {
-		// The list says 8-10 weak, 11-13 medium, 14-15 strong; what lies between is put to the nearer class.
-		r.class("protein "+in.Protein.Text(1), in.Protein.Points(), sources.StrengthList2017, []strengthClass{{10.5, "weak", 0}, {13.5, "medium", 1}, {1e9, "strong", 2}})
+		// The list says 8-10 weak, 11-13 medium, 14-15 strong; what lies between is put to the
+		// nearer class.
+		r.class(
+			"protein "+in.Protein.Text(1),
+			in.Protein.Points(),
+			sources.StrengthList2017,
+			[]strengthClass{{10.5, "weak", 0}, {13.5, "medium", 1}, {1e9, "strong", 2}},
+		)
 	}
 	r.others()
 	r.sum()
@@ -203,8 +216,14 @@ func (r *StrengthAdvice) others() {
 		}
 	}
 	if !in.Absorption.IsZero() {
-		o := StrengthOpinion{Figure: "absorption " + in.Absorption.Text(1), Class: "water for a dough of standard stiffness", Stance: SpeaksFor, Source: sources.ICC115}
-		// A hearth dough is softer than the farinograph's; ten points above it is a wet dough for the flour. Judgment.
+		o := StrengthOpinion{
+			Figure: "absorption " + in.Absorption.Text(1),
+			Class:  "water for a dough of standard stiffness",
+			Stance: SpeaksFor,
+			Source: sources.ICC115,
+		}
+		// A hearth dough is softer than the farinograph's; ten points above it is a wet dough for
+		// the flour. Judgment.
 		o.Low, o.High = in.Absorption, in.Absorption.Add(quantity.MustPercent("10 %"))
 		if in.Hydration.Compare(o.High) > 0 {
 			o.Stance = SpeaksAgainst

@@ -30,15 +30,16 @@ func (f Food) String() string {
 	return strings.TrimSpace(f.Code+" "+f.Name) + ": " + f.Water.String() + " water"
 }
 
-// FoodTable is a list of foods that can be searched. The zero value is empty; [SR28] is the one shipped, and
-// a caller may use a table of its own ([NewFoodTable]) or put lines over it ([FoodTable.With]). It never changes.
+// FoodTable is a list of foods that can be searched. The zero value is empty; [SR28] is the one
+// shipped, and a caller may use a table of its own ([NewFoodTable]) or put lines over it
+// ([FoodTable.With]). It never changes.
 type FoodTable struct {
 	foods []Food
 }
 
-// SR28 is the shipped table: 58 foods of bakers from the USDA National Nutrient Database for Standard Reference, release
-// 28, with water and protein for 100 g. Real flours differ: by season one to two points of water, by mill
-// more of protein.
+// SR28 is the shipped table: 58 foods of bakers from the USDA National Nutrient Database for
+// Standard Reference, release 28, with water and protein for 100 g. Real flours differ: by season
+// one to two points of water, by mill more of protein.
 func SR28() FoodTable {
 	rows := sr28()
 	t := FoodTable{make([]Food, 0, len(rows))}
@@ -52,9 +53,9 @@ func SR28() FoodTable {
 	return t
 }
 
-// NewFoodTable answers a table of the given foods. Codes (where given) and names are unique without regard to
-// case; water, protein and ash are 0 to 100 % and together at most 100 %; at most 10,000 foods. Errors: ErrRequired, ErrOutOfRange,
-// ErrInconsistent.
+// NewFoodTable answers a table of the given foods. Codes (where given) and names are unique without
+// regard to case; water, protein and ash are 0 to 100 % and together at most 100 %; at most 10,000
+// foods. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent.
 func NewFoodTable(foods []Food) (FoodTable, error) {
 	var p quantity.Problems
 	if len(foods) > 10_000 {
@@ -93,8 +94,8 @@ func NewFoodTable(foods []Food) (FoodTable, error) {
 	return FoodTable{slices.Clone(foods)}, nil
 }
 
-// With answers the table with the given foods put over it: a food with a code or name that is already there
-// replaces it. Errors as in [NewFoodTable].
+// With answers the table with the given foods put over it: a food with a code or name that is
+// already there replaces it. Errors as in [NewFoodTable].
 func (t FoodTable) With(foods ...Food) (FoodTable, error) {
 	if _, err := NewFoodTable(foods); err != nil {
 		return FoodTable{}, err
@@ -145,9 +146,9 @@ type FoodAmount struct {
 	Mass quantity.Mass
 }
 
-// WaterIn answers how much water an amount of foods brings: Σ mᵢ·waterᵢ. Flour's own water is counted here if flour is
-// listed; trade hydration leaves it out, so list liquids, eggs, fats and sweeteners only. At most 200 amounts. Errors:
-// ErrOutOfRange. Source: SR28 or the caller's table.
+// WaterIn answers how much water an amount of foods brings: Σ mᵢ·waterᵢ. Flour's own water is
+// counted here if flour is listed; trade hydration leaves it out, so list liquids, eggs, fats and
+// sweeteners only. At most 200 amounts. Errors: ErrOutOfRange. Source: SR28 or the caller's table.
 func WaterIn(amounts []FoodAmount) (quantity.Mass, error) {
 	var p quantity.Problems
 	if len(amounts) > 200 {

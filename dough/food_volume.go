@@ -149,11 +149,12 @@ const (
 //
 //	m = V · m_cup ÷ V_cup
 //
-// m_cup is the published weight; where several are published for the food and method, Likely is the first listed and the range
-// holds them all, widened by 5 % for flour, 2 % for what does not pack, and 15 % where the source does not say how the cup was filled. Likely is
-// exact but for rounding to the microgram; whether your cup was filled like theirs is another matter: weigh when you can. Volume above
-// 0 to 1000 L. Errors: ErrRequired (food, volume, or method of a flour), ErrOutOfRange (a food or method that is not listed). Source: SR28; Beranbaum, The Cake
-// Bible.
+// m_cup is the published weight; where several are published for the food and method, Likely is the
+// first listed and the range holds them all, widened by 5 % for flour, 2 % for what does not pack,
+// and 15 % where the source does not say how the cup was filled. Likely is exact but for rounding
+// to the microgram; whether your cup was filled like theirs is another matter: weigh when you can.
+// Volume above 0 to 1000 L. Errors: ErrRequired (food, volume, or method of a flour), ErrOutOfRange
+// (a food or method that is not listed). Source: SR28; Beranbaum, The Cake Bible.
 func MassOfVolume(in FoodVolume) (VolumeMass, error) {
 	var p quantity.Problems
 	list := in.Measures
@@ -286,7 +287,8 @@ func (r VolumeMass) String() string {
 	if r.in.Method != MethodUnstated {
 		method = ", " + r.in.Method.String()
 	}
-	return "about " + r.Likely.Text(quantity.Gram, places) + " (" + bareNumber(r.Low.Text(quantity.Gram, places)) + " to " + r.High.Text(quantity.Gram, places) + method + ")"
+	return "about " + r.Likely.Text(quantity.Gram, places) + " (" +
+		bareNumber(r.Low.Text(quantity.Gram, places)) + " to " + r.High.Text(quantity.Gram, places) + method + ")"
 }
 
 // Working derives the likely weight and names the figures of the range.
@@ -326,9 +328,10 @@ func waterDensities() [12][2]float64 {
 
 // WaterMass answers what a volume of water weighs at a temperature: V·ρ(T).
 //
-// ρ is read from the standard table of the density of air-free water, straight between its entries (within 0.05 % up to 40 °C, 0.1 % above), 0 to
-// 100 °C. Between 4 and 30 °C a cup differs by a gram: less than the scale and the cup. Volume 0 to 1000 L. Errors: ErrRequired, ErrOutOfRange. Source: the
-// table named.
+// ρ is read from the standard table of the density of air-free water, straight between its entries
+// (within 0.05 % up to 40 °C, 0.1 % above), 0 to 100 °C. Between 4 and 30 °C a cup differs by a
+// gram: less than the scale and the cup. Volume 0 to 1000 L. Errors: ErrRequired, ErrOutOfRange.
+// Source: the table named.
 func WaterMass(v quantity.Volume, t quantity.Temperature) (quantity.Mass, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "v", v, quantity.Volume{}, quantity.Liters(1000))

@@ -9,8 +9,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Density of a mixed dough with the gas of mixing in it, kg/L. Published figures were not found; the spread is what
-// bakers' texts give. [from memory]
+// Density of a mixed dough with the gas of mixing in it, kg/L. Published figures were not found;
+// the spread is what bakers' texts give. [from memory]
 const (
 	densityLow    = 1.05
 	densityLikely = 1.12
@@ -24,13 +24,15 @@ type VesselVolume struct {
 
 // String prints "847 mL (791 to 904 mL)".
 func (v VesselVolume) String() string {
-	return v.Likely.Text(quantity.Milliliter, 0) + " (" + bareNumber(v.Low.Text(quantity.Milliliter, 0)) + " to " + v.High.Text(quantity.Milliliter, 0) + ")"
+	return v.Likely.Text(quantity.Milliliter, 0) + " (" + bareNumber(v.Low.Text(quantity.Milliliter, 0)) +
+		" to " + v.High.Text(quantity.Milliliter, 0) + ")"
 }
 
 // DoughVolume answers how much room a dough takes as it leaves the mixer: V = m ÷ ρ.
 //
-// density is in kg/L, 0.5 to 1.4; zero means 1.12 with 1.05 to 1.20 as range, and a density that is given is taken as
-// exact. Dough 1 g to 100 t. Errors: ErrOutOfRange. Source: density of mixed dough, from memory.
+// density is in kg/L, 0.5 to 1.4; zero means 1.12 with 1.05 to 1.20 as range, and a density that is
+// given is taken as exact. Dough 1 g to 100 t. Errors: ErrOutOfRange. Source: density of mixed
+// dough, from memory.
 func DoughVolume(dough quantity.Mass, density float64) (VesselVolume, error) {
 	var p quantity.Problems
 	checkMass(&p, "dough", dough)
@@ -86,9 +88,10 @@ type FillLine struct {
 //
 //	h₀ = m ÷ (ρ·A), or as measured;  h = h₀ · (1 + rise)
 //
-// A is the area of the floor, π·d² ÷ 4 or width·depth. In a straight-sided container height is volume, so "double" is
-// twice the start; in a bowl it is not. Measure the start when you can: the formula's start is as uncertain as the density. Diameter and sides 2 cm to 2 m, start 0.2 cm
-// to 2 m, rises 1 to 500 %. Errors: ErrRequired, ErrOutOfRange. Source: geometry; density from memory.
+// A is the area of the floor, π·d² ÷ 4 or width·depth. In a straight-sided container height is
+// volume, so "double" is twice the start; in a bowl it is not. Measure the start when you can: the
+// formula's start is as uncertain as the density. Diameter and sides 2 cm to 2 m, start 0.2 cm to 2
+// m, rises 1 to 500 %. Errors: ErrRequired, ErrOutOfRange. Source: geometry; density from memory.
 func FillLines(in RiseContainer) (FillLine, error) {
 	var p quantity.Problems
 	area := in.area(&p)
@@ -185,7 +188,10 @@ func (r FillLine) Working() working.Working {
 		floor := working.Step{Name: "area of the floor", Symbol: "A", Value: decimals(r.area, 4) + " cm²", Source: sources.CylinderGeometry}
 		if in.Diameter.IsZero() {
 			floor.Formula = "a × b"
-			floor.Where = []working.Binding{{Symbol: "a", Meaning: "width", Value: in.Width.Text(quantity.Centimeter, 4)}, {Symbol: "b", Meaning: "depth", Value: in.Depth.Text(quantity.Centimeter, 4)}}
+			floor.Where = []working.Binding{
+				{Symbol: "a", Meaning: "width", Value: in.Width.Text(quantity.Centimeter, 4)},
+				{Symbol: "b", Meaning: "depth", Value: in.Depth.Text(quantity.Centimeter, 4)},
+			}
 			floor.Numbers = decimals(in.Width.Centimeters(), 4) + " × " + decimals(in.Depth.Centimeters(), 4)
 		} else {
 			d := decimals(in.Diameter.Centimeters(), 4)
@@ -203,7 +209,8 @@ func (r FillLine) Working() working.Working {
 				{Symbol: "m", Meaning: "dough", Value: in.Dough.String()},
 				{Symbol: "ρ", Meaning: "density of the mixed dough", Value: decimals(density, 4) + " g/mL"},
 			},
-			Numbers: bareNumber(in.Dough.String()) + " ÷ " + decimals(density, 4) + " ÷ " + decimals(r.area, 4), Value: decimals(r.Start.Centimeters(), 3) + " cm",
+			Numbers: bareNumber(in.Dough.String()) + " ÷ " + decimals(density, 4) + " ÷ " +
+				decimals(r.area, 4), Value: decimals(r.Start.Centimeters(), 3) + " cm",
 			Tolerance: r.Start.Centimeters()*(1e-4+1e-4/r.area) + 1e-4, Source: sources.DoughDensity,
 		})
 	}
@@ -211,8 +218,12 @@ func (r FillLine) Working() working.Working {
 		n := strconv.Itoa(i + 1)
 		s := working.Step{
 			Name: "mark " + n, Symbol: "h_" + n, Formula: "h₀ × (1 + r ÷ 100)",
-			Where:   []working.Binding{{Symbol: "h₀", Meaning: "start", Value: start + " cm"}, {Symbol: "r", Meaning: "rise", Value: m.Rise.String()}},
-			Numbers: start + " × (1 + " + points(m.Rise) + " ÷ 100)", Value: decimals(m.Height.Centimeters(), 3) + " cm", Tolerance: 1e-3, Source: sources.CylinderGeometry,
+			Where: []working.Binding{
+				{Symbol: "h₀", Meaning: "start", Value: start + " cm"},
+				{Symbol: "r", Meaning: "rise", Value: m.Rise.String()},
+			},
+			Numbers: start + " × (1 + " + points(m.Rise) + " ÷ 100)",
+			Value:   decimals(m.Height.Centimeters(), 3) + " cm", Tolerance: 1e-3, Source: sources.CylinderGeometry,
 		}
 		if m.Above {
 			s.Note = "above the rim"
@@ -222,7 +233,8 @@ func (r FillLine) Working() working.Working {
 	return w
 }
 
-// SampleJar is a small straight-sided jar in which a piece of the dough shows the rise, the input of [FillSample].
+// SampleJar is a small straight-sided jar in which a piece of the dough shows the rise, the input
+// of [FillSample].
 type SampleJar struct {
 	Diameter quantity.Length
 	Height   quantity.Length // inside
@@ -240,13 +252,14 @@ type JarSample struct {
 	Notes []string
 }
 
-// FillSample answers how much dough to put into a small jar so that the whole rise can be read on it, and where to
-// mark it.
+// FillSample answers how much dough to put into a small jar so that the whole rise can be read on
+// it, and where to mark it.
 //
 //	h₀ = 0.9·H ÷ (1 + rise);  m = ρ·π·d²·h₀ ÷ 4
 //
-// The jar must stand where the dough stands, against it if possible: a small sample follows the room within half an hour, a
-// bulk of kilograms takes hours, so that it runs ahead in a warm room and behind in a cold one. Diameter 2 to 20 cm, height 3 to 40 cm. Errors: ErrRequired,
+// The jar must stand where the dough stands, against it if possible: a small sample follows the
+// room within half an hour, a bulk of kilograms takes hours, so that it runs ahead in a warm room
+// and behind in a cold one. Diameter 2 to 20 cm, height 3 to 40 cm. Errors: ErrRequired,
 // ErrOutOfRange. Source: geometry; density from memory.
 func FillSample(in SampleJar) (JarSample, error) {
 	var p quantity.Problems

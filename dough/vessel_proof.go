@@ -37,8 +37,9 @@ func (v *ProofVessel) UnmarshalText(text []byte) error {
 	return err
 }
 
-// Volume for each gram of dough, mL/g. Basket: proofed dough of 1.9 to 2.2 mL/g and a tenth to spare (judgment). Lined bowl: a bowl of
-// 1.5 quarts for about 950 g (common practice), which the loaf tops by a dome.
+// Volume for each gram of dough, mL/g. Basket: proofed dough of 1.9 to 2.2 mL/g and a tenth to
+// spare (judgment). Lined bowl: a bowl of 1.5 quarts for about 950 g (common practice), which the
+// loaf tops by a dome.
 const (
 	basketLow  = 1.9 * 1.1
 	basketHigh = 2.2 * 1.1
@@ -69,8 +70,10 @@ type ProofSize struct {
 //
 //	V = v · m     v = 2.1 to 2.4 mL/g for a basket, about 1.5 mL/g for a lined bowl
 //
-// m is the dough of one loaf. The basket holds the proofed dough with a tenth to spare; over the rim of a lined bowl the loaf domes. The
-// round baskets are those practitioners name by diameter; makers' own labels differ. Dough 50 g to 5 kg. Errors: ErrOutOfRange. Source: judgment and common practice, named in the working.
+// m is the dough of one loaf. The basket holds the proofed dough with a tenth to spare; over the
+// rim of a lined bowl the loaf domes. The round baskets are those practitioners name by diameter;
+// makers' own labels differ. Dough 50 g to 5 kg. Errors: ErrOutOfRange. Source: judgment and common
+// practice, named in the working.
 func ProofVesselFor(dough quantity.Mass, vessel ProofVessel) (ProofSize, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "dough", dough, quantity.Grams(50), quantity.Kilograms(5))
@@ -143,7 +146,8 @@ func (r ProofSize) Working() working.Working {
 				{Symbol: "m", Meaning: "dough of one loaf", Value: r.dough.String()},
 				{Symbol: "v", Meaning: "volume for each gram", Value: decimals(r.ratio[i], 6) + " mL/g"},
 			},
-			Numbers: bareNumber(r.dough.String()) + " × " + decimals(r.ratio[i], 6), Value: decimals(v.Milliliters(), 1) + " mL", Tolerance: 1e-6 * r.dough.Grams(), Source: source,
+			Numbers: bareNumber(r.dough.String()) + " × " + decimals(r.ratio[i], 6),
+			Value:   decimals(v.Milliliters(), 1) + " mL", Tolerance: 1e-6 * r.dough.Grams(), Source: source,
 		})
 	}
 	return w

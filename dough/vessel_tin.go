@@ -60,8 +60,9 @@ type TinFactor struct {
 
 // TinFactorOf answers how much tin a gram of dough takes.
 //
-// Published are 7.6 in³/oz (4.39 mL/g) for the wholesale white loaf, and practitioners' sizes between 1.9 and 3.6 mL/g for home tins; the ranges for the other loaves are
-// chosen between them. Errors: ErrOutOfRange. Source: named in the answer.
+// Published are 7.6 in³/oz (4.39 mL/g) for the wholesale white loaf, and practitioners' sizes
+// between 1.9 and 3.6 mL/g for home tins; the ranges for the other loaves are chosen between them.
+// Errors: ErrOutOfRange. Source: named in the answer.
 func TinFactorOf(loaf TinLoaf) (TinFactor, error) {
 	if loaf < 0 || loaf >= tinEnd {
 		return TinFactor{}, &quantity.InputError{Path: "loaf", Got: loaf.String(), Want: oneOf(tinNames), Err: quantity.ErrOutOfRange}
@@ -76,8 +77,9 @@ func TinFactorOf(loaf TinLoaf) (TinFactor, error) {
 	return t, nil
 }
 
-// TinBox answers the volume of a tin with straight sides: length · width · height. A fluted or tapered tin holds less (a sixth
-// less was measured): fill it with water and weigh the water. Sides 1 cm to 2 m. Errors: ErrOutOfRange. Source: geometry.
+// TinBox answers the volume of a tin with straight sides: length · width · height. A fluted or
+// tapered tin holds less (a sixth less was measured): fill it with water and weigh the water. Sides
+// 1 cm to 2 m. Errors: ErrOutOfRange. Source: geometry.
 func TinBox(length, width, height quantity.Length) (quantity.Volume, error) {
 	var p quantity.Problems
 	low, high := quantity.Centimeters(1), quantity.Centimeters(200)
@@ -102,8 +104,8 @@ type TinFill struct {
 //
 //	m = V ÷ f
 //
-// V is the tin's volume, best measured with water, f the tin factor; the range is that of the factor. Volume 50 mL to 50 L. Errors:
-// ErrOutOfRange. Source: [TinFactorOf].
+// V is the tin's volume, best measured with water, f the tin factor; the range is that of the
+// factor. Volume 50 mL to 50 L. Errors: ErrOutOfRange. Source: [TinFactorOf].
 func DoughForTin(tin quantity.Volume, loaf TinLoaf) (TinFill, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "tin", tin, quantity.Milliliters(50), quantity.Liters(50))
@@ -115,8 +117,8 @@ func DoughForTin(tin quantity.Volume, loaf TinLoaf) (TinFill, error) {
 	return TinFill{quantity.Grams(tin.Milliliters() / f.High), quantity.Grams(tin.Milliliters() / f.Low), f, tin}, nil
 }
 
-// TinForDough answers how large a tin a dough needs: V = m · f, the inverse of [DoughForTin]. Dough 10 g to 20 kg.
-// Errors: ErrOutOfRange.
+// TinForDough answers how large a tin a dough needs: V = m · f, the inverse of [DoughForTin]. Dough
+// 10 g to 20 kg. Errors: ErrOutOfRange.
 func TinForDough(dough quantity.Mass, loaf TinLoaf) (VesselVolume, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "dough", dough, quantity.Grams(10), quantity.Kilograms(20))
@@ -153,7 +155,8 @@ func (r TinFill) Working() working.Working {
 				{Symbol: "V", Meaning: "volume of the tin", Value: decimals(r.tin.Milliliters(), 6) + " mL"},
 				{Symbol: "f", Meaning: "tin factor, " + r.Factor.Loaf.String(), Value: decimals(f, 6) + " mL/g"},
 			},
-			Numbers: decimals(r.tin.Milliliters(), 6) + " ÷ " + decimals(f, 6), Value: m.Text(quantity.Gram, 2), Tolerance: 1e-6 * m.Grams(), Source: r.Factor.Source,
+			Numbers: decimals(r.tin.Milliliters(), 6) + " ÷ " +
+				decimals(f, 6), Value: m.Text(quantity.Gram, 2), Tolerance: 1e-6 * m.Grams(), Source: r.Factor.Source,
 		}
 	}
 	w.Steps = []working.Step{step("least dough", "m_low", r.Factor.High, r.Low), step("most dough", "m_high", r.Factor.Low, r.High)}

@@ -14,8 +14,8 @@ type YeastTable struct {
 	Source                    working.Source
 }
 
-// DefaultYeast is Hamelman's: active dry 0.4 and instant 0.33 of the weight of fresh yeast. Other tables put
-// active dry anywhere from 0.33 to 0.5; see [PublishedYeast].
+// DefaultYeast is Hamelman's: active dry 0.4 and instant 0.33 of the weight of fresh yeast. Other
+// tables put active dry anywhere from 0.33 to 0.5; see [PublishedYeast].
 func DefaultYeast() YeastTable {
 	g := quantity.Grams
 	return YeastTable{"0.4 and 0.33", g(100), g(40), g(33), sources.HamelmanYeast}
@@ -65,9 +65,10 @@ type YeastResult struct {
 //
 //	m_to = m_from · e_to ÷ e_from
 //
-// e are equivalent weights of the table. Exact but for one rounding, half to even, to the microgram. The
-// published tables differ by a fifth and more, and yeasts differ too: Low and High show the spread. Fresh yeast is about 69 %
-// water, dry about 5 %: a formula that counts it corrects the water by the difference. Mass 0 to 100 t. Errors: ErrRequired, ErrOutOfRange;
+// e are equivalent weights of the table. Exact but for one rounding, half to even, to the
+// microgram. The published tables differ by a fifth and more, and yeasts differ too: Low and High
+// show the spread. Fresh yeast is about 69 % water, dry about 5 %: a formula that counts it
+// corrects the water by the difference. Mass 0 to 100 t. Errors: ErrRequired, ErrOutOfRange;
 // ErrInconsistent when the table lacks a form. Source: Hamelman, Bread.
 func ConvertYeast(in YeastSwap) (YeastResult, error) {
 	var p quantity.Problems
@@ -153,7 +154,8 @@ func (r YeastResult) Working() working.Working {
 			{Symbol: "e_from", Meaning: "equivalent weight of " + in.From.String(), Value: from.String()},
 		},
 		Numbers: bareNumber(in.Mass.String()) + " × " + bareNumber(to.String()) + " ÷ " + bareNumber(from.String()),
-		Value:   r.Mass.String(), Note: "published tables give " + r.Low.Text(quantity.Gram, 3) + " to " + r.High.Text(quantity.Gram, 3), Source: source,
+		Value:   r.Mass.String(),
+		Note:    "published tables give " + r.Low.Text(quantity.Gram, 3) + " to " + r.High.Text(quantity.Gram, 3), Source: source,
 	}}
 	return w
 }

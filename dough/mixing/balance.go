@@ -62,9 +62,9 @@ type Balance struct {
 //	K = h·A·t ÷ 1000     kJ/K
 //
 // squareMeters is the surface of dough and bowl that meets the air (0 to 20), coefficient the heat
-// transfer in W/(m²·K), still air about 8 to 9 with radiation (0 to 100). The temperature at the end stands for the mix, which
-// is fair while the exchange is a small part of the balance. Errors: ErrOutOfRange. Source: definition of the
-// heat-transfer coefficient.
+// transfer in W/(m²·K), still air about 8 to 9 with radiation (0 to 100). The temperature at the
+// end stands for the mix, which is fair while the exchange is a small part of the balance. Errors:
+// ErrOutOfRange. Source: definition of the heat-transfer coefficient.
 func RoomExchange(squareMeters, coefficient float64, t quantity.Elapsed) (HeatCapacity, error) {
 	var p quantity.Problems
 	p.Float("squareMeters", squareMeters, 0, 20, "m²")

@@ -54,13 +54,15 @@ type comparedPart struct {
 //
 //	T_w(factors) − T_w(balance) = Σ [nᵢ·(T − Tᵢ) − wᵢ·(T − T'ᵢ)] − (F − Q ÷ C_water)
 //
-// nᵢ is 1 for a factor and 0 for a part that the factor method leaves out; wᵢ = Cᵢ ÷ C_water is the part's weight
-// in the balance; Tᵢ and T'ᵢ its temperature in the one and the other (normally the same). The factor method
-// is the special case in which every factor weighs as much as the water and nothing else counts. A factor named
-// "flour" stands for all ingredients of the substance flour, "levain" for those of the substance levain, "room" for the
-// room exchange and "bowl" for the bowl; any other for the ingredient of that name.
+// nᵢ is 1 for a factor and 0 for a part that the factor method leaves out; wᵢ = Cᵢ ÷ C_water is the
+// part's weight in the balance; Tᵢ and T'ᵢ its temperature in the one and the other (normally the
+// same). The factor method is the special case in which every factor weighs as much as the water
+// and nothing else counts. A factor named "flour" stands for all ingredients of the substance
+// flour, "levain" for those of the substance levain, "room" for the room exchange and "bowl" for
+// the bowl; any other for the ingredient of that name.
 //
-// Errors: those of [WaterTemperature] and of [Balance.WaterFor], under Factors and Balance. Source: algebra on the two.
+// Errors: those of [WaterTemperature] and of [Balance.WaterFor], under Factors and Balance. Source:
+// algebra on the two.
 func Compare(b Balance, f Factors) (Comparison, error) {
 	var p quantity.Problems
 	byFactors, err := WaterTemperature(f)
@@ -163,11 +165,22 @@ func (c Comparison) Working() working.Working {
 	if c.ByFactors.IsZero() {
 		return w
 	}
-	sum := working.Step{Name: "factor method less heat balance", Symbol: "Δ", Value: c.Difference.Text(quantity.CelsiusScale, 3), Source: working.Algebra()}
+	sum := working.Step{
+		Name:   "factor method less heat balance",
+		Symbol: "Δ",
+		Value:  c.Difference.Text(quantity.CelsiusScale, 3),
+		Source: working.Algebra(),
+	}
 	for i, q := range c.parts {
 		n := strconv.Itoa(i + 1)
 		name := nameOf(q.name, i)
-		s := working.Step{Name: "shift by " + name, Symbol: "s_" + n, Value: fixed(q.shift, 4) + " Δ°C", Source: sources.HeatBalance, Tolerance: 1e-3*(1+q.weight) + 1e-6*100}
+		s := working.Step{
+			Name:      "shift by " + name,
+			Symbol:    "s_" + n,
+			Value:     fixed(q.shift, 4) + " Δ°C",
+			Source:    sources.HeatBalance,
+			Tolerance: 1e-3*(1+q.weight) + 1e-6*100,
+		}
 		bound := false
 		bindT := func() {
 			if !bound {
@@ -187,7 +200,11 @@ func (c Comparison) Working() working.Working {
 			bindT()
 			s.Formula += " − w_" + n + " × (T − T′_" + n + ")"
 			s.Numbers += " − " + fixed(q.weight, 6) + " × (" + fixed(c.target, 4) + " − " + value(q.balance, 4) + ")"
-			s.Where = append(s.Where, bind("w_"+n, "heat capacity over that of the water", fixed(q.weight, 6)+" (no unit)"), bind("T′_"+n, "in the balance", fixed(q.balance, 4)+" °C"))
+			s.Where = append(
+				s.Where,
+				bind("w_"+n, "heat capacity over that of the water", fixed(q.weight, 6)+" (no unit)"),
+				bind("T′_"+n, "in the balance", fixed(q.balance, 4)+" °C"),
+			)
 		}
 		if s.Formula == "" {
 			s.Formula, s.Numbers = "0", "0"
@@ -212,8 +229,9 @@ func (c Comparison) Working() working.Working {
 //
 //	e = F · c_w ÷ n
 //
-// [Balance.WaterFor] the target then gives what [WaterTemperature] gives. Errors: those of [WaterTemperature];
-// ErrOutOfRange for a negative friction factor, which no mixing work can stand for.
+// [Balance.WaterFor] the target then gives what [WaterTemperature] gives. Errors: those of
+// [WaterTemperature]; ErrOutOfRange for a negative friction factor, which no mixing work can stand
+// for.
 func EqualWeights(f Factors) (Balance, error) {
 	if _, err := WaterTemperature(f); err != nil {
 		return Balance{}, err
@@ -226,7 +244,10 @@ func EqualWeights(f Factors) (Balance, error) {
 		Mixing: SpecificEnergy(f.Friction.Celsius() * heatWater / float64(f.Count())),
 	}
 	for _, o := range f.Others {
-		b.Ingredients = append(b.Ingredients, Ingredient{Name: o.Name, Mass: quantity.Kilograms(1), Temperature: o.Temperature, SpecificHeat: heatWater})
+		b.Ingredients = append(
+			b.Ingredients,
+			Ingredient{Name: o.Name, Mass: quantity.Kilograms(1), Temperature: o.Temperature, SpecificHeat: heatWater},
+		)
 	}
 	return b, nil
 }

@@ -28,7 +28,8 @@ func (r BalanceResult) String() string {
 		case !r.Feasible:
 			return "even all the water as ice is not cold enough"
 		}
-		return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with crushed ice and pour " + r.in.Water.Sub(r.Ice).Text(quantity.Gram, 0) + " of tap water"
+		return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with crushed ice and pour " +
+			r.in.Water.Sub(r.Ice).Text(quantity.Gram, 0) + " of tap water"
 	}
 	return "no balance"
 }
@@ -41,7 +42,13 @@ func (r BalanceResult) Working() working.Working {
 	}
 	b := r.in
 	add := func(s working.Step) { w.Steps = append(w.Steps, s) }
-	sumC := working.Step{Name: "heat capacity of everything in the bowl", Symbol: "C", Value: fixed(r.total, 6) + " kJ/K", Source: sources.HeatBalance, Tolerance: 1e-6 * float64(len(r.Terms))}
+	sumC := working.Step{
+		Name:      "heat capacity of everything in the bowl",
+		Symbol:    "C",
+		Value:     fixed(r.total, 6) + " kJ/K",
+		Source:    sources.HeatBalance,
+		Tolerance: 1e-6 * float64(len(r.Terms)),
+	}
 	heats := working.Step{Name: "heat brought along, with 0 °C as zero", Symbol: "H", Value: fixed(r.heatSum, 5) + " kJ", Source: sources.HeatBalance}
 	spread := 0.0
 	for i, t := range r.Terms {
@@ -59,7 +66,8 @@ func (r BalanceResult) Working() working.Working {
 					bind("m", where, mass.String()),
 					bind("c", "specific heat", fixed(float64(c), 6)+" kJ/(kg·K)"),
 				},
-				Numbers: bare(mass.String()) + " × " + fixed(float64(c), 6) + " ÷ 1000", Value: capacity + " kJ/K", Tolerance: 1e-6*mass.Kilograms() + 1e-6, Source: src,
+				Numbers: bare(mass.String()) + " × " + fixed(float64(c), 6) + " ÷ 1000", Value: capacity + " kJ/K",
+				Tolerance: 1e-6*mass.Kilograms() + 1e-6, Source: src,
 			})
 		} else {
 			what := "heat capacity of the bowl"
@@ -99,15 +107,17 @@ func (r BalanceResult) Working() working.Working {
 			bind("e", "mixing work per kg of dough", fixed(float64(b.Mixing), 4)+" kJ/kg"),
 			bind("m_dough", "dough", r.mix.String()),
 		},
-		Numbers: fixed(float64(b.Hydration), 4) + " × " + bare(b.dryFlour().String()) + " ÷ 1000 + " + fixed(float64(b.Mixing), 4) + " × " + bare(r.mix.String()) + " ÷ 1000",
-		Value:   fixed(r.HeatAdded, 5) + " kJ", Tolerance: 1e-4 * (r.mix.Kilograms() + b.dryFlour().Kilograms()), Source: sources.FlourHydration,
+		Numbers: fixed(float64(b.Hydration), 4) + " × " + bare(b.dryFlour().String()) +
+			" ÷ 1000 + " + fixed(float64(b.Mixing), 4) + " × " + bare(r.mix.String()) + " ÷ 1000",
+		Value: fixed(r.HeatAdded, 5) + " kJ", Tolerance: 1e-4 * (r.mix.Kilograms() + b.dryFlour().Kilograms()), Source: sources.FlourHydration,
 	})
 	heats.Formula += "Q"
 	heats.Numbers += fixed(r.HeatAdded, 5)
 	if b.Ice.Sign() > 0 {
 		if r.Found == FindWater {
 			heats.Formula += " + m_ice ÷ 1000 × (c_ice × T_ice − L)"
-			heats.Numbers += " + " + bare(b.Ice.String()) + " ÷ 1000 × (" + fixed(heatIce, 3) + " × " + value(b.IceTemperature.Celsius(), 4) + " − " + fixed(latentHeat, 2) + ")"
+			heats.Numbers += " + " + bare(b.Ice.String()) + " ÷ 1000 × (" + fixed(heatIce, 3) +
+				" × " + value(b.IceTemperature.Celsius(), 4) + " − " + fixed(latentHeat, 2) + ")"
 		} else {
 			heats.Formula += " − m_ice ÷ 1000 × (c_w × T_tap + L − c_ice × T_ice)"
 			heats.Numbers += " − " + bare(b.Ice.String()) + " ÷ 1000 × (" + r.iceNumbers() + ")"
@@ -133,7 +143,11 @@ func (r BalanceResult) Working() working.Working {
 		liquid := b.Water.Sub(b.Ice)
 		cw := liquid.Kilograms() * float64(b.WaterHeat)
 		last.Name, last.Symbol, last.Formula = "water temperature", "T_water", "(C × T − H) ÷ (m_liquid × c_w ÷ 1000)"
-		last.Where = []working.Binding{bindT, bind("m_liquid", "water that is not ice", liquid.String()), bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)")}
+		last.Where = []working.Binding{
+			bindT,
+			bind("m_liquid", "water that is not ice", liquid.String()),
+			bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)"),
+		}
 		last.Numbers = "(" + c + " × " + target + " − " + h + ") ÷ (" + bare(liquid.String()) + " × " + fixed(float64(b.WaterHeat), 6) + " ÷ 1000)"
 		last.Value = fixed(r.wanted, 3) + " °C"
 		last.Tolerance = numerator/cw + 1e-6*abs(r.wanted)
@@ -179,7 +193,8 @@ func (i Ingredient) heatSource() working.Source {
 
 func (r BalanceResult) iceNumbers() string {
 	b := r.in
-	return fixed(float64(b.WaterHeat), 6) + " × " + value(b.WaterTemperature.Celsius(), 4) + " + " + fixed(latentHeat, 2) + " − " + fixed(heatIce, 3) + " × " + value(b.IceTemperature.Celsius(), 4)
+	return fixed(float64(b.WaterHeat), 6) + " × " + value(b.WaterTemperature.Celsius(), 4) + " + " +
+		fixed(latentHeat, 2) + " − " + fixed(heatIce, 3) + " × " + value(b.IceTemperature.Celsius(), 4)
 }
 
 func (r BalanceResult) iceBindings() []working.Binding {
@@ -190,7 +205,11 @@ func (r BalanceResult) iceBindings() []working.Binding {
 		bind("T_ice", "ice", fixed(b.IceTemperature.Celsius(), 4)+" °C"),
 	}
 	if r.Found != FindWater {
-		out = append(out, bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)"), bind("T_tap", "how the water comes", fixed(b.WaterTemperature.Celsius(), 4)+" °C"))
+		out = append(
+			out,
+			bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)"),
+			bind("T_tap", "how the water comes", fixed(b.WaterTemperature.Celsius(), 4)+" °C"),
+		)
 	}
 	return out
 }

@@ -34,15 +34,17 @@
 // factors and a dough that warms by 4 °C make a friction factor of 12 °C. The number of factors
 // includes the water.
 //
-// The heat balance weighs each part by its heat capacity. The factor method is the special case in which
-// they are all equal. In a real dough the water weighs more than the flour, so that a degree of water moves
-// the dough by more than the factor method says: by 0.4 in a field rule, 0.58 by calorimetry of flour and water
-// alone, 0.33 by three factors. Near the conditions in which the friction factor was measured the two
-// agree; far from them, as on the first hot day, believe the balance.
+// The heat balance weighs each part by its heat capacity. The factor method is the special case in
+// which they are all equal. In a real dough the water weighs more than the flour, so that a degree
+// of water moves the dough by more than the factor method says: by 0.4 in a field rule, 0.58 by
+// calorimetry of flour and water alone, 0.33 by three factors. Near the conditions in which the
+// friction factor was measured the two agree; far from them, as on the first hot day, believe the
+// balance.
 //
 // # Limits
 //
-// Specific heats are constants near 20 °C. Ice is taken to melt within the mixing time. Fermentation heat
-// during mixing is left out. Figures on friction and capacity are the trade's; they disagree and are shown as
-// ranges with their sources. The machine's manual is always right about the machine.
+// Specific heats are constants near 20 °C. Ice is taken to melt within the mixing time.
+// Fermentation heat during mixing is left out. Figures on friction and capacity are the trade's;
+// they disagree and are shown as ranges with their sources. The machine's manual is always right
+// about the machine.
 package mixing

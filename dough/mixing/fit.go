@@ -273,7 +273,8 @@ func (r Fit) String() string {
 	case TooMuch:
 		return dough + " of dough is too much: the most is " + most + "; " + r.split()
 	case TooLittle:
-		return dough + " of dough is too little for the hook, which needs about " + r.Least.Text(quantity.Gram, 0) + ": mix it by hand or in a smaller bowl"
+		return dough + " of dough is too little for the hook, which needs about " +
+			r.Least.Text(quantity.Gram, 0) + ": mix it by hand or in a smaller bowl"
 	}
 	return "whether " + dough + " of dough fits is not published: the manual decides"
 }
@@ -317,15 +318,22 @@ func (r Fit) Working() working.Working {
 		case in.Kind == Hand:
 			s.Source = sources.Practice("2 to 4 kg at a time by hand")
 		default:
-			s.Note = "interpolated in the charts of bowls of " + fixed(r.charts[0].liters, 1) + " L and " + fixed(r.charts[1].liters, 1) + " L, per liter of bowl"
+			s.Note = "interpolated in the charts of bowls of " + fixed(r.charts[0].liters, 1) +
+				" L and " + fixed(r.charts[1].liters, 1) + " L, per liter of bowl"
 		}
 		return s
 	}
-	w.Steps = append(w.Steps, most("largest dough by the strictest chart", "m_low", 0, r.MostLow), most("largest dough by the most generous chart", "m_high", 1, r.MostHigh),
+	w.Steps = append(w.Steps, most(
+		"largest dough by the strictest chart",
+		"m_low",
+		0,
+		r.MostLow,
+	), most("largest dough by the most generous chart", "m_high", 1, r.MostHigh),
 		working.Step{
 			Name: "batches", Symbol: "n", Formula: "ceil(m_dough ÷ m_low)",
-			Where:   []working.Binding{bind("m_dough", "dough", in.Dough.String())},
-			Numbers: "ceil(" + bare(in.Dough.String()) + " ÷ " + bare(r.MostLow.String()) + ")", Value: strconv.Itoa(r.Batches), Source: working.Algebra(),
+			Where: []working.Binding{bind("m_dough", "dough", in.Dough.String())},
+			Numbers: "ceil(" + bare(in.Dough.String()) + " ÷ " + bare(r.MostLow.String()) +
+				")", Value: strconv.Itoa(r.Batches), Source: working.Algebra(),
 		})
 	return w
 }

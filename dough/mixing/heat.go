@@ -31,8 +31,9 @@ func (e SpecificEnergy) For(m quantity.Mass) float64 { return float64(e) * m.Kil
 //
 //	e = efficiency · P · t ÷ m
 //
-// watts is the power drawn beyond that of the empty machine, efficiency the share of it that ends in
-// the dough (0 to 1). Watts 0 to 100,000, time above 0 to 4 h, mass above 0. Errors: ErrOutOfRange. Source: definition of power.
+// watts is the power drawn beyond that of the empty machine, efficiency the share of it that ends
+// in the dough (0 to 1). Watts 0 to 100,000, time above 0 to 4 h, mass above 0. Errors:
+// ErrOutOfRange. Source: definition of power.
 func MixingWork(watts float64, efficiency quantity.Percent, t quantity.Elapsed, dough quantity.Mass) (SpecificEnergy, error) {
 	var p quantity.Problems
 	p.Float("watts", watts, 0, 100_000, "W")
@@ -74,8 +75,8 @@ const (
 //	flour 1.85 (published 1.76 to 1.88; 1.98 by composition), water 4.186, whole milk 3.85, egg 3.18, butter 2.30,
 //	oil 2.01, sugar 1.244, salt 0.87 kJ/(kg·K); a levain of hydration h: (1.85 + 4.186·h) ÷ (1 + h)
 //
-// Within about 5 % for flour and 3 % otherwise; salt is from memory. Source: Geankoplis, appendix A.4; Cengel and Boles;
-// GNU units 2.22 (sugar); the levain by the rule of mixtures.
+// Within about 5 % for flour and 3 % otherwise; salt is from memory. Source: Geankoplis, appendix
+// A.4; Cengel and Boles; GNU units 2.22 (sugar); the levain by the rule of mixtures.
 func (s Substance) Heat(hydration quantity.Percent) (SpecificHeat, bool) {
 	switch s {
 	case Flour:
@@ -106,10 +107,10 @@ func (s Substance) Heat(hydration quantity.Percent) (SpecificHeat, bool) {
 //
 //	c = (2476.56 + 23.56·M − 3.79·T) ÷ 1000     kJ/(kg·K)
 //
-// M is the moisture of the dough in % of its weight, 0.1 to 80; T the temperature, 303 to 336 K. It is
-// a rival of the rule of mixtures, from which it lies up to a fifth away at bread moistures.
-// Errors: ErrRequired, ErrOutOfRange; ErrModelRange outside the measured range. Source: Specific heat of Indian unleavened
-// flat bread (chapati), abstract.
+// M is the moisture of the dough in % of its weight, 0.1 to 80; T the temperature, 303 to 336 K. It
+// is a rival of the rule of mixtures, from which it lies up to a fifth away at bread moistures.
+// Errors: ErrRequired, ErrOutOfRange; ErrModelRange outside the measured range. Source: Specific
+// heat of Indian unleavened flat bread (chapati), abstract.
 func FlatBreadDoughHeat(moisture quantity.Percent, t quantity.Temperature) (SpecificHeat, error) {
 	var p quantity.Problems
 	m, k := moisture.Points(), t.Kelvin()

@@ -53,11 +53,11 @@ type IceResult struct {
 //
 //	x = W·(T_tap − T_need) ÷ (T_tap + L/c_w − (c_ice/c_w)·T_ice)     in °C
 //
-// W is all the water, T_ice the ice (at most 0 °C), L/c_w = 79.7 °C the latent heat over the specific heat of
-// water, c_ice/c_w = 0.499. T_need may be a reckoning figure below freezing, as the factor method
-// gives it; all the water as ice at 0 °C acts like −79.7 °C. Tap above 0 to 60 °C, ice −40 to
-// 0 °C. Crushed ice that melts within the mixing time is assumed. Agrees with a bakery
-// supplier's table within 0.006 of the water's weight.
+// W is all the water, T_ice the ice (at most 0 °C), L/c_w = 79.7 °C the latent heat over the
+// specific heat of water, c_ice/c_w = 0.499. T_need may be a reckoning figure below freezing, as
+// the factor method gives it; all the water as ice at 0 °C acts like −79.7 °C. Tap above 0 to 60
+// °C, ice −40 to 0 °C. Crushed ice that melts within the mixing time is assumed. Agrees with a
+// bakery supplier's table within 0.006 of the water's weight.
 //
 // It is not [AddIce]; the two are often mixed up. Errors: ErrRequired, ErrOutOfRange. Needing
 // no ice, or more than there is water, is an answer. Source: heat balance; supplier's ice table.
@@ -166,8 +166,9 @@ func (r IceResult) Working() working.Working {
 			bind("k", "specific heat of ice over that of water", fixed(heatIce/heatWater, 6)),
 			bind("T_ice", "ice", fixed(in.Ice.Celsius(), 3)+" °C"),
 		},
-		Numbers: bare(in.Water.String()) + " × (" + c(in.Tap) + " − " + c(in.Need) + ") ÷ (" + c(from) + " + " + value(r.melting, 6) + " − " + value(heatIce/heatWater, 6) + " × " + c(in.Ice) + ")",
-		Value:   fixed(r.wanted, 3) + " g", Tolerance: 1e-5 + r.wanted*2e-7 + in.Water.Grams()*2e-8, Source: sources.IceHeat,
+		Numbers: bare(in.Water.String()) + " × (" + c(in.Tap) + " − " + c(in.Need) + ") ÷ (" + c(from) +
+			" + " + value(r.melting, 6) + " − " + value(heatIce/heatWater, 6) + " × " + c(in.Ice) + ")",
+		Value: fixed(r.wanted, 3) + " g", Tolerance: 1e-5 + r.wanted*2e-7 + in.Water.Grams()*2e-8, Source: sources.IceHeat,
 	}
 	if !r.Feasible {
 		step.Note = "more than all the water: ice alone does not reach it"

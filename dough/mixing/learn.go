@@ -105,18 +105,20 @@ const (
 	minThermomter = 0.05
 )
 
-// Learn answers what logged batches say about a mixer: how much each minute at each speed warms the dough,
-// and how much heat the bowl takes, each with its standard error.
+// Learn answers what logged batches say about a mixer: how much each minute at each speed warms the
+// dough, and how much heat the bowl takes, each with its standard error.
 //
 //	T − T₀ = Σ rₛ·tₛ − k·(T − T_bowl)
 //
-// T is the dough at the end, T₀ the temperature at which the ingredients would meet without mixing (heat balance, with
-// the heat of hydration if given), rₛ the warming per minute at speed s, tₛ the minutes, k the bowl's heat capacity over the
-// dough's. The coefficients are found by least squares with the figures of [PriorFor] and the bowl's share as a prior, which
-// counts as four earlier residuals for the spread; with no batch the answer is the prior, and
-// each batch moves it. The warming is per kilogram: it holds for batches of much the same weight and stiffness.
-// At most 10,000 batches, 4 speeds; every ingredient −40 to 95 °C. Errors: ErrRequired, ErrOutOfRange. Source: conjugate normal
-// regression, Gelman et al., Bayesian Data Analysis, ch. 14; the model is the heat balance.
+// T is the dough at the end, T₀ the temperature at which the ingredients would meet without mixing
+// (heat balance, with the heat of hydration if given), rₛ the warming per minute at speed s, tₛ the
+// minutes, k the bowl's heat capacity over the dough's. The coefficients are found by least squares
+// with the figures of [PriorFor] and the bowl's share as a prior, which counts as four earlier
+// residuals for the spread; with no batch the answer is the prior, and each batch moves it. The
+// warming is per kilogram: it holds for batches of much the same weight and stiffness. At most
+// 10,000 batches, 4 speeds; every ingredient −40 to 95 °C. Errors: ErrRequired, ErrOutOfRange.
+// Source: conjugate normal regression, Gelman et al., Bayesian Data Analysis, ch. 14; the model is
+// the heat balance.
 func Learn(in Log) (Learned, error) {
 	var p quantity.Problems
 	speeds := 1
@@ -311,7 +313,11 @@ func (l Learned) Working() working.Working {
 		return w
 	}
 	k := l.speeds()
-	judged := working.Source{Key: "prior", Title: "trade figures, see PriorFor; share of the bowl and thermometer error are judgments", Standing: working.Judgment}
+	judged := working.Source{
+		Key:      "prior",
+		Title:    "trade figures, see PriorFor; share of the bowl and thermometer error are judgments",
+		Standing: working.Judgment,
+	}
 	for i := range k {
 		w.Steps = append(w.Steps, working.Step{
 			Name: "warming per minute at speed " + strconv.Itoa(i+1) + ", before any batch", Symbol: "r0_" + strconv.Itoa(i+1),
@@ -320,7 +326,16 @@ func (l Learned) Working() working.Working {
 	}
 	for i, row := range l.design {
 		if i == 20 {
-			w.Steps = append(w.Steps, working.Step{Name: "further batches", Symbol: "n", Value: strconv.Itoa(len(l.design) - i), Note: "not printed", Source: working.Algebra()})
+			w.Steps = append(
+				w.Steps,
+				working.Step{
+					Name:   "further batches",
+					Symbol: "n",
+					Value:  strconv.Itoa(len(l.design) - i),
+					Note:   "not printed",
+					Source: working.Algebra(),
+				},
+			)
 			break
 		}
 		b := l.in.Batches[i]
@@ -328,19 +343,32 @@ func (l Learned) Working() working.Working {
 		n := strconv.Itoa(i + 1)
 		s := working.Step{
 			Name: "rise expected of batch " + n, Symbol: "d_" + n, Source: sources.HeatBalance,
-			Where: []working.Binding{bind("y_"+n, "measured rise above where the ingredients meet ("+fixed(t0, 2)+" °C)", fixed(l.rises[i], 3)+" Δ°C")},
+			Where: []working.Binding{bind(
+				"y_"+n,
+				"measured rise above where the ingredients meet ("+fixed(t0, 2)+" °C)",
+				fixed(l.rises[i], 3)+" Δ°C",
+			)},
 		}
 		sum := 0.0
 		for j := range k {
 			symbol := "r_" + strconv.Itoa(j+1)
 			s.Formula += symbol + " × t_" + strconv.Itoa(j+1) + " + "
 			s.Numbers += value(l.theta[j], 6) + " × " + fixed(row[j], 4) + " + "
-			s.Where = append(s.Where, bind(symbol, "warming per minute", fixed(l.theta[j], 6)+" Δ°C"), bind("t_"+strconv.Itoa(j+1), "minutes", fixed(row[j], 4)+" min"))
+			s.Where = append(
+				s.Where,
+				bind(symbol, "warming per minute", fixed(l.theta[j], 6)+" Δ°C"),
+				bind("t_"+strconv.Itoa(j+1), "minutes", fixed(row[j], 4)+" min"),
+			)
 			sum += l.theta[j] * row[j]
 		}
 		s.Formula += "k × (T_bowl − T)"
 		s.Numbers += value(l.theta[k], 6) + " × " + value(row[k], 4)
-		s.Where = append(s.Where, bind("k", "bowl's heat capacity over the dough's", fixed(l.theta[k], 6)+" (no unit)"), bind("T_bowl", "bowl", b.Bowl.String()), bind("T", "dough", b.Dough.String()))
+		s.Where = append(
+			s.Where,
+			bind("k", "bowl's heat capacity over the dough's", fixed(l.theta[k], 6)+" (no unit)"),
+			bind("T_bowl", "bowl", b.Bowl.String()),
+			bind("T", "dough", b.Dough.String()),
+		)
 		sum += l.theta[k] * row[k]
 		s.Value = fixed(sum, 3) + " Δ°C"
 		s.Tolerance = 1e-4 + 1e-6*(sumOf(row[:k])+abs(row[k])) + 1e-4*(sumAbs(l.theta))
@@ -348,18 +376,25 @@ func (l Learned) Working() working.Working {
 	}
 	for i := range k {
 		w.Steps = append(w.Steps, working.Step{
-			Name: "warming per minute at speed " + strconv.Itoa(i+1), Symbol: "r_" + strconv.Itoa(i+1), Value: fixed(l.theta[i], 3) + " ± " + fixed(l.se(i), 3) + " Δ°C",
-			Note: "least squares over " + strconv.Itoa(l.Batches) + " batches with the prior as one more row for each coefficient", Source: sources.ConjugateRegression,
+			Name:   "warming per minute at speed " + strconv.Itoa(i+1),
+			Symbol: "r_" + strconv.Itoa(i+1), Value: fixed(l.theta[i], 3) + " ± " + fixed(l.se(i), 3) + " Δ°C",
+			Note: "least squares over " + strconv.Itoa(l.Batches) +
+				" batches with the prior as one more row for each coefficient", Source: sources.ConjugateRegression,
 		})
 	}
 	w.Steps = append(w.Steps, working.Step{
 		Name: "standard deviation of a residual (one plus the bowl's share times that of a batch)", Symbol: "s", Formula: "sqrt((ν0 × s0 ^ 2 + S) ÷ (ν0 + n))",
 		Where: []working.Binding{
-			bind("ν0", "weight of the prior", fixed(priorFreedom, 0)+" residuals"), bind("s0", "thermometer error", fixed(l.in.Thermometer.Celsius(), 4)+" Δ°C"),
+			bind(
+				"ν0",
+				"weight of the prior",
+				fixed(priorFreedom, 0)+" residuals",
+			), bind("s0", "thermometer error", fixed(l.in.Thermometer.Celsius(), 4)+" Δ°C"),
 			bind("S", "squared residuals, batches and prior", fixed(l.sumSq, 6)+" K²"), bind("n", "batches", strconv.Itoa(l.Batches)),
 		},
-		Numbers: "sqrt((" + fixed(priorFreedom, 0) + " × " + fixed(l.in.Thermometer.Celsius(), 4) + " ^ 2 + " + fixed(l.sumSq, 6) + ") ÷ (" + fixed(priorFreedom, 0) + " + " + strconv.Itoa(l.Batches) + "))",
-		Value:   fixed(l.scale, 3) + " Δ°C", Tolerance: 1e-4, Source: sources.ConjugateRegression,
+		Numbers: "sqrt((" + fixed(priorFreedom, 0) + " × " + fixed(l.in.Thermometer.Celsius(), 4) + " ^ 2 + " +
+			fixed(l.sumSq, 6) + ") ÷ (" + fixed(priorFreedom, 0) + " + " + strconv.Itoa(l.Batches) + "))",
+		Value: fixed(l.scale, 3) + " Δ°C", Tolerance: 1e-4, Source: sources.ConjugateRegression,
 	})
 	return w
 }

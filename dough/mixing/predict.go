@@ -20,7 +20,8 @@ type TemperatureRange struct {
 
 // String prints "24.1 to 26.3 °C (80 %), likely 25.2 °C".
 func (r TemperatureRange) String() string {
-	return bare2(r.Low.Text(quantity.CelsiusScale, 1)) + " to " + r.High.Text(quantity.CelsiusScale, 1) + " (" + r.Probability.String() + "), likely " + r.Likely.Text(quantity.CelsiusScale, 1)
+	return bare2(r.Low.Text(quantity.CelsiusScale, 1)) + " to " + r.High.Text(quantity.CelsiusScale, 1) +
+		" (" + r.Probability.String() + "), likely " + r.Likely.Text(quantity.CelsiusScale, 1)
 }
 
 // Prediction is the answer of [Learned.Predict].
@@ -44,10 +45,11 @@ type Prediction struct {
 //
 //	T = (T₀ + Σ rₛ·tₛ + k·T_bowl) ÷ (1 + k);   T ± t·s·√(1 + x·V·x) ÷ (1 + k)
 //
-// Symbols as in [Learn]; V is the covariance of the coefficients, t the quantile of Student's t for the
-// probability and the degrees of freedom. probability 1 to 99.9 %; 80 % is this library's habit. The batch may not use more
-// speeds than the log. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent; ErrModelRange for a batch a third lighter or heavier than any in the
-// log, unless it says Extrapolate. Source: see [Learn].
+// Symbols as in [Learn]; V is the covariance of the coefficients, t the quantile of Student's t for
+// the probability and the degrees of freedom. probability 1 to 99.9 %; 80 % is this library's
+// habit. The batch may not use more speeds than the log. Errors: ErrRequired, ErrOutOfRange,
+// ErrInconsistent; ErrModelRange for a batch a third lighter or heavier than any in the log, unless
+// it says Extrapolate. Source: see [Learn].
 func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, error) {
 	q, err := l.ready(b, probability)
 	if err != nil {
@@ -88,7 +90,12 @@ func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) 
 	}
 	q := l.quantile(&p, probability)
 	if p.Err() == nil && !b.Extrapolate && l.outside(b) {
-		p.Add("Batch.Ingredients", b.mass().Text(quantity.Gram, 0)+" of dough", "about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram, 0)+" of the log, or Extrapolate", quantity.ErrModelRange)
+		p.Add(
+			"Batch.Ingredients",
+			b.mass().Text(quantity.Gram, 0)+" of dough",
+			"about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram, 0)+" of the log, or Extrapolate",
+			quantity.ErrModelRange,
+		)
 	}
 	if p.Err() == nil && l.theta[l.speeds()] <= -0.9 {
 		p.Add("Learned.Bowl", l.Bowl.String(), "batches that do not contradict each other", quantity.ErrModelRange)
@@ -96,8 +103,8 @@ func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) 
 	return q, p.Err()
 }
 
-// outside reports a weight a third below or above all that was logged: the warming of a kilogram depends on how
-// much of it the hook works at a time. A third is a judgment.
+// outside reports a weight a third below or above all that was logged: the warming of a kilogram
+// depends on how much of it the hook works at a time. A third is a judgment.
 func (l Learned) outside(b Logged) bool {
 	if l.Batches == 0 {
 		return false
@@ -159,12 +166,20 @@ func (r Prediction) Working() working.Working {
 		n := strconv.Itoa(j + 1)
 		s.Formula += " + r_" + n + " × t_" + n
 		s.Numbers += " + " + value(r.l.theta[j], 6) + " × " + fixed(r.row[j], 4)
-		s.Where = append(s.Where, bind("r_"+n, "warming per minute at speed "+n, fixed(r.l.theta[j], 6)+" Δ°C"), bind("t_"+n, "minutes", fixed(r.row[j], 4)+" min"))
+		s.Where = append(
+			s.Where,
+			bind("r_"+n, "warming per minute at speed "+n, fixed(r.l.theta[j], 6)+" Δ°C"),
+			bind("t_"+n, "minutes", fixed(r.row[j], 4)+" min"),
+		)
 		s.Tolerance += 1e-6*r.row[j] + 1e-4*abs(r.l.theta[j])
 	}
 	s.Formula += " + k × T_bowl) ÷ (1 + k)"
 	s.Numbers += " + " + value(share, 6) + " × " + value(r.b.Bowl.Celsius(), 4) + ") ÷ (1 + " + value(share, 6) + ")"
-	s.Where = append(s.Where, bind("k", "bowl's heat capacity over the dough's", fixed(share, 6)+" (no unit)"), bind("T_bowl", "bowl", fixed(r.b.Bowl.Celsius(), 4)+" °C"))
+	s.Where = append(
+		s.Where,
+		bind("k", "bowl's heat capacity over the dough's", fixed(share, 6)+" (no unit)"),
+		bind("T_bowl", "bowl", fixed(r.b.Bowl.Celsius(), 4)+" °C"),
+	)
 	s.Value = fixed(r.Dough.Likely.Celsius(), 2) + " °C"
 	if r.Extrapolated {
 		s.Note = "the batch is a third lighter or heavier than any in the log"
@@ -176,7 +191,8 @@ func (r Prediction) Working() working.Working {
 			bind("q", "quantile of Student's t, "+fixed(r.l.Freedom, 0)+" degrees of freedom", fixed(r.quantile, 5)+" (no unit)"),
 			bind("u", "standard deviation of the prediction", fixed(r.spread, 5)+" Δ°C"),
 		},
-		Numbers: fixed(r.quantile, 5) + " × " + fixed(r.spread, 5), Value: fixed(r.quantile*r.spread, 3) + " Δ°C", Tolerance: 1e-5 * (r.quantile + r.spread), Source: sources.ConjugateRegression,
+		Numbers: fixed(r.quantile, 5) + " × " + fixed(r.spread, 5),
+		Value:   fixed(r.quantile*r.spread, 3) + " Δ°C", Tolerance: 1e-5 * (r.quantile + r.spread), Source: sources.ConjugateRegression,
 	}
 	w.Steps = append(w.Steps, s, half)
 	return w
@@ -210,9 +226,10 @@ type TimeLeft struct {
 //
 //	t = (limit − now)·(1 + k) ÷ rₛ, with Fieller's interval for the ratio
 //
-// The measured temperature counts with the spread of a single reading, rₛ with its standard error. Now and
-// Limit 0 to 50 °C. Stop at Early when the limit matters. Errors: ErrRequired, ErrOutOfRange; ErrModelRange when the
-// log says the mixer cools the dough. Source: Fieller (1954); see [Learn].
+// The measured temperature counts with the spread of a single reading, rₛ with its standard error.
+// Now and Limit 0 to 50 °C. Stop at Early when the limit matters. Errors: ErrRequired,
+// ErrOutOfRange; ErrModelRange when the log says the mixer cools the dough. Source: Fieller (1954);
+// see [Learn].
 func (l Learned) MinutesLeft(in Running) (TimeLeft, error) {
 	var p quantity.Problems
 	if !l.ok {
@@ -285,7 +302,14 @@ func (t TimeLeft) Working() working.Working {
 		return w
 	}
 	if t.Reached {
-		w.Steps = []working.Step{{Name: "time left", Symbol: "t", Value: "0 min", Exact: true, Note: "the limit is reached", Source: working.Algebra()}}
+		w.Steps = []working.Step{{
+			Name:   "time left",
+			Symbol: "t",
+			Value:  "0 min",
+			Exact:  true,
+			Note:   "the limit is reached",
+			Source: working.Algebra(),
+		}}
 		return w
 	}
 	w.Steps = []working.Step{{
@@ -294,7 +318,8 @@ func (t TimeLeft) Working() working.Working {
 			bind("g", "limit less the temperature now, times one plus the bowl's share", fixed(t.gap, 5)+" Δ°C"),
 			bind("r", "warming per minute", fixed(t.rate, 6)+" ± "+fixed(t.rateSE, 4)+" Δ°C"),
 		},
-		Numbers: fixed(t.gap, 5) + " ÷ " + fixed(t.rate, 6), Value: fixed(t.gap/t.rate, 2) + " min", Tolerance: 1e-5/t.rate + 1e-6*t.gap/t.rate/t.rate,
+		Numbers: fixed(t.gap, 5) + " ÷ " + fixed(t.rate, 6),
+		Value:   fixed(t.gap/t.rate, 2) + " min", Tolerance: 1e-5/t.rate + 1e-6*t.gap/t.rate/t.rate,
 		Note: "the range is Fieller's, with a t quantile of " + fixed(t.quantile, 3), Source: sources.Fieller,
 	}}
 	return w

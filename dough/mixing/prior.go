@@ -87,11 +87,13 @@ func PriorFor(kind MixerKind) (Prior, error) {
 	}
 }
 
-// DoughSpread answers where the dough may end when its water was reckoned with the prior's friction and the mixer
-// has any of the published ones: target + (F_low − F) ÷ 3 to target + (F_high − F) ÷ 3.
+// DoughSpread answers where the dough may end when its water was reckoned with the prior's friction
+// and the mixer has any of the published ones: target + (F_low − F) ÷ 3 to target + (F_high − F) ÷
+// 3.
 //
-// The count of factors does not matter, because a friction factor is counted once for each. It is the spread of published
-// figures, not a probability. Errors: ErrRequired, ErrOutOfRange. Source: algebra of the factor method.
+// The count of factors does not matter, because a friction factor is counted once for each. It is
+// the spread of published figures, not a probability. Errors: ErrRequired, ErrOutOfRange. Source:
+// algebra of the factor method.
 func (p Prior) DoughSpread(target quantity.Temperature) (low, high quantity.Temperature, err error) {
 	var problems quantity.Problems
 	checkKind(&problems, "Kind", p.Kind)

@@ -111,7 +111,8 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) Remedy {
 		verb, word = "warm", "warm"
 	}
 	m := Remedy{Way: way, Factor: o.Name, Temperature: t, Enough: t.Compare(coldestThing) >= 0 && t.Compare(quantity.Celsius(40)) <= 0}
-	m.Text = verb + " the " + nameOf(o.Name, k) + " to " + t.Text(quantity.CelsiusScale, 1) + ", with water at " + limit.Text(quantity.CelsiusScale, 1)
+	m.Text = verb + " the " + nameOf(o.Name, k) + " to " + t.Text(quantity.CelsiusScale, 1) +
+		", with water at " + limit.Text(quantity.CelsiusScale, 1)
 	if !m.Enough {
 		m.Text = "a " + word + " " + nameOf(o.Name, k) + " helps but does not do it alone: it would have to be at " + t.Text(quantity.CelsiusScale, 1)
 	}
@@ -133,7 +134,8 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) Remedy {
 	in := r.in
 	f := in.Friction.Sub(limit.Sub(r.Temperature))
 	m := Remedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
-	m.Text = "mix less: a friction factor of " + f.Text(quantity.CelsiusScale, 1) + " instead of " + in.Friction.Text(quantity.CelsiusScale, 1) + " would do, with folds later for strength"
+	m.Text = "mix less: a friction factor of " + f.Text(quantity.CelsiusScale, 1) + " instead of " +
+		in.Friction.Text(quantity.CelsiusScale, 1) + " would do, with folds later for strength"
 	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
 		m.Mixing = quantity.Elapsed((time.Duration(float64(in.Mixing) * f.Celsius() / in.Friction.Celsius())).Round(time.Second))
 		m.Text += ", about " + m.Mixing.String() + " of mixing"

@@ -6,10 +6,11 @@ import "example.org/maslin/dough/quantity"
 //
 //	T = (Σ Cᵢ·Tᵢ + m_ice·(c_ice·T_ice − L − …) + Q) ÷ Σ Cᵢ
 //
-// Cᵢ = mᵢ·cᵢ of water, ingredients, bowl and room exchange; ice counts as water that lacks c_w·T_tap + L − c_ice·T_ice
-// for each kilogram; Q is mixing work and heat of hydration. In °C. Ingredients −40 to 95 °C, masses to 10 t. Accuracy: with
-// published specific heats, and the work known, about 1 °C; the work of a kitchen mixer is seldom known better than by
-// half, which is why [Learn] exists. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: heat balance.
+// Cᵢ = mᵢ·cᵢ of water, ingredients, bowl and room exchange; ice counts as water that lacks
+// c_w·T_tap + L − c_ice·T_ice for each kilogram; Q is mixing work and heat of hydration. In °C.
+// Ingredients −40 to 95 °C, masses to 10 t. Accuracy: with published specific heats, and the work
+// known, about 1 °C; the work of a kitchen mixer is seldom known better than by half, which is why
+// [Learn] exists. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: heat balance.
 func (b Balance) Final() (BalanceResult, error) {
 	var p quantity.Problems
 	r, err := b.start(FindDough, quantity.Temperature{}, &p)
@@ -139,13 +140,17 @@ func (r *BalanceResult) remedies() []Remedy {
 			withIce.WaterTemperature = limit
 		}
 		if ice, err := withIce.IceFor(r.target); err == nil {
-			out = append(out, Remedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.String(), steps: ice.Working().Steps})
+			out = append(
+				out,
+				Remedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.String(), steps: ice.Working().Steps},
+			)
 		}
 	}
 	if f, err := at.FlourFor(r.target); err == nil {
 		out = append(out, Remedy{
 			Way: way, Factor: "flour", Temperature: f.Flour, Enough: f.Feasible,
-			Text: "flour at " + f.Flour.Text(quantity.CelsiusScale, 1) + " with water at " + limit.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
+			Text: "flour at " + f.Flour.Text(quantity.CelsiusScale, 1) + " with water at " +
+				limit.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
 		})
 	}
 	if way == ChilledFlour && b.Mixing > 0 {
@@ -162,7 +167,8 @@ func (r *BalanceResult) remedies() []Remedy {
 	if f, err := at.Final(); err == nil {
 		out = append(out, Remedy{
 			Way: OtherTarget, Temperature: f.Dough, Enough: true,
-			Text: "take the water at " + limit.Text(quantity.CelsiusScale, 1) + " and expect a dough of " + f.Dough.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
+			Text: "take the water at " + limit.Text(quantity.CelsiusScale, 1) + " and expect a dough of " +
+				f.Dough.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
 		})
 	}
 	return out

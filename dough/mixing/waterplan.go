@@ -23,9 +23,10 @@ type LearnedWater struct {
 //
 //	T_water = (T − T₍₀₎) ÷ w
 //
-// T₍₀₎ is the dough predicted with water of 0 °C and w how much the dough moves for each degree of water; the model
-// is linear. The temperatures of the batch's water are ignored. Errors as in [Learned.Predict]; ErrInconsistent when the batch has no water,
-// or it would have to be below absolute zero. Source: see [Learn].
+// T₍₀₎ is the dough predicted with water of 0 °C and w how much the dough moves for each degree of
+// water; the model is linear. The temperatures of the batch's water are ignored. Errors as in
+// [Learned.Predict]; ErrInconsistent when the batch has no water, or it would have to be below
+// absolute zero. Source: see [Learn].
 func (l Learned) WaterFor(b Logged, target quantity.Temperature, probability quantity.Percent) (LearnedWater, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "target", target, coldestDough, hottestDough)
@@ -95,7 +96,8 @@ func (r LearnedWater) Working() working.Working {
 			bind("T_0", "dough with water of 0 °C", fixed(r.at0, 5)+" °C"),
 			bind("w", "degrees of dough for each degree of water", fixed(r.slope, 7)+" (no unit)"),
 		},
-		Numbers: "(" + fixed(r.target.Celsius(), 4) + " − " + value(r.at0, 5) + ") ÷ " + fixed(r.slope, 7), Value: fixed(r.Water.Celsius(), 2) + " °C",
+		Numbers: "(" + fixed(r.target.Celsius(), 4) + " − " + value(r.at0, 5) +
+			") ÷ " + fixed(r.slope, 7), Value: fixed(r.Water.Celsius(), 2) + " °C",
 		Tolerance: 2e-4/r.slope + 1e-7*abs(r.Water.Celsius())/r.slope, Source: sources.HeatBalance,
 	}}
 	return w.Append(r.Prediction.Working())

@@ -22,7 +22,12 @@ var (
 		URL: "http://chestofbooks.com/food/baking/treatise-on-baking/The-Temperature-Of-The-Bread-Dough.html",
 	}
 	// BaseTemperature is the French form of the factor method.
-	BaseTemperature = working.Source{Key: "base temperature", Title: "Température de base, worked example", Where: "ottmarkick.fr", Standing: working.CommonPractice}
+	BaseTemperature = working.Source{
+		Key:      "base temperature",
+		Title:    "Température de base, worked example",
+		Where:    "ottmarkick.fr",
+		Standing: working.CommonPractice,
+	}
 	// FrictionIsRise is the relation between a friction factor and the rise of the dough itself.
 	FrictionIsRise = working.Source{
 		Key: "n·rise", Title: "follows from the factor method: with every factor at T the dough ends at T + friction ÷ n", Standing: working.Computed,
@@ -42,7 +47,10 @@ var (
 		Where: "yeast suspension water 105 to 110 °F, harmful above 110 °F",
 	}
 	// CooksFriction lists friction factors by way of mixing.
-	CooksFriction = working.Source{Key: "Cook's Illustrated", Title: "Cook's Illustrated, how-to 5818: hand 5 °F, stand mixer 20 °F, food processor 25 °F"}
+	CooksFriction = working.Source{
+		Key:   "Cook's Illustrated",
+		Title: "Cook's Illustrated, how-to 5818: hand 5 °F, stand mixer 20 °F, food processor 25 °F",
+	}
 	// FrenchRise is the rise per minute of mechanical kneading.
 	FrenchRise = working.Source{
 		Key: "rise per minute", Title: "Température de base: mechanical kneading warms a dough by 0.3 to 0.5 °C a minute", Where: "encyclopedic article (mirror bemoterigh.pages.dev)",
@@ -63,33 +71,73 @@ var (
 		Where: "manual archives easymanua.ls p. 8 and p. 23; manualshive 1777493, 1777512, 3430620, 3038650",
 	}
 	// IREKSMixing gives kneading times.
-	IREKSMixing = working.Source{Key: "IREKS", Title: "IREKS compendium of baking technology", Where: "mixing process", URL: "https://www.ireks-kompendium.com/en/"}
+	IREKSMixing = working.Source{
+		Key:   "IREKS",
+		Title: "IREKS compendium of baking technology",
+		Where: "mixing process",
+		URL:   "https://www.ireks-kompendium.com/en/",
+	}
 	// KingArthurMixing gives spiral mixing times.
-	KingArthurMixing = working.Source{Key: "KAF formulas", Title: "King Arthur professional formulas", Where: "mixing times of spiral mixers", URL: "https://www.bakemag.com/articles/10809"}
+	KingArthurMixing = working.Source{
+		Key:   "KAF formulas",
+		Title: "King Arthur professional formulas",
+		Where: "mixing times of spiral mixers",
+		URL:   "https://www.bakemag.com/articles/10809",
+	}
 	// Windowpane is the trade's test of gluten development.
-	Windowpane = working.Source{Key: "windowpane", Title: "Baking and Pastry: short, improved and intense development", Where: "app.ckbk.com, baki28653c07s001ss002"}
+	Windowpane = working.Source{
+		Key:   "windowpane",
+		Title: "Baking and Pastry: short, improved and intense development",
+		Where: "app.ckbk.com, baki28653c07s001ss002",
+	}
 )
 
 // References of the heat balance.
 var (
 	// GeankoplisHeats is the handbook table of specific heats.
-	GeankoplisHeats = working.Source{Key: "Geankoplis", Author: "Geankoplis", Title: "Transport Processes and Separation Process Principles, 4th ed.", Where: "appendix A.4"}
+	GeankoplisHeats = working.Source{
+		Key:    "Geankoplis",
+		Author: "Geankoplis",
+		Title:  "Transport Processes and Separation Process Principles, 4th ed.",
+		Where:  "appendix A.4",
+	}
 	// GNUUnits is the definitions file of GNU units.
 	GNUUnits = working.Source{Key: "GNU units", Title: "GNU units 2.22, definitions file"}
 	// ChapatiHeat is the equation for the specific heat of a flat-bread dough.
-	ChapatiHeat = working.Source{Key: "chapati", Title: "Specific heat of Indian unleavened flat bread (chapati), abstract: 2476.56 + 23.56 M − 3.79 T J/(kg·K)"}
+	ChapatiHeat = working.Source{
+		Key:   "chapati",
+		Title: "Specific heat of Indian unleavened flat bread (chapati), abstract: 2476.56 + 23.56 M − 3.79 T J/(kg·K)",
+	}
 	// FlourHydration is the heat that flour gives off when it is wetted.
-	FlourHydration = working.Source{Key: "heat of hydration", Title: "Baking Business, dictionary and article 35816: 6.5 BTU per lb of flour of 11 to 12 % water"}
+	FlourHydration = working.Source{
+		Key:   "heat of hydration",
+		Title: "Baking Business, dictionary and article 35816: 6.5 BTU per lb of flour of 11 to 12 % water",
+	}
 	// CengelHydration is a textbook problem with the heat of hydration counted on the dough.
-	CengelHydration = working.Source{Key: "Cengel and Boles 5-157", Author: "Cengel and Boles", Title: "Thermodynamics, 8th ed.", Where: "problem 5-157"}
+	CengelHydration = working.Source{
+		Key:    "Cengel and Boles 5-157",
+		Author: "Cengel and Boles",
+		Title:  "Thermodynamics, 8th ed.",
+		Where:  "problem 5-157",
+	}
 	// MixingWork is the work put into a dough by high-speed mixing.
 	MixingWork = working.Source{Key: "mixing work", Title: "Baking Business, dictionary: 5 Wh per lb of dough in less than 5 minutes (11 Wh/kg)"}
 	// HeatBalance is the balance of heats in the bowl.
-	HeatBalance = working.Source{Key: "heat balance", Title: "heat given off equals heat taken up, with constant specific heats", Standing: working.Computed}
+	HeatBalance = working.Source{
+		Key:      "heat balance",
+		Title:    "heat given off equals heat taken up, with constant specific heats",
+		Standing: working.Computed,
+	}
 	// ConjugateRegression is the estimate of the mixer's coefficients.
 	ConjugateRegression = working.Source{
 		Key: "Gelman, regression", Author: "Gelman et al.", Title: "Bayesian Data Analysis", Year: 2013, Where: "chapter 14, conjugate normal regression",
 	}
 	// Fieller is the interval of a ratio.
-	Fieller = working.Source{Key: "Fieller", Author: "Fieller", Title: "Some problems in interval estimation, Journal of the Royal Statistical Society B 16:175", Year: 1954, Standing: working.FromMemory}
+	Fieller = working.Source{
+		Key:      "Fieller",
+		Author:   "Fieller",
+		Title:    "Some problems in interval estimation, Journal of the Royal Statistical Society B 16:175",
+		Year:     1954,
+		Standing: working.FromMemory,
+	}
 )
