@@ -1,0 +1,12 @@
+// Package schedule compares the planner of maslin with engines that share nothing with it: a
+// constraint model solved by MiniZinc with Gecode, and a mixed integer model (one binary for
+// every event and moment) solved by HiGHS.
+//
+// engines/install.sh installs both. The comparison runs when MASLIN_ENGINES is set:
+//
+//	MASLIN_ENGINES=1 go test -v -run Engines -timeout 30m ./schedule
+//
+// Costs are compared, not times of steps: optima tie. The optima that Gecode found for 200
+// random days of two and three doughs are kept in testdata/random.json with their seeds, so
+// that the planner is compared with them on every run without an engine.
+package schedule
