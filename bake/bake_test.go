@@ -21,7 +21,7 @@ func TestWorkingsEvaluate(t *testing.T) {
 				t.Fatal(err)
 			}
 			workcheck.Verify(t, target.Working())
-			v, err := Judge(Reading{Goal: Goal{Style: style, Place: place}, Probe: quantity.Celsius(94), Dough: quantity.Grams(886), Loaf: quantity.Grams(790)})
+			v, err := Judge(Reading{Goal: Goal{Style: style, Place: place}, Core: quantity.Celsius(94), Dough: quantity.Grams(886), Loaf: quantity.Grams(790)})
 			if err != nil {
 				t.Fatal(err)
 			}

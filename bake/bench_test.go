@@ -8,7 +8,7 @@ import (
 )
 
 func hallReading() Reading {
-	return Reading{Goal: Goal{Place: At(quantity.Meters(1150))}, Probe: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785), Held: 3 * time.Minute}
+	return Reading{Goal: Goal{Place: At(quantity.Meters(1150))}, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785), Held: 3 * time.Minute}
 }
 
 func TestJudgeDoesNotAllocate(t *testing.T) {

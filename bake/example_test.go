@@ -74,7 +74,7 @@ func ExampleTargetFor() {
 
 func ExampleJudge() {
 	v, err := bake.Judge(bake.Reading{
-		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Probe: quantity.Celsius(94.5),
+		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Core: quantity.Celsius(94.5),
 		Dough: quantity.Grams(886), Loaf: quantity.Grams(785),
 	})
 	fmt.Println(v, err)
@@ -82,7 +82,7 @@ func ExampleJudge() {
 }
 
 func ExampleJudge_saysNothing() {
-	v, err := bake.Judge(bake.Reading{Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Probe: quantity.Celsius(95.2)})
+	v, err := bake.Judge(bake.Reading{Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Core: quantity.Celsius(95.2)})
 	fmt.Println(v.State, err)
 	fmt.Println(v)
 	// Output:

@@ -73,7 +73,7 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 		{"rising", Probe{Goal: hall, Samples: readings(20, 70, 25, 82)}, Rising},
 		{"reached", Probe{Goal: hall, Samples: readings(20, 80, 30, 94.3)}, Reached},
 		{"flat", Probe{Goal: hall, Samples: readings(20, 94, 30, 95.5)}, Flat},
-		{"98 °C is never reached at 1,150 m", Probe{Goal: Goal{Place: hall.Place, Core: quantity.Celsius(98)}, Samples: readings(20, 70, 25, 82)}, Unreachable},
+		{"98 °C is never reached at 1,150 m", Probe{Goal: Goal{Place: hall.Place, Wanted: quantity.Celsius(98)}, Samples: readings(20, 70, 25, 82)}, Unreachable},
 		{"half a degree in two minutes", Probe{Goal: hall, Samples: readings(20, 80, 22, 80.5)}, Vague},
 	}
 	for _, c := range cases {
@@ -88,8 +88,8 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 }
 
 func TestBadInputNamesItsFields(t *testing.T) {
-	_, e1 := Judge(Reading{Goal: Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7}, Probe: quantity.Celsius(212), Dough: quantity.Grams(500), Held: -time.Minute})
-	_, e2 := Judge(Reading{Probe: quantity.Celsius(95), Dough: quantity.Grams(500), Loaf: quantity.Grams(510), Held: time.Hour, InOven: 30 * time.Minute})
+	_, e1 := Judge(Reading{Goal: Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7}, Core: quantity.Celsius(212), Dough: quantity.Grams(500), Held: -time.Minute})
+	_, e2 := Judge(Reading{Core: quantity.Celsius(95), Dough: quantity.Grams(500), Loaf: quantity.Grams(510), Held: time.Hour, InOven: 30 * time.Minute})
 	_, e3 := UsualLoss(LeanHearth, quantity.Grams(3))
 	_, e4 := ScalingWeight(Weighing{Baked: quantity.Grams(-1), Loss: quantity.MustPercent("60 %"), Basis: 5})
 	_, e5 := CoolTime(Cooling{Baked: quantity.Grams(800), Room: quantity.Celsius(34), Slice: quantity.Celsius(35)})
@@ -114,7 +114,7 @@ func TestBadInputNamesItsFields(t *testing.T) {
 		want   string
 		reason error
 	}{
-		{e1, "Style Place.Altitude Rule Probe Loaf Held", quantity.ErrOutOfRange},
+		{e1, "Style Place.Altitude Rule Core Loaf Held", quantity.ErrOutOfRange},
 		{e2, "Loaf Held", quantity.ErrInconsistent},
 		{e3, "Dough", quantity.ErrOutOfRange},
 		{e4, "Baked Loss Basis", quantity.ErrOutOfRange},
@@ -167,7 +167,7 @@ func TestHostileValues(t *testing.T) {
 			place := Place{Altitude: quantity.Meters(a), Station: Hectopascals(b)}
 			_, _ = BoilingPoint(place)
 			for _, d := range durations {
-				if v, err := Judge(Reading{Goal: Goal{Style: Style(int(d)), Place: place, Core: tb}, Probe: ta, ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: d, InOven: d}); err == nil {
+				if v, err := Judge(Reading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta, ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: d, InOven: d}); err == nil {
 					_ = v.String()
 				}
 				l, err := TimeLeft(Probe{Samples: []Sample{{d, ta}, {d + time.Hour, tb}}, Error: quantity.DeltaCelsius(a), Window: d, Extrapolate: true})

@@ -13,7 +13,7 @@ import (
 // Reading is what a baker knows of a loaf in the oven.
 type Reading struct {
 	Goal
-	Probe      quantity.Temperature      // the core temperature now
+	Core       quantity.Temperature      // what the probe reads now
 	ProbeError quantity.TemperatureDelta // how far the probe may be off; 0 takes ±1 °C
 	Dough      quantity.Mass             // the piece when it went in; 0 g: not weighed
 	Loaf       quantity.Mass             // the piece now; 0 g: not weighed
@@ -97,9 +97,9 @@ func Judge(r Reading) (Verdict, error) {
 	if err != nil {
 		return Verdict{}, err
 	}
-	core := r.Probe.Celsius()
+	core := r.Core.Celsius()
 	if core > t.boiling+above {
-		return Verdict{}, aboveBoiling("Probe", r.Probe, t.boiling)
+		return Verdict{}, aboveBoiling("Core", r.Core, t.boiling)
 	}
 	row := donenessOf(r.Style)
 	v := Verdict{
@@ -137,7 +137,7 @@ func Judge(r Reading) (Verdict, error) {
 func checkReading(r Reading) error {
 	var p quantity.Problems
 	checkGoal(&p, r.Goal)
-	checkProbe(&p, "Probe", r.Probe)
+	checkProbe(&p, "Core", r.Core)
 	quantity.Check(&p, "ProbeError", r.ProbeError, quantity.TemperatureDelta{}, mostProbeError)
 	switch {
 	case r.Dough.IsZero() && r.Loaf.IsZero():
@@ -194,7 +194,7 @@ func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 
 // String prints the verdict in one or two sentences.
 func (v Verdict) String() string {
-	core := celsius(v.reading.Probe)
+	core := celsius(v.reading.Core)
 	bakesOut := v.minimum > 0
 	switch v.State {
 	case Done:
@@ -241,9 +241,9 @@ func (v Verdict) Working() working.Working {
 	w := t.Working()
 	w.Title = "Is it done?"
 	w.Steps = append(w.Steps, working.Step{
-		Name: "core below boiling", Symbol: "d", Formula: "T_b − T", Numbers: fixed(v.Boiling.Celsius(), 2) + " − " + num(v.reading.Probe.Celsius(), 2),
-		Where: []working.Binding{{Symbol: "T_b", Meaning: "local boiling point", Value: v.Boiling.Text(quantity.CelsiusScale, 2)}, {Symbol: "T", Meaning: "core now", Value: v.reading.Probe.Text(quantity.CelsiusScale, 2)}},
-		Value: fixed(v.Boiling.Celsius()-v.reading.Probe.Celsius(), 1) + " °C", Tolerance: 0.011,
+		Name: "core below boiling", Symbol: "d", Formula: "T_b − T", Numbers: fixed(v.Boiling.Celsius(), 2) + " − " + num(v.reading.Core.Celsius(), 2),
+		Where: []working.Binding{{Symbol: "T_b", Meaning: "local boiling point", Value: v.Boiling.Text(quantity.CelsiusScale, 2)}, {Symbol: "T", Meaning: "core now", Value: v.reading.Core.Text(quantity.CelsiusScale, 2)}},
+		Value: fixed(v.Boiling.Celsius()-v.reading.Core.Celsius(), 1) + " °C", Tolerance: 0.011,
 		Note: "below 1.5 °C a probe carries no information", Source: sources.TestKitchenPlateau,
 	})
 	if v.Weighed {

@@ -45,7 +45,7 @@ func TestVerdicts(t *testing.T) {
 		{"brioche does not move", Enriched, hall, 89, 9, 0, 0, NotYet, "target 90.0 °C"},
 	}
 	for _, c := range cases {
-		r := Reading{Goal: Goal{Style: c.style, Place: c.place}, Probe: quantity.Celsius(c.core), Held: c.held, InOven: c.in}
+		r := Reading{Goal: Goal{Style: c.style, Place: c.place}, Core: quantity.Celsius(c.core), Held: c.held, InOven: c.in}
 		if c.lost > 0 {
 			r.Dough, r.Loaf = loaf(c.lost)
 		}
@@ -54,12 +54,12 @@ func TestVerdicts(t *testing.T) {
 			t.Errorf("%s: %v, %v; want %v saying %q", c.name, v, err, c.want, c.says)
 		}
 	}
-	own := Goal{Place: hall, Core: quantity.Celsius(97)}
-	v, err := Judge(Reading{Goal: own, Probe: quantity.Celsius(90)})
+	own := Goal{Place: hall, Wanted: quantity.Celsius(97)}
+	v, err := Judge(Reading{Goal: own, Core: quantity.Celsius(90)})
 	if err != nil || !v.Capped || !strings.Contains(v.String(), "94.1 °C (not 97.0 °C: water boils too low for it here)") {
 		t.Errorf("own target out of reach: %v, %v", v, err)
 	}
-	l, err := TimeLeft(Probe{Goal: Goal{Place: hall, Core: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)})
+	l, err := TimeLeft(Probe{Goal: Goal{Place: hall, Wanted: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)})
 	if err != nil || !l.Capped || !strings.Contains(l.String(), "not 95.0 °C") {
 		t.Errorf("own target out of reach: %v, %v", l, err)
 	}

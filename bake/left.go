@@ -166,7 +166,7 @@ func TimeLeft(p Probe) (Left, error) {
 	out.ToTarget = leftRange(low, likely, high)
 	out.ToOut = out.ToTarget.Add(minutes(f.hold))
 	// Without an altitude rule in between, the baker's own target may lie where no core gets.
-	if !p.Core.IsZero() && p.Core.Celsius() > t.boiling-reach {
+	if !p.Wanted.IsZero() && p.Wanted.Celsius() > t.boiling-reach {
 		out.State = Unreachable
 	}
 	return out, nil
@@ -356,7 +356,7 @@ func (l Left) String() string {
 	case Vague:
 		return "too little rise between the readings for a range: read again in " + quantity.FormatDuration(l.ReadAgain)
 	case Unreachable:
-		return celsius(l.probe.Core) + " is never reached here, water boils at " + celsius(l.Boiling) + "; " + l.ToTarget.String() + to
+		return celsius(l.probe.Wanted) + " is never reached here, water boils at " + celsius(l.Boiling) + "; " + l.ToTarget.String() + to
 	}
 	return l.ToTarget.String() + to + cappedText(l.Capped, l.probe.Goal, l.fit.sea) + "; baked out in " + l.ToOut.String()
 }

@@ -63,7 +63,7 @@ func TestJudgeProperties(t *testing.T) {
 			rt.Fatal(err)
 		}
 		f := math.Round(rapid.Float64Range(100, b.Point.Fahrenheit()+3).Draw(rt, "core °F")*10) / 10
-		r := Reading{Goal: Goal{Style: anyStyle(rt), Place: place}, Probe: quantity.Fahrenheit(f), Held: time.Duration(rapid.IntRange(0, 30).Draw(rt, "held")) * time.Minute}
+		r := Reading{Goal: Goal{Style: anyStyle(rt), Place: place}, Core: quantity.Fahrenheit(f), Held: time.Duration(rapid.IntRange(0, 30).Draw(rt, "held")) * time.Minute}
 		if rapid.Bool().Draw(rt, "weighed") {
 			r.Dough = quantity.Grams(rapid.Float64Range(50, 2000).Draw(rt, "dough"))
 			r.Loaf = quantity.NewPercent(100 - rapid.Float64Range(0, 20).Draw(rt, "loss")).Of(r.Dough)
@@ -73,7 +73,7 @@ func TestJudgeProperties(t *testing.T) {
 			rt.Fatal(err)
 		}
 		same := r
-		same.Probe = quantity.Celsius((f - 32) / 1.8)
+		same.Core = quantity.Celsius((f - 32) / 1.8)
 		if w, err := Judge(same); err != nil || w.State != v.State || w.Target != v.Target {
 			rt.Fatalf("°F %v, °C %v (%v)", v, w, err)
 		}
@@ -91,9 +91,9 @@ func TestJudgeProperties(t *testing.T) {
 		if w, err := Judge(better); err != nil || w.State != Done {
 			rt.Fatalf("done, but not five minutes later: %v %v", w, err)
 		}
-		if hotter := r.Probe.Add(quantity.DeltaCelsius(0.2)); hotter.Celsius() < b.Point.Celsius()+above {
+		if hotter := r.Core.Add(quantity.DeltaCelsius(0.2)); hotter.Celsius() < b.Point.Celsius()+above {
 			better = r
-			better.Probe = hotter
+			better.Core = hotter
 			if w, err := Judge(better); err != nil || w.State != Done {
 				rt.Fatalf("done, but not at 0.2 °C more: %v %v", w, err)
 			}

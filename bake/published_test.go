@@ -160,7 +160,7 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "target C":
 		goal := in.goal(t)
 		if in["core"] != "" {
-			goal.Core = quantity.Celsius(in.num(t, "core"))
+			goal.Wanted = quantity.Celsius(in.num(t, "core"))
 		}
 		target, err := TargetFor(goal)
 		fatal(err)
@@ -168,7 +168,7 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "celsius":
 		return in.temperature(t, "core").Celsius()
 	case "accepts":
-		v, err := Judge(Reading{Goal: in.goal(t), Probe: in.temperature(t, "core")})
+		v, err := Judge(Reading{Goal: in.goal(t), Core: in.temperature(t, "core")})
 		fatal(err)
 		if v.InAccepted && in.temperature(t, "core").Compare(mustTarget(t, in.goal(t)).To) <= 0 {
 			return 1
@@ -191,7 +191,7 @@ func compute(t *testing.T, what string, in given) float64 {
 		fatal(err)
 		return s.Dough.Grams()
 	case "loss %":
-		v, err := Judge(Reading{Probe: quantity.Celsius(96), Dough: in.mass(t, "dough"), Loaf: in.mass(t, "baked")})
+		v, err := Judge(Reading{Core: quantity.Celsius(96), Dough: in.mass(t, "dough"), Loaf: in.mass(t, "baked")})
 		fatal(err)
 		return v.Loss.Points()
 	case "usual loss %":
@@ -259,7 +259,7 @@ func computeProbe(t *testing.T, what string, in given) float64 {
 	case "tau min", "left min", "lead":
 		boiling := in.num(t, "boiling")
 		p := Probe{
-			Goal: Goal{Place: placeThatBoils(t, boiling), Core: quantity.Celsius(99)},
+			Goal: Goal{Place: placeThatBoils(t, boiling), Wanted: quantity.Celsius(99)},
 			Samples: []Sample{
 				{30 * time.Minute, quantity.Celsius(in.num(t, "T1"))},
 				{minutes(30 + in.num(t, "dt")), quantity.Celsius(in.num(t, "T2"))},
@@ -267,7 +267,7 @@ func computeProbe(t *testing.T, what string, in given) float64 {
 			Error: quantity.DeltaCelsius(0.01), // a good probe, so that there is always an answer
 		}
 		if in["target"] != "" {
-			p.Core = quantity.Celsius(in.num(t, "target"))
+			p.Wanted = quantity.Celsius(in.num(t, "target"))
 		}
 		f := fitted{boiling: boiling, target: boiling - 1.5, sigma: 0.01, last: in.num(t, "T2")}
 		if what == "left min" {

@@ -73,10 +73,10 @@ const (
 
 // Goal asks for the core temperature that means done.
 type Goal struct {
-	Style Style
-	Place Place
-	Rule  Rule                 // how the target moves with altitude; Cap unless set
-	Core  quantity.Temperature // the baker's own target at sea level; not given: the style's
+	Style  Style
+	Place  Place
+	Rule   Rule                 // how the target moves with altitude; Cap unless set
+	Wanted quantity.Temperature // the baker's own target; not given: the style's
 }
 
 // Target is the core temperature that means done here.
@@ -137,16 +137,16 @@ func checkGoal(problems *quantity.Problems, goal Goal) bool {
 		problems.Add("Rule", "offset with a barometer reading", "the cap, or an altitude without a barometer", quantity.ErrModelRange)
 		ok = false
 	}
-	if !goal.Core.IsZero() {
-		ok = quantity.Check(problems, "Core", goal.Core, lowestCore, highestCore) && ok
+	if !goal.Wanted.IsZero() {
+		ok = quantity.Check(problems, "Wanted", goal.Wanted, lowestCore, highestCore) && ok
 	}
 	return ok
 }
 
 func (g Goal) target() (target, error) {
 	r := donenessOf(g.Style)
-	if !g.Core.IsZero() {
-		shift := g.Core.Celsius() - r.core
+	if !g.Wanted.IsZero() {
+		shift := g.Wanted.Celsius() - r.core
 		r.core += shift
 		r.from = min(r.from, r.core)
 		r.to = max(r.to, r.core)
@@ -177,7 +177,7 @@ func (t target) capped(g Goal) bool {
 
 // cappedText says so when the baker's own target is out of reach; the styles' targets are meant to be capped.
 func cappedText(capped bool, g Goal, sea float64) string {
-	if !capped || g.Core.IsZero() {
+	if !capped || g.Wanted.IsZero() {
 		return ""
 	}
 	return " (not " + degrees(sea) + ": water boils too low for it here)"
@@ -216,7 +216,7 @@ func (t Target) Working() working.Working {
 }
 
 func sourcesOf(g Goal) working.Source {
-	if !g.Core.IsZero() {
+	if !g.Wanted.IsZero() {
 		return sources.Practice("the baker's own target")
 	}
 	return doneSources(g.Style)[0]
