@@ -14,12 +14,12 @@ type Approach int
 
 // The approaches.
 const (
-	// Exponential: the distance to the boiling point shrinks by the same share every minute. One time constant, as in the late
-	// part of any heating with constant properties.
+	// Exponential: the distance to the boiling point shrinks by the same share every minute. One time
+	// constant, as in the late part of any heating with constant properties.
 	Exponential Approach = iota
-	// Quickening: the time constant itself shrinks as the crumb warms, τ = τ∞·(1 + 1.5·y²) with y the distance to
-	// boiling over 75 °C, because vapor in the pores carries more and more of the heat. The factor 1.5 was fitted to
-	// numerical solutions with a moving evaporation front, not to bread.
+	// Quickening: the time constant itself shrinks as the crumb warms, τ = τ∞·(1 + 1.5·y²) with y the
+	// distance to boiling over 75 °C, because vapor in the pores carries more and more of the heat. The
+	// factor 1.5 was fitted to numerical solutions with a moving evaporation front, not to bread.
 	Quickening
 )
 
@@ -72,7 +72,8 @@ const (
 	scaleOf = 75.0 // °C, from a dough of 25 °C to boiling at sea level
 )
 
-// ordinate turns a distance below boiling into a number that falls in a straight line with time, with slope −1/τ.
+// ordinate turns a distance below boiling into a number that falls in a straight line with time, with slope
+// −1/τ.
 func (a Approach) ordinate(below float64) float64 {
 	if a == Quickening {
 		y := below / scaleOf

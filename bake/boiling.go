@@ -34,13 +34,13 @@ type Boiling struct {
 
 // BoilingPoint answers: at what temperature does water boil here?
 //
-// Formula: p from the standard atmosphere at the geopotential altitude H = R·Z/(R + Z), or from the barometer; then
-// the saturation temperature of IAPWS-IF97, region 4. A pressure reduced to sea level is taken back up: the pressure altitude
-// is H plus the pressure altitude of the reduced value.
+// Formula: p from the standard atmosphere at the geopotential altitude H = R·Z/(R + Z), or from the
+// barometer; then the saturation temperature of IAPWS-IF97, region 4. A pressure reduced to sea level is
+// taken back up: the pressure altitude is H plus the pressure altitude of the reduced value.
 // Symbols: Z altitude in m; p in Pa.
 // Valid range: −500 to 9,000 m; 300 to 1,100 hPa.
-// Accuracy: 0.01 °C for a given pressure; weather moves the real pressure by about ±3 %, which is ±0.9 °C. Dissolved
-// salt and sugar raise the boiling point in a crumb by a few tenths more.
+// Accuracy: 0.01 °C for a given pressure; weather moves the real pressure by about ±3 %, which is ±0.9 °C.
+// Dissolved salt and sugar raise the boiling point in a crumb by a few tenths more.
 // Errors: [quantity.ErrOutOfRange]; [quantity.ErrInconsistent] for both kinds of barometer reading at once.
 // Source: ISO 2533 (1975); IAPWS R7-97(2012).
 func BoilingPoint(place Place) (Boiling, error) {
@@ -72,7 +72,8 @@ func checkPlace(problems *quantity.Problems, place Place) bool {
 	return ok
 }
 
-// checkPlaceField is checkPlace for a field named Place. It does not build the longer paths unless something is wrong.
+// checkPlaceField is checkPlace for a field named Place. It does not build the longer paths unless
+// something is wrong.
 func checkPlaceField(problems *quantity.Problems, place Place) bool {
 	var inner quantity.Problems
 	ok := checkPlace(&inner, place)

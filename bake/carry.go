@@ -6,7 +6,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// TemperatureRange is a prediction of a temperature; it lies between Low and High with the stated probability.
+// TemperatureRange is a prediction of a temperature; it lies between Low and High with the stated
+// probability.
 type TemperatureRange struct {
 	Low, Likely, High quantity.Temperature
 	Probability       quantity.Percent
@@ -31,19 +32,22 @@ type CarryOver struct {
 	below   float64
 }
 
-// The share of the distance to boiling that a core still gains on a rack: 0.5 to 0.67 in numerical loaves, 0.8 in the one report there is.
+// The share of the distance to boiling that a core still gains on a rack: 0.5 to 0.67 in numerical loaves,
+// 0.8 in the one report there is.
 const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
 
 // CarryOverFrom answers: if I take the loaf out now, how hot will the core still get?
 //
-// Formula: peak = T + c·(T_b − T), c from 0.35 to 0.80, likely 0.58: the outer crumb stands at the boiling point and its heat runs inward.
+// Formula: peak = T + c·(T_b − T), c from 0.35 to 0.80, likely 0.58: the outer crumb stands at the boiling
+// point and its heat runs inward.
 // Symbols: T core when taken out; T_b local boiling point.
-// Valid range: cores from 60 °C to the boiling point, whole loaves left on a rack in a room. Re-panned or cut loaves lose heat at once:
-// a reading fell from 95 to 90 °C.
-// Accuracy: a judgment; numerical loaves gain 0.50 to 0.67 of the distance, one report 0.8. A loaf taken out on carry-over has not baked
-// out: it keeps the water that the last minutes would have driven off.
+// Valid range: cores from 60 °C to the boiling point, whole loaves left on a rack in a room. Re-panned or
+// cut loaves lose heat at once: a reading fell from 95 to 90 °C.
+// Accuracy: a judgment; numerical loaves gain 0.50 to 0.67 of the distance, one report 0.8. A loaf taken
+// out on carry-over has not baked out: it keeps the water that the last minutes would have driven off.
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
-// Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary at boiling, Zanoni, Peri and Pierucci (1993).
+// Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary at boiling,
+// Zanoni, Peri and Pierucci (1993).
 func CarryOverFrom(in Carrying) (CarryOver, error) {
 	var p quantity.Problems
 	placeOK := checkPlaceField(&p, in.Place)

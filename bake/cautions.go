@@ -5,8 +5,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// OvenCautions says what can hurt at a hot oven: heat, steam, lids, glass, enamel, children, dust. Local codes and the makers'
-// manuals go before anything said here.
+// OvenCautions says what can hurt at a hot oven: heat, steam, lids, glass, enamel, children, dust. Local
+// codes and the makers' manuals go before anything said here.
 func OvenCautions() []working.Caution {
 	return []working.Caution{
 		{Subject: "burns", Text: "Oven, pot, lid, stone and rack burn at a touch, and a lid looks the same hot or cold. Use dry gloves that cover the wrist; a wet glove carries the heat through.", Source: sources.OvenJudgment("safe handling of hot vessels")},

@@ -31,8 +31,9 @@ type Arrival struct {
 }
 
 const (
-	// vaporGain is how much better a hot crumb conducts than the measurement without evaporation: evaporation and condensation in closed pores carry
-	// about 60 % of the heat (Zhang et al. 2025). 1.8 makes a hearth loaf of 900 g arrive at 85 % of its guide time, as the S-curve has it.
+	// vaporGain is how much better a hot crumb conducts than the measurement without evaporation:
+	// evaporation and condensation in closed pores carry about 60 % of the heat (Zhang et al. 2025). 1.8
+	// makes a hearth loaf of 900 g arrive at 85 % of its guide time, as the S-curve has it.
 	vaporGain = 1.8
 	// startLead is A in T = T_b − (T_b − T₀)·A·e^(−t/τ), with the lag of the crust: 2 to 3.2.
 	startLead = 2.5
@@ -41,10 +42,12 @@ const (
 
 // ArrivalTime answers: how long until the core is at its target, from the size of the loaf alone?
 //
-// Formula: t = τ·ln(A·(T_b − T₀)/(T_b − T*)), 1/τ = α·Σ z²/R² over the axes of the shape, with the surface of the crumb at T_b.
-// Symbols: A 2.5; α = 1.8·exp(0.01·ε − 15.25) m²/s at porosity ε in %; R half dimensions from the style's usual volume; z first eigenvalues.
-// Valid range: 20 g to 5 kg; dough −5 to 45 °C. Accuracy: ±40 %, a judgment: it is the range that claims 80 %. A known bake ([BakingTime]) or a
-// probe ([TimeLeft]) says more.
+// Formula: t = τ·ln(A·(T_b − T₀)/(T_b − T*)), 1/τ = α·Σ z²/R² over the axes of the shape, with the surface
+// of the crumb at T_b.
+// Symbols: A 2.5; α = 1.8·exp(0.01·ε − 15.25) m²/s at porosity ε in %; R half dimensions from the style's
+// usual volume; z first eigenvalues.
+// Valid range: 20 g to 5 kg; dough −5 to 45 °C. Accuracy: ±40 %, a judgment: it is the range that claims 80
+// %. A known bake ([BakingTime]) or a probe ([TimeLeft]) says more.
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
 // Source: Zanoni, Peri and Gianotti (1995); Çengel, chapter 4; 1.8 and A are judgments.
 func ArrivalTime(in Conducting) (Arrival, error) {

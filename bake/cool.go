@@ -40,7 +40,8 @@ type coolPrior struct {
 	alpha      float64
 }
 
-// Sizes of the ranges. Source of the h values: ASHRAE-style table 9.4 W/(m² K) in still air with radiation; the spread is judgment.
+// Sizes of the ranges. Source of the h values: ASHRAE-style table 9.4 W/(m² K) in still air with radiation;
+// the spread is judgment.
 const (
 	stillAir, leastAir, mostAir = 10.0, 7.0, 15.0 // W/(m² K)
 	breadK                      = 0.24            // W/(m K), sources.Rask
@@ -48,7 +49,8 @@ const (
 	defaultSlice                = 35.0            // °C
 )
 
-// specificVolume is the volume of a gram of bread in mL and the porosity of its crumb. Typical values (from memory).
+// specificVolume is the volume of a gram of bread in mL and the porosity of its crumb. Typical values (from
+// memory).
 func specificVolume(s Style) (mlPerGram, porosity float64) {
 	switch s {
 	case Baguette:
@@ -69,15 +71,19 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 
 // CoolTime answers: when is the core at slicing temperature?
 //
-// Formula: the exact conduction series for the loaf's shape with a convecting surface, T = Ta + (T₀ − Ta)·θ(t), solved for t; early with
-// h = 15 W/(m² K), a draft and a rack, late with h = 7, a still corner, and a diffusivity 20 % off each way.
-// Symbols: Ta room, T₀ core out of the oven, θ the share of the difference that is left; diffusivity of crumb by porosity
-// (Zanoni 1995), conductivity 0.24 W/(m K) (Rask 1989), volume from the style's usual specific volume.
+// Formula: the exact conduction series for the loaf's shape with a convecting surface, T = Ta + (T₀ −
+// Ta)·θ(t), solved for t; early with h = 15 W/(m² K), a draft and a rack, late with h = 7, a still corner,
+// and a diffusivity 20 % off each way.
+// Symbols: Ta room, T₀ core out of the oven, θ the share of the difference that is left; diffusivity of
+// crumb by porosity (Zanoni 1995), conductivity 0.24 W/(m K) (Rask 1989), volume from the style's usual
+// specific volume.
 // Valid range: 20 g to 5 kg; room −25 to 40 °C; slicing at least 2 °C above the room.
-// Accuracy: no measured cooling curve was found; the range claims 80 % and is a judgment. Two probe readings give a much better
-// answer: [RefitCooling].
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too warm ever to reach Slice.
-// Source: Çengel, chapter 4; slicing at 30 to 40 °C, bread cooling pages; rye rests longer, common practice.
+// Accuracy: no measured cooling curve was found; the range claims 80 % and is a judgment. Two probe
+// readings give a much better answer: [RefitCooling].
+// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too
+// warm ever to reach Slice.
+// Source: Çengel, chapter 4; slicing at 30 to 40 °C, bread cooling pages; rye rests longer, common
+// practice.
 func CoolTime(in Cooling) (CoolingTime, error) {
 	in, err := checkCooling(in)
 	if err != nil {

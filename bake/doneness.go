@@ -31,8 +31,8 @@ func (c Confidence) String() string {
 	return "unknown"
 }
 
-// Doneness is what done means for a style at sea level. The figures are a judgment built on the sources named; the
-// altitude comes in with [Target].
+// Doneness is what done means for a style at sea level. The figures are a judgment built on the sources
+// named; the altitude comes in with [Target].
 type Doneness struct {
 	Style       Style
 	Core        quantity.Temperature // aimed at in the core
@@ -51,8 +51,9 @@ type donenessRow struct {
 	note                 string
 }
 
-// The table of doneness. Hold is 15 % of a usual bake of the style (arrival near 85 %, sources.SCurve), rye at least 10
-// minutes (sources.RyeHold). The figures are chosen from the published ranges named by doneSources.
+// The table of doneness. Hold is 15 % of a usual bake of the style (arrival near 85 %, sources.SCurve), rye
+// at least 10 minutes (sources.RyeHold). The figures are chosen from the published ranges named by
+// doneSources.
 func donenessOf(s Style) donenessRow {
 	switch s {
 	case Baguette:
@@ -99,8 +100,8 @@ func doneSources(s Style) []working.Source {
 
 // Guide answers: what does done mean for this style, at sea level, and says who?
 //
-// Valid range: the styles of this package. Accuracy: sources differ by ±3 °C and more; Confidence says how well they
-// agree. Errors: [quantity.ErrOutOfRange] for an unknown style. Source: the Sources of the row.
+// Valid range: the styles of this package. Accuracy: sources differ by ±3 °C and more; Confidence says how
+// well they agree. Errors: [quantity.ErrOutOfRange] for an unknown style. Source: the Sources of the row.
 func Guide(style Style) (Doneness, error) {
 	if !style.IsValid() {
 		return Doneness{}, unknown("style", int(style), styleNames[:])
@@ -112,7 +113,8 @@ func Guide(style Style) (Doneness, error) {
 	}, nil
 }
 
-// String prints "lean hearth: core 96 °C (93 °C to 99 °C), loss at least 10 % or 6m at the target, confidence good".
+// String prints "lean hearth: core 96 °C (93 °C to 99 °C), loss at least 10 % or 6m at the target,
+// confidence good".
 func (d Doneness) String() string {
 	s := d.Style.String() + ": core " + d.Core.String() + " (" + d.From.String() + " to " + d.To.String() + ")"
 	if d.MinimumLoss.Sign() > 0 {

@@ -45,8 +45,9 @@ type reference struct {
 	source                   working.Source
 }
 
-// The exponents 0.39 and 0.57 are the log-log slopes of the published table of guide times; 2/3 is the limit for a body that
-// keeps its form (sources.Barham), which practice stays under because large loaves are flatter and bake cooler.
+// The exponents 0.39 and 0.57 are the log-log slopes of the published table of guide times; 2/3 is the
+// limit for a body that keeps its form (sources.Barham), which practice stays under because large loaves
+// are flatter and bake cooler.
 const (
 	wheatExponent, ryeExponent, greatestExponent = 0.39, 0.57, 2.0 / 3
 	coldFactor                                   = 1.064 // ln(2.5·96/4) ÷ ln(2.5·75/4), see BakingTime
@@ -75,13 +76,15 @@ func referenceOf(s Style) reference {
 
 // BakingTime answers: how long does a piece of this mass usually bake?
 //
-// Formula: t = t_ref + s·(m − m_ref) inside the published table of hearth loaves, otherwise t = t_ref·(m/m_ref)^n; from a known bake of
-// your own always the power. A piece from the refrigerator takes 6.4 % longer: ln(A·(T_b − T₀)/(T_b − T*)) with A = 2.5, T₀ = 4 instead
-// of 25 °C.
-// Another shape than that of the reference changes the time by (τ/τ_ref)^0.58, with τ the conduction time constants of the two shapes at the same
-// volume, and the exponent that turns the 2/3 of theory into the 0.39 of practice.
+// Formula: t = t_ref + s·(m − m_ref) inside the published table of hearth loaves, otherwise t =
+// t_ref·(m/m_ref)^n; from a known bake of your own always the power. A piece from the refrigerator takes
+// 6.4 % longer: ln(A·(T_b − T₀)/(T_b − T*)) with A = 2.5, T₀ = 4 instead of 25 °C.
+// Another shape than that of the reference changes the time by (τ/τ_ref)^0.58, with τ the conduction time
+// constants of the two shapes at the same volume, and the exponent that turns the 2/3 of theory into the
+// 0.39 of practice.
 // Symbols: m dough per piece; n = 0.39 for wheat, 0.57 for rye and dense doughs, 0.48 between.
-// Valid range: the masses of the figures (hearth loaves 500 to 1,750 g), or half to twice a known bake; outside only with Extrapolate.
+// Valid range: the masses of the figures (hearth loaves 500 to 1,750 g), or half to twice a known bake;
+// outside only with Extrapolate.
 // Accuracy: the range claims 80 % and is a judgment: ±20 to 30 %, or ±12 % from a known bake.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrRequired], [quantity.ErrModelRange].
 // Source: guide bake times, Geißler; exponents fitted to them; upper bound 2/3, Barham.
@@ -146,8 +149,8 @@ func BakingTime(in BakeTimeInput) (BakeTime, error) {
 	}, nil
 }
 
-// coldChange is the factor for a piece from the refrigerator when the reference came from a room, or the other way round. Guide times are
-// for pieces from a room.
+// coldChange is the factor for a piece from the refrigerator when the reference came from a room, or the
+// other way round. Guide times are for pieces from a room.
 func coldChange(in BakeTimeInput) float64 {
 	reference := in.KnownTime != 0 && in.KnownCold
 	switch {

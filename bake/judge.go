@@ -67,10 +67,11 @@ type Verdict struct {
 }
 
 const (
-	// flat is how near to boiling a core stops telling anything: the last loaf of a test stood at 210 °F for a quarter of its
-	// time while its crumb went from gummy to done (sources.TestKitchenPlateau).
+	// flat is how near to boiling a core stops telling anything: the last loaf of a test stood at 210 °F
+	// for a quarter of its time while its crumb went from gummy to done (sources.TestKitchenPlateau).
 	flat = 1.5 // °C
-	// above is how far over the boiling point a core may read: salt and sugar raise it by a few tenths, probes err by a degree.
+	// above is how far over the boiling point a core may read: salt and sugar raise it by a few tenths,
+	// probes err by a degree.
 	above = 2.5 // °C
 	// bakeOut is the share of a bake that follows the arrival of the core (sources.SCurve).
 	bakeOut = 0.15
@@ -78,15 +79,15 @@ const (
 
 // Judge answers: is it done?
 //
-// Rule: done when the core is at its target AND (the loss is at its minimum OR the target was held long enough). Held long
-// enough is the style's hold, or 15 % of the time in the oven when that is given, rye never under 10 minutes. A par-baked loaf
-// is done by its core alone. Without a weight or a time, a core within 1.5 °C of boiling says nothing: all loaves end there,
-// baked out or not.
+// Rule: done when the core is at its target AND (the loss is at its minimum OR the target was held long
+// enough). Held long enough is the style's hold, or 15 % of the time in the oven when that is given, rye
+// never under 10 minutes. A par-baked loaf is done by its core alone. Without a weight or a time, a core
+// within 1.5 °C of boiling says nothing: all loaves end there, baked out or not.
 // Valid range: probe readings from 0 °C to 2.5 °C above the local boiling point; −500 to 9,000 m.
-// Accuracy: the figures of the styles differ between sources by ±3 °C. The color of the crust is a criterion of its own, which
-// no number here can see.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange] (a core above boiling; one that looks like °F says so),
-// [quantity.ErrInconsistent] (a loaf heavier than its dough, one weight without the other).
+// Accuracy: the figures of the styles differ between sources by ±3 °C. The color of the crust is a
+// criterion of its own, which no number here can see.
+// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange] (a core above boiling; one that looks like °F
+// says so), [quantity.ErrInconsistent] (a loaf heavier than its dough, one weight without the other).
 // It takes under a microsecond and does not allocate.
 // Source: [Guide] of the style; arrival near 85 % of the time, S-curve of thermal profiling.
 func Judge(r Reading) (Verdict, error) {
@@ -269,7 +270,8 @@ func (v Verdict) Working() working.Working {
 // Cautions says what can hurt at the oven.
 func (v Verdict) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
 
-// probeSigma is the standard deviation of a probe reading in °C: its stated error is taken as 1.96 standard deviations.
+// probeSigma is the standard deviation of a probe reading in °C: its stated error is taken as 1.96 standard
+// deviations.
 func probeSigma(d quantity.TemperatureDelta) float64 {
 	e := d.Celsius()
 	if e == 0 {

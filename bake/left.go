@@ -91,8 +91,9 @@ const (
 	earlyBelow  = 45.0 // °C below boiling: above 55 °C at sea level the curve bends the right way
 	probeWindow = 15.0 // minutes
 	leastSpan   = 1.0  // minutes between first and last reading
-	// The model's own error as a share of the remaining time, one standard deviation, at the end of the bake and added for readings that
-	// begin early (times the square of the distance to boiling over 75 °C): measured on numerical loaves.
+	// The model's own error as a share of the remaining time, one standard deviation, at the end of the
+	// bake and added for readings that begin early (times the square of the distance to boiling over 75
+	// °C): measured on numerical loaves.
 	modelError, earlyError = 0.08, 0.15
 	boilingError           = 0.4 // °C, weather and dissolved salt, one standard deviation
 	leftProbability        = 80.0
@@ -101,20 +102,26 @@ const (
 
 // TimeLeft answers: how long until the core is at its target, from two or more readings of a probe?
 //
-// Formula: the core nears the boiling point, T(t) = T_b − (T_b − T₁)·e^(−(t−t₁)/τ), so that ln(T_b − T) falls in a straight line. From two
-// readings τ = Δt/ln((T_b − T₁)/(T_b − T₂)), and the time left is τ·ln((T_b − T₂)/(T_b − T*)). More readings are fitted by weighted least
-// squares, each with its own weight because an error of 1 °C counts more the nearer the boiling point is. [Quickening] replaces the
-// logarithm by ln d + 0.75·(d/75)² with d = T_b − T.
-// The range comes from the reading error (Fieller's interval of the line), a common error of the probe, weather on the boiling point, and
-// 8 to 13 % for the model; the exponential's early end reaches down to what Quickening says.
+// Formula: the core nears the boiling point, T(t) = T_b − (T_b − T₁)·e^(−(t−t₁)/τ), so that ln(T_b − T)
+// falls in a straight line. From two readings τ = Δt/ln((T_b − T₁)/(T_b − T₂)), and the time left is
+// τ·ln((T_b − T₂)/(T_b − T*)). More readings are fitted by weighted least squares, each with its own weight
+// because an error of 1 °C counts more the nearer the boiling point is. [Quickening] replaces the logarithm
+// by ln d + 0.75·(d/75)² with d = T_b − T.
+// The range comes from the reading error (Fieller's interval of the line), a common error of the probe,
+// weather on the boiling point, and 8 to 13 % for the model; the exponential's early end reaches down to
+// what Quickening says.
 // Symbols: T_b local boiling point; T* target; τ time constant.
-// Valid range: cores from 45 °C below boiling on (55 °C at sea level); before that the curve is still bending up and the answer would be
-// too long, so such readings are left out, or all used with Extrapolate. Readings at least 1 minute apart.
-// Accuracy: no measured series of a core was found in open data. On numerical loaves with a moving evaporation front the exponential is about 60 % too
-// long from readings that end at 63 °C, 40 % at 70 °C, 25 % at 78 °C, 13 % at 85 °C and 7 % at 92 °C; Quickening 11, 6, 3, 3 and 5 %. The trade's rule that 55 °C
-// comes at half of the bake speaks for the exponential. The range held the truth in 8 of 10 cases or more for both.
-// Errors: [quantity.ErrRequired] (fewer than two readings), [quantity.ErrOutOfRange] (above boiling; °F typed as °C is suspected and said),
-// [quantity.ErrInconsistent] (not in order of time, falling, not rising), [quantity.ErrModelRange] (too early, too close together).
+// Valid range: cores from 45 °C below boiling on (55 °C at sea level); before that the curve is still
+// bending up and the answer would be too long, so such readings are left out, or all used with Extrapolate.
+// Readings at least 1 minute apart.
+// Accuracy: no measured series of a core was found in open data. On numerical loaves with a moving
+// evaporation front the exponential is about 60 % too long from readings that end at 63 °C, 40 % at 70 °C,
+// 25 % at 78 °C, 13 % at 85 °C and 7 % at 92 °C; Quickening 11, 6, 3, 3 and 5 %. The trade's rule that 55
+// °C comes at half of the bake speaks for the exponential. The range held the truth in 8 of 10 cases or
+// more for both.
+// Errors: [quantity.ErrRequired] (fewer than two readings), [quantity.ErrOutOfRange] (above boiling; °F
+// typed as °C is suspected and said), [quantity.ErrInconsistent] (not in order of time, falling, not
+// rising), [quantity.ErrModelRange] (too early, too close together).
 // Source: evaporation front at the boiling point and crumb tending to it, Zanoni, Peri and Pierucci (1993).
 func TimeLeft(p Probe) (Left, error) {
 	t, err := checkSamples(p)
@@ -176,8 +183,8 @@ func leftRange(low, likely, high float64) quantity.TimeRange {
 	return quantity.TimeRange{Early: minutes(low), Likely: minutes(likely), Late: minutes(high), Probability: quantity.NewPercent(leftProbability)}
 }
 
-// bakeOutHold is how long the core stays at its target before the loaf is baked out, in minutes: the style's hold, or 15 parts to the 85
-// parts that arrival took.
+// bakeOutHold is how long the core stays at its target before the loaf is baked out, in minutes: the
+// style's hold, or 15 parts to the 85 parts that arrival took.
 func bakeOutHold(s Style, row donenessRow, arrival time.Duration) float64 {
 	if s == ParBaked {
 		return 0
@@ -291,7 +298,8 @@ func fitApproach(a Approach, used []Sample, last time.Duration, boiling, sigma f
 	return line, [2]float64{x[0], used[0].Core.Celsius()}
 }
 
-// remaining is the time to the target in minutes with its 80 % range; bounded is false when the readings allow no upper end.
+// remaining is the time to the target in minutes with its 80 % range; bounded is false when the readings
+// allow no upper end.
 func (f fitted) remaining(a Approach) (likely, low, high float64, bounded bool) {
 	l := f.line
 	goal := a.ordinate(f.boiling - f.target)
@@ -315,8 +323,8 @@ func (f fitted) remaining(a Approach) (likely, low, high float64, bounded bool) 
 	if !(high < 24*60) {
 		return likely, 0, 0, false
 	}
-	// An error common to all readings, and a boiling point moved by the weather: one standard deviation each way. Both act more
-	// strongly on the late side.
+	// An error common to all readings, and a boiling point moved by the weather: one standard deviation
+	// each way. Both act more strongly on the late side.
 	probeUp, probeDown := f.swing(a, likely, f.sigma, 0)
 	boilUp, boilDown := f.swing(a, likely, 0, boilingError)
 	y := (f.boiling - f.first[1]) / scaleOf
@@ -326,7 +334,8 @@ func (f fitted) remaining(a Approach) (likely, low, high float64, bounded bool) 
 	return likely, low, high, true
 }
 
-// swing is how far the remaining time rises and falls when all readings, or the boiling point, lie up to that many °C off.
+// swing is how far the remaining time rises and falls when all readings, or the boiling point, lie up to
+// that many °C off.
 func (f fitted) swing(a Approach, likely, readings, boiling float64) (up, down float64) {
 	// The two-point line through first and last reading, scaled to agree with the fit when nothing is off.
 	at := func(readings, boiling float64) float64 {

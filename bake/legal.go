@@ -17,13 +17,18 @@ type AverageWeight struct {
 	None      quantity.Mass // T2: none may weigh less
 }
 
-// AverageRule answers: what must a batch of packed loaves of this nominal weight weigh, under the average system of the UK and the EU?
+// AverageRule answers: what must a batch of packed loaves of this nominal weight weigh, under the average
+// system of the UK and the EU?
 //
-// Formula: T1 = N − e, T2 = N − 2e, with e by nominal weight: 9 % to 50 g, 4.5 g to 100, 4.5 % to 200, 9 g to 300, 3 % to 500, 15 g to 1,000, 1.5 % to 10,000 g.
-// Valid range: 5 g to 10 kg. Accuracy: exact; percentages of e are rounded up to 0.1 g as the directive rounds.
-// It is information: check your local law, which also says what may be sold unpacked, by which weights, and how it is labeled.
+// Formula: T1 = N − e, T2 = N − 2e, with e by nominal weight: 9 % to 50 g, 4.5 g to 100, 4.5 % to 200, 9 g
+// to 300, 3 % to 500, 15 g to 1,000, 1.5 % to 10,000 g.
+// Valid range: 5 g to 10 kg. Accuracy: exact; percentages of e are rounded up to 0.1 g as the directive
+// rounds.
+// It is information: check your local law, which also says what may be sold unpacked, by which weights, and
+// how it is labeled.
 // Errors: [quantity.ErrOutOfRange].
-// Source: 400 g: 388 g and 376 g, nibusinessinfo.co.uk; other bands from Directive 76/211/EEC, annex I (from memory).
+// Source: 400 g: 388 g and 376 g, nibusinessinfo.co.uk; other bands from Directive 76/211/EEC, annex I
+// (from memory).
 func AverageRule(nominal quantity.Mass) (AverageWeight, error) {
 	var p quantity.Problems
 	if !quantity.Check(&p, "nominal", nominal, quantity.Grams(5), quantity.Grams(10000)) {
@@ -52,7 +57,8 @@ func AverageRule(nominal quantity.Mass) (AverageWeight, error) {
 	return AverageWeight{Nominal: nominal, Tolerance: tolerance, Mean: nominal, Few: nominal.Sub(tolerance), None: nominal.Sub(tolerance.Times(2))}, nil
 }
 
-// String prints "400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g (check your local law)".
+// String prints "400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g
+// (check your local law)".
 func (a AverageWeight) String() string {
 	return a.Nominal.String() + " packed: on average at least " + a.Mean.String() + ", at most 1 in 40 below " + a.Few.String() + ", none below " + a.None.String() + " (check your local law)"
 }
@@ -90,11 +96,14 @@ type SolidsLoss struct {
 	in   Solids
 }
 
-// LossForSolids answers: how much must this dough lose to be bread by the US standard of identity (at least 62 % solids)?
+// LossForSolids answers: how much must this dough lose to be bread by the US standard of identity (at least
+// 62 % solids)?
 //
-// Formula: L = 1 − S/(s·D) with S = flour·(1 − m) + other solids, D = flour + water + other solids, all of 100 flour.
+// Formula: L = 1 − S/(s·D) with S = flour·(1 − m) + other solids, D = flour + water + other solids, all of
+// 100 flour.
 // Symbols: m moisture of the flour, s least share of solids.
-// Valid range: water 30 to 150 %, other solids 0 to 60 %, flour moisture 5 to 20 %. Accuracy: exact; it neglects what fermentation eats (1 to 2 % of flour).
+// Valid range: water 30 to 150 %, other solids 0 to 60 %, flour moisture 5 to 20 %. Accuracy: exact; it
+// neglects what fermentation eats (1 to 2 % of flour).
 // It is information: check your local law. Errors: [quantity.ErrOutOfRange].
 // Source: 21 CFR 136.110(a).
 func LossForSolids(in Solids) (SolidsLoss, error) {

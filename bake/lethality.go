@@ -27,7 +27,8 @@ func SalmonellaInBuns() Organism {
 	return Organism{"Salmonella in bun dough", seconds(3.14 * 60), quantity.Celsius(61), quantity.DeltaCelsius(6.58), quantity.Celsius(55), quantity.Celsius(61), sources.Channaiah2016}
 }
 
-// FaeciumInBuns is Enterococcus faecium ATCC 8459 in hamburger-bun dough, a surrogate that dies more slowly: the careful choice.
+// FaeciumInBuns is Enterococcus faecium ATCC 8459 in hamburger-bun dough, a surrogate that dies more
+// slowly: the careful choice.
 func FaeciumInBuns() Organism {
 	return Organism{"Enterococcus faecium in bun dough", seconds(14.72 * 60), quantity.Celsius(61), quantity.DeltaCelsius(6.25), quantity.Celsius(55), quantity.Celsius(61), sources.Channaiah2016}
 }
@@ -44,8 +45,8 @@ func Organisms() []Organism {
 
 // DecimalTime answers: how long for one log reduction at a temperature?
 //
-// Formula: D(T) = D_ref·10^((T_ref − T)/z). Valid range: measured from From to To; above, it is an extrapolation. NaN-safe: a temperature that is not given
-// gives 0. Source: Bigelow (1921).
+// Formula: D(T) = D_ref·10^((T_ref − T)/z). Valid range: measured from From to To; above, it is an
+// extrapolation. NaN-safe: a temperature that is not given gives 0. Source: Bigelow (1921).
 func (o Organism) DecimalTime(t quantity.Temperature) time.Duration {
 	m := o.dMinutes(t.Celsius())
 	if !(m < 1e9) {
@@ -72,14 +73,16 @@ type Lethality struct {
 	in           Heating
 }
 
-// LogReduction answers: by how many powers of ten would these bacteria have fallen in the core, by the log-linear model?
+// LogReduction answers: by how many powers of ten would these bacteria have fallen in the core, by the
+// log-linear model?
 //
 // Formula: Σ ∫ dt/D(T), each straight piece in closed form: Δt·(r₂ − r₁)/ln(r₂/r₁) with r = 1/D.
 // Symbols: D time for one log reduction, T core.
-// Valid range: cores from −5 to 110 °C; D was measured from 55 to 62 °C and everything above is extrapolated, which the result says. Within is the part
-// below the highest measured temperature.
-// Accuracy: D of a strain in another dough differs by a factor of two and more. It is information: never "safe to eat". Dry zones, fillings, flour on the
-// crust and what lands on the loaf later are outside of it, and dry flour is far more resistant than dough.
+// Valid range: cores from −5 to 110 °C; D was measured from 55 to 62 °C and everything above is
+// extrapolated, which the result says. Within is the part below the highest measured temperature.
+// Accuracy: D of a strain in another dough differs by a factor of two and more. It is information: never
+// "safe to eat". Dry zones, fillings, flour on the crust and what lands on the loaf later are outside of
+// it, and dry flour is far more resistant than dough.
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (times not rising).
 // Source: Bigelow (1921); D and z, Channaiah et al. (2016) and an English-muffin study.
 func LogReduction(in Heating) (Lethality, error) {
@@ -144,7 +147,8 @@ func (o Organism) piece(dt, t1, t2 float64) float64 {
 	return dt * (r2 - r1) / x
 }
 
-// String prints "40.7 log (model; mostly extrapolated) of Salmonella in bun dough: information, never a statement that food is safe".
+// String prints "40.7 log (model; mostly extrapolated) of Salmonella in bun dough: information, never a
+// statement that food is safe".
 func (l Lethality) String() string {
 	s := fixed(l.LogReduction, 1) + " log of " + l.in.Organism.Name + " by the model"
 	if l.Extrapolated {
@@ -210,9 +214,11 @@ type DeathPoint struct {
 
 // FitZ answers: what z follows from D measured at several temperatures?
 //
-// Formula: z = −1/slope of the straight line of log₁₀ D on T by least squares; D is taken from the line at the highest temperature.
-// Valid range: two or more different temperatures. Accuracy: published z, from replicates, may differ from the z of mean D: bun dough's three means give 6.25 where
-// 6.58 is printed. Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (D not falling with temperature).
+// Formula: z = −1/slope of the straight line of log₁₀ D on T by least squares; D is taken from the line at
+// the highest temperature.
+// Valid range: two or more different temperatures. Accuracy: published z, from replicates, may differ from
+// the z of mean D: bun dough's three means give 6.25 where 6.58 is printed. Errors: [quantity.ErrRequired],
+// [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (D not falling with temperature).
 // Source: Bigelow (1921).
 func FitZ(name string, points []DeathPoint) (Organism, error) {
 	var p quantity.Problems

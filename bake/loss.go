@@ -9,8 +9,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Basis says what a loss in percent is a percentage of. The same 60 g lost from 560 g of dough are 10.7 % of the dough and
-// 12 % of the bread: figures that do not name their basis cannot be compared.
+// Basis says what a loss in percent is a percentage of. The same 60 g lost from 560 g of dough are 10.7 %
+// of the dough and 12 % of the bread: figures that do not name their basis cannot be compared.
 type Basis int
 
 // The bases. The zero value is the dough.
@@ -71,12 +71,14 @@ type LossGuide struct {
 
 // UsualLoss answers: how much of its weight will this loaf lose?
 //
-// Method: a table by style and piece weight, straight between its points on the logarithm of the mass: hearth 13 % at 500 g,
-// 11.5 % at 900 g, 10 % at 1.75 kg; small pieces lose more, tins less, a crusty baguette most. Low and high are what sources report around it.
-// Valid range: 20 g to 5 kg of dough. Accuracy: ±2 percentage points; a dark bake of a wet dough loses 4 to 6 points more. Measure your
-// own: [Learn].
+// Method: a table by style and piece weight, straight between its points on the logarithm of the mass:
+// hearth 13 % at 500 g, 11.5 % at 900 g, 10 % at 1.75 kg; small pieces lose more, tins less, a crusty
+// baguette most. Low and high are what sources report around it.
+// Valid range: 20 g to 5 kg of dough. Accuracy: ±2 percentage points; a dark bake of a wet dough loses 4 to
+// 6 points more. Measure your own: [Learn].
 // Errors: [quantity.ErrOutOfRange].
-// Source: 10 to 13 % of the dough, Gisslen; 9.8 to 11.5 % with cooling, Baking & Snack; 10 to 20 %, Hamelman as cited.
+// Source: 10 to 13 % of the dough, Gisslen; 9.8 to 11.5 % with cooling, Baking & Snack; 10 to 20 %,
+// Hamelman as cited.
 func UsualLoss(style Style, dough quantity.Mass) (LossGuide, error) {
 	var p quantity.Problems
 	if !style.IsValid() {
@@ -147,11 +149,13 @@ type Scaling struct {
 
 // ScalingWeight answers: how much dough must one piece weigh so that the loaf weighs what was promised?
 //
-// Formula: dough = baked/((1 − L)·(1 − c)) when the loss is of the dough; dough = baked/(1 − c)·(1 + L) when it is of the bread.
+// Formula: dough = baked/((1 − L)·(1 − c)) when the loss is of the dough; dough = baked/(1 − c)·(1 + L)
+// when it is of the bread.
 // Symbols: L loss in the oven, c loss while cooling.
 // Valid range: losses from 0 % to under 50 %, cooling to 10 %. Accuracy: exact to a microgram or two.
 // Errors: [quantity.ErrOutOfRange].
-// Source: arithmetic; the two bases after Gisslen, who gives both an allowance per bread and a percentage of dough.
+// Source: arithmetic; the two bases after Gisslen, who gives both an allowance per bread and a percentage
+// of dough.
 func ScalingWeight(in Weighing) (Scaling, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Baked", in.Baked, leastLoaf, mostPiece)

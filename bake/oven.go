@@ -10,7 +10,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// GasMark is a setting of a gas oven, in quarters: mark ¼ is 1, mark ½ is 2, mark 4 is 16. The zero value is no mark.
+// GasMark is a setting of a gas oven, in quarters: mark ¼ is 1, mark ½ is 2, mark 4 is 16. The zero value
+// is no mark.
 type GasMark struct {
 	quarters int
 }
@@ -86,7 +87,8 @@ func (g *GasMark) UnmarshalText(text []byte) error {
 
 // Temperature answers: what oven temperature is this mark, exactly?
 //
-// Formula: °F = 275 + 25·(g − 1) for g ≥ 1; 275 + 25·log₂(g) below: mark ½ is 250 °F and mark ¼ is 225 °F. No mark gives no temperature.
+// Formula: °F = 275 + 25·(g − 1) for g ≥ 1; 275 + 25·log₂(g) below: mark ½ is 250 °F and mark ¼ is 225 °F.
+// No mark gives no temperature.
 // Source: GNU units 2.22, definitions file; the same as the common tables.
 func (g GasMark) Temperature() quantity.Temperature {
 	switch {
@@ -101,7 +103,8 @@ func (g GasMark) Temperature() quantity.Temperature {
 }
 
 // Dial is the temperature as ovens print it on their dials: °C rounded to 5.
-// Source: practice column of common conversion charts (mark 4 is 175 °C); some UK charts round to 10 (mark 4 is 180 °C).
+// Source: practice column of common conversion charts (mark 4 is 175 °C); some UK charts round to 10 (mark
+// 4 is 180 °C).
 func (g GasMark) Dial() quantity.Temperature { return dial(g.Temperature()) }
 
 func dial(t quantity.Temperature) quantity.Temperature {
@@ -111,8 +114,8 @@ func dial(t quantity.Temperature) quantity.Temperature {
 	return quantity.Celsius(5 * math.Round(t.Celsius()/5))
 }
 
-// NearestMark is the gas mark nearest to a temperature, and how far the mark is from it. Below mark ¼ less a half step or above mark
-// 10 and a half step there is none.
+// NearestMark is the gas mark nearest to a temperature, and how far the mark is from it. Below mark ¼ less
+// a half step or above mark 10 and a half step there is none.
 func NearestMark(t quantity.Temperature) (GasMark, quantity.TemperatureDelta) {
 	best, off := GasMark{}, math.Inf(1)
 	for q := leastMark; q <= mostMark; q++ {
@@ -152,10 +155,12 @@ const fanLess, fanLeast, fanMost = 20.0, 15.0, 30.0
 // OvenSetting answers: what do I set my oven to?
 //
 // Formula: set = wanted − 20 °C with a fan (published 15 to 30) − own error.
-// Valid range: 50 to 500 °C wanted; an own error within ±60 °C. Accuracy: thermostats are off by 10 to 30 °C: put a thermometer in. With a fan do not
-// also cut the time, and expect a drier crust; for breads with a lid the fan makes no difference while the lid is on.
+// Valid range: 50 to 500 °C wanted; an own error within ±60 °C. Accuracy: thermostats are off by 10 to 30
+// °C: put a thermometer in. With a fan do not also cut the time, and expect a drier crust; for breads with
+// a lid the fan makes no difference while the lid is on.
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
-// Source: 25 to 50 °F lower, Gisslen; 25 °F lower or 25 % less time, Michigan State University Extension; 20 to 25 °C, UK charts.
+// Source: 25 to 50 °F lower, Gisslen; 25 °F lower or 25 % less time, Michigan State University Extension;
+// 20 to 25 °C, UK charts.
 func OvenSetting(in Setting) (Dialed, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Wanted", in.Wanted, quantity.Celsius(50), quantity.Celsius(500))

@@ -8,7 +8,8 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Pressure is the pressure of the air, exact to 0.001 Pa. The zero value means "not given": no kitchen stands in a vacuum.
+// Pressure is the pressure of the air, exact to 0.001 Pa. The zero value means "not given": no kitchen
+// stands in a vacuum.
 type Pressure struct {
 	millipascals int64
 }
@@ -22,8 +23,8 @@ const (
 	pascalPerPsi  = 6894.757293
 )
 
-// Hectopascals returns a pressure in hPa (the same as millibar), rounded to 0.001 Pa; NaN, infinities and anything not between
-// 0 and 10,000 hPa give the zero value.
+// Hectopascals returns a pressure in hPa (the same as millibar), rounded to 0.001 Pa; NaN, infinities and
+// anything not between 0 and 10,000 hPa give the zero value.
 func Hectopascals(hpa float64) Pressure { return pascals(hpa * pascalPerHPa) }
 
 // InchesOfMercury returns a pressure in inHg; see [Hectopascals].
@@ -36,8 +37,9 @@ func pascals(pa float64) Pressure {
 	return Pressure{int64(math.RoundToEven(pa * 1000))}
 }
 
-// ParsePressure reads a number and a unit: "1013.25 hPa", "885 mbar", "88.5 kPa", "29.92 inHg", "760 mmHg", "12.2 psi". The
-// unit is required. Errors: [quantity.ErrRequired], [quantity.ErrUnit], [quantity.ErrOutOfRange].
+// ParsePressure reads a number and a unit: "1013.25 hPa", "885 mbar", "88.5 kPa", "29.92 inHg", "760 mmHg",
+// "12.2 psi". The unit is required. Errors: [quantity.ErrRequired], [quantity.ErrUnit],
+// [quantity.ErrOutOfRange].
 func ParsePressure(text string) (Pressure, error) {
 	const want = `a number with hPa, mbar, kPa, inHg, mmHg or psi, such as "1013 hPa"`
 	fail := func(reason error) (Pressure, error) {

@@ -152,7 +152,8 @@ type Program struct {
 }
 
 // ovenOf is where an oven is set at first and when the lid comes off, in °C.
-// Source: 250 to 280 °C for 5 to 10 min, then 200 to 230 °C, rolls 20 to 30 °C lower, Warenkunde Brot p. 141; the rest common practice.
+// Source: 250 to 280 °C for 5 to 10 min, then 200 to 230 °C, rolls 20 to 30 °C lower, Warenkunde Brot p.
+// 141; the rest common practice.
 func ovenOf(s Style) (first, then float64) {
 	switch s {
 	case Baguette:
@@ -176,7 +177,8 @@ func ovenOf(s Style) (first, then float64) {
 }
 
 // coveredOf is how long the lid stays on or the steam in, in minutes.
-// Source: steam for the first 15 min; lid off after 20 to 25 min, several baking pages; fat and sugar need none.
+// Source: steam for the first 15 min; lid off after 20 to 25 min, several baking pages; fat and sugar need
+// none.
 func coveredOf(s Style, v Vessel, bake float64) float64 {
 	limit := 0.6 * bake
 	switch {
@@ -193,7 +195,8 @@ func coveredOf(s Style, v Vessel, bake float64) float64 {
 }
 
 // vesselTimes are preheating and reheating.
-// Source: pot at least 30 min, several baking pages that agree; stone 45 to 60 min (from memory); the rest judgment.
+// Source: pot at least 30 min, several baking pages that agree; stone 45 to 60 min (from memory); the rest
+// judgment.
 func vesselTimes(v Vessel) (preheat, reheat time.Duration) {
 	switch v {
 	case Pot:
@@ -206,10 +209,12 @@ func vesselTimes(v Vessel) (preheat, reheat time.Duration) {
 
 // Plan answers: how is this batch baked, from switching the oven on to the last loaf?
 //
-// Method: bake time from [BakingTime]; a covered or steamed part by style and vessel, at most 60 % of the bake; the rest uncovered at the lower
-// setting; a vent between; rounds of Together pieces with reheating between them.
-// Valid range: 1 to 500 pieces, at most 50 rounds; bake time as [BakingTime]. Accuracy: that of the bake time, ±20 % and more; ranges claim 80 %, and in a
-// chain of rounds the same oven is early or late in each, so ranges add up in full.
+// Method: bake time from [BakingTime]; a covered or steamed part by style and vessel, at most 60 % of the
+// bake; the rest uncovered at the lower setting; a vent between; rounds of Together pieces with reheating
+// between them.
+// Valid range: 1 to 500 pieces, at most 50 rounds; bake time as [BakingTime]. Accuracy: that of the bake
+// time, ±20 % and more; ranges claim 80 %, and in a chain of rounds the same oven is early or late in each,
+// so ranges add up in full.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent].
 // Source: Warenkunde Brot p. 141; guide bake times, Geißler; covered pots, baking pages that agree.
 func Plan(in Batch) (Program, error) {
@@ -339,7 +344,8 @@ func preheatNote(v Vessel) string {
 
 const rescoreAfter = 5 * time.Minute
 
-// String prints "2 rounds of 3: preheat 45m, covered 22m, uncovered 16m to 34m (80 %), likely 25m; in all …".
+// String prints "2 rounds of 3: preheat 45m, covered 22m, uncovered 16m to 34m (80 %), likely 25m; in all
+// …".
 func (pr Program) String() string {
 	s := fixed(float64(pr.Rounds), 0) + " rounds of " + fixed(float64(pr.PerRound), 0)
 	if pr.Rounds == 1 {

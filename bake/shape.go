@@ -11,7 +11,8 @@ import (
 // Shape is the form of a loaf.
 type Shape int
 
-// The shapes. The zero value is the shape usual for the style: round for hearth loaves, thin for baguettes, a tin for pan bread, a ball for rolls.
+// The shapes. The zero value is the shape usual for the style: round for hearth loaves, thin for baguettes,
+// a tin for pan bread, a ball for rolls.
 const (
 	UsualShape Shape = iota // what the style usually has
 	Round                   // a boule, about half as high as wide

@@ -44,8 +44,8 @@ func (s Style) String() string {
 	return styleNames[s]
 }
 
-// ParseStyle reads a style's name, in any case, with space, hyphen or underscore between words. The empty text is the lean
-// hearth loaf.
+// ParseStyle reads a style's name, in any case, with space, hyphen or underscore between words. The empty
+// text is the lean hearth loaf.
 func ParseStyle(text string) (Style, error) {
 	if text == "" {
 		return LeanHearth, nil

@@ -13,12 +13,13 @@ type Rule int
 
 // The rules. The zero value is the cap.
 const (
-	// Cap keeps the sea-level target unless the local boiling point less a margin is lower. It is the default
-	// because setting of starch and protein is not an effect of pressure: a brioche needs its 90 °C anywhere.
+	// Cap keeps the sea-level target unless the local boiling point less a margin is lower. It is the
+	// default because setting of starch and protein is not an effect of pressure: a brioche needs its 90 °C
+	// anywhere.
 	Cap Rule = iota
-	// Offset lowers every target by 1 °C per 300 m, like the boiling point. It is not the default: at 1,600 m it would
-	// send a brioche to 84.7 °C, below the end of the gelatinization of wheat starch. The evidence between the two rules is two
-	// anecdotes from 2,300 m.
+	// Offset lowers every target by 1 °C per 300 m, like the boiling point. It is not the default: at 1,600
+	// m it would send a brioche to 84.7 °C, below the end of the gelatinization of wheat starch. The
+	// evidence between the two rules is two anecdotes from 2,300 m.
 	Offset
 )
 
@@ -67,7 +68,8 @@ const (
 	// capMargin keeps a target this far below the boiling point; nearer than reach it is never reached.
 	capMargin = 2.0 // °C
 	reach     = 1.0 // °C
-	// offsetPerMeter is the offset rule's slope: 1 °C per 300 m, within 0.04 °C of the boiling point up to 3,048 m.
+	// metersPerDegree is the offset rule's slope: 1 °C per 300 m, within 0.04 °C of the boiling point up to
+	// 3,048 m.
 	metersPerDegree = 300.0
 )
 
@@ -98,9 +100,10 @@ type target struct{ core, from, to, boiling, sea, pressure float64 }
 // Formula: T* = min(T₀, T_b − m) for the cap; T* = min(T₀ − Z/300, T_b − m) for the offset.
 // Symbols: T₀ target at sea level; T_b local boiling point; m 2 °C; Z altitude in m.
 // Valid range: −500 to 9,000 m. Accuracy: that of the style's figures, ±3 °C.
-// Errors: [quantity.ErrOutOfRange]; [quantity.ErrModelRange] for the offset rule with a barometer reading, which it was
-// not made for.
-// Source: the style's [Guide]; the cap is a judgment, matched by a loaf baked to 90.6 °C at 2,347 m (Ask Extension 404313).
+// Errors: [quantity.ErrOutOfRange]; [quantity.ErrModelRange] for the offset rule with a barometer reading,
+// which it was not made for.
+// Source: the style's [Guide]; the cap is a judgment, matched by a loaf baked to 90.6 °C at 2,347 m (Ask
+// Extension 404313).
 func TargetFor(goal Goal) (Target, error) {
 	var problems quantity.Problems
 	checkGoal(&problems, goal)
@@ -175,7 +178,8 @@ func (t target) capped(g Goal) bool {
 	return t.core < t.sea-drop-1e-9
 }
 
-// cappedText says so when the baker's own target is out of reach; the styles' targets are meant to be capped.
+// cappedText says so when the baker's own target is out of reach; the styles' targets are meant to be
+// capped.
 func cappedText(capped bool, g Goal, sea float64) string {
 	if !capped || g.Wanted.IsZero() {
 		return ""

@@ -16,7 +16,8 @@ type Material struct {
 // Diffusivity is k/(ρ·c) in m²/s.
 func (m Material) Diffusivity() float64 { return m.Conductivity / (m.Density * m.HeatCapacity) }
 
-// Geometry is the form and size of a body: one of [Plate], [LongCylinder], [Ball], [ShortCylinder], [Block].
+// Geometry is the form and size of a body: one of [Plate], [LongCylinder], [Ball], [ShortCylinder],
+// [Block].
 type Geometry struct {
 	axes  [3]axis
 	count int
@@ -63,19 +64,20 @@ func (g Geometry) Volume() float64 {
 	return math.Inf(1)
 }
 
-// Body is a solid of one form, material and surface coefficient, set up once and then evaluated quickly. It is
-// read-only and safe for concurrent use.
+// Body is a solid of one form, material and surface coefficient, set up once and then evaluated quickly. It
+// is read-only and safe for concurrent use.
 type Body struct {
 	factors [3]*Series
 	rates   [3]float64 // α/R², 1/s
 	count   int
 }
 
-// NewBody sets up the exact solution for a body whose surface coefficient is h W/(m² K); +Inf holds the surface at the
-// temperature of the surroundings. Bodies with several axes are products of one-dimensional solutions.
+// NewBody sets up the exact solution for a body whose surface coefficient is h W/(m² K); +Inf holds the
+// surface at the temperature of the surroundings. Bodies with several axes are products of one-dimensional
+// solutions.
 //
-// Errors: [quantity.ErrOutOfRange] for sizes outside 0.1 mm to 10 m, properties that are not positive, or a Biot number
-// outside 1e-6 to 1e6.
+// Errors: [quantity.ErrOutOfRange] for sizes outside 0.1 mm to 10 m, properties that are not positive, or a
+// Biot number outside 1e-6 to 1e6.
 //
 // Source: Çengel, Heat and Mass Transfer, chapter 4; products after Langston (1982) as given there.
 func NewBody(g Geometry, m Material, h float64) (*Body, error) {
@@ -125,8 +127,8 @@ func (b *Body) Mean(seconds float64) float64 {
 	return theta
 }
 
-// At is θ after a time in seconds at a relative position on each axis, 0 in the middle and 1 at the surface. Axes are in
-// the order of the geometry's constructor; missing positions are 0, the middle.
+// At is θ after a time in seconds at a relative position on each axis, 0 in the middle and 1 at the
+// surface. Axes are in the order of the geometry's constructor; missing positions are 0, the middle.
 func (b *Body) At(seconds float64, position ...float64) float64 {
 	theta := 1.0
 	for i := range b.count {
@@ -139,8 +141,8 @@ func (b *Body) At(seconds float64, position ...float64) float64 {
 	return theta
 }
 
-// SlowestTime is the time constant in seconds of the last exponential, 1/Σ z₁²·α/R²: after the first part of
-// the way the middle approaches the surroundings as exp(−t/τ).
+// SlowestTime is the time constant in seconds of the last exponential, 1/Σ z₁²·α/R²: after the first part
+// of the way the middle approaches the surroundings as exp(−t/τ).
 func (b *Body) SlowestTime() float64 {
 	rate := 0.0
 	for i := range b.count {
@@ -167,8 +169,8 @@ func (b *Body) time(f func(float64) float64, theta float64) (float64, error) {
 	return solveFalling(f, theta, math.Max(b.SlowestTime()*math.Log(1/theta), 1e-9))
 }
 
-// Lumped is a body without temperature differences inside: θ = exp(−t/τ), τ = ρ·V·c/(h·A). It holds well where
-// Bi = h·(V/A)/k is below 0.1.
+// Lumped is a body without temperature differences inside: θ = exp(−t/τ), τ = ρ·V·c/(h·A). It holds well
+// where Bi = h·(V/A)/k is below 0.1.
 type Lumped struct {
 	Volume       float64 // m³
 	Area         float64 // m²

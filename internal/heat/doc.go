@@ -1,17 +1,17 @@
-// Package heat answers: how does the temperature inside a solid follow the temperature around
-// it? It has the exact series of transient conduction for the slab, the cylinder and the sphere
-// with a convecting surface, their products (short cylinder, block), the lumped limit, a body in surroundings that
-// themselves change, and the thermal properties of doughs and crumbs from their composition.
+// Package heat answers: how does the temperature inside a solid follow the temperature around it? It has
+// the exact series of transient conduction for the slab, the cylinder and the sphere with a convecting
+// surface, their products (short cylinder, block), the lumped limit, a body in surroundings that themselves
+// change, and the thermal properties of doughs and crumbs from their composition.
 //
-// Everything is in SI units: meters, seconds, W/(m K), W/(m² K), kg/m³, J/(kg K); temperatures only enter as
-// differences or in °C. Results of the series are the share of the initial temperature difference that is left,
-// θ = (T − T∞)/(T₀ − T∞), between 1 and 0.
+// Everything is in SI units: meters, seconds, W/(m K), W/(m² K), kg/m³, J/(kg K); temperatures only enter
+// as differences or in °C. Results of the series are the share of the initial temperature difference that
+// is left, θ = (T − T∞)/(T₀ − T∞), between 1 and 0.
 //
 // # Assumptions and limits
 //
-// Constant properties, one uniform starting temperature, the same surface coefficient all around, no heat made inside. A
-// dough that ferments makes a little heat, and a loaf in the oven has a moving front of evaporation: neither
-// is in these solutions.
+// Constant properties, one uniform starting temperature, the same surface coefficient all around, no heat
+// made inside. A dough that ferments makes a little heat, and a loaf in the oven has a moving front of
+// evaporation: neither is in these solutions.
 //
 // # From question to function
 //

@@ -8,8 +8,8 @@ import (
 	"example.org/maslin/internal/numeric"
 )
 
-// Knot is a temperature of the surroundings at a time. Between knots the temperature runs straight; two knots at the same
-// time are a jump; before the first and after the last it is constant.
+// Knot is a temperature of the surroundings at a time. Between knots the temperature runs straight; two
+// knots at the same time are a jump; before the first and after the last it is constant.
 type Knot struct {
 	Seconds float64
 	Celsius float64
@@ -22,8 +22,8 @@ type mode struct {
 	center, mean float64
 }
 
-// mostModes is how many exponentials a body of several axes keeps when its surroundings change, and singleModes how
-// many a body of one axis.
+// mostModes is how many exponentials a body of several axes keeps when its surroundings change, and
+// singleModes how many a body of one axis.
 const (
 	mostModes   = 240
 	singleModes = 60
@@ -65,7 +65,8 @@ func closeModes(modes []mode, rate float64) []mode {
 	return append(modes, mode{rate, center, mean})
 }
 
-// modesBelow lists the products of terms whose rate is below a limit, and stops when there are more than most.
+// modesBelow lists the products of terms whose rate is below a limit, and stops when there are more than
+// most.
 func (b *Body) modesBelow(limit float64, most int) []mode {
 	modes := []mode{{0, 1, 1}}
 	for i := range b.count {
@@ -94,8 +95,8 @@ func (b *Body) modesBelow(limit float64, most int) []mode {
 	return modes
 }
 
-// Trace is the temperature of a body in surroundings that change; see [Body.Follow]. It is read-only and safe for
-// concurrent use.
+// Trace is the temperature of a body in surroundings that change; see [Body.Follow]. It is read-only and
+// safe for concurrent use.
 type Trace struct {
 	modes  []mode
 	knots  []Knot
@@ -108,12 +109,12 @@ type Trace struct {
 //
 //	T(t) = Ta(t) + Σ Aₙ·uₙ(t),   u′ = −λₙ·u − Ta′(t),   uₙ(0) = T₀ − Ta(0)
 //
-// Time starts at the first knot. Accuracy: that of the series for plates,
-// long cylinders and balls. Short cylinders and blocks keep the 240 slowest exponentials; within a minute of a
-// sudden change their mean may be off by a few percent of that change, after ten minutes by 0.001 °C.
+// Time starts at the first knot. Accuracy: that of the series for plates, long cylinders and balls. Short
+// cylinders and blocks keep the 240 slowest exponentials; within a minute of a sudden change their mean may
+// be off by a few percent of that change, after ten minutes by 0.001 °C.
 //
-// Errors: [quantity.ErrOutOfRange] for temperatures outside −100 to 500 °C; numeric.ErrDomain without knots, or when times fall or
-// are not finite.
+// Errors: [quantity.ErrOutOfRange] for temperatures outside −100 to 500 °C; numeric.ErrDomain without
+// knots, or when times fall or are not finite.
 //
 // Source: Carslaw and Jaeger, Conduction of Heat in Solids (1959), 1.14 (Duhamel's theorem).
 func (b *Body) Follow(start float64, surroundings []Knot) (*Trace, error) {
@@ -172,8 +173,8 @@ func (tr *Trace) Mean(seconds float64) float64 {
 	return mean
 }
 
-// Temperatures is the temperature in the middle and the mean in °C at a time on the clock of the knots. Times before the
-// first knot give the start; NaN gives NaN.
+// Temperatures is the temperature in the middle and the mean in °C at a time on the clock of the knots.
+// Times before the first knot give the start; NaN gives NaN.
 func (tr *Trace) Temperatures(seconds float64) (core, mean float64) {
 	if math.IsNaN(seconds) {
 		return math.NaN(), math.NaN()
@@ -202,7 +203,8 @@ func (tr *Trace) Temperatures(seconds float64) (core, mean float64) {
 	return core, mean
 }
 
-// Ambient is the temperature of the surroundings in °C at a time on the clock of the knots; after a jump at that time.
+// Ambient is the temperature of the surroundings in °C at a time on the clock of the knots; after a jump at
+// that time.
 func (tr *Trace) Ambient(seconds float64) float64 {
 	if !(seconds > tr.knots[0].Seconds) {
 		return tr.knots[0].Celsius

@@ -117,7 +117,8 @@ func TestFollowConstantIsTheSeries(t *testing.T) {
 				core, mean := tr.Temperatures(100 + s)
 				wantCore, wantMean := 4+21*b.Center(s), 4+21*b.Mean(s)
 				// One axis: every exponential that counts is kept, except in the first seconds. Several
-				// axes: the 240 slowest; a dough in air (h up to 10) is then within 0.001 °C after ten minutes.
+				// axes: the 240 slowest; a dough in air (h up to 10) is then within 0.001 °C after ten
+				// minutes.
 				tolerance := 1e-9
 				switch {
 				case s == 0:

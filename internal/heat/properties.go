@@ -33,7 +33,8 @@ func (q quadratic) at(t float64) float64 { return q[0] + t*(q[1]+t*q[2]) }
 type substance struct{ cp, k, rho quadratic }
 
 // choiOkos is the table of Choi and Okos.
-// Source: Choi and Okos, Effects of temperature and composition on the thermal properties of foods (1986), valid from −40 to 150 °C.
+// Source: Choi and Okos, Effects of temperature and composition on the thermal properties of foods (1986),
+// valid from −40 to 150 °C.
 func choiOkos(c Component, t float64) (substance, bool) {
 	switch c {
 	case Water:
@@ -80,8 +81,8 @@ type Share struct {
 	Fraction  float64
 }
 
-// Mixture is a food by mass fractions of its components, which must add up to 1 within 0.001, and the share of its volume that is
-// gas.
+// Mixture is a food by mass fractions of its components, which must add up to 1 within 0.001, and the share
+// of its volume that is gas.
 type Mixture struct {
 	Shares   []Share
 	Porosity float64 // 0 to 0.95
@@ -90,9 +91,11 @@ type Mixture struct {
 // Properties mixes the components at t °C.
 //
 // Formula: cp = Σ xᵢ·cpᵢ; 1/ρ = Σ xᵢ/ρᵢ, times 1 − porosity; k = Σ vᵢ·kᵢ over volume fractions (heat
-// flowing along the layers), and with gas the Maxwell-Eucken form with the solid continuous and air at 0.026 W/(m K).
-// Valid range: −40 to 150 °C, no ice formed on the way. Accuracy: about 5 % for cp and density of moist foods, 10 %
-// for dry flour; conductivity without gas lies between this and the series value ([Mixture.SeriesConductivity]).
+// flowing along the layers), and with gas the Maxwell-Eucken form with the solid continuous and air at
+// 0.026 W/(m K).
+// Valid range: −40 to 150 °C, no ice formed on the way. Accuracy: about 5 % for cp and density of moist
+// foods, 10 % for dry flour; conductivity without gas lies between this and the series value
+// ([Mixture.SeriesConductivity]).
 // Errors: [quantity.ErrOutOfRange].
 //
 // Source: Choi and Okos (1986); Singh and Heldman, Introduction to Food Engineering, table A.2.9.
@@ -113,8 +116,8 @@ func (m Mixture) Properties(celsius float64) (Material, error) {
 
 const airConductivity = 0.026 // W/(m K)
 
-// SeriesConductivity is the conductivity without gas if heat had to cross the components one after the other,
-// 1/k = Σ vᵢ/kᵢ: the lower bound. Range, errors and source as [Mixture.Properties].
+// SeriesConductivity is the conductivity without gas if heat had to cross the components one after the
+// other, 1/k = Σ vᵢ/kᵢ: the lower bound. Range, errors and source as [Mixture.Properties].
 func (m Mixture) SeriesConductivity(celsius float64) (float64, error) {
 	var volume, resistance float64
 	err := m.each(celsius, func(x float64, p Material) {
@@ -157,7 +160,8 @@ func MaxwellEucken(solid, inclusion, share float64) float64 {
 	return solid * (2*solid + inclusion - 2*d) / (2*solid + inclusion + d)
 }
 
-// CrumbDensity is the density of bread crumb in kg/m³ at a porosity from 0 to 0.95: ρ = 979 − 9.90·ε, ε in %.
+// CrumbDensity is the density of bread crumb in kg/m³ at a porosity from 0 to 0.95: ρ = 979 − 9.90·ε, ε in
+// %.
 // Errors: [quantity.ErrOutOfRange].
 //
 // Source: Zanoni, Peri and Gianotti, Journal of Food Engineering 26 (1995) 497-510.
@@ -168,8 +172,8 @@ func CrumbDensity(porosity float64) (float64, error) {
 	return 979 - 990*porosity, nil
 }
 
-// CrumbDiffusivity is the thermal diffusivity of bread crumb in m²/s at a porosity from 0 to 0.95: α = exp(0.01·ε − 15.25), ε
-// in %. It was measured without evaporation: an evaporating crumb conducts better.
+// CrumbDiffusivity is the thermal diffusivity of bread crumb in m²/s at a porosity from 0 to 0.95: α =
+// exp(0.01·ε − 15.25), ε in %. It was measured without evaporation: an evaporating crumb conducts better.
 // Errors: [quantity.ErrOutOfRange].
 //
 // Source: Zanoni, Peri and Gianotti, Journal of Food Engineering 26 (1995) 497-510.

@@ -51,8 +51,8 @@ type Series struct {
 	steep bool    // the omitted mean terms fall as z⁻² (Bi beyond the last eigenvalue), not z⁻⁴
 }
 
-// NewSeries finds the eigenvalues and coefficients for a shape and a Biot number h·R/k. An infinite Biot number is
-// a surface held at the temperature of the surroundings.
+// NewSeries finds the eigenvalues and coefficients for a shape and a Biot number h·R/k. An infinite Biot
+// number is a surface held at the temperature of the surroundings.
 //
 // Formula (z the eigenvalue, C the coefficient):
 //
@@ -62,7 +62,8 @@ type Series struct {
 //
 // Valid range: 1e-6 ≤ Bi ≤ 1e6, or +Inf. Accuracy: eigenvalues to 1e-14. Errors: [quantity.ErrOutOfRange].
 //
-// Source: Çengel, Heat and Mass Transfer, chapter 4; Carslaw and Jaeger, Conduction of Heat in Solids (1959).
+// Source: Çengel, Heat and Mass Transfer, chapter 4; Carslaw and Jaeger, Conduction of Heat in Solids
+// (1959).
 func NewSeries(shape Shape, biot float64) (*Series, error) {
 	if !within(biot, 1e-6, 1e6) && !math.IsInf(biot, 1) {
 		return nil, outOfRange("Biot number", biot, 1e-6, 1e6, "")
@@ -236,9 +237,9 @@ func (s *Series) tailShape(fo float64) float64 {
 	return math.Exp(-x) - 2*x*e2
 }
 
-// At is θ at a relative position, 0 in the middle and 1 at the surface, at a Fourier number. Accuracy: 1e-13
-// absolute from Fo = 2.5e-4 on; earlier the semi-infinite solid stands in, within 0.02. A position outside 0 to 1 or
-// a NaN gives NaN.
+// At is θ at a relative position, 0 in the middle and 1 at the surface, at a Fourier number. Accuracy:
+// 1e-13 absolute from Fo = 2.5e-4 on; earlier the semi-infinite solid stands in, within 0.02. A position
+// outside 0 to 1 or a NaN gives NaN.
 func (s *Series) At(fo, position float64) float64 {
 	if !within(position, 0, 1) || math.IsNaN(fo) {
 		return math.NaN()

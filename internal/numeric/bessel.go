@@ -7,7 +7,8 @@ import "math"
 //
 // Errors: ErrDomain for n < 1 or n > 1,000,000.
 //
-// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon), then Newton's method with J0′ = −J1.
+// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon), then Newton's method with J0′
+// = −J1.
 func BesselZero0(n int) (float64, error) {
 	if n < 1 || n > 1_000_000 {
 		return 0, ErrDomain
@@ -25,7 +26,8 @@ func BesselZero0(n int) (float64, error) {
 //
 // Errors: ErrDomain for n < 0 or n > 1,000,000.
 //
-// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon), then Newton's method with J1′ = J0 − J1/z.
+// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon), then Newton's method with J1′
+// = J0 − J1/z.
 func BesselZero1(n int) (float64, error) {
 	if n == 0 {
 		return 0, nil

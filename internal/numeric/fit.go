@@ -5,8 +5,8 @@ import "math"
 // Line is the straight line y = Intercept + Slope·x fitted to weighted points.
 type Line struct {
 	Intercept, Slope float64
-	// Cov is the covariance of intercept and slope when each point has variance 1/weight: multiply by Variance when
-	// the weights are only relative.
+	// Cov is the covariance of intercept and slope when each point has variance 1/weight: multiply by
+	// Variance when the weights are only relative.
 	Cov [2][2]float64
 	// Variance is the weighted sum of squared residuals over n − 2; NaN for two points.
 	Variance float64
@@ -19,7 +19,8 @@ type Line struct {
 // Errors: ErrDomain when the lengths differ, a value is not finite or a weight negative; ErrSingular with
 // fewer than two different x.
 //
-// Source: Bevington, Data Reduction and Error Analysis for the Physical Sciences, chapter 6, centered on the weighted mean.
+// Source: Bevington, Data Reduction and Error Analysis for the Physical Sciences, chapter 6, centered on
+// the weighted mean.
 func FitLine(x, y, w []float64) (Line, error) {
 	if len(x) != len(y) || w != nil && len(w) != len(x) {
 		return Line{}, ErrDomain

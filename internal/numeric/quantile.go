@@ -11,7 +11,8 @@ func NormalCDF(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
 //
 // Errors: ErrDomain.
 //
-// Source: the standard library's Erfinv (Wichura 1988), then one Halley step on Φ, which restores the tails.
+// Source: the standard library's Erfinv (Wichura 1988), then one Halley step on Φ, which restores the
+// tails.
 func NormalQuantile(p float64) (float64, error) {
 	if !(p > 0 && p < 1) {
 		return 0, ErrDomain

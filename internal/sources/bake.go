@@ -105,7 +105,8 @@ var (
 	PotPreheat = working.Source{Key: "pot", Title: "Bread from a covered pot: preheat at least 30 min; lid off after 20 to 25 min", Where: "baking pages, several that agree", Standing: working.CommonPractice}
 )
 
-// OvenJudgment is a value about the oven chosen by this library where published figures are missing or disagree.
+// OvenJudgment is a value about the oven chosen by this library where published figures are missing or
+// disagree.
 func OvenJudgment(what string) working.Source {
 	return working.Source{Key: "judgment", Title: what, Standing: working.Judgment}
 }

@@ -46,8 +46,8 @@ func Pressure(geopotential float64) (float64, error) {
 	return SeaLevelPascal * math.Pow(1-lapse*geopotential/seaLevelKelvin, pressureExponent), nil
 }
 
-// Altitude is the geopotential altitude in m at which the standard atmosphere has the pressure: the inverse of
-// [Pressure], with the same range and errors.
+// Altitude is the geopotential altitude in m at which the standard atmosphere has the pressure: the inverse
+// of [Pressure], with the same range and errors.
 func Altitude(pascal float64) (float64, error) {
 	h := seaLevelKelvin / lapse * (1 - math.Pow(pascal/SeaLevelPascal, 1/pressureExponent))
 	if !(pascal > 0 && h >= MinGeopotential-1e-6 && h <= MaxGeopotential+1e-6) {
@@ -56,8 +56,8 @@ func Altitude(pascal float64) (float64, error) {
 	return h, nil
 }
 
-// StandardKelvin is the air temperature of the standard atmosphere at a geopotential altitude in m; same range and
-// errors as [Pressure].
+// StandardKelvin is the air temperature of the standard atmosphere at a geopotential altitude in m; same
+// range and errors as [Pressure].
 func StandardKelvin(geopotential float64) (float64, error) {
 	if _, err := Pressure(geopotential); err != nil {
 		return 0, err

@@ -33,8 +33,8 @@ const (
 // SaturationPressure is the vapor pressure of water in Pa at T kelvin.
 //
 // Formula: ϑ = T + n₉/(T − n₁₀); A, B, C quadratic in ϑ; p = (2C/(−B + √(B² − 4AC)))⁴ MPa.
-// Valid range: 273.15 K to 647.096 K. Accuracy: within 0.01 % of the scientific
-// formulation (IAPWS SR1-86) from 0 to 100 °C, which is 0.002 °C in the boiling point. Errors: [quantity.ErrOutOfRange].
+// Valid range: 273.15 K to 647.096 K. Accuracy: within 0.01 % of the scientific formulation (IAPWS SR1-86)
+// from 0 to 100 °C, which is 0.002 °C in the boiling point. Errors: [quantity.ErrOutOfRange].
 //
 // Source: IAPWS R7-97(2012), equation 30.
 func SaturationPressure(kelvin float64) (float64, error) {

@@ -11,7 +11,8 @@ import (
 	"example.org/maslin/internal/heat"
 )
 
-// Far below boiling and without vapor the simulation is plain conduction: it must agree with the exact series, which checks both.
+// Far below boiling and without vapor the simulation is plain conduction: it must agree with the exact
+// series, which checks both.
 func TestSimulationAgreesWithTheSeries(t *testing.T) {
 	for dimension, geometry := range map[int]heat.Geometry{1: heat.Plate(0.05), 2: heat.LongCylinder(0.05), 3: heat.Ball(0.05)} {
 		l := Loaf{Dimension: dimension, Radius: 0.05, Density: 420, Water: 0.44, Start: 90, Boiling: 99.97, Oven: 22, Surface: 10, Conductivity: 0.24}
@@ -43,7 +44,8 @@ func TestSimulationKeepsTheSCurveRule(t *testing.T) {
 	}
 }
 
-// Loaves taken out at several cores: the peak lies in the range of CarryOverFrom, and on average near its median.
+// Loaves taken out at several cores: the peak lies in the range of CarryOverFrom, and on average near its
+// median.
 func TestCarryOver(t *testing.T) {
 	all, altitudes := loaves(rand.New(rand.NewSource(5)))
 	n, inside, sum := 0, 0, 0.0
@@ -83,7 +85,8 @@ func TestCarryOver(t *testing.T) {
 	}
 }
 
-// Loaves cool on a rack after the oven; two or three noisy readings must give ranges that hold the truth as often as they claim.
+// Loaves cool on a rack after the oven; two or three noisy readings must give ranges that hold the truth as
+// often as they claim.
 func TestRefitCooling(t *testing.T) {
 	rng := rand.New(rand.NewSource(11))
 	all, altitudes := loaves(rng)

@@ -11,7 +11,8 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// loaves are numerical loaves over what a kitchen bakes: thin and thick, dry and vapor-rich crumb, three altitudes.
+// loaves are numerical loaves over what a kitchen bakes: thin and thick, dry and vapor-rich crumb, three
+// altitudes.
 func loaves(rng *rand.Rand) (all []Loaf, altitudes []float64) {
 	for _, dimension := range []int{2, 3} {
 		for _, radius := range []float64{0.03, 0.045, 0.055} {
@@ -39,8 +40,8 @@ type score struct {
 	sum, square float64
 }
 
-// The minutes-left model reads a noisy probe in numerical loaves. Its range must hold the truth at least as often as it claims, and
-// the errors of the median are reported per distance to boiling.
+// The minutes-left model reads a noisy probe in numerical loaves. Its range must hold the truth at least as
+// often as it claims, and the errors of the median are reported per distance to boiling.
 func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 	rng := rand.New(rand.NewSource(7))
 	below := []float64{37, 30, 22, 15, 8} // °C under boiling at the last reading

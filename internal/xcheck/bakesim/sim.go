@@ -1,10 +1,11 @@
-// Package bakesim bakes a loaf numerically: heat conduction in a sphere, cylinder or slab by finite volumes,
-// with a moving evaporation front held at the local boiling point, a dry crust growing behind it, conductivity that
-// rises with the vapor in the pores, and a surface heated by air and radiation. It is the truth against which the minutes-left
-// model of package bake is tested, and shares nothing with that model.
+// Package bakesim bakes a loaf numerically: heat conduction in a sphere, cylinder or slab by finite
+// volumes, with a moving evaporation front held at the local boiling point, a dry crust growing behind it,
+// conductivity that rises with the vapor in the pores, and a surface heated by air and radiation. It is the
+// truth against which the minutes-left model of package bake is tested, and shares nothing with that model.
 //
-// Physics after Zanoni, Peri and Pierucci, Journal of Food Engineering 19 (1993) 389 (front at the boiling point, crumb tending to it, crust tending
-// to the oven) and Purlis and Salvadori, Journal of Food Engineering 90 (2009) 400 (enthalpy form).
+// Physics after Zanoni, Peri and Pierucci, Journal of Food Engineering 19 (1993) 389 (front at the boiling
+// point, crumb tending to it, crust tending to the oven) and Purlis and Salvadori, Journal of Food
+// Engineering 90 (2009) 400 (enthalpy form).
 package bakesim
 
 import "math"
@@ -76,7 +77,8 @@ func Bake(l Loaf, until, every float64) []Point {
 	evaporated := make([]float64, n)
 	conduct := func(i int) float64 {
 		wet := 1 - evaporated[i]/l.Water
-		// The vapor in the pores carries heat in proportion to the slope of the saturation pressure, roughly e^(0.045·T).
+		// The vapor in the pores carries heat in proportion to the slope of the saturation pressure,
+		// roughly e^(0.045·T).
 		k := l.Conductivity + l.VaporShare*math.Exp(0.045*(math.Min(temp[i], l.Boiling)-l.Boiling))
 		return crustConduct + (k-crustConduct)*wet
 	}

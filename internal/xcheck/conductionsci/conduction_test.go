@@ -1,5 +1,5 @@
-// Package conductionsci compares the conduction series with SciPy: its root finder on the transcendental equations and a
-// plain summation. It needs a Python 3 with SciPy and skips without one.
+// Package conductionsci compares the conduction series with SciPy: its root finder on the transcendental
+// equations and a plain summation. It needs a Python 3 with SciPy and skips without one.
 package conductionsci
 
 import (
@@ -134,7 +134,8 @@ func TestAgainstSciPy(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// SciPy 1.10 inverts Student's t to about 2e-9: its t(0.01, 2) misses the closed form (2p − 1)/√(2p(1 − p)) by that much.
+		// SciPy 1.10 inverts Student's t to about 2e-9: its t(0.01, 2) misses the closed form (2p −
+		// 1)/√(2p(1 − p)) by that much.
 		if d := math.Abs(x - s.T); !(d <= 1e-8*(1+math.Abs(s.T))) {
 			t.Errorf("t(%g, %g): %.15g, SciPy %.15g", s.P, s.Nu, x, s.T)
 		}
@@ -149,8 +150,9 @@ func TestAgainstSciPy(t *testing.T) {
 	t.Logf("%d conduction cases; largest difference of all values %.1e (relative to 1 + value)", len(a.Cases), worst)
 }
 
-// BenchmarkConductionAgainstSciPy times one evaluation of a series that is set up, and reports how many times faster it is than root finding
-// plus summation of ten terms in SciPy on the same machine at the same time.
+// BenchmarkConductionAgainstSciPy times one evaluation of a series that is set up, and reports how many
+// times faster it is than root finding plus summation of ten terms in SciPy on the same machine at the same
+// time.
 func BenchmarkConductionAgainstSciPy(b *testing.B) {
 	a := scipy(b)
 	s, err := heat.NewSeries(heat.Sphere, 2.08)
@@ -169,7 +171,8 @@ func BenchmarkConductionAgainstSciPy(b *testing.B) {
 	b.ReportMetric(a.Seconds*1e6, "SciPy-µs")
 }
 
-// The industrial saturation line is inverted by its own equation to better than a microkelvin between 0 and 150 °C.
+// The industrial saturation line is inverted by its own equation to better than a microkelvin between 0 and
+// 150 °C.
 func TestSaturationRoundTrip(t *testing.T) {
 	for k := 273.16; k < 423; k += 0.37 {
 		p, err := steam.SaturationPressure(k)
