@@ -32,6 +32,8 @@ type Bake struct {
 	Oven    OvenWork `json:"oven"`
 	Kitchen Kitchen  `json:"kitchen"`
 
+	Levers Levers `json:"levers"` // how far Fit may go
+
 	Asleep []wallclock.Habit `json:"asleep"` // "22:30 to 06:30"
 	Away   []wallclock.Habit `json:"away"`   // "09:00 to 15:00 on Friday"
 }
@@ -78,11 +80,13 @@ type Mixing struct {
 
 // Bulk says how the dough ferments before it is divided.
 type Bulk struct {
-	Rise      quantity.Percent `json:"rise"`     // wanted in all, from mixing to the oven, as added volume
-	ShapeAt   quantity.Percent `json:"shape_at"` // the rise at which to shape; 0 %: computed
-	Folds     int              `json:"folds"`
-	FoldEvery quantity.Elapsed `json:"fold_every"`
-	FoldTakes quantity.Elapsed `json:"fold_takes"`
+	Rise    quantity.Percent `json:"rise"`     // wanted in all, from mixing to the oven, as added volume
+	ShapeAt quantity.Percent `json:"shape_at"` // the rise at which to shape; 0 %: computed
+	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
+	Box       quantity.Temperature `json:"box"`
+	Folds     int                  `json:"folds"`
+	FoldEvery quantity.Elapsed     `json:"fold_every"`
+	FoldTakes quantity.Elapsed     `json:"fold_takes"`
 }
 
 // Shaping says how long dividing, resting and shaping take.

@@ -98,6 +98,9 @@ func (b *Bake) check() error {
 	quantity.Check(&p, "Mixing.Warming", b.Mixing.Warming, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(20))
 	minutes("Mixing.Takes", b.Mixing.Takes, time.Minute, 4*time.Hour)
 	quantity.Check(&p, "Bulk.Rise", b.Bulk.Rise, percent(10), percent(400))
+	if !b.Bulk.Box.IsZero() {
+		quantity.Check(&p, "Bulk.Box", b.Bulk.Box, celsius(10), celsius(38))
+	}
 	p.Int("Bulk.Folds", b.Bulk.Folds, 0, 12)
 	if b.Bulk.Folds > 0 {
 		minutes("Bulk.FoldEvery", b.Bulk.FoldEvery, 5*time.Minute, 12*time.Hour)
@@ -118,6 +121,7 @@ func (b *Bake) check() error {
 	if total := b.Oven.Covered + b.Oven.Uncovered; total < quantity.Elapsed(5*time.Minute) && b.Oven.Covered >= 0 && b.Oven.Uncovered >= 0 {
 		p.Add("Oven", "covered and uncovered together "+total.String(), "5m or more of baking", quantity.ErrOutOfRange)
 	}
+	b.Levers.check(&p)
 	k := &b.Kitchen
 	quantity.Check(&p, "Kitchen.Altitude", k.Altitude, quantity.Meters(-500), quantity.Meters(9000))
 	quantity.Check(&p, "Kitchen.Day", k.Day, celsius(0), celsius(45))

@@ -75,7 +75,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, error) {
 	r := Rising{Retard: m.retard, Feasible: true}
 	history, err := ferment.Cooling{
-		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.room(m.mixed, zone), Place: ferment.Covered, For: laidOut,
+		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.proofing(m.mixed, zone), Place: ferment.Covered, For: laidOut,
 	}.History()
 	if err != nil {
 		return r, quantity.At("Kitchen", err)

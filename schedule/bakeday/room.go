@@ -22,6 +22,14 @@ func (b *Bake) room(from time.Time, zone *time.Location) ferment.Room {
 	}
 }
 
+// proofing is where bulk and proof stand: the box, or the room.
+func (b *Bake) proofing(from time.Time, zone *time.Location) ferment.Room {
+	if !b.Bulk.Box.IsZero() {
+		return ferment.Room{Night: b.Bulk.Box}
+	}
+	return b.room(from, zone)
+}
+
 // roomAt is the temperature of the kitchen at an instant, by the same day and night.
 func (b *Bake) roomAt(t time.Time, zone *time.Location) quantity.Temperature {
 	r := b.room(t, zone)

@@ -16,9 +16,11 @@ import (
 
 type planFlags struct {
 	output
+	files    sheetFiles
 	now, ics string
 	late     quantity.Elapsed
 	at       string
+	fit      bool
 }
 
 func newPlan(s System) *cobra.Command {
@@ -34,14 +36,18 @@ Exit status: 0 planned; 1 the wanted time cannot be met, and the output says wha
 the way; 2 bad input.`,
 		Example: "  maslin plan examples/bakes/hall-kitchen.toml\n  maslin plan my-bread.toml --us --ics my-bread.ics",
 		Args:    oneFile,
+
+		ValidArgsFunction: bakeFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return runPlan(cmd.Context(), s, args[0], f)
 		},
 	}
 	f.register(cmd)
+	f.files.register(cmd)
 	cmd.Flags().StringVar(&f.ics, "ics", "", "also write the timetable as a calendar `FILE`")
 	text(cmd.Flags(), &f.late, "late", "DURATION", "a step begins so much later than planned (-20m: earlier): plan the rest again; needs --at")
 	cmd.Flags().StringVar(&f.at, "at", "", "the `STEP` that is late: its name or a part of it, such as \"shape\"")
+	cmd.Flags().BoolVar(&f.fit, "fit", false, "look for amounts and temperatures within the bake's levers that fit better, and say what they cost")
 	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
 	return cmd
 }
@@ -138,6 +144,9 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	if f.fit {
+		return runFit(ctx, s, l, f)
+	}
 	day, err := bakeday.Plan(ctx, l.bake, l.clock)
 	if err != nil {
 		return complain(name, located(l.file, err))
@@ -150,6 +159,9 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 		if err := writeCalendar(f.ics, sheet, l.clock.Now); err != nil {
 			return err
 		}
+	}
+	if err := f.files.write(day, sheet, units{f.us}); err != nil {
+		return err
 	}
 	return s.show(f.output, answer{
 		page: func(p *page, u units) { planPage(p, day, sheet, u) }, data: sheet, workings: day.Workings(), no: !sheet.Possible,
