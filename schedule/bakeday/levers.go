@@ -183,7 +183,11 @@ func (b Bake) choice(d Day, changed Bake) Choice {
 		against(1000, "no timetable fits")
 	} else {
 		if !d.Careful && !d.Robust.Survives {
-			against(200*(1-d.Robust.Share), "the plan holds over only %.0f %% of the range in which the dough may be early or late", 100*d.Robust.Share)
+			words := fmt.Sprintf("the plan holds over only %.0f %% of the range in which the dough may be early or late", 100*d.Robust.Share)
+			if d.Robust.Share < 0.01 {
+				words = "the plan holds only if the dough keeps to its likely time"
+			}
+			against(200*(1-d.Robust.Share), "%s", words)
 		}
 		awkward := d.awkward()
 		against(awkward.Minutes(), "%s of hands-on work before 7:00 or after 21:00", hm(awkward))
