@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/planner"
@@ -176,11 +177,16 @@ func (k *Conflict) String() string {
 		s += " (short by " + quantity.FormatDuration(k.Short) + ")"
 	}
 	s += ":"
+	var rest []string
 	for _, m := range k.Members {
-		s += "\n  " + m.Words
-		if m.Remedy != "" {
-			s += " (" + m.Remedy + ")"
+		if !m.Enough {
+			rest = append(rest, m.Words)
+			continue
 		}
+		s += "\n  " + m.Words + " (" + m.Remedy + ")"
+	}
+	if len(rest) > 0 {
+		s += "\n  and with them, where no change alone helps: " + strings.Join(rest, "; ")
 	}
 	return s
 }

@@ -39,6 +39,32 @@ func (n *Net) Latest() (times []int, drivers func(event int) []int, clash *Clash
 	}, nil
 }
 
+// Cause says why an event cannot be later: because of Rule event From is where it is (0: the
+// origin). Jumped says that the rule is an absence.
+type Cause struct {
+	From, Rule int
+	Jumped     bool
+}
+
+// Causes returns, for the latest time of every event of a feasible network, its cause; and the
+// latest times.
+func (n *Net) Causes() (times []int, causes []Cause) {
+	t, c := n.earlier().solve()
+	if c != nil {
+		return nil, nil
+	}
+	times, causes = make([]int, n.Events), make([]Cause, n.Events)
+	for v := 1; v < n.Events; v++ {
+		times[v] = n.Limit - t.least[v]
+		s := t.steps[t.last[v]]
+		causes[v] = Cause{Rule: s.rule, Jumped: s.jumped}
+		if s.prev >= 0 {
+			causes[v].From = t.steps[s.prev].event
+		}
+	}
+	return times, causes
+}
+
 // Only returns the network with just the rules kept (and its structure).
 func (n *Net) Only(kept map[int]bool) *Net {
 	m := &Net{Events: n.Events, Limit: n.Limit}

@@ -1,0 +1,31 @@
+package schedule
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/maslin/internal/workcheck"
+)
+
+func TestWorkingOfTheHall(t *testing.T) {
+	tt := plan(t, hall())
+	w := tt.Working()
+	workcheck.Verify(t, w)
+	if len(w.Steps) != 2*len(tt.Steps) {
+		t.Errorf("%d lines for %d steps", len(w.Steps), len(tt.Steps))
+	}
+	text := w.Text(100)
+	for _, want := range []string{"lunch at 12:30", "asleep 22:30 to 06:30", "that is Fri 22:30"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing in\n%s", want, text)
+		}
+	}
+	for _, name := range []string{"home12", "shop60"} {
+		p := loadKitchen(t, name)
+		workcheck.Verify(t, plan(t, p).Working())
+	}
+	var none Timetable
+	if len(none.Working().Steps) != 0 {
+		t.Error("nothing has a working")
+	}
+}
