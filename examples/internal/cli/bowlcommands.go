@@ -3,4 +3,6 @@ package cli
 import "github.com/spf13/cobra"
 
 // bowlCommands are the commands about what goes into the bowl: formula, levain, water, mixer.
-func bowlCommands(s System) []*cobra.Command { return nil }
+func bowlCommands(s System) []*cobra.Command {
+	return []*cobra.Command{newFormula(s), newLevain(s)}
+}
