@@ -32,6 +32,11 @@ func TestWorkingsEvaluate(t *testing.T) {
 			}
 			workcheck.Verify(t, c.Working())
 			for _, grams := range []float64{60, 300, 886, 2500} {
+				g, err := UsualLoss(style, quantity.Grams(grams))
+				if err != nil {
+					t.Fatal(err)
+				}
+				workcheck.Verify(t, g.Working())
 				pr, err := Plan(Batch{Style: style, Dough: quantity.Grams(grams), Pieces: 6, Together: 2, Vessel: Pot, Cold: true, Extrapolate: true})
 				if err != nil {
 					t.Fatal(err)

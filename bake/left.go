@@ -231,13 +231,9 @@ const mostSamples = 10_000
 
 // usable are the readings within the window that lie in the late part of the curve, below the flat end.
 func (p Probe) usable(boiling float64) (used []Sample, early int) {
-	window := p.Window
-	if window == 0 {
-		window = minutes(probeWindow)
-	}
 	last := p.Samples[len(p.Samples)-1].At
 	for _, s := range p.Samples {
-		if s.At < last-window {
+		if s.At < last-p.window() {
 			continue
 		}
 		if s.Core.Celsius() < boiling-earlyBelow && !p.Extrapolate {
@@ -252,11 +248,18 @@ func (p Probe) usable(boiling float64) (used []Sample, early int) {
 	return used, early
 }
 
+func (p Probe) window() time.Duration {
+	if p.Window == 0 {
+		return minutes(probeWindow)
+	}
+	return p.Window
+}
+
 func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) error {
 	last := len(p.Samples) - 1
 	path := "Samples[" + strconv.Itoa(last) + "]"
 	if len(used) < 2 {
-		want := "two readings within " + quantity.FormatDuration(max(p.Window, minutes(probeWindow))) + " of each other"
+		want := "two readings within " + quantity.FormatDuration(p.window()) + " of each other"
 		if early > 0 {
 			want = "two readings above " + degrees(boiling-earlyBelow) + ": earlier the core still gains speed and the answer would be too long; or Extrapolate"
 		}

@@ -108,16 +108,10 @@ func usualLoss(style Style, grams float64) (likely, low, high float64, note stri
 	case ParBaked:
 		return 4, 2, 7, "the second bake only; the first took most of it"
 	}
-	// Hearth loaves: small ones lose more. (grams, percent)
-	table := [...][2]float64{{90, 14}, {500, 13}, {900, 11.5}, {1750, 10}, {5000, 9}}
-	likely = table[0][1]
-	for i := 1; i < len(table); i++ {
-		if a, b := table[i-1], table[i]; grams > a[0] && grams <= b[0] {
-			likely = a[1] + (b[1]-a[1])*math.Log(grams/a[0])/math.Log(b[0]/a[0])
-		}
-	}
-	if last := table[len(table)-1]; grams > last[0] {
-		likely = last[1]
+	from, to := hearthPoints(grams)
+	likely = from[1]
+	if from != to {
+		likely += (to[1] - from[1]) * math.Log(grams/from[0]) / math.Log(to[0]/from[0])
 	}
 	likely = math.Round(likely*10) / 10
 	switch style {
@@ -125,6 +119,48 @@ func usualLoss(style Style, grams float64) (likely, low, high float64, note stri
 		return likely, likely - 2, likely + 3, ""
 	}
 	return likely, likely - 2, likely + 5, "wet doughs baked dark lose 16 to 18 %"
+}
+
+// hearthPoints are the points of the table of hearth loaves, in grams and percent, on both sides of a mass; the same point
+// twice at the ends.
+func hearthPoints(grams float64) (from, to [2]float64) {
+	table := [...][2]float64{{90, 14}, {500, 13}, {900, 11.5}, {1750, 10}, {5000, 9}}
+	for i := 1; i < len(table); i++ {
+		if a, b := table[i-1], table[i]; grams > a[0] && grams <= b[0] {
+			return a, b
+		}
+	}
+	if grams <= table[0][0] {
+		return table[0], table[0]
+	}
+	return table[len(table)-1], table[len(table)-1]
+}
+
+// Working derives the likely loss.
+func (g LossGuide) Working() working.Working {
+	grams := g.Dough.Grams()
+	from, to := hearthPoints(grams)
+	step := working.Step{
+		Name: "usual loss of the dough", Symbol: "L", Value: g.Likely.Text(1), Note: "table value of the style", Tolerance: 0.01,
+		Source: sources.OvenJudgment("points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)"),
+	}
+	switch g.Style {
+	case Baguette, Pan, Enriched, SoftRoll, ParBaked:
+	default:
+		if from == to {
+			step.Note = "the end of the table of hearth loaves"
+			break
+		}
+		step.Formula = "L_1 + (L_2 − L_1) × ln(m ÷ m_1) ÷ ln(m_2 ÷ m_1)"
+		step.Note = "between two points of the table of hearth loaves, rounded to 0.1 %"
+		step.Numbers = fixed(from[1], 1) + " + (" + fixed(to[1], 1) + " − " + fixed(from[1], 1) + ") × ln(" + fixed(grams, 1) + " ÷ " + fixed(from[0], 1) + ") ÷ ln(" + fixed(to[0], 1) + " ÷ " + fixed(from[0], 1) + ")"
+		step.Where = []working.Binding{
+			{Symbol: "L_1", Meaning: "loss of the smaller loaf", Value: fixed(from[1], 1) + " %"}, {Symbol: "L_2", Meaning: "loss of the larger loaf", Value: fixed(to[1], 1) + " %"},
+			{Symbol: "m", Meaning: "dough of this loaf", Value: fixed(grams, 1) + " g"}, {Symbol: "m_1", Meaning: "dough of the smaller loaf", Value: fixed(from[0], 1) + " g"},
+			{Symbol: "m_2", Meaning: "dough of the larger loaf", Value: fixed(to[0], 1) + " g"},
+		}
+	}
+	return working.Working{Title: "Usual loss", Steps: []working.Step{step}}
 }
 
 // String prints "11.5 % of the dough (9.5 % to 16.5 %)".
