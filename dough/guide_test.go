@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/workcheck"
 )
 
 // The numbers of the guide in the package documentation are computed here.
@@ -77,6 +78,7 @@ func TestMilkSponge(t *testing.T) {
 	if got := lineOf(b.FinalDough(), "milk").Mass.String(); got != "220 g" {
 		t.Errorf("milk at mixing %s", got)
 	}
+	workcheck.Verify(t, b.Working())
 	if h, unknown := b.EffectiveHydration(); h != pc("54.6406 %") || len(unknown) > 0 || !b.Hydration().IsZero() {
 		t.Errorf("hydration %v, effective %v, %v", b.Hydration(), h, unknown)
 	}
@@ -122,6 +124,20 @@ func TestTooSmallForTheScale(t *testing.T) {
 	}
 	if len(fine.TooSmall()) != 0 {
 		t.Errorf("too small for 0.01 g: %v", fine.TooSmall())
+	}
+	// Below 100 steps of the large scale a line goes on the fine one, at 100 steps no longer.
+	f.Others = []dough.Part{{Name: "honey", Percent: pc("10 %"), Kind: dough.KindSweetener}, {Name: "malt", Percent: pc("9.99 %"), Kind: dough.KindMalt}}
+	if b, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)}); err != nil {
+		t.Fatal(err)
+	}
+	if w, err = b.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)}); err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range w.Lines {
+		want := map[string]string{"honey": "1 g", "malt": "0.1 g", "salt": "0.1 g", "bread flour": "1 g", "levain": "0 g"}[l.Name]
+		if want != "" && l.Step.String() != want {
+			t.Errorf("%v of %s is weighed in steps of %v, not %s", l.Exact, l.Name, l.Step, want)
+		}
 	}
 	// A scale for all: 20 g of salt and 800 g of flour on 5 g.
 	one, err := b.Weigh(dough.Scales{Flour: quantity.Grams(5)})

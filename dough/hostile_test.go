@@ -90,6 +90,13 @@ func TestImpossibleFormulasAreRefused(t *testing.T) {
 			p.Flour = pc("16 %")
 			f.Preferments[0].Preferments = []dough.Preferment{p}
 		},
+		"a nest and a second levain with more than all": func(f *dough.Formula) {
+			outer, inner, second := f.Preferments[0], f.Preferments[0], f.Preferments[0]
+			inner.Name, inner.Flour = "inner", pc("5 %")
+			outer.Preferments = []dough.Preferment{inner}
+			second.Name, second.Flour = "second", pc("6 %")
+			f.Preferments = []dough.Preferment{outer, second}
+		},
 		"a nest inside itself": func(f *dough.Formula) { f.Preferments[0].Preferments = f.Preferments },
 		"nine levels": func(f *dough.Formula) {
 			p := f.Preferments[0]
@@ -284,6 +291,8 @@ func TestImpossibleLevainsAreRefused(t *testing.T) {
 		_, err := l.Plan()
 		refused(t, name, err)
 	}
+	_, err := dough.DoughYield{Flour: quantity.Micrograms(1000), Liquid: quantity.Kilograms(100_000)}.Gross()
+	refused(t, "a yield of ten billion", err)
 	for i, m := range badMasses {
 		_, err := dough.Rehydrate{Culture: dough.Culture{Mass: m, Hydration: pc("100 %")}, Hydration: pc("50 %")}.Plan()
 		refused(t, fmt.Sprint("rehydrate ", i), err)
