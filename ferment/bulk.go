@@ -106,9 +106,7 @@ type fermentation struct {
 	out    outlook
 	// amplitude is exp(out.a), K
 	amplitude float64
-	// absorbed is what of beyond has become part of this dough's own pace, because a reading has told of it.
-	absorbed float64
-	yeast    bool
+	yeast     bool
 }
 
 func (b Bulk) check(needRise bool) (fermentation, error) {
@@ -189,19 +187,15 @@ func (f *fermentation) need(rise float64) (h, e float64) {
 // Baranyi and Roberts 1994; 0.4 is an hour at 24 °C, a judgment: plate counts of cultures from frozen stock stay slow for six hours.
 const coldLag = 0.4
 
-// beyond is the added variance of the log of the rate where the curve stands on weaker ground, judgments. Above
+// doubt is how far the curve may be off in the log of the rate where it stands on weaker ground, judgments. Above
 // 27 °C (33 °C for baker's yeast, whose optimum of growth is 32 °C) growth and gas part ways. Below 18 °C the published statements part
 // from the equation: a fourfold doubling time at 14 °C is 0.3 faster in the log, no growth at 8 °C is slower without bound,
 // and at 15 °C rival curves that agree at 24 °C are 0.5 to 0.7 faster.
-func (f *fermentation) beyond(mean float64) float64 {
-	var s float64
+func (f *fermentation) doubt(mean float64) float64 {
 	if hot := f.hot(); mean > hot {
-		s = 0.03 * (mean - hot)
+		return 0.03 * (mean - hot)
 	}
-	if mean < cold {
-		s = 0.06 * (cold - mean)
-	}
-	return math.Max(0, s*s-f.absorbed)
+	return 0.06 * math.Max(0, cold-mean)
 }
 
 // cold is where the curves begin to part ways, °C.
@@ -216,14 +210,27 @@ func (f *fermentation) hot() float64 {
 
 // variance of the log of the dose received over the dose needed, for a dose-weighted mean temperature.
 func (f *fermentation) variance(mean, e float64) float64 {
-	o, x := &f.out, mean-reference
-	return e*e*o.aa + o.bb + x*x*o.dd - 2*e*o.ab - 2*e*x*o.ad + 2*x*o.bd + f.beyond(mean)
+	return e*e*f.out.aa + f.paceVariance(mean) - 2*e*f.together(mean)
+}
+
+// paceVariance is the variance of the log of the pace at a temperature.
+func (f *fermentation) paceVariance(mean float64) float64 {
+	o, x, s := &f.out, mean-reference, f.doubt(mean)
+	return o.bb + x*x*o.dd + 2*x*o.bd + s*(s*o.cc+2*o.bc+2*x*o.cd)
+}
+
+// together is the covariance of the log of the amplitude with that of the pace at a temperature.
+func (f *fermentation) together(mean float64) float64 {
+	return f.out.ab + (mean-reference)*f.out.ad + f.doubt(mean)*f.out.ac
+}
+
+// pace is the log of the pace at a temperature.
+func (f *fermentation) pace(mean float64) float64 {
+	return f.out.b + f.out.d*(mean-reference) + f.out.c*f.doubt(mean)
 }
 
 // expected is the log of the dose received, with the culture's pace and temperature sensitivity.
-func (f *fermentation) expected(dose, mean float64) float64 {
-	return math.Log(dose) + f.out.b + f.out.d*(mean-reference)
-}
+func (f *fermentation) expected(dose, mean float64) float64 { return math.Log(dose) + f.pace(mean) }
 
 // node is a corner of the history with what the dough has received until then.
 type node struct {

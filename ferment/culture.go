@@ -157,10 +157,12 @@ func plural(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// outlook is a culture's belief narrowed to one dough: normal over a, b (with the dough's own luck in it) and d.
+// outlook is a culture's belief narrowed to one dough: normal over a, b (with the dough's own luck in it), d, and c, how
+// far the curve is off in units of its doubt.
 type outlook struct {
-	a, b, d                float64
+	a, b, d, c             float64
 	aa, ab, ad, bb, bd, dd float64
+	ac, bc, cd, cc         float64
 	luck                   float64 // part of bb that is the bake's own
 	nu                     float64
 }
@@ -173,7 +175,7 @@ func (b *belief) outlook(k Kneading) outlook {
 		a: b.mean[a], b: b.mean[p] + b.mean[u], d: b.mean[d],
 		aa: b.cov[a][a], ab: b.cov[a][p] + b.cov[a][u], ad: b.cov[a][d],
 		bb: b.cov[p][p] + b.cov[u][u] + 2*b.cov[p][u] + v, bd: b.cov[p][d] + b.cov[u][d], dd: b.cov[d][d],
-		luck: v, nu: b.nu,
+		cc: 1, luck: v, nu: b.nu,
 	}
 }
 

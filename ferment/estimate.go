@@ -272,11 +272,10 @@ func (f *fermentation) riseQuantile(n node, q float64) float64 {
 	m := math.Exp(h)
 	A := math.Expm1(math.Max(0, m-f.lag))
 	if q != 0 {
-		plain := f.variance(mean, 0)
+		plain, both := f.paceVariance(mean), f.together(mean)
 		for range 12 {
 			e := A / ((1 + A) * m)
-			// The terms of the variance in e, as in variance.
-			v := plain + e*(e*f.out.aa-2*f.out.ab-2*(mean-reference)*f.out.ad)
+			v := e*e*f.out.aa + plain - 2*e*both
 			m = math.Exp(h + q*f.out.spread(v)*math.Sqrt(math.Max(0, v)))
 			next := math.Expm1(math.Max(0, m-f.lag))
 			done := math.Abs(next-A) <= 1e-4*A

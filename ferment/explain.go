@@ -65,16 +65,18 @@ func (e Estimate) Working() working.Working {
 		Source: sources.GasFromGrowth,
 	})
 	n := e.at(math.Min(e.likely, hours(Horizon)))
-	pace := math.Exp(f.out.b + f.out.d*(n.mean()-reference))
+	pace := math.Exp(f.pace(n.mean()))
 	w.Steps = append(w.Steps,
 		working.Step{
-			Name: "pace of this dough", Symbol: "p", Formula: "exp(b + d × (T_mean − 24))",
+			Name: "pace of this dough", Symbol: "p", Formula: "exp(b + d × (T_mean − 24) + c × w)",
 			Where: []working.Binding{
 				{Symbol: "b", Meaning: "log of the culture's pace, kneading and whole grain included", Value: fixed(f.out.b, 5)},
 				{Symbol: "d", Meaning: "the culture's temperature sensitivity beyond the curve, per °C", Value: fixed(f.out.d, 5)},
 				{Symbol: "T_mean", Meaning: "mean temperature weighted by fermentation", Value: fixed(n.mean(), 2) + " °C"},
+				{Symbol: "c", Meaning: "how far readings of this dough show the curve to be off, in units of w", Value: fixed(f.out.c, 5)},
+				{Symbol: "w", Meaning: "how far the curve may be off at this temperature", Value: fixed(f.doubt(n.mean()), 5)},
 			},
-			Numbers: fmt.Sprintf("exp(%s + %s × (%s − 24))", fixed(f.out.b, 5), fixed(f.out.d, 5), fixed(n.mean(), 2)),
+			Numbers: fmt.Sprintf("exp(%s + %s × (%s − 24) + %s × %s)", fixed(f.out.b, 5), fixed(f.out.d, 5), fixed(n.mean(), 2), fixed(f.out.c, 5), fixed(f.doubt(n.mean()), 5)),
 			Value:   fixed(pace, 4), Tolerance: 1e-4 * (1 + pace), Source: sources.Gelman,
 		},
 		working.Step{
@@ -111,27 +113,18 @@ func timeStep(symbol, dose string, f fermentation, h History, t quantity.TimeRan
 // spreadStep shows the standard deviation behind the range.
 func (e Estimate) spreadStep(n node, sens float64) working.Step {
 	o := e.f.out
-	x := n.mean() - reference
+	pp, ap := e.f.paceVariance(n.mean()), e.f.together(n.mean())
 	v := e.f.variance(n.mean(), sens)
-	sd := math.Sqrt(v)
 	return working.Step{
-		Name: "spread of the log of the time at steady temperature", Symbol: "σ",
-		Formula: "sqrt(g^2 × aa + bb + x^2 × dd − 2 × g × ab − 2 × g × x × ad + 2 × x × bd + v)",
+		Name: "spread of the log of the dose received over the dose needed", Symbol: "σ", Formula: "sqrt(g^2 × aa + pp − 2 × g × ap)",
 		Where: []working.Binding{
 			{Symbol: "g", Meaning: "how much of ln K comes through", Value: fixed(sens, 6)},
 			{Symbol: "aa", Meaning: "variance of ln K, salt included", Value: fixed(o.aa, 8)},
-			{Symbol: "bb", Meaning: "variance of the log of the pace, this dough's own luck included", Value: fixed(o.bb, 8)},
-			{Symbol: "x", Meaning: "mean temperature above 24 °C", Value: fixed(x, 6)},
-			{Symbol: "dd", Meaning: "variance of the temperature sensitivity", Value: fixed(o.dd, 10)},
-			{Symbol: "ab", Meaning: "covariance of ln K and pace", Value: fixed(o.ab, 8)},
-			{Symbol: "ad", Meaning: "covariance of ln K and temperature sensitivity", Value: fixed(o.ad, 8)},
-			{Symbol: "bd", Meaning: "covariance of pace and temperature sensitivity", Value: fixed(o.bd, 8)},
-			{Symbol: "v", Meaning: "for temperatures where the curve stands on weaker ground", Value: fixed(e.f.beyond(n.mean()), 8)},
+			{Symbol: "pp", Meaning: "variance of the log of the pace at this temperature: culture, kneading, this dough's own luck, temperature sensitivity, doubt about the curve", Value: fixed(pp, 8)},
+			{Symbol: "ap", Meaning: "covariance of the two, from what bakes and readings have shown", Value: fixed(ap, 8)},
 		},
-		Numbers: strings.NewReplacer("g", signed(sens, 6), "aa", signed(o.aa, 8), "bb", signed(o.bb, 8), "x", signed(x, 6), "dd", signed(o.dd, 10),
-			"ab", signed(o.ab, 8), "ad", signed(o.ad, 8), "bd", signed(o.bd, 8), "v", signed(e.f.beyond(n.mean()), 8)).
-			Replace("sqrt(g^2 × aa + bb + x^2 × dd − 2 × g × ab − 2 × g × x × ad + 2 × x × bd + v)"),
-		Value: fixed(sd, 4), Tolerance: 1e-4,
+		Numbers: fmt.Sprintf("sqrt(%s^2 × %s + %s − 2 × %s × %s)", fixed(sens, 6), fixed(o.aa, 8), fixed(pp, 8), fixed(sens, 6), signed(ap, 8)),
+		Value:   fixed(math.Sqrt(v), 4), Tolerance: 1e-4,
 		Note:   fmt.Sprintf("the range reaches %s spreads to each side", fixed(o.spread(v), 3)),
 		Source: sources.Judged("spreads of an unknown culture, narrowed by the bakes logged and by readings"),
 	}

@@ -132,7 +132,8 @@ func (k *Bake) observe(yeast bool, standard *belief, typical *[ByMachine + 1]out
 	}
 	h, sens := f.need(f.target)
 	known := &typical[b.Kneading]
-	extra := (sens*sens*(f.out.aa-known.aa) + (f.out.bb - known.bb) + f.beyond(n.mean())) / (sdBake * sdBake)
+	doubt := f.doubt(n.mean())
+	extra := (sens*sens*(f.out.aa-known.aa) + (f.out.bb - known.bb) + doubt*doubt) / (sdBake * sdBake)
 	reading := sens * delta / f.target / sdBake
 	return observation{
 		y:    h - math.Log(n.dose) - f.out.b, // f.out.b is the whole grain alone: the culture's is 0
@@ -155,16 +156,16 @@ const (
 )
 
 // regress is the normal regression with an unknown σ; leave < 0 uses every observation.
-func (prior *belief) regress(log []observation, robust bool, leave int) (*belief, bool) {
-	precision, ok := prior.cov.inverse()
+func (b *belief) regress(log []observation, robust bool, leave int) (*belief, bool) {
+	precision, ok := b.cov.inverse()
 	if !ok {
 		return nil, false
 	}
-	start := precision.times(&prior.mean)
-	out := &belief{yeast: prior.yeast, sigma: prior.sigma, nu: prior.nu}
-	out.mean = prior.mean
+	start := precision.times(&b.mean)
+	out := &belief{yeast: b.yeast, sigma: b.sigma, nu: b.nu}
+	out.mean = b.mean
 	count := float64(len(log))
-	out.bakes = prior.bakes + len(log)
+	out.bakes = b.bakes + len(log)
 	if leave >= 0 {
 		count--
 		out.bakes--
@@ -253,8 +254,8 @@ func (prior *belief) regress(log []observation, robust bool, leave int) (*belief
 			rss /= meanWeighted2
 			n = weights / meanWeight
 		}
-		out.nu = prior.nu + n
-		next := math.Sqrt((prior.nu*prior.sigma*prior.sigma + rss) / out.nu)
+		out.nu = b.nu + n
+		next := math.Sqrt((b.nu*b.sigma*b.sigma + rss) / out.nu)
 		done := math.Abs(next-out.sigma) < 1e-7 && (!robust || round > huberRounds)
 		out.sigma = next
 		if done {

@@ -260,7 +260,7 @@ func (r row) compute() float64 {
 		must(err)
 		return h.At(r.d("t")).Celsius()
 	case "contains":
-		h := ferment.Constant(quantity.Celsius(20))
+		var h ferment.History
 		if r.in["t"] != "" {
 			h = ferment.Constant(r.temp("t"))
 		} else {

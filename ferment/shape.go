@@ -91,9 +91,8 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	const step = 1e-4
 	da := (total(f.out.a+step, m2) - total(f.out.a-step, m2)) / (2 * step) / r
 	db := (total(f.out.a, m2*math.Exp(step)) - total(f.out.a, m2*math.Exp(-step))) / (2 * step) / r
-	o, x := f.out, n.mean()-reference
-	v := da*da*o.aa + db*db*(o.bb+2*x*o.bd+x*x*o.dd+f.beyond(n.mean())) + 2*da*db*(o.ab+x*o.ad)
-	s := math.Exp(o.spread(v/math.Max(db*db, 1e-9)) * math.Sqrt(v))
+	v := da*da*f.out.aa + db*db*f.paceVariance(n.mean()) + 2*da*db*f.together(n.mean())
+	s := math.Exp(f.out.spread(v/math.Max(db*db, 1e-9)) * math.Sqrt(v))
 	t.After = Band{percent(r / s), percent(r), percent(r * s)}
 	return t, nil
 }

@@ -54,7 +54,7 @@ func (p Progress) String() string {
 //
 //	y = ln(R + δ),   x ← x + P·Hᵀ·(y_read − y(x))/(H·P·Hᵀ + r²),   P ← P − P·Hᵀ·H·P/(H·P·Hᵀ + r²)
 //
-// x are the logs of amplitude and pace and the temperature sensitivity of this dough, P their covariance, H the derivative
+// x are the logs of amplitude and pace, the temperature sensitivity of this dough and how far its curve is off, P their covariance, H the derivative
 // of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its precision. The step is repeated until x settles, so that
 // large surprises are taken at their slope, not at the old one. A reading equal to the prediction leaves the likely time and narrows the range.
 // Readings are taken to err independently. Errors: ErrRequired for the zero Estimate or without readings;
@@ -117,39 +117,37 @@ func (f *fermentation) learn(n node, r RiseReading) (surprise float64) {
 	y := math.Log(read + delta)
 	noise := delta / (read + delta)
 	o := f.out
-	// What the curve may be off at these temperatures is part of what the reading shows.
-	off := f.beyond(n.mean())
-	o.bb += off
-	f.absorbed += off
-	dT := n.mean() - reference
-	x0 := [3]float64{o.a, o.b, o.d}
-	P := [3][3]float64{{o.aa, o.ab, o.ad}, {o.ab, o.bb, o.bd}, {o.ad, o.bd, o.dd}}
+	dT, doubt := n.mean()-reference, f.doubt(n.mean())
+	x0 := [4]float64{o.a, o.b, o.d, o.c}
+	P := [4][4]float64{{o.aa, o.ab, o.ad, o.ac}, {o.ab, o.bb, o.bd, o.bc}, {o.ad, o.bd, o.dd, o.cd}, {o.ac, o.bc, o.cd, o.cc}}
 	x := x0
-	var H, PH [3]float64
+	var H, PH [4]float64
 	var s float64
 	for i := range 50 {
-		u := math.Log(n.dose) + x[1] + x[2]*dT
-		m := math.Min(math.Max(math.Exp(u)-f.lag, 1e-9), 50)
+		u := math.Exp(math.Log(n.dose) + x[1] + x[2]*dT + x[3]*doubt)
+		m := math.Min(math.Max(u-f.lag, 1e-9), 50)
 		amp := f.share * math.Exp(-x[0])
 		R := math.Expm1(m) * amp
-		dR := math.Exp(u) * math.Exp(m) * amp
-		H = [3]float64{-R / (R + delta), dR / (R + delta), dR * dT / (R + delta)}
+		dR := u * math.Exp(m) * amp / (R + delta)
+		H = [4]float64{-R / (R + delta), dR, dR * dT, dR * doubt}
 		s = noise * noise
-		for j := range 3 {
-			PH[j] = P[j][0]*H[0] + P[j][1]*H[1] + P[j][2]*H[2]
+		for j := range H {
+			PH[j] = 0
+			for k := range H {
+				PH[j] += P[j][k] * H[k]
+			}
 			s += H[j] * PH[j]
 		}
 		innovation := y - math.Log(R+delta)
 		if i == 0 {
 			surprise = innovation / math.Sqrt(s)
 		}
-		for j := range 3 {
+		for j := range H {
 			innovation -= H[j] * (x0[j] - x[j])
 		}
 		change := 0.0
-		for j := range 3 {
-			next := x0[j] + PH[j]/s*innovation
-			d := next - x[j]
+		for j := range H {
+			d := x0[j] + PH[j]/s*innovation - x[j]
 			change = math.Max(change, math.Abs(d))
 			x[j] += math.Max(-0.5, math.Min(0.5, d)) // bounded steps settle where plain ones overshoot
 		}
@@ -157,14 +155,16 @@ func (f *fermentation) learn(n node, r RiseReading) (surprise float64) {
 			break
 		}
 	}
-	for j := range 3 {
-		for k := range 3 {
+	for j := range H {
+		for k := range H {
 			P[j][k] -= PH[j] * PH[k] / s
 		}
 	}
 	old := o.bb
-	o.a, o.b, o.d = x[0], x[1], x[2]
-	o.aa, o.ab, o.ad, o.bb, o.bd, o.dd = P[0][0], P[0][1], P[0][2], P[1][1], P[1][2], P[2][2]
+	o.a, o.b, o.d, o.c = x[0], x[1], x[2], x[3]
+	o.aa, o.ab, o.ad, o.ac = P[0][0], P[0][1], P[0][2], P[0][3]
+	o.bb, o.bd, o.bc = P[1][1], P[1][2], P[1][3]
+	o.dd, o.cd, o.cc = P[2][2], P[2][3], P[3][3]
 	if old > 0 {
 		o.luck *= o.bb / old
 	}

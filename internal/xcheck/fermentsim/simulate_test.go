@@ -1,6 +1,7 @@
 package fermentsim
 
 import (
+	"math"
 	"os"
 	"strconv"
 	"testing"
@@ -37,8 +38,13 @@ func TestStatedWorld(t *testing.T) {
 		t.Fatal(err)
 	}
 	report(t, r)
+	// With fewer kitchens than 10,000 the count itself is unsure: allow three of its standard deviations.
+	slack := 0.0
+	if n := size(t); n < 10_000 {
+		slack = 3 * 100 * math.Sqrt(0.8*0.2/float64(n))
+	}
 	for _, x := range append(r.Ranges, r.Updated) {
-		if c := x.Coverage(); c < 77 || c > 83 {
+		if c := x.Coverage(); c < 77-slack || c > 83+slack {
 			t.Errorf("after %d bakes the 80 %% range covers %.1f %%", x.Bakes, c)
 		}
 	}
