@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/maslin/dough"
+	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -52,6 +53,15 @@ func TestBatchErrorsNameTheBake(t *testing.T) {
 	}
 	if (bakeday.Bake{}).Scales().Flour != quantity.Grams(1) {
 		t.Error("the usual scale is not 1 g")
+	}
+	for rye, want := range map[string]mixing.DoughKind{"25 %": mixing.WheatDough, "60 %": mixing.RyeDough} {
+		bread := halls()
+		bread.Flours[1].Percent = quantity.MustPercent(rye)
+		bread.Flours[0].Percent = quantity.NewPercent(100).Sub(bread.Flours[1].Percent)
+		batch, err := bread.Batch(dough.ByDough{Mass: quantity.Kilograms(2)})
+		if err != nil || bakeday.DoughKind(batch) != want {
+			t.Errorf("%s of rye: got a %v dough (%v), want %v", rye, bakeday.DoughKind(batch), err, want)
+		}
 	}
 	if got := len(halls().Formula().Preferments); got != 1 {
 		t.Errorf("got %d preferments, want the levain", got)

@@ -4,5 +4,5 @@ import "github.com/spf13/cobra"
 
 // bowlCommands are the commands about what goes into the bowl: formula, levain, water, mixer.
 func bowlCommands(s System) []*cobra.Command {
-	return []*cobra.Command{newFormula(s), newLevain(s)}
+	return []*cobra.Command{newFormula(s), newLevain(s), newWater(s), newMixer(s)}
 }

@@ -132,6 +132,7 @@ func (a *asked) complain(err error) error {
 	for _, e := range quantity.InputErrors(err) {
 		moved := *e
 		moved.Path = a.flagFor(e.Path)
+		moved.Want = fieldWords.Replace(e.Want)
 		if !bad[moved.Path] && !seen[moved.Error()] {
 			seen[moved.Error()] = true
 			out = append(out, &moved)
@@ -158,6 +159,9 @@ func (a *asked) complain(err error) error {
 	}
 	return badInput("%s", strings.Join(lines, "\n"))
 }
+
+// Some of what the library accepts is worded with its field names.
+var fieldWords = strings.NewReplacer(" in Rated", " by --rated", "or Extrapolate", "or --extrapolate", "unless Extrapolate", "unless --extrapolate")
 
 // flagFor is the flag that fills a field, or an enclosing one.
 func (a *asked) flagFor(path string) string {
