@@ -13,10 +13,16 @@ func indexName(names []string, text string) int {
 		return -1
 	}
 	plain := func(s string) string {
-		return strings.NewReplacer(" ", "", "-", "", "_", "").Replace(strings.ToLower(strings.TrimSpace(s)))
+		return strings.Map(func(r rune) rune {
+			if r == ' ' || r == '-' || r == '_' {
+				return -1
+			}
+			return r
+		}, strings.ToLower(strings.TrimSpace(s)))
 	}
+	text = plain(text)
 	for i, n := range names {
-		if plain(n) == plain(text) {
+		if plain(n) == text {
 			return i
 		}
 	}
