@@ -1,0 +1,88 @@
+//go:build linux
+
+package bakelog
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+)
+
+// On a full disk nothing is lost and nothing is left half written; when there is room again, it
+// goes on.
+func TestFullDisk(t *testing.T) {
+	folder := t.TempDir()
+	if err := syscall.Mount("tmpfs", folder, "tmpfs", 0, "size=64k"); err != nil {
+		t.Skip("cannot mount a small disk here: ", err)
+	}
+	t.Cleanup(func() { _ = syscall.Unmount(folder, syscall.MNT_DETACH) })
+	name := filepath.Join(folder, "bakes.jsonl")
+	ballast := filepath.Join(folder, "ballast")
+	if err := os.WriteFile(ballast, make([]byte, 16<<10), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Repeat("y", 3000)
+	var before []byte
+	written := 0
+	for ; ; written++ {
+		if written > 100 {
+			t.Fatal("the disk does not get full")
+		}
+		err := Append(name, note(text))
+		if err != nil {
+			if !errors.Is(err, syscall.ENOSPC) {
+				t.Fatal(err)
+			}
+			break
+		}
+		before, _ = os.ReadFile(name)
+	}
+	after, _ := os.ReadFile(name)
+	if !bytes.Equal(before, after) {
+		t.Errorf("%d bytes before, %d after", len(before), len(after))
+	}
+	if err := os.Remove(ballast); err != nil {
+		t.Fatal(err)
+	}
+	if err := Append(name, note(text)); err != nil {
+		t.Fatal(err)
+	}
+	got, err := ReadFile(name)
+	if err != nil || len(got.Entries) != written+1 || len(got.Problems) != 0 {
+		t.Errorf("%v: %d entries, want %d, %v", err, len(got.Entries), written+1, got.Problems)
+	}
+}
+
+// A folder or file that may not be written is said as such. Root may write everywhere, so a
+// read-only disk stands for it when the test can mount one.
+func TestReadOnly(t *testing.T) {
+	folder := t.TempDir()
+	name := filepath.Join(folder, "bakes.jsonl")
+	want := []error{syscall.EACCES}
+	if os.Getuid() == 0 {
+		if err := syscall.Mount("tmpfs", folder, "tmpfs", syscall.MS_RDONLY, "size=64k"); err != nil {
+			t.Skip("cannot mount a read-only disk here: ", err)
+		}
+		t.Cleanup(func() { _ = syscall.Unmount(folder, syscall.MNT_DETACH) })
+		want = []error{syscall.EROFS}
+	} else if err := os.Chmod(folder, 0o555); err != nil {
+		t.Fatal(err)
+	}
+	for _, n := range []string{name, filepath.Join(folder, "deeper", "bakes.jsonl")} {
+		if err := Append(n, note("x")); !errors.Is(err, want[0]) {
+			t.Errorf("%s: got %v, want %v", n, err, want[0])
+		}
+	}
+}
+
+func TestNotAFile(t *testing.T) {
+	for _, name := range []string{"/dev/full", "/dev/null", t.TempDir()} {
+		if err := Append(name, note("x")); err == nil {
+			t.Errorf("%s was accepted", name)
+		}
+	}
+}

@@ -1,0 +1,171 @@
+package bakelog
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"example.org/maslin/dough/quantity"
+)
+
+const (
+	mostLine     = 4 << 20 // bytes in one line
+	mostProblems = 20
+)
+
+// Reader reads a log of any size, line by line.
+//
+//	r := bakelog.NewReader(file)
+//	for r.Next() {
+//		use(r.Entry())
+//	}
+//	err := r.Err()
+type Reader struct {
+	in       *bufio.Reader
+	line     int
+	buffer   []byte
+	entry    Entry
+	err      error
+	problems []Problem
+	skipped  int
+	torn     bool
+}
+
+// NewReader reads a log.
+func NewReader(r io.Reader) *Reader { return &Reader{in: bufio.NewReaderSize(r, 1<<16)} }
+
+// Next goes to the next entry that can be read. It is false at the end and after an error.
+func (r *Reader) Next() bool {
+	for r.err == nil {
+		line, whole, long, err := r.next()
+		if err != nil {
+			if err != io.EOF {
+				r.err = err
+			}
+			return false
+		}
+		r.line++
+		r.torn = !whole
+		if len(bytes.TrimSpace(line)) == 0 && !long {
+			continue
+		}
+		if long {
+			r.problem(line, fmt.Sprintf("longer than %d bytes", mostLine))
+			continue
+		}
+		entry, err := decode(line)
+		switch {
+		case errors.Is(err, ErrVersion):
+			r.err = fmt.Errorf("line %d: %w", r.line, err)
+			return false
+		case err != nil && !whole:
+			r.problem(line, "the last line is not finished; it is left alone")
+		case err != nil:
+			r.problem(line, err.Error())
+		default:
+			r.entry = entry
+			return true
+		}
+	}
+	return false
+}
+
+// next reads one line without its end. Of a line that is too long it keeps the beginning.
+func (r *Reader) next() (line []byte, whole, long bool, err error) {
+	r.buffer = r.buffer[:0]
+	for {
+		part, err := r.in.ReadSlice('\n')
+		if len(r.buffer)+len(part) > mostLine {
+			long = true
+		} else {
+			r.buffer = append(r.buffer, part...)
+		}
+		switch {
+		case err == nil:
+			return bytes.TrimSuffix(r.buffer, []byte("\n")), true, long, nil
+		case errors.Is(err, bufio.ErrBufferFull):
+		case err == io.EOF && (len(r.buffer) > 0 || long):
+			return r.buffer, false, long, nil
+		default:
+			return nil, false, false, err
+		}
+	}
+}
+
+func (r *Reader) problem(line []byte, why string) {
+	if len(r.problems) == mostProblems {
+		r.skipped++
+		return
+	}
+	r.problems = append(r.problems, Problem{r.line, quantity.Excerpt(string(line[:min(len(line), 200)])), why})
+}
+
+// Entry is the entry that Next went to.
+func (r *Reader) Entry() Entry { return r.entry }
+
+// Line is the number of its line.
+func (r *Reader) Line() int { return r.line }
+
+// Err is what stopped the reading: ErrVersion, or an error of the reader below.
+func (r *Reader) Err() error { return r.err }
+
+// Problems lists the first lines that could not be read, and how many more there were.
+func (r *Reader) Problems() (first []Problem, more int) { return r.problems, r.skipped }
+
+// decode reads one line.
+func decode(line []byte) (Entry, error) {
+	var e Entry
+	err := json.Unmarshal(line, &e)
+	if err != nil || e.Version != Version {
+		// A later version may have changed what a field is: its number is looked for by itself.
+		var v struct {
+			Version *float64 `json:"v"`
+		}
+		switch json.Unmarshal(line, &v); {
+		case v.Version != nil && *v.Version > Version:
+			return Entry{}, fmt.Errorf("%w: got version %v, this one reads up to %d", ErrVersion, *v.Version, Version)
+		case err == nil && v.Version == nil:
+			return Entry{}, errors.New("not a line of a bake log: no version")
+		case err == nil:
+			return Entry{}, fmt.Errorf("not a line of a bake log: version %v", *v.Version)
+		}
+		var input *quantity.InputError
+		if errors.As(err, &input) {
+			return Entry{}, input
+		}
+		return Entry{}, errors.New("not a line of a bake log")
+	}
+	return e, e.Check()
+}
+
+// Content is what a log file holds.
+type Content struct {
+	Entries  []Entry // in the order in which things happened
+	Problems []Problem
+	More     int // further lines that cannot be read
+}
+
+// ReadFile reads a whole log. A file that is not there is an empty log.
+func ReadFile(name string) (Content, error) {
+	f, err := os.Open(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return Content{}, nil
+	}
+	if err != nil {
+		return Content{}, err
+	}
+	defer f.Close()
+	var c Content
+	r := NewReader(f)
+	for r.Next() {
+		c.Entries = append(c.Entries, r.Entry())
+	}
+	c.Problems, c.More = r.Problems()
+	sortByTime(c.Entries)
+	return c, r.Err()
+}
