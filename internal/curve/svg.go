@@ -337,7 +337,13 @@ func (d *drawing) open() {
 	p, title, about := d.p, or(d.p.Title, "Rise over time"), d.p.describe()
 	// Two pictures on one page must not share an identifier.
 	h := fnv.New64a()
-	fmt.Fprintf(h, "%v %v", p, d.size)
+	fmt.Fprintf(h, "%s\x00%s\x00%v", title, about, d.size)
+	for _, series := range [][]float64{p.X, p.Mid, p.Low, p.High, p.Second} {
+		for _, v := range series { // to six digits, so that processors that differ in the last bit agree
+			fmt.Fprintf(h, " %.6g", v)
+		}
+		h.Write([]byte{0})
+	}
 	id := "curve-" + hex.EncodeToString(h.Sum(nil))
 	d.printf("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
 		" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" style=\"max-width:100%%;height:auto\">\n",

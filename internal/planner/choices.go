@@ -146,7 +146,7 @@ func (r *search) crowded(out []choice) []choice {
 			}
 			seen = append(seen, set)
 			ch := choice{}
-			shift := 1 << 40
+			shift := 1 << 30 // farther than any horizon, and an int on 32 bits
 			for _, i := range set {
 				for _, j := range set {
 					if i == j {
