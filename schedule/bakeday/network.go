@@ -114,7 +114,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 	}
 	shape := add(schedule.Step{Name: stepShape, Min: grid(b.Shaping.Takes.Duration()), Needs: hands})
 	atOnce(bulk, shape)
-	rest := ""
+	var rest string
 	if r := b.Retard; r != nil {
 		rest = add(schedule.Step{
 			Name: stepRetard, Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
