@@ -20,23 +20,24 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 	}
 	rounded = p
 	rounded.Stages = make([]Feeding, len(p.Stages))
-	var made Weighed
+	var made quantity.Mass
 	for i, f := range p.Stages {
 		lines := []Weighed{{Exact: f.Culture.Mass}, {Exact: f.Flour}, {Exact: f.Water}}
-		var coarse, fine []int
 		for j := range lines {
 			lines[j].Mass = lines[j].Exact
 			switch {
-			case i > 0 && j == 0:
-				lines[j].Mass = made.Mass
+			case i > 0 && j == 0: // made by the stage before
+				lines[j].Mass = made
 			case s.fine(lines[j].Line):
-				fine = append(fine, j)
+				lines[j].Step = s.Fine
 			default:
-				coarse = append(coarse, j)
+				lines[j].Step = s.Flour
 			}
 		}
-		largestRemainder(lines, coarse, s.Flour)
-		largestRemainder(lines, fine, s.Fine)
+		largestRemainder(lines, s.Flour)
+		if s.Fine != s.Flour {
+			largestRemainder(lines, s.Fine)
+		}
 		out := Feeding{Culture: Culture{lines[0].Mass, f.Culture.Hydration}, Flour: lines[1].Mass, Water: lines[2].Mass}
 		if out.Culture.Mass.IsZero() || out.Flour.IsZero() && !f.Flour.IsZero() {
 			return p, quantity.Mass{}, &quantity.InputError{
@@ -45,11 +46,11 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 			}
 		}
 		rounded.Stages[i] = out
-		made.Mass = out.Made()
+		made = out.Made()
 	}
 	kept := s.nearest(p.KeepBack)
 	rounded.KeepBack = kept
-	rounded.Use = made.Mass.Sub(kept)
+	rounded.Use = made.Sub(kept)
 	rounded.LeftOver = p.in.Culture.Mass.Sub(rounded.Stages[0].Culture.Mass)
 	return rounded, p.Use.Sub(rounded.Use), nil
 }

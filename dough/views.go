@@ -185,8 +185,7 @@ func (b *Batch) seed(k int) error {
 // preferment and soaker as a whole. The lines add up to [Batch.Dough].
 func (b Batch) FinalDough() []Line {
 	if len(b.work) == 0 {
-		lines := b.Overall()
-		lines = slices.DeleteFunc(lines, func(l Line) bool { return l.Mass.IsZero() })
+		lines := slices.DeleteFunc(b.Overall(), func(l Line) bool { return l.Mass.IsZero() })
 		ofListFlour(lines)
 		return lines
 	}

@@ -1,7 +1,6 @@
 package dough
 
 import (
-	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -60,8 +59,13 @@ func (b Batch) Weigh(s Scales) (Weighing, error) {
 		return Weighing{}, err
 	}
 	w := Weighing{Scales: s, Exact: b.dough}
-	used := map[string]quantity.Mass{}
-	for _, build := range b.Builds() {
+	builds := b.Builds()
+	var used map[string]quantity.Mass
+	if len(builds) > 0 {
+		used = make(map[string]quantity.Mass, len(builds))
+		w.Builds = make([]WeighedBuild, 0, len(builds))
+	}
+	for _, build := range builds {
 		wb := WeighedBuild{Build: build, Lines: s.round(build.Lines, used)}
 		for _, l := range wb.Lines {
 			wb.Made = wb.Made.Add(l.Mass)
@@ -118,45 +122,53 @@ func (s Scales) nearest(m quantity.Mass) quantity.Mass {
 // round rounds one list. The weights of builds that are already rounded are given.
 func (s Scales) round(lines []Line, used map[string]quantity.Mass) []Weighed {
 	out := make([]Weighed, len(lines))
-	var coarse, fine []int
 	for i, l := range lines {
 		out[i] = Weighed{Line: l, Exact: l.Mass}
-		switch rounded, done := used[l.Name]; {
-		case done && l.Role == RolePreferment:
-			out[i].Mass = rounded
+		switch {
+		case l.Role == RolePreferment:
+			out[i].Mass = used[l.Name]
+			out[i].Residue = l.Mass.Sub(out[i].Mass)
 		case s.fine(l):
-			fine = append(fine, i)
+			out[i].Step = s.Fine
 		default:
-			coarse = append(coarse, i)
+			out[i].Step = s.Flour
 		}
 	}
-	largestRemainder(out, coarse, s.Flour)
-	largestRemainder(out, fine, s.Fine)
-	for i := range out {
-		out[i].Residue = out[i].Exact.Sub(out[i].Mass)
+	largestRemainder(out, s.Flour)
+	if s.Fine != s.Flour {
+		largestRemainder(out, s.Fine)
 	}
 	return out
 }
 
-// largestRemainder rounds the chosen lines to steps so that their sum is the exact sum, rounded.
-func largestRemainder(lines []Weighed, chosen []int, step quantity.Mass) {
+// largestRemainder rounds the lines that are weighed in this step so that their sum is the exact
+// sum, rounded. Each is first rounded to the nearest step; what the sum then lacks, or has too much,
+// goes to the lines whose residues are largest.
+func largestRemainder(lines []Weighed, step quantity.Mass) {
 	var exact, sum quantity.Mass
-	rest := make([]quantity.Mass, len(lines))
-	for _, i := range chosen {
-		lines[i].Step = step
-		exact = exact.Add(lines[i].Exact)
-		lines[i].Mass, rest[i] = lines[i].Exact.RoundDown(step)
-		sum = sum.Add(lines[i].Mass)
+	for i := range lines {
+		if l := &lines[i]; l.Step == step {
+			l.Mass, l.Residue = l.Exact.RoundTo(step)
+			exact, sum = exact.Add(l.Exact), sum.Add(l.Mass)
+		}
 	}
 	whole, _ := exact.RoundTo(step)
-	order := slices.Clone(chosen)
-	slices.SortStableFunc(order, func(a, b int) int { return rest[b].Compare(rest[a]) })
-	for _, i := range order {
-		if sum.Compare(whole) >= 0 {
-			return
+	move := func(by quantity.Mass, better func(a, b quantity.Mass) bool) {
+		best := nobody
+		for i := range lines {
+			if lines[i].Step == step && (best == nobody || better(lines[i].Residue, lines[best].Residue)) {
+				best = i
+			}
 		}
-		lines[i].Mass = lines[i].Mass.Add(step)
-		sum = sum.Add(step)
+		l := &lines[best]
+		l.Mass, l.Residue = l.Mass.Add(by), l.Residue.Sub(by)
+		sum = sum.Add(by)
+	}
+	for sum.Compare(whole) < 0 { // to the largest residue, the first of equals
+		move(step, func(a, b quantity.Mass) bool { return a.Compare(b) > 0 })
+	}
+	for sum.Compare(whole) > 0 { // from the smallest residue, the last of equals
+		move(step.Neg(), func(a, b quantity.Mass) bool { return a.Compare(b) <= 0 })
 	}
 }
 
