@@ -4,3 +4,11 @@ import "github.com/spf13/cobra"
 
 // peopleCommands are the commands about first minutes and teaching: new, table, compare.
 func peopleCommands(s System) []*cobra.Command { return nil }
+
+// bakeFiles completes the names of bake files.
+func bakeFiles(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+}
