@@ -13,8 +13,8 @@ import (
 // text forms of its fields.
 type Bake struct {
 	Name   string `json:"name"`
-	Wanted Wish   `json:"wanted"` // "Saturday 12:30" or "2026-11-28 12:30"
-	Zone   string `json:"zone"`   // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
+	Wanted Wish   `json:"wanted,omitzero"` // "Saturday 12:30" or "2026-11-28 12:30"
+	Zone   string `json:"zone"`            // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
 
 	Loaves Loaves `json:"loaves"`
 
@@ -24,11 +24,11 @@ type Bake struct {
 	Others     []Ingredient     `json:"other"`
 	Inclusions []Ingredient     `json:"inclusion"`
 
-	Levain  *Levain  `json:"levain"` // nil: raised with yeast
+	Levain  *Levain  `json:"levain,omitempty"` // nil: raised with yeast
 	Mixing  Mixing   `json:"mixing"`
 	Bulk    Bulk     `json:"bulk"`
 	Shaping Shaping  `json:"shaping"`
-	Retard  *Retard  `json:"retard"` // nil: a final proof in the room
+	Retard  *Retard  `json:"retard,omitempty"` // nil: a final proof in the room
 	Oven    OvenWork `json:"oven"`
 	Kitchen Kitchen  `json:"kitchen"`
 
@@ -61,21 +61,21 @@ type Ingredient struct {
 type Levain struct {
 	Prefermented     quantity.Percent     `json:"prefermented"` // flour in the levain, of all flour
 	Hydration        quantity.Percent     `json:"hydration"`
-	Flour            string               `json:"flour"`             // name of the flour it is built with; empty: all flours in proportion
-	Inoculation      quantity.Percent     `json:"inoculation"`       // culture, in percent of the new flour of the build
-	CultureHydration quantity.Percent     `json:"culture_hydration"` // of the culture; 0 % means as the levain
-	CultureAtHand    quantity.Mass        `json:"culture_at_hand"`   // in the refrigerator; 0 g means enough
-	Temperature      quantity.Temperature `json:"temperature"`       // where it ripens; not given: the room
-	Takes            quantity.Elapsed     `json:"takes"`             // to feed it
+	Flour            string               `json:"flour"`                // name of the flour it is built with; empty: all flours in proportion
+	Inoculation      quantity.Percent     `json:"inoculation"`          // culture, in percent of the new flour of the build
+	CultureHydration quantity.Percent     `json:"culture_hydration"`    // of the culture; 0 % means as the levain
+	CultureAtHand    quantity.Mass        `json:"culture_at_hand"`      // in the refrigerator; 0 g means enough
+	Temperature      quantity.Temperature `json:"temperature,omitzero"` // where it ripens; not given: the room
+	Takes            quantity.Elapsed     `json:"takes"`                // to feed it
 }
 
 // Mixing says how the dough is mixed and how warm it is to be.
 type Mixing struct {
-	Temperature quantity.Temperature      `json:"temperature"` // of the dough when mixed
-	Mixer       mixing.MixerKind          `json:"mixer"`       // "planetary", "spiral", "processor" or "hand"
-	Bowl        quantity.Volume           `json:"bowl"`        // of the mixer; 0 L: by hand, or no check
-	Warming     quantity.TemperatureDelta `json:"warming"`     // how much mixing warms the dough itself; 0: the guide value for the mixer
-	Takes       quantity.Elapsed          `json:"takes"`       // per batch, weighing included
+	Temperature quantity.Temperature      `json:"temperature,omitzero"` // of the dough when mixed
+	Mixer       mixing.MixerKind          `json:"mixer,omitzero"`       // "planetary", "spiral", "processor" or "hand"
+	Bowl        quantity.Volume           `json:"bowl"`                 // of the mixer; 0 L: by hand, or no check
+	Warming     quantity.TemperatureDelta `json:"warming"`              // how much mixing warms the dough itself; 0: the guide value for the mixer
+	Takes       quantity.Elapsed          `json:"takes"`                // per batch, weighing included
 }
 
 // Bulk says how the dough ferments before it is divided.
@@ -83,7 +83,7 @@ type Bulk struct {
 	Rise    quantity.Percent `json:"rise"`     // wanted in all, from mixing to the oven, as added volume
 	ShapeAt quantity.Percent `json:"shape_at"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
-	Box       quantity.Temperature `json:"box"`
+	Box       quantity.Temperature `json:"box,omitzero"`
 	Folds     int                  `json:"folds"`
 	FoldEvery quantity.Elapsed     `json:"fold_every"`
 	FoldTakes quantity.Elapsed     `json:"fold_takes"`
@@ -102,7 +102,7 @@ type Retard struct {
 
 // OvenWork says how the loaves are baked.
 type OvenWork struct {
-	Temperature quantity.Temperature `json:"temperature"`
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
 	Pots        int                  `json:"pots"`      // covered pots, one loaf each; 0: no pots
 	Together    int                  `json:"together"`  // loaves in one round; 0: as many as pots, or all
 	Preheat     quantity.Elapsed     `json:"preheat"`   // oven and pots
@@ -114,13 +114,13 @@ type OvenWork struct {
 // Kitchen is the place.
 type Kitchen struct {
 	Altitude     quantity.Length      `json:"altitude"`
-	Day          quantity.Temperature `json:"day"`        // of the room at its warmest
-	Night        quantity.Temperature `json:"night"`      // at its coldest; not given: as by day
-	WarmestAt    wallclock.Clock      `json:"warmest_at"` // 00:00 means 15:00
-	Refrigerator quantity.Temperature `json:"refrigerator"`
-	Flour        quantity.Temperature `json:"flour"` // not given: the room at the time of mixing
-	Tap          quantity.Temperature `json:"tap"`   // the coldest water from the tap
-	Ice          quantity.Temperature `json:"ice"`   // not given: −18 °C
-	Scale        quantity.Mass        `json:"scale"` // the step of the kitchen scale; 0 g: 1 g
+	Day          quantity.Temperature `json:"day,omitzero"`   // of the room at its warmest
+	Night        quantity.Temperature `json:"night,omitzero"` // at its coldest; not given: as by day
+	WarmestAt    wallclock.Clock      `json:"warmest_at"`     // 00:00 means 15:00
+	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"`
+	Flour        quantity.Temperature `json:"flour,omitzero"` // not given: the room at the time of mixing
+	Tap          quantity.Temperature `json:"tap,omitzero"`   // the coldest water from the tap
+	Ice          quantity.Temperature `json:"ice,omitzero"`   // not given: −18 °C
+	Scale        quantity.Mass        `json:"scale"`          // the step of the kitchen scale; 0 g: 1 g
 	FineScale    quantity.Mass        `json:"fine_scale"`
 }

@@ -273,16 +273,8 @@ func TestSameInSamePlan(t *testing.T) {
 
 func TestBakeRoundTripsThroughJSON(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls()} {
-		b.Kitchen.Flour, b.Kitchen.Night = quantity.Celsius(20), quantity.Celsius(19)
-		b.Kitchen.Ice = quantity.Celsius(-10)
-		if b.Levain != nil {
-			b.Levain.Temperature = quantity.Celsius(24)
-		}
 		text, err := json.Marshal(b)
 		if err != nil {
-			if b.Retard == nil || b.Levain == nil { // temperatures that are not given have no text
-				continue
-			}
 			t.Fatal(err)
 		}
 		var back Bake

@@ -312,7 +312,7 @@ func (d Day) weighLists() []WeighList {
 	for _, w := range d.Weighing.Lines {
 		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass}
 		if n := d.Water.Mixes; n > 1 {
-			line.Portions = portions(w, n, turn, d.Weighing.Scales)
+			line.Portions = portions(w, n, turn, d.Weighing.Scales.Flour)
 			if line.Portions[0] != line.Portions[n-1] {
 				turn++
 			}
@@ -324,11 +324,10 @@ func (d Day) weighLists() []WeighList {
 
 // portions divides a weighed line among batches in whole steps of its scale; the steps that are left
 // over go to the batches from the given one on, so that the batches come out alike.
-func portions(w dough.Weighed, n, from int, s dough.Scales) []quantity.Mass {
-	step := s.Flour
-	fine := w.Kind == dough.KindSalt || w.Kind.Yeast() || w.Mass.Compare(s.Flour.Times(100)) < 0
-	if _, rest := w.Mass.RoundTo(step); !s.Fine.IsZero() && (fine || !rest.IsZero()) {
-		step = s.Fine
+func portions(w dough.Weighed, n, from int, scale quantity.Mass) []quantity.Mass {
+	step := w.Step
+	if step.IsZero() { // a build, whose weight follows from its own list
+		step = scale
 	}
 	each, _ := w.Mass.Divide(int64(n)).RoundDown(step)
 	left := w.Mass.Sub(each.Times(int64(n)))
