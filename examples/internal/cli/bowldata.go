@@ -63,12 +63,12 @@ func readingOf(b dough.Batch) readData {
 	net, _ := b.DoughYield().Net()
 	gross, _ := b.DoughYield().Gross()
 	return readData{
-		b.Dough(), b.Flour(), b.Water(), b.Hydration(), effective, orEmpty(unknown), b.Prefermented(), b.SaltShare(), b.WholeGrain(), b.Rye(),
-		net, gross, b.Allergens().String(), orEmpty(b.Unstated()),
+		b.Dough(), b.Flour(), b.Water(), b.Hydration(), effective, orNone(unknown), b.Prefermented(), b.SaltShare(), b.WholeGrain(), b.Rye(),
+		net, gross, b.Allergens().String(), orNone(b.Unstated()),
 	}
 }
 
-func orEmpty(s []string) []string { return append([]string{}, s...) }
+func orNone(s []string) []string { return append([]string{}, s...) }
 
 type formulaAnswer struct {
 	Format   string        `json:"format"`

@@ -93,10 +93,18 @@ func (a *asked) word(target encoding.TextUnmarshaler, words []string, name, usag
 			text = plain
 		}
 		if text == "" || target.UnmarshalText([]byte(text)) != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "one of " + strings.Join(words, ", "), Err: quantity.ErrOutOfRange}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: either(words), Err: quantity.ErrOutOfRange}
 		}
 		return nil
 	}, name, "WORD", usage+": "+strings.Join(words, ", "), fields...)
+}
+
+// either lists words to choose from.
+func either(words []string) string {
+	if n := len(words) - 1; n > 0 {
+		return strings.Join(words[:n], ", ") + " or " + words[n]
+	}
+	return strings.Join(words, "")
 }
 
 // named reads "NAME=VALUE"; the example says how it should have looked.
@@ -111,11 +119,16 @@ func named(text string, value encoding.TextUnmarshaler, example string) (string,
 
 func (a *asked) given(name string) bool { return a.cmd.Flags().Changed(name) }
 
-// only notes the flags that are given although they go with something else.
-func (a *asked) only(with string, names ...string) {
+// only notes the flags that are given although they go with something else that is not.
+func (a *asked) only(with string, names ...string) { a.clash("it together with "+with, names) }
+
+// not notes the flags that are given although something else says as much.
+func (a *asked) not(with string, names ...string) { a.clash("it without "+with, names) }
+
+func (a *asked) clash(want string, names []string) {
 	for _, n := range names {
-		if a.given(n) {
-			a.fault(n, "--"+n, "it together with "+with, quantity.ErrInconsistent)
+		if a.given(n) && !slices.ContainsFunc(a.faults, func(f *quantity.InputError) bool { return f.Path == "--"+n }) {
+			a.fault(n, "--"+n, want, quantity.ErrInconsistent)
 		}
 	}
 }
@@ -166,7 +179,9 @@ var fieldWords = strings.NewReplacer(" in Rated", " by --rated", "or Extrapolate
 // flagFor is the flag that fills a field, or an enclosing one.
 func (a *asked) flagFor(path string) string {
 	for p := path; p != ""; {
-		if name, ok := a.paths[p]; ok {
+		if name, ok := a.paths[p]; ok && name == strings.ToUpper(name) {
+			return name // an argument, not a flag
+		} else if ok {
 			return "--" + name
 		}
 		p = p[:max(0, strings.LastIndexAny(p, ".["))]

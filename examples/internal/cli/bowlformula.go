@@ -161,7 +161,7 @@ func (f *formulaFlags) target(b bakeday.Bake) dough.Target {
 		return nil
 	}
 	if in.given("each") {
-		in.only("no --each, because it is the dough that is given then", "baked", "loss")
+		in.not("--each, which gives the dough and not the bread", "baked", "loss")
 	}
 	pieces := f.pieces
 	if !in.given("pieces") {
@@ -197,7 +197,7 @@ func runFormula(s System, args []string, f formulaFlags) error {
 	scales := dough.Scales{Flour: f.scale, Fine: f.fine}
 	if in.given("weights") {
 		f.weighed = true
-		in.only("a bake file", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand", "stock")
+		in.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand", "stock")
 		if !in.given("scale") {
 			scales.Flour = quantity.Grams(1)
 		}

@@ -21,9 +21,9 @@ func formulaPage(p *page, u units, name string, b dough.Batch, w dough.Weighing,
 	p.heading("Overall formula, in percent of all flour")
 	var rows [][]string
 	for _, l := range b.Overall() {
-		rows = append(rows, []string{u.mass(tenth(l.Mass)), percent(l.Percent, 1), printable(l.Name)})
+		rows = append(rows, []string{u.mass(tenthGram(l.Mass)), percent(l.Percent, 1), printable(l.Name)})
 	}
-	p.rows(2, "rrl", append(rows, []string{u.mass(tenth(b.Dough())), percent(b.Total(), 1), "together"}))
+	p.rows(2, "rrl", append(rows, []string{u.mass(tenthGram(b.Dough())), percent(b.Total(), 1), "together"}))
 	for _, build := range w.Builds {
 		p.heading(first(printable(build.Build.Name)) + ", made beforehand")
 		linesOf(p, u, build.Lines, build.Made)
@@ -64,8 +64,8 @@ func first(text string) string {
 	return strings.ToUpper(text[:1]) + text[1:]
 }
 
-// tenth rounds for reading only.
-func tenth(m quantity.Mass) quantity.Mass {
+// tenthGram rounds for reading only.
+func tenthGram(m quantity.Mass) quantity.Mass {
 	r, _ := m.RoundTo(quantity.Grams(0.1))
 	return r
 }
@@ -148,7 +148,7 @@ func mendPage(p *page, u units, name string, f formulaFlags, b dough.Batch, r do
 	p.heading("To bring back " + restores(f.restore))
 	var rows [][]string
 	for _, l := range r.Add {
-		rows = append(rows, []string{u.mass(tenth(l.Mass)), printable(l.Name)})
+		rows = append(rows, []string{u.mass(tenthGram(l.Mass)), printable(l.Name)})
 	}
 	if len(rows) == 0 {
 		p.para(2, "nothing needs to be added")

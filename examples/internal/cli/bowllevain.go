@@ -102,7 +102,7 @@ func runLevain(s System, f levainFlags) error {
 		b.Of = dough.OfMix
 	}
 	if f.ratio != "" {
-		in.only("no --ratio, which says as much", "inoculation", "of-mix", "hydration")
+		in.not("--ratio, which says as much", "inoculation", "of-mix", "hydration")
 		f.fed.Culture.Hydration = b.Culture.Hydration
 		if !in.given("culture-hydration") {
 			f.fed.Culture.Hydration = f.fed.Water.PercentOf(f.fed.Flour)
@@ -220,7 +220,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 		p.heading("It cannot be done")
 		p.para(2, printable(plan.Why))
 		if plan.Missing.Sign() > 0 {
-			p.para(2, "missing: "+u.mass(tenth(plan.Missing))+" of culture")
+			p.para(2, "missing: "+u.mass(tenthGram(plan.Missing))+" of culture")
 		}
 		return
 	}

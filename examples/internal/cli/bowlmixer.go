@@ -176,7 +176,7 @@ type mixerAnswer struct {
 
 func mixerData(r mixing.Fit) mixerAnswer {
 	out := mixerAnswer{
-		"maslin mixer 1", r.Verdict, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, orEmpty(r.Notes), cautionsData(r.Cautions),
+		"maslin mixer 1", r.Verdict, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, orNone(r.Notes), cautionsData(r.Cautions),
 	}
 	for _, t := range r.Times {
 		out.Kneading = append(out.Kneading, kneadingData{t.Speed, t.From, t.To})

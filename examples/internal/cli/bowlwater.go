@@ -108,10 +108,10 @@ func runWater(s System, f waterFlags) error {
 	var err error
 	switch {
 	case in.given("friction"):
-		in.only("no --friction, which says as much", "warming", "mixer")
+		in.not("--friction, which says as much", "warming", "mixer")
 		rise, err = mixing.Rise(f.f.Friction, n)
 	case in.given("warming"):
-		in.only("no --warming, which is better than a guide value", "mixer")
+		in.not("--warming, which is better than a guide value", "mixer")
 		rise = f.warming
 		quantity.Check(&p, "Rise", rise, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(40))
 		f.f.Friction, err = mixing.FrictionOf(rise, n)
@@ -216,7 +216,7 @@ func (f *waterFlags) heatBalance(rise quantity.TemperatureDelta) (mixing.Balance
 
 func runFriction(s System, f waterFlags) error {
 	in := f.in
-	in.only("no --measured: it is the friction that is asked for", "dough", "friction", "warming", "mixer", "balance", "water-weight", "tap", "ice")
+	in.not("--measured, which asks for the friction", "dough", "friction", "warming", "mixer", "balance", "water-weight", "tap", "ice")
 	f.measured.Others = f.factors()
 	in.paths["Water"] = "poured"
 	in.paths["Dough"] = "measured"

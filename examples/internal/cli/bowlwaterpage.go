@@ -28,7 +28,7 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 	if ice != nil {
 		p.heading("From the tap at " + u.temperature(f.f.Tap, 1))
 		if ice.Feasible {
-			p.rows(2, "rl", [][]string{{u.mass(tenth(ice.Ice)), "ice"}, {u.mass(tenth(ice.Liquid)), "tap water"}})
+			p.rows(2, "rl", [][]string{{u.mass(tenthGram(ice.Ice)), "ice"}, {u.mass(tenthGram(ice.Liquid)), "tap water"}})
 		} else {
 			p.para(2, "even all of the water as ice is not cold enough")
 		}
