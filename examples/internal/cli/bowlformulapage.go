@@ -18,20 +18,20 @@ func formulaPage(p *page, u units, name string, b dough.Batch, w dough.Weighing,
 	if l := b.Limiting(); l != "" {
 		p.para(0, "What runs out first: "+printable(l))
 	}
-	p.heading("Overall formula, in percent of all flour")
+	section(p, "Overall formula, in percent of all flour")
 	var rows [][]string
 	for _, l := range b.Overall() {
 		rows = append(rows, []string{u.mass(tenthGram(l.Mass)), percent(l.Percent, 1), printable(l.Name)})
 	}
 	p.rows(2, "rrl", append(rows, []string{u.mass(tenthGram(b.Dough())), percent(b.Total(), 1), "together"}))
 	for _, build := range w.Builds {
-		p.heading(first(printable(build.Build.Name)) + ", made beforehand")
+		section(p, first(printable(build.Build.Name)) + ", made beforehand")
 		linesOf(p, u, build.Lines, build.Made)
 		if build.Removed.Sign() > 0 {
 			p.para(2, u.mass(build.Removed)+" is taken away again before mixing, to be the next culture")
 		}
 	}
-	p.heading("Final dough, weighed at mixing")
+	section(p, "Final dough, weighed at mixing")
 	linesOf(p, u, w.Lines, w.Dough)
 	if !w.Residue.IsZero() {
 		p.para(2, "rounding to the scale "+leaves(w.Residue, u))
@@ -72,7 +72,7 @@ func tenthGram(m quantity.Mass) quantity.Mass {
 
 // readPart prints what is read from a formula.
 func readPart(p *page, u units, b dough.Batch) {
-	p.heading("What it is")
+	section(p, "What it is")
 	effective, unknown := b.EffectiveHydration()
 	rows := [][]string{{"hydration", percent(b.Hydration(), 1)}}
 	if effective != b.Hydration() {
@@ -136,7 +136,7 @@ func mend(s System, f formulaFlags, name string, b dough.Batch) error {
 
 func mendPage(p *page, u units, name string, f formulaFlags, b dough.Batch, r dough.Repair) {
 	p.para(0, fmt.Sprintf("%s — mending %s of dough", name, u.mass(rounded(b.Dough()))))
-	p.heading("What is different from the plan")
+	section(p, "What is different from the plan")
 	for _, e := range f.extra {
 		word := " too much "
 		if e.Mass.Sign() < 0 {
@@ -145,7 +145,7 @@ func mendPage(p *page, u units, name string, f formulaFlags, b dough.Batch, r do
 		}
 		p.para(2, u.mass(e.Mass)+word+printable(e.Name))
 	}
-	p.heading("To bring back " + restores(f.restore))
+	section(p, "To bring back " + restores(f.restore))
 	var rows [][]string
 	for _, l := range r.Add {
 		rows = append(rows, []string{u.mass(tenthGram(l.Mass)), printable(l.Name)})
@@ -155,7 +155,7 @@ func mendPage(p *page, u units, name string, f formulaFlags, b dough.Batch, r do
 	} else {
 		p.rows(2, "rl", rows)
 	}
-	p.heading("The dough")
+	section(p, "The dough")
 	line := func(what string, of func(dough.Batch) string) []string {
 		return []string{what, of(b), of(r.Became), of(r.After)}
 	}
@@ -177,4 +177,12 @@ func restores(r dough.Restore) string {
 		return "every line, the levain too, add"
 	}
 	return r.String() + ", add"
+}
+
+// section starts a section with a heading that wraps.
+func section(p *page, title string) {
+	if p.b.Len() > 0 {
+		p.line("")
+	}
+	p.para(0, title)
 }

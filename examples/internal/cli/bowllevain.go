@@ -61,7 +61,7 @@ Without --culture it says how much culture it takes.`,
 	in.value(&f.fridge, "refrigerator", "TEMPERATURE", "of the refrigerator (4 °C)", "Into.Night")
 	in.value(&f.whole, "whole-grain", "PERCENT", "of the levain's flour", "WholeGrain")
 	cmd.Flags().BoolVar(&f.extrapolate, "extrapolate", false, "accept temperatures outside the data of the growth curve")
-	in.value(&f.scale, "scale", "MASS", "step of the scale (1 g)", "Flour")
+	in.value(&f.scale, "scale", "MASS", "step of the scale (1 g)", "Flour", "Fine")
 	f.register(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error { return runLevain(s, f) }
 	return cmd
@@ -217,7 +217,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 	}
 	p.para(0, title)
 	if !plan.Reached {
-		p.heading("It cannot be done")
+		section(p, "It cannot be done")
 		p.para(2, printable(plan.Why))
 		if plan.Missing.Sign() > 0 {
 			p.para(2, "missing: "+u.mass(tenthGram(plan.Missing))+" of culture")
@@ -229,7 +229,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 		if len(stages) > 1 {
 			name = fmt.Sprintf("Stage %d of %d", i+1, len(stages))
 		}
-		p.heading(name)
+		section(p, name)
 		fed := st.fed
 		p.rows(2, "rl", [][]string{
 			{u.mass(fed.Culture.Mass), "culture"}, {u.mass(fed.Flour), "flour"}, {u.mass(fed.Water), "water"},
@@ -240,7 +240,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 			ripePart(p, *st.ripe)
 		}
 	}
-	p.heading("Then")
+	section(p, "Then")
 	if !residue.IsZero() {
 		p.para(2, "rounding to the scale "+leaves(residue, u))
 	}

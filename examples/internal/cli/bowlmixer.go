@@ -105,7 +105,7 @@ func (f *mixerFlags) fill(b dough.Batch, kind mixing.MixerKind, bowl quantity.Vo
 
 func mixerPage(p *page, u units, c mixing.Capacity, r mixing.Fit) {
 	p.para(0, fmt.Sprintf("%s of dough, mixed %s: %s", u.mass(rounded(c.Dough)), howMixed(c, u), r.Verdict))
-	p.heading("The dough and the bowl")
+	section(p, "The dough and the bowl")
 	rows := [][]string{{"water over flour", percent(r.Absorption, 1)}}
 	if r.MostHigh.Sign() > 0 {
 		rows = append(rows, []string{"most, by the published charts", u.mass(rounded(r.MostLow)) + " to " + u.mass(rounded(r.MostHigh))})
@@ -128,7 +128,7 @@ func mixerPage(p *page, u units, c mixing.Capacity, r mixing.Fit) {
 		p.para(2, printable(n))
 	}
 	if len(r.Times) > 0 || r.Ready != "" {
-		p.heading("Kneading, as published")
+		section(p, "Kneading, as published")
 		for _, t := range r.Times {
 			p.para(2, t.String())
 		}

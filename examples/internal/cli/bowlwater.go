@@ -227,7 +227,7 @@ func runFriction(s System, f waterFlags) error {
 	return s.show(f.output, answer{
 		page: func(p *page, u units) {
 			p.para(0, fmt.Sprintf("Friction factor %s for %d factors: mixing warms this dough by %s", u.delta(r.Friction), r.Factors, u.delta(r.Rise)))
-			p.heading("Use it")
+			section(p, "Use it")
 			p.para(2, "--warming "+plainDelta(r.Rise, u)+" for any number of factors, or --friction "+plainDelta(r.Friction, u)+" for the same ones")
 			p.para(2, "it holds for the same mixer, dough weight, stiffness and mixing time")
 		},

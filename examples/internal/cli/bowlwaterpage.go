@@ -15,7 +15,7 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 	} else {
 		p.para(0, "The water would have to be "+u.temperature(r.Temperature, 1)+" for a dough of "+u.temperature(f.f.Target, 1)+"; that cannot be poured")
 	}
-	p.heading("Reckoned with")
+	section(p, "Reckoned with")
 	var rows [][]string
 	for _, o := range f.f.Others {
 		rows = append(rows, []string{printable(o.Name), u.temperature(o.Temperature, 1)})
@@ -26,7 +26,7 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 		p.para(2, fmt.Sprintf("the friction is a guide value (published: %s to %s for 3 factors); measure a dough once and use --measured", u.delta(prior.Low), u.delta(prior.High)))
 	}
 	if ice != nil {
-		p.heading("From the tap at " + u.temperature(f.f.Tap, 1))
+		section(p, "From the tap at " + u.temperature(f.f.Tap, 1))
 		if ice.Feasible {
 			p.rows(2, "rl", [][]string{{u.mass(tenthGram(ice.Ice)), "ice"}, {u.mass(tenthGram(ice.Liquid)), "tap water"}})
 		} else {
@@ -42,7 +42,7 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 		if ice != nil {
 			title = "Or"
 		}
-		p.heading(title)
+		section(p, title)
 		for _, x := range ways {
 			text := remedy(x, u)
 			if !x.Enough {
@@ -76,7 +76,7 @@ func remedy(r mixing.Remedy, u units) string {
 }
 
 func balancePage(p *page, u units, b mixing.BalanceResult, c mixing.Comparison) {
-	p.heading("Two methods side by side")
+	section(p, "Two methods side by side")
 	degree := func(x float64) string { return strconv.FormatFloat(x, 'f', 2, 64) }
 	p.rows(2, "lrr", [][]string{
 		{"", "factors", "balance"},
@@ -88,7 +88,7 @@ func balancePage(p *page, u units, b mixing.BalanceResult, c mixing.Comparison) 
 	} else {
 		p.para(2, "the factor method asks for water that is "+u.delta(d)+" warmer than by the balance")
 	}
-	p.heading("Why they differ")
+	section(p, "Why they differ")
 	rows := [][]string{{"", "weight", "counted", "shift"}}
 	for _, part := range c.Parts {
 		rows = append(rows, []string{printable(part.Name), degree(part.Weight), strconv.Itoa(part.Counted), signed(part.Shift, u)})

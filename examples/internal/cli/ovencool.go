@@ -66,7 +66,7 @@ func runCool(s System, f *coolFlags) error {
 	return s.show(f.output, answer{
 		page: func(p *page, u units) {
 			p.para(0, "Cool enough to cut ("+u.temperature(r.Slice, 0)+") about "+minutes(r.Ready.Likely)+" after the oven")
-			p.heading("How surely")
+			section(p, "How surely")
 			p.para(2, r.Ready.String()+", in a room of "+u.temperature(r.Room, 0)+"; longer in a still corner, shorter on a rack in a draft")
 			if r.Rest > 0 {
 				p.para(2, "this bread rests "+quantity.FormatDuration(r.Rest)+" before it is cut")
@@ -92,7 +92,7 @@ func runCooling(s System, f *coolFlags) error {
 				return
 			}
 			p.para(0, "Cool enough to cut ("+u.temperature(r.Slice, 0)+") in about "+minutes(r.Ready.Likely))
-			p.heading("From the last reading on")
+			section(p, "From the last reading on")
 			text := r.Ready.String()
 			if at, ok := f.read.last(); ok {
 				text += "; by the clock " + clockAfter(at, r.Ready.Early) + " to " + clockAfter(at, r.Ready.Late)

@@ -82,7 +82,7 @@ func runLeft(s System, f *leftFlags) error {
 		page: func(p *page, u units) {
 			leftPage(p, u, f, all)
 			if carryErr == nil && !no {
-				p.heading("If it came out now")
+				section(p, "If it came out now")
 				p.para(2, "the core would still rise to "+u.temperature(carry.Peak.Likely, 0)+" ("+u.temperature(carry.Peak.Low, 0)+" to "+u.temperature(carry.Peak.High, 0)+"), but the loaf would not bake out")
 			}
 		},
@@ -106,7 +106,7 @@ func leftPage(p *page, u units, f *leftFlags, all []leftBy) {
 		p.para(0, "About "+minutes(l.ToTarget.Likely)+" to a core of "+target+", about "+minutes(l.ToOut.Likely)+" until baked out")
 	}
 	if l.State == bake.Rising || l.State == bake.Unreachable {
-		p.heading("From the last reading on")
+		section(p, "From the last reading on")
 		var rows [][]string
 		for _, one := range all {
 			rows = append(rows, []string{one.approach.String(), "to the target", f.span(one.left.ToTarget)}, []string{"", "baked out", f.span(one.left.ToOut)})
@@ -116,7 +116,7 @@ func leftPage(p *page, u units, f *leftFlags, all []leftBy) {
 			p.para(2, "exponential is the plain law and runs late; quickening was fitted to computed loaves, not to bread")
 		}
 	}
-	p.heading("What it rests on")
+	section(p, "What it rests on")
 	if l.Used > 0 {
 		text := count(l.Used, "reading", "readings")
 		if l.Early > 0 {

@@ -194,7 +194,7 @@ func lossPage(p *page, u units, f *lossFlags, r lossFound) {
 		p.para(0, "Weight rules, as information")
 	}
 	if r.usual != nil || r.learned != nil {
-		p.heading("The loss")
+		section(p, "The loss")
 		var rows [][]string
 		if f.in.given("loss") {
 			own := percent(f.w.Loss, 1) + " " + f.w.Basis.String()
@@ -218,13 +218,13 @@ func lossPage(p *page, u units, f *lossFlags, r lossFound) {
 		}
 	}
 	if a := r.average; a != nil {
-		p.heading("Packed loaves of " + u.mass(a.Nominal) + ", average system of the UK and the EU")
+		section(p, "Packed loaves of " + u.mass(a.Nominal) + ", average system of the UK and the EU")
 		p.rows(2, "ll", [][]string{
 			{"on average at least", u.mass(a.Mean)}, {"at most 1 in 40 below", u.mass(a.Few)}, {"none below", u.mass(a.None)},
 		})
 	}
 	if l := r.solids; l != nil {
-		p.heading("Bread by the US standard: at least 62 % solids")
+		section(p, "Bread by the US standard: at least 62 % solids")
 		if l.Loss.Sign() <= 0 {
 			p.para(2, "the dough itself is dry enough")
 		} else {

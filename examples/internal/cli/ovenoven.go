@@ -123,15 +123,19 @@ func runOven(s System, args []string, f *ovenFlags) error {
 }
 
 func settingPage(p *page, u units, f *ovenFlags, d bake.Dialed) {
-	p.para(0, "Set the oven to "+u.temperature(d.Set, 0)+" for "+u.temperature(f.set.Wanted, 0)+because(f.set, u))
-	p.heading("On other scales")
+	if d.Set == f.set.Wanted {
+		p.para(0, "An oven of "+u.temperature(d.Set, 0))
+	} else {
+		p.para(0, "Set the oven to "+u.temperature(d.Set, 0)+" for "+u.temperature(f.set.Wanted, 0)+because(f.set, u))
+	}
+	section(p, "On other scales")
 	rows := [][]string{
 		{"°C", d.Set.Text(quantity.CelsiusScale, 0) + ", on the dial " + d.Dial.Text(quantity.CelsiusScale, 0)},
 		{"°F", d.Set.Text(quantity.FahrenheitScale, 0)},
 	}
 	if !d.Mark.IsZero() {
 		name := strings.TrimPrefix(d.Mark.String(), "gas mark ")
-		rows = append(rows, []string{"gas", fmt.Sprintf("mark %s, which is %s (%s on dials)", name, u.temperature(d.Mark.Temperature(), 0), u.temperature(d.Mark.Dial(), 0))})
+		rows = append(rows, []string{"gas", fmt.Sprintf("mark %s, which is %s (%s on dials)", name, u.temperature(d.Mark.Temperature(), 0), d.Mark.Dial().Text(quantity.CelsiusScale, 0))})
 	} else {
 		rows = append(rows, []string{"gas", "no mark comes near"})
 	}
@@ -150,8 +154,11 @@ func because(s bake.Setting, u units) string {
 	if s.Fan {
 		text += ", with a fan"
 	}
-	if !s.Off.IsZero() {
-		text += ", in an oven that is " + signed(s.Off, u) + " off"
+	switch s.Off.Sign() {
+	case 1:
+		text += ", in an oven that runs " + u.delta(s.Off) + " hot"
+	case -1:
+		text += ", in an oven that runs " + u.delta(s.Off.Neg()) + " cold"
 	}
 	return text
 }
@@ -159,7 +166,7 @@ func because(s bake.Setting, u units) string {
 func roundsPage(p *page, u units, f *ovenFlags, r bake.Program) {
 	title := fmt.Sprintf("%s of %s in %s, about %s from switching on", count(f.b.Pieces, "piece", "pieces"), u.mass(f.b.Dough), count(r.Rounds, "round", "rounds"), minutes(r.Total.Likely))
 	if p.b.Len() > 0 {
-		p.heading(title)
+		section(p, title)
 	} else {
 		p.para(0, title)
 		p.line("")
