@@ -50,7 +50,7 @@ func (s System) show(o output, a answer) error {
 	case o.working == "markdown" || o.working == "latex":
 		err = writeWorkings(s.Out, o.working, a.workings)
 	default:
-		p := newPage(widthOf(s))
+		p := s.page()
 		a.page(p, units{o.us})
 		for i, c := range a.cautions {
 			if i == 0 {

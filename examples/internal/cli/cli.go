@@ -52,10 +52,14 @@ func badInput(format string, args ...any) error {
 
 // Run executes one command line and returns the exit status.
 func Run(args []string, s System) int {
+	help := s.Out
+	if asciiOnly(s) {
+		s.Err, help = asciiWriter{s.Err}, asciiWriter{s.Out}
+	}
 	root := newRoot(s)
 	root.SetArgs(args)
 	root.SetIn(s.In)
-	root.SetOut(s.Out)
+	root.SetOut(help)
 	root.SetErr(s.Err)
 	err := root.Execute()
 	if err == nil {

@@ -13,17 +13,18 @@ import (
 type page struct {
 	b     strings.Builder
 	width int
+	ascii bool // the reader sees nothing but ASCII
 }
 
 func newPage(width int) *page { return &page{width: min(max(width, 20), 100)} }
 
 func (p *page) flush(w io.Writer) error {
-	_, err := io.WriteString(w, p.b.String())
+	_, err := io.WriteString(w, p.plain(p.b.String()))
 	return err
 }
 
 func (p *page) line(format string, args ...any) {
-	text := fmt.Sprintf(format, args...)
+	text := p.plain(fmt.Sprintf(format, args...))
 	p.b.WriteString(strings.TrimRight(strings.ReplaceAll(text, noBreak, " "), " ") + "\n")
 }
 
@@ -50,7 +51,7 @@ func (p *page) para(indent int, text string) {
 
 func (p *page) hang(first, rest, text string) {
 	line, empty := first, true
-	for _, word := range strings.FieldsFunc(glue(text), func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
+	for _, word := range strings.FieldsFunc(p.plain(glue(text)), func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
 		if !empty && columns(line)+1+columns(word) > p.width {
 			p.line("%s", line)
 			line, empty = rest, true
@@ -66,6 +67,9 @@ func (p *page) hang(first, rest, text string) {
 
 // rows prints columns: text left, numbers right where align says 'r'. The last column wraps.
 func (p *page) rows(indent int, align string, rows [][]string) {
+	if p.ascii {
+		rows = inASCII(rows)
+	}
 	widths := make([]int, len(align))
 	for _, r := range rows {
 		for i, cell := range r {
@@ -108,6 +112,16 @@ func (p *page) rows(indent int, align string, rows [][]string) {
 		}
 		p.hang(lead, strings.Repeat(" ", total), last)
 	}
+}
+
+func inASCII(rows [][]string) [][]string {
+	out := make([][]string, len(rows))
+	for i, r := range rows {
+		for _, cell := range r {
+			out[i] = append(out[i], asciiText(cell))
+		}
+	}
+	return out
 }
 
 func nonEmpty(cells []string) []string {

@@ -1,0 +1,403 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/ferment"
+	"example.org/maslin/schedule/bakeday"
+	"github.com/spf13/cobra"
+)
+
+func newTable(s System) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "table",
+		Short: "Tables for teaching: bulk by temperature and leaven, water by flour and room",
+		Args:  subcommand,
+		RunE:  func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	cmd.AddCommand(newTableBulk(s), newTableWater(s))
+	return cmd
+}
+
+// subcommand refuses a word that is no subcommand.
+func subcommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	var known []string
+	for _, c := range cmd.Commands() {
+		known = append(known, c.Name())
+	}
+	return badInput("maslin %s: no %s %s, want %s", cmd.Name(), cmd.Name(), quantity.Excerpt(args[0]), strings.Join(known, " or "))
+}
+
+func noFiles(cmd *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return badInput("maslin %s: takes flags only, got %s", strings.TrimPrefix(cmd.CommandPath(), "maslin "), quantity.Excerpt(args[0]))
+	}
+	return nil
+}
+
+// listFlag reads several quantities: "18C, 20C, 22C"; with decimal commas they are set apart by ";".
+type listFlag[T any] struct {
+	to    *[]T
+	parse func(string) (T, error)
+	given string
+	kind  string
+}
+
+func (f *listFlag[T]) Set(text string) error {
+	at := ","
+	if strings.Contains(text, ";") {
+		at = ";"
+	}
+	parts := strings.Split(text, at)
+	if len(parts) > 20 {
+		return fmt.Errorf("got %d values, want 20 at most", len(parts))
+	}
+	*f.to = nil
+	for _, part := range parts {
+		v, err := f.parse(strings.TrimSpace(part))
+		if err != nil {
+			return err
+		}
+		*f.to = append(*f.to, v)
+	}
+	f.given = text
+	return nil
+}
+
+func (f *listFlag[T]) String() string { return f.given }
+func (f *listFlag[T]) Type() string   { return f.kind }
+
+func listed[T any](cmd *cobra.Command, to *[]T, parse func(string) (T, error), name, kind, usage string) {
+	cmd.Flags().Var(&listFlag[T]{to: to, parse: parse, kind: kind}, name, usage)
+}
+
+func celsius(values ...float64) []quantity.Temperature {
+	var out []quantity.Temperature
+	for _, v := range values {
+		out = append(out, quantity.Celsius(v))
+	}
+	return out
+}
+
+func percents(values ...float64) []quantity.Percent {
+	var out []quantity.Percent
+	for _, v := range values {
+		out = append(out, quantity.NewPercent(v))
+	}
+	return out
+}
+
+// bulkTable is a table of times, as data.
+type bulkTable struct {
+	Rise         quantity.Percent       `json:"rise"`
+	Leaven       string                 `json:"leaven"`
+	Curve        string                 `json:"curve"`
+	Temperatures []quantity.Temperature `json:"temperatures"`
+	Amounts      []quantity.Percent     `json:"amounts"`
+	Times        [][]bakeday.Range      `json:"times"` // by temperature, then by amount
+}
+
+type tableBulkFlags struct {
+	output
+	temperatures                      []quantity.Temperature
+	amounts                           []quantity.Percent
+	rise, salt, hydration, wholeGrain quantity.Percent
+	yeast, curve                      string
+}
+
+func newTableBulk(s System) *cobra.Command {
+	f := tableBulkFlags{rise: quantity.NewPercent(75), salt: quantity.NewPercent(2), hydration: quantity.NewPercent(70)}
+	cmd := &cobra.Command{
+		Use:   "bulk",
+		Short: "How long bulk takes, by temperature and amount of leaven",
+		Long: `bulk prints how long a dough held at one temperature takes to rise, for amounts of levain (flour
+in it, of all flour) or of yeast (of the flour). Each time is the likely one; the line
+below says how far doughs differ from it.`,
+		Example: "  maslin table bulk\n  maslin table bulk --yeast instant --rise \"100 %\" --temperatures 20C,24C,28C",
+		Args:    noFiles,
+		RunE:    func(cmd *cobra.Command, _ []string) error { return runTableBulk(s, f) },
+	}
+	f.register(cmd)
+	listed(cmd, &f.temperatures, quantity.ParseTemperature, "temperatures", "LIST", "of the dough (18C,20C,22C,24C,26C,28C)")
+	listed(cmd, &f.amounts, quantity.ParsePercent, "amounts", "LIST", "of levain flour (5%,10%,15%,20%,30%), or of yeast (0.2%,0.5%,1%,1.5%,2%)")
+	text(cmd.Flags(), &f.rise, "rise", "PERCENT", "wanted: 100 % is doubled (75 %)")
+	text(cmd.Flags(), &f.salt, "salt", "PERCENT", "of the flour (2 %)")
+	text(cmd.Flags(), &f.hydration, "hydration", "PERCENT", "of the flour (70 %)")
+	text(cmd.Flags(), &f.wholeGrain, "whole-grain", "PERCENT", "of the flour (0 %)")
+	cmd.Flags().StringVar(&f.yeast, "yeast", "", "with yeast of this `KIND` instead of a levain: instant, active or fresh")
+	cmd.Flags().StringVar(&f.curve, "curve", "", "rate `CURVE`; maslin compare curves lists them")
+	return cmd
+}
+
+func runTableBulk(s System, f tableBulkFlags) error {
+	if err := f.check(); err != nil {
+		return err
+	}
+	flags := map[string]string{"Rise": "--rise", "salt": "--salt", "hydration": "--hydration", "WholeGrain": "--whole-grain", "Inoculation": "--amounts", "Yeast.Amount": "--amounts", "History": "--temperatures"}
+	b := ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Curve: ferment.GanzleYeastHeld}
+	amounts, leaven := percents(5, 10, 15, 20, 30), "flour in the levain, of all flour"
+	if f.yeast != "" {
+		kinds := map[string]ferment.YeastKind{"instant": ferment.InstantYeast, "active": ferment.ActiveDryYeast, "fresh": ferment.FreshYeast}
+		kind, ok := kinds[f.yeast]
+		if !ok {
+			return badInput("maslin table bulk: --yeast: got %s, want instant, active or fresh", quantity.Excerpt(f.yeast))
+		}
+		b.Yeast.Kind, b.Curve = kind, ferment.SaccharomycesCardinal
+		amounts, leaven = percents(0.2, 0.5, 1, 1.5, 2), kind.String()+", of the flour"
+	}
+	if f.curve != "" {
+		c, err := curveNamed("table bulk", "--curve", f.curve)
+		if err != nil {
+			return err
+		}
+		b.Curve = c
+	}
+	var err error
+	if b.SaltInWater, err = ferment.SaltInWater(f.salt, f.hydration); err != nil {
+		return complaints("table bulk", err, flags)
+	}
+	t := bulkTable{Rise: f.rise, Leaven: leaven, Curve: b.Curve.About().Name, Temperatures: f.temperatures, Amounts: f.amounts}
+	if t.Temperatures == nil {
+		t.Temperatures = celsius(18, 20, 22, 24, 26, 28)
+	}
+	if t.Amounts == nil {
+		t.Amounts = amounts
+	}
+	var middle ferment.Estimate
+	for i, at := range t.Temperatures {
+		var row []bakeday.Range
+		for j, amount := range t.Amounts {
+			if b.Yeast.Kind == ferment.NoYeast {
+				b.Inoculation = amount
+			} else {
+				b.Yeast.Amount = amount
+			}
+			b.History = ferment.Constant(at)
+			e, err := b.Estimate()
+			if err != nil {
+				return complaints("table bulk", err, flags)
+			}
+			if i == len(t.Temperatures)/2 && j == len(t.Amounts)/2 {
+				middle = e
+			}
+			row = append(row, bakeday.NewRange(e.Ready()))
+		}
+		t.Times = append(t.Times, row)
+	}
+	return s.show(f.output, answer{
+		page: func(p *page, u units) { bulkTablePage(p, t, middle, u) }, data: t, workings: []working.Working{middle.Working()},
+	})
+}
+
+func bulkTablePage(p *page, t bulkTable, middle ferment.Estimate, u units) {
+	p.para(0, fmt.Sprintf("How long a dough takes to rise by %s, held at one temperature", t.Rise))
+	p.para(0, "columns: "+t.Leaven)
+	p.line("")
+	head := []string{""}
+	for _, a := range t.Amounts {
+		head = append(head, a.String())
+	}
+	rows := [][]string{head}
+	for i, at := range t.Temperatures {
+		row := []string{u.temperature(at, 1)}
+		for _, r := range t.Times[i] {
+			row = append(row, r.Likely.String())
+		}
+		rows = append(rows, row)
+	}
+	p.grid(2, rows)
+	p.line("")
+	r := middle.Ready()
+	p.para(0, fmt.Sprintf("These are likely times. Doughs differ: %s of them lie between %.1f and %.1f times the likely time in the middle of the table (%s to %s); logging bakes narrows that.",
+		r.Probability.Text(0), float64(r.Early)/float64(r.Likely), float64(r.Late)/float64(r.Likely), bakeday.NewRange(r).Early, bakeday.NewRange(r).Late))
+	p.para(0, "Rate curve: "+t.Curve+". --working shows how the time in the middle was reached.")
+}
+
+// grid prints cells in columns as wide as they need, the first left and the others right; what is
+// wider than the page is printed row by row.
+func (p *page) grid(indent int, rows [][]string) {
+	if p.ascii {
+		rows = inASCII(rows)
+	}
+	var widths []int
+	for _, r := range rows {
+		for i, cell := range r {
+			if i == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[i] = max(widths[i], columns(cell))
+		}
+	}
+	total := indent
+	for _, w := range widths {
+		total += w + 2
+	}
+	if total-2 > p.width {
+		p.gridAsList(indent, rows)
+		return
+	}
+	for _, r := range rows {
+		text := strings.Repeat(" ", indent)
+		for i, cell := range r {
+			pad := strings.Repeat(" ", widths[i]-columns(cell))
+			if i == 0 {
+				text += cell + pad
+			} else {
+				text += "  " + pad + cell
+			}
+		}
+		p.line("%s", text)
+	}
+}
+
+// gridAsList names the column before each cell.
+func (p *page) gridAsList(indent int, rows [][]string) {
+	for _, r := range rows[1:] {
+		p.para(indent, r[0]+":")
+		for i, cell := range r[1:] {
+			p.para(indent+2, rows[0][i+1]+": "+cell)
+		}
+	}
+}
+
+// waterTable is a table of water temperatures, as data.
+type waterTable struct {
+	Dough   quantity.Temperature      `json:"dough"`
+	Warming quantity.TemperatureDelta `json:"warming"`
+	Guess   bool                      `json:"warming_is_a_guide_value"`
+	Levain  *quantity.Temperature     `json:"levain,omitempty"`
+	Flour   []quantity.Temperature    `json:"flour"`
+	Room    []quantity.Temperature    `json:"room"`
+	Water   [][]waterCell             `json:"water"` // by flour, then by room
+}
+
+type waterCell struct {
+	Temperature quantity.Temperature `json:"temperature"`
+	Feasible    bool                 `json:"feasible"`
+	Instead     string               `json:"instead,omitempty"`
+}
+
+type tableWaterFlags struct {
+	output
+	dough, levain quantity.Temperature
+	warming       quantity.TemperatureDelta
+	mixer         mixing.MixerKind
+	flour, room   []quantity.Temperature
+}
+
+func newTableWater(s System) *cobra.Command {
+	f := tableWaterFlags{dough: quantity.Celsius(25), mixer: mixing.Hand, flour: celsius(10, 15, 18, 20, 22, 25, 28), room: celsius(15, 18, 20, 22, 25, 28)}
+	cmd := &cobra.Command{
+		Use:     "water",
+		Short:   "How warm the water must be, by flour and room temperature",
+		Example: "  maslin table water --dough 25C --warming 4dC\n  maslin table water --mixer planetary --levain 22C --us",
+		Args:    noFiles,
+		RunE:    func(cmd *cobra.Command, _ []string) error { return runTableWater(s, f) },
+	}
+	f.register(cmd)
+	text(cmd.Flags(), &f.dough, "dough", "TEMPERATURE", "wanted when mixed (25C)")
+	text(cmd.Flags(), &f.levain, "levain", "TEMPERATURE", "of the levain, when there is one")
+	text(cmd.Flags(), &f.warming, "warming", "DIFFERENCE", "how much mixing warms the dough: 4dC, 7dF")
+	text(cmd.Flags(), &f.mixer, "mixer", "KIND", "take the guide value for: hand, planetary, spiral, processor (hand)")
+	listed(cmd, &f.flour, quantity.ParseTemperature, "flour", "LIST", "temperatures of the flour (10C,15C,18C,20C,22C,25C,28C)")
+	listed(cmd, &f.room, quantity.ParseTemperature, "room", "LIST", "temperatures of the room (15C,18C,20C,22C,25C,28C)")
+	return cmd
+}
+
+func runTableWater(s System, f tableWaterFlags) error {
+	if err := f.check(); err != nil {
+		return err
+	}
+	flags := map[string]string{"Target": "--dough", "Others[0].Temperature": "--flour", "Others[1].Temperature": "--room", "Others[2].Temperature": "--levain", "Friction": "--warming", "Kind": "--mixer"}
+	t := waterTable{Dough: f.dough, Warming: f.warming, Flour: f.flour, Room: f.room}
+	count := 3
+	if !f.levain.IsZero() {
+		t.Levain, count = &f.levain, 4
+	}
+	if f.warming.IsZero() {
+		prior, err := mixing.PriorFor(f.mixer)
+		if err != nil {
+			return complaints("table water", err, flags)
+		}
+		if t.Warming, err = mixing.Rise(prior.Friction, 3); err != nil {
+			return complaints("table water", err, flags)
+		}
+		t.Guess = true
+	}
+	friction, err := mixing.FrictionOf(t.Warming, count)
+	if err != nil {
+		return complaints("table water", err, flags)
+	}
+	var middle mixing.WaterResult
+	for i, flour := range t.Flour {
+		var row []waterCell
+		for j, room := range t.Room {
+			in := mixing.Factors{Target: f.dough, Friction: friction, Others: []mixing.Factor{{Name: "flour", Temperature: flour}, {Name: "room", Temperature: room}}}
+			if t.Levain != nil {
+				in.Others = append(in.Others, mixing.Factor{Name: "levain", Temperature: f.levain})
+			}
+			w, err := mixing.WaterTemperature(in)
+			if err != nil {
+				return complaints("table water", err, flags)
+			}
+			if i == len(t.Flour)/2 && j == len(t.Room)/2 {
+				middle = w
+			}
+			cell := waterCell{Temperature: w.Temperature, Feasible: w.Feasible}
+			if !w.Feasible && len(w.Remedies) > 0 {
+				cell.Instead = w.Remedies[0].Text
+			}
+			row = append(row, cell)
+		}
+		t.Water = append(t.Water, row)
+	}
+	return s.show(f.output, answer{
+		page: func(p *page, u units) { waterTablePage(p, t, u) }, data: t, workings: []working.Working{middle.Working()},
+	})
+}
+
+func waterTablePage(p *page, t waterTable, u units) {
+	line := "How warm the water must be for a dough of " + u.temperature(t.Dough, 1) + ", which mixing warms by " + u.delta(t.Warming)
+	if t.Guess {
+		line += " (a guide value)"
+	}
+	if t.Levain != nil {
+		line += ", with a levain of " + u.temperature(*t.Levain, 1)
+	}
+	p.para(0, line)
+	p.para(0, "rows: flour; columns: room")
+	p.line("")
+	head := []string{""}
+	for _, r := range t.Room {
+		head = append(head, u.temperature(r, 0)+" ")
+	}
+	rows := [][]string{head}
+	marked := ""
+	for i, flour := range t.Flour {
+		row := []string{u.temperature(flour, 0)}
+		for _, c := range t.Water[i] {
+			cell := u.temperature(c.Temperature, 1)
+			if c.Feasible {
+				cell += " "
+			} else {
+				cell += "*"
+				marked = "* cannot be poured as it is: maslin water says what to do instead"
+			}
+			row = append(row, cell)
+		}
+		rows = append(rows, row)
+	}
+	p.grid(2, rows)
+	p.line("")
+	if marked != "" {
+		p.para(0, marked)
+	}
+	p.para(0, "--working shows how the temperature in the middle was reached.")
+}
