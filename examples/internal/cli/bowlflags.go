@@ -151,7 +151,7 @@ func (a *asked) complain(err error) error {
 			out = append(out, &moved)
 		}
 	}
-	name := "maslin " + a.cmd.Name() + ": "
+	name := a.cmd.CommandPath() + ": "
 	if len(out) == 0 {
 		if err == nil || len(a.faults) > 0 {
 			return nil
@@ -195,7 +195,7 @@ func flagsOnly(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	example, _, _ := strings.Cut(strings.TrimSpace(cmd.Example), "\n")
-	return badInput("maslin %s: got %s, want flags only; for example: %s", cmd.Name(), quantity.Excerpt(printable(args[0])), example)
+	return badInput("%s: got %s, want flags only; for example: %s", cmd.CommandPath(), quantity.Excerpt(printable(args[0])), example)
 }
 
 // wordsOf lists the names of values.

@@ -130,15 +130,15 @@ func flagError(cmd *cobra.Command, err error) error {
 	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {
 		var known []string
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
-		out := "maslin " + cmd.Name() + ": unknown flag --" + name
+		out := cmd.CommandPath() + ": unknown flag --" + name
 		if near := tomlbind.Suggest(name, known); near != "" {
 			out += "; did you mean --" + near + "?"
 		} else {
-			out += "; see maslin " + cmd.Name() + " --help"
+			out += "; see " + cmd.CommandPath() + " --help"
 		}
 		return badInput("%s", out)
 	}
-	return badInput("maslin %s: %s", cmd.Name(), text)
+	return badInput("%s: %s", cmd.CommandPath(), text)
 }
 
 // readFile reads a bake file, refusing what cannot be one before it is read whole.

@@ -1,0 +1,375 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/ferment"
+	"github.com/spf13/cobra"
+)
+
+type bulkFlags struct {
+	output
+	logFlags
+	in                                    *asked
+	bulk                                  ferment.Bulk
+	salt, hydration, seedHydration        quantity.Percent
+	dough, room, night, refrigerator      quantity.Temperature
+	weight, piece                         quantity.Mass
+	retard, shaping                       quantity.Elapsed
+	readings, mixed, readyBy, svg, levain string
+	drift                                 quantity.Elapsed
+	seen                                  []string
+	withoutLog                            bool
+
+	start   time.Time // of the clock of the dough
+	clocked bool      // start is real: it was given
+	relax   ferment.Relaxing
+}
+
+func newBulk(s System) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "bulk",
+		Short: "When the dough is ready: a range from its temperature, levain or yeast, salt and flour",
+		Long: `bulk says when a dough has risen as far as you want, as a range that holds in four of five
+bakes, with the curve of the rise. The bakes in your log narrow the range.
+
+The dough starts at --dough and drifts to --room; a probe's file of times and temperatures
+(--readings) is better. --seen brings the range up to date while the dough ferments.
+--ready-by asks the other way round: how much levain, how warm a dough, how warm a room?
+--retard says how far the dough may rise before shaping when it goes into the cold afterward.
+--levain 1:2:2 asks for a levain just fed (seed : flour : water) instead of a dough.`,
+		Example: `  maslin bulk --inoculation 9% --dough 25C --room 21C
+  maslin bulk --inoculation 12% --dough 26C --room 22C --weight 5.4kg --retard 10h --refrigerator 4C
+  maslin bulk --yeast "0.6 % instant" --dough 25C --room 22C --mixed 14:00 --ready-by 17:00
+  maslin bulk --inoculation 9% --readings probe.csv --seen "30 % at 2h10m"
+  maslin bulk --levain 1:5:5 --dough 24C --room 21C --mixed 22:00`,
+		Args: flagsOnly,
+	}
+	f := bulkFlags{
+		in: ask(cmd), salt: quantity.NewPercent(2), hydration: quantity.NewPercent(70), seedHydration: quantity.NewPercent(100),
+		refrigerator: quantity.Celsius(4), piece: quantity.Grams(900), shaping: quantity.Elapsed(30 * time.Minute), drift: quantity.Elapsed(2 * time.Hour),
+	}
+	f.bulk.Rise = quantity.NewPercent(75)
+	in := f.in
+	in.value(&f.bulk.Inoculation, "inoculation", "PERCENT", "flour in the levain, of all flour", "Inoculation", "Seed")
+	in.each(func(text string) (err error) { f.bulk.Yeast, _, err = yeastOf(text); return err }, "yeast", "YEAST", `instead of a levain, such as "0.6 % instant", of the flour`, "Yeast", "Yeast.Amount", "Yeast.Kind")
+	in.value(&f.salt, "salt", "PERCENT", "of the flour (2 %)", "Salt", "SaltInWater")
+	in.value(&f.hydration, "hydration", "PERCENT", "water, of the flour (70 %)", "Hydration")
+	in.value(&f.bulk.WholeGrain, "whole-grain", "PERCENT", "whole grain, of the flour", "WholeGrain")
+	in.value(&f.bulk.Rise, "rise", "PERCENT", "that is wanted, as added volume (75 %; 100 % is doubled); with --retard in all", "Rise", "Total")
+	in.value(&f.dough, "dough", "TEMPERATURE", "of the dough after mixing", "Start", "History")
+	in.value(&f.room, "room", "TEMPERATURE", "where it stands (not given: it stays as it is)", "Room", "Room.Night", "Into", "Into.Night")
+	in.value(&f.night, "night", "TEMPERATURE", "of the room at its coldest, --room being its warmest", "Room.Day", "Into.Day")
+	in.value(&f.weight, "weight", "MASS", "of the dough in its covered tub: how slowly it follows the room", "Mass")
+	in.value(&f.drift, "drift", "TIME", "instead of the weight: after this time it has gone 63 % of the way (2h)", "TimeConstant")
+	cmd.Flags().StringVar(&f.readings, "readings", "", "`FILE` of a probe in the dough: time and temperature on each line")
+	in.paths["Points"] = "readings"
+	in.each(func(text string) error {
+		switch strings.ToLower(text) {
+		case "hand":
+			f.bulk.Kneading = ferment.ByHand
+		case "machine":
+			f.bulk.Kneading = ferment.ByMachine
+		default:
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "hand or machine", Err: quantity.ErrOutOfRange}
+		}
+		return nil
+	}, "kneaded", "WORD", "hand or machine: your log may know a pace for each")
+	in.each(func(text string) error {
+		c, ok := ferment.CurveNamed(text)
+		if !ok {
+			var keys []string
+			for _, one := range ferment.Curves() {
+				keys = append(keys, one.About().Key)
+			}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "one of " + strings.Join(keys, ", "), Err: quantity.ErrOutOfRange}
+		}
+		f.bulk.Curve = c
+		return nil
+	}, "curve", "NAME", "rate curve instead of the usual one", "Curve")
+	cmd.Flags().BoolVar(&f.bulk.ColdLevain, "cold-levain", false, "the levain (or its seed) comes from the refrigerator")
+	cmd.Flags().BoolVar(&f.bulk.Enriched, "enriched", false, "with egg, milk or the like")
+	cmd.Flags().BoolVar(&f.bulk.Extrapolate, "extrapolate", false, "also at temperatures outside what the curve may be used at")
+	cmd.Flags().StringVar(&f.mixed, "mixed", "", "`TIME` at which mixing ended, such as 14:05: answers by the clock")
+	in.value(&f.retard, "retard", "TIME", "in the refrigerator after shaping", "ThenFor")
+	in.value(&f.refrigerator, "refrigerator", "TEMPERATURE", "with --retard (4 °C)")
+	in.value(&f.piece, "piece", "MASS", "of one loaf, with --retard (900 g)")
+	in.value(&f.shaping, "shaping", "TIME", "between bulk and refrigerator, with --retard (30m)")
+	cmd.Flags().StringVar(&f.readyBy, "ready-by", "", "`TIME`, such as 8h after mixing or 22:30: what would make it ready then?")
+	in.paths["Ready"] = "ready-by"
+	cmd.Flags().StringArrayVar(&f.seen, "seen", nil, "`RISE at TIME` of this dough, such as \"30 % at 2h10m\" (may be repeated)")
+	cmd.Flags().StringVar(&f.levain, "levain", "", "`SEED:FLOUR:WATER`: a levain just fed, such as 1:2:2")
+	in.value(&f.seedHydration, "seed-hydration", "PERCENT", "of the seed, with --levain (100 %)")
+	cmd.Flags().StringVar(&f.svg, "svg", "", "also write the curve as a picture `FILE`")
+	cmd.Flags().BoolVar(&f.withoutLog, "without-log", false, "as for a culture nothing is known about")
+	f.output.register(cmd)
+	f.logFlags.register(cmd)
+	cmd.RunE = func(*cobra.Command, []string) error { return runBulk(s, &f) }
+	return cmd
+}
+
+// history is the temperature of the dough, from what the flags say of it.
+func (f *bulkFlags) history() (ferment.History, error) {
+	if f.readings != "" {
+		f.in.only("--dough, which --readings replaces: leave one out", "dough")
+		r, err := readReadings(f.readings)
+		if err != nil {
+			return ferment.History{}, err
+		}
+		h, err := r.History()
+		if err != nil {
+			return h, badInput("%s", readingFaults(f.readings, err))
+		}
+		return h, nil
+	}
+	if f.dough.IsZero() {
+		if !f.in.given("dough") {
+			f.in.fault("dough", "", `the temperature of the dough after mixing, such as "25 °C", or --readings FILE`, quantity.ErrRequired)
+		}
+		return ferment.History{}, nil
+	}
+	if f.room.IsZero() {
+		return ferment.Constant(f.dough), nil
+	}
+	room := ferment.Room{Night: f.room}
+	if !f.night.IsZero() {
+		room = ferment.Room{Night: f.night, Day: f.room, Starts: time.Duration(f.start.Hour())*time.Hour + time.Duration(f.start.Minute())*time.Minute}
+	}
+	if f.weight.Sign() > 0 {
+		return ferment.Cooling{Mass: f.weight, Form: ferment.Tub, Start: f.dough, Into: room, Place: ferment.Covered}.History()
+	}
+	f.relax = ferment.Relaxing{Start: f.dough, Room: room, TimeConstant: f.drift.Duration()}
+	return f.relax.History()
+}
+
+func runBulk(s System, f *bulkFlags) error {
+	if err := f.check(); err != nil {
+		return err
+	}
+	now, err := f.clock(s, nil)
+	if err != nil {
+		return err
+	}
+	f.start = now
+	if f.mixed != "" {
+		if f.start, err = timeIn(f.mixed, now); err != nil {
+			return badInput("maslin bulk: --mixed: %s", err)
+		}
+		f.clocked = true
+	}
+	h, err := f.history()
+	if err != nil {
+		return f.in.complain(err)
+	}
+	f.bulk.History = h
+	if f.levain != "" {
+		return runLevainRipe(s, f)
+	}
+	if f.bulk.Curve == nil {
+		f.bulk.Curve = ferment.GanzleYeastHeld
+		if f.bulk.Yeast.Kind != ferment.NoYeast {
+			f.bulk.Curve = ferment.SaccharomycesCardinal
+		}
+	}
+	inWater, saltErr := ferment.SaltInWater(f.salt, f.hydration)
+	f.bulk.SaltInWater = inWater
+	known, err := f.culture(s)
+	if err != nil {
+		return err
+	}
+	f.bulk.Culture = known
+	e, err := f.bulk.Estimate()
+	if saltErr != nil {
+		err = saltErr
+	}
+	if bad := f.in.complain(err); bad != nil {
+		return bad
+	}
+	return f.answer(s, e)
+}
+
+// culture is what the log knows of the culture.
+func (f *bulkFlags) culture(s System) (ferment.Culture, error) {
+	if f.withoutLog {
+		return ferment.Culture{}, nil
+	}
+	if f.log == "" {
+		if _, err := bakelog.Place(s.Getenv); err != nil {
+			return ferment.Culture{}, nil // nowhere to keep a log, so there is none
+		}
+	}
+	_, content, err := f.read(s)
+	if err != nil {
+		return ferment.Culture{}, err
+	}
+	leavening := bakelog.Levain
+	if f.bulk.Yeast.Kind != ferment.NoYeast {
+		leavening = bakelog.Yeast
+	}
+	c, ok, err := bakelog.Culture(bakelog.Group(content.Entries), leavening)
+	if err != nil || !ok {
+		return ferment.Culture{}, err
+	}
+	return c.Lesson.Culture, nil
+}
+
+// answer adds what else was asked to the estimate, and prints.
+func (f *bulkFlags) answer(s System, e ferment.Estimate) error {
+	a := bulkAnswer{estimate: e}
+	in := f.in
+	var err error
+	if len(f.seen) > 0 {
+		if a.seen, err = f.update(e); err != nil {
+			return in.complain(err)
+		}
+		a.estimate = a.seen.Now
+	}
+	if f.retard > 0 {
+		if err := f.shape(&a); err != nil {
+			return in.complain(err)
+		}
+	}
+	if f.readyBy != "" {
+		if err := f.inverse(&a); err != nil {
+			return in.complain(err)
+		}
+	}
+	if err := in.complain(nil); err != nil {
+		return err
+	}
+	if f.svg != "" {
+		if err := writePicture(f.svg, a.plot(f, units{f.us})); err != nil {
+			return err
+		}
+	}
+	workings := []working.Working{a.estimate.Working()}
+	return s.show(f.output, answer{
+		page: func(p *page, u units) { bulkPage(p, s, f, a, u) }, data: a.sheet(f), workings: workings,
+		cautions: a.cautions(), no: !a.estimate.Reached(),
+	})
+}
+
+// update takes the readings of --seen, in order of time.
+func (f *bulkFlags) update(e ferment.Estimate) (ferment.Progress, error) {
+	var readings []ferment.RiseReading
+	for _, text := range f.seen {
+		rise, when, found := strings.Cut(text, " at ")
+		if !found {
+			f.in.fault("seen", quantity.Excerpt(text), `a rise and a time, such as "30 % at 2h10m" or "30 % at 16:20"`, quantity.ErrUnit)
+			continue
+		}
+		var r ferment.RiseReading
+		var err error
+		if r.Rise, err = quantity.ParsePercent(strings.TrimSpace(rise)); err != nil {
+			f.in.note("seen", err)
+			continue
+		}
+		if r.At, err = whenFrom(when, f.start); err != nil {
+			f.in.note("seen", err)
+			continue
+		}
+		f.in.paths[fmt.Sprintf("Readings[%d]", len(readings))] = "seen"
+		readings = append(readings, r)
+	}
+	if len(f.in.faults) > 0 {
+		return ferment.Progress{}, nil
+	}
+	return e.Update(readings...)
+}
+
+// shape finds how far the dough may rise before shaping, and when that is.
+func (f *bulkFlags) shape(a *bulkAnswer) error {
+	bulk := a.estimate.Bulk()
+	shaped := a.estimate.Ready().Likely
+	for range 4 { // how warm the dough is at shaping depends on when that is
+		bench, err := bulk.History.Shift(shaped)
+		if err != nil {
+			return err
+		}
+		cold, err := ferment.Cooling{
+			Mass: f.piece, Form: ferment.Round, Start: bench.At(f.shaping.Duration()), Into: ferment.Room{Night: f.refrigerator}, Place: ferment.Refrigerator,
+			For: f.retard.Duration() + time.Hour,
+		}.History()
+		if err != nil {
+			return err
+		}
+		then := cold
+		if f.shaping > 0 {
+			if then, err = ferment.Join(ferment.Part{History: bench, For: f.shaping.Duration()}, ferment.Part{History: cold}); err != nil {
+				return err
+			}
+		}
+		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: f.shaping.Duration() + f.retard.Duration(), Total: bulk.Rise}
+		target, err := proof.RiseBeforeShaping()
+		if err != nil {
+			return err
+		}
+		a.target, a.hasTarget = target, true
+		if !target.Feasible || target.Rise.Points() < 1 {
+			return nil
+		}
+		again := bulk
+		again.Rise = target.Rise
+		if a.shapeAt, err = again.Estimate(); err != nil {
+			return err
+		}
+		if len(f.seen) > 0 {
+			seen, err := f.update(a.shapeAt)
+			if err != nil {
+				return err
+			}
+			a.shapeAt = seen.Now
+		}
+		next := a.shapeAt.Ready().Likely
+		if d := next - shaped; d < time.Minute && d > -time.Minute {
+			break
+		}
+		shaped = next
+	}
+	return nil
+}
+
+// inverse asks what would make the dough ready at the wanted time.
+func (f *bulkFlags) inverse(a *bulkAnswer) error {
+	d, err := whenFrom(f.readyBy, f.start)
+	if err != nil {
+		f.in.note("ready-by", err)
+		return nil
+	}
+	a.readyBy = d
+	bulk := f.bulk
+	amount, err := bulk.AmountFor(d)
+	if err != nil {
+		return err
+	}
+	a.amount = &amount
+	if f.readings != "" || f.room.IsZero() {
+		if f.readings == "" {
+			held, err := bulk.HeldFor(d)
+			if err != nil {
+				return err
+			}
+			a.held = &held
+		}
+		return nil
+	}
+	drift := ferment.Relaxing{Start: f.dough, Room: f.relax.Room, TimeConstant: f.drift.Duration()}
+	if drift.Room.Night.IsZero() {
+		drift.Room = ferment.Room{Night: f.room}
+	}
+	start, err := bulk.StartFor(d, drift)
+	if err != nil {
+		return err
+	}
+	room, err := bulk.RoomFor(d, drift)
+	if err != nil {
+		return err
+	}
+	a.startAt, a.roomAt = &start, &room
+	return nil
+}
