@@ -163,10 +163,10 @@ func mixerLines(p *page, m bakelog.Mixed, u units) {
 		p.para(2, fmt.Sprintf("a minute %s warms the dough by %s, give or take %s", name, deltaTo(r.Value, 2, u), deltaTo(r.StandardError, 2, u)))
 	}
 	p.para(2, fmt.Sprintf("bowl and hook count as %s of the dough, give or take %s", percent(m.Learned.Bowl.Value, 0), percent(m.Learned.Bowl.StandardError, 0)))
-	p.para(2, fmt.Sprintf("one batch differs from the next by %s; learned from %s", deltaTo(m.Learned.Spread, 1, u), batches(m.Learned.Batches)))
+	p.para(2, fmt.Sprintf("one batch differs from the next by %s; learned from %s", deltaTo(m.Learned.Spread, 1, u), batchCount(m.Learned.Batches)))
 }
 
-func batches(n int) string {
+func batchCount(n int) string {
 	if n == 1 {
 		return "1 batch"
 	}
@@ -186,7 +186,7 @@ func cultureLines(p *page, c bakelog.Cultured, zone *time.Location, u units) {
 	p.para(2, fmt.Sprintf("pace: %.2f of the usual (%.2f to %.2f, 80 %%), at 24 °C; learned from %s", pace.Likely, pace.Low, pace.High, counted(known.Bakes(), "bake")))
 	p.para(2, fmt.Sprintf("a degree warmer speeds it up by %+.1f %% more than its curve (%+.1f to %+.1f)", 100*warm.Likely, 100*warm.Low, 100*warm.High))
 	low, high := c.Lesson.Temperatures()
-	if high.Sub(low).Kelvin() < 2 {
+	if high.Sub(low).Celsius() < 2 {
 		p.para(4, fmt.Sprintf("that is hardly learned: all bakes were between %s and %s; log a cool and a warm one", u.temperature(low, 1), u.temperature(high, 1)))
 	}
 	p.para(2, fmt.Sprintf("one bake differs from the next by %.0f %%", 100*known.BakeToBake()))
@@ -363,13 +363,13 @@ func (n *nextPlan) lines(p *page, u units) {
 
 // lessonSheet is the answer of learn as data.
 type lessonSheet struct {
-	Format   string         `json:"format"`
-	Log      string         `json:"log"`
-	Doughs   int            `json:"doughs"`
-	Mixers   []mixerLesson    `json:"mixers"`
-	Cultures []cultureLesson  `json:"cultures"`
-	Losses   []lossLesson     `json:"losses"`
-	Next     *nextPlanSheet `json:"next_plan,omitempty"`
+	Format   string          `json:"format"`
+	Log      string          `json:"log"`
+	Doughs   int             `json:"doughs"`
+	Mixers   []mixerLesson   `json:"mixers"`
+	Cultures []cultureLesson `json:"cultures"`
+	Losses   []lossLesson    `json:"losses"`
+	Next     *nextPlanSheet  `json:"next_plan,omitempty"`
 }
 
 type mixerLesson struct {
