@@ -28,7 +28,7 @@ const (
 
 // times are the durations that the other rooms computed for one bake.
 type times struct {
-	ripe, past time.Duration // after feeding: ripe from, good until
+	ripe, past time.Duration // after feeding: at its peak, good until
 	bulk       quantity.TimeRange
 	proof      quantity.TimeRange // in the room; zero with a retard
 	cool       time.Duration
@@ -88,7 +88,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 		feed := add(schedule.Step{Name: stepFeed, Min: grid(b.Levain.Takes.Duration()), Needs: hands})
 		previous = add(schedule.Step{
 			Name: stepRipen, Min: grid(t.ripe), Max: grid(t.past),
-			MinWords: "the levain takes about " + hm(t.ripe) + " to ripen", MaxWords: "the levain is past its best after " + hm(t.past),
+			MinWords: "the levain takes about " + hm(grid(t.ripe)) + " to its peak", MaxWords: "the levain is past its best after " + hm(grid(t.past)),
 		})
 		atOnce(feed, previous)
 	}

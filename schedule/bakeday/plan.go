@@ -219,7 +219,8 @@ func (d *Day) times() times {
 	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest)
 	t := times{bulk: d.Rising.Bulk.Ready(), proof: d.Rising.Proof, cool: cool, mixes: d.Water.Mixes, rounds: d.Baking.Rounds}
 	if d.Levain != nil {
-		t.ripe, t.past = d.Levain.Ripeness.From.Likely, d.Levain.Ripeness.Until.Likely
+		// At its likely peak a levain is most surely ripe and not yet past.
+		t.ripe, t.past = d.Levain.Ripeness.Peak.Likely, d.Levain.Ripeness.Until.Likely
 	}
 	return t
 }

@@ -67,7 +67,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	if l.Ripeness, err = in.Ripe(); err != nil {
 		return nil, quantity.At("Levain", err)
 	}
-	l.Temperature = history.At(l.Ripeness.From.Likely)
+	l.Temperature = history.At(l.Ripeness.Peak.Likely)
 	return l, nil
 }
 

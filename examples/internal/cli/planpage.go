@@ -198,7 +198,7 @@ func fits(m *bakeday.MixerSheet, dough quantity.Mass, u units) string {
 func risePart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	p.heading("Rising")
 	if l := s.Levain; l != nil {
-		p.para(2, fmt.Sprintf("levain: starts with %s of culture; ripe %s after feeding, good until about %s", u.mass(rounded(l.Culture)), l.Ripe.TimeRange(), l.Until.Likely))
+		p.para(2, fmt.Sprintf("levain: starts with %s of culture; ripe %s after feeding, at its peak after about %s, good until about %s", u.mass(rounded(l.Culture)), l.Ripe.TimeRange(), l.Peak.Likely, l.Until.Likely))
 	}
 	if l := s.Levain; l != nil && l.Left.Sign() > 0 {
 		p.para(2, fmt.Sprintf("%s of the culture at hand is left: feed it, and keep it for the next bake", u.mass(l.Left)))
