@@ -25,7 +25,7 @@ func hall() Bake {
 		Salt:    quantity.NewPercent(2.1),
 		Levain: &Levain{
 			Prefermented: quantity.NewPercent(12), Hydration: quantity.NewPercent(100), Flour: "whole rye flour",
-			Inoculation: quantity.NewPercent(40), CultureHydration: quantity.NewPercent(100), CultureAtHand: quantity.Grams(150),
+			Inoculation: quantity.NewPercent(60), CultureHydration: quantity.NewPercent(100), CultureAtHand: quantity.Grams(220),
 		},
 		Mixing:  Mixing{Temperature: quantity.Celsius(26), Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Warming: quantity.DeltaCelsius(5), Takes: quantity.Elapsed(25 * time.Minute)},
 		Bulk:    Bulk{Rise: quantity.NewPercent(75), Folds: 2, FoldEvery: quantity.Elapsed(45 * time.Minute)},
