@@ -172,7 +172,7 @@ func withChanges(data compared, a, b string, u units) compared {
 			data.Changes = append(data.Changes, fmt.Sprintf("mixing may then begin %s later, %s", quantity.FormatDuration(-d), mixed.Format("Mon 15:04")))
 		}
 	}
-	if n, m := batches(one), batches(dough); n != m {
+	if n, m := batchesOf(one), batchesOf(dough); n != m {
 		data.Changes = append(data.Changes, fmt.Sprintf("the dough is mixed in %d batches %s and in %d %s, each taking the time the file gives", n, a, m, b))
 	}
 	return data
@@ -189,7 +189,7 @@ func unpourable(p *page, data compared) {
 	}
 }
 
-func batches(s bakeday.Sheet) int { return s.Weigh[len(s.Weigh)-1].Batches }
+func batchesOf(s bakeday.Sheet) int { return s.Weigh[len(s.Weigh)-1].Batches }
 
 // startOf is when the first step begins whose name begins so; the zero time when there is none.
 func startOf(s bakeday.Sheet, name string) time.Time {
@@ -240,7 +240,7 @@ func planRows(data compared, u units, formula bool) [][]string {
 		return text
 	})
 	row("dough when mixed", func(s bakeday.Sheet) string { return u.temperature(s.Water.Target, 1) })
-	row("batches", func(s bakeday.Sheet) string { return fmt.Sprint(batches(s)) })
+	row("batches", func(s bakeday.Sheet) string { return fmt.Sprint(batchesOf(s)) })
 	row("bulk, likely", func(s bakeday.Sheet) string { return s.Bulk.Ready.Likely.String() })
 	row("bulk, early end", func(s bakeday.Sheet) string { return s.Bulk.Ready.Early.String() })
 	row("bulk, late end", func(s bakeday.Sheet) string { return s.Bulk.Ready.Late.String() })
