@@ -5,6 +5,7 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/wallclock"
 )
 
@@ -33,6 +34,10 @@ type Bake struct {
 	Kitchen Kitchen  `json:"kitchen"`
 
 	Levers Levers `json:"levers"` // how far Fit may go
+
+	// Culture is what logged bakes have taught about the levain or yeast; the zero value is nothing. It is
+	// not part of the text of a bake.
+	Culture ferment.Culture `json:"-"`
 
 	Asleep []wallclock.Habit `json:"asleep"` // "22:30 to 06:30"
 	Away   []wallclock.Habit `json:"away"`   // "09:00 to 15:00 on Friday"

@@ -82,7 +82,7 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 	}
 	bulk := ferment.Bulk{
 		Inoculation: batch.Prefermented(), SaltInWater: batch.SaltInWater(), WholeGrain: batch.WholeGrain(), History: history,
-		Curve: ferment.GanzleYeastHeld, Rise: b.Bulk.Rise, Kneading: kneading(b.Mixing.Mixer),
+		Curve: ferment.GanzleYeastHeld, Rise: b.Bulk.Rise, Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer),
 		Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
 	}
 	if y, ok := b.yeast(); ok {
