@@ -1,0 +1,78 @@
+package main
+
+import (
+	"encoding/csv"
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+const head = "name,pieces,each,loss,water,salt,levain\n"
+
+func lines(t *testing.T, in string) [][]string {
+	t.Helper()
+	var out strings.Builder
+	if err := scale(strings.NewReader(in), &out); err != nil {
+		t.Fatal(err)
+	}
+	all, err := csv.NewReader(strings.NewReader(out.String())).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+func TestLinesAreScaled(t *testing.T) {
+	all := lines(t, head+"maslin,6,780 g,13 %,70 %,2.1 %,12 %\nrolls,24,70 g,\"12,5 %\",60 %,1.8 %,0 %\n")
+	if len(all) != 3 || all[1][0] != "maslin" || all[2][10] != "" {
+		t.Fatalf("%q", all)
+	}
+	for i, want := range []float64{6 * 780 / 0.87, 24 * 70 / 0.875} { // dough: baked weight over what the oven leaves
+		sum := 0.0
+		for _, cell := range all[i+1][7:11] {
+			if cell != "" {
+				v, err := strconv.ParseFloat(cell, 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				sum += v
+			}
+		}
+		if math.Abs(sum-want) > 0.2 { // four cells rounded to a tenth
+			t.Errorf("%s weighs %.2f, want %.2f", all[i+1][0], sum, want)
+		}
+	}
+}
+
+func TestABadLineDoesNotStopTheOthers(t *testing.T) {
+	all := lines(t, head+"a,six,780 g,13 %,70 %,2 %,12 %\nb,2,780,13 %,70 %,2 %,12 %\nc,2,780 g,113 %,70 %,2 %,12 %\nd,2,780 g,13 %,70 %,2 %,90 %\n\"=cmd()\",1,1 kg,10 %,65 %,2 %,0 %\n")
+	for i, bad := range []bool{true, true, true, true, false} {
+		if got := all[i+1][11] != ""; got != bad {
+			t.Errorf("line %d: problem %q", i+1, all[i+1][11])
+		}
+	}
+	if all[5][7] == "" {
+		t.Error("the last line was not scaled")
+	}
+}
+
+func TestOtherTablesAreRefused(t *testing.T) {
+	for _, in := range []string{"", "name,pieces\nx,1\n", head + "too,few\n", head + "\"open"} {
+		var out strings.Builder
+		if err := scale(strings.NewReader(in), &out); err == nil {
+			t.Errorf("%q is taken: %s", in, out.String())
+		}
+	}
+}
+
+type fullDisk struct{}
+
+func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space left") }
+
+func TestAFullDiskIsNoticed(t *testing.T) {
+	if err := scale(strings.NewReader(head), fullDisk{}); err == nil {
+		t.Error("a full disk goes unnoticed")
+	}
+}

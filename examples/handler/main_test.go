@@ -1,0 +1,103 @@
+package main
+
+import (
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/schedule/bakeday"
+)
+
+func post(body string) *httptest.ResponseRecorder {
+	w := httptest.NewRecorder()
+	now := func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) }
+	handler(now).ServeHTTP(w, httptest.NewRequest(http.MethodPost, "/plan", strings.NewReader(body)))
+	return w
+}
+
+// rolls is the shipped bake as JSON, without what JSON leaves at zero.
+const rolls = `{"name": "Coffee rolls", "wanted": "Sunday 15:00", "zone": "Europe/Zurich", "salt": "1.8 %",
+ "loaves": {"pieces": 24, "baked": "70 g", "loss": "12 %", "style": "soft roll"},
+ "flour": [{"name": "wheat flour", "percent": "100 %", "kind": "wheat"}],
+ "liquid": [{"name": "water", "percent": "60 %"}],
+ "other": [{"name": "instant yeast", "percent": "0.8 %", "kind": "instant yeast"}],
+ "mixing": {"temperature": "25 °C", "mixer": "planetary", "bowl": "7 L"},
+ "bulk": {"rise": "150 %"}, "shaping": {"takes": "45m"},
+ "oven": {"temperature": "210 °C", "together": 12, "preheat": "20m", "uncovered": "16m"},
+ "kitchen": {"altitude": "1150 m", "day": "22 °C", "night": "19 °C", "tap": "10 °C"}}`
+
+func TestABakeBecomesAPlan(t *testing.T) {
+	w := post(rolls)
+	var s bakeday.Sheet
+	if err := json.Unmarshal(w.Body.Bytes(), &s); err != nil || w.Code != http.StatusOK {
+		t.Fatal(w.Code, err, w.Body)
+	}
+	if !s.Possible || s.Formula.Pieces != 24 || len(s.Steps) < 6 || s.Wanted.Format("Mon 15:04") != "Sun 15:00" {
+		t.Errorf("%+v", s)
+	}
+}
+
+func TestWhatIsWrongIsListed(t *testing.T) {
+	for _, c := range []struct {
+		name, body string
+		status     int
+		fields     string
+	}{
+		{"two faults", strings.NewReplacer(`"pieces": 24`, `"pieces": 0`, `"210 °C"`, `"21 °C"`).Replace(rolls), 422, "Loaves.Pieces Oven.Temperature"},
+		{"zone", strings.Replace(rolls, "Europe/Zurich", "Europe/Atlantis", 1), 422, "Zone"},
+		{"no zone", strings.Replace(rolls, "Europe/Zurich", "", 1), 422, "Zone"},
+		{"no JSON", "salt = 2", 400, ""},
+		{"unknown name", `{"sallt": "2 %"}`, 400, ""},
+		{"a unit", strings.Replace(rolls, `"1.8 %"`, `"1.8 g"`, 1), 400, ""},
+		{"huge", `{"name": "` + strings.Repeat("x", 2<<20) + `"}`, 400, ""},
+	} {
+		w := post(c.body)
+		var all []problem
+		if err := json.Unmarshal(w.Body.Bytes(), &all); err != nil || w.Code != c.status || len(all) == 0 {
+			t.Errorf("%s: %d %v %.200s", c.name, w.Code, err, w.Body)
+			continue
+		}
+		var fields []string
+		for _, p := range all {
+			if p.Want == "" {
+				t.Errorf("%s: nothing wanted", c.name)
+			}
+			fields = append(fields, p.Field)
+		}
+		if got := strings.Join(fields, " "); got != c.fields {
+			t.Errorf("%s: %q, want %q", c.name, got, c.fields)
+		}
+	}
+	w := httptest.NewRecorder()
+	handler(time.Now).ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/plan", nil))
+	if w.Code != http.StatusMethodNotAllowed {
+		t.Error(w.Code)
+	}
+}
+
+// TestTheShippedBakesSurviveJSON: a bake written as JSON plans as the bake file does.
+func TestTheShippedBakesSurviveJSON(t *testing.T) {
+	for _, name := range []string{"hall-kitchen.toml", "same-day-rolls.toml"} {
+		source, err := os.ReadFile("../bakes/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b bakeday.Bake
+		if f := tomlbind.Bind(source, &b); len(f.Faults) > 0 {
+			t.Fatal(f.Faults)
+		}
+		body, err := json.Marshal(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var s bakeday.Sheet
+		if w := post(string(body)); json.Unmarshal(w.Body.Bytes(), &s) != nil || !s.Possible || s.Name != b.Name {
+			t.Errorf("%s: %d %.300s", name, w.Code, w.Body)
+		}
+	}
+}
