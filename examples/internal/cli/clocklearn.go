@@ -184,7 +184,7 @@ func cultureLines(p *page, c bakelog.Cultured, zone *time.Location, u units) {
 	known := c.Lesson.Culture
 	pace, warm := known.Pace(), known.TemperatureSensitivity()
 	p.para(2, fmt.Sprintf("pace: %.2f of the usual (%.2f to %.2f, 80 %%), at 24 °C; learned from %s", pace.Likely, pace.Low, pace.High, counted(known.Bakes(), "bake")))
-	p.para(2, fmt.Sprintf("a degree warmer speeds it up by %+.1f %% more than its curve (%+.1f to %+.1f)", 100*warm.Likely, 100*warm.Low, 100*warm.High))
+	p.para(2, fmt.Sprintf("a degree Celsius warmer speeds it up by %+.1f %% more than its curve (%+.1f to %+.1f)", 100*warm.Likely, 100*warm.Low, 100*warm.High))
 	low, high := c.Lesson.Temperatures()
 	if high.Sub(low).Celsius() < 2 {
 		p.para(4, fmt.Sprintf("that is hardly learned: all bakes were between %s and %s; log a cool and a warm one", u.temperature(low, 1), u.temperature(high, 1)))
@@ -320,7 +320,8 @@ func usualWarming(m bakelog.Mixed) (quantity.TemperatureDelta, bool) {
 }
 
 func (n *nextPlan) lines(p *page, u units) {
-	p.heading("The next plan of " + printable(n.file) + ", and what the log changes")
+	p.heading("The next plan, and what the log changes")
+	p.para(2, "of "+printable(n.file)+":")
 	if n.warming == nil && n.loss == nil && n.bulkAfter == nil {
 		p.para(2, "nothing yet: no dough of this mixer, no loaf of this kind and no ready dough with this leavening is logged")
 		return
