@@ -116,7 +116,9 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 // history is the temperature of the dough, from what the flags say of it.
 func (f *bulkFlags) history() (ferment.History, error) {
 	if f.readings != "" {
-		f.in.only("--dough, which --readings replaces: leave one out", "dough")
+		if f.in.given("dough") {
+			f.in.fault("dough", "--dough and --readings", "one of them: the readings say how warm the dough was", quantity.ErrInconsistent)
+		}
 		r, err := readReadings(f.readings)
 		if err != nil {
 			return ferment.History{}, err
@@ -132,6 +134,10 @@ func (f *bulkFlags) history() (ferment.History, error) {
 			f.in.fault("dough", "", `the temperature of the dough after mixing, such as "25 °C", or --readings FILE`, quantity.ErrRequired)
 		}
 		return ferment.History{}, nil
+	}
+	var p quantity.Problems
+	if !quantity.Check(&p, "Start", f.dough, quantity.Celsius(-25), quantity.Celsius(60)) {
+		return ferment.History{}, p.Err()
 	}
 	if f.room.IsZero() {
 		return ferment.Constant(f.dough), nil
@@ -187,10 +193,26 @@ func runBulk(s System, f *bulkFlags) error {
 	if saltErr != nil {
 		err = saltErr
 	}
-	if bad := f.in.complain(err); bad != nil {
+	if bad := f.in.complain(f.saltAsGiven(err)); bad != nil {
 		return bad
 	}
 	return f.answer(s, e)
+}
+
+// saltAsGiven words a fault of the salt in the water with the salt as it was given.
+func (f *bulkFlags) saltAsGiven(err error) error {
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		got := e.Got
+		if e.Path == "SaltInWater" {
+			got = f.salt.String() + " of the flour, " + percent(f.bulk.SaltInWater, 1) + " of the water"
+		}
+		p.Add(e.Path, got, e.Want, e.Err)
+	}
+	if p.Err() == nil {
+		return err
+	}
+	return p.Err()
 }
 
 // culture is what the log knows of the culture.

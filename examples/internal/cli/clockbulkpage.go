@@ -171,10 +171,10 @@ func doughWords(f *bulkFlags, u units) string {
 	if b.WholeGrain.Sign() > 0 {
 		words = append(words, "whole grain "+percent(b.WholeGrain, 0))
 	}
-	return "A dough with " + strings.Join(words, ", ") + "; " + stands(f, u)
+	return "A dough with " + strings.Join(words, ", ") + "; " + stands(f, "mixing", u)
 }
 
-func stands(f *bulkFlags, u units) string {
+func stands(f *bulkFlags, after string, u units) string {
 	switch {
 	case f.readings != "":
 		return "its temperature as read in " + printable(f.readings)
@@ -185,7 +185,7 @@ func stands(f *bulkFlags, u units) string {
 	if !f.night.IsZero() {
 		room += " by day and " + u.temperature(f.night, 1) + " by night"
 	}
-	return u.temperature(f.dough, 1) + " after mixing, in a room of " + room
+	return u.temperature(f.dough, 1) + " after " + after + ", in a room of " + room
 }
 
 // bulkSheet is the answer of bulk as data; the number in Format grows when a field changes its

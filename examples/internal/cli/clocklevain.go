@@ -32,7 +32,11 @@ func feedOf(text string) (seed, flour, water float64, err error) {
 // runLevainRipe answers for a levain just fed.
 func runLevainRipe(s System, f *bulkFlags) error {
 	in := f.in
-	in.only("a dough; --levain asks for a levain", "inoculation", "yeast", "salt", "hydration", "rise", "retard", "ready-by", "seen", "kneaded", "enriched", "svg", "piece", "shaping", "refrigerator")
+	for _, n := range []string{"inoculation", "yeast", "salt", "hydration", "rise", "retard", "ready-by", "seen", "kneaded", "enriched", "svg", "piece", "shaping", "refrigerator"} {
+		if in.given(n) {
+			in.fault(n, "--"+n+" with --levain", "one of them: --"+n+" belongs to a dough, --levain asks about a levain", quantity.ErrInconsistent)
+		}
+	}
 	seed, flour, water, err := feedOf(f.levain)
 	if err != nil {
 		in.note("levain", err)
@@ -85,7 +89,7 @@ type ripeSheet struct {
 
 func ripePage(p *page, f *bulkFlags, l ferment.Levain, r ferment.Ripeness, u units) {
 	p.para(0, fmt.Sprintf("A levain fed %s (seed : flour : water): %s of its flour comes with the seed, hydration %s; %s",
-		printable(f.levain), percent(l.Seed, 1), percent(l.Hydration, 0), stands(f, u)))
+		printable(f.levain), percent(l.Seed, 1), percent(l.Hydration, 0), stands(f, "the feed", u)))
 	p.heading("From the feed")
 	ripe, peak, past := r.Reached()
 	for _, line := range []struct {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -172,6 +173,11 @@ func readingFaults(name string, err error) string {
 			lines = append(lines, name+":"+number+": "+moved.Error())
 			continue
 		}
+		if m := readingPath.FindStringSubmatch(e.Path); m != nil {
+			if n, err := strconv.Atoi(m[1]); err == nil {
+				moved.Path = fmt.Sprintf("reading %d, %s", n+1, strings.ToLower(strings.Replace(m[2], "At", "time", 1)))
+			}
+		}
 		lines = append(lines, name+": "+moved.Error())
 	}
 	if len(lines) == 0 {
@@ -179,6 +185,8 @@ func readingFaults(name string, err error) string {
 	}
 	return strings.Join(lines, "\n")
 }
+
+var readingPath = regexp.MustCompile(`^Points\[(\d+)\]\.(At|Temperature)$`)
 
 func readBounded(name string, most int64) ([]byte, error) {
 	info, err := os.Stat(name)
