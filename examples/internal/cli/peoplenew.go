@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -134,7 +135,7 @@ file is never overwritten.`,
 				return err
 			}
 		}
-		return b.write(s, name)
+		return b.write(cmd.Context(), s, name)
 	}
 	return cmd
 }
@@ -193,7 +194,7 @@ func (a *asking) answer(q question, given bool) error {
 }
 
 // write checks that the file can be planned, writes it, and says what to do next.
-func (b *newBake) write(s System, name string) error {
+func (b *newBake) write(ctx context.Context, s System, name string) error {
 	content := b.file()
 	var bake bakeday.Bake
 	bound := tomlbind.Bind([]byte(content), &bake)
@@ -204,9 +205,9 @@ func (b *newBake) write(s System, name string) error {
 	if err != nil {
 		return badInput("maslin new: --zone: %s", err)
 	}
-	if err := bake.Check(clock); err != nil {
+	if _, err := bakeday.Plan(ctx, bake, clock); err != nil {
 		flags := map[string]string{
-			"Loaves.Pieces": "--pieces", "Loaves.Baked": "--baked", "Liquids[0].Percent": "--hydration", "Mixing.Bowl": "--bowl", "Wanted": "--wanted", "Kitchen.Altitude": "--altitude",
+			"Loaves.Pieces": "--pieces", "Mixing.Water": "--hydration", "Salt": "--hydration", "Loaves.Baked": "--baked", "Liquids[0].Percent": "--hydration", "Mixing.Bowl": "--bowl", "Wanted": "--wanted", "Kitchen.Altitude": "--altitude",
 			"Kitchen.Day": "--day", "Kitchen.Night": "--night", "Kitchen.Tap": "--tap", "Flours[0].Percent": "--rye", "Flours[1].Percent": "--rye", "Flours": "--rye",
 		}
 		return complaints("new", err, flags)
