@@ -191,7 +191,7 @@ func TestTheSchemaRefusesWhatIsWrong(t *testing.T) {
 		{`"hydration": "70 %"`, `"hydration": "70"`},
 		{`"hydration": "70 %"`, `"hydration": 0.7`},
 		{`"hydration": "70 %"`, `"hydratoin": "70 %"`},
-		{`"mass": "313 g"`, `"mass": "313 lb"`},
+		{`"scaling_weight": "896.551724 g"`, `"scaling_weight": "896.551724 lb"`},
 		{`"pieces": 6`, `"pieces": 0`},
 		{`"pieces": 6`, `"pieces": 6.5`},
 		{`"possible": true`, `"possible": "yes"`},
