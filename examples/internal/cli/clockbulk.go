@@ -170,7 +170,16 @@ func runBulk(s System, f *bulkFlags) error {
 	}
 	h, err := f.history()
 	if err != nil {
-		return f.in.complain(err)
+		faults := quantity.InputErrors(err)
+		if len(faults) == 0 {
+			return f.in.complain(err)
+		}
+		for _, e := range faults {
+			f.in.note(strings.TrimPrefix(f.in.flagFor(e.Path), "--"), e)
+		}
+	}
+	if len(f.in.faults) > 0 {
+		h = ferment.Constant(quantity.Celsius(24)) // for what else is wrong
 	}
 	f.bulk.History = h
 	if f.levain != "" {

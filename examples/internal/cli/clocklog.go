@@ -608,13 +608,17 @@ func newLogShow(s System) *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "show", Short: "What is in the log", Example: "  maslin log show --last 20\n  maslin log show --bread rolls", Args: flagsOnly,
 	}
-	cmd.Flags().IntVar(&last, "last", 0, "only the last `N` observations")
+	in := ask(cmd)
+	in.number(&last, "last", "only the last so many observations")
 	cmd.Flags().StringVar(&bread, "bread", "", "only those of the bread with this `NAME`")
 	o.register(cmd)
 	f.register(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error {
 		if last < 0 {
-			return badInput("maslin log show: --last: got %d, want a number of observations", last)
+			in.fault("last", fmt.Sprint(last), "a number of observations", quantity.ErrOutOfRange)
+		}
+		if err := in.complain(nil); err != nil {
+			return err
 		}
 		name, content, err := f.read(s)
 		if err != nil {
@@ -761,17 +765,17 @@ kinds: mix, rise, ready, core, weights, note`,
 		}
 		file, err := os.Open(args[0])
 		if err != nil {
-			return badInput("%s: %s", args[0], reason(err))
+			return badInput("%s: %s", fileName(args[0]), reason(err))
 		}
 		defer file.Close()
 		entries, problems, err := bakelog.ReadCSV(file, func(text string) (time.Time, error) { return timeIn(text, now) })
 		if err != nil {
-			return badInput("%s: %s", args[0], reason(err))
+			return badInput("%s: %s", fileName(args[0]), reason(err))
 		}
 		if len(problems) > 0 {
 			var lines []string
 			for _, p := range problems {
-				lines = append(lines, args[0]+":"+p.String())
+				lines = append(lines, fileName(args[0])+":"+p.String())
 			}
 			return badInput("%s", strings.Join(lines, "\n"))
 		}

@@ -47,7 +47,7 @@ func (f logFlags) read(s System) (string, bakelog.Content, error) {
 		return name, content, refusedLog(name, err)
 	}
 	for _, p := range content.Problems {
-		fmt.Fprintf(s.Err, "%s:%d: %s; read on without it: %s\n", name, p.Line, p.Why, printable(p.Text))
+		fmt.Fprintf(s.Err, "%s:%d: %s; read on without it: %s\n", fileName(name), p.Line, p.Why, printable(p.Text))
 	}
 	if content.More > 0 {
 		fmt.Fprintf(s.Err, "%s: and %d more such lines\n", name, content.More)
@@ -70,7 +70,17 @@ func (f logFlags) append(s System, entries ...bakelog.Entry) (string, error) {
 	return name, nil
 }
 
+// fileName is the name of a file as a message shows it.
+func fileName(name string) string {
+	const most = 300
+	if len(name) > most {
+		name = name[:most] + "…"
+	}
+	return printable(name)
+}
+
 func refusedLog(name string, err error) error {
+	name = fileName(name)
 	if errors.Is(err, bakelog.ErrVersion) {
 		return badInput("%s: %s; nothing was read or written: use that version", name, err)
 	}
@@ -151,6 +161,7 @@ func whenFrom(text string, start time.Time) (time.Duration, error) {
 // readReadings reads a probe's file; faults are named with their line.
 func readReadings(name string) (ferment.Readings, error) {
 	source, err := readBounded(name, 64<<20)
+	name = fileName(name)
 	if err != nil {
 		return ferment.Readings{}, err
 	}
@@ -191,7 +202,7 @@ var readingPath = regexp.MustCompile(`^Points\[(\d+)\]\.(At|Temperature)$`)
 func readBounded(name string, most int64) ([]byte, error) {
 	info, err := os.Stat(name)
 	if err != nil {
-		return nil, badInput("%s: %s", name, reason(err))
+		return nil, badInput("%s: %s", fileName(name), reason(err))
 	}
 	switch {
 	case info.IsDir():
