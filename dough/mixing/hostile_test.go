@@ -288,6 +288,21 @@ func TestVerdicts(t *testing.T) {
 	if r, err := mixing.Fits(in); err != nil || r.Verdict == mixing.TooMuch || r.MostLow != quantity.Kilograms(6) {
 		t.Errorf("rated: %v, %v", r, err)
 	}
+	// No second speed at an absorption ratio of exactly 50 %, but above.
+	for water, second := range map[float64]bool{1000: false, 1001: true} {
+		in := mixing.Capacity{Kind: mixing.Spiral, Bowl: quantity.Liters(20), Dough: quantity.Kilograms(4), Flour: quantity.Kilograms(2), Water: quantity.Grams(water)}
+		if r, err := mixing.Fits(in); err != nil || r.SecondSpeed != second {
+			t.Errorf("second speed at %v g of water on 2 kg of flour: %v, %v", water, r.SecondSpeed, err)
+		}
+	}
+	// A bowl far outside the charts says so; one inside does not.
+	for liters, outside := range map[float64]bool{3: true, 7: false, 60: false, 150: true} {
+		in := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
+		r, err := mixing.Fits(in)
+		if err != nil || strings.Contains(strings.Join(r.Notes, "; "), "lies outside") != outside {
+			t.Errorf("%v L: %v, %v", liters, r.Notes, err)
+		}
+	}
 	stiff := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(20), Type: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
 	r, err := mixing.Fits(stiff)
 	if err != nil || r.SecondSpeed || !strings.Contains(strings.Join(r.Notes, "; "), "at most 5 minutes") {

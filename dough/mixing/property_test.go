@@ -269,6 +269,9 @@ func balance(t *rapid.T) mixing.Balance {
 	if rapid.Bool().Draw(t, "exchange") {
 		b.RoomExchange, b.Room = mixing.HeatCapacity(rapid.Float64Range(0.1, 3).Draw(t, "K")), celsius(t, "room", 5, 35)
 	}
+	if rapid.Bool().Draw(t, "cold ice") {
+		b.IceTemperature = quantity.Celsius(-math.Round(rapid.Float64Range(0, 30).Draw(t, "ice")))
+	}
 	if rapid.Bool().Draw(t, "work") {
 		b.Mixing, b.Hydration = mixing.SpecificEnergy(rapid.Float64Range(0, 40).Draw(t, "e")), mixing.FlourHydrationHeat()
 	}
