@@ -141,8 +141,12 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 			atOnce(heat, bake)
 		} else {
 			gap := grid(b.Oven.Reheat.Duration())
-			p.Links = append(p.Links, schedule.Link{From: previous, To: bake, Min: gap, Max: gap + 15*time.Minute,
-				MinWords: "the oven and pots reheat for " + hm(gap), MaxWords: "the next round follows within " + hm(gap+15*time.Minute)})
+			most := gap + 5*time.Minute // proofed loaves do not wait
+			if b.Retard != nil {
+				most = gap + 15*time.Minute // cold ones may
+			}
+			p.Links = append(p.Links, schedule.Link{From: previous, To: bake, Min: gap, Max: most,
+				MinWords: "the oven and pots reheat for " + hm(gap), MaxWords: "the next round follows within " + hm(most)})
 		}
 		previous = bake
 	}
