@@ -22,6 +22,9 @@ type asked struct {
 
 func ask(cmd *cobra.Command) *asked { return &asked{cmd: cmd, paths: map[string]string{}} }
 
+// longest is how much text a flag takes: a page of weights.
+const longest = 4096
+
 // flagValue reads one flag, noting instead of refusing.
 type flagValue struct {
 	in    *asked
@@ -32,6 +35,10 @@ type flagValue struct {
 }
 
 func (f *flagValue) Set(text string) error {
+	if len(text) > longest {
+		f.in.fault(f.name, quantity.Excerpt(text), "at most "+strconv.Itoa(longest)+" bytes", quantity.ErrOutOfRange)
+		return nil
+	}
 	f.given = text
 	if err := f.read(text); err != nil {
 		f.in.note(f.name, err)

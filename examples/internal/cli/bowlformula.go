@@ -93,10 +93,10 @@ func extraOf(text string, sign int64, out *[]dough.Stock) error {
 	return err
 }
 
-// massOf reads a mass and what it is of: "40 g water", "1 lb 2 oz rye".
+// massOf reads a mass and what it is of: "40 g water", "2 oz rye".
 func massOf(text string) (quantity.Mass, string, error) {
 	words := strings.Fields(text)
-	for n := len(words) - 1; n >= 1; n-- {
+	for n := min(len(words)-1, 4); n >= 1; n-- {
 		if m, err := quantity.ParseMass(strings.Join(words[:n], " ")); err == nil {
 			return m, strings.Join(words[n:], " "), nil
 		}

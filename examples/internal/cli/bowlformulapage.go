@@ -25,7 +25,7 @@ func formulaPage(p *page, u units, name string, b dough.Batch, w dough.Weighing,
 	}
 	p.rows(2, "rrl", append(rows, []string{u.mass(tenthGram(b.Dough())), percent(b.Total(), 1), "together"}))
 	for _, build := range w.Builds {
-		section(p, first(printable(build.Build.Name)) + ", made beforehand")
+		section(p, first(printable(build.Build.Name))+", made beforehand")
 		linesOf(p, u, build.Lines, build.Made)
 		if build.Removed.Sign() > 0 {
 			p.para(2, u.mass(build.Removed)+" is taken away again before mixing, to be the next culture")
@@ -33,7 +33,7 @@ func formulaPage(p *page, u units, name string, b dough.Batch, w dough.Weighing,
 	}
 	section(p, "Final dough, weighed at mixing")
 	linesOf(p, u, w.Lines, w.Dough)
-	if !w.Residue.IsZero() {
+	if !tenthGram(w.Residue).IsZero() {
 		p.para(2, "rounding to the scale "+leaves(w.Residue, u))
 	}
 	for _, small := range w.TooSmall() {
@@ -145,7 +145,7 @@ func mendPage(p *page, u units, name string, f formulaFlags, b dough.Batch, r do
 		}
 		p.para(2, u.mass(e.Mass)+word+printable(e.Name))
 	}
-	section(p, "To bring back " + restores(f.restore))
+	section(p, "To bring back "+restores(f.restore))
 	var rows [][]string
 	for _, l := range r.Add {
 		rows = append(rows, []string{u.mass(tenthGram(l.Mass)), printable(l.Name)})

@@ -241,7 +241,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 		}
 	}
 	section(p, "Then")
-	if !residue.IsZero() {
+	if !tenthGram(residue).IsZero() {
 		p.para(2, "rounding to the scale "+leaves(residue, u))
 	}
 	p.para(2, u.mass(plan.Use)+" for the dough")

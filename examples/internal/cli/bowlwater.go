@@ -57,7 +57,7 @@ A temperature is written 24C or 76F, a difference (friction, warming) 5dC or 24d
 	}, "other", "NAME=TEMPERATURE", "of something else that counts as a factor (may be repeated)", "Others")
 	in.value(&f.f.Friction, "friction", "DIFFERENCE", "friction factor of the mixer, for this number of factors, the water included", "Friction")
 	in.value(&f.warming, "warming", "DIFFERENCE", "by how much mixing warms the dough itself, instead of --friction", "Rise", "rise")
-	in.word(&f.mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "a guide value for the friction")
+	in.word(&f.mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "a guide value for the friction", "kind")
 	in.value(&f.f.Water, "water-weight", "MASS", "the water to pour, for the weight of ice", "Water")
 	in.value(&f.f.Tap, "tap", "TEMPERATURE", "how cold the water comes", "Tap")
 	in.value(&f.ice, "ice", "TEMPERATURE", "of the ice (0 °C)", "Ice")

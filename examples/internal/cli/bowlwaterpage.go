@@ -26,7 +26,7 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 		p.para(2, fmt.Sprintf("the friction is a guide value (published: %s to %s for 3 factors); measure a dough once and use --measured", u.delta(prior.Low), u.delta(prior.High)))
 	}
 	if ice != nil {
-		section(p, "From the tap at " + u.temperature(f.f.Tap, 1))
+		section(p, "From the tap at "+u.temperature(f.f.Tap, 1))
 		if ice.Feasible {
 			p.rows(2, "rl", [][]string{{u.mass(tenthGram(ice.Ice)), "ice"}, {u.mass(tenthGram(ice.Liquid)), "tap water"}})
 		} else {

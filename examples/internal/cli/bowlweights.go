@@ -15,6 +15,9 @@ func weightsOf(lists []string) (dough.Weights, error) {
 	var p quantity.Problems
 	for _, item := range items(strings.Join(lists, "; ")) {
 		m, what, err := massOf(item)
+		if err == nil && m.Sign() <= 0 {
+			err = &quantity.InputError{Got: quantity.Excerpt(item), Want: "a weight above 0 g", Err: quantity.ErrOutOfRange}
+		}
 		if err == nil {
 			err = put(&w, m, what)
 		}

@@ -138,6 +138,18 @@ func flagError(cmd *cobra.Command, err error) error {
 		}
 		return badInput("%s", out)
 	}
+	var invalid *pflag.InvalidValueError
+	if errors.As(err, &invalid) {
+		flag := invalid.GetFlag()
+		if flag.Value.Type() == "bool" {
+			return badInput("%s: --%s: got %s, want true or false, or nothing", cmd.CommandPath(), flag.Name, quantity.Excerpt(invalid.GetValue()))
+		}
+		if found := quantity.InputErrors(invalid); len(found) > 0 {
+			moved := *found[0]
+			moved.Path = "--" + flag.Name
+			return badInput("%s: %s", cmd.CommandPath(), moved.Error())
+		}
+	}
 	return badInput("%s: %s", cmd.CommandPath(), text)
 }
 

@@ -78,7 +78,7 @@ func donePage(p *page, u units, f doneFlags, v bake.Verdict, t bake.Target, guid
 	section(p, "By what")
 	least := percent(guide.MinimumLoss, 0)
 	p.rows(2, "ll", [][]string{{"core", doneCore(u, v)}, {"weight", doneWeight(v, guide, least)}, {"time held", doneHeld(f, v, guide)}, {"color", "yours to judge; no number here sees it"}})
-	section(p, "What done means here: " + f.goal.Style.String())
+	section(p, "What done means here: "+f.goal.Style.String())
 	p.para(2, "a core of "+u.temperature(t.Core, 1)+"; sources accept "+u.temperature(t.From, 0)+" to "+u.temperature(t.To, 0)+" ("+guide.Confidence.String()+" agreement)")
 	p.para(2, placePart(u, t.Boiling, f.goal.Place, t.Capped))
 	if guide.MinimumLoss.Sign() > 0 {

@@ -218,7 +218,7 @@ func lossPage(p *page, u units, f *lossFlags, r lossFound) {
 		}
 	}
 	if a := r.average; a != nil {
-		section(p, "Packed loaves of " + u.mass(a.Nominal) + ", average system of the UK and the EU")
+		section(p, "Packed loaves of "+u.mass(a.Nominal)+", average system of the UK and the EU")
 		p.rows(2, "ll", [][]string{
 			{"on average at least", u.mass(a.Mean)}, {"at most 1 in 40 below", u.mass(a.Few)}, {"none below", u.mass(a.None)},
 		})

@@ -1,0 +1,178 @@
+package cli
+
+import (
+	"strings"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"github.com/spf13/cobra"
+)
+
+func newConvert(s System) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "convert AMOUNT [FOOD]",
+		Short: "Cups and spoons to grams, and ounces, pounds, °F and the like exactly",
+		Long: `convert turns a weight, a volume, a length or a temperature into other units, exactly. With the name
+of a food it turns a volume into a weight, as a range: a cup of flour differs by a quarter by
+how it was filled, so name the method. Weigh when you can.`,
+		Example: `  maslin convert 2cups bread flour --method scooped
+  maslin convert 20oz
+  maslin convert 375F`,
+	}
+	var o output
+	var v dough.FoodVolume
+	a := ask(cmd)
+	a.word(&v.Method, wordsOf(dough.Sifted, dough.Spooned, dough.Scooped, dough.Leveled), "method", "how the cup was filled", "Method")
+	a.paths["Food"], a.paths["Volume"], a.paths["Amount"] = "FOOD", "AMOUNT", "AMOUNT"
+	o.register(cmd)
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		if err := o.check(); err != nil {
+			return err
+		}
+		return runConvert(s, o, a, v, args)
+	}
+	return cmd
+}
+
+// amountOf finds how many of the arguments are the amount: "2 cups" or "2cups", and what follows
+// is the food.
+func amountOf(args []string) (amount, food string) {
+	for n := min(len(args), 4); n >= 1; n-- {
+		text := strings.Join(args[:n], " ")
+		if len(inUnits(text)) > 0 {
+			return text, strings.Join(args[n:], " ")
+		}
+	}
+	return strings.Join(args, " "), ""
+}
+
+type unitLine struct {
+	Unit  string `json:"unit"`
+	Value string `json:"value"`
+}
+
+// inUnits says an amount in the usual units of its kind; none when it cannot be read.
+func inUnits(text string) []unitLine {
+	var out []unitLine
+	add := func(unit, value string) { out = append(out, unitLine{unit, value}) }
+	if m, err := quantity.ParseMass(text); err == nil {
+		add("grams", m.Text(quantity.Gram, 2))
+		add("kilograms", m.Text(quantity.Kilogram, 4))
+		add("ounces", m.Text(quantity.Ounce, 3))
+		add("pounds", m.Text(quantity.Pound, 4))
+		return out
+	}
+	if v, err := quantity.ParseVolume(text); err == nil {
+		add("milliliters", v.Text(quantity.Milliliter, 2))
+		add("liters", v.Text(quantity.Liter, 4))
+		add("US cups", v.Text(quantity.USCup, 3))
+		add("US quarts", v.Text(quantity.USQuart, 3))
+		add("US tablespoons", v.Text(quantity.USTablespoon, 2))
+		add("US teaspoons", v.Text(quantity.USTeaspoon, 2))
+		return out
+	}
+	if t, err := quantity.ParseTemperature(text); err == nil {
+		add("Celsius", t.Text(quantity.CelsiusScale, 1))
+		add("Fahrenheit", t.Text(quantity.FahrenheitScale, 1))
+		return out
+	}
+	if d, err := quantity.ParseDelta(text); err == nil {
+		add("Celsius", d.Text(quantity.CelsiusScale, 2))
+		add("Fahrenheit", d.Text(quantity.FahrenheitScale, 2))
+		return out
+	}
+	if l, err := quantity.ParseLength(text); err == nil {
+		add("centimeters", l.Text(quantity.Centimeter, 2))
+		add("meters", l.Text(quantity.Meter, 3))
+		add("inches", l.Text(quantity.Inch, 3))
+		add("feet", l.Text(quantity.Foot, 3))
+	}
+	return out
+}
+
+func runConvert(s System, o output, a *asked, v dough.FoodVolume, args []string) error {
+	var p quantity.Problems
+	amount, food := amountOf(args)
+	lines := inUnits(amount)
+	if len(args) == 0 {
+		p.Required("Amount", `an amount, such as "2 cups", "20 oz" or "375F"`)
+	} else if len(lines) == 0 {
+		p.Add("Amount", quantity.Excerpt(amount), `an amount with its unit, such as "2 cups", "20 oz", "375F" or "9 in"`, quantity.ErrUnit)
+	}
+	var workings []working.Working
+	var weight *dough.VolumeMass
+	if food != "" {
+		v.Food = food
+		if err := v.Volume.UnmarshalText([]byte(amount)); err != nil {
+			p.Add("Volume", quantity.Excerpt(amount), `a volume, such as "2 cups" or "250 mL", to know what it weighs`, quantity.ErrUnit)
+		} else if got, err := dough.MassOfVolume(v); err != nil {
+			p.Join("", err)
+		} else {
+			weight, workings = &got, append(workings, got.Working())
+		}
+	} else if len(lines) > 0 {
+		a.only("a food", "method")
+		a.only("a food: units are converted by definition", "working")
+	}
+	if wrong := a.complain(p.Err()); wrong != nil {
+		return wrong
+	}
+	return s.show(o, answer{
+		page: func(p *page, u units) {
+			if weight != nil {
+				p.para(0, amount+" of "+printable(food)+" weighs about "+u.mass(readable(weight.Likely))+" ("+u.mass(readable(weight.Low))+" to "+u.mass(readable(weight.High))+")")
+				p.line("")
+				if weight.Note != "" {
+					p.para(2, weight.Note)
+				}
+				for _, m := range weight.Used {
+					p.para(2, cupOf(m.Per)+" "+m.Food+": "+u.mass(tenthGram(m.Mass))+", by "+m.Source.String())
+				}
+				return
+			}
+			p.para(0, amount)
+			p.line("")
+			var rows [][]string
+			for _, l := range lines {
+				rows = append(rows, []string{l.Value, l.Unit})
+			}
+			p.rows(2, "rl", rows)
+		},
+		data: convertData(amount, food, lines, weight), workings: workings,
+	})
+}
+
+// readable rounds a weight to a gram, and a small one to a tenth.
+func readable(m quantity.Mass) quantity.Mass {
+	if m.Compare(quantity.Grams(20)) < 0 {
+		return tenthGram(m)
+	}
+	return rounded(m)
+}
+
+// cupOf prints the measure of a published weight: cups, or teaspoons where it is small.
+func cupOf(v quantity.Volume) string {
+	if v.Compare(quantity.Milliliters(60)) < 0 {
+		return v.Text(quantity.USTeaspoon, 2)
+	}
+	return v.Text(quantity.USCup, 2)
+}
+
+type convertAnswer struct {
+	Format string         `json:"format"`
+	Amount string         `json:"amount"`
+	Units  []unitLine     `json:"units"`
+	Food   string         `json:"food,omitempty"`
+	Low    *quantity.Mass `json:"low,omitempty"`
+	Likely *quantity.Mass `json:"likely,omitempty"`
+	High   *quantity.Mass `json:"high,omitempty"`
+}
+
+func convertData(amount, food string, lines []unitLine, w *dough.VolumeMass) convertAnswer {
+	out := convertAnswer{Format: "maslin convert 1", Amount: amount, Units: lines, Food: food}
+	if w != nil {
+		out.Low, out.Likely, out.High = &w.Low, &w.Likely, &w.High
+	}
+	return out
+}
