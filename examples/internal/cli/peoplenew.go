@@ -9,6 +9,7 @@ import (
 	"os"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
@@ -49,7 +50,7 @@ func oneOf(words ...string) func(string) error {
 }
 
 // questions are asked in this order.
-func (b *newBake) questions(s System) []question {
+func (b *newBake) questions(s System, zone string) []question {
 	return []question{
 		{flag: "name", ask: "What is the bread called?", usual: "Country loaf", to: &b.name, check: nameCheck},
 		{flag: "pieces", ask: "How many loaves?", usual: "2", to: &b.pieces, check: countCheck},
@@ -61,7 +62,7 @@ func (b *newBake) questions(s System) []question {
 		{flag: "mixer", ask: "How is it kneaded: hand, planetary, spiral or processor?", usual: "hand", to: &b.mixer, check: reads(mixing.ParseMixerKind)},
 		{flag: "bowl", ask: "How large is the bowl of the mixer?", usual: "5 L", to: &b.bowl, check: reads(quantity.ParseVolume), skip: func() bool { return b.mixer == "hand" }},
 		{flag: "wanted", ask: "When is the bread wanted? A day and a time.", usual: "Saturday 12:30", to: &b.wanted, check: reads(bakeday.ParseWish)},
-		{flag: "zone", ask: "In which time zone?", usual: zoneOf(s), to: &b.zone, check: func(text string) error { _, err := clockFor(s, text, ""); return err }},
+		{flag: "zone", ask: "In which time zone?", usual: zone, to: &b.zone, check: func(text string) error { _, err := clockFor(s, text, ""); return err }},
 		{flag: "altitude", ask: "How high above the sea?", usual: "0 m", to: &b.altitude, check: reads(quantity.ParseLength)},
 		{flag: "day", ask: "How warm is the kitchen by day?", usual: "22 °C", to: &b.day, check: reads(quantity.ParseTemperature)},
 		{flag: "night", ask: "And by night?", usual: "19 °C", to: &b.night, check: reads(quantity.ParseTemperature)},
@@ -91,7 +92,7 @@ func zoneOf(s System) string {
 			_, name, _ = strings.Cut(link, "zoneinfo/")
 		}
 	}
-	if _, err := clockFor(s, name, ""); err != nil {
+	if _, err := time.LoadLocation(name); err != nil || name == "" || name == "Local" {
 		return "UTC"
 	}
 	return name
@@ -116,8 +117,7 @@ file is never overwritten.`,
 		},
 		ValidArgsFunction: cobra.NoFileCompletions,
 	}
-	all := b.questions(s)
-	for _, q := range all {
+	for _, q := range b.questions(s, "that of this computer") {
 		cmd.Flags().StringVar(q.to, q.flag, "", fmt.Sprintf("%s (%s)", q.ask, q.usual))
 	}
 	cmd.Flags().BoolVar(&ask, "ask", false, "ask even when this is not a terminal")
@@ -130,7 +130,7 @@ file is never overwritten.`,
 			return badInput("%s: exists already and is not overwritten; choose another name", name)
 		}
 		asker := &asking{s: s, in: bufio.NewReader(io.LimitReader(s.In, 1<<20)), on: ask || terminal(s.In)}
-		for _, q := range all {
+		for _, q := range b.questions(s, zoneOf(s)) {
 			if err := asker.answer(q, cmd.Flags().Changed(q.flag)); err != nil {
 				return err
 			}

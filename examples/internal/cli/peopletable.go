@@ -57,7 +57,7 @@ func (f *listFlag[T]) Set(text string) error {
 	}
 	parts := strings.Split(text, at)
 	if len(parts) > 20 {
-		return fmt.Errorf("got %d values, want 20 at most", len(parts))
+		return &quantity.InputError{Got: fmt.Sprintf("%d values", len(parts)), Want: "20 at most", Err: quantity.ErrOutOfRange}
 	}
 	*f.to = nil
 	for _, part := range parts {

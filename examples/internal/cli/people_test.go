@@ -1,0 +1,155 @@
+package cli
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/schedule/bakeday"
+	"github.com/spf13/pflag"
+)
+
+// spoken runs a command line and returns what it printed.
+func spoken(args ...string) (status int, out, complaint string) {
+	var o, e bytes.Buffer
+	s := System{In: strings.NewReader(""), Out: &o, Err: &e, Getenv: func(string) string { return "" }, Now: func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) }}
+	status = Run(args, s)
+	return status, o.String(), e.String()
+}
+
+// Whatever a flag of these commands is given is answered or refused in a few words.
+func TestHostileFlagsOfTeaching(t *testing.T) {
+	t.Chdir(t.TempDir())
+	if status, _, complaint := spoken("new", "y.toml", "--zone", "Europe/Zurich"); status != 0 {
+		t.Fatal(complaint)
+	}
+	hostile := []string{
+		"", "NaN", "Inf C", "1e999 %", "-5 %", "0 %", "-300 C", "\x00", "\xff\xfe", "\x1b[31m", "1,2,3", ";;;", ",", "20C;", "100 C", "1 µg", "999999999999999999999 kg", "no\nlines", "Local",
+		strings.Repeat("9", 1<<16) + " %", strings.Repeat("20C,", 1<<12),
+	}
+	for _, command := range []string{"new x.toml", "table bulk", "table water", "compare curves", "compare water y.toml", "compare y.toml"} {
+		words := strings.Fields(command)
+		c, _, err := newRoot(System{Getenv: func(string) string { return "" }}).Find(words)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c.Flags().VisitAll(func(f *pflag.Flag) {
+			for _, text := range hostile {
+				if words[0] == "new" {
+					os.Remove("x.toml")
+				}
+				status, out, complaint := spoken(append(words, "--"+f.Name+"="+text)...)
+				shown := text[:min(len(text), 20)]
+				switch {
+				case status == exitBadInput && complaint == "":
+					t.Errorf("%s --%s=%q: refused without a word", command, f.Name, shown)
+				case len(complaint) > 5000:
+					t.Errorf("%s --%s=%q: a complaint of %d bytes", command, f.Name, shown, len(complaint))
+				case strings.ContainsAny(complaint+out, "\x00\x1b") || strings.Contains(out, "NaN"):
+					t.Errorf("%s --%s=%q: prints %.200q", command, f.Name, shown, complaint+out)
+				}
+			}
+		})
+	}
+}
+
+// FuzzNewFile: whatever the bread is called, the file reads back with that name and can be planned.
+func FuzzNewFile(f *testing.F) {
+	for _, name := range []string{"Country loaf", `a "b" \ c`, "tab\tline\n", "\x00\x1b\x7f", "\u2028 \ufeff", "'''", `"""`, "🍞", "\xff"} {
+		f.Add(name, "15 %")
+	}
+	f.Add("rye", "100 %")
+	f.Add("wheat", "0 %")
+	clock := bakeday.Clock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC), Zone: time.UTC}
+	f.Fuzz(func(t *testing.T, name, rye string) {
+		b := newBake{zone: "UTC"}
+		for _, q := range b.questions(System{Now: time.Now}, "UTC") {
+			*q.to = q.usual
+			if q.flag == "rye" && q.check(rye) == nil {
+				*q.to = rye
+			}
+		}
+		b.name = name
+		var got bakeday.Bake
+		if bound := tomlbind.Bind([]byte(b.file()), &got); len(bound.Faults) > 0 {
+			t.Fatalf("%q: %v\n%s", name, bound.Faults, b.file())
+		}
+		if want := strings.ToValidUTF8(name, "\uFFFD"); got.Name != want {
+			t.Errorf("%q reads back as %q", want, got.Name)
+		}
+		if err := got.Check(clock); err != nil && b.rye == "15 %" {
+			t.Errorf("%q: %v", name, err)
+		}
+	})
+}
+
+func TestEveryAnswerOfNewCanBePlanned(t *testing.T) {
+	dir := t.TempDir()
+	for _, leaven := range []string{"levain", "yeast"} {
+		for _, cold := range []string{"yes", "no"} {
+			for _, mixer := range []string{"hand", "planetary", "spiral", "processor"} {
+				for _, rye := range []string{"0 %", "40 %", "100 %"} {
+					name := filepath.Join(dir, strings.Join([]string{leaven, cold, mixer, rye[:2]}, "-")+".toml")
+					if status, _, complaint := spoken("new", name, "--leaven", leaven, "--cold", cold, "--mixer", mixer, "--rye", rye, "--wanted", "Sunday 18:00", "--zone", "Europe/Zurich"); status != 0 {
+						t.Errorf("%s: %s", name, complaint)
+						continue
+					}
+					if status, out, complaint := spoken("plan", name); status != 0 {
+						t.Errorf("%s: %d %s%.300s", name, status, complaint, out)
+					}
+				}
+			}
+		}
+	}
+}
+
+func FuzzASCII(f *testing.F) {
+	f.Add("26 °C – 12 Δ°C, Gänzle …")
+	f.Add("\xff\u202e\u0301")
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, r := range asciiText(text) {
+			if r > 0x7e {
+				t.Errorf("%q becomes %q", text, asciiText(text))
+			}
+		}
+		if utf8.ValidString(text) && !strings.ContainsFunc(text, func(r rune) bool { return r > 0x7e }) && asciiText(text) != text {
+			t.Errorf("%q is changed", text)
+		}
+	})
+}
+
+func TestLocales(t *testing.T) {
+	for _, c := range []struct {
+		env  map[string]string
+		want bool
+	}{
+		{nil, false}, {map[string]string{"LANG": "C"}, true}, {map[string]string{"LANG": "POSIX"}, true}, {map[string]string{"LANG": "C.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8"}, false},
+		{map[string]string{"LANG": "C", "LC_ALL": "en_US.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8", "LC_CTYPE": "C"}, true}, {map[string]string{"LC_ALL": "C", "LANG": "de_CH.UTF-8"}, true},
+	} {
+		if got := asciiOnly(System{Getenv: func(name string) string { return c.env[name] }}); got != c.want {
+			t.Errorf("%v: %v", c.env, got)
+		}
+	}
+}
+
+func TestWhatASpreadsheetWouldComputeStaysText(t *testing.T) {
+	for name, want := range map[string]string{"=1+1": "'=1+1", "+x": "'+x", "-x": "'-x", "@x": "'@x", "rye": "rye", "": "", "a=b": "a=b", "\t=1": "·=1"} {
+		if got := cell(name); got != want {
+			t.Errorf("%q becomes %q, want %q", name, got, want)
+		}
+	}
+}
+
+func BenchmarkPlanWithSheet(b *testing.B) {
+	name := filepath.Join(b.TempDir(), "day.html")
+	for b.Loop() {
+		if status, _, complaint := spoken("plan", "../../bakes/hall-kitchen.toml", "--html", name); status != 0 {
+			b.Fatal(complaint)
+		}
+	}
+}
