@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -10,10 +11,10 @@ import (
 
 // conflict turns a clash of rules into words, remedies and a shortfall. feasible says whether
 // the whole problem with some rules weakened can be solved.
-func (c *compiled) conflict(clash *planner.Clash, minimal bool, feasible func(planner.Relax) bool) *Conflict {
+func (c *compiled) conflict(ctx context.Context, clash *planner.Clash, minimal bool, feasible func(planner.Relax) bool) *Conflict {
 	out := &Conflict{Minimal: minimal}
 	for _, r := range clash.Rules {
-		m := c.member(r, feasible)
+		m := c.member(ctx, r, feasible)
 		out.Members = append(out.Members, m)
 		if m.Enough && m.Change > 0 && (out.Short == 0 || m.Change < out.Short) {
 			out.Short = m.Change
@@ -27,7 +28,7 @@ func (c *compiled) conflict(clash *planner.Clash, minimal bool, feasible func(pl
 
 // member describes one rule and the least change of it alone that helps. Wanted times move
 // together: nobody wants half of the bread later.
-func (c *compiled) member(id int, feasible func(planner.Relax) bool) Member {
+func (c *compiled) member(ctx context.Context, id int, feasible func(planner.Relax) bool) Member {
 	r := c.rules[id]
 	m := Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other}
 	together := []int{id}
@@ -79,7 +80,7 @@ func (c *compiled) member(id int, feasible func(planner.Relax) bool) Member {
 	}
 	switch {
 	case front == 0 && back == 0:
-		m.Remedy = "no change of this alone helps"
+		m.Remedy = noChange(ctx)
 	case front > 0 && (back == 0 || front < back):
 		m.Enough, m.Change, m.Remedy = true, c.long(front), c.remedy(r, front, planner.Front)
 	default:

@@ -18,9 +18,9 @@ func (c *compiled) refuse(ctx context.Context) Timetable {
 	clash = c.net.Shrink(clash)
 	shop := c.shop()
 	if len(shop.Pools) == 0 {
-		t.Conflict = c.conflict(clash, true, planner.NewProber(c.net).Feasible)
+		t.Conflict = c.conflict(ctx, clash, true, planner.NewProber(c.net).Feasible)
 	} else {
-		t.Conflict = c.conflict(clash, true, c.oracle(ctx, shop, planner.NewProber(c.net)))
+		t.Conflict = c.conflict(ctx, clash, true, c.oracle(ctx, shop, planner.NewProber(c.net)))
 	}
 	t.Before, t.After = c.nearest(ctx, shop)
 	if t.After != nil {
@@ -33,7 +33,7 @@ func (c *compiled) refuse(ctx context.Context) Timetable {
 // question about its network first.
 func (c *compiled) oracle(ctx context.Context, shop *planner.Shop, p *planner.Prober) func(planner.Relax) bool {
 	return func(r planner.Relax) bool {
-		if !p.Feasible(r) {
+		if ctx.Err() != nil || !p.Feasible(r) {
 			return false
 		}
 		ok, _ := shop.Relaxed(r).Possible(ctx, proofEffort)
@@ -77,19 +77,19 @@ func (c *compiled) refuseShared(ctx context.Context, shop *planner.Shop) Timetab
 	}
 	slices.Sort(core)
 	feasible := c.oracle(ctx, shop, planner.NewProber(c.net))
-	t.Conflict = c.conflict(&planner.Clash{Rules: core}, minimal && ctx.Err() == nil, feasible)
+	t.Conflict = c.conflict(ctx, &planner.Clash{Rules: core}, minimal && ctx.Err() == nil, feasible)
 	for i, id := range core {
 		m := &t.Conflict.Members[i]
 		switch r := c.rules[id]; r.kind {
 		case Capacity:
 			more := planner.Least(len(c.in.Steps)*maxNeed(c.in), func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) })
-			m.Enough, m.More, m.Remedy = more > 0, more, "no change of this alone helps"
+			m.Enough, m.More, m.Remedy = more > 0, more, noChange(ctx)
 			if more > 0 {
 				m.Remedy = fmt.Sprintf("%d more: %d", more, r.amount+more)
 			}
 		case InOrder:
 			ok, _ := shop.Without(id).Possible(ctx, proofEffort)
-			m.Enough, m.Remedy = ok, "no change of this alone helps"
+			m.Enough, m.Remedy = ok, noChange(ctx)
 			if ok {
 				m.Remedy = "in any order"
 			}
@@ -100,6 +100,14 @@ func (c *compiled) refuseShared(ctx context.Context, shop *planner.Shop) Timetab
 		t.Conflict.Short = t.After.By
 	}
 	return t
+}
+
+// noChange says that no remedy was found, and whether all were tried.
+func noChange(ctx context.Context) string {
+	if ctx.Err() != nil {
+		return "not looked into, the time was up"
+	}
+	return "no change of this alone helps"
 }
 
 // maxNeed is the largest amount any step needs.
@@ -115,7 +123,7 @@ func maxNeed(p Problem) int {
 
 // nearest finds the wanted times just before and just after the wanted one that work.
 func (c *compiled) nearest(ctx context.Context, shop *planner.Shop) (before, after *Shift) {
-	if len(c.wanted) == 0 {
+	if len(c.wanted) == 0 || ctx.Err() != nil {
 		return nil, nil
 	}
 	net, event, nominal := c.shifted()

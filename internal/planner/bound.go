@@ -1,6 +1,9 @@
 package planner
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // bounder finds the lower bound of a state's cost: the cost with every node's cost replaced
 // by its convex envelope over the times left to the node, and shortage ignored. Without
@@ -239,6 +242,9 @@ func (b *bounder) eval() int64 {
 	}
 	b.start()
 	f.solve()
+	if f.stopped {
+		return math.MinInt64
+	}
 	var total int64
 	for v := 0; v < n; v++ {
 		x := f.x[v]

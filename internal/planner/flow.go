@@ -28,6 +28,9 @@ type flow struct {
 	heap   []heapItem
 	seen   []int32
 	paths  int
+	// stop is asked now and then whether to give up; then stopped is set and x is no optimum.
+	stop    func() bool
+	stopped bool
 }
 
 type heapItem struct {
@@ -95,8 +98,13 @@ func (f *flow) solve() {
 			f.excess[u] -= y
 		}
 	}
+	f.stopped = false
 	for f.augment() {
 		f.paths++
+		if f.paths%256 == 0 && f.stop != nil && f.stop() {
+			f.stopped = true
+			break
+		}
 	}
 	if z := f.x[n]; z != 0 {
 		for v := range f.x {

@@ -13,6 +13,9 @@ type Pool struct {
 	Changeover int
 	Uses       []Use
 	Rule       int // the rule of its capacity
+	// Closed lists spans in which no task that uses the pool can lie; they only sharpen the
+	// reasoning about how much there is, the holes of the network are what keeps tasks out.
+	Closed [][2]int
 }
 
 // Curve is a piecewise linear cost of one event: Sign times the value at its time. The value
@@ -102,6 +105,26 @@ type model struct {
 	splitsOf [][]int
 	pairs    []pair
 	crowds   []crowd
+	budgets  []budget
+}
+
+// budget is how much of a pool there is over time, and the least its tasks take of it.
+type budget struct {
+	cap    int
+	uses   []Use
+	length []int    // least duration of each use
+	closed [][2]int // in order, not overlapping
+}
+
+// open is the time in [a, b) in which the pool is not closed.
+func (g *budget) open(a, b int) int {
+	t := b - a
+	for _, c := range g.closed {
+		if lo, hi := max(a, c[0]), min(b, c[1]); lo < hi {
+			t -= hi - lo
+		}
+	}
+	return t
 }
 
 func (m *model) start(task int) place { return m.place[StartOf(task)] }
@@ -261,6 +284,22 @@ func (m *model) share(s *Shop) {
 				}
 			}
 		}
+		if p.Capacity > 0 && len(uses) > 1 {
+			g := budget{cap: p.Capacity, uses: uses}
+			for _, u := range uses {
+				g.length = append(g.length, m.least(u.Task))
+			}
+			closed := slices.Clone(p.Closed)
+			slices.SortFunc(closed, func(a, b [2]int) int { return a[0] - b[0] })
+			for _, c := range closed {
+				if k := len(g.closed) - 1; k >= 0 && c[0] <= g.closed[k][1] {
+					g.closed[k][1] = max(g.closed[k][1], c[1])
+				} else {
+					g.closed = append(g.closed, c)
+				}
+			}
+			m.budgets = append(m.budgets, g)
+		}
 		if free && p.Capacity > 0 {
 			sum := 0
 			for _, u := range uses {
@@ -274,4 +313,19 @@ func (m *model) share(s *Shop) {
 	for _, k := range order {
 		m.pairs = append(m.pairs, pair{k[0], k[1], setup[k]})
 	}
+}
+
+// least is the shortest a task can take.
+func (m *model) least(task int) int {
+	a, b := m.start(task), m.end(task)
+	if a.node == b.node {
+		return b.off - a.off
+	}
+	least := 0
+	for _, l := range m.arcs {
+		if l.From == a.node && l.To == b.node {
+			least = max(least, l.W+b.off-a.off)
+		}
+	}
+	return least
 }

@@ -33,14 +33,22 @@ func (s *Shop) Search(ctx context.Context, cost Cost, opt Options) Outcome {
 	}
 	hi, _, _ := s.Net.Latest()
 	m := build(s, lo, hi)
-	st := newState(m)
+	ended := func() bool { return ctx.Err() != nil }
+	st := newState(m, ended)
+	if st == nil {
+		return Outcome{Bound: math.MinInt64}
+	}
 	r := &search{ctx: ctx, shop: s, m: m, s: st, opt: opt, best: noBound, lost: noBound}
 	r.b = newBounder(st, cost)
+	r.b.f.stop = ended
 	for v := 0; v < m.n; v++ {
 		st.enqueue(v)
 	}
-	if st.propagate() {
-		r.visit(math.MinInt64)
+	switch {
+	case st.propagate():
+		r.run()
+	case st.halted:
+		r.lost = math.MinInt64
 	}
 	out := Outcome{Times: r.times, Cost: r.best, Nodes: r.nodes, Done: r.lost == noBound}
 	switch {
@@ -52,7 +60,24 @@ func (s *Shop) Search(ctx context.Context, cost Cost, opt Options) Outcome {
 	return out
 }
 
+// quickNodes bounds the first pass, which looks for some timetable without judging how to go
+// on.
+const quickNodes = 300
+
+// run searches twice: first quickly, for a timetable to measure others by, then with care.
+func (r *search) run() {
+	r.quick = true
+	r.visit(math.MinInt64)
+	r.quick = false
+	if r.lost == noBound || r.stopped() {
+		return // the quick pass saw everything, or the time is up
+	}
+	r.lost, r.over = noBound, false
+	r.visit(math.MinInt64)
+}
+
 type search struct {
+	quick bool
 	ctx   context.Context
 	shop  *Shop
 	m     *model
@@ -70,7 +95,10 @@ type search struct {
 // stopped reports whether to give up.
 func (r *search) stopped() bool {
 	if !r.over {
-		r.over = r.ctx.Err() != nil || r.opt.Effort > 0 && r.nodes >= r.opt.Effort || r.opt.First && r.times != nil
+		if r.quick && r.nodes > quickNodes {
+			return true
+		}
+		r.over = r.ctx.Err() != nil || r.s.halted || r.opt.Effort > 0 && r.nodes >= r.opt.Effort || r.opt.First && r.times != nil
 	}
 	return r.over
 }
@@ -136,7 +164,15 @@ func (r *search) visit(bound int64) {
 		return
 	}
 	for {
+		if r.s.bankrupt() {
+			return
+		}
 		bound = max(bound, r.b.eval())
+		if r.b.f.stopped {
+			r.over = true
+			r.lost = min(r.lost, bound)
+			return
+		}
 		if bound >= r.best {
 			return
 		}
@@ -144,6 +180,9 @@ func (r *search) visit(bound int64) {
 		if len(choices) == 0 {
 			r.accept()
 			return
+		}
+		if r.quick {
+			choices = choices[:1]
 		}
 		open, closed := r.judge(choices, bound)
 		if r.stopped() { // the judgment may be incomplete
@@ -157,6 +196,9 @@ func (r *search) visit(bound int64) {
 			// One way is left, or orders were fixed: go on from here.
 			if len(open) == 1 {
 				if !r.apply(open[0].move) || !r.s.propagate() {
+					if r.stopped() {
+						r.lost = min(r.lost, bound)
+					}
 					return
 				}
 				continue
@@ -170,10 +212,13 @@ func (r *search) visit(bound int64) {
 					break
 				}
 			}
-			if ok && r.apply(o.move) && r.s.propagate() {
+			switch {
+			case ok && r.apply(o.move) && r.s.propagate():
 				if o.bound < r.best {
 					r.visit(max(bound, o.bound))
 				}
+			case r.stopped():
+				r.lost = min(r.lost, bound)
 			}
 			r.undo(mark)
 		}

@@ -21,6 +21,10 @@ type state struct {
 	edges  []int
 	dirty  bool // bounds or differences moved since pairs and crowds were looked at
 	buf    []int
+	sorted []int
+	stop   func() bool // asked now and then; after it says so, nothing is proven any more
+	work   int
+	halted bool
 }
 
 type link struct{ to, w int }
@@ -40,8 +44,9 @@ const (
 
 type cut struct{ from, to, use int }
 
-func newState(m *model) *state {
-	s := &state{m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi)}
+// newState returns nil when stop says so before the paths are known.
+func newState(m *model, stop func() bool) *state {
+	s := &state{m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi), stop: stop}
 	s.out, s.in = make([][]link, m.n), make([][]link, m.n)
 	s.queued = make([]bool, m.n)
 	for _, a := range m.arcs {
@@ -49,14 +54,16 @@ func newState(m *model) *state {
 		s.in[a.To] = append(s.in[a.To], link{a.From, a.W})
 	}
 	if len(m.pairs) > 0 || len(m.crowds) > 0 {
-		s.close()
+		if !s.close(stop) {
+			return nil
+		}
 	}
 	s.dirty = true
 	return s
 }
 
 // close finds all longest paths.
-func (s *state) close() {
+func (s *state) close(stop func() bool) bool {
 	n := s.m.n
 	s.d = make([]int, n*n)
 	for i := range s.d {
@@ -69,6 +76,9 @@ func (s *state) close() {
 		s.d[a.From*n+a.To] = max(s.d[a.From*n+a.To], a.W)
 	}
 	for k := 0; k < n; k++ {
+		if k%16 == 0 && stop() {
+			return false
+		}
 		for i := 0; i < n; i++ {
 			ik := s.d[i*n+k]
 			if ik == none {
@@ -81,6 +91,7 @@ func (s *state) close() {
 			}
 		}
 	}
+	return true
 }
 
 func (s *state) mark() int { return len(s.trail) }
@@ -173,6 +184,13 @@ func (s *state) connect(u, v, w int) bool {
 		if s.d[u*n+v] >= w {
 			return true
 		}
+		if s.work += n; s.work > 20000 {
+			s.work = 0
+			if s.stop() {
+				s.halted = true
+				return false
+			}
+		}
 		if back := s.d[v*n+u]; back != none && back+w > 0 {
 			return false
 		}
@@ -260,6 +278,47 @@ func (s *state) propagate() bool {
 			}
 		}
 	}
+}
+
+// bankrupt reports whether some pool cannot suffice. It takes longer than propagate, so it is
+// asked once at each node of the search.
+func (s *state) bankrupt() bool {
+	for k := range s.m.budgets {
+		if s.overspent(&s.m.budgets[k]) {
+			return true
+		}
+	}
+	return false
+}
+
+// overspent reports whether the tasks that must lie in some span need more of a pool than
+// there is of it in that span.
+func (s *state) overspent(g *budget) bool {
+	n := len(g.uses)
+	begin := func(k int) int { a := s.m.start(g.uses[k].Task); return s.lo[a.node] + a.off }
+	end := func(k int) int { b := s.m.end(g.uses[k].Task); return s.hi[b.node] + b.off }
+	if cap(s.sorted) < n {
+		s.sorted = make([]int, n)
+	}
+	byEnd := s.sorted[:n]
+	for k := range byEnd {
+		byEnd[k] = k
+	}
+	slices.SortFunc(byEnd, func(a, b int) int { return end(a) - end(b) })
+	for k := 0; k < n; k++ {
+		from, spent := begin(k), 0
+		for _, j := range byEnd {
+			if begin(j) < from {
+				continue
+			}
+			spent += g.length[j] * g.uses[j].Amount
+			to := end(j)
+			if spent > g.cap*(to-from) || len(g.closed) > 0 && spent > g.cap*g.open(from, to) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // before reports whether the end of task i plus setup can lie at or before the start of j, and

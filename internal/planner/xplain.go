@@ -7,6 +7,7 @@ func (s *Shop) keep(kept map[int]bool) *Shop {
 	out := &Shop{Net: s.Net.Only(kept), Tasks: s.Tasks}
 	for _, p := range s.Pools {
 		if kept[p.Rule] {
+			p.Closed = nil // the absences may not be kept
 			out.Pools = append(out.Pools, p)
 		}
 	}
@@ -26,6 +27,7 @@ func (s *Shop) Only(rules []int) *Shop {
 func (s *Shop) Relaxed(r Relax) *Shop {
 	out := &Shop{Net: s.Net.Relaxed(r), Tasks: s.Tasks}
 	for _, p := range s.Pools {
+		p.Closed = nil // an absence may be shorter
 		if p.Capacity > 0 && r.touches(p.Rule) {
 			p.Capacity += r.By
 		}
@@ -53,6 +55,9 @@ func (s *Shop) Without(rule int) *Shop {
 // Possible reports whether the shop has any timetable; sure is false when the effort or the
 // context ended first.
 func (s *Shop) Possible(ctx context.Context, effort int) (ok, sure bool) {
+	if ctx.Err() != nil {
+		return false, false
+	}
 	early, c := s.Net.Earliest()
 	if c != nil {
 		return false, true
