@@ -53,6 +53,29 @@
 // branch and bound which says whether its answer is proven optimal, or how far it can be from
 // the optimum at most. It is deterministic: the same problem gives the same timetable.
 //
+// # How long it takes
+//
+// Least cost of n same-day doughs of two loads each, one baker, one mixer, two decks (two
+// cores, proven, BenchmarkDoughs); easy until the ovens fill, then steep:
+//
+//	doughs  time
+//	1       0.5 ms  |
+//	2       1.1 ms  |
+//	3       1.5 ms  |
+//	4       1.9 ms  |
+//	5       2.7 ms  |
+//	6       3.7 ms  |
+//	7        24 ms  |##
+//	8       332 ms  |###########################
+//
+// The same costs were proven by a time-indexed mixed integer model in HiGHS and, where it
+// finished in a minute, by a constraint model in Gecode, run on the same cores in the same
+// minute (internal/xcheck/schedule):
+//
+//	                               this package   Gecode            HiGHS
+//	three doughs, 58 steps         0.03 s         1.8 s             16 s
+//	five doughs, 73 steps          1.1 s          not within 60 s   11 s
+//
 // # Sources
 //
 // Networks of differences: Dechter, Meiri and Pearl, "Temporal constraint networks",
