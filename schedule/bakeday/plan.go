@@ -206,7 +206,7 @@ func (d *Day) workOut(b *Bake, m moments) error {
 		levain = d.Levain.Temperature
 	}
 	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain); err != nil {
-		problems.Join("Mixing", err)
+		problems.Join("", ofMixing(err))
 	}
 	if d.Rising, err = b.rise(d.Batch, m, d.Zone); err != nil {
 		problems.Join("", err)

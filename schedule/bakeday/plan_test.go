@@ -450,3 +450,18 @@ func FuzzParseWish(f *testing.F) {
 		}
 	})
 }
+
+func TestFaultsOfMixingAreNamedInTheBake(t *testing.T) {
+	b := hall()
+	b.Liquids[0].Percent = quantity.NewPercent(400)
+	_, err := Plan(context.Background(), b, wednesday(t))
+	if text := fmt.Sprint(err); err == nil || strings.Contains(text, "Mixing.Water") {
+		t.Error(text)
+	}
+	warm := hall()
+	warm.Kitchen.Flour = quantity.Celsius(49)
+	d := plan(t, warm)
+	if d.Water.Feasible || len(d.Sheet().Water.Remedies) == 0 {
+		t.Errorf("water at %v from a tap at 10 °C, and no way shown", d.Water.Temperature)
+	}
+}

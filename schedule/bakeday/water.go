@@ -85,3 +85,24 @@ func doughKind(b dough.Batch) mixing.DoughKind {
 	}
 	return mixing.WheatDough
 }
+
+// ofMixing moves the paths of package mixing to the fields of a bake.
+func ofMixing(err error) error {
+	names := map[string]string{
+		"Water": "Liquids", "Flour": "Flours", "Dough": "Loaves", "Bowl": "Mixing.Bowl", "Kind": "Mixing.Mixer", "Target": "Mixing.Temperature",
+		"Friction": "Mixing.Warming", "Others[0].Temperature": "Kitchen.Flour", "Others[1].Temperature": "Kitchen.Day", "Others[2].Temperature": "Levain.Temperature",
+		"Tap": "Kitchen.Tap", "Mixing": "Mixing.Takes",
+	}
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		path, ok := names[e.Path]
+		if !ok {
+			path = "Mixing"
+		}
+		p.Add(path, e.Got, e.Want, e.Err)
+	}
+	if p.Err() == nil {
+		return err
+	}
+	return p.Err()
+}
