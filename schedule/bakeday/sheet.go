@@ -236,13 +236,13 @@ type CautionText struct {
 	Source  string `json:"source"`
 }
 
-// hundredths rounds a computed temperature for data, which would otherwise carry digits that mean
+// thousandths rounds a computed temperature for data, which would otherwise carry digits that mean
 // nothing; what the baker gave is left as it is.
-func hundredths(t quantity.Temperature) quantity.Temperature {
+func thousandths(t quantity.Temperature) quantity.Temperature {
 	if !t.IsValid() {
 		return t
 	}
-	return quantity.Celsius(roundTo(t.Celsius(), 100))
+	return quantity.Celsius(roundTo(t.Celsius(), 1000))
 }
 
 func band(low, likely, high quantity.Percent) BandSheet { return BandSheet{low, likely, high} }
@@ -272,7 +272,7 @@ func (d Day) Sheet() Sheet {
 		shaping := d.Bake.Shaping.Takes.Duration()
 		s.Retard = &RetardSheet{
 			For: quantity.Elapsed(d.Rising.Retard), Into: d.Bake.Kitchen.Refrigerator,
-			DoughIn: hundredths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: hundredths(d.Rising.Into),
+			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: thousandths(d.Rising.Into),
 		}
 	} else if d.Rising.HasProof {
 		r := NewRange(d.Rising.Proof)
@@ -281,9 +281,9 @@ func (d Day) Sheet() Sheet {
 	o, k := d.Bake.Oven, d.Baking
 	s.Oven = OvenSheet{
 		Temperature: o.Temperature, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
-		Core: hundredths(k.Target.Core), CoreFrom: hundredths(k.Target.From), CoreTo: hundredths(k.Target.To), Boiling: hundredths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
+		Core: thousandths(k.Target.Core), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.Target.To), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
 		Loss: k.Loss, UsualLoss: band(k.Usual.Low, k.Usual.Likely, k.Usual.High), Baked: d.Bake.Loaves.Baked,
-		Cooling: NewRange(k.Cooling.Ready), Slice: hundredths(k.Cooling.Slice), Rest: quantity.Elapsed(k.Cooling.Rest),
+		Cooling: NewRange(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: quantity.Elapsed(k.Cooling.Rest),
 	}
 	if d.Possible() {
 		s.Steps = d.stepSheets()
@@ -355,10 +355,10 @@ func portions(w dough.Weighed, n, from int, scale quantity.Mass) []quantity.Mass
 func (d Day) waterSheet() (WaterSheet, *MixerSheet) {
 	w := d.Water
 	s := WaterSheet{
-		Temperature: hundredths(w.Temperature), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Rise, Guess: w.Guess,
+		Temperature: thousandths(w.Temperature), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Rise, Guess: w.Guess,
 	}
 	for _, f := range w.Factors.Others {
-		s.Factors = append(s.Factors, FactorSheet{f.Name, hundredths(f.Temperature)})
+		s.Factors = append(s.Factors, FactorSheet{f.Name, thousandths(f.Temperature)})
 	}
 	for _, r := range w.Remedies {
 		s.Remedies = append(s.Remedies, r.Text)
@@ -381,7 +381,7 @@ func (d Day) bulkSheet() BulkSheet {
 	h := e.Bulk().History
 	s := BulkSheet{
 		Ready: NewRange(e.Ready()), ShapeAt: r.ShapeAt, Total: band(r.InOven.Low, r.InOven.Likely, r.InOven.High),
-		Start: hundredths(h.At(0)), End: hundredths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
+		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
 	for _, p := range e.Curve(49) {
 		s.Curve = append(s.Curve, CurveSheet{quantity.Elapsed(p.At.Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})

@@ -215,7 +215,7 @@ func risePart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 }
 
 func ovenPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
-	o := s.Oven
+	o, done := s.Oven, d.Baking.Target
 	p.heading("Baking and cooling")
 	pots := ""
 	if d.Bake.Oven.Pots > 0 {
@@ -231,7 +231,7 @@ func ovenPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	} else {
 		p.para(2, fmt.Sprintf("%s: about %s", round, o.Uncovered))
 	}
-	p.para(2, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more: water boils at %s at %s", u.temperature(o.Core, 1), u.temperature(o.CoreFrom, 0), u.temperature(o.CoreTo, 0), percent(o.MinimumLoss, 0), u.temperature(o.Boiling, 1), u.length(d.Bake.Kitchen.Altitude)))
+	p.para(2, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more: water boils at %s at %s", u.temperature(done.Core, 1), u.temperature(done.From, 0), u.temperature(done.To, 0), percent(o.MinimumLoss, 0), u.temperature(done.Boiling, 1), u.length(d.Bake.Kitchen.Altitude)))
 	p.para(2, fmt.Sprintf("bake loss %s of the dough (usual: %s to %s): %s goes in, %s comes out cool", percent(o.Loss, 1), percent(o.UsualLoss.Low, 1), percent(o.UsualLoss.High, 1), u.mass(rounded(s.Formula.Scaling)), u.mass(o.Baked)))
 	cool := fmt.Sprintf("cool enough to slice (%s) after %s", u.temperature(o.Slice, 0), o.Cooling.TimeRange())
 	if o.Rest > 0 {
