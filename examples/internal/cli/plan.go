@@ -21,6 +21,8 @@ type planFlags struct {
 	late     quantity.Elapsed
 	at       string
 	fit      bool
+	learned  bool
+	log      string
 }
 
 func newPlan(s System) *cobra.Command {
@@ -48,6 +50,8 @@ the way; 2 bad input.`,
 	text(cmd.Flags(), &f.late, "late", "DURATION", "a step begins so much later than planned (-20m: earlier): plan the rest again; needs --at")
 	cmd.Flags().StringVar(&f.at, "at", "", "the `STEP` that is late: its name or a part of it, such as \"shape\"")
 	cmd.Flags().BoolVar(&f.fit, "fit", false, "look for amounts and temperatures within the bake's levers that fit better, and say what they cost")
+	cmd.Flags().BoolVar(&f.learned, "learned", false, "with what your bake log has taught about the culture (see maslin learn)")
+	cmd.Flags().StringVar(&f.log, "log", "", "with --learned: the bake log is this `FILE`")
 	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
 	return cmd
 }
@@ -144,6 +148,12 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	known := ""
+	if f.learned {
+		if known, err = learnCulture(s, f.log, &l.bake); err != nil {
+			return err
+		}
+	}
 	if f.fit {
 		return runFit(ctx, s, l, f)
 	}
@@ -155,6 +165,9 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 		return runLate(ctx, s, day, f)
 	}
 	sheet := day.Sheet()
+	if known != "" {
+		sheet.Notes = append(sheet.Notes, known)
+	}
 	if f.ics != "" && sheet.Possible {
 		if err := writeCalendar(f.ics, sheet, l.clock.Now); err != nil {
 			return err
