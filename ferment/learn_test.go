@@ -9,6 +9,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/ferment"
+	"example.org/maslin/internal/workcheck"
 )
 
 func learn(t *testing.T, l ferment.Learning) ferment.Lesson {
@@ -49,6 +50,8 @@ func TestLearningFindsThePace(t *testing.T) {
 	if ratio := float64(e0.Ready().Likely) / float64(e.Ready().Likely); math.Abs(ratio-1.2) > 0.03 {
 		t.Errorf("a culture a fifth faster is predicted %v times as fast", ratio)
 	}
+	workcheck.Verify(t, l.Working())
+	workcheck.Verify(t, e.Working())
 	if s := l.Culture.BakeToBake(); math.Abs(s-0.1) > 0.01 {
 		t.Errorf("bakes differ by a tenth, learned %v", s)
 	}

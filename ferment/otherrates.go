@@ -15,9 +15,9 @@ import (
 // other values. Source: Rosso et al. 1993, Journal of Theoretical Biology 162:447.
 type Cardinal struct {
 	Name          string
-	Min, Opt, Max float64 // °C
-	Rate          float64 // 1/h at the optimum
-	Source        working.Source
+	Min, Opt, Max float64        // °C
+	Rate          float64        // 1/h at the optimum
+	Source        working.Source // of the values; not given: that of the form
 }
 
 // Gamma is the rate at a temperature in °C relative to the optimum, from 0 to 1.
@@ -59,6 +59,9 @@ func (m Cardinal) Curve() (Curve, error) {
 	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
 		p.Add("Opt", number(m.Opt)+" °C", "above the middle of Min and Max and below Max", errOutOfRange)
 		return nil, p.Err()
+	}
+	if m.Source.IsZero() {
+		m.Source = sources.Rosso1993
 	}
 	return m.curve(About{Name: m.Name, Key: "cardinal", Low: math.Max(tableLow, m.Min-3), High: m.Max, Source: m.Source}), nil
 }
@@ -139,6 +142,9 @@ func (m SquareRoot) Curve() (Curve, error) {
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
+	}
+	if m.Source.IsZero() {
+		m.Source = sources.Ratkowsky1983
 	}
 	return m.curve(About{Name: m.Name, Key: "square-root", Low: math.Max(tableLow, m.Min-3), High: m.Max, Source: m.Source}), nil
 }

@@ -66,6 +66,13 @@ func TestRangesAreInOrderAndWorkingsHold(t *testing.T) {
 		for _, f := range workcheck.Faults(e.Working()) {
 			t.Error(f)
 		}
+		flavor, err := e.Flavor(r.Likely)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range workcheck.Faults(flavor.Working()) {
+			t.Error(f)
+		}
 		last := quantity.Percent{}
 		for _, p := range e.Curve(9) {
 			if p.Rise.Low.Compare(p.Rise.Likely) > 0 || p.Rise.Likely.Compare(p.Rise.High) > 0 || p.Rise.Likely.Compare(last) < 0 {
@@ -342,6 +349,9 @@ func TestShapeLandsOnTheTotal(t *testing.T) {
 		}
 		if got := band.Likely.Points() / total.Points(); math.Abs(got-1) > 0.01 {
 			t.Fatalf("total %v, wanted %v", band.Likely, total)
+		}
+		for _, f := range workcheck.Faults(target.Working()) {
+			t.Error(f)
 		}
 		if target.After.Low.Compare(target.After.Likely) > 0 || target.After.High.Compare(target.After.Likely) < 0 {
 			t.Fatalf("%v", target.After)

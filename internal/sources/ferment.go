@@ -21,14 +21,6 @@ var (
 	Ratkowsky1982 = working.Source{Key: "Ratkowsky 1982", Author: "Ratkowsky et al.", Title: "Relationship between temperature and growth rate of bacterial cultures, Journal of Bacteriology 149:1", Year: 1982}
 	// Ratkowsky1983 is the square-root model over the whole range.
 	Ratkowsky1983 = working.Source{Key: "Ratkowsky 1983", Author: "Ratkowsky et al.", Title: "Model for bacterial culture growth rate throughout the entire biokinetic temperature range, Journal of Bacteriology 154:1222", Year: 1983}
-	// Baranyi1994 is growth with a lag and a plateau under changing conditions.
-	Baranyi1994 = working.Source{Key: "Baranyi 1994", Author: "Baranyi and Roberts", Title: "A dynamic approach to predicting bacterial growth in food, International Journal of Food Microbiology 23:277", Year: 1994}
-	// Zwietering1990 is the modified Gompertz curve.
-	Zwietering1990 = working.Source{Key: "Zwietering 1990", Author: "Zwietering et al.", Title: "Modeling of the bacterial growth curve, Applied and Environmental Microbiology 56:1875", Year: 1990}
-	// Jofre2019 measured domestic refrigerators.
-	Jofre2019 = working.Source{Key: "Jofré 2019", Author: "Jofré et al.", Title: "Domestic refrigerator temperatures in Spain, Food Research International 126:108578", Year: 2019}
-	// CarslawJaeger is the conduction of heat in solids.
-	CarslawJaeger = working.Source{Key: "Carslaw and Jaeger", Author: "Carslaw and Jaeger", Title: "Conduction of Heat in Solids", Year: 1959, Where: "1.14"}
 	// GasFromGrowth is the relation of rise to growth used for doughs.
 	GasFromGrowth = working.Source{Key: "rise", Title: "gas made in proportion to cells and their rate, integrated over growth; amplitude set to agree with trade practice", Standing: working.Judgment}
 	// Gelman is Bayesian linear regression.
