@@ -155,6 +155,7 @@ func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, 
 		if err != nil {
 			return r, ofBulk(err)
 		}
+		r.Target = target
 		r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible && target.Rise.Compare(quantity.NewPercent(1)) >= 0
 		r.Into = then.At(proof.ThenFor)
 		if !b.Bulk.ShapeAt.IsZero() {
