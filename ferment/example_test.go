@@ -492,3 +492,40 @@ func ExampleConstantQ10_Curve() {
 	// Output:
 	// doubling each 10 °C 0.255/h at 19 °C, <nil>
 }
+
+func ExampleCooling_Core() {
+	core, err := ferment.Cooling{
+		Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator,
+	}.Core()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("the middle after 2 h: %.1f\n", core.At(2*time.Hour))
+	// Output: the middle after 2 h: 17.1 °C
+}
+
+func ExampleSquareRoot_Curve() {
+	curve, err := ferment.SquareRoot{Name: "my culture", Min: 2, Max: 40, B: 0.03, C: 0.3}.Curve()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.3f/h at 20 °C, %.3f/h at 28 °C\n", curve.Rate(20), curve.Rate(28))
+	// Output: 0.290/h at 20 °C, 0.576/h at 28 °C
+}
+
+func ExampleLesson_Reviews() {
+	var log []ferment.Bake
+	for _, took := range []time.Duration{380, 360, 405, 350, 390} {
+		log = append(log, ferment.Bake{Bulk: maslin(), Took: took * time.Minute})
+	}
+	lesson, err := ferment.Learning{Bakes: log}.Learn()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	all, inside, err := lesson.Reviews()
+	fmt.Println(inside, "of", len(all), "bakes took as long as the others would have predicted", err)
+	// Output: 5 of 5 bakes took as long as the others would have predicted <nil>
+}

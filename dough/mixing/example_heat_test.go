@@ -269,3 +269,19 @@ func ExampleParseMixerKind() {
 	// spiral <nil>
 	// out of range: got "blender", want hand, planetary, spiral or processor
 }
+
+func ExamplePrediction_Friction() {
+	l, err := mixing.Learn(hallLog())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := l.Predict(planned(18, 27, 23, 20, 3*time.Minute, 5*time.Minute), quantity.MustPercent("80 %"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	f, err := p.Friction(3)
+	fmt.Printf("%.1f with three factors %v\n", f, err)
+	// Output: 9.9 Δ°C with three factors <nil>
+}

@@ -465,3 +465,13 @@ func TestFaultsOfMixingAreNamedInTheBake(t *testing.T) {
 		t.Errorf("water at %v from a tap at 10 °C, and no way shown", d.Water.Temperature)
 	}
 }
+
+func ExampleBake_Check() {
+	b := hall()
+	b.Loaves.Pieces = 0
+	b.Kitchen.Tap = quantity.Celsius(80)
+	fmt.Println(b.Check(Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("hall", 3600)}))
+	// Output:
+	// Loaves.Pieces: out of range: got 0, want 1 to 1000
+	// Kitchen.Tap: out of range: got 80 °C, want 0.5 °C to 45 °C
+}
