@@ -102,11 +102,10 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 func (c *compiled) spread(i, thousandths int) (lo, hi int) {
 	s := c.in.Steps[i]
 	likely := c.lo[i]
-	lo, hi = int(s.Min/c.grid), likely
+	lo = int(s.Min / c.grid)
+	hi = lo
 	if s.Max > 0 {
 		hi = int(s.Max / c.grid)
-	} else {
-		hi = lo
 	}
 	return likely - (likely-lo)*thousandths/1000, likely + (hi-likely)*thousandths/1000
 }

@@ -126,7 +126,8 @@ func decode(line []byte) (Entry, error) {
 		var v struct {
 			Version *float64 `json:"v"`
 		}
-		switch json.Unmarshal(line, &v); {
+		_ = json.Unmarshal(line, &v) // what cannot be read leaves the version open
+		switch {
 		case v.Version != nil && *v.Version > Version:
 			return Entry{}, fmt.Errorf("%w: got version %v, this one reads up to %d", ErrVersion, *v.Version, Version)
 		case err == nil && v.Version == nil:
