@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -176,7 +177,7 @@ func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 		p.para(2, lead+r)
 	}
 	if m := s.Mixer; m != nil {
-		p.para(2, fits(m, s.Formula.Dough, u))
+		p.para(2, fits(m, d.Bake.Mixing.Mixer == mixing.Hand, s.Formula.Dough, u))
 		if len(m.Kneading) > 0 {
 			p.para(2, "usual kneading: "+strings.Join(m.Kneading, ", ")+"; ready when "+m.Ready)
 		}
@@ -184,10 +185,14 @@ func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 }
 
 // fits says whether the dough fits the mixer.
-func fits(m *bakeday.MixerSheet, dough quantity.Mass, u units) string {
-	text := fmt.Sprintf("the mixer: %s of dough is %s", u.mass(rounded(dough)), m.Verdict)
+func fits(m *bakeday.MixerSheet, byHand bool, dough quantity.Mass, u units) string {
+	who, allowed := "the mixer", "published charts allow"
+	if byHand {
+		who, allowed = "by hand", "the trade's limit is"
+	}
+	text := fmt.Sprintf("%s: %s of dough is %s", who, u.mass(rounded(dough)), m.Verdict)
 	if !m.MostHigh.IsZero() {
-		text += fmt.Sprintf("; published charts allow %s to %s", u.mass(rounded(m.MostLow)), u.mass(rounded(m.MostHigh)))
+		text += fmt.Sprintf("; %s %s to %s", allowed, u.mass(rounded(m.MostLow)), u.mass(rounded(m.MostHigh)))
 	}
 	if m.Batches > 1 {
 		text += fmt.Sprintf("; mix %d batches of %s", m.Batches, u.mass(rounded(m.Each)))
