@@ -1,6 +1,7 @@
 package heat
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -40,20 +41,21 @@ func (b *Body) makeModes() []mode {
 		first, last := b.factors[i].term[0].Eigenvalue, b.factors[i].term[terms-1].Eigenvalue
 		limit = math.Min(limit, slowest+(last*last-first*first)*b.rates[i])
 	}
+	var room [2][]mode
 	if b.count == 1 {
 		z := b.factors[0].term[singleModes].Eigenvalue
-		return closeModes(b.modesBelow(z*z*b.rates[0], mostModes), z*z*b.rates[0])
+		return closeModes(b.modesBelow(z*z*b.rates[0], mostModes, &room), z*z*b.rates[0])
 	}
 	low, high := math.Log(slowest), math.Log(limit)
 	for range 30 {
 		mid := (low + high) / 2
-		if len(b.modesBelow(math.Exp(mid), mostModes)) > mostModes {
+		if len(b.modesBelow(math.Exp(mid), mostModes, &room)) > mostModes {
 			high = mid
 		} else {
 			low = mid
 		}
 	}
-	return closeModes(b.modesBelow(math.Exp(low), mostModes), math.Exp(high))
+	return closeModes(b.modesBelow(math.Exp(low), mostModes, &room), math.Exp(high))
 }
 
 func closeModes(modes []mode, rate float64) []mode {
@@ -66,8 +68,8 @@ func closeModes(modes []mode, rate float64) []mode {
 }
 
 // modesBelow lists the products of terms whose rate is below a limit, and stops when there are more than
-// most.
-func (b *Body) modesBelow(limit float64, most int) []mode {
+// most. The list stands in one of two rooms, which the next call uses again.
+func (b *Body) modesBelow(limit float64, most int, room *[2][]mode) []mode {
 	modes := []mode{{0, 1, 1}}
 	for i := range b.count {
 		// The axes still to come add at least their slowest rates.
@@ -76,7 +78,7 @@ func (b *Body) modesBelow(limit float64, most int) []mode {
 			z := b.factors[j].term[0].Eigenvalue
 			ahead += z * z * b.rates[j]
 		}
-		var next []mode
+		next := room[i%2][:0]
 		for _, m := range modes {
 			for n := range terms {
 				t := &b.factors[i].term[n]
@@ -86,11 +88,12 @@ func (b *Body) modesBelow(limit float64, most int) []mode {
 				}
 				next = append(next, mode{rate, m.center * t.Coefficient, m.mean * t.Coefficient * t.MeanFactor})
 				if len(next) > most {
+					room[i%2] = next
 					return next
 				}
 			}
 		}
-		modes = next
+		room[i%2], modes = next, next
 	}
 	return modes
 }
@@ -98,9 +101,41 @@ func (b *Body) modesBelow(limit float64, most int) []mode {
 // Trace is the temperature of a body in surroundings that change; see [Body.Follow]. It is read-only and
 // safe for concurrent use.
 type Trace struct {
-	modes  []mode
-	knots  []Knot
-	states [][]float64 // after each knot, jumps included
+	modes []mode // slowest first
+	knots []Knot
+	spans []stretch // what follows each knot, jumps included
+}
+
+// A stretch is the time from one knot to the next, in which the surroundings change at one pace. There every
+// mode goes exponentially from where it is to a steady lag, −slope/rate.
+type stretch struct {
+	slope        float64   // of the surroundings, °C/s
+	away         []float64 // u + slope/rate: how far each mode is from its steady lag at the knot
+	center, mean float64   // the steady lags of all modes together
+	moving       int       // modes from here on are as good as steady
+}
+
+// settled is how much all the modes that count as steady may be off, °C.
+const settled = 1e-12
+
+// stretchFrom is what happens after a knot, the modes being at u and the surroundings changing by slope.
+func stretchFrom(modes []mode, u []float64, slope float64) stretch {
+	s := stretch{slope: slope, away: make([]float64, len(modes)), moving: len(modes)}
+	for k, m := range modes {
+		lag := slope / m.rate
+		s.away[k] = u[k] + lag
+		s.center -= m.center * lag
+		s.mean -= m.mean * lag
+	}
+	rest := 0.0
+	for k := len(modes) - 1; k >= 0; k-- {
+		rest += math.Max(math.Abs(modes[k].center), math.Abs(modes[k].mean)) * math.Abs(s.away[k])
+		if rest > settled {
+			break
+		}
+		s.moving = k
+	}
+	return s
 }
 
 // Follow answers: what temperature has a body, in its middle and on average, that starts at
@@ -133,32 +168,39 @@ func (b *Body) Follow(start float64, surroundings []Knot) (*Trace, error) {
 		}
 	}
 	modes := b.makeModes()
-	tr := &Trace{modes: modes, knots: slices.Clone(surroundings), states: make([][]float64, len(surroundings))}
+	slices.SortFunc(modes, func(a, b mode) int { return cmp.Compare(a.rate, b.rate) })
+	tr := &Trace{modes: modes, knots: slices.Clone(surroundings), spans: make([]stretch, len(surroundings))}
 	u := make([]float64, len(modes))
-	for i := range u {
-		u[i] = start - surroundings[0].Celsius
+	for k := range u {
+		u[k] = start - surroundings[0].Celsius
 	}
-	tr.states[0] = slices.Clone(u)
-	for i := 1; i < len(surroundings); i++ {
-		p, q := surroundings[i-1], surroundings[i]
+	decay, over := make([]float64, len(modes)), 0.0 // of each mode, over a time in seconds
+	for i, p := range surroundings {
+		if i+1 == len(surroundings) {
+			tr.spans[i] = stretchFrom(modes, u, 0)
+			break
+		}
+		q := surroundings[i+1]
 		dt := q.Seconds - p.Seconds
 		if dt == 0 {
 			for k := range u {
 				u[k] -= q.Celsius - p.Celsius
 			}
-		} else {
-			tr.advance(u, u, dt, (q.Celsius-p.Celsius)/dt)
+			continue // no time falls between the two
 		}
-		tr.states[i] = slices.Clone(u)
+		if dt != over {
+			over = dt
+			for k, m := range modes {
+				decay[k] = math.Exp(-m.rate * dt)
+			}
+		}
+		s := stretchFrom(modes, u, (q.Celsius-p.Celsius)/dt)
+		for k, m := range modes {
+			u[k] = s.away[k]*decay[k] - s.slope/m.rate
+		}
+		tr.spans[i] = s
 	}
 	return tr, nil
-}
-
-func (tr *Trace) advance(to, from []float64, dt, slope float64) {
-	for k, m := range tr.modes {
-		x := m.rate * dt
-		to[k] = from[k]*math.Exp(-x) + slope/m.rate*math.Expm1(-x)
-	}
 }
 
 // Core is the temperature in the middle in °C at a time on the clock of the knots.
@@ -182,21 +224,16 @@ func (tr *Trace) Temperatures(seconds float64) (core, mean float64) {
 	seconds = math.Max(seconds, tr.knots[0].Seconds)
 	// The last knot at or before the time.
 	i := sort.Search(len(tr.knots), func(i int) bool { return tr.knots[i].Seconds > seconds }) - 1
-	p := tr.knots[i]
-	dt := seconds - p.Seconds
-	slope, ambient := 0.0, p.Celsius
-	if i+1 < len(tr.knots) {
-		q := tr.knots[i+1]
-		slope = (q.Celsius - p.Celsius) / (q.Seconds - p.Seconds)
-		ambient += slope * dt
-	}
-	core, mean = ambient, ambient
-	for k, m := range tr.modes {
+	s := &tr.spans[i]
+	dt := seconds - tr.knots[i].Seconds
+	ambient := tr.knots[i].Celsius + s.slope*dt
+	core, mean = ambient+s.center, ambient+s.mean
+	for k, m := range tr.modes[:s.moving] {
 		x := m.rate * dt
-		u := tr.states[i][k]
-		if dt > 0 {
-			u = u*math.Exp(-x) + slope/m.rate*math.Expm1(-x)
+		if x > cut {
+			break // and so has every faster mode
 		}
+		u := s.away[k] * math.Exp(-x)
 		core += m.center * u
 		mean += m.mean * u
 	}
