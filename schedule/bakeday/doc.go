@@ -7,9 +7,19 @@
 //
 //	the whole bake, from a Bake to a Day         Plan
 //	when it is wanted                            Wish, ParseWish
-//	what is in the way when it cannot be         Day.Timetable.Conflict
+//	is the bake as written possible              Bake.Check
+//	how much of everything, for any target       Bake.Batch, Bake.Formula
+//	what is in the way when it cannot be         Day.Timetable.Conflict, Day.Earlier, Day.Later
+//	does it survive an early or a late dough     Day.Careful, Day.Robust
+//	a step is late: what now                     Day.Replan
+//	which amounts and temperatures fit best      Fit
+//	with what my own bakes have taught           Bake.Culture
+//	the day as plain data, and as a calendar     Day.Sheet, Sheet.CalendarEvents
 //	what can hurt                                Day.Cautions
 //	how each number was reached                  Day.Workings
+//
+// A bake has one levain, or yeast; poolish, biga, soakers and scalds are in package dough, which weighs
+// them, but they have no place in this timetable yet.
 //
 // # Standing assumptions
 //
