@@ -52,14 +52,14 @@ func badInput(format string, args ...any) error {
 
 // Run executes one command line and returns the exit status.
 func Run(args []string, s System) int {
-	help := s.Out
+	other := s.Out // for what cobra prints
 	if asciiOnly(s) {
-		s.Err, help = asciiWriter{s.Err}, asciiWriter{s.Out}
+		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}
 	}
 	root := newRoot(s)
 	root.SetArgs(args)
 	root.SetIn(s.In)
-	root.SetOut(help)
+	root.SetOut(other)
 	root.SetErr(s.Err)
 	err := root.Execute()
 	if err == nil {
@@ -90,14 +90,24 @@ from when you want to eat.
 
 Try it on the shipped example:
 
-  maslin plan examples/bakes/hall-kitchen.toml`,
+  maslin plan examples/bakes/hall-kitchen.toml
+
+Then write a file for a bread of your own, and plan it:
+
+  maslin new my-bread.toml
+  maslin plan my-bread.toml`,
 		Version:       Version,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		Args:          noSuchCommand,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE:          func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
 	}
 	root.SetVersionTemplate("maslin {{.Version}}\n")
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) {
+		if err := s.showHelp(cmd); err != nil {
+			fmt.Fprintln(s.Err, "maslin: "+err.Error())
+		}
+	})
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(newPlan(s))

@@ -125,7 +125,7 @@ The file is --log FILE, or MASLIN_LOG, or maslin/bakes.jsonl in your data folder
 			}
 			return badInput("maslin log: got %s, want one of %s", quantity.Excerpt(printable(args[0])), strings.Join(known, ", "))
 		},
-		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
 	}
 	cmd.AddCommand(newLogMix(s), newLogRise(s), newLogReady(s), newLogCore(s), newLogWeights(s), newLogNote(s), newLogShow(s), newLogImport(s))
 	return cmd

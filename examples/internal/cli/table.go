@@ -14,10 +14,11 @@ import (
 
 func newTable(s System) *cobra.Command {
 	cmd := &cobra.Command{
-		Use:   "table",
-		Short: "Tables for teaching: bulk by temperature and leaven, water by flour and room",
-		Args:  subcommand,
-		RunE:  func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		Use:     "table",
+		Short:   "Tables for teaching: bulk by temperature and leaven, water by flour and room",
+		Example: "  maslin table bulk\n  maslin table water",
+		Args:    subcommand,
+		RunE:    func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
 	}
 	cmd.AddCommand(newTableBulk(s), newTableWater(s))
 	return cmd

@@ -1,0 +1,207 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// groups are the commands by what a baker asks, in the order of a bake.
+var groups = []struct {
+	title    string
+	commands []string
+}{
+	{"The whole bake", []string{"plan", "new", "now"}},
+	{"Into the bowl", []string{"formula", "levain", "water", "mixer", "flour", "yeast", "convert"}},
+	{"The dough's clock", []string{"bulk", "log", "learn"}},
+	{"The oven, and after", []string{"oven", "done", "left", "cool", "loss"}},
+	{"To teach and to compare", []string{"table", "compare"}},
+	{"This program", []string{"completion", "help"}},
+}
+
+// everywhere are the flags that many commands have; the help lists them last.
+var everywhere = map[string]bool{"json": true, "us": true, "working": true, "log": true, "now": true, "help": true, "version": true}
+
+// showHelp prints the help of a command: an example first, then what it does, then how to ask.
+func (s System) showHelp(cmd *cobra.Command) error {
+	p := s.page()
+	if cmd.HasParent() {
+		p.para(0, cmd.CommandPath()+": "+lowerFirst(cmd.Short))
+		if cmd.Example != "" {
+			p.heading("For example")
+			for _, line := range strings.Split(cmd.Example, "\n") {
+				p.command(strings.TrimSpace(line))
+			}
+		}
+	}
+	if cmd.Long != "" {
+		if cmd.HasParent() {
+			p.line("")
+		}
+		p.prose(cmd.Long)
+	}
+	if cmd.Runnable() && cmd.HasParent() && !cmd.HasAvailableSubCommands() {
+		p.heading("How to ask")
+		p.para(2, cmd.UseLine())
+	}
+	if cmd.HasAvailableSubCommands() {
+		p.commands(cmd)
+	}
+	p.flags(cmd)
+	if cmd.HasAvailableSubCommands() {
+		p.line("")
+		p.para(0, "More of each, with an example: "+cmd.CommandPath()+" COMMAND --help")
+	}
+	return p.flush(s.Out)
+}
+
+// commands lists what a command has under it; those of the program itself in their groups.
+func (p *page) commands(cmd *cobra.Command) {
+	short := map[string]string{}
+	var all []string
+	wide := 0
+	for _, c := range cmd.Commands() {
+		if c.IsAvailableCommand() || c.Name() == "help" {
+			short[c.Name()] = c.Short
+			all = append(all, c.Name())
+			wide = max(wide, len(c.Name()))
+		}
+	}
+	list := func(title string, names []string) {
+		p.heading(title)
+		var rows [][]string
+		for _, n := range names {
+			rows = append(rows, []string{fmt.Sprintf("%-*s", wide, n), short[n]}) // one column over all groups
+		}
+		p.rows(2, "ll", rows)
+	}
+	if cmd.HasParent() {
+		list("Commands", all)
+		return
+	}
+	for _, g := range groups {
+		list(g.title, g.commands)
+	}
+}
+
+// flags lists the flags of a command, its own ones first.
+func (p *page) flags(cmd *cobra.Command) {
+	var own, common [][]string
+	add := func(f *pflag.Flag) {
+		if f.Hidden {
+			return
+		}
+		kind, usage := pflag.UnquoteUsage(f)
+		name := "--" + f.Name
+		if f.Shorthand != "" && f.ShorthandDeprecated == "" {
+			name = "-" + f.Shorthand + ", " + name
+		}
+		switch {
+		case f.NoOptDefVal != "" && f.Value.Type() != "bool":
+			name += "[=" + kind + "]"
+		case kind != "":
+			name += " " + kind
+		}
+		if everywhere[f.Name] {
+			common = append(common, []string{name, usage})
+		} else {
+			own = append(own, []string{name, usage})
+		}
+	}
+	cmd.NonInheritedFlags().VisitAll(add)
+	cmd.InheritedFlags().VisitAll(add)
+	title := "Flags"
+	if len(own) > 0 {
+		p.heading(title)
+		p.flagRows(own)
+		title = "Flags of many commands"
+	}
+	if len(common) > 0 {
+		p.heading(title)
+		p.flagRows(common)
+	}
+}
+
+// flagRows prints flags and what they are for side by side; a long name has a line of its own.
+func (p *page) flagRows(rows [][]string) {
+	const most = 26
+	wide := 0
+	for _, r := range rows {
+		if n := columns(r[0]); n <= most {
+			wide = max(wide, n)
+		}
+	}
+	rest := strings.Repeat(" ", 2+wide+2)
+	if len(rest) > p.width/2 {
+		for _, r := range rows {
+			p.para(2, r[0]+"  "+r[1])
+		}
+		return
+	}
+	for _, r := range rows {
+		lead := "  " + r[0]
+		if columns(r[0]) > wide {
+			p.line("%s", lead)
+			lead = rest
+		} else {
+			lead += strings.Repeat(" ", len(rest)-2-columns(r[0]))
+		}
+		p.hang(lead, rest, r[1])
+	}
+}
+
+// command prints a command line; one that is too long goes on after a backslash, where a shell reads on.
+func (p *page) command(text string) {
+	lead := "  "
+	for columns(lead)+columns(text) > p.width {
+		fits := func(i int) bool { return columns(lead)+columns(text[:i])+len(` \`) <= p.width }
+		cut, quoted := -1, false
+		for i, r := range text {
+			switch {
+			case r == '"' || r == '\'':
+				quoted = !quoted
+			case r == ' ' && i > 0 && !quoted && fits(i) && (cut < 0 || strings.HasPrefix(text[i:], " --") || !strings.Contains(text, " --")):
+				cut = i // between flags, when there are any
+			}
+		}
+		if cut < 0 {
+			break
+		}
+		p.line(`%s%s \`, lead, text[:cut])
+		lead, text = "      ", text[cut+1:]
+	}
+	p.line("%s%s", lead, text)
+}
+
+// prose prints paragraphs; lines that are indented stay as they are.
+func (p *page) prose(text string) {
+	var words []string
+	flush := func() {
+		if len(words) > 0 {
+			p.hang("", "", strings.Join(words, " "))
+		}
+		words = nil
+	}
+	for _, line := range strings.Split(text, "\n") {
+		switch {
+		case line == "":
+			flush()
+			p.line("")
+		case strings.HasPrefix(line, "  "):
+			flush()
+			p.command(strings.TrimSpace(line))
+		default:
+			words = append(words, line)
+		}
+	}
+	flush()
+}
+
+func lowerFirst(s string) string {
+	if len(s) > 1 && s[1] >= 'a' && s[1] <= 'z' {
+		return strings.ToLower(s[:1]) + s[1:]
+	}
+	return s
+}
