@@ -5,14 +5,11 @@ package main
 
 import (
 	"os"
-	"time"
 	_ "time/tzdata" // zones must work on machines that have none installed
 
 	"example.org/maslin/examples/internal/cli"
 )
 
 func main() {
-	os.Exit(cli.Run(os.Args[1:], cli.System{
-		In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Getenv: os.Getenv, Now: time.Now,
-	}))
+	os.Exit(cli.Run(os.Args[1:], cli.Machine()))
 }

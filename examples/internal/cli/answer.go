@@ -54,7 +54,7 @@ func (s System) show(o output, a answer) error {
 		a.page(p, units{o.us})
 		for i, c := range a.cautions {
 			if i == 0 {
-				p.heading("Take care")
+				p.care("Take care")
 			}
 			p.para(2, c.String())
 		}
@@ -107,10 +107,13 @@ func writeJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
-// widthOf is how wide the output may be: COLUMNS, or 80.
+// widthOf is how wide the output may be: COLUMNS, or as the terminal is, or 80.
 func widthOf(s System) int {
 	if n, err := strconv.Atoi(s.Getenv("COLUMNS")); err == nil && n >= 20 {
 		return n
+	}
+	if s.Width > 0 {
+		return s.Width
 	}
 	return 80
 }

@@ -19,7 +19,7 @@ func asciiOnly(s System) bool {
 // page is an empty page for this reader.
 func (s System) page() *page {
 	p := newPage(widthOf(s))
-	p.ascii = asciiOnly(s)
+	p.ascii, p.color = asciiOnly(s), s.colored()
 	return p
 }
 

@@ -27,6 +27,8 @@ type System struct {
 	Out, Err io.Writer
 	Getenv   func(string) string
 	Now      func() time.Time
+	Terminal bool // Out is a terminal
+	Width    int  // columns of that terminal; 0 when not known
 }
 
 // Version is the version of the program.

@@ -21,12 +21,12 @@ type lateSheet struct {
 }
 
 // runLate plans the rest of the day again because a step is late.
-func runLate(ctx context.Context, s System, day bakeday.Day, f planFlags) error {
+func runLate(ctx context.Context, s System, day bakeday.Day, file string, f planFlags) error {
 	if f.at == "" {
 		return badInput("maslin plan: --late: say which step is late with --at, such as --at shape")
 	}
 	if !day.Possible() {
-		return s.show(f.output, answer{page: func(p *page, u units) { planPage(p, day, day.Sheet(), u) }, data: day.Sheet(), no: true})
+		return s.show(f.output, answer{page: func(p *page, u units) { planPage(p, day, day.Sheet(), u, file, f.cautions) }, data: day.Sheet(), no: true})
 	}
 	r, err := day.Replan(ctx, bakeday.Late{Step: f.at, By: f.late.Duration()})
 	if err != nil {

@@ -14,6 +14,7 @@ type page struct {
 	b     strings.Builder
 	width int
 	ascii bool // the reader sees nothing but ASCII
+	color bool // the reader sees colors
 }
 
 func newPage(width int) *page { return &page{width: min(max(width, 20), 100)} }
@@ -36,11 +37,16 @@ var numberAndUnit = regexp.MustCompile(`(\d) (%|°C|°F|g\b|kg\b|oz\b|lb\b|m\b|f
 func glue(text string) string { return numberAndUnit.ReplaceAllString(text, "$1"+noBreak+"$2") }
 
 // heading starts a section.
-func (p *page) heading(text string) {
+func (p *page) heading(text string) { p.section(p.bold(text)) }
+
+// care starts a section about what can hurt.
+func (p *page) care(text string) { p.section(p.warn(text)) }
+
+func (p *page) section(title string) {
 	if p.b.Len() > 0 {
 		p.b.WriteByte('\n')
 	}
-	p.line("%s", text)
+	p.line("%s", title)
 }
 
 // para prints text wrapped, at an indent; further lines hang two columns deeper.
@@ -138,7 +144,7 @@ func nonEmpty(cells []string) []string {
 // letters and emoji two.
 func columns(s string) int {
 	n := 0
-	for _, r := range s {
+	for _, r := range withoutCodes(s) {
 		switch {
 		case unicode.Is(unicode.Mn, r) || r == '\u200d' || r == '\ufe0f':
 		case r >= 0x1100 && (r <= 0x115f || r >= 0x2e80 && r <= 0xa4cf || r >= 0xac00 && r <= 0xd7a3 ||

@@ -140,20 +140,6 @@ file is never overwritten.`,
 	return cmd
 }
 
-// terminal reports whether a reader or writer is a terminal.
-func terminal(x any) bool {
-	f, ok := x.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	if err != nil || info.Mode()&os.ModeCharDevice == 0 {
-		return false
-	}
-	nothing, err := os.Stat(os.DevNull)
-	return err != nil || !os.SameFile(info, nothing)
-}
-
 // asking goes through the questions.
 type asking struct {
 	s  System

@@ -109,11 +109,12 @@ func runNow(ctx context.Context, s System, f *nowFlags, file string) error {
 			return err
 		}
 	}
-	return s.show(f.output, answer{data: b.data(), cautions: b.cautions(), page: func(p *page, u units) {
+	return s.show(f.output, answer{data: b.data(), page: func(p *page, u units) {
 		for _, e := range entries {
 			p.para(0, "logged: "+entryLine(e, u))
 		}
 		nowPage(p, b, file, u)
+		p.takeCare(b.hazards(), false, "maslin plan "+shellWord(file)+" --cautions")
 	}})
 }
 

@@ -207,6 +207,15 @@ func (b *bench) cautions() []working.Caution {
 	return out
 }
 
+// hazards are the cautions as the page prints them.
+func (b *bench) hazards() []hazard {
+	var out []hazard
+	for _, c := range b.cautions() {
+		out = append(out, hazard{c.Subject, fmt.Sprint(c.Text)})
+	}
+	return out
+}
+
 // nowSheet is the answer of now as data.
 type nowSheet struct {
 	Format    string              `json:"format"`

@@ -22,6 +22,7 @@ type planFlags struct {
 	at       string
 	fit      bool
 	learned  bool
+	cautions bool
 	log      string
 }
 
@@ -50,6 +51,7 @@ the way; 2 bad input.`,
 	text(cmd.Flags(), &f.late, "late", "DURATION", "a step begins so much later than planned (-20m: earlier): plan the rest again; needs --at")
 	cmd.Flags().StringVar(&f.at, "at", "", "the `STEP` that is late: its name or a part of it, such as \"shape\"")
 	cmd.Flags().BoolVar(&f.fit, "fit", false, "look for amounts and temperatures within the bake's levers that fit better, and say what they cost")
+	cmd.Flags().BoolVar(&f.cautions, "cautions", false, "print every caution in full")
 	cmd.Flags().BoolVar(&f.learned, "learned", false, "with what your bake log has taught about the culture (see maslin learn)")
 	cmd.Flags().StringVar(&f.log, "log", "", "with --learned: the bake log is this `FILE`")
 	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
@@ -162,7 +164,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 		return complain(name, located(l.file, err))
 	}
 	if f.late != 0 || f.at != "" {
-		return runLate(ctx, s, day, f)
+		return runLate(ctx, s, day, name, f)
 	}
 	sheet := day.Sheet()
 	if known != "" {
@@ -177,6 +179,6 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 		return err
 	}
 	return s.show(f.output, answer{
-		page: func(p *page, u units) { planPage(p, day, sheet, u) }, data: sheet, workings: day.Workings(), no: !sheet.Possible,
+		page: func(p *page, u units) { planPage(p, day, sheet, u, name, f.cautions) }, data: sheet, workings: day.Workings(), no: !sheet.Possible,
 	})
 }

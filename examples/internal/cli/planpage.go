@@ -10,13 +10,13 @@ import (
 	"example.org/maslin/schedule/bakeday"
 )
 
-// planPage prints a whole plan for a terminal.
-func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
+// planPage prints a whole plan for a terminal; file is its bake file.
+func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units, file string, cautions bool) {
 	name := printable(s.Name)
 	if name == "" {
 		name = "Bread"
 	}
-	p.para(0, fmt.Sprintf("%s — %d of %s, wanted %s", name, s.Formula.Pieces, u.mass(s.Oven.Baked), longTime(s.Wanted)))
+	p.para(0, p.bold(fmt.Sprintf("%s — %d of %s, wanted %s", name, s.Formula.Pieces, u.mass(s.Oven.Baked), longTime(s.Wanted))))
 	if m := s.Missed; m != nil {
 		p.para(0, "The wish for "+longTime(m.Wanted)+" can no longer be met, so this is for the week after.")
 	}
@@ -33,50 +33,22 @@ func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	if len(s.Notes) > 0 {
 		p.heading("Worth knowing")
 		for _, n := range s.Notes {
-			p.para(2, printable(n))
+			p.para(2, printable(fmt.Sprint(n)))
 		}
 	}
-	p.heading("Take care")
+	p.takeCare(hazardsOf(s), cautions, "maslin plan "+shellWord(file)+" --cautions")
+}
+
+// hazardsOf are the cautions of a plan.
+func hazardsOf(s bakeday.Sheet) []hazard {
+	var out []hazard
 	for _, c := range s.Cautions {
-		p.para(2, c.Subject+": "+c.Text)
+		out = append(out, hazard{c.Subject, fmt.Sprint(c.Text)})
 	}
-	p.para(2, "These are the usual cautions; local food and workplace rules and licensed professionals decide.")
+	return out
 }
 
 func longTime(t time.Time) string { return t.Format("Mon 2 Jan 2006, 15:04") }
-
-func notPossible(p *page, s bakeday.Sheet) {
-	w := s.Why
-	p.heading("It does not fit")
-	if w == nil {
-		p.para(2, "no timetable was found")
-		return
-	}
-	if len(w.Rules) == 0 {
-		p.para(2, printable(w.Says))
-		return
-	}
-	p.para(2, "These cannot all be kept; they miss each other by "+w.Short.String()+":")
-	for _, r := range w.Rules {
-		line := "· " + printable(r.Words)
-		if r.Remedy != "" {
-			line += " — enough by itself: " + printable(r.Remedy)
-		}
-		p.para(4, line)
-	}
-	if w.InOrder {
-		p.para(4, "· each step follows the one before it")
-	}
-	if w.Earlier == nil && w.Later == nil {
-		p.para(2, "No wanted time nearby works either.")
-	}
-	if w.Earlier != nil {
-		p.para(2, "Nearest earlier time that works: "+longTime(*w.Earlier))
-	}
-	if w.Later != nil {
-		p.para(2, "Nearest later time that works: "+longTime(*w.Later))
-	}
-}
 
 func weighPart(p *page, s bakeday.Sheet, u units) {
 	for i, l := range s.Weigh {
@@ -269,7 +241,7 @@ func timetablePart(p *page, s bakeday.Sheet) {
 		if t.Hands {
 			mark = "hands"
 		}
-		rows = append(rows, []string{t.Start.Format("15:04") + "–" + clock(t.End, t.Start), windows(t), mark, text})
+		rows = append(rows, []string{p.time(t.Start.Format("15:04") + "–" + clock(t.End, t.Start)), windows(t), mark, text})
 	}
 	flush()
 	p.line("  %s", s.Wanted.Format("Mon 2 Jan 15:04")+"  the bread is wanted")
