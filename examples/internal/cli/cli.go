@@ -27,8 +27,9 @@ type System struct {
 	Out, Err io.Writer
 	Getenv   func(string) string
 	Now      func() time.Time
-	Terminal bool // Out is a terminal
-	Width    int  // columns of that terminal; 0 when not known
+	Terminal bool   // Out is a terminal
+	Width    int    // columns of that terminal; 0 when not known
+	Zone     string // name of the machine's time zone; empty when not known
 }
 
 // Version is the version of the program.

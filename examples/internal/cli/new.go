@@ -9,7 +9,6 @@ import (
 	"os"
 	"strconv"
 	"strings"
-	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
@@ -21,6 +20,8 @@ import (
 // newBake is what maslin new asks; every text is written into the file as it was given.
 type newBake struct {
 	name, pieces, baked, rye, hydration, leaven, mixer, bowl, cold, wanted, zone, altitude, day, night, tap string
+
+	zoneGuessed bool // nobody said in which zone, and the machine does not know
 }
 
 // question is one thing that maslin new wants to know.
@@ -62,7 +63,7 @@ func (b *newBake) questions(s System, zone string) []question {
 		{flag: "mixer", ask: "How is it kneaded: hand, planetary, spiral or processor?", usual: "hand", to: &b.mixer, check: reads(mixing.ParseMixerKind)},
 		{flag: "bowl", ask: "How large is the bowl of the mixer?", usual: "5 L", to: &b.bowl, check: reads(quantity.ParseVolume), skip: func() bool { return b.mixer == "hand" }},
 		{flag: "wanted", ask: "When is the bread wanted? A day and a time.", usual: "Saturday 12:30", to: &b.wanted, check: reads(bakeday.ParseWish)},
-		{flag: "zone", ask: "In which time zone?", usual: zone, to: &b.zone, check: func(text string) error { _, err := clockFor(s, text, ""); return err }},
+		{flag: "zone", ask: zoneQuestion(zone), usual: zone, to: &b.zone, check: func(text string) error { _, err := clockFor(s, text, ""); return err }},
 		{flag: "altitude", ask: "How high above the sea?", usual: "0 m", to: &b.altitude, check: reads(quantity.ParseLength)},
 		{flag: "day", ask: "How warm is the kitchen by day?", usual: "22 °C", to: &b.day, check: reads(quantity.ParseTemperature)},
 		{flag: "night", ask: "And by night?", usual: "19 °C", to: &b.night, check: reads(quantity.ParseTemperature)},
@@ -82,20 +83,6 @@ func countCheck(text string) error {
 		return fmt.Errorf("got %s, want a number, 1 to 1000", quantity.Excerpt(text))
 	}
 	return nil
-}
-
-// zoneOf is the time zone of this machine by its name, or UTC.
-func zoneOf(s System) string {
-	name := s.Getenv("TZ")
-	if name == "" {
-		if link, err := os.Readlink("/etc/localtime"); err == nil {
-			_, name, _ = strings.Cut(link, "zoneinfo/")
-		}
-	}
-	if _, err := time.LoadLocation(name); err != nil || name == "" || name == "Local" {
-		return "UTC"
-	}
-	return name
 }
 
 func newNew(s System) *cobra.Command {
@@ -130,11 +117,13 @@ file is never overwritten.`,
 			return badInput("%s: exists already and is not overwritten; choose another name", name)
 		}
 		asker := &asking{s: s, in: bufio.NewReader(io.LimitReader(s.In, 1<<20)), on: ask || terminal(s.In)}
-		for _, q := range b.questions(s, zoneOf(s)) {
+		zone, known := zoneOf(s)
+		for _, q := range b.questions(s, zone) {
 			if err := asker.answer(q, cmd.Flags().Changed(q.flag)); err != nil {
 				return err
 			}
 		}
+		b.zoneGuessed = !known && b.zone == zone && !cmd.Flags().Changed("zone")
 		return b.write(cmd.Context(), s, name)
 	}
 	return cmd
@@ -219,6 +208,10 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 	p := s.page()
 	p.para(0, "Wrote "+printable(name)+". Now plan it, and change in it what is different at your place:")
 	p.line("\n  maslin plan %s", printable(shellWord(name)))
+	if b.zoneGuessed {
+		p.line("")
+		p.para(0, "This computer does not say in which time zone it is. The file has "+b.zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
+	}
 	return p.flush(s.Out)
 }
 

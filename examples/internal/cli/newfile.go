@@ -28,6 +28,9 @@ func (b *newBake) file() string {
 	line("")
 	key("name", b.name, "")
 	key("wanted", b.wanted, `a weekday and a time, or a date: "2026-11-28 12:30"`)
+	if b.zoneGuessed {
+		line(`# This computer does not say in which time zone it is: write yours, such as "Europe/Zurich" or "America/Denver".`)
+	}
 	key("zone", b.zone, "all times of day here are by this clock")
 	key("salt", "2 %", "")
 	line("")

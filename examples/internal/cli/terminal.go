@@ -23,6 +23,6 @@ func terminal(x any) bool {
 func Machine() System {
 	return System{
 		In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Getenv: os.Getenv, Now: time.Now,
-		Terminal: terminal(os.Stdout), Width: terminalWidth(os.Stdout),
+		Terminal: terminal(os.Stdout), Width: terminalWidth(os.Stdout), Zone: machineZone("/etc/localtime", "/etc/timezone"),
 	}
 }
