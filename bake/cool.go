@@ -179,7 +179,7 @@ func (c CoolingTime) String() string {
 // Cautions says what goes wrong with warm bread.
 func (c CoolingTime) Cautions() []working.Caution {
 	return []working.Caution{
-		{Subject: "do not wrap warm", Text: "Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds.", Source: sources.NoWarmWrap},
+		{Subject: "do not wrap warm", Text: working.Say("Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds."), Source: sources.NoWarmWrap},
 		FoodCautions()[3],
 	}
 }

@@ -85,7 +85,7 @@ func TestEveryStyleHasItsFigures(t *testing.T) {
 		}
 	}
 	for _, c := range append(OvenCautions(), FoodCautions()...) {
-		if c.Subject == "" || c.Text == "" || c.Source.IsZero() {
+		if c.Subject == "" || c.Text.IsZero() || c.Source.IsZero() {
 			t.Errorf("caution %+v", c)
 		}
 	}

@@ -77,8 +77,8 @@ func (a AverageWeight) Working() working.Working {
 // Cautions defers to the law of the place.
 func (a AverageWeight) Cautions() []working.Caution {
 	return []working.Caution{
-		{Subject: "law", Text: "This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread.", Source: sources.AverageSystem},
-		{Subject: "unpacked loaves", Text: "In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g.", Source: sources.UnwrappedBread},
+		{Subject: "law", Text: working.Say("This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread."), Source: sources.AverageSystem},
+		{Subject: "unpacked loaves", Text: working.Say("In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g."), Source: sources.UnwrappedBread},
 	}
 }
 

@@ -367,7 +367,7 @@ func (pr Program) Cautions() []working.Caution {
 	out := append(OvenCautions(), colorCaution())
 	if pr.in.Vessel == Pot {
 		out = append(out, working.Caution{
-			Subject: "pots", Text: "Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to " + celsius(pr.Oven) + ", and never heat a coated pot empty unless its maker allows it.",
+			Subject: "pots", Text: working.Say("Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %.1f, and never heat a coated pot empty unless its maker allows it.", pr.Oven),
 			Source: sources.CastIronWater,
 		})
 	}

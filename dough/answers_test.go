@@ -51,7 +51,7 @@ func TestLevainBuildsAreSound(t *testing.T) {
 		}
 		faults(t, p.Working())
 		if !p.Reached {
-			if p.Missing.Sign() <= 0 || p.Why == "" || len(p.Stages) > 0 {
+			if p.Missing.Sign() <= 0 || p.Why.IsZero() || len(p.Stages) > 0 {
 				t.Fatalf("not reached, missing %v, %q", p.Missing, p.Why)
 			}
 			l.Culture.Mass = l.Culture.Mass.Add(p.Missing)

@@ -27,7 +27,7 @@ type GlutenResult struct {
 	// ExtraWater is about what the gluten takes beside the flour's: 1.5 times its weight.
 	ExtraWater quantity.Mass
 	// Notes say what to look at: usual amounts, allergens.
-	Notes []string
+	Notes []working.Message
 
 	in      GlutenBoost
 	replace bool
@@ -91,12 +91,12 @@ func glutenBoost(in GlutenBoost, replace bool) (GlutenResult, error) {
 		return GlutenResult{}, p.Err()
 	}
 	if !rise.IsZero() {
-		r.Notes = append(r.Notes, "gluten takes about 1.5 times its weight of water beside the flour's")
+		r.Notes = append(r.Notes, working.Say("gluten takes about 1.5 times its weight of water beside the flour's"))
 	}
 	if r.PerFlour.Compare(quantity.MustPercent("10 %")) > 0 {
-		r.Notes = append(r.Notes, "more than the trade uses: 1 to 4 % is usual, up to 10 % in doughs with much bran")
+		r.Notes = append(r.Notes, working.Say("more than the trade uses: 1 to 4 % is usual, up to 10 % in doughs with much bran"))
 	}
-	r.Notes = append(r.Notes, "gluten is wheat: it belongs on the list of allergens")
+	r.Notes = append(r.Notes, working.Say("gluten is wheat: it belongs on the list of allergens"))
 	return r, nil
 }
 

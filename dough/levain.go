@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // LevainBuild asks how to get from the culture at hand to the ripe levain wanted.
@@ -34,7 +35,7 @@ type LevainPlan struct {
 	Use      quantity.Mass // ripe levain for the dough
 	Reached  bool          // false: the culture at hand is too little; Missing and Why say so
 	Missing  quantity.Mass // how much more culture it would take
-	Why      string
+	Why      working.Message
 	in       LevainBuild
 }
 
@@ -81,7 +82,7 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		if n > 1 {
 			feedings = strconv.Itoa(n) + " feedings"
 		}
-		plan.Why = fmt.Sprintf("%s of culture is too little for %s of levain in %s: it takes %s", shown(l.Culture.Mass), shown(made), feedings, shown(least[0]))
+		plan.Why = working.Say("%v of culture is too little for %v of levain in %s: it takes %v", readable(l.Culture.Mass), readable(made), feedings, readable(least[0]))
 		return plan, nil
 	}
 	cultures := l.chain(made, n, l.Most)
@@ -208,7 +209,7 @@ func cultureFor(made quantity.Mass, hydration, from, s quantity.Percent, of Inoc
 // String prints the feedings.
 func (p LevainPlan) String() string {
 	if !p.Reached {
-		return p.Why
+		return p.Why.String()
 	}
 	var s strings.Builder
 	for i, f := range p.Stages {

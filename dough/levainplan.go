@@ -60,7 +60,7 @@ func (p LevainPlan) Working() working.Working {
 	w := working.Working{Title: "Levain of " + p.in.Want.String() + " at " + p.in.Hydration.String()}
 	if !p.Reached {
 		w.Steps = append(w.Steps, working.Step{
-			Name: "culture at hand", Symbol: "c_0", Value: p.in.Culture.Mass.String(), Note: p.Why, Source: working.Algebra(),
+			Name: "culture at hand", Symbol: "c_0", Value: p.in.Culture.Mass.String(), Note: p.Why.String(), Source: working.Algebra(),
 		})
 		return w
 	}

@@ -60,8 +60,11 @@ func (l Line) String() string {
 	return text
 }
 
-// shown rounds a mass for reading: to 0.1 g, below 10 g to 0.01 g and below 1 g to 0.001 g.
-func shown(m quantity.Mass) string {
+// shown prints a mass rounded for reading.
+func shown(m quantity.Mass) string { return readable(m).String() }
+
+// readable rounds a mass for reading: to 0.1 g, below 10 g to 0.01 g and below 1 g to 0.001 g.
+func readable(m quantity.Mass) quantity.Mass {
 	size := m
 	if size.Sign() < 0 {
 		size = size.Neg()
@@ -74,7 +77,7 @@ func shown(m quantity.Mass) string {
 		step = quantity.Micrograms(10_000)
 	}
 	rounded, _ := m.RoundTo(step)
-	return rounded.String()
+	return rounded
 }
 
 // shownPercent rounds a percentage for reading, to 0.01 %.

@@ -165,14 +165,14 @@ func (b Batch) Cautions() []working.Caution {
 	}
 	text += "; traces from the kitchen are not counted, and local labeling law decides what must be named"
 	out := []working.Caution{
-		{Subject: "allergens", Text: text, Source: sources.AllergenLaw},
-		{Subject: "raw dough", Text: "raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and tools", Source: sources.RawFlour},
+		{Subject: "allergens", Text: working.Say("%s", text), Source: sources.AllergenLaw},
+		{Subject: "raw dough", Text: working.Say("raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and tools"), Source: sources.RawFlour},
 	}
 	if len(b.perishable()) > 0 {
 		out = append(out, working.Caution{
 			Subject: "spoilage",
-			Text: strings.Join(b.perishable(), ", ") + " must not stand warm for long: keep it cold until use, and let the local food code decide how long " +
-				"a dough or soaker may stay at room temperature",
+			Text: working.Say("%s must not stand warm for long: keep it cold until use, and let the local food code decide how long "+
+				"a dough or soaker may stay at room temperature", strings.Join(b.perishable(), ", ")),
 			Source: sources.FoodCode,
 		})
 	}

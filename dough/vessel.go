@@ -249,7 +249,7 @@ type JarSample struct {
 	Dough quantity.Mass
 	FillLine
 	// Notes say how far the sample speaks for the bulk.
-	Notes []string
+	Notes []working.Message
 }
 
 // FillSample answers how much dough to put into a small jar so that the whole rise can be read on
@@ -294,10 +294,10 @@ func FillSample(in SampleJar) (JarSample, error) {
 	if err != nil {
 		return JarSample{}, err
 	}
-	return JarSample{Dough: dough, FillLine: lines, Notes: []string{
-		"keep the jar against the bulk: alone it follows the room much faster and tells another story",
-		"press the sample flat and mark its own height: the reckoned start is within about 7 %",
-		"throw the sample back into the dough, or away: it is not an extra loaf",
+	return JarSample{Dough: dough, FillLine: lines, Notes: []working.Message{
+		working.Say("keep the jar against the bulk: alone it follows the room much faster and tells another story"),
+		working.Say("press the sample flat and mark its own height: the reckoned start is within about 7 %"),
+		working.Say("throw the sample back into the dough, or away: it is not an extra loaf"),
 	}}, nil
 }
 

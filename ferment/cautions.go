@@ -28,11 +28,12 @@ func cautions(enriched bool, h History, end float64, when string) []working.Caut
 	out := []working.Caution{rawDough()}
 	warm, cold := timeAbove(h, end, 5)
 	if enriched {
-		text := "a dough with egg or milk stands between 5 and 60 °C for " + quantity.FormatDuration(span(warm).Round(time.Minute)) + " " + when
+		text := working.Say("a dough with egg or milk stands between %v and %v for %s %s",
+			quantity.Celsius(5), quantity.Celsius(60), quantity.FormatDuration(span(warm).Round(time.Minute)), when)
 		if warm > 2 {
-			text += ", longer than the 2 hours usual rules for perishable food allow"
+			text = working.Say("%v, longer than the 2 hours usual rules for perishable food allow", text)
 		}
-		out = append(out, working.Caution{Subject: "food safety", Text: text + "; keep it cold or shorten it, and follow your local food rules", Source: sources.DangerZone})
+		out = append(out, working.Caution{Subject: "food safety", Text: working.Say("%v; keep it cold or shorten it, and follow your local food rules", text), Source: sources.DangerZone})
 	}
 	if cold.tooWarm() {
 		out = append(out, refrigeratorCaution(cold.coldest))
@@ -43,7 +44,7 @@ func cautions(enriched bool, h History, end float64, when string) []working.Caut
 // Cautions says what can go wrong with a levain, and where local rules decide.
 func (r Ripeness) Cautions() []working.Caution {
 	out := []working.Caution{rawDough(), {
-		Subject: "levain", Text: "discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, and everything it touched; do not taste it",
+		Subject: "levain", Text: working.Say("discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, and everything it touched; do not taste it"),
 		Source: sources.SpoiledCulture,
 	}}
 	if !r.levain.History.IsZero() {
@@ -55,14 +56,15 @@ func (r Ripeness) Cautions() []working.Caution {
 }
 
 func rawDough() working.Caution {
-	return working.Caution{Subject: "raw dough", Text: "raw flour and raw dough are not eaten or tasted; wash hands and surfaces", Source: sources.RawFlour}
+	return working.Caution{Subject: "raw dough", Text: working.Say("raw flour and raw dough are not eaten or tasted; wash hands and surfaces"), Source: sources.RawFlour}
 }
 
 func refrigeratorCaution(coldest float64) working.Caution {
 	return working.Caution{
 		Subject: "refrigerator",
-		Text:    "in the cold the dough gets no colder than " + fixed(coldest, 1) + " °C: a refrigerator for food is kept at 5 °C or below (4 °C or 40 °F in the United States); local food rules decide",
-		Source:  sources.ColdStorage,
+		Text: working.Say("in the cold the dough gets no colder than %.1f: a refrigerator for food is kept at %v or below (in the United States %.0f); local food rules decide",
+			degrees(coldest), quantity.Celsius(5), quantity.Fahrenheit(40)),
+		Source: sources.ColdStorage,
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
 )
 
@@ -19,7 +20,7 @@ type Estimate struct {
 	// hours until ready; +Inf when not within the Horizon
 	early, likely, late float64
 	readings            []RiseReading
-	notes               []string
+	notes               []working.Message
 }
 
 // Estimate answers: when has the dough risen that far, in this kitchen, with this culture?
@@ -177,7 +178,8 @@ func (e *Estimate) inRange() error {
 		p.Add("History", got, want+", or Extrapolate", quantity.ErrModelRange)
 		return p.Err()
 	}
-	e.notes = append(e.notes, "extrapolated: the dough is at "+got+", the curve is for "+want)
+	e.notes = append(e.notes, working.Say("extrapolated: the dough is at %.1f to %.1f, the curve %s is for %.0f to %.0f",
+		degrees(lo), degrees(hi), about.Name, degrees(about.Low), degrees(about.High)))
 	return nil
 }
 
@@ -185,21 +187,22 @@ func (e *Estimate) note() {
 	h := e.bulk.History
 	e.notes = append(e.notes, h.notes...)
 	if h.measured && e.late > h.knots[len(h.knots)-1].h {
-		e.notes = append(e.notes, "the history ends after "+quantity.FormatDuration(h.Known())+"; from there the last temperature, "+degrees(h.knots[len(h.knots)-1].c).Text(quantity.CelsiusScale, 1)+", is held")
+		e.notes = append(e.notes, working.Say("the history ends after %s; from there the last temperature, %.1f, is held",
+			quantity.FormatDuration(h.Known()), degrees(h.knots[len(h.knots)-1].c)))
 	}
 	if mean := e.at(math.Min(e.likely, hours(Horizon))).mean(); mean > e.f.hot() {
-		e.notes = append(e.notes, "above "+fixed(e.f.hot(), 0)+" °C growth and gas production part ways: the range is wider")
+		e.notes = append(e.notes, working.Say("above %.0f growth and gas production part ways: the range is wider", degrees(e.f.hot())))
 	} else if mean < cold {
-		e.notes = append(e.notes, "below 18 °C the curves part ways: the range is wider, and if it is wrong the dough is early")
+		e.notes = append(e.notes, working.Say("below %.0f the curves part ways: the range is wider, and if it is wrong the dough is early", degrees(cold)))
 	}
 	if e.f.target > 2 {
-		e.notes = append(e.notes, "few doughs hold a rise beyond 200 % without falling")
+		e.notes = append(e.notes, working.Say("few doughs hold a rise beyond 200 % without falling"))
 	}
 	switch {
 	case math.IsInf(e.likely, 1):
-		e.notes = append(e.notes, "not ready within 30 days at these temperatures")
+		e.notes = append(e.notes, working.Say("not ready within 30 days at these temperatures"))
 	case math.IsInf(e.late, 1):
-		e.notes = append(e.notes, "the late end lies beyond 30 days")
+		e.notes = append(e.notes, working.Say("the late end lies beyond 30 days"))
 	}
 }
 
@@ -220,7 +223,7 @@ func (e Estimate) Reached() bool { return len(e.nodes) > 0 && !math.IsInf(e.like
 func (e Estimate) Bulk() Bulk { return e.bulk }
 
 // Notes are things to know about this estimate.
-func (e Estimate) Notes() []string { return append([]string(nil), e.notes...) }
+func (e Estimate) Notes() []working.Message { return append([]working.Message(nil), e.notes...) }
 
 // Band is a rise at one time: Low and High enclose 80 %. A value of 300 % means that or more: gas enough is made, but no dough
 // holds it.
@@ -333,31 +336,30 @@ func (e Estimate) Mean() quantity.Temperature {
 }
 
 // RestsOn says what the estimate rests on, in plain words.
-func (e Estimate) RestsOn() []string {
+func (e Estimate) RestsOn() []working.Message {
 	if len(e.nodes) == 0 {
 		return nil
 	}
 	b := e.bulk
-	var out []string
+	var out []working.Message
+	add := func(format string, args ...any) { out = append(out, working.Say(format, args...)) }
 	if e.f.yeast {
-		out = append(out, b.Yeast.String())
+		add("%v", b.Yeast)
 	} else {
-		out = append(out, b.Inoculation.Text(1)+" of the flour prefermented")
+		add("%.1f of the flour prefermented", b.Inoculation)
 	}
-	out = append(out,
-		b.SaltInWater.Text(1)+" salt in the water: "+fixed(e.f.salt, 2)+" of the gas at 2 % salt and 75 % hydration (judgment)",
-		b.Curve.About().Name+" curve; "+b.History.String(),
-	)
+	add("%.1f salt in the water: %s of the gas at 2 %% salt and 75 %% hydration (judgment)", b.SaltInWater, fixed(e.f.salt, 2))
+	add("%s curve; %v", b.Curve.About().Name, b.History.Message())
 	if b.WholeGrain.Sign() > 0 {
-		out = append(out, b.WholeGrain.Text(0)+" whole grain: "+fixed(100*math.Expm1(b.WholeGrain.Fraction()*wholeGrainPace), 0)+" % faster (common practice)")
+		add("%.0f whole grain: %s %% faster (common practice)", b.WholeGrain, fixed(100*math.Expm1(b.WholeGrain.Fraction()*wholeGrainPace), 0))
 	}
 	if b.Culture.b == nil {
-		out = append(out, "a culture nothing is known of: the range narrows with every bake logged")
+		add("a culture nothing is known of: the range narrows with every bake logged")
 	} else {
-		out = append(out, b.Culture.String())
+		add("%v", b.Culture)
 	}
 	if len(e.readings) > 0 {
-		out = append(out, plural(len(e.readings), "reading")+" of this dough")
+		add("%s of this dough", plural(len(e.readings), "reading"))
 	}
 	return out
 }

@@ -101,7 +101,7 @@ func ExampleEstimate_Cautions() {
 	}
 	// Output:
 	// raw dough: raw flour and raw dough are not eaten or tasted; wash hands and surfaces
-	// food safety: a dough with egg or milk stands between 5 and 60 °C for 10h26m at the late end, longer than the 2 hours usual rules for perishable food allow; keep it cold or shorten it, and follow your local food rules
+	// food safety: a dough with egg or milk stands between 5 °C and 60 °C for 10h26m at the late end, longer than the 2 hours usual rules for perishable food allow; keep it cold or shorten it, and follow your local food rules
 }
 
 func ExampleEstimate_Flavor() {
@@ -334,7 +334,7 @@ func ExampleReadings_History() {
 	fmt.Println(h, err)
 	fmt.Println(h.At(time.Hour))
 	// Output:
-	// 3 readings over 5h, 21.0 to 24.5 °C <nil>
+	// 3 readings over 5h, 21.0 °C to 24.5 °C <nil>
 	// 23.25 °C
 }
 
@@ -346,7 +346,7 @@ func ExampleParseReadings() {
 	}
 	fmt.Println(r.History())
 	// Output:
-	// 3 readings over 2h, 22.5 to 24.5 °C <nil>
+	// 3 readings over 2h, 22.5 °C to 24.5 °C <nil>
 }
 
 func ExampleRelaxing_History() {

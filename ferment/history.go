@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // History is the temperature of a dough over time: straight lines between knots, from time 0 on; after the last knot the
@@ -16,8 +17,8 @@ type History struct {
 	knots []knot
 	// measured says that the end is the end of what is known, so that leaning on it is worth a note.
 	measured bool
-	notes    []string
-	label    string
+	notes    []working.Message
+	label    working.Message
 }
 
 // knot is a temperature at a time; two at the same time are a jump.
@@ -32,16 +33,19 @@ func Constant(t quantity.Temperature) History {
 	if !t.IsValid() || t.Compare(lowestTemperature) < 0 || t.Compare(highestTemperature) > 0 {
 		return History{}
 	}
-	return History{knots: []knot{{0, t.Celsius()}}, label: "held at " + t.String()}
+	return History{knots: []knot{{0, t.Celsius()}}, label: working.Say("held at %v", t)}
 }
 
 // IsZero reports whether there is no history.
 func (h History) IsZero() bool { return len(h.knots) == 0 }
 
-// String says what the history is: "held at 24 °C".
-func (h History) String() string {
+// String says what the history is, in metric units: "held at 24 °C".
+func (h History) String() string { return h.Message().String() }
+
+// Message says what the history is, for the units of its reader.
+func (h History) Message() working.Message {
 	if h.IsZero() {
-		return "no history"
+		return working.Say("no history")
 	}
 	return h.label
 }
@@ -55,7 +59,7 @@ func (h History) Known() time.Duration {
 }
 
 // Notes are things to know about the history, such as readings that look like another unit.
-func (h History) Notes() []string { return append([]string(nil), h.notes...) }
+func (h History) Notes() []working.Message { return append([]working.Message(nil), h.notes...) }
 
 // At is the dough's temperature at a time; before 0 it is that at 0. At a jump it is the later one. The zero
 // History gives no temperature.
@@ -208,9 +212,9 @@ func Join(parts ...Part) (History, error) {
 		if i+1 < len(parts) {
 			out.add(knot{start + end, h.endingAt(end)})
 			start += end
-			out.label += fmt.Sprintf("%s for %s, then ", h.label, quantity.FormatDuration(part.For))
+			out.label = working.Say("%v%v for %s, then ", out.label, h.label, quantity.FormatDuration(part.For))
 		} else {
-			out.label += h.label
+			out.label = working.Say("%v%v", out.label, h.label)
 		}
 		out.measured = h.measured
 		out.notes = append(out.notes, h.notes...)

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
 )
 
@@ -166,7 +167,7 @@ func TestExtrapolationIsSaid(t *testing.T) {
 	if e.Reached() {
 		t.Errorf("no yeast grows at 37.9 °C: %v", e)
 	}
-	text := strings.Join(e.Notes(), "\n")
+	text := working.Join(e.Notes(), "\n").String()
 	for _, want := range []string{"extrapolated", "not ready within 30 days"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("notes do not say %q:\n%s", want, text)
@@ -205,7 +206,7 @@ func TestReadingsThatCannotBe(t *testing.T) {
 	}
 	// A refrigerator in °F passes for a hot dough in °C: allowed, but said.
 	h, err := ferment.Readings{Points: []ferment.Reading{{0, c(40)}, {time.Hour, c(38)}}}.History()
-	if err != nil || len(h.Notes()) != 1 || !strings.Contains(h.Notes()[0], "°F") {
+	if err != nil || len(h.Notes()) != 1 || !strings.Contains(h.Notes()[0].String(), "°F") {
 		t.Errorf("%v, %v", h.Notes(), err)
 	}
 	// A million faults are not a million errors.
@@ -227,7 +228,7 @@ func TestHistoryShorterThanTheAnswerIsSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if text := strings.Join(e.Notes(), "\n"); !strings.Contains(text, "the history ends after 2h") || !strings.Contains(text, "23.0 °C, is held") {
+	if text := working.Join(e.Notes(), "\n").String(); !strings.Contains(text, "the history ends after 2h") || !strings.Contains(text, "23.0 °C, is held") {
 		t.Error(text)
 	}
 }
@@ -331,7 +332,7 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 		}
 	}
 	wild, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: pct(300), Error: pct(1)})
-	if err != nil || !strings.Contains(strings.Join(wild.Now.Notes(), "\n"), "far from what the dough was expected to do") {
+	if err != nil || !strings.Contains(working.Join(wild.Now.Notes(), "\n").String(), "far from what the dough was expected to do") {
 		t.Errorf("%v, %v", wild.Now.Notes(), err)
 	}
 	_, err = ferment.RiseFromHeights(quantity.Length{}, quantity.Meters(9))

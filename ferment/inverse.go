@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
 )
 
@@ -15,7 +16,7 @@ type AmountAnswer struct {
 	Yeast       Yeast
 	Feasible    bool
 	// Why says what is in the way when it is not feasible.
-	Why string
+	Why working.Message
 	// Estimate is the dough with that amount; the zero value when not feasible.
 	Estimate Estimate
 }
@@ -24,7 +25,7 @@ type AmountAnswer struct {
 func (a AmountAnswer) String() string {
 	switch {
 	case !a.Feasible:
-		return "no amount does it: " + a.Why
+		return "no amount does it: " + a.Why.String()
 	case a.Yeast.Kind != NoYeast:
 		return a.Yeast.Amount.Text(2) + " " + a.Yeast.Kind.String() + ": " + a.Estimate.String()
 	}
@@ -65,7 +66,7 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 		m = math.Exp(f.expected(n.dose, n.mean())) - f.lag
 	}
 	if m <= 0 {
-		return AmountAnswer{Why: "the culture does not grow in that time at these temperatures"}, nil
+		return AmountAnswer{Why: working.Say("the culture does not grow in that time at these temperatures")}, nil
 	}
 	share := math.Exp(f.out.a) * f.target / (math.Expm1(m) * f.salt)
 	least, most := 0.001, 0.5
@@ -76,9 +77,9 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	}
 	switch {
 	case !(amount >= least):
-		return AmountAnswer{Why: "even the least amount would be ready sooner: cool the dough"}, nil
+		return AmountAnswer{Why: working.Say("even the least amount would be ready sooner: cool the dough")}, nil
 	case amount > most:
-		return AmountAnswer{Why: "it would take more than can be put in: give it more time or warmth"}, nil
+		return AmountAnswer{Why: working.Say("it would take more than can be put in: give it more time or warmth")}, nil
 	}
 	a := AmountAnswer{Feasible: true}
 	if yeast {
@@ -96,14 +97,14 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 type TemperatureAnswer struct {
 	Temperature quantity.Temperature // not given when not Feasible
 	Feasible    bool
-	Why         string
+	Why         working.Message
 	Estimate    Estimate
 }
 
 // String prints "25.3 °C: …" or why there is no such temperature.
 func (a TemperatureAnswer) String() string {
 	if !a.Feasible {
-		return "no temperature does it: " + a.Why
+		return "no temperature does it: " + a.Why.String()
 	}
 	return a.Temperature.Text(quantity.CelsiusScale, 1) + ": " + a.Estimate.String()
 }
@@ -163,10 +164,10 @@ func (b Bulk) temperatureFor(ready time.Duration, what string, history func(quan
 		return math.Log(math.Min(e.likely, 1e6)) - math.Log(hours(ready))
 	}
 	if likely(coolest) < 0 {
-		return TemperatureAnswer{Why: "with " + what + " at 10 °C it would still be ready sooner: use less levain or yeast"}, nil
+		return TemperatureAnswer{Why: working.Say("with %s at %v it would still be ready sooner: use less levain or yeast", what, degrees(coolest))}, nil
 	}
 	if likely(warmest) > 0 {
-		return TemperatureAnswer{Why: "with " + what + " at " + fixed(warmest, 1) + " °C, the best there is, it would still be later: use more levain or yeast, or give it more time"}, nil
+		return TemperatureAnswer{Why: working.Say("with %s at %.1f, the best there is, it would still be later: use more levain or yeast, or give it more time", what, degrees(warmest))}, nil
 	}
 	c, err := numeric.Root(likely, coolest, warmest, 1e-5)
 	if err != nil {

@@ -66,7 +66,7 @@ type Ripeness struct {
 	f      fermentation
 	seed   float64
 	ends   [3]bool
-	notes  []string
+	notes  []working.Message
 }
 
 // Ripe answers: when is the levain ripe, and until when can it be used?
@@ -137,7 +137,7 @@ func (r Ripeness) doses() [3]float64 {
 func (r Ripeness) Reached() (ripe, peak, past bool) { return r.ends[0], r.ends[1], r.ends[2] }
 
 // Notes are things to know about this answer.
-func (r Ripeness) Notes() []string { return append([]string(nil), r.notes...) }
+func (r Ripeness) Notes() []working.Message { return append([]working.Message(nil), r.notes...) }
 
 // String prints "ripe after 4h50m, at its peak after 3h50m to 8h20m (80 %), likely 5h40m, usable until about 8h30m".
 func (r Ripeness) String() string {

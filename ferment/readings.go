@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // Reading is one temperature of the dough, or of what it stands in, at a time from the start.
@@ -61,9 +62,9 @@ func (r Readings) History() (History, error) {
 		return History{}, err
 	}
 	if suspect {
-		h.notes = append(h.notes, "every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?")
+		h.notes = append(h.notes, working.Say("every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?"))
 	}
-	h.label = fmt.Sprintf("%d readings over %s, %s to %s °C", len(h.knots), quantity.FormatDuration(r.Points[len(r.Points)-1].At), fixed(lo, 1), fixed(hi, 1))
+	h.label = working.Say("%d readings over %s, %.1f to %.1f", len(h.knots), quantity.FormatDuration(r.Points[len(r.Points)-1].At), degrees(lo), degrees(hi))
 	return h, nil
 }
 

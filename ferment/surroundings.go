@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/heat"
 )
 
@@ -46,11 +47,14 @@ func (r Room) celsius(h float64) float64 {
 }
 
 // String prints "21 °C" or "19 °C by night, 22 °C by day".
-func (r Room) String() string {
+func (r Room) String() string { return r.Message().String() }
+
+// Message says how warm the room is, for the units of its reader.
+func (r Room) Message() working.Message {
 	if !r.changes() {
-		return r.Night.String()
+		return working.Say("%v", r.Night)
 	}
-	return r.Night.String() + " by night, " + r.Day.String() + " by day"
+	return working.Say("%v by night, %v by day", r.Night, r.Day)
 }
 
 // horizon is how far histories of rooms are laid out, h; after it they are held.
@@ -109,7 +113,7 @@ func (r Relaxing) History() (History, error) {
 	}
 	return History{
 		knots: settle(f, math.Min(k, horizon), horizon, r.Room.changes()),
-		label: fmt.Sprintf("from %s toward %s", r.Start, r.Room),
+		label: working.Say("from %v toward %v", r.Start, r.Room.Message()),
 	}, nil
 }
 
@@ -321,7 +325,7 @@ func (c Cooling) history(core bool) (History, error) {
 	}
 	return History{
 		knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes()),
-		label: fmt.Sprintf("%s %s from %s into %s, %s", c.Mass, c.Form, c.Start, c.Into, c.Place),
+		label: working.Say("%v %s from %v into %v, %s", c.Mass, c.Form, c.Start, c.Into, c.Place),
 	}, nil
 }
 

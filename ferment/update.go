@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // RiseReading is how far a dough has risen at a time, read from a straight-sided container or judged by eye.
@@ -87,10 +88,10 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 		return Progress{}, err
 	}
 	f := e.f
-	var notes []string
+	var notes []working.Message
 	for _, r := range readings {
 		if off := f.learn(e.at(hours(r.At)), r); math.Abs(off) > 3 {
-			notes = append(notes, "the reading after "+quantity.FormatDuration(r.At)+" is far from what the dough was expected to do: check the reading, the temperature and the levain")
+			notes = append(notes, working.Say("the reading after %s is far from what the dough was expected to do: check the reading, the temperature and the levain", quantity.FormatDuration(r.At)))
 		}
 	}
 	now, err := estimate(e.bulk, f, append(append([]RiseReading(nil), e.readings...), readings...))

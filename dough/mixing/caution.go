@@ -13,11 +13,11 @@ func Cautions(kind MixerKind) []working.Caution {
 	}
 	rule := sources.Practice("operators' manuals of dough mixers, common practice")
 	out := []working.Caution{
-		{Subject: "mixer", Text: "stay with a mixer that is running: a stiff dough can make it walk off a counter", Source: rule},
-		{Subject: "mixer", Text: "keep hands, scrapers, sleeves and hair out of a moving bowl; stop it before you touch the dough", Source: rule},
-		{Subject: "flour dust", Text: "cover the bowl and start slowly, so that flour does not fly", Source: rule},
-		{Subject: "mixer", Text: "never defeat a guard or its interlock; the machine's manual and local safety rules decide", Source: rule},
-		{Subject: "motor", Text: "let a motor that feels hot rest with the power off before the next batch", Source: rule},
+		{Subject: "mixer", Text: working.Say("stay with a mixer that is running: a stiff dough can make it walk off a counter"), Source: rule},
+		{Subject: "mixer", Text: working.Say("keep hands, scrapers, sleeves and hair out of a moving bowl; stop it before you touch the dough"), Source: rule},
+		{Subject: "flour dust", Text: working.Say("cover the bowl and start slowly, so that flour does not fly"), Source: rule},
+		{Subject: "mixer", Text: working.Say("never defeat a guard or its interlock; the machine's manual and local safety rules decide"), Source: rule},
+		{Subject: "motor", Text: working.Say("let a motor that feels hot rest with the power off before the next batch"), Source: rule},
 	}
 	return out
 }

@@ -3,35 +3,35 @@ package mixing
 import (
 	"strconv"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
 
-// String says what was found.
-func (r BalanceResult) String() string {
-	c := func(t quantity.Temperature) string { return t.Text(quantity.CelsiusScale, 1) }
+// String says what was found, in metric units.
+func (r BalanceResult) String() string { return r.Message().String() }
+
+// Message says what was found, for the units of its reader.
+func (r BalanceResult) Message() working.Message {
 	switch r.Found {
 	case FindDough:
-		return "dough at " + c(r.Dough)
+		return working.Say("dough at %.1f", r.Dough)
 	case FindWater:
 		if !r.Feasible && len(r.Remedies) > 0 {
-			return "water at " + c(r.Water) + ", which cannot be poured: " + r.Remedies[0].Text
+			return working.Say("water at %.1f, which cannot be poured: %v", r.Water, r.Remedies[0].Text)
 		}
-		return "water at " + c(r.Water)
+		return working.Say("water at %.1f", r.Water)
 	case FindFlour:
-		return "flour at " + c(r.Flour)
+		return working.Say("flour at %.1f", r.Flour)
 	case FindIce:
 		switch {
 		case r.wanted < 0:
-			return "no ice: the dough would be too cold without it"
+			return working.Say("no ice: the dough would be too cold without it")
 		case !r.Feasible:
-			return "even all the water as ice is not cold enough"
+			return working.Say("even all the water as ice is not cold enough")
 		}
-		return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with crushed ice and pour " +
-			r.in.Water.Sub(r.Ice).Text(quantity.Gram, 0) + " of tap water"
+		return working.Say("replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.in.Water.Sub(r.Ice))
 	}
-	return "no balance"
+	return working.Say("no balance")
 }
 
 // Working derives the capacities, the heats and what was found.

@@ -114,7 +114,7 @@ func ExamplePriorFor() {
 	fmt.Println(p.Evidence)
 	// Output:
 	// planetary: friction factor about 12 Δ°C for three factors, published from 3 Δ°C to 19 Δ°C <nil>
-	// trade figures from 6 to 35 °F for the same kind of mixer, none measured in public; 0.3 to 0.5 °C a minute from two independent leads
+	// trade figures from 3.3 Δ°C to 19.4 Δ°C for the same kind of mixer, none measured in public; 0.3 Δ°C to 0.5 Δ°C a minute from two independent leads
 }
 
 func ExamplePrior_DoughSpread() {

@@ -74,7 +74,7 @@ type Fit struct {
 	Times []Kneading
 	Ready string
 	// Notes say what lowered the capacity and what the charts do not cover.
-	Notes    []string
+	Notes    []working.Message
 	Cautions []working.Caution
 
 	in     Capacity
@@ -164,23 +164,23 @@ func (r *Fit) most() {
 		r.raw = [2]quantity.Mass{in.Rated, in.Rated}
 	case in.Kind == Hand:
 		r.raw = [2]quantity.Mass{quantity.Kilograms(2), quantity.Kilograms(4)}
-		r.Notes = append(r.Notes, "by hand, 2 to 4 kg at a time is what most people manage: common practice, no source")
+		r.Notes = append(r.Notes, working.Say("by hand, %v to %v at a time is what most people manage: common practice, no source", r.raw[0], r.raw[1]))
 	case in.Kind == Processor:
-		r.Notes = append(r.Notes, "nothing is published for processors: use the capacity in its manual")
+		r.Notes = append(r.Notes, working.Say("nothing is published for processors: use the capacity in its manual"))
 		return
 	default:
 		r.raw[0], r.raw[1], r.charts[0], r.charts[1] = capacityOf(in.Bowl, in.Type, ar)
 		if in.Kind == Spiral {
-			r.Notes = append(r.Notes, "planetary charts stand in for a spiral mixer, which usually takes more: its manual decides")
+			r.Notes = append(r.Notes, working.Say("planetary charts stand in for a spiral mixer, which usually takes more: its manual decides"))
 		}
 		if l := in.Bowl.Liters(); l < 5 || l > 90 {
-			r.Notes = append(r.Notes, "the charts are of bowls from 7.6 to 60 L; this bowl lies outside")
+			r.Notes = append(r.Notes, working.Say("the charts are of bowls from %v to %v; this bowl lies outside", quantity.Liters(7.6), quantity.Liters(60)))
 		}
 		switch {
 		case ar < 40:
-			r.Notes = append(r.Notes, "below 40 % the charts say only that capacity falls further; it is lowered in proportion here")
+			r.Notes = append(r.Notes, working.Say("below 40 % the charts say only that capacity falls further; it is lowered in proportion here"))
 		case ar > 70:
-			r.Notes = append(r.Notes, "the charts end at 70 %; a wetter dough is lighter work but splashes and rides up the hook")
+			r.Notes = append(r.Notes, working.Say("the charts end at 70 %; a wetter dough is lighter work but splashes and rides up the hook"))
 		}
 	}
 	if in.Kind == Hand {
@@ -190,12 +190,12 @@ func (r *Fit) most() {
 	if in.HighGluten {
 		r.factor[0] *= glutenReduction
 		r.factor[1] *= glutenReduction
-		r.Notes = append(r.Notes, "high-gluten flour: a tenth less")
+		r.Notes = append(r.Notes, working.Say("high-gluten flour: a tenth less"))
 	}
 	if in.WaterTemperature.IsValid() && in.WaterTemperature.Compare(quantity.Celsius(20)) < 0 {
 		r.factor[0] *= coldReductionLow
 		r.factor[1] *= coldReductionHigh
-		r.Notes = append(r.Notes, "water below 20 °C makes a stiffer dough: 10 to 20 % less")
+		r.Notes = append(r.Notes, working.Say("water below %v makes a stiffer dough: 10 to 20 %% less", quantity.Celsius(20)))
 	}
 	r.MostLow = quantity.Grams(r.raw[0].Grams() * r.factor[0])
 	r.MostHigh = quantity.Grams(r.raw[1].Grams() * r.factor[1])
@@ -204,10 +204,10 @@ func (r *Fit) most() {
 func (r *Fit) judge() {
 	in := r.in
 	if !r.SecondSpeed && in.Kind != Hand {
-		r.Notes = append(r.Notes, "no second speed at an absorption ratio of 50 % or less")
+		r.Notes = append(r.Notes, working.Say("no second speed at an absorption ratio of 50 % or less"))
 	}
 	if in.Type == PizzaDough && r.Absorption.Points() <= 45 {
-		r.Notes = append(r.Notes, "thin pizza dough: at most 5 minutes, low speed only")
+		r.Notes = append(r.Notes, working.Say("thin pizza dough: at most 5 minutes, low speed only"))
 	}
 	if r.MostHigh.IsZero() {
 		r.Batches, r.Each = 1, in.Dough
@@ -255,32 +255,31 @@ func kneadingTimes(kind MixerKind, dough DoughKind) []Kneading {
 	return []Kneading{minutes("slow", 2, 4, sources.IREKSMixing), minutes("fast", 6, 12, sources.IREKSMixing)}
 }
 
-// String says whether it fits and how to split it.
-func (r Fit) String() string {
+// String says whether it fits and how to split it, in grams.
+func (r Fit) String() string { return r.Message().String() }
+
+// Message says whether it fits and how to split it, for the units of its reader.
+func (r Fit) Message() working.Message {
 	if r.Batches == 0 {
-		return "no mixer"
+		return working.Say("no mixer")
 	}
-	dough := r.in.Dough.Text(quantity.Gram, 0)
-	most := r.MostLow.Text(quantity.Gram, 0)
+	dough := r.in.Dough
+	most := working.Say("%.0f", r.MostLow)
 	if r.MostHigh != r.MostLow {
-		most += " to " + r.MostHigh.Text(quantity.Gram, 0)
+		most = working.Say("%.0f to %.0f", r.MostLow, r.MostHigh)
 	}
+	split := working.Say("mix %d batches of %.0f", r.Batches, r.Each)
 	switch r.Verdict {
 	case Comfortable:
-		return dough + " of dough fits: the most is " + most
+		return working.Say("%.0f of dough fits: the most is %v", dough, most)
 	case Tight:
-		return dough + " of dough is tight: the most is " + most + "; " + r.split()
+		return working.Say("%.0f of dough is tight: the most is %v; %v", dough, most, split)
 	case TooMuch:
-		return dough + " of dough is too much: the most is " + most + "; " + r.split()
+		return working.Say("%.0f of dough is too much: the most is %v; %v", dough, most, split)
 	case TooLittle:
-		return dough + " of dough is too little for the hook, which needs about " +
-			r.Least.Text(quantity.Gram, 0) + ": mix it by hand or in a smaller bowl"
+		return working.Say("%.0f of dough is too little for the hook, which needs about %.0f: mix it by hand or in a smaller bowl", dough, r.Least)
 	}
-	return "whether " + dough + " of dough fits is not published: the manual decides"
-}
-
-func (r Fit) split() string {
-	return "mix " + strconv.Itoa(r.Batches) + " batches of " + r.Each.Text(quantity.Gram, 0)
+	return working.Say("whether %.0f of dough fits is not published: the manual decides", dough)
 }
 
 // Working derives the absorption ratio, the capacity and the split.

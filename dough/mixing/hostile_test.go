@@ -11,6 +11,7 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/workcheck"
 )
 
@@ -224,7 +225,7 @@ func TestKindsAndPriors(t *testing.T) {
 			t.Fatal(err)
 		}
 		workcheck.Verify(t, p.Working())
-		if p.Low.Compare(p.Friction) > 0 || p.High.Compare(p.Friction) < 0 || p.Evidence == "" || p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
+		if p.Low.Compare(p.Friction) > 0 || p.High.Compare(p.Friction) < 0 || p.Evidence.IsZero() || p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
 			t.Errorf("%+v", p)
 		}
 		for _, f := range p.Figures {
@@ -299,13 +300,13 @@ func TestVerdicts(t *testing.T) {
 	for liters, outside := range map[float64]bool{3: true, 7: false, 60: false, 150: true} {
 		in := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
 		r, err := mixing.Fits(in)
-		if err != nil || strings.Contains(strings.Join(r.Notes, "; "), "lies outside") != outside {
+		if err != nil || strings.Contains(working.Join(r.Notes, "; ").String(), "lies outside") != outside {
 			t.Errorf("%v L: %v, %v", liters, r.Notes, err)
 		}
 	}
 	stiff := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(20), Type: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
 	r, err := mixing.Fits(stiff)
-	if err != nil || r.SecondSpeed || !strings.Contains(strings.Join(r.Notes, "; "), "at most 5 minutes") {
+	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Notes, "; ").String(), "at most 5 minutes") {
 		t.Errorf("thin pizza dough: %+v, %v", r, err)
 	}
 }

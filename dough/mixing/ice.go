@@ -119,19 +119,22 @@ func (r IceResult) denominator() float64 {
 	return from.Celsius() + r.melting - heatIce/heatWater*r.in.Ice.Celsius()
 }
 
-// String says what to weigh.
-func (r IceResult) String() string {
+// String says what to weigh, in grams.
+func (r IceResult) String() string { return r.Message().String() }
+
+// Message says what to weigh, for the units of its reader.
+func (r IceResult) Message() working.Message {
 	switch {
 	case r.Total.IsZero():
-		return "no water"
+		return working.Say("no water")
 	case r.noCooled:
-		return "no ice: the water is not warmer than needed"
+		return working.Say("no ice: the water is not warmer than needed")
 	case r.added:
-		return "add " + r.Ice.Text(quantity.Gram, 0) + " of crushed ice to " + r.Liquid.Text(quantity.Gram, 0) + " of tap water"
+		return working.Say("add %.0f of crushed ice to %.0f of tap water", r.Ice, r.Liquid)
 	case !r.Feasible:
-		return "even all the water as ice (" + r.Ice.Text(quantity.Gram, 0) + ") is not cold enough"
+		return working.Say("even all the water as ice (%.0f) is not cold enough", r.Ice)
 	}
-	return "replace " + r.Ice.Text(quantity.Gram, 0) + " of the water with crushed ice and pour " + r.Liquid.Text(quantity.Gram, 0) + " of tap water"
+	return working.Say("replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.Liquid)
 }
 
 // Working derives the weight of ice.

@@ -18,7 +18,7 @@ type Prior struct {
 	// start of [Learn].
 	RisePerMinute, RiseSpread quantity.TemperatureDelta
 	// Evidence says where the figures come from and how weak they are.
-	Evidence string
+	Evidence working.Message
 	Figures  []Figure
 }
 
@@ -48,7 +48,7 @@ func PriorFor(kind MixerKind) (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: f(5), Low: f(0), High: f(12),
 			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
-			Evidence: "two trade figures, 5 and 12 °F; hands warm a dough more in a cold room than in a warm one",
+			Evidence: working.Say("two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5), f(12)),
 			Figures: []Figure{
 				{"hand kneading", f(5), sources.CooksFriction},
 				{"hand kneading", f(12), sources.HamelmanSummary},
@@ -58,7 +58,7 @@ func PriorFor(kind MixerKind) (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: f(22), Low: f(6), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
-			Evidence: "trade figures from 6 to 35 °F for the same kind of mixer, none measured in public; 0.3 to 0.5 °C a minute from two independent leads",
+			Evidence: working.Say("trade figures from %.1f to %.1f for the same kind of mixer, none measured in public; %.1f to %.1f a minute from two independent leads", f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
 			Figures: []Figure{
 				{"stand mixer", f(20), sources.CooksFriction},
 				{"some stand mixers, up to; also when nothing is known", f(24), sources.HamelmanSummary},
@@ -71,7 +71,7 @@ func PriorFor(kind MixerKind) (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: f(24), Low: f(10), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
-			Evidence: "one remembered range, 24 to 28 °F, for planetary and spiral mixers together; nothing published for spiral mixers alone",
+			Evidence: working.Say("one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for spiral mixers alone", f(24), f(28)),
 			Figures: []Figure{
 				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
 				{"planetary and spiral, improved mix, high end", f(28), sources.HamelmanFriction},
@@ -81,7 +81,7 @@ func PriorFor(kind MixerKind) (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: f(25), Low: f(15), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
-			Evidence: "one trade figure, 25 °F, for a mix of about a minute",
+			Evidence: working.Say("one trade figure, %.1f, for a mix of about a minute", f(25)),
 			Figures:  []Figure{{"food processor", f(25), sources.CooksFriction}},
 		}, nil
 	}
@@ -123,7 +123,7 @@ func (p Prior) Working() working.Working {
 	}
 	if p.Kind != 0 {
 		w.Steps = append(w.Steps, working.Step{
-			Name: "friction factor to start with", Symbol: "F", Value: bareDelta(p.Friction), Exact: true, Note: p.Evidence,
+			Name: "friction factor to start with", Symbol: "F", Value: bareDelta(p.Friction), Exact: true, Note: p.Evidence.String(),
 			Source: working.Source{Key: "prior", Title: "chosen between the figures above", Standing: working.Judgment},
 		})
 	}

@@ -95,7 +95,7 @@ func TestWaterTemperatureProperties(t *testing.T) {
 
 // checkRemedy does what the remedy says and looks whether the target is met.
 func checkRemedy(t *rapid.T, in mixing.Factors, r mixing.WaterResult, m mixing.Remedy) {
-	if m.Text == "" || m.String() != m.Text {
+	if m.Text.IsZero() || m.String() != m.Text.String() {
 		t.Fatalf("a remedy without words: %+v", m)
 	}
 	cold, warm := quantity.Celsius(1), quantity.Fahrenheit(110)
@@ -306,7 +306,7 @@ func TestBalanceClosesOnItself(t *testing.T) {
 		}
 		verify(t, w.Working())
 		for _, m := range w.Remedies {
-			if m.Text == "" {
+			if m.Text.IsZero() {
 				t.Fatalf("a remedy without words: %+v", m)
 			}
 		}

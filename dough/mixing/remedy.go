@@ -34,7 +34,7 @@ const (
 type Remedy struct {
 	Way Way
 	// Text says what to do, in one sentence.
-	Text string
+	Text working.Message
 	// Ice and Liquid are the weights when the water's weight and the tap's temperature were given.
 	Ice, Liquid quantity.Mass
 	// Factor is the name of the factor to cool or warm, and Temperature where to; for
@@ -52,7 +52,7 @@ type Remedy struct {
 }
 
 // String prints what to do.
-func (r Remedy) String() string { return r.Text }
+func (r Remedy) String() string { return r.Text.String() }
 
 func (r WaterResult) remedies() []Remedy {
 	in := r.in
@@ -65,7 +65,7 @@ func (r WaterResult) remedies() []Remedy {
 		if tooWarmATap && r.Temperature.Compare(cold) >= 0 {
 			out = append(out, Remedy{
 				Way: ChilledWater, Temperature: r.Temperature, Enough: true,
-				Text: "chill the water to " + r.Temperature.Text(quantity.CelsiusScale, 1) + " in the refrigerator",
+				Text: working.Say("chill the water to %.1f in the refrigerator", r.Temperature),
 			})
 		}
 		if r.Temperature.Compare(cold) < 0 {
@@ -81,14 +81,14 @@ func (r WaterResult) ice() []Remedy {
 	in := r.in
 	m := Remedy{Way: Ice}
 	if in.Water.IsZero() || in.Tap.IsZero() {
-		m.Text = "replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount"
+		m.Text = working.Say("replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount")
 		return []Remedy{m}
 	}
 	ice, err := ReplaceWithIce(IceWater{Water: in.Water, Tap: in.Tap, Need: r.Temperature})
 	if err != nil {
 		return nil
 	}
-	m.Ice, m.Liquid, m.Enough, m.Text = ice.Ice, ice.Liquid, ice.Feasible, ice.String()
+	m.Ice, m.Liquid, m.Enough, m.Text = ice.Ice, ice.Liquid, ice.Feasible, ice.Message()
 	m.steps = ice.Working().Steps
 	return []Remedy{m}
 }
@@ -111,10 +111,9 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) Remedy {
 		verb, word = "warm", "warm"
 	}
 	m := Remedy{Way: way, Factor: o.Name, Temperature: t, Enough: t.Compare(coldestThing) >= 0 && t.Compare(quantity.Celsius(40)) <= 0}
-	m.Text = verb + " the " + nameOf(o.Name, k) + " to " + t.Text(quantity.CelsiusScale, 1) +
-		", with water at " + limit.Text(quantity.CelsiusScale, 1)
+	m.Text = working.Say("%s the %s to %.1f, with water at %.1f", verb, nameOf(o.Name, k), t, limit)
 	if !m.Enough {
-		m.Text = "a " + word + " " + nameOf(o.Name, k) + " helps but does not do it alone: it would have to be at " + t.Text(quantity.CelsiusScale, 1)
+		m.Text = working.Say("a %s %s helps but does not do it alone: it would have to be at %.1f", word, nameOf(o.Name, k), t)
 	}
 	s := scaleOf([]quantity.Temperature{o.Temperature, r.Temperature, limit})
 	symbol := symbolOf(o.Name, k)
@@ -134,14 +133,13 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) Remedy {
 	in := r.in
 	f := in.Friction.Sub(limit.Sub(r.Temperature))
 	m := Remedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
-	m.Text = "mix less: a friction factor of " + f.Text(quantity.CelsiusScale, 1) + " instead of " +
-		in.Friction.Text(quantity.CelsiusScale, 1) + " would do, with folds later for strength"
+	m.Text = working.Say("mix less: a friction factor of %.1f instead of %.1f would do, with folds later for strength", f, in.Friction)
 	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
 		m.Mixing = quantity.Elapsed((time.Duration(float64(in.Mixing) * f.Celsius() / in.Friction.Celsius())).Round(time.Second))
-		m.Text += ", about " + m.Mixing.String() + " of mixing"
+		m.Text = working.Say("%v, about %v of mixing", m.Text, m.Mixing)
 	}
 	if !m.Enough {
-		m.Text = "less mixing helps but does not do it alone"
+		m.Text = working.Say("less mixing helps but does not do it alone")
 	}
 	s := scaleOf([]quantity.Temperature{r.Temperature, limit}, in.Friction)
 	m.steps = []working.Step{{
@@ -165,7 +163,7 @@ func (r WaterResult) otherTarget(limit quantity.Temperature) Remedy {
 	s := scaleOf([]quantity.Temperature{in.Target, r.Temperature, limit})
 	return Remedy{
 		Way: OtherTarget, Temperature: t, Enough: true,
-		Text: "take the water at " + limit.Text(quantity.CelsiusScale, 1) + " and expect a dough of " + t.Text(quantity.CelsiusScale, 1),
+		Text: working.Say("take the water at %.1f and expect a dough of %.1f", limit, t),
 		steps: []working.Step{{
 			Name: "dough temperature with water at the limit", Symbol: "T′", Formula: "T + (T_limit − T_water) ÷ n",
 			Where: []working.Binding{

@@ -1,6 +1,9 @@
 package mixing
 
-import "example.org/maslin/dough/quantity"
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
 
 // Final answers at what temperature the dough leaves the mixer.
 //
@@ -142,15 +145,14 @@ func (r *BalanceResult) remedies() []Remedy {
 		if ice, err := withIce.IceFor(r.target); err == nil {
 			out = append(
 				out,
-				Remedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.String(), steps: ice.Working().Steps},
+				Remedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), steps: ice.Working().Steps},
 			)
 		}
 	}
 	if f, err := at.FlourFor(r.target); err == nil {
 		out = append(out, Remedy{
 			Way: way, Factor: "flour", Temperature: f.Flour, Enough: f.Feasible,
-			Text: "flour at " + f.Flour.Text(quantity.CelsiusScale, 1) + " with water at " +
-				limit.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
+			Text: working.Say("flour at %.1f with water at %.1f", f.Flour, limit), steps: f.Working().Steps,
 		})
 	}
 	if way == ChilledFlour && b.Mixing > 0 {
@@ -158,17 +160,16 @@ func (r *BalanceResult) remedies() []Remedy {
 		excess := (float64(r.Terms[0].Capacity)*limit.Celsius() - float64(r.Terms[0].Capacity)*r.wanted)
 		e := b.Mixing - SpecificEnergy(excess/r.mix.Kilograms())
 		m := Remedy{Way: ShorterMixing, Enough: e >= 0 && b.Ice.IsZero()}
-		m.Text = "mix less: " + fixed(float64(e), 1) + " kJ/kg instead of " + fixed(float64(b.Mixing), 1) + " would do"
+		m.Text = working.Say("mix less: %.1f kJ/kg of work instead of %.1f would do", float64(e), float64(b.Mixing))
 		if !m.Enough {
-			m.Text = "less mixing helps but does not do it alone"
+			m.Text = working.Say("less mixing helps but does not do it alone")
 		}
 		out = append(out, m)
 	}
 	if f, err := at.Final(); err == nil {
 		out = append(out, Remedy{
 			Way: OtherTarget, Temperature: f.Dough, Enough: true,
-			Text: "take the water at " + limit.Text(quantity.CelsiusScale, 1) + " and expect a dough of " +
-				f.Dough.Text(quantity.CelsiusScale, 1), steps: f.Working().Steps,
+			Text: working.Say("take the water at %.1f and expect a dough of %.1f", limit, f.Dough), steps: f.Working().Steps,
 		})
 	}
 	return out

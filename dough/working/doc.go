@@ -16,4 +16,6 @@
 //	the whole derivation               Working
 //	who says so, and how firmly        Source, Standing
 //	what can go wrong or hurt          Caution
+//	a sentence in its reader's units   Message, Say
+//	metric or US customary             Units
 package working

@@ -60,9 +60,12 @@ func (w Working) Sources() []Source {
 // decide. It is data on a result, so that every application can show it.
 type Caution struct {
 	Subject string // "burns", "raw dough", "mixer"
-	Text    string
+	Text    Message
 	Source  Source
 }
 
-// String prints the caution as one sentence with its subject in front.
-func (c Caution) String() string { return c.Subject + ": " + c.Text }
+// Message is the caution as one sentence with its subject in front, for the units of its reader.
+func (c Caution) Message() Message { return Say("%s: %v", c.Subject, c.Text) }
+
+// String prints the caution as one sentence with its subject in front, in metric units.
+func (c Caution) String() string { return c.Message().String() }

@@ -156,7 +156,7 @@ func TestStandingsAndPlaces(t *testing.T) {
 	if s.String() != "A, T, p. 3, u [from memory]" || (working.Source{}).String() != "no source" || (working.Source{Standing: working.Computed}).String() != "computed" {
 		t.Error(s.String())
 	}
-	if c := (working.Caution{Subject: "burns", Text: "gloves"}); c.String() != "burns: gloves" {
+	if c := (working.Caution{Subject: "burns", Text: working.Say("gloves")}); c.String() != "burns: gloves" {
 		t.Error(c.String())
 	}
 }

@@ -43,7 +43,7 @@ type Day struct {
 	// Settled reports whether times and temperatures agree: the dough's clock depends on the time of
 	// day, and the time of day on the dough's clock. When they did not settle the last answer stands.
 	Settled bool
-	Notes   []string
+	Notes   []working.Message
 
 	problem schedule.Problem
 }
@@ -106,11 +106,11 @@ func (d Day) Cautions() []working.Caution {
 	all = append(all, bake.OvenCautions()...)
 	all = append(all, bake.FoodCautions()...)
 	var out []working.Caution
-	seen := map[string]bool{}
+	seen := map[working.Message]bool{}
 	for _, c := range all {
-		key := c.Subject + "\x00" + c.Text
+		key := c.Message()
 		if c.Subject == "raw dough" { // every room warns of it
-			key = c.Subject
+			key = working.Say("%s", c.Subject)
 		}
 		if !seen[key] {
 			seen[key] = true

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // Levers are the bounds within which [Fit] may change a bake. A pair has its low and its high
@@ -58,9 +59,9 @@ func (l Levers) check(p *quantity.Problems) {
 // Choice is one setting of the levers with the day it makes.
 type Choice struct {
 	Day     Day
-	Changes []string // against the bake as written: "prefermented flour 16 % instead of 12 %"
-	Points  float64  // what speaks against it; the lowest fits best
-	Against []string // in words, the largest first
+	Changes []working.Message // against the bake as written: "prefermented flour 16 % instead of 12 %"
+	Points  float64           // what speaks against it; the lowest fits best
+	Against []string          // in words, the largest first
 }
 
 // Fitted is what [Fit] found.
@@ -192,25 +193,25 @@ func (b Bake) choice(d Day, changed Bake) Choice {
 		awkward := d.awkward()
 		against(awkward.Minutes(), "%s of hands-on work before 7:00 or after 21:00", hm(awkward))
 	}
-	change := func(what, now, was string, by float64) {
+	change := func(what string, now, was any, by float64) {
 		if now != was {
-			c.Changes = append(c.Changes, what+" "+now+" instead of "+was)
+			c.Changes = append(c.Changes, working.Say("%s %v instead of %v", what, now, was))
 			c.Points += 20 * math.Min(1, math.Abs(by))
 		}
 	}
 	l := b.Levers
 	if changed.Levain != nil && b.Levain != nil {
-		change("prefermented flour", changed.Levain.Prefermented.String(), b.Levain.Prefermented.String(), ratio(l.Prefermented, func(p quantity.Percent) float64 { return p.Points() }, changed.Levain.Prefermented.Points()-b.Levain.Prefermented.Points()))
-		change("culture in the levain's feed", changed.Levain.Inoculation.String(), b.Levain.Inoculation.String(), ratio(l.Inoculation, func(p quantity.Percent) float64 { return p.Points() }, changed.Levain.Inoculation.Points()-b.Levain.Inoculation.Points()))
+		change("prefermented flour", changed.Levain.Prefermented, b.Levain.Prefermented, ratio(l.Prefermented, func(p quantity.Percent) float64 { return p.Points() }, changed.Levain.Prefermented.Points()-b.Levain.Prefermented.Points()))
+		change("culture in the levain's feed", changed.Levain.Inoculation, b.Levain.Inoculation, ratio(l.Inoculation, func(p quantity.Percent) float64 { return p.Points() }, changed.Levain.Inoculation.Points()-b.Levain.Inoculation.Points()))
 	}
 	celsius := func(t quantity.Temperature) float64 { return t.Celsius() }
-	change("dough at", changed.Mixing.Temperature.String(), b.Mixing.Temperature.String(), ratio(l.Temperature, celsius, changed.Mixing.Temperature.Sub(b.Mixing.Temperature).Celsius()))
+	change("dough at", changed.Mixing.Temperature, b.Mixing.Temperature, ratio(l.Temperature, celsius, changed.Mixing.Temperature.Sub(b.Mixing.Temperature).Celsius()))
 	if changed.Bulk.Box != b.Bulk.Box {
-		was, by := "the room", 1.0
+		was, by := any("the room"), 1.0
 		if !b.Bulk.Box.IsZero() {
-			was, by = b.Bulk.Box.String(), ratio(l.Box, celsius, changed.Bulk.Box.Sub(b.Bulk.Box).Celsius())
+			was, by = b.Bulk.Box, ratio(l.Box, celsius, changed.Bulk.Box.Sub(b.Bulk.Box).Celsius())
 		}
-		change("bulk at", changed.Bulk.Box.String(), was, by)
+		change("bulk at", changed.Bulk.Box, was, by)
 	}
 	if b.Retard != nil && changed.Retard != nil && *b.Retard != *changed.Retard {
 		change("retard from", changed.Retard.AtLeast.String()+" to "+changed.Retard.AtMost.String(), b.Retard.AtLeast.String()+" to "+b.Retard.AtMost.String(), 0.5)

@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/wallclock"
 )
@@ -241,9 +242,9 @@ func (d *Day) moments() moments {
 }
 
 // notes are things to know about this day that no single number shows.
-func (d *Day) notes() []string {
-	var out []string
-	add := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+func (d *Day) notes() []working.Message {
+	var out []working.Message
+	add := func(format string, args ...any) { out = append(out, working.Say(format, args...)) }
 	if d.Water.Guess {
 		add("the warming by the mixer is a guide value; measure it once and write it into the bake (warming)")
 	}

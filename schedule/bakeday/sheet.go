@@ -23,20 +23,20 @@ type Sheet struct {
 	Wanted   time.Time `json:"wanted"`
 	Possible bool      `json:"possible"`
 
-	Weigh    []WeighList   `json:"weigh"`
-	Formula  FormulaSheet  `json:"formula"`
-	Water    WaterSheet    `json:"water"`
-	Mixer    *MixerSheet   `json:"mixer,omitempty"`
-	Levain   *LevainSheet  `json:"levain,omitempty"`
-	Bulk     BulkSheet     `json:"bulk"`
-	Retard   *RetardSheet  `json:"retard,omitempty"`
-	Proof    *Range        `json:"proof,omitempty"`
-	Oven     OvenSheet     `json:"oven"`
-	Steps    []StepSheet   `json:"steps"`
-	Why      *WhySheet     `json:"why_not,omitempty"`
-	Missed   *MissedSheet  `json:"missed,omitempty"`
-	Notes    []string      `json:"notes"`
-	Cautions []CautionText `json:"cautions"`
+	Weigh    []WeighList       `json:"weigh"`
+	Formula  FormulaSheet      `json:"formula"`
+	Water    WaterSheet        `json:"water"`
+	Mixer    *MixerSheet       `json:"mixer,omitempty"`
+	Levain   *LevainSheet      `json:"levain,omitempty"`
+	Bulk     BulkSheet         `json:"bulk"`
+	Retard   *RetardSheet      `json:"retard,omitempty"`
+	Proof    *Range            `json:"proof,omitempty"`
+	Oven     OvenSheet         `json:"oven"`
+	Steps    []StepSheet       `json:"steps"`
+	Why      *WhySheet         `json:"why_not,omitempty"`
+	Missed   *MissedSheet      `json:"missed,omitempty"`
+	Notes    []working.Message `json:"notes"`
+	Cautions []CautionText     `json:"cautions"`
 }
 
 // Range is a prediction: Early to Late with the probability, Likely in the middle.
@@ -100,7 +100,7 @@ type WaterSheet struct {
 	Warming     quantity.TemperatureDelta `json:"warming"`
 	Guess       bool                      `json:"warming_is_a_guide_value"`
 	Factors     []FactorSheet             `json:"factors"`
-	Remedies    []string                  `json:"remedies,omitempty"`
+	Remedies    []working.Message         `json:"remedies,omitempty"`
 }
 
 // FactorSheet is one temperature that the water answers to.
@@ -111,14 +111,14 @@ type FactorSheet struct {
 
 // MixerSheet is whether the batch fits.
 type MixerSheet struct {
-	Verdict  string        `json:"verdict"`
-	Says     string        `json:"says"`
-	MostLow  quantity.Mass `json:"most_low"`
-	MostHigh quantity.Mass `json:"most_high"`
-	Batches  int           `json:"batches"`
-	Each     quantity.Mass `json:"each"`
-	Kneading []string      `json:"kneading,omitempty"`
-	Ready    string        `json:"ready,omitempty"`
+	Verdict  string          `json:"verdict"`
+	Says     working.Message `json:"says"`
+	MostLow  quantity.Mass   `json:"most_low"`
+	MostHigh quantity.Mass   `json:"most_high"`
+	Batches  int             `json:"batches"`
+	Each     quantity.Mass   `json:"each"`
+	Kneading []string        `json:"kneading,omitempty"`
+	Ready    string          `json:"ready,omitempty"`
 }
 
 // LevainSheet is the levain after feeding.
@@ -138,7 +138,7 @@ type BulkSheet struct {
 	Total   BandSheet            `json:"rise_in_oven"`
 	Start   quantity.Temperature `json:"dough_at_start"`
 	End     quantity.Temperature `json:"dough_at_end"`
-	RestsOn []string             `json:"rests_on"`
+	RestsOn []working.Message    `json:"rests_on"`
 	Curve   []CurveSheet         `json:"curve"`
 }
 
@@ -231,9 +231,9 @@ type MissedSheet struct {
 
 // CautionText is a caution with its source.
 type CautionText struct {
-	Subject string `json:"subject"`
-	Text    string `json:"text"`
-	Source  string `json:"source"`
+	Subject string          `json:"subject"`
+	Text    working.Message `json:"text"`
+	Source  string          `json:"source"`
 }
 
 // thousandths rounds a computed temperature for data, which would otherwise carry digits that mean
@@ -251,7 +251,7 @@ func band(low, likely, high quantity.Percent) BandSheet { return BandSheet{low, 
 func (d Day) Sheet() Sheet {
 	s := Sheet{
 		Format: SheetFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(),
-		Weigh: d.weighLists(), Notes: append([]string{}, d.Notes...), Steps: []StepSheet{}, Cautions: []CautionText{},
+		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepSheet{}, Cautions: []CautionText{},
 	}
 	b := d.Batch
 	effective, _ := b.EffectiveHydration()
@@ -369,7 +369,7 @@ func (d Day) waterSheet() (WaterSheet, *MixerSheet) {
 	if !w.HasFit {
 		return s, nil
 	}
-	m := &MixerSheet{Verdict: w.Fit.Verdict.String(), Says: w.Fit.String(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
+	m := &MixerSheet{Verdict: w.Fit.Verdict.String(), Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
 	for _, k := range w.Fit.Times {
 		m.Kneading = append(m.Kneading, k.String())
 	}

@@ -22,12 +22,20 @@ type Units struct {
 	Delta       func(quantity.TemperatureDelta) string
 }
 
+// say writes a sentence of the library.
+func (u Units) say(m working.Message) string {
+	if u.US {
+		return m.Text(working.USCustomary)
+	}
+	return m.String()
+}
+
 // Render makes the page. The sources of the workings are listed on it, each once, with those of the
 // cautions. Errors: a sheet without a rise curve.
 func Render(s bakeday.Sheet, workings []working.Working, u Units) ([]byte, error) {
 	v := viewOf(s, u)
 	for _, c := range s.Cautions {
-		v.Cautions = append(v.Cautions, caution{Subject: clean(c.Subject), Text: clean(c.Text), Source: v.source(c.Source)})
+		v.Cautions = append(v.Cautions, caution{Subject: clean(c.Subject), Text: clean(u.say(c.Text)), Source: v.source(c.Source)})
 	}
 	for _, w := range workings {
 		for _, source := range w.Sources() {

@@ -209,7 +209,7 @@ func TestThePageSaysWhatThePlanSays(t *testing.T) {
 		want = append(want, st.Name, st.Start.Format("15:04"))
 	}
 	for _, c := range s.Cautions {
-		want = append(want, c.Text, c.Source)
+		want = append(want, c.Text.String(), c.Source)
 	}
 	for _, w := range day.Workings() {
 		for _, src := range w.Sources() {

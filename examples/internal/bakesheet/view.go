@@ -115,7 +115,7 @@ func viewOf(s bakeday.Sheet, u Units) view {
 		v.Why = whyNot(s.Why)
 	}
 	for _, n := range s.Notes {
-		v.Notes = append(v.Notes, clean(n))
+		v.Notes = append(v.Notes, clean(u.say(n)))
 	}
 	v.timetable(s)
 	for i, l := range s.Weigh {
@@ -229,7 +229,7 @@ func waterPart(s bakeday.Sheet, u Units) part {
 		p.Remarks = append(p.Remarks, "Water this warm or cold cannot be poured; do one of these:")
 	}
 	for _, r := range w.Remedies {
-		p.Remarks = append(p.Remarks, clean(r))
+		p.Remarks = append(p.Remarks, clean(u.say(r)))
 	}
 	var factors []string
 	for _, f := range w.Factors {

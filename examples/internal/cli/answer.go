@@ -48,7 +48,7 @@ func (s System) show(o output, a answer) error {
 	case o.json:
 		err = writeJSON(s.Out, a.data)
 	case o.working == "markdown" || o.working == "latex":
-		err = writeWorkings(s.Out, o.working, a.workings)
+		err = writeWorkings(s.Out, o, a.workings)
 	default:
 		p := s.page()
 		a.page(p, units{o.us})
@@ -56,10 +56,13 @@ func (s System) show(o output, a answer) error {
 			if i == 0 {
 				p.care("Take care")
 			}
-			p.para(2, c.String())
+			p.para(2, units{o.us}.say(c.Message()))
 		}
 		if o.working != "" {
 			p.heading("How each number was reached")
+			if o.us {
+				p.para(0, computedIn)
+			}
 			for _, w := range a.workings {
 				p.line("")
 				p.b.WriteString(w.Text(p.width))
@@ -84,13 +87,19 @@ func (o output) check() error {
 	return badInput("--working: got %s, want text, markdown or latex", quantity.Excerpt(o.working))
 }
 
-func writeWorkings(w io.Writer, form string, all []working.Working) error {
+// computedIn heads derivations that are asked for with --us.
+const computedIn = "The derivations stay in the units they are computed in: grams, °C, or those of the source."
+
+func writeWorkings(w io.Writer, o output, all []working.Working) error {
 	var b strings.Builder
+	if o.us {
+		b.WriteString(computedIn + "\n\n")
+	}
 	for i, one := range all {
 		if i > 0 {
 			b.WriteString("\n")
 		}
-		if form == "latex" {
+		if o.working == "latex" {
 			b.WriteString(one.LaTeX())
 		} else {
 			b.WriteString(one.Markdown())

@@ -86,10 +86,10 @@ func bulkPage(p *page, s System, f *bulkFlags, a bulkAnswer, u units) {
 	p.draw(s, a.plot(f, u))
 	p.heading("What this rests on")
 	for _, line := range e.RestsOn() {
-		p.para(2, "· "+printable(line))
+		p.para(2, "· "+u.say(line))
 	}
 	for _, line := range e.Notes() {
-		p.para(2, "· "+printable(line))
+		p.para(2, "· "+u.say(line))
 	}
 	if e.Bulk().Yeast.Kind == ferment.NoYeast && e.Reached() {
 		if flavor, err := e.Flavor(e.Ready().Likely); err == nil {
@@ -139,7 +139,7 @@ func (a bulkAnswer) inverseLines(p *page, u units) {
 	if x := a.amount; x != nil {
 		switch {
 		case !x.Feasible:
-			p.para(2, "by the amount: "+x.Why)
+			p.para(2, "by the amount: "+u.say(x.Why))
 		case x.Yeast.Kind != ferment.NoYeast:
 			p.para(2, "by the amount: "+percent(x.Yeast.Amount, 2)+" "+x.Yeast.Kind.String()+"; then "+x.Estimate.Ready().String())
 		default:
@@ -153,7 +153,7 @@ func (a bulkAnswer) inverseLines(p *page, u units) {
 		if t.t == nil {
 			continue
 		}
-		line := t.t.Why
+		line := u.say(t.t.Why)
 		if t.t.Feasible {
 			line = u.temperature(t.t.Temperature, 1) + "; then " + t.t.Estimate.Ready().String()
 		}
@@ -165,7 +165,12 @@ func doughWords(f *bulkFlags, u units) string {
 	b := f.bulk
 	leaven := percent(b.Inoculation, 1) + " of the flour in the levain"
 	if b.Yeast.Kind != ferment.NoYeast {
-		leaven = percent(b.Yeast.Amount, 2) + " " + b.Yeast.Kind.String()
+		yeast := percent(b.Yeast.Amount, 2) + " " + b.Yeast.Kind.String()
+		if b.Inoculation.IsZero() {
+			leaven = yeast
+		} else {
+			leaven += ", " + yeast
+		}
 	}
 	words := []string{leaven, "salt " + percent(f.salt, 1), "hydration " + percent(f.hydration, 0)}
 	if b.WholeGrain.Sign() > 0 {
@@ -230,7 +235,7 @@ type readyBySheet struct {
 
 func (a bulkAnswer) sheet(f *bulkFlags) bulkSheet {
 	e := a.main()
-	out := bulkSheet{Format: "maslin bulk 1", Rise: tenthPercent(e.Bulk().Rise), Reached: e.Reached(), RestsOn: notNull(e.RestsOn()), Notes: notNull(e.Notes()), Curve: curveData(e)}
+	out := bulkSheet{Format: "maslin bulk 1", Rise: tenthPercent(e.Bulk().Rise), Reached: e.Reached(), RestsOn: metric(e.RestsOn()), Notes: metric(e.Notes()), Curve: curveData(e)}
 	if e.Reached() {
 		r := bakeday.NewRange(e.Ready())
 		out.Ready = &r
@@ -263,7 +268,7 @@ func (a bulkAnswer) inverseSheet() *readyBySheet {
 	if x := a.amount; x != nil {
 		switch {
 		case !x.Feasible:
-			out.Why = append(out.Why, x.Why)
+			out.Why = append(out.Why, x.Why.String())
 		case x.Yeast.Kind != ferment.NoYeast:
 			y := hundredth(x.Yeast.Amount)
 			out.Yeast = &y
@@ -282,7 +287,7 @@ func (a bulkAnswer) inverseSheet() *readyBySheet {
 			x := tenth(t.t.Temperature)
 			*t.to = &x
 		default:
-			out.Why = append(out.Why, t.t.Why)
+			out.Why = append(out.Why, t.t.Why.String())
 		}
 	}
 	return out

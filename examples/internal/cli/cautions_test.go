@@ -47,8 +47,8 @@ func TestNoHazardIsLost(t *testing.T) {
 		sheet := planOf(t, file)
 		var short, full page
 		short.width, full.width = 1000, 1000
-		short.takeCare(hazardsOf(sheet), false, "maslin plan x --cautions")
-		full.takeCare(hazardsOf(sheet), true, "")
+		short.takeCare(hazardsOf(sheet, units{}), false, "maslin plan x --cautions")
+		full.takeCare(hazardsOf(sheet, units{}), true, "")
 		for _, c := range sheet.Cautions {
 			if !strings.Contains(full.b.String(), c.Subject+": "+fmt.Sprint(c.Text)) {
 				t.Errorf("%s: in full, %q is missing", file, c.Subject)

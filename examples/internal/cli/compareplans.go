@@ -148,7 +148,7 @@ func withChanges(data compared, a, b string, u units) compared {
 			u.temperature(one.Water.Target, 1), u.temperature(dough.Water.Temperature, 1), u.temperature(one.Water.Temperature, 1)))
 	}
 	if !dough.Water.Feasible && len(dough.Water.Remedies) > 0 {
-		data.Changes = append(data.Changes, "such water cannot be poured: "+dough.Water.Remedies[0])
+		data.Changes = append(data.Changes, "such water cannot be poured: "+u.say(dough.Water.Remedies[0]))
 	}
 	longer := water.Bulk.Ready.Likely - one.Bulk.Ready.Likely
 	text := fmt.Sprintf("with the same water the dough comes out at %s, and bulk likely takes %s instead of %s", u.temperature(water.Water.Target, 1), water.Bulk.Ready.Likely, one.Bulk.Ready.Likely)

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -38,7 +39,7 @@ type fitSheet struct {
 }
 
 func sheetOf(c bakeday.Choice) choiceSheet {
-	return choiceSheet{append([]string{}, c.Changes...), append([]string{}, c.Against...), c.Points, c.Day.Sheet()}
+	return choiceSheet{metric(c.Changes), append([]string{}, c.Against...), c.Points, c.Day.Sheet()}
 }
 
 // runFit looks for a better setting of the levers.
@@ -58,21 +59,21 @@ func runFit(ctx context.Context, s System, l loaded, f planFlags) error {
 	}
 	return s.show(f.output, answer{
 		data: data, no: !fit.Best.Day.Possible(), workings: fit.Best.Day.Workings(),
-		page: func(p *page, _ units) { fitPage(p, fit, data) },
+		page: func(p *page, u units) { fitPage(p, fit, data, u) },
 	})
 }
 
-func fitPage(p *page, fit bakeday.Fitted, data fitSheet) {
+func fitPage(p *page, fit bakeday.Fitted, data fitSheet, u units) {
 	p.para(0, fmt.Sprintf("%d settings tried.", fit.Tried))
 	p.para(0, "As written: "+said(fit.AsWritten.Against)+".")
 	if len(fit.Best.Changes) == 0 {
 		p.para(0, "Nothing within the levers fits better.")
 		return
 	}
-	p.para(0, "Fits best: "+strings.Join(fit.Best.Changes, "; ")+". Against it: "+said(fit.Best.Against)+".")
+	p.para(0, "Fits best: "+u.say(working.Join(fit.Best.Changes, "; "))+". Against it: "+said(fit.Best.Against)+".")
 	for _, o := range fit.Others {
 		if len(o.Changes) > 0 {
-			p.para(2, "or "+strings.Join(o.Changes, "; ")+": "+said(o.Against))
+			p.para(2, "or "+u.say(working.Join(o.Changes, "; "))+": "+said(o.Against))
 		}
 	}
 	if fit.Best.Day.Possible() {

@@ -193,7 +193,7 @@ func flourPage(p *page, u units, f *flourFlags, r flourFound) {
 		}
 		p.rows(2, "lrl", [][]string{line("added, of the flour", *r.added), line("in its place, of the mixture", *r.instead)})
 		for _, n := range r.added.Notes {
-			p.para(2, n)
+			p.para(2, u.say(n))
 		}
 	case r.advice != nil:
 		a := r.advice

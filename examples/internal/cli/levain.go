@@ -218,7 +218,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 	p.para(0, title)
 	if !plan.Reached {
 		section(p, "It cannot be done")
-		p.para(2, printable(plan.Why))
+		p.para(2, u.say(plan.Why))
 		if plan.Missing.Sign() > 0 {
 			p.para(2, "missing: "+u.mass(tenthGram(plan.Missing))+" of culture")
 		}
@@ -237,7 +237,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 		})
 		p.para(2, fmt.Sprintf("inoculation %s of the new flour, %s of the mix", percent(fed.Inoculation(dough.OfNewFlour), 1), percent(fed.Inoculation(dough.OfMix), 1)))
 		if st.ripe != nil {
-			ripePart(p, *st.ripe)
+			ripePart(p, u, *st.ripe)
 		}
 	}
 	section(p, "Then")
@@ -254,7 +254,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 }
 
 // ripePart prints when a levain is ripe.
-func ripePart(p *page, r ferment.Ripeness) {
+func ripePart(p *page, u units, r ferment.Ripeness) {
 	ripe, peak, past := r.Reached()
 	if !ripe {
 		p.para(2, "it does not get ripe within "+days(ferment.Horizon))
@@ -270,7 +270,7 @@ func ripePart(p *page, r ferment.Ripeness) {
 		p.para(2, "usable for "+days(ferment.Horizon)+" or more after feeding")
 	}
 	for _, n := range r.Notes() {
-		p.para(2, printable(n))
+		p.para(2, u.say(n))
 	}
 }
 
@@ -317,7 +317,7 @@ type levainAnswer struct {
 
 func levainData(f levainFlags, plan dough.LevainPlan, stages []stage, residue quantity.Mass) levainAnswer {
 	out := levainAnswer{
-		Format: "maslin levain 1", Reached: plan.Reached, Why: plan.Why, Missing: plan.Missing, Stages: []stageData{}, Use: plan.Use, Keep: plan.KeepBack, Residue: residue,
+		Format: "maslin levain 1", Reached: plan.Reached, Why: plan.Why.String(), Missing: plan.Missing, Stages: []stageData{}, Use: plan.Use, Keep: plan.KeepBack, Residue: residue,
 	}
 	if f.cultureGiven {
 		out.LeftOver = plan.LeftOver

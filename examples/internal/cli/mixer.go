@@ -125,7 +125,7 @@ func mixerPage(p *page, u units, c mixing.Capacity, r mixing.Fit) {
 	}
 	p.rows(2, "ll", rows)
 	for _, n := range r.Notes {
-		p.para(2, printable(n))
+		p.para(2, u.say(n))
 	}
 	if len(r.Times) > 0 || r.Ready != "" {
 		section(p, "Kneading, as published")
@@ -176,7 +176,7 @@ type mixerAnswer struct {
 
 func mixerData(r mixing.Fit) mixerAnswer {
 	out := mixerAnswer{
-		"maslin mixer 1", r.Verdict, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, orNone(r.Notes), cautionsData(r.Cautions),
+		"maslin mixer 1", r.Verdict, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, metric(r.Notes), cautionsData(r.Cautions),
 	}
 	for _, t := range r.Times {
 		out.Kneading = append(out.Kneading, kneadingData{t.Speed, t.From, t.To})

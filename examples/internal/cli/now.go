@@ -114,7 +114,7 @@ func runNow(ctx context.Context, s System, f *nowFlags, file string) error {
 			p.para(0, "logged: "+entryLine(e, u))
 		}
 		nowPage(p, b, file, u)
-		p.takeCare(b.hazards(), false, "maslin plan "+shellWord(file)+" --cautions")
+		p.takeCare(b.hazards(u), false, "maslin plan "+shellWord(file)+" --cautions")
 	}})
 }
 

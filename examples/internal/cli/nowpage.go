@@ -182,8 +182,8 @@ func (b *bench) cautions() []working.Caution {
 	seen := map[string]bool{}
 	add := func(all []working.Caution) {
 		for _, c := range all {
-			if !seen[c.Subject+c.Text] {
-				seen[c.Subject+c.Text] = true
+			if !seen[c.Subject+c.Text.String()] {
+				seen[c.Subject+c.Text.String()] = true
 				out = append(out, c)
 			}
 		}
@@ -208,10 +208,10 @@ func (b *bench) cautions() []working.Caution {
 }
 
 // hazards are the cautions as the page prints them.
-func (b *bench) hazards() []hazard {
+func (b *bench) hazards(u units) []hazard {
 	var out []hazard
 	for _, c := range b.cautions() {
-		out = append(out, hazard{c.Subject, fmt.Sprint(c.Text)})
+		out = append(out, hazard{c.Subject, u.say(c.Text)})
 	}
 	return out
 }

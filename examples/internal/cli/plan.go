@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/wallclock"
@@ -168,7 +169,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	}
 	sheet := day.Sheet()
 	if known != "" {
-		sheet.Notes = append(sheet.Notes, known)
+		sheet.Notes = append(sheet.Notes, working.Say("%s", known))
 	}
 	if f.ics != "" && sheet.Possible {
 		if err := writeCalendar(f.ics, sheet, l.clock.Now); err != nil {

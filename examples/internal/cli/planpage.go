@@ -33,17 +33,17 @@ func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units, file string, cau
 	if len(s.Notes) > 0 {
 		p.heading("Worth knowing")
 		for _, n := range s.Notes {
-			p.para(2, printable(fmt.Sprint(n)))
+			p.para(2, u.say(n))
 		}
 	}
-	p.takeCare(hazardsOf(s), cautions, "maslin plan "+shellWord(file)+" --cautions")
+	p.takeCare(hazardsOf(s, u), cautions, "maslin plan "+shellWord(file)+" --cautions")
 }
 
 // hazardsOf are the cautions of a plan.
-func hazardsOf(s bakeday.Sheet) []hazard {
+func hazardsOf(s bakeday.Sheet, u units) []hazard {
 	var out []hazard
 	for _, c := range s.Cautions {
-		out = append(out, hazard{c.Subject, fmt.Sprint(c.Text)})
+		out = append(out, hazard{c.Subject, u.say(c.Text)})
 	}
 	return out
 }
@@ -146,7 +146,7 @@ func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 		if i == 0 {
 			lead = "so: "
 		}
-		p.para(2, lead+r)
+		p.para(2, lead+u.say(r))
 	}
 	if m := s.Mixer; m != nil {
 		p.para(2, fits(m, d.Bake.Mixing.Mixer == mixing.Hand, s.Formula.Dough, u))

@@ -65,7 +65,7 @@ func runLevainRipe(s System, f *bulkFlags) error {
 		return bad
 	}
 	ripe, _, _ := r.Reached()
-	data := ripeSheet{Format: "maslin levain 1", Seed: tenthPercent(share), Hydration: tenthPercent(l.Hydration), Ripe: bakeday.NewRange(r.From), Peak: bakeday.NewRange(r.Peak), Until: bakeday.NewRange(r.Until), Reached: ripe, Notes: notNull(r.Notes())}
+	data := ripeSheet{Format: "maslin levain 1", Seed: tenthPercent(share), Hydration: tenthPercent(l.Hydration), Ripe: bakeday.NewRange(r.From), Peak: bakeday.NewRange(r.Peak), Until: bakeday.NewRange(r.Until), Reached: ripe, Notes: metric(r.Notes())}
 	if f.clocked {
 		data.Fed = &f.start
 	}
@@ -110,6 +110,6 @@ func ripePage(p *page, f *bulkFlags, l ferment.Levain, r ferment.Ripeness, u uni
 	p.heading("What to look for")
 	p.para(2, "ripe: domed, full of bubbles to the wall of the jar, smells fresh and a little sour; past its best: the middle has sunk and it smells sharp")
 	for _, n := range r.Notes() {
-		p.para(2, "· "+printable(n))
+		p.para(2, "· "+u.say(n))
 	}
 }

@@ -353,7 +353,7 @@ func runTableWater(s System, f tableWaterFlags) error {
 			}
 			cell := waterCell{Temperature: w.Temperature, Feasible: w.Feasible}
 			if !w.Feasible && len(w.Remedies) > 0 {
-				cell.Instead = w.Remedies[0].Text
+				cell.Instead = w.Remedies[0].Text.String()
 			}
 			row = append(row, cell)
 		}

@@ -154,7 +154,7 @@ func runWater(s System, f waterFlags) error {
 	}
 	w := waterAnswer{Format: "maslin water 1", Target: f.f.Target, Water: r.Temperature, Feasible: r.Feasible, Friction: f.f.Friction, Factors: n, Rise: rise, Remedies: []string{}}
 	for _, x := range r.Remedies {
-		w.Remedies = append(w.Remedies, x.Text)
+		w.Remedies = append(w.Remedies, x.Text.String())
 	}
 	var ice *mixing.IceResult
 	if !f.f.Water.IsZero() && f.f.Tap.IsValid() && r.Temperature.Compare(f.f.Tap) < 0 {

@@ -44,35 +44,13 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 		}
 		section(p, title)
 		for _, x := range ways {
-			text := remedy(x, u)
+			text := u.say(x.Text)
 			if !x.Enough {
 				text += " (not enough by itself)"
 			}
 			p.para(2, text)
 		}
 	}
-}
-
-// remedy says a way to the target in the reader's units.
-func remedy(r mixing.Remedy, u units) string {
-	if !u.us {
-		return r.Text
-	}
-	switch {
-	case r.Way == mixing.Ice && r.Ice.Sign() > 0:
-		return "replace water with ice: " + u.mass(r.Ice) + " of ice and " + u.mass(r.Liquid) + " of tap water"
-	case r.Way == mixing.ChilledWater:
-		return "chill the water to " + u.temperature(r.Temperature, 1) + " in the refrigerator"
-	case (r.Way == mixing.ChilledFlour || r.Way == mixing.WarmFlour) && r.Temperature.IsValid():
-		return "bring the " + printable(r.Factor) + " to " + u.temperature(r.Temperature, 1)
-	case r.Way == mixing.ShorterMixing && r.Mixing > 0:
-		return "mix for about " + r.Mixing.String() + ", for a friction factor of " + u.delta(r.Friction)
-	case r.Way == mixing.ShorterMixing:
-		return "mix less, for a friction factor of " + u.delta(r.Friction)
-	case r.Way == mixing.OtherTarget:
-		return "accept a dough of " + u.temperature(r.Temperature, 1)
-	}
-	return r.Text
 }
 
 func balancePage(p *page, u units, b mixing.BalanceResult, c mixing.Comparison) {
@@ -99,7 +77,7 @@ func balancePage(p *page, u units, b mixing.BalanceResult, c mixing.Comparison) 
 	p.para(2, "friction factor with which both agree today: "+signed(c.AgreeingFriction, u))
 	if !b.Feasible {
 		for _, x := range b.Remedies {
-			p.para(2, "by the balance: "+remedy(x, u))
+			p.para(2, "by the balance: "+u.say(x.Text))
 		}
 	}
 }
