@@ -66,8 +66,8 @@ func BenchmarkExplain(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		_, clash := c.net.Earliest()
-		if c.net.Shrink(clash) == nil {
+		_, clash := c.net.Earliest(nil)
+		if c.net.Shrink(nil, clash) == nil {
 			b.Fatal("no conflict")
 		}
 	}

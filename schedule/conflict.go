@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"context"
 	"fmt"
 	"strings"
 
@@ -11,10 +10,20 @@ import (
 
 // conflict turns a clash of rules into words, remedies and a shortfall. feasible says whether
 // the whole problem with some rules weakened can be solved.
-func (c *compiled) conflict(ctx context.Context, clash *planner.Clash, minimal bool, feasible func(planner.Relax) bool) *Conflict {
+func (c *compiled) conflict(w *planner.Watch, clash *planner.Clash, minimal bool, feasible func(planner.Relax) bool) *Conflict {
 	out := &Conflict{Minimal: minimal}
-	for _, r := range clash.Rules {
-		m := c.member(ctx, r, feasible)
+	var wanted []int // they move together: nobody wants half of the bread later
+	for id, r := range c.rules {
+		if r.wanted {
+			wanted = append(wanted, id)
+		}
+	}
+	for _, id := range clash.Rules {
+		together := []int{id}
+		if c.rules[id].wanted {
+			together = wanted
+		}
+		m := c.member(w, id, together, feasible)
 		out.Members = append(out.Members, m)
 		if m.Enough && m.Change > 0 && (out.Short == 0 || m.Change < out.Short) {
 			out.Short = m.Change
@@ -26,19 +35,14 @@ func (c *compiled) conflict(ctx context.Context, clash *planner.Clash, minimal b
 	return out
 }
 
-// member describes one rule and the least change of it alone that helps. Wanted times move
-// together: nobody wants half of the bread later.
-func (c *compiled) member(ctx context.Context, id int, feasible func(planner.Relax) bool) Member {
+// member describes one rule and the least change of it, and those that move together with it,
+// that helps.
+func (c *compiled) member(w *planner.Watch, id int, together []int, feasible func(planner.Relax) bool) Member {
 	r := c.rules[id]
 	m := Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other}
-	together := []int{id}
-	if r.wanted {
-		together = together[:0]
-		for k, other := range c.rules {
-			if other.wanted {
-				together = append(together, k)
-			}
-		}
+	if w.Over() {
+		m.Remedy = noChange(w)
+		return m
 	}
 	least := func(most int, side planner.Side) int {
 		return planner.Least(most, func(x int) bool {
@@ -80,7 +84,7 @@ func (c *compiled) member(ctx context.Context, id int, feasible func(planner.Rel
 	}
 	switch {
 	case front == 0 && back == 0:
-		m.Remedy = noChange(ctx)
+		m.Remedy = noChange(w)
 	case front > 0 && (back == 0 || front < back):
 		m.Enough, m.Change, m.Remedy = true, c.long(front), c.remedy(r, front, planner.Front)
 	default:

@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"context"
 	"fmt"
 	"slices"
 
@@ -12,17 +11,17 @@ import (
 const proofEffort = 5000
 
 // refuse explains why there is no timetable even without shortage of a resource.
-func (c *compiled) refuse(ctx context.Context) Timetable {
+func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
 	t := Timetable{Verdict: Infeasible, c: c}
-	_, clash := c.net.Earliest()
-	clash = c.net.Shrink(clash)
+	clash = c.net.Shrink(w, clash)
+	minimal := clash.Cycle || !w.Over()
 	shop := c.shop()
-	if len(shop.Pools) == 0 {
-		t.Conflict = c.conflict(ctx, clash, true, planner.NewProber(c.net).Feasible)
-	} else {
-		t.Conflict = c.conflict(ctx, clash, true, c.oracle(ctx, shop, planner.NewProber(c.net)))
+	feasible := planner.NewProber(w, c.net).Feasible
+	if len(shop.Pools) > 0 {
+		feasible = c.oracle(w, shop)
 	}
-	t.Before, t.After = c.nearest(ctx, shop)
+	t.Conflict = c.conflict(w, clash, minimal, feasible)
+	t.Before, t.After = c.nearest(w, shop)
 	if t.After != nil {
 		t.Conflict.Short = t.After.By
 	}
@@ -31,18 +30,19 @@ func (c *compiled) refuse(ctx context.Context) Timetable {
 
 // oracle answers whether the shop with some rules weakened can be solved, asking the cheap
 // question about its network first.
-func (c *compiled) oracle(ctx context.Context, shop *planner.Shop, p *planner.Prober) func(planner.Relax) bool {
+func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(planner.Relax) bool {
+	p := planner.NewProber(w, c.net)
 	return func(r planner.Relax) bool {
-		if ctx.Err() != nil || !p.Feasible(r) {
+		if !p.Feasible(r) {
 			return false
 		}
-		ok, _ := shop.Relaxed(r).Possible(ctx, proofEffort)
+		ok, _ := shop.Relaxed(r).Possible(w, proofEffort)
 		return ok
 	}
 }
 
 // refuseShared explains why there is no timetable when the shared resources are in the way.
-func (c *compiled) refuseShared(ctx context.Context, shop *planner.Shop) Timetable {
+func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable {
 	t := Timetable{Verdict: Infeasible, c: c}
 	var limits, rules []int
 	for id, r := range c.rules {
@@ -61,7 +61,7 @@ func (c *compiled) refuseShared(ctx context.Context, shop *planner.Shop) Timetab
 			rules = append(rules, id)
 		}
 	}
-	core, minimal := shop.Core(ctx, rules, limits, proofEffort)
+	core, minimal := shop.Core(w, rules, limits, proofEffort)
 	// The frame of the plan is named too where it is needed.
 	wide := 2 * c.limit
 	for k, id := range limits {
@@ -71,31 +71,34 @@ func (c *compiled) refuseShared(ctx context.Context, shop *planner.Shop) Timetab
 		}
 		loose := shop.Relaxed(planner.Relax{Rules: []int{id}, By: wide, Side: side})
 		kept := append(slices.Clone(core), limits...)
-		if ok, sure := loose.Only(kept).Possible(ctx, proofEffort); ok || !sure {
+		if ok, sure := loose.Only(kept).Possible(w, proofEffort); ok || !sure {
 			core = append(core, id)
 		}
 	}
 	slices.Sort(core)
-	feasible := c.oracle(ctx, shop, planner.NewProber(c.net))
-	t.Conflict = c.conflict(ctx, &planner.Clash{Rules: core}, minimal && ctx.Err() == nil, feasible)
+	feasible := c.oracle(w, shop)
+	t.Conflict = c.conflict(w, &planner.Clash{Rules: core}, minimal && !w.Over(), feasible)
 	for i, id := range core {
 		m := &t.Conflict.Members[i]
 		switch r := c.rules[id]; r.kind {
 		case Capacity:
 			more := planner.Least(len(c.in.Steps)*maxNeed(c.in), func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) })
-			m.Enough, m.More, m.Remedy = more > 0, more, noChange(ctx)
+			m.Enough, m.More, m.Remedy = more > 0, more, noChange(w)
 			if more > 0 {
 				m.Remedy = fmt.Sprintf("%d more: %d", more, r.amount+more)
 			}
 		case InOrder:
-			ok, _ := shop.Without(id).Possible(ctx, proofEffort)
-			m.Enough, m.Remedy = ok, noChange(ctx)
+			ok := false
+			if !w.Over() {
+				ok, _ = shop.Without(id).Possible(w, proofEffort)
+			}
+			m.Enough, m.Remedy = ok, noChange(w)
 			if ok {
 				m.Remedy = "in any order"
 			}
 		}
 	}
-	t.Before, t.After = c.nearest(ctx, shop)
+	t.Before, t.After = c.nearest(w, shop)
 	if t.After != nil {
 		t.Conflict.Short = t.After.By
 	}
@@ -103,8 +106,8 @@ func (c *compiled) refuseShared(ctx context.Context, shop *planner.Shop) Timetab
 }
 
 // noChange says that no remedy was found, and whether all were tried.
-func noChange(ctx context.Context) string {
-	if ctx.Err() != nil {
+func noChange(w *planner.Watch) string {
+	if w.Over() {
 		return "not looked into, the time was up"
 	}
 	return "no change of this alone helps"
@@ -122,26 +125,26 @@ func maxNeed(p Problem) int {
 }
 
 // nearest finds the wanted times just before and just after the wanted one that work.
-func (c *compiled) nearest(ctx context.Context, shop *planner.Shop) (before, after *Shift) {
-	if len(c.wanted) == 0 || ctx.Err() != nil {
+func (c *compiled) nearest(w *planner.Watch, shop *planner.Shop) (before, after *Shift) {
+	if len(c.wanted) == 0 || w.Over() {
 		return nil, nil
 	}
 	net, event, nominal := c.shifted()
 	find := func(sign int64, bound planner.Arc) *Shift {
 		moved := *net
 		moved.Arcs = append(slices.Clone(net.Arcs), bound)
-		if !moved.Feasible() {
+		times, _ := moved.Earliest(w)
+		if sign < 0 && times != nil {
+			times, _, _ = moved.Latest(w)
+		}
+		if times == nil {
 			return nil
 		}
-		times, _ := moved.Earliest()
-		if sign < 0 {
-			times, _, _ = moved.Latest()
-		}
 		where := &planner.Shop{Net: &moved, Tasks: shop.Tasks, Pools: shop.Pools}
-		if !where.Fits(times) {
+		if !where.Fits(w, times) {
 			cost := planner.Cost{Linear: make([]int64, moved.Events)}
 			cost.Linear[event] = sign
-			out := where.Search(ctx, cost, planner.Options{Effort: 20 * proofEffort})
+			out := where.Search(w, cost, planner.Options{Effort: 20 * proofEffort})
 			if out.Times == nil {
 				return nil
 			}

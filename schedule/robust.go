@@ -54,13 +54,16 @@ type Watch struct {
 // as in the timetable; it is therefore sound and not complete for the whole problem. Acting in
 // the very minute in which an end is seen is allowed.
 //
+// When the context ends first, what was not proven by then is not claimed: Survives and ByMoving
+// are false, Share is what was reached and Against is empty.
+//
 // The error reports a timetable without steps. Source: Morris and Muscettola, "Temporal
 // dynamic controllability revisited", AAAI 2005.
 func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
 		return Robustness{}, &quantity.InputError{Path: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
 	}
-	c := t.c
+	c, w := t.c, planner.NewWatch(ctx, 0)
 	net, living, names := t.uncertain()
 	ranges := func(thousandths int) []planner.Contingent {
 		var out []planner.Contingent
@@ -71,13 +74,13 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		return out
 	}
 	var r Robustness
-	r.Survives = net.Controllable(ranges(1000))
+	r.Survives = net.Controllable(w, ranges(1000))
 	r.ByMoving = r.Survives
 	share := 1000
 	if !r.Survives {
 		low, high := 0, 1000
-		for high-low > 1 && ctx.Err() == nil {
-			if mid := (low + high) / 2; net.Controllable(ranges(mid)) {
+		for high-low > 1 && !w.Over() {
+			if mid := (low + high) / 2; net.Controllable(w, ranges(mid)) {
 				low = mid
 			} else {
 				high = mid
@@ -86,8 +89,8 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		share = low
 		free := *net
 		free.Arcs = slices.DeleteFunc(slices.Clone(net.Arcs), func(a planner.Arc) bool { return a.Rule >= len(c.rules) })
-		r.ByMoving = free.Controllable(ranges(1000))
-		r.Against = against(ctx, net, ranges(1000), names)
+		r.ByMoving = free.Controllable(w, ranges(1000))
+		r.Against = against(w, net, ranges(1000), names)
 	}
 	r.Share = float64(share) / 1000
 	for _, i := range living {
@@ -161,6 +164,12 @@ func (t Timetable) uncertain() (*planner.Net, []int, []string) {
 
 // after finds the events that come after the end of a living step.
 func after(net *planner.Net, living []int) []bool {
+	next := make([][]int, net.Events)
+	for _, a := range net.Arcs {
+		if a.W >= 0 && a.To != 0 {
+			next[a.From] = append(next[a.From], a.To)
+		}
+	}
 	waits := make([]bool, net.Events)
 	var queue []int
 	for _, i := range living {
@@ -169,10 +178,10 @@ func after(net *planner.Net, living []int) []bool {
 	for len(queue) > 0 {
 		v := queue[0]
 		queue = queue[1:]
-		for _, a := range net.Arcs {
-			if a.From == v && a.W >= 0 && a.To != 0 && !waits[a.To] {
-				waits[a.To] = true
-				queue = append(queue, a.To)
+		for _, u := range next[v] {
+			if !waits[u] {
+				waits[u] = true
+				queue = append(queue, u)
 			}
 		}
 	}
@@ -180,7 +189,7 @@ func after(net *planner.Net, living []int) []bool {
 }
 
 // against names a smallest set of rules that the living steps can break.
-func against(ctx context.Context, net *planner.Net, ranges []planner.Contingent, names []string) []string {
+func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, names []string) []string {
 	var rules []int
 	seen := map[int]bool{}
 	for _, a := range net.Arcs {
@@ -190,9 +199,9 @@ func against(ctx context.Context, net *planner.Net, ranges []planner.Contingent,
 		}
 	}
 	core := planner.Smallest(rules, nil, func(kept map[int]bool) bool {
-		return ctx.Err() == nil && !net.Only(kept).Controllable(ranges)
+		return !w.Over() && !net.Only(kept).Controllable(w, ranges)
 	})
-	if ctx.Err() != nil {
+	if w.Over() {
 		return nil
 	}
 	var out []string

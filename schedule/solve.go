@@ -71,26 +71,34 @@ const (
 	cheapest
 )
 
+// describeWork is how much work may be done after the context has ended to say how far each
+// step of the timetable found could move: about ten milliseconds' worth.
+const describeWork = 3_000_000
+
 func (c *compiled) answer(ctx context.Context, a aim) Timetable {
-	if !c.net.Feasible() {
-		return c.refuse(ctx)
+	w := planner.NewWatch(ctx, 0)
+	times, clash := c.net.Earliest(w)
+	switch {
+	case clash != nil:
+		return c.refuse(w, clash)
+	case times == nil:
+		return Timetable{Verdict: Unknown, c: c}
 	}
-	shop, cost := c.shop(), c.objective(a)
-	if a != cheapest {
-		var times []int
-		if a == earliest {
-			times, _ = c.net.Earliest()
-		} else {
-			times, _, _ = c.net.Latest()
-		}
-		if shop.Fits(times) {
-			return c.timetable(shop, times, Optimal)
+	shop := c.shop()
+	if a == latest {
+		if times, _, _ = c.net.Latest(w); times == nil {
+			return Timetable{Verdict: Unknown, c: c}
 		}
 	}
-	out := shop.Search(ctx, cost, planner.Options{Effort: c.in.Effort})
+	describe := planner.NewWatch(ctx, describeWork)
+	if a != cheapest && shop.Fits(w, times) {
+		return c.timetable(describe, shop, times, Optimal)
+	}
+	cost := c.objective(a)
+	out := shop.Search(w, cost, planner.Options{Effort: c.in.Effort})
 	switch {
 	case out.Times == nil && out.Done:
-		t := c.refuseShared(ctx, shop)
+		t := c.refuseShared(w, shop)
 		t.Nodes = out.Nodes
 		return t
 	case out.Times == nil:
@@ -100,11 +108,11 @@ func (c *compiled) answer(ctx context.Context, a aim) Timetable {
 	if !out.Done && out.Bound < out.Cost {
 		verdict = Feasible
 	}
-	times := out.Times
+	times = out.Times
 	if a == cheapest {
-		times = c.settle(ctx, shop, cost, times)
+		times = c.settle(w, shop, cost, times)
 	}
-	t := c.timetable(shop, times, verdict)
+	t := c.timetable(describe, shop, times, verdict)
 	t.Nodes = out.Nodes
 	if a == cheapest {
 		t.Bound = int(out.Bound)
@@ -116,8 +124,12 @@ func (c *compiled) answer(ctx context.Context, a aim) Timetable {
 
 // settle chooses, among the timetables with the same order at shared resources and the same
 // cost, the one with the latest times in sum, so that equal plans do not differ by chance.
-func (c *compiled) settle(ctx context.Context, shop *planner.Shop, cost planner.Cost, times []int) []int {
-	fixed := &planner.Shop{Net: c.withOrders(shop.Orders(times)), Tasks: shop.Tasks}
+func (c *compiled) settle(w *planner.Watch, shop *planner.Shop, cost planner.Cost, times []int) []int {
+	orders, ok := shop.Orders(w, times)
+	if !ok {
+		return times
+	}
+	fixed := &planner.Shop{Net: c.withOrders(orders), Tasks: shop.Tasks}
 	scale := int64(c.net.Events)*int64(c.limit) + 1
 	fine := planner.Cost{Constant: cost.Constant * scale, Linear: make([]int64, len(cost.Linear))}
 	for v := 1; v < len(cost.Linear); v++ {
@@ -127,7 +139,7 @@ func (c *compiled) settle(ctx context.Context, shop *planner.Shop, cost planner.
 		k.Sign *= scale
 		fine.Curves = append(fine.Curves, k)
 	}
-	out := fixed.Search(ctx, fine, planner.Options{Effort: 1000})
+	out := fixed.Search(w, fine, planner.Options{Effort: 1000})
 	if out.Times == nil || cost.Of(out.Times) > cost.Of(times) {
 		return times
 	}
@@ -141,25 +153,33 @@ func (c *compiled) withOrders(orders []planner.Arc) *planner.Net {
 }
 
 // timetable describes chosen times, with the room every step has while the order at shared
-// resources stays.
-func (c *compiled) timetable(shop *planner.Shop, times []int, v Verdict) Timetable {
-	t := Timetable{Verdict: v, c: c, times: times, orders: shop.Orders(times)}
+// resources stays. What the watch leaves no work for is not said.
+func (c *compiled) timetable(w *planner.Watch, shop *planner.Shop, times []int, v Verdict) Timetable {
+	t := Timetable{Verdict: v, c: c, times: times}
 	t.Cost = int(c.objective(cheapest).Of(times))
 	t.Bound = t.Cost
-	net := c.withOrders(t.orders)
-	reach := planner.NewReach(net)
-	_, drivers, _ := net.Latest()
+	var reach *planner.Reach
+	var drivers func(event int) []int
+	if orders, ok := shop.Orders(w, times); ok {
+		t.orders = orders
+		net := c.withOrders(orders)
+		if _, drivers, _ = net.Latest(w); drivers != nil {
+			reach = planner.NewReach(w, net)
+		}
+	}
 	for i, s := range c.in.Steps {
 		start, end := planner.StartOf(i), planner.EndOf(i)
-		timed := Timed{
-			Name: s.Name, Start: c.when(times[start]), End: c.when(times[end]),
-			EarliestStart: c.when(reach.Early(start)), LatestStart: c.when(reach.Late(start)),
-			EarliestEnd: c.when(reach.Early(end)), LatestEnd: c.when(reach.Late(end)),
-			Slack:  c.long(reach.Late(start) - times[start]),
-			Drives: c.driver(drivers(start)),
-		}
-		for _, w := range reach.Windows(start) {
-			timed.Windows = append(timed.Windows, Span{From: c.when(w[0]), To: c.when(w[1])})
+		timed := Timed{Name: s.Name, Start: c.when(times[start]), End: c.when(times[end])}
+		timed.EarliestStart, timed.LatestStart = timed.Start, timed.Start
+		timed.EarliestEnd, timed.LatestEnd = timed.End, timed.End
+		if reach != nil {
+			timed.EarliestStart, timed.LatestStart = c.when(reach.Early(start)), c.when(reach.Late(start))
+			timed.EarliestEnd, timed.LatestEnd = c.when(reach.Early(end)), c.when(reach.Late(end))
+			timed.Slack = c.long(reach.Late(start) - times[start])
+			timed.Drives = c.driver(drivers(start))
+			for _, span := range reach.Windows(start) {
+				timed.Windows = append(timed.Windows, Span{From: c.when(span[0]), To: c.when(span[1])})
+			}
 		}
 		if s.Living {
 			timed.Watch = &Span{From: timed.Start.Add(s.Min), To: timed.Start.Add(s.Max)}

@@ -26,9 +26,10 @@ type bounder struct {
 	try    []int64
 }
 
-func newBounder(s *state, c Cost) *bounder {
+// newBounder returns nil when the watch is over.
+func newBounder(w *Watch, s *state, c Cost) *bounder {
 	m := s.m
-	b := &bounder{s: s, f: newFlow(m.n), off: c.Constant}
+	b := &bounder{s: s, f: newFlow(w, m.n), off: c.Constant}
 	b.linear = make([]int64, m.n)
 	b.curves = make([][]Point, m.n)
 	b.bends = make([][]int, m.n)
@@ -55,10 +56,16 @@ func newBounder(s *state, c Cost) *bounder {
 		for _, q := range k.Points {
 			moved.Points = append(moved.Points, Point{q.T - p.off, q.V})
 		}
+		if w.spend(len(k.Points)) {
+			return nil
+		}
 		byNode[p.node] = append(byNode[p.node], moved)
 	}
 	for v, list := range byNode {
-		b.curves[v] = sum(list)
+		var ok bool
+		if b.curves[v], ok = sum(w, list); !ok {
+			return nil
+		}
 		steep := int64(0)
 		for i, q := range b.curves[v] {
 			gcd = divisor(gcd, q.V)
@@ -119,8 +126,8 @@ func divisor(a, b int64) int64 {
 	return a
 }
 
-// sum adds curves; bends where nothing bends are left out.
-func sum(list []Curve) []Point {
+// sum adds curves; false when the watch is over.
+func sum(w *Watch, list []Curve) ([]Point, bool) {
 	var ts []int
 	for _, c := range list {
 		for _, q := range c.Points {
@@ -131,13 +138,16 @@ func sum(list []Curve) []Point {
 	ts = slices.Compact(ts)
 	var out []Point
 	for _, t := range ts {
+		if w.spend(8 * len(list)) {
+			return nil, false
+		}
 		var v int64
 		for _, c := range list {
 			v += c.Sign * valueAt(c.Points, t)
 		}
 		out = append(out, Point{t, v})
 	}
-	return out
+	return out, true
 }
 
 // undo follows the state after it undid decisions.
@@ -155,6 +165,7 @@ func (b *bounder) envelope(v int) {
 	}
 	b.envLo[v], b.envHi[v] = lo, hi
 	curve := b.curves[v]
+	b.f.watch.spend(8 * (len(curve) + len(b.s.m.gaps[v])))
 	pts := b.points[:0]
 	add := func(t int) {
 		if t >= lo && t <= hi {
@@ -224,7 +235,7 @@ func (b *bounder) envelope(v int) {
 }
 
 // eval returns a lower bound of the cost of every timetable of the state; the times it comes
-// from are in times.
+// from are those of the flow. When the watch is over the bound is the lowest number.
 func (b *bounder) eval() int64 {
 	s, f, n := b.s, b.f, b.s.m.n
 	for k := len(f.from) - b.static; k < len(s.added); k++ {
@@ -240,9 +251,12 @@ func (b *bounder) eval() int64 {
 			f.base[v] = b.linear[v] * b.scale
 		}
 	}
-	b.start()
+	f.watch.spend(n)
+	if !b.start() {
+		return math.MinInt64
+	}
 	f.solve()
-	if f.stopped {
+	if f.watch.Over() {
 		return math.MinInt64
 	}
 	var total int64
@@ -268,8 +282,9 @@ func (b *bounder) eval() int64 {
 }
 
 // start makes the times of the last solution satisfy the state, moving as little as is easy:
-// later, else earlier, else to the earliest times, which always do.
-func (b *bounder) start() {
+// later, else earlier, else to the earliest times, which always do. False when the watch is
+// over.
+func (b *bounder) start() bool {
 	s, f, n := b.s, b.f, b.s.m.n
 	if cap(b.try) < n {
 		b.try = make([]int64, n)
@@ -281,6 +296,9 @@ func (b *bounder) start() {
 	}
 	for moved := true; moved && ok; {
 		moved = false
+		if f.watch.spend(len(f.from)) {
+			return false
+		}
 		for a := 2 * n; a < len(f.from); a++ {
 			if f.cap[a] != endless {
 				continue
@@ -305,6 +323,9 @@ func (b *bounder) start() {
 		}
 		for moved := true; moved && ok; {
 			moved = false
+			if f.watch.spend(len(f.from)) {
+				return false
+			}
 			for a := 2 * n; a < len(f.from); a++ {
 				if f.cap[a] != endless {
 					continue
@@ -330,6 +351,7 @@ func (b *bounder) start() {
 	}
 	copy(f.x, x)
 	f.x[n] = 0
+	return true
 }
 
 // excess is by how much the cost of node v at its time in the solution is above its envelope.

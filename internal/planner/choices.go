@@ -1,18 +1,24 @@
 package planner
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // mostWays bounds how many ways out are tried at one node of the search.
 const mostWays = 24
 
 // choices lists difficulties of the relaxed solution: times in gaps, costs above their
 // envelopes, tasks that overlap and should not. None means that the solution is a timetable
-// whose cost is the bound.
+// whose cost is the bound, unless the watch is over.
 func (r *search) choices() []choice {
 	var out []choice
 	x := r.b.f.x
 	for v := 0; v < r.m.n; v++ {
 		t := int(x[v])
+		if r.w.spend(len(r.m.gaps[v])) {
+			return nil
+		}
 		for _, g := range r.m.gaps[v] {
 			if t > g.a && t < g.b {
 				out = append(out, choice{moves: []move{{kind: atMost, a: v, w: g.a}, {kind: atLeast, a: v, w: g.b}}, rank: 1 << 40})
@@ -32,17 +38,12 @@ func (r *search) choices() []choice {
 			}
 		}
 	}
+	if r.w.spend(r.m.n + len(r.m.splits)) {
+		return nil
+	}
 	out = r.overlaps(out)
 	out = r.crowded(out)
-	slices.SortStableFunc(out, func(a, b choice) int {
-		switch {
-		case a.rank > b.rank:
-			return -1
-		case a.rank < b.rank:
-			return 1
-		}
-		return 0
-	})
+	byRank(out)
 	ways := 0
 	for k, c := range out {
 		ways += len(c.moves)
@@ -51,6 +52,20 @@ func (r *search) choices() []choice {
 		}
 	}
 	return out
+}
+
+// byRank puts the worst difficulties first, and those of one rank in the order found.
+func byRank(list []choice) {
+	slices.SortStableFunc(list, func(a, b choice) int { return cmp.Compare(b.rank, a.rank) })
+}
+
+// worst shortens a long list to its worst difficulties, of which few will be looked at.
+func worst(list []choice) []choice {
+	if len(list) < 4096 {
+		return list
+	}
+	byRank(list)
+	return list[:512]
 }
 
 // bend picks the time at which to part the times of a node whose cost lies above its envelope:
@@ -94,6 +109,9 @@ func (r *search) at(p place) int { return int(r.b.f.x[p.node]) + p.off }
 // overlaps lists pairs that overlap in the relaxed solution.
 func (r *search) overlaps(out []choice) []choice {
 	for _, p := range r.m.pairs {
+		if r.w.spend(4) {
+			return out
+		}
 		si, ei := r.at(r.m.start(p.i)), r.at(r.m.end(p.i))
 		sj, ej := r.at(r.m.start(p.j)), r.at(r.m.end(p.j))
 		if ei+p.setup <= sj || ej+p.setup <= si {
@@ -103,6 +121,7 @@ func (r *search) overlaps(out []choice) []choice {
 			moves: []move{{ordered, p.i, p.j, p.setup}, {ordered, p.j, p.i, p.setup}},
 			rank:  int64(min(ei+p.setup-sj, ej+p.setup-si)),
 		})
+		out = worst(out)
 	}
 	return out
 }
@@ -114,6 +133,9 @@ func (r *search) crowded(out []choice) []choice {
 	for k := range r.m.crowds {
 		c := &r.m.crowds[k]
 		for _, u := range c.uses {
+			if r.w.spend(2*len(c.uses) + len(seen)) {
+				return out
+			}
 			t := r.at(r.m.start(u.Task))
 			var here []Use
 			total := 0
@@ -159,7 +181,7 @@ func (r *search) crowded(out []choice) []choice {
 				}
 			}
 			ch.rank = int64(shift)
-			out = append(out, ch)
+			out = worst(append(out, ch))
 		}
 	}
 	return out

@@ -1,27 +1,20 @@
 package planner
 
-import "slices"
-
-// Feasible reports whether the network has a solution.
-func (n *Net) Feasible() bool {
-	_, c := n.later().solve()
-	return c == nil
-}
-
-// Earliest returns the least time of every event, which together are a solution, or a clash.
-func (n *Net) Earliest() ([]int, *Clash) {
-	t, c := n.later().solve()
-	if c != nil {
+// Earliest returns the least time of every event, which together are a solution, or a clash;
+// neither when the watch is over.
+func (n *Net) Earliest(w *Watch) ([]int, *Clash) {
+	t, c := n.later().solve(w)
+	if c != nil || w.Over() {
 		return nil, c
 	}
 	return t.least, nil
 }
 
 // Latest returns the greatest time of every event, which together are a solution, and the
-// rules that hold each event back, nearest first; or a clash.
-func (n *Net) Latest() (times []int, drivers func(event int) []int, clash *Clash) {
-	t, c := n.earlier().solve()
-	if c != nil {
+// rules that hold each event back, nearest first; or a clash; nothing when the watch is over.
+func (n *Net) Latest(w *Watch) (times []int, drivers func(event int) []int, clash *Clash) {
+	t, c := n.earlier().solve(w)
+	if c != nil || w.Over() {
 		return nil, nil, c
 	}
 	times = make([]int, n.Events)
@@ -49,7 +42,7 @@ type Cause struct {
 // Causes returns, for the latest time of every event of a feasible network, its cause; and the
 // latest times.
 func (n *Net) Causes() (times []int, causes []Cause) {
-	t, c := n.earlier().solve()
+	t, c := n.earlier().solve(nil)
 	if c != nil {
 		return nil, nil
 	}
@@ -67,7 +60,7 @@ func (n *Net) Causes() (times []int, causes []Cause) {
 
 // Only returns the network with just the rules kept (and its structure).
 func (n *Net) Only(kept map[int]bool) *Net {
-	m := &Net{Events: n.Events, Limit: n.Limit}
+	m := &Net{Events: n.Events, Limit: n.Limit, Arcs: make([]Arc, 0, len(n.Arcs))}
 	for _, a := range n.Arcs {
 		if a.Rule < 0 || kept[a.Rule] {
 			m.Arcs = append(m.Arcs, a)
@@ -81,13 +74,14 @@ func (n *Net) Only(kept map[int]bool) *Net {
 	return m
 }
 
-// Shrink makes a clash minimal by trying to do without each rule in turn.
-func (n *Net) Shrink(c *Clash) *Clash {
+// Shrink makes a clash minimal by trying to do without each rule in turn. When the watch is
+// over first the clash is smaller and need not be minimal.
+func (n *Net) Shrink(w *Watch, c *Clash) *Clash {
 	kept := map[int]bool{}
 	for _, r := range c.Rules {
 		kept[r] = true
 	}
-	p := NewProber(n.Only(kept))
+	p := NewProber(w, n.Only(kept))
 	for _, r := range c.Rules {
 		if !kept[r] {
 			continue
@@ -97,14 +91,21 @@ func (n *Net) Shrink(c *Clash) *Clash {
 		p.trace.reset()
 		p.trace.enqueue(0)
 		still := p.half.run(p.trace)
+		if w.spend(p.half.events) {
+			break
+		}
 		if still == nil { // needed
 			p.restore(mark)
 			continue
 		}
 		delete(kept, r)
 		// The new clash may already do without others.
+		used := make(map[int]bool, len(still.Rules))
+		for _, k := range still.Rules {
+			used[k] = true
+		}
 		for k := range kept {
-			if !slices.Contains(still.Rules, k) {
+			if !used[k] {
 				delete(kept, k)
 				p.disable(k)
 			}
@@ -122,7 +123,7 @@ func (n *Net) Shrink(c *Clash) *Clash {
 	// By how much what is left misses itself.
 	p.trace.reset()
 	p.trace.enqueue(0)
-	if last := p.half.run(p.trace); last != nil && len(last.Rules) == len(out.Rules) {
+	if last := p.half.run(p.trace); last != nil && !w.Over() && len(last.Rules) == len(out.Rules) {
 		out.Cycle, out.Short = last.Cycle, last.Short
 	}
 	return out
@@ -201,9 +202,9 @@ type savedPlace struct {
 }
 
 // NewProber prepares the network.
-func NewProber(n *Net) *Prober {
+func NewProber(w *Watch, n *Net) *Prober {
 	h := n.later()
-	p := &Prober{half: h, trace: newTrace(h), arcs: map[int][]int{}, jumps: map[int][]int{}}
+	p := &Prober{half: h, trace: newTrace(h, w), arcs: map[int][]int{}, jumps: map[int][]int{}}
 	for i, a := range p.half.arcs {
 		p.arcs[a.Rule] = append(p.arcs[a.Rule], i)
 	}
@@ -213,8 +214,12 @@ func NewProber(n *Net) *Prober {
 	return p
 }
 
-// Feasible reports whether the network with the rules weakened has a solution.
+// Feasible reports whether the network with the rules weakened has a solution; false when the
+// watch is over.
 func (p *Prober) Feasible(r Relax) bool {
+	if p.trace.w.spend(p.half.events) {
+		return false
+	}
 	for _, rule := range r.Rules {
 		for _, i := range p.arcs[rule] {
 			p.saved = append(p.saved, savedPlace{at: i, x: p.half.arcs[i].W})
@@ -232,7 +237,7 @@ func (p *Prober) Feasible(r Relax) bool {
 	}
 	p.trace.reset()
 	p.trace.enqueue(0)
-	ok := p.half.run(p.trace) == nil
+	ok := p.half.run(p.trace) == nil && !p.trace.w.Over()
 	p.restore(0)
 	return ok
 }

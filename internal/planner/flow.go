@@ -27,10 +27,7 @@ type flow struct {
 	done   []bool
 	heap   []heapItem
 	seen   []int32
-	paths  int
-	// stop is asked now and then whether to give up; then stopped is set and x is no optimum.
-	stop    func() bool
-	stopped bool
+	watch  *Watch // once it is over x is no optimum
 }
 
 type heapItem struct {
@@ -40,8 +37,8 @@ type heapItem struct {
 
 const endless = int64(1) << 61
 
-func newFlow(n int) *flow {
-	f := &flow{n: n}
+func newFlow(w *Watch, n int) *flow {
+	f := &flow{watch: w, n: n}
 	f.adj = make([][]int32, n+1)
 	f.base = make([]int64, n+1)
 	f.x = make([]int64, n+1)
@@ -73,7 +70,8 @@ func (f *flow) drop() {
 	f.from, f.to, f.w, f.cap, f.y = f.from[:id], f.to[:id], f.w[:id], f.cap[:id], f.y[:id]
 }
 
-// solve repairs x and y to an optimum. x must satisfy all arcs of endless capacity.
+// solve repairs x and y to an optimum, unless the watch is over. x must satisfy all arcs of
+// endless capacity.
 func (f *flow) solve() {
 	n := f.n
 	var all int64
@@ -98,13 +96,10 @@ func (f *flow) solve() {
 			f.excess[u] -= y
 		}
 	}
-	f.stopped = false
+	if f.watch.spend(len(f.from)) {
+		return
+	}
 	for f.augment() {
-		f.paths++
-		if f.paths%256 == 0 && f.stop != nil && f.stop() {
-			f.stopped = true
-			break
-		}
 	}
 	if z := f.x[n]; z != 0 {
 		for v := range f.x {
@@ -114,9 +109,10 @@ func (f *flow) solve() {
 }
 
 // augment sends flow along a shortest path from some node with too much to one with too
-// little; false when all balances are right.
+// little; false when all balances are right or the watch is over.
 func (f *flow) augment() bool {
 	f.heap = f.heap[:0]
+	f.watch.spend(f.n)
 	for v := 0; v <= f.n; v++ {
 		f.dist[v], f.done[v] = endless, false
 		if f.excess[v] > 0 {
@@ -141,6 +137,9 @@ func (f *flow) augment() bool {
 		}
 		f.done[v] = true
 		f.seen = append(f.seen, v)
+		if f.watch.spend(4 + len(f.adj[v])) {
+			return false
+		}
 		for _, code := range f.adj[v] {
 			a := code >> 1
 			var u int32

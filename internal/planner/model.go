@@ -18,6 +18,11 @@ type Pool struct {
 	Closed [][2]int
 }
 
+// apart reports whether two tasks can never use the pool at the same time.
+func (p *Pool) apart(a, b Use) bool {
+	return p.Capacity > 0 && a.Amount+b.Amount > p.Capacity || a.Program != 0 && b.Program != 0 && a.Program != b.Program
+}
+
 // Curve is a piecewise linear cost of one event: Sign times the value at its time. The value
 // is constant before the first and after the last point.
 type Curve struct {
@@ -36,16 +41,15 @@ func valueAt(points []Point, t int) int64 {
 	if len(points) == 0 {
 		return 0
 	}
-	if t <= points[0].T {
+	k, _ := slices.BinarySearchFunc(points, t, func(p Point, t int) int { return p.T - t })
+	switch {
+	case k == 0:
 		return points[0].V
+	case k == len(points):
+		return points[k-1].V
 	}
-	for k := 1; k < len(points); k++ {
-		if t <= points[k].T {
-			a, b := points[k-1], points[k]
-			return a.V + (b.V-a.V)/int64(b.T-a.T)*int64(t-a.T)
-		}
-	}
-	return points[len(points)-1].V
+	a, b := points[k-1], points[k]
+	return a.V + (b.V-a.V)/int64(b.T-a.T)*int64(t-a.T)
 }
 
 // Cost is what a timetable costs: Constant + Σ Linear[event]·x + Σ curves. The slopes of the
@@ -99,7 +103,8 @@ type model struct {
 	n        int // nodes
 	place    []place
 	lo, hi   []int
-	arcs     []Arc // between nodes
+	arcs     []Arc          // between nodes
+	arcOf    map[[2]int]int // the arc from one node to another
 	gaps     [][]gap
 	splits   []split
 	splitsOf [][]int
@@ -131,8 +136,8 @@ func (m *model) start(task int) place { return m.place[StartOf(task)] }
 func (m *model) end(task int) place   { return m.place[EndOf(task)] }
 
 // build merges events at fixed distances; the network must be feasible, with earliest and
-// latest solutions lo and hi.
-func build(s *Shop, lo, hi []int) *model {
+// latest solutions lo and hi. It returns nil when the watch is over.
+func build(w *Watch, s *Shop, lo, hi []int) *model {
 	n := s.Net
 	m := &model{place: make([]place, n.Events)}
 	widest := map[[2]int]int{}
@@ -193,12 +198,14 @@ func build(s *Shop, lo, hi []int) *model {
 	m.place[0] = place{-1, 0}
 	m.mergeArcs(n)
 	m.mergeHoles(n)
-	m.share(s)
+	if w.spend(8*(len(n.Arcs)+len(n.Holes))) || !m.share(w, s) {
+		return nil
+	}
 	return m
 }
 
 func (m *model) mergeArcs(n *Net) {
-	best := map[[2]int]int{}
+	m.arcOf = map[[2]int]int{}
 	for _, a := range n.Arcs {
 		if a.From == 0 || a.To == 0 {
 			continue // in lo and hi
@@ -209,11 +216,11 @@ func (m *model) mergeArcs(n *Net) {
 		}
 		w := a.W + u.off - v.off
 		k := [2]int{u.node, v.node}
-		if i, ok := best[k]; ok {
+		if i, ok := m.arcOf[k]; ok {
 			m.arcs[i].W = max(m.arcs[i].W, w)
 			continue
 		}
-		best[k] = len(m.arcs)
+		m.arcOf[k] = len(m.arcs)
 		m.arcs = append(m.arcs, Arc{From: u.node, To: v.node, W: w})
 	}
 }
@@ -253,10 +260,9 @@ func (m *model) mergeHoles(n *Net) {
 	}
 }
 
-// share finds the pairs and crowds that can be short of something.
-func (m *model) share(s *Shop) {
-	setup := map[[2]int]int{}
-	var order [][2]int
+// share finds the pairs and crowds that can be short of something; false when the watch is over.
+func (m *model) share(w *Watch, s *Shop) bool {
+	known := map[[2]int]int{} // the pair of two tasks
 	for _, p := range s.Pools {
 		var uses []Use
 		for _, u := range p.Uses {
@@ -270,17 +276,20 @@ func (m *model) share(s *Shop) {
 		for x := range uses {
 			for y := x + 1; y < len(uses); y++ {
 				i, j := uses[x], uses[y]
-				clash := p.Capacity > 0 && i.Amount+j.Amount > p.Capacity || i.Program != 0 && j.Program != 0 && i.Program != j.Program
-				if !clash {
+				if w.spend(1) {
+					return false
+				}
+				if !p.apart(i, j) {
 					free = true
 					continue
 				}
+				w.spend(20)
 				k := [2]int{min(i.Task, j.Task), max(i.Task, j.Task)}
-				if old, ok := setup[k]; ok {
-					setup[k] = max(old, p.Changeover)
+				if at, ok := known[k]; ok {
+					m.pairs[at].setup = max(m.pairs[at].setup, p.Changeover)
 				} else {
-					setup[k] = p.Changeover
-					order = append(order, k)
+					known[k] = len(m.pairs)
+					m.pairs = append(m.pairs, pair{k[0], k[1], p.Changeover})
 				}
 			}
 		}
@@ -310,9 +319,7 @@ func (m *model) share(s *Shop) {
 			}
 		}
 	}
-	for _, k := range order {
-		m.pairs = append(m.pairs, pair{k[0], k[1], setup[k]})
-	}
+	return true
 }
 
 // least is the shortest a task can take.
@@ -321,11 +328,8 @@ func (m *model) least(task int) int {
 	if a.node == b.node {
 		return b.off - a.off
 	}
-	least := 0
-	for _, l := range m.arcs {
-		if l.From == a.node && l.To == b.node {
-			least = max(least, l.W+b.off-a.off)
-		}
+	if i, ok := m.arcOf[[2]int{a.node, b.node}]; ok {
+		return max(0, m.arcs[i].W+b.off-a.off)
 	}
-	return least
+	return 0
 }

@@ -165,11 +165,12 @@ type trace struct {
 	pushes []int // how often each event of a large network was pushed
 	// acyclic says that the differences are known to have no positive cycle.
 	acyclic bool
+	w       *Watch
 }
 
-func newTrace(h *half) *trace {
+func newTrace(h *half, w *Watch) *trace {
 	events := h.events
-	t := &trace{rank: h.rank, least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
+	t := &trace{w: w, rank: h.rank, least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
 	for v := range t.last {
 		t.least[v] = unreached
 		t.last[v] = -1
@@ -241,6 +242,7 @@ func (t *trace) push(v, value, rule, prev int, jumped bool) *Clash {
 	}
 	if !jumped && t.suspicious(v) {
 		for p := prev; p >= 0 && !t.steps[p].jumped; p = t.steps[p].prev {
+			t.w.spend(1)
 			if t.steps[p].event == v {
 				return t.collect(prev, rule, p, value-t.steps[p].value)
 			}
@@ -294,10 +296,14 @@ func (t *trace) collect(prev, rule, stop, short int) *Clash {
 	return c
 }
 
-// run pushes until nothing moves. A nil result means that least is the least solution.
+// run pushes until nothing moves. A nil result means that least is the least solution, unless
+// the watch is over.
 func (h *half) run(t *trace) *Clash {
 	for len(t.queue) > 0 {
 		v := t.next()
+		if t.w.spend(4 + h.first[v+1] - h.first[v] + h.jfirst[v+1] - h.jfirst[v]) {
+			return nil
+		}
 		at, prev := t.least[v], t.last[v]
 		for _, a := range h.arcs[h.first[v]:h.first[v+1]] {
 			if at+a.W > t.least[a.To] {
@@ -317,16 +323,16 @@ func (h *half) run(t *trace) *Clash {
 	return nil
 }
 
-// solve finds the least time of every event from the origin.
-func (h *half) solve() (*trace, *Clash) {
-	t := newTrace(h)
+// solve finds the least time of every event from the origin, unless the watch is over.
+func (h *half) solve(w *Watch) (*trace, *Clash) {
+	t := newTrace(h, w)
 	t.enqueue(0)
 	c := h.run(t)
 	return t, c
 }
 
 // from continues from a solution with some event pushed further, using t for the work; it
-// returns nil when there is no such solution. The result is valid until t is used again.
+// returns nil when there is no such solution or the watch is over. The result is valid until t is used again.
 func (h *half) from(t *trace, least []int, v, value int) []int {
 	t.resume(h, least)
 	if value > t.least[v] {
@@ -334,7 +340,7 @@ func (h *half) from(t *trace, least []int, v, value int) []int {
 			return nil
 		}
 	}
-	if h.run(t) != nil {
+	if h.run(t) != nil || t.w.Over() {
 		return nil
 	}
 	return t.least

@@ -6,7 +6,9 @@ import "slices"
 // network and these differences respect the pools too. Units of a pool are handed from task
 // to task in order of start. Source: Policella, Cesta, Oddi and Smith, "From precedence
 // constraint posting to partial order schedules", AI Communications 20 (2007).
-func (s *Shop) Orders(times []int) []Arc {
+//
+// ok is false when the watch is over.
+func (s *Shop) Orders(w *Watch, times []int) (arcs []Arc, ok bool) {
 	var out []Arc
 	seen := map[[2]int]int{}
 	rule := -1
@@ -21,18 +23,7 @@ func (s *Shop) Orders(times []int) []Arc {
 	}
 	for _, p := range s.Pools {
 		rule = p.Rule
-		var uses []Use
-		for _, u := range p.Uses {
-			if times[StartOf(u.Task)] < times[EndOf(u.Task)] {
-				uses = append(uses, u)
-			}
-		}
-		slices.SortStableFunc(uses, func(a, b Use) int {
-			if d := times[StartOf(a.Task)] - times[StartOf(b.Task)]; d != 0 {
-				return d
-			}
-			return a.Task - b.Task
-		})
+		uses := inOrder(p.Uses, times)
 		// Two tasks that together need more than there is have held the same unit one after the
 		// other, so handing units over already keeps their order; only changeovers and programs
 		// ask for more.
@@ -41,22 +32,29 @@ func (s *Shop) Orders(times []int) []Arc {
 			if p.Changeover == 0 && !programs {
 				break
 			}
-			for _, a := range uses[:y] {
-				apart := p.Capacity > 0 && a.Amount+b.Amount > p.Capacity || a.Program != 0 && b.Program != 0 && a.Program != b.Program
-				if apart {
+			var direct []Use // those that come before b with nothing between
+			for x := y - 1; x >= 0; x-- {
+				a := uses[x]
+				if w.spend(1 + len(direct)) {
+					return nil, false
+				}
+				if p.apart(a, b) && !slices.ContainsFunc(direct, func(d Use) bool { return p.apart(a, d) }) {
+					direct = append(direct, a)
 					add(a.Task, b.Task, p.Changeover)
 				}
 			}
 		}
 		if p.Capacity > 0 {
-			hand(p, uses, times, add)
+			if !hand(w, p, uses, times, add) {
+				return nil, false
+			}
 		}
 	}
-	return out
+	return out, true
 }
 
-// hand gives units of a pool from task to task.
-func hand(p Pool, uses []Use, times []int, add func(i, j, setup int)) {
+// hand gives units of a pool from task to task; false when the watch is over.
+func hand(w *Watch, p Pool, uses []Use, times []int, add func(i, j, setup int)) bool {
 	type holder struct{ task, amount int }
 	held := []holder{{-1, p.Capacity}}
 	for _, u := range uses {
@@ -80,39 +78,56 @@ func hand(p Pool, uses []Use, times []int, add func(i, j, setup int)) {
 				k++
 			}
 		}
+		if w.spend(4 + len(held)) {
+			return false
+		}
 		held = append(held, holder{u.Task, u.Amount})
 	}
+	return true
 }
 
-// Fits reports whether times respect the pools.
-func (s *Shop) Fits(times []int) bool {
+// Fits reports whether times respect the pools; false when the watch is over.
+func (s *Shop) Fits(w *Watch, times []int) bool {
 	for _, p := range s.Pools {
-		for x, a := range p.Uses {
-			sa, ea := times[StartOf(a.Task)], times[EndOf(a.Task)]
-			if sa == ea {
-				continue
-			}
-			total := 0
-			for y, b := range p.Uses {
-				sb, eb := times[StartOf(b.Task)], times[EndOf(b.Task)]
-				if sb == eb {
+		var active []Use // begun, and not yet ended for so long that a changeover is over
+		for _, u := range inOrder(p.Uses, times) {
+			now := times[StartOf(u.Task)]
+			total, left := u.Amount, active[:0]
+			for _, a := range active {
+				end := times[EndOf(a.Task)]
+				if end+p.Changeover <= now {
 					continue
 				}
-				if sb <= sa && sa < eb {
-					total += b.Amount
-				}
-				if y <= x {
-					continue
-				}
-				apart := p.Capacity > 0 && a.Amount+b.Amount > p.Capacity || a.Program != 0 && b.Program != 0 && a.Program != b.Program
-				if apart && ea+p.Changeover > sb && eb+p.Changeover > sa {
+				if p.apart(a, u) {
 					return false
 				}
+				if end > now {
+					total += a.Amount
+				}
+				left = append(left, a)
 			}
-			if p.Capacity > 0 && total > p.Capacity {
+			if p.Capacity > 0 && total > p.Capacity || w.spend(len(active)+4) {
 				return false
 			}
+			active = append(left, u)
 		}
 	}
 	return true
+}
+
+// inOrder lists the uses that take time, in order of start.
+func inOrder(all []Use, times []int) []Use {
+	var uses []Use
+	for _, u := range all {
+		if times[StartOf(u.Task)] < times[EndOf(u.Task)] {
+			uses = append(uses, u)
+		}
+	}
+	slices.SortStableFunc(uses, func(a, b Use) int {
+		if d := times[StartOf(a.Task)] - times[StartOf(b.Task)]; d != 0 {
+			return d
+		}
+		return a.Task - b.Task
+	})
+	return uses
 }

@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"context"
 	"math"
 	"slices"
 )
@@ -25,29 +24,37 @@ type Options struct {
 }
 
 // Search looks for the timetable of least cost. The same shop, cost and options give the same
-// outcome unless the context ends the search.
-func (s *Shop) Search(ctx context.Context, cost Cost, opt Options) Outcome {
-	lo, c := s.Net.Earliest()
+// outcome unless the watch ends the search.
+func (s *Shop) Search(w *Watch, cost Cost, opt Options) Outcome {
+	stopped := Outcome{Bound: math.MinInt64}
+	lo, c := s.Net.Earliest(w)
 	if c != nil {
 		return Outcome{Done: true, Bound: noBound}
 	}
-	hi, _, _ := s.Net.Latest()
-	m := build(s, lo, hi)
-	ended := func() bool { return ctx.Err() != nil }
-	st := newState(m, ended)
-	if st == nil {
-		return Outcome{Bound: math.MinInt64}
+	hi, _, _ := s.Net.Latest(w)
+	if lo == nil || hi == nil {
+		return stopped
 	}
-	r := &search{ctx: ctx, shop: s, m: m, s: st, opt: opt, best: noBound, lost: noBound}
-	r.b = newBounder(st, cost)
-	r.b.f.stop = ended
+	m := build(w, s, lo, hi)
+	if m == nil {
+		return stopped
+	}
+	st := newState(w, m)
+	if st == nil {
+		return stopped
+	}
+	b := newBounder(w, st, cost)
+	if b == nil {
+		return stopped
+	}
+	r := &search{w: w, shop: s, m: m, s: st, b: b, opt: opt, best: noBound, lost: noBound}
 	for v := 0; v < m.n; v++ {
 		st.enqueue(v)
 	}
 	switch {
 	case st.propagate():
 		r.run()
-	case st.halted:
+	case w.Over():
 		r.lost = math.MinInt64
 	}
 	out := Outcome{Times: r.times, Cost: r.best, Nodes: r.nodes, Done: r.lost == noBound}
@@ -78,7 +85,7 @@ func (r *search) run() {
 
 type search struct {
 	quick bool
-	ctx   context.Context
+	w     *Watch
 	shop  *Shop
 	m     *model
 	s     *state
@@ -98,7 +105,7 @@ func (r *search) stopped() bool {
 		if r.quick && r.nodes > quickNodes {
 			return true
 		}
-		r.over = r.ctx.Err() != nil || r.s.halted || r.opt.Effort > 0 && r.nodes >= r.opt.Effort || r.opt.First && r.times != nil
+		r.over = r.w.Over() || r.opt.Effort > 0 && r.nodes >= r.opt.Effort || r.opt.First && r.times != nil
 	}
 	return r.over
 }
@@ -147,6 +154,9 @@ func (r *search) refuse(v move) bool {
 }
 
 func (r *search) undo(mark int) {
+	if r.w.Over() {
+		return // nobody looks at the state again
+	}
 	r.s.undo(mark)
 	r.b.undo()
 }
@@ -167,16 +177,19 @@ func (r *search) visit(bound int64) {
 		if r.s.bankrupt() {
 			return
 		}
-		bound = max(bound, r.b.eval())
-		if r.b.f.stopped {
-			r.over = true
+		relaxed := r.b.eval()
+		if r.w.Over() {
 			r.lost = min(r.lost, bound)
 			return
 		}
-		if bound >= r.best {
+		if bound = max(bound, relaxed); bound >= r.best {
 			return
 		}
 		choices := r.choices()
+		if r.w.Over() { // some may be missing
+			r.lost = min(r.lost, bound)
+			return
+		}
 		if len(choices) == 0 {
 			r.accept()
 			return
@@ -243,11 +256,11 @@ func (r *search) judge(choices []choice, bound int64) (open []scored, closed boo
 				}
 			}
 			r.undo(mark)
-			if r.evals%16 == 0 && r.ctx.Err() != nil {
-				break
+			if r.w.Over() {
+				return nil, false
 			}
 		}
-		if len(ways) <= 1 && r.ctx.Err() == nil {
+		if len(ways) <= 1 {
 			return ways, true
 		}
 		slices.SortStableFunc(ways, func(a, b scored) int {

@@ -22,9 +22,7 @@ type state struct {
 	dirty  bool // bounds or differences moved since pairs and crowds were looked at
 	buf    []int
 	sorted []int
-	stop   func() bool // asked now and then; after it says so, nothing is proven any more
-	work   int
-	halted bool
+	w      *Watch // once it is over nothing is proven any more
 }
 
 type link struct{ to, w int }
@@ -44,9 +42,9 @@ const (
 
 type cut struct{ from, to, use int }
 
-// newState returns nil when stop says so before the paths are known.
-func newState(m *model, stop func() bool) *state {
-	s := &state{m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi), stop: stop}
+// newState returns nil when the watch is over before the paths are known.
+func newState(w *Watch, m *model) *state {
+	s := &state{w: w, m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi)}
 	s.out, s.in = make([][]link, m.n), make([][]link, m.n)
 	s.queued = make([]bool, m.n)
 	for _, a := range m.arcs {
@@ -54,7 +52,7 @@ func newState(m *model, stop func() bool) *state {
 		s.in[a.To] = append(s.in[a.To], link{a.From, a.W})
 	}
 	if len(m.pairs) > 0 || len(m.crowds) > 0 {
-		if !s.close(stop) {
+		if !s.close() {
 			return nil
 		}
 	}
@@ -62,33 +60,40 @@ func newState(m *model, stop func() bool) *state {
 	return s
 }
 
-// close finds all longest paths.
-func (s *state) close(stop func() bool) bool {
+// close finds all longest paths; false when the watch is over.
+func (s *state) close() bool {
 	n := s.m.n
 	s.d = make([]int, n*n)
-	for i := range s.d {
-		s.d[i] = none
-	}
 	for v := 0; v < n; v++ {
-		s.d[v*n+v] = 0
+		row := s.d[v*n : v*n+n]
+		for j := range row {
+			row[j] = none
+		}
+		row[v] = 0
+		if s.w.spend(n) {
+			return false
+		}
 	}
 	for _, a := range s.m.arcs {
 		s.d[a.From*n+a.To] = max(s.d[a.From*n+a.To], a.W)
 	}
 	for k := 0; k < n; k++ {
-		if k%16 == 0 && stop() {
-			return false
-		}
+		via := s.d[k*n : k*n+n]
 		for i := 0; i < n; i++ {
 			ik := s.d[i*n+k]
+			if s.w.spend(1) {
+				return false
+			}
 			if ik == none {
 				continue
 			}
-			for j := 0; j < n; j++ {
-				if kj := s.d[k*n+j]; kj != none && ik+kj > s.d[i*n+j] {
-					s.d[i*n+j] = ik + kj
+			row := s.d[i*n : i*n+n]
+			for j, kj := range via {
+				if kj != none && ik+kj > row[j] {
+					row[j] = ik + kj
 				}
 			}
+			s.w.spend(n)
 		}
 	}
 	return true
@@ -184,12 +189,8 @@ func (s *state) connect(u, v, w int) bool {
 		if s.d[u*n+v] >= w {
 			return true
 		}
-		if s.work += n; s.work > 20000 {
-			s.work = 0
-			if s.stop() {
-				s.halted = true
-				return false
-			}
+		if s.w.spend(n) {
+			return false
 		}
 		if back := s.d[v*n+u]; back != none && back+w > 0 {
 			return false
@@ -209,6 +210,9 @@ func (s *state) connect(u, v, w int) bool {
 				continue
 			}
 			iu += w
+			if s.w.spend(len(heads)) {
+				return false
+			}
 			for _, j := range heads {
 				if t := iu + s.d[v*n+j]; t > s.d[i*n+j] {
 					s.trail = append(s.trail, undo{undoD, i*n + j, s.d[i*n+j]})
@@ -225,13 +229,17 @@ func (s *state) connect(u, v, w int) bool {
 	return s.raise(v, s.lo[u]+w) && s.lower(u, s.hi[v]-w)
 }
 
-// bounds moves bounds along arcs and across splits until nothing moves.
+// bounds moves bounds along arcs and across splits until nothing moves; false when nothing is
+// left or the watch is over.
 func (s *state) bounds() bool {
 	for len(s.queue) > 0 {
 		v := s.queue[len(s.queue)-1]
 		s.queue = s.queue[:len(s.queue)-1]
 		s.queued[v] = false
 		lo, hi := s.lo[v], s.hi[v]
+		if s.w.spend(1 + len(s.out[v]) + len(s.in[v]) + len(s.m.splitsOf[v])) {
+			return false
+		}
 		for _, l := range s.out[v] {
 			if lo+l.w > s.lo[l.to] && !s.raise(l.to, lo+l.w) {
 				return false
@@ -256,7 +264,7 @@ func (s *state) bounds() bool {
 }
 
 // propagate moves bounds and decides orders that have only one way left; false when nothing
-// is left.
+// is left or the watch is over.
 func (s *state) propagate() bool {
 	for {
 		if !s.bounds() {
@@ -280,7 +288,7 @@ func (s *state) propagate() bool {
 	}
 }
 
-// bankrupt reports whether some pool cannot suffice. It takes longer than propagate, so it is
+// bankrupt reports whether some pool cannot suffice; it may be wrong when the watch is over. It takes longer than propagate, so it is
 // asked once at each node of the search.
 func (s *state) bankrupt() bool {
 	for k := range s.m.budgets {
@@ -306,6 +314,9 @@ func (s *state) overspent(g *budget) bool {
 	}
 	slices.SortFunc(byEnd, func(a, b int) int { return end(a) - end(b) })
 	for k := 0; k < n; k++ {
+		if s.w.spend(4*n + len(g.closed)) {
+			return false
+		}
 		from, spent := begin(k), 0
 		for _, j := range byEnd {
 			if begin(j) < from {
@@ -355,8 +366,13 @@ func (s *state) notPrecede(i, j, setup int) bool {
 	return s.connect(b.node, e.node, 1+b.off-e.off-setup)
 }
 
+// orders decides the pairs that have only one order left; false when one has none or the watch
+// is over.
 func (s *state) orders() bool {
 	for _, p := range s.m.pairs {
+		if s.w.spend(2) {
+			return false
+		}
 		ij, mustIJ := s.before(p.i, p.j, p.setup)
 		if mustIJ {
 			continue
@@ -387,7 +403,8 @@ func (s *state) orders() bool {
 }
 
 // profile reasons with the parts of tasks that are certain: too many of them at once is a
-// contradiction, and a task that does not fit beside them moves away.
+// contradiction, and a task that does not fit beside them moves away. False also when the watch
+// is over.
 func (s *state) profile(c *crowd) bool {
 	// Certain parts are from the latest start to the earliest end.
 	s.edges = s.edges[:0]
@@ -409,6 +426,9 @@ func (s *state) profile(c *crowd) bool {
 	for _, u := range c.uses {
 		a, b := s.m.start(u.Task), s.m.end(u.Task)
 		from, to := s.hi[a.node]+a.off, s.lo[b.node]+b.off
+		if s.w.spend(len(s.cuts)) {
+			return false
+		}
 		for k := range s.cuts {
 			if from <= s.cuts[k].from && s.cuts[k].to <= to {
 				s.cuts[k].use += u.Amount
@@ -421,6 +441,9 @@ func (s *state) profile(c *crowd) bool {
 	for _, u := range c.uses {
 		a, b := s.m.start(u.Task), s.m.end(u.Task)
 		from, to := s.hi[a.node]+a.off, s.lo[b.node]+b.off
+		if s.w.spend(len(s.cuts)) {
+			return false
+		}
 		for _, k := range s.cuts {
 			if k.use+u.Amount <= c.cap || from <= k.from && k.to <= to {
 				continue

@@ -8,12 +8,12 @@ type Contingent struct {
 // Controllable reports whether the events other than the ends of contingent durations can be
 // timed, seeing only what has happened so far, so that every arc of the network is kept
 // whatever nature chooses. Whoever times them may act in the moment in which an end is seen.
-// Holes are not looked at.
+// Holes are not looked at. The answer is no when the watch is over.
 //
 // The rules are those of Morris and Muscettola, "Temporal dynamic controllability revisited",
 // AAAI 2005: besides sums of differences, a wait (upper case), what must be done before an
 // end that cannot be foreseen (lower case), and both together (cross case).
-func (n *Net) Controllable(list []Contingent) bool {
+func (n *Net) Controllable(watch *Watch, list []Contingent) bool {
 	const far = 1 << 29
 	k := n.Events
 	d := make([]int, k*k) // d[u*k+v]: x[v] − x[u] is at most this
@@ -31,7 +31,7 @@ func (n *Net) Controllable(list []Contingent) bool {
 		set(c.A, c.C, c.Hi)
 		set(c.C, c.A, -c.Lo)
 	}
-	if !shortest(d, k) {
+	if !shortest(watch, d, k) {
 		return false
 	}
 	wait := make([][]int, len(list)) // wait[c][P]: P comes this much (negative) after A, or after C
@@ -50,12 +50,15 @@ func (n *Net) Controllable(list []Contingent) bool {
 				return true
 			}
 			changed = true
-			return tighten(d, k, u, v, w)
+			return tighten(watch, d, k, u, v, w)
 		}
 		for c, l := range list {
 			w := wait[c]
 			// Upper case: a path to a waiting event waits too.
 			for p := 0; p < k; p++ {
+				if watch.spend(k) {
+					return false
+				}
 				for q := 0; q < k; q++ {
 					if w[q] < far && d[p*k+q] < far && d[p*k+q]+w[q] < w[p] {
 						w[p] = d[p*k+q] + w[q]
@@ -86,7 +89,7 @@ func (n *Net) Controllable(list []Contingent) bool {
 		copy(all, d)
 		for c, l := range list {
 			for p := 0; p < k; p++ {
-				if w := wait[c][p]; w < all[p*k+l.A] && !tighten(all, k, p, l.A, w) {
+				if w := wait[c][p]; w < all[p*k+l.A] && !tighten(watch, all, k, p, l.A, w) {
 					return false
 				}
 			}
@@ -97,15 +100,19 @@ func (n *Net) Controllable(list []Contingent) bool {
 	}
 }
 
-// shortest finds all shortest paths; false when there is a negative cycle.
-func shortest(d []int, k int) bool {
+// shortest finds all shortest paths; false when there is a negative cycle or the watch is over.
+func shortest(w *Watch, d []int, k int) bool {
 	const far = 1 << 29
 	for m := 0; m < k; m++ {
 		for u := 0; u < k; u++ {
 			um := d[u*k+m]
+			if w.spend(1) {
+				return false
+			}
 			if um >= far {
 				continue
 			}
+			w.spend(k)
 			row, via := d[u*k:u*k+k], d[m*k:m*k+k]
 			for v, mv := range via {
 				if mv < far && um+mv < row[v] {
@@ -125,8 +132,9 @@ func shortest(d []int, k int) bool {
 	return true
 }
 
-// tighten adds one difference to shortest paths; false when it closes a negative cycle.
-func tighten(d []int, k, u, v, w int) bool {
+// tighten adds one difference to shortest paths; false when it closes a negative cycle or the
+// watch is over.
+func tighten(watch *Watch, d []int, k, u, v, w int) bool {
 	const far = 1 << 29
 	if u == v {
 		return w >= 0
@@ -140,6 +148,9 @@ func tighten(d []int, k, u, v, w int) bool {
 			continue
 		}
 		pu += w
+		if watch.spend(k) {
+			return false
+		}
 		for q := 0; q < k; q++ {
 			if vq := d[v*k+q]; vq < far && pu+vq < d[p*k+q] {
 				d[p*k+q] = pu + vq

@@ -150,7 +150,7 @@ func TestControllableCases(t *testing.T) {
 			arcs = append(arcs, between(0, v, 0, 40)...)
 		}
 		net := &Net{Events: c.n, Limit: 40, Arcs: arcs}
-		if got := net.Controllable(c.cont); got != c.want {
+		if got := net.Controllable(nil, c.cont); got != c.want {
 			t.Errorf("%s: controllable %v, want %v", c.name, got, c.want)
 		}
 		if got := winnable(arcs, c.cont, c.acts, 41); got != c.want {
@@ -189,7 +189,7 @@ func TestControllableAgreesWithGame(t *testing.T) {
 			}
 		}
 		net := &Net{Events: n, Limit: end, Arcs: arcs}
-		got, want := net.Controllable(cont), winnable(arcs, cont, acts, end+1)
+		got, want := net.Controllable(nil, cont), winnable(arcs, cont, acts, end+1)
 		if got != want {
 			t.Fatalf("rules say %v, the game %v: %+v %+v", got, want, cont, arcs)
 		}

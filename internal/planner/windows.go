@@ -9,19 +9,20 @@ type Reach struct {
 	ends        [][2]int
 }
 
-// NewReach prepares a feasible network; it returns nil for an infeasible one.
-func NewReach(n *Net) *Reach {
+// NewReach prepares a feasible network; it returns nil for an infeasible one, and when the
+// watch is over.
+func NewReach(w *Watch, n *Net) *Reach {
 	r := &Reach{net: n, fore: n.later(), back: n.earlier()}
-	e, c := r.fore.solve()
+	e, c := r.fore.solve(w)
 	if c != nil {
 		return nil
 	}
-	l, c := r.back.solve()
-	if c != nil {
+	l, c := r.back.solve(w)
+	if c != nil || w.Over() {
 		return nil
 	}
 	r.early, r.late = e.least, l.least
-	r.work = newTrace(r.fore)
+	r.work = newTrace(r.fore, w)
 	return r
 }
 
@@ -36,7 +37,8 @@ func (r *Reach) Late(event int) int {
 	return r.net.Limit - r.late[event]
 }
 
-// Next returns the least solution in which the event is at t or later, nil when there is none.
+// Next returns the least solution in which the event is at t or later, nil when there is none
+// or the watch is over.
 func (r *Reach) Next(event, t int) []int {
 	if t <= r.early[event] {
 		return r.early
@@ -48,8 +50,11 @@ func (r *Reach) Next(event, t int) []int {
 // times are a union of intervals: for every choice of sides at the holes the rest is a
 // network of differences, in which the times of one event are an interval. The least
 // solution from t on shows one choice of sides, and the greatest time within that choice
-// ends an interval.
+// ends an interval. Nil when the watch is over.
 func (r *Reach) Windows(event int) [][2]int {
+	if len(r.net.Holes) == 0 {
+		return [][2]int{{r.early[event], r.Late(event)}}
+	}
 	var out [][2]int
 	t := r.early[event]
 	for t <= r.Late(event) {
@@ -59,12 +64,18 @@ func (r *Reach) Windows(event int) [][2]int {
 		}
 		from := s[event]
 		to := r.furthest(s, event)
+		if r.work.w.spend(4*len(s)) || r.work.w.spend(len(r.net.Holes)) {
+			return nil
+		}
 		if k := len(out) - 1; k >= 0 && out[k][1]+1 >= from {
 			out[k][1] = to
 		} else {
 			out = append(out, [2]int{from, to})
 		}
 		t = to + 1
+	}
+	if r.work.w.Over() {
+		return nil
 	}
 	return out
 }

@@ -1,7 +1,5 @@
 package planner
 
-import "context"
-
 // keep returns the shop with only the rules kept.
 func (s *Shop) keep(kept map[int]bool) *Shop {
 	out := &Shop{Net: s.Net.Only(kept), Tasks: s.Tasks}
@@ -53,22 +51,25 @@ func (s *Shop) Without(rule int) *Shop {
 }
 
 // Possible reports whether the shop has any timetable; sure is false when the effort or the
-// context ended first.
-func (s *Shop) Possible(ctx context.Context, effort int) (ok, sure bool) {
-	if ctx.Err() != nil {
-		return false, false
-	}
-	early, c := s.Net.Earliest()
-	if c != nil {
+// watch was over first.
+func (s *Shop) Possible(w *Watch, effort int) (ok, sure bool) {
+	early, c := s.Net.Earliest(w)
+	switch {
+	case c != nil:
 		return false, true
-	}
-	if s.Fits(early) {
+	case early == nil:
+		return false, false
+	case s.Fits(w, early):
 		return true, true
 	}
-	if late, _, _ := s.Net.Latest(); s.Fits(late) {
+	late, _, _ := s.Net.Latest(w)
+	switch {
+	case late == nil:
+		return false, false
+	case s.Fits(w, late):
 		return true, true
 	}
-	out := s.Search(ctx, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
+	out := s.Search(w, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
 	return out.Times != nil, out.Times != nil || out.Done
 }
 
@@ -76,10 +77,14 @@ func (s *Shop) Possible(ctx context.Context, effort int) (ok, sure bool) {
 // all of them together do; the rules in fixed are kept throughout and not listed. minimal is
 // false when a question could not be settled within the effort. Source: Junker, "QuickXplain",
 // AAAI 2004.
-func (s *Shop) Core(ctx context.Context, rules, fixed []int, effort int) (core []int, minimal bool) {
+func (s *Shop) Core(w *Watch, rules, fixed []int, effort int) (core []int, minimal bool) {
 	minimal = true
 	core = Smallest(rules, fixed, func(kept map[int]bool) bool {
-		ok, sure := s.keep(kept).Possible(ctx, effort)
+		if w.spend(len(s.Net.Arcs) + len(s.Net.Holes)) {
+			minimal = false
+			return false
+		}
+		ok, sure := s.keep(kept).Possible(w, effort)
 		if !sure {
 			minimal = false
 		}

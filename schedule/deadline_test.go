@@ -1,0 +1,126 @@
+package schedule
+
+import (
+	"context"
+	"errors"
+	"testing"
+	"time"
+)
+
+// polled is a context that ends after it has been asked a number of times, so that a test can
+// end a search at every place where it looks, on any machine.
+type polled struct {
+	context.Context
+	left int
+}
+
+var errPolled = errors.New("asked often enough")
+
+func (p *polled) Err() error {
+	if p.left <= 0 {
+		return errPolled
+	}
+	p.left--
+	return nil
+}
+
+// Wherever a context ends, the answer is right as far as it goes: a timetable keeps all rules
+// and costs no less than the bound, the bound is no more than the optimum, and nothing is
+// called infeasible that is not.
+func TestEndsAnywhere(t *testing.T) {
+	crowded := crowd(30)
+	crowded.Grid = time.Minute
+	for name, c := range map[string]struct {
+		p        Problem
+		optimum  int // of Best; 0: not known
+		possible bool
+	}{
+		"home8":     {loadKitchen(t, "home8"), 5 * 429, true},
+		"home12":    {loadKitchen(t, "home12"), 5 * 766, true},
+		"two":       {loadKitchen(t, "two-doughs-by-1500"), 0, false},
+		"noon":      {loadKitchen(t, "same-day-by-noon"), 0, false},
+		"crowd":     {crowded, 0, true},
+		"too early": {tooEarly(crowd(20), time.Hour), 0, false},
+	} {
+		seen := map[Verdict]bool{}
+		for polls := 0; polls < 1000; polls += 1 + polls {
+			for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best, "Latest": Problem.Latest, "Earliest": Problem.Earliest} {
+				tt, err := solve(c.p, &polled{context.Background(), polls})
+				if err != nil {
+					t.Fatal(err)
+				}
+				seen[tt.Verdict] = true
+				switch tt.Verdict {
+				case Optimal, Feasible:
+					if broken := c.p.Check(tt); !c.possible || len(broken) > 0 {
+						t.Errorf("%s %s after %d: breaks %v", name, call, polls, broken)
+					}
+					if tt.Bound > tt.Cost || call == "Best" && c.optimum > 0 && (tt.Bound > c.optimum || tt.Cost < c.optimum) {
+						t.Errorf("%s %s after %d: cost %d, bound %d, optimum %d", name, call, polls, tt.Cost, tt.Bound, c.optimum)
+					}
+					for _, s := range tt.Steps {
+						if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.Slack < 0 {
+							t.Errorf("%s %s after %d: %s lies outside its limits", name, call, polls, s.Name)
+						}
+					}
+				case Infeasible:
+					if c.possible || tt.Conflict == nil || len(tt.Conflict.Members) == 0 {
+						t.Errorf("%s %s after %d: no timetable: %v", name, call, polls, tt.Conflict)
+					}
+				}
+				if tt.String() == "" {
+					t.Errorf("%s %s after %d: says nothing", name, call, polls)
+				}
+			}
+		}
+		if !seen[Unknown] || len(seen) < 2 {
+			t.Errorf("%s: only %v seen", name, seen)
+		}
+	}
+}
+
+// Looking at the dough is asked for with a context too.
+func TestRobustEndsAnywhere(t *testing.T) {
+	tt := plan(t, hall())
+	whole, err := tt.Robust(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for polls := 0; polls < 200; polls++ {
+		r, err := tt.Robust(&polled{context.Background(), polls})
+		if err != nil || r.Share > whole.Share || r.Survives || r.ByMoving && !whole.ByMoving {
+			t.Fatalf("after %d: %v, %v; in the end %v", polls, r, err, whole)
+		}
+	}
+}
+
+// A deadline holds for problems far too large to search. These took half a minute when the
+// context was asked too seldom; the limit here is generous because the machine may be busy.
+// BenchmarkDeadline measures.
+func TestDeadlineOfLargeProblems(t *testing.T) {
+	for name, p := range map[string]Problem{"1000 steps": crowd(1000), "1000 steps too early": tooEarly(crowd(1000), 48*time.Hour), "60 doughs": doughs(60)} {
+		ctx, cancel := context.WithTimeout(context.Background(), 100*time.Millisecond)
+		start := time.Now()
+		tt, err := p.Best(ctx)
+		cancel()
+		if took := time.Since(start); err != nil || took > 10*time.Second {
+			t.Errorf("%s: %v after %v, %v", name, tt.Verdict, took, err)
+		}
+	}
+}
+
+// A context that is nil never ends.
+func TestNilContext(t *testing.T) {
+	var none context.Context
+	tt, err := loadKitchen(t, "home4").Best(none)
+	if err != nil || tt.Verdict != Optimal || tt.Cost != 5*309 {
+		t.Fatal(tt.Verdict, tt.Cost, err)
+	}
+	if _, err := tt.Robust(none); err != nil {
+		t.Fatal(err)
+	}
+	tt, err = loadKitchen(t, "two-doughs-by-1500").Latest(none)
+	if err != nil || tt.Verdict != Infeasible || !tt.Conflict.Minimal {
+		t.Fatal(tt.Verdict, err)
+	}
+}
