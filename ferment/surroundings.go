@@ -325,7 +325,7 @@ func (c Cooling) history(core bool) (History, error) {
 	}
 	return History{
 		knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes()),
-		label: working.Say("%v %s from %v into %v, %s", c.Mass, c.Form, c.Start, c.Into, c.Place),
+		label: working.Say("%v %s from %v into %v, %s", c.Mass, c.Form, c.Start, c.Into.Message(), c.Place),
 	}, nil
 }
 

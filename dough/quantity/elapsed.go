@@ -2,9 +2,10 @@ package quantity
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 	"time"
+
+	"github.com/shopspring/decimal"
 )
 
 // Elapsed is a time.Duration whose text form is "4h30m", for files and JSON; in Go code use
@@ -16,9 +17,10 @@ const elapsedWant = `a duration with its units, such as "4h30m", "45 min" or "20
 // maxElapsed bounds what a text may say; no bake takes longer than a year.
 const maxElapsed = 366 * 24 * time.Hour
 
-// ParseDuration reads "4h30m", "4 h 30 min", "45m", "45 min", "20s", "1.5 h" or "2d12h". Units are
-// required, from large to small, each at most once; the result is exact to the second and at
-// most 366 days. A day is 24 hours of elapsed time.
+// ParseDuration reads "4h30m", "4 h 30 min", "1 hour 30 minutes", "45m", "20s", "1.5 h", "1,5 h" or "2d12h". Units are
+// required, from large to small, each at most once, and only the last may have a fraction; the result is
+// exact to the second and at most 366 days. A day is 24 hours of elapsed time. Errors: ErrUnit, ErrTooPrecise (parts of
+// a second), ErrOutOfRange, ErrRequired (empty text).
 func ParseDuration(text string) (time.Duration, error) {
 	refuse := func(reason error) (time.Duration, error) {
 		return 0, &InputError{Got: Excerpt(text), Want: elapsedWant, Err: reason}
@@ -34,9 +36,10 @@ func ParseDuration(text string) (time.Duration, error) {
 	rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(rest, "-"), "−"))
 	var total time.Duration
 	last := time.Duration(1<<63 - 1)
+	fraction := false
 	for rest != "" {
 		n := 0
-		for n < len(rest) && (rest[n] >= '0' && rest[n] <= '9' || rest[n] == '.') {
+		for n < len(rest) && (rest[n] >= '0' && rest[n] <= '9' || rest[n] == '.' || rest[n] == ',') {
 			n++
 		}
 		digits := rest[:n]
@@ -47,22 +50,26 @@ func ParseDuration(text string) (time.Duration, error) {
 		}
 		unit := elapsedUnit(rest[:u])
 		rest = strings.TrimSpace(rest[u:])
-		if digits == "" || unit == 0 || unit >= last {
+		if digits == "" || unit == 0 || unit >= last || fraction {
 			return refuse(ErrUnit)
 		}
-		last = unit
-		v, err := strconv.ParseFloat(digits, 64)
-		if err != nil || strings.HasPrefix(digits, ".") || strings.HasSuffix(digits, ".") {
+		last, fraction = unit, strings.ContainsAny(digits, ".,")
+		plain, err := plainNumber(digits)
+		if err != nil {
 			return refuse(ErrUnit)
 		}
-		if v > float64(maxElapsed/unit) {
+		d, err := decimal.NewFromString(plain)
+		if err != nil {
+			return refuse(ErrUnit)
+		}
+		seconds := d.Mul(decimal.NewFromInt(int64(unit / time.Second)))
+		if seconds.GreaterThan(decimal.NewFromInt(int64(maxElapsed / time.Second))) {
 			return refuse(ErrOutOfRange)
 		}
-		part := time.Duration(v*float64(unit) + 0.5)
-		if part%time.Second != 0 {
+		if !seconds.IsInteger() {
 			return refuse(ErrTooPrecise)
 		}
-		total += part
+		total += time.Duration(seconds.IntPart()) * time.Second
 	}
 	if total > maxElapsed {
 		return refuse(ErrOutOfRange)

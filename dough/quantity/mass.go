@@ -28,7 +28,7 @@ const (
 // Source: NIST SP 811 (2008), appendix B.8.
 var masses = kind{
 	noun:     "mass",
-	accepted: `a mass with its unit, such as "780 g", "1.2 kg", "500 mg", "4 oz" or "1 lb"`,
+	accepted: `a mass with its unit, such as "780 g", "1.2 kg", "500 mg", "4 oz", "1 lb" or "1 lb 4 oz"`,
 	low:      -1e15, high: 1e15,
 	scales: []scale{
 		{symbol: "g", names: []string{"gram", "grams"}, num: 1e6, den: 1, places: 6},
@@ -73,9 +73,13 @@ func MassOf(d decimal.Decimal, u MassUnit) (Mass, error) {
 	return Mass{q}, nil
 }
 
-// ParseMass reads a number and a unit: "780 g", "1.2kg", "500 mg", "4 oz", "1 lb". The unit is
-// required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
+// ParseMass reads a number and a unit: "780 g", "1.2kg", "500 mg", "4 oz", "1 lb", or whole pounds with
+// fewer than 16 ounces: "1 lb 4 oz", "2 lb 3.5 oz". The unit is required. A sign stands in front and is that of
+// the whole. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseMass(text string) (Mass, error) {
+	if pounds, ounces, ok := poundsAndOunces(text); ok {
+		return parsePoundsAndOunces(text, pounds, ounces)
+	}
 	q, err := masses.parse(text)
 	if err != nil {
 		return Mass{invalid}, err

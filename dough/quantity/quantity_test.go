@@ -397,7 +397,7 @@ Dough: Other: plain`
 }
 
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"780 g", "68 %", "24.5 °C", "24 Δ°F", "7 L", "24 cm", "4h30m", "−1,5 kg", "1e9 g", "\xff g", "5 "} {
+	for _, s := range []string{"780 g", "68 %", "24.5 °C", "24 Δ°F", "7 L", "24 cm", "4h30m", "−1,5 kg", "1e9 g", "\xff g", "5 ", "1 lb 4 oz", "-2lb3.5oz", "1 h 30 min", "1,5 h"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

@@ -93,13 +93,13 @@ func bulkPage(p *page, s System, f *bulkFlags, a bulkAnswer, u units) {
 	}
 	if e.Bulk().Yeast.Kind == ferment.NoYeast && e.Reached() {
 		if flavor, err := e.Flavor(e.Ready().Likely); err == nil {
-			p.para(2, "· "+flavorWords(flavor))
+			p.para(2, "· "+flavorWords(flavor, u))
 		}
 	}
 	p.para(2, "· go by the dough, not the clock: log your bakes, and the range narrows")
 }
 
-func flavorWords(f ferment.Flavor) string {
+func flavorWords(f ferment.Flavor, u units) string {
 	lean := "neither to mild nor to acid"
 	switch {
 	case f.Index > 105:
@@ -107,7 +107,7 @@ func flavorWords(f ferment.Flavor) string {
 	case f.Index < 95:
 		lean = "to mild"
 	}
-	return fmt.Sprintf("flavor leans %s: index %.0f, 100 being 24 °C throughout; a direction, not a pH", lean, f.Index)
+	return fmt.Sprintf("flavor leans %s: index %.0f, 100 being %s throughout; a direction, not a pH", lean, f.Index, u.temperature(quantity.Celsius(24), 0))
 }
 
 func readyLines(p *page, e ferment.Estimate, f *bulkFlags) {
