@@ -13,7 +13,7 @@ type Bulk struct {
 	// Inoculation is the share of all flour that comes fermented with the levain: 20 % levain at 100 % hydration
 	// on 100 % flour is 10/110 = 9.09 %; see [Prefermented].
 	Inoculation quantity.Percent
-	// Yeast is commercial yeast, instead of a levain.
+	// Yeast is commercial yeast, instead of a levain or with it; of both together the gas is added up.
 	Yeast Yeast
 	// SaltInWater is the salt in percent of the dough's water: 2 % salt at 72 % hydration is 2.78 %.
 	SaltInWater quantity.Percent
@@ -25,6 +25,8 @@ type Bulk struct {
 	History History
 	// Curve is the rate curve, such as [GanzleYeastHeld] for a levain or [SaccharomycesCardinal] for baker's yeast.
 	Curve Curve
+	// YeastCurve is the yeast's own curve in a dough with a levain and yeast together, where Curve is the levain's.
+	YeastCurve Curve
 	// Culture is what is known of the culture; the zero value is nothing.
 	Culture Culture
 	// Kneading picks the pace learned for doughs kneaded this way.
@@ -106,24 +108,25 @@ type fermentation struct {
 	out    outlook
 	// amplitude is exp(out.a), K
 	amplitude float64
-	yeast     bool
+	kind      leavening
+	second    *secondLeaven // when kind is byBoth
 }
 
 func (b Bulk) check(needRise bool) (fermentation, error) {
 	var p problems
-	yeast := b.Yeast.Kind != NoYeast
-	switch {
-	case yeast && !b.Inoculation.IsZero():
-		p.Add("Yeast", b.Yeast.String(), "either a levain (Inoculation) or commercial yeast, not both", quantity.ErrInconsistent)
-	case yeast:
+	kind := b.leavening()
+	if kind != byYeast {
+		if b.Inoculation.IsZero() {
+			p.Required("Inoculation", "0.01 % to 100 % of the flour fermented with the levain, or commercial yeast")
+		} else {
+			quantity.Check(&p.Problems, "Inoculation", b.Inoculation, quantity.NewPercent(0.01), quantity.NewPercent(100))
+		}
+	}
+	if kind != byLevain {
 		if b.Yeast.Kind < NoYeast || b.Yeast.Kind > InstantYeast {
 			p.Add("Yeast.Kind", fmt.Sprint(int(b.Yeast.Kind)), "FreshYeast, ActiveDryYeast or InstantYeast", errOutOfRange)
 		}
 		quantity.Check(&p.Problems, "Yeast.Amount", b.Yeast.Amount, quantity.NewPercent(0.001), quantity.NewPercent(15))
-	case b.Inoculation.IsZero():
-		p.Required("Inoculation", "0.01 % to 100 % of the flour fermented with the levain, or commercial yeast")
-	default:
-		quantity.Check(&p.Problems, "Inoculation", b.Inoculation, quantity.NewPercent(0.01), quantity.NewPercent(100))
 	}
 	if !b.SaltInWater.IsValid() || b.SaltInWater.Sign() < 0 || b.SaltInWater.Points() > 7.5 {
 		p.Add("SaltInWater", b.SaltInWater.String(), "0 % to 7.5 % of the water; at 8 % sourdough yeast stops", errOutOfRange)
@@ -142,7 +145,10 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 	if b.Curve == nil {
 		p.Required("Curve", "a rate curve such as GanzleYeastHeld")
 	}
-	if c := b.Culture.b; c != nil && c.yeast != yeast {
+	if kind == byBoth && b.YeastCurve == nil {
+		p.Required("YeastCurve", "with a levain and yeast together, the yeast's own rate curve, such as SaccharomycesCardinal")
+	}
+	if c := b.Culture.b; c != nil && c.kind != kind {
 		p.Add("Culture", b.Culture.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
 	}
 	if b.Kneading < KneadingUnstated || b.Kneading > ByMachine {
@@ -151,21 +157,33 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 	if err := p.Err(); err != nil {
 		return fermentation{}, err
 	}
-	f := fermentation{curve: b.Curve, scale: 1, target: b.Rise.Fraction(), yeast: yeast, salt: saltFactor(b.SaltInWater.Points())}
+	f := fermentation{curve: b.Curve, scale: 1, target: b.Rise.Fraction(), kind: kind, salt: saltFactor(b.SaltInWater.Points())}
 	f.share = b.Inoculation.Fraction() * f.salt
-	if yeast {
-		at27 := b.Curve.Rate(27)
-		if !(at27 > 0) || math.IsInf(at27, 1) {
-			p.Add("Curve", "a rate of "+number(at27)+"/h at 27 °C", "a curve that grows at 27 °C, where yeast doughs are compared", errOutOfRange)
-			return fermentation{}, p.Err()
-		}
-		f.scale = yeastGrowth / at27
-		f.share = yeastShare * b.Yeast.Amount.Points() * b.Yeast.Kind.asInstant() * f.salt
-	}
-	if b.ColdLevain && !yeast {
+	if b.ColdLevain && kind != byYeast {
 		f.lag = coldLag
 	}
-	f.out = b.Culture.belief(yeast).outlook(b.Kneading)
+	if kind != byLevain {
+		path, own := "Curve", b.Curve
+		if kind == byBoth {
+			path, own = "YeastCurve", b.YeastCurve
+		}
+		at27 := own.Rate(27)
+		if !(at27 > 0) || math.IsInf(at27, 1) {
+			p.Add(path, "a rate of "+number(at27)+"/h at 27 °C", "a curve that grows at 27 °C, where yeast doughs are compared", errOutOfRange)
+			return fermentation{}, p.Err()
+		}
+		share := yeastShare * b.Yeast.Amount.Points() * b.Yeast.Kind.asInstant()
+		if kind == byYeast {
+			f.scale = yeastGrowth / at27
+			f.share = share * f.salt
+		} else {
+			levain := b.Inoculation.Fraction()
+			f.second = &secondLeaven{curve: own, scale: yeastGrowth / at27, levain: math.Log(levain), yeast: math.Log(share), both: math.Log(levain + share), lag: f.lag}
+			f.share = (levain + share) * f.salt
+			f.lag = 0
+		}
+	}
+	f.out = b.Culture.belief(kind).outlook(b.Kneading)
 	whole := b.WholeGrain.Fraction() * wholeGrainPace
 	f.out.b += whole
 	f.out.bb += whole * whole / 4
@@ -202,7 +220,7 @@ func (f *fermentation) doubt(mean float64) float64 {
 const cold = 18.0
 
 func (f *fermentation) hot() float64 {
-	if f.yeast {
+	if f.kind == byYeast {
 		return 33
 	}
 	return 27
@@ -237,6 +255,8 @@ type node struct {
 	knot
 	dose float64 // M, before the culture's own pace
 	heat float64 // ∫ T dM
+	// With levain and yeast together the dose of each by its own curve; dose is that of both.
+	levain, yeast float64
 }
 
 // mean is the dose-weighted mean temperature.
@@ -249,9 +269,12 @@ func (n node) mean() float64 {
 
 // step is the node a straight run after another.
 func (f *fermentation) step(p node, q knot) node {
+	if f.second != nil {
+		return f.stepBoth(p, q)
+	}
 	dt := q.h - p.h
 	if dt <= 0 {
-		return node{q, p.dose, p.heat}
+		return node{knot: q, dose: p.dose, heat: p.heat}
 	}
 	dm := dt * f.scale * average(f.curve, p.c, q.c)
 	// Within the run the rate is taken as straight, so that the warm end counts more:
@@ -263,7 +286,7 @@ func (f *fermentation) step(p node, q knot) node {
 			m += (q.c - p.c) / 6 * (r1 - r0) / (r1 + r0)
 		}
 	}
-	return node{q, p.dose + dm, p.heat + m*dm}
+	return node{knot: q, dose: p.dose + dm, heat: p.heat + m*dm}
 }
 
 // rateOf is the rate, from the table where there is one.

@@ -50,7 +50,7 @@ type matrix [unknowns][unknowns]float64
 
 // belief is a normal distribution over the unknowns, and a scaled inverse χ² one over the variance between bakes.
 type belief struct {
-	yeast bool
+	kind  leavening
 	mean  vector
 	cov   matrix
 	sigma float64 // between bakes, log of time
@@ -88,11 +88,14 @@ const (
 	reference = 24.0
 )
 
-func prior(yeast bool) *belief {
-	b := &belief{yeast: yeast, sigma: sdBake, nu: freedom}
+func prior(kind leavening) *belief {
+	b := &belief{kind: kind, sigma: sdBake, nu: freedom}
 	sd := vector{sdAmplitude, sdPace, sdTemperature, sdKneading, sdKneading, sdKneading}
-	if yeast {
+	switch kind {
+	case byYeast:
 		sd[unknownAmplitude], sd[unknownPace] = sdAmplitudeYeast, sdPaceYeast
+	case byBoth:
+		sd[unknownPace] = math.Hypot(sdPace, sdTogether)
 	}
 	for i, s := range sd {
 		b.cov[i][i] = s * s
@@ -100,9 +103,9 @@ func prior(yeast bool) *belief {
 	return b
 }
 
-func (c Culture) belief(yeast bool) *belief {
+func (c Culture) belief(kind leavening) *belief {
 	if c.b == nil {
-		return prior(yeast)
+		return prior(kind)
 	}
 	return c.b
 }
@@ -123,7 +126,7 @@ const z80 = 1.2815515655446004
 
 // Pace is how fast the culture is relative to the typical one, at 24 °C: 1.2 means a fifth faster.
 func (c Culture) Pace() Estimated {
-	b := c.belief(false)
+	b := c.belief(byLevain)
 	m, s := b.mean[unknownPace], math.Sqrt(b.cov[unknownPace][unknownPace])
 	return Estimated{math.Exp(m - z80*s), math.Exp(m), math.Exp(m + z80*s)}
 }
@@ -131,14 +134,14 @@ func (c Culture) Pace() Estimated {
 // TemperatureSensitivity is how much more than its curve the culture speeds up with one degree Celsius: 0.02 means
 // 2 % a degree more.
 func (c Culture) TemperatureSensitivity() Estimated {
-	b := c.belief(false)
+	b := c.belief(byLevain)
 	m, s := b.mean[unknownTemperature], math.Sqrt(b.cov[unknownTemperature][unknownTemperature])
 	return Estimated{m - z80*s, m, m + z80*s}
 }
 
 // BakeToBake is the standard deviation of the log of the time from one bake to the next: 0.12 means that two of three bakes
 // lie within 12 %.
-func (c Culture) BakeToBake() float64 { return c.belief(false).sigma }
+func (c Culture) BakeToBake() float64 { return c.belief(byLevain).sigma }
 
 // String says what is known: "learned from 5 bakes: pace 1.10 (1.00 to 1.21)".
 func (c Culture) String() string {

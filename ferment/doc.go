@@ -13,7 +13,8 @@
 //
 // where f is the share of the flour that is prefermented, s what the salt leaves of the gas, K the amplitude and p the
 // pace of this culture. For a small levain the time goes as ln(1/f), for a large dose of commercial yeast as 1/f: one
-// formula serves both.
+// formula serves both. In a dough with a levain and yeast together each grows at its own
+// rate, and the gas of both is added up.
 //
 // # Standing assumptions
 //

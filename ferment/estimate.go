@@ -156,7 +156,7 @@ func (e *Estimate) at(t float64) node {
 
 // inRange refuses temperatures at which the curve may not be used.
 func (e *Estimate) inRange() error {
-	about := e.bulk.Curve.About()
+	about := e.bulk.bounds()
 	lo, hi := math.Inf(1), math.Inf(-1)
 	end := math.Min(e.late, hours(Horizon))
 	for _, n := range e.nodes {
@@ -194,6 +194,9 @@ func (e *Estimate) note() {
 		e.notes = append(e.notes, working.Say("above %.0f growth and gas production part ways: the range is wider", degrees(e.f.hot())))
 	} else if mean < cold {
 		e.notes = append(e.notes, working.Say("below %.0f the curves part ways: the range is wider, and if it is wrong the dough is early", degrees(cold)))
+	}
+	if e.f.kind == byBoth {
+		e.notes = append(e.notes, working.Say("levain and yeast together: their gas is added up; that neither hinders the other is a judgment, and the range is wider for it"))
 	}
 	if e.f.target > 2 {
 		e.notes = append(e.notes, working.Say("few doughs hold a rise beyond 200 % without falling"))
@@ -343,13 +346,18 @@ func (e Estimate) RestsOn() []working.Message {
 	b := e.bulk
 	var out []working.Message
 	add := func(format string, args ...any) { out = append(out, working.Say(format, args...)) }
-	if e.f.yeast {
-		add("%v", b.Yeast)
-	} else {
+	if e.f.kind != byYeast {
 		add("%.1f of the flour prefermented", b.Inoculation)
 	}
+	if e.f.kind != byLevain {
+		add("%v", b.Yeast)
+	}
+	if e.f.kind == byBoth {
+		n := e.at(math.Min(e.likely, hours(Horizon)))
+		add("levain and yeast together: their gas is added up, the yeast making %s %% of it", fixed(100*e.f.shareOfYeast(n), 0))
+	}
 	add("%.1f salt in the water: %s of the gas at 2 %% salt and 75 %% hydration (judgment)", b.SaltInWater, fixed(e.f.salt, 2))
-	add("%s curve; %v", b.Curve.About().Name, b.History.Message())
+	add("%s; %v", curves(b), b.History.Message())
 	if b.WholeGrain.Sign() > 0 {
 		add("%.0f whole grain: %s %% faster (common practice)", b.WholeGrain, fixed(100*math.Expm1(b.WholeGrain.Fraction()*wholeGrainPace), 0))
 	}
@@ -362,6 +370,15 @@ func (e Estimate) RestsOn() []working.Message {
 		add("%s of this dough", plural(len(e.readings), "reading"))
 	}
 	return out
+}
+
+// curves names the rate curves of a dough.
+func curves(b Bulk) string {
+	name := b.Curve.About().Name + " curve"
+	if b.leavening() == byBoth {
+		name += ", " + b.YeastCurve.About().Name + " for the yeast"
+	}
+	return name
 }
 
 // String prints the range and the rise: "75 % rise after 5h10m to 9h00m (80 %), likely 6h50m".

@@ -50,9 +50,11 @@ func (e Estimate) Working() working.Working {
 			Numbers: fmt.Sprintf("%s ÷ %s", fixed(need, 4), fixed(pace, 4)),
 			Value:   fixed(need/pace, 4), Tolerance: 2e-4 * (1 + need/pace), Source: working.Algebra(),
 		},
-		timeStep("t_likely", "M_curve", *f, b.History, e.Ready()),
-		e.spreadStep(n, sens),
 	)
+	if f.second != nil {
+		w.Steps = append(w.Steps, f.togetherStep(n))
+	}
+	w.Steps = append(w.Steps, timeStep("t_likely", "M_curve", *f, b.History, e.Ready()), e.spreadStep(n, sens))
 	return w
 }
 
@@ -71,18 +73,31 @@ func (f *fermentation) shareSteps(b Bulk) (steps []working.Step, share working.B
 		Source: sources.Judged("decline of gas with salt, to nothing at 8 % of the water (Gänzle 1998, abstract)"),
 	})
 	plain := f.share / f.salt
-	if !f.yeast {
+	if f.kind == byLevain {
 		return steps, working.Binding{Symbol: "f", Meaning: "share of the flour that is prefermented", Value: number(plain)}
 	}
+	symbol, counts := "f", plain
+	if f.kind == byBoth {
+		symbol, counts = "y", math.Exp(f.second.yeast)
+	}
 	steps = append(steps, working.Step{
-		Name: "yeast as a prefermented share", Symbol: "f", Formula: "10 × y × w",
+		Name: "yeast as a prefermented share", Symbol: symbol, Formula: "10 × d × w",
 		Where: []working.Binding{
-			{Symbol: "y", Meaning: b.Yeast.Kind.String() + " in percent of the flour", Value: number(b.Yeast.Amount.Points())},
+			{Symbol: "d", Meaning: b.Yeast.Kind.String() + " in percent of the flour", Value: number(b.Yeast.Amount.Points())},
 			{Symbol: "w", Meaning: "what it is worth in instant yeast", Value: number(b.Yeast.Kind.asInstant())},
 		},
 		Numbers: fmt.Sprintf("10 × %s × %s", number(b.Yeast.Amount.Points()), number(b.Yeast.Kind.asInstant())),
-		Value:   fixed(plain, 4), Tolerance: 1e-5 * plain, Source: sources.Judged("10 for each percent of instant yeast, between trade figures of 4 and 13"),
+		Value:   fixed(counts, 4), Tolerance: 1e-5 * (1 + counts), Source: sources.Judged("10 for each percent of instant yeast, between trade figures of 4 and 13"),
 	})
+	if f.kind == byBoth {
+		levain := number(b.Inoculation.Fraction())
+		steps = append(steps, working.Step{
+			Name: "levain and yeast as a prefermented share", Symbol: "f", Formula: "f₁ + y",
+			Where:   []working.Binding{{Symbol: "f₁", Meaning: "share of the flour that is prefermented", Value: levain}, {Symbol: "y", Meaning: "yeast as a prefermented share", Value: number(counts)}},
+			Numbers: levain + " + " + number(counts), Value: fixed(plain, 4), Tolerance: 1e-4 * (1 + plain), Source: working.Algebra(),
+		})
+		return steps, working.Binding{Symbol: "f", Meaning: "levain and yeast as a prefermented share", Value: number(plain)}
+	}
 	return steps, working.Binding{Symbol: "f", Meaning: "yeast as a prefermented share", Value: number(plain)}
 }
 
@@ -112,7 +127,7 @@ func (t ShapeTarget) Working() working.Working {
 	}
 	f := &t.f
 	steps, share := f.shareSteps(p.Bulk)
-	n := f.through(p.Then, hours(p.ThenFor))
+	n := t.after
 	curve := p.Bulk.Curve.About()
 	m2, plain := 0.0, f.share/f.salt
 	if n.dose > 0 {
@@ -212,6 +227,10 @@ func timeStep(symbol, dose string, f fermentation, h History, t quantity.TimeRan
 		formula = about.Name
 	}
 	note := "the time at which ∫ μ dt along the history (" + h.String() + ") is " + dose + ", with μ = " + formula
+	if s := f.second; s != nil {
+		note = "the time at which the dose of both along the history (" + h.String() + ") is " + dose + ", M₁ by μ = " + formula +
+			", M₂ by " + s.curve.About().Name + fmt.Sprintf(" scaled by %s to %s/h at 27 °C", fixed(s.scale, 4), number(yeastGrowth))
+	}
 	if f.scale != 1 {
 		note += fmt.Sprintf(" scaled by %s to %s/h at 27 °C", fixed(f.scale, 4), number(yeastGrowth))
 	}

@@ -37,8 +37,8 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		p.Required("Estimate", "a result of Bulk.Estimate")
 	}
 	p.Duration("Until", until, time.Minute, Horizon)
-	if e.f.yeast {
-		p.Add("Yeast", e.bulk.Yeast.String(), "a levain: commercial yeast brings no lactobacilli", quantity.ErrInconsistent)
+	if e.f.kind != byLevain {
+		p.Add("Yeast", e.bulk.Yeast.String(), "a levain alone: commercial yeast brings no lactobacilli", quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
 		return Flavor{}, err

@@ -126,7 +126,7 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 		"whole grain over all":  {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
 		"boiling dough":         {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
 		"unknown kneading":      {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
-		"both leavens":          {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)} }, quantity.ErrInconsistent, "Yeast"},
+		"both, one curve":       {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)} }, quantity.ErrRequired, "YeastCurve"},
 		"above the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(39)) }, quantity.ErrModelRange, "History"},
 		"below the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-5)) }, quantity.ErrModelRange, "History"},
 		"a curve of nothing":    {func(b *ferment.Bulk) { b.Curve = broken(math.NaN()) }, quantity.ErrOutOfRange, "Curve"},

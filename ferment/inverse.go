@@ -32,18 +32,19 @@ func (a AmountAnswer) String() string {
 	return a.Inoculation.Text(1) + " of the flour prefermented: " + a.Estimate.String()
 }
 
-// AmountFor answers: how much levain, or yeast of the kind in Yeast, makes the dough likely ready at the wanted time?
+// AmountFor answers: how much levain, or yeast of the kind in Yeast, makes the dough likely ready at the wanted time? With a levain
+// in Inoculation and a kind in Yeast: how much yeast beside that levain?
 //
 //	f = K·R/(s·(exp(p·M(t) − lag) − 1))
 //
-// with the symbols of [Bulk.Estimate]; Inoculation and Yeast.Amount of the input are not used. An amount outside 0.1 to 50 % of the
+// with the symbols of [Bulk.Estimate]; Yeast.Amount of the input is not used, nor Inoculation of a levain alone. Beside a levain the amount of yeast
+// is found as the root of the likely time. An amount outside 0.1 to 50 % of the
 // flour prefermented, or 0.01 to 10 % yeast, is not feasible, and Why says on which side. Accuracy: exact for the likely time. Errors: as [Bulk.Estimate],
 // and ErrOutOfRange for a time outside 10 minutes to 30 days. Source: the growth law solved for f.
 func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	yeast := b.Yeast.Kind != NoYeast
 	if yeast {
 		b.Yeast.Amount = quantity.NewPercent(1)
-		b.Inoculation = quantity.Percent{}
 	} else {
 		b.Inoculation = quantity.NewPercent(10)
 	}
@@ -61,6 +62,9 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	if err := withinCurve(b, b.History, hours(ready), "History"); err != nil {
 		return AmountAnswer{}, err
 	}
+	if b.leavening() == byBoth {
+		return b.yeastBeside(ready)
+	}
 	m := 0.0
 	if n.dose > 0 {
 		m = math.Exp(f.expected(n.dose, n.mean())) - f.lag
@@ -73,7 +77,7 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	amount := share
 	if yeast {
 		amount = share / yeastShare / b.Yeast.Kind.asInstant()
-		least, most = 0.01, 10
+		least, most = leastYeast, mostYeast
 	}
 	switch {
 	case !(amount >= least):
@@ -89,6 +93,44 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 		b.Inoculation = quantity.NewPercent(100 * amount)
 		a.Inoculation = b.Inoculation
 	}
+	a.Estimate, err = b.Estimate()
+	return a, err
+}
+
+// The least and the most yeast there is an answer for, in percent of the flour.
+const (
+	leastYeast = 0.01
+	mostYeast  = 10.0
+)
+
+// yeastBeside finds the yeast that goes with a levain.
+func (b Bulk) yeastBeside(ready time.Duration) (AmountAnswer, error) {
+	var failed error
+	late := func(logAmount float64) float64 {
+		b.Yeast.Amount = quantity.NewPercent(math.Exp(logAmount))
+		b.Extrapolate = true // the history was checked up to the wanted time
+		e, err := b.Estimate()
+		if err != nil {
+			failed = err
+			return math.NaN()
+		}
+		return math.Log(math.Min(e.likely, 1e6) / hours(ready))
+	}
+	low, high := late(math.Log(leastYeast)), late(math.Log(mostYeast))
+	switch {
+	case failed != nil:
+		return AmountAnswer{}, failed
+	case low <= 0:
+		return AmountAnswer{Why: working.Say("the levain alone would be ready by then: no yeast, or a cooler dough")}, nil
+	case high > 0:
+		return AmountAnswer{Why: working.Say("it would take more than can be put in: give it more time or warmth")}, nil
+	}
+	x, err := numeric.Root(late, math.Log(leastYeast), math.Log(mostYeast), 1e-6)
+	if err != nil {
+		return AmountAnswer{}, err
+	}
+	b.Yeast.Amount = quantity.NewPercent(math.Exp(x))
+	a := AmountAnswer{Yeast: b.Yeast, Feasible: true}
 	a.Estimate, err = b.Estimate()
 	return a, err
 }

@@ -18,7 +18,7 @@ type Bake struct {
 	Error quantity.Percent
 }
 
-// Learning is a kitchen's log of bakes, all with levain or all with commercial yeast.
+// Learning is a kitchen's log of bakes, all with levain, all with commercial yeast, or all with both.
 type Learning struct {
 	Bakes []Bake
 	// Prior is what was known before; the zero value is nothing.
@@ -68,18 +68,18 @@ func (l Learning) Learn() (Lesson, error) {
 		p.Required("Bakes", "1 to 100,000 logged bakes")
 		return Lesson{}, p.Err()
 	}
-	yeast := l.Bakes[0].Bulk.Yeast.Kind != NoYeast
-	if l.Prior.b != nil && l.Prior.b.yeast != yeast {
+	kind := l.Bakes[0].Bulk.leavening()
+	if l.Prior.b != nil && l.Prior.b.kind != kind {
 		p.Add("Prior", l.Prior.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
 	}
-	standard := prior(yeast)
+	standard := prior(kind)
 	var known [ByMachine + 1]outlook
 	for k := range known {
 		known[k] = standard.outlook(Kneading(k))
 	}
-	out := Lesson{bakes: l.Bakes, prior: l.Prior.belief(yeast), robust: l.Robust, log: make([]observation, len(l.Bakes))}
+	out := Lesson{bakes: l.Bakes, prior: l.Prior.belief(kind), robust: l.Robust, log: make([]observation, len(l.Bakes))}
 	for i := range l.Bakes {
-		o, err := l.Bakes[i].observe(yeast, standard, &known)
+		o, err := l.Bakes[i].observe(kind, standard, &known)
 		if err != nil {
 			p.Join(fmt.Sprintf("Bakes[%d]", i), err)
 		}
@@ -98,10 +98,10 @@ func (l Learning) Learn() (Lesson, error) {
 }
 
 // observe makes the line of the regression.
-func (k *Bake) observe(yeast bool, standard *belief, typical *[ByMachine + 1]outlook) (observation, error) {
+func (k *Bake) observe(kind leavening, standard *belief, typical *[ByMachine + 1]outlook) (observation, error) {
 	b := k.Bulk
 	b.Culture = Culture{}
-	if (b.Yeast.Kind != NoYeast) == yeast {
+	if b.leavening() == kind {
 		b.Culture = Culture{standard} // so that check need not make it again
 	}
 	f, err := b.check(true)
@@ -109,7 +109,7 @@ func (k *Bake) observe(yeast bool, standard *belief, typical *[ByMachine + 1]out
 	if err != nil {
 		p.Join("Bulk", err)
 	}
-	if err == nil && f.yeast != yeast {
+	if err == nil && f.kind != kind {
 		p.Add("Bulk", b.Yeast.String(), "the leavening of the first bake", quantity.ErrInconsistent)
 	}
 	p.Duration("Took", k.Took, time.Minute, Horizon)
@@ -162,7 +162,7 @@ func (b *belief) regress(log []observation, robust bool, leave int) (*belief, bo
 		return nil, false
 	}
 	start := precision.times(&b.mean)
-	out := &belief{yeast: b.yeast, sigma: b.sigma, nu: b.nu}
+	out := &belief{kind: b.kind, sigma: b.sigma, nu: b.nu}
 	out.mean = b.mean
 	count := float64(len(log))
 	out.bakes = b.bakes + len(log)

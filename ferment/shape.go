@@ -31,7 +31,7 @@ type ShapeTarget struct {
 	After Band
 
 	proof Proof
-	dose  float64
+	after node // what the dough receives from shaping to the oven
 	f     fermentation
 }
 
@@ -61,14 +61,14 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	if err := faults.Err(); err != nil {
 		return ShapeTarget{}, err
 	}
-	n := f.through(p.Then, hours(p.ThenFor))
+	n := f.afterShaping(b.History, p.Then, hours(p.ThenFor))
 	if err := sane(n.dose); err != nil {
 		return ShapeTarget{}, err
 	}
 	if err := withinCurve(b, p.Then, hours(p.ThenFor), "Then"); err != nil {
 		return ShapeTarget{}, err
 	}
-	t := ShapeTarget{proof: p, dose: n.dose, f: f}
+	t := ShapeTarget{proof: p, after: n, f: f}
 	m2 := 0.0
 	if n.dose > 0 {
 		m2 = math.Exp(f.expected(n.dose, n.mean()))
@@ -122,9 +122,39 @@ func (t ShapeTarget) String() string {
 	return "shape at " + t.Rise.Text(0) + ", for the oven at " + t.After.String() + " (80 %)"
 }
 
+// afterShaping is what the dough receives from shaping on. With levain and yeast together it depends on how far each has come by then,
+// and that on the rise at which it is shaped: the two are brought to agree.
+func (f *fermentation) afterShaping(bulk, then History, until float64) node {
+	if f.second == nil {
+		return f.through(then, until)
+	}
+	var after node
+	shaped := node{}
+	k := f.amplitude / f.share
+	for range 20 {
+		end := f.follow(shaped, then, until)
+		before := after.dose
+		after = node{knot: end.knot, dose: end.dose - shaped.dose, heat: end.heat - shaped.heat}
+		if !(after.dose > 0) || math.Abs(after.dose-before) < 1e-7 {
+			break
+		}
+		left := math.Expm1(math.Log1p(k*f.target)-math.Exp(f.expected(after.dose, after.mean()))) / k
+		if !(left > 0) {
+			break
+		}
+		h, sens := f.need(left)
+		_, times := f.walk(bulk, h, sens)
+		shaped = f.through(bulk, math.Min(times[1], hours(Horizon)))
+	}
+	return after
+}
+
 // through is the node at the end of a stretch of a history.
-func (f *fermentation) through(h History, until float64) node {
-	n := node{knot: knot{0, h.celsius(0)}}
+func (f *fermentation) through(h History, until float64) node { return f.follow(node{}, h, until) }
+
+// follow goes on from a node along a history of its own.
+func (f *fermentation) follow(n node, h History, until float64) node {
+	n.knot = knot{0, h.celsius(0)}
 	h.segments(0, until, func(a, b knot) {
 		n.c = a.c
 		n = f.step(n, b)
@@ -134,7 +164,7 @@ func (f *fermentation) through(h History, until float64) node {
 
 // withinCurve refuses a history that leaves the curve's range, unless extrapolating.
 func withinCurve(b Bulk, h History, until float64, path string) error {
-	about := b.Curve.About()
+	about := b.bounds()
 	lo, hi := h.celsius(0), h.celsius(0)
 	h.segments(0, until, func(p, q knot) {
 		lo, hi = min(lo, p.c, q.c), max(hi, p.c, q.c)

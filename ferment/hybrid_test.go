@@ -1,0 +1,221 @@
+package ferment_test
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
+	"example.org/maslin/internal/workcheck"
+)
+
+// both is a dough with a levain and instant yeast.
+func both(levain, yeast float64) ferment.Bulk {
+	b := good()
+	b.Inoculation = pct(levain)
+	b.Yeast = ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(yeast)}
+	b.YeastCurve = ferment.SaccharomycesCardinal
+	return b
+}
+
+// The gas of both is the sum of what each makes alone, integrated here by small steps.
+func TestGasOfLevainAndYeastAddsUp(t *testing.T) {
+	b := both(9, 0.15)
+	b.History, _ = ferment.Relaxing{Start: quantity.Celsius(26), Room: ferment.Room{Night: quantity.Celsius(20)}, TimeConstant: 3 * time.Hour}.History()
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	alone := good()
+	alone.Inoculation, alone.History = b.Inoculation, b.History
+	levain, err := alone.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	alone.Inoculation, alone.Yeast, alone.Curve = quantity.Percent{}, b.Yeast, ferment.SaccharomycesCardinal
+	yeast, err := alone.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, at := range []time.Duration{30 * time.Minute, 2 * time.Hour, 4 * time.Hour, 6 * time.Hour} {
+		one, err1 := levain.RiseAt(at)
+		two, err2 := yeast.RiseAt(at)
+		sum, err3 := e.RiseAt(at)
+		if err1 != nil || err2 != nil || err3 != nil {
+			t.Fatal(err1, err2, err3)
+		}
+		if want := one.Likely.Points() + two.Likely.Points(); math.Abs(sum.Likely.Points()-want) > 0.02 {
+			t.Errorf("after %v: %v, alone %v and %v", at, sum.Likely, one.Likely, two.Likely)
+		}
+	}
+	if e.Ready().Likely >= min(levain.Ready().Likely, yeast.Ready().Likely) {
+		t.Errorf("together %v, alone %v and %v", e, levain, yeast)
+	}
+	workcheck.Verify(t, e.Working())
+}
+
+// With next to no yeast it is the levain's dough, with next to no levain the yeast's.
+func TestTogetherGoesOverIntoEitherAlone(t *testing.T) {
+	e, err := both(10, 0.001).Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	levain, err := good().Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near := func(a, b time.Duration) bool { return math.Abs(a.Hours()/b.Hours()-1) < 0.03 }
+	if !near(e.Ready().Likely, levain.Ready().Likely) {
+		t.Errorf("%v, the levain alone %v", e, levain)
+	}
+	if width := func(r quantity.TimeRange) float64 { return r.Late.Hours() / r.Early.Hours() }; width(e.Ready()) <= width(levain.Ready()) {
+		t.Errorf("no wider than the levain alone: %v and %v", e, levain)
+	}
+	b := both(0.01, 1)
+	yeast := b
+	yeast.Inoculation, yeast.Curve, yeast.YeastCurve = quantity.Percent{}, b.YeastCurve, nil
+	if e, err = b.Estimate(); err != nil {
+		t.Fatal(err)
+	}
+	only, err := yeast.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !near(e.Ready().Likely, only.Ready().Likely) {
+		t.Errorf("%v, the yeast alone %v", e, only)
+	}
+}
+
+func TestYeastBesideALevain(t *testing.T) {
+	a, err := both(9, 1).AmountFor(4 * time.Hour)
+	if err != nil || !a.Feasible {
+		t.Fatal(a, err)
+	}
+	b := both(9, a.Yeast.Amount.Points())
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if off := e.Ready().Likely - 4*time.Hour; off < -time.Minute || off > time.Minute {
+		t.Errorf("with %v ready after %v", a.Yeast, e.Ready().Likely)
+	}
+	if a, err = both(9, 1).AmountFor(9 * time.Hour); err != nil || a.Feasible || a.Why.String() == "" {
+		t.Error("the levain alone would be ready sooner:", a, err)
+	}
+	much := both(9, 1)
+	much.Rise = pct(300)
+	if a, err = much.AmountFor(10 * time.Minute); err != nil || a.Feasible {
+		t.Error(a, err)
+	}
+}
+
+// What follows shaping counts with levain and yeast as they are by then: shaped at the rise asked for, the dough joined from
+// both histories comes to the total.
+func TestShapingWithBothComesToTheTotal(t *testing.T) {
+	cold, err := ferment.Cooling{Mass: quantity.Grams(900), Form: ferment.Round, Start: quantity.Celsius(23), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator, For: 20 * time.Hour}.History()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := ferment.Proof{Bulk: both(9, 0.1), Then: cold, ThenFor: 10 * time.Hour, Total: pct(90)}
+	target, err := p.RiseBeforeShaping()
+	if err != nil || !target.Feasible {
+		t.Fatal(target, err)
+	}
+	workcheck.Verify(t, target.Working())
+	b := p.Bulk
+	b.Rise = target.Rise
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	shaped := e.Ready().Likely
+	joined, err := ferment.Join(ferment.Part{History: b.History, For: shaped}, ferment.Part{History: cold})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.History, b.Rise = joined, pct(90)
+	if e, err = b.Estimate(); err != nil {
+		t.Fatal(err)
+	}
+	rise, err := e.RiseAt(shaped + p.ThenFor)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(rise.Likely.Points()-90) > 0.3 {
+		t.Errorf("shaped at %v it comes to %v", target.Rise, rise.Likely)
+	}
+}
+
+// Bakes with both are learned apart from others, and bring the prediction to what was seen.
+func TestLearningFromBakesWithBoth(t *testing.T) {
+	var bakes []ferment.Bake
+	for range 8 {
+		b := both(9, 0.1)
+		e, err := b.Estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		bakes = append(bakes, ferment.Bake{Bulk: b, Took: e.Ready().Likely * 3 / 2})
+	}
+	l, err := ferment.Learning{Bakes: bakes}.Learn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := both(9, 0.1)
+	b.Culture = l.Culture
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ratio := e.Ready().Likely.Hours() / bakes[0].Took.Hours(); ratio < 0.95 || ratio > 1.02 {
+		t.Errorf("learned %v, seen %v", e, bakes[0].Took)
+	}
+	other := good()
+	other.Culture = l.Culture
+	_, err = other.Estimate()
+	refuses(t, err, quantity.ErrInconsistent, "Culture")
+	seen, err := e.Update(ferment.RiseReading{At: time.Hour, Rise: pct(20)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	workcheck.Verify(t, seen.Now.Working())
+}
+
+func TestHostileDoughsWithBoth(t *testing.T) {
+	for _, amount := range []float64{0.001, 15} {
+		for _, levain := range []float64{0.01, 100} {
+			b := both(levain, amount)
+			b.Rise = pct(300)
+			e, err := b.Estimate()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if r := e.Ready(); !(r.Early > 0 && r.Early <= r.Likely && r.Likely <= r.Late) {
+				t.Errorf("%v and %v: %v", levain, amount, r)
+			}
+			for _, p := range e.Curve(50) {
+				if !p.Rise.Low.IsValid() || !p.Rise.High.IsValid() {
+					t.Errorf("%v and %v: %v", levain, amount, p)
+				}
+			}
+		}
+	}
+	b := both(9, 0.1)
+	b.YeastCurve = nil
+	_, err := b.Estimate()
+	refuses(t, err, quantity.ErrRequired, "YeastCurve")
+	b.YeastCurve = broken(math.NaN())
+	_, err = b.Estimate()
+	refuses(t, err, quantity.ErrOutOfRange, "YeastCurve")
+	b = both(9, 0.1)
+	b.History = ferment.Constant(quantity.Celsius(44))
+	_, err = b.Estimate()
+	refuses(t, err, quantity.ErrModelRange, "History")
+	e, err := both(9, 0.1).Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = e.Flavor(time.Hour)
+	refuses(t, err, quantity.ErrInconsistent, "Yeast")
+}
