@@ -207,7 +207,9 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 	}
 	p := s.page()
 	p.para(0, "Wrote "+printable(name)+". Now plan it, and change in it what is different at your place:")
-	p.line("\n  maslin plan %s", printable(shellWord(name)))
+	word := printable(shellWord(name))
+	p.line("\n  maslin plan %s", word)
+	p.line("\nand for a sheet to print or prop up:\n\n  maslin plan %s --html %s", word, printable(shellWord(strings.TrimSuffix(name, ".toml")+".html")))
 	if b.zoneGuessed {
 		p.line("")
 		p.para(0, "This computer does not say in which time zone it is. The file has "+b.zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
