@@ -41,9 +41,10 @@ type rule struct {
 	words    string
 	step     string
 	other    string
-	amount   int // the limit in units: a duration, a time, or a capacity
-	from, to int // of an absence
-	index    int // of the resource, for Absence and Capacity
+	link     Kind // of a link
+	amount   int  // the limit in units: a duration, a time, or a capacity
+	from, to int  // of an absence
+	index    int  // of the resource, for Absence and Capacity
 	wanted   bool
 }
 
@@ -407,18 +408,18 @@ func (c *compiled) links(bad *quantity.Problems) {
 		}
 		if l.Min == l.Max {
 			u := c.units(bad, path+".Min", l.Min)
-			r := c.rule(rule{kind: LinkExact, words: either(either(l.MinWords, l.MaxWords), c.linkWords(l, u, true)), step: l.From, other: l.To, amount: u})
+			r := c.rule(rule{kind: LinkExact, words: either(either(l.MinWords, l.MaxWords), c.linkWords(l, u, true)), step: l.From, other: l.To, link: l.Kind, amount: u})
 			c.arc(a, b, u, r)
 			c.upper(b, a, u, r)
 			continue
 		}
 		if l.Min != -NoLimit {
 			u := c.units(bad, path+".Min", l.Min)
-			c.arc(a, b, u, c.rule(rule{kind: LinkMin, words: either(l.MinWords, c.linkWords(l, u, true)), step: l.From, other: l.To, amount: u}))
+			c.arc(a, b, u, c.rule(rule{kind: LinkMin, words: either(l.MinWords, c.linkWords(l, u, true)), step: l.From, other: l.To, link: l.Kind, amount: u}))
 		}
 		if l.Max != NoLimit {
 			u := c.units(bad, path+".Max", l.Max)
-			c.upper(b, a, u, c.rule(rule{kind: LinkMax, words: either(l.MaxWords, c.linkWords(l, u, false)), step: l.From, other: l.To, amount: u}))
+			c.upper(b, a, u, c.rule(rule{kind: LinkMax, words: either(l.MaxWords, c.linkWords(l, u, false)), step: l.From, other: l.To, link: l.Kind, amount: u}))
 		}
 	}
 }

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/planner"
@@ -39,7 +38,11 @@ func (c *compiled) conflict(w *planner.Watch, clash *planner.Clash, minimal bool
 // that helps.
 func (c *compiled) member(w *planner.Watch, id int, together []int, feasible func(planner.Relax) bool) Member {
 	r := c.rules[id]
-	m := Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other}
+	m := Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other, Kind: r.link}
+	switch r.kind {
+	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
+		m.Limit = c.long(r.amount)
+	}
 	if w.Over() {
 		m.Remedy = noChange(w)
 		return m
@@ -170,30 +173,6 @@ func (c *compiled) shifted() (net *planner.Net, event, nominal int) {
 
 func (c *compiled) shift(to, nominal int) *Shift {
 	return &Shift{By: c.long(to - nominal), To: c.when(to)}
-}
-
-// String says which rules are in the way, and what would help.
-func (k *Conflict) String() string {
-	if k == nil {
-		return "no conflict"
-	}
-	s := "these cannot all be kept"
-	if k.Short > 0 {
-		s += " (short by " + quantity.FormatDuration(k.Short) + ")"
-	}
-	s += ":"
-	var rest []string
-	for _, m := range k.Members {
-		if !m.Enough {
-			rest = append(rest, m.Words)
-			continue
-		}
-		s += "\n  " + m.Words + " (" + m.Remedy + ")"
-	}
-	if len(rest) > 0 {
-		s += "\n  and with them, where no change alone helps: " + strings.Join(rest, "; ")
-	}
-	return s
 }
 
 // String prints the wanted time that would work and how far it is from the wanted one.

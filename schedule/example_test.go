@@ -98,12 +98,9 @@ func ExampleConflict() {
 	// Output:
 	// no timetable: these cannot all be kept (short by 20m):
 	//   nothing before Fri 15:00 (7h10m earlier: Fri 07:50)
-	//   retard at least 8 h (7h10m shorter: 50m)
 	//   asleep 22:30 to 06:30 (until Sat 06:10 instead of Sat 06:30)
-	//   bake takes 50m (20m shorter: 30m)
-	//   cool takes 2h (20m shorter: 1h40m)
 	//   breakfast at 09:00 (20m later: Sat 09:20)
-	//   and with them, where no change alone helps: bake follows retard at once; cool follows bake at once
+	//   one after the other, together 10h50m: retard at least 8 h (7h10m shorter: 50m), bake takes 50m (20m shorter: 30m), cool takes 2h (20m shorter: 1h40m)
 	// would work: Sat 09:20, 20m later
 }
 

@@ -44,24 +44,7 @@ func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(planner.Rel
 // refuseShared explains why there is no timetable when the shared resources are in the way.
 func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable {
 	t := Timetable{Verdict: Infeasible, c: c}
-	var limits, rules []int
-	for id, r := range c.rules {
-		switch r.kind {
-		case Limits:
-			limits = append(limits, id)
-		case Absence, NotBefore, NotAfter, FixedTime:
-		default:
-			rules = append(rules, id)
-		}
-	}
-	// The rules a person would rather hear about come last and are given up last.
-	for id, r := range c.rules {
-		switch r.kind {
-		case Absence, NotBefore, NotAfter, FixedTime:
-			rules = append(rules, id)
-		}
-	}
-	core, minimal := shop.Core(w, rules, limits, proofEffort)
+	limits, core, minimal := c.fewest(w, shop)
 	// The frame of the plan is named too where it is needed.
 	wide := 2 * c.limit
 	for k, id := range limits {

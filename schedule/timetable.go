@@ -87,8 +87,10 @@ type Conflict struct {
 type Member struct {
 	Words string
 	Rule  Rule
-	Step  string // the step concerned, if any
-	Other string // the other step of a link, or the resource of a closed span
+	Step  string        // the step concerned, if any
+	Other string        // the other step of a link, or the resource of a closed span
+	Kind  Kind          // which two edges a link joins; 0 for other rules
+	Limit time.Duration // the duration or the time between two steps that the rule sets; 0 for other rules
 
 	// Change is the least change of this rule that makes a timetable possible; for a capacity
 	// it is 0 and More counts. Enough is false when no change of this rule alone helps.
