@@ -25,7 +25,10 @@ type Bake struct {
 	Others     []Ingredient     `json:"other"`
 	Inclusions []Ingredient     `json:"inclusion"`
 
-	Levain  *Levain  `json:"levain,omitempty"` // nil: raised with yeast
+	Preferments []Preferment `json:"preferment"` // poolish, biga, sponge, old dough
+	Soakers     []Soaker     `json:"soaker"`
+
+	Levain  *Levain  `json:"levain,omitempty"` // nil: raised with yeast alone
 	Mixing  Mixing   `json:"mixing"`
 	Bulk    Bulk     `json:"bulk"`
 	Shaping Shaping  `json:"shaping"`
@@ -50,8 +53,10 @@ type Loaves struct {
 	Loss   quantity.Percent `json:"loss"`  // lost in the oven, of the dough; 0 % takes the guide value for style and size
 	Style  bake.Style       `json:"style"` // the zero value is a lean hearth loaf
 	Shape  bake.Shape       `json:"shape"` // the zero value is round
-	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h.
+	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
+	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within"`
+	Warm        bool             `json:"warm"` // eaten warm: wanted a few minutes after the last round, not when cool
 }
 
 // Ingredient is one line of the formula, in percent of all flour.
@@ -103,6 +108,7 @@ type Shaping struct {
 type Retard struct {
 	AtLeast quantity.Elapsed `json:"at_least"`
 	AtMost  quantity.Elapsed `json:"at_most"`
+	WarmUp  quantity.Elapsed `json:"warm_up"` // in the room or box before baking; zero: from the cold into the oven
 }
 
 // OvenWork says how the loaves are baked.

@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -18,6 +19,8 @@ const (
 	usualShaping   = quantity.Elapsed(30 * time.Minute)
 	usualReheat    = quantity.Elapsed(10 * time.Minute)
 	usualFreshness = quantity.Elapsed(12 * time.Hour)
+	usualWarmth    = quantity.Elapsed(30 * time.Minute)
+	tooHotToEat    = 5 * time.Minute // after the oven
 )
 
 // withDefaults fills in what may be left out.
@@ -35,6 +38,13 @@ func (b Bake) withDefaults() Bake {
 		}
 		b.Levain = &l
 	}
+	b.Preferments, b.Soakers = slices.Clone(b.Preferments), slices.Clone(b.Soakers)
+	for i := range b.Preferments {
+		usual(&b.Preferments[i].Takes, usualFeeding)
+	}
+	for i := range b.Soakers {
+		usual(&b.Soakers[i].Takes, usualFeeding)
+	}
 	usual(&b.Mixing.Takes, usualMixing)
 	if b.Bulk.Folds > 0 {
 		usual(&b.Bulk.FoldEvery, usualFoldEvery)
@@ -42,6 +52,9 @@ func (b Bake) withDefaults() Bake {
 	}
 	usual(&b.Shaping.Takes, usualShaping)
 	usual(&b.Oven.Reheat, usualReheat)
+	if b.Loaves.Warm {
+		usual(&b.Loaves.FreshWithin, usualWarmth)
+	}
 	usual(&b.Loaves.FreshWithin, usualFreshness)
 	k := &b.Kitchen
 	if k.Night.IsZero() {
@@ -71,13 +84,10 @@ func (b *Bake) check() error {
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
 	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, percent(0), percent(40))
 	minutes("Loaves.FreshWithin", b.Loaves.FreshWithin, 0, 7*24*time.Hour)
-	p.Join("", renamed(b.formula().Check()))
-	yeast, raised := b.yeast()
-	switch {
-	case b.Levain == nil && !raised:
+	p.Join("", b.renamed(b.formula().Check()))
+	b.checkBeforehand(&p)
+	if _, raised := b.yeast(); b.Levain == nil && !raised {
 		p.Required("Levain", "a levain, or a line of yeast under other with its kind")
-	case b.Levain != nil && raised:
-		p.Add("Others", yeast.Name, "either a levain or baker's yeast; the two together have no model here", quantity.ErrInconsistent)
 	}
 	if l := b.Levain; l != nil {
 		quantity.Check(&p, "Levain.Prefermented", l.Prefermented, percent(0.5), percent(100))
@@ -110,6 +120,7 @@ func (b *Bake) check() error {
 	if r := b.Retard; r != nil {
 		minutes("Retard.AtLeast", r.AtLeast, 30*time.Minute, 96*time.Hour)
 		minutes("Retard.AtMost", r.AtMost, max(r.AtLeast.Duration(), 30*time.Minute), 96*time.Hour)
+		minutes("Retard.WarmUp", r.WarmUp, 0, 12*time.Hour)
 	}
 	quantity.Check(&p, "Oven.Temperature", b.Oven.Temperature, celsius(120), celsius(500))
 	p.Int("Oven.Pots", b.Oven.Pots, 0, 1000)
@@ -157,13 +168,17 @@ var fields = []struct{ room, bake string }{
 }
 
 // renamed moves the paths of a room's input errors to the bake's fields.
-func renamed(err error) error {
+func (b *Bake) renamed(err error) error {
 	if err == nil {
 		return nil
 	}
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
 		path := e.Path
+		if own, ok := b.ownPreferment(path); ok {
+			p.Add(own, e.Got, e.Want, e.Err)
+			continue
+		}
 		for _, f := range fields {
 			if rest, ok := strings.CutPrefix(path, f.room); ok {
 				path = f.bake + rest

@@ -73,6 +73,7 @@ type Rising struct {
 	HasProof bool                 // a final proof in the room; otherwise the cold retard
 	Shaped   quantity.Temperature // the dough when it is shaped
 	Into     quantity.Temperature // the dough when it goes into the oven
+	FromCold quantity.Temperature // the dough when it leaves the refrigerator; not given without a retard
 	Retard   time.Duration        // of the first loaves, as planned
 	Feasible bool                 // false: even unrisen dough would go beyond the rise wanted
 	Unrisen  quantity.Percent     // what would follow if shaped at once

@@ -18,13 +18,13 @@
 //	what can hurt                                Day.Cautions
 //	how each number was reached                  Day.Workings
 //
-// A bake has one levain, or yeast; poolish, biga, soakers and scalds are in package dough, which weighs
-// them, but they have no place in this timetable yet.
+// A bake has one levain, or yeast, or both; any number of poolishes, bigas and other preferments with yeast, of soakers and
+// scalds stand as long as the baker says. What the yeast grows in a preferment is not counted.
 //
 // # Standing assumptions
 //
 // All batches of one dough stand together in one covered tub; its clock starts when the last batch leaves
 // the mixer. The room follows a smooth day and night. Loaves go from the refrigerator
-// straight into the oven, the last rounds staying cold a little longer than the first. The
+// straight into the oven, the last rounds staying cold a little longer than the first, unless a warm-up is asked for. The
 // baker stays in the kitchen while the oven is hot.
 package bakeday

@@ -27,7 +27,7 @@ func (b Bake) Batch(target dough.Target) (dough.Batch, error) {
 	f := b.formula()
 	if target != nil {
 		if err := f.Check(); err != nil {
-			return dough.Batch{}, renamed(err)
+			return dough.Batch{}, b.renamed(err)
 		}
 		return f.For(target)
 	}
@@ -35,7 +35,7 @@ func (b Bake) Batch(target dough.Target) (dough.Batch, error) {
 	p.Int("Loaves.Pieces", b.Loaves.Pieces, 1, 1000)
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
 	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, quantity.NewPercent(0), quantity.NewPercent(40))
-	p.Join("", renamed(f.Check()))
+	p.Join("", b.renamed(f.Check()))
 	if err := p.Err(); err != nil {
 		return dough.Batch{}, err
 	}
@@ -44,5 +44,5 @@ func (b Bake) Batch(target dough.Target) (dough.Batch, error) {
 		return dough.Batch{}, err
 	}
 	batch, err := f.For(dough.Baked{Pieces: b.Loaves.Pieces, Each: b.Loaves.Baked, Loss: loss})
-	return batch, renamed(err)
+	return batch, b.renamed(err)
 }

@@ -25,6 +25,8 @@ func (b *Bake) formula() dough.Formula {
 		}
 		f.Preferments = []dough.Preferment{p}
 	}
+	f.Preferments = append(f.Preferments, b.preferments()...)
+	f.Soakers = b.soakers()
 	return f
 }
 

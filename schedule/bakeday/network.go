@@ -18,6 +18,8 @@ const (
 	stepBulk   = "bulk fermentation"
 	stepShape  = "divide and shape"
 	stepRetard = "cold retard"
+	stepOut    = "take out of the cold"
+	stepWarm   = "warm up"
 	stepProof  = "final proof"
 	stepHeat   = "heat the oven"
 	stepBake   = "bake"
@@ -92,10 +94,25 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 		})
 		atOnce(feed, previous)
 	}
+	var standing []string
+	for _, s := range b.beforehand() {
+		make := add(schedule.Step{Name: s.makes(), Min: grid(s.takes), Needs: hands})
+		wait := add(schedule.Step{
+			Name: s.waits(), Min: grid(s.least), Max: grid(s.most),
+			MinWords: "the " + s.waits() + " at least " + hm(s.least), MaxWords: "the " + s.waits() + " at most " + hm(s.most),
+		})
+		atOnce(make, wait)
+		standing = append(standing, wait)
+	}
 	for i := range t.mixes {
 		mix := add(schedule.Step{Name: numbered(stepMix, i, t.mixes), Min: grid(b.Mixing.Takes.Duration()), Needs: hands})
 		if previous != "" {
 			atOnce(previous, mix)
+		}
+		if i == 0 {
+			for _, wait := range standing {
+				atOnce(wait, mix)
+			}
 		}
 		previous = mix
 	}
@@ -120,13 +137,22 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 			Name: stepRetard, Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
 			MinWords: "retard at least " + hm(r.AtLeast.Duration()), MaxWords: "retard at most " + hm(r.AtMost.Duration()),
 		})
+		atOnce(shape, rest)
+		if r.WarmUp > 0 {
+			out := add(schedule.Step{Name: stepOut, Min: grid(takingOut), Needs: hands})
+			atOnce(rest, out)
+			rest = out
+			warm := add(schedule.Step{Name: stepWarm, Min: r.warming() - takingOut, Max: r.warming() - takingOut})
+			atOnce(rest, warm)
+			rest = warm
+		}
 	} else {
 		rest = add(schedule.Step{
 			Name: stepProof, Min: grid(t.proof.Early), Max: grid(t.proof.Late), Living: true, Likely: grid(t.proof.Likely), Watch: baker,
 			MinWords: "final proof at least " + hm(grid(t.proof.Early)), MaxWords: "final proof at most " + hm(grid(t.proof.Late)),
 		})
+		atOnce(shape, rest)
 	}
-	atOnce(shape, rest)
 	firstBake := numbered(stepBake, 0, t.rounds)
 	if careful {
 		b.keepRoom(&p, t, firstBake)
@@ -142,7 +168,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 		} else {
 			gap := grid(b.Oven.Reheat.Duration())
 			most := gap + 5*time.Minute // proofed loaves do not wait
-			if b.Retard != nil {
+			if b.Retard != nil && b.Retard.WarmUp == 0 {
 				most = gap + 15*time.Minute // cold ones may
 			}
 			p.Links = append(p.Links, schedule.Link{From: previous, To: bake, Min: gap, Max: most,
@@ -152,7 +178,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 	}
 	cool := add(schedule.Step{
 		Name: stepCool, Min: grid(t.cool), Max: grid(t.cool) + grid(b.Loaves.FreshWithin.Duration()),
-		MinWords: "the last loaf cools for " + hm(grid(t.cool)), MaxWords: "the bread is fresh, within " + hm(b.Loaves.FreshWithin.Duration()) + " of being cool",
+		MinWords: "the last loaf cools for " + hm(grid(t.cool)), MaxWords: b.freshWords(),
 	})
 	atOnce(previous, cool)
 	p.Bounds = []schedule.Bound{{
@@ -174,7 +200,7 @@ func (b *Bake) keepRoom(p *schedule.Problem, t times, firstBake string) {
 		p.Steps = append(p.Steps, schedule.Step{Name: shape, Min: grid(b.Shaping.Takes.Duration()), Needs: hands})
 		p.Links = append(p.Links, schedule.Link{From: stepBulk, To: shape, Kind: schedule.StartToStart, Min: grid(c.bulk), Max: grid(c.bulk)})
 		if r := b.Retard; r != nil {
-			p.Links = append(p.Links, schedule.Link{From: shape, To: firstBake, Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration())})
+			p.Links = append(p.Links, schedule.Link{From: shape, To: firstBake, Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming()})
 		}
 	}
 }
@@ -204,4 +230,23 @@ func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Sp
 		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: s.Words})
 	}
 	return out, nil
+}
+
+func (b *Bake) freshWords() string {
+	within := hm(b.Loaves.FreshWithin.Duration())
+	if b.Loaves.Warm {
+		return "the bread is warm, within " + within + " of the oven"
+	}
+	return "the bread is fresh, within " + within + " of being cool"
+}
+
+// takingOut is how long hands are busy when the loaves leave the refrigerator; the warm-up begins with it.
+const takingOut = 5 * time.Minute
+
+// warming is the time from the refrigerator to the oven.
+func (r *Retard) warming() time.Duration {
+	if r.WarmUp <= 0 {
+		return 0
+	}
+	return max(grid(r.WarmUp.Duration()), takingOut+time.Minute)
 }

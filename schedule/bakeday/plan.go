@@ -3,6 +3,7 @@ package bakeday
 import (
 	"context"
 	"fmt"
+	"strings"
 	"time"
 
 	"example.org/maslin/dough"
@@ -103,6 +104,9 @@ func (b Bake) Check(clock Clock) error {
 	return problems.Err()
 }
 
+// muchSugar is where sugar begins to slow yeast: up to 5 % is harmless, beyond 10 % it is clearly slower (common practice, no source).
+var muchSugar = quantity.NewPercent(6)
+
 // rounds bounds how often times and temperatures are brought together.
 const rounds = 10
 
@@ -116,7 +120,7 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	d.Bake.Loaves.Loss = loss
 	d.Batch, err = b.formula().For(dough.Baked{Pieces: b.Loaves.Pieces, Each: b.Loaves.Baked, Loss: loss})
 	if err != nil {
-		return d, renamed(err)
+		return d, b.renamed(err)
 	}
 	if d.Weighing, err = d.Batch.Weigh(b.scales()); err != nil {
 		return d, quantity.At("Kitchen", err)
@@ -218,6 +222,9 @@ func (d *Day) workOut(b *Bake, m moments) error {
 // times are the durations for the timetable.
 func (d *Day) times() times {
 	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest)
+	if d.Bake.Loaves.Warm {
+		cool = tooHotToEat
+	}
 	t := times{bulk: d.Rising.Bulk.Ready(), proof: d.Rising.Proof, cool: cool, mixes: d.Water.Mixes, rounds: d.Baking.Rounds}
 	if d.Levain != nil {
 		// At its likely peak a levain is most surely ripe and not yet past.
@@ -248,6 +255,12 @@ func (d *Day) notes() []working.Message {
 	if d.Water.Guess {
 		add("the warming by the mixer is a guide value; measure it once and write it into the bake (warming)")
 	}
+	if sweet := d.Batch.Share(dough.KindSweetener); sweet.Compare(muchSugar) > 0 {
+		add("%v sugar: it slows the yeast by an amount no model here knows; expect the late end and go by the dough", sweet)
+	}
+	if l := d.Water.Liquids; len(l) > 0 {
+		add("there is no water to pour: the temperature given is for %s together", strings.Join(l, " and "))
+	}
 	if d.Levain != nil && !d.Levain.Short.IsZero() {
 		add("the levain needs %v of culture and %v is at hand: feed the culture up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand)
 	}
@@ -256,6 +269,14 @@ func (d *Day) notes() []working.Message {
 	}
 	if l, u := d.Baking.Loss, d.Baking.Usual; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
 		add("a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High)
+	}
+	for _, x := range d.Bake.Preferments {
+		if !x.Yeast.IsZero() {
+			add("yeast grows in the %s by an amount no model here knows: the dough counts the yeast weighed, and may be ready early; look at the early end", x.Name)
+		}
+	}
+	if r := d.Rising; r.HasProof && r.InOven.Likely.Points() > d.Bake.Bulk.Rise.Points()*1.05 {
+		add("the dough is quicker than the hands: even with the shortest proof it will have risen about %s in the oven, not %s; cool it, or take less yeast or levain", r.InOven.Likely.Text(0), d.Bake.Bulk.Rise.Text(0))
 	}
 	out = append(out, d.Rising.Bulk.Notes()...)
 	if s, ok := d.Timetable.Step(stepBulk); ok && s.Watch != nil {

@@ -81,57 +81,77 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 		return r, quantity.At("Kitchen", err)
 	}
 	bulk := ferment.Bulk{
-		Inoculation: batch.Prefermented(), SaltInWater: batch.SaltInWater(), WholeGrain: batch.WholeGrain(), History: history,
+		SaltInWater: batch.SaltInWater(), WholeGrain: batch.WholeGrain(), History: history,
 		Curve: ferment.GanzleYeastHeld, Rise: b.Bulk.Rise, Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer),
 		Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
 	}
+	if b.Levain != nil {
+		bulk.Inoculation = b.Levain.Prefermented
+	}
 	if y, ok := b.yeast(); ok {
-		bulk.Inoculation = quantity.Percent{}
 		bulk.Yeast = ferment.Yeast{Kind: yeastKind(y.Kind), Amount: y.Percent}
-		bulk.Curve = ferment.SaccharomycesCardinal
+		bulk.YeastCurve = ferment.SaccharomycesCardinal
+		if b.Levain == nil {
+			bulk.Curve = ferment.SaccharomycesCardinal
+		}
 	}
 	if b.Retard == nil {
 		return b.riseInTheRoom(r, bulk, m)
 	}
-	return b.riseWithRetard(r, bulk, batch.ScalingWeight(), m)
+	return b.riseWithRetard(r, bulk, batch.ScalingWeight(), m, zone)
 }
 
 // riseInTheRoom divides the rise between bulk and a final proof.
 func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, error) {
 	r.HasProof = true
-	r.ShapeAt = b.Bulk.ShapeAt
-	if r.ShapeAt.IsZero() {
-		// Two thirds before shaping, one third after: a judgment; doubled in bulk and half as much
-		// again in the proof is common practice for yeast doughs.
-		r.ShapeAt = quantity.NewPercent(b.Bulk.Rise.Points() * 2 / 3)
-	}
-	bulk.Rise = r.ShapeAt
-	var err error
-	if r.Bulk, err = bulk.Estimate(); err != nil {
-		return r, ofBulk(err)
-	}
-	// The proof goes on at the same clock; the bulk having been watched, its pace is known.
-	shaped := r.Bulk.Ready().Likely
 	whole := bulk
 	whole.Rise = b.Bulk.Rise
 	all, err := whole.Estimate()
 	if err != nil {
 		return r, ofBulk(err)
 	}
-	seen, err := all.Update(ferment.RiseReading{At: shaped, Rise: r.ShapeAt})
+	if !b.Bulk.ShapeAt.IsZero() {
+		return b.shapedAt(r, bulk, all, b.Bulk.ShapeAt, m)
+	}
+	// Two thirds before shaping, one third after: a judgment; doubled in bulk and half as much again in the
+	// proof is common practice for yeast doughs. A quick or small rise would be over before the loaves are shaped:
+	// it is shaped sooner, so that they proof for half an hour.
+	for _, share := range []float64{2.0 / 3, 0.5, 0.35, 0.2} {
+		if r, err = b.shapedAt(r, bulk, all, quantity.NewPercent(b.Bulk.Rise.Points()*share), m); err != nil || r.Proof.Likely >= shortestProof {
+			break
+		}
+	}
+	return r, err
+}
+
+const (
+	shortestProof = 30 * time.Minute // that is planned for
+	leastProof    = 15 * time.Minute // whatever the dough does
+)
+
+// shapedAt is the proof of a dough shaped at a given rise. It goes on at the same clock; the bulk having been watched,
+// its pace is known.
+func (b *Bake) shapedAt(r Rising, bulk ferment.Bulk, all ferment.Estimate, at quantity.Percent, m moments) (Rising, error) {
+	r.ShapeAt, bulk.Rise = at, at
+	var err error
+	if r.Bulk, err = bulk.Estimate(); err != nil {
+		return r, ofBulk(err)
+	}
+	shaped := r.Bulk.Ready().Likely
+	seen, err := all.Update(ferment.RiseReading{At: shaped, Rise: at})
 	if err != nil {
 		return r, ofBulk(err)
 	}
 	r.Proof = seen.Now.Ready().Add(-shaped - m.shaping)
-	const least = 15 * time.Minute
-	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(r.Proof.Early, least), max(r.Proof.Likely, least), max(r.Proof.Late, least)
-	r.Shaped, r.Into = bulk.History.At(shaped), bulk.History.At(seen.Now.Ready().Likely)
-	r.InOven, err = seen.Now.RiseAt(seen.Now.Ready().Likely)
+	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(r.Proof.Early, leastProof), max(r.Proof.Likely, leastProof), max(r.Proof.Late, leastProof)
+	baked := shaped + m.shaping + r.Proof.Likely
+	r.Shaped, r.Into = bulk.History.At(shaped), bulk.History.At(baked)
+	r.InOven, err = seen.Now.RiseAt(baked)
 	return r, err
 }
 
 // riseWithRetard asks how far the dough may rise before shaping, given the cold that follows.
-func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, m moments) (Rising, error) {
+func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, m moments, zone *time.Location) (Rising, error) {
 	shaped := 6 * time.Hour
 	var err error
 	for range 4 { // the dough's temperature at shaping depends on when that is
@@ -146,18 +166,30 @@ func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, 
 		if err != nil {
 			return r, quantity.At("Kitchen.Refrigerator", err)
 		}
-		then, err := ferment.Join(ferment.Part{History: bench, For: m.shaping}, ferment.Part{History: cold})
+		parts := []ferment.Part{{History: bench, For: m.shaping}, {History: cold, For: m.retard}}
+		warming := b.Retard.warming()
+		if warming > 0 {
+			out := m.mixed.Add(shaped + m.shaping + m.retard)
+			warm, err := ferment.Cooling{
+				Mass: piece, Form: ferment.Round, Start: cold.At(m.retard), Into: b.proofing(out, zone), Place: ferment.Covered, For: warming + time.Hour,
+			}.History()
+			if err != nil {
+				return r, quantity.At("Kitchen", err)
+			}
+			parts = append(parts, ferment.Part{History: warm})
+		}
+		then, err := ferment.Join(parts...)
 		if err != nil {
 			return r, err
 		}
-		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: m.shaping + m.retard, Total: b.Bulk.Rise}
+		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: m.shaping + m.retard + warming, Total: b.Bulk.Rise}
 		target, err := proof.RiseBeforeShaping()
 		if err != nil {
 			return r, ofBulk(err)
 		}
 		r.Target = target
 		r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible && target.Rise.Compare(quantity.NewPercent(1)) >= 0
-		r.Into = then.At(proof.ThenFor)
+		r.FromCold, r.Into = cold.At(m.retard), then.At(proof.ThenFor)
 		if !b.Bulk.ShapeAt.IsZero() {
 			r.ShapeAt, r.Feasible = b.Bulk.ShapeAt, true
 		}

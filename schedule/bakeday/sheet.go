@@ -162,6 +162,7 @@ type RetardSheet struct {
 	Into    quantity.Temperature `json:"refrigerator"`
 	DoughIn quantity.Temperature `json:"dough_going_in"`
 	DoughAt quantity.Temperature `json:"dough_coming_out"`
+	WarmUp  quantity.Elapsed     `json:"warm_up"`
 }
 
 // OvenSheet is the bake.
@@ -271,8 +272,8 @@ func (d Day) Sheet() Sheet {
 	if d.Bake.Retard != nil {
 		shaping := d.Bake.Shaping.Takes.Duration()
 		s.Retard = &RetardSheet{
-			For: quantity.Elapsed(d.Rising.Retard), Into: d.Bake.Kitchen.Refrigerator,
-			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: thousandths(d.Rising.Into),
+			For: quantity.Elapsed(d.Rising.Retard), Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
+			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: thousandths(d.Rising.FromCold),
 		}
 	} else if d.Rising.HasProof {
 		r := NewRange(d.Rising.Proof)
@@ -417,10 +418,10 @@ func (d Day) stepSheets() []StepSheet {
 // handsOn reports whether a step keeps the baker busy.
 func handsOn(name string) bool {
 	switch name {
-	case stepRipen, stepBulk, stepRetard, stepProof, stepCool, stepHeat:
+	case stepRipen, stepBulk, stepRetard, stepWarm, stepProof, stepCool, stepHeat:
 		return false
 	}
-	return true
+	return !standsBeforehand(name)
 }
 
 func (d Day) why(c *schedule.Conflict, earlier, later *time.Time) *WhySheet {

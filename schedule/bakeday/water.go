@@ -14,6 +14,7 @@ type Water struct {
 	Prior   mixing.Prior              // where the guide value comes from
 	Rise    quantity.TemperatureDelta // of the dough, from mixing
 	Pour    quantity.Mass             // the water of one batch that is not bound in the levain
+	Liquids []string                  // what is poured when there is no water: milk, egg
 	Fit     mixing.Fit
 	HasFit  bool          // false: nothing is known of the bowl
 	Mixes   int           // batches
@@ -33,6 +34,13 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 	}
 	if b.Levain != nil {
 		in.Others = append(in.Others, mixing.Factor{Name: "levain", Temperature: levain})
+	}
+	for _, x := range b.Preferments {
+		at := x.Temperature
+		if at.IsZero() {
+			at = room
+		}
+		in.Others = append(in.Others, mixing.Factor{Name: x.Name, Temperature: at})
 	}
 	var err error
 	if b.Mixing.Warming.IsZero() {
@@ -55,9 +63,17 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 			w.Pour = w.Pour.Add(l.Mass)
 		}
 	}
+	if w.Pour.IsZero() { // brioche and the like: milk and egg take its place
+		for _, l := range batch.FinalDough() {
+			if l.Role == dough.RoleLiquid {
+				w.Pour = w.Pour.Add(l.Mass)
+				w.Liquids = append(w.Liquids, l.Name)
+			}
+		}
+	}
 	if !b.Mixing.Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
 		w.Fit, err = mixing.Fits(mixing.Capacity{
-			Kind: b.Mixing.Mixer, Bowl: b.Mixing.Bowl, Dough: batch.Dough(), Flour: batch.Flour(), Water: batch.Water(), Type: doughKind(batch),
+			Kind: b.Mixing.Mixer, Bowl: b.Mixing.Bowl, Dough: batch.Dough(), Flour: batch.Flour(), Water: wetness(batch), Type: doughKind(batch),
 		})
 		if err != nil {
 			return w, err
@@ -72,6 +88,12 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 	w.Factors = in
 	w.WaterResult, err = mixing.WaterTemperature(in)
 	return w, err
+}
+
+// wetness is the water in a dough as the mixer feels it: that in milk and egg included, as far as it is stated.
+func wetness(b dough.Batch) quantity.Mass {
+	effective, _ := b.EffectiveHydration()
+	return quantity.Grams(b.Flour().Grams() * effective.Fraction())
 }
 
 // doughKind picks the row of the mixer charts.

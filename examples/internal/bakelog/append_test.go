@@ -297,7 +297,7 @@ func TestLockHeldTooLong(t *testing.T) {
 func TestRefusedEntries(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "bakes.jsonl")
 	err := Append(name, note("fine"), Entry{}, Entry{Version: 1, At: saturday, Kind: KindRise}, Entry{Version: 1, At: saturday, Kind: "dance", Note: "x"},
-		Entry{Version: 1, At: saturday, Kind: KindMix, Mix: &Mix{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1), Inoculation: quantity.NewPercent(1)}},
+		Entry{Version: 1, At: saturday, Kind: KindMix, Mix: &Mix{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
 		note(strings.Repeat("x", 1<<20)), note("\xff"))
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
@@ -305,7 +305,7 @@ func TestRefusedEntries(t *testing.T) {
 	}
 	want := []string{
 		"entries[1].v", "entries[1].at", "entries[1].kind", "entries[2].rise", "entries[3].kind",
-		"entries[4].mix.dough", "entries[4].mix.yeast_kind", "entries[4].mix.yeast", "entries[5].note", "entries[6].note",
+		"entries[4].mix.dough", "entries[4].mix.yeast_kind", "entries[5].note", "entries[6].note",
 	}
 	if d := cmp.Diff(want, paths); d != "" {
 		t.Error(d)

@@ -74,17 +74,31 @@ type Leavening string
 const (
 	Levain Leavening = "levain"
 	Yeast  Leavening = "yeast"
+	Both   Leavening = "levain and yeast"
 )
 
 // Leavening says how the dough was raised; empty when the log does not say.
 func (m Mix) Leavening() Leavening {
 	switch {
+	case m.Yeast.Sign() > 0 && m.Inoculation.Sign() > 0:
+		return Both
 	case m.Yeast.Sign() > 0:
 		return Yeast
 	case m.Inoculation.Sign() > 0:
 		return Levain
 	}
 	return ""
+}
+
+// LeaveningOf says how a dough is raised.
+func LeaveningOf(b ferment.Bulk) Leavening {
+	switch {
+	case b.Yeast.Kind == ferment.NoYeast:
+		return Levain
+	case b.Inoculation.IsZero():
+		return Yeast
+	}
+	return Both
 }
 
 // Bulk is the dough for package ferment, from mixing on, without its rise. Missing names what
@@ -97,6 +111,9 @@ func (m Mix) Bulk(readings []Reading) (bulk ferment.Bulk, missing []string, err 
 		missing = append(missing, "inoculation or yeast")
 	case Yeast:
 		bulk.Curve = ferment.SaccharomycesCardinal
+		bulk.Yeast = ferment.Yeast{Kind: yeastKinds[m.YeastKind], Amount: m.Yeast}
+	case Both:
+		bulk.YeastCurve = ferment.SaccharomycesCardinal
 		bulk.Yeast = ferment.Yeast{Kind: yeastKinds[m.YeastKind], Amount: m.Yeast}
 	}
 	if m.Hydration.IsZero() {

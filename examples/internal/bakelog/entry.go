@@ -249,9 +249,6 @@ func (m *Mix) check(p *quantity.Problems) {
 	if _, ok := yeastKinds[m.YeastKind]; !ok && (m.YeastKind != "" || m.Yeast.Sign() > 0) {
 		p.Add("mix.yeast_kind", quantity.Excerpt(m.YeastKind), strings.Join(YeastKinds(), ", "), quantity.ErrOutOfRange)
 	}
-	if m.Yeast.Sign() > 0 && m.Inoculation.Sign() > 0 {
-		p.Add("mix.yeast", m.Yeast.String(), "levain or yeast, not both", quantity.ErrInconsistent)
-	}
 }
 
 func inDough(t quantity.Temperature) bool {

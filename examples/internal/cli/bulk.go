@@ -57,7 +57,7 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 	f.bulk.Rise = quantity.NewPercent(75)
 	in := f.in
 	in.value(&f.bulk.Inoculation, "inoculation", "PERCENT", "flour in the levain, of all flour", "Inoculation", "Seed")
-	in.each(func(text string) (err error) { f.bulk.Yeast, _, err = yeastOf(text); return err }, "yeast", "YEAST", `instead of a levain, such as "0.6 % instant", of the flour`, "Yeast", "Yeast.Amount", "Yeast.Kind")
+	in.each(func(text string) (err error) { f.bulk.Yeast, _, err = yeastOf(text); return err }, "yeast", "YEAST", `instead of a levain or with it, such as "0.6 % instant", of the flour`, "Yeast", "Yeast.Amount", "Yeast.Kind")
 	in.value(&f.salt, "salt", "PERCENT", "of the flour (2 %)", "Salt", "SaltInWater")
 	in.value(&f.hydration, "hydration", "PERCENT", "water, of the flour (70 %)", "Hydration")
 	in.value(&f.bulk.WholeGrain, "whole-grain", "PERCENT", "whole grain, of the flour", "WholeGrain")
@@ -187,9 +187,12 @@ func runBulk(s System, f *bulkFlags) error {
 	}
 	if f.bulk.Curve == nil {
 		f.bulk.Curve = ferment.GanzleYeastHeld
-		if f.bulk.Yeast.Kind != ferment.NoYeast {
+		if f.bulk.Yeast.Kind != ferment.NoYeast && f.bulk.Inoculation.IsZero() {
 			f.bulk.Curve = ferment.SaccharomycesCardinal
 		}
+	}
+	if f.bulk.Yeast.Kind != ferment.NoYeast && !f.bulk.Inoculation.IsZero() {
+		f.bulk.YeastCurve = ferment.SaccharomycesCardinal // --curve is the levain's
 	}
 	inWater, saltErr := ferment.SaltInWater(f.salt, f.hydration)
 	f.bulk.SaltInWater = inWater
@@ -238,11 +241,7 @@ func (f *bulkFlags) culture(s System) (ferment.Culture, error) {
 	if err != nil {
 		return ferment.Culture{}, err
 	}
-	leavening := bakelog.Levain
-	if f.bulk.Yeast.Kind != ferment.NoYeast {
-		leavening = bakelog.Yeast
-	}
-	c, ok, err := bakelog.Culture(bakelog.Group(content.Entries), leavening)
+	c, ok, err := bakelog.Culture(bakelog.Group(content.Entries), bakelog.LeaveningOf(f.bulk))
 	if err != nil || !ok {
 		return ferment.Culture{}, err
 	}

@@ -55,7 +55,7 @@ func learnt(name string, content bakelog.Content) (lessons, error) {
 	if l.mixers, err = bakelog.Mixers(l.bakes); err != nil {
 		return l, err
 	}
-	for _, leavening := range []bakelog.Leavening{bakelog.Levain, bakelog.Yeast} {
+	for _, leavening := range []bakelog.Leavening{bakelog.Levain, bakelog.Yeast, bakelog.Both} {
 		c, _, err := bakelog.Culture(l.bakes, leavening)
 		if err != nil {
 			return l, err
@@ -295,7 +295,7 @@ func (l lessons) next(ctx context.Context, s System, file, now string) (*nextPla
 	n.bulkBefore = n.before.Rising.Bulk.Ready()
 	bulk := n.after.Rising.Bulk.Bulk()
 	for _, c := range l.cultures {
-		if (c.Leavening == bakelog.Yeast) == (bulk.Yeast.Kind != ferment.NoYeast) && len(c.Bakes) > 0 {
+		if c.Leavening == bakelog.LeaveningOf(bulk) && len(c.Bakes) > 0 {
 			bulk.Culture = c.Lesson.Culture
 			e, err := bulk.Estimate()
 			if err != nil {

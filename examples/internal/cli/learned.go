@@ -3,7 +3,6 @@ package cli
 import (
 	"fmt"
 
-	"example.org/maslin/dough"
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -14,9 +13,13 @@ func learnCulture(s System, log string, b *bakeday.Bake) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	leavening := bakelog.Levain
-	if b.Levain == nil {
-		leavening = bakelog.Yeast
+	leavening, words := bakelog.Levain, "the levain"
+	yeast, raised := yeastName(b)
+	switch {
+	case b.Levain == nil:
+		leavening, words = bakelog.Yeast, "the yeast ("+yeast+")"
+	case raised:
+		leavening, words = bakelog.Both, "levain and yeast ("+yeast+")"
 	}
 	c, ok, err := bakelog.Culture(bakelog.Group(content.Entries), leavening)
 	if err != nil {
@@ -26,18 +29,15 @@ func learnCulture(s System, log string, b *bakeday.Bake) (string, error) {
 		return fmt.Sprintf("the log %s has no bake to learn this culture from yet", name), nil
 	}
 	b.Culture = c.Lesson.Culture
-	words := "the levain"
-	if b.Levain == nil {
-		words = "the yeast (" + yeastName(b) + ")"
-	}
 	return fmt.Sprintf("%s: %s", words, b.Culture), nil
 }
 
-func yeastName(b *bakeday.Bake) string {
+// yeastName is the name of the line of yeast, if there is one.
+func yeastName(b *bakeday.Bake) (string, bool) {
 	for _, o := range b.Others {
 		if o.Kind.Yeast() {
-			return printable(o.Name)
+			return printable(o.Name), true
 		}
 	}
-	return dough.KindUnstated.String()
+	return "", false
 }

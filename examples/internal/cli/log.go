@@ -540,9 +540,8 @@ func fromPlan(m bakelog.Mix, day bakeday.Day) bakelog.Mix {
 		if b.Yeast.Kind != ferment.NoYeast {
 			m.Yeast = b.Yeast.Amount
 			m.YeastKind = map[ferment.YeastKind]string{ferment.FreshYeast: "fresh", ferment.ActiveDryYeast: "active dry", ferment.InstantYeast: "instant"}[b.Yeast.Kind]
-		} else {
-			m.Inoculation = tenthPercent(b.Inoculation)
 		}
+		m.Inoculation = tenthPercent(b.Inoculation)
 	}
 	or(&m.Salt, day.Batch.SaltShare())
 	or(&m.Hydration, day.Batch.Hydration())
@@ -734,6 +733,8 @@ func mixWords(m bakelog.Mix, u units) string {
 		words = append(words, percent(m.Inoculation, 1)+" in the levain")
 	case bakelog.Yeast:
 		words = append(words, percent(m.Yeast, 2)+" "+m.YeastKind+" yeast")
+	case bakelog.Both:
+		words = append(words, percent(m.Inoculation, 1)+" in the levain", percent(m.Yeast, 2)+" "+m.YeastKind+" yeast")
 	}
 	return strings.Join(words, ", ")
 }

@@ -249,17 +249,13 @@ func (b *bench) follow(ctx context.Context, in loaded, entries []bakelog.Entry) 
 		}
 	}
 	bulk := rising.Bulk.Bulk()
-	leavening := bakelog.Levain
-	if bulk.Yeast.Kind != ferment.NoYeast {
-		leavening = bakelog.Yeast
-	}
 	var before []bakelog.Bake
 	for _, one := range bakelog.Group(entries) {
 		if one.Mixed.Before(b.mixed) {
 			before = append(before, one)
 		}
 	}
-	c, ok, err := bakelog.Culture(before, leavening)
+	c, ok, err := bakelog.Culture(before, bakelog.LeaveningOf(bulk))
 	if err != nil {
 		return err
 	}

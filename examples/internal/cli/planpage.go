@@ -185,6 +185,9 @@ func risePart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	if s.Retard != nil {
 		p.para(2, fmt.Sprintf("shape when it has risen by %s, no more: the cold brings it to about %s when it goes into the oven (%s to %s)", percent(b.ShapeAt, 0), percent(b.Total.Likely, 0), percent(b.Total.Low, 0), percent(b.Total.High, 0)))
 		p.para(2, fmt.Sprintf("retard: %s in the refrigerator at %s; the loaves go in at %s and come out at %s", s.Retard.For, u.temperature(s.Retard.Into, 0), u.temperature(s.Retard.DoughIn, 0), u.temperature(s.Retard.DoughAt, 0)))
+		if w := s.Retard.WarmUp; w > 0 {
+			p.para(2, fmt.Sprintf("then %s to warm up, to %s when they go into the oven", w, u.temperature(d.Rising.Into, 0)))
+		}
 	} else if s.Proof != nil {
 		p.para(2, fmt.Sprintf("shape when it has risen by %s; final proof %s after shaping, to about %s in all", percent(b.ShapeAt, 0), s.Proof.TimeRange(), percent(b.Total.Likely, 0)))
 	}

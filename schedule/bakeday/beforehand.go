@@ -1,0 +1,161 @@
+package bakeday
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+)
+
+// Preferment is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or with
+// nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is the
+// baker's to say: there is no model of it here.
+type Preferment struct {
+	Name         string               `json:"name"`
+	Kind         dough.PrefermentKind `json:"kind"`         // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
+	Prefermented quantity.Percent     `json:"prefermented"` // flour in it, of all flour
+	Hydration    quantity.Percent     `json:"hydration"`
+	Flour        string               `json:"flour"`                // name of the flour it is made with; empty: all flours in proportion
+	Yeast        quantity.Percent     `json:"yeast"`                // of its own flour, of the yeast under other
+	Salt         quantity.Percent     `json:"salt"`                 // of its own flour
+	Temperature  quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
+	Takes        quantity.Elapsed     `json:"takes"`                // to make it
+	AtLeast      quantity.Elapsed     `json:"at_least"`             // it stands
+	AtMost       quantity.Elapsed     `json:"at_most"`
+}
+
+// Soaker is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out of
+// the lines of the formula.
+type Soaker struct {
+	Name    string           `json:"name"`
+	Kind    dough.SoakerKind `json:"kind"` // "cold soaker", "hot soaker", "scald"
+	Parts   []SoakerPart     `json:"part"`
+	Takes   quantity.Elapsed `json:"takes"`    // to make it
+	AtLeast quantity.Elapsed `json:"at_least"` // it stands
+	AtMost  quantity.Elapsed `json:"at_most"`
+}
+
+// SoakerPart is one ingredient of a soaker, in percent of all flour.
+type SoakerPart struct {
+	Name    string           `json:"name"` // of a line of the formula
+	Percent quantity.Percent `json:"percent"`
+}
+
+// beforehand is a preferment or soaker as the timetable sees it.
+type beforehand struct {
+	name, stands string
+	path         string
+	takes        time.Duration
+	least, most  time.Duration
+}
+
+// beforehand lists what is made before the dough, the levain apart.
+func (b *Bake) beforehand() []beforehand {
+	var out []beforehand
+	for i, p := range b.Preferments {
+		out = append(out, beforehand{p.Name, " ripens", fmt.Sprintf("Preferments[%d]", i), p.Takes.Duration(), p.AtLeast.Duration(), p.AtMost.Duration()})
+	}
+	for i, s := range b.Soakers {
+		out = append(out, beforehand{s.Name, " stands", fmt.Sprintf("Soakers[%d]", i), s.Takes.Duration(), s.AtLeast.Duration(), s.AtMost.Duration()})
+	}
+	return out
+}
+
+// makes and waits are its steps.
+func (s beforehand) makes() string { return stepMake + s.name }
+func (s beforehand) waits() string { return s.name + s.stands }
+
+const stepMake = "make the "
+
+// standsBeforehand reports whether a step is that of something made beforehand which stands and needs no hands.
+func standsBeforehand(name string) bool {
+	return strings.HasSuffix(name, " ripens") || strings.HasSuffix(name, " stands")
+}
+
+// checkBeforehand reports what package dough does not.
+func (b *Bake) checkBeforehand(p *quantity.Problems) {
+	_, yeast := b.yeast()
+	for i, x := range b.Preferments {
+		path := fmt.Sprintf("Preferments[%d]", i)
+		if x.Kind == dough.Levain || x.Kind == dough.RyeSour {
+			p.Add(path+".Kind", x.Kind.String(), "poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is computed", quantity.ErrInconsistent)
+		}
+		if !x.Yeast.IsZero() && !yeast {
+			p.Add(path+".Yeast", x.Yeast.String(), "a line of yeast under other, of which this is a part", quantity.ErrInconsistent)
+		}
+		if !x.Temperature.IsZero() {
+			quantity.Check(p, path+".Temperature", x.Temperature, quantity.Celsius(0), quantity.Celsius(40))
+		}
+	}
+	for _, s := range b.beforehand() {
+		if strings.TrimSpace(s.name) == "" {
+			p.Required(s.path+".Name", "what the baker calls it")
+		}
+		p.Duration(s.path+".Takes", s.takes, time.Minute, 4*time.Hour)
+		p.Duration(s.path+".AtLeast", s.least, 5*time.Minute, 96*time.Hour)
+		p.Duration(s.path+".AtMost", s.most, max(s.least, 5*time.Minute), 96*time.Hour)
+	}
+}
+
+// preferments turns them into those of the formula.
+func (b *Bake) preferments() []dough.Preferment {
+	var out []dough.Preferment
+	for _, x := range b.Preferments {
+		p := dough.Preferment{Name: x.Name, Kind: x.Kind, Flour: x.Prefermented, Hydration: x.Hydration, Salt: x.Salt}
+		if x.Flour != "" {
+			p.Blend = []dough.Part{{Name: x.Flour, Percent: quantity.NewPercent(100)}}
+		}
+		if y, ok := b.yeast(); ok && !x.Yeast.IsZero() {
+			p.Others = []dough.Part{{Name: y.Name, Percent: x.Yeast, Kind: y.Kind, Water: y.Water}}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+func (b *Bake) soakers() []dough.Soaker {
+	var out []dough.Soaker
+	for _, x := range b.Soakers {
+		s := dough.Soaker{Name: x.Name, Kind: x.Kind}
+		for _, part := range x.Parts {
+			s.Parts = append(s.Parts, dough.Part{Name: part.Name, Percent: part.Percent})
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// ownPreferment moves a path of the formula's preferments to the bake's own, the first of the formula's being the levain
+// where there is one.
+func (b *Bake) ownPreferment(path string) (string, bool) {
+	if path == "Preferments" && b.Levain == nil { // more in them together than the formula has
+		if len(b.Preferments) == 0 {
+			return "Soakers", true
+		}
+		return path, true
+	}
+	rest, ok := strings.CutPrefix(path, "Preferments[")
+	number, field, closed := strings.Cut(rest, "]")
+	i, err := strconv.Atoi(number)
+	if !ok || !closed || err != nil {
+		return "", false
+	}
+	if b.Levain != nil {
+		i--
+	}
+	if i < 0 || i >= len(b.Preferments) {
+		return "", false
+	}
+	switch {
+	case field == ".Flour":
+		field = ".Prefermented"
+	case strings.HasPrefix(field, ".Blend"):
+		field = ".Flour"
+	case strings.HasPrefix(field, ".Others"):
+		field = ".Yeast"
+	}
+	return fmt.Sprintf("Preferments[%d]%s", i, field), true
+}
