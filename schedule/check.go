@@ -132,8 +132,7 @@ func (k *checker) resource(r Resource) {
 			if j <= i {
 				continue
 			}
-			apart := r.Capacity > 0 && u.Amount+v.Amount > r.Capacity || u.Program != "" && v.Program != "" && u.Program != v.Program
-			if apart && u.End.Add(r.Changeover).After(v.Start) && v.End.Add(r.Changeover).After(u.Start) {
+			if r.apart(u.Need, v.Need) && u.End.Add(r.Changeover).After(v.Start) && v.End.Add(r.Changeover).After(u.Start) {
 				k.say("%s and %s both use %s", u.Name, v.Name, r.Name)
 			}
 		}

@@ -175,8 +175,38 @@ func (w *midway) rest() Problem {
 			p.Alike = append(p.Alike, left)
 		}
 	}
+	p.Bounds = append(p.Bounds, w.changeovers()...)
 	p.Resources = w.open(p)
 	return p
+}
+
+// changeovers keeps what is to come away from what has just ended on the same resource: an oven
+// that was emptied a minute ago is still reheating.
+func (w *midway) changeovers() []Bound {
+	var out []Bound
+	for _, r := range w.p.Resources {
+		if r.Changeover == 0 {
+			continue
+		}
+		for _, s := range w.p.Steps {
+			need, uses := s.need(r.Name)
+			if _, begun := w.started[s.Name]; begun || !uses {
+				continue
+			}
+			var last Done
+			for _, d := range w.m.Done {
+				before, used := w.p.Steps[w.index[d.Step]].need(r.Name)
+				if used && d.End.After(last.End) && d.Start.Before(d.End) && r.apart(before, need) {
+					last = d
+				}
+			}
+			if free := last.End.Add(r.Changeover); !last.End.IsZero() && free.After(w.m.Now) {
+				out = append(out, Bound{Step: s.Name, Edge: Start, Earliest: free,
+					Words: r.Name + " needs " + quantity.FormatDuration(r.Changeover) + " after " + last.Step})
+			}
+		}
+	}
+	return out
 }
 
 // first is the earliest real start.

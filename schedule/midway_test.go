@@ -210,3 +210,58 @@ func TestWatchInSleepWarns(t *testing.T) {
 		t.Errorf("%v\n%v", tt, r)
 	}
 }
+
+// The oven was emptied five minutes ago and takes a quarter of an hour to reheat: the second
+// round waits for the ten minutes left, and a round of the same program in an oven with room
+// for two does not.
+func TestMidwayKeepsChangeover(t *testing.T) {
+	at := func(n int) time.Time { return dawn.Add(mins(n)) }
+	p := Problem{Anchor: dawn, Horizon: 6 * time.Hour,
+		Steps: []Step{
+			{Name: "first round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
+			{Name: "second round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
+			{Name: "rolls", Min: mins(20), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rolls"}}},
+		},
+		Links:     []Link{{From: "second round", To: "rolls", Max: NoLimit}},
+		Resources: []Resource{{Name: "oven", Capacity: 1, Changeover: mins(15)}}}
+	start := func(p Problem, m Midway, step string) time.Time {
+		t.Helper()
+		left, err := p.Midway(m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		tt, err := left.Earliest(context.Background())
+		if err != nil || tt.Verdict != Optimal {
+			t.Fatal(err, tt)
+		}
+		s, _ := tt.Step(step)
+		return s.Start
+	}
+	m := Midway{Now: at(60), Done: []Done{{"first round", at(15), at(55)}}}
+	if got := start(p, m, "second round"); !got.Equal(at(70)) {
+		t.Errorf("the second round starts at %v, 15 min after 55 is 70", got.Sub(dawn))
+	}
+	if got := start(p, m, "rolls"); !got.Equal(at(125)) {
+		t.Errorf("the rolls start at %v, 70 + 40 + 15 is 125", got.Sub(dawn))
+	}
+	m.Now = at(80)
+	if got := start(p, m, "second round"); !got.Equal(at(80)) {
+		t.Errorf("long after, the second round starts at %v, not at once", got.Sub(dawn))
+	}
+	m.Now = at(60)
+	p.Resources[0].Capacity = 2
+	if got := start(p, m, "second round"); !got.Equal(at(60)) {
+		t.Errorf("with room for two the second round starts at %v, not at once", got.Sub(dawn))
+	}
+	left, err := p.Midway(m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, b := range left.Bounds {
+		found = found || b.Step == "rolls" && b.Words == "oven needs 15m after first round" && b.Earliest.Equal(at(70))
+	}
+	if !found {
+		t.Errorf("another program waits whatever the room: %v", left.Bounds)
+	}
+}

@@ -67,6 +67,16 @@ type Need struct {
 	Program string
 }
 
+// need is what the step needs of a resource, if anything.
+func (s Step) need(resource string) (Need, bool) {
+	for _, n := range s.Needs {
+		if n.Resource == resource {
+			return n, true
+		}
+	}
+	return Need{}, false
+}
+
 // Kind says which two edges a [Link] joins.
 type Kind int
 
@@ -133,6 +143,11 @@ type Resource struct {
 	// Awkward lists when using it is unwelcome.
 	Awkward []Awkward
 	Words   string // the capacity in the user's words ("one oven"); empty means words made from the name
+}
+
+// apart reports whether two needs can never be met by the resource at the same time.
+func (r Resource) apart(a, b Need) bool {
+	return r.Capacity > 0 && a.Amount+b.Amount > r.Capacity || a.Program != "" && b.Program != "" && a.Program != b.Program
 }
 
 // Span is a stretch of time from From up to but not including To.
