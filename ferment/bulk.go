@@ -82,9 +82,11 @@ const (
 	sdSalt        = 0.3       // of ln s
 )
 
+var saltAtReference = 1 - math.Pow(saltReference/saltLimit, saltPower)
+
 // saltFactor is s: how much gas the salt leaves, relative to the reference dough.
 func saltFactor(c float64) float64 {
-	return (1 - math.Pow(c/saltLimit, saltPower)) / (1 - math.Pow(saltReference/saltLimit, saltPower))
+	return (1 - math.Pow(c/saltLimit, saltPower)) / saltAtReference
 }
 
 // Whole grain. Doughs of whole wheat ferment faster; the only figure found is a baker's, that white doughs take about

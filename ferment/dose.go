@@ -86,7 +86,7 @@ func average(c Curve, c0, c1 float64) float64 {
 	own, ok := c.(*curve)
 	switch {
 	case d == 0:
-		return c.Rate(c0)
+		return rateOf(c, c0)
 	case ok && own.table != nil:
 		return own.table.averaged(c0, c1, own.table.at(c0), own.table.at(c1))
 	case math.Abs(d) < closeTogether:

@@ -153,6 +153,8 @@ const (
 	meanWeighted2 = 1 - 6/(biweight*biweight) + 15/(biweight*biweight*biweight*biweight)
 	huberRounds   = 8
 	mostRounds    = 60
+	roughly       = 1e-3 // of the spread: Huber's weights have done their part
+	settled       = 1e-6
 )
 
 // regress is the normal regression with an unknown σ; leave < 0 uses every observation.
@@ -224,6 +226,7 @@ func (b *belief) regress(log []observation, robust bool, leave int) (*belief, bo
 		log = append([]observation(nil), log...)
 	}
 	gather()
+	bounded := false // the weights are Tukey's
 	for round := range mostRounds {
 		v := out.sigma * out.sigma
 		a := precision
@@ -250,18 +253,20 @@ func (b *belief) regress(log []observation, robust bool, leave int) (*belief, bo
 		}
 		rss = math.Max(0, rss)
 		n := count
-		if robust && round > huberRounds {
+		if bounded {
 			rss /= meanWeighted2
 			n = weights / meanWeight
 		}
 		out.nu = b.nu + n
 		next := math.Sqrt((b.nu*b.sigma*b.sigma + rss) / out.nu)
-		done := math.Abs(next-out.sigma) < 1e-7 && (!robust || round > huberRounds)
+		change := math.Abs(next - out.sigma)
+		done := change < settled && (!robust || bounded)
 		out.sigma = next
 		if done {
 			break
 		}
 		if robust {
+			bounded = bounded || round >= huberRounds || change < roughly
 			var paces [ByMachine + 1]float64
 			for k := range paces {
 				paces[k] = out.mean[unknownPace] + out.mean[unknownKneading+k] - reference*out.mean[unknownTemperature]
@@ -270,7 +275,7 @@ func (b *belief) regress(log []observation, robust bool, leave int) (*belief, bo
 				o := &log[i]
 				fit := o.mean*out.mean[unknownTemperature] - o.sens*out.mean[unknownAmplitude] + paces[o.kind]
 				r := math.Abs(o.y-fit) / math.Sqrt(o.scale) / out.sigma
-				if round < huberRounds {
+				if !bounded {
 					o.weight = math.Min(1, huber/math.Max(r, 1e-9))
 				} else {
 					x := math.Max(0, 1-r*r/(biweight*biweight))

@@ -164,13 +164,17 @@ func (f *fermentation) follow(n node, h History, until float64) node {
 
 // withinCurve refuses a history that leaves the curve's range, unless extrapolating.
 func withinCurve(b Bulk, h History, until float64, path string) error {
+	if b.Extrapolate {
+		return nil
+	}
 	about := b.bounds()
-	lo, hi := h.celsius(0), h.celsius(0)
+	lo := h.celsius(0)
+	hi := lo
 	h.segments(0, until, func(p, q knot) {
 		lo, hi = min(lo, p.c, q.c), max(hi, p.c, q.c)
 	})
 	const rounding = 1e-6
-	if b.Extrapolate || lo >= about.Low-rounding && hi <= about.High+rounding {
+	if lo >= about.Low-rounding && hi <= about.High+rounding {
 		return nil
 	}
 	var p problems
