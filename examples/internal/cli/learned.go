@@ -13,6 +13,18 @@ func learnCulture(s System, log string, b *bakeday.Bake) (string, error) {
 	if err != nil {
 		return "", err
 	}
+	words, err := learnFrom(bakelog.Group(content.Entries), b)
+	if err != nil {
+		return "", badInput("%s: %s", name, err)
+	}
+	if words == "" {
+		return fmt.Sprintf("the log %s has no bake to learn this culture from yet", name), nil
+	}
+	return words, nil
+}
+
+// learnFrom gives the bake the culture that earlier bakes taught, in words; they are empty when they taught nothing.
+func learnFrom(bakes []bakelog.Bake, b *bakeday.Bake) (string, error) {
 	leavening, words := bakelog.Levain, "the levain"
 	yeast, raised := yeastName(b)
 	switch {
@@ -21,15 +33,12 @@ func learnCulture(s System, log string, b *bakeday.Bake) (string, error) {
 	case raised:
 		leavening, words = bakelog.Both, "levain and yeast ("+yeast+")"
 	}
-	c, ok, err := bakelog.Culture(bakelog.Group(content.Entries), leavening)
-	if err != nil {
-		return "", badInput("%s: %s", name, err)
-	}
-	if !ok {
-		return fmt.Sprintf("the log %s has no bake to learn this culture from yet", name), nil
+	c, ok, err := bakelog.Culture(bakes, leavening)
+	if err != nil || !ok {
+		return "", err
 	}
 	b.Culture = c.Lesson.Culture
-	return fmt.Sprintf("%s: %s", words, b.Culture), nil
+	return words + ": " + b.Culture.String(), nil
 }
 
 // yeastName is the name of the line of yeast, if there is one.

@@ -25,7 +25,8 @@ func newNow(s System) *cobra.Command {
 		Use:   "now FILE",
 		Short: "At the bench: the step of the day that is due, what to look for, and the new range after a look",
 		Long: `now reads the plan of a bake file and your log, and says what is under way, what comes next and
-what to look for. --follow keeps to the plan as it is now while you bake; --rise logs how far
+what to look for. What the log has taught about the culture counts, as in maslin plan --learned.
+--follow keeps to the plan as it is now while you bake; --rise logs how far
 the dough has risen and answers with the new range; --done logs that a step is done.
 
 Exit status: 0 answered; 1 the plan does not fit; 2 bad input.`,
@@ -48,6 +49,7 @@ type bench struct {
 	in       loaded
 	day      bakeday.Day
 	sheet    bakeday.Sheet
+	learned  string // what the log knew of the culture when the plan was made, in words
 	now      time.Time
 	followed *bakelog.Plan
 	done     map[string]time.Time // steps that the log says are done
@@ -178,6 +180,9 @@ func benchAt(ctx context.Context, l loaded, now time.Time, entries []bakelog.Ent
 		in.clock.Now = b.followed.Made
 	}
 	var err error
+	if b.learned, err = learnFrom(mixedBefore(entries, in.clock.Now), &in.bake); err != nil {
+		return nil, badInput("%s: %s", l.name, err)
+	}
 	if b.day, err = bakeday.Plan(ctx, in.bake, in.clock); err != nil {
 		return nil, complain(l.name, located(l.file, err))
 	}
@@ -216,6 +221,17 @@ func benchAt(ctx context.Context, l loaded, now time.Time, entries []bakelog.Ent
 	return b, nil
 }
 
+// mixedBefore are the doughs of the log that were mixed before a moment.
+func mixedBefore(entries []bakelog.Entry, at time.Time) []bakelog.Bake {
+	var out []bakelog.Bake
+	for _, one := range bakelog.Group(entries) {
+		if one.Mixed.Before(at) {
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
 // addDough finds the dough in the log; without a logged mixing, readings count from the plan's.
 func (b *bench) addDough(bakes []bakelog.Bake, since []bakelog.Entry) {
 	for i := range bakes {
@@ -249,12 +265,7 @@ func (b *bench) follow(ctx context.Context, in loaded, entries []bakelog.Entry) 
 		}
 	}
 	bulk := rising.Bulk.Bulk()
-	var before []bakelog.Bake
-	for _, one := range bakelog.Group(entries) {
-		if one.Mixed.Before(b.mixed) {
-			before = append(before, one)
-		}
-	}
+	before := mixedBefore(entries, b.mixed)
 	c, ok, err := bakelog.Culture(before, bakelog.LeaveningOf(bulk))
 	if err != nil {
 		return err

@@ -18,6 +18,9 @@ func nowPage(p *page, b *bench, file string, u units) {
 	if b.followed == nil {
 		p.para(0, "This is the plan if it is made now; maslin now "+printable(file)+" --follow keeps to it.")
 	}
+	if b.learned != "" {
+		p.para(0, "Planned with your log, as maslin plan --learned does: "+printable(b.learned)+".")
+	}
 	under := b.underWay()
 	next, ok := b.next()
 	var shown []string
@@ -224,6 +227,7 @@ type nowSheet struct {
 	Wanted    time.Time           `json:"wanted"`
 	Possible  bool                `json:"possible"`
 	Following bool                `json:"following"`
+	Learned   string              `json:"learned,omitempty"` // what the log knew of the culture, in words
 	UnderWay  []bakeday.StepSheet `json:"under_way"`
 	Next      *bakeday.StepSheet  `json:"next,omitempty"`
 	LookFor   []string            `json:"look_for"`
@@ -245,7 +249,7 @@ type doughSheet struct {
 
 func (b *bench) data() nowSheet {
 	out := nowSheet{
-		Format: "maslin now 1", Name: b.sheet.Name, Now: b.now, Wanted: b.sheet.Wanted, Possible: b.sheet.Possible, Following: b.followed != nil,
+		Format: "maslin now 1", Name: b.sheet.Name, Now: b.now, Wanted: b.sheet.Wanted, Possible: b.sheet.Possible, Following: b.followed != nil, Learned: b.learned,
 		UnderWay: append([]bakeday.StepSheet{}, b.underWay()...), LookFor: []string{}, Changes: []string{}, Steps: []bakeday.StepSheet{}, Why: b.sheet.Why,
 	}
 	if !b.sheet.Possible {
