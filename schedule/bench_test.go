@@ -73,7 +73,83 @@ func BenchmarkExplain(b *testing.B) {
 	}
 }
 
-// The same with reading the problem, the remedies and the nearest times.
+// sixty is two doughs of 30 steps in all, 60 events, around nights and work, wanted at an hour
+// after the start.
+func sixty(hours int) Problem {
+	p := Problem{Anchor: dawn, Horizon: 72 * time.Hour, Resources: []Resource{{Name: "baker"}}}
+	for d := 0; d < 3; d++ {
+		at := func(h int) time.Time { return dawn.Add(time.Duration(24*d+h) * time.Hour) }
+		p.Resources[0].Closed = append(p.Resources[0].Closed, Span{From: at(16), To: at(24)}, Span{From: at(3), To: at(9)})
+	}
+	for k := 0; k < 2; k++ {
+		for i := 0; i < 15; i++ {
+			s := Step{Name: fmt.Sprintf("%c%d", 'A'+k, i), Min: mins(20 + 10*(i%3))}
+			if i%2 == 0 {
+				s.Needs = []Need{{Resource: "baker", Amount: 1}}
+			} else {
+				s.Max = s.Min + mins(90)
+			}
+			if i == 9 {
+				s.Min, s.Max = 8*time.Hour, 16*time.Hour
+			}
+			p.Steps = append(p.Steps, s)
+			if i > 0 {
+				p.Links = append(p.Links, Link{From: p.Steps[len(p.Steps)-2].Name, To: s.Name, Max: mins(10)})
+			}
+		}
+		p.Bounds = append(p.Bounds, Bound{Step: p.Steps[len(p.Steps)-1].Name, Edge: End, Latest: dawn.Add(time.Duration(hours+k) * time.Hour), Wanted: true})
+	}
+	return p
+}
+
+// Consistency of 60 events with the earliest and latest time of each, and the minimal conflict
+// where there is one.
+func BenchmarkSixtyEvents(b *testing.B) {
+	for name, hours := range map[string]int{"feasible": 60, "infeasible": 20} {
+		c, err := sixty(hours).compile()
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			rules := 0
+			for b.Loop() {
+				_, clash := c.net.Earliest(nil)
+				if clash != nil {
+					rules = len(c.net.Shrink(nil, clash).Rules)
+				} else {
+					c.net.Latest(nil)
+				}
+			}
+			if (rules > 0) != (name == "infeasible") {
+				b.Fatalf("%d rules in the way", rules)
+			}
+			b.ReportMetric(float64(rules), "rules")
+		})
+	}
+}
+
+// How good the timetable of the shop is after a time: its cost above the optimum of 1125 and the
+// gap that is printed, in percent.
+func BenchmarkShopAnytime(b *testing.B) {
+	p := loadKitchen(b, "shop60")
+	for _, limit := range []time.Duration{50 * time.Millisecond, 100 * time.Millisecond, 200 * time.Millisecond, 500 * time.Millisecond, time.Second} {
+		b.Run(limit.String(), func(b *testing.B) {
+			for b.Loop() {
+				ctx, cancel := context.WithTimeout(context.Background(), limit)
+				t, err := p.Best(ctx)
+				cancel()
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.ReportMetric(float64(t.Cost)/5, "points")
+				b.ReportMetric(100*(float64(t.Cost)/5/1125-1), "%above")
+				b.ReportMetric(100*t.Gap(), "%gap")
+			}
+		})
+	}
+}
+
+// Why the day cannot be, with reading the problem, the remedies and the nearest times.
 func BenchmarkExplainWithRemedies(b *testing.B) {
 	p := unshared(b)
 	for b.Loop() {

@@ -64,11 +64,7 @@ func (c *compiled) objective(a aim) planner.Cost {
 		}
 	}
 	for _, b := range c.in.Bounds {
-		i := c.index[b.Step]
-		event := planner.StartOf(i)
-		if b.Edge == End {
-			event = planner.EndOf(i)
-		}
+		event := eventOf(c.index[b.Step], b.Edge)
 		if k := int64(b.EarlyPerMinute) * minutes; k != 0 {
 			cost.Linear[event] -= k
 			cost.Constant += k * int64(c.floor(b.Latest))

@@ -73,6 +73,18 @@ func TestBadInput(t *testing.T) {
 		{"inverted absence", func(p *Problem) { p.Resources[0].Closed[0].To = dawn }, "Resources[0].Closed[0].To", quantity.ErrInconsistent},
 		{"absence without end", func(p *Problem) { p.Resources[0].Closed[0].To = time.Time{} }, "Resources[0].Closed[0].To", quantity.ErrRequired},
 		{"unlike", func(p *Problem) { p.Alike = [][]string{{"mix", "cat"}} }, "Alike[0][1]", quantity.ErrInconsistent},
+		{"too many spans in all", func(p *Problem) {
+			closed := make([]Span, maxItems)
+			for i := 0; i < 11; i++ {
+				p.Resources = append(p.Resources, Resource{Name: strings.Repeat("r", i+1), Closed: closed})
+			}
+		}, "Resources", quantity.ErrOutOfRange},
+		{"too many spans for the steps", func(p *Problem) {
+			p.Resources[0].Closed = make([]Span, maxItems)
+			for i := 0; i < 60; i++ {
+				p.Steps = append(p.Steps, Step{Name: strings.Repeat("s", i+1), Min: mins(5), Needs: p.Steps[0].Needs})
+			}
+		}, "Resources", quantity.ErrOutOfRange},
 		{"too many steps", func(p *Problem) { p.Steps = make([]Step, 5000) }, "Steps", quantity.ErrOutOfRange},
 	} {
 		p := loaf()

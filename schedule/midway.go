@@ -158,13 +158,7 @@ func (w *midway) rest() Problem {
 		}
 	}
 	for _, l := range w.p.Links {
-		a, b := End, Start
-		if l.Kind == StartToStart || l.Kind == StartToEnd {
-			a = Start
-		}
-		if l.Kind == EndToEnd || l.Kind == StartToEnd {
-			b = End
-		}
+		a, b := l.Kind.edges()
 		if !past(l.From, a) || !past(l.To, b) {
 			p.Links = append(p.Links, l)
 		}

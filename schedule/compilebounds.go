@@ -1,0 +1,91 @@
+package schedule
+
+import (
+	"fmt"
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// bounds reads what ties steps to the clock.
+func (c *compiled) bounds(bad *quantity.Problems) {
+	for i, b := range c.in.Bounds {
+		path := fmt.Sprintf("Bounds[%d]", i)
+		step, ok := c.index[b.Step]
+		if !ok {
+			bad.Add(path+".Step", quote(b.Step), "the name of a step", quantity.ErrInconsistent)
+		}
+		if c.checkBound(bad, path, b) && ok {
+			c.boundRules(i, b, eventOf(step, b.Edge))
+		}
+	}
+}
+
+// checkBound reports whether a bound can be read.
+func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool {
+	words(bad, path+".Words", b.Words)
+	if b.Edge != Start && b.Edge != End {
+		bad.Add(path+".Edge", strconv.Itoa(int(b.Edge)), "Start or End", quantity.ErrOutOfRange)
+		return false
+	}
+	bad.Int(path+".EarlyPerMinute", b.EarlyPerMinute, 0, maxPoints)
+	bad.Int(path+".LatePerMinute", b.LatePerMinute, 0, maxPoints)
+	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
+	if !early && !late {
+		bad.Required(path, "Earliest or Latest")
+		return false
+	}
+	if b.EarlyPerMinute != 0 && !late {
+		bad.Add(path+".EarlyPerMinute", strconv.Itoa(b.EarlyPerMinute), "0 without Latest", quantity.ErrInconsistent)
+	}
+	if b.LatePerMinute != 0 && !early {
+		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without Earliest", quantity.ErrInconsistent)
+	}
+	if early && late && b.Earliest.After(b.Latest) {
+		bad.Add(path+".Latest", b.Latest.Format(time.RFC3339), "not before Earliest, "+b.Earliest.Format(time.RFC3339), quantity.ErrInconsistent)
+		return false
+	}
+	if early && b.Earliest.Equal(b.Latest) && b.Earliest.Sub(c.in.Anchor)%c.grid != 0 {
+		bad.Add(path+".Earliest", b.Earliest.Format(time.RFC3339), "a time on the grid of "+c.grid.String(), quantity.ErrTooPrecise)
+		return false
+	}
+	return true
+}
+
+// boundRules adds the limits of bound i.
+func (c *compiled) boundRules(i int, b Bound, event int) {
+	verb := "starts"
+	if b.Edge == End {
+		verb = "ends"
+	}
+	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
+	if early && b.Earliest.Equal(b.Latest) {
+		u := c.ceil(b.Earliest)
+		r := c.rule(rule{kind: FixedTime, words: either(b.Words, b.Step+" "+verb+" at "+c.clock(u)), step: b.Step, amount: u, wanted: b.Wanted})
+		c.note(b, i)
+		c.arc(0, event, u, r)
+		c.note(b, i)
+		c.upper(event, 0, u, r)
+		return
+	}
+	if early {
+		u := c.ceil(b.Earliest)
+		r := c.rule(rule{kind: NotBefore, words: either(b.Words, b.Step+" "+verb+" no earlier than "+c.clock(u)), step: b.Step, amount: u, wanted: b.Wanted})
+		c.note(b, i)
+		c.arc(0, event, u, r)
+	}
+	if late {
+		u := c.floor(b.Latest)
+		r := c.rule(rule{kind: NotAfter, words: either(b.Words, b.Step+" "+verb+" by "+c.clock(u)), step: b.Step, amount: u, wanted: b.Wanted})
+		c.note(b, i)
+		c.upper(event, 0, u, r)
+	}
+}
+
+// note remembers that the next arc belongs to a wanted bound.
+func (c *compiled) note(b Bound, i int) {
+	if b.Wanted {
+		c.wanted = append(c.wanted, wantedArc{arc: len(c.net.Arcs), bound: i})
+	}
+}

@@ -1,0 +1,114 @@
+package schedule
+
+import (
+	"fmt"
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/planner"
+)
+
+// links reads the links between steps.
+func (c *compiled) links(bad *quantity.Problems) {
+	for i, l := range c.in.Links {
+		path := fmt.Sprintf("Links[%d]", i)
+		from, okFrom := c.index[l.From]
+		to, okTo := c.index[l.To]
+		if !okFrom {
+			bad.Add(path+".From", quote(l.From), "the name of a step", quantity.ErrInconsistent)
+		}
+		if !okTo {
+			bad.Add(path+".To", quote(l.To), "the name of a step", quantity.ErrInconsistent)
+		}
+		words(bad, path+".MinWords", l.MinWords)
+		words(bad, path+".MaxWords", l.MaxWords)
+		switch {
+		case l.Kind < EndToStart || l.Kind > StartToEnd:
+			bad.Add(path+".Kind", strconv.Itoa(int(l.Kind)), "EndToStart, StartToStart, EndToEnd or StartToEnd", quantity.ErrOutOfRange)
+		case l.Min > l.Max:
+			bad.Add(path+".Max", l.Max.String(), "at least Min, "+l.Min.String(), quantity.ErrInconsistent)
+		case l.Min == NoLimit:
+			bad.Add(path+".Min", "no limit", "a duration, or -NoLimit", quantity.ErrOutOfRange)
+		case l.Max == -NoLimit:
+			bad.Add(path+".Max", "no limit downward", "a duration, or NoLimit", quantity.ErrOutOfRange)
+		case okFrom && okTo:
+			c.linkRules(bad, path, l, from, to)
+		}
+	}
+}
+
+// edges are the edges that a kind of link joins.
+func (k Kind) edges() (from, to Edge) {
+	from, to = End, Start
+	if k == StartToStart || k == StartToEnd {
+		from = Start
+	}
+	if k == EndToEnd || k == StartToEnd {
+		to = End
+	}
+	return from, to
+}
+
+// eventOf is the event of an edge of step i.
+func eventOf(i int, e Edge) int {
+	if e == End {
+		return planner.EndOf(i)
+	}
+	return planner.StartOf(i)
+}
+
+// linkRules adds the limits of a link.
+func (c *compiled) linkRules(bad *quantity.Problems, path string, l Link, from, to int) {
+	first, second := l.Kind.edges()
+	a, b := eventOf(from, first), eventOf(to, second)
+	r := rule{step: l.From, other: l.To, link: l.Kind}
+	if l.Min == l.Max {
+		r.kind, r.amount = LinkExact, c.units(bad, path+".Min", l.Min)
+		r.words = either(either(l.MinWords, l.MaxWords), c.linkWords(l, r.amount, true))
+		id := c.rule(r)
+		c.arc(a, b, r.amount, id)
+		c.upper(b, a, r.amount, id)
+		return
+	}
+	if l.Min != -NoLimit {
+		r.kind, r.amount = LinkMin, c.units(bad, path+".Min", l.Min)
+		r.words = either(l.MinWords, c.linkWords(l, r.amount, true))
+		c.arc(a, b, r.amount, c.rule(r))
+	}
+	if l.Max != NoLimit {
+		r.kind, r.amount = LinkMax, c.units(bad, path+".Max", l.Max)
+		r.words = either(l.MaxWords, c.linkWords(l, r.amount, false))
+		c.upper(b, a, r.amount, c.rule(r))
+	}
+}
+
+// linkWords says a link limit when the user did not.
+func (c *compiled) linkWords(l Link, units int, least bool) string {
+	verbs := [...][2]string{EndToStart: {"ends", "starts"}, StartToStart: {"starts", "starts"}, EndToEnd: {"ends", "ends"}, StartToEnd: {"starts", "ends"}}[l.Kind]
+	if l.Kind == EndToStart && units == 0 {
+		if l.Min == 0 && l.Max == 0 {
+			return l.To + " follows " + l.From + " at once"
+		}
+		if least {
+			return l.To + " comes after " + l.From
+		}
+	}
+	side := "at most"
+	if least {
+		side = "at least"
+	}
+	if l.Min == l.Max {
+		side = "exactly"
+	}
+	order := "after"
+	if units < 0 {
+		units, order = -units, "before"
+		switch side {
+		case "at most":
+			side = "at least"
+		case "at least":
+			side = "at most"
+		}
+	}
+	return fmt.Sprintf("%s %s %s %s %s %s %s", l.To, verbs[1], side, c.say(units), order, l.From, verbs[0])
+}

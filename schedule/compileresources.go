@@ -1,0 +1,97 @@
+package schedule
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/planner"
+)
+
+// resourceNames reads the names that steps refer to.
+func (c *compiled) resourceNames(bad *quantity.Problems) {
+	c.res = map[string]int{}
+	for i, r := range c.in.Resources {
+		path := fmt.Sprintf("Resources[%d].Name", i)
+		if name(bad, path, r.Name, "a name") {
+			if _, twice := c.res[r.Name]; twice {
+				bad.Add(path, quote(r.Name), "a name used once", quantity.ErrInconsistent)
+			}
+			c.res[r.Name] = i
+		}
+	}
+}
+
+// resources reads capacities and spans.
+func (c *compiled) resources(bad *quantity.Problems) {
+	users := make([][]int, len(c.in.Resources))
+	for i, s := range c.in.Steps {
+		for _, n := range s.Needs {
+			if r, ok := c.res[n.Resource]; ok {
+				users[r] = append(users[r], i)
+			}
+		}
+	}
+	for k, r := range c.in.Resources {
+		path := fmt.Sprintf("Resources[%d]", k)
+		words(bad, path+".Words", r.Words)
+		bad.Int(path+".Capacity", r.Capacity, 0, maxAmount)
+		if r.Changeover < 0 {
+			bad.Add(path+".Changeover", r.Changeover.String(), "0 or more", quantity.ErrOutOfRange)
+		} else {
+			c.units(bad, path+".Changeover", r.Changeover)
+		}
+		made := fmt.Sprintf("%s: %d at a time", r.Name, r.Capacity)
+		if r.Capacity == 0 {
+			made = r.Name + ": one program at a time"
+		}
+		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, made), other: r.Name, amount: r.Capacity, index: k}))
+		c.closed(bad, path, k, users[k])
+		for j, a := range r.Awkward {
+			at := fmt.Sprintf("%s.Awkward[%d]", path, j)
+			bad.Int(at+".PerMinute", a.PerMinute, 0, maxPoints)
+			if !span(bad, at, a.From, a.To) {
+				continue
+			}
+			if a.From.Sub(c.in.Anchor)%c.grid != 0 || a.To.Sub(c.in.Anchor)%c.grid != 0 {
+				bad.Add(at, a.From.Format(time.RFC3339)+" to "+a.To.Format(time.RFC3339), "times on the grid of "+c.grid.String(), quantity.ErrTooPrecise)
+			}
+		}
+	}
+}
+
+// closed cuts the closed spans of resource k out of the times of its users.
+func (c *compiled) closed(bad *quantity.Problems, path string, k int, users []int) {
+	r := c.in.Resources[k]
+	for j, s := range r.Closed {
+		at := fmt.Sprintf("%s.Closed[%d]", path, j)
+		words(bad, at+".Words", s.Words)
+		if !span(bad, at, s.From, s.To) {
+			continue
+		}
+		from, to := c.floor(s.From), c.ceil(s.To)
+		if to <= 0 || from >= c.limit {
+			continue // outside the plan
+		}
+		made := r.Name + " away " + c.when(from).Format("Mon 15:04") + " to " + c.when(to).Format("Mon 15:04")
+		id := c.rule(rule{kind: Absence, words: either(s.Words, made), other: r.Name, from: from, to: to, index: k})
+		for _, u := range users {
+			c.net.Holes = append(c.net.Holes, planner.Hole{Task: u, From: from, To: to, Rule: id})
+		}
+	}
+}
+
+// span checks the ends of a span and reports whether it can be used.
+func span(bad *quantity.Problems, path string, from, to time.Time) bool {
+	switch {
+	case from.IsZero():
+		bad.Required(path+".From", "an instant")
+	case to.IsZero():
+		bad.Required(path+".To", "an instant")
+	case !from.Before(to):
+		bad.Add(path+".To", to.Format(time.RFC3339), "after From, "+from.Format(time.RFC3339), quantity.ErrInconsistent)
+	default:
+		return true
+	}
+	return false
+}

@@ -1,0 +1,156 @@
+package schedule
+
+import (
+	"fmt"
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/planner"
+)
+
+// steps reads the steps; the frame of the plan becomes the first two rules.
+func (c *compiled) steps(bad *quantity.Problems) {
+	c.index = map[string]int{}
+	anchor := c.rule(rule{kind: Limits, words: "nothing before " + c.clock(0)})
+	horizon := c.rule(rule{kind: Limits, words: "everything done by " + c.clock(c.limit), amount: c.limit})
+	for i, s := range c.in.Steps {
+		path := fmt.Sprintf("Steps[%d]", i)
+		if name(bad, path+".Name", s.Name, "a name") {
+			if _, twice := c.index[s.Name]; twice {
+				bad.Add(path+".Name", quote(s.Name), "a name used once", quantity.ErrInconsistent)
+			}
+			c.index[s.Name] = i
+		}
+		words(bad, path+".MinWords", s.MinWords)
+		words(bad, path+".MaxWords", s.MaxWords)
+		lo, hi := c.lengths(bad, path, s)
+		c.lo, c.hi = append(c.lo, lo), append(c.hi, hi)
+		if s.Watch != "" {
+			if _, ok := c.res[s.Watch]; !ok {
+				bad.Add(path+".Watch", quote(s.Watch), "the name of a resource", quantity.ErrInconsistent)
+			}
+		}
+		bad.Int(path+".PerMinute", s.PerMinute, -maxPoints, maxPoints)
+		c.needs(bad, path, s, lo, hi)
+		c.stepRules(i, s, anchor, horizon)
+	}
+}
+
+// stepRules adds what a step is: inside the frame of the plan, and how long.
+func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
+	lo, hi := c.lo[i], c.hi[i]
+	start, end := planner.StartOf(i), planner.EndOf(i)
+	c.arc(0, start, 0, anchor)
+	c.arc(0, end, 0, anchor)
+	c.upper(start, 0, c.limit, horizon)
+	c.upper(end, 0, c.limit, horizon)
+	c.arc(start, end, 0, structure)
+	// Without the frame of the plan every event still has a time.
+	c.arc(0, start, -2*farAway, structure)
+	c.upper(end, 0, 2*farAway, structure)
+	if lo == hi {
+		made := s.Name + " takes " + c.say(lo)
+		if s.Living {
+			made = s.Name + " likely takes " + c.say(lo)
+		}
+		r := c.rule(rule{kind: StepExact, words: either(either(s.MinWords, s.MaxWords), made), step: s.Name, amount: lo})
+		c.arc(start, end, lo, r)
+		c.upper(end, start, hi, r)
+		return
+	}
+	if lo > 0 {
+		c.arc(start, end, lo, c.rule(rule{kind: StepMin, words: either(s.MinWords, s.Name+" takes at least "+c.say(lo)), step: s.Name, amount: lo}))
+	}
+	if hi < c.limit {
+		c.upper(end, start, hi, c.rule(rule{kind: StepMax, words: either(s.MaxWords, s.Name+" takes at most "+c.say(hi)), step: s.Name, amount: hi}))
+	}
+}
+
+// lengths reads how long a step may take in the plan.
+func (c *compiled) lengths(bad *quantity.Problems, path string, s Step) (lo, hi int) {
+	if s.Min < 0 {
+		bad.Add(path+".Min", s.Min.String(), "0 or more", quantity.ErrOutOfRange)
+		return 0, 0
+	}
+	lo = c.units(bad, path+".Min", s.Min)
+	switch {
+	case s.Max < 0:
+		bad.Add(path+".Max", s.Max.String(), "0 or more", quantity.ErrOutOfRange)
+		return lo, lo
+	case s.Max == 0:
+		hi = lo
+	case s.Max == NoLimit:
+		hi = max(lo, c.limit)
+	case s.Max < s.Min:
+		bad.Add(path+".Max", s.Max.String(), "at least Min, "+s.Min.String(), quantity.ErrInconsistent)
+		return lo, lo
+	default:
+		hi = c.units(bad, path+".Max", s.Max)
+	}
+	if !s.Living {
+		if s.Likely != 0 {
+			bad.Add(path+".Likely", s.Likely.String(), "nothing, for a step that is not Living", quantity.ErrInconsistent)
+		}
+		return lo, hi
+	}
+	if s.Max == NoLimit {
+		bad.Add(path+".Max", "no limit", "a longest duration, for a living step", quantity.ErrInconsistent)
+		return lo, lo
+	}
+	likely := (lo + hi) / 2
+	if s.Likely != 0 {
+		likely = c.units(bad, path+".Likely", s.Likely)
+		if likely < lo || likely > hi {
+			bad.Add(path+".Likely", s.Likely.String(), c.say(lo)+" to "+c.say(hi), quantity.ErrInconsistent)
+		}
+	}
+	return likely, likely
+}
+
+// needs checks what a step needs of the resources.
+func (c *compiled) needs(bad *quantity.Problems, path string, s Step, lo, hi int) {
+	seen := map[string]bool{}
+	for k, n := range s.Needs {
+		at := fmt.Sprintf("%s.Needs[%d]", path, k)
+		i, ok := c.res[n.Resource]
+		if !ok {
+			bad.Add(at+".Resource", quote(n.Resource), "the name of a resource", quantity.ErrInconsistent)
+			continue
+		}
+		if seen[n.Resource] {
+			bad.Add(at+".Resource", quote(n.Resource), "each resource once in a step", quantity.ErrInconsistent)
+		}
+		seen[n.Resource] = true
+		words(bad, at+".Program", n.Program)
+		r := c.in.Resources[i]
+		if !bad.Int(at+".Amount", n.Amount, 1, maxAmount) {
+			continue
+		}
+		if r.Capacity > 0 && n.Amount > r.Capacity {
+			bad.Add(at+".Amount", strconv.Itoa(n.Amount), fmt.Sprintf("at most %d, all there is of %s", r.Capacity, quote(n.Resource)), quantity.ErrInconsistent)
+		}
+		if (r.Capacity > 0 || n.Program != "") && lo == 0 && hi > 0 {
+			bad.Add(path+".Min", "0", "at least "+c.say(1)+", for a step that shares "+quote(n.Resource), quantity.ErrInconsistent)
+		}
+	}
+}
+
+// alike reads the groups of interchangeable steps.
+func (c *compiled) alike(bad *quantity.Problems) {
+	for i, group := range c.in.Alike {
+		for j, s := range group {
+			to, ok := c.index[s]
+			if !ok {
+				bad.Add(fmt.Sprintf("Alike[%d][%d]", i, j), quote(s), "the name of a step", quantity.ErrInconsistent)
+				continue
+			}
+			if j == 0 {
+				continue
+			}
+			if from, ok := c.index[group[j-1]]; ok {
+				r := c.rule(rule{kind: InOrder, words: s + " starts no earlier than " + group[j-1], step: group[j-1], other: s})
+				c.arc(planner.StartOf(from), planner.StartOf(to), 0, r)
+			}
+		}
+	}
+}
