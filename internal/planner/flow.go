@@ -25,14 +25,9 @@ type flow struct {
 	dist   []int64
 	via    []int32 // arc by which a node was reached, coded 2·arc or 2·arc+1 (backward)
 	done   []bool
-	heap   []heapItem
+	heap   heap
 	seen   []int32
 	watch  *Watch // once it is over x is no optimum
-}
-
-type heapItem struct {
-	d int64
-	v int32
 }
 
 const endless = int64(1) << 61
@@ -117,7 +112,7 @@ func (f *flow) augment() bool {
 		f.dist[v], f.done[v] = endless, false
 		if f.excess[v] > 0 {
 			f.dist[v], f.via[v] = 0, -1
-			f.heap = append(f.heap, heapItem{0, int32(v)})
+			f.heap = append(f.heap, item{0, int32(v)}) // equal keys in order are a heap
 		}
 	}
 	if len(f.heap) == 0 {
@@ -126,9 +121,9 @@ func (f *flow) augment() bool {
 	f.seen = f.seen[:0]
 	sink := int32(-1)
 	for len(f.heap) > 0 {
-		it := f.pop()
+		it := f.heap.pop()
 		v := it.v
-		if f.done[v] || it.d > f.dist[v] {
+		if f.done[v] || it.key > f.dist[v] {
 			continue
 		}
 		if f.excess[v] < 0 {
@@ -160,9 +155,9 @@ func (f *flow) augment() bool {
 			if f.done[u] {
 				continue
 			}
-			if d := it.d + r; d < f.dist[u] {
+			if d := it.key + r; d < f.dist[u] {
 				f.dist[u], f.via[u] = d, code
-				f.push(heapItem{d, u})
+				f.heap.push(item{d, u})
 			}
 		}
 	}
@@ -201,44 +196,4 @@ func (f *flow) augment() bool {
 		f.x[v] += delta - f.dist[v]
 	}
 	return true
-}
-
-func less(a, b heapItem) bool { return a.d < b.d || a.d == b.d && a.v < b.v }
-
-func (f *flow) push(it heapItem) {
-	h := append(f.heap, it)
-	i := len(h) - 1
-	for i > 0 {
-		p := (i - 1) / 2
-		if !less(h[i], h[p]) {
-			break
-		}
-		h[i], h[p] = h[p], h[i]
-		i = p
-	}
-	f.heap = h
-}
-
-func (f *flow) pop() heapItem {
-	h := f.heap
-	top := h[0]
-	last := len(h) - 1
-	h[0] = h[last]
-	h = h[:last]
-	for i := 0; ; {
-		c := 2*i + 1
-		if c >= last {
-			break
-		}
-		if c+1 < last && less(h[c+1], h[c]) {
-			c++
-		}
-		if !less(h[c], h[i]) {
-			break
-		}
-		h[i], h[c] = h[c], h[i]
-		i = c
-	}
-	f.heap = h
-	return top
 }

@@ -160,7 +160,7 @@ type trace struct {
 	last   []int // index into steps of the push that gave least, or -1
 	steps  []step
 	rank   []int
-	queue  []int // a heap by rank
+	queue  heap // by rank
 	queued []bool
 	pushes []int // how often each event of a large network was pushed
 	// acyclic says that the differences are known to have no positive cycle.
@@ -190,45 +190,15 @@ func (t *trace) reset() {
 const unreached = -1 << 29
 
 func (t *trace) enqueue(v int) {
-	if t.queued[v] {
-		return
+	if !t.queued[v] {
+		t.queued[v] = true
+		t.queue.push(item{int64(t.rank[v]), int32(v)})
 	}
-	t.queued[v] = true
-	q := append(t.queue, v)
-	i := len(q) - 1
-	for i > 0 {
-		p := (i - 1) / 2
-		if t.rank[q[p]] <= t.rank[q[i]] {
-			break
-		}
-		q[p], q[i] = q[i], q[p]
-		i = p
-	}
-	t.queue = q
 }
 
 // next takes the waiting event of lowest rank.
 func (t *trace) next() int {
-	q := t.queue
-	v := q[0]
-	last := len(q) - 1
-	q[0] = q[last]
-	q = q[:last]
-	for i := 0; ; {
-		c := 2*i + 1
-		if c >= last {
-			break
-		}
-		if c+1 < last && t.rank[q[c+1]] < t.rank[q[c]] {
-			c++
-		}
-		if t.rank[q[i]] <= t.rank[q[c]] {
-			break
-		}
-		q[i], q[c] = q[c], q[i]
-		i = c
-	}
-	t.queue = q
+	v := int(t.queue.pop().v)
 	t.queued[v] = false
 	return v
 }
