@@ -62,7 +62,7 @@
 //	water in food, from a table                 SR28, NewFoodTable, WaterIn
 //	cups and spoons, with their spread          MassOfVolume
 //	volume, fill lines, baskets, tins           DoughVolume, FillLines, FillSample, ProofVesselFor, DoughForVessel, DoughForTin, TinForDough
-//	what does a loaf cost                       Cost, UnitCost, ToBuy, UsableYield
+//	what does a loaf cost                       Cost, UnitCost, ToBuy, UsableYield, ParseMoney
 //
 // # From percentages to water temperature
 //

@@ -20,6 +20,17 @@ const (
 // VesselVolume is a volume as a range.
 type VesselVolume struct {
 	Low, Likely, High quantity.Volume
+
+	of vesselBasis
+}
+
+// vesselBasis is what a volume was reckoned from, for its working.
+type vesselBasis struct {
+	dough     quantity.Mass
+	perGram   [3]float64 // mL
+	meaning   string
+	says      working.Source
+	likeliest string // how the middle was chosen
 }
 
 // String prints "847 mL (791 to 904 mL)".
@@ -45,7 +56,33 @@ func DoughVolume(dough quantity.Mass, density float64) (VesselVolume, error) {
 		return VesselVolume{}, err
 	}
 	at := func(d float64) quantity.Volume { return quantity.Liters(dough.Kilograms() / d) }
-	return VesselVolume{at(low), at(likely), at(high)}, nil
+	return VesselVolume{at(low), at(likely), at(high), vesselBasis{dough, [3]float64{1 / low, 1 / likely, 1 / high}, "room of a gram, 1 ÷ density", sources.DoughDensity, ""}}, nil
+}
+
+// Working derives the volumes.
+func (v VesselVolume) Working() working.Working {
+	w := working.Working{Title: "Room for a dough"}
+	if v.of.dough.IsZero() {
+		return w
+	}
+	m := bareNumber(v.of.dough.String())
+	for i, name := range []string{"least", "likely", "most"} {
+		f := decimals(v.of.perGram[i], 6)
+		ml := [3]quantity.Volume{v.Low, v.Likely, v.High}[i].Milliliters()
+		s := working.Step{
+			Name: name + " volume", Symbol: "V_" + name, Formula: "m × f",
+			Where: []working.Binding{
+				{Symbol: "m", Meaning: "dough", Value: v.of.dough.String()},
+				{Symbol: "f", Meaning: v.of.meaning, Value: f + " mL/g"},
+			},
+			Numbers: m + " × " + f, Value: decimals(ml, 1) + " mL", Tolerance: 1e-6 * v.of.dough.Grams(), Source: v.of.says,
+		}
+		if i == 1 {
+			s.Note = v.of.likeliest
+		}
+		w.Steps = append(w.Steps, s)
+	}
+	return w
 }
 
 // RiseContainer is a container with straight sides in which a rise is read, the input of [FillLines].

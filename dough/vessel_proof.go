@@ -88,7 +88,7 @@ func ProofVesselFor(dough quantity.Mass, vessel ProofVessel) (ProofSize, error) 
 		r.ratio = [3]float64{bowlRatio * (1 - bowlSpread), bowlRatio, bowlRatio * (1 + bowlSpread)}
 	}
 	ml := func(i int) quantity.Volume { return quantity.Milliliters(dough.Grams() * r.ratio[i]) }
-	r.Volume = VesselVolume{ml(0), ml(1), ml(2)}
+	r.Volume = VesselVolume{Low: ml(0), Likely: ml(1), High: ml(2)}
 	for _, b := range []struct{ inches, low, high float64 }{{8, 0.5, 1}, {9, 1, 2}, {10, 2, 3}, {11.75, 3, 4}} {
 		d, err := quantity.LengthOf(exactFloat(b.inches), quantity.Inch)
 		if err != nil {

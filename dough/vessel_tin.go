@@ -128,7 +128,8 @@ func TinForDough(dough quantity.Mass, loaf TinLoaf) (VesselVolume, error) {
 		return VesselVolume{}, err
 	}
 	ml := func(x float64) quantity.Volume { return quantity.Milliliters(dough.Grams() * x) }
-	return VesselVolume{ml(f.Low), ml((f.Low + f.High) / 2), ml(f.High)}, nil
+	middle := (f.Low + f.High) / 2
+	return VesselVolume{ml(f.Low), ml(middle), ml(f.High), vesselBasis{dough, [3]float64{f.Low, middle, f.High}, "tin factor, " + loaf.String(), f.Source, "the middle of the factors"}}, nil
 }
 
 // String prints "579 to 676 g of dough".

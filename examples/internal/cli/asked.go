@@ -181,7 +181,7 @@ func (a *asked) complain(err error) error {
 }
 
 // Some of what the library accepts is worded with its field names.
-var fieldWords = strings.NewReplacer(" in Rated", " by --rated", "(Inoculation)", "(--inoculation)", "or Extrapolate", "or --extrapolate", "unless Extrapolate", "unless --extrapolate")
+var fieldWords = strings.NewReplacer(" in Rated", " by --rated", " in Dough", " by --dough", "or Width and Depth", "or --width and --depth", "(Inoculation)", "(--inoculation)", "or Extrapolate", "or --extrapolate", "unless Extrapolate", "unless --extrapolate")
 
 // flagFor is the flag that fills a field, or an enclosing one.
 func (a *asked) flagFor(path string) string {

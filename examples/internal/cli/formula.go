@@ -53,7 +53,7 @@ weighed wrongly, and what to add so that it comes back.`,
 	in.each(func(text string) error { return stockOf(text, &f.stock) }, "stock", "NAME=MASS",
 		"what there is of an ingredient (may be repeated): the largest dough it allows", "AtHand.Stock")
 	in.each(func(text string) error { f.weights = append(f.weights, text); return nil }, "weights", "LIST",
-		"read the formula from weights: '800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 %'", "Final", "Preferments")
+		"read the formula from weights: '800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 %'", "Final", "Preferments", "Flours", "Liquids")
 	in.each(func(text string) error { return extraOf(text, 1, &f.extra) }, "too-much", "'MASS NAME'",
 		"so much more of it is in the dough than planned (may be repeated)", "Extra")
 	in.each(func(text string) error { return extraOf(text, -1, &f.extra) }, "too-little", "'MASS NAME'",

@@ -1,0 +1,253 @@
+package cli
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/tomlbind"
+	"github.com/spf13/cobra"
+)
+
+// The vessels, and the flags that go with each.
+var vesselFlagsOf = map[string][]string{
+	"tin":    {"dough", "volume", "size", "loaf"},
+	"basket": {"dough", "volume"},
+	"bowl":   {"dough", "volume"},
+	"tub":    {"dough", "diameter", "width", "depth", "height", "start", "rise", "density"},
+	"jar":    {"diameter", "height", "rise", "density"},
+}
+
+var vesselWords = []string{"tin", "basket", "bowl", "tub", "jar"}
+
+type vesselFlags struct {
+	output
+	in                                    *asked
+	dough                                 quantity.Mass
+	volume                                quantity.Volume
+	size                                  []quantity.Length
+	diameter, width, depth, height, start quantity.Length
+	rises                                 []quantity.Percent
+	density                               float64
+	loaf                                  dough.TinLoaf
+}
+
+func newVessel(s System) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "vessel tin|basket|bowl|tub|jar",
+		Short: "How much dough for a tin or basket, and where to mark the rise on a tub",
+		Long: `vessel says how much dough goes into a tin, a proofing basket or a lined bowl, or how large a one a
+dough needs; where to mark a straight-sided tub so that the rise can be read; and how much dough
+to put into a small sample jar, with its marks. Sizes are inside sizes.`,
+		Example: `  maslin vessel tin --size 24x11x7cm --loaf open-white
+  maslin vessel basket --dough 850g
+  maslin vessel tub --diameter 26cm --start 6cm --rise 75%
+  maslin vessel jar --diameter 6cm --height 12cm`,
+		ValidArgs: vesselWords,
+	}
+	f := &vesselFlags{in: ask(cmd)}
+	in := f.in
+	in.value(&f.dough, "dough", "MASS", "of one loaf, or in the tub", "dough", "Dough")
+	in.value(&f.volume, "volume", "VOLUME", "of the tin, basket or bowl, filled with water to the rim", "tin", "v")
+	in.each(func(text string) (err error) { f.size, err = sides(text); return err }, "size", "LxWxH", "of a box-shaped tin, such as 24x11x7cm", "length", "width", "height")
+	in.word(&f.loaf, wordsOf(dough.OpenTinWhite, dough.WholesaleWhite, dough.LiddedTin, dough.WholeGrainTin, dough.RyeTin, dough.EnrichedTin), "loaf", "what bakes in the tin (open white)", "loaf")
+	in.value(&f.diameter, "diameter", "LENGTH", "of a round tub or jar", "Diameter")
+	in.value(&f.width, "width", "LENGTH", "of a square tub", "Width")
+	in.value(&f.depth, "depth", "LENGTH", "of a square tub", "Depth")
+	in.value(&f.height, "height", "LENGTH", "of the tub or jar", "Height")
+	in.value(&f.start, "start", "LENGTH", "of the dough when it was put in, pressed level (by --dough and its density)", "Start")
+	in.each(func(text string) error {
+		r, err := quantity.ParsePercent(text)
+		f.rises = append(f.rises, r)
+		return err
+	}, "rise", "PERCENT", "to mark, may be repeated (tub: 30 %, 50 %, 75 % and 100 %); the most that a jar is to hold (100 %)", "Rises", "Rise")
+	in.each(func(text string) (err error) {
+		f.density, err = strconv.ParseFloat(strings.TrimSpace(text), 64)
+		if err != nil {
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "a number of kilograms in a liter, such as 1.1", Err: quantity.ErrUnit}
+		}
+		if f.density == 0 { // zero means not given to the library
+			return &quantity.InputError{Got: "0", Want: "0.5 to 1.4 kg/L", Err: quantity.ErrOutOfRange}
+		}
+		return nil
+	}, "density", "KG/L", "of the dough when put in (1.12)", "density", "Density")
+	f.register(cmd)
+	cmd.Args = func(cmd *cobra.Command, args []string) error {
+		example, _, _ := strings.Cut(strings.TrimSpace(cmd.Example), "\n")
+		switch {
+		case len(args) == 0:
+			return badInput("maslin vessel: required: want %s\nfor example: %s", either(vesselWords), example)
+		case len(args) > 1:
+			return badInput("maslin vessel: got %s after %s, want one vessel and flags", quantity.Excerpt(printable(args[1])), quantity.Excerpt(printable(args[0])))
+		case !slices.Contains(vesselWords, args[0]):
+			text := ""
+			if near := tomlbind.Suggest(args[0], vesselWords); near != "" {
+				text = "; did you mean " + near + "?"
+			}
+			return badInput("maslin vessel: got %s, want %s%s", quantity.Excerpt(printable(args[0])), either(vesselWords), text)
+		}
+		return nil
+	}
+	cmd.RunE = func(_ *cobra.Command, args []string) error { return runVessel(s, args[0], f) }
+	return cmd
+}
+
+// sides reads "24x11x7cm" or "9 x 5 x 3 in": the unit of the last side is that of those without.
+func sides(text string) ([]quantity.Length, error) {
+	wrong := func(reason error) error {
+		return &quantity.InputError{Got: quantity.Excerpt(text), Want: `length, width and height inside, such as "24x11x7cm" or "9x5x3in"`, Err: reason}
+	}
+	parts := strings.FieldsFunc(text, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' || r == '*' })
+	if len(parts) != 3 {
+		return nil, wrong(quantity.ErrUnit)
+	}
+	last := strings.TrimSpace(parts[2])
+	unit := strings.TrimLeft(last, "0123456789.,")
+	var out []quantity.Length
+	for _, part := range parts {
+		if part = strings.TrimSpace(part); strings.TrimLeft(part, "0123456789.,") == "" {
+			part += unit
+		}
+		l, err := quantity.ParseLength(part)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, l)
+	}
+	return out, nil
+}
+
+// vesselFound is everything a vessel was asked for.
+type vesselFound struct {
+	kind      string
+	box       quantity.Volume
+	low, high quantity.Mass // of dough that goes in
+	likely    quantity.Mass // zero where only a range is known
+	need      *dough.VesselVolume
+	proof     *dough.ProofSize
+	lines     *dough.FillLine
+	jar       *dough.JarSample
+	working   working.Working
+}
+
+func runVessel(s System, kind string, f *vesselFlags) error {
+	if err := f.check(); err != nil {
+		return err
+	}
+	in := f.in
+	for _, name := range []string{"dough", "volume", "size", "loaf", "diameter", "width", "depth", "height", "start", "rise", "density"} {
+		if !slices.Contains(vesselFlagsOf[kind], name) {
+			var with []string
+			for _, w := range vesselWords {
+				if slices.Contains(vesselFlagsOf[w], name) {
+					with = append(with, w)
+				}
+			}
+			in.only(either(with), name)
+		}
+	}
+	var p quantity.Problems
+	found := vesselFound{kind: kind}
+	switch kind {
+	case "tin":
+		f.tin(&found, &p)
+	case "basket", "bowl":
+		f.proof(&found, &p)
+	case "tub":
+		r, err := dough.FillLines(dough.RiseContainer{
+			Diameter: f.diameter, Width: f.width, Depth: f.depth, Height: f.height, Start: f.start, Dough: f.dough, Density: f.density, Rises: f.rises,
+		})
+		p.Join("", err)
+		found.lines, found.working = &r, r.Working()
+	case "jar":
+		jar := dough.SampleJar{Diameter: f.diameter, Height: f.height, Density: f.density}
+		if len(f.rises) > 1 {
+			in.fault("rise", count(len(f.rises), "rise", "rises"), "one rise of the jar", quantity.ErrInconsistent)
+		} else if len(f.rises) == 1 {
+			jar.Rise = f.rises[0]
+			if jar.Rise.IsZero() {
+				in.fault("rise", "0 %", "10 % to 500 %", quantity.ErrOutOfRange)
+			}
+		}
+		r, err := dough.FillSample(jar)
+		p.Join("", err)
+		found.jar, found.lines, found.working = &r, &r.FillLine, r.Working()
+	}
+	if wrong := in.complain(p.Err()); wrong != nil {
+		return wrong
+	}
+	return s.show(f.output, answer{
+		page: func(p *page, u units) { vesselPage(p, u, f, found) }, data: vesselData(f, found), workings: []working.Working{found.working},
+	})
+}
+
+// one of the sizes of a tin, basket or bowl has to be there, and no second one.
+func (f *vesselFlags) one(names ...string) string {
+	var given []string
+	for _, n := range names {
+		if f.in.given(n) {
+			given = append(given, n)
+		}
+	}
+	switch len(given) {
+	case 0:
+		f.in.fault(names[0], "", "--"+strings.Join(names[:len(names)-1], ", --")+" or --"+names[len(names)-1], quantity.ErrRequired)
+		return ""
+	case 1:
+		return given[0]
+	}
+	f.in.fault(given[1], "it together with --"+given[0], "one of --"+strings.Join(names[:len(names)-1], ", --")+" and --"+names[len(names)-1], quantity.ErrInconsistent)
+	return ""
+}
+
+func (f *vesselFlags) tin(found *vesselFound, p *quantity.Problems) {
+	given := f.one("dough", "volume", "size")
+	v := f.volume
+	switch given {
+	case "dough":
+		need, err := dough.TinForDough(f.dough, f.loaf)
+		p.Join("", err)
+		found.need, found.working = &need, need.Working()
+		return
+	case "size":
+		if len(f.size) != 3 {
+			return // said already
+		}
+		box, err := dough.TinBox(f.size[0], f.size[1], f.size[2])
+		if err != nil {
+			p.Join("", err)
+			return
+		}
+		v = box
+	case "":
+		return
+	}
+	fill, err := dough.DoughForTin(v, f.loaf)
+	p.Join("", err)
+	found.box, found.low, found.high, found.working = v, fill.Low, fill.High, fill.Working()
+}
+
+func (f *vesselFlags) proof(found *vesselFound, p *quantity.Problems) {
+	vessel := dough.ProofBasket
+	if found.kind == "bowl" {
+		vessel = dough.LinedBowl
+	}
+	switch f.one("dough", "volume") {
+	case "dough":
+		r, err := dough.ProofVesselFor(f.dough, vessel)
+		p.Join("", err)
+		found.proof, found.need, found.working = &r, &r.Volume, r.Working()
+	case "volume":
+		low, likely, high, err := dough.DoughForVessel(f.volume, vessel)
+		p.Join("", err)
+		found.box, found.low, found.likely, found.high = f.volume, low, likely, high
+		if err == nil {
+			if r, err := dough.ProofVesselFor(likely, vessel); err == nil {
+				found.working = r.Working()
+			}
+		}
+	}
+}
