@@ -56,6 +56,8 @@ type belief struct {
 	sigma float64 // between bakes, log of time
 	nu    float64 // degrees of freedom behind sigma
 	bakes int
+	// coldest is the lowest temperature a bake was learned from, °C; only with bakes.
+	coldest float64
 }
 
 // What is assumed of an unknown culture, as standard deviations. All are judgments:
@@ -88,7 +90,12 @@ const (
 	reference = 24.0
 )
 
-func prior(kind leavening) *belief {
+// priors are made once and never changed.
+var priors = [...]*belief{byLevain: newPrior(byLevain), byYeast: newPrior(byYeast), byBoth: newPrior(byBoth)}
+
+func prior(kind leavening) *belief { return priors[kind] }
+
+func newPrior(kind leavening) *belief {
 	b := &belief{kind: kind, sigma: sdBake, nu: freedom}
 	sd := vector{sdAmplitude, sdPace, sdTemperature, sdKneading, sdKneading, sdKneading}
 	switch kind {
@@ -168,6 +175,7 @@ type outlook struct {
 	ac, bc, cd, cc         float64
 	luck                   float64 // part of bb that is the bake's own
 	nu                     float64
+	coldest                float64 // below it the temperature sensitivity learned is stretched
 }
 
 func (b *belief) outlook(k Kneading) outlook {
@@ -178,7 +186,7 @@ func (b *belief) outlook(k Kneading) outlook {
 		a: b.mean[a], b: b.mean[p] + b.mean[u], d: b.mean[d],
 		aa: b.cov[a][a], ab: b.cov[a][p] + b.cov[a][u], ad: b.cov[a][d],
 		bb: b.cov[p][p] + b.cov[u][u] + 2*b.cov[p][u] + v, bd: b.cov[p][d] + b.cov[u][d], dd: b.cov[d][d],
-		cc: 1, luck: v, nu: b.nu,
+		cc: 1, luck: v, nu: b.nu, coldest: b.known(),
 	}
 }
 
@@ -196,4 +204,12 @@ func (o outlook) spread(variance float64) float64 {
 	nu := o.nu * ratio * ratio
 	const z, z3, z5 = z80, z80 * z80 * z80, z80 * z80 * z80 * z80 * z80
 	return z + (z3+z)/(4*nu) + (5*z5+16*z3+3*z)/(96*nu*nu)
+}
+
+// known is the lowest temperature learned from; without bakes there is none to be stretched from.
+func (b *belief) known() float64 {
+	if b.bakes == 0 {
+		return math.Inf(-1)
+	}
+	return b.coldest
 }

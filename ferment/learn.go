@@ -166,6 +166,15 @@ func (b *belief) regress(log []observation, robust bool, leave int) (*belief, bo
 	start := precision.times(&b.mean)
 	out := &belief{kind: b.kind, sigma: b.sigma, nu: b.nu}
 	out.mean = b.mean
+	out.coldest = math.Inf(1)
+	if b.bakes > 0 {
+		out.coldest = b.coldest
+	}
+	for i := range log {
+		if i != leave {
+			out.coldest = math.Min(out.coldest, log[i].mean)
+		}
+	}
 	count := float64(len(log))
 	out.bakes = b.bakes + len(log)
 	if leave >= 0 {

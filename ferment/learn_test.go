@@ -207,3 +207,44 @@ func TestLearningRefusesAMix(t *testing.T) {
 	_, err = ferment.Learning{Bakes: bad}.Learn()
 	refuses(t, err, quantity.ErrInconsistent, "Bakes[0].Bulk.History")
 }
+
+// What warm bakes taught is not stretched into the cold: below the coldest of them the range opens again, within their
+// temperatures it does not, and colder is never surer.
+func TestTheColdIsNotLearnedFromWarmBakes(t *testing.T) {
+	lesson := func(temperatures ...float64) ferment.Culture {
+		var bakes []ferment.Bake
+		for _, c := range temperatures {
+			b := good()
+			b.History = ferment.Constant(quantity.Celsius(c))
+			bakes = append(bakes, ferment.Bake{Bulk: b, Took: estimate(t, b).Ready().Likely})
+		}
+		l, err := ferment.Learning{Bakes: bakes}.Learn()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return l.Culture
+	}
+	width := func(known ferment.Culture, celsius float64) float64 {
+		b := good()
+		b.Culture, b.History = known, ferment.Constant(quantity.Celsius(celsius))
+		r := estimate(t, b).Ready()
+		return math.Log(r.Late.Hours() / r.Early.Hours())
+	}
+	warm, cool := lesson(22, 23, 24, 25, 26), lesson(15, 18, 22, 24, 26)
+	for _, c := range []float64{22, 24, 26} {
+		if w := width(warm, c); w > 0.45 {
+			t.Errorf("at %v °C, where it was logged, the width is %.2f", c, w)
+		}
+	}
+	if a, b := width(warm, 15), width(cool, 15); a < 1.3*b {
+		t.Errorf("at 15 °C after warm bakes %.2f, after bakes down to 15 °C %.2f", a, b)
+	}
+	last := 0.0
+	for _, c := range []float64{22, 20, 18, 16, 14, 12} {
+		w := width(warm, c)
+		if w < last {
+			t.Errorf("at %v °C the width is %.2f, less than at a warmer temperature", c, w)
+		}
+		last = w
+	}
+}
