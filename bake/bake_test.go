@@ -2,6 +2,7 @@ package bake
 
 import (
 	"testing"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/workcheck"
@@ -51,5 +52,21 @@ func TestWorkingsEvaluate(t *testing.T) {
 			t.Fatal(err)
 		}
 		workcheck.Verify(t, s.Working())
+	}
+}
+
+// A rye loaf rests for the knife, a rye roll does not.
+func TestRyeRestsByItsSize(t *testing.T) {
+	for _, x := range []struct {
+		grams float64
+		rest  time.Duration
+	}{{60, 0}, {200, 0}, {500, 12 * time.Hour}, {2000, 12 * time.Hour}} {
+		c, err := CoolTime(Cooling{Style: Rye, Baked: quantity.Grams(x.grams)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c.Rest != x.rest {
+			t.Errorf("%v g rests %v, want %v", x.grams, c.Rest, x.rest)
+		}
 	}
 }

@@ -26,7 +26,7 @@ type CoolingTime struct {
 	Ready quantity.TimeRange // until the core is at Slice
 	Slice quantity.Temperature
 	Room  quantity.Temperature
-	Rest  time.Duration // what the style asks for beyond cooling: rye is cut the next day
+	Rest  time.Duration // what the style asks for beyond cooling: a rye loaf is cut the next day, a rye roll is not
 	in    Cooling
 	from  float64
 	prior coolPrior
@@ -91,7 +91,7 @@ func CoolTime(in Cooling) (CoolingTime, error) {
 	}
 	from, room, slice := in.From.Celsius(), in.Room.Celsius(), in.Slice.Celsius()
 	in.Shape = in.Shape.For(in.Style)
-	c := CoolingTime{Slice: in.Slice, Room: in.Room, Rest: restOf(in.Style), in: in, from: from}
+	c := CoolingTime{Slice: in.Slice, Room: in.Room, Rest: restOf(in.Style, in.Baked), in: in, from: from}
 	theta := (slice - room) / (from - room)
 	times := [3]float64{}
 	for i, v := range [3]struct{ h, diffusivity float64 }{{mostAir, 1.2}, {stillAir, 1}, {leastAir, 0.8}} {
@@ -159,9 +159,13 @@ func checkCooling(in Cooling) (Cooling, error) {
 	return in, p.Err()
 }
 
-// restOf is how long a style rests before it cuts well, beyond cooling. From memory: 12 to 24 h for rye.
-func restOf(s Style) time.Duration {
-	if s == Rye {
+// roll is the largest piece that is eaten as a roll; half a pound is where bread begins in 21 CFR 136.3.
+var roll = quantity.Grams(226.796)
+
+// restOf is how long a loaf rests before it cuts well, beyond cooling. From memory: 12 to 24 h for rye; rye rolls are eaten the day
+// they are baked (common practice, no source).
+func restOf(s Style, baked quantity.Mass) time.Duration {
+	if s == Rye && baked.Compare(roll) > 0 {
 		return 12 * time.Hour
 	}
 	return 0
