@@ -31,5 +31,5 @@ func FoodCautions() []working.Caution {
 }
 
 func colorCaution() working.Caution {
-	return working.Caution{Subject: "crust", Text: working.Say("The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked."), Source: sources.GeisslerBackzeit}
+	return working.Caution{Subject: "crust", Text: working.Say("The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked."), Source: sources.GuideBakeTimes}
 }

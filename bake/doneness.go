@@ -83,19 +83,19 @@ func doneSources(s Style) []working.Source {
 	case Pan:
 		return []working.Source{sources.KingArthurThermometer, sources.ASBProfile, sources.CooksScience}
 	case Enriched:
-		return []working.Source{sources.GeisslerBackzeit, sources.CooksScience}
+		return []working.Source{sources.GuideBakeTimes, sources.CooksScience}
 	case SoftRoll:
-		return []working.Source{sources.KingArthurThermometer, sources.GeisslerBackzeit}
+		return []working.Source{sources.KingArthurThermometer, sources.GuideBakeTimes}
 	case Wholegrain:
 		return []working.Source{sources.WarenkundeBrot, sources.KingArthurThermometer}
 	case Rye:
-		return []working.Source{sources.KingArthurThermometer, sources.LaciLoss, sources.RyeHold, sources.GeisslerBackzeit}
+		return []working.Source{sources.KingArthurThermometer, sources.RyeBakeryLoss, sources.RyeHold, sources.GuideBakeTimes}
 	case GlutenFree:
 		return []working.Source{sources.KingArthurThermometer}
 	case ParBaked:
 		return []working.Source{sources.IREKS}
 	}
-	return []working.Source{sources.WarenkundeBrot, sources.GeisslerBackzeit, sources.ASBProfile, sources.CooksScience}
+	return []working.Source{sources.WarenkundeBrot, sources.GuideBakeTimes, sources.ASBProfile, sources.CooksScience}
 }
 
 // Guide answers: what does done mean for this style, at sea level, and says who?

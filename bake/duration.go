@@ -55,8 +55,8 @@ const (
 )
 
 func referenceOf(s Style) reference {
-	wheat := reference{1000, 50, wheatExponent, 500, 1750, 0.2, 0.02, sources.GeisslerBackzeit}
-	rye := reference{1000, 67.5, ryeExponent, 500, 1750, 0.2, 0.04, sources.GeisslerBackzeit}
+	wheat := reference{1000, 50, wheatExponent, 500, 1750, 0.2, 0.02, sources.GuideBakeTimes}
+	rye := reference{1000, 67.5, ryeExponent, 500, 1750, 0.2, 0.04, sources.GuideBakeTimes}
 	switch s {
 	case Baguette:
 		return reference{350, 23, wheatExponent, 100, 500, 0.2, 0, sources.Practice("a baguette of 350 g of dough bakes 20 to 25 minutes")}
@@ -87,7 +87,7 @@ func referenceOf(s Style) reference {
 // outside only with Extrapolate.
 // Accuracy: the range claims 80 % and is a judgment: ±20 to 30 %, or ±12 % from a known bake.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrRequired], [quantity.ErrModelRange].
-// Source: guide bake times, Geißler; exponents fitted to them; upper bound 2/3, Barham.
+// Source: guide bake times of a German glossary; exponents fitted to them; upper bound 2/3, Barham.
 func BakingTime(in BakeTimeInput) (BakeTime, error) {
 	var p quantity.Problems
 	if !in.Style.IsValid() {

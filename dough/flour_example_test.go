@@ -93,7 +93,7 @@ func ExampleConvertBasis() {
 	//    X_B = 12 × (100 − 0) ÷ (100 − 14)
 	//    X_B ≈ 13.953488 %
 	//    source: Iowa State University Extension, Moisture Basis Conversions for Grain
-	//      Composition Data, https://www.scribd.com/document/574297667
+	//      Composition Data
 }
 
 func ExampleConvertAbsorption() {
@@ -123,7 +123,7 @@ func ExampleJudgeFlour() {
 	fmt.Println(r.Warn, r.Advice[0])
 	// Output:
 	// 0 for and 4 against a hydration of 72 %; by one figure this flour is used up to 60 %, by another up to 70 %
-	// - W 280 (TSF): strong, 60 % to 70 %, against
+	// - W 280 (Sourdough Framework): strong, 60 % to 70 %, against
 	// - W 280 (strength list 2017): strong, 60 % to 70 %, against
 	// - W 280 (strength list, Italian): medium, 50 % to 60 %, against
 	// - protein 12.5 % (strength list 2017): medium, 50 % to 60 %, against

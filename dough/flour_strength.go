@@ -65,7 +65,7 @@ type StrengthOpinion struct {
 	Source    working.Source
 }
 
-// String prints "W 240 (TSF): medium, 50 % to 60 %, against".
+// String prints "W 240 (Sourdough Framework): medium, 50 % to 60 %, against".
 func (o StrengthOpinion) String() string {
 	text := o.Figure
 	if o.Source.Key != "" {
@@ -151,14 +151,14 @@ func JudgeFlour(in FlourStrength) (StrengthAdvice, error) {
 	r := StrengthAdvice{in: in}
 	if in.W != 0 {
 		figure := fmt.Sprintf("W %g", in.W)
-		r.class(figure, in.W, sources.TSFStrength, []strengthClass{{150, "weak", 0}, {250, "medium", 1}, {350, "strong", 2}, {1e9, "very strong", 3}})
+		r.class(figure, in.W, sources.SourdoughFrameworkStrength, []strengthClass{{150, "weak", 0}, {250, "medium", 1}, {350, "strong", 2}, {1e9, "very strong", 3}})
 		r.class(figure, in.W, sources.StrengthList2017, []strengthClass{
 			{120, "very weak", 0}, {180, "weak", 0}, {240, "medium", 1}, {280, "for bread", 2}, {340, "strong", 2}, {1e9, "very strong", 3},
 		})
 		r.class(
 			figure,
 			in.W,
-			sources.StrengthListComede,
+			sources.StrengthListItalian,
 			[]strengthClass{{220, "weak", 0}, {350, "medium", 1}, {420, "strong", 2}, {1e9, "very strong", 3}},
 		)
 	}
@@ -200,11 +200,11 @@ func (r *StrengthAdvice) others() {
 		figure := fmt.Sprintf("P/L %g", in.PL)
 		switch {
 		case in.PL < 0.5:
-			add(figure, "extensible: spreads", Silent, sources.MolinoBalance)
+			add(figure, "extensible: spreads", Silent, sources.MillerBalance)
 		case in.PL > 0.9:
-			add(figure, "tenacious: takes more water and resists shaping", Silent, sources.MolinoBalance)
+			add(figure, "tenacious: takes more water and resists shaping", Silent, sources.MillerBalance)
 		default:
-			add(figure, "balanced or near it", Silent, sources.MolinoBalance)
+			add(figure, "balanced or near it", Silent, sources.MillerBalance)
 		}
 	}
 	if in.FallingNumber != 0 {
@@ -284,7 +284,7 @@ func (r StrengthAdvice) Working() working.Working {
 		if !o.High.IsZero() {
 			value += ", up to " + o.High.String()
 		}
-		if o.Source == sources.TSFStrength || o.High.IsZero() {
+		if o.Source == sources.SourdoughFrameworkStrength || o.High.IsZero() {
 			note = "as the list says"
 		}
 		w.Steps = append(w.Steps, working.Step{Name: "class by " + o.Figure, Symbol: "class", Value: value, Note: note, Source: o.Source})

@@ -45,7 +45,7 @@ func ExampleWaterTemperature() {
 	//    T_water = 25 + (25 − 18) + (25 − 21) + (25 − 23) − 12
 	//    T_water = 26 °C
 	//    source: San Francisco Baking Institute, Artisan I course text, desired dough temperature,
-	//      quoted at farine-mc.blogspot.com
+	//      quoted on a baking page
 }
 
 func ExampleWaterTemperature_tooCold() {

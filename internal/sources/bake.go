@@ -19,8 +19,8 @@ var (
 	DenverAnswer = working.Source{Key: "Ask Extension", Title: "Ask Extension, question 404313: core temperature of bread at 7,700 ft", URL: "https://ask.extension.org"}
 	// WarenkundeBrot gives the core of a fully baked crumb, the way of baking off, and basket sizes.
 	WarenkundeBrot = working.Source{Key: "Warenkunde Brot", Author: "Stiftung Warentest", Title: "Warenkunde Brot", Where: "pp. 116, 137, 141"}
-	// GeisslerBackzeit gives guide bake times by mass, and cores for lean and rich doughs.
-	GeisslerBackzeit = working.Source{Key: "Geißler", Author: "Geißler", Title: "Bäckerlatein: Backzeit", Where: "table of guide bake times", URL: "https://www.ploetzblog.de"}
+	// GuideBakeTimes gives guide bake times by mass, and cores for lean and rich doughs.
+	GuideBakeTimes = working.Source{Key: "guide bake times", Title: "glossary of baking in German, bake times", Where: "table of guide bake times", Standing: working.CommonPractice}
 	// KingArthurThermometer tested pan loaves, free-form loaves and soft rolls with a thermometer.
 	KingArthurThermometer = working.Source{
 		Key: "King Arthur 2017", Author: "King Arthur Baking", Title: "Using a thermometer with yeast bread", Year: 2017,
@@ -37,12 +37,12 @@ var (
 	}
 	// IREKS gives re-baking of par-baked goods, losses and rope.
 	IREKS = working.Source{Key: "IREKS", Author: "IREKS", Title: "Compendium of Baking Technology", Where: "7.5, 13.4 and 17.1.2"}
-	// LaciLoss gives the loss that shows that a rye loaf is done.
-	LaciLoss = working.Source{Key: "Lāči", Title: "Latvian rye bakery, on baking: 98 °C and about 10 % lighter; over 12 to 15 % is overbaked", URL: "https://www.laci.lv"}
+	// RyeBakeryLoss gives the loss that shows that a rye loaf is done.
+	RyeBakeryLoss = working.Source{Key: "rye bakery", Title: "a Latvian rye bakery on baking: 98 °C and about 10 % lighter; over 12 to 15 % is overbaked", Standing: working.CommonPractice}
 	// RyeHold says that time above 190 °F matters more than the peak.
-	RyeHold = working.Source{Key: "rye hold", Title: "rye is held hot: 5 to 20 min above 190 °F, and the crust at 98 °C", Where: "reader's comment of an engineer; Geißler, Backzeit", Standing: working.CommonPractice}
+	RyeHold = working.Source{Key: "rye hold", Title: "rye is held hot: 5 to 20 min above 190 °F, and the crust at 98 °C", Where: "comment of an engineer; glossary of baking in German, bake times", Standing: working.CommonPractice}
 	// SCurve divides a bake: arrival near 85 % of the time, yeast killed near half.
-	SCurve = working.Source{Key: "S-curve", Title: "Thermal profiling of bread baking: the S-curve", Where: "bakerpedia.com, oven 101: arrival near 85 % of bake time, yeast kill near 50 %"}
+	SCurve = working.Source{Key: "S-curve", Title: "Thermal profiling of bread baking: the S-curve", Where: "industry encyclopedia of baking: arrival near 85 % of bake time, yeast kill near 50 %"}
 	// Zanoni1993 is the evaporation front at the boiling point, with the crumb tending to it.
 	Zanoni1993 = working.Source{
 		Key: "Zanoni 1993", Author: "Zanoni, Peri and Pierucci", Title: "A study of the bread-baking process I: a phenomenological model, Journal of Food Engineering 19:389",
@@ -58,11 +58,11 @@ var (
 	// Barham gives the exponents of time on mass for a round body.
 	Barham = working.Source{Key: "Barham", Author: "Barham", Title: "letter in New Scientist on cooking times", Year: 1991, Where: "26 January 1991: time ~ mass^(2/3)"}
 	// CarryOverReport is one report of a loaf that went on heating on the rack.
-	CarryOverReport = working.Source{Key: "carry-over", Title: "a one-pound loaf taken out at 175 °F rose to 205 °F on the rack (one report, thefreshloaf.com 6470)", Standing: working.CommonPractice}
+	CarryOverReport = working.Source{Key: "carry-over", Title: "a one-pound loaf taken out at 175 °F rose to 205 °F on the rack (one report on a baking forum)", Standing: working.CommonPractice}
 	// GisslenLoss gives the loss of weight in baking.
 	GisslenLoss = working.Source{Key: "Gisslen", Author: "Gisslen", Title: "Professional Baking", Where: "scaling: 10 to 13 % of the dough; 50 to 65 g more per 500 g baked"}
 	// BakeOutLoss is the industry's figure, cooling included.
-	BakeOutLoss = working.Source{Key: "Baking & Snack", Title: "Baking & Snack, bakers dictionary: bake-out loss 9.8 to 11.5 % with cooling", Where: "bakingbusiness.com"}
+	BakeOutLoss = working.Source{Key: "Baking & Snack", Title: "Baking & Snack, bakers dictionary: bake-out loss 9.8 to 11.5 % with cooling", Where: "trade magazine"}
 	// HamelmanLoss gives the wide range of the loss.
 	HamelmanLoss = working.Source{Key: "Hamelman", Author: "Hamelman", Title: "Bread", Year: 2004, Where: "10 to 20 %, pan loaves less than hearth loaves, as cited"}
 	// CFRBread is the US standard of identity: at least 62 % total solids.
@@ -74,9 +74,9 @@ var (
 	// UnwrappedBread is the UK rule for unwrapped loaves.
 	UnwrappedBread = working.Source{Key: "UK bread weights", Title: "Weights and Measures (Specified Quantities) (Unwrapped Bread and Intoxicating Liquor) Order", Year: 2011, Where: "draft, article 6(3), legislation.gov.uk"}
 	// BreadCooling gives the core at which bread is sliced or wrapped.
-	BreadCooling = working.Source{Key: "bread cooling", Title: "Bread cooling: core 35 to 40 °C in air of 24 °C; up to 2 h by size and shape", Where: "bakerpedia.com, bread cooling; bakeinfo.co.nz: about 35 °C"}
+	BreadCooling = working.Source{Key: "bread cooling", Title: "Bread cooling: core 35 to 40 °C in air of 24 °C; up to 2 h by size and shape", Where: "industry encyclopedia of baking; bakery information of New Zealand: about 35 °C"}
 	// NoWarmWrap says why warm bread is not wrapped.
-	NoWarmWrap = working.Source{Key: "cooling", Title: "Bread wrapped warm sweats and molds", Where: "craftybaking.com"}
+	NoWarmWrap = working.Source{Key: "cooling", Title: "Bread wrapped warm sweats and molds", Where: "baking page", Standing: working.CommonPractice}
 	// Rask is thermal data of bread.
 	Rask = working.Source{Key: "Rask 1989", Author: "Rask", Title: "Thermal properties of dough and bakery products, Journal of Food Engineering 9:167", Year: 1989, Where: "k 0.23 to 0.25 W/(m K), cp 2.74 to 2.80 kJ/(kg K), as compiled in a handbook"}
 	// Channaiah2016 measured the death of Salmonella and Enterococcus faecium in bun dough.

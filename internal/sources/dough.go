@@ -27,7 +27,7 @@ var LargestRemainder = working.Source{
 }
 
 // SourdoughFramework gives feeding ratios and hydrations of starters.
-var SourdoughFramework = working.Source{Key: "TSF", Title: "The Sourdough Framework", Where: "tables of starter types and feeding ratios"}
+var SourdoughFramework = working.Source{Key: "Sourdough Framework", Title: "The Sourdough Framework", Where: "tables of starter types and feeding ratios"}
 
 // Forkish prints levain as its flour over all flour.
 var Forkish = working.Source{Key: "Forkish", Author: "Forkish", Title: "Flour Water Salt Yeast", Year: 2012, Where: "p. 197, footnote"}

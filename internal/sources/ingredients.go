@@ -40,7 +40,6 @@ var (
 		Key:    "PM-1625",
 		Author: "Iowa State University Extension",
 		Title:  "Moisture Basis Conversions for Grain Composition Data",
-		URL:    "https://www.scribd.com/document/574297667",
 	}
 	// ICC115 defines water absorption at 14 % moisture.
 	ICC115 = working.Source{Key: "ICC 115/1", Title: "ICC standard 115/1: ml of water per 100 g of flour at 14.0 % moisture", Year: 1992}
@@ -58,44 +57,44 @@ var (
 	GlutenAlgebra = working.Source{Key: "mixture", Title: "protein of a mixture is the weighted mean of its parts", Standing: working.Computed}
 	// AshType is the European type number.
 	AshType = working.Source{Key: "ISO 2171", Title: "type number: ash in mg per 100 g of dry matter", Where: "ISO 2171, quoted by a miller"}
-	// TSFStrength is a table of strength classes with hydrations.
-	TSFStrength = working.Source{Key: "TSF", Title: "The Sourdough Framework", Where: "table of flour strength"}
-	// StrengthList2017 and StrengthListComede are trade lists of strength classes.
+	// SourdoughFrameworkStrength is a table of strength classes with hydrations.
+	SourdoughFrameworkStrength = working.Source{Key: "Sourdough Framework", Title: "The Sourdough Framework", Where: "table of flour strength"}
+	// StrengthList2017 and StrengthListItalian are trade lists of strength classes.
 	StrengthList2017 = working.Source{
 		Key:      "strength list 2017",
 		Title:    "trade list of W classes and protein classes",
 		Year:     2017,
 		Standing: working.CommonPractice,
 	}
-	// StrengthListComede is a second, different list.
-	StrengthListComede = working.Source{
+	// StrengthListItalian is a second, different list.
+	StrengthListItalian = working.Source{
 		Key:      "strength list, Italian",
 		Title:    "trade list of W classes",
-		Where:    "comedessert.it",
+		Where:    "an Italian page on desserts",
 		Standing: working.CommonPractice,
 	}
-	// MolinoBalance is a miller's reading of the alveograph's P/L.
-	MolinoBalance = working.Source{Key: "P/L", Title: "miller's reading of P/L", Where: "molinodenti.it"}
+	// MillerBalance is a miller's reading of the alveograph's P/L.
+	MillerBalance = working.Source{Key: "P/L", Title: "miller's reading of P/L", Where: "a miller's page", Standing: working.CommonPractice}
 	// FallingNumbers is a trade reading of the falling number.
-	FallingNumbers = working.Source{Key: "falling number", Title: "falling number below 160 s sticky, about 250 s best", Where: "sisonweb.com"}
+	FallingNumbers = working.Source{Key: "falling number", Title: "falling number below 160 s sticky, about 250 s best", Where: "trade page", Standing: working.CommonPractice}
 	// HamelmanYeast has the default yeast factors.
 	HamelmanYeast = working.Source{Key: "Hamelman yeast", Author: "Hamelman", Title: "Bread", Year: 2004, Where: "yeast conversions"}
 	// YeastHalfThird, YeastOldSupplier and YeastHousehold are other published factors.
-	YeastHalfThird = working.Source{Key: "yeast ½ and ⅓", Title: "active dry one half of fresh, instant one third", Where: "iledepain.co.za"}
+	YeastHalfThird = working.Source{Key: "yeast ½ and ⅓", Title: "active dry one half of fresh, instant one third", Where: "a bakery's page", Standing: working.CommonPractice}
 	// YeastOldSupplier is an older supplier's text.
-	YeastOldSupplier = working.Source{Key: "yeast ⅓", Title: "supplier's text: active dry one third of fresh", Where: "koerner-co.com"}
+	YeastOldSupplier = working.Source{Key: "yeast ⅓", Title: "supplier's text: active dry one third of fresh", Where: "a bakery supplier's page", Standing: working.CommonPractice}
 	// YeastHousehold is the US household equivalence of packets and cakes.
 	YeastHousehold = working.Source{
 		Key:      "yeast 3/8",
 		Title:    "US household: ¼ oz active dry for ⅔ oz compressed",
-		Where:    "hv.greenspun.com",
+		Where:    "discussion page",
 		Standing: working.CommonPractice,
 	}
 	// TinWholesale is an older US text on tin factors.
 	TinWholesale = working.Source{
 		Key:   "tin factor",
 		Title: "older US baking text: 7.6 cubic inches of open-top tin for an ounce of white dough",
-		Where: "haisendata.com, tool-view 14725",
+		Where: "teaching page",
 	}
 	// TinRanges is this library's choice of tin factors.
 	TinRanges = working.Source{
@@ -107,7 +106,7 @@ var (
 	BasketSizes = working.Source{
 		Key:      "basket sizes",
 		Title:    "round baskets of 8, 9, 10 and 11.75 in for ½-1, 1-2, 2-3 and 3-4 lb",
-		Where:    "thefreshloaf.com, node 4140",
+		Where:    "baking forum",
 		Standing: working.CommonPractice,
 	}
 	// BasketVolume is the volume a proofed dough needs.

@@ -7,19 +7,17 @@ var (
 	// SFBIWater is the course text behind the factor method with its worked example.
 	SFBIWater = working.Source{
 		Key: "SFBI Artisan I", Author: "San Francisco Baking Institute", Title: "Artisan I course text",
-		Where: "desired dough temperature, quoted at farine-mc.blogspot.com",
+		Where: "desired dough temperature, quoted on a baking page",
 	}
 	// NavyFriction is the procedure that finds a friction factor from one measured batch.
 	NavyFriction = working.Source{
 		Key: "NAVEDTRA 14163", Author: "US Navy", Title: "Mess Management Specialist", Where: "ch. 8, General Breadmaking Procedures",
-		URL: "https://navyadministration.tpub.com/14163/css/General-Breadmaking-Procedures-180.htm",
 	}
 	// PizzaTodayWater gives a worked example and the field rule of 5 °F of water for 2 °F of dough.
 	PizzaTodayWater = working.Source{Key: "Pizza Today 2018", Title: "Pizza Today", Year: 2018, Where: "June, pp. 28-29"}
 	// WihlfahrtWater is an early printed example of the factor method.
 	WihlfahrtWater = working.Source{
 		Key: "Wihlfahrt", Author: "Wihlfahrt", Title: "A Treatise on Baking", Where: "The Temperature of the Bread Dough",
-		URL: "http://chestofbooks.com/food/baking/treatise-on-baking/The-Temperature-Of-The-Bread-Dough.html",
 	}
 	// BaseTemperature is the French form of the factor method.
 	BaseTemperature = working.Source{
@@ -35,7 +33,6 @@ var (
 	// IceTable is a bakery supplier's table of ice per pound of ingredient water.
 	IceTable = working.Source{
 		Key: "ice table", Title: "Bakery supplier's ice table", Where: "lb of ice per lb of ingredient water",
-		URL: "http://www.koerner-co.com/pages.php?pID=12",
 	}
 	// IceHeat is the heat balance of melting ice in water.
 	IceHeat = working.Source{
@@ -53,7 +50,7 @@ var (
 	}
 	// FrenchRise is the rise per minute of mechanical kneading.
 	FrenchRise = working.Source{
-		Key: "rise per minute", Title: "Température de base: mechanical kneading warms a dough by 0.3 to 0.5 °C a minute", Where: "encyclopedic article (mirror bemoterigh.pages.dev)",
+		Key: "rise per minute", Title: "Température de base: mechanical kneading warms a dough by 0.3 to 0.5 °C a minute", Where: "encyclopedic article",
 		Standing: working.CommonPractice,
 	}
 	// HamelmanFriction is what Hamelman gives for planetary and spiral mixers.
@@ -88,7 +85,7 @@ var (
 	Windowpane = working.Source{
 		Key:   "windowpane",
 		Title: "Baking and Pastry: short, improved and intense development",
-		Where: "app.ckbk.com, baki28653c07s001ss002",
+		Where: "cookbook page",
 	}
 )
 
