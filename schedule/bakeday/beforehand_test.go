@@ -71,6 +71,14 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 			t.Errorf("%s at %v, while asleep", c.make, made.Start)
 		}
 	}
+	for i, a := range d.Timetable.Steps { // two hands do one thing at a time
+		for _, z := range d.Timetable.Steps[i+1:] {
+			busy := handsOn(a.Name) && handsOn(z.Name) && !imagined(a.Name) && !imagined(z.Name)
+			if busy && a.Start.Before(z.End) && z.Start.Before(a.End) {
+				t.Errorf("%s from %v to %v, %s from %v to %v", a.Name, a.Start, a.End, z.Name, z.Start, z.End)
+			}
+		}
+	}
 	s := d.Sheet()
 	var lists []string
 	for _, l := range s.Weigh {

@@ -26,6 +26,7 @@ const (
 	stepCool   = "cool"
 
 	baker = "the baker"
+	pair  = "the baker's hands"
 )
 
 // times are the durations that the other rooms computed for one bake.
@@ -79,6 +80,13 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 	}
 	p.Resources = []schedule.Resource{{Name: baker, Closed: closed}}
 	hands := []schedule.Need{{Resource: baker, Amount: 1}}
+	work := hands
+	if len(b.beforehand()) > 0 {
+		// What is made beforehand is the only work that could fall together with other work: two hands do one
+		// thing at a time. Heating the oven and minding the bake leave them free.
+		p.Resources = append(p.Resources, schedule.Resource{Name: pair, Capacity: 1, Words: "one pair of hands"})
+		work = append(work[:1:1], schedule.Need{Resource: pair, Amount: 1})
+	}
 	add := func(s schedule.Step) string {
 		p.Steps = append(p.Steps, s)
 		return s.Name
@@ -87,7 +95,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 
 	previous := ""
 	if b.Levain != nil {
-		feed := add(schedule.Step{Name: stepFeed, Min: grid(b.Levain.Takes.Duration()), Needs: hands})
+		feed := add(schedule.Step{Name: stepFeed, Min: grid(b.Levain.Takes.Duration()), Needs: work})
 		previous = add(schedule.Step{
 			Name: stepRipen, Min: grid(t.ripe), Max: grid(t.past),
 			MinWords: "the levain takes about " + hm(grid(t.ripe)) + " to its peak", MaxWords: "the levain is past its best after " + hm(grid(t.past)),
@@ -96,7 +104,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 	}
 	var standing []string
 	for _, s := range b.beforehand() {
-		make := add(schedule.Step{Name: s.makes(), Min: grid(s.takes), Needs: hands})
+		make := add(schedule.Step{Name: s.makes(), Min: grid(s.takes), Needs: work})
 		wait := add(schedule.Step{
 			Name: s.waits(), Min: grid(s.least), Max: grid(s.most),
 			MinWords: "the " + s.waits() + " at least " + hm(s.least), MaxWords: "the " + s.waits() + " at most " + hm(s.most),
@@ -105,7 +113,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 		standing = append(standing, wait)
 	}
 	for i := range t.mixes {
-		mix := add(schedule.Step{Name: numbered(stepMix, i, t.mixes), Min: grid(b.Mixing.Takes.Duration()), Needs: hands})
+		mix := add(schedule.Step{Name: numbered(stepMix, i, t.mixes), Min: grid(b.Mixing.Takes.Duration()), Needs: work})
 		if previous != "" {
 			atOnce(previous, mix)
 		}
@@ -122,14 +130,14 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 	})
 	atOnce(previous, bulk)
 	for i := range b.Bulk.Folds {
-		fold := add(schedule.Step{Name: numbered("fold", i, b.Bulk.Folds), Min: grid(b.Bulk.FoldTakes.Duration()), Needs: hands})
+		fold := add(schedule.Step{Name: numbered("fold", i, b.Bulk.Folds), Min: grid(b.Bulk.FoldTakes.Duration()), Needs: work})
 		at := time.Duration(i+1) * b.Bulk.FoldEvery.Duration()
 		p.Links = append(p.Links, schedule.Link{
 			From: bulk, To: fold, Kind: schedule.StartToStart, Min: at - foldSlack(at), Max: at + foldSlack(at),
 			MinWords: fmt.Sprintf("fold %d about %s into the bulk", i+1, hm(at)), MaxWords: fmt.Sprintf("fold %d about %s into the bulk", i+1, hm(at)),
 		})
 	}
-	shape := add(schedule.Step{Name: stepShape, Min: grid(b.Shaping.Takes.Duration()), Needs: hands})
+	shape := add(schedule.Step{Name: stepShape, Min: grid(b.Shaping.Takes.Duration()), Needs: work})
 	atOnce(bulk, shape)
 	var rest string
 	if r := b.Retard; r != nil {

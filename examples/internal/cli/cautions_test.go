@@ -25,7 +25,7 @@ func TestUsualCautionsAreKnown(t *testing.T) {
 		used[usual[g].short[i].subject+usual[g].short[i].begins] = true
 	}
 	// Those of the dough and the levain come with a batch and an estimate; the plans below have them.
-	for _, file := range []string{"hall-kitchen.toml", "same-day-rolls.toml"} {
+	for _, file := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml"} {
 		for _, c := range planOf(t, file).Cautions {
 			if g, i, ok := shortOf(hazard{c.Subject, fmt.Sprint(c.Text)}); ok {
 				used[usual[g].short[i].subject+usual[g].short[i].begins] = true
@@ -43,7 +43,7 @@ func TestUsualCautionsAreKnown(t *testing.T) {
 
 // The page names every hazard, and with full prints every word.
 func TestNoHazardIsLost(t *testing.T) {
-	for _, file := range []string{"hall-kitchen.toml", "same-day-rolls.toml"} {
+	for _, file := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml"} {
 		sheet := planOf(t, file)
 		var short, full page
 		short.width, full.width = 1000, 1000
