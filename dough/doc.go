@@ -61,7 +61,9 @@
 //	fresh, active dry and instant yeast         ConvertYeast, DefaultYeast, PublishedYeast
 //	water in food, from a table                 SR28, NewFoodTable, WaterIn
 //	cups and spoons, with their spread          MassOfVolume
-//	volume, fill lines, baskets, tins           DoughVolume, FillLines, FillSample, ProofVesselFor, DoughForVessel, DoughForTin, TinForDough
+//	room for a dough, marks for its rise        DoughVolume, FillLines, FillSample
+//	baskets and lined bowls                     ProofVesselFor, DoughForVessel
+//	tins                                        DoughForTin, TinForDough, TinFactorOf, TinBox
 //	what does a loaf cost                       Cost, UnitCost, ToBuy, UsableYield, ParseMoney
 //
 // # From percentages to water temperature

@@ -2,6 +2,7 @@ package dough
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -58,7 +59,9 @@ func (s *Stance) UnmarshalText(text []byte) error {
 // StrengthOpinion is what one published list says about a flour.
 type StrengthOpinion struct {
 	Figure string // "W 240"
-	Class  string // "medium"
+	// Meaning says what was measured: "work to blow up a bubble of dough in the alveograph, in 10⁻⁴ J".
+	Meaning string
+	Class   string // "medium"
 	// Low and High are the hydrations the class is used at; zero when the list names none.
 	Low, High quantity.Percent
 	Stance    Stance
@@ -177,10 +180,26 @@ func JudgeFlour(in FlourStrength) (StrengthAdvice, error) {
 	return r, nil
 }
 
+// meaningOf explains a figure to a baker who has it from a bag of flour.
+func meaningOf(figure string) string {
+	name, _, _ := strings.Cut(figure, " ")
+	switch name {
+	case "W":
+		return "work to blow up a bubble of dough in the alveograph, in 10⁻⁴ J: how strong the dough is"
+	case "P/L":
+		return "height over length of the alveograph's curve: how much the dough resists against how far it stretches"
+	case "falling":
+		return "seconds a plunger takes through a hot paste of the flour: few mean much enzyme, that thins the paste"
+	case "absorption":
+		return "water that brings 100 g of flour of 14 % moisture to a standard stiffness in the farinograph"
+	}
+	return "protein of the flour as it is in the bag"
+}
+
 func (r *StrengthAdvice) class(figure string, x float64, source working.Source, classes []strengthClass) {
 	for _, c := range classes {
 		if x < c.below {
-			o := StrengthOpinion{Figure: figure, Class: c.name, Source: source, Stance: SpeaksFor}
+			o := StrengthOpinion{Figure: figure, Meaning: meaningOf(figure), Class: c.name, Source: source, Stance: SpeaksFor}
 			o.Low, o.High = ladder(c.rung)
 			if r.in.Hydration.Compare(o.High) > 0 {
 				o.Stance = SpeaksAgainst
@@ -194,7 +213,7 @@ func (r *StrengthAdvice) class(figure string, x float64, source working.Source, 
 func (r *StrengthAdvice) others() {
 	in := r.in
 	add := func(figure, class string, stance Stance, s working.Source) {
-		r.Opinions = append(r.Opinions, StrengthOpinion{Figure: figure, Class: class, Stance: stance, Source: s})
+		r.Opinions = append(r.Opinions, StrengthOpinion{Figure: figure, Meaning: meaningOf(figure), Class: class, Stance: stance, Source: s})
 	}
 	if in.PL != 0 {
 		figure := fmt.Sprintf("P/L %g", in.PL)
@@ -217,10 +236,11 @@ func (r *StrengthAdvice) others() {
 	}
 	if !in.Absorption.IsZero() {
 		o := StrengthOpinion{
-			Figure: "absorption " + in.Absorption.Text(1),
-			Class:  "water for a dough of standard stiffness",
-			Stance: SpeaksFor,
-			Source: sources.ICC115,
+			Figure:  "absorption " + in.Absorption.Text(1),
+			Meaning: meaningOf("absorption"),
+			Class:   "water for a dough of standard stiffness",
+			Stance:  SpeaksFor,
+			Source:  sources.ICC115,
 		}
 		// A hearth dough is softer than the farinograph's; ten points above it is a wet dough for
 		// the flour. Judgment.

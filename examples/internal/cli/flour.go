@@ -44,10 +44,10 @@ it lists which published figures speak for or against so much water, and where t
 	in.value(&f.protein, "protein", "PERCENT", "of the flour", "Protein")
 	cmd.Flags().BoolVar(&f.gluten, "gluten", false, "reach the target with dry gluten")
 	in.value(&f.strength.Hydration, "hydration", "PERCENT", "which the flour is to carry", "Hydration")
-	in.each(f.plain(&f.strength.W), "w", "W", "the alveograph's W, in 10⁻⁴ J", "W")
-	in.each(f.plain(&f.strength.PL), "pl", "P/L", "the alveograph's balance", "PL")
-	in.each(f.plain(&f.strength.FallingNumber), "falling-number", "SECONDS", "falling number", "FallingNumber")
-	in.value(&f.strength.Absorption, "absorption", "PERCENT", "the farinograph's water absorption at 14 % moisture", "Absorption")
+	in.each(f.plain(&f.strength.W), "w", "W", "the work to blow up a bubble of dough, in 10⁻⁴ J (alveograph)", "W")
+	in.each(f.plain(&f.strength.PL), "pl", "P/L", "how much the dough resists over how far it stretches (alveograph)", "PL")
+	in.each(f.plain(&f.strength.FallingNumber), "falling-number", "SECONDS", "a plunger takes through a hot paste: few mean much enzyme", "FallingNumber")
+	in.value(&f.strength.Absorption, "absorption", "PERCENT", "water that the flour takes at 14 % moisture (farinograph)", "Absorption")
 	f.register(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error { return runFlour(s, f) }
 	return cmd
@@ -202,6 +202,19 @@ func flourPage(p *page, u units, f *flourFlags, r flourFound) {
 		for _, o := range a.Opinions {
 			p.para(2, o.String())
 		}
+		p.line("")
+		said := map[string]bool{}
+		for _, o := range a.Opinions {
+			if !said[o.Meaning] {
+				said[o.Meaning] = true
+				name, _, _ := strings.Cut(o.Figure, " ")
+				if name == "falling" {
+					name = "falling number"
+				}
+				p.para(2, name+": "+o.Meaning)
+			}
+		}
+		p.line("")
 		if a.Disagreement != "" {
 			p.para(2, a.Disagreement)
 		}
