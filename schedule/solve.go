@@ -15,7 +15,8 @@ import (
 // steps would then use the same resource at once, the timetable with the latest times in sum
 // is searched for.
 //
-// Times are exact to the grid. The error reports malformed input, all problems at once, as
+// Times are exact to the grid. When the context ends first the timetable is the best so far, or
+// the verdict is Unknown; a nil context never ends. The error reports malformed input, all problems at once, as
 // [quantity.InputError] values; a problem without a timetable is answered by a [Conflict].
 // Source: Dechter, Meiri and Pearl 1991; Kumar 2005; see the package comment.
 func (p Problem) Latest(ctx context.Context) (Timetable, error) {

@@ -15,7 +15,7 @@ const (
 	Optimal    Verdict = iota // a timetable, and no better one exists: proven
 	Feasible                  // a timetable; see Bound and Gap for how much better one might be
 	Infeasible                // no timetable exists: proven; see Conflict
-	Unknown                   // the time or effort ran out before a timetable was found
+	Unknown                   // the time or effort ran out before a timetable was found or ruled out
 )
 
 // Timetable is the answer: when each step happens, how far it could move, and how good the
@@ -50,6 +50,9 @@ type Timed struct {
 	Name       string
 	Start, End time.Time
 
+	// The earliest and latest times, other steps giving way and the order at shared resources
+	// staying the same. When the context ended before they were worked out they are the times
+	// planned, Slack is 0, and Windows and Drives are empty.
 	EarliestStart time.Time
 	LatestStart   time.Time
 	EarliestEnd   time.Time
@@ -77,8 +80,9 @@ type Conflict struct {
 	// Short is by how much the rules miss each other: how much later the wanted bounds would
 	// have to be when there are any, else the smallest single change in Members.
 	Short time.Duration
-	// Minimal is true when the set was proven to be a smallest one; it is false only when the
-	// context ran out while the set was being made smaller.
+	// Minimal is true when the set was proven to be a smallest one: without any one member the
+	// others can be kept. There can be smaller sets with other members. It is false only when
+	// the context or the effort ran out while the set was being made smaller.
 	Minimal bool
 }
 
