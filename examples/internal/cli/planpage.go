@@ -240,30 +240,30 @@ func timetablePart(p *page, s bakeday.Sheet) {
 		if t.LookFrom != nil {
 			text += "; look at it from " + clock(*t.LookFrom, t.Start) + " to " + clock(*t.LookTo, t.Start)
 		}
+		if len(t.Windows) > 1 {
+			text += "; it may start " + windows(t)
+		}
 		mark := ""
 		if t.Hands {
 			mark = "hands"
 		}
-		rows = append(rows, []string{p.time(t.Start.Format("15:04") + "–" + clock(t.End, t.Start)), windows(t), mark, text})
+		rows = append(rows, []string{p.time(t.Start.Format("15:04") + "–" + clock(t.End, t.Start)), "(from " + clock(t.EarliestStart, t.Start) + ")", mark, text})
 	}
 	flush()
 	p.line("  %s", s.Wanted.Format("Mon 2 Jan 15:04")+"  the bread is wanted")
 }
 
-// windows prints from when the step may start; gaps in between are listed.
+// windows lists when a step may start, where there are gaps in between.
 func windows(t bakeday.StepSheet) string {
-	if len(t.Windows) < 2 {
-		return "(from " + clock(t.EarliestStart, t.Start) + ")"
-	}
 	var parts []string
 	for _, w := range t.Windows {
 		part := clock(w.From, t.Start)
 		if !w.To.Equal(w.From) {
-			part += "–" + clock(w.To, t.Start)
+			part += "–" + clock(w.To, w.From)
 		}
 		parts = append(parts, part)
 	}
-	return "(" + strings.Join(parts, ", ") + ")"
+	return strings.Join(parts, " or ")
 }
 
 // clock prints a time, with its day when that differs from the reference day.
