@@ -258,6 +258,9 @@ func risePart(s bakeday.Sheet, u Units) part {
 	switch {
 	case s.Retard != nil:
 		p.Figures = append(p.Figures, figure{"in the cold", s.Retard.For.String(), fmt.Sprintf("at %s; the loaves go in at %s", u.Temperature(s.Retard.Into, 0), u.Temperature(s.Retard.DoughIn, 0))})
+		if w := s.Retard.WarmUp; w > 0 {
+			p.Figures = append(p.Figures, figure{"warm up", w.String(), "between the cold and the oven"})
+		}
 	case s.Proof != nil:
 		p.Figures = append(p.Figures, figure{"final proof", span(*s.Proof), "likely " + s.Proof.Likely.String() + " after shaping"})
 	}

@@ -138,13 +138,31 @@ func (b *bench) lookFor(s bakeday.StepSheet, u units) []string {
 		shapeAt = percent(b.progress.Now.Bulk().Rise, 0)
 	}
 	var out []string
-	switch name := s.Name; {
-	case strings.HasPrefix(name, "feed") && len(sheet.Weigh) > 0:
-		for _, l := range sheet.Weigh[0].Lines {
-			out = append(out, u.mass(l.Mass)+" "+printable(l.Name))
+	weigh := func(list string) {
+		for _, w := range sheet.Weigh {
+			if w.Name != list {
+				continue
+			}
+			for _, l := range w.Lines {
+				out = append(out, u.mass(l.Mass)+" "+printable(l.Name))
+			}
 		}
-	case strings.HasPrefix(name, "levain"):
+	}
+	switch name := s.Name; {
+	case strings.HasPrefix(name, "make the "):
+		weigh(strings.TrimPrefix(name, "make the "))
+	case strings.HasPrefix(name, "levain "):
 		out = append(out, "ripe when it is domed, full of bubbles to the wall of the jar and smells fresh and a little sour; past its best when the middle has sunk")
+	case strings.HasSuffix(name, " ripens"):
+		out = append(out, "ripe when its top is domed or just begins to sink, and it is full of bubbles; past its best when it has fallen and smells of alcohol")
+	case strings.HasSuffix(name, " stands"):
+		out = append(out, "covered; cool before it goes into the dough")
+	case strings.HasPrefix(name, "take out"):
+		out = append(out, "cover the pieces, so that no skin forms")
+	case strings.HasPrefix(name, "warm up"):
+		out = append(out, "about "+u.temperature(b.day.Rising.Into, 0)+" in the middle when it goes into the oven")
+	case strings.HasPrefix(name, "feed"):
+		weigh("levain")
 	case strings.HasPrefix(name, "mix"):
 		out = append(out, "pour "+u.mass(rounded(sheet.Water.Pour))+" of water at "+u.temperature(sheet.Water.Temperature, 1),
 			"the dough should leave the mixer at "+u.temperature(sheet.Water.Target, 1)+"; measure it, and log it: maslin log mix FILE --dough TEMPERATURE")
