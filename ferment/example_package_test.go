@@ -1,0 +1,27 @@
+package ferment_test
+
+import (
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
+)
+
+// A dough with 15 % of its flour in the levain, kept at 25 °C: when has it risen by 75 %? And with how much
+// levain would it be ready in five hours?
+func Example() {
+	percent := quantity.MustPercent
+	bulk := ferment.Bulk{
+		Inoculation: percent("15 %"), SaltInWater: percent("2.8 %"), Rise: percent("75 %"),
+		History: ferment.Constant(quantity.Celsius(25)), Curve: ferment.GanzleYeastHeld,
+	}
+	estimate, err := bulk.Estimate()
+	fmt.Println(estimate, err)
+
+	amount, err := bulk.AmountFor(5 * time.Hour)
+	fmt.Println(amount, err)
+	// Output:
+	// 75 % rise after 2h59m to 7h05m (80 %), likely 4h36m <nil>
+	// 12.4 % of the flour prefermented: 75 % rise after 3h16m to 7h40m (80 %), likely 5h <nil>
+}
