@@ -64,7 +64,12 @@ func Run(args []string, s System) int {
 	root.SetIn(s.In)
 	root.SetOut(other)
 	root.SetErr(s.Err)
+	var helped error // of --help, which has no other way back
+	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { helped = s.showHelp(cmd) })
 	err := root.Execute()
+	if err == nil {
+		err = helped
+	}
 	if err == nil {
 		return exitAnswered
 	}
@@ -106,11 +111,6 @@ Then write a file for a bread of your own, and plan it:
 		RunE:          func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
 	}
 	root.SetVersionTemplate("maslin {{.Version}}\n")
-	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) {
-		if err := s.showHelp(cmd); err != nil {
-			fmt.Fprintln(s.Err, "maslin: "+err.Error())
-		}
-	})
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(newPlan(s))

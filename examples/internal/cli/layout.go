@@ -46,7 +46,7 @@ func (p *page) section(title string) {
 	if p.b.Len() > 0 {
 		p.b.WriteByte('\n')
 	}
-	p.line("%s", title)
+	p.hang("", "  ", title)
 }
 
 // para prints text wrapped, at an indent; further lines hang two columns deeper.

@@ -250,7 +250,7 @@ func timetablePart(p *page, s bakeday.Sheet) {
 		rows = append(rows, []string{p.time(t.Start.Format("15:04") + "–" + clock(t.End, t.Start)), "(from " + clock(t.EarliestStart, t.Start) + ")", mark, text})
 	}
 	flush()
-	p.line("  %s", s.Wanted.Format("Mon 2 Jan 15:04")+"  the bread is wanted")
+	p.rows(2, "ll", [][]string{{s.Wanted.Format("Mon 2 Jan 15:04"), "the bread is wanted"}})
 }
 
 // windows lists when a step may start, where there are gaps in between.
