@@ -164,7 +164,15 @@ func (f *flow) augment() bool {
 	if sink < 0 {
 		return false // cannot happen: the origin reaches every node
 	}
-	delta := f.dist[sink]
+	f.send(sink)
+	for _, v := range f.seen {
+		f.x[v] += f.dist[sink] - f.dist[v]
+	}
+	return true
+}
+
+// send sends as much as fits along the path found to sink.
+func (f *flow) send(sink int32) {
 	amount := -f.excess[sink]
 	v := sink
 	for f.via[v] >= 0 && f.dist[v] >= 0 {
@@ -192,8 +200,4 @@ func (f *flow) augment() bool {
 			v = f.to[a]
 		}
 	}
-	for _, v := range f.seen {
-		f.x[v] += delta - f.dist[v]
-	}
-	return true
 }

@@ -140,46 +140,7 @@ func (m *model) end(task int) place   { return m.place[EndOf(task)] }
 func build(w *Watch, s *Shop, lo, hi []int) *model {
 	n := s.Net
 	m := &model{place: make([]place, n.Events)}
-	widest := map[[2]int]int{}
-	for _, a := range n.Arcs {
-		if a.From == a.To {
-			continue
-		}
-		k := [2]int{a.From, a.To}
-		if w, ok := widest[k]; !ok || a.W > w {
-			widest[k] = a.W
-		}
-	}
-	root := make([]int, n.Events)
-	off := make([]int, n.Events) // x[v] = x[root[v]] + off[v]
-	for v := range root {
-		root[v] = v
-	}
-	var find func(v int) (int, int)
-	find = func(v int) (int, int) {
-		if root[v] == v {
-			return v, 0
-		}
-		r, o := find(root[v])
-		off[v] += o
-		root[v] = r
-		return r, off[v]
-	}
-	for _, a := range n.Arcs { // in the order given, so that the result is the same every time
-		if a.From == 0 || a.To == 0 || a.From == a.To {
-			continue
-		}
-		w, back := widest[[2]int{a.From, a.To}], a.To
-		if r, ok := widest[[2]int{back, a.From}]; !ok || r != -w {
-			continue
-		}
-		ru, ou := find(a.From)
-		rv, ov := find(a.To)
-		if ru != rv {
-			root[rv] = ru
-			off[rv] = ou + w - ov
-		}
-	}
+	find := rigid(n)
 	number := map[int]int{}
 	for v := 1; v < n.Events; v++ {
 		r, o := find(v)
@@ -202,6 +163,51 @@ func build(w *Watch, s *Shop, lo, hi []int) *model {
 		return nil
 	}
 	return m
+}
+
+// rigid joins events at fixed distances; find says for an event which one stands for its group
+// and how much later than that one it is.
+func rigid(n *Net) (find func(v int) (int, int)) {
+	widest := map[[2]int]int{}
+	for _, a := range n.Arcs {
+		if a.From == a.To {
+			continue
+		}
+		k := [2]int{a.From, a.To}
+		if w, ok := widest[k]; !ok || a.W > w {
+			widest[k] = a.W
+		}
+	}
+	root := make([]int, n.Events)
+	off := make([]int, n.Events) // x[v] = x[root[v]] + off[v]
+	for v := range root {
+		root[v] = v
+	}
+	find = func(v int) (int, int) {
+		if root[v] == v {
+			return v, 0
+		}
+		r, o := find(root[v])
+		off[v] += o
+		root[v] = r
+		return r, off[v]
+	}
+	for _, a := range n.Arcs { // in the order given, so that the result is the same every time
+		if a.From == 0 || a.To == 0 || a.From == a.To {
+			continue
+		}
+		w := widest[[2]int{a.From, a.To}]
+		if back, ok := widest[[2]int{a.To, a.From}]; !ok || back != -w {
+			continue
+		}
+		ru, ou := find(a.From)
+		rv, ov := find(a.To)
+		if ru != rv {
+			root[rv] = ru
+			off[rv] = ou + w - ov
+		}
+	}
+	return find
 }
 
 func (m *model) mergeArcs(n *Net) {

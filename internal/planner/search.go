@@ -217,25 +217,30 @@ func (r *search) visit(bound int64) {
 				continue
 			}
 		}
-		for k, o := range open {
-			mark := r.s.mark()
-			ok := true
-			for _, earlier := range open[:k] {
-				if ok = r.refuse(earlier.move); !ok {
-					break
-				}
-			}
-			switch {
-			case ok && r.apply(o.move) && r.s.propagate():
-				if o.bound < r.best {
-					r.visit(max(bound, o.bound))
-				}
-			case r.stopped():
-				r.lost = min(r.lost, bound)
-			}
-			r.undo(mark)
-		}
+		r.branch(open, bound)
 		return
+	}
+}
+
+// branch visits the state after each move, those before it refused.
+func (r *search) branch(open []scored, bound int64) {
+	for k, o := range open {
+		mark := r.s.mark()
+		ok := true
+		for _, earlier := range open[:k] {
+			if ok = r.refuse(earlier.move); !ok {
+				break
+			}
+		}
+		switch {
+		case ok && r.apply(o.move) && r.s.propagate():
+			if o.bound < r.best {
+				r.visit(max(bound, o.bound))
+			}
+		case r.stopped():
+			r.lost = min(r.lost, bound)
+		}
+		r.undo(mark)
 	}
 }
 

@@ -14,95 +14,127 @@ type Contingent struct {
 // AAAI 2005: besides sums of differences, a wait (upper case), what must be done before an
 // end that cannot be foreseen (lower case), and both together (cross case).
 func (n *Net) Controllable(watch *Watch, list []Contingent) bool {
-	const far = 1 << 29
+	g := newDispatch(watch, n, list)
+	if !shortest(watch, g.d, g.k) {
+		return false
+	}
+	for {
+		g.changed = false
+		for c := range list {
+			if !g.reduce(c) {
+				return false
+			}
+		}
+		if !g.possible() {
+			return false
+		}
+		if !g.changed {
+			return true
+		}
+	}
+}
+
+// far is a difference without limit.
+const far = 1 << 29
+
+// dispatch is what is known of the differences and waits of a network with contingent durations.
+type dispatch struct {
+	watch   *Watch
+	k       int   // events
+	d       []int // d[u*k+v]: x[v] − x[u] is at most this
+	list    []Contingent
+	wait    [][]int // wait[c][P]: P comes this much (negative) after A, or after C
+	all     []int   // scratch: the differences with the waits as if they were rules
+	changed bool
+}
+
+func newDispatch(watch *Watch, n *Net, list []Contingent) *dispatch {
 	k := n.Events
-	d := make([]int, k*k) // d[u*k+v]: x[v] − x[u] is at most this
-	for i := range d {
-		d[i] = far
+	g := &dispatch{watch: watch, k: k, list: list, d: make([]int, k*k), all: make([]int, k*k)}
+	for i := range g.d {
+		g.d[i] = far
 	}
 	for v := 0; v < k; v++ {
-		d[v*k+v] = 0
+		g.d[v*k+v] = 0
 	}
-	set := func(u, v, w int) { d[u*k+v] = min(d[u*k+v], w) }
+	set := func(u, v, w int) { g.d[u*k+v] = min(g.d[u*k+v], w) }
 	for _, a := range n.Arcs { // x[To] ≥ x[From] + W is x[From] − x[To] ≤ −W
 		set(a.To, a.From, -a.W)
 	}
 	for _, c := range list {
 		set(c.A, c.C, c.Hi)
 		set(c.C, c.A, -c.Lo)
+		w := make([]int, k)
+		for p := range w {
+			w[p] = far
+		}
+		w[c.C] = -c.Hi
+		g.wait = append(g.wait, w)
 	}
-	if !shortest(watch, d, k) {
-		return false
+	return g
+}
+
+// add tightens a difference; false when that closes a negative cycle or the watch is over.
+func (g *dispatch) add(u, v, w int) bool {
+	if w >= g.d[u*g.k+v] {
+		return true
 	}
-	wait := make([][]int, len(list)) // wait[c][P]: P comes this much (negative) after A, or after C
-	for c := range wait {
-		wait[c] = make([]int, k)
-		for p := range wait[c] {
-			wait[c][p] = far
+	g.changed = true
+	return tighten(g.watch, g.d, g.k, u, v, w)
+}
+
+// reduce applies the rules once to contingent duration c; false as add.
+func (g *dispatch) reduce(c int) bool {
+	l, w, k := g.list[c], g.wait[c], g.k
+	// Upper case: a path to a waiting event waits too.
+	for p := 0; p < k; p++ {
+		if g.watch.spend(k) {
+			return false
 		}
-		wait[c][list[c].C] = -list[c].Hi
-	}
-	all := make([]int, k*k)
-	for {
-		changed := false
-		add := func(u, v, w int) bool {
-			if w >= d[u*k+v] {
-				return true
+		for q, via := range g.d[p*k : p*k+k] {
+			if w[q] < far && via < far && via+w[q] < w[p] {
+				w[p] = via + w[q]
+				g.changed = true
 			}
-			changed = true
-			return tighten(watch, d, k, u, v, w)
-		}
-		for c, l := range list {
-			w := wait[c]
-			// Upper case: a path to a waiting event waits too.
-			for p := 0; p < k; p++ {
-				if watch.spend(k) {
-					return false
-				}
-				for q := 0; q < k; q++ {
-					if w[q] < far && d[p*k+q] < far && d[p*k+q]+w[q] < w[p] {
-						w[p] = d[p*k+q] + w[q]
-						changed = true
-					}
-				}
-			}
-			// Cross case: an end that cannot be foreseen may come at its earliest.
-			for e, o := range list {
-				if e != c && w[o.C] < 0 && o.Lo+w[o.C] < w[o.A] {
-					w[o.A] = o.Lo + w[o.C]
-					changed = true
-				}
-			}
-			// A wait that is over before the end can come is no wait but a rule.
-			for p := 0; p < k; p++ {
-				if p != l.C && w[p] < far && w[p] >= -l.Lo && !add(p, l.A, w[p]) {
-					return false
-				}
-			}
-			// Lower case.
-			for v := 0; v < k; v++ {
-				if x := d[l.C*k+v]; x < 0 && !add(l.A, v, l.Lo+x) {
-					return false
-				}
-			}
-		}
-		copy(all, d)
-		for c, l := range list {
-			for p := 0; p < k; p++ {
-				if w := wait[c][p]; w < all[p*k+l.A] && !tighten(watch, all, k, p, l.A, w) {
-					return false
-				}
-			}
-		}
-		if !changed {
-			return true
 		}
 	}
+	// Cross case: an end that cannot be foreseen may come at its earliest.
+	for e, o := range g.list {
+		if e != c && w[o.C] < 0 && o.Lo+w[o.C] < w[o.A] {
+			w[o.A] = o.Lo + w[o.C]
+			g.changed = true
+		}
+	}
+	// A wait that is over before the end can come is no wait but a rule.
+	for p := 0; p < k; p++ {
+		if p != l.C && w[p] < far && w[p] >= -l.Lo && !g.add(p, l.A, w[p]) {
+			return false
+		}
+	}
+	// Lower case.
+	for v := 0; v < k; v++ {
+		if x := g.d[l.C*k+v]; x < 0 && !g.add(l.A, v, l.Lo+x) {
+			return false
+		}
+	}
+	return true
+}
+
+// possible reports whether the network has a solution in which every wait is waited for.
+func (g *dispatch) possible() bool {
+	copy(g.all, g.d)
+	for c, l := range g.list {
+		for p, w := range g.wait[c] {
+			if w < g.all[p*g.k+l.A] && !tighten(g.watch, g.all, g.k, p, l.A, w) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // shortest finds all shortest paths; false when there is a negative cycle or the watch is over.
 func shortest(w *Watch, d []int, k int) bool {
-	const far = 1 << 29
 	for m := 0; m < k; m++ {
 		for u := 0; u < k; u++ {
 			um := d[u*k+m]
@@ -135,7 +167,6 @@ func shortest(w *Watch, d []int, k int) bool {
 // tighten adds one difference to shortest paths; false when it closes a negative cycle or the
 // watch is over.
 func tighten(watch *Watch, d []int, k, u, v, w int) bool {
-	const far = 1 << 29
 	if u == v {
 		return w >= 0
 	}
