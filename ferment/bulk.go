@@ -215,8 +215,20 @@ func (f *fermentation) doubt(mean float64) float64 {
 	if hot := f.hot(); mean > hot {
 		return 0.03 * (mean - hot)
 	}
-	return math.Hypot(0.06*math.Max(0, cold-mean), stretched*math.Max(0, f.out.coldest-mean))
+	off := math.Hypot(0.06*math.Max(0, cold-mean), stretched*math.Max(0, f.out.coldest-mean))
+	if f.kind != byLevain {
+		off = math.Hypot(off, nearMinimum*math.Max(0, refrigerated-mean))
+	}
+	return off
 }
+
+// Where baker's yeast stops is known for its relatives only, 1.3 to 4.3 °C (Salvadó et al. 2011), and the trade sees its doughs double in the
+// refrigerator in a day or three (common practice, no source). By the cardinal curve one end of that against the other is a factor of 2.3 at 8 °C and of 19 at 5 °C:
+// the range opens by a factor of 1.3 for each degree below 8 °C, a judgment.
+const (
+	refrigerated = 8.0
+	nearMinimum  = 0.25
+)
 
 // stretched is how unsure it is, in the log of the rate per °C, that a temperature sensitivity learned from warmer bakes goes on below the
 // coldest of them: the published curves that agree at 24 °C part by 0.05 to 0.07 per °C on the way down to 15 °C.
