@@ -1,0 +1,64 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/wallclock"
+)
+
+// timeIn reads "10:40" (the last time the clock showed it), "2026-11-27 18:40" or an instant with
+// its offset, in the zone of the present.
+func timeIn(text string, now time.Time) (time.Time, error) {
+	text = strings.TrimSpace(text)
+	zone := now.Location()
+	if c, err := wallclock.ParseClock(text); err == nil {
+		day := wallclock.DateOf(now, zone)
+		at, err := resolved(day.At(c), zone)
+		if err == nil && at.After(now.Add(time.Minute)) {
+			at, err = resolved(day.AddDays(-1).At(c), zone)
+		}
+		return at, err
+	}
+	if m, err := wallclock.ParseMoment(text); err == nil {
+		return resolved(m, zone)
+	}
+	if at, err := time.Parse(time.RFC3339, text); err == nil {
+		return at.In(zone), nil
+	}
+	return time.Time{}, fmt.Errorf("got %s, want a time such as 18:40, 2026-11-27 18:40 or 2026-11-27T18:40:00+01:00", quantity.Excerpt(text))
+}
+
+func resolved(m wallclock.Moment, zone *time.Location) (time.Time, error) {
+	r, err := wallclock.Resolve(m, zone, wallclock.RFC5545)
+	return r.At, err
+}
+
+// whenFrom reads a time after the start: "2h10m", or a clock time, the first one after the start.
+func whenFrom(text string, start time.Time) (time.Duration, error) {
+	text = strings.TrimSpace(text)
+	if c, err := wallclock.ParseClock(text); err == nil {
+		day := wallclock.DateOf(start, start.Location())
+		for range 2 {
+			at, err := resolved(day.At(c), start.Location())
+			if err != nil {
+				return 0, err
+			}
+			if at.After(start) {
+				return at.Sub(start), nil
+			}
+			day = day.AddDays(1)
+		}
+	}
+	if m, err := wallclock.ParseMoment(text); err == nil {
+		at, err := resolved(m, start.Location())
+		return at.Sub(start), err
+	}
+	d, err := quantity.ParseDuration(text)
+	if err != nil {
+		return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: "a time after mixing such as 2h10m, or a clock time such as 18:40", Err: quantity.ErrUnit}
+	}
+	return d, nil
+}
