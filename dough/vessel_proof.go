@@ -90,11 +90,7 @@ func ProofVesselFor(dough quantity.Mass, vessel ProofVessel) (ProofSize, error) 
 	ml := func(i int) quantity.Volume { return quantity.Milliliters(dough.Grams() * r.ratio[i]) }
 	r.Volume = VesselVolume{Low: ml(0), Likely: ml(1), High: ml(2)}
 	for _, b := range []struct{ inches, low, high float64 }{{8, 0.5, 1}, {9, 1, 2}, {10, 2, 3}, {11.75, 3, 4}} {
-		d, err := quantity.LengthOf(exactFloat(b.inches), quantity.Inch)
-		if err != nil {
-			return ProofSize{}, err
-		}
-		rb := RoundBasket{Diameter: d, Low: quantity.Pounds(b.low), High: quantity.Pounds(b.high)}
+		rb := RoundBasket{Diameter: quantity.Inches(b.inches), Low: quantity.Pounds(b.low), High: quantity.Pounds(b.high)}
 		rb.Fits = dough.Compare(rb.Low) >= 0 && dough.Compare(rb.High) <= 0
 		r.Round = append(r.Round, rb)
 	}

@@ -1,15 +1,10 @@
 package dough
 
 import (
-	"github.com/shopspring/decimal"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
-
-// exactFloat is for literals such as 11.75.
-func exactFloat(x float64) decimal.Decimal { return decimal.NewFromFloat(x) }
 
 // TinLoaf says what is baked in a tin.
 type TinLoaf int

@@ -41,7 +41,7 @@
 //
 // # Text
 //
-// Text always carries a unit: "780 g", "68 %", "24.5 °C", "24 Δ°F", "7 L", "24 cm". A bare number is
+// Text always carries a unit: "780 g", "1 lb 4 oz", "68 %", "24.5 °C", "24 Δ°F", "7 L", "24 cm". A bare number is
 // refused with the accepted units named, and so is a text with more digits than the quantum
 // can hold. A decimal comma is accepted where it cannot be a thousands separator. Durations
 // are time.Duration in Go and [Elapsed] in text: "4h30m". The types implement

@@ -52,6 +52,9 @@ func Meters(m float64) Length { return Length{lengths.fromFloat(m, Meter.scale()
 // Centimeters returns cm centimeters; see [Meters].
 func Centimeters(cm float64) Length { return Length{lengths.fromFloat(cm, Centimeter.scale())} }
 
+// Inches returns in inches; see [Meters].
+func Inches(in float64) Length { return Length{lengths.fromFloat(in, Inch.scale())} }
+
 // Feet returns ft feet; see [Meters].
 func Feet(ft float64) Length { return Length{lengths.fromFloat(ft, Foot.scale())} }
 

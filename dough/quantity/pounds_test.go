@@ -88,3 +88,8 @@ func TestDurationsOfSeveralParts(t *testing.T) {
 		}
 	}
 }
+
+func ExampleInches() {
+	fmt.Println(quantity.Inches(9).Text(quantity.Centimeter, 2))
+	// Output: 22.86 cm
+}

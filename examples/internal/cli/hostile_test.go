@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -37,8 +38,11 @@ func TestHostileFlags(t *testing.T) {
 		c.Flags().VisitAll(func(f *pflag.Flag) {
 			for _, text := range hostile {
 				args := []string{c.Name()}
-				if c.Name() == "formula" && f.Name != "weights" {
+				switch {
+				case (c.Name() == "formula" || c.Name() == "cost") && f.Name != "weights":
 					args = append(args, "../../bakes/hall-kitchen.toml")
+				case c.Name() == "vessel":
+					args = append(args, kindWith(f.Name))
 				}
 				status, out, complaint := run(append(args, "--"+f.Name+"="+text)...)
 				shown := text[:min(len(text), 20)]
@@ -55,6 +59,16 @@ func TestHostileFlags(t *testing.T) {
 			}
 		})
 	}
+}
+
+// kindWith is a vessel that the flag goes with.
+func kindWith(flag string) string {
+	for _, kind := range vesselWords {
+		if slices.Contains(vesselFlagsOf[kind], flag) {
+			return kind
+		}
+	}
+	return "jar"
 }
 
 // Every command explains itself, and its first example works as it stands.
