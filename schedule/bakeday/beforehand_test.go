@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"context"
 	"encoding/json"
 	"strings"
 	"testing"
@@ -231,5 +232,23 @@ func TestFaultsOfWhatIsMadeBeforehand(t *testing.T) {
 	b.Others = nil
 	if err := b.Check(wednesday(t)); err == nil {
 		t.Error("a poolish with yeast of which the formula has none")
+	}
+}
+
+// A late step moves the rest of a plan with things made beforehand.
+func TestReplanWithWhatIsMadeBeforehand(t *testing.T) {
+	d := plan(t, sticks())
+	poolish := step(t, d, "make the poolish")
+	again, err := d.Replan(context.Background(), Late{Step: "make the poolish", By: 20 * time.Minute})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(again.Timetable.Steps) == 0 {
+		t.Fatal(again)
+	}
+	made, ok := again.Timetable.Step("make the poolish")
+	stands, _ := again.Timetable.Step("poolish ripens")
+	if !ok || made.Start.Sub(poolish.Start) != 20*time.Minute || stands.End.Sub(stands.Start) < 10*time.Hour {
+		t.Errorf("%v: made at %v, stands from %v to %v", again, made.Start, stands.Start, stands.End)
 	}
 }

@@ -380,6 +380,19 @@ func TestPlausibleKitchens(t *testing.T) {
 			b.Retard = nil
 		}
 		clock := Clock{Now: time.Date(2026, 11, 20, 0, r.IntN(7*24*60), 0, 0, time.UTC), Zone: zone}
+		if r.IntN(2) == 0 { // with what else a bake may have
+			b.Others = append(b.Others, Ingredient{Name: "instant yeast", Percent: quantity.NewPercent(between(1, 8) / 10), Kind: dough.KindInstantYeast})
+			if r.IntN(2) == 0 {
+				b.Preferments = []Preferment{{
+					Name: "poolish", Kind: dough.Poolish, Prefermented: quantity.NewPercent(between(10, 40)), Hydration: quantity.NewPercent(100), Flour: "wheat bread flour",
+					Yeast: quantity.NewPercent(0.1), AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(16 * time.Hour),
+				}}
+			}
+			b.Loaves.Warm = r.IntN(2) == 0
+			if b.Retard != nil && r.IntN(2) == 0 {
+				b.Retard = &Retard{AtLeast: b.Retard.AtLeast, AtMost: b.Retard.AtMost, WarmUp: quantity.Elapsed(between(1, 3) * float64(time.Hour))}
+			}
+		}
 		d, err := Plan(context.Background(), b, clock)
 		if err != nil {
 			t.Errorf("kitchen %d: %v", seed, err)
