@@ -54,14 +54,9 @@ func newLogReady(s System) *cobra.Command {
 
 // held says how the range did, and whether the bake can be learned from.
 func (f *noteFlags) held(s System, e bakelog.Entry) ([]string, *bakeday.Range, error) {
-	_, content, err := f.read(s)
-	if err != nil {
-		return nil, nil, err
-	}
-	bakes := bakelog.Group(content.Entries)
-	b, ok := bakeOf(bakes, e)
-	if !ok {
-		return []string{"no dough was mixed before it in the log, so it teaches nothing: see maslin log mix --help"}, nil, nil
+	bakes, b, lacking, err := f.doughOf(s, e)
+	if err != nil || lacking != nil {
+		return lacking, nil, err
 	}
 	one, why := b.Dough()
 	if why != "" {

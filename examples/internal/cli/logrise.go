@@ -57,14 +57,9 @@ func newLogRise(s System) *cobra.Command {
 
 // newRange says when the dough that was just read is ready now.
 func (f *noteFlags) newRange(s System, e bakelog.Entry) ([]string, *bakeday.Range, error) {
-	_, content, err := f.read(s)
-	if err != nil {
-		return nil, nil, err
-	}
-	bakes := bakelog.Group(content.Entries)
-	b, ok := bakeOf(bakes, e)
-	if !ok {
-		return []string{"no dough was mixed before it in the log, so it teaches nothing yet: see maslin log mix --help"}, nil, nil
+	bakes, b, lacking, err := f.doughOf(s, e)
+	if err != nil || lacking != nil {
+		return lacking, nil, err
 	}
 	bulk, missing, err := b.Mix.Bulk(nil)
 	if len(missing) > 0 || err != nil || b.Mix.Rise.IsZero() {
@@ -81,6 +76,20 @@ func (f *noteFlags) newRange(s System, e bakelog.Entry) ([]string, *bakeday.Rang
 	r := bakeday.NewRange(progress.Now.Ready())
 	start := b.Mixed.In(e.At.Location())
 	return []string{percent(bulk.Rise, 0) + " risen " + progress.String() + " after mixing", clockRange(progress.Now.Ready(), start)}, &r, nil
+}
+
+// doughOf finds the dough that was just observed among those of the log; when there is none, it says what is lacking.
+func (f *noteFlags) doughOf(s System, e bakelog.Entry) (all []bakelog.Bake, b bakelog.Bake, lacking []string, err error) {
+	_, content, err := f.read(s)
+	if err != nil {
+		return nil, b, nil, err
+	}
+	all = bakelog.Group(content.Entries)
+	b, ok := bakeOf(all, e)
+	if !ok {
+		lacking = []string{"no dough was mixed before it in the log, so it teaches nothing yet: see maslin log mix --help"}
+	}
+	return all, b, lacking, nil
 }
 
 // bakeOf finds the dough an entry belongs to.
