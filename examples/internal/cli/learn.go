@@ -124,10 +124,13 @@ func learnPage(p *page, l lessons, next *nextPlan, zone *time.Location, u units)
 		skippedLines(p, m.Skipped, zone)
 	}
 	for _, c := range l.cultures {
-		if c.Leavening == bakelog.Levain {
+		switch c.Leavening {
+		case bakelog.Levain:
 			p.heading("The culture")
-		} else {
+		case bakelog.Yeast:
 			p.heading("The yeast")
+		case bakelog.Both:
+			p.heading("Levain and yeast together")
 		}
 		if len(c.Bakes) > 0 {
 			cultureLines(p, c, zone, u)
