@@ -300,6 +300,3 @@ func hundredth(p quantity.Percent) quantity.Percent {
 	}
 	return r
 }
-
-// notNull makes an empty list of none, so that it is [] in JSON.
-func notNull(lines []string) []string { return append([]string{}, lines...) }
