@@ -529,3 +529,19 @@ func ExampleLesson_Reviews() {
 	fmt.Println(inside, "of", len(all), "bakes took as long as the others would have predicted", err)
 	// Output: 5 of 5 bakes took as long as the others would have predicted <nil>
 }
+
+// A levain with a little yeast beside it: the gas of both is added up.
+func ExampleBulk_Estimate_levainWithYeast() {
+	dough := ferment.Bulk{
+		Inoculation: quantity.MustPercent("9.1 %"), Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.MustPercent("0.1 %")},
+		SaltInWater: quantity.MustPercent("2.8 %"), Rise: quantity.MustPercent("75 %"), History: ferment.Constant(quantity.Celsius(24)),
+		Curve: ferment.GanzleYeastHeld, YeastCurve: ferment.SaccharomycesCardinal,
+	}
+	e, err := dough.Estimate()
+	fmt.Println(e, err)
+	amount, err := dough.AmountFor(4 * time.Hour)
+	fmt.Println(amount.Yeast.Amount.Text(2), err)
+	// Output:
+	// 75 % rise after 3h04m to 7h04m (80 %), likely 4h47m <nil>
+	// 0.17 % <nil>
+}
