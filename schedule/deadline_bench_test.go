@@ -66,7 +66,7 @@ func longer(p Problem) Problem {
 func BenchmarkDeadline(b *testing.B) {
 	for name, p := range deadlines() {
 		for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best, "Latest": Problem.Latest} {
-			for _, limit := range []time.Duration{time.Millisecond, 20 * time.Millisecond, 100 * time.Millisecond, 400 * time.Millisecond, 1500 * time.Millisecond} {
+			for _, limit := range []time.Duration{time.Millisecond, 20 * time.Millisecond, 100 * time.Millisecond} {
 				b.Run(fmt.Sprintf("%s/%s/%v", name, call, limit), func(b *testing.B) {
 					worst := time.Duration(0)
 					for b.Loop() {
