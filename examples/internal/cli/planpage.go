@@ -158,7 +158,7 @@ func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 
 // fits says whether the dough fits the mixer.
 func fits(m *bakeday.MixerSheet, byHand bool, dough quantity.Mass, u units) string {
-	who, allowed := "the mixer", "published charts allow"
+	who, allowed := "the mixer", "the most by published charts is"
 	if byHand {
 		who, allowed = "by hand", "the trade's limit is"
 	}
