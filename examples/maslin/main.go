@@ -5,11 +5,30 @@ package main
 
 import (
 	"os"
+	"os/signal"
+	"syscall"
 	_ "time/tzdata" // zones must work on machines that have none installed
 
 	"example.org/maslin/examples/internal/cli"
+	"example.org/maslin/examples/internal/outfile"
 )
 
 func main() {
+	cleanUpWhenStopped()
 	os.Exit(cli.Run(os.Args[1:], cli.Machine()))
+}
+
+// cleanUpWhenStopped removes half-written files when the program is told to stop, and exits with the status
+// that shells expect of a program ended by a signal.
+func cleanUpWhenStopped() {
+	stop := make(chan os.Signal, 1)
+	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
+	go func() {
+		status := 130
+		if <-stop == syscall.SIGTERM {
+			status = 143
+		}
+		outfile.Cleanup()
+		os.Exit(status)
+	}()
 }

@@ -18,7 +18,7 @@ const patience = 10 * time.Second // with another program that holds the lock
 // Append adds entries to the log in one piece and returns once they are on the disk. Folder and
 // file are made when they are not there. When the disk is full nothing of the entries remains.
 // Errors: those of Entry.Check under "entries[i]"; ErrVersion when the last line of the log is
-// of a later version; those of the file system.
+// of a later version; ErrNotLog when the file holds something else; those of the file system.
 func Append(name string, entries ...Entry) error {
 	lines, err := encode(entries)
 	if err != nil || len(lines) == 0 {
@@ -114,8 +114,12 @@ func appendTo(f *os.File, lines []byte) error {
 	if err != nil {
 		return err
 	}
-	if _, err := decode(bytes.TrimSuffix(last, []byte("\n"))); errors.Is(err, ErrVersion) {
-		return err
+	_, wrong := decode(bytes.TrimSuffix(last, []byte("\n")))
+	if errors.Is(wrong, ErrVersion) {
+		return wrong
+	}
+	if size > 0 && wrong != nil && !holdsEntries(io.NewSectionReader(f, 0, size)) {
+		return ErrNotLog
 	}
 	if len(last) > 0 && last[len(last)-1] != '\n' {
 		lines = append([]byte("\n"), lines...) // an unfinished line keeps to itself
@@ -129,6 +133,22 @@ func appendTo(f *os.File, lines []byte) error {
 		return errors.Join(err, f.Truncate(size))
 	}
 	return nil
+}
+
+// holdsEntries reports whether what is there is a log: it has a line that can be read, or is no more than the
+// beginning of one, as a power cut leaves it.
+func holdsEntries(r *io.SectionReader) bool {
+	in := NewReader(r)
+	if in.Next() || in.Err() != nil {
+		return true
+	}
+	if in.line != 1 || !in.torn || len(in.problems) != 1 {
+		return false
+	}
+	const first = `{"v":`
+	start := make([]byte, len(first))
+	n, _ := r.ReadAt(start, 0) // what cannot be read is not ours
+	return n > 0 && string(start[:n]) == first[:n]
 }
 
 // lastLine is the last line with its end, or as much of it as one line may have.

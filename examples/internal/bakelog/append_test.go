@@ -314,3 +314,47 @@ func TestRefusedEntries(t *testing.T) {
 		t.Error("something was written")
 	}
 }
+
+// A byte-order mark in front, as some editors put one, hides nothing.
+func TestByteOrderMark(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "bakes.jsonl")
+	line, err := encode([]Entry{note("first")})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(name, append([]byte("\ufeff"), line...), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := Append(name, note("second")); err != nil {
+		t.Fatal(err)
+	}
+	c, err := ReadFile(name)
+	if err != nil || len(c.Entries) != 2 || c.Entries[0].Note != "first" || len(c.Problems) != 0 {
+		t.Errorf("%+v, %v", c, err)
+	}
+}
+
+// Nothing is added to a file that is no log; the beginning of a first line, as a power cut leaves it, is one.
+func TestAppendOnlyToLogs(t *testing.T) {
+	folder := t.TempDir()
+	for i, c := range []struct {
+		content string
+		ours    bool
+	}{
+		{"", true}, {"{\"v\":1,\"at\":\"2026-", true}, {"{", true}, {"{\"v\":", true},
+		{"name = \"bread\"\n", false}, {"name", false}, {"\xff\xd8\xff\x00", false}, {"{}\n", false}, {"{\"name\":\"x\"}\n", false}, {"\n\n", false},
+	} {
+		name := filepath.Join(folder, strconv.Itoa(i))
+		if err := os.WriteFile(name, []byte(c.content), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		err := Append(name, note("x"))
+		after, readErr := os.ReadFile(name)
+		if readErr != nil {
+			t.Fatal(readErr)
+		}
+		if c.ours && err != nil || !c.ours && (!errors.Is(err, ErrNotLog) || string(after) != c.content) {
+			t.Errorf("%q: %v, then %q", c.content, err, after)
+		}
+	}
+}

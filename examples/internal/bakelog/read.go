@@ -51,6 +51,9 @@ func (r *Reader) Next() bool {
 		}
 		r.line++
 		r.torn = !whole
+		if r.line == 1 {
+			line = bytes.TrimPrefix(line, []byte("\ufeff")) // as some editors put in front
+		}
 		if len(bytes.TrimSpace(line)) == 0 && !long {
 			continue
 		}

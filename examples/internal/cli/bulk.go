@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/ferment"
 	"github.com/spf13/cobra"
 )
@@ -24,7 +25,7 @@ type bulkFlags struct {
 	readings, mixed, readyBy, svg, levain string
 	drift                                 quantity.Elapsed
 	seen                                  []string
-	withoutLog                            bool
+	withoutLog, replace                   bool
 
 	start   time.Time // of the clock of the dough
 	clocked bool      // start is real: it was given
@@ -106,6 +107,7 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 	cmd.Flags().StringVar(&f.levain, "levain", "", "`SEED:FLOUR:WATER`: a levain just fed, such as 1:2:2")
 	in.value(&f.seedHydration, "seed-hydration", "PERCENT", "of the seed, with --levain (100 %)")
 	cmd.Flags().StringVar(&f.svg, "svg", "", "also write the curve as a picture `FILE`")
+	registerReplace(cmd, &f.replace)
 	cmd.Flags().BoolVar(&f.withoutLog, "without-log", false, "as for a culture nothing is known about")
 	f.output.register(cmd)
 	f.logFlags.register(cmd)
@@ -155,6 +157,13 @@ func (f *bulkFlags) history() (ferment.History, error) {
 
 func runBulk(s System, f *bulkFlags) error {
 	if err := f.check(); err != nil {
+		return err
+	}
+	if err := s.guarded("bulk", outfile.Guard{
+		Inputs:  []outfile.Input{{Called: "the probe's readings", Name: f.readings}},
+		Outputs: []outfile.Output{{Flag: "--svg", Name: f.svg, Form: outfile.SVG()}},
+		Replace: f.replace,
+	}, f.logFlags.log); err != nil {
 		return err
 	}
 	now, err := f.clock(s, nil)

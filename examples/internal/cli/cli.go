@@ -1,7 +1,8 @@
 // Package cli is the command line of maslin: it parses, calls the library and prints.
 //
 // Exit status: 0 answered; 1 no answer is possible, and the output says why; 2 bad input,
-// named with its place, what was given and what is accepted.
+// named with its place, what was given and what is accepted; 3 what was asked for is done and
+// kept, but could not be shown: do not do it again.
 package cli
 
 import (
@@ -39,6 +40,7 @@ const (
 	exitAnswered = 0
 	exitNoAnswer = 1
 	exitBadInput = 2
+	exitUnshown  = 3
 )
 
 // An exit carries the status of a command that has already said what is to be said.
@@ -48,6 +50,15 @@ type exit struct {
 }
 
 func (e *exit) Error() string { return e.text }
+
+// kept tells of an entry or a file that is written although what was to follow failed, so that nobody
+// writes it twice. Err is why; nil stays nil.
+func kept(what string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return &exit{exitUnshown, fmt.Sprintf("%s: written, and not to be written again; but what follows it failed: %s", printable(what), reason(err))}
+}
 
 func badInput(format string, args ...any) error {
 	return &exit{exitBadInput, fmt.Sprintf(format, args...)}
@@ -170,19 +181,19 @@ func flagError(cmd *cobra.Command, err error) error {
 func readFile(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, badInput("%s: %s", name, reason(err))
+		return nil, badInput("%s: %s", fileName(name), reason(err))
 	}
 	defer f.Close()
 	info, err := f.Stat()
 	if err != nil {
-		return nil, badInput("%s: %s", name, reason(err))
+		return nil, badInput("%s: %s", fileName(name), reason(err))
 	}
 	if info.IsDir() {
-		return nil, badInput("%s: is a folder; want a bake file", name)
+		return nil, badInput("%s: is a folder; want a bake file", fileName(name))
 	}
 	source, err := io.ReadAll(io.LimitReader(f, tomlbind.MaxBytes+1))
 	if err != nil {
-		return nil, badInput("%s: %s", name, reason(err))
+		return nil, badInput("%s: %s", fileName(name), reason(err))
 	}
 	return source, nil
 }
@@ -228,7 +239,7 @@ func complain(name string, faults []placed) error {
 	slices.SortStableFunc(faults, func(a, b placed) int { return cmp.Or(a.line-b.line, a.column-b.column) })
 	var lines []string
 	for _, f := range faults {
-		lines = append(lines, f.at(name))
+		lines = append(lines, f.at(fileName(name)))
 	}
 	return badInput("%s", strings.Join(lines, "\n"))
 }

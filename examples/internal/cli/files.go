@@ -1,40 +1,37 @@
 package cli
 
 import (
-	"os"
-	"path/filepath"
+	"strings"
 	"time"
 
+	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/calendar"
 )
 
-// writeFile writes to a temporary file beside the target, syncs it and renames it, so that the
-// target is either the old file or the whole new one.
+// writeFile writes what a command was asked for beside what it prints.
 func writeFile(name string, content []byte) error {
-	refuse := func(err error) error { return badInput("%s: cannot be written: %s", name, reason(err)) }
-	f, err := os.CreateTemp(filepath.Dir(name), ".maslin-*")
-	if err != nil {
-		return refuse(err)
-	}
-	defer os.Remove(f.Name())
-	_, err = f.Write(content)
-	if err == nil {
-		err = f.Chmod(0o644)
-	}
-	if err == nil {
-		err = f.Sync()
-	}
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), name)
-	}
-	if err != nil {
-		return refuse(err)
+	if err := outfile.Write(name, content); err != nil {
+		return badInput("%s", printable(err.Error()))
 	}
 	return nil
+}
+
+// guarded refuses, before anything is computed, outputs that would destroy a file. The bake log is never
+// one to replace, whether the command reads it or not.
+func (s System) guarded(command string, g outfile.Guard, log string) error {
+	if name, err := (logFlags{log: log}).place(s); err == nil {
+		g.Inputs = append(g.Inputs, outfile.Input{Called: "the bake log", Name: name})
+	}
+	err := g.Check()
+	if err == nil {
+		return nil
+	}
+	var lines []string
+	for _, line := range strings.Split(err.Error(), "\n") {
+		lines = append(lines, "maslin "+command+": "+printable(line))
+	}
+	return badInput("%s", strings.Join(lines, "\n"))
 }
 
 // writeCalendar writes the timetable as a calendar file. The sequence number grows with the clock, so

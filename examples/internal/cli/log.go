@@ -78,16 +78,16 @@ func (f *noteFlags) write(s System, e bakelog.Entry, more func(e bakelog.Entry) 
 	if more != nil {
 		says, ready, err := more(e)
 		if err != nil {
-			return err
+			return kept(name, err)
 		}
 		data.Says, data.Ready = append(data.Says, says...), ready
 	}
-	return s.show(f.output, answer{data: data, page: func(p *page, u units) {
+	return kept(name, s.show(f.output, answer{data: data, page: func(p *page, u units) {
 		p.para(0, "logged: "+entryLine(e, u))
 		for _, line := range data.Says {
 			p.para(2, line)
 		}
-	}})
+	}}))
 }
 
 func newLog(s System) *cobra.Command {

@@ -65,8 +65,12 @@ kinds: mix, rise, ready, core, weights, note`,
 		if err != nil {
 			return err
 		}
-		data := written{Format: writtenFormat, Log: name, Entries: fresh, Says: []string{fmt.Sprintf("%d observations taken, %d were there already", len(fresh), again)}}
-		return s.show(o, answer{data: data, page: func(p *page, _ units) { p.para(0, data.Says[0]) }})
+		data := written{Format: writtenFormat, Log: name, Entries: fresh, Says: []string{fmt.Sprintf("taken: %d; there already: %d", len(fresh), again)}}
+		err = s.show(o, answer{data: data, page: func(p *page, _ units) { p.para(0, data.Says[0]) }})
+		if len(fresh) > 0 {
+			err = kept(name, err)
+		}
+		return err
 	}
 	return cmd
 }

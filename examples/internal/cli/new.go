@@ -214,7 +214,7 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 		p.line("")
 		p.para(0, "This computer does not say in which time zone it is. The file has "+b.zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
 	}
-	return p.flush(s.Out)
+	return kept(name, p.flush(s.Out))
 }
 
 // shellWord quotes a file name for a shell where it needs it.

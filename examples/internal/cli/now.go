@@ -100,17 +100,24 @@ func runNow(ctx context.Context, s System, f *nowFlags, file string) error {
 	if err != nil {
 		return err
 	}
-	if len(entries) > 0 {
-		if _, err := f.append(s, entries...); err != nil {
-			return f.in.complain(err)
-		}
-		if _, content, err = f.read(s); err != nil {
-			return err
-		}
-		if b, err = benchAt(ctx, l, now, content.Entries); err != nil {
-			return err
-		}
+	if len(entries) == 0 {
+		return f.show(s, b, file, nil)
 	}
+	name, err := f.append(s, entries...)
+	if err != nil {
+		return f.in.complain(err)
+	}
+	if _, content, err = f.read(s); err != nil {
+		return kept(name, err)
+	}
+	if b, err = benchAt(ctx, l, now, content.Entries); err != nil {
+		return kept(name, err)
+	}
+	return kept(name, f.show(s, b, file, entries))
+}
+
+// show says how things stand, and first what was logged.
+func (f *nowFlags) show(s System, b *bench, file string, entries []bakelog.Entry) error {
 	return s.show(f.output, answer{data: b.data(), page: func(p *page, u units) {
 		for _, e := range entries {
 			p.para(0, "logged: "+entryLine(e, u))

@@ -9,6 +9,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/wallclock"
@@ -145,6 +146,13 @@ func clockFor(s System, zone, now string) (bakeday.Clock, error) {
 
 func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err := f.check(); err != nil {
+		return err
+	}
+	if err := s.guarded("plan", outfile.Guard{
+		Inputs:  []outfile.Input{{Called: "the bake file", Name: name}},
+		Outputs: append(f.files.outputs(), outfile.Output{Flag: "--ics", Name: f.ics, Form: outfile.Calendar()}),
+		Replace: f.files.replace,
+	}, f.log); err != nil {
 		return err
 	}
 	l, err := load(s, name, f.now)

@@ -9,18 +9,36 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/bakesheet"
+	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/internal/curve"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
 
 // sheetFiles are the files that plan writes beside what it prints.
-type sheetFiles struct{ html, svg, csv string }
+type sheetFiles struct {
+	html, svg, csv string
+	replace        bool
+}
 
 func (f *sheetFiles) register(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&f.html, "html", "", "also write the bake sheet, one page to print or prop up, as `FILE`")
 	cmd.Flags().StringVar(&f.svg, "svg", "", "also write the rise curve as a picture `FILE`")
 	cmd.Flags().StringVar(&f.csv, "csv", "", "also write weights (in grams) and timetable as a table `FILE`")
+	registerReplace(cmd, &f.replace)
+}
+
+func registerReplace(cmd *cobra.Command, to *bool) {
+	cmd.Flags().BoolVar(to, "replace", false, "replace files that exist and are something else than what would be written")
+}
+
+// outputs are the files with the forms that each may replace.
+func (f sheetFiles) outputs() []outfile.Output {
+	return []outfile.Output{
+		{Flag: "--html", Name: f.html, Form: outfile.HTML()},
+		{Flag: "--svg", Name: f.svg, Form: outfile.SVG()},
+		{Flag: "--csv", Name: f.csv, Form: outfile.CSV(strings.Join(sheetColumns, ","))},
+	}
 }
 
 // write writes the files asked for.

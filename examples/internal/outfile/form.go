@@ -1,0 +1,64 @@
+package outfile
+
+import (
+	"bytes"
+	"io"
+	"os"
+)
+
+// Form is a kind of file that a program writes, and how a file that exists is known to be one.
+type Form struct {
+	// Name is for messages: "an HTML page".
+	Name string
+	// Begins reports whether a file that begins so is of the form. It sees at most 4096 bytes.
+	Begins func(start []byte) bool
+}
+
+// HTML is a web page.
+func HTML() Form {
+	return Form{"an HTML page", func(start []byte) bool {
+		return hasTag(start, "<!doctype html") || hasTag(start, "<html")
+	}}
+}
+
+// SVG is a picture.
+func SVG() Form {
+	return Form{"an SVG picture", func(start []byte) bool {
+		return hasTag(start, "<svg") || hasTag(start, "<?xml") && bytes.Contains(start, []byte("<svg"))
+	}}
+}
+
+// Calendar is an iCalendar file (RFC 5545).
+func Calendar() Form {
+	return Form{"a calendar", func(start []byte) bool { return hasTag(start, "BEGIN:VCALENDAR") }}
+}
+
+// CSV is a table whose heading is the line given. Any other table may be somebody's readings.
+func CSV(heading string) Form {
+	return Form{"a table with the columns of this program", func(start []byte) bool {
+		line, _, _ := bytes.Cut(withoutMark(start), []byte("\n"))
+		return string(bytes.TrimRight(line, "\r")) == heading
+	}}
+}
+
+// hasTag compares without regard to case, after a byte-order mark and white space.
+func hasTag(start []byte, tag string) bool {
+	start = bytes.TrimLeft(withoutMark(start), " \t\r\n")
+	return len(start) >= len(tag) && bytes.EqualFold(start[:len(tag)], []byte(tag))
+}
+
+func withoutMark(start []byte) []byte { return bytes.TrimPrefix(start, []byte("\ufeff")) }
+
+// holds reports whether the file is empty or of the form.
+func (f Form) holds(name string) (bool, error) {
+	file, err := os.Open(name)
+	if err != nil {
+		return false, err
+	}
+	defer file.Close()
+	start, err := io.ReadAll(io.LimitReader(file, 4096))
+	if err != nil {
+		return false, err
+	}
+	return len(start) == 0 || f.Begins(start), nil
+}

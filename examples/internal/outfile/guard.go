@@ -1,0 +1,131 @@
+package outfile
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+)
+
+// Input is a file that a command reads, and what the user calls it: a flag, or "the bake file".
+type Input struct{ Called, Name string }
+
+// Output is a file that a command writes: its flag, its name and its form.
+type Output struct {
+	Flag, Name string
+	Form       Form
+}
+
+// Guard is everything that one command reads and writes.
+type Guard struct {
+	Inputs  []Input
+	Outputs []Output
+	// Replace allows to replace files of another form; never an input.
+	Replace bool
+}
+
+// Check answers whether all outputs may be written, before any of them is. Outputs and inputs with an
+// empty name are not used. All problems are reported at once, each with its flag.
+func (g Guard) Check() error {
+	var faults []error
+	fault := func(o Output, format string, args ...any) {
+		faults = append(faults, fmt.Errorf("%s: %s", o.Flag, fmt.Sprintf(format, args...)))
+	}
+	for i, o := range g.Outputs {
+		if o.Name == "" {
+			continue
+		}
+		clash := false
+		for _, in := range g.Inputs {
+			if in.Name != "" && same(in.Name, o.Name) {
+				fault(o, "got %s, which is %s and would be destroyed; want another name", o.Name, in.Called)
+				clash = true
+				break
+			}
+		}
+		for _, other := range g.Outputs[:i] {
+			if !clash && other.Name != "" && same(other.Name, o.Name) {
+				fault(o, "got %s, which %s writes too; want another name", o.Name, other.Flag)
+				clash = true
+			}
+		}
+		if clash {
+			continue
+		}
+		if err := o.Form.writable(o.Name, g.Replace); err != nil {
+			fault(o, "%s", err)
+		}
+	}
+	return errors.Join(faults...)
+}
+
+// writable says why a file that exists is not to be replaced; nil when it may.
+func (f Form) writable(name string, replace bool) error {
+	info, err := os.Stat(name)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("%s: %w", name, reason(err))
+	case info.IsDir():
+		return fmt.Errorf("got %s, which is a folder; want a file", name)
+	case !info.Mode().IsRegular() || info.Size() == 0 || replace:
+		return nil
+	}
+	ours, err := f.holds(name)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, reason(err))
+	}
+	if !ours {
+		return fmt.Errorf("%s exists and is not %s: it is left as it is; choose another name, or say --replace", name, f.Name)
+	}
+	return nil
+}
+
+// same reports whether two names are one file: by the file where both exist, and otherwise by the place
+// that the names lead to. Devices may be named more than once.
+func same(a, b string) bool {
+	x, errX := os.Stat(a)
+	y, errY := os.Stat(b)
+	if errX == nil && errY == nil {
+		return os.SameFile(x, y) && x.Mode().IsRegular()
+	}
+	if errX == nil || errY == nil {
+		return false
+	}
+	return place(a) == place(b)
+}
+
+// place is where a new file would be made: links are followed, the last one too.
+func place(name string) string {
+	for range mostLinks {
+		to, err := os.Readlink(name)
+		if err != nil {
+			break
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(name), to)
+		}
+		name = to
+	}
+	folder, err := filepath.EvalSymlinks(filepath.Dir(name))
+	if err != nil {
+		folder = filepath.Dir(name)
+	}
+	whole, err := filepath.Abs(filepath.Join(folder, filepath.Base(name)))
+	if err != nil {
+		return name
+	}
+	return whole
+}
+
+const mostLinks = 40 // as Linux follows
+
+// reason is the cause without the path, which the message has already.
+func reason(err error) error {
+	var path *os.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	return err
+}
