@@ -19,7 +19,7 @@
 // 1 g to 100 t of dough; at most 200 ingredients, 50 preferments and soakers, 8 levels of nesting.
 // A scald's evaporation, the water that a soaker binds and the weight a levain loses as gas are not
 // modeled. Fermentation times are in package ferment, water temperature and mixers in package
-// dough/mixing. Values are immutable and safe for concurrent use.
+// dough/mixing, flours, foods, vessels and costs in the packages below this one. Values are immutable and safe for concurrent use.
 //
 // # From question to function
 //
@@ -40,7 +40,6 @@
 //	hydration                                   Batch.Hydration, Batch.FinalHydration
 //	  … with the water in milk, eggs, butter       Batch.EffectiveHydration, Part.Water
 //	  … as a German dough yield                    Batch.DoughYield, DoughYield.Net, DoughYield.Gross
-//	milk in place of water                      InPlaceOfWater
 //	prefermented flour, salt, rye, whole grain  Batch.Prefermented, SaltShare, SaltInWater, Rye, WholeGrain, Share
 //	what does "20 % levain" mean                LevainShare.Flour, Batch.LevainPercent
 //	how is the seed culture counted             Seed, SeedAccount
@@ -53,18 +52,6 @@
 //	I poured too much water                     Mishap.Repair
 //	what can hurt                               Batch.Cautions, Batch.Allergens, Batch.Unstated
 //	how was this reached                        the Working method of every result
-//
-//	blend flours to a protein                   PearsonSquare, BlendFlours, BlendProtein
-//	vital gluten, added or replacing flour      AddGluten, ReplaceWithGluten
-//	protein, ash, absorption at a moisture      ConvertBasis, ConvertAbsorption, FlourType
-//	is this flour too weak for the water        JudgeFlour
-//	fresh, active dry and instant yeast         ConvertYeast, DefaultYeast, PublishedYeast
-//	water in food, from a table                 SR28, NewFoodTable, WaterIn
-//	cups and spoons, with their spread          MassOfVolume
-//	room for a dough, marks for its rise        DoughVolume, FillLines, FillSample
-//	baskets and lined bowls                     ProofVesselFor, DoughForVessel
-//	tins                                        DoughForTin, TinForDough, TinFactorOf, TinBox
-//	what does a loaf cost                       Cost, UnitCost, ToBuy, UsableYield, ParseMoney
 //
 // # From percentages to water temperature
 //

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/maslin/dough"
+	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -198,7 +199,7 @@ func ExampleDoughYield_Gross() {
 }
 
 func ExampleInPlaceOfWater() {
-	milk, err := dough.InPlaceOfWater(quantity.Grams(150), quantity.MustPercent("88.13 %"))
+	milk, err := food.InPlaceOfWater(quantity.Grams(150), quantity.MustPercent("88.13 %"))
 	fmt.Println(milk.Text(quantity.Gram, 1), err)
 	// Output:
 	// 170.2 g <nil>

@@ -1,144 +1,364 @@
 package dough_test
 
 import (
-	"encoding/csv"
-	"math"
-	"os"
-	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/published"
+	"example.org/maslin/internal/workcheck"
 )
 
-// A check computes one published figure from the inputs of its row; the row's "do" key names it.
-// Files of this package add theirs to the tables listed in allChecks.
-type check func(in *inputs) float64
-
-// inputs are the key=value pairs of a row, separated by semicolons. A value that is asked for and
-// missing, or that nobody asks for, fails the row.
-type inputs struct {
-	t     *testing.T
-	pairs map[string]string
-	used  map[string]bool
-}
-
-func (in *inputs) text(key string) string {
-	v, ok := in.pairs[key]
-	if !ok {
-		in.t.Fatalf("no input %q", key)
-	}
-	in.used[key] = true
-	return v
-}
-
-func (in *inputs) has(key string) bool { _, ok := in.pairs[key]; return ok }
-
-func (in *inputs) number(key string) float64 {
-	v, err := strconv.ParseFloat(in.text(key), 64)
-	if err != nil {
-		in.t.Fatal(err)
-	}
-	return v
-}
-
-func (in *inputs) mass(key string) quantity.Mass {
-	v, err := quantity.ParseMass(in.text(key))
-	if err != nil {
-		in.t.Fatal(err)
-	}
-	return v
-}
-
-func (in *inputs) percent(key string) quantity.Percent {
-	v, err := quantity.ParsePercent(in.text(key))
-	if err != nil {
-		in.t.Fatal(err)
-	}
-	return v
-}
-
-// list reads "name:value name:value …", in order; an underscore in a name is a space.
-func (in *inputs) list(key string) (names, values []string) {
-	for _, pair := range strings.Fields(in.text(key)) {
-		name, value, ok := strings.Cut(pair, ":")
-		if !ok {
-			in.t.Fatalf("%s: %q is not name:value", key, pair)
-		}
-		names, values = append(names, strings.ReplaceAll(name, "_", " ")), append(values, value)
-	}
-	return names, values
-}
-
-func allChecks() []map[string]check {
-	return []map[string]check{formulaChecks}
-}
-
 func TestPublishedFigures(t *testing.T) {
-	f, err := os.Open("testdata/published.csv")
+	finders := map[string]published.Finder{}
+	for name, find := range formulaChecks {
+		finders[name] = func(in *published.Inputs) (float64, error) { return find(in), nil }
+	}
+	published.Check(t, "testdata/published.csv", 150, finders)
+}
+
+func TestMisprints(t *testing.T) {
+	published.Misprints(t, "testdata/misprints.csv", false, func(line string) (float64, error) {
+		_, v, err := workcheck.Evaluate(line)
+		return v, err
+	})
+}
+
+var formulaChecks = map[string]func(in *published.Inputs) float64{
+	"formula":   checkFormula,
+	"weights":   checkWeights,
+	"feed":      checkFeeding,
+	"rehydrate": checkRehydrate,
+	"reading":   checkReading,
+	"yield":     checkYield,
+	"usual":     checkUsual,
+	"total":     checkTotal,
+	"convert":   func(in *published.Inputs) float64 { return in.Mass("mass").In(in.Unit("unit")) },
+}
+
+var foodKinds = map[string]dough.Kind{"milk": dough.KindMilk, "egg": dough.KindEgg, "butter": dough.KindButter, "fresh yeast": dough.KindFreshYeast}
+
+// formulaOf reads a formula: lists of percentages, and up to two preferments under pre and pre2.
+func formulaOf(in *published.Inputs) dough.Formula {
+	f := dough.Formula{
+		Flours: partsOf(in, "flours"), Liquids: partsOf(in, "liquids"), Others: partsOf(in, "others"), Inclusions: partsOf(in, "inclusions"),
+	}
+	if in.Has("salt") {
+		f.Salt = in.Percent("salt")
+	}
+	for _, pre := range []string{"pre", "pre2"} {
+		if !in.Has(pre) {
+			continue
+		}
+		name, share, _ := strings.Cut(in.Text(pre), ":")
+		pf := dough.Preferment{Name: name, Flour: percentIn(in, share), Hydration: in.Percent(pre + ".hydration"), Blend: partsOf(in, pre+".blend"), Others: partsOf(in, pre+".others")}
+		if in.Has(pre + ".seed") {
+			pf.Seed = seedOf(in, pre+".seed")
+		}
+		f.Preferments = append(f.Preferments, pf)
+	}
+	return f
+}
+
+func seedOf(in *published.Inputs, key string) dough.Seed {
+	var s dough.Seed
+	fields := strings.Split(in.Text(key), "/") // "20%/100%/removed"
+	s.Percent, s.Hydration = percentIn(in, fields[0]), percentIn(in, fields[1])
+	if err := s.Account.UnmarshalText([]byte(fields[2])); err != nil {
+		in.Fail("%v", err)
+	}
+	return s
+}
+
+func partsOf(in *published.Inputs, key string) []dough.Part {
+	if !in.Has(key) {
+		return nil
+	}
+	names, values := in.List(key)
+	var out []dough.Part
+	for i, v := range values {
+		out = append(out, dough.Part{Name: names[i], Percent: percentIn(in, v), Kind: foodKinds[names[i]]})
+	}
+	return out
+}
+
+func percentIn(in *published.Inputs, text string) quantity.Percent {
+	p, err := quantity.ParsePercent(text)
 	if err != nil {
-		t.Fatal(err)
+		in.Fail("%v", err)
 	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
+	return p
+}
+
+func massIn(in *published.Inputs, text string) quantity.Mass {
+	m, err := quantity.ParseMass(text)
 	if err != nil {
-		t.Fatal(err)
+		in.Fail("%v", err)
 	}
-	if want := []string{"id", "what", "inputs", "expected", "tolerance", "reason", "source", "status"}; !slices.Equal(rows[0], want) {
-		t.Fatalf("header %v, want %v", rows[0], want)
+	return m
+}
+
+func checkFormula(in *published.Inputs) float64 {
+	f := formulaOf(in)
+	var target dough.Target
+	switch {
+	case in.Has("dough"):
+		target = dough.ByDough{Mass: in.Mass("dough")}
+	case in.Has("flour"):
+		target = dough.ByFlour{Mass: in.Mass("flour")}
+	default:
+		target = dough.ByFlour{Mass: quantity.Kilograms(1)}
 	}
-	seen := map[string]bool{}
-	for _, row := range rows[1:] {
-		t.Run(row[0], func(t *testing.T) {
-			if seen[row[0]] {
-				t.Error("id used twice")
-			}
-			seen[row[0]] = true
-			if row[6] == "" || row[5] == "" {
-				t.Error("a row needs the reason of its tolerance and its source")
-			}
-			if !slices.Contains([]string{"published", "computed", "common practice", "from memory"}, row[7]) {
-				t.Errorf("status %q", row[7])
-			}
-			in := &inputs{t: t, pairs: map[string]string{}, used: map[string]bool{}}
-			for _, pair := range strings.Split(row[2], ";") {
-				key, value, ok := strings.Cut(pair, "=")
-				key = strings.TrimSpace(key)
-				if _, twice := in.pairs[key]; !ok || twice {
-					t.Fatalf("input %q", pair)
-				}
-				in.pairs[key] = strings.TrimSpace(value)
-			}
-			var compute check
-			for _, table := range allChecks() {
-				if c, ok := table[in.text("do")]; ok {
-					compute = c
-				}
-			}
-			if compute == nil {
-				t.Fatalf("no check is called %q", in.text("do"))
-			}
-			want, err := strconv.ParseFloat(row[3], 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			tolerance, err := strconv.ParseFloat(row[4], 64)
-			if err != nil || tolerance < 0 {
-				t.Fatalf("tolerance %q", row[4])
-			}
-			got := compute(in)
-			if diff := math.Abs(got - want); !(diff <= tolerance+1e-12*math.Abs(want)) {
-				t.Errorf("%s: got %v, published %v ± %v (%s)", row[1], got, want, tolerance, row[6])
-			}
-			for key := range in.pairs {
-				if !in.used[key] {
-					t.Errorf("input %q has no part in the result", key)
-				}
-			}
-		})
+	b, err := f.For(target)
+	if err != nil {
+		in.Fail("%v", err)
 	}
-	if len(seen) < 90 {
-		t.Errorf("only %d rows", len(seen))
+	if in.Has("flour up to") {
+		if b, _, err = b.FlourUp(in.Mass("flour up to")); err != nil {
+			in.Fail("%v", err)
+		}
 	}
+	return read(in, b)
+}
+
+// weightsOf reads a dough as it was weighed. "30g/88.13%" gives an ingredient's water content.
+func weightsOf(in *published.Inputs) dough.Weights {
+	w := dough.Weights{Final: bowlOf(in, "")}
+	for _, pre := range []string{"pre", "pre2"} {
+		if !in.Has(pre) {
+			continue
+		}
+		pf := dough.PrefermentWeights{Name: in.Text(pre), Bowl: bowlOf(in, pre+".")}
+		if in.Has(pre + ".seed") {
+			fields := strings.Split(in.Text(pre+".seed"), "/") // "0.253kg/80%/counted"
+			pf.Seed.Mass, pf.Seed.Hydration = massIn(in, fields[0]), percentIn(in, fields[1])
+			if err := pf.Seed.Account.UnmarshalText([]byte(fields[2])); err != nil {
+				in.Fail("%v", err)
+			}
+		}
+		if in.Has(pre + ".used") {
+			pf.Used = in.Mass(pre + ".used")
+		}
+		w.Preferments = append(w.Preferments, pf)
+	}
+	return w
+}
+
+func bowlOf(in *published.Inputs, prefix string) dough.Bowl {
+	list := func(key string) []dough.Weight {
+		if !in.Has(prefix + key) {
+			return nil
+		}
+		names, values := in.List(prefix + key)
+		var out []dough.Weight
+		for i, v := range values {
+			mass, water, _ := strings.Cut(v, "/")
+			w := dough.Weight{Name: names[i], Mass: massIn(in, mass), Kind: foodKinds[names[i]]}
+			if water != "" {
+				w.Water = percentIn(in, water)
+			}
+			out = append(out, w)
+		}
+		return out
+	}
+	b := dough.Bowl{Flours: list("flours"), Liquids: list("liquids"), Others: list("others"), Inclusions: list("inclusions")}
+	if in.Has(prefix + "salt") {
+		b.Salt = in.Mass(prefix + "salt")
+	}
+	return b
+}
+
+func checkWeights(in *published.Inputs) float64 {
+	b, err := weightsOf(in).Batch()
+	if err != nil {
+		in.Fail("%v", err)
+	}
+	return read(in, b)
+}
+
+// read takes one figure out of a batch: "line:NAME", "share:NAME", "true:NAME" of the overall formula,
+// "final:NAME" and "final share:NAME" of the weighing list, "build:NAME" and "build:NAME:LINE" of what
+// is made beforehand, and the figures of the whole.
+func read(in *published.Inputs, b dough.Batch) float64 {
+	what, name, _ := strings.Cut(in.Text("get"), ":")
+	line := func(lines []dough.Line, name string) dough.Line {
+		l := lineOf(lines, name)
+		if l.Name == "" {
+			in.Fail("no line %q", name)
+		}
+		return l
+	}
+	build := func(name string) dough.Build {
+		out, ok := b.Build(name)
+		if !ok {
+			in.Fail("no build %q", name)
+		}
+		return out
+	}
+	switch what {
+	case "total":
+		return b.Total().Points()
+	case "dough":
+		return b.Dough().In(in.Unit("unit"))
+	case "flour":
+		return b.Flour().In(in.Unit("unit"))
+	case "water":
+		return b.Water().In(in.Unit("unit"))
+	case "hydration":
+		return b.Hydration().Points()
+	case "salt":
+		return b.SaltShare().Points()
+	case "prefermented":
+		return b.Prefermented().Points()
+	case "effective":
+		h, unknown := b.EffectiveHydration()
+		if len(unknown) > 0 {
+			in.Fail("water content not stated: %v", unknown)
+		}
+		return h.Points()
+	case "net yield":
+		y, err := b.DoughYield().Net()
+		if err != nil {
+			in.Fail("%v", err)
+		}
+		return y.Points()
+	case "line":
+		return line(b.Overall(), name).Mass.In(in.Unit("unit"))
+	case "share":
+		return line(b.Overall(), name).Percent.Points()
+	case "true":
+		return b.ShareOfDough(name).Points()
+	case "final":
+		return line(b.FinalDough(), name).Mass.In(in.Unit("unit"))
+	case "final share":
+		return line(b.FinalDough(), name).Percent.Points()
+	case "build hydration":
+		return build(name).Hydration().Points()
+	case "build made":
+		return build(name).Made.In(in.Unit("unit"))
+	case "build":
+		name, item, ok := strings.Cut(name, ":")
+		if !ok {
+			return build(name).Used.In(in.Unit("unit"))
+		}
+		return line(build(name).Lines, item).Mass.In(in.Unit("unit"))
+	case "build share":
+		name, item, _ := strings.Cut(name, ":")
+		return line(build(name).Lines, item).Percent.Points()
+	case "levain":
+		var r dough.LevainReading
+		if err := r.UnmarshalText([]byte(in.Text("reading"))); err != nil {
+			in.Fail("%v", err)
+		}
+		p, ok := b.LevainPercent(name, r)
+		if !ok {
+			in.Fail("no levain %q", name)
+		}
+		return p.Points()
+	}
+	in.Fail("cannot get %q", what)
+	return 0
+}
+
+func checkFeeding(in *published.Inputs) float64 {
+	f := dough.Feeding{
+		Culture: dough.Culture{Mass: in.Mass("culture"), Hydration: in.Percent("hydration")}, Flour: in.Mass("flour"), Water: in.Mass("water"),
+	}
+	switch get := in.Text("get"); get {
+	case "hydration":
+		return f.Hydration().Points()
+	case "of new flour":
+		return f.Inoculation(dough.OfNewFlour).Points()
+	case "of mix":
+		return f.Inoculation(dough.OfMix).Points()
+	case "made":
+		return f.Made().In(in.Unit("unit"))
+	case "culture flour":
+		return f.Culture.Flour().In(in.Unit("unit"))
+	case "culture water":
+		return f.Culture.Water().In(in.Unit("unit"))
+	default:
+		in.Fail("cannot get %q", get)
+		return 0
+	}
+}
+
+func checkRehydrate(in *published.Inputs) float64 {
+	r, err := dough.Rehydrate{
+		Culture: dough.Culture{Mass: in.Mass("culture"), Hydration: in.Percent("from")}, Hydration: in.Percent("to"), Mass: in.Mass("made"),
+	}.Plan()
+	if err != nil || !r.Reached {
+		in.Fail("%v %v", r, err)
+	}
+	if in.Text("get") == "flour" {
+		return r.Feeding.Flour.In(in.Unit("unit"))
+	}
+	return r.Feeding.Water.In(in.Unit("unit"))
+}
+
+func checkReading(in *published.Inputs) float64 {
+	l := dough.LevainShare{Percent: in.Percent("levain"), Hydration: in.Percent("hydration")}
+	if err := l.Reading.UnmarshalText([]byte(in.Text("reading"))); err != nil {
+		in.Fail("%v", err)
+	}
+	if in.Has("total") {
+		l.Total = in.Percent("total")
+	}
+	x, err := l.Flour()
+	if err != nil {
+		in.Fail("%v", err)
+	}
+	return x.Points()
+}
+
+func checkYield(in *published.Inputs) float64 {
+	y := dough.DoughYield{Flour: in.Mass("flour")}
+	if in.Has("rest") {
+		y.Rest = in.Mass("rest")
+		gross, err := y.Gross()
+		if err != nil {
+			in.Fail("%v", err)
+		}
+		return gross.Points()
+	}
+	y.Liquid = in.Mass("liquid")
+	net, err := y.Net()
+	if err != nil {
+		in.Fail("%v", err)
+	}
+	return net.Points()
+}
+
+func checkUsual(in *published.Inputs) float64 {
+	var k dough.PrefermentKind
+	if err := k.UnmarshalText([]byte(in.Text("kind"))); err != nil {
+		in.Fail("%v", err)
+	}
+	low, high, _, ok := k.UsualHydration()
+	if !ok {
+		in.Fail("nothing is published of %v", k)
+	}
+	if in.Text("get") == "low" {
+		return low.Points()
+	}
+	return high.Points()
+}
+
+// checkTotal adds up 100 % of flour and the parts.
+func checkTotal(in *published.Inputs) float64 {
+	names, values := in.List("parts")
+	f := dough.Formula{Flours: []dough.Part{{Name: "flour", Percent: pc("100 %")}}}
+	for i, name := range names {
+		if part := (dough.Part{Name: name, Percent: percentIn(in, values[i])}); name == "water" {
+			f.Liquids = append(f.Liquids, part)
+		} else {
+			f.Others = append(f.Others, part)
+		}
+	}
+	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		in.Fail("%v", err)
+	}
+	return b.Total().Points()
 }

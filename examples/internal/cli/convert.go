@@ -3,7 +3,7 @@ package cli
 import (
 	"strings"
 
-	"example.org/maslin/dough"
+	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"github.com/spf13/cobra"
@@ -21,9 +21,9 @@ how it was filled, so name the method. Weigh when you can.`,
   maslin convert 375F`,
 	}
 	var o output
-	var v dough.FoodVolume
+	var v food.FoodVolume
 	a := ask(cmd)
-	a.word(&v.Method, wordsOf(dough.Sifted, dough.Spooned, dough.Scooped, dough.Leveled), "method", "how the cup was filled", "Method")
+	a.word(&v.Method, wordsOf(food.Sifted, food.Spooned, food.Scooped, food.Leveled), "method", "how the cup was filled", "Method")
 	a.paths["Food"], a.paths["Volume"], a.paths["Amount"] = "FOOD", "AMOUNT", "AMOUNT"
 	o.register(cmd)
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
@@ -91,9 +91,9 @@ func inUnits(text string) []unitLine {
 	return out
 }
 
-func runConvert(s System, o output, a *asked, v dough.FoodVolume, args []string) error {
+func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) error {
 	var p quantity.Problems
-	amount, food := amountOf(args)
+	amount, what := amountOf(args)
 	lines := inUnits(amount)
 	if len(args) == 0 {
 		p.Required("Amount", `an amount, such as "2 cups", "20 oz" or "375F"`)
@@ -101,12 +101,12 @@ func runConvert(s System, o output, a *asked, v dough.FoodVolume, args []string)
 		p.Add("Amount", quantity.Excerpt(amount), `an amount with its unit, such as "2 cups", "20 oz", "375F" or "9 in"`, quantity.ErrUnit)
 	}
 	var workings []working.Working
-	var weight *dough.VolumeMass
-	if food != "" {
-		v.Food = food
+	var weight *food.VolumeMass
+	if what != "" {
+		v.Food = what
 		if err := v.Volume.UnmarshalText([]byte(amount)); err != nil {
 			p.Add("Volume", quantity.Excerpt(amount), `a volume, such as "2 cups" or "250 mL", to know what it weighs`, quantity.ErrUnit)
-		} else if got, err := dough.MassOfVolume(v); err != nil {
+		} else if got, err := food.MassOfVolume(v); err != nil {
 			p.Join("", err)
 		} else {
 			weight, workings = &got, append(workings, got.Working())
@@ -121,7 +121,7 @@ func runConvert(s System, o output, a *asked, v dough.FoodVolume, args []string)
 	return s.show(o, answer{
 		page: func(p *page, u units) {
 			if weight != nil {
-				p.para(0, amount+" of "+printable(food)+" weighs about "+u.mass(readable(weight.Likely))+" ("+u.mass(readable(weight.Low))+" to "+u.mass(readable(weight.High))+")")
+				p.para(0, amount+" of "+printable(what)+" weighs about "+u.mass(readable(weight.Likely))+" ("+u.mass(readable(weight.Low))+" to "+u.mass(readable(weight.High))+")")
 				p.line("")
 				if weight.Note != "" {
 					p.para(2, weight.Note)
@@ -139,7 +139,7 @@ func runConvert(s System, o output, a *asked, v dough.FoodVolume, args []string)
 			}
 			p.rows(2, "rl", rows)
 		},
-		data: convertData(amount, food, lines, weight), workings: workings,
+		data: convertData(amount, what, lines, weight), workings: workings,
 	})
 }
 
@@ -169,7 +169,7 @@ type convertAnswer struct {
 	High   *quantity.Mass `json:"high,omitempty"`
 }
 
-func convertData(amount, food string, lines []unitLine, w *dough.VolumeMass) convertAnswer {
+func convertData(amount, food string, lines []unitLine, w *food.VolumeMass) convertAnswer {
 	out := convertAnswer{Format: "maslin convert 1", Amount: amount, Units: lines, Food: food}
 	if w != nil {
 		out.Low, out.Likely, out.High = &w.Low, &w.Likely, &w.High

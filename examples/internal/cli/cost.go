@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough"
+	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
@@ -15,8 +16,8 @@ type costFlags struct {
 	output
 	in      *asked
 	weights []string
-	sheet   dough.CostSheet  // what the flags fill
-	prices  []dough.CostLine // name, price and pack
+	sheet   cost.CostSheet  // what the flags fill
+	prices  []cost.CostLine // name, price and pack
 	yields  []namedPercent
 }
 
@@ -59,7 +60,7 @@ only as far as --other says.`,
 		}
 		return err
 	}, "yield", "NAME=PERCENT", "usable part of what is bought (100 %; may be repeated)")
-	in.each(func(text string) (err error) { f.sheet.Other, err = dough.ParseMoney(text); return err }, "other", "MONEY", "what else the batch costs: fuel, packing", "Other")
+	in.each(func(text string) (err error) { f.sheet.Other, err = cost.ParseMoney(text); return err }, "other", "MONEY", "what else the batch costs: fuel, packing", "Other")
 	in.number(&f.sheet.Loaves, "loaves", "the batch makes (the file's, or 1)", "Loaves")
 	in.number(&f.sheet.Sold, "sold", "of them are sold (all)", "Sold")
 	in.each(func(text string) error {
@@ -71,7 +72,7 @@ only as far as --other says.`,
 		}
 		return &quantity.InputError{Got: quantity.Excerpt(text), Want: either(unitWords), Err: quantity.ErrUnit}
 	}, "unit", "WORD", "that prices are compared by: kilogram, gram, pound, ounce (kilogram; pound with --us)", "Unit")
-	roundings := wordsOf(dough.MoneyExact, dough.MoneyUp, dough.MoneyHalfUp, dough.MoneyHalfEven)
+	roundings := wordsOf(cost.MoneyExact, cost.MoneyUp, cost.MoneyHalfUp, cost.MoneyHalfEven)
 	in.word(&f.sheet.Rounding, roundings[1:], "rounding", "of each amount, once (half up)", "Rounding")
 	in.word(&f.sheet.UnitRounding, roundings, "unit-rounding", "of the price of a unit before it is used (exact)", "UnitRounding")
 	in.number(&f.sheet.Places, "places", "decimals of the money, 0 to 6 (2)", "Places")
@@ -100,8 +101,8 @@ var (
 )
 
 // priceOf reads "wheat=20/25kg"; a unit alone, "0.90/kg", is a pack of one.
-func priceOf(text string) (dough.CostLine, error) {
-	var p dough.CostLine
+func priceOf(text string) (cost.CostLine, error) {
+	var p cost.CostLine
 	name, rest, found := strings.Cut(text, "=")
 	pays, pack, slash := strings.Cut(rest, "/")
 	p.Name = strings.TrimSpace(name)
@@ -109,7 +110,7 @@ func priceOf(text string) (dough.CostLine, error) {
 		return p, &quantity.InputError{Got: quantity.Excerpt(text), Want: `a name, what a pack costs and what it weighs, such as "wheat=20/25kg"`, Err: quantity.ErrUnit}
 	}
 	var err error
-	if p.Price, err = dough.ParseMoney(pays); err != nil {
+	if p.Price, err = cost.ParseMoney(pays); err != nil {
 		return p, err
 	}
 	if pack = strings.TrimSpace(pack); pack != "" && strings.Trim(pack, "abcdefghijklmnopqrstuvwxyz") == "" {
@@ -189,7 +190,7 @@ func runCost(s System, args []string, f *costFlags) error {
 	if wrong := in.complain(nil); wrong != nil {
 		return wrong
 	}
-	c, err := dough.Cost(sheet)
+	c, err := cost.Cost(sheet)
 	if err != nil {
 		return in.complain(err)
 	}
@@ -199,9 +200,9 @@ func runCost(s System, args []string, f *costFlags) error {
 }
 
 // lines puts prices to the ingredients; every price and yield has to find its own.
-func (f *costFlags) lines(b dough.Batch) []dough.CostLine {
+func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 	in := f.in
-	var lines []dough.CostLine
+	var lines []cost.CostLine
 	var names []string
 	at := map[string]int{}
 	for _, l := range b.Overall() {
@@ -212,7 +213,7 @@ func (f *costFlags) lines(b dough.Batch) []dough.CostLine {
 		}
 		at[key] = len(lines)
 		names = append(names, l.Name)
-		line := dough.CostLine{Name: l.Name, Used: l.Mass}
+		line := cost.CostLine{Name: l.Name, Used: l.Mass}
 		if l.Kind == dough.KindWater || strings.EqualFold(l.Name, "water") {
 			line.Pack = quantity.Kilograms(1) // free unless a price is given
 		}

@@ -5,13 +5,13 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/maslin/dough"
+	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
 )
 
 var unitNames = map[quantity.MassUnit]string{quantity.Kilogram: "kilogram", quantity.Gram: "gram", quantity.Pound: "pound", quantity.Ounce: "ounce"}
 
-func costPage(p *page, u units, name string, sheet dough.CostSheet, c dough.Costing) {
+func costPage(p *page, u units, name string, sheet cost.CostSheet, c cost.Costing) {
 	places := int32(sheet.Places)
 	switch {
 	case places == 0:
@@ -46,12 +46,12 @@ func costPage(p *page, u units, name string, sheet dough.CostSheet, c dough.Cost
 }
 
 // perUnit is the cost of a unit of all that goes in.
-func perUnit(sheet dough.CostSheet, c dough.Costing) interface{ StringFixed(int32) string } {
+func perUnit(sheet cost.CostSheet, c cost.Costing) interface{ StringFixed(int32) string } {
 	var all quantity.Mass
 	for _, l := range sheet.Lines {
 		all = all.Add(l.Used)
 	}
-	cost, err := dough.UnitCost(dough.UnitPrice{Price: c.Batch, Pack: all, Unit: sheet.Unit, Rounding: dough.MoneyHalfUp, Places: sheet.Places})
+	cost, err := cost.UnitCost(cost.UnitPrice{Price: c.Batch, Pack: all, Unit: sheet.Unit, Rounding: cost.MoneyHalfUp, Places: sheet.Places})
 	if err != nil || sheet.Unit == quantity.Kilogram {
 		return c.PerKilogram
 	}
@@ -59,7 +59,7 @@ func perUnit(sheet dough.CostSheet, c dough.Costing) interface{ StringFixed(int3
 }
 
 // unitPrice shows the price of a unit to two to four places.
-func unitPrice(l dough.CostedLine) string {
+func unitPrice(l cost.CostedLine) string {
 	text := l.UnitCost.StringFixedBank(4)
 	for range 2 {
 		text = strings.TrimSuffix(text, "0")
@@ -88,7 +88,7 @@ type costLineData struct {
 	Cost     string        `json:"cost"`
 }
 
-func costData(name string, sheet dough.CostSheet, c dough.Costing) costAnswer {
+func costData(name string, sheet cost.CostSheet, c cost.Costing) costAnswer {
 	out := costAnswer{
 		Format: "maslin cost 1", Name: name, Lines: []costLineData{}, Other: sheet.Other.String(), Loaves: sheet.Loaves,
 		Batch: c.Batch.String(), Loaf: c.PerLoaf.String(), Sold: c.PerSold.String(), PerKilo: c.PerKilogram.String(), Unit: unitNames[sheet.Unit],

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/maslin/dough"
+	"example.org/maslin/dough/flour"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"github.com/spf13/cobra"
@@ -14,13 +14,13 @@ import (
 type flourFlags struct {
 	output
 	in       *asked
-	lots     []dough.FlourShare
+	lots     []flour.FlourShare
 	shares   int
 	target   quantity.Percent
 	total    quantity.Mass
 	protein  quantity.Percent
 	gluten   bool
-	strength dough.FlourStrength
+	strength flour.FlourStrength
 }
 
 func newFlour(s System) *cobra.Command {
@@ -68,7 +68,7 @@ func (f *flourFlags) plain(target *float64) func(string) error {
 // readLot reads "bread flour=13.2%" or "bread flour=13.2%@60%".
 func (f *flourFlags) readLot(text string) error {
 	before, share, shared := strings.Cut(text, "@")
-	var lot dough.FlourShare
+	var lot flour.FlourShare
 	name, err := named(before, &lot.Protein, `a flour and its protein, such as "bread flour=13.2%", and its share now after an @`)
 	if err == nil && shared {
 		f.shares++
@@ -84,9 +84,9 @@ func (f *flourFlags) readLot(text string) error {
 
 // flourFound is what flour was asked for.
 type flourFound struct {
-	blend          *dough.FlourBlend
-	added, instead *dough.GlutenResult
-	advice         *dough.StrengthAdvice
+	blend          *flour.FlourBlend
+	added, instead *flour.GlutenResult
+	advice         *flour.StrengthAdvice
 }
 
 func runFlour(s System, f *flourFlags) error {
@@ -115,10 +115,10 @@ func runFlour(s System, f *flourFlags) error {
 		in.not("--gluten, which asks for gluten", "hydration", "w", "pl", "falling-number", "absorption")
 		need("protein", "the protein of the flour")
 		need("target", "the protein wanted")
-		boost := dough.GlutenBoost{Protein: f.protein, Target: f.target, Flour: f.total}
-		added, err := dough.AddGluten(boost)
+		boost := flour.GlutenBoost{Protein: f.protein, Target: f.target, Flour: f.total}
+		added, err := flour.AddGluten(boost)
 		p.Join("", err)
-		instead, err2 := dough.ReplaceWithGluten(boost)
+		instead, err2 := flour.ReplaceWithGluten(boost)
 		if err == nil {
 			p.Join("", err2)
 		}
@@ -128,7 +128,7 @@ func runFlour(s System, f *flourFlags) error {
 	case in.given("hydration"):
 		in.not("--hydration, which asks for a judgment", "target", "total")
 		f.strength.Protein = f.protein
-		advice, err := dough.JudgeFlour(f.strength)
+		advice, err := flour.JudgeFlour(f.strength)
 		p.Join("", err)
 		if err == nil {
 			r.advice, workings = &advice, append(workings, advice.Working())
@@ -145,14 +145,14 @@ func runFlour(s System, f *flourFlags) error {
 }
 
 // blendIt takes two flours by the square, and flours with shares by least change.
-func (f *flourFlags) blendIt() (dough.FlourBlend, error) {
+func (f *flourFlags) blendIt() (flour.FlourBlend, error) {
 	for i := range f.lots {
 		f.in.paths[fmt.Sprintf("Flours[%d]", i)] = "lot"
 	}
 	if len(f.lots) == 2 && f.shares == 0 {
-		return dough.PearsonSquare(dough.TwoFlours{A: f.lots[0].FlourLot, B: f.lots[1].FlourLot, Target: f.target, Total: f.total})
+		return flour.PearsonSquare(flour.TwoFlours{A: f.lots[0].FlourLot, B: f.lots[1].FlourLot, Target: f.target, Total: f.total})
 	}
-	return dough.BlendFlours(dough.BlendGoal{Flours: f.lots, Target: f.target, Total: f.total})
+	return flour.BlendFlours(flour.BlendGoal{Flours: f.lots, Target: f.target, Total: f.total})
 }
 
 func flourPage(p *page, u units, f *flourFlags, r flourFound) {
@@ -184,7 +184,7 @@ func flourPage(p *page, u units, f *flourFlags, r flourFound) {
 	case r.added != nil:
 		p.para(0, "Dry gluten from "+percent(f.protein, 1)+" to "+percent(f.target, 1)+" protein")
 		p.line("")
-		line := func(how string, g dough.GlutenResult) []string {
+		line := func(how string, g flour.GlutenResult) []string {
 			mass := ""
 			if g.Gluten.Sign() > 0 {
 				mass = u.mass(tenthGram(g.Gluten)) + " to " + u.mass(tenthGram(g.Flour)) + " of flour; about " + u.mass(tenthGram(g.ExtraWater)) + " more water"
@@ -259,7 +259,7 @@ func flourData(r flourFound) flourAnswer {
 			out.Blend = append(out.Blend, blendLine{l.Name, l.Protein, l.Share, l.Mass})
 		}
 	}
-	line := func(g *dough.GlutenResult) *glutenLine {
+	line := func(g *flour.GlutenResult) *glutenLine {
 		if g == nil {
 			return nil
 		}

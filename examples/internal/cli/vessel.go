@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/vessel"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"github.com/spf13/cobra"
@@ -32,7 +32,7 @@ type vesselFlags struct {
 	diameter, width, depth, height, start quantity.Length
 	rises                                 []quantity.Percent
 	density                               float64
-	loaf                                  dough.TinLoaf
+	loaf                                  vessel.TinLoaf
 }
 
 func newVessel(s System) *cobra.Command {
@@ -53,7 +53,7 @@ to put into a small sample jar, with its marks. Sizes are inside sizes.`,
 	in.value(&f.dough, "dough", "MASS", "of one loaf, or in the tub", "dough", "Dough")
 	in.value(&f.volume, "volume", "VOLUME", "of the tin, basket or bowl, filled with water to the rim", "tin", "v")
 	in.each(func(text string) (err error) { f.size, err = sides(text); return err }, "size", "LxWxH", "of a box-shaped tin, such as 24x11x7cm", "length", "width", "height")
-	in.word(&f.loaf, wordsOf(dough.OpenTinWhite, dough.WholesaleWhite, dough.LiddedTin, dough.WholeGrainTin, dough.RyeTin, dough.EnrichedTin), "loaf", "what bakes in the tin (open white)", "loaf")
+	in.word(&f.loaf, wordsOf(vessel.OpenTinWhite, vessel.WholesaleWhite, vessel.LiddedTin, vessel.WholeGrainTin, vessel.RyeTin, vessel.EnrichedTin), "loaf", "what bakes in the tin (open white)", "loaf")
 	in.value(&f.diameter, "diameter", "LENGTH", "of a round tub or jar", "Diameter")
 	in.value(&f.width, "width", "LENGTH", "of a square tub", "Width")
 	in.value(&f.depth, "depth", "LENGTH", "of a square tub", "Depth")
@@ -126,10 +126,10 @@ type vesselFound struct {
 	box       quantity.Volume
 	low, high quantity.Mass // of dough that goes in
 	likely    quantity.Mass // zero where only a range is known
-	need      *dough.VesselVolume
-	proof     *dough.ProofSize
-	lines     *dough.FillLine
-	jar       *dough.JarSample
+	need      *vessel.VesselVolume
+	proof     *vessel.ProofSize
+	lines     *vessel.FillLine
+	jar       *vessel.JarSample
 	working   working.Working
 }
 
@@ -157,13 +157,13 @@ func runVessel(s System, kind string, f *vesselFlags) error {
 	case "basket", "bowl":
 		f.proof(&found, &p)
 	case "tub":
-		r, err := dough.FillLines(dough.RiseContainer{
+		r, err := vessel.FillLines(vessel.RiseContainer{
 			Diameter: f.diameter, Width: f.width, Depth: f.depth, Height: f.height, Start: f.start, Dough: f.dough, Density: f.density, Rises: f.rises,
 		})
 		p.Join("", err)
 		found.lines, found.working = &r, r.Working()
 	case "jar":
-		jar := dough.SampleJar{Diameter: f.diameter, Height: f.height, Density: f.density}
+		jar := vessel.SampleJar{Diameter: f.diameter, Height: f.height, Density: f.density}
 		if len(f.rises) > 1 {
 			in.fault("rise", count(len(f.rises), "rise", "rises"), "one rise of the jar", quantity.ErrInconsistent)
 		} else if len(f.rises) == 1 {
@@ -172,7 +172,7 @@ func runVessel(s System, kind string, f *vesselFlags) error {
 				in.fault("rise", "0 %", "10 % to 500 %", quantity.ErrOutOfRange)
 			}
 		}
-		r, err := dough.FillSample(jar)
+		r, err := vessel.FillSample(jar)
 		p.Join("", err)
 		found.jar, found.lines, found.working = &r, &r.FillLine, r.Working()
 	}
@@ -208,7 +208,7 @@ func (f *vesselFlags) tin(found *vesselFound, p *quantity.Problems) {
 	v := f.volume
 	switch given {
 	case "dough":
-		need, err := dough.TinForDough(f.dough, f.loaf)
+		need, err := vessel.TinForDough(f.dough, f.loaf)
 		p.Join("", err)
 		found.need, found.working = &need, need.Working()
 		return
@@ -216,7 +216,7 @@ func (f *vesselFlags) tin(found *vesselFound, p *quantity.Problems) {
 		if len(f.size) != 3 {
 			return // said already
 		}
-		box, err := dough.TinBox(f.size[0], f.size[1], f.size[2])
+		box, err := vessel.TinBox(f.size[0], f.size[1], f.size[2])
 		if err != nil {
 			p.Join("", err)
 			return
@@ -225,27 +225,27 @@ func (f *vesselFlags) tin(found *vesselFound, p *quantity.Problems) {
 	case "":
 		return
 	}
-	fill, err := dough.DoughForTin(v, f.loaf)
+	fill, err := vessel.DoughForTin(v, f.loaf)
 	p.Join("", err)
 	found.box, found.low, found.high, found.working = v, fill.Low, fill.High, fill.Working()
 }
 
 func (f *vesselFlags) proof(found *vesselFound, p *quantity.Problems) {
-	vessel := dough.ProofBasket
+	in := vessel.ProofBasket
 	if found.kind == "bowl" {
-		vessel = dough.LinedBowl
+		in = vessel.LinedBowl
 	}
 	switch f.one("dough", "volume") {
 	case "dough":
-		r, err := dough.ProofVesselFor(f.dough, vessel)
+		r, err := vessel.ProofVesselFor(f.dough, in)
 		p.Join("", err)
 		found.proof, found.need, found.working = &r, &r.Volume, r.Working()
 	case "volume":
-		low, likely, high, err := dough.DoughForVessel(f.volume, vessel)
+		low, likely, high, err := vessel.DoughForVessel(f.volume, in)
 		p.Join("", err)
 		found.box, found.low, found.likely, found.high = f.volume, low, likely, high
 		if err == nil {
-			if r, err := dough.ProofVesselFor(likely, vessel); err == nil {
+			if r, err := vessel.ProofVesselFor(likely, in); err == nil {
 				found.working = r.Working()
 			}
 		}

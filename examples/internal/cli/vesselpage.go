@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/vessel"
 )
 
 func vesselPage(p *page, u units, f *vesselFlags, r vesselFound) {
@@ -75,7 +75,7 @@ func upperFirst(text string) string {
 	return text
 }
 
-func marks(p *page, u units, r dough.FillLine) {
+func marks(p *page, u units, r vessel.FillLine) {
 	rows := [][]string{{"start", u.system().Length(r.Start), ""}}
 	for _, m := range r.Marks {
 		above := ""
@@ -90,7 +90,7 @@ func marks(p *page, u units, r dough.FillLine) {
 type vesselAnswer struct {
 	Format string           `json:"format"`
 	Vessel string           `json:"vessel"`
-	Loaf   *dough.TinLoaf   `json:"loaf,omitempty"`
+	Loaf   *vessel.TinLoaf  `json:"loaf,omitempty"`
 	Volume *quantity.Volume `json:"volume,omitempty"`
 	Dough  *doughRangeData  `json:"dough,omitempty"`
 	Needs  *volumesData     `json:"volume_needed,omitempty"`

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"example.org/maslin/dough"
+	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"github.com/spf13/cobra"
@@ -30,7 +31,7 @@ tables, which do not agree. Without --to it gives all forms.`,
 	}
 	var o output
 	var from, to yeastWord
-	var in dough.YeastSwap
+	var in food.YeastSwap
 	a := ask(cmd)
 	a.value(&in.Mass, "amount", "MASS", "of yeast", "Mass")
 	a.word(&from, yeastWords, "from", "what it is", "From")
@@ -57,7 +58,7 @@ type yeastLine struct {
 	High quantity.Mass `json:"high"`
 }
 
-func runYeast(s System, o output, a *asked, in dough.YeastSwap, wanted []dough.Kind) error {
+func runYeast(s System, o output, a *asked, in food.YeastSwap, wanted []dough.Kind) error {
 	var p quantity.Problems
 	if !a.given("amount") {
 		p.Add("Mass", "", "a weight of yeast", quantity.ErrRequired)
@@ -69,7 +70,7 @@ func runYeast(s System, o output, a *asked, in dough.YeastSwap, wanted []dough.K
 			continue
 		}
 		in.To = kind
-		r, err := dough.ConvertYeast(in)
+		r, err := food.ConvertYeast(in)
 		if err != nil && i == 0 || len(lines) == 0 {
 			p.Join("", err)
 		}

@@ -1,0 +1,205 @@
+package cost_test
+
+import (
+	"math/big"
+	"strings"
+	"testing"
+
+	"example.org/maslin/dough/cost"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
+
+	"github.com/shopspring/decimal"
+	"pgregory.net/rapid"
+)
+
+func drawMoney(t *rapid.T, label string) decimal.Decimal {
+	return decimal.New(rapid.Int64Range(0, 10_000_000).Draw(t, label), -rapid.Int32Range(0, 4).Draw(t, label+" places"))
+}
+
+func drawSheet(t *rapid.T) cost.CostSheet {
+	in := cost.CostSheet{
+		Loaves: rapid.IntRange(1, 500).Draw(t, "loaves"), Unit: quantity.MassUnit(rapid.IntRange(0, 4).Draw(t, "unit")), Other: drawMoney(t, "other"),
+		Places: rapid.IntRange(-1, 4).Draw(t, "places"), Rounding: cost.MoneyRounding(rapid.IntRange(0, 3).Draw(t, "rounding")), UnitRounding: cost.MoneyRounding(rapid.IntRange(0, 3).Draw(t, "unit rounding")),
+	}
+	in.Sold = rapid.IntRange(0, in.Loaves).Draw(t, "sold")
+	for range rapid.IntRange(1, 8).Draw(t, "lines") {
+		l := cost.CostLine{Used: trial.Grams(t, "used", 0, 1e5), Price: drawMoney(t, "price"), Pack: trial.Grams(t, "pack", 1, 1e5)}
+		if rapid.Bool().Draw(t, "yield") {
+			l.Yield = trial.Percent(t, "percent", 5, 100)
+		}
+		in.Lines = append(in.Lines, l)
+	}
+	return in
+}
+
+func ratOf(d decimal.Decimal) *big.Rat { return d.Rat() }
+
+// The sum is an exact fraction: computed again here with big.Rat, and only the last rounding differs.
+func TestCostIsExactUntilTheEnd(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := drawSheet(t)
+		in.UnitRounding = cost.MoneyExact
+		c, err := cost.Cost(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Sound(t, c.Working())
+		want := ratOf(in.Other)
+		for _, l := range in.Lines {
+			yield := l.Yield
+			if yield.IsZero() {
+				yield = quantity.MustPercent("100 %")
+			}
+			used, _ := l.Used.Micrograms()
+			pack, _ := l.Pack.Micrograms()
+			y, _ := yield.Millionths()
+			x := new(big.Rat).Mul(ratOf(l.Price), big.NewRat(used, pack))
+			want.Add(want, x.Mul(x, big.NewRat(100_000_000, y)))
+		}
+		places := int32(2)
+		switch {
+		case in.Places > 0:
+			places = int32(in.Places)
+		case in.Places < 0:
+			places = 0
+		}
+		unit := new(big.Rat).SetFrac(big.NewInt(1), new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
+		off := new(big.Rat).Sub(ratOf(c.Batch), want)
+		limit := new(big.Rat).Quo(unit, big.NewRat(2, 1))
+		if in.Rounding == cost.MoneyUp {
+			if off.Sign() < 0 || off.Cmp(unit) >= 0 {
+				t.Fatalf("%v rounded up is %v", want.FloatString(8), c.Batch)
+			}
+		} else if off.Abs(off).Cmp(limit) > 0 {
+			t.Fatalf("%v is printed as %v", want.FloatString(8), c.Batch)
+		}
+		if -c.Batch.Exponent() != places || -c.PerLoaf.Exponent() != places {
+			t.Fatalf("places of %v and %v, want %d", c.Batch, c.PerLoaf, places)
+		}
+	})
+}
+
+// Unit costs rounded up never cost less than exact ones.
+func TestRoundedUpUnitCosts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := drawSheet(t)
+		in.Rounding = cost.MoneyUp
+		in.UnitRounding = cost.MoneyExact
+		exact, err := cost.Cost(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		in.UnitRounding = cost.MoneyUp
+		up, err := cost.Cost(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Sound(t, up.Working())
+		if up.Batch.LessThan(exact.Batch) {
+			t.Fatalf("rounded up %v, exact %v", up.Batch, exact.Batch)
+		}
+		if up.PerSold.LessThan(up.PerLoaf) {
+			t.Fatalf("sold %v, made %v", up.PerSold, up.PerLoaf)
+		}
+	})
+}
+
+func TestToBuyIsInverseToYield(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		usable, yield := trial.Grams(t, "usable", 1, 1e6), trial.Percent(t, "yield", 1, 100)
+		bought, err := cost.ToBuy(usable, yield)
+		if err != nil {
+			t.Fatal(err)
+		}
+		back, err := cost.UsableYield(usable, bought)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := back.Sub(yield).Points(); d > 1e-4 || d < -1e-4 {
+			t.Fatalf("%v came back as %v", yield, back)
+		}
+	})
+}
+
+func TestHostileCost(t *testing.T) {
+	d := decimal.RequireFromString
+	extreme := decimal.New(1, 9_000)
+	tiny := decimal.New(1, -9_000)
+	flour := cost.CostLine{Used: quantity.Kilograms(1), Price: d("20"), Pack: quantity.Kilograms(25)}
+	with := func(f func(*cost.CostLine)) cost.CostSheet {
+		l := flour
+		f(&l)
+		return cost.CostSheet{Lines: []cost.CostLine{l}, Loaves: 1}
+	}
+	for name, c := range map[string]struct {
+		err  error
+		want string
+	}{
+		"zero":      {trial.Err(cost.Cost(cost.CostSheet{})), "Lines required; Loaves out of range"},
+		"many":      {trial.Err(cost.Cost(cost.CostSheet{Lines: make([]cost.CostLine, 201), Loaves: 1})), "Lines out of range"},
+		"line":      {trial.Err(cost.Cost(with(func(l *cost.CostLine) { *l = cost.CostLine{Yield: quantity.NewPercent(0.5)} }))), "Lines[0].Pack required; Lines[0].Yield out of range"},
+		"negative":  {trial.Err(cost.Cost(with(func(l *cost.CostLine) { l.Price = d("-1") }))), "Lines[0].Price out of range"},
+		"extreme":   {trial.Err(cost.Cost(with(func(l *cost.CostLine) { l.Price = extreme }))), "Lines[0].Price out of range"},
+		"tiny":      {trial.Err(cost.Cost(with(func(l *cost.CostLine) { l.Price = tiny }))), "Lines[0].Price out of range"},
+		"precise":   {trial.Err(cost.Cost(with(func(l *cost.CostLine) { l.Price = d("1.0000000000001") }))), "Lines[0].Price too precise"},
+		"sold":      {trial.Err(cost.Cost(cost.CostSheet{Lines: []cost.CostLine{flour}, Loaves: 6, Sold: 7})), "Sold inconsistent"},
+		"choices":   {trial.Err(cost.Cost(cost.CostSheet{Lines: []cost.CostLine{flour}, Loaves: 6, Unit: 99, UnitRounding: -1, Rounding: 9, Places: 40})), "Unit unit; UnitRounding out of range; Rounding out of range; Places out of range"},
+		"unit cost": {trial.Err(cost.UnitCost(cost.UnitPrice{Price: d("-5")})), "Price out of range; Pack required"},
+		"usable":    {trial.Err(cost.UsableYield(quantity.Grams(2), quantity.Grams(1))), "usable inconsistent"},
+		"to buy":    {trial.Err(cost.ToBuy(quantity.Grams(-2), quantity.Percent{})), "usable out of range; yield out of range"},
+	} {
+		if got := trial.Refused(c.err); got != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
+		}
+		if c.err != nil && len(c.err.Error()) > 2000 {
+			t.Errorf("%s: an error of %d bytes", name, len(c.err.Error()))
+		}
+	}
+	long := with(func(l *cost.CostLine) { l.Name = strings.Repeat("n", 1<<20) })
+	c, err := cost.Cost(long)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(c.Working().Text(80)); n > 5000 {
+		t.Errorf("a name of a megabyte made a text of %d bytes", n)
+	}
+}
+
+// The decimal package has settings that other parts of a program may change; none changes an amount.
+func TestCostIgnoresDecimalSettings(t *testing.T) {
+	precision, trim, quotes := decimal.DivisionPrecision, decimal.TrimTrailingZeros, decimal.MarshalJSONWithoutQuotes
+	defer func() {
+		decimal.DivisionPrecision, decimal.TrimTrailingZeros, decimal.MarshalJSONWithoutQuotes = precision, trim, quotes
+	}()
+	in := cost.CostSheet{
+		Lines:  []cost.CostLine{{Name: "flour", Used: quantity.Grams(3055), Price: decimal.RequireFromString("21.90"), Pack: quantity.Kilograms(25)}},
+		Loaves: 7, Unit: quantity.Kilogram, UnitRounding: cost.MoneyUp, Places: 3,
+	}
+	run := func() string {
+		c, err := cost.Cost(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c.String() + c.Working().Text(80)
+	}
+	want := run()
+	decimal.DivisionPrecision, decimal.TrimTrailingZeros, decimal.MarshalJSONWithoutQuotes = 1, !trim, !quotes
+	if got := run(); got != want {
+		t.Errorf("got %s\nwant %s", got, want)
+	}
+}
+
+func BenchmarkCost(b *testing.B) {
+	var in cost.CostSheet
+	for range 12 {
+		in.Lines = append(in.Lines, cost.CostLine{Used: quantity.Grams(812.5), Price: decimal.RequireFromString("21.90"), Pack: quantity.Kilograms(25)})
+	}
+	in.Loaves, in.Unit = 6, quantity.Kilogram
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := cost.Cost(in); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,43 @@
+package cost
+
+import (
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+
+	"github.com/shopspring/decimal"
+)
+
+// ParseMoney reads an amount of money without its currency: "20", "0.90" or, with a decimal comma, "0,90".
+//
+// Digits and at most one point or comma between them; a comma before three digits may be a thousands separator and is
+// refused. 0 to 1,000,000,000, at most 12 decimals. Errors: ErrRequired (empty text), ErrUnit (not such a
+// number), ErrOutOfRange, ErrTooPrecise.
+func ParseMoney(text string) (decimal.Decimal, error) {
+	bad := func(reason error) (decimal.Decimal, error) {
+		return decimal.Decimal{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: "an amount of money without its currency, such as 0.90", Err: reason}
+	}
+	if len(text) > 64 {
+		return bad(quantity.ErrOutOfRange)
+	}
+	plain := strings.TrimSpace(text)
+	if plain == "" {
+		return bad(quantity.ErrRequired)
+	}
+	comma := strings.Contains(plain, ",")
+	plain = strings.Replace(plain, ",", ".", 1)
+	whole, part, cut := strings.Cut(plain, ".")
+	if whole == "" || cut && part == "" || strings.Trim(whole+part, "0123456789") != "" || comma && len(part) == 3 && strings.Trim(whole, "0") != "" {
+		return bad(quantity.ErrUnit)
+	}
+	d, err := decimal.NewFromString(plain)
+	if err != nil {
+		return bad(quantity.ErrUnit)
+	}
+	var p quantity.Problems
+	checkMoney(&p, "", d)
+	if err := p.Err(); err != nil {
+		return decimal.Decimal{}, err
+	}
+	return d, nil
+}

@@ -1,0 +1,35 @@
+package flour_test
+
+import (
+	"fmt"
+	"testing"
+
+	"example.org/maslin/dough/flour"
+	"example.org/maslin/dough/working"
+)
+
+func TestZeroResultsPrint(t *testing.T) {
+	for _, r := range []fmt.Stringer{flour.FlourBlend{}, flour.GlutenResult{}, flour.FlourBasisResult{}, flour.StrengthAdvice{}, flour.StrengthOpinion{}, flour.Stance(9)} {
+		if r.String() == "" {
+			t.Errorf("%T prints nothing", r)
+		}
+	}
+	for _, w := range []interface{ Working() working.Working }{flour.FlourBlend{}, flour.GlutenResult{}, flour.FlourBasisResult{}, flour.StrengthAdvice{}} {
+		if n := len(w.Working().Steps); n != 0 {
+			t.Errorf("%T derives %d steps from nothing", w, n)
+		}
+	}
+}
+
+func TestNamesAreReadBack(t *testing.T) {
+	for i := range 3 {
+		text, err := flour.Stance(i).MarshalText()
+		var back flour.Stance
+		if err != nil || back.UnmarshalText(text) != nil || back != flour.Stance(i) {
+			t.Errorf("%v", flour.Stance(i))
+		}
+	}
+	if _, err := flour.Stance(-1).MarshalText(); err == nil {
+		t.Error("a value without a name was written")
+	}
+}

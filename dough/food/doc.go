@@ -1,0 +1,23 @@
+// Package food answers how much water and protein foods bring, what a cup or spoon of them weighs, and how much of
+// another form of yeast raises a dough alike.
+//
+// # Standing assumptions
+//
+// The shipped table is a selection from the USDA National Nutrient Database for Standard Reference, release 28. A cup
+// is the US customary one of 236.588 mL. A volume is not a weight: how a cup was filled moves it by a quarter, so a
+// weight from a volume is a range.
+//
+// # Limits
+//
+// Real foods differ from the table: flours by one to two points of water from season to season. The published yeast
+// tables differ by a fifth and more; [YeastResult] shows the spread.
+//
+// # From question to function
+//
+//	water in food, from a table                SR28, NewFoodTable, WaterIn
+//	milk in place of water                     InPlaceOfWater
+//	cups and spoons, with their spread         MassOfVolume
+//	a volume of water at a temperature         WaterMass
+//	fresh, active dry and instant yeast        ConvertYeast, DefaultYeast, PublishedYeast
+//	how was this reached                       the Working method of every result
+package food

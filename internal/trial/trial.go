@@ -1,0 +1,56 @@
+package trial
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"pgregory.net/rapid"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/workcheck"
+)
+
+// Percent draws a percentage, every other time one with a decimal at most.
+func Percent(t *rapid.T, label string, low, high float64) quantity.Percent {
+	return quantity.NewPercent(number(t, label, low, high, 10))
+}
+
+// Grams draws a mass, every other time one of whole grams.
+func Grams(t *rapid.T, label string, low, high float64) quantity.Mass {
+	return quantity.Grams(number(t, label, low, high, 1))
+}
+
+// Centimeters draws a length of whole millimeters.
+func Centimeters(t *rapid.T, label string, low, high float64) quantity.Length {
+	return quantity.Centimeters(math.Round(rapid.Float64Range(low, high).Draw(t, label)*10) / 10)
+}
+
+func number(t *rapid.T, label string, low, high, steps float64) float64 {
+	x := rapid.Float64Range(low, high).Draw(t, label)
+	if rapid.Bool().Draw(t, label+" round") {
+		x = math.Round(x*steps) / steps
+	}
+	return min(max(x, low), high)
+}
+
+// Sound fails the property for every line of a working that does not evaluate to its value.
+func Sound(t *rapid.T, w working.Working) {
+	t.Helper()
+	for _, fault := range workcheck.Faults(w) {
+		t.Error(fault)
+	}
+}
+
+// Refused lists the refused fields of an error with their reasons: "Mass required; Rise out of range".
+func Refused(err error) string {
+	var out []string
+	for _, e := range quantity.InputErrors(err) {
+		out = append(out, e.Path+" "+errors.Unwrap(e).Error())
+	}
+	return strings.Join(out, "; ")
+}
+
+// Err is the error of a call with one result.
+func Err[T any](_ T, err error) error { return err }
