@@ -3,7 +3,6 @@ package quantity
 import (
 	"cmp"
 	"fmt"
-	"strings"
 
 	"github.com/shopspring/decimal"
 )
@@ -18,9 +17,9 @@ var deltas = kind{
 	accepted: `a temperature difference with its unit, such as "12 Δ°C", "24 Δ°F", "12 K", or in plain letters "12 dC", "24 dF"`,
 	low:      -10_000 * perKelvin, high: 10_000 * perKelvin,
 	scales: []scale{
-		{symbol: "Δ°C", names: []string{"ΔC", "dC", "∆°C", "∆C", "d°C", "delta C"}, num: perKelvin, den: 1, places: 3},
-		{symbol: "Δ°F", names: []string{"ΔF", "dF", "∆°F", "∆F", "d°F", "delta F"}, num: perRankine, den: 1, places: 3},
-		{symbol: "K", names: []string{"ΔK", "∆K", "dK"}, num: perKelvin, den: 1, places: 3},
+		{symbol: "Δ°C", names: []string{"ΔC", "dC", "∆°C", "∆C", "d°C", "delta C"}, num: perKelvin, den: 1, places: 3, most: mostDecimals},
+		{symbol: "Δ°F", names: []string{"ΔF", "dF", "∆°F", "∆F", "d°F", "delta F"}, num: perRankine, den: 1, places: 3, most: mostDecimals},
+		{symbol: "K", names: []string{"ΔK", "∆K", "dK"}, num: perKelvin, den: 1, places: 3, most: mostDecimals},
 	},
 	hint: func(unit string) string {
 		if unit != "K" && temperatures.find(unit) != nil {
@@ -48,17 +47,8 @@ func DeltaFahrenheit(f float64) TemperatureDelta {
 	return TemperatureDelta{deltas.fromFloat(f, FahrenheitScale.deltaScale())}
 }
 
-// DeltaOf returns d of the unit exactly; digits below the quantum are refused (ErrTooPrecise).
-func DeltaOf(d decimal.Decimal, u TemperatureUnit) (TemperatureDelta, error) {
-	q, err := deltas.exact(d, u.deltaScale(), decimalText(d))
-	if err != nil {
-		return TemperatureDelta{invalid}, err
-	}
-	return TemperatureDelta{q}, nil
-}
-
 // ParseDelta reads "12 Δ°C", "24 Δ°F", "12 K", or in plain letters "12 dC", "24 dF". A plain "12 °C" is
-// refused: it would be a temperature.
+// refused: it would be a temperature. Digits as [TemperatureOf].
 func ParseDelta(text string) (TemperatureDelta, error) {
 	q, err := deltas.parse(text)
 	if err != nil {
@@ -149,22 +139,19 @@ func (d TemperatureDelta) Format(f fmt.State, verb rune) {
 
 // GoString prints Go syntax.
 func (d TemperatureDelta) GoString() string {
-	b, err := d.MarshalText()
-	if err != nil {
-		return d.String()
+	if !d.IsValid() {
+		return "quantity.DeltaCelsius(math.NaN())"
 	}
-	return fmt.Sprintf("quantity.MustDelta(%q)", strings.ReplaceAll(string(b), "−", "-"))
+	return fmt.Sprintf("quantity.MustDelta(%q)", deltas.appendExact(nil, d.ninethousandths, CelsiusScale.deltaScale()))
 }
 
-// AppendText implements encoding.TextAppender; exact, in Δ°C or else Δ°F.
+// AppendText implements encoding.TextAppender: Δ°C, with as few decimals as bring the exact value back when
+// the text is read (four at most). An invalid difference is an error.
 func (d TemperatureDelta) AppendText(b []byte) ([]byte, error) {
 	if !d.IsValid() {
 		return b, &InputError{Got: d.String(), Want: deltas.accepted, Err: ErrOutOfRange}
 	}
-	if s := CelsiusScale.deltaScale(); isExact(d.ninethousandths, s, 3) {
-		return asciiMinus(deltas.append(b, d.ninethousandths, s, 3, true)), nil
-	}
-	return asciiMinus(deltas.append(b, d.ninethousandths, FahrenheitScale.deltaScale(), 4, true)), nil
+	return deltas.appendExact(b, d.ninethousandths, CelsiusScale.deltaScale()), nil
 }
 
 // MarshalText implements encoding.TextMarshaler; see [TemperatureDelta.AppendText].

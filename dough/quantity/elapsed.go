@@ -1,15 +1,18 @@
 package quantity
 
 import (
+	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
 	"github.com/shopspring/decimal"
 )
 
-// Elapsed is a time.Duration whose text form is "4h30m", for files and JSON; in Go code use
-// time.Duration.
+// Elapsed is a time.Duration whose text form is "4h30m", for fields that reach files and JSON; as argument and
+// result of a function use time.Duration. Its text is exact to the nanosecond ("4h30m0.25s"), String and
+// [FormatDuration] round to the second.
 type Elapsed time.Duration
 
 const elapsedWant = `a duration with its units, such as "4h30m", "45 min" or "20s"`
@@ -19,9 +22,18 @@ const maxElapsed = 366 * 24 * time.Hour
 
 // ParseDuration reads "4h30m", "4 h 30 min", "1 hour 30 minutes", "45m", "20s", "1.5 h", "1,5 h" or "2d12h". Units are
 // required, from large to small, each at most once, and only the last may have a fraction; the result is
-// exact to the second and at most 366 days. A day is 24 hours of elapsed time. Errors: ErrUnit, ErrTooPrecise (parts of
-// a second), ErrOutOfRange, ErrRequired (empty text).
+// exact and at most 366 days. A day is 24 hours of elapsed time. Errors: ErrUnit, ErrTooPrecise (parts of a
+// nanosecond), ErrOutOfRange, ErrRequired (empty text).
 func ParseDuration(text string) (time.Duration, error) {
+	d, err := parseDuration(text)
+	if err == nil && (d > maxElapsed || d < -maxElapsed) {
+		return 0, &InputError{Got: Excerpt(text), Want: "at most 366 days", Low: -Elapsed(maxElapsed), High: Elapsed(maxElapsed), Err: ErrOutOfRange}
+	}
+	return d, err
+}
+
+// parseDuration reads every duration that Go can hold.
+func parseDuration(text string) (time.Duration, error) {
 	refuse := func(reason error) (time.Duration, error) {
 		return 0, &InputError{Got: Excerpt(text), Want: elapsedWant, Err: reason}
 	}
@@ -34,7 +46,7 @@ func ParseDuration(text string) (time.Duration, error) {
 	}
 	negative := strings.HasPrefix(rest, "-") || strings.HasPrefix(rest, "−")
 	rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(rest, "-"), "−"))
-	var total time.Duration
+	var total decimal.Decimal // nanoseconds
 	last := time.Duration(1<<63 - 1)
 	fraction := false
 	for rest != "" {
@@ -62,22 +74,20 @@ func ParseDuration(text string) (time.Duration, error) {
 		if err != nil {
 			return refuse(ErrUnit)
 		}
-		seconds := d.Mul(decimal.NewFromInt(int64(unit / time.Second)))
-		if seconds.GreaterThan(decimal.NewFromInt(int64(maxElapsed / time.Second))) {
-			return refuse(ErrOutOfRange)
-		}
-		if !seconds.IsInteger() {
+		part := d.Mul(decimal.NewFromInt(int64(unit)))
+		if !part.IsInteger() {
 			return refuse(ErrTooPrecise)
 		}
-		total += time.Duration(seconds.IntPart()) * time.Second
-	}
-	if total > maxElapsed {
-		return refuse(ErrOutOfRange)
+		total = total.Add(part)
 	}
 	if negative {
-		total = -total
+		total = total.Neg()
 	}
-	return total, nil
+	n := total.BigInt()
+	if !n.IsInt64() {
+		return refuse(ErrOutOfRange)
+	}
+	return time.Duration(n.Int64()), nil
 }
 
 func elapsedUnit(name string) time.Duration {
@@ -130,17 +140,41 @@ func (e Elapsed) Duration() time.Duration { return time.Duration(e) }
 // String prints "4h30m"; see [FormatDuration].
 func (e Elapsed) String() string { return FormatDuration(time.Duration(e)) }
 
-// AppendText implements encoding.TextAppender.
+// Compare returns −1, 0 or 1.
+func (e Elapsed) Compare(f Elapsed) int { return cmp.Compare(e, f) }
+
+// AppendText implements encoding.TextAppender: "4h30m", exact to the nanosecond.
 func (e Elapsed) AppendText(b []byte) ([]byte, error) {
-	return append(b, strings.Replace(e.String(), "−", "-", 1)...), nil
+	d := time.Duration(e)
+	rest := d % time.Second
+	whole := strings.Replace(FormatDuration(d-rest), "−", "-", 1)
+	if rest == 0 {
+		return append(b, whole...), nil
+	}
+	// The part of a second goes behind the whole seconds, or behind hours and minutes as "0.25s".
+	switch before, seconds := strings.CutSuffix(whole, "s"); {
+	case seconds:
+		b = append(append(b, before...), '.')
+	case d <= -time.Second || d >= time.Second:
+		b = append(append(b, whole...), "0."...)
+	case d < 0:
+		b = append(b, "-0."...)
+	default:
+		b = append(b, "0."...)
+	}
+	digits := strconv.FormatInt(int64(max(rest, -rest)), 10)
+	b = append(b, "000000000"[len(digits):]...)
+	b = append(b, strings.TrimRight(digits, "0")...)
+	return append(b, 's'), nil
 }
 
 // MarshalText implements encoding.TextMarshaler.
 func (e Elapsed) MarshalText() ([]byte, error) { return e.AppendText(nil) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseDuration].
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseDuration]. It reads whatever MarshalText
+// writes, also beyond 366 days.
 func (e *Elapsed) UnmarshalText(text []byte) error {
-	d, err := ParseDuration(textOf(text))
+	d, err := parseDuration(textOf(text))
 	if err != nil {
 		return err
 	}

@@ -32,8 +32,11 @@ var (
 // Got and Want are for people. Err wraps one of the sentinels of this package.
 type InputError struct {
 	Path string
+	Code string
 	Got  string
 	Want string
+	Low  any
+	High any
 	Err  error
 }
 

@@ -24,6 +24,7 @@ type scale struct {
 	offset   int64
 	places   int  // decimals that print every value exactly, or the customary number
 	rounds   bool // text in this unit may round to the quantum: its definition has more digits than a quantum
+	most     int  // decimals that text may have and be rounded to the quantum; more are refused
 }
 
 // A kind is the set of units one quantity understands.
@@ -32,6 +33,7 @@ type kind struct {
 	accepted string // for error messages: `a mass with a unit, such as "780 g" …`
 	low      int64  // smallest valid quantum count
 	high     int64
+	above    bool // low itself is no value a person may give: the limit lies just below it
 	scales   []scale
 	hint     func(unit string) string // explains a unit of another quantity; may be nil
 }
@@ -145,7 +147,7 @@ func (k *kind) exact(d decimal.Decimal, s *scale, got string) (int64, error) {
 	}
 	q, r := new(big.Int).QuoRem(c, den, new(big.Int))
 	if r.Sign() != 0 {
-		if !s.rounds {
+		if !s.rounds && (s.most == 0 || decimals(d) > s.most) {
 			return invalid, &InputError{Got: Excerpt(got), Want: k.precision(s), Err: ErrTooPrecise}
 		}
 		up := big.NewInt(int64(r.Sign()))
@@ -165,12 +167,28 @@ func (k *kind) exact(d decimal.Decimal, s *scale, got string) (int64, error) {
 	return q.Int64(), nil
 }
 
+// decimals counts the digits after the point, without zeros at the end.
+func decimals(d decimal.Decimal) int {
+	places := -int(d.Exponent())
+	for c, ten := d.Coefficient(), big.NewInt(10); places > 0 && c.Sign() != 0; places-- {
+		quotient, digit := new(big.Int).QuoRem(c, ten, new(big.Int))
+		if digit.Sign() != 0 {
+			break
+		}
+		c = quotient
+	}
+	return max(places, 0)
+}
+
 func (k *kind) limits(s *scale) string {
+	if k.above {
+		return "above " + k.text(k.low-1, s, 2) + ", at most " + k.text(k.high, s, 2)
+	}
 	return k.text(k.low, s, 0) + " to " + k.text(k.high, s, 0)
 }
 
 func (k *kind) precision(s *scale) string {
-	return fmt.Sprintf("at most %d decimals of %s", s.places, s.symbol)
+	return fmt.Sprintf("at most %d decimals of %s", max(s.places, s.most), s.symbol)
 }
 
 // parse reads a number and a unit. Its errors carry no path: the caller knows the field.
@@ -317,11 +335,27 @@ func appendNumber(b []byte, q int64, s *scale, places int, trim bool) []byte {
 	return b
 }
 
-// isExact reports whether q prints exactly in the unit with the given decimals.
-func isExact(q int64, s *scale, places int) bool {
-	n := new(big.Int).Mul(big.NewInt(q-s.offset), big.NewInt(s.den))
-	n.Mul(n, new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
-	return new(big.Int).Rem(n, big.NewInt(s.num)).Sign() == 0
+// appendExact prints q in the unit with as few decimals as bring q back when the text is read.
+func (k *kind) appendExact(b []byte, q int64, s *scale) []byte {
+	start := len(b)
+	for places := 0; ; places++ {
+		b = k.append(b[:start], q, s, places, true)
+		if places == s.most || k.back(q, s, places) {
+			return asciiMinus(b)
+		}
+	}
+}
+
+// back reports whether q, rounded to that many decimals of the unit, is nearer to q than to its neighbors.
+func (k *kind) back(q int64, s *scale, places int) bool {
+	// |rounded − q| < 1/2 quantum, in units of 10^−places/num: the remainder of (q−offset)·10^places by num.
+	ten := int64(1)
+	for range places {
+		ten *= 10
+	}
+	r := (q - s.offset) % s.num * ten % s.num
+	r = max(r, -r)
+	return 2*min(r, s.num-r) < ten
 }
 
 // decimalOf returns q in the unit; exact whenever the unit's ratio ends in decimals.

@@ -55,18 +55,6 @@ func Centimeters(cm float64) Length { return Length{lengths.fromFloat(cm, Centim
 // Inches returns in inches; see [Meters].
 func Inches(in float64) Length { return Length{lengths.fromFloat(in, Inch.scale())} }
 
-// Feet returns ft feet; see [Meters].
-func Feet(ft float64) Length { return Length{lengths.fromFloat(ft, Foot.scale())} }
-
-// LengthOf returns d of the unit exactly; see [ParseLength] for the errors.
-func LengthOf(d decimal.Decimal, u LengthUnit) (Length, error) {
-	q, err := lengths.exact(d, u.scale(), decimalText(d))
-	if err != nil {
-		return Length{invalid}, err
-	}
-	return Length{q}, nil
-}
-
 // ParseLength reads a number and a unit: "24 cm", "110 mm", "1150 m", "9 in", "3000 ft". The unit is
 // required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseLength(text string) (Length, error) {
@@ -131,7 +119,12 @@ func (l Length) Format(f fmt.State, verb rune) {
 }
 
 // GoString prints Go syntax.
-func (l Length) GoString() string { return fmt.Sprintf("quantity.MustLength(%q)", l.String()) }
+func (l Length) GoString() string {
+	if !l.IsValid() {
+		return "quantity.Meters(math.NaN())"
+	}
+	return fmt.Sprintf("quantity.MustLength(%q)", l.String())
+}
 
 // AppendText implements encoding.TextAppender; an invalid length is an error.
 func (l Length) AppendText(b []byte) ([]byte, error) {

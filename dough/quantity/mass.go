@@ -199,7 +199,12 @@ func (m Mass) Format(f fmt.State, verb rune) {
 }
 
 // GoString prints Go syntax.
-func (m Mass) GoString() string { return fmt.Sprintf("quantity.MustMass(%q)", m.String()) }
+func (m Mass) GoString() string {
+	if !m.IsValid() {
+		return "quantity.Grams(math.NaN())"
+	}
+	return fmt.Sprintf("quantity.MustMass(%q)", m.String())
+}
 
 // AppendText implements encoding.TextAppender; an invalid mass is an error.
 func (m Mass) AppendText(b []byte) ([]byte, error) {

@@ -124,7 +124,12 @@ func (p Percent) Text(places int) string {
 func (p Percent) Format(f fmt.State, verb rune) { format(f, verb, p.String(), p.Text, p.GoString()) }
 
 // GoString prints Go syntax.
-func (p Percent) GoString() string { return fmt.Sprintf("quantity.MustPercent(%q)", p.String()) }
+func (p Percent) GoString() string {
+	if !p.IsValid() {
+		return "quantity.NewPercent(math.NaN())"
+	}
+	return fmt.Sprintf("quantity.MustPercent(%q)", p.String())
+}
 
 // AppendText implements encoding.TextAppender; an invalid percentage is an error.
 func (p Percent) AppendText(b []byte) ([]byte, error) {

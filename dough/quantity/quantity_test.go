@@ -350,7 +350,7 @@ func TestDurations(t *testing.T) {
 	}
 	for in, want := range map[string]error{
 		"": quantity.ErrRequired, "90": quantity.ErrUnit, "30m4h": quantity.ErrUnit, "1h1h": quantity.ErrUnit, "1e9h": quantity.ErrUnit, "9999999h": quantity.ErrOutOfRange,
-		"0.0001s": quantity.ErrTooPrecise, "1.2.3h": quantity.ErrUnit, "h": quantity.ErrUnit, strings.Repeat("1h", 1<<19): quantity.ErrOutOfRange, "400d": quantity.ErrOutOfRange,
+		"0.0000000001s": quantity.ErrTooPrecise, "1.2.3h": quantity.ErrUnit, "h": quantity.ErrUnit, strings.Repeat("1h", 1<<19): quantity.ErrOutOfRange, "400d": quantity.ErrOutOfRange,
 	} {
 		if _, err := quantity.ParseDuration(in); !errors.Is(err, want) {
 			t.Errorf("%.20q: %v, want %v", in, err, want)

@@ -33,14 +33,18 @@ const (
 	fahrenheitZero = 2_298_350 // 459.67 · 5000
 )
 
+// mostDecimals is how many decimals of a degree text may have: a quantum is 0.000111 °C or 0.0002 °F, so that
+// five name every value.
+const mostDecimals = 5
+
 var temperatures = kind{
 	noun:     "temperature",
 	accepted: `a temperature with its scale, such as "24.5 °C", "76 °F" or "297.65 K"`,
-	low:      1, high: 10_000 * perKelvin,
+	low:      1, high: 10_000 * perKelvin, above: true,
 	scales: []scale{
-		{symbol: "°C", names: []string{"C", "degC", "℃"}, num: perKelvin, den: 1, offset: celsiusZero, places: 3},
-		{symbol: "°F", names: []string{"F", "degF", "℉"}, num: perRankine, den: 1, offset: fahrenheitZero, places: 3},
-		{symbol: "K", num: perKelvin, den: 1, places: 3},
+		{symbol: "°C", names: []string{"C", "degC", "℃"}, num: perKelvin, den: 1, offset: celsiusZero, places: 3, most: mostDecimals},
+		{symbol: "°F", names: []string{"F", "degF", "℉"}, num: perRankine, den: 1, offset: fahrenheitZero, places: 3, most: mostDecimals},
+		{symbol: "K", num: perKelvin, den: 1, places: 3, most: mostDecimals},
 	},
 	hint: func(unit string) string {
 		if strings.ContainsAny(unit, "Δ∆") || unit == "dC" || unit == "dF" {
@@ -77,8 +81,9 @@ func Fahrenheit(f float64) Temperature {
 // Kelvin returns the temperature k K; see [Celsius].
 func Kelvin(k float64) Temperature { return point(temperatures.fromFloat(k, KelvinScale.scale())) }
 
-// TemperatureOf returns d on the scale exactly; digits below the quantum are refused
-// (ErrTooPrecise), as is anything not above absolute zero (ErrOutOfRange).
+// TemperatureOf returns d on the scale. Three decimals are exact; a fourth and a fifth are rounded to the
+// nearest 1/9000 K, half to even. More are refused (ErrTooPrecise), as is anything not above absolute zero
+// (ErrOutOfRange).
 func TemperatureOf(d decimal.Decimal, u TemperatureUnit) (Temperature, error) {
 	q, err := temperatures.exact(d, u.scale(), decimalText(d))
 	if err != nil {
@@ -88,7 +93,8 @@ func TemperatureOf(d decimal.Decimal, u TemperatureUnit) (Temperature, error) {
 }
 
 // ParseTemperature reads "24.5 °C", "24.5C", "76 °F" or "297.65 K". The scale is required, and a
-// difference ("12 Δ°C") is refused. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired.
+// difference ("12 Δ°C") is refused. Digits as [TemperatureOf]. Errors: ErrUnit, ErrTooPrecise,
+// ErrOutOfRange, ErrRequired.
 func ParseTemperature(text string) (Temperature, error) {
 	q, err := temperatures.parse(text)
 	if err != nil {
@@ -175,31 +181,31 @@ func (t Temperature) Format(f fmt.State, verb rune) {
 
 // GoString prints Go syntax.
 func (t Temperature) GoString() string {
-	b, err := t.MarshalText()
-	if err != nil {
+	if !t.IsValid() {
 		return "quantity.Temperature{}"
 	}
-	return fmt.Sprintf("quantity.MustTemperature(%q)", b)
+	return fmt.Sprintf("quantity.MustTemperature(%q)", temperatures.appendExact(nil, t.ninethousandthsAboveZero, CelsiusScale.scale()))
 }
 
-// AppendText implements encoding.TextAppender. It is exact: °C where three decimals suffice,
-// otherwise °F with four (one quantum is 0.0002 °F). The zero value is an error.
+// AppendText implements encoding.TextAppender: °C, with as few decimals as bring the exact value back when
+// the text is read (four at most). A temperature that is not given is the empty text.
 func (t Temperature) AppendText(b []byte) ([]byte, error) {
 	if !t.IsValid() {
-		return b, &InputError{Got: t.String(), Want: temperatures.accepted, Err: ErrRequired}
+		return b, nil
 	}
-	q := t.ninethousandthsAboveZero
-	if s := CelsiusScale.scale(); isExact(q, s, 3) {
-		return asciiMinus(temperatures.append(b, q, s, 3, true)), nil
-	}
-	return asciiMinus(temperatures.append(b, q, FahrenheitScale.scale(), 4, true)), nil
+	return temperatures.appendExact(b, t.ninethousandthsAboveZero, CelsiusScale.scale()), nil
 }
 
 // MarshalText implements encoding.TextMarshaler; see [Temperature.AppendText].
 func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(nil) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseTemperature].
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseTemperature]. The empty text is a
+// temperature that is not given.
 func (t *Temperature) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*t = Temperature{}
+		return nil
+	}
 	v, err := ParseTemperature(textOf(text))
 	if err != nil {
 		return err

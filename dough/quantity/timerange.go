@@ -1,12 +1,23 @@
 package quantity
 
-import "time"
+import (
+	"encoding/json"
+	"time"
+)
 
 // TimeRange is a prediction about something alive or something in an oven: it lies between
 // Early and Late with the stated probability, and Likely is its median. It is never one number.
 type TimeRange struct {
 	Early, Likely, Late time.Duration
 	Probability         Percent
+}
+
+// timeRangeData is the form of a TimeRange in JSON, with its durations as text.
+type timeRangeData struct {
+	Early       Elapsed `json:"early"`
+	Likely      Elapsed `json:"likely"`
+	Late        Elapsed `json:"late"`
+	Probability Percent `json:"probability"`
 }
 
 // String prints "5h10m to 7h25m (80 %), likely 6h10m", to the minute.
@@ -25,3 +36,19 @@ func (r TimeRange) Spread() time.Duration { return r.Late - r.Early }
 
 // Contains reports whether d lies between Early and Late.
 func (r TimeRange) Contains(d time.Duration) bool { return d >= r.Early && d <= r.Late }
+
+// MarshalJSON implements json.Marshaler:
+// {"early":"5h10m","likely":"6h10m","late":"7h25m","probability":"80 %"}.
+func (r TimeRange) MarshalJSON() ([]byte, error) {
+	return json.Marshal(timeRangeData{Elapsed(r.Early), Elapsed(r.Likely), Elapsed(r.Late), r.Probability})
+}
+
+// UnmarshalJSON implements json.Unmarshaler.
+func (r *TimeRange) UnmarshalJSON(text []byte) error {
+	var d timeRangeData
+	if err := json.Unmarshal(text, &d); err != nil {
+		return err
+	}
+	*r = TimeRange{time.Duration(d.Early), time.Duration(d.Likely), time.Duration(d.Late), d.Probability}
+	return nil
+}

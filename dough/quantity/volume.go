@@ -65,15 +65,6 @@ func Liters(l float64) Volume { return Volume{volumes.fromFloat(l, Liter.scale()
 // Milliliters returns ml milliliters; see [Liters].
 func Milliliters(ml float64) Volume { return Volume{volumes.fromFloat(ml, Milliliter.scale())} }
 
-// VolumeOf returns d of the unit exactly; see [ParseVolume] for the errors.
-func VolumeOf(d decimal.Decimal, u VolumeUnit) (Volume, error) {
-	q, err := volumes.exact(d, u.scale(), decimalText(d))
-	if err != nil {
-		return Volume{invalid}, err
-	}
-	return Volume{q}, nil
-}
-
 // ParseVolume reads a number and a unit: "7 L", "250 mL", "1.5 qt", "2 cups", "1 tbsp", "12 fl oz". The unit
 // is required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseVolume(text string) (Volume, error) {
@@ -138,7 +129,12 @@ func (v Volume) Format(f fmt.State, verb rune) {
 }
 
 // GoString prints Go syntax.
-func (v Volume) GoString() string { return fmt.Sprintf("quantity.MustVolume(%q)", v.String()) }
+func (v Volume) GoString() string {
+	if !v.IsValid() {
+		return "quantity.Liters(math.NaN())"
+	}
+	return fmt.Sprintf("quantity.MustVolume(%q)", v.String())
+}
 
 // AppendText implements encoding.TextAppender; an invalid volume is an error.
 func (v Volume) AppendText(b []byte) ([]byte, error) {
