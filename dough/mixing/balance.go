@@ -6,18 +6,18 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Ingredient is something that goes into the bowl with a temperature of its own.
-type Ingredient struct {
-	Name        string
-	Mass        quantity.Mass
-	Temperature quantity.Temperature
-	Substance   Substance
-	Hydration   quantity.Percent // of a Levain
+// Portion is something that goes into the bowl with a temperature of its own.
+type Portion struct {
+	Name        string               `json:"name,omitempty"`
+	Mass        quantity.Mass        `json:"mass"`
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
+	Substance   Substance            `json:"substance,omitzero"`
+	Hydration   quantity.Percent     `json:"hydration,omitzero"` // of a Levain
 	// SpecificHeat, when not zero, is used instead of the substance's.
-	SpecificHeat SpecificHeat
+	SpecificHeat SpecificHeat `json:"specific_heat,omitzero"`
 }
 
-func (i Ingredient) heat() SpecificHeat {
+func (i Portion) heat() SpecificHeat {
 	if i.SpecificHeat != 0 {
 		return i.SpecificHeat
 	}
@@ -29,58 +29,42 @@ func (i Ingredient) heat() SpecificHeat {
 // mixing work and ice leave them out.
 type Balance struct {
 	// Ingredients are all but the water: flour, levain, salt, fat.
-	Ingredients []Ingredient
+	Ingredients []Portion `json:"ingredients,omitempty"`
 	// Water is the water poured, ice included, and WaterTemperature how it comes.
-	Water            quantity.Mass
-	WaterTemperature quantity.Temperature
+	Water            quantity.Mass        `json:"water"`
+	WaterTemperature quantity.Temperature `json:"water_temperature,omitzero"`
 	// Ice is how much of Water is ice, at IceTemperature (not given: 0 °C). [Balance.IceFor] finds it.
-	Ice            quantity.Mass
-	IceTemperature quantity.Temperature
+	Ice            quantity.Mass        `json:"ice,omitzero"`
+	IceTemperature quantity.Temperature `json:"ice_temperature,omitzero"`
 
 	// Bowl is the heat capacity of bowl and hook, as far as they follow the dough: half a kJ/K for
 	// each kilogram of steel. BowlTemperature not given is that of the room.
-	Bowl            HeatCapacity
-	BowlTemperature quantity.Temperature
-	// RoomExchange is how much heat dough and room exchange during mixing for every kelvin between
-	// them; see [RoomExchange].
-	RoomExchange HeatCapacity
-	Room         quantity.Temperature
+	Bowl            HeatCapacity         `json:"bowl,omitzero"`
+	BowlTemperature quantity.Temperature `json:"bowl_temperature,omitzero"`
+	// RoomExchange is how much heat dough and room exchange during mixing for every kelvin between them:
+	// h·A·t ÷ 1000 kJ/K for a surface of A m² that meets the air for t seconds, with h about 8 to 9 W/(m²·K)
+	// in still air. The temperature at the end stands for the mix, which is fair while the exchange is a small
+	// part of the balance.
+	RoomExchange HeatCapacity         `json:"room_exchange,omitzero"`
+	Room         quantity.Temperature `json:"room,omitzero"`
 
 	// Hydration is the heat of wetting for each kilogram of dry flour ([FlourHydrationHeat]).
-	Hydration SpecificEnergy
-	// Mixing is the work of mixing for each kilogram of dough ([WattHoursPerKilogram], [MixingWork]).
-	Mixing SpecificEnergy
+	Hydration SpecificEnergy `json:"hydration,omitzero"`
+	// Mixing is the work of mixing for each kilogram of dough ([WattHoursPerKilogram], [Motor.Work]).
+	Mixing SpecificEnergy `json:"mixing,omitzero"`
 
 	// WaterHeat, when not zero, replaces the specific heat of water, 4.186.
-	WaterHeat SpecificHeat
+	WaterHeat SpecificHeat `json:"water_heat,omitzero"`
 	// Coldest and Warmest bound the water that can be poured, as in [Factors].
-	Coldest, Warmest quantity.Temperature
+	Coldest quantity.Temperature `json:"coldest,omitzero"`
+	Warmest quantity.Temperature `json:"warmest,omitzero"`
 }
 
-// RoomExchange answers how much heat a mix exchanges with the room for every kelvin between them.
-//
-//	K = h·A·t ÷ 1000     kJ/K
-//
-// squareMeters is the surface of dough and bowl that meets the air (0 to 20), coefficient the heat
-// transfer in W/(m²·K), still air about 8 to 9 with radiation (0 to 100). The temperature at the
-// end stands for the mix, which is fair while the exchange is a small part of the balance. Errors:
-// ErrOutOfRange. Source: definition of the heat-transfer coefficient.
-func RoomExchange(squareMeters, coefficient float64, t quantity.Elapsed) (HeatCapacity, error) {
-	var p quantity.Problems
-	p.Float("squareMeters", squareMeters, 0, 20, "m²")
-	p.Float("coefficient", coefficient, 0, 100, "W/(m²·K)")
-	p.Duration("t", t.Duration(), 0, mostMixing)
-	if err := p.Err(); err != nil {
-		return 0, err
-	}
-	return HeatCapacity(squareMeters * coefficient * t.Duration().Seconds() / 1000), nil
-}
-
-// Term is one part of a balance: its heat capacity and its temperature.
-type Term struct {
-	Name        string
-	Capacity    HeatCapacity
-	Temperature quantity.Temperature
+// A term is one part of a balance: its heat capacity and its temperature.
+type term struct {
+	name        string
+	capacity    HeatCapacity
+	temperature quantity.Temperature
 }
 
 // Find is what a balance is solved for.
@@ -101,23 +85,24 @@ const (
 
 // BalanceResult is the answer of the methods of [Balance].
 type BalanceResult struct {
-	Found Find
+	Found Find `json:"found"`
 	// Dough, Water, Flour and Ice describe the solved balance; three were given and one was found. Flour
 	// is not set when there is none.
-	Dough, Water, Flour quantity.Temperature
-	Ice                 quantity.Mass
+	Dough quantity.Temperature `json:"dough,omitzero"`
+	Water quantity.Temperature `json:"water,omitzero"`
+	Flour quantity.Temperature `json:"flour,omitzero"`
+	Ice   quantity.Mass        `json:"ice,omitzero"`
 	// Feasible reports whether what was found can be done: water that can be poured, no more ice than
 	// water, flour between −25 and 40 °C, a dough above freezing.
-	Feasible bool
+	Feasible bool `json:"feasible"`
 	// Sensitivity is how much the dough moves for each degree of water: by the factor method
 	// always 1 ÷ n, by the balance the water's share of the heat capacity.
-	Sensitivity float64
+	Sensitivity float64 `json:"sensitivity"`
 	// HeatAdded is the heat of mixing work and hydration, in kJ.
-	HeatAdded float64
-	// Terms are all parts with their capacities, the water first.
-	Terms    []Term
-	Remedies []Remedy
+	HeatAdded float64       `json:"heat_added"`
+	Remedies  []WaterRemedy `json:"remedies,omitempty"`
 
+	terms   []term // all parts with their capacities, the water first
 	in      Balance
 	target  quantity.Temperature
 	mix     quantity.Mass
@@ -185,7 +170,7 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	}
 }
 
-func (i Ingredient) check(p *quantity.Problems, path string, needTemperature bool) {
+func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) {
 	quantity.Check(p, path+".Mass", i.Mass, quantity.Mass{}, mostMass)
 	if needTemperature || !i.Temperature.IsZero() {
 		quantity.Check(p, path+".Temperature", i.Temperature, coldestThing, hottestThing)
@@ -201,17 +186,17 @@ func (i Ingredient) check(p *quantity.Problems, path string, needTemperature boo
 }
 
 // terms lists capacities and temperatures, water first and then the ingredients, bowl and room.
-func (b Balance) terms() []Term {
-	out := make([]Term, 0, len(b.Ingredients)+3)
-	out = append(out, Term{"water", HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat), b.WaterTemperature})
+func (b Balance) terms() []term {
+	out := make([]term, 0, len(b.Ingredients)+3)
+	out = append(out, term{"water", HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat), b.WaterTemperature})
 	for _, i := range b.Ingredients {
-		out = append(out, Term{i.Name, HeatCapacity(i.Mass.Kilograms()) * HeatCapacity(i.heat()), i.Temperature})
+		out = append(out, term{i.Name, HeatCapacity(i.Mass.Kilograms()) * HeatCapacity(i.heat()), i.Temperature})
 	}
 	if b.Bowl > 0 {
-		out = append(out, Term{"bowl", b.Bowl, b.BowlTemperature})
+		out = append(out, term{"bowl", b.Bowl, b.BowlTemperature})
 	}
 	if b.RoomExchange > 0 {
-		out = append(out, Term{"room", b.RoomExchange, b.Room})
+		out = append(out, term{"room", b.RoomExchange, b.Room})
 	}
 	return out
 }
@@ -232,7 +217,7 @@ func (b Balance) heatAdded() (q float64, dough quantity.Mass) {
 	for _, i := range b.Ingredients {
 		dough = dough.Add(i.Mass)
 	}
-	return b.Hydration.For(b.dryFlour()) + b.Mixing.For(dough), dough
+	return b.Hydration.of(b.dryFlour()) + b.Mixing.of(dough), dough
 }
 
 // iceHeat is what the ice lacks against the same mass of water at the tap's temperature, kJ per kg.
@@ -241,7 +226,7 @@ func (b Balance) iceHeat() float64 {
 }
 
 func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems) (BalanceResult, error) {
-	b.Ingredients = append([]Ingredient(nil), b.Ingredients...)
+	b.Ingredients = append([]Portion(nil), b.Ingredients...)
 	b.check(p, u != FindWater || b.Ice.Sign() != 0, u == FindFlour)
 	if u != FindDough {
 		quantity.Check(p, "target", target, coldestDough, hottestDough)
@@ -255,25 +240,25 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 	if err := p.Err(); err != nil {
 		return BalanceResult{}, err
 	}
-	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target, Terms: b.terms()}
+	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target, terms: b.terms()}
 	r.HeatAdded, r.mix = b.heatAdded()
 	if !r.mix.IsValid() {
 		p.Add("Ingredients", "a dough beyond all limits", "at most "+mostMass.String(), quantity.ErrOutOfRange)
 		return BalanceResult{}, p.Err()
 	}
-	for _, t := range r.Terms {
-		r.total += float64(t.Capacity)
+	for _, t := range r.terms {
+		r.total += float64(t.capacity)
 	}
-	r.Sensitivity = float64(r.Terms[0].Capacity) / r.total
+	r.Sensitivity = float64(r.terms[0].capacity) / r.total
 	return r, nil
 }
 
 // known sums C·T over the terms that skip does not leave out, with heat added and ice taken off.
-func (r *BalanceResult) known(skip func(i int, t Term) bool) float64 {
+func (r *BalanceResult) known(skip func(i int, t term) bool) float64 {
 	sum := r.HeatAdded
-	for i, t := range r.Terms {
+	for i, t := range r.terms {
 		if !skip(i, t) {
-			sum += float64(t.Capacity) * t.Temperature.Celsius()
+			sum += float64(t.capacity) * t.temperature.Celsius()
 		}
 	}
 	if r.in.Ice.Sign() > 0 {
@@ -288,10 +273,10 @@ func (r *BalanceResult) flourTerm(i int) bool {
 
 func (r *BalanceResult) meanFlour() quantity.Temperature {
 	c, h := 0.0, 0.0
-	for i, t := range r.Terms {
+	for i, t := range r.terms {
 		if r.flourTerm(i) {
-			c += float64(t.Capacity)
-			h += float64(t.Capacity) * t.Temperature.Celsius()
+			c += float64(t.capacity)
+			h += float64(t.capacity) * t.temperature.Celsius()
 		}
 	}
 	return quantity.Celsius(h / c) // no flour: NaN, which is "not given"

@@ -13,7 +13,7 @@ func BenchmarkWaterTemperature(b *testing.B) {
 	in := hall()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := mixing.WaterTemperature(in); err != nil {
+		if _, err := in.Water(); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -23,7 +23,7 @@ func BenchmarkWaterTemperatureWithWorking(b *testing.B) {
 	in := hall()
 	b.ReportAllocs()
 	for b.Loop() {
-		r, err := mixing.WaterTemperature(in)
+		r, err := in.Water()
 		if err != nil || len(r.Working().Steps) != 1 {
 			b.Fatal(err)
 		}
@@ -31,10 +31,10 @@ func BenchmarkWaterTemperatureWithWorking(b *testing.B) {
 }
 
 func BenchmarkFits(b *testing.B) {
-	in := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(2660), Flour: quantity.Grams(1528), Water: quantity.Grams(1100)}
+	in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(2660), Flour: quantity.Grams(1528), Water: quantity.Grams(1100)}
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := mixing.Fits(in); err != nil {
+		if _, err := in.Fit(); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -54,14 +54,14 @@ func BenchmarkLearn100(b *testing.B) {
 	log := mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1, 1)), 100, 0.3, 0.6, 0.1, 0.5)}
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := mixing.Learn(log); err != nil {
+		if _, err := log.Learn(); err != nil {
 			b.Fatal(err)
 		}
 	}
 }
 
 func BenchmarkPredict(b *testing.B) {
-	l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1, 1)), 20, 0.3, 0.6, 0.1, 0.5)})
+	l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1, 1)), 20, 0.3, 0.6, 0.1, 0.5)}.Learn()
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -5,9 +5,9 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Cautions returns what can hurt at a mixer of the kind. They are rules of the trade and
+// Cautions returns what can hurt with this way of mixing. They are rules of the trade and
 // of operators' manuals; the manual of the machine, local rules and its electrician decide.
-func Cautions(kind MixerKind) []working.Caution {
+func (kind MixerKind) Cautions() []working.Caution {
 	if kind == Hand {
 		return nil
 	}

@@ -9,33 +9,38 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Part is one part of a dough as the two methods weigh it, with the water as one.
-type Part struct {
-	Name string
+// ComparedPart is one part of a dough as the two methods weigh it, with the water as one.
+type ComparedPart struct {
+	Name string `json:"name,omitempty"`
 	// Weight is the part's heat capacity over that of the water: what the balance counts.
-	Weight float64
+	Weight float64 `json:"weight"`
 	// Counted is 1 when the part is a factor, 0 when the factor method leaves it out.
-	Counted int
+	Counted int `json:"counted"`
 	// Shift is what the part adds to the difference of the two water temperatures, factor method
 	// less balance.
-	Shift quantity.TemperatureDelta
+	Shift quantity.TemperatureDelta `json:"shift"`
 }
 
-// Comparison is the answer of [Compare].
+// Comparison is the answer of [Balance.Compare].
 type Comparison struct {
 	// ByFactors and ByBalance are the two water temperatures, and Difference the first less the second.
-	ByFactors, ByBalance quantity.Temperature
-	Difference           quantity.TemperatureDelta
+	ByFactors  quantity.Temperature      `json:"by_factors,omitzero"`
+	ByBalance  quantity.Temperature      `json:"by_balance,omitzero"`
+	Difference quantity.TemperatureDelta `json:"difference"`
 	// Parts share out the difference; together with HeatShift they add up to it.
-	Parts []Part
-	// Heat is the heat added in degrees of the water; the friction factor stands for it.
-	Heat, Friction, HeatShift quantity.TemperatureDelta
+	Parts []ComparedPart `json:"parts,omitempty"`
+	// Heat is the heat added in degrees of the water; the friction factor stands for it. HeatShift is the first
+	// less the second.
+	Heat      quantity.TemperatureDelta `json:"heat"`
+	Friction  quantity.TemperatureDelta `json:"friction"`
+	HeatShift quantity.TemperatureDelta `json:"heat_shift"`
 	// AgreeingFriction is the friction factor with which the factor method gives the balance's water for
 	// these temperatures, and for these only.
-	AgreeingFriction quantity.TemperatureDelta
+	AgreeingFriction quantity.TemperatureDelta `json:"agreeing_friction"`
 	// SensitivityByFactors and SensitivityByBalance are degrees of dough for each degree of water. A
 	// field rule of 5 °F of water for 2 °F of dough is 0.4.
-	SensitivityByFactors, SensitivityByBalance float64
+	SensitivityByFactors float64 `json:"sensitivity_by_factors"`
+	SensitivityByBalance float64 `json:"sensitivity_by_balance"`
 
 	in     Factors
 	target float64
@@ -61,11 +66,11 @@ type comparedPart struct {
 // flour, "levain" for those of the substance levain, "room" for the room exchange and "bowl" for
 // the bowl; any other for the ingredient of that name.
 //
-// Errors: those of [WaterTemperature] and of [Balance.WaterFor], under Factors and Balance. Source:
+// Errors: those of [Factors.Water] and of [Balance.WaterFor], under Factors and Balance. Source:
 // algebra on the two.
-func Compare(b Balance, f Factors) (Comparison, error) {
+func (b Balance) Compare(f Factors) (Comparison, error) {
 	var p quantity.Problems
-	byFactors, err := WaterTemperature(f)
+	byFactors, err := f.Water()
 	p.Join("Factors", err)
 	byBalance, err := b.WaterFor(f.Target)
 	p.Join("Balance", err)
@@ -75,7 +80,7 @@ func Compare(b Balance, f Factors) (Comparison, error) {
 	if err := p.Err(); err != nil {
 		return Comparison{}, err
 	}
-	cw := float64(byBalance.Terms[0].Capacity)
+	cw := float64(byBalance.terms[0].capacity)
 	c := Comparison{
 		ByFactors: byFactors.Temperature, ByBalance: byBalance.Water, Difference: byFactors.Temperature.Sub(byBalance.Water),
 		Friction: f.Friction, in: byFactors.in, target: f.Target.Celsius(), heat: byBalance.HeatAdded / cw,
@@ -88,7 +93,7 @@ func Compare(b Balance, f Factors) (Comparison, error) {
 	for i := range c.parts {
 		q := &c.parts[i]
 		q.weight = q.capacity / cw
-		part := Part{Name: q.name, Weight: q.weight}
+		part := ComparedPart{Name: q.name, Weight: q.weight}
 		if q.counted {
 			part.Counted = 1
 			q.shift += c.target - q.factor
@@ -105,28 +110,28 @@ func Compare(b Balance, f Factors) (Comparison, error) {
 
 // join pairs the factors with the terms of the balance.
 func (c *Comparison) join(r BalanceResult) {
-	used := make([]bool, len(r.Terms))
+	used := make([]bool, len(r.terms))
 	for _, o := range c.in.Others {
 		q := comparedPart{name: o.Name, counted: true, factor: o.Temperature.Celsius()}
-		for i, t := range r.Terms {
+		for i, t := range r.terms {
 			if i > 0 && !used[i] && stands(o.Name, i, t, r) {
 				used[i] = true
-				q.capacity += float64(t.Capacity)
-				q.heat += float64(t.Capacity) * t.Temperature.Celsius()
+				q.capacity += float64(t.capacity)
+				q.heat += float64(t.capacity) * t.temperature.Celsius()
 			}
 		}
 		c.parts = append(c.parts, q)
 	}
-	for i, t := range r.Terms {
+	for i, t := range r.terms {
 		if i > 0 && !used[i] {
-			c.parts = append(c.parts, comparedPart{name: t.Name, capacity: float64(t.Capacity), heat: float64(t.Capacity) * t.Temperature.Celsius()})
+			c.parts = append(c.parts, comparedPart{name: t.name, capacity: float64(t.capacity), heat: float64(t.capacity) * t.temperature.Celsius()})
 		}
 	}
 }
 
-func stands(name string, i int, t Term, r BalanceResult) bool {
+func stands(name string, i int, t term, r BalanceResult) bool {
 	if i > len(r.in.Ingredients) {
-		return strings.EqualFold(name, t.Name)
+		return strings.EqualFold(name, t.name)
 	}
 	g := r.in.Ingredients[i-1]
 	switch {
@@ -222,32 +227,4 @@ func (c Comparison) Working() working.Working {
 	sum.Tolerance = 1e-4*float64(len(c.parts)+2) + 0.0003
 	w.Steps = append(w.Steps, sum)
 	return w
-}
-
-// EqualWeights answers which heat balance the factor method is: every factor as heavy as the water, a
-// kilogram of water each, and mixing work that stands for the friction factor.
-//
-//	e = F · c_w ÷ n
-//
-// [Balance.WaterFor] the target then gives what [WaterTemperature] gives. Errors: those of
-// [WaterTemperature]; ErrOutOfRange for a negative friction factor, which no mixing work can stand
-// for.
-func EqualWeights(f Factors) (Balance, error) {
-	if _, err := WaterTemperature(f); err != nil {
-		return Balance{}, err
-	}
-	if f.Friction.Sign() < 0 {
-		return Balance{}, &quantity.InputError{Path: "Friction", Got: f.Friction.String(), Want: "0 Δ°C or more", Err: quantity.ErrOutOfRange}
-	}
-	b := Balance{
-		Water: quantity.Kilograms(1), Coldest: f.Coldest, Warmest: f.Warmest,
-		Mixing: SpecificEnergy(f.Friction.Celsius() * heatWater / float64(f.Count())),
-	}
-	for _, o := range f.Others {
-		b.Ingredients = append(
-			b.Ingredients,
-			Ingredient{Name: o.Name, Mass: quantity.Kilograms(1), Temperature: o.Temperature, SpecificHeat: heatWater},
-		)
-	}
-	return b, nil
 }

@@ -47,14 +47,14 @@ func (r BalanceResult) Working() working.Working {
 		Symbol:    "C",
 		Value:     fixed(r.total, 6) + " kJ/K",
 		Source:    sources.HeatBalance,
-		Tolerance: 1e-6 * float64(len(r.Terms)),
+		Tolerance: 1e-6 * float64(len(r.terms)),
 	}
 	heats := working.Step{Name: "heat brought along, with 0 °C as zero", Symbol: "H", Value: fixed(r.heatSum, 5) + " kJ", Source: sources.HeatBalance}
 	spread := 0.0
-	for i, t := range r.Terms {
+	for i, t := range r.terms {
 		symbol := "C_" + strconv.Itoa(i)
-		where := nameOf(t.Name, i)
-		capacity := fixed(float64(t.Capacity), 6)
+		where := nameOf(t.name, i)
+		capacity := fixed(float64(t.capacity), 6)
 		if i <= len(b.Ingredients) {
 			mass, c, src := b.Water, b.WaterHeat, sources.GNUUnits
 			if i > 0 {
@@ -71,7 +71,7 @@ func (r BalanceResult) Working() working.Working {
 			})
 		} else {
 			what := "heat capacity of the bowl"
-			if t.Name == "room" {
+			if t.name == "room" {
 				what = "heat exchanged with the room for each kelvin"
 			}
 			add(working.Step{Name: what, Symbol: symbol, Value: capacity + " kJ/K", Note: "as given", Source: given()})
@@ -90,9 +90,9 @@ func (r BalanceResult) Working() working.Working {
 			}
 			ts := "T_" + strconv.Itoa(i)
 			heats.Formula += symbol + " × " + ts
-			heats.Numbers += capacity + " × " + value(t.Temperature.Celsius(), 4)
-			heats.Where = append(heats.Where, bind(ts, "temperature of: "+where, fixed(t.Temperature.Celsius(), 4)+" °C"))
-			spread += 1e-6*95 + 1e-4*float64(t.Capacity)
+			heats.Numbers += capacity + " × " + value(t.temperature.Celsius(), 4)
+			heats.Where = append(heats.Where, bind(ts, "temperature of: "+where, fixed(t.temperature.Celsius(), 4)+" °C"))
+			spread += 1e-6*95 + 1e-4*float64(t.capacity)
 		}
 	}
 	if heats.Formula != "" {
@@ -177,7 +177,7 @@ func given() working.Source {
 }
 
 // heatSource says who gives the specific heat.
-func (i Ingredient) heatSource() working.Source {
+func (i Portion) heatSource() working.Source {
 	switch {
 	case i.SpecificHeat != 0:
 		return given()

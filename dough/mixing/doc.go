@@ -1,30 +1,31 @@
 // Package mixing answers: how warm must the water be, how much ice, what will the mixer do to
 // the dough, and does the batch fit the bowl?
 //
-// # From question to function
+// # From question to method
 //
-//	how warm must the water be?                        WaterTemperature
+//	how warm must the water be?                        Factors.Water
 //	it cannot be poured: what else?                    WaterResult.Remedies
-//	what friction factor has my mixer?                 FrictionFromBatch
-//	a factor for three temperatures, and I use four?   ConvertFriction, Rise, FrictionOf
-//	I have no measured batch yet                       PriorFor
-//	how much ice instead of water, or on top of it?    ReplaceWithIce, AddIce
+//	what friction factor has my mixer?                 Measured.Friction
+//	a factor for three temperatures, and I use four?   Friction.For, Friction.Rise, FrictionOf
+//	I have no measured batch yet                       MixerKind.Prior
+//	how much ice instead of water, or on top of it?    IceWater.Replace, IceWater.Add
 //	the same with the heat of everything counted       Balance.WaterFor, .IceFor, .FlourFor, .Final
-//	why do the two methods differ?                     Compare, EqualWeights
-//	what do my logged batches say about my mixer?      Learn
+//	why do the two methods differ?                     Balance.Compare
+//	how much work does a motor put into a dough?       Motor.Work
+//	what do my logged batches say about my mixer?      Log.Learn
 //	how warm will this batch come out, how surely?     Learned.Predict, Learned.WaterFor
 //	how long may the mixer still run?                  Learned.MinutesLeft
-//	will the dough fit, how do I split it, how long?   Fits
-//	what can hurt?                                     Cautions, Fit.Cautions
+//	will the dough fit, how do I split it, how long?   Mix.Fit
+//	what can hurt?                                     MixerKind.Cautions, BowlFit.Cautions
 //
 // # From percentages to water temperature
 //
 // A formula (package dough) gives the flour, the water and the levain of a batch. Measure the
 // temperatures of flour, room and levain, decide how warm the dough should be (24 to 26 °C for
-// most wheat doughs, 27 to 29 °C with much rye), and take a friction factor from [PriorFor]; then
-// [WaterTemperature] says how warm the water must be. Measure the dough when the mixer stops and
-// give the figures to [FrictionFromBatch]: from now on that factor is better than any table. After some
-// batches [Learn] knows what a minute at each speed does, and says how surely.
+// most wheat doughs, 27 to 29 °C with much rye), and take a friction factor from [MixerKind.Prior]; then
+// [Factors.Water] says how warm the water must be. Measure the dough when the mixer stops and
+// give the figures to [Measured.Friction]: from now on that factor is better than any table. After some
+// batches [Log.Learn] knows what a minute at each speed does, and says how surely.
 //
 // # Two methods
 //

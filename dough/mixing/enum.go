@@ -50,19 +50,19 @@ func (w *Way) UnmarshalText(text []byte) error {
 	return err
 }
 
-var verdictWords = []string{"unknown", "comfortable", "tight", "too much", "too little"}
+var fullnessWords = []string{"unknown", "comfortable", "tight", "too much", "too little"}
 
-// String names the verdict: "too much".
-func (v Verdict) String() string { return wordOf(verdictWords, int(v), "no verdict") }
+// String names it: "too much".
+func (v Fullness) String() string { return wordOf(fullnessWords, int(v), "unknown fullness") }
 
 // MarshalText implements encoding.TextMarshaler: "too much".
-func (v Verdict) MarshalText() ([]byte, error) { return writeWord(verdictWords, int(v)) }
+func (v Fullness) MarshalText() ([]byte, error) { return writeWord(fullnessWords, int(v)) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (v *Verdict) UnmarshalText(text []byte) error {
-	i, err := readWord(text, verdictWords)
+func (v *Fullness) UnmarshalText(text []byte) error {
+	i, err := readWord(text, fullnessWords)
 	if err == nil {
-		*v = Verdict(i)
+		*v = Fullness(i)
 	}
 	return err
 }

@@ -13,7 +13,7 @@ import (
 // on a planetary mixer that puts 12 kJ into a kilogram.
 func hallBalance() mixing.Balance {
 	return mixing.Balance{
-		Ingredients: []mixing.Ingredient{
+		Ingredients: []mixing.Portion{
 			{Name: "bread flour", Mass: quantity.Grams(1060), Temperature: quantity.Celsius(18), Substance: mixing.Flour},
 			{Name: "whole rye", Mass: quantity.Grams(265), Temperature: quantity.Celsius(18), Substance: mixing.Flour},
 			{Name: "levain", Mass: quantity.Grams(460), Temperature: quantity.Celsius(23), Substance: mixing.Levain, Hydration: quantity.MustPercent("100 %")},
@@ -21,7 +21,7 @@ func hallBalance() mixing.Balance {
 		},
 		Water: quantity.Grams(890), WaterTemperature: quantity.Celsius(12),
 		Bowl: 1, Room: quantity.Celsius(21), RoomExchange: 0.8,
-		Mixing: 12, Hydration: mixing.FlourHydrationHeat(),
+		Mixing: 12, Hydration: mixing.FlourHydrationHeat,
 	}
 }
 
@@ -104,8 +104,8 @@ func ExampleBalance_FlourFor() {
 	// flour at 27.5 °C true <nil>
 }
 
-func ExampleCompare() {
-	c, err := mixing.Compare(hallBalance(), hall())
+func ExampleBalance_Compare() {
+	c, err := hallBalance().Compare(hall())
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -129,39 +129,11 @@ func ExampleCompare() {
 	// a degree of water moves the dough by 0.25 or 0.40
 }
 
-func ExampleEqualWeights() {
-	b, err := mixing.EqualWeights(hall())
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	byBalance, err := b.WaterFor(hall().Target)
-	byFactors, _ := mixing.WaterTemperature(hall())
-	fmt.Println(byBalance.Water, byFactors.Temperature, err)
-	// Output:
-	// 26 °C 26 °C <nil>
-}
-
-func ExampleRoomExchange() {
-	// A bowl and dough of 0.2 m² in still air for eight minutes.
-	k, err := mixing.RoomExchange(0.2, 8.5, quantity.Elapsed(8*time.Minute))
-	fmt.Printf("%.2f kJ/K %v\n", float64(k), err)
-	// Output:
-	// 0.82 kJ/K <nil>
-}
-
-func ExampleMixingWork() {
-	e, err := mixing.MixingWork(150, quantity.MustPercent("70 %"), quantity.Elapsed(8*time.Minute), quantity.Kilograms(2.7))
+func ExampleMotor_Work() {
+	e, err := mixing.Motor{Watts: 150, Share: quantity.NewPercent(70), Time: quantity.Elapsed(8 * time.Minute), Dough: quantity.Kilograms(2.7)}.Work()
 	fmt.Printf("%.1f kJ/kg %v, a rise of %.1f\n", float64(e), err, e.Warming(2.77))
 	// Output:
 	// 18.7 kJ/kg <nil>, a rise of 6.7 Δ°C
-}
-
-func ExampleFlatBreadDoughHeat() {
-	c, err := mixing.FlatBreadDoughHeat(quantity.MustPercent("45 %"), quantity.Kelvin(310))
-	fmt.Printf("%.4f kJ/(kg·K) %v\n", float64(c), err)
-	// Output:
-	// 2.3619 kJ/(kg·K) <nil>
 }
 
 func ExampleSubstance_Heat() {
@@ -171,14 +143,8 @@ func ExampleSubstance_Heat() {
 	// 3.018 kJ/(kg·K) true
 }
 
-func ExampleFlourHydrationHeat() {
-	fmt.Printf("%.3f kJ/kg\n", float64(mixing.FlourHydrationHeat()))
-	// Output:
-	// 15.119 kJ/kg
-}
-
-func ExampleRise() {
-	d, err := mixing.Rise(quantity.DeltaFahrenheit(24), 3)
+func ExampleFriction_Rise() {
+	d, err := mixing.Friction{Factor: quantity.DeltaFahrenheit(24), Factors: 3}.Rise()
 	fmt.Println(d.Text(quantity.FahrenheitScale, 1), d, err)
 	// Output:
 	// 8.0 Δ°F 4.444 Δ°C <nil>
@@ -188,7 +154,7 @@ func ExampleFrictionOf() {
 	f, err := mixing.FrictionOf(quantity.DeltaCelsius(4), 4)
 	fmt.Println(f, err)
 	// Output:
-	// 16 Δ°C <nil>
+	// friction factor 16 Δ°C for 4 factors (the dough warms by 4 Δ°C) <nil>
 }
 
 // hallLog is what the hall kitchen wrote down in a winter: twelve batches, a mixer that warms the
@@ -197,9 +163,9 @@ func hallLog() mixing.Log {
 	return mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1150, 12)), 12, 0.25, 0.6, 0.08, 0.4)}
 }
 
-func ExampleLearn() {
-	none, _ := mixing.Learn(mixing.Log{Kind: mixing.Planetary})
-	l, err := mixing.Learn(hallLog())
+func ExampleLog_Learn() {
+	none, _ := mixing.Log{Kind: mixing.Planetary}.Learn()
+	l, err := hallLog().Learn()
 	fmt.Println(none)
 	fmt.Println(l, err)
 	fmt.Println("bowl:", l.Bowl, "of the dough's heat capacity; a batch strays by", l.Spread.Text(quantity.CelsiusScale, 1))
@@ -210,22 +176,22 @@ func ExampleLearn() {
 }
 
 func ExampleLearned_Predict() {
-	l, err := mixing.Learn(hallLog())
+	l, err := hallLog().Learn()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	p, err := l.Predict(planned(18, 27, 23, 20, 3*time.Minute, 5*time.Minute), quantity.MustPercent("80 %"))
 	fmt.Println(p, err)
-	f, err := p.Friction(4)
-	fmt.Printf("as a friction factor of four: %.1f %v\n", f, err)
+	f, err := mixing.FrictionOf(p.Rise, 4)
+	fmt.Printf("as a friction factor of four: %.1f %v\n", f.Factor, err)
 	// Output:
 	// dough at 26.1 to 27.3 °C (80 %), likely 26.7 °C, from 12 batches <nil>
 	// as a friction factor of four: 13.2 Δ°C <nil>
 }
 
 func ExampleLearned_WaterFor() {
-	l, err := mixing.Learn(hallLog())
+	l, err := hallLog().Learn()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -237,7 +203,7 @@ func ExampleLearned_WaterFor() {
 }
 
 func ExampleLearned_MinutesLeft() {
-	l, err := mixing.Learn(hallLog())
+	l, err := hallLog().Learn()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -248,8 +214,8 @@ func ExampleLearned_MinutesLeft() {
 	// 4m03s to 5m59s (80 %), likely 4m57s <nil>
 }
 
-func ExampleCautions() {
-	for _, c := range mixing.Cautions(mixing.Planetary) {
+func ExampleMixerKind_Cautions() {
+	for _, c := range mixing.Planetary.Cautions() {
 		fmt.Println(c)
 	}
 	// Output:
@@ -268,20 +234,4 @@ func ExampleParseMixerKind() {
 	// Output:
 	// spiral <nil>
 	// out of range: got "blender", want hand, planetary, spiral or processor
-}
-
-func ExamplePrediction_Friction() {
-	l, err := mixing.Learn(hallLog())
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	p, err := l.Predict(planned(18, 27, 23, 20, 3*time.Minute, 5*time.Minute), quantity.MustPercent("80 %"))
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	f, err := p.Friction(3)
-	fmt.Printf("%.1f with three factors %v\n", f, err)
-	// Output: 9.9 Δ°C with three factors <nil>
 }

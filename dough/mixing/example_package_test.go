@@ -10,12 +10,12 @@ import (
 // A hot day in the hall kitchen: the water that three factors ask for cannot be poured, and what to do instead.
 func Example() {
 	celsius := quantity.Celsius
-	water, err := mixing.WaterTemperature(mixing.Factors{
+	water, err := mixing.Factors{
 		Target:   celsius(24.5),
 		Others:   []mixing.Factor{{Name: "flour", Temperature: celsius(31)}, {Name: "room", Temperature: celsius(32)}},
 		Friction: quantity.DeltaCelsius(13),
-		Water:    quantity.Grams(1740), Tap: celsius(18),
-	})
+		Pour:     quantity.Grams(1740), Tap: celsius(18),
+	}.Water()
 	fmt.Println(water.Temperature, water.Feasible, err)
 	for _, way := range water.Remedies {
 		fmt.Println("-", way)

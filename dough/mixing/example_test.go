@@ -21,8 +21,8 @@ func hall() mixing.Factors {
 	}
 }
 
-func ExampleWaterTemperature() {
-	r, err := mixing.WaterTemperature(hall())
+func ExampleFactors_Water() {
+	r, err := hall().Water()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -48,16 +48,16 @@ func ExampleWaterTemperature() {
 	//      quoted on a baking page
 }
 
-func ExampleWaterTemperature_tooCold() {
+func ExampleFactors_Water_tooCold() {
 	in := hall()
 	in.Others = []mixing.Factor{
 		{Name: "flour", Temperature: quantity.Celsius(31)},
 		{Name: "room", Temperature: quantity.Celsius(33)},
 	}
 	in.Friction = quantity.DeltaCelsius(14)
-	in.Water, in.Tap = quantity.Kilograms(1.9), quantity.Celsius(17)
+	in.Pour, in.Tap = quantity.Kilograms(1.9), quantity.Celsius(17)
 	in.Mixing = quantity.Elapsed(10 * time.Minute)
-	r, err := mixing.WaterTemperature(in)
+	r, err := in.Water()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -74,42 +74,42 @@ func ExampleWaterTemperature_tooCold() {
 	// - take the water at 1.0 °C and expect a dough of 26.3 °C
 }
 
-func ExampleFrictionFromBatch() {
-	r, err := mixing.FrictionFromBatch(mixing.Measured{
+func ExampleMeasured_Friction() {
+	r, err := mixing.Measured{
 		Dough: quantity.Fahrenheit(75), Water: quantity.Fahrenheit(87),
 		Others: []mixing.Factor{
 			{Name: "flour", Temperature: quantity.Fahrenheit(65)},
 			{Name: "room", Temperature: quantity.Fahrenheit(65)},
 		},
-	})
+	}.Friction()
 	fmt.Println(r, err)
 	// Output:
 	// friction factor 4.444 Δ°C for 3 factors (the dough warms by 1.481 Δ°C) <nil>
 }
 
-func ExampleConvertFriction() {
-	four, err := mixing.ConvertFriction(quantity.DeltaFahrenheit(24), 3, 4)
-	fmt.Printf("%s %v\n", four.Text(quantity.FahrenheitScale, 1), err)
+func ExampleFriction_For() {
+	four, err := mixing.Friction{Factor: quantity.DeltaFahrenheit(24), Factors: 3}.For(4)
+	fmt.Printf("%s %v\n", four.Factor.Text(quantity.FahrenheitScale, 1), err)
 	// Output:
 	// 32.0 Δ°F <nil>
 }
 
-func ExampleReplaceWithIce() {
-	r, err := mixing.ReplaceWithIce(mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)})
+func ExampleIceWater_Replace() {
+	r, err := mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)}.Replace()
 	fmt.Println(r, err)
 	// Output:
 	// replace 4012 g of the water with crushed ice and pour 35988 g of tap water <nil>
 }
 
-func ExampleAddIce() {
-	r, err := mixing.AddIce(mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)})
+func ExampleIceWater_Add() {
+	r, err := mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)}.Add()
 	fmt.Println(r, err)
 	// Output:
 	// add 4460 g of crushed ice to 40000 g of tap water <nil>
 }
 
-func ExamplePriorFor() {
-	p, err := mixing.PriorFor(mixing.Planetary)
+func ExampleMixerKind_Prior() {
+	p, err := mixing.Planetary.Prior()
 	fmt.Println(p, err)
 	fmt.Println(p.Evidence)
 	// Output:
@@ -117,23 +117,11 @@ func ExamplePriorFor() {
 	// trade figures from 3.3 Δ°C to 19.4 Δ°C for the same kind of mixer, none measured in public; 0.3 Δ°C to 0.5 Δ°C a minute from two independent leads
 }
 
-func ExamplePrior_DoughSpread() {
-	p, err := mixing.PriorFor(mixing.Planetary)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	low, high, err := p.DoughSpread(quantity.Celsius(25))
-	fmt.Printf("%.1f to %.1f %v\n", low, high, err)
-	// Output:
-	// 22.0 °C to 27.4 °C <nil>
-}
-
-func ExampleFits() {
-	r, err := mixing.Fits(mixing.Capacity{
-		Kind: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(5320),
+func ExampleMix_Fit() {
+	r, err := mixing.Mix{
+		Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(5320),
 		Flour: quantity.Grams(3055), Water: quantity.Grams(2200),
-	})
+	}.Fit()
 	fmt.Println(r, err)
 	fmt.Println(r.Absorption.Text(0), r.SecondSpeed, r.Times)
 	for _, n := range r.Notes {

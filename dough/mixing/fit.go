@@ -9,32 +9,33 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Capacity is the input of [Fits].
-type Capacity struct {
-	Kind  MixerKind
-	Bowl  quantity.Volume // needed for planetary and spiral mixers unless Rated is given
-	Dough quantity.Mass   // all the dough, inclusions and all
+// Mix is a dough in a mixer.
+type Mix struct {
+	Mixer MixerKind       `json:"mixer"`
+	Bowl  quantity.Volume `json:"bowl,omitzero"` // needed for planetary and spiral mixers unless Rated is given
+	Dough quantity.Mass   `json:"dough"`         // all the dough, inclusions and all
 	// Flour and Water are those of the whole dough, the levain's included; milk, eggs and
 	// fat do not count as water.
-	Flour, Water quantity.Mass
-	Type         DoughKind
+	Flour quantity.Mass `json:"flour"`
+	Water quantity.Mass `json:"water"`
+	Kind  DoughKind     `json:"kind"`
 	// HighGluten is a flour of about 13.5 % protein or more.
-	HighGluten bool
+	HighGluten bool `json:"high_gluten,omitzero"`
 	// WaterTemperature, when given, is the water as poured: below 20 °C, and with ice, the
 	// dough is stiffer and the mixer takes less.
-	WaterTemperature quantity.Temperature
+	WaterTemperature quantity.Temperature `json:"water_temperature,omitzero"`
 	// Rated is what the machine's own manual gives for this dough; it replaces the published
 	// charts.
-	Rated quantity.Mass
+	Rated quantity.Mass `json:"rated,omitzero"`
 }
 
-// Verdict says whether a dough fits a mixer.
-type Verdict int
+// Fullness says whether a dough fits a mixer.
+type Fullness int
 
-// The verdicts.
+// How full a bowl is.
 const (
 	// Unknown: nothing is published for this kind; the manual decides.
-	Unknown Verdict = iota
+	Unknown Fullness = iota
 	// Comfortable: every published chart near this bowl size allows it.
 	Comfortable
 	// Tight: some charts allow it and some do not; the machine's manual decides.
@@ -45,39 +46,43 @@ const (
 	TooLittle
 )
 
-// Kneading is a published range of mixing times at one speed.
-type Kneading struct {
-	Speed    string // "slow", "fast"
-	From, To quantity.Elapsed
-	Source   working.Source
+// KneadingTime is a published range of mixing times at one speed.
+type KneadingTime struct {
+	Speed  string           `json:"speed"` // "slow", "fast"
+	From   quantity.Elapsed `json:"from"`
+	To     quantity.Elapsed `json:"to"`
+	Source working.Source   `json:"source,omitzero"`
 }
 
 // String prints "slow 2m to 4m".
-func (k Kneading) String() string { return k.Speed + " " + k.From.String() + " to " + k.To.String() }
+func (k KneadingTime) String() string {
+	return k.Speed + " " + k.From.String() + " to " + k.To.String()
+}
 
-// Fit is the answer of [Fits].
-type Fit struct {
-	Verdict Verdict
+// BowlFit is the answer of [Mix.Fit].
+type BowlFit struct {
+	Fullness Fullness `json:"fullness"`
 	// Absorption is water over flour, the mixer manuals' absorption ratio.
-	Absorption quantity.Percent
+	Absorption quantity.Percent `json:"absorption"`
 	// Most is the largest dough: MostLow by the strictest chart near this bowl size, MostHigh by
-	// the most generous. Both are zero when the verdict is Unknown.
-	MostLow, MostHigh quantity.Mass
+	// the most generous. Both are zero when Fullness is Unknown.
+	MostLow  quantity.Mass `json:"most_low"`
+	MostHigh quantity.Mass `json:"most_high"`
 	// Least is the smallest dough a hook works well; a judgment.
-	Least quantity.Mass
+	Least quantity.Mass `json:"least"`
 	// Batches is how many equal batches make each one comfortable, and Each the weight of one.
-	Batches int
-	Each    quantity.Mass
+	Batches int           `json:"batches"`
+	Each    quantity.Mass `json:"each"`
 	// SecondSpeed reports whether second speed is allowed at this absorption ratio.
-	SecondSpeed bool
+	SecondSpeed bool `json:"second_speed"`
 	// Times are published kneading times for this dough, and Ready the test that decides.
-	Times []Kneading
-	Ready string
+	Times []KneadingTime `json:"times,omitempty"`
+	Ready string         `json:"ready,omitempty"`
 	// Notes say what lowered the capacity and what the charts do not cover.
-	Notes    []working.Message
-	Cautions []working.Caution
+	Notes    []working.Message `json:"notes,omitempty"`
+	Cautions []working.Caution `json:"cautions,omitempty"`
 
-	in     Capacity
+	in     Mix
 	charts [2]bowl
 	factor [2]float64 // reductions on low and high
 	raw    [2]quantity.Mass
@@ -94,7 +99,7 @@ const (
 	leastShare = 0.2
 )
 
-// Fits answers whether a dough fits a mixer, how to split it when it does not, which speeds are
+// Fit answers whether a dough fits a mixer, how to split it when it does not, which speeds are
 // allowed and how long kneading usually takes.
 //
 //	AR = 100·water ÷ flour;  most = bowl volume · kg per liter(AR) · reductions
@@ -109,11 +114,11 @@ const (
 //
 // Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when flour and water exceed the dough.
 // Source: operators' manuals of planetary mixers; kneading times IREKS and King Arthur.
-func Fits(in Capacity) (Fit, error) {
+func (in Mix) Fit() (BowlFit, error) {
 	var p quantity.Problems
-	checkKind(&p, "Kind", in.Kind)
+	checkKind(&p, "Mixer", in.Mixer)
 	rated := !in.Rated.IsZero()
-	if in.Kind != Hand && in.Kind != Processor && !rated || !in.Bowl.IsZero() {
+	if in.Mixer != Hand && in.Mixer != Processor && !rated || !in.Bowl.IsZero() {
 		if in.Bowl.IsZero() {
 			p.Required("Bowl", "500 mL to 400 L, or the manual's capacity in Rated")
 		} else {
@@ -131,46 +136,46 @@ func Fits(in Capacity) (Fit, error) {
 			p.Add("Dough", in.Dough.String(), "at least flour and water together, "+in.Flour.Add(in.Water).String(), quantity.ErrInconsistent)
 		}
 	}
-	if in.Type < 0 || in.Type >= doughKindEnd {
-		p.Add("Type", "an unknown dough", "wheat, whole grain, rye, spelt, pizza or sweet", quantity.ErrOutOfRange)
+	if in.Kind < 0 || in.Kind >= doughKindEnd {
+		p.Add("Kind", "an unknown dough", "wheat, whole grain, rye, spelt, pizza or sweet", quantity.ErrOutOfRange)
 	}
 	if !in.WaterTemperature.IsZero() {
 		quantity.Check(&p, "WaterTemperature", in.WaterTemperature, quantity.Celsius(-270), hottestThing)
 	}
 	quantity.Check(&p, "Rated", in.Rated, quantity.Mass{}, mostMass)
 	if err := p.Err(); err != nil {
-		return Fit{}, err
+		return BowlFit{}, err
 	}
-	r := Fit{
-		Absorption: in.Water.PercentOf(in.Flour), Times: kneadingTimes(in.Kind, in.Type), Cautions: Cautions(in.Kind),
+	r := BowlFit{
+		Absorption: in.Water.PercentOf(in.Flour), Times: kneadingTimes(in.Mixer, in.Kind), Cautions: in.Mixer.Cautions(),
 		Ready: "a small piece stretches to a thin membrane (the windowpane); how thin depends on how far you mean to mix",
 		in:    in, factor: [2]float64{1, 1},
 	}
-	if in.Type == RyeDough {
+	if in.Kind == RyeDough {
 		r.Ready = "evenly mixed; a rye dough has no windowpane"
 	}
-	r.SecondSpeed = r.Absorption.Points() > secondSpeedAbove && in.Kind != Hand
+	r.SecondSpeed = r.Absorption.Points() > secondSpeedAbove && in.Mixer != Hand
 	r.most()
 	r.judge()
 	return r, nil
 }
 
 // most finds the range of the largest dough and what lowers it.
-func (r *Fit) most() {
+func (r *BowlFit) most() {
 	in := r.in
 	ar := r.Absorption.Points()
 	switch {
 	case !in.Rated.IsZero():
 		r.raw = [2]quantity.Mass{in.Rated, in.Rated}
-	case in.Kind == Hand:
+	case in.Mixer == Hand:
 		r.raw = [2]quantity.Mass{quantity.Kilograms(2), quantity.Kilograms(4)}
 		r.Notes = append(r.Notes, working.Say("by hand, %v to %v at a time is what most people manage: common practice, no source", r.raw[0], r.raw[1]))
-	case in.Kind == Processor:
+	case in.Mixer == Processor:
 		r.Notes = append(r.Notes, working.Say("nothing is published for processors: use the capacity in its manual"))
 		return
 	default:
-		r.raw[0], r.raw[1], r.charts[0], r.charts[1] = capacityOf(in.Bowl, in.Type, ar)
-		if in.Kind == Spiral {
+		r.raw[0], r.raw[1], r.charts[0], r.charts[1] = capacityOf(in.Bowl, in.Kind, ar)
+		if in.Mixer == Spiral {
 			r.Notes = append(r.Notes, working.Say("planetary charts stand in for a spiral mixer, which usually takes more: its manual decides"))
 		}
 		if l := in.Bowl.Liters(); l < 5 || l > 90 {
@@ -183,7 +188,7 @@ func (r *Fit) most() {
 			r.Notes = append(r.Notes, working.Say("the charts end at 70 %; a wetter dough is lighter work but splashes and rides up the hook"))
 		}
 	}
-	if in.Kind == Hand {
+	if in.Mixer == Hand {
 		r.MostLow, r.MostHigh = r.raw[0], r.raw[1]
 		return
 	}
@@ -201,19 +206,19 @@ func (r *Fit) most() {
 	r.MostHigh = quantity.Grams(r.raw[1].Grams() * r.factor[1])
 }
 
-func (r *Fit) judge() {
+func (r *BowlFit) judge() {
 	in := r.in
-	if !r.SecondSpeed && in.Kind != Hand {
+	if !r.SecondSpeed && in.Mixer != Hand {
 		r.Notes = append(r.Notes, working.Say("no second speed at an absorption ratio of 50 % or less"))
 	}
-	if in.Type == PizzaDough && r.Absorption.Points() <= 45 {
+	if in.Kind == PizzaDough && r.Absorption.Points() <= 45 {
 		r.Notes = append(r.Notes, working.Say("thin pizza dough: at most 5 minutes, low speed only"))
 	}
 	if r.MostHigh.IsZero() {
 		r.Batches, r.Each = 1, in.Dough
 		return
 	}
-	if in.Kind != Hand {
+	if in.Mixer != Hand {
 		r.Least = quantity.Grams(r.MostLow.Grams() * leastShare)
 	}
 	d, _ := in.Dough.Micrograms()
@@ -222,44 +227,44 @@ func (r *Fit) judge() {
 	r.Each = in.Dough.Divide(int64(r.Batches))
 	switch {
 	case in.Dough.Compare(r.Least) < 0:
-		r.Verdict = TooLittle
+		r.Fullness = TooLittle
 	case in.Dough.Compare(r.MostLow) <= 0:
-		r.Verdict = Comfortable
+		r.Fullness = Comfortable
 	case in.Dough.Compare(r.MostHigh) <= 0:
-		r.Verdict = Tight
+		r.Fullness = Tight
 	default:
-		r.Verdict = TooMuch
+		r.Fullness = TooMuch
 	}
 }
 
 // kneadingTimes are the published ranges for a dough and a mixer.
-func kneadingTimes(kind MixerKind, dough DoughKind) []Kneading {
-	minutes := func(speed string, from, to int, s working.Source) Kneading {
-		return Kneading{speed, quantity.Elapsed(time.Duration(from) * time.Minute), quantity.Elapsed(time.Duration(to) * time.Minute), s}
+func kneadingTimes(kind MixerKind, dough DoughKind) []KneadingTime {
+	minutes := func(speed string, from, to int, s working.Source) KneadingTime {
+		return KneadingTime{speed, quantity.Elapsed(time.Duration(from) * time.Minute), quantity.Elapsed(time.Duration(to) * time.Minute), s}
 	}
 	switch kind {
 	case Hand:
-		return []Kneading{minutes("by hand", 8, 15, sources.Practice("kneading by hand takes 8 to 15 minutes; folds during the rise take its place"))}
+		return []KneadingTime{minutes("by hand", 8, 15, sources.Practice("kneading by hand takes 8 to 15 minutes; folds during the rise take its place"))}
 	case Processor:
-		return []Kneading{minutes("blade", 1, 2, sources.Practice("a processor makes a dough in 1 to 2 minutes"))}
+		return []KneadingTime{minutes("blade", 1, 2, sources.Practice("a processor makes a dough in 1 to 2 minutes"))}
 	}
 	switch dough {
 	case RyeDough:
-		return []Kneading{minutes("slow", 5, 5, sources.KingArthurMixing), minutes("fast", 2, 3, sources.KingArthurMixing)}
+		return []KneadingTime{minutes("slow", 5, 5, sources.KingArthurMixing), minutes("fast", 2, 3, sources.KingArthurMixing)}
 	case SpeltDough:
-		return []Kneading{minutes("slow", 4, 4, sources.IREKSMixing), minutes("fast", 2, 3, sources.IREKSMixing)}
+		return []KneadingTime{minutes("slow", 4, 4, sources.IREKSMixing), minutes("fast", 2, 3, sources.IREKSMixing)}
 	}
 	if kind == Spiral {
-		return []Kneading{minutes("slow", 3, 3, sources.KingArthurMixing), minutes("fast", 3, 5, sources.KingArthurMixing)}
+		return []KneadingTime{minutes("slow", 3, 3, sources.KingArthurMixing), minutes("fast", 3, 5, sources.KingArthurMixing)}
 	}
-	return []Kneading{minutes("slow", 2, 4, sources.IREKSMixing), minutes("fast", 6, 12, sources.IREKSMixing)}
+	return []KneadingTime{minutes("slow", 2, 4, sources.IREKSMixing), minutes("fast", 6, 12, sources.IREKSMixing)}
 }
 
 // String says whether it fits and how to split it, in grams.
-func (r Fit) String() string { return r.Message().String() }
+func (r BowlFit) String() string { return r.Message().String() }
 
 // Message says whether it fits and how to split it, for the units of its reader.
-func (r Fit) Message() working.Message {
+func (r BowlFit) Message() working.Message {
 	if r.Batches == 0 {
 		return working.Say("no mixer")
 	}
@@ -269,7 +274,7 @@ func (r Fit) Message() working.Message {
 		most = working.Say("%.0f to %.0f", r.MostLow, r.MostHigh)
 	}
 	split := working.Say("mix %d batches of %.0f", r.Batches, r.Each)
-	switch r.Verdict {
+	switch r.Fullness {
 	case Comfortable:
 		return working.Say("%.0f of dough fits: the most is %v", dough, most)
 	case Tight:
@@ -283,7 +288,7 @@ func (r Fit) Message() working.Message {
 }
 
 // Working derives the absorption ratio, the capacity and the split.
-func (r Fit) Working() working.Working {
+func (r BowlFit) Working() working.Working {
 	w := working.Working{Title: "Will it fit the mixer"}
 	if r.Batches == 0 {
 		return w
@@ -314,7 +319,7 @@ func (r Fit) Working() working.Working {
 		switch {
 		case !in.Rated.IsZero():
 			s.Source = working.Source{Key: "rated", Title: "capacity given by the user, from the manual of the machine"}
-		case in.Kind == Hand:
+		case in.Mixer == Hand:
 			s.Source = sources.Practice("2 to 4 kg at a time by hand")
 		default:
 			s.Note = "interpolated in the charts of bowls of " + fixed(r.charts[0].liters, 1) +

@@ -15,63 +15,70 @@ const mostMixing = 4 * time.Hour
 
 // Measured is a batch with its temperatures: what went into the bowl, and the dough that came out.
 type Measured struct {
-	Dough  quantity.Temperature // at the end of mixing
-	Water  quantity.Temperature
-	Others []Factor // flour and room, and the levain when there was one
+	Dough  quantity.Temperature `json:"dough,omitzero"` // at the end of mixing
+	Water  quantity.Temperature `json:"water,omitzero"`
+	Others []Factor             `json:"others,omitempty"` // flour and room, and the levain when there was one
 }
 
-// FrictionResult is the answer of [FrictionFromBatch].
-type FrictionResult struct {
-	// Friction is the friction factor for Factors temperatures. It may be negative: a cold bowl
-	// or a cold bench takes heat.
-	Friction quantity.TemperatureDelta
-	// Rise is the warming of the dough itself, Friction ÷ Factors.
-	Rise quantity.TemperatureDelta
+// Friction is a friction factor with the number of temperatures that it is counted for: 24 °F for three factors
+// is 32 °F for four.
+type Friction struct {
+	// Factor is the friction factor. It may be negative: a cold bowl or a cold bench takes heat.
+	Factor quantity.TemperatureDelta `json:"factor"`
 	// Factors is the number of temperatures, the water included.
-	Factors int
+	Factors int `json:"factors"`
 
-	in Measured
+	in Measured // what it was found from, for the working
 }
 
-// FrictionFromBatch answers what friction factor a mixer has, from one measured batch.
+// Friction answers what friction factor a mixer has, from one measured batch.
 //
 //	F = (T_dough − T_water) + Σ(T_dough − Tᵢ)
 //
 // T_dough is the dough at the end of mixing, T_water the water poured, Tᵢ the other temperatures.
 // It is the trade's n·T_dough − Σ T written as differences. Dough 0 to 50 °C, everything else −40 to
 // 95 °C. It holds for the same mixer, dough weight, stiffness and mixing time; a thermometer
-// error of 1 °C in the dough moves it by n °C. See [Learn] for several batches.
+// error of 1 °C in the dough moves it by n °C. See [Log.Learn] for several batches.
 //
 // Errors: ErrRequired, ErrOutOfRange. Source: NAVEDTRA 14163, ch. 8.
-func FrictionFromBatch(in Measured) (FrictionResult, error) {
+func (m Measured) Friction() (Friction, error) {
 	var p quantity.Problems
-	quantity.Check(&p, "Dough", in.Dough, coldestDough, hottestDough)
-	quantity.Check(&p, "Water", in.Water, coldestThing, hottestThing)
-	checkFactors(&p, "Others", in.Others)
+	quantity.Check(&p, "Dough", m.Dough, coldestDough, hottestDough)
+	quantity.Check(&p, "Water", m.Water, coldestThing, hottestThing)
+	checkFactors(&p, "Others", m.Others)
 	if err := p.Err(); err != nil {
-		return FrictionResult{}, err
+		return Friction{}, err
 	}
-	in.Others = append([]Factor(nil), in.Others...)
-	f := in.Dough.Sub(in.Water)
-	for _, o := range in.Others {
-		f = f.Add(in.Dough.Sub(o.Temperature))
+	m.Others = append([]Factor(nil), m.Others...)
+	f := m.Dough.Sub(m.Water)
+	for _, o := range m.Others {
+		f = f.Add(m.Dough.Sub(o.Temperature))
 	}
-	n := len(in.Others) + 1
-	return FrictionResult{Friction: f, Rise: f.Divide(int64(n)), Factors: n, in: in}, nil
+	return Friction{Factor: f, Factors: len(m.Others) + 1, in: m}, nil
 }
 
 // String prints "friction factor 4.444 Δ°C for 3 factors (the dough warms by 1.481 Δ°C)".
-func (r FrictionResult) String() string {
-	return "friction factor " + r.Friction.String() + " for " + strconv.Itoa(r.Factors) + " factors (the dough warms by " + r.Rise.String() + ")"
+func (f Friction) String() string {
+	text := "friction factor " + f.Factor.String() + " for " + strconv.Itoa(f.Factors) + " factors"
+	if rise, err := f.Rise(); err == nil {
+		text += " (the dough warms by " + rise.String() + ")"
+	}
+	return text
 }
 
 // Working derives the friction factor and the dough's own rise.
-func (r FrictionResult) Working() working.Working {
-	w := working.Working{Title: "Friction factor from a measured batch"}
-	if r.Factors == 0 {
+func (f Friction) Working() working.Working {
+	w := working.Working{Title: "Friction factor"}
+	in := f.in
+	rise, err := f.Rise()
+	if err != nil {
 		return w
 	}
-	in := r.in
+	if in.Dough.IsZero() {
+		w.Steps = append(w.Steps, riseStep(scaleOf(nil, f.Factor), f.Factor, rise, f.Factors))
+		return w
+	}
+	w.Title = "Friction factor from a measured batch"
 	temps := []quantity.Temperature{in.Dough, in.Water}
 	for _, o := range in.Others {
 		temps = append(temps, o.Temperature)
@@ -84,7 +91,7 @@ func (r FrictionResult) Working() working.Working {
 			bind("T_water", "water poured", s.temperature(in.Water)),
 		},
 		Numbers: "(" + s.number(in.Dough) + " − " + s.number(in.Water) + ")",
-		Value:   s.delta(r.Friction), Exact: s.exact, Tolerance: s.tolerance(2 * r.Factors), Source: sources.NavyFriction,
+		Value:   s.delta(f.Factor), Exact: s.exact, Tolerance: s.tolerance(2 * f.Factors), Source: sources.NavyFriction,
 	}
 	for i, o := range in.Others {
 		symbol := symbolOf(o.Name, i)
@@ -92,7 +99,7 @@ func (r FrictionResult) Working() working.Working {
 		step.Numbers += " + (" + s.number(in.Dough) + " − " + s.number(o.Temperature) + ")"
 		step.Where = append(step.Where, bind(symbol, "temperature of: "+nameOf(o.Name, i), s.temperature(o.Temperature)))
 	}
-	w.Steps = append(w.Steps, step, riseStep(s, r.Friction, r.Rise, r.Factors))
+	w.Steps = append(w.Steps, step, riseStep(s, f.Factor, rise, f.Factors))
 	return w
 }
 
@@ -108,48 +115,51 @@ func riseStep(s scale, f, rise quantity.TemperatureDelta, n int) working.Step {
 	}
 }
 
+func (f Friction) check(p *quantity.Problems) {
+	quantity.Check(p, "Factor", f.Factor, quantity.DeltaCelsius(-10*mostFriction), quantity.DeltaCelsius(10*mostFriction))
+	p.Int("Factors", f.Factors, 2, mostFactors)
+}
+
 // Rise answers by how much the dough itself warms for a friction factor.
 //
 //	d = F ÷ n
 //
-// n is the number of factors the friction factor was measured with, the water included: 2 to 12.
+// F is the friction factor, n the number of factors that it is counted for, the water included: 2 to 12.
 // Rounded half to even to 1/9000 K. Errors: ErrOutOfRange. Source: algebra of the factor method.
-func Rise(friction quantity.TemperatureDelta, factors int) (quantity.TemperatureDelta, error) {
+func (f Friction) Rise() (quantity.TemperatureDelta, error) {
 	var p quantity.Problems
-	quantity.Check(&p, "friction", friction, quantity.DeltaCelsius(-10*mostFriction), quantity.DeltaCelsius(10*mostFriction))
-	p.Int("factors", factors, 2, mostFactors)
+	f.check(&p)
 	if err := p.Err(); err != nil {
 		return quantity.TemperatureDelta{}, err
 	}
-	return friction.Divide(int64(factors)), nil
+	return f.Factor.Divide(int64(f.Factors)), nil
 }
 
-// FrictionOf answers what friction factor a rise of the dough makes with so many factors: F = n·d,
-// exactly. See [Rise], whose inverse it is.
-func FrictionOf(rise quantity.TemperatureDelta, factors int) (quantity.TemperatureDelta, error) {
+// For answers what a friction factor that was measured with one count of factors is with another: 24 °F with
+// three (flour, room, water) is 32 °F with four (and the levain).
+//
+//	F_to = F · to ÷ n
+//
+// Both counts include the water, 2 to 12. Rounded once, half to even, to 1/9000 K. Errors: ErrOutOfRange.
+// Source: both stand for the same rise of the dough.
+func (f Friction) For(factors int) (Friction, error) {
+	var p quantity.Problems
+	f.check(&p)
+	p.Int("factors", factors, 2, mostFactors)
+	if err := p.Err(); err != nil {
+		return Friction{}, err
+	}
+	return Friction{Factor: f.Factor.Times(int64(factors)).Divide(int64(f.Factors)), Factors: factors}, nil
+}
+
+// FrictionOf answers what friction factor a rise of the dough makes with so many factors: F = n·d, exactly.
+// See [Friction.Rise], whose inverse it is. Rise within ±90 Δ°C, factors 2 to 12. Errors: ErrOutOfRange.
+func FrictionOf(rise quantity.TemperatureDelta, factors int) (Friction, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "rise", rise, quantity.DeltaCelsius(-mostFriction), quantity.DeltaCelsius(mostFriction))
 	p.Int("factors", factors, 2, mostFactors)
 	if err := p.Err(); err != nil {
-		return quantity.TemperatureDelta{}, err
+		return Friction{}, err
 	}
-	return rise.Times(int64(factors)), nil
-}
-
-// ConvertFriction answers what a friction factor measured with one count of factors is with
-// another: 24 °F with three (flour, room, water) is 32 °F with four (and the levain).
-//
-//	F_to = F_from · to ÷ from
-//
-// Both counts include the water, 2 to 12. Rounded once, half to even, to 1/9000 K. Errors:
-// ErrOutOfRange. Source: both stand for the same rise of the dough.
-func ConvertFriction(friction quantity.TemperatureDelta, from, to int) (quantity.TemperatureDelta, error) {
-	var p quantity.Problems
-	quantity.Check(&p, "friction", friction, quantity.DeltaCelsius(-10*mostFriction), quantity.DeltaCelsius(10*mostFriction))
-	p.Int("from", from, 2, mostFactors)
-	p.Int("to", to, 2, mostFactors)
-	if err := p.Err(); err != nil {
-		return quantity.TemperatureDelta{}, err
-	}
-	return friction.Times(int64(to)).Divide(int64(from)), nil
+	return Friction{Factor: rise.Times(int64(factors)), Factors: factors}, nil
 }

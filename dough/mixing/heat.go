@@ -14,8 +14,7 @@ type SpecificEnergy float64
 // WattHoursPerKilogram returns x Wh/kg: 1 Wh = 3.6 kJ. 11 Wh/kg is the work of high-speed mixing.
 func WattHoursPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x * 3.6) }
 
-// BTUPerPound returns x BTU/lb: 2.326 kJ/kg exactly (international table BTU). 6.5 BTU per lb of flour is
-// the heat of hydration.
+// BTUPerPound returns x BTU/lb: 2.326 kJ/kg exactly (international table BTU).
 func BTUPerPound(x float64) SpecificEnergy { return SpecificEnergy(x * 2.326) }
 
 // Warming answers how much the energy warms a dough when none is lost: d = e ÷ c. NaN and impossible
@@ -24,33 +23,43 @@ func (e SpecificEnergy) Warming(c SpecificHeat) quantity.TemperatureDelta {
 	return quantity.DeltaCelsius(float64(e) / float64(c))
 }
 
-// For is the energy for a mass, in kJ.
-func (e SpecificEnergy) For(m quantity.Mass) float64 { return float64(e) * m.Kilograms() }
+// of is the energy for a mass, in kJ.
+func (e SpecificEnergy) of(m quantity.Mass) float64 { return float64(e) * m.Kilograms() }
 
-// MixingWork answers how much work a motor puts into each kilogram of dough.
+// Motor is a machine at work on a dough.
+type Motor struct {
+	// Watts is the power drawn beyond that of the empty machine, and Share the part of it that ends in the
+	// dough; about half for a household machine.
+	Watts float64          `json:"watts"`
+	Share quantity.Percent `json:"share"`
+	Time  quantity.Elapsed `json:"time"`
+	Dough quantity.Mass    `json:"dough"`
+}
+
+// Work answers how much work a motor puts into each kilogram of dough.
 //
-//	e = efficiency · P · t ÷ m
+//	e = η · P · t ÷ m
 //
-// watts is the power drawn beyond that of the empty machine, efficiency the share of it that ends
-// in the dough (0 to 1). Watts 0 to 100,000, time above 0 to 4 h, mass above 0. Errors:
-// ErrOutOfRange. Source: definition of power.
-func MixingWork(watts float64, efficiency quantity.Percent, t quantity.Elapsed, dough quantity.Mass) (SpecificEnergy, error) {
+// P is the power in kW, η the share of it that ends in the dough, t the time in seconds, m the dough in kg.
+// Watts 0 to 100,000, share 0 to 100 %, time above 0 to 4 h, dough 1 g to 10 t. Exact; the share is seldom
+// known better than by half. Errors: ErrOutOfRange. Source: definition of power.
+func (m Motor) Work() (SpecificEnergy, error) {
 	var p quantity.Problems
-	p.Float("watts", watts, 0, 100_000, "W")
-	quantity.Check(&p, "efficiency", efficiency, quantity.Percent{}, quantity.MustPercent("100 %"))
-	p.Duration("t", t.Duration(), 1, mostMixing)
-	quantity.Check(&p, "dough", dough, quantity.Grams(1), mostMass)
+	p.Float("Watts", m.Watts, 0, 100_000, "W")
+	quantity.Check(&p, "Share", m.Share, quantity.Percent{}, quantity.MustPercent("100 %"))
+	p.Duration("Time", m.Time.Duration(), 1, mostMixing)
+	quantity.Check(&p, "Dough", m.Dough, quantity.Grams(1), mostMass)
 	if err := p.Err(); err != nil {
 		return 0, err
 	}
-	return SpecificEnergy(efficiency.Fraction() * watts / 1000 * t.Duration().Seconds() / dough.Kilograms()), nil
+	return SpecificEnergy(m.Share.Fraction() * m.Watts / 1000 * m.Time.Duration().Seconds() / m.Dough.Kilograms()), nil
 }
 
 // FlourHydrationHeat is what a kilogram of flour of 11 to 12 % moisture gives off when it is wetted:
 // 6.5 BTU/lb, 15.1 kJ/kg. It is counted on the flour; a textbook problem has the same number counted
 // on the dough, which would be 1.65 times as much. A friction factor that was measured holds it
 // already. Source: Baking Business, dictionary.
-func FlourHydrationHeat() SpecificEnergy { return BTUPerPound(6.5) }
+const FlourHydrationHeat = SpecificEnergy(6.5 * 2.326)
 
 // Substance says what an ingredient is, for its specific heat.
 type Substance int
@@ -100,32 +109,4 @@ func (s Substance) Heat(hydration quantity.Percent) (SpecificHeat, bool) {
 		return 0.87, true
 	}
 	return 0, false
-}
-
-// FlatBreadDoughHeat answers the specific heat of a wheat dough from its moisture, by the equation
-// measured on chapati, flour to dough.
-//
-//	c = (2476.56 + 23.56·M − 3.79·T) ÷ 1000     kJ/(kg·K)
-//
-// M is the moisture of the dough in % of its weight, 0.1 to 80; T the temperature, 303 to 336 K. It
-// is a rival of the rule of mixtures, from which it lies up to a fifth away at bread moistures.
-// Errors: ErrRequired, ErrOutOfRange; ErrModelRange outside the measured range. Source: Specific
-// heat of Indian unleavened flat bread (chapati), abstract.
-func FlatBreadDoughHeat(moisture quantity.Percent, t quantity.Temperature) (SpecificHeat, error) {
-	var p quantity.Problems
-	m, k := moisture.Points(), t.Kelvin()
-	if !moisture.IsValid() || m < 0 || m > 100 {
-		p.Add("moisture", moisture.String(), "0.1 % to 80 %", quantity.ErrOutOfRange)
-	} else if m < 0.1 || m > 80 {
-		p.Add("moisture", moisture.String(), "0.1 % to 80 %", quantity.ErrModelRange)
-	}
-	if t.IsZero() {
-		p.Required("t", "303 K to 336 K")
-	} else if k < 303 || k > 336 {
-		p.Add("t", t.String(), "303 K to 336 K (29.85 °C to 62.85 °C)", quantity.ErrModelRange)
-	}
-	if err := p.Err(); err != nil {
-		return 0, err
-	}
-	return SpecificHeat((2476.56 + 23.56*m - 3.79*k) / 1000), nil
 }

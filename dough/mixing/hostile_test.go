@@ -30,36 +30,32 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 		err  error
 		want string
 	}{
-		"water, zero": {second(mixing.WaterTemperature(mixing.Factors{})), "Target required; Others required"},
-		"water": {second(mixing.WaterTemperature(mixing.Factors{
+		"water, zero": {second(mixing.Factors{}.Water()), "Target required; Others required"},
+		"water": {second(mixing.Factors{
 			Target: quantity.Celsius(400), Others: []mixing.Factor{{Name: "flour"}, {Temperature: quantity.Celsius(200)}}, Friction: quantity.DeltaCelsius(nan),
-			Coldest: quantity.Celsius(50), Warmest: quantity.Celsius(20), Water: quantity.Grams(-1), Tap: quantity.Celsius(120), Mixing: quantity.Elapsed(-time.Minute),
-		})), "Target out of range; Others[0].Temperature required; Others[1].Temperature out of range; Friction out of range; Warmest inconsistent; Water out of range; Tap out of range; Mixing out of range"},
-		"water, many factors": {second(mixing.WaterTemperature(mixing.Factors{Target: quantity.Celsius(25), Others: make([]mixing.Factor, 1_000_000)})), "Others out of range"},
-		"water below zero kelvin": {second(mixing.WaterTemperature(mixing.Factors{
+			Coldest: quantity.Celsius(50), Warmest: quantity.Celsius(20), Pour: quantity.Grams(-1), Tap: quantity.Celsius(120), Mixing: quantity.Elapsed(-time.Minute),
+		}.Water()), "Target out of range; Others[0].Temperature required; Others[1].Temperature out of range; Friction out of range; Warmest inconsistent; Pour out of range; Tap out of range; Mixing out of range"},
+		"water, many factors": {second(mixing.Factors{Target: quantity.Celsius(25), Others: make([]mixing.Factor, 1_000_000)}.Water()), "Others out of range"},
+		"water below zero kelvin": {second(mixing.Factors{
 			Target: quantity.Celsius(0), Others: repeat(quantity.Celsius(95), 5),
-		})), "Others inconsistent"},
-		"friction, zero":    {second(mixing.FrictionFromBatch(mixing.Measured{})), "Dough required; Water required; Others required"},
-		"rise":              {second(mixing.Rise(quantity.DeltaCelsius(nan), 0)), "friction out of range; factors out of range"},
+		}.Water()), "Others inconsistent"},
+		"friction, zero":    {second(mixing.Measured{}.Friction()), "Dough required; Water required; Others required"},
+		"rise":              {second(mixing.Friction{Factor: quantity.DeltaCelsius(nan)}.Rise()), "Factor out of range; Factors out of range"},
 		"friction of":       {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)), "rise out of range; factors out of range"},
-		"convert":           {second(mixing.ConvertFriction(quantity.DeltaCelsius(1e6), 1, 1e9)), "friction out of range; from out of range; to out of range"},
-		"ice, zero":         {second(mixing.ReplaceWithIce(mixing.IceWater{})), "Water out of range; Tap required; Need required"},
-		"ice":               {second(mixing.AddIce(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99), Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)})), "Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
-		"prior, zero":       {second(mixing.PriorFor(0)), "kind required"},
-		"prior":             {second(mixing.PriorFor(99)), "kind out of range"},
-		"fits, zero":        {second(mixing.Fits(mixing.Capacity{})), "Kind required; Bowl required; Dough out of range; Flour out of range"},
-		"fits":              {second(mixing.Fits(mixing.Capacity{Kind: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1), Flour: quantity.Grams(10), Water: quantity.Grams(100), Type: 77, WaterTemperature: quantity.Celsius(2000), Rated: quantity.Grams(-3)})), "Kind out of range; Bowl out of range; Water out of range; Dough inconsistent; Type out of range; WaterTemperature out of range; Rated out of range"},
+		"convert":           {second(mixing.Friction{Factor: quantity.DeltaCelsius(1e6), Factors: 1}.For(1e9)), "Factor out of range; Factors out of range; factors out of range"},
+		"ice, zero":         {second(mixing.IceWater{}.Replace()), "Water out of range; Tap required; Need required"},
+		"ice":               {second(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99), Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)}.Add()), "Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
+		"prior, zero":       {second(mixing.MixerKind(0).Prior()), "kind required"},
+		"prior":             {second(mixing.MixerKind(99).Prior()), "kind out of range"},
+		"fits, zero":        {second(mixing.Mix{}.Fit()), "Mixer required; Bowl required; Dough out of range; Flour out of range"},
+		"fits":              {second(mixing.Mix{Mixer: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1), Flour: quantity.Grams(10), Water: quantity.Grams(100), Kind: 77, WaterTemperature: quantity.Celsius(2000), Rated: quantity.Grams(-3)}.Fit()), "Mixer out of range; Bowl out of range; Water out of range; Dough inconsistent; Kind out of range; WaterTemperature out of range; Rated out of range"},
 		"balance, zero":     {second(mixing.Balance{}.Final()), "Ingredients required; Water out of range; WaterTemperature required"},
 		"balance":           {second(hostileBalance().WaterFor(quantity.Celsius(nan))), "Ingredients[0].Mass out of range; Ingredients[0].Temperature required; Ingredients[0].Substance required; Ingredients[1].SpecificHeat out of range; Ingredients[2].Hydration out of range; Ice inconsistent; IceTemperature out of range; Bowl out of range; RoomExchange out of range; Hydration out of range; Mixing out of range; WaterHeat out of range; target required"},
-		"balance, no flour": {second(mixing.Balance{Ingredients: []mixing.Ingredient{{Mass: quantity.Grams(1), Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
-		"compare":           {second(mixing.Compare(mixing.Balance{}, mixing.Factors{})), "Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water out of range; Balance.target required"},
-		"equal weights":     {second(mixing.EqualWeights(mixing.Factors{Target: quantity.Celsius(25), Others: repeat(quantity.Celsius(20), 2), Friction: quantity.DeltaCelsius(-1)})), "Friction out of range"},
-		"exchange":          {second(mixing.RoomExchange(nan, -1, -1)), "squareMeters out of range; coefficient out of range; t out of range"},
-		"work":              {second(mixing.MixingWork(nan, quantity.NewPercent(101), 0, quantity.Mass{})), "watts out of range; efficiency out of range; t out of range; dough out of range"},
-		"flat bread":        {second(mixing.FlatBreadDoughHeat(quantity.MustPercent("90 %"), quantity.Celsius(20))), "moisture outside the model's range; t outside the model's range"},
-		"flat bread, zero":  {second(mixing.FlatBreadDoughHeat(quantity.NewPercent(nan), quantity.Temperature{})), "moisture out of range; t required"},
-		"learn":             {second(mixing.Learn(mixing.Log{Batches: []mixing.Logged{{}, {Speeds: make([]quantity.Elapsed, 9), Ingredients: make([]mixing.Ingredient, 300)}}, Thermometer: quantity.DeltaCelsius(-1), Hydration: mixing.SpecificEnergy(nan), Bowl: quantity.NewPercent(nan)})), "Kind required; Batches[0].Ingredients required; Batches[0].Bowl required; Batches[0].Speeds required; Batches[0].Dough required; Batches[1].Ingredients out of range; Batches[1].Dough required; Thermometer out of range; Hydration out of range; Bowl out of range; BowlSpread out of range"},
-		"learn, too many":   {second(mixing.Learn(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)})), "Batches out of range"},
+		"balance, no flour": {second(mixing.Balance{Ingredients: []mixing.Portion{{Mass: quantity.Grams(1), Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
+		"compare":           {second(mixing.Balance{}.Compare(mixing.Factors{})), "Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water out of range; Balance.target required"},
+		"work":              {second(mixing.Motor{Watts: nan, Share: quantity.NewPercent(101)}.Work()), "Watts out of range; Share out of range; Time out of range; Dough out of range"},
+		"learn":             {second(mixing.Log{Batches: []mixing.Logged{{}, {Speeds: make([]quantity.Elapsed, 9), Ingredients: make([]mixing.Portion, 300)}}, Thermometer: quantity.DeltaCelsius(-1), Hydration: mixing.SpecificEnergy(nan), Bowl: quantity.NewPercent(nan)}.Learn()), "Kind required; Batches[0].Ingredients required; Batches[0].Bowl required; Batches[0].Speeds required; Batches[0].Dough required; Batches[1].Ingredients out of range; Batches[1].Dough required; Thermometer out of range; Hydration out of range; Bowl out of range; BowlSpread out of range"},
+		"learn, too many":   {second(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)}.Learn()), "Batches out of range"},
 		"predict, zero":     {second(mixing.Learned{}.Predict(mixing.Logged{}, quantity.Percent{})), "Learned required"},
 		"minutes, zero":     {second(mixing.Learned{}.MinutesLeft(mixing.Running{})), "Learned required"},
 		"water plan, zero":  {second(mixing.Learned{}.WaterFor(mixing.Logged{}, quantity.Temperature{}, quantity.Percent{})), "target required; Learned required"},
@@ -88,7 +84,7 @@ func repeat(t quantity.Temperature, n int) []mixing.Factor {
 func hostileBalance() mixing.Balance {
 	nan := math.NaN()
 	return mixing.Balance{
-		Ingredients: []mixing.Ingredient{
+		Ingredients: []mixing.Portion{
 			{Mass: quantity.Grams(nan)},
 			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), SpecificHeat: mixing.SpecificHeat(nan)},
 			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), Substance: mixing.Levain, Hydration: quantity.NewPercent(-4)},
@@ -99,7 +95,7 @@ func hostileBalance() mixing.Balance {
 }
 
 func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
-	l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary})
+	l, err := mixing.Log{Kind: mixing.Planetary}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +117,7 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 	for range 200 {
 		cooling = append(cooling, simulate(planned(25, 25, 25, 25, 5*time.Minute, 5*time.Minute), -1, -1, 0.05, 0))
 	}
-	l, err = mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: cooling})
+	l, err = mixing.Log{Kind: mixing.Planetary, Batches: cooling}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,13 +130,13 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 // Results that were never computed print something and have empty workings; long names stay short.
 func TestZeroResultsPrint(t *testing.T) {
 	for _, r := range []fmt.Stringer{
-		mixing.WaterResult{}, mixing.FrictionResult{}, mixing.IceResult{}, mixing.Prior{}, mixing.Fit{}, mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
-		mixing.Prediction{}, mixing.TimeLeft{}, mixing.LearnedWater{}, mixing.Remedy{}, mixing.Way(-1), mixing.Way(99), mixing.Verdict(-1), mixing.Verdict(99), mixing.DoughKind(-1),
-		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.Kneading{}, mixing.RiseEstimate{}, mixing.ShareEstimate{}, mixing.TemperatureRange{},
+		mixing.WaterResult{}, mixing.Friction{}, mixing.IceResult{}, mixing.Prior{}, mixing.BowlFit{}, mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
+		mixing.Prediction{}, mixing.MinutesLeft{}, mixing.LearnedWater{}, mixing.WaterRemedy{}, mixing.Way(-1), mixing.Way(99), mixing.Fullness(-1), mixing.Fullness(99), mixing.DoughKind(-1),
+		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.KneadingTime{}, mixing.RiseEstimate{}, mixing.ShareEstimate{}, mixing.TemperatureRange{},
 	} {
 		_ = r.String()
 	}
-	r, err := mixing.WaterTemperature(mixing.Factors{Target: quantity.Celsius(25), Others: []mixing.Factor{{Name: strings.Repeat("n", 1<<20), Temperature: quantity.Celsius(60)}}})
+	r, err := mixing.Factors{Target: quantity.Celsius(25), Others: []mixing.Factor{{Name: strings.Repeat("n", 1<<20), Temperature: quantity.Celsius(60)}}}.Water()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +148,7 @@ func TestZeroResultsPrint(t *testing.T) {
 // What a result remembers is its own: changing the input afterwards changes nothing.
 func TestResultsKeepTheirInputs(t *testing.T) {
 	in := hall()
-	r, err := mixing.WaterTemperature(in)
+	r, err := in.Water()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -162,7 +158,7 @@ func TestResultsKeepTheirInputs(t *testing.T) {
 		t.Error("the working changed with the caller's slice")
 	}
 	b := planned(18, 20, 22, 20, time.Minute, time.Minute)
-	l, err := mixing.Learn(mixing.Log{Kind: mixing.Spiral, Batches: []mixing.Logged{simulate(b, 0.4, 0.4, 0.05, 0)}})
+	l, err := mixing.Log{Kind: mixing.Spiral, Batches: []mixing.Logged{simulate(b, 0.4, 0.4, 0.05, 0)}}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,17 +172,17 @@ func TestResultsKeepTheirInputs(t *testing.T) {
 
 func TestConcurrentUse(t *testing.T) {
 	in := hall()
-	l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: []mixing.Logged{simulate(planned(18, 20, 22, 20, time.Minute, time.Minute), 0.4, 0.4, 0.05, 0)}})
+	l, err := mixing.Log{Kind: mixing.Planetary, Batches: []mixing.Logged{simulate(planned(18, 20, 22, 20, time.Minute, time.Minute), 0.4, 0.4, 0.05, 0)}}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
-	want, _ := mixing.WaterTemperature(in)
+	want, _ := in.Water()
 	p, _ := l.Predict(planned(18, 20, 22, 20, time.Minute, time.Minute), quantity.MustPercent("80 %"))
 	var wg sync.WaitGroup
 	for range 8 {
 		wg.Go(func() {
 			for range 200 {
-				if got, err := mixing.WaterTemperature(in); err != nil || got.Working().Text(80) != want.Working().Text(80) {
+				if got, err := in.Water(); err != nil || got.Working().Text(80) != want.Working().Text(80) {
 					t.Error("water differs between goroutines")
 				}
 				if q, err := l.Predict(planned(18, 20, 22, 20, time.Minute, time.Minute), quantity.MustPercent("80 %")); err != nil || q.Dough != p.Dough {
@@ -220,12 +216,12 @@ func TestKindsAndPriors(t *testing.T) {
 		if err != nil || back.UnmarshalText(text) != nil || back != k {
 			t.Errorf("%v does not read what it prints", k)
 		}
-		p, err := mixing.PriorFor(k)
+		p, err := k.Prior()
 		if err != nil {
 			t.Fatal(err)
 		}
 		workcheck.Verify(t, p.Working())
-		if p.Low.Compare(p.Friction) > 0 || p.High.Compare(p.Friction) < 0 || p.Evidence.IsZero() || p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
+		if p.Low.Compare(p.Friction.Factor) > 0 || p.High.Compare(p.Friction.Factor) < 0 || p.Evidence.IsZero() || p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
 			t.Errorf("%+v", p)
 		}
 		for _, f := range p.Figures {
@@ -234,16 +230,13 @@ func TestKindsAndPriors(t *testing.T) {
 			}
 		}
 	}
-	if _, _, err := (mixing.Prior{}).DoughSpread(quantity.Temperature{}); fields(err) != "Kind required; target required" {
-		t.Error(err)
-	}
 	for i := range 10 {
 		words := []interface {
 			fmt.Stringer
 			MarshalText() ([]byte, error)
-		}{mixing.Way(i), mixing.Verdict(i), mixing.DoughKind(i), mixing.Substance(i), mixing.Find(i)}
+		}{mixing.Way(i), mixing.Fullness(i), mixing.DoughKind(i), mixing.Substance(i), mixing.Find(i)}
 		var way mixing.Way
-		var verdict mixing.Verdict
+		var verdict mixing.Fullness
 		var kind mixing.DoughKind
 		var substance mixing.Substance
 		var find mixing.Find
@@ -260,7 +253,7 @@ func TestKindsAndPriors(t *testing.T) {
 				t.Errorf("%T reads anything", w)
 			}
 		}
-		if i < 5 && (way != mixing.Way(i) || verdict != mixing.Verdict(i) || kind != mixing.DoughKind(i) || substance != mixing.Substance(i) || find != mixing.Find(i)) {
+		if i < 5 && (way != mixing.Way(i) || verdict != mixing.Fullness(i) || kind != mixing.DoughKind(i) || substance != mixing.Substance(i) || find != mixing.Find(i)) {
 			t.Errorf("%d came back as %v %v %v %v %v", i, way, verdict, kind, substance, find)
 		}
 	}
@@ -271,41 +264,41 @@ func TestKindsAndPriors(t *testing.T) {
 
 // The verdict follows the charts from too little to too much; the manual comes before them.
 func TestVerdicts(t *testing.T) {
-	in := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}
-	want := map[float64]mixing.Verdict{300: mixing.TooLittle, 2000: mixing.Comfortable, 3500: mixing.Tight, 5320: mixing.TooMuch}
+	in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7)}
+	want := map[float64]mixing.Fullness{300: mixing.TooLittle, 2000: mixing.Comfortable, 3500: mixing.Tight, 5320: mixing.TooMuch}
 	for g, v := range want {
 		in.Dough = quantity.Grams(g)
 		in.Flour = quantity.Grams(g / 1.75)
 		in.Water = quantity.Grams(g / 1.75 * 0.72)
-		r, err := mixing.Fits(in)
+		r, err := in.Fit()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r.Verdict != v || r.String() == "" {
-			t.Errorf("%v g: %v, want %v", g, r.Verdict, v)
+		if r.Fullness != v || r.String() == "" {
+			t.Errorf("%v g: %v, want %v", g, r.Fullness, v)
 		}
 	}
 	in.Rated = quantity.Kilograms(6)
-	if r, err := mixing.Fits(in); err != nil || r.Verdict == mixing.TooMuch || r.MostLow != quantity.Kilograms(6) {
+	if r, err := in.Fit(); err != nil || r.Fullness == mixing.TooMuch || r.MostLow != quantity.Kilograms(6) {
 		t.Errorf("rated: %v, %v", r, err)
 	}
 	// No second speed at an absorption ratio of exactly 50 %, but above.
 	for water, second := range map[float64]bool{1000: false, 1001: true} {
-		in := mixing.Capacity{Kind: mixing.Spiral, Bowl: quantity.Liters(20), Dough: quantity.Kilograms(4), Flour: quantity.Kilograms(2), Water: quantity.Grams(water)}
-		if r, err := mixing.Fits(in); err != nil || r.SecondSpeed != second {
+		in := mixing.Mix{Mixer: mixing.Spiral, Bowl: quantity.Liters(20), Dough: quantity.Kilograms(4), Flour: quantity.Kilograms(2), Water: quantity.Grams(water)}
+		if r, err := in.Fit(); err != nil || r.SecondSpeed != second {
 			t.Errorf("second speed at %v g of water on 2 kg of flour: %v, %v", water, r.SecondSpeed, err)
 		}
 	}
 	// A bowl far outside the charts says so; one inside does not.
 	for liters, outside := range map[float64]bool{3: true, 7: false, 60: false, 150: true} {
-		in := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
-		r, err := mixing.Fits(in)
+		in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
+		r, err := in.Fit()
 		if err != nil || strings.Contains(working.Join(r.Notes, "; ").String(), "lies outside") != outside {
 			t.Errorf("%v L: %v, %v", liters, r.Notes, err)
 		}
 	}
-	stiff := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(20), Type: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
-	r, err := mixing.Fits(stiff)
+	stiff := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Kind: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
+	r, err := stiff.Fit()
 	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Notes, "; ").String(), "at most 5 minutes") {
 		t.Errorf("thin pizza dough: %+v, %v", r, err)
 	}

@@ -14,32 +14,28 @@ const (
 	heatIce    = 2.09  // kJ/(kg·K)
 )
 
-// TradeMelting is the round figure of bakery ice tables: melting a pound of ice cools as much as
-// warming a pound of water by 144 °F (80 °C), the "tap + 112" rule. The heat balance says
-// 333.6 ÷ 4.186 = 79.7 °C.
-func TradeMelting() quantity.TemperatureDelta { return quantity.DeltaFahrenheit(144) }
-
-// IceWater is the input of [ReplaceWithIce] and [AddIce].
+// IceWater is water that has to act colder than it comes.
 type IceWater struct {
-	// Water is the weight of water: all of it, of which ice replaces a part ([ReplaceWithIce]); or
-	// the tap water to which ice comes on top ([AddIce]).
-	Water quantity.Mass
-	Tap   quantity.Temperature // how the water comes
-	Need  quantity.Temperature // what it should act like; may lie below freezing when ice is replaced
-	Ice   quantity.Temperature // of the ice; not given means 0 °C
-	// Melting is the latent heat over the specific heat of water; zero means 333.6 ÷ 4.186 Δ°C. See
-	// [TradeMelting].
-	Melting quantity.TemperatureDelta
+	// Water is the weight of water: all of it, of which ice replaces a part ([IceWater.Replace]); or
+	// the tap water to which ice comes on top ([IceWater.Add]).
+	Water quantity.Mass        `json:"water"`
+	Tap   quantity.Temperature `json:"tap,omitzero"`  // how the water comes
+	Need  quantity.Temperature `json:"need,omitzero"` // what it should act like; may lie below freezing when ice replaces water
+	Ice   quantity.Temperature `json:"ice,omitzero"`  // of the ice; not given means 0 °C
+	// Melting is the latent heat over the specific heat of water; zero means 333.6 ÷ 4.186 = 79.7 Δ°C. The round
+	// figure of bakery ice tables is 144 Δ°F (80 Δ°C), the "tap + 112" rule: melting a pound of ice cools as much
+	// as warming a pound of water by it.
+	Melting quantity.TemperatureDelta `json:"melting,omitzero"`
 }
 
-// IceResult is the answer of [ReplaceWithIce] and [AddIce].
+// IceResult is the answer of [IceWater.Replace] and [IceWater.Add].
 type IceResult struct {
-	Ice    quantity.Mass
-	Liquid quantity.Mass // tap water to pour
-	Total  quantity.Mass // ice and tap water
+	Ice    quantity.Mass `json:"ice"`
+	Liquid quantity.Mass `json:"liquid"` // tap water to pour
+	Total  quantity.Mass `json:"total"`  // ice and tap water
 	// Feasible reports whether so much ice can do it. When ice is to replace water and even
 	// all ice is not cold enough, Ice is all of it and Feasible is false.
-	Feasible bool
+	Feasible bool `json:"feasible"`
 
 	added    bool
 	in       IceWater
@@ -48,7 +44,7 @@ type IceResult struct {
 	noCooled bool
 }
 
-// ReplaceWithIce answers how much of a dough's water to replace with ice so that the whole, ice and
+// Replace answers how much of a dough's water to replace with ice so that the whole, ice and
 // water, acts like water at the needed temperature. The total weight of water stays.
 //
 //	x = W·(T_tap − T_need) ÷ (T_tap + L/c_w − (c_ice/c_w)·T_ice)     in °C
@@ -59,18 +55,18 @@ type IceResult struct {
 // °C, ice −40 to 0 °C. Crushed ice that melts within the mixing time is assumed. Agrees with a
 // bakery supplier's table within 0.006 of the water's weight.
 //
-// It is not [AddIce]; the two are often mixed up. Errors: ErrRequired, ErrOutOfRange. Needing
+// It is not [IceWater.Add]; the two are often mixed up. Errors: ErrRequired, ErrOutOfRange. Needing
 // no ice, or more than there is water, is an answer. Source: heat balance; supplier's ice table.
-func ReplaceWithIce(in IceWater) (IceResult, error) { return icing(in, false) }
+func (in IceWater) Replace() (IceResult, error) { return icing(in, false) }
 
-// AddIce answers how much ice to put into a weight of tap water so that it has the needed
+// Add answers how much ice to put into a weight of tap water so that it has the needed
 // temperature. The total grows by the ice.
 //
 //	x = W·(T_tap − T_need) ÷ (T_need + L/c_w − (c_ice/c_w)·T_ice)     in °C
 //
-// Symbols as in [ReplaceWithIce]; T_need at least 0 °C, because all the ice must melt.
+// Symbols as in [IceWater.Replace]; T_need at least 0 °C, because all the ice must melt.
 // Errors: ErrRequired, ErrOutOfRange. Source: heat balance.
-func AddIce(in IceWater) (IceResult, error) { return icing(in, true) }
+func (in IceWater) Add() (IceResult, error) { return icing(in, true) }
 
 func icing(in IceWater, add bool) (IceResult, error) {
 	var p quantity.Problems

@@ -13,44 +13,45 @@ import (
 // Logged is a batch as it was mixed, or as it is planned.
 type Logged struct {
 	// Ingredients are everything with its temperature, the water too.
-	Ingredients []Ingredient
+	Ingredients []Portion `json:"ingredients,omitempty"`
 	// Bowl is the temperature of the bowl before mixing.
-	Bowl quantity.Temperature
+	Bowl quantity.Temperature `json:"bowl,omitzero"`
 	// Speeds are the times at each speed, slow first.
-	Speeds []quantity.Elapsed
+	Speeds []quantity.Elapsed `json:"speeds,omitempty"`
 	// Dough is the temperature at the end of mixing; of a planned batch it is not given.
-	Dough quantity.Temperature
+	Dough quantity.Temperature `json:"dough,omitzero"`
 	// Extrapolate allows a planned batch of a weight outside that of the log.
-	Extrapolate bool
+	Extrapolate bool `json:"extrapolate,omitzero"`
 }
 
-// Log is the input of [Learn].
+// Log is what was written down of batches mixed in one way.
 type Log struct {
-	Kind MixerKind
+	Kind MixerKind `json:"kind"`
 	// Batches may be none: the answer is the prior then.
-	Batches []Logged
+	Batches []Logged `json:"batches,omitempty"`
 	// Thermometer is how far a measured rise may be off (one standard deviation); zero means
 	// 0.7 Δ°C: about 0.5 °C in the dough and as much in what went in.
-	Thermometer quantity.TemperatureDelta
+	Thermometer quantity.TemperatureDelta `json:"thermometer,omitzero"`
 	// Hydration is the heat of wetting for each kilogram of flour; zero leaves it to the friction.
-	Hydration SpecificEnergy
+	Hydration SpecificEnergy `json:"hydration,omitzero"`
 	// Bowl and BowlSpread are what is believed of the heat capacity of bowl and hook, as a share of
 	// that of the dough; both zero means 10 % ± 10 %.
-	Bowl, BowlSpread quantity.Percent
+	Bowl       quantity.Percent `json:"bowl,omitzero"`
+	BowlSpread quantity.Percent `json:"bowl_spread,omitzero"`
 }
 
-// Learned is the answer of [Learn]: what the batches say about a mixer.
+// Learned is the answer of [Log.Learn]: what the batches say about a mixer.
 type Learned struct {
 	// PerMinute is the warming of the dough itself in a minute at each speed.
-	PerMinute []RiseEstimate
+	PerMinute []RiseEstimate `json:"per_minute,omitempty"`
 	// Bowl is the heat capacity of bowl and hook as a share of that of the dough.
-	Bowl ShareEstimate
+	Bowl ShareEstimate `json:"bowl"`
 	// Batches is the number of measured batches that the estimates rest on.
-	Batches int
+	Batches int `json:"batches"`
 	// Spread is the standard deviation of a single batch about the estimate, and Freedom the degrees of
 	// freedom it is known with; the prior counts for four.
-	Spread  quantity.TemperatureDelta
-	Freedom float64
+	Spread  quantity.TemperatureDelta `json:"spread"`
+	Freedom float64                   `json:"freedom"`
 
 	in      Log
 	theta   []float64
@@ -68,7 +69,8 @@ type Learned struct {
 
 // RiseEstimate is a warming per minute with its standard error.
 type RiseEstimate struct {
-	Value, StandardError quantity.TemperatureDelta
+	Value         quantity.TemperatureDelta `json:"value"`
+	StandardError quantity.TemperatureDelta `json:"standard_error"`
 }
 
 // String prints "0.41 ± 0.06 Δ°C".
@@ -78,7 +80,8 @@ func (e RiseEstimate) String() string {
 
 // ShareEstimate is a share with its standard error.
 type ShareEstimate struct {
-	Value, StandardError quantity.Percent
+	Value         quantity.Percent `json:"value"`
+	StandardError quantity.Percent `json:"standard_error"`
 }
 
 // String prints "5.2 ± 3.1 %".
@@ -113,13 +116,13 @@ const (
 // T is the dough at the end, T₀ the temperature at which the ingredients would meet without mixing
 // (heat balance, with the heat of hydration if given), rₛ the warming per minute at speed s, tₛ the
 // minutes, k the bowl's heat capacity over the dough's. The coefficients are found by least squares
-// with the figures of [PriorFor] and the bowl's share as a prior, which counts as four earlier
+// with the figures of [MixerKind.Prior] and the bowl's share as a prior, which counts as four earlier
 // residuals for the spread; with no batch the answer is the prior, and each batch moves it. The
 // warming is per kilogram: it holds for batches of much the same weight and stiffness. At most
 // 10,000 batches, 4 speeds; every ingredient −40 to 95 °C. Errors: ErrRequired, ErrOutOfRange.
 // Source: conjugate normal regression, Gelman et al., Bayesian Data Analysis, ch. 14; the model is
 // the heat balance.
-func Learn(in Log) (Learned, error) {
+func (in Log) Learn() (Learned, error) {
 	var p quantity.Problems
 	speeds := 1
 	checkKind(&p, "Kind", in.Kind)
@@ -146,7 +149,7 @@ func Learn(in Log) (Learned, error) {
 	if err := p.Err(); err != nil {
 		return Learned{}, err
 	}
-	prior, err := PriorFor(in.Kind)
+	prior, err := in.Kind.Prior()
 	if err != nil {
 		return Learned{}, err
 	}
@@ -175,7 +178,7 @@ func Learn(in Log) (Learned, error) {
 
 // clone keeps what a result remembers apart from what the caller may change.
 func (b Logged) clone() Logged {
-	b.Ingredients = append([]Ingredient(nil), b.Ingredients...)
+	b.Ingredients = append([]Portion(nil), b.Ingredients...)
 	b.Speeds = append([]quantity.Elapsed(nil), b.Speeds...)
 	return b
 }
@@ -225,7 +228,7 @@ func (b Logged) meeting(hydration SpecificEnergy) (t0, capacity float64) {
 		capacity += c
 		heat += c * i.Temperature.Celsius()
 		if i.Substance == Flour {
-			heat += hydration.For(i.Mass)
+			heat += hydration.of(i.Mass)
 		}
 	}
 	return heat / capacity, capacity
@@ -315,7 +318,7 @@ func (l Learned) Working() working.Working {
 	k := l.speeds()
 	judged := working.Source{
 		Key:      "prior",
-		Title:    "trade figures, see PriorFor; share of the bowl and thermometer error are judgments",
+		Title:    "trade figures of the kind of mixer; share of the bowl and thermometer error are judgments",
 		Standing: working.Judgment,
 	}
 	for i := range k {

@@ -15,7 +15,7 @@ import (
 // planned is a batch of the hall kitchen: flour, water and levain at the given temperatures.
 func planned(flour, water, levain, bowl float64, slow, fast time.Duration) mixing.Logged {
 	return mixing.Logged{
-		Ingredients: []mixing.Ingredient{
+		Ingredients: []mixing.Portion{
 			{Name: "flour", Mass: quantity.Grams(1450), Temperature: quantity.Celsius(flour), Substance: mixing.Flour},
 			{Name: "water", Mass: quantity.Grams(1000), Temperature: quantity.Celsius(water), Substance: mixing.Water},
 			{Name: "levain", Mass: quantity.Grams(450), Temperature: quantity.Celsius(levain), Substance: mixing.Levain, Hydration: quantity.MustPercent("100 %")},
@@ -47,11 +47,11 @@ func batches(r *rand.Rand, n int, slow, fast, bowl, sigma float64) []mixing.Logg
 }
 
 func TestLearnStartsWithThePriorAndFindsTheMixer(t *testing.T) {
-	none, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary})
+	none, err := mixing.Log{Kind: mixing.Planetary}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
-	prior, _ := mixing.PriorFor(mixing.Planetary)
+	prior, _ := mixing.Planetary.Prior()
 	if d := none.PerMinute[0].Value.Sub(prior.RisePerMinute).Celsius(); math.Abs(d) > 1e-3 {
 		t.Errorf("no batch moved the prior by %v", d)
 	}
@@ -59,7 +59,7 @@ func TestLearnStartsWithThePriorAndFindsTheMixer(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 11))
 	last := math.Inf(1)
 	for _, n := range []int{1, 5, 25, 100, 400} {
-		l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(r, n, 0.25, 0.65, 0.12, 0.3)})
+		l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(r, n, 0.25, 0.65, 0.12, 0.3)}.Learn()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -87,12 +87,12 @@ func TestLearnStartsWithThePriorAndFindsTheMixer(t *testing.T) {
 // A range that claims 80 % must hold about 80 % of new batches of mixers drawn from the prior.
 func TestPredictionsHoldWhatTheyClaim(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
-	prior, _ := mixing.PriorFor(mixing.Planetary)
+	prior, _ := mixing.Planetary.Prior()
 	inside, total := 0, 0
 	for range 800 {
 		draw := func() float64 { return prior.RisePerMinute.Celsius() + prior.RiseSpread.Celsius()*r.NormFloat64() }
 		slow, fast, bowl := draw(), draw(), 0.10+0.10*r.NormFloat64()
-		l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 1+r.IntN(5), slow, fast, bowl, 0.7)})
+		l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 1+r.IntN(5), slow, fast, bowl, 0.7)}.Learn()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -114,7 +114,7 @@ func TestPredictionsHoldWhatTheyClaim(t *testing.T) {
 
 func TestPredictWaterAndMinutes(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
-	l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 12, 0.3, 0.6, 0.1, 0.4)})
+	l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 12, 0.3, 0.6, 0.1, 0.4)}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -128,8 +128,8 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	if wide.Dough.High.Compare(p.Dough.High) <= 0 || wide.Dough.Likely != p.Dough.Likely {
 		t.Errorf("99 %% is %v, 80 %% is %v", wide.Dough, p.Dough)
 	}
-	f, err := p.Friction(4)
-	if err != nil || f != p.Rise.Times(4) {
+	f, err := mixing.FrictionOf(p.Rise, 4)
+	if err != nil || f.Factor != p.Rise.Times(4) {
 		t.Errorf("friction %v, %v", f, err)
 	}
 	light := b
@@ -172,7 +172,7 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 		t.Errorf("above the limit: %+v, %v", at, err)
 	}
 	// Hands warm so little and so unsurely that the late end stays open.
-	hand, err := mixing.Learn(mixing.Log{Kind: mixing.Hand})
+	hand, err := mixing.Log{Kind: mixing.Hand}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -187,13 +187,13 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 // within the 95 % range.
 func TestStandardErrorsAreHonest(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 9))
-	prior, _ := mixing.PriorFor(mixing.Planetary)
+	prior, _ := mixing.Planetary.Prior()
 	const n = 1000
 	inside := [3]int{}
 	for range n {
 		draw := func() float64 { return prior.RisePerMinute.Celsius() + prior.RiseSpread.Celsius()*r.NormFloat64() }
 		truth := [3]float64{draw(), draw(), 0.10 + 0.10*r.NormFloat64()}
-		l, err := mixing.Learn(mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 12, truth[0], truth[1], truth[2], 0.6)})
+		l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 12, truth[0], truth[1], truth[2], 0.6)}.Learn()
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -14,8 +14,10 @@ import (
 // TemperatureRange is a prediction: the temperature lies between Low and High with the stated
 // probability, and Likely is its median.
 type TemperatureRange struct {
-	Low, Likely, High quantity.Temperature
-	Probability       quantity.Percent
+	Low         quantity.Temperature `json:"low,omitzero"`
+	Likely      quantity.Temperature `json:"likely,omitzero"`
+	High        quantity.Temperature `json:"high,omitzero"`
+	Probability quantity.Percent     `json:"probability"`
 }
 
 // String prints "24.1 to 26.3 °C (80 %), likely 25.2 °C".
@@ -26,11 +28,11 @@ func (r TemperatureRange) String() string {
 
 // Prediction is the answer of [Learned.Predict].
 type Prediction struct {
-	Dough TemperatureRange
+	Dough TemperatureRange `json:"dough"`
 	// Rise is the likely warming above where the ingredients would meet without mixing.
-	Rise quantity.TemperatureDelta
+	Rise quantity.TemperatureDelta `json:"rise"`
 	// Extrapolated reports that the batch is a third lighter or heavier than any in the log.
-	Extrapolated bool
+	Extrapolated bool `json:"extrapolated,omitzero"`
 
 	l        Learned
 	b        Logged
@@ -45,11 +47,11 @@ type Prediction struct {
 //
 //	T = (T₀ + Σ rₛ·tₛ + k·T_bowl) ÷ (1 + k);   T ± t·s·√(1 + x·V·x) ÷ (1 + k)
 //
-// Symbols as in [Learn]; V is the covariance of the coefficients, t the quantile of Student's t for
+// Symbols as in [Log.Learn]; V is the covariance of the coefficients, t the quantile of Student's t for
 // the probability and the degrees of freedom. probability 1 to 99.9 %; 80 % is this library's
 // habit. The batch may not use more speeds than the log. Errors: ErrRequired, ErrOutOfRange,
 // ErrInconsistent; ErrModelRange for a batch a third lighter or heavier than any in the log, unless
-// it says Extrapolate. Source: see [Learn].
+// it says Extrapolate. Source: see [Log.Learn].
 func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, error) {
 	q, err := l.ready(b, probability)
 	if err != nil {
@@ -81,7 +83,7 @@ func (l Learned) predict(b Logged, probability quantity.Percent, q float64) Pred
 func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) {
 	var p quantity.Problems
 	if !l.ok {
-		p.Required("Learned", "the answer of Learn")
+		p.Required("Learned", "what a log of batches teaches")
 		return 0, p.Err()
 	}
 	b.check(&p, "Batch")
@@ -142,13 +144,6 @@ func (r Prediction) String() string {
 	return "dough at " + r.Dough.String() + ", from " + strconv.Itoa(r.l.Batches) + " batches"
 }
 
-// Friction answers what friction factor stands for the predicted rise, for a count of factors. It is
-// [FrictionOf] the rise above where the ingredients meet; with the factor method it holds as far as
-// that method's equal weights do.
-func (r Prediction) Friction(factors int) (quantity.TemperatureDelta, error) {
-	return FrictionOf(r.Rise, factors)
-}
-
 // Working derives the likely temperature and the range.
 func (r Prediction) Working() working.Working {
 	w := working.Working{Title: "Dough temperature of a planned batch"}
@@ -198,26 +193,26 @@ func (r Prediction) Working() working.Working {
 	return w
 }
 
-// Running is a mixer at work: the input of [Learned.MinutesLeft].
+// Running is a mixer at work, for [Learned.MinutesLeft].
 type Running struct {
 	// Now is the dough as just measured.
-	Now quantity.Temperature
+	Now quantity.Temperature `json:"now,omitzero"`
 	// Limit is the temperature it should not pass.
-	Limit quantity.Temperature
+	Limit quantity.Temperature `json:"limit,omitzero"`
 	// Speed is the speed it runs at from now on: 1 is slow.
-	Speed       int
-	Probability quantity.Percent
+	Speed       int              `json:"speed"`
+	Probability quantity.Percent `json:"probability"`
 }
 
-// TimeLeft is the answer of [Learned.MinutesLeft].
-type TimeLeft struct {
+// MinutesLeft is the answer of [Learned.MinutesLeft].
+type MinutesLeft struct {
 	// Range is when the dough reaches the limit, from now.
-	Range quantity.TimeRange
+	Range quantity.TimeRange `json:"range"`
 	// Open reports that the late end is not known: so slow a warming cannot be told from none. Late
 	// is then the longest time that is considered, 4 h.
-	Open bool
+	Open bool `json:"open,omitzero"`
 	// Reached reports that the dough is at the limit or above it.
-	Reached bool
+	Reached bool `json:"reached,omitzero"`
 
 	rate, rateSE, gap, quantile, scale float64
 }
@@ -229,29 +224,29 @@ type TimeLeft struct {
 // The measured temperature counts with the spread of a single reading, rₛ with its standard error.
 // Now and Limit 0 to 50 °C. Stop at Early when the limit matters. Errors: ErrRequired,
 // ErrOutOfRange; ErrModelRange when the log says the mixer cools the dough. Source: Fieller (1954);
-// see [Learn].
-func (l Learned) MinutesLeft(in Running) (TimeLeft, error) {
+// see [Log.Learn].
+func (l Learned) MinutesLeft(in Running) (MinutesLeft, error) {
 	var p quantity.Problems
 	if !l.ok {
-		p.Required("Learned", "the answer of Learn")
-		return TimeLeft{}, p.Err()
+		p.Required("Learned", "what a log of batches teaches")
+		return MinutesLeft{}, p.Err()
 	}
 	quantity.Check(&p, "Now", in.Now, coldestDough, hottestDough)
 	quantity.Check(&p, "Limit", in.Limit, coldestDough, hottestDough)
 	p.Int("Speed", in.Speed, 1, l.speeds())
 	q := l.quantile(&p, in.Probability)
 	if err := p.Err(); err != nil {
-		return TimeLeft{}, err
+		return MinutesLeft{}, err
 	}
 	k := l.speeds()
 	r, v := l.theta[in.Speed-1], l.cov[in.Speed-1][in.Speed-1]*l.scale*l.scale
 	grow := 1 + l.theta[k]
 	if r <= 0 || grow <= 0.1 {
 		p.Add("Speed", "a warming of "+fixed(r, 3)+" Δ°C a minute", "a mixer that warms its dough", quantity.ErrModelRange)
-		return TimeLeft{}, p.Err()
+		return MinutesLeft{}, p.Err()
 	}
 	gap := in.Limit.Sub(in.Now).Celsius() * grow
-	out := TimeLeft{rate: r, rateSE: math.Sqrt(v), gap: gap, quantile: q, scale: l.scale}
+	out := MinutesLeft{rate: r, rateSE: math.Sqrt(v), gap: gap, quantile: q, scale: l.scale}
 	out.Range.Probability = in.Probability
 	if gap <= 0 {
 		out.Reached = true
@@ -280,7 +275,7 @@ func minutesOf(m float64) time.Duration {
 }
 
 // String prints the minutes left.
-func (t TimeLeft) String() string {
+func (t MinutesLeft) String() string {
 	switch {
 	case t.rate == 0:
 		return "no time"
@@ -296,7 +291,7 @@ func (t TimeLeft) String() string {
 }
 
 // Working derives the likely time.
-func (t TimeLeft) Working() working.Working {
+func (t MinutesLeft) Working() working.Working {
 	w := working.Working{Title: "Minutes left before a limit"}
 	if t.rate == 0 {
 		return w

@@ -9,33 +9,36 @@ import (
 // Prior is what is known about a way of mixing before the first measured batch: trade figures
 // that disagree with each other. Measure a batch and it is worth more than all of them.
 type Prior struct {
-	Kind MixerKind
+	Kind MixerKind `json:"kind"`
 	// Friction is the friction factor for three factors (flour, room, water), with the spread of
 	// the published figures from Low to High.
-	Friction, Low, High quantity.TemperatureDelta
+	Friction Friction                  `json:"friction"`
+	Low      quantity.TemperatureDelta `json:"low"`
+	High     quantity.TemperatureDelta `json:"high"`
 	// RisePerMinute is the warming of the dough itself in a minute at kneading speed, and
 	// RiseSpread how much that may differ between mixers (one standard deviation). They are the
-	// start of [Learn].
-	RisePerMinute, RiseSpread quantity.TemperatureDelta
+	// start of [Log.Learn].
+	RisePerMinute quantity.TemperatureDelta `json:"rise_per_minute"`
+	RiseSpread    quantity.TemperatureDelta `json:"rise_spread"`
 	// Evidence says where the figures come from and how weak they are.
-	Evidence working.Message
-	Figures  []Figure
+	Evidence working.Message  `json:"evidence,omitzero"`
+	Figures  []FrictionFigure `json:"figures,omitempty"`
 }
 
-// Figure is one published figure about the warming of a dough.
-type Figure struct {
-	What     string
-	Friction quantity.TemperatureDelta // for three factors
-	Source   working.Source
+// FrictionFigure is one published figure about the warming of a dough.
+type FrictionFigure struct {
+	What     string                    `json:"what"`
+	Friction quantity.TemperatureDelta `json:"friction"` // for three factors
+	Source   working.Source            `json:"source,omitzero"`
 }
 
-// PriorFor answers what friction factor to start with when no batch has been measured yet.
+// Prior answers what friction factor to start with when no batch has been measured yet.
 //
-// The friction is for three factors; see [ConvertFriction] for others. The figures are of the
+// The friction is for three factors; see [Friction.For] for others. The figures are of the
 // trade press and of teaching texts, none of them measured in public: for the same kind of
 // mixer they lie as far apart as Low and High, which is 5 °C and more in the dough. Errors:
 // ErrRequired, ErrOutOfRange. Source: each figure names its own.
-func PriorFor(kind MixerKind) (Prior, error) {
+func (kind MixerKind) Prior() (Prior, error) {
 	var p quantity.Problems
 	if !checkKind(&p, "kind", kind) {
 		return Prior{}, p.Err()
@@ -46,20 +49,20 @@ func PriorFor(kind MixerKind) (Prior, error) {
 	switch kind {
 	case Hand:
 		return Prior{
-			Kind: kind, Friction: f(5), Low: f(0), High: f(12),
+			Kind: kind, Friction: Friction{Factor: f(5), Factors: 3}, Low: f(0), High: f(12),
 			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
 			Evidence: working.Say("two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5), f(12)),
-			Figures: []Figure{
+			Figures: []FrictionFigure{
 				{"hand kneading", f(5), sources.CooksFriction},
 				{"hand kneading", f(12), sources.HamelmanSummary},
 			},
 		}, nil
 	case Planetary:
 		return Prior{
-			Kind: kind, Friction: f(22), Low: f(6), High: f(35),
+			Kind: kind, Friction: Friction{Factor: f(22), Factors: 3}, Low: f(6), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
 			Evidence: working.Say("trade figures from %.1f to %.1f for the same kind of mixer, none measured in public; %.1f to %.1f a minute from two independent leads", f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
-			Figures: []Figure{
+			Figures: []FrictionFigure{
 				{"stand mixer", f(20), sources.CooksFriction},
 				{"some stand mixers, up to; also when nothing is known", f(24), sources.HamelmanSummary},
 				{"small stand mixer with roller and scraper", f(6), sources.HamelmanSummary},
@@ -69,39 +72,22 @@ func PriorFor(kind MixerKind) (Prior, error) {
 		}, nil
 	case Spiral:
 		return Prior{
-			Kind: kind, Friction: f(24), Low: f(10), High: f(35),
+			Kind: kind, Friction: Friction{Factor: f(24), Factors: 3}, Low: f(10), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
 			Evidence: working.Say("one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for spiral mixers alone", f(24), f(28)),
-			Figures: []Figure{
+			Figures: []FrictionFigure{
 				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
 				{"planetary and spiral, improved mix, high end", f(28), sources.HamelmanFriction},
 			},
 		}, nil
 	default: // Processor
 		return Prior{
-			Kind: kind, Friction: f(25), Low: f(15), High: f(35),
+			Kind: kind, Friction: Friction{Factor: f(25), Factors: 3}, Low: f(15), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
 			Evidence: working.Say("one trade figure, %.1f, for a mix of about a minute", f(25)),
-			Figures:  []Figure{{"food processor", f(25), sources.CooksFriction}},
+			Figures:  []FrictionFigure{{"food processor", f(25), sources.CooksFriction}},
 		}, nil
 	}
-}
-
-// DoughSpread answers where the dough may end when its water was reckoned with the prior's friction
-// and the mixer has any of the published ones: target + (F_low − F) ÷ 3 to target + (F_high − F) ÷
-// 3.
-//
-// The count of factors does not matter, because a friction factor is counted once for each. It is
-// the spread of published figures, not a probability. Errors: ErrRequired, ErrOutOfRange. Source:
-// algebra of the factor method.
-func (p Prior) DoughSpread(target quantity.Temperature) (low, high quantity.Temperature, err error) {
-	var problems quantity.Problems
-	checkKind(&problems, "Kind", p.Kind)
-	quantity.Check(&problems, "target", target, coldestDough, hottestDough)
-	if err := problems.Err(); err != nil {
-		return low, high, err
-	}
-	return target.Add(p.Low.Sub(p.Friction).Divide(3)), target.Add(p.High.Sub(p.Friction).Divide(3)), nil
 }
 
 // String prints the friction with its spread.
@@ -109,7 +95,7 @@ func (p Prior) String() string {
 	if p.Kind == 0 {
 		return "no prior"
 	}
-	return p.Kind.String() + ": friction factor about " + p.Friction.Text(quantity.CelsiusScale, 0) + " for three factors, published from " +
+	return p.Kind.String() + ": friction factor about " + p.Friction.Factor.Text(quantity.CelsiusScale, 0) + " for three factors, published from " +
 		p.Low.Text(quantity.CelsiusScale, 0) + " to " + p.High.Text(quantity.CelsiusScale, 0)
 }
 
@@ -123,7 +109,7 @@ func (p Prior) Working() working.Working {
 	}
 	if p.Kind != 0 {
 		w.Steps = append(w.Steps, working.Step{
-			Name: "friction factor to start with", Symbol: "F", Value: bareDelta(p.Friction), Exact: true, Note: p.Evidence.String(),
+			Name: "friction factor to start with", Symbol: "F", Value: bareDelta(p.Friction.Factor), Exact: true, Note: p.Evidence.String(),
 			Source: working.Source{Key: "prior", Title: "chosen between the figures above", Standing: working.Judgment},
 		})
 	}

@@ -49,7 +49,7 @@ func factors(t *rapid.T) mixing.Factors {
 		in.Others = append(in.Others, mixing.Factor{Name: names[i], Temperature: celsius(t, "other", -10, 40)})
 	}
 	if rapid.Bool().Draw(t, "with tap") {
-		in.Tap, in.Water = celsius(t, "tap", 1, 30), grams(t, "water", 100, 40_000)
+		in.Tap, in.Pour = celsius(t, "tap", 1, 30), grams(t, "water", 100, 40_000)
 	}
 	if rapid.Bool().Draw(t, "with time") {
 		in.Mixing = quantity.Elapsed(time.Duration(rapid.IntRange(60, 1800).Draw(t, "seconds")) * time.Second)
@@ -60,19 +60,19 @@ func factors(t *rapid.T) mixing.Factors {
 func TestWaterTemperatureProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := factors(t)
-		r, err := mixing.WaterTemperature(in)
+		r, err := in.Water()
 		if err != nil {
 			t.Fatal(err)
 		}
 		verify(t, r.Working())
 		// Measuring the batch gives the friction back, exactly.
-		f, err := mixing.FrictionFromBatch(mixing.Measured{Dough: in.Target, Water: r.Temperature, Others: in.Others})
+		f, err := mixing.Measured{Dough: in.Target, Water: r.Temperature, Others: in.Others}.Friction()
 		if r.Temperature.Celsius() >= -40 && r.Temperature.Celsius() <= 95 {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if f.Friction != in.Friction {
-				t.Fatalf("friction %v came back as %v", in.Friction, f.Friction)
+			if f.Factor != in.Friction {
+				t.Fatalf("friction %v came back as %v", in.Friction, f.Factor)
 			}
 			verify(t, f.Working())
 		}
@@ -94,7 +94,7 @@ func TestWaterTemperatureProperties(t *testing.T) {
 }
 
 // checkRemedy does what the remedy says and looks whether the target is met.
-func checkRemedy(t *rapid.T, in mixing.Factors, r mixing.WaterResult, m mixing.Remedy) {
+func checkRemedy(t *rapid.T, in mixing.Factors, r mixing.WaterResult, m mixing.WaterRemedy) {
 	if m.Text.IsZero() || m.String() != m.Text.String() {
 		t.Fatalf("a remedy without words: %+v", m)
 	}
@@ -105,7 +105,7 @@ func checkRemedy(t *rapid.T, in mixing.Factors, r mixing.WaterResult, m mixing.R
 	}
 	again := in
 	again.Others = append([]mixing.Factor(nil), in.Others...)
-	again.Tap, again.Water = quantity.Temperature{}, quantity.Mass{}
+	again.Tap, again.Pour = quantity.Temperature{}, quantity.Mass{}
 	switch m.Way {
 	case mixing.ChilledFlour, mixing.WarmFlour:
 		if !m.Enough {
@@ -130,7 +130,7 @@ func checkRemedy(t *rapid.T, in mixing.Factors, r mixing.WaterResult, m mixing.R
 	case mixing.Ice, mixing.ChilledWater:
 		return
 	}
-	w, err := mixing.WaterTemperature(again)
+	w, err := again.Water()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,13 +157,13 @@ func TestBothScalesAgreeBitForBit(t *testing.T) {
 		f := rapid.IntRange(-3, 5).Draw(t, "friction")
 		x.Friction, y.Friction = quantity.DeltaCelsius(float64(5*f)), quantity.DeltaFahrenheit(float64(9*f))
 		x.Tap, y.Tap = c("tap")
-		x.Water, y.Water = quantity.Kilograms(2), quantity.Kilograms(2)
-		a, errA := mixing.WaterTemperature(x)
-		b, errB := mixing.WaterTemperature(y)
+		x.Pour, y.Pour = quantity.Kilograms(2), quantity.Kilograms(2)
+		a, errA := x.Water()
+		b, errB := y.Water()
 		if (errA == nil) != (errB == nil) || a.Temperature != b.Temperature || a.Feasible != b.Feasible {
 			t.Fatalf("%v %v against %v %v", a, errA, b, errB)
 		}
-		if diff := cmp.Diff(a.Remedies, b.Remedies, cmpopts.IgnoreUnexported(mixing.Remedy{})); diff != "" {
+		if diff := cmp.Diff(a.Remedies, b.Remedies, cmpopts.IgnoreUnexported(mixing.WaterRemedy{})); diff != "" {
 			t.Fatal(diff)
 		}
 	})
@@ -177,11 +177,11 @@ func TestFrictionConversions(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		g, err := mixing.ConvertFriction(f, n, m)
+		g, err := f.For(m)
 		if err != nil {
 			t.Fatal(err)
 		}
-		back, err := mixing.Rise(g, m)
+		back, err := g.Rise()
 		if err != nil || back != d {
 			t.Fatalf("%v of %d factors is %v of %d, a rise of %v, %v; want %v", f, n, g, m, back, err, d)
 		}
@@ -195,9 +195,9 @@ func TestIceProperties(t *testing.T) {
 			in.Ice = quantity.Celsius(0)
 		}
 		if rapid.Bool().Draw(t, "trade") {
-			in.Melting = mixing.TradeMelting()
+			in.Melting = quantity.DeltaFahrenheit(144)
 		}
-		r, err := mixing.ReplaceWithIce(in)
+		r, err := in.Replace()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -225,7 +225,7 @@ func TestIceProperties(t *testing.T) {
 		if in.Need.Celsius() < 0 {
 			return
 		}
-		a, err := mixing.AddIce(in)
+		a, err := in.Add()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -247,20 +247,20 @@ func TestIceProperties(t *testing.T) {
 func balance(t *rapid.T) mixing.Balance {
 	b := mixing.Balance{
 		Water: grams(t, "water", 300, 5000), WaterTemperature: celsius(t, "water temperature", 1, 40),
-		Ingredients: []mixing.Ingredient{
+		Ingredients: []mixing.Portion{
 			{Name: "flour", Mass: grams(t, "flour", 500, 8000), Temperature: celsius(t, "flour temperature", 5, 32), Substance: mixing.Flour},
 		},
 	}
 	if rapid.Bool().Draw(t, "levain") {
-		b.Ingredients = append(b.Ingredients, mixing.Ingredient{
+		b.Ingredients = append(b.Ingredients, mixing.Portion{
 			Name: "levain", Mass: grams(t, "levain", 0, 2000), Temperature: celsius(t, "levain temperature", 4, 32), Substance: mixing.Levain, Hydration: quantity.NewPercent(rapid.Float64Range(50, 150).Draw(t, "hydration")),
 		})
 	}
 	if rapid.Bool().Draw(t, "others") {
 		b.Ingredients = append(b.Ingredients,
-			mixing.Ingredient{Name: "rye", Mass: grams(t, "rye", 100, 2000), Temperature: celsius(t, "rye temperature", 5, 32), Substance: mixing.Flour},
-			mixing.Ingredient{Name: "butter", Mass: grams(t, "butter", 0, 500), Temperature: celsius(t, "butter temperature", 4, 20), Substance: mixing.Butter},
-			mixing.Ingredient{Name: "", Mass: grams(t, "salt", 0, 100), Temperature: celsius(t, "salt temperature", 5, 30), SpecificHeat: 0.87},
+			mixing.Portion{Name: "rye", Mass: grams(t, "rye", 100, 2000), Temperature: celsius(t, "rye temperature", 5, 32), Substance: mixing.Flour},
+			mixing.Portion{Name: "butter", Mass: grams(t, "butter", 0, 500), Temperature: celsius(t, "butter temperature", 4, 20), Substance: mixing.Butter},
+			mixing.Portion{Name: "", Mass: grams(t, "salt", 0, 100), Temperature: celsius(t, "salt temperature", 5, 30), SpecificHeat: 0.87},
 		)
 	}
 	if rapid.Bool().Draw(t, "bowl") {
@@ -273,7 +273,7 @@ func balance(t *rapid.T) mixing.Balance {
 		b.IceTemperature = quantity.Celsius(-math.Round(rapid.Float64Range(0, 30).Draw(t, "ice")))
 	}
 	if rapid.Bool().Draw(t, "work") {
-		b.Mixing, b.Hydration = mixing.SpecificEnergy(rapid.Float64Range(0, 40).Draw(t, "e")), mixing.FlourHydrationHeat()
+		b.Mixing, b.Hydration = mixing.SpecificEnergy(rapid.Float64Range(0, 40).Draw(t, "e")), mixing.FlourHydrationHeat
 	}
 	return b
 }
@@ -342,7 +342,7 @@ func TestBalanceClosesOnItself(t *testing.T) {
 		}
 		verify(t, f.Working())
 		withFlour := b
-		withFlour.Ingredients = append([]mixing.Ingredient(nil), b.Ingredients...)
+		withFlour.Ingredients = append([]mixing.Portion(nil), b.Ingredients...)
 		for i := range withFlour.Ingredients {
 			if withFlour.Ingredients[i].Substance == mixing.Flour {
 				withFlour.Ingredients[i].Temperature = f.Flour
@@ -352,6 +352,18 @@ func TestBalanceClosesOnItself(t *testing.T) {
 	})
 }
 
+// equalWeights is the balance that the factor method is: a kilogram of water for every factor, and mixing work
+// that stands for the friction factor.
+func equalWeights(f mixing.Factors) mixing.Balance {
+	b := mixing.Balance{Water: quantity.Kilograms(1), Mixing: mixing.SpecificEnergy(f.Friction.Celsius() * 4.186 / float64(f.Count()))}
+	for _, o := range f.Others {
+		b.Ingredients = append(b.Ingredients, mixing.Portion{
+			Name: o.Name, Mass: quantity.Kilograms(1), Temperature: o.Temperature, SpecificHeat: 4.186,
+		})
+	}
+	return b
+}
+
 // The factor method is the balance in which every factor weighs as much as the water.
 func TestFactorMethodIsASpecialCase(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -359,11 +371,8 @@ func TestFactorMethodIsASpecialCase(t *testing.T) {
 		if in.Friction.Sign() < 0 {
 			in.Friction = in.Friction.Neg()
 		}
-		b, err := mixing.EqualWeights(in)
-		if err != nil {
-			t.Fatal(err)
-		}
-		byFactors, err := mixing.WaterTemperature(in)
+		b := equalWeights(in)
+		byFactors, err := in.Water()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -385,7 +394,7 @@ func TestFactorMethodIsASpecialCase(t *testing.T) {
 			in.Others[i].Name = string(rune('a' + i))
 			b.Ingredients[i].Name = in.Others[i].Name
 		}
-		c, err := mixing.Compare(b, in)
+		c, err := b.Compare(in)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -402,7 +411,7 @@ func TestFactorMethodIsASpecialCase(t *testing.T) {
 func TestComparisonAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b, in := balance(t), factors(t)
-		c, err := mixing.Compare(b, in)
+		c, err := b.Compare(in)
 		if errors.Is(err, quantity.ErrInconsistent) {
 			t.Skip(err)
 		}
@@ -418,7 +427,7 @@ func TestComparisonAddsUp(t *testing.T) {
 			t.Fatalf("parts add up to %v, difference %v", sum, c.Difference)
 		}
 		in.Friction = c.AgreeingFriction
-		if again, err := mixing.WaterTemperature(in); err == nil && again.Temperature != c.ByBalance {
+		if again, err := in.Water(); err == nil && again.Temperature != c.ByBalance {
 			t.Fatalf("agreeing friction gives %v, balance %v", again.Temperature, c.ByBalance)
 		}
 	})
@@ -427,9 +436,9 @@ func TestComparisonAddsUp(t *testing.T) {
 func TestFitsProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		flour := grams(t, "flour", 100, 60_000)
-		in := mixing.Capacity{
-			Kind: mixing.MixerKind(rapid.IntRange(1, 4).Draw(t, "kind")), Bowl: quantity.Liters(rapid.Float64Range(0.5, 300).Draw(t, "bowl")),
-			Flour: flour, Water: quantity.NewPercent(rapid.Float64Range(25, 120).Draw(t, "water")).Of(flour), Type: mixing.DoughKind(rapid.IntRange(0, 5).Draw(t, "type")),
+		in := mixing.Mix{
+			Mixer: mixing.MixerKind(rapid.IntRange(1, 4).Draw(t, "kind")), Bowl: quantity.Liters(rapid.Float64Range(0.5, 300).Draw(t, "bowl")),
+			Flour: flour, Water: quantity.NewPercent(rapid.Float64Range(25, 120).Draw(t, "water")).Of(flour), Kind: mixing.DoughKind(rapid.IntRange(0, 5).Draw(t, "type")),
 			HighGluten: rapid.Bool().Draw(t, "gluten"),
 		}
 		in.Dough = in.Flour.Add(in.Water).Add(grams(t, "rest", 0, 500))
@@ -439,7 +448,7 @@ func TestFitsProperties(t *testing.T) {
 		if rapid.Bool().Draw(t, "rated") {
 			in.Rated = grams(t, "rating", 500, 100_000)
 		}
-		r, err := mixing.Fits(in)
+		r, err := in.Fit()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -447,21 +456,21 @@ func TestFitsProperties(t *testing.T) {
 		if r.MostLow.Compare(r.MostHigh) > 0 {
 			t.Fatalf("%v above %v", r.MostLow, r.MostHigh)
 		}
-		if r.Verdict == mixing.Unknown != r.MostHigh.IsZero() {
-			t.Fatalf("verdict %v with a capacity of %v", r.Verdict, r.MostHigh)
+		if r.Fullness == mixing.Unknown != r.MostHigh.IsZero() {
+			t.Fatalf("verdict %v with a capacity of %v", r.Fullness, r.MostHigh)
 		}
-		if r.Verdict != mixing.Unknown {
+		if r.Fullness != mixing.Unknown {
 			if r.Each.Compare(r.MostLow.Add(quantity.Micrograms(int64(r.Batches)))) > 0 {
 				t.Fatalf("batches of %v do not fit %v", r.Each, r.MostLow)
 			}
 			if n := int64(r.Batches - 1); n > 0 && in.Dough.Divide(n).Compare(r.MostLow) <= 0 {
 				t.Fatalf("%d batches where %d would do", r.Batches, n)
 			}
-			if (r.Batches == 1) != (r.Verdict == mixing.Comfortable || r.Verdict == mixing.TooLittle) {
-				t.Fatalf("%v in %d batches", r.Verdict, r.Batches)
+			if (r.Batches == 1) != (r.Fullness == mixing.Comfortable || r.Fullness == mixing.TooLittle) {
+				t.Fatalf("%v in %d batches", r.Fullness, r.Batches)
 			}
 		}
-		if len(r.Times) == 0 || r.Ready == "" || (in.Kind != mixing.Hand) != (len(r.Cautions) > 0) {
+		if len(r.Times) == 0 || r.Ready == "" || (in.Mixer != mixing.Hand) != (len(r.Cautions) > 0) {
 			t.Fatalf("times, test of readiness or cautions are missing: %+v", r)
 		}
 	})

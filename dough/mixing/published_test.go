@@ -64,28 +64,27 @@ func compute(in inputs) (float64, error) {
 	}
 	switch in["find"] {
 	case "water":
-		r, err := mixing.WaterTemperature(mixing.Factors{Target: in.temperature("target"), Others: in.factors(), Friction: in.delta("friction")})
+		r, err := mixing.Factors{Target: in.temperature("target"), Others: in.factors(), Friction: in.delta("friction")}.Water()
 		return r.Temperature.In(scale), err
 	case "friction":
-		r, err := mixing.FrictionFromBatch(mixing.Measured{Dough: in.temperature("dough"), Water: in.temperature("water"), Others: in.factors()})
-		return r.Friction.In(scale), err
+		r, err := mixing.Measured{Dough: in.temperature("dough"), Water: in.temperature("water"), Others: in.factors()}.Friction()
+		return r.Factor.In(scale), err
 	case "rise":
 		n, _ := strconv.Atoi(in["factors"])
-		d, err := mixing.Rise(in.delta("friction"), n)
+		d, err := mixing.Friction{Factor: in.delta("friction"), Factors: n}.Rise()
 		return d.In(scale), err
 	case "ice":
 		w := mixing.IceWater{Water: in.mass("water"), Tap: in.temperature("tap"), Need: in.temperature("need")}
 		if in["melting"] == "trade" {
-			w.Melting = mixing.TradeMelting()
+			w.Melting = quantity.DeltaFahrenheit(144)
 		}
-		f := mixing.ReplaceWithIce
+		r, err := w.Replace()
 		if in["by"] == "adding" {
-			f = mixing.AddIce
+			r, err = w.Add()
 		}
-		r, err := f(w)
 		return r.Ice.Grams() / in.mass("water").Grams(), err
 	case "absorption":
-		r, err := mixing.Fits(mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(40), Flour: in.mass("flour"), Water: in.mass("water"), Dough: in.mass("flour").Add(in.mass("water"))})
+		r, err := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(40), Flour: in.mass("flour"), Water: in.mass("water"), Dough: in.mass("flour").Add(in.mass("water"))}.Fit()
 		return r.Absorption.Points(), err
 	}
 	return computeMore(in)
@@ -157,16 +156,16 @@ func computeMore(in inputs) (float64, error) {
 	case "wh per kg":
 		return float64(mixing.WattHoursPerKilogram(num("value"))), nil
 	case "ice cooling": // in BTU
-		return mixing.BTUPerPound(144).For(in.mass("ice")) / 1.05505585262, nil
+		return float64(mixing.BTUPerPound(144)) * in.mass("ice").Kilograms() / 1.05505585262, nil
 	case "warming":
 		return mixing.SpecificEnergy(num("energy")).Warming(mixing.SpecificHeat(num("c"))).Celsius(), nil
 	case "energy of rise":
 		n, _ := strconv.Atoi(in["factors"])
-		d, err := mixing.Rise(in.delta("friction"), n)
+		d, err := mixing.Friction{Factor: in.delta("friction"), Factors: n}.Rise()
 		return d.Celsius() * num("c"), err
 	case "hydration": // the water that takes up the heat of wetting when everything is at 15 °C
 		b := mixing.Balance{
-			Ingredients: []mixing.Ingredient{{Name: "flour", Mass: in.mass("flour"), Temperature: in.temperature("all"), Substance: mixing.Flour}},
+			Ingredients: []mixing.Portion{{Name: "flour", Mass: in.mass("flour"), Temperature: in.temperature("all"), Substance: mixing.Flour}},
 			Water:       in.mass("water"), WaterHeat: mixing.SpecificHeat(num("c")),
 		}
 		if in["per"] == "dough" {
@@ -176,9 +175,6 @@ func computeMore(in inputs) (float64, error) {
 		}
 		r, err := b.WaterFor(in.temperature("all"))
 		return r.Water.Celsius(), err
-	case "flat bread":
-		c, err := mixing.FlatBreadDoughHeat(quantity.MustPercent(in["moisture"]), in.temperature("at"))
-		return 1000 * float64(c), err
 	case "heat":
 		for s := mixing.Flour; s <= mixing.Salt; s++ {
 			if s.String() == in["of"] {
@@ -189,7 +185,7 @@ func computeMore(in inputs) (float64, error) {
 	case "sensitivity":
 		flour := quantity.Kilograms(1)
 		b := mixing.Balance{
-			Ingredients: []mixing.Ingredient{{Mass: flour, Temperature: quantity.Celsius(20), Substance: mixing.Flour}},
+			Ingredients: []mixing.Portion{{Mass: flour, Temperature: quantity.Celsius(20), Substance: mixing.Flour}},
 			Water:       quantity.MustPercent(in["hydration"]).Of(flour), WaterTemperature: quantity.Celsius(20),
 			Bowl: mixing.HeatCapacity(num("bowl")), Room: quantity.Celsius(20),
 		}
@@ -200,33 +196,33 @@ func computeMore(in inputs) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		p, err := mixing.PriorFor(k)
-		return p.Friction.Fahrenheit(), err
+		p, err := k.Prior()
+		return p.Friction.Factor.Fahrenheit(), err
 	case "capacity": // the published charts themselves, read back at their own bowl
 		flour := quantity.Kilograms(10)
 		water := quantity.MustPercent(in["ar"]).Of(flour)
-		c := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.MustVolume(in["bowl"]), Flour: flour, Water: water, Dough: flour.Add(water)}
+		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.MustVolume(in["bowl"]), Flour: flour, Water: water, Dough: flour.Add(water)}
 		switch in["dough"] {
 		case "sweet":
-			c.Type = mixing.SweetDough
+			c.Kind = mixing.SweetDough
 		case "whole grain":
-			c.Type = mixing.WholeGrainDough
+			c.Kind = mixing.WholeGrainDough
 		}
-		r, err := mixing.Fits(c)
+		r, err := c.Fit()
 		if in["end"] == "low" {
 			return r.MostLow.Kilograms(), err
 		}
 		return r.MostHigh.Kilograms(), err
 	case "reduction":
 		flour := quantity.Kilograms(10)
-		c := mixing.Capacity{Kind: mixing.Planetary, Bowl: quantity.Liters(20), Flour: flour, Water: quantity.Kilograms(6), Dough: quantity.Kilograms(17)}
-		plain, err := mixing.Fits(c)
+		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Flour: flour, Water: quantity.Kilograms(6), Dough: quantity.Kilograms(17)}
+		plain, err := c.Fit()
 		if err != nil {
 			return 0, err
 		}
 		c.HighGluten = in["gluten"] == "high"
 		c.WaterTemperature = in.temperature("water")
-		less, err := mixing.Fits(c)
+		less, err := c.Fit()
 		if in["end"] == "high" {
 			return 100 - 100*less.MostHigh.Grams()/plain.MostHigh.Grams(), err
 		}

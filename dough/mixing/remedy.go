@@ -29,41 +29,42 @@ const (
 	OtherTarget
 )
 
-// Remedy is one way to the target when the water asked for cannot be poured. Only the fields that
+// WaterRemedy is one way to the target when the water asked for cannot be poured. Only the fields that
 // belong to the Way are set.
-type Remedy struct {
-	Way Way
+type WaterRemedy struct {
+	Way Way `json:"way"`
 	// Text says what to do, in one sentence.
-	Text working.Message
+	Text working.Message `json:"text"`
 	// Ice and Liquid are the weights when the water's weight and the tap's temperature were given.
-	Ice, Liquid quantity.Mass
+	Ice    quantity.Mass `json:"ice,omitzero"`
+	Liquid quantity.Mass `json:"liquid,omitzero"`
 	// Factor is the name of the factor to cool or warm, and Temperature where to; for
 	// OtherTarget the dough's.
-	Factor      string
-	Temperature quantity.Temperature
-	// Friction is the friction factor that would do, and Minutes the mixing time that goes with
+	Factor      string               `json:"factor,omitempty"`
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
+	// Friction is the friction factor that would do, and Mixing the mixing time that goes with
 	// it in proportion, when the mixing time was given.
-	Friction quantity.TemperatureDelta
-	Mixing   quantity.Elapsed
+	Friction quantity.TemperatureDelta `json:"friction,omitzero"`
+	Mixing   quantity.Elapsed          `json:"mixing,omitzero"`
 	// Enough reports whether this way reaches the target by itself.
-	Enough bool
+	Enough bool `json:"enough"`
 
 	steps []working.Step
 }
 
 // String prints what to do.
-func (r Remedy) String() string { return r.Text.String() }
+func (r WaterRemedy) String() string { return r.Text.String() }
 
-func (r WaterResult) remedies() []Remedy {
+func (r WaterResult) remedies() []WaterRemedy {
 	in := r.in
 	cold, warm := in.limits()
-	var out []Remedy
+	var out []WaterRemedy
 	tooWarmATap := in.Tap.IsValid() && r.Temperature.Compare(in.Tap) < 0
 	switch {
 	case r.Temperature.Compare(cold) < 0 || tooWarmATap:
 		out = append(out, r.ice()...)
 		if tooWarmATap && r.Temperature.Compare(cold) >= 0 {
-			out = append(out, Remedy{
+			out = append(out, WaterRemedy{
 				Way: ChilledWater, Temperature: r.Temperature, Enough: true,
 				Text: working.Say("chill the water to %.1f in the refrigerator", r.Temperature),
 			})
@@ -77,24 +78,24 @@ func (r WaterResult) remedies() []Remedy {
 	return out
 }
 
-func (r WaterResult) ice() []Remedy {
+func (r WaterResult) ice() []WaterRemedy {
 	in := r.in
-	m := Remedy{Way: Ice}
-	if in.Water.IsZero() || in.Tap.IsZero() {
+	m := WaterRemedy{Way: Ice}
+	if in.Pour.IsZero() || in.Tap.IsZero() {
 		m.Text = working.Say("replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount")
-		return []Remedy{m}
+		return []WaterRemedy{m}
 	}
-	ice, err := ReplaceWithIce(IceWater{Water: in.Water, Tap: in.Tap, Need: r.Temperature})
+	ice, err := IceWater{Water: in.Pour, Tap: in.Tap, Need: r.Temperature}.Replace()
 	if err != nil {
 		return nil
 	}
 	m.Ice, m.Liquid, m.Enough, m.Text = ice.Ice, ice.Liquid, ice.Feasible, ice.Message()
 	m.steps = ice.Working().Steps
-	return []Remedy{m}
+	return []WaterRemedy{m}
 }
 
 // factorAt finds what the flour (or else the first factor) must be for the water to be `limit`.
-func (r WaterResult) factorAt(way Way, limit quantity.Temperature) Remedy {
+func (r WaterResult) factorAt(way Way, limit quantity.Temperature) WaterRemedy {
 	in := r.in
 	k := 0
 	for i, o := range in.Others {
@@ -110,7 +111,7 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) Remedy {
 	if way == WarmFlour {
 		verb, word = "warm", "warm"
 	}
-	m := Remedy{Way: way, Factor: o.Name, Temperature: t, Enough: t.Compare(coldestThing) >= 0 && t.Compare(quantity.Celsius(40)) <= 0}
+	m := WaterRemedy{Way: way, Factor: o.Name, Temperature: t, Enough: t.Compare(coldestThing) >= 0 && t.Compare(quantity.Celsius(40)) <= 0}
 	m.Text = working.Say("%s the %s to %.1f, with water at %.1f", verb, nameOf(o.Name, k), t, limit)
 	if !m.Enough {
 		m.Text = working.Say("a %s %s helps but does not do it alone: it would have to be at %.1f", word, nameOf(o.Name, k), t)
@@ -129,10 +130,10 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) Remedy {
 	return m
 }
 
-func (r WaterResult) lessFriction(limit quantity.Temperature) Remedy {
+func (r WaterResult) lessFriction(limit quantity.Temperature) WaterRemedy {
 	in := r.in
 	f := in.Friction.Sub(limit.Sub(r.Temperature))
-	m := Remedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
+	m := WaterRemedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
 	m.Text = working.Say("mix less: a friction factor of %.1f instead of %.1f would do, with folds later for strength", f, in.Friction)
 	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
 		m.Mixing = quantity.Elapsed((time.Duration(float64(in.Mixing) * f.Celsius() / in.Friction.Celsius())).Round(time.Second))
@@ -156,12 +157,12 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) Remedy {
 
 // otherTarget is the dough temperature with the water at the limit: the water moves n times as
 // much as the target.
-func (r WaterResult) otherTarget(limit quantity.Temperature) Remedy {
+func (r WaterResult) otherTarget(limit quantity.Temperature) WaterRemedy {
 	in := r.in
 	n := int64(in.Count())
 	t := in.Target.Add(limit.Sub(r.Temperature).Divide(n))
 	s := scaleOf([]quantity.Temperature{in.Target, r.Temperature, limit})
-	return Remedy{
+	return WaterRemedy{
 		Way: OtherTarget, Temperature: t, Enough: true,
 		Text: working.Say("take the water at %.1f and expect a dough of %.1f", limit, t),
 		steps: []working.Step{{

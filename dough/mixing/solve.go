@@ -13,14 +13,14 @@ import (
 // c_w·T_tap + L − c_ice·T_ice for each kilogram; Q is mixing work and heat of hydration. In °C.
 // Ingredients −40 to 95 °C, masses to 10 t. Accuracy: with published specific heats, and the work
 // known, about 1 °C; the work of a kitchen mixer is seldom known better than by half, which is why
-// [Learn] exists. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: heat balance.
+// [Log.Learn] exists. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: heat balance.
 func (b Balance) Final() (BalanceResult, error) {
 	var p quantity.Problems
 	r, err := b.start(FindDough, quantity.Temperature{}, &p)
 	if err != nil {
 		return BalanceResult{}, err
 	}
-	r.heatSum = r.known(func(int, Term) bool { return false })
+	r.heatSum = r.known(func(int, term) bool { return false })
 	r.wanted = r.heatSum / r.total
 	r.Dough = quantity.Celsius(r.wanted)
 	r.Flour = r.meanFlour()
@@ -33,7 +33,7 @@ func (b Balance) Final() (BalanceResult, error) {
 //	T_water = T + Σ (Cᵢ ÷ C_water)·(T − Tᵢ) − Q ÷ C_water
 //
 // Symbols as in [Balance.Final]. It is the factor method with honest weights: with every Cᵢ equal
-// to that of the water it is the factor method, and the friction factor is Q ÷ C_water; see [Compare]. A
+// to that of the water it is the factor method, and the friction factor is Q ÷ C_water; see [Balance.Compare]. A
 // water that cannot be poured is an answer, with remedies. Errors as in [Balance.Final].
 func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 	var p quantity.Problems
@@ -47,9 +47,9 @@ func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 		return BalanceResult{}, p.Err()
 	}
 	r.heatSum = r.HeatAdded
-	for i, t := range r.Terms {
+	for i, t := range r.terms {
 		if i > 0 {
-			r.heatSum += float64(t.Capacity) * t.Temperature.Celsius()
+			r.heatSum += float64(t.capacity) * t.temperature.Celsius()
 		}
 	}
 	if r.in.Ice.Sign() > 0 {
@@ -79,7 +79,7 @@ func (b Balance) IceFor(target quantity.Temperature) (BalanceResult, error) {
 	if err != nil {
 		return BalanceResult{}, err
 	}
-	r.heatSum = r.known(func(int, Term) bool { return false })
+	r.heatSum = r.known(func(int, term) bool { return false })
 	r.wanted = 1000 * (r.heatSum - r.total*target.Celsius()) / r.in.iceHeat()
 	r.Flour = r.meanFlour()
 	r.Feasible = r.wanted >= 0 && r.wanted <= r.in.Water.Grams()
@@ -103,7 +103,7 @@ func (b Balance) FlourFor(target quantity.Temperature) (BalanceResult, error) {
 	if err != nil {
 		return BalanceResult{}, err
 	}
-	r.heatSum = r.known(func(i int, _ Term) bool { return r.flourTerm(i) })
+	r.heatSum = r.known(func(i int, _ term) bool { return r.flourTerm(i) })
 	r.wanted = (r.total*target.Celsius() - r.heatSum) / r.flourCapacity()
 	r.Flour = quantity.Celsius(r.wanted)
 	if r.Flour.IsZero() {
@@ -116,16 +116,16 @@ func (b Balance) FlourFor(target quantity.Temperature) (BalanceResult, error) {
 
 func (r *BalanceResult) flourCapacity() float64 {
 	c := 0.0
-	for i, t := range r.Terms {
+	for i, t := range r.terms {
 		if r.flourTerm(i) {
-			c += float64(t.Capacity)
+			c += float64(t.capacity)
 		}
 	}
 	return c
 }
 
 // remedies are the ways to the target when the water asked for cannot be poured.
-func (r *BalanceResult) remedies() []Remedy {
+func (r *BalanceResult) remedies() []WaterRemedy {
 	if r.Feasible {
 		return nil
 	}
@@ -134,7 +134,7 @@ func (r *BalanceResult) remedies() []Remedy {
 	if r.Water.Compare(b.Warmest) > 0 {
 		limit, way = b.Warmest, WarmFlour
 	}
-	var out []Remedy
+	var out []WaterRemedy
 	at := b
 	at.WaterTemperature = limit
 	if way == ChilledFlour {
@@ -145,21 +145,21 @@ func (r *BalanceResult) remedies() []Remedy {
 		if ice, err := withIce.IceFor(r.target); err == nil {
 			out = append(
 				out,
-				Remedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), steps: ice.Working().Steps},
+				WaterRemedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), steps: ice.Working().Steps},
 			)
 		}
 	}
 	if f, err := at.FlourFor(r.target); err == nil {
-		out = append(out, Remedy{
+		out = append(out, WaterRemedy{
 			Way: way, Factor: "flour", Temperature: f.Flour, Enough: f.Feasible,
 			Text: working.Say("flour at %.1f with water at %.1f", f.Flour, limit), steps: f.Working().Steps,
 		})
 	}
 	if way == ChilledFlour && b.Mixing > 0 {
 		// Work that would do with water at the limit: the excess heat, off the mixing.
-		excess := (float64(r.Terms[0].Capacity)*limit.Celsius() - float64(r.Terms[0].Capacity)*r.wanted)
+		excess := (float64(r.terms[0].capacity)*limit.Celsius() - float64(r.terms[0].capacity)*r.wanted)
 		e := b.Mixing - SpecificEnergy(excess/r.mix.Kilograms())
-		m := Remedy{Way: ShorterMixing, Enough: e >= 0 && b.Ice.IsZero()}
+		m := WaterRemedy{Way: ShorterMixing, Enough: e >= 0 && b.Ice.IsZero()}
 		m.Text = working.Say("mix less: %.1f kJ/kg of work instead of %.1f would do", float64(e), float64(b.Mixing))
 		if !m.Enough {
 			m.Text = working.Say("less mixing helps but does not do it alone")
@@ -167,7 +167,7 @@ func (r *BalanceResult) remedies() []Remedy {
 		out = append(out, m)
 	}
 	if f, err := at.Final(); err == nil {
-		out = append(out, Remedy{
+		out = append(out, WaterRemedy{
 			Way: OtherTarget, Temperature: f.Dough, Enough: true,
 			Text: working.Say("take the water at %.1f and expect a dough of %.1f", limit, f.Dough), steps: f.Working().Steps,
 		})

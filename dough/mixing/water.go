@@ -12,31 +12,32 @@ import (
 // Factor is one of the temperatures that act on a dough beside its water: "flour", "room",
 // "levain", "bowl".
 type Factor struct {
-	Name        string
-	Temperature quantity.Temperature
+	Name        string               `json:"name,omitempty"`
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
 }
 
-// Factors is the input of [WaterTemperature].
+// Factors are the temperatures that act on a dough, as the factor method counts them.
 type Factors struct {
 	// Target is the dough temperature wanted at the end of mixing.
-	Target quantity.Temperature
+	Target quantity.Temperature `json:"target,omitzero"`
 	// Others are the temperatures beside the water: flour and room, and the levain when there
 	// is one. At least one, at most eleven.
-	Others []Factor
+	Others []Factor `json:"others,omitempty"`
 	// Friction is the friction factor for this number of factors, the water included; see
-	// [FrictionFromBatch], [ConvertFriction] and [PriorFor].
-	Friction quantity.TemperatureDelta
+	// [Measured.Friction], [Friction.For] and [MixerKind.Prior].
+	Friction quantity.TemperatureDelta `json:"friction"`
 
 	// Coldest and Warmest bound the water that can be poured. Not given: 1 °C, and 110 °F
 	// (43.3 °C), above which yeast suffers.
-	Coldest, Warmest quantity.Temperature
-	// Water and Tap, when both are given, turn a need for cold into a weight of ice: the water
+	Coldest quantity.Temperature `json:"coldest,omitzero"`
+	Warmest quantity.Temperature `json:"warmest,omitzero"`
+	// Pour and Tap, when both are given, turn a need for cold into a weight of ice: the water
 	// of the dough that is not yet bound in a preferment, and how cold it comes.
-	Water quantity.Mass
-	Tap   quantity.Temperature
+	Pour quantity.Mass        `json:"pour,omitzero"`
+	Tap  quantity.Temperature `json:"tap,omitzero"`
 	// Mixing, when given, is the time that Friction stands for; it turns "less friction" into
 	// minutes.
-	Mixing quantity.Elapsed
+	Mixing quantity.Elapsed `json:"mixing,omitzero"`
 }
 
 // Limits of what can be asked; not of what is wise.
@@ -58,20 +59,20 @@ func defaultColdest() quantity.Temperature { return quantity.Celsius(1) }
 // defaultWarmest is 110 °F, the top of the range for yeast suspended in water. Source: TM 10-412.
 func defaultWarmest() quantity.Temperature { return quantity.Fahrenheit(110) }
 
-// WaterResult is the answer of [WaterTemperature].
+// WaterResult is the answer of [Factors.Water].
 type WaterResult struct {
 	// Temperature is what the factor method asks for. Below 0 °C it is a reckoning figure, for
 	// ice to make good.
-	Temperature quantity.Temperature
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
 	// Feasible reports whether it lies between the coldest and the warmest water.
-	Feasible bool
+	Feasible bool `json:"feasible"`
 	// Remedies are ways to the target when it is not feasible, or when the tap is too warm.
-	Remedies []Remedy
+	Remedies []WaterRemedy `json:"remedies,omitempty"`
 
 	in Factors
 }
 
-// WaterTemperature answers how warm the water must be for a dough to leave the mixer at the
+// Water answers how warm the water must be for a dough to leave the mixer at the
 // wanted temperature, by the factor method.
 //
 //	T_water = T + Σ(T − Tᵢ) − F
@@ -87,7 +88,7 @@ type WaterResult struct {
 // answer, with remedies.
 //
 // Source: San Francisco Baking Institute, Artisan I; NAVEDTRA 14163, ch. 8.
-func WaterTemperature(in Factors) (WaterResult, error) {
+func (in Factors) Water() (WaterResult, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Target", in.Target, coldestDough, hottestDough)
 	checkFactors(&p, "Others", in.Others)
@@ -98,7 +99,7 @@ func WaterTemperature(in Factors) (WaterResult, error) {
 	if cold.Compare(warm) > 0 {
 		p.Add("Warmest", warm.String(), "not below Coldest, "+cold.String(), quantity.ErrInconsistent)
 	}
-	quantity.Check(&p, "Water", in.Water, quantity.Mass{}, mostMass)
+	quantity.Check(&p, "Pour", in.Pour, quantity.Mass{}, mostMass)
 	if !in.Tap.IsZero() {
 		quantity.Check(&p, "Tap", in.Tap, coldestDough, hottestThing)
 	}

@@ -8,11 +8,11 @@ import (
 
 // LearnedWater is the answer of [Learned.WaterFor].
 type LearnedWater struct {
-	Water quantity.Temperature
+	Water quantity.Temperature `json:"water,omitzero"`
 	// Feasible reports whether it lies between 1 °C and 110 °F.
-	Feasible bool
+	Feasible bool `json:"feasible"`
 	// Prediction is the dough with that water, as a range about the target.
-	Prediction Prediction
+	Prediction Prediction `json:"prediction"`
 
 	at0, slope float64 // dough with water of 0 °C, and degrees of dough for each degree of water
 	target     quantity.Temperature
@@ -26,13 +26,13 @@ type LearnedWater struct {
 // T₍₀₎ is the dough predicted with water of 0 °C and w how much the dough moves for each degree of
 // water; the model is linear. The temperatures of the batch's water are ignored. Errors as in
 // [Learned.Predict]; ErrInconsistent when the batch has no water, or it would have to be below
-// absolute zero. Source: see [Learn].
+// absolute zero. Source: see [Log.Learn].
 func (l Learned) WaterFor(b Logged, target quantity.Temperature, probability quantity.Percent) (LearnedWater, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "target", target, coldestDough, hottestDough)
 	at := func(t quantity.Temperature) (Logged, bool) {
 		c := b
-		c.Ingredients = append([]Ingredient(nil), b.Ingredients...)
+		c.Ingredients = append([]Portion(nil), b.Ingredients...)
 		any := false
 		for i := range c.Ingredients {
 			if c.Ingredients[i].Substance == Water {

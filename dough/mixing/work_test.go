@@ -11,7 +11,7 @@ import (
 
 func hallDough() mixing.Balance {
 	return mixing.Balance{
-		Ingredients: []mixing.Ingredient{
+		Ingredients: []mixing.Portion{
 			{Name: "flour", Mass: quantity.Grams(2752), Temperature: quantity.Celsius(21), Substance: mixing.Flour},
 			{Name: "levain", Mass: quantity.Grams(750), Temperature: quantity.Celsius(22), Substance: mixing.Levain, Hydration: quantity.NewPercent(100)},
 		},

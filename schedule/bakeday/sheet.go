@@ -370,7 +370,7 @@ func (d Day) waterSheet() (WaterSheet, *MixerSheet) {
 	if !w.HasFit {
 		return s, nil
 	}
-	m := &MixerSheet{Verdict: w.Fit.Verdict.String(), Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
+	m := &MixerSheet{Verdict: w.Fit.Fullness.String(), Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
 	for _, k := range w.Fit.Times {
 		m.Kneading = append(m.Kneading, k.String())
 	}

@@ -15,7 +15,7 @@ type Water struct {
 	Rise    quantity.TemperatureDelta // of the dough, from mixing
 	Pour    quantity.Mass             // the water of one batch that is not bound in the levain
 	Liquids []string                  // what is poured when there is no water: milk, egg
-	Fit     mixing.Fit
+	Fit     mixing.BowlFit
 	HasFit  bool          // false: nothing is known of the bowl
 	Mixes   int           // batches
 	Each    quantity.Mass // dough in one batch
@@ -43,21 +43,23 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 		in.Others = append(in.Others, mixing.Factor{Name: x.Name, Temperature: at})
 	}
 	var err error
+	var friction mixing.Friction
 	if b.Mixing.Warming.IsZero() {
 		w.Guess = true
-		if w.Prior, err = mixing.PriorFor(b.Mixing.Mixer); err != nil {
+		if w.Prior, err = b.Mixing.Mixer.Prior(); err != nil {
 			return w, err
 		}
-		in.Friction, err = mixing.ConvertFriction(w.Prior.Friction, 3, in.Count())
+		friction, err = w.Prior.Friction.For(in.Count())
 	} else {
-		in.Friction, err = mixing.FrictionOf(b.Mixing.Warming, in.Count())
+		friction, err = mixing.FrictionOf(b.Mixing.Warming, in.Count())
 	}
 	if err != nil {
 		return w, err
 	}
-	if w.Rise, err = mixing.Rise(in.Friction, in.Count()); err != nil {
+	if w.Rise, err = friction.Rise(); err != nil {
 		return w, err
 	}
+	in.Friction = friction.Factor
 	for _, l := range batch.FinalDough() {
 		if l.Role == dough.RoleLiquid && (l.Kind == dough.KindWater || l.Kind == dough.KindUnstated) {
 			w.Pour = w.Pour.Add(l.Mass)
@@ -72,9 +74,9 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 		}
 	}
 	if !b.Mixing.Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
-		w.Fit, err = mixing.Fits(mixing.Capacity{
-			Kind: b.Mixing.Mixer, Bowl: b.Mixing.Bowl, Dough: batch.Dough(), Flour: batch.Flour(), Water: wetness(batch), Type: doughKind(batch),
-		})
+		w.Fit, err = mixing.Mix{
+			Mixer: b.Mixing.Mixer, Bowl: b.Mixing.Bowl, Dough: batch.Dough(), Flour: batch.Flour(), Water: wetness(batch), Kind: doughKind(batch),
+		}.Fit()
 		if err != nil {
 			return w, err
 		}
@@ -84,9 +86,9 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 			w.Pour = w.Pour.Divide(int64(w.Mixes))
 		}
 	}
-	in.Water = w.Pour
+	in.Pour = w.Pour
 	w.Factors = in
-	w.WaterResult, err = mixing.WaterTemperature(in)
+	w.WaterResult, err = in.Water()
 	return w, err
 }
 
@@ -111,7 +113,7 @@ func doughKind(b dough.Batch) mixing.DoughKind {
 // ofMixing moves the paths of package mixing to the fields of a bake.
 func ofMixing(err error) error {
 	names := map[string]string{
-		"Water": "Liquids", "Flour": "Flours", "Dough": "Loaves", "Bowl": "Mixing.Bowl", "Kind": "Mixing.Mixer", "Target": "Mixing.Temperature",
+		"Water": "Liquids", "Flour": "Flours", "Dough": "Loaves", "Bowl": "Mixing.Bowl", "Mixer": "Mixing.Mixer", "Target": "Mixing.Temperature",
 		"Friction": "Mixing.Warming", "Others[0].Temperature": "Kitchen.Flour", "Others[1].Temperature": "Kitchen.Day", "Others[2].Temperature": "Levain.Temperature",
 		"Tap": "Kitchen.Tap", "Mixing": "Mixing.Takes",
 	}

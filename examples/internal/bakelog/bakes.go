@@ -209,7 +209,7 @@ func (b Bake) Batch() (one mixing.Logged, why string) {
 	if len(missing) > 0 {
 		return one, "not logged: " + join(missing)
 	}
-	one = mixing.Logged{Bowl: m.Bowl, Speeds: []quantity.Elapsed{m.Slow, m.Fast}, Dough: m.Dough, Ingredients: []mixing.Ingredient{
+	one = mixing.Logged{Bowl: m.Bowl, Speeds: []quantity.Elapsed{m.Slow, m.Fast}, Dough: m.Dough, Ingredients: []mixing.Portion{
 		{Name: "flour", Mass: m.FlourWeight, Temperature: m.Flour, Substance: mixing.Flour},
 		{Name: "water", Mass: m.WaterWeight, Temperature: m.Water, Substance: mixing.Water},
 	}}
@@ -217,9 +217,9 @@ func (b Bake) Batch() (one mixing.Logged, why string) {
 		one.Bowl = m.Room
 	}
 	if m.LevainWeight.Sign() > 0 {
-		one.Ingredients = append(one.Ingredients, mixing.Ingredient{Name: "levain", Mass: m.LevainWeight, Temperature: m.Levain, Substance: mixing.Levain, Hydration: quantity.NewPercent(100)})
+		one.Ingredients = append(one.Ingredients, mixing.Portion{Name: "levain", Mass: m.LevainWeight, Temperature: m.Levain, Substance: mixing.Levain, Hydration: quantity.NewPercent(100)})
 	}
-	if _, err := mixing.Learn(mixing.Log{Kind: m.Mixer, Batches: []mixing.Logged{one}}); err != nil {
+	if _, err := (mixing.Log{Kind: m.Mixer, Batches: []mixing.Logged{one}}).Learn(); err != nil {
 		return one, err.Error()
 	}
 	return one, ""
@@ -306,7 +306,7 @@ func Mixers(bakes []Bake) ([]Mixed, error) {
 		}
 		if len(m.Batches) > 0 {
 			var err error
-			if m.Learned, err = mixing.Learn(mixing.Log{Kind: kind, Batches: m.Batches}); err != nil {
+			if m.Learned, err = (mixing.Log{Kind: kind, Batches: m.Batches}).Learn(); err != nil {
 				return nil, err
 			}
 		}

@@ -16,7 +16,7 @@ import (
 func TestUsualCautionsAreKnown(t *testing.T) {
 	used := map[string]bool{}
 	all := append(bake.OvenCautions(), bake.FoodCautions()...)
-	for _, c := range append(all, mixing.Cautions(mixing.Planetary)...) {
+	for _, c := range append(all, mixing.Planetary.Cautions()...) {
 		g, i, ok := shortOf(hazard{c.Subject, fmt.Sprint(c.Text)})
 		if !ok {
 			t.Errorf("no short form of %s: %v", c.Subject, c.Text)

@@ -69,7 +69,7 @@ func runCompareWater(ctx context.Context, s System, o output, name, now string) 
 	if err != nil {
 		return complaints("compare water", err, nil)
 	}
-	c, err := mixing.Compare(balance, day.Water.Factors)
+	c, err := balance.Compare(day.Water.Factors)
 	if err != nil {
 		return complaints("compare water", err, nil)
 	}
@@ -91,28 +91,19 @@ func balanceOf(d bakeday.Day) (mixing.Balance, error) {
 	if !d.Water.Feasible {
 		b.WaterTemperature = d.Bake.Kitchen.Tap
 	}
-	mass := b.Water
 	for _, line := range d.Batch.FinalDough() {
 		if line.Role == dough.RoleLiquid && (line.Kind == dough.KindWater || line.Kind == dough.KindUnstated) {
 			continue
 		}
-		in := mixing.Ingredient{Name: line.Name, Mass: line.Mass.Divide(int64(d.Water.Mixes)), Temperature: flour, Substance: substance(line)}
+		in := mixing.Portion{Name: line.Name, Mass: line.Mass.Divide(int64(d.Water.Mixes)), Temperature: flour, Substance: substance(line)}
 		if in.Substance == mixing.Levain && d.Levain != nil {
 			in.Temperature, in.Hydration = d.Levain.Temperature, d.Bake.Levain.Hydration
 		}
-		mass = mass.Add(in.Mass)
 		b.Ingredients = append(b.Ingredients, in)
 	}
-	unmixed, err := b.Final()
-	if err != nil {
-		return b, err
-	}
-	capacity := 0.0
-	for _, t := range unmixed.Terms {
-		capacity += float64(t.Capacity)
-	}
-	b.Mixing = mixing.SpecificEnergy(d.Water.Rise.Celsius() * capacity / mass.In(quantity.Kilogram))
-	return b, nil
+	var err error
+	b.Mixing, err = b.WorkFor(d.Water.Rise)
+	return b, err
 }
 
 // substance says which specific heat an ingredient has; what is not known counts as dry as flour.

@@ -153,7 +153,7 @@ func (f *noteFlags) mixSays(s System, e bakelog.Entry) ([]string, *bakeday.Range
 	var says []string
 	b := bakelog.Bake{Bread: e.Bread, Mixed: e.At, Mix: *e.Mix}
 	if batch, why := b.Batch(); why == "" {
-		learned, err := mixing.Learn(mixing.Log{Kind: e.Mix.Mixer, Batches: []mixing.Logged{batch}})
+		learned, err := mixing.Log{Kind: e.Mix.Mixer, Batches: []mixing.Logged{batch}}.Learn()
 		if err == nil {
 			prediction, err := learned.Predict(batch, quantity.NewPercent(80))
 			if err == nil {

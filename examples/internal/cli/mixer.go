@@ -15,7 +15,7 @@ import (
 type mixerFlags struct {
 	output
 	in *asked
-	c  mixing.Capacity
+	c  mixing.Mix
 }
 
 func newMixer(s System) *cobra.Command {
@@ -34,12 +34,12 @@ Exit status: 0 answered; 1 nothing is published for this kind of mixer; 2 bad in
 	}
 	f := mixerFlags{in: ask(cmd)}
 	in := f.in
-	in.word(&f.c.Kind, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "how you mix", "Kind")
+	in.word(&f.c.Mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "how you mix", "Mixer")
 	in.value(&f.c.Bowl, "bowl", "VOLUME", "of the mixer's bowl", "Bowl")
 	in.value(&f.c.Dough, "dough", "MASS", "all the dough", "Dough")
 	in.value(&f.c.Flour, "flour", "MASS", "all flour in it, the levain's included", "Flour")
 	in.value(&f.c.Water, "water", "MASS", "all water in it, the levain's included", "Water")
-	in.word(&f.c.Type, wordsOf(mixing.WheatDough, mixing.WholeGrainDough, mixing.RyeDough, mixing.SpeltDough, mixing.PizzaDough, mixing.SweetDough), "kind", "of dough", "Type")
+	in.word(&f.c.Kind, wordsOf(mixing.WheatDough, mixing.WholeGrainDough, mixing.RyeDough, mixing.SpeltDough, mixing.PizzaDough, mixing.SweetDough), "kind", "of dough", "Kind")
 	cmd.Flags().BoolVar(&f.c.HighGluten, "high-gluten", false, "a strong flour, of about 13.5 % protein or more")
 	in.value(&f.c.WaterTemperature, "water-temperature", "TEMPERATURE", "of the water poured: cold water makes a stiffer dough", "WaterTemperature")
 	in.value(&f.c.Rated, "rated", "MASS", "what the machine's manual gives for this dough", "Rated")
@@ -70,13 +70,13 @@ func runMixer(s System, args []string, f mixerFlags) error {
 		}
 		f.fill(batch, file.bake.Mixing.Mixer, file.bake.Mixing.Bowl)
 	}
-	r, err := mixing.Fits(f.c)
+	r, err := f.c.Fit()
 	if wrong := in.complain(err); wrong != nil {
 		return wrong
 	}
 	return s.show(f.output, answer{
 		page: func(p *page, u units) { mixerPage(p, u, f.c, r) }, data: mixerData(r), workings: []working.Working{r.Working()}, cautions: r.Cautions,
-		no: r.Verdict == mixing.Unknown,
+		no: r.Fullness == mixing.Unknown,
 	})
 }
 
@@ -84,7 +84,7 @@ func runMixer(s System, args []string, f mixerFlags) error {
 func (f *mixerFlags) fill(b dough.Batch, kind mixing.MixerKind, bowl quantity.Volume) {
 	in := f.in
 	if !in.given("mixer") {
-		f.c.Kind = kind
+		f.c.Mixer = kind
 	}
 	if !in.given("bowl") {
 		f.c.Bowl = bowl
@@ -99,12 +99,12 @@ func (f *mixerFlags) fill(b dough.Batch, kind mixing.MixerKind, bowl quantity.Vo
 		f.c.Water = b.Water()
 	}
 	if !in.given("kind") {
-		f.c.Type = bakeday.DoughKind(b)
+		f.c.Kind = bakeday.DoughKind(b)
 	}
 }
 
-func mixerPage(p *page, u units, c mixing.Capacity, r mixing.Fit) {
-	p.para(0, fmt.Sprintf("%s of dough, mixed %s: %s", u.mass(rounded(c.Dough)), howMixed(c, u), r.Verdict))
+func mixerPage(p *page, u units, c mixing.Mix, r mixing.BowlFit) {
+	p.para(0, fmt.Sprintf("%s of dough, mixed %s: %s", u.mass(rounded(c.Dough)), howMixed(c, u), r.Fullness))
 	section(p, "The dough and the bowl")
 	rows := [][]string{{"water over flour", percent(r.Absorption, 1)}}
 	if r.MostHigh.Sign() > 0 {
@@ -116,7 +116,7 @@ func mixerPage(p *page, u units, c mixing.Capacity, r mixing.Fit) {
 	if r.Batches > 1 {
 		rows = append(rows, []string{"mix", strconv.Itoa(r.Batches) + " batches of " + u.mass(rounded(r.Each))})
 	}
-	if c.Kind == mixing.Planetary || c.Kind == mixing.Spiral {
+	if c.Mixer == mixing.Planetary || c.Mixer == mixing.Spiral {
 		second := "not with so stiff a dough"
 		if r.SecondSpeed {
 			second = "allowed"
@@ -138,18 +138,18 @@ func mixerPage(p *page, u units, c mixing.Capacity, r mixing.Fit) {
 	}
 }
 
-func howMixed(c mixing.Capacity, u units) string {
+func howMixed(c mixing.Mix, u units) string {
 	switch {
-	case c.Kind == mixing.Hand:
+	case c.Mixer == mixing.Hand:
 		return "by hand"
 	case c.Bowl.IsZero():
-		return "in a " + c.Kind.String() + " mixer"
+		return "in a " + c.Mixer.String() + " mixer"
 	}
 	unit := quantity.Liter
 	if u.us {
 		unit = quantity.USQuart
 	}
-	return "in a " + c.Kind.String() + " mixer of " + c.Bowl.Text(unit, 1)
+	return "in a " + c.Mixer.String() + " mixer of " + c.Bowl.Text(unit, 1)
 }
 
 type kneadingData struct {
@@ -160,7 +160,7 @@ type kneadingData struct {
 
 type mixerAnswer struct {
 	Format      string           `json:"format"`
-	Verdict     mixing.Verdict   `json:"verdict"`
+	Verdict     mixing.Fullness  `json:"verdict"`
 	Absorption  quantity.Percent `json:"water_over_flour"`
 	MostLow     quantity.Mass    `json:"most_low"`
 	MostHigh    quantity.Mass    `json:"most_high"`
@@ -174,9 +174,9 @@ type mixerAnswer struct {
 	Cautions    []cautionData    `json:"cautions"`
 }
 
-func mixerData(r mixing.Fit) mixerAnswer {
+func mixerData(r mixing.BowlFit) mixerAnswer {
 	out := mixerAnswer{
-		"maslin mixer 1", r.Verdict, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, metric(r.Notes), cautionsData(r.Cautions),
+		"maslin mixer 1", r.Fullness, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, metric(r.Notes), cautionsData(r.Cautions),
 	}
 	for _, t := range r.Times {
 		out.Kneading = append(out.Kneading, kneadingData{t.Speed, t.From, t.To})

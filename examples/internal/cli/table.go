@@ -323,11 +323,11 @@ func runTableWater(s System, f tableWaterFlags) error {
 		t.Levain, count = &f.levain, 4
 	}
 	if f.warming.IsZero() {
-		prior, err := mixing.PriorFor(f.mixer)
+		prior, err := f.mixer.Prior()
 		if err != nil {
 			return complaints("table water", err, flags)
 		}
-		if t.Warming, err = mixing.Rise(prior.Friction, 3); err != nil {
+		if t.Warming, err = prior.Friction.Rise(); err != nil {
 			return complaints("table water", err, flags)
 		}
 		t.Guess = true
@@ -340,11 +340,11 @@ func runTableWater(s System, f tableWaterFlags) error {
 	for i, flour := range t.Flour {
 		var row []waterCell
 		for j, room := range t.Room {
-			in := mixing.Factors{Target: f.dough, Friction: friction, Others: []mixing.Factor{{Name: "flour", Temperature: flour}, {Name: "room", Temperature: room}}}
+			in := mixing.Factors{Target: f.dough, Friction: friction.Factor, Others: []mixing.Factor{{Name: "flour", Temperature: flour}, {Name: "room", Temperature: room}}}
 			if t.Levain != nil {
 				in.Others = append(in.Others, mixing.Factor{Name: "levain", Temperature: f.levain})
 			}
-			w, err := mixing.WaterTemperature(in)
+			w, err := in.Water()
 			if err != nil {
 				return complaints("table water", err, flags)
 			}

@@ -58,7 +58,7 @@ A temperature is written 24C or 76F, a difference (friction, warming) 5dC or 24d
 	in.value(&f.f.Friction, "friction", "DIFFERENCE", "friction factor of the mixer, for this number of factors, the water included", "Friction")
 	in.value(&f.warming, "warming", "DIFFERENCE", "by how much mixing warms the dough itself, instead of --friction", "Rise", "rise")
 	in.word(&f.mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "a guide value for the friction", "kind")
-	in.value(&f.f.Water, "water-weight", "MASS", "the water to pour, for the weight of ice", "Water")
+	in.value(&f.f.Pour, "water-weight", "MASS", "the water to pour, for the weight of ice", "Pour", "Water")
 	in.value(&f.f.Tap, "tap", "TEMPERATURE", "how cold the water comes", "Tap")
 	in.value(&f.ice, "ice", "TEMPERATURE", "of the ice (0 °C)", "Ice")
 	in.value(&f.f.Mixing, "mixing", "TIME", "how long you mix", "Mixing")
@@ -109,30 +109,33 @@ func runWater(s System, f waterFlags) error {
 	switch {
 	case in.given("friction"):
 		in.not("--friction, which says as much", "warming", "mixer")
-		rise, err = mixing.Rise(f.f.Friction, n)
+		rise, err = mixing.Friction{Factor: f.f.Friction, Factors: n}.Rise()
 	case in.given("warming"):
 		in.not("--warming, which is better than a guide value", "mixer")
 		rise = f.warming
 		quantity.Check(&p, "Rise", rise, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(40))
-		f.f.Friction, err = mixing.FrictionOf(rise, n)
+		var of mixing.Friction
+		of, err = mixing.FrictionOf(rise, n)
+		f.f.Friction = of.Factor
 	case in.given("mixer"):
 		var guide mixing.Prior
-		if guide, err = mixing.PriorFor(f.mixer); err == nil {
+		if guide, err = f.mixer.Prior(); err == nil {
 			prior = &guide
-			f.f.Friction, err = mixing.ConvertFriction(guide.Friction, 3, n)
-		}
-		if err == nil {
-			rise, err = mixing.Rise(f.f.Friction, n)
+			var of mixing.Friction
+			if of, err = guide.Friction.For(n); err == nil {
+				f.f.Friction = of.Factor
+				rise, err = of.Rise()
+			}
 		}
 	default:
 		in.fault("friction", "", "the friction factor of your mixer, --warming of the dough, or --mixer for a guide value", quantity.ErrRequired)
 	}
 	p.Join("", err)
-	r, err := mixing.WaterTemperature(f.f)
+	r, err := f.f.Water()
 	p.Join("", err)
 	if in.given("ice") {
 		quantity.Check(&p, "Ice", f.ice, quantity.Celsius(-40), quantity.Celsius(0))
-		if f.f.Water.IsZero() || f.f.Tap.IsZero() {
+		if f.f.Pour.IsZero() || f.f.Tap.IsZero() {
 			in.only("--water-weight and --tap", "ice")
 		}
 	}
@@ -157,8 +160,8 @@ func runWater(s System, f waterFlags) error {
 		w.Remedies = append(w.Remedies, x.Text.String())
 	}
 	var ice *mixing.IceResult
-	if !f.f.Water.IsZero() && f.f.Tap.IsValid() && r.Temperature.Compare(f.f.Tap) < 0 {
-		got, err := mixing.ReplaceWithIce(mixing.IceWater{Water: f.f.Water, Tap: f.f.Tap, Need: r.Temperature, Ice: f.ice})
+	if !f.f.Pour.IsZero() && f.f.Tap.IsValid() && r.Temperature.Compare(f.f.Tap) < 0 {
+		got, err := mixing.IceWater{Water: f.f.Pour, Tap: f.f.Tap, Need: r.Temperature, Ice: f.ice}.Replace()
 		if err != nil {
 			return in.complain(err)
 		}
@@ -175,7 +178,7 @@ func runWater(s System, f waterFlags) error {
 		}
 		var got mixing.Comparison
 		if err == nil {
-			got, err = mixing.Compare(balance, f.f)
+			got, err = balance.Compare(f.f)
 		}
 		if err != nil {
 			return in.complain(err)
@@ -198,13 +201,13 @@ func runWater(s System, f waterFlags) error {
 func (f *waterFlags) heatBalance(rise quantity.TemperatureDelta) (mixing.Balance, error) {
 	f.in.paths["Ingredients[0].Mass"], f.in.paths["Ingredients[0].Temperature"] = "flour-weight", "flour"
 	b := mixing.Balance{
-		Ingredients: []mixing.Ingredient{{Name: "flour", Mass: f.flourWeight, Temperature: f.flour, Substance: mixing.Flour}},
-		Water:       f.f.Water, Coldest: f.f.Coldest, Warmest: f.f.Warmest, Room: f.room,
+		Ingredients: []mixing.Portion{{Name: "flour", Mass: f.flourWeight, Temperature: f.flour, Substance: mixing.Flour}},
+		Water:       f.f.Pour, Coldest: f.f.Coldest, Warmest: f.f.Warmest, Room: f.room,
 		Bowl: mixing.HeatCapacity(0.5 * f.bowl.Kilograms()), BowlTemperature: f.room,
 	}
 	if f.in.given("levain-weight") {
 		f.in.paths["Ingredients[1].Mass"], f.in.paths["Ingredients[1].Temperature"], f.in.paths["Ingredients[1].Hydration"] = "levain-weight", "levain", "levain-hydration"
-		b.Ingredients = append(b.Ingredients, mixing.Ingredient{
+		b.Ingredients = append(b.Ingredients, mixing.Portion{
 			Name: "levain", Mass: f.levainWeight, Temperature: f.levain, Substance: mixing.Levain, Hydration: f.levainHydration,
 		})
 	}
@@ -220,15 +223,16 @@ func runFriction(s System, f waterFlags) error {
 	f.measured.Others = f.factors()
 	in.paths["Water"] = "poured"
 	in.paths["Dough"] = "measured"
-	r, err := mixing.FrictionFromBatch(f.measured)
+	r, err := f.measured.Friction()
+	rise, _ := r.Rise() // cannot fail for a friction that was just found
 	if wrong := in.complain(err); wrong != nil {
 		return wrong
 	}
 	return s.show(f.output, answer{
 		page: func(p *page, u units) {
-			p.para(0, fmt.Sprintf("Friction factor %s for %d factors: mixing warms this dough by %s", u.delta(r.Friction), r.Factors, u.delta(r.Rise)))
+			p.para(0, fmt.Sprintf("Friction factor %s for %d factors: mixing warms this dough by %s", u.delta(r.Factor), r.Factors, u.delta(rise)))
 			section(p, "Use it")
-			p.para(2, "--warming "+plainDelta(r.Rise, u)+" for any number of factors, or --friction "+plainDelta(r.Friction, u)+" for the same ones")
+			p.para(2, "--warming "+plainDelta(rise, u)+" for any number of factors, or --friction "+plainDelta(r.Factor, u)+" for the same ones")
 			p.para(2, "it holds for the same mixer, dough weight, stiffness and mixing time")
 		},
 		data: struct {
@@ -236,7 +240,7 @@ func runFriction(s System, f waterFlags) error {
 			Friction quantity.TemperatureDelta `json:"friction"`
 			Factors  int                       `json:"factors"`
 			Rise     quantity.TemperatureDelta `json:"warming"`
-		}{"maslin friction 1", r.Friction, r.Factors, r.Rise},
+		}{"maslin friction 1", r.Factor, r.Factors, rise},
 		workings: []working.Working{r.Working()},
 	})
 }

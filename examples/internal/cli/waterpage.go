@@ -35,7 +35,7 @@ func waterPage(p *page, u units, f waterFlags, r mixing.WaterResult, rise quanti
 	}
 	ways := r.Remedies
 	if ice != nil { // said already
-		ways = slices.DeleteFunc(slices.Clone(ways), func(x mixing.Remedy) bool { return x.Way == mixing.Ice })
+		ways = slices.DeleteFunc(slices.Clone(ways), func(x mixing.WaterRemedy) bool { return x.Way == mixing.Ice })
 	}
 	if len(ways) > 0 {
 		title := "Ways to get there"
