@@ -16,19 +16,19 @@ func BenchmarkDoseRefrigerator(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := ferment.Dose(ferment.GanzleYeast, h, 0, 24*time.Hour); err != nil {
+		if _, err := ferment.GanzleYeast().Dose(h, 0, 24*time.Hour); err != nil {
 			b.Fatal(err)
 		}
 	}
 }
 
-func readings(n int) []ferment.Reading {
+func readings(n int) []ferment.Knot {
 	r := rand.New(rand.NewPCG(1, 2))
-	out := make([]ferment.Reading, n)
+	out := make([]ferment.Knot, n)
 	c := 22.0
 	for i := range out {
 		c += 0.3*r.NormFloat64() - 0.05*(c-22)
-		out[i] = ferment.Reading{At: time.Duration(i) * 20 * time.Second, Temperature: quantity.Celsius(c)}
+		out[i] = ferment.Knot{At: quantity.Elapsed(time.Duration(i) * 20 * time.Second), Temperature: quantity.Celsius(c)}
 	}
 	return out
 }
@@ -41,7 +41,7 @@ func BenchmarkMillionReadings(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		if _, err := ferment.Dose(ferment.GanzleYeastHeld, h, 0, h.Known()); err != nil {
+		if _, err := ferment.GanzleYeastHeld().Dose(h, 0, h.Known()); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -53,18 +53,18 @@ func BenchmarkMillionReadingsDoseOnly(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if _, err := ferment.Dose(ferment.GanzleYeastHeld, h, 0, h.Known()); err != nil {
+		if _, err := ferment.GanzleYeastHeld().Dose(h, 0, h.Known()); err != nil {
 			b.Fatal(err)
 		}
 	}
 }
 
 func hall(b testing.TB) ferment.Bulk {
-	h, err := ferment.Relaxing{Start: quantity.Celsius(24.5), Room: ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: 9 * time.Hour}}.History()
+	h, err := ferment.Relaxing{Start: quantity.Celsius(24.5), Room: ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: quantity.Elapsed(9 * time.Hour)}}.History()
 	if err != nil {
 		b.Fatal(err)
 	}
-	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), SaltInWater: quantity.MustPercent("2.78 %"), Rise: quantity.MustPercent("75 %"), History: h, Curve: ferment.GanzleYeastHeld}
+	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), SaltInWater: quantity.MustPercent("2.78 %"), Rise: quantity.MustPercent("75 %"), History: h, Curve: ferment.GanzleYeastHeld()}
 }
 
 func BenchmarkEstimate(b *testing.B) {
@@ -82,7 +82,7 @@ func BenchmarkEstimateWithBand(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		e, err := in.Estimate()
-		if err != nil || len(e.Curve(25)) != 25 {
+		if err != nil || len(e.RiseCurve(25)) != 25 {
 			b.Fatal(err)
 		}
 	}
@@ -107,27 +107,27 @@ func BenchmarkLearnThousandBakes(b *testing.B) {
 }
 
 // bakeLog invents bakes of a culture a fifth faster than the typical one, each a tenth off or so.
-func bakeLog(t testing.TB, n int) []ferment.Bake {
+func bakeLog(t testing.TB, n int) []ferment.LoggedBulk {
 	r := rand.New(rand.NewPCG(7, 7))
-	var out []ferment.Bake
+	var out []ferment.LoggedBulk
 	for range n {
 		in := ferment.Bulk{
 			Inoculation: quantity.NewPercent(8 + 8*r.Float64()), SaltInWater: quantity.MustPercent("2.7 %"), Rise: quantity.NewPercent(50 + 40*r.Float64()),
-			History: ferment.Constant(quantity.Celsius(20 + 5*r.Float64())), Curve: ferment.GanzleYeastHeld,
+			History: ferment.Constant(quantity.Celsius(20 + 5*r.Float64())), Curve: ferment.GanzleYeastHeld(),
 		}
 		e, err := in.Estimate()
 		if err != nil {
 			t.Fatal(err)
 		}
 		took := float64(e.Ready().Likely) / 1.2 * (1 + 0.1*r.NormFloat64())
-		out = append(out, ferment.Bake{Bulk: in, Took: time.Duration(took)})
+		out = append(out, ferment.LoggedBulk{Bulk: in, Took: quantity.Elapsed(time.Duration(took))})
 	}
 	return out
 }
 
 func BenchmarkCoolingHistory(b *testing.B) {
 	for b.Loop() {
-		if _, err := (ferment.Cooling{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}).History(); err != nil {
+		if _, err := (ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}).History(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -12,31 +12,31 @@ import (
 type Bulk struct {
 	// Inoculation is the share of all flour that comes fermented with the levain: 20 % levain at 100 % hydration
 	// on 100 % flour is 10/110 = 9.09 %; see [Prefermented].
-	Inoculation quantity.Percent
+	Inoculation quantity.Percent `json:"inoculation,omitzero"`
 	// Yeast is commercial yeast, instead of a levain or with it; of both together the gas is added up.
-	Yeast Yeast
+	Yeast Yeast `json:"yeast,omitzero"`
 	// SaltInWater is the salt in percent of the dough's water: 2 % salt at 72 % hydration is 2.78 %.
-	SaltInWater quantity.Percent
+	SaltInWater quantity.Percent `json:"salt_in_water"`
 	// WholeGrain is the share of the flour that is whole grain.
-	WholeGrain quantity.Percent
+	WholeGrain quantity.Percent `json:"whole_grain,omitzero"`
 	// Rise is how far the dough is to rise: 75 % is three quarters more volume, 100 % is doubled.
-	Rise quantity.Percent
+	Rise quantity.Percent `json:"rise"`
 	// History is the dough's temperature from the end of mixing on.
-	History History
+	History History `json:"history"`
 	// Curve is the rate curve, such as [GanzleYeastHeld] for a levain or [SaccharomycesCardinal] for baker's yeast.
-	Curve Curve
+	Curve Curve `json:"curve"`
 	// YeastCurve is the yeast's own curve in a dough with a levain and yeast together, where Curve is the levain's.
-	YeastCurve Curve
+	YeastCurve Curve `json:"yeast_curve,omitzero"`
 	// Culture is what is known of the culture; the zero value is nothing.
-	Culture Culture
+	Culture Culture `json:"culture,omitzero"`
 	// Kneading picks the pace learned for doughs kneaded this way.
-	Kneading Kneading
+	Kneading KneadedBy `json:"kneading,omitzero"`
 	// ColdLevain says that the levain comes from the refrigerator: the dough starts with a lag.
-	ColdLevain bool
+	ColdLevain bool `json:"cold_levain,omitzero"`
 	// Enriched doughs hold egg, milk or other perishables: only their cautions differ.
-	Enriched bool
+	Enriched bool `json:"enriched,omitzero"`
 	// Extrapolate allows temperatures outside what the curve may be used at; the result says so.
-	Extrapolate bool
+	Extrapolate bool `json:"extrapolate,omitzero"`
 }
 
 // Prefermented answers: what share of all flour comes with a levain given in percent of the flour added?
@@ -101,7 +101,7 @@ var (
 
 // fermentation is a checked Bulk made ready for arithmetic.
 type fermentation struct {
-	curve  Curve
+	curve  *curve
 	scale  float64 // on the curve's rate
 	share  float64 // f·s, what K·R is divided by
 	salt   float64
@@ -144,11 +144,11 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 	if b.History.IsZero() {
 		p.Required("History", "a temperature history between −25 and 60 °C")
 	}
-	if b.Curve == nil {
-		p.Required("Curve", "a rate curve such as GanzleYeastHeld")
+	if b.Curve.IsZero() {
+		p.Required("Curve", "a rate curve such as GanzleYeastHeld()")
 	}
-	if kind == byBoth && b.YeastCurve == nil {
-		p.Required("YeastCurve", "with a levain and yeast together, the yeast's own rate curve, such as SaccharomycesCardinal")
+	if kind == byBoth && b.YeastCurve.IsZero() {
+		p.Required("YeastCurve", "with a levain and yeast together, the yeast's own rate curve, such as SaccharomycesCardinal()")
 	}
 	if c := b.Culture.b; c != nil && c.kind != kind {
 		p.Add("Culture", b.Culture.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
@@ -159,7 +159,7 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 	if err := p.Err(); err != nil {
 		return fermentation{}, err
 	}
-	f := fermentation{curve: b.Curve, scale: 1, target: b.Rise.Fraction(), kind: kind, salt: saltFactor(b.SaltInWater.Points())}
+	f := fermentation{curve: b.Curve.of, scale: 1, target: b.Rise.Fraction(), kind: kind, salt: saltFactor(b.SaltInWater.Points())}
 	f.share = b.Inoculation.Fraction() * f.salt
 	if b.ColdLevain && kind != byYeast {
 		f.lag = coldLag
@@ -180,7 +180,7 @@ func (b Bulk) check(needRise bool) (fermentation, error) {
 			f.share = share * f.salt
 		} else {
 			levain := b.Inoculation.Fraction()
-			f.second = &secondLeaven{curve: own, scale: yeastGrowth / at27, levain: math.Log(levain), yeast: math.Log(share), both: math.Log(levain + share), lag: f.lag}
+			f.second = &secondLeaven{curve: own.of, scale: yeastGrowth / at27, levain: math.Log(levain), yeast: math.Log(share), both: math.Log(levain + share), lag: f.lag}
 			f.share = (levain + share) * f.salt
 			f.lag = 0
 		}
@@ -299,7 +299,7 @@ func (f *fermentation) step(p node, q knot) node {
 	// mean temperature = m + (T₁ − T₀)/6·(μ₁ − μ₀)/(μ₁ + μ₀).
 	m := (p.c + q.c) / 2
 	if p.c != q.c {
-		r0, r1 := rateOf(f.curve, p.c), rateOf(f.curve, q.c)
+		r0, r1 := f.curve.rateAt(p.c), f.curve.rateAt(q.c)
 		if r0+r1 > 0 {
 			m += (q.c - p.c) / 6 * (r1 - r0) / (r1 + r0)
 		}
@@ -307,12 +307,12 @@ func (f *fermentation) step(p node, q knot) node {
 	return node{knot: q, dose: p.dose + dm, heat: p.heat + m*dm}
 }
 
-// rateOf is the rate, from the table where there is one.
-func rateOf(c Curve, celsius float64) float64 {
-	if own, ok := c.(*curve); ok && own.table != nil {
-		return own.table.rate(celsius)
+// rateAt is the rate, from the table where there is one.
+func (c *curve) rateAt(celsius float64) float64 {
+	if c.table != nil {
+		return c.table.rate(celsius)
 	}
-	return c.Rate(celsius)
+	return c.rate(celsius)
 }
 
 // Horizon is how far ahead this package looks for a dough to be ready.

@@ -21,7 +21,7 @@ func (t ShapeTarget) Cautions() []working.Caution {
 	if t.proof.Then.IsZero() {
 		return nil
 	}
-	return cautions(t.proof.Bulk.Enriched, t.proof.Then, hours(t.proof.ThenFor), "between shaping and the oven")
+	return cautions(t.proof.Bulk.Enriched, t.proof.Then, hours(t.proof.ThenFor.Duration()), "between shaping and the oven")
 }
 
 func cautions(enriched bool, h History, end float64, when string) []working.Caution {

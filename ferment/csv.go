@@ -63,7 +63,7 @@ func ParseReadings(text string) (Readings, error) {
 			p.Join(where("temperature"), err)
 			faults++
 		}
-		out.Points = append(out.Points, Reading{at, t})
+		out.Points = append(out.Points, Knot{quantity.Elapsed(at), t})
 	}
 	if len(out.Points) == 0 && faults == 0 {
 		p.Required("Text", "at least one reading, such as 0h, 24.5 °C")

@@ -12,7 +12,7 @@ import (
 
 func TestParseReadings(t *testing.T) {
 	c := quantity.Celsius
-	want := []ferment.Reading{{0, c(24.5)}, {90 * time.Minute, c(22)}}
+	want := []ferment.Knot{{0, c(24.5)}, {quantity.Elapsed(90 * time.Minute), c(22)}}
 	for name, text := range map[string]string{
 		"headings":        "time (h),temperature (°C)\n0,24.5\n1.5,22\n",
 		"other headings":  "minutes;°F\n0;76.1\n90;71.6\n",
@@ -86,7 +86,7 @@ func FuzzParseReadings(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if _, err := ferment.Dose(ferment.GanzleYeastHeld, h, 0, time.Hour); err != nil {
+		if _, err := ferment.GanzleYeastHeld().Dose(h, 0, time.Hour); err != nil {
 			t.Fatal(err)
 		}
 	})

@@ -7,18 +7,18 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Kneading tells doughs apart that leave the bench in different shape: a culture may be given a pace of its own for each.
-type Kneading int
+// KneadedBy tells doughs apart that leave the bench in different shape: a culture may be given a pace of its own for each.
+type KneadedBy int
 
 // The ways of kneading.
 const (
-	KneadingUnstated Kneading = iota
+	KneadingUnstated KneadedBy = iota
 	ByHand
 	ByMachine
 )
 
 // String names the way.
-func (k Kneading) String() string {
+func (k KneadedBy) String() string {
 	switch k {
 	case KneadingUnstated:
 		return "unstated"
@@ -31,7 +31,7 @@ func (k Kneading) String() string {
 }
 
 // Culture is what is known about one kitchen's culture: how much gas it makes, its pace, how strongly temperature moves
-// it, and how much one bake differs from the next. The zero value is a culture nothing is known about; [Learn]
+// it, and how much one bake differs from the next. The zero value is a culture nothing is known about; [Learning.Learn]
 // makes one from logged bakes. It is immutable.
 type Culture struct{ b *belief }
 
@@ -178,7 +178,7 @@ type outlook struct {
 	coldest                float64 // below it the temperature sensitivity learned is stretched
 }
 
-func (b *belief) outlook(k Kneading) outlook {
+func (b *belief) outlook(k KneadedBy) outlook {
 	u := unknownKneading + int(k)
 	const a, p, d = unknownAmplitude, unknownPace, unknownTemperature
 	v := b.sigma * b.sigma

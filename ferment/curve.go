@@ -2,40 +2,116 @@ package ferment
 
 import (
 	"math"
+	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 )
 
-// Curve answers: how fast does the culture grow at a temperature? The curves of this package are
-// named values; none is a hidden default. A curve of your own needs these two methods; it must be
-// finite and not negative from −25 to 60 °C.
-type Curve interface {
-	// Rate is μ in 1/h (natural logarithm) at a temperature in °C; NaN gives NaN.
-	Rate(celsius float64) float64
-	// About says what the curve is, who says so, and between which temperatures it may be used.
-	About() About
-}
+// Curve answers: how fast does a culture grow at a temperature? It is an immutable value; none is a hidden default. The
+// named curves are functions of this package, listed by [Curves]; a curve of your own comes from [NewCurve] or from
+// [Cardinal], [SquareRoot] or [ConstantQ10]. Equal curves compare equal with ==. A named curve marshals as its key and reads
+// back from it; a curve of your own has no key to be read back by, and marshaling it is an error that says so.
+type Curve struct{ of *curve }
 
 // About describes a rate curve.
 type About struct {
-	Name string // "Gänzle yeast, held to 30 °C"
-	Key  string // short form for files and flags: "ganzle-yeast-held"
+	Name string `json:"name"`          // "Gänzle yeast, held to 30 °C"
+	Key  string `json:"key,omitempty"` // short form for files: "ganzle-yeast-held"; empty for a curve of one's own
 	// Low and High bound the temperatures the curve may be used at without extrapolating, °C.
-	Low, High float64
-	Formula   string
-	Note      string // how it was fitted, and what to beware of
-	Source    working.Source
+	Low     float64        `json:"low"`
+	High    float64        `json:"high"`
+	Formula string         `json:"formula,omitempty"`
+	Note    string         `json:"note,omitempty"` // how it was fitted, and what to beware of
+	Source  working.Source `json:"source,omitzero"`
+}
+
+// NewCurve makes a curve of a rate of your own, in 1/h (natural logarithm) at a temperature in °C. It must be finite and
+// not negative from −25 to 60 °C. Errors: ErrRequired without a rate or name; ErrOutOfRange for bounds outside −25 to 60 °C or out of
+// order, or a rate that is not finite or negative at a whole degree.
+func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
+	var p problems
+	if rate == nil {
+		p.Required("Rate", "a rate in 1/h for each temperature in °C")
+		return Curve{}, p.Err()
+	}
+	if about.Name == "" {
+		p.Required("About.Name", "a name to show beside results")
+	}
+	p.temperature("About.Low", about.Low)
+	p.temperature("About.High", about.High)
+	if p.Err() == nil && !(about.Low < about.High) {
+		p.Add("About.High", number(about.High)+" °C", "above Low", errOutOfRange)
+	}
+	for c := tableLow; c <= tableHigh; c++ {
+		if mu := rate(c); !(mu >= 0) || math.IsInf(mu, 1) {
+			p.Add("Rate", number(mu)+"/h at "+number(c)+" °C", "a finite rate that is not negative", errOutOfRange)
+			break
+		}
+	}
+	about.Key = ""
+	return Curve{&curve{about: about, rate: rate, adaptive: true}}, p.Err()
+}
+
+// IsZero reports whether no curve is given.
+func (c Curve) IsZero() bool { return c.of == nil }
+
+// Rate is μ in 1/h (natural logarithm) at a temperature in °C; NaN for NaN and for the zero Curve.
+func (c Curve) Rate(celsius float64) float64 {
+	if c.of == nil {
+		return math.NaN()
+	}
+	return c.of.rate(celsius)
+}
+
+// About says what the curve is, who says so, and between which temperatures it may be used.
+func (c Curve) About() About {
+	if c.of == nil {
+		return About{}
+	}
+	return c.of.about
+}
+
+// String prints the curve's name.
+func (c Curve) String() string { return c.About().Name }
+
+// MarshalText writes the key of a named curve, and nothing for the zero Curve. Errors: ErrInconsistent for a curve of
+// your own.
+func (c Curve) MarshalText() ([]byte, error) {
+	if c.of != nil && c.of.about.Key == "" {
+		return nil, &quantity.InputError{
+			Got: quantity.Excerpt(c.of.about.Name), Want: "a named curve: keep the values your own is made from", Err: quantity.ErrInconsistent,
+		}
+	}
+	return []byte(c.About().Key), nil
+}
+
+// UnmarshalText reads the key of a named curve; an empty text is the zero Curve. Errors: ErrOutOfRange for any other key.
+func (c *Curve) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*c = Curve{}
+		return nil
+	}
+	named, ok := CurveNamed(string(text))
+	if !ok {
+		var keys []string
+		for _, one := range Curves() {
+			keys = append(keys, one.About().Key)
+		}
+		return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: "one of " + strings.Join(keys, ", "), Err: errOutOfRange}
+	}
+	*c = named
+	return nil
 }
 
 // DoublingTime is how long the culture takes to double at a temperature.
 //
 //	t₂ = ln 2 / μ(T)
 //
-// μ is the curve's rate in 1/h. It is +Inf hours, reported as ok = false, where the curve does not grow. Accuracy is
+// μ is the curve's rate in 1/h. It is reported as ok = false where the curve does not grow. Accuracy is
 // that of the curve. Source: definition of the natural growth rate.
-func DoublingTime(c Curve, t quantity.Temperature) (hours float64, ok bool) {
-	if c == nil || !t.IsValid() {
+func (c Curve) DoublingTime(t quantity.Temperature) (hours float64, ok bool) {
+	if c.of == nil || !t.IsValid() {
 		return 0, false
 	}
 	mu := c.Rate(t.Celsius())
@@ -45,10 +121,10 @@ func DoublingTime(c Curve, t quantity.Temperature) (hours float64, ok bool) {
 	return math.Ln2 / mu, true
 }
 
-// Optimum finds where a curve is fastest, within the temperatures it may be used at, to 0.001 °C. A plateau reports its
+// Optimum finds where the curve is fastest, within the temperatures it may be used at, to 0.001 °C. A plateau reports its
 // cool end. Source: golden-section search on the curve itself.
-func Optimum(c Curve) (t quantity.Temperature, rate float64) {
-	if c == nil {
+func (c Curve) Optimum() (t quantity.Temperature, rate float64) {
+	if c.of == nil {
 		return quantity.Temperature{}, 0
 	}
 	about := c.About()
@@ -84,20 +160,15 @@ type curve struct {
 	// primitive is ∫ rate dT within one smooth stretch; nil where there is none in closed form.
 	primitive func(celsius float64) float64
 	table     *table // the primitive of the Gänzle form, tabulated
+	adaptive  bool   // the rate is the caller's: nothing is known of its form
 }
-
-// Rate is μ in 1/h at a temperature in °C.
-func (c *curve) Rate(celsius float64) float64 { return c.rate(celsius) }
-
-// About describes the curve.
-func (c *curve) About() About { return c.about }
-
-// String prints the curve's name.
-func (c *curve) String() string { return c.about.Name }
 
 // Curves lists the named curves for a baker to choose from or compare.
 func Curves() []Curve {
-	return []Curve{GanzleYeast, GanzleYeastHeld, GanzleYeastColdStop, GanzleLactobacilli, SaccharomycesCardinal, SquareRootCold, SquareRootFull, TradeQ10}
+	return []Curve{
+		GanzleYeast(), GanzleYeastHeld(), GanzleYeastColdStop(), GanzleLactobacilli(), SaccharomycesCardinal(),
+		SquareRootCold(), SquareRootFull(), TradeQ10(),
+	}
 }
 
 // CurveNamed finds one of [Curves] by its key.
@@ -107,5 +178,5 @@ func CurveNamed(key string) (Curve, bool) {
 			return c, true
 		}
 	}
-	return nil, false
+	return Curve{}, false
 }

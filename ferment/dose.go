@@ -18,21 +18,21 @@ import (
 // others by quadrature, to 1e-10. Errors: ErrRequired without curve or history, ErrOutOfRange for the times, or for
 // a curve that gives NaN, infinities or negative rates. Source: the definition of a rate; the antiderivative of x^b·e^(−c·x) is
 // NIST Digital Library of Mathematical Functions 8.2.1.
-func Dose(c Curve, h History, from, to time.Duration) (float64, error) {
+func (c Curve) Dose(h History, from, to time.Duration) (float64, error) {
 	if err := h.interval(from, to); err != nil {
 		return 0, err
 	}
-	if c == nil {
+	if c.of == nil {
 		var p problems
-		p.Required("Curve", "a rate curve such as GanzleYeastHeld")
+		p.Required("Curve", "a rate curve such as GanzleYeastHeld()")
 		return 0, p.Err()
 	}
 	a, b := hours(from), hours(to)
 	var sum float64
-	if own, ok := c.(*curve); ok && own.table != nil {
+	if own := c.of; own.table != nil {
 		sum = own.table.dose(h, a, b)
 	} else {
-		h.segments(a, b, func(p, q knot) { sum += (q.h - p.h) * average(c, p.c, q.c) })
+		h.segments(a, b, func(p, q knot) { sum += (q.h - p.h) * average(c.of, p.c, q.c) })
 	}
 	return sum, sane(sum)
 }
@@ -81,34 +81,38 @@ func (t *table) averaged(c0, c1, f0, f1 float64) float64 {
 }
 
 // average is the mean rate along a straight run from one temperature to another.
-func average(c Curve, c0, c1 float64) float64 {
+func average(c *curve, c0, c1 float64) float64 {
 	d := c1 - c0
-	own, ok := c.(*curve)
 	switch {
 	case d == 0:
-		return rateOf(c, c0)
-	case ok && own.table != nil:
-		return own.table.averaged(c0, c1, own.table.at(c0), own.table.at(c1))
+		return c.rateAt(c0)
+	case c.table != nil:
+		return c.table.averaged(c0, c1, c.table.at(c0), c.table.at(c1))
 	case math.Abs(d) < closeTogether:
-		return c.Rate((c0 + c1) / 2)
-	case ok && own.primitive != nil:
-		return (own.primitive(c1) - own.primitive(c0)) / d
-	case ok:
-		lo, hi := math.Min(c0, c1), math.Max(c0, c1)
-		sum, from := 0.0, lo
-		for _, b := range own.breaks {
-			if b > from && b < hi {
-				sum += gauss(own.rate, from, b)
-				from = b
-			}
-		}
-		return (sum + gauss(own.rate, from, hi)) / (hi - lo)
+		return c.rate((c0 + c1) / 2)
+	case c.primitive != nil:
+		return (c.primitive(c1) - c.primitive(c0)) / d
+	case c.adaptive:
+		return adaptive(c.rate, c0, c1)
 	}
-	// A curve of the caller's: adaptive, with an error bound, in steps small enough not to miss where growth begins.
-	sum := 0.0
+	lo, hi := math.Min(c0, c1), math.Max(c0, c1)
+	sum, from := 0.0, lo
+	for _, b := range c.breaks {
+		if b > from && b < hi {
+			sum += gauss(c.rate, from, b)
+			from = b
+		}
+	}
+	return (sum + gauss(c.rate, from, hi)) / (hi - lo)
+}
+
+// adaptive is the mean of a rate whose form is not known: with an error bound, in steps small enough not to miss where
+// growth begins.
+func adaptive(rate func(float64) float64, c0, c1 float64) float64 {
+	sum, d := 0.0, c1-c0
 	n := math.Ceil(math.Abs(d) / 2)
 	for i := 0.0; i < n; i++ {
-		v, err := numeric.Integrate(c.Rate, c0+d*i/n, c0+d*(i+1)/n, 1e-11*math.Abs(d))
+		v, err := numeric.Integrate(rate, c0+d*i/n, c0+d*(i+1)/n, 1e-11*math.Abs(d))
 		if err != nil && !(v.Bound <= 1e-6*math.Abs(v.Value)) {
 			return math.NaN()
 		}

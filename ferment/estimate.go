@@ -299,16 +299,16 @@ func percent(fraction float64) quantity.Percent {
 	return quantity.NewPercent(math.Round(math.Min(fraction*1e4, greatestRise.Points()*100)) / 100)
 }
 
-// CurvePoint is one point of the rise curve.
-type CurvePoint struct {
-	At          time.Duration
-	Temperature quantity.Temperature
-	Rise        Band
+// RisePoint is one point of the rise over time.
+type RisePoint struct {
+	At          quantity.Elapsed     `json:"at"`
+	Temperature quantity.Temperature `json:"temperature"`
+	Rise        Band                 `json:"rise"`
 }
 
-// Curve is the rise with its band at n times evenly spaced from 0 to a tenth beyond the late end (30 days at most), n from 2 to
+// RiseCurve is the rise with its band at n times evenly spaced from 0 to a tenth beyond the late end (30 days at most), n from 2 to
 // 10,000; other n give 25.
-func (e Estimate) Curve(n int) []CurvePoint {
+func (e Estimate) RiseCurve(n int) []RisePoint {
 	if len(e.nodes) == 0 {
 		return nil
 	}
@@ -316,10 +316,10 @@ func (e Estimate) Curve(n int) []CurvePoint {
 		n = 25
 	}
 	end := math.Min(1.1*math.Min(e.late, 1e6), hours(Horizon))
-	out := make([]CurvePoint, n)
+	out := make([]RisePoint, n)
 	for i := range out {
 		t := end * float64(i) / float64(n-1)
-		out[i] = CurvePoint{span(t), degrees(e.bulk.History.celsius(t)), e.band(t)}
+		out[i] = RisePoint{quantity.Elapsed(span(t)), degrees(e.bulk.History.celsius(t)), e.band(t)}
 	}
 	return out
 }

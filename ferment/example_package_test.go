@@ -14,7 +14,7 @@ func Example() {
 	percent := quantity.MustPercent
 	bulk := ferment.Bulk{
 		Inoculation: percent("15 %"), SaltInWater: percent("2.8 %"), Rise: percent("75 %"),
-		History: ferment.Constant(quantity.Celsius(25)), Curve: ferment.GanzleYeastHeld,
+		History: ferment.Constant(quantity.Celsius(25)), Curve: ferment.GanzleYeastHeld(),
 	}
 	estimate, err := bulk.Estimate()
 	fmt.Println(estimate, err)

@@ -13,7 +13,7 @@ import (
 func maslin() ferment.Bulk {
 	drift, err := ferment.Relaxing{
 		Start: quantity.Celsius(24.5),
-		Room:  ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: 9 * time.Hour},
+		Room:  ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: quantity.Elapsed(9 * time.Hour)},
 	}.History()
 	if err != nil {
 		fmt.Println(err)
@@ -24,7 +24,7 @@ func maslin() ferment.Bulk {
 		WholeGrain:  quantity.MustPercent("20 %"),
 		Rise:        quantity.MustPercent("75 %"),
 		History:     drift,
-		Curve:       ferment.GanzleYeastHeld,
+		Curve:       ferment.GanzleYeastHeld(),
 	}
 }
 
@@ -59,17 +59,17 @@ func ExampleEstimate_RiseAt() {
 	// 17 % to 112 %, likely 41 % <nil>
 }
 
-func ExampleEstimate_Curve() {
+func ExampleEstimate_RiseCurve() {
 	e, err := maslin().Estimate()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, p := range e.Curve(5) {
+	for _, p := range e.RiseCurve(5) {
 		fmt.Println(p.At, p.Temperature.Text(quantity.CelsiusScale, 1), p.Rise)
 	}
 	// Output:
-	// 0s 24.5 °C 0 % to 0 %, likely 0 %
+	// 0m 24.5 °C 0 % to 0 %, likely 0 %
 	// 2h52m14s 22.8 °C 8 % to 35 %, likely 16 %
 	// 5h44m28s 22.3 °C 22 % to 161 %, likely 55 %
 	// 8h36m42s 22.1 °C 48 % to over 300 %, likely 147 %
@@ -82,7 +82,7 @@ func ExampleEstimate_Update() {
 		fmt.Println(err)
 		return
 	}
-	p, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: quantity.MustPercent("20 %")})
+	p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(4 * time.Hour), Rise: quantity.MustPercent("20 %")})
 	fmt.Println(p, err)
 	// Output:
 	// 1h04m later than expected: 6h25m to 9h13m (80 %), likely 7h41m <nil>
@@ -163,57 +163,39 @@ func ExampleBulk_HeldFor() {
 	// no temperature does it: with the dough at 27.1 °C, the best there is, it would still be later: use more levain or yeast, or give it more time <nil>
 }
 
-func ExampleBulk_TimeTable() {
-	c := quantity.Celsius
-	table, err := maslin().TimeTable(
-		[]quantity.Temperature{c(20), c(22), c(24), c(26)},
-		[]quantity.Percent{quantity.MustPercent("5 %"), quantity.MustPercent("10 %"), quantity.MustPercent("20 %")})
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	fmt.Println(table)
-	// Output:
-	// 75 %         5.0 %   10.0 %   20.0 %
-	// 20 °C          12h    9h15m    6h45m
-	// 22 °C        9h05m    7h05m    5h10m
-	// 24 °C        7h20m    5h40m    4h10m
-	// 26 °C        6h30m       5h    3h40m
-}
-
 // A round of 900 g, shaped at 24 °C, rests half an hour and goes into the refrigerator for the night.
 func ExampleProof_RiseBeforeShaping() {
-	cold, err := ferment.Cooling{Mass: quantity.Grams(900), Start: quantity.Celsius(24), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}.History()
+	cold, err := ferment.Piece{Mass: quantity.Grams(900), Start: quantity.Celsius(24), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}.History()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	then, err := ferment.Join(ferment.Part{History: ferment.Constant(quantity.Celsius(24)), For: 30 * time.Minute}, ferment.Part{History: cold})
+	then, err := ferment.Join(ferment.Stretch{History: ferment.Constant(quantity.Celsius(24)), For: quantity.Elapsed(30 * time.Minute)}, ferment.Stretch{History: cold})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	target, err := ferment.Proof{Bulk: maslin(), Then: then, ThenFor: 14 * time.Hour, Total: quantity.MustPercent("80 %")}.RiseBeforeShaping()
+	target, err := ferment.Proof{Bulk: maslin(), Then: then, ThenFor: quantity.Elapsed(14 * time.Hour), Total: quantity.MustPercent("80 %")}.RiseBeforeShaping()
 	fmt.Println(target, err)
 	// Output:
 	// shape at 34 %, for the oven at 55 % to 116 %, likely 80 % (80 %) <nil>
 }
 
 func ExampleProof_ShapeAt() {
-	p := ferment.Proof{Bulk: maslin(), Then: ferment.Constant(quantity.Celsius(20)), ThenFor: 2 * time.Hour, Total: quantity.MustPercent("90 %")}
+	p := ferment.Proof{Bulk: maslin(), Then: ferment.Constant(quantity.Celsius(20)), ThenFor: quantity.Elapsed(2 * time.Hour), Total: quantity.MustPercent("90 %")}
 	fmt.Println(p.ShapeAt())
 	// Output:
 	// 53 % rise after 3h34m to 9h (80 %), likely 5h40m <nil>
 }
 
-func ExampleLevain_Ripe() {
+func ExampleRipening_Ripe() {
 	seed, err := ferment.SeedShare(1, 3, quantity.MustPercent("100 %"))
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	hall := ferment.Constant(quantity.Celsius(21))
-	fmt.Println(ferment.Levain{Seed: seed, WholeGrain: quantity.MustPercent("50 %"), History: hall, Curve: ferment.GanzleYeastHeld, ColdSeed: true}.Ripe())
+	fmt.Println(ferment.Ripening{Seed: seed, WholeGrain: quantity.MustPercent("50 %"), History: hall, Curve: ferment.GanzleYeastHeld(), ColdSeed: true}.Ripe())
 	// Output:
 	// ripe after about 8h55m, at its peak after 6h36m to 15h33m (80 %), likely 10h08m, usable until about 13h40m <nil>
 }
@@ -225,14 +207,14 @@ func ExampleSeedShare() {
 }
 
 func ExampleLearning_Learn() {
-	var log []ferment.Bake
+	var log []ferment.LoggedBulk
 	for _, took := range []string{"6h20m", "6h", "6h45m", "5h50m", "6h30m"} {
 		d, err := quantity.ParseDuration(took)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		log = append(log, ferment.Bake{Bulk: maslin(), Took: d})
+		log = append(log, ferment.LoggedBulk{Bulk: maslin(), Took: quantity.Elapsed(d)})
 	}
 	lesson, err := ferment.Learning{Bakes: log}.Learn()
 	if err != nil {
@@ -249,14 +231,14 @@ func ExampleLearning_Learn() {
 }
 
 func ExampleLesson_Review() {
-	var log []ferment.Bake
+	var log []ferment.LoggedBulk
 	for _, took := range []string{"6h20m", "6h", "9h45m", "5h50m", "6h30m"} {
 		d, err := quantity.ParseDuration(took)
 		if err != nil {
 			fmt.Println(err)
 			return
 		}
-		log = append(log, ferment.Bake{Bulk: maslin(), Took: d})
+		log = append(log, ferment.LoggedBulk{Bulk: maslin(), Took: quantity.Elapsed(d)})
 	}
 	lesson, err := ferment.Learning{Bakes: log, Robust: true}.Learn()
 	if err != nil {
@@ -271,29 +253,32 @@ func ExampleLesson_Review() {
 	// took 9h45m; the other bakes said 5h11m to 7h22m (80 %), likely 6h11m: outside
 }
 
-func ExampleDose() {
-	m, err := ferment.Dose(ferment.GanzleYeast, ferment.Constant(quantity.Celsius(24)), 0, 6*time.Hour)
+func ExampleCurve_Dose() {
+	m, err := ferment.GanzleYeast().Dose(ferment.Constant(quantity.Celsius(24)), 0, 6*time.Hour)
 	fmt.Printf("%.4f %v\n", m, err)
 	// Output:
 	// 2.1885 <nil>
 }
 
-func ExampleDoublingTime() {
-	h, ok := ferment.DoublingTime(ferment.GanzleYeast, quantity.Celsius(20))
+func ExampleCurve_DoublingTime() {
+	h, ok := ferment.GanzleYeast().DoublingTime(quantity.Celsius(20))
 	fmt.Printf("%.2f h %v\n", h, ok)
 	// Output:
 	// 3.08 h true
 }
 
-func ExampleOptimum() {
-	t, rate := ferment.Optimum(ferment.GanzleLactobacilli)
+func ExampleCurve_Optimum() {
+	t, rate := ferment.GanzleLactobacilli().Optimum()
 	fmt.Printf("%v %.4f/h\n", t, rate)
 	// Output:
 	// 33.023 °C 0.6653/h
 }
 
-func ExampleCompareCurves() {
-	rows, err := ferment.CompareCurves([]ferment.Curve{ferment.GanzleYeast, ferment.TradeQ10}, []quantity.Temperature{quantity.Celsius(8), quantity.Celsius(16), quantity.Celsius(24)})
+func ExampleCurveTable_Rows() {
+	rows, err := ferment.CurveTable{
+		Curves:       []ferment.Curve{ferment.GanzleYeast(), ferment.TradeQ10()},
+		Temperatures: []quantity.Temperature{quantity.Celsius(8), quantity.Celsius(16), quantity.Celsius(24)},
+	}.Rows()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -307,22 +292,6 @@ func ExampleCompareCurves() {
 	// 24 °C [0.365 0.365] [true true]
 }
 
-func ExampleApplicable() {
-	curves, err := ferment.Applicable(ferment.Constant(quantity.Celsius(4)), time.Hour)
-	for _, c := range curves {
-		fmt.Println(c)
-	}
-	fmt.Println(err)
-	// Output:
-	// Gänzle yeast
-	// Gänzle yeast, held to 30 °C
-	// Gänzle yeast, stopping at 8 °C
-	// Saccharomyces cerevisiae, cardinal
-	// square root, cool side
-	// square root, full
-	// <nil>
-}
-
 func ExampleConstant() {
 	fmt.Println(ferment.Constant(quantity.Fahrenheit(77)))
 	// Output:
@@ -330,7 +299,7 @@ func ExampleConstant() {
 }
 
 func ExampleReadings_History() {
-	h, err := ferment.Readings{Points: []ferment.Reading{{At: 0, Temperature: quantity.Celsius(24.5)}, {At: 2 * time.Hour, Temperature: quantity.Celsius(22)}, {At: 5 * time.Hour, Temperature: quantity.Celsius(21)}}}.History()
+	h, err := ferment.Readings{Points: []ferment.Knot{{At: 0, Temperature: quantity.Celsius(24.5)}, {At: quantity.Elapsed(2 * time.Hour), Temperature: quantity.Celsius(22)}, {At: quantity.Elapsed(5 * time.Hour), Temperature: quantity.Celsius(21)}}}.History()
 	fmt.Println(h, err)
 	fmt.Println(h.At(time.Hour))
 	// Output:
@@ -356,8 +325,8 @@ func ExampleRelaxing_History() {
 	// 23.0 °C 21.1 °C <nil>
 }
 
-func ExampleCooling_History() {
-	c := ferment.Cooling{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}
+func ExamplePiece_History() {
+	c := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}
 	mean, err := c.History()
 	if err != nil {
 		fmt.Println(err)
@@ -378,23 +347,16 @@ func ExampleCooling_History() {
 	// 8 h: mean 5.1 °C, core 5.4 °C
 }
 
-func ExampleCooling_TimeConstant() {
-	fmt.Println(ferment.Cooling{Mass: quantity.Kilograms(5), Form: ferment.Tub, Start: quantity.Celsius(24.5), Into: ferment.Room{Night: quantity.Celsius(20)}, Place: ferment.Covered}.TimeConstant())
+func ExamplePiece_TimeConstant() {
+	fmt.Println(ferment.Piece{Mass: quantity.Kilograms(5), Form: ferment.Tub, Start: quantity.Celsius(24.5), Into: ferment.Room{Night: quantity.Celsius(20)}, Exposure: ferment.Covered}.TimeConstant())
 	// Output:
 	// 6h46m46s <nil>
 }
 
-func ExampleCooling_Lumpable() {
-	biot, ok, err := ferment.Cooling{Mass: quantity.Grams(60), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator}.Lumpable()
-	fmt.Printf("%.2f %v %v\n", biot, ok, err)
-	// Output:
-	// 0.15 false <nil>
-}
-
 func ExampleJoin() {
 	h, err := ferment.Join(
-		ferment.Part{History: ferment.Constant(quantity.Celsius(24)), For: 4 * time.Hour},
-		ferment.Part{History: ferment.Constant(quantity.Celsius(5))})
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(24)), For: quantity.Elapsed(4 * time.Hour)},
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(5))})
 	fmt.Println(h, err)
 	// Output:
 	// held at 24 °C for 4h, then held at 5 °C <nil>
@@ -402,8 +364,8 @@ func ExampleJoin() {
 
 func ExampleHistory_Mean() {
 	h, err := ferment.Join(
-		ferment.Part{History: ferment.Constant(quantity.Celsius(24)), For: 4 * time.Hour},
-		ferment.Part{History: ferment.Constant(quantity.Celsius(5))})
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(24)), For: quantity.Elapsed(4 * time.Hour)},
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(5))})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -493,9 +455,9 @@ func ExampleConstantQ10_Curve() {
 	// doubling each 10 °C 0.255/h at 19 °C, <nil>
 }
 
-func ExampleCooling_Core() {
-	core, err := ferment.Cooling{
-		Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator,
+func ExamplePiece_Core() {
+	core, err := ferment.Piece{
+		Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator,
 	}.Core()
 	if err != nil {
 		fmt.Println(err)
@@ -516,9 +478,9 @@ func ExampleSquareRoot_Curve() {
 }
 
 func ExampleLesson_Reviews() {
-	var log []ferment.Bake
+	var log []ferment.LoggedBulk
 	for _, took := range []time.Duration{380, 360, 405, 350, 390} {
-		log = append(log, ferment.Bake{Bulk: maslin(), Took: took * time.Minute})
+		log = append(log, ferment.LoggedBulk{Bulk: maslin(), Took: quantity.Elapsed(took * time.Minute)})
 	}
 	lesson, err := ferment.Learning{Bakes: log}.Learn()
 	if err != nil {
@@ -535,7 +497,7 @@ func ExampleBulk_Estimate_levainWithYeast() {
 	dough := ferment.Bulk{
 		Inoculation: quantity.MustPercent("9.1 %"), Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.MustPercent("0.1 %")},
 		SaltInWater: quantity.MustPercent("2.8 %"), Rise: quantity.MustPercent("75 %"), History: ferment.Constant(quantity.Celsius(24)),
-		Curve: ferment.GanzleYeastHeld, YeastCurve: ferment.SaccharomycesCardinal,
+		Curve: ferment.GanzleYeastHeld(), YeastCurve: ferment.SaccharomycesCardinal(),
 	}
 	e, err := dough.Estimate()
 	fmt.Println(e, err)

@@ -135,7 +135,7 @@ func (t ShapeTarget) Working() working.Working {
 	}
 	steps = append(steps, working.Step{
 		Name: "dose from shaping to the oven by the curve", Symbol: "M_curve", Value: fixed(n.dose, 5),
-		Note:   "∫ μ dt over " + quantity.FormatDuration(p.ThenFor) + " of " + p.Then.String() + ", μ = " + curve.Formula,
+		Note:   "∫ μ dt over " + p.ThenFor.String() + " of " + p.Then.String() + ", μ = " + curve.Formula,
 		Source: sourceOf(curve),
 	}, f.paceStep(n), working.Step{
 		Name: "dose from shaping to the oven", Symbol: "M₂", Formula: "p × M_curve",
@@ -178,7 +178,7 @@ func (f Flavor) Working() working.Working {
 	if f.Yeast == 0 {
 		return w
 	}
-	l, y := GanzleLactobacilli.Rate(reference), GanzleYeast.Rate(reference)
+	l, y := GanzleLactobacilli().Rate(reference), GanzleYeast().Rate(reference)
 	w.Steps = []working.Step{{
 		Name: "acid index", Symbol: "I", Formula: "100 × (L ÷ Y) ÷ (μL ÷ μY)",
 		Where: []working.Binding{
@@ -221,7 +221,7 @@ func (l Lesson) Working() working.Working {
 
 // timeStep says how a time was found: by following the history.
 func timeStep(symbol, dose string, f fermentation, h History, t quantity.TimeRange) working.Step {
-	about := f.curve.About()
+	about := f.curve.about
 	formula := about.Formula
 	if formula == "" {
 		formula = about.Name
@@ -229,7 +229,7 @@ func timeStep(symbol, dose string, f fermentation, h History, t quantity.TimeRan
 	note := "the time at which ∫ μ dt along the history (" + h.String() + ") is " + dose + ", with μ = " + formula
 	if s := f.second; s != nil {
 		note = "the time at which the dose of both along the history (" + h.String() + ") is " + dose + ", M₁ by μ = " + formula +
-			", M₂ by " + s.curve.About().Name + fmt.Sprintf(" scaled by %s to %s/h at 27 °C", fixed(s.scale, 4), number(yeastGrowth))
+			", M₂ by " + s.curve.about.Name + fmt.Sprintf(" scaled by %s to %s/h at 27 °C", fixed(s.scale, 4), number(yeastGrowth))
 	}
 	if f.scale != 1 {
 		note += fmt.Sprintf(" scaled by %s to %s/h at 27 °C", fixed(f.scale, 4), number(yeastGrowth))

@@ -44,15 +44,15 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		return Flavor{}, err
 	}
 	check := e.bulk
-	check.Curve = GanzleYeast
+	check.Curve = GanzleYeast()
 	if err := withinCurve(check, check.History, hours(until), "History"); err != nil {
 		return Flavor{}, err
 	}
-	lacto, err := Dose(GanzleLactobacilli, e.bulk.History, 0, until)
+	lacto, err := GanzleLactobacilli().Dose(e.bulk.History, 0, until)
 	if err != nil {
 		return Flavor{}, err
 	}
-	yeast, err := Dose(GanzleYeast, e.bulk.History, 0, until)
+	yeast, err := GanzleYeast().Dose(e.bulk.History, 0, until)
 	if err != nil {
 		return Flavor{}, err
 	}
@@ -61,7 +61,7 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		"growth in laboratory medium; only the ratio carries over to dough",
 	}}
 	if yeast > 0 {
-		f.Index = 100 * (lacto / yeast) / (GanzleLactobacilli.Rate(reference) / GanzleYeast.Rate(reference))
+		f.Index = 100 * (lacto / yeast) / (GanzleLactobacilli().Rate(reference) / GanzleYeast().Rate(reference))
 	}
 	if c := e.bulk.SaltInWater.Points(); c >= 4 {
 		f.Limits = append(f.Limits, "at "+fixed(c, 1)+" % salt in the water the lactobacilli do not grow at all: they stop at 4 %")

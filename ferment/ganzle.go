@@ -31,7 +31,9 @@ const heldTo = 30
 
 // GanzleYeast is the growth of the sourdough yeast Kazachstania humilis (Candida milleri): 0.423/h at most, at 27.1 °C, none
 // from 36 °C on. It is a curve of growth, not of gas: above 27 °C it falls while gassing still rises.
-var GanzleYeast Curve = ganzleCurve(About{
+func GanzleYeast() Curve { return Curve{ganzleYeastCurve} }
+
+var ganzleYeastCurve = ganzleCurve(About{
 	Name: "Gänzle yeast", Key: "ganzle-yeast", Low: 0, High: 36,
 	Formula: "0.0124·(36 − T)^2.981·exp(−0.3355·(36 − T))",
 	Note:    "growth of one species in laboratory medium; falls above 27 °C although gas production still rises; never quite zero in the cold although the authors report no growth at 8 °C",
@@ -40,7 +42,9 @@ var GanzleYeast Curve = ganzleCurve(About{
 
 // GanzleYeastHeld is [GanzleYeast] holding its maximum from 27.1 to 30 °C before it falls, because gas production has its
 // optimum well above that of growth; a judgment of this library, and the curve to plan bulk with.
-var GanzleYeastHeld Curve = ganzleCurve(About{
+func GanzleYeastHeld() Curve { return Curve{ganzleYeastHeldCurve} }
+
+var ganzleYeastHeldCurve = ganzleCurve(About{
 	Name: "Gänzle yeast, held to 30 °C", Key: "ganzle-yeast-held", Low: 0, High: 38,
 	Formula: "0.0124·(36 − T′)^2.981·exp(−0.3355·(36 − T′))",
 	Note:    "T′ is T below 27.1 °C, stays at 27.1 °C up to 30 °C, and is T − 2.9 °C above; the plateau is a judgment, gas production rises beyond the optimum of growth",
@@ -52,7 +56,9 @@ var GanzleYeastHeld Curve = ganzleCurve(About{
 
 // GanzleYeastColdStop is [GanzleYeastHeld] with a straight line from its rate at 14 °C to nothing at 8 °C, where the authors report
 // no growth; for those who find that their refrigerator stops a dough dead.
-var GanzleYeastColdStop Curve = ganzleCurve(About{
+func GanzleYeastColdStop() Curve { return Curve{ganzleYeastColdStopCurve} }
+
+var ganzleYeastColdStopCurve = ganzleCurve(About{
 	Name: "Gänzle yeast, stopping at 8 °C", Key: "ganzle-yeast-cold-stop", Low: 0, High: 38,
 	Formula: "as held to 30 °C; below 14 °C μ(14)·max(0; T − 8)/6",
 	Note:    "the straight line to zero is a judgment between the equation, which never reaches zero, and the reported absence of growth at 8 °C",
@@ -65,7 +71,9 @@ var GanzleYeastColdStop Curve = ganzleCurve(About{
 	piece{low: heldTo, shift: heldTo - ganzleYeast.optimum(), form: ganzleYeast})
 
 // GanzleLactobacilli is the growth of Fructilactobacillus sanfranciscensis: 0.665/h at most, at 33.0 °C, none from 41 °C on.
-var GanzleLactobacilli Curve = ganzleCurve(About{
+func GanzleLactobacilli() Curve { return Curve{ganzleLactobacilliCurve} }
+
+var ganzleLactobacilliCurve = ganzleCurve(About{
 	Name: "Gänzle lactobacilli", Key: "ganzle-lactobacilli", Low: 0, High: 41,
 	Formula: "0.1267·(41 − T)^1.5404·exp(−0.1931·(41 − T))",
 	Note:    "growth of one species in laboratory medium; stopped by 4 g salt in 100 mL water and by its own acid",

@@ -11,7 +11,7 @@ import (
 )
 
 // History is the temperature of a dough over time: straight lines between knots, from time 0 on; after the last knot the
-// last temperature is held. Make one with [Constant], [Readings], [Relaxing], [Cooling] or [Join]. It is immutable; the
+// last temperature is held. Make one with [Constant], [Readings], [Relaxing], [Piece] or [Join]. It is immutable; the
 // zero value is no history and is refused by every calculation.
 type History struct {
 	knots []knot
@@ -102,17 +102,17 @@ func (h History) Mean(from, to time.Duration) (quantity.Temperature, error) {
 	return degrees(sum / (hours(to) - hours(from))), nil
 }
 
-// Knot is one corner of a [History].
+// Knot is a temperature at a time from the start: a probe's reading, or a corner of a [History].
 type Knot struct {
-	At          time.Duration
-	Temperature quantity.Temperature
+	At          quantity.Elapsed     `json:"at"`
+	Temperature quantity.Temperature `json:"temperature"`
 }
 
 // Knots lists the corners of the history: for plotting. Times are rounded to the second.
 func (h History) Knots() []Knot {
 	out := make([]Knot, len(h.knots))
 	for i, k := range h.knots {
-		out[i] = Knot{span(k.h), degrees(k.c)}
+		out[i] = Knot{quantity.Elapsed(span(k.h)), degrees(k.c)}
 	}
 	return out
 }
@@ -168,17 +168,17 @@ func (h History) Shift(start time.Duration) (History, error) {
 	return out, nil
 }
 
-// Part is a stretch of a joined history.
-type Part struct {
-	History History
-	For     time.Duration // how long; ignored for the last part, which goes on
+// Stretch is a part of a joined history.
+type Stretch struct {
+	History History          `json:"history"`
+	For     quantity.Elapsed `json:"for,omitzero"` // how long; ignored for the last part, which goes on
 }
 
 // Join puts histories one after the other: each part is used from its own start for its length, the last one goes on. Where the
-// temperatures at a seam differ, the dough jumps: [Cooling] and [Relaxing] starting from
+// temperatures at a seam differ, the dough jumps: [Piece] and [Relaxing] starting from
 // the temperature the dough has then avoid that. Errors: ErrRequired without parts or for a zero History; ErrOutOfRange for
 // a length that is not positive or over 366 days.
-func Join(parts ...Part) (History, error) {
+func Join(parts ...Stretch) (History, error) {
 	var p problems
 	if len(parts) == 0 {
 		p.Required("Parts", "at least one part")
@@ -189,7 +189,7 @@ func Join(parts ...Part) (History, error) {
 			p.Required(path+".History", "a temperature history between −25 and 60 °C")
 		}
 		if i+1 < len(parts) {
-			p.Duration(path+".For", part.For, time.Second, longest)
+			p.Duration(path+".For", part.For.Duration(), time.Second, longest)
 		}
 	}
 	if err := p.Err(); err != nil {
@@ -201,7 +201,7 @@ func Join(parts ...Part) (History, error) {
 		h := part.History
 		end := math.Inf(1)
 		if i+1 < len(parts) {
-			end = hours(part.For)
+			end = hours(part.For.Duration())
 		}
 		for _, k := range h.knots {
 			if k.h >= end {
@@ -212,7 +212,7 @@ func Join(parts ...Part) (History, error) {
 		if i+1 < len(parts) {
 			out.add(knot{start + end, h.endingAt(end)})
 			start += end
-			out.label = working.Say("%v%v for %s, then ", out.label, h.label, quantity.FormatDuration(part.For))
+			out.label = working.Say("%v%v for %s, then ", out.label, h.label, part.For)
 		} else {
 			out.label = working.Say("%v%v", out.label, h.label)
 		}

@@ -16,22 +16,22 @@ func TestRelaxingFollowsItsEquation(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := ferment.Relaxing{
 			Start:        quantity.Celsius(rapid.Float64Range(5, 35).Draw(t, "start")),
-			Room:         ferment.Room{Night: quantity.Celsius(rapid.Float64Range(10, 25).Draw(t, "night")), Day: quantity.Celsius(rapid.Float64Range(10, 30).Draw(t, "day")), WarmestAt: time.Duration(rapid.IntRange(0, 24).Draw(t, "warmest")) * time.Hour, Starts: time.Duration(rapid.IntRange(0, 24).Draw(t, "clock")) * time.Hour},
-			TimeConstant: time.Duration(rapid.IntRange(20, 600).Draw(t, "minutes")) * time.Minute,
+			Room:         ferment.Room{Night: quantity.Celsius(rapid.Float64Range(10, 25).Draw(t, "night")), Day: quantity.Celsius(rapid.Float64Range(10, 30).Draw(t, "day")), WarmestAt: quantity.Elapsed(time.Duration(rapid.IntRange(0, 24).Draw(t, "warmest")) * time.Hour), Starts: quantity.Elapsed(time.Duration(rapid.IntRange(0, 24).Draw(t, "clock")) * time.Hour)},
+			TimeConstant: quantity.Elapsed(time.Duration(rapid.IntRange(20, 600).Draw(t, "minutes")) * time.Minute),
 		}
 		h, err := r.History()
 		if err != nil {
 			t.Fatal(err)
 		}
-		warmest := r.Room.WarmestAt.Hours()
+		warmest := r.Room.WarmestAt.Duration().Hours()
 		if r.Room.WarmestAt == 0 {
 			warmest = 15
 		}
 		room := func(x float64) float64 {
 			n, d := r.Room.Night.Celsius(), r.Room.Day.Celsius()
-			return (n+d)/2 + (d-n)/2*math.Cos(2*math.Pi*(r.Room.Starts.Hours()+x-warmest)/24)
+			return (n+d)/2 + (d-n)/2*math.Cos(2*math.Pi*(r.Room.Starts.Duration().Hours()+x-warmest)/24)
 		}
-		tau := r.TimeConstant.Hours()
+		tau := r.TimeConstant.Duration().Hours()
 		y := r.Start.Celsius()
 		const dt = 1.0 / 60
 		for i := range 48 * 60 {
@@ -49,7 +49,7 @@ func TestRelaxingFollowsItsEquation(t *testing.T) {
 
 // In a day and night the body follows the same Duhamel solution, and on the way lies between what surrounds it and its start.
 func TestCoolingIntoADayAndANight(t *testing.T) {
-	c := ferment.Cooling{Mass: quantity.Kilograms(2), Form: ferment.Tub, Start: quantity.Celsius(26), Into: ferment.Room{Night: quantity.Celsius(17), Day: quantity.Celsius(23), Starts: 18 * time.Hour}}
+	c := ferment.Piece{Mass: quantity.Kilograms(2), Form: ferment.Tub, Start: quantity.Celsius(26), Into: ferment.Room{Night: quantity.Celsius(17), Day: quantity.Celsius(23), Starts: quantity.Elapsed(18 * time.Hour)}}
 	mean, err := c.History()
 	if err != nil {
 		t.Fatal(err)
@@ -71,8 +71,8 @@ func TestCoolingIntoADayAndANight(t *testing.T) {
 
 func TestFormsPlacesAndBiot(t *testing.T) {
 	last := 100.0
-	for _, p := range []ferment.Place{ferment.Covered, ferment.Refrigerator, ferment.Open, ferment.Fan} {
-		h, err := ferment.Cooling{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: p}.History()
+	for _, p := range []ferment.Exposure{ferment.Covered, ferment.Refrigerator, ferment.Open, ferment.Fan} {
+		h, err := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: p}.History()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -86,7 +86,7 @@ func TestFormsPlacesAndBiot(t *testing.T) {
 		}
 	}
 	for f := ferment.Round; f <= ferment.Tub; f++ {
-		c := ferment.Cooling{Mass: quantity.Grams(800), Form: f, Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Place: ferment.Refrigerator, Metallic: true}
+		c := ferment.Piece{Mass: quantity.Grams(800), Form: f, Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator, Metallic: true}
 		h, err := c.History()
 		if err != nil {
 			t.Fatal(err)
@@ -94,20 +94,14 @@ func TestFormsPlacesAndBiot(t *testing.T) {
 		if e := h.At(48 * time.Hour).Celsius(); math.Abs(e-4) > 0.1 {
 			t.Errorf("%v ends at %v", f, e)
 		}
-		if biot, ok, err := c.Lumpable(); err != nil || ok || biot < 0.1 {
-			t.Errorf("%v: Biot %v, lumpable %v, %v", f, biot, ok, err)
-		}
-	}
-	if _, ok, err := (ferment.Cooling{Mass: quantity.Grams(10), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(20)}}).Lumpable(); err != nil || !ok {
-		t.Errorf("ten grams of dough are not lumpable: %v", err)
 	}
 }
 
 func TestJumpsAreKept(t *testing.T) {
 	h, err := ferment.Join(
-		ferment.Part{History: ferment.Constant(quantity.Celsius(26)), For: 3 * time.Hour},
-		ferment.Part{History: ferment.Constant(quantity.Celsius(4)), For: 12 * time.Hour},
-		ferment.Part{History: ferment.Constant(quantity.Celsius(22))},
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(26)), For: quantity.Elapsed(3 * time.Hour)},
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(4)), For: quantity.Elapsed(12 * time.Hour)},
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(22))},
 	)
 	if err != nil {
 		t.Fatal(err)
@@ -126,36 +120,5 @@ func TestJumpsAreKept(t *testing.T) {
 	}
 	if h.Known() != 15*time.Hour || !strings.Contains(h.String(), "then") {
 		t.Errorf("%v, %v", h.Known(), h)
-	}
-}
-
-func TestApplicable(t *testing.T) {
-	has := func(c float64) map[ferment.Curve]bool {
-		list, err := ferment.Applicable(ferment.Constant(quantity.Celsius(c)), time.Hour)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out := map[ferment.Curve]bool{}
-		for _, c := range list {
-			out[c] = true
-		}
-		return out
-	}
-	if m := has(24); len(m) != 7 || m[ferment.GanzleLactobacilli] {
-		t.Errorf("at 24 °C: %v", m)
-	}
-	if m := has(40); len(m) != 1 || !m[ferment.SaccharomycesCardinal] {
-		t.Errorf("at 40 °C: %v", m)
-	}
-	if m := has(4); m[ferment.TradeQ10] || !m[ferment.GanzleYeastHeld] {
-		t.Errorf("at 4 °C: %v", m)
-	}
-	for _, c := range ferment.Curves() {
-		if same, ok := ferment.CurveNamed(c.About().Key); !ok || same != c {
-			t.Errorf("%v is not found by its key", c)
-		}
-	}
-	if _, ok := ferment.CurveNamed(""); ok {
-		t.Error("a curve without a name")
 	}
 }

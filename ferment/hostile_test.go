@@ -39,7 +39,7 @@ func refuses(t *testing.T, err error, reason error, paths ...string) {
 func TestZeroValuesAreRefused(t *testing.T) {
 	_, err := ferment.Bulk{}.Estimate()
 	refuses(t, err, quantity.ErrRequired, "Inoculation", "Rise", "History", "Curve")
-	_, err = ferment.Levain{}.Ripe()
+	_, err = ferment.Ripening{}.Ripe()
 	refuses(t, err, quantity.ErrRequired, "Seed", "History", "Curve")
 	_, err = ferment.Proof{}.RiseBeforeShaping()
 	refuses(t, err, quantity.ErrRequired, "Total", "Bulk.Inoculation", "Bulk.History", "Bulk.Curve", "Then")
@@ -47,27 +47,27 @@ func TestZeroValuesAreRefused(t *testing.T) {
 	refuses(t, err, quantity.ErrRequired, "Then")
 	_, err = ferment.Learning{}.Learn()
 	refuses(t, err, quantity.ErrRequired, "Bakes")
-	_, err = ferment.Learning{Bakes: []ferment.Bake{{}, {}}}.Learn()
+	_, err = ferment.Learning{Bakes: []ferment.LoggedBulk{{}, {}}}.Learn()
 	refuses(t, err, quantity.ErrRequired, "Bakes[0].Bulk.Inoculation", "Bakes[1].Bulk.Curve", "Bakes[1].Took")
-	_, err = ferment.Dose(nil, ferment.History{}, 0, 1)
+	_, err = ferment.Curve{}.Dose(ferment.History{}, 0, 1)
 	refuses(t, err, quantity.ErrRequired, "History")
-	_, err = ferment.Dose(nil, ferment.Constant(quantity.Celsius(20)), 0, 1)
+	_, err = ferment.Curve{}.Dose(ferment.Constant(quantity.Celsius(20)), 0, 1)
 	refuses(t, err, quantity.ErrRequired, "Curve")
 	_, err = ferment.Readings{}.History()
 	refuses(t, err, quantity.ErrRequired, "Points")
 	_, err = ferment.Relaxing{}.History()
 	refuses(t, err, quantity.ErrRequired, "Start", "Room.Night")
-	_, err = ferment.Cooling{}.History()
+	_, err = ferment.Piece{}.History()
 	refuses(t, err, quantity.ErrRequired, "Start", "Into.Night")
 	_, err = ferment.Join()
 	refuses(t, err, quantity.ErrRequired, "Parts")
-	_, err = ferment.Join(ferment.Part{}, ferment.Part{})
+	_, err = ferment.Join(ferment.Stretch{}, ferment.Stretch{})
 	refuses(t, err, quantity.ErrRequired, "[0].History", "[1].History")
 	_, err = ferment.Baranyi{}.After(1)
 	refuses(t, err, quantity.ErrInconsistent, "Max")
 	_, err = ferment.Estimate{}.RiseAt(time.Hour)
 	refuses(t, err, quantity.ErrRequired, "Estimate")
-	_, err = ferment.Estimate{}.Update(ferment.RiseReading{At: time.Hour})
+	_, err = ferment.Estimate{}.Update(ferment.RiseReading{At: quantity.Elapsed(time.Hour)})
 	refuses(t, err, quantity.ErrRequired, "Estimate")
 	_, err = ferment.Estimate{}.Flavor(time.Hour)
 	refuses(t, err, quantity.ErrRequired, "Estimate")
@@ -81,24 +81,26 @@ func TestZeroValuesAreRefused(t *testing.T) {
 	refuses(t, err, quantity.ErrRequired, "Curve", "Drift.Room.Night")
 	_, err = ferment.Bulk{}.RoomFor(time.Hour, ferment.Relaxing{})
 	refuses(t, err, quantity.ErrRequired, "Curve", "Drift.Start")
-	_, err = ferment.Bulk{}.TimeTable(nil, nil)
-	refuses(t, err, quantity.ErrRequired, "Temperatures", "Inoculations")
-	_, err = ferment.CompareCurves([]ferment.Curve{nil}, nil)
+	_, err = ferment.CurveTable{Curves: []ferment.Curve{{}}}.Rows()
 	refuses(t, err, quantity.ErrRequired, "Curves[0]", "Temperatures")
-	_, err = ferment.Applicable(ferment.History{}, time.Hour)
-	refuses(t, err, quantity.ErrRequired, "History")
+	_, err = ferment.NewCurve(ferment.About{}, nil)
+	refuses(t, err, quantity.ErrRequired, "Rate")
+	_, err = ferment.NewCurve(ferment.About{Name: "own", Low: 5, High: 2}, math.Log)
+	refuses(t, err, quantity.ErrOutOfRange, "About.High", "Rate")
+	_, err = ferment.Room{}.At(-1)
+	refuses(t, err, quantity.ErrOutOfRange, "Night", "After")
 	_, err = ferment.ParseReadings("")
 	refuses(t, err, quantity.ErrRequired, "Text")
 	for _, text := range []string{
 		ferment.Estimate{}.String(), ferment.History{}.String(), ferment.Culture{}.String(), ferment.Lesson{}.String(), ferment.ShapeTarget{}.String(),
-		ferment.Ripeness{}.String(), ferment.AmountAnswer{}.String(), ferment.TemperatureAnswer{}.String(), ferment.TimeTable{}.String(), ferment.Progress{}.String(),
+		ferment.Ripeness{}.String(), ferment.AmountAnswer{}.String(), ferment.TemperatureAnswer{}.String(), ferment.Progress{}.String(),
 		ferment.Estimate{}.Working().Text(80), ferment.Ripeness{}.Working().Text(80), ferment.Review{}.String(), ferment.Yeast{}.String(),
 	} {
 		if strings.Contains(text, "%!") || strings.Contains(text, "NaN") {
 			t.Error(text)
 		}
 	}
-	if ferment.Estimate.Curve(ferment.Estimate{}, 3) != nil || len(ferment.Estimate{}.Cautions()) != 0 || (ferment.Estimate{}).Reached() || (ferment.Estimate{}).RestsOn() != nil {
+	if ferment.Estimate.RiseCurve(ferment.Estimate{}, 3) != nil || len(ferment.Estimate{}.Cautions()) != 0 || (ferment.Estimate{}).Reached() || (ferment.Estimate{}).RestsOn() != nil {
 		t.Error("the zero estimate says something")
 	}
 	_ = ferment.Ripeness{}.Cautions()
@@ -106,7 +108,7 @@ func TestZeroValuesAreRefused(t *testing.T) {
 }
 
 func good() ferment.Bulk {
-	return ferment.Bulk{Inoculation: pct(10), SaltInWater: pct(2.7), Rise: pct(75), History: ferment.Constant(quantity.Celsius(23)), Curve: ferment.GanzleYeastHeld}
+	return ferment.Bulk{Inoculation: pct(10), SaltInWater: pct(2.7), Rise: pct(75), History: ferment.Constant(quantity.Celsius(23)), Curve: ferment.GanzleYeastHeld()}
 }
 
 func TestImpossibleDoughsAreRefused(t *testing.T) {
@@ -115,23 +117,20 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 		reason error
 		path   string
 	}{
-		"no levain":             {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired, "Inoculation"},
-		"more than all":         {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
-		"negative levain":       {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
-		"invalid levain":        {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange, "Inoculation"},
-		"salt above tolerance":  {func(b *ferment.Bulk) { b.SaltInWater = pct(8) }, quantity.ErrOutOfRange, "SaltInWater"},
-		"infinite salt":         {func(b *ferment.Bulk) { b.SaltInWater = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "SaltInWater"},
-		"no rise":               {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
-		"huge rise":             {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
-		"whole grain over all":  {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
-		"boiling dough":         {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
-		"unknown kneading":      {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
-		"both, one curve":       {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)} }, quantity.ErrRequired, "YeastCurve"},
-		"above the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(39)) }, quantity.ErrModelRange, "History"},
-		"below the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-5)) }, quantity.ErrModelRange, "History"},
-		"a curve of nothing":    {func(b *ferment.Bulk) { b.Curve = broken(math.NaN()) }, quantity.ErrOutOfRange, "Curve"},
-		"a curve without bound": {func(b *ferment.Bulk) { b.Curve = broken(math.Inf(1)) }, quantity.ErrOutOfRange, "Curve"},
-		"a falling culture":     {func(b *ferment.Bulk) { b.Curve = broken(-1) }, quantity.ErrOutOfRange, "Curve"},
+		"no levain":            {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired, "Inoculation"},
+		"more than all":        {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
+		"negative levain":      {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
+		"invalid levain":       {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange, "Inoculation"},
+		"salt above tolerance": {func(b *ferment.Bulk) { b.SaltInWater = pct(8) }, quantity.ErrOutOfRange, "SaltInWater"},
+		"infinite salt":        {func(b *ferment.Bulk) { b.SaltInWater = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "SaltInWater"},
+		"no rise":              {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
+		"huge rise":            {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
+		"whole grain over all": {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
+		"boiling dough":        {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
+		"unknown kneading":     {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
+		"both, one curve":      {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)} }, quantity.ErrRequired, "YeastCurve"},
+		"above the curve":      {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(39)) }, quantity.ErrModelRange, "History"},
+		"below the curve":      {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-5)) }, quantity.ErrModelRange, "History"},
 		"yeast without amount": {func(b *ferment.Bulk) {
 			b.Inoculation = quantity.Percent{}
 			b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast}
@@ -150,15 +149,17 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 	}
 }
 
-type broken float64
-
-func (b broken) Rate(float64) float64 { return float64(b) }
-func (b broken) About() ferment.About { return ferment.About{Name: "broken", Low: 0, High: 40} }
+func TestBrokenCurvesAreRefused(t *testing.T) {
+	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1} {
+		_, err := ferment.NewCurve(ferment.About{Name: "broken", Low: 0, High: 40}, func(float64) float64 { return x })
+		refuses(t, err, quantity.ErrOutOfRange, "Rate")
+	}
+}
 
 func TestExtrapolationIsSaid(t *testing.T) {
 	b := good()
 	b.History = ferment.Constant(quantity.Celsius(37.9))
-	b.Curve = ferment.GanzleYeast
+	b.Curve = ferment.GanzleYeast()
 	b.Extrapolate = true
 	e, err := b.Estimate()
 	if err != nil {
@@ -181,20 +182,20 @@ func TestExtrapolationIsSaid(t *testing.T) {
 func TestReadingsThatCannotBe(t *testing.T) {
 	c := quantity.Celsius
 	for name, x := range map[string]struct {
-		points []ferment.Reading
+		points []ferment.Knot
 		reason error
 		path   string
 	}{
-		"out of order":   {[]ferment.Reading{{time.Hour, c(20)}, {0, c(20)}}, quantity.ErrInconsistent, "Points[1].At"},
-		"twice":          {[]ferment.Reading{{0, c(20)}, {0, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
-		"a gap":          {[]ferment.Reading{{0, c(20)}, {5 * time.Hour, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
-		"NaN":            {[]ferment.Reading{{0, c(math.NaN())}}, quantity.ErrRequired, "Points[0].Temperature"},
-		"before time":    {[]ferment.Reading{{-time.Hour, c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
-		"after a year":   {[]ferment.Reading{{0, c(20)}, {math.MaxInt64, c(20)}}, quantity.ErrOutOfRange, "Points[1].At"},
-		"in an oven":     {[]ferment.Reading{{0, c(200)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
-		"Fahrenheit":     {[]ferment.Reading{{0, c(76)}, {time.Hour, c(74)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
-		"liquid helium":  {[]ferment.Reading{{0, quantity.Kelvin(4)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
-		"the first late": {[]ferment.Reading{{400 * 24 * time.Hour, c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
+		"out of order":   {[]ferment.Knot{{quantity.Elapsed(time.Hour), c(20)}, {0, c(20)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"twice":          {[]ferment.Knot{{0, c(20)}, {0, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"a gap":          {[]ferment.Knot{{0, c(20)}, {quantity.Elapsed(5 * time.Hour), c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"NaN":            {[]ferment.Knot{{0, c(math.NaN())}}, quantity.ErrRequired, "Points[0].Temperature"},
+		"before time":    {[]ferment.Knot{{quantity.Elapsed(-time.Hour), c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
+		"after a year":   {[]ferment.Knot{{0, c(20)}, {math.MaxInt64, c(20)}}, quantity.ErrOutOfRange, "Points[1].At"},
+		"in an oven":     {[]ferment.Knot{{0, c(200)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"Fahrenheit":     {[]ferment.Knot{{0, c(76)}, {quantity.Elapsed(time.Hour), c(74)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"liquid helium":  {[]ferment.Knot{{0, quantity.Kelvin(4)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"the first late": {[]ferment.Knot{{quantity.Elapsed(400 * 24 * time.Hour), c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := ferment.Readings{Points: x.points}.History()
@@ -205,12 +206,12 @@ func TestReadingsThatCannotBe(t *testing.T) {
 		})
 	}
 	// A refrigerator in °F passes for a hot dough in °C: allowed, but said.
-	h, err := ferment.Readings{Points: []ferment.Reading{{0, c(40)}, {time.Hour, c(38)}}}.History()
+	h, err := ferment.Readings{Points: []ferment.Knot{{0, c(40)}, {quantity.Elapsed(time.Hour), c(38)}}}.History()
 	if err != nil || len(h.Notes()) != 1 || !strings.Contains(h.Notes()[0].String(), "°F") {
 		t.Errorf("%v, %v", h.Notes(), err)
 	}
 	// A million faults are not a million errors.
-	many := make([]ferment.Reading, 100_000)
+	many := make([]ferment.Knot, 100_000)
 	_, err = ferment.Readings{Points: many}.History()
 	if n := len(quantity.InputErrors(err)); n == 0 || n > 50 {
 		t.Errorf("%d problems", n)
@@ -218,7 +219,7 @@ func TestReadingsThatCannotBe(t *testing.T) {
 }
 
 func TestHistoryShorterThanTheAnswerIsSaid(t *testing.T) {
-	h, err := ferment.Readings{Points: []ferment.Reading{{0, quantity.Celsius(25)}, {2 * time.Hour, quantity.Celsius(23)}}}.History()
+	h, err := ferment.Readings{Points: []ferment.Knot{{0, quantity.Celsius(25)}, {quantity.Elapsed(2 * time.Hour), quantity.Celsius(23)}}}.History()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -235,20 +236,18 @@ func TestHistoryShorterThanTheAnswerIsSaid(t *testing.T) {
 
 func TestFieldsOfHistoriesAreChecked(t *testing.T) {
 	c := quantity.Celsius
-	_, err := ferment.Relaxing{Start: c(25), Room: ferment.Room{Night: c(20), Day: c(99), WarmestAt: 25 * time.Hour, Starts: -1}, TimeConstant: time.Second}.History()
+	_, err := ferment.Relaxing{Start: c(25), Room: ferment.Room{Night: c(20), Day: c(99), WarmestAt: quantity.Elapsed(25 * time.Hour), Starts: -1}, TimeConstant: quantity.Elapsed(time.Second)}.History()
 	refuses(t, err, quantity.ErrOutOfRange, "Room.Day", "Room.WarmestAt", "Room.Starts", "TimeConstant")
-	_, err = ferment.Cooling{Mass: quantity.Kilograms(1000), Form: 9, Start: c(25), Into: ferment.Room{Night: c(4)}, Place: 9, Height: quantity.Meters(3), Surface: math.NaN()}.History()
-	refuses(t, err, quantity.ErrOutOfRange, "Mass", "Form", "Place", "Height", "Surface")
-	_, _, err = ferment.Cooling{}.Lumpable()
-	refuses(t, err, quantity.ErrOutOfRange, "Mass")
-	_, err = ferment.Join(ferment.Part{History: ferment.Constant(c(20)), For: -time.Hour}, ferment.Part{History: ferment.Constant(c(20))})
+	_, err = ferment.Piece{Mass: quantity.Kilograms(1000), Form: 9, Start: c(25), Into: ferment.Room{Night: c(4)}, Exposure: 9, Height: quantity.Meters(3), Surface: math.NaN()}.History()
+	refuses(t, err, quantity.ErrOutOfRange, "Mass", "Form", "Exposure", "Height", "Surface")
+	_, err = ferment.Join(ferment.Stretch{History: ferment.Constant(c(20)), For: quantity.Elapsed(-time.Hour)}, ferment.Stretch{History: ferment.Constant(c(20))})
 	refuses(t, err, quantity.ErrOutOfRange, "[0].For")
 	h := ferment.Constant(c(20))
 	_, err = h.Mean(2*time.Hour, time.Hour)
 	refuses(t, err, quantity.ErrOutOfRange, "To")
 	_, err = h.Shift(-time.Hour)
 	refuses(t, err, quantity.ErrOutOfRange, "From")
-	_, err = ferment.Dose(ferment.GanzleYeast, h, 0, math.MaxInt64)
+	_, err = ferment.GanzleYeast().Dose(h, 0, math.MaxInt64)
 	refuses(t, err, quantity.ErrOutOfRange, "To")
 }
 
@@ -294,7 +293,7 @@ func TestCurvesOfTheCaller(t *testing.T) {
 		if _, _, err := (ferment.Baranyi{Start: 0, Max: 10}).DoseTo(x); (math.IsNaN(x) || math.IsInf(x, 0)) && err == nil {
 			t.Errorf("DoseTo takes %v", x)
 		}
-		if _, ok := ferment.DoublingTime(nil, quantity.Celsius(x)); ok {
+		if _, ok := (ferment.Curve{}).DoublingTime(quantity.Celsius(x)); ok {
 			t.Error("a doubling time of nothing")
 		}
 	}
@@ -312,16 +311,16 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 	refuses(t, err, quantity.ErrRequired, "Readings")
 	_, err = e.Update(ferment.RiseReading{At: 0, Rise: pct(-50), Error: pct(90)}, ferment.RiseReading{At: math.MaxInt64, Rise: pct(math.NaN())})
 	refuses(t, err, quantity.ErrOutOfRange, "Readings[0].At", "Readings[0].Rise", "Readings[0].Error", "Readings[1].At", "Readings[1].Rise")
-	_, err = e.Update(ferment.RiseReading{At: 2 * time.Hour, Rise: pct(5)}, ferment.RiseReading{At: time.Hour, Rise: pct(5)})
+	_, err = e.Update(ferment.RiseReading{At: quantity.Elapsed(2 * time.Hour), Rise: pct(5)}, ferment.RiseReading{At: quantity.Elapsed(time.Hour), Rise: pct(5)})
 	refuses(t, err, quantity.ErrInconsistent, "Readings[1].At")
-	p, err := e.Update(ferment.RiseReading{At: 2 * time.Hour, Rise: pct(5)})
+	p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(2 * time.Hour), Rise: pct(5)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, err = p.Now.Update(ferment.RiseReading{At: time.Hour, Rise: pct(5)})
+	_, err = p.Now.Update(ferment.RiseReading{At: quantity.Elapsed(time.Hour), Rise: pct(5)})
 	refuses(t, err, quantity.ErrInconsistent, "Readings[0].At")
 	// The wildest readings still give an answer in order.
-	for _, x := range []ferment.RiseReading{{At: time.Second, Rise: pct(300)}, {At: 700 * time.Hour, Rise: pct(-20)}, {At: 700 * time.Hour, Rise: pct(300), Error: pct(0.1)}, {At: time.Minute, Rise: pct(0), Error: pct(0.1)}} {
+	for _, x := range []ferment.RiseReading{{At: quantity.Elapsed(time.Second), Rise: pct(300)}, {At: quantity.Elapsed(700 * time.Hour), Rise: pct(-20)}, {At: quantity.Elapsed(700 * time.Hour), Rise: pct(300), Error: pct(0.1)}, {At: quantity.Elapsed(time.Minute), Rise: pct(0), Error: pct(0.1)}} {
 		p, err := e.Update(x)
 		if err != nil {
 			t.Errorf("%+v: %v", x, err)
@@ -331,7 +330,7 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 			t.Errorf("%+v: %v", x, r)
 		}
 	}
-	wild, err := e.Update(ferment.RiseReading{At: 4 * time.Hour, Rise: pct(300), Error: pct(1)})
+	wild, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(4 * time.Hour), Rise: pct(300), Error: pct(1)})
 	if err != nil || !strings.Contains(working.Join(wild.Now.Notes(), "\n").String(), "far from what the dough was expected to do") {
 		t.Errorf("%v, %v", wild.Now.Notes(), err)
 	}

@@ -36,7 +36,7 @@ func (b *Bulk) leavening() leavening {
 // hinders the other; acid slowing the yeast and a race for sugar are not in it, which is what sdTogether is for: a
 // judgment, no measurement of such doughs having been found.
 type secondLeaven struct {
-	curve Curve   // of the yeast
+	curve *curve  // of the yeast
 	scale float64 // on that curve's rate
 	levain,
 	yeast float64 // ln f, ln y
@@ -107,7 +107,7 @@ func (f *fermentation) togetherStep(n node) working.Step {
 // bounds describes the curve with the temperatures a dough may have by it, or by both its curves.
 func (b *Bulk) bounds() About {
 	about := b.Curve.About()
-	if b.leavening() == byBoth && b.YeastCurve != nil {
+	if b.leavening() == byBoth && !b.YeastCurve.IsZero() {
 		yeast := b.YeastCurve.About()
 		about.Name += " and " + yeast.Name
 		about.Low, about.High = math.Max(about.Low, yeast.Low), math.Min(about.High, yeast.High)

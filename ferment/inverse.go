@@ -190,7 +190,7 @@ func (b Bulk) temperatureFor(ready time.Duration, what string, history func(quan
 	if err := p.Err(); err != nil {
 		return TemperatureAnswer{}, err
 	}
-	best, _ := Optimum(b.Curve)
+	best, _ := b.Curve.Optimum()
 	warmest := math.Min(best.Celsius(), b.Curve.About().High)
 	likely := func(c float64) float64 {
 		h, err := history(degrees(c))

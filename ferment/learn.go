@@ -8,24 +8,24 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Bake is a logged bulk: the dough, the temperature it had, and how long it took to rise so far.
-type Bake struct {
+// LoggedBulk is a logged bulk: the dough, the temperature it had, and how long it took to rise so far.
+type LoggedBulk struct {
 	// Bulk is the dough, with the Rise it had reached; its Culture is not used.
-	Bulk Bulk
+	Bulk Bulk `json:"bulk"`
 	// Took is how long it took to reach that rise.
-	Took time.Duration
+	Took quantity.Elapsed `json:"took"`
 	// Error is the standard deviation of the rise as read, in points; zero means 5.
-	Error quantity.Percent
+	Error quantity.Percent `json:"error,omitzero"`
 }
 
 // Learning is a kitchen's log of bakes, all with levain, all with commercial yeast, or all with both.
 type Learning struct {
-	Bakes []Bake
+	Bakes []LoggedBulk `json:"bakes"`
 	// Prior is what was known before; the zero value is nothing.
-	Prior Culture
+	Prior Culture `json:"prior,omitzero"`
 	// Robust limits what one wild bake (a forgotten heater, a misread clock) can do: it counts less and less, and
 	// beyond 4.7 spreads not at all.
-	Robust bool
+	Robust bool `json:"robust,omitzero"`
 }
 
 // Lesson is what a log of bakes has taught.
@@ -33,7 +33,7 @@ type Lesson struct {
 	Culture Culture
 
 	log    []observation
-	bakes  []Bake
+	bakes  []LoggedBulk
 	prior  *belief
 	robust bool
 }
@@ -43,7 +43,7 @@ type observation struct {
 	y      float64
 	mean   float64 // dose-weighted temperature
 	sens   float64 // e
-	kind   Kneading
+	kind   KneadedBy
 	scale  float64
 	weight float64
 }
@@ -75,7 +75,7 @@ func (l Learning) Learn() (Lesson, error) {
 	standard := prior(kind)
 	var known [ByMachine + 1]outlook
 	for k := range known {
-		known[k] = standard.outlook(Kneading(k))
+		known[k] = standard.outlook(KneadedBy(k))
 	}
 	out := Lesson{bakes: l.Bakes, prior: l.Prior.belief(kind), robust: l.Robust, log: make([]observation, len(l.Bakes))}
 	for i := range l.Bakes {
@@ -98,7 +98,7 @@ func (l Learning) Learn() (Lesson, error) {
 }
 
 // observe makes the line of the regression.
-func (k *Bake) observe(kind leavening, standard *belief, typical *[ByMachine + 1]outlook) (observation, error) {
+func (k *LoggedBulk) observe(kind leavening, standard *belief, typical *[ByMachine + 1]outlook) (observation, error) {
 	b := k.Bulk
 	b.Culture = Culture{}
 	if b.leavening() == kind {
@@ -112,7 +112,7 @@ func (k *Bake) observe(kind leavening, standard *belief, typical *[ByMachine + 1
 	if err == nil && f.kind != kind {
 		p.Add("Bulk", b.Yeast.String(), "the leavening of the first bake", quantity.ErrInconsistent)
 	}
-	p.Duration("Took", k.Took, time.Minute, Horizon)
+	p.Duration("Took", k.Took.Duration(), time.Minute, Horizon)
 	delta := k.Error.Fraction()
 	if k.Error.IsZero() {
 		delta = standardReadingError
@@ -122,10 +122,10 @@ func (k *Bake) observe(kind leavening, standard *belief, typical *[ByMachine + 1
 	if err := p.Err(); err != nil {
 		return observation{}, err
 	}
-	if err := withinCurve(b, b.History, hours(k.Took), "Bulk.History"); err != nil {
+	if err := withinCurve(b, b.History, hours(k.Took.Duration()), "Bulk.History"); err != nil {
 		return observation{}, err
 	}
-	n := f.through(b.History, hours(k.Took))
+	n := f.through(b.History, hours(k.Took.Duration()))
 	if !(n.dose > 0) || math.IsInf(n.dose, 1) {
 		p.Add("Bulk.History", b.History.String(), "a history in which the dough can rise", quantity.ErrInconsistent)
 		return observation{}, p.Err()

@@ -70,7 +70,7 @@ func TestLearningFindsThePace(t *testing.T) {
 func TestLearningFindsTemperatureSensitivity(t *testing.T) {
 	// A kitchen whose doughs speed up 5 % a degree more than the curve.
 	r := rand.New(rand.NewPCG(3, 3))
-	var log []ferment.Bake
+	var log []ferment.LoggedBulk
 	for range 200 {
 		c := 18 + 8*r.Float64()
 		in := good()
@@ -79,7 +79,7 @@ func TestLearningFindsTemperatureSensitivity(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		log = append(log, ferment.Bake{Bulk: in, Took: time.Duration(float64(e.Ready().Likely) * math.Exp(-0.05*(c-24)+0.08*r.NormFloat64()))})
+		log = append(log, ferment.LoggedBulk{Bulk: in, Took: quantity.Elapsed(time.Duration(float64(e.Ready().Likely) * math.Exp(-0.05*(c-24)+0.08*r.NormFloat64())))})
 	}
 	d := learn(t, ferment.Learning{Bakes: log}).Culture.TemperatureSensitivity()
 	if !(d.Low < 0.05 && 0.05 < d.High+0.005) || math.Abs(d.Likely-0.05) > 0.008 {
@@ -90,7 +90,7 @@ func TestLearningFindsTemperatureSensitivity(t *testing.T) {
 func TestRobustLearningForgetsWildBakes(t *testing.T) {
 	log := bakeLog(t, 20)
 	clean := learn(t, ferment.Learning{Bakes: log})
-	wild := append([]ferment.Bake(nil), log...)
+	wild := append([]ferment.LoggedBulk(nil), log...)
 	wild[7].Took *= 3
 	plain := learn(t, ferment.Learning{Bakes: wild})
 	robust := learn(t, ferment.Learning{Bakes: wild, Robust: true})
@@ -126,7 +126,7 @@ func TestKneadingHasItsOwnPace(t *testing.T) {
 		}
 	}
 	l := learn(t, ferment.Learning{Bakes: log})
-	likely := func(k ferment.Kneading) float64 {
+	likely := func(k ferment.KneadedBy) float64 {
 		in := hall(t)
 		in.Culture, in.Kneading = l.Culture, k
 		e, err := in.Estimate()
@@ -151,7 +151,7 @@ func TestReviewsLeaveTheBakeOut(t *testing.T) {
 		t.Errorf("%d of %d inside", inside, len(all))
 	}
 	// By hand: learning without bake 4 predicts the same.
-	rest := append(append([]ferment.Bake(nil), log[:4]...), log[5:]...)
+	rest := append(append([]ferment.LoggedBulk(nil), log[:4]...), log[5:]...)
 	in := log[4].Bulk
 	in.Culture = learn(t, ferment.Learning{Bakes: rest}).Culture
 	e, err := in.Estimate()
@@ -187,7 +187,7 @@ func TestLearningRefusesAMix(t *testing.T) {
 	log := bakeLog(t, 2)
 	log[1].Bulk.Inoculation = quantity.Percent{}
 	log[1].Bulk.Yeast = ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(1)}
-	log[1].Bulk.Curve = ferment.SaccharomycesCardinal
+	log[1].Bulk.Curve = ferment.SaccharomycesCardinal()
 	_, err := ferment.Learning{Bakes: log}.Learn()
 	refuses(t, err, quantity.ErrInconsistent, "Bakes[1].Bulk")
 	yeast := learn(t, ferment.Learning{Bakes: log[1:]}).Culture
@@ -201,9 +201,9 @@ func TestLearningRefusesAMix(t *testing.T) {
 	bad[0].Took, bad[0].Error = 0, pct(90)
 	_, err = ferment.Learning{Bakes: bad}.Learn()
 	refuses(t, err, quantity.ErrOutOfRange, "Bakes[0].Took", "Bakes[0].Error")
-	bad[0].Took, bad[0].Error = time.Hour, quantity.Percent{}
+	bad[0].Took, bad[0].Error = quantity.Elapsed(time.Hour), quantity.Percent{}
 	bad[0].Bulk.History = ferment.Constant(quantity.Celsius(5))
-	bad[0].Bulk.Curve = ferment.GanzleYeastColdStop
+	bad[0].Bulk.Curve = ferment.GanzleYeastColdStop()
 	_, err = ferment.Learning{Bakes: bad}.Learn()
 	refuses(t, err, quantity.ErrInconsistent, "Bakes[0].Bulk.History")
 }
@@ -212,11 +212,11 @@ func TestLearningRefusesAMix(t *testing.T) {
 // temperatures it does not, and colder is never surer.
 func TestTheColdIsNotLearnedFromWarmBakes(t *testing.T) {
 	lesson := func(temperatures ...float64) ferment.Culture {
-		var bakes []ferment.Bake
+		var bakes []ferment.LoggedBulk
 		for _, c := range temperatures {
 			b := good()
 			b.History = ferment.Constant(quantity.Celsius(c))
-			bakes = append(bakes, ferment.Bake{Bulk: b, Took: estimate(t, b).Ready().Likely})
+			bakes = append(bakes, ferment.LoggedBulk{Bulk: b, Took: quantity.Elapsed(estimate(t, b).Ready().Likely)})
 		}
 		l, err := ferment.Learning{Bakes: bakes}.Learn()
 		if err != nil {

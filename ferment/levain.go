@@ -9,8 +9,8 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// Levain is a levain just fed: when is it ripe, and how long does it stay usable?
-type Levain struct {
+// Ripening is a levain just fed: when is it ripe, and how long does it stay usable?
+type Ripening struct {
 	// Seed is the share of all its flour that comes with the ripe seed: fed 1 : 2 : 2 at 100 % hydration it is 0.5/2.5 = 20 %;
 	// see [SeedShare].
 	Seed      quantity.Percent
@@ -62,7 +62,7 @@ type Ripeness struct {
 	Peak  quantity.TimeRange // when it stands highest
 	Until quantity.TimeRange // until when it is still usable
 
-	levain Levain
+	levain Ripening
 	f      fermentation
 	seed   float64
 	ends   [3]bool
@@ -78,7 +78,7 @@ type Ripeness struct {
 // refrigerator a levain may keep its last stage for weeks; see [Ripeness.Reached]. Valid for seeds of 0.1 to 90 % of the flour. Errors: ErrRequired,
 // ErrOutOfRange; ErrModelRange as in [Bulk.Estimate]. Source: growth: Gänzle, Ehmann and Hammes 1998; stages: judgments set on common
 // practice.
-func (l Levain) Ripe() (Ripeness, error) {
+func (l Ripening) Ripe() (Ripeness, error) {
 	var p problems
 	if l.Seed.IsZero() {
 		p.Required("Seed", "0.1 % to 90 % of the levain's flour")

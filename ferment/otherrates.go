@@ -54,16 +54,16 @@ func (m Cardinal) Curve() (Curve, error) {
 	p.temperature("Max", m.Max)
 	p.Float("Rate", m.Rate, 1e-6, 10, "/h")
 	if err := p.Err(); err != nil {
-		return nil, err
+		return Curve{}, err
 	}
 	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
 		p.Add("Opt", number(m.Opt)+" °C", "above the middle of Min and Max and below Max", errOutOfRange)
-		return nil, p.Err()
+		return Curve{}, p.Err()
 	}
 	if m.Source.IsZero() {
 		m.Source = sources.Rosso1993
 	}
-	return m.curve(About{Name: m.Name, Key: "cardinal", Low: math.Max(tableLow, m.Min-3), High: m.Max, Source: m.Source}), nil
+	return Curve{m.curve(About{Name: m.Name, Low: math.Max(tableLow, m.Min-3), High: m.Max, Source: m.Source})}, nil
 }
 
 func (m Cardinal) curve(a About) *curve {
@@ -72,7 +72,9 @@ func (m Cardinal) curve(a About) *curve {
 }
 
 // SaccharomycesCardinal is baker's yeast: cardinal temperatures 2.8, 32.3 and 45.4 °C, 0.43/h at the optimum.
-var SaccharomycesCardinal Curve = Cardinal{Min: 2.8, Opt: 32.3, Max: 45.4, Rate: 0.43}.curve(About{
+func SaccharomycesCardinal() Curve { return Curve{saccharomycesCardinalCurve} }
+
+var saccharomycesCardinalCurve = Cardinal{Min: 2.8, Opt: 32.3, Max: 45.4, Rate: 0.43}.curve(About{
 	Name: "Saccharomyces cerevisiae, cardinal", Key: "saccharomyces", Low: 0, High: 45.4,
 	Note:   "optimum and maximum are the species means of Salvadó et al. 2011; the minimum, 2.8 °C, is the middle of the 1.3 to 4.3 °C of its genus (an assumption); the rate is that of plate counts of sourdough isolates",
 	Source: sources.Salvado2011,
@@ -141,12 +143,12 @@ func (m SquareRoot) Curve() (Curve, error) {
 		p.Add("Max", number(m.Max)+" °C", "above Min", errOutOfRange)
 	}
 	if err := p.Err(); err != nil {
-		return nil, err
+		return Curve{}, err
 	}
 	if m.Source.IsZero() {
 		m.Source = sources.Ratkowsky1983
 	}
-	return m.curve(About{Name: m.Name, Key: "square-root", Low: math.Max(tableLow, m.Min-3), High: m.Max, Source: m.Source}), nil
+	return Curve{m.curve(About{Name: m.Name, Low: math.Max(tableLow, m.Min-3), High: m.Max, Source: m.Source})}, nil
 }
 
 func (m SquareRoot) curve(a About) *curve {
@@ -164,7 +166,9 @@ func (m SquareRoot) curve(a About) *curve {
 }
 
 // SquareRootCold is the short square-root form through the Gänzle yeast rates at 12 and 22 °C: for teaching, and as a rival in the cold.
-var SquareRootCold Curve = squareRootThrough(ganzleYeast).curve(About{
+func SquareRootCold() Curve { return Curve{squareRootColdCurve} }
+
+var squareRootColdCurve = squareRootThrough(ganzleYeast).curve(About{
 	Name: "square root, cool side", Key: "square-root-cold", Low: 0, High: 25,
 	Note:   "Tmin and b put through the Gänzle yeast rates at 12 and 22 °C, a judgment; no optimum, so only up to 25 °C",
 	Source: sources.Ratkowsky1982,
@@ -178,7 +182,9 @@ func squareRootThrough(g ganzle) SquareRoot {
 
 // SquareRootFull is the full square-root form with Tmin as [SquareRootCold], Tmax 36 °C, and the optimum and greatest
 // rate of the Gänzle yeast: for teaching.
-var SquareRootFull Curve = fullSquareRoot(ganzleYeast).curve(About{
+func SquareRootFull() Curve { return Curve{squareRootFullCurve} }
+
+var squareRootFullCurve = fullSquareRoot(ganzleYeast).curve(About{
 	Name: "square root, full", Key: "square-root-full", Low: 0, High: 36,
 	Note:   "C and b chosen so that optimum and greatest rate are those of the Gänzle yeast, a judgment",
 	Source: sources.Ratkowsky1983,
@@ -227,18 +233,15 @@ func (m ConstantQ10) Curve() (Curve, error) {
 		p.Add("High", number(m.High)+" °C", "above Low", errOutOfRange)
 	}
 	if err := p.Err(); err != nil {
-		return nil, err
+		return Curve{}, err
 	}
-	return m.curve(), nil
+	return Curve{m.curve()}, nil
 }
 
 func (m ConstantQ10) curve() *curve {
 	k := math.Log(m.Q) / 10
 	rate := func(t float64) float64 { return m.Rate * math.Exp(k*(t-m.Reference)) }
 	c := &curve{rate: rate, about: About{Name: m.Name, Key: m.key, Low: m.Low, High: m.High, Formula: "μref·Q^((T − Tref)/10)", Note: m.whereFound, Source: m.Source}}
-	if c.about.Key == "" {
-		c.about.Key = "q10"
-	}
 	if k > 0 {
 		c.primitive = func(t float64) float64 { return rate(t) / k }
 	}
@@ -248,7 +251,9 @@ func (m ConstantQ10) curve() *curve {
 // TradeQ10 is the bakers' rule that fermentation doubles for every 17 °F: Q10 = 2^(18/17) = 2.083, set to the Gänzle
 // yeast's rate at 24 °C. Between 10 and 20 °C the growth curve's own Q10 is 6.7: the rule badly overstates
 // fermentation in the cold.
-var TradeQ10 Curve = ConstantQ10{
+func TradeQ10() Curve { return Curve{tradeQ10Curve} }
+
+var tradeQ10Curve = ConstantQ10{
 	Name: "trade rule, doubling each 17 °F", key: "trade-q10", Q: math.Pow(2, 18.0/17), Rate: ganzleYeast.rate(24), Reference: 24, Low: 15, High: 35,
 	whereFound: "overstates fermentation in the cold; for teaching and for comparison",
 	Source:     sources.Practice("fermentation doubles for every 17 °F"),

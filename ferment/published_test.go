@@ -123,13 +123,13 @@ func (r row) compute() float64 {
 	case "rate":
 		return r.curve().Rate(r.temp("t").Celsius())
 	case "relative":
-		_, top := ferment.Optimum(r.curve())
+		_, top := r.curve().Optimum()
 		return r.curve().Rate(r.temp("t").Celsius()) / top
 	case "top":
-		_, top := ferment.Optimum(r.curve())
+		_, top := r.curve().Optimum()
 		return top
 	case "optimum":
-		o, _ := ferment.Optimum(r.curve())
+		o, _ := r.curve().Optimum()
 		return o.Celsius()
 	case "octaves":
 		c := r.curve()
@@ -138,9 +138,9 @@ func (r row) compute() float64 {
 		c, x := r.curve(), r.temp("t").Celsius()
 		return math.Log(c.Rate(x+0.5) / c.Rate(x-0.5))
 	case "dose":
-		var parts []ferment.Reading
+		var parts []ferment.Knot
 		var h ferment.History
-		var pieces []ferment.Part
+		var pieces []ferment.Stretch
 		flush := func() {
 			var err error
 			// readings start at 0 of their own part
@@ -148,27 +148,27 @@ func (r row) compute() float64 {
 			for i := range parts {
 				parts[i].At -= base
 			}
-			h, err = ferment.Readings{Points: parts, MaxGap: 100 * time.Hour}.History()
+			h, err = ferment.Readings{Points: parts, MaxGap: quantity.Elapsed(100 * time.Hour)}.History()
 			must(err)
-			pieces = append(pieces, ferment.Part{History: h, For: parts[len(parts)-1].At})
+			pieces = append(pieces, ferment.Stretch{History: h, For: parts[len(parts)-1].At})
 		}
 		for _, k := range strings.Split(r.in["knots"], ",") {
 			a, b, _ := strings.Cut(k, ":")
 			x, _ := strconv.ParseFloat(a, 64)
 			y, _ := strconv.ParseFloat(b, 64)
 			at := time.Duration(x * float64(time.Hour))
-			if n := len(parts); n > 0 && parts[n-1].At == at { // a jump: a new part
+			if n := len(parts); n > 0 && parts[n-1].At.Duration() == at { // a jump: a new part
 				last := at
 				flush()
-				parts = []ferment.Reading{{At: last, Temperature: quantity.Celsius(y)}}
+				parts = []ferment.Knot{{At: quantity.Elapsed(last), Temperature: quantity.Celsius(y)}}
 				continue
 			}
-			parts = append(parts, ferment.Reading{At: at, Temperature: quantity.Celsius(y)})
+			parts = append(parts, ferment.Knot{At: quantity.Elapsed(at), Temperature: quantity.Celsius(y)})
 		}
 		flush()
 		h, err := ferment.Join(pieces...)
 		must(err)
-		m, err := ferment.Dose(r.curve(), h, 0, r.d("until"))
+		m, err := r.curve().Dose(h, 0, r.d("until"))
 		must(err)
 		return m
 	case "fridge", "fridgetrapezoid":
@@ -177,13 +177,13 @@ func (r row) compute() float64 {
 			sum := 0.0
 			for i := 1; i < len(points); i++ {
 				p, q := points[i-1], points[i]
-				sum += (q.At - p.At).Hours() * (r.curve().Rate(p.Temperature.Celsius()) + r.curve().Rate(q.Temperature.Celsius())) / 2
+				sum += (q.At - p.At).Duration().Hours() * (r.curve().Rate(p.Temperature.Celsius()) + r.curve().Rate(q.Temperature.Celsius())) / 2
 			}
 			return sum
 		}
 		h, err := ferment.Readings{Points: points}.History()
 		must(err)
-		m, err := ferment.Dose(r.curve(), h, 0, 24*time.Hour)
+		m, err := r.curve().Dose(h, 0, 24*time.Hour)
 		must(err)
 		return m
 	case "baranyi", "baranyitime":
@@ -245,14 +245,14 @@ func (r row) compute() float64 {
 	case "ratkowsky":
 		return ferment.SquareRoot{Min: 5, Max: 40, B: 1, C: 0.3}.Gamma(r.f("t"))
 	case "q10time":
-		c := ferment.TradeQ10
+		c := ferment.TradeQ10()
 		return r.f("base") * c.Rate(r.temp("from").Celsius()) / c.Rate(r.temp("to").Celsius())
 	case "likely":
 		e, err := ferment.Bulk{Inoculation: r.p("f"), SaltInWater: r.p("salt"), Rise: r.p("rise"), History: ferment.Constant(r.temp("t")), Curve: r.curve()}.Estimate()
 		must(err)
 		return e.Ready().Likely.Hours()
 	case "cooling":
-		c := ferment.Cooling{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Surface: r.f("h")}
+		c := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Surface: r.f("h")}
 		h, err := c.History()
 		if r.in["what"] == "core" {
 			h, err = c.Core()
@@ -268,17 +268,17 @@ func (r row) compute() float64 {
 			h, err = ferment.Relaxing{Start: r.temp("start"), Room: ferment.Room{Night: r.temp("room")}}.History()
 			must(err)
 		}
-		e, err := ferment.Bulk{Inoculation: r.p("f"), SaltInWater: r.p("salt"), Rise: r.p("rise"), History: h, Curve: ferment.GanzleYeastHeld}.Estimate()
+		e, err := ferment.Bulk{Inoculation: r.p("f"), SaltInWater: r.p("salt"), Rise: r.p("rise"), History: h, Curve: ferment.GanzleYeastHeld()}.Estimate()
 		must(err)
 		t.Logf("%s: %v for %v h", r.id, e, r.in["hours"])
 		return bit(e.Ready().Contains(time.Duration(r.f("hours") * float64(time.Hour))))
 	case "retard":
-		cold, err := ferment.Cooling{Mass: quantity.Kilograms(1), Start: r.temp("start"), Into: ferment.Room{Night: r.temp("fridge")}, Place: ferment.Refrigerator}.History()
+		cold, err := ferment.Piece{Mass: quantity.Kilograms(1), Start: r.temp("start"), Into: ferment.Room{Night: r.temp("fridge")}, Exposure: ferment.Refrigerator}.History()
 		must(err)
-		warm := ferment.Bulk{Inoculation: r.p("f"), SaltInWater: quantity.MustPercent("2.666667 %"), Rise: r.p("shape"), History: ferment.Constant(r.temp("start")), Curve: ferment.GanzleYeastHeld}
+		warm := ferment.Bulk{Inoculation: r.p("f"), SaltInWater: quantity.MustPercent("2.666667 %"), Rise: r.p("shape"), History: ferment.Constant(r.temp("start")), Curve: ferment.GanzleYeastHeld()}
 		e, err := warm.Estimate()
 		must(err)
-		h, err := ferment.Join(ferment.Part{History: warm.History, For: e.Ready().Likely}, ferment.Part{History: cold})
+		h, err := ferment.Join(ferment.Stretch{History: warm.History, For: quantity.Elapsed(e.Ready().Likely)}, ferment.Stretch{History: cold})
 		must(err)
 		warm.History = h
 		e2, err := warm.Estimate()
@@ -295,10 +295,10 @@ func (r row) compute() float64 {
 		must(err)
 		h := ferment.Constant(r.temp("t"))
 		if r.in["calc"] == "keeps" {
-			h, err = ferment.Join(ferment.Part{History: h, For: r.d("counter")}, ferment.Part{History: ferment.Constant(r.temp("fridge"))})
+			h, err = ferment.Join(ferment.Stretch{History: h, For: quantity.Elapsed(r.d("counter"))}, ferment.Stretch{History: ferment.Constant(r.temp("fridge"))})
 			must(err)
 		}
-		ripe, err := ferment.Levain{Seed: share, History: h, Curve: ferment.GanzleYeastHeld}.Ripe()
+		ripe, err := ferment.Ripening{Seed: share, History: h, Curve: ferment.GanzleYeastHeld()}.Ripe()
 		must(err)
 		at := time.Duration(r.f("hours") * float64(time.Hour))
 		t.Logf("%s: %v; until %v", r.id, ripe, ripe.Until)
@@ -308,17 +308,17 @@ func (r row) compute() float64 {
 		return bit(ripe.Peak.Contains(at))
 	case "yeast", "yeastgrowth":
 		if r.in["calc"] == "yeastgrowth" {
-			e, err := ferment.Bulk{Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.MustPercent("1 %")}, Rise: quantity.MustPercent("100 %"), History: ferment.Constant(quantity.Celsius(27)), Curve: ferment.SaccharomycesCardinal}.Estimate()
+			e, err := ferment.Bulk{Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.MustPercent("1 %")}, Rise: quantity.MustPercent("100 %"), History: ferment.Constant(quantity.Celsius(27)), Curve: ferment.SaccharomycesCardinal()}.Estimate()
 			must(err)
 			return e.Doublings() * math.Ln2 / e.Ready().Likely.Hours()
 		}
 		kind := map[string]ferment.YeastKind{"fresh": ferment.FreshYeast, "instant": ferment.InstantYeast}[r.in["kind"]]
-		e, err := ferment.Bulk{Yeast: ferment.Yeast{Kind: kind, Amount: r.p("amount")}, SaltInWater: quantity.MustPercent("2.7 %"), Rise: r.p("rise"), History: ferment.Constant(r.temp("t")), Curve: ferment.SaccharomycesCardinal}.Estimate()
+		e, err := ferment.Bulk{Yeast: ferment.Yeast{Kind: kind, Amount: r.p("amount")}, SaltInWater: quantity.MustPercent("2.7 %"), Rise: r.p("rise"), History: ferment.Constant(r.temp("t")), Curve: ferment.SaccharomycesCardinal()}.Estimate()
 		must(err)
 		t.Logf("%s: %v for %v h", r.id, e, r.in["hours"])
 		return bit(e.Ready().Contains(time.Duration(r.f("hours") * float64(time.Hour))))
 	case "wholegrain", "saltlonger":
-		b := ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Rise: quantity.MustPercent("75 %"), History: ferment.Constant(quantity.Celsius(24)), Curve: ferment.GanzleYeastHeld}
+		b := ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Rise: quantity.MustPercent("75 %"), History: ferment.Constant(quantity.Celsius(24)), Curve: ferment.GanzleYeastHeld()}
 		plain, err := b.Estimate()
 		must(err)
 		if r.in["calc"] == "wholegrain" {
@@ -338,7 +338,7 @@ func (r row) compute() float64 {
 }
 
 // refrigerator reads one appliance of the refrigerator temperatures.
-func refrigerator(t testing.TB, appliance string) []ferment.Reading {
+func refrigerator(t testing.TB, appliance string) []ferment.Knot {
 	t.Helper()
 	f, err := os.Open("testdata/refrigerator.csv")
 	if err != nil {
@@ -352,14 +352,14 @@ func refrigerator(t testing.TB, appliance string) []ferment.Reading {
 		t.Fatal(err)
 	}
 	column := map[string]int{"A1": 1, "A2": 2}[appliance]
-	var out []ferment.Reading
+	var out []ferment.Knot
 	for _, r := range rows[1:] {
 		h, err1 := strconv.ParseFloat(r[0], 64)
 		c, err2 := strconv.ParseFloat(r[column], 64)
 		if err1 != nil || err2 != nil {
 			t.Fatal(r)
 		}
-		out = append(out, ferment.Reading{At: time.Duration(math.Round(h*3600)) * time.Second, Temperature: quantity.Celsius(c)})
+		out = append(out, ferment.Knot{At: quantity.Elapsed(time.Duration(math.Round(h*3600)) * time.Second), Temperature: quantity.Celsius(c)})
 	}
 	return out
 }

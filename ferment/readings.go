@@ -9,18 +9,12 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// Reading is one temperature of the dough, or of what it stands in, at a time from the start.
-type Reading struct {
-	At          time.Duration
-	Temperature quantity.Temperature
-}
-
 // Readings is a temperature history from a probe's log or a handful of jotted values; between them the temperature runs
 // straight, before the first and after the last it is held.
 type Readings struct {
-	Points []Reading
+	Points []Knot `json:"points"`
 	// MaxGap is the longest time without a reading that straight lines may bridge; zero means 4 hours.
-	MaxGap time.Duration
+	MaxGap quantity.Elapsed `json:"max_gap,omitzero"`
 }
 
 // standardGap: within 4 hours even a kilogram of dough moved to a refrigerator does most of its cooling, so a longer gap hides it.
@@ -32,7 +26,7 @@ const standardGap = 4 * time.Hour
 // and noted when one could.
 func (r Readings) History() (History, error) {
 	var p problems
-	gap := r.MaxGap
+	gap := r.MaxGap.Duration()
 	if gap == 0 {
 		gap = standardGap
 	}
@@ -48,15 +42,15 @@ func (r Readings) History() (History, error) {
 	faults := 0
 	for i := range r.Points {
 		x := &r.Points[i]
-		c := x.Temperature.Celsius() // NaN when not given
-		if !(c >= tableLow && c <= tableHigh && x.At > last && x.At <= longest && (i == 0 || x.At-last <= gap)) {
+		c, at := x.Temperature.Celsius(), x.At.Duration() // NaN when not given
+		if !(c >= tableLow && c <= tableHigh && at > last && at <= longest && (i == 0 || at-last <= gap)) {
 			if faults++; faults <= mostFaults { // further faults of a million readings add nothing
 				x.fault(&p, i, last, gap, suspect)
 			}
 		}
 		lo, hi = min(lo, c), max(hi, c)
-		h.knots[i] = knot{float64(x.At) / float64(time.Hour), c}
-		last = x.At
+		h.knots[i] = knot{hours(at), c}
+		last = at
 	}
 	if err := p.Err(); err != nil {
 		return History{}, err
@@ -64,14 +58,14 @@ func (r Readings) History() (History, error) {
 	if suspect {
 		h.notes = append(h.notes, working.Say("every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?"))
 	}
-	h.label = working.Say("%d readings over %s, %.1f to %.1f", len(h.knots), quantity.FormatDuration(r.Points[len(r.Points)-1].At), degrees(lo), degrees(hi))
+	h.label = working.Say("%d readings over %s, %.1f to %.1f", len(h.knots), r.Points[len(r.Points)-1].At, degrees(lo), degrees(hi))
 	return h, nil
 }
 
 const mostFaults = 20
 
 // fault says what is wrong with reading i.
-func (x *Reading) fault(p *problems, i int, last, gap time.Duration, suspect bool) {
+func (x *Knot) fault(p *problems, i int, last, gap time.Duration, suspect bool) {
 	t := x.Temperature
 	switch path := fmt.Sprintf("Points[%d].Temperature", i); {
 	case !t.IsValid():
@@ -83,19 +77,19 @@ func (x *Reading) fault(p *problems, i int, last, gap time.Duration, suspect boo
 		}
 		p.Add(path, t.String(), want, errOutOfRange)
 	}
-	switch path := fmt.Sprintf("Points[%d].At", i); {
-	case x.At < 0 || x.At > longest:
-		p.Duration(path, x.At, 0, longest)
-	case i > 0 && x.At <= last:
-		p.Add(path, quantity.FormatDuration(x.At), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
-	case i > 0 && x.At-last > gap:
-		p.Add(path, "a gap of "+quantity.FormatDuration(x.At-last), "at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
+	switch path, at := fmt.Sprintf("Points[%d].At", i), x.At.Duration(); {
+	case at < 0 || at > longest:
+		p.Duration(path, at, 0, longest)
+	case i > 0 && at <= last:
+		p.Add(path, x.At.String(), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+	case i > 0 && at-last > gap:
+		p.Add(path, "a gap of "+quantity.FormatDuration(at-last), "at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
 	}
 }
 
 // looksLikeFahrenheit: all between 33 and 110 as they stand, which as °F is 0.6 to 43 °C, and at least 33 °C
 // is far above any bulk but a proofing box.
-func looksLikeFahrenheit(points []Reading) bool {
+func looksLikeFahrenheit(points []Knot) bool {
 	for _, x := range points {
 		if c := x.Temperature.Celsius(); !(c >= 33 && c <= 110) {
 			return false

@@ -2,21 +2,20 @@ package ferment
 
 import (
 	"fmt"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 )
 
 // Review is what the other bakes would have predicted for one bake.
 type Review struct {
-	Took      time.Duration
-	Predicted quantity.TimeRange
-	Inside    bool // Took lies in the predicted range
+	Took      quantity.Elapsed   `json:"took"`
+	Predicted quantity.TimeRange `json:"predicted"`
+	Inside    bool               `json:"inside"` // Took lies in the predicted range
 }
 
 // String prints "took 6h10m; the other bakes said 5h20m to 7h00m (80 %), likely 6h05m".
 func (r Review) String() string {
-	s := "took " + quantity.FormatDuration(r.Took) + "; the other bakes said " + r.Predicted.String()
+	s := "took " + r.Took.String() + "; the other bakes said " + r.Predicted.String()
 	if !r.Inside {
 		s += ": outside"
 	}
@@ -44,7 +43,7 @@ func (l Lesson) Review(i int) (Review, error) {
 		return Review{}, err
 	}
 	r := Review{Took: l.bakes[i].Took, Predicted: e.Ready()}
-	r.Inside = r.Predicted.Contains(r.Took)
+	r.Inside = r.Predicted.Contains(r.Took.Duration())
 	return r, nil
 }
 

@@ -2,7 +2,6 @@ package ferment
 
 import (
 	"math"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -10,13 +9,13 @@ import (
 // Proof is a dough that goes on fermenting after shaping: bench rest, retard, warm-up.
 type Proof struct {
 	// Bulk is the dough; its Rise is not used, it is what is asked for.
-	Bulk Bulk
+	Bulk Bulk `json:"bulk"`
 	// Then is the temperature from shaping on, starting at the temperature the dough has when shaped; ThenFor is how long until
 	// it is baked.
-	Then    History
-	ThenFor time.Duration
+	Then    History          `json:"then"`
+	ThenFor quantity.Elapsed `json:"then_for"`
 	// Total is the rise wanted when it goes into the oven, counted over everything as if nothing were lost in shaping.
-	Total quantity.Percent
+	Total quantity.Percent `json:"total"`
 }
 
 // ShapeTarget is how far a dough may rise before it is shaped.
@@ -57,15 +56,15 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	if p.Then.IsZero() {
 		faults.Required("Then", "a temperature history between −25 and 60 °C")
 	}
-	faults.Duration("ThenFor", p.ThenFor, 0, Horizon)
+	faults.Duration("ThenFor", p.ThenFor.Duration(), 0, Horizon)
 	if err := faults.Err(); err != nil {
 		return ShapeTarget{}, err
 	}
-	n := f.afterShaping(b.History, p.Then, hours(p.ThenFor))
+	n := f.afterShaping(b.History, p.Then, hours(p.ThenFor.Duration()))
 	if err := sane(n.dose); err != nil {
 		return ShapeTarget{}, err
 	}
-	if err := withinCurve(b, p.Then, hours(p.ThenFor), "Then"); err != nil {
+	if err := withinCurve(b, p.Then, hours(p.ThenFor.Duration()), "Then"); err != nil {
 		return ShapeTarget{}, err
 	}
 	t := ShapeTarget{proof: p, after: n, f: f}

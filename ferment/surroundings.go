@@ -14,21 +14,24 @@ import (
 //
 //	T = (Day + Night)/2 + (Day − Night)/2·cos(2π·(clock − WarmestAt)/24 h)
 type Room struct {
-	Night quantity.Temperature
-	Day   quantity.Temperature // not given: the same as Night
+	Night quantity.Temperature `json:"night"`
+	Day   quantity.Temperature `json:"day,omitzero"` // not given: the same as Night
 	// WarmestAt is the time of day when it is warmest; zero means 15:00.
-	WarmestAt time.Duration
+	WarmestAt quantity.Elapsed `json:"warmest_at,omitzero"`
 	// Starts is the time of day at which the history begins, 0 to 24 h.
-	Starts time.Duration
+	Starts quantity.Elapsed `json:"starts,omitzero"`
 }
 
 func (r Room) check(p *problems, path string) {
-	quantity.Check(&p.Problems, path+".Night", r.Night, lowestTemperature, highestTemperature)
-	if !r.Day.IsZero() {
-		quantity.Check(&p.Problems, path+".Day", r.Day, lowestTemperature, highestTemperature)
+	if path != "" {
+		path += "."
 	}
-	p.Duration(path+".WarmestAt", r.WarmestAt, 0, 24*time.Hour)
-	p.Duration(path+".Starts", r.Starts, 0, 24*time.Hour)
+	quantity.Check(&p.Problems, path+"Night", r.Night, lowestTemperature, highestTemperature)
+	if !r.Day.IsZero() {
+		quantity.Check(&p.Problems, path+"Day", r.Day, lowestTemperature, highestTemperature)
+	}
+	p.Duration(path+"WarmestAt", r.WarmestAt.Duration(), 0, 24*time.Hour)
+	p.Duration(path+"Starts", r.Starts.Duration(), 0, 24*time.Hour)
 }
 
 func (r Room) changes() bool { return !r.Day.IsZero() && r.Day != r.Night }
@@ -38,12 +41,28 @@ func (r Room) celsius(h float64) float64 {
 	if !r.changes() {
 		return r.Night.Celsius()
 	}
-	warmest := r.WarmestAt
-	if warmest == 0 {
-		warmest = 15 * time.Hour
-	}
 	night, day := r.Night.Celsius(), r.Day.Celsius()
-	return (day+night)/2 + (day-night)/2*math.Cos(2*math.Pi*(hours(r.Starts)+h-hours(warmest))/24)
+	return (day+night)/2 + (day-night)/2*math.Cos(2*math.Pi*(hours(r.Starts.Duration())+h-r.warmest())/24)
+}
+
+// warmest is the hour of day at which the room is warmest.
+func (r Room) warmest() float64 {
+	if r.WarmestAt == 0 {
+		return 15
+	}
+	return hours(r.WarmestAt.Duration())
+}
+
+// At answers: how warm is the room some time after the start? Errors: ErrRequired and ErrOutOfRange in the fields of the
+// room; ErrOutOfRange for a time outside 0 to 366 days. Source: the cosine of [Room], a judgment: no room follows one exactly.
+func (r Room) At(after time.Duration) (quantity.Temperature, error) {
+	var p problems
+	r.check(&p, "")
+	p.Duration("After", after, 0, longest)
+	if err := p.Err(); err != nil {
+		return quantity.Temperature{}, err
+	}
+	return degrees(r.celsius(hours(after))), nil
 }
 
 // String prints "21 °C" or "19 °C by night, 22 °C by day".
@@ -69,11 +88,11 @@ const straightness = 0.01
 //	dT/dt = (T_room(t) − T)/τ
 //
 // τ is TimeConstant: after τ a dough has gone 63 % of the way. A kilogram in a covered bowl has about 4 hours, 5 kg in a
-// tub about 7 ([Cooling.TimeConstant]); measure your own from two readings, or use [Cooling], which knows conduction.
+// tub about 7 ([Piece.TimeConstant]); measure your own from two readings, or use [Piece], which knows conduction.
 type Relaxing struct {
-	Start        quantity.Temperature // of the dough when it leaves the mixer
-	Room         Room
-	TimeConstant time.Duration // zero means 4 hours
+	Start        quantity.Temperature `json:"start"` // of the dough when it leaves the mixer
+	Room         Room                 `json:"room"`
+	TimeConstant quantity.Elapsed     `json:"time_constant,omitzero"` // zero means 4 hours
 }
 
 // History makes the history. Accuracy: within 0.01 °C of the equation. Errors: ErrRequired, ErrOutOfRange for
@@ -82,7 +101,7 @@ func (r Relaxing) History() (History, error) {
 	var p problems
 	quantity.Check(&p.Problems, "Start", r.Start, lowestTemperature, highestTemperature)
 	r.Room.check(&p, "Room")
-	tau := r.TimeConstant
+	tau := r.TimeConstant.Duration()
 	if tau == 0 {
 		tau = 4 * time.Hour
 	}
@@ -102,12 +121,9 @@ func (r Relaxing) History() (History, error) {
 		night, day := r.Room.Night.Celsius(), r.Room.Day.Celsius()
 		shrunk := (day - night) / 2 / math.Hypot(1, w*k)
 		lag := math.Atan(w*k) / w
-		warmest := hours(r.Room.WarmestAt)
-		if r.Room.WarmestAt == 0 {
-			warmest = 15
-		}
+		warmest := r.Room.warmest()
 		steady := func(h float64) float64 {
-			return (day+night)/2 + shrunk*math.Cos(w*(hours(r.Room.Starts)+h-lag-warmest))
+			return (day+night)/2 + shrunk*math.Cos(w*(hours(r.Room.Starts.Duration())+h-lag-warmest))
 		}
 		f = func(h float64) float64 { return steady(h) + (start-steady(0))*math.Exp(-h/k) }
 	}
@@ -165,20 +181,20 @@ func (f Form) String() string {
 	return "unknown form"
 }
 
-// Place is where dough stands, for the heat that crosses its surface.
-type Place int
+// Exposure is where dough stands, for the heat that crosses its surface.
+type Exposure int
 
 // The places. Each has a surface coefficient in W/(m² K): Open still air 9 (natural convection and radiation); Covered bowl,
 // tub or basket 5; Refrigerator 8; Proofing box or retarder with a fan 20.
 const (
-	Covered Place = iota
+	Covered Exposure = iota
 	Open
 	Refrigerator
 	Fan
 )
 
 // String names the place.
-func (p Place) String() string {
+func (p Exposure) String() string {
 	switch p {
 	case Covered:
 		return "covered"
@@ -195,7 +211,7 @@ func (p Place) String() string {
 // surface is h in W/(m² K). Sources: 9 for still air, radiation included, tables of cold-store design (9.37); on a refrigerator's rack natural
 // convection alone gives 6 (Lienhard and Lienhard, A Heat Transfer Textbook, example 5.2) and radiation there is of the same size (Laguerre
 // 2010), so that 8 is taken, a judgment; 5 covered and 20 in moving air are judgments within 4 to 6 and 15 to 30.
-func (p Place) surface() float64 {
+func (p Exposure) surface() float64 {
 	switch p {
 	case Covered:
 		return 5
@@ -214,27 +230,29 @@ func (p Place) surface() float64 {
 // gas, because density falls together with conductivity.
 var doughMaterial = heat.Material{Conductivity: 0.41, Density: 1100, HeatCapacity: 2800}
 
-// Cooling is a piece of dough of a given mass and form put into other surroundings, colder or warmer: a
+// Piece is a piece of dough of a given mass and form put into other surroundings, colder or warmer: a
 // refrigerator, a proofing box, a room.
 //
 // The temperature inside is the exact series of transient conduction with a convecting surface, for a sphere, a long cylinder, a
 // slab or a short cylinder; heat made by the ferment itself is ignored, which makes a real dough cool a little more slowly.
-type Cooling struct {
-	Mass     quantity.Mass
-	Form     Form
-	Start    quantity.Temperature // of the whole piece
-	Into     Room
-	Place    Place
-	Height   quantity.Length // of a SlabOfDough (its thickness); zero means 6 cm; and of a Log the length; zero means 30 cm
-	Surface  float64         // surface coefficient in W/(m² K) instead of the place's; zero means the place's
-	Metallic bool            // in a metal bowl or on a metal sheet: the cover insulates less; 2 W/(m² K) more
+type Piece struct {
+	Mass     quantity.Mass        `json:"mass"`
+	Form     Form                 `json:"form"`
+	Start    quantity.Temperature `json:"start"` // of the whole piece
+	Into     Room                 `json:"into"`
+	Exposure Exposure             `json:"exposure"`
+	// Height is the thickness of a SlabOfDough, zero meaning 6 cm, and the length of a Log, zero meaning 30 cm.
+	Height quantity.Length `json:"height,omitzero"`
+	// Surface is a surface coefficient in W/(m² K) instead of the exposure's own; zero means that.
+	Surface  float64 `json:"surface,omitzero"`
+	Metallic bool    `json:"metallic,omitzero"` // in a metal bowl or on a metal sheet: 2 W/(m² K) more
 	// For is how long the history is laid out, 1 hour to 6 days; after it the last temperature is held. Zero means
 	// 6 days; a plan that needs less is made faster.
-	For time.Duration
+	For quantity.Elapsed `json:"for,omitzero"`
 }
 
 // body sets up the conduction problem.
-func (c Cooling) body() (*heat.Body, error) {
+func (c Piece) body() (*heat.Body, error) {
 	var p problems
 	quantity.Check(&p.Problems, "Mass", c.Mass, quantity.Grams(10), quantity.Kilograms(100))
 	if c.Form < Round || c.Form > Tub {
@@ -242,20 +260,20 @@ func (c Cooling) body() (*heat.Body, error) {
 	}
 	quantity.Check(&p.Problems, "Start", c.Start, lowestTemperature, highestTemperature)
 	c.Into.check(&p, "Into")
-	if c.Place < Covered || c.Place > Fan {
-		p.Add("Place", fmt.Sprint(int(c.Place)), "Covered, Open, Refrigerator or Fan", errOutOfRange)
+	if c.Exposure < Covered || c.Exposure > Fan {
+		p.Add("Exposure", fmt.Sprint(int(c.Exposure)), "Covered, Open, Refrigerator or Fan", errOutOfRange)
 	}
 	if !c.Height.IsZero() {
 		quantity.Check(&p.Problems, "Height", c.Height, quantity.Centimeters(1), quantity.Centimeters(100))
 	}
 	h := c.Surface
 	if h == 0 {
-		h = c.Place.surface()
+		h = c.Exposure.surface()
 	} else {
 		p.Float("Surface", h, 0.5, 1000, "W/(m² K)")
 	}
 	if c.For != 0 {
-		p.Duration("For", c.For, time.Hour, horizon*time.Hour)
+		p.Duration("For", c.For.Duration(), time.Hour, horizon*time.Hour)
 	}
 	if err := p.Err(); err != nil {
 		return nil, err
@@ -293,19 +311,19 @@ func (c Cooling) body() (*heat.Body, error) {
 // History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series;
 // the surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields. Source: Carslaw and
 // Jaeger, Conduction of Heat in Solids (1959); Çengel, Heat and Mass Transfer, chapter 4.
-func (c Cooling) History() (History, error) { return c.history(false) }
+func (c Piece) History() (History, error) { return c.history(false) }
 
-// Core is the temperature in the middle of the piece; see [Cooling.History].
-func (c Cooling) Core() (History, error) { return c.history(true) }
+// Core is the temperature in the middle of the piece; see [Piece.History].
+func (c Piece) Core() (History, error) { return c.history(true) }
 
-func (c Cooling) history(core bool) (History, error) {
+func (c Piece) history(core bool) (History, error) {
 	b, err := c.body()
 	if err != nil {
 		return History{}, err
 	}
 	until := float64(horizon)
 	if c.For != 0 {
-		until = hours(c.For)
+		until = hours(c.For.Duration())
 	}
 	var knots []heat.Knot
 	if c.Into.changes() {
@@ -325,50 +343,17 @@ func (c Cooling) history(core bool) (History, error) {
 	}
 	return History{
 		knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes()),
-		label: working.Say("%v %s from %v into %v, %s", c.Mass, c.Form, c.Start, c.Into.Message(), c.Place),
+		label: working.Say("%v %s from %v into %v, %s", c.Mass, c.Form, c.Start, c.Into.Message(), c.Exposure),
 	}, nil
 }
 
 // TimeConstant is how long the piece takes for 63 % of the way to its surroundings once its inside has settled: what
-// [Relaxing] asks for. Accuracy: the surface coefficient is known to about a quarter. Errors: as [Cooling.History]. Source: the slowest
-// exponential of the series of [Cooling.History].
-func (c Cooling) TimeConstant() (time.Duration, error) {
+// [Relaxing] asks for. Accuracy: the surface coefficient is known to about a quarter. Errors: as [Piece.History]. Source: the slowest
+// exponential of the series of [Piece.History].
+func (c Piece) TimeConstant() (time.Duration, error) {
 	b, err := c.body()
 	if err != nil {
 		return 0, err
 	}
 	return span(b.SlowestTime() / 3600), nil
-}
-
-// Lumpable reports whether the piece is small enough to have one temperature throughout (Biot number below 0.1, with volume
-// over area as length), and its Biot number. Pieces of dough above a few grams are not. Errors: as [Cooling.History]. Source: Çengel, Heat and
-// Mass Transfer, 4-1.
-func (c Cooling) Lumpable() (biot float64, ok bool, err error) {
-	if _, err := c.body(); err != nil {
-		return 0, false, err
-	}
-	volume := c.Mass.Kilograms() / doughMaterial.Density
-	r := math.Cbrt(3 * volume / (4 * math.Pi))
-	ratio := r / 3
-	switch c.Form {
-	case Log:
-		ratio = math.Sqrt(volume/(math.Pi*c.height(0.30))) / 2
-	case SlabOfDough:
-		ratio = c.height(0.06) / 2
-	case Tub:
-		ratio = math.Cbrt(volume/(2*math.Pi)) / 3
-	}
-	h := c.Surface
-	if h == 0 {
-		h = c.Place.surface()
-	}
-	biot = h * ratio / doughMaterial.Conductivity
-	return biot, biot < 0.1, nil
-}
-
-func (c Cooling) height(standard float64) float64 {
-	if c.Height.IsZero() {
-		return standard
-	}
-	return c.Height.Meters()
 }

@@ -11,10 +11,10 @@ import (
 
 // RiseReading is how far a dough has risen at a time, read from a straight-sided container or judged by eye.
 type RiseReading struct {
-	At   time.Duration
-	Rise quantity.Percent // 30 % is three tenths more volume; slightly negative readings are possible
+	At   quantity.Elapsed `json:"at"`
+	Rise quantity.Percent `json:"rise"` // 30 % is three tenths more volume; slightly negative readings are possible
 	// Error is the standard deviation of the reading in points of rise; zero means 5.
-	Error quantity.Percent
+	Error quantity.Percent `json:"error,omitzero"`
 }
 
 // RiseFromHeights is the rise seen in a straight-sided container: now/start − 1. Errors: ErrOutOfRange unless both heights are
@@ -71,14 +71,14 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	}
 	last := time.Duration(0)
 	if n := len(e.readings); n > 0 {
-		last = e.readings[n-1].At
+		last = e.readings[n-1].At.Duration()
 	}
 	for i, r := range readings {
 		path := fmt.Sprintf("Readings[%d]", i)
-		if p.Duration(path+".At", r.At, time.Second, Horizon) && r.At <= last {
-			p.Add(path+".At", quantity.FormatDuration(r.At), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+		if p.Duration(path+".At", r.At.Duration(), time.Second, Horizon) && r.At.Duration() <= last {
+			p.Add(path+".At", r.At.String(), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
 		}
-		last = r.At
+		last = r.At.Duration()
 		quantity.Check(&p.Problems, path+".Rise", r.Rise, quantity.NewPercent(-20), greatestRise)
 		if !r.Error.IsZero() {
 			quantity.Check(&p.Problems, path+".Error", r.Error, quantity.NewPercent(0.1), quantity.NewPercent(50))
@@ -90,8 +90,8 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	f := e.f
 	var notes []working.Message
 	for _, r := range readings {
-		if off := f.learn(e.at(hours(r.At)), r); math.Abs(off) > 3 {
-			notes = append(notes, working.Say("the reading after %s is far from what the dough was expected to do: check the reading, the temperature and the levain", quantity.FormatDuration(r.At)))
+		if off := f.learn(e.at(hours(r.At.Duration())), r); math.Abs(off) > 3 {
+			notes = append(notes, working.Say("the reading after %s is far from what the dough was expected to do: check the reading, the temperature and the levain", r.At))
 		}
 	}
 	now, err := estimate(e.bulk, f, append(append([]RiseReading(nil), e.readings...), readings...))

@@ -46,8 +46,8 @@ func (k YeastKind) asInstant() float64 {
 
 // Yeast is a dose of commercial yeast in percent of the flour.
 type Yeast struct {
-	Kind   YeastKind
-	Amount quantity.Percent
+	Kind   YeastKind        `json:"kind"`
+	Amount quantity.Percent `json:"amount"`
 }
 
 // String prints "0.6 % instant yeast".

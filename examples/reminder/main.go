@@ -40,7 +40,7 @@ func run(args []string, out io.Writer, now time.Time, sleep func(time.Duration))
 	if err != nil {
 		return err
 	}
-	ripe, err := ferment.Levain{Seed: seed, Hydration: hydration, History: ferment.Constant(room), Curve: ferment.GanzleYeastHeld, ColdSeed: *cold}.Ripe()
+	ripe, err := ferment.Ripening{Seed: seed, Hydration: hydration, History: ferment.Constant(room), Curve: ferment.GanzleYeastHeld(), ColdSeed: *cold}.Ripe()
 	if err != nil {
 		return err
 	}

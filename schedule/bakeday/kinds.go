@@ -20,7 +20,7 @@ func yeastKind(k dough.Kind) ferment.YeastKind {
 	return ferment.NoYeast
 }
 
-func kneading(k mixing.MixerKind) ferment.Kneading {
+func kneading(k mixing.MixerKind) ferment.KneadedBy {
 	switch k {
 	case mixing.Hand:
 		return ferment.ByHand

@@ -53,16 +53,16 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	history := ferment.Constant(b.Levain.Temperature)
 	if b.Levain.Temperature.IsZero() {
 		// Mixed with water that brings it to the room's temperature, it then follows the room.
-		history, err = ferment.Cooling{
-			Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Place: ferment.Covered, For: laidOut,
+		history, err = ferment.Piece{
+			Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
 		}.History()
 		if err != nil {
 			return nil, quantity.At("Kitchen", err)
 		}
 	}
-	in := ferment.Levain{
+	in := ferment.Ripening{
 		Seed: seed, Hydration: b.Levain.Hydration, WholeGrain: whole.PercentOf(flour), History: history,
-		Curve: ferment.GanzleYeastHeld, ColdSeed: !b.Kitchen.Refrigerator.IsZero(),
+		Curve: ferment.GanzleYeastHeld(), ColdSeed: !b.Kitchen.Refrigerator.IsZero(),
 	}
 	if l.Ripeness, err = in.Ripe(); err != nil {
 		return nil, quantity.At("Levain", err)
@@ -74,15 +74,15 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 // rise works out the dough's clock from the mixer to the oven.
 func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, error) {
 	r := Rising{Retard: m.retard, Feasible: true}
-	history, err := ferment.Cooling{
-		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.proofing(m.mixed, zone), Place: ferment.Covered, For: laidOut,
+	history, err := ferment.Piece{
+		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.proofing(m.mixed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
 	}.History()
 	if err != nil {
 		return r, quantity.At("Kitchen", err)
 	}
 	bulk := ferment.Bulk{
 		SaltInWater: batch.SaltInWater(), WholeGrain: batch.WholeGrain(), History: history,
-		Curve: ferment.GanzleYeastHeld, Rise: b.Bulk.Rise, Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer),
+		Curve: ferment.GanzleYeastHeld(), Rise: b.Bulk.Rise, Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer),
 		Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
 	}
 	if b.Levain != nil {
@@ -90,9 +90,9 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 	}
 	if y, ok := b.yeast(); ok {
 		bulk.Yeast = ferment.Yeast{Kind: yeastKind(y.Kind), Amount: y.Percent}
-		bulk.YeastCurve = ferment.SaccharomycesCardinal
+		bulk.YeastCurve = ferment.SaccharomycesCardinal()
 		if b.Levain == nil {
-			bulk.Curve = ferment.SaccharomycesCardinal
+			bulk.Curve = ferment.SaccharomycesCardinal()
 		}
 	}
 	if b.Retard == nil {
@@ -138,7 +138,7 @@ func (b *Bake) shapedAt(r Rising, bulk ferment.Bulk, all ferment.Estimate, at qu
 		return r, ofBulk(err)
 	}
 	shaped := r.Bulk.Ready().Likely
-	seen, err := all.Update(ferment.RiseReading{At: shaped, Rise: at})
+	seen, err := all.Update(ferment.RiseReading{At: quantity.Elapsed(shaped), Rise: at})
 	if err != nil {
 		return r, ofBulk(err)
 	}
@@ -160,36 +160,36 @@ func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, 
 		if err != nil {
 			return r, err
 		}
-		cold, err := ferment.Cooling{
-			Mass: piece, Form: ferment.Round, Start: bench.At(m.shaping), Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Place: ferment.Refrigerator, For: b.Retard.AtMost.Duration() + time.Hour,
+		cold, err := ferment.Piece{
+			Mass: piece, Form: ferment.Round, Start: bench.At(m.shaping), Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator, For: quantity.Elapsed(b.Retard.AtMost.Duration() + time.Hour),
 		}.History()
 		if err != nil {
 			return r, quantity.At("Kitchen.Refrigerator", err)
 		}
-		parts := []ferment.Part{{History: bench, For: m.shaping}, {History: cold, For: m.retard}}
+		parts := []ferment.Stretch{{History: bench, For: quantity.Elapsed(m.shaping)}, {History: cold, For: quantity.Elapsed(m.retard)}}
 		warming := b.Retard.warming()
 		if warming > 0 {
 			out := m.mixed.Add(shaped + m.shaping + m.retard)
-			warm, err := ferment.Cooling{
-				Mass: piece, Form: ferment.Round, Start: cold.At(m.retard), Into: b.proofing(out, zone), Place: ferment.Covered, For: warming + time.Hour,
+			warm, err := ferment.Piece{
+				Mass: piece, Form: ferment.Round, Start: cold.At(m.retard), Into: b.proofing(out, zone), Exposure: ferment.Covered, For: quantity.Elapsed(warming + time.Hour),
 			}.History()
 			if err != nil {
 				return r, quantity.At("Kitchen", err)
 			}
-			parts = append(parts, ferment.Part{History: warm})
+			parts = append(parts, ferment.Stretch{History: warm})
 		}
 		then, err := ferment.Join(parts...)
 		if err != nil {
 			return r, err
 		}
-		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: m.shaping + m.retard + warming, Total: b.Bulk.Rise}
+		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: quantity.Elapsed(m.shaping + m.retard + warming), Total: b.Bulk.Rise}
 		target, err := proof.RiseBeforeShaping()
 		if err != nil {
 			return r, ofBulk(err)
 		}
 		r.Target = target
 		r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible && target.Rise.Compare(quantity.NewPercent(1)) >= 0
-		r.FromCold, r.Into = cold.At(m.retard), then.At(proof.ThenFor)
+		r.FromCold, r.Into = cold.At(m.retard), then.At(proof.ThenFor.Duration())
 		if !b.Bulk.ShapeAt.IsZero() {
 			r.ShapeAt, r.Feasible = b.Bulk.ShapeAt, true
 		}

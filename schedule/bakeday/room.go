@@ -18,7 +18,7 @@ func sinceMidnight(t time.Time, zone *time.Location) time.Duration {
 func (b *Bake) room(from time.Time, zone *time.Location) ferment.Room {
 	return ferment.Room{
 		Night: b.Kitchen.Night, Day: b.Kitchen.Day,
-		WarmestAt: time.Duration(b.Kitchen.WarmestAt.Minutes()) * time.Minute, Starts: sinceMidnight(from, zone),
+		WarmestAt: quantity.Elapsed(time.Duration(b.Kitchen.WarmestAt.Minutes()) * time.Minute), Starts: quantity.Elapsed(sinceMidnight(from, zone)),
 	}
 }
 
@@ -32,15 +32,11 @@ func (b *Bake) proofing(from time.Time, zone *time.Location) ferment.Room {
 
 // roomAt is the temperature of the kitchen at an instant, by the same day and night.
 func (b *Bake) roomAt(t time.Time, zone *time.Location) quantity.Temperature {
-	r := b.room(t, zone)
-	warmest := r.WarmestAt
-	if warmest == 0 {
-		warmest = 15 * time.Hour
+	at, err := b.room(t, zone).At(0)
+	if err != nil {
+		return quantity.Temperature{} // the kitchen was checked, and what needs the temperature says that it is missing
 	}
-	// The cosine of ferment.Room.
-	day, night := r.Day.Celsius(), r.Night.Celsius()
-	c := (day+night)/2 + (day-night)/2*math.Cos(2*math.Pi*(r.Starts-warmest).Hours()/24)
-	return quantity.Celsius(math.Round(c*10) / 10)
+	return at
 }
 
 // roundTo rounds to a fraction of one: 10 for tenths.

@@ -384,8 +384,8 @@ func (d Day) bulkSheet() BulkSheet {
 		Ready: NewRange(e.Ready()), ShapeAt: r.ShapeAt, Total: band(r.InOven.Low, r.InOven.Likely, r.InOven.High),
 		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
-	for _, p := range e.Curve(49) {
-		s.Curve = append(s.Curve, CurveSheet{quantity.Elapsed(p.At.Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})
+	for _, p := range e.RiseCurve(49) {
+		s.Curve = append(s.Curve, CurveSheet{quantity.Elapsed(p.At.Duration().Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})
 	}
 	return s
 }

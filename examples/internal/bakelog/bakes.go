@@ -105,15 +105,15 @@ func LeaveningOf(b ferment.Bulk) Leavening {
 // the log would have to say; the answer then is of no use. Without a probe the dough follows its
 // room: in a covered tub when its weight is known, otherwise with a time constant of two hours.
 func (m Mix) Bulk(readings []Reading) (bulk ferment.Bulk, missing []string, err error) {
-	bulk = ferment.Bulk{WholeGrain: m.WholeGrain, Curve: ferment.GanzleYeastHeld, Inoculation: m.Inoculation, Kneading: Kneading(m.Mixer)}
+	bulk = ferment.Bulk{WholeGrain: m.WholeGrain, Curve: ferment.GanzleYeastHeld(), Inoculation: m.Inoculation, Kneading: Kneading(m.Mixer)}
 	switch m.Leavening() {
 	case "":
 		missing = append(missing, "inoculation or yeast")
 	case Yeast:
-		bulk.Curve = ferment.SaccharomycesCardinal
+		bulk.Curve = ferment.SaccharomycesCardinal()
 		bulk.Yeast = ferment.Yeast{Kind: yeastKinds[m.YeastKind], Amount: m.Yeast}
 	case Both:
-		bulk.YeastCurve = ferment.SaccharomycesCardinal
+		bulk.YeastCurve = ferment.SaccharomycesCardinal()
 		bulk.Yeast = ferment.Yeast{Kind: yeastKinds[m.YeastKind], Amount: m.Yeast}
 	}
 	if m.Hydration.IsZero() {
@@ -133,11 +133,11 @@ func (m Mix) Bulk(readings []Reading) (bulk ferment.Bulk, missing []string, err 
 	case len(readings) > 0:
 		var points ferment.Readings
 		for _, r := range readings {
-			points.Points = append(points.Points, ferment.Reading{At: r.After.Duration(), Temperature: r.Temperature})
+			points.Points = append(points.Points, ferment.Knot{At: quantity.Elapsed(r.After.Duration()), Temperature: r.Temperature})
 		}
 		bulk.History, err = points.History()
 	case m.Weight.Sign() > 0:
-		bulk.History, err = ferment.Cooling{Mass: m.Weight, Form: ferment.Tub, Start: m.Dough, Into: room, Place: ferment.Covered, For: 48 * time.Hour}.History()
+		bulk.History, err = ferment.Piece{Mass: m.Weight, Form: ferment.Tub, Start: m.Dough, Into: room, Exposure: ferment.Covered, For: quantity.Elapsed(48 * time.Hour)}.History()
 	default:
 		bulk.History, err = ferment.Relaxing{Start: m.Dough, Room: room}.History()
 	}
@@ -145,7 +145,7 @@ func (m Mix) Bulk(readings []Reading) (bulk ferment.Bulk, missing []string, err 
 }
 
 // Kneading is the way of kneading that a mixer means.
-func Kneading(k mixing.MixerKind) ferment.Kneading {
+func Kneading(k mixing.MixerKind) ferment.KneadedBy {
 	switch k {
 	case 0:
 		return ferment.KneadingUnstated
@@ -161,14 +161,14 @@ const usefulRise = 10
 // Dough is the bake as package ferment learns from it: how long it took to rise how far, by the
 // entry that says it was ready, else by the last reading of 10 % or more. Why says what is
 // missing when it cannot be learned from.
-func (b Bake) Dough() (one ferment.Bake, why string) {
+func (b Bake) Dough() (one ferment.LoggedBulk, why string) {
 	var readings []Reading
 	switch {
 	case b.Ready != nil:
-		one.Bulk.Rise, one.Took, readings = b.Ready.Ready.Rise, b.Ready.At.Sub(b.Mixed), b.Ready.Ready.Readings
+		one.Bulk.Rise, one.Took, readings = b.Ready.Ready.Rise, quantity.Elapsed(b.Ready.At.Sub(b.Mixed)), b.Ready.Ready.Readings
 	case len(b.Rises) > 0 && b.Rises[len(b.Rises)-1].Rise.Rise.Points() >= usefulRise:
 		last := b.Rises[len(b.Rises)-1]
-		one.Bulk.Rise, one.Took, one.Error = last.Rise.Rise, last.At.Sub(b.Mixed), last.Rise.Error
+		one.Bulk.Rise, one.Took, one.Error = last.Rise.Rise, quantity.Elapsed(last.At.Sub(b.Mixed)), last.Rise.Error
 	default:
 		return one, "no reading of 10 % or more, and not when it was ready"
 	}
@@ -178,12 +178,12 @@ func (b Bake) Dough() (one ferment.Bake, why string) {
 		return one, err.Error()
 	case len(missing) > 0:
 		return one, "not logged: " + join(missing)
-	case one.Took < time.Minute:
+	case one.Took.Duration() < time.Minute:
 		return one, "ready in less than a minute after mixing"
 	}
 	bulk.Rise = one.Bulk.Rise
 	one.Bulk = bulk
-	if _, err := (ferment.Learning{Bakes: []ferment.Bake{one}}).Learn(); err != nil {
+	if _, err := (ferment.Learning{Bakes: []ferment.LoggedBulk{one}}).Learn(); err != nil {
 		return one, err.Error()
 	}
 	return one, ""
@@ -251,8 +251,8 @@ type Skipped struct {
 type Cultured struct {
 	Leavening Leavening
 	Lesson    ferment.Lesson
-	Bakes     []Bake         // those it rests on
-	Doughs    []ferment.Bake // the same, as they were learned from
+	Bakes     []Bake               // those it rests on
+	Doughs    []ferment.LoggedBulk // the same, as they were learned from
 	Skipped   []Skipped
 }
 

@@ -74,7 +74,7 @@ func TestLessonsOfTheLog(t *testing.T) {
 	if err != nil || !ok || c.Lesson.Culture.Bakes() != 1 || len(c.Skipped) != 0 {
 		t.Fatalf("%v %v %+v", ok, err, c.Skipped)
 	}
-	if d := c.Doughs[0]; d.Took != 3*time.Hour || d.Bulk.Rise != quantity.NewPercent(28) || d.Bulk.History.At(30*time.Minute).Celsius() < 25.2 {
+	if d := c.Doughs[0]; d.Took.Duration() != 3*time.Hour || d.Bulk.Rise != quantity.NewPercent(28) || d.Bulk.History.At(30*time.Minute).Celsius() < 25.2 {
 		t.Errorf("learned from the wrong dough: %v, %v, %v", d.Took, d.Bulk.Rise, d.Bulk.History.At(30*time.Minute))
 	}
 	if _, ok, _ := Culture(bakes, Yeast); ok {
@@ -90,7 +90,7 @@ func TestLessonsOfTheLog(t *testing.T) {
 	}
 	// Without the ready entry the last reading counts; without what the dough is made of, nothing.
 	bakes[0].Ready = nil
-	if d, why := bakes[0].Dough(); why != "" || d.Took != 2*time.Hour || d.Error != quantity.NewPercent(4) {
+	if d, why := bakes[0].Dough(); why != "" || d.Took.Duration() != 2*time.Hour || d.Error != quantity.NewPercent(4) {
 		t.Errorf("%v %s", d.Took, why)
 	}
 	bakes[0].Mix.Hydration, bakes[0].Mix.Inoculation = quantity.Percent{}, quantity.Percent{}

@@ -146,12 +146,12 @@ func (f *bulkFlags) history() (ferment.History, error) {
 	}
 	room := ferment.Room{Night: f.room}
 	if !f.night.IsZero() {
-		room = ferment.Room{Night: f.night, Day: f.room, Starts: time.Duration(f.start.Hour())*time.Hour + time.Duration(f.start.Minute())*time.Minute}
+		room = ferment.Room{Night: f.night, Day: f.room, Starts: quantity.Elapsed(time.Duration(f.start.Hour())*time.Hour + time.Duration(f.start.Minute())*time.Minute)}
 	}
 	if f.weight.Sign() > 0 {
-		return ferment.Cooling{Mass: f.weight, Form: ferment.Tub, Start: f.dough, Into: room, Place: ferment.Covered}.History()
+		return ferment.Piece{Mass: f.weight, Form: ferment.Tub, Start: f.dough, Into: room, Exposure: ferment.Covered}.History()
 	}
-	f.relax = ferment.Relaxing{Start: f.dough, Room: room, TimeConstant: f.drift.Duration()}
+	f.relax = ferment.Relaxing{Start: f.dough, Room: room, TimeConstant: f.drift}
 	return f.relax.History()
 }
 
@@ -194,14 +194,14 @@ func runBulk(s System, f *bulkFlags) error {
 	if f.levain != "" {
 		return runLevainRipe(s, f)
 	}
-	if f.bulk.Curve == nil {
-		f.bulk.Curve = ferment.GanzleYeastHeld
+	if f.bulk.Curve.IsZero() {
+		f.bulk.Curve = ferment.GanzleYeastHeld()
 		if f.bulk.Yeast.Kind != ferment.NoYeast && f.bulk.Inoculation.IsZero() {
-			f.bulk.Curve = ferment.SaccharomycesCardinal
+			f.bulk.Curve = ferment.SaccharomycesCardinal()
 		}
 	}
 	if f.bulk.Yeast.Kind != ferment.NoYeast && !f.bulk.Inoculation.IsZero() {
-		f.bulk.YeastCurve = ferment.SaccharomycesCardinal // --curve is the levain's
+		f.bulk.YeastCurve = ferment.SaccharomycesCardinal() // --curve is the levain's
 	}
 	inWater, saltErr := ferment.SaltInWater(f.salt, f.hydration)
 	f.bulk.SaltInWater = inWater
@@ -308,7 +308,9 @@ func (f *bulkFlags) update(e ferment.Estimate) (ferment.Progress, error) {
 			f.in.note("seen", err)
 			continue
 		}
-		if r.At, err = whenFrom(when, f.start); err != nil {
+		at, err := whenFrom(when, f.start)
+		r.At = quantity.Elapsed(at)
+		if err != nil {
 			f.in.note("seen", err)
 			continue
 		}
@@ -330,20 +332,20 @@ func (f *bulkFlags) shape(a *bulkAnswer) error {
 		if err != nil {
 			return err
 		}
-		cold, err := ferment.Cooling{
-			Mass: f.piece, Form: ferment.Round, Start: bench.At(f.shaping.Duration()), Into: ferment.Room{Night: f.refrigerator}, Place: ferment.Refrigerator,
-			For: f.retard.Duration() + time.Hour,
+		cold, err := ferment.Piece{
+			Mass: f.piece, Form: ferment.Round, Start: bench.At(f.shaping.Duration()), Into: ferment.Room{Night: f.refrigerator}, Exposure: ferment.Refrigerator,
+			For: quantity.Elapsed(f.retard.Duration() + time.Hour),
 		}.History()
 		if err != nil {
 			return err
 		}
 		then := cold
 		if f.shaping > 0 {
-			if then, err = ferment.Join(ferment.Part{History: bench, For: f.shaping.Duration()}, ferment.Part{History: cold}); err != nil {
+			if then, err = ferment.Join(ferment.Stretch{History: bench, For: f.shaping}, ferment.Stretch{History: cold}); err != nil {
 				return err
 			}
 		}
-		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: f.shaping.Duration() + f.retard.Duration(), Total: bulk.Rise}
+		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: quantity.Elapsed(f.shaping.Duration() + f.retard.Duration()), Total: bulk.Rise}
 		target, err := proof.RiseBeforeShaping()
 		if err != nil {
 			return err
@@ -397,7 +399,7 @@ func (f *bulkFlags) inverse(a *bulkAnswer) error {
 		}
 		return nil
 	}
-	drift := ferment.Relaxing{Start: f.dough, Room: f.relax.Room, TimeConstant: f.drift.Duration()}
+	drift := ferment.Relaxing{Start: f.dough, Room: f.relax.Room, TimeConstant: f.drift}
 	if drift.Room.Night.IsZero() {
 		drift.Room = ferment.Room{Night: f.room}
 	}

@@ -48,7 +48,7 @@ func curveNamed(command, where, key string) (ferment.Curve, error) {
 	if c, ok := ferment.CurveNamed(key); ok {
 		return c, nil
 	}
-	return nil, badInput("maslin %s: %s: no curve %s, want one of: %s", command, where, quantity.Excerpt(key), strings.Join(curveKeys(), ", "))
+	return ferment.Curve{}, badInput("maslin %s: %s: no curve %s, want one of: %s", command, where, quantity.Excerpt(key), strings.Join(curveKeys(), ", "))
 }
 
 func curveKeys() []string {
@@ -103,7 +103,7 @@ func newCompareCurves(s System) *cobra.Command {
 	listed(cmd, &temperatures, quantity.ParseTemperature, "temperatures", "LIST", "at these (4C,8C,12C,16C,20C,24C,28C,32C,36C)")
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
 		if len(args) == 0 {
-			args = []string{ferment.GanzleYeastHeld.About().Key, ferment.TradeQ10.About().Key}
+			args = []string{ferment.GanzleYeastHeld().About().Key, ferment.TradeQ10().About().Key}
 		}
 		return runCompareCurves(s, o, args, temperatures)
 	}
@@ -130,7 +130,7 @@ func runCompareCurves(s System, o output, keys []string, temperatures []quantity
 			Value: fmt.Sprintf("%.4f 1/h", c.Rate(24)), Note: "the value is that at 24 °C; " + a.Note, Source: a.Source,
 		})
 	}
-	rows, err := ferment.CompareCurves(curves, temperatures)
+	rows, err := ferment.CurveTable{Curves: curves, Temperatures: temperatures}.Rows()
 	if err != nil {
 		return complaints("compare curves", err, map[string]string{"temperatures": "--temperatures"})
 	}

@@ -220,7 +220,7 @@ func reviewPlot(p *page, bakes []bakelog.Bake, reviews []ferment.Review, zone *t
 	// The axis is the log of the time over the likely one, as wide as the widest range or the wildest bake needs.
 	span := math.Log(1.25)
 	for _, r := range reviews {
-		for _, d := range []time.Duration{r.Predicted.Early, r.Predicted.Late, r.Took} {
+		for _, d := range []time.Duration{r.Predicted.Early, r.Predicted.Late, r.Took.Duration()} {
 			span = max(span, math.Abs(math.Log(float64(d)/float64(r.Predicted.Likely))))
 		}
 	}
@@ -231,7 +231,7 @@ func reviewPlot(p *page, bakes []bakelog.Bake, reviews []ferment.Review, zone *t
 	}
 	for i, r := range reviews {
 		cells := []rune(strings.Repeat(" ", width))
-		early, late, took := column(r.Predicted.Early, r.Predicted.Likely), column(r.Predicted.Late, r.Predicted.Likely), column(r.Took, r.Predicted.Likely)
+		early, late, took := column(r.Predicted.Early, r.Predicted.Likely), column(r.Predicted.Late, r.Predicted.Likely), column(r.Took.Duration(), r.Predicted.Likely)
 		for k := early; k <= late; k++ {
 			cells[k] = '-'
 		}
@@ -240,7 +240,7 @@ func reviewPlot(p *page, bakes []bakelog.Bake, reviews []ferment.Review, zone *t
 		if !r.Inside {
 			cells[took] = 'X'
 		}
-		p.line("    %-7s%9s  %s", bakes[i].Mixed.In(zone).Format("2 Jan"), quantity.FormatDuration(r.Took.Round(time.Minute)), strings.TrimRight(string(cells), " "))
+		p.line("    %-7s%9s  %s", bakes[i].Mixed.In(zone).Format("2 Jan"), quantity.FormatDuration(r.Took.Duration().Round(time.Minute)), strings.TrimRight(string(cells), " "))
 	}
 	left, right := fmt.Sprintf("%.2f x", math.Exp(-span)), fmt.Sprintf("%.2f x likely", math.Exp(span))
 	p.line("    %s%s%s%s", strings.Repeat(" ", 18), left, strings.Repeat(" ", max(1, width-len(left)-len(right))), right)
@@ -448,7 +448,7 @@ func (l lessons) sheet(next *nextPlan) lessonSheet {
 			if reviews, inside, err := c.Lesson.Reviews(); err == nil {
 				one.Inside = inside
 				for i, r := range reviews {
-					one.Reviews = append(one.Reviews, reviewData{c.Bakes[i].Mixed, quantity.Elapsed(r.Took.Round(time.Minute)), bakeday.NewRange(r.Predicted), r.Inside})
+					one.Reviews = append(one.Reviews, reviewData{c.Bakes[i].Mixed, quantity.Elapsed(r.Took.Duration().Round(time.Minute)), bakeday.NewRange(r.Predicted), r.Inside})
 				}
 			}
 		}

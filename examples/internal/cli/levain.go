@@ -177,8 +177,8 @@ func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]sta
 			if err != nil {
 				return nil, err
 			}
-			r, err := ferment.Levain{
-				Seed: seed, Hydration: b.Hydration, WholeGrain: f.whole, History: history, Curve: ferment.GanzleYeastHeld,
+			r, err := ferment.Ripening{
+				Seed: seed, Hydration: b.Hydration, WholeGrain: f.whole, History: history, Curve: ferment.GanzleYeastHeld(),
 				ColdSeed: f.cold && i == 0, Extrapolate: f.extrapolate,
 			}.Ripe()
 			if err != nil {
@@ -201,13 +201,13 @@ func (f levainFlags) history(fed dough.Feeding, last bool) (ferment.History, err
 	if into.IsZero() {
 		into = quantity.Celsius(4)
 	}
-	cold, err := ferment.Cooling{
-		Mass: fed.Made(), Form: ferment.Tub, Start: f.at, Into: ferment.Room{Night: into}, Place: ferment.Refrigerator,
+	cold, err := ferment.Piece{
+		Mass: fed.Made(), Form: ferment.Tub, Start: f.at, Into: ferment.Room{Night: into}, Exposure: ferment.Refrigerator,
 	}.History()
 	if err != nil {
 		return cold, err
 	}
-	return ferment.Join(ferment.Part{History: counter, For: f.after.Duration()}, ferment.Part{History: cold})
+	return ferment.Join(ferment.Stretch{History: counter, For: quantity.Elapsed(f.after.Duration())}, ferment.Stretch{History: cold})
 }
 
 func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough.LevainPlan, stages []stage, residue quantity.Mass) {

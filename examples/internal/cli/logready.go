@@ -71,9 +71,9 @@ func (f *noteFlags) held(s System, e bakelog.Entry) ([]string, *bakeday.Range, e
 		return nil, nil, err
 	}
 	verdict := "inside"
-	if !said.Ready().Contains(one.Took) {
+	if !said.Ready().Contains(one.Took.Duration()) {
 		verdict = "outside"
 	}
 	r := bakeday.NewRange(said.Ready())
-	return []string{fmt.Sprintf("it took %s, %s the range from the bakes before: %s", quantity.FormatDuration(one.Took.Round(time.Minute)), verdict, said.Ready())}, &r, nil
+	return []string{fmt.Sprintf("it took %s, %s the range from the bakes before: %s", quantity.FormatDuration(one.Took.Duration().Round(time.Minute)), verdict, said.Ready())}, &r, nil
 }

@@ -126,12 +126,12 @@ func followed(bulk ferment.Bulk, b bakelog.Bake) (ferment.Progress, error) {
 	}
 	var readings []ferment.RiseReading
 	for _, r := range b.Rises {
-		one := ferment.RiseReading{At: r.At.Sub(b.Mixed), Rise: r.Rise.Rise, Error: r.Rise.Error}
+		one := ferment.RiseReading{At: quantity.Elapsed(r.At.Sub(b.Mixed)), Rise: r.Rise.Rise, Error: r.Rise.Error}
 		if n := len(readings); n > 0 && readings[n-1].At >= one.At {
 			readings[n-1] = one // read twice in the same minute: the later one counts
 			continue
 		}
-		if one.At >= time.Second {
+		if one.At.Duration() >= time.Second {
 			readings = append(readings, one)
 		}
 	}

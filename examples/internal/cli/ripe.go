@@ -50,12 +50,12 @@ func runLevainRipe(s System, f *bulkFlags) error {
 	inSeed := f.seedHydration.Fraction()
 	seedFlour := seed / (1 + inSeed)
 	hydration := (seed - seedFlour + water) / (seedFlour + flour)
-	l := ferment.Levain{
+	l := ferment.Ripening{
 		Seed: share, Hydration: quantity.NewPercent(100 * hydration), WholeGrain: f.bulk.WholeGrain, History: f.bulk.History,
 		Curve: f.bulk.Curve, ColdSeed: f.bulk.ColdLevain, Extrapolate: f.bulk.Extrapolate,
 	}
-	if l.Curve == nil {
-		l.Curve = ferment.GanzleYeastHeld
+	if l.Curve.IsZero() {
+		l.Curve = ferment.GanzleYeastHeld()
 	}
 	if l.Culture, err = f.culture(s); err != nil {
 		return err
@@ -87,7 +87,7 @@ type ripeSheet struct {
 	Notes     []string         `json:"notes"`
 }
 
-func ripePage(p *page, f *bulkFlags, l ferment.Levain, r ferment.Ripeness, u units) {
+func ripePage(p *page, f *bulkFlags, l ferment.Ripening, r ferment.Ripeness, u units) {
 	p.para(0, fmt.Sprintf("A levain fed %s (seed : flour : water): %s of its flour comes with the seed, hydration %s; %s",
 		printable(f.levain), percent(l.Seed, 1), percent(l.Hydration, 0), stands(f, "the feed", u)))
 	p.heading("From the feed")

@@ -17,8 +17,8 @@ func riseCurve(e ferment.Estimate, u units, title string, start time.Time) curve
 		scale, unit = quantity.FahrenheitScale, "°F"
 	}
 	p := curve.Plot{Title: title, YLabel: "rise, %", SecondLabel: "dough, " + unit, XLabel: "hours after mixing"}
-	for _, c := range e.Curve(97) {
-		p.X = append(p.X, c.At.Hours())
+	for _, c := range e.RiseCurve(97) {
+		p.X = append(p.X, c.At.Duration().Hours())
 		p.Mid = append(p.Mid, c.Rise.Likely.Points())
 		p.Low = append(p.Low, c.Rise.Low.Points())
 		p.High = append(p.High, c.Rise.High.Points())
@@ -59,8 +59,8 @@ func writePicture(name string, plot curve.Plot) error {
 
 func curveData(e ferment.Estimate) []bakeday.CurveSheet {
 	var out []bakeday.CurveSheet
-	for _, c := range e.Curve(25) {
-		out = append(out, bakeday.CurveSheet{After: quantity.Elapsed(c.At.Round(time.Minute)), Temperature: tenth(c.Temperature), Rise: bandData(c.Rise)})
+	for _, c := range e.RiseCurve(25) {
+		out = append(out, bakeday.CurveSheet{After: quantity.Elapsed(c.At.Duration().Round(time.Minute)), Temperature: tenth(c.Temperature), Rise: bandData(c.Rise)})
 	}
 	return out
 }

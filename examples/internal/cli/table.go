@@ -142,7 +142,7 @@ func runTableBulk(s System, f tableBulkFlags) error {
 		return err
 	}
 	flags := map[string]string{"Rise": "--rise", "salt": "--salt", "hydration": "--hydration", "WholeGrain": "--whole-grain", "Inoculation": "--amounts", "Yeast.Amount": "--amounts", "History": "--temperatures"}
-	b := ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Curve: ferment.GanzleYeastHeld}
+	b := ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Curve: ferment.GanzleYeastHeld()}
 	amounts, leaven := percents(5, 10, 15, 20, 30), "flour in the levain, of all flour"
 	if f.yeast != "" {
 		kinds := map[string]ferment.YeastKind{"instant": ferment.InstantYeast, "active": ferment.ActiveDryYeast, "fresh": ferment.FreshYeast}
@@ -150,7 +150,7 @@ func runTableBulk(s System, f tableBulkFlags) error {
 		if !ok {
 			return badInput("maslin table bulk: --yeast: got %s, want instant, active or fresh", quantity.Excerpt(f.yeast))
 		}
-		b.Yeast.Kind, b.Curve = kind, ferment.SaccharomycesCardinal
+		b.Yeast.Kind, b.Curve = kind, ferment.SaccharomycesCardinal()
 		amounts, leaven = percents(0.2, 0.5, 1, 1.5, 2), kind.String()+", of the flour"
 	}
 	if f.curve != "" {

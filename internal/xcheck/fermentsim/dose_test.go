@@ -64,7 +64,7 @@ func TestDoseAgainstSciPy(t *testing.T) {
 	}
 	for column := 1; column <= 2; column++ {
 		var x, y []float64
-		var points []ferment.Reading
+		var points []ferment.Knot
 		for _, r := range rows[1:] {
 			h, err1 := strconv.ParseFloat(r[0], 64)
 			c, err2 := strconv.ParseFloat(r[column], 64)
@@ -72,14 +72,14 @@ func TestDoseAgainstSciPy(t *testing.T) {
 				t.Fatal(r)
 			}
 			at := time.Duration(math.Round(h*3600)) * time.Second
-			points = append(points, ferment.Reading{At: at, Temperature: quantity.Celsius(c)})
+			points = append(points, ferment.Knot{At: quantity.Elapsed(at), Temperature: quantity.Celsius(c)})
 			x, y = append(x, at.Hours()), append(y, quantity.Celsius(c).Celsius())
 		}
 		history, err := ferment.Readings{Points: points}.History()
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := ferment.Dose(ferment.GanzleYeast, history, 0, history.Known())
+		got, err := ferment.GanzleYeast().Dose(history, 0, history.Known())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -106,7 +106,7 @@ func TestDoseAgainstSciPy(t *testing.T) {
 			const n = 2000
 			start := time.Now()
 			for range n {
-				if _, err := ferment.Dose(ferment.GanzleYeast, history, 0, history.Known()); err != nil {
+				if _, err := ferment.GanzleYeast().Dose(history, 0, history.Known()); err != nil {
 					t.Fatal(err)
 				}
 			}

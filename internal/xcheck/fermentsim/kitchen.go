@@ -100,8 +100,8 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 	day := night + 2*r.Float64()
 	relaxing := ferment.Relaxing{
 		Start:        quantity.Celsius(math.Min(26.5, 22+4*r.Float64())),
-		Room:         ferment.Room{Night: quantity.Celsius(night), Day: quantity.Celsius(day), Starts: time.Duration(r.IntN(24)) * time.Hour},
-		TimeConstant: time.Duration(60+r.IntN(180)) * time.Minute,
+		Room:         ferment.Room{Night: quantity.Celsius(night), Day: quantity.Celsius(day), Starts: quantity.Elapsed(time.Duration(r.IntN(24)) * time.Hour)},
+		TimeConstant: quantity.Elapsed(time.Duration(60+r.IntN(180)) * time.Minute),
 	}
 	if !bake && k.world.AskCold {
 		relaxing.Start = quantity.Celsius(15 + 2*r.Float64())
@@ -117,7 +117,7 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 	}
 	d := Dough{Bulk: ferment.Bulk{
 		Inoculation: quantity.NewPercent(100 * f), SaltInWater: quantity.NewPercent(100 * salt), Rise: quantity.NewPercent(100 * rise),
-		History: h, Curve: ferment.GanzleYeastHeld, Kneading: way,
+		History: h, Curve: ferment.GanzleYeastHeld(), Kneading: way,
 	}}
 	s := saltFactor(100 * salt)
 	d.share = f * s * math.Exp(k.salt*math.Log(s))
@@ -132,13 +132,13 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 	knots := h.Knots()
 	at := 0
 	rate := func(hour float64) float64 {
-		for at+1 < len(knots) && knots[at+1].At.Hours() <= hour {
+		for at+1 < len(knots) && knots[at+1].At.Duration().Hours() <= hour {
 			at++
 		}
 		t := knots[at].Temperature.Celsius()
 		if at+1 < len(knots) {
 			p, q := knots[at], knots[at+1]
-			t += (q.Temperature.Celsius() - t) * (hour - p.At.Hours()) / (q.At - p.At).Hours()
+			t += (q.Temperature.Celsius() - t) * (hour - p.At.Duration().Hours()) / (q.At - p.At).Duration().Hours()
 		}
 		return pace * k.world.Scale * k.world.Truth.Rate(t) * math.Exp(k.d*(t-24))
 	}

@@ -97,14 +97,14 @@ func (t *Tally) count(r quantity.TimeRange, d *Dough) {
 
 func (res *Result) kitchen(w World, seed uint64, bakes []int, robust bool) error {
 	k := NewKitchen(w, rand.New(rand.NewPCG(seed, 20251125)))
-	var log []ferment.Bake
+	var log []ferment.LoggedBulk
 	for i, n := range bakes {
 		for len(log) < n {
 			d, err := k.Mix(true)
 			if err != nil {
 				return err
 			}
-			log = append(log, ferment.Bake{Bulk: d.Bulk, Took: d.LogTime})
+			log = append(log, ferment.LoggedBulk{Bulk: d.Bulk, Took: quantity.Elapsed(d.LogTime)})
 		}
 		next, err := k.Mix(false)
 		if err != nil {
@@ -126,7 +126,7 @@ func (res *Result) kitchen(w World, seed uint64, bakes []int, robust bool) error
 			at := time.Duration(0.6 * float64(e.Ready().Likely)).Round(time.Minute)
 			reading := next.RiseAt(at) + readingError*k.rng.NormFloat64()
 			if next.TrueTime > at { // a dough already ready is not read to learn when it will be
-				p, err := e.Update(ferment.RiseReading{At: at, Rise: quantity.NewPercent(math.Max(-10, math.Min(290, 100*reading)))})
+				p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(at), Rise: quantity.NewPercent(math.Max(-10, math.Min(290, 100*reading)))})
 				if err != nil {
 					return err
 				}

@@ -33,7 +33,7 @@ func report(t *testing.T, r Result) {
 // The world of the stated priors: the 80 % range holds the truth in 77 to 83 % of kitchens, however many bakes are logged, and
 // narrows to within 30 % of the noise floor after 5 bakes and 10 % after 20.
 func TestStatedWorld(t *testing.T) {
-	r, err := Simulate(World{Name: "stated priors", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true}, size(t), bakes, false)
+	r, err := Simulate(World{Name: "stated priors", Truth: ferment.GanzleYeastHeld(), Scale: 1, Sensitivity: true}, size(t), bakes, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,17 +55,17 @@ func TestStatedWorld(t *testing.T) {
 	}
 }
 
-func scaled(c ferment.Curve) float64 { return ferment.GanzleYeastHeld.Rate(24) / c.Rate(24) }
+func scaled(c ferment.Curve) float64 { return ferment.GanzleYeastHeld().Rate(24) / c.Rate(24) }
 
 func TestOtherWorlds(t *testing.T) {
 	for _, w := range []World{
-		{Name: "truth: cardinal curve of baker's yeast", Truth: ferment.SaccharomycesCardinal, Scale: scaled(ferment.SaccharomycesCardinal)},
-		{Name: "truth: trade rule, doubling each 17 °F", Truth: ferment.TradeQ10, Scale: scaled(ferment.TradeQ10)},
-		{Name: "stated priors, cold dough asked about after warm ones", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, AskCold: true},
-		{Name: "truth: cardinal curve, cold dough asked about after warm ones", Truth: ferment.SaccharomycesCardinal, Scale: scaled(ferment.SaccharomycesCardinal), AskCold: true},
-		{Name: "truth: trade rule, cold dough asked about after warm ones", Truth: ferment.TradeQ10, Scale: scaled(ferment.TradeQ10), AskCold: true},
-		{Name: "stated priors, doughs kneaded both ways", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, BothWays: true},
-		{Name: "stated priors, one logged bake in ten wild", Truth: ferment.GanzleYeastHeld, Scale: 1, Sensitivity: true, Wild: 0.1},
+		{Name: "truth: cardinal curve of baker's yeast", Truth: ferment.SaccharomycesCardinal(), Scale: scaled(ferment.SaccharomycesCardinal())},
+		{Name: "truth: trade rule, doubling each 17 °F", Truth: ferment.TradeQ10(), Scale: scaled(ferment.TradeQ10())},
+		{Name: "stated priors, cold dough asked about after warm ones", Truth: ferment.GanzleYeastHeld(), Scale: 1, Sensitivity: true, AskCold: true},
+		{Name: "truth: cardinal curve, cold dough asked about after warm ones", Truth: ferment.SaccharomycesCardinal(), Scale: scaled(ferment.SaccharomycesCardinal()), AskCold: true},
+		{Name: "truth: trade rule, cold dough asked about after warm ones", Truth: ferment.TradeQ10(), Scale: scaled(ferment.TradeQ10()), AskCold: true},
+		{Name: "stated priors, doughs kneaded both ways", Truth: ferment.GanzleYeastHeld(), Scale: 1, Sensitivity: true, BothWays: true},
+		{Name: "stated priors, one logged bake in ten wild", Truth: ferment.GanzleYeastHeld(), Scale: 1, Sensitivity: true, Wild: 0.1},
 	} {
 		for _, robust := range []bool{false, true} {
 			if robust && w.Wild == 0 {
