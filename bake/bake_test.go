@@ -10,35 +10,35 @@ import (
 
 func TestWorkingsEvaluate(t *testing.T) {
 	hall := At(quantity.Meters(1150))
-	for _, place := range []Place{{}, hall, At(quantity.Meters(-400)), {Station: Hectopascals(880)}, {Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(1030)}} {
-		b, err := BoilingPoint(place)
+	for _, place := range []Site{{}, hall, At(quantity.Meters(-400)), {Station: Hectopascals(880)}, {Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(1030)}} {
+		b, err := place.BoilingPoint()
 		if err != nil {
 			t.Fatal(err)
 		}
 		workcheck.Verify(t, b.Working())
 		for _, style := range Styles() {
-			target, err := TargetFor(Goal{Style: style, Place: place})
+			target, err := Goal{Style: style, Place: place}.Target()
 			if err != nil {
 				t.Fatal(err)
 			}
 			workcheck.Verify(t, target.Working())
-			v, err := Judge(Reading{Goal: Goal{Style: style, Place: place}, Core: quantity.Celsius(94), Dough: quantity.Grams(886), Loaf: quantity.Grams(790)})
+			v, err := LoafReading{Goal: Goal{Style: style, Place: place}, Core: quantity.Celsius(94), Dough: quantity.Grams(886), Loaf: quantity.Grams(790)}.Judge()
 			if err != nil {
 				t.Fatal(err)
 			}
 			workcheck.Verify(t, v.Working())
-			c, err := CoolTime(Cooling{Style: style, Baked: quantity.Grams(780)})
+			c, err := CoolingLoaf{Style: style, Baked: quantity.Grams(780)}.Time()
 			if err != nil {
 				t.Fatal(err)
 			}
 			workcheck.Verify(t, c.Working())
 			for _, grams := range []float64{60, 300, 886, 2500} {
-				g, err := UsualLoss(style, quantity.Grams(grams))
+				g, err := style.UsualLoss(quantity.Grams(grams))
 				if err != nil {
 					t.Fatal(err)
 				}
 				workcheck.Verify(t, g.Working())
-				pr, err := Plan(Batch{Style: style, Dough: quantity.Grams(grams), Pieces: 6, Together: 2, Vessel: Pot, Cold: true, Extrapolate: true})
+				pr, err := OvenLoad{Style: style, Dough: quantity.Grams(grams), Pieces: 6, Together: 2, Vessel: Pot, Cold: true, Extrapolate: true}.Program()
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -46,8 +46,8 @@ func TestWorkingsEvaluate(t *testing.T) {
 			}
 		}
 	}
-	for _, basis := range []Basis{OfDough, OfBread} {
-		s, err := ScalingWeight(Weighing{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Cooling: quantity.MustPercent("1.5 %"), Basis: basis})
+	for _, basis := range []LossBasis{OfDough, OfBread} {
+		s, err := PromisedLoaf{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Cooling: quantity.MustPercent("1.5 %"), Basis: basis}.Scaling()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -61,7 +61,7 @@ func TestRyeRestsByItsSize(t *testing.T) {
 		grams float64
 		rest  time.Duration
 	}{{60, 0}, {200, 0}, {500, 12 * time.Hour}, {2000, 12 * time.Hour}} {
-		c, err := CoolTime(Cooling{Style: Rye, Baked: quantity.Grams(x.grams)})
+		c, err := CoolingLoaf{Style: Rye, Baked: quantity.Grams(x.grams)}.Time()
 		if err != nil {
 			t.Fatal(err)
 		}

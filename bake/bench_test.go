@@ -7,14 +7,14 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-func hallReading() Reading {
-	return Reading{Goal: Goal{Place: At(quantity.Meters(1150))}, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785), Held: 3 * time.Minute}
+func hallReading() LoafReading {
+	return LoafReading{Goal: Goal{Place: At(quantity.Meters(1150))}, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785), Held: 3 * time.Minute}
 }
 
 func TestJudgeDoesNotAllocate(t *testing.T) {
 	r := hallReading()
 	if n := testing.AllocsPerRun(100, func() {
-		if v, err := Judge(r); err != nil || v.State != Done {
+		if v, err := r.Judge(); err != nil || v.State != Done {
 			t.Fatal(v, err)
 		}
 	}); n != 0 {
@@ -26,7 +26,7 @@ func BenchmarkJudge(b *testing.B) {
 	r := hallReading()
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Judge(r); err != nil {
+		if _, err := r.Judge(); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -36,7 +36,7 @@ func BenchmarkBoilingPoint(b *testing.B) {
 	place := At(quantity.Meters(1150))
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := BoilingPoint(place); err != nil {
+		if _, err := place.BoilingPoint(); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -46,25 +46,25 @@ func BenchmarkTimeLeft(b *testing.B) {
 	p := Probe{Goal: Goal{Place: At(quantity.Meters(1150))}, Samples: readings(22, 68, 24, 73, 27, 80)}
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := TimeLeft(p); err != nil {
+		if _, err := p.TimeLeft(); err != nil {
 			b.Fatal(err)
 		}
 	}
 }
 
 func BenchmarkCoolTime(b *testing.B) {
-	c := Cooling{Baked: quantity.Grams(780)}
+	c := CoolingLoaf{Baked: quantity.Grams(780)}
 	for b.Loop() {
-		if _, err := CoolTime(c); err != nil {
+		if _, err := c.Time(); err != nil {
 			b.Fatal(err)
 		}
 	}
 }
 
 func BenchmarkPlan(b *testing.B) {
-	batch := Batch{Dough: quantity.Grams(886), Pieces: 6, Vessel: Pot, Together: 2, Cold: true}
+	batch := OvenLoad{Dough: quantity.Grams(886), Pieces: 6, Vessel: Pot, Together: 2, Cold: true}
 	for b.Loop() {
-		if _, err := Plan(batch); err != nil {
+		if _, err := batch.Program(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -7,15 +7,15 @@ import (
 	"example.org/maslin/internal/steam"
 )
 
-// Place says where the oven stands. The zero value is sea level under the standard atmosphere.
-type Place struct {
+// Site says where the oven stands. The zero value is sea level under the standard atmosphere.
+type Site struct {
 	Altitude quantity.Length // geometric altitude above the sea
 	Station  Pressure        // what a barometer in the kitchen reads, uncorrected; it overrides the altitude
 	SeaLevel Pressure        // what a weather service gives, reduced to sea level; needs the altitude
 }
 
 // At is the place at an altitude under the standard atmosphere.
-func At(altitude quantity.Length) Place { return Place{Altitude: altitude} }
+func At(altitude quantity.Length) Site { return Site{Altitude: altitude} }
 
 // The altitudes people bake at: from the shores of the Dead Sea to above the highest towns.
 var (
@@ -29,7 +29,7 @@ var (
 type Boiling struct {
 	Point    quantity.Temperature
 	Pressure Pressure
-	place    Place
+	place    Site
 }
 
 // BoilingPoint answers: at what temperature does water boil here?
@@ -43,7 +43,7 @@ type Boiling struct {
 // Dissolved salt and sugar raise the boiling point in a crumb by a few tenths more.
 // Errors: [quantity.ErrOutOfRange]; [quantity.ErrInconsistent] for both kinds of barometer reading at once.
 // Source: ISO 2533 (1975); IAPWS R7-97(2012).
-func BoilingPoint(place Place) (Boiling, error) {
+func (place Site) BoilingPoint() (Boiling, error) {
 	var problems quantity.Problems
 	checkPlace(&problems, place)
 	if err := problems.Err(); err != nil {
@@ -57,7 +57,7 @@ func BoilingPoint(place Place) (Boiling, error) {
 }
 
 // checkPlace notes what is wrong with a place.
-func checkPlace(problems *quantity.Problems, place Place) bool {
+func checkPlace(problems *quantity.Problems, place Site) bool {
 	ok := quantity.Check(problems, "Altitude", place.Altitude, lowestAltitude, highestAltitude)
 	if !place.Station.IsZero() {
 		ok = quantity.Check(problems, "Station", place.Station, lowestPressure, highestPressure) && ok
@@ -74,7 +74,7 @@ func checkPlace(problems *quantity.Problems, place Place) bool {
 
 // checkPlaceField is checkPlace for a field named Place. It does not build the longer paths unless
 // something is wrong.
-func checkPlaceField(problems *quantity.Problems, place Place) bool {
+func checkPlaceField(problems *quantity.Problems, place Site) bool {
 	var inner quantity.Problems
 	ok := checkPlace(&inner, place)
 	if !ok {
@@ -84,7 +84,7 @@ func checkPlaceField(problems *quantity.Problems, place Place) bool {
 }
 
 // boil is the pressure in Pa and the boiling point in °C at a place that was checked.
-func (p Place) boil() (pascal, celsius float64, err error) {
+func (p Site) boil() (pascal, celsius float64, err error) {
 	switch {
 	case p.Station.IsValid():
 		pascal = p.Station.pascals()

@@ -18,9 +18,9 @@ func (r TemperatureRange) String() string {
 	return celsius(r.Low) + " to " + celsius(r.High) + " (" + r.Probability.String() + "), likely " + celsius(r.Likely)
 }
 
-// Carrying asks how much a core still rises after the oven.
-type Carrying struct {
-	Place Place
+// TakenOut asks how much a core still rises after the oven.
+type TakenOut struct {
+	Place Site
 	Core  quantity.Temperature // when the loaf is taken out
 }
 
@@ -28,7 +28,7 @@ type Carrying struct {
 type CarryOver struct {
 	Peak    TemperatureRange
 	Boiling quantity.Temperature
-	in      Carrying
+	in      TakenOut
 	below   float64
 }
 
@@ -36,7 +36,7 @@ type CarryOver struct {
 // 0.8 in the one report there is.
 const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
 
-// CarryOverFrom answers: if I take the loaf out now, how hot will the core still get?
+// CarryOver answers: if I take the loaf out now, how hot will the core still get?
 //
 // Formula: peak = T + c·(T_b − T), c from 0.35 to 0.80, likely 0.58: the outer crumb stands at the boiling
 // point and its heat runs inward.
@@ -48,7 +48,7 @@ const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
 // Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary at boiling,
 // Zanoni, Peri and Pierucci (1993).
-func CarryOverFrom(in Carrying) (CarryOver, error) {
+func (in TakenOut) CarryOver() (CarryOver, error) {
 	var p quantity.Problems
 	placeOK := checkPlaceField(&p, in.Place)
 	if in.Core.Compare(hotProbe) > 0 {

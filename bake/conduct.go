@@ -10,8 +10,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Conducting asks how long heat takes into the core of a loaf, when there is no probe.
-type Conducting struct {
+// UnprobedLoaf asks how long heat takes into the core of a loaf, when there is no probe.
+type UnprobedLoaf struct {
 	Goal
 	Shape Shape
 	Dough quantity.Mass        // of the piece when it goes in
@@ -23,7 +23,7 @@ type Arrival struct {
 	Time         quantity.TimeRange
 	Target       quantity.Temperature
 	TimeConstant quantity.TimeRange
-	in           Conducting
+	in           UnprobedLoaf
 	target       target
 	volume       float64 // mL
 	alpha        float64 // m²/s, as measured
@@ -40,17 +40,17 @@ const (
 	priorHalf = 0.4
 )
 
-// ArrivalTime answers: how long until the core is at its target, from the size of the loaf alone?
+// Arrival answers: how long until the core is at its target, from the size of the loaf alone?
 //
 // Formula: t = τ·ln(A·(T_b − T₀)/(T_b − T*)), 1/τ = α·Σ z²/R² over the axes of the shape, with the surface
 // of the crumb at T_b.
 // Symbols: A 2.5; α = 1.8·exp(0.01·ε − 15.25) m²/s at porosity ε in %; R half dimensions from the style's
 // usual volume; z first eigenvalues.
 // Valid range: 20 g to 5 kg; dough −5 to 45 °C. Accuracy: ±40 %, a judgment: it is the range that claims 80
-// %. A known bake ([BakingTime]) or a probe ([TimeLeft]) says more.
+// %. A known bake ([OvenPiece.BakeTime]) or a probe ([Probe.TimeLeft]) says more.
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
 // Source: Zanoni, Peri and Gianotti (1995); Çengel, chapter 4; 1.8 and A are judgments.
-func ArrivalTime(in Conducting) (Arrival, error) {
+func (in UnprobedLoaf) Arrival() (Arrival, error) {
 	var p quantity.Problems
 	checkGoal(&p, in.Goal)
 	if !in.Shape.IsValid() {
@@ -94,7 +94,7 @@ func (a Arrival) String() string { return a.Time.String() + ", to a core of " + 
 
 // Working derives the likely time.
 func (a Arrival) Working() working.Working {
-	t, err := TargetFor(a.in.Goal)
+	t, err := a.in.Goal.Target()
 	if err != nil {
 		return working.Working{Title: "Time to the target, from the size of the loaf"}
 	}

@@ -11,8 +11,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Cooling asks when a loaf out of the oven may be cut.
-type Cooling struct {
+// CoolingLoaf asks when a loaf out of the oven may be cut.
+type CoolingLoaf struct {
 	Style Style
 	Shape Shape
 	Baked quantity.Mass        // the loaf out of the oven
@@ -27,7 +27,7 @@ type CoolingTime struct {
 	Slice quantity.Temperature
 	Room  quantity.Temperature
 	Rest  time.Duration // what the style asks for beyond cooling: a rye loaf is cut the next day, a rye roll is not
-	in    Cooling
+	in    CoolingLoaf
 	from  float64
 	prior coolPrior
 }
@@ -49,27 +49,12 @@ const (
 	defaultSlice                = 35.0            // °C
 )
 
-// specificVolume is the volume of a gram of bread in mL and the porosity of its crumb. Typical values (from
-// memory).
 func specificVolume(s Style) (mlPerGram, porosity float64) {
-	switch s {
-	case Baguette:
-		return 4.5, 0.80
-	case Pan, SoftRoll:
-		return 4.5, 0.80
-	case Enriched:
-		return 4.2, 0.78
-	case Wholegrain:
-		return 2.8, 0.68
-	case Rye:
-		return 2.1, 0.55
-	case GlutenFree:
-		return 2.4, 0.62
-	}
-	return 3.4, 0.75
+	c := rowOf(s).crumb
+	return c.mlPerGram, c.porosity
 }
 
-// CoolTime answers: when is the core at slicing temperature?
+// Time answers: when is the core at slicing temperature?
 //
 // Formula: the exact conduction series for the loaf's shape with a convecting surface, T = Ta + (T₀ −
 // Ta)·θ(t), solved for t; early with h = 15 W/(m² K), a draft and a rack, late with h = 7, a still corner,
@@ -79,12 +64,12 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 // specific volume.
 // Valid range: 20 g to 5 kg; room −25 to 40 °C; slicing at least 2 °C above the room.
 // Accuracy: no measured cooling curve was found; the range claims 80 % and is a judgment. Two probe
-// readings give a much better answer: [RefitCooling].
+// readings give a much better answer: [CoolingProbe.TimeLeft].
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too
 // warm ever to reach Slice.
 // Source: Çengel, chapter 4; slicing at 30 to 40 °C, bread cooling pages; rye rests longer, common
 // practice.
-func CoolTime(in Cooling) (CoolingTime, error) {
+func (in CoolingLoaf) Time() (CoolingTime, error) {
 	in, err := checkCooling(in)
 	if err != nil {
 		return CoolingTime{}, err
@@ -129,10 +114,10 @@ func coolingBody(style Style, shape Shape, baked quantity.Mass, h, diffusivity f
 	return body, coolPrior{volume: volume, tau: tau, lead: body.Center(late) * math.Exp(late/tau), surface: h, k: breadK, alpha: alpha}, nil
 }
 
-func checkCooling(in Cooling) (Cooling, error) {
+func checkCooling(in CoolingLoaf) (CoolingLoaf, error) {
 	var p quantity.Problems
 	if !in.Style.IsValid() {
-		p.Add("Style", in.Style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
+		p.Add("Style", in.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
 	}
 	if !in.Shape.IsValid() {
 		p.Add("Shape", in.Shape.String(), strings.Join(shapeNames[:], ", "), quantity.ErrOutOfRange)

@@ -34,7 +34,7 @@ type CoolingLeft struct {
 // coolingModelError is the model's own error as a share of the remaining time, one standard deviation.
 const coolingModelError = 0.10
 
-// RefitCooling answers: how long still until I may cut it, from two or more readings?
+// TimeLeft answers: how long still until I may cut it, from two or more readings?
 //
 // Formula: T = T_a + (T₁ − T_a)·e^(−t/τ): ln(T − T_a) falls in a straight line, fitted by weighted least
 // squares; from two readings τ = Δt/ln((T₁ − T_a)/(T₂ − T_a)) and the time left is τ·ln((T₂ − T_a)/(T_s −
@@ -46,7 +46,7 @@ const coolingModelError = 0.10
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (rising, room too
 // warm), [quantity.ErrModelRange] (too close together).
 // Source: the last exponential of the conduction series, Çengel, chapter 4.
-func RefitCooling(in CoolingProbe) (CoolingLeft, error) {
+func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	in, err := checkCoolingProbe(in)
 	if err != nil {
 		return CoolingLeft{}, err

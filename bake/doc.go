@@ -5,7 +5,7 @@
 // A probe tells how far the heat has come. Starch and protein set between 60 and 90 °C, so a core below its
 // target is not bread yet, wherever the oven stands. While the core rises a probe also tells the future:
 // the distance to the boiling point shrinks by nearly the same share every minute, so two readings a few
-// minutes apart give the time that is left ([TimeLeft]).
+// minutes apart give the time that is left ([Probe.TimeLeft]).
 //
 // A probe cannot tell that a loaf has baked out. The crumb stays moist, and a moist crumb gets no hotter
 // than water boils: the core runs up to that temperature and stands there while the loaf goes on drying,
@@ -22,10 +22,10 @@
 // A probe cannot see the crust. Color is a criterion of its own that no number here stands for: a strong
 // fire browns a loaf that is not baked. It does not see its own place either: the coldest point lies a
 // little below the middle, a tip near the crust reads high, and a loaf taken from its tin for some minutes
-// reads lower than before. And it proves no safety: [LogReduction] is information.
+// reads lower than before. And it proves no safety.
 //
 // Before 55 °C (45 °C below boiling) the core still gains speed and readings promise too long a bake: they
-// are left out. After the oven a core still gains about half of its distance to boiling ([CarryOverFrom]),
+// are left out. After the oven a core still gains about half of its distance to boiling ([TakenOut.CarryOver]),
 // but no bake-out.
 //
 // No measured series of a bread's core was found in open data. The minutes-left model is checked on
@@ -39,24 +39,23 @@
 // A loaf is what went in as one piece of dough; losses are percentages of the dough unless [OfBread] is
 // named. Cores are true temperatures of the middle. The oven is hot enough to keep the surface of the crumb
 // at the boiling point. Guide values (times, losses, volumes) are for ordinary wheat and rye breads; each
-// says how firmly it is known, and a bake of your own replaces it ([BakeTimeInput], [LearnLoss]). Nothing
+// says how firmly it is known, and a bake of your own replaces it ([OvenPiece], [LossLog.Learn]). Nothing
 // here replaces local codes, the makers' manuals, or a food authority; cautions come as data with the
 // results.
 //
-// # From question to function
+// # From question to method
 //
-//	what does done mean for this bread?             Guide
-//	… here, at this altitude or barometer?          TargetFor, BoilingPoint
-//	is it done?                                     Judge
-//	how long still, from probe readings?            TimeLeft
-//	… without a probe?                              BakingTime, ArrivalTime
-//	how far does the core rise after the oven?      CarryOverFrom
-//	the bake from switching on to the last loaf     Plan
-//	what do I set my oven to?                       OvenSetting, GasMark, NearestMark
-//	how much will it lose?                          UsualLoss, LearnLoss
-//	how much dough for this loaf?                   ScalingWeight
-//	what weight does the law want? (information)    AverageRule, LossForSolids
-//	when may I cut it?                              CoolTime, RefitCooling
-//	what did the heat kill? (information)           LogReduction, FitZ
+//	what does done mean for this bread?             Style.Guide
+//	… here, at this altitude or barometer?          Goal.Target, Site.BoilingPoint
+//	is it done?                                     LoafReading.Judge
+//	how long still, from probe readings?            Probe.TimeLeft
+//	… without a probe?                              OvenPiece.BakeTime, UnprobedLoaf.Arrival
+//	how far does the core rise after the oven?      TakenOut.CarryOver
+//	the bake from switching on to the last loaf     OvenLoad.Program
+//	what do I set my oven to?                       OvenSetting.Dial, GasMark, NearestMark
+//	how much will it lose?                          Style.UsualLoss, LossLog.Learn
+//	how much dough for this loaf?                   PromisedLoaf.Scaling
+//	what weight does the law want? (information)    PackedWeight.Limits, Solids.LeastLoss
+//	when may I cut it?                              CoolingLoaf.Time, CoolingProbe.TimeLeft
 //	what can hurt                                   OvenCautions, FoodCautions
 package bake

@@ -11,8 +11,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// BakeTimeInput asks how long a piece of a mass usually bakes.
-type BakeTimeInput struct {
+// OvenPiece asks how long a piece of a mass usually bakes.
+type OvenPiece struct {
 	Style       Style
 	Dough       quantity.Mass // of one piece when it goes in
 	Shape       Shape         // the style's usual one unless set
@@ -30,7 +30,7 @@ type BakeTimeInput struct {
 type BakeTime struct {
 	Time         quantity.TimeRange
 	Extrapolated bool // outside the masses the figures come from
-	in           BakeTimeInput
+	in           OvenPiece
 	ref          reference
 	minutes      float64
 	shape        float64 // factor of the shape
@@ -54,27 +54,7 @@ const (
 	bakeProbability                              = 80.0
 )
 
-func referenceOf(s Style) reference {
-	wheat := reference{1000, 50, wheatExponent, 500, 1750, 0.2, 0.02, sources.GuideBakeTimes}
-	rye := reference{1000, 67.5, ryeExponent, 500, 1750, 0.2, 0.04, sources.GuideBakeTimes}
-	switch s {
-	case Baguette:
-		return reference{350, 23, wheatExponent, 100, 500, 0.2, 0, sources.Practice("a baguette of 350 g of dough bakes 20 to 25 minutes")}
-	case SoftRoll:
-		return reference{85, 16, wheatExponent, 40, 150, 0.25, 0, sources.Practice("rolls bake 13 to 20 minutes; crusty ones 20 to 22")}
-	case Enriched:
-		return reference{750, 40, wheatExponent, 250, 1500, 0.25, 0, sources.OvenJudgment("rich loaves bake at a lower temperature, about as long as lean ones of less weight")}
-	case Wholegrain:
-		return reference{1000, 57, 0.48, 500, 1750, 0.2, 0.03, sources.OvenJudgment("between the guide times of wheat and of rye; bran asks for longer")}
-	case Rye, GlutenFree:
-		return rye
-	case ParBaked:
-		return reference{300, 11, wheatExponent, 50, 800, 0.3, 0, sources.Practice("par-baked bread bakes 8 to 15 minutes more")}
-	}
-	return wheat
-}
-
-// BakingTime answers: how long does a piece of this mass usually bake?
+// BakeTime answers: how long does a piece of this mass usually bake?
 //
 // Formula: t = t_ref + s·(m − m_ref) inside the published table of hearth loaves, otherwise t =
 // t_ref·(m/m_ref)^n; from a known bake of your own always the power. A piece from the refrigerator takes
@@ -88,10 +68,10 @@ func referenceOf(s Style) reference {
 // Accuracy: the range claims 80 % and is a judgment: ±20 to 30 %, or ±12 % from a known bake.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrRequired], [quantity.ErrModelRange].
 // Source: guide bake times of a German glossary; exponents fitted to them; upper bound 2/3, Barham.
-func BakingTime(in BakeTimeInput) (BakeTime, error) {
+func (in OvenPiece) BakeTime() (BakeTime, error) {
 	var p quantity.Problems
 	if !in.Style.IsValid() {
-		p.Add("Style", in.Style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
+		p.Add("Style", in.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
 	}
 	massOK := quantity.Check(&p, "Dough", in.Dough, quantity.Grams(20), quantity.Grams(5000))
 	known := !in.KnownDough.IsZero() || in.KnownTime != 0
@@ -99,7 +79,7 @@ func BakingTime(in BakeTimeInput) (BakeTime, error) {
 		massOK = quantity.Check(&p, "KnownDough", in.KnownDough, quantity.Grams(20), quantity.Grams(5000)) && massOK
 		p.Duration("KnownTime", in.KnownTime, time.Minute, 24*time.Hour)
 	}
-	ref := referenceOf(in.Style)
+	ref := rowOf(in.Style).bake
 	if known {
 		g := in.KnownDough.Grams()
 		ref.grams, ref.minutes, ref.from, ref.to, ref.spread, ref.perGram = g, in.KnownTime.Minutes(), g/2, 2*g, 0.12, 0
@@ -151,7 +131,7 @@ func BakingTime(in BakeTimeInput) (BakeTime, error) {
 
 // coldChange is the factor for a piece from the refrigerator when the reference came from a room, or the
 // other way round. Guide times are for pieces from a room.
-func coldChange(in BakeTimeInput) float64 {
+func coldChange(in OvenPiece) float64 {
 	reference := in.KnownTime != 0 && in.KnownCold
 	switch {
 	case in.Cold && !reference:

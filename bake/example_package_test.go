@@ -11,13 +11,13 @@ import (
 // Two readings of a loaf in a kitchen at 1,150 m: how long still, and later, is it done?
 func Example() {
 	goal := bake.Goal{Style: bake.LeanHearth, Place: bake.At(quantity.Meters(1150))}
-	left, err := bake.TimeLeft(bake.Probe{Goal: goal, Samples: []bake.Sample{
+	left, err := bake.Probe{Goal: goal, Samples: []bake.Sample{
 		{At: 20 * time.Minute, Core: quantity.Celsius(71)},
 		{At: 26 * time.Minute, Core: quantity.Celsius(83)},
-	}})
+	}}.TimeLeft()
 	fmt.Println(left, err)
 
-	verdict, err := bake.Judge(bake.Reading{Goal: goal, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785)})
+	verdict, err := bake.LoafReading{Goal: goal, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785)}.Judge()
 	fmt.Println(verdict, err)
 	// Output:
 	// 13m to 21m (80 %), likely 17m to a core of 94.1 °C; baked out in 21m to 28m (80 %), likely 25m <nil>

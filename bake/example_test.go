@@ -13,15 +13,15 @@ var hall = bake.At(quantity.Meters(1150))
 
 func minute(n int) time.Duration { return time.Duration(n) * time.Minute }
 
-func ExampleBoilingPoint() {
-	b, err := bake.BoilingPoint(hall)
+func ExampleSite_BoilingPoint() {
+	b, err := hall.BoilingPoint()
 	fmt.Println(b, err)
 	// Output: 96.15 °C at 882.5 hPa <nil>
 }
 
-func ExampleBoilingPoint_barometer() {
+func ExampleSite_BoilingPoint_barometer() {
 	// A low over the valley: the weather service says 995 hPa at sea level.
-	b, err := bake.BoilingPoint(bake.Place{Altitude: quantity.Meters(1150), SeaLevel: bake.Hectopascals(995)})
+	b, err := bake.Site{Altitude: quantity.Meters(1150), SeaLevel: bake.Hectopascals(995)}.BoilingPoint()
 	fmt.Println(b, err)
 	// Output: 95.64 °C at 866.2 hPa <nil>
 }
@@ -51,9 +51,9 @@ func ExampleParsePressure() {
 	// unit: got "882", want a number with hPa, mbar, kPa, inHg, mmHg or psi, such as "1013 hPa"
 }
 
-func ExampleGuide() {
+func ExampleStyle_Guide() {
 	for _, style := range []bake.Style{bake.LeanHearth, bake.Enriched, bake.Rye} {
-		d, err := bake.Guide(style)
+		d, err := style.Guide()
 		fmt.Println(d, err)
 	}
 	// Output:
@@ -62,27 +62,27 @@ func ExampleGuide() {
 	// rye: core 98 °C (96 °C to 99 °C), loss at least 10 % or 10m at the target, confidence fair <nil>
 }
 
-func ExampleTargetFor() {
-	lean, err := bake.TargetFor(bake.Goal{Style: bake.LeanHearth, Place: hall})
+func ExampleGoal_Target() {
+	lean, err := bake.Goal{Style: bake.LeanHearth, Place: hall}.Target()
 	fmt.Println(lean, err)
-	rich, err := bake.TargetFor(bake.Goal{Style: bake.Enriched, Place: hall})
+	rich, err := bake.Goal{Style: bake.Enriched, Place: hall}.Target()
 	fmt.Println(rich, err)
 	// Output:
 	// 94.1 °C (93.0 °C to 96.1 °C; water boils at 96.1 °C) <nil>
 	// 90.0 °C (88.0 °C to 95.0 °C; water boils at 96.1 °C) <nil>
 }
 
-func ExampleJudge() {
-	v, err := bake.Judge(bake.Reading{
+func ExampleLoafReading_Judge() {
+	v, err := bake.LoafReading{
 		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Core: quantity.Celsius(94.5),
 		Dough: quantity.Grams(886), Loaf: quantity.Grams(785),
-	})
+	}.Judge()
 	fmt.Println(v, err)
 	// Output: done: core 94.5 °C, 11.4 % lighter. The color of the crust is yours to judge. <nil>
 }
 
-func ExampleJudge_saysNothing() {
-	v, err := bake.Judge(bake.Reading{Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Core: quantity.Celsius(95.2)})
+func ExampleLoafReading_Judge_saysNothing() {
+	v, err := bake.LoafReading{Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Core: quantity.Celsius(95.2)}.Judge()
 	fmt.Println(v.State, err)
 	fmt.Println(v)
 	// Output:
@@ -90,59 +90,59 @@ func ExampleJudge_saysNothing() {
 	// a core of 95.2 °C says nothing: water boils here at 96.1 °C and every loaf ends there. Weigh it (at least 10 % lighter than its dough), or give it 6m from the moment it reached 94.1 °C.
 }
 
-func ExampleTimeLeft() {
-	l, err := bake.TimeLeft(bake.Probe{
+func ExampleProbe_TimeLeft() {
+	l, err := bake.Probe{
 		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall},
 		Samples: []bake.Sample{
 			{At: minute(22), Core: quantity.Celsius(68)},
 			{At: minute(27), Core: quantity.Celsius(80)},
 		},
-	})
+	}.TimeLeft()
 	fmt.Println(l, err)
 	// Output: 14m to 22m (80 %), likely 19m to a core of 94.1 °C; baked out in 22m to 30m (80 %), likely 27m <nil>
 }
 
-func ExampleTimeLeft_quickening() {
-	l, err := bake.TimeLeft(bake.Probe{
+func ExampleProbe_TimeLeft_quickening() {
+	l, err := bake.Probe{
 		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Approach: bake.Quickening,
 		Samples: []bake.Sample{
 			{At: minute(22), Core: quantity.Celsius(68)},
 			{At: minute(27), Core: quantity.Celsius(80)},
 		},
-	})
+	}.TimeLeft()
 	fmt.Println(l.ToTarget, err)
 	// Output: 14m to 20m (80 %), likely 17m <nil>
 }
 
-func ExampleCarryOverFrom() {
-	c, err := bake.CarryOverFrom(bake.Carrying{Place: hall, Core: quantity.Celsius(88)})
+func ExampleTakenOut_CarryOver() {
+	c, err := bake.TakenOut{Place: hall, Core: quantity.Celsius(88)}.CarryOver()
 	fmt.Println(c, err)
 	// Output: out at 88.0 °C the core still rises to 90.9 °C to 94.5 °C (80 %), likely 92.7 °C; it does not bake out on the rack <nil>
 }
 
-func ExampleBakingTime() {
-	b, err := bake.BakingTime(bake.BakeTimeInput{Style: bake.LeanHearth, Dough: quantity.Grams(886), Cold: true})
+func ExampleOvenPiece_BakeTime() {
+	b, err := bake.OvenPiece{Style: bake.LeanHearth, Dough: quantity.Grams(886), Cold: true}.BakeTime()
 	fmt.Println(b, err)
 	// Output: 41m to 1h01m (80 %), likely 51m <nil>
 }
 
-func ExampleBakingTime_fromAKnownBake() {
-	b, err := bake.BakingTime(bake.BakeTimeInput{
+func ExampleOvenPiece_BakeTime_fromAKnownBake() {
+	b, err := bake.OvenPiece{
 		Style: bake.LeanHearth, Dough: quantity.Grams(1300),
 		KnownDough: quantity.Grams(886), KnownTime: minute(44),
-	})
+	}.BakeTime()
 	fmt.Println(b, err)
 	// Output: 45m to 57m (80 %), likely 51m <nil>
 }
 
-func ExampleArrivalTime() {
-	a, err := bake.ArrivalTime(bake.Conducting{Goal: bake.Goal{Place: hall}, Dough: quantity.Grams(886), Start: quantity.Celsius(5)})
+func ExampleUnprobedLoaf_Arrival() {
+	a, err := bake.UnprobedLoaf{Goal: bake.Goal{Place: hall}, Dough: quantity.Grams(886), Start: quantity.Celsius(5)}.Arrival()
 	fmt.Println(a, err)
 	// Output: 30m to 1h10m (80 %), likely 50m, to a core of 94.1 °C <nil>
 }
 
-func ExamplePlan() {
-	p, err := bake.Plan(bake.Batch{Style: bake.LeanHearth, Dough: quantity.Grams(886), Pieces: 6, Vessel: bake.Pot, Together: 2, Cold: true})
+func ExampleOvenLoad_Program() {
+	p, err := bake.OvenLoad{Style: bake.LeanHearth, Dough: quantity.Grams(886), Pieces: 6, Vessel: bake.Pot, Together: 2, Cold: true}.Program()
 	fmt.Println(p, err)
 	for _, phase := range p.Phases[:5] {
 		fmt.Println(phase)
@@ -156,8 +156,8 @@ func ExamplePlan() {
 	// 1h07m: uncovered (round 1, 220 °C, 29m): until the core is at its target
 }
 
-func ExampleOvenSetting() {
-	d, err := bake.OvenSetting(bake.Setting{Wanted: quantity.Celsius(230), Fan: true, Off: quantity.DeltaCelsius(-10)})
+func ExampleOvenSetting_Dial() {
+	d, err := bake.OvenSetting{Wanted: quantity.Celsius(230), Fan: true, Off: quantity.DeltaCelsius(-10)}.Dial()
 	fmt.Println(d, err)
 	// Output: set 220.0 °C (advice 210.0 °C to 225.0 °C), dial 220 °C, gas mark 7 <nil>
 }
@@ -185,104 +185,57 @@ func ExampleNearestMark() {
 	// Output: gas mark 8 2.222 Δ°C
 }
 
-func ExampleUsualLoss() {
-	g, err := bake.UsualLoss(bake.LeanHearth, quantity.Grams(886))
+func ExampleStyle_UsualLoss() {
+	g, err := bake.LeanHearth.UsualLoss(quantity.Grams(886))
 	fmt.Println(g, err)
 	// Output: 11.5 % of the dough (9.5 % to 16.5 %) <nil>
 }
 
-func ExampleScalingWeight() {
-	s, err := bake.ScalingWeight(bake.Weighing{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %")})
+func ExamplePromisedLoaf_Scaling() {
+	s, err := bake.PromisedLoaf{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %")}.Scaling()
 	fmt.Println(s, err)
-	b, err := bake.ScalingWeight(bake.Weighing{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Basis: bake.OfBread})
+	b, err := bake.PromisedLoaf{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Basis: bake.OfBread}.Scaling()
 	fmt.Println(b, err)
 	// Output:
 	// 886.4 g of dough for 780 g baked <nil>
 	// 873.6 g of dough for 780 g baked <nil>
 }
 
-func ExampleLearnLoss() {
-	l, err := bake.LearnLoss(bake.LossLog{Style: bake.LeanHearth, Loaves: []bake.Weighed{
+func ExampleLossLog_Learn() {
+	l, err := bake.LossLog{Style: bake.LeanHearth, Loaves: []bake.WeighedLoaf{
 		{Dough: quantity.Grams(886), Baked: quantity.Grams(771)},
 		{Dough: quantity.Grams(884), Baked: quantity.Grams(772)},
 		{Dough: quantity.Grams(888), Baked: quantity.Grams(769)},
-	}})
+	}}.Learn()
 	fmt.Println(l, err)
 	// Output: 12.6 % of the dough (next loaf 11.9 % to 13.4 %), from 3 loaves <nil>
 }
 
-func ExampleAverageRule() {
-	a, err := bake.AverageRule(quantity.Grams(400))
+func ExamplePackedWeight_Limits() {
+	a, err := (bake.PackedWeight{Nominal: quantity.Grams(400)}).Limits()
 	fmt.Println(a, err)
 	// Output: 400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g (check your local law) <nil>
 }
 
-func ExampleLossForSolids() {
-	s, err := bake.LossForSolids(bake.Solids{Water: quantity.MustPercent("62 %"), OtherSolids: quantity.MustPercent("2 %")})
+func ExampleSolids_LeastLoss() {
+	s, err := bake.Solids{Water: quantity.MustPercent("62 %"), OtherSolids: quantity.MustPercent("2 %")}.LeastLoss()
 	fmt.Println(s, err)
 	// Output: a loss of at least 13.5 % of the dough leaves 62 % solids (check your local law) <nil>
 }
 
-func ExampleCoolTime() {
-	c, err := bake.CoolTime(bake.Cooling{Style: bake.LeanHearth, Shape: bake.Round, Baked: quantity.Grams(780), From: quantity.Celsius(94), Room: quantity.Celsius(22)})
+func ExampleCoolingLoaf_Time() {
+	c, err := bake.CoolingLoaf{Style: bake.LeanHearth, Shape: bake.Round, Baked: quantity.Grams(780), From: quantity.Celsius(94), Room: quantity.Celsius(22)}.Time()
 	fmt.Println(c, err)
 	// Output: 58m to 1h59m (80 %), likely 1h21m, until the core is at 35 °C <nil>
 }
 
-func ExampleRefitCooling() {
-	c, err := bake.RefitCooling(bake.CoolingProbe{
+func ExampleCoolingProbe_TimeLeft() {
+	c, err := bake.CoolingProbe{
 		Room:    quantity.Celsius(22),
 		Samples: []bake.Sample{{At: minute(30), Core: quantity.Celsius(62)}, {At: minute(45), Core: quantity.Celsius(50)}},
-	})
+	}.TimeLeft()
 	fmt.Println(c, err)
 	// Output: 27m to 38m (80 %), likely 32m, until the core is at 35 °C <nil>
-}
-
-func ExampleLogReduction() {
-	l, err := bake.LogReduction(bake.Heating{
-		Organism: bake.FaeciumInBuns(),
-		Samples:  []bake.Sample{{At: 0, Core: quantity.Celsius(25)}, {At: minute(20), Core: quantity.Celsius(62)}, {At: minute(24), Core: quantity.Celsius(70)}},
-	})
-	fmt.Println(l, err)
-	// Output: 2.6 log of Enterococcus faecium in bun dough by the model, 0.10 of it within the temperatures it was measured at: information, never a statement that food is safe <nil>
-}
-
-func ExampleFitZ() {
-	o, err := bake.FitZ("E. faecium in bun dough", []bake.DeathPoint{
-		{At: quantity.Celsius(55), D: 8000 * time.Second}, {At: quantity.Celsius(58), D: 3340 * time.Second}, {At: quantity.Celsius(61), D: 883 * time.Second},
-	})
-	fmt.Println(o, err)
-	// Output: E. faecium in bun dough: D 15.88 min at 61 °C, z 6.269 Δ°C <nil>
-}
-
-func ExampleOrganisms() {
-	for _, o := range bake.Organisms() {
-		fmt.Println(o)
-	}
-	// Output:
-	// Salmonella in bun dough: D 3.14 min at 61 °C, z 6.58 Δ°C
-	// Enterococcus faecium in bun dough: D 14.72 min at 61 °C, z 6.25 Δ°C
-	// Salmonella in muffin dough: D 3.00 min at 62 °C, z 6.2 Δ°C
-}
-
-func ExampleSalmonellaInBuns() {
-	fmt.Println(bake.SalmonellaInBuns().DecimalTime(quantity.Celsius(70)).Round(time.Second))
-	// Output: 8s
-}
-
-func ExampleFaeciumInBuns() {
-	fmt.Println(bake.FaeciumInBuns().DecimalTime(quantity.Celsius(70)).Round(time.Second))
-	// Output: 32s
-}
-
-func ExampleSalmonellaInMuffins() {
-	fmt.Println(bake.SalmonellaInMuffins().DecimalTime(quantity.Celsius(70)).Round(time.Second))
-	// Output: 9s
-}
-
-func ExampleOrganism_DecimalTime() {
-	fmt.Println(bake.SalmonellaInBuns().DecimalTime(quantity.Celsius(61)).Round(time.Second))
-	// Output: 3m8s
 }
 
 func ExampleOvenCautions() {
@@ -330,8 +283,8 @@ func ExampleParseShape() {
 	// Output: long <nil>
 }
 
-func ExampleParseRule() {
-	r, err := bake.ParseRule("offset")
+func ExampleParseAltitudeRule() {
+	r, err := bake.ParseAltitudeRule("offset")
 	fmt.Println(r, err)
 	// Output: offset <nil>
 }
@@ -353,8 +306,8 @@ func ExampleParseVessel() {
 	// Output: pot <nil>
 }
 
-func ExampleParseBasis() {
-	b, err := bake.ParseBasis("of bread")
+func ExampleParseLossBasis() {
+	b, err := bake.ParseLossBasis("of bread")
 	fmt.Println(b, err)
 	// Output: of bread <nil>
 }

@@ -10,8 +10,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Reading is what a baker knows of a loaf in the oven.
-type Reading struct {
+// LoafReading is what a baker knows of a loaf in the oven.
+type LoafReading struct {
 	Goal
 	Core       quantity.Temperature      // what the probe reads now
 	ProbeError quantity.TemperatureDelta // how far the probe may be off; 0 takes ±1 °C
@@ -21,18 +21,18 @@ type Reading struct {
 	InOven     time.Duration             // since the loaf went in; 0: not known
 }
 
-// State is the answer to "is it done?".
-type State int
+// LoafState is the answer to "is it done?".
+type LoafState int
 
 // The states of a loaf.
 const (
-	NotYet      State = iota
-	Done              // core and bake-out are there
-	SaysNothing       // the core is so near boiling that the probe carries no information: weigh the loaf or take the time
+	NotYet      LoafState = iota
+	Done                  // core and bake-out are there
+	SaysNothing           // the core is so near boiling that the probe carries no information: weigh the loaf or take the time
 )
 
 // String names the state.
-func (s State) String() string {
+func (s LoafState) String() string {
 	switch s {
 	case NotYet:
 		return "not yet"
@@ -44,9 +44,9 @@ func (s State) String() string {
 	return "unknown state"
 }
 
-// Verdict is whether a loaf is done, and by which criteria.
-type Verdict struct {
-	State      State
+// LoafVerdict is whether a loaf is done, and by which criteria.
+type LoafVerdict struct {
+	State      LoafState
 	Target     quantity.Temperature
 	Boiling    quantity.Temperature
 	CoreThere  bool             // the core is at its target
@@ -59,7 +59,7 @@ type Verdict struct {
 	Light      bool             // lighter than the style usually gets: drier than usual
 	Capped     bool             // the target is what boiling allows here, less than was asked
 	Informs    bool             // the probe reading carries information: it is not within the flat end near boiling
-	reading    Reading
+	reading    LoafReading
 	minimum    float64
 	hold       time.Duration
 	pressure   float64
@@ -89,21 +89,21 @@ const (
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange] (a core above boiling; one that looks like °F
 // says so), [quantity.ErrInconsistent] (a loaf heavier than its dough, one weight without the other).
 // It takes under a microsecond and does not allocate.
-// Source: [Guide] of the style; arrival near 85 % of the time, S-curve of thermal profiling.
-func Judge(r Reading) (Verdict, error) {
+// Source: [Style.Guide] of the style; arrival near 85 % of the time, S-curve of thermal profiling.
+func (r LoafReading) Judge() (LoafVerdict, error) {
 	if err := checkReading(r); err != nil {
-		return Verdict{}, err
+		return LoafVerdict{}, err
 	}
 	t, err := r.target()
 	if err != nil {
-		return Verdict{}, err
+		return LoafVerdict{}, err
 	}
 	core := r.Core.Celsius()
 	if core > t.boiling+above {
-		return Verdict{}, aboveBoiling("Core", r.Core, t.boiling)
+		return LoafVerdict{}, aboveBoiling("Core", r.Core, t.boiling)
 	}
-	row := donenessOf(r.Style)
-	v := Verdict{
+	row := rowOf(r.Style).done
+	v := LoafVerdict{
 		Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling),
 		// A reading counts as the target when it prints like it.
 		CoreThere: core >= t.core-0.05, InAccepted: core >= t.from-0.05, Informs: core < t.boiling-flat,
@@ -135,7 +135,7 @@ func Judge(r Reading) (Verdict, error) {
 	return v, nil
 }
 
-func checkReading(r Reading) error {
+func checkReading(r LoafReading) error {
 	var p quantity.Problems
 	checkGoal(&p, r.Goal)
 	checkProbe(&p, "Core", r.Core)
@@ -194,7 +194,7 @@ func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 }
 
 // String prints the verdict in one or two sentences.
-func (v Verdict) String() string {
+func (v LoafVerdict) String() string {
 	core := celsius(v.reading.Core)
 	bakesOut := v.minimum > 0
 	switch v.State {
@@ -234,8 +234,8 @@ func (v Verdict) String() string {
 }
 
 // Working derives the verdict.
-func (v Verdict) Working() working.Working {
-	t, err := TargetFor(v.reading.Goal)
+func (v LoafVerdict) Working() working.Working {
+	t, err := v.reading.Goal.Target()
 	if err != nil {
 		return working.Working{Title: "Is it done?"}
 	}
@@ -268,7 +268,7 @@ func (v Verdict) Working() working.Working {
 }
 
 // Cautions says what can hurt at the oven.
-func (v Verdict) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
+func (v LoafVerdict) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
 
 // probeSigma is the standard deviation of a probe reading in °C: its stated error is taken as 1.96 standard
 // deviations.

@@ -9,19 +9,19 @@ import (
 )
 
 func TestVerdicts(t *testing.T) {
-	sea, hall := Place{}, At(quantity.Meters(1150))
+	sea, hall := Site{}, At(quantity.Meters(1150))
 	loaf := func(lost float64) (quantity.Mass, quantity.Mass) {
 		return quantity.Grams(1000), quantity.Grams(1000 - 10*lost)
 	}
 	cases := []struct {
 		name  string
 		style Style
-		place Place
+		place Site
 		core  float64
 		lost  float64 // %; 0: not weighed
 		held  time.Duration
 		in    time.Duration
-		want  State
+		want  LoafState
 		says  string
 	}{
 		{"far below", LeanHearth, sea, 80, 12, 0, 0, NotYet, "target 96.0 °C"},
@@ -45,21 +45,21 @@ func TestVerdicts(t *testing.T) {
 		{"brioche does not move", Enriched, hall, 89, 9, 0, 0, NotYet, "target 90.0 °C"},
 	}
 	for _, c := range cases {
-		r := Reading{Goal: Goal{Style: c.style, Place: c.place}, Core: quantity.Celsius(c.core), Held: c.held, InOven: c.in}
+		r := LoafReading{Goal: Goal{Style: c.style, Place: c.place}, Core: quantity.Celsius(c.core), Held: c.held, InOven: c.in}
 		if c.lost > 0 {
 			r.Dough, r.Loaf = loaf(c.lost)
 		}
-		v, err := Judge(r)
+		v, err := r.Judge()
 		if err != nil || v.State != c.want || !strings.Contains(v.String(), c.says) {
 			t.Errorf("%s: %v, %v; want %v saying %q", c.name, v, err, c.want, c.says)
 		}
 	}
 	own := Goal{Place: hall, Wanted: quantity.Celsius(97)}
-	v, err := Judge(Reading{Goal: own, Core: quantity.Celsius(90)})
+	v, err := LoafReading{Goal: own, Core: quantity.Celsius(90)}.Judge()
 	if err != nil || !v.Capped || !strings.Contains(v.String(), "94.1 °C (not 97.0 °C: water boils too low for it here)") {
 		t.Errorf("own target out of reach: %v, %v", v, err)
 	}
-	l, err := TimeLeft(Probe{Goal: Goal{Place: hall, Wanted: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)})
+	l, err := Probe{Goal: Goal{Place: hall, Wanted: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)}.TimeLeft()
 	if err != nil || !l.Capped || !strings.Contains(l.String(), "not 95.0 °C") {
 		t.Errorf("own target out of reach: %v, %v", l, err)
 	}
@@ -68,7 +68,7 @@ func TestVerdicts(t *testing.T) {
 // The confidence of a verdict's figures, and where they come from, are given for every style.
 func TestEveryStyleHasItsFigures(t *testing.T) {
 	for _, s := range Styles() {
-		d, err := Guide(s)
+		d, err := s.Guide()
 		if err != nil || len(d.Sources) == 0 || d.From.Compare(d.Core) > 0 || d.To.Compare(d.Core) < 0 || d.Core.Celsius() > 98 {
 			t.Errorf("%v: %+v, %v", s, d, err)
 		}
@@ -77,10 +77,10 @@ func TestEveryStyleHasItsFigures(t *testing.T) {
 				t.Errorf("%v: a source without title", s)
 			}
 		}
-		if ref := referenceOf(s); ref.source.IsZero() || ref.exponent <= 0 || ref.exponent > greatestExponent {
+		if ref := rowOf(s).bake; ref.source.IsZero() || ref.exponent <= 0 || ref.exponent > greatestExponent {
 			t.Errorf("%v: bake time %+v", s, ref)
 		}
-		if first, then := ovenOf(s); first < then || then < 150 {
+		if first, then := rowOf(s).oven[0], rowOf(s).oven[1]; first < then || then < 150 {
 			t.Errorf("%v: oven %v then %v", s, first, then)
 		}
 	}
@@ -92,7 +92,7 @@ func TestEveryStyleHasItsFigures(t *testing.T) {
 }
 
 func TestProgramRounds(t *testing.T) {
-	p, err := Plan(Batch{Style: LeanHearth, Dough: quantity.Grams(886), Pieces: 5, Vessel: Pot, Together: 2, Rescore: true, Oven: quantity.Celsius(240), Covered: 20 * time.Minute, Uncovered: 22 * time.Minute})
+	p, err := OvenLoad{Style: LeanHearth, Dough: quantity.Grams(886), Pieces: 5, Vessel: Pot, Together: 2, Rescore: true, Oven: quantity.Celsius(240), Covered: 20 * time.Minute, Uncovered: 22 * time.Minute}.Program()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,13 +114,13 @@ func TestProgramRounds(t *testing.T) {
 	if got := strings.Join(kinds, ", "); got != "reheat, load, covered, score again, covered, vent, uncovered" {
 		t.Errorf("round 2: %s", got)
 	}
-	if _, err := Plan(Batch{Dough: quantity.Grams(900), Pieces: 1, Covered: 2 * time.Hour}); err == nil {
+	if _, err := (OvenLoad{Dough: quantity.Grams(900), Pieces: 1, Covered: 2 * time.Hour}).Program(); err == nil {
 		t.Error("two hours covered of a one-hour bake accepted")
 	}
 	// Thin bread bakes faster than round bread of the same weight, and a known bake of the same loaf comes back.
-	round, err1 := BakingTime(BakeTimeInput{Shape: Round, Dough: quantity.Grams(900)})
-	thin, err2 := BakingTime(BakeTimeInput{Shape: Thin, Dough: quantity.Grams(900)})
-	known, err3 := BakingTime(BakeTimeInput{Shape: Thin, Dough: quantity.Grams(900), KnownDough: quantity.Grams(900), KnownTime: round.Time.Likely, KnownShape: Round})
+	round, err1 := OvenPiece{Shape: Round, Dough: quantity.Grams(900)}.BakeTime()
+	thin, err2 := OvenPiece{Shape: Thin, Dough: quantity.Grams(900)}.BakeTime()
+	known, err3 := OvenPiece{Shape: Thin, Dough: quantity.Grams(900), KnownDough: quantity.Grams(900), KnownTime: round.Time.Likely, KnownShape: Round}.BakeTime()
 	if err1 != nil || err2 != nil || err3 != nil || thin.Time.Likely >= round.Time.Likely || (known.Time.Likely-thin.Time.Likely).Abs() > time.Second {
 		t.Errorf("round %v, thin %v, thin from round %v", round, thin, known)
 	}

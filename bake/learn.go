@@ -11,8 +11,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Weighed is one loaf weighed before and after.
-type Weighed struct {
+// WeighedLoaf is one loaf weighed before and after.
+type WeighedLoaf struct {
 	Dough quantity.Mass // when it went in
 	Baked quantity.Mass // when cool
 }
@@ -20,7 +20,7 @@ type Weighed struct {
 // LossLog is what was weighed of one product.
 type LossLog struct {
 	Style  Style
-	Loaves []Weighed
+	Loaves []WeighedLoaf
 }
 
 // LearnedLoss is the loss of one product of one kitchen.
@@ -39,7 +39,7 @@ const (
 	priorLoaves = 1.0 // the weight of the style's usual loss, in loaves
 )
 
-// LearnLoss answers: what does this product really lose in this oven?
+// Learn answers: what does this product really lose in this oven?
 //
 // Formula: mean = (L₀ + Σ Lᵢ)/(1 + n) with L₀ the usual loss of the style at the mean dough weight and Lᵢ =
 // 100·(dough − baked)/dough; the next loaf lies within mean ± t·s·√(1 + 1/(n + 1)), with t of Student for n
@@ -49,10 +49,10 @@ const (
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (baked heavier than
 // dough).
 // Source: a normal prior updated by normal observations; Student's t for the next one.
-func LearnLoss(log LossLog) (LearnedLoss, error) {
+func (log LossLog) Learn() (LearnedLoss, error) {
 	var p quantity.Problems
 	if !log.Style.IsValid() {
-		p.Add("Style", log.Style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
+		p.Add("Style", log.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
 	}
 	if len(log.Loaves) == 0 {
 		p.Required("Loaves", "at least one loaf weighed before and after")

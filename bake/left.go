@@ -123,13 +123,13 @@ const (
 // typed as °C is suspected and said), [quantity.ErrInconsistent] (not in order of time, falling, not
 // rising), [quantity.ErrModelRange] (too early, too close together).
 // Source: evaporation front at the boiling point and crumb tending to it, Zanoni, Peri and Pierucci (1993).
-func TimeLeft(p Probe) (Left, error) {
+func (p Probe) TimeLeft() (Left, error) {
 	t, err := checkSamples(p)
 	if err != nil {
 		return Left{}, err
 	}
 	p.Samples = slices.Clone(p.Samples)
-	row := donenessOf(p.Style)
+	row := rowOf(p.Style).done
 	last := p.Samples[len(p.Samples)-1]
 	out := Left{Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), Capped: t.capped(p.Goal), probe: p}
 	f := fitted{boiling: t.boiling, target: t.core, sigma: probeSigma(p.Error) / math.Sqrt2, last: last.Core.Celsius(), raised: t.sea, pressure: t.pressure, sea: t.sea}
@@ -185,7 +185,7 @@ func leftRange(low, likely, high float64) quantity.TimeRange {
 
 // bakeOutHold is how long the core stays at its target before the loaf is baked out, in minutes: the
 // style's hold, or 15 parts to the 85 parts that arrival took.
-func bakeOutHold(s Style, row donenessRow, arrival time.Duration) float64 {
+func bakeOutHold(s Style, row doneRow, arrival time.Duration) float64 {
 	if s == ParBaked {
 		return 0
 	}
@@ -378,7 +378,7 @@ func (l Left) Cautions() []working.Caution { return append(OvenCautions(), color
 
 // Working derives the likely time left.
 func (l Left) Working() working.Working {
-	t, err := TargetFor(l.probe.Goal)
+	t, err := l.probe.Goal.Target()
 	if err != nil {
 		return working.Working{Title: "Time left in the oven"}
 	}

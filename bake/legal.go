@@ -8,6 +8,11 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
+// PackedWeight asks about packed loaves sold by a nominal weight.
+type PackedWeight struct {
+	Nominal quantity.Mass // what the label says
+}
+
 // AverageWeight is what the average system asks of packed loaves of a nominal weight, as information.
 type AverageWeight struct {
 	Nominal   quantity.Mass
@@ -17,7 +22,7 @@ type AverageWeight struct {
 	None      quantity.Mass // T2: none may weigh less
 }
 
-// AverageRule answers: what must a batch of packed loaves of this nominal weight weigh, under the average
+// Limits answers: what must a batch of packed loaves of this nominal weight weigh, under the average
 // system of the UK and the EU?
 //
 // Formula: T1 = N − e, T2 = N − 2e, with e by nominal weight: 9 % to 50 g, 4.5 g to 100, 4.5 % to 200, 9 g
@@ -29,9 +34,10 @@ type AverageWeight struct {
 // Errors: [quantity.ErrOutOfRange].
 // Source: 400 g: 388 g and 376 g, nibusinessinfo.co.uk; other bands from Directive 76/211/EEC, annex I
 // (from memory).
-func AverageRule(nominal quantity.Mass) (AverageWeight, error) {
+func (packed PackedWeight) Limits() (AverageWeight, error) {
 	var p quantity.Problems
-	if !quantity.Check(&p, "nominal", nominal, quantity.Grams(5), quantity.Grams(10000)) {
+	nominal := packed.Nominal
+	if !quantity.Check(&p, "Nominal", nominal, quantity.Grams(5), quantity.Grams(10000)) {
 		return AverageWeight{}, p.Err()
 	}
 	n := nominal.Grams()
@@ -96,7 +102,7 @@ type SolidsLoss struct {
 	in   Solids
 }
 
-// LossForSolids answers: how much must this dough lose to be bread by the US standard of identity (at least
+// LeastLoss answers: how much must this dough lose to be bread by the US standard of identity (at least
 // 62 % solids)?
 //
 // Formula: L = 1 − S/(s·D) with S = flour·(1 − m) + other solids, D = flour + water + other solids, all of
@@ -106,7 +112,7 @@ type SolidsLoss struct {
 // neglects what fermentation eats (1 to 2 % of flour).
 // It is information: check your local law. Errors: [quantity.ErrOutOfRange].
 // Source: 21 CFR 136.110(a).
-func LossForSolids(in Solids) (SolidsLoss, error) {
+func (in Solids) LeastLoss() (SolidsLoss, error) {
 	if in.FlourMoisture.IsZero() {
 		in.FlourMoisture = quantity.NewPercent(14)
 	}

@@ -9,51 +9,51 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Basis says what a loss in percent is a percentage of. The same 60 g lost from 560 g of dough are 10.7 %
+// LossBasis says what a loss in percent is a percentage of. The same 60 g lost from 560 g of dough are 10.7 %
 // of the dough and 12 % of the bread: figures that do not name their basis cannot be compared.
-type Basis int
+type LossBasis int
 
 // The bases. The zero value is the dough.
 const (
-	OfDough Basis = iota
+	OfDough LossBasis = iota
 	OfBread
 )
 
 var basisNames = [...]string{"of dough", "of bread"}
 
 // IsValid reports whether the basis is one of the bases.
-func (b Basis) IsValid() bool { return b >= 0 && int(b) < len(basisNames) }
+func (b LossBasis) IsValid() bool { return b >= 0 && int(b) < len(basisNames) }
 
 // String names the basis.
-func (b Basis) String() string {
+func (b LossBasis) String() string {
 	if !b.IsValid() {
 		return "unknown basis"
 	}
 	return basisNames[b]
 }
 
-// ParseBasis reads "of dough" or "of bread". The empty text is of dough.
-func ParseBasis(text string) (Basis, error) {
+// ParseLossBasis reads "of dough" or "of bread". The empty text is of dough.
+func ParseLossBasis(text string) (LossBasis, error) {
 	if text == "" {
 		return OfDough, nil
 	}
 	if i := indexName(basisNames[:], text); i >= 0 {
-		return Basis(i), nil
+		return LossBasis(i), nil
 	}
 	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(basisNames[:], ", "), Err: quantity.ErrOutOfRange}
 }
 
 // MarshalText implements encoding.TextMarshaler.
-func (b Basis) MarshalText() ([]byte, error) {
+func (b LossBasis) MarshalText() ([]byte, error) {
 	if !b.IsValid() {
 		return nil, unknown("basis", int(b), basisNames[:])
 	}
 	return []byte(b.String()), nil
 }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseBasis].
-func (b *Basis) UnmarshalText(text []byte) error {
-	v, err := ParseBasis(string(text))
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseLossBasis].
+func (b *LossBasis) UnmarshalText(text []byte) error {
+	v, err := ParseLossBasis(string(text))
 	if err == nil {
 		*b = v
 	}
@@ -75,14 +75,14 @@ type LossGuide struct {
 // hearth 13 % at 500 g, 11.5 % at 900 g, 10 % at 1.75 kg; small pieces lose more, tins less, a crusty
 // baguette most. Low and high are what sources report around it.
 // Valid range: 20 g to 5 kg of dough. Accuracy: ±2 percentage points; a dark bake of a wet dough loses 4 to
-// 6 points more. Measure your own: [Learn].
+// 6 points more. Measure your own: [LossLog.Learn].
 // Errors: [quantity.ErrOutOfRange].
 // Source: 10 to 13 % of the dough, Gisslen; 9.8 to 11.5 % with cooling, Baking & Snack; 10 to 20 %,
 // Hamelman as cited.
-func UsualLoss(style Style, dough quantity.Mass) (LossGuide, error) {
+func (style Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 	var p quantity.Problems
 	if !style.IsValid() {
-		p.Add("Style", style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
+		p.Add("Style", style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
 	}
 	quantity.Check(&p, "Dough", dough, quantity.Grams(20), quantity.Grams(5000))
 	if err := p.Err(); err != nil {
@@ -96,17 +96,9 @@ func UsualLoss(style Style, dough quantity.Mass) (LossGuide, error) {
 }
 
 func usualLoss(style Style, grams float64) (likely, low, high float64, note string) {
-	switch style {
-	case Baguette:
-		return 18, 13, 22, "thin and crusty"
-	case Pan:
-		return 10, 8.5, 12, "a tin protects the sides"
-	case Enriched:
-		return 9.5, 8, 12, "fat and sugar hold water and the bake is short"
-	case SoftRoll:
-		return 11, 9, 14, ""
-	case ParBaked:
-		return 4, 2, 7, "the second bake only; the first took most of it"
+	row := rowOf(style).loss
+	if row.likely > 0 {
+		return row.likely, row.low, row.high, row.note
 	}
 	from, to := hearthPoints(grams)
 	likely = from[1]
@@ -114,11 +106,7 @@ func usualLoss(style Style, grams float64) (likely, low, high float64, note stri
 		likely += (to[1] - from[1]) * math.Log(grams/from[0]) / math.Log(to[0]/from[0])
 	}
 	likely = math.Round(likely*10) / 10
-	switch style {
-	case Rye, Wholegrain, GlutenFree:
-		return likely, likely - 2, likely + 3, ""
-	}
-	return likely, likely - 2, likely + 5, "wet doughs baked dark lose 16 to 18 %"
+	return likely, likely - row.low, likely + row.high, row.note
 }
 
 // hearthPoints are the points of the table of hearth loaves, in grams and percent, on both sides of a mass; the same point
@@ -144,13 +132,11 @@ func (g LossGuide) Working() working.Working {
 		Name: "usual loss of the dough", Symbol: "L", Value: g.Likely.Text(1), Note: "table value of the style", Tolerance: 0.01,
 		Source: sources.OvenJudgment("points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)"),
 	}
-	switch g.Style {
-	case Baguette, Pan, Enriched, SoftRoll, ParBaked:
+	switch {
+	case rowOf(g.Style).loss.likely > 0:
+	case from == to:
+		step.Note = "the end of the table of hearth loaves"
 	default:
-		if from == to {
-			step.Note = "the end of the table of hearth loaves"
-			break
-		}
 		step.Formula = "L_1 + (L_2 − L_1) × ln(m ÷ m_1) ÷ ln(m_2 ÷ m_1)"
 		step.Note = "between two points of the table of hearth loaves, rounded to 0.1 %"
 		step.Numbers = fixed(from[1], 1) + " + (" + fixed(to[1], 1) + " − " + fixed(from[1], 1) + ") × ln(" + fixed(grams, 1) + " ÷ " + fixed(from[0], 1) + ") ÷ ln(" + fixed(to[0], 1) + " ÷ " + fixed(from[0], 1) + ")"
@@ -168,22 +154,22 @@ func (g LossGuide) String() string {
 	return g.Likely.String() + " of the dough (" + g.Low.String() + " to " + g.High.String() + ")"
 }
 
-// Weighing asks how much dough to scale for a loaf of a promised weight.
-type Weighing struct {
+// PromisedLoaf asks how much dough to scale for a loaf of a promised weight.
+type PromisedLoaf struct {
 	Baked   quantity.Mass    // the promised weight, when cool
 	Loss    quantity.Percent // lost in the oven
 	Cooling quantity.Percent // lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
-	Basis   Basis            // what Loss is a percentage of
+	Basis   LossBasis        // what Loss is a percentage of
 }
 
 // Scaling is the dough to weigh for one loaf.
 type Scaling struct {
 	Dough quantity.Mass
 	Lost  quantity.Mass // in all
-	in    Weighing
+	in    PromisedLoaf
 }
 
-// ScalingWeight answers: how much dough must one piece weigh so that the loaf weighs what was promised?
+// Scaling answers: how much dough must one piece weigh so that the loaf weighs what was promised?
 //
 // Formula: dough = baked/((1 − L)·(1 − c)) when the loss is of the dough; dough = baked/(1 − c)·(1 + L)
 // when it is of the bread.
@@ -192,7 +178,7 @@ type Scaling struct {
 // Errors: [quantity.ErrOutOfRange].
 // Source: arithmetic; the two bases after Gisslen, who gives both an allowance per bread and a percentage
 // of dough.
-func ScalingWeight(in Weighing) (Scaling, error) {
+func (in PromisedLoaf) Scaling() (Scaling, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Baked", in.Baked, leastLoaf, mostPiece)
 	quantity.Check(&p, "Loss", in.Loss, quantity.Percent{}, mostLoss)

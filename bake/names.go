@@ -34,7 +34,7 @@ func unknown(what string, got int, names []string) error {
 }
 
 // MarshalText implements encoding.TextMarshaler.
-func (s State) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+func (s LoafState) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 
 // MarshalText implements encoding.TextMarshaler.
 func (s LeftState) MarshalText() ([]byte, error) { return []byte(s.String()), nil }

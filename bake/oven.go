@@ -133,26 +133,26 @@ func NearestMark(t quantity.Temperature) (GasMark, quantity.TemperatureDelta) {
 	return best, best.Temperature().Sub(t)
 }
 
-// Setting asks what to set an oven to.
-type Setting struct {
+// OvenSetting asks what to set an oven to.
+type OvenSetting struct {
 	Wanted quantity.Temperature      // what the bread should feel, as recipes give it for still heat
 	Fan    bool                      // the oven blows its air
 	Off    quantity.TemperatureDelta // this oven's own error: what a thermometer in it shows, less the dial
 }
 
-// Dialed is what to set an oven to.
-type Dialed struct {
+// OvenDial is what to set an oven to.
+type OvenDial struct {
 	Set       quantity.Temperature
 	Low, High quantity.Temperature // the spread of advice on fan ovens; equal to Set without a fan
 	Dial      quantity.Temperature // rounded to 5 °C, as on a dial
 	Mark      GasMark              // nearest, if any
-	in        Setting
+	in        OvenSetting
 }
 
 // Published spread for fan ovens, °C below still heat.
 const fanLess, fanLeast, fanMost = 20.0, 15.0, 30.0
 
-// OvenSetting answers: what do I set my oven to?
+// Dial answers: what do I set my oven to?
 //
 // Formula: set = wanted − 20 °C with a fan (published 15 to 30) − own error.
 // Valid range: 50 to 500 °C wanted; an own error within ±60 °C. Accuracy: thermostats are off by 10 to 30
@@ -161,12 +161,12 @@ const fanLess, fanLeast, fanMost = 20.0, 15.0, 30.0
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
 // Source: 25 to 50 °F lower, Gisslen; 25 °F lower or 25 % less time, Michigan State University Extension;
 // 20 to 25 °C, UK charts.
-func OvenSetting(in Setting) (Dialed, error) {
+func (in OvenSetting) Dial() (OvenDial, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Wanted", in.Wanted, quantity.Celsius(50), quantity.Celsius(500))
 	quantity.Check(&p, "Off", in.Off, quantity.DeltaCelsius(-60), quantity.DeltaCelsius(60))
 	if err := p.Err(); err != nil {
-		return Dialed{}, err
+		return OvenDial{}, err
 	}
 	less := func(c float64) quantity.Temperature {
 		if !in.Fan {
@@ -174,14 +174,14 @@ func OvenSetting(in Setting) (Dialed, error) {
 		}
 		return in.Wanted.Add(quantity.DeltaCelsius(c).Neg()).Add(in.Off.Neg())
 	}
-	d := Dialed{Set: less(fanLess), Low: less(fanMost), High: less(fanLeast), in: in}
+	d := OvenDial{Set: less(fanLess), Low: less(fanMost), High: less(fanLeast), in: in}
 	d.Dial = dial(d.Set)
 	d.Mark, _ = NearestMark(d.Set)
 	return d, nil
 }
 
 // String prints "set 200 °C (dial 200 °C, gas mark 6)".
-func (d Dialed) String() string {
+func (d OvenDial) String() string {
 	s := "set " + celsius(d.Set)
 	if d.in.Fan {
 		s += " (advice " + celsius(d.Low) + " to " + celsius(d.High) + ")"
@@ -194,7 +194,7 @@ func (d Dialed) String() string {
 }
 
 // Working derives the setting.
-func (d Dialed) Working() working.Working {
+func (d OvenDial) Working() working.Working {
 	fan := 0.0
 	if d.in.Fan {
 		fan = fanLess

@@ -62,8 +62,8 @@ func (v *Vessel) UnmarshalText(text []byte) error {
 	return err
 }
 
-// Batch asks for the bake program of a batch. What is not given takes guide values.
-type Batch struct {
+// OvenLoad asks for the bake program of a batch. What is not given takes guide values.
+type OvenLoad struct {
 	Style    Style
 	Shape    Shape
 	Dough    quantity.Mass // of one piece
@@ -147,51 +147,24 @@ type Program struct {
 	Total     quantity.TimeRange // from switching on to the last loaf out
 	Oven      quantity.Temperature
 	Then      quantity.Temperature // what the oven is turned down to when the lid comes off
-	in        Batch
+	in        OvenLoad
 	bake      BakeTime
-}
-
-// ovenOf is where an oven is set at first and when the lid comes off, in °C.
-// Source: 250 to 280 °C for 5 to 10 min, then 200 to 230 °C, rolls 20 to 30 °C lower, Warenkunde Brot p.
-// 141; the rest common practice.
-func ovenOf(s Style) (first, then float64) {
-	switch s {
-	case Baguette:
-		return 250, 235
-	case Pan:
-		return 220, 200
-	case Enriched:
-		return 180, 175
-	case SoftRoll:
-		return 200, 190
-	case Wholegrain:
-		return 245, 210
-	case Rye:
-		return 250, 200
-	case GlutenFree:
-		return 230, 200
-	case ParBaked:
-		return 210, 210
-	}
-	return 250, 220
 }
 
 // coveredOf is how long the lid stays on or the steam in, in minutes.
 // Source: steam for the first 15 min; lid off after 20 to 25 min, several baking pages; fat and sugar need
 // none.
 func coveredOf(s Style, v Vessel, bake float64) float64 {
-	limit := 0.6 * bake
+	most := rowOf(s).steam
 	switch {
-	case s == Enriched || s == SoftRoll || s == ParBaked:
+	case most == 0:
 		return 0
 	case v == Pot:
-		return math.Round(math.Min(22, limit))
-	case s == Baguette:
-		return math.Round(math.Min(10, limit))
+		most = 22
 	case v == TinPan:
-		return math.Round(math.Min(10, limit))
+		most = min(most, 10)
 	}
-	return math.Round(math.Min(15, limit))
+	return math.Round(min(most, 0.6*bake))
 }
 
 // vesselTimes are preheating and reheating.
@@ -207,17 +180,17 @@ func vesselTimes(v Vessel) (preheat, reheat time.Duration) {
 	return 50 * time.Minute, 10 * time.Minute
 }
 
-// Plan answers: how is this batch baked, from switching the oven on to the last loaf?
+// Program answers: how is this batch baked, from switching the oven on to the last loaf?
 //
-// Method: bake time from [BakingTime]; a covered or steamed part by style and vessel, at most 60 % of the
+// Method: bake time from [OvenPiece.BakeTime]; a covered or steamed part by style and vessel, at most 60 % of the
 // bake; the rest uncovered at the lower setting; a vent between; rounds of Together pieces with reheating
 // between them.
-// Valid range: 1 to 500 pieces, at most 50 rounds; bake time as [BakingTime]. Accuracy: that of the bake
+// Valid range: 1 to 500 pieces, at most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the bake
 // time, ±20 % and more; ranges claim 80 %, and in a chain of rounds the same oven is early or late in each,
 // so ranges add up in full.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent].
 // Source: Warenkunde Brot p. 141; guide bake times of a German glossary; covered pots, baking pages that agree.
-func Plan(in Batch) (Program, error) {
+func (in OvenLoad) Program() (Program, error) {
 	bake, err := checkBatch(in)
 	if err != nil {
 		return Program{}, err
@@ -227,7 +200,7 @@ func Plan(in Batch) (Program, error) {
 		pr.PerRound = in.Together
 		pr.Rounds = (in.Pieces + in.Together - 1) / in.Together
 	}
-	first, then := ovenOf(in.Style)
+	first, then := rowOf(in.Style).oven[0], rowOf(in.Style).oven[1]
 	pr.Oven, pr.Then = quantity.Celsius(first), quantity.Celsius(then)
 	if !in.Oven.IsZero() {
 		pr.Oven = in.Oven
@@ -265,12 +238,12 @@ func uncovered(bake quantity.TimeRange, covered time.Duration) quantity.TimeRang
 	return quantity.TimeRange{Early: less(bake.Early), Likely: less(bake.Likely), Late: less(bake.Late), Probability: bake.Probability}
 }
 
-func checkBatch(in Batch) (BakeTime, error) {
+func checkBatch(in OvenLoad) (BakeTime, error) {
 	var p quantity.Problems
-	bake, err := BakingTime(BakeTimeInput{
+	bake, err := OvenPiece{
 		Style: in.Style, Shape: in.Shape, Dough: in.Dough, Cold: in.Cold,
 		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, KnownCold: in.KnownCold, Extrapolate: in.Extrapolate,
-	})
+	}.BakeTime()
 	p.Join("", err)
 	pieces := p.Int("Pieces", in.Pieces, 1, 500)
 	if !in.Vessel.IsValid() {

@@ -13,13 +13,13 @@ import (
 
 func anyStyle(t *rapid.T) Style { return rapid.SampledFrom(Styles()).Draw(t, "style") }
 
-func anyPlace(t *rapid.T) Place {
+func anyPlace(t *rapid.T) Site {
 	z := quantity.Meters(rapid.Float64Range(-500, 9000).Draw(t, "altitude"))
 	switch rapid.IntRange(0, 3).Draw(t, "kind of place") {
 	case 0:
-		return Place{Station: Hectopascals(rapid.Float64Range(301, 1099).Draw(t, "station"))}
+		return Site{Station: Hectopascals(rapid.Float64Range(301, 1099).Draw(t, "station"))}
 	case 1:
-		return Place{Altitude: quantity.Meters(rapid.Float64Range(-400, 4000).Draw(t, "altitude")), SeaLevel: Hectopascals(rapid.Float64Range(960, 1050).Draw(t, "sea level"))}
+		return Site{Altitude: quantity.Meters(rapid.Float64Range(-400, 4000).Draw(t, "altitude")), SeaLevel: Hectopascals(rapid.Float64Range(960, 1050).Draw(t, "sea level"))}
 	}
 	return At(z)
 }
@@ -28,18 +28,18 @@ func anyPlace(t *rapid.T) Place {
 func TestTargetProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		goal := Goal{Style: anyStyle(rt), Place: anyPlace(rt)}
-		target, err := TargetFor(goal)
+		target, err := goal.Target()
 		if err != nil {
 			rt.Fatal(err)
 		}
 		if target.Core.Celsius() > target.Boiling.Celsius()-capMargin+1e-3 {
 			rt.Fatalf("target %v above boiling %v less 2 °C", target.Core, target.Boiling)
 		}
-		sea, err := TargetFor(Goal{Style: goal.Style})
+		sea, err := Goal{Style: goal.Style}.Target()
 		if err != nil {
 			rt.Fatal(err)
 		}
-		if !target.Capped && math.Abs(target.Core.Celsius()-donenessOf(goal.Style).core) > 1e-3 {
+		if !target.Capped && math.Abs(target.Core.Celsius()-rowOf(goal.Style).done.core) > 1e-3 {
 			rt.Fatalf("moved without need: %v", target)
 		}
 		if goal.Place.Altitude.Meters() > 0 && goal.Place.SeaLevel.IsZero() && goal.Place.Station.IsZero() && target.Core.Compare(sea.Core) > 0 {
@@ -58,23 +58,23 @@ func TestTargetProperties(t *testing.T) {
 func TestJudgeProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		place := anyPlace(rt)
-		b, err := BoilingPoint(place)
+		b, err := place.BoilingPoint()
 		if err != nil {
 			rt.Fatal(err)
 		}
 		f := math.Round(rapid.Float64Range(100, b.Point.Fahrenheit()+3).Draw(rt, "core °F")*10) / 10
-		r := Reading{Goal: Goal{Style: anyStyle(rt), Place: place}, Core: quantity.Fahrenheit(f), Held: time.Duration(rapid.IntRange(0, 30).Draw(rt, "held")) * time.Minute}
+		r := LoafReading{Goal: Goal{Style: anyStyle(rt), Place: place}, Core: quantity.Fahrenheit(f), Held: time.Duration(rapid.IntRange(0, 30).Draw(rt, "held")) * time.Minute}
 		if rapid.Bool().Draw(rt, "weighed") {
 			r.Dough = quantity.Grams(rapid.Float64Range(50, 2000).Draw(rt, "dough"))
 			r.Loaf = quantity.NewPercent(100 - rapid.Float64Range(0, 20).Draw(rt, "loss")).Of(r.Dough)
 		}
-		v, err := Judge(r)
+		v, err := r.Judge()
 		if err != nil {
 			rt.Fatal(err)
 		}
 		same := r
 		same.Core = quantity.Celsius((f - 32) / 1.8)
-		if w, err := Judge(same); err != nil || w.State != v.State || w.Target != v.Target {
+		if w, err := same.Judge(); err != nil || w.State != v.State || w.Target != v.Target {
 			rt.Fatalf("°F %v, °C %v (%v)", v, w, err)
 		}
 		for _, fault := range workcheck.Faults(v.Working()) {
@@ -88,13 +88,13 @@ func TestJudgeProperties(t *testing.T) {
 		}
 		better := r
 		better.Held += 5 * time.Minute
-		if w, err := Judge(better); err != nil || w.State != Done {
+		if w, err := better.Judge(); err != nil || w.State != Done {
 			rt.Fatalf("done, but not five minutes later: %v %v", w, err)
 		}
 		if hotter := r.Core.Add(quantity.DeltaCelsius(0.2)); hotter.Celsius() < b.Point.Celsius()+above {
 			better = r
 			better.Core = hotter
-			if w, err := Judge(better); err != nil || w.State != Done {
+			if w, err := better.Judge(); err != nil || w.State != Done {
 				rt.Fatalf("done, but not at 0.2 °C more: %v %v", w, err)
 			}
 		}
@@ -104,7 +104,7 @@ func TestJudgeProperties(t *testing.T) {
 func risingProbe(rt *rapid.T) (Probe, float64) {
 	z := rapid.Float64Range(-500, 5000).Draw(rt, "altitude")
 	place := At(quantity.Meters(z))
-	b, err := BoilingPoint(place)
+	b, err := place.BoilingPoint()
 	if err != nil {
 		rt.Fatal(err)
 	}
@@ -126,7 +126,7 @@ func risingProbe(rt *rapid.T) (Probe, float64) {
 func TestTimeLeftProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		p, tau := risingProbe(rt)
-		l, err := TimeLeft(p)
+		l, err := p.TimeLeft()
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -153,14 +153,14 @@ func TestTimeLeftProperties(t *testing.T) {
 		higher := p
 		higher.Samples = append([]Sample(nil), p.Samples...)
 		higher.Samples[len(higher.Samples)-1].Core = last.Core.Add(quantity.DeltaCelsius(0.5))
-		if h, err := TimeLeft(higher); err != nil {
+		if h, err := higher.TimeLeft(); err != nil {
 			rt.Fatal(err)
 		} else if h.State == Rising && h.ToTarget.Likely >= l.ToTarget.Likely {
 			rt.Fatalf("a higher reading leaves more time: %v then %v", l, h)
 		}
 		worse := p
 		worse.Error = quantity.DeltaCelsius(2)
-		if x, err := TimeLeft(worse); err != nil {
+		if x, err := worse.TimeLeft(); err != nil {
 			rt.Fatal(err)
 		} else if x.State == Rising && x.ToTarget.Late < l.ToTarget.Late {
 			rt.Fatalf("a worse probe gives a narrower range: %v then %v", l, x)
@@ -177,19 +177,19 @@ func TestMoreMassIsNeverFaster(t *testing.T) {
 		type times [4]time.Duration
 		at := func(grams float64) times {
 			dough := quantity.Grams(grams)
-			b, err := BakingTime(BakeTimeInput{Style: style, Shape: shape, Dough: dough, Extrapolate: true})
+			b, err := OvenPiece{Style: style, Shape: shape, Dough: dough, Extrapolate: true}.BakeTime()
 			if err != nil {
 				rt.Fatal(err)
 			}
-			c, err := CoolTime(Cooling{Style: style, Shape: shape, Baked: dough})
+			c, err := CoolingLoaf{Style: style, Shape: shape, Baked: dough}.Time()
 			if err != nil {
 				rt.Fatal(err)
 			}
-			a, err := ArrivalTime(Conducting{Goal: Goal{Style: style}, Shape: shape, Dough: dough})
+			a, err := UnprobedLoaf{Goal: Goal{Style: style}, Shape: shape, Dough: dough}.Arrival()
 			if err != nil {
 				rt.Fatal(err)
 			}
-			pr, err := Plan(Batch{Style: style, Shape: shape, Dough: dough, Pieces: 3, Together: 2, Extrapolate: true})
+			pr, err := OvenLoad{Style: style, Shape: shape, Dough: dough, Pieces: 3, Together: 2, Extrapolate: true}.Program()
 			if err != nil {
 				rt.Fatal(err)
 			}
@@ -215,12 +215,12 @@ func TestMoreMassIsNeverFaster(t *testing.T) {
 // dough → bread → dough comes back to the microgram, by either basis.
 func TestLossRoundTrips(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		in := Weighing{
+		in := PromisedLoaf{
 			Baked: quantity.Micrograms(rapid.Int64Range(20_000_000, 5_000_000_000).Draw(rt, "µg")),
 			Loss:  quantity.NewPercent(math.Round(rapid.Float64Range(0, 49).Draw(rt, "loss")*100) / 100),
-			Basis: Basis(rapid.IntRange(0, 1).Draw(rt, "basis")),
+			Basis: LossBasis(rapid.IntRange(0, 1).Draw(rt, "basis")),
 		}
-		s, err := ScalingWeight(in)
+		s, err := in.Scaling()
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -249,7 +249,7 @@ func TestCoolingRefitProperties(t *testing.T) {
 			m := 15 + 6*float64(i)
 			in.Samples = append(in.Samples, Sample{minutes(m), quantity.Celsius(room + (92-room)*math.Exp(-m/tau))})
 		}
-		c, err := RefitCooling(in)
+		c, err := in.TimeLeft()
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -266,55 +266,8 @@ func TestCoolingRefitProperties(t *testing.T) {
 		}
 		cooler := in
 		cooler.Slice = c.Slice.Add(quantity.DeltaCelsius(-2))
-		if x, err := RefitCooling(cooler); err != nil || x.Ready.Likely <= c.Ready.Likely {
+		if x, err := cooler.TimeLeft(); err != nil || x.Ready.Likely <= c.Ready.Likely {
 			rt.Fatalf("a cooler core comes no later: %v, %v (%v)", c, x, err)
-		}
-	})
-}
-
-// The kill adds up over pieces, and never falls when the core is hotter.
-func TestLethalityProperties(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		o := rapid.SampledFrom(Organisms()).Draw(rt, "organism")
-		in := Heating{Organism: o}
-		core := rapid.Float64Range(20, 60).Draw(rt, "start")
-		at := 0.0
-		for range rapid.IntRange(2, 8).Draw(rt, "readings") {
-			in.Samples = append(in.Samples, Sample{minutes(at), quantity.Celsius(core)})
-			at += rapid.Float64Range(0.5, 6).Draw(rt, "gap")
-			core = math.Min(99, core+rapid.Float64Range(-2, 15).Draw(rt, "step"))
-		}
-		l, err := LogReduction(in)
-		if err != nil {
-			rt.Fatal(err)
-		}
-		for _, fault := range workcheck.Faults(l.Working()) {
-			rt.Fatal(fault)
-		}
-		if l.Within > l.LogReduction*(1+1e-9) || l.LogReduction < 0 {
-			rt.Fatalf("%+v", l)
-		}
-		half := len(in.Samples) / 2
-		sum := 0.0
-		for _, part := range [][]Sample{in.Samples[:half+1], in.Samples[half:]} {
-			if len(part) < 2 {
-				continue
-			}
-			x, err := LogReduction(Heating{Organism: o, Samples: part})
-			if err != nil {
-				rt.Fatal(err)
-			}
-			sum += x.LogReduction
-		}
-		if math.Abs(sum-l.LogReduction) > 1e-9*l.LogReduction+1e-12 {
-			rt.Fatalf("parts give %v, the whole %v", sum, l.LogReduction)
-		}
-		hotter := Heating{Organism: o, Samples: append([]Sample(nil), in.Samples...)}
-		for i := range hotter.Samples {
-			hotter.Samples[i].Core = hotter.Samples[i].Core.Add(quantity.DeltaCelsius(1))
-		}
-		if x, err := LogReduction(hotter); err != nil || x.LogReduction <= l.LogReduction {
-			rt.Fatalf("1 °C hotter kills no more: %v %v (%v)", l.LogReduction, x.LogReduction, err)
 		}
 	})
 }
@@ -327,10 +280,10 @@ func TestLearnLossProperties(t *testing.T) {
 		for range rapid.IntRange(1, 20).Draw(rt, "loaves") {
 			dough := rapid.Float64Range(100, 2000).Draw(rt, "dough")
 			loss := rapid.Float64Range(0, 30).Draw(rt, "loss")
-			log.Loaves = append(log.Loaves, Weighed{quantity.Grams(dough), quantity.Grams(dough * (1 - loss/100))})
+			log.Loaves = append(log.Loaves, WeighedLoaf{quantity.Grams(dough), quantity.Grams(dough * (1 - loss/100))})
 			low, high = math.Min(low, loss), math.Max(high, loss)
 		}
-		l, err := LearnLoss(log)
+		l, err := log.Learn()
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -349,11 +302,11 @@ func TestLearnLossProperties(t *testing.T) {
 
 func TestOvenSettingProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		in := Setting{
+		in := OvenSetting{
 			Wanted: quantity.Celsius(math.Round(rapid.Float64Range(100, 400).Draw(rt, "wanted"))), Fan: rapid.Bool().Draw(rt, "fan"),
 			Off: quantity.DeltaCelsius(rapid.Float64Range(-40, 40).Draw(rt, "off")),
 		}
-		d, err := OvenSetting(in)
+		d, err := in.Dial()
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -370,7 +323,7 @@ func TestOvenSettingProperties(t *testing.T) {
 		}
 	})
 	carry := func(c float64) CarryOver {
-		x, err := CarryOverFrom(Carrying{Core: quantity.Celsius(c)})
+		x, err := TakenOut{Core: quantity.Celsius(c)}.CarryOver()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -381,13 +334,13 @@ func TestOvenSettingProperties(t *testing.T) {
 		t.Errorf("carry-over: %v, %v", a, b)
 	}
 	for _, g := range []float64{40, 90, 150, 250, 400, 800, 2000} {
-		a, err := AverageRule(quantity.Grams(g))
+		a, err := (PackedWeight{Nominal: quantity.Grams(g)}).Limits()
 		if err != nil {
 			t.Fatal(err)
 		}
 		workcheck.Verify(t, a.Working())
 	}
-	s, err := LossForSolids(Solids{Water: quantity.MustPercent("72 %"), OtherSolids: quantity.MustPercent("2 %")})
+	s, err := Solids{Water: quantity.MustPercent("72 %"), OtherSolids: quantity.MustPercent("2 %")}.LeastLoss()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -53,14 +53,14 @@ func (g given) percent(t *testing.T, key string) quantity.Percent {
 	return x
 }
 
-func (g given) place(t *testing.T) Place {
+func (g given) place(t *testing.T) Site {
 	t.Helper()
 	if g["station"] != "" {
 		p, err := ParsePressure(g["station"])
 		if err != nil {
 			t.Fatal(err)
 		}
-		return Place{Station: p}
+		return Site{Station: p}
 	}
 	l, err := quantity.ParseLength(g["altitude"])
 	if err != nil {
@@ -80,7 +80,7 @@ func (g given) style(t *testing.T) Style {
 
 func (g given) goal(t *testing.T) Goal {
 	t.Helper()
-	rule, err := ParseRule(g["rule"])
+	rule, err := ParseAltitudeRule(g["rule"])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -88,12 +88,12 @@ func (g given) goal(t *testing.T) Goal {
 }
 
 // placeThatBoils is a place with that boiling point, found through its pressure.
-func placeThatBoils(t *testing.T, celsius float64) Place {
+func placeThatBoils(t *testing.T, celsius float64) Site {
 	t.Helper()
 	low, high := 400.0, 1100.0
 	for range 60 {
 		mid := (low + high) / 2
-		b, err := BoilingPoint(Place{Station: Hectopascals(mid)})
+		b, err := Site{Station: Hectopascals(mid)}.BoilingPoint()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -103,7 +103,7 @@ func placeThatBoils(t *testing.T, celsius float64) Place {
 			high = mid
 		}
 	}
-	return Place{Station: Hectopascals(low)}
+	return Site{Station: Hectopascals(low)}
 }
 
 func TestPublished(t *testing.T) {
@@ -149,9 +149,9 @@ func compute(t *testing.T, what string, in given) float64 {
 	}
 	switch what {
 	case "boiling F", "boiling C", "pressure psi", "boiling drop C":
-		b, err := BoilingPoint(in.place(t))
+		b, err := in.place(t).BoilingPoint()
 		fatal(err)
-		sea, err := BoilingPoint(Place{})
+		sea, err := Site{}.BoilingPoint()
 		fatal(err)
 		return map[string]float64{
 			"boiling F": b.Point.Fahrenheit(), "boiling C": b.Point.Celsius(), "pressure psi": b.Pressure.pascals() / pascalPerPsi,
@@ -162,13 +162,13 @@ func compute(t *testing.T, what string, in given) float64 {
 		if in["core"] != "" {
 			goal.Wanted = quantity.Celsius(in.num(t, "core"))
 		}
-		target, err := TargetFor(goal)
+		target, err := goal.Target()
 		fatal(err)
 		return target.Core.Celsius()
 	case "celsius":
 		return in.temperature(t, "core").Celsius()
 	case "accepts":
-		v, err := Judge(Reading{Goal: in.goal(t), Core: in.temperature(t, "core")})
+		v, err := LoafReading{Goal: in.goal(t), Core: in.temperature(t, "core")}.Judge()
 		fatal(err)
 		if v.InAccepted && in.temperature(t, "core").Compare(mustTarget(t, in.goal(t)).To) <= 0 {
 			return 1
@@ -179,39 +179,39 @@ func compute(t *testing.T, what string, in given) float64 {
 		fatal(err)
 		return map[string]float64{"gas F": g.Temperature().Fahrenheit(), "gas C": g.Temperature().Celsius(), "gas dial C": g.Dial().Celsius()}[what]
 	case "bake min":
-		b, err := BakingTime(BakeTimeInput{Style: in.style(t), Dough: in.mass(t, "dough")})
+		b, err := OvenPiece{Style: in.style(t), Dough: in.mass(t, "dough")}.BakeTime()
 		fatal(err)
 		return b.Time.Likely.Minutes()
 	case "exponent":
 		return math.Log(in.num(t, "t2")/in.num(t, "t1")) / math.Log(in.num(t, "m2")/in.num(t, "m1"))
 	case "scaling g":
-		basis, err := ParseBasis(in["basis"])
+		basis, err := ParseLossBasis(in["basis"])
 		fatal(err)
-		s, err := ScalingWeight(Weighing{Baked: in.mass(t, "baked"), Loss: in.percent(t, "loss"), Basis: basis})
+		s, err := PromisedLoaf{Baked: in.mass(t, "baked"), Loss: in.percent(t, "loss"), Basis: basis}.Scaling()
 		fatal(err)
 		return s.Dough.Grams()
 	case "loss %":
-		v, err := Judge(Reading{Core: quantity.Celsius(96), Dough: in.mass(t, "dough"), Loaf: in.mass(t, "baked")})
+		v, err := LoafReading{Core: quantity.Celsius(96), Dough: in.mass(t, "dough"), Loaf: in.mass(t, "baked")}.Judge()
 		fatal(err)
 		return v.Loss.Points()
 	case "usual loss %":
-		g, err := UsualLoss(in.style(t), in.mass(t, "dough"))
+		g, err := in.style(t).UsualLoss(in.mass(t, "dough"))
 		fatal(err)
 		return g.Likely.Points()
 	case "average g":
-		a, err := AverageRule(in.mass(t, "nominal"))
+		a, err := (PackedWeight{Nominal: in.mass(t, "nominal")}).Limits()
 		fatal(err)
 		return map[string]float64{"few": a.Few.Grams(), "none": a.None.Grams()}[in["limit"]]
 	case "solids loss %":
-		s, err := LossForSolids(Solids{Water: in.percent(t, "water"), OtherSolids: in.percent(t, "others")})
+		s, err := Solids{Water: in.percent(t, "water"), OtherSolids: in.percent(t, "others")}.LeastLoss()
 		fatal(err)
 		return s.Loss.Points()
 	case "carry high C":
-		c, err := CarryOverFrom(Carrying{Core: in.temperature(t, "core")})
+		c, err := TakenOut{Core: in.temperature(t, "core")}.CarryOver()
 		fatal(err)
 		return c.Peak.High.Celsius()
 	case "fan less C", "fan F low", "fan F high":
-		d, err := OvenSetting(Setting{Wanted: in.temperature(t, "wanted"), Fan: true})
+		d, err := OvenSetting{Wanted: in.temperature(t, "wanted"), Fan: true}.Dial()
 		fatal(err)
 		return map[string]float64{
 			"fan less C": in.temperature(t, "wanted").Sub(d.Set).Celsius(), "fan F low": d.Low.Fahrenheit(), "fan F high": d.High.Fahrenheit(),
@@ -223,30 +223,30 @@ func compute(t *testing.T, what string, in given) float64 {
 		if in["dough"] != "" {
 			dough = in.mass(t, "dough")
 		}
-		pr, err := Plan(Batch{Style: in.style(t), Dough: dough, Pieces: 1, Vessel: v})
+		pr, err := OvenLoad{Style: in.style(t), Dough: dough, Pieces: 1, Vessel: v}.Program()
 		fatal(err)
 		return map[string]float64{"preheat min": pr.Preheat.Minutes(), "covered min": pr.Covered.Minutes()}[what]
 	case "cooling likely min":
-		c, err := CoolTime(Cooling{Style: in.style(t), Baked: in.mass(t, "baked")})
+		c, err := CoolingLoaf{Style: in.style(t), Baked: in.mass(t, "baked")}.Time()
 		fatal(err)
 		return c.Ready.Likely.Minutes()
 	case "cool min":
 		// Two readings ten minutes apart that cool with that time constant; the time counts from the first.
 		room, first, tau := in.num(t, "room"), in.num(t, "T1"), in.num(t, "tau")
 		later := room + (first-room)*math.Exp(-10/tau)
-		c, err := RefitCooling(CoolingProbe{
+		c, err := CoolingProbe{
 			Samples: []Sample{{0, quantity.Celsius(first)}, {10 * time.Minute, quantity.Celsius(later)}},
 			Room:    quantity.Celsius(room), Slice: quantity.Celsius(in.num(t, "slice")),
-		})
+		}.TimeLeft()
 		fatal(err)
 		return c.Ready.Likely.Minutes() + 10
 	}
 	return computeProbe(t, what, in)
 }
 
-func mustTarget(t *testing.T, g Goal) Target {
+func mustTarget(t *testing.T, g Goal) CoreTarget {
 	t.Helper()
-	x, err := TargetFor(g)
+	x, err := g.Target()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -271,7 +271,7 @@ func computeProbe(t *testing.T, what string, in given) float64 {
 		}
 		f := fitted{boiling: boiling, target: boiling - 1.5, sigma: 0.01, last: in.num(t, "T2")}
 		if what == "left min" {
-			l, err := TimeLeft(p)
+			l, err := p.TimeLeft()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -284,36 +284,6 @@ func computeProbe(t *testing.T, what string, in given) float64 {
 			return (boiling - in.num(t, "T1")) / (boiling - in.num(t, "start")) * math.Exp(in.num(t, "at")/tau)
 		}
 		return tau
-	case "bun D z":
-		var points []DeathPoint
-		for _, pair := range strings.Split(in["D"], ",") {
-			d, at, _ := strings.Cut(pair, "@")
-			points = append(points, DeathPoint{quantity.Celsius(given{"x": at}.num(t, "x")), minutes(given{"x": d}.num(t, "x"))})
-		}
-		o, err := FitZ(in["organism"], points)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return o.Z.Celsius()
-	}
-	var organism Organism
-	for _, o := range Organisms() {
-		if o.Name == in["organism"] {
-			organism = o
-		}
-	}
-	switch what {
-	case "D min":
-		return organism.DecimalTime(in.temperature(t, "core")).Minutes()
-	case "five log min":
-		return 5 * organism.DecimalTime(in.temperature(t, "core")).Minutes()
-	case "ramp log":
-		from, to := in.temperature(t, "from"), in.temperature(t, "to")
-		l, err := LogReduction(Heating{Organism: organism, Samples: []Sample{{0, from}, {minutes(to.Sub(from).Celsius() / in.num(t, "rate")), to}}})
-		if err != nil {
-			t.Fatal(err)
-		}
-		return l.LogReduction
 	}
 	t.Fatalf("no calculation %q", what)
 	return 0

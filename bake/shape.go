@@ -32,15 +32,7 @@ func (s Shape) For(style Style) Shape {
 	if s != UsualShape {
 		return s
 	}
-	switch style {
-	case Baguette:
-		return Thin
-	case Pan, Enriched, GlutenFree:
-		return Tin
-	case SoftRoll:
-		return Ball
-	}
-	return Round
+	return rowOf(style).shape
 }
 
 // IsValid reports whether the shape is one of the shapes.

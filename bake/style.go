@@ -22,26 +22,32 @@ const (
 	ParBaked                // the second bake of bread that was baked once before
 )
 
-var styleNames = [...]string{"lean hearth", "baguette", "pan", "enriched", "soft roll", "wholegrain", "rye", "gluten-free", "par-baked"}
-
 // Styles lists every style.
 func Styles() []Style {
-	out := make([]Style, len(styleNames))
+	out := make([]Style, len(styleTable))
 	for i := range out {
 		out[i] = Style(i)
 	}
 	return out
 }
 
+func styleNames() []string {
+	out := make([]string, len(styleTable))
+	for i := range styleTable {
+		out[i] = styleTable[i].name
+	}
+	return out
+}
+
 // IsValid reports whether the style is one of the styles.
-func (s Style) IsValid() bool { return s >= 0 && int(s) < len(styleNames) }
+func (s Style) IsValid() bool { return s >= 0 && int(s) < len(styleTable) }
 
 // String names the style as [ParseStyle] reads it.
 func (s Style) String() string {
 	if !s.IsValid() {
 		return "unknown style"
 	}
-	return styleNames[s]
+	return styleTable[s].name
 }
 
 // ParseStyle reads a style's name, in any case, with space, hyphen or underscore between words. The empty
@@ -50,16 +56,16 @@ func ParseStyle(text string) (Style, error) {
 	if text == "" {
 		return LeanHearth, nil
 	}
-	if i := indexName(styleNames[:], text); i >= 0 {
+	if i := indexName(styleNames(), text); i >= 0 {
 		return Style(i), nil
 	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(styleNames[:], ", "), Err: quantity.ErrOutOfRange}
+	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(styleNames(), ", "), Err: quantity.ErrOutOfRange}
 }
 
 // MarshalText implements encoding.TextMarshaler.
 func (s Style) MarshalText() ([]byte, error) {
 	if !s.IsValid() {
-		return nil, unknown("style", int(s), styleNames[:])
+		return nil, unknown("style", int(s), styleNames())
 	}
 	return []byte(s.String()), nil
 }

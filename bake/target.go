@@ -8,15 +8,15 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// Rule says how a target moves with altitude.
-type Rule int
+// AltitudeRule says how a target moves with altitude.
+type AltitudeRule int
 
 // The rules. The zero value is the cap.
 const (
 	// Cap keeps the sea-level target unless the local boiling point less a margin is lower. It is the
 	// default because setting of starch and protein is not an effect of pressure: a brioche needs its 90 °C
 	// anywhere.
-	Cap Rule = iota
+	Cap AltitudeRule = iota
 	// Offset lowers every target by 1 °C per 300 m, like the boiling point. It is not the default: at 1,600
 	// m it would send a brioche to 84.7 °C, below the end of the gelatinization of wheat starch. The
 	// evidence between the two rules is two anecdotes from 2,300 m.
@@ -26,38 +26,38 @@ const (
 var ruleNames = [...]string{"cap", "offset"}
 
 // IsValid reports whether the rule is one of the rules.
-func (r Rule) IsValid() bool { return r >= 0 && int(r) < len(ruleNames) }
+func (r AltitudeRule) IsValid() bool { return r >= 0 && int(r) < len(ruleNames) }
 
 // String names the rule.
-func (r Rule) String() string {
+func (r AltitudeRule) String() string {
 	if !r.IsValid() {
 		return "unknown rule"
 	}
 	return ruleNames[r]
 }
 
-// ParseRule reads "cap" or "offset". The empty text is the cap.
-func ParseRule(text string) (Rule, error) {
+// ParseAltitudeRule reads "cap" or "offset". The empty text is the cap.
+func ParseAltitudeRule(text string) (AltitudeRule, error) {
 	if text == "" {
 		return Cap, nil
 	}
 	if i := indexName(ruleNames[:], text); i >= 0 {
-		return Rule(i), nil
+		return AltitudeRule(i), nil
 	}
 	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(ruleNames[:], ", "), Err: quantity.ErrOutOfRange}
 }
 
 // MarshalText implements encoding.TextMarshaler.
-func (r Rule) MarshalText() ([]byte, error) {
+func (r AltitudeRule) MarshalText() ([]byte, error) {
 	if !r.IsValid() {
 		return nil, unknown("rule", int(r), ruleNames[:])
 	}
 	return []byte(r.String()), nil
 }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseRule].
-func (r *Rule) UnmarshalText(text []byte) error {
-	v, err := ParseRule(string(text))
+// UnmarshalText implements encoding.TextUnmarshaler; see [ParseAltitudeRule].
+func (r *AltitudeRule) UnmarshalText(text []byte) error {
+	v, err := ParseAltitudeRule(string(text))
 	if err == nil {
 		*r = v
 	}
@@ -76,13 +76,13 @@ const (
 // Goal asks for the core temperature that means done.
 type Goal struct {
 	Style  Style
-	Place  Place
-	Rule   Rule                 // how the target moves with altitude; Cap unless set
+	Place  Site
+	Rule   AltitudeRule         // how the target moves with altitude; Cap unless set
 	Wanted quantity.Temperature // the baker's own target; not given: the style's
 }
 
-// Target is the core temperature that means done here.
-type Target struct {
+// CoreTarget is the core temperature that means done here.
+type CoreTarget struct {
 	Core     quantity.Temperature
 	From, To quantity.Temperature // cores that sources accept, moved the same way
 	Boiling  quantity.Temperature
@@ -95,26 +95,26 @@ type Target struct {
 // target is Target in floats, without allocation.
 type target struct{ core, from, to, boiling, sea, pressure float64 }
 
-// TargetFor answers: what core temperature means done for this style at this altitude?
+// Target answers: what core temperature means done for this style at this altitude?
 //
 // Formula: T* = min(T₀, T_b − m) for the cap; T* = min(T₀ − Z/300, T_b − m) for the offset.
 // Symbols: T₀ target at sea level; T_b local boiling point; m 2 °C; Z altitude in m.
 // Valid range: −500 to 9,000 m. Accuracy: that of the style's figures, ±3 °C.
 // Errors: [quantity.ErrOutOfRange]; [quantity.ErrModelRange] for the offset rule with a barometer reading,
 // which it was not made for.
-// Source: the style's [Guide]; the cap is a judgment, matched by a loaf baked to 90.6 °C at 2,347 m (Ask
+// Source: the style's [Style.Guide]; the cap is a judgment, matched by a loaf baked to 90.6 °C at 2,347 m (Ask
 // Extension 404313).
-func TargetFor(goal Goal) (Target, error) {
+func (goal Goal) Target() (CoreTarget, error) {
 	var problems quantity.Problems
 	checkGoal(&problems, goal)
 	if err := problems.Err(); err != nil {
-		return Target{}, err
+		return CoreTarget{}, err
 	}
 	t, err := goal.target()
 	if err != nil {
-		return Target{}, err
+		return CoreTarget{}, err
 	}
-	return Target{
+	return CoreTarget{
 		Core: quantity.Celsius(t.core), From: quantity.Celsius(t.from), To: quantity.Celsius(t.to), Boiling: quantity.Celsius(t.boiling),
 		Capped: t.capped(goal), goal: goal, sea: t.sea, pressure: t.pressure,
 	}, nil
@@ -128,7 +128,7 @@ var (
 func checkGoal(problems *quantity.Problems, goal Goal) bool {
 	ok := true
 	if !goal.Style.IsValid() {
-		problems.Add("Style", goal.Style.String(), strings.Join(styleNames[:], ", "), quantity.ErrOutOfRange)
+		problems.Add("Style", goal.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
 		ok = false
 	}
 	ok = checkPlaceField(problems, goal.Place) && ok
@@ -147,7 +147,7 @@ func checkGoal(problems *quantity.Problems, goal Goal) bool {
 }
 
 func (g Goal) target() (target, error) {
-	r := donenessOf(g.Style)
+	r := rowOf(g.Style).done
 	if !g.Wanted.IsZero() {
 		shift := g.Wanted.Celsius() - r.core
 		r.core += shift
@@ -188,12 +188,12 @@ func cappedText(capped bool, g Goal, sea float64) string {
 }
 
 // String prints "94.2 °C (93.0 °C to 96.2 °C; water boils at 96.2 °C)".
-func (t Target) String() string {
+func (t CoreTarget) String() string {
 	return celsius(t.Core) + " (" + celsius(t.From) + " to " + celsius(t.To) + "; water boils at " + celsius(t.Boiling) + ")"
 }
 
 // Working derives the target.
-func (t Target) Working() working.Working {
+func (t CoreTarget) Working() working.Working {
 	w := working.Working{Title: "Core temperature that means done"}
 	b := Boiling{Point: t.Boiling, Pressure: pascals(t.pressure), place: t.goal.Place}
 	w = w.Append(b.Working())
@@ -223,5 +223,5 @@ func sourcesOf(g Goal) working.Source {
 	if !g.Wanted.IsZero() {
 		return sources.Practice("the baker's own target")
 	}
-	return doneSources(g.Style)[0]
+	return rowOf(g.Style).done.sources[0]
 }

@@ -1,10 +1,6 @@
 package heat
 
-import (
-	"math"
-
-	"example.org/maslin/internal/numeric"
-)
+import "math"
 
 // Material holds the properties that conduction needs.
 type Material struct {
@@ -167,46 +163,4 @@ func (b *Body) time(f func(float64) float64, theta float64) (float64, error) {
 		return 0, outOfRange("share of the temperature difference", theta, 0, 1, "")
 	}
 	return solveFalling(f, theta, math.Max(b.SlowestTime()*math.Log(1/theta), 1e-9))
-}
-
-// Lumped is a body without temperature differences inside: θ = exp(−t/τ), τ = ρ·V·c/(h·A). It holds well
-// where Bi = h·(V/A)/k is below 0.1.
-type Lumped struct {
-	Volume       float64 // m³
-	Area         float64 // m²
-	Density      float64 // kg/m³
-	HeatCapacity float64 // J/(kg K)
-	Surface      float64 // h, W/(m² K)
-}
-
-// TimeConstant is τ in seconds. Errors: [quantity.ErrOutOfRange] unless every field is positive and finite.
-//
-// Source: Çengel, Heat and Mass Transfer, 4-1.
-func (l Lumped) TimeConstant() (float64, error) {
-	for _, f := range []struct {
-		name string
-		x    float64
-		unit string
-	}{{"volume", l.Volume, "m³"}, {"area", l.Area, "m²"}, {"density", l.Density, "kg/m³"}, {"heat capacity", l.HeatCapacity, "J/(kg K)"}, {"surface coefficient", l.Surface, "W/(m² K)"}} {
-		if !(f.x > 0) || math.IsInf(f.x, 1) {
-			return 0, outOfRange(f.name, f.x, 0, math.MaxFloat64, f.unit)
-		}
-	}
-	tau := l.Density * l.Volume * l.HeatCapacity / (l.Surface * l.Area)
-	if !within(tau, 1e-300, 1e300) {
-		return 0, numeric.ErrDomain
-	}
-	return tau, nil
-}
-
-// Biot is h·(V/A)/k, and whether it is below 0.1, where the lumped model is good to about 5 %.
-func (l Lumped) Biot(conductivity float64) (biot float64, lumpable bool, err error) {
-	if _, err := l.TimeConstant(); err != nil {
-		return 0, false, err
-	}
-	if !(conductivity > 0) {
-		return 0, false, outOfRange("conductivity", conductivity, 0, math.MaxFloat64, "W/(m K)")
-	}
-	biot = l.Surface * l.Volume / l.Area / conductivity
-	return biot, biot < 0.1, nil
 }

@@ -1,7 +1,7 @@
 // Package heat answers: how does the temperature inside a solid follow the temperature around it? It has
 // the exact series of transient conduction for the slab, the cylinder and the sphere with a convecting
-// surface, their products (short cylinder, block), the lumped limit, a body in surroundings that themselves
-// change, and the thermal properties of doughs and crumbs from their composition.
+// surface, their products (short cylinder, block), a body in surroundings that themselves change, and the
+// thermal diffusivity of crumb.
 //
 // Everything is in SI units: meters, seconds, W/(m K), W/(m² K), kg/m³, J/(kg K); temperatures only enter
 // as differences or in °C. Results of the series are the share of the initial temperature difference that
@@ -19,9 +19,7 @@
 //	θ at a Fourier number, and the inverse            Series.Center, Mean, At, CenterTime, MeanTime
 //	the same in seconds for a real body               NewBody: Plate, LongCylinder, Ball, ShortCylinder, Block
 //	surroundings that change                          Body.Follow
-//	small or well-stirred bodies                      Lumped
-//	cp, k and density of a mixture                    Mixture
-//	density and diffusivity of crumb                  CrumbDensity, CrumbDiffusivity
+//	diffusivity of crumb                              CrumbDiffusivity
 package heat
 
 import (

@@ -1,5 +1,5 @@
 // Package numeric has the small numerical methods the models need: a bracketing root finder,
-// quadrature with an error bound, the incomplete gamma function and the integral of
+// quadrature with an error bound, the integral of
 // x^b·e^(−c·x), quantiles of the normal and Student's t distribution, and weighted linear
 // least squares. Every function returns an error for input it cannot answer; none panics and
 // none loops for ever, whatever the input, NaN and infinities included.
@@ -8,7 +8,6 @@
 //
 //	where does f cross zero in [a, b]?             Root
 //	what is ∫ f, and how sure is that?             Integrate
-//	P(s, x), Q(s, x)                               GammaP, GammaQ
 //	∫ x^b·e^(−c·x) dx between two points           PowerExp
 //	the same as an antiderivative, for tables      PowerExpFrom0
 //	zeros of the Bessel functions J0 and J1        BesselZero0, BesselZero1

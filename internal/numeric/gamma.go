@@ -2,61 +2,6 @@ package numeric
 
 import "math"
 
-// GammaP is the regularized lower incomplete gamma function P(s, x) = γ(s, x)/Γ(s), for
-// 0 < s ≤ 170 and x ≥ 0; x may be +Inf. Relative error below 1e-13 for s ≤ 30.
-//
-// Errors: ErrDomain.
-//
-// Source: NIST Digital Library of Mathematical Functions, 8.11.4 (series) and 8.9.2 (continued fraction).
-func GammaP(s, x float64) (float64, error) {
-	lower, upper, err := incompleteGamma(s, x)
-	if err != nil {
-		return 0, err
-	}
-	if upper >= 0 {
-		return 1 - upper/math.Gamma(s), nil
-	}
-	return math.Min(1, lower/math.Gamma(s)), nil
-}
-
-// GammaQ is the regularized upper incomplete gamma function Q(s, x) = 1 − P(s, x); see [GammaP].
-func GammaQ(s, x float64) (float64, error) {
-	lower, upper, err := incompleteGamma(s, x)
-	if err != nil {
-		return 0, err
-	}
-	if upper >= 0 {
-		return upper / math.Gamma(s), nil
-	}
-	return math.Max(0, 1-lower/math.Gamma(s)), nil
-}
-
-// incompleteGamma returns whichever of γ(s, x) and Γ(s, x) is computed without loss, and −1 for
-// the other.
-func incompleteGamma(s, x float64) (lower, upper float64, err error) {
-	if !(s > 0 && s <= 170) || !(x >= 0) {
-		return 0, 0, ErrDomain
-	}
-	switch {
-	case x == 0:
-		return 0, -1, nil
-	case math.IsInf(x, 1):
-		return -1, 0, nil
-	case x < s+1:
-		return scaledLower(s, x) * powExp(s, x), -1, nil
-	}
-	u, err := scaledUpper(s, x)
-	return -1, u * powExp(s, x), err
-}
-
-// powExp is x^s·e^(−x) without overflow in between.
-func powExp(s, x float64) float64 {
-	if p := math.Pow(x, s); !math.IsInf(p, 0) && p != 0 && x < 700 {
-		return p * math.Exp(-x)
-	}
-	return math.Exp(s*math.Log(x) - x)
-}
-
 // scaledLower is γ(s, x)·x^(−s)·e^x = Σ xⁿ/(s(s+1)…(s+n)), DLMF 8.11.4. All terms are
 // positive; for x < s+1 they fall at once.
 func scaledLower(s, x float64) float64 {

@@ -29,11 +29,6 @@ func Geopotential(geometric float64) float64 {
 	return earthRadius * geometric / (earthRadius + geometric)
 }
 
-// Geometric is the geometric altitude of a geopotential one, Z = R·H/(R − H).
-func Geometric(geopotential float64) float64 {
-	return earthRadius * geopotential / (earthRadius - geopotential)
-}
-
 // Pressure is the standard pressure in Pa at a geopotential altitude in m.
 //
 // Formula: p = 101325·(1 − 0.0065·H/288.15)^(g·M/(R·0.0065)).
@@ -63,14 +58,4 @@ func StandardKelvin(geopotential float64) (float64, error) {
 		return 0, err
 	}
 	return seaLevelKelvin - lapse*geopotential, nil
-}
-
-// BoilingPoint is the boiling point of water in K at a geometric altitude in m under standard
-// pressure: [SaturationTemperature] of [Pressure] of [Geopotential]. Same range and errors as [Pressure].
-func BoilingPoint(geometric float64) (float64, error) {
-	p, err := Pressure(Geopotential(geometric))
-	if err != nil {
-		return 0, err
-	}
-	return SaturationTemperature(p)
 }

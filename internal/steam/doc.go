@@ -10,6 +10,6 @@
 //	boiling point at a pressure         SaturationTemperature
 //	vapor pressure at a temperature     SaturationPressure
 //	pressure at an altitude             Pressure, and its inverse Altitude
-//	boiling point at an altitude        BoilingPoint
-//	geopotential and geometric altitude Geopotential, Geometric
+//	air temperature at an altitude      StandardKelvin
+//	geopotential of a geometric altitude Geopotential
 package steam

@@ -10,18 +10,18 @@ import (
 func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, error) {
 	k := Baking{Scaling: batch.ScalingWeight(), Loss: b.Loaves.Loss}
 	var err error
-	if k.Usual, err = bake.UsualLoss(b.Loaves.Style, k.Scaling); err != nil {
+	if k.Usual, err = b.Loaves.Style.UsualLoss(k.Scaling); err != nil {
 		return k, quantity.At("Loaves", err)
 	}
-	if k.Doneness, err = bake.Guide(b.Loaves.Style); err != nil {
+	if k.Doneness, err = b.Loaves.Style.Guide(); err != nil {
 		return k, quantity.At("Loaves", err)
 	}
-	if k.Target, err = bake.TargetFor(bake.Goal{Style: b.Loaves.Style, Place: bake.At(b.Kitchen.Altitude)}); err != nil {
+	if k.Target, err = (bake.Goal{Style: b.Loaves.Style, Place: bake.At(b.Kitchen.Altitude)}).Target(); err != nil {
 		return k, quantity.At("Loaves", err)
 	}
-	k.Cooling, err = bake.CoolTime(bake.Cooling{
+	k.Cooling, err = bake.CoolingLoaf{
 		Style: b.Loaves.Style, Shape: b.Loaves.Shape, Baked: b.Loaves.Baked, From: k.Target.Core, Room: room,
-	})
+	}.Time()
 	if err != nil {
 		return k, quantity.At("Loaves", err)
 	}
@@ -41,6 +41,6 @@ func (b *Bake) loss() (quantity.Percent, error) {
 	if !b.Loaves.Loss.IsZero() {
 		return b.Loaves.Loss, nil
 	}
-	g, err := bake.UsualLoss(b.Loaves.Style, b.Loaves.Baked.Over(quantity.NewPercent(88)))
+	g, err := b.Loaves.Style.UsualLoss(b.Loaves.Baked.Over(quantity.NewPercent(88)))
 	return g.Likely, quantity.At("Loaves", err)
 }

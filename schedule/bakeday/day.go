@@ -84,8 +84,8 @@ type Baking struct {
 	Scaling  quantity.Mass // dough for one loaf
 	Loss     quantity.Percent
 	Usual    bake.LossGuide
-	Target   bake.Target
-	Doneness bake.Doneness
+	Target   bake.CoreTarget
+	Doneness bake.StyleGuide
 	Cooling  bake.CoolingTime
 	Rounds   int
 	Each     int // loaves in a round

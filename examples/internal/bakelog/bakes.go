@@ -330,13 +330,13 @@ func Losses(entries []Entry) ([]Lost, error) {
 		in := bake.LossLog{Style: style}
 		for _, e := range entries {
 			if e.Kind == KindWeights && e.Weights.Style == style {
-				in.Loaves = append(in.Loaves, bake.Weighed{Dough: e.Weights.In, Baked: e.Weights.Out})
+				in.Loaves = append(in.Loaves, bake.WeighedLoaf{Dough: e.Weights.In, Baked: e.Weights.Out})
 			}
 		}
 		if len(in.Loaves) == 0 {
 			continue
 		}
-		learned, err := bake.LearnLoss(in)
+		learned, err := in.Learn()
 		if err != nil {
 			return nil, err
 		}

@@ -10,7 +10,7 @@ import (
 type coolFlags struct {
 	output
 	in   *asked
-	c    bake.Cooling
+	c    bake.CoolingLoaf
 	read readings
 	off  quantity.TemperatureDelta
 }
@@ -59,7 +59,7 @@ func runCool(s System, f *coolFlags) error {
 		return runCooling(s, f)
 	}
 	in.only("--reading", "probe-error")
-	r, err := bake.CoolTime(f.c)
+	r, err := f.c.Time()
 	if wrong := in.complain(err); wrong != nil {
 		return wrong
 	}
@@ -81,7 +81,7 @@ func runCool(s System, f *coolFlags) error {
 func runCooling(s System, f *coolFlags) error {
 	in := f.in
 	in.not("--reading, which says more", "loaf", "style", "shape", "core")
-	r, err := bake.RefitCooling(bake.CoolingProbe{Samples: f.read.samples(in), Room: f.c.Room, Slice: f.c.Slice, Error: f.off})
+	r, err := bake.CoolingProbe{Samples: f.read.samples(in), Room: f.c.Room, Slice: f.c.Slice, Error: f.off}.TimeLeft()
 	if wrong := in.complain(err); wrong != nil {
 		return wrong
 	}

@@ -11,7 +11,7 @@ type doneFlags struct {
 	output
 	goalFlags
 	in *asked
-	r  bake.Reading
+	r  bake.LoafReading
 }
 
 func newDone(s System) *cobra.Command {
@@ -47,15 +47,15 @@ func runDone(s System, f doneFlags) error {
 		return err
 	}
 	f.r.Goal = f.goal
-	v, err := bake.Judge(f.r)
+	v, err := f.r.Judge()
 	if wrong := f.in.complain(err); wrong != nil {
 		return wrong
 	}
-	target, err := bake.TargetFor(f.goal)
+	target, err := f.goal.Target()
 	if err != nil {
 		return f.in.complain(err)
 	}
-	guide, err := bake.Guide(f.goal.Style)
+	guide, err := f.goal.Style.Guide()
 	if err != nil {
 		return f.in.complain(err)
 	}
@@ -65,7 +65,7 @@ func runDone(s System, f doneFlags) error {
 	})
 }
 
-func donePage(p *page, u units, f doneFlags, v bake.Verdict, t bake.Target, guide bake.Doneness) {
+func donePage(p *page, u units, f doneFlags, v bake.LoafVerdict, t bake.CoreTarget, guide bake.StyleGuide) {
 	core := u.temperature(f.r.Core, 1)
 	switch v.State {
 	case bake.Done:
@@ -89,7 +89,7 @@ func donePage(p *page, u units, f doneFlags, v bake.Verdict, t bake.Target, guid
 	}
 }
 
-func doneCore(u units, v bake.Verdict) string {
+func doneCore(u units, v bake.LoafVerdict) string {
 	switch {
 	case v.CoreThere && v.Informs:
 		return "there"
@@ -101,7 +101,7 @@ func doneCore(u units, v bake.Verdict) string {
 	return "short of " + u.temperature(v.Target, 1)
 }
 
-func doneWeight(v bake.Verdict, guide bake.Doneness, least string) string {
+func doneWeight(v bake.LoafVerdict, guide bake.StyleGuide, least string) string {
 	switch {
 	case guide.MinimumLoss.Sign() == 0:
 		return "no criterion for this bread"
@@ -115,7 +115,7 @@ func doneWeight(v bake.Verdict, guide bake.Doneness, least string) string {
 	return percent(v.Loss, 1) + " lighter; " + least + " wanted"
 }
 
-func doneHeld(f doneFlags, v bake.Verdict, guide bake.Doneness) string {
+func doneHeld(f doneFlags, v bake.LoafVerdict, guide bake.StyleGuide) string {
 	switch {
 	case guide.MinimumLoss.Sign() == 0 && guide.Hold == 0:
 		return "no criterion for this bread"
@@ -131,7 +131,7 @@ func doneHeld(f doneFlags, v bake.Verdict, guide bake.Doneness) string {
 
 type doneAnswer struct {
 	Format     string               `json:"format"`
-	State      bake.State           `json:"state"`
+	State      bake.LoafState       `json:"state"`
 	Style      bake.Style           `json:"style"`
 	Core       quantity.Temperature `json:"core"`
 	Target     quantity.Temperature `json:"target"`
@@ -152,7 +152,7 @@ type doneAnswer struct {
 	Cautions   []cautionData        `json:"cautions"`
 }
 
-func doneData(f doneFlags, v bake.Verdict, t bake.Target, guide bake.Doneness) doneAnswer {
+func doneData(f doneFlags, v bake.LoafVerdict, t bake.CoreTarget, guide bake.StyleGuide) doneAnswer {
 	out := doneAnswer{
 		Format: "maslin done 1", State: v.State, Style: f.goal.Style, Core: f.r.Core, Target: v.Target, From: t.From, To: t.To,
 		Place: placeData{f.goal.Place.Altitude, v.Boiling}, Capped: v.Capped, CoreThere: v.CoreThere, InAccepted: v.InAccepted,

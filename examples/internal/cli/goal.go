@@ -45,7 +45,7 @@ func lasting(in *asked, target *time.Duration, name, usage string, fields ...str
 }
 
 // placePart says where water boils and what that does to the target.
-func placePart(u units, boiling quantity.Temperature, place bake.Place, capped bool) string {
+func placePart(u units, boiling quantity.Temperature, place bake.Site, capped bool) string {
 	where := "at " + u.length(place.Altitude)
 	if !place.Station.IsZero() {
 		where = "at " + place.Station.String()

@@ -64,7 +64,7 @@ func runLeft(s System, f *leftFlags) error {
 	var workings []working.Working
 	for _, way := range ways {
 		f.p.Approach = way
-		left, err := bake.TimeLeft(f.p)
+		left, err := f.p.TimeLeft()
 		if wrong := in.complain(err); wrong != nil {
 			return wrong
 		}
@@ -73,7 +73,7 @@ func runLeft(s System, f *leftFlags) error {
 	}
 	one := all[0].left
 	last := f.p.Samples[len(f.p.Samples)-1]
-	carry, carryErr := bake.CarryOverFrom(bake.Carrying{Place: f.goal.Place, Core: last.Core})
+	carry, carryErr := bake.TakenOut{Place: f.goal.Place, Core: last.Core}.CarryOver()
 	if carryErr == nil {
 		workings = append(workings, carry.Working())
 	}

@@ -15,8 +15,8 @@ type lossFlags struct {
 	in      *asked
 	style   bake.Style
 	dough   quantity.Mass
-	w       bake.Weighing
-	weighed []bake.Weighed
+	w       bake.PromisedLoaf
+	weighed []bake.WeighedLoaf
 	packed  quantity.Mass
 	solids  bake.Solids
 }
@@ -55,7 +55,7 @@ different numbers for the same loaf; name the basis when it is the bread.
 }
 
 func (f *lossFlags) readWeighed(text string) error {
-	var w bake.Weighed
+	var w bake.WeighedLoaf
 	before, after, found := strings.Cut(text, "=")
 	if !found {
 		return &quantity.InputError{Got: quantity.Excerpt(text), Want: `the dough and the cool loaf, such as "897g=781g"`, Err: quantity.ErrUnit}
@@ -113,7 +113,7 @@ func (f *lossFlags) find(p *quantity.Problems) (lossFound, []working.Working, []
 	var cautions []working.Caution
 	in := f.in
 	if len(f.weighed) > 0 {
-		learned, err := bake.LearnLoss(bake.LossLog{Style: f.style, Loaves: f.weighed})
+		learned, err := bake.LossLog{Style: f.style, Loaves: f.weighed}.Learn()
 		p.Join("", err)
 		if err == nil {
 			out.learned, workings = &learned, append(workings, learned.Working())
@@ -137,7 +137,7 @@ func (f *lossFlags) find(p *quantity.Problems) (lossFound, []working.Working, []
 				w.Loss = usual.Likely
 			}
 			if in.given("baked") {
-				scaling, err := bake.ScalingWeight(w)
+				scaling, err := w.Scaling()
 				p.Join("", err)
 				if err == nil {
 					out.scaling, workings = &scaling, append(workings, scaling.Working())
@@ -146,14 +146,14 @@ func (f *lossFlags) find(p *quantity.Problems) (lossFound, []working.Working, []
 		}
 	}
 	if in.given("packed") {
-		average, err := bake.AverageRule(f.packed)
+		average, err := (bake.PackedWeight{Nominal: f.packed}).Limits()
 		p.Join("", quantity.At("nominal", err))
 		if err == nil {
 			out.average, workings, cautions = &average, append(workings, average.Working()), average.Cautions()
 		}
 	}
 	if in.given("hydration") {
-		solids, err := bake.LossForSolids(f.solids)
+		solids, err := f.solids.LeastLoss()
 		p.Join("", err)
 		if err == nil {
 			out.solids, workings = &solids, append(workings, solids.Working())
@@ -169,17 +169,17 @@ func (f *lossFlags) find(p *quantity.Problems) (lossFound, []working.Working, []
 // taken to be an eighth heavier, and the guide is asked again for what follows.
 func (f *lossFlags) usual(size quantity.Mass) (bake.LossGuide, error) {
 	if !f.in.given("baked") {
-		return bake.UsualLoss(f.style, size)
+		return f.style.UsualLoss(size)
 	}
-	g, err := bake.UsualLoss(f.style, size.Over(quantity.NewPercent(88)))
+	g, err := f.style.UsualLoss(size.Over(quantity.NewPercent(88)))
 	if err != nil {
 		return g, err
 	}
-	scaling, err := bake.ScalingWeight(bake.Weighing{Baked: size, Loss: g.Likely})
+	scaling, err := bake.PromisedLoaf{Baked: size, Loss: g.Likely}.Scaling()
 	if err != nil {
 		return g, err
 	}
-	return bake.UsualLoss(f.style, scaling.Dough)
+	return f.style.UsualLoss(scaling.Dough)
 }
 
 func lossPage(p *page, u units, f *lossFlags, r lossFound) {
@@ -234,9 +234,9 @@ func lossPage(p *page, u units, f *lossFlags, r lossFound) {
 }
 
 // bread is what comes of a dough that loses so much: what it is to the dough for a kilogram of bread.
-func bread(dough quantity.Mass, w bake.Weighing) quantity.Mass {
+func bread(dough quantity.Mass, w bake.PromisedLoaf) quantity.Mass {
 	w.Baked = quantity.Kilograms(1)
-	scaling, err := bake.ScalingWeight(w)
+	scaling, err := w.Scaling()
 	if err != nil {
 		return quantity.Mass{}
 	}
@@ -245,7 +245,7 @@ func bread(dough quantity.Mass, w bake.Weighing) quantity.Mass {
 
 // makes says how much bread the dough makes, with the range that belongs to the loss.
 func (f *lossFlags) makes(r lossFound, u units) string {
-	of := func(loss quantity.Percent) string { return u.mass(bread(f.dough, bake.Weighing{Loss: loss})) }
+	of := func(loss quantity.Percent) string { return u.mass(bread(f.dough, bake.PromisedLoaf{Loss: loss})) }
 	switch {
 	case f.in.given("loss"):
 		return u.mass(bread(f.dough, f.w)) + " of bread"

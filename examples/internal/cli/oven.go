@@ -13,8 +13,8 @@ import (
 type ovenFlags struct {
 	output
 	in  *asked
-	set bake.Setting
-	b   bake.Batch
+	set bake.OvenSetting
+	b   bake.OvenLoad
 }
 
 var roundFlags = []string{"pieces", "dough", "together", "style", "shape", "vessel", "cold", "preheat", "reheat", "covered", "uncovered", "rescore", "known-dough", "known-time", "extrapolate"}
@@ -74,7 +74,7 @@ func runOven(s System, args []string, f *ovenFlags) error {
 	}
 	in := f.in
 	var p quantity.Problems
-	var d *bake.Dialed
+	var d *bake.OvenDial
 	var plan *bake.Program
 	var workings []working.Working
 	rounds := in.given("pieces") || in.given("dough")
@@ -84,7 +84,7 @@ func runOven(s System, args []string, f *ovenFlags) error {
 			p.Join("Wanted", err)
 		} else {
 			f.b.Oven = f.set.Wanted
-			dialed, err := bake.OvenSetting(f.set)
+			dialed, err := f.set.Dial()
 			p.Join("", err)
 			if err == nil {
 				d, workings = &dialed, append(workings, dialed.Working())
@@ -98,7 +98,7 @@ func runOven(s System, args []string, f *ovenFlags) error {
 	}
 	var cautions []working.Caution
 	if rounds {
-		program, err := bake.Plan(f.b)
+		program, err := f.b.Program()
 		p.Join("", err)
 		if err == nil {
 			plan, workings, cautions = &program, append(workings, program.Working()), program.Cautions()
@@ -122,7 +122,7 @@ func runOven(s System, args []string, f *ovenFlags) error {
 	})
 }
 
-func settingPage(p *page, u units, f *ovenFlags, d bake.Dialed) {
+func settingPage(p *page, u units, f *ovenFlags, d bake.OvenDial) {
 	if d.Set == f.set.Wanted {
 		p.para(0, "An oven of "+u.temperature(d.Set, 0))
 	} else {
@@ -149,7 +149,7 @@ func settingPage(p *page, u units, f *ovenFlags, d bake.Dialed) {
 }
 
 // because says why the setting is not what is wanted.
-func because(s bake.Setting, u units) string {
+func because(s bake.OvenSetting, u units) string {
 	text := ""
 	if s.Fan {
 		text += ", with a fan"
@@ -229,7 +229,7 @@ type ovenAnswer struct {
 	Bake    *rangeData            `json:"bake,omitempty"`
 }
 
-func ovenData(f *ovenFlags, d *bake.Dialed, r *bake.Program) ovenAnswer {
+func ovenData(f *ovenFlags, d *bake.OvenDial, r *bake.Program) ovenAnswer {
 	out := ovenAnswer{Format: "maslin oven 1"}
 	if d != nil {
 		out.Wanted, out.Set, out.Low, out.High, out.Dial = &f.set.Wanted, &d.Set, &d.Low, &d.High, &d.Dial

@@ -65,7 +65,7 @@ func TestCarryOver(t *testing.T) {
 			for _, p := range Bake(out, at+2400, 20) {
 				peak = math.Max(peak, p.Core)
 			}
-			c, err := bake.CarryOverFrom(bake.Carrying{Place: bake.At(quantity.Meters(altitudes[i])), Core: quantity.Celsius(l.Boiling - below)})
+			c, err := bake.TakenOut{Place: bake.At(quantity.Meters(altitudes[i])), Core: quantity.Celsius(l.Boiling - below)}.CarryOver()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -126,7 +126,7 @@ func TestRefitCooling(t *testing.T) {
 				at := start + gap*float64(k)/2
 				samples = append(samples, bake.Sample{At: time.Duration((at - l.Out) * 1e9), Core: quantity.Celsius(At(after, at).Core + 0.5*rng.NormFloat64())})
 			}
-			c, err := bake.RefitCooling(bake.CoolingProbe{Samples: samples, Room: quantity.Celsius(22 + 0.5*rng.NormFloat64())})
+			c, err := bake.CoolingProbe{Samples: samples, Room: quantity.Celsius(22 + 0.5*rng.NormFloat64())}.TimeLeft()
 			if err != nil {
 				continue // three noisy readings within a minute or two of each other
 			}

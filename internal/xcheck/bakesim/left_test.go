@@ -18,7 +18,7 @@ func loaves(rng *rand.Rand) (all []Loaf, altitudes []float64) {
 		for _, radius := range []float64{0.03, 0.045, 0.055} {
 			for _, vapor := range []float64{0.2, 0.5, 0.9} {
 				for _, altitude := range []float64{0, 1150, 2500} {
-					boiling, err := bake.BoilingPoint(bake.At(quantity.Meters(altitude)))
+					boiling, err := bake.At(quantity.Meters(altitude)).BoilingPoint()
 					if err != nil {
 						panic(err)
 					}
@@ -49,7 +49,7 @@ func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 	all, altitudes := loaves(rng)
 	for i, l := range all {
 		goal := bake.Goal{Place: bake.At(quantity.Meters(altitudes[i]))}
-		target, err := bake.TargetFor(goal)
+		target, err := goal.Target()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -103,7 +103,7 @@ func (s *score) try(t *testing.T, points []Point, goal bake.Goal, approach bake.
 		core := At(points, at).Core + offset + 0.36*rng.NormFloat64()
 		p.Samples = append(p.Samples, bake.Sample{At: time.Duration(at * float64(time.Second)), Core: quantity.Celsius(core)})
 	}
-	left, err := bake.TimeLeft(p)
+	left, err := p.TimeLeft()
 	if err != nil || left.State != bake.Rising {
 		return
 	}
