@@ -1,0 +1,97 @@
+package gasbalance
+
+import "math"
+
+// The spread of an unknown kitchen is shared out over three levels, as parts of each variance: what is the same for
+// everyone (the law's own error), what a person's flour, thermometer, hands and eye add, and what is the culture's.
+// All judgments.
+const (
+	partEveryone = 0.2
+	partPerson   = 0.3
+	partCulture  = 0.5
+)
+
+// sdKneading is how far ways of kneading differ in the log of the pace, judgment.
+const sdKneading = 0.10
+
+// level is the covariance that one level adds to the effects.
+func level(kind Leavening, part float64) (d effectMatrix) {
+	p := Prior(kind)
+	for i := range p.Cov {
+		d[i][i] = part * p.Cov[i][i]
+	}
+	for k := range kneadings {
+		d[Unknowns+k][Unknowns+k] = part * sdKneading * sdKneading
+	}
+	return d
+}
+
+// unknown is the distribution for a culture of which nothing is known.
+func unknown(kind Leavening) gaussian { return gaussian{cov: level(kind, 1)} }
+
+// Taught is what is known of a culture: the distribution of its effects and of its luck.
+type Taught struct {
+	kind    Leavening
+	effects gaussian
+	// Luck is the standard deviation from bake to bake in the log of the time, Freedom the degrees of freedom
+	// behind it.
+	Luck, Freedom float64
+	// Bakes is how many bakes it rests on, and Coldest the coldest of them, °C.
+	Bakes   int
+	Coldest float64
+}
+
+// Untaught is a culture of which nothing is known.
+func Untaught(kind Leavening) Taught {
+	return Taught{kind: kind, effects: unknown(kind), Luck: luckOf(kind), Freedom: freedom}
+}
+
+// Belief is what is believed of a dough kneaded in this way.
+func (t *Taught) Belief(kneading int) (b Belief) {
+	g, u := &t.effects, Unknowns+kneading
+	copy(b.Mean[:], g.mean[:Unknowns])
+	for i := range Unknowns {
+		copy(b.Cov[i][:], g.cov[i][:Unknowns])
+	}
+	b.Mean[Pace] += g.mean[u]
+	for i := range Unknowns {
+		b.Cov[i][Pace] += g.cov[i][u]
+		b.Cov[Pace][i] += g.cov[u][i]
+	}
+	b.Cov[Pace][Pace] += g.cov[u][u]
+	b.Luck, b.Freedom = t.Luck*t.Luck, t.Freedom
+	b.Opens, b.Coldest = t.Bakes > 0, t.Coldest
+	return b
+}
+
+// rounds bounds the search for the luck, which a few settle.
+const (
+	rounds  = 60
+	settled = 1e-6
+)
+
+// from is what the sums of a culture's bakes add to what was known of it before: for each luck the closed form of
+// normal regression, and the luck by
+//
+//	σ² = (ν₀·σ₀² + Σ w·((y − hᵀx)² + hᵀPh)/k)/(ν₀ + Σ w)
+//
+// in rounds. Source: Gelman et al., Bayesian Data Analysis, chapter 14. The rounds start at guess.
+func (s *Sums) from(kind Leavening, before *gaussian, guess float64) (out Taught) {
+	n, ordinary := s.Weight, 1.0
+	if s.Wild { // what Tukey's weights take from ordinary bakes as well
+		n, ordinary = n/meanWeight, 1/meanWeighted2
+	}
+	out = Taught{kind: kind, Luck: guess, Freedom: freedom + n, Bakes: s.Bakes, Coldest: s.Coldest}
+	prior := luckOf(kind)
+	for range rounds {
+		e := s.evidence(out.Luck * out.Luck)
+		out.effects = before.seen(&e.precision, &e.moment)
+		next := math.Sqrt((freedom*prior*prior + ordinary*s.left(&out.effects)) / out.Freedom)
+		change := math.Abs(next - out.Luck)
+		out.Luck = next
+		if change < settled {
+			break
+		}
+	}
+	return out
+}

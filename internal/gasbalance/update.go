@@ -1,0 +1,91 @@
+package gasbalance
+
+import "math"
+
+// Reading is how far a rising dough was seen to have risen.
+type Reading struct {
+	Hour  float64
+	Rise  float64
+	Error float64 // standard deviation of the rise as read
+}
+
+// Vessel is where a rise is read: the dough's water and the air pressure.
+type Vessel struct{ Hydration, Pressure float64 }
+
+// Observe is the belief after readings of the dough itself, with its own luck and its formula's doubt as part of
+// the pace, and how many standard deviations each reading was off what was expected.
+//
+//	y = ln(R + δ),   x ← x₀ + P·Hᵀ·(H·P·Hᵀ + r²)⁻¹·(y_read − y(x) + H·(x − x₀))
+//
+// δ is the reading's error and r = δ/(R + δ) that of y. One reading after the other, each repeated until x settles,
+// so that large surprises are taken at their own slope. Source: Gelman et al., Bayesian Data Analysis, chapter 4
+// (normal approximation at the mode).
+func (l *Law) Observe(
+	b Belief, f Formula, v Vessel, start State, history []Knot, readings []Reading,
+) (Belief, []float64) {
+	b.Cov[Pace][Pace] += b.Luck + b.Formula
+	b.Luck, b.Formula = 0, 0
+	off := make([]float64, len(readings))
+	for i, r := range readings {
+		off[i] = l.observe(&b, f, v, start, history, r)
+	}
+	return b, off
+}
+
+// mostSteps bounds the search for the mode; three or four are usual.
+const mostSteps = 40
+
+func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Knot, r Reading) (surprise float64) {
+	read := math.Max(r.Rise, -r.Error/2)
+	y, noise := math.Log(read+r.Error), r.Error/(read+r.Error)
+	x := b.Mean
+	pace := l.Pace(f)
+	var ph Vector
+	s := 0.0
+	for step := range mostSteps {
+		c := l.ClockAt(pace, x)
+		state := c.AdvanceAlong(start, history, 0, r.Hour)
+		at := celsius(history, r.Hour)
+		rise := l.Rise(c.Gas(&state), at, v.Hydration, v.Pressure)
+		h := Vector{}
+		if rise > 0 {
+			n := l.Need(rise, v.Hydration, v.Pressure)
+			through := rise / n.Steepness(at) / (rise + r.Error) // dln(R + δ)/dln G
+			h = state.LogGas()
+			for i := range h {
+				h[i] *= through
+			}
+		}
+		s = noise * noise
+		for i := range h {
+			ph[i] = 0
+			for j := range h {
+				ph[i] += b.Cov[i][j] * h[j]
+			}
+			s += h[i] * ph[i]
+		}
+		innovation := y - math.Log(rise+r.Error)
+		if step == 0 {
+			surprise = innovation / math.Sqrt(s)
+		}
+		for i := range h {
+			innovation -= h[i] * (b.Mean[i] - x[i])
+		}
+		change := 0.0
+		for i := range x {
+			d := b.Mean[i] + ph[i]/s*innovation - x[i]
+			change = math.Max(change, math.Abs(d))
+			x[i] += math.Max(-0.5, math.Min(0.5, d)) // bounded steps settle where plain ones overshoot
+		}
+		if change < 1e-9 {
+			break
+		}
+	}
+	b.Mean = x
+	for i := range ph {
+		for j := range ph {
+			b.Cov[i][j] -= ph[i] * ph[j] / s
+		}
+	}
+	return surprise
+}
