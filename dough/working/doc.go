@@ -16,6 +16,8 @@
 //	the whole derivation               Working
 //	who says so, and how firmly        Source, Standing
 //	what can go wrong or hurt          Caution
-//	a sentence in its reader's units   Message, Say
+//	a sentence for any reader          Message, Tell, And, Or
+//	an error in another language       Problem
+//	who reads: units, language, zone   Reader, Language
 //	metric or US customary             Units
 package working

@@ -1,127 +1,111 @@
 package working
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
-
-	"example.org/maslin/dough/quantity"
 )
 
 // A Message is a sentence of the library with quantities in it, such as a note, a caution or a
-// remedy, that can be shown in the units of its reader. It is immutable and comparable; the zero
-// value is no message.
+// remedy: a stable identifier, the English sentence as a template, and typed arguments. It is told
+// in the units and the language of its reader ([Message.Text]), and it travels: JSON holds all of it,
+// so that who reads it back can still tell it to anybody.
 //
-// Text form and JSON are the metric sentence. A Message that is read back from text is that
-// sentence and has no other units.
-type Message struct{ metric, us string }
+// A Message is immutable and comparable with ==; the zero value is no message.
+type Message struct {
+	id       string
+	template string
+	args     string // the arguments in the form of encodeArgs, so that == compares them
+}
 
-// Say makes a message. Without args the text is taken as it is. Otherwise the format has one verb
-// for each of args, %v or with a number of decimals %.1f, and %% for a percent sign.
+// Tell makes a message. The identifier names the sentence for catalogs and programs, such as
+// "mixing.water_too_warm": the room, a dot, and words of lower-case letters, digits and underscores. One
+// identifier has one English template in the whole library.
 //
-// A [quantity.Mass], [quantity.Temperature] or [quantity.TemperatureDelta] is shown in the units of the
-// reader: in metric units with every digit it has, or as many decimals as the verb says; in US
-// customary units as [Units] does. A [quantity.Length] or [quantity.Volume] is shown as Units does in
-// both. A Message is put in as its own text. Anything else is shown as package fmt does.
+// The template has placeholders, which take the arguments in order or by number, so that a translation can
+// reorder them: %v, %[2]v, with a number of decimals %.1f or %[2].1f, a whole number %d, and %q for a name in
+// quotes. %% is a percent sign; a percent sign that begins no placeholder is itself. {1|piece|pieces} takes the
+// first word if argument 1 is exactly one and the last word otherwise. What each kind of argument is shown as:
 //
-// A missing or a superfluous argument shows in the text as it does with package fmt.
+//	quantity.Mass, Temperature,           in the reader's units; metric with every digit it has, or
+//	TemperatureDelta, Length, Volume      as many decimals as asked for
+//	quantity.Percent                      the same in all units
+//	quantity.Elapsed, time.Duration       "4h30m", to the second
+//	time.Time                             %v "Sat 14:05", %t "14:05", %d "Saturday 28 November", %x "Saturday 28 November 2026, 14:05"
+//	quantity.TimeRange, Range             "5h10m to 7h25m (80 %), likely 6h10m"
+//	int, float64 and their like           a number
+//	an integer type with String           a word, translated by the key "bake.Style/lean hearth"
+//	string                                a name that somebody gave: never translated
+//	Message, or a type with Message()     told in its place
+//	error                                 its problems, told by [Problem]
+//	anything else                         as package fmt shows it, never translated
+//
+// A quantity that rounds to nothing though it is not nothing is shown with two significant digits. A placeholder
+// without its argument shows as it is written.
+func Tell(id, english string, args ...any) Message {
+	return Message{id: id, template: english, args: encodeArgs(argsOf(args))}
+}
+
+// Say makes a message that has no identifier and so stays English: without args the text is taken as it is. It
+// is for texts that a person wrote; sentences of the library use [Tell].
 func Say(format string, args ...any) Message {
 	if len(args) == 0 {
-		return Message{format, format}
+		format = literal(format)
 	}
-	metric, us := make([]any, len(args)), make([]any, len(args))
-	places := decimals(format)
-	for i, a := range args {
-		p := -1
-		if i < len(places) {
-			p = places[i]
-		}
-		metric[i], us[i] = a, a
-		switch v := a.(type) {
-		case Message:
-			metric[i], us[i] = shown(v.metric), shown(v.us)
-		case quantity.Mass:
-			us[i] = shown(USCustomary.Mass(v))
-		case quantity.Temperature:
-			us[i] = shown(degrees(v, p))
-		case quantity.TemperatureDelta:
-			us[i] = shown(trimmed(USCustomary.Delta(v, max(p, 1)), p))
-		case quantity.Length:
-			metric[i], us[i] = shown(Metric.Length(v)), shown(USCustomary.Length(v))
-		case quantity.Volume:
-			metric[i], us[i] = shown(Metric.Volume(v)), shown(USCustomary.Volume(v))
-		}
-	}
-	return Message{fmt.Sprintf(format, metric...), fmt.Sprintf(format, us...)}
+	return Message{template: format, args: encodeArgs(argsOf(args))}
 }
 
-// shown is text that prints as itself under every verb.
-type shown string
-
-func (s shown) Format(f fmt.State, _ rune) { _, _ = f.Write([]byte(s)) }
-
-// degrees shows °F to the whole degree when °C were, otherwise to a tenth, without a useless ".0" when no
-// number of decimals was asked for.
-func degrees(t quantity.Temperature, places int) string {
-	if places >= 0 {
-		return USCustomary.Temperature(t, places)
-	}
-	return trimmed(USCustomary.Temperature(t, 2), places)
-}
-
-func trimmed(text string, places int) string {
-	if places >= 0 {
-		return text
-	}
-	return strings.Replace(text, ".0 ", " ", 1)
-}
-
-// decimals lists the number of decimals of each verb of a format, −1 where it names none.
-func decimals(format string) []int {
-	var out []int
-	for {
-		_, rest, ok := strings.Cut(format, "%")
-		if !ok {
-			return out
-		}
-		end := strings.IndexFunc(rest, func(r rune) bool { return r == '%' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' })
-		if end < 0 {
-			return out
-		}
-		verb := rest[:end+1]
-		format = rest[end+1:]
-		if verb == "%" {
-			continue
-		}
-		places := -1
-		if _, p, ok := strings.Cut(verb[:end], "."); ok {
-			if n, err := strconv.Atoi(p); err == nil {
-				places = n
-			}
-		}
-		out = append(out, places)
-	}
-}
+// literal is the template that prints as the text.
+func literal(text string) string { return strings.ReplaceAll(text, "%", "%%") }
 
 // Join makes one message of several, with the separator between them.
 func Join(messages []Message, separator string) Message {
-	metric, us := make([]string, len(messages)), make([]string, len(messages))
-	for i, m := range messages {
-		metric[i], us[i] = m.metric, m.us
+	var parts []string
+	var args []arg
+	for _, m := range messages {
+		parts = append(parts, "%v")
+		args = append(args, arg{kind: kindMessage, message: m})
 	}
-	return Message{strings.Join(metric, separator), strings.Join(us, separator)}
+	return Message{template: strings.Join(parts, literal(separator)), args: encodeArgs(args)}
 }
 
-// Text returns the sentence in the units.
-func (m Message) Text(u Units) string {
-	if u == USCustomary {
-		return m.us
-	}
-	return m.metric
+// And lists arguments as [Tell] takes them: "a, b and c". Without any it is no message.
+func And(items ...any) Message {
+	return list(items, func(a, b any) Message { return Tell("working.and", "%v and %v", a, b) })
 }
 
-// String returns the sentence in metric units.
-func (m Message) String() string { return m.metric }
+// Or lists alternatives: "a, b or c". Without any it is no message.
+func Or(items ...any) Message {
+	return list(items, func(a, b any) Message { return Tell("working.or", "%v or %v", a, b) })
+}
+
+func list(items []any, last func(a, b any) Message) Message {
+	switch len(items) {
+	case 0:
+		return Message{}
+	case 1:
+		return Say("%v", items[0])
+	}
+	n := len(items)
+	out := last(items[n-2], items[n-1])
+	for i := n - 3; i >= 0; i-- {
+		out = Tell("working.list", "%v, %v", items[i], out)
+	}
+	return out
+}
+
+// ID returns the identifier: what a program asks for to know which sentence this is. It is empty for what a
+// person wrote, and for a [Join].
+func (m Message) ID() string { return m.id }
+
+// Text tells the sentence in the units and the language of the reader. Where the language lacks the
+// sentence, or has one that does not use the arguments of the English one, it is English.
+func (m Message) Text(r Reader) string {
+	var b strings.Builder
+	r.tell(&b, m)
+	return b.String()
+}
+
+// String tells the sentence in English and metric units.
+func (m Message) String() string { return m.Text(Reader{}) }
 
 // IsZero reports whether there is no message.
 func (m Message) IsZero() bool { return m == Message{} }
@@ -129,13 +113,14 @@ func (m Message) IsZero() bool { return m == Message{} }
 // Equal reports m == n.
 func (m Message) Equal(n Message) bool { return m == n }
 
-// AppendText implements encoding.TextAppender: the metric sentence.
-func (m Message) AppendText(b []byte) ([]byte, error) { return append(b, m.metric...), nil }
+// AppendText implements encoding.TextAppender: the English sentence in metric units.
+func (m Message) AppendText(b []byte) ([]byte, error) { return append(b, m.String()...), nil }
 
-// MarshalText implements encoding.TextMarshaler: the metric sentence.
-func (m Message) MarshalText() ([]byte, error) { return []byte(m.metric), nil }
+// MarshalText implements encoding.TextMarshaler: the English sentence in metric units. It is for logs; JSON
+// keeps the whole message.
+func (m Message) MarshalText() ([]byte, error) { return m.AppendText(nil) }
 
-// UnmarshalText implements encoding.TextUnmarshaler: the sentence as it stands, in every unit.
+// UnmarshalText implements encoding.TextUnmarshaler: the sentence as it stands, in every language and unit.
 func (m *Message) UnmarshalText(text []byte) error {
 	*m = Say(string(text))
 	return nil

@@ -15,7 +15,7 @@ import (
 func ExampleSay() {
 	m := working.Say("add %.0f of flour; keep the dough between %v and %v", quantity.Grams(40), quantity.Celsius(5), quantity.Celsius(24.5))
 	fmt.Println(m)
-	fmt.Println(m.Text(working.USCustomary))
+	fmt.Println(m.Text(us))
 	// Output:
 	// add 40 g of flour; keep the dough between 5 °C and 24.5 °C
 	// add 1.4 oz of flour; keep the dough between 41 °F and 76.1 °F
@@ -31,6 +31,8 @@ func ExampleUnits() {
 	// 780 g | 24.5 °C | 12.0 Δ°C | 24.0 cm | 1500 mL
 	// 1 lb 11.5 oz | 76 °F | 21.6 Δ°F | 9.4 in | 1.6 qt
 }
+
+var us = working.Reader{Units: working.USCustomary}
 
 func TestMessages(t *testing.T) {
 	inner := working.Say("water at %.1f", quantity.Celsius(20))
@@ -53,21 +55,21 @@ func TestMessages(t *testing.T) {
 		{working.Say("%v", quantity.Grams(math.NaN())), "invalid mass", "invalid mass"},
 		{working.Join([]working.Message{inner, working.Say("ice")}, "; "), "water at 20.0 °C; ice", "water at 68 °F; ice"},
 		{working.Say("%v"), "%v", "%v"},
-		{working.Say("%v %v", 1), "1 %!v(MISSING)", "1 %!v(MISSING)"},
+		{working.Say("%v %v", 1), "1 %v", "1 %v"},
 		{working.Message{}, "", ""},
 	} {
 		if got := c.m.String(); got != c.metric {
 			t.Errorf("metric: got %q, want %q", got, c.metric)
 		}
-		if got := c.m.Text(working.USCustomary); got != c.us {
+		if got := c.m.Text(us); got != c.us {
 			t.Errorf("US: got %q, want %q", got, c.us)
 		}
-		if c.m.Text(working.Units(7)) != c.metric || !c.m.Equal(c.m) || c.m.IsZero() != (c.metric == "") {
+		if c.m.Text(working.Reader{Units: 7}) != c.metric || !c.m.Equal(c.m) || c.m.IsZero() != (c.metric == "") {
 			t.Errorf("%q: unknown units are not metric, or unequal to itself", c.metric)
 		}
 		b, err := json.Marshal(c.m)
 		var back working.Message
-		if err != nil || json.Unmarshal(b, &back) != nil || back.String() != c.metric || back.Text(working.USCustomary) != c.metric {
+		if err != nil || json.Unmarshal(b, &back) != nil || !back.Equal(c.m) || back.Text(us) != c.us {
 			t.Errorf("%q: JSON %s, %v, back %q", c.metric, b, err, back)
 		}
 	}
@@ -75,8 +77,8 @@ func TestMessages(t *testing.T) {
 		t.Error(working.Metric, working.USCustomary)
 	}
 	c := working.Caution{Subject: "pot", Text: working.Say("not above %v", quantity.Celsius(240))}
-	if c.String() != "pot: not above 240 °C" || c.Message().Text(working.USCustomary) != "pot: not above 464 °F" {
-		t.Error(c.String(), c.Message().Text(working.USCustomary))
+	if c.String() != "pot: not above 240 °C" || c.Message().Text(us) != "pot: not above 464 °F" {
+		t.Error(c.String(), c.Message().Text(us))
 	}
 }
 
@@ -87,8 +89,8 @@ func FuzzSay(f *testing.F) {
 	f.Add("%[2]*.[1]*f", -1.0, strings.Repeat("x", 100))
 	f.Fuzz(func(t *testing.T, format string, grams float64, word string) {
 		m := working.Say(format, quantity.Grams(grams), word)
-		_ = m.Text(working.USCustomary)
-		if n := working.Say("%s", word); n.String() != word || n.Text(working.USCustomary) != word {
+		_ = m.Text(us)
+		if n := working.Say("%s", word); n.String() != word || n.Text(us) != word {
 			t.Errorf("%q became %q", word, n)
 		}
 	})

@@ -55,17 +55,3 @@ func (w Working) Sources() []Source {
 	}
 	return out
 }
-
-// A Caution says what can go wrong or hurt, and where local rules or a licensed professional
-// decide. It is data on a result, so that every application can show it.
-type Caution struct {
-	Subject string // "burns", "raw dough", "mixer"
-	Text    Message
-	Source  Source
-}
-
-// Message is the caution as one sentence with its subject in front, for the units of its reader.
-func (c Caution) Message() Message { return Say("%s: %v", c.Subject, c.Text) }
-
-// String prints the caution as one sentence with its subject in front, in metric units.
-func (c Caution) String() string { return c.Message().String() }

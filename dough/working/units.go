@@ -1,7 +1,9 @@
 package working
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -93,3 +95,21 @@ func (u Units) Volume(v quantity.Volume) string {
 	}
 	return v.Text(quantity.Milliliter, 0)
 }
+
+// degrees shows °F to the whole degree when °C were, otherwise to a tenth, without a useless ".0" when no
+// number of decimals was asked for.
+func degrees(t quantity.Temperature, places int) string {
+	if places >= 0 {
+		return USCustomary.Temperature(t, places)
+	}
+	return trimmed(USCustomary.Temperature(t, 2), places)
+}
+
+func trimmed(text string, places int) string {
+	if places >= 0 {
+		return text
+	}
+	return strings.Replace(text, ".0 ", " ", 1)
+}
+
+func sorted[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

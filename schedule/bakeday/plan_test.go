@@ -199,7 +199,7 @@ func TestCautionsAreThereOnce(t *testing.T) {
 		if seen[c.String()] {
 			t.Errorf("twice: %s", c)
 		}
-		seen[c.String()], subjects[c.Subject] = true, true
+		seen[c.String()], subjects[string(c.Subject)] = true, true
 	}
 	for _, want := range []string{"raw dough", "mixer", "burns", "steam", "allergens"} {
 		if !subjects[want] {

@@ -295,7 +295,7 @@ func (d Day) Sheet() Sheet {
 		s.Missed = &MissedSheet{m.Wanted.In(d.Zone), d.why(m.Conflict, nil, nil)}
 	}
 	for _, c := range d.Cautions() {
-		s.Cautions = append(s.Cautions, CautionText{c.Subject, c.Text, sourceText(c.Source)})
+		s.Cautions = append(s.Cautions, CautionText{string(c.Subject), c.Text, sourceText(c.Source)})
 	}
 	return s
 }

@@ -25,7 +25,7 @@ type Units struct {
 // say writes a sentence of the library.
 func (u Units) say(m working.Message) string {
 	if u.US {
-		return m.Text(working.USCustomary)
+		return m.Text(working.Reader{Units: working.USCustomary})
 	}
 	return m.String()
 }

@@ -54,9 +54,9 @@ func (a bulkAnswer) cautions() []working.Caution {
 	var out []working.Caution
 	seen := map[string]bool{}
 	for _, c := range all {
-		if !seen[c.Subject] {
+		if !seen[string(c.Subject)] {
 			out = append(out, c)
-			seen[c.Subject] = true
+			seen[string(c.Subject)] = true
 		}
 	}
 	return out

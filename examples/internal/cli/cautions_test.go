@@ -17,7 +17,7 @@ func TestUsualCautionsAreKnown(t *testing.T) {
 	used := map[string]bool{}
 	all := append(bake.OvenCautions(), bake.FoodCautions()...)
 	for _, c := range append(all, mixing.Planetary.Cautions()...) {
-		g, i, ok := shortOf(hazard{c.Subject, fmt.Sprint(c.Text)})
+		g, i, ok := shortOf(hazard{string(c.Subject), fmt.Sprint(c.Text)})
 		if !ok {
 			t.Errorf("no short form of %s: %v", c.Subject, c.Text)
 			continue
@@ -27,7 +27,7 @@ func TestUsualCautionsAreKnown(t *testing.T) {
 	// Those of the dough and the levain come with a batch and an estimate; the plans below have them.
 	for _, file := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml"} {
 		for _, c := range planOf(t, file).Cautions {
-			if g, i, ok := shortOf(hazard{c.Subject, fmt.Sprint(c.Text)}); ok {
+			if g, i, ok := shortOf(hazard{string(c.Subject), fmt.Sprint(c.Text)}); ok {
 				used[usual[g].short[i].subject+usual[g].short[i].begins] = true
 			}
 		}

@@ -135,7 +135,7 @@ func cautionsData(all []working.Caution) []cautionData {
 		if !c.Source.IsZero() {
 			source = c.Source.String()
 		}
-		out = append(out, cautionData{c.Subject, c.Text.String(), source})
+		out = append(out, cautionData{string(c.Subject), c.Text.String(), source})
 	}
 	return out
 }

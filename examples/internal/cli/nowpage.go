@@ -203,8 +203,8 @@ func (b *bench) cautions() []working.Caution {
 	seen := map[string]bool{}
 	add := func(all []working.Caution) {
 		for _, c := range all {
-			if !seen[c.Subject+c.Text.String()] {
-				seen[c.Subject+c.Text.String()] = true
+			if !seen[string(c.Subject)+c.Text.String()] {
+				seen[string(c.Subject)+c.Text.String()] = true
 				out = append(out, c)
 			}
 		}
@@ -232,7 +232,7 @@ func (b *bench) cautions() []working.Caution {
 func (b *bench) hazards(u units) []hazard {
 	var out []hazard
 	for _, c := range b.cautions() {
-		out = append(out, hazard{c.Subject, u.say(c.Text)})
+		out = append(out, hazard{string(c.Subject), u.say(c.Text)})
 	}
 	return out
 }

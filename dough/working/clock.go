@@ -1,0 +1,90 @@
+package working
+
+import (
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Elapsed shows a duration, "4h30m", to the second.
+func (r Reader) Elapsed(d time.Duration) string { return elapsedMessage(d).Text(r) }
+
+func elapsedMessage(d time.Duration) Message {
+	d = d.Round(time.Second)
+	if d < 0 {
+		if d < -1<<62 {
+			d = -1 << 62
+		}
+		return Tell("working.negative", "−%v", elapsedMessage(-d))
+	}
+	h, m, s := int64(d/time.Hour), int64(d%time.Hour/time.Minute), int64(d%time.Minute/time.Second)
+	switch {
+	case h > 0 && s > 0:
+		return Tell("working.hours_minutes_seconds", "%dh%02dm%02ds", h, m, s)
+	case h > 0 && m > 0:
+		return Tell("working.hours_minutes", "%dh%02dm", h, m)
+	case h > 0:
+		return Tell("working.hours", "%dh", h)
+	case m > 0 && s > 0:
+		return Tell("working.minutes_seconds", "%dm%02ds", m, s)
+	case s > 0:
+		return Tell("working.seconds", "%ds", s)
+	}
+	return Tell("working.minutes", "%dm", m)
+}
+
+// Clock shows the time of day, "14:05" or "2:05 pm".
+func (r Reader) Clock(t time.Time) string {
+	t = r.in(t)
+	if r.Language.Clock == Clock12 || r.Language.Clock == ClockByUnits && r.Units == USCustomary {
+		hour := (t.Hour()+11)%12 + 1
+		if t.Hour() < 12 {
+			return Tell("working.clock_morning", "%d:%02d am", hour, t.Minute()).Text(r)
+		}
+		return Tell("working.clock_afternoon", "%d:%02d pm", hour, t.Minute()).Text(r)
+	}
+	return Tell("working.clock", "%02d:%02d", t.Hour(), t.Minute()).Text(r)
+}
+
+// DayClock shows the short weekday and the time of day, "Sat 14:05".
+func (r Reader) DayClock(t time.Time) string {
+	return Tell("working.day_clock", "%s %s", dayWord{r.in(t).Weekday().String()[:3]}, r.Clock(t)).Text(r)
+}
+
+// Date shows the weekday and the date, "Saturday 28 November".
+func (r Reader) Date(t time.Time) string {
+	t = r.in(t)
+	return Tell("working.date", "%[1]s %[2]d %[3]s", dayWord{t.Weekday().String()}, t.Day(), monthWord{t.Month()}).Text(r)
+}
+
+// DateClock shows all of a moment, "Saturday 28 November 2026, 14:05".
+func (r Reader) DateClock(t time.Time) string {
+	return Tell("working.date_clock", "%[1]s %[2]d, %[3]s", r.Date(t), r.in(t).Year(), r.Clock(t)).Text(r)
+}
+
+func (r Reader) in(t time.Time) time.Time {
+	if r.Zone != nil {
+		return t.In(r.Zone)
+	}
+	return t
+}
+
+type (
+	dayWord   struct{ english string }
+	monthWord struct{ time.Month }
+)
+
+// Message makes a weekday a word of its own key.
+func (w dayWord) Message() Message { return wordMessage("time.Weekday/" + w.english) }
+
+// Message makes a month a word of its own key.
+func (w monthWord) Message() Message { return wordMessage("time.Month/" + w.String()) }
+
+func wordMessage(key string) Message {
+	return Message{template: "%v", args: encodeArgs([]arg{{kind: kindWord, text: key}})}
+}
+
+// TimeRange shows "5h10m to 7h25m (80 %), likely 6h10m", to the minute.
+func (r Reader) TimeRange(t quantity.TimeRange) string {
+	return r.ranged("", argOf(t).parts, piece{places: -1})
+}

@@ -1,0 +1,200 @@
+package working
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// A Reader says for whom something is told: the units, the language, and the zone of the clock. The zero value
+// reads metric English and the clock that each moment was given with.
+type Reader struct {
+	Units    Units
+	Language Language
+	Zone     *time.Location // nil: each moment in the zone that it was given in
+}
+
+// ClockStyle is how a time of day is written.
+type ClockStyle int
+
+// The ways to write a time of day.
+const (
+	// ClockByUnits writes 12 hours for a reader of US customary units and 24 hours for a metric one.
+	ClockByUnits ClockStyle = iota
+	Clock24
+	Clock12
+)
+
+// String names the style.
+func (s ClockStyle) String() string {
+	switch s {
+	case Clock24:
+		return "24 hours"
+	case Clock12:
+		return "12 hours"
+	}
+	return "by units"
+}
+
+// A Language is a catalog as plain data. Whatever it lacks is English, so the zero value is English. It is only
+// read; whoever made it must not change its maps while others read them.
+type Language struct {
+	// Tag is the BCP 47 tag, such as "de-CH". Nothing is decided by it.
+	Tag string `json:"tag,omitzero"`
+	// Sentences are templates by identifier, such as "mixing.water_too_warm": "das Wasser ist mit %.1f zu warm". Besides the
+	// sentences of the library they hold how a range, a duration, a date and a list are put together
+	// ("working.range", "working.hours_minutes", "working.date", "working.and").
+	Sentences map[string]string `json:"sentences,omitzero"`
+	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays
+	// and months, "time.Weekday/Sat" and "time.Month/November", and the subjects of cautions, "working.Subject/burns".
+	// A key with a sentence in front, "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
+	Words map[string]string `json:"words,omitzero"`
+	// Decimal is the decimal sign; not given, a point.
+	Decimal string `json:"decimal,omitzero"`
+	// Clock is how a time of day is written.
+	Clock ClockStyle `json:"clock,omitzero"`
+}
+
+// Check compares the sentences of the language with the English ones of the library, by identifier. Each
+// that is missing, unknown, or does not show the same arguments is a problem at its identifier.
+func (l Language) Check(english map[string]string) error {
+	var bad quantity.Problems
+	for _, id := range sorted(english) {
+		text, ok := l.Sentences[id]
+		switch {
+		case !ok:
+			bad.Required("Sentences["+id+"]", quantity.Excerpt(english[id]))
+		case !fits(text, english[id], 10_000):
+			bad.Add("Sentences["+id+"]", quantity.Excerpt(text), "the same arguments as in "+quantity.Excerpt(english[id]), quantity.ErrInconsistent)
+		}
+	}
+	for _, id := range sorted(l.Sentences) {
+		if _, ok := english[id]; !ok {
+			bad.Add("Sentences["+id+"]", quantity.Excerpt(id), "an identifier of the library", quantity.ErrInconsistent)
+		}
+	}
+	return bad.Err()
+}
+
+// number writes the decimal sign of the language into a number that is written with a point.
+func (r Reader) number(text string) string {
+	if d := r.Language.Decimal; d != "" && d != "." {
+		return strings.Replace(text, ".", d, 1)
+	}
+	return text
+}
+
+// Number shows a number with that many decimals, or with those it needs if places is negative.
+func (r Reader) Number(x float64, places int) string {
+	if math.IsNaN(x) {
+		return "NaN"
+	}
+	format, precision := byte('f'), places
+	if places < 0 {
+		precision = -1
+		if size := math.Abs(x); size != 0 && (size < 1e-6 || size >= 1e21) {
+			format = 'g'
+		}
+	} else {
+		precision = enough(x, places)
+	}
+	return r.number(strings.Replace(strconv.FormatFloat(x, format, precision, 64), "-", "−", 1))
+}
+
+// enough is the number of decimals asked for, or as many as show two significant digits of what would else
+// show as zero; what is smaller than a millionth is zero.
+func enough(x float64, places int) int {
+	size := math.Abs(x)
+	if size < 0.5e-6 || math.IsInf(x, 0) || size >= 0.5*math.Pow10(-places) {
+		return places
+	}
+	return max(places, 1-int(math.Floor(math.Log10(size))))
+}
+
+// Mass shows a weight with that many decimals of a gram, or every digit it has if places is negative; for US
+// customary units as [Units.Mass].
+func (r Reader) Mass(m quantity.Mass, places int) string {
+	switch {
+	case !m.IsValid():
+		return r.word("invalid mass")
+	case r.Units == USCustomary:
+		return r.number(USCustomary.Mass(m))
+	case places < 0:
+		return r.number(m.String())
+	}
+	return r.number(m.Text(quantity.Gram, enough(m.Grams(), places)))
+}
+
+// Temperature shows °C with that many decimals, or every digit it has if places is negative; °F with one fewer.
+func (r Reader) Temperature(t quantity.Temperature, places int) string {
+	switch {
+	case !t.IsValid():
+		return r.word("no temperature")
+	case r.Units == USCustomary:
+		return r.number(degrees(t, places))
+	case places < 0:
+		return r.number(t.String())
+	}
+	return r.number(t.Text(quantity.CelsiusScale, places))
+}
+
+// Delta shows a difference of temperatures with that many decimals of a degree of the reader's, or every
+// digit it has if places is negative (in °F a tenth).
+func (r Reader) Delta(d quantity.TemperatureDelta, places int) string {
+	switch {
+	case !d.IsValid():
+		return r.word("invalid temperature difference")
+	case r.Units == USCustomary:
+		return r.number(trimmed(USCustomary.Delta(d, max(places, 1)), places))
+	case places < 0:
+		return r.number(d.String())
+	}
+	return r.number(d.Text(quantity.CelsiusScale, places))
+}
+
+// Length shows centimeters and meters, or inches and feet; see [Units.Length].
+func (r Reader) Length(l quantity.Length) string {
+	if !l.IsValid() {
+		return r.word("invalid length")
+	}
+	return r.number(r.Units.Length(l))
+}
+
+// Volume shows milliliters and liters, or fluid ounces and quarts; see [Units.Volume].
+func (r Reader) Volume(v quantity.Volume) string {
+	if !v.IsValid() {
+		return r.word("invalid volume")
+	}
+	return r.number(r.Units.Volume(v))
+}
+
+// Percent shows a percentage with that many decimals, or every digit it has if places is negative.
+func (r Reader) Percent(p quantity.Percent, places int) string {
+	switch {
+	case !p.IsValid():
+		return r.word("invalid percentage")
+	case places < 0:
+		return r.number(p.String())
+	}
+	return r.number(p.Text(enough(p.Points(), places)))
+}
+
+// word shows an English word of the library that is no sentence.
+func (r Reader) word(english string) string { return r.wordOf("", "working.Word/"+english) }
+
+// wordOf shows the word of an enumeration by its key, in the sentence.
+func (r Reader) wordOf(sentence, key string) string {
+	if sentence != "" {
+		if w, ok := r.Language.Words[sentence+"#"+key]; ok {
+			return w
+		}
+	}
+	if w, ok := r.Language.Words[key]; ok {
+		return w
+	}
+	_, word, _ := strings.Cut(key, "/")
+	return word
+}

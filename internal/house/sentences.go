@@ -1,0 +1,150 @@
+package house
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Sentences reads the source below the root of the repository and lists the English template of every
+// message by its identifier, and what is wrong with them: an identifier or a template that is no literal, an
+// identifier of the wrong form or with two templates, and arguments that are missing or not shown.
+func Sentences(root string) (english map[string]string, faults []string, err error) {
+	english = map[string]string{}
+	set := token.NewFileSet()
+	at, known := map[string]token.Position{}, map[string]bool{}
+	for _, room := range []string{"dough", "ferment", "bake", "schedule", "internal"} {
+		err = filepath.WalkDir(filepath.Join(root, room), func(path string, d fs.DirEntry, err error) error {
+			switch {
+			case err != nil:
+				return err
+			case d.IsDir() && (d.Name() == "testdata" || d.Name() == "xcheck"):
+				return filepath.SkipDir
+			case !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go"):
+				return nil
+			}
+			f, err := parser.ParseFile(set, path, nil, 0)
+			if err != nil {
+				return err
+			}
+			for _, call := range tells(f) {
+				where := set.Position(call.Pos())
+				id, template, fault := sentence(f.Name.Name, call)
+				if fault == "" && known[id] && english[id] != template {
+					fault = fmt.Sprintf("%s has another template at %s", id, at[id])
+				}
+				if fault != "" {
+					faults = append(faults, where.String()+": "+fault)
+					continue
+				}
+				english[id], at[id], known[id] = template, where, true
+			}
+			return nil
+		})
+		if err != nil {
+			return nil, nil, err
+		}
+	}
+	return english, faults, nil
+}
+
+// tells lists the calls of working.Tell in a file, whatever name it imports the package by.
+func tells(f *ast.File) []*ast.CallExpr {
+	name := ""
+	for _, i := range f.Imports {
+		if path, _ := strconv.Unquote(i.Path.Value); path == "example.org/maslin/dough/working" {
+			name = "working"
+			if i.Name != nil {
+				name = i.Name.Name
+			}
+		}
+	}
+	var out []*ast.CallExpr
+	ast.Inspect(f, func(n ast.Node) bool {
+		call, ok := n.(*ast.CallExpr)
+		if !ok {
+			return true
+		}
+		switch fun := call.Fun.(type) {
+		case *ast.Ident:
+			if f.Name.Name == "working" && fun.Name == "Tell" {
+				out = append(out, call)
+			}
+		case *ast.SelectorExpr:
+			if x, ok := fun.X.(*ast.Ident); ok && name != "" && x.Name == name && fun.Sel.Name == "Tell" {
+				out = append(out, call)
+			}
+		}
+		return true
+	})
+	return out
+}
+
+var identifierForm = regexp.MustCompile(`^[a-z]+(\.[a-z0-9_]+)+$`)
+
+func sentence(room string, call *ast.CallExpr) (id, template, fault string) {
+	if len(call.Args) < 2 {
+		return "", "", "needs an identifier and a template"
+	}
+	id, ok := text(call.Args[0])
+	if !ok || !identifierForm.MatchString(id) {
+		return "", "", "the identifier is no literal such as \"room.words_of_its_own\""
+	}
+	if first, _, _ := strings.Cut(id, "."); first != room && !(room == "working" && first == "error") {
+		return "", "", id + " does not begin with its package, " + room
+	}
+	template, ok = text(call.Args[1])
+	if !ok {
+		return "", "", id + ": the template is no literal"
+	}
+	if call.Ellipsis.IsValid() {
+		return "", "", id + ": the arguments are not written out"
+	}
+	if given, shown := len(call.Args)-2, placeholders(template); len(shown) != given || given > 0 && slices.Max(shown) != given {
+		return "", "", fmt.Sprintf("%s: %d arguments for %q", id, given, template)
+	}
+	return id, template, ""
+}
+
+// text is a literal, or literals joined by +.
+func text(e ast.Expr) (string, bool) {
+	switch e := e.(type) {
+	case *ast.BasicLit:
+		s, err := strconv.Unquote(e.Value)
+		return s, err == nil && e.Kind == token.STRING
+	case *ast.BinaryExpr:
+		x, okX := text(e.X)
+		y, okY := text(e.Y)
+		return x + y, okX && okY && e.Op == token.ADD
+	case *ast.ParenExpr:
+		return text(e.X)
+	}
+	return "", false
+}
+
+var placeholder = regexp.MustCompile(`%%|%\+?(?:\[(\d+)\])?(?:0\d*)?(?:\.\d+)?[vsdfgqtx]`)
+
+// placeholders lists the numbers of the arguments that a template shows, each once, in ascending order.
+func placeholders(template string) []int {
+	var out []int
+	next := 1
+	for _, m := range placeholder.FindAllStringSubmatch(template, -1) {
+		if m[0] == "%%" {
+			continue
+		}
+		if m[1] != "" {
+			next, _ = strconv.Atoi(m[1])
+		}
+		out = append(out, next)
+		next++
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
