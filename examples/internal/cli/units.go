@@ -18,7 +18,9 @@ func (u units) system() working.Units {
 }
 
 // say prints a sentence of the library.
-func (u units) say(m working.Message) string { return printable(m.Text(working.Reader{Units: u.system()})) }
+func (u units) say(m working.Message) string {
+	return printable(m.Text(working.Reader{Units: u.system()}))
+}
 
 // mass prints a weight: grams with the decimals it has, or pounds and ounces to a tenth.
 func (u units) mass(m quantity.Mass) string { return u.system().Mass(m) }
