@@ -101,7 +101,7 @@ func otherArg(value any) arg {
 		}
 		return arg{kind: kindNumber, text: strconv.FormatUint(v.Uint(), 10)}
 	case reflect.Float32, reflect.Float64:
-		return arg{kind: kindNumber, text: strconv.FormatFloat(v.Float(), 'g', -1, 64)}
+		return arg{kind: kindNumber, text: strconv.FormatFloat(v.Float()+0, 'g', -1, 64)} // no negative zero
 	case reflect.String:
 		if !named {
 			return arg{kind: kindWord, text: t.String() + "/" + v.String()}

@@ -168,7 +168,7 @@ func canonical(text string, x float64) string {
 	if u, err := strconv.ParseUint(text, 10, 64); err == nil {
 		return strconv.FormatUint(u, 10)
 	}
-	return strconv.FormatFloat(x, 'g', -1, 64)
+	return strconv.FormatFloat(x+0, 'g', -1, 64)
 }
 
 func readText(kind, text string) (arg, error) {
