@@ -82,7 +82,7 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	byRoom := 1 / (slice - room) / -line.Slope
 	half := quantile80 * math.Sqrt(byLine*byLine+byRoom*byRoom*0.25+coolingModelError*coolingModelError*likely*likely)
 	if likely+half > 48*60 {
-		return CoolingLeft{}, &quantity.InputError{Path: "Samples", Got: "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core), Want: "readings far enough apart to tell how fast it cools", Err: quantity.ErrModelRange}
+		return CoolingLeft{}, &quantity.InputError{GoPath: "Samples", Got: "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core), Want: "readings far enough apart to tell how fast it cools", Err: quantity.ErrModelRange}
 	}
 	out.tau, out.now = -1/line.Slope, math.Exp(line.Intercept)
 	out.TimeConstant = minutes(out.tau)
@@ -92,7 +92,7 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 
 func notCooling(in CoolingProbe) error {
 	first, last := in.Samples[0], in.Samples[len(in.Samples)-1]
-	return &quantity.InputError{Path: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(last.Core), Want: "a falling core", Err: quantity.ErrInconsistent}
+	return &quantity.InputError{GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(last.Core), Want: "a falling core", Err: quantity.ErrInconsistent}
 }
 
 func checkCoolingProbe(in CoolingProbe) (CoolingProbe, error) {

@@ -15,7 +15,7 @@ import (
 func paths(err error) string {
 	var out []string
 	for _, e := range quantity.InputErrors(err) {
-		out = append(out, e.Path)
+		out = append(out, e.GoPath)
 	}
 	return strings.Join(out, " ")
 }

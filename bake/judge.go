@@ -188,7 +188,7 @@ func suspectFahrenheit(t quantity.Temperature) string {
 
 func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 	return &quantity.InputError{
-		Path: path, Got: t.String(), Err: quantity.ErrOutOfRange,
+		GoPath: path, Got: t.String(), Err: quantity.ErrOutOfRange,
 		Want: "at most " + degrees(boiling+above) + ": water boils here at " + degrees(boiling) + ", and a moist crumb is no hotter" + suspectFahrenheit(t),
 	}
 }

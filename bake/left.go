@@ -263,23 +263,23 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 		if early > 0 {
 			want = "two readings above " + degrees(boiling-earlyBelow) + ": earlier the core still gains speed and the answer would be too long; or Extrapolate"
 		}
-		return &quantity.InputError{Path: path, Got: p.Samples[last].Core.String(), Want: want, Err: quantity.ErrModelRange}
+		return &quantity.InputError{GoPath: path, Got: p.Samples[last].Core.String(), Want: want, Err: quantity.ErrModelRange}
 	}
 	first, end := used[0], used[len(used)-1]
 	if span := (end.At - first.At).Minutes(); span < leastSpan {
-		return &quantity.InputError{Path: path + ".At", Got: quantity.FormatDuration(end.At-first.At) + " after the first usable reading", Want: "at least 1m apart, better 5m", Err: quantity.ErrModelRange}
+		return &quantity.InputError{GoPath: path + ".At", Got: quantity.FormatDuration(end.At-first.At) + " after the first usable reading", Want: "at least 1m apart, better 5m", Err: quantity.ErrModelRange}
 	}
 	for i := 1; i < len(used); i++ {
 		if drop := used[i-1].Core.Celsius() - used[i].Core.Celsius(); drop > 3*sigma {
 			return &quantity.InputError{
-				Path: "Samples", Got: "core falling from " + celsius(used[i-1].Core) + " to " + celsius(used[i].Core),
+				GoPath: "Samples", Got: "core falling from " + celsius(used[i-1].Core) + " to " + celsius(used[i].Core),
 				Want: "a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?", Err: quantity.ErrInconsistent,
 			}
 		}
 	}
 	if end.Core.Compare(first.Core) <= 0 {
 		return &quantity.InputError{
-			Path: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(end.Core),
+			GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(end.Core),
 			Want: "a rising core: is the oven on and the tip in the middle?", Err: quantity.ErrInconsistent,
 		}
 	}

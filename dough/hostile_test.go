@@ -201,7 +201,7 @@ func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
 	_, err := f.For(dough.Baked{Pieces: 6, Loss: pc("12 %")})
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
-		got = append(got, e.Path)
+		got = append(got, e.GoPath)
 	}
 	want := []string{"Flours", "Liquids[0].Percent", "Salt", "Others[0].Name", "Others[0].Percent",
 		"Preferments[0].Hydration", "Preferments[0].Blend", "Preferments[0].Preferments[0].Name", "Preferments[0].Seed.Hydration", "Soakers[0].Parts", "Baked.Each",
@@ -217,7 +217,7 @@ func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
 	inner.Name, inner.Flour = "inner", pc("30 %")
 	deep.Preferments[0].Preferments = []dough.Preferment{inner}
 	_, err = deep.For(dough.ByDough{Mass: quantity.Grams(1000)})
-	if e := quantity.InputErrors(err); len(e) == 0 || e[0].Path != "Preferments[0].Preferments" {
+	if e := quantity.InputErrors(err); len(e) == 0 || e[0].GoPath != "Preferments[0].Preferments" {
 		t.Errorf("got %v", err)
 	}
 }

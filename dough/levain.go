@@ -121,7 +121,7 @@ func (l *LevainBuild) feedings(made quantity.Mass, cultures []quantity.Mass) ([]
 		f := Feeding{Culture: c, Flour: flour.Sub(c.Flour()), Water: target.Sub(flour).Sub(c.Water())}
 		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
 			return nil, &quantity.InputError{
-				Path: "Culture", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
+				GoPath: "Culture", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
 				Want: "a culture with no more water and flour than the levain, or a smaller inoculation", Err: quantity.ErrInconsistent,
 			}
 		}

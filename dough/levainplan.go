@@ -41,7 +41,7 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 		out := Feeding{Culture: Culture{lines[0].Mass, f.Culture.Hydration}, Flour: lines[1].Mass, Water: lines[2].Mass}
 		if out.Culture.Mass.IsZero() || out.Flour.IsZero() && !f.Flour.IsZero() {
 			return p, quantity.Mass{}, &quantity.InputError{
-				Path: "Fine", Got: s.Fine.String() + " for stage " + strconv.Itoa(i+1) + ", " + f.String(), Want: "a finer scale, or fewer stages",
+				GoPath: "Fine", Got: s.Fine.String() + " for stage " + strconv.Itoa(i+1) + ", " + f.String(), Want: "a finer scale, or fewer stages",
 				Err: quantity.ErrInconsistent,
 			}
 		}

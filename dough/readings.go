@@ -73,7 +73,7 @@ func (l LevainShare) Flour() (quantity.Percent, error) {
 	x := l.flour()
 	if x.Compare(wholeFlour) > 0 {
 		return quantity.Percent{}, &quantity.InputError{
-			Path: "Percent", Got: l.Percent.String() + ", which is " + x.String() + " of total flour", Want: "a levain with at most all of the flour",
+			GoPath: "Percent", Got: l.Percent.String() + ", which is " + x.String() + " of total flour", Want: "a levain with at most all of the flour",
 			Err: quantity.ErrInconsistent,
 		}
 	}

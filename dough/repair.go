@@ -163,7 +163,7 @@ func larger(a, b, c, d quantity.Mass) bool {
 // change adds to, or takes from, one line of the final dough.
 func (w *Weights) change(b *Batch, e Stock) error {
 	if !e.Mass.IsValid() || e.Mass.Compare(mostDough) > 0 || e.Mass.Compare(mostDough.Neg()) < 0 {
-		return &quantity.InputError{Path: "Mass", Got: e.Mass.String(), Want: "a difference of at most " + mostDough.String(), Err: quantity.ErrOutOfRange}
+		return &quantity.InputError{GoPath: "Mass", Got: e.Mass.String(), Want: "a difference of at most " + mostDough.String(), Err: quantity.ErrOutOfRange}
 	}
 	if j := b.c.item(e.Name); j != nobody && b.c.items[j].role != RoleCulture {
 		return w.Final.change(&b.c.items[j], e.Mass)
@@ -182,12 +182,12 @@ func (w *Weights) change(b *Batch, e Stock) error {
 			return err
 		}
 	}
-	return &quantity.InputError{Path: "Name", Got: quantity.Excerpt(e.Name), Want: "an ingredient or preferment of the final dough", Err: quantity.ErrInconsistent}
+	return &quantity.InputError{GoPath: "Name", Got: quantity.Excerpt(e.Name), Want: "an ingredient or preferment of the final dough", Err: quantity.ErrInconsistent}
 }
 
 func (b *Bowl) change(it *item, extra quantity.Mass) error {
 	tooLittle := func(has quantity.Mass) error {
-		return &quantity.InputError{Path: "Mass", Got: extra.String() + " of " + quantity.Excerpt(it.name), Want: "no more left out than the " + has.String() + " planned at mixing", Err: quantity.ErrInconsistent}
+		return &quantity.InputError{GoPath: "Mass", Got: extra.String() + " of " + quantity.Excerpt(it.name), Want: "no more left out than the " + has.String() + " planned at mixing", Err: quantity.ErrInconsistent}
 	}
 	if it.role == RoleSalt {
 		sum := b.Salt.Add(extra)
@@ -250,7 +250,7 @@ func enlarge(used, planned, extra quantity.Mass) (times int64, now quantity.Mass
 	}
 	now = used.Add(extra)
 	if now.Sign() <= 0 {
-		return 1, used, &quantity.InputError{Path: "Mass", Got: extra.String(), Want: "something left of the " + used.String() + " planned", Err: quantity.ErrInconsistent}
+		return 1, used, &quantity.InputError{GoPath: "Mass", Got: extra.String(), Want: "something left of the " + used.String() + " planned", Err: quantity.ErrInconsistent}
 	}
 	times = 1
 	for used.Times(times).Compare(now) < 0 {

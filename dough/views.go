@@ -118,7 +118,7 @@ func (b *Batch) settle(k int) error {
 		w.own[j] = quantity.Mass{}
 		if child.total[j].Sign() < 0 {
 			return &quantity.InputError{
-				Path: b.c.nodes[largest].path, Got: quantity.Excerpt(b.c.items[j].name) + " " + child.total[j].String(),
+				GoPath: b.c.nodes[largest].path, Got: quantity.Excerpt(b.c.items[j].name) + " " + child.total[j].String(),
 				Want: "shares that leave something of every ingredient", Err: quantity.ErrInconsistent,
 			}
 		}
@@ -167,7 +167,7 @@ func (b *Batch) seed(k int) error {
 			return nil
 		}
 		return &quantity.InputError{
-			Path: n.path + ".Seed", Got: "a culture of " + w.culture.String() + " in " + quantity.Excerpt(n.name) + " with more " +
+			GoPath: n.path + ".Seed", Got: "a culture of " + w.culture.String() + " in " + quantity.Excerpt(n.name) + " with more " +
 				quantity.Excerpt(b.c.items[j].name) + " than the whole has",
 			Want: "a smaller culture, or one of another hydration or blend", Err: quantity.ErrInconsistent,
 		}

@@ -20,7 +20,7 @@ func refuses(t *testing.T, err error, reason error, paths ...string) {
 	}
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
-		got = append(got, e.Path)
+		got = append(got, e.GoPath)
 		if len(e.Got) > 200 || len(e.Want) > 400 {
 			t.Errorf("a long error: %d bytes", len(e.Error()))
 		}

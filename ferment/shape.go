@@ -47,8 +47,8 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	f, err := b.check(true)
 	var faults problems
 	for _, e := range quantity.InputErrors(err) {
-		path := "Bulk." + e.Path
-		if e.Path == "Rise" {
+		path := "Bulk." + e.GoPath
+		if e.GoPath == "Rise" {
 			path = "Total"
 		}
 		faults.Add(path, e.Got, e.Want, e.Err)

@@ -96,7 +96,7 @@ func TestBadInput(t *testing.T) {
 		}
 		found := false
 		for _, e := range quantity.InputErrors(err) {
-			found = found || e.Path == c.path && errors.Is(e, c.want)
+			found = found || e.GoPath == c.path && errors.Is(e, c.want)
 		}
 		if !found {
 			t.Errorf("%s: %v\nwant %s: %v", c.name, err, c.path, c.want)
@@ -116,7 +116,7 @@ func TestAllProblemsAtOnce(t *testing.T) {
 	_, err := p.Best(context.Background())
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
-		paths = append(paths, e.Path)
+		paths = append(paths, e.GoPath)
 	}
 	if got := strings.Join(paths, " "); got != "Steps[0].Min Links[1].To Bounds[0].Step" {
 		t.Errorf("paths %q", got)

@@ -156,7 +156,7 @@ func TestMidwayRefuses(t *testing.T) {
 		Ranges: []Range{{Step: "retard"}}})
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
-		got = append(got, e.Path)
+		got = append(got, e.GoPath)
 	}
 	want := "Done[0].Step Done[1].Start Done[2].End Done[3].Step Done[3].Start Ranges[0].Step"
 	if strings.Join(got, " ") != want {

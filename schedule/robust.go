@@ -61,7 +61,7 @@ type Watch struct {
 // dynamic controllability revisited", AAAI 2005.
 func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
-		return Robustness{}, &quantity.InputError{Path: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
+		return Robustness{}, &quantity.InputError{GoPath: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
 	}
 	c, w := t.c, planner.NewWatch(ctx, 0)
 	net, living, names := t.uncertain()

@@ -61,7 +61,7 @@ func UnitCost(in UnitPrice) (decimal.Decimal, error) {
 	if err != nil {
 		var all []error
 		for _, e := range quantity.InputErrors(err) {
-			e.Path = strings.TrimPrefix(e.Path, "Lines[0].")
+			e.GoPath = strings.TrimPrefix(e.GoPath, "Lines[0].")
 			all = append(all, e)
 		}
 		return decimal.Decimal{}, errors.Join(all...)

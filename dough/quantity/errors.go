@@ -1,12 +1,11 @@
 package quantity
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
-	"time"
 	"unicode/utf8"
 )
 
@@ -24,28 +23,50 @@ var (
 	ErrInconsistent = errors.New("inconsistent")
 	// ErrModelRange: possible, but outside the data the model was fitted on.
 	ErrModelRange = errors.New("outside the model's range")
+	// ErrForm: a text that is not of the form it must have, such as JSON with a wrong type or an unknown key.
+	ErrForm = errors.New("wrong form")
 )
 
 // InputError says which input is refused, what was given, what is accepted, and why.
 //
-// Path is a Go field path from the input struct, such as "Flours[1].Percent", and is stable.
-// Got and Want are for people. Err wraps one of the sentinels of this package.
+// Path names the input as its data form does ("flours[2].percent", the keys of its JSON), GoPath as its Go type does
+// ("Flours[2].Percent"); a check names the Go path, and [Problems.ErrFor] derives the other. Both are stable. Code is
+// for programs: that of the reason ("required", "out_of_range", "unit", "too_precise", "inconsistent", "outside_model",
+// "wrong_form") or one of the room's own. Got and Want are for people. Low and High are the bounds where there are two: a
+// quantity, an [Elapsed], a float64 or an int. Err wraps one of the sentinels of this package.
 type InputError struct {
-	Path string
-	Code string
-	Got  string
-	Want string
-	Low  any
-	High any
-	Err  error
+	Path   string
+	GoPath string
+	Code   string
+	Got    string
+	Want   string
+	Low    any
+	High   any
+	Err    error
+
+	// ahead is the Go path of what was put in front of Path since it was derived, and derived is that Path; ErrFor of
+	// the outer input derives the rest.
+	ahead, derived string
 }
 
-// Error prints path, reason, what was given and what is accepted in one line.
+// Error prints path, reason, what was given and what is accepted in one line. The path is that of the data form
+// where it is known.
 func (e *InputError) Error() string {
-	var b strings.Builder
-	if e.Path != "" {
-		b.WriteString(e.Path + ": ")
+	if path := e.where(); path != "" {
+		return path + ": " + e.message()
 	}
+	return e.message()
+}
+
+func (e *InputError) where() string {
+	if e.Path != "" {
+		return e.Path
+	}
+	return e.GoPath
+}
+
+func (e *InputError) message() string {
+	var b strings.Builder
 	if e.Err != nil {
 		b.WriteString(e.Err.Error())
 	} else {
@@ -67,104 +88,51 @@ func (e *InputError) Error() string {
 // Unwrap returns the reason.
 func (e *InputError) Unwrap() error { return e.Err }
 
-// Problems collects everything that is wrong with an input, in the order found. The zero
-// value is ready. It is not safe for concurrent use; a calculation makes its own.
-type Problems struct {
-	list []error
+// MarshalJSON implements json.Marshaler, for an answer to a client: path, go_path, code, got, want, low and high where
+// they are known, and the message without its path.
+func (e *InputError) MarshalJSON() ([]byte, error) {
+	return json.Marshal(struct {
+		Path    string `json:"path,omitempty"`
+		GoPath  string `json:"go_path,omitempty"`
+		Code    string `json:"code"`
+		Got     string `json:"got,omitempty"`
+		Want    string `json:"want,omitempty"`
+		Low     any    `json:"low,omitempty"`
+		High    any    `json:"high,omitempty"`
+		Message string `json:"message"`
+	}{e.Path, e.GoPath, e.code(), e.Got, e.Want, bound(e.Low), bound(e.High), e.message()})
 }
 
-// Add notes one problem.
-func (p *Problems) Add(path, got, want string, reason error) {
-	p.list = append(p.list, &InputError{Path: path, Got: got, Want: want, Err: reason})
-}
-
-// Required notes that a field is missing; want says what belongs there.
-func (p *Problems) Required(path, want string) { p.Add(path, "", want, ErrRequired) }
-
-// Join notes the problems of a part of the input, whose paths are put below path. An error
-// that is not an [InputError] is kept, prefixed with the path. Nil is ignored.
-func (p *Problems) Join(path string, err error) {
-	if err != nil {
-		p.list = append(p.list, At(path, err))
-	}
-}
-
-// Float checks that a plain number lies in [low, high]; NaN does not. Unit is for the message.
-func (p *Problems) Float(path string, got, low, high float64, unit string) bool {
-	if got >= low && got <= high {
-		return true
-	}
-	p.Add(path, number(got, unit), number(low, unit)+" to "+number(high, unit), ErrOutOfRange)
-	return false
-}
-
-// Int checks that a count lies in [low, high].
-func (p *Problems) Int(path string, got, low, high int) bool {
-	if got >= low && got <= high {
-		return true
-	}
-	p.Add(path, strconv.Itoa(got), strconv.Itoa(low)+" to "+strconv.Itoa(high), ErrOutOfRange)
-	return false
-}
-
-// Duration checks that a duration lies in [low, high].
-func (p *Problems) Duration(path string, got, low, high time.Duration) bool {
-	if got >= low && got <= high {
-		return true
-	}
-	p.Add(path, FormatDuration(got), FormatDuration(low)+" to "+FormatDuration(high), ErrOutOfRange)
-	return false
-}
-
-func number(x float64, unit string) string {
-	s := strconv.FormatFloat(x, 'g', 6, 64)
-	switch {
-	case math.IsNaN(x):
-		s = "NaN"
-	case math.Abs(x) < 1e6 && math.Abs(x) >= 1e-4 || x == 0:
-		s = strconv.FormatFloat(x, 'f', -1, 64)
-		if len(s) > 12 {
-			s = strconv.FormatFloat(x, 'g', 6, 64)
-		}
-	}
-	if unit != "" {
-		s += " " + unit
-	}
-	return s
-}
-
-// Err returns nil when there is no problem, and otherwise all of them, joined.
-func (p *Problems) Err() error {
-	if len(p.list) == 0 {
+// bound is a limit in a form that JSON has: a number that is infinite, or a quantity that is not valid, is no limit.
+func bound(v any) any {
+	if _, err := json.Marshal(v); err != nil {
 		return nil
 	}
-	return errors.Join(p.list...)
+	return v
 }
 
-// Ranged is what [Check] can compare: every quantity of this package.
-type Ranged[T any] interface {
-	Compare(T) int
-	IsValid() bool
-	String() string
-}
-
-// Check notes a problem unless got is valid and lies in [low, high]. A Temperature that was
-// not given is reported as required.
-func Check[T Ranged[T]](p *Problems, path string, got, low, high T) bool {
-	if got.IsValid() && got.Compare(low) >= 0 && got.Compare(high) <= 0 {
-		return true
+// code returns the error's own code, or that of its reason.
+func (e *InputError) code() string {
+	if e.Code != "" {
+		return e.Code
 	}
-	want := low.String() + " to " + high.String()
-	if t, ok := any(got).(Temperature); ok && t.IsZero() {
-		p.Required(path, want)
-		return false
+	for _, c := range [...]struct {
+		reason error
+		code   string
+	}{
+		{ErrRequired, "required"}, {ErrOutOfRange, "out_of_range"}, {ErrUnit, "unit"}, {ErrTooPrecise, "too_precise"},
+		{ErrInconsistent, "inconsistent"}, {ErrModelRange, "outside_model"}, {ErrForm, "wrong_form"},
+	} {
+		if errors.Is(e.Err, c.reason) {
+			return c.code
+		}
 	}
-	p.Add(path, got.String(), want, ErrOutOfRange)
-	return false
+	return "refused"
 }
 
-// At puts path in front of the paths of every [InputError] inside err, through any nesting
-// of errors.Join. Other errors are wrapped as "path: …". At of nil is nil.
+// At puts a Go path in front of the paths of every [InputError] inside err, through any nesting
+// of errors.Join. Other errors are wrapped as "path: …". At of nil is nil. The data path that is already known
+// gets the path in snake_case in front, until [DataPaths] or [Problems.ErrFor] of the outer input derives it.
 func At(path string, err error) error {
 	if err == nil || path == "" {
 		return err
@@ -178,26 +146,32 @@ func At(path string, err error) error {
 	}
 	if in, ok := err.(*InputError); ok {
 		moved := *in
-		switch {
-		case moved.Path == "":
-			moved.Path = path
-		case strings.HasPrefix(moved.Path, "["):
-			moved.Path = path + moved.Path
-		default:
-			moved.Path = path + "." + moved.Path
+		moved.Code = in.code()
+		moved.GoPath = joinPath(path, in.GoPath)
+		if in.Path != "" {
+			if in.derived == "" {
+				moved.derived = in.Path
+			}
+			moved.ahead = joinPath(path, in.ahead)
+			moved.Path = joinPath(dataPath(nil, path), in.Path)
 		}
 		return &moved
 	}
 	return fmt.Errorf("%s: %w", path, err)
 }
 
-// InputErrors lists every [InputError] inside err, in order, through any nesting.
+// InputErrors lists every [InputError] inside err, in order, through any nesting, each with its Code.
 func InputErrors(err error) []*InputError {
 	switch e := err.(type) {
 	case nil:
 		return nil
 	case *InputError:
-		return []*InputError{e}
+		if e.Code != "" {
+			return []*InputError{e}
+		}
+		coded := *e
+		coded.Code = e.code()
+		return []*InputError{&coded}
 	case interface{ Unwrap() []error }:
 		var out []*InputError
 		for _, inner := range e.Unwrap() {

@@ -388,7 +388,7 @@ Dough: Other: plain`
 	if diff := cmp.Diff(want, err.Error()); diff != "" {
 		t.Error(diff)
 	}
-	if got := quantity.InputErrors(err); len(got) != 6 || got[5].Path != "Dough.Flours[2].Percent" || !errors.Is(got[0], quantity.ErrRequired) {
+	if got := quantity.InputErrors(err); len(got) != 6 || got[5].GoPath != "Dough.Flours[2].Percent" || !errors.Is(got[0], quantity.ErrRequired) {
 		t.Errorf("InputErrors: %v", got)
 	}
 	if quantity.At("x", nil) != nil || (&quantity.Problems{}).Err() != nil || quantity.InputErrors(nil) != nil {

@@ -60,7 +60,7 @@ type TinFactor struct {
 // Errors: ErrOutOfRange. Source: named in the answer.
 func TinFactorOf(loaf TinLoaf) (TinFactor, error) {
 	if loaf < 0 || loaf >= tinEnd {
-		return TinFactor{}, &quantity.InputError{Path: "loaf", Got: loaf.String(), Want: oneOf(tinNames), Err: quantity.ErrOutOfRange}
+		return TinFactor{}, &quantity.InputError{GoPath: "loaf", Got: loaf.String(), Want: oneOf(tinNames), Err: quantity.ErrOutOfRange}
 	}
 	// 7.6 in³ for an ounce, both exact.
 	const wholesale = 7.6 * 16.387064 / 28.349523125

@@ -52,7 +52,7 @@ func handler(now func() time.Time) http.Handler {
 		if err != nil {
 			var all []problem
 			for _, e := range quantity.InputErrors(err) {
-				all = append(all, problem{e.Path, e.Got, e.Want})
+				all = append(all, problem{e.GoPath, e.Got, e.Want})
 			}
 			if len(all) == 0 {
 				all = []problem{{Want: err.Error()}}

@@ -382,7 +382,7 @@ func TestHostile(t *testing.T) {
 		for _, e := range []error{err, err2} {
 			var paths []string
 			for _, in := range quantity.InputErrors(e) {
-				paths = append(paths, in.Path)
+				paths = append(paths, in.GoPath)
 			}
 			if diff := cmp.Diff(c.paths, paths); diff != "" {
 				t.Errorf("%s: %s", name, diff)

@@ -47,7 +47,7 @@ func Sound(t *rapid.T, w working.Working) {
 func Refused(err error) string {
 	var out []string
 	for _, e := range quantity.InputErrors(err) {
-		out = append(out, e.Path+" "+errors.Unwrap(e).Error())
+		out = append(out, e.GoPath+" "+errors.Unwrap(e).Error())
 	}
 	return strings.Join(out, "; ")
 }

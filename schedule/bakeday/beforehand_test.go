@@ -215,7 +215,7 @@ func TestFaultsOfWhatIsMadeBeforehand(t *testing.T) {
 	err := b.Check(wednesday(t))
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
-		paths = append(paths, e.Path)
+		paths = append(paths, e.GoPath)
 	}
 	all := strings.Join(paths, " ") + " "
 	for _, want := range []string{"Preferments[0].Kind", "Preferments[0].AtMost", "Preferments[0].Flour", "Preferments[0].Temperature", "Soakers[0].Name", "Soakers[0].AtLeast", "Retard.WarmUp"} {

@@ -174,7 +174,7 @@ func (b *Bake) renamed(err error) error {
 	}
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
-		path := e.Path
+		path := e.GoPath
 		if own, ok := b.ownPreferment(path); ok {
 			p.Add(own, e.Got, e.Want, e.Err)
 			continue

@@ -38,7 +38,7 @@ func TestBatchErrorsNameTheBake(t *testing.T) {
 		_, err := bread.Batch(target)
 		var paths []string
 		for _, e := range quantity.InputErrors(err) {
-			paths = append(paths, e.Path)
+			paths = append(paths, e.GoPath)
 		}
 		want := []string{"Loaves.Pieces", "Loaves.Baked", "Flours", "Levain.Flour"}
 		if target != nil {

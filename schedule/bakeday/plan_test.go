@@ -298,7 +298,7 @@ func TestEveryFaultAtOnce(t *testing.T) {
 	_, err := Plan(context.Background(), b, Clock{Now: wednesday(t).Now})
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
-		paths = append(paths, e.Path)
+		paths = append(paths, e.GoPath)
 	}
 	want := []string{"Loaves.Pieces", "Flours", "Mixing.Temperature", "Mixing.Mixer", "Retard.AtMost", "Kitchen.Tap", "Zone"}
 	if diff := cmp.Diff(want, paths); diff != "" {

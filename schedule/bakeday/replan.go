@@ -41,7 +41,7 @@ type Replanned struct {
 // clock of the plan; a day without a timetable.
 func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if !d.Possible() {
-		return Replanned{}, &quantity.InputError{Path: "Day", Got: "a day without a timetable", Want: "a day that can be baked", Err: quantity.ErrInconsistent}
+		return Replanned{}, &quantity.InputError{GoPath: "Day", Got: "a day without a timetable", Want: "a day that can be baked", Err: quantity.ErrInconsistent}
 	}
 	var p quantity.Problems
 	p.Duration("By", late.By, -48*time.Hour, 48*time.Hour)

@@ -28,7 +28,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	l := &Leavening{}
 	build, ok := batch.Build(levainName)
 	if !ok {
-		return nil, &quantity.InputError{Path: "Levain.Prefermented", Want: "more than 0 %", Err: quantity.ErrRequired}
+		return nil, &quantity.InputError{GoPath: "Levain.Prefermented", Want: "more than 0 %", Err: quantity.ErrRequired}
 	}
 	l.Build = build
 	var flour, whole quantity.Mass
@@ -222,7 +222,7 @@ func ofBulk(err error) error {
 	}
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
-		path := e.Path
+		path := e.GoPath
 		if len(path) > 5 && path[:5] == "Bulk." {
 			path = path[5:]
 		}

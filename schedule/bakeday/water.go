@@ -119,7 +119,7 @@ func ofMixing(err error) error {
 	}
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
-		path, ok := names[e.Path]
+		path, ok := names[e.GoPath]
 		if !ok {
 			path = "Mixing"
 		}

@@ -90,7 +90,7 @@ func (w *Wish) UnmarshalText(text []byte) error {
 // after now. A wish that the clocks skip or show twice, and one in the past, is refused.
 func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) {
 	if w.IsZero() {
-		return nil, &quantity.InputError{Path: "Wanted", Want: wishWant, Err: quantity.ErrRequired}
+		return nil, &quantity.InputError{GoPath: "Wanted", Want: wishWant, Err: quantity.ErrRequired}
 	}
 	moments := []wallclock.Moment{w.Moment}
 	if w.weekly {
@@ -113,7 +113,7 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 	}
 	if len(out) == 0 {
 		return nil, &quantity.InputError{
-			Path: "Wanted", Got: w.String(), Want: "a time after " + wallclock.MomentOf(now, zone).String() + ", the clock of the plan", Err: quantity.ErrOutOfRange,
+			GoPath: "Wanted", Got: w.String(), Want: "a time after " + wallclock.MomentOf(now, zone).String() + ", the clock of the plan", Err: quantity.ErrOutOfRange,
 		}
 	}
 	return out[:min(len(out), 2)], nil

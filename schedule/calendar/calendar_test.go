@@ -319,7 +319,7 @@ func TestEverythingWrongIsReportedAtOnce(t *testing.T) {
 	}
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
-		got = append(got, e.Path)
+		got = append(got, e.GoPath)
 	}
 	if diff := cmp.Diff([]string{
 		"Plan", "Name", "Stamp", "Sequence",

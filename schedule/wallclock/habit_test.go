@@ -162,7 +162,7 @@ func TestExpandReportsEverything(t *testing.T) {
 	}, wallclock.Span{From: time.Unix(100, 0)}, nil)
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
-		paths = append(paths, e.Path)
+		paths = append(paths, e.GoPath)
 	}
 	if diff := cmp.Diff([]string{"Habits[0].To", "Habits[2].On", "Within.To", "Zone"}, paths); diff != "" {
 		t.Error(diff, err)

@@ -41,7 +41,7 @@ func encode(entries []Entry) ([]byte, error) {
 	for i, e := range entries {
 		if err := e.Check(); err != nil {
 			for _, one := range quantity.InputErrors(err) {
-				p.Add(fmt.Sprintf("entries[%d].%s", i, one.Path), one.Got, one.Want, one.Err)
+				p.Add(fmt.Sprintf("entries[%d].%s", i, one.GoPath), one.Got, one.Want, one.Err)
 			}
 			continue
 		}

@@ -250,12 +250,12 @@ func fromRow(row, names []string, known map[string]column, parseTime func(string
 		return e, false
 	}
 	for _, one := range quantity.InputErrors(e.Check()) {
-		_, path, found := strings.Cut(one.Path, ".")
+		_, path, found := strings.Cut(one.GoPath, ".")
 		if !found {
-			path = one.Path
+			path = one.GoPath
 		}
 		moved := *one
-		moved.Path = ""
+		moved.Path, moved.GoPath = "", ""
 		report(strings.ReplaceAll(path, "_", " "), strings.TrimPrefix(moved.Error(), ": "))
 	}
 	return e, false

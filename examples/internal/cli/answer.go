@@ -160,8 +160,8 @@ func complaints(command string, err error, flag map[string]string) error {
 	var lines []string
 	for _, e := range quantity.InputErrors(err) {
 		moved := *e
-		if name, ok := flag[e.Path]; ok {
-			moved.Path = name
+		if name, ok := flag[e.GoPath]; ok {
+			moved.Path, moved.GoPath = "", name
 		}
 		lines = append(lines, "maslin "+command+": "+moved.Error())
 	}

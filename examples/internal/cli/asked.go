@@ -57,7 +57,7 @@ func (a *asked) note(name string, err error) {
 	}
 	for _, e := range found {
 		moved := *e
-		moved.Path = "--" + name
+		moved.Path, moved.GoPath = "", "--"+name
 		a.faults = append(a.faults, &moved)
 	}
 }
@@ -134,7 +134,7 @@ func (a *asked) not(with string, names ...string) { a.clash("it without "+with, 
 
 func (a *asked) clash(want string, names []string) {
 	for _, n := range names {
-		if a.given(n) && !slices.ContainsFunc(a.faults, func(f *quantity.InputError) bool { return f.Path == "--"+n }) {
+		if a.given(n) && !slices.ContainsFunc(a.faults, func(f *quantity.InputError) bool { return f.GoPath == "--"+n }) {
 			a.fault(n, "--"+n, want, quantity.ErrInconsistent)
 		}
 	}
@@ -146,14 +146,14 @@ func (a *asked) complain(err error) error {
 	out := slices.Clone(a.faults)
 	bad := map[string]bool{}
 	for _, f := range a.faults {
-		bad[f.Path] = true
+		bad[f.GoPath] = true
 	}
 	seen := map[string]bool{}
 	for _, e := range quantity.InputErrors(err) {
 		moved := *e
-		moved.Path = a.flagFor(e.Path)
+		moved.Path, moved.GoPath = "", a.flagFor(e.GoPath)
 		moved.Want = fieldWords.Replace(e.Want)
-		if !bad[moved.Path] && !seen[moved.Error()] {
+		if !bad[moved.GoPath] && !seen[moved.Error()] {
 			seen[moved.Error()] = true
 			out = append(out, &moved)
 		}

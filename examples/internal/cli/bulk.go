@@ -184,7 +184,7 @@ func runBulk(s System, f *bulkFlags) error {
 			return f.in.complain(err)
 		}
 		for _, e := range faults {
-			f.in.note(strings.TrimPrefix(f.in.flagFor(e.Path), "--"), e)
+			f.in.note(strings.TrimPrefix(f.in.flagFor(e.GoPath), "--"), e)
 		}
 	}
 	if len(f.in.faults) > 0 {
@@ -225,10 +225,10 @@ func (f *bulkFlags) saltAsGiven(err error) error {
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
 		got := e.Got
-		if e.Path == "SaltInWater" {
+		if e.GoPath == "SaltInWater" {
 			got = f.salt.String() + " of the flour, " + percent(f.bulk.SaltInWater, 1) + " of the water"
 		}
-		p.Add(e.Path, got, e.Want, e.Err)
+		p.Add(e.GoPath, got, e.Want, e.Err)
 	}
 	if p.Err() == nil {
 		return err

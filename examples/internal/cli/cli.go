@@ -170,7 +170,7 @@ func flagError(cmd *cobra.Command, err error) error {
 		}
 		if found := quantity.InputErrors(invalid); len(found) > 0 {
 			moved := *found[0]
-			moved.Path = "--" + flag.Name
+			moved.Path, moved.GoPath = "", "--"+flag.Name
 			return badInput("%s: %s", cmd.CommandPath(), moved.Error())
 		}
 	}
@@ -220,12 +220,12 @@ func (p placed) at(name string) string {
 func located(file *tomlbind.File, err error) []placed {
 	var out []placed
 	for _, e := range quantity.InputErrors(err) {
-		line, column, key := file.Locate(e.Path)
+		line, column, key := file.Locate(e.GoPath)
 		if file.Has(line, column) || errors.Is(e, quantity.ErrRequired) && file.Meant(key) {
 			continue
 		}
 		moved := *e
-		moved.Path = key
+		moved.Path, moved.GoPath = "", key
 		out = append(out, placed{line, column, moved.Error()})
 	}
 	if len(quantity.InputErrors(err)) == 0 && err != nil {

@@ -140,7 +140,7 @@ func oneValue(what string) cobra.PositionalArgs {
 func argument(command string, err error) error {
 	for _, e := range quantity.InputErrors(err) {
 		moved := *e
-		moved.Path = ""
+		moved.Path, moved.GoPath = "", ""
 		return badInput("maslin %s: %s", command, strings.TrimPrefix(moved.Error(), ": "))
 	}
 	return badInput("maslin %s: %s", command, err)

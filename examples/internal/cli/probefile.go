@@ -30,16 +30,16 @@ func readingFaults(name string, err error) string {
 	var lines []string
 	for _, e := range quantity.InputErrors(err) {
 		moved := *e
-		rest, ok := strings.CutPrefix(e.Path, "line ")
+		rest, ok := strings.CutPrefix(e.GoPath, "line ")
 		number, column, _ := strings.Cut(rest, " ")
 		if _, bad := strconv.Atoi(number); ok && bad == nil {
-			moved.Path = column
+			moved.Path, moved.GoPath = "", column
 			lines = append(lines, name+":"+number+": "+moved.Error())
 			continue
 		}
-		if m := readingPath.FindStringSubmatch(e.Path); m != nil {
+		if m := readingPath.FindStringSubmatch(e.GoPath); m != nil {
 			if n, err := strconv.Atoi(m[1]); err == nil {
-				moved.Path = fmt.Sprintf("reading %d, %s", n+1, strings.ToLower(strings.Replace(m[2], "At", "time", 1)))
+				moved.Path, moved.GoPath = "", fmt.Sprintf("reading %d, %s", n+1, strings.ToLower(strings.Replace(m[2], "At", "time", 1)))
 			}
 		}
 		lines = append(lines, name+": "+moved.Error())

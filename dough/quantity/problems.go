@@ -1,0 +1,119 @@
+package quantity
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"time"
+)
+
+// Problems collects everything that is wrong with an input, in the order found. The zero
+// value is ready. It is not safe for concurrent use; a calculation makes its own. Paths are Go paths from the
+// input ("Flours[2].Percent"); [Problems.ErrFor] adds those of the data form.
+type Problems struct {
+	list []error
+}
+
+// Add notes one problem.
+func (p *Problems) Add(path, got, want string, reason error) { p.AddCode(path, "", got, want, reason) }
+
+// AddCode notes one problem that programs know by a code of its own, such as "culture_too_large".
+func (p *Problems) AddCode(path, code, got, want string, reason error) {
+	p.note(InputError{GoPath: path, Code: code, Got: got, Want: want, Err: reason})
+}
+
+func (p *Problems) note(e InputError) {
+	e.Code = e.code()
+	p.list = append(p.list, &e)
+}
+
+// outside notes a value that does not lie between two bounds.
+func (p *Problems) outside(path, got string, low, high any, want string) bool {
+	p.note(InputError{GoPath: path, Got: got, Want: want, Low: low, High: high, Err: ErrOutOfRange})
+	return false
+}
+
+// Required notes that a field is missing; want says what belongs there.
+func (p *Problems) Required(path, want string) { p.Add(path, "", want, ErrRequired) }
+
+// Join notes the problems of a part of the input, whose paths are put below path. An error
+// that is not an [InputError] is kept, prefixed with the path. Nil is ignored.
+func (p *Problems) Join(path string, err error) {
+	if err != nil {
+		p.list = append(p.list, At(path, err))
+	}
+}
+
+// Float checks that a plain number lies in [low, high]; NaN does not. Unit is for the message.
+func (p *Problems) Float(path string, got, low, high float64, unit string) bool {
+	if got >= low && got <= high {
+		return true
+	}
+	return p.outside(path, number(got, unit), low, high, number(low, unit)+" to "+number(high, unit))
+}
+
+// Int checks that a count lies in [low, high].
+func (p *Problems) Int(path string, got, low, high int) bool {
+	if got >= low && got <= high {
+		return true
+	}
+	return p.outside(path, strconv.Itoa(got), low, high, strconv.Itoa(low)+" to "+strconv.Itoa(high))
+}
+
+// Duration checks that a duration lies in [low, high].
+func (p *Problems) Duration(path string, got, low, high time.Duration) bool {
+	if got >= low && got <= high {
+		return true
+	}
+	return p.outside(path, FormatDuration(got), Elapsed(low), Elapsed(high), FormatDuration(low)+" to "+FormatDuration(high))
+}
+
+func number(x float64, unit string) string {
+	s := strconv.FormatFloat(x, 'g', 6, 64)
+	switch {
+	case math.IsNaN(x):
+		s = "NaN"
+	case math.Abs(x) < 1e6 && math.Abs(x) >= 1e-4 || x == 0:
+		s = strconv.FormatFloat(x, 'f', -1, 64)
+		if len(s) > 12 {
+			s = strconv.FormatFloat(x, 'g', 6, 64)
+		}
+	}
+	if unit != "" {
+		s += " " + unit
+	}
+	return s
+}
+
+// ErrFor returns nil when there is no problem, and otherwise all of them, joined, each with the path that the data
+// form of the input has for it; see [DataPaths].
+func (p *Problems) ErrFor(input any) error { return DataPaths(input, p.Err()) }
+
+// Err returns nil when there is no problem, and otherwise all of them, joined.
+func (p *Problems) Err() error {
+	if len(p.list) == 0 {
+		return nil
+	}
+	return errors.Join(p.list...)
+}
+
+// Ranged is what [Check] can compare: every quantity of this package.
+type Ranged[T any] interface {
+	Compare(T) int
+	IsValid() bool
+	String() string
+}
+
+// Check notes a problem unless got is valid and lies in [low, high]. A Temperature that was
+// not given is reported as required.
+func Check[T Ranged[T]](p *Problems, path string, got, low, high T) bool {
+	if got.IsValid() && got.Compare(low) >= 0 && got.Compare(high) <= 0 {
+		return true
+	}
+	want := low.String() + " to " + high.String()
+	if t, ok := any(got).(Temperature); ok && t.IsZero() {
+		p.note(InputError{GoPath: path, Want: want, Low: low, High: high, Err: ErrRequired})
+		return false
+	}
+	return p.outside(path, got.String(), low, high, want)
+}
