@@ -77,7 +77,7 @@ func (m *Message) UnmarshalJSON(data []byte) error {
 }
 
 func refuse(path string, got []byte, want string) error {
-	return &quantity.InputError{Path: path, Got: quantity.Excerpt(string(got)), Want: want, Err: quantity.ErrInconsistent}
+	return &quantity.InputError{GoPath: path, Got: quantity.Excerpt(string(got)), Want: want, Err: quantity.ErrInconsistent}
 }
 
 func readMessage(data []byte, depth int) (Message, error) {

@@ -1,6 +1,7 @@
 package working
 
 import (
+	"cmp"
 	"context"
 	"errors"
 
@@ -52,8 +53,8 @@ func otherProblem(err error) Message {
 // inputProblem puts together where, why, what was given and what is accepted.
 func inputProblem(e *quantity.InputError) Message {
 	reason := reasonMessage(e.Err)
-	if e.Path != "" {
-		reason = Tell("error.at", "%s: %v", e.Path, reason)
+	if path := cmp.Or(e.Path, e.GoPath); path != "" {
+		reason = Tell("error.at", "%s: %v", path, reason)
 	}
 	switch {
 	case e.Got != "" && e.Want != "":

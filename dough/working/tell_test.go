@@ -189,7 +189,7 @@ func TestRefusedMessages(t *testing.T) {
 		var m working.Message
 		err := json.Unmarshal([]byte(text), &m)
 		var in *quantity.InputError
-		if !errors.As(err, &in) || in.Path != path || !m.IsZero() {
+		if !errors.As(err, &in) || in.GoPath != path || !m.IsZero() {
 			t.Errorf("%s: %v, %v", text, err, m)
 		}
 	}
