@@ -285,8 +285,6 @@ type Problem struct {
 	Why  string
 }
 
-func (p Problem) String() string { return fmt.Sprintf("line %d: %s: %s", p.Line, p.Why, p.Text) }
-
 // sortByTime puts entries in the order in which things happened; of the same instant the order
 // of writing stands.
 func sortByTime(all []Entry) {

@@ -111,9 +111,6 @@ func (r *Reader) problem(line []byte, why string) {
 // Entry is the entry that Next went to.
 func (r *Reader) Entry() Entry { return r.entry }
 
-// Line is the number of its line.
-func (r *Reader) Line() int { return r.line }
-
 // Err is what stopped the reading: ErrVersion, or an error of the reader below.
 func (r *Reader) Err() error { return r.err }
 
