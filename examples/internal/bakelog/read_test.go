@@ -39,7 +39,7 @@ func TestRubbishBetweenLines(t *testing.T) {
 		t.Errorf("%v: %d entries, want %d; %d problems, want %d", r.Err(), n, len(rubbish)+1, len(first)+more, len(rubbish))
 	}
 	if !strings.Contains(first[7].Why, "rise") && !strings.Contains(first[7].Why, "unit") {
-		t.Errorf("it does not say what is wrong: %s", first[7])
+		t.Errorf("it does not say what is wrong: %+v", first[7])
 	}
 }
 
