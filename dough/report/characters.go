@@ -1,0 +1,38 @@
+package report
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// width counts what a terminal shows: combining marks take no column, East Asian wide
+// letters and emoji two.
+func width(s string) int {
+	n := 0
+	for _, r := range withoutCodes(s) {
+		switch {
+		case unicode.Is(unicode.Mn, r) || r == '\u200d' || r == '\ufe0f':
+		case r >= 0x1100 && (r <= 0x115f || r >= 0x2e80 && r <= 0xa4cf || r >= 0xac00 && r <= 0xd7a3 ||
+			r >= 0xf900 && r <= 0xfaff || r >= 0xfe30 && r <= 0xfe6f || r >= 0xff00 && r <= 0xff60 || r >= 0x1f300 && r <= 0x1faff):
+			n += 2
+		default:
+			n++
+		}
+	}
+	return n
+}
+
+// Printable makes a text that a user gave safe for a terminal: control characters become
+// visible, and broken UTF-8 is replaced.
+func Printable(s string) string {
+	if !utf8.ValidString(s) {
+		s = strings.ToValidUTF8(s, "\uFFFD")
+	}
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 {
+			return '\u00b7'
+		}
+		return r
+	}, s)
+}

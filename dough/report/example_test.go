@@ -1,0 +1,41 @@
+package report_test
+
+import (
+	"fmt"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+)
+
+// A report is told in its reader's units.
+func ExampleReport_Text() {
+	r := report.Report{
+		Headline: working.Tell("example.water", "water at %.1f", quantity.Celsius(18.8)),
+		Sections: []report.Section{{Key: "why", Title: working.Tell("example.why", "So that the dough leaves the mixer at %.0f", quantity.Celsius(26)), Blocks: []report.Block{
+			report.Rows{
+				{Label: working.Tell("example.flour", "flour"), Value: report.Rounded(quantity.Celsius(21.8), 1)},
+				{Label: working.Tell("example.warming", "the mixer warms by"), Value: report.Rounded(quantity.DeltaCelsius(5), 0)},
+			},
+		}}},
+	}
+	fmt.Print(r.Text(report.Options{Units: working.USCustomary}))
+	// Output:
+	// water at 66 °F
+	//
+	// So that the dough leaves the mixer at 79 °F
+	//   flour               71 °F
+	//   the mixer warms by  9.0 Δ°F
+}
+
+// The same table for a spreadsheet.
+func ExampleTable_CSV() {
+	t := report.Table{
+		Key: "weigh", Columns: []report.Column{{Key: "item"}, {Key: "mass", Right: true}},
+		Rows: [][]report.Value{{report.Of("water"), report.Of(quantity.Grams(1813))}},
+	}
+	fmt.Print(string(t.CSV()))
+	// Output:
+	// item,mass_g
+	// water,1813
+}

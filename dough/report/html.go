@@ -1,0 +1,193 @@
+package report
+
+import (
+	_ "embed" // the style of the page
+	"strings"
+
+	"example.org/maslin/dough/working"
+)
+
+//go:embed page.css
+var pageStyle string
+
+// HTML renders the report as one page that needs nothing else: it asks no server, runs no script, follows the
+// reader's choice of light or dark, and prints.
+func (r Report) HTML(o Options) string {
+	lang := o.Language.Tag
+	if lang == "" {
+		lang = "en"
+	}
+	return `<!DOCTYPE html>
+<html lang="` + escapedHTML(lang) + `">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<meta name="color-scheme" content="light dark">
+<link rel="icon" href="data:,">
+<title>` + escapedHTML(r.Headline.Text(o.Reader())) + `</title>
+<style>
+` + pageStyle + `</style>
+</head>
+<body>
+<main>
+` + r.Fragment(o) + `</main>
+</body>
+</html>
+`
+}
+
+// Style is the style sheet of [Report.HTML], for a page of one's own around [Report.Fragment].
+func Style() string { return pageStyle }
+
+// Fragment renders the report as the elements of a page: a heading of the first rank, and a section with a heading
+// of the second rank for each part. Classes begin with "report-".
+func (r Report) Fragment(o Options) string {
+	h := pager{reader: o.Reader()}
+	h.put("<h1>", h.tell(r.Headline), "</h1>\n")
+	for _, s := range r.Sections {
+		h.put(`<section class="report-`, escapedHTML(s.Key), `">`, "\n")
+		if !s.Title.IsZero() {
+			h.put("<h2>", h.tell(s.Title), "</h2>\n")
+		}
+		for _, b := range s.Blocks {
+			h.block(b)
+		}
+		h.put("</section>\n")
+	}
+	h.list("rests-on", titleRestsOn(), r.RestsOn)
+	h.list("cautions", titleCautions(), cautionTexts(r.Cautions, o.EveryCaution))
+	if o.WithSources && len(r.Sources) > 0 {
+		h.put(`<section class="report-sources"><h2>`, h.tell(titleSources()), "</h2>\n<ol>\n")
+		for _, s := range r.Sources {
+			h.put("<li>", escapedHTML(s.String()), "</li>\n")
+		}
+		h.put("</ol>\n</section>\n")
+	}
+	return h.b.String()
+}
+
+// A pager writes HTML.
+type pager struct {
+	b      strings.Builder
+	reader working.Reader
+}
+
+func (h *pager) put(parts ...string) {
+	for _, p := range parts {
+		h.b.WriteString(p)
+	}
+}
+
+func (h *pager) tell(m working.Message) string { return escapedHTML(m.Text(h.reader)) }
+
+// cell is a value in an element that keeps its direction to itself: a name may be written from the right.
+func (h *pager) cell(v Value) string {
+	text := escapedHTML(v.Text(h.reader))
+	if _, isName := v.raw.(string); isName {
+		return "<bdi>" + text + "</bdi>"
+	}
+	return text
+}
+
+func (h *pager) list(key string, title working.Message, items []working.Message) {
+	if len(items) == 0 {
+		return
+	}
+	h.put(`<section class="report-`, key, `"><h2>`, h.tell(title), "</h2>\n<ul>\n")
+	for _, m := range items {
+		h.put("<li>", h.tell(m), "</li>\n")
+	}
+	h.put("</ul>\n</section>\n")
+}
+
+func (h *pager) block(b Block) {
+	switch b := b.(type) {
+	case Paragraph:
+		class := [...]string{"", "report-strong", "report-warning", "report-aside"}[min(max(int(b.Weight), 0), 3)]
+		if class != "" {
+			class = ` class="` + class + `"`
+		}
+		h.put("<p", class, ">", h.tell(b.Text), "</p>\n")
+	case List:
+		h.put("<ul>\n")
+		for _, m := range b {
+			h.put("<li>", h.tell(m), "</li>\n")
+		}
+		h.put("</ul>\n")
+	case Rows:
+		h.put("<dl>\n")
+		for _, r := range b {
+			h.put("<div><dt>", h.tell(r.Label), "</dt><dd>", h.cell(r.Value))
+			if !r.Note.IsZero() {
+				h.put(` <small>`, h.tell(r.Note), "</small>")
+			}
+			h.put("</dd></div>\n")
+		}
+		h.put("</dl>\n")
+	case Table:
+		h.table(b)
+	case Chart:
+		h.chart(b)
+	}
+}
+
+func (h *pager) table(t Table) {
+	columns := t.filled()
+	if len(columns) == 0 {
+		return
+	}
+	h.put(`<div class="report-table" role="region" tabindex="0"`)
+	if !t.Caption.IsZero() {
+		h.put(` aria-label="`, h.tell(t.Caption), `"`)
+	} else {
+		h.put(` aria-label="`, escapedHTML(t.Key), `"`)
+	}
+	h.put("><table>\n")
+	if !t.Caption.IsZero() {
+		h.put("<caption>", h.tell(t.Caption), "</caption>\n")
+	}
+	h.put("<thead><tr>")
+	for _, i := range columns {
+		tag := "th" + class(t.Columns[i]) + ` scope="col"`
+		if t.Columns[i].Title.IsZero() {
+			tag = "td" + class(t.Columns[i])
+		}
+		h.put("<", tag, ">", h.tell(t.Columns[i].Title), "</", tag[:2], ">")
+	}
+	h.put("</tr></thead>\n<tbody>\n")
+	for _, r := range t.Rows {
+		h.row(t, columns, r)
+	}
+	h.put("</tbody>\n")
+	if t.Total != nil {
+		h.put("<tfoot>\n")
+		h.row(t, columns, t.Total)
+		h.put("</tfoot>\n")
+	}
+	h.put("</table></div>\n")
+}
+
+func class(c Column) string {
+	if c.Right {
+		return ` class="report-number"`
+	}
+	return ""
+}
+
+func (h *pager) row(t Table, columns []int, r []Value) {
+	h.put("<tr>")
+	for _, i := range columns {
+		text := ""
+		if i < len(r) {
+			text = h.cell(r[i])
+		}
+		h.put("<td", class(t.Columns[i]), ">", text, "</td>")
+	}
+	h.put("</tr>\n")
+}
+
+var entities = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")
+
+// escapedHTML keeps a text a text in HTML.
+func escapedHTML(text string) string { return entities.Replace(Printable(text)) }

@@ -1,0 +1,91 @@
+package report
+
+import "example.org/maslin/dough/working"
+
+// A Report is an answer as a document. Make it with the Report method of an answer; an application may put
+// reports together, leave sections out, or make its own.
+type Report struct {
+	// Headline is the answer in one sentence: what String prints.
+	Headline working.Message `json:"headline"`
+	Sections []Section       `json:"sections,omitzero"`
+	// Cautions are what can go wrong or hurt.
+	Cautions []working.Caution `json:"cautions,omitzero"`
+	// RestsOn says what the answer takes for granted.
+	RestsOn []working.Message `json:"rests_on,omitzero"`
+	// Sources are who says so.
+	Sources []working.Source `json:"sources,omitzero"`
+}
+
+// A Section is a part of a report under a title; without a title it continues what stands before it.
+type Section struct {
+	// Key names the section for programs, such as "weigh" or "oven".
+	Key    string          `json:"key"`
+	Title  working.Message `json:"title,omitzero"`
+	Blocks []Block         `json:"blocks"`
+}
+
+// A Block is a [Paragraph], [List], [Rows], [Table] or [Chart].
+type Block interface{ block() }
+
+// A Paragraph is one or more sentences.
+type Paragraph struct {
+	Text working.Message `json:"text"`
+	// Weight says how loud it is.
+	Weight Weight `json:"weight,omitzero"`
+}
+
+// Weight says how loud a paragraph is.
+type Weight int
+
+// The weights.
+const (
+	Plain   Weight = iota
+	Strong         // what the reader must not miss
+	Warning        // what can go wrong or hurt
+	Aside          // what most readers may skip
+)
+
+// A List is sentences of equal rank.
+type List []working.Message
+
+// Rows are values with their labels, one a line.
+type Rows []Row
+
+// A Row is one value with its label, and a remark.
+type Row struct {
+	Label working.Message `json:"label"`
+	Value Value           `json:"value"`
+	Note  working.Message `json:"note,omitzero"`
+}
+
+func (Paragraph) block() {}
+func (List) block()      {}
+func (Rows) block()      {}
+func (Table) block()     {}
+func (Chart) block()     {}
+
+// Section returns the section with the key; one without blocks if there is none.
+func (r Report) Section(key string) Section {
+	for _, s := range r.Sections {
+		if s.Key == key {
+			return s
+		}
+	}
+	return Section{Key: key}
+}
+
+// Tables lists the tables of the report, in order.
+func (r Report) Tables() []Table {
+	var out []Table
+	for _, s := range r.Sections {
+		for _, b := range s.Blocks {
+			if t, ok := b.(Table); ok {
+				out = append(out, t)
+			}
+		}
+	}
+	return out
+}
+
+// Say makes a paragraph of a sentence.
+func Say(m working.Message) Paragraph { return Paragraph{Text: m} }

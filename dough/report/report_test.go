@@ -1,0 +1,165 @@
+package report_test
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"strings"
+	"testing"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+var morning = time.Date(2026, 11, 28, 9, 5, 0, 0, time.UTC)
+
+// hall is a report with one of everything.
+func hall() report.Report {
+	tell := working.Tell
+	weigh := report.Table{
+		Key: "weigh", Caption: tell("test.weigh", "What you weigh"),
+		Columns: []report.Column{{Key: "mass", Right: true}, {Key: "item", Title: tell("test.item", "of")}, {Key: "batch", Title: tell("test.batch", "batch")}},
+		Rows: [][]report.Value{
+			{report.Weighed(quantity.Grams(2344), quantity.Grams(1)), report.Of("=flour|*rye*")},
+			{report.Weighed(quantity.Grams(65.6), quantity.Grams(0.1)), report.Of("salt")},
+		},
+		Total: []report.Value{report.Rounded(quantity.Grams(2409.6), 1), report.Of(tell("test.sum", "together"))},
+	}
+	return report.Report{
+		Headline: tell("test.headline", "%d loaves at %t", 6, morning),
+		Sections: []report.Section{
+			{Key: "weigh", Title: tell("test.title", "Weights"), Blocks: []report.Block{weigh, report.Say(tell("test.note", "rounding adds %v", quantity.Grams(0.3)))}},
+			{Key: "oven", Blocks: []report.Block{
+				report.Rows{{Label: tell("test.core", "core"), Value: report.Rounded(quantity.Celsius(94.15), 1), Note: tell("test.boils", "water boils at %.1f", quantity.Celsius(96.15))}},
+				report.Paragraph{Text: tell("test.warn", "Do not touch"), Weight: report.Warning},
+				report.List{tell("test.a", "first"), tell("test.b", "second")},
+				report.Chart{
+					Title: tell("test.rise", "Rise"), X: report.Series{Name: tell("test.hours", "after mixing"), Of: report.Hours, Values: []float64{0, 1, 2}},
+					Main:   report.Series{Name: tell("test.likely", "likely"), Of: report.Percents, Values: []float64{0, 10, 40}},
+					Low:    report.Series{Name: tell("test.low", "early"), Of: report.Percents, Values: []float64{0, 5, 20}},
+					High:   report.Series{Name: tell("test.high", "late"), Of: report.Percents, Values: []float64{0, 20, 90}},
+					Second: report.Series{Name: tell("test.dough", "dough"), Of: report.Degrees, Values: []float64{26, 25, 24}},
+				},
+			}},
+		},
+		Cautions: []working.Caution{
+			{Subject: "burns", Text: tell("test.burns", "The oven is at %.0f: gloves", quantity.Celsius(245)), Short: tell("test.burns_short", "gloves")},
+			{Subject: "burns", Text: tell("test.pot", "A pot too"), Short: tell("test.burns_short", "gloves")},
+			{Subject: "allergens", Text: tell("test.gluten", "gluten")},
+		},
+		RestsOn: []working.Message{tell("test.rests", "a kitchen at %v", quantity.Celsius(21))},
+		Sources: []working.Source{{Key: "X", Author: "A. Baker", Title: "Bread <1>", Year: 1999}},
+	}
+}
+
+// Every rendering of one report carries the same numbers, in the units asked for.
+func TestOneTelling(t *testing.T) {
+	for _, units := range []working.Units{working.Metric, working.USCustomary} {
+		o := report.Options{Units: units, EveryCaution: true, WithSources: true}
+		want := []string{"2344 g", "65.6 g", "2409.6 g", "94.2 °C", "96.2 °C", "245 °C", "21 °C", "0.3 g", "Bread", "A. Baker"}
+		if units == working.USCustomary {
+			want = []string{"5 lb 2.7 oz", "2.3 oz", "201 °F", "205 °F", "473 °F", "69.8 °F"}
+		}
+		for form, text := range map[string]string{"text": hall().Text(o), "markdown": hall().Markdown(o), "html": hall().HTML(o)} {
+			for _, w := range want {
+				if !strings.Contains(text, w) {
+					t.Errorf("%s in %v lacks %q:\n%s", form, units, w, text)
+				}
+			}
+		}
+	}
+}
+
+// Cautions are told in short once, those without a short form in full.
+func TestCautions(t *testing.T) {
+	short := hall().Text(report.Options{})
+	if strings.Count(short, "gloves") != 1 || strings.Contains(short, "245") || !strings.Contains(short, "allergens: gluten") {
+		t.Error(short)
+	}
+	if full := hall().Text(report.Options{EveryCaution: true}); !strings.Contains(full, "245") || !strings.Contains(full, "A pot too") {
+		t.Error(full)
+	}
+}
+
+// A table as CSV reads back, with units in its heading and no cell that a spreadsheet would compute.
+func TestCSV(t *testing.T) {
+	rows, err := csv.NewReader(strings.NewReader(string(hall().Tables()[0].CSV()))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := [][]string{{"mass_g", "item", "batch"}, {"2344", "'=flour|*rye*", ""}, {"65.6", "salt", ""}}
+	if diff := cmp.Diff(want, rows); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// Names add no markup and no commands, whatever stands in them; lines keep to the width.
+func TestHostileNames(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		name := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"\x1b[31mred", "<script>alert(1)</script>", "a\u202eb", "**x**", "| a |", "&amp;", "\"'`", "\xff\xfe"})).Draw(t, "name")
+		r := hall()
+		table := r.Sections[0].Blocks[0].(report.Table)
+		table.Rows = [][]report.Value{{report.Of(quantity.Grams(1)), report.Of(name)}}
+		r.Sections[0].Blocks = []report.Block{table, report.Say(working.Tell("test.name", "of %s", name))}
+		width := rapid.IntRange(0, 120).Draw(t, "width")
+		text := r.Text(report.Options{Width: width, ASCII: rapid.Bool().Draw(t, "ascii")})
+		for _, forbidden := range []string{"\x1b", "\u202e", "\x00", "\x07"} {
+			if strings.Contains(text, forbidden) {
+				t.Fatalf("%q reaches the terminal", forbidden)
+			}
+		}
+		page := r.HTML(report.Options{})
+		if strings.Count(page, "<") != strings.Count(page, ">") || strings.Contains(page, "<script") {
+			t.Fatalf("markup in a name: %q", name)
+		}
+		markdown := r.Markdown(report.Options{})
+		if strings.Contains(markdown, "**x**") || strings.Contains(markdown, "\x1b") {
+			t.Fatalf("Markdown of a name: %q", name)
+		}
+	})
+}
+
+func TestPlainCharacters(t *testing.T) {
+	for _, r := range hall().Text(report.Options{ASCII: true, EveryCaution: true, WithSources: true, Width: 40}) {
+		if r > 0x7e || r < ' ' && r != '\n' {
+			t.Errorf("%q is not ASCII", r)
+		}
+	}
+	if colored := hall().Text(report.Options{Color: true}); !strings.Contains(colored, "\x1b[1m") {
+		t.Error("no color")
+	}
+}
+
+// Lines are no wider than asked for where words allow it.
+func TestWidth(t *testing.T) {
+	for _, width := range []int{20, 30, 57, 80} {
+		for _, line := range strings.Split(hall().Text(report.Options{Width: width}), "\n") {
+			if n := len([]rune(line)); n > width && len(strings.Fields(line)) > 2 {
+				t.Errorf("%d columns where there are %d: %q", n, width, line)
+			}
+		}
+	}
+}
+
+// A report is data too: its values keep their quantities.
+func TestJSON(t *testing.T) {
+	b, err := json.Marshal(hall())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`"key":"weigh"`, `"94.15 °C"`, `"test.headline"`} {
+		if !strings.Contains(string(b), want) {
+			t.Errorf("no %s in %s", want, b)
+		}
+	}
+	var zero report.Report
+	if text := zero.Text(report.Options{}) + zero.Markdown(report.Options{}); strings.TrimSpace(text) != "#" {
+		t.Errorf("the zero report says %q", text)
+	}
+	if zero.HTML(report.Options{}) == "" || zero.Section("x").Key != "x" || hall().Section("oven").Blocks == nil {
+		t.Error("sections")
+	}
+}

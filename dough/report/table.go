@@ -1,0 +1,84 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strings"
+
+	"example.org/maslin/dough/working"
+)
+
+// A Table has a column for each kind of value and a row for each thing.
+type Table struct {
+	// Key names the table for programs.
+	Key     string          `json:"key"`
+	Caption working.Message `json:"caption,omitzero"`
+	Columns []Column        `json:"columns"`
+	Rows    [][]Value       `json:"rows"`
+	// Total is a last row that adds up what stands above it; nil: none.
+	Total []Value `json:"total,omitzero"`
+}
+
+// A Column is what stands in one place of every row.
+type Column struct {
+	// Key names the column for programs and as the heading of a CSV file.
+	Key   string          `json:"key"`
+	Title working.Message `json:"title,omitzero"`
+	// Right sets numbers under each other.
+	Right bool `json:"right,omitzero"`
+}
+
+// CSV is the table as comma-separated values: numbers with a decimal point in grams, degrees Celsius,
+// kelvin, percent and minutes, as the heading says behind the column's key. The total is left out, and what a
+// spreadsheet would take for a formula is kept a text.
+func (t Table) CSV() []byte {
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	heads := make([]string, len(t.Columns))
+	for i, c := range t.Columns {
+		heads[i] = c.Key
+		if unit := t.unit(i); unit != "" && unit != c.Key && !strings.HasSuffix(c.Key, "_"+unit) {
+			heads[i] += "_" + unit
+		}
+	}
+	_ = w.Write(heads) // a buffer takes everything
+	for _, r := range t.Rows {
+		cells := make([]string, len(t.Columns))
+		for i := range cells {
+			if i < len(r) {
+				text, unit := r[i].plain()
+				if unit == "" {
+					text = cell(text, r[i])
+				}
+				cells[i] = text
+			}
+		}
+		_ = w.Write(cells)
+	}
+	w.Flush()
+	return b.Bytes()
+}
+
+func (t Table) unit(column int) string {
+	for _, r := range t.Rows {
+		if column < len(r) {
+			if _, unit := r[column].plain(); unit != "" {
+				return unit
+			}
+		}
+	}
+	return ""
+}
+
+// cell keeps a text a text: a spreadsheet would compute one that begins with one of these signs.
+func cell(text string, v Value) string {
+	switch v.raw.(type) {
+	case int, float64, bool:
+		return text
+	}
+	text = Printable(text)
+	if text != "" && strings.IndexByte("=+-@", text[0]) >= 0 {
+		return "'" + text
+	}
+	return text
+}

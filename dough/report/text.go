@@ -1,0 +1,182 @@
+package report
+
+import (
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+// Text renders the report for a terminal, or as plain text: no line is wider than the width unless one word is.
+func (r Report) Text(o Options) string {
+	t := teller{page: newPage(o.width()), o: o, reader: o.Reader()}
+	t.ascii, t.color = o.ASCII, o.Color
+	t.para(0, t.bold(t.tell(r.Headline)))
+	for _, s := range r.Sections {
+		if s.Title.IsZero() {
+			t.gap()
+		} else {
+			t.section(t.bold(t.tell(s.Title)))
+		}
+		for _, b := range s.Blocks {
+			t.block(b)
+		}
+	}
+	if len(r.RestsOn) > 0 {
+		t.section(t.bold(t.tell(titleRestsOn())))
+		t.list(r.RestsOn)
+	}
+	if len(r.Cautions) > 0 {
+		t.section(t.warn(t.tell(titleCautions())))
+		t.list(cautionTexts(r.Cautions, o.EveryCaution))
+	}
+	if o.WithSources && len(r.Sources) > 0 {
+		t.section(t.bold(t.tell(titleSources())))
+		for _, s := range r.Sources {
+			t.para(2, Printable(s.String()))
+		}
+	}
+	return t.b.String()
+}
+
+func titleRestsOn() working.Message  { return working.Tell("report.rests_on", "What this rests on") }
+func titleCautions() working.Message { return working.Tell("report.cautions", "Take care") }
+func titleSources() working.Message  { return working.Tell("report.sources", "Sources") }
+
+func (o Options) width() int {
+	if o.Width == 0 {
+		return 80
+	}
+	return o.Width
+}
+
+// A teller writes a report on a page of plain text.
+type teller struct {
+	*page
+	o      Options
+	reader working.Reader
+}
+
+func (t *teller) tell(m working.Message) string { return Printable(m.Text(t.reader)) }
+
+func (t *teller) cell(v Value) string {
+	text := Printable(v.Text(t.reader))
+	switch v.raw.(type) {
+	case time.Time, quantity.Window:
+		return t.time(text)
+	}
+	return text
+}
+
+func (t *teller) gap() {
+	if t.b.Len() > 0 {
+		t.b.WriteByte('\n')
+	}
+}
+
+func (t *teller) list(items []working.Message) {
+	for _, m := range items {
+		t.para(2, t.tell(m))
+	}
+}
+
+func (t *teller) block(b Block) {
+	switch b := b.(type) {
+	case Paragraph:
+		text := t.tell(b.Text)
+		switch b.Weight {
+		case Strong:
+			text = t.bold(text)
+		case Warning:
+			text = t.warn(text)
+		}
+		t.para(2, text)
+	case List:
+		t.list(b)
+	case Rows:
+		rows := make([][]string, len(b))
+		for i, r := range b {
+			last := t.cell(r.Value)
+			if !r.Note.IsZero() {
+				last += "; " + t.tell(r.Note)
+			}
+			rows[i] = []string{t.tell(r.Label), last}
+		}
+		t.rows(2, "ll", rows)
+	case Table:
+		t.table(b)
+	case Chart:
+		t.chart(b)
+	}
+}
+
+// table writes the columns that hold anything, each under its title.
+func (t *teller) table(b Table) {
+	if !b.Caption.IsZero() {
+		t.para(2, t.tell(b.Caption))
+	}
+	columns := b.filled()
+	align := ""
+	var head []string
+	titled := false
+	for _, i := range columns {
+		align += map[bool]string{true: "r", false: "l"}[b.Columns[i].Right]
+		title := t.tell(b.Columns[i].Title)
+		titled = titled || title != ""
+		head = append(head, title)
+	}
+	var rows [][]string
+	if titled {
+		rows = append(rows, head)
+	}
+	for _, r := range b.withTotal() {
+		cells := make([]string, 0, len(columns))
+		for _, i := range columns {
+			text := ""
+			if i < len(r) {
+				text = t.cell(r[i])
+			}
+			cells = append(cells, text)
+		}
+		rows = append(rows, cells)
+	}
+	if n := len(align); n > 0 && align[n-1] == 'r' {
+		// The last column wraps, so that numbers in it are set under each other by hand.
+		longest := 0
+		for _, r := range rows {
+			longest = max(longest, width(r[n-1]))
+		}
+		for _, r := range rows {
+			r[n-1] = strings.Repeat(noBreak, longest-width(r[n-1])) + r[n-1]
+		}
+	}
+	t.rows(2, align, rows)
+}
+
+// filled lists the columns in which any row has something.
+func (b Table) filled() []int {
+	var out []int
+	for i := range b.Columns {
+		for _, r := range b.withTotal() {
+			if i < len(r) && !r[i].IsZero() {
+				out = append(out, i)
+				break
+			}
+		}
+	}
+	return out
+}
+
+func (b Table) withTotal() [][]Value {
+	if b.Total == nil {
+		return b.Rows
+	}
+	return append(b.Rows[:len(b.Rows):len(b.Rows)], b.Total)
+}
+
+// underline is the line below a heading of plain text.
+func underline(text string, sign string) string {
+	return strings.Repeat(sign, utf8.RuneCountInString(text))
+}

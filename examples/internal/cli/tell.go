@@ -1,0 +1,96 @@
+package cli
+
+import (
+	"encoding/json"
+	"io"
+
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+)
+
+// A telling is an answer of the library, which tells itself.
+type telling interface{ Report() report.Report }
+
+// derivations are how the numbers of an answer were reached, one or several.
+func derivations(a telling) []working.Working {
+	switch a := a.(type) {
+	case interface{ Working() working.Working }:
+		return []working.Working{a.Working()}
+	case interface{ Workings() []working.Working }:
+		return a.Workings()
+	}
+	return nil
+}
+
+// tell prints an answer in the form asked for. Possible is false when the answer is that there is none.
+func (s System) tell(o output, a telling, possible bool) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	text, err := s.told(o, a)
+	if err != nil {
+		return err
+	}
+	if _, err := io.WriteString(s.Out, text); err != nil {
+		return err
+	}
+	if !possible {
+		return &exit{status: exitNoAnswer}
+	}
+	return nil
+}
+
+// told is the answer as text: as data with --json, as a document with its derivation in the form of --working.
+func (s System) told(o output, a telling) (string, error) {
+	if o.json {
+		return toldAsData(o, a)
+	}
+	on := s.options(o)
+	var text string
+	switch o.working {
+	case "markdown":
+		text = a.Report().Markdown(on)
+	case "latex":
+	default:
+		text = a.Report().Text(on)
+	}
+	if o.working == "" {
+		return text, nil
+	}
+	for _, w := range derivations(a) {
+		if text != "" {
+			text += "\n"
+		}
+		switch o.working {
+		case "latex":
+			text += w.LaTeX()
+		case "markdown":
+			text += w.Markdown()
+		default:
+			text += s.plain(w.Text(on.Width))
+		}
+	}
+	return text, nil
+}
+
+// options are those of the reader at this terminal.
+func (s System) options(o output) report.Options {
+	on := report.Options{Width: min(widthOf(s), 100), Color: s.colored(), ASCII: asciiOnly(s)}
+	if o.us {
+		on.Units = working.USCustomary
+	}
+	return on
+}
+
+// toldAsData is the answer's own data form; with --working beside its derivations.
+func toldAsData(o output, a telling) (string, error) {
+	var v any = a
+	if o.working != "" {
+		v = struct {
+			Answer  telling           `json:"answer"`
+			Working []working.Working `json:"working"`
+		}{a, derivations(a)}
+	}
+	b, err := json.MarshalIndent(v, "", "  ")
+	return string(b) + "\n", err
+}
