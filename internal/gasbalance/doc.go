@@ -24,7 +24,7 @@
 //	what do salt, sugar, water and whole grain do?          Formula.Solutes, Law.Pace, Law.Unusual
 //	how strong is a ripe levain?                            Law.RipeLevain
 //	how much gas takes a rise, what rise makes a gas?       Law.Need, Law.Rise; Law.Ripeness for a preferment
-//	where does a history take a dough?                      Clock.Advance, AdvanceAlong, Follow; with its own heat FollowWarm
+//	where does a history take a dough?                      Clock.Advance, AdvanceAlong, Follow, FollowWarm
 //	what goes from a preferment into a dough?               State.HandOn, Mix
 //	when is it ready, and how sure is that?                 Clock.Times, Clock.Likely, Belief.Spread
 //	how far has it risen?                                   Clock.RiseBand

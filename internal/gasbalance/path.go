@@ -57,7 +57,7 @@ func (w *walker) step(m *moment, until float64) bool {
 		}
 	}
 	if w.left <= 0 {
-		n := w.clock.cuts(end.Hour-m.hour, m.leaves, end.Celsius)
+		n := w.clock.cuts(&m.State, end.Hour-m.hour, m.leaves, end.Celsius)
 		w.left, w.dt, w.dc = n, (end.Hour-m.hour)/float64(n), (end.Celsius-m.leaves)/float64(n)
 	}
 	w.left--
@@ -65,7 +65,7 @@ func (w *walker) step(m *moment, until float64) bool {
 	if w.left == 0 {
 		to = end
 	}
-	w.clock.run(&m.State, to.Hour-m.hour, m.leaves, to.Celsius)
+	w.clock.stride(&m.State, to.Hour-m.hour, m.leaves, to.Celsius)
 	m.hour, m.arrives, m.leaves = to.Hour, to.Celsius, to.Celsius
 	if w.left == 0 && whole {
 		for w.next < len(w.history) && w.history[w.next].Hour <= to.Hour {
@@ -135,6 +135,6 @@ func (p *Path) within(m, n *moment, hour float64) (State, float64) {
 		return s, m.leaves
 	}
 	t := between(Knot{m.hour, m.leaves}, Knot{n.hour, n.arrives}, hour)
-	p.clock.run(&s, hour-m.hour, m.leaves, t)
+	p.clock.stride(&s, hour-m.hour, m.leaves, t)
 	return s, t
 }

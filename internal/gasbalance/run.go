@@ -52,15 +52,31 @@ func cold(celsius float64) float64 {
 //	u = 1 + X₀/X_m·(e^M − 1)     X₁ = X₀·e^M/u     mean cells = X_m·ln(u)/M     G += q₂₇·A·mean
 //
 // Two leavenings grow each by e^(B·ψ), ψ = (M − ln u)/M, and both are scaled to the sum. The derivatives by the
-// unknowns ride along. Within a run gas and growth are taken as proportional, so runs are cut; see [Clock.Advance].
-func (c *Clock) run(s *State, hours, from, to float64) {
+// unknowns ride along. Gas and growth are taken as proportional within the run and the shares of two leavenings as
+// those at its start. [Clock.stride] mends both to first order.
+func (c *Clock) run(s *State, hours, from, to float64) { c.step(s, hours, from, to, false) }
+
+// stride is run with two terms more:
+//
+//	G += q₂₇·A·(mean + (X₁ − X₀)/12·(Δr_q/avg(r_q) − Δg/avg(g)))     M += (B_l − B_y)²·x·(1 − x)·φ/2
+//
+// The first is what gas and growth do out of step as the temperature moves, Δ being end less start; the second how the
+// share x of the levain moves. With them runs may be longer for the same error.
+func (c *Clock) stride(s *State, hours, from, to float64) { c.step(s, hours, from, to, true) }
+
+func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 	x0 := s.Levain + s.Yeast
 	if !(hours > 0) || !(x0 > 0) {
 		return
 	}
 	l := c.law
 	mid := (from + to) / 2
-	mean := l.means(from, to)
+	var mean, apart three
+	if d := to - from; d < closeTogether && d > -closeTogether {
+		mean = l.rates(mid)
+	} else {
+		mean, apart = l.means(from, to)
+	}
 	by := mid - slopeFrom
 	ck := cold(mid)
 	f := c.pace * hours
@@ -69,22 +85,55 @@ func (c *Clock) run(s *State, hours, from, to float64) {
 	}
 	gas := l.Gas * f * mean.gas
 	grown := l.Growth * f
+	run := run{law: l, gas: gas, by: [rides]float64{1, by, ck, 0}}
+	lean := 0.0
+	if mend && gas > 0 {
+		lean = apart.gas / mean.gas
+	}
+	const least = 1e-6 // growth too small to be out of step with anything
 	switch {
 	case s.Yeast == 0:
-		b, kappa := c.levainGrowth(mean, grown)
-		s.single(l, &s.Levain, &s.levain, gas, b, [rides]float64{1, by, ck, kappa})
+		run.levain, run.by[rides-1] = c.levainGrowth(mean, grown)
+		if g := l.mixed(mean); mend && g > least {
+			run.lean = (lean - l.mixed(apart)/g) / 12
+		}
+		run.single(s, &s.Levain, &s.levain, run.levain)
 	case s.Levain == 0:
-		s.single(l, &s.Yeast, &s.yeast, gas, grown*mean.yeast, [rides]float64{1, by, ck, 0})
+		if mend && mean.yeast > least {
+			run.lean = (lean - apart.yeast/mean.yeast) / 12
+		}
+		run.single(s, &s.Yeast, &s.yeast, grown*mean.yeast)
 	default:
-		b, kappa := c.levainGrowth(mean, grown)
-		s.both(l, gas, b, grown*mean.yeast, [rides]float64{1, by, ck, kappa})
+		run.levain, run.by[rides-1] = c.levainGrowth(mean, grown)
+		run.yeast = grown * mean.yeast
+		if mend {
+			x := s.Levain / x0
+			if g := x*l.mixed(mean) + (1-x)*mean.yeast; g > least {
+				run.lean = (lean - (x*l.mixed(apart)+(1-x)*apart.yeast)/g) / 12
+			}
+			d := run.levain - run.yeast
+			run.drift = d * d * x * (1 - x) * math.Max(0, 1-x0/l.Capacity) / 2
+		}
+		run.both(s)
 	}
 }
 
+// run is one run in numbers: q₂₇·A, the growth of each leavening, the derivatives by of all of it, and the two terms of
+// [Clock.stride].
+type run struct {
+	law           *Law
+	gas           float64
+	levain, yeast float64
+	by            [rides]float64
+	lean, drift   float64
+}
+
+// mixed is a levain's share of the curves.
+func (l *Law) mixed(v three) float64 { return (1-l.Mixture)*v.humilis + l.Mixture*v.yeast }
+
 // levainGrowth is B of a levain and κ = dln B/dw, how its growth goes with the mixture of its yeasts.
 func (c *Clock) levainGrowth(mean three, grown float64) (b, kappa float64) {
-	w := c.law.Mixture
-	g := (1-w)*mean.humilis + w*mean.yeast
+	g := c.law.mixed(mean)
 	if !(g > 1e-9) {
 		return grown * g, 0
 	}
@@ -98,28 +147,32 @@ func (c *Clock) levainGrowth(mean three, grown float64) (b, kappa float64) {
 // noGrowth is M below which cells are taken not to grow over a run.
 const noGrowth = 1e-9
 
-// single is a run of one leavening: gas q₂₇·A, growth m and its derivatives by.
-func (s *State) single(l *Law, cells *float64, d *[rides]float64, gas, m float64, by [rides]float64) {
+// single is a run of one leavening that grows by m.
+func (r *run) single(s *State, cells *float64, d *[rides]float64, m float64) {
 	x0 := *cells
-	if !(x0 < l.Capacity && m > noGrowth) {
-		s.Gas += gas * x0
+	capacity, by := r.law.Capacity, &r.by
+	if !(x0 < capacity && m > noGrowth) {
+		s.Gas += r.gas * x0
 		for j := range rides - 1 {
-			s.gas[j] += gas * (by[j]*x0 + d[j])
+			s.gas[j] += r.gas * (by[j]*x0 + d[j])
 		}
-		s.gas[rides-1] += gas * d[rides-1]
+		s.gas[rides-1] += r.gas * d[rides-1]
 		return
 	}
-	share := x0 / l.Capacity
+	rc := 1 / capacity
+	share := x0 * rc
 	e := expm1(m)
 	u1 := share * e
 	ru, rm, r0 := 1/(1+u1), 1/m, 1/x0
 	x1 := x0 * (1 + e) * ru
-	mean := l.Capacity * log1p(u1) * rm
+	mean := capacity * log1p(u1) * rm
+	gas := r.gas * (1 + r.lean*(x1-x0)/mean)
 	s.Gas += gas * mean
+	grown := share * (1 + e)
 	for j := range rides {
 		dm := m * by[j]
-		du := (d[j]/l.Capacity*e + share*(1+e)*dm) * ru
-		dmean := (l.Capacity*du - mean*dm) * rm
+		du := (d[j]*rc*e + grown*dm) * ru
+		dmean := (capacity*du - mean*dm) * rm
 		if j < rides-1 {
 			dmean += by[j] * mean
 		}
@@ -129,11 +182,12 @@ func (s *State) single(l *Law, cells *float64, d *[rides]float64, gas, m float64
 	*cells = x1
 }
 
-// both is a run of levain and yeast together: growth bl and by of each.
-func (s *State) both(l *Law, gas, bl, by float64, d [rides]float64) {
+// both is a run of levain and yeast together.
+func (r *run) both(s *State) {
+	capacity, bl, by, d := r.law.Capacity, r.levain, r.yeast, &r.by
 	x0 := s.Levain + s.Yeast
 	r0 := 1 / x0
-	m := (s.Levain*bl + s.Yeast*by) * r0
+	m := (s.Levain*bl+s.Yeast*by)*r0 + r.drift
 	var dx0, dm [rides]float64
 	for j := range rides {
 		dx0[j] = s.levain[j] + s.yeast[j]
@@ -146,23 +200,25 @@ func (s *State) both(l *Law, gas, bl, by float64, d [rides]float64) {
 	x1, mean, psi := x0, x0, 0.0
 	dx1, dmean := dx0, dx0
 	var dpsi [rides]float64
-	if x0 < l.Capacity && m > noGrowth {
-		share := x0 / l.Capacity
+	if x0 < capacity && m > noGrowth {
+		rc := 1 / capacity
+		share := x0 * rc
 		e := expm1(m)
 		u1 := share * e
 		ru, rm := 1/(1+u1), 1/m
 		logU := log1p(u1)
 		x1 = x0 * (1 + e) * ru
-		mean = l.Capacity * logU * rm
+		mean = capacity * logU * rm
 		psi = (m - logU) * rm
 		for j := range rides {
-			du := (dx0[j]/l.Capacity*e + share*(1+e)*dm[j]) * ru
-			dmean[j] = (l.Capacity*du - mean*dm[j]) * rm
+			du := (dx0[j]*rc*e + share*(1+e)*dm[j]) * ru
+			dmean[j] = (capacity*du - mean*dm[j]) * rm
 			grew := dm[j] - du // dln(X₁/X₀)
 			dx1[j] = x1 * (dx0[j]*r0 + grew)
 			dpsi[j] = (grew - psi*dm[j]) * rm
 		}
 	}
+	gas := r.gas * (1 + r.lean*(x1-x0)/mean)
 	s.Gas += gas * mean
 	for j := range rides {
 		v := dmean[j]
@@ -171,12 +227,13 @@ func (s *State) both(l *Law, gas, bl, by float64, d [rides]float64) {
 		}
 		s.gas[j] += gas * v
 	}
-	// Only the ratio of the two counts, as both are scaled to the sum: the levain outgrows the yeast by e^(δ·ψ), δ
-	// the difference of their growth.
+	// Only the ratio of the two counts, as both are scaled to the sum: the levain outgrows the yeast by e^(δ·ψ), δ the
+	// difference of their growth.
 	delta := bl - by
-	levain := s.Levain * math.Exp(delta*psi)
-	ratio, r0t := levain/s.Levain, 1/(levain+s.Yeast)
-	n := x1 * r0t
+	ratio := math.Exp(delta * psi)
+	levain := s.Levain * ratio
+	rt := 1 / (levain + s.Yeast)
+	n := x1 * rt
 	for j := range rides {
 		ddelta := bl * d[j]
 		if j < rides-1 {
@@ -184,7 +241,7 @@ func (s *State) both(l *Law, gas, bl, by float64, d [rides]float64) {
 		}
 		dl := s.levain[j]*ratio + levain*(delta*dpsi[j]+psi*ddelta)
 		dy := s.yeast[j]
-		dn := (dx1[j] - n*(dl+dy)) * r0t
+		dn := (dx1[j] - n*(dl+dy)) * rt
 		s.levain[j] = dl*n + levain*dn
 		s.yeast[j] = dy*n + s.Yeast*dn
 	}

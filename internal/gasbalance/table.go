@@ -1,7 +1,5 @@
 package gasbalance
 
-import "math"
-
 // The three curves are tabulated over temperature as cubics of a quarter of a degree that keep the antiderivative
 // and the rate at both ends (Hermite): one look-up gives all three. The antiderivative is exact at the knots;
 // between them it is off by less than 1e-8 of a degree, a mean rate by less than 1e-6, wherever the curve is
@@ -74,18 +72,21 @@ func (l *Law) rates(celsius float64) three {
 // antiderivatives.
 const closeTogether = 1e-3
 
-// means are the three curves averaged along a straight run from one temperature to another.
-func (l *Law) means(from, to float64) three {
-	d := to - from
-	if math.Abs(d) < closeTogether {
-		return l.rates((from + to) / 2)
-	}
+// means are the three curves averaged along a straight run from one temperature to another, which are not close
+// together, and apart their values at the end less those at the start.
+func (l *Law) means(from, to float64) (mean, apart three) {
 	a, s := l.place(from)
 	b, t := l.place(to)
-	r := 1 / d
-	return three{
+	r := 1 / (to - from)
+	mean = three{
 		(cubic(&b.gas, t) - cubic(&a.gas, s)) * r,
 		(cubic(&b.yeast, t) - cubic(&a.yeast, s)) * r,
 		(cubic(&b.humilis, t) - cubic(&a.humilis, s)) * r,
 	}
+	apart = three{
+		slope(&b.gas, t) - slope(&a.gas, s),
+		slope(&b.yeast, t) - slope(&a.yeast, s),
+		slope(&b.humilis, t) - slope(&a.humilis, s),
+	}
+	return mean, apart
 }
