@@ -32,7 +32,7 @@ func TestLevainBuildsAreSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := dough.LevainBuild{
 			Want: anyMass(t, "want", 50, 5000), Hydration: points(t, "hydration", 50, 150),
-			Culture: dough.Culture{Mass: anyMass(t, "culture", 1, 2000), Hydration: points(t, "culture's hydration", 50, 500)},
+			Starter: dough.Starter{Mass: anyMass(t, "starter", 1, 2000), Hydration: points(t, "starter's hydration", 50, 500)},
 			Stages:  rapid.IntRange(0, 4).Draw(t, "stages"),
 		}
 		if rapid.Bool().Draw(t, "keep") {
@@ -54,22 +54,22 @@ func TestLevainBuildsAreSound(t *testing.T) {
 			if p.Missing.Sign() <= 0 || p.Why.IsZero() || len(p.Stages) > 0 {
 				t.Fatalf("not reached, missing %v, %q", p.Missing, p.Why)
 			}
-			l.Culture.Mass = l.Culture.Mass.Add(p.Missing)
+			l.Starter.Mass = l.Starter.Mass.Add(p.Missing)
 			if again, err := l.Plan(); err != nil || !again.Reached {
-				t.Fatalf("with %v more culture it is still not reached: %v %v", p.Missing, again, err)
+				t.Fatalf("with %v more starter it is still not reached: %v %v", p.Missing, again, err)
 			}
 			return
 		}
 		if l.Stages > 0 && len(p.Stages) != l.Stages || len(p.Stages) > 4 {
 			t.Errorf("%d stages, asked for %d", len(p.Stages), l.Stages)
 		}
-		if used := p.Stages[0].Culture.Mass; used.Add(p.LeftOver) != l.Culture.Mass || p.LeftOver.Sign() < 0 {
-			t.Errorf("%v of culture, %v used, %v left over", l.Culture.Mass, used, p.LeftOver)
+		if used := p.Stages[0].Starter.Mass; used.Add(p.LeftOver) != l.Starter.Mass || p.LeftOver.Sign() < 0 {
+			t.Errorf("%v of starter, %v used, %v left over", l.Starter.Mass, used, p.LeftOver)
 		}
 		for i, f := range p.Stages {
 			last := i == len(p.Stages)-1
-			if i > 0 && f.Culture.Mass != p.Stages[i-1].Made() {
-				t.Errorf("stage %d starts from %v, the one before made %v", i+1, f.Culture.Mass, p.Stages[i-1].Made())
+			if i > 0 && f.Starter.Mass != p.Stages[i-1].Made() {
+				t.Errorf("stage %d starts from %v, the one before made %v", i+1, f.Starter.Mass, p.Stages[i-1].Made())
 			}
 			if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
 				t.Errorf("stage %d takes %v", i+1, f)
@@ -94,7 +94,7 @@ func TestLevainBuildsAreSound(t *testing.T) {
 		}
 		w, residue, err := p.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
 		if err != nil {
-			if first := p.Stages[0]; first.Culture.Mass.Grams() > 0.1 && first.Flour.Grams() > 0.1 {
+			if first := p.Stages[0]; first.Starter.Mass.Grams() > 0.1 && first.Flour.Grams() > 0.1 {
 				t.Fatal(err)
 			}
 			return // too small for the scale
@@ -104,8 +104,8 @@ func TestLevainBuildsAreSound(t *testing.T) {
 			t.Errorf("rounded: uses %v with residue %v of %v", w.Use, residue, p.Use)
 		}
 		for i := 1; i < len(w.Stages); i++ {
-			if w.Stages[i].Culture.Mass != w.Stages[i-1].Made() {
-				t.Errorf("rounded stage %d starts from %v, the one before made %v", i+1, w.Stages[i].Culture.Mass, w.Stages[i-1].Made())
+			if w.Stages[i].Starter.Mass != w.Stages[i-1].Made() {
+				t.Errorf("rounded stage %d starts from %v, the one before made %v", i+1, w.Stages[i].Starter.Mass, w.Stages[i-1].Made())
 			}
 		}
 	})
@@ -114,7 +114,7 @@ func TestLevainBuildsAreSound(t *testing.T) {
 func TestRehydrationIsSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := dough.Rehydrate{
-			Culture:   dough.Culture{Mass: anyMass(t, "culture", 10, 2000), Hydration: points(t, "from", 50, 500)},
+			Starter:   dough.Starter{Mass: anyMass(t, "starter", 10, 2000), Hydration: points(t, "from", 50, 500)},
 			Hydration: points(t, "to", 50, 500),
 		}
 		if rapid.Bool().Draw(t, "to a mass") {
@@ -126,10 +126,10 @@ func TestRehydrationIsSound(t *testing.T) {
 		}
 		faults(t, out.Working())
 		f := out.Feeding
-		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 || f.Culture != r.Culture {
+		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 || f.Starter != r.Starter {
 			t.Fatalf("add %v", f)
 		}
-		if !near(f.Hydration(), r.Hydration, 1e-2/f.Culture.Mass.Grams()*float64(1+int(r.Hydration.Fraction()))) {
+		if !near(f.Hydration(), r.Hydration, 1e-2/f.Starter.Mass.Grams()*float64(1+int(r.Hydration.Fraction()))) {
 			t.Errorf("hydration %v, wanted %v", f.Hydration(), r.Hydration)
 		}
 		switch {
@@ -186,7 +186,7 @@ func TestRepairsBringTheFormulaBack(t *testing.T) {
 		want := map[string]quantity.Mass{}
 		for range rapid.IntRange(1, 2).Draw(t, "mistakes") {
 			l := rapid.SampledFrom(lines).Draw(t, "line")
-			if l.Role == dough.RoleCulture || !want[l.Name].IsZero() {
+			if l.Role == dough.RoleStarter || !want[l.Name].IsZero() {
 				continue
 			}
 			extra := l.Mass.Scale(quantity.Micrograms(rapid.Int64Range(-200, 900).Draw(t, "per mille")), quantity.Micrograms(1000))

@@ -25,8 +25,43 @@ type Batch struct {
 type work struct {
 	total     []quantity.Mass // of each ingredient, everything nested included
 	own       []quantity.Mass // weighed for this node itself
-	culture   quantity.Mass   // of a culture that is counted or removed again
-	cultureOf Seed
+	starter   quantity.Mass   // of a starter that is counted or removed again
+	starterOf Seed
+	carried   quantity.Mass // starter in it that is removed at the end, that of what goes into it included
+	given     *given        // how it was weighed, when not all of it was used
+}
+
+// given is a bowl of which only a part went on, as it was weighed.
+type given struct {
+	own     []quantity.Mass // of each ingredient
+	starter quantity.Mass
+	removed quantity.Mass // taken away again before use
+	used    quantity.Mass // what went on
+}
+
+// weighedFor is what was weighed for node k itself: every ingredient, and its starter.
+func (b *Batch) weighedFor(k int) (own []quantity.Mass, starter quantity.Mass) {
+	w := &b.work[k]
+	if w.given != nil {
+		return w.given.own, w.given.starter
+	}
+	return w.own, w.starter
+}
+
+// goesOn is how much of node k goes into the next bowl, and removed what is taken away before.
+func (b *Batch) goesOn(k int) (used, removed quantity.Mass) {
+	w := &b.work[k]
+	if w.given != nil {
+		return w.given.used, w.given.removed
+	}
+	used = quantity.Sum(w.total...)
+	if w.starterOf.Account == SeedRemoved {
+		removed = w.starter
+	}
+	if b.c.nodes[k].parent == 0 {
+		return used, removed.Add(w.carried)
+	}
+	return used.Add(w.carried), removed
 }
 
 // For answers how much of everything the target takes.
@@ -59,13 +94,22 @@ func (f Formula) For(target Target) (Batch, error) {
 		return Batch{}, err
 	}
 	b := Batch{c: c, target: target, goal: g}
-	if s, ok := target.(AtHand); ok { // keep nothing that the caller can change
-		b.target = AtHand{Stock: slices.Clone(s.Stock)}
+	stock, atHand := target.(AtHand)
+	if atHand { // keep nothing that the caller can change
+		b.target = AtHand{Stock: slices.Clone(stock.Stock)}
 	}
-	if err := b.weigh(); err != nil {
-		return Batch{}, err
+	for {
+		if err := b.weigh(); err != nil {
+			return Batch{}, err
+		}
+		over := stock.exceeded(&b)
+		if over.IsZero() {
+			return b, nil
+		}
+		// The lines of a preferment round by themselves and may add up to some micrograms more than there is.
+		b.goal.flour = b.goal.flour.Sub(over)
+		b.goal.scaled = quantity.Mass{}
 	}
-	return b, nil
 }
 
 // Check reports everything that is wrong with the formula, whatever the target.

@@ -2,6 +2,9 @@ package dough
 
 import (
 	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -58,7 +61,7 @@ type node struct {
 	parts     []nodePart
 	seed      Seed
 	seedBlend []quantity.Percent
-	culture   int // item of a culture on a line of its own, or nobody
+	starter   int // item of a starter on a line of its own, or nobody
 }
 
 // nodePart is an amount that is given as a percentage: of the node's own flour, or of total flour
@@ -113,13 +116,13 @@ func compile(f *Formula, p *quantity.Problems) compiled {
 		return c
 	}
 	// From here on problems are only gathered; shares mean something when there are none.
-	root := node{share: make([]int64, len(c.items)), culture: nobody, parent: nobody}
+	root := node{share: make([]int64, len(c.items)), starter: nobody, parent: nobody}
 	for i := range c.items {
 		root.share[i] = millionths(c.items[i].percent) * one
 	}
 	c.nodes = append(c.nodes, root)
 	c.children(p, &names, "", 0, f.Preferments, f.Soakers, 1)
-	for i := range c.nodes { // cultures on lines of their own came in last
+	for i := range c.nodes { // starters on lines of their own came in last
 		c.nodes[i].share = append(c.nodes[i].share, make([]int64, len(c.items)-len(c.nodes[i].share))...)
 	}
 	if p.Err() == nil {
@@ -148,8 +151,8 @@ func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, p
 		case role == RoleLiquid && part.Percent.IsZero():
 			p.Add(at(list, i)+".Percent", part.Percent.String(), "more than 0 %; leave out a liquid that is not used", quantity.ErrOutOfRange)
 		}
-		if int(part.Kind) >= len(kindNames) {
-			checkName(p, at(list, i)+".Kind", kindNames[:], int(part.Kind))
+		if part.Kind >= kindEnd {
+			kindWords.CheckIfGiven(p, at(list, i)+".Kind", part.Kind)
 		}
 		if outside(part.Water, noPercent, wholeFlour) {
 			p.Add(at(list, i)+".Water", part.Water.String(), "0 % to 100 % of the ingredient's weight", quantity.ErrOutOfRange)
@@ -180,8 +183,7 @@ type nameSet struct {
 }
 
 func (s *nameSet) add(c *compiled, p *quantity.Problems, list string, i int, name string) {
-	if name == "" || len(name) > maxName {
-		p.Add(at(list, i)+".Name", got(name), wantNames, quantity.ErrRequired)
+	if !checkName(p, at(list, i)+".Name", name) {
 		return
 	}
 	bit := uint64(1) << ((uint(len(name))*7 + uint(name[0])*3 + uint(name[len(name)-1])) & 63)
@@ -191,11 +193,25 @@ func (s *nameSet) add(c *compiled, p *quantity.Problems, list string, i int, nam
 	s.seen |= bit
 }
 
-func got(name string) string {
-	if name == "" {
-		return "no name"
+// checkName refuses a name that is empty, too long, or no plain text: a name is shown on terminals and pages, where
+// control characters and marks of direction would change what stands around it.
+func checkName(p *quantity.Problems, path, name string) bool {
+	switch {
+	case name == "":
+		p.Required(path, wantNames)
+	case len(name) > maxName:
+		p.Add(path, "a name of "+strconv.Itoa(len(name))+" bytes", wantNames, quantity.ErrOutOfRange)
+	case !utf8.ValidString(name) || strings.ContainsFunc(name, hidden):
+		p.Add(path, quantity.Excerpt(name), "a name without control characters and marks of direction", quantity.ErrOutOfRange)
+	default:
+		return true
 	}
-	return "a name of " + strconv.Itoa(len(name)) + " bytes"
+	return false
+}
+
+// hidden reports whether a character shows nothing of itself and changes what stands around it.
+func hidden(r rune) bool {
+	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || unicode.Is(unicode.Bidi_Control, r)
 }
 
 func (c *compiled) item(name string) int {

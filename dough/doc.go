@@ -42,10 +42,10 @@
 //	  … as a German dough yield                    Batch.DoughYield, DoughYield.Net, DoughYield.Gross
 //	prefermented flour, salt, rye, whole grain  Batch.Prefermented, SaltShare, SaltInWater, Rye, WholeGrain, Share
 //	what does "20 % levain" mean                LevainShare.Flour, Batch.LevainPercent
-//	how is the seed culture counted             Seed, SeedAccount
+//	how is the seed starter counted             Seed, SeedAccount
 //	the usual hydration of a poolish, a biga    PrefermentKind.UsualHydration
-//	from the culture at hand to a ripe levain   LevainBuild.Plan, LevainPlan.Weigh
-//	a culture to another hydration              Rehydrate.Plan
+//	from the starter at hand to a ripe levain   LevainBuild.Plan, LevainPlan.Weigh
+//	a starter to another hydration              Rehydrate.Plan
 //	what does this feeding make                 Feeding
 //	one levain for several doughs               OneLevain.Plan
 //	which formula is this                       Weights.Batch, Batch.Formula
@@ -74,8 +74,8 @@
 // 1742.2 g of water. The dough in the bowl feels as wet as 67 % until the levain is in; the dough is
 // one of 72 %. "20 % levain" in a book may mean four things; [LevainShare] translates.
 //
-// 5. Build the levain. [LevainBuild] starts from the culture there is: with 20 % of the new flour as
-// culture it ripens overnight, with 100 % before noon (package ferment says when, and how surely). Keep
+// 5. Build the levain. [LevainBuild] starts from the starter there is: with 20 % of the new flour as
+// starter it ripens overnight, with 100 % before noon (package ferment says when, and how surely). Keep
 // some back before mixing.
 //
 // 6. Round for the scale. [Batch.Weigh] rounds flour and water to 1 g and salt to 0.1 g, so that each

@@ -158,16 +158,16 @@ func ExampleBatch_EffectiveHydration() {
 		Salt: p("1.8 %"),
 		Others: []dough.Part{
 			{Name: "butter", Percent: p("15 %"), Kind: dough.KindButter, Water: p("17.94 %")},
-			{Name: "honey", Percent: p("4 %"), Kind: dough.KindSweetener, Water: p("17.1 %")},
+			{Name: "honey", Percent: p("4 %"), Kind: dough.KindSyrup},
 		},
 	}
 	batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(500)}))
-	h, unknown := batch.EffectiveHydration()
-	fmt.Println("water lines", batch.Hydration(), "all water", h, unknown)
+	wet := batch.EffectiveHydration()
+	fmt.Println("water lines", batch.Hydration(), "all water", wet.Hydration, "assumed", wet.Assumed)
 	fmt.Println(batch.DoughYield())
 	fmt.Println(batch.Allergens())
 	// Output:
-	// water lines 0 % all water 45.044 % []
+	// water lines 0 % all water 45.044 % assumed [honey]
 	// TA 130.0, gross 170.8
 	// gluten, milk, egg
 }
@@ -227,7 +227,7 @@ func ExampleSoaker() {
 }
 
 func ExampleSeed() {
-	// The same levain in three accounts: the culture counted, removed again before mixing, and on a
+	// The same levain in three accounts: the starter counted, removed again before mixing, and on a
 	// line of its own.
 	for _, account := range []dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate} {
 		f := hall()

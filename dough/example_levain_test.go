@@ -37,10 +37,10 @@ func ExampleBatch_LevainPercent() {
 }
 
 func ExampleLevainBuild_Plan() {
-	// 12 g of culture in the refrigerator, 300 g of levain for the dough, 30 g to keep.
+	// 12 g of starter in the refrigerator, 300 g of levain for the dough, 30 g to keep.
 	plan, err := dough.LevainBuild{
 		Want: quantity.Grams(300), KeepBack: quantity.Grams(30), Hydration: quantity.MustPercent("100 %"),
-		Culture:     dough.Culture{Mass: quantity.Grams(12), Hydration: quantity.MustPercent("60 %")},
+		Starter:     dough.Starter{Mass: quantity.Grams(12), Hydration: quantity.MustPercent("60 %")},
 		Inoculation: quantity.MustPercent("20 %"),
 	}.Plan()
 	if err != nil {
@@ -49,59 +49,59 @@ func ExampleLevainBuild_Plan() {
 	}
 	fmt.Print(plan)
 	// Output:
-	// stage 1: 9.23 g culture, 9.23 g flour, 11.5 g water, makes 30 g at 100 %
-	// stage 2: 30 g culture, 150 g flour, 150 g water, makes 330 g at 100 %
-	// keep 30 g of it as the next culture
-	// 2.77 g of the culture at hand is not used
+	// stage 1: 9.23 g starter, 9.23 g flour, 11.5 g water, makes 30 g at 100 %
+	// stage 2: 30 g starter, 150 g flour, 150 g water, makes 330 g at 100 %
+	// keep 30 g of it as the next starter
+	// 2.77 g of the starter at hand is not used
 }
 
 func ExampleLevainBuild_Plan_tooLittle() {
 	// What cannot be reached is an answer.
 	plan := must(dough.LevainBuild{
 		Want: quantity.Grams(900), Hydration: quantity.MustPercent("100 %"), Stages: 1,
-		Culture: dough.Culture{Mass: quantity.Grams(10), Hydration: quantity.MustPercent("100 %")},
+		Starter: dough.Starter{Mass: quantity.Grams(10), Hydration: quantity.MustPercent("100 %")},
 	}.Plan())
 	fmt.Println(plan.Reached, plan.Missing)
 	fmt.Println(plan)
 	// Output:
 	// false 32.857143 g
-	// 10 g of culture is too little for 900 g of levain in 1 feeding: it takes 42.9 g
+	// 10 g of starter is too little for 900 g of levain in 1 feeding: it takes 42.9 g
 }
 
 func ExampleLevainPlan_Weigh() {
 	plan := must(dough.LevainBuild{
 		Want: quantity.Grams(917), Hydration: quantity.MustPercent("100 %"), Inoculation: quantity.MustPercent("20 %"),
-		Culture: dough.Culture{Mass: quantity.Grams(100), Hydration: quantity.MustPercent("100 %")},
+		Starter: dough.Starter{Mass: quantity.Grams(100), Hydration: quantity.MustPercent("100 %")},
 	}.Plan())
 	rounded, residue, err := plan.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
 	fmt.Print(rounded)
 	fmt.Println("residue", residue, err)
 	// Output:
-	// stage 1: 83.4 g culture, 417 g flour, 417 g water, makes 917.4 g at 100 %
-	// 16.6 g of the culture at hand is not used
+	// stage 1: 83.4 g starter, 417 g flour, 417 g water, makes 917.4 g at 100 %
+	// 16.6 g of the starter at hand is not used
 	// residue −0.4 g <nil>
 }
 
 func ExampleRehydrate_Plan() {
-	// 90 g of liquid culture become 185 g at 75 %.
+	// 90 g of liquid starter become 185 g at 75 %.
 	r := must(dough.Rehydrate{
-		Culture: dough.Culture{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"), Mass: quantity.Grams(185),
+		Starter: dough.Starter{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"), Mass: quantity.Grams(185),
 	}.Plan())
 	fmt.Println(r)
 	// With as little as possible added:
 	r = must(dough.Rehydrate{
-		Culture: dough.Culture{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"),
+		Starter: dough.Starter{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"),
 	}.Plan())
 	fmt.Println(r)
 	// Output:
-	// add 60.7 g flour and 34.3 g water to 90 g of culture
-	// add 15 g flour and 0 g water to 90 g of culture
+	// add 60.7 g flour and 34.3 g water to 90 g of starter
+	// add 15 g flour and 0 g water to 90 g of starter
 }
 
 func ExampleFeeding() {
 	// 1:5:2.5 by weight.
 	f := dough.Feeding{
-		Culture: dough.Culture{Mass: quantity.Grams(20), Hydration: quantity.MustPercent("100 %")}, Flour: quantity.Grams(100), Water: quantity.Grams(50),
+		Starter: dough.Starter{Mass: quantity.Grams(20), Hydration: quantity.MustPercent("100 %")}, Flour: quantity.Grams(100), Water: quantity.Grams(50),
 	}
 	fmt.Println(f.Hydration().Text(1), f.Inoculation(dough.OfNewFlour), f.Inoculation(dough.OfMix).Text(1), f.Result())
 	// Output:
@@ -206,12 +206,12 @@ func ExampleInPlaceOfWater() {
 }
 
 func ExamplePrefermentKind_UsualHydration() {
-	for _, k := range []dough.PrefermentKind{dough.Levain, dough.Poolish, dough.PateFermentee} {
+	for _, k := range []dough.PrefermentKind{dough.Levain, dough.Poolish, dough.OldDough} {
 		low, high, _, _ := k.UsualHydration()
 		fmt.Println(k, low, "to", high)
 	}
 	// Output:
 	// levain 50 % to 125 %
 	// poolish 100 % to 100 %
-	// pâte fermentée 60 % to 75 %
+	// old dough 60 % to 75 %
 }

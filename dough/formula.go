@@ -1,6 +1,9 @@
 package dough
 
-import "example.org/maslin/dough/quantity"
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
+)
 
 // Formula is what a dough is made of, in baker's percentages: every percentage is of the weight
 // of all flour, including the flour inside levains and other preferments.
@@ -42,38 +45,22 @@ const (
 	Levain PrefermentKind = iota
 	Poolish
 	Biga
-	PateFermentee // old dough: a preferment with salt
+	OldDough // pâte fermentée: a preferment with salt
 	Sponge
 	RyeSour
 	OtherPreferment
 )
 
-var prefermentNames = [...]string{"levain", "poolish", "biga", "pâte fermentée", "sponge", "rye sour", "preferment"}
+var prefermentWords = enum.Of[PrefermentKind]("kind of preferment", "levain", "poolish", "biga", "old dough", "sponge", "rye sour", "preferment")
 
-// String names the kind: "poolish".
-func (k PrefermentKind) String() string { return nameOf(prefermentNames[:], int(k)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (k PrefermentKind) AppendText(b []byte) ([]byte, error) {
-	return appendName(b, prefermentNames[:], int(k))
-}
+// String names the kind of preferment.
+func (k PrefermentKind) String() string { return prefermentWords.String(k) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (k PrefermentKind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+func (k PrefermentKind) MarshalText() ([]byte, error) { return prefermentWords.Marshal(k) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints, and
-// "pate fermentee" and "old dough" for pâte fermentée.
-func (k *PrefermentKind) UnmarshalText(text []byte) error {
-	if s := string(text); s == "pate fermentee" || s == "old dough" {
-		*k = PateFermentee
-		return nil
-	}
-	i, err := readName(text, prefermentNames[:])
-	if err == nil {
-		*k = PrefermentKind(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (k *PrefermentKind) UnmarshalText(text []byte) error { return prefermentWords.Unmarshal(k, text) }
 
 // Preferment is a part of the dough's flour and water that ferments beforehand. It may rest on
 // further preferments: a levain built in three stages is three nested ones.
@@ -93,88 +80,71 @@ type Preferment struct {
 	// formula's liquids, others or inclusions.
 	Salt   quantity.Percent
 	Others []Part
-	// Seed is the ripe culture it is started from, if that is to be part of the account.
+	// Seed is the ripe starter it is started from, if that is to be part of the account.
 	Seed Seed
 	// Preferments and Soakers go into this one.
 	Preferments []Preferment
 	Soakers     []Soaker
 }
 
-// SeedAccount says how the culture that starts a levain enters the sums. Print is divided, so
+// SeedAccount says how the starter that starts a levain enters the sums. Print is divided, so
 // it is named.
 type SeedAccount uint8
 
 const (
-	// SeedCounted splits the culture into its flour and water, which are part of the
+	// SeedCounted splits the starter into its flour and water, which are part of the
 	// preferment's Flour and Hydration. It is the default.
 	SeedCounted SeedAccount = iota
-	// SeedRemoved leaves the culture out of all sums: as much ripe levain as went in is taken
-	// away again before mixing, to be the next culture. Source: Hamelman, Bread (2004).
+	// SeedRemoved leaves the starter out of all sums: as much ripe levain as went in is taken
+	// away again before mixing, to be the next starter. Source: Hamelman, Bread (2004).
 	SeedRemoved
-	// SeedSeparate makes the culture a line of the formula of its own, neither flour nor water; the
+	// SeedSeparate makes the starter a line of the formula of its own, neither flour nor water; the
 	// whole levain goes into the dough. Its percentage of total flour is rounded to a millionth
 	// of a point.
 	SeedSeparate
+	// SeedRemovedAtEnd is SeedRemoved for a levain of several stages: the starter of this stage stays in through
+	// all further stages, and as much is taken away from the last one, the ripe levain that goes into the dough.
+	SeedRemovedAtEnd
 )
 
-var seedNames = [...]string{"counted", "removed", "separate line"}
+var seedWords = enum.Of[SeedAccount]("account of the seed", "counted", "removed", "separate line", "removed at the end")
 
-// String names the account: "counted".
-func (a SeedAccount) String() string { return nameOf(seedNames[:], int(a)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (a SeedAccount) AppendText(b []byte) ([]byte, error) { return appendName(b, seedNames[:], int(a)) }
+// String names the account of the seed.
+func (a SeedAccount) String() string { return seedWords.String(a) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (a SeedAccount) MarshalText() ([]byte, error) { return a.AppendText(nil) }
+func (a SeedAccount) MarshalText() ([]byte, error) { return seedWords.Marshal(a) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (a *SeedAccount) UnmarshalText(text []byte) error {
-	i, err := readName(text, seedNames[:])
-	if err == nil {
-		*a = SeedAccount(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (a *SeedAccount) UnmarshalText(text []byte) error { return seedWords.Unmarshal(a, text) }
 
 // InoculationBasis says of what an inoculation is a percentage; print uses both.
 type InoculationBasis uint8
 
 const (
-	// OfNewFlour: culture ÷ flour added in this build. 1:5:5 is 20 %. It is the default.
+	// OfNewFlour: starter ÷ flour added in this build. 1:5:5 is 20 %. It is the default.
 	OfNewFlour InoculationBasis = iota
-	// OfMix: culture ÷ everything in the bowl, culture included. 1:5:5 is 9.09 %.
+	// OfMix: starter ÷ everything in the bowl, starter included. 1:5:5 is 9.09 %.
 	OfMix
 )
 
-var basisNames = [...]string{"of new flour", "of mix"}
+var basisWords = enum.Of[InoculationBasis]("basis of an inoculation", "of new flour", "of mix")
 
-// String names the basis: "of new flour".
-func (b InoculationBasis) String() string { return nameOf(basisNames[:], int(b)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (b InoculationBasis) AppendText(out []byte) ([]byte, error) {
-	return appendName(out, basisNames[:], int(b))
-}
+// String names the basis of an inoculation.
+func (b InoculationBasis) String() string { return basisWords.String(b) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (b InoculationBasis) MarshalText() ([]byte, error) { return b.AppendText(nil) }
+func (b InoculationBasis) MarshalText() ([]byte, error) { return basisWords.Marshal(b) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (b *InoculationBasis) UnmarshalText(text []byte) error {
-	i, err := readName(text, basisNames[:])
-	if err == nil {
-		*b = InoculationBasis(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (b *InoculationBasis) UnmarshalText(text []byte) error { return basisWords.Unmarshal(b, text) }
 
-// Seed is the ripe culture that starts a preferment. The zero value is no seed: the
+// Seed is the ripe starter that starts a preferment. The zero value is no seed: the
 // preferment's build then lists its flour and water only.
 type Seed struct {
 	Percent   quantity.Percent // the inoculation
 	Of        InoculationBasis
-	Hydration quantity.Percent // of the culture
+	Hydration quantity.Percent // of the starter
 	Blend     []Part           // its flours, in percent of its flour; empty: those of the preferment
 	Account   SeedAccount
 }
@@ -190,27 +160,16 @@ const (
 
 )
 
-var soakerNames = [...]string{"cold soaker", "hot soaker", "scald"}
+var soakerWords = enum.Of[SoakerKind]("kind of soaker", "cold soaker", "hot soaker", "scald")
 
-// String names the kind: "scald".
-func (k SoakerKind) String() string { return nameOf(soakerNames[:], int(k)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (k SoakerKind) AppendText(b []byte) ([]byte, error) {
-	return appendName(b, soakerNames[:], int(k))
-}
+// String names the kind of soaker.
+func (k SoakerKind) String() string { return soakerWords.String(k) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (k SoakerKind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
+func (k SoakerKind) MarshalText() ([]byte, error) { return soakerWords.Marshal(k) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (k *SoakerKind) UnmarshalText(text []byte) error {
-	i, err := readName(text, soakerNames[:])
-	if err == nil {
-		*k = SoakerKind(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (k *SoakerKind) UnmarshalText(text []byte) error { return soakerWords.Unmarshal(k, text) }
 
 // Soaker is a part of the dough that is wetted beforehand without fermenting: seeds in water, a
 // scald of rye. Its parts are percentages of the dough's total flour, under names of the

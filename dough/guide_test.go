@@ -79,8 +79,8 @@ func TestMilkSponge(t *testing.T) {
 		t.Errorf("milk at mixing %s", got)
 	}
 	workcheck.Verify(t, b.Working())
-	if h, unknown := b.EffectiveHydration(); h != pc("54.6406 %") || len(unknown) > 0 || !b.Hydration().IsZero() {
-		t.Errorf("hydration %v, effective %v, %v", b.Hydration(), h, unknown)
+	if e := b.EffectiveHydration(); e.Hydration != pc("54.6406 %") || len(e.Assumed)+len(e.Unknown) > 0 || !b.Hydration().IsZero() {
+		t.Errorf("hydration %v, effective %v", b.Hydration(), e)
 	}
 	f.Preferments[0].Others = f.Preferments[0].Others[1:]
 	_, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
@@ -94,8 +94,13 @@ func TestMilkSponge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if h, unknown := b.EffectiveHydration(); !h.IsZero() || len(unknown) != 1 || unknown[0] != "milk" {
-		t.Errorf("milk of unknown content gave %v, %v", h, unknown)
+	if e := b.EffectiveHydration(); e.Hydration != pc("54.6406 %") || len(e.Assumed) != 1 || e.Assumed[0] != "milk" {
+		t.Errorf("milk of unstated content gave %v", e)
+	}
+	f.Liquids[0].Kind = dough.KindOther
+	b = must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	if e := b.EffectiveHydration(); !e.Hydration.IsZero() || len(e.Unknown) != 1 || e.Unknown[0] != "milk" {
+		t.Errorf("a liquid of unknown content gave %v", e)
 	}
 	if b.SaltInWater().IsValid() {
 		t.Errorf("salt in no water is %v", b.SaltInWater())

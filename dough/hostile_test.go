@@ -110,13 +110,13 @@ func TestImpossibleFormulasAreRefused(t *testing.T) {
 			f.Preferments = []dough.Preferment{p}
 		},
 		"a hundred levains":         func(f *dough.Formula) { f.Preferments = make([]dough.Preferment, 100) },
-		"culture without hydration": func(f *dough.Formula) { f.Preferments[0].Seed.Hydration = pc("0 %") },
-		"culture of 1001 %":         func(f *dough.Formula) { f.Preferments[0].Seed.Percent = pc("1001 %") },
-		"culture of 91 % of mix": func(f *dough.Formula) {
+		"starter without hydration": func(f *dough.Formula) { f.Preferments[0].Seed.Hydration = pc("0 %") },
+		"starter of 1001 %":         func(f *dough.Formula) { f.Preferments[0].Seed.Percent = pc("1001 %") },
+		"starter of 91 % of mix": func(f *dough.Formula) {
 			f.Preferments[0].Seed.Percent = pc("91 %")
 			f.Preferments[0].Seed.Of = dough.OfMix
 		},
-		"culture wetter than all": func(f *dough.Formula) {
+		"starter wetter than all": func(f *dough.Formula) {
 			f.Preferments[0].Seed = dough.Seed{Percent: pc("300 %"), Hydration: pc("1000 %")}
 		},
 		"unknown account":   func(f *dough.Formula) { f.Preferments[0].Seed.Account = 200 },
@@ -228,7 +228,7 @@ func TestZeroValuesAreHarmless(t *testing.T) {
 	_ = fmt.Sprint(b, b.Overall(), b.FinalDough(), b.Builds(), b.Hydration(), b.FinalHydration(), b.Prefermented(), b.SaltShare(), b.SaltInWater(),
 		b.WholeGrain(), b.Rye(), b.Total(), b.Share(dough.KindRye), b.ShareOfDough("x"), b.Unstated(), b.Allergens(), b.Cautions(), b.Water(),
 		b.Scaled(), b.Pieces(), b.ScalingWeight(), b.Limiting(), b.Formula(), b.Working(), b.DoughYield(), b.DoughYield().Working())
-	_, _ = b.EffectiveHydration()
+	_ = b.EffectiveHydration()
 	_, _ = b.LevainPercent("levain", dough.LevainOfDough)
 	_, err := b.Weights().Batch()
 	refused(t, "no weights", err)
@@ -247,7 +247,7 @@ func TestZeroValuesAreHarmless(t *testing.T) {
 	_, err = dough.LevainBuild{}.Plan()
 	refused(t, "no levain", err)
 	_, err = dough.Rehydrate{}.Plan()
-	refused(t, "no culture", err)
+	refused(t, "no starter", err)
 	_, err = dough.LevainShare{}.Flour()
 	refused(t, "no share", err)
 	_, err = dough.DoughYield{}.Net()
@@ -256,11 +256,11 @@ func TestZeroValuesAreHarmless(t *testing.T) {
 	refused(t, "no yield", err)
 	_ = fmt.Sprint(dough.LevainShare{}.Working(), dough.DoughYield{}.Working(), dough.LevainPlan{}, dough.LevainPlan{}.Working(), dough.Rehydrated{}.Working(),
 		dough.Rehydrated{}, dough.SharedLevain{}.Working(), dough.SharedLevain{}, dough.Repair{}, dough.Repair{}.Working(), dough.Weighing{}, dough.Weighing{}.TooSmall(),
-		dough.Feeding{}, dough.Feeding{}.Hydration(), dough.Feeding{}.Inoculation(dough.OfMix), dough.Culture{}, dough.Build{}.Hydration(), dough.Line{})
+		dough.Feeding{}, dough.Feeding{}.Hydration(), dough.Feeding{}.Inoculation(dough.OfMix), dough.Starter{}, dough.Build{}.Hydration(), dough.Line{})
 }
 
 func TestImpossibleLevainsAreRefused(t *testing.T) {
-	good := dough.LevainBuild{Want: quantity.Grams(300), Hydration: pc("100 %"), Culture: dough.Culture{Mass: quantity.Grams(50), Hydration: pc("100 %")}}
+	good := dough.LevainBuild{Want: quantity.Grams(300), Hydration: pc("100 %"), Starter: dough.Starter{Mass: quantity.Grams(50), Hydration: pc("100 %")}}
 	if _, err := good.Plan(); err != nil {
 		t.Fatal(err)
 	}
@@ -271,17 +271,17 @@ func TestImpossibleLevainsAreRefused(t *testing.T) {
 		"unknown basis":     func(l *dough.LevainBuild) { l.Of = 9 },
 		"hydration of 10 %": func(l *dough.LevainBuild) { l.Hydration = pc("10 %") },
 		"wetter than wanted": func(l *dough.LevainBuild) {
-			l.Hydration, l.Culture.Hydration, l.Inoculation, l.Stages = pc("50 %"), pc("500 %"), pc("200 %"), 1
+			l.Hydration, l.Starter.Hydration, l.Inoculation, l.Stages = pc("50 %"), pc("500 %"), pc("200 %"), 1
 		},
 	}
 	for i, m := range badMasses {
 		spoil[fmt.Sprint("want ", i)] = func(l *dough.LevainBuild) { l.Want = m }
 		spoil[fmt.Sprint("keep ", i)] = func(l *dough.LevainBuild) { l.KeepBack = m }
-		spoil[fmt.Sprint("culture ", i)] = func(l *dough.LevainBuild) { l.Culture.Mass = m }
+		spoil[fmt.Sprint("starter ", i)] = func(l *dough.LevainBuild) { l.Starter.Mass = m }
 	}
 	for i, p := range badPercents {
 		spoil[fmt.Sprint("hydration ", i)] = func(l *dough.LevainBuild) { l.Hydration = p }
-		spoil[fmt.Sprint("culture's hydration ", i)] = func(l *dough.LevainBuild) { l.Culture.Hydration = p }
+		spoil[fmt.Sprint("starter's hydration ", i)] = func(l *dough.LevainBuild) { l.Starter.Hydration = p }
 		spoil[fmt.Sprint("inoculation ", i)] = func(l *dough.LevainBuild) { l.Inoculation = p }
 		spoil[fmt.Sprint("least ", i)] = func(l *dough.LevainBuild) { l.Least = p }
 		spoil[fmt.Sprint("most ", i)] = func(l *dough.LevainBuild) { l.Most = p }
@@ -295,7 +295,7 @@ func TestImpossibleLevainsAreRefused(t *testing.T) {
 	_, err := dough.DoughYield{Flour: quantity.Micrograms(1000), Liquid: quantity.Kilograms(100_000)}.Gross()
 	refused(t, "a yield of ten billion", err)
 	for i, m := range badMasses {
-		_, err := dough.Rehydrate{Culture: dough.Culture{Mass: m, Hydration: pc("100 %")}, Hydration: pc("50 %")}.Plan()
+		_, err := dough.Rehydrate{Starter: dough.Starter{Mass: m, Hydration: pc("100 %")}, Hydration: pc("50 %")}.Plan()
 		refused(t, fmt.Sprint("rehydrate ", i), err)
 		_, err = dough.DoughYield{Flour: m, Liquid: m}.Net()
 		refused(t, fmt.Sprint("yield ", i), err)
@@ -343,8 +343,8 @@ func TestImpossibleWeightsAreRefused(t *testing.T) {
 			w.Preferments[0].Seed = dough.SeedWeights{}
 		},
 		"more used than made": func(w *dough.Weights) { w.Preferments[0].Used = quantity.Kilograms(10) },
-		"culture not split":   func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = quantity.Percent{} },
-		"culture only":        func(w *dough.Weights) { w.Preferments[0].Bowl = dough.Bowl{} },
+		"starter not split":   func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = quantity.Percent{} },
+		"starter only":        func(w *dough.Weights) { w.Preferments[0].Bowl = dough.Bowl{} },
 		"unnamed levain":      func(w *dough.Weights) { w.Preferments[0].Name = "" },
 		"unknown kind":        func(w *dough.Weights) { w.Final.Flours[0].Kind = 222 },
 		"unknown levain":      func(w *dough.Weights) { w.Preferments[0].Kind = 222 },
@@ -355,12 +355,12 @@ func TestImpossibleWeightsAreRefused(t *testing.T) {
 		spoil[fmt.Sprint("flour ", i)] = func(w *dough.Weights) { w.Final.Flours[0].Mass = m }
 		spoil[fmt.Sprint("salt ", i)] = func(w *dough.Weights) { w.Final.Salt = m }
 		spoil[fmt.Sprint("used ", i)] = func(w *dough.Weights) { w.Preferments[0].Used = m }
-		spoil[fmt.Sprint("culture ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Mass = m }
+		spoil[fmt.Sprint("starter ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Mass = m }
 	}
 	for i, p := range badPercents {
 		spoil[fmt.Sprint("content ", i)] = func(w *dough.Weights) { w.Final.Flours[0].Water = p }
-		spoil[fmt.Sprint("culture's hydration ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = p }
-		spoil[fmt.Sprint("culture's blend ", i)] = func(w *dough.Weights) {
+		spoil[fmt.Sprint("starter's hydration ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = p }
+		spoil[fmt.Sprint("starter's blend ", i)] = func(w *dough.Weights) {
 			w.Preferments[0].Seed.Blend = []dough.Part{{Name: "whole rye", Percent: p}}
 		}
 	}

@@ -1,6 +1,13 @@
 package dough
 
-import "strings"
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
+)
 
 // Kind says what an ingredient is, so far as a calculation needs to know: which grain and
 // whether all of it, whether it is water, which allergens it carries. It is stated by the
@@ -22,15 +29,16 @@ const (
 	KindOats
 	KindGlutenFreeFlour // rice, maize, buckwheat and other flour without gluten
 	KindWheatGluten
-	KindMalt // diastatic or roasted barley malt, malt syrup
+	KindMalt // diastatic or roasted barley malt, malt extract
 
 	KindWater
 	KindMilk // liquid dairy: milk, buttermilk, yogurt, cream
 	KindDairy
 	KindEgg
 	KindButter
-	KindFat // oil, lard and other fat without milk
-	KindSweetener
+	KindFat       // oil, lard and other fat without milk
+	KindSweetener // sugar and other dry sweeteners
+	KindSyrup     // honey, malt syrup, molasses: sweeteners with water
 
 	KindSalt
 	KindFreshYeast
@@ -44,36 +52,27 @@ const (
 	KindLupin
 	KindSeeds // sunflower, pumpkin, flax, poppy
 	KindFruit
-	KindCulture // ripe levain or starter
+	KindStarter // ripe levain or starter
 	KindOther   // looked at, and none of the above
 
 	kindEnd
 )
 
-var kindNames = [kindEnd]string{
-	"unstated", "wheat", "whole wheat", "durum", "spelt", "whole spelt", "rye", "whole rye", "barley", "oats",
-	"gluten-free flour", "wheat gluten", "malt", "water", "milk", "dairy", "egg", "butter", "fat", "sweetener",
+var kindWords = enum.Of[Kind]("kind of ingredient",
+	"", "wheat", "whole wheat", "durum", "spelt", "whole spelt", "rye", "whole rye", "barley", "oats",
+	"gluten-free flour", "wheat gluten", "malt", "water", "milk", "dairy", "egg", "butter", "fat", "sweetener", "syrup",
 	"salt", "fresh yeast", "active dry yeast", "instant yeast", "nuts", "peanuts", "sesame", "soy", "lupin", "seeds",
-	"fruit", "culture", "other",
-}
+	"fruit", "starter", "other",
+)
 
-// String names the kind: "whole rye".
-func (k Kind) String() string { return nameOf(kindNames[:], int(k)) }
+// String names the kind of ingredient.
+func (k Kind) String() string { return kindWords.String(k) }
 
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (k Kind) AppendText(b []byte) ([]byte, error) { return appendName(b, kindNames[:], int(k)) }
+// MarshalText implements encoding.TextMarshaler.
+func (k Kind) MarshalText() ([]byte, error) { return kindWords.Marshal(k) }
 
-// MarshalText implements encoding.TextMarshaler: "whole rye".
-func (k Kind) MarshalText() ([]byte, error) { return k.AppendText(nil) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (k *Kind) UnmarshalText(text []byte) error {
-	i, err := readName(text, kindNames[:])
-	if err == nil {
-		*k = Kind(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (k *Kind) UnmarshalText(text []byte) error { return kindWords.Unmarshal(k, text) }
 
 // WholeGrain reports whether the flour keeps all of its bran and germ.
 func (k Kind) WholeGrain() bool {
@@ -109,28 +108,74 @@ const (
 
 var allergenNames = []string{"gluten", "milk", "egg", "nuts", "peanuts", "sesame", "soy", "lupin", "another allergen"}
 
+// List returns the set's allergens one by one, each a set of one.
+func (a Allergens) List() []Allergens {
+	var out []Allergens
+	for i := range allergenNames {
+		if one := Allergens(1) << i; a&one != 0 {
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
+// names are the words of the set.
+func (a Allergens) names() []string {
+	out := make([]string, 0, len(allergenNames))
+	for i, n := range allergenNames {
+		if a&(1<<i) != 0 {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
 // Has reports whether every allergen of b is in a.
 func (a Allergens) Has(b Allergens) bool { return a&b == b }
 
 // String lists the allergens: "gluten, milk"; the empty set prints "none stated".
 func (a Allergens) String() string {
-	var names []string
-	for i, n := range allergenNames {
-		if a&(1<<i) != 0 {
-			names = append(names, n)
-		}
-	}
-	if len(names) == 0 {
+	if a == 0 {
 		return "none stated"
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(a.names(), ", ")
+}
+
+// MarshalJSON implements json.Marshaler: a list of words.
+func (a Allergens) MarshalJSON() ([]byte, error) {
+	if a>>len(allergenNames) != 0 {
+		return nil, &quantity.InputError{
+			Got: "allergens of unknown names", Want: strings.Join(allergenNames, ", "), Err: quantity.ErrOutOfRange,
+		}
+	}
+	return json.Marshal(a.names())
+}
+
+// UnmarshalJSON implements json.Unmarshaler: a list of the words that MarshalJSON writes.
+func (a *Allergens) UnmarshalJSON(data []byte) error {
+	var words []string
+	if err := json.Unmarshal(data, &words); err != nil {
+		return err
+	}
+	var set Allergens
+	for i, word := range words {
+		n := slices.Index(allergenNames, word)
+		if n < 0 {
+			return &quantity.InputError{
+				GoPath: at("", i), Got: quantity.Excerpt(word), Want: strings.Join(allergenNames, ", "), Err: quantity.ErrOutOfRange,
+			}
+		}
+		set |= 1 << n
+	}
+	*a = set
+	return nil
 }
 
 // Allergens returns what an ingredient of the kind carries by its nature.
 func (k Kind) Allergens() Allergens {
 	switch k {
 	case KindWheat, KindWholeWheat, KindDurum, KindSpelt, KindWholeSpelt, KindRye, KindWholeRye, KindBarley, KindOats,
-		KindWheatGluten, KindMalt, KindCulture:
+		KindWheatGluten, KindMalt, KindStarter:
 		return Gluten
 	case KindMilk, KindDairy, KindButter:
 		return Milk

@@ -10,14 +10,14 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// LevainBuild asks how to get from the culture at hand to the ripe levain wanted.
+// LevainBuild asks how to get from the starter at hand to the ripe levain wanted.
 type LevainBuild struct {
 	Want      quantity.Mass    // ripe levain for the dough
-	KeepBack  quantity.Mass    // ripe levain to keep as the next culture, made in addition
+	KeepBack  quantity.Mass    // ripe levain to keep as the next starter, made in addition
 	Hydration quantity.Percent // of the levain, and of every stage on the way
-	Culture   Culture          // at hand
-	// Inoculation fixes the culture of the last stage. Zero leaves it free within the bounds, and
-	// as much of the culture at hand is used as they allow, so that least is left over.
+	Starter   Starter          // at hand
+	// Inoculation fixes the starter of the last stage. Zero leaves it free within the bounds, and
+	// as much of the starter at hand is used as they allow, so that least is left over.
 	Inoculation quantity.Percent
 	Of          InoculationBasis // of Inoculation
 	// Stages is the number of feedings, 1 to 4; zero takes as few as the bounds allow.
@@ -27,14 +27,14 @@ type LevainBuild struct {
 	Least, Most quantity.Percent
 }
 
-// LevainPlan is the way from a culture to a levain.
+// LevainPlan is the way from a starter to a levain.
 type LevainPlan struct {
-	Stages   []Feeding     // in order; the culture of each later stage is what the one before made
-	LeftOver quantity.Mass // of the culture at hand, not used
+	Stages   []Feeding     // in order; the starter of each later stage is what the one before made
+	LeftOver quantity.Mass // of the starter at hand, not used
 	KeepBack quantity.Mass // to take from the ripe levain and keep
 	Use      quantity.Mass // ripe levain for the dough
-	Reached  bool          // false: the culture at hand is too little; Missing and Why say so
-	Missing  quantity.Mass // how much more culture it would take
+	Reached  bool          // false: the starter at hand is too little; Missing and Why say so
+	Missing  quantity.Mass // how much more starter it would take
 	Why      working.Message
 	in       LevainBuild
 }
@@ -45,12 +45,12 @@ const mostStages = 4
 //
 //	c = F·s·(1 + h_c) ÷ (1 + h_c + s);  flour = F − c ÷ (1 + h_c);  water = F·h − c·h_c ÷ (1 + h_c)
 //
-// with F = made ÷ (1 + h) all flour of the stage in g, h its hydration, c the culture in g, h_c
-// the culture's hydration and s the inoculation of new flour. The stages are chosen so that
+// with F = made ÷ (1 + h) all flour of the stage in g, h its hydration, c the starter in g, h_c
+// the starter's hydration and s the inoculation of new flour. The stages are chosen so that
 // each free one has the same inoculation, within the bounds. Want plus KeepBack is made exactly
 // to the microgram. Masses from 0.1 g to 100 t, hydrations 20 % to 1000 %. Too little
-// culture is an answer (Reached is false), not an error. Errors: InputError for impossible
-// fields; ErrInconsistent when the culture holds more water or flour than the levain may.
+// starter is an answer (Reached is false), not an error. Errors: InputError for impossible
+// fields; ErrInconsistent when the starter holds more water or flour than the levain may.
 // Source: algebra; the bounds are the feeding ratios 1:1:1 to 1:10:10 in print, The Sourdough
 // Framework.
 func (l LevainBuild) Plan() (LevainPlan, error) {
@@ -63,9 +63,9 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 	if l.Stages > 0 {
 		first, last = l.Stages, l.Stages
 	}
-	possible := func(cultures []quantity.Mass) bool {
-		_, err := l.feedings(made, cultures)
-		return err == nil && cultures[0].Compare(l.Culture.Mass) <= 0
+	possible := func(starters []quantity.Mass) bool {
+		_, err := l.feedings(made, starters)
+		return err == nil && starters[0].Compare(l.Starter.Mass) <= 0
 	}
 	n := first
 	for n < last && !possible(l.chain(made, n, l.Least)) {
@@ -77,56 +77,56 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 			return LevainPlan{}, err
 		}
 		plan.Reached = false
-		plan.Missing = least[0].Sub(l.Culture.Mass)
+		plan.Missing = least[0].Sub(l.Starter.Mass)
 		feedings := "1 feeding"
 		if n > 1 {
 			feedings = strconv.Itoa(n) + " feedings"
 		}
-		plan.Why = working.Say("%v of culture is too little for %v of levain in %s: it takes %v", readable(l.Culture.Mass), readable(made), feedings, readable(least[0]))
+		plan.Why = working.Say("%v of starter is too little for %v of levain in %s: it takes %v", readable(l.Starter.Mass), readable(made), feedings, readable(least[0]))
 		return plan, nil
 	}
-	cultures := l.chain(made, n, l.Most)
-	if !possible(cultures) && l.free(n) {
+	starters := l.chain(made, n, l.Most)
+	if !possible(starters) && l.free(n) {
 		low, high := millionths(l.Least), millionths(l.Most)
-		// The largest inoculation for which the culture at hand suffices and is not too wet or too stiff.
+		// The largest inoculation for which the starter at hand suffices and is not too wet or too stiff.
 		k := low + int64(sort.Search(int(high-low), func(i int) bool {
 			return !possible(l.chain(made, n, percentOf(low+int64(i)+1)))
 		}))
-		cultures = l.chain(made, n, percentOf(k))
-		if more := l.chain(made, n, percentOf(k+1)); more[0].Compare(l.Culture.Mass) > 0 {
+		starters = l.chain(made, n, percentOf(k))
+		if more := l.chain(made, n, percentOf(k+1)); more[0].Compare(l.Starter.Mass) > 0 {
 			// All of it: the inoculation lies between two millionths of a point.
-			if all := append([]quantity.Mass{l.Culture.Mass}, cultures[1:]...); possible(all) {
-				cultures = all
+			if all := append([]quantity.Mass{l.Starter.Mass}, starters[1:]...); possible(all) {
+				starters = all
 			}
 		}
 	}
 	var err error
-	if plan.Stages, err = l.feedings(made, cultures); err != nil {
+	if plan.Stages, err = l.feedings(made, starters); err != nil {
 		return LevainPlan{}, err
 	}
-	plan.LeftOver = l.Culture.Mass.Sub(cultures[0])
+	plan.LeftOver = l.Starter.Mass.Sub(starters[0])
 	return plan, nil
 }
 
-// feedings finds flour and water for stages that start from the cultures given.
-func (l *LevainBuild) feedings(made quantity.Mass, cultures []quantity.Mass) ([]Feeding, error) {
+// feedings finds flour and water for stages that start from the starters given.
+func (l *LevainBuild) feedings(made quantity.Mass, starters []quantity.Mass) ([]Feeding, error) {
 	var out []Feeding
-	c := Culture{cultures[0], l.Culture.Hydration}
-	for i := range cultures {
+	c := Starter{starters[0], l.Starter.Hydration}
+	for i := range starters {
 		target := made
-		if i+1 < len(cultures) {
-			target = cultures[i+1]
+		if i+1 < len(starters) {
+			target = starters[i+1]
 		}
 		flour := target.Over(wholeFlour.Add(l.Hydration))
-		f := Feeding{Culture: c, Flour: flour.Sub(c.Flour()), Water: target.Sub(flour).Sub(c.Water())}
+		f := Feeding{Starter: c, Flour: flour.Sub(c.Flour()), Water: target.Sub(flour).Sub(c.Water())}
 		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
 			return nil, &quantity.InputError{
-				GoPath: "Culture", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
-				Want: "a culture with no more water and flour than the levain, or a smaller inoculation", Err: quantity.ErrInconsistent,
+				GoPath: "Starter", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
+				Want: "a starter with no more water and flour than the levain, or a smaller inoculation", Err: quantity.ErrInconsistent,
 			}
 		}
 		out = append(out, f)
-		c = Culture{target, l.Hydration}
+		c = Starter{target, l.Hydration}
 	}
 	return out, nil
 }
@@ -138,9 +138,9 @@ func (l *LevainBuild) check() error {
 	quantity.Check(&p, "KeepBack", l.KeepBack, quantity.Mass{}, mostDough)
 	least := quantity.MustPercent("20 %")
 	quantity.Check(&p, "Hydration", l.Hydration, least, mostOfFlour)
-	quantity.Check(&p, "Culture.Mass", l.Culture.Mass, quantity.Micrograms(1000), mostDough)
-	quantity.Check(&p, "Culture.Hydration", l.Culture.Hydration, least, mostOfFlour)
-	checkName(&p, "Of", basisNames[:], int(l.Of))
+	quantity.Check(&p, "Starter.Mass", l.Starter.Mass, quantity.Micrograms(1000), mostDough)
+	quantity.Check(&p, "Starter.Hydration", l.Starter.Hydration, least, mostOfFlour)
+	basisWords.Check(&p, "Of", l.Of)
 	most := mostOfFlour
 	if l.Of == OfMix {
 		most = quantity.MustPercent("90 %")
@@ -177,27 +177,27 @@ func (l *LevainBuild) defaults() {
 // free reports whether any of n stages may choose its inoculation.
 func (l *LevainBuild) free(n int) bool { return l.Inoculation.IsZero() || n > 1 }
 
-// chain returns the culture that each of n stages starts from so that the last one makes the
+// chain returns the starter that each of n stages starts from so that the last one makes the
 // mass wanted, when every free stage has inoculation s of new flour.
 func (l *LevainBuild) chain(made quantity.Mass, n int, s quantity.Percent) []quantity.Mass {
 	out := make([]quantity.Mass, n)
 	for i := n - 1; i >= 0; i-- {
 		from := l.Hydration
 		if i == 0 {
-			from = l.Culture.Hydration
+			from = l.Starter.Hydration
 		}
 		use, of := s, OfNewFlour
 		if i == n-1 && !l.Inoculation.IsZero() {
 			use, of = l.Inoculation, l.Of
 		}
-		made = cultureFor(made, l.Hydration, from, use, of)
+		made = starterFor(made, l.Hydration, from, use, of)
 		out[i] = made
 	}
 	return out
 }
 
-// cultureFor returns the culture of hydration from that makes so much levain at a hydration.
-func cultureFor(made quantity.Mass, hydration, from, s quantity.Percent, of InoculationBasis) quantity.Mass {
+// starterFor returns the starter of hydration from that makes so much levain at a hydration.
+func starterFor(made quantity.Mass, hydration, from, s quantity.Percent, of InoculationBasis) quantity.Mass {
 	ps, pf := millionths(s), millionths(from)
 	if of == OfMix {
 		return massRatio(micrograms(made), []int64{ps}, []int64{one})
@@ -216,10 +216,10 @@ func (p LevainPlan) String() string {
 		fmt.Fprintf(&s, "stage %d: %v, makes %v\n", i+1, f, f.Result())
 	}
 	if !p.KeepBack.IsZero() {
-		fmt.Fprintf(&s, "keep %s of it as the next culture\n", shown(p.KeepBack))
+		fmt.Fprintf(&s, "keep %s of it as the next starter\n", shown(p.KeepBack))
 	}
 	if !p.LeftOver.IsZero() {
-		fmt.Fprintf(&s, "%s of the culture at hand is not used\n", shown(p.LeftOver))
+		fmt.Fprintf(&s, "%s of the starter at hand is not used\n", shown(p.LeftOver))
 	}
 	return s.String()
 }

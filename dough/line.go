@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
 )
 
 // Role says as what an ingredient stands in a formula or on a weighing list.
@@ -16,29 +17,20 @@ const (
 	RoleSalt
 	RoleOther
 	RoleInclusion
-	RoleCulture    // ripe culture that starts a preferment
+	RoleStarter    // ripe starter that starts a preferment
 	RolePreferment // a preferment or soaker made beforehand, weighed as a whole
 )
 
-var roleNames = [...]string{"flour", "liquid", "salt", "other", "inclusion", "culture", "preferment"}
+var roleWords = enum.Of[Role]("role", "flour", "liquid", "salt", "other", "inclusion", "starter", "preferment")
 
-// String names the role: "flour".
-func (r Role) String() string { return nameOf(roleNames[:], int(r)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (r Role) AppendText(b []byte) ([]byte, error) { return appendName(b, roleNames[:], int(r)) }
+// String names the role.
+func (r Role) String() string { return roleWords.String(r) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (r Role) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r Role) MarshalText() ([]byte, error) { return roleWords.Marshal(r) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (r *Role) UnmarshalText(text []byte) error {
-	i, err := readName(text, roleNames[:])
-	if err == nil {
-		*r = Role(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (r *Role) UnmarshalText(text []byte) error { return roleWords.Unmarshal(r, text) }
 
 // Line is one ingredient with its weight.
 type Line struct {

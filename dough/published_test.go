@@ -212,11 +212,11 @@ func read(in *published.Inputs, b dough.Batch) float64 {
 	case "prefermented":
 		return b.Prefermented().Points()
 	case "effective":
-		h, unknown := b.EffectiveHydration()
-		if len(unknown) > 0 {
-			in.Fail("water content not stated: %v", unknown)
+		e := b.EffectiveHydration()
+		if len(e.Unknown)+len(e.Assumed) > 0 {
+			in.Fail("water content not stated: %v", e)
 		}
-		return h.Points()
+		return e.Hydration.Points()
 	case "net yield":
 		y, err := b.DoughYield().Net()
 		if err != nil {
@@ -263,7 +263,7 @@ func read(in *published.Inputs, b dough.Batch) float64 {
 
 func checkFeeding(in *published.Inputs) float64 {
 	f := dough.Feeding{
-		Culture: dough.Culture{Mass: in.Mass("culture"), Hydration: in.Percent("hydration")}, Flour: in.Mass("flour"), Water: in.Mass("water"),
+		Starter: dough.Starter{Mass: in.Mass("starter"), Hydration: in.Percent("hydration")}, Flour: in.Mass("flour"), Water: in.Mass("water"),
 	}
 	switch get := in.Text("get"); get {
 	case "hydration":
@@ -274,10 +274,10 @@ func checkFeeding(in *published.Inputs) float64 {
 		return f.Inoculation(dough.OfMix).Points()
 	case "made":
 		return f.Made().In(in.Unit("unit"))
-	case "culture flour":
-		return f.Culture.Flour().In(in.Unit("unit"))
-	case "culture water":
-		return f.Culture.Water().In(in.Unit("unit"))
+	case "starter flour":
+		return f.Starter.Flour().In(in.Unit("unit"))
+	case "starter water":
+		return f.Starter.Water().In(in.Unit("unit"))
 	default:
 		in.Fail("cannot get %q", get)
 		return 0
@@ -286,7 +286,7 @@ func checkFeeding(in *published.Inputs) float64 {
 
 func checkRehydrate(in *published.Inputs) float64 {
 	r, err := dough.Rehydrate{
-		Culture: dough.Culture{Mass: in.Mass("culture"), Hydration: in.Percent("from")}, Hydration: in.Percent("to"), Mass: in.Mass("made"),
+		Starter: dough.Starter{Mass: in.Mass("starter"), Hydration: in.Percent("from")}, Hydration: in.Percent("to"), Mass: in.Mass("made"),
 	}.Plan()
 	if err != nil || !r.Reached {
 		in.Fail("%v %v", r, err)

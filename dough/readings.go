@@ -3,6 +3,7 @@ package dough
 import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/sources"
 )
 
@@ -22,27 +23,16 @@ const (
 	LevainOfDough
 )
 
-var readingNames = [...]string{"flour of total flour", "levain of added flour", "levain of total flour", "levain of dough"}
+var readingWords = enum.Of[LevainReading]("reading of a levain percentage", "flour of total flour", "levain of added flour", "levain of total flour", "levain of dough")
 
-// String names the reading: "levain of added flour".
-func (r LevainReading) String() string { return nameOf(readingNames[:], int(r)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (r LevainReading) AppendText(b []byte) ([]byte, error) {
-	return appendName(b, readingNames[:], int(r))
-}
+// String names the reading of a levain percentage.
+func (r LevainReading) String() string { return readingWords.String(r) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (r LevainReading) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r LevainReading) MarshalText() ([]byte, error) { return readingWords.Marshal(r) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (r *LevainReading) UnmarshalText(text []byte) error {
-	i, err := readName(text, readingNames[:])
-	if err == nil {
-		*r = LevainReading(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (r *LevainReading) UnmarshalText(text []byte) error { return readingWords.Unmarshal(r, text) }
 
 // LevainShare is a levain percentage as some text prints it, with what is needed to understand
 // it.
@@ -97,7 +87,7 @@ func (l LevainShare) flour() quantity.Percent {
 
 func (l LevainShare) check() error {
 	var p quantity.Problems
-	checkName(&p, "Reading", readingNames[:], int(l.Reading))
+	readingWords.Check(&p, "Reading", l.Reading)
 	quantity.Check(&p, "Percent", l.Percent, leastPercent, mostOfFlour)
 	if l.Reading != FlourOfTotalFlour {
 		quantity.Check(&p, "Hydration", l.Hydration, leastWater, mostOfFlour)

@@ -5,19 +5,19 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// Rehydrate asks what to add to a culture so that all of it has another hydration.
+// Rehydrate asks what to add to a starter so that all of it has another hydration.
 type Rehydrate struct {
-	Culture   Culture
+	Starter   Starter
 	Hydration quantity.Percent // wanted
 	// Mass is how much it is to be in the end. Zero adds as little as possible: water alone to a stiffer
-	// culture, flour alone to a wetter one.
+	// starter, flour alone to a wetter one.
 	Mass quantity.Mass
 }
 
 // Rehydrated is what to add.
 type Rehydrated struct {
 	Feeding Feeding
-	Least   quantity.Mass // the smallest mass that all of the culture can become at this hydration
+	Least   quantity.Mass // the smallest mass that all of the starter can become at this hydration
 	Reached bool          // false: the mass wanted is below Least, and Feeding is the one for Least
 	in      Rehydrate
 }
@@ -26,29 +26,29 @@ type Rehydrated struct {
 //
 //	flour = M ÷ (1 + h) − c ÷ (1 + h_c);  water = M·h ÷ (1 + h) − c·h_c ÷ (1 + h_c)
 //
-// M is the mass in the end, h the hydration wanted, c the culture and h_c its hydration. Least is
-// the M for which flour or water is zero. Rounded half to even to the microgram; culture, flour and
+// M is the mass in the end, h the hydration wanted, c the starter and h_c its hydration. Least is
+// the M for which flour or water is zero. Rounded half to even to the microgram; starter, flour and
 // water add up to M exactly. A mass below Least is an answer (Reached is false), not an error. Errors:
 // ErrOutOfRange for masses outside 1 mg to 100 t or hydrations outside 20 % to 1000 %. Source: algebra.
 func (r Rehydrate) Plan() (Rehydrated, error) {
 	var p quantity.Problems
 	least := quantity.MustPercent("20 %")
-	quantity.Check(&p, "Culture.Mass", r.Culture.Mass, quantity.Micrograms(1000), mostDough)
-	quantity.Check(&p, "Culture.Hydration", r.Culture.Hydration, least, mostOfFlour)
+	quantity.Check(&p, "Starter.Mass", r.Starter.Mass, quantity.Micrograms(1000), mostDough)
+	quantity.Check(&p, "Starter.Hydration", r.Starter.Hydration, least, mostOfFlour)
 	quantity.Check(&p, "Hydration", r.Hydration, least, mostOfFlour)
 	quantity.Check(&p, "Mass", r.Mass, quantity.Mass{}, mostDough)
 	if err := p.Err(); err != nil {
 		return Rehydrated{}, err
 	}
 	out := Rehydrated{Reached: true, in: r}
-	flour, water := r.Culture.Flour(), r.Culture.Water()
-	if r.Hydration.Compare(r.Culture.Hydration) >= 0 { // water alone
+	flour, water := r.Starter.Flour(), r.Starter.Water()
+	if r.Hydration.Compare(r.Starter.Hydration) >= 0 { // water alone
 		out.Least = flour.Add(r.Hydration.Of(flour))
 	} else { // flour alone
 		out.Least = water.Add(water.Over(r.Hydration))
 	}
-	if r.Hydration == r.Culture.Hydration || out.Least.Compare(r.Culture.Mass) < 0 { // but for rounding
-		out.Least = r.Culture.Mass
+	if r.Hydration == r.Starter.Hydration || out.Least.Compare(r.Starter.Mass) < 0 { // but for rounding
+		out.Least = r.Starter.Mass
 	}
 	mass := r.Mass
 	if mass.Compare(out.Least) < 0 {
@@ -61,9 +61,9 @@ func (r Rehydrate) Plan() (Rehydrated, error) {
 	if add.Sign() < 0 || micrograms(add) <= 2 {
 		add = quantity.Mass{}
 	}
-	out.Feeding = Feeding{Culture: r.Culture, Flour: add, Water: mass.Sub(r.Culture.Mass).Sub(add)}
+	out.Feeding = Feeding{Starter: r.Starter, Flour: add, Water: mass.Sub(r.Starter.Mass).Sub(add)}
 	if micrograms(out.Feeding.Water) <= 2 {
-		out.Feeding.Flour = mass.Sub(r.Culture.Mass)
+		out.Feeding.Flour = mass.Sub(r.Starter.Mass)
 		out.Feeding.Water = quantity.Mass{}
 	}
 	return out, nil
@@ -71,7 +71,7 @@ func (r Rehydrate) Plan() (Rehydrated, error) {
 
 // String prints what to add.
 func (r Rehydrated) String() string {
-	text := "add " + shown(r.Feeding.Flour) + " flour and " + shown(r.Feeding.Water) + " water to " + shown(r.Feeding.Culture.Mass) + " of culture"
+	text := "add " + shown(r.Feeding.Flour) + " flour and " + shown(r.Feeding.Water) + " water to " + shown(r.Feeding.Starter.Mass) + " of starter"
 	if !r.Reached {
 		text += "; all of it becomes at least " + shown(r.Least)
 	}
@@ -80,12 +80,12 @@ func (r Rehydrated) String() string {
 
 // Working derives what to add.
 func (r Rehydrated) Working() working.Working {
-	made, c := r.Feeding.Made(), r.Feeding.Culture
+	made, c := r.Feeding.Made(), r.Feeding.Starter
 	h := r.in.Hydration
-	return working.Working{Title: "Culture to another hydration", Steps: []working.Step{{
-		Name: "flour in the culture", Symbol: "g", Formula: "c ÷ (1 + k ÷ 100)",
+	return working.Working{Title: "Starter to another hydration", Steps: []working.Step{{
+		Name: "flour in the starter", Symbol: "g", Formula: "c ÷ (1 + k ÷ 100)",
 		Where: []working.Binding{
-			{Symbol: "c", Meaning: "culture", Value: c.Mass.String()}, {Symbol: "k", Meaning: "its hydration", Value: c.Hydration.String()},
+			{Symbol: "c", Meaning: "starter", Value: c.Mass.String()}, {Symbol: "k", Meaning: "its hydration", Value: c.Hydration.String()},
 		},
 		Numbers: figure(c.Mass) + " ÷ (1 + " + figure(c.Hydration) + " ÷ 100)", Value: c.Flour().Text(quantity.Gram, 6),
 		Note: "rounded half to even to the microgram", Source: working.Algebra(),

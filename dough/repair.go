@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 )
 
 // Restore says what of a formula is to come back after a mishap.
@@ -23,27 +24,16 @@ const (
 	RestoreAll
 )
 
-var restoreNames = [...]string{"hydration and salt", "hydration", "all"}
+var restoreWords = enum.Of[Restore]("restoration", "hydration and salt", "hydration", "all")
 
-// String names it: "hydration and salt".
-func (r Restore) String() string { return nameOf(restoreNames[:], int(r)) }
-
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (r Restore) AppendText(b []byte) ([]byte, error) {
-	return appendName(b, restoreNames[:], int(r))
-}
+// String names the restoration.
+func (r Restore) String() string { return restoreWords.String(r) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (r Restore) MarshalText() ([]byte, error) { return r.AppendText(nil) }
+func (r Restore) MarshalText() ([]byte, error) { return restoreWords.Marshal(r) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (r *Restore) UnmarshalText(text []byte) error {
-	i, err := readName(text, restoreNames[:])
-	if err == nil {
-		*r = Restore(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (r *Restore) UnmarshalText(text []byte) error { return restoreWords.Unmarshal(r, text) }
 
 // Mishap is a batch in which something was weighed wrongly: 40 g of water too much, the salt left
 // out, flour thrown in because the dough did not clear the bowl.
@@ -80,7 +70,7 @@ func (m Mishap) Repair() (Repair, error) {
 	if len(m.Batch.mass) == 0 {
 		p.Required("Batch", "the batch as it was planned, from Formula.For")
 	}
-	checkName(&p, "Restore", restoreNames[:], int(m.Restore))
+	restoreWords.Check(&p, "Restore", m.Restore)
 	if len(m.Extra) > maxLines {
 		p.Add("Extra", "too many lines", "at most 200", quantity.ErrOutOfRange)
 	}
@@ -129,7 +119,7 @@ func (m Mishap) Repair() (Repair, error) {
 // restored lists the lines of a batch that the repair is to bring back.
 func (m *Mishap) restored(b *Batch) []Line {
 	if m.Restore == RestoreAll {
-		return slices.DeleteFunc(b.FinalDough(), func(l Line) bool { return l.Role == RoleCulture })
+		return slices.DeleteFunc(b.FinalDough(), func(l Line) bool { return l.Role == RoleStarter })
 	}
 	var out []Line
 	for _, l := range b.Overall() {
@@ -165,7 +155,7 @@ func (w *Weights) change(b *Batch, e Stock) error {
 	if !e.Mass.IsValid() || e.Mass.Compare(mostDough) > 0 || e.Mass.Compare(mostDough.Neg()) < 0 {
 		return &quantity.InputError{GoPath: "Mass", Got: e.Mass.String(), Want: "a difference of at most " + mostDough.String(), Err: quantity.ErrOutOfRange}
 	}
-	if j := b.c.item(e.Name); j != nobody && b.c.items[j].role != RoleCulture {
+	if j := b.c.item(e.Name); j != nobody && b.c.items[j].role != RoleStarter {
 		return w.Final.change(&b.c.items[j], e.Mass)
 	}
 	for i := range w.Preferments {
@@ -178,7 +168,7 @@ func (w *Weights) change(b *Batch, e Stock) error {
 			build, _ := b.Build(e.Name)
 			times, used, err := enlarge(s.Used, build.Used, e.Mass)
 			s.Bowl.times(times)
-			s.Used = used
+			s.Used, s.fit = used, true
 			return err
 		}
 	}
@@ -227,7 +217,7 @@ func (pf *PrefermentWeights) change(b *Batch, extra quantity.Mass) error {
 	build, _ := b.Build(pf.Name)
 	times, used, err := enlarge(pf.Used, build.Used, extra)
 	pf.times(times)
-	pf.Used = used
+	pf.Used, pf.fit = used, true
 	return err
 }
 

@@ -10,7 +10,7 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// The culture on the weighing list is the inoculation asked for, in every account and on both
+// The starter on the weighing list is the inoculation asked for, in every account and on both
 // bases, and the account decides where its flour and water are counted.
 func TestSeedIsTheInoculationAskedFor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -27,31 +27,31 @@ func TestSeedIsTheInoculationAskedFor(t *testing.T) {
 			t.Fatal(err)
 		}
 		build, _ := b.Build("levain")
-		var culture, flour quantity.Mass
+		var starter, flour quantity.Mass
 		for _, l := range build.Lines {
 			switch l.Role {
-			case dough.RoleCulture:
-				culture = l.Mass
+			case dough.RoleStarter:
+				starter = l.Mass
 			case dough.RoleFlour:
 				flour = flour.Add(l.Mass)
 			}
 		}
-		got := culture.PercentOf(flour)
+		got := starter.PercentOf(flour)
 		if pf.Seed.Of == dough.OfMix {
-			got = culture.PercentOf(build.Made)
+			got = starter.PercentOf(build.Made)
 		}
 		// A line of its own is rounded to a millionth of a point of total flour.
 		if !near(got, pf.Seed.Percent, 1e-5+1e-6/pf.Flour.Fraction()*(1+pf.Hydration.Fraction())) {
-			t.Errorf("culture %v, %v %v, asked for %v", culture, got, pf.Seed.Of, pf.Seed.Percent)
+			t.Errorf("starter %v, %v %v, asked for %v", starter, got, pf.Seed.Of, pf.Seed.Percent)
 		}
 		levain := pf.Flour.Of(b.Flour())
 		levain = levain.Add(pf.Hydration.Of(levain))
 		wantMade, wantUsed := levain, levain
 		switch pf.Seed.Account {
 		case dough.SeedRemoved:
-			wantMade = levain.Add(culture)
+			wantMade = levain.Add(starter)
 		case dough.SeedSeparate:
-			wantMade, wantUsed = levain.Add(culture), levain.Add(culture)
+			wantMade, wantUsed = levain.Add(starter), levain.Add(starter)
 		}
 		if build.Made != wantMade || build.Used != wantUsed {
 			t.Errorf("%v: made %v, used %v, want %v and %v", pf.Seed.Account, build.Made, build.Used, wantMade, wantUsed)
@@ -71,17 +71,17 @@ func TestSeedOfOtherFlour(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// 1050 g of flour in the levain: 100 g of culture bring 50 g, so that 1000 g are new; of the 105 g of
-	// rye, 50 g came with the culture.
+	// 1050 g of flour in the levain: 100 g of starter bring 50 g, so that 1000 g are new; of the 105 g of
+	// rye, 50 g came with the starter.
 	build, _ := b.Build("levain")
-	for name, want := range map[string]string{"bread flour": "945 g", "whole rye": "55 g", "water": "1000 g", "culture": "100 g"} {
+	for name, want := range map[string]string{"bread flour": "945 g", "whole rye": "55 g", "water": "1000 g", "starter": "100 g"} {
 		if got := lineOf(build.Lines, name).Mass.String(); got != want {
 			t.Errorf("%s %s, want %s", name, got, want)
 		}
 	}
 	pf.Blend = []dough.Part{{Name: "bread flour", Percent: pc("100 %")}}
 	_, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
-	refused(t, "a rye culture in a levain without rye", err)
+	refused(t, "a rye starter in a levain without rye", err)
 }
 
 func TestSoakerInsideAPreferment(t *testing.T) {

@@ -46,27 +46,58 @@ func (b Batch) FinalHydration() quantity.Percent {
 	return water.PercentOf(flour)
 }
 
-// EffectiveHydration returns the water in everything but the flour, ÷ all flour:
+// EffectiveHydration is the water in everything but the flour, as a percentage of all flour.
+type EffectiveHydration struct {
+	Hydration quantity.Percent `json:"hydration"`
+	// Assumed are the ingredients whose water content is not stated and was taken from their kind: whole milk,
+	// egg, butter, syrup.
+	Assumed []string `json:"assumed,omitempty"`
+	// Unknown are those of which neither is known; they were counted as dry.
+	Unknown []string `json:"unknown,omitempty"`
+}
+
+// EffectiveHydration answers how wet the dough is when milk, eggs, butter and honey are counted too:
 //
 //	h = Σ percentage · water content
 //
-// Water counts fully and every other ingredient with its Part.Water; inclusions and the flour's
-// own moisture do not count. Unknown lists liquids, eggs, milk, butter and cultures whose water
-// content is not stated; they were counted as dry. Exact but for one rounding per line to a
-// millionth of a point.
-func (b Batch) EffectiveHydration() (h quantity.Percent, unknown []string) {
+// Water counts fully and every other ingredient with its Part.Water or, where that is not stated, with what is
+// usual of its kind; inclusions, yeast of unstated content and the flour's own moisture do not count. Exact but for one
+// rounding per line to a millionth of a point. Source of the usual contents: USDA National Nutrient Database SR28.
+func (b Batch) EffectiveHydration() EffectiveHydration {
+	var e EffectiveHydration
 	for i := range b.c.items {
-		switch it := &b.c.items[i]; {
+		it := &b.c.items[i]
+		usual := it.kind.usualWater()
+		switch {
 		case it.role == RoleInclusion || it.role == RoleFlour:
 		case it.isWater():
-			h = h.Add(it.percent)
+			e.Hydration = e.Hydration.Add(it.percent)
 		case !it.water.IsZero():
-			h = h.Add(it.water.OfPercent(it.percent))
-		case it.role == RoleLiquid, it.kind == KindMilk, it.kind == KindEgg, it.kind == KindButter, it.kind == KindCulture:
-			unknown = append(unknown, it.name)
+			e.Hydration = e.Hydration.Add(it.water.OfPercent(it.percent))
+		case !usual.IsZero():
+			e.Hydration = e.Hydration.Add(usual.OfPercent(it.percent))
+			e.Assumed = append(e.Assumed, it.name)
+		case it.role == RoleLiquid, it.kind == KindDairy, it.kind == KindStarter:
+			e.Unknown = append(e.Unknown, it.name)
 		}
 	}
-	return h, unknown
+	return e
+}
+
+// usualWater is the water content of a kind of food; zero where it varies too much to be assumed. Source: SR28,
+// whole milk (01077), whole egg (01123), unsalted butter (01145), honey (19296).
+func (k Kind) usualWater() quantity.Percent {
+	switch k {
+	case KindMilk:
+		return quantity.MustPercent("88.13 %")
+	case KindEgg:
+		return quantity.MustPercent("76.15 %")
+	case KindButter:
+		return quantity.MustPercent("17.94 %")
+	case KindSyrup:
+		return quantity.MustPercent("17.1 %")
+	}
+	return quantity.Percent{}
 }
 
 // Prefermented returns the flour that ferments beforehand ÷ all flour. Soakers do not ferment.
@@ -88,8 +119,7 @@ func (b Batch) SaltShare() quantity.Percent {
 // SaltInWater returns salt as a percentage of the dough's water, that in milk, eggs and butter
 // included where it is stated. It is what yeast and bacteria feel. Invalid without any water.
 func (b Batch) SaltInWater() quantity.Percent {
-	h, _ := b.EffectiveHydration()
-	return b.SaltShare().Over(h)
+	return b.SaltShare().Over(b.EffectiveHydration().Hydration)
 }
 
 // Share returns all ingredients of the kinds ÷ all flour.

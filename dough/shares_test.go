@@ -40,8 +40,8 @@ func TestSharesFollowTheKinds(t *testing.T) {
 			t.Errorf("%s: %v, want %v", what, got[0], got[1])
 		}
 	}
-	if h, unknown := b.EffectiveHydration(); h != pc("74.6 %") || len(unknown) > 0 {
-		t.Errorf("effective hydration %v, %v", h, unknown)
+	if e := b.EffectiveHydration(); e.Hydration != pc("74.6 %") || len(e.Assumed)+len(e.Unknown) > 0 {
+		t.Errorf("effective hydration %v", e)
 	}
 	if s := b.SaltInWater(); s != pc("2.3 %").Over(pc("74.6 %")) {
 		t.Errorf("salt in water %v", s)
@@ -59,7 +59,7 @@ func TestSharesFollowTheKinds(t *testing.T) {
 
 func TestAllergensOfKinds(t *testing.T) {
 	for k, want := range map[dough.Kind]dough.Allergens{
-		dough.KindOats: dough.Gluten, dough.KindMalt: dough.Gluten, dough.KindCulture: dough.Gluten, dough.KindWheatGluten: dough.Gluten,
+		dough.KindOats: dough.Gluten, dough.KindMalt: dough.Gluten, dough.KindStarter: dough.Gluten, dough.KindWheatGluten: dough.Gluten,
 		dough.KindGlutenFreeFlour: 0, dough.KindWater: 0, dough.KindUnstated: 0, dough.KindOther: 0,
 		dough.KindButter: dough.Milk, dough.KindDairy: dough.Milk, dough.KindEgg: dough.Egg, dough.KindNuts: dough.Nuts, dough.KindPeanuts: dough.Peanuts,
 		dough.KindSesame: dough.Sesame, dough.KindSoy: dough.Soy, dough.KindLupin: dough.Lupin,
@@ -73,7 +73,7 @@ func TestAllergensOfKinds(t *testing.T) {
 	}
 }
 
-// Weights in odd shapes: water only in the culture, an ingredient only in the levain, a second water.
+// Weights in odd shapes: water only in the starter, an ingredient only in the levain, a second water.
 func TestWeightsInOddShapes(t *testing.T) {
 	flour := []dough.Weight{{Name: "flour", Mass: quantity.Grams(100)}}
 	b, err := dough.Weights{

@@ -12,7 +12,7 @@ func (t *tally) batch() (Batch, error) {
 	for k := range nodes {
 		nodes[k].lines = append(nodes[k].lines, make([]quantity.Mass, len(t.names)-len(nodes[k].lines))...)
 	}
-	seeds := make([]quantity.Mass, len(nodes)) // flour in the counted culture of each node
+	seeds := make([]quantity.Mass, len(nodes)) // flour in the counted starter of each node
 	for k := len(nodes) - 1; k >= 0; k-- {
 		n := &nodes[k]
 		n.total = slices.Clone(n.lines)
@@ -39,14 +39,14 @@ func (t *tally) batch() (Batch, error) {
 	return t.fill(c)
 }
 
-// split adds the flour and water of a counted culture to the totals of its node.
+// split adds the flour and water of a counted starter to the totals of its node.
 func (t *tally) split(k int, seeds []quantity.Mass) error {
 	n := &(*t.nodes)[k]
 	s := n.seed
 	if s.Mass.IsZero() || s.Account != SeedCounted {
 		return nil
 	}
-	seeds[k] = Culture{s.Mass, s.Hydration}.Flour()
+	seeds[k] = Starter{s.Mass, s.Hydration}.Flour()
 	shares := make([]quantity.Mass, len(t.names))
 	if len(s.Blend) == 0 {
 		for j := range t.names {
@@ -64,7 +64,7 @@ func (t *tally) split(k int, seeds []quantity.Mass) error {
 	}
 	flours, err := quantity.ApportionLike(seeds[k], shares)
 	if err != nil {
-		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the culture", Err: quantity.ErrRequired}
+		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the starter", Err: quantity.ErrRequired}
 	}
 	for j, m := range flours {
 		n.total[j] = n.total[j].Add(m)
@@ -200,7 +200,7 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 		if s := n.seed; !s.Mass.IsZero() {
 			pf.Seed = Seed{Percent: s.Mass.PercentOf(newFlour), Hydration: s.Hydration, Blend: s.Blend, Account: s.Account}
 			if newFlour.IsZero() {
-				return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "new flour besides the culture", Err: quantity.ErrRequired}
+				return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "new flour besides the starter", Err: quantity.ErrRequired}
 			}
 		}
 		if pf.Preferments, pf.Soakers, err = t.below(i, flour); err != nil {
@@ -239,16 +239,20 @@ func (t *tally) fill(c compiled) (Batch, error) {
 	}
 	for i := 1; i < len(b.work); i++ {
 		s := nodes[i].seed
-		switch at := c.nodes[i].culture; {
+		b.work[i].given = t.givenTo(c, i)
+		switch at := c.nodes[i].starter; {
 		case s.Mass.IsZero():
 		case at == nobody:
-			b.work[i].culture, b.work[i].cultureOf = s.Mass, c.nodes[i].seed
+			b.work[i].starter, b.work[i].starterOf = s.Mass, c.nodes[i].seed
 		default:
 			b.work[i].own[at] = s.Mass
 			for k := i; k >= 0; k = c.nodes[k].parent {
 				b.work[k].total[at] = b.work[k].total[at].Add(s.Mass)
 			}
 		}
+	}
+	for i := len(b.work) - 1; i > 0; i-- {
+		b.carry(i)
 	}
 	if len(b.work) > 0 {
 		b.mass = slices.Clone(b.work[0].total)
@@ -260,4 +264,23 @@ func (t *tally) fill(c compiled) (Batch, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Final", b.dough, leastDough, mostDough.Times(10))
 	return b, p.Err()
+}
+
+// givenTo is how bowl i was weighed, by the ingredients of the formula.
+func (t *tally) givenTo(c compiled, i int) *given {
+	n := &(*t.nodes)[i]
+	if n.given == nil {
+		return nil
+	}
+	g := *n.given
+	g.own = make([]quantity.Mass, len(c.items))
+	for j, m := range n.given.own {
+		if at := c.item(t.names[j].w.Name); at != nobody {
+			g.own[at] = m
+		}
+	}
+	if at := c.nodes[i].starter; at != nobody {
+		g.own[at], g.starter = g.starter, quantity.Mass{}
+	}
+	return &g
 }

@@ -140,7 +140,34 @@ func (t ByLevain) goal(c *compiled, p *quantity.Problems) goal {
 	if p.Err() != nil {
 		return goal{}
 	}
-	return goal{flour: massRatio(micrograms(t.Mass), []int64{one, one}, []int64{c.nodes[k].shareSum()})}
+	return goal{flour: c.flourOf(k, t.Mass)}
+}
+
+// flourOf is the total flour of the dough of which so much of node k goes on.
+func (c *compiled) flourOf(k int, m quantity.Mass) quantity.Mass {
+	if c.nodes[k].parent > 0 && c.carries(k) {
+		// A stage with starter that is removed at the end weighs more than its share: by how much, a large batch says.
+		trial := Batch{c: *c, goal: goal{flour: quantity.Kilograms(1000)}}
+		if err := trial.weigh(); err == nil {
+			used, _ := trial.goesOn(k)
+			return m.Scale(trial.flour, used)
+		}
+	}
+	return massRatioDown(micrograms(m), []int64{one, one}, []int64{c.nodes[k].shareSum()})
+}
+
+// carries reports whether a starter that is removed at the end is in node k or in what goes into it.
+func (c *compiled) carries(k int) bool {
+	for i := k; i < len(c.nodes); i++ {
+		if s := c.nodes[i].seed; s.Account == SeedRemovedAtEnd && !s.Percent.IsZero() {
+			for up := i; up > 0; up = c.nodes[up].parent {
+				if up == k {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 func (n *node) shareSum() int64 {
@@ -173,21 +200,18 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 	for i, s := range t.Stock {
 		path := at("AtHand.Stock", i)
 		quantity.Check(p, path+".Mass", s.Mass, quantity.Mass{}, mostDough)
-		var share int64
+		var flour quantity.Mass
 		switch j, k := c.item(s.Name), c.node(s.Name); {
-		case j != nobody:
-			share = millionths(c.items[j].percent) * one
-		case k != nobody:
-			share = c.nodes[k].shareSum()
-		default:
+		case j == nobody && k == nobody:
 			p.Add(path+".Name", quantity.Excerpt(s.Name), "an ingredient or preferment of the formula", quantity.ErrInconsistent)
-		}
-		if p.Err() != nil || share == 0 {
 			continue
+		case p.Err() != nil, j != nobody && c.items[j].percent.IsZero(), j == nobody && c.nodes[k].shareSum() == 0:
+			continue
+		case j != nobody:
+			flour = massRatioDown(micrograms(s.Mass), []int64{one}, []int64{millionths(c.items[j].percent)})
+		default:
+			flour = c.flourOf(k, s.Mass)
 		}
-		// A microgram less for every line that may round up keeps the batch within the stock.
-		spare := quantity.Micrograms(int64(len(c.items)))
-		flour := massRatio(micrograms(s.Mass.Sub(spare)), []int64{one, one}, []int64{share})
 		if g.limiting == "" || flour.Compare(g.flour) < 0 {
 			g.flour, g.limiting = flour, s.Name
 		}
@@ -201,6 +225,23 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 	}
 	quantity.Check(p, "AtHand.Stock", g.flour, leastDough, mostDough)
 	return g
+}
+
+// exceeded is by how much the batch takes more of something than there is.
+func (t AtHand) exceeded(b *Batch) quantity.Mass {
+	var over quantity.Mass
+	for _, s := range t.Stock {
+		var uses quantity.Mass
+		if j := b.c.item(s.Name); j != nobody {
+			uses = b.mass[j]
+		} else if k := b.c.node(s.Name); k != nobody {
+			uses, _ = b.goesOn(k)
+		}
+		if more := uses.Sub(s.Mass); more.Compare(over) > 0 {
+			over = more
+		}
+	}
+	return over
 }
 
 // ByVolume asks for the dough that fills a vessel once it has risen.
@@ -242,6 +283,22 @@ func massRatio(m int64, num, den []int64) quantity.Mass {
 		d.Mul(d, big.NewInt(f))
 	}
 	return ratioMass(n, d)
+}
+
+// massRatioDown is massRatio rounded down, for positive numbers.
+func massRatioDown(m int64, num, den []int64) quantity.Mass {
+	exact := massRatio(m, num, den)
+	n, d := big.NewInt(m), big.NewInt(micrograms(exact))
+	for _, f := range num {
+		n.Mul(n, big.NewInt(f))
+	}
+	for _, f := range den {
+		d.Mul(d, big.NewInt(f))
+	}
+	if d.Cmp(n) > 0 {
+		return exact.Sub(quantity.Micrograms(1))
+	}
+	return exact
 }
 
 func ratioMass(n, d *big.Int) quantity.Mass {

@@ -27,10 +27,10 @@ func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, p
 
 func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list string, i, parent int, pf *Preferment, depth int) {
 	names.add(c, p, list, i, pf.Name)
-	checkName(p, path+".Kind", prefermentNames[:], int(pf.Kind))
+	prefermentWords.Check(p, path+".Kind", pf.Kind)
 	n := node{
 		name: pf.Name, path: path, kind: pf.Kind, fermented: true, parent: parent, flour: pf.Flour, hydration: pf.Hydration,
-		share: make([]int64, len(c.items)), seed: pf.Seed, culture: nobody,
+		share: make([]int64, len(c.items)), seed: pf.Seed, starter: nobody,
 	}
 	n.seed.Blend = slices.Clone(pf.Seed.Blend)
 	if outside(pf.Flour, noPercent, wholeFlour) || pf.Flour.IsZero() {
@@ -76,8 +76,8 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 // soak adds a soaker. Its parts are percentages of total flour.
 func (c *compiled) soak(p *quantity.Problems, names *nameSet, path, list string, i, parent int, s *Soaker) {
 	names.add(c, p, list, i, s.Name)
-	checkName(p, path+".Kind", soakerNames[:], int(s.Kind))
-	n := node{name: s.Name, path: path, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)), culture: nobody}
+	soakerWords.Check(p, path+".Kind", s.Kind)
+	n := node{name: s.Name, path: path, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)), starter: nobody}
 	if len(s.Parts) == 0 {
 		p.Required(path+".Parts", "at least one ingredient of the formula")
 	}
@@ -135,7 +135,7 @@ func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *nod
 		}
 		j := c.item(part.Name)
 		switch {
-		case j == nobody || c.items[j].role == RoleCulture:
+		case j == nobody || c.items[j].role == RoleStarter:
 			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name), "an ingredient of the formula, which lists everything that is in the dough", quantity.ErrInconsistent)
 		case j < c.flours && !flours:
 			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+", a flour", "flours under Blend", quantity.ErrInconsistent)
@@ -161,8 +161,8 @@ func (n *node) uses(item int) bool {
 func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, self int) {
 	n := &c.nodes[self]
 	s := n.seed
-	checkName(p, path+".Seed.Of", basisNames[:], int(s.Of))
-	checkName(p, path+".Seed.Account", seedNames[:], int(s.Account))
+	basisWords.Check(p, path+".Seed.Of", s.Of)
+	seedWords.Check(p, path+".Seed.Account", s.Account)
 	most := mostOfFlour
 	if s.Of == OfMix {
 		most = quantity.MustPercent("90 %")
@@ -176,7 +176,7 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 	switch s.Account {
 	case SeedCounted:
 		if s.Hydration.IsZero() {
-			p.Required(path+".Seed.Hydration", "the hydration of the culture, to split it into flour and water")
+			p.Required(path+".Seed.Hydration", "the hydration of the starter, to split it into flour and water")
 		} else if outside(s.Hydration, leastWater, mostOfFlour) {
 			p.Add(path+".Seed.Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
 		}
@@ -191,24 +191,24 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 		basis := c.ownFlour(self)
 		percent := s.Percent.OfPercent(basis)
 		if s.Of == OfMix {
-			// culture ÷ (culture + rest) = s, so culture = rest · s ÷ (100 % − s)
+			// starter ÷ (starter + rest) = s, so starter = rest · s ÷ (100 % − s)
 			percent = s.Percent.OfPercent(c.ownMass(self)).Over(wholeFlour.Sub(s.Percent))
 		}
 		if !percent.IsValid() {
-			p.Add(path+".Seed.Percent", s.Percent.String(), "a culture within the limits of a formula", quantity.ErrOutOfRange)
+			p.Add(path+".Seed.Percent", s.Percent.String(), "a starter within the limits of a formula", quantity.ErrOutOfRange)
 			return
 		}
-		name := "culture of " + n.name
+		name := "starter of " + n.name
 		names.add(c, p, join(path, "Seed"), 0, name)
-		n.culture = len(c.items)
-		c.items = append(c.items, item{name: name, kind: KindCulture, role: RoleCulture, percent: percent})
+		n.starter = len(c.items)
+		c.items = append(c.items, item{name: name, kind: KindStarter, role: RoleStarter, percent: percent})
 		c.total = c.total.Add(percent)
 		c.nodes[0].share = append(c.nodes[0].share, make([]int64, len(c.items)-len(c.nodes[0].share))...)
-		c.nodes[0].share[n.culture] = millionths(percent) * one
+		c.nodes[0].share[n.starter] = millionths(percent) * one
 		for k := self; k > 0; k = c.nodes[k].parent {
 			m := &c.nodes[k]
 			m.share = append(m.share, make([]int64, len(c.items)-len(m.share))...)
-			m.share[n.culture] = millionths(percent) * one
+			m.share[n.starter] = millionths(percent) * one
 		}
 	}
 }

@@ -43,16 +43,21 @@ func (b *Batch) weightsBelow(k int) (prefs []PrefermentWeights, soakers []Soaker
 		if n.parent != k {
 			continue
 		}
-		bowl := b.bowl(w.own)
+		own, starter := b.weighedFor(i)
+		bowl := b.bowl(own)
+		var used quantity.Mass
+		if w.given != nil {
+			used = w.given.used
+		}
 		if !n.fermented {
-			soakers = append(soakers, SoakerWeights{Name: n.name, Kind: n.soaker, Bowl: bowl})
+			soakers = append(soakers, SoakerWeights{Name: n.name, Kind: n.soaker, Bowl: bowl, Used: used})
 			continue
 		}
-		pf := PrefermentWeights{Name: n.name, Kind: n.kind, Bowl: bowl}
+		pf := PrefermentWeights{Name: n.name, Kind: n.kind, Bowl: bowl, Used: used}
 		if s := n.seed; !s.Percent.IsZero() {
-			pf.Seed = SeedWeights{Mass: w.culture, Hydration: s.Hydration, Blend: s.Blend, Account: s.Account}
-			if n.culture != nobody {
-				pf.Seed.Mass = w.own[n.culture]
+			pf.Seed = SeedWeights{Mass: starter, Hydration: s.Hydration, Blend: s.Blend, Account: s.Account}
+			if n.starter != nobody {
+				pf.Seed.Mass = own[n.starter]
 			}
 			if s.Account == SeedCounted && len(s.Blend) == 0 { // the preferment's flours as a whole, not only the new ones
 				for j, share := range n.seedBlend {

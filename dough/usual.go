@@ -9,7 +9,7 @@ import (
 // usual hydrations in percent. Source: French Culinary Institute, The Fundamental Techniques of
 // Classic Bread Baking, guide to preferments.
 var usualHydrations = [...][2]int64{
-	Levain: {50, 125}, Poolish: {100, 100}, Biga: {50, 100}, PateFermentee: {60, 75}, Sponge: {50, 85}, RyeSour: {50, 100},
+	Levain: {50, 125}, Poolish: {100, 100}, Biga: {50, 100}, OldDough: {60, 75}, Sponge: {50, 85}, RyeSour: {50, 100},
 }
 
 // UsualHydration answers at which hydrations a kind of preferment is usually made. It is false for a kind

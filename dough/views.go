@@ -17,10 +17,11 @@ type Build struct {
 	Into      string         // the name of the build it goes into; empty for the dough
 	Lines     []Line         // what to weigh; they add up to Made
 	Made      quantity.Mass
-	Removed   quantity.Mass // taken away again before use, to be the next culture
-	Used      quantity.Mass // Made − Removed
-	Flour     quantity.Mass // flour in what is used, nested builds included
-	Water     quantity.Mass // water in what is used, nested builds included
+	Removed   quantity.Mass // taken away again before use, to be the next starter
+	Used      quantity.Mass // what goes on: Made − Removed − Left
+	Left      quantity.Mass // made and not used; only of weights of which a part was used
+	Flour     quantity.Mass // flour that it brings into the dough, nested builds included
+	Water     quantity.Mass // water that it brings into the dough, nested builds included
 }
 
 // What names the kind of the build: "levain", "scald".
@@ -41,6 +42,9 @@ func (b Build) String() string {
 	printLines(&s, b.Lines)
 	if !b.Removed.IsZero() {
 		s.WriteString("  take away " + shown(b.Removed) + " before use\n")
+	}
+	if !b.Left.IsZero() {
+		s.WriteString("  " + shown(b.Left) + " of it is not used\n")
 	}
 	return s.String()
 }
@@ -70,7 +74,7 @@ func (b *Batch) weighTree() error {
 			w.total[part.item] = part.percent.Of(basis)
 		}
 		for j := range b.c.items {
-			if b.c.items[j].role == RoleCulture && n.share[j] > 0 {
+			if b.c.items[j].role == RoleStarter && n.share[j] > 0 {
 				w.total[j] = b.mass[j]
 			}
 		}
@@ -80,12 +84,24 @@ func (b *Batch) weighTree() error {
 			return err
 		}
 	}
-	for k := 1; k < len(b.work); k++ {
+	for k := len(b.work) - 1; k > 0; k-- { // what goes into a build first
 		if err := b.seed(k); err != nil {
 			return err
 		}
+		b.carry(k)
 	}
 	return nil
+}
+
+// carry adds up the starters in node k that are removed at the end; what goes into it has been added up before.
+func (b *Batch) carry(k int) {
+	w := &b.work[k]
+	if w.starterOf.Account == SeedRemovedAtEnd {
+		w.carried = w.carried.Add(w.starter)
+	}
+	if parent := b.c.nodes[k].parent; parent > 0 {
+		b.work[parent].carried = b.work[parent].carried.Add(w.carried)
+	}
 }
 
 // settle subtracts what goes into node k from its totals. Parents come before their children.
@@ -126,7 +142,7 @@ func (b *Batch) settle(k int) error {
 	return nil
 }
 
-// seed splits off the culture of node k.
+// seed splits off the starter of node k.
 func (b *Batch) seed(k int) error {
 	n, w := &b.c.nodes[k], &b.work[k]
 	s := n.seed
@@ -134,24 +150,24 @@ func (b *Batch) seed(k int) error {
 		return nil
 	}
 	flour := micrograms(quantity.Sum(w.own[:b.c.flours]...))
-	mix := micrograms(quantity.Sum(w.total...))
+	mix := micrograms(quantity.Sum(w.total...).Add(w.carried))
 	ps, ph := millionths(s.Percent), millionths(s.Hydration)
-	w.cultureOf = s
-	if s.Account == SeedRemoved {
-		if s.Of == OfMix { // culture ÷ (culture + rest) = s
-			w.culture = massRatio(mix, []int64{ps}, []int64{one - ps})
+	w.starterOf = s
+	if s.Account == SeedRemoved || s.Account == SeedRemovedAtEnd {
+		if s.Of == OfMix { // starter ÷ (starter + rest) = s
+			w.starter = massRatio(mix, []int64{ps}, []int64{one - ps})
 		} else {
-			w.culture = massRatio(flour, []int64{ps}, []int64{one})
+			w.starter = massRatio(flour, []int64{ps}, []int64{one})
 		}
 		return nil
 	}
 	// Counted. Of new flour: S = s·(F − S ÷ (1 + h)), so S = F·s·(1 + h) ÷ (1 + h + s).
 	if s.Of == OfMix {
-		w.culture = massRatio(mix, []int64{ps}, []int64{one})
+		w.starter = massRatio(mix, []int64{ps}, []int64{one})
 	} else {
-		w.culture = massRatio(flour, []int64{ps, one + ph}, []int64{one, one + ph + ps})
+		w.starter = massRatio(flour, []int64{ps, one + ph}, []int64{one, one + ph + ps})
 	}
-	in := massRatio(micrograms(w.culture), []int64{one}, []int64{one + ph})
+	in := massRatio(micrograms(w.starter), []int64{one}, []int64{one + ph})
 	flours, err := quantity.Apportion(in, n.seedBlend)
 	if err != nil {
 		return err
@@ -161,18 +177,18 @@ func (b *Batch) seed(k int) error {
 		if w.own[j].Sign() >= 0 {
 			return nil
 		}
-		if micrograms(w.own[j]) >= -3 { // rounding: the culture is as much smaller
-			w.culture = w.culture.Add(w.own[j])
+		if micrograms(w.own[j]) >= -3 { // rounding: the starter is as much smaller
+			w.starter = w.starter.Add(w.own[j])
 			w.own[j] = quantity.Mass{}
 			return nil
 		}
 		return &quantity.InputError{
-			GoPath: n.path + ".Seed", Got: "a culture of " + w.culture.String() + " in " + quantity.Excerpt(n.name) + " with more " +
+			GoPath: n.path + ".Seed", Got: "a starter of " + w.starter.String() + " in " + quantity.Excerpt(n.name) + " with more " +
 				quantity.Excerpt(b.c.items[j].name) + " than the whole has",
-			Want: "a smaller culture, or one of another hydration or blend", Err: quantity.ErrInconsistent,
+			Want: "a smaller starter, or one of another hydration or blend", Err: quantity.ErrInconsistent,
 		}
 	}
-	water := w.culture.Sub(in)
+	water := w.starter.Sub(in)
 	for j, m := range flours {
 		if err := take(j, m); err != nil {
 			return err
@@ -194,26 +210,27 @@ func (b Batch) FinalDough() []Line {
 
 // list is the weighing list of one node.
 func (b *Batch) list(k int) []Line {
-	w := &b.work[k]
+	own, starter := b.weighedFor(k)
 	var lines, last []Line
 	for j := range b.c.items {
 		it := &b.c.items[j]
-		if w.own[j].IsZero() {
+		if own[j].IsZero() {
 			continue
 		}
-		l := Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: w.own[j]}
+		l := Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: own[j]}
 		if it.role == RoleInclusion {
 			last = append(last, l)
 		} else {
 			lines = append(lines, l)
 		}
 	}
-	if !w.culture.IsZero() {
-		lines = append(lines, Line{Name: "culture", Kind: KindCulture, Role: RoleCulture, Mass: w.culture})
+	if !starter.IsZero() {
+		lines = append(lines, Line{Name: "starter", Kind: KindStarter, Role: RoleStarter, Mass: starter})
 	}
 	for i := k + 1; i < len(b.work); i++ {
 		if b.c.nodes[i].parent == k {
-			lines = append(lines, Line{Name: b.c.nodes[i].name, Role: RolePreferment, Mass: quantity.Sum(b.work[i].total...)})
+			used, _ := b.goesOn(i)
+			lines = append(lines, Line{Name: b.c.nodes[i].name, Role: RolePreferment, Mass: used})
 		}
 	}
 	lines = append(lines, last...)
@@ -229,15 +246,16 @@ func (b Batch) Builds() []Build {
 		n, w := &b.c.nodes[k], &b.work[k]
 		build := Build{
 			Name: n.name, Kind: n.kind, Soaker: n.soaker, Fermented: n.fermented, Lines: b.list(k),
-			Used: quantity.Sum(w.total...), Flour: quantity.Sum(w.total[:b.c.flours]...),
+			Flour: quantity.Sum(w.total[:b.c.flours]...),
 		}
+		build.Used, build.Removed = b.goesOn(k)
+		for _, l := range build.Lines {
+			build.Made = build.Made.Add(l.Mass)
+		}
+		build.Left = build.Made.Sub(build.Removed).Sub(build.Used)
 		if n.parent > 0 {
 			build.Into = b.c.nodes[n.parent].name
 		}
-		if w.cultureOf.Account == SeedRemoved {
-			build.Removed = w.culture
-		}
-		build.Made = build.Used.Add(build.Removed)
 		for j := range b.c.items {
 			if b.c.items[j].isWater() {
 				build.Water = build.Water.Add(w.total[j])

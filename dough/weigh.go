@@ -1,6 +1,7 @@
 package dough
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -31,7 +32,8 @@ type WeighedBuild struct {
 	Lines   []Weighed
 	Made    quantity.Mass // Σ Lines
 	Removed quantity.Mass
-	Used    quantity.Mass // Made − Removed: the line of that name in what it goes into
+	Left    quantity.Mass // not used; see [Build]
+	Used    quantity.Mass // Made − Removed − Left: the line of that name in what it goes into
 }
 
 // Weighing is a batch in weights that a kitchen scale can weigh. Every list adds up exactly, a
@@ -49,9 +51,11 @@ type Weighing struct {
 // Weigh rounds the batch to what the scales can weigh.
 //
 // On each list the lines of one scale are rounded by largest remainder: their sum is the exact sum
-// rounded to the nearest step, and each line is less than one step from its exact weight. The weight
-// of a preferment in the dough is what its rounded build weighs. Accuracy: each list is within
-// half a step of each scale. Errors: ErrOutOfRange for steps that are not between 1 mg and
+// rounded to the nearest step, and each line is less than one step from its exact weight. A line of fewer
+// than 20 steps, such as 0.13 g of yeast on a scale of 0.1 g, is only rounded to its own nearest step; larger lines
+// of the list take what that leaves. The weight of a preferment in the dough is what its rounded build
+// weighs. Accuracy: each list is within half a step of each scale when it has a line of 20 steps
+// on it, and otherwise within half a step for every line. Errors: ErrOutOfRange for steps that are not between 1 mg and
 // 1 kg; ErrInconsistent for a fine step above the other.
 func (b Batch) Weigh(s Scales) (Weighing, error) {
 	s, err := s.check()
@@ -70,8 +74,8 @@ func (b Batch) Weigh(s Scales) (Weighing, error) {
 		for _, l := range wb.Lines {
 			wb.Made = wb.Made.Add(l.Mass)
 		}
-		wb.Removed = s.nearest(build.Removed)
-		wb.Used = wb.Made.Sub(wb.Removed)
+		wb.Removed, wb.Left = s.nearest(build.Removed), s.nearest(build.Left)
+		wb.Used = wb.Made.Sub(wb.Removed).Sub(wb.Left)
 		used[build.Name] = wb.Used
 		w.Builds = append(w.Builds, wb)
 	}
@@ -141,9 +145,13 @@ func (s Scales) round(lines []Line, used map[string]quantity.Mass) []Weighed {
 	return out
 }
 
+// fewSteps is the weight in steps of the scale below which a line is never moved off its nearest step, so that
+// rounding a list changes no line by more than a twentieth. Judgment.
+const fewSteps = 20
+
 // largestRemainder rounds the lines that are weighed in this step so that their sum is the exact
 // sum, rounded. Each is first rounded to the nearest step; what the sum then lacks, or has too much,
-// goes to the lines whose residues are largest.
+// goes to the lines whose residues are largest, of those that are heavy enough.
 func largestRemainder(lines []Weighed, step quantity.Mass) {
 	var exact, sum quantity.Mass
 	for i := range lines {
@@ -153,10 +161,15 @@ func largestRemainder(lines []Weighed, step quantity.Mass) {
 		}
 	}
 	whole, _ := exact.RoundTo(step)
+	least := step.Times(fewSteps)
+	large := func(l *Weighed) bool { return l.Step == step && l.Exact.Compare(least) >= 0 }
+	if !slices.ContainsFunc(lines, func(l Weighed) bool { return large(&l) }) {
+		return
+	}
 	move := func(by quantity.Mass, better func(a, b quantity.Mass) bool) {
 		best := nobody
 		for i := range lines {
-			if lines[i].Step == step && (best == nobody || better(lines[i].Residue, lines[best].Residue)) {
+			if large(&lines[i]) && (best == nobody || better(lines[i].Residue, lines[best].Residue)) {
 				best = i
 			}
 		}
@@ -205,6 +218,9 @@ func (w Weighing) String() string {
 		}
 		if !b.Removed.IsZero() {
 			s.WriteString("  take away " + b.Removed.String() + " before use\n")
+		}
+		if !b.Left.IsZero() {
+			s.WriteString("  " + b.Left.String() + " of it is not used\n")
 		}
 	}
 	s.WriteString("dough, " + w.Dough.String() + "\n")

@@ -1,6 +1,7 @@
 package dough
 
 import (
+	"slices"
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
@@ -40,8 +41,10 @@ type PrefermentWeights struct {
 	Seed        SeedWeights
 	Preferments []PrefermentWeights
 	Soakers     []SoakerWeights
-	// Used is how much of it went on; zero means all of it, less a culture that is removed again.
+	// Used is how much of it went on; zero means all of it, less a starter that is removed again.
 	Used quantity.Mass
+
+	fit bool // the weights follow from Used: what is not used was never made
 }
 
 // SoakerWeights is a soaker or scald as it was weighed.
@@ -50,9 +53,11 @@ type SoakerWeights struct {
 	Kind SoakerKind
 	Bowl Bowl
 	Used quantity.Mass // zero means all of it
+
+	fit bool
 }
 
-// SeedWeights is the ripe culture that a preferment was started from.
+// SeedWeights is the ripe starter that a preferment was started from.
 type SeedWeights struct {
 	Mass      quantity.Mass
 	Hydration quantity.Percent // needed to split it, when it is counted
@@ -64,12 +69,12 @@ type SeedWeights struct {
 //
 //	percentage = 100 · weight ÷ Σ flour
 //
-// All flour counts, that of the preferments and of counted cultures included. The weights of the
+// All flour counts, that of the preferments and of counted starters included. The weights of the
 // batch are the weights given, exactly; its percentages are rounded half to even to a millionth
 // of a point, the flours by largest remainder so that they add up to 100 %. [Batch.Formula]
 // gives the formula itself. Errors: InputError for weights that are negative or beyond 100 t, a
 // name with two roles, a preferment without flour, Used beyond what was made. Source: the baker's
-// percentage as in Gisslen, Professional Baking; the readings of the seed culture are named at
+// percentage as in Gisslen, Professional Baking; the readings of the seed starter are named at
 // [SeedAccount].
 func (w Weights) Batch() (Batch, error) {
 	var p quantity.Problems
@@ -81,6 +86,7 @@ func (w Weights) Batch() (Batch, error) {
 	if err := p.Err(); err != nil {
 		return Batch{}, err
 	}
+	t.keep()
 	t.use(0, quantity.Mass{})
 	if err := p.Err(); err != nil {
 		return Batch{}, err
@@ -110,7 +116,9 @@ type tallyNode struct {
 	lines     []quantity.Mass // own, by ingredient
 	seed      SeedWeights
 	used      quantity.Mass // asked for; zero is all
+	fit       bool
 	total     []quantity.Mass
+	given     *given // how it was weighed, by the tally's names
 }
 
 func (t *tally) bowl(path string, b *Bowl) []quantity.Mass {
@@ -142,12 +150,11 @@ func (t *tally) bowl(path string, b *Bowl) []quantity.Mass {
 }
 
 func (t *tally) name(path string, w Weight, role Role) int {
-	if w.Name == "" || len(w.Name) > maxName {
-		t.p.Add(path+".Name", got(w.Name), wantNames, quantity.ErrRequired)
+	if !checkName(t.p, path+".Name", w.Name) {
 		return nobody
 	}
 	quantity.Check(t.p, path+".Mass", w.Mass, quantity.Mass{}, mostDough)
-	checkName(t.p, path+".Kind", kindNames[:], int(w.Kind))
+	kindWords.CheckIfGiven(t.p, path+".Kind", w.Kind)
 	if outside(w.Water, noPercent, wholeFlour) {
 		t.p.Add(path+".Water", w.Water.String(), "0 % to 100 % of the ingredient's weight", quantity.ErrOutOfRange)
 	}
@@ -182,9 +189,9 @@ func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soak
 	for i := range prefs {
 		pf := &prefs[i]
 		here := join(path, at("Preferments", i))
-		t.named(here, pf.Name)
-		checkName(t.p, here+".Kind", prefermentNames[:], int(pf.Kind))
-		n := tallyNode{name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, path: here, used: pf.Used, seed: pf.Seed}
+		checkName(t.p, here+".Name", pf.Name)
+		prefermentWords.Check(t.p, here+".Kind", pf.Kind)
+		n := tallyNode{name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, path: here, used: pf.Used, fit: pf.fit, seed: pf.Seed}
 		n.lines = t.bowl(here+".Bowl", &pf.Bowl)
 		t.seed(here+".Seed", &n.seed)
 		quantity.Check(t.p, here+".Used", pf.Used, quantity.Mass{}, mostDough)
@@ -195,28 +202,22 @@ func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soak
 	for i := range soakers {
 		s := &soakers[i]
 		here := join(path, at("Soakers", i))
-		t.named(here, s.Name)
-		checkName(t.p, here+".Kind", soakerNames[:], int(s.Kind))
+		checkName(t.p, here+".Name", s.Name)
+		soakerWords.Check(t.p, here+".Kind", s.Kind)
 		quantity.Check(t.p, here+".Used", s.Used, quantity.Mass{}, mostDough)
-		n := tallyNode{name: s.Name, soaker: s.Kind, parent: parent, path: here, used: s.Used}
+		n := tallyNode{name: s.Name, soaker: s.Kind, parent: parent, path: here, used: s.Used, fit: s.fit}
 		n.lines = t.bowl(here+".Bowl", &s.Bowl)
 		*t.nodes = append(*t.nodes, n)
 	}
 }
 
-func (t *tally) named(path, name string) {
-	if name == "" || len(name) > maxName {
-		t.p.Add(path+".Name", got(name), wantNames, quantity.ErrRequired)
-	}
-}
-
 func (t *tally) seed(path string, s *SeedWeights) {
-	checkName(t.p, path+".Account", seedNames[:], int(s.Account))
+	seedWords.Check(t.p, path+".Account", s.Account)
 	if !quantity.Check(t.p, path+".Mass", s.Mass, quantity.Mass{}, mostDough) || s.Mass.IsZero() || s.Account != SeedCounted {
 		return
 	}
 	if s.Hydration.IsZero() {
-		t.p.Required(path+".Hydration", "the hydration of the culture, to split it into flour and water")
+		t.p.Required(path+".Hydration", "the hydration of the starter, to split it into flour and water")
 	} else if outside(s.Hydration, leastWater, mostOfFlour) {
 		t.p.Add(path+".Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
 	}
@@ -236,12 +237,55 @@ func (t *tally) seed(path string, s *SeedWeights) {
 func (t *tally) made(k int) quantity.Mass {
 	n := &(*t.nodes)[k]
 	sum := quantity.Sum(n.lines...).Add(n.seed.Mass)
-	for i := k + 1; i < len(*t.nodes); i++ {
-		if c := &(*t.nodes)[i]; c.parent == k {
-			sum = sum.Add(t.goesOn(i))
-		}
+	for _, i := range t.children(k) {
+		sum = sum.Add(t.goesOn(i))
 	}
 	return sum
+}
+
+func (t *tally) children(k int) []int {
+	var out []int
+	for i := k + 1; i < len(*t.nodes); i++ {
+		if (*t.nodes)[i].parent == k {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// carried returns how much of bowl k is starter that is removed at the end.
+func (t *tally) carried(k int) quantity.Mass {
+	n := &(*t.nodes)[k]
+	var sum quantity.Mass
+	if n.seed.Account == SeedRemovedAtEnd {
+		sum = n.seed.Mass
+	}
+	for _, i := range t.children(k) {
+		sum = sum.Add(t.carriedOn(i))
+	}
+	return sum
+}
+
+// carriedOn returns how much of such starter goes on from bowl k: its share of what is used.
+func (t *tally) carriedOn(k int) quantity.Mass {
+	c, n := t.carried(k), &(*t.nodes)[k]
+	if c.IsZero() || n.used.IsZero() {
+		return c
+	}
+	return c.Scale(n.used, t.made(k).Sub(t.removed(k)))
+}
+
+// removed returns what is taken away from bowl k before it is used.
+func (t *tally) removed(k int) quantity.Mass {
+	n := &(*t.nodes)[k]
+	var out quantity.Mass
+	if n.seed.Account == SeedRemoved {
+		out = n.seed.Mass
+	}
+	if n.parent == 0 && k > 0 {
+		out = out.Add(t.carried(k))
+	}
+	return out
 }
 
 // goesOn returns how much of bowl k goes into the next one.
@@ -250,53 +294,71 @@ func (t *tally) goesOn(k int) quantity.Mass {
 	if !n.used.IsZero() {
 		return n.used
 	}
-	made := t.made(k)
-	if n.seed.Account == SeedRemoved {
-		made = made.Sub(n.seed.Mass)
-	}
-	return made
+	return t.made(k).Sub(t.removed(k))
 }
 
-// use scales bowl k to what is used of it, and then what goes into it.
+// net returns how much of what goes on from bowl k counts in the dough: all but starter that is removed at the end.
+func (t *tally) net(k int) quantity.Mass {
+	if (*t.nodes)[k].parent == 0 {
+		return t.goesOn(k)
+	}
+	return t.goesOn(k).Sub(t.carriedOn(k))
+}
+
+// keep remembers the bowls as they were weighed when of some only a part was used.
+func (t *tally) keep() {
+	partly := false
+	for k := 1; k < len(*t.nodes); k++ {
+		n := &(*t.nodes)[k]
+		partly = partly || !n.used.IsZero() && !n.fit && n.used != t.made(k).Sub(t.removed(k))
+	}
+	if !partly {
+		return
+	}
+	for k := 1; k < len(*t.nodes); k++ {
+		n := &(*t.nodes)[k]
+		if n.fit || n.parent > 0 && (*t.nodes)[n.parent].fit {
+			n.fit = true
+			continue
+		}
+		n.given = &given{own: slices.Clone(n.lines), starter: n.seed.Mass, removed: t.removed(k), used: t.goesOn(k)}
+	}
+}
+
+// use scales bowl k to what counts of it in the dough, and then what goes into it.
 func (t *tally) use(k int, used quantity.Mass) {
 	n := &(*t.nodes)[k]
-	made := t.made(k)
-	if n.seed.Account == SeedRemoved {
-		made = made.Sub(n.seed.Mass)
-	}
-	if k > 0 && used.Compare(made) > 0 {
-		t.p.Add(n.path+".Used", used.String(), "at most the "+made.String()+" that there is", quantity.ErrInconsistent)
+	if made := t.made(k).Sub(t.removed(k)); k > 0 && n.used.Compare(made) > 0 {
+		t.p.Add(n.path+".Used", n.used.String(), "at most the "+made.String()+" that there is", quantity.ErrInconsistent)
 		return
 	}
 	if k > 0 && used.Sign() <= 0 {
 		t.p.Add(n.path, "nothing in it", "ingredients with weights above 0 g", quantity.ErrInconsistent)
 		return
 	}
-	list := append([]quantity.Mass(nil), n.lines...)
+	aside := n.seed.Account == SeedRemoved || n.seed.Account == SeedRemovedAtEnd // counts nowhere in the dough
+	list := slices.Clone(n.lines)
 	seedAt := len(list)
-	if n.seed.Account != SeedRemoved {
+	if !aside {
 		list = append(list, n.seed.Mass)
 	}
-	var children []int
-	for i := k + 1; i < len(*t.nodes); i++ {
-		if (*t.nodes)[i].parent == k {
-			children = append(children, i)
-			list = append(list, t.goesOn(i))
-		}
+	children := t.children(k)
+	for _, i := range children {
+		list = append(list, t.net(i))
 	}
-	if k > 0 && used != made {
+	if whole := quantity.Sum(list...); k > 0 && used != whole {
 		scaled, err := quantity.ApportionLike(used, list)
 		if err != nil {
 			t.p.Join(n.path, err)
 			return
 		}
-		if n.seed.Account == SeedRemoved {
-			n.seed.Mass = n.seed.Mass.Scale(used, made)
+		if aside {
+			n.seed.Mass = n.seed.Mass.Scale(used, whole)
 		}
 		list = scaled
 	}
 	copy(n.lines, list)
-	if n.seed.Account != SeedRemoved {
+	if !aside {
 		n.seed.Mass = list[seedAt]
 		seedAt++
 	}

@@ -207,8 +207,8 @@ func (b *Batch) nodeSteps(k int) []working.Step {
 		total.Numbers += figure(w.total[j])
 	}
 	steps = append(steps, total)
-	if !w.culture.IsZero() {
-		steps = append(steps, b.cultureStep(k))
+	if !w.starter.IsZero() {
+		steps = append(steps, b.starterStep(k))
 	}
 	return steps
 }
@@ -229,21 +229,25 @@ func (b *Batch) absorbed(parent, j int) float64 {
 	return float64(slack) / one / one * b.flour.Grams()
 }
 
-// cultureStep shows the culture that build k is started from.
-func (b *Batch) cultureStep(k int) working.Step {
+// starterStep shows the starter that build k is started from.
+func (b *Batch) starterStep(k int) working.Step {
 	n, w := &b.c.nodes[k], &b.work[k]
-	s := w.cultureOf
+	s := w.starterOf
 	sub := "_" + strconv.Itoa(k)
 	step := working.Step{
-		Name: "culture in " + n.name + ", " + s.Account.String(), Symbol: "c" + sub, Value: w.culture.Text(quantity.Gram, 6),
-		Where:     []working.Binding{{Symbol: "s" + sub, Meaning: "inoculation, " + s.Of.String(), Value: s.Percent.String()}},
-		Tolerance: 4e-6, Note: "rounded to the microgram", Source: working.Algebra(),
+		Name: "starter in " + n.name + ", " + s.Account.String(), Symbol: "c" + sub, Value: w.starter.Text(quantity.Gram, 6),
+		Where: []working.Binding{{Symbol: "s" + sub, Meaning: "inoculation, " + s.Of.String(), Value: s.Percent.String()}},
+		// A counted starter that its build has no room for is smaller by up to 3 µg of flour and of water.
+		Tolerance: 7e-6, Note: "rounded to the microgram", Source: working.Algebra(),
 	}
-	if s.Account == SeedRemoved {
+	if s.Account == SeedRemoved || s.Account == SeedRemovedAtEnd {
 		step.Source = sources.HamelmanBread
 	}
 	flour := quantity.Sum(w.own[:b.c.flours]...)
-	mix := quantity.Sum(w.total...)
+	mix := quantity.Sum(w.total...).Add(w.carried)
+	if s.Account == SeedRemovedAtEnd {
+		mix = mix.Sub(w.starter)
+	}
 	all := working.Binding{Symbol: "M" + sub, Meaning: "everything in the build", Value: mix.String()}
 	switch {
 	case s.Of == OfMix && s.Account == SeedCounted:
@@ -284,7 +288,7 @@ func (b *Batch) weighedSteps() []working.Step {
 			flour.Where = append(flour.Where, bind)
 			step.Tolerance, step.Note = 1e-6, "apportioned by largest remainder, so that the flours add up to 100 %"
 		}
-		if it.role == RoleCulture {
+		if it.role == RoleStarter {
 			step.Tolerance = 1e-6 * (2 + it.percent.Fraction()) // from the inoculation, which is rounded too
 		}
 		steps = append(steps, step)

@@ -93,7 +93,7 @@ func (y DoughYield) Working() working.Working {
 }
 
 // DoughYield returns the weights from which the dough yield of the batch follows. Milk counts with
-// its full weight as a liquid, as the term has it; cultures on a line of their own are in the rest.
+// its full weight as a liquid, as the term has it; starters on a line of their own are in the rest.
 func (b Batch) DoughYield() DoughYield {
 	y := DoughYield{Flour: b.flour}
 	for i := range b.c.items {

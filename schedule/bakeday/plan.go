@@ -255,7 +255,7 @@ func (d *Day) notes() []working.Message {
 	if d.Water.Guess {
 		add("the warming by the mixer is a guide value; measure it once and write it into the bake (warming)")
 	}
-	if sweet := d.Batch.Share(dough.KindSweetener); sweet.Compare(muchSugar) > 0 {
+	if sweet := d.Batch.Share(dough.KindSweetener, dough.KindSyrup); sweet.Compare(muchSugar) > 0 {
 		add("%v sugar: it slows the yeast by an amount no model here knows; expect the late end and go by the dough", sweet)
 	}
 	if l := d.Water.Liquids; len(l) > 0 {

@@ -39,7 +39,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 			if line.Kind.WholeGrain() {
 				whole = whole.Add(line.Mass)
 			}
-		case dough.RoleCulture:
+		case dough.RoleStarter:
 			l.Culture = l.Culture.Add(line.Mass)
 		}
 	}

@@ -255,9 +255,8 @@ func (d Day) Sheet() Sheet {
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepSheet{}, Cautions: []CautionText{},
 	}
 	b := d.Batch
-	effective, _ := b.EffectiveHydration()
 	s.Formula = FormulaSheet{
-		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: effective, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
+		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: b.EffectiveHydration().Hydration, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
 		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Allergens: b.Allergens().String(),
 	}
 	s.Water, s.Mixer = d.waterSheet()

@@ -94,8 +94,7 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 
 // wetness is the water in a dough as the mixer feels it: that in milk and egg included, as far as it is stated.
 func wetness(b dough.Batch) quantity.Mass {
-	effective, _ := b.EffectiveHydration()
-	return quantity.Grams(b.Flour().Grams() * effective.Fraction())
+	return quantity.Grams(b.Flour().Grams() * b.EffectiveHydration().Hydration.Fraction())
 }
 
 // doughKind picks the row of the mixer charts.

@@ -228,7 +228,13 @@ func TestNamesStayText(t *testing.T) {
 		`<script>alert(1)</script>`, `</title><script>alert(1)</script>`, `"><img src=x onerror=alert(1)>`, `' onmouseover='x`, "{{.Name}}", "🍞 żytni & pszenny", "לחם שיפון", "\u202egnp.evil",
 		"bell \a and escape \x1b[31m", "]]>", "&lt;b&gt;", strings.Repeat("long ", 19),
 	} {
-		day := planned(t, "same-day-rolls.toml", func(b *bakeday.Bake) { b.Name, b.Flours[0].Name = name, name })
+		clean := strings.NewReplacer("\a", "·", "\x1b", "·", "\u202e", "·").Replace(name)
+		day := planned(t, "same-day-rolls.toml", func(b *bakeday.Bake) {
+			b.Name = name
+			if b.Flours[0].Name = name; clean != name { // an ingredient's name is refused when it holds such characters
+				b.Flours[0].Name = clean
+			}
+		})
 		page := render(t, day)
 		all := read(t, page)
 		if n := len(named(all, "script")) + len(named(all, "img")); n > 0 {
@@ -241,7 +247,6 @@ func TestNamesStayText(t *testing.T) {
 				}
 			}
 		}
-		clean := strings.NewReplacer("\a", "·", "\x1b", "·", "\u202e", "·").Replace(name)
 		if got := named(all, "h1")[0].text; got != clean {
 			t.Errorf("%q is shown as %q", name, got)
 		}

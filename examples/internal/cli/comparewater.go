@@ -123,7 +123,7 @@ func substance(l dough.Line) mixing.Substance {
 		return mixing.Butter
 	case dough.KindFat:
 		return mixing.Oil
-	case dough.KindSweetener:
+	case dough.KindSweetener, dough.KindSyrup:
 		return mixing.Sugar
 	case dough.KindSalt:
 		return mixing.Salt

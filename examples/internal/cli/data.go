@@ -54,17 +54,18 @@ type readData struct {
 	Rye          quantity.Percent `json:"rye"`
 	Net          quantity.Percent `json:"dough_yield_net"`
 	Gross        quantity.Percent `json:"dough_yield_gross"`
-	Allergens    string           `json:"allergens"`
+	Allergens    dough.Allergens  `json:"allergens"`
 	Unstated     []string         `json:"allergens_not_stated"`
 }
 
 func readingOf(b dough.Batch) readData {
-	effective, unknown := b.EffectiveHydration()
+	wet := b.EffectiveHydration()
+	effective, unknown := wet.Hydration, wet.Unknown
 	net, _ := b.DoughYield().Net()
 	gross, _ := b.DoughYield().Gross()
 	return readData{
 		b.Dough(), b.Flour(), b.Water(), b.Hydration(), effective, orNone(unknown), b.Prefermented(), b.SaltShare(), b.WholeGrain(), b.Rye(),
-		net, gross, b.Allergens().String(), orNone(b.Unstated()),
+		net, gross, b.Allergens(), orNone(b.Unstated()),
 	}
 }
 

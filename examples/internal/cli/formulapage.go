@@ -12,7 +12,7 @@ import (
 func formulaPage(p *page, u units, name string, b dough.Batch, w dough.Weighing, exact bool) {
 	title := fmt.Sprintf("%s — %s of dough", name, u.mass(rounded(b.Dough())))
 	if b.Pieces() > 0 {
-		title += fmt.Sprintf(", %d pieces of %s", b.Pieces(), u.mass(rounded(b.ScalingWeight())))
+		title += fmt.Sprintf(", %s of %s", count(b.Pieces(), "piece", "pieces"), u.mass(rounded(b.ScalingWeight())))
 	}
 	p.para(0, title)
 	if l := b.Limiting(); l != "" {
@@ -73,7 +73,8 @@ func tenthGram(m quantity.Mass) quantity.Mass {
 // readPart prints what is read from a formula.
 func readPart(p *page, u units, b dough.Batch) {
 	section(p, "What it is")
-	effective, unknown := b.EffectiveHydration()
+	wet := b.EffectiveHydration()
+	effective, unknown := wet.Hydration, wet.Unknown
 	rows := [][]string{{"hydration", percent(b.Hydration(), 1)}}
 	if effective != b.Hydration() {
 		rows = append(rows, []string{"with the water in the other ingredients", percent(effective, 1)})
@@ -168,7 +169,7 @@ func mendPage(p *page, u units, name string, f formulaFlags, b dough.Batch, r do
 	})
 	if b.Pieces() > 0 {
 		each := r.After.Dough().Divide(int64(b.Pieces()))
-		p.para(2, fmt.Sprintf("%d pieces of it weigh %s each", b.Pieces(), u.mass(rounded(each))))
+		p.para(2, fmt.Sprintf("%s of it weigh %s each", count(b.Pieces(), "piece", "pieces"), u.mass(rounded(each))))
 	}
 }
 

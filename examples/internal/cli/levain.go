@@ -47,8 +47,8 @@ Without --culture it says how much culture it takes.`,
 	in.value(&b.Want, "want", "MASS", "ripe levain for the dough", "Want")
 	in.value(&b.KeepBack, "keep", "MASS", "ripe levain to keep back, made in addition", "KeepBack")
 	in.value(&b.Hydration, "hydration", "PERCENT", "of the levain (100 %)", "Hydration")
-	in.value(&b.Culture.Mass, "culture", "MASS", "culture at hand", "Culture.Mass", "Culture")
-	in.value(&b.Culture.Hydration, "culture-hydration", "PERCENT", "of the culture at hand (as the levain's)", "Culture.Hydration")
+	in.value(&b.Starter.Mass, "culture", "MASS", "culture at hand", "Starter.Mass", "Starter")
+	in.value(&b.Starter.Hydration, "culture-hydration", "PERCENT", "of the culture at hand (as the levain's)", "Starter.Hydration")
 	in.value(&b.Inoculation, "inoculation", "PERCENT", "culture, of the flour the last stage is fed with (free unless given)", "Inoculation", "Seed")
 	cmd.Flags().BoolVar(&f.ofMix, "of-mix", false, "the inoculation is of the whole mix")
 	in.each(f.readRatio, "ratio", "C:F:W", "culture, flour and water of the last stage, such as 1:5:5, instead of hydration and inoculation")
@@ -83,7 +83,7 @@ func (f *levainFlags) readRatio(text string) error {
 		masses[i] = m
 	}
 	f.ratio = text
-	f.fed = dough.Feeding{Culture: dough.Culture{Mass: masses[0]}, Flour: masses[1], Water: masses[2]}
+	f.fed = dough.Feeding{Starter: dough.Starter{Mass: masses[0]}, Flour: masses[1], Water: masses[2]}
 	return nil
 }
 
@@ -103,20 +103,20 @@ func runLevain(s System, f levainFlags) error {
 	}
 	if f.ratio != "" {
 		in.not("--ratio, which says as much", "inoculation", "of-mix", "hydration")
-		f.fed.Culture.Hydration = b.Culture.Hydration
+		f.fed.Starter.Hydration = b.Starter.Hydration
 		if !in.given("culture-hydration") {
-			f.fed.Culture.Hydration = f.fed.Water.PercentOf(f.fed.Flour)
+			f.fed.Starter.Hydration = f.fed.Water.PercentOf(f.fed.Flour)
 		}
 		b.Inoculation, b.Hydration = f.fed.Inoculation(dough.OfNewFlour), f.fed.Hydration()
 	}
 	if !in.given("culture-hydration") {
-		b.Culture.Hydration = b.Hydration
+		b.Starter.Hydration = b.Hydration
 	}
 	f.cultureGiven = in.given("culture")
 	if !f.cultureGiven {
-		b.Culture.Mass = b.Want.Add(b.KeepBack) // more than it can take
-		if b.Culture.Mass.Sign() <= 0 {
-			b.Culture.Mass = quantity.Grams(1) // what is wrong then is the levain wanted
+		b.Starter.Mass = b.Want.Add(b.KeepBack) // more than it can take
+		if b.Starter.Mass.Sign() <= 0 {
+			b.Starter.Mass = quantity.Grams(1) // what is wrong then is the levain wanted
 		}
 		if b.Inoculation.IsZero() && in.given("want") {
 			in.fault("culture", "", "the culture at hand, or --inoculation or --ratio to be told how much it takes", quantity.ErrRequired)
@@ -169,7 +169,7 @@ func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]sta
 	for i, fed := range feedings {
 		st := stage{fed: fed}
 		if !f.at.IsZero() {
-			seed, err := ferment.SeedShare(fed.Culture.Mass.Grams(), fed.Flour.Grams(), fed.Culture.Hydration)
+			seed, err := ferment.SeedShare(fed.Starter.Mass.Grams(), fed.Flour.Grams(), fed.Starter.Hydration)
 			if err != nil {
 				return nil, err
 			}
@@ -232,7 +232,7 @@ func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough
 		section(p, name)
 		fed := st.fed
 		p.rows(2, "rl", [][]string{
-			{u.mass(fed.Culture.Mass), "culture"}, {u.mass(fed.Flour), "flour"}, {u.mass(fed.Water), "water"},
+			{u.mass(fed.Starter.Mass), "culture"}, {u.mass(fed.Flour), "flour"}, {u.mass(fed.Water), "water"},
 			{u.mass(fed.Made()), fmt.Sprintf("together, at %s", percent(fed.Hydration(), 0))},
 		})
 		p.para(2, fmt.Sprintf("inoculation %s of the new flour, %s of the mix", percent(fed.Inoculation(dough.OfNewFlour), 1), percent(fed.Inoculation(dough.OfMix), 1)))
@@ -324,7 +324,7 @@ func levainData(f levainFlags, plan dough.LevainPlan, stages []stage, residue qu
 	}
 	for _, st := range stages {
 		d := stageData{
-			Culture: st.fed.Culture.Mass, Flour: st.fed.Flour, Water: st.fed.Water,
+			Culture: st.fed.Starter.Mass, Flour: st.fed.Flour, Water: st.fed.Water,
 			Inoculation: st.fed.Inoculation(dough.OfNewFlour), OfMix: st.fed.Inoculation(dough.OfMix),
 		}
 		if st.ripe != nil {

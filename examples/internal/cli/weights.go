@@ -87,7 +87,7 @@ func kindOf(what string) (dough.Kind, error) {
 
 // putLevain adds a levain by its weight and hydration.
 func putLevain(w *dough.Weights, m quantity.Mass, hydration, of string) error {
-	c := dough.Culture{Mass: m, Hydration: quantity.NewPercent(100)}
+	c := dough.Starter{Mass: m, Hydration: quantity.NewPercent(100)}
 	if hydration != "" {
 		if err := c.Hydration.UnmarshalText([]byte(hydration)); err != nil {
 			return err
