@@ -5,15 +5,17 @@
 // line with the numbers put in, the value, whether it was rounded, and the source. A caller who
 // does not ask pays nothing, because results keep their inputs and replay themselves.
 //
-// A Working is plain data. It prints as text for a terminal ([Working.Text]), as Markdown
-// ([Working.Markdown]) and as LaTeX ([Working.LaTeX]); an application may render the steps in any
-// other way.
+// A step is one expression over bound symbols. The formula, the line with the numbers put in, the value, LaTeX and MathML are
+// made from it, in the units of the reader, and the printed line evaluates to the printed value. [Telling] tells a Working as
+// text, Markdown, LaTeX or MathML; [Working.Lines] gives every printed line as data.
 //
 // # From question to type
 //
-//	one line of arithmetic             Step
-//	what a symbol stands for           Binding
+//	how was it reached, as arithmetic  Derive, Given, Finding, Expr
 //	the whole derivation               Working
+//	tell it: text, LaTeX, MathML       Telling
+//	every printed line as data         Working.Lines, Line
+//	what it ends with                  Working.Answer, Value
 //	who says so, and how firmly        Source, Standing
 //	what can go wrong or hurt          Caution
 //	a sentence for any reader          Message, Tell, And, Or

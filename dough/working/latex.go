@@ -7,13 +7,20 @@ import (
 	"unicode/utf8"
 )
 
-// LaTeX prints the derivation as a LaTeX fragment that needs only the amsmath and textcomp
-// packages and compiles with pdflatex. Characters that such a document cannot show are printed as
-// their code points, such as [U+1F35E].
-func (w Working) LaTeX() string {
+// LaTeX tells everything of the derivation to a reader of metric English; see [Telling.LaTeX].
+func (w Working) LaTeX() string { return Telling{}.LaTeX(w) }
+
+// LaTeX tells the derivation as LaTeX that needs only the amsmath and textcomp packages and compiles with pdflatex: a
+// complete document if Document is set, and otherwise a part of one. Characters that such a document cannot show are
+// printed as their code points, such as [U+1F35E].
+func (t Telling) LaTeX(w Working) string {
 	var b strings.Builder
-	if w.Title != "" {
-		fmt.Fprintf(&b, "\\subsection*{%s}\n", texText(w.Title))
+	if t.Document {
+		b.WriteString("\\documentclass[11pt]{article}\n\\usepackage[T1]{fontenc}\n\\usepackage[utf8]{inputenc}\n" +
+			"\\usepackage{amsmath,textcomp}\n\\usepackage[margin=25mm]{geometry}\n\\begin{document}\n")
+	}
+	if title := w.heading(t.Reader); title != "" {
+		fmt.Fprintf(&b, "\\subsection*{%s}\n", texText(title))
 	}
 	b.WriteString("\\begin{enumerate}\n")
 	sources := w.Sources()
@@ -21,52 +28,127 @@ func (w Working) LaTeX() string {
 	for i, s := range sources {
 		number[s] = i + 1
 	}
+	n := newNames(w.Steps)
 	for _, s := range w.Steps {
-		fmt.Fprintf(&b, "\\item \\textbf{%s}", texText(s.Name))
-		if n := number[s.Source]; n > 0 {
-			fmt.Fprintf(&b, " [%d]", n)
+		cite := ""
+		if k := number[s.Source]; k > 0 && t.Level == Everything {
+			cite = fmt.Sprintf(" [%d]", k)
 		}
-		b.WriteString("\n")
-		relation := `\approx`
-		if s.Exact {
-			relation = "="
-		}
-		var lines []string
-		if s.Formula != "" {
-			lines = append(lines, texMath(s.Symbol)+" &= "+texMath(s.Formula))
-		}
-		if s.Numbers != "" {
-			lines = append(lines, texMath(s.Symbol)+" &= "+texMath(s.Numbers))
-		}
-		lines = append(lines, texMath(s.Symbol)+" &"+relation+` \text{`+texText(s.Value)+"}")
-		fmt.Fprintf(&b, "\\begin{align*}\n%s\n\\end{align*}\n", strings.Join(lines, " \\\\\n"))
-		for i, v := range s.Where {
-			lead := ""
-			if i == 0 {
-				lead = "where "
-			}
-			end := ";"
-			if i == len(s.Where)-1 {
-				end = "."
-			}
-			fmt.Fprintf(&b, "%s$%s$ = %s, %s%s\n", lead, texMath(v.Symbol), texText(v.Value), texText(v.Meaning), end)
-		}
-		if s.Note != "" {
-			fmt.Fprintf(&b, "\\par\\emph{%s}\n", texText(s.Note))
+		switch {
+		case s.finding == nil:
+			s.oldLaTeX(&b, cite)
+		case t.Level == InWords:
+			fmt.Fprintf(&b, "\\item %s\n", texText(s.brief(t.Reader)))
+		default:
+			t.stepLaTeX(&b, s, cite, n)
 		}
 	}
 	if len(w.Steps) == 0 {
 		b.WriteString("\\item (no steps)\n")
 	}
 	b.WriteString("\\end{enumerate}\n")
-	if len(sources) > 0 {
-		b.WriteString("\\paragraph{Sources}\n\\begin{enumerate}\n")
+	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
+		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{description}\n", texText(t.word("In other words")))
+		for _, g := range glossary {
+			fmt.Fprintf(&b, "\\item[$%s$] %s\n", texSymbol(g.Symbol), texText(g.Meaning))
+		}
+		b.WriteString("\\end{description}\n")
+	}
+	if len(sources) > 0 && t.Level == Everything {
+		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{enumerate}\n", texText(t.word("Sources")))
 		for _, s := range sources {
 			fmt.Fprintf(&b, "\\item %s\n", texText(s.String()))
 		}
 		b.WriteString("\\end{enumerate}\n")
 	}
+	if t.Document {
+		b.WriteString("\\end{document}\n")
+	}
 	return b.String()
+}
+
+// stepLaTeX tells one step.
+func (t Telling) stepLaTeX(b *strings.Builder, s Step, cite string, n *names) {
+	fmt.Fprintf(b, "\\item \\textbf{%s}%s\n", texText(s.finding.Name.Text(t.Reader)), cite)
+	if table := s.table(t.Reader, n); len(table.Columns) > 0 {
+		t.tableLaTeX(b, table, n)
+	}
+	var where []string
+	seen := map[string]bool{}
+	for _, l := range s.lines(t.Reader, n) {
+		b.WriteString(t.texLine(l, n, true))
+		for _, v := range l.Where {
+			text := fmt.Sprintf("$%s$ = %s, %s", texSymbol(v.Symbol), texText(v.Value), texText(v.Meaning))
+			if !seen[text] {
+				seen[text] = true
+				where = append(where, text)
+			}
+		}
+	}
+	if t.Level != Everything {
+		return
+	}
+	if len(where) > 0 {
+		fmt.Fprintf(b, "%s %s.\n", texText(t.word("where")), strings.Join(where, ";\n"))
+	}
+	for _, note := range s.notes(t.Reader) {
+		fmt.Fprintf(b, "\\par\\emph{%s}\n", texText(note))
+	}
+}
+
+func (t Telling) tableLaTeX(b *strings.Builder, table ToldTable, n *names) {
+	var head []string
+	for _, c := range table.Columns {
+		if c.Formula != "" {
+			fmt.Fprintf(b, "\\begin{flushleft}$%s = %s$\\end{flushleft}\n", texSymbol(c.Symbol), t.tex(c.formula, n, true))
+		}
+		text := "$" + texSymbol(c.Symbol) + "$"
+		if c.Unit != "" && c.Unit != string(Clock) {
+			text += " " + texText(c.Unit)
+		}
+		head = append(head, text)
+	}
+	fmt.Fprintf(b, "\\par\\begin{tabular}{%s}\n%s \\\\ \\hline\n", strings.Repeat("r", len(head)), strings.Join(head, " & "))
+	for _, row := range table.Rows {
+		cells := make([]string, len(row))
+		for k, c := range row {
+			cells[k] = texText(c)
+		}
+		fmt.Fprintf(b, "%s \\\\\n", strings.Join(cells, " & "))
+	}
+	b.WriteString("\\end{tabular}\\par\n")
+}
+
+// oldLaTeX prints a step that was written by hand.
+func (s Step) oldLaTeX(b *strings.Builder, cite string) {
+	fmt.Fprintf(b, "\\item \\textbf{%s}%s\n", texText(s.Name), cite)
+	relation := `\approx`
+	if s.Exact {
+		relation = "="
+	}
+	var lines []string
+	if s.Formula != "" {
+		lines = append(lines, texMath(s.Symbol)+" &= "+texMath(s.Formula))
+	}
+	if s.Numbers != "" {
+		lines = append(lines, texMath(s.Symbol)+" &= "+texMath(s.Numbers))
+	}
+	lines = append(lines, texMath(s.Symbol)+" &"+relation+` \text{`+texText(s.Value)+"}")
+	fmt.Fprintf(b, "\\begin{align*}\n%s\n\\end{align*}\n", strings.Join(lines, " \\\\\n"))
+	for i, v := range s.Where {
+		lead := ""
+		if i == 0 {
+			lead = "where "
+		}
+		end := ";"
+		if i == len(s.Where)-1 {
+			end = "."
+		}
+		fmt.Fprintf(b, "%s$%s$ = %s, %s%s\n", lead, texMath(v.Symbol), texText(v.Value), texText(v.Meaning), end)
+	}
+	if s.Note != "" {
+		fmt.Fprintf(b, "\\par\\emph{%s}\n", texText(s.Note))
+	}
 }
 
 // texSigns are the signs of formulas and units, as math.
@@ -75,7 +157,7 @@ var texSigns = map[rune]string{
 	'Σ': `\sum `, '∑': `\sum `, '∫': `\int `, '√': `\surd `, '∞': `\infty `, '→': `\to `, '∈': `\in `, '⌈': `\lceil `, '⌉': `\rceil `, '⌊': `\lfloor `, '⌋': `\rfloor `,
 	'α': `\alpha `, 'β': `\beta `, 'γ': `\gamma `, 'δ': `\delta `, 'ε': `\varepsilon `, 'ζ': `\zeta `, 'η': `\eta `, 'θ': `\theta `, 'κ': `\kappa `, 'λ': `\lambda `,
 	'μ': `\mu `, 'µ': `\mu `, 'ν': `\nu `, 'ξ': `\xi `, 'π': `\pi `, 'Π': `\prod `, 'ρ': `\rho `, 'σ': `\sigma `, 'τ': `\tau `, 'φ': `\varphi `, 'ψ': `\psi `, 'ω': `\omega `, 'Δ': `\Delta `, 'Γ': `\Gamma `, 'Φ': `\Phi `, 'Λ': `\Lambda `,
-	'²': "^{2}", '³': "^{3}", '⁻': "^{-}", '¹': "^{1}", 'ᵢ': "_{i}", 'ⱼ': "_{j}", 'ₙ': "_{n}", '₀': "_{0}", '₁': "_{1}", '₂': "_{2}", '₃': "_{3}", '₄': "_{4}", '₅': "_{5}", '₆': "_{6}",
+	'²': "^{2}", '³': "^{3}", '⁻': "^{-}", '¹': "^{1}", '⁰': "^{0}", '⁴': "^{4}", '⁵': "^{5}", '⁶': "^{6}", '⁷': "^{7}", '⁸': "^{8}", '⁹': "^{9}", 'ᵢ': "_{i}", 'ⱼ': "_{j}", 'ₙ': "_{n}", '₀': "_{0}", '₁': "_{1}", '₂': "_{2}", '₃': "_{3}", '₄': "_{4}", '₅': "_{5}", '₆': "_{6}",
 	'₇': "_{7}", '₈': "_{8}", '₉': "_{9}", '°': `^{\circ}`, '′': "'", '½': `\tfrac12 `, '¼': `\tfrac14 `,
 }
 

@@ -6,52 +6,40 @@ import (
 	"unicode/utf8"
 )
 
-// Text prints the derivation for a terminal: each step with its formula, its symbols, the line
-// with numbers, the value and the source, no line longer than about width columns where words allow it.
-// A width below 20 means 80.
-func (w Working) Text(width int) string {
-	if width < 20 {
-		width = 80
+// Text tells everything of the derivation to a reader of metric English on a terminal; see [Telling.Text].
+func (w Working) Text(width int) string { return Telling{Width: width}.Text(w) }
+
+// oldText prints a step that was written by hand.
+func (s Step) oldText(b *strings.Builder, width, number int) {
+	fmt.Fprintf(b, "%d. %s\n", number, s.Name)
+	if s.Formula != "" {
+		wrap(b, width, "   ", s.Symbol+" = "+s.Formula)
 	}
-	var b strings.Builder
-	if w.Title != "" {
-		fmt.Fprintf(&b, "%s\n%s\n", w.Title, strings.Repeat("=", utf8.RuneCountInString(w.Title)))
-	}
-	for i, s := range w.Steps {
-		if i > 0 || w.Title != "" {
-			b.WriteByte('\n')
+	if len(s.Where) > 0 {
+		b.WriteString("   where\n")
+		longest := 0
+		for _, v := range s.Where {
+			longest = max(longest, utf8.RuneCountInString(v.Symbol))
 		}
-		fmt.Fprintf(&b, "%d. %s\n", i+1, s.Name)
-		if s.Formula != "" {
-			wrap(&b, width, "   ", s.Symbol+" = "+s.Formula)
-		}
-		if len(s.Where) > 0 {
-			b.WriteString("   where\n")
-			longest := 0
-			for _, v := range s.Where {
-				longest = max(longest, utf8.RuneCountInString(v.Symbol))
-			}
-			for _, v := range s.Where {
-				pad := strings.Repeat(" ", longest-utf8.RuneCountInString(v.Symbol))
-				wrap(&b, width, "     ", v.Symbol+pad+"  "+v.Value+"  "+v.Meaning)
-			}
-		}
-		if s.Numbers != "" {
-			wrap(&b, width, "   ", s.Symbol+" = "+s.Numbers)
-		}
-		relation := " ≈ "
-		if s.Exact {
-			relation = " = "
-		}
-		wrap(&b, width, "   ", s.Symbol+relation+s.Value)
-		if s.Note != "" {
-			wrap(&b, width, "   ", "note: "+s.Note)
-		}
-		if !s.Source.IsZero() {
-			wrap(&b, width, "   ", "source: "+s.Source.String())
+		for _, v := range s.Where {
+			pad := strings.Repeat(" ", longest-utf8.RuneCountInString(v.Symbol))
+			wrap(b, width, "     ", v.Symbol+pad+"  "+v.Value+"  "+v.Meaning)
 		}
 	}
-	return b.String()
+	if s.Numbers != "" {
+		wrap(b, width, "   ", s.Symbol+" = "+s.Numbers)
+	}
+	relation := " ≈ "
+	if s.Exact {
+		relation = " = "
+	}
+	wrap(b, width, "   ", s.Symbol+relation+s.Value)
+	if s.Note != "" {
+		wrap(b, width, "   ", "note: "+s.Note)
+	}
+	if !s.Source.IsZero() {
+		wrap(b, width, "   ", "source: "+s.Source.String())
+	}
 }
 
 // wrap writes text at the indent, broken between words, further lines indented by two more.
@@ -75,55 +63,144 @@ func wrap(b *strings.Builder, width int, indent, text string) {
 	b.WriteString(strings.TrimRight(line, " ") + "\n")
 }
 
-// Markdown prints the derivation as CommonMark with code spans for formulas and a numbered
-// list of sources at the end.
-func (w Working) Markdown() string {
+// Markdown tells everything of the derivation to a reader of metric English; see [Telling.Markdown].
+func (w Working) Markdown() string { return Telling{}.Markdown(w) }
+
+// Markdown tells the derivation as CommonMark with code spans for formulas and a numbered list of sources at
+// the end.
+func (t Telling) Markdown(w Working) string {
 	var b strings.Builder
-	if w.Title != "" {
-		fmt.Fprintf(&b, "## %s\n", escape(w.Title))
+	title := w.heading(t.Reader)
+	if title != "" {
+		fmt.Fprintf(&b, "## %s\n", escape(title))
 	}
 	sources := w.Sources()
 	number := map[Source]int{}
 	for i, s := range sources {
 		number[s] = i + 1
 	}
+	names := newNames(w.Steps)
 	for i, s := range w.Steps {
-		if i > 0 || w.Title != "" {
+		if i > 0 || title != "" {
 			b.WriteByte('\n')
 		}
-		fmt.Fprintf(&b, "%d. **%s**", i+1, escape(s.Name))
-		if n := number[s.Source]; n > 0 {
-			fmt.Fprintf(&b, " [%d]", n)
+		cite := ""
+		if n := number[s.Source]; n > 0 && t.Level == Everything {
+			cite = fmt.Sprintf(" [%d]", n)
 		}
-		b.WriteString("\n\n")
-		if s.Formula != "" {
-			fmt.Fprintf(&b, "   %s\n\n", code(s.Symbol+" = "+s.Formula))
-		}
-		for _, v := range s.Where {
-			fmt.Fprintf(&b, "   - %s = %s, %s\n", code(v.Symbol), escape(v.Value), escape(v.Meaning))
-		}
-		if len(s.Where) > 0 {
-			b.WriteByte('\n')
-		}
-		if s.Numbers != "" {
-			fmt.Fprintf(&b, "   %s\n\n", code(s.Symbol+" = "+s.Numbers))
-		}
-		relation := "≈"
-		if s.Exact {
-			relation = "="
-		}
-		fmt.Fprintf(&b, "   %s %s **%s**\n", code(s.Symbol), relation, escape(s.Value))
-		if s.Note != "" {
-			fmt.Fprintf(&b, "\n   *%s*\n", escape(s.Note))
+		switch {
+		case s.finding == nil:
+			s.oldMarkdown(&b, i+1, cite)
+		case t.Level == InWords:
+			fmt.Fprintf(&b, "%d. %s\n", i+1, escape(s.brief(t.Reader)))
+		default:
+			fmt.Fprintf(&b, "%d. **%s**%s\n\n", i+1, escape(s.finding.Name.Text(t.Reader)), cite)
+			t.stepMarkdown(&b, s, names)
 		}
 	}
-	if len(sources) > 0 {
-		b.WriteString("\nSources\n\n")
+	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
+		fmt.Fprintf(&b, "\n%s\n\n", escape(t.word("In other words")))
+		for _, g := range glossary {
+			fmt.Fprintf(&b, "- %s: %s\n", code(g.Symbol), escape(g.Meaning))
+		}
+	}
+	if len(sources) > 0 && t.Level == Everything {
+		fmt.Fprintf(&b, "\n%s\n\n", escape(t.word("Sources")))
 		for i, s := range sources {
 			fmt.Fprintf(&b, "%d. %s\n", i+1, escape(s.String()))
 		}
 	}
 	return b.String()
+}
+
+// stepMarkdown tells the lines of one step.
+func (t Telling) stepMarkdown(b *strings.Builder, s Step, names *names) {
+	if table := s.table(t.Reader, names); len(table.Columns) > 0 {
+		table.markdown(b)
+	}
+	seen := map[Binding]bool{}
+	for i, l := range s.lines(t.Reader, names) {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		if l.formula != nil && l.Formula != l.Numbers {
+			fmt.Fprintf(b, "   %s\n\n", code(l.Symbol+" = "+l.Formula))
+		}
+		if t.Level == Everything {
+			any := false
+			for _, v := range l.Where {
+				if !seen[v] {
+					seen[v], any = true, true
+					fmt.Fprintf(b, "   - %s = %s, %s\n", code(v.Symbol), escape(v.Value), escape(v.Meaning))
+				}
+			}
+			if any {
+				b.WriteByte('\n')
+			}
+		}
+		if l.formula != nil {
+			fmt.Fprintf(b, "   %s\n\n", code(l.Symbol+" = "+l.Numbers))
+		}
+		fmt.Fprintf(b, "   %s %s **%s**\n", code(l.Symbol), l.relation(), escape(l.Value))
+		if l.Rounded != "" {
+			fmt.Fprintf(b, "\n   %s\n", escape(Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded).Text(t.Reader)))
+		}
+	}
+	if t.Level == Everything {
+		for _, note := range s.notes(t.Reader) {
+			fmt.Fprintf(b, "\n   *%s*\n", escape(note))
+		}
+	}
+}
+
+func (told ToldTable) markdown(b *strings.Builder) {
+	row := func(cells []string) { fmt.Fprintf(b, "   | %s |\n", strings.Join(cells, " | ")) }
+	var head, rule []string
+	for _, c := range told.Columns {
+		if c.Formula != "" {
+			fmt.Fprintf(b, "   %s\n\n", code(c.Symbol+" = "+c.Formula))
+		}
+		text := code(c.Symbol)
+		if c.Unit != "" && c.Unit != string(Clock) {
+			text += " " + escape(c.Unit)
+		}
+		head, rule = append(head, text), append(rule, "---:")
+	}
+	row(head)
+	row(rule)
+	for _, cells := range told.Rows {
+		escaped := make([]string, len(cells))
+		for k, c := range cells {
+			escaped[k] = escape(c)
+		}
+		row(escaped)
+	}
+	b.WriteByte('\n')
+}
+
+// oldMarkdown prints a step that was written by hand.
+func (s Step) oldMarkdown(b *strings.Builder, number int, cite string) {
+	fmt.Fprintf(b, "%d. **%s**%s\n\n", number, escape(s.Name), cite)
+	if s.Formula != "" {
+		fmt.Fprintf(b, "   %s\n\n", code(s.Symbol+" = "+s.Formula))
+	}
+	for _, v := range s.Where {
+		fmt.Fprintf(b, "   - %s = %s, %s\n", code(v.Symbol), escape(v.Value), escape(v.Meaning))
+	}
+	if len(s.Where) > 0 {
+		b.WriteByte('\n')
+	}
+	if s.Numbers != "" {
+		fmt.Fprintf(b, "   %s\n\n", code(s.Symbol+" = "+s.Numbers))
+	}
+	relation := "≈"
+	if s.Exact {
+		relation = "="
+	}
+	fmt.Fprintf(b, "   %s %s **%s**\n", code(s.Symbol), relation, escape(s.Value))
+	if s.Note != "" {
+		fmt.Fprintf(b, "\n   *%s*\n", escape(s.Note))
+	}
 }
 
 // code makes a code span that survives backquotes and line breaks in its text.

@@ -42,13 +42,13 @@ func (s Standing) String() string {
 // Source names who says so. Key is a short handle, such as "IF97"; Where is the page,
 // equation or table.
 type Source struct {
-	Key      string
-	Author   string
-	Title    string
-	Year     int
-	Where    string
-	URL      string
-	Standing Standing
+	Key      string   `json:"key"`
+	Author   string   `json:"author,omitzero"`
+	Title    string   `json:"title"`
+	Year     int      `json:"year,omitzero"`
+	Where    string   `json:"where,omitzero"`
+	URL      string   `json:"url,omitzero"`
+	Standing Standing `json:"standing"`
 }
 
 // IsZero reports whether no source is given.

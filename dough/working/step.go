@@ -1,12 +1,5 @@
 package working
 
-// A Binding says what one symbol of a formula stands for, with its value and unit.
-type Binding struct {
-	Symbol  string // "T_flour"
-	Meaning string // "temperature of the flour"
-	Value   string // "21 °C"
-}
-
 // A Step is one line of a derivation.
 //
 // Numbers is Formula with the numbers put in, units left off, written with + − × ÷ ^ ( ) and the
@@ -26,12 +19,17 @@ type Step struct {
 	Tolerance float64
 	Note      string // "rounded half to even to 0.001 °C", or a warning about the model's range
 	Source    Source
+
+	finding *Finding // of a step made by [Derivation.Find]
+	result  *binding
+	raw     Value // of the expression
 }
 
 // Working is the derivation of one result: a title and its steps, in order.
 type Working struct {
 	Title string
 	Steps []Step
+	title Message
 }
 
 // Append returns the working with the steps of others after its own.
@@ -40,7 +38,7 @@ func (w Working) Append(others ...Working) Working {
 	for _, o := range others {
 		steps = append(steps, o.Steps...)
 	}
-	return Working{Title: w.Title, Steps: steps}
+	return Working{Title: w.Title, Steps: steps, title: w.title}
 }
 
 // Sources lists each source once, in order of first use.

@@ -166,6 +166,9 @@ func (p *parser) atom() (number, error) {
 		}
 		return v, err
 	}
+	if minutes, ok := p.clock(); ok {
+		return exact(new(big.Rat).SetInt64(minutes)), nil
+	}
 	start := p.at
 	for p.at < len(p.text) && (p.text[p.at] >= '0' && p.text[p.at] <= '9' || p.text[p.at] == '.') {
 		p.at++
@@ -181,6 +184,9 @@ func (p *parser) atom() (number, error) {
 		r, ok := new(big.Rat).SetString(digits)
 		if !ok || len(digits) > 60 {
 			return number{}, fmt.Errorf("not a number: %q", digits)
+		}
+		if rest := strings.TrimPrefix(p.text[p.at:], " min"); len(rest) < len(p.text[p.at:]) && (rest == "" || rest[0] == ' ' || rest[0] == ')') {
+			p.at = len(p.text) - len(rest) // minutes beside a time of day
 		}
 		return exact(r), nil
 	}

@@ -35,7 +35,15 @@ func Faults(w working.Working) []string {
 	}
 	var out []string
 	bound := map[string]bool{}
+	out = append(out, derived(w)...)
 	for _, s := range w.Steps {
+		if s.Derived() {
+			bound[s.Symbol] = true
+			for _, v := range s.Where {
+				bound[v.Symbol] = true
+			}
+			continue
+		}
 		fault := func(text string) { out = append(out, w.Title+": step "+s.Name+": "+text) }
 		if s.Name == "" || s.Symbol == "" || s.Value == "" {
 			fault("needs a name, a symbol and a value")

@@ -1,0 +1,182 @@
+package working
+
+import (
+	"math"
+)
+
+// A Finding is a step of a derivation before it is made: what is found, by which expression, and who says so. One of
+// By, Table and Look says how.
+type Finding struct {
+	Name   Message // what the step finds: "water temperature"
+	Symbol string  // "T_water"
+	By     Expr    // the arithmetic
+	Table  Table   // a table whose last column is added up
+	Look   Message // of a step without arithmetic: where to look, such as the table, or what was searched how
+	// Is is the result of the library, a quantity or an [Amount]: its unit is that of the step, and the expression has to
+	// agree with it. Without it the result is the value of the expression in Unit.
+	Is   any
+	Unit Unit
+	// Decimals are shown of a result; WholeNumber for none. Not given, as many as make five significant digits.
+	Decimals int
+	// Rounding says how Is was made of the value of the expression where that is more than ordinary
+	// rounding, such as by largest remainder or up to what a scale can weigh. Both are shown then.
+	Rounding Message
+	// Within is how far Is may lie from the value of the expression beyond the rounding of what is printed, in
+	// Unit, where the library computes in another way; Note says why.
+	Within  float64
+	Brief   Message // one sentence in trade words; not given, name and value
+	Note    Message
+	Meaning Message // what the symbol stands for; not given, Name
+	Term    Message // the entry of the glossary for the symbol
+	Source  Source
+}
+
+// WholeNumber as Decimals shows none.
+const WholeNumber = -1
+
+// A Derivation collects the steps of a working in order. It is not safe for concurrent use; a result makes its
+// own each time it is asked.
+type Derivation struct {
+	title Message
+	steps []Step
+}
+
+// Derive begins a derivation.
+func Derive(title Message) *Derivation { return &Derivation{title: title} }
+
+// Find adds a step and returns its symbol, for the formulas of later steps.
+func (d *Derivation) Find(f Finding) Expr {
+	s := newStep(f)
+	d.steps = append(d.steps, s)
+	return Expr{&node{op: opSymbol, symbol: s.result}}
+}
+
+// Add puts all steps of another working here and returns the symbol of its last step.
+func (d *Derivation) Add(w Working) Expr {
+	d.steps = append(d.steps, w.Steps...)
+	for i := len(w.Steps) - 1; i >= 0; i-- {
+		if b := w.Steps[i].result; b != nil {
+			return Expr{&node{op: opSymbol, symbol: b}}
+		}
+	}
+	return Expr{}
+}
+
+// Working is what was derived so far.
+func (d *Derivation) Working() Working {
+	return Working{Title: d.title.String(), title: d.title, Steps: append([]Step(nil), d.steps...)}
+}
+
+// newStep works the step out.
+func newStep(f Finding) Step {
+	if f.Meaning.IsZero() {
+		f.Meaning = f.Name
+	}
+	unit := f.Unit
+	var is Value
+	if f.Is != nil {
+		is = valueOf(f.Is)
+		unit = is.Unit
+	}
+	value := Value{Number: math.NaN(), Unit: unit}
+	switch {
+	case len(f.Table.Columns) > 0:
+		f.Table = f.Table.filled()
+		f.By = f.Table.sum()
+		value.Number = f.By.n.evaluate(metricNumber)
+	case f.By.n != nil:
+		value.Number = f.By.n.evaluate(metricNumber)
+	default:
+		value = is
+	}
+	if value.Unit == Clock {
+		value.zone, value.exact = is.zone, true
+		for _, s := range symbolsOf(f.By) {
+			if z := s.symbol.value.zone; z != nil && value.zone == nil {
+				value.zone = z
+			}
+		}
+	}
+	raw := value
+	if f.Is != nil {
+		value.Number = is.Number
+		if _, fixed := f.Is.(Value); fixed && f.Decimals == 0 {
+			f.Decimals = max(is.Decimals, 0)
+			if f.Decimals == 0 {
+				f.Decimals = WholeNumber
+			}
+		}
+	}
+	switch {
+	case f.Decimals > 0:
+		value.Decimals = min(f.Decimals, 12)
+	case f.Decimals < 0:
+		value.Decimals = 0
+	default:
+		value.Decimals = significant(value.Number)
+		if places, ok := decimalsOf(value.Number, min(value.Decimals, most)); ok {
+			value.Decimals, value.exact = places, true
+		}
+	}
+	raw.Decimals = value.Decimals
+	if !f.Rounding.IsZero() {
+		raw.Decimals = max(significant(raw.Number), min(value.Decimals+1, 9))
+		if places, ok := decimalsOf(raw.Number, min(raw.Decimals, 9)); ok {
+			raw.Decimals = places
+		}
+	}
+	s := Step{finding: &f, raw: raw, result: &binding{name: f.Symbol, meaning: f.Meaning, term: f.Term, value: value}}
+	s.words()
+	return s
+}
+
+func symbolsOf(x Expr) []*node {
+	if x.n == nil {
+		return nil
+	}
+	return x.n.symbols()
+}
+
+// metricNumber is the number of a symbol for a metric reader.
+func metricNumber(n *node) float64 {
+	if n.op == opIn {
+		if len(n.args) != 1 || n.args[0].op != opSymbol {
+			return math.NaN()
+		}
+		v := n.args[0].symbol.value
+		x, ok := convert(v.Number, v.Unit, n.unit)
+		if !ok {
+			return math.NaN()
+		}
+		return x
+	}
+	return n.symbol.value.Number
+}
+
+// words fills the texts that a reader of metric English is shown.
+func (s *Step) words() {
+	f := s.finding
+	s.Name, s.Symbol, s.Note, s.Source = f.Name.String(), f.Symbol, f.Note.String(), f.Source
+	names := newNames([]Step{*s})
+	lines := s.lines(Reader{}, names)
+	last := lines[len(lines)-1]
+	s.Formula, s.Numbers, s.Value, s.Exact, s.Where = last.Formula, last.Numbers, last.Value, last.Exact, last.Where
+	if !f.Rounding.IsZero() {
+		s.Value, s.Tolerance = last.Rounded, math.Abs(s.raw.Number-s.result.value.Number)
+	}
+	s.Tolerance += f.Within
+	if f.By.n == nil && s.Note == "" {
+		s.Note = f.Look.String()
+	}
+}
+
+// Answer is the value that the derivation ends with: the answer that it derives.
+func (w Working) Answer() Value {
+	if len(w.Steps) == 0 || w.Steps[len(w.Steps)-1].result == nil {
+		return Value{Number: math.NaN()}
+	}
+	return w.Steps[len(w.Steps)-1].result.value
+}
+
+// Derived reports whether the step was made by [Derivation.Find].
+func (s Step) Derived() bool { return s.finding != nil }

@@ -1,0 +1,120 @@
+package working
+
+import (
+	"html"
+	"strconv"
+	"strings"
+)
+
+// MathML tells the lines of one step, counted from 1, as MathML for a page: the formula, the numbers, the value.
+func (t Telling) MathML(w Working, step int) string {
+	if step < 1 || step > len(w.Steps) || w.Steps[step-1].finding == nil {
+		return ""
+	}
+	n := newNames(w.Steps)
+	var b strings.Builder
+	row := func(symbol, relation, right string) {
+		b.WriteString(`<math display="block"><mrow>` + mathSymbol(symbol) + "<mo>" + relation + "</mo>" + right + "</mrow></math>\n")
+	}
+	for _, l := range w.Steps[step-1].lines(t.Reader, n) {
+		if l.formula != nil {
+			if l.Formula != l.Numbers {
+				row(l.Symbol, "=", t.mathML(l.formula, n))
+			}
+			row(l.Symbol, "=", t.mathML(l.numbers, n))
+		}
+		row(l.Symbol, l.relation(), "<mtext>"+html.EscapeString(l.Value)+"</mtext>")
+		if l.Rounded != "" {
+			row(l.Symbol, "→", "<mtext>"+html.EscapeString(l.Rounded)+"</mtext>")
+		}
+	}
+	return b.String()
+}
+
+func (r Reader) mathML(n *node, names *names) string {
+	group := func(text string) string { return "<mrow><mo>(</mo>" + text + "<mo>)</mo></mrow>" }
+	inner := func(i int) string { return "<mrow>" + r.mathML(n.args[i], names) + "</mrow>" }
+	part := func(i int) string {
+		if n.parenthesized(i) {
+			return group(r.mathML(n.args[i], names))
+		}
+		return r.mathML(n.args[i], names)
+	}
+	between := func(sign string) string { return part(0) + "<mo>" + sign + "</mo>" + part(1) }
+	switch n.op {
+	case opNumber:
+		return r.mathNumber(n)
+	case opSymbol:
+		return mathSymbol(names.name(n.symbol))
+	case opIn:
+		return inner(0)
+	case opPi:
+		return "<mi>π</mi>"
+	case opAdd:
+		return between("+")
+	case opSubtract:
+		return between("−")
+	case opMultiply:
+		return between("×")
+	case opDivide:
+		return "<mfrac>" + inner(0) + inner(1) + "</mfrac>"
+	case opPower:
+		return "<msup><mrow>" + part(0) + "</mrow>" + inner(1) + "</msup>"
+	case opNegate:
+		return "<mo>−</mo>" + part(0)
+	case opSum:
+		if len(n.args) == 0 || n.args[0].op == opSymbol {
+			return "<mo>∑</mo>" + mathSymbol(names.name(n.symbol))
+		}
+		var terms []string
+		for _, a := range n.args {
+			text := r.mathML(a, names)
+			if a.negative() {
+				text = group(text)
+			}
+			terms = append(terms, text)
+		}
+		return strings.Join(terms, "<mo>+</mo>")
+	}
+	var args []string
+	for i := range n.args {
+		args = append(args, r.mathML(n.args[i], names))
+	}
+	text := strings.Join(args, "<mo>,</mo>")
+	fence := func(open, end string) string {
+		return "<mrow><mo>" + open + "</mo>" + text + "<mo>" + end + "</mo></mrow>"
+	}
+	switch n.name {
+	case "sqrt":
+		return "<msqrt>" + text + "</msqrt>"
+	case "abs":
+		return fence("|", "|")
+	case "floor":
+		return fence("⌊", "⌋")
+	case "ceil":
+		return fence("⌈", "⌉")
+	case "log10":
+		return "<msub><mi>log</mi><mn>10</mn></msub>" + group(text)
+	}
+	return "<mi>" + n.name + "</mi>" + group(text)
+}
+
+func (r Reader) mathNumber(n *node) string {
+	if n.shown != "" {
+		return "<mtext>" + html.EscapeString(n.shown) + "</mtext>"
+	}
+	text := "<mn>" + r.number(n.literal.mantissa) + "</mn>"
+	if e := n.literal.exponent; e != 0 {
+		text = "<mrow>" + text + "<mo>×</mo><msup><mn>10</mn><mn>" + minus(strconv.Itoa(e)) + "</mn></msup></mrow>"
+	}
+	return text
+}
+
+func mathSymbol(name string) string {
+	base, index, lowered := strings.Cut(name, "_")
+	text := "<mi>" + html.EscapeString(base) + "</mi>"
+	if lowered {
+		text = "<msub>" + text + "<mtext>" + html.EscapeString(strings.ReplaceAll(index, "_", ",")) + "</mtext></msub>"
+	}
+	return text
+}

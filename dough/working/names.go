@@ -1,0 +1,56 @@
+package working
+
+import (
+	"strconv"
+	"strings"
+)
+
+// names gives each symbol of a derivation a name of its own: the one it was bound with, and if another symbol has
+// that already, with a number behind it.
+type names struct {
+	of    map[bindingKey]string
+	taken map[string]bool
+	step  map[bindingKey]int // which step found it, from 1
+}
+
+func newNames(steps []Step) *names {
+	n := &names{of: map[bindingKey]string{}, taken: map[string]bool{}, step: map[bindingKey]int{}}
+	for i, s := range steps {
+		if s.finding == nil {
+			n.taken[s.Symbol] = true
+			for _, b := range s.Where {
+				n.taken[b.Symbol] = true
+			}
+			continue
+		}
+		for _, c := range s.finding.Table.Columns {
+			n.name(c.symbol().symbol)
+		}
+		for _, sym := range symbolsOf(s.finding.By) {
+			n.name(sym.symbol)
+		}
+		n.name(s.result)
+		n.step[s.result.key()] = i + 1
+	}
+	return n
+}
+
+func (n *names) name(b *binding) string {
+	k := b.key()
+	if name, ok := n.of[k]; ok {
+		return name
+	}
+	name := b.name
+	for i := 2; n.taken[name]; i++ {
+		separator := "_"
+		if strings.Contains(b.name, "_") {
+			separator = ""
+			if last := b.name[len(b.name)-1]; last >= '0' && last <= '9' {
+				separator = "_"
+			}
+		}
+		name = b.name + separator + strconv.Itoa(i)
+	}
+	n.of[k], n.taken[name] = name, true
+	return name
+}

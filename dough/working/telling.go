@@ -1,0 +1,221 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// Level is how much of a derivation is told.
+type Level int
+
+// The levels. The zero value is Everything.
+const (
+	// Everything tells formulas, what each symbol stands for, numbers, notes, sources and the glossary.
+	Everything Level = iota
+	// WithNumbers tells the formula and the line with the numbers put in.
+	WithNumbers
+	// InWords tells one sentence for each step.
+	InWords
+)
+
+// String names the level.
+func (l Level) String() string {
+	switch l {
+	case WithNumbers:
+		return "with numbers"
+	case InWords:
+		return "in words"
+	}
+	return "everything"
+}
+
+// A Telling says for whom and how fully a derivation is told, and tells it. The zero value tells everything to a
+// reader of metric English.
+type Telling struct {
+	Reader
+	Level    Level
+	Width    int  // of plain text; below 20 means 80
+	Document bool // a complete LaTeX or HTML document and not a part of one
+}
+
+// Text tells the derivation for a terminal, no line longer than the width where words allow it.
+func (t Telling) Text(w Working) string {
+	if t.Width < 20 {
+		t.Width = 80
+	}
+	var b strings.Builder
+	if title := w.heading(t.Reader); title != "" {
+		fmt.Fprintf(&b, "%s\n%s\n", title, strings.Repeat("=", utf8.RuneCountInString(title)))
+	}
+	n := newNames(w.Steps)
+	for i, s := range w.Steps {
+		if i > 0 || w.heading(t.Reader) != "" {
+			b.WriteByte('\n')
+		}
+		t.step(&b, s, i+1, n)
+	}
+	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
+		fmt.Fprintf(&b, "\n%s\n", t.word("In other words"))
+		for _, g := range glossary {
+			wrap(&b, t.Width, "  ", g.Symbol+"  "+g.Meaning)
+		}
+	}
+	return b.String()
+}
+
+// heading is the title for the reader.
+func (w Working) heading(r Reader) string {
+	if !w.title.IsZero() {
+		return w.title.Text(r)
+	}
+	return w.Title
+}
+
+func (t Telling) step(b *strings.Builder, s Step, number int, n *names) {
+	if s.finding == nil {
+		s.oldText(b, t.Width, number)
+		return
+	}
+	f := s.finding
+	if t.Level == InWords {
+		wrap(b, t.Width, "", fmt.Sprintf("%d. %s", number, s.brief(t.Reader)))
+		return
+	}
+	fmt.Fprintf(b, "%d. %s\n", number, f.Name.Text(t.Reader))
+	if table := s.table(t.Reader, n); len(table.Columns) > 0 {
+		table.text(b, t, t.Level == Everything)
+	}
+	lines := s.lines(t.Reader, n)
+	told := map[string]bool{}
+	for _, l := range lines {
+		l.text(b, t, told)
+	}
+	if t.Level != Everything {
+		return
+	}
+	for _, note := range s.notes(t.Reader) {
+		wrap(b, t.Width, "   ", note)
+	}
+	if !f.Source.IsZero() {
+		wrap(b, t.Width, "   ", t.word("source")+": "+f.Source.String())
+	}
+}
+
+// notes are the sentences behind the lines of a step: where to look, how it was rounded, and what else there is to
+// say.
+func (s Step) notes(r Reader) []string {
+	var out []string
+	f := s.finding
+	for _, m := range []Message{f.Look, f.Rounding, f.Note} {
+		if !m.IsZero() {
+			out = append(out, Tell("working.note", "note: %v", m).Text(r))
+		}
+	}
+	return out
+}
+
+// brief is the step in one sentence.
+func (s Step) brief(r Reader) string {
+	if !s.finding.Brief.IsZero() {
+		return s.finding.Brief.Text(r)
+	}
+	return Tell("working.brief", "%v: %s", s.finding.Name, s.result.value.Text(r)).Text(r)
+}
+
+func (l Line) text(b *strings.Builder, t Telling, told map[string]bool) {
+	if l.formula != nil && l.Formula != l.Numbers {
+		wrap(b, t.Width, "   ", l.Symbol+" = "+l.Formula)
+	}
+	if t.Level == Everything {
+		var where []Binding
+		longest := 0
+		for _, v := range l.Where {
+			if key := v.Symbol + "\x00" + v.Value; !told[key] {
+				told[key] = true
+				where = append(where, v)
+				longest = max(longest, utf8.RuneCountInString(v.Symbol))
+			}
+		}
+		if len(where) > 0 {
+			b.WriteString("   " + t.word("where") + "\n")
+		}
+		for _, v := range where {
+			pad := strings.Repeat(" ", longest-utf8.RuneCountInString(v.Symbol))
+			meaning := v.Meaning
+			if v.Step > 0 {
+				meaning = Tell("working.from_step", "%s, from step %d", v.Meaning, v.Step).Text(t.Reader)
+			}
+			wrap(b, t.Width, "     ", v.Symbol+pad+"  "+v.Value+"  "+meaning)
+		}
+	}
+	if l.formula != nil {
+		wrap(b, t.Width, "   ", l.Symbol+" = "+l.Numbers)
+	}
+	wrap(b, t.Width, "   ", l.Symbol+" "+l.relation()+" "+l.Value)
+	if l.Rounded != "" {
+		wrap(b, t.Width, "   ", Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded).Text(t.Reader))
+	}
+}
+
+func (l Line) relation() string {
+	if l.Exact {
+		return "="
+	}
+	return "≈"
+}
+
+func (told ToldTable) text(b *strings.Builder, t Telling, where bool) {
+	width := make([]int, len(told.Columns))
+	head := make([]string, len(told.Columns))
+	for k, c := range told.Columns {
+		head[k] = c.Symbol
+		if c.Unit != "" && c.Unit != string(Clock) {
+			head[k] += " " + c.Unit
+		}
+		width[k] = utf8.RuneCountInString(head[k])
+		for _, row := range told.Rows {
+			width[k] = max(width[k], utf8.RuneCountInString(row[k]))
+		}
+		if where {
+			wrap(b, t.Width, "     ", c.Symbol+"  "+c.Meaning)
+		}
+		if c.Formula != "" {
+			wrap(b, t.Width, "   ", c.Symbol+" = "+c.Formula)
+		}
+	}
+	line := func(cells []string) {
+		text := "    "
+		for k, c := range cells {
+			text += " " + strings.Repeat(" ", width[k]-utf8.RuneCountInString(c)) + c
+		}
+		b.WriteString(text + "\n")
+	}
+	line(head)
+	for _, row := range told.Rows {
+		line(row)
+	}
+}
+
+// Glossary lists what the symbols of the derivation are in the words of a student, each once, in order of appearance.
+func (w Working) Glossary(r Reader) []Binding {
+	var out []Binding
+	n := newNames(w.Steps)
+	seen := map[Message]bool{}
+	add := func(b *binding) {
+		if b != nil && !b.term.IsZero() && !seen[b.term] {
+			seen[b.term] = true
+			out = append(out, Binding{Symbol: n.name(b), Meaning: b.term.Text(r)})
+		}
+	}
+	for _, s := range w.Steps {
+		if s.finding == nil {
+			continue
+		}
+		for _, sym := range symbolsOf(s.finding.By) {
+			add(sym.symbol)
+		}
+		add(s.result)
+	}
+	return out
+}
