@@ -52,8 +52,12 @@ type Balance struct {
 	Hydration SpecificEnergy `json:"hydration,omitzero"`
 	// Mixing is the work of mixing for each kilogram of dough ([WattHoursPerKilogram], [Motor.Work]).
 	Mixing SpecificEnergy `json:"mixing,omitzero"`
+	// Rise, instead of Mixing, is by how much mixing warms the dough above the temperature at which everything
+	// in the balance meets: what [Logged.Warming] measures. A rise that was measured holds the heat of wetting
+	// already: leave Hydration out then. It may be negative: a cold bowl takes heat.
+	Rise quantity.TemperatureDelta `json:"rise,omitzero"`
 
-	// WaterHeat, when not zero, replaces the specific heat of water, 4.186.
+	// WaterHeat, when not zero, replaces the specific heat of water, 4.186: milk, 3.85, may take its place.
 	WaterHeat SpecificHeat `json:"water_heat,omitzero"`
 	// Coldest and Warmest bound the water that can be poured, as in [Factors].
 	Coldest quantity.Temperature `json:"coldest,omitzero"`
@@ -111,9 +115,17 @@ type BalanceResult struct {
 	wanted  float64 // the unknown before rounding, °C or g
 }
 
+// What flour and levain can be brought to at home. A freezer is at −18 °C or colder; flour above 40 °C and a ripe
+// levain above 30 °C suffer. Judgment.
 var (
-	coldestFlour = quantity.Celsius(-25)
-	warmestFlour = quantity.Celsius(40)
+	coldestFlour  = quantity.Celsius(-25)
+	warmestFlour  = quantity.Celsius(40)
+	warmestLevain = quantity.Celsius(30)
+)
+
+const (
+	mostRise  = 40.0 // Δ°C
+	leastPour = 3.0  // kJ/(kg·K), below that of egg
 )
 
 func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
@@ -153,10 +165,14 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	}
 	p.Float("Hydration", float64(b.Hydration), 0, 50, "kJ/kg")
 	p.Float("Mixing", float64(b.Mixing), 0, 200, "kJ/kg")
+	quantity.Check(p, "Rise", b.Rise, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(mostRise))
+	if b.Rise.Sign() != 0 && b.Mixing != 0 {
+		p.Add("Rise", b.Rise.String(), "either the rise or the work of mixing, not both", quantity.ErrInconsistent)
+	}
 	if b.WaterHeat == 0 {
 		b.WaterHeat = heatWater
 	}
-	p.Float("WaterHeat", float64(b.WaterHeat), 4, 4.4, "kJ/(kg·K)")
+	p.Float("WaterHeat", float64(b.WaterHeat), leastPour, 4.4, "kJ/(kg·K)")
 	if b.Coldest.IsZero() {
 		b.Coldest = defaultColdest()
 	}
@@ -177,8 +193,8 @@ func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) 
 	}
 	if i.SpecificHeat != 0 {
 		p.Float(path+".SpecificHeat", float64(i.SpecificHeat), 0.1, 6, "kJ/(kg·K)")
-	} else if i.Substance <= 0 || i.Substance >= substanceEnd {
-		p.Required(path+".Substance", "flour, water, levain, milk, egg, butter, oil, sugar or salt, or a SpecificHeat")
+	} else {
+		substances.Check(p, path+".Substance", i.Substance)
 	}
 	if i.Substance == Levain {
 		quantity.Check(p, path+".Hydration", i.Hydration, quantity.Percent{}, quantity.MustPercent("1000 %"))
@@ -211,13 +227,13 @@ func (b Balance) dryFlour() quantity.Mass {
 	return m
 }
 
-// heatAdded is mixing work and heat of hydration, kJ.
-func (b Balance) heatAdded() (q float64, dough quantity.Mass) {
-	dough = b.Water
+// dough is the mass of everything in the bowl.
+func (b Balance) dough() quantity.Mass {
+	m := b.Water
 	for _, i := range b.Ingredients {
-		dough = dough.Add(i.Mass)
+		m = m.Add(i.Mass)
 	}
-	return b.Hydration.of(b.dryFlour()) + b.Mixing.of(dough), dough
+	return m
 }
 
 // iceHeat is what the ice lacks against the same mass of water at the tap's temperature, kJ per kg.
@@ -241,7 +257,7 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 		return BalanceResult{}, err
 	}
 	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target, terms: b.terms()}
-	r.HeatAdded, r.mix = b.heatAdded()
+	r.mix = b.dough()
 	if !r.mix.IsValid() {
 		p.Add("Ingredients", "a dough beyond all limits", "at most "+mostMass.String(), quantity.ErrOutOfRange)
 		return BalanceResult{}, p.Err()
@@ -249,6 +265,7 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 	for _, t := range r.terms {
 		r.total += float64(t.capacity)
 	}
+	r.HeatAdded = b.Hydration.of(b.dryFlour()) + b.Mixing.of(r.mix) + b.Rise.Celsius()*r.total
 	r.Sensitivity = float64(r.terms[0].capacity) / r.total
 	return r, nil
 }
@@ -267,9 +284,12 @@ func (r *BalanceResult) known(skip func(i int, t term) bool) float64 {
 	return sum
 }
 
-func (r *BalanceResult) flourTerm(i int) bool {
-	return i >= 1 && i <= len(r.in.Ingredients) && r.in.Ingredients[i-1].Substance == Flour
+// isSubstance reports whether the i-th term is an ingredient of the substance.
+func (r *BalanceResult) isSubstance(i int, s Substance) bool {
+	return i >= 1 && i <= len(r.in.Ingredients) && r.in.Ingredients[i-1].Substance == s
 }
+
+func (r *BalanceResult) flourTerm(i int) bool { return r.isSubstance(i, Flour) }
 
 func (r *BalanceResult) meanFlour() quantity.Temperature {
 	c, h := 0.0, 0.0

@@ -6,21 +6,6 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// DoughKind says what dough is mixed, as far as capacity and kneading time depend on it.
-type DoughKind int
-
-// The kinds of dough. The zero value is wheat bread of sifted flour.
-const (
-	WheatDough DoughKind = iota
-	WholeGrainDough
-	RyeDough
-	SpeltDough
-	PizzaDough
-	SweetDough
-
-	doughKindEnd
-)
-
 // A bowl is one published capacity chart: kilograms of dough by absorption ratio, of one machine.
 // Source: operators' manuals of planetary mixers; basis flour at 12 % moisture and water at 70 °F.
 type bowl struct {
@@ -72,7 +57,7 @@ func (b bowl) perLiter(kind DoughKind, ratio float64) (low, high float64) {
 		}
 	}
 	switch kind {
-	case SweetDough:
+	case EnrichedDough:
 		low, high = math.Min(lean, b.sweet), math.Min(lean, b.sweet)
 	case WholeGrainDough, RyeDough, SpeltDough:
 		if b.wholeGrain > 0 {

@@ -95,24 +95,20 @@ func (r BalanceResult) Working() working.Working {
 			spread += 1e-6*95 + 1e-4*float64(t.capacity)
 		}
 	}
-	if heats.Formula != "" {
-		heats.Formula += " + "
-		heats.Numbers += " + "
+	add(sumC)
+	for _, q := range r.heats() {
+		add(q.Step)
+		if heats.Formula != "" {
+			heats.Formula += " + "
+			heats.Numbers += " + "
+		}
+		heats.Formula += q.Symbol
+		heats.Numbers += value(q.number, 5)
+		spread += 1e-5
 	}
-	add(working.Step{
-		Name: "heat of hydration and mixing work", Symbol: "Q", Formula: "q × m_flour ÷ 1000 + e × m_dough ÷ 1000",
-		Where: []working.Binding{
-			bind("q", "heat of hydration per kg of flour", fixed(float64(b.Hydration), 4)+" kJ/kg"),
-			bind("m_flour", "dry flour", b.dryFlour().String()),
-			bind("e", "mixing work per kg of dough", fixed(float64(b.Mixing), 4)+" kJ/kg"),
-			bind("m_dough", "dough", r.mix.String()),
-		},
-		Numbers: fixed(float64(b.Hydration), 4) + " × " + bare(b.dryFlour().String()) +
-			" ÷ 1000 + " + fixed(float64(b.Mixing), 4) + " × " + bare(r.mix.String()) + " ÷ 1000",
-		Value: fixed(r.HeatAdded, 5) + " kJ", Tolerance: 1e-4 * (r.mix.Kilograms() + b.dryFlour().Kilograms()), Source: sources.FlourHydration,
-	})
-	heats.Formula += "Q"
-	heats.Numbers += fixed(r.HeatAdded, 5)
+	if heats.Formula == "" {
+		heats.Formula, heats.Numbers = "0", "0"
+	}
 	if b.Ice.Sign() > 0 {
 		if r.Found == FindWater {
 			heats.Formula += " + m_ice ÷ 1000 × (c_ice × T_ice − L)"
@@ -127,7 +123,6 @@ func (r BalanceResult) Working() working.Working {
 		spread += 1e-3 * b.Ice.Kilograms() * 5
 	}
 	heats.Tolerance = spread + 1e-5
-	add(sumC)
 	add(heats)
 	last := working.Step{Source: sources.HeatBalance}
 	target := value(r.target.Celsius(), 4)
@@ -170,6 +165,57 @@ func (r BalanceResult) Working() working.Working {
 	}
 	add(last)
 	return w
+}
+
+// A heat is a step whose number is put into a later one.
+type heat struct {
+	working.Step
+	number float64
+}
+
+// heats are the steps of what is added beside what the ingredients bring: wetting and mixing.
+func (r BalanceResult) heats() []heat {
+	b := r.in
+	var out []heat
+	if b.Hydration != 0 {
+		q := b.Hydration.of(b.dryFlour())
+		src := given()
+		if b.Hydration == FlourHydrationHeat {
+			src = sources.FlourHydration
+		}
+		out = append(out, heat{working.Step{
+			Name: "heat of wetting", Symbol: "Q_wet", Formula: "q × m_flour ÷ 1000",
+			Where: []working.Binding{
+				bind("q", "heat of hydration per kg of flour", fixed(float64(b.Hydration), 4)+" kJ/kg"),
+				bind("m_flour", "dry flour", b.dryFlour().String()),
+			},
+			Numbers: fixed(float64(b.Hydration), 4) + " × " + bare(b.dryFlour().String()) + " ÷ 1000",
+			Value:   fixed(q, 5) + " kJ", Tolerance: 1e-4*b.dryFlour().Kilograms() + 1e-5, Source: src,
+		}, q})
+	}
+	if b.Mixing != 0 {
+		q := b.Mixing.of(r.mix)
+		out = append(out, heat{working.Step{
+			Name: "work of mixing", Symbol: "Q_mix", Formula: "e × m_dough ÷ 1000",
+			Where: []working.Binding{
+				bind("e", "mixing work per kg of dough", fixed(float64(b.Mixing), 4)+" kJ/kg"), bind("m_dough", "dough", r.mix.String()),
+			},
+			Numbers: fixed(float64(b.Mixing), 4) + " × " + bare(r.mix.String()) + " ÷ 1000",
+			Value:   fixed(q, 5) + " kJ", Tolerance: 1e-4*r.mix.Kilograms() + 1e-5, Source: given(),
+		}, q})
+	}
+	if b.Rise.Sign() != 0 {
+		q := b.Rise.Celsius() * r.total
+		out = append(out, heat{working.Step{
+			Name: "heat that warms everything by the rise of mixing", Symbol: "Q_mix", Formula: "d × C",
+			Where: []working.Binding{
+				bind("d", "warming by mixing", fixed(b.Rise.Celsius(), 4)+" Δ°C"), bind("C", "heat capacity", fixed(r.total, 6)+" kJ/K"),
+			},
+			Numbers: value(b.Rise.Celsius(), 4) + " × " + fixed(r.total, 6),
+			Value:   fixed(q, 5) + " kJ", Tolerance: 1e-4*r.total + 1e-6*abs(b.Rise.Celsius()) + 1e-5, Source: sources.HeatBalance,
+		}, q})
+	}
+	return out
 }
 
 func given() working.Source {

@@ -1,119 +1,101 @@
 package mixing
 
-import (
-	"strings"
+import "example.org/maslin/internal/enum"
 
-	"example.org/maslin/dough/quantity"
+// The words of the enumerations of this package, in files as in Go.
+var (
+	mixerKinds = enum.Of[MixerKind]("way of mixing", "", "hand", "planetary", "spiral", "fork", "processor")
+	doughKinds = enum.Of[DoughKind]("kind of dough", "wheat", "whole grain", "rye", "spelt", "pizza", "enriched", "mixed rye")
+	substances = enum.Of[Substance]("substance", "", "flour", "water", "levain", "milk", "egg", "butter", "oil", "sugar", "salt")
+	finds      = enum.Of[Find]("unknown of a balance", "", "dough", "water", "ice", "flour")
+	ways       = enum.Of[Way](
+		"way to the target", "", "ice", "chilled water", "chilled flour", "warm flour", "warm levain", "warm flour and levain",
+		"shorter mixing", "other target",
+	)
+	fullnesses = enum.Of[Fullness]("fullness of a bowl", "unknown", "fits", "tight", "too much", "too little")
+	bases      = enum.Of[WarmingBasis]("basis of a warming", "", "guide value", "given", "learned")
 )
 
-// Named constants print and read their words, in files as in Go.
+// String names the kind: "planetary".
+func (k MixerKind) String() string { return mixerKinds.String(k) }
 
-func wordOf(words []string, i int, otherwise string) string {
-	if i < 0 || i >= len(words) || words[i] == "" {
-		return otherwise
-	}
-	return words[i]
-}
+// IsValid reports whether the kind is given and known.
+func (k MixerKind) IsValid() bool { return mixerKinds.Has(k) }
 
-func listOf(words []string) string { return "one of " + strings.Join(words, ", ") }
-
-func writeWord(words []string, i int) ([]byte, error) {
-	if i < 0 || i >= len(words) {
-		return nil, &quantity.InputError{Got: "a value without a name", Want: listOf(words), Err: quantity.ErrOutOfRange}
-	}
-	return []byte(words[i]), nil
-}
-
-func readWord(text []byte, words []string) (int, error) {
-	for i, w := range words {
-		if string(text) == w {
-			return i, nil
-		}
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(string(text[:min(len(text), 64)])), Want: listOf(words), Err: quantity.ErrOutOfRange}
-}
-
-var wayWords = []string{"none", "ice", "chilled water", "chilled flour", "warm flour", "shorter mixing", "other target"}
-
-// String names the way: "ice".
-func (w Way) String() string { return wordOf(wayWords, int(w), "no way") }
-
-// MarshalText implements encoding.TextMarshaler: "ice".
-func (w Way) MarshalText() ([]byte, error) { return writeWord(wayWords, int(w)) }
+// MarshalText implements encoding.TextMarshaler: "planetary".
+func (k MixerKind) MarshalText() ([]byte, error) { return mixerKinds.Marshal(k) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (w *Way) UnmarshalText(text []byte) error {
-	i, err := readWord(text, wayWords)
-	if err == nil {
-		*w = Way(i)
-	}
-	return err
-}
+func (k *MixerKind) UnmarshalText(text []byte) error { return mixerKinds.Unmarshal(k, text) }
 
-var fullnessWords = []string{"unknown", "comfortable", "tight", "too much", "too little"}
+// String names the kind: "whole grain".
+func (k DoughKind) String() string { return doughKinds.String(k) }
 
-// String names it: "too much".
-func (v Fullness) String() string { return wordOf(fullnessWords, int(v), "unknown fullness") }
+// IsValid reports whether the kind is known.
+func (k DoughKind) IsValid() bool { return doughKinds.Has(k) }
 
-// MarshalText implements encoding.TextMarshaler: "too much".
-func (v Fullness) MarshalText() ([]byte, error) { return writeWord(fullnessWords, int(v)) }
+// MarshalText implements encoding.TextMarshaler: "whole grain".
+func (k DoughKind) MarshalText() ([]byte, error) { return doughKinds.Marshal(k) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (v *Fullness) UnmarshalText(text []byte) error {
-	i, err := readWord(text, fullnessWords)
-	if err == nil {
-		*v = Fullness(i)
-	}
-	return err
-}
-
-var doughWords = []string{"wheat", "whole grain", "rye", "spelt", "pizza", "sweet"}
-
-// String names the kind: "wheat".
-func (k DoughKind) String() string { return wordOf(doughWords, int(k), "unknown dough") }
-
-// MarshalText implements encoding.TextMarshaler: "wheat".
-func (k DoughKind) MarshalText() ([]byte, error) { return writeWord(doughWords, int(k)) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (k *DoughKind) UnmarshalText(text []byte) error {
-	i, err := readWord(text, doughWords)
-	if err == nil {
-		*k = DoughKind(i)
-	}
-	return err
-}
-
-var substanceWords = []string{"none", "flour", "water", "levain", "milk", "egg", "butter", "oil", "sugar", "salt"}
+func (k *DoughKind) UnmarshalText(text []byte) error { return doughKinds.Unmarshal(k, text) }
 
 // String names the substance: "flour".
-func (s Substance) String() string { return wordOf(substanceWords, int(s), "unknown substance") }
+func (s Substance) String() string { return substances.String(s) }
+
+// IsValid reports whether the substance is given and known.
+func (s Substance) IsValid() bool { return substances.Has(s) }
 
 // MarshalText implements encoding.TextMarshaler: "flour".
-func (s Substance) MarshalText() ([]byte, error) { return writeWord(substanceWords, int(s)) }
+func (s Substance) MarshalText() ([]byte, error) { return substances.Marshal(s) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (s *Substance) UnmarshalText(text []byte) error {
-	i, err := readWord(text, substanceWords)
-	if err == nil {
-		*s = Substance(i)
-	}
-	return err
-}
-
-var findWords = []string{"nothing", "dough", "water", "ice", "flour"}
+func (s *Substance) UnmarshalText(text []byte) error { return substances.Unmarshal(s, text) }
 
 // String names what is found: "water".
-func (f Find) String() string { return wordOf(findWords, int(f), "nothing") }
+func (f Find) String() string { return finds.String(f) }
+
+// IsValid reports whether something is found.
+func (f Find) IsValid() bool { return finds.Has(f) }
 
 // MarshalText implements encoding.TextMarshaler: "water".
-func (f Find) MarshalText() ([]byte, error) { return writeWord(findWords, int(f)) }
+func (f Find) MarshalText() ([]byte, error) { return finds.Marshal(f) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (f *Find) UnmarshalText(text []byte) error {
-	i, err := readWord(text, findWords)
-	if err == nil {
-		*f = Find(i)
-	}
-	return err
-}
+func (f *Find) UnmarshalText(text []byte) error { return finds.Unmarshal(f, text) }
+
+// String names the way: "ice".
+func (w Way) String() string { return ways.String(w) }
+
+// IsValid reports whether the way is given and known.
+func (w Way) IsValid() bool { return ways.Has(w) }
+
+// MarshalText implements encoding.TextMarshaler: "ice".
+func (w Way) MarshalText() ([]byte, error) { return ways.Marshal(w) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (w *Way) UnmarshalText(text []byte) error { return ways.Unmarshal(w, text) }
+
+// String names it: "too much".
+func (f Fullness) String() string { return fullnesses.String(f) }
+
+// IsValid reports whether it is a known one.
+func (f Fullness) IsValid() bool { return fullnesses.Has(f) }
+
+// MarshalText implements encoding.TextMarshaler: "too much".
+func (f Fullness) MarshalText() ([]byte, error) { return fullnesses.Marshal(f) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (f *Fullness) UnmarshalText(text []byte) error { return fullnesses.Unmarshal(f, text) }
+
+// String names the basis: "guide value".
+func (b WarmingBasis) String() string { return bases.String(b) }
+
+// IsValid reports whether the basis is given and known.
+func (b WarmingBasis) IsValid() bool { return bases.Has(b) }
+
+// MarshalText implements encoding.TextMarshaler: "guide value".
+func (b WarmingBasis) MarshalText() ([]byte, error) { return bases.Marshal(b) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (b *WarmingBasis) UnmarshalText(text []byte) error { return bases.Unmarshal(b, text) }

@@ -190,16 +190,22 @@ func ExampleLearned_Predict() {
 	// as a friction factor of four: 13.2 Δ°C <nil>
 }
 
-func ExampleLearned_WaterFor() {
+func ExamplePlanned_Pour_learned() {
 	l, err := hallLog().Learn()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	w, err := l.WaterFor(planned(18, 20, 23, 20, 3*time.Minute, 5*time.Minute), quantity.Celsius(25), quantity.MustPercent("80 %"))
+	b := planned(18, 20, 23, 20, 3*time.Minute, 5*time.Minute)
+	w, err := mixing.Planned{
+		Target: quantity.Celsius(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]}, Water: b.Ingredients[1].Mass,
+		Room: b.Bowl, Learned: l, Speeds: b.Speeds,
+	}.Pour()
 	fmt.Println(w, err)
+	fmt.Printf("dough at %.1f to %.1f (%v)\n", w.Dough.Low, w.Dough.High, w.Dough.Probability)
 	// Output:
-	// water at 23.3 °C; dough at 24.4 to 25.6 °C (80 %), likely 25.0 °C, from 12 batches <nil>
+	// water at 23.3 °C <nil>
+	// dough at 24.4 °C to 25.6 °C (80 %)
 }
 
 func ExampleLearned_MinutesLeft() {

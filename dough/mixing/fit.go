@@ -116,7 +116,7 @@ const (
 // Source: operators' manuals of planetary mixers; kneading times IREKS and King Arthur.
 func (in Mix) Fit() (BowlFit, error) {
 	var p quantity.Problems
-	checkKind(&p, "Mixer", in.Mixer)
+	mixerKinds.Check(&p, "Mixer", in.Mixer)
 	rated := !in.Rated.IsZero()
 	if in.Mixer != Hand && in.Mixer != Processor && !rated || !in.Bowl.IsZero() {
 		if in.Bowl.IsZero() {
@@ -136,9 +136,7 @@ func (in Mix) Fit() (BowlFit, error) {
 			p.Add("Dough", in.Dough.String(), "at least flour and water together, "+in.Flour.Add(in.Water).String(), quantity.ErrInconsistent)
 		}
 	}
-	if in.Kind < 0 || in.Kind >= doughKindEnd {
-		p.Add("Kind", "an unknown dough", "wheat, whole grain, rye, spelt, pizza or sweet", quantity.ErrOutOfRange)
-	}
+	doughKinds.CheckIfGiven(&p, "Kind", in.Kind)
 	if !in.WaterTemperature.IsZero() {
 		quantity.Check(&p, "WaterTemperature", in.WaterTemperature, quantity.Celsius(-270), hottestThing)
 	}

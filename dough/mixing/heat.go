@@ -76,7 +76,6 @@ const (
 	Oil
 	Sugar
 	Salt
-	substanceEnd
 )
 
 // Heat returns the specific heat of the substance near 20 °C and false for a substance it does not know.

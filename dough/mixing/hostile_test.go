@@ -58,7 +58,7 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 		"learn, too many":   {second(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)}.Learn()), "Batches out of range"},
 		"predict, zero":     {second(mixing.Learned{}.Predict(mixing.Logged{}, quantity.Percent{})), "Learned required"},
 		"minutes, zero":     {second(mixing.Learned{}.MinutesLeft(mixing.Running{})), "Learned required"},
-		"water plan, zero":  {second(mixing.Learned{}.WaterFor(mixing.Logged{}, quantity.Temperature{}, quantity.Percent{})), "target required; Learned required"},
+		"water plan, zero":  {second(mixing.Planned{}.Pour()), "Target required; Room required; Ingredients required; Water out of range; Mixer required"},
 		"kind, empty":       {second(mixing.ParseMixerKind("")), " required"},
 		"kind, a megabyte":  {second(mixing.ParseMixerKind(strings.Repeat("x", 1<<20))), " out of range"},
 	} {
@@ -107,11 +107,6 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 		t.Error(got)
 	}
 	b.Speeds = b.Speeds[:1]
-	dry := b
-	dry.Ingredients = b.Ingredients[:1]
-	if got := fields(second(l.WaterFor(dry, quantity.Celsius(25), quantity.MustPercent("80 %")))); got != "Batch.Ingredients inconsistent" {
-		t.Error(got)
-	}
 	// A log of a mixer that cools its dough says so instead of counting minutes backward.
 	var cooling []mixing.Logged
 	for range 200 {
@@ -131,8 +126,8 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 func TestZeroResultsPrint(t *testing.T) {
 	for _, r := range []fmt.Stringer{
 		mixing.WaterResult{}, mixing.Friction{}, mixing.IceResult{}, mixing.Prior{}, mixing.BowlFit{}, mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
-		mixing.Prediction{}, mixing.MinutesLeft{}, mixing.LearnedWater{}, mixing.WaterRemedy{}, mixing.Way(-1), mixing.Way(99), mixing.Fullness(-1), mixing.Fullness(99), mixing.DoughKind(-1),
-		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.KneadingTime{}, mixing.RiseEstimate{}, mixing.ShareEstimate{}, mixing.TemperatureRange{},
+		mixing.Prediction{}, mixing.MinutesLeft{}, mixing.PlannedWater{}, mixing.WaterRemedy{}, mixing.Way(-1), mixing.Way(99), mixing.Fullness(-1), mixing.Fullness(99), mixing.DoughKind(-1),
+		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.KneadingTime{}, mixing.RiseEstimate{}, mixing.ShareEstimate{},
 	} {
 		_ = r.String()
 	}

@@ -1,7 +1,5 @@
 package mixing
 
-import "example.org/maslin/dough/quantity"
-
 // MixerKind says how a dough is mixed.
 type MixerKind int
 
@@ -14,67 +12,31 @@ const (
 	Planetary
 	// Spiral is a mixer whose bowl turns under a spiral hook.
 	Spiral
+	// Fork is a slow mixer whose two-pronged fork turns in a slanting bowl that turns too.
+	Fork
 	// Processor is a food processor with a blade.
 	Processor
 )
 
-const kinds = "hand, planetary, spiral or processor"
+// ParseMixerKind reads a way of mixing as a person types it: "planetary", in any case and with spaces around it.
+// Errors: ErrRequired (empty text), ErrOutOfRange.
+func ParseMixerKind(text string) (MixerKind, error) { return mixerKinds.Parse(text) }
 
-// String names the kind: "planetary".
-func (k MixerKind) String() string {
-	switch k {
-	case Hand:
-		return "hand"
-	case Planetary:
-		return "planetary"
-	case Spiral:
-		return "spiral"
-	case Processor:
-		return "processor"
-	}
-	return "no mixer"
-}
+// DoughKind says what dough is mixed, as far as capacity, kneading and its signs depend on it.
+type DoughKind int
 
-// ParseMixerKind reads "hand", "planetary", "spiral" or "processor". Errors: ErrRequired (empty
-// text), ErrOutOfRange.
-func ParseMixerKind(text string) (MixerKind, error) {
-	for k := Hand; k <= Processor; k++ {
-		if text == k.String() {
-			return k, nil
-		}
-	}
-	if text == "" {
-		return 0, &quantity.InputError{Got: "an empty text", Want: kinds, Err: quantity.ErrRequired}
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: kinds, Err: quantity.ErrOutOfRange}
-}
-
-// MarshalText implements encoding.TextMarshaler: "planetary".
-func (k MixerKind) MarshalText() ([]byte, error) {
-	if k < Hand || k > Processor {
-		return nil, &quantity.InputError{Got: k.String(), Want: kinds, Err: quantity.ErrOutOfRange}
-	}
-	return []byte(k.String()), nil
-}
-
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseMixerKind].
-func (k *MixerKind) UnmarshalText(text []byte) error {
-	v, err := ParseMixerKind(string(text[:min(len(text), 64)]))
-	if err != nil {
-		return err
-	}
-	*k = v
-	return nil
-}
-
-func checkKind(p *quantity.Problems, path string, k MixerKind) bool {
-	switch {
-	case k >= Hand && k <= Processor:
-		return true
-	case k == 0:
-		p.Required(path, kinds)
-	default:
-		p.Add(path, "an unknown kind", kinds, quantity.ErrOutOfRange)
-	}
-	return false
-}
+// The kinds of dough. The zero value is wheat bread of sifted flour.
+const (
+	WheatDough DoughKind = iota
+	// WholeGrainDough has half or more of its flour whole.
+	WholeGrainDough
+	// RyeDough has half or more of its flour rye.
+	RyeDough
+	// SpeltDough is mostly spelt.
+	SpeltDough
+	PizzaDough
+	// EnrichedDough has fat, sugar or eggs of more than about a tenth of the flour: brioche, braids, doughnuts.
+	EnrichedDough
+	// MixedRyeDough has a fifth to a half of its flour rye.
+	MixedRyeDough
+)

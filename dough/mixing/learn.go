@@ -67,6 +67,9 @@ type Learned struct {
 	lightest, heaviest quantity.Mass
 }
 
+// IsZero reports that nothing was learned.
+func (l Learned) IsZero() bool { return !l.ok }
+
 // RiseEstimate is a warming per minute with its standard error.
 type RiseEstimate struct {
 	Value         quantity.TemperatureDelta `json:"value"`
@@ -125,15 +128,15 @@ const (
 func (in Log) Learn() (Learned, error) {
 	var p quantity.Problems
 	speeds := 1
-	checkKind(&p, "Kind", in.Kind)
+	mixerKinds.Check(&p, "Kind", in.Kind)
 	if len(in.Batches) > mostBatches {
 		p.Add("Batches", strconv.Itoa(len(in.Batches))+" batches", "at most "+strconv.Itoa(mostBatches), quantity.ErrOutOfRange)
 		return Learned{}, p.Err()
 	}
 	for i, b := range in.Batches {
-		path := "Batches[" + strconv.Itoa(i) + "]"
+		path := "Batches[" + strconv.Itoa(i) + "]."
 		b.check(&p, path)
-		quantity.Check(&p, path+".Dough", b.Dough, coldestDough, hottestDough)
+		quantity.Check(&p, path+"Dough", b.Dough, coldestDough, hottestDough)
 		speeds = max(speeds, min(len(b.Speeds), mostSpeeds))
 	}
 	if in.Thermometer.IsZero() {
@@ -183,33 +186,40 @@ func (b Logged) clone() Logged {
 	return b
 }
 
+// check notes what is wrong with the batch, whose fields stand at the path.
 func (b Logged) check(p *quantity.Problems, path string) {
-	if len(b.Ingredients) == 0 {
-		p.Required(path+".Ingredients", "flour, water and whatever else goes into the bowl")
-	}
-	if len(b.Ingredients) > 200 {
-		p.Add(path+".Ingredients", strconv.Itoa(len(b.Ingredients))+" ingredients", "1 to 200", quantity.ErrOutOfRange)
+	if !b.checkIngredients(p, path) {
 		return
 	}
-	var total quantity.Mass
-	for i, g := range b.Ingredients {
-		g.check(p, path+".Ingredients["+strconv.Itoa(i)+"]", true)
-		total = total.Add(g.Mass)
-	}
-	if len(b.Ingredients) > 0 {
-		quantity.Check(p, path+".Ingredients", total, quantity.Grams(1), mostMass)
-	}
-	quantity.Check(p, path+".Bowl", b.Bowl, coldestThing, hottestThing)
+	quantity.Check(p, path+"Bowl", b.Bowl, coldestThing, hottestThing)
 	if len(b.Speeds) == 0 {
-		p.Required(path+".Speeds", "the time at each speed, slow first")
+		p.Required(path+"Speeds", "the time at each speed, slow first")
 	}
 	if len(b.Speeds) > mostSpeeds {
-		p.Add(path+".Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "1 to "+strconv.Itoa(mostSpeeds), quantity.ErrOutOfRange)
+		p.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "1 to "+strconv.Itoa(mostSpeeds), quantity.ErrOutOfRange)
 		return
 	}
 	for i, s := range b.Speeds {
-		p.Duration(path+".Speeds["+strconv.Itoa(i)+"]", s.Duration(), 0, mostMixing)
+		p.Duration(path+"Speeds["+strconv.Itoa(i)+"]", s.Duration(), 0, mostMixing)
 	}
+}
+
+func (b Logged) checkIngredients(p *quantity.Problems, path string) bool {
+	if len(b.Ingredients) == 0 {
+		p.Required(path+"Ingredients", "flour, water and whatever else goes into the bowl")
+		return true
+	}
+	if len(b.Ingredients) > 200 {
+		p.Add(path+"Ingredients", strconv.Itoa(len(b.Ingredients))+" ingredients", "1 to 200", quantity.ErrOutOfRange)
+		return false
+	}
+	var total quantity.Mass
+	for i, g := range b.Ingredients {
+		g.check(p, path+"Ingredients["+strconv.Itoa(i)+"]", true)
+		total = total.Add(g.Mass)
+	}
+	quantity.Check(p, path+"Ingredients", total, quantity.Grams(1), mostMass)
+	return true
 }
 
 func (b Logged) mass() quantity.Mass {
@@ -416,4 +426,22 @@ func sumAbs(xs []float64) float64 {
 		s += abs(x)
 	}
 	return s
+}
+
+// Warming answers by how much mixing warmed a batch above where its ingredients met: the warming that [Planned] takes.
+//
+//	d = T − T₀     T₀ = Σ Cᵢ·Tᵢ ÷ Σ Cᵢ
+//
+// T is the dough at the end, Cᵢ = mᵢ·cᵢ and Tᵢ the heat capacity and temperature of each ingredient, the water too. It
+// holds what bowl, room and the heat of wetting did. Ingredients −40 to 95 °C, dough 0 to 50 °C. Accuracy: that of the
+// thermometer, 0.7 °C for single batches. Errors: ErrRequired, ErrOutOfRange. Source: heat balance.
+func (b Logged) Warming() (quantity.TemperatureDelta, error) {
+	var p quantity.Problems
+	b.checkIngredients(&p, "")
+	quantity.Check(&p, "Dough", b.Dough, coldestDough, hottestDough)
+	if err := p.Err(); err != nil {
+		return quantity.TemperatureDelta{}, err
+	}
+	t0, _ := b.meeting(0)
+	return quantity.DeltaCelsius(b.Dough.Celsius() - t0), nil
 }

@@ -144,13 +144,16 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	}
 	b = planned(18, 20, 22, 20, 3*time.Minute, 5*time.Minute)
 	// The water for a target, put in, predicts the target.
-	target := quantity.Celsius(25)
-	w, err := l.WaterFor(b, target, quantity.MustPercent("80 %"))
+	w, err := mixing.Planned{
+		Target: quantity.Celsius(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]}, Water: b.Ingredients[1].Mass,
+		Room: b.Bowl, Learned: l, Speeds: b.Speeds,
+	}.Pour()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := math.Abs(w.Prediction.Dough.Likely.Celsius() - 25); d > 3e-4 {
-		t.Errorf("water of %v predicts %v", w.Water, w.Prediction.Dough)
+	b.Ingredients[1].Temperature = w.Temperature
+	if p, err := l.Predict(b, quantity.MustPercent("80 %")); err != nil || math.Abs(p.Dough.Likely.Celsius()-25) > 3e-4 || p.Dough.Low.Sub(w.Dough.Low).Celsius() > 0.01 {
+		t.Errorf("water of %v predicts %v, %v; the plan says %v", w.Temperature, p.Dough, err, w.Dough)
 	}
 	workcheck.Verify(t, w.Working())
 

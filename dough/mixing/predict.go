@@ -11,24 +11,9 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// TemperatureRange is a prediction: the temperature lies between Low and High with the stated
-// probability, and Likely is its median.
-type TemperatureRange struct {
-	Low         quantity.Temperature `json:"low,omitzero"`
-	Likely      quantity.Temperature `json:"likely,omitzero"`
-	High        quantity.Temperature `json:"high,omitzero"`
-	Probability quantity.Percent     `json:"probability"`
-}
-
-// String prints "24.1 to 26.3 °C (80 %), likely 25.2 °C".
-func (r TemperatureRange) String() string {
-	return bare2(r.Low.Text(quantity.CelsiusScale, 1)) + " to " + r.High.Text(quantity.CelsiusScale, 1) +
-		" (" + r.Probability.String() + "), likely " + r.Likely.Text(quantity.CelsiusScale, 1)
-}
-
 // Prediction is the answer of [Learned.Predict].
 type Prediction struct {
-	Dough TemperatureRange `json:"dough"`
+	Dough quantity.Range[quantity.Temperature] `json:"dough"`
 	// Rise is the likely warming above where the ingredients would meet without mixing.
 	Rise quantity.TemperatureDelta `json:"rise"`
 	// Extrapolated reports that the batch is a third lighter or heavier than any in the log.
@@ -53,8 +38,9 @@ type Prediction struct {
 // ErrInconsistent; ErrModelRange for a batch a third lighter or heavier than any in the log, unless
 // it says Extrapolate. Source: see [Log.Learn].
 func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, error) {
-	q, err := l.ready(b, probability)
-	if err != nil {
+	var p quantity.Problems
+	q := l.ready(&p, "Batch.", b, probability)
+	if err := p.Err(); err != nil {
 		return Prediction{}, err
 	}
 	return l.predict(b, probability, q), nil
@@ -74,35 +60,39 @@ func (l Learned) predict(b Logged, probability quantity.Percent, q float64) Pred
 	row = append(row, b.Bowl.Celsius()-t)
 	sd := l.scale * math.Sqrt(1+quadratic(row, l.cov)) / (1 + share)
 	r := Prediction{
-		Dough: TemperatureRange{quantity.Celsius(t - q*sd), quantity.Celsius(t), quantity.Celsius(t + q*sd), probability},
-		Rise:  quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t, Extrapolated: l.outside(b),
+		Dough: quantity.Range[quantity.Temperature]{
+			Low: quantity.Celsius(t - q*sd), Likely: quantity.Celsius(t), High: quantity.Celsius(t + q*sd), Probability: probability,
+		},
+		Rise: quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t, Extrapolated: l.outside(b),
 	}
 	return r
 }
 
-func (l Learned) ready(b Logged, probability quantity.Percent) (float64, error) {
-	var p quantity.Problems
+// ready checks a planned batch, whose fields stand at the path, and returns the quantile of its range.
+func (l Learned) ready(p *quantity.Problems, path string, b Logged, probability quantity.Percent) float64 {
 	if !l.ok {
 		p.Required("Learned", "what a log of batches teaches")
-		return 0, p.Err()
+		return 0
 	}
-	b.check(&p, "Batch")
+	var own quantity.Problems
+	b.check(&own, path)
 	if len(b.Speeds) > l.speeds() {
-		p.Add("Batch.Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
+		own.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
 	}
-	q := l.quantile(&p, probability)
-	if p.Err() == nil && !b.Extrapolate && l.outside(b) {
-		p.Add(
-			"Batch.Ingredients",
+	q := l.quantile(&own, probability)
+	if own.Err() == nil && !b.Extrapolate && l.outside(b) {
+		own.Add(
+			path+"Ingredients",
 			b.mass().Text(quantity.Gram, 0)+" of dough",
-			"about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram, 0)+" of the log, or Extrapolate",
+			"about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram, 0)+" of the log, or extrapolation",
 			quantity.ErrModelRange,
 		)
 	}
-	if p.Err() == nil && l.theta[l.speeds()] <= -0.9 {
-		p.Add("Learned.Bowl", l.Bowl.String(), "batches that do not contradict each other", quantity.ErrModelRange)
+	if own.Err() == nil && l.theta[l.speeds()] <= -0.9 {
+		own.Add("Learned.Bowl", l.Bowl.String(), "batches that do not contradict each other", quantity.ErrModelRange)
 	}
-	return q, p.Err()
+	p.Join("", own.Err())
+	return q
 }
 
 // outside reports a weight a third below or above all that was logged: the warming of a kilogram
@@ -138,7 +128,7 @@ func quadratic(x []float64, v [][]float64) float64 {
 
 // String prints the range.
 func (r Prediction) String() string {
-	if r.Dough.Likely.IsZero() {
+	if !r.l.ok {
 		return "no prediction"
 	}
 	return "dough at " + r.Dough.String() + ", from " + strconv.Itoa(r.l.Batches) + " batches"
@@ -147,7 +137,7 @@ func (r Prediction) String() string {
 // Working derives the likely temperature and the range.
 func (r Prediction) Working() working.Working {
 	w := working.Working{Title: "Dough temperature of a planned batch"}
-	if r.Dough.Likely.IsZero() {
+	if !r.l.ok || len(r.row) <= r.l.speeds() {
 		return w
 	}
 	k := r.l.speeds()

@@ -40,7 +40,7 @@ type FrictionFigure struct {
 // ErrRequired, ErrOutOfRange. Source: each figure names its own.
 func (kind MixerKind) Prior() (Prior, error) {
 	var p quantity.Problems
-	if !checkKind(&p, "kind", kind) {
+	if !mixerKinds.Check(&p, "kind", kind) {
 		return Prior{}, p.Err()
 	}
 	f := quantity.DeltaFahrenheit

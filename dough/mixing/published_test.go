@@ -204,7 +204,7 @@ func computeMore(in inputs) (float64, error) {
 		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.MustVolume(in["bowl"]), Flour: flour, Water: water, Dough: flour.Add(water)}
 		switch in["dough"] {
 		case "sweet":
-			c.Kind = mixing.SweetDough
+			c.Kind = mixing.EnrichedDough
 		case "whole grain":
 			c.Kind = mixing.WholeGrainDough
 		}

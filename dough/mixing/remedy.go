@@ -23,6 +23,10 @@ const (
 	ChilledFlour
 	// WarmFlour is flour (or the factor named) warmed beforehand.
 	WarmFlour
+	// WarmLevain is a levain that is used warm.
+	WarmLevain
+	// WarmFlourAndLevain is both.
+	WarmFlourAndLevain
 	// ShorterMixing brings less friction.
 	ShorterMixing
 	// OtherTarget is the dough temperature that the coldest or warmest water gives.
@@ -42,6 +46,10 @@ type WaterRemedy struct {
 	// OtherTarget the dough's.
 	Factor      string               `json:"factor,omitempty"`
 	Temperature quantity.Temperature `json:"temperature,omitzero"`
+	// Levain is how warm the levain should be.
+	Levain quantity.Temperature `json:"levain,omitzero"`
+	// Rise is the warming by mixing that would do, in an answer of the heat balance.
+	Rise quantity.TemperatureDelta `json:"rise,omitzero"`
 	// Friction is the friction factor that would do, and Mixing the mixing time that goes with
 	// it in proportion, when the mixing time was given.
 	Friction quantity.TemperatureDelta `json:"friction,omitzero"`
@@ -49,7 +57,8 @@ type WaterRemedy struct {
 	// Enough reports whether this way reaches the target by itself.
 	Enough bool `json:"enough"`
 
-	steps []working.Step
+	steps  []working.Step
+	solved *BalanceResult // the balance that was solved for it, when there was one
 }
 
 // String prints what to do.
@@ -136,7 +145,7 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) WaterRemedy {
 	m := WaterRemedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
 	m.Text = working.Say("mix less: a friction factor of %.1f instead of %.1f would do, with folds later for strength", f, in.Friction)
 	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
-		m.Mixing = quantity.Elapsed((time.Duration(float64(in.Mixing) * f.Celsius() / in.Friction.Celsius())).Round(time.Second))
+		m.Mixing = proportion(in.Mixing, f.Celsius()/in.Friction.Celsius())
 		m.Text = working.Say("%v, about %v of mixing", m.Text, m.Mixing)
 	}
 	if !m.Enough {
@@ -176,4 +185,9 @@ func (r WaterResult) otherTarget(limit quantity.Temperature) WaterRemedy {
 			Value:   t.Text(s.unit, 3), Tolerance: s.tolerance(3) + 0.0002, Source: sources.FrictionIsRise,
 		}},
 	}
+}
+
+// proportion is a share of a time, to the second.
+func proportion(t quantity.Elapsed, share float64) quantity.Elapsed {
+	return quantity.Elapsed(time.Duration(float64(t) * share).Round(time.Second))
 }

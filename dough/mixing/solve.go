@@ -2,7 +2,6 @@ package mixing
 
 import (
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 )
 
 // Final answers at what temperature the dough leaves the mixer.
@@ -122,55 +121,4 @@ func (r *BalanceResult) flourCapacity() float64 {
 		}
 	}
 	return c
-}
-
-// remedies are the ways to the target when the water asked for cannot be poured.
-func (r *BalanceResult) remedies() []WaterRemedy {
-	if r.Feasible {
-		return nil
-	}
-	b := r.in
-	limit, way := b.Coldest, ChilledFlour
-	if r.Water.Compare(b.Warmest) > 0 {
-		limit, way = b.Warmest, WarmFlour
-	}
-	var out []WaterRemedy
-	at := b
-	at.WaterTemperature = limit
-	if way == ChilledFlour {
-		withIce := b
-		if withIce.WaterTemperature.IsZero() {
-			withIce.WaterTemperature = limit
-		}
-		if ice, err := withIce.IceFor(r.target); err == nil {
-			out = append(
-				out,
-				WaterRemedy{Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), steps: ice.Working().Steps},
-			)
-		}
-	}
-	if f, err := at.FlourFor(r.target); err == nil {
-		out = append(out, WaterRemedy{
-			Way: way, Factor: "flour", Temperature: f.Flour, Enough: f.Feasible,
-			Text: working.Say("flour at %.1f with water at %.1f", f.Flour, limit), steps: f.Working().Steps,
-		})
-	}
-	if way == ChilledFlour && b.Mixing > 0 {
-		// Work that would do with water at the limit: the excess heat, off the mixing.
-		excess := (float64(r.terms[0].capacity)*limit.Celsius() - float64(r.terms[0].capacity)*r.wanted)
-		e := b.Mixing - SpecificEnergy(excess/r.mix.Kilograms())
-		m := WaterRemedy{Way: ShorterMixing, Enough: e >= 0 && b.Ice.IsZero()}
-		m.Text = working.Say("mix less: %.1f kJ/kg of work instead of %.1f would do", float64(e), float64(b.Mixing))
-		if !m.Enough {
-			m.Text = working.Say("less mixing helps but does not do it alone")
-		}
-		out = append(out, m)
-	}
-	if f, err := at.Final(); err == nil {
-		out = append(out, WaterRemedy{
-			Way: OtherTarget, Temperature: f.Dough, Enough: true,
-			Text: working.Say("take the water at %.1f and expect a dough of %.1f", limit, f.Dough), steps: f.Working().Steps,
-		})
-	}
-	return out
 }

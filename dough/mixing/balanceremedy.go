@@ -1,0 +1,162 @@
+package mixing
+
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+// remedies are the ways to the target when the water asked for cannot be poured. Each is solved with the same
+// balance, so that what it says, put into the bowl, gives the target.
+func (r *BalanceResult) remedies() []WaterRemedy {
+	switch {
+	case r.Feasible:
+		return nil
+	case r.Water.Compare(r.in.Warmest) > 0:
+		return r.warmer()
+	}
+	return r.colder()
+}
+
+// warmer are the ways for a dough that asks for water too warm to pour.
+func (r *BalanceResult) warmer() []WaterRemedy {
+	at := r.in
+	at.WaterTemperature = at.Warmest
+	var out []WaterRemedy
+	levain, hasLevain := at.solveFor(Levain, r.target)
+	if hasLevain {
+		out = append(out, WaterRemedy{
+			Way: WarmLevain, Levain: levain, Enough: levain.Compare(warmestLevain) <= 0,
+			Text: working.Tell(
+				"mixing.remedy_warm_levain", "let the levain be at %.1f when you mix, with water at %.1f", levain, at.Warmest),
+		})
+	}
+	flour, hasFlour := at.solveFor(Flour, r.target)
+	if hasFlour {
+		out = append(out, WaterRemedy{
+			Way: WarmFlour, Factor: Flour.String(), Temperature: flour, Enough: flour.Compare(warmestFlour) <= 0,
+			Text: working.Tell("mixing.remedy_warm_flour", "warm the flour to %.1f, with water at %.1f", flour, at.Warmest),
+		})
+	}
+	if m, ok := at.warmBoth(r.target); ok && hasLevain && hasFlour {
+		out = append(out, m)
+	}
+	return append(out, at.otherDough(at.Warmest)...)
+}
+
+// warmBoth warms the levain to the top of what suits it, or as far as is needed, and the flour for the rest.
+func (b Balance) warmBoth(target quantity.Temperature) (WaterRemedy, bool) {
+	const warmLevain = 28 // °C, where most levains ripen fast; judgment
+	top := quantity.Celsius(warmLevain)
+	c := b.with(Levain, top)
+	flour, ok := c.solveFor(Flour, target)
+	if !ok || b.mean(Levain).Compare(top) >= 0 || flour.Compare(b.mean(Flour)) <= 0 {
+		return WaterRemedy{}, false
+	}
+	return WaterRemedy{
+		Way: WarmFlourAndLevain, Factor: Flour.String(), Temperature: flour, Levain: top, Enough: flour.Compare(warmestFlour) <= 0,
+		Text: working.Tell(
+			"mixing.remedy_warm_both", "let the levain be at %.1f and warm the flour to %.1f, with water at %.1f", top, flour, b.Warmest),
+	}, true
+}
+
+// colder are the ways for a dough that asks for water too cold to pour.
+func (r *BalanceResult) colder() []WaterRemedy {
+	b := r.in
+	at := b
+	at.WaterTemperature = b.Coldest
+	var out []WaterRemedy
+	withIce := b
+	if withIce.WaterTemperature.IsZero() {
+		withIce.WaterTemperature = b.Coldest
+	}
+	if ice, err := withIce.IceFor(r.target); err == nil {
+		out = append(out, WaterRemedy{
+			Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), solved: &ice,
+		})
+	}
+	if flour, ok := at.solveFor(Flour, r.target); ok {
+		out = append(out, WaterRemedy{
+			Way: ChilledFlour, Factor: Flour.String(), Temperature: flour, Enough: flour.Compare(coldestFlour) >= 0,
+			Text: working.Tell("mixing.remedy_chill_flour", "chill the flour to %.1f, with water at %.1f", flour, b.Coldest),
+		})
+	}
+	if m, ok := at.mixLess(r); ok {
+		out = append(out, m)
+	}
+	return append(out, at.otherDough(b.Coldest)...)
+}
+
+// mixLess is the rise that would do with water at the limit: what is too much, off the heat added by mixing.
+func (b Balance) mixLess(r *BalanceResult) (WaterRemedy, bool) {
+	rise := quantity.DeltaCelsius((b.Mixing.of(r.mix) + b.Rise.Celsius()*r.total) / r.total)
+	if rise.Sign() <= 0 {
+		return WaterRemedy{}, false
+	}
+	less := rise.Sub(quantity.DeltaCelsius(r.Sensitivity * b.WaterTemperature.Sub(r.Water).Celsius()))
+	m := WaterRemedy{Way: ShorterMixing, Rise: less, Enough: less.Sign() >= 0 && b.Ice.IsZero()}
+	m.Text = working.Tell(
+		"mixing.remedy_mix_less_rise", "mix less: a warming of %.1f by mixing instead of %.1f would do, with folds later for strength", less, rise)
+	if !m.Enough {
+		m.Text = working.Tell("mixing.remedy_mix_less_not_enough", "less mixing helps but does not do it alone")
+	}
+	return m, true
+}
+
+// otherDough is the dough that the water at the limit gives.
+func (b Balance) otherDough(limit quantity.Temperature) []WaterRemedy {
+	f, err := b.Final()
+	if err != nil {
+		return nil
+	}
+	return []WaterRemedy{{
+		Way: OtherTarget, Temperature: f.Dough, Enough: true,
+		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit, f.Dough), solved: &f,
+	}}
+}
+
+// solveFor is the temperature that everything of a substance must have; false when there is none of it.
+func (b Balance) solveFor(s Substance, target quantity.Temperature) (quantity.Temperature, bool) {
+	mean := b.mean(s)
+	if mean.IsZero() {
+		return mean, false
+	}
+	f, err := b.with(s, mean).Final()
+	if err != nil {
+		return mean, false
+	}
+	share := 0.0
+	for i, t := range f.terms {
+		if f.isSubstance(i, s) {
+			share += float64(t.capacity) / f.total
+		}
+	}
+	t := mean.Add(quantity.DeltaCelsius((target.Celsius() - f.wanted) / share))
+	return t, share > 0 && t.IsValid() && !t.IsZero()
+}
+
+// with is the balance with everything of a substance at one temperature.
+func (b Balance) with(s Substance, t quantity.Temperature) Balance {
+	b.Ingredients = append([]Portion(nil), b.Ingredients...)
+	for i := range b.Ingredients {
+		if b.Ingredients[i].Substance == s {
+			b.Ingredients[i].Temperature = t
+		}
+	}
+	return b
+}
+
+// mean is the temperature of everything of a substance, by heat capacity; not given when there is none.
+func (b Balance) mean(s Substance) quantity.Temperature {
+	c, h := 0.0, 0.0
+	for _, i := range b.Ingredients {
+		if i.Substance == s {
+			w := i.Mass.Kilograms() * float64(i.heat())
+			c += w
+			h += w * i.Temperature.Celsius()
+		}
+	}
+	if c <= 0 {
+		return quantity.Temperature{}
+	}
+	return quantity.Celsius(h / c)
+}
