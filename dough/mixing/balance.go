@@ -67,6 +67,7 @@ type Balance struct {
 // A term is one part of a balance: its heat capacity and its temperature.
 type term struct {
 	name        string
+	is          FactorKind // the factor that it stands for in the factor method
 	capacity    HeatCapacity
 	temperature quantity.Temperature
 }
@@ -186,6 +187,14 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	}
 }
 
+// label is its name, or else the word of its substance.
+func (i Portion) label() string {
+	if i.Name == "" {
+		return i.Substance.String()
+	}
+	return i.Name
+}
+
 func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) {
 	quantity.Check(p, path+".Mass", i.Mass, quantity.Mass{}, mostMass)
 	if needTemperature || !i.Temperature.IsZero() {
@@ -204,15 +213,22 @@ func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) 
 // terms lists capacities and temperatures, water first and then the ingredients, bowl and room.
 func (b Balance) terms() []term {
 	out := make([]term, 0, len(b.Ingredients)+3)
-	out = append(out, term{"water", HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat), b.WaterTemperature})
+	out = append(out, term{Water.String(), OtherFactor, HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat), b.WaterTemperature})
 	for _, i := range b.Ingredients {
-		out = append(out, term{i.Name, HeatCapacity(i.Mass.Kilograms()) * HeatCapacity(i.heat()), i.Temperature})
+		is := OtherFactor
+		switch i.Substance {
+		case Flour:
+			is = FlourFactor
+		case Levain:
+			is = LevainFactor
+		}
+		out = append(out, term{i.label(), is, HeatCapacity(i.Mass.Kilograms()) * HeatCapacity(i.heat()), i.Temperature})
 	}
 	if b.Bowl > 0 {
-		out = append(out, term{"bowl", b.Bowl, b.BowlTemperature})
+		out = append(out, term{BowlFactor.String(), BowlFactor, b.Bowl, b.BowlTemperature})
 	}
 	if b.RoomExchange > 0 {
-		out = append(out, term{"room", b.RoomExchange, b.Room})
+		out = append(out, term{RoomFactor.String(), RoomFactor, b.RoomExchange, b.Room})
 	}
 	return out
 }

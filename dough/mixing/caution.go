@@ -13,11 +13,11 @@ func (kind MixerKind) Cautions() []working.Caution {
 	}
 	rule := sources.Practice("operators' manuals of dough mixers, common practice")
 	out := []working.Caution{
-		{Subject: "mixer", Text: working.Say("stay with a mixer that is running: a stiff dough can make it walk off a counter"), Source: rule},
-		{Subject: "mixer", Text: working.Say("keep hands, scrapers, sleeves and hair out of a moving bowl; stop it before you touch the dough"), Source: rule},
-		{Subject: "flour dust", Text: working.Say("cover the bowl and start slowly, so that flour does not fly"), Source: rule},
-		{Subject: "mixer", Text: working.Say("never defeat a guard or its interlock; the machine's manual and local safety rules decide"), Source: rule},
-		{Subject: "motor", Text: working.Say("let a motor that feels hot rest with the power off before the next batch"), Source: rule},
+		{Subject: "mixer", Text: working.Tell("mixing.caution_stay", "stay with a mixer that is running: a stiff dough can make it walk off a counter"), Source: rule},
+		{Subject: "mixer", Text: working.Tell("mixing.caution_hands", "keep hands, scrapers, sleeves and hair out of a moving bowl; stop it before you touch the dough"), Source: rule},
+		{Subject: "flour dust", Text: working.Tell("mixing.caution_flour_dust", "cover the bowl and start slowly, so that flour does not fly"), Source: rule},
+		{Subject: "mixer", Text: working.Tell("mixing.caution_guard", "never defeat a guard or its interlock; the machine's manual and local safety rules decide"), Source: rule},
+		{Subject: "motor", Text: working.Tell("mixing.caution_motor", "let a motor that feels hot rest with the power off before the next batch"), Source: rule},
 	}
 	return out
 }

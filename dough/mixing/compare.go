@@ -2,7 +2,6 @@ package mixing
 
 import (
 	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -62,9 +61,9 @@ type comparedPart struct {
 // nᵢ is 1 for a factor and 0 for a part that the factor method leaves out; wᵢ = Cᵢ ÷ C_water is the
 // part's weight in the balance; Tᵢ and T'ᵢ its temperature in the one and the other (normally the
 // same). The factor method is the special case in which every factor weighs as much as the water
-// and nothing else counts. A factor named "flour" stands for all ingredients of the substance
-// flour, "levain" for those of the substance levain, "room" for the room exchange and "bowl" for
-// the bowl; any other for the ingredient of that name.
+// and nothing else counts. A FlourFactor stands for all ingredients of the substance flour, a LevainFactor for those
+// of the substance levain (several such factors for one each, in order), a RoomFactor for the room exchange and a
+// BowlFactor for the bowl; any other for nothing in the balance.
 //
 // Errors: those of [Factors.Water] and of [Balance.WaterFor], under Factors and Balance. Source:
 // algebra on the two.
@@ -111,57 +110,77 @@ func (b Balance) Compare(f Factors) (Comparison, error) {
 // join pairs the factors with the terms of the balance.
 func (c *Comparison) join(r BalanceResult) {
 	used := make([]bool, len(r.terms))
-	for _, o := range c.in.Others {
-		q := comparedPart{name: o.Name, counted: true, factor: o.Temperature.Celsius()}
-		for i, t := range r.terms {
-			if i > 0 && !used[i] && stands(o.Name, i, t, r) {
-				used[i] = true
-				q.capacity += float64(t.capacity)
-				q.heat += float64(t.capacity) * t.temperature.Celsius()
+	seen := map[FactorKind]int{}
+	for i, o := range c.in.Others {
+		q := comparedPart{name: o.label(i), counted: true, factor: o.Temperature.Celsius()}
+		for _, k := range c.termsOf(o.Kind, seen[o.Kind], r) {
+			if !used[k] {
+				used[k] = true
+				q.capacity += float64(r.terms[k].capacity)
+				q.heat += float64(r.terms[k].capacity) * r.terms[k].temperature.Celsius()
 			}
 		}
+		seen[o.Kind]++
 		c.parts = append(c.parts, q)
 	}
 	for i, t := range r.terms {
 		if i > 0 && !used[i] {
-			c.parts = append(c.parts, comparedPart{name: t.name, capacity: float64(t.capacity), heat: float64(t.capacity) * t.temperature.Celsius()})
+			c.parts = append(c.parts, comparedPart{
+				name: nameOf(t.name, i), capacity: float64(t.capacity), heat: float64(t.capacity) * t.temperature.Celsius(),
+			})
 		}
 	}
 }
 
-func stands(name string, i int, t term, r BalanceResult) bool {
-	if i > len(r.in.Ingredients) {
-		return strings.EqualFold(name, t.name)
+// termsOf lists the terms of the balance that the k-th factor of its kind stands for: all the flour, the room, the
+// bowl; and all levains when one factor is of levains, otherwise each its own.
+func (c *Comparison) termsOf(kind FactorKind, k int, r BalanceResult) []int {
+	var out []int
+	for i, t := range r.terms {
+		if t.is == kind && kind != OtherFactor {
+			out = append(out, i)
+		}
 	}
-	g := r.in.Ingredients[i-1]
-	switch {
-	case strings.EqualFold(name, "flour"):
-		return g.Substance == Flour || strings.EqualFold(name, g.Name)
-	case strings.EqualFold(name, "levain"):
-		return g.Substance == Levain || strings.EqualFold(name, g.Name)
-	case strings.EqualFold(name, "room"), strings.EqualFold(name, "bowl"):
-		return false
+	if kind != LevainFactor || c.count(LevainFactor) < 2 {
+		return out
 	}
-	return name != "" && strings.EqualFold(name, g.Name)
+	if k < len(out) {
+		return out[k : k+1]
+	}
+	return nil
+}
+
+func (c *Comparison) count(kind FactorKind) int {
+	n := 0
+	for _, o := range c.in.Others {
+		if o.Kind == kind {
+			n++
+		}
+	}
+	return n
 }
 
 // String says both temperatures and the largest reason for the difference.
-func (c Comparison) String() string {
+func (c Comparison) String() string { return c.Message().String() }
+
+// Message says both temperatures and the largest reason for the difference, for the units of its reader.
+func (c Comparison) Message() working.Message {
 	if c.ByFactors.IsZero() {
-		return "nothing compared"
+		return working.Tell("mixing.nothing_compared", "nothing compared")
 	}
-	text := "factor method " + c.ByFactors.Text(quantity.CelsiusScale, 1) + ", heat balance " + c.ByBalance.Text(quantity.CelsiusScale, 1)
-	name, most := "the friction factor against the heat added", c.HeatShift
-	size := func(d quantity.TemperatureDelta) float64 { return abs(d.Celsius()) }
+	both := working.Tell("mixing.compared", "factor method %.1f, heat balance %.1f", c.ByFactors, c.ByBalance)
+	if abs(c.Difference.Celsius()) < 0.05 {
+		return both
+	}
+	why := working.Tell("mixing.compared_heat", "the friction factor against the heat added (%.1f)", c.HeatShift)
+	most := abs(c.HeatShift.Celsius())
 	for i, p := range c.Parts {
-		if size(p.Shift) > size(most) {
-			name, most = "the weight of: "+nameOf(p.Name, i), p.Shift
+		if abs(p.Shift.Celsius()) > most {
+			why = working.Tell("mixing.compared_weight", "the weight of %v (%.1f)", nameOf(p.Name, i), p.Shift)
+			most = abs(p.Shift.Celsius())
 		}
 	}
-	if size(c.Difference) < 0.05 {
-		return text
-	}
-	return text + "; most of it is " + name + " (" + most.Text(quantity.CelsiusScale, 1) + ")"
+	return working.Tell("mixing.compared_most", "%v; most of it is %v", both, why)
 }
 
 // Working derives the weight of each part and its share of the difference.

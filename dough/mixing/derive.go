@@ -14,24 +14,24 @@ func (r BalanceResult) String() string { return r.Message().String() }
 func (r BalanceResult) Message() working.Message {
 	switch r.Found {
 	case FindDough:
-		return working.Say("dough at %.1f", r.Dough)
+		return working.Tell("mixing.dough_at", "dough at %.1f", r.Dough)
 	case FindWater:
 		if !r.Feasible && len(r.Remedies) > 0 {
-			return working.Say("water at %.1f, which cannot be poured: %v", r.Water, r.Remedies[0].Text)
+			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Water, r.Remedies[0].Text)
 		}
-		return working.Say("water at %.1f", r.Water)
+		return working.Tell("mixing.water_at", "water at %.1f", r.Water)
 	case FindFlour:
-		return working.Say("flour at %.1f", r.Flour)
+		return working.Tell("mixing.flour_at", "flour at %.1f", r.Flour)
 	case FindIce:
 		switch {
 		case r.wanted < 0:
-			return working.Say("no ice: the dough would be too cold without it")
+			return working.Tell("mixing.no_ice_dough_cold", "no ice: the dough would be too cold without it")
 		case !r.Feasible:
-			return working.Say("even all the water as ice is not cold enough")
+			return working.Tell("mixing.ice_not_enough", "even all the water as ice (%.0f) is not cold enough", r.in.Water)
 		}
-		return working.Say("replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.in.Water.Sub(r.Ice))
+		return working.Tell("mixing.ice_replace", "replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.in.Water.Sub(r.Ice))
 	}
-	return working.Say("no balance")
+	return working.Tell("mixing.no_balance", "no balance")
 }
 
 // Working derives the capacities, the heats and what was found.
@@ -71,7 +71,7 @@ func (r BalanceResult) Working() working.Working {
 			})
 		} else {
 			what := "heat capacity of the bowl"
-			if t.name == "room" {
+			if t.is == RoomFactor {
 				what = "heat exchanged with the room for each kelvin"
 			}
 			add(working.Step{Name: what, Symbol: symbol, Value: capacity + " kJ/K", Note: "as given", Source: given()})

@@ -3,8 +3,9 @@
 //
 // # From question to method
 //
-//	how warm must the water be?                        Factors.Water
-//	it cannot be poured: what else?                    WaterResult.Remedies
+//	how warm must the water of this batch be?          Planned.Pour
+//	the same by the trade's factor method              Factors.Water
+//	it cannot be poured: what else?                    PlannedWater.Remedies, WaterResult.Remedies
 //	what friction factor has my mixer?                 Measured.Friction
 //	a factor for three temperatures, and I use four?   Friction.For, Friction.Rise, FrictionOf
 //	I have no measured batch yet                       MixerKind.Prior
@@ -13,7 +14,8 @@
 //	why do the two methods differ?                     Balance.Compare
 //	how much work does a motor put into a dough?       Motor.Work
 //	what do my logged batches say about my mixer?      Log.Learn
-//	how warm will this batch come out, how surely?     Learned.Predict, Learned.WaterFor
+//	by how much did mixing warm this batch?            Logged.Warming
+//	how warm will this batch come out, how surely?     Learned.Predict, Planned.Pour
 //	how long may the mixer still run?                  Learned.MinutesLeft
 //	will the dough fit, how do I split it, how long?   Mix.Fit
 //	what can hurt?                                     MixerKind.Cautions, BowlFit.Cautions
@@ -41,6 +43,13 @@
 // calorimetry of flour and water alone, 0.33 by three factors. Near the conditions in which the
 // friction factor was measured the two agree; far from them, as on the first hot day, believe the
 // balance.
+//
+// # One account of the bowl
+//
+// A plan and what is learned from bakes must reckon alike, or a bake that came out as planned would change the
+// next plan. [Planned], [Logged.Warming], [Log.Learn] and [Learned.Predict] all use the heat balance: the warming by
+// mixing is what the dough has above the temperature at which its ingredients meet. [Planned.Pour] sets the factor
+// method beside it, and says when the two differ by more than 1 °C of water.
 //
 // # Limits
 //

@@ -12,8 +12,9 @@ var (
 		"way to the target", "", "ice", "chilled water", "chilled flour", "warm flour", "warm levain", "warm flour and levain",
 		"shorter mixing", "other target",
 	)
-	fullnesses = enum.Of[Fullness]("fullness of a bowl", "unknown", "fits", "tight", "too much", "too little")
-	bases      = enum.Of[WarmingBasis]("basis of a warming", "", "guide value", "given", "learned")
+	factorKinds = enum.Of[FactorKind]("factor", "", "flour", "room", "levain", "bowl")
+	fullnesses  = enum.Of[Fullness]("fullness of a bowl", "unknown", "comfortable", "tight", "too much", "too little")
+	bases       = enum.Of[WarmingBasis]("basis of a warming", "", "guide value", "given", "learned")
 )
 
 // String names the kind: "planetary".
@@ -75,6 +76,18 @@ func (w Way) MarshalText() ([]byte, error) { return ways.Marshal(w) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
 func (w *Way) UnmarshalText(text []byte) error { return ways.Unmarshal(w, text) }
+
+// String names the factor: "flour".
+func (k FactorKind) String() string { return factorKinds.String(k) }
+
+// IsValid reports whether it is one of the usual ones.
+func (k FactorKind) IsValid() bool { return factorKinds.Has(k) }
+
+// MarshalText implements encoding.TextMarshaler: "flour".
+func (k FactorKind) MarshalText() ([]byte, error) { return factorKinds.Marshal(k) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (k *FactorKind) UnmarshalText(text []byte) error { return factorKinds.Unmarshal(k, text) }
 
 // String names it: "too much".
 func (f Fullness) String() string { return fullnesses.String(f) }

@@ -29,33 +29,41 @@ func ExampleBalance_Final() {
 	r, err := hallBalance().Final()
 	fmt.Println(r, err)
 	steps := r.Working()
-	steps.Steps = steps.Steps[len(steps.Steps)-4:] // heat added, capacities, heats, answer
+	steps.Steps = steps.Steps[len(steps.Steps)-5:] // capacities, heat of wetting, work, heats, answer
 	fmt.Print(steps.Text(100))
 	// Output:
 	// dough at 22.5 °C <nil>
 	// Heat balance of the mix
 	// =======================
 	//
-	// 1. heat of hydration and mixing work
-	//    Q = q × m_flour ÷ 1000 + e × m_dough ÷ 1000
-	//    where
-	//      q        15.1190 kJ/kg  heat of hydration per kg of flour
-	//      m_flour  1325 g  dry flour
-	//      e        12.0000 kJ/kg  mixing work per kg of dough
-	//      m_dough  2706 g  dough
-	//    Q = 15.1190 × 1325 ÷ 1000 + 12.0000 × 2706 ÷ 1000
-	//    Q ≈ 52.50467 kJ
-	//    source: Baking Business, dictionary and article 35816: 6.5 BTU per lb of flour of 11 to 12 %
-	//      water
-	//
-	// 2. heat capacity of everything in the bowl
+	// 1. heat capacity of everything in the bowl
 	//    C = C_0 + C_1 + C_2 + C_3 + C_4 + C_5 + C_6
 	//    C = 3.725540 + 1.961000 + 0.490250 + 1.388280 + 0.026970 + 1.000000 + 0.800000
 	//    C ≈ 9.392040 kJ/K
 	//    source: heat given off equals heat taken up, with constant specific heats [computed]
 	//
-	// 3. heat brought along, with 0 °C as zero
-	//    H = C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 × T_6 + Q
+	// 2. heat of wetting
+	//    Q_wet = q × m_flour ÷ 1000
+	//    where
+	//      q        15.1190 kJ/kg  heat of hydration per kg of flour
+	//      m_flour  1325 g  dry flour
+	//    Q_wet = 15.1190 × 1325 ÷ 1000
+	//    Q_wet ≈ 20.03267 kJ
+	//    source: Baking Business, dictionary and article 35816: 6.5 BTU per lb of flour of 11 to 12 %
+	//      water
+	//
+	// 3. work of mixing
+	//    Q_mix = e × m_dough ÷ 1000
+	//    where
+	//      e        12.0000 kJ/kg  mixing work per kg of dough
+	//      m_dough  2706 g  dough
+	//    Q_mix = 12.0000 × 2706 ÷ 1000
+	//    Q_mix ≈ 32.47200 kJ
+	//    source: given by the user [computed]
+	//
+	// 4. heat brought along, with 0 °C as zero
+	//    H = C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 × T_6 + Q_wet +
+	//      Q_mix
 	//    where
 	//      T_0  12.0000 °C  temperature of: water
 	//      T_1  18.0000 °C  temperature of: bread flour
@@ -65,11 +73,11 @@ func ExampleBalance_Final() {
 	//      T_5  21.0000 °C  temperature of: bowl
 	//      T_6  21.0000 °C  temperature of: room
 	//    H = 3.725540 × 12.0000 + 1.961000 × 18.0000 + 0.490250 × 18.0000 + 1.388280 × 23.0000 + 0.026970
-	//      × 18.0000 + 1.000000 × 21.0000 + 0.800000 × 21.0000 + 52.50467
+	//      × 18.0000 + 1.000000 × 21.0000 + 0.800000 × 21.0000 + 20.03267 + 32.47200
 	//    H ≈ 211.54955 kJ
 	//    source: heat given off equals heat taken up, with constant specific heats [computed]
 	//
-	// 4. dough temperature
+	// 5. dough temperature
 	//    T_dough = H ÷ C
 	//    T_dough = 211.54955 ÷ 9.392040
 	//    T_dough ≈ 22.524 °C
@@ -118,7 +126,7 @@ func ExampleBalance_Compare() {
 	fmt.Printf("the friction factor that would agree: %.1f\n", c.AgreeingFriction)
 	fmt.Printf("a degree of water moves the dough by %.2f or %.2f\n", c.SensitivityByFactors, c.SensitivityByBalance)
 	// Output:
-	// factor method 26.0 °C, heat balance 18.2 °C; most of it is the weight of: room (3.1 Δ°C)
+	// factor method 26.0 °C, heat balance 18.2 °C; most of it is the weight of room (3.1 Δ°C)
 	// flour        weighs 0.66, counted as 1: 2.4 Δ°C
 	// room         weighs 0.21, counted as 1: 3.1 Δ°C
 	// levain       weighs 0.37, counted as 1: 1.3 Δ°C
@@ -154,7 +162,7 @@ func ExampleFrictionOf() {
 	f, err := mixing.FrictionOf(quantity.DeltaCelsius(4), 4)
 	fmt.Println(f, err)
 	// Output:
-	// friction factor 16 Δ°C for 4 factors (the dough warms by 4 Δ°C) <nil>
+	// friction factor 16.0 Δ°C for 4 factors (the dough warms by 4.0 Δ°C) <nil>
 }
 
 // hallLog is what the hall kitchen wrote down in a winter: twelve batches, a mixer that warms the
@@ -170,9 +178,9 @@ func ExampleLog_Learn() {
 	fmt.Println(l, err)
 	fmt.Println("bowl:", l.Bowl, "of the dough's heat capacity; a batch strays by", l.Spread.Text(quantity.CelsiusScale, 1))
 	// Output:
-	// the dough warms by 0.40 ± 0.20 Δ°C a minute, from 0 batches and the trade's figures
-	// the dough warms by 0.39 ± 0.07 Δ°C at speed 1, 0.55 ± 0.05 Δ°C at speed 2 a minute, from 12 batches and the trade's figures <nil>
-	// bowl: 9.4 ± 3.1 % of the dough's heat capacity; a batch strays by 0.4 Δ°C
+	// the dough warms by 0.40 Δ°C ± 0.20 Δ°C a minute, from 0 batches and the trade's figures
+	// the dough warms by 0.39 Δ°C ± 0.07 Δ°C at speed 1 and 0.55 Δ°C ± 0.05 Δ°C at speed 2 a minute, from 12 batches and the trade's figures <nil>
+	// bowl: 9.4 % ± 3.1 % of the dough's heat capacity; a batch strays by 0.4 Δ°C
 }
 
 func ExampleLearned_Predict() {
@@ -186,7 +194,7 @@ func ExampleLearned_Predict() {
 	f, err := mixing.FrictionOf(p.Rise, 4)
 	fmt.Printf("as a friction factor of four: %.1f %v\n", f.Factor, err)
 	// Output:
-	// dough at 26.1 to 27.3 °C (80 %), likely 26.7 °C, from 12 batches <nil>
+	// dough at 26.1 °C to 27.3 °C (80 %), likely 26.7 °C, from 12 batches <nil>
 	// as a friction factor of four: 13.2 Δ°C <nil>
 }
 
@@ -217,7 +225,7 @@ func ExampleLearned_MinutesLeft() {
 	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(23.5), Limit: quantity.Celsius(26), Speed: 2, Probability: quantity.MustPercent("80 %")})
 	fmt.Println(left, err)
 	// Output:
-	// 4m03s to 5m59s (80 %), likely 4m57s <nil>
+	// 4m to 6m (80 %), likely 5m <nil>
 }
 
 func ExampleMixerKind_Cautions() {
@@ -239,5 +247,5 @@ func ExampleParseMixerKind() {
 	fmt.Println(err)
 	// Output:
 	// spiral <nil>
-	// out of range: got "blender", want hand, planetary, spiral or processor
+	// out of range: got "blender", want way of mixing: hand, planetary, spiral, fork, processor
 }

@@ -12,7 +12,7 @@ func Example() {
 	celsius := quantity.Celsius
 	water, err := mixing.Factors{
 		Target:   celsius(24.5),
-		Others:   []mixing.Factor{{Name: "flour", Temperature: celsius(31)}, {Name: "room", Temperature: celsius(32)}},
+		Others:   []mixing.Factor{{Kind: mixing.FlourFactor, Temperature: celsius(31)}, {Kind: mixing.RoomFactor, Temperature: celsius(32)}},
 		Friction: quantity.DeltaCelsius(13),
 		Pour:     quantity.Grams(1740), Tap: celsius(18),
 	}.Water()

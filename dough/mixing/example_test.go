@@ -13,9 +13,9 @@ func hall() mixing.Factors {
 	return mixing.Factors{
 		Target: quantity.Celsius(25),
 		Others: []mixing.Factor{
-			{Name: "flour", Temperature: quantity.Celsius(18)},
-			{Name: "room", Temperature: quantity.Celsius(21)},
-			{Name: "levain", Temperature: quantity.Celsius(23)},
+			{Kind: mixing.FlourFactor, Temperature: quantity.Celsius(18)},
+			{Kind: mixing.RoomFactor, Temperature: quantity.Celsius(21)},
+			{Kind: mixing.LevainFactor, Temperature: quantity.Celsius(23)},
 		},
 		Friction: quantity.DeltaCelsius(12),
 	}
@@ -51,8 +51,8 @@ func ExampleFactors_Water() {
 func ExampleFactors_Water_tooCold() {
 	in := hall()
 	in.Others = []mixing.Factor{
-		{Name: "flour", Temperature: quantity.Celsius(31)},
-		{Name: "room", Temperature: quantity.Celsius(33)},
+		{Kind: mixing.FlourFactor, Temperature: quantity.Celsius(31)},
+		{Kind: mixing.RoomFactor, Temperature: quantity.Celsius(33)},
 	}
 	in.Friction = quantity.DeltaCelsius(14)
 	in.Pour, in.Tap = quantity.Kilograms(1.9), quantity.Celsius(17)
@@ -78,13 +78,13 @@ func ExampleMeasured_Friction() {
 	r, err := mixing.Measured{
 		Dough: quantity.Fahrenheit(75), Water: quantity.Fahrenheit(87),
 		Others: []mixing.Factor{
-			{Name: "flour", Temperature: quantity.Fahrenheit(65)},
-			{Name: "room", Temperature: quantity.Fahrenheit(65)},
+			{Kind: mixing.FlourFactor, Temperature: quantity.Fahrenheit(65)},
+			{Kind: mixing.RoomFactor, Temperature: quantity.Fahrenheit(65)},
 		},
 	}.Friction()
 	fmt.Println(r, err)
 	// Output:
-	// friction factor 4.444 Δ°C for 3 factors (the dough warms by 1.481 Δ°C) <nil>
+	// friction factor 4.4 Δ°C for 3 factors (the dough warms by 1.5 Δ°C) <nil>
 }
 
 func ExampleFriction_For() {
@@ -113,8 +113,8 @@ func ExampleMixerKind_Prior() {
 	fmt.Println(p, err)
 	fmt.Println(p.Evidence)
 	// Output:
-	// planetary: friction factor about 12 Δ°C for three factors, published from 3 Δ°C to 19 Δ°C <nil>
-	// trade figures from 3.3 Δ°C to 19.4 Δ°C for the same kind of mixer, none measured in public; 0.3 Δ°C to 0.5 Δ°C a minute from two independent leads
+	// planetary: friction factor about 12 Δ°C for 3 factors, published from 3 Δ°C to 19 Δ°C <nil>
+	// trade figures from 3.3 Δ°C to 19.4 Δ°C for the same kind of mixer, none measured in public; 0.3 Δ°C to 0.5 Δ°C a minute by the trade
 }
 
 func ExampleMix_Fit() {

@@ -57,13 +57,16 @@ func (m Measured) Friction() (Friction, error) {
 	return Friction{Factor: f, Factors: len(m.Others) + 1, in: m}, nil
 }
 
-// String prints "friction factor 4.444 Δ°C for 3 factors (the dough warms by 1.481 Δ°C)".
-func (f Friction) String() string {
-	text := "friction factor " + f.Factor.String() + " for " + strconv.Itoa(f.Factors) + " factors"
-	if rise, err := f.Rise(); err == nil {
-		text += " (the dough warms by " + rise.String() + ")"
+// String says the factor, its count and the rise of the dough.
+func (f Friction) String() string { return f.Message().String() }
+
+// Message says the factor, its count and the rise of the dough, for the units of its reader.
+func (f Friction) Message() working.Message {
+	rise, err := f.Rise()
+	if err != nil {
+		return working.Tell("mixing.no_friction", "no friction factor")
 	}
-	return text
+	return working.Tell("mixing.friction", "friction factor %.1f for %d factors (the dough warms by %.1f)", f.Factor, f.Factors, rise)
 }
 
 // Working derives the friction factor and the dough's own rise.
@@ -94,10 +97,10 @@ func (f Friction) Working() working.Working {
 		Value:   s.delta(f.Factor), Exact: s.exact, Tolerance: s.tolerance(2 * f.Factors), Source: sources.NavyFriction,
 	}
 	for i, o := range in.Others {
-		symbol := symbolOf(o.Name, i)
+		symbol := o.symbol(i)
 		step.Formula += " + (T_dough − " + symbol + ")"
 		step.Numbers += " + (" + s.number(in.Dough) + " − " + s.number(o.Temperature) + ")"
-		step.Where = append(step.Where, bind(symbol, "temperature of: "+nameOf(o.Name, i), s.temperature(o.Temperature)))
+		step.Where = append(step.Where, bind(symbol, "temperature of: "+o.label(i), s.temperature(o.Temperature)))
 	}
 	w.Steps = append(w.Steps, step, riseStep(s, f.Factor, rise, f.Factors))
 	return w

@@ -189,17 +189,20 @@ func TestConcurrentUse(t *testing.T) {
 	wg.Wait()
 }
 
+// Whatever a person types is read as a kind or refused; what the kind prints is read in files too.
 func FuzzParseMixerKind(f *testing.F) {
 	f.Add("planetary")
+	f.Add(" Spiral")
 	f.Add("")
 	f.Fuzz(func(t *testing.T, text string) {
 		k, err := mixing.ParseMixerKind(text)
-		if err == nil && k.String() != text {
-			t.Errorf("%q read as %v", text, k)
-		}
 		var u mixing.MixerKind
-		if (u.UnmarshalText([]byte(text)) == nil) != (err == nil) {
-			t.Errorf("%q: text and parse disagree", text)
+		exact := u.UnmarshalText([]byte(text)) == nil
+		if exact && text != "" && (err != nil || u != k) {
+			t.Errorf("%q is %v in a file and %v, %v typed", text, u, k, err)
+		}
+		if err == nil && (u.UnmarshalText([]byte(k.String())) != nil || u != k) {
+			t.Errorf("%q read as %v, which does not read what it prints", text, k)
 		}
 	})
 }
@@ -252,8 +255,11 @@ func TestKindsAndPriors(t *testing.T) {
 			t.Errorf("%d came back as %v %v %v %v %v", i, way, verdict, kind, substance, find)
 		}
 	}
-	if _, err := mixing.MixerKind(0).MarshalText(); err == nil {
-		t.Error("no kind was written")
+	if text, err := mixing.MixerKind(0).MarshalText(); err != nil || len(text) > 0 {
+		t.Errorf("no kind was written as %q, %v", text, err)
+	}
+	if text, err := mixing.MixerKind(99).MarshalText(); err == nil {
+		t.Errorf("an unknown kind was written as %q", text)
 	}
 }
 

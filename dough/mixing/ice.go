@@ -122,15 +122,15 @@ func (r IceResult) String() string { return r.Message().String() }
 func (r IceResult) Message() working.Message {
 	switch {
 	case r.Total.IsZero():
-		return working.Say("no water")
+		return working.Tell("mixing.no_water", "no water")
 	case r.noCooled:
-		return working.Say("no ice: the water is not warmer than needed")
+		return working.Tell("mixing.no_ice", "no ice: the water is not warmer than needed")
 	case r.added:
-		return working.Say("add %.0f of crushed ice to %.0f of tap water", r.Ice, r.Liquid)
+		return working.Tell("mixing.ice_add", "add %.0f of crushed ice to %.0f of tap water", r.Ice, r.Liquid)
 	case !r.Feasible:
-		return working.Say("even all the water as ice (%.0f) is not cold enough", r.Ice)
+		return working.Tell("mixing.ice_not_enough", "even all the water as ice (%.0f) is not cold enough", r.Ice)
 	}
-	return working.Say("replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.Liquid)
+	return working.Tell("mixing.ice_replace", "replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.Liquid)
 }
 
 // Working derives the weight of ice.

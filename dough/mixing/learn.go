@@ -76,9 +76,12 @@ type RiseEstimate struct {
 	StandardError quantity.TemperatureDelta `json:"standard_error"`
 }
 
-// String prints "0.41 ± 0.06 Δ°C".
-func (e RiseEstimate) String() string {
-	return bare2(e.Value.Text(quantity.CelsiusScale, 2)) + " ± " + e.StandardError.Text(quantity.CelsiusScale, 2)
+// String prints "0.41 Δ°C ± 0.06 Δ°C".
+func (e RiseEstimate) String() string { return e.Message().String() }
+
+// Message says the warming with its standard error, for the units of its reader.
+func (e RiseEstimate) Message() working.Message {
+	return working.Tell("mixing.plus_minus", "%.2f ± %.2f", e.Value, e.StandardError)
 }
 
 // ShareEstimate is a share with its standard error.
@@ -87,18 +90,12 @@ type ShareEstimate struct {
 	StandardError quantity.Percent `json:"standard_error"`
 }
 
-// String prints "5.2 ± 3.1 %".
-func (e ShareEstimate) String() string {
-	return bare2(e.Value.Text(1)) + " ± " + e.StandardError.Text(1)
-}
+// String prints "5.2 % ± 3.1 %".
+func (e ShareEstimate) String() string { return e.Message().String() }
 
-func bare2(text string) string {
-	for i := range len(text) {
-		if text[i] == ' ' {
-			return text[:i]
-		}
-	}
-	return text
+// Message says the share with its standard error.
+func (e ShareEstimate) Message() working.Message {
+	return working.Tell("mixing.share_plus_minus", "%.1f ± %.1f", e.Value, e.StandardError)
 }
 
 const (
@@ -298,25 +295,23 @@ func (l *Learned) fit() error {
 func (l *Learned) se(i int) float64 { return l.scale * math.Sqrt(l.cov[i][i]) }
 
 // String says what was learned and from how much.
-func (l Learned) String() string {
+func (l Learned) String() string { return l.Message().String() }
+
+// Message says what was learned and from how much, for the units of its reader.
+func (l Learned) Message() working.Message {
 	if !l.ok {
-		return "nothing learned"
+		return working.Tell("mixing.nothing_learned", "nothing learned")
 	}
-	text := "the dough warms by "
+	var speeds []any
 	for i, e := range l.PerMinute {
-		if i > 0 {
-			text += ", "
+		if len(l.PerMinute) == 1 {
+			speeds = append(speeds, e.Message())
+			break
 		}
-		text += e.String()
-		if len(l.PerMinute) > 1 {
-			text += " at speed " + strconv.Itoa(i+1)
-		}
+		speeds = append(speeds, working.Tell("mixing.learned_speed", "%v at speed %d", e.Message(), i+1))
 	}
-	text += " a minute, from " + strconv.Itoa(l.Batches) + " batch"
-	if l.Batches != 1 {
-		text += "es"
-	}
-	return text + " and the trade's figures"
+	return working.Tell(
+		"mixing.learned", "the dough warms by %v a minute, from %d {2|batch|batches} and the trade's figures", working.And(speeds...), l.Batches)
 }
 
 // Working derives the estimates: the prior, the batches and the posterior.

@@ -1,8 +1,6 @@
 package mixing
 
 import (
-	"strconv"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
@@ -300,16 +298,12 @@ func (r *PlannedWater) compare() {
 	in := r.in
 	f := Factors{Target: in.Target, Coldest: in.Coldest, Warmest: in.Warmest}
 	if flour := r.balance.in.mean(Flour); !flour.IsZero() {
-		f.Others = append(f.Others, Factor{Name: Flour.String(), Temperature: flour})
+		f.Others = append(f.Others, Factor{Kind: FlourFactor, Temperature: flour})
 	}
-	f.Others = append(f.Others, Factor{Name: "room", Temperature: in.Room})
-	for i, x := range r.balance.in.Ingredients {
+	f.Others = append(f.Others, Factor{Kind: RoomFactor, Temperature: in.Room})
+	for _, x := range r.balance.in.Ingredients {
 		if x.Substance == Levain {
-			name := x.Name
-			if name == "" {
-				name = Levain.String() + " " + strconv.Itoa(i+1)
-			}
-			f.Others = append(f.Others, Factor{Name: name, Temperature: x.Temperature})
+			f.Others = append(f.Others, Factor{Kind: LevainFactor, Name: x.Name, Temperature: x.Temperature})
 		}
 	}
 	f.Friction = r.Warming.Times(int64(f.Count()))
@@ -337,10 +331,7 @@ func (r *PlannedWater) tap() {
 			Way: Ice, Ice: ice.Ice, Liquid: in.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), solved: &ice,
 		})
 	}
-	r.Remedies = append(r.Remedies, WaterRemedy{
-		Way: ChilledWater, Temperature: r.Temperature, Enough: true,
-		Text: working.Tell("mixing.remedy_chill_water", "chill the water to %.1f in the refrigerator", r.Temperature),
-	})
+	r.Remedies = append(r.Remedies, chillWater(r.Temperature))
 }
 
 // minutes turns less warming into minutes, in proportion.

@@ -126,12 +126,15 @@ func quadratic(x []float64, v [][]float64) float64 {
 	return s
 }
 
-// String prints the range.
-func (r Prediction) String() string {
+// String says the range.
+func (r Prediction) String() string { return r.Message().String() }
+
+// Message says the range, for the units of its reader.
+func (r Prediction) Message() working.Message {
 	if !r.l.ok {
-		return "no prediction"
+		return working.Tell("mixing.no_prediction", "no prediction")
 	}
-	return "dough at " + r.Dough.String() + ", from " + strconv.Itoa(r.l.Batches) + " batches"
+	return working.Tell("mixing.prediction", "dough at %.1f, from %d {2|batch|batches}", r.Dough, r.l.Batches)
 }
 
 // Working derives the likely temperature and the range.
@@ -264,20 +267,21 @@ func minutesOf(m float64) time.Duration {
 	return time.Duration(math.Min(m, 1e6) * float64(time.Minute)).Round(time.Second)
 }
 
-// String prints the minutes left.
-func (t MinutesLeft) String() string {
+// String says the minutes left.
+func (t MinutesLeft) String() string { return t.Message().String() }
+
+// Message says the minutes left.
+func (t MinutesLeft) Message() working.Message {
 	switch {
-	case t.rate == 0:
-		return "no time"
 	case t.Reached:
-		return "the limit is reached: stop"
+		return working.Tell("mixing.limit_reached", "the limit is reached: stop")
+	case t.Open:
+		return working.Tell(
+			"mixing.minutes_open", "%v or much longer (%v), likely %v", t.Range.Early, t.Range.Probability, t.Range.Likely)
+	case t.Range.Late == 0:
+		return working.Tell("mixing.no_time", "no time")
 	}
-	f := quantity.FormatDuration
-	late := " to " + f(t.Range.Late)
-	if t.Open {
-		late = " or much longer"
-	}
-	return f(t.Range.Early) + late + " (" + t.Range.Probability.String() + "), likely " + f(t.Range.Likely)
+	return working.Tell("mixing.minutes_left", "%v", t.Range)
 }
 
 // Working derives the likely time.

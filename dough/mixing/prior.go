@@ -51,7 +51,7 @@ func (kind MixerKind) Prior() (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(5), Factors: 3}, Low: f(0), High: f(12),
 			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
-			Evidence: working.Say("two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5), f(12)),
+			Evidence: working.Tell("mixing.evidence_hand", "two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5), f(12)),
 			Figures: []FrictionFigure{
 				{"hand kneading", f(5), sources.CooksFriction},
 				{"hand kneading", f(12), sources.HamelmanSummary},
@@ -61,7 +61,9 @@ func (kind MixerKind) Prior() (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(22), Factors: 3}, Low: f(6), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
-			Evidence: working.Say("trade figures from %.1f to %.1f for the same kind of mixer, none measured in public; %.1f to %.1f a minute from two independent leads", f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
+			Evidence: working.Tell(
+				"mixing.evidence_planetary",
+				"trade figures from %.1f to %.1f for the same kind of mixer, none measured in public; %.1f to %.1f a minute by the trade", f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
 			Figures: []FrictionFigure{
 				{"stand mixer", f(20), sources.CooksFriction},
 				{"some stand mixers, up to; also when nothing is known", f(24), sources.HamelmanSummary},
@@ -74,29 +76,40 @@ func (kind MixerKind) Prior() (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(24), Factors: 3}, Low: f(10), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
-			Evidence: working.Say("one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for spiral mixers alone", f(24), f(28)),
+			Evidence: working.Tell("mixing.evidence_spiral", "one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for spiral mixers alone", f(24), f(28)),
 			Figures: []FrictionFigure{
 				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
 				{"planetary and spiral, improved mix, high end", f(28), sources.HamelmanFriction},
 			},
 		}, nil
+	case Fork:
+		return Prior{
+			Kind: kind, Friction: Friction{Factor: f(16), Factors: 3}, Low: f(6), High: f(30),
+			RisePerMinute: quantity.DeltaCelsius(0.2), RiseSpread: quantity.DeltaCelsius(0.15),
+			Evidence: working.Tell("mixing.evidence_fork", "nothing published was found for fork mixers; from memory they warm a dough less in a minute than a spiral"),
+			Figures:  []FrictionFigure{{"fork mixer, a quarter of an hour", f(16), forkMemory()}},
+		}, nil
 	default: // Processor
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(25), Factors: 3}, Low: f(15), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
-			Evidence: working.Say("one trade figure, %.1f, for a mix of about a minute", f(25)),
+			Evidence: working.Tell("mixing.evidence_processor", "one trade figure, %.1f, for a mix of about a minute", f(25)),
 			Figures:  []FrictionFigure{{"food processor", f(25), sources.CooksFriction}},
 		}, nil
 	}
 }
 
-// String prints the friction with its spread.
-func (p Prior) String() string {
+// String says the friction with its spread.
+func (p Prior) String() string { return p.Message().String() }
+
+// Message says the friction with its spread, for the units of its reader.
+func (p Prior) Message() working.Message {
 	if p.Kind == 0 {
-		return "no prior"
+		return working.Tell("mixing.no_prior", "no guide value")
 	}
-	return p.Kind.String() + ": friction factor about " + p.Friction.Factor.Text(quantity.CelsiusScale, 0) + " for three factors, published from " +
-		p.Low.Text(quantity.CelsiusScale, 0) + " to " + p.High.Text(quantity.CelsiusScale, 0)
+	return working.Tell(
+		"mixing.prior", "%v: friction factor about %.0f for %d factors, published from %.0f to %.0f",
+		p.Kind, p.Friction.Factor, p.Friction.Factors, p.Low, p.High)
 }
 
 // Working lists the figures behind the prior.
@@ -114,6 +127,10 @@ func (p Prior) Working() working.Working {
 		})
 	}
 	return w
+}
+
+func forkMemory() working.Source {
+	return working.Source{Key: "fork mixer", Title: "warming of a dough in a fork mixer", Standing: working.FromMemory}
 }
 
 func bareDelta(d quantity.TemperatureDelta) string { return trim(d.Text(quantity.FahrenheitScale, 3)) }

@@ -40,9 +40,9 @@ func (in inputs) mass(key string) quantity.Mass {
 
 func (in inputs) factors() []mixing.Factor {
 	var out []mixing.Factor
-	for _, name := range []string{"flour", "room", "levain"} {
-		if in[name] != "" {
-			out = append(out, mixing.Factor{Name: name, Temperature: in.temperature(name)})
+	for _, kind := range []mixing.FactorKind{mixing.FlourFactor, mixing.RoomFactor, mixing.LevainFactor} {
+		if name := kind.String(); in[name] != "" {
+			out = append(out, mixing.Factor{Kind: kind, Temperature: in.temperature(name)})
 		}
 	}
 	return out

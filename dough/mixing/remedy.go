@@ -1,7 +1,6 @@
 package mixing
 
 import (
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -73,10 +72,7 @@ func (r WaterResult) remedies() []WaterRemedy {
 	case r.Temperature.Compare(cold) < 0 || tooWarmATap:
 		out = append(out, r.ice()...)
 		if tooWarmATap && r.Temperature.Compare(cold) >= 0 {
-			out = append(out, WaterRemedy{
-				Way: ChilledWater, Temperature: r.Temperature, Enough: true,
-				Text: working.Say("chill the water to %.1f in the refrigerator", r.Temperature),
-			})
+			out = append(out, chillWater(r.Temperature))
 		}
 		if r.Temperature.Compare(cold) < 0 {
 			out = append(out, r.factorAt(ChilledFlour, cold), r.lessFriction(cold), r.otherTarget(cold))
@@ -87,11 +83,20 @@ func (r WaterResult) remedies() []WaterRemedy {
 	return out
 }
 
+func chillWater(t quantity.Temperature) WaterRemedy {
+	return WaterRemedy{
+		Way: ChilledWater, Temperature: t, Enough: true,
+		Text: working.Tell("mixing.remedy_chill_water", "chill the water to %.1f in the refrigerator", t),
+	}
+}
+
 func (r WaterResult) ice() []WaterRemedy {
 	in := r.in
 	m := WaterRemedy{Way: Ice}
 	if in.Pour.IsZero() || in.Tap.IsZero() {
-		m.Text = working.Say("replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount")
+		m.Text = working.Tell(
+			"mixing.remedy_ice_amount",
+			"replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount")
 		return []WaterRemedy{m}
 	}
 	ice, err := IceWater{Water: in.Pour, Tap: in.Tap, Need: r.Temperature}.Replace()
@@ -108,7 +113,7 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) WaterRemedy {
 	in := r.in
 	k := 0
 	for i, o := range in.Others {
-		if strings.Contains(strings.ToLower(o.Name), "flour") {
+		if o.Kind == FlourFactor {
 			k = i
 			break
 		}
@@ -116,21 +121,26 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) WaterRemedy {
 	o := in.Others[k]
 	// The water moves by as much as the factor, the other way.
 	t := o.Temperature.Add(r.Temperature.Sub(limit))
-	verb, word := "chill", "cold"
-	if way == WarmFlour {
-		verb, word = "warm", "warm"
-	}
-	m := WaterRemedy{Way: way, Factor: o.Name, Temperature: t, Enough: t.Compare(coldestThing) >= 0 && t.Compare(quantity.Celsius(40)) <= 0}
-	m.Text = working.Say("%s the %s to %.1f, with water at %.1f", verb, nameOf(o.Name, k), t, limit)
-	if !m.Enough {
-		m.Text = working.Say("a %s %s helps but does not do it alone: it would have to be at %.1f", word, nameOf(o.Name, k), t)
+	m := WaterRemedy{Way: way, Factor: o.label(k), Temperature: t, Enough: t.Compare(coldestFlour) >= 0 && t.Compare(warmestFlour) <= 0}
+	name := o.told(k)
+	switch {
+	case !m.Enough && way == WarmFlour:
+		m.Text = working.Tell(
+			"mixing.remedy_warm_not_enough", "warming helps but does not do it alone: the %v would have to be at %.1f", name, t)
+	case !m.Enough:
+		m.Text = working.Tell(
+			"mixing.remedy_chill_not_enough", "chilling helps but does not do it alone: the %v would have to be at %.1f", name, t)
+	case way == WarmFlour:
+		m.Text = working.Tell("mixing.remedy_warm_factor", "warm the %v to %.1f, with water at %.1f", name, t, limit)
+	default:
+		m.Text = working.Tell("mixing.remedy_chill_factor", "chill the %v to %.1f, with water at %.1f", name, t, limit)
 	}
 	s := scaleOf([]quantity.Temperature{o.Temperature, r.Temperature, limit})
-	symbol := symbolOf(o.Name, k)
+	symbol := o.symbol(k)
 	m.steps = []working.Step{{
 		Name: way.String(), Symbol: symbol + "′", Formula: symbol + " + (T_water − T_limit)",
 		Where: []working.Binding{
-			bind(symbol, "temperature of: "+nameOf(o.Name, k), s.temperature(o.Temperature)),
+			bind(symbol, "temperature of: "+o.label(k), s.temperature(o.Temperature)),
 			bind("T_limit", "water that can be poured", s.temperature(limit)),
 		},
 		Numbers: s.number(o.Temperature) + " + (" + s.number(r.Temperature) + " − " + s.number(limit) + ")",
@@ -143,13 +153,15 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) WaterRemedy {
 	in := r.in
 	f := in.Friction.Sub(limit.Sub(r.Temperature))
 	m := WaterRemedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
-	m.Text = working.Say("mix less: a friction factor of %.1f instead of %.1f would do, with folds later for strength", f, in.Friction)
+	m.Text = working.Tell(
+		"mixing.remedy_mix_less",
+		"mix less: a friction factor of %.1f instead of %.1f would do, with folds later for strength", f, in.Friction)
 	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
 		m.Mixing = proportion(in.Mixing, f.Celsius()/in.Friction.Celsius())
-		m.Text = working.Say("%v, about %v of mixing", m.Text, m.Mixing)
+		m.Text = working.Tell("mixing.remedy_mix_less_minutes", "%v, about %v of mixing", m.Text, m.Mixing)
 	}
 	if !m.Enough {
-		m.Text = working.Say("less mixing helps but does not do it alone")
+		m.Text = working.Tell("mixing.remedy_mix_less_not_enough", "less mixing helps but does not do it alone")
 	}
 	s := scaleOf([]quantity.Temperature{r.Temperature, limit}, in.Friction)
 	m.steps = []working.Step{{
@@ -173,7 +185,7 @@ func (r WaterResult) otherTarget(limit quantity.Temperature) WaterRemedy {
 	s := scaleOf([]quantity.Temperature{in.Target, r.Temperature, limit})
 	return WaterRemedy{
 		Way: OtherTarget, Temperature: t, Enough: true,
-		Text: working.Say("take the water at %.1f and expect a dough of %.1f", limit, t),
+		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit, t),
 		steps: []working.Step{{
 			Name: "dough temperature with water at the limit", Symbol: "T′", Formula: "T + (T_limit − T_water) ÷ n",
 			Where: []working.Binding{

@@ -2,16 +2,28 @@ package mixing
 
 import (
 	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
 
-// Factor is one of the temperatures that act on a dough beside its water: "flour", "room",
-// "levain", "bowl".
+// FactorKind says which temperature a factor is.
+type FactorKind int
+
+// The factors beside the water. Zero is any other.
+const (
+	OtherFactor FactorKind = iota
+	FlourFactor
+	RoomFactor
+	LevainFactor
+	BowlFactor
+)
+
+// Factor is one of the temperatures that act on a dough beside its water.
 type Factor struct {
+	Kind FactorKind `json:"kind,omitzero"`
+	// Name is what the baker calls it; not given: the word of its kind.
 	Name        string               `json:"name,omitempty"`
 	Temperature quantity.Temperature `json:"temperature,omitzero"`
 }
@@ -127,6 +139,7 @@ func checkFactors(p *quantity.Problems, path string, others []Factor) {
 		return
 	}
 	for i, o := range others {
+		factorKinds.CheckIfGiven(p, path+"["+strconv.Itoa(i)+"].Kind", o.Kind)
 		quantity.Check(p, path+"["+strconv.Itoa(i)+"].Temperature", o.Temperature, coldestThing, hottestThing)
 	}
 }
@@ -154,16 +167,22 @@ func (in Factors) sum() quantity.TemperatureDelta {
 // Count is the number of factors, the water included.
 func (in Factors) Count() int { return len(in.Others) + 1 }
 
-// String prints the water temperature and, when it cannot be poured, the first remedy.
-func (r WaterResult) String() string {
-	text := "water at " + r.Temperature.Text(quantity.CelsiusScale, 1)
-	if !r.Feasible && r.Temperature.IsValid() {
-		text += ", which cannot be poured"
+// String says the water and, when it cannot be poured, the first remedy.
+func (r WaterResult) String() string { return r.Message().String() }
+
+// Message says the water and, when it cannot be poured, the first remedy, for the units of its reader.
+func (r WaterResult) Message() working.Message {
+	switch {
+	case r.Temperature.IsZero():
+		return working.Tell("mixing.no_water", "no water")
+	case r.Feasible && len(r.Remedies) > 0:
+		return working.Tell("mixing.water_at_by", "water at %.1f: %v", r.Temperature, r.Remedies[0].Text)
+	case r.Feasible:
+		return working.Tell("mixing.water_at", "water at %.1f", r.Temperature)
+	case len(r.Remedies) > 0:
+		return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature, r.Remedies[0].Text)
 	}
-	if len(r.Remedies) > 0 {
-		text += ": " + r.Remedies[0].String()
-	}
-	return text
+	return working.Tell("mixing.water_not_reached", "water at %.1f, which cannot be poured", r.Temperature)
 }
 
 // Working derives the water temperature and each remedy.
@@ -185,10 +204,10 @@ func (r WaterResult) Working() working.Working {
 		Tolerance: s.tolerance(2*len(in.Others) + 2),
 	}
 	for i, o := range in.Others {
-		symbol := symbolOf(o.Name, i)
+		symbol := o.symbol(i)
 		step.Formula += " + (T − " + symbol + ")"
 		step.Numbers += " + (" + s.number(in.Target) + " − " + s.number(o.Temperature) + ")"
-		step.Where = append(step.Where, bind(symbol, "temperature of: "+nameOf(o.Name, i), s.temperature(o.Temperature)))
+		step.Where = append(step.Where, bind(symbol, "temperature of: "+o.label(i), s.temperature(o.Temperature)))
 	}
 	step.Formula += " − F"
 	step.Numbers += " − " + s.deltaNumber(in.Friction)
@@ -203,19 +222,34 @@ func (r WaterResult) Working() working.Working {
 	return w
 }
 
-// symbolOf makes a symbol out of a name: "flour" is T_flour, anything longer or stranger T_i.
-func symbolOf(name string, i int) string {
-	ok := name != "" && len(name) <= 12
-	for _, r := range name {
-		ok = ok && (r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z')
+// symbol is T_ with the word of the kind, otherwise with its number.
+func (f Factor) symbol(i int) string {
+	if f.Kind.IsValid() {
+		return "T_" + f.Kind.String()
 	}
-	if !ok || strings.EqualFold(name, "water") {
-		return "T_" + strconv.Itoa(i+1)
-	}
-	return "T_" + name
+	return "T_" + strconv.Itoa(i+1)
 }
 
-// nameOf is the name in a derivation, cut to a length that fits a line.
+// label is the name in a derivation, cut to a length that fits a line.
+func (f Factor) label(i int) string {
+	if f.Name == "" && f.Kind.IsValid() {
+		return f.Kind.String()
+	}
+	return nameOf(f.Name, i)
+}
+
+// told is the name in a sentence: the baker's own, the kind as a word, or its number.
+func (f Factor) told(i int) any {
+	switch {
+	case f.Name != "":
+		return nameOf(f.Name, i)
+	case f.Kind.IsValid():
+		return f.Kind
+	}
+	return working.Tell("mixing.factor_number", "factor %d", i+1)
+}
+
+// nameOf is a name in a derivation, cut to a length that fits a line.
 func nameOf(name string, i int) string {
 	if name == "" {
 		return "factor " + strconv.Itoa(i+1)

@@ -24,7 +24,7 @@ func kneading(k mixing.MixerKind) ferment.KneadedBy {
 	switch k {
 	case mixing.Hand:
 		return ferment.ByHand
-	case mixing.Planetary, mixing.Spiral, mixing.Processor:
+	case mixing.Planetary, mixing.Spiral, mixing.Fork, mixing.Processor:
 		return ferment.ByMachine
 	}
 	return ferment.KneadingUnstated

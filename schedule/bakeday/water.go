@@ -30,17 +30,17 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 	w := Water{Mixes: 1, Each: batch.Dough()}
 	in := mixing.Factors{
 		Target: b.Mixing.Temperature, Tap: b.Kitchen.Tap, Mixing: b.Mixing.Takes,
-		Others: []mixing.Factor{{Name: "flour", Temperature: flour}, {Name: "room", Temperature: room}},
+		Others: []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour}, {Kind: mixing.RoomFactor, Name: "room", Temperature: room}},
 	}
 	if b.Levain != nil {
-		in.Others = append(in.Others, mixing.Factor{Name: "levain", Temperature: levain})
+		in.Others = append(in.Others, mixing.Factor{Kind: mixing.LevainFactor, Name: "levain", Temperature: levain})
 	}
 	for _, x := range b.Preferments {
 		at := x.Temperature
 		if at.IsZero() {
 			at = room
 		}
-		in.Others = append(in.Others, mixing.Factor{Name: x.Name, Temperature: at})
+		in.Others = append(in.Others, mixing.Factor{Kind: mixing.LevainFactor, Name: x.Name, Temperature: at})
 	}
 	var err error
 	var friction mixing.Friction

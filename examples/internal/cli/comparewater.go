@@ -101,9 +101,8 @@ func balanceOf(d bakeday.Day) (mixing.Balance, error) {
 		}
 		b.Ingredients = append(b.Ingredients, in)
 	}
-	var err error
-	b.Mixing, err = b.WorkFor(d.Water.Rise)
-	return b, err
+	b.Rise = d.Water.Rise
+	return b, nil
 }
 
 // substance says which specific heat an ingredient has; what is not known counts as dry as flour.

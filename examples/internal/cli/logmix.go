@@ -38,7 +38,7 @@ teach the culture.`,
 	in.value(&m.Bowl, "bowl", "TEMPERATURE", "of the bowl before mixing (as the room)", "mix.bowl")
 	in.value(&m.Slow, "slow", "TIME", "mixed at slow speed", "mix.slow")
 	in.value(&m.Fast, "fast", "TIME", "mixed at fast speed", "mix.fast")
-	in.word(&m.Mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "how it was mixed", "mix.mixer")
+	in.word(&m.Mixer, wordsOf(quantity.Values[mixing.MixerKind]()...), "mixer", "how it was mixed", "mix.mixer")
 	in.value(&m.FlourWeight, "flour-weight", "MASS", "flour weighed for one batch", "mix.flour_weight")
 	in.value(&m.WaterWeight, "water-weight", "MASS", "water poured for one batch", "mix.water_weight")
 	in.value(&m.LevainWeight, "levain-weight", "MASS", "levain for one batch", "mix.levain_weight")
@@ -139,7 +139,7 @@ func fromPlan(m bakelog.Mix, day bakeday.Day) bakelog.Mix {
 	or(&m.Rise, day.Rising.ShapeAt)
 	if m.Room.IsZero() {
 		for _, f := range day.Water.Factors.Others {
-			if f.Name == "room" {
+			if f.Kind == mixing.RoomFactor {
 				m.Room = tenth(f.Temperature)
 			}
 		}

@@ -34,12 +34,12 @@ Exit status: 0 answered; 1 nothing is published for this kind of mixer; 2 bad in
 	}
 	f := mixerFlags{in: ask(cmd)}
 	in := f.in
-	in.word(&f.c.Mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "how you mix", "Mixer")
+	in.word(&f.c.Mixer, wordsOf(quantity.Values[mixing.MixerKind]()...), "mixer", "how you mix", "Mixer")
 	in.value(&f.c.Bowl, "bowl", "VOLUME", "of the mixer's bowl", "Bowl")
 	in.value(&f.c.Dough, "dough", "MASS", "all the dough", "Dough")
 	in.value(&f.c.Flour, "flour", "MASS", "all flour in it, the levain's included", "Flour")
 	in.value(&f.c.Water, "water", "MASS", "all water in it, the levain's included", "Water")
-	in.word(&f.c.Kind, wordsOf(mixing.WheatDough, mixing.WholeGrainDough, mixing.RyeDough, mixing.SpeltDough, mixing.PizzaDough, mixing.SweetDough), "kind", "of dough", "Kind")
+	in.word(&f.c.Kind, wordsOf(quantity.Values[mixing.DoughKind]()...), "kind", "of dough", "Kind")
 	cmd.Flags().BoolVar(&f.c.HighGluten, "high-gluten", false, "a strong flour, of about 13.5 % protein or more")
 	in.value(&f.c.WaterTemperature, "water-temperature", "TEMPERATURE", "of the water poured: cold water makes a stiffer dough", "WaterTemperature")
 	in.value(&f.c.Rated, "rated", "MASS", "what the machine's manual gives for this dough", "Rated")

@@ -340,9 +340,9 @@ func runTableWater(s System, f tableWaterFlags) error {
 	for i, flour := range t.Flour {
 		var row []waterCell
 		for j, room := range t.Room {
-			in := mixing.Factors{Target: f.dough, Friction: friction.Factor, Others: []mixing.Factor{{Name: "flour", Temperature: flour}, {Name: "room", Temperature: room}}}
+			in := mixing.Factors{Target: f.dough, Friction: friction.Factor, Others: []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour}, {Kind: mixing.RoomFactor, Name: "room", Temperature: room}}}
 			if t.Levain != nil {
-				in.Others = append(in.Others, mixing.Factor{Name: "levain", Temperature: f.levain})
+				in.Others = append(in.Others, mixing.Factor{Kind: mixing.LevainFactor, Name: "levain", Temperature: f.levain})
 			}
 			w, err := in.Water()
 			if err != nil {

@@ -57,7 +57,7 @@ A temperature is written 24C or 76F, a difference (friction, warming) 5dC or 24d
 	}, "other", "NAME=TEMPERATURE", "of something else that counts as a factor (may be repeated)", "Others")
 	in.value(&f.f.Friction, "friction", "DIFFERENCE", "friction factor of the mixer, for this number of factors, the water included", "Friction")
 	in.value(&f.warming, "warming", "DIFFERENCE", "by how much mixing warms the dough itself, instead of --friction", "Rise", "rise")
-	in.word(&f.mixer, wordsOf(mixing.Hand, mixing.Planetary, mixing.Spiral, mixing.Processor), "mixer", "a guide value for the friction", "kind")
+	in.word(&f.mixer, wordsOf(quantity.Values[mixing.MixerKind]()...), "mixer", "a guide value for the friction", "kind")
 	in.value(&f.f.Pour, "water-weight", "MASS", "the water to pour, for the weight of ice", "Pour", "Water")
 	in.value(&f.f.Tap, "tap", "TEMPERATURE", "how cold the water comes", "Tap")
 	in.value(&f.ice, "ice", "TEMPERATURE", "of the ice (0 °C)", "Ice")
@@ -77,17 +77,17 @@ A temperature is written 24C or 76F, a difference (friction, warming) 5dC or 24d
 // factors lists what acts on the dough beside the water, and which flag filled which.
 func (f *waterFlags) factors() []mixing.Factor {
 	var out []mixing.Factor
-	add := func(name string, t quantity.Temperature, flag string) {
+	add := func(kind mixing.FactorKind, name string, t quantity.Temperature, flag string) {
 		f.in.paths[fmt.Sprintf("Others[%d].Temperature", len(out))] = flag
-		out = append(out, mixing.Factor{Name: name, Temperature: t})
+		out = append(out, mixing.Factor{Kind: kind, Name: name, Temperature: t})
 	}
-	add("flour", f.flour, "flour")
-	add("room", f.room, "room")
+	add(mixing.FlourFactor, "flour", f.flour, "flour")
+	add(mixing.RoomFactor, "room", f.room, "room")
 	if f.in.given("levain") {
-		add("levain", f.levain, "levain")
+		add(mixing.LevainFactor, "levain", f.levain, "levain")
 	}
 	for _, o := range f.others {
-		add(o.Name, o.Temperature, "other")
+		add(mixing.OtherFactor, o.Name, o.Temperature, "other")
 	}
 	return out
 }
@@ -212,9 +212,8 @@ func (f *waterFlags) heatBalance(rise quantity.TemperatureDelta) (mixing.Balance
 		})
 	}
 	f.in.paths["Bowl"] = "bowl-weight"
-	var err error
-	b.Mixing, err = b.WorkFor(rise)
-	return b, err
+	b.Rise = rise
+	return b, nil
 }
 
 func runFriction(s System, f waterFlags) error {
