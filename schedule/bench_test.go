@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"example.org/maslin/dough/quantity"
 	"fmt"
 	"testing"
 	"time"
@@ -12,7 +13,7 @@ import (
 func hallDough(t testing.TB) Problem {
 	t.Helper()
 	p := loadKitchen(t, "home4")
-	p.Grid = time.Minute
+	p.Grid = minute
 	return p
 }
 
@@ -76,28 +77,28 @@ func BenchmarkExplain(b *testing.B) {
 // sixty is two doughs of 30 steps in all, 60 events, around nights and work, wanted at an hour
 // after the start.
 func sixty(hours int) Problem {
-	p := Problem{Anchor: dawn, Horizon: 72 * time.Hour, Resources: []Resource{{Name: "baker"}}}
+	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(72 * time.Hour), Resources: []Resource{{ID: "baker"}}}
 	for d := 0; d < 3; d++ {
 		at := func(h int) time.Time { return dawn.Add(time.Duration(24*d+h) * time.Hour) }
 		p.Resources[0].Closed = append(p.Resources[0].Closed, Span{From: at(16), To: at(24)}, Span{From: at(3), To: at(9)})
 	}
 	for k := 0; k < 2; k++ {
 		for i := 0; i < 15; i++ {
-			s := Step{Name: fmt.Sprintf("%c%d", 'A'+k, i), Min: mins(20 + 10*(i%3))}
+			s := Step{ID: fmt.Sprintf("%c%d", 'A'+k, i), Min: mins(20 + 10*(i%3))}
 			if i%2 == 0 {
 				s.Needs = []Need{{Resource: "baker", Amount: 1}}
 			} else {
 				s.Max = s.Min + mins(90)
 			}
 			if i == 9 {
-				s.Min, s.Max = 8*time.Hour, 16*time.Hour
+				s.Min, s.Max = mins(480), mins(960)
 			}
 			p.Steps = append(p.Steps, s)
 			if i > 0 {
-				p.Links = append(p.Links, Link{From: p.Steps[len(p.Steps)-2].Name, To: s.Name, Max: mins(10)})
+				p.Links = append(p.Links, Link{From: p.Steps[len(p.Steps)-2].ID, To: s.ID, Max: mins(10)})
 			}
 		}
-		p.Bounds = append(p.Bounds, Bound{Step: p.Steps[len(p.Steps)-1].Name, Edge: End, Latest: dawn.Add(time.Duration(hours+k) * time.Hour), Wanted: true})
+		p.Bounds = append(p.Bounds, Bound{Step: p.Steps[len(p.Steps)-1].ID, Edge: End, Latest: dawn.Add(time.Duration(hours+k) * time.Hour), Wanted: true})
 	}
 	return p
 }
@@ -173,22 +174,22 @@ func BenchmarkConflictOfTwoDoughs(b *testing.B) {
 // doughs is a day with n same-day doughs of two loads each, one baker, one mixer, two decks.
 func doughs(n int) Problem {
 	anchor := time.Date(2026, 3, 14, 4, 0, 0, 0, time.UTC)
-	p := Problem{Anchor: anchor, Horizon: 16 * time.Hour, Grid: 5 * time.Minute,
-		Resources: []Resource{{Name: "baker", Capacity: 1, Awkward: []Awkward{{From: anchor, To: anchor.Add(2 * time.Hour), PerMinute: 2}}},
-			{Name: "mixer", Capacity: 1}, {Name: "deck", Capacity: 2}}}
+	p := Problem{Anchor: anchor, Horizon: quantity.Elapsed(16 * time.Hour), Grid: quantity.Elapsed(5 * time.Minute),
+		Resources: []Resource{{ID: "baker", Capacity: 1, Awkward: []Awkward{{From: anchor, To: anchor.Add(2 * time.Hour), PerMinute: 2}}},
+			{ID: "mixer", Capacity: 1}, {ID: "deck", Capacity: 2}}}
 	hands := []Need{{Resource: "baker", Amount: 1}}
 	for k := 0; k < n; k++ {
 		name := func(s string) string { return fmt.Sprintf("dough %d %s", k+1, s) }
 		p.Steps = append(p.Steps,
-			Step{Name: name("mix"), Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
-			Step{Name: name("bulk"), Min: mins(120 + 15*(k%3)), Max: mins(180 + 15*(k%3))},
-			Step{Name: name("shape"), Min: mins(20), Needs: hands})
+			Step{ID: name("mix"), Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
+			Step{ID: name("bulk"), Min: mins(120 + 15*(k%3)), Max: mins(180 + 15*(k%3))},
+			Step{ID: name("shape"), Min: mins(20), Needs: hands})
 		p.Links = append(p.Links, Link{From: name("mix"), To: name("bulk")}, Link{From: name("bulk"), To: name("shape")})
 		var loads []string
 		for _, l := range []string{"first", "second"} {
 			proof, bake, cool := name(l+" proof"), name(l+" bake"), name(l+" cool")
-			p.Steps = append(p.Steps, Step{Name: proof, Min: mins(60), Max: mins(100), PerMinute: 1},
-				Step{Name: bake, Min: mins(45), Needs: []Need{{Resource: "deck", Amount: 1}}}, Step{Name: cool, Min: mins(60)})
+			p.Steps = append(p.Steps, Step{ID: proof, Min: mins(60), Max: mins(100), PerMinute: 1},
+				Step{ID: bake, Min: mins(45), Needs: []Need{{Resource: "deck", Amount: 1}}}, Step{ID: cool, Min: mins(60)})
 			p.Links = append(p.Links, Link{From: name("shape"), To: proof}, Link{From: proof, To: bake}, Link{From: bake, To: cool})
 			p.Bounds = append(p.Bounds, Bound{Step: cool, Edge: End, Latest: anchor.Add(time.Duration(9+k%4) * time.Hour), EarlyPerMinute: 1, Wanted: true})
 			loads = append(loads, bake)
@@ -221,9 +222,9 @@ func BenchmarkDoughs(b *testing.B) {
 
 // A thousand steps one after the other.
 func thousand() Problem {
-	p := Problem{Anchor: dawn, Horizon: 30 * 24 * time.Hour, Resources: []Resource{{Name: "baker", Capacity: 1}}}
+	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(30 * 24 * time.Hour), Resources: []Resource{{ID: "baker", Capacity: 1}}}
 	for i := 0; i < 1000; i++ {
-		p.Steps = append(p.Steps, Step{Name: fmt.Sprint("step ", i), Min: mins(5), Max: mins(9), Needs: []Need{{Resource: "baker", Amount: 1}}})
+		p.Steps = append(p.Steps, Step{ID: fmt.Sprint("step ", i), Min: mins(5), Max: mins(9), Needs: []Need{{Resource: "baker", Amount: 1}}})
 		if i > 0 {
 			p.Links = append(p.Links, Link{From: fmt.Sprint("step ", i-1), To: fmt.Sprint("step ", i), Max: mins(60)})
 		}

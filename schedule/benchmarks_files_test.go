@@ -49,14 +49,14 @@ func (q project) problem() Problem {
 		}
 		horizon += longest
 	}
-	m := func(n int) time.Duration { return time.Duration(n) * time.Minute }
+	m := mins
 	p := Problem{Anchor: anchor, Horizon: m(horizon)}
 	name := func(i int) string { return "job " + strconv.Itoa(i) }
 	for r, c := range q.cap {
-		p.Resources = append(p.Resources, Resource{Name: "R" + strconv.Itoa(r), Capacity: c})
+		p.Resources = append(p.Resources, Resource{ID: "R" + strconv.Itoa(r), Capacity: c})
 	}
 	for i, d := range q.dur {
-		s := Step{Name: name(i), Min: m(d)}
+		s := Step{ID: name(i), Min: m(d)}
 		for r, n := range q.need[i] {
 			if n > 0 && d > 0 {
 				s.Needs = append(s.Needs, Need{Resource: "R" + strconv.Itoa(r), Amount: n})

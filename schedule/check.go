@@ -1,19 +1,21 @@
 package schedule
 
 import (
-	"fmt"
 	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
-// Check says, in words, which rules of the problem the times of a timetable break; nothing when
+// Check says which rules of the problem the times of a timetable break; nothing when
 // it keeps them all. It reads the problem directly and shares nothing with the planner, so
 // that it can judge a timetable changed by hand, or the planner itself.
 //
 // A living step may take anything from its Min to its Max.
-func (p Problem) Check(t Timetable) []string {
+func (p Problem) Check(t Timetable) []Finding {
 	k := checker{p: p, at: map[string]Timed{}}
 	for _, s := range t.Steps {
-		k.at[s.Name] = s
+		k.at[s.ID] = s
 	}
 	for _, s := range p.Steps {
 		k.step(s)
@@ -33,7 +35,7 @@ func (p Problem) Check(t Timetable) []string {
 	for _, group := range p.Alike {
 		for i := 1; i < len(group); i++ {
 			if k.at[group[i]].Start.Before(k.at[group[i-1]].Start) {
-				k.say("%s starts before %s", group[i], group[i-1])
+				k.say(Finding{Rule: InOrder, Step: group[i-1], Other: group[i]}, "%v starts before %v", k.name(group[i]), k.name(group[i-1]))
 			}
 		}
 	}
@@ -43,35 +45,49 @@ func (p Problem) Check(t Timetable) []string {
 type checker struct {
 	p      Problem
 	at     map[string]Timed
-	broken []string
+	broken []Finding
 }
 
-func (k *checker) say(format string, args ...any) {
-	k.broken = append(k.broken, fmt.Sprintf(format, args...))
+func (k *checker) say(f Finding, format string, args ...any) {
+	f.Words = working.Say(format, args...)
+	k.broken = append(k.broken, f)
+}
+
+// name is what people call a step.
+func (k *checker) name(id string) working.Message {
+	for _, s := range k.p.Steps {
+		if s.ID == id {
+			return s.label().Title()
+		}
+	}
+	return Label{ID: id}.Title()
 }
 
 func (k *checker) step(s Step) {
-	t, ok := k.at[s.Name]
+	t, ok := k.at[s.ID]
 	if !ok {
-		k.say("%s is missing", s.Name)
+		k.say(Finding{Rule: Missing, Step: s.ID}, "%v is missing", k.name(s.ID))
 		return
 	}
-	grid := k.p.Grid
-	if grid == 0 {
-		grid = time.Minute
-	}
+	grid := k.p.grid()
 	most := s.Max
 	if most == 0 {
 		most = s.Min
 	}
-	if d := t.End.Sub(t.Start); d < s.Min || d > most {
-		k.say("%s takes %v", s.Name, d)
+	switch d := quantity.Elapsed(t.End.Sub(t.Start)); {
+	case d < s.Min:
+		k.say(Finding{Rule: StepMin, Step: s.ID}, "%v takes %v", k.name(s.ID), d)
+	case d > most:
+		k.say(Finding{Rule: StepMax, Step: s.ID}, "%v takes %v", k.name(s.ID), d)
 	}
-	if t.Start.Before(k.p.Anchor) || t.End.After(k.p.Anchor.Add(k.p.Horizon)) {
-		k.say("%s lies outside the plan", s.Name)
+	if t.Start.Before(k.p.Anchor) {
+		k.say(Finding{Rule: PlanStart, Step: s.ID}, "%v begins before the plan", k.name(s.ID))
 	}
-	if t.Start.Sub(k.p.Anchor)%grid != 0 || t.End.Sub(k.p.Anchor)%grid != 0 {
-		k.say("%s is off the grid", s.Name)
+	if t.End.After(k.p.Anchor.Add(k.p.Horizon.Duration())) {
+		k.say(Finding{Rule: PlanEnd, Step: s.ID}, "%v ends after the plan", k.name(s.ID))
+	}
+	if quantity.Elapsed(t.Start.Sub(k.p.Anchor))%grid != 0 || quantity.Elapsed(t.End.Sub(k.p.Anchor))%grid != 0 {
+		k.say(Finding{Rule: PlanStart, Step: s.ID}, "%v is off the grid", k.name(s.ID))
 	}
 }
 
@@ -84,8 +100,12 @@ func (k *checker) link(l Link) {
 	if l.Kind == EndToEnd || l.Kind == StartToEnd {
 		b = to.End
 	}
-	if d := b.Sub(a); d < l.Min || d > l.Max {
-		k.say("%s to %s (%v): %v", l.From, l.To, l.Kind, d)
+	f := Finding{Rule: LinkMin, Step: l.From, Other: l.To}
+	if d := quantity.Elapsed(b.Sub(a)); d < l.Min || d > l.Max {
+		if d > l.Max {
+			f.Rule = LinkMax
+		}
+		k.say(f, "%v to %v (%v): %v", k.name(l.From), k.name(l.To), l.Kind, d)
 	}
 }
 
@@ -94,8 +114,12 @@ func (k *checker) bound(b Bound) {
 	if b.Edge == End {
 		at = k.at[b.Step].End
 	}
+	f := Finding{Rule: NotBefore, Step: b.Step}
 	if !b.Earliest.IsZero() && at.Before(b.Earliest) || !b.Latest.IsZero() && at.After(b.Latest) {
-		k.say("%s: %v of %s is at %v", b.Words, b.Edge, b.Step, at)
+		if b.Earliest.IsZero() || !at.Before(b.Earliest) {
+			f.Rule = NotAfter
+		}
+		k.say(f, "%v: %v of %v is at %s", b.Words, b.Edge, k.name(b.Step), at.Format(time.RFC3339))
 	}
 }
 
@@ -107,15 +131,15 @@ func (k *checker) resource(r Resource) {
 	var uses []use
 	for _, s := range k.p.Steps {
 		for _, n := range s.Needs {
-			if n.Resource == r.Name {
-				uses = append(uses, use{k.at[s.Name], n})
+			if n.Resource == r.ID {
+				uses = append(uses, use{k.at[s.ID], n})
 			}
 		}
 	}
 	for i, u := range uses {
 		for _, c := range r.Closed {
 			if u.Start.Before(c.To) && c.From.Before(u.End) {
-				k.say("%s during %s", u.Name, c.Words)
+				k.say(Finding{Rule: Absence, Step: u.ID, Other: r.ID}, "%v during %v", u.Title(), c.Words)
 			}
 		}
 		if !u.Start.Before(u.End) {
@@ -132,12 +156,12 @@ func (k *checker) resource(r Resource) {
 			if j <= i {
 				continue
 			}
-			if r.apart(u.Need, v.Need) && u.End.Add(r.Changeover).After(v.Start) && v.End.Add(r.Changeover).After(u.Start) {
-				k.say("%s and %s both use %s", u.Name, v.Name, r.Name)
+			if r.apart(u.Need, v.Need) && u.End.Add(r.Changeover.Duration()).After(v.Start) && v.End.Add(r.Changeover.Duration()).After(u.Start) {
+				k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, "%v and %v both use %v", u.Title(), v.Title(), r.title())
 			}
 		}
 		if r.Capacity > 0 && sum > r.Capacity {
-			k.say("%d of %s used at the start of %s", sum, r.Name, u.Name)
+			k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, "%d of %v used at the start of %v", sum, r.title(), u.Title())
 		}
 	}
 }

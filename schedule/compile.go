@@ -7,12 +7,13 @@ import (
 	"unicode/utf8"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
 // Limits on the size of a problem.
 const (
-	maxHorizon = 90 * 24 * time.Hour
+	maxHorizon = quantity.Elapsed(90 * 24 * time.Hour)
 	maxSteps   = 2000
 	maxItems   = 20000     // links, bounds, spans of one resource
 	maxSpans   = 200_000   // closed and awkward spans of all resources
@@ -25,7 +26,7 @@ const (
 // compiled is a problem in whole units of the grid.
 type compiled struct {
 	in     Problem
-	grid   time.Duration
+	grid   quantity.Elapsed
 	limit  int // the horizon
 	index  map[string]int
 	res    map[string]int
@@ -40,13 +41,13 @@ type compiled struct {
 // rule is one named constraint, the thing a conflict is made of.
 type rule struct {
 	kind     Rule
-	words    string
+	words    working.Message
 	step     string
 	other    string
-	link     Kind // of a link
-	amount   int  // the limit in units: a duration, a time, or a capacity
-	from, to int  // of an absence
-	index    int  // of the resource, for Absence and Capacity
+	link     LinkKind // of a link
+	amount   int      // the limit in units: a duration, a time, or a capacity
+	from, to int      // of an absence
+	index    int      // of the resource, for Absence and Capacity
 	wanted   bool
 }
 
@@ -61,10 +62,7 @@ const structure = -1
 
 // compile reads the problem, or says all that is wrong with it.
 func (p Problem) compile() (*compiled, error) {
-	c := &compiled{in: p, grid: p.Grid}
-	if c.grid == 0 {
-		c.grid = time.Minute
-	}
+	c := &compiled{in: p, grid: p.grid()}
 	var bad quantity.Problems
 	c.frame(&bad)
 	if bad.Err() != nil { // nothing else can be read without a frame
@@ -95,7 +93,7 @@ func (c *compiled) frame(bad *quantity.Problems) {
 	} else if y := p.Anchor.Year(); y < 1900 || y > 2200 {
 		bad.Add("Anchor", p.Anchor.Format(time.DateOnly), "a year from 1900 to 2200", quantity.ErrOutOfRange)
 	}
-	if c.grid < time.Minute || c.grid > 24*time.Hour || c.grid%time.Minute != 0 {
+	if c.grid < minute || c.grid > 24*60*minute || c.grid%minute != 0 {
 		bad.Add("Grid", c.grid.String(), "whole minutes, 1m to 24h", quantity.ErrOutOfRange)
 		return
 	}
@@ -139,7 +137,7 @@ func (c *compiled) checkSizes(bad *quantity.Problems) {
 	for i, r := range p.Resources {
 		n := min(len(r.Closed), maxItems) + min(len(r.Awkward), maxItems)
 		spans = min(spans+n, maxSpans+1)
-		meets = min(meets+n*min(users[r.Name], maxSteps), maxMeets+1)
+		meets = min(meets+n*min(users[r.ID], maxSteps), maxMeets+1)
 		size(fmt.Sprintf("Resources[%d].Closed", i), len(r.Closed), maxItems)
 		size(fmt.Sprintf("Resources[%d].Awkward", i), len(r.Awkward), maxItems)
 	}
@@ -195,17 +193,40 @@ func name(bad *quantity.Problems, path, s, what string) bool {
 	return false
 }
 
-// words checks an optional text.
-func words(bad *quantity.Problems, path, s string) {
+// words checks optional words.
+func words(bad *quantity.Problems, path string, m working.Message) {
+	if s := m.String(); s != "" {
+		name(bad, path, s, "")
+	}
+}
+
+// program checks an optional text.
+func program(bad *quantity.Problems, path, s string) {
 	if s != "" {
 		name(bad, path, s, "")
 	}
 }
 
-// either is the text given, or else the one made.
-func either(given, made string) string {
-	if given != "" {
+// either is the words given, or else those made.
+func either(given, made working.Message) working.Message {
+	if !given.IsZero() {
 		return given
 	}
 	return made
+}
+
+// title is what people call a step.
+func (c *compiled) title(id string) working.Message {
+	if i, ok := c.index[id]; ok {
+		return c.in.Steps[i].label().Title()
+	}
+	return Label{ID: id}.Title()
+}
+
+// grid is the unit of all times of the problem.
+func (p Problem) grid() quantity.Elapsed {
+	if p.Grid == 0 {
+		return minute
+	}
+	return p.Grid
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // bounds reads what ties steps to the clock.
@@ -14,7 +15,7 @@ func (c *compiled) bounds(bad *quantity.Problems) {
 		path := fmt.Sprintf("Bounds[%d]", i)
 		step, ok := c.index[b.Step]
 		if !ok {
-			bad.Add(path+".Step", quote(b.Step), "the name of a step", quantity.ErrInconsistent)
+			bad.Add(path+".Step", quote(b.Step), "the ID of a step", quantity.ErrInconsistent)
 		}
 		if c.checkBound(bad, path, b) && ok {
 			c.boundRules(i, b, eventOf(step, b.Edge))
@@ -46,7 +47,7 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 		bad.Add(path+".Latest", b.Latest.Format(time.RFC3339), "not before Earliest, "+b.Earliest.Format(time.RFC3339), quantity.ErrInconsistent)
 		return false
 	}
-	if early && b.Earliest.Equal(b.Latest) && b.Earliest.Sub(c.in.Anchor)%c.grid != 0 {
+	if early && b.Earliest.Equal(b.Latest) && b.Earliest.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
 		bad.Add(path+".Earliest", b.Earliest.Format(time.RFC3339), "a time on the grid of "+c.grid.String(), quantity.ErrTooPrecise)
 		return false
 	}
@@ -62,7 +63,7 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
 	if early && b.Earliest.Equal(b.Latest) {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: FixedTime, words: either(b.Words, b.Step+" "+verb+" at "+c.clock(u)), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: FixedTime, words: either(b.Words, working.Say("%v %s at %s", c.title(b.Step), verb, c.clock(u))), step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 		c.note(b, i)
@@ -71,13 +72,13 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 	}
 	if early {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: NotBefore, words: either(b.Words, b.Step+" "+verb+" no earlier than "+c.clock(u)), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: NotBefore, words: either(b.Words, working.Say("%v %s no earlier than %s", c.title(b.Step), verb, c.clock(u))), step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 	}
 	if late {
 		u := c.floor(b.Latest)
-		r := c.rule(rule{kind: NotAfter, words: either(b.Words, b.Step+" "+verb+" by "+c.clock(u)), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: NotAfter, words: either(b.Words, working.Say("%v %s by %s", c.title(b.Step), verb, c.clock(u))), step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.upper(event, 0, u, r)
 	}

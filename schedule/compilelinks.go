@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -15,10 +16,10 @@ func (c *compiled) links(bad *quantity.Problems) {
 		from, okFrom := c.index[l.From]
 		to, okTo := c.index[l.To]
 		if !okFrom {
-			bad.Add(path+".From", quote(l.From), "the name of a step", quantity.ErrInconsistent)
+			bad.Add(path+".From", quote(l.From), "the ID of a step", quantity.ErrInconsistent)
 		}
 		if !okTo {
-			bad.Add(path+".To", quote(l.To), "the name of a step", quantity.ErrInconsistent)
+			bad.Add(path+".To", quote(l.To), "the ID of a step", quantity.ErrInconsistent)
 		}
 		words(bad, path+".MinWords", l.MinWords)
 		words(bad, path+".MaxWords", l.MaxWords)
@@ -38,7 +39,7 @@ func (c *compiled) links(bad *quantity.Problems) {
 }
 
 // edges are the edges that a kind of link joins.
-func (k Kind) edges() (from, to Edge) {
+func (k LinkKind) edges() (from, to Edge) {
 	from, to = End, Start
 	if k == StartToStart || k == StartToEnd {
 		from = Start
@@ -83,14 +84,14 @@ func (c *compiled) linkRules(bad *quantity.Problems, path string, l Link, from, 
 }
 
 // linkWords says a link limit when the user did not.
-func (c *compiled) linkWords(l Link, units int, least bool) string {
+func (c *compiled) linkWords(l Link, units int, least bool) working.Message {
 	verbs := [...][2]string{EndToStart: {"ends", "starts"}, StartToStart: {"starts", "starts"}, EndToEnd: {"ends", "ends"}, StartToEnd: {"starts", "ends"}}[l.Kind]
 	if l.Kind == EndToStart && units == 0 {
 		if l.Min == 0 && l.Max == 0 {
-			return l.To + " follows " + l.From + " at once"
+			return working.Say("%v follows %v at once", c.title(l.To), c.title(l.From))
 		}
 		if least {
-			return l.To + " comes after " + l.From
+			return working.Say("%v comes after %v", c.title(l.To), c.title(l.From))
 		}
 	}
 	side := "at most"
@@ -110,5 +111,5 @@ func (c *compiled) linkWords(l Link, units int, least bool) string {
 			side = "at most"
 		}
 	}
-	return fmt.Sprintf("%s %s %s %s %s %s %s", l.To, verbs[1], side, c.say(units), order, l.From, verbs[0])
+	return working.Say("%v %s %s %v %s %v %s", c.title(l.To), verbs[1], side, c.long(units), order, c.title(l.From), verbs[0])
 }

@@ -5,19 +5,21 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
-// resourceNames reads the names that steps refer to.
+// resourceNames reads the IDs that steps refer to.
 func (c *compiled) resourceNames(bad *quantity.Problems) {
 	c.res = map[string]int{}
 	for i, r := range c.in.Resources {
-		path := fmt.Sprintf("Resources[%d].Name", i)
-		if name(bad, path, r.Name, "a name") {
-			if _, twice := c.res[r.Name]; twice {
-				bad.Add(path, quote(r.Name), "a name used once", quantity.ErrInconsistent)
+		path := fmt.Sprintf("Resources[%d]", i)
+		words(bad, path+".Name", r.Name)
+		if name(bad, path+".ID", r.ID, "an ID") {
+			if _, twice := c.res[r.ID]; twice {
+				bad.Add(path+".ID", quote(r.ID), "an ID used once", quantity.ErrInconsistent)
 			}
-			c.res[r.Name] = i
+			c.res[r.ID] = i
 		}
 	}
 }
@@ -41,11 +43,11 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
-		made := fmt.Sprintf("%s: %d at a time", r.Name, r.Capacity)
+		made := working.Say("%v: %d at a time", r.title(), r.Capacity)
 		if r.Capacity == 0 {
-			made = r.Name + ": one program at a time"
+			made = working.Say("%v: one program at a time", r.title())
 		}
-		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, made), other: r.Name, amount: r.Capacity, index: k}))
+		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, made), other: r.ID, amount: r.Capacity, index: k}))
 		c.closed(bad, path, k, users[k])
 		for j, a := range r.Awkward {
 			at := fmt.Sprintf("%s.Awkward[%d]", path, j)
@@ -53,7 +55,7 @@ func (c *compiled) resources(bad *quantity.Problems) {
 			if !span(bad, at, a.From, a.To) {
 				continue
 			}
-			if a.From.Sub(c.in.Anchor)%c.grid != 0 || a.To.Sub(c.in.Anchor)%c.grid != 0 {
+			if a.From.Sub(c.in.Anchor)%c.grid.Duration() != 0 || a.To.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
 				bad.Add(at, a.From.Format(time.RFC3339)+" to "+a.To.Format(time.RFC3339), "times on the grid of "+c.grid.String(), quantity.ErrTooPrecise)
 			}
 		}
@@ -73,8 +75,8 @@ func (c *compiled) closed(bad *quantity.Problems, path string, k int, users []in
 		if to <= 0 || from >= c.limit {
 			continue // outside the plan
 		}
-		made := r.Name + " away " + c.when(from).Format("Mon 15:04") + " to " + c.when(to).Format("Mon 15:04")
-		id := c.rule(rule{kind: Absence, words: either(s.Words, made), other: r.Name, from: from, to: to, index: k})
+		made := working.Say("%v away %s to %s", r.title(), c.clock(from), c.clock(to))
+		id := c.rule(rule{kind: Absence, words: either(s.Words, made), other: r.ID, from: from, to: to, index: k})
 		for _, u := range users {
 			c.net.Holes = append(c.net.Holes, planner.Hole{Task: u, From: from, To: to, Rule: id})
 		}

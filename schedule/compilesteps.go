@@ -5,29 +5,36 @@ import (
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
 // steps reads the steps; the frame of the plan becomes the first two rules.
 func (c *compiled) steps(bad *quantity.Problems) {
 	c.index = map[string]int{}
-	anchor := c.rule(rule{kind: Limits, words: "nothing before " + c.clock(0)})
-	horizon := c.rule(rule{kind: Limits, words: "everything done by " + c.clock(c.limit), amount: c.limit})
+	anchor := c.rule(rule{kind: PlanStart, words: working.Say("nothing before %s", c.clock(0))})
+	horizon := c.rule(rule{kind: PlanEnd, words: working.Say("everything done by %s", c.clock(c.limit)), amount: c.limit})
 	for i, s := range c.in.Steps {
 		path := fmt.Sprintf("Steps[%d]", i)
-		if name(bad, path+".Name", s.Name, "a name") {
-			if _, twice := c.index[s.Name]; twice {
-				bad.Add(path+".Name", quote(s.Name), "a name used once", quantity.ErrInconsistent)
+		if name(bad, path+".ID", s.ID, "an ID") {
+			if _, twice := c.index[s.ID]; twice {
+				bad.Add(path+".ID", quote(s.ID), "an ID used once", quantity.ErrInconsistent)
 			}
-			c.index[s.Name] = i
+			c.index[s.ID] = i
 		}
+		if s.Kind < 0 || s.Kind > Other {
+			bad.Add(path+".Kind", strconv.Itoa(int(s.Kind)), "a kind of step", quantity.ErrOutOfRange)
+		}
+		words(bad, path+".Name", s.Name)
+		program(bad, path+".Bread", s.Bread)
+		program(bad, path+".Thing", s.Thing)
 		words(bad, path+".MinWords", s.MinWords)
 		words(bad, path+".MaxWords", s.MaxWords)
 		lo, hi := c.lengths(bad, path, s)
 		c.lo, c.hi = append(c.lo, lo), append(c.hi, hi)
 		if s.Watch != "" {
 			if _, ok := c.res[s.Watch]; !ok {
-				bad.Add(path+".Watch", quote(s.Watch), "the name of a resource", quantity.ErrInconsistent)
+				bad.Add(path+".Watch", quote(s.Watch), "the ID of a resource", quantity.ErrInconsistent)
 			}
 		}
 		bad.Int(path+".PerMinute", s.PerMinute, -maxPoints, maxPoints)
@@ -49,20 +56,22 @@ func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
 	c.arc(0, start, -2*farAway, structure)
 	c.upper(end, 0, 2*farAway, structure)
 	if lo == hi {
-		made := s.Name + " takes " + c.say(lo)
+		made := working.Say("%v takes %v", s.label().Title(), c.long(lo))
 		if s.Living {
-			made = s.Name + " likely takes " + c.say(lo)
+			made = working.Say("%v likely takes %v", s.label().Title(), c.long(lo))
 		}
-		r := c.rule(rule{kind: StepExact, words: either(either(s.MinWords, s.MaxWords), made), step: s.Name, amount: lo})
+		r := c.rule(rule{kind: StepExact, words: either(either(s.MinWords, s.MaxWords), made), step: s.ID, amount: lo})
 		c.arc(start, end, lo, r)
 		c.upper(end, start, hi, r)
 		return
 	}
 	if lo > 0 {
-		c.arc(start, end, lo, c.rule(rule{kind: StepMin, words: either(s.MinWords, s.Name+" takes at least "+c.say(lo)), step: s.Name, amount: lo}))
+		made := working.Say("%v takes at least %v", s.label().Title(), c.long(lo))
+		c.arc(start, end, lo, c.rule(rule{kind: StepMin, words: either(s.MinWords, made), step: s.ID, amount: lo}))
 	}
 	if hi < c.limit {
-		c.upper(end, start, hi, c.rule(rule{kind: StepMax, words: either(s.MaxWords, s.Name+" takes at most "+c.say(hi)), step: s.Name, amount: hi}))
+		made := working.Say("%v takes at most %v", s.label().Title(), c.long(hi))
+		c.upper(end, start, hi, c.rule(rule{kind: StepMax, words: either(s.MaxWords, made), step: s.ID, amount: hi}))
 	}
 }
 
@@ -114,14 +123,14 @@ func (c *compiled) needs(bad *quantity.Problems, path string, s Step, lo, hi int
 		at := fmt.Sprintf("%s.Needs[%d]", path, k)
 		i, ok := c.res[n.Resource]
 		if !ok {
-			bad.Add(at+".Resource", quote(n.Resource), "the name of a resource", quantity.ErrInconsistent)
+			bad.Add(at+".Resource", quote(n.Resource), "the ID of a resource", quantity.ErrInconsistent)
 			continue
 		}
 		if seen[n.Resource] {
 			bad.Add(at+".Resource", quote(n.Resource), "each resource once in a step", quantity.ErrInconsistent)
 		}
 		seen[n.Resource] = true
-		words(bad, at+".Program", n.Program)
+		program(bad, at+".Program", n.Program)
 		r := c.in.Resources[i]
 		if !bad.Int(at+".Amount", n.Amount, 1, maxAmount) {
 			continue
@@ -141,14 +150,15 @@ func (c *compiled) alike(bad *quantity.Problems) {
 		for j, s := range group {
 			to, ok := c.index[s]
 			if !ok {
-				bad.Add(fmt.Sprintf("Alike[%d][%d]", i, j), quote(s), "the name of a step", quantity.ErrInconsistent)
+				bad.Add(fmt.Sprintf("Alike[%d][%d]", i, j), quote(s), "the ID of a step", quantity.ErrInconsistent)
 				continue
 			}
 			if j == 0 {
 				continue
 			}
 			if from, ok := c.index[group[j-1]]; ok {
-				r := c.rule(rule{kind: InOrder, words: s + " starts no earlier than " + group[j-1], step: group[j-1], other: s})
+				made := working.Say("%v starts no earlier than %v", c.title(s), c.title(group[j-1]))
+				r := c.rule(rule{kind: InOrder, words: made, step: group[j-1], other: s})
 				c.arc(planner.StartOf(from), planner.StartOf(to), 0, r)
 			}
 		}

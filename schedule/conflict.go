@@ -1,9 +1,7 @@
 package schedule
 
 import (
-	"fmt"
-
-	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -38,7 +36,7 @@ func (c *compiled) conflict(w *planner.Watch, clash *planner.Clash, minimal bool
 // that helps.
 func (c *compiled) member(w *planner.Watch, id int, together []int, feasible func(planner.Relax) bool) Member {
 	r := c.rules[id]
-	m := Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other, Kind: r.link}
+	m := Member{Finding: Finding{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words}, Link: r.link, Wanted: r.wanted}
 	switch r.kind {
 	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
 		m.Limit = c.long(r.amount)
@@ -64,9 +62,9 @@ func (c *compiled) member(w *planner.Watch, id int, together []int, feasible fun
 		front = least(r.amount, planner.Front)
 	case LinkMin:
 		front = least(lessen, planner.Front)
-	case NotBefore:
+	case NotBefore, PlanStart:
 		front = least(any, planner.Front)
-	case StepMax, LinkMax, NotAfter:
+	case StepMax, LinkMax, NotAfter, PlanEnd:
 		back = least(any, planner.Back)
 	case StepExact:
 		front, back = least(r.amount, planner.Front), least(any, planner.Back)
@@ -76,12 +74,6 @@ func (c *compiled) member(w *planner.Watch, id int, together []int, feasible fun
 		front, back = least(any, planner.Front), least(any, planner.Back)
 	case Absence:
 		front, back = least(r.to-r.from, planner.Front), least(r.to-r.from, planner.Back)
-	case Limits:
-		if r.amount == 0 {
-			front = least(any, planner.Front)
-		} else {
-			back = least(any, planner.Back)
-		}
 	default: // Capacity and InOrder are judged in refuseShared
 		return m
 	}
@@ -89,56 +81,45 @@ func (c *compiled) member(w *planner.Watch, id int, together []int, feasible fun
 	case front == 0 && back == 0:
 		m.Remedy = noChange(w)
 	case front > 0 && (back == 0 || front < back):
-		m.Enough, m.Change, m.Remedy = true, c.long(front), c.remedy(r, front, planner.Front)
+		m.Enough, m.Change = true, c.long(front)
+		m.Easing, m.Remedy = c.remedy(r, front, planner.Front)
 	default:
-		m.Enough, m.Change, m.Remedy = true, c.long(back), c.remedy(r, back, planner.Back)
+		m.Enough, m.Change = true, c.long(back)
+		m.Easing, m.Remedy = c.remedy(r, back, planner.Back)
 	}
 	return m
 }
 
 // remedy says a change in words.
-func (c *compiled) remedy(r rule, x int, side planner.Side) string {
-	change := c.say(x)
+func (c *compiled) remedy(r rule, x int, side planner.Side) (Easing, working.Message) {
+	change := c.long(x)
+	front := side == planner.Front
 	switch r.kind {
-	case StepMin:
-		return fmt.Sprintf("%s shorter: %s", change, c.say(r.amount-x))
-	case StepMax:
-		return fmt.Sprintf("%s longer: %s", change, c.say(r.amount+x))
-	case StepExact:
-		if side == planner.Front {
-			return fmt.Sprintf("%s shorter: %s", change, c.say(r.amount-x))
+	case StepMin, StepMax, StepExact:
+		if front {
+			return Shorter, working.Say("%v shorter: %v", change, c.long(r.amount-x))
 		}
-		return fmt.Sprintf("%s longer: %s", change, c.say(r.amount+x))
-	case LinkMin:
-		return fmt.Sprintf("%s less: %s", change, c.say(r.amount-x))
-	case LinkMax:
-		return fmt.Sprintf("%s more: %s", change, c.say(r.amount+x))
-	case LinkExact:
-		if side == planner.Front {
-			return fmt.Sprintf("%s less: %s", change, c.say(r.amount-x))
+		return Longer, working.Say("%v longer: %v", change, c.long(r.amount+x))
+	case LinkMin, LinkMax, LinkExact:
+		if front {
+			return Shorter, working.Say("%v less: %v", change, c.long(r.amount-x))
 		}
-		return fmt.Sprintf("%s more: %s", change, c.say(r.amount+x))
-	case NotBefore, NotAfter, FixedTime:
-		if side == planner.Front {
-			return fmt.Sprintf("%s earlier: %s", change, c.clock(r.amount-x))
+		return Longer, working.Say("%v more: %v", change, c.long(r.amount+x))
+	case NotBefore, NotAfter, FixedTime, PlanStart, PlanEnd:
+		if front {
+			return Earlier, working.Say("%v earlier: %s", change, c.clock(r.amount-x))
 		}
-		return fmt.Sprintf("%s later: %s", change, c.clock(r.amount+x))
+		return Later, working.Say("%v later: %s", change, c.clock(r.amount+x))
 	case Absence:
-		if x == r.to-r.from {
-			return "not at all"
+		switch {
+		case x == r.to-r.from:
+			return Dropped, working.Say("not at all")
+		case front:
+			return Begins, working.Say("from %s instead of %s", c.clock(r.from+x), c.clock(r.from))
 		}
-		if side == planner.Front {
-			return fmt.Sprintf("from %s instead of %s", c.clock(r.from+x), c.clock(r.from))
-		}
-		return fmt.Sprintf("until %s instead of %s", c.clock(r.to-x), c.clock(r.to))
-	case Limits:
-		if side == planner.Front {
-			return fmt.Sprintf("%s earlier: %s", change, c.clock(r.amount-x))
-		}
-		return fmt.Sprintf("%s later: %s", change, c.clock(r.amount+x))
-	default:
-		return ""
+		return Ends, working.Say("until %s instead of %s", c.clock(r.to-x), c.clock(r.to))
 	}
+	return 0, working.Message{}
 }
 
 // shifted is the network in which all wanted bounds move together, with an event for the
@@ -181,7 +162,7 @@ func (s *Shift) String() string {
 		return "none"
 	}
 	if s.By < 0 {
-		return s.To.Format("Mon 15:04") + ", " + quantity.FormatDuration(-s.By) + " earlier"
+		return s.To.Format("Mon 15:04") + ", " + (-s.By).String() + " earlier"
 	}
-	return s.To.Format("Mon 15:04") + ", " + quantity.FormatDuration(s.By) + " later"
+	return s.To.Format("Mon 15:04") + ", " + s.By.String() + " later"
 }

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"strings"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -16,7 +15,7 @@ func (k *Conflict) String() string {
 	}
 	s := "these cannot all be kept"
 	if k.Short > 0 {
-		s += " (short by " + quantity.FormatDuration(k.Short) + ")"
+		s += " (short by " + k.Short.String() + ")"
 	}
 	s += ":"
 	chains, told := k.chains()
@@ -27,10 +26,10 @@ func (k *Conflict) String() string {
 		case told[i]:
 		case m.Enough:
 			s += "\n  " + m.say()
-		case m.Rule == LinkExact && m.Kind == EndToStart && m.Limit == 0:
+		case m.Rule == LinkExact && m.Link == EndToStart && m.Limit == 0:
 			order = true
 		default:
-			rest = append(rest, m.Words)
+			rest = append(rest, m.Words.String())
 		}
 	}
 	for _, c := range chains {
@@ -48,16 +47,16 @@ func (k *Conflict) String() string {
 // say is the rule with the change of it alone that helps, if any.
 func (m Member) say() string {
 	if !m.Enough {
-		return m.Words
+		return m.Words.String()
 	}
-	return m.Words + " (" + m.Remedy + ")"
+	return m.Words.String() + " (" + m.Remedy.String() + ")"
 }
 
 // succession is members about steps that follow one another: how long each takes at least, and the
 // links between them.
 type succession struct {
 	lengths, links []Member
-	together       time.Duration
+	together       quantity.Elapsed
 }
 
 func (c succession) String() string {
@@ -67,7 +66,7 @@ func (c succession) String() string {
 		parts = append(parts, m.say())
 		helps = helps || m.Enough
 	}
-	s := "one after the other, together " + quantity.FormatDuration(c.together) + ": " + strings.Join(parts, ", ")
+	s := "one after the other, together " + c.together.String() + ": " + strings.Join(parts, ", ")
 	if helps {
 		return s
 	}
@@ -91,7 +90,7 @@ func (k *Conflict) chains() (out []succession, told []bool) {
 			length[m.Step] = i
 		case LinkMin, LinkExact:
 			_, taken := next[m.Step]
-			if m.Kind == EndToStart && m.Limit >= 0 && !taken && !before[m.Other] && m.Step != m.Other {
+			if m.Link == EndToStart && m.Limit >= 0 && !taken && !before[m.Other] && m.Step != m.Other {
 				next[m.Step], before[m.Other] = i, true
 			}
 		}

@@ -17,7 +17,7 @@ func (c *compiled) shop() *planner.Shop {
 		}
 		for i, step := range c.in.Steps {
 			for _, n := range step.Needs {
-				if n.Resource != r.Name {
+				if n.Resource != r.ID {
 					continue
 				}
 				id, ok := programs[n.Program]

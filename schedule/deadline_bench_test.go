@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"example.org/maslin/dough/quantity"
 	"fmt"
 	"testing"
 	"time"
@@ -10,10 +11,10 @@ import (
 // crowd is a day on which every step of many doughs wants the same hands or the same oven:
 // chains of five steps each, free against each other.
 func crowd(steps int) Problem {
-	p := Problem{Anchor: dawn, Horizon: 60 * 24 * time.Hour, Grid: 5 * time.Minute, Resources: []Resource{
-		{Name: "hands", Capacity: 2}, {Name: "oven", Capacity: 1, Changeover: mins(15)}, {Name: "bench", Capacity: 6}}}
+	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(60 * 24 * time.Hour), Grid: quantity.Elapsed(5 * time.Minute), Resources: []Resource{
+		{ID: "hands", Capacity: 2}, {ID: "oven", Capacity: 1, Changeover: mins(15)}, {ID: "bench", Capacity: 6}}}
 	for i := 0; i < steps; i++ {
-		s := Step{Name: fmt.Sprint("step ", i), Min: mins(10 + 5*(i%7)), PerMinute: 1}
+		s := Step{ID: fmt.Sprint("step ", i), Min: mins(10 + 5*(i%7)), PerMinute: 1}
 		switch i % 5 {
 		case 4:
 			s.Needs = []Need{{Resource: "oven", Amount: 1}}
@@ -35,7 +36,7 @@ func crowd(steps int) Problem {
 func tooEarly(p Problem, within time.Duration) Problem {
 	p.Bounds = nil
 	for _, s := range p.Steps {
-		p.Bounds = append(p.Bounds, Bound{Step: s.Name, Edge: End, Latest: p.Anchor.Add(within), Wanted: true})
+		p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: End, Latest: p.Anchor.Add(within), Wanted: true})
 	}
 	return p
 }
@@ -55,7 +56,7 @@ func deadlines() map[string]Problem {
 
 // longer spreads the doughs of a day over six days.
 func longer(p Problem) Problem {
-	p.Horizon = 7 * 24 * time.Hour
+	p.Horizon = quantity.Elapsed(7 * 24 * time.Hour)
 	for i := range p.Bounds {
 		p.Bounds[i].Latest = p.Bounds[i].Latest.Add(time.Duration(i/2%6) * 24 * time.Hour)
 	}

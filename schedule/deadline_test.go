@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"errors"
+	"example.org/maslin/dough/quantity"
 	"testing"
 	"time"
 )
@@ -29,7 +30,7 @@ func (p *polled) Err() error {
 // called infeasible that is not.
 func TestEndsAnywhere(t *testing.T) {
 	crowded := crowd(30)
-	crowded.Grid = time.Minute
+	crowded.Grid = quantity.Elapsed(time.Minute)
 	for name, c := range map[string]struct {
 		p        Problem
 		optimum  int // of Best; 0: not known
@@ -60,7 +61,7 @@ func TestEndsAnywhere(t *testing.T) {
 					}
 					for _, s := range tt.Steps {
 						if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.Slack < 0 {
-							t.Errorf("%s %s after %d: %s lies outside its limits", name, call, polls, s.Name)
+							t.Errorf("%s %s after %d: %s lies outside its limits", name, call, polls, s.ID)
 						}
 					}
 				case Infeasible:

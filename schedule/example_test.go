@@ -2,6 +2,8 @@ package schedule_test
 
 import (
 	"context"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"fmt"
 	"time"
 
@@ -18,25 +20,25 @@ func saturday() schedule.Problem {
 	h, m := time.Hour, time.Minute
 	hands := []schedule.Need{{Resource: "baker", Amount: 1}}
 	return schedule.Problem{
-		Anchor: friday, Horizon: 24 * h,
+		Anchor: friday, Horizon: quantity.Elapsed(24 * h),
 		Steps: []schedule.Step{
-			{Name: "mix", Min: 20 * m, Needs: hands},
-			{Name: "bulk", Min: 4 * h, Likely: 5 * h, Max: 6 * h, Living: true, Watch: "baker"},
-			{Name: "shape", Min: 30 * m, Needs: hands},
-			{Name: "retard", Min: 8 * h, Max: 16 * h, MinWords: "retard at least 8 h", PerMinute: 1},
-			{Name: "bake", Min: 50 * m, Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
-			{Name: "cool", Min: 2 * h},
+			{ID: "mix", Min: quantity.Elapsed(20 * m), Needs: hands},
+			{ID: "bulk", Min: quantity.Elapsed(4 * h), Likely: quantity.Elapsed(5 * h), Max: quantity.Elapsed(6 * h), Living: true, Watch: "baker"},
+			{ID: "shape", Min: quantity.Elapsed(30 * m), Needs: hands},
+			{ID: "retard", Min: quantity.Elapsed(8 * h), Max: quantity.Elapsed(16 * h), MinWords: working.Say("retard at least 8 h"), PerMinute: 1},
+			{ID: "bake", Min: quantity.Elapsed(50 * m), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
+			{ID: "cool", Min: quantity.Elapsed(2 * h)},
 		},
 		Links: []schedule.Link{
-			{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: 20 * m}, {From: "shape", To: "retard"},
+			{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: quantity.Elapsed(20 * m)}, {From: "shape", To: "retard"},
 			{From: "retard", To: "bake"}, {From: "bake", To: "cool"},
 		},
-		Bounds: []schedule.Bound{{Step: "cool", Edge: schedule.End, Latest: at(21, 30), Wanted: true, Words: "lunch at 12:30"}},
+		Bounds: []schedule.Bound{{Step: "cool", Edge: schedule.End, Latest: at(21, 30), Wanted: true, Words: working.Say("lunch at 12:30")}},
 		Resources: []schedule.Resource{
-			{Name: "baker", Capacity: 1,
-				Closed:  []schedule.Span{{From: at(7, 30), To: at(15, 30), Words: "asleep 22:30 to 06:30"}},
+			{ID: "baker", Capacity: 1,
+				Closed:  []schedule.Span{{From: at(7, 30), To: at(15, 30), Words: working.Say("asleep 22:30 to 06:30")}},
 				Awkward: []schedule.Awkward{{From: at(6, 30), To: at(7, 30), PerMinute: 3}}},
-			{Name: "oven", Capacity: 1},
+			{ID: "oven", Capacity: 1},
 		},
 	}
 }
@@ -48,7 +50,7 @@ func ExampleProblem_Latest() {
 		return
 	}
 	for _, s := range t.Steps {
-		fmt.Printf("%-7s %s to %s, held by: %s\n", s.Name, s.Start.Format("Mon 15:04"), s.End.Format("15:04"), s.Drives)
+		fmt.Printf("%-7s %s to %s, held by: %s\n", s.ID, s.Start.Format("Mon 15:04"), s.End.Format("15:04"), s.Drives)
 	}
 	// Output:
 	// mix     Fri 16:40 to 17:00, held by: asleep 22:30 to 06:30
@@ -67,7 +69,7 @@ func ExampleProblem_Earliest() {
 	}
 	shape, _ := t.Step("shape")
 	fmt.Println("shape", shape.Start.Format("15:04"), "at the earliest,", shape.Slack, "slack")
-	// Output: shape 20:20 at the earliest, 1h40m0s slack
+	// Output: shape 20:20 at the earliest, 1h40m slack
 }
 
 func ExampleProblem_Best() {
@@ -88,7 +90,7 @@ func ExampleProblem_Best() {
 func ExampleConflict() {
 	p := saturday()
 	p.Bounds[0].Latest = p.Bounds[0].Latest.Add(-3*time.Hour - 30*time.Minute)
-	p.Bounds[0].Words = "breakfast at 09:00"
+	p.Bounds[0].Words = working.Say("breakfast at 09:00")
 	t, err := p.Latest(context.Background())
 	if err != nil {
 		fmt.Println(err)
@@ -181,8 +183,8 @@ func ExampleProblem_Check() {
 	}
 	// Output:
 	// []
-	// bulk to shape (end to start): 1h0m0s
-	// shape to retard (end to start): -1h0m0s
+	// bulk to shape (end to start): 1h
+	// shape to retard (end to start): −1h
 	// shape during asleep 22:30 to 06:30
 }
 

@@ -17,7 +17,7 @@ func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []
 	var work, clock []int // rules about steps, and about the clock and absences
 	for id, r := range c.rules {
 		switch r.kind {
-		case Limits:
+		case PlanStart, PlanEnd:
 			limits = append(limits, id)
 		case Absence, NotBefore, NotAfter, FixedTime:
 			clock = append(clock, id)
@@ -76,7 +76,7 @@ func (c *compiled) among(steps map[int]bool, id int) bool {
 		return true // about whichever steps there are
 	case LinkMin, LinkMax, LinkExact, InOrder:
 		return steps[c.index[r.step]] && steps[c.index[r.other]]
-	case Limits:
+	case PlanStart, PlanEnd:
 		return false
 	default:
 		return steps[c.index[r.step]]

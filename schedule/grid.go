@@ -7,9 +7,9 @@ import (
 )
 
 // units turns a duration into whole units of the grid.
-func (c *compiled) units(bad *quantity.Problems, path string, d time.Duration) int {
+func (c *compiled) units(bad *quantity.Problems, path string, d quantity.Elapsed) int {
 	if d%c.grid != 0 {
-		bad.Add(path, d.String(), "a multiple of "+quantity.FormatDuration(c.grid), quantity.ErrTooPrecise)
+		bad.Add(path, d.String(), "a multiple of "+c.grid.String(), quantity.ErrTooPrecise)
 	}
 	if d > 2*maxHorizon || d < -2*maxHorizon {
 		bad.Add(path, d.String(), "within "+(2*maxHorizon).String(), quantity.ErrOutOfRange)
@@ -24,7 +24,7 @@ const farAway = 1 << 20
 // floor and ceil place an instant on the grid; instants years away are brought to farAway,
 // where they mean the same.
 func (c *compiled) floor(t time.Time) int {
-	d := t.Sub(c.in.Anchor) // saturates
+	d := quantity.Elapsed(t.Sub(c.in.Anchor)) // saturates
 	u := int64(d / c.grid)
 	if d%c.grid < 0 {
 		u--
@@ -33,7 +33,7 @@ func (c *compiled) floor(t time.Time) int {
 }
 
 func (c *compiled) ceil(t time.Time) int {
-	d := t.Sub(c.in.Anchor)
+	d := quantity.Elapsed(t.Sub(c.in.Anchor))
 	u := int64(d / c.grid)
 	if d%c.grid > 0 {
 		u++
@@ -43,14 +43,14 @@ func (c *compiled) ceil(t time.Time) int {
 
 // when is the instant of a time of the plan.
 func (c *compiled) when(unit int) time.Time {
-	return c.in.Anchor.Add(time.Duration(unit) * c.grid)
+	return c.in.Anchor.Add(c.long(unit).Duration())
 }
 
 // long is the duration of so many units.
-func (c *compiled) long(units int) time.Duration { return time.Duration(units) * c.grid }
+func (c *compiled) long(units int) quantity.Elapsed { return quantity.Elapsed(units) * c.grid }
 
 // say prints a duration for people.
-func (c *compiled) say(units int) string { return quantity.FormatDuration(c.long(units)) }
+func (c *compiled) say(units int) string { return c.long(units).String() }
 
 // clock prints an instant for people, in the zone of the anchor.
 func (c *compiled) clock(unit int) string { return c.when(unit).Format("Mon 15:04") }

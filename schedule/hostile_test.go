@@ -13,15 +13,15 @@ import (
 
 // loaf is a small good problem to spoil.
 func loaf() Problem {
-	return Problem{Anchor: dawn, Horizon: 24 * time.Hour,
+	return Problem{Anchor: dawn, Horizon: quantity.Elapsed(24 * time.Hour),
 		Steps: []Step{
-			{Name: "mix", Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}}},
-			{Name: "bulk", Min: 4 * time.Hour, Max: 6 * time.Hour, Living: true, Watch: "baker"},
-			{Name: "shape", Min: mins(30), Needs: []Need{{Resource: "baker", Amount: 1}}},
+			{ID: "mix", Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}}},
+			{ID: "bulk", Min: quantity.Elapsed(4 * time.Hour), Max: quantity.Elapsed(6 * time.Hour), Living: true, Watch: "baker"},
+			{ID: "shape", Min: mins(30), Needs: []Need{{Resource: "baker", Amount: 1}}},
 		},
 		Links:     []Link{{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: mins(15)}},
 		Bounds:    []Bound{{Step: "shape", Edge: End, Latest: dawn.Add(10 * time.Hour), Wanted: true}},
-		Resources: []Resource{{Name: "baker", Capacity: 1, Closed: []Span{{From: dawn.Add(2 * time.Hour), To: dawn.Add(3 * time.Hour)}}}},
+		Resources: []Resource{{ID: "baker", Capacity: 1, Closed: []Span{{From: dawn.Add(2 * time.Hour), To: dawn.Add(3 * time.Hour)}}}},
 	}
 }
 
@@ -38,31 +38,31 @@ func TestBadInput(t *testing.T) {
 		{"no horizon", func(p *Problem) { p.Horizon = 0 }, "Horizon", quantity.ErrRequired},
 		{"endless horizon", func(p *Problem) { p.Horizon = math.MaxInt64 }, "Horizon", quantity.ErrOutOfRange},
 		{"negative horizon", func(p *Problem) { p.Horizon = math.MinInt64 }, "Horizon", quantity.ErrOutOfRange},
-		{"crooked horizon", func(p *Problem) { p.Horizon += time.Second }, "Horizon", quantity.ErrTooPrecise},
-		{"grid of a second", func(p *Problem) { p.Grid = time.Second }, "Grid", quantity.ErrOutOfRange},
+		{"crooked horizon", func(p *Problem) { p.Horizon += quantity.Elapsed(time.Second) }, "Horizon", quantity.ErrTooPrecise},
+		{"grid of a second", func(p *Problem) { p.Grid = quantity.Elapsed(time.Second) }, "Grid", quantity.ErrOutOfRange},
 		{"negative grid", func(p *Problem) { p.Grid = math.MinInt64 }, "Grid", quantity.ErrOutOfRange},
 		{"year 9999", func(p *Problem) { p.Anchor = time.Date(9999, 1, 1, 0, 0, 0, 0, time.UTC) }, "Anchor", quantity.ErrOutOfRange},
 		{"negative effort", func(p *Problem) { p.Effort = -1 }, "Effort", quantity.ErrOutOfRange},
-		{"no name", func(p *Problem) { p.Steps[0].Name = "" }, "Steps[0].Name", quantity.ErrRequired},
-		{"huge name", func(p *Problem) { p.Steps[0].Name = big }, "Steps[0].Name", quantity.ErrOutOfRange},
-		{"broken name", func(p *Problem) { p.Steps[0].Name = "mi\xff" }, "Steps[0].Name", quantity.ErrOutOfRange},
-		{"name twice", func(p *Problem) { p.Steps[1].Name = "mix" }, "Steps[1].Name", quantity.ErrInconsistent},
+		{"no name", func(p *Problem) { p.Steps[0].ID = "" }, "Steps[0].ID", quantity.ErrRequired},
+		{"huge name", func(p *Problem) { p.Steps[0].ID = big }, "Steps[0].ID", quantity.ErrOutOfRange},
+		{"broken name", func(p *Problem) { p.Steps[0].ID = "mi\xff" }, "Steps[0].ID", quantity.ErrOutOfRange},
+		{"name twice", func(p *Problem) { p.Steps[1].ID = "mix" }, "Steps[1].ID", quantity.ErrInconsistent},
 		{"negative duration", func(p *Problem) { p.Steps[0].Min = -1 }, "Steps[0].Min", quantity.ErrOutOfRange},
-		{"inverted duration", func(p *Problem) { p.Steps[1].Max = time.Hour }, "Steps[1].Max", quantity.ErrInconsistent},
-		{"seconds", func(p *Problem) { p.Steps[0].Min = 90 * time.Second }, "Steps[0].Min", quantity.ErrTooPrecise},
+		{"inverted duration", func(p *Problem) { p.Steps[1].Max = quantity.Elapsed(time.Hour) }, "Steps[1].Max", quantity.ErrInconsistent},
+		{"seconds", func(p *Problem) { p.Steps[0].Min = quantity.Elapsed(90 * time.Second) }, "Steps[0].Min", quantity.ErrTooPrecise},
 		{"endless duration", func(p *Problem) { p.Steps[0].Min = math.MaxInt64 }, "Steps[0].Min", quantity.ErrOutOfRange},
-		{"likely outside", func(p *Problem) { p.Steps[1].Likely = time.Hour }, "Steps[1].Likely", quantity.ErrInconsistent},
-		{"likely but not living", func(p *Problem) { p.Steps[0].Likely = time.Hour }, "Steps[0].Likely", quantity.ErrInconsistent},
+		{"likely outside", func(p *Problem) { p.Steps[1].Likely = quantity.Elapsed(time.Hour) }, "Steps[1].Likely", quantity.ErrInconsistent},
+		{"likely but not living", func(p *Problem) { p.Steps[0].Likely = quantity.Elapsed(time.Hour) }, "Steps[0].Likely", quantity.ErrInconsistent},
 		{"living without end", func(p *Problem) { p.Steps[1].Max = NoLimit }, "Steps[1].Max", quantity.ErrInconsistent},
 		{"watched by nobody", func(p *Problem) { p.Steps[1].Watch = "cat" }, "Steps[1].Watch", quantity.ErrInconsistent},
 		{"unknown resource", func(p *Problem) { p.Steps[0].Needs[0].Resource = "cat" }, "Steps[0].Needs[0].Resource", quantity.ErrInconsistent},
 		{"needs nothing", func(p *Problem) { p.Steps[0].Needs[0].Amount = 0 }, "Steps[0].Needs[0].Amount", quantity.ErrOutOfRange},
 		{"needs more than exists", func(p *Problem) { p.Steps[0].Needs[0].Amount = 2 }, "Steps[0].Needs[0].Amount", quantity.ErrInconsistent},
-		{"shares for no time", func(p *Problem) { p.Steps[0].Min, p.Steps[0].Max = 0, time.Hour }, "Steps[0].Min", quantity.ErrInconsistent},
+		{"shares for no time", func(p *Problem) { p.Steps[0].Min, p.Steps[0].Max = 0, mins(60) }, "Steps[0].Min", quantity.ErrInconsistent},
 		{"price too high", func(p *Problem) { p.Steps[0].PerMinute = math.MaxInt }, "Steps[0].PerMinute", quantity.ErrOutOfRange},
 		{"link from nowhere", func(p *Problem) { p.Links[0].From = "knead" }, "Links[0].From", quantity.ErrInconsistent},
 		{"link of no kind", func(p *Problem) { p.Links[0].Kind = 9 }, "Links[0].Kind", quantity.ErrOutOfRange},
-		{"inverted link", func(p *Problem) { p.Links[0].Min = time.Hour }, "Links[0].Max", quantity.ErrInconsistent},
+		{"inverted link", func(p *Problem) { p.Links[0].Min = quantity.Elapsed(time.Hour) }, "Links[0].Max", quantity.ErrInconsistent},
 		{"bound on nothing", func(p *Problem) { p.Bounds[0].Step = "lunch" }, "Bounds[0].Step", quantity.ErrInconsistent},
 		{"bound without time", func(p *Problem) { p.Bounds[0].Latest = time.Time{} }, "Bounds[0]", quantity.ErrRequired},
 		{"inverted bound", func(p *Problem) { p.Bounds[0].Earliest = dawn.Add(20 * time.Hour) }, "Bounds[0].Latest", quantity.ErrInconsistent},
@@ -76,13 +76,13 @@ func TestBadInput(t *testing.T) {
 		{"too many spans in all", func(p *Problem) {
 			closed := make([]Span, maxItems)
 			for i := 0; i < 11; i++ {
-				p.Resources = append(p.Resources, Resource{Name: strings.Repeat("r", i+1), Closed: closed})
+				p.Resources = append(p.Resources, Resource{ID: strings.Repeat("r", i+1), Closed: closed})
 			}
 		}, "Resources", quantity.ErrOutOfRange},
 		{"too many spans for the steps", func(p *Problem) {
 			p.Resources[0].Closed = make([]Span, maxItems)
 			for i := 0; i < 60; i++ {
-				p.Steps = append(p.Steps, Step{Name: strings.Repeat("s", i+1), Min: mins(5), Needs: p.Steps[0].Needs})
+				p.Steps = append(p.Steps, Step{ID: strings.Repeat("s", i+1), Min: mins(5), Needs: p.Steps[0].Needs})
 			}
 		}, "Resources", quantity.ErrOutOfRange},
 		{"too many steps", func(p *Problem) { p.Steps = make([]Step, 5000) }, "Steps", quantity.ErrOutOfRange},
@@ -161,7 +161,7 @@ func TestThousandSteps(t *testing.T) {
 	if broken := p.Check(tt); len(broken) > 0 {
 		t.Fatal(broken[:1])
 	}
-	p.Horizon = 24 * time.Hour
+	p.Horizon = quantity.Elapsed(24 * time.Hour)
 	tt, err = p.Latest(context.Background())
 	if err != nil || tt.Verdict != Infeasible || tt.Conflict == nil {
 		t.Fatal(err, tt.Verdict)
@@ -197,7 +197,7 @@ func TestZeroValuesPrint(t *testing.T) {
 	var tt Timetable
 	var c *Conflict
 	var s *Shift
-	for _, text := range []string{tt.String(), c.String(), s.String(), Verdict(99).String(), Kind(99).String(), Edge(9).String(), Rule(99).String(), Robustness{}.String()} {
+	for _, text := range []string{tt.String(), c.String(), s.String(), Verdict(99).String(), LinkKind(99).String(), Edge(9).String(), Rule(99).String(), Robustness{}.String()} {
 		if len(text) > 200 {
 			t.Errorf("%q", text)
 		}

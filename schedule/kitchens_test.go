@@ -2,6 +2,8 @@ package schedule
 
 import (
 	"encoding/json"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"fmt"
 	"os"
 	"testing"
@@ -48,16 +50,16 @@ type kitchen struct {
 }
 
 func (k kitchen) problem() Problem {
-	grid := time.Duration(k.Grid) * time.Minute
+	grid := mins(k.Grid)
 	zone := time.FixedZone("hall", k.Zone*3600)
-	u := func(n int) time.Duration { return time.Duration(n) * grid }
+	u := func(n int) quantity.Elapsed { return quantity.Elapsed(n) * grid }
 	anchor := k.Anchor.In(zone)
-	at := func(n int) time.Time { return anchor.Add(u(n)) }
+	at := func(n int) time.Time { return anchor.Add(u(n).Duration()) }
 	p := Problem{Anchor: anchor, Horizon: u(k.Horizon), Grid: grid, Alike: k.Alike}
 	for _, r := range k.Resources {
-		res := Resource{Name: r.Name, Capacity: r.Capacity}
+		res := Resource{ID: r.Name, Capacity: r.Capacity}
 		for _, c := range r.Closed {
-			res.Closed = append(res.Closed, Span{From: at(int(c[0].(float64))), To: at(int(c[1].(float64))), Words: c[2].(string)})
+			res.Closed = append(res.Closed, Span{From: at(int(c[0].(float64))), To: at(int(c[1].(float64))), Words: working.Say(c[2].(string))})
 		}
 		for _, a := range r.Awkward {
 			res.Awkward = append(res.Awkward, Awkward{From: at(a[0]), To: at(a[1]), PerMinute: a[2]})
@@ -65,7 +67,7 @@ func (k kitchen) problem() Problem {
 		p.Resources = append(p.Resources, res)
 	}
 	for _, s := range k.Steps {
-		st := Step{Name: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
+		st := Step{ID: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
 		for _, r := range k.Resources {
 			if n := s.Needs[r.Name]; n > 0 {
 				st.Needs = append(st.Needs, Need{Resource: r.Name, Amount: n})
@@ -73,7 +75,7 @@ func (k kitchen) problem() Problem {
 		}
 		p.Steps = append(p.Steps, st)
 	}
-	kinds := map[string]Kind{"es": EndToStart, "ss": StartToStart, "ee": EndToEnd, "se": StartToEnd}
+	kinds := map[string]LinkKind{"es": EndToStart, "ss": StartToStart, "ee": EndToEnd, "se": StartToEnd}
 	for _, l := range k.Links {
 		link := Link{From: l.From, To: l.To, Kind: kinds[l.Kind], Min: u(l.Min), Max: NoLimit}
 		if l.Max != nil {
@@ -82,7 +84,7 @@ func (k kitchen) problem() Problem {
 		p.Links = append(p.Links, link)
 	}
 	for _, b := range k.Bounds {
-		p.Bounds = append(p.Bounds, Bound{Step: b.Step, Edge: End, Latest: at(b.Latest), EarlyPerMinute: b.Early, Wanted: b.Wanted, Words: b.Words})
+		p.Bounds = append(p.Bounds, Bound{Step: b.Step, Edge: End, Latest: at(b.Latest), EarlyPerMinute: b.Early, Wanted: b.Wanted, Words: working.Say(b.Words)})
 	}
 	return p
 }

@@ -2,6 +2,8 @@ package schedule
 
 import (
 	"context"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"strings"
 	"testing"
 	"time"
@@ -10,7 +12,7 @@ import (
 func windowsOf(t testing.TB, tt Timetable, step string) string {
 	t.Helper()
 	for _, s := range tt.Steps {
-		if s.Name == step {
+		if s.ID == step {
 			var out []string
 			for _, w := range s.Windows {
 				a, b := w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04")
@@ -58,13 +60,13 @@ func TestWindowsAroundSleepAndWork(t *testing.T) {
 // Three durations that do not fit: A→B at least 60, B→C at least 120, A→C at most 170.
 func TestConflictOfThreeLags(t *testing.T) {
 	anchor := time.Date(2026, 3, 13, 8, 0, 0, 0, time.UTC)
-	m := time.Minute
-	p := Problem{Anchor: anchor, Horizon: 24 * time.Hour,
-		Steps: []Step{{Name: "A"}, {Name: "B"}, {Name: "C"}},
+	m := mins(1)
+	p := Problem{Anchor: anchor, Horizon: quantity.Elapsed(24 * time.Hour),
+		Steps: []Step{{ID: "A"}, {ID: "B"}, {ID: "C"}},
 		Links: []Link{
-			{From: "A", To: "B", Min: 60 * m, Max: 90 * m, MinWords: "A to B at least 60"},
-			{From: "B", To: "C", Min: 120 * m, Max: 180 * m, MinWords: "B to C at least 120"},
-			{From: "A", To: "C", Min: -NoLimit, Max: 170 * m, MaxWords: "A to C at most 170"},
+			{From: "A", To: "B", Min: 60 * m, Max: 90 * m, MinWords: working.Say("A to B at least 60")},
+			{From: "B", To: "C", Min: 120 * m, Max: 180 * m, MinWords: working.Say("B to C at least 120")},
+			{From: "A", To: "C", Min: -NoLimit, Max: 170 * m, MaxWords: working.Say("A to C at most 170")},
 		}}
 	tt, err := p.Latest(context.Background())
 	if err != nil {
@@ -78,7 +80,7 @@ func TestConflictOfThreeLags(t *testing.T) {
 	}
 	got := map[string]bool{}
 	for _, k := range tt.Conflict.Members {
-		got[k.Words] = true
+		got[k.Words.String()] = true
 		if !k.Enough || k.Change != 10*m {
 			t.Errorf("%s: change %v enough %v, want 10m", k.Words, k.Change, k.Enough)
 		}

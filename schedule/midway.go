@@ -6,28 +6,31 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // Midway is what has happened so far on the day.
 type Midway struct {
-	Now  time.Time // nothing that has not begun may begin before
-	Done []Done
+	Now  time.Time `json:"now"` // nothing that has not begun may begin before
+	Done []Done    `json:"done,omitempty"`
 	// Ranges update the living steps under way from a look at the dough.
-	Ranges []Range
+	Ranges []Look `json:"ranges,omitempty"`
 }
 
 // Done is a step that has begun, or begun and ended, at its real time.
 type Done struct {
-	Step  string
-	Start time.Time
-	End   time.Time // zero while the step goes on
+	Step  string    `json:"step"` // its ID
+	Start time.Time `json:"start"`
+	End   time.Time `json:"end,omitzero"` // zero while the step goes on
 }
 
-// Range is a new estimate of when a living step that is under way ends, from a reading of the
+// Look is a new estimate of when a living step that is under way ends, from a reading of the
 // dough.
-type Range struct {
-	Step                string
-	Early, Likely, Late time.Time
+type Look struct {
+	Step   string    `json:"step"` // its ID
+	Early  time.Time `json:"early"`
+	Likely time.Time `json:"likely"`
+	Late   time.Time `json:"late"`
 }
 
 // Midway returns the problem that is left in the middle of the day: what is done is fixed at
@@ -45,7 +48,7 @@ func (p Problem) Midway(m Midway) (Problem, error) {
 	var bad quantity.Problems
 	w := &midway{p: p, m: m, bad: &bad, started: map[string]Done{}, index: map[string]int{}}
 	for i, s := range p.Steps {
-		w.index[s.Name] = i
+		w.index[s.ID] = i
 	}
 	w.read()
 	if err := bad.Err(); err != nil {
@@ -60,15 +63,12 @@ type midway struct {
 	bad     *quantity.Problems
 	started map[string]Done
 	index   map[string]int
-	ranges  map[string]Range
+	ranges  map[string]Look
 }
 
 func (w *midway) onGrid(path string, t time.Time) {
-	grid := w.p.Grid
-	if grid == 0 {
-		grid = time.Minute
-	}
-	switch d := t.Sub(w.p.Anchor); {
+	grid := w.p.grid()
+	switch d := quantity.Elapsed(t.Sub(w.p.Anchor)); {
 	case t.IsZero():
 		w.bad.Required(path, "an instant")
 	case d < -maxHorizon || d > 2*maxHorizon:
@@ -83,7 +83,7 @@ func (w *midway) read() {
 	for i, d := range w.m.Done {
 		path := fmt.Sprintf("Done[%d]", i)
 		if _, ok := w.index[d.Step]; !ok {
-			w.bad.Add(path+".Step", quote(d.Step), "the name of a step", quantity.ErrInconsistent)
+			w.bad.Add(path+".Step", quote(d.Step), "the ID of a step", quantity.ErrInconsistent)
 		}
 		if _, twice := w.started[d.Step]; twice {
 			w.bad.Add(path+".Step", quote(d.Step), "each step once", quantity.ErrInconsistent)
@@ -100,7 +100,7 @@ func (w *midway) read() {
 		}
 		w.started[d.Step] = d
 	}
-	w.ranges = map[string]Range{}
+	w.ranges = map[string]Look{}
 	for i, r := range w.m.Ranges {
 		path := fmt.Sprintf("Ranges[%d]", i)
 		d, ok := w.started[r.Step]
@@ -123,11 +123,11 @@ func (w *midway) rest() Problem {
 	now := w.m.Now
 	p.Steps = slices.Clone(p.Steps)
 	p.Links, p.Bounds, p.Alike = nil, nil, nil
-	if last := now.Add(time.Minute); p.Anchor.Add(p.Horizon).Before(last) {
-		p.Horizon = now.Sub(p.Anchor) + max(p.Grid, time.Minute)
+	if last := now.Add(time.Minute); p.Anchor.Add(p.Horizon.Duration()).Before(last) {
+		p.Horizon = quantity.Elapsed(now.Sub(p.Anchor)) + p.grid()
 	}
 	if first := w.first(); first.Before(p.Anchor) {
-		p.Horizon += p.Anchor.Sub(first)
+		p.Horizon += quantity.Elapsed(p.Anchor.Sub(first))
 		p.Anchor = first.In(p.Anchor.Location())
 	}
 	past := func(step string, e Edge) bool {
@@ -136,20 +136,23 @@ func (w *midway) rest() Problem {
 	}
 	for i := range p.Steps {
 		s := &p.Steps[i]
-		d, begun := w.started[s.Name]
+		d, begun := w.started[s.ID]
+		began := working.Say("%v began at %s", s.label().Title(), d.Start.Format("Mon 15:04"))
+		itIs := working.Say("it is %s", now.Format("Mon 15:04"))
 		switch {
 		case begun && !d.End.IsZero():
-			s.Min, s.Max = d.End.Sub(d.Start), d.End.Sub(d.Start)
+			s.Min = quantity.Elapsed(d.End.Sub(d.Start))
+			s.Max = s.Min
 			s.Living, s.Likely, s.Needs, s.Watch = false, 0, nil, ""
-			s.MinWords, s.MaxWords = "", ""
-			p.Bounds = append(p.Bounds, Bound{Step: s.Name, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: s.Name + " began at " + d.Start.Format("Mon 15:04")})
+			s.MinWords, s.MaxWords = working.Message{}, working.Message{}
+			p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: began})
 		case begun:
-			w.underWay(s, now.Sub(d.Start))
+			w.underWay(s, quantity.Elapsed(now.Sub(d.Start)))
 			p.Bounds = append(p.Bounds,
-				Bound{Step: s.Name, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: s.Name + " began at " + d.Start.Format("Mon 15:04")},
-				Bound{Step: s.Name, Edge: End, Earliest: now, Words: "it is " + now.Format("Mon 15:04")})
+				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: began},
+				Bound{Step: s.ID, Edge: End, Earliest: now, Words: itIs})
 		default:
-			p.Bounds = append(p.Bounds, Bound{Step: s.Name, Edge: Start, Earliest: now, Words: "it is " + now.Format("Mon 15:04")})
+			p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: Start, Earliest: now, Words: itIs})
 		}
 	}
 	for _, b := range w.p.Bounds {
@@ -183,20 +186,20 @@ func (w *midway) changeovers() []Bound {
 			continue
 		}
 		for _, s := range w.p.Steps {
-			need, uses := s.need(r.Name)
-			if _, begun := w.started[s.Name]; begun || !uses {
+			need, uses := s.need(r.ID)
+			if _, begun := w.started[s.ID]; begun || !uses {
 				continue
 			}
 			var last Done
 			for _, d := range w.m.Done {
-				before, used := w.p.Steps[w.index[d.Step]].need(r.Name)
+				before, used := w.p.Steps[w.index[d.Step]].need(r.ID)
 				if used && d.End.After(last.End) && d.Start.Before(d.End) && r.apart(before, need) {
 					last = d
 				}
 			}
-			if free := last.End.Add(r.Changeover); !last.End.IsZero() && free.After(w.m.Now) {
-				out = append(out, Bound{Step: s.Name, Edge: Start, Earliest: free,
-					Words: r.Name + " needs " + quantity.FormatDuration(r.Changeover) + " after " + last.Step})
+			if free := last.End.Add(r.Changeover.Duration()); !last.End.IsZero() && free.After(w.m.Now) {
+				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free,
+					Words: working.Say("%v needs %v after %v", r.title(), r.Changeover, w.p.Steps[w.index[last.Step]].label().Title())})
 			}
 		}
 	}
@@ -215,15 +218,16 @@ func (w *midway) first() time.Time {
 }
 
 // underWay adapts the duration of a step that has been going on for so long.
-func (w *midway) underWay(s *Step, so time.Duration) {
+func (w *midway) underWay(s *Step, so quantity.Elapsed) {
 	most := s.Max
 	if most == 0 {
 		most = s.Min
 	}
-	if r, ok := w.ranges[s.Name]; ok {
-		start := w.started[s.Name].Start
-		s.Min, s.Likely, s.Max = r.Early.Sub(start), r.Likely.Sub(start), r.Late.Sub(start)
-		s.MinWords, s.MaxWords = "", ""
+	if r, ok := w.ranges[s.ID]; ok {
+		start := w.started[s.ID].Start
+		since := func(t time.Time) quantity.Elapsed { return quantity.Elapsed(t.Sub(start)) }
+		s.Min, s.Likely, s.Max = since(r.Early), since(r.Likely), since(r.Late)
+		s.MinWords, s.MaxWords = working.Message{}, working.Message{}
 		return
 	}
 	if most != NoLimit {
@@ -233,7 +237,7 @@ func (w *midway) underWay(s *Step, so time.Duration) {
 		likely := s.Likely
 		if likely == 0 {
 			likely = s.Min + (most-s.Min)/2
-			likely -= likely % max(w.p.Grid, time.Minute)
+			likely -= likely % w.p.grid()
 		}
 		s.Min = max(s.Min, so)
 		s.Likely = max(likely, s.Min)
@@ -248,9 +252,9 @@ func (w *midway) open(p Problem) []Resource {
 	for i := range out {
 		busy := false
 		for _, s := range p.Steps {
-			d, begun := w.started[s.Name]
+			d, begun := w.started[s.ID]
 			for _, n := range s.Needs {
-				busy = busy || begun && d.End.IsZero() && n.Resource == out[i].Name
+				busy = busy || begun && d.End.IsZero() && n.Resource == out[i].ID
 			}
 		}
 		out[i].Closed = slices.DeleteFunc(slices.Clone(out[i].Closed), func(c Span) bool {
@@ -262,11 +266,11 @@ func (w *midway) open(p Problem) []Resource {
 
 // Change is how one step differs between two timetables.
 type Change struct {
-	Step   string
-	Start  time.Duration // how much later it starts (negative: earlier)
-	End    time.Duration
-	Length time.Duration // how much longer it takes
-	Words  string        // "retard 40m shorter", "lunch moves to Sat 13:05"
+	Label
+	Start  quantity.Elapsed `json:"start"` // how much later it starts (negative: earlier)
+	End    quantity.Elapsed `json:"end"`
+	Length quantity.Elapsed `json:"length"` // how much longer it takes
+	Words  working.Message  `json:"words"`  // "retard 40m shorter", "lunch moves to Sat 13:05"
 }
 
 // Changes lists the steps that differ between two timetables, in the order of the second.
@@ -274,25 +278,27 @@ func Changes(before, after Timetable) []Change {
 	var out []Change
 	for _, k := range after.ByTime() {
 		b := after.Steps[k]
-		a, ok := before.Step(b.Name)
+		a, ok := before.Step(b.ID)
 		if !ok {
 			continue
 		}
-		c := Change{Step: b.Name, Start: b.Start.Sub(a.Start), End: b.End.Sub(a.End)}
+		c := Change{Label: b.Label, Start: quantity.Elapsed(b.Start.Sub(a.Start)), End: quantity.Elapsed(b.End.Sub(a.End))}
 		c.Length = c.End - c.Start
 		if c.Start == 0 && c.End == 0 {
 			continue
 		}
+		from := b.Start.Format("Mon 15:04")
 		switch {
+		case c.Length < 0 && c.Start != 0:
+			c.Words = working.Say("%v %v shorter, from %s", b.Title(), -c.Length, from)
 		case c.Length < 0:
-			c.Words = b.Name + " " + quantity.FormatDuration(-c.Length) + " shorter"
+			c.Words = working.Say("%v %v shorter", b.Title(), -c.Length)
+		case c.Length > 0 && c.Start != 0:
+			c.Words = working.Say("%v %v longer, from %s", b.Title(), c.Length, from)
 		case c.Length > 0:
-			c.Words = b.Name + " " + quantity.FormatDuration(c.Length) + " longer"
+			c.Words = working.Say("%v %v longer", b.Title(), c.Length)
 		default:
-			c.Words = b.Name + " moves to " + b.Start.Format("Mon 15:04")
-		}
-		if c.Length != 0 && c.Start != 0 {
-			c.Words += ", from " + b.Start.Format("Mon 15:04")
+			c.Words = working.Say("%v moves to %s", b.Title(), from)
 		}
 		out = append(out, c)
 	}
@@ -300,4 +306,4 @@ func Changes(before, after Timetable) []Change {
 }
 
 // String says the change in words.
-func (c Change) String() string { return c.Words }
+func (c Change) String() string { return c.Words.String() }

@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"errors"
+	"example.org/maslin/dough/working"
 	"strings"
 	"testing"
 	"time"
@@ -15,28 +16,28 @@ func hall() Problem {
 	thursday := time.Date(2026, 3, 12, 18, 0, 0, 0, time.UTC)
 	at := func(day, h, m int) time.Time { return time.Date(2026, 3, day, h, m, 0, 0, time.UTC) }
 	baker := []Need{{Resource: "baker", Amount: 1}}
-	return Problem{Anchor: thursday, Horizon: 48 * time.Hour,
+	return Problem{Anchor: thursday, Horizon: quantity.Elapsed(48 * time.Hour),
 		Steps: []Step{
-			{Name: "feed", Min: mins(10), Needs: baker},
-			{Name: "levain", Min: 7 * time.Hour, Max: 12 * time.Hour},
-			{Name: "mix", Min: mins(20), Needs: baker},
-			{Name: "bulk", Min: 4 * time.Hour, Max: 6 * time.Hour, Living: true, Likely: 5 * time.Hour, Watch: "baker"},
-			{Name: "shape", Min: mins(30), Needs: baker},
-			{Name: "retard", Min: 8 * time.Hour, Max: 16 * time.Hour, MinWords: "retard at least 8 h", MaxWords: "retard at most 16 h"},
-			{Name: "bake", Min: mins(50), Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
-			{Name: "cool", Min: 2 * time.Hour},
-			{Name: "lunch", Min: time.Hour},
+			{ID: "feed", Min: mins(10), Needs: baker},
+			{ID: "levain", Min: quantity.Elapsed(7 * time.Hour), Max: quantity.Elapsed(12 * time.Hour)},
+			{ID: "mix", Min: mins(20), Needs: baker},
+			{ID: "bulk", Min: quantity.Elapsed(4 * time.Hour), Max: quantity.Elapsed(6 * time.Hour), Living: true, Likely: quantity.Elapsed(5 * time.Hour), Watch: "baker"},
+			{ID: "shape", Min: mins(30), Needs: baker},
+			{ID: "retard", Min: quantity.Elapsed(8 * time.Hour), Max: quantity.Elapsed(16 * time.Hour), MinWords: working.Say("retard at least 8 h"), MaxWords: working.Say("retard at most 16 h")},
+			{ID: "bake", Min: mins(50), Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
+			{ID: "cool", Min: quantity.Elapsed(2 * time.Hour)},
+			{ID: "lunch", Min: quantity.Elapsed(time.Hour)},
 		},
 		Links: []Link{{From: "feed", To: "levain"}, {From: "levain", To: "mix"}, {From: "mix", To: "bulk"},
 			{From: "bulk", To: "shape", Max: mins(20)}, {From: "shape", To: "retard"}, {From: "retard", To: "bake"},
 			{From: "bake", To: "cool"}, {From: "cool", To: "lunch", Max: NoLimit}},
-		Bounds: []Bound{{Step: "lunch", Edge: Start, Latest: at(14, 12, 30), Wanted: true, Words: "lunch at 12:30"}},
+		Bounds: []Bound{{Step: "lunch", Edge: Start, Latest: at(14, 12, 30), Wanted: true, Words: working.Say("lunch at 12:30")}},
 		Resources: []Resource{
-			{Name: "baker", Capacity: 1, Closed: []Span{
-				{From: at(12, 22, 30), To: at(13, 6, 30), Words: "asleep 22:30 to 06:30"},
-				{From: at(13, 9, 0), To: at(13, 15, 0), Words: "away 09:00 to 15:00"},
-				{From: at(13, 22, 30), To: at(14, 6, 30), Words: "asleep 22:30 to 06:30"}}},
-			{Name: "oven", Capacity: 1}},
+			{ID: "baker", Capacity: 1, Closed: []Span{
+				{From: at(12, 22, 30), To: at(13, 6, 30), Words: working.Say("asleep 22:30 to 06:30")},
+				{From: at(13, 9, 0), To: at(13, 15, 0), Words: working.Say("away 09:00 to 15:00")},
+				{From: at(13, 22, 30), To: at(14, 6, 30), Words: working.Say("asleep 22:30 to 06:30")}}},
+			{ID: "oven", Capacity: 1}},
 	}
 }
 
@@ -75,7 +76,7 @@ func TestHallBackward(t *testing.T) {
 		}
 	}
 	for name, want := range map[string]string{"bake": "lunch at 12:30", "shape": "asleep 22:30 to 06:30", "feed": "away 09:00 to 15:00"} {
-		if s, _ := tt.Step(name); s.Drives != want {
+		if s, _ := tt.Step(name); s.Drives.String() != want {
 			t.Errorf("%s is held by %q, want %q", name, s.Drives, want)
 		}
 	}
@@ -99,7 +100,7 @@ func TestFortyMinutesLate(t *testing.T) {
 	}
 	var words []string
 	for _, c := range Changes(before, after) {
-		words = append(words, c.Words)
+		words = append(words, c.String())
 	}
 	got := strings.Join(words, "; ")
 	if got != "bulk 40m longer; shape moves to Fri 22:40; retard 40m shorter, from Fri 23:10" {
@@ -131,7 +132,7 @@ func TestReadingUpdatesRange(t *testing.T) {
 	at := func(day, h, m int) time.Time { return time.Date(2026, 3, day, h, m, 0, 0, time.UTC) }
 	left, err := p.Midway(Midway{Now: at(13, 19, 0), Done: []Done{
 		{"feed", at(13, 8, 50), at(13, 9, 0)}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)}, {Step: "bulk", Start: at(13, 17, 0)}},
-		Ranges: []Range{{Step: "bulk", Early: at(13, 21, 10), Likely: at(13, 21, 30), Late: at(13, 22, 0)}}})
+		Ranges: []Look{{Step: "bulk", Early: at(13, 21, 10), Likely: at(13, 21, 30), Late: at(13, 22, 0)}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -153,7 +154,7 @@ func TestMidwayRefuses(t *testing.T) {
 	now := time.Date(2026, 3, 13, 12, 0, 0, 0, time.UTC)
 	_, err := hall().Midway(Midway{Now: now, Done: []Done{
 		{Step: "knead", Start: now}, {Step: "feed", Start: now.Add(time.Hour)}, {Step: "mix", Start: now, End: now.Add(-time.Hour)}, {Step: "mix", Start: now.Add(time.Second * -30)}},
-		Ranges: []Range{{Step: "retard"}}})
+		Ranges: []Look{{Step: "retard"}}})
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
 		got = append(got, e.GoPath)
@@ -179,7 +180,7 @@ func TestRobustBeforeSleep(t *testing.T) {
 	if r.Survives || r.Share > 0.02 || !r.ByMoving || len(r.Against) == 0 {
 		t.Errorf("planned as late as possible nothing is left to give: %v", r)
 	}
-	if len(r.Watches) != 1 || !strings.Contains(r.Watches[0].Warning, "away from Fri 22:30") {
+	if len(r.Watches) != 1 || !strings.Contains(r.Watches[0].Warning.String(), "away from Fri 22:30") {
 		t.Errorf("watches: %v", r.Watches)
 	}
 	early, err := hall().Earliest(context.Background())
@@ -199,14 +200,14 @@ func TestRobustBeforeSleep(t *testing.T) {
 func TestWatchInSleepWarns(t *testing.T) {
 	p := hall()
 	p.Bounds = append(p.Bounds, Bound{Step: "bulk", Edge: Start, Latest: time.Date(2026, 3, 13, 18, 0, 0, 0, time.UTC)})
-	p.Steps[3].Min, p.Steps[3].Max, p.Steps[3].Likely = 5*time.Hour+mins(40), 6*time.Hour+mins(40), 5*time.Hour+mins(40)
+	p.Steps[3].Min, p.Steps[3].Max, p.Steps[3].Likely = mins(340), mins(400), mins(340)
 	p.Steps[4].Needs = nil // somebody else shapes
 	tt := plan(t, p)
 	r, err := tt.Robust(context.Background())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(r.Watches) != 1 || !strings.Contains(r.Watches[0].Warning, "away all that time") {
+	if len(r.Watches) != 1 || !strings.Contains(r.Watches[0].Warning.String(), "away all that time") {
 		t.Errorf("%v\n%v", tt, r)
 	}
 }
@@ -215,15 +216,15 @@ func TestWatchInSleepWarns(t *testing.T) {
 // round waits for the ten minutes left, and a round of the same program in an oven with room
 // for two does not.
 func TestMidwayKeepsChangeover(t *testing.T) {
-	at := func(n int) time.Time { return dawn.Add(mins(n)) }
-	p := Problem{Anchor: dawn, Horizon: 6 * time.Hour,
+	at := func(n int) time.Time { return dawn.Add(mins(n).Duration()) }
+	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(6 * time.Hour),
 		Steps: []Step{
-			{Name: "first round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
-			{Name: "second round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
-			{Name: "rolls", Min: mins(20), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rolls"}}},
+			{ID: "first round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
+			{ID: "second round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
+			{ID: "rolls", Min: mins(20), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rolls"}}},
 		},
 		Links:     []Link{{From: "second round", To: "rolls", Max: NoLimit}},
-		Resources: []Resource{{Name: "oven", Capacity: 1, Changeover: mins(15)}}}
+		Resources: []Resource{{ID: "oven", Capacity: 1, Changeover: mins(15)}}}
 	start := func(p Problem, m Midway, step string) time.Time {
 		t.Helper()
 		left, err := p.Midway(m)
@@ -259,7 +260,7 @@ func TestMidwayKeepsChangeover(t *testing.T) {
 	}
 	found := false
 	for _, b := range left.Bounds {
-		found = found || b.Step == "rolls" && b.Words == "oven needs 15m after first round" && b.Earliest.Equal(at(70))
+		found = found || b.Step == "rolls" && b.Words.String() == "oven needs 15m after first round" && b.Earliest.Equal(at(70))
 	}
 	if !found {
 		t.Errorf("another program waits whatever the room: %v", left.Bounds)

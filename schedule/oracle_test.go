@@ -2,6 +2,8 @@ package schedule
 
 import (
 	"context"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"fmt"
 	"math"
 	"strings"
@@ -13,15 +15,15 @@ import (
 
 var dawn = time.Date(2026, 3, 14, 6, 0, 0, 0, time.UTC)
 
-func mins(n int) time.Duration { return time.Duration(n) * time.Minute }
+func mins(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n) * time.Minute) }
 
 // tiny draws a problem small enough to try every timetable.
 func tiny(t *rapid.T, shared bool) Problem {
 	horizon := rapid.IntRange(4, 7).Draw(t, "horizon")
-	at := func(n int) time.Time { return dawn.Add(mins(n)) }
+	at := func(n int) time.Time { return dawn.Add(mins(n).Duration()) }
 	p := Problem{Anchor: dawn, Horizon: mins(horizon)}
-	hands := Resource{Name: "hands"}
-	oven := Resource{Name: "oven"}
+	hands := Resource{ID: "hands"}
+	oven := Resource{ID: "oven"}
 	if shared {
 		hands.Capacity = rapid.IntRange(1, 2).Draw(t, "hands")
 		oven.Capacity = rapid.IntRange(0, 2).Draw(t, "oven")
@@ -29,7 +31,7 @@ func tiny(t *rapid.T, shared bool) Problem {
 	}
 	for i := rapid.IntRange(0, 2).Draw(t, "closed"); i > 0; i-- {
 		from := rapid.IntRange(-1, horizon).Draw(t, "from")
-		hands.Closed = append(hands.Closed, Span{From: at(from), To: at(from + rapid.IntRange(1, 3).Draw(t, "long")), Words: fmt.Sprintf("away %d", i)})
+		hands.Closed = append(hands.Closed, Span{From: at(from), To: at(from + rapid.IntRange(1, 3).Draw(t, "long")), Words: working.Say(fmt.Sprintf("away %d", i))})
 	}
 	for i := rapid.IntRange(0, 2).Draw(t, "awkward"); i > 0; i-- {
 		from := rapid.IntRange(0, horizon).Draw(t, "from")
@@ -38,16 +40,16 @@ func tiny(t *rapid.T, shared bool) Problem {
 	p.Resources = []Resource{hands, oven}
 	n := rapid.IntRange(1, 3).Draw(t, "steps")
 	for i := 0; i < n; i++ {
-		s := Step{Name: string(rune('a' + i)), Min: mins(rapid.IntRange(1, 3).Draw(t, "min"))}
+		s := Step{ID: string(rune('a' + i)), Min: mins(rapid.IntRange(1, 3).Draw(t, "min"))}
 		s.Max = s.Min + mins(rapid.SampledFrom([]int{0, 0, 1}).Draw(t, "spread"))
 		s.PerMinute = rapid.IntRange(-1, 3).Draw(t, "per minute")
 		for _, r := range p.Resources {
-			if rapid.Bool().Draw(t, "needs "+r.Name) {
-				need := Need{Resource: r.Name, Amount: 1}
+			if rapid.Bool().Draw(t, "needs "+r.ID) {
+				need := Need{Resource: r.ID, Amount: 1}
 				if r.Capacity > 1 {
 					need.Amount = rapid.IntRange(1, r.Capacity).Draw(t, "amount")
 				}
-				if r.Name == "oven" && shared {
+				if r.ID == "oven" && shared {
 					need.Program = rapid.SampledFrom([]string{"", "rye", "wheat"}).Draw(t, "program")
 				}
 				s.Needs = append(s.Needs, need)
@@ -60,7 +62,7 @@ func tiny(t *rapid.T, shared bool) Problem {
 		if a == b {
 			continue
 		}
-		l := Link{From: p.Steps[a].Name, To: p.Steps[b].Name, Kind: Kind(rapid.IntRange(0, 3).Draw(t, "kind"))}
+		l := Link{From: p.Steps[a].ID, To: p.Steps[b].ID, Kind: LinkKind(rapid.IntRange(0, 3).Draw(t, "kind"))}
 		lo := rapid.IntRange(-2, 2).Draw(t, "lag")
 		l.Min, l.Max = mins(lo), mins(lo+rapid.IntRange(0, 2).Draw(t, "play"))
 		switch rapid.IntRange(0, 2).Draw(t, "open") {
@@ -69,11 +71,11 @@ func tiny(t *rapid.T, shared bool) Problem {
 		case 1:
 			l.Min = -NoLimit
 		}
-		l.MinWords, l.MaxWords = fmt.Sprintf("link %d min", i), fmt.Sprintf("link %d max", i)
+		l.MinWords, l.MaxWords = working.Say("link %d min", i), working.Say("link %d max", i)
 		p.Links = append(p.Links, l)
 	}
 	for i := rapid.IntRange(0, 2).Draw(t, "bounds"); i > 0; i-- {
-		b := Bound{Step: p.Steps[rapid.IntRange(0, n-1).Draw(t, "step")].Name, Edge: Edge(rapid.IntRange(0, 1).Draw(t, "edge")), Words: fmt.Sprintf("bound %d", i)}
+		b := Bound{Step: p.Steps[rapid.IntRange(0, n-1).Draw(t, "step")].ID, Edge: Edge(rapid.IntRange(0, 1).Draw(t, "edge")), Words: working.Say(fmt.Sprintf("bound %d", i))}
 		when := rapid.IntRange(0, horizon).Draw(t, "when")
 		if rapid.Bool().Draw(t, "late") {
 			b.Latest = at(when)
@@ -93,14 +95,14 @@ func price(p Problem, t Timetable) int {
 	sum := 0
 	at := map[string]Timed{}
 	for _, s := range t.Steps {
-		at[s.Name] = s
+		at[s.ID] = s
 	}
 	for _, s := range p.Steps {
-		d := at[s.Name]
+		d := at[s.ID]
 		sum += s.PerMinute * int(d.End.Sub(d.Start)/time.Minute)
 		for _, n := range s.Needs {
 			for _, r := range p.Resources {
-				if r.Name != n.Resource {
+				if r.ID != n.Resource {
 					continue
 				}
 				for m := d.Start; m.Before(d.End); m = m.Add(time.Minute) {
@@ -130,7 +132,7 @@ func price(p Problem, t Timetable) int {
 
 // every calls f with each timetable that keeps all rules.
 func every(p Problem, f func(Timetable)) {
-	h := int(p.Horizon / time.Minute)
+	h := int(p.Horizon / minute)
 	t := Timetable{Steps: make([]Timed, len(p.Steps))}
 	// The rules among the first steps alone, to give up early.
 	parts := make([]Problem, len(p.Steps)+1)
@@ -138,7 +140,7 @@ func every(p Problem, f func(Timetable)) {
 		q := Problem{Anchor: p.Anchor, Horizon: p.Horizon, Steps: p.Steps[:k], Resources: p.Resources}
 		known := map[string]bool{}
 		for _, s := range q.Steps {
-			known[s.Name] = true
+			known[s.ID] = true
 		}
 		for _, l := range p.Links {
 			if known[l.From] && known[l.To] {
@@ -166,9 +168,9 @@ func every(p Problem, f func(Timetable)) {
 		if most == 0 {
 			most = s.Min
 		}
-		for d := int(s.Min / time.Minute); d <= h && mins(d) <= most; d++ {
+		for d := int(s.Min / minute); d <= h && mins(d) <= most; d++ {
 			for b := 0; b+d <= h; b++ {
-				t.Steps[i] = Timed{Name: s.Name, Start: p.Anchor.Add(mins(b)), End: p.Anchor.Add(mins(b + d))}
+				t.Steps[i] = Timed{Label: s.label(), Start: p.Anchor.Add(mins(b).Duration()), End: p.Anchor.Add(mins(b + d).Duration())}
 				place(i + 1)
 			}
 		}
@@ -229,18 +231,18 @@ func TestAgreesWithTryingEverything(t *testing.T) {
 		}
 		early, _ := p.Earliest(context.Background())
 		for i, s := range late.Steps {
-			h := int(p.Horizon / time.Minute)
+			h := int(p.Horizon / minute)
 			for m := 0; m <= h; m++ {
-				when := dawn.Add(mins(m))
+				when := dawn.Add(mins(m).Duration())
 				inside := false
 				for _, w := range s.Windows {
 					inside = inside || !when.Before(w.From) && !when.After(w.To)
 				}
 				if inside != starts[i][m] {
-					t.Fatalf("%s may start at %d: windows say %v, trying says %v", s.Name, m, inside, starts[i][m])
+					t.Fatalf("%s may start at %d: windows say %v, trying says %v", s.ID, m, inside, starts[i][m])
 				}
 				if starts[i][m] && (when.After(s.Start) || when.Before(early.Steps[i].Start)) {
-					t.Fatalf("%s may start at %d, outside earliest and latest", s.Name, m)
+					t.Fatalf("%s may start at %d, outside earliest and latest", s.ID, m)
 				}
 			}
 		}
@@ -258,7 +260,7 @@ func without(p Problem, m Member) (Problem, bool) {
 	case StepMin, StepMax, StepExact:
 		for i := range q.Steps {
 			s := &q.Steps[i]
-			if s.Name != m.Step {
+			if s.ID != m.Step {
 				continue
 			}
 			if s.Max == 0 {
@@ -304,7 +306,7 @@ func without(p Problem, m Member) (Problem, bool) {
 		}
 	case Capacity:
 		for i := range q.Resources {
-			if q.Resources[i].Name == m.Other {
+			if q.Resources[i].ID == m.Other {
 				q.Resources[i].Capacity = 0
 				q.Steps = append([]Step(nil), q.Steps...)
 				for k := range q.Steps {
@@ -317,11 +319,11 @@ func without(p Problem, m Member) (Problem, bool) {
 				}
 			}
 		}
-	case Limits:
-		const room = 8 * time.Minute // more than the steps of these problems can need
+	case PlanStart, PlanEnd:
+		const room = 8 * minute // more than the steps of these problems can need
 		q.Horizon += room
-		if strings.HasPrefix(m.Words, "nothing before") {
-			q.Anchor = q.Anchor.Add(-room)
+		if m.Rule == PlanStart {
+			q.Anchor = q.Anchor.Add(-room.Duration())
 		}
 	case InOrder:
 		return p, false
@@ -337,7 +339,7 @@ func conflictIsRight(t *rapid.T, p Problem, got Timetable) {
 	}
 	// Everything that is not a member goes: what is left must still be impossible.
 	only := p
-	keep := map[string]bool{}
+	keep := map[working.Message]bool{}
 	for _, m := range got.Conflict.Members {
 		keep[m.Words] = true
 	}
@@ -351,7 +353,7 @@ func conflictIsRight(t *rapid.T, p Problem, got Timetable) {
 	all := true // everything could be taken away
 	for _, r := range c.rules {
 		if !keep[r.words] {
-			q, ok := without(only, Member{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other})
+			q, ok := without(only, Member{Finding: Finding{Words: r.words, Rule: r.kind, Step: r.step, Other: r.other}})
 			if ok {
 				only = q
 			}
@@ -378,16 +380,16 @@ func conflictIsRight(t *rapid.T, p Problem, got Timetable) {
 		q.Bounds = append([]Bound(nil), p.Bounds...)
 		for i := range q.Bounds {
 			if q.Bounds[i].Wanted {
-				q.Bounds[i].Latest = q.Bounds[i].Latest.Add(mins(by))
+				q.Bounds[i].Latest = q.Bounds[i].Latest.Add(mins(by).Duration())
 			}
 		}
 		return exists(q)
 	}
-	h := int(p.Horizon / time.Minute)
+	h := int(p.Horizon / minute)
 	for by := 1; by <= h; by++ {
 		if try(by) {
 			if got.After == nil {
-				if p.firstWanted().Add(mins(by)).After(p.Anchor.Add(p.Horizon)) {
+				if p.firstWanted().Add(mins(by).Duration()).After(p.Anchor.Add(p.Horizon.Duration())) {
 					break // outside the plan
 				}
 				t.Fatalf("%d later works, none found", by)
@@ -421,7 +423,7 @@ func TestShiftAndRepeat(t *testing.T) {
 		if a.String() != b.String() {
 			t.Fatalf("twice the same problem:\n%v\n%v", a, b)
 		}
-		by := mins(rapid.IntRange(-5000, 5000).Draw(t, "by"))
+		by := mins(rapid.IntRange(-5000, 5000).Draw(t, "by")).Duration()
 		q := p
 		q.Anchor = q.Anchor.Add(by)
 		q.Resources = append([]Resource(nil), p.Resources...)
@@ -470,11 +472,11 @@ func TestMoreRulesCostMore(t *testing.T) {
 		}
 		for _, s := range a.Steps {
 			if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.End.Before(s.EarliestEnd) || s.End.After(s.LatestEnd) || s.Slack < 0 {
-				t.Fatalf("%s starts outside its own limits", s.Name)
+				t.Fatalf("%s starts outside its own limits", s.ID)
 			}
 		}
 		q := p
-		q.Bounds = append(append([]Bound(nil), p.Bounds...), Bound{Step: "a", Edge: Start, Earliest: dawn.Add(mins(rapid.IntRange(0, 3).Draw(t, "not before")))})
+		q.Bounds = append(append([]Bound(nil), p.Bounds...), Bound{Step: "a", Edge: Start, Earliest: dawn.Add(mins(rapid.IntRange(0, 3).Draw(t, "not before")).Duration())})
 		b, err := q.Best(context.Background())
 		if err != nil {
 			t.Fatal(err)
@@ -486,10 +488,10 @@ func TestMoreRulesCostMore(t *testing.T) {
 }
 
 func TestConflictWordsAreTheUsers(t *testing.T) {
-	p := Problem{Anchor: dawn, Horizon: 12 * time.Hour,
-		Steps:  []Step{{Name: "retard", Min: 8 * time.Hour, Max: 24 * time.Hour, MinWords: "retard at least 8 h"}, {Name: "bake", Min: time.Hour}},
+	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(12 * time.Hour),
+		Steps:  []Step{{ID: "retard", Min: quantity.Elapsed(8 * time.Hour), Max: quantity.Elapsed(24 * time.Hour), MinWords: working.Say("retard at least 8 h")}, {ID: "bake", Min: quantity.Elapsed(time.Hour)}},
 		Links:  []Link{{From: "retard", To: "bake", Max: NoLimit}},
-		Bounds: []Bound{{Step: "bake", Edge: End, Latest: dawn.Add(6*time.Hour + 30*time.Minute), Wanted: true, Words: "lunch at 12:30"}}}
+		Bounds: []Bound{{Step: "bake", Edge: End, Latest: dawn.Add(6*time.Hour + 30*time.Minute), Wanted: true, Words: working.Say("lunch at 12:30")}}}
 	tt, err := p.Latest(context.Background())
 	if err != nil {
 		t.Fatal(err)

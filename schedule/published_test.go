@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"encoding/csv"
+	"example.org/maslin/dough/quantity"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -15,9 +16,9 @@ import (
 func chain() Problem {
 	h, m := time.Hour, time.Minute
 	anchor := time.Date(2026, 3, 12, 12, 0, 0, 0, time.UTC)
-	return Problem{Anchor: anchor, Horizon: 60 * h,
-		Steps: []Step{{Name: "feed", Min: 10 * m}, {Name: "levain", Min: 5 * h, Max: 9 * h}, {Name: "mix", Min: 20 * m},
-			{Name: "bulk", Min: 4 * h, Max: 5 * h}, {Name: "shape", Min: 30 * m}, {Name: "retard", Min: 8 * h, Max: 24 * h}, {Name: "load", Min: 50 * m}},
+	return Problem{Anchor: anchor, Horizon: quantity.Elapsed(60 * h),
+		Steps: []Step{{ID: "feed", Min: quantity.Elapsed(10 * m)}, {ID: "levain", Min: quantity.Elapsed(5 * h), Max: quantity.Elapsed(9 * h)}, {ID: "mix", Min: quantity.Elapsed(20 * m)},
+			{ID: "bulk", Min: quantity.Elapsed(4 * h), Max: quantity.Elapsed(5 * h)}, {ID: "shape", Min: quantity.Elapsed(30 * m)}, {ID: "retard", Min: quantity.Elapsed(8 * h), Max: quantity.Elapsed(24 * h)}, {ID: "load", Min: quantity.Elapsed(50 * m)}},
 		Links: []Link{{From: "feed", To: "levain"}, {From: "levain", To: "mix"}, {From: "mix", To: "bulk"}, {From: "bulk", To: "shape"},
 			{From: "shape", To: "retard"}, {From: "retard", To: "load"}},
 		Bounds: []Bound{{Step: "load", Edge: Start, Earliest: anchor.Add(51*h + 10*m), Latest: anchor.Add(51*h + 10*m)}}}
@@ -50,7 +51,7 @@ func measure(t *testing.T, in map[string]string) string {
 		if broken := p.Check(tt); len(broken) > 0 {
 			t.Errorf("broken: %v", broken)
 		}
-		return fmt.Sprint(tt.Cost / int(p.Grid/time.Minute))
+		return fmt.Sprint(tt.Cost / int(p.Grid/minute))
 	case "windows":
 		return strings.ReplaceAll(windowsOf(t, solve(p.Latest), in["step"]), ", ", " & ")
 	case "after":
@@ -60,7 +61,7 @@ func measure(t *testing.T, in map[string]string) string {
 		}
 		return tt.After.To.Format("Mon 15:04")
 	case "short":
-		return fmt.Sprint(int(solve(p.Latest).Conflict.Short / time.Minute))
+		return fmt.Sprint(int(solve(p.Latest).Conflict.Short / minute))
 	case "chain":
 		tt := solve(chain().Latest)
 		step, edge, _ := strings.Cut(in["edge"], " ")

@@ -1,9 +1,9 @@
 package schedule
 
 import (
-	"fmt"
 	"slices"
 
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -68,7 +68,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 			more := planner.Least(len(c.in.Steps)*maxNeed(c.in), func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) })
 			m.Enough, m.More, m.Remedy = more > 0, more, noChange(w)
 			if more > 0 {
-				m.Remedy = fmt.Sprintf("%d more: %d", more, r.amount+more)
+				m.Easing, m.Remedy = More, working.Say("%d more: %d", more, r.amount+more)
 			}
 		case InOrder:
 			ok := false
@@ -77,7 +77,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 			}
 			m.Enough, m.Remedy = ok, noChange(w)
 			if ok {
-				m.Remedy = "in any order"
+				m.Easing, m.Remedy = AnyOrder, working.Say("in any order")
 			}
 		}
 	}
@@ -89,11 +89,11 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 }
 
 // noChange says that no remedy was found, and whether all were tried.
-func noChange(w *planner.Watch) string {
+func noChange(w *planner.Watch) working.Message {
 	if w.Over() {
-		return "not looked into, the time was up"
+		return working.Say("not looked into, the time was up")
 	}
-	return "no change of this alone helps"
+	return working.Say("no change of this alone helps")
 }
 
 // maxNeed is the largest amount any step needs.

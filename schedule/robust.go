@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -18,32 +19,45 @@ type Robustness struct {
 	// that does not wait for a living step happens as planned; the order at shared resources
 	// and the side of each absence on which a step lies stay as in the timetable. So true is a
 	// guarantee; false may only mean that this timetable does not survive, and another would.
-	Survives bool
+	Survives bool `json:"survives"`
 	// ByMoving is true when it would survive if the steps before the living ones were timed
 	// differently, in the same order and on the same sides of absences.
-	ByMoving bool
+	ByMoving bool `json:"by_moving"`
 	// Share is the largest share of all ranges, taken around what is likely, that is survived:
 	// 1 when Survives, 0 when only the likely durations work. It is found to 1/1000.
-	Share   float64
-	Spreads []Spread // what Share means for each living step
-	Against []string // when Survives is false: the rules that together are in the way
-	Watches []Watch  // when to look at the dough, in order of time
+	Share   float64   `json:"share"`
+	Spreads []Spread  `json:"spreads,omitempty"` // what Share means for each living step
+	Against []Finding `json:"against,omitempty"` // when Survives is false: the rules that together are in the way
+	Watches []Watch   `json:"watches,omitempty"` // when to look at the dough, in order of time
 }
 
 // Spread is the range of a living step's duration that a timetable survives.
 type Spread struct {
-	Step        string
-	Early, Late time.Duration
+	Label
+	Early quantity.Elapsed `json:"early"`
+	Late  quantity.Elapsed `json:"late"`
 }
 
 // Watch is when somebody should look at a living step.
 type Watch struct {
-	Step     string
-	From, To time.Time
-	Who      string // the resource that looks; empty when nobody has to
-	Free     []Span // the parts of From to To in which Who is there
-	Warning  string // set when Who is away for all of it, or for its end
+	Label
+	From    time.Time       `json:"from"`
+	To      time.Time       `json:"to"`
+	Who     string          `json:"who,omitempty"`    // the ID of the resource that looks; empty when nobody has to
+	Free    []Span          `json:"free,omitempty"`   // the parts of From to To in which Who is there
+	Away    Absent          `json:"away,omitempty"`   // whether Who is away when it matters
+	Warning working.Message `json:"warning,omitzero"` // set when Who is away for all of it, or for its end
 }
+
+// Absent says whether the one who has to look at a living step is there.
+type Absent int
+
+// How much of the time in which to look somebody is away.
+const (
+	Present     Absent = iota // there when it may last longest
+	AwayAtEnd                 // away when it may last longest
+	AwayAllTime               // away all the time
+)
 
 // Robust answers what happens when the dough is early or late: it checks that the timetable
 // can be carried out whatever the living steps do (dynamic controllability), and when to look
@@ -64,7 +78,7 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		return Robustness{}, &quantity.InputError{GoPath: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
 	}
 	c, w := t.c, planner.NewWatch(ctx, 0)
-	net, living, names := t.uncertain()
+	net, living, found := t.uncertain()
 	ranges := func(thousandths int) []planner.Contingent {
 		var out []planner.Contingent
 		for _, i := range living {
@@ -90,12 +104,12 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		free := *net
 		free.Arcs = slices.DeleteFunc(slices.Clone(net.Arcs), func(a planner.Arc) bool { return a.Rule >= len(c.rules) })
 		r.ByMoving = free.Controllable(w, ranges(1000))
-		r.Against = against(w, net, ranges(1000), names)
+		r.Against = against(w, net, ranges(1000), found)
 	}
 	r.Share = float64(share) / 1000
 	for _, i := range living {
 		lo, hi := c.spread(i, share)
-		r.Spreads = append(r.Spreads, Spread{Step: c.in.Steps[i].Name, Early: c.long(lo), Late: c.long(hi)})
+		r.Spreads = append(r.Spreads, Spread{Label: c.in.Steps[i].label(), Early: c.long(lo), Late: c.long(hi)})
 	}
 	r.Watches = t.watches()
 	return r, nil
@@ -115,8 +129,8 @@ func (c *compiled) spread(i, thousandths int) (lo, hi int) {
 
 // uncertain is the network of the timetable without the likely durations of living steps, with
 // every step on its side of every absence and what does not wait for a living step at its
-// planned time. The names are those of its rules.
-func (t Timetable) uncertain() (*planner.Net, []int, []string) {
+// planned time. The findings are its rules.
+func (t Timetable) uncertain() (*planner.Net, []int, []Finding) {
 	c := t.c
 	var living []int
 	assumed := map[int]bool{}
@@ -144,9 +158,9 @@ func (t Timetable) uncertain() (*planner.Net, []int, []string) {
 			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: planner.StartOf(h.Task), W: h.To, Rule: h.Rule})
 		}
 	}
-	var names []string
+	var found []Finding
 	for _, r := range c.rules {
-		names = append(names, r.words)
+		found = append(found, Finding{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words})
 	}
 	waits := after(net, living)
 	for i, s := range c.in.Steps {
@@ -154,12 +168,13 @@ func (t Timetable) uncertain() (*planner.Net, []int, []string) {
 			if waits[v] || s.Living && v == planner.EndOf(i) {
 				continue
 			}
-			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: v, W: t.times[v], Rule: len(names)},
-				planner.Arc{From: v, To: 0, W: -t.times[v], Rule: len(names), Upper: true})
+			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: v, W: t.times[v], Rule: len(found)},
+				planner.Arc{From: v, To: 0, W: -t.times[v], Rule: len(found), Upper: true})
 		}
-		names = append(names, s.Name+" as planned, "+t.Steps[i].Start.Format("Mon 15:04"))
+		words := working.Say("%v as planned, %s", s.label().Title(), t.Steps[i].Start.Format("Mon 15:04"))
+		found = append(found, Finding{Rule: AsPlanned, Step: s.ID, Words: words})
 	}
-	return net, living, names
+	return net, living, found
 }
 
 // after finds the events that come after the end of a living step.
@@ -189,7 +204,7 @@ func after(net *planner.Net, living []int) []bool {
 }
 
 // against names a smallest set of rules that the living steps can break.
-func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, names []string) []string {
+func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, found []Finding) []Finding {
 	var rules []int
 	seen := map[int]bool{}
 	for _, a := range net.Arcs {
@@ -204,9 +219,9 @@ func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, na
 	if w.Over() {
 		return nil
 	}
-	var out []string
+	var out []Finding
 	for _, id := range core {
-		out = append(out, names[id])
+		out = append(out, found[id])
 	}
 	return out
 }
@@ -219,15 +234,19 @@ func (t Timetable) watches() []Watch {
 		if !s.Living {
 			continue
 		}
-		w := Watch{Step: s.Name, From: t.Steps[k].Watch.From, To: t.Steps[k].Watch.To, Who: s.Watch}
+		w := Watch{Label: s.label(), From: t.Steps[k].Watch.From, To: t.Steps[k].Watch.To, Who: s.Watch}
 		if s.Watch != "" {
-			closed := t.c.in.Resources[t.c.res[s.Watch]].Closed
-			w.Free = free(w.From, w.To, closed)
+			who := t.c.in.Resources[t.c.res[s.Watch]]
+			w.Free = free(w.From, w.To, who.Closed)
 			switch {
 			case len(w.Free) == 0:
-				w.Warning = fmt.Sprintf("%s may be ready any time from %s to %s, and %s is away all that time", s.Name, w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"), s.Watch)
+				w.Away = AwayAllTime
+				w.Warning = working.Say("%v may be ready any time from %s to %s, and %v is away all that time",
+					s.label().Title(), w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"), who.title())
 			case w.Free[len(w.Free)-1].To.Before(w.To):
-				w.Warning = fmt.Sprintf("%s may be ready as late as %s, but %s is away from %s", s.Name, w.To.Format("Mon 15:04"), s.Watch, w.Free[len(w.Free)-1].To.Format("Mon 15:04"))
+				w.Away = AwayAtEnd
+				w.Warning = working.Say("%v may be ready as late as %s, but %v is away from %s",
+					s.label().Title(), w.To.Format("Mon 15:04"), who.title(), w.Free[len(w.Free)-1].To.Format("Mon 15:04"))
 			}
 		}
 		out = append(out, w)
@@ -266,19 +285,21 @@ func (r Robustness) String() string {
 	} else {
 		fmt.Fprintf(&b, "survives %.1f %% of the ranges", 100*r.Share)
 		for _, s := range r.Spreads {
-			fmt.Fprintf(&b, "\n  %s: %s to %s", s.Step, quantity.FormatDuration(s.Early), quantity.FormatDuration(s.Late))
+			fmt.Fprintf(&b, "\n  %v: %v to %v", s.Title(), s.Early, s.Late)
 		}
 		if r.ByMoving {
 			b.WriteString("\n  all of them when the steps before are timed differently")
 		}
 		if len(r.Against) > 0 {
-			b.WriteString("\n  because of: " + strings.Join(r.Against, "; "))
+			for i, f := range r.Against {
+				b.WriteString([]string{"\n  because of: ", "; "}[min(i, 1)] + f.String())
+			}
 		}
 	}
 	for _, w := range r.Watches {
-		fmt.Fprintf(&b, "\nlook at %s from %s to %s", w.Step, w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"))
-		if w.Warning != "" {
-			b.WriteString("\n  " + w.Warning)
+		fmt.Fprintf(&b, "\nlook at %v from %s to %s", w.Title(), w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"))
+		if !w.Warning.IsZero() {
+			b.WriteString("\n  " + w.Warning.String())
 		}
 	}
 	return b.String()

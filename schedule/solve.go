@@ -4,6 +4,8 @@ import (
 	"context"
 	"time"
 
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -61,7 +63,7 @@ func (p Problem) Best(ctx context.Context) (Timetable, error) {
 	return c.answer(ctx, cheapest), nil
 }
 
-const minute = time.Minute
+const minute = quantity.Elapsed(time.Minute)
 
 // aim is what a timetable is chosen for.
 type aim int
@@ -170,7 +172,7 @@ func (c *compiled) timetable(w *planner.Watch, shop *planner.Shop, times []int, 
 	}
 	for i, s := range c.in.Steps {
 		start, end := planner.StartOf(i), planner.EndOf(i)
-		timed := Timed{Name: s.Name, Start: c.when(times[start]), End: c.when(times[end])}
+		timed := Timed{Label: s.label(), Start: c.when(times[start]), End: c.when(times[end])}
 		timed.EarliestStart, timed.LatestStart = timed.Start, timed.Start
 		timed.EarliestEnd, timed.LatestEnd = timed.End, timed.End
 		if reach != nil {
@@ -183,7 +185,7 @@ func (c *compiled) timetable(w *planner.Watch, shop *planner.Shop, times []int, 
 			}
 		}
 		if s.Living {
-			timed.Watch = &Span{From: timed.Start.Add(s.Min), To: timed.Start.Add(s.Max)}
+			timed.Watch = &Span{From: timed.Start.Add(s.Min.Duration()), To: timed.Start.Add(s.Max.Duration())}
 		}
 		t.Steps = append(t.Steps, timed)
 	}
@@ -192,12 +194,12 @@ func (c *compiled) timetable(w *planner.Watch, shop *planner.Shop, times []int, 
 
 // driver picks, from the chain of rules that holds a step back, the one a person would name:
 // the nearest absence, time on the clock or shared resource.
-func (c *compiled) driver(chain []int) string {
+func (c *compiled) driver(chain []int) working.Message {
 	for _, r := range chain {
 		switch c.rules[r].kind {
-		case Absence, NotAfter, FixedTime, Capacity, Limits:
+		case Absence, NotAfter, FixedTime, Capacity, PlanStart, PlanEnd:
 			return c.rules[r].words
 		}
 	}
-	return ""
+	return working.Message{}
 }

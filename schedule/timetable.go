@@ -4,6 +4,8 @@ import (
 	"slices"
 	"time"
 
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -21,24 +23,25 @@ const (
 // Timetable is the answer: when each step happens, how far it could move, and how good the
 // answer is. When no timetable exists Steps is empty and Conflict says why.
 type Timetable struct {
-	Verdict Verdict
-	Steps   []Timed // in the order of Problem.Steps
+	Verdict Verdict `json:"verdict"`
+	Steps   []Timed `json:"steps,omitempty"` // in the order of Problem.Steps
 
 	// Cost is the objective of Best in points; Bound is proven to be no more than the cost of
 	// any timetable. They are equal when Verdict is Optimal and the objective is Best's.
-	Cost  int
-	Bound int
+	Cost  int `json:"cost"`
+	Bound int `json:"bound"`
 
 	// Conflict says why there is no timetable; nil when there is one or nothing is proven.
-	Conflict *Conflict
+	Conflict *Conflict `json:"conflict,omitempty"`
 
 	// Before and After are the nearest wanted times that work, when there are wanted bounds and
 	// no timetable: how far all wanted bounds would have to move. Nil when none was found
 	// inside the horizon.
-	Before, After *Shift
+	Before *Shift `json:"before,omitempty"`
+	After  *Shift `json:"after,omitempty"`
 
 	// Nodes counts the decisions looked at.
-	Nodes int
+	Nodes int `json:"nodes"`
 
 	c      *compiled
 	times  []int         // of every event
@@ -47,62 +50,91 @@ type Timetable struct {
 
 // Timed is one step of a timetable.
 type Timed struct {
-	Name       string
-	Start, End time.Time
+	Label
+	Start time.Time `json:"start"`
+	End   time.Time `json:"end"`
 
 	// The earliest and latest times, other steps giving way and the order at shared resources
 	// staying the same. When the context ended before they were worked out they are the times
 	// planned, Slack is 0, and Windows and Drives are empty.
-	EarliestStart time.Time
-	LatestStart   time.Time
-	EarliestEnd   time.Time
-	LatestEnd     time.Time
+	EarliestStart time.Time `json:"earliest_start"`
+	LatestStart   time.Time `json:"latest_start"`
+	EarliestEnd   time.Time `json:"earliest_end"`
+	LatestEnd     time.Time `json:"latest_end"`
 
 	// Slack is how much later the step could start than it does, other steps giving way as
 	// the rules allow and the order at shared resources staying the same.
-	Slack time.Duration
+	Slack quantity.Elapsed `json:"slack"`
 
 	// Windows are the spans of possible starts (both ends possible), other steps giving way.
-	Windows []Span
+	Windows []Span `json:"windows,omitempty"`
 
 	// Drives says, in the user's words, what keeps the step from starting later.
-	Drives string
+	Drives working.Message `json:"drives,omitzero"`
 
 	// Watch is when to look at a living step: from its start plus Min to its start plus Max.
 	// Nil for other steps.
-	Watch *Span
+	Watch *Span `json:"watch,omitempty"`
 }
 
 // Conflict is a smallest set of rules that cannot be kept together: take any one of them away
 // and the rest can.
 type Conflict struct {
-	Members []Member
+	Members []Member `json:"members"`
 	// Short is by how much the rules miss each other: how much later the wanted bounds would
 	// have to be when there are any, else the smallest single change in Members.
-	Short time.Duration
+	Short quantity.Elapsed `json:"short"`
 	// Minimal is true when the set was proven to be a smallest one: without any one member the
 	// others can be kept. There can be smaller sets with other members. It is false only when
 	// the context or the effort ran out while the set was being made smaller.
-	Minimal bool
+	Minimal bool `json:"minimal"`
 }
+
+// Finding is one rule of a problem that is in the way or broken.
+type Finding struct {
+	Rule  Rule            `json:"rule"`
+	Step  string          `json:"step,omitempty"`  // the ID of the step concerned, if any
+	Other string          `json:"other,omitempty"` // the ID of the other step of a link, or of the resource
+	Words working.Message `json:"words"`
+}
+
+// String is the finding in words.
+func (f Finding) String() string { return f.Words.String() }
 
 // Member is one rule of a conflict with the least change of it alone that would let the whole
 // problem be solved.
 type Member struct {
-	Words string
-	Rule  Rule
-	Step  string        // the step concerned, if any
-	Other string        // the other step of a link, or the resource of a closed span
-	Kind  Kind          // which two edges a link joins; 0 for other rules
-	Limit time.Duration // the duration or the time between two steps that the rule sets; 0 for other rules
+	Finding
+	Link  LinkKind         `json:"link"`  // which two edges a link joins; 0 for other rules
+	Limit quantity.Elapsed `json:"limit"` // the duration or the time between two steps that the rule sets; 0 for other rules
+	// Wanted says that the rule is the time at which the bread is wanted.
+	Wanted bool `json:"wanted,omitempty"`
 
 	// Change is the least change of this rule that makes a timetable possible; for a capacity
 	// it is 0 and More counts. Enough is false when no change of this rule alone helps.
-	Enough bool
-	Change time.Duration
-	More   int
-	Remedy string // in words: "40m shorter", "until 14:20 instead of 15:00"
+	Enough bool             `json:"enough"`
+	Easing Easing           `json:"easing,omitempty"` // which way the rule would give
+	Change quantity.Elapsed `json:"change,omitempty"`
+	More   int              `json:"more,omitempty"`
+	Remedy working.Message  `json:"remedy,omitzero"` // in words: "40m shorter", "until 14:20 instead of 15:00"
 }
+
+// Easing says which way a rule of a conflict would have to give. The zero value is "no way that
+// helps, or none looked into".
+type Easing int
+
+// The ways a rule can give.
+const (
+	Shorter  Easing = iota + 1 // a step, or the time between two, shorter
+	Longer                     // a step, or the time between two, longer
+	Earlier                    // a time on the clock, earlier
+	Later                      // a time on the clock, later
+	Begins                     // an absence begins later
+	Ends                       // an absence ends earlier
+	Dropped                    // an absence does not happen
+	More                       // there is more of a resource
+	AnyOrder                   // alike steps come in any order
+)
 
 // Rule names the kinds of rules that can be in a conflict.
 type Rule int
@@ -117,17 +149,20 @@ const (
 	NotAfter              // a bound's latest time
 	Absence               // a closed span of a resource
 	Capacity              // how much of a resource there is
-	Limits                // the anchor or the horizon of the plan
+	PlanStart             // nothing before the anchor of the plan
+	PlanEnd               // everything done by its horizon
 	InOrder               // alike steps start in the order given
 	StepExact             // a step takes exactly so long
 	LinkExact             // exactly so long between two steps
 	FixedTime             // a bound's fixed time
+	AsPlanned             // a step happens at the time of the timetable
+	Missing               // a step has no time at all
 )
 
 // Shift is a wanted time that would work.
 type Shift struct {
-	By time.Duration // how far the wanted bounds move: negative is earlier
-	To time.Time     // the moved time of the first wanted bound
+	By quantity.Elapsed `json:"by"` // how far the wanted bounds move: negative is earlier
+	To time.Time        `json:"to"` // the moved time of the first wanted bound
 }
 
 // ByTime lists the indices of Steps in order of start, then end, then the order given.
@@ -145,10 +180,10 @@ func (t Timetable) ByTime() []int {
 	return order
 }
 
-// Step finds a step of the timetable by name.
-func (t Timetable) Step(name string) (Timed, bool) {
+// Step finds a step of the timetable by its ID.
+func (t Timetable) Step(id string) (Timed, bool) {
 	for _, s := range t.Steps {
-		if s.Name == name {
+		if s.ID == id {
 			return s, true
 		}
 	}

@@ -51,7 +51,7 @@ func symbol(v int) string {
 }
 
 func (c *compiled) meaning(v int) string {
-	name := c.in.Steps[(v-1)/2].Name
+	name := c.in.Steps[(v-1)/2].label().Title().String()
 	if v%2 == 1 {
 		return "latest start of " + name
 	}
@@ -72,7 +72,7 @@ func (c *compiled) line(v int, times []int, cause planner.Cause, minutes int) wo
 		Note: "that is " + c.clock(times[v]), Source: sources.TemporalNetworks}
 	words := "a step ends after it starts"
 	if cause.Rule >= 0 {
-		words = c.rules[cause.Rule].words
+		words = c.rules[cause.Rule].words.String()
 	}
 	switch {
 	case cause.Jumped:

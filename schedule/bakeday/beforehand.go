@@ -8,6 +8,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
 )
 
 // Preferment is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or with
@@ -46,33 +47,23 @@ type SoakerPart struct {
 
 // beforehand is a preferment or soaker as the timetable sees it.
 type beforehand struct {
-	name, stands string
-	path         string
-	takes        time.Duration
-	least, most  time.Duration
+	name        string
+	waits       schedule.StepKind
+	path        string
+	takes       time.Duration
+	least, most time.Duration
 }
 
 // beforehand lists what is made before the dough, the levain apart.
 func (b *Bake) beforehand() []beforehand {
 	var out []beforehand
 	for i, p := range b.Preferments {
-		out = append(out, beforehand{p.Name, " ripens", fmt.Sprintf("Preferments[%d]", i), p.Takes.Duration(), p.AtLeast.Duration(), p.AtMost.Duration()})
+		out = append(out, beforehand{p.Name, schedule.Ripen, fmt.Sprintf("Preferments[%d]", i), p.Takes.Duration(), p.AtLeast.Duration(), p.AtMost.Duration()})
 	}
 	for i, s := range b.Soakers {
-		out = append(out, beforehand{s.Name, " stands", fmt.Sprintf("Soakers[%d]", i), s.Takes.Duration(), s.AtLeast.Duration(), s.AtMost.Duration()})
+		out = append(out, beforehand{s.Name, schedule.Stand, fmt.Sprintf("Soakers[%d]", i), s.Takes.Duration(), s.AtLeast.Duration(), s.AtMost.Duration()})
 	}
 	return out
-}
-
-// makes and waits are its steps.
-func (s beforehand) makes() string { return stepMake + s.name }
-func (s beforehand) waits() string { return s.name + s.stands }
-
-const stepMake = "make the "
-
-// standsBeforehand reports whether a step is that of something made beforehand which stands and needs no hands.
-func standsBeforehand(name string) bool {
-	return strings.HasSuffix(name, " ripens") || strings.HasSuffix(name, " stands")
 }
 
 // checkBeforehand reports what package dough does not.

@@ -56,11 +56,11 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 	if !d.Possible() {
 		t.Fatal(d.Timetable.Conflict)
 	}
-	mix := step(t, d, "mix the dough, 1 of 2")
+	mix := step(t, d, "mix-1")
 	for _, c := range []struct {
 		make, stand string
 		least, most time.Duration
-	}{{"make the poolish", "poolish ripens", 10 * time.Hour, 15 * time.Hour}, {"make the scald", "scald stands", 3 * time.Hour, 12 * time.Hour}} {
+	}{{"make-1", "ripen-1", 10 * time.Hour, 15 * time.Hour}, {"make-2", "stand-2", 3 * time.Hour, 12 * time.Hour}} {
 		made, stands := step(t, d, c.make), step(t, d, c.stand)
 		if took := stands.End.Sub(stands.Start); took < c.least || took > c.most {
 			t.Errorf("%s for %v", c.stand, took)
@@ -74,13 +74,13 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 	}
 	for i, a := range d.Timetable.Steps { // two hands do one thing at a time
 		for _, z := range d.Timetable.Steps[i+1:] {
-			busy := handsOn(a.Name) && handsOn(z.Name) && !imagined(a.Name) && !imagined(z.Name)
+			busy := a.Kind.Hands() && z.Kind.Hands() && !a.Spare && !z.Spare
 			if busy && a.Start.Before(z.End) && z.Start.Before(a.End) {
-				t.Errorf("%s from %v to %v, %s from %v to %v", a.Name, a.Start, a.End, z.Name, z.Start, z.End)
+				t.Errorf("%s from %v to %v, %s from %v to %v", a.ID, a.Start, a.End, z.ID, z.Start, z.End)
 			}
 		}
 	}
-	s := d.Sheet()
+	s := d.Data()
 	var lists []string
 	for _, l := range s.Weigh {
 		lists = append(lists, l.Name)
@@ -95,8 +95,8 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 		t.Error(diff)
 	}
 	for _, x := range s.Steps {
-		if want := strings.HasPrefix(x.Name, "make the"); want != x.Hands && standsBeforehand(x.Name) {
-			t.Errorf("%s: hands %v", x.Name, x.Hands)
+		if x.Hands != (x.Kind == schedule.Make) && x.Thing != "" {
+			t.Errorf("%s: hands %v", x.ID, x.Hands)
 		}
 	}
 	if notes := strings.Join(d.noteTexts(), "\n"); !strings.Contains(notes, "yeast grows in the poolish") {
@@ -112,7 +112,7 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 }
 
 func (d Day) noteTexts() []string {
-	content, _ := json.Marshal(d.Sheet().Notes)
+	content, _ := json.Marshal(d.Data().Notes)
 	return []string{string(content)}
 }
 
@@ -144,7 +144,7 @@ func TestWarmUpAfterTheCold(t *testing.T) {
 	if !d.Possible() || !cold.Possible() {
 		t.Fatal(d.Timetable.Conflict)
 	}
-	retard, out, bakes := step(t, d, stepRetard), step(t, d, stepOut), step(t, d, numbered(stepBake, 0, d.Baking.Rounds))
+	retard, out, bakes := step(t, d, idRetard), step(t, d, idOut), step(t, d, nth(idBake, 0))
 	if !retard.End.Equal(out.Start) || bakes.Start.Sub(out.Start) != 90*time.Minute {
 		t.Errorf("out of the cold at %v to %v, baked at %v", out.Start, out.End, bakes.Start)
 	}
@@ -154,7 +154,7 @@ func TestWarmUpAfterTheCold(t *testing.T) {
 	if d.Rising.ShapeAt.Compare(cold.Rising.ShapeAt) > 0 || d.Rising.Into.Compare(d.Rising.FromCold) <= 0 {
 		t.Errorf("shaped at %v (without a warm-up %v); from %v to %v", d.Rising.ShapeAt, cold.Rising.ShapeAt, d.Rising.FromCold, d.Rising.Into)
 	}
-	if s := d.Sheet().Retard; s.WarmUp != r.WarmUp || s.DoughAt.Compare(quantity.Celsius(8)) > 0 {
+	if s := d.Data().Retard; s.WarmUp != r.WarmUp || s.DoughAt.Compare(quantity.Celsius(8)) > 0 {
 		t.Errorf("%+v", s)
 	}
 }
@@ -163,7 +163,7 @@ func TestEatenWarm(t *testing.T) {
 	b := rolls()
 	b.Loaves.Warm = true
 	d := plan(t, b)
-	last := step(t, d, numbered(stepBake, d.Baking.Rounds-1, d.Baking.Rounds))
+	last := step(t, d, nth(idBake, d.Baking.Rounds-1))
 	if wait := d.Wanted.Sub(last.End); !d.Possible() || wait < tooHotToEat || wait > usualWarmth.Duration() {
 		t.Errorf("baked at %v, wanted at %v", last.End, d.Wanted)
 	}
@@ -238,16 +238,16 @@ func TestFaultsOfWhatIsMadeBeforehand(t *testing.T) {
 // A late step moves the rest of a plan with things made beforehand.
 func TestReplanWithWhatIsMadeBeforehand(t *testing.T) {
 	d := plan(t, sticks())
-	poolish := step(t, d, "make the poolish")
-	again, err := d.Replan(context.Background(), Late{Step: "make the poolish", By: 20 * time.Minute})
+	poolish := step(t, d, "make-1")
+	again, err := d.Replan(context.Background(), Late{Step: "make-1", By: quantity.Elapsed(20 * time.Minute)})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if len(again.Timetable.Steps) == 0 {
 		t.Fatal(again)
 	}
-	made, ok := again.Timetable.Step("make the poolish")
-	stands, _ := again.Timetable.Step("poolish ripens")
+	made, ok := again.Timetable.Step("make-1")
+	stands, _ := again.Timetable.Step("ripen-1")
 	if !ok || made.Start.Sub(poolish.Start) != 20*time.Minute || stands.End.Sub(stands.Start) < 10*time.Hour {
 		t.Errorf("%v: made at %v, stands from %v to %v", again, made.Start, stands.Start, stands.End)
 	}

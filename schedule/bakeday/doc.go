@@ -14,7 +14,7 @@
 //	a step is late: what now                     Day.Replan
 //	which amounts and temperatures fit best      Fit
 //	with what my own bakes have taught           Bake.Culture
-//	the day as plain data, and as a calendar     Day.Sheet, Sheet.CalendarEvents
+//	the day as plain data, and as a calendar     Day.Data, PlanData.CalendarEvents
 //	what can hurt                                Day.Cautions
 //	how each number was reached                  Day.Workings
 //

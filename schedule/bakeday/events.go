@@ -6,12 +6,13 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/calendar"
 )
 
 // CalendarID identifies the plan in calendars: a hash of the bread's name and the day it is wanted, so
 // that a changed plan for the same bread and day moves the events of the old one.
-func (s Sheet) CalendarID() string {
+func (s PlanData) CalendarID() string {
 	sum := sha256.Sum256([]byte(s.Name + "\x00" + s.Wanted.Format(time.DateOnly)))
 	return hex.EncodeToString(sum[:16])
 }
@@ -19,17 +20,17 @@ func (s Sheet) CalendarID() string {
 // CalendarEvents turns the timetable into events for package calendar. Steps that need hands
 // block the time and remind a quarter of an hour before; a living step reminds when it is time to
 // look.
-func (s Sheet) CalendarEvents() []calendar.Event {
+func (s PlanData) CalendarEvents() []calendar.Event {
 	var out []calendar.Event
 	for _, t := range s.Steps {
 		e := calendar.Event{
-			Step: t.Name, Summary: t.Name, From: t.Start, To: t.End, Busy: t.Hands,
+			Step: t.ID, Summary: t.Name.String(), From: t.Start, To: t.End, Busy: t.Hands,
 			Description: fmt.Sprintf("latest start %s, earliest %s", t.LatestStart.Format("Mon 15:04"), t.EarliestStart.Format("Mon 15:04")),
 		}
 		if s.Name != "" {
 			e.Summary += " (" + s.Name + ")"
 		}
-		if t.Hands || t.Name == stepHeat {
+		if t.Hands || t.Kind == schedule.Preheat {
 			e.Alarms = []calendar.Alarm{{Before: 15 * time.Minute}}
 		}
 		if t.LookFrom != nil {

@@ -41,7 +41,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	sheet := day.Sheet()
+	sheet := day.Data()
 	fmt.Println("pour water of", sheet.Water.Temperature.Text(quantity.CelsiusScale, 0))
 	for _, s := range sheet.Steps {
 		if s.Hands {

@@ -235,7 +235,7 @@ func ratio[T any](bounds []T, value func(T) float64, by float64) float64 {
 func (d Day) awkward() time.Duration {
 	var sum time.Duration
 	for _, s := range d.Timetable.Steps {
-		if imagined(s.Name) || !handsOn(s.Name) {
+		if s.Spare || !s.Kind.Hands() {
 			continue
 		}
 		for t := s.Start; t.Before(s.End); t = t.Add(time.Minute) {

@@ -1,32 +1,12 @@
 package bakeday
 
 import (
-	"fmt"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/wallclock"
-)
-
-// The names of the steps, as they stand in timetables, calendars and conflicts.
-const (
-	stepFeed   = "feed the levain"
-	stepRipen  = "levain ripens"
-	stepMix    = "mix the dough"
-	stepBulk   = "bulk fermentation"
-	stepShape  = "divide and shape"
-	stepRetard = "cold retard"
-	stepOut    = "take out of the cold"
-	stepWarm   = "warm up"
-	stepProof  = "final proof"
-	stepHeat   = "heat the oven"
-	stepBake   = "bake"
-	stepCool   = "cool"
-
-	baker = "the baker"
-	pair  = "the baker's hands"
 )
 
 // times are the durations that the other rooms computed for one bake.
@@ -40,30 +20,11 @@ type times struct {
 }
 
 // grid rounds a duration up to the minute, which is the grid of the timetable.
-func grid(d time.Duration) time.Duration {
-	return (d + time.Minute - 1).Truncate(time.Minute)
-}
-
-func numbered(name string, i, of int) string {
-	if of == 1 {
-		return name
-	}
-	return fmt.Sprintf("%s, %d of %d", name, i+1, of)
+func grid(d time.Duration) quantity.Elapsed {
+	return quantity.Elapsed((d + time.Minute - 1).Truncate(time.Minute))
 }
 
 func hm(d time.Duration) string { return quantity.FormatDuration(d) }
-
-// The steps of a dough that is early or late. They stand in the network only to keep room for
-// it: whatever the dough does within its range, there is a time for it that is not slept through.
-const (
-	ifEarly = "if the dough is early: "
-	ifLate  = "if the dough is late: "
-)
-
-// imagined reports whether a step only keeps room for a dough that is early or late.
-func imagined(name string) bool {
-	return strings.HasPrefix(name, ifEarly) || strings.HasPrefix(name, ifLate)
-}
 
 // network lays the bake out as steps and rules, in the baker's words. Careful keeps room for a dough
 // that is early or late.
@@ -73,148 +34,218 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 		anchor = anchor.Add(time.Minute)
 	}
 	horizon := wanted.Sub(anchor) + 48*time.Hour // room to find the next time that works
-	p := schedule.Problem{Anchor: anchor, Horizon: horizon}
+	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon)}
 	closed, err := b.closed(wallclock.Span{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
 	if err != nil {
 		return p, err
 	}
-	p.Resources = []schedule.Resource{{Name: baker, Closed: closed}}
-	hands := []schedule.Need{{Resource: baker, Amount: 1}}
-	work := hands
+	p.Resources = []schedule.Resource{{ID: baker, Name: working.Say("the baker"), Closed: closed}}
+	n := &network{b: b, t: t, p: &p}
+	n.there = []schedule.Need{{Resource: baker, Amount: 1}}
+	n.work = n.there
 	if len(b.beforehand()) > 0 {
 		// What is made beforehand is the only work that could fall together with other work: two hands do one
 		// thing at a time. Heating the oven and minding the bake leave them free.
-		p.Resources = append(p.Resources, schedule.Resource{Name: pair, Capacity: 1, Words: "one pair of hands"})
-		work = append(work[:1:1], schedule.Need{Resource: pair, Amount: 1})
-	}
-	add := func(s schedule.Step) string {
-		p.Steps = append(p.Steps, s)
-		return s.Name
-	}
-	atOnce := func(from, to string) { p.Links = append(p.Links, schedule.Link{From: from, To: to}) }
-
-	previous := ""
-	if b.Levain != nil {
-		feed := add(schedule.Step{Name: stepFeed, Min: grid(b.Levain.Takes.Duration()), Needs: work})
-		previous = add(schedule.Step{
-			Name: stepRipen, Min: grid(t.ripe), Max: grid(t.past),
-			MinWords: "the levain takes about " + hm(grid(t.ripe)) + " to its peak", MaxWords: "the levain is past its best after " + hm(grid(t.past)),
+		p.Resources = append(p.Resources, schedule.Resource{
+			ID: hands, Name: working.Say("the baker's hands"), Capacity: 1, Words: working.Say("one pair of hands"),
 		})
-		atOnce(feed, previous)
+		n.work = append(n.work[:1:1], schedule.Need{Resource: hands, Amount: 1})
 	}
-	var standing []string
-	for _, s := range b.beforehand() {
-		make := add(schedule.Step{Name: s.makes(), Min: grid(s.takes), Needs: work})
-		wait := add(schedule.Step{
-			Name: s.waits(), Min: grid(s.least), Max: grid(s.most),
-			MinWords: "the " + s.waits() + " at least " + hm(s.least), MaxWords: "the " + s.waits() + " at most " + hm(s.most),
-		})
-		atOnce(make, wait)
-		standing = append(standing, wait)
-	}
-	for i := range t.mixes {
-		mix := add(schedule.Step{Name: numbered(stepMix, i, t.mixes), Min: grid(b.Mixing.Takes.Duration()), Needs: work})
-		if previous != "" {
-			atOnce(previous, mix)
-		}
-		if i == 0 {
-			for _, wait := range standing {
-				atOnce(wait, mix)
-			}
-		}
-		previous = mix
-	}
-	bulk := add(schedule.Step{
-		Name: stepBulk, Min: grid(t.bulk.Early), Max: grid(t.bulk.Late), Living: true, Likely: grid(t.bulk.Likely), Watch: baker,
-		MinWords: "bulk at least " + hm(grid(t.bulk.Early)), MaxWords: "bulk at most " + hm(grid(t.bulk.Late)),
-	})
-	atOnce(previous, bulk)
-	for i := range b.Bulk.Folds {
-		fold := add(schedule.Step{Name: numbered("fold", i, b.Bulk.Folds), Min: grid(b.Bulk.FoldTakes.Duration()), Needs: work})
-		at := time.Duration(i+1) * b.Bulk.FoldEvery.Duration()
-		p.Links = append(p.Links, schedule.Link{
-			From: bulk, To: fold, Kind: schedule.StartToStart, Min: at - foldSlack(at), Max: at + foldSlack(at),
-			MinWords: fmt.Sprintf("fold %d about %s into the bulk", i+1, hm(at)), MaxWords: fmt.Sprintf("fold %d about %s into the bulk", i+1, hm(at)),
-		})
-	}
-	shape := add(schedule.Step{Name: stepShape, Min: grid(b.Shaping.Takes.Duration()), Needs: work})
-	atOnce(bulk, shape)
-	var rest string
-	if r := b.Retard; r != nil {
-		rest = add(schedule.Step{
-			Name: stepRetard, Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
-			MinWords: "retard at least " + hm(r.AtLeast.Duration()), MaxWords: "retard at most " + hm(r.AtMost.Duration()),
-		})
-		atOnce(shape, rest)
-		if r.WarmUp > 0 {
-			out := add(schedule.Step{Name: stepOut, Min: grid(takingOut), Needs: hands})
-			atOnce(rest, out)
-			rest = out
-			warm := add(schedule.Step{Name: stepWarm, Min: r.warming() - takingOut, Max: r.warming() - takingOut})
-			atOnce(rest, warm)
-			rest = warm
-		}
-	} else {
-		rest = add(schedule.Step{
-			Name: stepProof, Min: grid(t.proof.Early), Max: grid(t.proof.Late), Living: true, Likely: grid(t.proof.Likely), Watch: baker,
-			MinWords: "final proof at least " + hm(grid(t.proof.Early)), MaxWords: "final proof at most " + hm(grid(t.proof.Late)),
-		})
-		atOnce(shape, rest)
-	}
-	firstBake := numbered(stepBake, 0, t.rounds)
+	n.mixed(n.levain(), n.beforehand())
+	n.bulk()
+	rest := n.rest()
 	if careful {
-		b.keepRoom(&p, t, firstBake)
+		n.keepRoom()
 	}
-	heat := add(schedule.Step{Name: stepHeat, Min: grid(b.Oven.Preheat.Duration()), Needs: hands})
-	each := grid(b.Oven.Covered.Duration() + b.Oven.Uncovered.Duration())
-	previous = ""
-	for i := range t.rounds {
-		bake := add(schedule.Step{Name: numbered(stepBake, i, t.rounds), Min: each, Needs: hands})
-		if i == 0 {
-			atOnce(rest, bake)
-			atOnce(heat, bake)
-		} else {
-			gap := grid(b.Oven.Reheat.Duration())
-			most := gap + 5*time.Minute // proofed loaves do not wait
-			if b.Retard != nil && b.Retard.WarmUp == 0 {
-				most = gap + 15*time.Minute // cold ones may
-			}
-			p.Links = append(p.Links, schedule.Link{From: previous, To: bake, Min: gap, Max: most,
-				MinWords: "the oven and pots reheat for " + hm(gap), MaxWords: "the next round follows within " + hm(most)})
-		}
-		previous = bake
-	}
-	cool := add(schedule.Step{
-		Name: stepCool, Min: grid(t.cool), Max: grid(t.cool) + grid(b.Loaves.FreshWithin.Duration()),
-		MinWords: "the last loaf cools for " + hm(grid(t.cool)), MaxWords: b.freshWords(),
-	})
-	atOnce(previous, cool)
+	n.oven(rest)
 	p.Bounds = []schedule.Bound{{
-		Step: stepCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
-		Words: "wanted " + wallclock.MomentOf(wanted, zone).String(),
+		Step: idCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
+		Words: working.Say("wanted %v", wallclock.MomentOf(wanted, zone)),
 	}}
 	return p, nil
 }
 
+// network is a bake being laid out as steps and rules.
+type network struct {
+	b           *Bake
+	t           times
+	p           *schedule.Problem
+	there, work []schedule.Need // somebody has to be there; and to have hands free
+}
+
+func (n *network) add(s schedule.Step) string {
+	n.p.Steps = append(n.p.Steps, s)
+	return s.ID
+}
+
+func (n *network) atOnce(from, to string) {
+	if from != "" {
+		n.p.Links = append(n.p.Links, schedule.Link{From: from, To: to})
+	}
+}
+
+// levain feeds it and lets it ripen, and returns the ID of the last step.
+func (n *network) levain() string {
+	l := n.b.Levain
+	if l == nil {
+		return ""
+	}
+	ripe, past := grid(n.t.ripe), grid(n.t.past)
+	feed := n.add(schedule.Step{ID: idFeed, Kind: schedule.Feed, Thing: levainName, Name: working.Say("feed the levain"), Min: grid(l.Takes.Duration()), Needs: n.work})
+	ripen := n.add(schedule.Step{
+		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Say("levain ripens"), Min: ripe, Max: past,
+		MinWords: working.Say("the levain takes about %v to its peak", ripe),
+		MaxWords: working.Say("the levain is past its best after %v", past),
+	})
+	n.atOnce(feed, ripen)
+	return ripen
+}
+
+// beforehand makes poolishes, soakers and the like, and returns the IDs of their last steps.
+func (n *network) beforehand() []string {
+	var last []string
+	all := n.b.beforehand()
+	for i, s := range all {
+		made := n.add(schedule.Step{
+			ID: nth(schedule.Make.String(), i), Kind: schedule.Make, Thing: s.name, Number: i + 1, Of: len(all),
+			Name: working.Say("make the %s", s.name), Min: grid(s.takes), Needs: n.work,
+		})
+		least, most := working.Say("the %s stands at least %v", s.name, quantity.Elapsed(s.least)), working.Say("the %s stands at most %v", s.name, quantity.Elapsed(s.most))
+		title := working.Say("%s stands", s.name)
+		if s.waits == schedule.Ripen {
+			least, most = working.Say("the %s ripens at least %v", s.name, quantity.Elapsed(s.least)), working.Say("the %s ripens at most %v", s.name, quantity.Elapsed(s.most))
+			title = working.Say("%s ripens", s.name)
+		}
+		wait := n.add(schedule.Step{
+			ID: nth(s.waits.String(), i), Kind: s.waits, Thing: s.name, Number: i + 1, Of: len(all), Name: title, Min: grid(s.least), Max: grid(s.most),
+			MinWords: least, MaxWords: most,
+		})
+		n.atOnce(made, wait)
+		last = append(last, wait)
+	}
+	return last
+}
+
+// mixed mixes the batches as soon as the levain is ripe, with everything that stands ready.
+func (n *network) mixed(previous string, standing []string) {
+	for i := range n.t.mixes {
+		s := numbered(schedule.Mix, idMix, i, n.t.mixes, working.Say("mix the dough"))
+		s.Min, s.Needs = grid(n.b.Mixing.Takes.Duration()), n.work
+		mix := n.add(s)
+		n.atOnce(previous, mix)
+		if i == 0 {
+			for _, wait := range standing {
+				n.atOnce(wait, mix)
+			}
+		}
+		previous = mix
+	}
+}
+
+// bulk ferments and folds the dough until it is shaped.
+func (n *network) bulk() {
+	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
+	bulk := n.add(schedule.Step{
+		ID: idBulk, Kind: schedule.Bulk, Name: working.Say("bulk fermentation"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
+		MinWords: working.Say("bulk at least %v", early), MaxWords: working.Say("bulk at most %v", late),
+	})
+	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
+	of := n.b.Bulk.Folds
+	for i := range of {
+		s := numbered(schedule.Fold, idFold, i, of, working.Say("fold"))
+		s.Min, s.Needs = grid(n.b.Bulk.FoldTakes.Duration()), n.work
+		at := quantity.Elapsed(i+1) * n.b.Bulk.FoldEvery
+		about := working.Say("fold %d about %v into the bulk", i+1, at)
+		n.p.Links = append(n.p.Links, schedule.Link{
+			From: bulk, To: n.add(s), Kind: schedule.StartToStart, Min: at - foldSlack(at), Max: at + foldSlack(at), MinWords: about, MaxWords: about,
+		})
+	}
+	shape := n.add(schedule.Step{ID: idShape, Kind: schedule.Shape, Name: working.Say("divide and shape"), Min: grid(n.b.Shaping.Takes.Duration()), Needs: n.work})
+	n.atOnce(bulk, shape)
+}
+
+// rest is the cold or the final proof after shaping; it returns the ID of the last step.
+func (n *network) rest() string {
+	r := n.b.Retard
+	if r == nil {
+		early, likely, late := grid(n.t.proof.Early), grid(n.t.proof.Likely), grid(n.t.proof.Late)
+		proof := n.add(schedule.Step{
+			ID: idProof, Kind: schedule.Proof, Name: working.Say("final proof"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
+			MinWords: working.Say("final proof at least %v", early), MaxWords: working.Say("final proof at most %v", late),
+		})
+		n.atOnce(idShape, proof)
+		return proof
+	}
+	rest := n.add(schedule.Step{
+		ID: idRetard, Kind: schedule.Retard, Name: working.Say("cold retard"), Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
+		MinWords: working.Say("retard at least %v", r.AtLeast), MaxWords: working.Say("retard at most %v", r.AtMost),
+	})
+	n.atOnce(idShape, rest)
+	if r.WarmUp <= 0 {
+		return rest
+	}
+	out := n.add(schedule.Step{ID: idOut, Kind: schedule.TakeOut, Name: working.Say("take out of the cold"), Min: takingOut, Needs: n.there})
+	n.atOnce(rest, out)
+	warm := n.add(schedule.Step{ID: idWarm, Kind: schedule.WarmUp, Name: working.Say("warm up"), Min: r.warming() - takingOut, Max: r.warming() - takingOut})
+	n.atOnce(out, warm)
+	return warm
+}
+
+// oven heats it, bakes all rounds and lets the bread cool.
+func (n *network) oven(rest string) {
+	b := n.b
+	heat := n.add(schedule.Step{ID: idHeat, Kind: schedule.Preheat, Name: working.Say("heat the oven"), Min: grid(b.Oven.Preheat.Duration()), Needs: n.there})
+	for i := range n.t.rounds {
+		s := numbered(schedule.Bake, idBake, i, n.t.rounds, working.Say("bake"))
+		s.Min, s.Needs = grid(b.Oven.Covered.Duration()+b.Oven.Uncovered.Duration()), n.there
+		bake := n.add(s)
+		if i == 0 {
+			n.atOnce(rest, bake)
+			n.atOnce(heat, bake)
+			continue
+		}
+		gap := grid(b.Oven.Reheat.Duration())
+		most := gap + quantity.Elapsed(5*time.Minute) // proofed loaves do not wait
+		if b.Retard != nil && b.Retard.WarmUp == 0 {
+			most = gap + quantity.Elapsed(15*time.Minute) // cold ones may
+		}
+		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most,
+			MinWords: working.Say("the oven and pots reheat for %v", gap), MaxWords: working.Say("the next round follows within %v", most)})
+	}
+	cooled := grid(n.t.cool)
+	cool := n.add(schedule.Step{
+		ID: idCool, Kind: schedule.Cool, Name: working.Say("cool"), Min: cooled, Max: cooled + grid(b.Loaves.FreshWithin.Duration()),
+		MinWords: working.Say("the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
+	})
+	n.atOnce(nth(idBake, n.t.rounds-1), cool)
+}
+
 // keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to
-// rest as long as the rules ask before the first loaves go into the oven.
-func (b *Bake) keepRoom(p *schedule.Problem, t times, firstBake string) {
-	hands := []schedule.Need{{Resource: baker, Amount: 1}}
+// rest as long as the rules ask before the first loaves go into the oven. They stand in the network only
+// to keep room: whatever the dough does within its range, somebody is awake and there for it.
+func (n *network) keepRoom() {
 	for _, c := range []struct {
-		prefix string
-		bulk   time.Duration
-	}{{ifEarly, t.bulk.Early}, {ifLate, t.bulk.Late}} {
-		shape := c.prefix + stepShape
-		p.Steps = append(p.Steps, schedule.Step{Name: shape, Min: grid(b.Shaping.Takes.Duration()), Needs: hands})
-		p.Links = append(p.Links, schedule.Link{From: stepBulk, To: shape, Kind: schedule.StartToStart, Min: grid(c.bulk), Max: grid(c.bulk)})
-		if r := b.Retard; r != nil {
-			p.Links = append(p.Links, schedule.Link{From: shape, To: firstBake, Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming()})
+		id   string
+		name working.Message
+		bulk time.Duration
+	}{
+		{idEarly, working.Say("divide and shape, if the dough is early"), n.t.bulk.Early},
+		{idLate, working.Say("divide and shape, if the dough is late"), n.t.bulk.Late},
+	} {
+		shape := n.add(schedule.Step{ID: c.id, Kind: schedule.Shape, Name: c.name, Spare: true, Min: grid(n.b.Shaping.Takes.Duration()), Needs: n.there})
+		n.p.Links = append(n.p.Links, schedule.Link{From: idBulk, To: shape, Kind: schedule.StartToStart, Min: grid(c.bulk), Max: grid(c.bulk)})
+		if r := n.b.Retard; r != nil {
+			n.p.Links = append(n.p.Links, schedule.Link{
+				From: shape, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(),
+			})
 		}
 	}
 }
 
 // foldSlack is how far a fold may be moved: a quarter of the time since mixing.
-func foldSlack(at time.Duration) time.Duration { return (at / 4).Truncate(time.Minute) }
+func foldSlack(at quantity.Elapsed) quantity.Elapsed {
+	return quantity.Elapsed((at / 4).Duration().Truncate(time.Minute))
+}
 
 // closed lists when the baker's hands are not there.
 func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Span, error) {
@@ -235,26 +266,25 @@ func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Sp
 	}
 	var out []schedule.Span
 	for _, s := range wallclock.Clip(spans, within) {
-		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: s.Words})
+		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: working.Say("%s", s.Words)})
 	}
 	return out, nil
 }
 
-func (b *Bake) freshWords() string {
-	within := hm(b.Loaves.FreshWithin.Duration())
+func (b *Bake) freshWords() working.Message {
 	if b.Loaves.Warm {
-		return "the bread is warm, within " + within + " of the oven"
+		return working.Say("the bread is warm, within %v of the oven", b.Loaves.FreshWithin)
 	}
-	return "the bread is fresh, within " + within + " of being cool"
+	return working.Say("the bread is fresh, within %v of being cool", b.Loaves.FreshWithin)
 }
 
 // takingOut is how long hands are busy when the loaves leave the refrigerator; the warm-up begins with it.
-const takingOut = 5 * time.Minute
+const takingOut = quantity.Elapsed(5 * time.Minute)
 
 // warming is the time from the refrigerator to the oven.
-func (r *Retard) warming() time.Duration {
+func (r *Retard) warming() quantity.Elapsed {
 	if r.WarmUp <= 0 {
 		return 0
 	}
-	return max(grid(r.WarmUp.Duration()), takingOut+time.Minute)
+	return max(grid(r.WarmUp.Duration()), takingOut+quantity.Elapsed(time.Minute))
 }

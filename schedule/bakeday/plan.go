@@ -236,13 +236,13 @@ func (d *Day) times() times {
 // moments reads the timetable.
 func (d *Day) moments() moments {
 	m := moments{shaping: d.Bake.Shaping.Takes.Duration()}
-	if s, ok := d.Timetable.Step(stepFeed); ok {
+	if s, ok := d.Timetable.Step(idFeed); ok {
 		m.fed = s.End
 	}
-	if s, ok := d.Timetable.Step(stepBulk); ok {
+	if s, ok := d.Timetable.Step(idBulk); ok {
 		m.mixed = s.Start
 	}
-	if s, ok := d.Timetable.Step(stepRetard); ok {
+	if s, ok := d.Timetable.Step(idRetard); ok {
 		m.retard = s.End.Sub(s.Start)
 	}
 	return m
@@ -279,14 +279,14 @@ func (d *Day) notes() []working.Message {
 		add("the dough is quicker than the hands: even with the shortest proof it will have risen about %s in the oven, not %s; cool it, or take less yeast or levain", r.InOven.Likely.Text(0), d.Bake.Bulk.Rise.Text(0))
 	}
 	out = append(out, d.Rising.Bulk.Notes()...)
-	if s, ok := d.Timetable.Step(stepBulk); ok && s.Watch != nil {
-		if asleep := d.absentDuring(*s.Watch); asleep != "" {
-			add("the bulk may be ready while you are %s, and no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep)
+	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil {
+		if asleep := d.absentDuring(*s.Watch); !asleep.IsZero() {
+			add("the bulk may be ready while you are %v, and no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep)
 		}
 	}
 	if d.Possible() && !d.Robust.Survives && !d.Careful {
 		for _, sp := range d.Robust.Spreads {
-			add("the rest of the plan holds if %s takes %s to %s; outside of that, plan again (--late)", sp.Step, hm(sp.Early), hm(sp.Late))
+			add("the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again", sp.Title(), sp.Early, sp.Late)
 		}
 	}
 	if d.Possible() && !d.Settled {
@@ -295,11 +295,11 @@ func (d *Day) notes() []working.Message {
 	return out
 }
 
-// absentDuring says in the baker's words which absence lies in a span, or "".
-func (d *Day) absentDuring(watch schedule.Span) string {
+// absentDuring says in the baker's words which absence lies in a span, if any.
+func (d *Day) absentDuring(watch schedule.Span) working.Message {
 	spans, err := d.Bake.closed(wallclock.Span{From: watch.From, To: watch.To}, d.Zone)
 	if err != nil || len(spans) == 0 {
-		return ""
+		return working.Message{}
 	}
 	return spans[0].Words
 }

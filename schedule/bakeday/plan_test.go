@@ -61,7 +61,7 @@ func ExamplePlan() {
 	}
 	fmt.Println("possible:", day.Possible(), "for", day.Wanted.In(zone).Format("Mon 2 Jan 15:04"))
 	fmt.Println("dough:", day.Weighing.Dough, "in", day.Water.Mixes, "batches")
-	for _, s := range day.Sheet().Steps {
+	for _, s := range day.Data().Steps {
 		if s.Hands {
 			fmt.Println(s.Name)
 		}
@@ -94,7 +94,7 @@ func ExampleParseWish() {
 // What is weighed adds up exactly, on every list and in every batch.
 func TestWeightsAddUp(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls()} {
-		s := plan(t, b).Sheet()
+		s := plan(t, b).Data()
 		for _, l := range s.Weigh {
 			var sum quantity.Mass
 			batches := make([]quantity.Mass, l.Batches)
@@ -132,26 +132,26 @@ func TestTimetableFitsLife(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, s := range d.Timetable.Steps {
-			if !handsOn(s.Name) {
+			if !s.Kind.Hands() {
 				continue
 			}
 			for _, c := range closed {
 				if s.Start.Before(c.To) && s.End.After(c.From) {
-					t.Errorf("%s: %s from %v to %v while %s", b.Name, s.Name, s.Start.In(d.Zone), s.End.In(d.Zone), c.Words)
+					t.Errorf("%s: %s from %v to %v while %s", b.Name, s.ID, s.Start.In(d.Zone), s.End.In(d.Zone), c.Words)
 				}
 			}
 			if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) {
-				t.Errorf("%s: %s is outside its own limits", b.Name, s.Name)
+				t.Errorf("%s: %s is outside its own limits", b.Name, s.ID)
 			}
 		}
 		var last time.Time
-		for _, s := range d.Sheet().Steps {
+		for _, s := range d.Data().Steps {
 			if s.Start.Before(last) {
-				t.Errorf("%s: %s is out of order", b.Name, s.Name)
+				t.Errorf("%s: %s is out of order", b.Name, s.ID)
 			}
 			last = s.Start
 		}
-		cool, _ := d.Timetable.Step(stepCool)
+		cool, _ := d.Timetable.Step(idCool)
 		if !cool.End.Equal(d.Wanted) {
 			t.Errorf("%s: cool at %v, wanted at %v", b.Name, cool.End, d.Wanted)
 		}
@@ -168,7 +168,7 @@ func TestRoomsAgree(t *testing.T) {
 	if got := d.Rising.InOven.Likely.Points(); math.Abs(got-75) > 0.5 {
 		t.Errorf("the cold brings the rise to %v %%, wanted 75 %%", got)
 	}
-	retard, _ := d.Timetable.Step(stepRetard)
+	retard, _ := d.Timetable.Step(idRetard)
 	if got := retard.End.Sub(retard.Start); got-d.Rising.Retard > 5*time.Minute || d.Rising.Retard-got > 5*time.Minute {
 		t.Errorf("the rise was computed for a retard of %v, the plan has %v", d.Rising.Retard, got)
 	}
@@ -216,7 +216,7 @@ func TestWhatIsInTheWay(t *testing.T) {
 	if d.Possible() {
 		t.Fatal("bread in 17 hours, most of them slept through")
 	}
-	s := d.Sheet()
+	s := d.Data()
 	if s.Why == nil || len(s.Why.Rules) == 0 || s.Why.Short <= 0 || s.Why.Later == nil || !s.Why.Later.After(d.Wanted) {
 		t.Fatalf("no reason: %+v", s.Why)
 	}
@@ -250,13 +250,13 @@ func TestTooMuchColdIsSaid(t *testing.T) {
 	if d.Possible() || d.Rising.Feasible {
 		t.Fatalf("15 %% in all after 8 hours and more in the cold: %v", d.Rising.ShapeAt)
 	}
-	if s := d.Sheet(); s.Why == nil || !strings.Contains(s.Why.Says, "even if shaped at once") {
+	if s := d.Data(); s.Why == nil || !strings.Contains(s.Why.Says.String(), "even if shaped at once") {
 		t.Errorf("no reason: %+v", s.Why)
 	}
 }
 
 func TestSameInSamePlan(t *testing.T) {
-	a, b := plan(t, hall()).Sheet(), plan(t, hall()).Sheet()
+	a, b := plan(t, hall()).Data(), plan(t, hall()).Data()
 	if diff := cmp.Diff(a, b); diff != "" {
 		t.Error(diff)
 	}
@@ -266,7 +266,7 @@ func TestSameInSamePlan(t *testing.T) {
 	f.Mixing.Warming = quantity.MustDelta("9 Δ°F")
 	f.Oven.Temperature = quantity.MustTemperature("473 °F")
 	f.Kitchen.Day, f.Kitchen.Night, f.Kitchen.Refrigerator, f.Kitchen.Tap = quantity.MustTemperature("71.6 °F"), quantity.MustTemperature("66.2 °F"), quantity.MustTemperature("39.2 °F"), quantity.MustTemperature("50 °F")
-	if diff := cmp.Diff(a, plan(t, f).Sheet()); diff != "" {
+	if diff := cmp.Diff(a, plan(t, f).Data()); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -281,7 +281,7 @@ func TestBakeRoundTripsThroughJSON(t *testing.T) {
 		if err := json.Unmarshal(text, &back); err != nil {
 			t.Fatal(err)
 		}
-		if diff := cmp.Diff(plan(t, b).Sheet(), plan(t, back).Sheet()); diff != "" {
+		if diff := cmp.Diff(plan(t, b).Data(), plan(t, back).Data()); diff != "" {
 			t.Error(diff)
 		}
 	}
@@ -401,7 +401,7 @@ func TestPlausibleKitchens(t *testing.T) {
 			t.Errorf("kitchen %d: %v", seed, err)
 			continue
 		}
-		s := d.Sheet()
+		s := d.Data()
 		switch {
 		case !d.Possible():
 			if s.Why == nil {
@@ -477,7 +477,7 @@ func TestFaultsOfMixingAreNamedInTheBake(t *testing.T) {
 	warm := hall()
 	warm.Kitchen.Flour = quantity.Celsius(49)
 	d := plan(t, warm)
-	if d.Water.Feasible || len(d.Sheet().Water.Remedies) == 0 {
+	if d.Water.Feasible || len(d.Data().Water.Remedies) == 0 {
 		t.Errorf("water at %v from a tap at 10 °C, and no way shown", d.Water.Temperature)
 	}
 }

@@ -12,24 +12,25 @@ import (
 
 // Late says that a step begins later than planned.
 type Late struct {
-	Step string        // its name, or a part of it that no other step shares: "shape"
-	By   time.Duration // how much later than planned; negative is earlier
+	Step string           `json:"step"` // its ID, or its kind where the day has one such step: "shape"; see [Day.StepNamed]
+	By   quantity.Elapsed `json:"by"`   // how much later than planned; negative is earlier
 }
 
 // Replanned is the rest of a day after something happened.
 type Replanned struct {
-	Step      string    // the step that is late
-	Now       time.Time // when it begins
-	Timetable schedule.Timetable
-	Changes   []schedule.Change // what is different from the plan before, in order of time
+	Late      schedule.Label     `json:"late"` // the step that is late
+	Now       time.Time          `json:"now"`  // when it begins
+	Timetable schedule.Timetable `json:"timetable"`
+	Changes   []schedule.Change  `json:"changes"` // what is different from the plan before, in order of time
 	// Wanted is when the bread is there; Moved is how much later than wanted that is.
-	Wanted time.Time
-	Moved  time.Duration
+	Wanted time.Time        `json:"wanted"`
+	Moved  quantity.Elapsed `json:"moved"`
 	// Why says why the wanted time had to move; nil when it did not.
-	Why *schedule.Conflict
+	Why *schedule.Conflict `json:"why,omitempty"`
 	// Risen is the rise likely to be there when the dough is shaped, and Allowed how far it may
 	// have risen for the rest that is left; both are set when shaping is late or early.
-	Risen, Allowed quantity.Percent
+	Risen   quantity.Percent `json:"risen,omitzero"`
+	Allowed quantity.Percent `json:"allowed,omitzero"`
 }
 
 // Replan answers: this step begins late (or early); what now?
@@ -44,15 +45,15 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 		return Replanned{}, &quantity.InputError{GoPath: "Day", Got: "a day without a timetable", Want: "a day that can be baked", Err: quantity.ErrInconsistent}
 	}
 	var p quantity.Problems
-	p.Duration("By", late.By, -48*time.Hour, 48*time.Hour)
-	at, err := d.stepNamed(late.Step)
+	p.Duration("By", late.By.Duration(), -48*time.Hour, 48*time.Hour)
+	at, err := d.StepNamed(late.Step)
 	p.Join("Step", err)
 	if err := p.Err(); err != nil {
 		return Replanned{}, err
 	}
-	r := Replanned{Step: at.Name, Now: at.Start.Add(late.By.Truncate(time.Minute)), Wanted: d.Wanted}
+	r := Replanned{Late: at.Label, Now: at.Start.Add(late.By.Duration().Truncate(time.Minute)), Wanted: d.Wanted}
 	if r.Now.Before(d.problem.Anchor) {
-		p.Add("By", quantity.FormatDuration(late.By), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
+		p.Add("By", late.By.String(), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
 		return Replanned{}, p.Err()
 	}
 	done := d.doneBefore(at, r.Now)
@@ -75,50 +76,22 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 		}
 		r.Wanted = r.Timetable.After.To
 	}
-	r.Moved = r.Wanted.Sub(d.Wanted)
+	r.Moved = quantity.Elapsed(r.Wanted.Sub(d.Wanted))
 	if len(r.Timetable.Steps) > 0 {
 		r.Changes = schedule.Changes(d.Timetable, r.Timetable)
 	}
 	return r, d.riseNow(&r)
 }
 
-// stepNamed finds the one step whose name is or contains the text.
-func (d Day) stepNamed(text string) (schedule.Timed, error) {
-	var found []schedule.Timed
-	var names []string
-	want := strings.ToLower(strings.TrimSpace(text))
-	for _, i := range d.Timetable.ByTime() {
-		s := d.Timetable.Steps[i]
-		if imagined(s.Name) {
-			continue
-		}
-		names = append(names, s.Name)
-		if strings.ToLower(s.Name) == want {
-			return s, nil
-		}
-		if want != "" && strings.Contains(strings.ToLower(s.Name), want) {
-			found = append(found, s)
-		}
-	}
-	if len(found) == 1 {
-		return found[0], nil
-	}
-	got := quantity.Excerpt(text)
-	if len(found) > 1 {
-		got += fmt.Sprintf(", which %d steps have in their names", len(found))
-	}
-	return schedule.Timed{}, &quantity.InputError{Got: got, Want: "one of: " + strings.Join(names, "; "), Err: quantity.ErrInconsistent}
-}
-
 // doneBefore lists what has happened when the step begins.
 func (d Day) doneBefore(at schedule.Timed, now time.Time) []schedule.Done {
-	done := []schedule.Done{{Step: at.Name, Start: now}}
+	done := []schedule.Done{{Step: at.ID, Start: now}}
 	for _, s := range d.Timetable.Steps {
-		if imagined(s.Name) || s.Name == at.Name || !s.Start.Before(at.Start) || s.Start.After(now) {
+		if s.Spare || s.ID == at.ID || !s.Start.Before(at.Start) || s.Start.After(now) {
 			continue
 		}
-		e := schedule.Done{Step: s.Name, Start: s.Start, End: s.End}
-		if !handsOn(s.Name) && s.End.Equal(at.Start) {
+		e := schedule.Done{Step: s.ID, Start: s.Start, End: s.End}
+		if !s.Kind.Hands() && s.End.Equal(at.Start) {
 			e.End = now
 		}
 		if e.End.After(now) || e.End.Before(e.Start) {
@@ -144,10 +117,10 @@ func (d Day) moved(wanted time.Time) schedule.Problem {
 
 // riseNow compares the rise at shaping with what the rest that is left allows.
 func (d Day) riseNow(r *Replanned) error {
-	bulk, ok := d.Timetable.Step(stepBulk)
-	shape, shaped := r.Timetable.Step(stepShape)
-	retard, cold := r.Timetable.Step(stepRetard)
-	if !ok || !shaped || !cold || r.Step != stepShape {
+	bulk, ok := d.Timetable.Step(idBulk)
+	shape, shaped := r.Timetable.Step(idShape)
+	retard, cold := r.Timetable.Step(idRetard)
+	if !ok || !shaped || !cold || r.Late.ID != idShape {
 		return nil
 	}
 	after := shape.Start.Sub(bulk.Start)
@@ -175,7 +148,7 @@ func (r Replanned) String() string {
 		return "nothing fits any more: " + r.Timetable.Conflict.String()
 	}
 	if r.Moved > 0 {
-		fmt.Fprintf(&b, "the bread is ready %s later, at %s", quantity.FormatDuration(r.Moved), r.Wanted.Format("Mon 15:04"))
+		fmt.Fprintf(&b, "the bread is ready %v later, at %s", r.Moved, r.Wanted.Format("Mon 15:04"))
 	}
 	for _, c := range r.Changes {
 		if b.Len() > 0 {

@@ -17,7 +17,7 @@ func ExampleDay_Replan() {
 		fmt.Println(err)
 		return
 	}
-	r, err := day.Replan(context.Background(), Late{Step: "shape", By: 40 * time.Minute})
+	r, err := day.Replan(context.Background(), Late{Step: "shape", By: quantity.Elapsed(40 * time.Minute)})
 	fmt.Println(r, err)
 	// Output:
 	// bulk fermentation 40m longer; divide and shape moves to Fri 20:34; cold retard 40m shorter, from Fri 21:14 <nil>
@@ -26,19 +26,19 @@ func ExampleDay_Replan() {
 func TestReplanKeepsWhatHappenedAndTheWantedTime(t *testing.T) {
 	d := plan(t, hall())
 	for _, by := range []time.Duration{0, 40 * time.Minute, -20 * time.Minute, 90 * time.Minute} {
-		r, err := d.Replan(context.Background(), Late{Step: "shape", By: by})
+		r, err := d.Replan(context.Background(), Late{Step: "shape", By: quantity.Elapsed(by)})
 		if err != nil {
 			t.Fatal(by, err)
 		}
 		if len(r.Timetable.Steps) == 0 {
 			t.Fatalf("%v: %v", by, r)
 		}
-		shape, _ := r.Timetable.Step(stepShape)
-		was, _ := d.Timetable.Step(stepShape)
+		shape, _ := r.Timetable.Step(idShape)
+		was, _ := d.Timetable.Step(idShape)
 		if got := shape.Start.Sub(was.Start); got != by {
 			t.Errorf("late by %v: shaping moved by %v", by, got)
 		}
-		for _, name := range []string{stepFeed, stepMix + ", 1 of 2"} {
+		for _, name := range []string{idFeed, nth(idMix, 0)} {
 			a, _ := d.Timetable.Step(name)
 			b, _ := r.Timetable.Step(name)
 			if !a.Start.Equal(b.Start) {
@@ -56,7 +56,7 @@ func TestReplanKeepsWhatHappenedAndTheWantedTime(t *testing.T) {
 
 func TestReplanMovesTheWantedTimeWhenItMust(t *testing.T) {
 	d := plan(t, hall())
-	r, err := d.Replan(context.Background(), Late{Step: "bake, 3 of 3", By: 50 * time.Minute})
+	r, err := d.Replan(context.Background(), Late{Step: "bake-3", By: quantity.Elapsed(50 * time.Minute)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +68,7 @@ func TestReplanMovesTheWantedTimeWhenItMust(t *testing.T) {
 func TestReplanRefuses(t *testing.T) {
 	d := plan(t, hall())
 	for name, late := range map[string]Late{
-		"no such step": {Step: "knit"}, "many": {Step: "bake"}, "nothing": {}, "far": {Step: "shape", By: 1000 * time.Hour}, "past": {Step: "feed", By: -47 * time.Hour},
+		"no such step": {Step: "knit"}, "many": {Step: "bake"}, "nothing": {}, "far": {Step: "shape", By: quantity.Elapsed(1000 * time.Hour)}, "past": {Step: "feed", By: quantity.Elapsed(-47 * time.Hour)},
 	} {
 		if _, err := d.Replan(context.Background(), late); len(quantity.InputErrors(err)) == 0 {
 			t.Errorf("%s: %v", name, err)

@@ -167,7 +167,7 @@ func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, 
 			return r, quantity.At("Kitchen.Refrigerator", err)
 		}
 		parts := []ferment.Stretch{{History: bench, For: quantity.Elapsed(m.shaping)}, {History: cold, For: quantity.Elapsed(m.retard)}}
-		warming := b.Retard.warming()
+		warming := b.Retard.warming().Duration()
 		if warming > 0 {
 			out := m.mixed.Add(shaped + m.shaping + m.retard)
 			warm, err := ferment.Piece{

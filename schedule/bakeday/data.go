@@ -1,0 +1,225 @@
+package bakeday
+
+import (
+	"time"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// thousandths rounds a computed temperature for data, which would otherwise carry digits that mean
+// nothing; what the baker gave is left as it is.
+func thousandths(t quantity.Temperature) quantity.Temperature {
+	if !t.IsValid() {
+		return t
+	}
+	return quantity.Celsius(roundTo(t.Celsius(), 1000))
+}
+
+func band(low, likely, high quantity.Percent) BandData { return BandData{low, likely, high} }
+
+// PlanData turns the day into plain data.
+func (d Day) Data() PlanData {
+	s := PlanData{
+		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(),
+		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
+	}
+	b := d.Batch
+	effective, _ := b.EffectiveHydration()
+	s.Formula = FormulaData{
+		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: effective, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
+		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Allergens: b.Allergens().String(),
+	}
+	s.Water, s.Mixer = d.waterData()
+	if l := d.Levain; l != nil {
+		left := quantity.Mass{}
+		if hand := d.Bake.Levain.CultureAtHand; !hand.IsZero() && l.Short.IsZero() {
+			left, _ = hand.Sub(l.Culture).RoundDown(quantity.Grams(1))
+		}
+		s.Levain = &LevainData{l.Culture, l.Short, left, NewRange(l.Ripeness.From), NewRange(l.Ripeness.Peak), NewRange(l.Ripeness.Until)}
+	}
+	s.Bulk = d.bulkData()
+	if d.Bake.Retard != nil {
+		shaping := d.Bake.Shaping.Takes.Duration()
+		s.Retard = &RetardData{
+			For: quantity.Elapsed(d.Rising.Retard), Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
+			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: thousandths(d.Rising.FromCold),
+		}
+	} else if d.Rising.HasProof {
+		r := NewRange(d.Rising.Proof)
+		s.Proof = &r
+	}
+	o, k := d.Bake.Oven, d.Baking
+	s.Oven = OvenData{
+		Temperature: o.Temperature, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
+		Core: thousandths(k.Target.Core), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.Target.To), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
+		Loss: k.Loss, UsualLoss: band(k.Usual.Low, k.Usual.Likely, k.Usual.High), Baked: d.Bake.Loaves.Baked,
+		Cooling: NewRange(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: quantity.Elapsed(k.Cooling.Rest),
+	}
+	if d.Possible() {
+		s.Steps = d.stepData()
+	} else {
+		s.Why = d.why(d.Timetable.Conflict, d.Earlier, d.Later)
+	}
+	if m := d.Missed; m != nil {
+		s.Missed = &MissedData{m.Wanted.In(d.Zone), d.why(m.Conflict, nil, nil)}
+	}
+	for _, c := range d.Cautions() {
+		s.Cautions = append(s.Cautions, CautionText{c.Subject, c.Text, sourceText(c.Source)})
+	}
+	return s
+}
+
+func sourceText(s working.Source) string {
+	if s.IsZero() {
+		return ""
+	}
+	return s.String()
+}
+
+func (d Day) weighLists() []WeighList {
+	var out []WeighList
+	for _, b := range d.Weighing.Builds {
+		l := WeighList{Name: b.Build.Name, Total: b.Made, Batches: 1}
+		for _, w := range b.Lines {
+			l.Lines = append(l.Lines, WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass})
+			l.Residue = l.Residue.Add(w.Residue)
+		}
+		out = append(out, l)
+	}
+	l := WeighList{Name: "dough", Total: d.Weighing.Dough, Residue: d.Weighing.Residue, Batches: d.Water.Mixes}
+	turn := 0
+	for _, w := range d.Weighing.Lines {
+		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass}
+		if n := d.Water.Mixes; n > 1 {
+			line.Portions = portions(w, n, turn, d.Weighing.Scales.Flour)
+			if line.Portions[0] != line.Portions[n-1] {
+				turn++
+			}
+		}
+		l.Lines = append(l.Lines, line)
+	}
+	return append(out, l)
+}
+
+// portions divides a weighed line among batches in whole steps of its scale; the steps that are left
+// over go to the batches from the given one on, so that the batches come out alike.
+func portions(w dough.Weighed, n, from int, scale quantity.Mass) []quantity.Mass {
+	step := w.Step
+	if step.IsZero() { // a build, whose weight follows from its own list
+		step = scale
+	}
+	each, _ := w.Mass.Divide(int64(n)).RoundDown(step)
+	left := w.Mass.Sub(each.Times(int64(n)))
+	out := make([]quantity.Mass, n)
+	for i := range out {
+		k := (from + i) % n
+		out[k] = each
+		if left.Compare(step) >= 0 {
+			out[k], left = out[k].Add(step), left.Sub(step)
+		}
+	}
+	out[from%n] = out[from%n].Add(left)
+	return out
+}
+
+func (d Day) waterData() (WaterData, *MixerData) {
+	w := d.Water
+	s := WaterData{
+		Temperature: thousandths(w.Temperature), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Rise, Guess: w.Guess,
+	}
+	for _, f := range w.Factors.Others {
+		s.Factors = append(s.Factors, FactorData{f.Name, thousandths(f.Temperature)})
+	}
+	for _, r := range w.Remedies {
+		s.Remedies = append(s.Remedies, r.Text)
+		if s.Ice.IsZero() {
+			s.Ice = r.Ice
+		}
+	}
+	if !w.HasFit {
+		return s, nil
+	}
+	m := &MixerData{Verdict: w.Fit.Verdict.String(), Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
+	for _, k := range w.Fit.Times {
+		m.Kneading = append(m.Kneading, k.String())
+	}
+	return s, m
+}
+
+func (d Day) bulkData() BulkData {
+	e, r := d.Rising.Bulk, d.Rising
+	h := e.Bulk().History
+	s := BulkData{
+		Ready: NewRange(e.Ready()), ShapeAt: r.ShapeAt, Total: band(r.InOven.Low, r.InOven.Likely, r.InOven.High),
+		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
+	}
+	for _, p := range e.Curve(49) {
+		s.Curve = append(s.Curve, CurveData{quantity.Elapsed(p.At.Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})
+	}
+	return s
+}
+
+func (d Day) stepData() []StepData {
+	var out []StepData
+	for _, i := range d.Timetable.ByTime() {
+		t := d.Timetable.Steps[i]
+		if t.Spare {
+			continue
+		}
+		s := StepData{
+			ID: t.ID, Kind: t.Kind, Number: t.Number, Of: t.Of, Bread: t.Bread, Thing: t.Thing, Name: t.Title(),
+			Start: t.Start.In(d.Zone), End: t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
+			Hands: t.Kind.Hands(), Takes: quantity.Elapsed(t.End.Sub(t.Start)), Windows: []WindowData{},
+			Slack: t.Slack, Earlier: quantity.Elapsed(t.Start.Sub(t.EarliestStart)),
+		}
+		for _, w := range t.Windows {
+			s.Windows = append(s.Windows, WindowData{w.From.In(d.Zone), w.To.In(d.Zone)})
+		}
+		if t.Watch != nil {
+			from, to := t.Watch.From.In(d.Zone), t.Watch.To.In(d.Zone)
+			s.LookFrom, s.LookTo = &from, &to
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// why says why there is no timetable: what is in the way, or what else is the matter.
+func (d Day) why(c *schedule.Conflict, earlier, later *time.Time) *WhyData {
+	w := &WhyData{Rules: []RuleData{}}
+	switch {
+	case c != nil:
+		w.Reason, w.Short = Clash, c.Short
+		w.Says = working.Say("%s", c.String())
+	case !d.Rising.Feasible:
+		w.Reason = RisesTooFar
+		w.Says = working.Say("even if shaped at once the dough would rise %s before it is baked, more than the %s wanted: a shorter or colder rest after shaping, or less levain, would help",
+			d.Rising.Unrisen.Text(0), d.Bake.Bulk.Rise.Text(0))
+		return w
+	default:
+		return nil
+	}
+	for _, m := range c.Members {
+		if m.Rule == schedule.LinkExact && m.Link == schedule.EndToStart && m.Limit == 0 {
+			w.InOrder = true // the order of the steps is not up for change
+			continue
+		}
+		r := RuleData{Rule: m.Rule, Step: m.Step, Other: m.Other, Wanted: m.Wanted, Words: m.Words}
+		if m.Enough {
+			r.Easing, r.Change, r.Remedy = m.Easing, m.Change, m.Remedy
+		}
+		w.Rules = append(w.Rules, r)
+	}
+	at := func(t *time.Time) *time.Time {
+		if t == nil {
+			return nil
+		}
+		local := t.In(d.Zone)
+		return &local
+	}
+	w.Earlier, w.Later = at(earlier), at(later)
+	return w
+}

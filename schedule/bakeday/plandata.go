@@ -1,0 +1,252 @@
+package bakeday
+
+import (
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// PlanFormat names the shape of [PlanData]; the number grows when a field changes its meaning.
+const PlanFormat = "maslin plan 2"
+
+// PlanData is a day as plain data, for a page, a screen or another program. Quantities marshal as text
+// with their units, durations as "4h30m", instants as RFC 3339 with the offset of the kitchen's zone.
+type PlanData struct {
+	Format   string    `json:"format"`
+	Name     string    `json:"name"`
+	Zone     string    `json:"zone"`
+	Now      time.Time `json:"now"`
+	Wanted   time.Time `json:"wanted"`
+	Possible bool      `json:"possible"`
+
+	Weigh    []WeighList       `json:"weigh"`
+	Formula  FormulaData       `json:"formula"`
+	Water    WaterData         `json:"water"`
+	Mixer    *MixerData        `json:"mixer,omitempty"`
+	Levain   *LevainData       `json:"levain,omitempty"`
+	Bulk     BulkData          `json:"bulk"`
+	Retard   *RetardData       `json:"retard,omitempty"`
+	Proof    *Range            `json:"proof,omitempty"`
+	Oven     OvenData          `json:"oven"`
+	Steps    []StepData        `json:"steps"`
+	Why      *WhyData          `json:"why_not,omitempty"`
+	Missed   *MissedData       `json:"missed,omitempty"`
+	Notes    []working.Message `json:"notes"`
+	Cautions []CautionText     `json:"cautions"`
+}
+
+// Range is a prediction: Early to Late with the probability, Likely in the middle.
+type Range struct {
+	Early       quantity.Elapsed `json:"early"`
+	Likely      quantity.Elapsed `json:"likely"`
+	Late        quantity.Elapsed `json:"late"`
+	Probability quantity.Percent `json:"probability"`
+}
+
+// NewRange makes data of a range, to the minute.
+func NewRange(r quantity.TimeRange) Range {
+	f := func(d time.Duration) quantity.Elapsed { return quantity.Elapsed(d.Round(time.Minute)) }
+	return Range{f(r.Early), f(r.Likely), f(r.Late), r.Probability}
+}
+
+// TimeRange is the range as the library computes with it.
+func (r Range) TimeRange() quantity.TimeRange {
+	return quantity.TimeRange{Early: r.Early.Duration(), Likely: r.Likely.Duration(), Late: r.Late.Duration(), Probability: r.Probability}
+}
+
+// WeighList is one bowl: its lines add up exactly to Total, and Total + Residue is what the formula asks for.
+type WeighList struct {
+	Name    string        `json:"name"`
+	Lines   []WeighLine   `json:"lines"`
+	Total   quantity.Mass `json:"total"`
+	Residue quantity.Mass `json:"residue"`
+	Batches int           `json:"batches"`
+}
+
+// WeighLine is one ingredient. Portions are its parts for each batch, when there are several.
+type WeighLine struct {
+	Name     string           `json:"name"`
+	Percent  quantity.Percent `json:"percent"` // of the flour on the list
+	Mass     quantity.Mass    `json:"mass"`
+	Portions []quantity.Mass  `json:"portions,omitempty"`
+}
+
+// FormulaData is the dough as a whole.
+type FormulaData struct {
+	Dough        quantity.Mass    `json:"dough"`
+	Flour        quantity.Mass    `json:"flour"`
+	Hydration    quantity.Percent `json:"hydration"`
+	Effective    quantity.Percent `json:"effective_hydration"` // the water in milk, egg and the like included, as far as it is stated
+	Prefermented quantity.Percent `json:"prefermented_flour"`
+	Salt         quantity.Percent `json:"salt"`
+	WholeGrain   quantity.Percent `json:"whole_grain"`
+	Rye          quantity.Percent `json:"rye"`
+	Pieces       int              `json:"pieces"`
+	Scaling      quantity.Mass    `json:"scaling_weight"`
+	Allergens    string           `json:"allergens"`
+}
+
+// WaterData is the water to pour for one batch.
+type WaterData struct {
+	Temperature quantity.Temperature      `json:"temperature"`
+	Pour        quantity.Mass             `json:"pour"` // ice included
+	Ice         quantity.Mass             `json:"ice"`
+	Feasible    bool                      `json:"feasible"`
+	Target      quantity.Temperature      `json:"dough_temperature"`
+	Warming     quantity.TemperatureDelta `json:"warming"`
+	Guess       bool                      `json:"warming_is_a_guide_value"`
+	Factors     []FactorData              `json:"factors"`
+	Remedies    []working.Message         `json:"remedies,omitempty"`
+}
+
+// FactorData is one temperature that the water answers to.
+type FactorData struct {
+	Name        string               `json:"name"`
+	Temperature quantity.Temperature `json:"temperature"`
+}
+
+// MixerData is whether the batch fits.
+type MixerData struct {
+	Verdict  string          `json:"verdict"`
+	Says     working.Message `json:"says"`
+	MostLow  quantity.Mass   `json:"most_low"`
+	MostHigh quantity.Mass   `json:"most_high"`
+	Batches  int             `json:"batches"`
+	Each     quantity.Mass   `json:"each"`
+	Kneading []string        `json:"kneading,omitempty"`
+	Ready    string          `json:"ready,omitempty"`
+}
+
+// LevainData is the levain after feeding.
+type LevainData struct {
+	Culture quantity.Mass `json:"culture"`
+	Short   quantity.Mass `json:"culture_missing"`
+	Left    quantity.Mass `json:"culture_left"` // of what is at hand, to feed and keep
+	Ripe    Range         `json:"ripe"`
+	Peak    Range         `json:"peak"`
+	Until   Range         `json:"usable_until"`
+}
+
+// BulkData is the dough's clock until it is shaped.
+type BulkData struct {
+	Ready   Range                `json:"ready"`
+	ShapeAt quantity.Percent     `json:"shape_at_rise"`
+	Total   BandData             `json:"rise_in_oven"`
+	Start   quantity.Temperature `json:"dough_at_start"`
+	End     quantity.Temperature `json:"dough_at_end"`
+	RestsOn []working.Message    `json:"rests_on"`
+	Curve   []CurveData          `json:"curve"`
+}
+
+// BandData is a rise with its band.
+type BandData struct {
+	Low    quantity.Percent `json:"low"`
+	Likely quantity.Percent `json:"likely"`
+	High   quantity.Percent `json:"high"`
+}
+
+// CurveData is one point of the rise curve.
+type CurveData struct {
+	After       quantity.Elapsed     `json:"after"`
+	Temperature quantity.Temperature `json:"temperature"`
+	Rise        BandData             `json:"rise"`
+}
+
+// RetardData is the rest in the refrigerator.
+type RetardData struct {
+	For     quantity.Elapsed     `json:"for"`
+	Into    quantity.Temperature `json:"refrigerator"`
+	DoughIn quantity.Temperature `json:"dough_going_in"`
+	DoughAt quantity.Temperature `json:"dough_coming_out"`
+	WarmUp  quantity.Elapsed     `json:"warm_up"`
+}
+
+// OvenData is the bake.
+type OvenData struct {
+	Temperature quantity.Temperature `json:"temperature"`
+	Preheat     quantity.Elapsed     `json:"preheat"`
+	Covered     quantity.Elapsed     `json:"covered"`
+	Uncovered   quantity.Elapsed     `json:"uncovered"`
+	Reheat      quantity.Elapsed     `json:"reheat"`
+	Rounds      int                  `json:"rounds"`
+	Each        int                  `json:"loaves_in_a_round"`
+	Core        quantity.Temperature `json:"core"`
+	CoreFrom    quantity.Temperature `json:"core_from"`
+	CoreTo      quantity.Temperature `json:"core_to"`
+	Boiling     quantity.Temperature `json:"water_boils"`
+	MinimumLoss quantity.Percent     `json:"minimum_loss"`
+	Loss        quantity.Percent     `json:"loss"`
+	UsualLoss   BandData             `json:"usual_loss"`
+	Baked       quantity.Mass        `json:"baked"`
+	Cooling     Range                `json:"cooling"`
+	Slice       quantity.Temperature `json:"slice_at"`
+	Rest        quantity.Elapsed     `json:"rest"`
+}
+
+// StepData is one line of the timetable: what is done, for programs in ID, kind and number, for people in
+// the name.
+type StepData struct {
+	ID     string            `json:"id"`
+	Kind   schedule.StepKind `json:"kind"`
+	Number int               `json:"number,omitempty"` // of how many alike: fold 2 of 4
+	Of     int               `json:"of,omitempty"`
+	Bread  string            `json:"bread"`
+	Thing  string            `json:"thing,omitempty"` // what is made or fed, as it is called on the lists to weigh
+	Name   working.Message   `json:"name"`
+
+	Start         time.Time        `json:"start"`
+	End           time.Time        `json:"end"`
+	EarliestStart time.Time        `json:"earliest_start"`
+	LatestStart   time.Time        `json:"latest_start"`
+	Hands         bool             `json:"hands"`
+	Windows       []WindowData     `json:"windows"` // when it may start, other steps giving way
+	Slack         quantity.Elapsed `json:"slack"`   // how much later it could start, other steps giving way
+	Earlier       quantity.Elapsed `json:"earlier"` // how much earlier it could start, other steps giving way
+	LookFrom      *time.Time       `json:"look_from,omitempty"`
+	LookTo        *time.Time       `json:"look_to,omitempty"`
+	Takes         quantity.Elapsed `json:"takes"`
+}
+
+// WindowData is a span of possible starts, both ends possible.
+type WindowData struct {
+	From time.Time `json:"from"`
+	To   time.Time `json:"to"`
+}
+
+// WhyData says why there is no timetable.
+type WhyData struct {
+	Reason  Reason           `json:"reason"`
+	Says    working.Message  `json:"says"`
+	Short   quantity.Elapsed `json:"short"`
+	Rules   []RuleData       `json:"rules"`
+	InOrder bool             `json:"in_order"` // beside the rules, each step follows the one before
+	Earlier *time.Time       `json:"nearest_earlier,omitempty"`
+	Later   *time.Time       `json:"nearest_later,omitempty"`
+}
+
+// RuleData is one rule that is in the way, and the least change of it alone that would help.
+type RuleData struct {
+	Rule   schedule.Rule    `json:"rule"`
+	Step   string           `json:"step,omitempty"`   // the ID of the step it is about
+	Other  string           `json:"other,omitempty"`  // the ID of the other step, or of what is shared
+	Wanted bool             `json:"wanted,omitempty"` // the time the bread is wanted
+	Words  working.Message  `json:"words"`
+	Easing schedule.Easing  `json:"easing,omitempty"` // which way it would have to give
+	Change quantity.Elapsed `json:"change,omitempty"` // by how much
+	Remedy working.Message  `json:"remedy,omitzero"`
+}
+
+// MissedData is the earlier day that can no longer be met.
+type MissedData struct {
+	Wanted time.Time `json:"wanted"`
+	Why    *WhyData  `json:"why_not,omitempty"`
+}
+
+// CautionText is a caution with its source.
+type CautionText struct {
+	Subject string          `json:"subject"`
+	Text    working.Message `json:"text"`
+	Source  string          `json:"source"`
+}

@@ -1,0 +1,82 @@
+package bakeday
+
+import (
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// The IDs of the steps, by which links, bounds, logs and answers refer to them; those of steps that
+// may come several times have their number added: "fold-2".
+const (
+	idFeed   = "feed"
+	idRipen  = "ripen"
+	idMix    = "mix"
+	idBulk   = "bulk"
+	idFold   = "fold"
+	idShape  = "shape"
+	idRetard = "retard"
+	idOut    = "take-out"
+	idWarm   = "warm-up"
+	idProof  = "proof"
+	idHeat   = "preheat"
+	idBake   = "bake"
+	idCool   = "cool"
+	idEarly  = "shape-if-early"
+	idLate   = "shape-if-late"
+
+	baker = "baker" // when somebody is there
+	hands = "hands" // what two hands can do at a time
+)
+
+// nth is the ID of a step that may come several times.
+func nth(id string, i int) string { return id + "-" + strconv.Itoa(i+1) }
+
+// numbered is a step of which there are several, with its number in its name when there is more than one.
+func numbered(kind schedule.StepKind, id string, i, of int, name working.Message) schedule.Step {
+	s := schedule.Step{ID: nth(id, i), Kind: kind, Number: i + 1, Of: of, Name: name}
+	if of > 1 {
+		s.Name = working.Say("%v, %d of %d", name, i+1, of)
+	}
+	return s
+}
+
+// StepNamed answers: which step of the day is meant? By its ID ("fold-2"), or by its kind ("shape") where the day has
+// only one such step. Steps that only keep room are not found.
+//
+// Errors: ErrRequired for an empty text; ErrInconsistent when no step, or more than one, is meant, with the IDs that are.
+func (d Day) StepNamed(text string) (schedule.Timed, error) {
+	var kind schedule.StepKind
+	byKind := kind.UnmarshalText([]byte(text)) == nil && kind != 0
+	var found []schedule.Timed
+	ids := ""
+	for _, i := range d.Timetable.ByTime() {
+		s := d.Timetable.Steps[i]
+		if s.Spare {
+			continue
+		}
+		if ids != "" {
+			ids += ", "
+		}
+		ids += s.ID
+		switch {
+		case s.ID == text:
+			return s, nil
+		case byKind && s.Kind == kind:
+			found = append(found, s)
+		}
+	}
+	if len(found) == 1 {
+		return found[0], nil
+	}
+	if text == "" {
+		return schedule.Timed{}, &quantity.InputError{Want: "one of: " + ids, Err: quantity.ErrRequired}
+	}
+	got := quantity.Excerpt(text)
+	if len(found) > 1 {
+		got += ", of which there are " + strconv.Itoa(len(found))
+	}
+	return schedule.Timed{}, &quantity.InputError{Got: got, Want: "one of: " + ids, Err: quantity.ErrInconsistent}
+}
