@@ -3,7 +3,7 @@
 //	go run ./examples/handler &
 //	curl --data @bake.json localhost:8080/plan
 //
-// The shape of a bake is bakeday.Bake, that of the answer is in plan.schema.json. What is wrong with
+// The shape of a bake is bakeday.Bake, that of the answer bakeday.PlanSchema. What is wrong with
 // a bake comes back as a list, each with the path of its field.
 package main
 
@@ -60,7 +60,7 @@ func handler(now func() time.Time) http.Handler {
 			reply(w, http.StatusUnprocessableEntity, all)
 			return
 		}
-		reply(w, http.StatusOK, day.Sheet()) // a plan that is not possible is an answer too
+		reply(w, http.StatusOK, day.Data()) // a plan that is not possible is an answer too
 	})
 	return mux
 }

@@ -33,7 +33,7 @@ const rolls = `{"name": "Coffee rolls", "wanted": "Sunday 15:00", "zone": "Europ
 
 func TestABakeBecomesAPlan(t *testing.T) {
 	w := post(rolls)
-	var s bakeday.Sheet
+	var s bakeday.PlanData
 	if err := json.Unmarshal(w.Body.Bytes(), &s); err != nil || w.Code != http.StatusOK {
 		t.Fatal(w.Code, err, w.Body)
 	}
@@ -95,7 +95,7 @@ func TestTheShippedBakesSurviveJSON(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var s bakeday.Sheet
+		var s bakeday.PlanData
 		if w := post(string(body)); json.Unmarshal(w.Body.Bytes(), &s) != nil || !s.Possible || s.Name != b.Name {
 			t.Errorf("%s: %d %.300s", name, w.Code, w.Body)
 		}

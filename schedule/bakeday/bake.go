@@ -13,125 +13,125 @@ import (
 // the life around it. It reads from JSON by its tags, and from any other format through the
 // text forms of its fields.
 type Bake struct {
-	Name   string `json:"name"`
-	Wanted Wish   `json:"wanted,omitzero"` // "Saturday 12:30" or "2026-11-28 12:30"
-	Zone   string `json:"zone"`            // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
+	Name   string `json:"name,omitzero"`
+	Wanted Wish   `json:"wanted"` // "Saturday 12:30" or "2026-11-28 12:30"
+	Zone   string `json:"zone"`   // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
 
 	Loaves Loaves `json:"loaves"`
 
 	Flours     []Ingredient     `json:"flour"`
 	Liquids    []Ingredient     `json:"liquid"`
-	Salt       quantity.Percent `json:"salt"`
-	Others     []Ingredient     `json:"other"`
-	Inclusions []Ingredient     `json:"inclusion"`
+	Salt       quantity.Percent `json:"salt,omitzero"`
+	Others     []Ingredient     `json:"other,omitzero"`
+	Inclusions []Ingredient     `json:"inclusion,omitzero"`
 
-	Preferments []Preferment `json:"preferment"` // poolish, biga, sponge, old dough
-	Soakers     []Soaker     `json:"soaker"`
+	Preferments []Preferment `json:"preferment,omitzero"` // poolish, biga, sponge, old dough
+	Soakers     []Soaker     `json:"soaker,omitzero"`
 
-	Levain  *Levain  `json:"levain,omitempty"` // nil: raised with yeast alone
+	Levain  *Levain  `json:"levain,omitzero"` // left out: raised with yeast alone
 	Mixing  Mixing   `json:"mixing"`
 	Bulk    Bulk     `json:"bulk"`
-	Shaping Shaping  `json:"shaping"`
-	Retard  *Retard  `json:"retard,omitempty"` // nil: a final proof in the room
+	Shaping Shaping  `json:"shaping,omitzero"`
+	Retard  *Retard  `json:"retard,omitzero"` // left out: a final proof in the room
 	Oven    OvenWork `json:"oven"`
 	Kitchen Kitchen  `json:"kitchen"`
 
-	Levers Levers `json:"levers"` // how far Fit may go
+	Levers Levers `json:"levers,omitzero"` // how far Fit may go
 
 	// Culture is what logged bakes have taught about the levain or yeast; the zero value is nothing. It is
 	// not part of the text of a bake.
 	Culture ferment.Culture `json:"-"`
 
-	Asleep []wallclock.Habit `json:"asleep"` // "22:30 to 06:30"
-	Away   []wallclock.Habit `json:"away"`   // "09:00 to 15:00 on Friday"
+	Asleep []wallclock.Habit `json:"asleep,omitzero"` // "22:30 to 06:30"
+	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
 }
 
 // Loaves says what comes out of the oven.
 type Loaves struct {
 	Pieces int              `json:"pieces"`
-	Baked  quantity.Mass    `json:"baked"` // each, when cool
-	Loss   quantity.Percent `json:"loss"`  // lost in the oven, of the dough; 0 % takes the guide value for style and size
-	Style  bake.Style       `json:"style"` // the zero value is a lean hearth loaf
-	Shape  bake.Shape       `json:"shape"` // the zero value is round
+	Baked  quantity.Mass    `json:"baked"`          // each, when cool
+	Loss   quantity.Percent `json:"loss,omitzero"`  // lost in the oven, of the dough; 0 % takes the guide value for style and size
+	Style  bake.Style       `json:"style,omitzero"` // the zero value is a lean hearth loaf
+	Shape  bake.Shape       `json:"shape,omitzero"` // the zero value is round
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
-	FreshWithin quantity.Elapsed `json:"fresh_within"`
-	Warm        bool             `json:"warm"` // eaten warm: wanted a few minutes after the last round, not when cool
+	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
+	Warm        bool             `json:"warm,omitzero"` // eaten warm: wanted a few minutes after the last round, not when cool
 }
 
 // Ingredient is one line of the formula, in percent of all flour.
 type Ingredient struct {
 	Name    string           `json:"name"`
 	Percent quantity.Percent `json:"percent"`
-	Kind    dough.Kind       `json:"kind"`
-	Water   quantity.Percent `json:"water"` // in the ingredient itself: 88 % for milk; for the effective hydration
+	Kind    dough.Kind       `json:"kind,omitzero"`
+	Water   quantity.Percent `json:"water,omitzero"` // in the ingredient itself: 88 % for milk; for the effective hydration
 }
 
 // Levain says how the levain is built and how much of the flour it holds.
 type Levain struct {
 	Prefermented     quantity.Percent     `json:"prefermented"` // flour in the levain, of all flour
 	Hydration        quantity.Percent     `json:"hydration"`
-	Flour            string               `json:"flour"`                // name of the flour it is built with; empty: all flours in proportion
-	Inoculation      quantity.Percent     `json:"inoculation"`          // culture, in percent of the new flour of the build
-	CultureHydration quantity.Percent     `json:"culture_hydration"`    // of the culture; 0 % means as the levain
-	CultureAtHand    quantity.Mass        `json:"culture_at_hand"`      // in the refrigerator; 0 g means enough
-	Temperature      quantity.Temperature `json:"temperature,omitzero"` // where it ripens; not given: the room
-	Takes            quantity.Elapsed     `json:"takes"`                // to feed it
+	Flour            string               `json:"flour,omitzero"`             // name of the flour it is built with; empty: all flours in proportion
+	Inoculation      quantity.Percent     `json:"inoculation"`                // culture, in percent of the new flour of the build
+	CultureHydration quantity.Percent     `json:"culture_hydration,omitzero"` // of the culture; 0 % means as the levain
+	CultureAtHand    quantity.Mass        `json:"culture_at_hand,omitzero"`   // in the refrigerator; 0 g means enough
+	Temperature      quantity.Temperature `json:"temperature,omitzero"`       // where it ripens; not given: the room
+	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it
 }
 
 // Mixing says how the dough is mixed and how warm it is to be.
 type Mixing struct {
-	Temperature quantity.Temperature      `json:"temperature,omitzero"` // of the dough when mixed
-	Mixer       mixing.MixerKind          `json:"mixer,omitzero"`       // "planetary", "spiral", "processor" or "hand"
-	Bowl        quantity.Volume           `json:"bowl"`                 // of the mixer; 0 L: by hand, or no check
-	Warming     quantity.TemperatureDelta `json:"warming"`              // how much mixing warms the dough itself; 0: the guide value for the mixer
-	Takes       quantity.Elapsed          `json:"takes"`                // per batch, weighing included
+	Temperature quantity.Temperature      `json:"temperature"`      // of the dough when mixed
+	Mixer       mixing.MixerKind          `json:"mixer"`            // "planetary", "spiral", "processor" or "hand"
+	Bowl        quantity.Volume           `json:"bowl,omitzero"`    // of the mixer; 0 L: by hand, or no check
+	Warming     quantity.TemperatureDelta `json:"warming,omitzero"` // how much mixing warms the dough itself; 0: the guide value for the mixer
+	Takes       quantity.Elapsed          `json:"takes,omitzero"`   // per batch, weighing included
 }
 
 // Bulk says how the dough ferments before it is divided.
 type Bulk struct {
-	Rise    quantity.Percent `json:"rise"`     // wanted in all, from mixing to the oven, as added volume
-	ShapeAt quantity.Percent `json:"shape_at"` // the rise at which to shape; 0 %: computed
+	Rise    quantity.Percent `json:"rise"`              // wanted in all, from mixing to the oven, as added volume
+	ShapeAt quantity.Percent `json:"shape_at,omitzero"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
 	Box       quantity.Temperature `json:"box,omitzero"`
-	Folds     int                  `json:"folds"`
-	FoldEvery quantity.Elapsed     `json:"fold_every"`
-	FoldTakes quantity.Elapsed     `json:"fold_takes"`
+	Folds     int                  `json:"folds,omitzero"`
+	FoldEvery quantity.Elapsed     `json:"fold_every,omitzero"`
+	FoldTakes quantity.Elapsed     `json:"fold_takes,omitzero"`
 }
 
 // Shaping says how long dividing, resting and shaping take.
 type Shaping struct {
-	Takes quantity.Elapsed `json:"takes"`
+	Takes quantity.Elapsed `json:"takes,omitzero"`
 }
 
 // Retard is a rest of the shaped loaves in the refrigerator.
 type Retard struct {
 	AtLeast quantity.Elapsed `json:"at_least"`
 	AtMost  quantity.Elapsed `json:"at_most"`
-	WarmUp  quantity.Elapsed `json:"warm_up"` // in the room or box before baking; zero: from the cold into the oven
+	WarmUp  quantity.Elapsed `json:"warm_up,omitzero"` // in the room or box before baking; zero: from the cold into the oven
 }
 
 // OvenWork says how the loaves are baked.
 type OvenWork struct {
-	Temperature quantity.Temperature `json:"temperature,omitzero"`
-	Pots        int                  `json:"pots"`      // covered pots, one loaf each; 0: no pots
-	Together    int                  `json:"together"`  // loaves in one round; 0: as many as pots, or all
-	Preheat     quantity.Elapsed     `json:"preheat"`   // oven and pots
-	Reheat      quantity.Elapsed     `json:"reheat"`    // between rounds
-	Covered     quantity.Elapsed     `json:"covered"`   // lid on, or with steam
-	Uncovered   quantity.Elapsed     `json:"uncovered"` // until done, about
+	Temperature quantity.Temperature `json:"temperature"`
+	Pots        int                  `json:"pots,omitzero"`      // covered pots, one loaf each; 0: no pots
+	Together    int                  `json:"together,omitzero"`  // loaves in one round; 0: as many as pots, or all
+	Preheat     quantity.Elapsed     `json:"preheat,omitzero"`   // oven and pots
+	Reheat      quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds
+	Covered     quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or with steam
+	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"` // until done, about
 }
 
 // Kitchen is the place.
 type Kitchen struct {
-	Altitude     quantity.Length      `json:"altitude"`
-	Day          quantity.Temperature `json:"day,omitzero"`   // of the room at its warmest
-	Night        quantity.Temperature `json:"night,omitzero"` // at its coldest; not given: as by day
-	WarmestAt    wallclock.Clock      `json:"warmest_at"`     // 00:00 means 15:00
+	Altitude     quantity.Length      `json:"altitude,omitzero"`
+	Day          quantity.Temperature `json:"day"`                 // of the room at its warmest
+	Night        quantity.Temperature `json:"night,omitzero"`      // at its coldest; not given: as by day
+	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"` // 00:00 means 15:00
 	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"`
 	Flour        quantity.Temperature `json:"flour,omitzero"` // not given: the room at the time of mixing
-	Tap          quantity.Temperature `json:"tap,omitzero"`   // the coldest water from the tap
+	Tap          quantity.Temperature `json:"tap"`            // the coldest water from the tap
 	Ice          quantity.Temperature `json:"ice,omitzero"`   // not given: −18 °C
-	Scale        quantity.Mass        `json:"scale"`          // the step of the kitchen scale; 0 g: 1 g
-	FineScale    quantity.Mass        `json:"fine_scale"`
+	Scale        quantity.Mass        `json:"scale,omitzero"` // the step of the kitchen scale; 0 g: 1 g
+	FineScale    quantity.Mass        `json:"fine_scale,omitzero"`
 }

@@ -16,14 +16,14 @@ import (
 // baker's to say: there is no model of it here.
 type Preferment struct {
 	Name         string               `json:"name"`
-	Kind         dough.PrefermentKind `json:"kind"`         // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
-	Prefermented quantity.Percent     `json:"prefermented"` // flour in it, of all flour
+	Kind         dough.PrefermentKind `json:"kind,omitzero"` // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
+	Prefermented quantity.Percent     `json:"prefermented"`  // flour in it, of all flour
 	Hydration    quantity.Percent     `json:"hydration"`
-	Flour        string               `json:"flour"`                // name of the flour it is made with; empty: all flours in proportion
-	Yeast        quantity.Percent     `json:"yeast"`                // of its own flour, of the yeast under other
-	Salt         quantity.Percent     `json:"salt"`                 // of its own flour
+	Flour        string               `json:"flour,omitzero"`       // name of the flour it is made with; empty: all flours in proportion
+	Yeast        quantity.Percent     `json:"yeast,omitzero"`       // of its own flour, of the yeast under other
+	Salt         quantity.Percent     `json:"salt,omitzero"`        // of its own flour
 	Temperature  quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
-	Takes        quantity.Elapsed     `json:"takes"`                // to make it
+	Takes        quantity.Elapsed     `json:"takes,omitzero"`       // to make it
 	AtLeast      quantity.Elapsed     `json:"at_least"`             // it stands
 	AtMost       quantity.Elapsed     `json:"at_most"`
 }
@@ -32,10 +32,10 @@ type Preferment struct {
 // the lines of the formula.
 type Soaker struct {
 	Name    string           `json:"name"`
-	Kind    dough.SoakerKind `json:"kind"` // "cold soaker", "hot soaker", "scald"
+	Kind    dough.SoakerKind `json:"kind,omitzero"` // "cold soaker", "hot soaker", "scald"
 	Parts   []SoakerPart     `json:"part"`
-	Takes   quantity.Elapsed `json:"takes"`    // to make it
-	AtLeast quantity.Elapsed `json:"at_least"` // it stands
+	Takes   quantity.Elapsed `json:"takes,omitzero"` // to make it
+	AtLeast quantity.Elapsed `json:"at_least"`       // it stands
 	AtMost  quantity.Elapsed `json:"at_most"`
 }
 

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
@@ -22,6 +24,15 @@ const (
 	usualWarmth    = quantity.Elapsed(30 * time.Minute)
 	tooHotToEat    = 5 * time.Minute // after the oven
 )
+
+// What a name may be. Control and direction characters would change what is around them on a page.
+const (
+	maxName  = 200
+	nameWant = "at most 200 bytes of text without control or direction characters"
+)
+
+// unprintable reports whether a name may not have a character.
+func unprintable(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }
 
 // withDefaults fills in what may be left out.
 func (b Bake) withDefaults() Bake {
@@ -76,6 +87,9 @@ func (b *Bake) check() error {
 	celsius, percent := quantity.Celsius, quantity.NewPercent
 	minutes := func(path string, e quantity.Elapsed, low, high time.Duration) {
 		p.Duration(path, e.Duration(), low, high)
+	}
+	if len(b.Name) > maxName || !utf8.ValidString(b.Name) || strings.ContainsFunc(b.Name, unprintable) {
+		p.Add("Name", quantity.Excerpt(b.Name), nameWant, quantity.ErrOutOfRange)
 	}
 	if b.Wanted.IsZero() {
 		p.Required("Wanted", wishWant)

@@ -27,9 +27,8 @@ func (d Day) Data() PlanData {
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
 	}
 	b := d.Batch
-	effective, _ := b.EffectiveHydration()
 	s.Formula = FormulaData{
-		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: effective, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
+		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: b.EffectiveHydration().Hydration, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
 		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Allergens: b.Allergens().String(),
 	}
 	s.Water, s.Mixer = d.waterData()
@@ -67,7 +66,7 @@ func (d Day) Data() PlanData {
 		s.Missed = &MissedData{m.Wanted.In(d.Zone), d.why(m.Conflict, nil, nil)}
 	}
 	for _, c := range d.Cautions() {
-		s.Cautions = append(s.Cautions, CautionText{c.Subject, c.Text, sourceText(c.Source)})
+		s.Cautions = append(s.Cautions, CautionText{string(c.Subject), c.Text, sourceText(c.Source)})
 	}
 	return s
 }
@@ -142,7 +141,7 @@ func (d Day) waterData() (WaterData, *MixerData) {
 	if !w.HasFit {
 		return s, nil
 	}
-	m := &MixerData{Verdict: w.Fit.Verdict.String(), Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
+	m := &MixerData{Verdict: w.Fit.Fullness.String(), Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Ready}
 	for _, k := range w.Fit.Times {
 		m.Kneading = append(m.Kneading, k.String())
 	}
@@ -156,8 +155,8 @@ func (d Day) bulkData() BulkData {
 		Ready: NewRange(e.Ready()), ShapeAt: r.ShapeAt, Total: band(r.InOven.Low, r.InOven.Likely, r.InOven.High),
 		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
-	for _, p := range e.Curve(49) {
-		s.Curve = append(s.Curve, CurveData{quantity.Elapsed(p.At.Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})
+	for _, p := range e.RiseCurve(49) {
+		s.Curve = append(s.Curve, CurveData{quantity.Elapsed(p.At.Duration().Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})
 	}
 	return s
 }

@@ -14,11 +14,11 @@ import (
 // Levers are the bounds within which [Fit] may change a bake. A pair has its low and its high
 // end; an empty one is left alone.
 type Levers struct {
-	Prefermented []quantity.Percent     `json:"prefermented"` // flour in the levain, of all flour
-	Inoculation  []quantity.Percent     `json:"inoculation"`  // culture, of the new flour of the levain
-	Temperature  []quantity.Temperature `json:"temperature"`  // of the dough when mixed
-	Box          []quantity.Temperature `json:"box"`          // of a proofing box
-	Retard       []quantity.Elapsed     `json:"retard"`       // how long the retard may be, from the shortest to the longest
+	Prefermented []quantity.Percent     `json:"prefermented,omitzero"` // flour in the levain, of all flour
+	Inoculation  []quantity.Percent     `json:"inoculation,omitzero"`  // culture, of the new flour of the levain
+	Temperature  []quantity.Temperature `json:"temperature,omitzero"`  // of the dough when mixed
+	Box          []quantity.Temperature `json:"box,omitzero"`          // of a proofing box
+	Retard       []quantity.Elapsed     `json:"retard,omitzero"`       // how long the retard may be, from the shortest to the longest
 }
 
 // IsZero reports whether no lever may be moved.

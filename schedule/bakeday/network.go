@@ -74,6 +74,7 @@ type network struct {
 }
 
 func (n *network) add(s schedule.Step) string {
+	s.Bread = n.b.Name
 	n.p.Steps = append(n.p.Steps, s)
 	return s.ID
 }

@@ -52,7 +52,7 @@ type Entry struct {
 	Weights *Weights `json:"weights,omitempty"`
 	Note    string   `json:"note,omitempty"`
 	Plan    *Plan    `json:"plan,omitempty"`
-	Step    string   `json:"step,omitempty"` // the name of the step that is done
+	Step    string   `json:"step,omitempty"` // the ID of the step that is done
 }
 
 // Mix is a dough as it left the mixer. Only Dough is required; what else is known decides what

@@ -120,7 +120,7 @@ func TestEverythingStandsOutFromWhatItIsOn(t *testing.T) {
 // opacities are how thickly parts of the picture are laid on, as it has them.
 func opacities(t *testing.T, of string) []float64 {
 	t.Helper()
-	picture, err := bakesheet.Curve(planned(t, "hall-kitchen.toml", nil).Sheet(), metric(), curve.Size{Width: 700, Height: 400})
+	picture, err := bakesheet.Curve(planned(t, "hall-kitchen.toml", nil).Data(), metric(), curve.Size{Width: 700, Height: 400})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,7 @@ import (
 // Curve draws the rise of the dough with its band, its temperature, the target and the times to look
 // at it. It is drawn against the clock on the wall where the timetable says when the bulk begins,
 // and against hours after mixing otherwise.
-func Curve(s bakeday.Sheet, u Units, size curve.Size) (string, error) {
+func Curve(s bakeday.PlanData, u Units, size curve.Size) (string, error) {
 	if len(s.Bulk.Curve) < 2 {
 		return "", errors.New("the plan has no rise curve")
 	}
@@ -58,7 +58,7 @@ func Curve(s bakeday.Sheet, u Units, size curve.Size) (string, error) {
 }
 
 // bulkStart is when the bulk begins: the first step that is to be looked at.
-func bulkStart(s bakeday.Sheet) (time.Time, bool) {
+func bulkStart(s bakeday.PlanData) (time.Time, bool) {
 	for _, t := range s.Steps {
 		if t.LookFrom != nil {
 			return t.Start, true

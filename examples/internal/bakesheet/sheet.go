@@ -32,7 +32,7 @@ func (u Units) say(m working.Message) string {
 
 // Render makes the page. The sources of the workings are listed on it, each once, with those of the
 // cautions. Errors: a sheet without a rise curve.
-func Render(s bakeday.Sheet, workings []working.Working, u Units) ([]byte, error) {
+func Render(s bakeday.PlanData, workings []working.Working, u Units) ([]byte, error) {
 	v := viewOf(s, u)
 	for _, c := range s.Cautions {
 		v.Cautions = append(v.Cautions, caution{Subject: clean(c.Subject), Text: clean(u.say(c.Text)), Source: v.source(c.Source)})

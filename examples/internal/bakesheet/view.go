@@ -99,7 +99,7 @@ func tied(p part) part {
 	return p
 }
 
-func viewOf(s bakeday.Sheet, u Units) view {
+func viewOf(s bakeday.PlanData, u Units) view {
 	v := view{
 		Name: clean(s.Name), Pieces: fmt.Sprintf("%d × %s", s.Formula.Pieces, u.Mass(s.Oven.Baked)),
 		Wanted: s.Wanted.Format("Monday 2 January 2006, 15:04"), Zone: clean(s.Zone), Possible: s.Possible,
@@ -112,12 +112,12 @@ func viewOf(s bakeday.Sheet, u Units) view {
 		v.Missed = "The wish for " + s.Missed.Wanted.Format("Monday 2 January, 15:04") + " can no longer be met; this is for the week after."
 	}
 	if !s.Possible {
-		v.Why = whyNot(s.Why)
+		v.Why = whyNot(s.Why, u)
 	}
 	for _, n := range s.Notes {
 		v.Notes = append(v.Notes, clean(u.say(n)))
 	}
-	v.timetable(s)
+	v.timetable(s, u)
 	for i, l := range s.Weigh {
 		v.Lists = append(v.Lists, listOf(l, i, u))
 	}
@@ -129,18 +129,18 @@ func viewOf(s bakeday.Sheet, u Units) view {
 	return v
 }
 
-func whyNot(w *bakeday.WhySheet) []string {
+func whyNot(w *bakeday.WhyData, u Units) []string {
 	if w == nil {
 		return []string{"No timetable was found."}
 	}
 	if len(w.Rules) == 0 {
-		return []string{clean(w.Says)}
+		return []string{clean(u.say(w.Says))}
 	}
 	out := []string{"These cannot all be kept; they miss each other by " + w.Short.String() + ":"}
 	for _, r := range w.Rules {
-		text := clean(r.Words)
-		if r.Remedy != "" {
-			text += " — enough by itself: " + clean(r.Remedy)
+		text := clean(u.say(r.Words))
+		if !r.Remedy.IsZero() {
+			text += " — enough by itself: " + clean(u.say(r.Remedy))
 		}
 		out = append(out, text)
 	}
@@ -155,7 +155,7 @@ func whyNot(w *bakeday.WhySheet) []string {
 	return out
 }
 
-func (v *view) timetable(s bakeday.Sheet) {
+func (v *view) timetable(s bakeday.PlanData, u Units) {
 	for _, t := range s.Steps {
 		name := t.Start.Format("Monday 2 January")
 		if n := len(v.Days); n == 0 || v.Days[n-1].Name != name {
@@ -164,7 +164,7 @@ func (v *view) timetable(s bakeday.Sheet) {
 		d := &v.Days[len(v.Days)-1]
 		one := step{
 			Start: t.Start.Format("15:04"), End: clock(t.End, t.Start), Earliest: clock(t.EarliestStart, t.Start),
-			Name: clean(t.Name), Hands: t.Hands, Machine: t.Start.Format(time.RFC3339),
+			Name: clean(u.say(t.Name)), Hands: t.Hands, Machine: t.Start.Format(time.RFC3339),
 		}
 		if t.LookFrom != nil {
 			one.Look = clock(*t.LookFrom, t.Start) + " to " + clock(*t.LookTo, t.Start)
@@ -215,7 +215,7 @@ func whole(m quantity.Mass) quantity.Mass {
 	return r
 }
 
-func waterPart(s bakeday.Sheet, u Units) part {
+func waterPart(s bakeday.PlanData, u Units) part {
 	w := s.Water
 	each := ""
 	if n := s.Weigh[len(s.Weigh)-1].Batches; n > 1 {
@@ -246,7 +246,7 @@ func waterPart(s bakeday.Sheet, u Units) part {
 	return p
 }
 
-func risePart(s bakeday.Sheet, u Units) part {
+func risePart(s bakeday.PlanData, u Units) part {
 	b := s.Bulk
 	p := part{Title: "Rising"}
 	if l := s.Levain; l != nil {
@@ -270,7 +270,7 @@ func risePart(s bakeday.Sheet, u Units) part {
 
 func span(r bakeday.Range) string { return r.Early.String() + " to " + r.Late.String() }
 
-func ovenPart(s bakeday.Sheet, u Units) part {
+func ovenPart(s bakeday.PlanData, u Units) part {
 	o := s.Oven
 	baking := o.Uncovered.String()
 	if o.Covered > 0 {

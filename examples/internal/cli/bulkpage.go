@@ -196,25 +196,25 @@ func stands(f *bulkFlags, after string, u units) string {
 // bulkSheet is the answer of bulk as data; the number in Format grows when a field changes its
 // meaning.
 type bulkSheet struct {
-	Format  string               `json:"format"`
-	Rise    quantity.Percent     `json:"rise"`
-	Reached bool                 `json:"reached"`
-	Ready   *bakeday.Range       `json:"ready,omitempty"`
-	Mixed   *time.Time           `json:"mixed,omitempty"`
-	Shape   *shapeSheet          `json:"shape,omitempty"`
-	Seen    *seenSheet           `json:"seen,omitempty"`
-	ReadyBy *readyBySheet        `json:"ready_by,omitempty"`
-	Acid    float64              `json:"acid_index,omitempty"`
-	RestsOn []string             `json:"rests_on"`
-	Notes   []string             `json:"notes"`
-	Curve   []bakeday.CurveSheet `json:"curve"`
+	Format  string              `json:"format"`
+	Rise    quantity.Percent    `json:"rise"`
+	Reached bool                `json:"reached"`
+	Ready   *bakeday.Range      `json:"ready,omitempty"`
+	Mixed   *time.Time          `json:"mixed,omitempty"`
+	Shape   *shapeSheet         `json:"shape,omitempty"`
+	Seen    *seenSheet          `json:"seen,omitempty"`
+	ReadyBy *readyBySheet       `json:"ready_by,omitempty"`
+	Acid    float64             `json:"acid_index,omitempty"`
+	RestsOn []string            `json:"rests_on"`
+	Notes   []string            `json:"notes"`
+	Curve   []bakeday.CurveData `json:"curve"`
 }
 
 type shapeSheet struct {
-	Feasible bool              `json:"feasible"`
-	Rise     quantity.Percent  `json:"rise"`
-	Total    bakeday.BandSheet `json:"rise_in_oven"`
-	Unrisen  quantity.Percent  `json:"if_shaped_at_once"`
+	Feasible bool             `json:"feasible"`
+	Rise     quantity.Percent `json:"rise"`
+	Total    bakeday.BandData `json:"rise_in_oven"`
+	Unrisen  quantity.Percent `json:"if_shaped_at_once"`
 }
 
 type seenSheet struct {

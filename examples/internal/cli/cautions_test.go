@@ -86,7 +86,7 @@ func TestUnknownCautionsAreFull(t *testing.T) {
 	}
 }
 
-func planOf(t *testing.T, file string) bakeday.Sheet {
+func planOf(t *testing.T, file string) bakeday.PlanData {
 	t.Helper()
 	var s System
 	s.Getenv = func(string) string { return "" }
@@ -99,5 +99,5 @@ func planOf(t *testing.T, file string) bakeday.Sheet {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return day.Sheet()
+	return day.Data()
 }

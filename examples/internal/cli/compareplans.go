@@ -3,11 +3,11 @@ package cli
 import (
 	"context"
 	"fmt"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -20,8 +20,8 @@ type compareFlags struct {
 
 // comparedPlan is one plan of a comparison.
 type comparedPlan struct {
-	Name string        `json:"name"`
-	Plan bakeday.Sheet `json:"plan"`
+	Name string           `json:"name"`
+	Plan bakeday.PlanData `json:"plan"`
 }
 
 // compared is a comparison of plans, as data.
@@ -66,7 +66,7 @@ func compareFiles(ctx context.Context, s System, f compareFlags, one bakeday.Day
 	if err != nil {
 		return complain(name, located(l.file, err))
 	}
-	data := compared{Plans: []comparedPlan{{"first", one.Sheet()}, {"second", other.Sheet()}}, Changes: []string{}}
+	data := compared{Plans: []comparedPlan{{"first", one.Data()}, {"second", other.Data()}}, Changes: []string{}}
 	return s.show(f.output, answer{
 		data: data, workings: append(one.Workings(), other.Workings()...),
 		page: func(p *page, u units) {
@@ -108,7 +108,7 @@ func compareKneading(ctx context.Context, s System, f compareFlags, l loaded, da
 		return complaints("compare", err, map[string]string{"Mixing.Temperature": "the dough with the same water"})
 	}
 	a, b := way(own), way(kind)
-	data := compared{Plans: []comparedPlan{{own.String(), day.Sheet()}, {kind.String() + ", same dough", warmer.Sheet()}, {kind.String() + ", same water", same.Sheet()}}}
+	data := compared{Plans: []comparedPlan{{own.String(), day.Data()}, {kind.String() + ", same dough", warmer.Data()}, {kind.String() + ", same water", same.Data()}}}
 	return s.show(f.output, answer{
 		data: withChanges(data, a, b, units{f.us}), workings: append(append(day.Workings(), warmer.Workings()...), same.Workings()...),
 		page: func(p *page, u units) {
@@ -162,7 +162,7 @@ func withChanges(data compared, a, b string, u units) compared {
 	if r, w := water.Retard, one.Retard; r != nil && w != nil && r.For != w.For {
 		data.Changes = append(data.Changes, fmt.Sprintf("the loaves are then in the cold for %s instead of %s", r.For, w.For))
 	}
-	mixed, was, ok := startOf(water, "mix"), startOf(one, "mix"), one.Possible && water.Possible
+	mixed, was, ok := startOf(water, schedule.Mix), startOf(one, schedule.Mix), one.Possible && water.Possible
 	if ok && !mixed.IsZero() && !was.IsZero() {
 		d := was.Sub(mixed)
 		switch {
@@ -189,12 +189,12 @@ func unpourable(p *page, data compared) {
 	}
 }
 
-func batchesOf(s bakeday.Sheet) int { return s.Weigh[len(s.Weigh)-1].Batches }
+func batchesOf(s bakeday.PlanData) int { return s.Weigh[len(s.Weigh)-1].Batches }
 
-// startOf is when the first step begins whose name begins so; the zero time when there is none.
-func startOf(s bakeday.Sheet, name string) time.Time {
+// startOf is when the first step of a kind begins; the zero time when there is none.
+func startOf(s bakeday.PlanData, kind schedule.StepKind) time.Time {
 	for _, t := range s.Steps {
-		if strings.HasPrefix(t.Name, name) {
+		if t.Kind == kind {
 			return t.Start
 		}
 	}
@@ -208,7 +208,7 @@ func planRows(data compared, u units, formula bool) [][]string {
 		head = append(head, p.Name)
 	}
 	rows := [][]string{head}
-	row := func(what string, value func(bakeday.Sheet) string) {
+	row := func(what string, value func(bakeday.PlanData) string) {
 		r, any := []string{what}, false
 		for _, p := range data.Plans {
 			v := value(p.Plan)
@@ -223,47 +223,49 @@ func planRows(data compared, u units, formula bool) [][]string {
 		}
 	}
 	if formula {
-		row("pieces", func(s bakeday.Sheet) string { return fmt.Sprintf("%d × %s", s.Formula.Pieces, u.mass(s.Oven.Baked)) })
-		row("flour", func(s bakeday.Sheet) string { return u.mass(rounded(s.Formula.Flour)) })
-		row("hydration", func(s bakeday.Sheet) string { return percent(s.Formula.Effective, 1) })
-		row("salt", func(s bakeday.Sheet) string { return percent(s.Formula.Salt, 1) })
-		row("rye", func(s bakeday.Sheet) string { return percent(s.Formula.Rye, 0) })
-		row("whole grain", func(s bakeday.Sheet) string { return percent(s.Formula.WholeGrain, 0) })
-		row("prefermented flour", func(s bakeday.Sheet) string { return percent(s.Formula.Prefermented, 1) })
+		row("pieces", func(s bakeday.PlanData) string {
+			return fmt.Sprintf("%d × %s", s.Formula.Pieces, u.mass(s.Oven.Baked))
+		})
+		row("flour", func(s bakeday.PlanData) string { return u.mass(rounded(s.Formula.Flour)) })
+		row("hydration", func(s bakeday.PlanData) string { return percent(s.Formula.Effective, 1) })
+		row("salt", func(s bakeday.PlanData) string { return percent(s.Formula.Salt, 1) })
+		row("rye", func(s bakeday.PlanData) string { return percent(s.Formula.Rye, 0) })
+		row("whole grain", func(s bakeday.PlanData) string { return percent(s.Formula.WholeGrain, 0) })
+		row("prefermented flour", func(s bakeday.PlanData) string { return percent(s.Formula.Prefermented, 1) })
 	}
-	row("mixing warms by", func(s bakeday.Sheet) string { return u.delta(s.Water.Warming) })
-	row("water", func(s bakeday.Sheet) string {
+	row("mixing warms by", func(s bakeday.PlanData) string { return u.delta(s.Water.Warming) })
+	row("water", func(s bakeday.PlanData) string {
 		text := u.temperature(s.Water.Temperature, 1)
 		if !s.Water.Feasible {
 			text += "*"
 		}
 		return text
 	})
-	row("dough when mixed", func(s bakeday.Sheet) string { return u.temperature(s.Water.Target, 1) })
-	row("batches", func(s bakeday.Sheet) string { return fmt.Sprint(batchesOf(s)) })
-	row("bulk, likely", func(s bakeday.Sheet) string { return s.Bulk.Ready.Likely.String() })
-	row("bulk, early end", func(s bakeday.Sheet) string { return s.Bulk.Ready.Early.String() })
-	row("bulk, late end", func(s bakeday.Sheet) string { return s.Bulk.Ready.Late.String() })
-	row("dough after bulk", func(s bakeday.Sheet) string { return u.temperature(s.Bulk.End, 1) })
-	row("shape at a rise of", func(s bakeday.Sheet) string { return percent(s.Bulk.ShapeAt, 0) })
+	row("dough when mixed", func(s bakeday.PlanData) string { return u.temperature(s.Water.Target, 1) })
+	row("batches", func(s bakeday.PlanData) string { return fmt.Sprint(batchesOf(s)) })
+	row("bulk, likely", func(s bakeday.PlanData) string { return s.Bulk.Ready.Likely.String() })
+	row("bulk, early end", func(s bakeday.PlanData) string { return s.Bulk.Ready.Early.String() })
+	row("bulk, late end", func(s bakeday.PlanData) string { return s.Bulk.Ready.Late.String() })
+	row("dough after bulk", func(s bakeday.PlanData) string { return u.temperature(s.Bulk.End, 1) })
+	row("shape at a rise of", func(s bakeday.PlanData) string { return percent(s.Bulk.ShapeAt, 0) })
 	if formula {
-		row("oven", func(s bakeday.Sheet) string { return u.temperature(s.Oven.Temperature, 0) })
-		row("core when done", func(s bakeday.Sheet) string { return u.temperature(s.Oven.Core, 1) })
-		row("bake loss", func(s bakeday.Sheet) string { return percent(s.Oven.Loss, 1) })
+		row("oven", func(s bakeday.PlanData) string { return u.temperature(s.Oven.Temperature, 0) })
+		row("core when done", func(s bakeday.PlanData) string { return u.temperature(s.Oven.Core, 1) })
+		row("bake loss", func(s bakeday.PlanData) string { return percent(s.Oven.Loss, 1) })
 	}
-	for _, step := range []string{"feed the levain", "mix", "bulk fermentation", "divide and shape", "cold retard", "final proof", "bake"} {
-		name := step
-		if step == "mix" {
-			name = "mix the dough"
-		}
-		row(name, func(s bakeday.Sheet) string {
-			if t := startOf(s, step); !t.IsZero() {
+	for _, step := range []struct {
+		kind schedule.StepKind
+		name string
+	}{{schedule.Feed, "feed the levain"}, {schedule.Mix, "mix the dough"}, {schedule.Bulk, "bulk fermentation"}, {schedule.Shape, "divide and shape"},
+		{schedule.Retard, "cold retard"}, {schedule.Proof, "final proof"}, {schedule.Bake, "bake"}} {
+		row(step.name, func(s bakeday.PlanData) string {
+			if t := startOf(s, step.kind); !t.IsZero() {
 				return t.Format("Mon 15:04")
 			}
 			return ""
 		})
 	}
-	row("wanted", func(s bakeday.Sheet) string {
+	row("wanted", func(s bakeday.PlanData) string {
 		if !s.Possible {
 			return "does not fit"
 		}

@@ -36,7 +36,7 @@ func (s System) guarded(command string, g outfile.Guard, log string) error {
 
 // writeCalendar writes the timetable as a calendar file. The sequence number grows with the clock, so
 // that a later export of the same plan moves the events of an earlier one.
-func writeCalendar(name string, s bakeday.Sheet, now time.Time) error {
+func writeCalendar(name string, s bakeday.PlanData, now time.Time) error {
 	content, err := calendar.File{
 		Plan: s.CalendarID(), Name: s.Name, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
 	}.Encode()

@@ -25,10 +25,10 @@ func usualLevers(b bakeday.Bake) bakeday.Levers {
 }
 
 type choiceSheet struct {
-	Changes []string      `json:"changes"`
-	Against []string      `json:"against"`
-	Points  float64       `json:"points"`
-	Plan    bakeday.Sheet `json:"plan"`
+	Changes []string         `json:"changes"`
+	Against []string         `json:"against"`
+	Points  float64          `json:"points"`
+	Plan    bakeday.PlanData `json:"plan"`
 }
 
 type fitSheet struct {
@@ -39,7 +39,7 @@ type fitSheet struct {
 }
 
 func sheetOf(c bakeday.Choice) choiceSheet {
-	return choiceSheet{metric(c.Changes), append([]string{}, c.Against...), c.Points, c.Day.Sheet()}
+	return choiceSheet{metric(c.Changes), append([]string{}, c.Against...), c.Points, c.Day.Data()}
 }
 
 // runFit looks for a better setting of the levers.

@@ -10,14 +10,14 @@ import (
 
 // lateSheet is the rest of the day as data.
 type lateSheet struct {
-	Step    string              `json:"step"`
-	Begins  time.Time           `json:"begins"`
-	Wanted  time.Time           `json:"wanted"`
-	Moved   quantity.Elapsed    `json:"moved"`
-	Changes []string            `json:"changes"`
-	Steps   []bakeday.StepSheet `json:"steps"`
-	Risen   quantity.Percent    `json:"risen"`
-	Allowed quantity.Percent    `json:"allowed"`
+	Step    string             `json:"step"` // its ID
+	Begins  time.Time          `json:"begins"`
+	Wanted  time.Time          `json:"wanted"`
+	Moved   quantity.Elapsed   `json:"moved"`
+	Changes []string           `json:"changes"`
+	Steps   []bakeday.StepData `json:"steps"`
+	Risen   quantity.Percent   `json:"risen"`
+	Allowed quantity.Percent   `json:"allowed"`
 }
 
 // runLate plans the rest of the day again because a step is late.
@@ -26,13 +26,13 @@ func runLate(ctx context.Context, s System, day bakeday.Day, file string, f plan
 		return badInput("maslin plan: --late: say which step is late with --at, such as --at shape")
 	}
 	if !day.Possible() {
-		return s.show(f.output, answer{page: func(p *page, u units) { planPage(p, day, day.Sheet(), u, file, f.cautions) }, data: day.Sheet(), no: true})
+		return s.show(f.output, answer{page: func(p *page, u units) { planPage(p, day, day.Data(), u, file, f.cautions) }, data: day.Data(), no: true})
 	}
-	r, err := day.Replan(ctx, bakeday.Late{Step: f.at, By: f.late.Duration()})
+	r, err := day.Replan(ctx, bakeday.Late{Step: f.at, By: f.late})
 	if err != nil {
 		return complaints("plan", err, map[string]string{"Step": "--at", "By": "--late"})
 	}
-	data := lateSheet{Step: r.Step, Begins: r.Now.In(day.Zone), Wanted: r.Wanted.In(day.Zone), Moved: quantity.Elapsed(r.Moved), Changes: []string{}, Risen: r.Risen, Allowed: r.Allowed}
+	data := lateSheet{Step: r.Late.ID, Begins: r.Now.In(day.Zone), Wanted: r.Wanted.In(day.Zone), Moved: r.Moved, Changes: []string{}, Risen: r.Risen, Allowed: r.Allowed}
 	for _, c := range r.Changes {
 		data.Changes = append(data.Changes, c.String())
 	}
@@ -40,17 +40,17 @@ func runLate(ctx context.Context, s System, day bakeday.Day, file string, f plan
 	after.Timetable = r.Timetable
 	possible := len(r.Timetable.Steps) > 0
 	if possible {
-		for _, t := range after.Sheet().Steps {
+		for _, t := range after.Data().Steps {
 			if t.End.After(r.Now) {
 				data.Steps = append(data.Steps, t)
 			}
 		}
 	}
-	return s.show(f.output, answer{no: !possible, data: data, page: func(p *page, _ units) { latePage(p, day, r, data, possible) }})
+	return s.show(f.output, answer{no: !possible, data: data, page: func(p *page, u units) { latePage(p, day, r, data, possible, u) }})
 }
 
-func latePage(p *page, day bakeday.Day, r bakeday.Replanned, data lateSheet, possible bool) {
-	p.para(0, r.Step+" begins at "+data.Begins.Format("Mon 15:04")+":")
+func latePage(p *page, day bakeday.Day, r bakeday.Replanned, data lateSheet, possible bool, u units) {
+	p.para(0, printable(u.say(r.Late.Title()))+" begins at "+data.Begins.Format("Mon 15:04")+":")
 	if !possible {
 		p.para(2, "the rest fits no more, today or later: "+r.String())
 		return
@@ -59,8 +59,8 @@ func latePage(p *page, day bakeday.Day, r bakeday.Replanned, data lateSheet, pos
 	case r.Moved > 0:
 		p.para(2, "the bread is ready "+data.Moved.String()+" later than wanted, at "+longTime(data.Wanted))
 		for _, m := range r.Why.Members {
-			if m.Enough && m.Remedy != "" {
-				p.para(4, "· unless: "+printable(m.Words)+" ("+printable(m.Remedy)+")")
+			if m.Enough && !m.Remedy.IsZero() {
+				p.para(4, "· unless: "+printable(u.say(m.Words))+" ("+printable(u.say(m.Remedy))+")")
 			}
 		}
 	default:
@@ -79,7 +79,7 @@ func latePage(p *page, day bakeday.Day, r bakeday.Replanned, data lateSheet, pos
 		}
 		p.para(2, line)
 	}
-	sheet := day.Sheet()
+	sheet := day.Data()
 	sheet.Steps, sheet.Wanted = data.Steps, data.Wanted
 	timetablePart(p, sheet)
 }

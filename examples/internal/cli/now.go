@@ -2,13 +2,12 @@ package cli
 
 import (
 	"context"
-	"fmt"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/ferment"
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
@@ -38,7 +37,7 @@ Exit status: 0 answered; 1 the plan does not fit; 2 bad input.`,
 	cmd.Flags().Lookup("bread").Hidden = true // the file names it
 	f.in.value(&f.rise, "rise", "PERCENT", "the dough has risen so far: log it", "rise.rise")
 	cmd.Flags().BoolVar(&f.done, "done", false, "log that the step that was due is done")
-	cmd.Flags().StringVar(&f.step, "step", "", "with --done: this `STEP`, by a part of its name, instead")
+	cmd.Flags().StringVar(&f.step, "step", "", "with --done: this `STEP` instead, such as shape or fold-2")
 	cmd.Flags().BoolVar(&f.follow, "follow", false, "keep to the plan as it is now, while you bake")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error { return runNow(cmd.Context(), s, &f, args[0]) }
 	return cmd
@@ -48,7 +47,7 @@ Exit status: 0 answered; 1 the plan does not fit; 2 bad input.`,
 type bench struct {
 	in       loaded
 	day      bakeday.Day
-	sheet    bakeday.Sheet
+	sheet    bakeday.PlanData
 	learned  string // what the log knew of the culture when the plan was made, in words
 	now      time.Time
 	followed *bakelog.Plan
@@ -57,7 +56,7 @@ type bench struct {
 	progress *ferment.Progress    // of the bulk, when it has begun
 	mixed    time.Time            // when the bulk began, as logged or as planned
 	changed  *bakeday.Replanned
-	steps    []bakeday.StepSheet // planned again, when something changed
+	steps    []bakeday.StepData // planned again, when something changed
 }
 
 func runNow(ctx context.Context, s System, f *nowFlags, file string) error {
@@ -167,7 +166,7 @@ func (f *nowFlags) entries(s System, b *bench) ([]bakelog.Entry, error) {
 		if err != nil {
 			return nil, err
 		}
-		e.Step = step.Name
+		e.Step = step.ID
 	}
 	return out, nil
 }
@@ -193,12 +192,12 @@ func benchAt(ctx context.Context, l loaded, now time.Time, entries []bakelog.Ent
 	if b.day, err = bakeday.Plan(ctx, in.bake, in.clock); err != nil {
 		return nil, complain(l.name, located(l.file, err))
 	}
-	b.sheet = b.day.Sheet()
+	b.sheet = b.day.Data()
 	if !b.sheet.Possible {
 		return b, nil
 	}
-	b.steps = append([]bakeday.StepSheet(nil), b.sheet.Steps...)
-	bulk, hasBulk := b.step("bulk fermentation")
+	b.steps = append([]bakeday.StepData(nil), b.sheet.Steps...)
+	bulk, hasBulk := b.step("bulk")
 	b.mixed = bulk.Start
 	var since []bakelog.Entry
 	for _, e := range entries {
@@ -220,7 +219,7 @@ func benchAt(ctx context.Context, l loaded, now time.Time, entries []bakelog.Ent
 		return nil, err
 	}
 	for i := range b.steps { // the plan may have it at another time
-		if b.steps[i].Name == bulk.Name && b.dough != nil && !b.dough.Mix.Dough.IsZero() {
+		if b.steps[i].ID == bulk.ID && b.dough != nil && !b.dough.Mix.Dough.IsZero() {
 			b.steps[i].Start = b.mixed
 			b.steps[i].Takes = quantity.Elapsed(b.steps[i].End.Sub(b.mixed))
 		}
@@ -294,9 +293,9 @@ func (b *bench) follow(ctx context.Context, in loaded, entries []bakelog.Entry) 
 }
 
 // replan plans the rest of the day again when what happened differs from the plan.
-func (b *bench) replan(ctx context.Context, bulk bakeday.StepSheet) error {
+func (b *bench) replan(ctx context.Context, bulk bakeday.StepData) error {
 	step, at := b.deviation(bulk)
-	if step.Name == "" {
+	if step.ID == "" {
 		return nil
 	}
 	by := at.Sub(step.Start).Truncate(time.Minute)
@@ -304,7 +303,7 @@ func (b *bench) replan(ctx context.Context, bulk bakeday.StepSheet) error {
 	if by < enough && by > -enough {
 		return nil
 	}
-	r, err := b.day.Replan(ctx, bakeday.Late{Step: step.Name, By: by})
+	r, err := b.day.Replan(ctx, bakeday.Late{Step: step.ID, By: quantity.Elapsed(by)})
 	if err != nil {
 		return nil // too far from the plan to plan again: the plan stands, and the range says so
 	}
@@ -312,28 +311,28 @@ func (b *bench) replan(ctx context.Context, bulk bakeday.StepSheet) error {
 	if len(r.Timetable.Steps) > 0 {
 		after := b.day
 		after.Timetable = r.Timetable
-		b.steps = after.Sheet().Steps
+		b.steps = after.Data().Steps
 	}
 	return nil
 }
 
 // deviation is the last thing that tells when a step of the plan really begins.
-func (b *bench) deviation(bulk bakeday.StepSheet) (step bakeday.StepSheet, at time.Time) {
+func (b *bench) deviation(bulk bakeday.StepData) (step bakeday.StepData, at time.Time) {
 	last := time.Time{}
 	for i, s := range b.sheet.Steps {
-		done, ok := b.done[s.Name]
-		if !ok || !s.Hands || done.Before(last) || strings.HasPrefix(s.Name, "fold") {
+		done, ok := b.done[s.ID]
+		if !ok || !s.Hands || done.Before(last) || s.Kind == schedule.Fold {
 			continue
 		}
 		for _, next := range b.sheet.Steps[i+1:] {
-			if !next.Start.Before(s.End) && !strings.HasPrefix(next.Name, "heat") {
+			if !next.Start.Before(s.End) && next.Kind != schedule.Preheat {
 				last, step, at = done, next, done.Add(next.Start.Sub(s.End))
 				break
 			}
 		}
 	}
-	shape, ok := b.step("divide and shape")
-	if _, shaped := b.done[shape.Name]; !ok || shaped || bulk.Name == "" {
+	shape, ok := b.step("shape")
+	if _, shaped := b.done[shape.ID]; !ok || shaped || bulk.ID == "" {
 		return step, at
 	}
 	if b.progress != nil && b.dough != nil && len(b.dough.Rises) > 0 {
@@ -352,17 +351,17 @@ func (b *bench) deviation(bulk bakeday.StepSheet) (step bakeday.StepSheet, at ti
 	return step, at
 }
 
-func (b *bench) step(name string) (bakeday.StepSheet, bool) {
+func (b *bench) step(id string) (bakeday.StepData, bool) {
 	for _, s := range b.sheet.Steps {
-		if s.Name == name {
+		if s.ID == id {
 			return s, true
 		}
 	}
-	return bakeday.StepSheet{}, false
+	return bakeday.StepData{}, false
 }
 
 // named finds the step that --done means.
-func (b *bench) named(text string) (bakeday.StepSheet, error) {
+func (b *bench) named(text string) (bakeday.StepData, error) {
 	if text == "" {
 		due, ok := b.due()
 		if !ok {
@@ -370,32 +369,19 @@ func (b *bench) named(text string) (bakeday.StepSheet, error) {
 		}
 		return due, nil
 	}
-	var names []string
-	var found []bakeday.StepSheet
-	for _, s := range b.steps {
-		names = append(names, s.Name)
-		if strings.EqualFold(s.Name, text) {
-			return s, nil
-		}
-		if strings.Contains(strings.ToLower(s.Name), strings.ToLower(text)) {
-			found = append(found, s)
-		}
+	step, err := b.day.StepNamed(text)
+	if err != nil {
+		return bakeday.StepData{}, badInput("maslin now: --step: %v", err)
 	}
-	if len(found) != 1 {
-		got := quantity.Excerpt(text)
-		if len(found) > 1 {
-			got += fmt.Sprintf(", which %d steps have in their names", len(found))
-		}
-		return bakeday.StepSheet{}, badInput("maslin now: --step: got %s, want one of: %s", got, strings.Join(names, "; "))
-	}
-	return found[0], nil
+	found, _ := b.step(step.ID)
+	return found, nil
 }
 
 // underWay lists what is going on; what needs hands and is over counts as done.
-func (b *bench) underWay() []bakeday.StepSheet {
-	var out []bakeday.StepSheet
+func (b *bench) underWay() []bakeday.StepData {
+	var out []bakeday.StepData
 	for _, s := range b.steps {
-		if _, done := b.done[s.Name]; !done && !s.Start.After(b.now) && s.End.After(b.now) {
+		if _, done := b.done[s.ID]; !done && !s.Start.After(b.now) && s.End.After(b.now) {
 			out = append(out, s)
 		}
 	}
@@ -403,9 +389,9 @@ func (b *bench) underWay() []bakeday.StepSheet {
 }
 
 // due is the step that needed hands last.
-func (b *bench) due() (due bakeday.StepSheet, ok bool) {
+func (b *bench) due() (due bakeday.StepData, ok bool) {
 	for _, s := range b.steps {
-		if _, done := b.done[s.Name]; !done && s.Hands && !s.Start.After(b.now) {
+		if _, done := b.done[s.ID]; !done && s.Hands && !s.Start.After(b.now) {
 			due, ok = s, true
 		}
 	}
@@ -413,13 +399,13 @@ func (b *bench) due() (due bakeday.StepSheet, ok bool) {
 }
 
 // next is the step that needs hands now or next.
-func (b *bench) next() (bakeday.StepSheet, bool) {
+func (b *bench) next() (bakeday.StepData, bool) {
 	for _, s := range b.steps {
-		_, done := b.done[s.Name]
-		switchOn := strings.HasPrefix(s.Name, "heat") && s.Start.After(b.now) // the oven heats by itself, once it is on
+		_, done := b.done[s.ID]
+		switchOn := s.Kind == schedule.Preheat && s.Start.After(b.now) // the oven heats by itself, once it is on
 		if !done && (s.Hands && s.End.After(b.now) || switchOn) {
 			return s, true
 		}
 	}
-	return bakeday.StepSheet{}, false
+	return bakeday.StepData{}, false
 }

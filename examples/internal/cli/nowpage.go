@@ -3,12 +3,12 @@ package cli
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -27,22 +27,22 @@ func nowPage(p *page, b *bench, file string, u units) {
 	if len(under) > 0 {
 		p.heading("Under way")
 		for _, s := range under {
-			p.para(2, fmt.Sprintf("%s, %s to %s", s.Name, clock(s.Start, b.now), clock(s.End, b.now)))
+			p.para(2, fmt.Sprintf("%s, %s to %s", printable(u.say(s.Name)), clock(s.Start, b.now), clock(s.End, b.now)))
 			for _, line := range b.lookFor(s, u) {
 				p.para(4, "· "+line)
 			}
-			shown = append(shown, s.Name)
+			shown = append(shown, s.ID)
 		}
 	}
 	b.doughLines(p)
-	if ok && !slices.Contains(shown, next.Name) {
+	if ok && !slices.Contains(shown, next.ID) {
 		wait := next.Start.Sub(b.now).Round(time.Minute)
 		p.heading("Next, in " + quantity.FormatDuration(max(0, wait)))
-		p.para(2, fmt.Sprintf("%s: %s (%s)", clock(next.Start, b.now), next.Name, next.Takes))
+		p.para(2, fmt.Sprintf("%s: %s (%s)", clock(next.Start, b.now), printable(u.say(next.Name)), next.Takes))
 		for _, line := range b.lookFor(next, u) {
 			p.para(4, "· "+line)
 		}
-		shown = append(shown, next.Name)
+		shown = append(shown, next.ID)
 	}
 	b.changeLines(p)
 	b.laterLines(p, shown)
@@ -50,12 +50,12 @@ func nowPage(p *page, b *bench, file string, u units) {
 
 // doughLines say when the dough is ready by what is known of it now.
 func (b *bench) doughLines(p *page) {
-	_, shaped := b.done["divide and shape"]
+	_, shaped := b.done["shape"]
 	if b.progress == nil || shaped {
 		return
 	}
 	for _, s := range b.steps {
-		if s.Name == "divide and shape" && b.now.After(s.End) {
+		if s.Kind == schedule.Shape && b.now.After(s.End) {
 			return // nobody said otherwise: it was shaped as planned
 		}
 	}
@@ -83,9 +83,9 @@ func (b *bench) changeLines(p *page) {
 		p.para(2, "the rest fits no more; these cannot all be kept:")
 		if c := b.changed.Timetable.Conflict; c != nil {
 			for _, m := range c.Members {
-				line := "· " + printable(m.Words)
-				if m.Enough && m.Remedy != "" {
-					line += " — enough by itself: " + printable(m.Remedy)
+				line := "· " + printable(m.Words.String())
+				if m.Enough && !m.Remedy.IsZero() {
+					line += " — enough by itself: " + printable(m.Remedy.String())
 				}
 				p.para(4, line)
 			}
@@ -93,7 +93,7 @@ func (b *bench) changeLines(p *page) {
 		return
 	}
 	if b.changed.Moved > 0 {
-		p.para(2, "the bread is ready "+quantity.FormatDuration(b.changed.Moved)+" later than wanted, at "+longTime(b.changed.Wanted.In(b.now.Location())))
+		p.para(2, "the bread is ready "+b.changed.Moved.String()+" later than wanted, at "+longTime(b.changed.Wanted.In(b.now.Location())))
 	} else {
 		p.para(2, "the bread is still there when it is wanted")
 	}
@@ -106,15 +106,15 @@ func (b *bench) changeLines(p *page) {
 func (b *bench) laterLines(p *page, shown []string) {
 	var rows [][]string
 	for _, s := range b.steps {
-		_, done := b.done[s.Name]
-		if done || slices.Contains(shown, s.Name) || !s.Start.After(b.now) {
+		_, done := b.done[s.ID]
+		if done || slices.Contains(shown, s.ID) || !s.Start.After(b.now) {
 			continue
 		}
 		mark := ""
 		if s.Hands {
 			mark = "hands"
 		}
-		rows = append(rows, []string{clock(s.Start, b.now), mark, s.Name})
+		rows = append(rows, []string{clock(s.Start, b.now), mark, printable(s.Name.String())})
 		if len(rows) == 4 {
 			break
 		}
@@ -127,7 +127,7 @@ func (b *bench) laterLines(p *page, shown []string) {
 }
 
 // lookFor says what to do or look for at a step, in the numbers of the plan.
-func (b *bench) lookFor(s bakeday.StepSheet, u units) []string {
+func (b *bench) lookFor(s bakeday.StepData, u units) []string {
 	sheet := b.sheet
 	look := ""
 	if s.LookFrom != nil {
@@ -148,43 +148,45 @@ func (b *bench) lookFor(s bakeday.StepSheet, u units) []string {
 			}
 		}
 	}
-	switch name := s.Name; {
-	case strings.HasPrefix(name, "make the "):
-		weigh(strings.TrimPrefix(name, "make the "))
-	case strings.HasPrefix(name, "levain "):
-		out = append(out, "ripe when it is domed, full of bubbles to the wall of the jar and smells fresh and a little sour; past its best when the middle has sunk")
-	case strings.HasSuffix(name, " ripens"):
+	switch s.Kind {
+	case schedule.Make:
+		weigh(s.Thing)
+	case schedule.Ripen:
+		if s.Number == 0 {
+			out = append(out, "ripe when it is domed, full of bubbles to the wall of the jar and smells fresh and a little sour; past its best when the middle has sunk")
+			break
+		}
 		out = append(out, "ripe when its top is domed or just begins to sink, and it is full of bubbles; past its best when it has fallen and smells of alcohol")
-	case strings.HasSuffix(name, " stands"):
+	case schedule.Stand:
 		out = append(out, "covered; cool before it goes into the dough")
-	case strings.HasPrefix(name, "take out"):
+	case schedule.TakeOut:
 		out = append(out, "cover the pieces, so that no skin forms")
-	case strings.HasPrefix(name, "warm up"):
+	case schedule.WarmUp:
 		out = append(out, "about "+u.temperature(b.day.Rising.Into, 0)+" in the middle when it goes into the oven")
-	case strings.HasPrefix(name, "feed"):
-		weigh("levain")
-	case strings.HasPrefix(name, "mix"):
+	case schedule.Feed:
+		weigh(s.Thing)
+	case schedule.Mix:
 		out = append(out, "pour "+u.mass(rounded(sheet.Water.Pour))+" of water at "+u.temperature(sheet.Water.Temperature, 1),
 			"the dough should leave the mixer at "+u.temperature(sheet.Water.Target, 1)+"; measure it, and log it: maslin log mix FILE --dough TEMPERATURE")
-	case strings.HasPrefix(name, "bulk"):
+	case schedule.Bulk:
 		out = append(out, "shape when it has risen by "+shapeAt+", whatever the clock says: a mark on a straight-sided jar of the dough shows it",
 			"then the surface is domed and the dough wobbles and comes away from the wall")
-	case strings.HasPrefix(name, "fold"):
+	case schedule.Fold:
 		out = append(out, "wet hands; lift each of four sides and lay it over the middle")
-	case strings.HasPrefix(name, "divide"):
+	case schedule.Shape:
 		out = append(out, fmt.Sprintf("%d pieces of %s, when the dough has risen by %s", sheet.Formula.Pieces, u.mass(rounded(sheet.Formula.Scaling)), shapeAt))
-	case strings.HasPrefix(name, "cold") && sheet.Retard != nil:
+	case schedule.Retard:
 		out = append(out, "in the refrigerator at "+u.temperature(sheet.Retard.Into, 0)+"; it rises on until it is cold")
-	case strings.HasPrefix(name, "final proof"):
+	case schedule.Proof:
 		out = append(out, "ready when a dent of a floured finger comes back slowly and not all the way")
-	case strings.HasPrefix(name, "heat"):
+	case schedule.Preheat:
 		out = append(out, "oven and what is in it to "+u.temperature(sheet.Oven.Temperature, 0))
-	case strings.HasPrefix(name, "bake"):
+	case schedule.Bake:
 		out = append(out, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more", u.temperature(sheet.Oven.Core, 1), u.temperature(sheet.Oven.CoreFrom, 0), u.temperature(sheet.Oven.CoreTo, 0), percent(sheet.Oven.MinimumLoss, 0)))
 		if sheet.Oven.Covered > 0 {
 			out = append(out, fmt.Sprintf("%s covered, then about %s uncovered", sheet.Oven.Covered, sheet.Oven.Uncovered))
 		}
-	case strings.HasPrefix(name, "cool"):
+	case schedule.Cool:
 		out = append(out, "cut it below "+u.temperature(sheet.Oven.Slice, 0))
 	}
 	if look != "" {
@@ -210,18 +212,18 @@ func (b *bench) cautions() []working.Caution {
 		}
 	}
 	for _, s := range names {
-		switch {
-		case strings.HasPrefix(s.Name, "feed") || strings.HasPrefix(s.Name, "levain"):
+		switch s.Kind {
+		case schedule.Feed, schedule.Ripen:
 			if b.day.Levain != nil {
 				add(b.day.Levain.Ripeness.Cautions())
 			}
-		case strings.HasPrefix(s.Name, "mix"):
+		case schedule.Mix:
 			add(b.day.Water.Fit.Cautions)
-		case strings.HasPrefix(s.Name, "bulk"), strings.HasPrefix(s.Name, "final"), strings.HasPrefix(s.Name, "divide"):
+		case schedule.Bulk, schedule.Proof, schedule.Shape:
 			add(b.day.Rising.Bulk.Cautions())
-		case strings.HasPrefix(s.Name, "heat"), strings.HasPrefix(s.Name, "bake"):
+		case schedule.Preheat, schedule.Bake:
 			add(bake.OvenCautions())
-		case strings.HasPrefix(s.Name, "cool"):
+		case schedule.Cool:
 			add(bake.FoodCautions())
 		}
 	}
@@ -239,20 +241,20 @@ func (b *bench) hazards(u units) []hazard {
 
 // nowSheet is the answer of now as data.
 type nowSheet struct {
-	Format    string              `json:"format"`
-	Name      string              `json:"name"`
-	Now       time.Time           `json:"now"`
-	Wanted    time.Time           `json:"wanted"`
-	Possible  bool                `json:"possible"`
-	Following bool                `json:"following"`
-	Learned   string              `json:"learned,omitempty"` // what the log knew of the culture, in words
-	UnderWay  []bakeday.StepSheet `json:"under_way"`
-	Next      *bakeday.StepSheet  `json:"next,omitempty"`
-	LookFor   []string            `json:"look_for"`
-	Dough     *doughSheet         `json:"dough,omitempty"`
-	Changes   []string            `json:"changes"`
-	Steps     []bakeday.StepSheet `json:"steps"` // that are not over
-	Why       *bakeday.WhySheet   `json:"why_not,omitempty"`
+	Format    string             `json:"format"`
+	Name      string             `json:"name"`
+	Now       time.Time          `json:"now"`
+	Wanted    time.Time          `json:"wanted"`
+	Possible  bool               `json:"possible"`
+	Following bool               `json:"following"`
+	Learned   string             `json:"learned,omitempty"` // what the log knew of the culture, in words
+	UnderWay  []bakeday.StepData `json:"under_way"`
+	Next      *bakeday.StepData  `json:"next,omitempty"`
+	LookFor   []string           `json:"look_for"`
+	Dough     *doughSheet        `json:"dough,omitempty"`
+	Changes   []string           `json:"changes"`
+	Steps     []bakeday.StepData `json:"steps"` // that are not over
+	Why       *bakeday.WhyData   `json:"why_not,omitempty"`
 }
 
 type doughSheet struct {
@@ -268,7 +270,7 @@ type doughSheet struct {
 func (b *bench) data() nowSheet {
 	out := nowSheet{
 		Format: "maslin now 1", Name: b.sheet.Name, Now: b.now, Wanted: b.sheet.Wanted, Possible: b.sheet.Possible, Following: b.followed != nil, Learned: b.learned,
-		UnderWay: append([]bakeday.StepSheet{}, b.underWay()...), LookFor: []string{}, Changes: []string{}, Steps: []bakeday.StepSheet{}, Why: b.sheet.Why,
+		UnderWay: append([]bakeday.StepData{}, b.underWay()...), LookFor: []string{}, Changes: []string{}, Steps: []bakeday.StepData{}, Why: b.sheet.Why,
 	}
 	if !b.sheet.Possible {
 		return out
@@ -297,7 +299,7 @@ func (b *bench) data() nowSheet {
 		}
 	}
 	for _, s := range b.steps {
-		if _, done := b.done[s.Name]; !done && s.End.After(b.now) {
+		if _, done := b.done[s.ID]; !done && s.End.After(b.now) {
 			out.Steps = append(out.Steps, s)
 		}
 	}

@@ -175,7 +175,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if f.late != 0 || f.at != "" {
 		return runLate(ctx, s, day, name, f)
 	}
-	sheet := day.Sheet()
+	sheet := day.Data()
 	if known != "" {
 		sheet.Notes = append(sheet.Notes, working.Say("%s", known))
 	}

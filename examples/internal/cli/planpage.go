@@ -11,7 +11,7 @@ import (
 )
 
 // planPage prints a whole plan for a terminal; file is its bake file.
-func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units, file string, cautions bool) {
+func planPage(p *page, d bakeday.Day, s bakeday.PlanData, u units, file string, cautions bool) {
 	name := printable(s.Name)
 	if name == "" {
 		name = "Bread"
@@ -40,7 +40,7 @@ func planPage(p *page, d bakeday.Day, s bakeday.Sheet, u units, file string, cau
 }
 
 // hazardsOf are the cautions of a plan.
-func hazardsOf(s bakeday.Sheet, u units) []hazard {
+func hazardsOf(s bakeday.PlanData, u units) []hazard {
 	var out []hazard
 	for _, c := range s.Cautions {
 		out = append(out, hazard{c.Subject, u.say(c.Text)})
@@ -50,7 +50,7 @@ func hazardsOf(s bakeday.Sheet, u units) []hazard {
 
 func longTime(t time.Time) string { return t.Format("Mon 2 Jan 2006, 15:04") }
 
-func weighPart(p *page, s bakeday.Sheet, u units) {
+func weighPart(p *page, s bakeday.PlanData, u units) {
 	for i, l := range s.Weigh {
 		title := l.Name
 		if i == 0 {
@@ -120,7 +120,7 @@ func leaves(residue quantity.Mass, u units) string {
 	return "leaves out " + u.mass(residue)
 }
 
-func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
+func waterPart(p *page, d bakeday.Day, s bakeday.PlanData, u units) {
 	w := s.Water
 	p.heading("Water and mixing")
 	each := ""
@@ -157,7 +157,7 @@ func waterPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 }
 
 // fits says whether the dough fits the mixer.
-func fits(m *bakeday.MixerSheet, byHand bool, dough quantity.Mass, u units) string {
+func fits(m *bakeday.MixerData, byHand bool, dough quantity.Mass, u units) string {
 	who, allowed := "the mixer", "the most by published charts is"
 	if byHand {
 		who, allowed = "by hand", "the trade's limit is"
@@ -172,7 +172,7 @@ func fits(m *bakeday.MixerSheet, byHand bool, dough quantity.Mass, u units) stri
 	return text
 }
 
-func risePart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
+func risePart(p *page, d bakeday.Day, s bakeday.PlanData, u units) {
 	p.heading("Rising")
 	if l := s.Levain; l != nil {
 		p.para(2, fmt.Sprintf("levain: starts with %s of culture; ripe %s after feeding, at its peak after about %s, good until about %s", u.mass(rounded(l.Culture)), l.Ripe.TimeRange(), l.Peak.Likely, l.Until.Likely))
@@ -194,7 +194,7 @@ func risePart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	p.para(2, "go by the dough, not the clock: the ranges hold in "+percent(b.Ready.Probability, 0)+" of bakes and narrow once you log your own")
 }
 
-func ovenPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
+func ovenPart(p *page, d bakeday.Day, s bakeday.PlanData, u units) {
 	o, done := s.Oven, d.Baking.Target
 	p.heading("Baking and cooling")
 	pots := ""
@@ -220,7 +220,7 @@ func ovenPart(p *page, d bakeday.Day, s bakeday.Sheet, u units) {
 	p.para(2, cool)
 }
 
-func timetablePart(p *page, s bakeday.Sheet) {
+func timetablePart(p *page, s bakeday.PlanData) {
 	p.heading("Timetable: the latest that works (and from when each step may start)")
 	day := ""
 	var rows [][]string
@@ -236,7 +236,7 @@ func timetablePart(p *page, s bakeday.Sheet) {
 			day = d
 			p.line("  %s", day)
 		}
-		text := t.Name
+		text := printable(t.Name.String())
 		if t.LookFrom != nil {
 			text += "; look at it from " + clock(*t.LookFrom, t.Start) + " to " + clock(*t.LookTo, t.Start)
 		}
@@ -254,7 +254,7 @@ func timetablePart(p *page, s bakeday.Sheet) {
 }
 
 // windows lists when a step may start, where there are gaps in between.
-func windows(t bakeday.StepSheet) string {
+func windows(t bakeday.StepData) string {
 	var parts []string
 	for _, w := range t.Windows {
 		part := clock(w.From, t.Start)

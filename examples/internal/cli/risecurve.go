@@ -57,16 +57,16 @@ func writePicture(name string, plot curve.Plot) error {
 	return writeFile(name, []byte(picture))
 }
 
-func curveData(e ferment.Estimate) []bakeday.CurveSheet {
-	var out []bakeday.CurveSheet
+func curveData(e ferment.Estimate) []bakeday.CurveData {
+	var out []bakeday.CurveData
 	for _, c := range e.RiseCurve(25) {
-		out = append(out, bakeday.CurveSheet{After: quantity.Elapsed(c.At.Duration().Round(time.Minute)), Temperature: tenth(c.Temperature), Rise: bandData(c.Rise)})
+		out = append(out, bakeday.CurveData{After: quantity.Elapsed(c.At.Duration().Round(time.Minute)), Temperature: tenth(c.Temperature), Rise: bandData(c.Rise)})
 	}
 	return out
 }
 
-func bandData(b ferment.Band) bakeday.BandSheet {
-	return bakeday.BandSheet{Low: tenthPercent(b.Low), Likely: tenthPercent(b.Likely), High: tenthPercent(b.High)}
+func bandData(b ferment.Band) bakeday.BandData {
+	return bakeday.BandData{Low: tenthPercent(b.Low), Likely: tenthPercent(b.Likely), High: tenthPercent(b.High)}
 }
 
 func tenth(t quantity.Temperature) quantity.Temperature {

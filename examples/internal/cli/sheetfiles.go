@@ -42,7 +42,7 @@ func (f sheetFiles) outputs() []outfile.Output {
 }
 
 // write writes the files asked for.
-func (f sheetFiles) write(day bakeday.Day, s bakeday.Sheet, u units) error {
+func (f sheetFiles) write(day bakeday.Day, s bakeday.PlanData, u units) error {
 	on := bakesheet.Units{US: u.us, Mass: u.mass, Temperature: u.temperature, Delta: u.delta}
 	if f.html != "" {
 		page, err := bakesheet.Render(s, day.Workings(), on)
@@ -73,7 +73,7 @@ var sheetColumns = []string{"table", "part", "item", "batch", "mass_g", "percent
 // sheetTable is the plan as one table for a spreadsheet: the lines of the weighing lists ("weigh",
 // with a line for each batch where there are several, and then none for the whole), then the steps
 // ("step"). Numbers have a decimal point and no unit; the headings name it.
-func sheetTable(s bakeday.Sheet) []byte {
+func sheetTable(s bakeday.PlanData) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	row := func(cells map[string]string) {
@@ -100,7 +100,7 @@ func sheetTable(s bakeday.Sheet) []byte {
 	}
 	for _, t := range s.Steps {
 		cells := map[string]string{
-			"table": "step", "item": cell(t.Name), "start": stamp(t.Start), "end": stamp(t.End),
+			"table": "step", "item": cell(t.Name.String()), "start": stamp(t.Start), "end": stamp(t.End),
 			"earliest_start": stamp(t.EarliestStart), "latest_start": stamp(t.LatestStart), "hands": strconv.FormatBool(t.Hands),
 		}
 		if t.LookFrom != nil {

@@ -6,32 +6,32 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
 
 // obstacle is a rule that is in the way, and how often it is.
 type obstacle struct {
-	bakeday.RuleSheet
+	bakeday.RuleData
 	times int
 }
 
 // obstacles are the rules of a conflict, the same ones together.
-func obstacles(w *bakeday.WhySheet) []obstacle {
+func obstacles(w *bakeday.WhyData) []obstacle {
 	var out []obstacle
-	at := map[bakeday.RuleSheet]int{}
 	for _, r := range w.Rules {
-		if i, ok := at[r]; ok {
+		i := slices.IndexFunc(out, func(o obstacle) bool { return o.Words.Equal(r.Words) && o.Remedy.Equal(r.Remedy) })
+		if i >= 0 {
 			out[i].times++
 			continue
 		}
-		at[r] = len(out)
 		out = append(out, obstacle{r, 1})
 	}
 	return out
 }
 
 func (o obstacle) String() string {
-	text := printable(o.Words)
+	text := printable(o.Words.String())
 	if o.times > 1 {
 		text += fmt.Sprintf(" (%d times)", o.times)
 	}
@@ -40,7 +40,7 @@ func (o obstacle) String() string {
 
 // notPossible says that the wanted time cannot be met: first the nearest that works and what is in
 // the way, then everything that cannot be kept together. The line above has said what is wanted.
-func notPossible(p *page, s bakeday.Sheet) {
+func notPossible(p *page, s bakeday.PlanData) {
 	w := s.Why
 	if w == nil {
 		p.para(0, p.warn("It cannot be done:")+" no timetable was found")
@@ -52,7 +52,7 @@ func notPossible(p *page, s bakeday.Sheet) {
 	}
 	p.para(0, p.warn(first+".")+" "+nearestWords(s))
 	if len(w.Rules) == 0 {
-		p.para(0, "In the way: "+printable(w.Says))
+		p.para(0, "In the way: "+printable(w.Says.String()))
 		return
 	}
 	all := obstacles(w)
@@ -60,8 +60,8 @@ func notPossible(p *page, s bakeday.Sheet) {
 	p.heading("What cannot all be kept")
 	for _, o := range all {
 		line := "· " + o.String()
-		if o.Remedy != "" {
-			line += " — enough by itself: " + printable(o.Remedy)
+		if !o.Remedy.IsZero() {
+			line += " — enough by itself: " + printable(o.Remedy.String())
 		}
 		p.para(4, line)
 	}
@@ -71,7 +71,7 @@ func notPossible(p *page, s bakeday.Sheet) {
 }
 
 // nearestWords are the nearest wanted times that work.
-func nearestWords(s bakeday.Sheet) string {
+func nearestWords(s bakeday.PlanData) string {
 	w := s.Why
 	const day = "Mon 2 Jan, 15:04"
 	switch {
@@ -87,12 +87,7 @@ func nearestWords(s bakeday.Sheet) string {
 
 // frame reports whether a rule is only the frame of the day: the present and the wanted time.
 func (o obstacle) frame() bool {
-	for _, words := range []string{"nothing before", "wanted", "everything done by"} {
-		if strings.HasPrefix(o.Words, words) {
-			return true
-		}
-	}
-	return false
+	return o.Wanted || o.Rule == schedule.PlanStart || o.Rule == schedule.PlanEnd
 }
 
 // inTheWay names a few rules on one line: first those that a change of alone would help, last the frame of the day.
@@ -102,7 +97,7 @@ func inTheWay(all []obstacle) string {
 		switch {
 		case o.frame():
 			return 2
-		case o.Remedy == "":
+		case o.Remedy.IsZero():
 			return 1
 		}
 		return 0

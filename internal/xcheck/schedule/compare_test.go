@@ -14,6 +14,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
 )
 
@@ -147,45 +148,45 @@ func TestEnginesOnKitchens(t *testing.T) {
 func random(seed uint64) schedule.Problem {
 	r := rand.New(rand.NewPCG(seed, 0x6d61736c696e))
 	between := func(a, b int) int { return a + r.IntN(b-a+1) }
-	u := func(n int) time.Duration { return time.Duration(n) * 5 * time.Minute }
+	u := func(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n) * 5 * time.Minute) }
 	anchor := time.Date(2026, 3, 13, 10, 0, 0, 0, time.UTC)
-	at := func(n int) time.Time { return anchor.Add(u(n)) }
+	at := func(n int) time.Time { return anchor.Add(u(n).Duration()) }
 	const h = 36 * 12
 	night := between(11*12, 13*12) // in units after the anchor
 	morning := night + between(7*12, 9*12)
 	p := schedule.Problem{Anchor: anchor, Horizon: u(h), Grid: u(1), Resources: []schedule.Resource{
-		{Name: "baker", Capacity: 1,
+		{ID: "baker", Capacity: 1,
 			Closed:  []schedule.Span{{From: at(night), To: at(morning)}, {From: at(between(2*12, 3*12)), To: at(between(4*12, 5*12))}},
 			Awkward: []schedule.Awkward{{From: at(night - 12), To: at(night), PerMinute: between(1, 4)}, {From: at(morning), To: at(morning + 6), PerMinute: between(1, 5)}}},
-		{Name: "mixer", Capacity: 1}, {Name: "oven", Capacity: 1}, {Name: "fridge", Capacity: between(2, 6)},
+		{ID: "mixer", Capacity: 1}, {ID: "oven", Capacity: 1}, {ID: "fridge", Capacity: between(2, 6)},
 	}}
 	hand := []schedule.Need{{Resource: "baker", Amount: 1}}
 	for k, n := 0, between(2, 3); k < n; k++ {
 		name := func(s string) string { return fmt.Sprintf("%c %s", 'A'+k, s) }
 		bulk := between(24, 50)
 		p.Steps = append(p.Steps,
-			schedule.Step{Name: name("mix"), Min: u(between(2, 5)), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
-			schedule.Step{Name: name("bulk"), Min: u(bulk), Max: u(bulk + between(4, 14))},
-			schedule.Step{Name: name("shape"), Min: u(between(3, 7)), Needs: hand})
+			schedule.Step{ID: name("mix"), Min: u(between(2, 5)), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
+			schedule.Step{ID: name("bulk"), Min: u(bulk), Max: u(bulk + between(4, 14))},
+			schedule.Step{ID: name("shape"), Min: u(between(3, 7)), Needs: hand})
 		p.Links = append(p.Links, schedule.Link{From: name("mix"), To: name("bulk")}, schedule.Link{From: name("bulk"), To: name("shape"), Max: u(between(0, 3))})
 		cold := r.IntN(2) == 0
 		var loads []string
 		due := between(morning+5*12, h)
 		for l := 1; l <= between(1, 2); l++ {
 			load := func(s string) string { return fmt.Sprintf("%c%d %s", 'A'+k, l, s) }
-			rest := schedule.Step{Name: load("proof"), Min: u(between(9, 15)), PerMinute: between(0, 1)}
+			rest := schedule.Step{ID: load("proof"), Min: u(between(9, 15)), PerMinute: between(0, 1)}
 			rest.Max = rest.Min + u(between(10, 18))
 			if cold {
-				rest.Name, rest.Min, rest.Max, rest.PerMinute = load("retard"), u(between(84, 120)), u(between(150, 220)), 1
+				rest.ID, rest.Min, rest.Max, rest.PerMinute = load("retard"), u(between(84, 120)), u(between(150, 220)), 1
 				rest.Needs = []schedule.Need{{Resource: "fridge", Amount: between(1, 2)}}
 			}
 			bake := between(6, 9)
 			p.Steps = append(p.Steps, rest,
-				schedule.Step{Name: load("load"), Min: u(1), Needs: hand},
-				schedule.Step{Name: load("bake"), Min: u(bake), Needs: []schedule.Need{{Resource: "oven", Amount: 1}}},
-				schedule.Step{Name: load("unload"), Min: u(1), Needs: hand},
-				schedule.Step{Name: load("cool"), Min: u(between(12, 24))})
-			p.Links = append(p.Links, schedule.Link{From: name("shape"), To: rest.Name}, schedule.Link{From: rest.Name, To: load("load")},
+				schedule.Step{ID: load("load"), Min: u(1), Needs: hand},
+				schedule.Step{ID: load("bake"), Min: u(bake), Needs: []schedule.Need{{Resource: "oven", Amount: 1}}},
+				schedule.Step{ID: load("unload"), Min: u(1), Needs: hand},
+				schedule.Step{ID: load("cool"), Min: u(between(12, 24))})
+			p.Links = append(p.Links, schedule.Link{From: name("shape"), To: rest.ID}, schedule.Link{From: rest.ID, To: load("load")},
 				schedule.Link{From: load("bake"), To: load("load"), Kind: schedule.StartToStart, Min: u(2), Max: u(2)},
 				schedule.Link{From: load("bake"), To: load("unload"), Kind: schedule.EndToStart, Min: -u(1), Max: -u(1)},
 				schedule.Link{From: load("unload"), To: load("cool")})

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
 )
 
@@ -53,11 +54,11 @@ func load(t testing.TB, name string) schedule.Problem {
 	if err := json.Unmarshal(text, &k); err != nil {
 		t.Fatal(err)
 	}
-	u := func(n int) time.Duration { return time.Duration(n*k.Grid) * time.Minute }
-	at := func(n int) time.Time { return k.Anchor.Add(u(n)) }
+	u := func(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n*k.Grid) * time.Minute) }
+	at := func(n int) time.Time { return k.Anchor.Add(u(n).Duration()) }
 	p := schedule.Problem{Anchor: k.Anchor, Horizon: u(k.Horizon), Grid: u(1), Alike: k.Alike}
 	for _, r := range k.Resources {
-		res := schedule.Resource{Name: r.Name, Capacity: r.Capacity}
+		res := schedule.Resource{ID: r.Name, Capacity: r.Capacity}
 		for _, c := range r.Closed {
 			res.Closed = append(res.Closed, schedule.Span{From: at(int(c[0].(float64))), To: at(int(c[1].(float64)))})
 		}
@@ -67,7 +68,7 @@ func load(t testing.TB, name string) schedule.Problem {
 		p.Resources = append(p.Resources, res)
 	}
 	for _, s := range k.Steps {
-		st := schedule.Step{Name: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
+		st := schedule.Step{ID: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
 		for _, r := range k.Resources {
 			if n := s.Needs[r.Name]; n > 0 {
 				st.Needs = append(st.Needs, schedule.Need{Resource: r.Name, Amount: n})
@@ -75,7 +76,7 @@ func load(t testing.TB, name string) schedule.Problem {
 		}
 		p.Steps = append(p.Steps, st)
 	}
-	kinds := map[string]schedule.Kind{"es": schedule.EndToStart, "ss": schedule.StartToStart, "ee": schedule.EndToEnd, "se": schedule.StartToEnd}
+	kinds := map[string]schedule.LinkKind{"es": schedule.EndToStart, "ss": schedule.StartToStart, "ee": schedule.EndToEnd, "se": schedule.StartToEnd}
 	for _, l := range k.Links {
 		link := schedule.Link{From: l.From, To: l.To, Kind: kinds[l.Kind], Min: u(l.Min), Max: schedule.NoLimit}
 		if l.Max != nil {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
 )
 
@@ -14,7 +15,7 @@ import (
 // living steps.
 type day struct {
 	p       schedule.Problem
-	unit    time.Duration
+	unit    quantity.Elapsed
 	h       int
 	lo, hi  []int
 	latest  []int // of the end
@@ -26,9 +27,9 @@ type day struct {
 
 func read(p schedule.Problem) *day {
 	d := &day{p: p, unit: p.Grid, h: int(p.Horizon / p.Grid), index: map[string]int{}}
-	u := func(x time.Duration) int { return int(x / p.Grid) }
+	u := func(x quantity.Elapsed) int { return int(x / p.Grid) }
 	for i, s := range p.Steps {
-		d.index[s.Name] = i
+		d.index[s.ID] = i
 		d.lo = append(d.lo, u(s.Min))
 		d.hi = append(d.hi, max(u(s.Min), u(s.Max)))
 		d.latest = append(d.latest, d.h)
@@ -36,18 +37,18 @@ func read(p schedule.Problem) *day {
 	}
 	for _, b := range p.Bounds {
 		i := d.index[b.Step]
-		d.latest[i] = min(d.latest[i], u(b.Latest.Sub(p.Anchor)))
+		d.latest[i] = min(d.latest[i], u(quantity.Elapsed(b.Latest.Sub(p.Anchor))))
 		d.stale[i] += b.EarlyPerMinute * d.minutes()
 	}
 	for _, r := range p.Resources {
 		shut, cost := make([]bool, d.h), make([]int, d.h)
 		for _, c := range r.Closed {
-			for t := max(0, u(c.From.Sub(p.Anchor))); t < min(d.h, u(c.To.Sub(p.Anchor))); t++ {
+			for t := max(0, u(quantity.Elapsed(c.From.Sub(p.Anchor)))); t < min(d.h, u(quantity.Elapsed(c.To.Sub(p.Anchor)))); t++ {
 				shut[t] = true
 			}
 		}
 		for _, a := range r.Awkward {
-			for t := max(0, u(a.From.Sub(p.Anchor))); t < min(d.h, u(a.To.Sub(p.Anchor))); t++ {
+			for t := max(0, u(quantity.Elapsed(a.From.Sub(p.Anchor)))); t < min(d.h, u(quantity.Elapsed(a.To.Sub(p.Anchor)))); t++ {
 				cost[t] += a.PerMinute * d.minutes()
 			}
 		}
@@ -56,14 +57,14 @@ func read(p schedule.Problem) *day {
 	return d
 }
 
-func (d *day) minutes() int { return int(d.unit / time.Minute) }
+func (d *day) minutes() int { return int(d.unit.Duration() / time.Minute) }
 
 // needs lists a step's amounts by resource.
 func (d *day) needs(i int) []int {
 	out := make([]int, len(d.p.Resources))
 	for _, n := range d.p.Steps[i].Needs {
 		for r, res := range d.p.Resources {
-			if res.Name == n.Resource {
+			if res.ID == n.Resource {
 				out[r] = n.Amount
 			}
 		}
@@ -71,7 +72,7 @@ func (d *day) needs(i int) []int {
 	return out
 }
 
-func (d *day) lag(x time.Duration) int {
+func (d *day) lag(x quantity.Elapsed) int {
 	switch x {
 	case schedule.NoLimit:
 		return 2 * d.h

@@ -1,0 +1,17 @@
+package bakeday
+
+import _ "embed" // the schemas
+
+// go:embed needs variables; they are constants in all but name.
+var (
+	//go:embed plan.schema.json
+	planSchema string
+	//go:embed bake.schema.json
+	bakeSchema string
+)
+
+// PlanSchema returns the JSON Schema (2020-12) of [PlanData], the plan's data form, as text.
+func PlanSchema() string { return planSchema }
+
+// BakeSchema returns the JSON Schema (2020-12) of [Bake], the input, as text.
+func BakeSchema() string { return bakeSchema }
