@@ -203,7 +203,7 @@ func TestTheSchemaRefusesWhatIsWrong(t *testing.T) {
 		{`"possible": true`, `"possible": "yes"`},
 		{`"wanted": "2026-11-28T12:30:00+01:00"`, `"wanted": "Saturday"`},
 		{`"dough_temperature": "26 °C"`, `"dough_temperature": "26 Δ°C"`},
-		{`"name": "cold retard"`, `"name": null`},
+		{`"text": "cold retard"`, `"text": null`},
 		{`"kind": "retard"`, `"kind": "cold retard"`},
 		{`"id": "retard"`, `"id": 7`},
 	} {

@@ -43,7 +43,6 @@ func texts() map[reflect.Type][2]string {
 		reflect.TypeFor[quantity.Length]():           {`A length in meters: "1150 m".`, number + `m$`},
 		reflect.TypeFor[quantity.Volume]():           {`A volume in liters: "7 L".`, number + `L$`},
 		reflect.TypeFor[quantity.Elapsed]():          {`Elapsed time: "4h30m", "45m", "50h05m".`, `^-?([0-9]+h)?([0-9]+m)?([0-9]+s)?$`},
-		reflect.TypeFor[working.Message]():           {`A sentence or name for people.`, ``},
 		reflect.TypeFor[wallclock.Clock]():           {`A time of day: "15:00".`, `^[0-9]{2}:[0-9]{2}$`},
 		reflect.TypeFor[wallclock.Habit]():           {`A stretch of every day or of some days of the week: "22:30 to 06:30", "09:00 to 15:00 on Friday".`, ``},
 		reflect.TypeFor[Wish]():                      {`A day of the week or a date, with a time of day: "Saturday 12:30", "2026-11-28 12:30".`, ``},
@@ -64,6 +63,12 @@ func (d *drawer) schema(t reflect.Type) map[string]any {
 		return ref(def)
 	}
 	switch {
+	case t == reflect.TypeFor[working.Message]():
+		text := map[string]any{"type": "string"}
+		return ref(map[string]any{
+			"type": "object", "description": "A sentence or name for people: English text, and its identifier and values for telling it in another language or other units.",
+			"properties": map[string]any{"id": text, "text": text, "say": text, "args": map[string]any{"type": "array"}}, "required": []string{"text"},
+		})
 	case t == reflect.TypeFor[time.Time]():
 		d.defs["instant"] = map[string]any{"type": "string", "format": "date-time", "description": "An instant with the offset of the kitchen's zone: \"2026-11-28T12:30:00+01:00\"."}
 		return map[string]any{"$ref": "#/$defs/instant"}
