@@ -32,7 +32,7 @@ func (b *Bake) UnmarshalJSON(text []byte) error {
 		return err
 	}
 	if t.Format != "" && t.Format != BakeFormat {
-		return &quantity.InputError{Path: "format", Got: quantity.Excerpt(t.Format), Want: BakeFormat, Err: quantity.ErrInconsistent}
+		return &quantity.InputError{GoPath: "Format", Got: quantity.Excerpt(t.Format), Want: BakeFormat, Err: quantity.ErrInconsistent}
 	}
 	*b = Bake(t.plainBake)
 	return nil
