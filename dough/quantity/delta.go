@@ -47,6 +47,9 @@ func DeltaFahrenheit(f float64) TemperatureDelta {
 	return TemperatureDelta{deltas.fromFloat(f, FahrenheitScale.deltaScale())}
 }
 
+// DeltaQuanta returns the difference n/9000 K, exactly, or an invalid difference beyond the limits.
+func DeltaQuanta(n int64) TemperatureDelta { return TemperatureDelta{deltas.keep(n)} }
+
 // ParseDelta reads "12 Δ°C", "24 Δ°F", "12 K", or in plain letters "12 dC", "24 dF". A plain "12 °C" is
 // refused: it would be a temperature. Digits as [TemperatureOf].
 func ParseDelta(text string) (TemperatureDelta, error) {
@@ -75,6 +78,9 @@ func (d TemperatureDelta) Fahrenheit() float64 { return d.In(FahrenheitScale) }
 func (d TemperatureDelta) Decimal(u TemperatureUnit) decimal.Decimal {
 	return decimalOf(d.ninethousandths, u.deltaScale(), 12)
 }
+
+// Quanta returns the exact count of 1/9000 K, and false if the difference is invalid.
+func (d TemperatureDelta) Quanta() (int64, bool) { return d.ninethousandths, d.IsValid() }
 
 // Add returns d + e.
 func (d TemperatureDelta) Add(e TemperatureDelta) TemperatureDelta {

@@ -55,6 +55,9 @@ func Centimeters(cm float64) Length { return Length{lengths.fromFloat(cm, Centim
 // Inches returns in inches; see [Meters].
 func Inches(in float64) Length { return Length{lengths.fromFloat(in, Inch.scale())} }
 
+// Micrometers returns exactly n micrometers, or an invalid length beyond the limits.
+func Micrometers(n int64) Length { return Length{lengths.keep(n)} }
+
 // ParseLength reads a number and a unit: "24 cm", "110 mm", "1150 m", "9 in", "3000 ft". The unit is
 // required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseLength(text string) (Length, error) {
@@ -79,6 +82,9 @@ func (l Length) Centimeters() float64 { return l.In(Centimeter) }
 
 // Decimal returns the length in the unit, rounded half to even to twelve decimals.
 func (l Length) Decimal(u LengthUnit) decimal.Decimal { return decimalOf(l.micrometers, u.scale(), 12) }
+
+// Micrometers returns the exact count of micrometers, and false if the length is invalid.
+func (l Length) Micrometers() (int64, bool) { return l.micrometers, l.IsValid() }
 
 // Add returns l + o.
 func (l Length) Add(o Length) Length { return Length{lengths.add(l.micrometers, o.micrometers)} }

@@ -35,6 +35,10 @@ func percentScale() *scale { return &percents.scales[0] }
 // millionth of a point; NaN and infinities give an invalid percentage.
 func NewPercent(p float64) Percent { return Percent{percents.fromFloat(p, percentScale())} }
 
+// Millionths returns exactly n millionths of a percentage point (68,000,000 for 68 %), or an invalid percentage beyond
+// the limits.
+func Millionths(n int64) Percent { return Percent{percents.keep(n)} }
+
 // PercentOfDecimal returns d percent exactly; more than six decimals are refused
 // (ErrTooPrecise).
 func PercentOfDecimal(d decimal.Decimal) (Percent, error) {

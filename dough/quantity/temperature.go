@@ -81,6 +81,9 @@ func Fahrenheit(f float64) Temperature {
 // Kelvin returns the temperature k K; see [Celsius].
 func Kelvin(k float64) Temperature { return point(temperatures.fromFloat(k, KelvinScale.scale())) }
 
+// TemperatureQuanta returns the temperature n/9000 K, exactly; the zero value for what is no temperature.
+func TemperatureQuanta(n int64) Temperature { return point(n) }
+
 // TemperatureOf returns d on the scale. Three decimals are exact; a fourth and a fifth are rounded to the
 // nearest 1/9000 K, half to even. More are refused (ErrTooPrecise), as is anything not above absolute zero
 // (ErrOutOfRange).
@@ -125,6 +128,9 @@ func (t Temperature) Kelvin() float64 { return t.In(KelvinScale) }
 func (t Temperature) Decimal(u TemperatureUnit) decimal.Decimal {
 	return decimalOf(temperatures.keep(t.ninethousandthsAboveZero), u.scale(), 12)
 }
+
+// Quanta returns the exact count of 1/9000 K above 0 K, and false if the temperature is not given.
+func (t Temperature) Quanta() (int64, bool) { return t.ninethousandthsAboveZero, t.IsValid() }
 
 // Sub returns the difference t − u; invalid if either is not given.
 func (t Temperature) Sub(u Temperature) TemperatureDelta {

@@ -43,10 +43,10 @@ func (r TimeRange) MarshalJSON() ([]byte, error) {
 	return json.Marshal(timeRangeData{Elapsed(r.Early), Elapsed(r.Likely), Elapsed(r.Late), r.Probability})
 }
 
-// UnmarshalJSON implements json.Unmarshaler.
+// UnmarshalJSON implements json.Unmarshaler; see [ReadJSON].
 func (r *TimeRange) UnmarshalJSON(text []byte) error {
 	var d timeRangeData
-	if err := json.Unmarshal(text, &d); err != nil {
+	if err := ReadJSON(text, &d); err != nil {
 		return err
 	}
 	*r = TimeRange{time.Duration(d.Early), time.Duration(d.Likely), time.Duration(d.Late), d.Probability}

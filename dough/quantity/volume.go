@@ -65,6 +65,9 @@ func Liters(l float64) Volume { return Volume{volumes.fromFloat(l, Liter.scale()
 // Milliliters returns ml milliliters; see [Liters].
 func Milliliters(ml float64) Volume { return Volume{volumes.fromFloat(ml, Milliliter.scale())} }
 
+// Picoliters returns exactly n picoliters, or an invalid volume beyond the limits.
+func Picoliters(n int64) Volume { return Volume{volumes.keep(n)} }
+
 // ParseVolume reads a number and a unit: "7 L", "250 mL", "1.5 qt", "2 cups", "1 tbsp", "12 fl oz". The unit
 // is required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseVolume(text string) (Volume, error) {
@@ -89,6 +92,9 @@ func (v Volume) Milliliters() float64 { return v.In(Milliliter) }
 
 // Decimal returns the volume in the unit, rounded half to even to twelve decimals.
 func (v Volume) Decimal(u VolumeUnit) decimal.Decimal { return decimalOf(v.picoliters, u.scale(), 12) }
+
+// Picoliters returns the exact count of picoliters, and false if the volume is invalid.
+func (v Volume) Picoliters() (int64, bool) { return v.picoliters, v.IsValid() }
 
 // Add returns v + o.
 func (v Volume) Add(o Volume) Volume { return Volume{volumes.add(v.picoliters, o.picoliters)} }
@@ -136,12 +142,13 @@ func (v Volume) GoString() string {
 	return fmt.Sprintf("quantity.MustVolume(%q)", v.String())
 }
 
-// AppendText implements encoding.TextAppender; an invalid volume is an error.
+// AppendText implements encoding.TextAppender: liters with every digit that is there, "0.24 L". An invalid volume is an
+// error.
 func (v Volume) AppendText(b []byte) ([]byte, error) {
 	if !v.IsValid() {
 		return b, &InputError{Got: v.String(), Want: volumes.accepted, Err: ErrOutOfRange}
 	}
-	return asciiMinus(volumes.append(b, v.picoliters, Milliliter.scale(), Milliliter.scale().places, true)), nil
+	return asciiMinus(volumes.append(b, v.picoliters, Liter.scale(), Liter.scale().places, true)), nil
 }
 
 // MarshalText implements encoding.TextMarshaler.
