@@ -9,7 +9,7 @@ import (
 )
 
 // A Chart is a picture of numbers: a main line, perhaps in a band, over the first axis, and perhaps a line on an
-// axis of its own. Everything in it is also a table ([Chart.Table]), for those who cannot see it.
+// axis of its own. Everything in it is also a table ([Chart.Grid]), for those who cannot see it.
 type Chart struct {
 	Title working.Message `json:"title"`
 	// X are the values along the picture, ascending.
@@ -122,9 +122,9 @@ func (s Series) label(r working.Reader) string {
 }
 
 // value is a number of the series as a cell of a table.
-func (s Series) value(i int) Value {
+func (s Series) value(i int) Cell {
 	if i >= len(s.Values) {
-		return Value{}
+		return Cell{}
 	}
 	v := s.Values[i]
 	switch s.Of {
@@ -144,18 +144,18 @@ func (s Series) value(i int) Value {
 	return Rounded(v, 3)
 }
 
-// Table is the chart as numbers.
-func (c Chart) Table() Table {
-	t := Table{Key: "chart", Caption: c.Title}
+// Grid is the chart as numbers.
+func (c Chart) Grid() Grid {
+	t := Grid{Key: "chart", Caption: c.Title}
 	series := []Series{c.X, c.Low, c.Main, c.High, c.Second}
 	keys := []string{"x", "low", "value", "high", "second"}
 	for i, s := range series {
 		if !s.IsZero() {
-			t.Columns = append(t.Columns, Column{Key: keys[i], Title: s.Name, Right: true})
+			t.Columns = append(t.Columns, GridColumn{Key: keys[i], Title: s.Name, Right: true})
 		}
 	}
 	for i := range c.X.Values {
-		var row []Value
+		var row []Cell
 		for _, s := range series {
 			if !s.IsZero() {
 				row = append(row, s.value(i))
@@ -228,6 +228,6 @@ func (h *pager) chart(c Chart) {
 		h.put("<figure>", picture, "</figure>\n")
 	}
 	h.put("<details><summary>", h.tell(working.Tell("report.numbers", "The numbers of this picture")), "</summary>\n")
-	h.table(c.Table())
+	h.table(c.Grid())
 	h.put("</details>\n")
 }

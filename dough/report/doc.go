@@ -10,7 +10,7 @@
 //	in a document                            Report.Markdown
 //	in a browser, or on paper                Report.HTML
 //	inside a page of one's own               Report.Fragment
-//	a table for a spreadsheet                Table.CSV, Report.Tables
+//	a table for a spreadsheet                Grid.CSV, Report.Grids
 //	every value, as data                     the answer's own JSON
 //
 // # Assumptions
@@ -20,6 +20,6 @@
 //
 // # Limits
 //
-// Tables that are wider than the paper or the terminal are told row by row. A chart has one main line with its
+// Grids that are wider than the paper or the terminal are told row by row. A chart has one main line with its
 // band, further lines, and one line on a second axis.
 package report

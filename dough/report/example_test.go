@@ -29,10 +29,10 @@ func ExampleReport_Text() {
 }
 
 // The same table for a spreadsheet.
-func ExampleTable_CSV() {
-	t := report.Table{
-		Key: "weigh", Columns: []report.Column{{Key: "item"}, {Key: "mass", Right: true}},
-		Rows: [][]report.Value{{report.Of("water"), report.Of(quantity.Grams(1813))}},
+func ExampleGrid_CSV() {
+	t := report.Grid{
+		Key: "weigh", Columns: []report.GridColumn{{Key: "item"}, {Key: "mass", Right: true}},
+		Rows: [][]report.Cell{{report.Of("water"), report.Of(quantity.Grams(1813))}},
 	}
 	fmt.Print(string(t.CSV()))
 	// Output:

@@ -82,7 +82,7 @@ func (h *pager) put(parts ...string) {
 func (h *pager) tell(m working.Message) string { return escapedHTML(m.Text(h.reader)) }
 
 // cell is a value in an element that keeps its direction to itself: a name may be written from the right.
-func (h *pager) cell(v Value) string {
+func (h *pager) cell(v Cell) string {
 	text := escapedHTML(v.Text(h.reader))
 	if _, isName := v.raw.(string); isName {
 		return "<bdi>" + text + "</bdi>"
@@ -104,7 +104,7 @@ func (h *pager) list(key string, title working.Message, items []working.Message)
 func (h *pager) block(b Block) {
 	switch b := b.(type) {
 	case Paragraph:
-		class := [...]string{"", "report-strong", "report-warning", "report-aside"}[min(max(int(b.Weight), 0), 3)]
+		class := [...]string{"", "report-strong", "report-warning", "report-aside"}[min(max(int(b.Tone), 0), 3)]
 		if class != "" {
 			class = ` class="` + class + `"`
 		}
@@ -125,14 +125,14 @@ func (h *pager) block(b Block) {
 			h.put("</dd></div>\n")
 		}
 		h.put("</dl>\n")
-	case Table:
+	case Grid:
 		h.table(b)
 	case Chart:
 		h.chart(b)
 	}
 }
 
-func (h *pager) table(t Table) {
+func (h *pager) table(t Grid) {
 	columns := t.filled()
 	if len(columns) == 0 {
 		return
@@ -168,14 +168,14 @@ func (h *pager) table(t Table) {
 	h.put("</table></div>\n")
 }
 
-func class(c Column) string {
+func class(c GridColumn) string {
 	if c.Right {
 		return ` class="report-number"`
 	}
 	return ""
 }
 
-func (h *pager) row(t Table, columns []int, r []Value) {
+func (h *pager) row(t Grid, columns []int, r []Cell) {
 	h.put("<tr>")
 	for _, i := range columns {
 		text := ""

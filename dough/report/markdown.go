@@ -38,7 +38,7 @@ type marker struct {
 
 func (m *marker) tell(s working.Message) string { return escaped(s.Text(m.reader)) }
 
-func (m *marker) cell(v Value) string { return escaped(v.Text(m.reader)) }
+func (m *marker) cell(v Cell) string { return escaped(v.Text(m.reader)) }
 
 func (m *marker) line(text string) {
 	if m.b.Len() > 0 {
@@ -70,7 +70,7 @@ func (m *marker) block(b Block) {
 	switch b := b.(type) {
 	case Paragraph:
 		text := m.tell(b.Text)
-		if b.Weight == Strong || b.Weight == Warning {
+		if b.Tone == Strong || b.Tone == Warning {
 			text = "**" + text + "**"
 		}
 		m.line(text)
@@ -88,14 +88,14 @@ func (m *marker) block(b Block) {
 			}
 			m.item(text)
 		}
-	case Table:
+	case Grid:
 		m.table(b)
 	case Chart:
-		m.table(b.Table())
+		m.table(b.Grid())
 	}
 }
 
-func (m *marker) table(t Table) {
+func (m *marker) table(t Grid) {
 	if !t.Caption.IsZero() {
 		m.line(m.tell(t.Caption))
 	}

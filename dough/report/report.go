@@ -24,25 +24,25 @@ type Section struct {
 	Blocks []Block         `json:"blocks"`
 }
 
-// A Block is a [Paragraph], [List], [Rows], [Table] or [Chart].
+// A Block is a [Paragraph], [List], [Rows], [Grid] or [Chart].
 type Block interface{ block() }
 
 // A Paragraph is one or more sentences.
 type Paragraph struct {
 	Text working.Message `json:"text"`
-	// Weight says how loud it is.
-	Weight Weight `json:"weight,omitzero"`
+	// Tone says how loud it is.
+	Tone Tone `json:"tone,omitzero"`
 }
 
-// Weight says how loud a paragraph is.
-type Weight int
+// Tone says how loud a paragraph is.
+type Tone int
 
 // The weights.
 const (
-	Plain   Weight = iota
-	Strong         // what the reader must not miss
-	Warning        // what can go wrong or hurt
-	Aside          // what most readers may skip
+	Plain   Tone = iota
+	Strong       // what the reader must not miss
+	Warning      // what can go wrong or hurt
+	Aside        // what most readers may skip
 )
 
 // A List is sentences of equal rank.
@@ -54,14 +54,14 @@ type Rows []Row
 // A Row is one value with its label, and a remark.
 type Row struct {
 	Label working.Message `json:"label"`
-	Value Value           `json:"value"`
+	Value Cell            `json:"value"`
 	Note  working.Message `json:"note,omitzero"`
 }
 
 func (Paragraph) block() {}
 func (List) block()      {}
 func (Rows) block()      {}
-func (Table) block()     {}
+func (Grid) block()      {}
 func (Chart) block()     {}
 
 // Section returns the section with the key; one without blocks if there is none.
@@ -74,12 +74,12 @@ func (r Report) Section(key string) Section {
 	return Section{Key: key}
 }
 
-// Tables lists the tables of the report, in order.
-func (r Report) Tables() []Table {
-	var out []Table
+// Grids lists the tables of the report, in order.
+func (r Report) Grids() []Grid {
+	var out []Grid
 	for _, s := range r.Sections {
 		for _, b := range s.Blocks {
-			if t, ok := b.(Table); ok {
+			if t, ok := b.(Grid); ok {
 				out = append(out, t)
 			}
 		}

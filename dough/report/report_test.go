@@ -19,14 +19,14 @@ var morning = time.Date(2026, 11, 28, 9, 5, 0, 0, time.UTC)
 // hall is a report with one of everything.
 func hall() report.Report {
 	tell := working.Tell
-	weigh := report.Table{
+	weigh := report.Grid{
 		Key: "weigh", Caption: tell("test.weigh", "What you weigh"),
-		Columns: []report.Column{{Key: "mass", Right: true}, {Key: "item", Title: tell("test.item", "of")}, {Key: "batch", Title: tell("test.batch", "batch")}},
-		Rows: [][]report.Value{
+		Columns: []report.GridColumn{{Key: "mass", Right: true}, {Key: "item", Title: tell("test.item", "of")}, {Key: "batch", Title: tell("test.batch", "batch")}},
+		Rows: [][]report.Cell{
 			{report.Weighed(quantity.Grams(2344), quantity.Grams(1)), report.Of("=flour|*rye*")},
 			{report.Weighed(quantity.Grams(65.6), quantity.Grams(0.1)), report.Of("salt")},
 		},
-		Total: []report.Value{report.Rounded(quantity.Grams(2409.6), 1), report.Of(tell("test.sum", "together"))},
+		Total: []report.Cell{report.Rounded(quantity.Grams(2409.6), 1), report.Of(tell("test.sum", "together"))},
 	}
 	return report.Report{
 		Headline: tell("test.headline", "%d loaves at %t", 6, morning),
@@ -34,7 +34,7 @@ func hall() report.Report {
 			{Key: "weigh", Title: tell("test.title", "Weights"), Blocks: []report.Block{weigh, report.Say(tell("test.note", "rounding adds %v", quantity.Grams(0.3)))}},
 			{Key: "oven", Blocks: []report.Block{
 				report.Rows{{Label: tell("test.core", "core"), Value: report.Rounded(quantity.Celsius(94.15), 1), Note: tell("test.boils", "water boils at %.1f", quantity.Celsius(96.15))}},
-				report.Paragraph{Text: tell("test.warn", "Do not touch"), Weight: report.Warning},
+				report.Paragraph{Text: tell("test.warn", "Do not touch"), Tone: report.Warning},
 				report.List{tell("test.a", "first"), tell("test.b", "second")},
 				report.Chart{
 					Title: tell("test.rise", "Rise"), X: report.Series{Name: tell("test.hours", "after mixing"), Of: report.Hours, Values: []float64{0, 1, 2}},
@@ -86,7 +86,7 @@ func TestCautions(t *testing.T) {
 
 // A table as CSV reads back, with units in its heading and no cell that a spreadsheet would compute.
 func TestCSV(t *testing.T) {
-	rows, err := csv.NewReader(strings.NewReader(string(hall().Tables()[0].CSV()))).ReadAll()
+	rows, err := csv.NewReader(strings.NewReader(string(hall().Grids()[0].CSV()))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,8 +101,8 @@ func TestHostileNames(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		name := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"\x1b[31mred", "<script>alert(1)</script>", "a\u202eb", "**x**", "| a |", "&amp;", "\"'`", "\xff\xfe"})).Draw(t, "name")
 		r := hall()
-		table := r.Sections[0].Blocks[0].(report.Table)
-		table.Rows = [][]report.Value{{report.Of(quantity.Grams(1)), report.Of(name)}}
+		table := r.Sections[0].Blocks[0].(report.Grid)
+		table.Rows = [][]report.Cell{{report.Of(quantity.Grams(1)), report.Of(name)}}
 		r.Sections[0].Blocks = []report.Block{table, report.Say(working.Tell("test.name", "of %s", name))}
 		width := rapid.IntRange(0, 120).Draw(t, "width")
 		text := r.Text(report.Options{Width: width, ASCII: rapid.Bool().Draw(t, "ascii")})

@@ -61,7 +61,7 @@ type teller struct {
 
 func (t *teller) tell(m working.Message) string { return Printable(m.Text(t.reader)) }
 
-func (t *teller) cell(v Value) string {
+func (t *teller) cell(v Cell) string {
 	text := Printable(v.Text(t.reader))
 	switch v.raw.(type) {
 	case time.Time, quantity.Window:
@@ -86,7 +86,7 @@ func (t *teller) block(b Block) {
 	switch b := b.(type) {
 	case Paragraph:
 		text := t.tell(b.Text)
-		switch b.Weight {
+		switch b.Tone {
 		case Strong:
 			text = t.bold(text)
 		case Warning:
@@ -105,7 +105,7 @@ func (t *teller) block(b Block) {
 			rows[i] = []string{t.tell(r.Label), last}
 		}
 		t.rows(2, "ll", rows)
-	case Table:
+	case Grid:
 		t.table(b)
 	case Chart:
 		t.chart(b)
@@ -113,7 +113,7 @@ func (t *teller) block(b Block) {
 }
 
 // table writes the columns that hold anything, each under its title.
-func (t *teller) table(b Table) {
+func (t *teller) table(b Grid) {
 	if !b.Caption.IsZero() {
 		t.para(2, t.tell(b.Caption))
 	}
@@ -156,7 +156,7 @@ func (t *teller) table(b Table) {
 }
 
 // filled lists the columns in which any row has something.
-func (b Table) filled() []int {
+func (b Grid) filled() []int {
 	var out []int
 	for i := range b.Columns {
 		for _, r := range b.withTotal() {
@@ -169,7 +169,7 @@ func (b Table) filled() []int {
 	return out
 }
 
-func (b Table) withTotal() [][]Value {
+func (b Grid) withTotal() [][]Cell {
 	if b.Total == nil {
 		return b.Rows
 	}

@@ -11,29 +11,29 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// A Value is what stands in a row or a cell: a quantity, a number, a word, a name, a moment or a sentence, with
+// A Cell is what stands in a row or a table: a quantity, a number, a word, a name, a moment or a sentence, with
 // how it is rounded when it is shown. The zero value shows as nothing.
-type Value struct {
+type Cell struct {
 	shown working.Message
 	raw   any
 }
 
 // Of is a value with every digit it has; a moment is shown with weekday and time, a name as it is.
-func Of(v any) Value {
+func Of(v any) Cell {
 	if m, ok := v.(working.Message); ok {
-		return Value{m, v}
+		return Cell{m, v}
 	}
-	return Value{working.Say("%v", v), v}
+	return Cell{working.Say("%v", v), v}
 }
 
 // Rounded is a quantity or a number that is shown with that many decimals (of a gram, a percentage point, a degree
 // Celsius). In other units it is shown about as finely.
-func Rounded(v any, decimals int) Value {
-	return Value{working.Say("%."+strconv.Itoa(min(max(decimals, 0), 12))+"f", v), v}
+func Rounded(v any, decimals int) Cell {
+	return Cell{working.Say("%."+strconv.Itoa(min(max(decimals, 0), 12))+"f", v), v}
 }
 
 // Weighed is a mass shown as finely as the scale that it is weighed on: its step.
-func Weighed(m, step quantity.Mass) Value {
+func Weighed(m, step quantity.Mass) Cell {
 	decimals := 0
 	for g := step.Grams(); decimals < 3 && g > 0 && math.Abs(g-math.Round(g)) > 1e-9; g *= 10 {
 		decimals++
@@ -42,13 +42,13 @@ func Weighed(m, step quantity.Mass) Value {
 }
 
 // ClockTime is a moment shown as the time of day alone.
-func ClockTime(t time.Time) Value { return Value{working.Say("%t", t), t} }
+func ClockTime(t time.Time) Cell { return Cell{working.Say("%t", t), t} }
 
 // IsZero reports whether there is nothing to show.
-func (v Value) IsZero() bool { return v.raw == nil }
+func (v Cell) IsZero() bool { return v.raw == nil }
 
 // Text is the value for the reader.
-func (v Value) Text(r working.Reader) string {
+func (v Cell) Text(r working.Reader) string {
 	if v.raw == nil {
 		return ""
 	}
@@ -56,10 +56,10 @@ func (v Value) Text(r working.Reader) string {
 }
 
 // Equal reports whether both values show the same.
-func (v Value) Equal(u Value) bool { return v.shown == u.shown }
+func (v Cell) Equal(u Cell) bool { return v.shown == u.shown }
 
 // MarshalJSON writes what is shown, with its typed quantity; see [working.Message].
-func (v Value) MarshalJSON() ([]byte, error) {
+func (v Cell) MarshalJSON() ([]byte, error) {
 	if v.raw == nil {
 		return []byte("null"), nil
 	}
@@ -67,7 +67,7 @@ func (v Value) MarshalJSON() ([]byte, error) {
 }
 
 // plain is the value for a spreadsheet, with a decimal point and without a unit, and the unit.
-func (v Value) plain() (text, unit string) {
+func (v Cell) plain() (text, unit string) {
 	number := func(s, unit string) (string, string) {
 		return strings.ReplaceAll(strings.TrimSuffix(s, " "+unit), "−", "-"), unit
 	}

@@ -8,19 +8,19 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// A Table has a column for each kind of value and a row for each thing.
-type Table struct {
+// A Grid has a column for each kind of value and a row for each thing.
+type Grid struct {
 	// Key names the table for programs.
 	Key     string          `json:"key"`
 	Caption working.Message `json:"caption,omitzero"`
-	Columns []Column        `json:"columns"`
-	Rows    [][]Value       `json:"rows"`
+	Columns []GridColumn    `json:"columns"`
+	Rows    [][]Cell        `json:"rows"`
 	// Total is a last row that adds up what stands above it; nil: none.
-	Total []Value `json:"total,omitzero"`
+	Total []Cell `json:"total,omitzero"`
 }
 
-// A Column is what stands in one place of every row.
-type Column struct {
+// A GridColumn is what stands in one place of every row.
+type GridColumn struct {
 	// Key names the column for programs and as the heading of a CSV file.
 	Key   string          `json:"key"`
 	Title working.Message `json:"title,omitzero"`
@@ -31,7 +31,7 @@ type Column struct {
 // CSV is the table as comma-separated values: numbers with a decimal point in grams, degrees Celsius,
 // kelvin, percent and minutes, as the heading says behind the column's key. The total is left out, and what a
 // spreadsheet would take for a formula is kept a text.
-func (t Table) CSV() []byte {
+func (t Grid) CSV() []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	heads := make([]string, len(t.Columns))
@@ -59,7 +59,7 @@ func (t Table) CSV() []byte {
 	return b.Bytes()
 }
 
-func (t Table) unit(column int) string {
+func (t Grid) unit(column int) string {
 	for _, r := range t.Rows {
 		if column < len(r) {
 			if _, unit := r[column].plain(); unit != "" {
@@ -71,7 +71,7 @@ func (t Table) unit(column int) string {
 }
 
 // cell keeps a text a text: a spreadsheet would compute one that begins with one of these signs.
-func cell(text string, v Value) string {
+func cell(text string, v Cell) string {
 	switch v.raw.(type) {
 	case int, float64, bool:
 		return text
