@@ -23,7 +23,7 @@ func band(low, likely, high quantity.Percent) BandData { return BandData{low, li
 // PlanData turns the day into plain data.
 func (d Day) Data() PlanData {
 	s := PlanData{
-		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(),
+		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut,
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
 	}
 	b := d.Batch

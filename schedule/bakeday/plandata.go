@@ -20,6 +20,8 @@ type PlanData struct {
 	Now      time.Time `json:"now"`
 	Wanted   time.Time `json:"wanted"`
 	Possible bool      `json:"possible"`
+	// TimeRanOut says that the time for planning ran out: what stands here is right, but not all that could be known.
+	TimeRanOut bool `json:"time_ran_out,omitempty"`
 
 	Weigh    []WeighList       `json:"weigh"`
 	Formula  FormulaData       `json:"formula"`

@@ -122,7 +122,7 @@ func ofMixing(err error) error {
 		if !ok {
 			path = "Mixing"
 		}
-		p.Add(path, e.Got, e.Want, e.Err)
+		p.Join("", moved(e, path))
 	}
 	if p.Err() == nil {
 		return err
