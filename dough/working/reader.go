@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
 )
 
 // A Reader says for whom something is told: the units, the language, and the zone of the clock. The zero value
@@ -28,16 +29,16 @@ const (
 	Clock12
 )
 
-// String names the style.
-func (s ClockStyle) String() string {
-	switch s {
-	case Clock24:
-		return "24 hours"
-	case Clock12:
-		return "12 hours"
-	}
-	return "by units"
-}
+var clockStyles = enum.Of[ClockStyle]("way to write the time of day", "by units", "24 hours", "12 hours")
+
+// String returns the word.
+func (s ClockStyle) String() string { return clockStyles.String(s) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s ClockStyle) MarshalText() ([]byte, error) { return clockStyles.Marshal(s) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *ClockStyle) UnmarshalText(text []byte) error { return clockStyles.Unmarshal(s, text) }
 
 // A Language is a catalog as plain data. Whatever it lacks is English, so the zero value is English. It is only
 // read; whoever made it must not change its maps while others read them.

@@ -169,7 +169,7 @@ func TestStandingsAndPlaces(t *testing.T) {
 	for s := working.Published; s <= working.Judgment+1; s++ {
 		got = append(got, s.String())
 	}
-	if diff := cmp.Diff([]string{"published", "computed", "common practice", "from memory", "judgment", "unknown"}, got); diff != "" {
+	if diff := cmp.Diff([]string{"published", "computed", "common practice", "from memory", "judgment", "unknown standing of a source 5"}, got); diff != "" {
 		t.Error(diff)
 	}
 	s := working.Source{Author: "A", Title: "T", URL: "u", Standing: working.FromMemory}.At("p. 3")
