@@ -42,7 +42,7 @@ func (m *maker) simple(t reflect.Type) (any, bool) {
 	}
 	whole := func(good int64) int64 {
 		if bad {
-			return pick(m, math.MinInt64, math.MaxInt64, -1, 0, 1)
+			return pick[int64](m, math.MinInt64, math.MaxInt64, -1, 0, 1)
 		}
 		return good
 	}
@@ -121,7 +121,7 @@ func (m *maker) value(t reflect.Type, depth int) reflect.Value {
 		if known := enumCount(t); known > 0 && !bad {
 			v.SetInt(m.r.Int64N(int64(known)))
 		} else if bad {
-			v.SetInt(pick(m, math.MinInt64, math.MaxInt64, -1, 0, 1) >> (64 - t.Bits()))
+			v.SetInt(pick[int64](m, math.MinInt64, math.MaxInt64, -1, 0, 1) >> (64 - t.Bits()))
 		} else {
 			v.SetInt(pick(m, 1, 2, 3, 6, int64(12)))
 		}
