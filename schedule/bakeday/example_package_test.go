@@ -53,5 +53,5 @@ func Example() {
 	// Fri 07:32 feed the levain
 	// Fri 17:09 mix the dough
 	// Fri 22:00 divide and shape
-	// Sat 09:32 bake
+	// Sat 09:38 bake
 }

@@ -250,7 +250,7 @@ func (d *Day) workOut(b *Bake, m moments) error {
 
 // times are the durations for the timetable.
 func (d *Day) times() times {
-	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest)
+	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest.Duration())
 	if d.Bake.Loaves.Warm {
 		cool = tooHotToEat
 	}
@@ -296,7 +296,7 @@ func (d *Day) notes() []working.Message {
 	for _, w := range d.Weighing.TooSmall() {
 		add("%v of %s is too little for the scale: weigh it as part of a solution", w.Exact, w.Name)
 	}
-	if l, u := d.Baking.Loss, d.Baking.Usual; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
+	if l, u := d.Baking.Loss, d.Baking.Usual.Loss; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
 		add("a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High)
 	}
 	for _, x := range d.Bake.Preferments {

@@ -174,10 +174,10 @@ type OvenData struct {
 	Reheat      quantity.Elapsed     `json:"reheat"`
 	Rounds      int                  `json:"rounds"`
 	Each        int                  `json:"loaves_in_a_round"`
-	Core        quantity.Temperature `json:"core"`
-	CoreFrom    quantity.Temperature `json:"core_from"`
-	CoreTo      quantity.Temperature `json:"core_to"`
-	Boiling     quantity.Temperature `json:"water_boils"`
+	Core        quantity.Temperature `json:"core,omitzero"`
+	CoreFrom    quantity.Temperature `json:"core_from,omitzero"`
+	CoreTo      quantity.Temperature `json:"core_to,omitzero"`
+	Boiling     quantity.Temperature `json:"water_boils,omitzero"`
 	MinimumLoss quantity.Percent     `json:"minimum_loss"`
 	Loss        quantity.Percent     `json:"loss"`
 	UsualLoss   BandData             `json:"usual_loss"`

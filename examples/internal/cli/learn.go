@@ -455,7 +455,7 @@ func (l lessons) sheet(next *nextPlan) lessonSheet {
 		out.Cultures = append(out.Cultures, one)
 	}
 	for _, x := range l.losses {
-		out.Losses = append(out.Losses, lossLesson{x.Style.String(), x.Learned.Count, tenthPercent(x.Learned.Mean), tenthPercent(x.Learned.Low), tenthPercent(x.Learned.High)})
+		out.Losses = append(out.Losses, lossLesson{x.Style.String(), x.Learned.Count, tenthPercent(x.Learned.Mean), tenthPercent(x.Learned.Next.Low), tenthPercent(x.Learned.Next.High)})
 	}
 	if next != nil {
 		out.Next = &nextPlanSheet{
