@@ -11,20 +11,24 @@ import (
 )
 
 func TestPublishedFigures(t *testing.T) {
-	published.Check(t, "testdata/published.csv", 130, map[string]published.Finder{
+	published.Check(t, "testdata/published.csv", 140, map[string]published.Finder{
 		"food":      findFood,
 		"effective": findWater, "water share": findWater,
 		"milk for water": func(in *published.Inputs) (float64, error) {
-			m, err := fromTable(in, in.Text("ndb")).InPlaceOfWater(in.Mass("water"))
+			m, err := food.InPlaceOfWater(in.Mass("water"), fromTable(in, in.Text("ndb")).Water)
 			return m.Grams(), err
 		},
 		"milk by content": func(in *published.Inputs) (float64, error) {
-			m, err := food.Food{Water: in.Percent("content")}.InPlaceOfWater(in.Mass("water"))
+			m, err := food.InPlaceOfWater(in.Mass("water"), in.Percent("content"))
 			return m.In(in.Unit("unit")), err
 		},
 		"volume":             findVolume,
 		"density of measure": findDensity,
-		"yeast":              findYeast,
+		"water mass": func(in *published.Inputs) (float64, error) {
+			m, err := food.WaterMass(in.Volume("volume"), in.Temperature("at"))
+			return m.Grams(), err
+		},
+		"yeast": findYeast,
 	})
 }
 
@@ -36,7 +40,7 @@ func TestMisprints(t *testing.T) {
 }
 
 func fromTable(in *published.Inputs, ndb string) food.Food {
-	f, ok := food.Find(ndb)
+	f, ok := food.SR28().Find(ndb)
 	if !ok {
 		in.Fail("%s is not in the table", ndb)
 	}
@@ -57,21 +61,22 @@ func findFood(in *published.Inputs) (float64, error) {
 // findWater is the water that foods bring, in grams or of the flour.
 func findWater(in *published.Inputs) (float64, error) {
 	names, values := in.List("foods")
-	var water quantity.Mass
+	var amounts []food.FoodAmount
 	for i, ndb := range names {
 		m, err := quantity.ParseMass(values[i])
 		if err != nil {
 			in.Fail("%v", err)
 		}
-		water = water.Add(fromTable(in, ndb).Water.Of(m))
+		amounts = append(amounts, food.FoodAmount{Food: fromTable(in, ndb), Mass: m})
 	}
+	water, err := food.WaterIn(amounts)
 	if in.Has("plus") {
 		water = water.Add(in.Mass("plus"))
 	}
 	if in.Text("find") == "effective" {
-		return water.PercentOf(in.Mass("flour")).Points(), nil
+		return water.PercentOf(in.Mass("flour")).Points(), err
 	}
-	return water.Grams(), nil
+	return water.Grams(), err
 }
 
 func findVolume(in *published.Inputs) (float64, error) {
@@ -79,8 +84,8 @@ func findVolume(in *published.Inputs) (float64, error) {
 	if in.Has("method") {
 		in.Word("method", &v.Method)
 	}
-	r, err := v.Weight()
-	return r.Mass.Likely.Grams(), err
+	r, err := food.MassOfVolume(v)
+	return r.Likely.Grams(), err
 }
 
 func findDensity(in *published.Inputs) (float64, error) {
@@ -106,15 +111,12 @@ func findYeast(in *published.Inputs) (float64, error) {
 			}
 		}
 	}
-	r, err := swap.Convert()
-	if err != nil {
-		return 0, err
-	}
+	r, err := food.ConvertYeast(swap)
 	if !in.Has("get") {
-		return r.To[0].Mass.Grams(), nil
+		return r.Mass.Grams(), err
 	}
 	if in.Text("get") == "low" {
-		return r.To[0].Published.Low.Grams(), nil
+		return r.Low.Grams(), err
 	}
-	return r.To[0].Published.High.Grams(), nil
+	return r.High.Grams(), err
 }

@@ -1,5 +1,5 @@
 // Package mixing answers: how warm must the water be, how much ice, what will the mixer do to
-// the dough, and does the batch fit the bowl?
+// the dough, does the batch fit the bowl, how is it kneaded, and why does it not clear the bowl?
 //
 // # From question to method
 //
@@ -17,8 +17,12 @@
 //	by how much did mixing warm this batch?            Logged.Warming
 //	how warm will this batch come out, how surely?     Learned.Predict, Planned.Pour
 //	how long may the mixer still run?                  Learned.MinutesLeft
-//	will the dough fit, how do I split it, how long?   Mix.Fit
-//	what can hurt?                                     MixerKind.Cautions, BowlFit.Cautions
+//	will the dough fit, and how do I split it?         Mix.Fit
+//	how is it kneaded, how long, what to look for?     Mix.Kneading
+//	colder dough, more salt: how much longer?          DoughChange.Effect
+//	it does not clear the bowl: what now?              Sticking.Advise, Mix.FlourFor
+//	how hot must the water of a scald be?              Scald.Pour
+//	what can hurt?                                     MixerKind.Cautions, ScaldWater.Cautions
 //
 // # From percentages to water temperature
 //
@@ -57,4 +61,23 @@
 // Fermentation heat during mixing is left out. Figures on friction and capacity are the trade's;
 // they disagree and are shown as ranges with their sources. The machine's manual is always right
 // about the machine.
+//
+// # Defaults and their evidence
+//
+//	friction of hand, stand mixer, processor    trade figures, published (Prior.Figures)
+//	friction of spiral, fork                    from memory
+//	warming per minute                          two leads of the trade, common practice; spread: judgment
+//	bowl 10 % ± 10 % of the dough's capacity    judgment
+//	thermometer 0.7 °C                          judgment
+//	specific heats                              handbooks; salt from memory
+//	capacity of bowls of 7 to 65 L              operators' manuals, published
+//	capacity of smaller bowls                   one maker's figure (its bowl's size from memory), judgment
+//	capacity by hand                            common practice
+//	kneading, spiral: wheat, spelt, some rye    King Arthur, IREKS; sweet doughs: IREKS
+//	kneading, household: plain, stiff           La Muehla, makers' booklets; the rest from memory
+//	kneading by hand, fork, rye, whole grain    from memory, good to a third
+//	temperature and salt on kneading            Hlynka (1962), one flour
+//	clears the bowl up to 72 to 75 % water      from memory
+//	at most 3 % of flour against sticking       judgment
+//	mash of 65 °C                               common practice
 package mixing

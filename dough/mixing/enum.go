@@ -13,8 +13,16 @@ var (
 		"shorter mixing", "other target",
 	)
 	factorKinds = enum.Of[FactorKind]("factor", "", "flour", "room", "levain", "bowl")
-	fullnesses  = enum.Of[Fullness]("fullness of a bowl", "unknown", "comfortable", "tight", "too much", "too little")
-	bases       = enum.Of[WarmingBasis]("basis of a warming", "", "guide value", "given", "learned")
+	fullnesses  = enum.Of[Fullness]("fullness of a bowl", "unknown", "comfortable", "likely to fit", "tight", "too much", "too little")
+	limitBases  = enum.Of[LimitBasis](
+		"basis of a limit", "", "manual of the machine", "charts", "charts of other mixers", "household rule", "common practice",
+	)
+	kneadingSteps = enum.Of[KneadingStep]("step of kneading", "", "mix", "knead", "knead the fat in")
+	windowpanes   = enum.Of[WindowpaneGoal]("windowpane", "", "none", "holds but tears", "transparent")
+	clearings     = enum.Of[ClearingStep](
+		"way to a dough that clears the bowl", "", "leave it", "knead on", "scrape and rest", "add flour", "stop and fold", "cool it",
+	)
+	bases = enum.Of[WarmingBasis]("basis of a warming", "", "guide value", "given", "learned")
 )
 
 // String names the kind: "planetary".
@@ -112,3 +120,51 @@ func (b WarmingBasis) MarshalText() ([]byte, error) { return bases.Marshal(b) }
 
 // UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
 func (b *WarmingBasis) UnmarshalText(text []byte) error { return bases.Unmarshal(b, text) }
+
+// String names it: "charts".
+func (b LimitBasis) String() string { return limitBases.String(b) }
+
+// IsValid reports whether it is given and known.
+func (b LimitBasis) IsValid() bool { return limitBases.Has(b) }
+
+// MarshalText implements encoding.TextMarshaler: "charts".
+func (b LimitBasis) MarshalText() ([]byte, error) { return limitBases.Marshal(b) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (b *LimitBasis) UnmarshalText(text []byte) error { return limitBases.Unmarshal(b, text) }
+
+// String names it: "knead".
+func (s KneadingStep) String() string { return kneadingSteps.String(s) }
+
+// IsValid reports whether it is given and known.
+func (s KneadingStep) IsValid() bool { return kneadingSteps.Has(s) }
+
+// MarshalText implements encoding.TextMarshaler: "knead".
+func (s KneadingStep) MarshalText() ([]byte, error) { return kneadingSteps.Marshal(s) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (s *KneadingStep) UnmarshalText(text []byte) error { return kneadingSteps.Unmarshal(s, text) }
+
+// String names it: "transparent".
+func (g WindowpaneGoal) String() string { return windowpanes.String(g) }
+
+// IsValid reports whether it is given and known.
+func (g WindowpaneGoal) IsValid() bool { return windowpanes.Has(g) }
+
+// MarshalText implements encoding.TextMarshaler: "transparent".
+func (g WindowpaneGoal) MarshalText() ([]byte, error) { return windowpanes.Marshal(g) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (g *WindowpaneGoal) UnmarshalText(text []byte) error { return windowpanes.Unmarshal(g, text) }
+
+// String names it: "scrape and rest".
+func (s ClearingStep) String() string { return clearings.String(s) }
+
+// IsValid reports whether it is given and known.
+func (s ClearingStep) IsValid() bool { return clearings.Has(s) }
+
+// MarshalText implements encoding.TextMarshaler: "scrape and rest".
+func (s ClearingStep) MarshalText() ([]byte, error) { return clearings.Marshal(s) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (s *ClearingStep) UnmarshalText(text []byte) error { return clearings.Unmarshal(s, text) }

@@ -123,12 +123,12 @@ func ExampleMix_Fit() {
 		Flour: quantity.Grams(3055), Water: quantity.Grams(2200),
 	}.Fit()
 	fmt.Println(r, err)
-	fmt.Println(r.Absorption.Text(0), r.SecondSpeed, r.Times)
+	fmt.Println(r.Absorption.Text(0), r.SecondSpeed, r.Basis)
 	for _, n := range r.Notes {
 		fmt.Println("-", n)
 	}
 	// Output:
 	// 5320 g of dough is too much: the most is 2800 g to 3990 g; mix 2 batches of 2660 g <nil>
-	// 72 % true [slow 2m to 4m fast 6m to 12m]
+	// 72 % true charts
 	// - the charts end at 70 %; a wetter dough is lighter work but splashes and rides up the hook
 }

@@ -39,16 +39,36 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 		"water below zero kelvin": {second(mixing.Factors{
 			Target: quantity.Celsius(0), Others: repeat(quantity.Celsius(95), 5),
 		}.Water()), "Others inconsistent"},
-		"friction, zero":    {second(mixing.Measured{}.Friction()), "Dough required; Water required; Others required"},
-		"rise":              {second(mixing.Friction{Factor: quantity.DeltaCelsius(nan)}.Rise()), "Factor out of range; Factors out of range"},
-		"friction of":       {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)), "rise out of range; factors out of range"},
-		"convert":           {second(mixing.Friction{Factor: quantity.DeltaCelsius(1e6), Factors: 1}.For(1e9)), "Factor out of range; Factors out of range; factors out of range"},
-		"ice, zero":         {second(mixing.IceWater{}.Replace()), "Water out of range; Tap required; Need required"},
-		"ice":               {second(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99), Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)}.Add()), "Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
-		"prior, zero":       {second(mixing.MixerKind(0).Prior()), "kind required"},
-		"prior":             {second(mixing.MixerKind(99).Prior()), "kind out of range"},
-		"fits, zero":        {second(mixing.Mix{}.Fit()), "Mixer required; Bowl required; Dough out of range; Flour out of range"},
-		"fits":              {second(mixing.Mix{Mixer: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1), Flour: quantity.Grams(10), Water: quantity.Grams(100), Kind: 77, WaterTemperature: quantity.Celsius(2000), Rated: quantity.Grams(-3)}.Fit()), "Mixer out of range; Bowl out of range; Water out of range; Dough inconsistent; Kind out of range; WaterTemperature out of range; Rated out of range"},
+		"friction, zero": {second(mixing.Measured{}.Friction()), "Dough required; Water required; Others required"},
+		"rise":           {second(mixing.Friction{Factor: quantity.DeltaCelsius(nan)}.Rise()), "Factor out of range; Factors out of range"},
+		"friction of":    {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)), "rise out of range; factors out of range"},
+		"convert":        {second(mixing.Friction{Factor: quantity.DeltaCelsius(1e6), Factors: 1}.For(1e9)), "Factor out of range; Factors out of range; factors out of range"},
+		"ice, zero":      {second(mixing.IceWater{}.Replace()), "Water out of range; Tap required; Need required"},
+		"ice":            {second(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99), Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)}.Add()), "Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
+		"prior, zero":    {second(mixing.MixerKind(0).Prior()), "kind required"},
+		"prior":          {second(mixing.MixerKind(99).Prior()), "kind out of range"},
+		"fits, zero":     {second(mixing.Mix{}.Fit()), "Mixer required; Dough out of range; Flour out of range"},
+		"fits":           {second(mixing.Mix{Mixer: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1), Flour: quantity.Grams(10), Water: quantity.Grams(100), Kind: 77, WaterTemperature: quantity.Celsius(2000), Rated: quantity.Grams(-3)}.Fit()), "Mixer out of range; Bowl out of range; Kind out of range; Water out of range; Dough inconsistent; WaterTemperature out of range; Rated out of range"},
+		"fits, no bowl":  {second(mixing.Mix{Mixer: mixing.Fork, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)}.Fit()), "Bowl required"},
+		"kneading, zero": {second(mixing.Mix{}.Kneading()), "Mixer required; Dough out of range; Flour out of range"},
+		"kneading": {second(mixing.Mix{
+			Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300),
+			Salt: quantity.Grams(-1), Fat: quantity.Grams(nan), Sugar: quantity.Grams(-1), Prefermented: quantity.Grams(501),
+		}.Kneading()), "Salt out of range; Fat out of range; Sugar out of range; Prefermented inconsistent"},
+		"sticking, zero": {second(mixing.Sticking{Kneaded: -1}.Advise()), "Mix.Mixer required; Mix.Dough out of range; Mix.Flour out of range; Kneaded out of range"},
+		"sticking": {second(mixing.Sticking{
+			Mix:     mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)},
+			Kneaded: quantity.Elapsed(5 * time.Hour), Added: quantity.Grams(101), Dough: quantity.Celsius(60),
+		}.Advise()), "Kneaded out of range; Added out of range; Dough out of range"},
+		"flour for":         {second(mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)}.FlourFor(quantity.NewPercent(61))), "hydration inconsistent"},
+		"flour for, none":   {second(mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)}.FlourFor(quantity.NewPercent(nan))), "hydration out of range"},
+		"change":            {second(mixing.DoughChange{From: quantity.Celsius(60), SaltFrom: quantity.NewPercent(-1), SaltTo: quantity.NewPercent(3.1), Development: -1}.Effect()), "From out of range; To required; SaltFrom out of range; SaltTo out of range; Development out of range"},
+		"change, vanishing": {second(mixing.DoughChange{From: quantity.Celsius(10), To: quantity.Celsius(40)}.Effect()), "Development outside the model's range"},
+		"scald, zero":       {second(mixing.Scald{}.Pour()), "Flour out of range; FlourTemperature required; Water out of range"},
+		"scald": {second(mixing.Scald{
+			Flour: quantity.Grams(100), FlourTemperature: quantity.Celsius(90), Water: quantity.Grams(40), Mash: quantity.Celsius(99),
+			Bowl: mixing.HeatCapacity(nan), BowlTemperature: quantity.Celsius(200), Altitude: quantity.Meters(9000),
+		}.Pour()), "FlourTemperature out of range; Water out of range; Mash out of range; Bowl out of range; BowlTemperature out of range; Altitude out of range"},
 		"balance, zero":     {second(mixing.Balance{}.Final()), "Ingredients required; Water out of range; WaterTemperature required"},
 		"balance":           {second(hostileBalance().WaterFor(quantity.Celsius(nan))), "Ingredients[0].Mass out of range; Ingredients[0].Temperature required; Ingredients[0].Substance required; Ingredients[1].SpecificHeat out of range; Ingredients[2].Hydration out of range; Ice inconsistent; IceTemperature out of range; Bowl out of range; RoomExchange out of range; Hydration out of range; Mixing out of range; WaterHeat out of range; target required"},
 		"balance, no flour": {second(mixing.Balance{Ingredients: []mixing.Portion{{Mass: quantity.Grams(1), Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
@@ -127,7 +147,7 @@ func TestZeroResultsPrint(t *testing.T) {
 	for _, r := range []fmt.Stringer{
 		mixing.WaterResult{}, mixing.Friction{}, mixing.IceResult{}, mixing.Prior{}, mixing.BowlFit{}, mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
 		mixing.Prediction{}, mixing.MinutesLeft{}, mixing.PlannedWater{}, mixing.WaterRemedy{}, mixing.Way(-1), mixing.Way(99), mixing.Fullness(-1), mixing.Fullness(99), mixing.DoughKind(-1),
-		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.KneadingTime{}, mixing.RiseEstimate{}, mixing.ShareEstimate{},
+		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.Kneading{}, mixing.KneadingStage{}, mixing.Clearing{}, mixing.DoughChanged{}, mixing.ScaldWater{}, mixing.RiseEstimate{}, mixing.ShareEstimate{},
 	} {
 		_ = r.String()
 	}
@@ -290,17 +310,29 @@ func TestVerdicts(t *testing.T) {
 			t.Errorf("second speed at %v g of water on 2 kg of flour: %v, %v", water, r.SecondSpeed, err)
 		}
 	}
-	// A bowl far outside the charts says so; one inside does not.
-	for liters, outside := range map[float64]bool{3: true, 7: false, 60: false, 150: true} {
-		in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
+	// What a limit rests on follows from the bowl, and nothing outside the charts is called comfortable.
+	for _, c := range []struct {
+		mixer    mixing.MixerKind
+		liters   float64
+		basis    mixing.LimitBasis
+		fullness mixing.Fullness
+	}{
+		{mixing.Planetary, 3, mixing.HouseholdBowl, mixing.LikelyToFit}, {mixing.Planetary, 6.9, mixing.HouseholdBowl, mixing.LikelyToFit},
+		{mixing.Planetary, 7, mixing.CapacityCharts, mixing.Comfortable}, {mixing.Planetary, 60, mixing.CapacityCharts, mixing.TooLittle},
+		{mixing.Planetary, 65, mixing.CapacityCharts, mixing.TooLittle}, {mixing.Planetary, 66, mixing.OtherCharts, mixing.TooLittle},
+		{mixing.Spiral, 10, mixing.OtherCharts, mixing.LikelyToFit}, {mixing.Fork, 10, mixing.OtherCharts, mixing.LikelyToFit},
+		{mixing.Hand, 0, mixing.TradePractice, mixing.Comfortable}, {mixing.Processor, 2, 0, mixing.Unknown},
+	} {
+		in := mixing.Mix{Mixer: c.mixer, Bowl: quantity.Liters(c.liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
 		r, err := in.Fit()
-		if err != nil || strings.Contains(working.Join(r.Notes, "; ").String(), "lies outside") != outside {
-			t.Errorf("%v L: %v, %v", liters, r.Notes, err)
+		if err != nil || r.Basis != c.basis || r.Fullness != c.fullness {
+			t.Errorf("%v of %v L: %v by %v, %v; want %v by %v", c.mixer, c.liters, r.Fullness, r.Basis, err, c.fullness, c.basis)
 		}
+		workcheck.Verify(t, r.Working())
 	}
 	stiff := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Kind: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
 	r, err := stiff.Fit()
-	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Notes, "; ").String(), "at most 5 minutes") {
+	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Kneading.Notes, "; ").String(), "at most 5 minutes") {
 		t.Errorf("thin pizza dough: %+v, %v", r, err)
 	}
 }

@@ -37,6 +37,6 @@ const (
 	PizzaDough
 	// EnrichedDough has fat, sugar or eggs of more than about a tenth of the flour: brioche, braids, doughnuts.
 	EnrichedDough
-	// MixedRyeDough has a fifth to a half of its flour rye.
+	// MixedRyeDough has three tenths to a half of its flour rye.
 	MixedRyeDough
 )

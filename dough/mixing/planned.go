@@ -34,6 +34,8 @@ type Planned struct {
 
 	// Tap is how cold the water comes; it turns a need for cold into a weight of ice.
 	Tap quantity.Temperature `json:"tap,omitzero"`
+	// Ice is the temperature of the ice; not given: 0 °C.
+	Ice quantity.Temperature `json:"ice,omitzero"`
 	// Coldest and Warmest bound the water that can be poured, as in [Factors].
 	Coldest quantity.Temperature `json:"coldest,omitzero"`
 	Warmest quantity.Temperature `json:"warmest,omitzero"`
@@ -158,7 +160,7 @@ func (in Planned) check(p *quantity.Problems, r *PlannedWater) Balance {
 	quantity.Check(p, "Target", in.Target, coldestDough, hottestDough)
 	room := quantity.Check(p, "Room", in.Room, coldestThing, hottestThing)
 	b := Balance{
-		Ingredients: append([]Portion(nil), in.Ingredients...), Water: in.Water, WaterTemperature: in.Tap,
+		Ingredients: append([]Portion(nil), in.Ingredients...), Water: in.Water, WaterTemperature: in.Tap, IceTemperature: in.Ice,
 		Coldest: in.Coldest, Warmest: in.Warmest,
 	}
 	for i := range b.Ingredients {
@@ -316,6 +318,15 @@ func (r *PlannedWater) compare() {
 	d := byFactors.Temperature.Sub(r.Temperature)
 	r.Agree = d.Celsius() <= agreement && d.Celsius() >= -agreement
 	r.AgreeingFriction = Friction{Factor: f.Friction.Add(d), Factors: f.Count()}
+}
+
+// Comparison sets the factor method beside the balance, part by part; false when the factor method has no answer.
+func (r PlannedWater) Comparison() (Comparison, bool) {
+	if r.ByFactors.IsZero() {
+		return Comparison{}, false
+	}
+	c, err := r.balance.in.Compare(r.factors.in)
+	return c, err == nil
 }
 
 // tap adds what to do about a tap that is too warm for water that could be poured.

@@ -27,7 +27,7 @@ type Prior struct {
 
 // FrictionFigure is one published figure about the warming of a dough.
 type FrictionFigure struct {
-	What     string                    `json:"what"`
+	What     working.Message           `json:"what"`
 	Friction quantity.TemperatureDelta `json:"friction"` // for three factors
 	Source   working.Source            `json:"source,omitzero"`
 }
@@ -53,8 +53,8 @@ func (kind MixerKind) Prior() (Prior, error) {
 			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
 			Evidence: working.Tell("mixing.evidence_hand", "two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5), f(12)),
 			Figures: []FrictionFigure{
-				{"hand kneading", f(5), sources.CooksFriction},
-				{"hand kneading", f(12), sources.HamelmanSummary},
+				{working.Tell("mixing.figure_hand", "hand kneading"), f(5), sources.CooksFriction},
+				{working.Tell("mixing.figure_hand", "hand kneading"), f(12), sources.HamelmanSummary},
 			},
 		}, nil
 	case Planetary:
@@ -65,11 +65,11 @@ func (kind MixerKind) Prior() (Prior, error) {
 				"mixing.evidence_planetary",
 				"trade figures from %.1f to %.1f for the same kind of mixer, none measured in public; %.1f to %.1f a minute by the trade", f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
 			Figures: []FrictionFigure{
-				{"stand mixer", f(20), sources.CooksFriction},
-				{"some stand mixers, up to; also when nothing is known", f(24), sources.HamelmanSummary},
-				{"small stand mixer with roller and scraper", f(6), sources.HamelmanSummary},
-				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
-				{"commercial planetary, pizza dough", f(35), sources.PizzaTodayWater},
+				{working.Tell("mixing.figure_stand", "stand mixer"), f(20), sources.CooksFriction},
+				{working.Tell("mixing.figure_stand_most", "some stand mixers, up to; also when nothing is known"), f(24), sources.HamelmanSummary},
+				{working.Tell("mixing.figure_roller", "small stand mixer with roller and scraper"), f(6), sources.HamelmanSummary},
+				{working.Tell("mixing.figure_improved_low", "planetary and spiral, improved mix, low end"), f(24), sources.HamelmanFriction},
+				{working.Tell("mixing.figure_pizza", "commercial planetary, pizza dough"), f(35), sources.PizzaTodayWater},
 			},
 		}, nil
 	case Spiral:
@@ -78,8 +78,8 @@ func (kind MixerKind) Prior() (Prior, error) {
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
 			Evidence: working.Tell("mixing.evidence_spiral", "one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for spiral mixers alone", f(24), f(28)),
 			Figures: []FrictionFigure{
-				{"planetary and spiral, improved mix, low end", f(24), sources.HamelmanFriction},
-				{"planetary and spiral, improved mix, high end", f(28), sources.HamelmanFriction},
+				{working.Tell("mixing.figure_improved_low", "planetary and spiral, improved mix, low end"), f(24), sources.HamelmanFriction},
+				{working.Tell("mixing.figure_improved_high", "planetary and spiral, improved mix, high end"), f(28), sources.HamelmanFriction},
 			},
 		}, nil
 	case Fork:
@@ -87,14 +87,14 @@ func (kind MixerKind) Prior() (Prior, error) {
 			Kind: kind, Friction: Friction{Factor: f(16), Factors: 3}, Low: f(6), High: f(30),
 			RisePerMinute: quantity.DeltaCelsius(0.2), RiseSpread: quantity.DeltaCelsius(0.15),
 			Evidence: working.Tell("mixing.evidence_fork", "nothing published was found for fork mixers; from memory they warm a dough less in a minute than a spiral"),
-			Figures:  []FrictionFigure{{"fork mixer, a quarter of an hour", f(16), forkMemory()}},
+			Figures:  []FrictionFigure{{working.Tell("mixing.figure_fork", "fork mixer, a quarter of an hour"), f(16), forkMemory()}},
 		}, nil
 	default: // Processor
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(25), Factors: 3}, Low: f(15), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
 			Evidence: working.Tell("mixing.evidence_processor", "one trade figure, %.1f, for a mix of about a minute", f(25)),
-			Figures:  []FrictionFigure{{"food processor", f(25), sources.CooksFriction}},
+			Figures:  []FrictionFigure{{working.Tell("mixing.figure_processor", "food processor"), f(25), sources.CooksFriction}},
 		}, nil
 	}
 }
@@ -117,7 +117,7 @@ func (p Prior) Working() working.Working {
 	w := working.Working{Title: "Friction factor before the first measured batch"}
 	for _, f := range p.Figures {
 		w.Steps = append(w.Steps, working.Step{
-			Name: f.What, Symbol: "F", Value: bareDelta(f.Friction), Exact: true, Source: f.Source, Note: "a figure of the trade, for three factors",
+			Name: f.What.String(), Symbol: "F", Value: bareDelta(f.Friction), Exact: true, Source: f.Source, Note: "a figure of the trade, for three factors",
 		})
 	}
 	if p.Kind != 0 {

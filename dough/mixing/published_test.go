@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
@@ -142,6 +143,31 @@ func TestPublished(t *testing.T) {
 	}
 }
 
+// mixOf is a kilogram of flour in a mixer.
+func mixOf(in inputs) mixing.Mix {
+	m := mixing.Mix{Flour: quantity.Kilograms(1)}
+	var err error
+	if m.Mixer, err = mixing.ParseMixerKind(in["mixer"]); err != nil {
+		panic(err)
+	}
+	if in["dough"] != "" {
+		if err := m.Kind.UnmarshalText([]byte(in["dough"])); err != nil {
+			panic(err)
+		}
+	}
+	if in["bowl"] != "" {
+		m.Bowl = quantity.MustVolume(in["bowl"])
+	}
+	water := "65 %"
+	if in["hydration"] != "" {
+		water = in["hydration"]
+	}
+	m.Water = quantity.MustPercent(water).Of(m.Flour)
+	m.Fat, m.Sugar = in.mass("fat"), in.mass("sugar")
+	m.Dough = m.Flour.Add(m.Water).Add(m.Fat).Add(m.Sugar)
+	return m
+}
+
 // computeMore has the heats.
 func computeMore(in inputs) (float64, error) {
 	num := func(key string) float64 {
@@ -213,6 +239,77 @@ func computeMore(in inputs) (float64, error) {
 			return r.MostLow.Kilograms(), err
 		}
 		return r.MostHigh.Kilograms(), err
+	case "knead": // minutes of a stage
+		k, err := mixOf(in).Kneading()
+		if err != nil {
+			return 0, err
+		}
+		i := int(num("stage")) - 1
+		if i < 0 || i >= len(k.Stages) {
+			return 0, fmt.Errorf("stage %v of %v", in["stage"], k)
+		}
+		if in["end"] == "to" {
+			return k.Stages[i].To.Duration().Minutes(), nil
+		}
+		return k.Stages[i].From.Duration().Minutes(), nil
+	case "knead speed":
+		k, err := mixOf(in).Kneading()
+		if err != nil {
+			return 0, err
+		}
+		return float64(k.Stages[int(num("stage"))-1].Speed), nil
+	case "knead total":
+		k, err := mixOf(in).Kneading()
+		if in["end"] == "to" {
+			return k.To.Duration().Minutes(), err
+		}
+		return k.From.Duration().Minutes(), err
+	case "change": // of development, water or the factor
+		c := mixing.DoughChange{From: in.temperature("from"), To: in.temperature("to"), Development: quantity.Elapsed(num("development") * float64(time.Minute))}
+		c.SaltFrom, c.SaltTo = quantity.NewPercent(num("salt from")), quantity.NewPercent(num("salt to"))
+		r, err := c.Effect()
+		switch in["of"] {
+		case "water":
+			return r.Water.Points(), err
+		case "times":
+			return r.Times, err
+		}
+		return r.Development, err
+	case "motor":
+		e, err := mixing.Motor{
+			Watts: num("watts"), Share: quantity.MustPercent(in["share"]), Time: quantity.Elapsed(num("seconds") * float64(time.Second)), Dough: in.mass("dough"),
+		}.Work()
+		return float64(e), err
+	case "flour for":
+		m := mixing.Mix{Mixer: mixing.Hand, Flour: in.mass("flour"), Water: quantity.MustPercent(in["now"]).Of(in.mass("flour"))}
+		m.Dough = m.Flour.Add(m.Water)
+		r, err := m.FlourFor(quantity.MustPercent(in["wanted"]))
+		return r.Flour.Grams(), err
+	case "hydration with": // of a dough with a tablespoon of flour more
+		m := mixing.Mix{Mixer: mixing.Hand, Flour: in.mass("flour"), Water: quantity.MustPercent(in["now"]).Of(in.mass("flour"))}
+		m.Dough = m.Flour.Add(m.Water)
+		c, err := mixing.Sticking{Mix: m, Kneaded: quantity.Elapsed(10 * time.Minute), Rested: true}.Advise()
+		if err != nil || len(c.Additions) < 2 {
+			return 0, fmt.Errorf("%v, %w", c, err)
+		}
+		return c.Additions[1].Hydration.Points(), nil
+	case "household": // kilograms of flour that a bowl takes
+		m := mixOf(in)
+		m.Dough = m.Flour.Add(m.Water)
+		r, err := m.Fit()
+		most := r.MostLow
+		if in["end"] == "high" {
+			most = r.MostHigh
+		}
+		return most.Kilograms() * m.Flour.Grams() / m.Dough.Grams(), err
+	case "scald":
+		r, err := mixing.Scald{
+			Flour: in.mass("flour"), Water: in.mass("water"), FlourTemperature: in.temperature("at"), Mash: in.temperature("mash"), Bowl: mixing.HeatCapacity(num("bowl")),
+		}.Pour()
+		if in["of"] == "boiling" {
+			return r.WithBoiling.Celsius(), err
+		}
+		return r.Water.Celsius(), err
 	case "reduction":
 		flour := quantity.Kilograms(10)
 		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Flour: flour, Water: quantity.Kilograms(6), Dough: quantity.Kilograms(17)}

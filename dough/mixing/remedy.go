@@ -99,7 +99,7 @@ func (r WaterResult) ice() []WaterRemedy {
 			"replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount")
 		return []WaterRemedy{m}
 	}
-	ice, err := IceWater{Water: in.Pour, Tap: in.Tap, Need: r.Temperature}.Replace()
+	ice, err := IceWater{Water: in.Pour, Tap: in.Tap, Need: r.Temperature, Ice: in.Ice}.Replace()
 	if err != nil {
 		return nil
 	}

@@ -38,6 +38,8 @@ type Factors struct {
 	// Friction is the friction factor for this number of factors, the water included; see
 	// [Measured.Friction], [Friction.For] and [MixerKind.Prior].
 	Friction quantity.TemperatureDelta `json:"friction"`
+	// Mixer, when given and Friction is not, takes the guide value for the mixer.
+	Mixer MixerKind `json:"mixer,omitzero"`
 
 	// Coldest and Warmest bound the water that can be poured. Not given: 1 °C, and 110 °F
 	// (43.3 °C), above which yeast suffers.
@@ -47,6 +49,8 @@ type Factors struct {
 	// of the dough that is not yet bound in a preferment, and how cold it comes.
 	Pour quantity.Mass        `json:"pour,omitzero"`
 	Tap  quantity.Temperature `json:"tap,omitzero"`
+	// Ice is the temperature of the ice; not given: 0 °C.
+	Ice quantity.Temperature `json:"ice,omitzero"`
 	// Mixing, when given, is the time that Friction stands for; it turns "less friction" into
 	// minutes.
 	Mixing quantity.Elapsed `json:"mixing,omitzero"`
@@ -78,6 +82,10 @@ type WaterResult struct {
 	Temperature quantity.Temperature `json:"temperature,omitzero"`
 	// Feasible reports whether it lies between the coldest and the warmest water.
 	Feasible bool `json:"feasible"`
+	// Friction is the friction factor that was used.
+	Friction Friction `json:"friction"`
+	// Notes say what the friction rests on.
+	Notes []working.Message `json:"notes,omitempty"`
 	// Remedies are ways to the target when it is not feasible, or when the tap is too warm.
 	Remedies []WaterRemedy `json:"remedies,omitempty"`
 
@@ -115,7 +123,11 @@ func (in Factors) Water() (WaterResult, error) {
 	if !in.Tap.IsZero() {
 		quantity.Check(&p, "Tap", in.Tap, coldestDough, hottestThing)
 	}
+	if !in.Ice.IsZero() {
+		quantity.Check(&p, "Ice", in.Ice, leastIce, coldestDough)
+	}
 	p.Duration("Mixing", in.Mixing.Duration(), 0, mostMixing)
+	notes := in.guide(&p)
 	if err := p.Err(); err != nil {
 		return WaterResult{}, err
 	}
@@ -125,9 +137,33 @@ func (in Factors) Water() (WaterResult, error) {
 		p.Add("Others", "temperatures that ask for water below absolute zero", "a friction and factors nearer the target", quantity.ErrInconsistent)
 		return WaterResult{}, p.Err()
 	}
-	r := WaterResult{Temperature: t, Feasible: t.Compare(cold) >= 0 && t.Compare(warm) <= 0, in: in}
+	r := WaterResult{
+		Temperature: t, Feasible: t.Compare(cold) >= 0 && t.Compare(warm) <= 0, Friction: Friction{Factor: in.Friction, Factors: in.Count()},
+		Notes: notes, in: in,
+	}
 	r.Remedies = r.remedies()
 	return r, nil
+}
+
+// guide takes the guide value of the mixer when no friction was given, and says so.
+func (in *Factors) guide(p *quantity.Problems) []working.Message {
+	if in.Mixer == 0 || in.Friction.Sign() != 0 || !mixerKinds.Check(p, "Mixer", in.Mixer) || p.Err() != nil {
+		return nil
+	}
+	prior, err := in.Mixer.Prior()
+	if err != nil {
+		p.Join("", err)
+		return nil
+	}
+	friction, err := prior.Friction.For(in.Count())
+	if err != nil {
+		p.Join("", err)
+		return nil
+	}
+	in.Friction = friction.Factor
+	return []working.Message{working.Tell(
+		"mixing.note_guide_friction", "the friction is a guide value (published: %.1f to %.1f for %d factors); measure a dough once, and use what you find",
+		prior.Low, prior.High, prior.Friction.Factors)}
 }
 
 func checkFactors(p *quantity.Problems, path string, others []Factor) {

@@ -138,3 +138,46 @@ var (
 		Standing: working.FromMemory,
 	}
 )
+
+// References of kneading and of household machines. Makers of household machines are not named here.
+var (
+	// Hlynka is how temperature and salt move the development time and the absorption of a dough.
+	Hlynka = working.Source{
+		Key: "Hlynka 1962", Author: "Hlynka", Title: "Influence of temperature, speed of mixing, and salt on some rheological properties of dough " +
+			"in the farinograph, Cereal Chemistry 39:286-303",
+		Year: 1962, Where: "abstract; one flour",
+	}
+	// KilbornTipples is the finding that a dough needs both a least intensity and a least work of mixing.
+	KilbornTipples = working.Source{
+		Key: "Kilborn and Tipples 1972", Author: "Kilborn and Tipples",
+		Title: "Factors affecting mechanical dough development, Cereal Chemistry 49:34-47", Year: 1972, Where: "abstract",
+	}
+	// LaMuehla gives times of plain bread dough in a household mixer.
+	LaMuehla = working.Source{Key: "La Muehla", Title: "Maschinelles Mischen und Kneten", Where: "plain bread: 2 to 4 minutes mixing, 6 to 8 kneading"}
+	// WarenkundeKneading is a consumer organization's book on bread, on mixing and kneading.
+	WarenkundeKneading = working.Source{
+		Key: "Warenkunde Brot, kneading", Author: "Stiftung Warentest", Title: "Warenkunde Brot", Where: "pp. 120 and 122, mixing and kneading by grain",
+	}
+	// ASBERye is a technical bulletin on rye bread.
+	ASBERye = working.Source{Key: "ASBE rye", Author: "American Society of Baking", Title: "Rye bread", Where: "mixing: more rye, shorter and slower"}
+	// IREKSSweet gives kneading times of sweet yeast doughs.
+	IREKSSweet = working.Source{
+		Key: "IREKS sweet", Title: "IREKS compendium of baking technology", Where: "kneading of sweet yeast doughs: light 3 + 6, medium 4 + 8 minutes",
+		URL: "https://www.ireks-kompendium.com/en/",
+	}
+	// HouseholdManuals are booklets of household mixers, processors and bread machines.
+	HouseholdManuals = working.Source{
+		Key: "household manuals", Title: "Booklets of household mixers, processors and bread machines: largest doughs, speeds, times, dough too wet or too dry",
+	}
+	// KneadingMemory marks kneading times that rest on memory.
+	KneadingMemory = working.Source{
+		Key: "kneading, from memory", Title: "usual kneading times of the trade, good to about a third", Standing: working.FromMemory,
+	}
+	// HouseholdRule is the rule for how much flour a household bowl takes.
+	HouseholdRule = working.Source{
+		Key: "household bowl", Title: "flour for each liter of a household bowl, set about one maker's figure of 1.35 kg in a bowl of about 5 L",
+		Standing: working.Judgment,
+	}
+	// BreadSchool is a baker's teaching page on kneading and its signs.
+	BreadSchool = working.Source{Key: "Brot-pro", Title: "Brot-pro, kneading times and dough temperatures", Where: "signs of a ready dough"}
+)

@@ -36,7 +36,7 @@ func Example() {
 		return
 	}
 	now := time.Date(2026, 11, 25, 19, 0, 0, 0, zone)
-	day, err := bake.Plan(context.Background(), bakeday.Clock{Now: now, Zone: zone})
+	day, err := bakeday.Plan(context.Background(), bake, bakeday.Clock{Now: now, Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -53,5 +53,5 @@ func Example() {
 	// Fri 07:32 feed the levain
 	// Fri 17:09 mix the dough
 	// Fri 22:00 divide and shape
-	// Sat 09:38 bake
+	// Sat 09:32 bake
 }

@@ -2,7 +2,6 @@ package bakeday
 
 import (
 	"example.org/maslin/dough"
-	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -12,10 +11,6 @@ func (b Bake) Formula() dough.Formula { return b.formula() }
 
 // Scales returns what the bake's kitchen weighs with: a step of 1 g where it does not say.
 func (b Bake) Scales() dough.Scales { return b.scales() }
-
-// DoughKind returns which row of the mixer charts a dough belongs to: rye from half rye on, whole
-// grain from half whole grain on, otherwise wheat.
-func DoughKind(b dough.Batch) mixing.DoughKind { return doughKind(b) }
 
 // Batch answers how much of everything a target takes, by the bake's formula.
 //

@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"example.org/maslin/dough/mixing"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -20,8 +21,6 @@ type PlanData struct {
 	Now      time.Time `json:"now"`
 	Wanted   time.Time `json:"wanted"`
 	Possible bool      `json:"possible"`
-	// TimeRanOut says that the time for planning ran out: what stands here is right, but not all that could be known.
-	TimeRanOut bool `json:"time_ran_out,omitempty"`
 
 	Weigh    []WeighList       `json:"weigh"`
 	Formula  FormulaData       `json:"formula"`
@@ -111,14 +110,14 @@ type FactorData struct {
 
 // MixerData is whether the batch fits.
 type MixerData struct {
-	Verdict  string          `json:"verdict"`
-	Says     working.Message `json:"says"`
-	MostLow  quantity.Mass   `json:"most_low"`
-	MostHigh quantity.Mass   `json:"most_high"`
-	Batches  int             `json:"batches"`
-	Each     quantity.Mass   `json:"each"`
-	Kneading []string        `json:"kneading,omitempty"`
-	Ready    string          `json:"ready,omitempty"`
+	Verdict  mixing.Fullness   `json:"verdict"`
+	Says     working.Message   `json:"says"`
+	MostLow  quantity.Mass     `json:"most_low"`
+	MostHigh quantity.Mass     `json:"most_high"`
+	Batches  int               `json:"batches"`
+	Each     quantity.Mass     `json:"each"`
+	Kneading []working.Message `json:"kneading,omitempty"`
+	Ready    []working.Message `json:"ready,omitempty"`
 }
 
 // LevainData is the levain after feeding.
@@ -174,10 +173,10 @@ type OvenData struct {
 	Reheat      quantity.Elapsed     `json:"reheat"`
 	Rounds      int                  `json:"rounds"`
 	Each        int                  `json:"loaves_in_a_round"`
-	Core        quantity.Temperature `json:"core,omitzero"`
-	CoreFrom    quantity.Temperature `json:"core_from,omitzero"`
-	CoreTo      quantity.Temperature `json:"core_to,omitzero"`
-	Boiling     quantity.Temperature `json:"water_boils,omitzero"`
+	Core        quantity.Temperature `json:"core"`
+	CoreFrom    quantity.Temperature `json:"core_from"`
+	CoreTo      quantity.Temperature `json:"core_to"`
+	Boiling     quantity.Temperature `json:"water_boils"`
 	MinimumLoss quantity.Percent     `json:"minimum_loss"`
 	Loss        quantity.Percent     `json:"loss"`
 	UsualLoss   BandData             `json:"usual_loss"`

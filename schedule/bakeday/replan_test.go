@@ -11,8 +11,8 @@ import (
 )
 
 func ExampleDay_Replan() {
-	zone := time.FixedZone("Europe/Zurich", 3600)
-	day, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	zone := time.FixedZone("hall", 3600)
+	day, err := Plan(context.Background(), hall(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return

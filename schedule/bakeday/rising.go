@@ -229,7 +229,7 @@ func ofBulk(err error) error {
 		if to, ok := names[path]; ok {
 			path = to
 		}
-		p.Join("", moved(e, path))
+		p.Add(path, e.Got, e.Want, e.Err)
 	}
 	if p.Err() == nil {
 		return err

@@ -74,10 +74,7 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 		}
 	}
 	if !b.Mixing.Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
-		w.Fit, err = mixing.Mix{
-			Mixer: b.Mixing.Mixer, Bowl: b.Mixing.Bowl, Dough: batch.Dough(), Flour: batch.Flour(), Water: wetness(batch), Kind: doughKind(batch),
-		}.Fit()
-		if err != nil {
+		if w.Fit, err = Mix(batch, b.Mixing.Mixer, b.Mixing.Bowl).Fit(); err != nil {
 			return w, err
 		}
 		w.HasFit = true
@@ -97,14 +94,29 @@ func wetness(b dough.Batch) quantity.Mass {
 	return quantity.Grams(b.Flour().Grams() * b.EffectiveHydration().Hydration.Fraction())
 }
 
-// doughKind picks the row of the mixer charts.
-func doughKind(b dough.Batch) mixing.DoughKind {
-	half := quantity.NewPercent(50)
+// Mix is a batch of a formula in a mixer.
+func Mix(b dough.Batch, mixer mixing.MixerKind, bowl quantity.Volume) mixing.Mix {
+	flour := b.Flour()
+	return mixing.Mix{
+		Mixer: mixer, Bowl: bowl, Kind: DoughKind(b), Dough: b.Dough(), Flour: flour, Water: wetness(b), Salt: b.SaltShare().Of(flour),
+		Fat: b.Share(dough.KindButter, dough.KindFat).Of(flour), Sugar: b.Share(dough.KindSweetener).Of(flour), Prefermented: b.Prefermented().Of(flour),
+	}
+}
+
+// DoughKind is the kind of dough of a batch, for capacity and kneading. What makes a dough enriched is a judgment.
+func DoughKind(b dough.Batch) mixing.DoughKind {
+	atLeast := func(p quantity.Percent, points float64) bool { return p.Compare(quantity.NewPercent(points)) >= 0 }
 	switch {
-	case b.Rye().Compare(half) >= 0:
+	case atLeast(b.Rye(), 50):
 		return mixing.RyeDough
-	case b.WholeGrain().Compare(half) >= 0:
+	case atLeast(b.Share(dough.KindButter, dough.KindFat), 8), atLeast(b.Share(dough.KindSweetener), 10), atLeast(b.Share(dough.KindEgg), 20):
+		return mixing.EnrichedDough
+	case atLeast(b.Share(dough.KindSpelt, dough.KindWholeSpelt), 50):
+		return mixing.SpeltDough
+	case atLeast(b.WholeGrain(), 50):
 		return mixing.WholeGrainDough
+	case atLeast(b.Rye(), 30):
+		return mixing.MixedRyeDough
 	}
 	return mixing.WheatDough
 }
@@ -122,7 +134,7 @@ func ofMixing(err error) error {
 		if !ok {
 			path = "Mixing"
 		}
-		p.Join("", moved(e, path))
+		p.Add(path, e.Got, e.Want, e.Err)
 	}
 	if p.Err() == nil {
 		return err

@@ -326,7 +326,7 @@ type Lost struct {
 // Losses learns the loss of every style of the log.
 func Losses(entries []Entry) ([]Lost, error) {
 	var out []Lost
-	for _, style := range quantity.Values[bake.Style]() {
+	for _, style := range bake.Styles() {
 		in := bake.LossLog{Style: style}
 		for _, e := range entries {
 			if e.Kind == KindWeights && e.Weights.Style == style {

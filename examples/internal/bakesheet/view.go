@@ -9,6 +9,7 @@ import (
 	"unicode"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -241,7 +242,7 @@ func waterPart(s bakeday.PlanData, u Units) part {
 	}
 	p.Remarks = append(p.Remarks, from+". Measure yours before you pour.")
 	if m := s.Mixer; m != nil && len(m.Kneading) > 0 {
-		p.Remarks = append(p.Remarks, "Usual kneading: "+clean(strings.Join(m.Kneading, ", "))+"; ready when "+clean(m.Ready)+".")
+		p.Remarks = append(p.Remarks, "Usual kneading: "+clean(u.say(working.Join(m.Kneading, "; ")))+". Ready when: "+clean(u.say(working.Join(m.Ready, "; ")))+".")
 	}
 	return p
 }
@@ -270,14 +271,6 @@ func risePart(s bakeday.PlanData, u Units) part {
 
 func span(r bakeday.Range) string { return r.Early.String() + " to " + r.Late.String() }
 
-// doneFigure says what done means: a core and a loss, or time and color.
-func doneFigure(o bakeday.OvenData, u Units) figure {
-	if o.Core.IsZero() {
-		return figure{"done", "by time and color", ""}
-	}
-	return figure{"done at a core of", u.Temperature(o.CoreFrom, 0) + " to " + u.Temperature(o.CoreTo, 0), fmt.Sprintf("and a loss of %s or more; water boils at %s", o.MinimumLoss.Text(0), u.Temperature(o.Boiling, 1))}
-}
-
 func ovenPart(s bakeday.PlanData, u Units) part {
 	o := s.Oven
 	baking := o.Uncovered.String()
@@ -291,7 +284,7 @@ func ovenPart(s bakeday.PlanData, u Units) part {
 	p := part{Title: "Oven and cooling", Figures: []figure{
 		{"oven", u.Temperature(o.Temperature, 0), "preheat " + o.Preheat.String()},
 		{"bake", baking, round},
-		doneFigure(o, u),
+		{"done at a core of", u.Temperature(o.CoreFrom, 0) + " to " + u.Temperature(o.CoreTo, 0), fmt.Sprintf("and a loss of %s or more; water boils at %s", o.MinimumLoss.Text(0), u.Temperature(o.Boiling, 1))},
 		{"each loaf", u.Mass(whole(s.Formula.Scaling)) + " in, " + u.Mass(o.Baked) + " out", "a loss of " + o.Loss.Text(1) + " in the oven"},
 		{"slice after", span(o.Cooling), "at " + u.Temperature(o.Slice, 0) + " or below"},
 	}}

@@ -1,13 +1,9 @@
 package cli
 
 import (
-	"fmt"
-	"strconv"
-
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
@@ -33,6 +29,23 @@ Exit status: 0 answered; 1 nothing is published for this kind of mixer; 2 bad in
   maslin mixer --mixer planetary --bowl 7L --dough 4kg --flour 2.3kg --water 1.6kg`,
 	}
 	f := mixerFlags{in: ask(cmd)}
+	f.flags(cmd)
+	f.register(cmd)
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		if err := f.take(args); err != nil {
+			return err
+		}
+		r, err := f.c.Fit()
+		if wrong := f.in.complain(err); wrong != nil {
+			return wrong
+		}
+		return s.tell(f.output, r, r.Fullness != mixing.Unknown)
+	}
+	return cmd
+}
+
+// flags are those of a dough in a mixer; a command of them takes a bake file too.
+func (f *mixerFlags) flags(cmd *cobra.Command) {
 	in := f.in
 	in.word(&f.c.Mixer, wordsOf(quantity.Values[mixing.MixerKind]()...), "mixer", "how you mix", "Mixer")
 	in.value(&f.c.Bowl, "bowl", "VOLUME", "of the mixer's bowl", "Bowl")
@@ -43,143 +56,54 @@ Exit status: 0 answered; 1 nothing is published for this kind of mixer; 2 bad in
 	cmd.Flags().BoolVar(&f.c.HighGluten, "high-gluten", false, "a strong flour, of about 13.5 % protein or more")
 	in.value(&f.c.WaterTemperature, "water-temperature", "TEMPERATURE", "of the water poured: cold water makes a stiffer dough", "WaterTemperature")
 	in.value(&f.c.Rated, "rated", "MASS", "what the machine's manual gives for this dough", "Rated")
-	f.register(cmd)
-	cmd.Args = func(cmd *cobra.Command, args []string) error {
+	cmd.Args = func(_ *cobra.Command, args []string) error {
 		if len(args) > 1 {
-			return badInput("maslin mixer: got %d files, want one, or flags only", len(args))
+			return badInput("%s: got %d files, want one, or flags only", cmd.CommandPath(), len(args))
 		}
 		return nil
 	}
-	cmd.RunE = func(_ *cobra.Command, args []string) error { return runMixer(s, args, f) }
-	return cmd
 }
 
-func runMixer(s System, args []string, f mixerFlags) error {
+// take reads the bake file, if there is one.
+func (f *mixerFlags) take(args []string) error {
 	if err := f.check(); err != nil {
 		return err
 	}
-	in := f.in
-	if len(args) == 1 {
-		file, err := readFormula(args[0])
-		if err != nil {
-			return err
-		}
-		batch, err := file.bake.Batch(nil)
-		if err != nil {
-			return file.complain(err)
-		}
-		f.fill(batch, file.bake.Mixing.Mixer, file.bake.Mixing.Bowl)
+	if len(args) == 0 {
+		return nil
 	}
-	r, err := f.c.Fit()
-	if wrong := in.complain(err); wrong != nil {
-		return wrong
+	file, err := readFormula(args[0])
+	if err != nil {
+		return err
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { mixerPage(p, u, f.c, r) }, data: mixerData(r), workings: []working.Working{r.Working()}, cautions: r.Cautions,
-		no: r.Fullness == mixing.Unknown,
-	})
+	batch, err := file.bake.Batch(nil)
+	if err != nil {
+		return file.complain(err)
+	}
+	f.fill(batch, file.bake.Mixing.Mixer, file.bake.Mixing.Bowl)
+	return nil
 }
 
 // fill takes from a bake what no flag says.
 func (f *mixerFlags) fill(b dough.Batch, kind mixing.MixerKind, bowl quantity.Volume) {
-	in := f.in
+	in, from := f.in, bakeday.Mix(b, kind, bowl)
 	if !in.given("mixer") {
-		f.c.Mixer = kind
+		f.c.Mixer = from.Mixer
 	}
 	if !in.given("bowl") {
-		f.c.Bowl = bowl
-	}
-	if !in.given("dough") {
-		f.c.Dough = b.Dough()
-	}
-	if !in.given("flour") {
-		f.c.Flour = b.Flour()
-	}
-	if !in.given("water") {
-		f.c.Water = b.Water()
+		f.c.Bowl = from.Bowl
 	}
 	if !in.given("kind") {
-		f.c.Kind = bakeday.DoughKind(b)
+		f.c.Kind = from.Kind
 	}
-}
-
-func mixerPage(p *page, u units, c mixing.Mix, r mixing.BowlFit) {
-	p.para(0, fmt.Sprintf("%s of dough, mixed %s: %s", u.mass(rounded(c.Dough)), howMixed(c, u), r.Fullness))
-	section(p, "The dough and the bowl")
-	rows := [][]string{{"water over flour", percent(r.Absorption, 1)}}
-	if r.MostHigh.Sign() > 0 {
-		rows = append(rows, []string{"most, by the published charts", u.mass(rounded(r.MostLow)) + " to " + u.mass(rounded(r.MostHigh))})
+	if !in.given("dough") {
+		f.c.Dough = from.Dough
 	}
-	if r.Least.Sign() > 0 {
-		rows = append(rows, []string{"least, for the hook to catch it", u.mass(rounded(r.Least))})
+	if !in.given("flour") {
+		f.c.Flour = from.Flour
 	}
-	if r.Batches > 1 {
-		rows = append(rows, []string{"mix", strconv.Itoa(r.Batches) + " batches of " + u.mass(rounded(r.Each))})
+	if !in.given("water") {
+		f.c.Water = from.Water
 	}
-	if c.Mixer == mixing.Planetary || c.Mixer == mixing.Spiral {
-		second := "not with so stiff a dough"
-		if r.SecondSpeed {
-			second = "allowed"
-		}
-		rows = append(rows, []string{"second speed", second})
-	}
-	p.rows(2, "ll", rows)
-	for _, n := range r.Notes {
-		p.para(2, u.say(n))
-	}
-	if len(r.Times) > 0 || r.Ready != "" {
-		section(p, "Kneading, as published")
-		for _, t := range r.Times {
-			p.para(2, t.String())
-		}
-		if r.Ready != "" {
-			p.para(2, "ready when "+r.Ready)
-		}
-	}
-}
-
-func howMixed(c mixing.Mix, u units) string {
-	switch {
-	case c.Mixer == mixing.Hand:
-		return "by hand"
-	case c.Bowl.IsZero():
-		return "in a " + c.Mixer.String() + " mixer"
-	}
-	unit := quantity.Liter
-	if u.us {
-		unit = quantity.USQuart
-	}
-	return "in a " + c.Mixer.String() + " mixer of " + c.Bowl.Text(unit, 1)
-}
-
-type kneadingData struct {
-	Speed string           `json:"speed"`
-	From  quantity.Elapsed `json:"from"`
-	To    quantity.Elapsed `json:"to"`
-}
-
-type mixerAnswer struct {
-	Format      string           `json:"format"`
-	Verdict     mixing.Fullness  `json:"verdict"`
-	Absorption  quantity.Percent `json:"water_over_flour"`
-	MostLow     quantity.Mass    `json:"most_low"`
-	MostHigh    quantity.Mass    `json:"most_high"`
-	Least       quantity.Mass    `json:"least"`
-	Batches     int              `json:"batches"`
-	Each        quantity.Mass    `json:"each"`
-	SecondSpeed bool             `json:"second_speed"`
-	Kneading    []kneadingData   `json:"kneading"`
-	Ready       string           `json:"ready"`
-	Notes       []string         `json:"notes"`
-	Cautions    []cautionData    `json:"cautions"`
-}
-
-func mixerData(r mixing.BowlFit) mixerAnswer {
-	out := mixerAnswer{
-		"maslin mixer 1", r.Fullness, r.Absorption, r.MostLow, r.MostHigh, r.Least, r.Batches, r.Each, r.SecondSpeed, []kneadingData{}, r.Ready, metric(r.Notes), cautionsData(r.Cautions),
-	}
-	for _, t := range r.Times {
-		out.Kneading = append(out.Kneading, kneadingData{t.Speed, t.From, t.To})
-	}
-	return out
+	f.c.Salt, f.c.Fat, f.c.Sugar, f.c.Prefermented = from.Salt, from.Fat, from.Sugar, from.Prefermented
 }
