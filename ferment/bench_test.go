@@ -64,7 +64,7 @@ func hall(b testing.TB) ferment.Bulk {
 	if err != nil {
 		b.Fatal(err)
 	}
-	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), SaltInWater: quantity.MustPercent("2.78 %"), Rise: quantity.MustPercent("75 %"), History: h, Curve: ferment.GanzleYeastHeld()}
+	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Salt: quantity.MustPercent("2 %"), Hydration: quantity.MustPercent("72 %"), Rise: quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
 }
 
 func BenchmarkEstimate(b *testing.B) {
@@ -112,15 +112,15 @@ func bakeLog(t testing.TB, n int) []ferment.LoggedBulk {
 	var out []ferment.LoggedBulk
 	for range n {
 		in := ferment.Bulk{
-			Inoculation: quantity.NewPercent(8 + 8*r.Float64()), SaltInWater: quantity.MustPercent("2.7 %"), Rise: quantity.NewPercent(50 + 40*r.Float64()),
-			History: ferment.Constant(quantity.Celsius(20 + 5*r.Float64())), Curve: ferment.GanzleYeastHeld(),
+			Inoculation: quantity.NewPercent(8 + 8*r.Float64()), Salt: quantity.MustPercent("2 %"), Hydration: quantity.MustPercent("72 %"), Rise: quantity.NewPercent(50 + 40*r.Float64()),
+			History: ferment.Constant(quantity.Celsius(20 + 5*r.Float64())), Law: ferment.GasBalance(),
 		}
 		e, err := in.Estimate()
 		if err != nil {
 			t.Fatal(err)
 		}
 		took := float64(e.Ready().Likely) / 1.2 * (1 + 0.1*r.NormFloat64())
-		out = append(out, ferment.LoggedBulk{Bulk: in, Took: quantity.Elapsed(time.Duration(took))})
+		out = append(out, ferment.LoggedBulk{Bulk: in, Took: quantity.Elapsed(time.Duration(took)), Error: quantity.NewPercent(0.5)})
 	}
 	return out
 }

@@ -10,30 +10,52 @@ import (
 
 // Cautions says what can go wrong or hurt with this dough, and where local rules decide.
 func (e Estimate) Cautions() []working.Caution {
-	if len(e.nodes) == 0 {
+	if !e.given() {
 		return nil
 	}
-	return cautions(e.bulk.Enriched, e.bulk.History, min(e.late, hours(Horizon)), "at the late end")
+	return cautions(e.bulk.Enriched, e.bulk.History, e.end(), untilLate)
 }
 
 // Cautions says what can go wrong or hurt with this dough from shaping to the oven, and where local rules decide.
 func (t ShapeTarget) Cautions() []working.Caution {
-	if t.proof.Then.IsZero() {
+	if t.path.IsZero() {
 		return nil
 	}
-	return cautions(t.proof.Bulk.Enriched, t.proof.Then, hours(t.proof.ThenFor.Duration()), "between shaping and the oven")
+	until := t.proof.Bench.Duration()
+	for _, s := range t.proof.Stages {
+		until += s.For.Duration()
+	}
+	return cautions(t.proof.Bulk.Enriched, t.path, hours(until), afterShaping)
 }
 
-func cautions(enriched bool, h History, end float64, when string) []working.Caution {
+// reach is the stretch of a dough's life that cautions speak of.
+type reach bool
+
+const (
+	untilLate    reach = false
+	afterShaping reach = true
+)
+
+// perishable is how long usual rules let perishable food stand between 5 and 60 °C, h.
+const perishable = 2.0
+
+func cautions(enriched bool, h History, end float64, of reach) []working.Caution {
 	out := []working.Caution{rawDough()}
 	warm, cold := timeAbove(h, end, 5)
 	if enriched {
-		text := working.Say("a dough with egg or milk stands between %v and %v for %s %s",
-			quantity.Celsius(5), quantity.Celsius(60), quantity.FormatDuration(span(warm).Round(time.Minute)), when)
-		if warm > 2 {
-			text = working.Say("%v, longer than the 2 hours usual rules for perishable food allow", text)
+		low, high, long := quantity.Celsius(5), quantity.Celsius(60), span(warm).Round(time.Minute)
+		text := working.Tell("ferment.caution_warm_late", "a dough with egg or milk stands between %v and %v for %v at the late end", low, high, long)
+		if of == afterShaping {
+			text = working.Tell("ferment.caution_warm_shaped", "a dough with egg or milk stands between %v and %v for %v between shaping and the oven",
+				low, high, long)
 		}
-		out = append(out, working.Caution{Subject: "food safety", Text: working.Say("%v; keep it cold or shorten it, and follow your local food rules", text), Source: sources.DangerZone})
+		if warm > perishable {
+			text = working.Tell("ferment.caution_too_long", "%v, longer than the 2 hours usual rules for perishable food allow", text)
+		}
+		out = append(out, working.Caution{
+			Subject: "food safety", Source: sources.DangerZone,
+			Text: working.Tell("ferment.caution_enriched", "%v; keep it cold or shorten it, and follow your local food rules", text),
+		})
 	}
 	if cold.tooWarm() {
 		out = append(out, refrigeratorCaution(cold.coldest))
@@ -41,14 +63,22 @@ func cautions(enriched bool, h History, end float64, when string) []working.Caut
 	return out
 }
 
-// Cautions says what can go wrong with a levain, and where local rules decide.
+// Cautions says what can go wrong with a preferment, and where local rules decide.
 func (r Ripeness) Cautions() []working.Caution {
-	out := []working.Caution{rawDough(), {
-		Subject: "levain", Text: working.Say("discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, and everything it touched; do not taste it"),
-		Source: sources.SpoiledCulture,
-	}}
-	if !r.levain.History.IsZero() {
-		if _, cold := timeAbove(r.levain.History, hours(r.Until.Late), 5); cold.tooWarm() {
+	out := []working.Caution{rawDough()}
+	if r.of.Yeast.Kind == NoYeast {
+		out = append(out, working.Caution{
+			Subject: "levain", Source: sources.SpoiledCulture,
+			Text: working.Tell("ferment.caution_spoiled", "discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, "+
+				"and everything it touched; do not taste it"),
+		})
+	}
+	out = append(out, working.Caution{
+		Subject: "jar", Source: sources.Practice("a fermenting dough makes gas without end"),
+		Text: working.Tell("ferment.caution_sealed", "never seal the jar: gas bursts it; lay the lid on, and leave room to rise threefold"),
+	})
+	if !r.of.History.IsZero() {
+		if _, cold := timeAbove(r.of.History, hours(r.Until.Late), 5); cold.tooWarm() {
 			out = append(out, refrigeratorCaution(cold.coldest))
 		}
 	}
@@ -56,15 +86,18 @@ func (r Ripeness) Cautions() []working.Caution {
 }
 
 func rawDough() working.Caution {
-	return working.Caution{Subject: "raw dough", Text: working.Say("raw flour and raw dough are not eaten or tasted; wash hands and surfaces"), Source: sources.RawFlour}
+	return working.Caution{
+		Subject: "raw dough", Source: sources.RawFlour,
+		Text: working.Tell("ferment.caution_raw", "raw flour and raw dough are not eaten or tasted; wash hands and surfaces; "+
+			"keep rising dough away from pets: it goes on rising inside them"),
+	}
 }
 
 func refrigeratorCaution(coldest float64) working.Caution {
 	return working.Caution{
-		Subject: "refrigerator",
-		Text: working.Say("in the cold the dough gets no colder than %.1f: a refrigerator for food is kept at %v or below (in the United States %.0f); local food rules decide",
-			degrees(coldest), quantity.Celsius(5), quantity.Fahrenheit(40)),
-		Source: sources.ColdStorage,
+		Subject: "refrigerator", Source: sources.ColdStorage,
+		Text: working.Tell("ferment.caution_refrigerator", "in the cold the dough gets no colder than %.1f: a refrigerator for food is kept at %v or below "+
+			"(in the United States %.0f); local food rules decide", degrees(coldest), quantity.Celsius(5), quantity.Fahrenheit(40)),
 	}
 }
 
@@ -81,8 +114,8 @@ func (c chill) tooWarm() bool { return c.long > 2 && c.coldest > 5.5 }
 func timeAbove(h History, until, limit float64) (above float64, cold chill) {
 	cold.coldest = 100
 	h.segments(0, until, func(p, q knot) {
-		dt := q.h - p.h
-		lo, hi := min(p.c, q.c), max(p.c, q.c)
+		dt := q.Hour - p.Hour
+		lo, hi := min(p.Celsius, q.Celsius), max(p.Celsius, q.Celsius)
 		share := func(x float64) float64 { // of the run that is above x
 			switch {
 			case lo >= x:

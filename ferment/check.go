@@ -20,6 +20,8 @@ func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
 func fixed(x float64, places int) string { return strconv.FormatFloat(x, 'f', places, 64) }
 
+func indexed(field string, i int) string { return field + "[" + strconv.Itoa(i) + "]" }
+
 func hours(d time.Duration) float64 { return float64(d) / float64(time.Hour) }
 
 // span is the duration of a number of hours, rounded to the second; the limits of the package keep it far

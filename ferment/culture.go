@@ -1,215 +1,175 @@
 package ferment
 
 import (
-	"fmt"
+	"encoding/json"
 	"math"
+	"reflect"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
+	"example.org/maslin/internal/gasbalance"
 )
-
-// KneadedBy tells doughs apart that leave the bench in different shape: a culture may be given a pace of its own for each.
-type KneadedBy int
-
-// The ways of kneading.
-const (
-	KneadingUnstated KneadedBy = iota
-	ByHand
-	ByMachine
-)
-
-// String names the way.
-func (k KneadedBy) String() string {
-	switch k {
-	case KneadingUnstated:
-		return "unstated"
-	case ByHand:
-		return "by hand"
-	case ByMachine:
-		return "by machine"
-	}
-	return "unknown kneading"
-}
 
 // Culture is what is known about one kitchen's culture: how much gas it makes, its pace, how strongly temperature moves
 // it, and how much one bake differs from the next. The zero value is a culture nothing is known about; [Learning.Learn]
-// makes one from logged bakes. It is immutable.
-type Culture struct{ b *belief }
+// makes one from logged bakes. It is immutable, and comes back equal from JSON.
+type Culture struct{ of *culture }
 
-// The unknowns of a culture. All are logarithms or per °C, and all are 0 for the typical culture.
-const (
-	unknownAmplitude   = iota // a: ln K, dough that rises less for the same gas, or a weaker culture
-	unknownPace               // b: ln of the rate
-	unknownTemperature        // d: how much more than the curve a degree changes ln of the rate
-	unknownKneading           // u₀, u₁, u₂: pace of doughs kneaded unstated, by hand, by machine
-	unknowns           = unknownKneading + 3
-)
-
-type vector [unknowns]float64
-
-type matrix [unknowns][unknowns]float64
-
-// belief is a normal distribution over the unknowns, and a scaled inverse χ² one over the variance between bakes.
-type belief struct {
-	kind  leavening
-	mean  vector
-	cov   matrix
-	sigma float64 // between bakes, log of time
-	nu    float64 // degrees of freedom behind sigma
-	bakes int
-	// coldest is the lowest temperature a bake was learned from, °C; only with bakes.
-	coldest float64
+// culture holds what the bakes add up to, from which everything learned follows.
+type culture struct {
+	group  gasbalance.Group
+	taught gasbalance.Taught
 }
 
-// What is assumed of an unknown culture, as standard deviations. All are judgments:
-//
-// sdAmplitude: two trade facts give K near 0.6 and 1.2; ln(1.2/0.6)/2 = 0.35.
-//
-// sdPace, sdKneading and sdBake together are 0.30 in the log of the rate: strains differing by a factor of two in gas are
-// ordinary (Houn and Hsu, Food Bioscience 3 (2013) 75), and two standard deviations to each side of the middle span a factor of 3.
-// Of that, 0.12 is given to what changes from bake to bake in one kitchen (state of the levain, flour, a
-// thermometer one degree off), so that one bake logged leaves a spread of about 0.16.
-//
-// sdTemperature: between 15 and 25 °C the growth curve has a Q10 of 4.2 and the trade 2.1 to 2.6, a difference in the log of 0.05 to
-// 0.07 per °C; 0.03 makes the trade's value two standard deviations away.
-//
-// freedom: as if the spread between bakes had been seen on twelve bakes.
-const (
-	sdAmplitude   = 0.35
-	sdPace        = 0.25
-	sdTemperature = 0.03
-	sdKneading    = 0.10
-	sdBake        = 0.12
-	freedom       = 12
-
-	// Commercial yeast is made to a standard: less spread in pace; its amplitude rests on trade figures that
-	// disagree by a factor of 1.6.
-	sdAmplitudeYeast = 0.25
-	sdPaceYeast      = 0.15
-
-	// reference is the temperature at which pace and temperature sensitivity are told apart, °C.
-	reference = 24.0
-)
-
-// priors are made once and never changed.
-var priors = [...]*belief{byLevain: newPrior(byLevain), byYeast: newPrior(byYeast), byBoth: newPrior(byBoth)}
-
-func prior(kind leavening) *belief { return priors[kind] }
-
-func newPrior(kind leavening) *belief {
-	b := &belief{kind: kind, sigma: sdBake, nu: freedom}
-	sd := vector{sdAmplitude, sdPace, sdTemperature, sdKneading, sdKneading, sdKneading}
-	switch kind {
-	case byYeast:
-		sd[unknownAmplitude], sd[unknownPace] = sdAmplitudeYeast, sdPaceYeast
-	case byBoth:
-		sd[unknownPace] = math.Hypot(sdPace, sdTogether)
-	}
-	for i, s := range sd {
-		b.cov[i][i] = s * s
-	}
-	return b
+func newCulture(g gasbalance.Group) Culture {
+	return Culture{&culture{g, g.Taught("", "")}}
 }
 
-func (c Culture) belief(kind leavening) *belief {
-	if c.b == nil {
-		return prior(kind)
+// IsZero reports whether nothing is known of the culture.
+func (c Culture) IsZero() bool { return c.of == nil }
+
+// Equal reports whether two cultures rest on the same bakes.
+func (c Culture) Equal(o Culture) bool {
+	if c.of == nil || o.of == nil {
+		return c.of == o.of
 	}
-	return c.b
+	return reflect.DeepEqual(c.of.group, o.of.group)
+}
+
+// learnedFrom reports whether the culture may be used for a kind of leavening.
+func (c Culture) learnedFrom(kind gasbalance.Leavening) bool {
+	return c.of == nil || c.of.group.Kind == kind
+}
+
+// belief is what is believed of a dough kneaded in this way.
+func (c Culture) belief(kind gasbalance.Leavening, how KneadedBy) gasbalance.Belief {
+	t := gasbalance.Untaught(kind)
+	if c.of != nil {
+		t = c.of.taught
+	}
+	return t.Belief(int(how))
+}
+
+func (c Culture) taught() gasbalance.Taught {
+	if c.of == nil {
+		return gasbalance.Untaught(gasbalance.ByLevain)
+	}
+	return c.of.taught
 }
 
 // Bakes is how many logged bakes the culture rests on.
 func (c Culture) Bakes() int {
-	if c.b == nil {
+	if c.of == nil {
 		return 0
 	}
-	return c.b.bakes
+	return c.of.taught.Bakes
 }
-
-// Estimated is a quantity learned about a culture: the most likely value and the range that holds it with 80 %.
-type Estimated struct{ Low, Likely, High float64 }
 
 // z80 is the standard normal quantile at 90 %.
 const z80 = 1.2815515655446004
 
-// Pace is how fast the culture is relative to the typical one, at 24 °C: 1.2 means a fifth faster.
-func (c Culture) Pace() Estimated {
-	b := c.belief(byLevain)
-	m, s := b.mean[unknownPace], math.Sqrt(b.cov[unknownPace][unknownPace])
-	return Estimated{math.Exp(m - z80*s), math.Exp(m), math.Exp(m + z80*s)}
+// Pace is how fast the culture is relative to the typical one, at 24 °C: 120 % means a fifth faster.
+func (c Culture) Pace() quantity.Range[quantity.Percent] {
+	t := c.taught()
+	m, s := t.Unknown(gasbalance.Pace)
+	at := func(x float64) quantity.Percent { return quantity.NewPercent(100 * math.Exp(x)) }
+	return band{Low: at(m - z80*s), Likely: at(m), High: at(m + z80*s), Probability: probabilityClaimed}
 }
 
-// TemperatureSensitivity is how much more than its curve the culture speeds up with one degree Celsius: 0.02 means
-// 2 % a degree more.
-func (c Culture) TemperatureSensitivity() Estimated {
-	b := c.belief(byLevain)
-	m, s := b.mean[unknownTemperature], math.Sqrt(b.cov[unknownTemperature][unknownTemperature])
-	return Estimated{m - z80*s, m, m + z80*s}
+// Amplitude is how much gas the culture makes relative to the typical one, at the same pace.
+func (c Culture) Amplitude() quantity.Range[quantity.Percent] {
+	t := c.taught()
+	m, s := t.Unknown(gasbalance.Amplitude)
+	at := func(x float64) quantity.Percent { return quantity.NewPercent(100 * math.Exp(x)) }
+	return band{Low: at(m - z80*s), Likely: at(m), High: at(m + z80*s), Probability: probabilityClaimed}
 }
 
-// BakeToBake is the standard deviation of the log of the time from one bake to the next: 0.12 means that two of three bakes
-// lie within 12 %.
-func (c Culture) BakeToBake() float64 { return c.belief(byLevain).sigma }
+// TemperatureSensitivity is how much more than the law the culture speeds up with one degree Celsius: 2 % a degree more.
+func (c Culture) TemperatureSensitivity() quantity.Range[quantity.Percent] {
+	t := c.taught()
+	m, s := t.Unknown(gasbalance.Slope)
+	at := func(x float64) quantity.Percent { return quantity.NewPercent(100 * x) }
+	return band{Low: at(m - z80*s), Likely: at(m), High: at(m + z80*s), Probability: probabilityClaimed}
+}
 
-// String says what is known: "learned from 5 bakes: pace 1.10 (1.00 to 1.21)".
-func (c Culture) String() string {
-	if c.b == nil {
-		return "a culture nothing is known about"
+// BakeToBake is the standard deviation of the log of the time from one bake to the next, in percent: 12 % means that two
+// of three bakes lie within that.
+func (c Culture) BakeToBake() quantity.Percent {
+	t := c.taught()
+	return quantity.NewPercent(100 * t.Luck)
+}
+
+// String says what is known: "learned from 5 bakes: pace 110 % (100 % to 121 %), …".
+func (c Culture) String() string { return c.Message().String() }
+
+// Message says what is known.
+func (c Culture) Message() working.Message {
+	if c.of == nil {
+		return working.Tell("ferment.culture_unknown", "a culture nothing is known about")
 	}
 	p := c.Pace()
-	return fmt.Sprintf("learned from %s: pace %.2f (%.2f to %.2f), %+.1f %% a degree beyond the curve, %.0f %% from bake to bake",
-		plural(c.b.bakes, "bake"), p.Likely, p.Low, p.High, 100*c.TemperatureSensitivity().Likely, 100*c.b.sigma)
+	return working.Tell("ferment.culture", "learned from %d {1|bake|bakes}: pace %.0f (%.0f to %.0f), %+.1f a degree beyond the law, %.0f from bake to bake",
+		c.Bakes(), p.Likely, p.Low, p.High, c.TemperatureSensitivity().Likely, c.BakeToBake())
 }
 
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
+// rests says what an estimate owes to it.
+func (c Culture) rests() working.Message {
+	if c.of == nil {
+		return working.Tell("ferment.rests_unknown", "a culture nothing is known of: the range narrows with every bake logged")
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return c.Message()
 }
 
-// outlook is a culture's belief narrowed to one dough: normal over a, b (with the dough's own luck in it), d, and c, how
-// far the curve is off in units of its doubt.
-type outlook struct {
-	a, b, d, c             float64
-	aa, ab, ad, bb, bd, dd float64
-	ac, bc, cd, cc         float64
-	luck                   float64 // part of bb that is the bake's own
-	nu                     float64
-	coldest                float64 // below it the temperature sensitivity learned is stretched
+// leavenings are the words for what raises a dough.
+var leavenings = enum.Of[gasbalance.Leavening]("leavening", "levain", "yeast", "levain and yeast")
+
+// cultureData is a [Culture] as JSON: what its bakes add up to.
+type cultureData struct {
+	Format    int                `json:"format"`
+	Leavening string             `json:"leavening"`
+	HalfLife  float64            `json:"half_life_days,omitzero"`
+	Log       []gasbalance.Entry `json:"log"`
 }
 
-func (b *belief) outlook(k KneadedBy) outlook {
-	u := unknownKneading + int(k)
-	const a, p, d = unknownAmplitude, unknownPace, unknownTemperature
-	v := b.sigma * b.sigma
-	return outlook{
-		a: b.mean[a], b: b.mean[p] + b.mean[u], d: b.mean[d],
-		aa: b.cov[a][a], ab: b.cov[a][p] + b.cov[a][u], ad: b.cov[a][d],
-		bb: b.cov[p][p] + b.cov[u][u] + 2*b.cov[p][u] + v, bd: b.cov[p][d] + b.cov[u][d], dd: b.cov[d][d],
-		cc: 1, luck: v, nu: b.nu, coldest: b.known(),
+// cultureFormat is the number of the form in which cultures are kept.
+const cultureFormat = 1
+
+// MarshalJSON writes what the culture's bakes add up to; null for a culture nothing is known of.
+func (c Culture) MarshalJSON() ([]byte, error) {
+	if c.of == nil {
+		return []byte("null"), nil
 	}
+	g := c.of.group
+	return json.Marshal(cultureData{cultureFormat, leavenings.String(g.Kind), g.HalfLife, g.Entries})
 }
 
-// probabilityClaimed is what every range of this package claims.
-var probabilityClaimed = quantity.NewPercent(80)
-
-// spread is how many standard deviations the 80 % range reaches to each side, when a share of the variance is itself
-// known from nu degrees of freedom: Student's t at the degrees of freedom of Welch and Satterthwaite, by the expansion of
-// Abramowitz and Stegun (1964), 26.7.5.
-func (o outlook) spread(variance float64) float64 {
-	if !(variance > 0) || o.luck <= 0 {
-		return z80
+// UnmarshalJSON reads what MarshalJSON wrote. Errors: ErrOutOfRange for an unknown format or leavening, or numbers no
+// bakes add up to.
+func (c *Culture) UnmarshalJSON(data []byte) error {
+	*c = Culture{}
+	if string(data) == "null" {
+		return nil
 	}
-	ratio := math.Max(1, variance/o.luck) // readings of the dough may have taken most of its luck out
-	nu := o.nu * ratio * ratio
-	const z, z3, z5 = z80, z80 * z80 * z80, z80 * z80 * z80 * z80 * z80
-	return z + (z3+z)/(4*nu) + (5*z5+16*z3+3*z)/(96*nu*nu)
-}
-
-// known is the lowest temperature learned from; without bakes there is none to be stretched from.
-func (b *belief) known() float64 {
-	if b.bakes == 0 {
-		return math.Inf(-1)
+	var d cultureData
+	if err := json.Unmarshal(data, &d); err != nil {
+		return err
 	}
-	return b.coldest
+	var p problems
+	if d.Format != cultureFormat {
+		p.Add("Format", number(float64(d.Format)), "1", errOutOfRange)
+	}
+	kind, err := leavenings.Parse(d.Leavening)
+	p.Join("Leavening", err)
+	p.Float("HalfLife", d.HalfLife, 0, 1e6, "days")
+	for i := range d.Log {
+		if !d.Log[i].Sums.Sound() {
+			p.Add(indexed("Log", i)+".Sums", "numbers that contradict each other", "what bakes add up to", quantity.ErrInconsistent)
+		}
+	}
+	if err := p.Err(); err != nil {
+		return err
+	}
+	*c = newCulture(gasbalance.Group{Kind: kind, HalfLife: d.HalfLife, Entries: d.Log})
+	return nil
 }

@@ -32,7 +32,7 @@ func (c Curve) Dose(h History, from, to time.Duration) (float64, error) {
 	if own := c.of; own.table != nil {
 		sum = own.table.dose(h, a, b)
 	} else {
-		h.segments(a, b, func(p, q knot) { sum += (q.h - p.h) * average(c.of, p.c, q.c) })
+		h.segments(a, b, func(p, q knot) { sum += (q.Hour - p.Hour) * average(c.of, p.Celsius, q.Celsius) })
 	}
 	return sum, sane(sum)
 }
@@ -50,23 +50,23 @@ func sane(dose float64) error {
 // dose walks the knots with one evaluation of the antiderivative for each.
 func (t *table) dose(h History, from, to float64) float64 {
 	i := h.after(from)
-	p := knot{from, h.celsius(from)}
-	fp := t.at(p.c)
+	p := knot{Hour: from, Celsius: h.celsius(from)}
+	fp := t.at(p.Celsius)
 	sum := 0.0
 	for ; i < len(h.knots); i++ {
 		q := h.knots[i]
-		if q.h >= to {
+		if q.Hour >= to {
 			break
 		}
-		fq := t.at(q.c)
-		sum += (q.h - p.h) * t.averaged(p.c, q.c, fp, fq)
+		fq := t.at(q.Celsius)
+		sum += (q.Hour - p.Hour) * t.averaged(p.Celsius, q.Celsius, fp, fq)
 		p, fp = q, fq
 	}
-	q := knot{to, p.c}
-	if i < len(h.knots) && h.knots[i].h > p.h {
-		q.c = between(p, h.knots[i], to)
+	q := knot{Hour: to, Celsius: p.Celsius}
+	if i < len(h.knots) && h.knots[i].Hour > p.Hour {
+		q.Celsius = between(p, h.knots[i], to)
 	}
-	return sum + (q.h-p.h)*t.averaged(p.c, q.c, fp, t.at(q.c))
+	return sum + (q.Hour-p.Hour)*t.averaged(p.Celsius, q.Celsius, fp, t.at(q.Celsius))
 }
 
 // closeTogether is how near two temperatures must be, °C, for the rate in the middle to beat the difference of two
@@ -141,3 +141,11 @@ var (
 	gaussNodes   = [5]float64{0.14887433898163122, 0.43339539412924719, 0.67940956829902441, 0.86506336668898451, 0.97390652851717172}
 	gaussWeights = [5]float64{0.29552422471475287, 0.26926671930999636, 0.21908636251598204, 0.14945134915058059, 0.06667134430868814}
 )
+
+// rateAt is the rate, from the table where there is one.
+func (c *curve) rateAt(celsius float64) float64 {
+	if c.table != nil {
+		return c.table.rate(celsius)
+	}
+	return c.rate(celsius)
+}

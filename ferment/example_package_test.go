@@ -13,8 +13,8 @@ import (
 func Example() {
 	percent := quantity.MustPercent
 	bulk := ferment.Bulk{
-		Inoculation: percent("15 %"), SaltInWater: percent("2.8 %"), Rise: percent("75 %"),
-		History: ferment.Constant(quantity.Celsius(25)), Curve: ferment.GanzleYeastHeld(),
+		Inoculation: percent("15 %"), Salt: percent("2 %"), Hydration: percent("72 %"), Rise: percent("75 %"),
+		History: ferment.Constant(quantity.Celsius(25)), Law: ferment.GasBalance(),
 	}
 	estimate, err := bulk.Estimate()
 	fmt.Println(estimate, err)
@@ -22,6 +22,6 @@ func Example() {
 	amount, err := bulk.AmountFor(5 * time.Hour)
 	fmt.Println(amount, err)
 	// Output:
-	// 75 % rise after 2h59m to 7h05m (80 %), likely 4h36m <nil>
-	// 12.4 % of the flour prefermented: 75 % rise after 3h16m to 7h40m (80 %), likely 5h <nil>
+	// 75 % rise after 3h08m to 6h30m (80 %), likely 4h30m <nil>
+	// 12.3 % of the flour prefermented: 75 % rise after 3h31m to 7h11m (80 %), likely 5h <nil>
 }

@@ -5,22 +5,28 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/gasbalance"
 )
 
 // Flavor is the direction in which temperature and time push a sourdough: a relative index, not a pH.
 type Flavor struct {
 	// Index is the growth of the lactobacilli for each doubling of the yeast, in percent of what it is at 24 °C: above 100 leans
 	// toward acid, below toward mild.
-	Index float64
+	Index float64 `json:"index"`
 	// Lactobacilli and Yeast are the doublings of each, in laboratory medium.
-	Lactobacilli, Yeast float64
+	Lactobacilli float64 `json:"lactobacilli"`
+	Yeast        float64 `json:"yeast"`
 	// Limits says what the index does not know.
-	Limits []string
+	Limits []working.Message `json:"limits"`
 }
 
 // String prints "acid index 108 (100 is 24 °C throughout)".
-func (f Flavor) String() string {
-	return "acid index " + fixed(f.Index, 0) + " (100 is 24 °C throughout)"
+func (f Flavor) String() string { return f.Message().String() }
+
+// Message says which way it leans.
+func (f Flavor) Message() working.Message {
+	return working.Tell("ferment.flavor", "acid index %.0f (100 is %v throughout)", f.Index, degrees(reference))
 }
 
 // Flavor answers: does the history until a time lean toward acid or mild, compared with a dough at 24 °C?
@@ -33,20 +39,19 @@ func (f Flavor) String() string {
 // 0 to 36 °C unless Extrapolate. Source: Gänzle, Ehmann and Hammes 1998; the index is this library's own.
 func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 	var p problems
-	if len(e.nodes) == 0 {
+	if !e.given() {
 		p.Required("Estimate", "a result of Bulk.Estimate")
 	}
 	p.Duration("Until", until, time.Minute, Horizon)
-	if e.f.kind != byLevain {
+	if e.d.kind != gasbalance.ByLevain {
 		p.Add("Yeast", e.bulk.Yeast.String(), "a levain alone: commercial yeast brings no lactobacilli", quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
 		return Flavor{}, err
 	}
-	check := e.bulk
-	check.Curve = GanzleYeast()
-	if err := withinCurve(check, check.History, hours(until), "History"); err != nil {
-		return Flavor{}, err
+	if lo, hi := e.bulk.History.extremes(hours(until)); !e.bulk.Extrapolate && (lo < 0 || hi > flavorHigh) {
+		p.Add("History", fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", "0 to 36 °C, or Extrapolate", quantity.ErrModelRange)
+		return Flavor{}, p.Err()
 	}
 	lacto, err := GanzleLactobacilli().Dose(e.bulk.History, 0, until)
 	if err != nil {
@@ -56,17 +61,27 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 	if err != nil {
 		return Flavor{}, err
 	}
-	f := Flavor{Lactobacilli: lacto / math.Ln2, Yeast: yeast / math.Ln2, Limits: []string{
-		"a direction, not a pH: flour, its ash and the levain's own acid are not in it",
-		"growth in laboratory medium; only the ratio carries over to dough",
+	f := Flavor{Lactobacilli: lacto / math.Ln2, Yeast: yeast / math.Ln2, Limits: []working.Message{
+		working.Tell("ferment.flavor_direction", "a direction, not a pH: flour, its ash and the levain's own acid are not in it"),
+		working.Tell("ferment.flavor_medium", "growth in laboratory medium; only the ratio carries over to dough"),
 	}}
 	if yeast > 0 {
 		f.Index = 100 * (lacto / yeast) / (GanzleLactobacilli().Rate(reference) / GanzleYeast().Rate(reference))
 	}
-	if c := e.bulk.SaltInWater.Points(); c >= 4 {
-		f.Limits = append(f.Limits, "at "+fixed(c, 1)+" % salt in the water the lactobacilli do not grow at all: they stop at 4 %")
-	} else if c > 3 {
-		f.Limits = append(f.Limits, "at "+fixed(c, 1)+" % salt in the water the lactobacilli are held back: they stop at 4 %")
+	if c := 100 * e.bulk.Salt.Fraction() / e.bulk.Hydration.Fraction(); c >= saltStops {
+		f.Limits = append(f.Limits, working.Tell("ferment.flavor_salt_stops",
+			"at %.1f salt in the water the lactobacilli do not grow at all: they stop at 4 %%", quantity.NewPercent(c)))
+	} else if c > saltHolds {
+		f.Limits = append(f.Limits, working.Tell("ferment.flavor_salt_holds",
+			"at %.1f salt in the water the lactobacilli are held back: they stop at 4 %%", quantity.NewPercent(c)))
 	}
 	return f, nil
 }
+
+const (
+	// flavorHigh is where the curve of the yeast ends, °C.
+	flavorHigh = 36.0
+	// Lactobacilli are stopped by 4 g of salt in 100 g water (Gänzle 1998, abstract) and held back before: 3 is a judgment.
+	saltStops = 4.0
+	saltHolds = 3.0
+)

@@ -3,16 +3,19 @@ package ferment
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/gasbalance"
 )
 
-// History is the temperature of a dough over time: straight lines between knots, from time 0 on; after the last knot the
-// last temperature is held. Make one with [Constant], [Readings], [Relaxing], [Piece] or [Join]. It is immutable; the
-// zero value is no history and is refused by every calculation.
+// History is the temperature of a dough over time: straight lines between knots, from time 0 on; after the last knot
+// the last temperature is held. Make one with [Constant], [Readings], [Relaxing], [Piece], [Join] or [FromKnots]. It is
+// immutable; the zero value is no history and is refused by every calculation. Knots stand at whole milliseconds and
+// exact temperatures, so that a history comes back equal from JSON and from its own [History.Knots].
 type History struct {
 	knots []knot
 	// measured says that the end is the end of what is known, so that leaning on it is worth a note.
@@ -22,9 +25,12 @@ type History struct {
 }
 
 // knot is a temperature at a time; two at the same time are a jump.
-type knot struct {
-	h float64 // hours
-	c float64 // °C
+type knot = gasbalance.Knot
+
+// exact is a knot at a whole millisecond and a temperature that has an exact text.
+func exact(hour, celsius float64) knot {
+	const perHour = 3_600_000
+	return knot{Hour: math.Round(hour*perHour) / perHour, Celsius: degrees(celsius).Celsius()}
 }
 
 // Constant is a dough that stays at one temperature. A temperature that is not given or outside −25 to 60 °C makes no
@@ -33,11 +39,53 @@ func Constant(t quantity.Temperature) History {
 	if !t.IsValid() || t.Compare(lowestTemperature) < 0 || t.Compare(highestTemperature) > 0 {
 		return History{}
 	}
-	return History{knots: []knot{{0, t.Celsius()}}, label: working.Say("held at %v", t)}
+	return History{knots: []knot{{Celsius: t.Celsius()}}, label: working.Tell("ferment.held_at", "held at %v", t)}
+}
+
+// Knot is a temperature at a time from the start: a probe's reading, or a corner of a [History].
+type Knot struct {
+	At          quantity.Elapsed     `json:"at"`
+	Temperature quantity.Temperature `json:"temperature"`
+}
+
+// FromKnots makes a history of its corners; two at the same time are a jump. Errors: ErrRequired without knots;
+// ErrOutOfRange for times outside 0 to 366 days or temperatures outside −25 to 60 °C; ErrInconsistent for knots out
+// of order.
+func FromKnots(knots ...Knot) (History, error) {
+	var p problems
+	if len(knots) == 0 {
+		p.Required("Knots", "at least one temperature at a time")
+	}
+	h := History{knots: make([]knot, len(knots))}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	last := time.Duration(0)
+	for i, k := range knots {
+		c, at := k.Temperature.Celsius(), k.At.Duration()
+		if !(c >= tableLow && c <= tableHigh && at >= last && at <= longest) && len(quantity.InputErrors(p.Err())) < mostFaults {
+			path := fmt.Sprintf("Knots[%d]", i)
+			quantity.Check(&p.Problems, path+".Temperature", k.Temperature, lowestTemperature, highestTemperature)
+			if p.Duration(path+".At", at, 0, longest) && at < last {
+				p.Add(path+".At", k.At.String(), "not before the knot before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+			}
+		}
+		h.knots[i] = exact(hours(at), c)
+		lo, hi, last = min(lo, c), max(hi, c), at
+	}
+	if err := p.Err(); err != nil {
+		return History{}, err
+	}
+	h.label = working.Tell("ferment.knots", "%d {1|corner|corners} over %v, %.1f to %.1f",
+		len(knots), quantity.Elapsed(last), degrees(lo), degrees(hi))
+	return h, nil
 }
 
 // IsZero reports whether there is no history.
 func (h History) IsZero() bool { return len(h.knots) == 0 }
+
+// Equal reports whether two histories are the same: knots, notes and what they say of themselves.
+func (h History) Equal(o History) bool {
+	return slices.Equal(h.knots, o.knots) && h.measured == o.measured && slices.Equal(h.notes, o.notes) && h.label == o.label
+}
 
 // String says what the history is, in metric units: "held at 24 °C".
 func (h History) String() string { return h.Message().String() }
@@ -45,7 +93,7 @@ func (h History) String() string { return h.Message().String() }
 // Message says what the history is, for the units of its reader.
 func (h History) Message() working.Message {
 	if h.IsZero() {
-		return working.Say("no history")
+		return working.Tell("ferment.no_history", "no history")
 	}
 	return h.label
 }
@@ -55,11 +103,11 @@ func (h History) Known() time.Duration {
 	if h.IsZero() {
 		return 0
 	}
-	return span(h.knots[len(h.knots)-1].h)
+	return span(h.knots[len(h.knots)-1].Hour)
 }
 
 // Notes are things to know about the history, such as readings that look like another unit.
-func (h History) Notes() []working.Message { return append([]working.Message(nil), h.notes...) }
+func (h History) Notes() []working.Message { return slices.Clone(h.notes) }
 
 // At is the dough's temperature at a time; before 0 it is that at 0. At a jump it is the later one. The zero
 // History gives no temperature.
@@ -69,24 +117,6 @@ func (h History) At(t time.Duration) quantity.Temperature {
 	}
 	return degrees(h.celsius(hours(t)))
 }
-
-// after is the index of the first knot later than t.
-func (h History) after(t float64) int {
-	return sort.Search(len(h.knots), func(i int) bool { return h.knots[i].h > t })
-}
-
-func (h History) celsius(t float64) float64 {
-	i := h.after(t)
-	switch i {
-	case 0:
-		return h.knots[0].c
-	case len(h.knots):
-		return h.knots[i-1].c
-	}
-	return between(h.knots[i-1], h.knots[i], t)
-}
-
-func between(p, q knot, t float64) float64 { return p.c + (q.c-p.c)*(t-p.h)/(q.h-p.h) }
 
 // Mean is the time average of the temperature between two times. Errors: ErrRequired for the zero History,
 // ErrOutOfRange unless 0 ≤ from < to ≤ 366 days.
@@ -98,23 +128,21 @@ func (h History) Mean(from, to time.Duration) (quantity.Temperature, error) {
 		return h.At(from), nil
 	}
 	sum := 0.0
-	h.segments(hours(from), hours(to), func(p, q knot) { sum += (q.h - p.h) * (p.c + q.c) / 2 })
+	h.segments(hours(from), hours(to), func(p, q knot) { sum += (q.Hour - p.Hour) * (p.Celsius + q.Celsius) / 2 })
 	return degrees(sum / (hours(to) - hours(from))), nil
 }
 
-// Knot is a temperature at a time from the start: a probe's reading, or a corner of a [History].
-type Knot struct {
-	At          quantity.Elapsed     `json:"at"`
-	Temperature quantity.Temperature `json:"temperature"`
-}
-
-// Knots lists the corners of the history: for plotting. Times are rounded to the second.
+// Knots lists the corners of the history, for plotting and for keeping: [FromKnots] makes the history again.
 func (h History) Knots() []Knot {
 	out := make([]Knot, len(h.knots))
 	for i, k := range h.knots {
-		out[i] = Knot{quantity.Elapsed(span(k.h)), degrees(k.c)}
+		out[i] = Knot{milliseconds(k.Hour), degrees(k.Celsius)}
 	}
 	return out
+}
+
+func milliseconds(hour float64) quantity.Elapsed {
+	return quantity.Elapsed(math.Round(hour*3_600_000)) * quantity.Elapsed(time.Millisecond)
 }
 
 // longest bounds every time asked about.
@@ -130,29 +158,6 @@ func (h History) interval(from, to time.Duration) error {
 	return p.Err()
 }
 
-// segments visits the straight runs between two times, the held end included.
-func (h History) segments(from, to float64, visit func(p, q knot)) {
-	i := h.after(from)
-	p := knot{from, h.celsius(from)}
-	for ; i < len(h.knots) && h.knots[i].h < to; i++ {
-		q := h.knots[i]
-		if q.h > p.h {
-			visit(p, q)
-		}
-		p = q
-	}
-	q := knot{to, p.c}
-	if i < len(h.knots) {
-		q.c = between(p, h.knots[i], to)
-		if h.knots[i].h == to {
-			q.c = h.knots[i].c
-		}
-	}
-	if q.h > p.h {
-		visit(p, q)
-	}
-}
-
 // Shift is the history as seen from a later start: what was at start is at 0. Errors: as [History.Mean].
 func (h History) Shift(start time.Duration) (History, error) {
 	if err := h.interval(start, longest); err != nil {
@@ -161,9 +166,9 @@ func (h History) Shift(start time.Duration) (History, error) {
 	s := hours(start)
 	i := h.after(s)
 	out := History{measured: h.measured, notes: h.notes, label: h.label}
-	out.knots = append(out.knots, knot{0, h.celsius(s)})
+	out.knots = append(out.knots, exact(0, h.celsius(s)))
 	for _, k := range h.knots[i:] {
-		out.knots = append(out.knots, knot{k.h - s, k.c})
+		out.add(exact(k.Hour-s, k.Celsius))
 	}
 	return out, nil
 }
@@ -174,10 +179,10 @@ type Stretch struct {
 	For     quantity.Elapsed `json:"for,omitzero"` // how long; ignored for the last part, which goes on
 }
 
-// Join puts histories one after the other: each part is used from its own start for its length, the last one goes on. Where the
-// temperatures at a seam differ, the dough jumps: [Piece] and [Relaxing] starting from
-// the temperature the dough has then avoid that. Errors: ErrRequired without parts or for a zero History; ErrOutOfRange for
-// a length that is not positive or over 366 days.
+// Join puts histories one after the other: each part is used from its own start for its length, the last one goes on.
+// Where the temperatures at a seam differ, the dough jumps: [Piece] and [Relaxing] starting from the temperature the
+// dough has then avoid that. Errors: ErrRequired without parts or for a zero History; ErrOutOfRange for a length that
+// is not positive or over 366 days.
 func Join(parts ...Stretch) (History, error) {
 	var p problems
 	if len(parts) == 0 {
@@ -198,40 +203,32 @@ func Join(parts ...Stretch) (History, error) {
 	var out History
 	start := 0.0
 	for i, part := range parts {
-		h := part.History
+		h, last := part.History, i+1 == len(parts)
 		end := math.Inf(1)
-		if i+1 < len(parts) {
+		if !last {
 			end = hours(part.For.Duration())
 		}
 		for _, k := range h.knots {
-			if k.h >= end {
+			if k.Hour >= end {
 				break
 			}
-			out.add(knot{start + k.h, k.c})
+			out.add(exact(start+k.Hour, k.Celsius))
 		}
-		if i+1 < len(parts) {
-			out.add(knot{start + end, h.endingAt(end)})
+		said := h.label
+		if !last {
+			out.add(exact(start+end, h.endingAt(end)))
 			start += end
-			out.label = working.Say("%v%v for %s, then ", out.label, h.label, part.For)
+			said = working.Tell("ferment.stretch", "%v for %v", h.label, part.For)
+		}
+		if i == 0 {
+			out.label = said
 		} else {
-			out.label = working.Say("%v%v", out.label, h.label)
+			out.label = working.Tell("ferment.then", "%v, then %v", out.label, said)
 		}
 		out.measured = h.measured
 		out.notes = append(out.notes, h.notes...)
 	}
 	return out, nil
-}
-
-// endingAt is the temperature just before a time, where a jump has not yet happened.
-func (h History) endingAt(t float64) float64 {
-	i := sort.Search(len(h.knots), func(i int) bool { return h.knots[i].h >= t })
-	switch i {
-	case 0:
-		return h.knots[0].c
-	case len(h.knots):
-		return h.knots[i-1].c
-	}
-	return between(h.knots[i-1], h.knots[i], t)
 }
 
 // add appends a knot unless it repeats the last one.
@@ -241,40 +238,7 @@ func (h *History) add(k knot) {
 	}
 }
 
-// follow makes a history of a function by halving steps until straight lines are within tolerance
-// of it, °C. Marks are times where it may have corners, in order.
-func follow(f func(hour float64) float64, marks []float64, tolerance float64) []knot {
-	var out []knot
-	emit := func(k knot) {
-		if n := len(out); n == 0 || out[n-1].h < k.h {
-			out = append(out, k)
-		}
-	}
-	var split func(p, q knot, depth int)
-	split = func(p, q knot, depth int) {
-		fits := true
-		for _, x := range [3]float64{0.25, 0.5, 0.75} {
-			t := p.h + x*(q.h-p.h)
-			if math.Abs(f(t)-between(p, q, t)) > tolerance {
-				fits = false
-				break
-			}
-		}
-		if fits || depth == 0 {
-			emit(q)
-			return
-		}
-		m := (p.h + q.h) / 2
-		mid := knot{m, f(m)}
-		split(p, mid, depth-1)
-		split(mid, q, depth-1)
-	}
-	p := knot{marks[0], f(marks[0])}
-	emit(p)
-	for _, m := range marks[1:] {
-		q := knot{m, f(m)}
-		split(p, q, 14)
-		p = q
-	}
-	return out
+// after is the index of the first knot later than t.
+func (h History) after(t float64) int {
+	return sort.Search(len(h.knots), func(i int) bool { return h.knots[i].Hour > t })
 }

@@ -38,17 +38,15 @@ func refuses(t *testing.T, err error, reason error, paths ...string) {
 
 func TestZeroValuesAreRefused(t *testing.T) {
 	_, err := ferment.Bulk{}.Estimate()
-	refuses(t, err, quantity.ErrRequired, "Inoculation", "Rise", "History", "Curve")
+	refuses(t, err, quantity.ErrRequired, "Inoculation", "Hydration", "Rise", "History", "Law")
 	_, err = ferment.Ripening{}.Ripe()
-	refuses(t, err, quantity.ErrRequired, "Seed", "History", "Curve")
+	refuses(t, err, quantity.ErrRequired, "Seed", "History", "Law")
 	_, err = ferment.Proof{}.RiseBeforeShaping()
-	refuses(t, err, quantity.ErrRequired, "Total", "Bulk.Inoculation", "Bulk.History", "Bulk.Curve", "Then")
-	_, err = ferment.Proof{}.ShapeAt()
-	refuses(t, err, quantity.ErrRequired, "Then")
+	refuses(t, err, quantity.ErrRequired, "Total", "Bulk.Inoculation", "Bulk.History", "Bulk.Law", "Stages")
 	_, err = ferment.Learning{}.Learn()
 	refuses(t, err, quantity.ErrRequired, "Bakes")
 	_, err = ferment.Learning{Bakes: []ferment.LoggedBulk{{}, {}}}.Learn()
-	refuses(t, err, quantity.ErrRequired, "Bakes[0].Bulk.Inoculation", "Bakes[1].Bulk.Curve", "Bakes[1].Took")
+	refuses(t, err, quantity.ErrRequired, "Bakes[0].Bulk.Inoculation", "Bakes[1].Bulk.Law", "Bakes[1].Took")
 	_, err = ferment.Curve{}.Dose(ferment.History{}, 0, 1)
 	refuses(t, err, quantity.ErrRequired, "History")
 	_, err = ferment.Curve{}.Dose(ferment.Constant(quantity.Celsius(20)), 0, 1)
@@ -71,16 +69,17 @@ func TestZeroValuesAreRefused(t *testing.T) {
 	refuses(t, err, quantity.ErrRequired, "Estimate")
 	_, err = ferment.Estimate{}.Flavor(time.Hour)
 	refuses(t, err, quantity.ErrRequired, "Estimate")
-	_, err = ferment.Lesson{}.Review(0)
-	refuses(t, err, quantity.ErrOutOfRange, "i")
+	if all, _, err := (ferment.Lesson{}).Reviews(); all != nil || err != nil {
+		t.Error(all, err)
+	}
 	_, err = ferment.Bulk{}.AmountFor(time.Hour)
-	refuses(t, err, quantity.ErrRequired, "History", "Rise", "Curve")
+	refuses(t, err, quantity.ErrRequired, "History", "Rise", "Law")
 	_, err = ferment.Bulk{}.HeldFor(0)
-	refuses(t, err, quantity.ErrRequired, "Curve")
+	refuses(t, err, quantity.ErrRequired, "Law")
 	_, err = ferment.Bulk{}.StartFor(time.Hour, ferment.Relaxing{})
-	refuses(t, err, quantity.ErrRequired, "Curve", "Drift.Room.Night")
+	refuses(t, err, quantity.ErrRequired, "Law", "Drift.Room.Night")
 	_, err = ferment.Bulk{}.RoomFor(time.Hour, ferment.Relaxing{})
-	refuses(t, err, quantity.ErrRequired, "Curve", "Drift.Start")
+	refuses(t, err, quantity.ErrRequired, "Law", "Drift.Start")
 	_, err = ferment.CurveTable{Curves: []ferment.Curve{{}}}.Rows()
 	refuses(t, err, quantity.ErrRequired, "Curves[0]", "Temperatures")
 	_, err = ferment.NewCurve(ferment.About{}, nil)
@@ -108,7 +107,7 @@ func TestZeroValuesAreRefused(t *testing.T) {
 }
 
 func good() ferment.Bulk {
-	return ferment.Bulk{Inoculation: pct(10), SaltInWater: pct(2.7), Rise: pct(75), History: ferment.Constant(quantity.Celsius(23)), Curve: ferment.GanzleYeastHeld()}
+	return ferment.Bulk{Inoculation: pct(10), Salt: pct(2), Hydration: pct(72), Rise: pct(75), History: ferment.Constant(quantity.Celsius(23)), Law: ferment.GasBalance()}
 }
 
 func TestImpossibleDoughsAreRefused(t *testing.T) {
@@ -117,20 +116,26 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 		reason error
 		path   string
 	}{
-		"no levain":            {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired, "Inoculation"},
-		"more than all":        {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
-		"negative levain":      {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
-		"invalid levain":       {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange, "Inoculation"},
-		"salt above tolerance": {func(b *ferment.Bulk) { b.SaltInWater = pct(8) }, quantity.ErrOutOfRange, "SaltInWater"},
-		"infinite salt":        {func(b *ferment.Bulk) { b.SaltInWater = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "SaltInWater"},
-		"no rise":              {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
-		"huge rise":            {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
-		"whole grain over all": {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
-		"boiling dough":        {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
-		"unknown kneading":     {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
-		"both, one curve":      {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)} }, quantity.ErrRequired, "YeastCurve"},
-		"above the curve":      {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(39)) }, quantity.ErrModelRange, "History"},
-		"below the curve":      {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-5)) }, quantity.ErrModelRange, "History"},
+		"no levain":             {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired, "Inoculation"},
+		"more than all":         {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
+		"negative levain":       {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
+		"invalid levain":        {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange, "Inoculation"},
+		"salt above tolerance":  {func(b *ferment.Bulk) { b.Salt = pct(6) }, quantity.ErrOutOfRange, "Salt"},
+		"infinite salt":         {func(b *ferment.Bulk) { b.Salt = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "Salt"},
+		"no rise":               {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
+		"huge rise":             {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
+		"whole grain over all":  {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
+		"boiling dough":         {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
+		"unknown kneading":      {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
+		"dry flour":             {func(b *ferment.Bulk) { b.Hydration = pct(20) }, quantity.ErrOutOfRange, "Hydration"},
+		"no water":              {func(b *ferment.Bulk) { b.Hydration = pct(0) }, quantity.ErrRequired, "Hydration"},
+		"half sugar":            {func(b *ferment.Bulk) { b.Sugar = pct(60) }, quantity.ErrModelRange, "Sugar"},
+		"more sugar than flour": {func(b *ferment.Bulk) { b.Sugar = pct(160) }, quantity.ErrOutOfRange, "Sugar"},
+		"in space":              {func(b *ferment.Bulk) { b.Altitude = quantity.Meters(20_000) }, quantity.ErrOutOfRange, "Altitude"},
+		"half yeast":            {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(50)} }, quantity.ErrOutOfRange, "Yeast.Amount"},
+		"no law":                {func(b *ferment.Bulk) { b.Law = ferment.Law{} }, quantity.ErrRequired, "Law"},
+		"above the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(45)) }, quantity.ErrModelRange, "History"},
+		"below the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-10)) }, quantity.ErrModelRange, "History"},
 		"yeast without amount": {func(b *ferment.Bulk) {
 			b.Inoculation = quantity.Percent{}
 			b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast}
@@ -158,15 +163,14 @@ func TestBrokenCurvesAreRefused(t *testing.T) {
 
 func TestExtrapolationIsSaid(t *testing.T) {
 	b := good()
-	b.History = ferment.Constant(quantity.Celsius(37.9))
-	b.Curve = ferment.GanzleYeast()
+	b.History = ferment.Constant(quantity.Celsius(-3))
 	b.Extrapolate = true
 	e, err := b.Estimate()
 	if err != nil {
 		t.Fatal(err)
 	}
 	if e.Reached() {
-		t.Errorf("no yeast grows at 37.9 °C: %v", e)
+		t.Errorf("no dough rises at −3 °C: %v", e)
 	}
 	text := working.Join(e.Notes(), "\n").String()
 	for _, want := range []string{"extrapolated", "not ready within 30 days"} {
@@ -277,7 +281,8 @@ func TestCurvesOfTheCaller(t *testing.T) {
 			continue
 		}
 		b := good()
-		b.Curve = c
+		b.Law = ferment.GasBalance().With(ferment.Rivals{Levain: c})
+		b.History = ferment.Constant(quantity.Celsius(25))
 		e, err := b.Estimate()
 		if err != nil || !e.Reached() {
 			t.Errorf("%s: %v, %v", name, e, err)
@@ -334,6 +339,6 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 	if err != nil || !strings.Contains(working.Join(wild.Now.Notes(), "\n").String(), "far from what the dough was expected to do") {
 		t.Errorf("%v, %v", wild.Now.Notes(), err)
 	}
-	_, err = ferment.RiseFromHeights(quantity.Length{}, quantity.Meters(9))
+	_, err = ferment.Heights{Start: quantity.Length{}, Now: quantity.Meters(9)}.Rise()
 	refuses(t, err, quantity.ErrOutOfRange, "Start", "Now")
 }

@@ -6,157 +6,146 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/gasbalance"
 	"example.org/maslin/internal/numeric"
 )
 
 // AmountAnswer is how much levain or yeast makes a dough ready at a wanted time.
 type AmountAnswer struct {
 	// Inoculation is the prefermented share of the flour, or Yeast the dose of commercial yeast; zero when not Feasible.
-	Inoculation quantity.Percent
-	Yeast       Yeast
-	Feasible    bool
+	Inoculation quantity.Percent `json:"inoculation,omitzero"`
+	Yeast       Yeast            `json:"yeast,omitzero"`
+	Feasible    bool             `json:"feasible"`
 	// Why says what is in the way when it is not feasible.
-	Why working.Message
+	Why working.Message `json:"why,omitzero"`
 	// Estimate is the dough with that amount; the zero value when not feasible.
-	Estimate Estimate
+	Estimate Estimate `json:"estimate"`
 }
 
 // String prints "12.4 % of the flour prefermented: …" or why there is no such amount.
-func (a AmountAnswer) String() string {
+func (a AmountAnswer) String() string { return a.Message().String() }
+
+// Message says how much, or why there is no such amount.
+func (a AmountAnswer) Message() working.Message {
 	switch {
 	case !a.Feasible:
-		return "no amount does it: " + a.Why.String()
+		return working.Tell("ferment.no_amount", "no amount does it: %v", a.Why)
 	case a.Yeast.Kind != NoYeast:
-		return a.Yeast.Amount.Text(2) + " " + a.Yeast.Kind.String() + ": " + a.Estimate.String()
+		return working.Tell("ferment.amount_yeast", "%.2f %v: %v", a.Yeast.Amount, a.Yeast.Kind, a.Estimate)
 	}
-	return a.Inoculation.Text(1) + " of the flour prefermented: " + a.Estimate.String()
+	return working.Tell("ferment.amount_levain", "%.1f of the flour prefermented: %v", a.Inoculation, a.Estimate)
 }
 
-// AmountFor answers: how much levain, or yeast of the kind in Yeast, makes the dough likely ready at the wanted time? With a levain
-// in Inoculation and a kind in Yeast: how much yeast beside that levain?
+// The least and the most there is an answer for, in percent of the flour.
+const (
+	leastYeast, mostYeast   = 0.001, 10.0
+	leastLevain, mostLevain = 0.1, 50.0
+)
+
+// AmountFor answers: how much levain, or yeast of the kind in Yeast, makes the dough likely ready at the wanted time?
+// With a levain in Inoculation and a kind in Yeast: how much yeast beside that levain?
 //
-//	f = K·R/(s·(exp(p·M(t) − lag) − 1))
+//	ln G(t; amount) = ln N(R, T(t), p)
 //
-// with the symbols of [Bulk.Estimate]; Yeast.Amount of the input is not used, nor Inoculation of a levain alone. Beside a levain the amount of yeast
-// is found as the root of the likely time. An amount outside 0.1 to 50 % of the
-// flour prefermented, or 0.01 to 10 % yeast, is not feasible, and Why says on which side. Accuracy: exact for the likely time. Errors: as [Bulk.Estimate],
-// and ErrOutOfRange for a time outside 10 minutes to 30 days. Source: the growth law solved for f.
+// with the symbols of [Bulk.Estimate]; Yeast.Amount of the input is not used, nor Inoculation of a levain alone. An
+// amount outside 0.1 to 50 % of the flour prefermented, or 0.001 to 10 % yeast, is not feasible, and Why says on which
+// side. Accuracy: a millionth of the amount, for the likely time. Errors: as [Bulk.Estimate], and ErrOutOfRange for a time
+// outside 10 minutes to 30 days. Source: the law solved for the cells.
 func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	yeast := b.Yeast.Kind != NoYeast
+	least, most := leastLevain, mostLevain
 	if yeast {
 		b.Yeast.Amount = quantity.NewPercent(1)
+		least, most = leastYeast, mostYeast
 	} else {
 		b.Inoculation = quantity.NewPercent(10)
 	}
-	f, err := b.check(true)
+	d, err := b.prepare(true)
 	var p problems
 	p.Join("", err)
 	p.Duration("Ready", ready, 10*time.Minute, Horizon)
 	if err := p.Err(); err != nil {
 		return AmountAnswer{}, err
 	}
-	n := f.through(b.History, hours(ready))
-	if err := sane(n.dose); err != nil {
+	if err := within(b.Law, b.Extrapolate, b.History, hours(ready), "History"); err != nil {
 		return AmountAnswer{}, err
 	}
-	if err := withinCurve(b, b.History, hours(ready), "History"); err != nil {
-		return AmountAnswer{}, err
-	}
-	if b.leavening() == byBoth {
-		return b.yeastBeside(ready)
-	}
-	m := 0.0
-	if n.dose > 0 {
-		m = math.Exp(f.expected(n.dose, n.mean())) - f.lag
-	}
-	if m <= 0 {
-		return AmountAnswer{Why: working.Say("the culture does not grow in that time at these temperatures")}, nil
-	}
-	share := math.Exp(f.out.a) * f.target / (math.Expm1(m) * f.salt)
-	least, most := 0.001, 0.5
-	amount := share
+	celsius := History{knots: d.knots}.celsius(hours(ready))
+	need := d.need.Gas(celsius)
+	without, one := b, gasbalance.Start(ripe(d.law, whole, b.ColdLevain)/100, 0) // of 1 %
 	if yeast {
-		amount = share / yeastShare / b.Yeast.Kind.asInstant()
-		least, most = leastYeast, mostYeast
+		without.Yeast, one = Yeast{}, gasbalance.Start(0, b.Yeast.Kind.asInstant())
+	} else {
+		without.Inoculation = quantity.Percent{}
 	}
+	rest, err := without.cells(d.law)
+	if err != nil {
+		return AmountAnswer{}, err
+	}
+	short := func(logAmount float64) float64 {
+		s := d.at(gasbalance.Mix(rest, one.HandOn(math.Exp(logAmount))), hours(ready))
+		return math.Max(math.Log(d.clock.Gas(&s)/need), -700)
+	}
+	low, high := math.Log(least), math.Log(most)
 	switch {
-	case !(amount >= least):
-		return AmountAnswer{Why: working.Say("even the least amount would be ready sooner: cool the dough")}, nil
-	case amount > most:
-		return AmountAnswer{Why: working.Say("it would take more than can be put in: give it more time or warmth")}, nil
+	case short(low) >= 0:
+		return AmountAnswer{Why: tooSoon(yeast && !b.Inoculation.IsZero())}, nil
+	case short(high) < 0:
+		return AmountAnswer{Why: tooLate()}, nil
+	}
+	x, err := numeric.Root(short, low, high, 1e-9)
+	if err != nil {
+		return AmountAnswer{}, err
 	}
 	a := AmountAnswer{Feasible: true}
 	if yeast {
-		b.Yeast.Amount = quantity.NewPercent(amount)
+		b.Yeast.Amount = quantity.NewPercent(math.Exp(x))
 		a.Yeast = b.Yeast
 	} else {
-		b.Inoculation = quantity.NewPercent(100 * amount)
+		b.Inoculation = quantity.NewPercent(math.Exp(x))
 		a.Inoculation = b.Inoculation
 	}
 	a.Estimate, err = b.Estimate()
 	return a, err
 }
 
-// The least and the most yeast there is an answer for, in percent of the flour.
-const (
-	leastYeast = 0.01
-	mostYeast  = 10.0
-)
+func tooSoon(beside bool) working.Message {
+	if beside {
+		return working.Tell("ferment.levain_alone", "the levain alone would be ready by then: no yeast, or a cooler dough")
+	}
+	return working.Tell("ferment.least_too_soon", "even the least amount would be ready sooner: cool the dough")
+}
 
-// yeastBeside finds the yeast that goes with a levain.
-func (b Bulk) yeastBeside(ready time.Duration) (AmountAnswer, error) {
-	var failed error
-	late := func(logAmount float64) float64 {
-		b.Yeast.Amount = quantity.NewPercent(math.Exp(logAmount))
-		b.Extrapolate = true // the history was checked up to the wanted time
-		e, err := b.Estimate()
-		if err != nil {
-			failed = err
-			return math.NaN()
-		}
-		return math.Log(math.Min(e.likely, 1e6) / hours(ready))
-	}
-	low, high := late(math.Log(leastYeast)), late(math.Log(mostYeast))
-	switch {
-	case failed != nil:
-		return AmountAnswer{}, failed
-	case low <= 0:
-		return AmountAnswer{Why: working.Say("the levain alone would be ready by then: no yeast, or a cooler dough")}, nil
-	case high > 0:
-		return AmountAnswer{Why: working.Say("it would take more than can be put in: give it more time or warmth")}, nil
-	}
-	x, err := numeric.Root(late, math.Log(leastYeast), math.Log(mostYeast), 1e-6)
-	if err != nil {
-		return AmountAnswer{}, err
-	}
-	b.Yeast.Amount = quantity.NewPercent(math.Exp(x))
-	a := AmountAnswer{Yeast: b.Yeast, Feasible: true}
-	a.Estimate, err = b.Estimate()
-	return a, err
+func tooLate() working.Message {
+	return working.Tell("ferment.most_too_late", "it would take more than can be put in: give it more time or warmth")
 }
 
 // TemperatureAnswer is which temperature makes a dough ready at a wanted time.
 type TemperatureAnswer struct {
-	Temperature quantity.Temperature // not given when not Feasible
-	Feasible    bool
-	Why         working.Message
-	Estimate    Estimate
+	Temperature quantity.Temperature `json:"temperature,omitzero"` // not given when not Feasible
+	Feasible    bool                 `json:"feasible"`
+	Why         working.Message      `json:"why,omitzero"`
+	Estimate    Estimate             `json:"estimate"`
 }
 
 // String prints "25.3 °C: …" or why there is no such temperature.
-func (a TemperatureAnswer) String() string {
+func (a TemperatureAnswer) String() string { return a.Message().String() }
+
+// Message says which temperature, or why there is none.
+func (a TemperatureAnswer) Message() working.Message {
 	if !a.Feasible {
-		return "no temperature does it: " + a.Why.String()
+		return working.Tell("ferment.no_temperature", "no temperature does it: %v", a.Why)
 	}
-	return a.Temperature.Text(quantity.CelsiusScale, 1) + ": " + a.Estimate.String()
+	return working.Tell("ferment.temperature", "%.1f: %v", a.Temperature, a.Estimate)
 }
 
 // StartFor answers: how warm must the dough leave the mixer to be likely ready at the wanted time in its room? The
-// History of the bulk is not used; Start of the drift is what is asked for. It looks between 10 °C and the curve's optimum, where warmer is faster. Accuracy:
-// 0.001 °C. Errors: as [Bulk.Estimate] and [Relaxing.History]; ErrOutOfRange for a time outside 10 minutes to 30 days. Source: root of the
-// likely time over the temperature.
+// History of the bulk is not used; Start of the drift is what is asked for. It looks between 10 °C and where warmer stops
+// being faster, 30 °C for a levain and 37 °C for yeast. Accuracy: 0.001 °C. Errors: as [Bulk.Estimate] and
+// [Relaxing.History]; ErrOutOfRange for a time outside 10 minutes to 30 days. Source: root of the likely time over the
+// temperature.
 func (b Bulk) StartFor(ready time.Duration, drift Relaxing) (TemperatureAnswer, error) {
-	return b.temperatureFor(ready, "the dough", func(t quantity.Temperature) (History, error) {
+	return b.temperatureFor(ready, ofDough, func(t quantity.Temperature) (History, error) {
 		drift.Start = t
 		return drift.History()
 	})
@@ -165,7 +154,7 @@ func (b Bulk) StartFor(ready time.Duration, drift Relaxing) (TemperatureAnswer, 
 // RoomFor answers: at which steady room temperature is the dough likely ready at the wanted time, given how warm
 // it leaves the mixer? The Room of the drift is what is asked for; otherwise as [Bulk.StartFor].
 func (b Bulk) RoomFor(ready time.Duration, drift Relaxing) (TemperatureAnswer, error) {
-	return b.temperatureFor(ready, "the room", func(t quantity.Temperature) (History, error) {
+	return b.temperatureFor(ready, ofRoom, func(t quantity.Temperature) (History, error) {
 		drift.Room = Room{Night: t}
 		return drift.History()
 	})
@@ -174,15 +163,29 @@ func (b Bulk) RoomFor(ready time.Duration, drift Relaxing) (TemperatureAnswer, e
 // HeldFor answers: at which steady temperature, as in a proofing box, is the dough likely ready at the wanted time?
 // Otherwise as [Bulk.StartFor].
 func (b Bulk) HeldFor(ready time.Duration) (TemperatureAnswer, error) {
-	return b.temperatureFor(ready, "the dough", func(t quantity.Temperature) (History, error) { return Constant(t), nil })
+	return b.temperatureFor(ready, ofDough, func(t quantity.Temperature) (History, error) { return Constant(t), nil })
 }
 
 const coolest = 10.0 // °C: colder is a retard, not a bulk
 
-func (b Bulk) temperatureFor(ready time.Duration, what string, history func(quantity.Temperature) (History, error)) (TemperatureAnswer, error) {
+// Where warmer stops being faster, °C: above, a levain grows more slowly, and yeast too.
+const (
+	fastestLevain = 30.0
+	fastestYeast  = 37.0
+)
+
+// whose temperature is asked for.
+type asked bool
+
+const (
+	ofDough asked = false
+	ofRoom  asked = true
+)
+
+func (b Bulk) temperatureFor(ready time.Duration, of asked, history func(quantity.Temperature) (History, error)) (TemperatureAnswer, error) {
 	var p problems
 	b.History = Constant(quantity.Celsius(20))
-	_, err := b.check(true)
+	d, err := b.prepare(true)
 	p.Join("", err)
 	p.Duration("Ready", ready, 10*time.Minute, Horizon)
 	_, err = history(quantity.Celsius(20))
@@ -190,37 +193,55 @@ func (b Bulk) temperatureFor(ready time.Duration, what string, history func(quan
 	if err := p.Err(); err != nil {
 		return TemperatureAnswer{}, err
 	}
-	best, _ := b.Curve.Optimum()
-	warmest := math.Min(best.Celsius(), b.Curve.About().High)
-	likely := func(c float64) float64 {
+	warmest := fastestLevain
+	if d.kind == gasbalance.ByYeast {
+		warmest = fastestYeast
+	}
+	warmest = math.Min(warmest, b.Law.About().High)
+	short := func(c float64) float64 {
 		h, err := history(degrees(c))
 		if err != nil {
 			return math.NaN()
 		}
-		in := b
-		in.History, in.Extrapolate = h, true
-		e, err := in.Estimate()
-		if err != nil {
-			return math.NaN()
+		d.knots = h.knots
+		if b.OwnHeat != 0 {
+			d.warm(&b)
 		}
-		return math.Log(math.Min(e.likely, 1e6)) - math.Log(hours(ready))
+		s := d.at(d.start, hours(ready))
+		celsius := History{knots: d.knots}.celsius(hours(ready))
+		return math.Max(math.Log(d.clock.Gas(&s)/d.need.Gas(celsius)), -700)
 	}
-	if likely(coolest) < 0 {
-		return TemperatureAnswer{Why: working.Say("with %s at %v it would still be ready sooner: use less levain or yeast", what, degrees(coolest))}, nil
+	if short(coolest) > 0 {
+		return TemperatureAnswer{Why: tooWarm(of)}, nil
 	}
-	if likely(warmest) > 0 {
-		return TemperatureAnswer{Why: working.Say("with %s at %.1f, the best there is, it would still be later: use more levain or yeast, or give it more time", what, degrees(warmest))}, nil
+	if short(warmest) < 0 {
+		return TemperatureAnswer{Why: notWarmEnough(of, degrees(warmest))}, nil
 	}
-	c, err := numeric.Root(likely, coolest, warmest, 1e-5)
+	c, err := numeric.Root(short, coolest, warmest, 1e-5)
 	if err != nil {
-		return TemperatureAnswer{}, quantity.At("Curve", &quantity.InputError{Got: b.Curve.About().Name, Want: "a curve that rises up to its optimum", Err: quantity.ErrInconsistent})
+		p.Add("Law", b.Law.String(), "curves that rise up to their optimum", quantity.ErrInconsistent)
+		return TemperatureAnswer{}, p.Err()
 	}
 	a := TemperatureAnswer{Temperature: degrees(math.Round(c*1000) / 1000), Feasible: true}
-	h, err := history(a.Temperature)
-	if err != nil {
+	if b.History, err = history(a.Temperature); err != nil {
 		return TemperatureAnswer{}, err
 	}
-	b.History = h
 	a.Estimate, err = b.Estimate()
 	return a, err
+}
+
+func tooWarm(of asked) working.Message {
+	if of == ofRoom {
+		return working.Tell("ferment.room_still_sooner", "with the room at %v it would still be ready sooner: use less levain or yeast", degrees(coolest))
+	}
+	return working.Tell("ferment.dough_still_sooner", "with the dough at %v it would still be ready sooner: use less levain or yeast", degrees(coolest))
+}
+
+func notWarmEnough(of asked, warmest quantity.Temperature) working.Message {
+	if of == ofRoom {
+		return working.Tell("ferment.room_still_later",
+			"with the room at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or give it more time", warmest)
+	}
+	return working.Tell("ferment.dough_still_later",
+		"with the dough at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or give it more time", warmest)
 }

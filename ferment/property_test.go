@@ -22,13 +22,13 @@ func pct(x float64) quantity.Percent { return quantity.NewPercent(x) }
 func anyBulk(t *rapid.T) ferment.Bulk {
 	return ferment.Bulk{
 		Inoculation: pct(rapid.Float64Range(2, 40).Draw(t, "inoculation")),
-		SaltInWater: pct(rapid.Float64Range(0, 4).Draw(t, "salt")),
-		WholeGrain:  pct(rapid.Float64Range(0, 100).Draw(t, "whole grain")),
-		Rise:        pct(rapid.Float64Range(10, 200).Draw(t, "rise")),
-		History:     anyHistory(t),
-		Curve:       anyCurve().Draw(t, "curve"),
-		ColdLevain:  rapid.Bool().Draw(t, "cold levain"),
-		Kneading:    rapid.SampledFrom([]ferment.KneadedBy{ferment.KneadingUnstated, ferment.ByHand, ferment.ByMachine}).Draw(t, "kneading"),
+		Hydration:   pct(72), Salt: pct(rapid.Float64Range(0, 4).Draw(t, "salt")),
+		WholeGrain: pct(rapid.Float64Range(0, 100).Draw(t, "whole grain")),
+		Rise:       pct(rapid.Float64Range(10, 200).Draw(t, "rise")),
+		History:    anyHistory(t),
+		Law:        ferment.GasBalance(),
+		ColdLevain: rapid.Bool().Draw(t, "cold levain"),
+		Kneading:   rapid.SampledFrom([]ferment.KneadedBy{ferment.KneadingUnstated, ferment.ByHand, ferment.ByMachine}).Draw(t, "kneading"),
 	}
 }
 
@@ -83,8 +83,8 @@ func TestRangesAreInOrderAndWorkingsHold(t *testing.T) {
 		// The band and the range are two views of one distribution.
 		for _, x := range []struct {
 			at   time.Duration
-			rise func(ferment.Band) quantity.Percent
-		}{{r.Early, func(b ferment.Band) quantity.Percent { return b.High }}, {r.Likely, func(b ferment.Band) quantity.Percent { return b.Likely }}, {r.Late, func(b ferment.Band) quantity.Percent { return b.Low }}} {
+			rise func(quantity.Range[quantity.Percent]) quantity.Percent
+		}{{r.Early, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.High }}, {r.Likely, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Likely }}, {r.Late, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Low }}} {
 			band, err := e.RiseAt(x.at)
 			if err != nil {
 				t.Fatal(err)
@@ -106,7 +106,7 @@ func TestMoreIsNeverSlower(t *testing.T) {
 			t.Fatalf("more levain: %v, then %v", before, after)
 		}
 		salted := b
-		salted.SaltInWater = pct(b.SaltInWater.Points() + 1)
+		salted.Salt = pct(b.Salt.Points() + 1)
 		if after := estimate(t, salted).Ready(); after.Likely < before.Likely {
 			t.Fatalf("more salt: %v, then %v", before, after)
 		}
@@ -214,6 +214,8 @@ func TestDoseIsTheIntegral(t *testing.T) {
 	})
 }
 
+// Knots made by joining and shifting stand at exact temperatures, 1/9000 °C apart, and whole milliseconds, so that histories come
+// back equal from their text; that moves a dose by up to 2e-5 of itself.
 func TestDosesAddAndShift(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := anyCurve().Draw(t, "curve")
@@ -232,17 +234,17 @@ func TestDosesAddAndShift(t *testing.T) {
 			return m
 		}
 		sum := dose(h, 0, long) + dose(g, 0, more)
-		if got := dose(joined, 0, long+more); math.Abs(got-sum) > 1e-12*(1+sum) {
+		if got := dose(joined, 0, long+more); math.Abs(got-sum) > 2e-5*(1+sum) {
 			t.Fatalf("joined %v, apart %v", got, sum)
 		}
-		if got := dose(joined, 0, long) + dose(joined, long, long+more); math.Abs(got-sum) > 1e-12*(1+sum) {
+		if got := dose(joined, 0, long) + dose(joined, long, long+more); math.Abs(got-sum) > 2e-5*(1+sum) {
 			t.Fatalf("in two %v, apart %v", got, sum)
 		}
 		shifted, err := h.Shift(long)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if a, b := dose(shifted, 0, more), dose(h, long, long+more); math.Abs(a-b) > 1e-12*(1+a) {
+		if a, b := dose(shifted, 0, more), dose(h, long, long+more); math.Abs(a-b) > 2e-5*(1+a) {
 			t.Fatalf("shifted %v, in place %v", a, b)
 		}
 		if a, b := shifted.At(more), h.At(long+more); math.Abs(a.Celsius()-b.Celsius()) > 1e-3 {
@@ -327,27 +329,39 @@ func TestInverseOfInverse(t *testing.T) {
 func TestShapeLandsOnTheTotal(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyBulk(t)
-		b.ColdLevain = false
+		// In a dough that drifts the rise only grows; one that jumps by degrees in a minute may pass a rise twice.
+		drift := ferment.Relaxing{
+			Start: quantity.Celsius(rapid.Float64Range(18, 27).Draw(t, "start")), Room: ferment.Room{Night: quantity.Celsius(rapid.Float64Range(17, 27).Draw(t, "room"))},
+		}
+		var err error
+		if b.History, err = drift.History(); err != nil {
+			t.Fatal(err)
+		}
 		total := b.Rise
-		p := ferment.Proof{Bulk: b, Then: ferment.Constant(quantity.Celsius(rapid.Float64Range(3, 20).Draw(t, "then"))), ThenFor: quantity.Elapsed(time.Duration(rapid.IntRange(0, 600).Draw(t, "minutes")) * time.Minute), Total: total}
+		then := ferment.Room{Night: quantity.Celsius(rapid.Float64Range(3, 20).Draw(t, "then"))}
+		bench := time.Duration(rapid.IntRange(0, 60).Draw(t, "bench")) * time.Minute
+		length := time.Duration(rapid.IntRange(1, 600).Draw(t, "minutes")) * time.Minute
+		loaf := ferment.Piece{Mass: quantity.Grams(900), Form: ferment.Round, Into: then, Exposure: ferment.Refrigerator, For: quantity.Elapsed(length)}
+		p := ferment.Proof{Bulk: b, Bench: quantity.Elapsed(bench), Stages: []ferment.Piece{loaf}, Total: total}
 		target, err := p.RiseBeforeShaping()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !target.Feasible || target.Rise.Points() < 1 {
+		if !target.Feasible {
 			return
 		}
-		shape, err := p.ShapeAt()
+		at := target.Shape.Ready().Likely
+		loaf.Start, loaf.For = b.History.At(at+bench), quantity.Elapsed(24*time.Hour)
+		cold, err := loaf.History()
 		if err != nil {
 			t.Fatal(err)
 		}
-		at := shape.Ready().Likely
-		whole, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(at)}, ferment.Stretch{History: p.Then})
+		whole, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(at + bench)}, ferment.Stretch{History: cold})
 		if err != nil {
 			t.Fatal(err)
 		}
 		b.History = whole
-		band, err := estimate(t, b).RiseAt(at + p.ThenFor.Duration())
+		band, err := estimate(t, b).RiseAt(at + bench + length)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -49,16 +49,16 @@ func (r Readings) History() (History, error) {
 			}
 		}
 		lo, hi = min(lo, c), max(hi, c)
-		h.knots[i] = knot{hours(at), c}
+		h.knots[i] = exact(hours(at), c)
 		last = at
 	}
 	if err := p.Err(); err != nil {
 		return History{}, err
 	}
 	if suspect {
-		h.notes = append(h.notes, working.Say("every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?"))
+		h.notes = append(h.notes, working.Tell("ferment.looks_like_fahrenheit", "every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?"))
 	}
-	h.label = working.Say("%d readings over %s, %.1f to %.1f", len(h.knots), r.Points[len(r.Points)-1].At, degrees(lo), degrees(hi))
+	h.label = working.Tell("ferment.readings", "%d {1|reading|readings} over %v, %.1f to %.1f", len(h.knots), r.Points[len(r.Points)-1].At, degrees(lo), degrees(hi))
 	return h, nil
 }
 

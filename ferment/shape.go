@@ -2,181 +2,318 @@ package ferment
 
 import (
 	"math"
+	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/gasbalance"
+	"example.org/maslin/internal/numeric"
 )
 
-// Proof is a dough that goes on fermenting after shaping: bench rest, retard, warm-up.
+// Proof is a dough that goes on fermenting after shaping: on the bench, in a refrigerator, warming up, in a box.
 type Proof struct {
 	// Bulk is the dough; its Rise is not used, it is what is asked for.
 	Bulk Bulk `json:"bulk"`
-	// Then is the temperature from shaping on, starting at the temperature the dough has when shaped; ThenFor is how long until
-	// it is baked.
-	Then    History          `json:"then"`
-	ThenFor quantity.Elapsed `json:"then_for"`
+	// Bench is how long dividing, resting and shaping take, along the history of the bulk.
+	Bench quantity.Elapsed `json:"bench,omitzero"`
+	// Stages are where the shaped piece stands after that, one after the other, each for its For: the
+	// refrigerator, then the room. Their Start is not used: each begins as warm as the one before ends. Starts of a Room
+	// they stand in is the time of day at which the history of the bulk begins.
+	Stages []Piece `json:"stages"`
 	// Total is the rise wanted when it goes into the oven, counted over everything as if nothing were lost in shaping.
 	Total quantity.Percent `json:"total"`
+	// ShapeAt is a rise at which the dough is shaped whatever comes of it: After then tells what. Zero asks for the
+	// rise that brings it to the total.
+	ShapeAt quantity.Percent `json:"shape_at,omitzero"`
 }
+
+// Limits of what follows shaping.
+const (
+	day = 24 * time.Hour
+	// A piece's temperatures are laid out for an hour at least.
+	shortestLayout = quantity.Elapsed(time.Hour)
+	leastStage     = time.Minute
+	mostStages     = 10
+)
 
 // ShapeTarget is how far a dough may rise before it is shaped.
 type ShapeTarget struct {
 	// Rise is the rise at which to shape; zero and not Feasible when even unrisen dough would go beyond the total.
-	Rise     quantity.Percent
-	Feasible bool
+	Rise     quantity.Percent `json:"rise"`
+	Feasible bool             `json:"feasible"`
 	// Unrisen is how far the dough would rise after shaping if it were shaped at once.
-	Unrisen quantity.Percent
-	// After is the band of the total when shaped at that rise: the dough's own pace is then known only through
-	// what is known of the culture.
-	After Band
+	Unrisen quantity.Percent `json:"unrisen"`
+	// After is the band of the total when shaped at that rise, which is then seen and no longer in doubt.
+	After quantity.Range[quantity.Percent] `json:"after"`
+	// Shape is when to shape: the dough on its way to Rise. When not Feasible it is on its way to the total.
+	Shape Estimate `json:"shape"`
+	// Shaped is the dough's temperature when it is shaped, Then those at the end of the bench and of each stage.
+	Shaped quantity.Temperature   `json:"shaped"`
+	Then   []quantity.Temperature `json:"then"`
 
 	proof Proof
-	after node // what the dough receives from shaping to the oven
-	f     fermentation
+	path  History // from shaping on
 }
 
-// RiseBeforeShaping answers: how far may the dough rise before shaping, so that what follows brings it to the wanted total?
-//
-//	1 + K·R₁/(f·s) = (1 + K·R/(f·s))·exp(−p·M₂)
-//
-// R₁ is the rise at shaping, R the total, M₂ the dose from shaping to the oven, the other symbols as in [Bulk.Estimate]. Accuracy: the
-// likely value; After gives the band of 80 % about the total. Errors: as [Bulk.Estimate]; ErrOutOfRange for ThenFor outside 0 to 30 days.
-// Source: the growth law of [Bulk.Estimate], solved for the rise.
-func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
+// ahead is what a dough shaped at an hour of its bulk goes through from then on.
+type ahead struct {
+	history History
+	ends    []quantity.Temperature // at the end of the bench and of each stage
+	until   float64                // h from shaping to the oven
+}
+
+// course is a proof made ready: how each stage in a steady place cools or warms, as the share of the way that is left.
+type course struct {
+	*Proof
+	left [][]knot // for each stage; nil where the place changes with the hour
+}
+
+// course lays out each stage once: in a steady place every piece follows the same curve, whatever it starts from.
+func (p *Proof) course() (course, error) {
+	c := course{p, make([][]knot, len(p.Stages))}
+	for i, piece := range p.Stages {
+		if piece.Into.changes() {
+			continue
+		}
+		steady := piece.Into.Night
+		piece.Start = steady.Add(quantity.DeltaCelsius(unitStart))
+		if piece.Start.Compare(highestTemperature) > 0 {
+			piece.Start = steady.Add(quantity.DeltaCelsius(-unitStart))
+		}
+		from := piece.Start.Celsius() - steady.Celsius()
+		piece.For = max(piece.For, shortestLayout)
+		h, err := piece.History()
+		if err != nil {
+			return c, quantity.At(indexed("Stages", i), err)
+		}
+		c.left[i] = h.knots
+		for k := range h.knots {
+			h.knots[k].Celsius = (h.knots[k].Celsius - steady.Celsius()) / from
+		}
+	}
+	return c, nil
+}
+
+// unitStart is how far from its place a piece starts for its curve to be laid out, °C: no loaf is put into a place that differs more by
+// so much that the straight lines of the curve would be off by over 0.02 °C.
+const unitStart = 20.0
+
+// stage is how warm the piece is in a stage.
+func (c *course) stage(i int, piece Piece) (History, error) {
+	if c.left[i] == nil {
+		return piece.History()
+	}
+	steady := piece.Into.Night.Celsius()
+	by := piece.Start.Celsius() - steady
+	h := History{knots: make([]knot, len(c.left[i])), label: piece.says()}
+	for k, x := range c.left[i] {
+		h.knots[k] = exact(x.Hour, steady+by*x.Celsius)
+	}
+	return h, nil
+}
+
+// ahead lays out what follows when the dough is shaped at an hour of its bulk.
+func (p *course) ahead(shaped float64) (a ahead, err error) {
+	bench, err := p.Bulk.History.Shift(span(shaped))
+	if err != nil {
+		return a, err
+	}
+	bench.measured = false
+	now := bench.At(p.Bench.Duration())
+	a.ends = append(a.ends, now)
+	a.until = hours(p.Bench.Duration())
+	parts := []Stretch{{History: bench, For: p.Bench}}
+	if p.Bench == 0 {
+		parts = nil
+	}
+	for i, piece := range p.Stages {
+		piece.Start = now
+		length := piece.For
+		if piece.Into.changes() {
+			piece.Into.Starts = quantity.Elapsed((piece.Into.Starts.Duration() + span(shaped+a.until)) % day)
+		}
+		piece.For = max(length, shortestLayout)
+		h, err := p.stage(i, piece)
+		if err != nil {
+			return a, quantity.At(indexed("Stages", i), err)
+		}
+		parts = append(parts, Stretch{History: h, For: length})
+		now = h.At(length.Duration())
+		a.ends = append(a.ends, now)
+		a.until += hours(length.Duration())
+	}
+	if len(parts) == 0 {
+		parts = []Stretch{{History: bench}}
+	}
+	a.history, err = Join(parts...)
+	return a, err
+}
+
+// check reports everything that is wrong with the input.
+func (p *Proof) check() error {
 	b := p.Bulk
 	b.Rise = p.Total
-	f, err := b.check(true)
 	var faults problems
-	for _, e := range quantity.InputErrors(err) {
-		path := "Bulk." + e.GoPath
-		if e.GoPath == "Rise" {
-			path = "Total"
+	own := b.check(true)
+	for _, e := range quantity.InputErrors(own.Err()) {
+		moved := *e
+		if moved.GoPath = "Bulk." + e.GoPath; e.GoPath == "Rise" {
+			moved.GoPath = "Total"
 		}
-		faults.Add(path, e.Got, e.Want, e.Err)
+		faults.Join("", &moved)
 	}
-	if p.Then.IsZero() {
-		faults.Required("Then", "a temperature history between −25 and 60 °C")
+	if !p.ShapeAt.IsZero() {
+		quantity.Check(&faults.Problems, "ShapeAt", p.ShapeAt, leastRise, greatestRise)
 	}
-	faults.Duration("ThenFor", p.ThenFor.Duration(), 0, Horizon)
-	if err := faults.Err(); err != nil {
-		return ShapeTarget{}, err
+	faults.Duration("Bench", p.Bench.Duration(), 0, day)
+	if p.Bench == 0 && len(p.Stages) == 0 {
+		faults.Required("Stages", "where the shaped piece stands, or time on the bench")
 	}
-	n := f.afterShaping(b.History, p.Then, hours(p.ThenFor.Duration()))
-	if err := sane(n.dose); err != nil {
-		return ShapeTarget{}, err
+	if len(p.Stages) > mostStages {
+		faults.Add("Stages", number(float64(len(p.Stages))), "at most 10 stages", errOutOfRange)
 	}
-	if err := withinCurve(b, p.Then, hours(p.ThenFor.Duration()), "Then"); err != nil {
-		return ShapeTarget{}, err
+	for i, piece := range p.Stages {
+		faults.Duration(indexed("Stages", i)+".For", piece.For.Duration(), leastStage, Horizon)
+		piece.Start, piece.For = quantity.Celsius(20), 0
+		_, err := piece.body()
+		faults.Join(indexed("Stages", i), err)
 	}
-	t := ShapeTarget{proof: p, after: n, f: f}
-	m2 := 0.0
-	if n.dose > 0 {
-		m2 = math.Exp(f.expected(n.dose, n.mean()))
-	}
-	k := math.Exp(f.out.a) / f.share
-	a1 := math.Exp(math.Log1p(k*f.target)-m2) - 1
-	t.Unrisen = percent(math.Expm1(m2) / k)
-	t.Feasible = a1 > 0
-	r1 := 0.0
-	if t.Feasible {
-		r1 = a1 / k
-		t.Rise = percent(r1)
-	}
-	// The band of the total when R₁ is seen, not predicted: R = ((1 + k·R₁)·exp(m₂) − 1)/k over a and b.
-	total := func(a, m float64) float64 {
-		k := math.Exp(a) / f.share
-		return ((1+k*r1)*math.Exp(m) - 1) / k
-	}
-	r := total(f.out.a, m2)
-	const step = 1e-4
-	da := (total(f.out.a+step, m2) - total(f.out.a-step, m2)) / (2 * step) / r
-	db := (total(f.out.a, m2*math.Exp(step)) - total(f.out.a, m2*math.Exp(-step))) / (2 * step) / r
-	v := da*da*f.out.aa + db*db*f.paceVariance(n.mean()) + 2*da*db*f.together(n.mean())
-	s := math.Exp(f.out.spread(v/math.Max(db*db, 1e-9)) * math.Sqrt(v))
-	t.After = Band{percent(r / s), percent(r), percent(r * s)}
-	return t, nil
+	return faults.ErrFor(*p)
 }
 
-// ShapeAt is when the dough reaches the rise at which to shape. Errors: as [Proof.RiseBeforeShaping]; ErrInconsistent when no rise
-// is left for the bulk.
-func (p Proof) ShapeAt() (Estimate, error) {
-	t, err := p.RiseBeforeShaping()
-	if err != nil {
-		return Estimate{}, err
+// RiseBeforeShaping answers: how far may the dough rise before shaping, so that what follows brings it to the wanted
+// total, and when is that?
+//
+//	find t₁ with G(t₁ + t₂) = N(R, T, p);   R₁ from G(t₁) = N(R₁, T₁, p)
+//
+// G is the gas of [Bulk.Estimate] along the bulk until t₁ and then along what follows for t₂, R the total, R₁ the rise at
+// shaping. How the dough cools depends on how warm it is when shaped, and that on when: both are found together. Accuracy:
+// a second in t₁, for the likely value; After gives the band of 80 % about the total. Errors: as [Bulk.Estimate] and
+// [Piece.History]; ErrRequired without stages or bench; ErrOutOfRange for a bench over a day or stages outside a minute to
+// 30 days. Source: the law of [GasBalance], solved for the time of shaping.
+func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
+	if err := p.check(); err != nil {
+		return ShapeTarget{}, err
 	}
 	b := p.Bulk
-	b.Rise = t.Rise
-	if !t.Feasible || t.Rise.Compare(leastRise) < 0 {
-		var faults problems
-		faults.Add("Total", p.Total.String(), "more than the "+t.Unrisen.Text(0)+" that follow shaping", quantity.ErrInconsistent)
-		return Estimate{}, faults.Err()
+	b.Rise = p.Total
+	d, err := b.prepare(true)
+	if err != nil {
+		return ShapeTarget{}, err
 	}
-	return b.Estimate()
+	way, err := p.course()
+	if err != nil {
+		return ShapeTarget{}, err
+	}
+	var failed error
+	over := func(shaped float64) float64 { // ln of the gas in the oven over what the total takes
+		a, err := way.ahead(shaped)
+		if err != nil {
+			failed = err
+			return math.NaN()
+		}
+		s := d.at(d.start, shaped)
+		end := d.clock.AdvanceAlong(s, a.history.knots, 0, a.until)
+		return math.Max(math.Log(d.clock.Gas(&end)/d.need.Gas(a.ends[len(a.ends)-1].Celsius())), -700)
+	}
+	t := ShapeTarget{proof: p}
+	if !p.ShapeAt.IsZero() {
+		need := d.law.Need(p.ShapeAt.Fraction(), d.formula.Hydration, d.atm)
+		t.Feasible = true
+		return way.settle(t, &d, b, math.Min(d.clock.Likely(d.start, d.knots, need, hours(Horizon)), hours(Horizon)))
+	}
+	limit := hours(Horizon)
+	latest := math.Min(d.clock.Likely(d.start, d.knots, d.need, limit), limit)
+	first, last := over(0), over(latest)
+	for first < 0 && last < 0 && latest < limit && failed == nil { // the cold takes back some of what the dough has risen
+		latest = math.Min(1.2*latest+0.2, limit)
+		last = over(latest)
+	}
+	shaped := 0.0
+	switch {
+	case failed != nil:
+		return ShapeTarget{}, failed
+	case first >= 0:
+	case last < 0:
+		t.Feasible, shaped = true, latest
+	default:
+		t.Feasible = true
+		if shaped, err = numeric.Root(over, 0, latest, 1e-4); err != nil || failed != nil {
+			return ShapeTarget{}, err
+		}
+	}
+	return way.settle(t, &d, b, shaped)
+}
+
+// settle fills in the answer for the hour of shaping that was found.
+func (p *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (ShapeTarget, error) {
+	a, err := p.ahead(shaped)
+	if err != nil {
+		return ShapeTarget{}, err
+	}
+	if err := within(b.Law, b.Extrapolate, a.history, a.until, "Stages"); err != nil {
+		return ShapeTarget{}, err
+	}
+	t.path, t.Then, t.Shaped = a.history, a.ends, b.History.At(span(shaped))
+	oven := a.ends[len(a.ends)-1].Celsius()
+	s := d.at(d.start, shaped)
+	end := d.clock.AdvanceAlong(s, a.history.knots, 0, a.until)
+	t.After = d.afterShaping(d.start, s, end, shaped, a, oven)
+	unrisen, err := p.ahead(0)
+	if err != nil {
+		return ShapeTarget{}, err
+	}
+	flat := d.clock.AdvanceAlong(d.start, unrisen.history.knots, 0, unrisen.until)
+	t.Unrisen = percent(d.rise(&flat, unrisen.ends[len(unrisen.ends)-1].Celsius()))
+	switch {
+	case !p.ShapeAt.IsZero():
+		t.Rise = p.ShapeAt
+	case t.Feasible:
+		t.Rise = percent(d.rise(&s, t.Shaped.Celsius()))
+		t.Feasible = t.Rise.Compare(leastRise) >= 0
+	}
+	if t.Feasible {
+		b.Rise = t.Rise
+	}
+	t.Shape, err = b.Estimate()
+	return t, err
+}
+
+// afterShaping is the band of the total of a dough shaped when it was seen to have risen as wanted: a fast dough is then
+// shaped sooner, so that only what it does after shaping, for the gas it had, is in doubt.
+func (d *prepared) afterShaping(start, shaped, end gasbalance.State, hour float64, a ahead, oven float64) band {
+	likely := d.clock.Gas(&end)
+	e := end.LogGas()
+	if hour > 0 && shaped.Gas > 0 {
+		// By the time of shaping, from a step of a thousandth of it.
+		step := hour / 1000
+		sooner := d.at(start, hour-step)
+		was := d.clock.AdvanceAlong(sooner, a.history.knots, 0, a.until)
+		bySeen := math.Log(shaped.Gas/sooner.Gas) / step
+		byEnd := math.Log(end.Gas/was.Gas) / step
+		if bySeen > 0 {
+			seen := shaped.LogGas()
+			for i := range e {
+				e[i] -= byEnd / bySeen * seen[i]
+			}
+		}
+	}
+	v := d.belief.Spread(e).Total()
+	margin := math.Exp(d.belief.Reach(v, e[gasbalance.Pace]*e[gasbalance.Pace]*d.belief.Luck) * math.Sqrt(math.Max(0, v)))
+	rise := func(gas float64) float64 { return d.law.Rise(gas, oven, d.formula.Hydration, d.atm) }
+	return newBand(rise(likely/margin), rise(likely), rise(likely*margin))
 }
 
 // String prints "shape at 35 %, for the oven at 59 % to 95 %, likely 75 % (80 %)".
-func (t ShapeTarget) String() string {
+func (t ShapeTarget) String() string { return t.Message().String() }
+
+// Message says at which rise to shape.
+func (t ShapeTarget) Message() working.Message {
 	if !t.Feasible {
-		return "even unrisen dough would rise " + t.Unrisen.Text(0) + " after shaping: shorten or cool what follows"
+		return working.Tell("ferment.shape_too_far", "even unrisen dough would rise %v after shaping: shorten or cool what follows", riseWords(t.Unrisen))
 	}
-	return "shape at " + t.Rise.Text(0) + ", for the oven at " + t.After.String() + " (80 %)"
+	return working.Tell("ferment.shape_at", "shape at %v, for the oven at %v (80 %%)", riseWords(t.Rise), bandWords(t.After))
 }
 
-// afterShaping is what the dough receives from shaping on. With levain and yeast together it depends on how far each has come by then,
-// and that on the rise at which it is shaped: the two are brought to agree.
-func (f *fermentation) afterShaping(bulk, then History, until float64) node {
-	if f.second == nil {
-		return f.through(then, until)
-	}
-	var after node
-	shaped := node{}
-	k := f.amplitude / f.share
-	for range 20 {
-		end := f.follow(shaped, then, until)
-		before := after.dose
-		after = node{knot: end.knot, dose: end.dose - shaped.dose, heat: end.heat - shaped.heat}
-		if !(after.dose > 0) || math.Abs(after.dose-before) < 1e-7 {
-			break
-		}
-		left := math.Expm1(math.Log1p(k*f.target)-math.Exp(f.expected(after.dose, after.mean()))) / k
-		if !(left > 0) {
-			break
-		}
-		h, sens := f.need(left)
-		_, times := f.walk(bulk, h, sens)
-		shaped = f.through(bulk, math.Min(times[1], hours(Horizon)))
-	}
-	return after
-}
-
-// through is the node at the end of a stretch of a history.
-func (f *fermentation) through(h History, until float64) node { return f.follow(node{}, h, until) }
-
-// follow goes on from a node along a history of its own.
-func (f *fermentation) follow(n node, h History, until float64) node {
-	n.knot = knot{0, h.celsius(0)}
-	h.segments(0, until, func(a, b knot) {
-		n.c = a.c
-		n = f.step(n, b)
-	})
-	return n
-}
-
-// withinCurve refuses a history that leaves the curve's range, unless extrapolating.
-func withinCurve(b Bulk, h History, until float64, path string) error {
-	if b.Extrapolate {
-		return nil
-	}
-	about := b.bounds()
-	lo := h.celsius(0)
-	hi := lo
-	h.segments(0, until, func(p, q knot) {
-		lo, hi = min(lo, p.c, q.c), max(hi, p.c, q.c)
-	})
-	const rounding = 1e-6
-	if lo >= about.Low-rounding && hi <= about.High+rounding {
-		return nil
-	}
-	var p problems
-	p.Add(path, fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the curve "+about.Name+", or Extrapolate", quantity.ErrModelRange)
-	return p.Err()
-}
+// Proof is the input the answer was made from.
+func (t ShapeTarget) Proof() Proof { return t.proof }

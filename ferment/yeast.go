@@ -2,33 +2,32 @@ package ferment
 
 import (
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 )
 
 // YeastKind is a commercial form of baker's yeast.
 type YeastKind int
 
-// The kinds: pressed (fresh) yeast, active dry yeast, instant dry yeast.
+// The kinds: pressed (fresh) yeast, active dry yeast, instant dry yeast, and instant dry yeast made for sweet doughs.
 const (
 	NoYeast YeastKind = iota
 	FreshYeast
 	ActiveDryYeast
 	InstantYeast
+	OsmotolerantYeast
 )
 
+var yeastKinds = enum.Of[YeastKind]("kind of yeast", "no yeast", "fresh yeast", "active dry yeast", "instant yeast", "osmotolerant instant yeast")
+
 // String names the kind.
-func (k YeastKind) String() string {
-	switch k {
-	case NoYeast:
-		return "no yeast"
-	case FreshYeast:
-		return "fresh yeast"
-	case ActiveDryYeast:
-		return "active dry yeast"
-	case InstantYeast:
-		return "instant yeast"
-	}
-	return "unknown yeast"
-}
+func (k YeastKind) String() string { return yeastKinds.String(k) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (k YeastKind) MarshalText() ([]byte, error) { return yeastKinds.Marshal(k) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (k *YeastKind) UnmarshalText(text []byte) error { return yeastKinds.Unmarshal(k, text) }
 
 // asInstant is how much instant yeast one part is worth: fresh yeast is replaced by a third of its weight in
 // instant or 0.4 of it in active dry yeast (common practice, no source).
@@ -38,7 +37,7 @@ func (k YeastKind) asInstant() float64 {
 		return 1.0 / 3
 	case ActiveDryYeast:
 		return 1.0 / 3 / 0.4
-	case InstantYeast:
+	case InstantYeast, OsmotolerantYeast:
 		return 1
 	}
 	return 0
@@ -51,21 +50,26 @@ type Yeast struct {
 }
 
 // String prints "0.6 % instant yeast".
-func (y Yeast) String() string {
+func (y Yeast) String() string { return y.Message().String() }
+
+// Message says how much of which yeast.
+func (y Yeast) Message() working.Message {
 	if y.Kind == NoYeast {
-		return y.Kind.String()
+		return working.Tell("ferment.no_yeast", "no yeast")
 	}
-	return y.Amount.String() + " " + y.Kind.String()
+	return working.Tell("ferment.yeast", "%v %v", y.Amount, y.Kind)
 }
 
-// Commercial yeast hardly multiplies in a dough, so its rise follows dose × time; the same formula serves, with a slow growth
-// and a large share to begin with.
-const (
-	// yeastGrowth is the growth of commercial yeast in dough at 27 °C, 1/h: 29 % more cells in 6 h at 2 % pressed yeast
-	// and 88 % more at 0.5 % are 0.042 and 0.105/h; the middle is a judgment.
-	yeastGrowth = 0.07
-	// yeastShare is what 1 % of instant yeast counts for as a prefermented share: between 8.6 (1 % instant at 24.5 °C
-	// doubles in 1¾ h) and 13 (2.5 % pressed at 27 °C doubles in 1¼ h), and more than the 4 to 6 of 0.2 % in 15 h at
-	// 21 °C; all common practice, no source.
-	yeastShare = 10.0
+// instant is the dose as instant yeast, in percent of the flour.
+func (y Yeast) instant() float64 { return y.Amount.Points() * y.Kind.asInstant() }
+
+func (y Yeast) check(p *problems, path string) {
+	if yeastKinds.Check(&p.Problems, path+".Kind", y.Kind) {
+		quantity.Check(&p.Problems, path+".Amount", y.Amount, leastDose, greatestDose)
+	}
+}
+
+var (
+	leastDose    = quantity.NewPercent(0.001)
+	greatestDose = quantity.NewPercent(15)
 )

@@ -40,7 +40,7 @@ func run(args []string, out io.Writer, now time.Time, sleep func(time.Duration))
 	if err != nil {
 		return err
 	}
-	ripe, err := ferment.Ripening{Seed: seed, Hydration: hydration, History: ferment.Constant(room), Curve: ferment.GanzleYeastHeld(), ColdSeed: *cold}.Ripe()
+	ripe, err := ferment.Ripening{Seed: seed, Hydration: hydration, History: ferment.Constant(room), Law: ferment.GasBalance(), ColdSeed: *cold}.Ripe()
 	if err != nil {
 		return err
 	}
@@ -71,6 +71,6 @@ func parts(feed string) (seed, hydration quantity.Percent, err error) {
 		return seed, hydration, fmt.Errorf(`-seed: got %s, want parts of seed, flour and water, such as "1:4:4"`, quantity.Excerpt(feed))
 	}
 	hydration = quantity.NewPercent(100 * v[2] / v[1])
-	seed, err = ferment.SeedShare(v[0], v[1], hydration)
+	seed, err = ferment.FeedRatio{Seed: v[0], Flour: v[1], SeedHydration: hydration}.SeedShare()
 	return seed, hydration, err
 }

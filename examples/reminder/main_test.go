@@ -17,7 +17,7 @@ func TestItSaysWhenAndRingsThen(t *testing.T) {
 	if err := run([]string{"-seed", "1:2:2", "-room", "23 °C", "-ring"}, &out, fed, func(d time.Duration) { slept += d }); err != nil {
 		t.Fatal(err)
 	}
-	want, err := ferment.Ripening{Seed: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %"), History: ferment.Constant(quantity.Celsius(23)), Curve: ferment.GanzleYeastHeld()}.Ripe()
+	want, err := ferment.Ripening{Seed: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %"), History: ferment.Constant(quantity.Celsius(23)), Law: ferment.GasBalance()}.Ripe()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -75,6 +75,9 @@ func (l *Law) holds(rise, hydration float64) (bubbles, water float64) {
 // Ripeness is the need of a preferment or a fed levain with a share of seed in its flour; see [Law.RipeGas].
 func (l *Law) Ripeness(seed float64) Need { return Need{fixed: l.RipeGas(seed)} }
 
+// RipenessShare is the need of a stage on the way to ripeness or past it, as a share of that at ripeness.
+func (l *Law) RipenessShare(seed, share float64) Need { return Need{fixed: share * l.RipeGas(seed)} }
+
 // Gas is the need in L/kg flour at a temperature in °C.
 func (n *Need) Gas(celsius float64) float64 {
 	if n.bubbles == 0 {

@@ -65,10 +65,10 @@ type Leavening struct {
 
 // Rising is the dough's own clock from the mixer to the oven.
 type Rising struct {
-	Bulk     ferment.Estimate    // until the dough is to be shaped
-	ShapeAt  quantity.Percent    // the rise at which to shape
-	InOven   ferment.Band        // the rise in all, when it goes into the oven
-	Target   ferment.ShapeTarget // how ShapeAt was found; zero without a retard
+	Bulk     ferment.Estimate                 // until the dough is to be shaped
+	ShapeAt  quantity.Percent                 // the rise at which to shape
+	InOven   quantity.Range[quantity.Percent] // the rise in all, when it goes into the oven
+	Target   ferment.ShapeTarget              // how ShapeAt was found; zero without a retard
 	Proof    quantity.TimeRange
 	HasProof bool                 // a final proof in the room; otherwise the cold retard
 	Shaped   quantity.Temperature // the dough when it is shaped

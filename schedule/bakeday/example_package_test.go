@@ -50,8 +50,8 @@ func Example() {
 	}
 	// Output:
 	// pour water of 33 °C
-	// Fri 07:32 feed the levain
-	// Fri 17:09 mix the dough
-	// Fri 22:00 divide and shape
-	// Sat 09:32 bake
+	// Thu 21:43 feed the levain
+	// Fri 06:40 mix the dough
+	// Fri 11:13 divide and shape
+	// Fri 21:52 bake
 }

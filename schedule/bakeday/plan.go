@@ -104,9 +104,6 @@ func (b Bake) Check(clock Clock) error {
 	return problems.Err()
 }
 
-// muchSugar is where sugar begins to slow yeast: up to 5 % is harmless, beyond 10 % it is clearly slower (common practice, no source).
-var muchSugar = quantity.NewPercent(6)
-
 // rounds bounds how often times and temperatures are brought together.
 const rounds = 10
 
@@ -255,9 +252,6 @@ func (d *Day) notes() []working.Message {
 	if d.Water.Guess {
 		add("the warming by the mixer is a guide value; measure it once and write it into the bake (warming)")
 	}
-	if sweet := d.Batch.Share(dough.KindSweetener, dough.KindSyrup); sweet.Compare(muchSugar) > 0 {
-		add("%v sugar: it slows the yeast by an amount no model here knows; expect the late end and go by the dough", sweet)
-	}
 	if l := d.Water.Liquids; len(l) > 0 {
 		add("there is no water to pour: the temperature given is for %s together", strings.Join(l, " and "))
 	}
@@ -269,11 +263,6 @@ func (d *Day) notes() []working.Message {
 	}
 	if l, u := d.Baking.Loss, d.Baking.Usual; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
 		add("a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High)
-	}
-	for _, x := range d.Bake.Preferments {
-		if !x.Yeast.IsZero() {
-			add("yeast grows in the %s by an amount no model here knows: the dough counts the yeast weighed, and may be ready early; look at the early end", x.Name)
-		}
 	}
 	if r := d.Rising; r.HasProof && r.InOven.Likely.Points() > d.Bake.Bulk.Rise.Points()*1.05 {
 		add("the dough is quicker than the hands: even with the shortest proof it will have risen about %s in the oven, not %s; cool it, or take less yeast or levain", r.InOven.Likely.Text(0), d.Bake.Bulk.Rise.Text(0))

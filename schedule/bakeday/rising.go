@@ -46,7 +46,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	if hand := b.Levain.CultureAtHand; !hand.IsZero() && hand.Compare(l.Culture) < 0 {
 		l.Short = l.Culture.Sub(hand)
 	}
-	seed, err := ferment.SeedShare(l.Culture.Grams(), flour.Grams(), b.Levain.CultureHydration)
+	seed, err := ferment.FeedRatio{Seed: l.Culture.Grams(), Flour: flour.Grams(), SeedHydration: b.Levain.CultureHydration}.SeedShare()
 	if err != nil {
 		return nil, quantity.At("Levain.Inoculation", err)
 	}
@@ -62,7 +62,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	}
 	in := ferment.Ripening{
 		Seed: seed, Hydration: b.Levain.Hydration, WholeGrain: whole.PercentOf(flour), History: history,
-		Curve: ferment.GanzleYeastHeld(), ColdSeed: !b.Kitchen.Refrigerator.IsZero(),
+		Law: ferment.GasBalance(), ColdSeed: !b.Kitchen.Refrigerator.IsZero(),
 	}
 	if l.Ripeness, err = in.Ripe(); err != nil {
 		return nil, quantity.At("Levain", err)
@@ -81,20 +81,14 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 		return r, quantity.At("Kitchen", err)
 	}
 	bulk := ferment.Bulk{
-		SaltInWater: batch.SaltInWater(), WholeGrain: batch.WholeGrain(), History: history,
-		Curve: ferment.GanzleYeastHeld(), Rise: b.Bulk.Rise, Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer),
-		Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
+		Hydration: batch.EffectiveHydration().Hydration, Salt: batch.SaltShare(), Sugar: batch.Share(dough.KindSweetener, dough.KindSyrup),
+		WholeGrain: batch.WholeGrain(), History: history, Altitude: b.Kitchen.Altitude, Law: ferment.GasBalance(), Rise: b.Bulk.Rise,
+		Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer), Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
 	}
 	if b.Levain != nil {
 		bulk.Inoculation = b.Levain.Prefermented
 	}
-	if y, ok := b.yeast(); ok {
-		bulk.Yeast = ferment.Yeast{Kind: yeastKind(y.Kind), Amount: y.Percent}
-		bulk.YeastCurve = ferment.SaccharomycesCardinal()
-		if b.Levain == nil {
-			bulk.Curve = ferment.SaccharomycesCardinal()
-		}
-	}
+	b.leavenWithYeast(&bulk, m, zone)
 	if b.Retard == nil {
 		return b.riseInTheRoom(r, bulk, m)
 	}
@@ -152,64 +146,71 @@ func (b *Bake) shapedAt(r Rising, bulk ferment.Bulk, all ferment.Estimate, at qu
 
 // riseWithRetard asks how far the dough may rise before shaping, given the cold that follows.
 func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, m moments, zone *time.Location) (Rising, error) {
-	shaped := 6 * time.Hour
-	var err error
-	for range 4 { // the dough's temperature at shaping depends on when that is
-		r.Shaped = bulk.History.At(shaped)
-		bench, err := bulk.History.Shift(shaped)
-		if err != nil {
-			return r, err
-		}
-		cold, err := ferment.Piece{
-			Mass: piece, Form: ferment.Round, Start: bench.At(m.shaping), Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator, For: quantity.Elapsed(b.Retard.AtMost.Duration() + time.Hour),
-		}.History()
-		if err != nil {
-			return r, quantity.At("Kitchen.Refrigerator", err)
-		}
-		parts := []ferment.Stretch{{History: bench, For: quantity.Elapsed(m.shaping)}, {History: cold, For: quantity.Elapsed(m.retard)}}
-		warming := b.Retard.warming().Duration()
-		if warming > 0 {
-			out := m.mixed.Add(shaped + m.shaping + m.retard)
-			warm, err := ferment.Piece{
-				Mass: piece, Form: ferment.Round, Start: cold.At(m.retard), Into: b.proofing(out, zone), Exposure: ferment.Covered, For: quantity.Elapsed(warming + time.Hour),
-			}.History()
-			if err != nil {
-				return r, quantity.At("Kitchen", err)
-			}
-			parts = append(parts, ferment.Stretch{History: warm})
-		}
-		then, err := ferment.Join(parts...)
-		if err != nil {
-			return r, err
-		}
-		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: quantity.Elapsed(m.shaping + m.retard + warming), Total: b.Bulk.Rise}
-		target, err := proof.RiseBeforeShaping()
-		if err != nil {
-			return r, ofBulk(err)
-		}
-		r.Target = target
-		r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible && target.Rise.Compare(quantity.NewPercent(1)) >= 0
-		r.FromCold, r.Into = cold.At(m.retard), then.At(proof.ThenFor.Duration())
-		if !b.Bulk.ShapeAt.IsZero() {
-			r.ShapeAt, r.Feasible = b.Bulk.ShapeAt, true
-		}
-		if !r.Feasible {
-			bulk.Rise = b.Bulk.Rise
-			r.Bulk, err = bulk.Estimate()
-			return r, ofBulk(err)
-		}
-		bulk.Rise = r.ShapeAt
-		if r.Bulk, err = bulk.Estimate(); err != nil {
-			return r, ofBulk(err)
-		}
-		next := r.Bulk.Ready().Likely
-		if d := next - shaped; d < time.Minute && d > -time.Minute {
-			break
-		}
-		shaped = next
+	loaf := ferment.Piece{
+		Mass: piece, Form: ferment.Round, Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator, For: quantity.Elapsed(m.retard),
 	}
-	return r, err
+	proof := ferment.Proof{Bulk: bulk, Bench: quantity.Elapsed(m.shaping), Stages: []ferment.Piece{loaf}, Total: b.Bulk.Rise}
+	if warming := b.Retard.warming(); warming > 0 {
+		loaf.Into, loaf.Exposure, loaf.For = b.proofing(m.mixed, zone), ferment.Covered, warming
+		proof.Stages = append(proof.Stages, loaf)
+	}
+	target, err := proof.RiseBeforeShaping()
+	if err != nil {
+		return r, ofBulk(err)
+	}
+	r.Target, r.Bulk = target, target.Shape
+	r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible
+	r.Shaped, r.FromCold, r.Into = target.Shaped, target.Then[1], target.Then[len(target.Then)-1]
+	if wish := b.Bulk.ShapeAt; !wish.IsZero() {
+		return b.shapedAsWished(r, proof, wish)
+	}
+	return r, nil
 }
+
+// shapedAsWished is a retarded dough shaped at a rise of the baker's, whatever that makes of it in the oven.
+func (b *Bake) shapedAsWished(r Rising, proof ferment.Proof, wish quantity.Percent) (Rising, error) {
+	proof.ShapeAt = wish
+	target, err := proof.RiseBeforeShaping()
+	if err != nil {
+		return r, ofBulk(err)
+	}
+	r.ShapeAt, r.InOven, r.Feasible, r.Bulk = wish, target.After, true, target.Shape
+	r.Shaped, r.FromCold, r.Into = target.Shaped, target.Then[1], target.Then[len(target.Then)-1]
+	return r, nil
+}
+
+// leavenWithYeast puts commercial yeast into the dough: what is weighed into it, and what has grown in poolish and the like.
+func (b *Bake) leavenWithYeast(bulk *ferment.Bulk, m moments, zone *time.Location) {
+	y, ok := b.yeast()
+	if !ok {
+		return
+	}
+	left := y.Percent
+	for i := range b.Preferments {
+		p := &b.Preferments[i]
+		if p.Yeast.IsZero() {
+			continue
+		}
+		left = left.Sub(p.Prefermented.OfPercent(p.Yeast))
+		stands := p.AtLeast.Duration() + (p.AtMost.Duration()-p.AtLeast.Duration())/2
+		history := ferment.Constant(p.Temperature)
+		if p.Temperature.IsZero() {
+			history = ferment.Constant(b.roomAt(m.mixed.Add(-stands), zone))
+		}
+		bulk.Preferments = append(bulk.Preferments, ferment.HandedOn{
+			Flour: p.Prefermented, Ripened: quantity.Elapsed(stands),
+			Of: ferment.Ripening{
+				Yeast: ferment.Yeast{Kind: yeastKind(y.Kind), Amount: p.Yeast}, Hydration: p.Hydration, Salt: p.Salt, History: history, Law: bulk.Law,
+			},
+		})
+	}
+	if left.Compare(leastYeast) >= 0 {
+		bulk.Yeast = ferment.Yeast{Kind: yeastKind(y.Kind), Amount: left}
+	}
+}
+
+// leastYeast is less than any scale shows: what is left of the formula's yeast when preferments hold all of it.
+var leastYeast = quantity.NewPercent(0.001)
 
 // ofBulk moves the paths of package ferment to the fields of a bake.
 func ofBulk(err error) error {
@@ -217,8 +218,8 @@ func ofBulk(err error) error {
 		return nil
 	}
 	names := map[string]string{
-		"Inoculation": "Levain.Prefermented", "Yeast.Amount": "Others", "Yeast.Kind": "Others", "SaltInWater": "Salt", "Rise": "Bulk.Rise", "Total": "Bulk.Rise",
-		"History": "Kitchen", "Then": "Kitchen.Refrigerator", "ThenFor": "Retard",
+		"Inoculation": "Levain.Prefermented", "Yeast.Amount": "Others", "Yeast.Kind": "Others", "Hydration": "Liquids", "Salt": "Salt", "Sugar": "Others", "Altitude": "Kitchen.Altitude", "Culture": "Culture", "Rise": "Bulk.Rise", "Total": "Bulk.Rise",
+		"History": "Kitchen", "Stages": "Kitchen.Refrigerator", "Stages[0].For": "Retard", "Stages[0].Mass": "Loaves",
 	}
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {

@@ -105,15 +105,13 @@ func LeaveningOf(b ferment.Bulk) Leavening {
 // the log would have to say; the answer then is of no use. Without a probe the dough follows its
 // room: in a covered tub when its weight is known, otherwise with a time constant of two hours.
 func (m Mix) Bulk(readings []Reading) (bulk ferment.Bulk, missing []string, err error) {
-	bulk = ferment.Bulk{WholeGrain: m.WholeGrain, Curve: ferment.GanzleYeastHeld(), Inoculation: m.Inoculation, Kneading: Kneading(m.Mixer)}
+	bulk = ferment.Bulk{
+		WholeGrain: m.WholeGrain, Hydration: m.Hydration, Salt: m.Salt, Law: ferment.GasBalance(), Inoculation: m.Inoculation, Kneading: Kneading(m.Mixer),
+	}
 	switch m.Leavening() {
 	case "":
 		missing = append(missing, "inoculation or yeast")
-	case Yeast:
-		bulk.Curve = ferment.SaccharomycesCardinal()
-		bulk.Yeast = ferment.Yeast{Kind: yeastKinds[m.YeastKind], Amount: m.Yeast}
-	case Both:
-		bulk.YeastCurve = ferment.SaccharomycesCardinal()
+	case Yeast, Both:
 		bulk.Yeast = ferment.Yeast{Kind: yeastKinds[m.YeastKind], Amount: m.Yeast}
 	}
 	if m.Hydration.IsZero() {
@@ -124,9 +122,6 @@ func (m Mix) Bulk(readings []Reading) (bulk ferment.Bulk, missing []string, err 
 	}
 	if len(missing) > 0 {
 		return bulk, missing, nil
-	}
-	if bulk.SaltInWater, err = ferment.SaltInWater(m.Salt, m.Hydration); err != nil {
-		return bulk, nil, err
 	}
 	room := ferment.Room{Night: m.Room}
 	switch {

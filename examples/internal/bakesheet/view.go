@@ -265,7 +265,7 @@ func risePart(s bakeday.PlanData, u Units) part {
 	case s.Proof != nil:
 		p.Figures = append(p.Figures, figure{"final proof", span(*s.Proof), "likely " + s.Proof.Likely.String() + " after shaping"})
 	}
-	p.Remarks = append(p.Remarks, "Go by the dough, not the clock: the ranges hold in "+b.Ready.Probability.Text(0)+" of bakes, and narrow once you log your own.")
+	p.Remarks = append(p.Remarks, "Go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log your own bakes.")
 	return p
 }
 

@@ -18,6 +18,7 @@ type bulkFlags struct {
 	logFlags
 	in                                    *asked
 	bulk                                  ferment.Bulk
+	curve                                 ferment.Curve
 	salt, hydration, seedHydration        quantity.Percent
 	dough, room, night, refrigerator      quantity.Temperature
 	weight, piece                         quantity.Mass
@@ -59,7 +60,9 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 	in := f.in
 	in.value(&f.bulk.Inoculation, "inoculation", "PERCENT", "flour in the levain, of all flour", "Inoculation", "Seed")
 	in.each(func(text string) (err error) { f.bulk.Yeast, _, err = yeastOf(text); return err }, "yeast", "YEAST", `instead of a levain or with it, such as "0.6 % instant", of the flour`, "Yeast", "Yeast.Amount", "Yeast.Kind")
-	in.value(&f.salt, "salt", "PERCENT", "of the flour (2 %)", "Salt", "SaltInWater")
+	in.value(&f.salt, "salt", "PERCENT", "of the flour (2 %)", "Salt")
+	in.value(&f.bulk.Sugar, "sugar", "PERCENT", "of the flour", "Sugar")
+	in.value(&f.bulk.Altitude, "altitude", "LENGTH", "of the kitchen: thinner air lets the dough rise further", "Altitude")
 	in.value(&f.hydration, "hydration", "PERCENT", "water, of the flour (70 %)", "Hydration")
 	in.value(&f.bulk.WholeGrain, "whole-grain", "PERCENT", "whole grain, of the flour", "WholeGrain")
 	in.value(&f.bulk.Rise, "rise", "PERCENT", "that is wanted, as added volume (75 %; 100 % is doubled); with --retard in all", "Rise", "Total")
@@ -90,17 +93,17 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 			}
 			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "one of " + strings.Join(keys, ", "), Err: quantity.ErrOutOfRange}
 		}
-		f.bulk.Curve = c
+		f.curve = c
 		return nil
-	}, "curve", "NAME", "rate curve instead of the usual one", "Curve")
+	}, "curve", "NAME", "rival rate curve of growth in place of the law's own", "Law", "Law.Levain", "Law.Yeast")
 	cmd.Flags().BoolVar(&f.bulk.ColdLevain, "cold-levain", false, "the levain (or its seed) comes from the refrigerator")
 	cmd.Flags().BoolVar(&f.bulk.Enriched, "enriched", false, "with egg, milk or the like")
-	cmd.Flags().BoolVar(&f.bulk.Extrapolate, "extrapolate", false, "also at temperatures outside what the curve may be used at")
+	cmd.Flags().BoolVar(&f.bulk.Extrapolate, "extrapolate", false, "also at temperatures and sugar outside what the law may be used at")
 	cmd.Flags().StringVar(&f.mixed, "mixed", "", "`TIME` at which mixing ended, such as 14:05: answers by the clock")
-	in.value(&f.retard, "retard", "TIME", "in the refrigerator after shaping", "ThenFor")
-	in.value(&f.refrigerator, "refrigerator", "TEMPERATURE", "with --retard (4 °C)")
-	in.value(&f.piece, "piece", "MASS", "of one loaf, with --retard (900 g)")
-	in.value(&f.shaping, "shaping", "TIME", "between bulk and refrigerator, with --retard (30m)")
+	in.value(&f.retard, "retard", "TIME", "in the refrigerator after shaping", "Stages[0].For")
+	in.value(&f.refrigerator, "refrigerator", "TEMPERATURE", "with --retard (4 °C)", "Stages[0].Into.Night")
+	in.value(&f.piece, "piece", "MASS", "of one loaf, with --retard (900 g)", "Stages[0].Mass")
+	in.value(&f.shaping, "shaping", "TIME", "between bulk and refrigerator, with --retard (30m)", "Bench")
 	cmd.Flags().StringVar(&f.readyBy, "ready-by", "", "`TIME`, such as 8h after mixing or 22:30: what would make it ready then?")
 	in.paths["Ready"] = "ready-by"
 	cmd.Flags().StringArrayVar(&f.seen, "seen", nil, "`RISE at TIME` of this dough, such as \"30 % at 2h10m\" (may be repeated)")
@@ -194,46 +197,29 @@ func runBulk(s System, f *bulkFlags) error {
 	if f.levain != "" {
 		return runLevainRipe(s, f)
 	}
-	if f.bulk.Curve.IsZero() {
-		f.bulk.Curve = ferment.GanzleYeastHeld()
-		if f.bulk.Yeast.Kind != ferment.NoYeast && f.bulk.Inoculation.IsZero() {
-			f.bulk.Curve = ferment.SaccharomycesCardinal()
-		}
-	}
-	if f.bulk.Yeast.Kind != ferment.NoYeast && !f.bulk.Inoculation.IsZero() {
-		f.bulk.YeastCurve = ferment.SaccharomycesCardinal() // --curve is the levain's
-	}
-	inWater, saltErr := ferment.SaltInWater(f.salt, f.hydration)
-	f.bulk.SaltInWater = inWater
+	f.bulk.Law = f.law()
+	f.bulk.Salt, f.bulk.Hydration = f.salt, f.hydration
 	known, err := f.culture(s)
 	if err != nil {
 		return err
 	}
 	f.bulk.Culture = known
 	e, err := f.bulk.Estimate()
-	if saltErr != nil {
-		err = saltErr
-	}
-	if bad := f.in.complain(f.saltAsGiven(err)); bad != nil {
+	if bad := f.in.complain(err); bad != nil {
 		return bad
 	}
 	return f.answer(s, e)
 }
 
-// saltAsGiven words a fault of the salt in the water with the salt as it was given.
-func (f *bulkFlags) saltAsGiven(err error) error {
-	var p quantity.Problems
-	for _, e := range quantity.InputErrors(err) {
-		got := e.Got
-		if e.GoPath == "SaltInWater" {
-			got = f.salt.String() + " of the flour, " + percent(f.bulk.SaltInWater, 1) + " of the water"
-		}
-		p.Add(e.GoPath, got, e.Want, e.Err)
+// law is the gas balance, with a rival curve of growth when one is asked for: the levain's where there is one.
+func (f *bulkFlags) law() ferment.Law {
+	switch {
+	case f.curve.IsZero():
+		return ferment.GasBalance()
+	case f.bulk.Inoculation.IsZero() && f.bulk.Yeast.Kind != ferment.NoYeast:
+		return ferment.GasBalance().With(ferment.Rivals{Yeast: f.curve})
 	}
-	if p.Err() == nil {
-		return err
-	}
-	return p.Err()
+	return ferment.GasBalance().With(ferment.Rivals{Levain: f.curve})
 }
 
 // culture is what the log knows of the culture.
@@ -324,53 +310,25 @@ func (f *bulkFlags) update(e ferment.Estimate) (ferment.Progress, error) {
 }
 
 // shape finds how far the dough may rise before shaping, and when that is.
-func (f *bulkFlags) shape(a *bulkAnswer) error {
+func (f *bulkFlags) shape(a *bulkAnswer) (err error) {
 	bulk := a.estimate.Bulk()
-	shaped := a.estimate.Ready().Likely
-	for range 4 { // how warm the dough is at shaping depends on when that is
-		bench, err := bulk.History.Shift(shaped)
+	proof := ferment.Proof{Bulk: bulk, Bench: f.shaping, Total: bulk.Rise, Stages: []ferment.Piece{{
+		Mass: f.piece, Form: ferment.Round, Into: ferment.Room{Night: f.refrigerator}, Exposure: ferment.Refrigerator, For: f.retard,
+	}}}
+	if a.target, err = proof.RiseBeforeShaping(); err != nil {
+		return err
+	}
+	a.hasTarget = true
+	if !a.target.Feasible {
+		return nil
+	}
+	a.shapeAt = a.target.Shape
+	if len(f.seen) > 0 {
+		seen, err := f.update(a.shapeAt)
 		if err != nil {
 			return err
 		}
-		cold, err := ferment.Piece{
-			Mass: f.piece, Form: ferment.Round, Start: bench.At(f.shaping.Duration()), Into: ferment.Room{Night: f.refrigerator}, Exposure: ferment.Refrigerator,
-			For: quantity.Elapsed(f.retard.Duration() + time.Hour),
-		}.History()
-		if err != nil {
-			return err
-		}
-		then := cold
-		if f.shaping > 0 {
-			if then, err = ferment.Join(ferment.Stretch{History: bench, For: f.shaping}, ferment.Stretch{History: cold}); err != nil {
-				return err
-			}
-		}
-		proof := ferment.Proof{Bulk: bulk, Then: then, ThenFor: quantity.Elapsed(f.shaping.Duration() + f.retard.Duration()), Total: bulk.Rise}
-		target, err := proof.RiseBeforeShaping()
-		if err != nil {
-			return err
-		}
-		a.target, a.hasTarget = target, true
-		if !target.Feasible || target.Rise.Points() < 1 {
-			return nil
-		}
-		again := bulk
-		again.Rise = target.Rise
-		if a.shapeAt, err = again.Estimate(); err != nil {
-			return err
-		}
-		if len(f.seen) > 0 {
-			seen, err := f.update(a.shapeAt)
-			if err != nil {
-				return err
-			}
-			a.shapeAt = seen.Now
-		}
-		next := a.shapeAt.Ready().Likely
-		if d := next - shaped; d < time.Minute && d > -time.Minute {
-			break
-		}
-		shaped = next
+		a.shapeAt = seen.Now
 	}
 	return nil
 }

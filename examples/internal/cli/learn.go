@@ -186,13 +186,13 @@ func deltaTo(d quantity.TemperatureDelta, places int, u units) string {
 func cultureLines(p *page, c bakelog.Cultured, zone *time.Location, u units) {
 	known := c.Lesson.Culture
 	pace, warm := known.Pace(), known.TemperatureSensitivity()
-	p.para(2, fmt.Sprintf("pace: %.2f of the usual (%.2f to %.2f, 80 %%), at 24 °C; learned from %s", pace.Likely, pace.Low, pace.High, counted(known.Bakes(), "bake")))
-	p.para(2, fmt.Sprintf("a degree Celsius warmer speeds it up by %+.1f %% more than its curve (%+.1f to %+.1f)", 100*warm.Likely, 100*warm.Low, 100*warm.High))
+	p.para(2, fmt.Sprintf("pace: %.2f of the usual (%.2f to %.2f, 80 %%), at 24 °C; learned from %s", pace.Likely.Fraction(), pace.Low.Fraction(), pace.High.Fraction(), counted(known.Bakes(), "bake")))
+	p.para(2, fmt.Sprintf("a degree Celsius warmer speeds it up by %+.1f %% more than the law (%+.1f to %+.1f)", warm.Likely.Points(), warm.Low.Points(), warm.High.Points()))
 	low, high := c.Lesson.Temperatures()
 	if high.Sub(low).Celsius() < 2 {
 		p.para(4, fmt.Sprintf("that is hardly learned: all bakes were between %s and %s; log a cool and a warm one", u.temperature(low, 1), u.temperature(high, 1)))
 	}
-	p.para(2, fmt.Sprintf("one bake differs from the next by %.0f %%", 100*known.BakeToBake()))
+	p.para(2, fmt.Sprintf("one bake differs from the next by %.0f %%", known.BakeToBake().Points()))
 	reviews, inside, err := c.Lesson.Reviews()
 	if err != nil || len(reviews) < 2 {
 		p.para(2, "how well the ranges hold can be said from two bakes on")
@@ -444,7 +444,7 @@ func (l lessons) sheet(next *nextPlan) lessonSheet {
 		one := cultureLesson{Leavening: c.Leavening, Bakes: len(c.Bakes), Reviews: []reviewData{}, Skipped: skippedSheet(c.Skipped)}
 		if len(c.Bakes) > 0 {
 			known := c.Lesson.Culture
-			one.Pace, one.Sensitivity, one.BakeToBake = estimatedSheet(known.Pace()), estimatedSheet(known.TemperatureSensitivity()), rounded4(known.BakeToBake())
+			one.Pace, one.Sensitivity, one.BakeToBake = estimatedSheet(known.Pace()), estimatedSheet(known.TemperatureSensitivity()), rounded4(known.BakeToBake().Fraction())
 			if reviews, inside, err := c.Lesson.Reviews(); err == nil {
 				one.Inside = inside
 				for i, r := range reviews {
@@ -478,8 +478,8 @@ func skippedSheet(all []bakelog.Skipped) []skippedData {
 	return out
 }
 
-func estimatedSheet(e ferment.Estimated) *estimatedData {
-	return &estimatedData{rounded4(e.Low), rounded4(e.Likely), rounded4(e.High)}
+func estimatedSheet(e quantity.Range[quantity.Percent]) *estimatedData {
+	return &estimatedData{rounded4(e.Low.Fraction()), rounded4(e.Likely.Fraction()), rounded4(e.High.Fraction())}
 }
 
 func rounded4(x float64) float64 { return math.Round(x*1e4) / 1e4 }

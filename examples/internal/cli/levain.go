@@ -169,7 +169,7 @@ func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]sta
 	for i, fed := range feedings {
 		st := stage{fed: fed}
 		if !f.at.IsZero() {
-			seed, err := ferment.SeedShare(fed.Starter.Mass.Grams(), fed.Flour.Grams(), fed.Starter.Hydration)
+			seed, err := ferment.FeedRatio{Seed: fed.Starter.Mass.Grams(), Flour: fed.Flour.Grams(), SeedHydration: fed.Starter.Hydration}.SeedShare()
 			if err != nil {
 				return nil, err
 			}
@@ -178,7 +178,7 @@ func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]sta
 				return nil, err
 			}
 			r, err := ferment.Ripening{
-				Seed: seed, Hydration: b.Hydration, WholeGrain: f.whole, History: history, Curve: ferment.GanzleYeastHeld(),
+				Seed: seed, Hydration: b.Hydration, WholeGrain: f.whole, History: history, Law: ferment.GasBalance(),
 				ColdSeed: f.cold && i == 0, Extrapolate: f.extrapolate,
 			}.Ripe()
 			if err != nil {

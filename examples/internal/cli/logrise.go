@@ -31,7 +31,7 @@ func newLogRise(s System) *cobra.Command {
 		switch {
 		case heights && len(args) == 0:
 			var err error
-			if rise.Rise, err = ferment.RiseFromHeights(from, to); err != nil || len(f.in.faults) > 0 {
+			if rise.Rise, err = (ferment.Heights{Start: from, Now: to}).Rise(); err != nil || len(f.in.faults) > 0 {
 				return f.in.complain(err)
 			}
 		case heights:

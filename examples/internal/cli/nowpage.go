@@ -70,7 +70,7 @@ func (b *bench) doughLines(p *page) {
 	p.para(2, fmt.Sprintf("%s risen %s after mixing", percent(e.Bulk().Rise, 0), how))
 	p.para(2, clockRange(e.Ready(), b.mixed))
 	if band, err := e.RiseAt(b.now.Sub(b.mixed)); err == nil && b.now.After(b.mixed) {
-		p.para(2, "now it should be at "+band.String())
+		p.para(2, "now it should be at "+band.Low.Text(0)+" to "+band.High.Text(0)+", likely "+band.Likely.Text(0))
 	}
 }
 

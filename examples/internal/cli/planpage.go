@@ -193,7 +193,7 @@ func risePart(p *page, d bakeday.Day, s bakeday.PlanData, u units) {
 	} else if s.Proof != nil {
 		p.para(2, fmt.Sprintf("shape when it has risen by %s; final proof %s after shaping, to about %s in all", percent(b.ShapeAt, 0), s.Proof.TimeRange(), percent(b.Total.Likely, 0)))
 	}
-	p.para(2, "go by the dough, not the clock: the ranges hold in "+percent(b.Ready.Probability, 0)+" of bakes and narrow once you log your own")
+	p.para(2, "go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log your own bakes")
 }
 
 func ovenPart(p *page, d bakeday.Day, s bakeday.PlanData, u units) {

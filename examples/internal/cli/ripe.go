@@ -43,7 +43,7 @@ func runLevainRipe(s System, f *bulkFlags) error {
 		return in.complain(nil)
 	}
 	in.paths["Seed"], in.paths["seed"], in.paths["SeedHydration"] = "levain", "levain", "seed-hydration"
-	share, err := ferment.SeedShare(seed, flour, f.seedHydration)
+	share, err := ferment.FeedRatio{Seed: seed, Flour: flour, SeedHydration: f.seedHydration}.SeedShare()
 	if err != nil {
 		return in.complain(err)
 	}
@@ -52,10 +52,7 @@ func runLevainRipe(s System, f *bulkFlags) error {
 	hydration := (seed - seedFlour + water) / (seedFlour + flour)
 	l := ferment.Ripening{
 		Seed: share, Hydration: quantity.NewPercent(100 * hydration), WholeGrain: f.bulk.WholeGrain, History: f.bulk.History,
-		Curve: f.bulk.Curve, ColdSeed: f.bulk.ColdLevain, Extrapolate: f.bulk.Extrapolate,
-	}
-	if l.Curve.IsZero() {
-		l.Curve = ferment.GanzleYeastHeld()
+		Law: f.law(), ColdSeed: f.bulk.ColdLevain, Extrapolate: f.bulk.Extrapolate,
 	}
 	if l.Culture, err = f.culture(s); err != nil {
 		return err

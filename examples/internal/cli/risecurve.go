@@ -65,7 +65,7 @@ func curveData(e ferment.Estimate) []bakeday.CurveData {
 	return out
 }
 
-func bandData(b ferment.Band) bakeday.BandData {
+func bandData(b quantity.Range[quantity.Percent]) bakeday.BandData {
 	return bakeday.BandData{Low: tenthPercent(b.Low), Likely: tenthPercent(b.Likely), High: tenthPercent(b.High)}
 }
 

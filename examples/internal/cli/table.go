@@ -141,8 +141,8 @@ func runTableBulk(s System, f tableBulkFlags) error {
 	if err := f.check(); err != nil {
 		return err
 	}
-	flags := map[string]string{"Rise": "--rise", "salt": "--salt", "hydration": "--hydration", "WholeGrain": "--whole-grain", "Inoculation": "--amounts", "Yeast.Amount": "--amounts", "History": "--temperatures"}
-	b := ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Curve: ferment.GanzleYeastHeld()}
+	flags := map[string]string{"Rise": "--rise", "salt": "--salt", "hydration": "--hydration", "Hydration": "--hydration", "Salt": "--salt", "WholeGrain": "--whole-grain", "Inoculation": "--amounts", "Yeast.Amount": "--amounts", "History": "--temperatures"}
+	b := ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Hydration: f.hydration, Salt: f.salt, Law: ferment.GasBalance()}
 	amounts, leaven := percents(5, 10, 15, 20, 30), "flour in the levain, of all flour"
 	if f.yeast != "" {
 		kinds := map[string]ferment.YeastKind{"instant": ferment.InstantYeast, "active": ferment.ActiveDryYeast, "fresh": ferment.FreshYeast}
@@ -150,7 +150,7 @@ func runTableBulk(s System, f tableBulkFlags) error {
 		if !ok {
 			return badInput("maslin table bulk: --yeast: got %s, want instant, active or fresh", quantity.Excerpt(f.yeast))
 		}
-		b.Yeast.Kind, b.Curve = kind, ferment.SaccharomycesCardinal()
+		b.Yeast.Kind = kind
 		amounts, leaven = percents(0.2, 0.5, 1, 1.5, 2), kind.String()+", of the flour"
 	}
 	if f.curve != "" {
@@ -158,13 +158,12 @@ func runTableBulk(s System, f tableBulkFlags) error {
 		if err != nil {
 			return err
 		}
-		b.Curve = c
+		b.Law = b.Law.With(ferment.Rivals{Levain: c})
+		if b.Yeast.Kind != ferment.NoYeast {
+			b.Law = b.Law.With(ferment.Rivals{Yeast: c})
+		}
 	}
-	var err error
-	if b.SaltInWater, err = ferment.SaltInWater(f.salt, f.hydration); err != nil {
-		return complaints("table bulk", err, flags)
-	}
-	t := bulkTable{Rise: f.rise, Leaven: leaven, Curve: b.Curve.About().Name, Temperatures: f.temperatures, Amounts: f.amounts}
+	t := bulkTable{Rise: f.rise, Leaven: leaven, Curve: b.Law.String(), Temperatures: f.temperatures, Amounts: f.amounts}
 	if t.Temperatures == nil {
 		t.Temperatures = celsius(18, 20, 22, 24, 26, 28)
 	}

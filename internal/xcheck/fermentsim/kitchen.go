@@ -116,8 +116,8 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 		way = ferment.ByHand
 	}
 	d := Dough{Bulk: ferment.Bulk{
-		Inoculation: quantity.NewPercent(100 * f), SaltInWater: quantity.NewPercent(100 * salt), Rise: quantity.NewPercent(100 * rise),
-		History: h, Curve: ferment.GanzleYeastHeld(), Kneading: way,
+		Inoculation: quantity.NewPercent(100 * f), Hydration: quantity.NewPercent(75), Salt: quantity.NewPercent(75 * salt), Rise: quantity.NewPercent(100 * rise),
+		History: h, Law: ferment.GasBalance(), Kneading: way,
 	}}
 	s := saltFactor(100 * salt)
 	d.share = f * s * math.Exp(k.salt*math.Log(s))
