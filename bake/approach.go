@@ -2,70 +2,36 @@ package bake
 
 import (
 	"math"
-	"strings"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/sources"
 )
 
 // Approach is how a core nears the boiling point.
 type Approach int
 
-// The approaches.
+// The approaches. The zero value is the better of the two.
 const (
-	// Exponential: the distance to the boiling point shrinks by the same share every minute. One time
-	// constant, as in the late part of any heating with constant properties.
-	Exponential Approach = iota
 	// Quickening: the time constant itself shrinks as the crumb warms, τ = τ∞·(1 + 1.5·y²) with y the
 	// distance to boiling over 75 °C, because vapor in the pores carries more and more of the heat. The
 	// factor 1.5 was fitted to numerical solutions with a moving evaporation front, not to bread.
-	Quickening
+	Quickening Approach = iota
+	// Exponential: the distance to the boiling point shrinks by the same share every minute. One time
+	// constant, as in the late part of any heating with constant properties.
+	Exponential
 )
 
-var approachNames = [...]string{"exponential", "quickening"}
-
-// Approaches lists every approach.
-func Approaches() []Approach { return []Approach{Exponential, Quickening} }
-
-// IsValid reports whether the approach is one of the approaches.
-func (a Approach) IsValid() bool { return a >= 0 && int(a) < len(approachNames) }
+var approaches = enum.Of[Approach]("approach to boiling", "quickening", "exponential")
 
 // String names the approach.
-func (a Approach) String() string {
-	if !a.IsValid() {
-		return "unknown approach"
-	}
-	return approachNames[a]
-}
-
-// ParseApproach reads "exponential" or "quickening". The empty text is exponential.
-func ParseApproach(text string) (Approach, error) {
-	if text == "" {
-		return Exponential, nil
-	}
-	if i := indexName(approachNames[:], text); i >= 0 {
-		return Approach(i), nil
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(approachNames[:], ", "), Err: quantity.ErrOutOfRange}
-}
+func (a Approach) String() string { return approaches.String(a) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (a Approach) MarshalText() ([]byte, error) {
-	if !a.IsValid() {
-		return nil, unknown("approach", int(a), approachNames[:])
-	}
-	return []byte(a.String()), nil
-}
+func (a Approach) MarshalText() ([]byte, error) { return approaches.Marshal(a) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseApproach].
-func (a *Approach) UnmarshalText(text []byte) error {
-	v, err := ParseApproach(string(text))
-	if err == nil {
-		*a = v
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (a *Approach) UnmarshalText(text []byte) error { return approaches.Unmarshal(a, text) }
 
 const (
 	quicken = 1.5  // the factor of y²

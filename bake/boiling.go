@@ -9,9 +9,9 @@ import (
 
 // Site says where the oven stands. The zero value is sea level under the standard atmosphere.
 type Site struct {
-	Altitude quantity.Length // geometric altitude above the sea
-	Station  Pressure        // what a barometer in the kitchen reads, uncorrected; it overrides the altitude
-	SeaLevel Pressure        // what a weather service gives, reduced to sea level; needs the altitude
+	Altitude quantity.Length `json:"altitude,omitzero"`  // geometric altitude above the sea
+	Station  Pressure        `json:"station,omitzero"`   // what a barometer in the kitchen reads, uncorrected; it overrides the altitude
+	SeaLevel Pressure        `json:"sea_level,omitzero"` // what a weather service gives, reduced to sea level; needs the altitude
 }
 
 // At is the place at an altitude under the standard atmosphere.
@@ -27,8 +27,8 @@ var (
 
 // Boiling is the boiling point of water at a place, and the pressure it follows from.
 type Boiling struct {
-	Point    quantity.Temperature
-	Pressure Pressure
+	Point    quantity.Temperature `json:"point"`
+	Pressure Pressure             `json:"pressure"`
 	place    Site
 }
 
@@ -45,8 +45,8 @@ type Boiling struct {
 // Source: ISO 2533 (1975); IAPWS R7-97(2012).
 func (place Site) BoilingPoint() (Boiling, error) {
 	var problems quantity.Problems
-	checkPlace(&problems, place)
-	if err := problems.Err(); err != nil {
+	checkSite(&problems, place)
+	if err := problems.ErrFor(place); err != nil {
 		return Boiling{}, err
 	}
 	pa, celsius, err := place.boil()
@@ -56,8 +56,8 @@ func (place Site) BoilingPoint() (Boiling, error) {
 	return Boiling{Point: quantity.Celsius(celsius), Pressure: pascals(pa), place: place}, nil
 }
 
-// checkPlace notes what is wrong with a place.
-func checkPlace(problems *quantity.Problems, place Site) bool {
+// checkSite notes what is wrong with a place.
+func checkSite(problems *quantity.Problems, place Site) bool {
 	ok := quantity.Check(problems, "Altitude", place.Altitude, lowestAltitude, highestAltitude)
 	if !place.Station.IsZero() {
 		ok = quantity.Check(problems, "Station", place.Station, lowestPressure, highestPressure) && ok
@@ -72,11 +72,11 @@ func checkPlace(problems *quantity.Problems, place Site) bool {
 	return ok
 }
 
-// checkPlaceField is checkPlace for a field named Place. It does not build the longer paths unless
+// checkSiteField is checkSite for a field named Place. It does not build the longer paths unless
 // something is wrong.
-func checkPlaceField(problems *quantity.Problems, place Site) bool {
+func checkSiteField(problems *quantity.Problems, place Site) bool {
 	var inner quantity.Problems
-	ok := checkPlace(&inner, place)
+	ok := checkSite(&inner, place)
 	if !ok {
 		problems.Join("Place", inner.Err())
 	}
@@ -105,9 +105,11 @@ func (p Site) boil() (pascal, celsius float64, err error) {
 	return pascal, kelvin - 273.15, err
 }
 
-// String prints "96.15 °C at 882.6 hPa".
-func (b Boiling) String() string {
-	return b.Point.Text(quantity.CelsiusScale, 2) + " at " + b.Pressure.String()
+// String prints "96.1 °C at 882.5 hPa".
+func (b Boiling) String() string { return b.message().String() }
+
+func (b Boiling) message() working.Message {
+	return working.Tell("bake.boiling", "%.1f at %v", b.Point, b.Pressure)
 }
 
 // Working derives the boiling point.

@@ -6,40 +6,28 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// TemperatureRange is a prediction of a temperature; it lies between Low and High with the stated
-// probability.
-type TemperatureRange struct {
-	Low, Likely, High quantity.Temperature
-	Probability       quantity.Percent
-}
-
-// String prints "90.1 °C to 96.0 °C (80 %), likely 92.9 °C".
-func (r TemperatureRange) String() string {
-	return celsius(r.Low) + " to " + celsius(r.High) + " (" + r.Probability.String() + "), likely " + celsius(r.Likely)
-}
-
 // TakenOut asks how much a core still rises after the oven.
 type TakenOut struct {
-	Place Site
-	Core  quantity.Temperature // when the loaf is taken out
+	Place Site                 `json:"place,omitzero"`
+	Core  quantity.Temperature `json:"core"` // when the loaf is taken out
 }
 
 // CarryOver is how far a core rises on the rack.
 type CarryOver struct {
-	Peak    TemperatureRange
-	Boiling quantity.Temperature
+	Peak    quantity.Range[quantity.Temperature] `json:"peak"`
+	Boiling quantity.Temperature                 `json:"boiling"`
 	in      TakenOut
 	below   float64
 }
 
-// The share of the distance to boiling that a core still gains on a rack: 0.5 to 0.67 in numerical loaves,
-// 0.8 in the one report there is.
-const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
+// The share of the distance to boiling that a core still gains on a rack: 0.5 to 0.67 in numerical loaves, whose
+// surface dries no further; 0.8 in the one report there is; less where the loaf goes on steaming.
+const carryLow, carryLikely, carryHigh = 0.20, 0.50, 0.80
 
 // CarryOver answers: if I take the loaf out now, how hot will the core still get?
 //
-// Formula: peak = T + c·(T_b − T), c from 0.35 to 0.80, likely 0.58: the outer crumb stands at the boiling
-// point and its heat runs inward.
+// Formula: peak = T + c·(T_b − T), c from 0.20 to 0.80, likely 0.50: the outer crumb stands at the boiling
+// point and its heat runs inward. It never passes the boiling point, and above 90 °C it is a few degrees at most.
 // Symbols: T core when taken out; T_b local boiling point.
 // Valid range: cores from 60 °C to the boiling point, whole loaves left on a rack in a room. Re-panned or
 // cut loaves lose heat at once: a reading fell from 95 to 90 °C.
@@ -50,13 +38,13 @@ const carryLow, carryLikely, carryHigh = 0.35, 0.58, 0.80
 // Zanoni, Peri and Pierucci (1993).
 func (in TakenOut) CarryOver() (CarryOver, error) {
 	var p quantity.Problems
-	placeOK := checkPlaceField(&p, in.Place)
+	placeOK := checkSiteField(&p, in.Place)
 	if in.Core.Compare(hotProbe) > 0 {
 		checkProbe(&p, "Core", in.Core)
 	} else {
 		quantity.Check(&p, "Core", in.Core, lowestCore, hotProbe)
 	}
-	if err := p.Err(); err != nil || !placeOK {
+	if err := p.ErrFor(in); err != nil || !placeOK {
 		return CarryOver{}, err
 	}
 	_, boiling, err := in.Place.boil()
@@ -65,19 +53,22 @@ func (in TakenOut) CarryOver() (CarryOver, error) {
 	}
 	core := in.Core.Celsius()
 	if core > boiling+above {
-		return CarryOver{}, aboveBoiling("Core", in.Core, boiling)
+		return CarryOver{}, quantity.DataPaths(in, aboveBoiling("Core", in.Core, boiling))
 	}
 	below := max(0, boiling-core)
 	at := func(c float64) quantity.Temperature { return in.Core.Add(quantity.DeltaCelsius(c * below)) }
 	return CarryOver{
-		Peak:    TemperatureRange{Low: at(carryLow), Likely: at(carryLikely), High: at(carryHigh), Probability: quantity.NewPercent(80)},
+		Peak:    quantity.Range[quantity.Temperature]{Low: at(carryLow), Likely: at(carryLikely), High: at(carryHigh), Probability: quantity.NewPercent(80)},
 		Boiling: quantity.Celsius(boiling), in: in, below: below,
 	}, nil
 }
 
 // String prints "out at 85.0 °C the core still rises to …".
-func (c CarryOver) String() string {
-	return "out at " + celsius(c.in.Core) + " the core still rises to " + c.Peak.String() + "; it does not bake out on the rack"
+func (c CarryOver) String() string { return c.message().String() }
+
+func (c CarryOver) message() working.Message {
+	return working.Tell("bake.carry_over", "out at %.1f the core still rises to %.1f to %.1f (%v), likely %.1f; it does not bake out on the rack",
+		c.in.Core, c.Peak.Low, c.Peak.High, c.Peak.Probability, c.Peak.Likely)
 }
 
 // Working derives the likely peak.

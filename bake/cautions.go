@@ -10,26 +10,121 @@ import (
 // codes and the makers' manuals go before anything said here.
 func OvenCautions() []working.Caution {
 	return []working.Caution{
-		{Subject: "burns", Text: working.Say("Oven, pot, lid, stone and rack burn at a touch, and a lid looks the same hot or cold. Use dry gloves that cover the wrist; a wet glove carries the heat through."), Source: sources.OvenJudgment("safe handling of hot vessels")},
-		{Subject: "steam", Text: working.Say("Open the oven and lift a lid away from you and let the steam out before you reach in. Pour water for steam only into a pan meant for it, with a long spout and the face turned away."), Source: sources.OvenJudgment("safe handling of steam")},
-		{Subject: "hot glass, enamel and iron", Text: working.Say("No water on the glass of an oven door, on hot glass, enamel or cast iron, and no hot vessel on a cold or wet surface: it can burst. Preheat the oven before glass goes in, never from freezer to oven, and throw chipped glass away."), Source: sources.GlassOvenware},
-		{Subject: "children and animals", Text: working.Say("Keep them away from the open door, and from pots left to cool."), Source: sources.OvenJudgment("safe kitchen")},
-		{Subject: "first aid", Text: working.Say("Cool a burn at once under cool running water for 20 minutes, no ice, no butter, then cover it with clean film; call for help when it is large, deep, or on face or hands."), Source: sources.BurnsFirstAid},
-		{Subject: "flour dust", Text: working.Say("Dust little and from low down and never blow flour away: breathed for years it causes asthma, and a cloud of it near a flame or glowing element can ignite."), Source: sources.HSEFlourDust},
-		{Subject: "rules", Text: working.Say("In a business, local fire, gas, food and labor codes decide, and gas and electrical work is for licensed people."), Source: sources.OvenJudgment("local codes come first")},
+		{
+			Subject: "burns", Source: sources.OvenJudgment("safe handling of hot vessels"),
+			Short: working.Tell("bake.short_burns",
+				"oven, pots, lids and racks burn at a touch: dry gloves that cover the wrist"),
+			Text: working.Tell("bake.caution_burns",
+				"Oven, pot, lid, stone and rack burn at a touch, and a lid looks the same hot or cold. Use dry gloves that "+
+					"cover the wrist; a wet glove carries the heat through."),
+		},
+		{
+			Subject: "steam", Source: sources.OvenJudgment("safe handling of steam"),
+			Short: working.Tell("bake.short_steam",
+				"open oven and lids away from you and let the steam out first; water for steam only into a pan meant for it"),
+			Text: working.Tell("bake.caution_steam",
+				"Open the oven and lift a lid away from you and let the steam out before you reach in. Pour water for steam "+
+					"only into a pan meant for it, with a long spout and the face turned away."),
+		},
+		{
+			Subject: "hot glass, enamel and iron", Source: sources.GlassOvenware,
+			Short: working.Tell("bake.short_hot_glass",
+				"no water on hot glass, enamel or cast iron: it can burst"),
+			Text: working.Tell("bake.caution_hot_glass",
+				"No water on the glass of an oven door, on hot glass, enamel or cast iron, and no hot vessel on a cold or wet "+
+					"surface: it can burst. Preheat the oven before glass goes in, never from freezer to oven, and throw chipped "+
+					"glass away."),
+		},
+		{
+			Subject: "children and animals", Source: sources.OvenJudgment("safe kitchen"),
+			Short: working.Tell("bake.short_children",
+				"children and animals away from the oven and from hot pots"),
+			Text: working.Tell("bake.caution_children",
+				"Keep them away from the open door, and from pots left to cool."),
+		},
+		{
+			Subject: "first aid", Source: sources.BurnsFirstAid,
+			Short: working.Tell("bake.short_first_aid",
+				"a burn is cooled at once under cool running water for 20 minutes, rings and clothing off unless they stick, no ice, no butter, then covered; call for help when it is large, deep, or on face or hands"),
+			Text: working.Tell("bake.caution_first_aid",
+				"Cool a burn at once under cool running water for 20 minutes, no ice, no butter. Take rings, watches and "+
+					"clothing off it unless they stick, keep the person warm, then cover it with clean film; call for help when "+
+					"it is large, deep, or on face or hands."),
+		},
+		{
+			Subject: "flour dust", Source: sources.HSEFlourDust,
+			Short: working.Tell("bake.short_flour_dust",
+				"dust little and from low down: flour dust can cause asthma, and a cloud of it can ignite"),
+			Text: working.Tell("bake.caution_flour_dust",
+				"Dust little and from low down and never blow flour away: flour dust can cause asthma, and a cloud of it near "+
+					"a flame or glowing element can ignite."),
+		},
+		{
+			Subject: "rules", Source: sources.OvenJudgment("local codes come first"),
+			Short: working.Tell("bake.short_rules",
+				"local fire, gas, food and labor codes decide in a business; gas and electrical work is for licensed people"),
+			Text: working.Tell("bake.caution_rules",
+				"In a business, local fire, gas, food and labor codes decide, and gas and electrical work is for licensed "+
+					"people."),
+		},
 	}
 }
 
 // FoodCautions says what temperature and time cannot promise.
 func FoodCautions() []working.Caution {
 	return []working.Caution{
-		{Subject: "never a promise", Text: working.Say("A core temperature or a log reduction is information, not a proof that food is safe: fillings, dry crusts and what lands on the loaf after baking are outside of it. In a business a validated process and the food authority decide."), Source: sources.Channaiah2016},
-		{Subject: "raw dough", Text: working.Say("Raw flour and dough are not food: do not taste, wash hands and tools."), Source: sources.OvenJudgment("raw flour is a raw food, public health advice")},
-		{Subject: "acrylamide", Text: working.Say("It forms in the crust above %v when it is dry. Bake golden, not dark. EU benchmark levels: 50 µg/kg for soft wheat bread, 100 µg/kg for other soft bread.", quantity.Celsius(120)), Source: sources.AcrylamideRule},
-		{Subject: "rope", Text: working.Say("Spores of Bacillus survive in a core that only just reaches boiling. Cool loaves fast on a rack, keep them dry and not warm, and throw bread away that smells of overripe fruit or pulls strings; toasting does not rescue it."), Source: sources.RopeSpores},
+		{
+			Subject: "never a promise", Source: sources.OvenJudgment("a core temperature is no kill step"),
+			Short: working.Tell("bake.short_never_a_promise",
+				"a core temperature is no proof that food is safe"),
+			Text: working.Tell("bake.caution_never_a_promise",
+				"A core temperature is information, not a proof that food is safe: fillings, dry crusts and what lands on the "+
+					"loaf after baking are outside of it. In a business a validated process and the food authority decide."),
+		},
+		{
+			Subject: "raw dough", Source: sources.RawFlour,
+			Short: working.Tell("bake.short_raw_dough",
+				"raw flour may carry germs: do not taste it; wash hands and tools; no dough for pets"),
+			Text: working.Tell("bake.caution_raw_dough",
+				"Raw flour and dough are not food: do not taste, wash hands and tools, and keep rising dough away from pets: "+
+					"it goes on rising in their stomach."),
+		},
+		{
+			Subject: "acrylamide", Source: sources.AcrylamideRule,
+			Short: working.Tell("bake.short_acrylamide",
+				"bake golden, not dark (acrylamide)"),
+			Text: working.Tell("bake.caution_acrylamide",
+				"It forms in the crust above %v when it is dry. Bake golden, not dark. EU benchmark levels: 50 µg/kg for soft "+
+					"wheat bread, 100 µg/kg for other soft bread.", quantity.Celsius(120)),
+		},
+		{
+			Subject: "rope", Source: sources.RopeSpores,
+			Short: working.Tell("bake.short_rope",
+				"cool fast on a rack, keep dry, and throw away what smells of overripe fruit or pulls strings (rope)"),
+			Text: working.Tell("bake.caution_rope",
+				"Spores of Bacillus survive in a core that only just reaches boiling. Cool loaves fast on a rack, keep them "+
+					"dry and not warm, and throw bread away that smells of overripe fruit or pulls strings; toasting does not "+
+					"rescue it."),
+		},
 	}
 }
 
 func colorCaution() working.Caution {
-	return working.Caution{Subject: "crust", Text: working.Say("The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked."), Source: sources.GuideBakeTimes}
+	return working.Caution{
+		Subject: "crust", Source: sources.GuideBakeTimes,
+		Text: working.Tell("bake.caution_crust",
+			"The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked."),
+	}
+}
+
+// coolingCautions says what goes wrong with warm bread.
+func coolingCautions() []working.Caution {
+	return []working.Caution{
+		{
+			Subject: "do not wrap warm", Source: sources.NoWarmWrap,
+			Text: working.Tell("bake.caution_warm_wrap",
+				"Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds."),
+		},
+		FoodCautions()[3],
+	}
 }

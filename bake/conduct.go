@@ -2,7 +2,6 @@ package bake
 
 import (
 	"math"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -13,16 +12,16 @@ import (
 // UnprobedLoaf asks how long heat takes into the core of a loaf, when there is no probe.
 type UnprobedLoaf struct {
 	Goal
-	Shape Shape
-	Dough quantity.Mass        // of the piece when it goes in
-	Start quantity.Temperature // of the dough; not given: 25 °C
+	Shape Shape                `json:"shape,omitzero"`
+	Dough quantity.Mass        `json:"dough"`          // of the piece when it goes in
+	Start quantity.Temperature `json:"start,omitzero"` // of the dough; not given: 25 °C
 }
 
 // Arrival is when the core of a loaf reaches its target, reckoned from its size alone.
 type Arrival struct {
-	Time         quantity.TimeRange
-	Target       quantity.Temperature
-	TimeConstant quantity.TimeRange
+	Time         quantity.TimeRange   `json:"time"`
+	Target       quantity.Temperature `json:"target"`
+	TimeConstant quantity.TimeRange   `json:"time_constant"`
 	in           UnprobedLoaf
 	target       target
 	volume       float64 // mL
@@ -52,16 +51,16 @@ const (
 // Source: Zanoni, Peri and Gianotti (1995); Çengel, chapter 4; 1.8 and A are judgments.
 func (in UnprobedLoaf) Arrival() (Arrival, error) {
 	var p quantity.Problems
-	checkGoal(&p, in.Goal)
-	if !in.Shape.IsValid() {
-		p.Add("Shape", in.Shape.String(), strings.Join(shapeNames[:], ", "), quantity.ErrOutOfRange)
+	if checkGoal(&p, in.Goal) && !in.Style.ByCore() && in.Wanted.IsZero() {
+		p.Add("Style", in.Style.String(), "a bread with a middle for a probe; thin breads are done by time and color", quantity.ErrModelRange)
 	}
+	shapes.CheckIfGiven(&p, "Shape", in.Shape)
 	quantity.Check(&p, "Dough", in.Dough, quantity.Grams(20), quantity.Grams(5000))
 	if in.Start.IsZero() {
 		in.Start = quantity.Celsius(25)
 	}
 	quantity.Check(&p, "Start", in.Start, quantity.Celsius(-5), quantity.Celsius(45))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return Arrival{}, err
 	}
 	t, err := in.target()
@@ -90,7 +89,11 @@ func (in UnprobedLoaf) Arrival() (Arrival, error) {
 }
 
 // String prints "24m to 56m (80 %), likely 40m, to a core of 94.1 °C".
-func (a Arrival) String() string { return a.Time.String() + ", to a core of " + celsius(a.Target) }
+func (a Arrival) String() string { return a.message().String() }
+
+func (a Arrival) message() working.Message {
+	return working.Tell("bake.arrival", "%v, to a core of %.1f", a.Time, a.Target)
+}
 
 // Working derives the likely time.
 func (a Arrival) Working() working.Working {

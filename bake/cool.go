@@ -2,7 +2,6 @@ package bake
 
 import (
 	"math"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -13,22 +12,25 @@ import (
 
 // CoolingLoaf asks when a loaf out of the oven may be cut.
 type CoolingLoaf struct {
-	Style Style
-	Shape Shape
-	Baked quantity.Mass        // the loaf out of the oven
-	From  quantity.Temperature // core out of the oven; not given: 2 °C under the boiling point at sea level, or the room's if lower
-	Room  quantity.Temperature // the air around it; not given: 22 °C
-	Slice quantity.Temperature // core at which it is cut; not given: 35 °C, or 6 °C above a room warmer than 29 °C
+	Style Style                `json:"style"`
+	Shape Shape                `json:"shape,omitzero"`
+	Baked quantity.Mass        `json:"baked"`          // the loaf out of the oven
+	From  quantity.Temperature `json:"from,omitzero"`  // core out of the oven; not given: 98 °C
+	Room  quantity.Temperature `json:"room,omitzero"`  // the air around it; not given: 22 °C
+	Slice quantity.Temperature `json:"slice,omitzero"` // core at which it is cut; not given: 35 °C, 50 °C for what is eaten warm, at least 6 °C above the room
+	Loses quantity.Percent     `json:"loses,omitzero"` // of its weight while it cools; 0 %: 1 to 3 %, likely 2
 }
 
 // CoolingTime is when a loaf may be cut.
 type CoolingTime struct {
-	Ready quantity.TimeRange // until the core is at Slice
-	Slice quantity.Temperature
-	Room  quantity.Temperature
-	Rest  time.Duration // what the style asks for beyond cooling: a rye loaf is cut the next day, a rye roll is not
+	Ready quantity.TimeRange   `json:"ready"` // until the core is at Slice
+	Slice quantity.Temperature `json:"slice"`
+	Room  quantity.Temperature `json:"room"`
+	Rest  quantity.Elapsed     `json:"rest,omitzero"` // what the style asks for beyond cooling: a rye loaf is cut the next day, a rye roll is not
+	Warm  bool                 `json:"warm,omitzero"` // eaten warm: nobody need wait for it to cool
 	in    CoolingLoaf
-	from  float64
+	from  float64 // °C, after the heat that the steam takes with it
+	lost  float64 // % of the loaf
 	prior coolPrior
 }
 
@@ -46,9 +48,15 @@ const (
 	stillAir, leastAir, mostAir = 10.0, 7.0, 15.0 // W/(m² K)
 	breadK                      = 0.24            // W/(m K), sources.Rask
 	coolingProbability          = 80.0            // %
-	defaultSlice                = 35.0            // °C
+	defaultSlice, warmSlice     = 35.0, 50.0      // °C
+	// The loss of a cooling loaf: 1 to 3 % (from memory), 2 to 3 % (a bakery trade text).
+	leastCoolingLoss, usualCoolingLoss, mostCoolingLoss = 1.0, 2.0, 3.0 // %
+	// coolPerPercent is how far a loaf cools for each percent of its mass that steams away: the latent heat near
+	// 70 °C, 2.34 MJ/kg, over the heat capacity of bread, 2.8 kJ/(kg K), sources.Rask.
+	coolPerPercent = 2340.0 / 100 / 2.8 // °C, 8.36
 )
 
+// specificVolume is the volume of a gram of bread in mL and the porosity of its crumb.
 func specificVolume(s Style) (mlPerGram, porosity float64) {
 	c := rowOf(s).crumb
 	return c.mlPerGram, c.porosity
@@ -56,10 +64,11 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 
 // Time answers: when is the core at slicing temperature?
 //
-// Formula: the exact conduction series for the loaf's shape with a convecting surface, T = Ta + (T₀ −
-// Ta)·θ(t), solved for t; early with h = 15 W/(m² K), a draft and a rack, late with h = 7, a still corner,
-// and a diffusivity 20 % off each way.
-// Symbols: Ta room, T₀ core out of the oven, θ the share of the difference that is left; diffusivity of
+// Formula: the exact conduction series for the loaf's shape with a convecting surface, T = Ta + (T₀ − 8.36·w −
+// Ta)·θ(t), solved for t; early with h = 15 W/(m² K), a draft and a rack, and w = 3 %, late with h = 7, a still
+// corner, and w = 1 %, and a diffusivity 20 % off each way.
+// Symbols: Ta room, T₀ core out of the oven, w the percent of its weight that steams away while it cools, most of it
+// in the first half hour, each taking 8.36 °C with it; θ the share of the difference that is left; diffusivity of
 // crumb by porosity (Zanoni 1995), conductivity 0.24 W/(m K) (Rask 1989), volume from the style's usual
 // specific volume.
 // Valid range: 20 g to 5 kg; room −25 to 40 °C; slicing at least 2 °C above the room.
@@ -70,25 +79,33 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 // Source: Çengel, chapter 4; slicing at 30 to 40 °C, bread cooling pages; rye rests longer, common
 // practice.
 func (in CoolingLoaf) Time() (CoolingTime, error) {
-	in, err := checkCooling(in)
+	in, err := in.check()
 	if err != nil {
 		return CoolingTime{}, err
 	}
 	from, room, slice := in.From.Celsius(), in.Room.Celsius(), in.Slice.Celsius()
 	in.Shape = in.Shape.For(in.Style)
-	c := CoolingTime{Slice: in.Slice, Room: in.Room, Rest: restOf(in.Style, in.Baked), in: in, from: from}
-	theta := (slice - room) / (from - room)
+	c := CoolingTime{Slice: in.Slice, Room: in.Room, Rest: quantity.Elapsed(restOf(in.Style, in.Baked)), Warm: rowOf(in.Style).warm, in: in}
+	losses := [3]float64{mostCoolingLoss, usualCoolingLoss, leastCoolingLoss}
+	if !in.Loses.IsZero() {
+		own := in.Loses.Points()
+		losses = [3]float64{own, own, own}
+	}
 	times := [3]float64{}
 	for i, v := range [3]struct{ h, diffusivity float64 }{{mostAir, 1.2}, {stillAir, 1}, {leastAir, 0.8}} {
 		body, prior, err := coolingBody(in.Style, in.Shape, in.Baked, v.h, v.diffusivity)
 		if err != nil {
 			return CoolingTime{}, err
 		}
-		if times[i], err = body.CenterTime(theta); err != nil {
-			return CoolingTime{}, err
-		}
+		steamed := from - coolPerPercent*losses[i]
 		if i == 1 {
-			c.prior = prior
+			c.prior, c.from, c.lost = prior, steamed, losses[i]
+		}
+		if steamed <= slice {
+			continue // what steams away cools it far enough at once
+		}
+		if times[i], err = body.CenterTime((slice - room) / (steamed - room)); err != nil {
+			return CoolingTime{}, err
 		}
 	}
 	c.Ready = quantity.TimeRange{Early: seconds(times[0]), Likely: seconds(times[1]), Late: seconds(times[2]), Probability: quantity.NewPercent(coolingProbability)}
@@ -114,14 +131,10 @@ func coolingBody(style Style, shape Shape, baked quantity.Mass, h, diffusivity f
 	return body, coolPrior{volume: volume, tau: tau, lead: body.Center(late) * math.Exp(late/tau), surface: h, k: breadK, alpha: alpha}, nil
 }
 
-func checkCooling(in CoolingLoaf) (CoolingLoaf, error) {
+func (in CoolingLoaf) check() (CoolingLoaf, error) {
 	var p quantity.Problems
-	if !in.Style.IsValid() {
-		p.Add("Style", in.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
-	}
-	if !in.Shape.IsValid() {
-		p.Add("Shape", in.Shape.String(), strings.Join(shapeNames[:], ", "), quantity.ErrOutOfRange)
-	}
+	styles.Check(&p, "Style", in.Style)
+	shapes.CheckIfGiven(&p, "Shape", in.Shape)
 	quantity.Check(&p, "Baked", in.Baked, quantity.Grams(20), quantity.Grams(5000))
 	if in.Room.IsZero() {
 		in.Room = quantity.Celsius(22)
@@ -132,8 +145,12 @@ func checkCooling(in CoolingLoaf) (CoolingLoaf, error) {
 	room := quantity.Check(&p, "Room", in.Room, quantity.Celsius(-25), quantity.Celsius(40))
 	from := quantity.Check(&p, "From", in.From, quantity.Celsius(45), highestCore)
 	if in.Slice.IsZero() && room {
-		in.Slice = quantity.Celsius(math.Max(defaultSlice, in.Room.Celsius()+6))
+		in.Slice = sliceIn(in.Room, in.Style)
+		if in.From.Compare(in.Slice) <= 0 {
+			in.Slice = sliceIn(in.Room, LeanHearth)
+		}
 	}
+	quantity.Check(&p, "Loses", in.Loses, quantity.Percent{}, quantity.NewPercent(8))
 	slice := quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80))
 	if room && slice && in.Slice.Celsius() < in.Room.Celsius()+2 {
 		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
@@ -141,7 +158,16 @@ func checkCooling(in CoolingLoaf) (CoolingLoaf, error) {
 	if from && slice && in.From.Compare(in.Slice) <= 0 {
 		p.Add("From", in.From.String(), "warmer than the slicing temperature, "+in.Slice.String(), quantity.ErrInconsistent)
 	}
-	return in, p.Err()
+	return in, p.ErrFor(in)
+}
+
+// sliceIn is where a bread is cut unless the baker says otherwise.
+func sliceIn(room quantity.Temperature, style Style) quantity.Temperature {
+	slice := defaultSlice
+	if rowOf(style).warm {
+		slice = warmSlice
+	}
+	return quantity.Celsius(math.Max(slice, room.Celsius()+6))
 }
 
 // roll is the largest piece that is eaten as a roll; half a pound is where bread begins in 21 CFR 136.3.
@@ -157,21 +183,20 @@ func restOf(s Style, baked quantity.Mass) time.Duration {
 }
 
 // String prints "1h5m to 2h10m (80 %), likely 1h29m, until the core is at 35 °C".
-func (c CoolingTime) String() string {
-	s := c.Ready.String() + ", until the core is at " + c.Slice.String()
-	if c.Rest > 0 {
-		s += "; " + c.in.Style.String() + " cuts best after " + quantity.FormatDuration(c.Rest)
+func (c CoolingTime) String() string { return c.message().String() }
+
+func (c CoolingTime) message() working.Message {
+	switch {
+	case c.Warm:
+		return working.Tell("bake.cooling_warm", "eaten warm: %v, until the core is at %v", c.Ready, c.Slice)
+	case c.Rest > 0:
+		return working.Tell("bake.cooling_rest", "%v, until the core is at %v; %v cuts best after %v", c.Ready, c.Slice, c.in.Style, c.Rest)
 	}
-	return s
+	return working.Tell("bake.cooling", "%v, until the core is at %v", c.Ready, c.Slice)
 }
 
 // Cautions says what goes wrong with warm bread.
-func (c CoolingTime) Cautions() []working.Caution {
-	return []working.Caution{
-		{Subject: "do not wrap warm", Text: working.Say("Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds."), Source: sources.NoWarmWrap},
-		FoodCautions()[3],
-	}
-}
+func (c CoolingTime) Cautions() []working.Caution { return coolingCautions() }
 
 // Working derives the likely cooling time.
 func (c CoolingTime) Working() working.Working {
@@ -190,9 +215,15 @@ func (c CoolingTime) Working() working.Working {
 			Where: []working.Binding{{Symbol: "ε", Meaning: "porosity", Value: fixed(porosity*100, 0) + " %"}}, Source: sources.Zanoni1995,
 		},
 		{
-			Name: "share of the temperature difference left", Symbol: "θ", Formula: "(T_s − T_a) ÷ (T_0 − T_a)",
+			Name: "core less what the steam takes with it", Symbol: "T_e", Formula: "T_0 − 8.357 × w", Numbers: fixed(c.in.From.Celsius(), 2) + " − 8.357 × " + fixed(c.lost, 2),
+			Value: fixed(c.from, 2) + " °C", Tolerance: 0.005,
+			Where:  []working.Binding{{Symbol: "T_0", Meaning: "core out of the oven", Value: fixed(c.in.From.Celsius(), 2) + " °C"}, {Symbol: "w", Meaning: "percent of its weight that it loses while it cools", Value: fixed(c.lost, 2) + " %"}},
+			Source: sources.Rask,
+		},
+		{
+			Name: "share of the temperature difference left", Symbol: "θ", Formula: "(T_s − T_a) ÷ (T_e − T_a)",
 			Numbers: "(" + fixed(slice, 1) + " − " + num(room, 1) + ") ÷ (" + fixed(c.from, 1) + " − " + num(room, 1) + ")", Value: fixed(theta, 4), Tolerance: 0.002,
-			Where:  []working.Binding{{Symbol: "T_s", Meaning: "core when cut", Value: degrees(slice)}, {Symbol: "T_a", Meaning: "room", Value: degrees(room)}, {Symbol: "T_0", Meaning: "core out of the oven", Value: degrees(c.from)}},
+			Where:  []working.Binding{{Symbol: "T_s", Meaning: "core when cut", Value: degrees(slice)}, {Symbol: "T_a", Meaning: "room", Value: degrees(room)}, {Symbol: "T_e", Meaning: "core less what the steam takes", Value: degrees(c.from)}},
 			Source: working.Algebra(),
 		},
 		{
@@ -203,10 +234,13 @@ func (c CoolingTime) Working() working.Working {
 			Name: "lead of the first term", Symbol: "A", Value: fixed(p.lead, 4), Note: "product of the first coefficients of the series", Source: sources.Conduction,
 		},
 		{
-			Name: "likely time", Symbol: "t", Formula: "τ × ln(A ÷ θ)", Numbers: fixed(tau, 1) + " × ln(" + fixed(p.lead, 4) + " ÷ " + fixed(theta, 4) + ")", Value: fixed(c.Ready.Likely.Minutes(), 0) + " min",
-			Where: []working.Binding{{Symbol: "τ", Meaning: "time constant", Value: fixed(tau, 1) + " min"}, {Symbol: "A", Meaning: "lead of the first term", Value: fixed(p.lead, 4)}, {Symbol: "θ", Meaning: "share left", Value: fixed(theta, 4)}},
-			// The result uses the whole series; the first term alone is this close when θ is below a half.
-			Tolerance: 0.5 + 0.03*c.Ready.Likely.Minutes(), Note: "by the whole series; the line shows its first term", Source: sources.Conduction,
+			Name: "time by the first term", Symbol: "t_1", Formula: "τ × ln(A ÷ θ)", Numbers: fixed(tau, 1) + " × ln(" + fixed(p.lead, 4) + " ÷ " + fixed(theta, 4) + ")",
+			Value: fixed(tau*math.Log(p.lead/theta), 0) + " min", Tolerance: 0.5 + 0.01*tau,
+			Where:  []working.Binding{{Symbol: "τ", Meaning: "time constant", Value: fixed(tau, 1) + " min"}, {Symbol: "A", Meaning: "lead of the first term", Value: fixed(p.lead, 4)}, {Symbol: "θ", Meaning: "share left", Value: fixed(theta, 4)}},
+			Source: sources.Conduction,
+		},
+		{
+			Name: "likely time", Symbol: "t", Value: fixed(c.Ready.Likely.Minutes(), 0) + " min", Note: "by the whole series, whose later terms count while the loaf is hot", Source: sources.Conduction,
 		},
 	}}
 }

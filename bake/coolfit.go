@@ -14,18 +14,19 @@ import (
 
 // CoolingProbe is a probe in a cooling loaf.
 type CoolingProbe struct {
-	Samples []Sample                  // At counts from the oven; two or more, in order of time
-	Room    quantity.Temperature      // the air around it; not given: 22 °C
-	Slice   quantity.Temperature      // not given: 35 °C, or 6 °C above a room warmer than 29 °C
-	Error   quantity.TemperatureDelta // how far the probe may be off; 0 takes ±1 °C
+	Samples []Sample                  `json:"samples"`        // two or more, in order of time
+	Now     time.Time                 `json:"now,omitzero"`   // the clock at the last reading; given, the answer is told by the clock too
+	Room    quantity.Temperature      `json:"room,omitzero"`  // the air around it; not given: 22 °C
+	Slice   quantity.Temperature      `json:"slice,omitzero"` // not given: 35 °C, or 6 °C above a room warmer than 29 °C
+	Error   quantity.TemperatureDelta `json:"error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
 }
 
 // CoolingLeft is how long a loaf still cools, from its last reading.
 type CoolingLeft struct {
-	Ready        quantity.TimeRange
-	Slice        quantity.Temperature
-	TimeConstant time.Duration
-	Reached      bool
+	Ready        quantity.TimeRange   `json:"ready"`
+	Slice        quantity.Temperature `json:"slice"`
+	TimeConstant quantity.Elapsed     `json:"time_constant,omitzero"`
+	Reached      bool                 `json:"reached"`
 	in           CoolingProbe
 	tau          float64 // minutes
 	now          float64 // °C above the room on the fitted line
@@ -47,7 +48,7 @@ const coolingModelError = 0.10
 // warm), [quantity.ErrModelRange] (too close together).
 // Source: the last exponential of the conduction series, Çengel, chapter 4.
 func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
-	in, err := checkCoolingProbe(in)
+	in, err := in.check()
 	if err != nil {
 		return CoolingLeft{}, err
 	}
@@ -64,11 +65,11 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	x, y, w := make([]float64, len(in.Samples)), make([]float64, len(in.Samples)), make([]float64, len(in.Samples))
 	for i, s := range in.Samples {
 		d := s.Core.Celsius() - room
-		x[i], y[i], w[i] = (s.At - last.At).Minutes(), math.Log(d), d*d/(sigma*sigma)
+		x[i], y[i], w[i] = (s.At - last.At).Duration().Minutes(), math.Log(d), d*d/(sigma*sigma)
 	}
 	line, err := numeric.FitLine(x, y, w)
 	if err != nil || !(line.Slope < -1e-6) {
-		return CoolingLeft{}, notCooling(in)
+		return CoolingLeft{}, quantity.DataPaths(in, notCooling(in))
 	}
 	goal := math.Log(slice - room)
 	likely := math.Max(0, (goal-line.Intercept)/line.Slope)
@@ -85,7 +86,7 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 		return CoolingLeft{}, &quantity.InputError{GoPath: "Samples", Got: "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core), Want: "readings far enough apart to tell how fast it cools", Err: quantity.ErrModelRange}
 	}
 	out.tau, out.now = -1/line.Slope, math.Exp(line.Intercept)
-	out.TimeConstant = minutes(out.tau)
+	out.TimeConstant = quantity.Elapsed(minutes(out.tau))
 	out.Ready = leftRange(math.Max(0, likely-half), likely, likely+half)
 	return out, nil
 }
@@ -95,14 +96,14 @@ func notCooling(in CoolingProbe) error {
 	return &quantity.InputError{GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(last.Core), Want: "a falling core", Err: quantity.ErrInconsistent}
 }
 
-func checkCoolingProbe(in CoolingProbe) (CoolingProbe, error) {
+func (in CoolingProbe) check() (CoolingProbe, error) {
 	var p quantity.Problems
 	if in.Room.IsZero() {
 		in.Room = quantity.Celsius(22)
 	}
 	room := quantity.Check(&p, "Room", in.Room, quantity.Celsius(-25), quantity.Celsius(40))
 	if in.Slice.IsZero() && room {
-		in.Slice = quantity.Celsius(math.Max(defaultSlice, in.Room.Celsius()+6))
+		in.Slice = sliceIn(in.Room, LeanHearth)
 	}
 	if quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room && in.Slice.Celsius() < in.Room.Celsius()+2 {
 		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
@@ -114,14 +115,14 @@ func checkCoolingProbe(in CoolingProbe) (CoolingProbe, error) {
 	}
 	if n > mostSamples {
 		p.Int("Samples", n, 2, mostSamples)
-		return in, p.Err()
+		return in, p.ErrFor(in)
 	}
 	good := true
 	for i, s := range in.Samples {
 		path := "Samples[" + strconv.Itoa(i) + "]"
-		good = p.Duration(path+".At", s.At, 0, 48*time.Hour) && good
+		good = p.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour) && good
 		if i > 0 && s.At <= in.Samples[i-1].At {
-			p.Add(path+".At", quantity.FormatDuration(s.At), "later than the reading before, "+quantity.FormatDuration(in.Samples[i-1].At), quantity.ErrInconsistent)
+			p.Add(path+".At", s.At.String(), "later than the reading before, "+in.Samples[i-1].At.String(), quantity.ErrInconsistent)
 			good = false
 		}
 		ok := checkProbe(&p, path+".Core", s.Core)
@@ -137,28 +138,30 @@ func checkCoolingProbe(in CoolingProbe) (CoolingProbe, error) {
 		case last.Core.Compare(in.Slice) <= 0: // reached: nothing to fit
 		case last.Core.Compare(first.Core) >= 0:
 			p.Join("", notCooling(in))
-		case (last.At - first.At) < 3*time.Minute:
-			p.Add("Samples", quantity.FormatDuration(last.At-first.At)+" from first to last", "at least 3m apart, better 15m", quantity.ErrModelRange)
+		case (last.At - first.At).Duration() < 3*time.Minute:
+			p.Add("Samples", (last.At-first.At).String()+" from first to last", "at least 3m apart, better 15m", quantity.ErrModelRange)
 		}
 	}
-	return in, p.Err()
+	return in, p.ErrFor(in)
 }
 
 // String prints "20m to 35m (80 %), likely 27m, until the core is at 35 °C".
-func (c CoolingLeft) String() string {
+func (c CoolingLeft) String() string { return c.message().String() }
+
+func (c CoolingLeft) message() working.Message {
 	if c.Reached {
-		return "the core is at " + c.Slice.String() + ": it may be cut"
+		return working.Tell("bake.cool_enough", "the core is at %v: it may be cut", c.Slice)
 	}
-	return c.Ready.String() + ", until the core is at " + c.Slice.String()
+	return working.Tell("bake.cooling", "%v, until the core is at %v", c.Ready, c.Slice)
 }
 
 // Cautions says what goes wrong with warm bread.
-func (c CoolingLeft) Cautions() []working.Caution { return CoolingTime{}.Cautions() }
+func (c CoolingLeft) Cautions() []working.Caution { return coolingCautions() }
 
 // Working derives the likely time left.
 func (c CoolingLeft) Working() working.Working {
 	w := working.Working{Title: "Cooling time left"}
-	if c.Reached {
+	if c.Reached || len(c.in.Samples) == 0 {
 		w.Steps = []working.Step{{Name: "time left", Symbol: "t_left", Value: "0 min", Note: "the slicing temperature is reached", Source: working.Algebra()}}
 		return w
 	}
@@ -167,7 +170,7 @@ func (c CoolingLeft) Working() working.Working {
 	ambient := working.Binding{Symbol: "T_a", Meaning: "room", Value: fixed(room, 2) + " °C"}
 	step := working.Step{Name: "time constant", Symbol: "τ", Value: fixed(c.tau, 3) + " min", Note: "weighted least squares on " + strconv.Itoa(len(c.in.Samples)) + " readings", Source: sources.Conduction}
 	if len(c.in.Samples) == 2 {
-		dt := (last.At - first.At).Minutes()
+		dt := (last.At - first.At).Duration().Minutes()
 		step.Formula, step.Note = "Δt ÷ ln((T_1 − T_a) ÷ (T_2 − T_a))", ""
 		step.Numbers = fixed(dt, 2) + " ÷ ln((" + fixed(first.Core.Celsius(), 2) + " − " + num(room, 2) + ") ÷ (" + fixed(last.Core.Celsius(), 2) + " − " + num(room, 2) + "))"
 		step.Where = []working.Binding{

@@ -2,7 +2,6 @@ package bake
 
 import (
 	"math"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -13,23 +12,23 @@ import (
 
 // OvenPiece asks how long a piece of a mass usually bakes.
 type OvenPiece struct {
-	Style       Style
-	Dough       quantity.Mass // of one piece when it goes in
-	Shape       Shape         // the style's usual one unless set
-	Cold        bool          // straight from the refrigerator, near 4 °C, not from a room
-	Extrapolate bool          // accept masses outside the data
+	Style       Style         `json:"style"`
+	Dough       quantity.Mass `json:"dough"`                // of one piece when it goes in
+	Shape       Shape         `json:"shape,omitzero"`       // the style's usual one unless set
+	Cold        bool          `json:"cold,omitzero"`        // straight from the refrigerator, near 4 °C, not from a room
+	Extrapolate bool          `json:"extrapolate,omitzero"` // accept masses outside the data
 
 	// A bake of your own that the time is scaled from: mass and time, or neither.
-	KnownDough quantity.Mass
-	KnownTime  time.Duration
-	KnownShape Shape // the same shape unless set
-	KnownCold  bool  // the known bake came from the refrigerator too
+	KnownDough quantity.Mass    `json:"known_dough,omitzero"`
+	KnownTime  quantity.Elapsed `json:"known_time,omitzero"`
+	KnownShape Shape            `json:"known_shape,omitzero"` // the same shape unless set
+	KnownCold  bool             `json:"known_cold,omitzero"`  // the known bake came from the refrigerator too
 }
 
 // BakeTime is how long a piece bakes.
 type BakeTime struct {
-	Time         quantity.TimeRange
-	Extrapolated bool // outside the masses the figures come from
+	Time         quantity.TimeRange `json:"time"`
+	Extrapolated bool               `json:"extrapolated"` // outside the masses the figures come from
 	in           OvenPiece
 	ref          reference
 	minutes      float64
@@ -50,8 +49,10 @@ type reference struct {
 // are flatter and bake cooler.
 const (
 	wheatExponent, ryeExponent, greatestExponent = 0.39, 0.57, 2.0 / 3
-	coldFactor                                   = 1.064 // ln(2.5·96/4) ÷ ln(2.5·75/4), see BakingTime
-	bakeProbability                              = 80.0
+	// sheetExponent is for breads whose depth is given: more of it is wider, hardly slower (judgment).
+	sheetExponent   = 0.1
+	coldFactor      = 1.064 // ln(2.5·96/4) ÷ ln(2.5·75/4), see BakingTime
+	bakeProbability = 80.0
 )
 
 // BakeTime answers: how long does a piece of this mass usually bake?
@@ -70,37 +71,27 @@ const (
 // Source: guide bake times of a German glossary; exponents fitted to them; upper bound 2/3, Barham.
 func (in OvenPiece) BakeTime() (BakeTime, error) {
 	var p quantity.Problems
-	if !in.Style.IsValid() {
-		p.Add("Style", in.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
-	}
+	styles.Check(&p, "Style", in.Style)
 	massOK := quantity.Check(&p, "Dough", in.Dough, quantity.Grams(20), quantity.Grams(5000))
 	known := !in.KnownDough.IsZero() || in.KnownTime != 0
 	if known {
 		massOK = quantity.Check(&p, "KnownDough", in.KnownDough, quantity.Grams(20), quantity.Grams(5000)) && massOK
-		p.Duration("KnownTime", in.KnownTime, time.Minute, 24*time.Hour)
+		p.Duration("KnownTime", in.KnownTime.Duration(), time.Minute, 24*time.Hour)
 	}
 	ref := rowOf(in.Style).bake
 	if known {
 		g := in.KnownDough.Grams()
-		ref.grams, ref.minutes, ref.from, ref.to, ref.spread, ref.perGram = g, in.KnownTime.Minutes(), g/2, 2*g, 0.12, 0
+		ref.grams, ref.minutes, ref.from, ref.to, ref.spread, ref.perGram = g, in.KnownTime.Duration().Minutes(), g/2, 2*g, 0.12, 0
 		ref.source = sources.Practice("a bake of your own")
 	}
-	shapeOK := true
-	for _, c := range [...]struct {
-		path  string
-		shape Shape
-	}{{"Shape", in.Shape}, {"KnownShape", in.KnownShape}} {
-		if !c.shape.IsValid() {
-			p.Add(c.path, c.shape.String(), strings.Join(shapeNames[:], ", "), quantity.ErrOutOfRange)
-			shapeOK = false
-		}
-	}
+	shapeOK := shapes.CheckIfGiven(&p, "Shape", in.Shape)
+	shapeOK = shapes.CheckIfGiven(&p, "KnownShape", in.KnownShape) && shapeOK
 	m := in.Dough.Grams()
 	outside := massOK && (m < ref.from || m > ref.to)
 	if outside && !in.Extrapolate {
-		p.Add("Dough", in.Dough.String(), fixed(ref.from, 0)+" g to "+fixed(ref.to, 0)+" g for "+in.Style.String()+" bread, or Extrapolate", quantity.ErrModelRange)
+		p.Add("Dough", in.Dough.String(), fixed(ref.from, 0)+" g to "+fixed(ref.to, 0)+" g for "+in.Style.String()+" bread, or outside the data all the same (extrapolate)", quantity.ErrModelRange)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return BakeTime{}, err
 	}
 	was := UsualShape.For(in.Style)
@@ -171,12 +162,13 @@ func (r reference) at(m float64) float64 {
 }
 
 // String prints "38m to 57m (80 %), likely 48m".
-func (b BakeTime) String() string {
-	s := b.Time.String()
+func (b BakeTime) String() string { return b.message().String() }
+
+func (b BakeTime) message() working.Message {
 	if b.Extrapolated {
-		s += ", outside the known masses"
+		return working.Tell("bake.time_extrapolated", "%v, outside the known masses", b.Time)
 	}
-	return s
+	return working.Tell("bake.time", "%v", b.Time)
 }
 
 // Working derives the likely bake time.

@@ -11,19 +11,19 @@ import (
 // The kitchen of the village hall stands at 1,150 m.
 var hall = bake.At(quantity.Meters(1150))
 
-func minute(n int) time.Duration { return time.Duration(n) * time.Minute }
+func minute(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n) * time.Minute) }
 
 func ExampleSite_BoilingPoint() {
 	b, err := hall.BoilingPoint()
 	fmt.Println(b, err)
-	// Output: 96.15 °C at 882.5 hPa <nil>
+	// Output: 96.1 °C at 882.5 hPa <nil>
 }
 
 func ExampleSite_BoilingPoint_barometer() {
 	// A low over the valley: the weather service says 995 hPa at sea level.
 	b, err := bake.Site{Altitude: quantity.Meters(1150), SeaLevel: bake.Hectopascals(995)}.BoilingPoint()
 	fmt.Println(b, err)
-	// Output: 95.64 °C at 866.2 hPa <nil>
+	// Output: 95.6 °C at 866.2 hPa <nil>
 }
 
 func ExampleAt() {
@@ -57,9 +57,9 @@ func ExampleStyle_Guide() {
 		fmt.Println(d, err)
 	}
 	// Output:
-	// lean hearth: core 96 °C (93 °C to 99 °C), loss at least 10 % or 6m at the target, confidence good <nil>
-	// enriched: core 90 °C (88 °C to 95 °C), loss at least 8 % or 4m at the target, confidence fair <nil>
-	// rye: core 98 °C (96 °C to 99 °C), loss at least 10 % or 10m at the target, confidence fair <nil>
+	// lean hearth: core 96.0 °C (sources accept 93.0 °C to 99.0 °C), and 10 % lighter or 20m at the target; confidence good <nil>
+	// enriched: core 90.0 °C (sources accept 88.0 °C to 95.0 °C), and 8 % lighter or 4m at the target; confidence fair <nil>
+	// rye: core 98.0 °C (sources accept 96.0 °C to 99.0 °C), and 10 % lighter or 20m at the target; confidence fair <nil>
 }
 
 func ExampleGoal_Target() {
@@ -68,8 +68,8 @@ func ExampleGoal_Target() {
 	rich, err := bake.Goal{Style: bake.Enriched, Place: hall}.Target()
 	fmt.Println(rich, err)
 	// Output:
-	// 94.1 °C (93.0 °C to 96.1 °C; water boils at 96.1 °C) <nil>
-	// 90.0 °C (88.0 °C to 95.0 °C; water boils at 96.1 °C) <nil>
+	// 94.1 °C (water boils here at 96.1 °C; at sea level sources accept 93.0 °C to 99.0 °C) <nil>
+	// 90.0 °C (water boils here at 96.1 °C; at sea level sources accept 88.0 °C to 95.0 °C) <nil>
 }
 
 func ExampleLoafReading_Judge() {
@@ -87,7 +87,20 @@ func ExampleLoafReading_Judge_saysNothing() {
 	fmt.Println(v)
 	// Output:
 	// the probe says nothing <nil>
-	// a core of 95.2 °C says nothing: water boils here at 96.1 °C and every loaf ends there. Weigh it (at least 10 % lighter than its dough), or give it 6m from the moment it reached 94.1 °C.
+	// a core of 95.2 °C says nothing: water boils here at 96.1 °C and every loaf ends there. Weigh it (at least 10 % lighter than its dough), or give it 20m from the moment it reached 94.1 °C.
+}
+
+func ExampleLoafReading_Judge_byTime() {
+	// The core reached its target after 35 minutes; ten minutes later the loaf is set, and no more is known.
+	r := bake.LoafReading{Core: quantity.Celsius(98.2), Held: minute(10), InOven: minute(45)}
+	v, err := r.Judge()
+	fmt.Println(v, err)
+	r.Held, r.InOven = minute(26), minute(61)
+	v, err = r.Judge()
+	fmt.Println(v, err)
+	// Output:
+	// set, but not known to be baked out: core 98.2 °C. Weigh it (at least 10 % lighter than its dough), or give it 15m more. <nil>
+	// done: core 98.2 °C, held for 26m. The color of the crust is yours to judge. <nil>
 }
 
 func ExampleProbe_TimeLeft() {
@@ -99,25 +112,25 @@ func ExampleProbe_TimeLeft() {
 		},
 	}.TimeLeft()
 	fmt.Println(l, err)
-	// Output: 14m to 22m (80 %), likely 19m to a core of 94.1 °C; baked out in 22m to 30m (80 %), likely 27m <nil>
+	// Output: 14m to 20m (80 %), likely 17m, to a core of 94.1 °C; baked out in 14m to 41m (80 %), likely 26m <nil>
 }
 
-func ExampleProbe_TimeLeft_quickening() {
+func ExampleProbe_TimeLeft_exponential() {
 	l, err := bake.Probe{
-		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Approach: bake.Quickening,
+		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Approach: bake.Exponential,
 		Samples: []bake.Sample{
 			{At: minute(22), Core: quantity.Celsius(68)},
 			{At: minute(27), Core: quantity.Celsius(80)},
 		},
 	}.TimeLeft()
 	fmt.Println(l.ToTarget, err)
-	// Output: 14m to 20m (80 %), likely 17m <nil>
+	// Output: 14m to 22m (80 %), likely 19m <nil>
 }
 
 func ExampleTakenOut_CarryOver() {
 	c, err := bake.TakenOut{Place: hall, Core: quantity.Celsius(88)}.CarryOver()
 	fmt.Println(c, err)
-	// Output: out at 88.0 °C the core still rises to 90.9 °C to 94.5 °C (80 %), likely 92.7 °C; it does not bake out on the rack <nil>
+	// Output: out at 88.0 °C the core still rises to 89.6 °C to 94.5 °C (80 %), likely 92.1 °C; it does not bake out on the rack <nil>
 }
 
 func ExampleOvenPiece_BakeTime() {
@@ -159,7 +172,7 @@ func ExampleOvenLoad_Program() {
 func ExampleOvenSetting_Dial() {
 	d, err := bake.OvenSetting{Wanted: quantity.Celsius(230), Fan: true, Off: quantity.DeltaCelsius(-10)}.Dial()
 	fmt.Println(d, err)
-	// Output: set 220.0 °C (advice 210.0 °C to 225.0 °C), dial 220 °C, gas mark 7 <nil>
+	// Output: set 220 °C (advice 210 °C to 225 °C), dial 220 °C, gas mark 7 <nil>
 }
 
 func ExampleGasMark_Temperature() {
@@ -226,7 +239,7 @@ func ExampleSolids_LeastLoss() {
 func ExampleCoolingLoaf_Time() {
 	c, err := bake.CoolingLoaf{Style: bake.LeanHearth, Shape: bake.Round, Baked: quantity.Grams(780), From: quantity.Celsius(94), Room: quantity.Celsius(22)}.Time()
 	fmt.Println(c, err)
-	// Output: 58m to 1h59m (80 %), likely 1h21m, until the core is at 35 °C <nil>
+	// Output: 47m to 1h52m (80 %), likely 1h11m, until the core is at 35 °C <nil>
 }
 
 func ExampleCoolingProbe_TimeLeft() {
@@ -254,60 +267,54 @@ func ExampleOvenCautions() {
 
 func ExampleFoodCautions() {
 	fmt.Println(bake.FoodCautions()[0])
-	// Output: never a promise: A core temperature or a log reduction is information, not a proof that food is safe: fillings, dry crusts and what lands on the loaf after baking are outside of it. In a business a validated process and the food authority decide.
+	// Output: never a promise: A core temperature is information, not a proof that food is safe: fillings, dry crusts and what lands on the loaf after baking are outside of it. In a business a validated process and the food authority decide.
 }
 
-func ExampleStyles() {
-	fmt.Println(bake.Styles())
-	// Output: [lean hearth baguette pan enriched soft roll wholegrain rye gluten-free par-baked]
-}
-
-func ExampleParseStyle() {
-	s, err := bake.ParseStyle("Soft roll")
-	fmt.Println(s, err)
-	_, err = bake.ParseStyle("crouton")
-	fmt.Println(err)
+func ExampleStyle_ByCore() {
+	for _, style := range quantity.Values[bake.Style]() {
+		if !style.ByCore() {
+			fmt.Println(style)
+		}
+	}
 	// Output:
-	// soft roll <nil>
-	// out of range: got "crouton", want lean hearth, baguette, pan, enriched, soft roll, wholegrain, rye, gluten-free, par-baked
+	// pizza
+	// flat bread
 }
 
-func ExampleShapes() {
-	fmt.Println(bake.Shapes(), bake.UsualShape.For(bake.Baguette))
-	// Output: [round long thin tin ball] thin
+func ExampleStyle_UnmarshalText() {
+	var s bake.Style
+	fmt.Println(s.UnmarshalText([]byte("soft roll")), s)
+	fmt.Println(s.UnmarshalText([]byte("crouton")))
+	// Output:
+	// <nil> soft roll
+	// out of range: got "crouton", want style of bread: lean hearth, baguette, pan, enriched, soft roll, wholegrain, rye, gluten-free, par-baked, mixed rye, crusty roll, bagel, focaccia, pizza, flat bread
 }
 
-func ExampleParseShape() {
-	s, err := bake.ParseShape("long")
-	fmt.Println(s, err)
-	// Output: long <nil>
+func ExampleShape_For() {
+	fmt.Println(quantity.Values[bake.Shape](), bake.UsualShape.For(bake.Baguette))
+	// Output: [round long thin tin ball sheet flat] thin
 }
 
-func ExampleParseAltitudeRule() {
-	r, err := bake.ParseAltitudeRule("offset")
-	fmt.Println(r, err)
-	// Output: offset <nil>
+func ExampleWeighedLoaf_Loss() {
+	l, err := bake.WeighedLoaf{Dough: quantity.Grams(886), Baked: quantity.Grams(772)}.Loss()
+	fmt.Println(l, err)
+	// Output: 114 g: 12.9 % of the dough, 14.8 % of the bread <nil>
 }
 
-func ExampleApproaches() {
-	fmt.Println(bake.Approaches())
-	// Output: [exponential quickening]
-}
-
-func ExampleParseApproach() {
-	a, err := bake.ParseApproach("quickening")
+func ExampleSite_StandardAtmosphere() {
+	a, err := hall.StandardAtmosphere()
 	fmt.Println(a, err)
-	// Output: quickening <nil>
+	// Output: 882.5 hPa and 7.5 °C <nil>
 }
 
-func ExampleParseVessel() {
-	v, err := bake.ParseVessel("pot")
-	fmt.Println(v, err)
-	// Output: pot <nil>
+func ExampleStyle_LossOfBread() {
+	g, err := bake.LeanHearth.LossOfBread(quantity.Grams(780))
+	fmt.Printf("%v, %.0f of dough, %v\n", g, g.Dough, err)
+	// Output: 11.6 % of the dough (9.6 % to 16.6 %), 882 g of dough, <nil>
 }
 
-func ExampleParseLossBasis() {
-	b, err := bake.ParseLossBasis("of bread")
-	fmt.Println(b, err)
-	// Output: of bread <nil>
+func ExampleScaledPiece_Bread() {
+	s, err := bake.ScaledPiece{Dough: quantity.Grams(886), Loss: quantity.MustPercent("12 %")}.Bread()
+	fmt.Println(s, err)
+	// Output: 886.0 g of dough makes 779.7 g of bread <nil>
 }

@@ -23,7 +23,7 @@ func paths(err error) string {
 func readings(pairs ...float64) []Sample {
 	var out []Sample
 	for i := 0; i < len(pairs); i += 2 {
-		out = append(out, Sample{minutes(pairs[i]), quantity.Celsius(pairs[i+1])})
+		out = append(out, Sample{within(pairs[i]), quantity.Celsius(pairs[i+1])})
 	}
 	return out
 }
@@ -44,13 +44,13 @@ func TestBadProbeReadings(t *testing.T) {
 		{"above boiling", readings(20, 70, 25, 99.5), quantity.ErrOutOfRange, "water boils here at 96.1 °C"},
 		{"212 °F typed as °C", readings(20, 70, 25, 212), quantity.ErrOutOfRange, "was it °F?"},
 		{"180 °F typed as °C", readings(20, 160, 25, 180), quantity.ErrOutOfRange, "180 °F would be 82.2 °C"},
-		{"20 s apart", []Sample{{20 * time.Minute, quantity.Celsius(70)}, {20*time.Minute + 20*time.Second, quantity.Celsius(74)}}, quantity.ErrModelRange, "at least 1m apart"},
+		{"20 s apart", []Sample{{quantity.Elapsed(20 * time.Minute), quantity.Celsius(70)}, {quantity.Elapsed(20*time.Minute + 20*time.Second), quantity.Celsius(74)}}, quantity.ErrModelRange, "at least 1m apart"},
 		{"out of order", readings(25, 70, 20, 80), quantity.ErrInconsistent, "later than the reading before"},
 		{"same time", readings(25, 70, 25, 80), quantity.ErrInconsistent, "later than the reading before"},
 		{"early part", readings(10, 30, 15, 40), quantity.ErrModelRange, "still gains speed"},
 		{"long ago", readings(10, 60, 40, 85), quantity.ErrModelRange, "within 15m"},
-		{"not given", []Sample{{time.Minute, quantity.Temperature{}}, {5 * time.Minute, quantity.Celsius(80)}}, quantity.ErrRequired, "Samples[0].Core"},
-		{"negative time", readings(-5, 70, 5, 80), quantity.ErrOutOfRange, "Samples[0].At"},
+		{"not given", []Sample{{quantity.Elapsed(time.Minute), quantity.Temperature{}}, {quantity.Elapsed(5 * time.Minute), quantity.Celsius(80)}}, quantity.ErrRequired, "samples[0].core"},
+		{"negative time", readings(-5, 70, 5, 80), quantity.ErrOutOfRange, "samples[0].at"},
 	}
 	for _, c := range cases {
 		l, err := Probe{Goal: hall, Samples: c.samples}.TimeLeft()
@@ -72,7 +72,7 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 	}{
 		{"rising", Probe{Goal: hall, Samples: readings(20, 70, 25, 82)}, Rising},
 		{"reached", Probe{Goal: hall, Samples: readings(20, 80, 30, 94.3)}, Reached},
-		{"flat", Probe{Goal: hall, Samples: readings(20, 94, 30, 95.5)}, Flat},
+		{"near boiling", Probe{Goal: hall, Samples: readings(20, 94, 30, 95.5)}, NearBoiling},
 		{"98 °C is never reached at 1,150 m", Probe{Goal: Goal{Place: hall.Place, Wanted: quantity.Celsius(98)}, Samples: readings(20, 70, 25, 82)}, Unreachable},
 		{"half a degree in two minutes", Probe{Goal: hall, Samples: readings(20, 80, 22, 80.5)}, Vague},
 	}
@@ -88,8 +88,8 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 }
 
 func TestBadInputNamesItsFields(t *testing.T) {
-	_, e1 := LoafReading{Goal: Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7}, Core: quantity.Celsius(212), Dough: quantity.Grams(500), Held: -time.Minute}.Judge()
-	_, e2 := LoafReading{Core: quantity.Celsius(95), Dough: quantity.Grams(500), Loaf: quantity.Grams(510), Held: time.Hour, InOven: 30 * time.Minute}.Judge()
+	_, e1 := LoafReading{Goal: Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7}, Core: quantity.Celsius(212), Dough: quantity.Grams(500), Held: quantity.Elapsed(-time.Minute)}.Judge()
+	_, e2 := LoafReading{Core: quantity.Celsius(95), Dough: quantity.Grams(500), Loaf: quantity.Grams(510), Held: quantity.Elapsed(time.Hour), InOven: quantity.Elapsed(30 * time.Minute)}.Judge()
 	_, e3 := LeanHearth.UsualLoss(quantity.Grams(3))
 	_, e4 := PromisedLoaf{Baked: quantity.Grams(-1), Loss: quantity.MustPercent("60 %"), Basis: 5}.Scaling()
 	_, e5 := CoolingLoaf{Baked: quantity.Grams(800), Room: quantity.Celsius(34), Slice: quantity.Celsius(35)}.Time()
@@ -130,7 +130,7 @@ func TestBadInputNamesItsFields(t *testing.T) {
 		{e18, "Core", quantity.ErrOutOfRange},
 		{e19, "Water", quantity.ErrOutOfRange},
 		{e20, "Nominal", quantity.ErrOutOfRange},
-		{e21, "", quantity.ErrOutOfRange},
+		{e21, "Style", quantity.ErrOutOfRange},
 	} {
 		if got := paths(c.err); got != c.want || !errors.Is(c.err, c.reason) {
 			t.Errorf("case %d: paths %q, want %q; %v", i+1, got, c.want, c.err)
@@ -163,21 +163,21 @@ func TestHostileValues(t *testing.T) {
 			place := Site{Altitude: quantity.Meters(a), Station: Hectopascals(b)}
 			_, _ = place.BoilingPoint()
 			for _, d := range durations {
-				if v, err := (LoafReading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta, ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: d, InOven: d}).Judge(); err == nil {
+				if v, err := (LoafReading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta, ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: quantity.Elapsed(d), InOven: quantity.Elapsed(d)}).Judge(); err == nil {
 					_ = v.String()
 				}
-				l, err := Probe{Samples: []Sample{{d, ta}, {d + time.Hour, tb}}, Error: quantity.DeltaCelsius(a), Window: d, Extrapolate: true}.TimeLeft()
+				l, err := Probe{Samples: []Sample{{quantity.Elapsed(d), ta}, {quantity.Elapsed(d + time.Hour), tb}}, Error: quantity.DeltaCelsius(a), Window: quantity.Elapsed(d), Extrapolate: true}.TimeLeft()
 				if err == nil {
 					inOrder("TimeLeft", l.ToTarget)
 				}
-				c, err := CoolingProbe{Samples: []Sample{{d, ta}, {d + time.Hour, tb}}, Room: tb, Slice: ta}.TimeLeft()
+				c, err := CoolingProbe{Samples: []Sample{{quantity.Elapsed(d), ta}, {quantity.Elapsed(d + time.Hour), tb}}, Room: tb, Slice: ta}.TimeLeft()
 				if err == nil {
 					inOrder("RefitCooling", c.Ready)
 				}
-				if x, err := (OvenPiece{Style: Style(int(d)), Dough: ma, KnownDough: mb, KnownTime: d, Extrapolate: true}).BakeTime(); err == nil {
+				if x, err := (OvenPiece{Style: Style(int(d)), Dough: ma, KnownDough: mb, KnownTime: quantity.Elapsed(d), Extrapolate: true}).BakeTime(); err == nil {
 					inOrder("BakingTime", x.Time)
 				}
-				if x, err := (OvenLoad{Dough: ma, Pieces: int(d), Together: int(d), Oven: tb, Preheat: d, Reheat: d, Covered: d, Uncovered: d, Extrapolate: true}).Program(); err == nil {
+				if x, err := (OvenLoad{Dough: ma, Pieces: int(d), Together: int(d), Oven: tb, Preheat: quantity.Elapsed(d), Reheat: quantity.Elapsed(d), Covered: quantity.Elapsed(d), Uncovered: quantity.Elapsed(d), Extrapolate: true}).Program(); err == nil {
 					inOrder("Plan", x.Total)
 				}
 			}
@@ -201,7 +201,7 @@ func TestHostileValues(t *testing.T) {
 	for _, z := range []interface{ String() string }{
 		LoafVerdict{}, Left{}, CoolingTime{}, CoolingLeft{}, Program{}, BakeTime{}, Arrival{}, Boiling{}, CoreTarget{}, StyleGuide{}, LossGuide{}, Scaling{}, LearnedLoss{},
 		AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, GasMark{}, Pressure{}, Style(-3), Shape(-3), AltitudeRule(-3), Vessel(-3), LossBasis(-3), Approach(-3),
-		PhaseKind(-3), LoafState(-3), LeftState(-3), Confidence(-3), TemperatureRange{},
+		PhaseKind(-3), LoafState(-3), LeftState(-3), Confidence(-3),
 	} {
 		if z.String() == "" {
 			t.Errorf("%T prints nothing", z)
@@ -220,15 +220,25 @@ func TestHostileValues(t *testing.T) {
 }
 
 func parseAll(text string) []error {
-	_, e1 := ParseStyle(text)
-	_, e2 := ParseShape(text)
-	_, e3 := ParseAltitudeRule(text)
-	_, e4 := ParseVessel(text)
-	_, e5 := ParseLossBasis(text)
-	_, e6 := ParseApproach(text)
+	var (
+		style    Style
+		shape    Shape
+		rule     AltitudeRule
+		vessel   Vessel
+		basis    LossBasis
+		approach Approach
+		state    LoafState
+		left     LeftState
+		phase    PhaseKind
+		firm     Confidence
+		out      []error
+	)
+	for _, e := range []encoding.TextUnmarshaler{&style, &shape, &rule, &vessel, &basis, &approach, &state, &left, &phase, &firm} {
+		out = append(out, e.UnmarshalText([]byte(text)))
+	}
 	_, e7 := ParsePressure(text)
 	_, e8 := ParseGasMark(text)
-	return []error{e1, e2, e3, e4, e5, e6, e7, e8}
+	return append(out, e7, e8)
 }
 
 type text interface {
@@ -254,17 +264,29 @@ func TestTextForms(t *testing.T) {
 			t.Errorf("%T accepts nonsense", v)
 		}
 	}
-	for _, s := range Styles() {
+	for _, s := range quantity.Values[Style]() {
 		check(s, new(Style))
 	}
-	for _, s := range append(Shapes(), UsualShape) {
+	for _, s := range quantity.Values[Shape]() {
 		check(s, new(Shape))
 	}
-	for _, a := range Approaches() {
+	for _, a := range quantity.Values[Approach]() {
 		check(a, new(Approach))
 	}
-	for v := Stone; v <= Tray; v++ {
+	for _, v := range quantity.Values[Vessel]() {
 		check(v, new(Vessel))
+	}
+	for _, v := range quantity.Values[LoafState]() {
+		check(v, new(LoafState))
+	}
+	for _, v := range quantity.Values[LeftState]() {
+		check(v, new(LeftState))
+	}
+	for _, v := range quantity.Values[PhaseKind]() {
+		check(v, new(PhaseKind))
+	}
+	for _, v := range quantity.Values[Confidence]() {
+		check(v, new(Confidence))
 	}
 	for n := 1; n <= 10; n++ {
 		check(Mark(n), new(GasMark))

@@ -3,7 +3,6 @@ package bake
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -13,25 +12,74 @@ import (
 
 // WeighedLoaf is one loaf weighed before and after.
 type WeighedLoaf struct {
-	Dough quantity.Mass // when it went in
-	Baked quantity.Mass // when cool
+	Dough quantity.Mass `json:"dough"` // when it went in
+	Baked quantity.Mass `json:"baked"` // when cool, or as it is now
+}
+
+// WeightLoss is what one loaf lost.
+type WeightLoss struct {
+	Lost    quantity.Mass    `json:"lost"`
+	OfDough quantity.Percent `json:"of_dough"`
+	OfBread quantity.Percent `json:"of_bread"`
+	in      WeighedLoaf
+}
+
+// Loss answers: what did this loaf lose?
+//
+// Formula: L = 100·(D − B)/D of the dough, 100·(D − B)/B of the bread.
+// Symbols: D dough, B bread. Valid range: 10 g to 20 kg of dough, a loss under 50 %. Accuracy: that of the scale; the
+// loss out of the oven is 1 to 3 points less than that of the cool loaf.
+// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (bread heavier than dough).
+// Source: arithmetic.
+func (w WeighedLoaf) Loss() (WeightLoss, error) {
+	var p quantity.Problems
+	checkWeights(&p, "Dough", "Baked", w.Dough, w.Baked, leastPiece, mostPiece)
+	if err := p.ErrFor(w); err != nil {
+		return WeightLoss{}, err
+	}
+	lost := w.Dough.Sub(w.Baked)
+	return WeightLoss{Lost: lost, OfDough: lost.PercentOf(w.Dough), OfBread: lost.PercentOf(w.Baked), in: w}, nil
+}
+
+// String prints "114 g: 12.9 % of the dough, 14.8 % of the bread".
+func (l WeightLoss) String() string { return l.message().String() }
+
+func (l WeightLoss) message() working.Message {
+	return working.Tell("bake.lost", "%v: %.1f of the dough, %.1f of the bread", l.Lost, l.OfDough, l.OfBread)
+}
+
+// checkWeights notes what is wrong with the weights of a loaf before and after.
+func checkWeights(p *quantity.Problems, doughPath, loafPath string, dough, loaf, least, most quantity.Mass) bool {
+	ok := quantity.Check(p, doughPath, dough, least, most)
+	if !quantity.Check(p, loafPath, loaf, leastLoaf, most) || !ok {
+		return false
+	}
+	switch loss := dough.Sub(loaf); {
+	case loss.Sign() < 0:
+		p.Add(loafPath, loaf.String(), "no more than the dough, "+dough.String(), quantity.ErrInconsistent)
+	case loss.PercentOf(dough).Compare(mostLoss) >= 0:
+		p.Add(loafPath, loaf.String(), "a loss under 50 % of the dough, not "+loss.PercentOf(dough).Text(1), quantity.ErrOutOfRange)
+	default:
+		return true
+	}
+	return false
 }
 
 // LossLog is what was weighed of one product.
 type LossLog struct {
-	Style  Style
-	Loaves []WeighedLoaf
+	Style  Style         `json:"style"`
+	Loaves []WeighedLoaf `json:"loaves"`
 }
 
 // LearnedLoss is the loss of one product of one kitchen.
 type LearnedLoss struct {
-	Mean      quantity.Percent // of the dough, the usual loss of the style mixed in with the weight of one loaf
-	Spread    quantity.Percent // standard deviation from loaf to loaf; the usual 1 point until there are three
-	Low, High quantity.Percent // holds the next loaf with 80 %
-	Count     int
-	in        LossLog
-	prior     float64
-	losses    []float64
+	Mean   quantity.Percent                 `json:"mean"`   // of the dough, the usual loss of the style mixed in with the weight of one loaf
+	Spread quantity.Percent                 `json:"spread"` // standard deviation from loaf to loaf; the usual 1 point until there are three
+	Next   quantity.Range[quantity.Percent] `json:"next"`   // holds the next loaf
+	Count  int                              `json:"count"`
+	in     LossLog
+	prior  float64
+	losses []float64
 }
 
 const (
@@ -51,34 +99,26 @@ const (
 // Source: a normal prior updated by normal observations; Student's t for the next one.
 func (log LossLog) Learn() (LearnedLoss, error) {
 	var p quantity.Problems
-	if !log.Style.IsValid() {
-		p.Add("Style", log.Style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
-	}
+	styles.Check(&p, "Style", log.Style)
 	if len(log.Loaves) == 0 {
 		p.Required("Loaves", "at least one loaf weighed before and after")
 	}
 	if len(log.Loaves) > mostSamples {
 		p.Int("Loaves", len(log.Loaves), 1, mostSamples)
-		return LearnedLoss{}, p.Err()
+		return LearnedLoss{}, p.ErrFor(log)
 	}
 	losses := make([]float64, 0, len(log.Loaves))
 	total := 0.0
 	for i, w := range log.Loaves {
 		path := "Loaves[" + strconv.Itoa(i) + "]"
-		if !quantity.Check(&p, path+".Dough", w.Dough, quantity.Grams(20), quantity.Grams(5000)) || !quantity.Check(&p, path+".Baked", w.Baked, leastLoaf, quantity.Grams(5000)) {
+		if !checkWeights(&p, path+".Dough", path+".Baked", w.Dough, w.Baked, quantity.Grams(20), quantity.Grams(5000)) {
 			continue
 		}
 		loss := w.Dough.Sub(w.Baked).PercentOf(w.Dough)
-		switch {
-		case loss.Sign() < 0:
-			p.Add(path+".Baked", w.Baked.String(), "no more than the dough, "+w.Dough.String(), quantity.ErrInconsistent)
-		case loss.Compare(mostLoss) >= 0:
-			p.Add(path+".Baked", w.Baked.String(), "a loss under 50 %, not "+loss.Text(1), quantity.ErrOutOfRange)
-		}
 		losses = append(losses, loss.Points())
 		total += w.Dough.Grams()
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(log); err != nil {
 		return LearnedLoss{}, err
 	}
 	n := float64(len(losses))
@@ -103,18 +143,24 @@ func (log LossLog) Learn() (LearnedLoss, error) {
 	}
 	half := t * spread * math.Sqrt(1+1/(priorLoaves+n))
 	return LearnedLoss{
-		Mean: quantity.NewPercent(mean), Spread: quantity.NewPercent(spread), Low: quantity.NewPercent(math.Max(0, mean-half)), High: quantity.NewPercent(mean + half),
+		Mean: quantity.NewPercent(mean), Spread: quantity.NewPercent(spread),
+		Next: quantity.Range[quantity.Percent]{
+			Low: quantity.NewPercent(math.Max(0, mean-half)), Likely: quantity.NewPercent(mean), High: quantity.NewPercent(mean + half), Probability: quantity.NewPercent(80),
+		},
 		Count: len(losses), in: log, prior: prior, losses: losses,
 	}, nil
 }
 
+// Bread is what the next loaf of this dough weighs when it is cool.
+func (l LearnedLoss) Bread(dough quantity.Mass) quantity.Range[quantity.Mass] {
+	return breadOf(dough, l.Next)
+}
+
 // String prints "12.1 % of the dough (next loaf 10.8 % to 13.4 %), from 5 loaves".
-func (l LearnedLoss) String() string {
-	loaves := " loaves"
-	if l.Count == 1 {
-		loaves = " loaf"
-	}
-	return l.Mean.Text(1) + " of the dough (next loaf " + l.Low.Text(1) + " to " + l.High.Text(1) + "), from " + strconv.Itoa(l.Count) + loaves
+func (l LearnedLoss) String() string { return l.message().String() }
+
+func (l LearnedLoss) message() working.Message {
+	return working.Tell("bake.learned_loss", "%.1f of the dough (next loaf %.1f to %.1f), from %d {4|loaf|loaves}", l.Mean, l.Next.Low, l.Next.High, l.Count)
 }
 
 // Working derives the mean.

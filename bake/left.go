@@ -8,24 +8,31 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/numeric"
 	"example.org/maslin/internal/sources"
 )
 
 // Sample is one reading of a probe.
 type Sample struct {
-	At   time.Duration // since the loaf went in
-	Core quantity.Temperature
+	At   quantity.Elapsed     `json:"at"` // since the loaf went in, or since any moment that is the same for all readings
+	Core quantity.Temperature `json:"core"`
 }
 
 // Probe is a probe in a loaf, with its readings in order of time.
 type Probe struct {
 	Goal
-	Samples     []Sample
-	Error       quantity.TemperatureDelta // how far the probe may be off; 0 takes ±1 °C
-	Approach    Approach
-	Window      time.Duration // only readings this close to the last one count; 0: 15 minutes
-	Extrapolate bool          // use readings of the early part too
+	Samples []Sample `json:"samples"`
+	// InOven is how long the loaf has been in the oven at the last reading, where the times of the readings do not
+	// count from then; 0: they do.
+	InOven quantity.Elapsed `json:"in_oven,omitzero"`
+	// EntryUnknown: nobody knows when the loaf went in. Bake-out is then reckoned from a usual bake of the style.
+	EntryUnknown bool                      `json:"entry_unknown,omitzero"`
+	Now          time.Time                 `json:"now,omitzero"`   // the clock at the last reading; given, the answer is told by the clock too
+	Error        quantity.TemperatureDelta `json:"error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
+	Approach     Approach                  `json:"approach,omitzero"`
+	Window       quantity.Elapsed          `json:"window,omitzero"`      // only readings this close to the last one count; 0: 15 minutes
+	Extrapolate  bool                      `json:"extrapolate,omitzero"` // use readings of the early part too
 }
 
 // LeftState is the kind of answer to "how long still?".
@@ -36,39 +43,34 @@ const (
 	Rising      LeftState = iota // on its way, with a range
 	Reached                      // the target is reached
 	Unreachable                  // the baker's own target is at or above what boiling allows; the range is for the target that can be reached
-	Flat                         // within 1.5 °C of boiling: the probe says nothing more
+	NearBoiling                  // within 1.5 °C of boiling: the probe says nothing more
 	Vague                        // the readings lie too close together for a range: read again
 )
 
+var leftStates = enum.Of[LeftState]("state of a rising core", "rising", "reached", "unreachable", "near boiling", "vague")
+
 // String names the state.
-func (s LeftState) String() string {
-	switch s {
-	case Rising:
-		return "rising"
-	case Reached:
-		return "reached"
-	case Unreachable:
-		return "unreachable"
-	case Flat:
-		return "flat"
-	case Vague:
-		return "vague"
-	}
-	return "unknown state"
-}
+func (s LeftState) String() string { return leftStates.String(s) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s LeftState) MarshalText() ([]byte, error) { return leftStates.Marshal(s) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *LeftState) UnmarshalText(text []byte) error { return leftStates.Unmarshal(s, text) }
 
 // Left is how long a loaf still bakes, from its last reading.
 type Left struct {
-	State        LeftState
-	ToTarget     quantity.TimeRange   // until the core is at Target
-	ToOut        quantity.TimeRange   // until it is held there long enough too
-	Target       quantity.Temperature // the core that means done here
-	Boiling      quantity.Temperature
-	TimeConstant time.Duration // τ, of the end of the bake for Quickening
-	Capped       bool          // the target is what boiling allows here, less than was asked
-	Used         int           // readings used
-	Early        int           // readings left out because the core was still in the early part
-	ReadAgain    time.Duration // when the next reading is worth taking
+	State        LeftState            `json:"state"`
+	Approach     Approach             `json:"approach"`               // by which it was reckoned
+	ToTarget     quantity.TimeRange   `json:"to_target"`              // until the core is at Target
+	ToOut        quantity.TimeRange   `json:"to_out"`                 // until the loaf has baked out too
+	Target       quantity.Temperature `json:"target"`                 // the core that means done here
+	Boiling      quantity.Temperature `json:"boiling"`                // of water, here
+	TimeConstant quantity.Elapsed     `json:"time_constant,omitzero"` // τ, of the end of the bake for Quickening
+	Capped       bool                 `json:"capped"`                 // the target is what boiling allows here, less than was asked
+	Used         int                  `json:"used"`                   // readings used
+	Early        int                  `json:"early"`                  // readings left out because the core was still in the early part
+	ReadAgain    quantity.Elapsed     `json:"read_again,omitzero"`    // when the next reading is worth taking
 	probe        Probe
 	fit          fitted
 }
@@ -82,7 +84,6 @@ type fitted struct {
 	first    [2]float64 // minutes before the last, °C
 	last     float64    // °C
 	hold     float64    // minutes
-	raised   float64    // the target as asked, °C
 	pressure float64
 	sea      float64
 }
@@ -100,16 +101,17 @@ const (
 	quantile80             = 1.2815515655446004
 )
 
-// TimeLeft answers: how long until the core is at its target, from two or more readings of a probe?
+// TimeLeft answers: how long until the core is at its target and the loaf has baked out, from two or more readings of
+// a probe?
 //
 // Formula: the core nears the boiling point, T(t) = T_b − (T_b − T₁)·e^(−(t−t₁)/τ), so that ln(T_b − T)
 // falls in a straight line. From two readings τ = Δt/ln((T_b − T₁)/(T_b − T₂)), and the time left is
-// τ·ln((T_b − T₂)/(T_b − T*)). More readings are fitted by weighted least squares, each with its own weight
-// because an error of 1 °C counts more the nearer the boiling point is. [Quickening] replaces the logarithm
-// by ln d + 0.75·(d/75)² with d = T_b − T.
+// τ·ln((T_b − T₂)/(T_b − T*)): that is [Exponential]. [Quickening], which is taken unless another is asked for,
+// replaces the logarithm by ln d + 0.75·(d/75)² with d = T_b − T. More readings are fitted by weighted least squares,
+// each with its own weight because an error of 1 °C counts more the nearer the boiling point is.
 // The range comes from the reading error (Fieller's interval of the line), a common error of the probe,
 // weather on the boiling point, and 8 to 13 % for the model; the exponential's early end reaches down to
-// what Quickening says.
+// what Quickening says. Bake-out follows by the rule of [LoafReading.Judge], from the moment the loaf went in.
 // Symbols: T_b local boiling point; T* target; τ time constant.
 // Valid range: cores from 45 °C below boiling on (55 °C at sea level); before that the curve is still
 // bending up and the answer would be too long, so such readings are left out, or all used with Extrapolate.
@@ -121,36 +123,35 @@ const (
 // more for both.
 // Errors: [quantity.ErrRequired] (fewer than two readings), [quantity.ErrOutOfRange] (above boiling; °F
 // typed as °C is suspected and said), [quantity.ErrInconsistent] (not in order of time, falling, not
-// rising), [quantity.ErrModelRange] (too early, too close together).
+// rising), [quantity.ErrModelRange] (too early, too close together; a thin bread).
 // Source: evaporation front at the boiling point and crumb tending to it, Zanoni, Peri and Pierucci (1993).
 func (p Probe) TimeLeft() (Left, error) {
-	t, err := checkSamples(p)
+	t, err := p.check()
 	if err != nil {
 		return Left{}, err
 	}
 	p.Samples = slices.Clone(p.Samples)
-	row := rowOf(p.Style).done
 	last := p.Samples[len(p.Samples)-1]
-	out := Left{Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), Capped: t.capped(p.Goal), probe: p}
-	f := fitted{boiling: t.boiling, target: t.core, sigma: probeSigma(p.Error) / math.Sqrt2, last: last.Core.Celsius(), raised: t.sea, pressure: t.pressure, sea: t.sea}
+	out := Left{
+		Approach: p.Approach, Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), Capped: t.capped(p.Goal), probe: p,
+	}
+	f := fitted{boiling: t.boiling, target: t.core, sigma: probeSigma(p.Error) / math.Sqrt2, last: last.Core.Celsius(), pressure: t.pressure, sea: t.sea}
 	out.fit = f
-	switch {
-	case f.last >= t.core-0.05:
+	if f.last >= t.core-0.05 {
 		out.State = Reached
-		out.ToTarget = leftRange(0, 0, 0)
-		hold := minutes(bakeOutHold(p.Style, row, last.At))
-		out.ToOut = quantity.TimeRange{Early: 0, Likely: hold, Late: hold, Probability: out.ToTarget.Probability}
 		if f.last > t.boiling-flat {
-			out.State = Flat
+			out.State = NearBoiling
 		}
+		out.ToTarget = leftRange(0, 0, 0)
+		since := last.At - p.arrived(t.core).At
+		out.ToOut = p.toOut(t, quantity.TimeRange{Early: -since.Duration(), Likely: -since.Duration(), Late: -since.Duration()}, &out.fit)
 		return out, nil
 	}
 	used, early := p.usable(t.boiling)
 	out.Early = early
 	if err := checkUsable(p, used, early, t.boiling, f.sigma); err != nil {
-		return Left{}, err
+		return Left{}, quantity.DataPaths(p, err)
 	}
-	out.Used = len(used)
 	f.line, f.first = fitApproach(p.Approach, used, last.At, t.boiling, f.sigma)
 	likely, low, high, bounded := f.remaining(p.Approach)
 	if p.Approach == Exponential && bounded {
@@ -163,15 +164,15 @@ func (p Probe) TimeLeft() (Left, error) {
 	}
 	if !bounded {
 		out.State = Vague
-		out.Used, out.ReadAgain = 0, 3*time.Minute
+		out.ReadAgain = quantity.Elapsed(3 * time.Minute)
 		return out, nil
 	}
-	f.hold = bakeOutHold(p.Style, row, last.At+minutes(likely))
-	out.fit = f
-	out.TimeConstant = minutes(-1 / f.line.Slope)
-	out.ReadAgain = minutes(math.Min(math.Max(likely/3, 2), 5))
+	out.Used = len(used)
+	out.TimeConstant = quantity.Elapsed(minutes(-1 / f.line.Slope))
+	out.ReadAgain = quantity.Elapsed(minutes(math.Min(math.Max(likely/3, 2), 5)))
 	out.ToTarget = leftRange(low, likely, high)
-	out.ToOut = out.ToTarget.Add(minutes(f.hold))
+	out.ToOut = p.toOut(t, out.ToTarget, &f)
+	out.fit = f
 	// Without an altitude rule in between, the baker's own target may lie where no core gets.
 	if !p.Wanted.IsZero() && p.Wanted.Celsius() > t.boiling-reach {
 		out.State = Unreachable
@@ -179,33 +180,58 @@ func (p Probe) TimeLeft() (Left, error) {
 	return out, nil
 }
 
+// arrived is the first reading at the target.
+func (p Probe) arrived(core float64) Sample {
+	i := slices.IndexFunc(p.Samples, func(s Sample) bool { return s.Core.Celsius() >= core-0.05 })
+	return p.Samples[i]
+}
+
+// toOut is when the loaf has baked out, counted from the last reading as the arrival at the target is; an arrival
+// before the last reading is negative.
+func (p Probe) toOut(t target, arrival quantity.TimeRange, f *fitted) quantity.TimeRange {
+	hold := func(at time.Duration) holds {
+		if p.EntryUnknown {
+			usual := rowOf(p.Style).done.hold
+			return holds{usual / 2, usual, usual * 3 / 2}
+		}
+		inOven := p.Samples[len(p.Samples)-1].At
+		if p.InOven > 0 {
+			inOven = p.InOven
+		}
+		return t.bakeOut(p.Style, max(0, inOven.Duration()+at))
+	}
+	early, likely, late := hold(arrival.Early), hold(arrival.Likely), hold(arrival.Late)
+	f.hold = likely.likely.Minutes()
+	return quantity.TimeRange{
+		Early: max(0, arrival.Early+early.early), Likely: max(0, arrival.Likely+likely.likely), Late: max(0, arrival.Late+late.late),
+		Probability: quantity.NewPercent(leftProbability),
+	}
+}
+
 func leftRange(low, likely, high float64) quantity.TimeRange {
 	return quantity.TimeRange{Early: minutes(low), Likely: minutes(likely), Late: minutes(high), Probability: quantity.NewPercent(leftProbability)}
 }
 
-// bakeOutHold is how long the core stays at its target before the loaf is baked out, in minutes: the
-// style's hold, or 15 parts to the 85 parts that arrival took.
-func bakeOutHold(s Style, row doneRow, arrival time.Duration) float64 {
-	if s == ParBaked {
-		return 0
-	}
-	return math.Max(row.hold.Minutes(), bakeOut/(1-bakeOut)*arrival.Minutes())
-}
-
-func checkSamples(p Probe) (target, error) {
+func (p Probe) check() (target, error) {
 	var problems quantity.Problems
 	goalOK := checkGoal(&problems, p.Goal)
-	quantity.Check(&problems, "Error", p.Error, quantity.TemperatureDelta{}, mostProbeError)
-	if !p.Approach.IsValid() {
-		problems.Add("Approach", p.Approach.String(), approachNames[0]+", "+approachNames[1], quantity.ErrOutOfRange)
+	if goalOK && !p.Style.ByCore() && p.Wanted.IsZero() {
+		problems.Add("Style", p.Style.String(), "a bread with a middle for a probe; thin breads are done by time and color", quantity.ErrModelRange)
+		goalOK = false
 	}
-	problems.Duration("Window", p.Window, 0, 24*time.Hour)
+	quantity.Check(&problems, "Error", p.Error, quantity.TemperatureDelta{}, mostProbeError)
+	approaches.Check(&problems, "Approach", p.Approach)
+	problems.Duration("Window", p.Window.Duration(), 0, 24*time.Hour)
+	problems.Duration("InOven", p.InOven.Duration(), 0, 48*time.Hour)
+	if p.EntryUnknown && p.InOven > 0 {
+		problems.Add("InOven", p.InOven.String(), "no time in the oven where the entry is not known", quantity.ErrInconsistent)
+	}
 	if len(p.Samples) < 2 {
 		problems.Required("Samples", "at least two readings, a few minutes apart")
 	}
 	if len(p.Samples) > mostSamples {
 		problems.Int("Samples", len(p.Samples), 2, mostSamples)
-		return target{}, problems.Err()
+		return target{}, problems.ErrFor(p)
 	}
 	var t target
 	if goalOK {
@@ -216,15 +242,18 @@ func checkSamples(p Probe) (target, error) {
 	}
 	for i, s := range p.Samples {
 		path := "Samples[" + strconv.Itoa(i) + "]"
-		problems.Duration(path+".At", s.At, 0, 48*time.Hour)
+		problems.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour)
 		if i > 0 && s.At <= p.Samples[i-1].At {
-			problems.Add(path+".At", quantity.FormatDuration(s.At), "later than the reading before, "+quantity.FormatDuration(p.Samples[i-1].At), quantity.ErrInconsistent)
+			problems.Add(path+".At", s.At.String(), "later than the reading before, "+p.Samples[i-1].At.String(), quantity.ErrInconsistent)
 		}
 		if checkProbe(&problems, path+".Core", s.Core) && goalOK && s.Core.Celsius() > t.boiling+above {
 			problems.Join("", aboveBoiling(path+".Core", s.Core, t.boiling))
 		}
 	}
-	return t, problems.Err()
+	if n := len(p.Samples); n >= 2 && p.InOven > 0 && p.InOven < p.Samples[n-1].At-p.Samples[0].At {
+		problems.Add("InOven", p.InOven.String(), "no less than the time between the readings", quantity.ErrInconsistent)
+	}
+	return t, problems.ErrFor(p)
 }
 
 const mostSamples = 10_000
@@ -248,9 +277,9 @@ func (p Probe) usable(boiling float64) (used []Sample, early int) {
 	return used, early
 }
 
-func (p Probe) window() time.Duration {
+func (p Probe) window() quantity.Elapsed {
 	if p.Window == 0 {
-		return minutes(probeWindow)
+		return quantity.Elapsed(minutes(probeWindow))
 	}
 	return p.Window
 }
@@ -259,15 +288,15 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 	last := len(p.Samples) - 1
 	path := "Samples[" + strconv.Itoa(last) + "]"
 	if len(used) < 2 {
-		want := "two readings within " + quantity.FormatDuration(p.window()) + " of each other"
+		want := "two readings within " + p.window().String() + " of each other"
 		if early > 0 {
-			want = "two readings above " + degrees(boiling-earlyBelow) + ": earlier the core still gains speed and the answer would be too long; or Extrapolate"
+			want = "two readings above " + degrees(boiling-earlyBelow) + ": earlier the core still gains speed and the answer would be too long; or use them all the same (extrapolate)"
 		}
 		return &quantity.InputError{GoPath: path, Got: p.Samples[last].Core.String(), Want: want, Err: quantity.ErrModelRange}
 	}
 	first, end := used[0], used[len(used)-1]
-	if span := (end.At - first.At).Minutes(); span < leastSpan {
-		return &quantity.InputError{GoPath: path + ".At", Got: quantity.FormatDuration(end.At-first.At) + " after the first usable reading", Want: "at least 1m apart, better 5m", Err: quantity.ErrModelRange}
+	if span := (end.At - first.At).Duration().Minutes(); span < leastSpan {
+		return &quantity.InputError{GoPath: path + ".At", Got: (end.At - first.At).String() + " after the first usable reading", Want: "at least 1m apart, better 5m", Err: quantity.ErrModelRange}
 	}
 	for i := 1; i < len(used); i++ {
 		if drop := used[i-1].Core.Celsius() - used[i].Core.Celsius(); drop > 3*sigma {
@@ -287,12 +316,12 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 }
 
 // fitApproach fits the straight line of the ordinate on time in minutes from the last reading.
-func fitApproach(a Approach, used []Sample, last time.Duration, boiling, sigma float64) (numeric.Line, [2]float64) {
+func fitApproach(a Approach, used []Sample, last quantity.Elapsed, boiling, sigma float64) (numeric.Line, [2]float64) {
 	x, y, w := make([]float64, len(used)), make([]float64, len(used)), make([]float64, len(used))
 	for i, s := range used {
 		below := boiling - s.Core.Celsius()
 		sd := sigma * a.slope(below)
-		x[i], y[i], w[i] = (s.At - last).Minutes(), a.ordinate(below), 1/(sd*sd)
+		x[i], y[i], w[i] = (s.At - last).Duration().Minutes(), a.ordinate(below), 1/(sd*sd)
 	}
 	line, err := numeric.FitLine(x, y, w)
 	if err != nil || !(line.Slope < 0) {
@@ -357,20 +386,27 @@ func (f fitted) swing(a Approach, likely, readings, boiling float64) (up, down f
 	return up, down
 }
 
-// String prints "8m to 13m (80 %), likely 10m, to a core of 94.1 °C; out in 14m to 19m …".
-func (l Left) String() string {
-	to := " to a core of " + celsius(l.Target)
+// String prints "8m to 13m (80 %), likely 10m, to a core of 94.1 °C; baked out in 14m to 19m …".
+func (l Left) String() string { return l.message().String() }
+
+func (l Left) message() working.Message {
 	switch l.State {
 	case Reached:
-		return "the core is at its target of " + celsius(l.Target) + "; hold it about " + quantity.FormatDuration(l.ToOut.Likely.Round(time.Minute)) + " more, or weigh it"
-	case Flat:
-		return "the core is within 1.5 °C of boiling (" + celsius(l.Boiling) + "): the probe says nothing more; weigh the loaf or give it " + quantity.FormatDuration(l.ToOut.Likely.Round(time.Minute)) + " from arrival"
+		if l.ToOut.Late == 0 {
+			return working.Tell("bake.left_out", "the core has been at its target of %.1f long enough: baked out by time; the color is yours to judge", l.Target)
+		}
+		return working.Tell("bake.left_reached", "the core is at its target of %.1f; baked out in %v, or weigh it", l.Target, l.ToOut)
+	case NearBoiling:
+		return working.Tell("bake.left_near_boiling",
+			"the core is within %v of boiling (%.1f): the probe says nothing more; weigh the loaf, or go by the time: baked out in %v",
+			quantity.DeltaCelsius(flat), l.Boiling, l.ToOut)
 	case Vague:
-		return "too little rise between the readings for a range: read again in " + quantity.FormatDuration(l.ReadAgain)
+		return working.Tell("bake.left_vague", "too little rise between the readings for a range: read again in %v", l.ReadAgain)
 	case Unreachable:
-		return celsius(l.probe.Wanted) + " is never reached here, water boils at " + celsius(l.Boiling) + "; " + l.ToTarget.String() + to
+		return working.Tell("bake.left_unreachable", "%.1f is never reached here, water boils at %.1f; %v to a core of %.1f; baked out in %v",
+			l.probe.Wanted, l.Boiling, l.ToTarget, l.Target, l.ToOut)
 	}
-	return l.ToTarget.String() + to + cappedText(l.Capped, l.probe.Goal, l.fit.sea) + "; baked out in " + l.ToOut.String()
+	return working.Tell("bake.left", "%v, to a core of %v; baked out in %v", l.ToTarget, wish(l.Target, l.Capped, l.probe.Goal), l.ToOut)
 }
 
 // Cautions says what can hurt at the oven.
@@ -424,7 +460,7 @@ func (l Left) Working() working.Working {
 		},
 		Value: fixed(likely, 2) + " min", Tolerance: 0.002*likely + 0.01, Source: l.probe.Approach.source(),
 	}, working.Step{
-		Name: "held at the target", Symbol: "t_hold", Value: fixed(f.hold, 1) + " min", Note: "the style's hold, or 15 parts to the 85 that arrival takes", Source: sources.SCurve,
+		Name: "held at the target", Symbol: "t_hold", Value: fixed(f.hold, 1) + " min", Note: "likely, from the arrival of the core to bake-out", Source: sources.TestKitchenPlateau,
 	})
 	return w
 }

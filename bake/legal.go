@@ -10,16 +10,16 @@ import (
 
 // PackedWeight asks about packed loaves sold by a nominal weight.
 type PackedWeight struct {
-	Nominal quantity.Mass // what the label says
+	Nominal quantity.Mass `json:"nominal"` // what the label says
 }
 
 // AverageWeight is what the average system asks of packed loaves of a nominal weight, as information.
 type AverageWeight struct {
-	Nominal   quantity.Mass
-	Tolerance quantity.Mass // tolerable negative error
-	Mean      quantity.Mass // the average of a batch must not be less
-	Few       quantity.Mass // T1: at most one in forty may weigh less
-	None      quantity.Mass // T2: none may weigh less
+	Nominal   quantity.Mass `json:"nominal"`
+	Tolerance quantity.Mass `json:"tolerance"` // tolerable negative error
+	Mean      quantity.Mass `json:"mean"`      // the average of a batch must not be less
+	Few       quantity.Mass `json:"few"`       // T1: at most one in forty may weigh less
+	None      quantity.Mass `json:"none"`      // T2: none may weigh less
 }
 
 // Limits answers: what must a batch of packed loaves of this nominal weight weigh, under the average
@@ -38,7 +38,7 @@ func (packed PackedWeight) Limits() (AverageWeight, error) {
 	var p quantity.Problems
 	nominal := packed.Nominal
 	if !quantity.Check(&p, "Nominal", nominal, quantity.Grams(5), quantity.Grams(10000)) {
-		return AverageWeight{}, p.Err()
+		return AverageWeight{}, p.ErrFor(packed)
 	}
 	n := nominal.Grams()
 	var e float64
@@ -65,8 +65,11 @@ func (packed PackedWeight) Limits() (AverageWeight, error) {
 
 // String prints "400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g
 // (check your local law)".
-func (a AverageWeight) String() string {
-	return a.Nominal.String() + " packed: on average at least " + a.Mean.String() + ", at most 1 in 40 below " + a.Few.String() + ", none below " + a.None.String() + " (check your local law)"
+func (a AverageWeight) String() string { return a.message().String() }
+
+func (a AverageWeight) message() working.Message {
+	return working.Tell("bake.average_weight", "%v packed: on average at least %v, at most 1 in 40 below %v, none below %v (check your local law)",
+		a.Nominal, a.Mean, a.Few, a.None)
 }
 
 // Working derives the limits.
@@ -83,22 +86,22 @@ func (a AverageWeight) Working() working.Working {
 // Cautions defers to the law of the place.
 func (a AverageWeight) Cautions() []working.Caution {
 	return []working.Caution{
-		{Subject: "law", Text: working.Say("This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread."), Source: sources.AverageSystem},
-		{Subject: "unpacked loaves", Text: working.Say("In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g."), Source: sources.UnwrappedBread},
+		{Subject: "law", Text: working.Tell("bake.caution_law", "This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread."), Source: sources.AverageSystem},
+		{Subject: "unpacked loaves", Text: working.Tell("bake.caution_unpacked", "In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g."), Source: sources.UnwrappedBread},
 	}
 }
 
 // Solids asks what loss brings a bread to the least share of solids that the US standard asks for.
 type Solids struct {
-	FlourMoisture quantity.Percent // water in the flour; 0 % takes 14 %
-	Water         quantity.Percent // added, of flour
-	OtherSolids   quantity.Percent // salt, sugar, fat and the like, dry, of flour
-	Least         quantity.Percent // of the bread; 0 % takes the 62 % of 21 CFR 136.110
+	FlourMoisture quantity.Percent `json:"flour_moisture,omitzero"` // water in the flour; 0 % takes 14 %
+	Water         quantity.Percent `json:"water"`                   // added, of flour
+	OtherSolids   quantity.Percent `json:"other_solids,omitzero"`   // salt, sugar, fat and the like, dry, of flour
+	Least         quantity.Percent `json:"least,omitzero"`          // of the bread; 0 % takes the 62 % of 21 CFR 136.110
 }
 
 // SolidsLoss is the loss that makes a bread dry enough for a rule, as information.
 type SolidsLoss struct {
-	Loss quantity.Percent // of the dough; negative when the dough itself is dry enough
+	Loss quantity.Percent `json:"loss"` // of the dough; negative when the dough itself is dry enough
 	in   Solids
 }
 
@@ -124,7 +127,7 @@ func (in Solids) LeastLoss() (SolidsLoss, error) {
 	quantity.Check(&p, "Water", in.Water, quantity.NewPercent(30), quantity.NewPercent(150))
 	quantity.Check(&p, "OtherSolids", in.OtherSolids, quantity.Percent{}, quantity.NewPercent(60))
 	quantity.Check(&p, "Least", in.Least, quantity.NewPercent(30), quantity.NewPercent(95))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return SolidsLoss{}, err
 	}
 	solids := 100 - in.FlourMoisture.Points() + in.OtherSolids.Points()
@@ -133,8 +136,10 @@ func (in Solids) LeastLoss() (SolidsLoss, error) {
 }
 
 // String prints "at least 13.4 % of the dough (check your local law)".
-func (s SolidsLoss) String() string {
-	return "a loss of at least " + s.Loss.Text(1) + " of the dough leaves " + s.in.Least.String() + " solids (check your local law)"
+func (s SolidsLoss) String() string { return s.message().String() }
+
+func (s SolidsLoss) message() working.Message {
+	return working.Tell("bake.solids_loss", "a loss of at least %.1f of the dough leaves %v solids (check your local law)", s.Loss, s.in.Least)
 }
 
 // Working derives the loss.

@@ -2,10 +2,10 @@ package bake
 
 import (
 	"math"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/sources"
 )
 
@@ -19,54 +19,27 @@ const (
 	OfBread
 )
 
-var basisNames = [...]string{"of dough", "of bread"}
+var lossBases = enum.Of[LossBasis]("basis of a loss", "of dough", "of bread")
 
 // IsValid reports whether the basis is one of the bases.
-func (b LossBasis) IsValid() bool { return b >= 0 && int(b) < len(basisNames) }
+func (b LossBasis) IsValid() bool { return lossBases.Has(b) }
 
 // String names the basis.
-func (b LossBasis) String() string {
-	if !b.IsValid() {
-		return "unknown basis"
-	}
-	return basisNames[b]
-}
-
-// ParseLossBasis reads "of dough" or "of bread". The empty text is of dough.
-func ParseLossBasis(text string) (LossBasis, error) {
-	if text == "" {
-		return OfDough, nil
-	}
-	if i := indexName(basisNames[:], text); i >= 0 {
-		return LossBasis(i), nil
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(basisNames[:], ", "), Err: quantity.ErrOutOfRange}
-}
+func (b LossBasis) String() string { return lossBases.String(b) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (b LossBasis) MarshalText() ([]byte, error) {
-	if !b.IsValid() {
-		return nil, unknown("basis", int(b), basisNames[:])
-	}
-	return []byte(b.String()), nil
-}
+func (b LossBasis) MarshalText() ([]byte, error) { return lossBases.Marshal(b) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseLossBasis].
-func (b *LossBasis) UnmarshalText(text []byte) error {
-	v, err := ParseLossBasis(string(text))
-	if err == nil {
-		*b = v
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (b *LossBasis) UnmarshalText(text []byte) error { return lossBases.Unmarshal(b, text) }
 
 // LossGuide is what a loaf usually loses in the oven and while it cools, in percent of the dough.
 type LossGuide struct {
-	Low, Likely, High quantity.Percent
-	Style             Style
-	Dough             quantity.Mass
-	Note              string
-	Sources           []working.Source
+	Loss    quantity.Range[quantity.Percent] `json:"loss"`
+	Style   Style                            `json:"style"`
+	Dough   quantity.Mass                    `json:"dough"`
+	Note    working.Message                  `json:"note,omitzero"`
+	Sources []working.Source                 `json:"sources"`
 }
 
 // UsualLoss answers: how much of its weight will this loaf lose?
@@ -81,21 +54,45 @@ type LossGuide struct {
 // Hamelman as cited.
 func (style Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 	var p quantity.Problems
-	if !style.IsValid() {
-		p.Add("Style", style.String(), strings.Join(styleNames(), ", "), quantity.ErrOutOfRange)
-	}
+	styles.Check(&p, "Style", style)
 	quantity.Check(&p, "Dough", dough, quantity.Grams(20), quantity.Grams(5000))
 	if err := p.Err(); err != nil {
 		return LossGuide{}, err
 	}
 	likely, low, high, note := usualLoss(style, dough.Grams())
 	return LossGuide{
-		Low: quantity.NewPercent(low), Likely: quantity.NewPercent(likely), High: quantity.NewPercent(high), Style: style, Dough: dough, Note: note,
+		Loss:  quantity.Range[quantity.Percent]{Low: quantity.NewPercent(low), Likely: quantity.NewPercent(likely), High: quantity.NewPercent(high)},
+		Style: style, Dough: dough, Note: note,
 		Sources: []working.Source{sources.GisslenLoss, sources.BakeOutLoss, sources.HamelmanLoss, sources.OvenJudgment("points of the table between the published ranges")},
 	}, nil
 }
 
-func usualLoss(style Style, grams float64) (likely, low, high float64, note string) {
+// LossOfBread answers: how much will a loaf lose that is to weigh this much when it is cool?
+//
+// Method: [Style.UsualLoss] of the dough that loses so much: the dough and its loss are found together, and the answer
+// names both. Range, accuracy, errors and source as [Style.UsualLoss].
+func (style Style) LossOfBread(baked quantity.Mass) (LossGuide, error) {
+	g, err := style.UsualLoss(baked)
+	for i := 0; err == nil && i < 20; i++ {
+		dough := baked.Over(quantity.NewPercent(100).Sub(g.Loss.Likely))
+		if dough == g.Dough {
+			break
+		}
+		g, err = style.UsualLoss(dough)
+	}
+	return g, err
+}
+
+// Bread is what a loaf of this dough weighs when it is cool.
+func (g LossGuide) Bread() quantity.Range[quantity.Mass] { return breadOf(g.Dough, g.Loss) }
+
+// breadOf turns a range of losses into a range of bread.
+func breadOf(dough quantity.Mass, loss quantity.Range[quantity.Percent]) quantity.Range[quantity.Mass] {
+	left := func(p quantity.Percent) quantity.Mass { return quantity.NewPercent(100).Sub(p).Of(dough) }
+	return quantity.Range[quantity.Mass]{Low: left(loss.High), Likely: left(loss.Likely), High: left(loss.Low), Probability: loss.Probability}
+}
+
+func usualLoss(style Style, grams float64) (likely, low, high float64, note working.Message) {
 	row := rowOf(style).loss
 	if row.likely > 0 {
 		return row.likely, row.low, row.high, row.note
@@ -129,7 +126,7 @@ func (g LossGuide) Working() working.Working {
 	grams := g.Dough.Grams()
 	from, to := hearthPoints(grams)
 	step := working.Step{
-		Name: "usual loss of the dough", Symbol: "L", Value: g.Likely.Text(1), Note: "table value of the style", Tolerance: 0.01,
+		Name: "usual loss of the dough", Symbol: "L", Value: g.Loss.Likely.Text(1), Note: "table value of the style", Tolerance: 0.01,
 		Source: sources.OvenJudgment("points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)"),
 	}
 	switch {
@@ -150,23 +147,28 @@ func (g LossGuide) Working() working.Working {
 }
 
 // String prints "11.5 % of the dough (9.5 % to 16.5 %)".
-func (g LossGuide) String() string {
-	return g.Likely.String() + " of the dough (" + g.Low.String() + " to " + g.High.String() + ")"
+func (g LossGuide) String() string { return g.message().String() }
+
+func (g LossGuide) message() working.Message {
+	return working.Tell("bake.usual_loss", "%v of the dough (%v to %v)", g.Loss.Likely, g.Loss.Low, g.Loss.High)
 }
 
 // PromisedLoaf asks how much dough to scale for a loaf of a promised weight.
 type PromisedLoaf struct {
-	Baked   quantity.Mass    // the promised weight, when cool
-	Loss    quantity.Percent // lost in the oven
-	Cooling quantity.Percent // lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
-	Basis   LossBasis        // what Loss is a percentage of
+	Baked   quantity.Mass    `json:"baked"`            // the promised weight, when cool
+	Loss    quantity.Percent `json:"loss"`             // lost in the oven
+	Cooling quantity.Percent `json:"cooling,omitzero"` // lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
+	Basis   LossBasis        `json:"basis,omitzero"`   // what Loss is a percentage of
 }
 
 // Scaling is the dough to weigh for one loaf.
 type Scaling struct {
-	Dough quantity.Mass
-	Lost  quantity.Mass // in all
+	Dough quantity.Mass `json:"dough"`
+	Baked quantity.Mass `json:"baked"` // cool
+	Lost  quantity.Mass `json:"lost"`  // in all
 	in    PromisedLoaf
+
+	fromDough bool // asked for the bread of a dough
 }
 
 // Scaling answers: how much dough must one piece weigh so that the loaf weighs what was promised?
@@ -181,12 +183,8 @@ type Scaling struct {
 func (in PromisedLoaf) Scaling() (Scaling, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Baked", in.Baked, leastLoaf, mostPiece)
-	quantity.Check(&p, "Loss", in.Loss, quantity.Percent{}, mostLoss)
-	quantity.Check(&p, "Cooling", in.Cooling, quantity.Percent{}, quantity.NewPercent(10))
-	if !in.Basis.IsValid() {
-		p.Add("Basis", in.Basis.String(), strings.Join(basisNames[:], ", "), quantity.ErrOutOfRange)
-	}
-	if err := p.Err(); err != nil {
+	checkLosses(&p, in.Loss, in.Cooling, in.Basis)
+	if err := p.ErrFor(in); err != nil {
 		return Scaling{}, err
 	}
 	whole := quantity.NewPercent(100)
@@ -197,15 +195,13 @@ func (in PromisedLoaf) Scaling() (Scaling, error) {
 		down, _ := whole.Sub(in.Cooling).Millionths()
 		dough = in.Baked.Scale(quantity.Micrograms(up), quantity.Micrograms(down))
 	}
-	return Scaling{Dough: dough, Lost: dough.Sub(in.Baked), in: in}, nil
+	return Scaling{Dough: dough, Baked: in.Baked, Lost: dough.Sub(in.Baked), in: in}, nil
 }
 
 var mostLoss = quantity.NewPercent(50)
 
-// String prints "886.364 g of dough for 780 g baked".
-func (s Scaling) String() string {
-	return s.Dough.Text(quantity.Gram, 1) + " of dough for " + s.in.Baked.String() + " baked"
-}
+// String prints "886.4 g of dough for 780 g baked".
+func (s Scaling) String() string { return s.message().String() }
 
 // Working derives the scaling weight.
 func (s Scaling) Working() working.Working {

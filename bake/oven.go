@@ -135,18 +135,18 @@ func NearestMark(t quantity.Temperature) (GasMark, quantity.TemperatureDelta) {
 
 // OvenSetting asks what to set an oven to.
 type OvenSetting struct {
-	Wanted quantity.Temperature      // what the bread should feel, as recipes give it for still heat
-	Fan    bool                      // the oven blows its air
-	Off    quantity.TemperatureDelta // this oven's own error: what a thermometer in it shows, less the dial
+	Wanted quantity.Temperature      `json:"wanted"`       // what the bread should feel, as recipes give it for still heat
+	Fan    bool                      `json:"fan,omitzero"` // the oven blows its air
+	Off    quantity.TemperatureDelta `json:"off,omitzero"` // this oven's own error: what a thermometer in it shows, less the dial
 }
 
 // OvenDial is what to set an oven to.
 type OvenDial struct {
-	Set       quantity.Temperature
-	Low, High quantity.Temperature // the spread of advice on fan ovens; equal to Set without a fan
-	Dial      quantity.Temperature // rounded to 5 °C, as on a dial
-	Mark      GasMark              // nearest, if any
-	in        OvenSetting
+	Set    quantity.Temperature                 `json:"set"`
+	Advice quantity.Range[quantity.Temperature] `json:"advice"`        // the spread of advice on fan ovens; equal to Set without a fan
+	Dial   quantity.Temperature                 `json:"dial"`          // rounded to 5 °C, as on a dial
+	Mark   GasMark                              `json:"mark,omitzero"` // nearest, if any
+	in     OvenSetting
 }
 
 // Published spread for fan ovens, °C below still heat.
@@ -165,7 +165,7 @@ func (in OvenSetting) Dial() (OvenDial, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Wanted", in.Wanted, quantity.Celsius(50), quantity.Celsius(500))
 	quantity.Check(&p, "Off", in.Off, quantity.DeltaCelsius(-60), quantity.DeltaCelsius(60))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return OvenDial{}, err
 	}
 	less := func(c float64) quantity.Temperature {
@@ -174,23 +174,24 @@ func (in OvenSetting) Dial() (OvenDial, error) {
 		}
 		return in.Wanted.Add(quantity.DeltaCelsius(c).Neg()).Add(in.Off.Neg())
 	}
-	d := OvenDial{Set: less(fanLess), Low: less(fanMost), High: less(fanLeast), in: in}
+	d := OvenDial{Set: less(fanLess), Advice: quantity.Range[quantity.Temperature]{Low: less(fanMost), High: less(fanLeast)}, in: in}
 	d.Dial = dial(d.Set)
 	d.Mark, _ = NearestMark(d.Set)
 	return d, nil
 }
 
 // String prints "set 200 °C (dial 200 °C, gas mark 6)".
-func (d OvenDial) String() string {
-	s := "set " + celsius(d.Set)
+func (d OvenDial) String() string { return d.message().String() }
+
+func (d OvenDial) message() working.Message {
+	set := working.Tell("bake.dial_set", "set %.0f, dial %s", d.Set, d.Dial.Text(quantity.CelsiusScale, 0))
 	if d.in.Fan {
-		s += " (advice " + celsius(d.Low) + " to " + celsius(d.High) + ")"
+		set = working.Tell("bake.dial_set_fan", "set %.0f (advice %.0f to %.0f), dial %s", d.Set, d.Advice.Low, d.Advice.High, d.Dial.Text(quantity.CelsiusScale, 0))
 	}
-	s += ", dial " + d.Dial.String()
 	if d.Mark.IsValid() {
-		s += ", " + d.Mark.String()
+		return working.Tell("bake.dial_mark", "%v, %v", set, d.Mark)
 	}
-	return s
+	return set
 }
 
 // Working derives the setting.

@@ -1,90 +1,37 @@
 package bake
 
 import (
-	"math"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/sources"
 )
 
-// Vessel is what a loaf bakes on or in.
-type Vessel int
-
-// The vessels. The zero value is the stone.
-const (
-	Stone  Vessel = iota // a stone or steel, or the oven's floor, with steam put in
-	Pot                  // a lidded pot, one loaf each
-	TinPan               // open tins
-	Tray                 // a tray
-)
-
-var vesselNames = [...]string{"stone", "pot", "tin", "tray"}
-
-// IsValid reports whether the vessel is one of the vessels.
-func (v Vessel) IsValid() bool { return v >= 0 && int(v) < len(vesselNames) }
-
-// String names the vessel as [ParseVessel] reads it.
-func (v Vessel) String() string {
-	if !v.IsValid() {
-		return "unknown vessel"
-	}
-	return vesselNames[v]
-}
-
-// ParseVessel reads "stone", "pot", "tin" or "tray". The empty text is the stone.
-func ParseVessel(text string) (Vessel, error) {
-	if text == "" {
-		return Stone, nil
-	}
-	if i := indexName(vesselNames[:], text); i >= 0 {
-		return Vessel(i), nil
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(vesselNames[:], ", "), Err: quantity.ErrOutOfRange}
-}
-
-// MarshalText implements encoding.TextMarshaler.
-func (v Vessel) MarshalText() ([]byte, error) {
-	if !v.IsValid() {
-		return nil, unknown("vessel", int(v), vesselNames[:])
-	}
-	return []byte(v.String()), nil
-}
-
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseVessel].
-func (v *Vessel) UnmarshalText(text []byte) error {
-	x, err := ParseVessel(string(text))
-	if err == nil {
-		*v = x
-	}
-	return err
-}
-
 // OvenLoad asks for the bake program of a batch. What is not given takes guide values.
 type OvenLoad struct {
-	Style    Style
-	Shape    Shape
-	Dough    quantity.Mass // of one piece
-	Pieces   int
-	Vessel   Vessel
-	Together int  // pieces in one round; 0: all at once
-	Cold     bool // straight from the refrigerator
+	Style    Style         `json:"style"`
+	Shape    Shape         `json:"shape,omitzero"`
+	Dough    quantity.Mass `json:"dough"` // of one piece
+	Pieces   int           `json:"pieces"`
+	Vessel   Vessel        `json:"vessel,omitzero"`
+	Together int           `json:"together,omitzero"` // pieces in one round; 0: all at once
+	Cold     bool          `json:"cold,omitzero"`     // straight from the refrigerator
 
-	Oven      quantity.Temperature // at the start; not given: the style's
-	Then      quantity.Temperature // when the lid comes off; not given: as far below Oven as the style falls
-	Preheat   time.Duration        // 0: the vessel's
-	Reheat    time.Duration        // between rounds; 0: the vessel's
-	Covered   time.Duration        // lid on, or steam in; 0: the style's
-	Uncovered time.Duration        // 0: what is left of the bake time
-	Rescore   bool                 // open the cuts again after the first minutes
+	Oven      quantity.Temperature `json:"oven,omitzero"`      // at the start; not given: the style's
+	Then      quantity.Temperature `json:"then,omitzero"`      // when the lid comes off; not given: Oven where that is given, else the style's
+	Preheat   quantity.Elapsed     `json:"preheat,omitzero"`   // 0: the vessel's
+	Reheat    quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds; 0: the vessel's
+	Covered   quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or steam in; 0: the style's
+	Uncovered quantity.Elapsed     `json:"uncovered,omitzero"` // 0: what is left of the bake time
+	Rescore   bool                 `json:"rescore,omitzero"`   // open the cuts again after the first minutes
 
-	KnownDough  quantity.Mass // a bake of your own that the time is scaled from
-	KnownTime   time.Duration
-	KnownShape  Shape
-	KnownCold   bool
-	Extrapolate bool // accept masses outside the data
+	KnownDough  quantity.Mass    `json:"known_dough,omitzero"` // a bake of your own that the time is scaled from
+	KnownTime   quantity.Elapsed `json:"known_time,omitzero"`
+	KnownShape  Shape            `json:"known_shape,omitzero"`
+	KnownCold   bool             `json:"known_cold,omitzero"`
+	Extrapolate bool             `json:"extrapolate,omitzero"` // accept masses outside the data
 }
 
 // PhaseKind is what happens in a phase of a bake.
@@ -101,83 +48,58 @@ const (
 	Reheating // the vessels, before the next round
 )
 
+var phaseKinds = enum.Of[PhaseKind]("phase of a bake", "preheat", "load", "score again", "covered", "vent", "uncovered", "reheat")
+
 // String names the kind.
-func (k PhaseKind) String() string {
-	names := [...]string{"preheat", "load", "score again", "covered", "vent", "uncovered", "reheat"}
-	if k < 0 || int(k) >= len(names) {
-		return "unknown phase"
-	}
-	return names[k]
-}
+func (k PhaseKind) String() string { return phaseKinds.String(k) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (k PhaseKind) MarshalText() ([]byte, error) { return phaseKinds.Marshal(k) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (k *PhaseKind) UnmarshalText(text []byte) error { return phaseKinds.Unmarshal(k, text) }
 
 // Phase is one step of a bake program.
 type Phase struct {
-	Kind  PhaseKind
-	Round int                  // from 1
-	Oven  quantity.Temperature // what the oven is set to
-	Start quantity.TimeRange   // from the moment the oven is switched on
-	Takes quantity.TimeRange
-	Hands bool // somebody has to be there
-	Note  string
+	Kind  PhaseKind            `json:"kind"`
+	Round int                  `json:"round"` // from 1
+	Oven  quantity.Temperature `json:"oven"`  // what the oven is set to
+	Start quantity.TimeRange   `json:"start"` // from the moment the oven is switched on
+	Takes quantity.TimeRange   `json:"takes"`
+	Hands bool                 `json:"hands"` // somebody has to be there
+	Note  working.Message      `json:"note,omitzero"`
 }
 
 // String prints "1h07m: vent (round 1, 220 °C): lid off, away from you", with the likely start.
-func (p Phase) String() string {
-	s := quantity.FormatDuration(p.Start.Likely.Round(time.Minute)) + ": " + p.Kind.String() + " (round " + fixed(float64(p.Round), 0) + ", " + p.Oven.Text(quantity.CelsiusScale, 0)
+func (p Phase) String() string { return p.message().String() }
+
+func (p Phase) message() working.Message {
+	start := p.Start.Likely.Round(time.Minute)
+	what := working.Tell("bake.phase", "%v: %v (round %d, %.0f)", start, p.Kind, p.Round, p.Oven)
 	if p.Takes.Likely > 0 {
-		s += ", " + quantity.FormatDuration(p.Takes.Likely.Round(time.Minute))
+		what = working.Tell("bake.phase_lasting", "%v: %v (round %d, %.0f, %v)", start, p.Kind, p.Round, p.Oven, p.Takes.Likely.Round(time.Minute))
 	}
-	s += ")"
-	if p.Note != "" {
-		s += ": " + p.Note
+	if p.Note.IsZero() {
+		return what
 	}
-	return s
+	return working.Tell("bake.phase_note", "%v: %v", what, p.Note)
 }
 
 // Program is the bake of a batch, phase by phase.
 type Program struct {
-	Phases    []Phase
-	Rounds    int
-	PerRound  int                // pieces in a round
-	Preheat   time.Duration      // before the first round
-	Reheat    time.Duration      // before each further round
-	Covered   time.Duration      // of a round
-	Uncovered quantity.TimeRange // of a round
-	Bake      quantity.TimeRange // covered and uncovered together
-	Total     quantity.TimeRange // from switching on to the last loaf out
-	Oven      quantity.Temperature
-	Then      quantity.Temperature // what the oven is turned down to when the lid comes off
+	Phases    []Phase              `json:"phases"`
+	Rounds    int                  `json:"rounds"`
+	PerRound  int                  `json:"per_round"` // pieces in a round
+	Preheat   quantity.Elapsed     `json:"preheat"`   // before the first round
+	Reheat    quantity.Elapsed     `json:"reheat"`    // before each further round
+	Covered   quantity.Elapsed     `json:"covered"`   // of a round
+	Uncovered quantity.TimeRange   `json:"uncovered"` // of a round
+	Bake      quantity.TimeRange   `json:"bake"`      // covered and uncovered together
+	Total     quantity.TimeRange   `json:"total"`     // from switching on to the last loaf out
+	Oven      quantity.Temperature `json:"oven"`
+	Then      quantity.Temperature `json:"then"` // what the oven is turned down to when the lid comes off
 	in        OvenLoad
 	bake      BakeTime
-}
-
-// coveredOf is how long the lid stays on or the steam in, in minutes.
-// Source: steam for the first 15 min; lid off after 20 to 25 min, several baking pages; fat and sugar need
-// none.
-func coveredOf(s Style, v Vessel, bake float64) float64 {
-	most := rowOf(s).steam
-	switch {
-	case most == 0:
-		return 0
-	case v == Pot:
-		most = 22
-	case v == TinPan:
-		most = min(most, 10)
-	}
-	return math.Round(min(most, 0.6*bake))
-}
-
-// vesselTimes are preheating and reheating.
-// Source: pot at least 30 min, several baking pages that agree; stone 45 to 60 min (from memory); the rest
-// judgment.
-func vesselTimes(v Vessel) (preheat, reheat time.Duration) {
-	switch v {
-	case Pot:
-		return 45 * time.Minute, 10 * time.Minute
-	case TinPan, Tray:
-		return 20 * time.Minute, 5 * time.Minute
-	}
-	return 50 * time.Minute, 10 * time.Minute
 }
 
 // Program answers: how is this batch baked, from switching the oven on to the last loaf?
@@ -204,31 +126,32 @@ func (in OvenLoad) Program() (Program, error) {
 	pr.Oven, pr.Then = quantity.Celsius(first), quantity.Celsius(then)
 	if !in.Oven.IsZero() {
 		pr.Oven = in.Oven
-		// As far below the setting as the style's own fall.
-		pr.Then = in.Oven.Add(quantity.DeltaCelsius(then - first))
+		// The baker's own setting stays until the baker turns it down.
+		pr.Then = in.Oven
 	}
 	if !in.Then.IsZero() {
 		pr.Then = in.Then
 	}
-	pr.Preheat, pr.Reheat = vesselTimes(in.Vessel)
+	preheat, reheat := vesselTimes(in.Vessel)
+	pr.Preheat, pr.Reheat = quantity.Elapsed(preheat), quantity.Elapsed(reheat)
 	if in.Preheat > 0 {
 		pr.Preheat = in.Preheat
 	}
 	if in.Reheat > 0 {
 		pr.Reheat = in.Reheat
 	}
-	pr.Covered = minutes(coveredOf(in.Style, in.Vessel, bake.minutes))
+	pr.Covered = quantity.Elapsed(minutes(coveredOf(in.Style, in.Vessel, bake.minutes)))
 	if in.Covered > 0 {
 		pr.Covered = in.Covered
 	}
-	pr.Uncovered = uncovered(bake.Time, pr.Covered)
+	pr.Uncovered = uncovered(bake.Time, pr.Covered.Duration())
 	if in.Uncovered > 0 {
 		// The baker's own time, with the spread of the whole bake.
-		whole := pr.Covered + in.Uncovered
-		spread := time.Duration(0.12 * float64(whole))
-		pr.Uncovered = quantity.TimeRange{Early: max(0, in.Uncovered-spread), Likely: in.Uncovered, Late: in.Uncovered + spread, Probability: bake.Time.Probability}
+		own := in.Uncovered.Duration()
+		spread := time.Duration(0.12 * float64(pr.Covered.Duration()+own))
+		pr.Uncovered = quantity.TimeRange{Early: max(0, own-spread), Likely: own, Late: own + spread, Probability: bake.Time.Probability}
 	}
-	pr.Bake = pr.Uncovered.Add(pr.Covered)
+	pr.Bake = pr.Uncovered.Add(pr.Covered.Duration())
 	pr.phases()
 	return pr, nil
 }
@@ -246,9 +169,7 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	}.BakeTime()
 	p.Join("", err)
 	pieces := p.Int("Pieces", in.Pieces, 1, 500)
-	if !in.Vessel.IsValid() {
-		p.Add("Vessel", in.Vessel.String(), strings.Join(vesselNames[:], ", "), quantity.ErrOutOfRange)
-	}
+	vessels.Check(&p, "Vessel", in.Vessel)
 	if p.Int("Together", in.Together, 0, 500) && pieces && in.Together > 0 && (in.Pieces+in.Together-1)/in.Together > 50 {
 		p.Add("Together", fixed(float64(in.Together), 0), "at most 50 rounds", quantity.ErrOutOfRange)
 	}
@@ -258,14 +179,14 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	if !in.Then.IsZero() {
 		quantity.Check(&p, "Then", in.Then, quantity.Celsius(100), quantity.Celsius(500))
 	}
-	p.Duration("Preheat", in.Preheat, 0, 6*time.Hour)
-	p.Duration("Reheat", in.Reheat, 0, 2*time.Hour)
-	covered := p.Duration("Covered", in.Covered, 0, 6*time.Hour)
-	p.Duration("Uncovered", in.Uncovered, 0, 6*time.Hour)
-	if err == nil && covered && in.Uncovered == 0 && in.Covered > bake.Time.Late {
-		p.Add("Covered", quantity.FormatDuration(in.Covered), "no longer than the bake, "+bake.Time.String()+", or an Uncovered time", quantity.ErrInconsistent)
+	p.Duration("Preheat", in.Preheat.Duration(), 0, 6*time.Hour)
+	p.Duration("Reheat", in.Reheat.Duration(), 0, 2*time.Hour)
+	covered := p.Duration("Covered", in.Covered.Duration(), 0, 6*time.Hour)
+	p.Duration("Uncovered", in.Uncovered.Duration(), 0, 6*time.Hour)
+	if err == nil && covered && in.Uncovered == 0 && in.Covered.Duration() > bake.Time.Late {
+		p.Add("Covered", in.Covered.String(), "no longer than the bake, "+bake.Time.String()+", or an uncovered time of your own", quantity.ErrInconsistent)
 	}
-	return bake, p.Err()
+	return bake, p.ErrFor(in)
 }
 
 // sure is a range without spread.
@@ -278,61 +199,65 @@ func sum(a, b quantity.TimeRange) quantity.TimeRange {
 }
 
 func (pr *Program) phases() {
-	now := sure(0)
-	add := func(kind PhaseKind, round int, oven quantity.Temperature, takes quantity.TimeRange, hands bool, note string) {
+	now, none := sure(0), working.Message{}
+	add := func(kind PhaseKind, round int, oven quantity.Temperature, takes quantity.TimeRange, hands bool, note working.Message) {
 		pr.Phases = append(pr.Phases, Phase{Kind: kind, Round: round, Oven: oven, Start: now, Takes: takes, Hands: hands, Note: note})
 		now = sum(now, takes)
 	}
-	lid := pr.in.Vessel == Pot
-	add(Preheating, 1, pr.Oven, sure(pr.Preheat), false, preheatNote(pr.in.Vessel))
+	cover, vent := working.Tell("bake.steam_in", "steam in"), working.Tell("bake.steam_out", "let the steam out, away from you")
+	if pr.in.Vessel == Pot {
+		cover, vent = working.Tell("bake.lid_on", "lid on"), working.Tell("bake.lid_off", "lid off, away from you")
+	}
+	until := working.Tell("bake.until_core", "until the core is at its target")
+	if !pr.in.Style.ByCore() {
+		until = working.Tell("bake.until_color", "until the color is right")
+	}
+	add(Preheating, 1, pr.Oven, sure(pr.Preheat.Duration()), false, preheatNote(pr.in.Vessel))
 	for round := 1; round <= pr.Rounds; round++ {
 		if round > 1 {
-			add(Reheating, round, pr.Oven, sure(pr.Reheat), false, "")
+			add(Reheating, round, pr.Oven, sure(pr.Reheat.Duration()), false, none)
 		}
-		add(Load, round, pr.Oven, sure(0), true, "score and load")
-		covered := pr.Covered
+		add(Load, round, pr.Oven, sure(0), true, working.Tell("bake.score_and_load", "score and load"))
+		covered := pr.Covered.Duration()
 		if pr.in.Rescore && covered > rescoreAfter {
-			add(Covered, round, pr.Oven, sure(rescoreAfter), false, "")
-			add(Rescore, round, pr.Oven, sure(0), true, "open the cuts again, quickly")
+			add(Covered, round, pr.Oven, sure(rescoreAfter), false, none)
+			add(Rescore, round, pr.Oven, sure(0), true, working.Tell("bake.rescore", "open the cuts again, quickly"))
 			covered -= rescoreAfter
 		}
 		if covered > 0 {
-			add(Covered, round, pr.Oven, sure(covered), false, map[bool]string{true: "lid on", false: "steam in"}[lid])
-			add(Vent, round, pr.Then, sure(0), true, map[bool]string{true: "lid off, away from you", false: "let the steam out, away from you"}[lid])
+			add(Covered, round, pr.Oven, sure(covered), false, cover)
+			add(Vent, round, pr.Then, sure(0), true, vent)
 		}
-		add(Uncovered, round, pr.Then, pr.Uncovered, false, "until the core is at its target")
+		add(Uncovered, round, pr.Then, pr.Uncovered, false, until)
 	}
 	pr.Total = now
 }
 
-func preheatNote(v Vessel) string {
+func preheatNote(v Vessel) working.Message {
 	switch v {
 	case Pot:
-		return "oven with the pots and their lids in it"
+		return working.Tell("bake.preheat_pots", "oven with the pots and their lids in it")
 	case Stone:
-		return "oven with the stone in it"
+		return working.Tell("bake.preheat_stone", "oven with the stone in it")
 	}
-	return "oven"
+	return working.Tell("bake.preheat_oven", "oven")
 }
 
 const rescoreAfter = 5 * time.Minute
 
 // String prints "2 rounds of 3: preheat 45m, covered 22m, uncovered 16m to 34m (80 %), likely 25m; in all
 // …".
-func (pr Program) String() string {
-	s := fixed(float64(pr.Rounds), 0) + " rounds of " + fixed(float64(pr.PerRound), 0)
-	if pr.Rounds == 1 {
-		s = "one round of " + fixed(float64(pr.PerRound), 0)
-	}
-	s += ": preheat " + quantity.FormatDuration(pr.Preheat)
+func (pr Program) String() string { return pr.message().String() }
+
+func (pr Program) message() working.Message {
+	one := working.Tell("bake.program_plain", "preheat %v, uncovered %v", pr.Preheat, pr.Uncovered)
 	if pr.Covered > 0 {
-		s += ", covered " + quantity.FormatDuration(pr.Covered)
+		one = working.Tell("bake.program_covered", "preheat %v, covered %v, uncovered %v", pr.Preheat, pr.Covered, pr.Uncovered)
 	}
-	s += ", uncovered " + pr.Uncovered.String()
 	if pr.Rounds > 1 {
-		s += ", reheat " + quantity.FormatDuration(pr.Reheat)
+		return working.Tell("bake.program_rounds", "%d rounds of %d: %v, reheat %v; in all %v", pr.Rounds, pr.PerRound, one, pr.Reheat, pr.Total)
 	}
-	return s + "; in all " + pr.Total.String()
+	return working.Tell("bake.program", "one round of %d: %v; in all %v", pr.PerRound, one, pr.Total)
 }
 
 // Cautions says what can hurt at the oven.
@@ -340,7 +265,7 @@ func (pr Program) Cautions() []working.Caution {
 	out := append(OvenCautions(), colorCaution())
 	if pr.in.Vessel == Pot {
 		out = append(out, working.Caution{
-			Subject: "pots", Text: working.Say("Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %.1f, and never heat a coated pot empty unless its maker allows it.", pr.Oven),
+			Subject: "pots", Text: working.Tell("bake.caution_pots", "Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %.1f, and never heat a coated pot empty unless its maker allows it.", pr.Oven),
 			Source: sources.CastIronWater,
 		})
 	}
@@ -351,7 +276,7 @@ func (pr Program) Cautions() []working.Caution {
 func (pr Program) Working() working.Working {
 	w := pr.bake.Working()
 	w.Title = "Bake program"
-	covered, un := pr.Covered.Minutes(), pr.Uncovered.Likely.Minutes()
+	covered, un := pr.Covered.Duration().Minutes(), pr.Uncovered.Likely.Minutes()
 	w.Steps = append(w.Steps, working.Step{
 		Name: "covered or steamed", Symbol: "t_c", Value: fixed(covered, 1) + " min", Note: "given, or by style and vessel, at most 60 % of the bake", Source: sources.PotPreheat,
 	})
@@ -367,11 +292,11 @@ func (pr Program) Working() working.Working {
 	n := float64(pr.Rounds)
 	w.Steps = append(w.Steps, working.Step{
 		Name: "in all", Symbol: "t_all", Formula: "p + r × (t_c + t_u) + (r − 1) × q",
-		Numbers: fixed(pr.Preheat.Minutes(), 1) + " + " + fixed(n, 0) + " × (" + fixed(covered, 1) + " + " + fixed(un, 1) + ") + (" + fixed(n, 0) + " − 1) × " + fixed(pr.Reheat.Minutes(), 1),
+		Numbers: fixed(pr.Preheat.Duration().Minutes(), 1) + " + " + fixed(n, 0) + " × (" + fixed(covered, 1) + " + " + fixed(un, 1) + ") + (" + fixed(n, 0) + " − 1) × " + fixed(pr.Reheat.Duration().Minutes(), 1),
 		Value:   fixed(pr.Total.Likely.Minutes(), 1) + " min", Tolerance: 0.1 * n,
 		Where: []working.Binding{
-			{Symbol: "p", Meaning: "preheating", Value: fixed(pr.Preheat.Minutes(), 1) + " min"}, {Symbol: "r", Meaning: "rounds", Value: fixed(n, 0)},
-			{Symbol: "t_c", Meaning: "covered or steamed", Value: fixed(covered, 1) + " min"}, {Symbol: "t_u", Meaning: "uncovered", Value: fixed(un, 1) + " min"}, {Symbol: "q", Meaning: "reheating", Value: fixed(pr.Reheat.Minutes(), 1) + " min"},
+			{Symbol: "p", Meaning: "preheating", Value: fixed(pr.Preheat.Duration().Minutes(), 1) + " min"}, {Symbol: "r", Meaning: "rounds", Value: fixed(n, 0)},
+			{Symbol: "t_c", Meaning: "covered or steamed", Value: fixed(covered, 1) + " min"}, {Symbol: "t_u", Meaning: "uncovered", Value: fixed(un, 1) + " min"}, {Symbol: "q", Meaning: "reheating", Value: fixed(pr.Reheat.Duration().Minutes(), 1) + " min"},
 		},
 		Source: working.Algebra(),
 	})

@@ -69,22 +69,30 @@ func (g given) place(t *testing.T) Site {
 	return At(l)
 }
 
-func (g given) style(t *testing.T) Style {
+// word reads the word of an enumeration; without one it is the zero value.
+func word[E any, P interface {
+	*E
+	UnmarshalText([]byte) error
+}](t *testing.T, text string) E {
 	t.Helper()
-	s, err := ParseStyle(g["style"])
-	if err != nil {
+	var e E
+	if text == "" {
+		return e
+	}
+	if err := P(&e).UnmarshalText([]byte(text)); err != nil {
 		t.Fatal(err)
 	}
-	return s
+	return e
+}
+
+func (g given) style(t *testing.T) Style {
+	t.Helper()
+	return word[Style](t, g["style"])
 }
 
 func (g given) goal(t *testing.T) Goal {
 	t.Helper()
-	rule, err := ParseAltitudeRule(g["rule"])
-	if err != nil {
-		t.Fatal(err)
-	}
-	return Goal{Style: g.style(t), Place: g.place(t), Rule: rule}
+	return Goal{Style: g.style(t), Place: g.place(t), Rule: word[AltitudeRule](t, g["rule"])}
 }
 
 // placeThatBoils is a place with that boiling point, found through its pressure.
@@ -170,7 +178,7 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "accepts":
 		v, err := LoafReading{Goal: in.goal(t), Core: in.temperature(t, "core")}.Judge()
 		fatal(err)
-		if v.InAccepted && in.temperature(t, "core").Compare(mustTarget(t, in.goal(t)).To) <= 0 {
+		if v.InAccepted && in.temperature(t, "core").Compare(mustTarget(t, in.goal(t)).Accepted.High) <= 0 {
 			return 1
 		}
 		return 0
@@ -185,9 +193,7 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "exponent":
 		return math.Log(in.num(t, "t2")/in.num(t, "t1")) / math.Log(in.num(t, "m2")/in.num(t, "m1"))
 	case "scaling g":
-		basis, err := ParseLossBasis(in["basis"])
-		fatal(err)
-		s, err := PromisedLoaf{Baked: in.mass(t, "baked"), Loss: in.percent(t, "loss"), Basis: basis}.Scaling()
+		s, err := PromisedLoaf{Baked: in.mass(t, "baked"), Loss: in.percent(t, "loss"), Basis: word[LossBasis](t, in["basis"])}.Scaling()
 		fatal(err)
 		return s.Dough.Grams()
 	case "loss %":
@@ -197,7 +203,7 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "usual loss %":
 		g, err := in.style(t).UsualLoss(in.mass(t, "dough"))
 		fatal(err)
-		return g.Likely.Points()
+		return g.Loss.Likely.Points()
 	case "average g":
 		a, err := (PackedWeight{Nominal: in.mass(t, "nominal")}).Limits()
 		fatal(err)
@@ -214,18 +220,17 @@ func compute(t *testing.T, what string, in given) float64 {
 		d, err := OvenSetting{Wanted: in.temperature(t, "wanted"), Fan: true}.Dial()
 		fatal(err)
 		return map[string]float64{
-			"fan less C": in.temperature(t, "wanted").Sub(d.Set).Celsius(), "fan F low": d.Low.Fahrenheit(), "fan F high": d.High.Fahrenheit(),
+			"fan less C": in.temperature(t, "wanted").Sub(d.Set).Celsius(), "fan F low": d.Advice.Low.Fahrenheit(), "fan F high": d.Advice.High.Fahrenheit(),
 		}[what]
 	case "preheat min", "covered min":
-		v, err := ParseVessel(in["vessel"])
-		fatal(err)
+		v := word[Vessel](t, in["vessel"])
 		dough := quantity.Grams(900)
 		if in["dough"] != "" {
 			dough = in.mass(t, "dough")
 		}
 		pr, err := OvenLoad{Style: in.style(t), Dough: dough, Pieces: 1, Vessel: v}.Program()
 		fatal(err)
-		return map[string]float64{"preheat min": pr.Preheat.Minutes(), "covered min": pr.Covered.Minutes()}[what]
+		return map[string]float64{"preheat min": pr.Preheat.Duration().Minutes(), "covered min": pr.Covered.Duration().Minutes()}[what]
 	case "cooling likely min":
 		c, err := CoolingLoaf{Style: in.style(t), Baked: in.mass(t, "baked")}.Time()
 		fatal(err)
@@ -235,7 +240,7 @@ func compute(t *testing.T, what string, in given) float64 {
 		room, first, tau := in.num(t, "room"), in.num(t, "T1"), in.num(t, "tau")
 		later := room + (first-room)*math.Exp(-10/tau)
 		c, err := CoolingProbe{
-			Samples: []Sample{{0, quantity.Celsius(first)}, {10 * time.Minute, quantity.Celsius(later)}},
+			Samples: []Sample{{0, quantity.Celsius(first)}, {quantity.Elapsed(10 * time.Minute), quantity.Celsius(later)}},
 			Room:    quantity.Celsius(room), Slice: quantity.Celsius(in.num(t, "slice")),
 		}.TimeLeft()
 		fatal(err)
@@ -259,10 +264,10 @@ func computeProbe(t *testing.T, what string, in given) float64 {
 	case "tau min", "left min", "lead":
 		boiling := in.num(t, "boiling")
 		p := Probe{
-			Goal: Goal{Place: placeThatBoils(t, boiling), Wanted: quantity.Celsius(99)},
+			Goal: Goal{Place: placeThatBoils(t, boiling), Wanted: quantity.Celsius(99)}, Approach: Exponential,
 			Samples: []Sample{
-				{30 * time.Minute, quantity.Celsius(in.num(t, "T1"))},
-				{minutes(30 + in.num(t, "dt")), quantity.Celsius(in.num(t, "T2"))},
+				{quantity.Elapsed(30 * time.Minute), quantity.Celsius(in.num(t, "T1"))},
+				{within(30 + in.num(t, "dt")), quantity.Celsius(in.num(t, "T2"))},
 			},
 			Error: quantity.DeltaCelsius(0.01), // a good probe, so that there is always an answer
 		}

@@ -2,17 +2,16 @@ package bake
 
 import (
 	"math"
-	"strings"
 
-	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/heat"
 )
 
 // Shape is the form of a loaf.
 type Shape int
 
-// The shapes. The zero value is the shape usual for the style: round for hearth loaves, thin for baguettes,
-// a tin for pan bread, a ball for rolls.
+// The shapes. The zero value is "not given": the shape usual for the style, round for hearth loaves, thin for
+// baguettes, a tin for pan bread, a ball for rolls.
 const (
 	UsualShape Shape = iota // what the style usually has
 	Round                   // a boule, about half as high as wide
@@ -20,12 +19,11 @@ const (
 	Thin                    // a baguette, about nine times as long as thick
 	Tin                     // a loaf with the form of its tin, about twice as long as wide and high
 	Ball                    // a roll or a small ball
+	Sheet                   // a focaccia in a sheet, about 25 mm thick
+	Flat                    // a pizza or a flat bread, about 10 mm thick
 )
 
-var shapeNames = [...]string{"usual", "round", "long", "thin", "tin", "ball"}
-
-// Shapes lists every shape but the usual one.
-func Shapes() []Shape { return []Shape{Round, Long, Thin, Tin, Ball} }
+var shapes = enum.Of[Shape]("shape of a loaf", "", "round", "long", "thin", "tin", "ball", "sheet", "flat")
 
 // For is the shape itself, or the one usual for the style.
 func (s Shape) For(style Style) Shape {
@@ -35,44 +33,17 @@ func (s Shape) For(style Style) Shape {
 	return rowOf(style).shape
 }
 
-// IsValid reports whether the shape is one of the shapes.
-func (s Shape) IsValid() bool { return s >= 0 && int(s) < len(shapeNames) }
+// IsValid reports whether the shape is given and one of the shapes.
+func (s Shape) IsValid() bool { return shapes.Has(s) }
 
-// String names the shape as [ParseShape] reads it.
-func (s Shape) String() string {
-	if !s.IsValid() {
-		return "unknown shape"
-	}
-	return shapeNames[s]
-}
-
-// ParseShape reads a shape's name. The empty text is the usual shape.
-func ParseShape(text string) (Shape, error) {
-	if text == "" {
-		return UsualShape, nil
-	}
-	if i := indexName(shapeNames[:], text); i >= 0 {
-		return Shape(i), nil
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(shapeNames[:], ", "), Err: quantity.ErrOutOfRange}
-}
+// String names the shape; it is empty for the usual one.
+func (s Shape) String() string { return shapes.String(s) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (s Shape) MarshalText() ([]byte, error) {
-	if !s.IsValid() {
-		return nil, unknown("shape", int(s), shapeNames[:])
-	}
-	return []byte(s.String()), nil
-}
+func (s Shape) MarshalText() ([]byte, error) { return shapes.Marshal(s) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseShape].
-func (s *Shape) UnmarshalText(text []byte) error {
-	v, err := ParseShape(string(text))
-	if err == nil {
-		*s = v
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *Shape) UnmarshalText(text []byte) error { return shapes.Unmarshal(s, text) }
 
 // solid is the body of a loaf of a volume in m³ for the conduction equation. Proportions are judgment.
 func (s Shape) solid(volume float64) heat.Geometry {
@@ -86,6 +57,10 @@ func (s Shape) solid(volume float64) heat.Geometry {
 	case Tin:
 		w := math.Cbrt(volume / 2)
 		return heat.Block(2*w, w, w)
+	case Sheet:
+		return heat.Plate(0.0125)
+	case Flat:
+		return heat.Plate(0.005)
 	case Ball:
 		return heat.Ball(math.Cbrt(3 * volume / (4 * math.Pi)))
 	}

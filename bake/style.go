@@ -1,10 +1,6 @@
 package bake
 
-import (
-	"strings"
-
-	"example.org/maslin/dough/quantity"
-)
+import "example.org/maslin/internal/enum"
 
 // Style is a kind of bread with its own idea of done.
 type Style int
@@ -20,61 +16,30 @@ const (
 	Rye                     // half rye or more
 	GlutenFree              // yeast bread without gluten
 	ParBaked                // the second bake of bread that was baked once before
+	MixedRye                // wheat with a fifth to a half of rye
+	CrustyRoll              // lean rolls with a crust
+	Bagel                   // boiled, then baked
+	Focaccia                // a sheet of oiled dough two to three centimeters thick
+	Pizza                   // thin, topped, done by time and color
+	FlatBread               // pita, naan and other breads under 15 mm, done by time and color
 )
 
-// Styles lists every style.
-func Styles() []Style {
-	out := make([]Style, len(styleTable))
-	for i := range out {
-		out[i] = Style(i)
-	}
-	return out
-}
+// styles has the words of styleTable, in its order.
+var styles = enum.Of[Style]("style of bread", "lean hearth", "baguette", "pan", "enriched", "soft roll", "wholegrain",
+	"rye", "gluten-free", "par-baked", "mixed rye", "crusty roll", "bagel", "focaccia", "pizza", "flat bread")
 
-func styleNames() []string {
-	out := make([]string, len(styleTable))
-	for i := range styleTable {
-		out[i] = styleTable[i].name
-	}
-	return out
-}
+// String names the style.
+func (s Style) String() string { return styles.String(s) }
 
 // IsValid reports whether the style is one of the styles.
-func (s Style) IsValid() bool { return s >= 0 && int(s) < len(styleTable) }
-
-// String names the style as [ParseStyle] reads it.
-func (s Style) String() string {
-	if !s.IsValid() {
-		return "unknown style"
-	}
-	return styleTable[s].name
-}
-
-// ParseStyle reads a style's name, in any case, with space, hyphen or underscore between words. The empty
-// text is the lean hearth loaf.
-func ParseStyle(text string) (Style, error) {
-	if text == "" {
-		return LeanHearth, nil
-	}
-	if i := indexName(styleNames(), text); i >= 0 {
-		return Style(i), nil
-	}
-	return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(styleNames(), ", "), Err: quantity.ErrOutOfRange}
-}
+func (s Style) IsValid() bool { return styles.Has(s) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (s Style) MarshalText() ([]byte, error) {
-	if !s.IsValid() {
-		return nil, unknown("style", int(s), styleNames())
-	}
-	return []byte(s.String()), nil
-}
+func (s Style) MarshalText() ([]byte, error) { return styles.Marshal(s) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseStyle].
-func (s *Style) UnmarshalText(text []byte) error {
-	v, err := ParseStyle(string(text))
-	if err == nil {
-		*s = v
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *Style) UnmarshalText(text []byte) error { return styles.Unmarshal(s, text) }
+
+// ByCore reports whether a probe in the middle tells when bread of this style is done. Thin breads are done by time and
+// color: a probe finds no middle in less than 15 mm.
+func (s Style) ByCore() bool { return rowOf(s).done.core > 0 }

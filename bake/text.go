@@ -37,4 +37,9 @@ func degrees(c float64) string { return fixed(c, 1) + " °C" }
 
 func minutes(m float64) time.Duration { return time.Duration(m * float64(time.Minute)) }
 
+// wholeMinutes rounds up to the minute: nobody holds a loaf for 14m43s.
+func wholeMinutes(e quantity.Elapsed) quantity.Elapsed {
+	return (e + quantity.Elapsed(time.Minute) - 1) / quantity.Elapsed(time.Minute) * quantity.Elapsed(time.Minute)
+}
+
 func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"example.org/maslin/dough"
-	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -196,13 +195,6 @@ func ExampleDoughYield_Gross() {
 	fmt.Println("gross TA", gross.Text(0), err)
 	// Output:
 	// gross TA 145 % <nil>
-}
-
-func ExampleInPlaceOfWater() {
-	milk, err := food.InPlaceOfWater(quantity.Grams(150), quantity.MustPercent("88.13 %"))
-	fmt.Println(milk.Text(quantity.Gram, 1), err)
-	// Output:
-	// 170.2 g <nil>
 }
 
 func ExamplePrefermentKind_UsualHydration() {

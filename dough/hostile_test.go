@@ -11,7 +11,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/maslin/dough"
-	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -299,8 +298,6 @@ func TestImpossibleLevainsAreRefused(t *testing.T) {
 		refused(t, fmt.Sprint("rehydrate ", i), err)
 		_, err = dough.DoughYield{Flour: m, Liquid: m}.Net()
 		refused(t, fmt.Sprint("yield ", i), err)
-		_, err = food.InPlaceOfWater(m, pc("88 %"))
-		refused(t, fmt.Sprint("milk ", i), err)
 	}
 	for i, p := range badPercents {
 		for _, r := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough, 99} {
@@ -309,8 +306,6 @@ func TestImpossibleLevainsAreRefused(t *testing.T) {
 		}
 		_, err := dough.LevainShare{Percent: pc("20 %"), Reading: dough.LevainOfDough, Hydration: p, Total: p}.Flour()
 		refused(t, fmt.Sprint("share ", i), err)
-		_, err = food.InPlaceOfWater(quantity.Grams(100), p)
-		refused(t, fmt.Sprint("milk ", i), err)
 	}
 }
 

@@ -3,9 +3,10 @@ package schedule
 import (
 	"context"
 	"errors"
-	"example.org/maslin/dough/quantity"
 	"testing"
 	"time"
+
+	"example.org/maslin/dough/quantity"
 )
 
 // polled is a context that ends after it has been asked a number of times, so that a test can
@@ -47,8 +48,11 @@ func TestEndsAnywhere(t *testing.T) {
 		for polls := 0; polls < 1000; polls += 1 + polls {
 			for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best, "Latest": Problem.Latest, "Earliest": Problem.Earliest} {
 				tt, err := solve(c.p, &polled{context.Background(), polls})
-				if err != nil {
-					t.Fatal(err)
+				if unknown := tt.Verdict == Unknown; unknown != errors.Is(err, errPolled) || !unknown && err != nil {
+					t.Fatalf("%s %s after %d: %v, %v", name, call, polls, tt.Verdict, err)
+				}
+				if tt.Verdict == Feasible && !tt.TimeRanOut || tt.Conflict != nil && !tt.Conflict.Complete && !tt.TimeRanOut {
+					t.Errorf("%s %s after %d: not finished, and not said so", name, call, polls)
 				}
 				seen[tt.Verdict] = true
 				switch tt.Verdict {
@@ -104,8 +108,47 @@ func TestDeadlineOfLargeProblems(t *testing.T) {
 		start := time.Now()
 		tt, err := p.Best(ctx)
 		cancel()
-		if took := time.Since(start); err != nil || took > 10*time.Second {
+		unknown := tt.Verdict == Unknown && errors.Is(err, context.DeadlineExceeded)
+		if took := time.Since(start); !unknown && (err != nil || !tt.TimeRanOut) || took > 10*time.Second {
 			t.Errorf("%s: %v after %v, %v", name, tt.Verdict, took, err)
+		}
+	}
+}
+
+// A context that ended says so; it is no answer that there is no timetable, and one that ends late changes nothing.
+func TestCanceledIsNotImpossible(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	tt, err := hall().Latest(ctx)
+	if !errors.Is(err, context.Canceled) || tt.Verdict != Unknown || tt.Conflict != nil {
+		t.Errorf("%v, %v", tt.Verdict, err)
+	}
+	if tt, err = hall().Latest(context.Background()); err != nil || tt.TimeRanOut {
+		t.Errorf("%v, %v", tt.TimeRanOut, err)
+	}
+	r, err := tt.Robust(ctx)
+	if err != nil || !r.TimeRanOut {
+		t.Errorf("%v, %v", r, err)
+	}
+}
+
+// A timetable that was cut, changed or never found is refused, not reckoned with.
+func TestRobustOnlyOfWhatWasFound(t *testing.T) {
+	found := plan(t, hall())
+	for name, change := range map[string]func(*Timetable){
+		"nothing": func(t *Timetable) { *t = Timetable{} }, "cut": func(t *Timetable) { t.Steps = t.Steps[:3] },
+		"moved":    func(t *Timetable) { t.Steps[2].Start = t.Steps[2].Start.Add(time.Minute) },
+		"no watch": func(t *Timetable) { t.Steps[3].Watch = nil }, "renamed": func(t *Timetable) { t.Steps[0].ID = "knead" },
+		"only steps": func(t *Timetable) { *t = Timetable{Steps: t.Steps} },
+	} {
+		cut := found
+		cut.Steps = append([]Timed(nil), found.Steps...)
+		change(&cut)
+		if r, err := cut.Robust(context.Background()); len(quantity.InputErrors(err)) != 1 || r.Survives {
+			t.Errorf("%s: %v, %v", name, r, err)
+		}
+		if w := cut.Working(); len(w.Steps) != 0 {
+			t.Errorf("%s: a working of %d steps", name, len(w.Steps))
 		}
 	}
 }

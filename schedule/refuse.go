@@ -22,6 +22,7 @@ func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
 	}
 	t.Conflict = c.conflict(w, clash, minimal, feasible)
 	t.Before, t.After = c.nearest(w, shop)
+	t.Conflict.Complete, t.described = !w.Over(), true
 	if t.After != nil {
 		t.Conflict.Short = t.After.By
 	}
@@ -82,6 +83,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		}
 	}
 	t.Before, t.After = c.nearest(w, shop)
+	t.Conflict.Complete, t.described = !w.Over(), true
 	if t.After != nil {
 		t.Conflict.Short = t.After.By
 	}

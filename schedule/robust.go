@@ -29,6 +29,8 @@ type Robustness struct {
 	Spreads []Spread  `json:"spreads,omitempty"` // what Share means for each living step
 	Against []Finding `json:"against,omitempty"` // when Survives is false: the rules that together are in the way
 	Watches []Watch   `json:"watches,omitempty"` // when to look at the dough, in order of time
+	// TimeRanOut says that the context ended first, so that less is claimed than may hold.
+	TimeRanOut bool `json:"time_ran_out,omitempty"`
 }
 
 // Spread is the range of a living step's duration that a timetable survives.
@@ -71,11 +73,14 @@ const (
 // When the context ends first, what was not proven by then is not claimed: Survives and ByMoving
 // are false, Share is what was reached and Against is empty.
 //
-// The error reports a timetable without steps. Source: Morris and Muscettola, "Temporal
+// The error reports a timetable without steps, and one that this package did not find or whose steps were changed. Source: Morris and Muscettola, "Temporal
 // dynamic controllability revisited", AAAI 2005.
 func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
 		return Robustness{}, &quantity.InputError{GoPath: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
+	}
+	if !t.asFound() {
+		return Robustness{}, &quantity.InputError{GoPath: "Steps", Got: "steps that were changed", Want: "a timetable as it was found", Err: quantity.ErrInconsistent}
 	}
 	c, w := t.c, planner.NewWatch(ctx, 0)
 	net, living, found := t.uncertain()
@@ -111,8 +116,22 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		lo, hi := c.spread(i, share)
 		r.Spreads = append(r.Spreads, Spread{Label: c.in.Steps[i].label(), Early: c.long(lo), Late: c.long(hi)})
 	}
-	r.Watches = t.watches()
+	r.Watches, r.TimeRanOut = t.watches(), w.Over()
 	return r, nil
+}
+
+// asFound reports whether the steps are those of the answer, at its times.
+func (t Timetable) asFound() bool {
+	if t.c == nil || len(t.Steps) != len(t.c.in.Steps) || len(t.times) != t.c.net.Events {
+		return false
+	}
+	for i, s := range t.Steps {
+		if s.ID != t.c.in.Steps[i].ID || !s.Start.Equal(t.c.when(t.times[planner.StartOf(i)])) || !s.End.Equal(t.c.when(t.times[planner.EndOf(i)])) ||
+			t.c.in.Steps[i].Living != (s.Watch != nil) {
+			return false
+		}
+	}
+	return true
 }
 
 // spread is the range of a living step in units, drawn toward what is likely.

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"fmt"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -17,16 +18,18 @@ import (
 // steps would then use the same resource at once, the timetable with the latest times in sum
 // is searched for.
 //
-// Times are exact to the grid. When the context ends first the timetable is the best so far, or
-// the verdict is Unknown; a nil context never ends. The error reports malformed input, all problems at once, as
-// [quantity.InputError] values; a problem without a timetable is answered by a [Conflict].
+// Times are exact to the grid. When the context ends first the timetable is the best so far and TimeRanOut is
+// set; when nothing was found or ruled out by then the error is the context's, so that
+// errors.Is(err, context.DeadlineExceeded) holds. A nil context never ends. The error also reports malformed
+// input, all problems at once, as [quantity.InputError] values; a problem without a timetable is
+// answered by a [Conflict].
 // Source: Dechter, Meiri and Pearl 1991; Kumar 2005; see the package comment.
 func (p Problem) Latest(ctx context.Context) (Timetable, error) {
 	c, err := p.compile()
 	if err != nil {
 		return Timetable{}, err
 	}
-	return c.answer(ctx, latest), nil
+	return c.answered(ctx, latest)
 }
 
 // Earliest returns the forward plan: every step as early as the rules allow. It is the mirror
@@ -38,7 +41,7 @@ func (p Problem) Earliest(ctx context.Context) (Timetable, error) {
 	if err != nil {
 		return Timetable{}, err
 	}
-	return c.answer(ctx, earliest), nil
+	return c.answered(ctx, earliest)
 }
 
 // Best returns the timetable that costs least: Σ PerMinute of the steps × their minutes, the
@@ -60,7 +63,7 @@ func (p Problem) Best(ctx context.Context) (Timetable, error) {
 	if err != nil {
 		return Timetable{}, err
 	}
-	return c.answer(ctx, cheapest), nil
+	return c.answered(ctx, cheapest)
 }
 
 const minute = quantity.Elapsed(time.Minute)
@@ -77,6 +80,17 @@ const (
 // describeWork is how much work may be done after the context has ended to say how far each
 // step of the timetable found could move: about ten milliseconds' worth.
 const describeWork = 3_000_000
+
+// answered is the answer, and the context's error when it ended before anything was known.
+func (c *compiled) answered(ctx context.Context, a aim) (Timetable, error) {
+	t := c.answer(ctx, a)
+	ended := ctx != nil && ctx.Err() != nil
+	if ended && t.Verdict == Unknown {
+		return t, fmt.Errorf("no timetable was found or ruled out in the time given: %w", ctx.Err())
+	}
+	t.TimeRanOut = ended && (t.Verdict == Feasible || !t.described || t.Conflict != nil && !t.Conflict.Complete)
+	return t, nil
+}
 
 func (c *compiled) answer(ctx context.Context, a aim) Timetable {
 	w := planner.NewWatch(ctx, 0)
@@ -168,6 +182,7 @@ func (c *compiled) timetable(w *planner.Watch, shop *planner.Shop, times []int, 
 		net := c.withOrders(orders)
 		if _, drivers, _ = net.Latest(w); drivers != nil {
 			reach = planner.NewReach(w, net)
+			t.described = reach != nil
 		}
 	}
 	for i, s := range c.in.Steps {

@@ -43,9 +43,13 @@ type Timetable struct {
 	// Nodes counts the decisions looked at.
 	Nodes int `json:"nodes"`
 
-	c      *compiled
-	times  []int         // of every event
-	orders []planner.Arc // decided at shared resources
+	// TimeRanOut says that the context ended before all of the answer was worked out.
+	TimeRanOut bool `json:"time_ran_out,omitempty"`
+
+	c         *compiled
+	described bool          // the room of each step is worked out
+	times     []int         // of every event
+	orders    []planner.Arc // decided at shared resources
 }
 
 // Timed is one step of a timetable.
@@ -88,6 +92,8 @@ type Conflict struct {
 	// others can be kept. There can be smaller sets with other members. It is false only when
 	// the context or the effort ran out while the set was being made smaller.
 	Minimal bool `json:"minimal"`
+	// Complete is false when the context ended before every remedy and the nearest wanted times were looked into.
+	Complete bool `json:"complete"`
 }
 
 // Finding is one rule of a problem that is in the way or broken.

@@ -16,7 +16,7 @@ import (
 // an empty working.
 func (t Timetable) Working() working.Working {
 	w := working.Working{Title: "latest times, backward"}
-	if t.c == nil || len(t.Steps) == 0 {
+	if !t.asFound() || len(t.Steps) == 0 {
 		return w
 	}
 	c := t.c

@@ -9,11 +9,11 @@
 //
 // 1 to 200 ingredients, prices to 1,000,000,000 with at most 12 decimals, 100 t.
 //
-// # From question to function
+// # From question to method
 //
-//	what does a loaf cost                      Cost
-//	what does a kilogram cost                  UnitCost
-//	how much is usable, how much to buy        UsableYield, ToBuy
+//	what does a loaf cost                      CostSheet.Cost
+//	what does a kilogram cost                  UnitPrice.PerUnit
+//	how much is usable, how much to buy        Trimming.UsableYield, Trimming.ToBuy
 //	a price as text                            ParseMoney
-//	how was this reached                       the Working method of every result
+//	how was this reached, how is it shown      the Working and Report methods of Costing
 package cost

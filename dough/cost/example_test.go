@@ -9,16 +9,16 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-func ExampleCost() {
+func ExampleCostSheet_Cost() {
 	d := decimal.RequireFromString
-	c, err := cost.Cost(cost.CostSheet{
+	c, err := cost.CostSheet{
 		Lines: []cost.CostLine{
 			{Name: "bread flour", Used: quantity.Grams(2444), Price: d("24.50"), Pack: quantity.Kilograms(25)},
 			{Name: "whole rye", Used: quantity.Grams(611), Price: d("9.80"), Pack: quantity.Kilograms(5)},
 			{Name: "salt", Used: quantity.Grams(61), Price: d("0.89"), Pack: quantity.Kilograms(1)},
 		},
 		Other: d("3.20"), Loaves: 6, Sold: 5, Unit: quantity.Kilogram, Places: 2,
-	})
+	}.Cost()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -28,17 +28,17 @@ func ExampleCost() {
 		fmt.Println(l.Name, l.UnitCost.StringFixed(2), l.Cost.StringFixed(2))
 	}
 	// Output:
-	// 6.85 for the batch, 1.14 a loaf, 1.37 for each of the 5 sold
+	// 6.85 for 6 loaves, 1.14 each
 	// bread flour 0.98 2.40
 	// whole rye 1.96 1.20
 	// salt 0.89 0.05
 }
 
-func ExampleUnitCost() {
+func ExampleUnitPrice_PerUnit() {
 	flour := cost.UnitPrice{Price: decimal.NewFromInt(20), Pack: quantity.Kilograms(45), Unit: quantity.Kilogram, Places: 2}
 	for _, how := range []cost.MoneyRounding{cost.MoneyExact, cost.MoneyUp, cost.MoneyHalfUp} {
 		flour.Rounding = how
-		d, err := cost.UnitCost(flour)
+		d, err := flour.PerUnit()
 		fmt.Println(how, d, err)
 	}
 	// Output:
@@ -47,15 +47,15 @@ func ExampleUnitCost() {
 	// half up 0.44 <nil>
 }
 
-func ExampleUsableYield() {
-	y, err := cost.UsableYield(quantity.Grams(5000), quantity.Grams(7750))
+func ExampleTrimming_UsableYield() {
+	y, err := cost.Trimming{Usable: quantity.Grams(5000), Bought: quantity.Grams(7750)}.UsableYield()
 	fmt.Println(y.Text(1), err)
 	// Output:
 	// 64.5 % <nil>
 }
 
-func ExampleToBuy() {
-	m, err := cost.ToBuy(quantity.MustMass("10 lb"), quantity.MustPercent("75 %"))
+func ExampleTrimming_ToBuy() {
+	m, err := cost.Trimming{Usable: quantity.MustMass("10 lb"), Yield: quantity.MustPercent("75 %")}.ToBuy()
 	fmt.Println(m.Text(quantity.Pound, 2), err)
 	// Output:
 	// 13.33 lb <nil>

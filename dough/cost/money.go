@@ -41,3 +41,22 @@ func ParseMoney(text string) (decimal.Decimal, error) {
 	}
 	return d, nil
 }
+
+// checkMoney bounds a price before anything is done with it: a decimal may hold an exponent of a
+// million digits.
+func checkMoney(p *quantity.Problems, path string, d decimal.Decimal) bool {
+	const want = "0 to 1000000000, with at most 12 decimals"
+	if e := d.Exponent(); e > 9 || e < -40 || d.NumDigits() > 60 {
+		p.Add(path, "a decimal of extreme size", want, quantity.ErrOutOfRange)
+		return false
+	}
+	if d.Sign() < 0 || d.GreaterThan(decimal.NewFromInt(mostPrice)) {
+		p.Add(path, d.String(), want, quantity.ErrOutOfRange)
+		return false
+	}
+	if !d.Equal(d.Truncate(12)) {
+		p.Add(path, d.String(), want, quantity.ErrTooPrecise)
+		return false
+	}
+	return true
+}

@@ -14,11 +14,11 @@ func TestPublishedFigures(t *testing.T) {
 		"unit cost": findUnitCost,
 		"cost":      findCost,
 		"usable": func(in *published.Inputs) (float64, error) {
-			p, err := cost.UsableYield(in.Mass("usable"), in.Mass("bought"))
+			p, err := cost.Trimming{Usable: in.Mass("usable"), Bought: in.Mass("bought")}.UsableYield()
 			return p.Points(), err
 		},
 		"buy": func(in *published.Inputs) (float64, error) {
-			m, err := cost.ToBuy(in.Mass("usable"), in.Percent("yield"))
+			m, err := cost.Trimming{Usable: in.Mass("usable"), Yield: in.Percent("yield")}.ToBuy()
 			return m.In(in.Unit("unit")), err
 		},
 	})
@@ -36,7 +36,7 @@ func findUnitCost(in *published.Inputs) (float64, error) {
 	if in.Has("yield") {
 		u.Yield = in.Percent("yield")
 	}
-	d, err := cost.UnitCost(u)
+	d, err := u.PerUnit()
 	return d.InexactFloat64(), err
 }
 
@@ -49,6 +49,6 @@ func findCost(in *published.Inputs) (float64, error) {
 	if in.Has("round") {
 		in.Word("round", &sheet.UnitRounding)
 	}
-	c, err := cost.Cost(sheet)
+	c, err := sheet.Cost()
 	return c.Batch.InexactFloat64(), err
 }

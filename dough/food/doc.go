@@ -10,14 +10,13 @@
 // # Limits
 //
 // Real foods differ from the table: flours by one to two points of water from season to season. The published yeast
-// tables differ by a fifth and more; [YeastResult] shows the spread.
+// tables differ by a fifth and more; [YeastForm] shows the spread.
 //
-// # From question to function
+// # From question to method
 //
-//	water in food, from a table                SR28, NewFoodTable, WaterIn
-//	milk in place of water                     InPlaceOfWater
-//	cups and spoons, with their spread         MassOfVolume
-//	a volume of water at a temperature         WaterMass
-//	fresh, active dry and instant yeast        ConvertYeast, DefaultYeast, PublishedYeast
-//	how was this reached                       the Working method of every result
+//	water in food, from a table                Find, Search, SR28
+//	milk in place of water                     Food.InPlaceOfWater
+//	cups and spoons, with their spread         FoodVolume.Weight, FoodMeasures
+//	fresh, active dry and instant yeast        YeastSwap.Convert, DefaultYeast, PublishedYeast
+//	how was this reached, how is it shown      the Working and Report methods of every answer
 package food

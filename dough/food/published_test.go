@@ -11,24 +11,20 @@ import (
 )
 
 func TestPublishedFigures(t *testing.T) {
-	published.Check(t, "testdata/published.csv", 140, map[string]published.Finder{
+	published.Check(t, "testdata/published.csv", 130, map[string]published.Finder{
 		"food":      findFood,
 		"effective": findWater, "water share": findWater,
 		"milk for water": func(in *published.Inputs) (float64, error) {
-			m, err := food.InPlaceOfWater(in.Mass("water"), fromTable(in, in.Text("ndb")).Water)
+			m, err := fromTable(in, in.Text("ndb")).InPlaceOfWater(in.Mass("water"))
 			return m.Grams(), err
 		},
 		"milk by content": func(in *published.Inputs) (float64, error) {
-			m, err := food.InPlaceOfWater(in.Mass("water"), in.Percent("content"))
+			m, err := food.Food{Water: in.Percent("content")}.InPlaceOfWater(in.Mass("water"))
 			return m.In(in.Unit("unit")), err
 		},
 		"volume":             findVolume,
 		"density of measure": findDensity,
-		"water mass": func(in *published.Inputs) (float64, error) {
-			m, err := food.WaterMass(in.Volume("volume"), in.Temperature("at"))
-			return m.Grams(), err
-		},
-		"yeast": findYeast,
+		"yeast":              findYeast,
 	})
 }
 
@@ -40,7 +36,7 @@ func TestMisprints(t *testing.T) {
 }
 
 func fromTable(in *published.Inputs, ndb string) food.Food {
-	f, ok := food.SR28().Find(ndb)
+	f, ok := food.Find(ndb)
 	if !ok {
 		in.Fail("%s is not in the table", ndb)
 	}
@@ -61,22 +57,21 @@ func findFood(in *published.Inputs) (float64, error) {
 // findWater is the water that foods bring, in grams or of the flour.
 func findWater(in *published.Inputs) (float64, error) {
 	names, values := in.List("foods")
-	var amounts []food.FoodAmount
+	var water quantity.Mass
 	for i, ndb := range names {
 		m, err := quantity.ParseMass(values[i])
 		if err != nil {
 			in.Fail("%v", err)
 		}
-		amounts = append(amounts, food.FoodAmount{Food: fromTable(in, ndb), Mass: m})
+		water = water.Add(fromTable(in, ndb).Water.Of(m))
 	}
-	water, err := food.WaterIn(amounts)
 	if in.Has("plus") {
 		water = water.Add(in.Mass("plus"))
 	}
 	if in.Text("find") == "effective" {
-		return water.PercentOf(in.Mass("flour")).Points(), err
+		return water.PercentOf(in.Mass("flour")).Points(), nil
 	}
-	return water.Grams(), err
+	return water.Grams(), nil
 }
 
 func findVolume(in *published.Inputs) (float64, error) {
@@ -84,8 +79,8 @@ func findVolume(in *published.Inputs) (float64, error) {
 	if in.Has("method") {
 		in.Word("method", &v.Method)
 	}
-	r, err := food.MassOfVolume(v)
-	return r.Likely.Grams(), err
+	r, err := v.Weight()
+	return r.Mass.Likely.Grams(), err
 }
 
 func findDensity(in *published.Inputs) (float64, error) {
@@ -111,12 +106,15 @@ func findYeast(in *published.Inputs) (float64, error) {
 			}
 		}
 	}
-	r, err := food.ConvertYeast(swap)
+	r, err := swap.Convert()
+	if err != nil {
+		return 0, err
+	}
 	if !in.Has("get") {
-		return r.Mass.Grams(), err
+		return r.To[0].Mass.Grams(), nil
 	}
 	if in.Text("get") == "low" {
-		return r.Low.Grams(), err
+		return r.To[0].Published.Low.Grams(), nil
 	}
-	return r.High.Grams(), err
+	return r.To[0].Published.High.Grams(), nil
 }

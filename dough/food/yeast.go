@@ -1,8 +1,11 @@
 package food
 
 import (
+	"strconv"
+
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
@@ -10,9 +13,11 @@ import (
 // YeastTable says which weights of the three forms of yeast raise a dough alike. Only their
 // proportions matter. A form of weight zero is not in the table.
 type YeastTable struct {
-	Name                      string
-	Fresh, ActiveDry, Instant quantity.Mass
-	Source                    working.Source
+	Name      string         `json:"name"`
+	Fresh     quantity.Mass  `json:"fresh,omitzero"`
+	ActiveDry quantity.Mass  `json:"active_dry,omitzero"`
+	Instant   quantity.Mass  `json:"instant,omitzero"`
+	Source    working.Source `json:"source,omitzero"`
 }
 
 // DefaultYeast is Hamelman's: active dry 0.4 and instant 0.33 of the weight of fresh yeast. Other
@@ -45,118 +50,172 @@ func (t YeastTable) of(k dough.Kind) quantity.Mass {
 	return quantity.Mass{}
 }
 
-// YeastSwap is the input of [ConvertYeast].
+// YeastSwap is yeast and the form that it is to be replaced by.
 type YeastSwap struct {
-	Mass     quantity.Mass
-	From, To dough.Kind // dough.KindFreshYeast, dough.KindActiveDryYeast, dough.KindInstantYeast
+	Mass quantity.Mass `json:"mass"`
+	From dough.Kind    `json:"from"`        // fresh, active dry or instant yeast
+	To   dough.Kind    `json:"to,omitzero"` // not given: both others
 	// Table replaces [DefaultYeast] when it is not the zero value.
-	Table YeastTable
+	Table YeastTable `json:"table,omitzero"`
 }
 
-// YeastResult is the answer of [ConvertYeast].
-type YeastResult struct {
-	Mass quantity.Mass
-	// Low and High are the least and most that the published tables and the table used give.
-	Low, High quantity.Mass
-
-	in YeastSwap
+// YeastForm is a weight of one form of yeast.
+type YeastForm struct {
+	Kind dough.Kind    `json:"kind"`
+	Mass quantity.Mass `json:"mass"`
+	// Published are the least and most that the published tables and the table used give.
+	Published quantity.Range[quantity.Mass] `json:"published"`
 }
 
-// ConvertYeast answers how much of another form of yeast raises a dough alike.
+// SwappedYeast is the answer of [YeastSwap.Convert].
+type SwappedYeast struct {
+	Mass quantity.Mass `json:"mass"`
+	From dough.Kind    `json:"from"`
+	To   []YeastForm   `json:"to"`
+
+	table YeastTable
+}
+
+func yeasts() []dough.Kind {
+	return []dough.Kind{dough.KindFreshYeast, dough.KindActiveDryYeast, dough.KindInstantYeast}
+}
+
+// Convert answers how much of another form of yeast raises a dough alike.
 //
 //	m_to = m_from · e_to ÷ e_from
 //
 // e are equivalent weights of the table. Exact but for one rounding, half to even, to the
-// microgram. The published tables differ by a fifth and more, and yeasts differ too: Low and High
-// show the spread. Fresh yeast is about 69 % water, dry about 5 %: a formula that counts it
+// microgram. The published tables differ by a fifth and more, and yeasts differ too: Published
+// shows the spread. Fresh yeast is about 69 % water, dry about 5 %: a formula that counts it
 // corrects the water by the difference. Mass 0 to 100 t. Errors: ErrRequired, ErrOutOfRange;
 // ErrInconsistent when the table lacks a form. Source: Hamelman, Bread.
-func ConvertYeast(in YeastSwap) (YeastResult, error) {
+func (in YeastSwap) Convert() (SwappedYeast, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Mass", in.Mass, quantity.Mass{}, mostDough)
 	const want = "fresh yeast, active dry yeast or instant yeast"
-	for _, f := range []struct {
-		path string
-		kind dough.Kind
-	}{{"From", in.From}, {"To", in.To}} {
-		switch {
-		case f.kind == dough.KindUnstated:
-			p.Required(f.path, want)
-		case !f.kind.Yeast():
-			p.Add(f.path, f.kind.String(), want, quantity.ErrOutOfRange)
-		}
+	switch {
+	case in.From == dough.KindUnstated:
+		p.Required("From", want)
+	case !in.From.Yeast():
+		p.Add("From", in.From.String(), want, quantity.ErrOutOfRange)
 	}
-	if in.Table == (YeastTable{}) {
-		in.Table = DefaultYeast()
+	if in.To != dough.KindUnstated && !in.To.Yeast() {
+		p.Add("To", in.To.String(), want, quantity.ErrOutOfRange)
 	}
-	quantity.Check(&p, "Table.Fresh", in.Table.Fresh, quantity.Mass{}, mostDough)
-	quantity.Check(&p, "Table.ActiveDry", in.Table.ActiveDry, quantity.Mass{}, mostDough)
-	quantity.Check(&p, "Table.Instant", in.Table.Instant, quantity.Mass{}, mostDough)
-	if p.Err() == nil {
-		for _, k := range []dough.Kind{in.From, in.To} {
-			if in.Table.of(k).IsZero() {
-				p.Add("Table", "no "+k.String(), "a table with both forms", quantity.ErrInconsistent)
-			}
-		}
+	table := in.Table
+	if table == (YeastTable{}) {
+		table = DefaultYeast()
 	}
-	if err := p.Err(); err != nil {
-		return YeastResult{}, err
-	}
-	m := in.Mass.Scale(in.Table.of(in.To), in.Table.of(in.From))
-	if !m.IsValid() {
-		p.Add("Table", "a proportion beyond all limits", "equivalent weights of yeast", quantity.ErrOutOfRange)
-		return YeastResult{}, p.Err()
-	}
-	r := YeastResult{Mass: m, Low: m, High: m, in: in}
-	for _, t := range PublishedYeast() {
-		if t.of(in.From).IsZero() || t.of(in.To).IsZero() {
+	quantity.Check(&p, "Table.Fresh", table.Fresh, quantity.Mass{}, mostDough)
+	quantity.Check(&p, "Table.ActiveDry", table.ActiveDry, quantity.Mass{}, mostDough)
+	quantity.Check(&p, "Table.Instant", table.Instant, quantity.Mass{}, mostDough)
+	out := SwappedYeast{Mass: in.Mass, From: in.From, table: table}
+	for _, to := range yeasts() {
+		if p.Err() != nil || in.To != dough.KindUnstated && to != in.To || in.To == dough.KindUnstated && to == in.From {
 			continue
 		}
-		other := in.Mass.Scale(t.of(in.To), t.of(in.From))
-		if other.Compare(r.Low) < 0 {
-			r.Low = other
+		if table.of(to).IsZero() && in.To == dough.KindUnstated && !table.of(in.From).IsZero() {
+			continue // a table of two forms
 		}
-		if other.Compare(r.High) > 0 {
-			r.High = other
-		}
+		out.add(&p, to)
 	}
-	return r, nil
+	if p.Err() == nil && len(out.To) == 0 {
+		p.Add("Table", "one form of yeast", "a table with both forms", quantity.ErrInconsistent)
+	}
+	if err := p.ErrFor(in); err != nil {
+		return SwappedYeast{}, err
+	}
+	return out, nil
 }
 
-// String prints "8 g active dry yeast (published: 6.67 to 10 g)".
-func (r YeastResult) String() string {
-	if r.in.To == dough.KindUnstated {
-		return "no yeast"
+// add converts to one form.
+func (r *SwappedYeast) add(p *quantity.Problems, to dough.Kind) {
+	for _, k := range []dough.Kind{r.From, to} {
+		if r.table.of(k).IsZero() {
+			p.Add("Table", "no "+k.String(), "a table with both forms", quantity.ErrInconsistent)
+			return
+		}
 	}
-	text := r.Mass.String() + " " + r.in.To.String()
-	if r.Low != r.High {
-		text += " (published: " + bareNumber(r.Low.Text(quantity.Gram, 2)) + " to " + r.High.Text(quantity.Gram, 2) + ")"
+	m := r.Mass.Scale(r.table.of(to), r.table.of(r.From))
+	if !m.IsValid() {
+		p.Add("Table", "a proportion beyond all limits", "equivalent weights of yeast", quantity.ErrOutOfRange)
+		return
 	}
-	return text
+	low, high := m, m
+	for _, t := range PublishedYeast() {
+		if t.of(r.From).IsZero() || t.of(to).IsZero() {
+			continue
+		}
+		other := r.Mass.Scale(t.of(to), t.of(r.From))
+		if other.Compare(low) < 0 {
+			low = other
+		}
+		if other.Compare(high) > 0 {
+			high = other
+		}
+	}
+	r.To = append(r.To, YeastForm{Kind: to, Mass: m, Published: quantity.Range[quantity.Mass]{Low: low, Likely: m, High: high}})
 }
 
-// Working derives the weight.
-func (r YeastResult) Working() working.Working {
-	w := working.Working{Title: "Another form of yeast"}
-	if r.in.To == dough.KindUnstated {
-		return w
+// String is the headline of the report.
+func (r SwappedYeast) String() string { return r.Report().Headline.String() }
+
+// Report tells the other forms, with the spread of the published tables.
+func (r SwappedYeast) Report() report.Report {
+	if len(r.To) == 0 {
+		return report.Report{Headline: working.Tell("food.no_yeast", "no yeast")}
 	}
-	in := r.in
-	from, to := in.Table.of(in.From), in.Table.of(in.To)
-	source := in.Table.Source
+	out := report.Report{Headline: working.Tell("food.yeast_forms", "In place of %v of %v", r.Mass, r.From), Sources: []working.Source{r.table.Source}}
+	if len(r.To) == 1 {
+		out.Headline = working.Tell("food.yeast", "%v of %v in place of %v of %v", shown(r.To[0].Mass), r.To[0].Kind, r.Mass, r.From)
+	}
+	t := report.Grid{Key: "forms", Columns: []report.GridColumn{
+		{Key: "mass", Title: working.Tell("food.column_mass", "weight"), Right: true},
+		{Key: "kind", Title: working.Tell("food.column_form", "form")},
+		{Key: "published", Title: working.Tell("food.column_published", "published tables")},
+	}}
+	for _, f := range r.To {
+		range_ := working.Tell("food.from_to", "%v to %v", shown(f.Published.Low), shown(f.Published.High))
+		t.Rows = append(t.Rows, []report.Cell{report.Of(shown(f.Mass)), report.Of(f.Kind), report.Of(range_)})
+	}
+	out.Sections = []report.Section{{Key: "forms", Blocks: []report.Block{t, report.List{
+		working.Tell("food.yeasts_differ", "yeasts differ as much as the tables do: watch the dough"),
+		working.Tell("food.yeast_water", "fresh yeast is two thirds water, dry yeast has next to none"),
+	}}}}
+	return out
+}
+
+// shown rounds a weight of yeast for reading: to a tenth of a gram, below 10 g to a hundredth.
+func shown(m quantity.Mass) quantity.Mass {
+	step := quantity.Grams(0.1)
+	if m.Compare(quantity.Grams(10)) < 0 {
+		step = quantity.Grams(0.01)
+	}
+	rounded, _ := m.RoundTo(step)
+	return rounded
+}
+
+// Working derives the weights.
+func (r SwappedYeast) Working() working.Working {
+	d := working.Derive(working.Tell("food.derive_yeast", "Another form of yeast"))
+	if len(r.To) == 0 {
+		return d.Working()
+	}
+	source := r.table.Source
 	if source.IsZero() {
 		source = working.Source{Key: "given", Title: "table given by the user", Standing: working.Computed}
 	}
-	w.Steps = []working.Step{{
-		Name: in.To.String(), Symbol: "m_to", Formula: "m_from × e_to ÷ e_from",
-		Where: []working.Binding{
-			{Symbol: "m_from", Meaning: in.From.String(), Value: in.Mass.String()},
-			{Symbol: "e_to", Meaning: "equivalent weight of " + in.To.String(), Value: to.String()},
-			{Symbol: "e_from", Meaning: "equivalent weight of " + in.From.String(), Value: from.String()},
-		},
-		Numbers: bareNumber(in.Mass.String()) + " × " + bareNumber(to.String()) + " ÷ " + bareNumber(from.String()),
-		Value:   r.Mass.String(),
-		Note:    "published tables give " + r.Low.Text(quantity.Gram, 3) + " to " + r.High.Text(quantity.Gram, 3), Source: source,
-	}}
-	return w
+	worth := func(k dough.Kind, index string) working.Expr {
+		return working.Given("e_"+index, working.Tell("food.symbol_worth", "equivalent weight of %v", k), r.table.of(k))
+	}
+	from := working.Given("m", working.Tell("food.symbol_yeast", "%v", r.From), r.Mass)
+	for i, f := range r.To {
+		n := strconv.Itoa(i + 1)
+		d.Find(working.Finding{
+			Name: working.Tell("food.symbol_yeast", "%v", f.Kind), Symbol: "m_" + n, By: from.Times(worth(f.Kind, n)).Over(worth(r.From, "from")),
+			Is: f.Mass, Decimals: 3, Source: source,
+			Note: working.Tell("food.published", "published tables give %v to %v", shown(f.Published.Low), shown(f.Published.High)),
+		})
+	}
+	return d.Working()
 }

@@ -9,12 +9,12 @@ import (
 )
 
 func TestZeroResultsPrint(t *testing.T) {
-	for _, r := range []fmt.Stringer{food.YeastResult{}, food.Food{}, food.VolumeMass{}, food.FillMethod(-3)} {
+	for _, r := range []fmt.Stringer{food.SwappedYeast{}, food.Food{}, food.FoodWeight{}, food.FillMethod(-3)} {
 		if r.String() == "" {
 			t.Errorf("%T prints nothing", r)
 		}
 	}
-	for _, w := range []interface{ Working() working.Working }{food.YeastResult{}, food.VolumeMass{}} {
+	for _, w := range []interface{ Working() working.Working }{food.SwappedYeast{}, food.FoodWeight{}} {
 		if n := len(w.Working().Steps); n != 0 {
 			t.Errorf("%T derives %d steps from nothing", w, n)
 		}

@@ -20,10 +20,12 @@ const (
 
 // ReadJSON reads one JSON text into the value that into points to, and reports everything that is wrong with it at
 // once, each with its path: unknown keys, keys that stand twice, a value of the wrong JSON type, a text that its quantity
-// or enumeration refuses, a number too large for its field, null. What is wrong leaves its field as it was. A text that is
-// no JSON, has more than 10 MB or more than 64 levels, or goes on after its end is one problem.
+// or enumeration refuses, a number too large for its field, null for a value. A text that is no JSON, has more than 10 MB,
+// 64 levels or 200,000 items, or goes on after its end is one problem. After an error the value is partly filled and not
+// to be used.
 //
-// Keys are those of the json tags, exactly. A type with UnmarshalText is read from a text, one with UnmarshalJSON
+// Keys are those of the json tags, exactly. null is read only where Go writes it, for a list, a table or a pointer that
+// is nil. A type with UnmarshalText is read from a text, one with UnmarshalJSON
 // reads itself; a time.Time is RFC 3339. Whether what must be given is given, and fits, is for the check of the input.
 // Errors: [InputErrors] with the codes not_json, too_large, too_deep, too_many_items, trailing_data, unknown_key,
 // duplicate_key, wrong_type, null, and those of the values' own texts. After 100 problems it stops (too_many_problems).
@@ -186,25 +188,26 @@ func (r *jsonReader) join(at jsonPath, err error) {
 
 // value reads the next value into v. It returns an error only when reading cannot go on.
 func (r *jsonReader) value(at jsonPath, v reflect.Value) error {
+	whole := v
 	for v.Kind() == reflect.Pointer {
 		v.Set(reflect.New(v.Type().Elem()))
 		v = v.Elem()
 	}
 	if read := readsItself(v); read != nil {
-		return r.raw(at, read)
+		return r.raw(at, read, whole)
 	}
 	token, err := r.tokens.Token()
 	if err != nil {
 		return err
 	}
+	if token == nil {
+		r.null(at, whole)
+		return nil
+	}
 	return r.token(at, token, v)
 }
 
 func (r *jsonReader) token(at jsonPath, token json.Token, v reflect.Value) error {
-	if token == nil {
-		r.null(at)
-		return nil
-	}
 	if readsText(v) != nil {
 		return r.text(at, token, v)
 	}

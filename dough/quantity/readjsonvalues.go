@@ -37,13 +37,13 @@ func readsText(v reflect.Value) encoding.TextUnmarshaler {
 }
 
 // raw hands a value over to what reads itself.
-func (r *jsonReader) raw(at jsonPath, read func([]byte) error) error {
+func (r *jsonReader) raw(at jsonPath, read func([]byte) error, whole reflect.Value) error {
 	var raw json.RawMessage
 	if err := r.tokens.Decode(&raw); err != nil {
 		return err
 	}
 	if string(raw) == "null" {
-		r.null(at)
+		r.null(at, whole)
 		return nil
 	}
 	if err := read(raw); err != nil {
@@ -52,7 +52,12 @@ func (r *jsonReader) raw(at jsonPath, read func([]byte) error) error {
 	return nil
 }
 
-func (r *jsonReader) null(at jsonPath) {
+// null reads null where the zero value of the type is written so, and refuses it elsewhere.
+func (r *jsonReader) null(at jsonPath, v reflect.Value) {
+	v.SetZero()
+	if text, err := json.Marshal(v.Interface()); err == nil && string(text) == "null" {
+		return
+	}
 	r.put(at, "null", "null", "a value, or the key left out", ErrRequired)
 }
 

@@ -6,6 +6,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/curve"
+	"example.org/maslin/internal/enum"
 )
 
 // A Chart is a picture of numbers: a main line, perhaps in a band, over the first axis, and perhaps a line on an
@@ -52,6 +53,17 @@ const (
 	Grams            // shown in ounces to a reader of US customary units
 	MetersAbove      // altitude, shown in feet to a reader of US customary units
 )
+
+var axes = enum.Of[Axis]("axis", "numbers", "percent", "degrees", "hours", "minutes", "clock", "grams", "altitude")
+
+// String returns the word.
+func (a Axis) String() string { return axes.String(a) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (a Axis) MarshalText() ([]byte, error) { return axes.Marshal(a) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (a *Axis) UnmarshalText(text []byte) error { return axes.Unmarshal(a, text) }
 
 // IsZero reports whether there is no such series.
 func (s Series) IsZero() bool { return len(s.Values) == 0 }

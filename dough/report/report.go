@@ -1,6 +1,9 @@
 package report
 
-import "example.org/maslin/dough/working"
+import (
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
+)
 
 // A Report is an answer as a document. Make it with the Report method of an answer; an application may put
 // reports together, leave sections out, or make its own.
@@ -44,6 +47,17 @@ const (
 	Warning      // what can go wrong or hurt
 	Aside        // what most readers may skip
 )
+
+var tones = enum.Of[Tone]("tone of a paragraph", "plain", "strong", "warning", "aside")
+
+// String returns the word.
+func (t Tone) String() string { return tones.String(t) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (t Tone) MarshalText() ([]byte, error) { return tones.Marshal(t) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (t *Tone) UnmarshalText(text []byte) error { return tones.Unmarshal(t, text) }
 
 // A List is sentences of equal rank.
 type List []working.Message

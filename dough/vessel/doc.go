@@ -4,19 +4,24 @@
 // # Standing assumptions
 //
 // A mixed dough weighs about 1.12 kg/L (from memory). Height is volume only in a container with straight sides. The
-// volumes for baskets, bowls and tins are practitioners' figures, and their range is part of the answer.
+// volumes for baskets, bowls and tins are practitioners' figures, and their range is part of the answer; a tin that
+// somebody has filled once knows its own factor ([OwnTin]).
 //
 // # Limits
 //
 // A container's start is within about 7 % unless it is measured. A tapered or fluted tin holds less than its outer
 // measures say: fill it with water and weigh the water.
 //
-// # From question to function
+// # From question to method
 //
-//	room for a dough                           DoughVolume
-//	marks for a rise                           FillLines
-//	a sample in a small jar                    FillSample
-//	baskets and lined bowls                    ProofVesselFor, DoughForVessel
-//	tins                                       DoughForTin, TinForDough, TinFactorOf, TinBox
-//	how was this reached                       the Working method of every result
+//	how much room does a dough take            MixedDough.Volume
+//	where to mark a tub for the rise           RiseContainer.Marks
+//	how much dough into a sample jar           SampleJar.Sample
+//	which basket or lined bowl for a dough     Proofing.Size
+//	how much dough for a basket or bowl        Proofing.Fill
+//	how much dough for a tin                   TinFactor.Fill
+//	how large a tin for a dough                TinFactor.Tin
+//	… by kind of loaf, from one's own tin      TinLoaf.Factor, OwnTin.Factor
+//	what does a box or a tapered tin hold      TinBox.Volume
+//	how was this reached, how is it shown      the Working and Report methods of every answer
 package vessel

@@ -7,73 +7,106 @@ import (
 	"example.org/maslin/dough/vessel"
 )
 
-func ExampleDoughVolume() {
-	v, err := vessel.DoughVolume(quantity.Grams(2660), 0)
-	fmt.Println(v, err)
+func ExampleMixedDough_Volume() {
+	fmt.Println(vessel.MixedDough{Mass: quantity.Grams(2660)}.Volume())
 	// Output:
-	// 2375 mL (2217 to 2533 mL) <nil>
+	// 2660 g of dough takes about 2375 mL as it leaves the mixer (2217 mL to 2533 mL) <nil>
 }
 
-func ExampleFillLines() {
-	r, err := vessel.FillLines(vessel.RiseContainer{Diameter: quantity.Centimeters(18), Height: quantity.Centimeters(20), Dough: quantity.Grams(2660)})
-	fmt.Println(r, err)
-	measured, err := vessel.FillLines(vessel.RiseContainer{Diameter: quantity.Centimeters(18), Height: quantity.Centimeters(20), Start: quantity.Centimeters(9)})
-	fmt.Println(measured, err)
+func ExampleRiseContainer_Marks() {
+	tub := vessel.RiseContainer{Diameter: quantity.Centimeters(18), Height: quantity.Centimeters(20), Dough: quantity.Grams(2660)}
+	marks, err := tub.Marks()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, m := range marks.Marks {
+		fmt.Println(m.Rise, m.Height.Text(quantity.Centimeter, 1), m.Above)
+	}
+	tub.Start = quantity.Centimeters(9) // measured
+	fmt.Println(tub.Marks())
 	// Output:
-	// start at 9.3 cm, +30 % at 12.1 cm, +50 % at 14.0 cm, +75 % at 16.3 cm, +100 % at 18.7 cm <nil>
-	// start at 9.0 cm, +30 % at 11.7 cm, +50 % at 13.5 cm, +75 % at 15.8 cm, +100 % at 18.0 cm <nil>
+	// 30 % 12.1 cm false
+	// 50 % 14.0 cm false
+	// 75 % 16.3 cm false
+	// 100 % 18.7 cm false
+	// From the floor: start at 9.0 cm, +100 % at 18.0 cm <nil>
 }
 
-func ExampleFillSample() {
-	r, err := vessel.FillSample(vessel.SampleJar{Diameter: quantity.Centimeters(5), Height: quantity.Centimeters(10)})
+func ExampleSampleJar_Sample() {
+	r, err := vessel.SampleJar{Diameter: quantity.Centimeters(5), Height: quantity.Centimeters(10)}.Sample()
 	fmt.Println(r, err)
 	fmt.Println(r.Notes[0])
 	// Output:
-	// put in 98 g: start at 4.5 cm, +30 % at 5.8 cm, +50 % at 6.7 cm, +75 % at 7.8 cm, +100 % at 8.9 cm <nil>
+	// Put 99 g of dough into the jar <nil>
 	// keep the jar against the bulk: alone it follows the room much faster and tells another story
 }
 
-func ExampleProofVesselFor() {
+func ExampleProofing_Size() {
 	for _, v := range []vessel.ProofVessel{vessel.ProofBasket, vessel.LinedBowl} {
-		r, err := vessel.ProofVesselFor(quantity.Grams(885), v)
-		fmt.Println(r, err)
+		fmt.Println(vessel.Proofing{Vessel: v, Dough: quantity.Grams(885)}.Size())
 	}
 	// Output:
-	// a basket of 1996 mL (1850 to 2142 mL) for 885 g <nil>
-	// a lined bowl of 1322 mL (1190 to 1455 mL) for 885 g <nil>
+	// A proofing basket of about 1996 mL for 885 g of dough (1850 mL to 2142 mL) <nil>
+	// A bowl lined with a cloth of about 1322 mL for 885 g of dough (1190 mL to 1455 mL) <nil>
 }
 
-func ExampleDoughForVessel() {
-	low, likely, high, err := vessel.DoughForVessel(quantity.MustVolume("1.5 qt"), vessel.LinedBowl)
-	fmt.Printf("%.0f %.0f %.0f %v\n", low, likely, high, err)
+func ExampleProofing_Fill() {
+	fmt.Println(vessel.Proofing{Vessel: vessel.LinedBowl, Volume: quantity.MustVolume("1.5 qt")}.Fill())
 	// Output:
-	// 864 g 950 g 1056 g <nil>
+	// About 950 g of dough for a bowl, lined with a cloth, of 1420 mL (864 g to 1056 g) <nil>
 }
 
-func ExampleTinFactorOf() {
-	f, err := vessel.TinFactorOf(vessel.WholesaleWhite)
-	fmt.Printf("%.2f mL/g %v\n", f.Low, err)
+func ExampleTinLoaf_Factor() {
+	f, err := vessel.WholesaleWhite.Factor()
+	fmt.Printf("%.2f mL/g %v\n", f.Likely, err)
 	// Output:
 	// 4.39 mL/g <nil>
 }
 
-func ExampleTinBox() {
-	v, err := vessel.TinBox(quantity.MustLength("9 in"), quantity.MustLength("5 in"), quantity.MustLength("2.75 in"))
-	fmt.Printf("%.0f %v\n", v, err)
+// Mine takes 450 g: what does the other one take?
+func ExampleOwnTin_Factor() {
+	mine, err := vessel.OwnTin{Volume: quantity.Milliliters(1440), Dough: quantity.Grams(450)}.Factor()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(mine.Fill(quantity.Milliliters(2360)))
 	// Output:
-	// 2028 mL <nil>
+	// 738 g of dough for a tin of 2360 mL <nil>
 }
 
-func ExampleDoughForTin() {
-	r, err := vessel.DoughForTin(quantity.Milliliters(1900), vessel.RyeTin)
-	fmt.Println(r, err)
+func ExampleTinBox_Volume() {
+	in := quantity.MustLength
+	box := vessel.TinBox{Length: in("8.5 in"), Width: in("4.5 in"), Height: in("2.6 in")}
+	straight, err := box.Volume()
+	fmt.Printf("%.0f %v\n", straight, err)
+	box.BaseLength, box.BaseWidth = in("7.5 in"), in("3.5 in")
+	tapered, err := box.Volume()
+	fmt.Printf("%.0f %v\n", tapered, err)
 	// Output:
-	// 1000 to 1188 g of dough <nil>
+	// 1630 mL <nil>
+	// 1367 mL <nil>
 }
 
-func ExampleTinForDough() {
-	v, err := vessel.TinForDough(quantity.Grams(885), vessel.OpenTinWhite)
-	fmt.Println(v, err)
+func ExampleTinFactor_Fill() {
+	f, err := vessel.RyeTin.Factor()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(f.Fill(quantity.Milliliters(1900)))
 	// Output:
-	// 2876 mL (2655 to 3098 mL) <nil>
+	// About 1118 g of dough for a tin of 1900 mL (950 g to 1357 g) <nil>
+}
+
+func ExampleTinFactor_Tin() {
+	f, err := vessel.OpenTinWhite.Factor()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(f.Tin(quantity.Grams(885)))
+	// Output:
+	// A tin of about 2655 mL for 885 g of dough (2124 mL to 3098 mL) <nil>
 }

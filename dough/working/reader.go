@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
 )
 
 // A Reader says for whom something is told: the units, the language, and the zone of the clock. The zero value
@@ -28,28 +29,28 @@ const (
 	Clock12
 )
 
-// String names the style.
-func (s ClockStyle) String() string {
-	switch s {
-	case Clock24:
-		return "24 hours"
-	case Clock12:
-		return "12 hours"
-	}
-	return "by units"
-}
+var clockStyles = enum.Of[ClockStyle]("way to write the time of day", "by units", "24 hours", "12 hours")
+
+// String returns the word.
+func (s ClockStyle) String() string { return clockStyles.String(s) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s ClockStyle) MarshalText() ([]byte, error) { return clockStyles.Marshal(s) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *ClockStyle) UnmarshalText(text []byte) error { return clockStyles.Unmarshal(s, text) }
 
 // A Language is a catalog as plain data. Whatever it lacks is English, so the zero value is English. It is only
 // read; whoever made it must not change its maps while others read them.
 type Language struct {
 	// Tag is the BCP 47 tag, such as "de-CH". Nothing is decided by it.
 	Tag string `json:"tag,omitzero"`
-	// Sentences are templates by identifier, such as "mixing.water_too_warm": "das Wasser ist mit %.1f zu warm".
-	// Besides the sentences of the library they hold how a range, a duration, a date and a list are put together
+	// Sentences are templates by identifier, such as "mixing.water_too_warm": "das Wasser ist mit %.1f zu warm". Besides the
+	// sentences of the library they hold how a range, a duration, a date and a list are put together
 	// ("working.range", "working.hours_minutes", "working.date", "working.and").
 	Sentences map[string]string `json:"sentences,omitzero"`
-	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays and
-	// months, "time.Weekday/Sat" and "time.Month/November", and the subjects of cautions, "working.Subject/burns".
+	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays
+	// and months, "time.Weekday/Sat" and "time.Month/November", and the subjects of cautions, "working.Subject/burns".
 	// A key with a sentence in front, "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
 	Words map[string]string `json:"words,omitzero"`
 	// Decimal is the decimal sign; not given, a point.
@@ -68,12 +69,7 @@ func (l Language) Check(english map[string]string) error {
 		case !ok:
 			bad.Required("Sentences["+id+"]", quantity.Excerpt(english[id]))
 		case !fits(text, english[id], 10_000):
-			bad.Add(
-				"Sentences["+id+"]",
-				quantity.Excerpt(text),
-				"the same arguments as in "+quantity.Excerpt(english[id]),
-				quantity.ErrInconsistent,
-			)
+			bad.Add("Sentences["+id+"]", quantity.Excerpt(text), "the same arguments as in "+quantity.Excerpt(english[id]), quantity.ErrInconsistent)
 		}
 	}
 	for _, id := range sorted(l.Sentences) {

@@ -1,6 +1,7 @@
 package working
 
 import (
+	"example.org/maslin/internal/enum"
 	"strconv"
 	"strings"
 )
@@ -22,22 +23,16 @@ const (
 	Judgment
 )
 
-// String names the standing as it is used in tables of checks.
-func (s Standing) String() string {
-	switch s {
-	case Published:
-		return "published"
-	case Computed:
-		return "computed"
-	case CommonPractice:
-		return "common practice"
-	case FromMemory:
-		return "from memory"
-	case Judgment:
-		return "judgment"
-	}
-	return "unknown"
-}
+var standings = enum.Of[Standing]("standing of a source", "published", "computed", "common practice", "from memory", "judgment")
+
+// String returns the word.
+func (s Standing) String() string { return standings.String(s) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (s Standing) MarshalText() ([]byte, error) { return standings.Marshal(s) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *Standing) UnmarshalText(text []byte) error { return standings.Unmarshal(s, text) }
 
 // Source names who says so. Key is a short handle, such as "IF97"; Where is the page,
 // equation or table.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"example.org/maslin/internal/enum"
 )
 
 // Level is how much of a derivation is told.
@@ -19,16 +21,16 @@ const (
 	InWords
 )
 
-// String names the level.
-func (l Level) String() string {
-	switch l {
-	case WithNumbers:
-		return "with numbers"
-	case InWords:
-		return "in words"
-	}
-	return "everything"
-}
+var levels = enum.Of[Level]("level of a derivation", "everything", "with numbers", "in words")
+
+// String returns the word.
+func (l Level) String() string { return levels.String(l) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (l Level) MarshalText() ([]byte, error) { return levels.Marshal(l) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (l *Level) UnmarshalText(text []byte) error { return levels.Unmarshal(l, text) }
 
 // A Telling says for whom and how fully a derivation is told, and tells it. The zero value tells everything to a
 // reader of metric English.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
 )
 
 // Units is the system of units a reader knows. The zero value is Metric.
@@ -19,13 +20,16 @@ const (
 	USCustomary
 )
 
-// String names the system.
-func (u Units) String() string {
-	if u == USCustomary {
-		return "US customary"
-	}
-	return "metric"
-}
+var unitSystems = enum.Of[Units]("system of units", "metric", "US customary")
+
+// String returns the word.
+func (u Units) String() string { return unitSystems.String(u) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (u Units) MarshalText() ([]byte, error) { return unitSystems.Marshal(u) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (u *Units) UnmarshalText(text []byte) error { return unitSystems.Unmarshal(u, text) }
 
 // Mass prints a weight: "780 g", "12.5 g", or pounds and ounces to a tenth of an ounce, "1 lb
 // 11.5 oz". Below an ounce it has two decimals.

@@ -48,7 +48,7 @@ func handler(now func() time.Time) http.Handler {
 			reply(w, http.StatusUnprocessableEntity, []problem{{"Zone", quantity.Excerpt(bake.Zone), `an IANA time zone, such as "Europe/Zurich"`}})
 			return
 		}
-		day, err := bakeday.Plan(r.Context(), bake, bakeday.Clock{Now: now(), Zone: zone})
+		day, err := bake.Plan(r.Context(), bakeday.Clock{Now: now(), Zone: zone})
 		if err != nil {
 			var all []problem
 			for _, e := range quantity.InputErrors(err) {

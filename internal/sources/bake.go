@@ -2,7 +2,7 @@ package sources
 
 import "example.org/maslin/dough/working"
 
-// References of the oven: doneness, boiling point, bake time, loss, cooling, lethality, safety.
+// References of the oven: doneness, boiling point, bake time, loss, cooling, crust, safety.
 var (
 	// IF97 is the industrial formulation of steam; region 4 is the boiling line.
 	IF97 = working.Source{
@@ -79,12 +79,6 @@ var (
 	NoWarmWrap = working.Source{Key: "cooling", Title: "Bread wrapped warm sweats and molds", Where: "baking page", Standing: working.CommonPractice}
 	// Rask is thermal data of bread.
 	Rask = working.Source{Key: "Rask 1989", Author: "Rask", Title: "Thermal properties of dough and bakery products, Journal of Food Engineering 9:167", Year: 1989, Where: "k 0.23 to 0.25 W/(m K), cp 2.74 to 2.80 kJ/(kg K), as compiled in a handbook"}
-	// Channaiah2016 measured the death of Salmonella and Enterococcus faecium in bun dough.
-	Channaiah2016 = working.Source{Key: "Channaiah 2016", Author: "Channaiah et al.", Title: "Validation of the baking process as a kill-step for controlling Salmonella in hamburger buns, Journal of Food Protection 79:544", Year: 2016, Where: "abstract"}
-	// MuffinKillStep measured the death of Salmonella in English-muffin dough.
-	MuffinKillStep = working.Source{Key: "muffin kill step", Title: "Validation of a simulated commercial English muffin baking process as a kill step for Salmonella", Where: "abstract"}
-	// Bigelow is the log-linear model of thermal death.
-	Bigelow = working.Source{Key: "Bigelow", Author: "Bigelow", Title: "The logarithmic nature of thermal death time curves, Journal of Infectious Diseases 29:528", Year: 1921}
 	// AcrylamideRule gives the benchmark levels for bread.
 	AcrylamideRule = working.Source{Key: "EU 2017/2158", Author: "European Union", Title: "Regulation (EU) 2017/2158 on acrylamide", Year: 2017, Where: "annex IV and recital 3"}
 	// RopeSpores says that the core of a loaf does not kill spores of Bacillus.
@@ -97,6 +91,25 @@ var (
 	HSEFlourDust = working.Source{Key: "HSE", Author: "UK Health and Safety Executive", Title: "COSHH essentials: baking", Where: "10 mg/m³ over 8 h, 30 mg/m³ over 15 min", URL: "https://www.hse.gov.uk/COSHH/industry/baking.htm"}
 	// CastIronWater says what water does to hot glass and iron.
 	CastIronWater = working.Source{Key: "hot glass and iron", Title: "Never throw water on an oven's glass; hot cast iron on a wet surface can crack", Where: "safety pages on oven care", Standing: working.CommonPractice}
+	// ZanoniColor is the kinetics of crust color on dried crumb.
+	ZanoniColor = working.Source{
+		Key: "Zanoni 1995b", Author: "Zanoni, Peri and Bruno", Title: "Modelling of browning kinetics of bread crust during baking, LWT Food Science and Technology 28:604",
+		Year: 1995, Where: "pp. 604-609, abstract",
+	}
+	// Auerman describes the two periods of a bake.
+	Auerman = working.Source{Key: "Auerman", Author: "Auerman", Title: "Technology of baking", Where: "course text after it: the loss rate is at its maximum, and constant, in the second period"}
+	// Pashchenko gives cooling and the end of the bake.
+	Pashchenko = working.Source{Key: "Pashchenko", Author: "Pashchenko", Title: "Technology of bread production", Where: "10.5 and 11.1"}
+	// Boutroux gives Paris practice of the 1890s in dough per 100 of bread.
+	Boutroux = working.Source{Key: "Boutroux", Author: "Boutroux", Title: "Le pain et la panification", Year: 1897, Where: "p. 246"}
+	// Falciano2023 measured pizza in a wood oven.
+	Falciano2023 = working.Source{Key: "Falciano 2023", Author: "Falciano, Moresi and Masi", Title: "Neapolitan pizza in a wood-fired oven, Foods 12:890", Year: 2023, Where: "abstract"}
+	// Mansour2025 measured Lebanese flat bread.
+	Mansour2025 = working.Source{Key: "Mansour 2025", Author: "Mansour, Rahme, El Hajj and Rouaud", Title: "energy of baking Lebanese flat bread, Applied Sciences 15:8611", Year: 2025, Where: "650 °C, 10 to 12 s; 667 kJ/kg"}
+	// Ahrne2007 is on acrylamide and baking conditions.
+	Ahrne2007 = working.Source{Key: "Ahrné 2007", Author: "Ahrné, Andersson, Floberg, Rosén and Lingnert", Title: "Effect of crust temperature and water content on acrylamide formation during baking of white bread, LWT 40:1708", Year: 2007, Where: "abstract"}
+	// CooksStaling is staling in the cold.
+	CooksStaling = working.Source{Key: "Cook's Illustrated staling", Author: "Cook's Illustrated", Title: "bread goes stale about six times faster at 36 to 40 °F than at room temperature", Where: "quoted on a bakers' mailing list"}
 	// GasMark is the scale of gas ovens.
 	GasMark = working.Source{Key: "GNU units", Title: "GNU units 2.22, definitions file: gas mark", Where: "°F = 275 + 25·(mark − 1); below mark 1, 275 + 25·log2(mark)"}
 	// FanOven gives the spread of advice on fan ovens.
@@ -104,6 +117,11 @@ var (
 	// PotPreheat gives preheating of a covered pot.
 	PotPreheat = working.Source{Key: "pot", Title: "Bread from a covered pot: preheat at least 30 min; lid off after 20 to 25 min", Where: "baking pages, several that agree", Standing: working.CommonPractice}
 )
+
+// FromMemory is a figure that nobody has looked up.
+func FromMemory(what string) working.Source {
+	return working.Source{Key: "from memory", Title: what, Standing: working.FromMemory}
+}
 
 // OvenJudgment is a value about the oven chosen by this library where published figures are missing or
 // disagree.

@@ -1,10 +1,13 @@
 package trial
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
+	"reflect"
 	"strings"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"example.org/maslin/dough/quantity"
@@ -43,11 +46,40 @@ func Sound(t *rapid.T, w working.Working) {
 	}
 }
 
-// Refused lists the refused fields of an error with their reasons: "Mass required; Rise out of range".
+// Travels fails the property unless a value comes back equal from its JSON.
+func Travels[T any](t Failer, v T) {
+	t.Helper()
+	data, err := json.Marshal(v)
+	if err != nil {
+		t.Errorf("%T: %v", v, err)
+		return
+	}
+	var back T
+	if err := json.Unmarshal(data, &back); err != nil {
+		t.Errorf("%T: %v in %s", v, err, data)
+		return
+	}
+	again, err := json.Marshal(back)
+	if err != nil || string(again) != string(data) || !cmp.Equal(v, back, cmp.Exporter(func(reflect.Type) bool { return true })) {
+		t.Errorf("%T went out as\n%s\nand came back as\n%s\n%v", v, data, again, err)
+	}
+}
+
+// A Failer is a test or a property.
+type Failer interface {
+	Helper()
+	Errorf(format string, args ...any)
+}
+
+// Refused lists the refused fields of an error with their reasons: "mass required; rises[0] out of range".
 func Refused(err error) string {
 	var out []string
 	for _, e := range quantity.InputErrors(err) {
-		out = append(out, e.GoPath+" "+errors.Unwrap(e).Error())
+		path := e.Path // in the data, where it is known
+		if path == "" {
+			path = e.GoPath
+		}
+		out = append(out, path+" "+errors.Unwrap(e).Error())
 	}
 	return strings.Join(out, "; ")
 }

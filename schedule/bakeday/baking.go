@@ -16,8 +16,10 @@ func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, er
 	if k.Doneness, err = b.Loaves.Style.Guide(); err != nil {
 		return k, quantity.At("Loaves", err)
 	}
-	if k.Target, err = (bake.Goal{Style: b.Loaves.Style, Place: bake.At(b.Kitchen.Altitude)}).Target(); err != nil {
-		return k, quantity.At("Loaves", err)
+	if b.Loaves.Style.ByCore() {
+		if k.Target, err = (bake.Goal{Style: b.Loaves.Style, Place: bake.At(b.Kitchen.Altitude)}).Target(); err != nil {
+			return k, quantity.At("Loaves", err)
+		}
 	}
 	k.Cooling, err = bake.CoolingLoaf{
 		Style: b.Loaves.Style, Shape: b.Loaves.Shape, Baked: b.Loaves.Baked, From: k.Target.Core, Room: room,
@@ -41,6 +43,14 @@ func (b *Bake) loss() (quantity.Percent, error) {
 	if !b.Loaves.Loss.IsZero() {
 		return b.Loaves.Loss, nil
 	}
-	g, err := b.Loaves.Style.UsualLoss(b.Loaves.Baked.Over(quantity.NewPercent(88)))
-	return g.Likely, quantity.At("Loaves", err)
+	g, err := b.Loaves.Style.LossOfBread(b.Loaves.Baked)
+	return g.Loss.Likely, quantity.At("Loaves", err)
+}
+
+// coreTo is the highest core at which a loaf is taken out here: what sources accept, or what boiling allows.
+func (k Baking) coreTo() quantity.Temperature {
+	if k.Target.Boiling.IsValid() && k.Target.Boiling.Compare(k.Target.Accepted.High) < 0 {
+		return k.Target.Boiling
+	}
+	return k.Target.Accepted.High
 }

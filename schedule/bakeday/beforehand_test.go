@@ -223,7 +223,7 @@ func TestFaultsOfWhatIsMadeBeforehand(t *testing.T) {
 	}
 	b = sticks()
 	b.Soakers[0].Parts[0].Percent = pct(50)
-	if err := b.Check(wednesday(t)); err == nil || !strings.Contains(err.Error(), "Preferments: inconsistent") {
+	if err := b.Check(wednesday(t)); err == nil || !strings.Contains(err.Error(), "preferment: inconsistent") {
 		t.Error("more of a flour in the scald than there is:", err)
 	}
 	b = sticks()

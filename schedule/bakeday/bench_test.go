@@ -45,10 +45,10 @@ func hall() Bake {
 }
 
 func BenchmarkPlan(b *testing.B) {
-	zone := time.FixedZone("hall", 3600)
+	zone := time.FixedZone("Europe/Zurich", 3600)
 	clock := Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone}
 	for b.Loop() {
-		if _, err := Plan(context.Background(), hall(), clock); err != nil {
+		if _, err := hall().Plan(context.Background(), clock); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -181,6 +181,13 @@ var fields = []struct{ room, bake string }{
 	{"Baked.Loss", "Loaves.Loss"},
 }
 
+// moved is a room's problem at a field of the bake.
+func moved(e *quantity.InputError, path string) *quantity.InputError {
+	own := *e
+	own.GoPath, own.Path = path, "" // the data path is derived from the bake's own names
+	return &own
+}
+
 // renamed moves the paths of a room's input errors to the bake's fields.
 func (b *Bake) renamed(err error) error {
 	if err == nil {
@@ -190,7 +197,7 @@ func (b *Bake) renamed(err error) error {
 	for _, e := range quantity.InputErrors(err) {
 		path := e.GoPath
 		if own, ok := b.ownPreferment(path); ok {
-			p.Add(own, e.Got, e.Want, e.Err)
+			p.Join("", moved(e, own))
 			continue
 		}
 		for _, f := range fields {
@@ -202,7 +209,7 @@ func (b *Bake) renamed(err error) error {
 				break
 			}
 		}
-		p.Add(path, e.Got, e.Want, e.Err)
+		p.Join("", moved(e, path))
 	}
 	if p.Err() == nil {
 		return err

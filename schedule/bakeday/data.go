@@ -23,7 +23,7 @@ func band(low, likely, high quantity.Percent) BandData { return BandData{low, li
 // PlanData turns the day into plain data.
 func (d Day) Data() PlanData {
 	s := PlanData{
-		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(),
+		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut,
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
 	}
 	b := d.Batch
@@ -53,9 +53,9 @@ func (d Day) Data() PlanData {
 	o, k := d.Bake.Oven, d.Baking
 	s.Oven = OvenData{
 		Temperature: o.Temperature, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
-		Core: thousandths(k.Target.Core), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.Target.To), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
-		Loss: k.Loss, UsualLoss: band(k.Usual.Low, k.Usual.Likely, k.Usual.High), Baked: d.Bake.Loaves.Baked,
-		Cooling: NewRange(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: quantity.Elapsed(k.Cooling.Rest),
+		Core: thousandths(k.Target.Core), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
+		Loss: k.Loss, UsualLoss: band(k.Usual.Loss.Low, k.Usual.Loss.Likely, k.Usual.Loss.High), Baked: d.Bake.Loaves.Baked,
+		Cooling: NewRange(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: k.Cooling.Rest,
 	}
 	if d.Possible() {
 		s.Steps = d.stepData()

@@ -43,7 +43,10 @@ type Day struct {
 	// Settled reports whether times and temperatures agree: the dough's clock depends on the time of
 	// day, and the time of day on the dough's clock. When they did not settle the last answer stands.
 	Settled bool
-	Notes   []working.Message
+	// TimeRanOut says that the context ended before all of the day was worked out: what stands here is known, but
+	// there may be a better plan, a nearer time or more room than it says.
+	TimeRanOut bool
+	Notes      []working.Message
 
 	problem schedule.Problem
 }

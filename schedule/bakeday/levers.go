@@ -11,7 +11,7 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// Levers are the bounds within which [Fit] may change a bake. A pair has its low and its high
+// Levers are the bounds within which [Bake.Fit] may change a bake. A pair has its low and its high
 // end; an empty one is left alone.
 type Levers struct {
 	Prefermented []quantity.Percent     `json:"prefermented,omitzero"` // flour in the levain, of all flour
@@ -64,12 +64,14 @@ type Choice struct {
 	Against []string          // in words, the largest first
 }
 
-// Fitted is what [Fit] found.
+// Fitted is what [Bake.Fit] found.
 type Fitted struct {
 	AsWritten Choice
 	Best      Choice   // AsWritten when nothing fits better
 	Others    []Choice // the next best, each different from the better ones in some lever
 	Tried     int
+	// TimeRanOut says that the context ended before all settings were tried.
+	TimeRanOut bool
 }
 
 // Fit answers: which amounts and temperatures, within the baker's bounds, make the plan that fits
@@ -79,29 +81,30 @@ type Fitted struct {
 // each plan: no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to 200); hands needed before
 // 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so that of two plans
 // that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left alone. Errors: as
-// [Plan]; a context that ends stops the search with the best so far.
-func Fit(ctx context.Context, bake Bake, clock Clock) (Fitted, error) {
-	written, err := Plan(ctx, bake, clock)
+// [Bake.Plan]; a context that ends stops the search with the best so far, and TimeRanOut is set.
+func (b Bake) Fit(ctx context.Context, clock Clock) (Fitted, error) {
+	written, err := b.Plan(ctx, clock)
 	if err != nil {
 		return Fitted{}, err
 	}
-	f := Fitted{AsWritten: bake.choice(written, bake), Tried: 1}
+	f := Fitted{AsWritten: b.choice(written, b), Tried: 1, TimeRanOut: written.TimeRanOut}
 	f.Best = f.AsWritten
 	all := []Choice{f.AsWritten}
-	for _, b := range bake.settings() {
-		if ctx.Err() != nil {
-			break
-		}
-		full := b.withDefaults()
+	for _, set := range b.settings() {
+		full := set.withDefaults()
 		if full.check() != nil {
 			continue // a bound asks for more of a flour in the levain than the formula has
 		}
 		day, err := full.planFor(ctx, written.Wanted, clock)
+		if ended(err) {
+			f.TimeRanOut = true
+			break
+		}
 		if err != nil {
 			continue // outside what a model may be used at
 		}
 		f.Tried++
-		all = append(all, bake.choice(day, b))
+		all = append(all, b.choice(day, set))
 	}
 	slices.SortStableFunc(all, func(a, b Choice) int {
 		switch {

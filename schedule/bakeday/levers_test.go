@@ -21,9 +21,9 @@ func slow() Bake {
 	return b
 }
 
-func ExampleFit() {
-	zone := time.FixedZone("hall", 3600)
-	fit, err := Fit(context.Background(), slow(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+func ExampleBake_Fit() {
+	zone := time.FixedZone("Europe/Zurich", 3600)
+	fit, err := slow().Fit(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -37,7 +37,7 @@ func ExampleFit() {
 
 func TestFitFindsAPlanWithinItsBounds(t *testing.T) {
 	b := slow()
-	f, err := Fit(context.Background(), b, wednesday(t))
+	f, err := b.Fit(context.Background(), wednesday(t))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,7 +68,7 @@ func TestFitFindsAPlanWithinItsBounds(t *testing.T) {
 func TestFitLeavesAGoodPlanAlone(t *testing.T) {
 	b := hall()
 	b.Levers.Temperature = []quantity.Temperature{quantity.Celsius(25), quantity.Celsius(27)}
-	f, err := Fit(context.Background(), b, wednesday(t))
+	f, err := b.Fit(context.Background(), wednesday(t))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -84,7 +84,7 @@ func TestLeversAreChecked(t *testing.T) {
 		Temperature: []quantity.Temperature{{}, quantity.Celsius(200)}, Box: []quantity.Temperature{quantity.Celsius(1), quantity.Celsius(2)},
 		Retard: []quantity.Elapsed{-1, 1},
 	}
-	_, err := Fit(context.Background(), b, wednesday(t))
+	_, err := b.Fit(context.Background(), wednesday(t))
 	if got := len(quantity.InputErrors(err)); got != 6 {
 		t.Errorf("%d faults found: %v", got, err)
 	}
@@ -99,7 +99,7 @@ func TestFitStopsWithItsContext(t *testing.T) {
 	b := slow()
 	b.Levers.Inoculation = []quantity.Percent{quantity.NewPercent(10), quantity.NewPercent(60)}
 	start := time.Now()
-	if f, err := Fit(ctx, b, wednesday(t)); err == nil && f.Tried > 60 {
+	if f, err := b.Fit(ctx, wednesday(t)); err == nil && f.Tried > 60 {
 		t.Errorf("tried %d in %v", f.Tried, time.Since(start))
 	}
 }

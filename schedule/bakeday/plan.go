@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strings"
 	"time"
@@ -28,49 +29,62 @@ type Clock struct {
 // When the wanted time cannot be met the timetable's conflict says what is in the way; a wish by
 // weekday that can no longer be met moves to the week after, and says so.
 //
-// Errors: everything that is wrong with the bake, all at once, as quantity.InputError with the
+// When the context ends before any timetable was found or ruled out, the error is the context's, so that
+// errors.Is(err, context.DeadlineExceeded) holds; when it ends later the day is what is known, and
+// TimeRanOut is set. Other errors: everything that is wrong with the bake, all at once, as quantity.InputError with the
 // field paths of [Bake]. Accuracy: that of the rooms; the times of living steps are ranges.
-func Plan(ctx context.Context, bake Bake, clock Clock) (Day, error) {
-	if err := bake.Check(clock); err != nil {
+func (b Bake) Plan(ctx context.Context, clock Clock) (Day, error) {
+	if err := b.Check(clock); err != nil {
 		return Day{}, err
 	}
-	b := bake.withDefaults()
-	wanted, err := b.Wanted.instants(clock.Now, clock.Zone)
+	full := b.withDefaults()
+	wanted, err := full.Wanted.instants(clock.Now, clock.Zone)
 	if err != nil {
-		return Day{}, err
+		return Day{}, quantity.DataPaths(b, err)
 	}
-	var first *Day
-	for _, w := range wanted {
-		d, err := b.planFor(ctx, w, clock)
-		if err != nil {
-			return Day{}, err
-		}
-		if first == nil {
-			first = &d
-			if d.Possible() {
-				return d, nil
-			}
-			continue
-		}
-		if d.Possible() {
-			d.Missed = &Missed{Wanted: first.Wanted, Conflict: first.Timetable.Conflict}
-			return d, nil
+	first, err := full.planFor(ctx, wanted[0], clock)
+	if err != nil {
+		return Day{}, quantity.DataPaths(b, err)
+	}
+	if first.Possible() {
+		return first, nil
+	}
+	for _, w := range wanted[1:] {
+		next, err := full.planFor(ctx, w, clock)
+		switch {
+		case ended(err):
+			first.TimeRanOut = true
+			return first, nil
+		case err != nil:
+			return Day{}, quantity.DataPaths(b, err)
+		case next.Possible():
+			next.Missed = &Missed{Wanted: first.Wanted, Conflict: first.Timetable.Conflict}
+			return next, nil
 		}
 	}
-	first.Earlier = b.nearest(ctx, *first, clock, func(d Day) *schedule.Shift { return d.Timetable.Before })
-	first.Later = b.nearest(ctx, *first, clock, func(d Day) *schedule.Shift { return d.Timetable.After })
-	return *first, nil
+	first.Earlier = full.nearest(ctx, &first, clock, func(d Day) *schedule.Shift { return d.Timetable.Before })
+	first.Later = full.nearest(ctx, &first, clock, func(d Day) *schedule.Shift { return d.Timetable.After })
+	return first, nil
+}
+
+// ended reports whether an error is that of a context.
+func ended(err error) bool {
+	return errors.Is(err, context.DeadlineExceeded) || errors.Is(err, context.Canceled)
 }
 
 // nearest follows the timetable's suggestions to a wanted time that works: the dough's clock
 // moves with the time of day, so that a suggestion may fall short by a few minutes.
-func (b *Bake) nearest(ctx context.Context, d Day, clock Clock, suggestion func(Day) *schedule.Shift) *time.Time {
+func (b *Bake) nearest(ctx context.Context, first *Day, clock Clock, suggestion func(Day) *schedule.Shift) *time.Time {
+	d := *first
 	for range 5 {
 		s := suggestion(d)
 		if s == nil || !s.To.After(clock.Now) {
 			return nil
 		}
 		next, err := b.planFor(ctx, s.To, clock)
+		if ended(err) {
+			first.TimeRanOut = true
+		}
 		if err != nil {
 			return nil
 		}
@@ -83,7 +97,7 @@ func (b *Bake) nearest(ctx context.Context, d Day, clock Clock, suggestion func(
 }
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning
-// it. A clock without a zone leaves out what depends on the zone. Errors: as [Plan].
+// it. Errors: as [Bake.Plan].
 func (b Bake) Check(clock Clock) error {
 	full := b.withDefaults()
 	var problems quantity.Problems
@@ -94,14 +108,19 @@ func (b Bake) Check(clock Clock) error {
 	for i, h := range b.Away {
 		problems.Join(fmt.Sprintf("Away[%d]", i), h.Check())
 	}
+	const zoneWant = `an IANA time zone, such as "Europe/Zurich"`
 	switch {
+	case b.Zone == "":
+		problems.Required("Zone", zoneWant)
 	case clock.Zone == nil:
-		problems.Required("Zone", `an IANA time zone, such as "Europe/Zurich"`)
+		problems.Required("Zone", "the clock of the plan in the zone of the bake")
+	case clock.Zone.String() != b.Zone:
+		problems.AddCode("Zone", "other_zone", "a clock in "+quantity.Excerpt(clock.Zone.String()), "a clock in the zone of the bake, "+quantity.Excerpt(b.Zone), quantity.ErrInconsistent)
 	case !b.Wanted.IsZero():
 		_, err := b.Wanted.instants(clock.Now, clock.Zone)
 		problems.Join("", err)
 	}
-	return problems.Err()
+	return problems.ErrFor(b)
 }
 
 // rounds bounds how often times and temperatures are brought together.
@@ -127,6 +146,7 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	}
 	d.Baking.Loss = loss
 	m := b.firstGuess(wanted)
+	var before *Day // the round before, when it has a timetable
 	for range rounds {
 		if err := d.workOut(b, m); err != nil {
 			return d, err
@@ -135,8 +155,14 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 			break
 		}
 		if err := d.timetable(ctx, b); err != nil {
-			return d, err
+			if !ended(err) || before == nil {
+				return d, err
+			}
+			d = *before
+			d.TimeRanOut = true
+			break
 		}
+		d.TimeRanOut = d.Timetable.TimeRanOut
 		if d.Timetable.Verdict == schedule.Infeasible || d.Timetable.Verdict == schedule.Unknown {
 			break
 		}
@@ -146,11 +172,14 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 			break
 		}
 		m = next
+		round := d
+		before = &round
 	}
 	if d.Possible() {
 		if d.Robust, err = d.Timetable.Robust(ctx); err != nil {
 			return d, fmt.Errorf("timetable: %w", err)
 		}
+		d.TimeRanOut = d.TimeRanOut || d.Robust.TimeRanOut
 	}
 	d.Notes = d.notes()
 	return d, nil
@@ -218,7 +247,7 @@ func (d *Day) workOut(b *Bake, m moments) error {
 
 // times are the durations for the timetable.
 func (d *Day) times() times {
-	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest)
+	cool := max(d.Baking.Cooling.Ready.Late, d.Baking.Cooling.Rest.Duration())
 	if d.Bake.Loaves.Warm {
 		cool = tooHotToEat
 	}
@@ -261,7 +290,7 @@ func (d *Day) notes() []working.Message {
 	for _, w := range d.Weighing.TooSmall() {
 		add("%v of %s is too little for the scale: weigh it as part of a solution", w.Exact, w.Name)
 	}
-	if l, u := d.Baking.Loss, d.Baking.Usual; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
+	if l, u := d.Baking.Loss, d.Baking.Usual.Loss; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
 		add("a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High)
 	}
 	if r := d.Rising; r.HasProof && r.InOven.Likely.Points() > d.Bake.Bulk.Rise.Points()*1.05 {

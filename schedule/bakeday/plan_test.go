@@ -45,16 +45,16 @@ func rolls() Bake {
 
 func plan(t testing.TB, b Bake) Day {
 	t.Helper()
-	d, err := Plan(context.Background(), b, wednesday(t))
+	d, err := b.Plan(context.Background(), wednesday(t))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return d
 }
 
-func ExamplePlan() {
-	zone := time.FixedZone("hall", 3600)
-	day, err := Plan(context.Background(), hall(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+func ExampleBake_Plan() {
+	zone := time.FixedZone("Europe/Zurich", 3600)
+	day, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -232,7 +232,7 @@ func TestWhatIsInTheWay(t *testing.T) {
 
 func TestWeekdayMovesOnAndSaysSo(t *testing.T) {
 	clock := Clock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)}
-	d, err := Plan(context.Background(), hall(), clock)
+	d, err := hall().Plan(context.Background(), clock)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -295,7 +295,7 @@ func TestEveryFaultAtOnce(t *testing.T) {
 	b.Mixing.Mixer = 0
 	b.Kitchen.Tap = quantity.Temperature{}
 	b.Retard.AtMost = quantity.Elapsed(time.Hour)
-	_, err := Plan(context.Background(), b, Clock{Now: wednesday(t).Now})
+	_, err := b.Plan(context.Background(), Clock{Now: wednesday(t).Now})
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
 		paths = append(paths, e.GoPath)
@@ -310,9 +310,9 @@ func TestFaultsOfTheFormulaAreNamedInTheBake(t *testing.T) {
 	b := hall()
 	b.Levain.Hydration = quantity.NewPercent(-5)
 	b.Levain.Flour = "buckwheat"
-	_, err := Plan(context.Background(), b, wednesday(t))
+	_, err := b.Plan(context.Background(), wednesday(t))
 	text := fmt.Sprint(err)
-	if !strings.Contains(text, "Levain.Hydration") || !strings.Contains(text, "Levain.Flour") || strings.Contains(text, "Preferments") {
+	if !strings.Contains(text, "levain.hydration") || !strings.Contains(text, "levain.flour") || strings.Contains(text, "preferment[") {
 		t.Error(text)
 	}
 }
@@ -346,7 +346,7 @@ func TestHostileBakes(t *testing.T) {
 	for name, f := range spoil {
 		b := hall()
 		f(&b)
-		_, err := Plan(context.Background(), b, wednesday(t))
+		_, err := b.Plan(context.Background(), wednesday(t))
 		if err == nil {
 			t.Errorf("%s: accepted", name)
 			continue
@@ -396,7 +396,7 @@ func TestPlausibleKitchens(t *testing.T) {
 				b.Retard = &Retard{AtLeast: b.Retard.AtLeast, AtMost: b.Retard.AtMost, WarmUp: quantity.Elapsed(between(1, 3) * float64(time.Hour))}
 			}
 		}
-		d, err := Plan(context.Background(), b, clock)
+		d, err := b.Plan(context.Background(), clock)
 		if err != nil {
 			t.Errorf("kitchen %d: %v", seed, err)
 			continue
@@ -470,7 +470,7 @@ func FuzzParseWish(f *testing.F) {
 func TestFaultsOfMixingAreNamedInTheBake(t *testing.T) {
 	b := hall()
 	b.Liquids[0].Percent = quantity.NewPercent(400)
-	_, err := Plan(context.Background(), b, wednesday(t))
+	_, err := b.Plan(context.Background(), wednesday(t))
 	if text := fmt.Sprint(err); err == nil || strings.Contains(text, "Mixing.Water") {
 		t.Error(text)
 	}
@@ -486,8 +486,8 @@ func ExampleBake_Check() {
 	b := hall()
 	b.Loaves.Pieces = 0
 	b.Kitchen.Tap = quantity.Celsius(80)
-	fmt.Println(b.Check(Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("hall", 3600)}))
+	fmt.Println(b.Check(Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)}))
 	// Output:
-	// Loaves.Pieces: out of range: got 0, want 1 to 1000
-	// Kitchen.Tap: out of range: got 80 °C, want 0.5 °C to 45 °C
+	// loaves.pieces: out of range: got 0, want 1 to 1000
+	// kitchen.tap: out of range: got 80 °C, want 0.5 °C to 45 °C
 }

@@ -21,6 +21,8 @@ type PlanData struct {
 	Now      time.Time `json:"now"`
 	Wanted   time.Time `json:"wanted"`
 	Possible bool      `json:"possible"`
+	// TimeRanOut says that the time for planning ran out: what stands here is right, but not all that could be known.
+	TimeRanOut bool `json:"time_ran_out,omitempty"`
 
 	Weigh    []WeighList       `json:"weigh"`
 	Formula  FormulaData       `json:"formula"`
@@ -173,10 +175,10 @@ type OvenData struct {
 	Reheat      quantity.Elapsed     `json:"reheat"`
 	Rounds      int                  `json:"rounds"`
 	Each        int                  `json:"loaves_in_a_round"`
-	Core        quantity.Temperature `json:"core"`
-	CoreFrom    quantity.Temperature `json:"core_from"`
-	CoreTo      quantity.Temperature `json:"core_to"`
-	Boiling     quantity.Temperature `json:"water_boils"`
+	Core        quantity.Temperature `json:"core,omitzero"`
+	CoreFrom    quantity.Temperature `json:"core_from,omitzero"`
+	CoreTo      quantity.Temperature `json:"core_to,omitzero"`
+	Boiling     quantity.Temperature `json:"water_boils,omitzero"`
 	MinimumLoss quantity.Percent     `json:"minimum_loss"`
 	Loss        quantity.Percent     `json:"loss"`
 	UsualLoss   BandData             `json:"usual_loss"`

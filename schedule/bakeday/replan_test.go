@@ -11,8 +11,8 @@ import (
 )
 
 func ExampleDay_Replan() {
-	zone := time.FixedZone("hall", 3600)
-	day, err := Plan(context.Background(), hall(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	zone := time.FixedZone("Europe/Zurich", 3600)
+	day, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -20,7 +20,7 @@ func ExampleDay_Replan() {
 	r, err := day.Replan(context.Background(), Late{Step: "shape", By: quantity.Elapsed(40 * time.Minute)})
 	fmt.Println(r, err)
 	// Output:
-	// bulk fermentation 40m longer; divide and shape moves to Fri 21:03; cold retard 40m shorter, from Fri 21:43 <nil>
+	// bulk fermentation 40m longer; divide and shape moves to Fri 21:04; cold retard 40m shorter, from Fri 21:44 <nil>
 }
 
 func TestReplanKeepsWhatHappenedAndTheWantedTime(t *testing.T) {

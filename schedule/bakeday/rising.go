@@ -230,7 +230,7 @@ func ofBulk(err error) error {
 		if to, ok := names[path]; ok {
 			path = to
 		}
-		p.Add(path, e.Got, e.Want, e.Err)
+		p.Join("", moved(e, path))
 	}
 	if p.Err() == nil {
 		return err

@@ -128,13 +128,15 @@ func realPlans(t *testing.T) map[string]string {
 	t.Helper()
 	hasty := hall()
 	hasty.Wanted = OnDate(wallclock.MustMoment("2026-11-26 06:00"))
-	late, err := Plan(context.Background(), hall(), Clock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)})
+	late, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)})
 	if err != nil {
 		t.Fatal(err)
 	}
+	cut := plan(t, rolls())
+	cut.TimeRanOut = true
 	out := map[string]string{}
 	for name, d := range map[string]Day{
-		"levain and retard": plan(t, hall()), "yeast and proof": plan(t, rolls()), "made beforehand": plan(t, sticks()), "missed": late, "not possible": plan(t, hasty),
+		"levain and retard": plan(t, hall()), "yeast and proof": plan(t, rolls()), "made beforehand": plan(t, sticks()), "missed": late, "cut short": cut, "not possible": plan(t, hasty),
 	} {
 		content, err := json.MarshalIndent(d.Data(), "", "  ")
 		if err != nil {

@@ -134,7 +134,7 @@ func ofMixing(err error) error {
 		if !ok {
 			path = "Mixing"
 		}
-		p.Add(path, e.Got, e.Want, e.Err)
+		p.Join("", moved(e, path))
 	}
 	if p.Err() == nil {
 		return err

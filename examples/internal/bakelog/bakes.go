@@ -321,7 +321,7 @@ type Lost struct {
 // Losses learns the loss of every style of the log.
 func Losses(entries []Entry) ([]Lost, error) {
 	var out []Lost
-	for _, style := range bake.Styles() {
+	for _, style := range quantity.Values[bake.Style]() {
 		in := bake.LossLog{Style: style}
 		for _, e := range entries {
 			if e.Kind == KindWeights && e.Weights.Style == style {

@@ -271,6 +271,14 @@ func risePart(s bakeday.PlanData, u Units) part {
 
 func span(r bakeday.Range) string { return r.Early.String() + " to " + r.Late.String() }
 
+// doneFigure says what done means: a core and a loss, or time and color.
+func doneFigure(o bakeday.OvenData, u Units) figure {
+	if o.Core.IsZero() {
+		return figure{"done", "by time and color", ""}
+	}
+	return figure{"done at a core of", u.Temperature(o.CoreFrom, 0) + " to " + u.Temperature(o.CoreTo, 0), fmt.Sprintf("and a loss of %s or more; water boils at %s", o.MinimumLoss.Text(0), u.Temperature(o.Boiling, 1))}
+}
+
 func ovenPart(s bakeday.PlanData, u Units) part {
 	o := s.Oven
 	baking := o.Uncovered.String()
@@ -284,7 +292,7 @@ func ovenPart(s bakeday.PlanData, u Units) part {
 	p := part{Title: "Oven and cooling", Figures: []figure{
 		{"oven", u.Temperature(o.Temperature, 0), "preheat " + o.Preheat.String()},
 		{"bake", baking, round},
-		{"done at a core of", u.Temperature(o.CoreFrom, 0) + " to " + u.Temperature(o.CoreTo, 0), fmt.Sprintf("and a loss of %s or more; water boils at %s", o.MinimumLoss.Text(0), u.Temperature(o.Boiling, 1))},
+		doneFigure(o, u),
 		{"each loaf", u.Mass(whole(s.Formula.Scaling)) + " in, " + u.Mass(o.Baked) + " out", "a loss of " + o.Loss.Text(1) + " in the oven"},
 		{"slice after", span(o.Cooling), "at " + u.Temperature(o.Slice, 0) + " or below"},
 	}}

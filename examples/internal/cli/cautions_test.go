@@ -95,7 +95,7 @@ func planOf(t *testing.T, file string) bakeday.PlanData {
 	if err != nil {
 		t.Fatal(err)
 	}
-	day, err := bakeday.Plan(context.Background(), l.bake, l.clock)
+	day, err := l.bake.Plan(context.Background(), l.clock)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -47,7 +47,7 @@ func runCompare(ctx context.Context, s System, names []string, f compareFlags) e
 	if err != nil {
 		return err
 	}
-	day, err := bakeday.Plan(ctx, l.bake, l.clock)
+	day, err := l.bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complain(l.name, located(l.file, err))
 	}
@@ -62,7 +62,7 @@ func compareFiles(ctx context.Context, s System, f compareFlags, one bakeday.Day
 	if err != nil {
 		return err
 	}
-	other, err := bakeday.Plan(ctx, l.bake, l.clock)
+	other, err := l.bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complain(name, located(l.file, err))
 	}
@@ -97,13 +97,13 @@ func compareKneading(ctx context.Context, s System, f compareFlags, l loaded, da
 	} else if bake.Mixing.Bowl.IsZero() {
 		bake.Mixing.Bowl = quantity.Liters(7) // large enough for a household; only batches depend on it
 	}
-	warmer, err := bakeday.Plan(ctx, bake, l.clock)
+	warmer, err := bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complaints("compare", err, nil)
 	}
 	// The same water: the dough differs by what mixing gives it, and by nothing else.
 	bake.Mixing.Temperature = l.bake.Mixing.Temperature.Add(warmer.Water.Rise.Sub(day.Water.Rise))
-	same, err := bakeday.Plan(ctx, bake, l.clock)
+	same, err := bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complaints("compare", err, map[string]string{"Mixing.Temperature": "the dough with the same water"})
 	}

@@ -61,7 +61,7 @@ func runCompareWater(ctx context.Context, s System, o output, name, now string) 
 	if err != nil {
 		return err
 	}
-	day, err := bakeday.Plan(ctx, l.bake, l.clock)
+	day, err := l.bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complain(name, located(l.file, err))
 	}

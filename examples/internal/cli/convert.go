@@ -5,6 +5,7 @@ import (
 
 	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"github.com/spf13/cobra"
 )
@@ -91,6 +92,21 @@ func inUnits(text string) []unitLine {
 	return out
 }
 
+// inOtherUnits is an amount in the usual units of its kind.
+type inOtherUnits struct {
+	Amount string     `json:"amount"`
+	Units  []unitLine `json:"units"`
+}
+
+// Report lists the units.
+func (c inOtherUnits) Report() report.Report {
+	t := report.Grid{Key: "units", Columns: []report.GridColumn{{Key: "value", Right: true}, {Key: "unit"}}}
+	for _, l := range c.Units {
+		t.Rows = append(t.Rows, []report.Cell{report.Of(l.Value), report.Of(l.Unit)})
+	}
+	return report.Report{Headline: working.Tell("cli.amount", "%s", c.Amount), Sections: []report.Section{{Key: "units", Blocks: []report.Block{t}}}}
+}
+
 func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) error {
 	var p quantity.Problems
 	amount, what := amountOf(args)
@@ -100,16 +116,14 @@ func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) 
 	} else if len(lines) == 0 {
 		p.Add("Amount", quantity.Excerpt(amount), `an amount with its unit, such as "2 cups", "20 oz", "375F" or "9 in"`, quantity.ErrUnit)
 	}
-	var workings []working.Working
-	var weight *food.VolumeMass
+	var weight food.FoodWeight
 	if what != "" {
 		v.Food = what
 		if err := v.Volume.UnmarshalText([]byte(amount)); err != nil {
 			p.Add("Volume", quantity.Excerpt(amount), `a volume, such as "2 cups" or "250 mL", to know what it weighs`, quantity.ErrUnit)
-		} else if got, err := food.MassOfVolume(v); err != nil {
-			p.Join("", err)
 		} else {
-			weight, workings = &got, append(workings, got.Working())
+			weight, err = v.Weight()
+			p.Join("", err)
 		}
 	} else if len(lines) > 0 {
 		a.only("a food", "method")
@@ -118,61 +132,8 @@ func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) 
 	if wrong := a.complain(p.Err()); wrong != nil {
 		return wrong
 	}
-	return s.show(o, answer{
-		page: func(p *page, u units) {
-			if weight != nil {
-				p.para(0, amount+" of "+printable(what)+" weighs about "+u.mass(readable(weight.Likely))+" ("+u.mass(readable(weight.Low))+" to "+u.mass(readable(weight.High))+")")
-				p.line("")
-				if weight.Note != "" {
-					p.para(2, weight.Note)
-				}
-				for _, m := range weight.Used {
-					p.para(2, cupOf(m.Per)+" "+m.Food+": "+u.mass(tenthGram(m.Mass))+", by "+m.Source.String())
-				}
-				return
-			}
-			p.para(0, amount)
-			p.line("")
-			var rows [][]string
-			for _, l := range lines {
-				rows = append(rows, []string{l.Value, l.Unit})
-			}
-			p.rows(2, "rl", rows)
-		},
-		data: convertData(amount, what, lines, weight), workings: workings,
-	})
-}
-
-// readable rounds a weight to a gram, and a small one to a tenth.
-func readable(m quantity.Mass) quantity.Mass {
-	if m.Compare(quantity.Grams(20)) < 0 {
-		return tenthGram(m)
+	if what != "" {
+		return s.tell(o, weight, true)
 	}
-	return rounded(m)
-}
-
-// cupOf prints the measure of a published weight: cups, or teaspoons where it is small.
-func cupOf(v quantity.Volume) string {
-	if v.Compare(quantity.Milliliters(60)) < 0 {
-		return v.Text(quantity.USTeaspoon, 2)
-	}
-	return v.Text(quantity.USCup, 2)
-}
-
-type convertAnswer struct {
-	Format string         `json:"format"`
-	Amount string         `json:"amount"`
-	Units  []unitLine     `json:"units"`
-	Food   string         `json:"food,omitempty"`
-	Low    *quantity.Mass `json:"low,omitempty"`
-	Likely *quantity.Mass `json:"likely,omitempty"`
-	High   *quantity.Mass `json:"high,omitempty"`
-}
-
-func convertData(amount, food string, lines []unitLine, w *food.VolumeMass) convertAnswer {
-	out := convertAnswer{Format: "maslin convert 1", Amount: amount, Units: lines, Food: food}
-	if w != nil {
-		out.Low, out.Likely, out.High = &w.Low, &w.Likely, &w.High
-	}
-	return out
+	return s.tell(o, inOtherUnits{amount, lines}, true)
 }

@@ -3,7 +3,6 @@ package cli
 import (
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"github.com/spf13/cobra"
 )
 
@@ -34,20 +33,12 @@ better, from two or more readings of a probe taken while it cools.`,
 	in.value(&f.c.From, "core", "TEMPERATURE", "of the core out of the oven (just under boiling)", "From")
 	in.value(&f.c.Room, "room", "TEMPERATURE", "of the air around it (22 °C)", "Room")
 	in.value(&f.c.Slice, "slice", "TEMPERATURE", "of the core when it is cut (35 °C)", "Slice")
+	in.value(&f.c.Loses, "loses", "PERCENT", "of its weight while it cools (2 %)", "Loses")
 	in.each(f.read.read, "reading", "TIME=TEMPERATURE", "of the cooling core (two or more), instead of the weight", "Samples")
 	in.value(&f.off, "probe-error", "DIFFERENCE", "how far the probe may be off (1dC)", "Error")
 	f.register(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error { return runCool(s, f) }
 	return cmd
-}
-
-type coolAnswer struct {
-	Format   string               `json:"format"`
-	Ready    *rangeData           `json:"ready"`
-	Slice    quantity.Temperature `json:"slice"`
-	Rest     quantity.Elapsed     `json:"rest"`
-	Reached  bool                 `json:"reached"`
-	Cautions []cautionData        `json:"cautions"`
 }
 
 func runCool(s System, f *coolFlags) error {
@@ -56,50 +47,19 @@ func runCool(s System, f *coolFlags) error {
 	}
 	in := f.in
 	if len(f.read.all) > 0 || in.given("reading") {
-		return runCooling(s, f)
+		in.not("--reading, which says more", "loaf", "style", "shape", "core", "loses")
+		r, err := bake.CoolingProbe{
+			Samples: f.read.samples(in), Now: f.read.last(s.Now()), Room: f.c.Room, Slice: f.c.Slice, Error: f.off,
+		}.TimeLeft()
+		if wrong := in.complain(err); wrong != nil {
+			return wrong
+		}
+		return s.tell(f.output, r, true)
 	}
 	in.only("--reading", "probe-error")
 	r, err := f.c.Time()
 	if wrong := in.complain(err); wrong != nil {
 		return wrong
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) {
-			p.para(0, "Cool enough to cut ("+u.temperature(r.Slice, 0)+") about "+minutes(r.Ready.Likely)+" after the oven")
-			section(p, "How surely")
-			p.para(2, r.Ready.String()+", in a room of "+u.temperature(r.Room, 0)+"; longer in a still corner, shorter on a rack in a draft")
-			if r.Rest > 0 {
-				p.para(2, "this bread rests "+quantity.FormatDuration(r.Rest)+" before it is cut")
-			}
-			p.para(2, "two readings of a probe, some 20 minutes apart, say much more: --reading")
-		},
-		data:     coolAnswer{"maslin cool 1", rangeOf(r.Ready), r.Slice, quantity.Elapsed(r.Rest), false, cautionsData(r.Cautions())},
-		workings: []working.Working{r.Working()}, cautions: r.Cautions(),
-	})
-}
-
-func runCooling(s System, f *coolFlags) error {
-	in := f.in
-	in.not("--reading, which says more", "loaf", "style", "shape", "core")
-	r, err := bake.CoolingProbe{Samples: f.read.samples(in), Room: f.c.Room, Slice: f.c.Slice, Error: f.off}.TimeLeft()
-	if wrong := in.complain(err); wrong != nil {
-		return wrong
-	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) {
-			if r.Reached {
-				p.para(0, "Cool enough to cut: the core is at "+u.temperature(r.Slice, 0)+" or below")
-				return
-			}
-			p.para(0, "Cool enough to cut ("+u.temperature(r.Slice, 0)+") in about "+minutes(r.Ready.Likely))
-			section(p, "From the last reading on")
-			text := r.Ready.String()
-			if at, ok := f.read.last(); ok {
-				text += "; by the clock " + clockAfter(at, r.Ready.Early) + " to " + clockAfter(at, r.Ready.Late)
-			}
-			p.para(2, text)
-		},
-		data:     coolAnswer{"maslin cool 1", rangeOf(r.Ready), r.Slice, 0, r.Reached, cautionsData(r.Cautions())},
-		workings: []working.Working{r.Working()}, cautions: r.Cautions(),
-	})
+	return s.tell(f.output, r, true)
 }

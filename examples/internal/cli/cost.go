@@ -7,7 +7,6 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"github.com/spf13/cobra"
 )
@@ -190,13 +189,12 @@ func runCost(s System, args []string, f *costFlags) error {
 	if wrong := in.complain(nil); wrong != nil {
 		return wrong
 	}
-	c, err := cost.Cost(sheet)
+	sheet.Name = name
+	c, err := sheet.Cost()
 	if err != nil {
 		return in.complain(err)
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { costPage(p, u, name, sheet, c) }, data: costData(name, sheet, c), workings: []working.Working{c.Working()},
-	})
+	return s.tell(f.output, c, true)
 }
 
 // lines puts prices to the ingredients; every price and yield has to find its own.

@@ -49,7 +49,7 @@ func runFit(ctx context.Context, s System, l loaded, f planFlags) error {
 	}
 	ctx, cancel := context.WithTimeout(ctx, 20*time.Second)
 	defer cancel()
-	fit, err := bakeday.Fit(ctx, l.bake, l.clock)
+	fit, err := l.bake.Fit(ctx, l.clock)
 	if err != nil {
 		return complain(l.name, located(l.file, err))
 	}

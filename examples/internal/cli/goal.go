@@ -1,9 +1,6 @@
 package cli
 
 import (
-	"fmt"
-	"time"
-
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
 )
@@ -21,43 +18,25 @@ func (g *goalFlags) register(in *asked, wish bool) {
 	if !wish {
 		return
 	}
-	in.word(&g.goal.Rule, wordsOf(bake.Cap, bake.Offset), "rule", "how the target moves with the altitude", "Rule")
+	in.word(&g.goal.Rule, wordsOf(quantity.Values[bake.AltitudeRule]()...), "rule", "how the target moves with the altitude", "Rule")
 	in.value(&g.goal.Wanted, "target", "TEMPERATURE", "your own core temperature for done (the style's)", "Wanted")
 }
 
 func styleFlag(in *asked, s *bake.Style) {
-	in.word(s, wordsOf(bake.Styles()...), "style", "of bread (lean hearth)", "Style")
+	in.word(s, wordsOf(quantity.Values[bake.Style]()...), "style", "of bread (lean hearth)", "Style")
 }
 
 func shapeFlag(in *asked, s *bake.Shape) {
-	in.word(s, wordsOf(bake.Shapes()...), "shape", "of the loaf (the style's usual one)", "Shape")
+	in.word(s, wordsOf(quantity.Values[bake.Shape]()...), "shape", "of the loaf (the style's usual one)", "Shape")
 }
 
 // lasting adds a flag for a time.
-func lasting(in *asked, target *time.Duration, name, usage string, fields ...string) {
+func lasting(in *asked, target *quantity.Elapsed, name, usage string, fields ...string) {
 	in.each(func(text string) error {
 		d, err := quantity.ParseDuration(text)
 		if err == nil {
-			*target = d
+			*target = quantity.Elapsed(d)
 		}
 		return err
 	}, name, "TIME", usage, fields...)
-}
-
-// placePart says where water boils and what that does to the target.
-func placePart(u units, boiling quantity.Temperature, place bake.Site, capped bool) string {
-	where := "at " + u.length(place.Altitude)
-	if !place.Station.IsZero() {
-		where = "at " + place.Station.String()
-	}
-	text := fmt.Sprintf("water boils at %s %s", u.temperature(boiling, 1), where)
-	if capped {
-		text += ", which is what sets the target here"
-	}
-	return text
-}
-
-type placeData struct {
-	Altitude quantity.Length      `json:"altitude"`
-	Boiling  quantity.Temperature `json:"boiling"`
 }

@@ -275,7 +275,7 @@ func (l lessons) next(ctx context.Context, s System, file, now string) (*nextPla
 		return nil, err
 	}
 	n := &nextPlan{file: file}
-	if n.before, err = bakeday.Plan(ctx, in.bake, in.clock); err != nil {
+	if n.before, err = in.bake.Plan(ctx, in.clock); err != nil {
 		return nil, complain(file, located(in.file, err))
 	}
 	b := in.bake
@@ -292,7 +292,7 @@ func (l lessons) next(ctx context.Context, s System, file, now string) (*nextPla
 			n.loss, b.Loaves.Loss = &loss, loss
 		}
 	}
-	if n.after, err = bakeday.Plan(ctx, b, in.clock); err != nil {
+	if n.after, err = b.Plan(ctx, in.clock); err != nil {
 		return nil, badInput("%s: with what the log teaches: %s", file, err)
 	}
 	n.bulkBefore = n.before.Rising.Bulk.Ready()
@@ -455,7 +455,7 @@ func (l lessons) sheet(next *nextPlan) lessonSheet {
 		out.Cultures = append(out.Cultures, one)
 	}
 	for _, x := range l.losses {
-		out.Losses = append(out.Losses, lossLesson{x.Style.String(), x.Learned.Count, tenthPercent(x.Learned.Mean), tenthPercent(x.Learned.Low), tenthPercent(x.Learned.High)})
+		out.Losses = append(out.Losses, lossLesson{x.Style.String(), x.Learned.Count, tenthPercent(x.Learned.Mean), tenthPercent(x.Learned.Next.Low), tenthPercent(x.Learned.Next.High)})
 	}
 	if next != nil {
 		out.Next = &nextPlanSheet{

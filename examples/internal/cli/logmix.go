@@ -89,7 +89,7 @@ func (f *noteFlags) planned(ctx context.Context, s System, name string) (loaded,
 	if l.clock.Now, err = f.clock(s, l.clock.Zone); err != nil {
 		return l, bakeday.Day{}, err
 	}
-	day, err := bakeday.Plan(ctx, l.bake, l.clock)
+	day, err := l.bake.Plan(ctx, l.clock)
 	if err != nil {
 		return l, day, complain(name, located(l.file, err))
 	}

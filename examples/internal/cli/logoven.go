@@ -47,7 +47,7 @@ func newLogWeights(s System) *cobra.Command {
 	f.register(cmd)
 	f.in.value(&w.In, "in", "MASS", "of the dough that went in", "weights.in")
 	f.in.value(&w.Out, "out", "MASS", "of the bread when cool", "weights.out")
-	f.in.word(&w.Style, wordsOf(bake.Styles()...), "style", "kind of bread (lean hearth)", "weights.style")
+	f.in.word(&w.Style, wordsOf(quantity.Values[bake.Style]()...), "style", "kind of bread (lean hearth)", "weights.style")
 	cmd.RunE = func(*cobra.Command, []string) error {
 		e, err := f.entry(s, bakelog.KindWeights, nil)
 		if err != nil {

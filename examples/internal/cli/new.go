@@ -180,7 +180,7 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 	if err != nil {
 		return badInput("maslin new: --zone: %s", err)
 	}
-	if _, err := bakeday.Plan(ctx, bake, clock); err != nil {
+	if _, err := bake.Plan(ctx, clock); err != nil {
 		flags := map[string]string{
 			"Loaves.Pieces": "--pieces", "Liquids": "--hydration", "Salt": "--hydration", "Loaves.Baked": "--baked", "Liquids[0].Percent": "--hydration", "Mixing.Bowl": "--bowl", "Wanted": "--wanted", "Kitchen.Altitude": "--altitude",
 			"Kitchen.Day": "--day", "Kitchen.Night": "--night", "Kitchen.Tap": "--tap", "Flours[0].Percent": "--rye", "Flours[1].Percent": "--rye", "Flours": "--rye",

@@ -189,7 +189,7 @@ func benchAt(ctx context.Context, l loaded, now time.Time, entries []bakelog.Ent
 	if b.learned, err = learnFrom(mixedBefore(entries, in.clock.Now), &in.bake); err != nil {
 		return nil, badInput("%s: %s", l.name, err)
 	}
-	if b.day, err = bakeday.Plan(ctx, in.bake, in.clock); err != nil {
+	if b.day, err = in.bake.Plan(ctx, in.clock); err != nil {
 		return nil, complain(l.name, located(l.file, err))
 	}
 	b.sheet = b.day.Data()
@@ -266,7 +266,7 @@ func (b *bench) follow(ctx context.Context, in loaded, entries []bakelog.Entry) 
 	if b.dough != nil && !b.dough.Mix.Dough.IsZero() {
 		again := in.bake
 		again.Mixing.Temperature = b.dough.Mix.Dough
-		if day, err := bakeday.Plan(ctx, again, in.clock); err == nil && day.Rising.Feasible {
+		if day, err := again.Plan(ctx, in.clock); err == nil && day.Rising.Feasible {
 			rising = day.Rising
 		}
 	}

@@ -182,7 +182,11 @@ func (b *bench) lookFor(s bakeday.StepData, u units) []string {
 	case schedule.Preheat:
 		out = append(out, "oven and what is in it to "+u.temperature(sheet.Oven.Temperature, 0))
 	case schedule.Bake:
-		out = append(out, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more", u.temperature(sheet.Oven.Core, 1), u.temperature(sheet.Oven.CoreFrom, 0), u.temperature(sheet.Oven.CoreTo, 0), percent(sheet.Oven.MinimumLoss, 0)))
+		if sheet.Oven.Core.IsZero() {
+			out = append(out, "done by time and color")
+		} else {
+			out = append(out, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more", u.temperature(sheet.Oven.Core, 1), u.temperature(sheet.Oven.CoreFrom, 0), u.temperature(sheet.Oven.CoreTo, 0), percent(sheet.Oven.MinimumLoss, 0)))
+		}
 		if sheet.Oven.Covered > 0 {
 			out = append(out, fmt.Sprintf("%s covered, then about %s uncovered", sheet.Oven.Covered, sheet.Oven.Uncovered))
 		}

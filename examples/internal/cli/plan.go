@@ -168,7 +168,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if f.fit {
 		return runFit(ctx, s, l, f)
 	}
-	day, err := bakeday.Plan(ctx, l.bake, l.clock)
+	day, err := l.bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complain(name, located(l.file, err))
 	}

@@ -213,7 +213,11 @@ func ovenPart(p *page, d bakeday.Day, s bakeday.PlanData, u units) {
 	} else {
 		p.para(2, fmt.Sprintf("%s: about %s", round, o.Uncovered))
 	}
-	p.para(2, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more: water boils at %s at %s", u.temperature(done.Core, 1), u.temperature(done.From, 0), u.temperature(done.To, 0), percent(o.MinimumLoss, 0), u.temperature(done.Boiling, 1), u.length(d.Bake.Kitchen.Altitude)))
+	if done.Core.IsZero() {
+		p.para(2, u.say(d.Baking.Doneness.Note))
+	} else {
+		p.para(2, fmt.Sprintf("done at a core of %s (%s to %s) and a loss of %s or more: water boils at %s at %s", u.temperature(done.Core, 1), u.temperature(o.CoreFrom, 0), u.temperature(o.CoreTo, 0), percent(o.MinimumLoss, 0), u.temperature(done.Boiling, 1), u.length(d.Bake.Kitchen.Altitude)))
+	}
 	p.para(2, fmt.Sprintf("bake loss %s of the dough (usual: %s to %s): %s goes in, %s comes out cool", percent(o.Loss, 1), percent(o.UsualLoss.Low, 1), percent(o.UsualLoss.High, 1), u.mass(rounded(s.Formula.Scaling)), u.mass(o.Baked)))
 	cool := fmt.Sprintf("cool enough to slice (%s) after %s", u.temperature(o.Slice, 0), o.Cooling.TimeRange())
 	if o.Rest > 0 {

@@ -37,9 +37,9 @@ func (r *readings) read(text string) error {
 		if err != nil {
 			return refuse(quantity.ErrUnit)
 		}
-		one.At = time.Duration(c.Minutes()) * time.Minute
-		if n := len(r.all); n > 0 && r.clocks > 0 && one.At < r.all[n-1].At-12*time.Hour {
-			one.At += 24 * time.Hour
+		one.At = quantity.Elapsed(time.Duration(c.Minutes()) * time.Minute)
+		if n := len(r.all); n > 0 && r.clocks > 0 && one.At < r.all[n-1].At-quantity.Elapsed(12*time.Hour) {
+			one.At += quantity.Elapsed(24 * time.Hour)
 		}
 		r.clocks++
 	} else {
@@ -47,7 +47,7 @@ func (r *readings) read(text string) error {
 		if err != nil {
 			return refuse(quantity.ErrUnit)
 		}
-		one.At = d
+		one.At = quantity.Elapsed(d)
 	}
 	r.all = append(r.all, one)
 	return nil
@@ -68,15 +68,10 @@ func (r *readings) samples(in *asked) []bake.Sample {
 	return out
 }
 
-// last is the clock time of the last reading, when there is one.
-func (r *readings) last() (time.Duration, bool) {
-	if r.clocks == 0 {
-		return 0, false
+// last is the clock at the last reading, on the day of the present, when the readings are by the clock.
+func (r *readings) last(now time.Time) time.Time {
+	if r.clocks == 0 || r.clocks < len(r.all) {
+		return time.Time{}
 	}
-	return r.all[len(r.all)-1].At, true
-}
-
-// clockAfter prints a clock time.
-func clockAfter(at, d time.Duration) string {
-	return time.Time{}.Add(at + d).Format("15:04")
+	return time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, now.Location()).Add(r.all[len(r.all)-1].At.Duration())
 }

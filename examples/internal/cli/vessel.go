@@ -7,14 +7,13 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/vessel"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"github.com/spf13/cobra"
 )
 
 // The vessels, and the flags that go with each.
 var vesselFlagsOf = map[string][]string{
-	"tin":    {"dough", "volume", "size", "loaf"},
+	"tin":    {"dough", "volume", "size", "loaf", "own-volume", "own-dough"},
 	"basket": {"dough", "volume"},
 	"bowl":   {"dough", "volume"},
 	"tub":    {"dough", "diameter", "width", "depth", "height", "start", "rise", "density"},
@@ -33,6 +32,7 @@ type vesselFlags struct {
 	rises                                 []quantity.Percent
 	density                               float64
 	loaf                                  vessel.TinLoaf
+	own                                   vessel.OwnTin
 }
 
 func newVessel(s System) *cobra.Command {
@@ -41,8 +41,10 @@ func newVessel(s System) *cobra.Command {
 		Short: "How much dough for a tin or basket, and where to mark the rise on a tub",
 		Long: `vessel says how much dough goes into a tin, a proofing basket or a lined bowl, or how large a one a
 dough needs; where to mark a straight-sided tub so that the rise can be read; and how much dough
-to put into a small sample jar, with its marks. Sizes are inside sizes.`,
+to put into a small sample jar, with its marks. Sizes are inside sizes. What a tin of your own takes
+says what another takes of the same bread.`,
 		Example: `  maslin vessel tin --size 24x11x7cm --loaf open-white
+  maslin vessel tin --volume 2.4L --own-volume 1.44L --own-dough 450g
   maslin vessel basket --dough 850g
   maslin vessel tub --diameter 26cm --start 6cm --rise 75%
   maslin vessel jar --diameter 6cm --height 12cm`,
@@ -50,10 +52,12 @@ to put into a small sample jar, with its marks. Sizes are inside sizes.`,
 	}
 	f := &vesselFlags{in: ask(cmd)}
 	in := f.in
-	in.value(&f.dough, "dough", "MASS", "of one loaf, or in the tub", "dough", "Dough")
-	in.value(&f.volume, "volume", "VOLUME", "of the tin, basket or bowl, filled with water to the rim", "tin", "v")
-	in.each(func(text string) (err error) { f.size, err = sides(text); return err }, "size", "LxWxH", "of a box-shaped tin, such as 24x11x7cm", "length", "width", "height")
+	in.value(&f.dough, "dough", "MASS", "of one loaf, or in the tub", "Dough")
+	in.value(&f.volume, "volume", "VOLUME", "of the tin, basket or bowl, filled with water to the rim", "Volume")
+	in.each(func(text string) (err error) { f.size, err = sides(text); return err }, "size", "LxWxH", "of a box-shaped tin, such as 24x11x7cm", "Box.Length", "Box.Width", "Box.Height")
 	in.word(&f.loaf, wordsOf(vessel.OpenTinWhite, vessel.WholesaleWhite, vessel.LiddedTin, vessel.WholeGrainTin, vessel.RyeTin, vessel.EnrichedTin), "loaf", "what bakes in the tin (open white)", "loaf")
+	in.value(&f.own.Volume, "own-volume", "VOLUME", "of a tin of yours that you know, filled with water to the rim", "Own.Volume")
+	in.value(&f.own.Dough, "own-dough", "MASS", "that it takes of this bread", "Own.Dough")
 	in.value(&f.diameter, "diameter", "LENGTH", "of a round tub or jar", "Diameter")
 	in.value(&f.width, "width", "LENGTH", "of a square tub", "Width")
 	in.value(&f.depth, "depth", "LENGTH", "of a square tub", "Depth")
@@ -73,7 +77,7 @@ to put into a small sample jar, with its marks. Sizes are inside sizes.`,
 			return &quantity.InputError{Got: "0", Want: "0.5 to 1.4 kg/L", Err: quantity.ErrOutOfRange}
 		}
 		return nil
-	}, "density", "KG/L", "of the dough when put in (1.12)", "density", "Density")
+	}, "density", "KG/L", "of the dough when put in (1.12)", "Density")
 	f.register(cmd)
 	cmd.Args = func(cmd *cobra.Command, args []string) error {
 		example, _, _ := strings.Cut(strings.TrimSpace(cmd.Example), "\n")
@@ -120,25 +124,12 @@ func sides(text string) ([]quantity.Length, error) {
 	return out, nil
 }
 
-// vesselFound is everything a vessel was asked for.
-type vesselFound struct {
-	kind      string
-	box       quantity.Volume
-	low, high quantity.Mass // of dough that goes in
-	likely    quantity.Mass // zero where only a range is known
-	need      *vessel.VesselVolume
-	proof     *vessel.ProofSize
-	lines     *vessel.FillLine
-	jar       *vessel.JarSample
-	working   working.Working
-}
-
 func runVessel(s System, kind string, f *vesselFlags) error {
 	if err := f.check(); err != nil {
 		return err
 	}
 	in := f.in
-	for _, name := range []string{"dough", "volume", "size", "loaf", "diameter", "width", "depth", "height", "start", "rise", "density"} {
+	for _, name := range []string{"dough", "volume", "size", "loaf", "own-volume", "own-dough", "diameter", "width", "depth", "height", "start", "rise", "density"} {
 		if !slices.Contains(vesselFlagsOf[kind], name) {
 			var with []string
 			for _, w := range vesselWords {
@@ -149,39 +140,43 @@ func runVessel(s System, kind string, f *vesselFlags) error {
 			in.only(either(with), name)
 		}
 	}
-	var p quantity.Problems
-	found := vesselFound{kind: kind}
+	a, err := f.answer(kind)
+	if wrong := in.complain(err); wrong != nil {
+		return wrong
+	}
+	return s.tell(f.output, a, true)
+}
+
+func (f *vesselFlags) answer(kind string) (telling, error) {
 	switch kind {
-	case "tin":
-		f.tin(&found, &p)
-	case "basket", "bowl":
-		f.proof(&found, &p)
 	case "tub":
-		r, err := vessel.FillLines(vessel.RiseContainer{
+		return vessel.RiseContainer{
 			Diameter: f.diameter, Width: f.width, Depth: f.depth, Height: f.height, Start: f.start, Dough: f.dough, Density: f.density, Rises: f.rises,
-		})
-		p.Join("", err)
-		found.lines, found.working = &r, r.Working()
+		}.Marks()
 	case "jar":
 		jar := vessel.SampleJar{Diameter: f.diameter, Height: f.height, Density: f.density}
 		if len(f.rises) > 1 {
-			in.fault("rise", count(len(f.rises), "rise", "rises"), "one rise of the jar", quantity.ErrInconsistent)
+			f.in.fault("rise", count(len(f.rises), "rise", "rises"), "one rise of the jar", quantity.ErrInconsistent)
 		} else if len(f.rises) == 1 {
-			jar.Rise = f.rises[0]
-			if jar.Rise.IsZero() {
-				in.fault("rise", "0 %", "10 % to 500 %", quantity.ErrOutOfRange)
+			if jar.Rise = f.rises[0]; jar.Rise.IsZero() {
+				f.in.fault("rise", "0 %", "10 % to 500 %", quantity.ErrOutOfRange)
 			}
 		}
-		r, err := vessel.FillSample(jar)
-		p.Join("", err)
-		found.jar, found.lines, found.working = &r, &r.FillLine, r.Working()
+		return jar.Sample()
+	case "tin":
+		return f.tin()
 	}
-	if wrong := in.complain(p.Err()); wrong != nil {
-		return wrong
+	in := vessel.Proofing{Dough: f.dough, Volume: f.volume}
+	if kind == "bowl" {
+		in.Vessel = vessel.LinedBowl
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { vesselPage(p, u, f, found) }, data: vesselData(f, found), workings: []working.Working{found.working},
-	})
+	switch f.one("dough", "volume") {
+	case "volume":
+		return in.Fill()
+	case "dough":
+		return in.Size()
+	}
+	return vessel.VesselFill{}, nil // said already
 }
 
 // one of the sizes of a tin, basket or bowl has to be there, and no second one.
@@ -203,51 +198,30 @@ func (f *vesselFlags) one(names ...string) string {
 	return ""
 }
 
-func (f *vesselFlags) tin(found *vesselFound, p *quantity.Problems) {
+func (f *vesselFlags) tin() (telling, error) {
 	given := f.one("dough", "volume", "size")
-	v := f.volume
+	factor, err := f.loaf.Factor()
+	if f.in.given("own-volume") || f.in.given("own-dough") {
+		factor, err = vessel.OwnTin{Volume: f.own.Volume, Dough: f.own.Dough}.Factor()
+		err = quantity.At("Own", err)
+	}
+	if err != nil {
+		return nil, err
+	}
 	switch given {
 	case "dough":
-		need, err := vessel.TinForDough(f.dough, f.loaf)
-		p.Join("", err)
-		found.need, found.working = &need, need.Working()
-		return
+		return factor.Tin(f.dough)
+	case "volume":
+		return factor.Fill(f.volume)
 	case "size":
 		if len(f.size) != 3 {
-			return // said already
+			break // said already
 		}
-		box, err := vessel.TinBox(f.size[0], f.size[1], f.size[2])
+		box, err := vessel.TinBox{Length: f.size[0], Width: f.size[1], Height: f.size[2]}.Volume()
 		if err != nil {
-			p.Join("", err)
-			return
+			return nil, quantity.At("Box", err)
 		}
-		v = box
-	case "":
-		return
+		return factor.Fill(box)
 	}
-	fill, err := vessel.DoughForTin(v, f.loaf)
-	p.Join("", err)
-	found.box, found.low, found.high, found.working = v, fill.Low, fill.High, fill.Working()
-}
-
-func (f *vesselFlags) proof(found *vesselFound, p *quantity.Problems) {
-	in := vessel.ProofBasket
-	if found.kind == "bowl" {
-		in = vessel.LinedBowl
-	}
-	switch f.one("dough", "volume") {
-	case "dough":
-		r, err := vessel.ProofVesselFor(f.dough, in)
-		p.Join("", err)
-		found.proof, found.need, found.working = &r, &r.Volume, r.Working()
-	case "volume":
-		low, likely, high, err := vessel.DoughForVessel(f.volume, in)
-		p.Join("", err)
-		found.box, found.low, found.likely, found.high = f.volume, low, likely, high
-		if err == nil {
-			if r, err := vessel.ProofVesselFor(likely, in); err == nil {
-				found.working = r.Working()
-			}
-		}
-	}
+	return vessel.VesselFill{}, nil
 }

@@ -78,7 +78,7 @@ func TestCarryOver(t *testing.T) {
 	}
 	t.Logf("%d loaves: the core gained %.2f of its distance to boiling on average; %d peaks within the range", n, sum/float64(n), inside)
 	if mean := sum / float64(n); mean < 0.5 || mean > 0.66 {
-		t.Errorf("mean gain %.2f, the median of the range says 0.58", mean)
+		t.Errorf("mean gain %.2f, the numerical loaves, which dry no further, gained 0.58", mean)
 	}
 	if inside < n*8/10 {
 		t.Errorf("%d of %d peaks within an 80 %% range", inside, n)
@@ -124,7 +124,7 @@ func TestRefitCooling(t *testing.T) {
 			var samples []bake.Sample
 			for k := range 3 {
 				at := start + gap*float64(k)/2
-				samples = append(samples, bake.Sample{At: time.Duration((at - l.Out) * 1e9), Core: quantity.Celsius(At(after, at).Core + 0.5*rng.NormFloat64())})
+				samples = append(samples, bake.Sample{At: quantity.Elapsed((at - l.Out) * 1e9), Core: quantity.Celsius(At(after, at).Core + 0.5*rng.NormFloat64())})
 			}
 			c, err := bake.CoolingProbe{Samples: samples, Room: quantity.Celsius(22 + 0.5*rng.NormFloat64())}.TimeLeft()
 			if err != nil {

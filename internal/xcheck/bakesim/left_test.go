@@ -58,7 +58,7 @@ func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 		if math.IsInf(arrival, 1) {
 			t.Fatalf("loaf %+v never bakes", l)
 		}
-		for _, approach := range bake.Approaches() {
+		for _, approach := range quantity.Values[bake.Approach]() {
 			for _, d := range below {
 				end := Reaches(points, target.Boiling.Celsius()-d)
 				for _, n := range []int{2, 5} {
@@ -73,7 +73,7 @@ func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 			}
 		}
 	}
-	for _, approach := range bake.Approaches() {
+	for _, approach := range quantity.Values[bake.Approach]() {
 		for _, n := range []int{2, 5} {
 			for _, d := range below {
 				key := fmt.Sprintf("%v, %d readings, last %2.0f °C below boiling", approach, n, d)
@@ -101,7 +101,7 @@ func (s *score) try(t *testing.T, points []Point, goal bake.Goal, approach bake.
 	for i := range n {
 		at := end - span*float64(n-1-i)/float64(n-1)
 		core := At(points, at).Core + offset + 0.36*rng.NormFloat64()
-		p.Samples = append(p.Samples, bake.Sample{At: time.Duration(at * float64(time.Second)), Core: quantity.Celsius(core)})
+		p.Samples = append(p.Samples, bake.Sample{At: quantity.Elapsed(at * float64(time.Second)), Core: quantity.Celsius(core)})
 	}
 	left, err := p.TimeLeft()
 	if err != nil || left.State != bake.Rising {
