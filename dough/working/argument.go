@@ -71,7 +71,10 @@ func argOf(value any) arg {
 		return arg{kind: kindInstant, text: v.Format(time.RFC3339) + "[" + v.Location().String() + "]"}
 	case quantity.TimeRange:
 		minutes := func(d time.Duration) arg { return elapsedArg(d.Round(time.Minute)) }
-		return arg{kind: kindRange, parts: []arg{minutes(v.Early), minutes(v.Likely), minutes(v.Late), textArg(kindPercent, v.Probability)}}
+		claim := textArg(kindPercent, v.Probability)
+		return arg{kind: kindRange, parts: []arg{minutes(v.Early), minutes(v.Likely), minutes(v.Late), claim}}
+	case quantity.Window:
+		return arg{kind: kindMessage, message: windowMessage(v)}
 	case string:
 		return arg{kind: kindName, text: v}
 	case teller:

@@ -54,7 +54,8 @@ func (r Reader) DayClock(t time.Time) string {
 // Date shows the weekday and the date, "Saturday 28 November".
 func (r Reader) Date(t time.Time) string {
 	t = r.in(t)
-	return Tell("working.date", "%[1]s %[2]d %[3]s", dayWord{t.Weekday().String()}, t.Day(), monthWord{t.Month()}).Text(r)
+	day, month := dayWord{t.Weekday().String()}, monthWord{t.Month()}
+	return Tell("working.date", "%[1]s %[2]d %[3]s", day, t.Day(), month).Text(r)
 }
 
 // DateClock shows all of a moment, "Saturday 28 November 2026, 14:05".
@@ -87,4 +88,13 @@ func wordMessage(key string) Message {
 // TimeRange shows "5h10m to 7h25m (80 %), likely 6h10m", to the minute.
 func (r Reader) TimeRange(t quantity.TimeRange) string {
 	return r.ranged("", argOf(t).parts, piece{places: -1})
+}
+
+// windowMessage shows "Sat 06:40 to 07:25", the second with its day where it is another.
+func windowMessage(w quantity.Window) Message {
+	y, m, d := w.From.Date()
+	if y2, m2, d2 := w.To.Date(); y == y2 && m == m2 && d == d2 {
+		return Tell("working.window", "%v to %t", w.From, w.To)
+	}
+	return Tell("working.window_days", "%v to %v", w.From, w.To)
 }

@@ -12,8 +12,8 @@ type Finding struct {
 	By     Expr    // the arithmetic
 	Table  Table   // a table whose last column is added up
 	Look   Message // of a step without arithmetic: where to look, such as the table, or what was searched how
-	// Is is the result of the library, a quantity or an [Amount]: its unit is that of the step, and the expression has to
-	// agree with it. Without it the result is the value of the expression in Unit.
+	// Is is the result of the library, a quantity or an [Amount]: its unit is that of the step, and the expression
+	// has to agree with it. Without it the result is the value of the expression in Unit.
 	Is   any
 	Unit Unit
 	// Decimals are shown of a result; WholeNumber for none. Not given, as many as make five significant digits.

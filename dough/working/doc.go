@@ -5,9 +5,9 @@
 // line with the numbers put in, the value, whether it was rounded, and the source. A caller who
 // does not ask pays nothing, because results keep their inputs and replay themselves.
 //
-// A step is one expression over bound symbols. The formula, the line with the numbers put in, the value, LaTeX and MathML are
-// made from it, in the units of the reader, and the printed line evaluates to the printed value. [Telling] tells a Working as
-// text, Markdown, LaTeX or MathML; [Working.Lines] gives every printed line as data.
+// A step is one expression over bound symbols. The formula, the line with the numbers put in, the value, LaTeX and
+// MathML are made from it, in the units of the reader, and the printed line evaluates to the printed value.
+// [Telling] tells a Working as text, Markdown, LaTeX or MathML; [Working.Lines] gives every printed line as data.
 //
 // # From question to type
 //

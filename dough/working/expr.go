@@ -56,9 +56,9 @@ func (b *binding) shown(r Reader) Value {
 }
 
 // Given binds a symbol: its name, such as "T_flour", what it stands for, and its value, which is a quantity of the
-// library, a time.Duration, a time.Time, a number, or an [Amount]. What comes behind an underscore is an index. A symbol keeps
-// its identity from step to step; two that have the same name and do not stand for the same are told apart by
-// a number when the working is told.
+// library, a time.Duration, a time.Time, a number, or an [Amount]. What comes behind an underscore is an index. A
+// symbol keeps its identity from step to step; two that have the same name and do not stand for the same are told
+// apart by a number when the working is told.
 func Given(name string, meaning Message, value any) Expr {
 	return Expr{&node{op: opSymbol, symbol: &binding{name: name, meaning: meaning, value: valueOf(value)}}}
 }
@@ -153,8 +153,8 @@ func (x Expr) Neg() Expr { return apply(opNegate, x) }
 // Share is x ÷ 100: the share that a percentage is.
 func (x Expr) Share() Expr { return x.Over(100) }
 
-// In is a symbol in another unit of its dimension. Where the symbol is not shown in that unit to the reader, a line of
-// conversion stands before the formula: T.In(Kelvin) gives T_K = T + 273.15.
+// In is a symbol in another unit of its dimension. Where the symbol is not shown in that unit to the reader, a
+// line of conversion stands before the formula: T.In(Kelvin) gives T_K = T + 273.15.
 func (x Expr) In(unit Unit) Expr {
 	n := apply(opIn, x)
 	n.n.unit = unit

@@ -100,7 +100,12 @@ func (t Telling) tableLaTeX(b *strings.Builder, table ToldTable, n *names) {
 	var head []string
 	for _, c := range table.Columns {
 		if c.Formula != "" {
-			fmt.Fprintf(b, "\\begin{flushleft}$%s = %s$\\end{flushleft}\n", texSymbol(c.Symbol), t.tex(c.formula, n, true))
+			fmt.Fprintf(
+				b,
+				"\\begin{flushleft}$%s = %s$\\end{flushleft}\n",
+				texSymbol(c.Symbol),
+				t.tex(c.formula, n, true),
+			)
 		}
 		text := "$" + texSymbol(c.Symbol) + "$"
 		if c.Unit != "" && c.Unit != string(Clock) {
@@ -108,7 +113,12 @@ func (t Telling) tableLaTeX(b *strings.Builder, table ToldTable, n *names) {
 		}
 		head = append(head, text)
 	}
-	fmt.Fprintf(b, "\\par\\begin{tabular}{%s}\n%s \\\\ \\hline\n", strings.Repeat("r", len(head)), strings.Join(head, " & "))
+	fmt.Fprintf(
+		b,
+		"\\par\\begin{tabular}{%s}\n%s \\\\ \\hline\n",
+		strings.Repeat("r", len(head)),
+		strings.Join(head, " & "),
+	)
 	for _, row := range table.Rows {
 		cells := make([]string, len(row))
 		for k, c := range row {
@@ -153,16 +163,24 @@ func (s Step) oldLaTeX(b *strings.Builder, cite string) {
 
 // texSigns are the signs of formulas and units, as math.
 var texSigns = map[rune]string{
-	'−': "-", '–': "-", '×': `\times `, '÷': `\div `, '·': `\cdot `, '≈': `\approx `, '≤': `\le `, '≥': `\ge `, '≠': `\ne `, '±': `\pm `,
-	'Σ': `\sum `, '∑': `\sum `, '∫': `\int `, '√': `\surd `, '∞': `\infty `, '→': `\to `, '∈': `\in `, '⌈': `\lceil `, '⌉': `\rceil `, '⌊': `\lfloor `, '⌋': `\rfloor `,
-	'α': `\alpha `, 'β': `\beta `, 'γ': `\gamma `, 'δ': `\delta `, 'ε': `\varepsilon `, 'ζ': `\zeta `, 'η': `\eta `, 'θ': `\theta `, 'κ': `\kappa `, 'λ': `\lambda `,
-	'μ': `\mu `, 'µ': `\mu `, 'ν': `\nu `, 'ξ': `\xi `, 'π': `\pi `, 'Π': `\prod `, 'ρ': `\rho `, 'σ': `\sigma `, 'τ': `\tau `, 'φ': `\varphi `, 'ψ': `\psi `, 'ω': `\omega `, 'Δ': `\Delta `, 'Γ': `\Gamma `, 'Φ': `\Phi `, 'Λ': `\Lambda `,
-	'²': "^{2}", '³': "^{3}", '⁻': "^{-}", '¹': "^{1}", '⁰': "^{0}", '⁴': "^{4}", '⁵': "^{5}", '⁶': "^{6}", '⁷': "^{7}", '⁸': "^{8}", '⁹': "^{9}", 'ᵢ': "_{i}", 'ⱼ': "_{j}", 'ₙ': "_{n}", '₀': "_{0}", '₁': "_{1}", '₂': "_{2}", '₃': "_{3}", '₄': "_{4}", '₅': "_{5}", '₆': "_{6}",
+	'−': "-", '–': "-", '×': `\times `, '÷': `\div `, '·': `\cdot `, '≈': `\approx `, '≤': `\le `, '≥': `\ge `,
+	'≠': `\ne `, '±': `\pm `,
+	'Σ': `\sum `, '∑': `\sum `, '∫': `\int `, '√': `\surd `, '∞': `\infty `, '→': `\to `, '∈': `\in `,
+	'⌈': `\lceil `, '⌉': `\rceil `, '⌊': `\lfloor `, '⌋': `\rfloor `,
+	'α': `\alpha `, 'β': `\beta `, 'γ': `\gamma `, 'δ': `\delta `, 'ε': `\varepsilon `, 'ζ': `\zeta `,
+	'η': `\eta `, 'θ': `\theta `, 'κ': `\kappa `, 'λ': `\lambda `,
+	'μ': `\mu `, 'µ': `\mu `, 'ν': `\nu `, 'ξ': `\xi `, 'π': `\pi `, 'Π': `\prod `, 'ρ': `\rho `, 'σ': `\sigma `,
+	'τ': `\tau `, 'φ': `\varphi `, 'ψ': `\psi `, 'ω': `\omega `, 'Δ': `\Delta `, 'Γ': `\Gamma `, 'Φ': `\Phi `,
+	'Λ': `\Lambda `,
+	'²': "^{2}", '³': "^{3}", '⁻': "^{-}", '¹': "^{1}", '⁰': "^{0}", '⁴': "^{4}", '⁵': "^{5}", '⁶': "^{6}",
+	'⁷': "^{7}", '⁸': "^{8}", '⁹': "^{9}", 'ᵢ': "_{i}", 'ⱼ': "_{j}", 'ₙ': "_{n}", '₀': "_{0}", '₁': "_{1}",
+	'₂': "_{2}", '₃': "_{3}", '₄': "_{4}", '₅': "_{5}", '₆': "_{6}",
 	'₇': "_{7}", '₈': "_{8}", '₉': "_{9}", '°': `^{\circ}`, '′': "'", '½': `\tfrac12 `, '¼': `\tfrac14 `,
 }
 
 var texASCII = map[rune]string{
-	'%': `\%`, '&': `\&`, '#': `\#`, '$': `\$`, '{': `\{`, '}': `\}`, '_': `\_`, '^': `\textasciicircum{}`, '~': `\textasciitilde{}`, '\\': `\textbackslash{}`,
+	'%': `\%`, '&': `\&`, '#': `\#`, '$': `\$`, '{': `\{`, '}': `\}`, '_': `\_`, '^': `\textasciicircum{}`,
+	'~': `\textasciitilde{}`, '\\': `\textbackslash{}`,
 }
 
 func texText(s string) string {

@@ -4,8 +4,9 @@ import (
 	"math"
 )
 
-// A Line is one printed line of a derivation, as its reader sees it: the formula, the same with the numbers put in, and the
-// value. Most steps have one; where a formula needs its own units, lines of conversion stand around it.
+// A Line is one printed line of a derivation, as its reader sees it: the formula, the same with the numbers put
+// in, and the value. Most steps have one; where a formula needs its own units, lines of conversion stand around
+// it.
 type Line struct {
 	Step    int // from 1
 	Symbol  string
@@ -38,7 +39,19 @@ func (w Working) Lines(r Reader) []Line {
 	var out []Line
 	for i, s := range w.Steps {
 		if s.finding == nil {
-			out = append(out, Line{Step: i + 1, Symbol: s.Symbol, Formula: s.Formula, Numbers: s.Numbers, Value: s.Value, Exact: s.Exact, Where: s.Where, Within: s.Tolerance})
+			out = append(
+				out,
+				Line{
+					Step:    i + 1,
+					Symbol:  s.Symbol,
+					Formula: s.Formula,
+					Numbers: s.Numbers,
+					Value:   s.Value,
+					Exact:   s.Exact,
+					Where:   s.Where,
+					Within:  s.Tolerance,
+				},
+			)
 			continue
 		}
 		for _, l := range s.lines(r, n) {
@@ -101,7 +114,8 @@ func (s Step) lines(r Reader, n *names) []Line {
 		printed = printed.finer(l.finer)
 	}
 	main := r.line(n, symbol, by, printed, f.Within)
-	if main.Fault == "" && f.Is != nil && f.Rounding.IsZero() && !(math.Abs(s.raw.Number-s.result.value.Number) <= s.result.value.half()*(1+1e-9)+f.Within) {
+	if main.Fault == "" && f.Is != nil && f.Rounding.IsZero() &&
+		!(math.Abs(s.raw.Number-s.result.value.Number) <= s.result.value.half()*(1+1e-9)+f.Within) {
 		main.Fault = "the expression gives " + s.raw.String() + ", the library says " + s.result.value.String()
 	}
 	lines = append(lines, main)
@@ -160,13 +174,16 @@ func (r Reader) line(n *names, symbol *binding, formula *node, value Value, with
 		if b.column {
 			text = r.word("in the table")
 		}
-		l.Where = append(l.Where, Binding{Symbol: n.name(b), Meaning: b.meaning.Text(r), Value: text, Step: n.step[b.key()]})
+		l.Where = append(
+			l.Where,
+			Binding{Symbol: n.name(b), Meaning: b.meaning.Text(r), Value: text, Step: n.step[b.key()]},
+		)
 	}
 	return l
 }
 
-// putIn puts the numbers into a formula, with as many decimals more than they are shown with as it takes for the line to
-// give the value as printed.
+// putIn puts the numbers into a formula, with as many decimals more than they are shown with as it takes for the
+// line to give the value as printed.
 func (r Reader) putIn(formula *node, want Value, within float64) (numbers *node, finer int, fault string) {
 	clock := want.Unit == Clock
 	for _, s := range formula.symbols() {

@@ -14,7 +14,8 @@ func (t Telling) MathML(w Working, step int) string {
 	n := newNames(w.Steps)
 	var b strings.Builder
 	row := func(symbol, relation, right string) {
-		b.WriteString(`<math display="block"><mrow>` + mathSymbol(symbol) + "<mo>" + relation + "</mo>" + right + "</mrow></math>\n")
+		left := mathSymbol(symbol) + "<mo>" + relation + "</mo>"
+		b.WriteString(`<math display="block"><mrow>` + left + right + "</mrow></math>\n")
 	}
 	for _, l := range w.Steps[step-1].lines(t.Reader, n) {
 		if l.formula != nil {

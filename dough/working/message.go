@@ -29,7 +29,8 @@ type Message struct {
 //	TemperatureDelta, Length, Volume      as many decimals as asked for
 //	quantity.Percent                      the same in all units
 //	quantity.Elapsed, time.Duration       "4h30m", to the second
-//	time.Time                             %v "Sat 14:05", %t "14:05", %d "Saturday 28 November", %x "Saturday 28 November 2026, 14:05"
+//	time.Time                             %v "Sat 14:05", %t "14:05", %d "Saturday 28 November",
+//	                                      %x "Saturday 28 November 2026, 14:05"
 //	quantity.TimeRange, Range             "5h10m to 7h25m (80 %), likely 6h10m"
 //	int, float64 and their like           a number
 //	an integer type with String           a word, translated by the key "bake.Style/lean hearth"

@@ -77,7 +77,12 @@ func (m *Message) UnmarshalJSON(data []byte) error {
 }
 
 func refuse(path string, got []byte, want string) error {
-	return &quantity.InputError{GoPath: path, Got: quantity.Excerpt(string(got)), Want: want, Err: quantity.ErrInconsistent}
+	return &quantity.InputError{
+		GoPath: path,
+		Got:    quantity.Excerpt(string(got)),
+		Want:   want,
+		Err:    quantity.ErrInconsistent,
+	}
 }
 
 func readMessage(data []byte, depth int) (Message, error) {
@@ -216,7 +221,10 @@ func readText(kind, text string) (arg, error) {
 }
 
 // again parses a quantity and keeps its canonical text; an empty text is one that is not given.
-func again[T interface{ MarshalText() ([]byte, error) }](kind, text string, parse func(string) (T, error)) (arg, error) {
+func again[T interface{ MarshalText() ([]byte, error) }](
+	kind, text string,
+	parse func(string) (T, error),
+) (arg, error) {
 	if text == "" {
 		return arg{kind: kind}, nil
 	}

@@ -50,39 +50,56 @@ func otherProblem(err error) Message {
 	return Tell("error.other", "%s", err.Error())
 }
 
-// inputProblem puts together where, why, what was given and what is accepted.
+// inputProblem puts together where, why, what was given and what is accepted. Bounds that are typed are told in the
+// reader's units.
 func inputProblem(e *quantity.InputError) Message {
-	reason := reasonMessage(e.Err)
+	reason := reasonMessage(e)
 	if path := cmp.Or(e.Path, e.GoPath); path != "" {
 		reason = Tell("error.at", "%s: %v", path, reason)
 	}
+	var want any = e.Want
+	if e.Low != nil && e.High != nil {
+		bounds := Tell("working.range_plain", "%[1]s to %[2]s", e.Low, e.High)
+		if e.Want == "" || e.Want == bounds.String() {
+			want = bounds
+		}
+	}
 	switch {
-	case e.Got != "" && e.Want != "":
-		return Tell("error.got_want", "%v: got %s, want %s", reason, e.Got, e.Want)
+	case e.Got != "" && want != "":
+		return Tell("error.got_want", "%v: got %s, want %s", reason, e.Got, want)
 	case e.Got != "":
 		return Tell("error.got", "%v: got %s", reason, e.Got)
-	case e.Want != "":
-		return Tell("error.want", "%v: want %s", reason, e.Want)
+	case want != "":
+		return Tell("error.want", "%v: want %s", reason, want)
 	}
 	return reason
 }
 
-func reasonMessage(err error) Message {
-	switch {
+// reasonMessage is why an input is refused. A room's own code is an identifier of its own, "error.culture_too_large",
+// whose English is that of the reason.
+func reasonMessage(e *quantity.InputError) Message {
+	known := Tell("error.refused", "refused")
+	switch err := e.Err; {
 	case err == nil:
-		return Tell("error.refused", "refused")
 	case err == quantity.ErrRequired:
-		return Tell("error.required", "required")
+		known = Tell("error.required", "required")
 	case err == quantity.ErrOutOfRange:
-		return Tell("error.out_of_range", "out of range")
+		known = Tell("error.out_of_range", "out of range")
 	case err == quantity.ErrUnit:
-		return Tell("error.unit", "unit")
+		known = Tell("error.unit", "unit")
 	case err == quantity.ErrTooPrecise:
-		return Tell("error.too_precise", "too precise")
+		known = Tell("error.too_precise", "too precise")
 	case err == quantity.ErrInconsistent:
-		return Tell("error.inconsistent", "inconsistent")
+		known = Tell("error.inconsistent", "inconsistent")
 	case err == quantity.ErrModelRange:
-		return Tell("error.model_range", "outside the model's range")
+		known = Tell("error.outside_model", "outside the model's range")
+	case err == quantity.ErrForm:
+		known = Tell("error.wrong_form", "wrong form")
+	default:
+		known = Say("%s", err.Error())
 	}
-	return Say("%s", err.Error())
+	if code := quantity.InputErrors(e)[0].Code; code != "" && "error."+code != known.id {
+		return Message{id: "error." + code, template: known.template, args: known.args}
+	}
+	return known
 }

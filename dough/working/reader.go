@@ -45,12 +45,12 @@ func (s *ClockStyle) UnmarshalText(text []byte) error { return clockStyles.Unmar
 type Language struct {
 	// Tag is the BCP 47 tag, such as "de-CH". Nothing is decided by it.
 	Tag string `json:"tag,omitzero"`
-	// Sentences are templates by identifier, such as "mixing.water_too_warm": "das Wasser ist mit %.1f zu warm". Besides the
-	// sentences of the library they hold how a range, a duration, a date and a list are put together
+	// Sentences are templates by identifier, such as "mixing.water_too_warm": "das Wasser ist mit %.1f zu warm".
+	// Besides the sentences of the library they hold how a range, a duration, a date and a list are put together
 	// ("working.range", "working.hours_minutes", "working.date", "working.and").
 	Sentences map[string]string `json:"sentences,omitzero"`
-	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays
-	// and months, "time.Weekday/Sat" and "time.Month/November", and the subjects of cautions, "working.Subject/burns".
+	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays and
+	// months, "time.Weekday/Sat" and "time.Month/November", and the subjects of cautions, "working.Subject/burns".
 	// A key with a sentence in front, "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
 	Words map[string]string `json:"words,omitzero"`
 	// Decimal is the decimal sign; not given, a point.
@@ -69,7 +69,12 @@ func (l Language) Check(english map[string]string) error {
 		case !ok:
 			bad.Required("Sentences["+id+"]", quantity.Excerpt(english[id]))
 		case !fits(text, english[id], 10_000):
-			bad.Add("Sentences["+id+"]", quantity.Excerpt(text), "the same arguments as in "+quantity.Excerpt(english[id]), quantity.ErrInconsistent)
+			bad.Add(
+				"Sentences["+id+"]",
+				quantity.Excerpt(text),
+				"the same arguments as in "+quantity.Excerpt(english[id]),
+				quantity.ErrInconsistent,
+			)
 		}
 	}
 	for _, id := range sorted(l.Sentences) {

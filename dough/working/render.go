@@ -143,7 +143,8 @@ func (t Telling) stepMarkdown(b *strings.Builder, s Step, names *names) {
 		}
 		fmt.Fprintf(b, "   %s %s **%s**\n", code(l.Symbol), l.relation(), escape(l.Value))
 		if l.Rounded != "" {
-			fmt.Fprintf(b, "\n   %s\n", escape(Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded).Text(t.Reader)))
+			rounded := Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded)
+			fmt.Fprintf(b, "\n   %s\n", escape(rounded.Text(t.Reader)))
 		}
 	}
 	if t.Level == Everything {

@@ -26,7 +26,10 @@ type Column struct {
 
 // symbol is the column as a whole.
 func (c Column) symbol() *node {
-	return &node{op: opSymbol, symbol: &binding{name: c.Symbol, meaning: c.Meaning, value: Value{Unit: c.Unit}, column: true}}
+	return &node{
+		op:     opSymbol,
+		symbol: &binding{name: c.Symbol, meaning: c.Meaning, value: Value{Unit: c.Unit}, column: true},
+	}
 }
 
 // cell is one value of the column as a symbol.

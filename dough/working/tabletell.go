@@ -11,7 +11,8 @@ type ToldTable struct {
 	Fault   string // why it is not to be trusted; for tests
 }
 
-// A ToldColumn is the head of a column: its symbol, its unit, what it stands for and, where it is worked out, its formula.
+// A ToldColumn is the head of a column: its symbol, its unit, what it stands for and, where it is worked out, its
+// formula.
 type ToldColumn struct {
 	Symbol, Meaning, Unit, Formula string
 
@@ -103,8 +104,8 @@ func (c column) shown(row int, r Reader) Value {
 	return c.values[row].For(r)
 }
 
-// columnsFor keeps the columns of the table where their formulas hold in the reader's units. Otherwise a column in the
-// reader's unit stands before the one that the formulas need.
+// columnsFor keeps the columns of the table where their formulas hold in the reader's units. Otherwise a column in
+// the reader's unit stands before the one that the formulas need.
 func (t Table) columnsFor(r Reader) columns {
 	holds := true
 	for k, c := range t.Columns {
@@ -148,8 +149,8 @@ func (t Table) columnsFor(r Reader) columns {
 	return out
 }
 
-// refine gives the columns that column k is worked out from as many decimals as it takes for every row to give what is
-// printed.
+// refine gives the columns that column k is worked out from as many decimals as it takes for every row to give
+// what is printed.
 func (cs columns) refine(k int, finer []int, r Reader) string {
 	c := cs[k]
 	if c.formula == nil {

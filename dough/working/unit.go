@@ -49,11 +49,26 @@ type measure struct {
 func (u Unit) measure() measure {
 	switch u {
 	case Celsius:
-		return measure{dimension: "temperature", factor: "1", size: 1, zero: "273.15", offset: 273.15, us: Fahrenheit, suffix: "C"}
+		return measure{
+			dimension: "temperature",
+			factor:    "1",
+			size:      1,
+			zero:      "273.15",
+			offset:    273.15,
+			us:        Fahrenheit,
+			suffix:    "C",
+		}
 	case Kelvin:
 		return measure{dimension: "temperature", factor: "1", size: 1, suffix: "K"}
 	case Fahrenheit:
-		return measure{dimension: "temperature", factor: "1.8", size: 1 / 1.8, zero: "459.67", offset: 459.67, suffix: "F"}
+		return measure{
+			dimension: "temperature",
+			factor:    "1.8",
+			size:      1 / 1.8,
+			zero:      "459.67",
+			offset:    459.67,
+			suffix:    "F",
+		}
 	case DeltaCelsius:
 		return measure{dimension: "difference", factor: "1", size: 1, us: DeltaFahr, suffix: "C"}
 	case DeltaFahr:

@@ -139,7 +139,8 @@ func (v Value) For(r Reader) Value { return v.in(v.Unit.for_(r)) }
 // IsValid reports whether there is a number.
 func (v Value) IsValid() bool { return !math.IsNaN(v.Number) && !math.IsInf(v.Number, 0) }
 
-// Text shows the number at its decimals with its unit, for the reader: "22 °C", "5.043 × 10⁻⁷ m²/s", "312 min (5h12m)".
+// Text shows the number at its decimals with its unit, for the reader: "22 °C", "5.043 × 10⁻⁷ m²/s", "312 min
+// (5h12m)".
 func (v Value) Text(r Reader) string { return v.For(r).text(r) }
 
 // text shows the value in the unit that it is in.
@@ -158,7 +159,8 @@ func (v Value) text(r Reader) string {
 	if v.Unit != Number {
 		text += " " + string(v.Unit)
 	}
-	if minutes, ok := convert(v.Number, v.Unit, Minute); ok && v.Unit.measure().dimension == "time" && math.Abs(minutes) >= 60 && math.Abs(minutes) < 1e6 {
+	minutes, isTime := convert(v.Number, v.Unit, Minute)
+	if size := math.Abs(minutes); isTime && size >= 60 && size < 1e6 {
 		d := time.Duration(minutes * float64(time.Minute)).Round(time.Minute)
 		text += " (" + r.Elapsed(d) + ")"
 	}
@@ -232,6 +234,8 @@ func literalOf(x float64, decimals int) literalNumber {
 
 func minus(text string) string { return strings.Replace(text, "-", "−", 1) }
 
-var superscripts = strings.NewReplacer("-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
+var superscripts = strings.NewReplacer(
+	"-", "⁻", "0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹",
+)
 
 func superscript(n int) string { return superscripts.Replace(strconv.Itoa(n)) }

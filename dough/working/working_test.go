@@ -91,7 +91,21 @@ func ExampleWorking_LaTeX() {
 
 func TestLaTeXBalancesItsBracesWhateverIsGiven(t *testing.T) {
 	for _, s := range []string{"a_b^c", "x^", "_", "^(", "e^(−c·x)", "{}}{", `\end{document}`, "100 % & # $ ~", "🍞 日本", "\xff", "a__b", "T_water²", "Σ(T − tᵢ)", "½"} {
-		text := working.Working{Title: s, Steps: []working.Step{{Name: s, Symbol: s, Formula: s, Numbers: s, Value: s, Note: s, Source: working.NoSource(s), Where: []working.Binding{{Symbol: s, Meaning: s, Value: s}}}}}.LaTeX()
+		text := working.Working{
+			Title: s,
+			Steps: []working.Step{
+				{
+					Name:    s,
+					Symbol:  s,
+					Formula: s,
+					Numbers: s,
+					Value:   s,
+					Note:    s,
+					Source:  working.NoSource(s),
+					Where:   []working.Binding{{Symbol: s, Meaning: s, Value: s}},
+				},
+			},
+		}.LaTeX()
 		plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(text)
 		if strings.Count(plain, "{") != strings.Count(plain, "}") {
 			t.Errorf("%q: braces do not balance in\n%s", s, text)
@@ -121,9 +135,15 @@ func TestTextKeepsToItsWidth(t *testing.T) {
 
 func TestMarkdownEscapesWhatPeopleType(t *testing.T) {
 	hostile := "a|b\n# not a *heading* <b>`tick`</b>"
-	text := working.Working{Title: hostile, Steps: []working.Step{{Name: hostile, Symbol: "x`y", Formula: hostile, Value: hostile, Source: working.NoSource(hostile)}}}.Markdown()
+	text := working.Working{
+		Title: hostile,
+		Steps: []working.Step{
+			{Name: hostile, Symbol: "x`y", Formula: hostile, Value: hostile, Source: working.NoSource(hostile)},
+		},
+	}.Markdown()
 	for _, line := range strings.Split(text, "\n") {
-		if strings.HasPrefix(line, "# ") || strings.Contains(line, "<b>") && !strings.Contains(line, "``") && !strings.Contains(line, `\<b`) {
+		if strings.HasPrefix(line, "# ") ||
+			strings.Contains(line, "<b>") && !strings.Contains(line, "``") && !strings.Contains(line, `\<b`) {
 			t.Errorf("markup leaked: %q", line)
 		}
 	}
@@ -153,7 +173,8 @@ func TestStandingsAndPlaces(t *testing.T) {
 		t.Error(diff)
 	}
 	s := working.Source{Author: "A", Title: "T", URL: "u", Standing: working.FromMemory}.At("p. 3")
-	if s.String() != "A, T, p. 3, u [from memory]" || (working.Source{}).String() != "no source" || (working.Source{Standing: working.Computed}).String() != "computed" {
+	if s.String() != "A, T, p. 3, u [from memory]" || (working.Source{}).String() != "no source" ||
+		(working.Source{Standing: working.Computed}).String() != "computed" {
 		t.Error(s.String())
 	}
 	if c := (working.Caution{Subject: "burns", Text: working.Say("gloves")}); c.String() != "burns: gloves" {

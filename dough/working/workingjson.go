@@ -85,7 +85,9 @@ func (w Working) MarshalJSON() ([]byte, error) {
 	for _, s := range w.Steps {
 		step := wireStep{Name: Say(s.Name), Source: key[s.Source]}
 		if s.finding == nil {
-			step.Lines = []wireLine{{Symbol: s.Symbol, Formula: s.Formula, Numbers: s.Numbers, Shown: s.Value, Exact: s.Exact}}
+			step.Lines = []wireLine{
+				{Symbol: s.Symbol, Formula: s.Formula, Numbers: s.Numbers, Shown: s.Value, Exact: s.Exact},
+			}
 			if s.Note != "" {
 				step.Note = Say(s.Note)
 			}
@@ -95,7 +97,15 @@ func (w Working) MarshalJSON() ([]byte, error) {
 		f := s.finding
 		step.Name, step.Look, step.Rounding, step.Note = f.Name, f.Look, f.Rounding, f.Note
 		for _, l := range s.lines(r, names) {
-			line := wireLine{Symbol: id(l.symbol), Formula: l.Formula, Numbers: l.Numbers, Value: l.value, Shown: l.Value, Rounded: l.Rounded, Exact: l.Exact}
+			line := wireLine{
+				Symbol:  id(l.symbol),
+				Formula: l.Formula,
+				Numbers: l.Numbers,
+				Value:   l.value,
+				Shown:   l.Value,
+				Rounded: l.Rounded,
+				Exact:   l.Exact,
+			}
 			if l.formula != nil {
 				for _, sym := range l.formula.symbols() {
 					line.Uses = append(line.Uses, id(sym.symbol))

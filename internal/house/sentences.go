@@ -107,7 +107,8 @@ func sentence(room string, call *ast.CallExpr) (id, template, fault string) {
 	if call.Ellipsis.IsValid() {
 		return "", "", id + ": the arguments are not written out"
 	}
-	if given, shown := len(call.Args)-2, placeholders(template); len(shown) != given || given > 0 && slices.Max(shown) != given {
+	if given, shown := len(call.Args)-2, placeholders(template); len(shown) != given ||
+		given > 0 && slices.Max(shown) != given {
 		return "", "", fmt.Sprintf("%s: %d arguments for %q", id, given, template)
 	}
 	return id, template, ""

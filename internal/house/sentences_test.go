@@ -52,7 +52,18 @@ func f(s string, args []any) {
 	if err != nil || len(english) != 1 || english["bake.good"] != "%[2]v of %[1]v, 5 %% {1|a|b} more" {
 		t.Errorf("%v %v", english, err)
 	}
-	wants := []string{"another template", "1 arguments", "2 arguments", "2 arguments", "not written out", "no literal", "its package", "no literal", "no literal", "needs an identifier"}
+	wants := []string{
+		"another template",
+		"1 arguments",
+		"2 arguments",
+		"2 arguments",
+		"not written out",
+		"no literal",
+		"its package",
+		"no literal",
+		"no literal",
+		"needs an identifier",
+	}
 	if len(faults) != len(wants) {
 		t.Fatalf("%d faults: %s", len(faults), strings.Join(faults, "\n"))
 	}

@@ -14,8 +14,8 @@ import (
 // readers are those that every derivation is checked for.
 var readers = [...]working.Reader{{}, {Units: working.USCustomary}}
 
-// derived lists what is wrong with the steps of a working that were made from expressions: it reads what is printed, for
-// metric and for US readers, and knows nothing of how it was made.
+// derived lists what is wrong with the steps of a working that were made from expressions: it reads what is
+// printed, for metric and for US readers, and knows nothing of how it was made.
 func derived(w working.Working) []string {
 	var out []string
 	for _, r := range readers {
@@ -27,7 +27,17 @@ func derived(w working.Working) []string {
 				continue
 			}
 			fault := func(format string, args ...any) {
-				out = append(out, fmt.Sprintf("%s: step %d, %s, %s: %s", w.Title, l.Step, s.Name, r.Units, fmt.Sprintf(format, args...)))
+				out = append(
+					out,
+					fmt.Sprintf(
+						"%s: step %d, %s, %s: %s",
+						w.Title,
+						l.Step,
+						s.Name,
+						r.Units,
+						fmt.Sprintf(format, args...),
+					),
+				)
 			}
 			if s.Name == "" || l.Symbol == "" || l.Value == "" {
 				fault("needs a name, a symbol and a value")
@@ -129,14 +139,42 @@ func substituted(l working.Line, numbers float64) string {
 		return "formula " + l.Formula + " with the values of its symbols: " + err.Error()
 	}
 	if !(math.Abs(got-numbers) <= 1e-9*math.Max(1, math.Abs(numbers)) || got == numbers) {
-		return fmt.Sprintf("formula %s with the values of its symbols gives %.12g, the line of numbers %.12g", l.Formula, got, numbers)
+		return fmt.Sprintf(
+			"formula %s with the values of its symbols gives %.12g, the line of numbers %.12g",
+			l.Formula,
+			got,
+			numbers,
+		)
 	}
 	return ""
 }
 
 var valueForm = regexp.MustCompile(`^([−-]?)([0-9]+)(?:\.([0-9]+))?(?: × 10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+))?`)
 
-var plainDigits = strings.NewReplacer("⁻", "-", "⁰", "0", "¹", "1", "²", "2", "³", "3", "⁴", "4", "⁵", "5", "⁶", "6", "⁷", "7", "⁸", "8", "⁹", "9")
+var plainDigits = strings.NewReplacer(
+	"⁻",
+	"-",
+	"⁰",
+	"0",
+	"¹",
+	"1",
+	"²",
+	"2",
+	"³",
+	"3",
+	"⁴",
+	"4",
+	"⁵",
+	"5",
+	"⁶",
+	"6",
+	"⁷",
+	"7",
+	"⁸",
+	"8",
+	"⁹",
+	"9",
+)
 
 // printedValue reads the number that a value begins with, and half a unit of its last digit.
 func printedValue(text string) (value *big.Rat, half float64, ok bool) {
@@ -151,7 +189,11 @@ func printedValue(text string) (value *big.Rat, half float64, ok bool) {
 	if m[4] != "" {
 		exponent, _ = strconv.Atoi(plainDigits.Replace(m[4]))
 	}
-	value, ok = new(big.Rat).SetString(strings.Replace(m[1], "−", "-", 1) + m[2] + "." + m[3] + "0e" + strconv.Itoa(exponent))
+	value, ok = new(
+		big.Rat,
+	).SetString(
+		strings.Replace(m[1], "−", "-", 1) + m[2] + "." + m[3] + "0e" + strconv.Itoa(exponent),
+	)
 	return value, 0.5 * math.Pow10(exponent-len(m[3])), ok
 }
 

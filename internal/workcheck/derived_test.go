@@ -9,7 +9,10 @@ import (
 func TestLinesOfDerivationsAreReadAsPrinted(t *testing.T) {
 	good := working.Line{
 		Symbol: "D", Formula: "B ÷ (1 − L_1 ÷ 100)", Numbers: "780 ÷ (1 − 12 ÷ 100)", Value: "886.36 g",
-		Where: []working.Binding{{Symbol: "B", Meaning: "baked", Value: "780 g"}, {Symbol: "L_1", Meaning: "loss", Value: "12 %"}},
+		Where: []working.Binding{
+			{Symbol: "B", Meaning: "baked", Value: "780 g"},
+			{Symbol: "L_1", Meaning: "loss", Value: "12 %"},
+		},
 	}
 	if f := lineFaults(good); len(f) > 0 {
 		t.Fatal(f)
@@ -41,7 +44,9 @@ func TestLinesOfDerivationsAreReadAsPrinted(t *testing.T) {
 			t.Error(f)
 		}
 	}
-	if f := lineFaults(working.Line{Formula: "t − d", Numbers: "Sun 00:15 − 40 min", Value: "Sat 23:30", Where: []working.Binding{{Symbol: "t", Value: "Sun 00:15"}, {Symbol: "d", Value: "40 min"}}}); len(f) == 0 {
+	if f := lineFaults(working.Line{Formula: "t − d", Numbers: "Sun 00:15 − 40 min", Value: "Sat 23:30", Where: []working.Binding{{Symbol: "t", Value: "Sun 00:15"}, {Symbol: "d", Value: "40 min"}}}); len(
+		f,
+	) == 0 {
 		t.Error("a clock that is wrong passes")
 	}
 }

@@ -29,7 +29,26 @@ func Evaluate(line string) (*big.Rat, float64, error) {
 	if len(line) > 20_000 {
 		return nil, 0, fmt.Errorf("line of %d bytes", len(line))
 	}
-	p := &parser{text: strings.NewReplacer("−", "-", "×", "*", "·", "*", "÷", "/", "–", "-", "\u202f", "", "\u00a0", " ").Replace(line)}
+	p := &parser{
+		text: strings.NewReplacer(
+			"−",
+			"-",
+			"×",
+			"*",
+			"·",
+			"*",
+			"÷",
+			"/",
+			"–",
+			"-",
+			"\u202f",
+			"",
+			"\u00a0",
+			" ",
+		).Replace(
+			line,
+		),
+	}
 	v, err := p.sum()
 	if err != nil {
 		return nil, 0, err
@@ -143,7 +162,8 @@ func (p *parser) power() (number, error) {
 	if err != nil {
 		return number{}, err
 	}
-	if e := exponent.exact; e != nil && e.IsInt() && base.exact != nil && math.Abs(exponent.float) <= 64 && (exponent.float >= 0 || base.float != 0) {
+	if e := exponent.exact; e != nil && e.IsInt() && base.exact != nil && math.Abs(exponent.float) <= 64 &&
+		(exponent.float >= 0 || base.float != 0) {
 		n := int(exponent.float)
 		out := big.NewRat(1, 1)
 		for range max(n, -n) {
@@ -174,7 +194,8 @@ func (p *parser) atom() (number, error) {
 		p.at++
 	}
 	if p.at > start {
-		if p.at+1 < len(p.text) && p.text[p.at] == 'e' && (p.text[p.at+1] == '-' || p.text[p.at+1] >= '0' && p.text[p.at+1] <= '9') {
+		if p.at+1 < len(p.text) && p.text[p.at] == 'e' &&
+			(p.text[p.at+1] == '-' || p.text[p.at+1] >= '0' && p.text[p.at+1] <= '9') {
 			p.at += 2
 			for p.at < len(p.text) && p.text[p.at] >= '0' && p.text[p.at] <= '9' {
 				p.at++
@@ -185,7 +206,8 @@ func (p *parser) atom() (number, error) {
 		if !ok || len(digits) > 60 {
 			return number{}, fmt.Errorf("not a number: %q", digits)
 		}
-		if rest := strings.TrimPrefix(p.text[p.at:], " min"); len(rest) < len(p.text[p.at:]) && (rest == "" || rest[0] == ' ' || rest[0] == ')') {
+		if rest := strings.TrimPrefix(p.text[p.at:], " min"); len(rest) < len(p.text[p.at:]) &&
+			(rest == "" || rest[0] == ' ' || rest[0] == ')') {
 			p.at = len(p.text) - len(rest) // minutes beside a time of day
 		}
 		return exact(r), nil

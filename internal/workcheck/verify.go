@@ -24,8 +24,10 @@ func Verify(t testing.TB, w working.Working) {
 var identifier = regexp.MustCompile(`[\p{L}_][\p{L}\p{N}_ᵢ₀₁₂₃₄₅₆₇₈₉'′]*`)
 
 var known = map[string]bool{
-	"exp": true, "ln": true, "log10": true, "sqrt": true, "abs": true, "sin": true, "cos": true, "tan": true, "cot": true,
-	"floor": true, "ceil": true, "round": true, "min": true, "max": true, "Σ": true, "π": true, "pi": true, "e": true, "d": true, "dt": true, "J0": true, "J1": true,
+	"exp": true, "ln": true, "log10": true, "sqrt": true,
+	"abs": true, "sin": true, "cos": true, "tan": true, "cot": true,
+	"floor": true, "ceil": true, "round": true, "min": true, "max": true, "Σ": true,
+	"π": true, "pi": true, "e": true, "d": true, "dt": true, "J0": true, "J1": true,
 }
 
 // Faults lists what [Verify] would complain about.

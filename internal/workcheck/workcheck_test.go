@@ -33,7 +33,10 @@ func TestEvaluateKeepsFractionsExact(t *testing.T) {
 func TestFaultsAreFound(t *testing.T) {
 	good := working.Step{
 		Name: "sum", Symbol: "s", Formula: "a + b", Numbers: "1 + 2", Value: "3 g", Exact: true, Source: working.Algebra(),
-		Where: []working.Binding{{Symbol: "a", Meaning: "one", Value: "1 g"}, {Symbol: "b", Meaning: "two", Value: "2 g"}},
+		Where: []working.Binding{
+			{Symbol: "a", Meaning: "one", Value: "1 g"},
+			{Symbol: "b", Meaning: "two", Value: "2 g"},
+		},
 	}
 	if f := Faults(working.Working{Steps: []working.Step{good}}); len(f) != 0 {
 		t.Fatalf("a good step was faulted: %v", f)
