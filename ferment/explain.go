@@ -1,248 +1,269 @@
 package ferment
 
 import (
-	"fmt"
 	"math"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/gasbalance"
 	"example.org/maslin/internal/sources"
 )
 
-// Working derives the estimate step by step.
-func (e Estimate) Working() working.Working {
-	w := working.Working{Title: "When the dough is ready"}
-	if !e.given() {
-		return w
-	}
-	w.Steps = append(w.Steps, e.d.paceSteps()...)
-	w.Steps = append(w.Steps, e.d.startSteps(e.bulk.Inoculation, e.bulk.Yeast, len(e.bulk.Preferments))...)
-	s, c := e.moment(e.likely())
-	w.Steps = append(w.Steps, e.d.needStep("N", "gas the rise takes", e.d.target, c), e.d.gasStep("t_likely", &s, e.bulk.History, e.Ready()))
-	w.Steps = append(w.Steps, e.d.spreadStep(&s, "the range"))
-	return w
+// telling derives answers of one dough step by step.
+type telling struct {
+	*working.Derivation
+	d *prepared
+	// Symbols that later steps use.
+	pace, start working.Expr
 }
 
-// paceSteps are what the formula does to every rate.
-func (d *prepared) paceSteps() []working.Step {
-	f, l := &d.formula, d.law
-	half, solutes, pace := l.Halfway, f.Solutes(), l.Pace(*f)
+func (d *prepared) tell(title working.Message) *telling {
+	return &telling{Derivation: working.Derive(title), d: d}
+}
+
+// growthSource is what cells and gas rest on.
+func growthSource() working.Source {
+	return sources.Judged("logistic growth (Verhulst) and gas from cells (Luedeking and Piret 1959); four numbers fitted to rules of the trade")
+}
+
+// Working derives the estimate step by step: what the formula leaves of every rate, the cells, the rates at the dough's
+// temperature, the gas the rise takes, the spread from its parts, and early, late and likely times.
+func (e Estimate) Working() working.Working {
+	if !e.given() {
+		return working.Working{Title: "When the dough is ready"}
+	}
+	t := e.d.tell(working.Tell("ferment.derive_ready", "When the dough is ready"))
+	t.formula()
+	t.cells(&e.bulk)
+	s, c := e.moment(e.likely())
+	need := t.need("N", working.Tell("ferment.gas_needed", "gas that the rise takes"), e.d.target, c)
+	t.times(need, &s, e.outcome, e.bulk.History)
+	return t.Working()
+}
+
+// formula derives what salt, sugar, water and whole grain leave of every rate.
+func (t *telling) formula() {
+	f, l := &t.d.formula, t.d.law
+	half := l.Halfway
 	if f.Osmotolerant {
 		half = l.HalfwayTolerant
 	}
-	h, soft := number(f.Hydration), number(math.Min(f.Hydration, 1))
-	return []working.Step{{
-		Name: "what salt and sugar press with in the dough's water, osmol per kg", Symbol: "Π", Formula: "10 ÷ h × (c_s ÷ 58.44 × 1.86 + c_z ÷ 342.3 × 2)",
-		Where: []working.Binding{
-			{Symbol: "h", Meaning: "water over flour", Value: h},
-			{Symbol: "c_s", Meaning: "salt in percent of the flour", Value: number(f.Salt)},
-			{Symbol: "c_z", Meaning: "sugar in percent of the flour", Value: number(f.Sugar)},
-		},
-		Numbers: fmt.Sprintf("10 ÷ %s × (%s ÷ 58.44 × 1.86 + %s ÷ 342.3 × 2)", h, number(f.Salt), number(f.Sugar)),
-		Value:   fixed(solutes, 4), Tolerance: 1e-4, Source: sources.Judged("van 't Hoff; salt as two ions, sugar as two hexoses"),
-	}, {
-		Name: "what the formula leaves of every rate", Symbol: "π", Formula: "1 ÷ (1 + (Π ÷ Π₅₀)^2) × (h′ ÷ 0.72)^0.4 × exp(0.182 × w)",
-		Where: []working.Binding{
-			{Symbol: "Π", Meaning: "osmol per kg of water", Value: fixed(solutes, 4)},
-			{Symbol: "Π₅₀", Meaning: "at which yeast works at half its pace", Value: number(half)},
-			{Symbol: "h′", Meaning: "water over flour, at most 1", Value: soft},
-			{Symbol: "w", Meaning: "share of whole grain", Value: number(f.Whole)},
-		},
-		Numbers: fmt.Sprintf("1 ÷ (1 + (%s ÷ %s)^2) × (%s ÷ 0.72)^0.4 × exp(0.182 × %s)", fixed(solutes, 4), number(half), soft, number(f.Whole)),
-		Value:   fixed(pace, 4), Tolerance: 2e-4,
-		Source: sources.Judged("between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, whole grain faster"),
-	}}
+	amount := func(v float64, u working.Unit) working.Value { return working.Amount(v, u, digits(v)) }
+	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"), amount(f.Hydration, working.Number))
+	salt := working.Given("c_s", working.Tell("ferment.symbol_salt", "salt in percent of the flour"), amount(f.Salt, working.Number))
+	solutes := working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86))
+	if f.Sugar > 0 {
+		sugar := working.Given("c_z", working.Tell("ferment.symbol_sugar", "sugar in percent of the flour"), amount(f.Sugar, working.Number))
+		solutes = working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86).Plus(sugar.Over(342.3).Times(2)))
+	}
+	osmol := t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_solutes", "what salt and sugar press with in the dough's water"), Symbol: "Π", Unit: "osmol/kg", By: solutes,
+		Note: working.Tell("ferment.note_solutes", "58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
+			"sugar is split in two"),
+		Term:   working.Tell("ferment.term_solutes", "how strongly dissolved salt and sugar hold on to the water that yeast needs"),
+		Source: sources.Judged("van 't Hoff; the osmotic coefficient of salt from memory"),
+	})
+	soft := h
+	if f.Hydration > 1 {
+		soft = working.Num(1)
+	}
+	half50 := working.Given("Π₅₀", working.Tell("ferment.symbol_halfway", "solutes at which the yeast works at half its pace"), working.Amount(half, "osmol/kg", 1))
+	by := working.Num(1).Over(working.Num(1).Plus(osmol.Over(half50).ToThe(2))).Times(soft.Over(0.72).ToThe(0.4))
+	if f.Whole > 0 {
+		w := working.Given("w", working.Tell("ferment.symbol_whole", "share of whole grain in the flour"), amount(f.Whole, working.Number))
+		by = by.Times(working.Exp(w.Times(0.182)))
+	}
+	t.pace = t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_pace", "what the formula leaves of every rate"), Symbol: "φ", Unit: working.Number, By: by,
+		Term:   working.Tell("ferment.term_pace", "how fast everything goes in this dough, beside one without salt at 72 % water"),
+		Source: sources.Judged("between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, whole grain a fifth faster"),
+	})
 }
 
-// startSteps are the cells the dough begins with.
-func (d *prepared) startSteps(share quantity.Percent, y Yeast, preferments int) (out []working.Step) {
-	if share.Sign() > 0 {
-		x := d.law.RipeLevain()
-		step := working.Step{
-			Name: "cells of the levain, in percent of the flour as instant yeast", Symbol: "X₀", Formula: "f × X_L",
-			Where: []working.Binding{
-				{Symbol: "f", Meaning: "share of the flour that comes with the seed or levain", Value: number(share.Fraction())},
-				{Symbol: "X_L", Meaning: "cells of a ripe levain, from its own ripening", Value: fixed(x, 6)},
-			},
-			Numbers: fmt.Sprintf("%s × %s", number(share.Fraction()), fixed(x, 6)),
-			Value:   fixed(share.Fraction()*x, 6), Tolerance: 1e-5, Source: sources.Judged("the state to which feeding 1 : 2 : 2 at ripeness leads"),
+// digits are as many decimals as show a number of an input.
+func digits(v float64) int {
+	for n := range 6 {
+		if p := math.Pow(10, float64(n)); math.Abs(math.Round(v*p)/p-v) < 1e-9 {
+			return n
 		}
-		if preferments == 0 && d.start.Levain < 0.99*share.Fraction()*x {
-			step.Note = "from the refrigerator it starts with " + fixed(d.start.Levain, 6) + ", e^(−0.35) of that"
+	}
+	return 6
+}
+
+// ripeCells derives the strength of a ripe levain, from its own ripening.
+func (t *telling) ripeCells() working.Expr {
+	l := t.d.law
+	const seed, at = 0.2, 24.0
+	growth := working.Given("g_l", working.Tell("ferment.symbol_growth24", "growth of a levain at 24 °C over that at 27 °C"), working.Amount(l.LevainGrowth(at), working.Number, 5))
+	gas := working.Given("r_q", working.Tell("ferment.symbol_gas24", "gas from cells at 24 °C over that at 27 °C"), working.Amount(l.GasCurve.Rate(at), working.Number, 5))
+	u := t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_feed", "what a feed of 1 : 2 : 2 at 24 °C grows by until the sugar of its fresh flour is used"), Symbol: "u", Unit: working.Number,
+		By: working.Exp(working.Num(l.Ripe).Times(working.Num(1).Minus(seed)).Times(l.Growth).Times(growth).Over(working.Num(l.Gas).Times(gas).Times(l.Capacity))),
+		Note: working.Tell("ferment.note_feed", "5.85 L of gas per kg of fresh flour, growth of 0.37 an hour and 2.05 L of gas per hour, kg and percent of cells at 27 °C, "+
+			"and a crowd of 1.70 % at which growth ends"),
+		Source: growthSource(),
+	})
+	return t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_ripe", "cells of a ripe levain, in percent of its flour as instant yeast"), Symbol: "X_L", Unit: working.Number, Decimals: 5,
+		By:     working.Num(l.Capacity).Times(u.Minus(1)).Over(u.Minus(seed)),
+		Term:   working.Tell("ferment.term_cells", "how much gas the yeast can make, told as the instant yeast that makes as much; not a count of cells"),
+		Source: growthSource(),
+	})
+}
+
+// cells derives what the dough starts with.
+func (t *telling) cells(b *Bulk) {
+	var parts []working.Expr
+	if !b.Inoculation.IsZero() {
+		f := working.Given("f", working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"), b.Inoculation)
+		by := f.Share().Times(t.ripeCells())
+		if b.ColdLevain {
+			by = by.Times(working.Exp(working.Num(-coldLag)))
 		}
-		out = append(out, step)
+		parts = append(parts, t.Find(working.Finding{
+			Name: working.Tell("ferment.derive_levain", "cells of the levain in the dough"), Symbol: "X_0", Unit: working.Number, By: by, Source: growthSource(),
+		}))
 	}
-	if y.Kind != NoYeast {
-		out = append(out, working.Step{
-			Name: "cells of the yeast, in percent of the flour as instant yeast", Symbol: "Y₀", Formula: "y × w",
-			Where: []working.Binding{
-				{Symbol: "y", Meaning: y.Kind.String() + " in percent of the flour", Value: number(y.Amount.Points())},
-				{Symbol: "w", Meaning: "what it is worth in instant yeast", Value: number(y.Kind.asInstant())},
-			},
-			Numbers: fmt.Sprintf("%s × %s", number(y.Amount.Points()), number(y.Kind.asInstant())),
-			Value:   fixed(y.instant(), 5), Tolerance: 1e-5 * (1 + y.instant()), Source: sources.Practice("1 part instant is 3 parts fresh or 1.2 parts active dry"),
-		})
+	if b.Yeast.Kind != NoYeast {
+		y := working.Given("y", working.Tell("ferment.symbol_dose", "%v in percent of the flour", b.Yeast.Kind), working.Amount(b.Yeast.Amount.Points(), working.Number, digits(b.Yeast.Amount.Points())))
+		parts = append(parts, t.Find(working.Finding{
+			Name: working.Tell("ferment.derive_yeast", "cells of the yeast in the dough"), Symbol: "Y_0", Unit: working.Number,
+			By: y.Times(b.Yeast.worth()), Note: working.Tell("ferment.note_yeast", "1 part of instant yeast is 3 of fresh or 1.2 of active dry"),
+			Source: sources.Practice("fresh yeast is replaced by a third of its weight in instant or 0.4 of it in active dry yeast"),
+		}))
 	}
-	return out
-}
-
-// needStep is the gas a rise takes.
-func (d *prepared) needStep(symbol, name string, rise, celsius float64) working.Step {
-	h, k := d.formula.Hydration, celsius+273.15
-	v, wet, l := (1+h)/1.12, (h-0.16)/(1+h)*1.12, gasbalance.Ostwald(celsius)
-	need := d.law.Need(rise, h, d.atm)
-	return working.Step{
-		Name: name + ", L per kg flour", Symbol: symbol, Formula: "v × p × 298.15 ÷ K × (3.5 ÷ 2 × ln((3.5 + R) ÷ (3.5 − R)) + L × ω × R ÷ (R + 0.09))",
-		Where: []working.Binding{
-			{Symbol: "v", Meaning: "liters of dough per kg flour, (1 + h) ÷ 1.12", Value: fixed(v, 5)},
-			{Symbol: "p", Meaning: "air pressure, atm", Value: fixed(d.atm, 5)},
-			{Symbol: "K", Meaning: "temperature of the dough, in kelvin", Value: fixed(k, 3)},
-			{Symbol: "R", Meaning: "the rise", Value: number(rise)},
-			{Symbol: "L", Meaning: "what water holds of its own volume", Value: fixed(l, 5)},
-			{Symbol: "ω", Meaning: "free water in a volume of dough", Value: fixed(wet, 5)},
-		},
-		Numbers: fmt.Sprintf("%s × %s × 298.15 ÷ %s × (3.5 ÷ 2 × ln((3.5 + %s) ÷ (3.5 − %s)) + %s × %s × %s ÷ (%s + 0.09))",
-			fixed(v, 5), fixed(d.atm, 5), fixed(k, 3), number(rise), number(rise), fixed(l, 5), fixed(wet, 5), number(rise), number(rise)),
-		Value: fixed(need.Gas(celsius), 4), Tolerance: 2e-4 * (1 + need.Gas(celsius)),
-		Source: sources.Judged("ideal gas, Henry's law for what dissolves, retention falling to none at 350 %"),
-	}
-}
-
-// gasStep says how the time was found: by following the history.
-func (d *prepared) gasStep(symbol string, s *gasbalance.State, h History, t quantity.TimeRange) working.Step {
-	return working.Step{
-		Name: "likely time", Symbol: symbol, Value: quantity.FormatDuration(t.Likely),
-		Note: fmt.Sprintf("the time at which the gas along the history (%s) is that, growing from the cells above at 0.37 × π per hour at 27 °C: %s L per kg flour; early and late are where it is a spread less and more: %s",
-			h, fixed(d.clock.Gas(s), 4), t),
-		Source: sources.Judged("logistic growth and gas from cells"),
-	}
-}
-
-// spreadStep shows the standard deviation behind a range, from its named parts.
-func (d *prepared) spreadStep(s *gasbalance.State, of string) working.Step {
-	parts := d.belief.Spread(s.LogGas())
-	named := []struct {
-		symbol, meaning string
-		value           float64
-	}{
-		{"v_a", "variance of ln G from the amplitude of the culture", parts.Kitchen[gasbalance.Amplitude]},
-		{"v_b", "from its pace", parts.Kitchen[gasbalance.Pace]},
-		{"v_d", "from its temperature sensitivity", parts.Kitchen[gasbalance.Slope]},
-		{"v_c", "from where its cold end lies", parts.Kitchen[gasbalance.ColdEnd]},
-		{"v_w", "from the mixture of its yeasts", parts.Kitchen[gasbalance.Mixture]},
-		{"v_s", "from what differs from bake to bake", parts.Luck},
-		{"v_f", "from what the formula leaves unsure", parts.Formula},
-		{"v_o", "from cold below every bake learned from", parts.Opening},
-	}
-	formula, numbers := "sqrt(", "sqrt("
-	var where []working.Binding
-	for i, p := range named {
-		if i > 0 {
-			formula, numbers = formula+" + ", numbers+" + "
+	handed := t.d.start.Cells()
+	for i := range b.Preferments {
+		h := &b.Preferments[i]
+		own, err := h.prepare(b.Law)
+		if err != nil {
+			continue
 		}
-		formula, numbers = formula+p.symbol, numbers+signed(p.value)
-		where = append(where, working.Binding{Symbol: p.symbol, Meaning: p.meaning, Value: fixed(p.value, 8)})
+		s := own.at(own.start, hours(h.Ripened.Duration()))
+		share := working.Given("f_p", working.Tell("ferment.symbol_preferment", "share of the flour that is in the preferment"), h.Flour)
+		grown := working.Given("X_p", working.Tell("ferment.symbol_grown", "cells in it after %v, by the same law", h.Ripened), working.Amount(s.Cells(), working.Number, 5))
+		parts = append(parts, t.Find(working.Finding{
+			Name: working.Tell("ferment.derive_handed", "cells that the preferment hands on"), Symbol: "X_h", Unit: working.Number, By: share.Share().Times(grown), Source: growthSource(),
+		}))
 	}
-	sd := math.Sqrt(math.Max(0, parts.Total()))
-	return working.Step{
-		Name: "spread of the log of the gas", Symbol: "σ", Formula: formula + ")", Where: where, Numbers: numbers + ")",
-		Value: fixed(sd, 4), Tolerance: 1e-4, Note: of + " reaches 1.28 spreads or a little more to each side",
-		Source: sources.Judged("spreads of an unknown culture, narrowed by the bakes logged and by readings"),
+	if len(parts) == 1 {
+		t.start = parts[0]
+		return
 	}
+	sum := parts[0]
+	for _, p := range parts[1:] {
+		sum = sum.Plus(p)
+	}
+	t.start = t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_all_cells", "cells in the dough, all together"), Symbol: "Z_0", Is: working.Amount(handed, working.Number, 5), By: sum, Source: working.Algebra(),
+	})
 }
 
-// signed prints a number so that it can stand after any sign.
-func signed(x float64) string {
-	if x < 0 {
-		return "(" + fixed(x, 8) + ")"
+// worth is what one part of the yeast is worth in instant yeast, as arithmetic.
+func (y Yeast) worth() working.Expr {
+	switch y.Kind {
+	case FreshYeast:
+		return working.Num(1).Over(3)
+	case ActiveDryYeast:
+		return working.Num(1).Over(3).Over(0.4)
 	}
-	return fixed(x, 8)
+	return working.Num(1)
 }
 
-// Working derives the answer step by step.
-func (r Ripeness) Working() working.Working {
-	w := working.Working{Title: "When the preferment is ripe"}
-	if r.d.law == nil {
-		return w
-	}
-	s, _ := r.outcome.Path.At(math.Min(r.outcome.Likely, hours(Horizon)))
-	seed := r.of.Seed.Fraction()
-	w.Steps = append(w.Steps, r.d.paceSteps()...)
-	w.Steps = append(w.Steps, r.d.startSteps(r.of.Seed, r.of.Yeast, 0)...)
-	w.Steps = append(w.Steps, working.Step{
-		Name: "gas at its peak, L per kg flour", Symbol: "G_peak", Formula: "5.85 × (1 − s)",
-		Where:   []working.Binding{{Symbol: "s", Meaning: "share of the flour that comes with the seed", Value: number(seed)}},
-		Numbers: "5.85 × (1 − " + number(seed) + ")", Value: fixed(r.d.law.RipeGas(seed), 4), Tolerance: 1e-4,
-		Note: "ripe from ¾ of that, usable until 2½ times that (judgments)", Source: sources.Judged("the sugar at hand in fresh flour, fitted"),
-	}, r.d.gasStep("t_peak", &s, r.of.History, r.Peak), r.d.spreadStep(&s, "the range of the peak"))
-	return w
+// need derives the gas that a rise takes.
+func (t *telling) need(symbol string, name working.Message, rise, celsius float64) working.Expr {
+	f := &t.d.formula
+	n := t.d.law.Need(rise, f.Hydration, t.d.atm)
+	at := working.Given("T_N", working.Tell("ferment.symbol_then", "temperature of the dough by then"), working.Amount(celsius, working.Celsius, 2))
+	kelvin := at.In(working.Kelvin)
+	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"), working.Amount(f.Hydration, working.Number, digits(f.Hydration)))
+	r := working.Given("R", working.Tell("ferment.symbol_rise", "rise, as a fraction"), working.Amount(rise, working.Number, digits(rise)))
+	p := working.Given("p", working.Tell("ferment.symbol_pressure", "air pressure"), working.Amount(t.d.atm, "atm", digits(t.d.atm)))
+	ostwald := t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_ostwald", "volumes of carbon dioxide that a volume of water holds"), Symbol: "L", Unit: working.Number,
+		By:     working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).Times(3.3e-4 * 8.314462).Times(kelvin),
+		Note:   working.Tell("ferment.note_ostwald", "Henry's law: 0.00033 mol per cubic meter and pascal at 25 °C, times the gas constant"),
+		Source: sources.Judged("Sander, compilation of Henry's law constants"),
+	})
+	held := working.Num(t.d.law.Fullest / 2).Times(working.Ln(working.Num(t.d.law.Fullest).Plus(r).Over(working.Num(t.d.law.Fullest).Minus(r))))
+	wet := h.Minus(0.16).Over(h.Plus(1)).Times(1.12)
+	return t.Find(working.Finding{
+		Name: name, Symbol: symbol, Is: working.Amount(n.Gas(celsius), "L/kg", 4),
+		By: h.Plus(1).Over(1.12).Times(p).Times(298.15).Over(kelvin).Times(held.Plus(ostwald.Times(wet).Times(r).Over(r.Plus(0.09)))),
+		Note: working.Tell("ferment.note_need", "carbon dioxide at 25 °C and 1 atm per kg of flour: 1.12 kg of flour and water make a liter of dough, which holds no more at a rise of 350 %; "+
+			"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air"),
+		Term:   working.Tell("ferment.term_gas", "the gas a dough must make for its rise: most of it in bubbles, the rest dissolved in its water"),
+		Source: sources.Judged("ideal gas and Henry's law; what a dough retains from doughs that drop at four to five volumes"),
+	})
+}
+
+// pacing is what the kitchen does to every rate beside the formula, at a temperature: e^(b + d·(T − 24) + c·k).
+func (d *prepared) pacing(celsius float64) float64 {
+	m := &d.belief.Mean
+	return math.Exp(m[gasbalance.Pace] + m[gasbalance.Slope]*(celsius-reference) + m[gasbalance.ColdEnd]*gasbalance.ColdShift(celsius))
 }
 
 // Working derives the rise at which to shape, step by step.
 func (t ShapeTarget) Working() working.Working {
-	w := working.Working{Title: "How far the dough may rise before shaping"}
 	if t.path.IsZero() {
-		return w
+		return working.Working{Title: "How far the dough may rise before shaping"}
 	}
 	d := &t.Shape.d
-	oven := t.Then[len(t.Then)-1]
-	w.Steps = append(w.Steps, d.paceSteps()...)
-	w.Steps = append(w.Steps, d.startSteps(t.proof.Bulk.Inoculation, t.proof.Bulk.Yeast, len(t.proof.Bulk.Preferments))...)
-	w.Steps = append(w.Steps, d.needStep("N", "gas the total takes in the oven", t.proof.Total.Fraction(), oven.Celsius()))
-	if t.Feasible {
-		w.Steps = append(w.Steps, d.needStep("N₁", "gas the dough has when it is shaped", t.Rise.Fraction(), t.Shaped.Celsius()))
+	w := d.tell(working.Tell("ferment.derive_shape", "How far the dough may rise before shaping"))
+	w.formula()
+	b := t.proof.Bulk
+	w.cells(&b)
+	total := t.proof.Total
+	if t.Feasible && t.proof.ShapeAt.IsZero() {
+		w.need("N_total", working.Tell("ferment.gas_total", "gas that the total takes in the oven"), total.Fraction(), t.Then[len(t.Then)-1].Celsius())
+		w.need("N_shape", working.Tell("ferment.gas_shaped", "gas that the dough has when it is shaped"), t.Rise.Fraction(), t.Shaped.Celsius())
 	}
-	w.Steps = append(w.Steps, working.Step{
-		Name: "rise at which to shape", Symbol: "R₁", Value: t.Rise.Text(0), Source: sources.Judged("logistic growth and gas from cells"),
-		Note: "the rise from which what follows (" + t.path.String() + ") brings the dough to the total; it is reached after " +
-			quantity.FormatDuration(t.Shape.Ready().Likely),
+	w.Find(working.Finding{
+		Name: working.Tell("ferment.derive_shape_time", "time at which to shape"), Symbol: "t_shape", Is: t.Shape.Ready().Likely, Decimals: working.WholeNumber,
+		Look: working.Tell("ferment.look_shape_time", "where the gas of the dough is that much, and what follows (%v) brings it to the total", t.path), Source: growthSource(),
 	})
-	return w
+	w.Find(working.Finding{
+		Name: working.Tell("ferment.derive_shape_rise", "rise at which to shape"), Symbol: "R_shape", Is: t.Rise, Decimals: 2,
+		Look: working.Tell("ferment.look_shape_rise", "the rise that the gas of that time makes"), Source: growthSource(),
+	})
+	return w.Working()
 }
 
 // Working shows what was learned: the pace and its range from the mean and the spread of its log.
 func (l Lesson) Working() working.Working {
-	w := working.Working{Title: "What the logged bakes say"}
 	if l.Culture.IsZero() {
-		return w
+		return working.Working{Title: "What the logged bakes say"}
 	}
 	t := l.Culture.taught()
 	m, s := t.Unknown(gasbalance.Pace)
-	bindings := []working.Binding{
-		{Symbol: "b", Meaning: fmt.Sprintf("mean of the log of the pace, bakes learned from: %d", t.Bakes), Value: fixed(m, 6)},
-		{Symbol: "s", Meaning: "its standard deviation", Value: fixed(s, 6)},
-	}
-	step := func(name, symbol, formula, numbers string, z float64) working.Step {
-		x := math.Exp(m + z*s)
-		return working.Step{Name: name, Symbol: symbol, Formula: formula, Where: bindings, Numbers: numbers, Value: fixed(x, 4), Tolerance: 1e-4 * (1 + x), Source: sources.Gelman}
-	}
-	w.Steps = []working.Step{
-		step("pace", "p", "exp(b)", "exp("+fixed(m, 6)+")", 0),
-		step("low end of the pace (10 %)", "p_low", "exp(b − 1.28155 × s)", fmt.Sprintf("exp(%s − 1.28155 × %s)", fixed(m, 6), fixed(s, 6)), -z80),
-		step("high end of the pace (90 %)", "p_high", "exp(b + 1.28155 × s)", fmt.Sprintf("exp(%s + 1.28155 × %s)", fixed(m, 6), fixed(s, 6)), z80),
-		{Name: "spread from bake to bake", Symbol: "σ", Value: fixed(t.Luck, 4), Note: "in the log of the time, found together with the coefficients; prior as if from 12 bakes", Source: sources.Gelman},
-	}
-	return w
+	d := working.Derive(working.Tell("ferment.derive_lesson", "What the logged bakes say"))
+	b := working.Given("b", working.Tell("ferment.symbol_log_pace", "mean of the log of the pace, from %d {1|bake|bakes}", t.Bakes), working.Amount(m, working.Number, 6))
+	sd := working.Given("s", working.Tell("ferment.symbol_log_pace_sd", "its standard deviation"), working.Amount(s, working.Number, 6))
+	luck := working.Given("σ", working.Tell("ferment.symbol_luck", "standard deviation of the log of the time from bake to bake, found together with it"),
+		working.Amount(t.Luck, working.Number, 6))
+	pace := l.Culture.Pace()
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_bake_to_bake", "from bake to bake"), Symbol: "v", Is: l.Culture.BakeToBake(), Decimals: 1, By: luck.Times(100), Source: sources.Gelman})
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low", Is: pace.Low, Decimals: 1,
+		By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.Gelman})
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_high", "high end of the pace (90 %%)"), Symbol: "p_high", Is: pace.High, Decimals: 1,
+		By: working.Exp(b.Plus(sd.Times(z80))).Times(100), Source: sources.Gelman})
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"), Symbol: "p", Is: pace.Likely, Decimals: 1,
+		By: working.Exp(b).Times(100), Source: sources.Gelman})
+	return d.Working()
 }
 
 // Working derives the index step by step.
 func (f Flavor) Working() working.Working {
-	w := working.Working{Title: "Mild or sharp"}
 	if f.Yeast == 0 {
-		return w
+		return working.Working{Title: "Mild or sharp"}
 	}
-	l, y := GanzleLactobacilli().Rate(reference), GanzleYeast().Rate(reference)
-	w.Steps = []working.Step{{
-		Name: "acid index", Symbol: "I", Formula: "100 × (L ÷ Y) ÷ (μL ÷ μY)",
-		Where: []working.Binding{
-			{Symbol: "L", Meaning: "doublings of the lactobacilli over the history", Value: fixed(f.Lactobacilli, 5)},
-			{Symbol: "Y", Meaning: "doublings of the yeast", Value: fixed(f.Yeast, 5)},
-			{Symbol: "μL", Meaning: "rate of the lactobacilli at 24 °C", Value: fixed(l, 5) + "/h"},
-			{Symbol: "μY", Meaning: "rate of the yeast at 24 °C", Value: fixed(y, 5) + "/h"},
-		},
-		Numbers: fmt.Sprintf("100 × (%s ÷ %s) ÷ (%s ÷ %s)", fixed(f.Lactobacilli, 5), fixed(f.Yeast, 5), fixed(l, 5), fixed(y, 5)),
-		Value:   fixed(f.Index, 1), Tolerance: 1e-3*f.Index/min(1, f.Yeast) + 0.02, Source: sources.Ganzle1998,
-	}}
-	return w
+	d := working.Derive(working.Tell("ferment.derive_flavor", "Mild or sharp"))
+	l := working.Given("L", working.Tell("ferment.symbol_lactobacilli", "doublings of the lactobacilli over the history"), working.Amount(f.Lactobacilli, working.Number, 5))
+	y := working.Given("Y", working.Tell("ferment.symbol_yeast", "doublings of the yeast"), working.Amount(f.Yeast, working.Number, 5))
+	ml := working.Given("μ_L", working.Tell("ferment.symbol_rate_lactobacilli", "rate of the lactobacilli at 24 °C"), working.Amount(GanzleLactobacilli().Rate(reference), "/h", 5))
+	my := working.Given("μ_Y", working.Tell("ferment.symbol_rate_yeast", "rate of the yeast at 24 °C"), working.Amount(GanzleYeast().Rate(reference), "/h", 5))
+	d.Find(working.Finding{
+		Name: working.Tell("ferment.derive_index", "acid index"), Symbol: "I", Is: working.Amount(f.Index, working.Number, 0), Decimals: working.WholeNumber,
+		By: working.Num(100).Times(l.Over(y)).Over(ml.Over(my)), Source: sources.Ganzle1998,
+	})
+	return d.Working()
 }

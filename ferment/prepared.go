@@ -95,11 +95,7 @@ func (b *Bulk) cells(law *gasbalance.Law) (gasbalance.State, error) {
 	parts := []gasbalance.State{gasbalance.Start(ripe(law, b.Inoculation, b.ColdLevain), b.Yeast.instant())}
 	for i := range b.Preferments {
 		h := &b.Preferments[i]
-		of := h.Of
-		if of.Law.IsZero() {
-			of.Law = b.Law
-		}
-		own, err := of.prepare()
+		own, err := h.prepare(b.Law)
 		if err != nil {
 			return gasbalance.State{}, quantity.At(indexed("Preferments", i)+".Of", err)
 		}
@@ -107,6 +103,15 @@ func (b *Bulk) cells(law *gasbalance.Law) (gasbalance.State, error) {
 		parts = append(parts, s.HandOn(h.Flour.Fraction()))
 	}
 	return gasbalance.Mix(parts...), nil
+}
+
+// prepare makes the preferment ready, by the law of its dough unless it has its own.
+func (h *HandedOn) prepare(law Law) (prepared, error) {
+	of := h.Of
+	if of.Law.IsZero() {
+		of.Law = law
+	}
+	return of.prepare()
 }
 
 // know takes in what is believed of the kitchen.

@@ -42,3 +42,6 @@ func StateOf(v [3 + 3*rides]float64) (s State) {
 	}
 	return s
 }
+
+// ColdShift is k(T), what a cold end one degree higher does to the log of every rate, relative to 27 °C.
+func ColdShift(celsius float64) float64 { return cold(celsius) }
