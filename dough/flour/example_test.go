@@ -93,7 +93,7 @@ func ExampleConvertBasis() {
 	//    X_B = 12 × (100 − 0) ÷ (100 − 14)
 	//    X_B ≈ 13.953488 %
 	//    source: Iowa State University Extension, Moisture Basis Conversions for Grain
-	//      Composition Data
+	//      Composition Data, PM-1625
 }
 
 func ExampleConvertAbsorption() {

@@ -49,7 +49,7 @@ func ExampleBalance_Final() {
 	//      m_flour  1325 g  dry flour
 	//    Q_wet = 15.1190 × 1325 ÷ 1000
 	//    Q_wet ≈ 20.03267 kJ
-	//    source: Baking Business, dictionary and article 35816: 6.5 BTU per lb of flour of 11 to 12 %
+	//    source: Baking Business, Dictionary, and article 35816, 6.5 BTU per lb of flour of 11 to 12 %
 	//      water
 	//
 	// 3. work of mixing

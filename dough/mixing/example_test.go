@@ -45,7 +45,7 @@ func ExampleFactors_Water() {
 	//    T_water = 25 + (25 − 18) + (25 − 21) + (25 − 23) − 12
 	//    T_water = 26 °C
 	//    source: San Francisco Baking Institute, Artisan I course text, desired dough temperature,
-	//      quoted on a baking page
+	//      read second-hand
 }
 
 func ExampleFactors_Water_tooCold() {

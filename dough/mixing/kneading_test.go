@@ -171,7 +171,7 @@ func ExampleScald_Pour() {
 	//      c_water     4.186 kJ/(kg·K)  specific heat of water
 	//    C_water = 0.4 × 4.186
 	//    C_water = 1.6744 kJ/K
-	//    source: GNU units 2.22, definitions file
+	//    source: GNU Project, GNU units 2.22, definitions file, water
 	//
 	// 3. water for the mash
 	//    T_water = T + (C_flour × (T − T_flour) + C_bowl × (T − T_bowl)) ÷ C_water

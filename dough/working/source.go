@@ -82,6 +82,9 @@ func (s Source) String() string {
 		if text == "" {
 			return s.Standing.String()
 		}
+		if s.Standing == CommonPractice {
+			return text + " [common practice, no source]"
+		}
 		text += " [" + s.Standing.String() + "]"
 	}
 	return text

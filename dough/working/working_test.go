@@ -45,7 +45,7 @@ func ExampleWorking_Text() {
 	//    w = ⌈m_flour⌉
 	//    w = 800 g
 	//    note: rounded up to 10 g
-	//    source: flour is rounded up [common practice]
+	//    source: flour is rounded up [common practice, no source]
 }
 
 func ExampleWorking_Markdown() {
@@ -158,7 +158,7 @@ func TestSourcesAreListedOnce(t *testing.T) {
 	for _, s := range w.Sources() {
 		got = append(got, s.String())
 	}
-	want := []string{"Gisslen, Professional Baking (2008), ch. 2", "flour is rounded up [common practice]"}
+	want := []string{"Gisslen, Professional Baking (2008), ch. 2", "flour is rounded up [common practice, no source]"}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}

@@ -6,116 +6,298 @@ import "example.org/maslin/dough/working"
 var (
 	// IF97 is the industrial formulation of steam; region 4 is the boiling line.
 	IF97 = working.Source{
-		Key: "IAPWS-IF97", Author: "IAPWS", Title: "R7-97(2012), Revised Release on the IAPWS Industrial Formulation 1997",
-		Year: 2012, Where: "equations 30 and 31",
+		Key:    "IAPWS-IF97",
+		Author: "IAPWS",
+		Title:  "R7-97(2012), Revised Release on the IAPWS Industrial Formulation 1997",
+		Year:   2012,
+		Where:  "equations 30 and 31",
 	}
 	// ISO2533 is the standard atmosphere.
 	ISO2533 = working.Source{Key: "ISO 2533", Author: "ISO", Title: "ISO 2533, Standard Atmosphere", Year: 1975}
 	// CSUElevation is an extension service's guide to cooking at altitude.
 	CSUElevation = working.Source{
-		Key: "CSU Extension", Author: "Colorado State University Extension", Title: "High Elevation Food Preparation Guide", Where: "table 1",
+		Key:    "CSU Extension",
+		Author: "Colorado State University Extension",
+		Title:  "High Elevation Food Preparation Guide",
+		Where:  "table 1",
 	}
 	// DenverAnswer says that no tested table of core temperatures at altitude exists.
-	DenverAnswer = working.Source{Key: "Ask Extension", Title: "Ask Extension, question 404313: core temperature of bread at 7,700 ft", URL: "https://ask.extension.org"}
+	DenverAnswer = working.Source{
+		Key:    "Ask Extension",
+		Author: "Ask Extension",
+		Title:  "Question 404313: core temperature of bread at 7,700 ft",
+		URL:    "https://ask.extension.org",
+	}
 	// WarenkundeBrot gives the core of a fully baked crumb, the way of baking off, and basket sizes.
-	WarenkundeBrot = working.Source{Key: "Warenkunde Brot", Author: "Stiftung Warentest", Title: "Warenkunde Brot", Where: "pp. 116, 137, 141"}
+	WarenkundeBrot = working.Source{
+		Key:    "Warenkunde Brot",
+		Author: "Stiftung Warentest",
+		Title:  "Warenkunde Brot",
+		Where:  "pp. 116, 137, 141",
+	}
 	// GuideBakeTimes gives guide bake times by mass, and cores for lean and rich doughs.
-	GuideBakeTimes = working.Source{Key: "guide bake times", Title: "glossary of baking in German, bake times", Where: "table of guide bake times", Standing: working.CommonPractice}
+	GuideBakeTimes = practice("guide bake times", "guide bake times by weight, and cores of lean and rich doughs")
 	// KingArthurThermometer tested pan loaves, free-form loaves and soft rolls with a thermometer.
 	KingArthurThermometer = working.Source{
-		Key: "King Arthur 2017", Author: "King Arthur Baking", Title: "Using a thermometer with yeast bread", Year: 2017,
-		Where: "pan, free-form and soft rolls 190 °F; rye and gluten-free 205 °F and more, quoted by Ask Extension 404313",
+		Key:    "King Arthur 2017",
+		Author: "King Arthur Baking",
+		Title:  "Using a thermometer with yeast bread",
+		Year:   2017,
+		Where: "pan, free-form and soft rolls 190 °F; rye and gluten-free 205 °F and more, " +
+			"quoted by Ask Extension 404313",
 	}
 	// CooksScience gives the core by type of bread.
-	CooksScience = working.Source{Key: "Cook's Illustrated", Author: "Cook's Illustrated", Title: "The Science of Good Cooking", Year: 2012, Where: "195 to 210 °F by type, quoted on a baking forum"}
+	CooksScience = working.Source{
+		Key:      "Cook's Illustrated",
+		Author:   "Cook's Illustrated",
+		Title:    "The Science of Good Cooking",
+		Year:     2012,
+		Where:    "195 to 210 °F by type of bread, read second-hand",
+		Standing: working.FromMemory,
+	}
 	// ASBProfile gives the core at the exit of plant ovens.
-	ASBProfile = working.Source{Key: "ASB", Author: "American Society of Baking", Title: "Thermal profiling", Where: "core 200 °F at the exit"}
+	ASBProfile = practice("ASB", "plant ovens: a core of 200 °F at the exit")
 	// TestKitchenPlateau saw the core stay flat for the last quarter of a bake.
 	TestKitchenPlateau = working.Source{
-		Key: "America's Test Kitchen", Author: "America's Test Kitchen", Title: "Is it done yet? Testing bread doneness", Year: 2012,
-		Where: "core past 200 °F at half of 60 min, 210 °F at 45 min and flat after, quoted in a thermometer maker's article",
+		Key:      "America's Test Kitchen",
+		Author:   "America's Test Kitchen",
+		Title:    "Is it done yet? Testing bread doneness",
+		Year:     2012,
+		Where:    "core past 200 °F at half of 60 min, 210 °F at 45 min and flat after, read second-hand",
+		Standing: working.FromMemory,
 	}
 	// IREKS gives re-baking of par-baked goods, losses and rope.
-	IREKS = working.Source{Key: "IREKS", Author: "IREKS", Title: "Compendium of Baking Technology", Where: "7.5, 13.4 and 17.1.2"}
+	IREKS = working.Source{
+		Key:    "IREKS",
+		Author: "IREKS",
+		Title:  "Compendium of Baking Technology",
+		Where:  "7.5, 13.4 and 17.1.2",
+	}
 	// RyeBakeryLoss gives the loss that shows that a rye loaf is done.
-	RyeBakeryLoss = working.Source{Key: "rye bakery", Title: "a Latvian rye bakery on baking: 98 °C and about 10 % lighter; over 12 to 15 % is overbaked", Standing: working.CommonPractice}
+	RyeBakeryLoss = practice("rye bakery", "a rye loaf is done at 98 °C and about 10 % lighter; beyond 12 to 15 % it is overbaked")
 	// RyeHold says that time above 190 °F matters more than the peak.
-	RyeHold = working.Source{Key: "rye hold", Title: "rye is held hot: 5 to 20 min above 190 °F, and the crust at 98 °C", Where: "comment of an engineer; glossary of baking in German, bake times", Standing: working.CommonPractice}
+	RyeHold = practice("rye hold", "rye is held hot: 5 to 20 min above 190 °F, and the crust at 98 °C")
 	// SCurve divides a bake: arrival near 85 % of the time, yeast killed near half.
-	SCurve = working.Source{Key: "S-curve", Title: "Thermal profiling of bread baking: the S-curve", Where: "industry encyclopedia of baking: arrival near 85 % of bake time, yeast kill near 50 %"}
+	SCurve = practice("S-curve", "the core arrives near 85 % of the bake, and yeast is killed near half of it")
 	// Zanoni1993 is the evaporation front at the boiling point, with the crumb tending to it.
 	Zanoni1993 = working.Source{
-		Key: "Zanoni 1993", Author: "Zanoni, Peri and Pierucci", Title: "A study of the bread-baking process I: a phenomenological model, Journal of Food Engineering 19:389",
-		Year: 1993, Where: "abstract",
+		Key:    "Zanoni 1993",
+		Author: "Zanoni, Peri and Pierucci",
+		Title: "A study of the bread-baking process I: a phenomenological model, Journal of Food " +
+			"Engineering 19:389",
+		Year:  1993,
+		Where: "abstract",
 	}
 	// Zanoni1995 gives density and diffusivity of crumb and crust by porosity.
 	Zanoni1995 = working.Source{
-		Key: "Zanoni 1995", Author: "Zanoni, Peri and Gianotti", Title: "Determination of the thermal diffusivity of bread as a function of porosity, Journal of Food Engineering 26:497",
-		Year: 1995, Where: "abstract",
+		Key:    "Zanoni 1995",
+		Author: "Zanoni, Peri and Gianotti",
+		Title: "Determination of the thermal diffusivity of bread as a function of porosity, " +
+			"Journal of Food Engineering 26:497",
+		Year:  1995,
+		Where: "abstract",
 	}
 	// Conduction is the exact series of transient conduction.
-	Conduction = working.Source{Key: "Çengel", Author: "Çengel", Title: "Heat and Mass Transfer", Where: "chapter 4 and table 4-2"}
+	Conduction = working.Source{
+		Key:    "Çengel",
+		Author: "Çengel",
+		Title:  "Heat and Mass Transfer",
+		Where:  "chapter 4 and table 4-2",
+	}
 	// Barham gives the exponents of time on mass for a round body.
-	Barham = working.Source{Key: "Barham", Author: "Barham", Title: "letter in New Scientist on cooking times", Year: 1991, Where: "26 January 1991: time ~ mass^(2/3)"}
+	Barham = working.Source{
+		Key:    "Barham",
+		Author: "Barham",
+		Title:  "letter in New Scientist on cooking times",
+		Year:   1991,
+		Where:  "26 January 1991: time ~ mass^(2/3)",
+	}
 	// CarryOverReport is one report of a loaf that went on heating on the rack.
-	CarryOverReport = working.Source{Key: "carry-over", Title: "a one-pound loaf taken out at 175 °F rose to 205 °F on the rack (one report on a baking forum)", Standing: working.CommonPractice}
+	CarryOverReport = practice("carry-over", "a one-pound loaf taken out at 175 °F rose to 205 °F on the rack: one report")
 	// GisslenLoss gives the loss of weight in baking.
-	GisslenLoss = working.Source{Key: "Gisslen", Author: "Gisslen", Title: "Professional Baking", Where: "scaling: 10 to 13 % of the dough; 50 to 65 g more per 500 g baked"}
+	GisslenLoss = working.Source{
+		Key:    "Gisslen",
+		Author: "Gisslen",
+		Title:  "Professional Baking",
+		Year:   2008,
+		Where:  "scaling: 10 to 13 % of the dough; 50 to 65 g more per 500 g baked",
+	}
 	// BakeOutLoss is the industry's figure, cooling included.
-	BakeOutLoss = working.Source{Key: "Baking & Snack", Title: "Baking & Snack, bakers dictionary: bake-out loss 9.8 to 11.5 % with cooling", Where: "trade magazine"}
+	BakeOutLoss = working.Source{
+		Key:    "Baking & Snack",
+		Author: "Baking & Snack",
+		Title:  "Bakers dictionary: bake-out loss",
+		Where:  "9.8 to 11.5 % with cooling",
+	}
 	// HamelmanLoss gives the wide range of the loss.
-	HamelmanLoss = working.Source{Key: "Hamelman", Author: "Hamelman", Title: "Bread", Year: 2004, Where: "10 to 20 %, pan loaves less than hearth loaves, as cited"}
+	HamelmanLoss = working.Source{
+		Key:      "Hamelman",
+		Author:   "Hamelman",
+		Title:    "Bread",
+		Year:     2004,
+		Where:    "10 to 20 %, pan loaves less than hearth loaves, read second-hand",
+		Standing: working.FromMemory,
+	}
 	// CFRBread is the US standard of identity: at least 62 % total solids.
-	CFRBread = working.Source{Key: "21 CFR 136", Author: "US Food and Drug Administration", Title: "21 CFR 136.3 and 136.110, Bakery products", Where: "62 % total solids; a loaf weighs half a pound or more"}
+	CFRBread = working.Source{
+		Key:    "21 CFR 136",
+		Author: "US Food and Drug Administration",
+		Title:  "21 CFR 136.3 and 136.110, Bakery products",
+		Where:  "62 % total solids; a loaf weighs half a pound or more",
+	}
 	// AverageSystem is the UK rule for packaged goods of a nominal weight.
-	AverageSystem = working.Source{Key: "average system", Title: "Weights and measures: the average system", Where: "nibusinessinfo.co.uk, 400 g: 388 g and 376 g"}
+	AverageSystem = working.Source{
+		Key:    "average system",
+		Author: "Invest Northern Ireland",
+		Title:  "Weights and measures: the average system",
+		Where:  "400 g: 388 g and 376 g",
+		URL:    "https://www.nibusinessinfo.co.uk",
+	}
 	// PackTolerances are the tolerable negative errors of prepacked goods.
-	PackTolerances = working.Source{Key: "76/211/EEC", Title: "Council Directive 76/211/EEC, annex I, 2.4", Year: 1976, Standing: working.FromMemory}
+	PackTolerances = working.Source{
+		Key:      "76/211/EEC",
+		Author:   "European Economic Community",
+		Title:    "Council Directive 76/211/EEC",
+		Year:     1976,
+		Where:    "annex I, 2.4",
+		Standing: working.FromMemory,
+	}
 	// UnwrappedBread is the UK rule for unwrapped loaves.
-	UnwrappedBread = working.Source{Key: "UK bread weights", Title: "Weights and Measures (Specified Quantities) (Unwrapped Bread and Intoxicating Liquor) Order", Year: 2011, Where: "draft, article 6(3), legislation.gov.uk"}
+	UnwrappedBread = working.Source{
+		Key:    "UK bread weights",
+		Author: "UK Government",
+		Title: "Weights and Measures (Specified Quantities) (Unwrapped Bread and Intoxicating " +
+			"Liquor) Order",
+		Year:  2011,
+		Where: "draft, article 6(3)",
+		URL:   "https://www.legislation.gov.uk",
+	}
 	// BreadCooling gives the core at which bread is sliced or wrapped.
-	BreadCooling = working.Source{Key: "bread cooling", Title: "Bread cooling: core 35 to 40 °C in air of 24 °C; up to 2 h by size and shape", Where: "industry encyclopedia of baking; bakery information of New Zealand: about 35 °C"}
+	BreadCooling = practice("bread cooling", "bread is sliced and wrapped at a core of 35 to 40 °C, after up to 2 h in air of 24 °C")
 	// NoWarmWrap says why warm bread is not wrapped.
-	NoWarmWrap = working.Source{Key: "cooling", Title: "Bread wrapped warm sweats and molds", Where: "baking page", Standing: working.CommonPractice}
+	NoWarmWrap = practice("cooling", "bread wrapped warm sweats and molds")
 	// Rask is thermal data of bread.
-	Rask = working.Source{Key: "Rask 1989", Author: "Rask", Title: "Thermal properties of dough and bakery products, Journal of Food Engineering 9:167", Year: 1989, Where: "k 0.23 to 0.25 W/(m K), cp 2.74 to 2.80 kJ/(kg K), as compiled in a handbook"}
+	Rask = working.Source{
+		Key:    "Rask 1989",
+		Author: "Rask",
+		Title:  "Thermal properties of dough and bakery products, Journal of Food Engineering 9:167",
+		Year:   1989,
+		Where:  "k 0.23 to 0.25 W/(m K), cp 2.74 to 2.80 kJ/(kg K), read second-hand",
+	}
 	// AcrylamideRule gives the benchmark levels for bread.
-	AcrylamideRule = working.Source{Key: "EU 2017/2158", Author: "European Union", Title: "Regulation (EU) 2017/2158 on acrylamide", Year: 2017, Where: "annex IV and recital 3"}
+	AcrylamideRule = working.Source{
+		Key:    "EU 2017/2158",
+		Author: "European Union",
+		Title:  "Regulation (EU) 2017/2158 on acrylamide",
+		Year:   2017,
+		Where:  "annex IV and recital 3",
+	}
 	// RopeSpores says that the core of a loaf does not kill spores of Bacillus.
-	RopeSpores = working.Source{Key: "rope", Title: "The survival of Bacillus subtilis spores in the baking of bread", Where: "abstract: loaf center 100 to 101 °C"}
+	RopeSpores = working.Source{
+		Key:   "rope",
+		Title: "The survival of Bacillus subtilis spores in the baking of bread",
+		Where: "abstract: loaf center 100 to 101 °C",
+	}
 	// BurnsFirstAid is first aid for burns.
-	BurnsFirstAid = working.Source{Key: "burns", Title: "Burns and scalds: cool under running water for 20 minutes", Where: "Kent Fire and Rescue Service; St John Ambulance Cymru"}
+	BurnsFirstAid = working.Source{
+		Key:    "burns",
+		Author: "St John Ambulance Cymru; Kent Fire and Rescue Service",
+		Title:  "Burns and scalds: first aid",
+		Where:  "cool under running water for 20 minutes",
+	}
 	// GlassOvenware is the safe use of glass in the oven.
-	GlassOvenware = working.Source{Key: "glass", Author: "Consumer Reports", Title: "Safe use of glass bakeware", Year: 2011}
+	GlassOvenware = working.Source{
+		Key:    "glass",
+		Author: "Consumer Reports",
+		Title:  "Safe use of glass bakeware",
+		Year:   2011,
+	}
 	// HSEFlourDust is the exposure limit for flour dust.
-	HSEFlourDust = working.Source{Key: "HSE", Author: "UK Health and Safety Executive", Title: "COSHH essentials: baking", Where: "10 mg/m³ over 8 h, 30 mg/m³ over 15 min", URL: "https://www.hse.gov.uk/COSHH/industry/baking.htm"}
+	HSEFlourDust = working.Source{
+		Key:    "HSE",
+		Author: "UK Health and Safety Executive",
+		Title:  "COSHH essentials: baking",
+		Where:  "10 mg/m³ over 8 h, 30 mg/m³ over 15 min",
+		URL:    "https://www.hse.gov.uk/COSHH/industry/baking.htm",
+	}
 	// CastIronWater says what water does to hot glass and iron.
-	CastIronWater = working.Source{Key: "hot glass and iron", Title: "Never throw water on an oven's glass; hot cast iron on a wet surface can crack", Where: "safety pages on oven care", Standing: working.CommonPractice}
+	CastIronWater = practice("hot glass and iron", "no water on the glass of an oven; hot cast iron on a wet surface can crack")
 	// ZanoniColor is the kinetics of crust color on dried crumb.
 	ZanoniColor = working.Source{
-		Key: "Zanoni 1995b", Author: "Zanoni, Peri and Bruno", Title: "Modelling of browning kinetics of bread crust during baking, LWT Food Science and Technology 28:604",
-		Year: 1995, Where: "pp. 604-609, abstract",
+		Key:    "Zanoni 1995b",
+		Author: "Zanoni, Peri and Bruno",
+		Title: "Modelling of browning kinetics of bread crust during baking, LWT Food Science " +
+			"and Technology 28:604",
+		Year:  1995,
+		Where: "pp. 604-609, abstract",
 	}
 	// Auerman describes the two periods of a bake.
-	Auerman = working.Source{Key: "Auerman", Author: "Auerman", Title: "Technology of baking", Where: "course text after it: the loss rate is at its maximum, and constant, in the second period"}
+	Auerman = working.Source{
+		Key:    "Auerman",
+		Author: "Auerman",
+		Title:  "Technology of baking",
+		Where:  "the loss rate is at its maximum, and constant, in the second period; read second-hand",
+	}
 	// Pashchenko gives cooling and the end of the bake.
-	Pashchenko = working.Source{Key: "Pashchenko", Author: "Pashchenko", Title: "Technology of bread production", Where: "10.5 and 11.1"}
+	Pashchenko = working.Source{
+		Key:    "Pashchenko",
+		Author: "Pashchenko",
+		Title:  "Technology of bread production",
+		Where:  "10.5 and 11.1",
+	}
 	// Boutroux gives Paris practice of the 1890s in dough per 100 of bread.
-	Boutroux = working.Source{Key: "Boutroux", Author: "Boutroux", Title: "Le pain et la panification", Year: 1897, Where: "p. 246"}
+	Boutroux = working.Source{
+		Key:    "Boutroux",
+		Author: "Boutroux",
+		Title:  "Le pain et la panification",
+		Year:   1897,
+		Where:  "p. 246",
+	}
 	// Falciano2023 measured pizza in a wood oven.
-	Falciano2023 = working.Source{Key: "Falciano 2023", Author: "Falciano, Moresi and Masi", Title: "Neapolitan pizza in a wood-fired oven, Foods 12:890", Year: 2023, Where: "abstract"}
+	Falciano2023 = working.Source{
+		Key:    "Falciano 2023",
+		Author: "Falciano, Moresi and Masi",
+		Title:  "Neapolitan pizza in a wood-fired oven, Foods 12:890",
+		Year:   2023,
+		Where:  "abstract",
+	}
 	// Mansour2025 measured Lebanese flat bread.
-	Mansour2025 = working.Source{Key: "Mansour 2025", Author: "Mansour, Rahme, El Hajj and Rouaud", Title: "energy of baking Lebanese flat bread, Applied Sciences 15:8611", Year: 2025, Where: "650 °C, 10 to 12 s; 667 kJ/kg"}
+	Mansour2025 = working.Source{
+		Key:    "Mansour 2025",
+		Author: "Mansour, Rahme, El Hajj and Rouaud",
+		Title:  "energy of baking Lebanese flat bread, Applied Sciences 15:8611",
+		Year:   2025,
+		Where:  "650 °C, 10 to 12 s; 667 kJ/kg",
+	}
 	// Ahrne2007 is on acrylamide and baking conditions.
-	Ahrne2007 = working.Source{Key: "Ahrné 2007", Author: "Ahrné, Andersson, Floberg, Rosén and Lingnert", Title: "Effect of crust temperature and water content on acrylamide formation during baking of white bread, LWT 40:1708", Year: 2007, Where: "abstract"}
+	Ahrne2007 = working.Source{
+		Key:    "Ahrné 2007",
+		Author: "Ahrné, Andersson, Floberg, Rosén and Lingnert",
+		Title: "Effect of crust temperature and water content on acrylamide formation during " +
+			"baking of white bread, LWT 40:1708",
+		Year:  2007,
+		Where: "abstract",
+	}
 	// CooksStaling is staling in the cold.
-	CooksStaling = working.Source{Key: "Cook's Illustrated staling", Author: "Cook's Illustrated", Title: "bread goes stale about six times faster at 36 to 40 °F than at room temperature", Where: "quoted on a bakers' mailing list"}
+	CooksStaling = working.Source{
+		Key:    "Cook's Illustrated staling",
+		Author: "Cook's Illustrated",
+		Title:  "Staling in the refrigerator",
+		Where: "bread goes stale about six times faster at 36 to 40 °F than at room temperature, " +
+			"read second-hand",
+		Standing: working.FromMemory,
+	}
 	// GasMark is the scale of gas ovens.
-	GasMark = working.Source{Key: "GNU units", Title: "GNU units 2.22, definitions file: gas mark", Where: "°F = 275 + 25·(mark − 1); below mark 1, 275 + 25·log2(mark)"}
+	GasMark = working.Source{
+		Key:    "GNU units",
+		Author: "GNU Project",
+		Title:  "GNU units 2.22, definitions file: gas mark",
+		Where:  "°F = 275 + 25·(mark − 1); below mark 1, 275 + 25·log2(mark)",
+	}
 	// FanOven gives the spread of advice on fan ovens.
-	FanOven = working.Source{Key: "fan ovens", Title: "25 to 50 °F lower (Gisslen); 25 °F lower or 25 % less time (Michigan State University Extension); 20 to 25 °C lower (UK charts)", Where: "as quoted"}
+	FanOven = practice("fan ovens", "fan ovens: 25 to 50 °F or 20 to 25 °C lower, or a quarter less time")
 	// PotPreheat gives preheating of a covered pot.
-	PotPreheat = working.Source{Key: "pot", Title: "Bread from a covered pot: preheat at least 30 min; lid off after 20 to 25 min", Where: "baking pages, several that agree", Standing: working.CommonPractice}
+	PotPreheat = practice("pot", "a pot is preheated for at least 30 min, and its lid comes off after 20 to 25 min")
 )
 
 // FromMemory is a figure that nobody has looked up.

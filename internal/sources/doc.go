@@ -7,3 +7,8 @@ import "example.org/maslin/dough/working"
 
 // Practice is a rule of the trade with no source.
 func Practice(rule string) working.Source { return working.NoSource(rule) }
+
+// practice is a rule of the trade that rooms tell from others by its key.
+func practice(key, rule string) working.Source {
+	return working.Source{Key: key, Title: rule, Standing: working.CommonPractice}
+}

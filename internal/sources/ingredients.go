@@ -21,13 +21,25 @@ var (
 		Where:  "WEIGHT.txt",
 	}
 	// Beranbaum has cups by way of filling.
-	Beranbaum = working.Source{Key: "Beranbaum", Author: "Beranbaum", Title: "The Cake Bible", Where: "quoted in GNU units 2.22, definitions file"}
+	Beranbaum = working.Source{
+		Key:    "Beranbaum",
+		Author: "Beranbaum",
+		Title:  "The Cake Bible",
+		Where:  "quoted in GNU units 2.22, definitions file",
+	}
 	// WaterDensities is the standard table of the density of water.
-	WaterDensities = working.Source{Key: "water density", Title: "density of air-free water, standard table", Where: "0 to 100 °C"}
+	WaterDensities = working.Source{
+		Key:    "water density",
+		Author: "standard tables",
+		Title:  "Density of air-free water, standard table",
+		Where:  "0 to 100 °C",
+	}
 	// PearsonMSU is an extension leaflet on the Pearson square.
 	PearsonMSU = working.Source{
-		Key: "MSU Extension", Author: "Montana State University Extension", Title: "Pearson squares",
-		URL: "https://animalrangeextension.montana.edu/beef/articles/pearson-sqaures.html",
+		Key:    "MSU Extension",
+		Author: "Montana State University Extension",
+		Title:  "Pearson squares",
+		URL:    "https://animalrangeextension.montana.edu/beef/articles/pearson-sqaures.html",
 	}
 	// LeastChange is the blend that changes the shares least.
 	LeastChange = working.Source{
@@ -40,62 +52,75 @@ var (
 		Key:    "PM-1625",
 		Author: "Iowa State University Extension",
 		Title:  "Moisture Basis Conversions for Grain Composition Data",
+		Where:  "PM-1625",
 	}
 	// ICC115 defines water absorption at 14 % moisture.
-	ICC115 = working.Source{Key: "ICC 115/1", Title: "ICC standard 115/1: ml of water per 100 g of flour at 14.0 % moisture", Year: 1992}
+	ICC115 = working.Source{
+		Key:    "ICC 115/1",
+		Author: "ICC",
+		Title:  "Standard 115/1",
+		Year:   1992,
+		Where:  "ml of water per 100 g of flour at 14.0 % moisture",
+	}
 	// DryMatterAbsorption is the conversion by dry matter and total water.
 	DryMatterAbsorption = working.Source{
-		Key: "absorption by dry matter", Title: "dry matter and total water kept; agrees with 2(x + y − 50) of AACC 54-21, which is from memory", Standing: working.Computed,
+		Key: "absorption by dry matter",
+		Title: "dry matter and total water kept; agrees with 2(x + y − 50) of AACC 54-21, which " +
+			"is from memory",
+		Standing: working.Computed,
 	}
 	// GlutenWater is the extra water that dry gluten takes.
 	GlutenWater = working.Source{
-		Key:   "gluten water",
-		Title: "about 4 % on flour, with about 1.5 times its weight of extra water",
-		Where: "bakeinfo.co.nz, p=9338; Cauvain and Young agree",
+		Key:    "gluten water",
+		Author: "Baking Industry Research Trust",
+		Title:  "bakeinfo.co.nz",
+		Where:  "p=9338: about 4 % on flour, with about 1.5 times its weight of extra water",
 	}
 	// GlutenAlgebra is the two-part mixture behind adding and replacing.
-	GlutenAlgebra = working.Source{Key: "mixture", Title: "protein of a mixture is the weighted mean of its parts", Standing: working.Computed}
+	GlutenAlgebra = working.Source{
+		Key:      "mixture",
+		Title:    "protein of a mixture is the weighted mean of its parts",
+		Standing: working.Computed,
+	}
 	// AshType is the European type number.
-	AshType = working.Source{Key: "ISO 2171", Title: "type number: ash in mg per 100 g of dry matter", Where: "ISO 2171, quoted by a miller"}
+	AshType = working.Source{
+		Key:      "ISO 2171",
+		Author:   "ISO",
+		Title:    "ISO 2171, ash yield by incineration",
+		Where:    "type number: ash in mg per 100 g of dry matter",
+		Standing: working.FromMemory,
+	}
 	// SourdoughFrameworkStrength is a table of strength classes with hydrations.
-	SourdoughFrameworkStrength = working.Source{Key: "Sourdough Framework", Title: "The Sourdough Framework", Where: "table of flour strength"}
+	SourdoughFrameworkStrength = working.Source{
+		Key:    "Sourdough Framework",
+		Author: "Kleinwächter",
+		Title:  "The Sourdough Framework",
+		Where:  "table of flour strength",
+	}
 	// StrengthList2017 and StrengthListItalian are trade lists of strength classes.
-	StrengthList2017 = working.Source{
-		Key:      "strength list 2017",
-		Title:    "trade list of W classes and protein classes",
-		Year:     2017,
-		Standing: working.CommonPractice,
-	}
+	StrengthList2017 = practice("strength list 2017", "classes of W and protein of a millers' list")
 	// StrengthListItalian is a second, different list.
-	StrengthListItalian = working.Source{
-		Key:      "strength list, Italian",
-		Title:    "trade list of W classes",
-		Where:    "an Italian page on desserts",
-		Standing: working.CommonPractice,
-	}
+	StrengthListItalian = practice("strength list, Italian", "classes of W of another list")
 	// MillerBalance is a miller's reading of the alveograph's P/L.
-	MillerBalance = working.Source{Key: "P/L", Title: "miller's reading of P/L", Where: "a miller's page", Standing: working.CommonPractice}
+	MillerBalance = practice("P/L", "how P/L is read: below 0.5 extensible, 0.6 to 0.7 balanced, above 0.9 tenacious")
 	// FallingNumbers is a trade reading of the falling number.
-	FallingNumbers = working.Source{Key: "falling number", Title: "falling number below 160 s sticky, about 250 s best", Where: "trade page", Standing: working.CommonPractice}
+	FallingNumbers = practice("falling number", "falling number: below 160 s sticky, about 250 s best")
 	// HamelmanYeast has the default yeast factors.
-	HamelmanYeast = working.Source{Key: "Hamelman yeast", Author: "Hamelman", Title: "Bread", Year: 2004, Where: "yeast conversions"}
+	HamelmanYeast = working.Source{
+		Key:    "Hamelman yeast",
+		Author: "Hamelman",
+		Title:  "Bread",
+		Year:   2004,
+		Where:  "yeast conversions",
+	}
 	// YeastHalfThird, YeastOldSupplier and YeastHousehold are other published factors.
-	YeastHalfThird = working.Source{Key: "yeast ½ and ⅓", Title: "active dry one half of fresh, instant one third", Where: "a bakery's page", Standing: working.CommonPractice}
+	YeastHalfThird = practice("yeast ½ and ⅓", "active dry yeast is one half of fresh, instant one third")
 	// YeastOldSupplier is an older supplier's text.
-	YeastOldSupplier = working.Source{Key: "yeast ⅓", Title: "supplier's text: active dry one third of fresh", Where: "a bakery supplier's page", Standing: working.CommonPractice}
+	YeastOldSupplier = practice("yeast ⅓", "active dry yeast is one third of fresh")
 	// YeastHousehold is the US household equivalence of packets and cakes.
-	YeastHousehold = working.Source{
-		Key:      "yeast 3/8",
-		Title:    "US household: ¼ oz active dry for ⅔ oz compressed",
-		Where:    "discussion page",
-		Standing: working.CommonPractice,
-	}
+	YeastHousehold = practice("yeast 3/8", "a packet of ¼ oz of active dry yeast stands for a cake of ⅔ oz")
 	// TinWholesale is an older US text on tin factors.
-	TinWholesale = working.Source{
-		Key:   "tin factor",
-		Title: "older US baking text: 7.6 cubic inches of open-top tin for an ounce of white dough",
-		Where: "teaching page",
-	}
+	TinWholesale = practice("tin factor", "7.6 cubic inches of open-top tin for an ounce of white dough")
 	// TinRanges is this library's choice of tin factors.
 	TinRanges = working.Source{
 		Key:      "tin factors",
@@ -103,14 +128,13 @@ var (
 		Standing: working.Judgment,
 	}
 	// BasketSizes are practitioners' sizes of round baskets.
-	BasketSizes = working.Source{
-		Key:      "basket sizes",
-		Title:    "round baskets of 8, 9, 10 and 11.75 in for ½-1, 1-2, 2-3 and 3-4 lb",
-		Where:    "baking forum",
-		Standing: working.CommonPractice,
-	}
+	BasketSizes = practice("basket sizes", "round baskets of 8, 9, 10 and 11.75 in for ½-1, 1-2, 2-3 and 3-4 lb")
 	// BasketVolume is the volume a proofed dough needs.
-	BasketVolume = working.Source{Key: "basket volume", Title: "proofed dough of 1.9 to 2.2 cm³/g and a tenth to spare", Standing: working.Judgment}
+	BasketVolume = working.Source{
+		Key:      "basket volume",
+		Title:    "proofed dough of 1.9 to 2.2 cm³/g and a tenth to spare",
+		Standing: working.Judgment,
+	}
 	// DoughDensity is the density of a mixed dough.
 	DoughDensity = working.Source{
 		Key:      "dough density",
@@ -129,7 +153,10 @@ var (
 	}
 	// YieldTest is costing by usable yield.
 	YieldTest = working.Source{
-		Key: "BCcampus", Author: "BC Cook Articulation Committee", Title: "Basic Kitchen and Food Service Management", Where: "yield testing",
-		URL: "https://opentextbc.ca/basickitchenandfoodservicemanagement/chapter/yield-testing/",
+		Key:    "BCcampus",
+		Author: "BC Cook Articulation Committee",
+		Title:  "Basic Kitchen and Food Service Management",
+		Where:  "yield testing",
+		URL:    "https://opentextbc.ca/basickitchenandfoodservicemanagement/chapter/yield-testing/",
 	}
 )
