@@ -9,22 +9,27 @@ import (
 	"unicode/utf8"
 )
 
+// A reason is a constant, so that no program can put another in its place.
+type reason string
+
+func (r reason) Error() string { return string(r) }
+
 // The reasons an input is refused. They are stable: test for them with errors.Is.
-var (
+const (
 	// ErrRequired: the field must be given and is not.
-	ErrRequired = errors.New("required")
+	ErrRequired = reason("required")
 	// ErrOutOfRange: no such dough, oven or loaf exists.
-	ErrOutOfRange = errors.New("out of range")
+	ErrOutOfRange = reason("out of range")
 	// ErrUnit: the unit is missing, unknown, or belongs to another quantity.
-	ErrUnit = errors.New("unit")
+	ErrUnit = reason("unit")
 	// ErrTooPrecise: more digits than can be kept exactly.
-	ErrTooPrecise = errors.New("too precise")
+	ErrTooPrecise = reason("too precise")
 	// ErrInconsistent: each field is possible, together they are not.
-	ErrInconsistent = errors.New("inconsistent")
+	ErrInconsistent = reason("inconsistent")
 	// ErrModelRange: possible, but outside the data the model was fitted on.
-	ErrModelRange = errors.New("outside the model's range")
+	ErrModelRange = reason("outside the model's range")
 	// ErrForm: a text that is not of the form it must have, such as JSON with a wrong type or an unknown key.
-	ErrForm = errors.New("wrong form")
+	ErrForm = reason("wrong form")
 )
 
 // InputError says which input is refused, what was given, what is accepted, and why.

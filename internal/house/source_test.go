@@ -70,7 +70,10 @@ func exportedReceiver(d *ast.FuncDecl) bool {
 	if star, ok := x.(*ast.StarExpr); ok {
 		x = star.X
 	}
-	if generic, ok := x.(*ast.IndexExpr); ok {
+	switch generic := x.(type) {
+	case *ast.IndexExpr:
+		x = generic.X
+	case *ast.IndexListExpr:
 		x = generic.X
 	}
 	name, ok := x.(*ast.Ident)

@@ -1,5 +1,3 @@
-// Package workcheck re-evaluates every printed line of a derivation, so that the text a
-// result prints and the arithmetic behind it cannot drift apart. It is for tests.
 package workcheck
 
 import (

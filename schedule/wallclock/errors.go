@@ -1,20 +1,32 @@
 package wallclock
 
-import (
-	"errors"
-	"fmt"
+import "example.org/maslin/dough/quantity"
 
-	"example.org/maslin/dough/quantity"
-)
+// A reason is a constant, so that no program can put another in its place. The one that it wraps is of package quantity.
+type reason string
+
+func (r reason) Error() string {
+	if r == ErrSyntax {
+		return string(r)
+	}
+	return r.Unwrap().Error() + ": " + string(r)
+}
+
+func (r reason) Unwrap() error {
+	if r == ErrSyntax {
+		return quantity.ErrForm
+	}
+	return quantity.ErrInconsistent
+}
 
 // The reasons this package adds to those of package quantity.
-var (
+const (
 	// ErrSyntax: the text cannot be read.
-	ErrSyntax = errors.New("cannot be read")
+	ErrSyntax = reason("cannot be read")
 	// ErrSkipped: the clocks of the zone never show this time; it lies in a gap.
-	ErrSkipped = fmt.Errorf("%w: the clocks skip this time", quantity.ErrInconsistent)
+	ErrSkipped = reason("the clocks skip this time")
 	// ErrTwice: the clocks of the zone show this time twice; it lies in a fold.
-	ErrTwice = fmt.Errorf("%w: the clocks show this time twice", quantity.ErrInconsistent)
+	ErrTwice = reason("the clocks show this time twice")
 	// ErrWeekday: the weekday does not belong to the date.
-	ErrWeekday = fmt.Errorf("%w: the weekday does not belong to the date", quantity.ErrInconsistent)
+	ErrWeekday = reason("the weekday does not belong to the date")
 )

@@ -1,0 +1,100 @@
+package house
+
+import (
+	"go/ast"
+	"go/token"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// cutsText are the functions of package strings that look into a text.
+var cutsText = []string{
+	"Compare", "Contains", "ContainsAny", "ContainsFunc", "ContainsRune", "Count", "Cut", "CutPrefix", "CutSuffix", "EqualFold", "Fields", "FieldsFunc",
+	"HasPrefix", "HasSuffix", "Index", "IndexAny", "IndexByte", "IndexFunc", "IndexRune", "LastIndex", "Split", "SplitAfter", "SplitN", "SplitSeq", "FieldsSeq",
+}
+
+// readers are the files whose work is to read or to render text: parsers of what people and files say, and what turns
+// a value into a text. Nothing else looks into words.
+var readers = map[string]string{
+	"dough/quantity":               "reads what people type: every quantity is parsed from text",
+	"dough/working":                "renders messages, numbers and formulas, and reads messages back",
+	"dough/report":                 "lays text out on pages",
+	"internal/curve":               "wraps the labels of a picture",
+	"internal/enum":                "reads words as people type them",
+	"internal/house":               "reads Go source",
+	"internal/published":           "reads testdata/published.csv",
+	"internal/workcheck":           "reads derivations back as a reader would",
+	"bake/text.go":                 "renders a number in Go syntax of a formula",
+	"dough/cost/money.go":          "reads an amount of money",
+	"dough/food/table.go":          "finds a food by the name or code that its table and its user give",
+	"dough/food/volume.go":         "finds a measure by the name of its food",
+	"ferment/csv.go":               "reads a file of temperatures",
+	"schedule/bakeday/wish.go":     "reads a wish as typed",
+	"schedule/wallclock/clock.go":  "reads a time of day",
+	"schedule/wallclock/days.go":   "reads days of the week",
+	"schedule/wallclock/habit.go":  "reads a habit as typed",
+	"schedule/wallclock/moment.go": "reads a moment as typed",
+	"schedule/wallclock/date.go":   "reads a date as typed",
+	"schedule/calendar/text.go":    "escapes and folds the lines of a calendar file",
+}
+
+// wordsOf are the fields and methods that hold words for people.
+var wordsOf = []string{"Name", "Words", "Text", "Says", "Title", "Label", "Note", "Subject", "Summary", "String", "Error"}
+
+// TestNoMeaningInWords: no code decides by cutting a text, or by comparing a name or a sentence with words of its own; kinds and
+// codes do that. What reads and renders text is listed with its reason, and so is what waits for its room.
+func TestNoMeaningInWords(t *testing.T) {
+	o := offences{}
+	parsed(t, func(p listed, file string, set *token.FileSet, f *ast.File) {
+		room := strings.TrimPrefix(p.ImportPath, module+"/")
+		if readers[room] != "" || readers[room+"/"+file] != "" {
+			return
+		}
+		at := func(n ast.Node) string { return filepath.Base(set.Position(n.Pos()).String()) }
+		ast.Inspect(f, func(n ast.Node) bool {
+			switch n := n.(type) {
+			case *ast.CallExpr:
+				if s, ok := n.Fun.(*ast.SelectorExpr); ok {
+					if x, ok := s.X.(*ast.Ident); ok && x.Name == "strings" && slices.Contains(cutsText, s.Sel.Name) {
+						o.add(room+"/"+file, "%s: strings.%s", at(n), s.Sel.Name)
+					}
+					if x, ok := s.X.(*ast.Ident); ok && x.Name == "regexp" {
+						o.add(room+"/"+file, "%s: regexp.%s", at(n), s.Sel.Name)
+					}
+				}
+			case *ast.BinaryExpr:
+				if n.Op == token.EQL || n.Op == token.NEQ {
+					if holdsWords(n.X) && literalWords(n.Y) || holdsWords(n.Y) && literalWords(n.X) {
+						o.add(room+"/"+file, "%s: words compared with a literal", at(n))
+					}
+				}
+			case *ast.SwitchStmt:
+				if n.Tag != nil && holdsWords(n.Tag) {
+					o.add(room+"/"+file, "%s: a switch over words", at(n))
+				}
+			}
+			return true
+		})
+	})
+	o.judge(t, wordy)
+}
+
+func holdsWords(e ast.Expr) bool {
+	switch e := e.(type) {
+	case *ast.SelectorExpr:
+		return slices.Contains(wordsOf, e.Sel.Name)
+	case *ast.CallExpr:
+		if s, ok := e.Fun.(*ast.SelectorExpr); ok {
+			return slices.Contains(wordsOf, s.Sel.Name)
+		}
+	}
+	return false
+}
+
+// literalWords reports whether the expression is a text with something in it: to ask whether a name is given is no meaning.
+func literalWords(e ast.Expr) bool {
+	lit, ok := e.(*ast.BasicLit)
+	return ok && lit.Kind == token.STRING && len(lit.Value) > 2
+}
