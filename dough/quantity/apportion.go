@@ -23,7 +23,7 @@ func Apportion(whole Mass, shares []Percent) ([]Mass, error) {
 		if !s.IsValid() || s.Sign() < 0 {
 			problems.Add(index("shares", i), s.String(), "0 % or more", ErrOutOfRange)
 		}
-		weights[i] = s.millionths
+		weights[i] = s.quanta
 	}
 	return apportion(whole, weights, &problems, percents.high)
 }
@@ -36,7 +36,7 @@ func ApportionLike(whole Mass, pattern []Mass) ([]Mass, error) {
 		if !m.IsValid() || m.Sign() < 0 {
 			problems.Add(index("pattern", i), m.String(), "0 g or more", ErrOutOfRange)
 		}
-		weights[i] = m.micrograms
+		weights[i] = m.quanta
 	}
 	return apportion(whole, weights, &problems, masses.high)
 }
@@ -49,7 +49,7 @@ type remainder struct {
 }
 
 func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]Mass, error) {
-	Check(problems, "whole", whole, Mass{}, Mass{masses.high})
+	Check(problems, "whole", whole, Mass{}, newMass(masses.high))
 	if err := problems.Err(); err != nil {
 		return nil, err
 	}
@@ -69,12 +69,12 @@ func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]M
 		problems.Add("shares", "a sum of zero", "at least one positive share", ErrInconsistent)
 		return nil, problems.Err()
 	}
-	left := whole.micrograms
+	left := whole.quanta
 	rest := make([]remainder, len(weights))
 	for i, w := range weights {
-		hi, lo := bits.Mul64(uint64(whole.micrograms), uint64(w))
+		hi, lo := bits.Mul64(uint64(whole.quanta), uint64(w))
 		q, r := bits.Div64(hi, lo, uint64(sum)) // hi < sum, because w ≤ sum and whole < 2^64
-		parts[i] = Mass{int64(q)}
+		parts[i] = newMass(int64(q))
 		left -= int64(q)
 		rest[i] = remainder{r, i}
 	}
@@ -88,7 +88,7 @@ func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]M
 		return a.index - b.index
 	})
 	for i := range left {
-		parts[rest[i].index].micrograms++
+		parts[rest[i].index].quanta++
 	}
 	return parts, nil
 }

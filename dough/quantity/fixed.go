@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/big"
 	"math/bits"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -27,15 +26,24 @@ type scale struct {
 	most     int  // decimals that text may have and be rounded to the quantum; more are refused
 }
 
-// A kind is the set of units one quantity understands.
+// A kind is what is different between one quantity and another: its units, its limits and its names.
 type kind struct {
 	noun     string // "mass"
 	accepted string // for error messages: `a mass with a unit, such as "780 g" …`
 	low      int64  // smallest valid quantum count
 	high     int64
 	above    bool // low itself is no value a person may give: the limit lies just below it
+	optional bool // zero quanta are a value that is not given
 	scales   []scale
-	hint     func(unit string) string // explains a unit of another quantity; may be nil
+	show     int  // the scale that String prints; the canonical text is in the first
+	letter   byte // in front of the binary form
+
+	goMust, goInvalid string // for %#v: "MustMass", and a call that makes an invalid value
+
+	hint func(unit string) string // explains a unit of another quantity; may be nil
+
+	// compound reads a text of two units; may be nil.
+	compound func(k *kind, text string) (quanta int64, ok bool, err error)
 }
 
 const (
@@ -285,122 +293,4 @@ func plainNumber(n string) (string, error) {
 		return "", numberError("a plain decimal number such as 12.5 before the unit")
 	}
 	return n, nil
-}
-
-// text prints q in the unit with at most `places` decimals, trailing zeros removed.
-func (k *kind) text(q int64, s *scale, places int) string {
-	return string(k.append(nil, q, s, places, true))
-}
-
-func (k *kind) append(b []byte, q int64, s *scale, places int, trim bool) []byte {
-	if q == invalid {
-		return append(append(b, "invalid "...), k.noun...)
-	}
-	b = appendNumber(b, q-s.offset, s, places, trim)
-	b = append(b, ' ')
-	return append(b, s.symbol...)
-}
-
-func appendNumber(b []byte, q int64, s *scale, places int, trim bool) []byte {
-	if places < 0 {
-		places = 0
-	}
-	if places > 12 {
-		places = 12
-	}
-	n := new(big.Int).Mul(big.NewInt(q), big.NewInt(s.den))
-	n.Mul(n, new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
-	negative := n.Sign() < 0
-	n.Abs(n)
-	d := big.NewInt(s.num)
-	n, r := n.QuoRem(n, d, new(big.Int))
-	if c := r.Lsh(r, 1).Cmp(d); c > 0 || c == 0 && n.Bit(0) == 1 {
-		n.Add(n, big.NewInt(1))
-	}
-	digits := n.String()
-	if len(digits) <= places {
-		digits = strings.Repeat("0", places-len(digits)+1) + digits
-	}
-	if negative && n.Sign() != 0 {
-		b = append(b, "−"...)
-	}
-	whole, frac := digits[:len(digits)-places], digits[len(digits)-places:]
-	if trim {
-		frac = strings.TrimRight(frac, "0")
-	}
-	b = append(b, whole...)
-	if frac != "" {
-		b = append(append(b, '.'), frac...)
-	}
-	return b
-}
-
-// appendExact prints q in the unit with as few decimals as bring q back when the text is read.
-func (k *kind) appendExact(b []byte, q int64, s *scale) []byte {
-	start := len(b)
-	for places := 0; ; places++ {
-		b = k.append(b[:start], q, s, places, true)
-		if places == s.most || k.back(q, s, places) {
-			return asciiMinus(b)
-		}
-	}
-}
-
-// back reports whether q, rounded to that many decimals of the unit, is nearer to q than to its neighbors.
-func (k *kind) back(q int64, s *scale, places int) bool {
-	// |rounded − q| < 1/2 quantum, in units of 10^−places/num: the remainder of (q−offset)·10^places by num.
-	ten := int64(1)
-	for range places {
-		ten *= 10
-	}
-	r := (q - s.offset) % s.num * ten % s.num
-	r = max(r, -r)
-	return 2*min(r, s.num-r) < ten
-}
-
-// decimalOf returns q in the unit; exact whenever the unit's ratio ends in decimals.
-func decimalOf(q int64, s *scale, places int32) decimal.Decimal {
-	if q == invalid {
-		return decimal.Decimal{}
-	}
-	n := decimal.NewFromBigInt(new(big.Int).Mul(big.NewInt(q-s.offset), big.NewInt(s.den)), 0)
-	quo, rem := n.QuoRem(decimal.NewFromInt(s.num), places+1)
-	if rem.IsZero() {
-		return quo
-	}
-	return quo.RoundBank(places)
-}
-
-// format implements fmt.Formatter for all quantities: %v and %s print the canonical text,
-// %.1f prints one decimal with the unit, %#v prints Go syntax.
-func format(f fmt.State, verb rune, plain string, withPlaces func(int) string, goSyntax string) {
-	out := plain
-	switch {
-	case verb == 'v' && f.Flag('#'):
-		out = goSyntax
-	case verb == 'v' || verb == 's':
-		if p, ok := f.Precision(); ok {
-			out = withPlaces(p)
-		}
-	case verb == 'f':
-		p, ok := f.Precision()
-		if !ok {
-			p = 3
-		}
-		out = withPlaces(p)
-	case verb == 'q':
-		out = strconv.Quote(plain)
-	default:
-		out = "%!" + string(verb) + "(" + plain + ")"
-	}
-	if w, ok := f.Width(); ok {
-		if pad := w - utf8.RuneCountInString(out); pad > 0 {
-			if f.Flag('-') {
-				out += strings.Repeat(" ", pad)
-			} else {
-				out = strings.Repeat(" ", pad) + out
-			}
-		}
-	}
-	_, _ = f.Write([]byte(out))
 }

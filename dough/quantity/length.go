@@ -2,14 +2,19 @@ package quantity
 
 import (
 	"cmp"
-	"fmt"
 
 	"github.com/shopspring/decimal"
 )
 
 // Length is a distance, exact to a micrometer, within ±1,000 km: the diameter of a basket, the
 // height of a dough in its container, the altitude of a kitchen. The zero value is 0 m.
-type Length struct{ micrometers int64 }
+type Length struct{ exact[lengthKind] }
+
+type lengthKind struct{}
+
+func (lengthKind) kind() *kind { return &lengths }
+
+func newLength(quanta int64) Length { return Length{exact[lengthKind]{quanta}} }
 
 // LengthUnit names a unit that lengths are read and shown in.
 type LengthUnit int
@@ -26,7 +31,8 @@ const (
 
 // lengths: 1 in = 25.4 mm by definition. Source: NIST SP 811 (2008), appendix B.8.
 var lengths = kind{
-	noun:     "length",
+	noun:   "length",
+	letter: 'l', goMust: "MustLength", goInvalid: "quantity.Meters(math.NaN())",
 	accepted: `a length with its unit, such as "24 cm", "110 mm", "1150 m", "9 in" or "3000 ft"`,
 	low:      -1e12, high: 1e12,
 	scales: []scale{
@@ -47,32 +53,32 @@ func (u LengthUnit) scale() *scale {
 }
 
 // Meters returns m meters, rounded to the micrometer; NaN and infinities give an invalid length.
-func Meters(m float64) Length { return Length{lengths.fromFloat(m, Meter.scale())} }
+func Meters(m float64) Length { return newLength(lengths.fromFloat(m, Meter.scale())) }
 
 // Centimeters returns cm centimeters; see [Meters].
-func Centimeters(cm float64) Length { return Length{lengths.fromFloat(cm, Centimeter.scale())} }
+func Centimeters(cm float64) Length { return newLength(lengths.fromFloat(cm, Centimeter.scale())) }
 
 // Inches returns in inches; see [Meters].
-func Inches(in float64) Length { return Length{lengths.fromFloat(in, Inch.scale())} }
+func Inches(in float64) Length { return newLength(lengths.fromFloat(in, Inch.scale())) }
 
 // Micrometers returns exactly n micrometers, or an invalid length beyond the limits.
-func Micrometers(n int64) Length { return Length{lengths.keep(n)} }
+func Micrometers(n int64) Length { return newLength(lengths.keep(n)) }
 
 // ParseLength reads a number and a unit: "24 cm", "110 mm", "1150 m", "9 in", "3000 ft". The unit is
 // required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseLength(text string) (Length, error) {
 	q, err := lengths.parse(text)
 	if err != nil {
-		return Length{invalid}, err
+		return newLength(invalid), err
 	}
-	return Length{q}, nil
+	return newLength(q), nil
 }
 
 // MustLength is [ParseLength] for literals; it panics on an error.
 func MustLength(text string) Length { return must(ParseLength(text)) }
 
 // In returns the length in the unit; NaN if invalid.
-func (l Length) In(u LengthUnit) float64 { return lengths.toFloat(l.micrometers, u.scale()) }
+func (l Length) In(u LengthUnit) float64 { return lengths.toFloat(l.quanta, u.scale()) }
 
 // Meters returns the length in meters; NaN if invalid.
 func (l Length) Meters() float64 { return l.In(Meter) }
@@ -81,74 +87,29 @@ func (l Length) Meters() float64 { return l.In(Meter) }
 func (l Length) Centimeters() float64 { return l.In(Centimeter) }
 
 // Decimal returns the length in the unit, rounded half to even to twelve decimals.
-func (l Length) Decimal(u LengthUnit) decimal.Decimal { return decimalOf(l.micrometers, u.scale(), 12) }
+func (l Length) Decimal(u LengthUnit) decimal.Decimal { return decimalOf(l.quanta, u.scale(), 12) }
 
 // Micrometers returns the exact count of micrometers, and false if the length is invalid.
-func (l Length) Micrometers() (int64, bool) { return l.micrometers, l.IsValid() }
+func (l Length) Micrometers() (int64, bool) { return l.quanta, l.IsValid() }
 
 // Add returns l + o.
-func (l Length) Add(o Length) Length { return Length{lengths.add(l.micrometers, o.micrometers)} }
+func (l Length) Add(o Length) Length { return newLength(lengths.add(l.quanta, o.quanta)) }
 
 // Sub returns l − o.
 func (l Length) Sub(o Length) Length {
-	return Length{lengths.add(l.micrometers, lengths.neg(o.micrometers))}
+	return newLength(lengths.add(l.quanta, lengths.neg(o.quanta)))
 }
 
 // Times returns n·l exactly.
-func (l Length) Times(n int64) Length { return Length{lengths.mulDiv(l.micrometers, n, 1)} }
+func (l Length) Times(n int64) Length { return newLength(lengths.mulDiv(l.quanta, n, 1)) }
 
 // Compare returns −1, 0 or 1; an invalid length comes before every other.
-func (l Length) Compare(o Length) int { return cmp.Compare(l.micrometers, o.micrometers) }
+func (l Length) Compare(o Length) int { return cmp.Compare(l.quanta, o.quanta) }
 
 // Equal reports l == o.
 func (l Length) Equal(o Length) bool { return l == o }
 
-// IsZero reports whether the length is zero.
-func (l Length) IsZero() bool { return l.micrometers == 0 }
-
-// IsValid reports whether the length is within its limits.
-func (l Length) IsValid() bool { return lengths.valid(l.micrometers) }
-
-// String prints meters with every digit that is there.
-func (l Length) String() string {
-	return lengths.text(l.micrometers, Meter.scale(), Meter.scale().places)
-}
-
 // Text prints the length in the unit with exactly that many decimals.
 func (l Length) Text(u LengthUnit, places int) string {
-	return string(lengths.append(nil, l.micrometers, u.scale(), places, false))
-}
-
-// Format implements fmt.Formatter: %v, %s, and %.1f (value to one decimal, with unit).
-func (l Length) Format(f fmt.State, verb rune) {
-	format(f, verb, l.String(), func(p int) string { return l.Text(Meter, p) }, l.GoString())
-}
-
-// GoString prints Go syntax.
-func (l Length) GoString() string {
-	if !l.IsValid() {
-		return "quantity.Meters(math.NaN())"
-	}
-	return fmt.Sprintf("quantity.MustLength(%q)", l.String())
-}
-
-// AppendText implements encoding.TextAppender; an invalid length is an error.
-func (l Length) AppendText(b []byte) ([]byte, error) {
-	if !l.IsValid() {
-		return b, &InputError{Got: l.String(), Want: lengths.accepted, Err: ErrOutOfRange}
-	}
-	return asciiMinus(lengths.append(b, l.micrometers, Meter.scale(), Meter.scale().places, true)), nil
-}
-
-// MarshalText implements encoding.TextMarshaler.
-func (l Length) MarshalText() ([]byte, error) { return l.AppendText(nil) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseLength].
-func (l *Length) UnmarshalText(text []byte) error {
-	v, err := ParseLength(textOf(text))
-	if err != nil {
-		return err
-	}
-	*l = v
-	return nil
+	return string(lengths.append(nil, l.quanta, u.scale(), places, false))
 }

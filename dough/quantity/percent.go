@@ -2,20 +2,26 @@ package quantity
 
 import (
 	"cmp"
-	"fmt"
 
 	"github.com/shopspring/decimal"
 )
 
 // Percent is a share in parts per hundred, exact to a millionth of a percentage point. In
 // formulas it is the baker's percentage: of the weight of all flour. The zero value is 0 %.
-type Percent struct{ millionths int64 }
+type Percent struct{ exact[percentKind] }
+
+type percentKind struct{}
+
+func (percentKind) kind() *kind { return &percents }
+
+func newPercent(quanta int64) Percent { return Percent{exact[percentKind]{quanta}} }
 
 // percentOne is 100 %, the whole, in quanta.
 const percentOne = 100_000_000
 
 var percents = kind{
-	noun:     "percentage",
+	noun:   "percentage",
+	letter: 'p', goMust: "MustPercent", goInvalid: "quantity.NewPercent(math.NaN())",
 	accepted: `a percentage with its sign, such as "68 %"`,
 	low:      -1e15, high: 1e15,
 	scales: []scale{
@@ -33,20 +39,20 @@ func percentScale() *scale { return &percents.scales[0] }
 
 // NewPercent returns p percent (68 means 68 %, not 6800 %), rounded half to even to a
 // millionth of a point; NaN and infinities give an invalid percentage.
-func NewPercent(p float64) Percent { return Percent{percents.fromFloat(p, percentScale())} }
+func NewPercent(p float64) Percent { return newPercent(percents.fromFloat(p, percentScale())) }
 
 // Millionths returns exactly n millionths of a percentage point (68,000,000 for 68 %), or an invalid percentage beyond
 // the limits.
-func Millionths(n int64) Percent { return Percent{percents.keep(n)} }
+func Millionths(n int64) Percent { return newPercent(percents.keep(n)) }
 
 // PercentOfDecimal returns d percent exactly; more than six decimals are refused
 // (ErrTooPrecise).
 func PercentOfDecimal(d decimal.Decimal) (Percent, error) {
 	q, err := percents.exact(d, percentScale(), decimalText(d))
 	if err != nil {
-		return Percent{invalid}, err
+		return newPercent(invalid), err
 	}
-	return Percent{q}, nil
+	return newPercent(q), nil
 }
 
 // ParsePercent reads "68 %", "68%" or "68 percent". The sign is required: "0.68" and "68" are
@@ -54,9 +60,9 @@ func PercentOfDecimal(d decimal.Decimal) (Percent, error) {
 func ParsePercent(text string) (Percent, error) {
 	q, err := percents.parse(text)
 	if err != nil {
-		return Percent{invalid}, err
+		return newPercent(invalid), err
 	}
-	return Percent{q}, nil
+	return newPercent(q), nil
 }
 
 // MustPercent is [ParsePercent] for literals; it panics on an error.
@@ -64,94 +70,50 @@ func MustPercent(text string) Percent { return must(ParsePercent(text)) }
 
 // Of returns p percent of m, rounded half to even to the microgram.
 func (p Percent) Of(m Mass) Mass {
-	return Mass{masses.mulDiv(m.micrograms, p.millionths, percentOne)}
+	return newMass(masses.mulDiv(m.quanta, p.quanta, percentOne))
 }
 
 // OfPercent returns p percent of q percent: 15 % of 80 % is 12 %.
 func (p Percent) OfPercent(q Percent) Percent {
-	return Percent{percents.mulDiv(p.millionths, q.millionths, percentOne)}
+	return newPercent(percents.mulDiv(p.quanta, q.quanta, percentOne))
 }
 
 // Over returns p as a percentage of q: 12 % over 80 % is 15 %; invalid for q = 0.
 func (p Percent) Over(q Percent) Percent {
-	return Percent{percents.mulDiv(p.millionths, percentOne, q.millionths)}
+	return newPercent(percents.mulDiv(p.quanta, percentOne, q.quanta))
 }
 
 // Add returns p + q.
-func (p Percent) Add(q Percent) Percent { return Percent{percents.add(p.millionths, q.millionths)} }
+func (p Percent) Add(q Percent) Percent { return newPercent(percents.add(p.quanta, q.quanta)) }
 
 // Sub returns p − q.
 func (p Percent) Sub(q Percent) Percent { return p.Add(q.Neg()) }
 
 // Neg returns −p.
-func (p Percent) Neg() Percent { return Percent{percents.neg(p.millionths)} }
+func (p Percent) Neg() Percent { return newPercent(percents.neg(p.quanta)) }
 
 // Times returns n·p exactly.
-func (p Percent) Times(n int64) Percent { return Percent{percents.mulDiv(p.millionths, n, 1)} }
+func (p Percent) Times(n int64) Percent { return newPercent(percents.mulDiv(p.quanta, n, 1)) }
 
 // Points returns the number of percent: 68 for 68 %; NaN if invalid.
-func (p Percent) Points() float64 { return percents.toFloat(p.millionths, percentScale()) }
+func (p Percent) Points() float64 { return percents.toFloat(p.quanta, percentScale()) }
 
 // Fraction returns the share of one: 0.68 for 68 %; NaN if invalid.
 func (p Percent) Fraction() float64 { return p.Points() / 100 }
 
 // Decimal returns the exact number of percent.
-func (p Percent) Decimal() decimal.Decimal { return decimalOf(p.millionths, percentScale(), 6) }
+func (p Percent) Decimal() decimal.Decimal { return decimalOf(p.quanta, percentScale(), 6) }
 
 // Millionths returns the exact count of millionths of a percentage point, and false if invalid.
-func (p Percent) Millionths() (int64, bool) { return p.millionths, p.IsValid() }
+func (p Percent) Millionths() (int64, bool) { return p.quanta, p.IsValid() }
 
 // Compare returns −1, 0 or 1; an invalid percentage comes before every other.
-func (p Percent) Compare(q Percent) int { return cmp.Compare(p.millionths, q.millionths) }
+func (p Percent) Compare(q Percent) int { return cmp.Compare(p.quanta, q.quanta) }
 
 // Equal reports p == q.
 func (p Percent) Equal(q Percent) bool { return p == q }
 
-// Sign returns −1, 0 or 1.
-func (p Percent) Sign() int { return cmp.Compare(p.millionths, 0) }
-
-// IsZero reports whether the percentage is 0 %.
-func (p Percent) IsZero() bool { return p.millionths == 0 }
-
-// IsValid reports whether the percentage is a number within its limits.
-func (p Percent) IsValid() bool { return percents.valid(p.millionths) }
-
-// String prints every digit that is there: "68.5 %".
-func (p Percent) String() string { return percents.text(p.millionths, percentScale(), 6) }
-
 // Text prints exactly that many decimals, rounded half to even.
 func (p Percent) Text(places int) string {
-	return string(percents.append(nil, p.millionths, percentScale(), places, false))
-}
-
-// Format implements fmt.Formatter: %v, %s, and %.1f (value to one decimal, with sign).
-func (p Percent) Format(f fmt.State, verb rune) { format(f, verb, p.String(), p.Text, p.GoString()) }
-
-// GoString prints Go syntax.
-func (p Percent) GoString() string {
-	if !p.IsValid() {
-		return "quantity.NewPercent(math.NaN())"
-	}
-	return fmt.Sprintf("quantity.MustPercent(%q)", p.String())
-}
-
-// AppendText implements encoding.TextAppender; an invalid percentage is an error.
-func (p Percent) AppendText(b []byte) ([]byte, error) {
-	if !p.IsValid() {
-		return b, &InputError{Got: p.String(), Want: percents.accepted, Err: ErrOutOfRange}
-	}
-	return asciiMinus(percents.append(b, p.millionths, percentScale(), 6, true)), nil
-}
-
-// MarshalText implements encoding.TextMarshaler: "68 %".
-func (p Percent) MarshalText() ([]byte, error) { return p.AppendText(nil) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParsePercent].
-func (p *Percent) UnmarshalText(text []byte) error {
-	v, err := ParsePercent(textOf(text))
-	if err != nil {
-		return err
-	}
-	*p = v
-	return nil
+	return string(percents.append(nil, p.quanta, percentScale(), places, false))
 }

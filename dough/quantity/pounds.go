@@ -8,28 +8,29 @@ import (
 
 const ouncesInPound = 16
 
-// poundsAndOunces cuts "2 lb 3.5 oz" into "2" and "3.5 oz"; false when nothing follows the pounds.
-func poundsAndOunces(text string) (pounds, rest string, ok bool) {
+// poundsAndOunces reads "2 lb 3.5 oz"; ok is false when nothing follows the pounds. The two are added before they are
+// rounded, once. Pounds with a fraction and ounces that make another pound are refused: one of the two numbers was meant
+// otherwise.
+func poundsAndOunces(k *kind, text string) (quanta int64, ok bool, err error) {
 	if len(text) > maxText {
-		return "", "", false
+		return 0, false, nil
 	}
-	number, unit := splitNumber(strings.TrimSpace(text))
-	end := strings.IndexFunc(unit, func(r rune) bool { return r < 'a' || r > 'z' })
-	if number == "" || end < 0 || masses.find(unit[:end]) != Pound.scale() {
-		return "", "", false
+	pounds, units := splitNumber(strings.TrimSpace(text))
+	end := strings.IndexFunc(units, func(r rune) bool { return r < 'a' || r > 'z' })
+	if pounds == "" || end < 0 || k.find(units[:end]) != &k.scales[Pound] {
+		return 0, false, nil
 	}
-	return number, strings.TrimSpace(unit[end:]), true
+	quanta, err = parsePoundsAndOunces(k, text, pounds, strings.TrimSpace(units[end:]))
+	return quanta, true, err
 }
 
-// parsePoundsAndOunces adds the two before it rounds, once. Pounds with a fraction and ounces that make another
-// pound are refused: one of the two numbers was meant otherwise.
-func parsePoundsAndOunces(text, pounds, rest string) (Mass, error) {
-	refuse := func(want string, reason error) (Mass, error) {
-		return Mass{invalid}, &InputError{Got: Excerpt(text), Want: want, Err: reason}
+func parsePoundsAndOunces(k *kind, text, pounds, rest string) (int64, error) {
+	refuse := func(want string, reason error) (int64, error) {
+		return invalid, &InputError{Got: Excerpt(text), Want: want, Err: reason}
 	}
 	number, unit := splitNumber(rest)
-	if number == "" || masses.find(unit) != Ounce.scale() {
-		return refuse(masses.accepted, ErrUnit)
+	if number == "" || k.find(unit) != &k.scales[Ounce] {
+		return refuse(k.accepted, ErrUnit)
 	}
 	if strings.ContainsAny(number, "+-−") {
 		return refuse("one sign, in front of the pounds", ErrUnit)
@@ -47,11 +48,11 @@ func parsePoundsAndOunces(text, pounds, rest string) (Mass, error) {
 	}
 	lb, err := decimal.NewFromString(whole)
 	if err != nil {
-		return refuse(masses.accepted, ErrUnit)
+		return refuse(k.accepted, ErrUnit)
 	}
 	oz, err := decimal.NewFromString(part)
 	if err != nil {
-		return refuse(masses.accepted, ErrUnit)
+		return refuse(k.accepted, ErrUnit)
 	}
 	sixteen := decimal.NewFromInt(ouncesInPound)
 	if oz.GreaterThanOrEqual(sixteen) {
@@ -60,9 +61,5 @@ func parsePoundsAndOunces(text, pounds, rest string) (Mass, error) {
 	if strings.HasPrefix(whole, "-") {
 		oz = oz.Neg()
 	}
-	q, err := masses.exact(lb.Mul(sixteen).Add(oz), Ounce.scale(), text)
-	if err != nil {
-		return Mass{invalid}, err
-	}
-	return Mass{q}, nil
+	return k.exact(lb.Mul(sixteen).Add(oz), &k.scales[Ounce], text)
 }

@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -12,7 +11,13 @@ import (
 // to 10,000 K. Three decimals of °C and of °F are exact. The zero value is 0 K, which no
 // dough has: it means "not given". Temperatures are not added to each other; see
 // [TemperatureDelta].
-type Temperature struct{ ninethousandthsAboveZero int64 }
+type Temperature struct{ exact[temperatureKind] }
+
+type temperatureKind struct{}
+
+func (temperatureKind) kind() *kind { return &temperatures }
+
+func newTemperature(quanta int64) Temperature { return Temperature{exact[temperatureKind]{quanta}} }
 
 // TemperatureUnit names a scale that temperatures are shown in.
 type TemperatureUnit int
@@ -38,7 +43,8 @@ const (
 const mostDecimals = 5
 
 var temperatures = kind{
-	noun:     "temperature",
+	noun:   "temperature",
+	letter: 't', goMust: "MustTemperature", goInvalid: "quantity.Temperature{}", optional: true,
 	accepted: `a temperature with its scale, such as "24.5 °C", "76 °F" or "297.65 K"`,
 	low:      1, high: 10_000 * perKelvin, above: true,
 	scales: []scale{
@@ -66,7 +72,7 @@ func point(q int64) Temperature {
 	if !temperatures.valid(q) {
 		return Temperature{}
 	}
-	return Temperature{q}
+	return newTemperature(q)
 }
 
 // Celsius returns the temperature c °C, rounded to the nearest 1/9000 K. NaN, infinities and
@@ -92,7 +98,7 @@ func TemperatureOf(d decimal.Decimal, u TemperatureUnit) (Temperature, error) {
 	if err != nil {
 		return Temperature{}, err
 	}
-	return Temperature{q}, nil
+	return newTemperature(q), nil
 }
 
 // ParseTemperature reads "24.5 °C", "24.5C", "76 °F" or "297.65 K". The scale is required, and a
@@ -103,7 +109,7 @@ func ParseTemperature(text string) (Temperature, error) {
 	if err != nil {
 		return Temperature{}, err
 	}
-	return Temperature{q}, nil
+	return newTemperature(q), nil
 }
 
 // MustTemperature is [ParseTemperature] for literals; it panics on an error.
@@ -111,7 +117,7 @@ func MustTemperature(text string) Temperature { return must(ParseTemperature(tex
 
 // In returns the temperature on the scale; NaN if it is not given.
 func (t Temperature) In(u TemperatureUnit) float64 {
-	return temperatures.toFloat(temperatures.keep(t.ninethousandthsAboveZero), u.scale())
+	return temperatures.toFloat(temperatures.keep(t.quanta), u.scale())
 }
 
 // Celsius returns °C; NaN if not given.
@@ -126,18 +132,18 @@ func (t Temperature) Kelvin() float64 { return t.In(KelvinScale) }
 // Decimal returns the temperature on the scale, exact to four decimals of °F and otherwise
 // rounded half to even to twelve decimals.
 func (t Temperature) Decimal(u TemperatureUnit) decimal.Decimal {
-	return decimalOf(temperatures.keep(t.ninethousandthsAboveZero), u.scale(), 12)
+	return decimalOf(temperatures.keep(t.quanta), u.scale(), 12)
 }
 
 // Quanta returns the exact count of 1/9000 K above 0 K, and false if the temperature is not given.
-func (t Temperature) Quanta() (int64, bool) { return t.ninethousandthsAboveZero, t.IsValid() }
+func (t Temperature) Quanta() (int64, bool) { return t.quanta, t.IsValid() }
 
 // Sub returns the difference t − u; invalid if either is not given.
 func (t Temperature) Sub(u Temperature) TemperatureDelta {
 	if !t.IsValid() || !u.IsValid() {
-		return TemperatureDelta{invalid}
+		return newTemperatureDelta(invalid)
 	}
-	return TemperatureDelta{deltas.add(t.ninethousandthsAboveZero, -u.ninethousandthsAboveZero)}
+	return newTemperatureDelta(deltas.add(t.quanta, -u.quanta))
 }
 
 // Add returns the temperature d above t; the zero value if it would not be above 0 K or if
@@ -146,76 +152,21 @@ func (t Temperature) Add(d TemperatureDelta) Temperature {
 	if !t.IsValid() || !d.IsValid() {
 		return Temperature{}
 	}
-	return point(t.ninethousandthsAboveZero + d.ninethousandths)
+	return point(t.quanta + d.quanta)
 }
 
 // Compare returns −1, 0 or 1; a temperature that is not given comes before every other.
 func (t Temperature) Compare(u Temperature) int {
-	return cmp.Compare(t.ninethousandthsAboveZero, u.ninethousandthsAboveZero)
+	return cmp.Compare(t.quanta, u.quanta)
 }
 
 // Equal reports t == u.
 func (t Temperature) Equal(u Temperature) bool { return t == u }
-
-// IsZero reports whether the temperature is not given.
-func (t Temperature) IsZero() bool { return t == Temperature{} }
-
-// IsValid reports whether the temperature is given.
-func (t Temperature) IsValid() bool { return temperatures.valid(t.ninethousandthsAboveZero) }
-
-// String prints °C with at most three decimals: "24.5 °C"; the zero value prints as
-// "no temperature". [Temperature.MarshalText] is exact where String rounds.
-func (t Temperature) String() string {
-	if !t.IsValid() {
-		return "no temperature"
-	}
-	return temperatures.text(t.ninethousandthsAboveZero, CelsiusScale.scale(), 3)
-}
 
 // Text prints the temperature on the scale with exactly that many decimals.
 func (t Temperature) Text(u TemperatureUnit, places int) string {
 	if !t.IsValid() {
 		return "no temperature"
 	}
-	return string(temperatures.append(nil, t.ninethousandthsAboveZero, u.scale(), places, false))
-}
-
-// Format implements fmt.Formatter: %v, %s, and %.1f (°C to one decimal, with unit).
-func (t Temperature) Format(f fmt.State, verb rune) {
-	format(f, verb, t.String(), func(p int) string { return t.Text(CelsiusScale, p) }, t.GoString())
-}
-
-// GoString prints Go syntax.
-func (t Temperature) GoString() string {
-	if !t.IsValid() {
-		return "quantity.Temperature{}"
-	}
-	return fmt.Sprintf("quantity.MustTemperature(%q)", temperatures.appendExact(nil, t.ninethousandthsAboveZero, CelsiusScale.scale()))
-}
-
-// AppendText implements encoding.TextAppender: °C, with as few decimals as bring the exact value back when
-// the text is read (four at most). A temperature that is not given is the empty text.
-func (t Temperature) AppendText(b []byte) ([]byte, error) {
-	if !t.IsValid() {
-		return b, nil
-	}
-	return temperatures.appendExact(b, t.ninethousandthsAboveZero, CelsiusScale.scale()), nil
-}
-
-// MarshalText implements encoding.TextMarshaler; see [Temperature.AppendText].
-func (t Temperature) MarshalText() ([]byte, error) { return t.AppendText(nil) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseTemperature]. The empty text is a
-// temperature that is not given.
-func (t *Temperature) UnmarshalText(text []byte) error {
-	if len(text) == 0 {
-		*t = Temperature{}
-		return nil
-	}
-	v, err := ParseTemperature(textOf(text))
-	if err != nil {
-		return err
-	}
-	*t = v
-	return nil
+	return string(temperatures.append(nil, t.quanta, u.scale(), places, false))
 }

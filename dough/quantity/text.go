@@ -1,8 +1,6 @@
 package quantity
 
 import (
-	"bytes"
-
 	"github.com/shopspring/decimal"
 )
 
@@ -20,9 +18,6 @@ func textOf(text []byte) string {
 	}
 	return string(text)
 }
-
-// asciiMinus keeps machine-readable text free of the typographic minus sign.
-func asciiMinus(b []byte) []byte { return bytes.Replace(b, []byte("−"), []byte("-"), 1) }
 
 // decimalText describes a decimal for an error without printing ten thousand digits.
 func decimalText(d decimal.Decimal) string {

@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"cmp"
-	"fmt"
 
 	"github.com/shopspring/decimal"
 )
@@ -10,7 +9,13 @@ import (
 // Volume is an amount of space, exact to a picoliter, within ±1,000,000 L: a mixer's bowl, a
 // proofing container, a cup. The zero value is 0 L. Cups, quarts and spoons of the
 // US customary system are converted by definition and rounded to the picoliter.
-type Volume struct{ picoliters int64 }
+type Volume struct{ exact[volumeKind] }
+
+type volumeKind struct{}
+
+func (volumeKind) kind() *kind { return &volumes }
+
+func newVolume(quanta int64) Volume { return Volume{exact[volumeKind]{quanta}} }
 
 // VolumeUnit names a unit that volumes are read and shown in.
 type VolumeUnit int
@@ -34,7 +39,8 @@ const (
 // volumes: 1 in = 2.54 cm and 1 US gallon = 231 in³ = 3.785411784 L, by definition.
 // Source: NIST SP 811 (2008), appendix B.8.
 var volumes = kind{
-	noun:     "volume",
+	noun:   "volume",
+	letter: 'v', goMust: "MustVolume", goInvalid: "quantity.Liters(math.NaN())", show: int(Milliliter),
 	accepted: `a volume with its unit, such as "7 L", "250 mL", "1.5 qt", "2 cup" or "1 tbsp"`,
 	low:      -1e18, high: 1e18,
 	scales: []scale{
@@ -60,29 +66,29 @@ func (u VolumeUnit) scale() *scale {
 }
 
 // Liters returns l liters, rounded to the picoliter; NaN and infinities give an invalid volume.
-func Liters(l float64) Volume { return Volume{volumes.fromFloat(l, Liter.scale())} }
+func Liters(l float64) Volume { return newVolume(volumes.fromFloat(l, Liter.scale())) }
 
 // Milliliters returns ml milliliters; see [Liters].
-func Milliliters(ml float64) Volume { return Volume{volumes.fromFloat(ml, Milliliter.scale())} }
+func Milliliters(ml float64) Volume { return newVolume(volumes.fromFloat(ml, Milliliter.scale())) }
 
 // Picoliters returns exactly n picoliters, or an invalid volume beyond the limits.
-func Picoliters(n int64) Volume { return Volume{volumes.keep(n)} }
+func Picoliters(n int64) Volume { return newVolume(volumes.keep(n)) }
 
 // ParseVolume reads a number and a unit: "7 L", "250 mL", "1.5 qt", "2 cups", "1 tbsp", "12 fl oz". The unit
 // is required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseVolume(text string) (Volume, error) {
 	q, err := volumes.parse(text)
 	if err != nil {
-		return Volume{invalid}, err
+		return newVolume(invalid), err
 	}
-	return Volume{q}, nil
+	return newVolume(q), nil
 }
 
 // MustVolume is [ParseVolume] for literals; it panics on an error.
 func MustVolume(text string) Volume { return must(ParseVolume(text)) }
 
 // In returns the volume in the unit; NaN if invalid.
-func (v Volume) In(u VolumeUnit) float64 { return volumes.toFloat(v.picoliters, u.scale()) }
+func (v Volume) In(u VolumeUnit) float64 { return volumes.toFloat(v.quanta, u.scale()) }
 
 // Liters returns the volume in liters; NaN if invalid.
 func (v Volume) Liters() float64 { return v.In(Liter) }
@@ -91,75 +97,29 @@ func (v Volume) Liters() float64 { return v.In(Liter) }
 func (v Volume) Milliliters() float64 { return v.In(Milliliter) }
 
 // Decimal returns the volume in the unit, rounded half to even to twelve decimals.
-func (v Volume) Decimal(u VolumeUnit) decimal.Decimal { return decimalOf(v.picoliters, u.scale(), 12) }
+func (v Volume) Decimal(u VolumeUnit) decimal.Decimal { return decimalOf(v.quanta, u.scale(), 12) }
 
 // Picoliters returns the exact count of picoliters, and false if the volume is invalid.
-func (v Volume) Picoliters() (int64, bool) { return v.picoliters, v.IsValid() }
+func (v Volume) Picoliters() (int64, bool) { return v.quanta, v.IsValid() }
 
 // Add returns v + o.
-func (v Volume) Add(o Volume) Volume { return Volume{volumes.add(v.picoliters, o.picoliters)} }
+func (v Volume) Add(o Volume) Volume { return newVolume(volumes.add(v.quanta, o.quanta)) }
 
 // Sub returns v − o.
 func (v Volume) Sub(o Volume) Volume {
-	return Volume{volumes.add(v.picoliters, volumes.neg(o.picoliters))}
+	return newVolume(volumes.add(v.quanta, volumes.neg(o.quanta)))
 }
 
 // Times returns n·v exactly.
-func (v Volume) Times(n int64) Volume { return Volume{volumes.mulDiv(v.picoliters, n, 1)} }
+func (v Volume) Times(n int64) Volume { return newVolume(volumes.mulDiv(v.quanta, n, 1)) }
 
 // Compare returns −1, 0 or 1; an invalid volume comes before every other.
-func (v Volume) Compare(o Volume) int { return cmp.Compare(v.picoliters, o.picoliters) }
+func (v Volume) Compare(o Volume) int { return cmp.Compare(v.quanta, o.quanta) }
 
 // Equal reports v == o.
 func (v Volume) Equal(o Volume) bool { return v == o }
 
-// IsZero reports whether the volume is zero.
-func (v Volume) IsZero() bool { return v.picoliters == 0 }
-
-// IsValid reports whether the volume is within its limits.
-func (v Volume) IsValid() bool { return volumes.valid(v.picoliters) }
-
-// String prints milliliters with every digit that is there.
-func (v Volume) String() string {
-	return volumes.text(v.picoliters, Milliliter.scale(), Milliliter.scale().places)
-}
-
 // Text prints the volume in the unit with exactly that many decimals.
 func (v Volume) Text(u VolumeUnit, places int) string {
-	return string(volumes.append(nil, v.picoliters, u.scale(), places, false))
-}
-
-// Format implements fmt.Formatter: %v, %s, and %.1f (value to one decimal, with unit).
-func (v Volume) Format(f fmt.State, verb rune) {
-	format(f, verb, v.String(), func(p int) string { return v.Text(Milliliter, p) }, v.GoString())
-}
-
-// GoString prints Go syntax.
-func (v Volume) GoString() string {
-	if !v.IsValid() {
-		return "quantity.Liters(math.NaN())"
-	}
-	return fmt.Sprintf("quantity.MustVolume(%q)", v.String())
-}
-
-// AppendText implements encoding.TextAppender: liters with every digit that is there, "0.24 L". An invalid volume is an
-// error.
-func (v Volume) AppendText(b []byte) ([]byte, error) {
-	if !v.IsValid() {
-		return b, &InputError{Got: v.String(), Want: volumes.accepted, Err: ErrOutOfRange}
-	}
-	return asciiMinus(volumes.append(b, v.picoliters, Liter.scale(), Liter.scale().places, true)), nil
-}
-
-// MarshalText implements encoding.TextMarshaler.
-func (v Volume) MarshalText() ([]byte, error) { return v.AppendText(nil) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseVolume].
-func (v *Volume) UnmarshalText(text []byte) error {
-	parsed, err := ParseVolume(textOf(text))
-	if err != nil {
-		return err
-	}
-	*v = parsed
-	return nil
+	return string(volumes.append(nil, v.quanta, u.scale(), places, false))
 }

@@ -37,15 +37,11 @@ var careless = map[string]string{
 // wordy files cut or compare words and do not only read or render them.
 var wordy = map[string]string{
 	"dough/compile.go":               waits,
-	"dough/cost/figures.go":          waits,
 	"dough/flour/figures.go":         waits,
 	"dough/flour/strength.go":        waits,
-	"dough/food/figures.go":          waits,
 	"dough/line.go":                  waits,
 	"dough/mixing/print.go":          waits,
-	"dough/vessel/figures.go":        waits,
 	"dough/working.go":               waits,
-	"ferment/explain.go":             waits,
 	"schedule/bakeday/beforehand.go": waits,
 	"schedule/bakeday/check.go":      waits,
 	"schedule/bakeday/day.go":        waits,

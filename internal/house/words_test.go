@@ -30,6 +30,7 @@ var readers = map[string]string{
 	"dough/cost/money.go":          "reads an amount of money",
 	"dough/food/table.go":          "finds a food by the name or code that its table and its user give",
 	"dough/food/volume.go":         "finds a measure by the name of its food",
+	"ferment/law.go":               "reads a curve back from its key",
 	"ferment/csv.go":               "reads a file of temperatures",
 	"schedule/bakeday/wish.go":     "reads a wish as typed",
 	"schedule/wallclock/clock.go":  "reads a time of day",
