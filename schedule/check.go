@@ -1,8 +1,6 @@
 package schedule
 
 import (
-	"time"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 )
@@ -35,7 +33,7 @@ func (p Problem) Check(t Timetable) []Finding {
 	for _, group := range p.Alike {
 		for i := 1; i < len(group); i++ {
 			if k.at[group[i]].Start.Before(k.at[group[i-1]].Start) {
-				k.say(Finding{Rule: InOrder, Step: group[i-1], Other: group[i]}, "%v starts before %v", k.name(group[i]), k.name(group[i-1]))
+				k.say(Finding{Rule: InOrder, Step: group[i-1], Other: group[i]}, working.Tell("schedule.check_order", "%v starts before %v", k.name(group[i]), k.name(group[i-1])))
 			}
 		}
 	}
@@ -48,8 +46,8 @@ type checker struct {
 	broken []Finding
 }
 
-func (k *checker) say(f Finding, format string, args ...any) {
-	f.Words = working.Say(format, args...)
+func (k *checker) say(f Finding, words working.Message) {
+	f.Words = words
 	k.broken = append(k.broken, f)
 }
 
@@ -66,7 +64,7 @@ func (k *checker) name(id string) working.Message {
 func (k *checker) step(s Step) {
 	t, ok := k.at[s.ID]
 	if !ok {
-		k.say(Finding{Rule: Missing, Step: s.ID}, "%v is missing", k.name(s.ID))
+		k.say(Finding{Rule: Missing, Step: s.ID}, working.Tell("schedule.check_missing", "%v is missing", k.name(s.ID)))
 		return
 	}
 	grid := k.p.grid()
@@ -76,18 +74,18 @@ func (k *checker) step(s Step) {
 	}
 	switch d := quantity.Elapsed(t.End.Sub(t.Start)); {
 	case d < s.Min:
-		k.say(Finding{Rule: StepMin, Step: s.ID}, "%v takes %v", k.name(s.ID), d)
+		k.say(Finding{Rule: StepMin, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
 	case d > most:
-		k.say(Finding{Rule: StepMax, Step: s.ID}, "%v takes %v", k.name(s.ID), d)
+		k.say(Finding{Rule: StepMax, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
 	}
 	if t.Start.Before(k.p.Anchor) {
-		k.say(Finding{Rule: PlanStart, Step: s.ID}, "%v begins before the plan", k.name(s.ID))
+		k.say(Finding{Rule: PlanStart, Step: s.ID}, working.Tell("schedule.check_before_plan", "%v begins before the plan", k.name(s.ID)))
 	}
 	if t.End.After(k.p.Anchor.Add(k.p.Horizon.Duration())) {
-		k.say(Finding{Rule: PlanEnd, Step: s.ID}, "%v ends after the plan", k.name(s.ID))
+		k.say(Finding{Rule: PlanEnd, Step: s.ID}, working.Tell("schedule.check_after_plan", "%v ends after the plan", k.name(s.ID)))
 	}
 	if quantity.Elapsed(t.Start.Sub(k.p.Anchor))%grid != 0 || quantity.Elapsed(t.End.Sub(k.p.Anchor))%grid != 0 {
-		k.say(Finding{Rule: PlanStart, Step: s.ID}, "%v is off the grid", k.name(s.ID))
+		k.say(Finding{Rule: PlanStart, Step: s.ID}, working.Tell("schedule.check_grid", "%v is off the grid", k.name(s.ID)))
 	}
 }
 
@@ -105,7 +103,7 @@ func (k *checker) link(l Link) {
 		if d > l.Max {
 			f.Rule = LinkMax
 		}
-		k.say(f, "%v to %v (%v): %v", k.name(l.From), k.name(l.To), l.Kind, d)
+		k.say(f, working.Tell("schedule.check_link", "%v to %v (%v): %v", k.name(l.From), k.name(l.To), l.Kind, d))
 	}
 }
 
@@ -119,7 +117,7 @@ func (k *checker) bound(b Bound) {
 		if b.Earliest.IsZero() || !at.Before(b.Earliest) {
 			f.Rule = NotAfter
 		}
-		k.say(f, "%v: %v of %v is at %s", b.Words, b.Edge, k.name(b.Step), at.Format(time.RFC3339))
+		k.say(f, working.Tell("schedule.check_bound", "%v: %v of %v is at %v", b.Words, b.Edge, k.name(b.Step), at))
 	}
 }
 
@@ -139,7 +137,7 @@ func (k *checker) resource(r Resource) {
 	for i, u := range uses {
 		for _, c := range r.Closed {
 			if u.Start.Before(c.To) && c.From.Before(u.End) {
-				k.say(Finding{Rule: Absence, Step: u.ID, Other: r.ID}, "%v during %v", u.Title(), c.Words)
+				k.say(Finding{Rule: Absence, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_during", "%v during %v", u.Title(), c.Words))
 			}
 		}
 		if !u.Start.Before(u.End) {
@@ -157,11 +155,11 @@ func (k *checker) resource(r Resource) {
 				continue
 			}
 			if r.apart(u.Need, v.Need) && u.End.Add(r.Changeover.Duration()).After(v.Start) && v.End.Add(r.Changeover.Duration()).After(u.Start) {
-				k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, "%v and %v both use %v", u.Title(), v.Title(), r.title())
+				k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_both_use", "%v and %v both use %v", u.Title(), v.Title(), r.title()))
 			}
 		}
 		if r.Capacity > 0 && sum > r.Capacity {
-			k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, "%d of %v used at the start of %v", sum, r.title(), u.Title())
+			k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_sum", "%d of %v used at the start of %v", sum, r.title(), u.Title()))
 		}
 	}
 }

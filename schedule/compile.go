@@ -49,6 +49,7 @@ type rule struct {
 	from, to int      // of an absence
 	index    int      // of the resource, for Absence and Capacity
 	wanted   bool
+	firm     bool // no change of it is looked for
 }
 
 // wantedArc remembers which arcs of the network belong to wanted bounds.

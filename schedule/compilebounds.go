@@ -56,14 +56,14 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 
 // boundRules adds the limits of bound i.
 func (c *compiled) boundRules(i int, b Bound, event int) {
-	verb := "starts"
+	edge := working.Tell("schedule.start_of", "start of %v", c.title(b.Step))
 	if b.Edge == End {
-		verb = "ends"
+		edge = working.Tell("schedule.end_of", "end of %v", c.title(b.Step))
 	}
 	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
 	if early && b.Earliest.Equal(b.Latest) {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: FixedTime, words: either(b.Words, working.Say("%v %s at %s", c.title(b.Step), verb, c.clock(u))), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: FixedTime, words: either(b.Words, working.Tell("schedule.fixed_at", "%v at %v", edge, c.when(u))), step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 		c.note(b, i)
@@ -72,13 +72,13 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 	}
 	if early {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: NotBefore, words: either(b.Words, working.Say("%v %s no earlier than %s", c.title(b.Step), verb, c.clock(u))), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: NotBefore, words: either(b.Words, working.Tell("schedule.not_before", "%v no earlier than %v", edge, c.when(u))), step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 	}
 	if late {
 		u := c.floor(b.Latest)
-		r := c.rule(rule{kind: NotAfter, words: either(b.Words, working.Say("%v %s by %s", c.title(b.Step), verb, c.clock(u))), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: NotAfter, words: either(b.Words, working.Tell("schedule.not_after", "%v no later than %v", edge, c.when(u))), step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.upper(event, 0, u, r)
 	}

@@ -62,7 +62,7 @@ func eventOf(i int, e Edge) int {
 func (c *compiled) linkRules(bad *quantity.Problems, path string, l Link, from, to int) {
 	first, second := l.Kind.edges()
 	a, b := eventOf(from, first), eventOf(to, second)
-	r := rule{step: l.From, other: l.To, link: l.Kind}
+	r := rule{step: l.From, other: l.To, link: l.Kind, firm: l.Firm}
 	if l.Min == l.Max {
 		r.kind, r.amount = LinkExact, c.units(bad, path+".Min", l.Min)
 		r.words = either(either(l.MinWords, l.MaxWords), c.linkWords(l, r.amount, true))
@@ -85,31 +85,39 @@ func (c *compiled) linkRules(bad *quantity.Problems, path string, l Link, from, 
 
 // linkWords says a link limit when the user did not.
 func (c *compiled) linkWords(l Link, units int, least bool) working.Message {
-	verbs := [...][2]string{EndToStart: {"ends", "starts"}, StartToStart: {"starts", "starts"}, EndToEnd: {"ends", "ends"}, StartToEnd: {"starts", "ends"}}[l.Kind]
+	from, to := c.title(l.From), c.title(l.To)
 	if l.Kind == EndToStart && units == 0 {
 		if l.Min == 0 && l.Max == 0 {
-			return working.Say("%v follows %v at once", c.title(l.To), c.title(l.From))
+			return working.Tell("schedule.at_once", "%v follows %v at once", to, from)
 		}
 		if least {
-			return working.Say("%v comes after %v", c.title(l.To), c.title(l.From))
+			return working.Tell("schedule.comes_after", "%v comes after %v", to, from)
 		}
 	}
-	side := "at most"
-	if least {
-		side = "at least"
-	}
-	if l.Min == l.Max {
-		side = "exactly"
-	}
-	order := "after"
+	exactly := l.Min == l.Max
+	long := c.long(max(units, -units))
+	order := working.Tell("schedule.time_after", "%v after %v", c.edge(l.To, l.Kind, true), c.edge(l.From, l.Kind, false))
 	if units < 0 {
-		units, order = -units, "before"
-		switch side {
-		case "at most":
-			side = "at least"
-		case "at least":
-			side = "at most"
-		}
+		order = working.Tell("schedule.time_before", "%v before %v", c.edge(l.To, l.Kind, true), c.edge(l.From, l.Kind, false))
+		least = !least
 	}
-	return working.Say("%v %s %s %v %s %v %s", c.title(l.To), verbs[1], side, c.long(units), order, c.title(l.From), verbs[0])
+	switch {
+	case exactly:
+		return working.Tell("schedule.gap_exactly", "%v: exactly %v", order, long)
+	case least:
+		return working.Tell("schedule.gap_at_least", "%v: at least %v", order, long)
+	}
+	return working.Tell("schedule.gap_at_most", "%v: at most %v", order, long)
+}
+
+// edge names the start or end of a step that a link joins.
+func (c *compiled) edge(id string, k LinkKind, to bool) working.Message {
+	first, second := k.edges()
+	if to {
+		first = second
+	}
+	if first == Start {
+		return working.Tell("schedule.start_of", "start of %v", c.title(id))
+	}
+	return working.Tell("schedule.end_of", "end of %v", c.title(id))
 }

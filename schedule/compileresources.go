@@ -43,9 +43,9 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
-		made := working.Say("%v: %d at a time", r.title(), r.Capacity)
+		made := working.Tell("schedule.at_a_time", "%v: %d at a time", r.title(), r.Capacity)
 		if r.Capacity == 0 {
-			made = working.Say("%v: one program at a time", r.title())
+			made = working.Tell("schedule.one_program", "%v: one program at a time", r.title())
 		}
 		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, made), other: r.ID, amount: r.Capacity, index: k}))
 		c.closed(bad, path, k, users[k])
@@ -75,7 +75,7 @@ func (c *compiled) closed(bad *quantity.Problems, path string, k int, users []in
 		if to <= 0 || from >= c.limit {
 			continue // outside the plan
 		}
-		made := working.Say("%v away %s to %s", r.title(), c.clock(from), c.clock(to))
+		made := working.Tell("schedule.away", "%v away %v to %v", r.title(), c.when(from), c.when(to))
 		id := c.rule(rule{kind: Absence, words: either(s.Words, made), other: r.ID, from: from, to: to, index: k})
 		for _, u := range users {
 			c.net.Holes = append(c.net.Holes, planner.Hole{Task: u, From: from, To: to, Rule: id})

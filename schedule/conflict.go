@@ -41,6 +41,9 @@ func (c *compiled) member(w *planner.Watch, id int, together []int, feasible fun
 	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
 		m.Limit = c.long(r.amount)
 	}
+	if r.firm {
+		return m
+	}
 	if w.Over() {
 		m.Remedy = noChange(w)
 		return m
@@ -97,27 +100,27 @@ func (c *compiled) remedy(r rule, x int, side planner.Side) (Easing, working.Mes
 	switch r.kind {
 	case StepMin, StepMax, StepExact:
 		if front {
-			return Shorter, working.Say("%v shorter: %v", change, c.long(r.amount-x))
+			return Shorter, working.Tell("schedule.shorter", "%v shorter: %v", change, c.long(r.amount-x))
 		}
-		return Longer, working.Say("%v longer: %v", change, c.long(r.amount+x))
+		return Longer, working.Tell("schedule.longer", "%v longer: %v", change, c.long(r.amount+x))
 	case LinkMin, LinkMax, LinkExact:
 		if front {
-			return Shorter, working.Say("%v less: %v", change, c.long(r.amount-x))
+			return Shorter, working.Tell("schedule.less", "%v less: %v", change, c.long(r.amount-x))
 		}
-		return Longer, working.Say("%v more: %v", change, c.long(r.amount+x))
+		return Longer, working.Tell("schedule.more", "%v more: %v", change, c.long(r.amount+x))
 	case NotBefore, NotAfter, FixedTime, PlanStart, PlanEnd:
 		if front {
-			return Earlier, working.Say("%v earlier: %s", change, c.clock(r.amount-x))
+			return Earlier, working.Tell("schedule.earlier", "%v earlier: %v", change, c.when(r.amount-x))
 		}
-		return Later, working.Say("%v later: %s", change, c.clock(r.amount+x))
+		return Later, working.Tell("schedule.later", "%v later: %v", change, c.when(r.amount+x))
 	case Absence:
 		switch {
 		case x == r.to-r.from:
-			return Dropped, working.Say("not at all")
+			return Dropped, working.Tell("schedule.dropped", "not at all")
 		case front:
-			return Begins, working.Say("from %s instead of %s", c.clock(r.from+x), c.clock(r.from))
+			return Begins, working.Tell("schedule.begins", "from %v instead of %v", c.when(r.from+x), c.when(r.from))
 		}
-		return Ends, working.Say("until %s instead of %s", c.clock(r.to-x), c.clock(r.to))
+		return Ends, working.Tell("schedule.ends", "until %v instead of %v", c.when(r.to-x), c.when(r.to))
 	}
 	return 0, working.Message{}
 }
@@ -154,15 +157,4 @@ func (c *compiled) shifted() (net *planner.Net, event, nominal int) {
 
 func (c *compiled) shift(to, nominal int) *Shift {
 	return &Shift{By: c.long(to - nominal), To: c.when(to)}
-}
-
-// String prints the wanted time that would work and how far it is from the wanted one.
-func (s *Shift) String() string {
-	if s == nil {
-		return "none"
-	}
-	if s.By < 0 {
-		return s.To.Format("Mon 15:04") + ", " + (-s.By).String() + " earlier"
-	}
-	return s.To.Format("Mon 15:04") + ", " + s.By.String() + " later"
 }

@@ -1,82 +1,104 @@
 package schedule
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
-// String says which rules are in the way, and what would help. Steps that follow one another
-// are told in one line with the time they take together, so that what clashes with them can be
-// seen; [Conflict.Members] has every rule by itself.
-func (k *Conflict) String() string {
+// mostRemedies is how many ways out are told; more than a few are not read.
+const mostRemedies = 5
+
+// Remedies lists what would help by itself, at most five: those that change least come first, and rules that say the
+// same come once. Each was checked: with this change alone there is a timetable.
+func (k *Conflict) Remedies() []Member {
 	if k == nil {
-		return "no conflict"
+		return nil
 	}
-	s := "these cannot all be kept"
-	if k.Short > 0 {
-		s += " (short by " + k.Short.String() + ")"
-	}
-	s += ":"
-	chains, told := k.chains()
-	var rest []string
-	order := false // of steps, with nothing else to say about it
-	for i, m := range k.Members {
-		switch {
-		case told[i]:
-		case m.Enough:
-			s += "\n  " + m.say()
-		case m.Rule == LinkExact && m.Link == EndToStart && m.Limit == 0:
-			order = true
-		default:
-			rest = append(rest, m.Words.String())
+	var out []Member
+	for _, m := range k.Members {
+		same := func(o Member) bool { return o.Words == m.Words && o.Remedy == m.Remedy }
+		if m.Enough && !slices.ContainsFunc(out, same) {
+			out = append(out, m)
 		}
 	}
-	for _, c := range chains {
-		s += "\n  " + c.String()
+	slices.SortStableFunc(out, func(a, b Member) int {
+		switch {
+		case a.Change < b.Change:
+			return -1
+		case a.Change > b.Change:
+			return 1
+		}
+		return 0
+	})
+	return out[:min(len(out), mostRemedies)]
+}
+
+// Message says in one sentence what cannot all be kept, and by how much. Steps that follow one another are told
+// together with the time they take; rules that say the same are told once.
+func (k *Conflict) Message() working.Message {
+	if k == nil {
+		return working.Tell("schedule.no_conflict", "no conflict")
 	}
-	if order {
-		rest = append(rest, "each step follows the one before it")
+	chains, told := k.chains()
+	var all []working.Message
+	add := func(m working.Message) {
+		if !slices.Contains(all, m) {
+			all = append(all, m)
+		}
 	}
-	if len(rest) > 0 {
-		s += "\n  and with them, where no change alone helps: " + strings.Join(rest, "; ")
+	for _, frame := range []bool{false, true} { // what is wanted, and the edges of the plan, stand at the end
+		for i, m := range k.Members {
+			inFrame := m.Wanted || m.Rule == PlanStart || m.Rule == PlanEnd
+			atOnce := m.Rule == LinkExact && m.Link == EndToStart && m.Limit == 0
+			if !told[i] && !atOnce && inFrame == frame {
+				add(m.Words)
+			}
+		}
+		if !frame {
+			for _, c := range chains {
+				add(c.message())
+			}
+		}
+	}
+	if k.Short > 0 {
+		return working.Tell("schedule.conflict_by", "these cannot all be kept, they miss each other by %v: %v", k.Short, working.Join(all, "; "))
+	}
+	return working.Tell("schedule.conflict", "these cannot all be kept: %v", working.Join(all, "; "))
+}
+
+// String says which rules are in the way, and on a line each what would help by itself.
+func (k *Conflict) String() string {
+	s := k.Message().String()
+	for _, m := range k.Remedies() {
+		s += "\n  " + m.Help().String()
 	}
 	return s
 }
 
-// say is the rule with the change of it alone that helps, if any.
-func (m Member) say() string {
+// Help is a rule with the change of it alone that helps: "retard at least 8h (40m shorter: 7h20m)".
+func (m Member) Help() working.Message {
 	if !m.Enough {
-		return m.Words.String()
+		return m.Words
 	}
-	return m.Words.String() + " (" + m.Remedy.String() + ")"
+	return working.Tell("schedule.help", "%v (%v)", m.Words, m.Remedy)
 }
 
 // succession is members about steps that follow one another: how long each takes at least, and the
 // links between them.
 type succession struct {
-	lengths, links []Member
-	together       quantity.Elapsed
+	lengths  []Member
+	together quantity.Elapsed
 }
 
-func (c succession) String() string {
-	var parts []string
-	helps := false
-	for _, m := range c.lengths {
-		parts = append(parts, m.say())
-		helps = helps || m.Enough
+func (c succession) message() working.Message {
+	parts := make([]working.Message, len(c.lengths))
+	for i, m := range c.lengths {
+		parts[i] = m.Words
 	}
-	s := "one after the other, together " + c.together.String() + ": " + strings.Join(parts, ", ")
-	if helps {
-		return s
-	}
-	// No length gives way; a gap between two steps may.
-	for _, m := range c.links {
-		if m.Enough {
-			return s + "; or " + m.say()
-		}
-	}
-	return s
+	return working.Tell("schedule.succession", "one after the other, together %v: %v", c.together, working.Join(parts, ", "))
 }
 
 // chains joins members into chains of at least two lengths and says which members are told so.
@@ -112,7 +134,6 @@ func (k *Conflict) chains() (out []succession, told []bool) {
 			if !ok {
 				break
 			}
-			c.links = append(c.links, k.Members[i])
 			c.together += k.Members[i].Limit
 			members = append(members, i)
 			step = k.Members[i].Other
@@ -127,3 +148,66 @@ func (k *Conflict) chains() (out []succession, told []bool) {
 	}
 	return out, told
 }
+
+// Message says the timetable's verdict: how good it is, or why there is none and which wanted times would do.
+func (t Timetable) Message() working.Message {
+	switch t.Verdict {
+	case Infeasible:
+		all := []working.Message{working.Tell("schedule.no_timetable", "no timetable: %v", t.Conflict.Message())}
+		for _, s := range []*Shift{t.Before, t.After} {
+			if s != nil {
+				all = append(all, working.Tell("schedule.would_work", "would work: %v", s.Message()))
+			}
+		}
+		return working.Join(all, "; ")
+	case Feasible:
+		return working.Tell("schedule.not_proven", "not proven best: costs %d, none costs less than %d", t.Cost, t.Bound)
+	case Optimal:
+		return working.Tell("schedule.optimal", "no timetable is better")
+	}
+	return working.Tell("schedule.unknown", "no timetable found in the time given; whether there is one is not known")
+}
+
+// String prints the timetable in order of time, one step a line: when it starts and ends, the
+// earliest and latest start and the slack; or why there is none.
+func (t Timetable) String() string {
+	var lines []string
+	for _, k := range t.ByTime() {
+		lines = append(lines, t.Steps[k].Message().String())
+	}
+	switch {
+	case t.Verdict == Infeasible:
+		lines = append(lines, working.Tell("schedule.no_timetable_text", "no timetable: %s", t.Conflict.String()).String())
+		for _, s := range []*Shift{t.Before, t.After} {
+			if s != nil {
+				lines = append(lines, working.Tell("schedule.would_work", "would work: %v", s.Message()).String())
+			}
+		}
+	case t.Verdict != Optimal || len(lines) == 0:
+		lines = append(lines, t.Message().String())
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Message is one line of a timetable.
+func (s Timed) Message() working.Message {
+	line := working.Tell("schedule.line", "%v to %v  %v  (start %v to %v, slack %v)", s.Start, s.End, s.Title(), s.EarliestStart, s.LatestStart, s.Slack)
+	if s.Watch != nil {
+		return working.Tell("schedule.line_look", "%v; look at it from %v to %v", line, s.Watch.From, s.Watch.To)
+	}
+	return line
+}
+
+// Message says the wanted time that would work and how far it is from the wanted one.
+func (s *Shift) Message() working.Message {
+	switch {
+	case s == nil:
+		return working.Tell("schedule.no_shift", "none")
+	case s.By < 0:
+		return working.Tell("schedule.shift_earlier", "%v, %v earlier", s.To, -s.By)
+	}
+	return working.Tell("schedule.shift_later", "%v, %v later", s.To, s.By)
+}
+
+// String prints the wanted time that would work and how far it is from the wanted one.
+func (s *Shift) String() string { return s.Message().String() }

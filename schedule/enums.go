@@ -1,119 +1,80 @@
 package schedule
 
-import (
-	"strconv"
-	"strings"
+import "example.org/maslin/internal/enum"
 
-	"example.org/maslin/dough/quantity"
-)
+var stepKinds = enum.Of[StepKind]("kind of step", "", "feed", "ripen", "make", "stand", "mix", "fold", "bulk", "add", "divide", "shape", "proof", "retard", "take out", "warm up", "preheat", "bake", "cool", "other")
 
-// word is the printed form of an enumeration.
-func word[T ~int](v T, words []string, name string) string {
-	if v < 0 || int(v) >= len(words) {
-		return name + "(" + strconv.Itoa(int(v)) + ")"
-	}
-	return words[v]
-}
+// String names the kind; the zero value is an empty text.
+func (k StepKind) String() string { return stepKinds.String(k) }
 
-// marshal is the text form of an enumeration.
-func marshal[T ~int](v T, words []string, name string) ([]byte, error) {
-	if v < 0 || int(v) >= len(words) {
-		return nil, &quantity.InputError{Got: word(v, words, name), Want: "one of: " + strings.Join(words, ", "), Err: quantity.ErrOutOfRange}
-	}
-	return []byte(words[v]), nil
-}
+// MarshalText implements encoding.TextMarshaler.
+func (k StepKind) MarshalText() ([]byte, error) { return stepKinds.Marshal(k) }
 
-// unmarshal reads the text form of an enumeration.
-func unmarshal[T ~int](v *T, text []byte, words []string) error {
-	for i, w := range words {
-		if w == string(text) {
-			*v = T(i)
-			return nil
-		}
-	}
-	return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: "one of: " + strings.Join(words, ", "), Err: quantity.ErrOutOfRange}
-}
+// UnmarshalText implements encoding.TextUnmarshaler.
+func (k *StepKind) UnmarshalText(text []byte) error { return stepKinds.Unmarshal(k, text) }
 
-func verdictWords() []string {
-	return []string{Optimal: "optimal", Feasible: "feasible", Infeasible: "infeasible", Unknown: "unknown"}
-}
+var verdicts = enum.Of[Verdict]("verdict", "optimal", "feasible", "infeasible", "unknown")
 
 // String names the verdict.
-func (v Verdict) String() string { return word(v, verdictWords(), "Verdict") }
+func (v Verdict) String() string { return verdicts.String(v) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (v Verdict) MarshalText() ([]byte, error) { return marshal(v, verdictWords(), "Verdict") }
+func (v Verdict) MarshalText() ([]byte, error) { return verdicts.Marshal(v) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (v *Verdict) UnmarshalText(text []byte) error { return unmarshal(v, text, verdictWords()) }
+func (v *Verdict) UnmarshalText(text []byte) error { return verdicts.Unmarshal(v, text) }
 
-func linkWords() []string {
-	return []string{EndToStart: "end to start", StartToStart: "start to start", EndToEnd: "end to end", StartToEnd: "start to end"}
-}
+var linkKinds = enum.Of[LinkKind]("kind of link", "end to start", "start to start", "end to end", "start to end")
 
 // String names the kind of link.
-func (k LinkKind) String() string { return word(k, linkWords(), "LinkKind") }
+func (k LinkKind) String() string { return linkKinds.String(k) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (k LinkKind) MarshalText() ([]byte, error) { return marshal(k, linkWords(), "LinkKind") }
+func (k LinkKind) MarshalText() ([]byte, error) { return linkKinds.Marshal(k) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (k *LinkKind) UnmarshalText(text []byte) error { return unmarshal(k, text, linkWords()) }
+func (k *LinkKind) UnmarshalText(text []byte) error { return linkKinds.Unmarshal(k, text) }
 
-func edgeWords() []string { return []string{Start: "start", End: "end"} }
+var edges = enum.Of[Edge]("edge", "start", "end")
 
 // String names the edge.
-func (e Edge) String() string { return word(e, edgeWords(), "Edge") }
+func (e Edge) String() string { return edges.String(e) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (e Edge) MarshalText() ([]byte, error) { return marshal(e, edgeWords(), "Edge") }
+func (e Edge) MarshalText() ([]byte, error) { return edges.Marshal(e) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (e *Edge) UnmarshalText(text []byte) error { return unmarshal(e, text, edgeWords()) }
+func (e *Edge) UnmarshalText(text []byte) error { return edges.Unmarshal(e, text) }
 
-func ruleWords() []string {
-	return []string{
-		StepMin: "shortest duration", StepMax: "longest duration", LinkMin: "shortest time between", LinkMax: "longest time between",
-		NotBefore: "not before", NotAfter: "not after", Absence: "absence", Capacity: "capacity",
-		PlanStart: "start of the plan", PlanEnd: "end of the plan", InOrder: "order of like steps", StepExact: "duration",
-		LinkExact: "time between", FixedTime: "fixed time", AsPlanned: "as planned", Missing: "missing step",
-	}
-}
+var ruleKinds = enum.Of[Rule]("kind of rule", "shortest duration", "longest duration", "shortest time between", "longest time between", "not before", "not after", "absence", "capacity", "start of the plan", "end of the plan", "order of like steps", "duration", "time between", "fixed time", "as planned", "missing step")
 
 // String names the kind of rule.
-func (r Rule) String() string { return word(r, ruleWords(), "Rule") }
+func (r Rule) String() string { return ruleKinds.String(r) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (r Rule) MarshalText() ([]byte, error) { return marshal(r, ruleWords(), "Rule") }
+func (r Rule) MarshalText() ([]byte, error) { return ruleKinds.Marshal(r) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (r *Rule) UnmarshalText(text []byte) error { return unmarshal(r, text, ruleWords()) }
+func (r *Rule) UnmarshalText(text []byte) error { return ruleKinds.Unmarshal(r, text) }
 
-func easingWords() []string {
-	return []string{
-		Shorter: "shorter", Longer: "longer", Earlier: "earlier", Later: "later", Begins: "begins later", Ends: "ends earlier",
-		Dropped: "dropped", More: "more of it", AnyOrder: "any order",
-	}
-}
+var easings = enum.Of[Easing]("way a rule can give", "", "shorter", "longer", "earlier", "later", "begins later", "ends earlier", "dropped", "more of it", "any order")
 
 // String names the way a rule can give; the zero value is an empty text.
-func (e Easing) String() string { return word(e, easingWords(), "Easing") }
+func (e Easing) String() string { return easings.String(e) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (e Easing) MarshalText() ([]byte, error) { return marshal(e, easingWords(), "Easing") }
+func (e Easing) MarshalText() ([]byte, error) { return easings.Marshal(e) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (e *Easing) UnmarshalText(text []byte) error { return unmarshal(e, text, easingWords()) }
+func (e *Easing) UnmarshalText(text []byte) error { return easings.Unmarshal(e, text) }
 
-func absentWords() []string {
-	return []string{Present: "present", AwayAtEnd: "away at the end", AwayAllTime: "away all the time"}
-}
+var absents = enum.Of[Absent]("absence when it matters", "present", "away at the end", "away all the time")
 
 // String says how much of the time somebody is away.
-func (a Absent) String() string { return word(a, absentWords(), "Absent") }
+func (a Absent) String() string { return absents.String(a) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (a Absent) MarshalText() ([]byte, error) { return marshal(a, absentWords(), "Absent") }
+func (a Absent) MarshalText() ([]byte, error) { return absents.Marshal(a) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (a *Absent) UnmarshalText(text []byte) error { return unmarshal(a, text, absentWords()) }
+func (a *Absent) UnmarshalText(text []byte) error { return absents.Unmarshal(a, text) }

@@ -137,8 +137,8 @@ func (w *midway) rest() Problem {
 	for i := range p.Steps {
 		s := &p.Steps[i]
 		d, begun := w.started[s.ID]
-		began := working.Say("%v began at %s", s.label().Title(), d.Start.Format("Mon 15:04"))
-		itIs := working.Say("it is %s", now.Format("Mon 15:04"))
+		began := working.Tell("schedule.began", "%v began at %v", s.label().Title(), d.Start)
+		itIs := working.Tell("schedule.it_is", "it is %v", now)
 		switch {
 		case begun && !d.End.IsZero():
 			s.Min = quantity.Elapsed(d.End.Sub(d.Start))
@@ -199,7 +199,7 @@ func (w *midway) changeovers() []Bound {
 			}
 			if free := last.End.Add(r.Changeover.Duration()); !last.End.IsZero() && free.After(w.m.Now) {
 				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free,
-					Words: working.Say("%v needs %v after %v", r.title(), r.Changeover, w.p.Steps[w.index[last.Step]].label().Title())})
+					Words: working.Tell("schedule.changeover", "%v needs %v after %v", r.title(), r.Changeover, w.p.Steps[w.index[last.Step]].label().Title())})
 			}
 		}
 	}
@@ -287,18 +287,17 @@ func Changes(before, after Timetable) []Change {
 		if c.Start == 0 && c.End == 0 {
 			continue
 		}
-		from := b.Start.Format("Mon 15:04")
 		switch {
 		case c.Length < 0 && c.Start != 0:
-			c.Words = working.Say("%v %v shorter, from %s", b.Title(), -c.Length, from)
+			c.Words = working.Tell("schedule.change_shorter_from", "%v %v shorter, from %v", b.Title(), -c.Length, b.Start)
 		case c.Length < 0:
-			c.Words = working.Say("%v %v shorter", b.Title(), -c.Length)
+			c.Words = working.Tell("schedule.change_shorter", "%v %v shorter", b.Title(), -c.Length)
 		case c.Length > 0 && c.Start != 0:
-			c.Words = working.Say("%v %v longer, from %s", b.Title(), c.Length, from)
+			c.Words = working.Tell("schedule.change_longer_from", "%v %v longer, from %v", b.Title(), c.Length, b.Start)
 		case c.Length > 0:
-			c.Words = working.Say("%v %v longer", b.Title(), c.Length)
+			c.Words = working.Tell("schedule.change_longer", "%v %v longer", b.Title(), c.Length)
 		default:
-			c.Words = working.Say("%v moves to %s", b.Title(), from)
+			c.Words = working.Tell("schedule.change_moves", "%v moves to %v", b.Title(), b.Start)
 		}
 		out = append(out, c)
 	}

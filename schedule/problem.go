@@ -26,6 +26,10 @@ type Problem struct {
 	Resources []Resource `json:"resources,omitempty"`
 	Alike     [][]string `json:"alike,omitempty"` // IDs of interchangeable steps (loads of one dough): they start in the order given
 
+	// Firm says that Anchor and Horizon are not up for change: Anchor is the present. A conflict then
+	// offers no change of them.
+	Firm bool `json:"firm,omitempty"`
+
 	// Effort bounds the search by a number of decisions, for callers who want the same partial
 	// answer on every machine; 0 means no bound but the context.
 	Effort int `json:"effort,omitempty"`
@@ -51,7 +55,7 @@ func (s Step) label() Label {
 // Title is the name for people: Name, or else the ID.
 func (l Label) Title() working.Message {
 	if l.Name.IsZero() {
-		return working.Say("%s", l.ID)
+		return working.Tell("schedule.named", "%v", l.ID)
 	}
 	return l.Name
 }
@@ -87,6 +91,11 @@ type Step struct {
 	// whole range.
 	Living bool             `json:"living,omitempty"`
 	Likely quantity.Elapsed `json:"likely,omitempty"`
+
+	// MinFirm says that nobody can make the step shorter than Min, MaxFirm longer than Max: dough, oven and cooling have
+	// their time. A conflict then offers no change of it.
+	MinFirm bool `json:"min_firm,omitempty"`
+	MaxFirm bool `json:"max_firm,omitempty"`
 
 	// Watch is the ID of the resource (a pair of hands) that has to look at a living step between
 	// its earliest and its latest end; empty means nobody has to.
@@ -143,6 +152,7 @@ type Link struct {
 	Kind LinkKind         `json:"kind"`
 	Min  quantity.Elapsed `json:"min"`
 	Max  quantity.Elapsed `json:"max"`
+	Firm bool             `json:"firm,omitempty"` // the limits are not up for change; see Step.MinFirm
 	// MinWords and MaxWords say the limits in the user's words; not given means words made from
 	// the names.
 	MinWords working.Message `json:"min_words,omitzero"`
@@ -200,7 +210,7 @@ type Resource struct {
 // title is the name for people: Name, or else the ID.
 func (r Resource) title() working.Message {
 	if r.Name.IsZero() {
-		return working.Say("%s", r.ID)
+		return working.Tell("schedule.named", "%v", r.ID)
 	}
 	return r.Name
 }

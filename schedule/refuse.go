@@ -69,7 +69,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 			more := planner.Least(len(c.in.Steps)*maxNeed(c.in), func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) })
 			m.Enough, m.More, m.Remedy = more > 0, more, noChange(w)
 			if more > 0 {
-				m.Easing, m.Remedy = More, working.Say("%d more: %d", more, r.amount+more)
+				m.Easing, m.Remedy = More, working.Tell("schedule.more_of_it", "%d more: %d", more, r.amount+more)
 			}
 		case InOrder:
 			ok := false
@@ -78,7 +78,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 			}
 			m.Enough, m.Remedy = ok, noChange(w)
 			if ok {
-				m.Easing, m.Remedy = AnyOrder, working.Say("in any order")
+				m.Easing, m.Remedy = AnyOrder, working.Tell("schedule.any_order", "in any order")
 			}
 		}
 	}
@@ -93,9 +93,9 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 // noChange says that no remedy was found, and whether all were tried.
 func noChange(w *planner.Watch) working.Message {
 	if w.Over() {
-		return working.Say("not looked into, the time was up")
+		return working.Tell("schedule.not_looked_into", "not looked into, the time was up")
 	}
-	return working.Say("no change of this alone helps")
+	return working.Tell("schedule.no_change_helps", "no change of this alone helps")
 }
 
 // maxNeed is the largest amount any step needs.

@@ -2,9 +2,7 @@ package schedule
 
 import (
 	"context"
-	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -190,7 +188,7 @@ func (t Timetable) uncertain() (*planner.Net, []int, []Finding) {
 			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: v, W: t.times[v], Rule: len(found)},
 				planner.Arc{From: v, To: 0, W: -t.times[v], Rule: len(found), Upper: true})
 		}
-		words := working.Say("%v as planned, %s", s.label().Title(), t.Steps[i].Start.Format("Mon 15:04"))
+		words := working.Tell("schedule.as_planned", "%v as planned, %v", s.label().Title(), t.Steps[i].Start)
 		found = append(found, Finding{Rule: AsPlanned, Step: s.ID, Words: words})
 	}
 	return net, living, found
@@ -260,12 +258,12 @@ func (t Timetable) watches() []Watch {
 			switch {
 			case len(w.Free) == 0:
 				w.Away = AwayAllTime
-				w.Warning = working.Say("%v may be ready any time from %s to %s, and %v is away all that time",
-					s.label().Title(), w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"), who.title())
+				w.Warning = working.Tell("schedule.away_all_that_time", "%v may be ready any time from %v to %v, and %v is away all that time",
+					s.label().Title(), w.From, w.To, who.title())
 			case w.Free[len(w.Free)-1].To.Before(w.To):
 				w.Away = AwayAtEnd
-				w.Warning = working.Say("%v may be ready as late as %s, but %v is away from %s",
-					s.label().Title(), w.To.Format("Mon 15:04"), who.title(), w.Free[len(w.Free)-1].To.Format("Mon 15:04"))
+				w.Warning = working.Tell("schedule.away_at_the_end", "%v may be ready as late as %v, but %v is away from %v",
+					s.label().Title(), w.To, who.title(), w.Free[len(w.Free)-1].To)
 			}
 		}
 		out = append(out, w)
@@ -296,30 +294,42 @@ func free(from, to time.Time, closed []Span) []Span {
 	return left
 }
 
+// Message says how much is survived, and what is in the way of more.
+func (r Robustness) Message() working.Message {
+	if r.Survives {
+		return working.Tell("schedule.survives", "survives the whole range of every living step")
+	}
+	all := []working.Message{working.Tell("schedule.survives_share", "survives %.1f %% of the ranges", 100*r.Share)}
+	for _, s := range r.Spreads {
+		all = append(all, working.Tell("schedule.spread", "%v: %v to %v", s.Title(), s.Early, s.Late))
+	}
+	if r.ByMoving {
+		all = append(all, working.Tell("schedule.by_moving", "all of them when the steps before are timed differently"))
+	}
+	if len(r.Against) > 0 {
+		words := make([]working.Message, len(r.Against))
+		for i, f := range r.Against {
+			words[i] = f.Words
+		}
+		all = append(all, working.Tell("schedule.against", "because of: %v", working.Join(words, "; ")))
+	}
+	return working.Join(all, "\n  ")
+}
+
+// Message says when to look at the dough, and whether somebody can.
+func (w Watch) Message() working.Message {
+	look := working.Tell("schedule.look", "look at %v from %v to %v", w.Title(), w.From, w.To)
+	if w.Warning.IsZero() {
+		return look
+	}
+	return working.Tell("schedule.look_warning", "%v: %v", look, w.Warning)
+}
+
 // String says what is survived and when to look at the dough.
 func (r Robustness) String() string {
-	var b strings.Builder
-	if r.Survives {
-		b.WriteString("survives the whole range of every living step")
-	} else {
-		fmt.Fprintf(&b, "survives %.1f %% of the ranges", 100*r.Share)
-		for _, s := range r.Spreads {
-			fmt.Fprintf(&b, "\n  %v: %v to %v", s.Title(), s.Early, s.Late)
-		}
-		if r.ByMoving {
-			b.WriteString("\n  all of them when the steps before are timed differently")
-		}
-		if len(r.Against) > 0 {
-			for i, f := range r.Against {
-				b.WriteString([]string{"\n  because of: ", "; "}[min(i, 1)] + f.String())
-			}
-		}
-	}
+	s := r.Message().String()
 	for _, w := range r.Watches {
-		fmt.Fprintf(&b, "\nlook at %v from %s to %s", w.Title(), w.From.Format("Mon 15:04"), w.To.Format("Mon 15:04"))
-		if !w.Warning.IsZero() {
-			b.WriteString("\n  " + w.Warning.String())
-		}
+		s += "\n" + w.Message().String()
 	}
-	return b.String()
+	return s
 }

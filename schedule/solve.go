@@ -218,3 +218,29 @@ func (c *compiled) driver(chain []int) working.Message {
 	}
 	return working.Message{}
 }
+
+// Possible answers whether there is any timetable, without looking for a good one or for reasons. False may also mean that
+// none was found with a bounded effort; [Problem.Latest] tells the two apart.
+//
+// Errors: malformed input as in [Problem.Latest]; the context's error when it ended first. Source: as there.
+func (p Problem) Possible(ctx context.Context) (bool, error) {
+	c, err := p.compile()
+	if err != nil {
+		return false, err
+	}
+	w := planner.NewWatch(ctx, 0)
+	times, clash := c.net.Earliest(w)
+	if clash != nil {
+		return false, nil
+	}
+	if times != nil {
+		shop := c.shop()
+		if shop.Fits(w, times) {
+			return true, nil
+		}
+		if ok, sure := shop.Possible(w, 20*proofEffort); sure || !w.Over() {
+			return ok, nil
+		}
+	}
+	return false, fmt.Errorf("no timetable was found or ruled out in the time given: %w", ctx.Err())
+}

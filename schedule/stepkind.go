@@ -26,23 +26,6 @@ const (
 	Other                       // anything else
 )
 
-func stepKindWords() []string {
-	return []string{
-		Feed: "feed", Ripen: "ripen", Make: "make", Stand: "stand", Mix: "mix", Fold: "fold", Bulk: "bulk", Add: "add",
-		Divide: "divide", Shape: "shape", Proof: "proof", Retard: "retard", TakeOut: "take out", WarmUp: "warm up",
-		Preheat: "preheat", Bake: "bake", Cool: "cool", Other: "other",
-	}
-}
-
-// String names the kind; the zero value is an empty text.
-func (k StepKind) String() string { return word(k, stepKindWords(), "StepKind") }
-
-// MarshalText implements encoding.TextMarshaler: the name of the kind, empty for the zero value.
-func (k StepKind) MarshalText() ([]byte, error) { return marshal(k, stepKindWords(), "StepKind") }
-
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what MarshalText writes.
-func (k *StepKind) UnmarshalText(text []byte) error { return unmarshal(k, text, stepKindWords()) }
-
 // Hands reports whether the baker is busy in such a step. The others go on by themselves: dough
 // and bread rise and cool, the oven gets hot.
 func (k StepKind) Hands() bool {

@@ -6,7 +6,6 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/schedule"
 )
 
 // thousandths rounds a computed temperature for data, which would otherwise carry digits that mean
@@ -23,7 +22,7 @@ func band(low, likely, high quantity.Percent) BandData { return BandData{low, li
 // PlanData turns the day into plain data.
 func (d Day) Data() PlanData {
 	s := PlanData{
-		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut,
+		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut, Survives: quantity.NewPercent(100 * d.Robust.Share),
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
 	}
 	b := d.Batch
@@ -60,10 +59,10 @@ func (d Day) Data() PlanData {
 	if d.Possible() {
 		s.Steps = d.stepData()
 	} else {
-		s.Why = d.why(d.Timetable.Conflict, d.Earlier, d.Later)
+		s.Why = d.why()
 	}
 	if m := d.Missed; m != nil {
-		s.Missed = &MissedData{m.Wanted.In(d.Zone), d.why(m.Conflict, nil, nil)}
+		s.Missed = &MissedData{m.Wanted.In(d.Zone), m.why}
 	}
 	for _, c := range d.Cautions() {
 		s.Cautions = append(s.Cautions, CautionText{string(c.Subject), c.Text, sourceText(c.Source)})
@@ -184,41 +183,4 @@ func (d Day) stepData() []StepData {
 		out = append(out, s)
 	}
 	return out
-}
-
-// why says why there is no timetable: what is in the way, or what else is the matter.
-func (d Day) why(c *schedule.Conflict, earlier, later *time.Time) *WhyData {
-	w := &WhyData{Rules: []RuleData{}}
-	switch {
-	case c != nil:
-		w.Reason, w.Short = Clash, c.Short
-		w.Says = working.Say("%s", c.String())
-	case !d.Rising.Feasible:
-		w.Reason = RisesTooFar
-		w.Says = working.Say("even if shaped at once the dough would rise %s before it is baked, more than the %s wanted: a shorter or colder rest after shaping, or less levain, would help",
-			d.Rising.Unrisen.Text(0), d.Bake.Bulk.Rise.Text(0))
-		return w
-	default:
-		return nil
-	}
-	for _, m := range c.Members {
-		if m.Rule == schedule.LinkExact && m.Link == schedule.EndToStart && m.Limit == 0 {
-			w.InOrder = true // the order of the steps is not up for change
-			continue
-		}
-		r := RuleData{Rule: m.Rule, Step: m.Step, Other: m.Other, Wanted: m.Wanted, Words: m.Words}
-		if m.Enough {
-			r.Easing, r.Change, r.Remedy = m.Easing, m.Change, m.Remedy
-		}
-		w.Rules = append(w.Rules, r)
-	}
-	at := func(t *time.Time) *time.Time {
-		if t == nil {
-			return nil
-		}
-		local := t.In(d.Zone)
-		return &local
-	}
-	w.Earlier, w.Later = at(earlier), at(later)
-	return w
 }

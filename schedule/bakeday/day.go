@@ -38,6 +38,9 @@ type Day struct {
 	// Careful reports whether the timetable has room for a dough that is early or late anywhere in its
 	// range; false when no such timetable exists.
 	Careful bool
+	// Room is the share of the range of the dough's bulk, taken around what is likely, for which the timetable keeps
+	// room: 100 % when Careful. Of the timetables that fit, one with the most room is chosen, and of these the latest.
+	Room quantity.Percent
 	// Robust says what the timetable survives when the dough is early or late.
 	Robust schedule.Robustness
 	// Settled reports whether times and temperatures agree: the dough's clock depends on the time of
@@ -49,13 +52,17 @@ type Day struct {
 	Notes      []working.Message
 
 	problem schedule.Problem
+	layout  int // which of the layouts it has
 }
 
 // Missed is a wish that could not be met, and why.
 type Missed struct {
-	Wanted   time.Time
-	Conflict *schedule.Conflict
+	Wanted time.Time
+	why    *WhyData
 }
+
+// Why says why the wish could not be met, and which times next to it could.
+func (m Missed) Why() *WhyData { return m.why }
 
 // Leavening is the levain of the day.
 type Leavening struct {
@@ -99,6 +106,9 @@ func (d Day) Possible() bool {
 	return d.Rising.Feasible && (d.Timetable.Verdict == schedule.Optimal || d.Timetable.Verdict == schedule.Feasible)
 }
 
+// rawDough is the subject of the caution that every room has.
+const rawDough working.Subject = "raw dough"
+
 // Cautions lists what can go wrong or hurt on the way, each once.
 func (d Day) Cautions() []working.Caution {
 	all := d.Batch.Cautions()
@@ -110,11 +120,11 @@ func (d Day) Cautions() []working.Caution {
 	all = append(all, bake.OvenCautions()...)
 	all = append(all, bake.FoodCautions()...)
 	var out []working.Caution
-	seen := map[working.Message]bool{}
+	seen := map[string]bool{}
 	for _, c := range all {
-		key := c.Message()
-		if c.Subject == "raw dough" { // every room warns of it
-			key = working.Say("%s", c.Subject)
+		key := c.Text.String()
+		if c.Subject == rawDough { // every room warns of it
+			key = string(rawDough)
 		}
 		if !seen[key] {
 			seen[key] = true

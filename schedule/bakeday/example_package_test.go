@@ -50,8 +50,8 @@ func Example() {
 	}
 	// Output:
 	// pour water of 33 °C
-	// Thu 21:43 feed the levain
-	// Fri 06:40 mix the dough
-	// Fri 11:13 divide and shape
-	// Fri 21:52 bake
+	// Fri 06:50 feed the levain
+	// Fri 16:27 mix the dough
+	// Fri 21:17 divide and shape
+	// Sat 09:32 bake
 }

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 )
 
 // Levers are the bounds within which [Bake.Fit] may change a bake. A pair has its low and its high
@@ -56,22 +55,14 @@ func (l Levers) check(p *quantity.Problems) {
 	}
 }
 
-// Choice is one setting of the levers with the day it makes.
-type Choice struct {
-	Day     Day
-	Changes []working.Message // against the bake as written: "prefermented flour 16 % instead of 12 %"
-	Points  float64           // what speaks against it; the lowest fits best
-	Against []string          // in words, the largest first
-}
-
 // Fitted is what [Bake.Fit] found.
 type Fitted struct {
-	AsWritten Choice
-	Best      Choice   // AsWritten when nothing fits better
-	Others    []Choice // the next best, each different from the better ones in some lever
-	Tried     int
+	AsWritten Choice   `json:"as_written"`
+	Best      Choice   `json:"best"`   // AsWritten when nothing fits better
+	Others    []Choice `json:"others"` // the next best, each different from the better ones in some lever
+	Tried     int      `json:"tried"`
 	// TimeRanOut says that the context ended before all settings were tried.
-	TimeRanOut bool
+	TimeRanOut bool `json:"time_ran_out,omitempty"`
 }
 
 // Fit answers: which amounts and temperatures, within the baker's bounds, make the plan that fits
@@ -172,80 +163,4 @@ func (b Bake) settings() []Bake {
 		})
 	}
 	return all
-}
-
-// choice weighs a day against the bake as written.
-func (b Bake) choice(d Day, changed Bake) Choice {
-	c := Choice{Day: d}
-	against := func(points float64, format string, args ...any) {
-		if points > 0 {
-			c.Points += points
-			c.Against = append(c.Against, fmt.Sprintf(format, args...))
-		}
-	}
-	if !d.Possible() {
-		against(1000, "no timetable fits")
-	} else {
-		if !d.Careful && !d.Robust.Survives {
-			words := fmt.Sprintf("the plan holds over only %.0f %% of the range in which the dough may be early or late", 100*d.Robust.Share)
-			if d.Robust.Share < 0.01 {
-				words = "the plan holds only if the dough keeps to its likely time"
-			}
-			against(200*(1-d.Robust.Share), "%s", words)
-		}
-		awkward := d.awkward()
-		against(awkward.Minutes(), "%s of hands-on work before 7:00 or after 21:00", hm(awkward))
-	}
-	change := func(what string, now, was any, by float64) {
-		if now != was {
-			c.Changes = append(c.Changes, working.Say("%s %v instead of %v", what, now, was))
-			c.Points += 20 * math.Min(1, math.Abs(by))
-		}
-	}
-	l := b.Levers
-	if changed.Levain != nil && b.Levain != nil {
-		change("prefermented flour", changed.Levain.Prefermented, b.Levain.Prefermented, ratio(l.Prefermented, func(p quantity.Percent) float64 { return p.Points() }, changed.Levain.Prefermented.Points()-b.Levain.Prefermented.Points()))
-		change("culture in the levain's feed", changed.Levain.Inoculation, b.Levain.Inoculation, ratio(l.Inoculation, func(p quantity.Percent) float64 { return p.Points() }, changed.Levain.Inoculation.Points()-b.Levain.Inoculation.Points()))
-	}
-	celsius := func(t quantity.Temperature) float64 { return t.Celsius() }
-	change("dough at", changed.Mixing.Temperature, b.Mixing.Temperature, ratio(l.Temperature, celsius, changed.Mixing.Temperature.Sub(b.Mixing.Temperature).Celsius()))
-	if changed.Bulk.Box != b.Bulk.Box {
-		was, by := any("the room"), 1.0
-		if !b.Bulk.Box.IsZero() {
-			was, by = b.Bulk.Box, ratio(l.Box, celsius, changed.Bulk.Box.Sub(b.Bulk.Box).Celsius())
-		}
-		change("bulk at", changed.Bulk.Box, was, by)
-	}
-	if b.Retard != nil && changed.Retard != nil && *b.Retard != *changed.Retard {
-		change("retard from", changed.Retard.AtLeast.String()+" to "+changed.Retard.AtMost.String(), b.Retard.AtLeast.String()+" to "+b.Retard.AtMost.String(), 0.5)
-	}
-	return c
-}
-
-// ratio is a change as a share of the lever's length.
-func ratio[T any](bounds []T, value func(T) float64, by float64) float64 {
-	if len(bounds) != 2 || by == 0 {
-		return 0
-	}
-	length := value(bounds[1]) - value(bounds[0])
-	if length == 0 {
-		return 1
-	}
-	return by / length
-}
-
-// awkward is how long hands are needed before 7:00 or after 21:00.
-func (d Day) awkward() time.Duration {
-	var sum time.Duration
-	for _, s := range d.Timetable.Steps {
-		if s.Spare || !s.Kind.Hands() {
-			continue
-		}
-		for t := s.Start; t.Before(s.End); t = t.Add(time.Minute) {
-			if h := t.In(d.Zone).Hour(); h < 7 || h >= 21 {
-				sum += time.Minute
-			}
-		}
-	}
-	return sum
 }

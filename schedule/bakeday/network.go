@@ -26,41 +26,40 @@ func grid(d time.Duration) quantity.Elapsed {
 
 func hm(d time.Duration) string { return quantity.FormatDuration(d) }
 
-// network lays the bake out as steps and rules, in the baker's words. Careful keeps room for a dough
-// that is early or late.
-func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, careful bool) (schedule.Problem, error) {
+// network lays the bake out as steps and rules, in the baker's words. The layout says for how
+// much of the dough's range it keeps room.
+func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, l layout) (schedule.Problem, error) {
 	anchor := now.In(zone).Truncate(time.Minute)
 	if anchor.Before(now) {
 		anchor = anchor.Add(time.Minute)
 	}
 	horizon := wanted.Sub(anchor) + 48*time.Hour // room to find the next time that works
-	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon)}
+	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon), Firm: true}
 	closed, err := b.closed(wallclock.Span{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
 	if err != nil {
 		return p, err
 	}
-	p.Resources = []schedule.Resource{{ID: baker, Name: working.Say("the baker"), Closed: closed}}
-	n := &network{b: b, t: t, p: &p}
+	p.Resources = []schedule.Resource{{ID: baker, Name: working.Tell("bakeday.baker", "the baker"), Closed: closed}}
+	n := &network{b: b, t: t, l: l, p: &p}
 	n.there = []schedule.Need{{Resource: baker, Amount: 1}}
 	n.work = n.there
 	if len(b.beforehand()) > 0 {
 		// What is made beforehand is the only work that could fall together with other work: two hands do one
 		// thing at a time. Heating the oven and minding the bake leave them free.
 		p.Resources = append(p.Resources, schedule.Resource{
-			ID: hands, Name: working.Say("the baker's hands"), Capacity: 1, Words: working.Say("one pair of hands"),
+			ID: hands, Name: working.Tell("bakeday.hands", "the baker's hands"), Capacity: 1, Words: working.Tell("bakeday.one_pair", "one pair of hands"),
 		})
 		n.work = append(n.work[:1:1], schedule.Need{Resource: hands, Amount: 1})
 	}
 	n.mixed(n.levain(), n.beforehand())
 	n.bulk()
-	rest := n.rest()
-	if careful {
+	n.oven(n.rest())
+	if l.share > 0 {
 		n.keepRoom()
 	}
-	n.oven(rest)
 	p.Bounds = []schedule.Bound{{
 		Step: idCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
-		Words: working.Say("wanted %v", wallclock.MomentOf(wanted, zone)),
+		Words: working.Tell("bakeday.rule_wanted", "wanted %v", wanted.In(zone)),
 	}}
 	return p, nil
 }
@@ -69,11 +68,20 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, care
 type network struct {
 	b           *Bake
 	t           times
+	l           layout
 	p           *schedule.Problem
 	there, work []schedule.Need // somebody has to be there; and to have hands free
 }
 
 func (n *network) add(s schedule.Step) string {
+	switch s.Kind {
+	case schedule.Retard, schedule.Stand, schedule.Ripen: // the baker's own limits, but for the levain's
+		s.MinFirm, s.MaxFirm = s.ID == idRipen, s.ID == idRipen
+	case schedule.Cool: // how fresh the bread is to be is the baker's to say
+		s.MinFirm = true
+	default:
+		s.MinFirm, s.MaxFirm = true, true
+	}
 	s.Bread = n.b.Name
 	n.p.Steps = append(n.p.Steps, s)
 	return s.ID
@@ -81,7 +89,7 @@ func (n *network) add(s schedule.Step) string {
 
 func (n *network) atOnce(from, to string) {
 	if from != "" {
-		n.p.Links = append(n.p.Links, schedule.Link{From: from, To: to})
+		n.p.Links = append(n.p.Links, schedule.Link{From: from, To: to, Firm: true})
 	}
 }
 
@@ -92,11 +100,11 @@ func (n *network) levain() string {
 		return ""
 	}
 	ripe, past := grid(n.t.ripe), grid(n.t.past)
-	feed := n.add(schedule.Step{ID: idFeed, Kind: schedule.Feed, Thing: levainName, Name: working.Say("feed the levain"), Min: grid(l.Takes.Duration()), Needs: n.work})
+	feed := n.add(schedule.Step{ID: idFeed, Kind: schedule.Feed, Thing: levainName, Name: working.Tell("bakeday.step_feed", "feed the levain"), Min: grid(l.Takes.Duration()), Needs: n.work})
 	ripen := n.add(schedule.Step{
-		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Say("levain ripens"), Min: ripe, Max: past,
-		MinWords: working.Say("the levain takes about %v to its peak", ripe),
-		MaxWords: working.Say("the levain is past its best after %v", past),
+		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
+		MinWords: working.Tell("bakeday.rule_levain_peak", "the levain takes about %v to its peak", ripe),
+		MaxWords: working.Tell("bakeday.rule_levain_past", "the levain is past its best after %v", past),
 	})
 	n.atOnce(feed, ripen)
 	return ripen
@@ -109,13 +117,13 @@ func (n *network) beforehand() []string {
 	for i, s := range all {
 		made := n.add(schedule.Step{
 			ID: nth(schedule.Make.String(), i), Kind: schedule.Make, Thing: s.name, Number: i + 1, Of: len(all),
-			Name: working.Say("make the %s", s.name), Min: grid(s.takes), Needs: n.work,
+			Name: working.Tell("bakeday.step_make", "make the %v", s.name), Min: grid(s.takes), Needs: n.work,
 		})
-		least, most := working.Say("the %s stands at least %v", s.name, quantity.Elapsed(s.least)), working.Say("the %s stands at most %v", s.name, quantity.Elapsed(s.most))
-		title := working.Say("%s stands", s.name)
+		least, most := working.Tell("bakeday.rule_stands_least", "the %v stands at least %v", s.name, quantity.Elapsed(s.least)), working.Tell("bakeday.rule_stands_most", "the %v stands at most %v", s.name, quantity.Elapsed(s.most))
+		title := working.Tell("bakeday.step_stands", "%v stands", s.name)
 		if s.waits == schedule.Ripen {
-			least, most = working.Say("the %s ripens at least %v", s.name, quantity.Elapsed(s.least)), working.Say("the %s ripens at most %v", s.name, quantity.Elapsed(s.most))
-			title = working.Say("%s ripens", s.name)
+			least, most = working.Tell("bakeday.rule_ripens_least", "the %v ripens at least %v", s.name, quantity.Elapsed(s.least)), working.Tell("bakeday.rule_ripens_most", "the %v ripens at most %v", s.name, quantity.Elapsed(s.most))
+			title = working.Tell("bakeday.step_ripens", "%v ripens", s.name)
 		}
 		wait := n.add(schedule.Step{
 			ID: nth(s.waits.String(), i), Kind: s.waits, Thing: s.name, Number: i + 1, Of: len(all), Name: title, Min: grid(s.least), Max: grid(s.most),
@@ -130,7 +138,7 @@ func (n *network) beforehand() []string {
 // mixed mixes the batches as soon as the levain is ripe, with everything that stands ready.
 func (n *network) mixed(previous string, standing []string) {
 	for i := range n.t.mixes {
-		s := numbered(schedule.Mix, idMix, i, n.t.mixes, working.Say("mix the dough"))
+		s := numbered(schedule.Mix, idMix, i, n.t.mixes, working.Tell("bakeday.step_mix", "mix the dough"))
 		s.Min, s.Needs = grid(n.b.Mixing.Takes.Duration()), n.work
 		mix := n.add(s)
 		n.atOnce(previous, mix)
@@ -147,21 +155,25 @@ func (n *network) mixed(previous string, standing []string) {
 func (n *network) bulk() {
 	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
 	bulk := n.add(schedule.Step{
-		ID: idBulk, Kind: schedule.Bulk, Name: working.Say("bulk fermentation"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
-		MinWords: working.Say("bulk at least %v", early), MaxWords: working.Say("bulk at most %v", late),
+		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
+		MinWords: working.Tell("bakeday.rule_bulk_least", "bulk at least %v", early), MaxWords: working.Tell("bakeday.rule_bulk_most", "bulk at most %v", late),
 	})
 	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
 	of := n.b.Bulk.Folds
 	for i := range of {
-		s := numbered(schedule.Fold, idFold, i, of, working.Say("fold"))
+		s := numbered(schedule.Fold, idFold, i, of, working.Tell("bakeday.step_fold", "fold"))
 		s.Min, s.Needs = grid(n.b.Bulk.FoldTakes.Duration()), n.work
 		at := quantity.Elapsed(i+1) * n.b.Bulk.FoldEvery
-		about := working.Say("fold %d about %v into the bulk", i+1, at)
+		off := foldSlack(at)
+		if n.l.folds >= 0 {
+			off = min(off, n.l.folds)
+		}
+		about := working.Tell("bakeday.rule_fold", "fold %d about %v into the bulk", i+1, at)
 		n.p.Links = append(n.p.Links, schedule.Link{
-			From: bulk, To: n.add(s), Kind: schedule.StartToStart, Min: at - foldSlack(at), Max: at + foldSlack(at), MinWords: about, MaxWords: about,
+			From: bulk, To: n.add(s), Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about, MaxWords: about,
 		})
 	}
-	shape := n.add(schedule.Step{ID: idShape, Kind: schedule.Shape, Name: working.Say("divide and shape"), Min: grid(n.b.Shaping.Takes.Duration()), Needs: n.work})
+	shape := n.add(schedule.Step{ID: idShape, Kind: schedule.Shape, Name: working.Tell("bakeday.step_shape", "divide and shape"), Min: grid(n.b.Shaping.Takes.Duration()), Needs: n.work})
 	n.atOnce(bulk, shape)
 }
 
@@ -171,23 +183,23 @@ func (n *network) rest() string {
 	if r == nil {
 		early, likely, late := grid(n.t.proof.Early), grid(n.t.proof.Likely), grid(n.t.proof.Late)
 		proof := n.add(schedule.Step{
-			ID: idProof, Kind: schedule.Proof, Name: working.Say("final proof"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
-			MinWords: working.Say("final proof at least %v", early), MaxWords: working.Say("final proof at most %v", late),
+			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
+			MinWords: working.Tell("bakeday.rule_proof_least", "final proof at least %v", early), MaxWords: working.Tell("bakeday.rule_proof_most", "final proof at most %v", late),
 		})
 		n.atOnce(idShape, proof)
 		return proof
 	}
 	rest := n.add(schedule.Step{
-		ID: idRetard, Kind: schedule.Retard, Name: working.Say("cold retard"), Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
-		MinWords: working.Say("retard at least %v", r.AtLeast), MaxWords: working.Say("retard at most %v", r.AtMost),
+		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"), Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
+		MinWords: working.Tell("bakeday.rule_retard_least", "retard at least %v", r.AtLeast), MaxWords: working.Tell("bakeday.rule_retard_most", "retard at most %v", r.AtMost),
 	})
 	n.atOnce(idShape, rest)
 	if r.WarmUp <= 0 {
 		return rest
 	}
-	out := n.add(schedule.Step{ID: idOut, Kind: schedule.TakeOut, Name: working.Say("take out of the cold"), Min: takingOut, Needs: n.there})
+	out := n.add(schedule.Step{ID: idOut, Kind: schedule.TakeOut, Name: working.Tell("bakeday.step_take_out", "take out of the cold"), Min: takingOut, Needs: n.there})
 	n.atOnce(rest, out)
-	warm := n.add(schedule.Step{ID: idWarm, Kind: schedule.WarmUp, Name: working.Say("warm up"), Min: r.warming() - takingOut, Max: r.warming() - takingOut})
+	warm := n.add(schedule.Step{ID: idWarm, Kind: schedule.WarmUp, Name: working.Tell("bakeday.step_warm_up", "warm up"), Min: r.warming() - takingOut, Max: r.warming() - takingOut})
 	n.atOnce(out, warm)
 	return warm
 }
@@ -195,9 +207,9 @@ func (n *network) rest() string {
 // oven heats it, bakes all rounds and lets the bread cool.
 func (n *network) oven(rest string) {
 	b := n.b
-	heat := n.add(schedule.Step{ID: idHeat, Kind: schedule.Preheat, Name: working.Say("heat the oven"), Min: grid(b.Oven.Preheat.Duration()), Needs: n.there})
+	heat := n.add(n.preheat())
 	for i := range n.t.rounds {
-		s := numbered(schedule.Bake, idBake, i, n.t.rounds, working.Say("bake"))
+		s := numbered(schedule.Bake, idBake, i, n.t.rounds, working.Tell("bakeday.step_bake", "bake"))
 		s.Min, s.Needs = grid(b.Oven.Covered.Duration()+b.Oven.Uncovered.Duration()), n.there
 		bake := n.add(s)
 		if i == 0 {
@@ -210,37 +222,75 @@ func (n *network) oven(rest string) {
 		if b.Retard != nil && b.Retard.WarmUp == 0 {
 			most = gap + quantity.Elapsed(15*time.Minute) // cold ones may
 		}
-		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most,
-			MinWords: working.Say("the oven and pots reheat for %v", gap), MaxWords: working.Say("the next round follows within %v", most)})
+		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most, Firm: true,
+			MinWords: working.Tell("bakeday.rule_reheat", "the oven and pots reheat for %v", gap), MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
 	}
-	cooled := grid(n.t.cool)
+	cooled, fresh := grid(n.t.cool), n.fresh()
 	cool := n.add(schedule.Step{
-		ID: idCool, Kind: schedule.Cool, Name: working.Say("cool"), Min: cooled, Max: cooled + grid(b.Loaves.FreshWithin.Duration()),
-		MinWords: working.Say("the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
+		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled + fresh,
+		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
 	})
 	n.atOnce(nth(idBake, n.t.rounds-1), cool)
 }
 
-// keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to
-// rest as long as the rules ask before the first loaves go into the oven. They stand in the network only
-// to keep room: whatever the dough does within its range, somebody is awake and there for it.
+// preheat is as long as the oven takes; for loaves that decide themselves when they are ready it may stay hot.
+func (n *network) preheat() schedule.Step {
+	s := schedule.Step{ID: idHeat, Kind: schedule.Preheat, Name: working.Tell("bakeday.step_preheat", "heat the oven"), Min: grid(n.b.Oven.Preheat.Duration()), Needs: n.there}
+	if n.b.Retard == nil {
+		s.Max = s.Min + staysHot
+	}
+	return s
+}
+
+// keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to rest as long as the rules ask
+// and be there when it is wanted. They stand in the network only to keep room: whatever the dough does within its range,
+// somebody is awake and there for it.
 func (n *network) keepRoom() {
 	for _, c := range []struct {
-		id   string
-		name working.Message
-		bulk time.Duration
+		id          string
+		name        working.Message
+		bulk, proof time.Duration
 	}{
-		{idEarly, working.Say("divide and shape, if the dough is early"), n.t.bulk.Early},
-		{idLate, working.Say("divide and shape, if the dough is late"), n.t.bulk.Late},
+		{idEarly, working.Tell("bakeday.step_shape_early", "divide and shape, if the dough is early"), n.t.bulk.Early, n.t.proof.Early},
+		{idLate, working.Tell("bakeday.step_shape_late", "divide and shape, if the dough is late"), n.t.bulk.Late, n.t.proof.Late},
 	} {
-		shape := n.add(schedule.Step{ID: c.id, Kind: schedule.Shape, Name: c.name, Spare: true, Min: grid(n.b.Shaping.Takes.Duration()), Needs: n.there})
-		n.p.Links = append(n.p.Links, schedule.Link{From: idBulk, To: shape, Kind: schedule.StartToStart, Min: grid(c.bulk), Max: grid(c.bulk)})
+		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, n.l.share))
+		shaping := grid(n.b.Shaping.Takes.Duration())
+		shape := n.add(schedule.Step{ID: c.id, Kind: schedule.Shape, Name: c.name, Spare: true, Min: shaping, Needs: n.there})
+		n.p.Links = append(n.p.Links, schedule.Link{From: idBulk, To: shape, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
 		if r := n.b.Retard; r != nil {
 			n.p.Links = append(n.p.Links, schedule.Link{
-				From: shape, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(),
+				From: shape, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(), Firm: true,
 			})
+			continue
 		}
+		// Without the cold nothing stretches but the time for which the bread may wait.
+		proof := grid(drawn(c.proof, n.t.proof.Likely, n.l.share))
+		rest := proof + n.baking() + grid(n.t.cool)
+		n.p.Links = append(n.p.Links,
+			schedule.Link{From: shape, To: idCool, Kind: schedule.EndToEnd, Min: rest, Max: rest + n.fresh(), Firm: true},
+			schedule.Link{From: idHeat, To: shape, Kind: schedule.StartToEnd, Min: grid(n.b.Oven.Preheat.Duration()) - proof, Max: schedule.NoLimit, Firm: true})
 	}
+}
+
+// baking is how long all rounds take.
+func (n *network) baking() quantity.Elapsed {
+	each, gap := grid(n.b.Oven.Covered.Duration()+n.b.Oven.Uncovered.Duration()), grid(n.b.Oven.Reheat.Duration())
+	return quantity.Elapsed(n.t.rounds)*each + quantity.Elapsed(n.t.rounds-1)*gap
+}
+
+// fresh is for how long the bread may wait when it is cool.
+func (n *network) fresh() quantity.Elapsed {
+	fresh := grid(n.b.Loaves.FreshWithin.Duration())
+	if n.l.fresh {
+		fresh = grid(fresh.Duration() / 2)
+	}
+	return fresh
+}
+
+// drawn is an end of a range, drawn toward what is likely.
+func drawn(end, likely time.Duration, share float64) time.Duration {
+	return likely + time.Duration(float64(end-likely)*share)
 }
 
 // foldSlack is how far a fold may be moved: a quarter of the time since mixing.
@@ -267,17 +317,20 @@ func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Sp
 	}
 	var out []schedule.Span
 	for _, s := range wallclock.Clip(spans, within) {
-		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: working.Say("%s", s.Words)})
+		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: working.Tell("bakeday.named", "%v", s.Words)})
 	}
 	return out, nil
 }
 
 func (b *Bake) freshWords() working.Message {
 	if b.Loaves.Warm {
-		return working.Say("the bread is warm, within %v of the oven", b.Loaves.FreshWithin)
+		return working.Tell("bakeday.rule_warm", "the bread is warm, within %v of the oven", b.Loaves.FreshWithin)
 	}
-	return working.Say("the bread is fresh, within %v of being cool", b.Loaves.FreshWithin)
+	return working.Tell("bakeday.rule_fresh", "the bread is fresh, within %v of being cool", b.Loaves.FreshWithin)
 }
+
+// staysHot is how long a heated oven may wait for loaves that proof. Judgment.
+const staysHot = quantity.Elapsed(2 * time.Hour)
 
 // takingOut is how long hands are busy when the loaves leave the refrigerator; the warm-up begins with it.
 const takingOut = quantity.Elapsed(5 * time.Minute)

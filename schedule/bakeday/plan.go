@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough"
@@ -58,13 +57,20 @@ func (b Bake) Plan(ctx context.Context, clock Clock) (Day, error) {
 		case err != nil:
 			return Day{}, quantity.DataPaths(b, err)
 		case next.Possible():
-			next.Missed = &Missed{Wanted: first.Wanted, Conflict: first.Timetable.Conflict}
+			full.lookAround(ctx, &first, clock)
+			next.Missed = &Missed{Wanted: first.Wanted, why: first.why()}
+			next.TimeRanOut = next.TimeRanOut || first.TimeRanOut
 			return next, nil
 		}
 	}
-	first.Earlier = full.nearest(ctx, &first, clock, func(d Day) *schedule.Shift { return d.Timetable.Before })
-	first.Later = full.nearest(ctx, &first, clock, func(d Day) *schedule.Shift { return d.Timetable.After })
+	full.lookAround(ctx, &first, clock)
 	return first, nil
+}
+
+// lookAround finds the wanted times next to one that does not work.
+func (b *Bake) lookAround(ctx context.Context, d *Day, clock Clock) {
+	d.Earlier = b.nearest(ctx, d, clock, func(d Day) *schedule.Shift { return d.Timetable.Before }, false)
+	d.Later = b.nearest(ctx, d, clock, func(d Day) *schedule.Shift { return d.Timetable.After }, true)
 }
 
 // ended reports whether an error is that of a context.
@@ -74,7 +80,7 @@ func ended(err error) bool {
 
 // nearest follows the timetable's suggestions to a wanted time that works: the dough's clock
 // moves with the time of day, so that a suggestion may fall short by a few minutes.
-func (b *Bake) nearest(ctx context.Context, first *Day, clock Clock, suggestion func(Day) *schedule.Shift) *time.Time {
+func (b *Bake) nearest(ctx context.Context, first *Day, clock Clock, suggestion func(Day) *schedule.Shift, later bool) *time.Time {
 	d := *first
 	for range 5 {
 		s := suggestion(d)
@@ -89,11 +95,39 @@ func (b *Bake) nearest(ctx context.Context, first *Day, clock Clock, suggestion 
 			return nil
 		}
 		if next.Possible() {
-			return &next.Wanted
+			return b.awake(ctx, first, next.Wanted, clock, later)
 		}
 		d = next
 	}
 	return nil
+}
+
+// awake is a wanted time that works, or the next one, earlier or later, at which nobody is asleep, if that works too.
+func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Clock, later bool) *time.Time {
+	day := 24 * time.Hour
+	spans, err := wallclock.Expand(b.Asleep, wallclock.Span{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
+	if err != nil {
+		return &at
+	}
+	better := at
+	for _, s := range spans {
+		if !at.Before(s.From) && at.Before(s.To) {
+			if better = s.From; later {
+				better = s.To
+			}
+		}
+	}
+	if better.Equal(at) || !better.After(clock.Now) {
+		return &at
+	}
+	d, err := b.planFor(ctx, better, clock)
+	if ended(err) {
+		first.TimeRanOut = true
+	}
+	if err != nil || !d.Possible() {
+		return &at
+	}
+	return &better
 }
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning
@@ -147,14 +181,18 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	d.Baking.Loss = loss
 	m := b.firstGuess(wanted)
 	var before *Day // the round before, when it has a timetable
-	for range rounds {
+	for round := range rounds {
 		if err := d.workOut(b, m); err != nil {
 			return d, err
 		}
 		if !d.Rising.Feasible {
 			break
 		}
-		if err := d.timetable(ctx, b); err != nil {
+		first := d.layout // in the end no better layout is looked for, or the rounds would not agree
+		if round < 3 {
+			first = max(0, first-1)
+		}
+		if err := d.timetable(ctx, b, first); err != nil {
 			if !ended(err) || before == nil {
 				return d, err
 			}
@@ -172,8 +210,8 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 			break
 		}
 		m = next
-		round := d
-		before = &round
+		last := d
+		before = &last
 	}
 	if d.Possible() {
 		if d.Robust, err = d.Timetable.Robust(ctx); err != nil {
@@ -183,29 +221,6 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	}
 	d.Notes = d.notes()
 	return d, nil
-}
-
-// timetable asks for the latest plan, with room for a dough that is early or late if that can be had.
-func (d *Day) timetable(ctx context.Context, b *Bake) error {
-	for _, careful := range []bool{true, false} {
-		problem, err := b.network(d.Now, d.Wanted, d.Zone, d.times(), careful)
-		if err != nil {
-			return err
-		}
-		if d.Timetable, err = problem.Latest(ctx); err != nil {
-			return fmt.Errorf("timetable: %w", err)
-		}
-		d.Careful, d.problem = careful, problem
-		if d.Timetable.Verdict == schedule.Optimal || d.Timetable.Verdict == schedule.Feasible {
-			if careful { // what is kept for replanning has no room to keep
-				if d.problem, err = b.network(d.Now, d.Wanted, d.Zone, d.times(), false); err != nil {
-					return err
-				}
-			}
-			return nil
-		}
-	}
-	return nil
 }
 
 func near(a, b time.Time) bool {
@@ -277,38 +292,48 @@ func (d *Day) moments() moments {
 // notes are things to know about this day that no single number shows.
 func (d *Day) notes() []working.Message {
 	var out []working.Message
-	add := func(format string, args ...any) { out = append(out, working.Say(format, args...)) }
+	add := func(m working.Message) { out = append(out, m) }
 	if d.Water.Guess {
-		add("the warming by the mixer is a guide value; measure it once and write it into the bake (warming)")
+		add(working.Tell("bakeday.note_guide_warming", "the warming by the mixer is a guide value; measure it once and write it into the bake (warming)"))
 	}
 	if l := d.Water.Liquids; len(l) > 0 {
-		add("there is no water to pour: the temperature given is for %s together", strings.Join(l, " and "))
+		names := make([]any, len(l))
+		for i, name := range l {
+			names[i] = working.Tell("bakeday.named", "%v", name)
+		}
+		add(working.Tell("bakeday.note_no_water", "there is no water to pour: the temperature given is for %v together", working.And(names...)))
 	}
 	if d.Levain != nil && !d.Levain.Short.IsZero() {
-		add("the levain needs %v of culture and %v is at hand: feed the culture up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand)
+		add(working.Tell("bakeday.note_starter_short", "the levain needs %v of starter and %v is at hand: feed the starter up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {
-		add("%v of %s is too little for the scale: weigh it as part of a solution", w.Exact, w.Name)
+		add(working.Tell("bakeday.note_too_small", "%v of %v is too little for the scale: weigh it as part of a solution", w.Exact, w.Name))
 	}
 	if l, u := d.Baking.Loss, d.Baking.Usual.Loss; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
-		add("a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High)
+		add(working.Tell("bakeday.note_loss", "a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High))
 	}
 	if r := d.Rising; r.HasProof && r.InOven.Likely.Points() > d.Bake.Bulk.Rise.Points()*1.05 {
-		add("the dough is quicker than the hands: even with the shortest proof it will have risen about %s in the oven, not %s; cool it, or take less yeast or levain", r.InOven.Likely.Text(0), d.Bake.Bulk.Rise.Text(0))
+		add(working.Tell("bakeday.note_quick", "the dough is quicker than the hands: even with the shortest proof it will have risen about %.0f in the oven, not %.0f; cool it, or take less yeast or levain", r.InOven.Likely, d.Bake.Bulk.Rise))
 	}
 	out = append(out, d.Rising.Bulk.Notes()...)
-	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil {
+	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil && !d.Careful {
 		if asleep := d.absentDuring(*s.Watch); !asleep.IsZero() {
-			add("the bulk may be ready while you are %v, and no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep)
+			add(working.Tell("bakeday.note_ready_while_away", "the bulk may be ready in this time: %v; no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep))
 		}
 	}
 	if d.Possible() && !d.Robust.Survives && !d.Careful {
 		for _, sp := range d.Robust.Spreads {
-			add("the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again", sp.Title(), sp.Early, sp.Late)
+			add(working.Tell("bakeday.note_holds_if", "the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again", sp.Title(), sp.Early, sp.Late))
 		}
 	}
+	if off := d.foldsMoved(); off > 0 && d.Possible() {
+		add(working.Tell("bakeday.note_folds_moved", "the folds are up to %v off their interval of %v: other rules leave them no better time", off, d.Bake.Bulk.FoldEvery))
+	}
 	if d.Possible() && !d.Settled {
-		add("times and temperatures did not settle; the plan is the last of %d rounds", rounds)
+		add(working.Tell("bakeday.note_not_settled", "times and temperatures did not settle; the plan is the last of %d rounds", rounds))
+	}
+	if d.TimeRanOut {
+		add(working.Tell("bakeday.note_time_ran_out", "the time for planning ran out: there may be a better plan"))
 	}
 	return out
 }

@@ -123,7 +123,7 @@ func TestWeightsAddUp(t *testing.T) {
 func TestTimetableFitsLife(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls()} {
 		d := plan(t, b)
-		if !d.Possible() || !d.Settled || !d.Careful {
+		if !d.Possible() || !d.Settled || b.Retard != nil && !d.Careful || d.Robust.Share < 0.5 {
 			t.Fatalf("%s: possible %v, settled %v, careful %v\n%v", b.Name, d.Possible(), d.Settled, d.Careful, d.Timetable)
 		}
 		within := wallclock.Span{From: d.Now, To: d.Wanted}
@@ -236,7 +236,7 @@ func TestWeekdayMovesOnAndSaysSo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !d.Possible() || d.Missed == nil || d.Missed.Conflict == nil || d.Wanted.Sub(d.Missed.Wanted) != 7*24*time.Hour {
+	if !d.Possible() || d.Missed == nil || d.Missed.Why() == nil || d.Wanted.Sub(d.Missed.Wanted) != 7*24*time.Hour {
 		t.Errorf("wanted %v, missed %+v", d.Wanted, d.Missed)
 	}
 }

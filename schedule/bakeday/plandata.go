@@ -23,6 +23,8 @@ type PlanData struct {
 	Possible bool      `json:"possible"`
 	// TimeRanOut says that the time for planning ran out: what stands here is right, but not all that could be known.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
+	// Survives is the share of the range of dough and proof, taken around what is likely, over which the timetable is proven to hold.
+	Survives quantity.Percent `json:"survives"`
 
 	Weigh    []WeighList       `json:"weigh"`
 	Formula  FormulaData       `json:"formula"`
@@ -220,13 +222,15 @@ type WindowData struct {
 
 // WhyData says why there is no timetable.
 type WhyData struct {
-	Reason  Reason           `json:"reason"`
-	Says    working.Message  `json:"says"`
-	Short   quantity.Elapsed `json:"short"`
-	Rules   []RuleData       `json:"rules"`
-	InOrder bool             `json:"in_order"` // beside the rules, each step follows the one before
-	Earlier *time.Time       `json:"nearest_earlier,omitempty"`
-	Later   *time.Time       `json:"nearest_later,omitempty"`
+	Reason Reason           `json:"reason"`
+	Says   working.Message  `json:"says"`
+	Short  quantity.Elapsed `json:"short"`
+	Rules  []RuleData       `json:"rules"`
+	// Remedies are at most five changes of which each by itself makes the wanted time possible, the smallest first.
+	Remedies []RuleData `json:"remedies"`
+	InOrder  bool       `json:"in_order"` // beside the rules, each step follows the one before
+	Earlier  *time.Time `json:"nearest_earlier,omitempty"`
+	Later    *time.Time `json:"nearest_later,omitempty"`
 }
 
 // RuleData is one rule that is in the way, and the least change of it alone that would help.

@@ -1,8 +1,6 @@
 package bakeday
 
-import (
-	"example.org/maslin/dough/quantity"
-)
+import "example.org/maslin/internal/enum"
 
 // Reason says, for programs, why a day has no timetable.
 type Reason int
@@ -14,28 +12,13 @@ const (
 	TimeRanOut                    // the time given for planning ran out before anything was found or ruled out
 )
 
-func reasonWords() []string {
-	return []string{Clash: "clash", RisesTooFar: "rises too far", TimeRanOut: "time ran out"}
-}
+var reasons = enum.Of[Reason]("reason", "", "clash", "rises too far", "time ran out")
 
 // String names the reason; the zero value is an empty text.
-func (r Reason) String() string {
-	if r < 0 || int(r) >= len(reasonWords()) {
-		return "unknown reason"
-	}
-	return reasonWords()[r]
-}
+func (r Reason) String() string { return reasons.String(r) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (r Reason) MarshalText() ([]byte, error) { return []byte(r.String()), nil }
+func (r Reason) MarshalText() ([]byte, error) { return reasons.Marshal(r) }
 
 // UnmarshalText implements encoding.TextUnmarshaler.
-func (r *Reason) UnmarshalText(text []byte) error {
-	for i, name := range reasonWords() {
-		if name == string(text) {
-			*r = Reason(i)
-			return nil
-		}
-	}
-	return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: "clash, rises too far or time ran out", Err: quantity.ErrOutOfRange}
-}
+func (r *Reason) UnmarshalText(text []byte) error { return reasons.Unmarshal(r, text) }

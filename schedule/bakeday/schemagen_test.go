@@ -202,7 +202,7 @@ func readComments(t *testing.T, dirs ...string) map[string]string {
 	return out
 }
 
-func drawn(t *testing.T, input bool, of reflect.Type, format, title, id string, required func(reflect.Type, string, string) bool) string {
+func schemaText(t *testing.T, input bool, of reflect.Type, format, title, id string, required func(reflect.Type, string, string) bool) string {
 	t.Helper()
 	d := &drawer{comments: readComments(t, "."), defs: map[string]any{}, required: required, input: input}
 	root := d.object(of)
@@ -228,11 +228,11 @@ func always() []string {
 // TestSchemasAreThoseOfTheTypes compares the schemas with what the types and their comments say.
 func TestSchemasAreThoseOfTheTypes(t *testing.T) {
 	for _, c := range []struct{ file, got, want string }{
-		{"plan.schema.json", PlanSchema(), drawn(t, false, reflect.TypeFor[PlanData](), PlanFormat, "A planned bake", "plan.schema.json",
+		{"plan.schema.json", PlanSchema(), schemaText(t, false, reflect.TypeFor[PlanData](), PlanFormat, "A planned bake", "plan.schema.json",
 			func(_ reflect.Type, _, options string) bool {
 				return !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero")
 			})},
-		{"bake.schema.json", BakeSchema(), drawn(t, true, reflect.TypeFor[Bake](), BakeFormat, "A bake to plan", "bake.schema.json",
+		{"bake.schema.json", BakeSchema(), schemaText(t, true, reflect.TypeFor[Bake](), BakeFormat, "A bake to plan", "bake.schema.json",
 			func(t reflect.Type, tag, _ string) bool { return slices.Contains(always(), t.Name()+"."+tag) })},
 	} {
 		if *update {

@@ -38,7 +38,7 @@ func nth(id string, i int) string { return id + "-" + strconv.Itoa(i+1) }
 func numbered(kind schedule.StepKind, id string, i, of int, name working.Message) schedule.Step {
 	s := schedule.Step{ID: nth(id, i), Kind: kind, Number: i + 1, Of: of, Name: name}
 	if of > 1 {
-		s.Name = working.Say("%v, %d of %d", name, i+1, of)
+		s.Name = working.Tell("bakeday.numbered", "%v, %d of %d", name, i+1, of)
 	}
 	return s
 }

@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -39,7 +38,7 @@ type fitSheet struct {
 }
 
 func sheetOf(c bakeday.Choice) choiceSheet {
-	return choiceSheet{metric(c.Changes), append([]string{}, c.Against...), c.Points, c.Day.Data()}
+	return choiceSheet{movedWords(c.Changes), againstWords(c.Against), c.Points, c.Day.Data()}
 }
 
 // runFit looks for a better setting of the levers.
@@ -65,21 +64,37 @@ func runFit(ctx context.Context, s System, l loaded, f planFlags) error {
 
 func fitPage(p *page, fit bakeday.Fitted, data fitSheet, u units) {
 	p.para(0, fmt.Sprintf("%d settings tried.", fit.Tried))
-	p.para(0, "As written: "+said(fit.AsWritten.Against)+".")
+	p.para(0, "As written: "+said(data.AsWritten.Against)+".")
 	if len(fit.Best.Changes) == 0 {
 		p.para(0, "Nothing within the levers fits better.")
 		return
 	}
-	p.para(0, "Fits best: "+u.say(working.Join(fit.Best.Changes, "; "))+". Against it: "+said(fit.Best.Against)+".")
-	for _, o := range fit.Others {
+	p.para(0, "Fits best: "+strings.Join(data.Best.Changes, "; ")+". Against it: "+said(data.Best.Against)+".")
+	for _, o := range data.Others {
 		if len(o.Changes) > 0 {
-			p.para(2, "or "+u.say(working.Join(o.Changes, "; "))+": "+said(o.Against))
+			p.para(2, "or "+strings.Join(o.Changes, "; ")+": "+said(o.Against))
 		}
 	}
 	if fit.Best.Day.Possible() {
 		p.para(2, fmt.Sprintf("with it, bulk takes %s, and the dough is shaped when it has risen by %s", data.Best.Plan.Bulk.Ready.TimeRange(), percent(data.Best.Plan.Bulk.ShapeAt, 0)))
 		timetablePart(p, data.Best.Plan)
 	}
+}
+
+func movedWords(all []bakeday.Moved) []string {
+	out := []string{}
+	for _, m := range all {
+		out = append(out, m.String())
+	}
+	return out
+}
+
+func againstWords(all []bakeday.Against) []string {
+	out := []string{}
+	for _, a := range all {
+		out = append(out, a.String())
+	}
+	return out
 }
 
 func said(against []string) string {

@@ -89,9 +89,9 @@ func runNow(ctx context.Context, s System, f *nowFlags, file string) error {
 		return err
 	}
 	if !b.sheet.Possible {
-		return s.show(f.output, answer{no: true, data: b.data(), page: func(p *page, _ units) {
+		return s.show(f.output, answer{no: true, data: b.data(), page: func(p *page, u units) {
 			p.para(0, printable(b.sheet.Name)+", wanted "+longTime(b.sheet.Wanted))
-			notPossible(p, b.sheet)
+			notPossible(p, b.sheet, u)
 			p.para(2, "the whole plan: maslin plan "+printable(file))
 		}})
 	}

@@ -20,9 +20,15 @@ func planPage(p *page, d bakeday.Day, s bakeday.PlanData, u units, file string, 
 	p.para(0, p.bold(fmt.Sprintf("%s — %d of %s, wanted %s", name, s.Formula.Pieces, u.mass(s.Oven.Baked), longTime(s.Wanted))))
 	if m := s.Missed; m != nil {
 		p.para(0, "The wish for "+longTime(m.Wanted)+" can no longer be met, so this is for the week after.")
+		if m.Why != nil {
+			p.para(2, printable(u.say(m.Why.Says))+".")
+			if m.Why.Later != nil {
+				p.para(2, "Nearest that works: "+longTime(*m.Why.Later)+".")
+			}
+		}
 	}
 	if !s.Possible {
-		notPossible(p, s)
+		notPossible(p, s, u)
 	}
 	weighPart(p, s, u)
 	waterPart(p, d, s, u)

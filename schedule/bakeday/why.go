@@ -1,0 +1,113 @@
+package bakeday
+
+import (
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// why says why there is no timetable: what is in the way, or what else is the matter; nil when there is one.
+func (d Day) why() *WhyData {
+	c := d.Timetable.Conflict
+	w := &WhyData{Rules: []RuleData{}, Remedies: []RuleData{}}
+	wanted := d.Wanted.In(d.Zone)
+	switch {
+	case d.Possible():
+		return nil
+	case !d.Rising.Feasible:
+		w.Reason, w.Says = RisesTooFar, d.risesTooFar()
+		return w
+	case c == nil:
+		w.Reason = TimeRanOut
+		w.Says = working.Tell("bakeday.why_time_ran_out", "the time for planning ran out before a timetable was found or ruled out")
+		return w
+	case c.Short > 0:
+		w.Says = working.Tell("bakeday.why_misses", "%v is missed by %v: %v", wanted, c.Short, inTheWay(c))
+	default:
+		w.Says = working.Tell("bakeday.why_clash", "%v cannot be kept: %v", wanted, inTheWay(c))
+	}
+	w.Reason, w.Short = Clash, c.Short
+	for _, m := range c.Members {
+		if atOnce(m) {
+			w.InOrder = true // the order of the steps is not up for change
+			continue
+		}
+		w.Rules = append(w.Rules, ruleData(m))
+	}
+	for _, m := range c.Remedies() {
+		if !m.Wanted { // the times that work are told by themselves
+			w.Remedies = append(w.Remedies, ruleData(m))
+		}
+	}
+	local := func(t *time.Time) *time.Time {
+		if t == nil {
+			return nil
+		}
+		at := t.In(d.Zone)
+		return &at
+	}
+	w.Earlier, w.Later = local(d.Earlier), local(d.Later)
+	return w
+}
+
+// risesTooFar says what the rest after shaping does to a dough that nothing is left for before it.
+func (d Day) risesTooFar() working.Message {
+	r, wanted := d.Rising.Unrisen, d.Bake.Bulk.Rise
+	if r.Compare(wanted) > 0 {
+		return working.Tell("bakeday.why_rises_too_far",
+			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or colder rest after shaping, or less levain, would help", r, wanted)
+	}
+	return working.Tell("bakeday.why_nothing_left",
+		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the time before it: a shorter or colder rest after shaping, or less levain, would help", r, wanted)
+}
+
+// atOnce reports whether a rule only says that one step follows another.
+func atOnce(m schedule.Member) bool {
+	return m.Rule == schedule.LinkExact && m.Link == schedule.EndToStart && m.Limit == 0
+}
+
+// inTheWay says in one sentence what clashes: how long the steps take one after the other, and which absences and other
+// rules lie between now and the wanted time. The same words come once.
+func inTheWay(c *schedule.Conflict) working.Message {
+	var all []working.Message
+	var together quantity.Elapsed
+	add := func(m working.Message) {
+		for _, o := range all {
+			if o == m {
+				return
+			}
+		}
+		all = append(all, m)
+	}
+	for _, m := range c.Members {
+		switch m.Rule {
+		case schedule.StepMin, schedule.StepExact:
+			together += m.Limit
+		case schedule.LinkMin, schedule.LinkExact:
+			together += max(0, m.Limit)
+		case schedule.Absence:
+			add(m.Words)
+		case schedule.PlanStart, schedule.PlanEnd, schedule.FixedTime:
+		default:
+			add(m.Words)
+		}
+	}
+	switch {
+	case together > 0 && len(all) > 0:
+		return working.Tell("bakeday.in_the_way_both", "the steps take %v one after the other, and this is in the way: %v", together, working.Join(all, "; "))
+	case together > 0:
+		return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
+	}
+	return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
+}
+
+// ruleData is a rule of a conflict as data.
+func ruleData(m schedule.Member) RuleData {
+	r := RuleData{Rule: m.Rule, Step: m.Step, Other: m.Other, Wanted: m.Wanted, Words: m.Words}
+	if m.Enough {
+		r.Easing, r.Change, r.Remedy = m.Easing, m.Change, m.Remedy
+	}
+	return r
+}
