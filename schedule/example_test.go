@@ -193,13 +193,12 @@ func ExampleProblem_Check() {
 
 func ExampleTimetable_Working() {
 	t, _ := saturday().Latest(context.Background())
-	w := t.Working()
-	for _, s := range w.Steps[:4] {
-		fmt.Printf("%s: %s = %s (%s)\n", s.Name, s.Numbers, s.Value, s.Note)
+	for _, line := range t.Working().Lines(working.Reader{})[:4] {
+		fmt.Printf("%s = %s: %s\n", line.Symbol, line.Formula, line.Value)
 	}
 	// Output:
-	// latest end of cool: 1290 = 1290 min (that is Sat 12:30)
-	// latest start of cool: 1290 − 120 = 1170 min (that is Sat 10:30)
-	// latest end of bake: 1170 − 0 = 1170 min (that is Sat 10:30)
-	// latest start of bake: 1170 − 50 = 1120 min (that is Sat 09:40)
+	// E6 = B: Sat 12:30
+	// S6 = E6 − T: Sat 10:30
+	// E5 = S6: Sat 10:30
+	// S5 = E5 − T_2: Sat 09:40
 }

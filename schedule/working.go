@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 
@@ -15,9 +14,8 @@ import (
 // beginning of an absence. Times are minutes after the anchor. A timetable without steps has
 // an empty working.
 func (t Timetable) Working() working.Working {
-	w := working.Working{Title: "latest times, backward"}
 	if !t.asFound() || len(t.Steps) == 0 {
-		return w
+		return working.Working{}
 	}
 	c := t.c
 	times, causes := c.withOrders(t.orders).Causes()
@@ -35,11 +33,24 @@ func (t Timetable) Working() working.Working {
 		}
 		return depth[a] - depth[b]
 	})
-	minutes := int(c.grid / minute)
-	for _, v := range order {
-		w.Steps = append(w.Steps, c.line(v, times, causes[v], minutes))
+	d := working.Derive(working.Tell("schedule.working", "latest times, backward"))
+	found := make([]working.Expr, len(times))
+	done := make([]bool, len(times))
+	var find func(v int)
+	find = func(v int) { // after what it follows from
+		if done[v] {
+			return
+		}
+		done[v] = true
+		if from := causes[v].From; from != 0 && !causes[v].Jumped {
+			find(from)
+		}
+		found[v] = d.Find(c.finding(v, times, causes[v], found))
 	}
-	return w
+	for _, v := range order {
+		find(v)
+	}
+	return d.Working()
 }
 
 // symbol is S1, E1, S2, …: the start and end of the steps in the order given.
@@ -50,54 +61,38 @@ func symbol(v int) string {
 	return "E" + strconv.Itoa(v/2)
 }
 
-func (c *compiled) meaning(v int) string {
-	name := c.in.Steps[(v-1)/2].label().Title().String()
+func (c *compiled) meaning(v int) working.Message {
+	title := c.in.Steps[(v-1)/2].label().Title()
 	if v%2 == 1 {
-		return "latest start of " + name
+		return working.Tell("schedule.latest_start", "latest start of %v", title)
 	}
-	return "latest end of " + name
+	return working.Tell("schedule.latest_end", "latest end of %v", title)
 }
 
-func number(n int) string {
-	if n < 0 {
-		return "−" + strconv.Itoa(-n)
-	}
-	return strconv.Itoa(n)
-}
-
-// line derives one latest time.
-func (c *compiled) line(v int, times []int, cause planner.Cause, minutes int) working.Step {
-	value := times[v] * minutes
-	s := working.Step{Name: c.meaning(v), Symbol: symbol(v), Value: number(value) + " min", Exact: true,
-		Note: "that is " + c.clock(times[v]), Source: sources.TemporalNetworks}
-	words := "a step ends after it starts"
+// finding derives one latest time: from a later one that is known, or from a rule about the clock.
+func (c *compiled) finding(v int, times []int, cause planner.Cause, found []working.Expr) working.Finding {
+	at := c.when(times[v])
+	f := working.Finding{Name: c.meaning(v), Symbol: symbol(v), Is: at, Unit: working.Clock, Source: sources.TemporalNetworks}
+	words := working.Tell("schedule.ends_after_start", "a step ends after it starts")
 	if cause.Rule >= 0 {
-		words = c.rules[cause.Rule].words.String()
+		words = c.rules[cause.Rule].words
 	}
 	switch {
 	case cause.Jumped:
-		s.Formula = "A"
-		s.Numbers = number(value)
-		s.Where = []working.Binding{{Symbol: "A", Meaning: "the last moment before: " + words, Value: number(value) + " min"}}
-		s.Note += fmt.Sprintf("; later would meet %q", words)
-		s.Source = sources.RestrictedDisjunctions
+		f.By = working.Given("A", working.Tell("schedule.moment_before", "the last moment before: %v", words), at)
+		f.Note, f.Source = working.Tell("schedule.later_would_meet", "later would meet: %v", words), sources.RestrictedDisjunctions
 	case cause.From == 0:
-		s.Formula = "B"
-		s.Numbers = number(value)
-		s.Where = []working.Binding{{Symbol: "B", Meaning: words, Value: number(value) + " min"}}
+		f.By = working.Given("B", words, at)
+	case times[cause.From] == times[v]:
+		f.By = found[cause.From]
+		f.Note = words
 	default:
-		gap := (times[cause.From] - times[v]) * minutes
-		from := symbol(cause.From)
-		s.Formula = from + " − T"
-		s.Where = []working.Binding{
-			{Symbol: from, Meaning: c.meaning(cause.From), Value: number(times[cause.From]*minutes) + " min"},
-			{Symbol: "T", Meaning: words, Value: number(gap) + " min"}}
-		s.Numbers = fmt.Sprintf("%s − %s", number(times[cause.From]*minutes), number(gap))
-		if gap < 0 {
-			s.Formula = from + " + T"
-			s.Where[1].Value = number(-gap) + " min"
-			s.Numbers = fmt.Sprintf("%s + %s", number(times[cause.From]*minutes), number(-gap))
+		gap := c.long(times[cause.From] - times[v])
+		if gap > 0 {
+			f.By = found[cause.From].Minus(working.Given("T", words, gap))
+		} else {
+			f.By = found[cause.From].Plus(working.Given("T", words, -gap))
 		}
 	}
-	return s
+	return f
 }
