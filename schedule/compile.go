@@ -41,7 +41,8 @@ type compiled struct {
 // rule is one named constraint, the thing a conflict is made of.
 type rule struct {
 	kind     Rule
-	words    working.Message
+	given    working.Message        // in the words of the user
+	made     func() working.Message // or else made when they are asked for
 	step     string
 	other    string
 	link     LinkKind // of a link
@@ -194,8 +195,11 @@ func name(bad *quantity.Problems, path, s, what string) bool {
 	return false
 }
 
-// words checks optional words.
+// words checks optional words. A sentence of the library was checked where its names came from.
 func words(bad *quantity.Problems, path string, m working.Message) {
+	if m.ID() != "" {
+		return
+	}
 	if s := m.String(); s != "" {
 		name(bad, path, s, "")
 	}
@@ -208,12 +212,20 @@ func program(bad *quantity.Problems, path, s string) {
 	}
 }
 
-// either is the words given, or else those made.
-func either(given, made working.Message) working.Message {
-	if !given.IsZero() {
-		return given
+// words says the rule, in the user's words if there are any.
+func (r rule) words() working.Message {
+	if r.given.IsZero() {
+		return r.made()
 	}
-	return made
+	return r.given
+}
+
+// either is the first words that were given.
+func either(a, b working.Message) working.Message {
+	if !a.IsZero() {
+		return a
+	}
+	return b
 }
 
 // title is what people call a step.

@@ -56,14 +56,16 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 
 // boundRules adds the limits of bound i.
 func (c *compiled) boundRules(i int, b Bound, event int) {
-	edge := working.Tell("schedule.start_of", "start of %v", c.title(b.Step))
-	if b.Edge == End {
-		edge = working.Tell("schedule.end_of", "end of %v", c.title(b.Step))
+	edge := func() working.Message {
+		if b.Edge == End {
+			return working.Tell("schedule.end_of", "end of %v", c.title(b.Step))
+		}
+		return working.Tell("schedule.start_of", "start of %v", c.title(b.Step))
 	}
 	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
 	if early && b.Earliest.Equal(b.Latest) {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: FixedTime, words: either(b.Words, working.Tell("schedule.fixed_at", "%v at %v", edge, c.when(u))), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: FixedTime, given: b.Words, made: func() working.Message { return working.Tell("schedule.fixed_at", "%v at %v", edge(), c.when(u)) }, step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 		c.note(b, i)
@@ -72,13 +74,17 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 	}
 	if early {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: NotBefore, words: either(b.Words, working.Tell("schedule.not_before", "%v no earlier than %v", edge, c.when(u))), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: NotBefore, given: b.Words, made: func() working.Message {
+			return working.Tell("schedule.not_before", "%v no earlier than %v", edge(), c.when(u))
+		}, step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 	}
 	if late {
 		u := c.floor(b.Latest)
-		r := c.rule(rule{kind: NotAfter, words: either(b.Words, working.Tell("schedule.not_after", "%v no later than %v", edge, c.when(u))), step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(rule{kind: NotAfter, given: b.Words, made: func() working.Message {
+			return working.Tell("schedule.not_after", "%v no later than %v", edge(), c.when(u))
+		}, step: b.Step, amount: u, wanted: b.Wanted})
 		c.note(b, i)
 		c.upper(event, 0, u, r)
 	}

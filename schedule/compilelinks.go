@@ -65,7 +65,8 @@ func (c *compiled) linkRules(bad *quantity.Problems, path string, l Link, from, 
 	r := rule{step: l.From, other: l.To, link: l.Kind, firm: l.Firm}
 	if l.Min == l.Max {
 		r.kind, r.amount = LinkExact, c.units(bad, path+".Min", l.Min)
-		r.words = either(either(l.MinWords, l.MaxWords), c.linkWords(l, r.amount, true))
+		r.given = either(l.MinWords, l.MaxWords)
+		r.made = c.linkWords(l, r.amount, true)
 		id := c.rule(r)
 		c.arc(a, b, r.amount, id)
 		c.upper(b, a, r.amount, id)
@@ -73,18 +74,22 @@ func (c *compiled) linkRules(bad *quantity.Problems, path string, l Link, from, 
 	}
 	if l.Min != -NoLimit {
 		r.kind, r.amount = LinkMin, c.units(bad, path+".Min", l.Min)
-		r.words = either(l.MinWords, c.linkWords(l, r.amount, true))
+		r.given, r.made = l.MinWords, c.linkWords(l, r.amount, true)
 		c.arc(a, b, r.amount, c.rule(r))
 	}
 	if l.Max != NoLimit {
 		r.kind, r.amount = LinkMax, c.units(bad, path+".Max", l.Max)
-		r.words = either(l.MaxWords, c.linkWords(l, r.amount, false))
+		r.given, r.made = l.MaxWords, c.linkWords(l, r.amount, false)
 		c.upper(b, a, r.amount, c.rule(r))
 	}
 }
 
 // linkWords says a link limit when the user did not.
-func (c *compiled) linkWords(l Link, units int, least bool) working.Message {
+func (c *compiled) linkWords(l Link, units int, least bool) func() working.Message {
+	return func() working.Message { return c.sayLink(l, units, least) }
+}
+
+func (c *compiled) sayLink(l Link, units int, least bool) working.Message {
 	from, to := c.title(l.From), c.title(l.To)
 	if l.Kind == EndToStart && units == 0 {
 		if l.Min == 0 && l.Max == 0 {

@@ -43,11 +43,13 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
-		made := working.Tell("schedule.at_a_time", "%v: %d at a time", r.title(), r.Capacity)
-		if r.Capacity == 0 {
-			made = working.Tell("schedule.one_program", "%v: one program at a time", r.title())
+		made := func() working.Message {
+			if r.Capacity == 0 {
+				return working.Tell("schedule.one_program", "%v: one program at a time", r.title())
+			}
+			return working.Tell("schedule.at_a_time", "%v: %d at a time", r.title(), r.Capacity)
 		}
-		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, words: either(r.Words, made), other: r.ID, amount: r.Capacity, index: k}))
+		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k}))
 		c.closed(bad, path, k, users[k])
 		for j, a := range r.Awkward {
 			at := fmt.Sprintf("%s.Awkward[%d]", path, j)
@@ -75,8 +77,10 @@ func (c *compiled) closed(bad *quantity.Problems, path string, k int, users []in
 		if to <= 0 || from >= c.limit {
 			continue // outside the plan
 		}
-		made := working.Tell("schedule.away", "%v away %v to %v", r.title(), c.when(from), c.when(to))
-		id := c.rule(rule{kind: Absence, words: either(s.Words, made), other: r.ID, from: from, to: to, index: k})
+		made := func() working.Message {
+			return working.Tell("schedule.away", "%v away %v to %v", r.title(), c.when(from), c.when(to))
+		}
+		id := c.rule(rule{kind: Absence, given: s.Words, made: made, other: r.ID, from: from, to: to, index: k})
 		for _, u := range users {
 			c.net.Holes = append(c.net.Holes, planner.Hole{Task: u, From: from, To: to, Rule: id})
 		}

@@ -12,8 +12,8 @@ import (
 // steps reads the steps; the frame of the plan becomes the first two rules.
 func (c *compiled) steps(bad *quantity.Problems) {
 	c.index = map[string]int{}
-	anchor := c.rule(rule{kind: PlanStart, words: working.Tell("schedule.not_before_anchor", "nothing before %v", c.when(0)), firm: c.in.Firm})
-	horizon := c.rule(rule{kind: PlanEnd, words: working.Tell("schedule.done_by_horizon", "everything done by %v", c.when(c.limit)), amount: c.limit, firm: c.in.Firm})
+	anchor := c.rule(rule{kind: PlanStart, given: working.Tell("schedule.not_before_anchor", "nothing before %v", c.when(0)), firm: c.in.Firm})
+	horizon := c.rule(rule{kind: PlanEnd, given: working.Tell("schedule.done_by_horizon", "everything done by %v", c.when(c.limit)), amount: c.limit, firm: c.in.Firm})
 	for i, s := range c.in.Steps {
 		path := fmt.Sprintf("Steps[%d]", i)
 		if name(bad, path+".ID", s.ID, "an ID") {
@@ -56,22 +56,28 @@ func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
 	c.arc(0, start, -2*farAway, structure)
 	c.upper(end, 0, 2*farAway, structure)
 	if lo == hi {
-		made := working.Tell("schedule.takes", "%v takes %v", s.label().Title(), c.long(lo))
-		if s.Living {
-			made = working.Tell("schedule.likely_takes", "%v likely takes %v", s.label().Title(), c.long(lo))
+		made := func() working.Message {
+			if s.Living {
+				return working.Tell("schedule.likely_takes", "%v likely takes %v", s.label().Title(), c.long(lo))
+			}
+			return working.Tell("schedule.takes", "%v takes %v", s.label().Title(), c.long(lo))
 		}
-		r := c.rule(rule{kind: StepExact, words: either(either(s.MinWords, s.MaxWords), made), step: s.ID, amount: lo, firm: s.MinFirm && s.MaxFirm})
+		r := c.rule(rule{kind: StepExact, given: either(s.MinWords, s.MaxWords), made: made, step: s.ID, amount: lo, firm: s.MinFirm && s.MaxFirm})
 		c.arc(start, end, lo, r)
 		c.upper(end, start, hi, r)
 		return
 	}
 	if lo > 0 {
-		made := working.Tell("schedule.takes_at_least", "%v takes at least %v", s.label().Title(), c.long(lo))
-		c.arc(start, end, lo, c.rule(rule{kind: StepMin, words: either(s.MinWords, made), step: s.ID, amount: lo, firm: s.MinFirm}))
+		made := func() working.Message {
+			return working.Tell("schedule.takes_at_least", "%v takes at least %v", s.label().Title(), c.long(lo))
+		}
+		c.arc(start, end, lo, c.rule(rule{kind: StepMin, given: s.MinWords, made: made, step: s.ID, amount: lo, firm: s.MinFirm}))
 	}
 	if hi < c.limit {
-		made := working.Tell("schedule.takes_at_most", "%v takes at most %v", s.label().Title(), c.long(hi))
-		c.upper(end, start, hi, c.rule(rule{kind: StepMax, words: either(s.MaxWords, made), step: s.ID, amount: hi, firm: s.MaxFirm}))
+		made := func() working.Message {
+			return working.Tell("schedule.takes_at_most", "%v takes at most %v", s.label().Title(), c.long(hi))
+		}
+		c.upper(end, start, hi, c.rule(rule{kind: StepMax, given: s.MaxWords, made: made, step: s.ID, amount: hi, firm: s.MaxFirm}))
 	}
 }
 
@@ -157,8 +163,10 @@ func (c *compiled) alike(bad *quantity.Problems) {
 				continue
 			}
 			if from, ok := c.index[group[j-1]]; ok {
-				made := working.Tell("schedule.in_order", "%v starts no earlier than %v", c.title(s), c.title(group[j-1]))
-				r := c.rule(rule{kind: InOrder, words: made, step: group[j-1], other: s})
+				made := func() working.Message {
+					return working.Tell("schedule.in_order", "%v starts no earlier than %v", c.title(s), c.title(group[j-1]))
+				}
+				r := c.rule(rule{kind: InOrder, made: made, step: group[j-1], other: s})
 				c.arc(planner.StartOf(from), planner.StartOf(to), 0, r)
 			}
 		}

@@ -177,7 +177,7 @@ func (t Timetable) uncertain() (*planner.Net, []int, []Finding) {
 	}
 	var found []Finding
 	for _, r := range c.rules {
-		found = append(found, Finding{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words})
+		found = append(found, Finding{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()})
 	}
 	waits := after(net, living)
 	for i, s := range c.in.Steps {

@@ -213,7 +213,7 @@ func (c *compiled) driver(chain []int) working.Message {
 	for _, r := range chain {
 		switch c.rules[r].kind {
 		case Absence, NotAfter, FixedTime, Capacity, PlanStart, PlanEnd:
-			return c.rules[r].words
+			return c.rules[r].words()
 		}
 	}
 	return working.Message{}

@@ -75,7 +75,7 @@ func (c *compiled) finding(v int, times []int, cause planner.Cause, found []work
 	f := working.Finding{Name: c.meaning(v), Symbol: symbol(v), Is: at, Unit: working.Clock, Source: sources.TemporalNetworks}
 	words := working.Tell("schedule.ends_after_start", "a step ends after it starts")
 	if cause.Rule >= 0 {
-		words = c.rules[cause.Rule].words
+		words = c.rules[cause.Rule].words()
 	}
 	switch {
 	case cause.Jumped:

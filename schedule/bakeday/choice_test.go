@@ -30,8 +30,12 @@ func TestLeversAreMovedOverTheirPoints(t *testing.T) {
 		}
 		return out
 	}
-	percents := func(a, b float64) []quantity.Percent { return []quantity.Percent{quantity.NewPercent(a), quantity.NewPercent(b)} }
-	degrees := func(a, b float64) []quantity.Temperature { return []quantity.Temperature{quantity.Celsius(a), quantity.Celsius(b)} }
+	percents := func(a, b float64) []quantity.Percent {
+		return []quantity.Percent{quantity.NewPercent(a), quantity.NewPercent(b)}
+	}
+	degrees := func(a, b float64) []quantity.Temperature {
+		return []quantity.Temperature{quantity.Celsius(a), quantity.Celsius(b)}
+	}
 	for name, c := range map[string]struct{ got, want []float64 }{
 		"prefermented": {points(func(l *Levers) { l.Prefermented = percents(8, 20) }, func(b Bake) float64 { return b.Levain.Prefermented.Points() }), []float64{8, 11, 14, 17, 20}},
 		"inoculation":  {points(func(l *Levers) { l.Inoculation = percents(20, 80) }, func(b Bake) float64 { return b.Levain.Inoculation.Points() }), []float64{20, 40, 60, 80}},

@@ -50,8 +50,8 @@ func Example() {
 	}
 	// Output:
 	// pour water of 33 °C
-	// Fri 06:50 feed the levain
-	// Fri 16:27 mix the dough
-	// Fri 21:17 divide and shape
-	// Sat 09:32 bake
+	// Fri 06:31 feed the levain
+	// Fri 15:28 mix the dough
+	// Fri 19:54 divide and shape
+	// Sat 09:04 bake
 }

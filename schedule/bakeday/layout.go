@@ -41,11 +41,12 @@ func (b *Bake) layouts() []layout {
 // timetable asks for the plan: of those with the best layout the latest. First is where in the list to begin: the round
 // before found nothing better.
 func (d *Day) timetable(ctx context.Context, b *Bake, first int) error {
+	n, err := b.network(d.Now, d.Wanted, d.Zone, d.times())
+	if err != nil {
+		return err
+	}
 	try := func(l layout) (schedule.Problem, bool, error) {
-		p, err := b.network(d.Now, d.Wanted, d.Zone, d.times(), l)
-		if err != nil {
-			return p, false, err
-		}
+		p := n.layOut(l)
 		ok, err := p.Possible(ctx)
 		if err != nil {
 			err = fmt.Errorf("timetable: %w", err)

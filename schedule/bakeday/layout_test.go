@@ -65,10 +65,11 @@ func (b Bake) withDefaultsAt(plain Day) (Day, error) {
 	bulk, _ := plain.Timetable.Step("bulk")
 	for _, folds := range []int{0, 5, 10} {
 		l := layout{folds: quantity.Elapsed(time.Duration(folds) * time.Minute)}
-		p, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), l)
+		n, err := full.network(d.Now, d.Wanted, d.Zone, d.times())
 		if err != nil {
 			return d, err
 		}
+		p := n.layOut(l)
 		p.Bounds = append(p.Bounds, schedule.Bound{Step: "bulk", Edge: schedule.Start, Earliest: bulk.Start, Latest: bulk.Start})
 		if d.Timetable, err = p.Latest(context.Background()); err != nil || len(d.Timetable.Steps) > 0 {
 			return d, err
@@ -84,10 +85,11 @@ func TestRoomBeforeLateness(t *testing.T) {
 		full := b.withDefaults()
 		for i, l := range full.layouts() {
 			l.folds = everFar
-			p, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), l)
+			n, err := full.network(d.Now, d.Wanted, d.Zone, d.times())
 			if err != nil {
 				t.Fatal(err)
 			}
+			p := n.layOut(l)
 			ok, err := p.Possible(context.Background())
 			if err != nil {
 				t.Fatal(err)

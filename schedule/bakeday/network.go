@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -26,9 +27,8 @@ func grid(d time.Duration) quantity.Elapsed {
 
 func hm(d time.Duration) string { return quantity.FormatDuration(d) }
 
-// network lays the bake out as steps and rules, in the baker's words. The layout says for how
-// much of the dough's range it keeps room.
-func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, l layout) (schedule.Problem, error) {
+// network lays the bake out as steps and rules, in the baker's words. A layout adds what it keeps to beyond the rules.
+func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (*network, error) {
 	anchor := now.In(zone).Truncate(time.Minute)
 	if anchor.Before(now) {
 		anchor = anchor.Add(time.Minute)
@@ -37,10 +37,10 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, l la
 	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon), Firm: true}
 	closed, err := b.closed(wallclock.Span{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
 	if err != nil {
-		return p, err
+		return nil, err
 	}
 	p.Resources = []schedule.Resource{{ID: baker, Name: working.Tell("bakeday.baker", "the baker"), Closed: closed}}
-	n := &network{b: b, t: t, l: l, p: &p}
+	n := &network{b: b, t: t, p: &p}
 	n.there = []schedule.Need{{Resource: baker, Amount: 1}}
 	n.work = n.there
 	if len(b.beforehand()) > 0 {
@@ -54,23 +54,21 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, l la
 	n.mixed(n.levain(), n.beforehand())
 	n.bulk()
 	n.oven(n.rest())
-	if l.share > 0 {
-		n.keepRoom()
-	}
 	p.Bounds = []schedule.Bound{{
 		Step: idCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
 		Words: working.Tell("bakeday.rule_wanted", "wanted %v", wanted.In(zone)),
 	}}
-	return p, nil
+	return n, nil
 }
 
 // network is a bake being laid out as steps and rules.
 type network struct {
 	b           *Bake
 	t           times
-	l           layout
 	p           *schedule.Problem
 	there, work []schedule.Need // somebody has to be there; and to have hands free
+	folds       []int           // the links that say when to fold
+	cool        int             // the step in which the bread cools
 }
 
 func (n *network) add(s schedule.Step) string {
@@ -165,9 +163,7 @@ func (n *network) bulk() {
 		s.Min, s.Needs = grid(n.b.Bulk.FoldTakes.Duration()), n.work
 		at := quantity.Elapsed(i+1) * n.b.Bulk.FoldEvery
 		off := foldSlack(at)
-		if n.l.folds >= 0 {
-			off = min(off, n.l.folds)
-		}
+		n.folds = append(n.folds, len(n.p.Links))
 		about := working.Tell("bakeday.rule_fold", "fold %d about %v into the bulk", i+1, at)
 		n.p.Links = append(n.p.Links, schedule.Link{
 			From: bulk, To: n.add(s), Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about, MaxWords: about,
@@ -225,9 +221,10 @@ func (n *network) oven(rest string) {
 		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most, Firm: true,
 			MinWords: working.Tell("bakeday.rule_reheat", "the oven and pots reheat for %v", gap), MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
 	}
-	cooled, fresh := grid(n.t.cool), n.fresh()
+	cooled := grid(n.t.cool)
+	n.cool = len(n.p.Steps)
 	cool := n.add(schedule.Step{
-		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled + fresh,
+		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled + grid(b.Loaves.FreshWithin.Duration()),
 		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
 	})
 	n.atOnce(nth(idBake, n.t.rounds-1), cool)
@@ -242,10 +239,30 @@ func (n *network) preheat() schedule.Step {
 	return s
 }
 
+// layOut is the network with what a layout keeps to.
+func (n *network) layOut(l layout) schedule.Problem {
+	p := *n.p
+	p.Steps, p.Links = slices.Clone(p.Steps), slices.Clone(p.Links)
+	for i, k := range n.folds {
+		at := quantity.Elapsed(i+1) * n.b.Bulk.FoldEvery
+		off := foldSlack(at)
+		if l.folds != everFar {
+			off = min(off, l.folds)
+		}
+		p.Links[k].Min, p.Links[k].Max = at-off, at+off
+	}
+	cool := &p.Steps[n.cool]
+	cool.Max = cool.Min + n.fresh(l)
+	if l.share > 0 {
+		n.keepRoom(&p, l)
+	}
+	return p
+}
+
 // keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to rest as long as the rules ask
 // and be there when it is wanted. They stand in the network only to keep room: whatever the dough does within its range,
 // somebody is awake and there for it.
-func (n *network) keepRoom() {
+func (n *network) keepRoom(p *schedule.Problem, l layout) {
 	for _, c := range []struct {
 		id          string
 		name        working.Message
@@ -254,22 +271,22 @@ func (n *network) keepRoom() {
 		{idEarly, working.Tell("bakeday.step_shape_early", "divide and shape, if the dough is early"), n.t.bulk.Early, n.t.proof.Early},
 		{idLate, working.Tell("bakeday.step_shape_late", "divide and shape, if the dough is late"), n.t.bulk.Late, n.t.proof.Late},
 	} {
-		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, n.l.share))
+		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, l.share))
 		shaping := grid(n.b.Shaping.Takes.Duration())
-		shape := n.add(schedule.Step{ID: c.id, Kind: schedule.Shape, Name: c.name, Spare: true, Min: shaping, Needs: n.there})
-		n.p.Links = append(n.p.Links, schedule.Link{From: idBulk, To: shape, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
+		p.Steps = append(p.Steps, schedule.Step{ID: c.id, Bread: n.b.Name, MinFirm: true, MaxFirm: true, Kind: schedule.Shape, Name: c.name, Spare: true, Min: shaping, Needs: n.there})
+		p.Links = append(p.Links, schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
 		if r := n.b.Retard; r != nil {
-			n.p.Links = append(n.p.Links, schedule.Link{
-				From: shape, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(), Firm: true,
+			p.Links = append(p.Links, schedule.Link{
+				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(), Firm: true,
 			})
 			continue
 		}
 		// Without the cold nothing stretches but the time for which the bread may wait.
-		proof := grid(drawn(c.proof, n.t.proof.Likely, n.l.share))
+		proof := grid(drawn(c.proof, n.t.proof.Likely, l.share))
 		rest := proof + n.baking() + grid(n.t.cool)
-		n.p.Links = append(n.p.Links,
-			schedule.Link{From: shape, To: idCool, Kind: schedule.EndToEnd, Min: rest, Max: rest + n.fresh(), Firm: true},
-			schedule.Link{From: idHeat, To: shape, Kind: schedule.StartToEnd, Min: grid(n.b.Oven.Preheat.Duration()) - proof, Max: schedule.NoLimit, Firm: true})
+		p.Links = append(p.Links,
+			schedule.Link{From: c.id, To: idCool, Kind: schedule.EndToEnd, Min: rest, Max: rest + n.fresh(l), Firm: true},
+			schedule.Link{From: idHeat, To: c.id, Kind: schedule.StartToEnd, Min: grid(n.b.Oven.Preheat.Duration()) - proof, Max: schedule.NoLimit, Firm: true})
 	}
 }
 
@@ -280,9 +297,9 @@ func (n *network) baking() quantity.Elapsed {
 }
 
 // fresh is for how long the bread may wait when it is cool.
-func (n *network) fresh() quantity.Elapsed {
+func (n *network) fresh(l layout) quantity.Elapsed {
 	fresh := grid(n.b.Loaves.FreshWithin.Duration())
-	if n.l.fresh {
+	if l.fresh {
 		fresh = grid(fresh.Duration() / 2)
 	}
 	return fresh
