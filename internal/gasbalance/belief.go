@@ -23,6 +23,8 @@ type Belief struct {
 	Freedom float64
 	// Formula is the variance of the log of the pace for what the formula does; see [Belief.For].
 	Formula float64
+	// Stretch is the factor by which ranges have been too narrow so far; 0 counts as 1.
+	Stretch float64
 	// Opens says that the pace was learned from bakes, none colder than Coldest, °C: below it the range opens again.
 	Opens   bool
 	Coldest float64
@@ -158,5 +160,12 @@ func (b *Belief) Reach(variance, luck float64) float64 {
 // margin is how far an 80 % range of the log of the gas reaches to each side.
 func (b *Belief) margin(e *Vector) float64 {
 	v := b.variance(e)
-	return b.Reach(v, e[Pace]*e[Pace]*b.Luck) * math.Sqrt(v)
+	return b.Reach(v, e[Pace]*e[Pace]*b.Luck) * math.Sqrt(v) * b.stretch()
+}
+
+func (b *Belief) stretch() float64 {
+	if b.Stretch > 0 {
+		return b.Stretch
+	}
+	return 1
 }

@@ -18,8 +18,9 @@ type Group struct {
 
 // Entry is what the bakes of one culture say.
 type Entry struct {
-	Person, Culture string
-	Sums            Sums
+	Person  string `json:"person,omitzero"`
+	Culture string `json:"culture,omitzero"`
+	Sums    Sums   `json:"sums"`
 }
 
 func (g Group) find(person, culture string) (int, bool) {
@@ -30,12 +31,20 @@ func (g Group) find(person, culture string) (int, bool) {
 
 // With is the group with more said about a culture.
 func (g Group) With(person, culture string, s Sums) Group {
+	if i, found := g.find(person, culture); found {
+		s = g.Entries[i].Sums.Merge(s, g.HalfLife)
+	}
+	return g.set(person, culture, s)
+}
+
+// set is the group with the sums of a culture put in the place of what they were.
+func (g Group) set(person, culture string, s Sums) Group {
 	i, found := g.find(person, culture)
 	g.Entries = slices.Clone(g.Entries)
 	if found {
-		g.Entries[i].Sums = g.Entries[i].Sums.Merge(s, g.HalfLife)
+		g.Entries[i].Sums = s
 	} else {
-		g.Entries = slices.Insert(g.Entries, i, Entry{person, culture, s})
+		g.Entries = slices.Insert(g.Entries, i, Entry{Person: person, Culture: culture, Sums: s})
 	}
 	return g
 }

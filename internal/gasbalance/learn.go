@@ -36,6 +36,8 @@ type Taught struct {
 	// Luck is the standard deviation from bake to bake in the log of the time, Freedom the degrees of freedom
 	// behind it.
 	Luck, Freedom float64
+	// Score is how the ranges given so far have held.
+	Score Score
 	// Bakes is how many bakes it rests on, and Coldest the coldest of them, °C.
 	Bakes   int
 	Coldest float64
@@ -59,6 +61,7 @@ func (t *Taught) Belief(kneading int) (b Belief) {
 		b.Cov[Pace][i] += g.cov[u][i]
 	}
 	b.Cov[Pace][Pace] += g.cov[u][u]
+	b.Stretch = t.Score.Stretch()
 	b.Luck, b.Freedom = t.Luck*t.Luck, t.Freedom
 	b.Opens, b.Coldest = t.Bakes > 0, t.Coldest
 	return b
@@ -77,16 +80,14 @@ const (
 //
 // in rounds. Source: Gelman et al., Bayesian Data Analysis, chapter 14. The rounds start at guess.
 func (s *Sums) from(kind Leavening, before *gaussian, guess float64) (out Taught) {
-	n, ordinary := s.Weight, 1.0
-	if s.Wild { // what Tukey's weights take from ordinary bakes as well
-		n, ordinary = n/meanWeight, 1/meanWeighted2
-	}
-	out = Taught{kind: kind, Luck: guess, Freedom: freedom + n, Bakes: s.Bakes, Coldest: s.Coldest}
+	weight, squares := s.Weighing.ordinary()
+	n := s.Weight / weight
+	out = Taught{kind: kind, Luck: guess, Freedom: freedom + n, Score: s.Score, Bakes: s.Bakes, Coldest: s.Coldest}
 	prior := luckOf(kind)
 	for range rounds {
 		e := s.evidence(out.Luck * out.Luck)
 		out.effects = before.seen(&e.precision, &e.moment)
-		next := math.Sqrt((freedom*prior*prior + ordinary*s.left(&out.effects)) / out.Freedom)
+		next := math.Sqrt((freedom*prior*prior + s.left(&out.effects)/squares) / out.Freedom)
 		change := math.Abs(next - out.Luck)
 		out.Luck = next
 		if change < settled {

@@ -15,6 +15,27 @@ const (
 	roughly       = 1e-3 // of the spread: Huber's weights have done their part
 )
 
+// Weighing is how bakes were weighed.
+type Weighing int
+
+// The ways of weighing: all alike, by how surprising each was when it was logged, by Tukey's biweight over a whole log.
+const (
+	Alike Weighing = iota
+	Surprise
+	Biweight
+)
+
+// ordinary is the mean of w and of w·r² over ordinary bakes, r standard normal: what weighing takes from them as well.
+func (w Weighing) ordinary() (weight, squares float64) {
+	switch w {
+	case Surprise:
+		return surpriseWeight, surpriseSquares
+	case Biweight:
+		return meanWeight, meanWeighted2
+	}
+	return 1, 1
+}
+
 // SumRows adds rows up, each with weight 1.
 func SumRows(rows []Row) (s Sums) {
 	for i := range rows {
@@ -34,7 +55,10 @@ func (g Group) Robustly(person, culture string, rows []Row) (Sums, []float64) {
 	bounded, last := false, 0.0
 	var s Sums
 	for round := range rounds {
-		s = Sums{Wild: bounded}
+		s = Sums{}
+		if bounded {
+			s.Weighing = Biweight
+		}
 		for i := range rows {
 			s.Add(&rows[i], weights[i])
 		}

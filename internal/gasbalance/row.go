@@ -75,18 +75,20 @@ func (r *Row) effect() (h effect) {
 // to count less. They are added, in any order, and forgotten in part; the zero value is no bake.
 type Sums struct {
 	// Gram is Σ w·h·hᵀ/k by unknown and way of kneading, its lower half; Moment is Σ w·h·y/k and Squares Σ w·y²/k.
-	Gram    [kneadings][Unknowns][Unknowns]float64
-	Moment  [kneadings]Vector
-	Squares float64
+	Gram    [kneadings][Unknowns][Unknowns]float64 `json:"gram"`
+	Moment  [kneadings]Vector                      `json:"moment"`
+	Squares float64                                `json:"squares"`
 	// Weight is Σ w, and Bakes how many there were.
-	Weight float64
-	Bakes  int
+	Weight float64 `json:"weight"`
+	Bakes  int     `json:"bakes"`
 	// Coldest is the lowest of their temperatures, °C; only with bakes.
-	Coldest float64
+	Coldest float64 `json:"coldest"`
 	// Day is the day on which the weights are what they are.
-	Day float64
-	// Wild says that the weights let wild bakes count less, which the luck makes up for.
-	Wild bool
+	Day float64 `json:"day"`
+	// Score is how the ranges given before these bakes were known have held.
+	Score Score `json:"score,omitzero"`
+	// Weighing is how the weights were found, which the luck makes up for.
+	Weighing Weighing `json:"weighing,omitzero"`
 }
 
 // Add adds a bake with a weight.
@@ -138,6 +140,8 @@ func (s *Sums) scale(f float64) {
 	}
 	s.Squares *= f
 	s.Weight *= f
+	s.Score.Squares *= f
+	s.Score.Weight *= f
 }
 
 // Merge is both together, as of the later day.
@@ -164,7 +168,8 @@ func (s Sums) Merge(t Sums, halfLife float64) Sums {
 	s.Squares += t.Squares
 	s.Weight += t.Weight
 	s.Bakes += t.Bakes
-	s.Wild = s.Wild || t.Wild
+	s.Score.merge(t.Score)
+	s.Weighing = max(s.Weighing, t.Weighing)
 	return s
 }
 

@@ -1,13 +1,13 @@
 package gasbalance
 
-// The three curves are tabulated over temperature as cubics of a quarter of a degree that keep the antiderivative
+// The three curves are tabulated over temperature as cubics of a fifth of a degree that keep the antiderivative
 // and the rate at both ends (Hermite): one look-up gives all three. The antiderivative is exact at the knots;
 // between them it is off by less than 1e-8 of a degree, a mean rate by less than 1e-6, wherever the curve is
 // smooth.
 const (
 	tableFrom  = -30.0
 	tableTo    = 60.0
-	tableStep  = 0.25
+	tableStep  = 0.2
 	tableCells = int((tableTo - tableFrom) / tableStep)
 )
 

@@ -1,0 +1,96 @@
+package gasbalance
+
+import "math"
+
+// Dated is a bake with its day.
+type Dated struct {
+	Row
+	Day float64
+}
+
+// surprise is beyond how many standard deviations a bake counts less, and then by its third power: one wild bake
+// says little, a culture that has changed is followed after a few. Source: Huber, Robust Statistics, chapter 4
+// (bounded influence); bound and power are judgments.
+const surprise = 2.0
+
+// The means of w and w·z² over a standard normal z for w = min(1, (2/|z|)³), by quadrature.
+const (
+	surpriseWeight  = 0.98445
+	surpriseSquares = 0.89460
+)
+
+// weigh is how much a bake counts that fell z standard deviations from what was expected.
+func weigh(z float64) float64 {
+	if x := surprise / math.Abs(z); x < 1 {
+		return x * x * x
+	}
+	return 1
+}
+
+// Learn is the group after bakes of one culture, in their order. Each is first compared with what was expected of
+// it: that is the score, and how much the bake counts, which is returned.
+func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
+	if len(bakes) == 0 {
+		return g, nil
+	}
+	weights := make([]float64, len(bakes))
+	before := g.before(person, culture)
+	var s Sums
+	if i, found := g.find(person, culture); found {
+		s = g.Entries[i].Sums
+	}
+	t := s.from(g.Kind, &before, luckOf(g.Kind))
+	s.Weighing = Surprise
+	since := 0
+	for i := range bakes {
+		b := &bakes[i]
+		z, spread, luck := t.expects(&b.Row)
+		stretch := s.Score.Stretch()
+		weight := weigh(z / stretch)
+		s = s.Forget(b.Day, g.HalfLife)
+		reach := t.reach(spread, luck)
+		s.Score.add(z*z80/reach, stretch, math.Abs(z) <= reach*stretch)
+		s.Add(&b.Row, weight)
+		weights[i] = weight
+		// The luck is looked for again after every bake of the first few, then each time the log has grown by an
+		// eighth.
+		if since++; since*8 >= s.Bakes || i == len(bakes)-1 {
+			t = s.from(g.Kind, &before, t.Luck)
+			since = 0
+		} else {
+			h := b.effect()
+			t.effects = t.effects.with(&h, b.Y, b.Scale*t.Luck*t.Luck/weight)
+		}
+	}
+	return g.set(person, culture, s), weights
+}
+
+// expects is how far a bake falls from what is expected of it, in standard deviations, with the variance expected
+// and what of it is luck.
+func (t *Taught) expects(r *Row) (z, variance, luck float64) {
+	h := r.effect()
+	ph := t.effects.cov.times(&h)
+	luck = t.Luck * t.Luck
+	variance = h.dot(&ph) + r.Scale*luck
+	return (r.Y - h.dot(&t.effects.mean)) / math.Sqrt(variance), variance, luck
+}
+
+func (t *Taught) reach(variance, luck float64) float64 {
+	b := Belief{Freedom: t.Freedom}
+	return b.Reach(variance, luck)
+}
+
+// with is the distribution after one row with noise of a variance.
+func (g *gaussian) with(h *effect, y, noise float64) gaussian {
+	ph := g.cov.times(h)
+	gain := 1 / (h.dot(&ph) + noise)
+	off := (y - h.dot(&g.mean)) * gain
+	out := *g
+	for i := range ph {
+		out.mean[i] += ph[i] * off
+		for j := range ph {
+			out.cov[i][j] -= ph[i] * ph[j] * gain
+		}
+	}
+	return out
+}
