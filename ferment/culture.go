@@ -13,17 +13,19 @@ import (
 
 // Culture is what is known about one kitchen's culture: how much gas it makes, its pace, how strongly temperature moves
 // it, and how much one bake differs from the next. The zero value is a culture nothing is known about; [Learning.Learn]
-// makes one from logged bakes. It is immutable, and comes back equal from JSON.
+// makes one from logged bakes. It may know of other cultures and persons too, which then speak for it: see
+// [Culture.Merge] and [Culture.Of]. It is immutable, and comes back equal from JSON.
 type Culture struct{ of *culture }
 
-// culture holds what the bakes add up to, from which everything learned follows.
+// culture holds what the bakes of a group add up to, from which everything learned follows, and whose culture it is.
 type culture struct {
-	group  gasbalance.Group
-	taught gasbalance.Taught
+	group        gasbalance.Group
+	person, name string
+	taught       gasbalance.Taught
 }
 
-func newCulture(g gasbalance.Group) Culture {
-	return Culture{&culture{g, g.Taught("", "")}}
+func newCulture(g gasbalance.Group, person, name string) Culture {
+	return Culture{&culture{g, person, name, g.Taught(person, name)}}
 }
 
 // IsZero reports whether nothing is known of the culture.
@@ -34,7 +36,7 @@ func (c Culture) Equal(o Culture) bool {
 	if c.of == nil || o.of == nil {
 		return c.of == o.of
 	}
-	return reflect.DeepEqual(c.of.group, o.of.group)
+	return c.of.person == o.of.person && c.of.name == o.of.name && reflect.DeepEqual(c.of.group, o.of.group)
 }
 
 // learnedFrom reports whether the culture may be used for a kind of leavening.
@@ -85,7 +87,8 @@ func (c Culture) Amplitude() quantity.Range[quantity.Percent] {
 	return band{Low: at(m - z80*s), Likely: at(m), High: at(m + z80*s), Probability: probabilityClaimed}
 }
 
-// TemperatureSensitivity is how much more than the law the culture speeds up with one degree Celsius: 2 % a degree more.
+// TemperatureSensitivity is how much more than the law the culture speeds up with one degree Celsius: 2 % a degree
+// more.
 func (c Culture) TemperatureSensitivity() quantity.Range[quantity.Percent] {
 	t := c.taught()
 	m, s := t.Unknown(gasbalance.Slope)
@@ -93,8 +96,8 @@ func (c Culture) TemperatureSensitivity() quantity.Range[quantity.Percent] {
 	return band{Low: at(m - z80*s), Likely: at(m), High: at(m + z80*s), Probability: probabilityClaimed}
 }
 
-// BakeToBake is the standard deviation of the log of the time from one bake to the next, in percent: 12 % means that two
-// of three bakes lie within that.
+// BakeToBake is the standard deviation of the log of the time from one bake to the next, in percent: 12 % means
+// that two of three bakes lie within that.
 func (c Culture) BakeToBake() quantity.Percent {
 	t := c.taught()
 	return quantity.NewPercent(100 * t.Luck)
@@ -128,6 +131,8 @@ var leavenings = enum.Of[gasbalance.Leavening]("leavening", "levain", "yeast", "
 type cultureData struct {
 	Format    int                `json:"format"`
 	Leavening string             `json:"leavening"`
+	Person    string             `json:"person,omitzero"`
+	Name      string             `json:"name,omitzero"`
 	HalfLife  float64            `json:"half_life_days,omitzero"`
 	Log       []gasbalance.Entry `json:"log"`
 }
@@ -141,7 +146,7 @@ func (c Culture) MarshalJSON() ([]byte, error) {
 		return []byte("null"), nil
 	}
 	g := c.of.group
-	return json.Marshal(cultureData{cultureFormat, leavenings.String(g.Kind), g.HalfLife, g.Entries})
+	return json.Marshal(cultureData{cultureFormat, leavenings.String(g.Kind), c.of.person, c.of.name, g.HalfLife, g.Entries})
 }
 
 // UnmarshalJSON reads what MarshalJSON wrote. Errors: ErrOutOfRange for an unknown format or leavening, or numbers no
@@ -162,7 +167,12 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 	kind, err := leavenings.Parse(d.Leavening)
 	p.Join("Leavening", err)
 	p.Float("HalfLife", d.HalfLife, 0, 1e6, "days")
+	p.name("Person", d.Person)
+	p.name("Name", d.Name)
+	g := gasbalance.Group{Kind: kind, HalfLife: d.HalfLife}
 	for i := range d.Log {
+		p.name(indexed("Log", i)+".Person", d.Log[i].Person)
+		p.name(indexed("Log", i)+".Culture", d.Log[i].Culture)
 		if !d.Log[i].Sums.Sound() {
 			p.Add(indexed("Log", i)+".Sums", "numbers that contradict each other", "what bakes add up to", quantity.ErrInconsistent)
 		}
@@ -170,6 +180,9 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 	if err := p.Err(); err != nil {
 		return err
 	}
-	*c = newCulture(gasbalance.Group{Kind: kind, HalfLife: d.HalfLife, Entries: d.Log})
+	for _, e := range d.Log { // in order, and each culture once, whatever the file says
+		g = g.With(e.Person, e.Culture, e.Sums)
+	}
+	*c = newCulture(g, d.Person, d.Name)
 	return nil
 }

@@ -1,6 +1,7 @@
 package ferment
 
 import (
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -16,15 +17,24 @@ type LoggedBulk struct {
 	Took quantity.Elapsed `json:"took"`
 	// Error is the standard deviation of the rise as read, in points; zero means 5.
 	Error quantity.Percent `json:"error,omitzero"`
+	// On is when it was baked. With a date on each, bakes are learned from in that order, and old ones may fade.
+	On time.Time `json:"on,omitzero"`
 }
 
 // Learning is a kitchen's log of bakes, all with levain, all with commercial yeast, or all with both.
 type Learning struct {
 	Bakes []LoggedBulk `json:"bakes"`
-	// Prior is what was known before; the zero value is nothing.
+	// Person and Name say whose bakes they are, and of which culture: for a class that pools, or a kitchen with
+	// several.
+	Person string `json:"person,omitzero"`
+	Name   string `json:"name,omitzero"`
+	// Prior is what was known before, of this culture or of others; the zero value is nothing.
 	Prior Culture `json:"prior,omitzero"`
-	// Robust limits what one wild bake (a forgotten heater, a misread clock) can do: it counts less and less, and
-	// beyond 4.7 spreads not at all.
+	// HalfLife is after how long a dated bake counts half, so that a culture that changes is followed; zero forgets
+	// nothing. A prior that forgets keeps its own half-life unless one is given.
+	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
+	// Robust weighs the log as a whole, so that one wild bake (a forgotten heater, a misread clock) hardly counts, and
+	// beyond 4.7 spreads not at all. Without it each bake is weighed by how surprising it was when it was learned.
 	Robust bool `json:"robust,omitzero"`
 }
 
@@ -34,7 +44,7 @@ type Lesson struct {
 
 	in      Learning
 	rows    []gasbalance.Row
-	weights []float64
+	weights []float64 // with which the sums hold them
 }
 
 // mostBakes is how many bakes are learned at once.
@@ -46,15 +56,19 @@ const mostBakes = 100_000
 //	P = (P₀⁻¹ + Σ w·h·hᵀ/(k·σ²))⁻¹,   x = P·(P₀⁻¹·x₀ + Σ w·h·y/(k·σ²))
 //	σ² = (ν₀·σ₀² + Σ w·((y − hᵀx)² + hᵀPh)/k)/(ν₀ + n)
 //
-// N is the gas the logged rise takes and G what the law gives a typical culture by then; ∂b is the derivative of ln G by
-// the log of the pace, h the derivatives by all unknowns (amplitude, pace, slope, cold end, mixture, and the pace for
-// the way of kneading) over ∂b, P₀ and x₀ what was known before; k is 1 plus the shares of the rise's reading error and of
-// what the formula leaves unsure; w is 1 (with Robust Tukey's biweight of the residual in spreads). Given σ the update is
-// the closed form of normal regression; σ itself has a scaled inverse χ² prior of 12 bakes and is found with it in a few
-// rounds, so that ranges become Student's. Valid for up to 100,000 bakes. Accuracy: that of the normal approximation,
-// checked by simulating kitchens. Errors: ErrRequired without bakes; for each bake those of [Bulk.Estimate] and
-// ErrOutOfRange for Took outside 1 minute to 30 days; ErrInconsistent for bakes with different leavening; at most twenty
-// bakes are complained of. Source: Gelman et al., Bayesian Data Analysis, chapter 14; Huber, Robust Statistics, chapter 7.
+// N is the gas the logged rise takes and G what the law gives a typical culture by then; ∂b is the derivative of ln
+// G by the log of the pace, h the derivatives by all unknowns (amplitude, pace, slope, cold end, mixture, and the
+// pace for the way of kneading) over ∂b, P₀ and x₀ what was known before, from the person's other cultures and
+// other persons; k is 1 plus the shares of the rise's reading error and of what the formula leaves unsure; w is 1
+// up to two spreads from what was expected and falls with the third power beyond (with Robust Tukey's biweight over
+// the whole log), times 2^(−age/half-life). Given σ the update is the closed form of normal regression; σ itself
+// has a scaled inverse χ² prior of 12 bakes and is found with it in a few rounds, so that ranges become Student's.
+// What is kept are the sums. Each bake is first compared with what was expected of it; see [Culture.Score]. Valid
+// for up to 100,000 bakes. Accuracy: that of the normal approximation, checked by simulating kitchens. Errors:
+// ErrRequired without bakes; for each bake those of [Bulk.Estimate] and ErrOutOfRange for Took outside 1 minute to
+// 30 days or a date before 1900 or after 2200; ErrInconsistent for bakes with different leavening or only some
+// dated; at most twenty bakes are complained of. Source: Gelman et al., Bayesian Data Analysis, chapters 5 and 14;
+// Huber, Robust Statistics, chapters 4 and 7.
 func (l Learning) Learn() (Lesson, error) {
 	var p problems
 	if n := len(l.Bakes); n == 0 || n > mostBakes {
@@ -65,10 +79,21 @@ func (l Learning) Learn() (Lesson, error) {
 	if !l.Prior.learnedFrom(c.kind) {
 		p.Add("Prior", l.Prior.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
 	}
+	p.name("Person", l.Person)
+	p.name("Name", l.Name)
+	if l.HalfLife != 0 {
+		p.Duration("HalfLife", l.HalfLife.Duration(), 24*time.Hour, 100*365*24*time.Hour)
+	}
 	out := Lesson{in: l, rows: make([]gasbalance.Row, len(l.Bakes))}
 	faults := 0
 	for i := range l.Bakes {
 		row, err := l.Bakes[i].row(c.kind)
+		if dated := !l.Bakes[i].On.IsZero(); err == nil && dated == l.Bakes[0].On.IsZero() {
+			var one problems
+			one.Add("On", l.Bakes[i].On.Format(time.DateOnly), "a date on every bake, or on none",
+				quantity.ErrInconsistent)
+			err = one.Err()
+		}
 		if err != nil {
 			p.Join(indexed("Bakes", i), err)
 			if faults++; faults == mostFaults {
@@ -80,19 +105,51 @@ func (l Learning) Learn() (Lesson, error) {
 	if err := p.ErrFor(l); err != nil {
 		return Lesson{}, err
 	}
-	g := gasbalance.Group{Kind: c.kind}
-	if l.Prior.of != nil {
-		g = l.Prior.of.group
-	}
-	var sums gasbalance.Sums
-	if l.Robust {
-		sums, out.weights = g.Robustly("", "", out.rows)
-	} else {
-		sums = gasbalance.SumRows(out.rows)
-	}
-	out.Culture = newCulture(g.With("", "", sums))
+	out.learn(c.kind)
 	return out, nil
 }
+
+// learn adds the rows up, in order of their dates.
+func (l *Lesson) learn(kind gasbalance.Leavening) {
+	in := &l.in
+	g := gasbalance.Group{Kind: kind}
+	if in.Prior.of != nil {
+		g = in.Prior.of.group
+	}
+	if in.HalfLife > 0 {
+		g.HalfLife = in.HalfLife.Duration().Hours() / 24
+	}
+	order := make([]int, len(l.rows))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return in.Bakes[a].On.Compare(in.Bakes[b].On) })
+	dated := make([]gasbalance.Dated, len(order))
+	for k, i := range order {
+		dated[k] = gasbalance.Dated{Row: l.rows[i], Day: in.Bakes[i].day()}
+	}
+	learn := g.Learn
+	if in.Robust {
+		learn = g.LearnRobustly
+	}
+	taught, weights := learn(in.Person, in.Name, dated)
+	l.weights = make([]float64, len(order))
+	for k, i := range order {
+		l.weights[i] = weights[k]
+	}
+	l.Culture = newCulture(taught, in.Person, in.Name)
+}
+
+// day is the date as a number of days; 0 without one.
+func (k *LoggedBulk) day() float64 {
+	if k.On.IsZero() {
+		return 0
+	}
+	return float64(k.On.Unix()) / (24 * 60 * 60)
+}
+
+// earliest and latest are the years in which a bake may be dated.
+const earliest, latest = 1900, 2200
 
 // row makes the line of the regression.
 func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
@@ -105,6 +162,9 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 		p.Add("Bulk", leavenings.String(d.kind), "the leavening of the first bake", quantity.ErrInconsistent)
 	}
 	p.Duration("Took", k.Took.Duration(), time.Minute, Horizon)
+	if y := k.On.Year(); !k.On.IsZero() && (y < earliest || y > latest) {
+		p.Add("On", k.On.Format(time.DateOnly), "a date from 1900 to 2200", errOutOfRange)
+	}
 	reading := RiseReading{Error: k.Error}
 	if !k.Error.IsZero() {
 		quantity.Check(&p.Problems, "Error", k.Error, leastError, greatestError)
@@ -116,7 +176,8 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 		return gasbalance.Row{}, err
 	}
 	row, ok := d.law.RowAtOwnPace(kind, &gasbalance.Logged{
-		Start: d.start, Formula: d.formula, History: d.knots, Hours: hours(k.Took.Duration()), Rise: d.target, Error: reading.within(),
+		Start: d.start, Formula: d.formula, History: d.knots, Hours: hours(k.Took.Duration()), Rise: d.target,
+		Error:    reading.within(),
 		Pressure: d.atm, Kneading: int(b.Kneading),
 	})
 	if !ok {

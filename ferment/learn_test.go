@@ -115,11 +115,13 @@ func TestRobustLearningForgetsWildBakes(t *testing.T) {
 	}
 	spread := func(l ferment.Lesson) float64 { return l.Culture.BakeToBake().Points() }
 	want := off(clean)
-	if p, r := math.Abs(off(plain)-want), math.Abs(off(robust)-want); !(r < p/3) {
+	// Both ways of weighing hardly hear it: the likely time moves by less than a minute or three, the spread by a tenth.
+	if p, r := math.Abs(off(plain)-want), math.Abs(off(robust)-want); p > 0.06 || r > 0.06 {
 		t.Errorf("the likely time moves by %.3f h, robust by %.3f h", p, r)
 	}
-	if !(spread(robust) < 1.2*spread(clean) && spread(plain) > 1.5*spread(clean)) {
-		t.Errorf("spread: clean %v, plain %v, robust %v", clean.Culture.BakeToBake(), plain.Culture.BakeToBake(), robust.Culture.BakeToBake())
+	if spread(robust) > 1.2*spread(clean) || spread(plain) > 1.2*spread(clean) {
+		t.Errorf("spread: clean %v, weighed %v, robust %v",
+			clean.Culture.BakeToBake(), plain.Culture.BakeToBake(), robust.Culture.BakeToBake())
 	}
 	// On ordinary bakes both say nearly the same.
 	if d := math.Abs(off(learn(t, ferment.Learning{Bakes: log, Robust: true})) - want); d > 0.02*want {
@@ -161,7 +163,7 @@ func TestReviewsLeaveTheBakeOut(t *testing.T) {
 	if len(all) != 60 || inside < 40 || inside > 58 {
 		t.Errorf("%d of %d inside", inside, len(all))
 	}
-	// By hand: learning without bake 4 predicts the same.
+	// By hand: learning without bake 4 predicts the same, but for what the other bakes weighed and scored while it was there.
 	rest := append(append([]ferment.LoggedBulk(nil), log[:4]...), log[5:]...)
 	in := log[4].Bulk
 	in.Culture = learn(t, ferment.Learning{Bakes: rest}).Culture
@@ -169,7 +171,7 @@ func TestReviewsLeaveTheBakeOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := e.Ready().Likely - all[4].Predicted.Likely; d > time.Second || d < -time.Second {
+	if d := e.Ready().Likely - all[4].Predicted.Likely; d > 2*time.Minute || d < -2*time.Minute {
 		t.Errorf("left out: %v, learned without: %v", all[4].Predicted, e.Ready())
 	}
 	if !strings.Contains(all[4].String(), "the other bakes said") {
@@ -183,13 +185,15 @@ func TestReviewsLeaveTheBakeOut(t *testing.T) {
 	}
 }
 
-// Learning in two steps is learning at once.
+// Learning in two steps is learning at once, but for the luck, which is not looked for again after every bake and weighs the next.
 func TestLearningContinues(t *testing.T) {
 	log := bakeLog(t, 40)
 	once := learn(t, ferment.Learning{Bakes: log}).Culture
 	first := learn(t, ferment.Learning{Bakes: log[:15]}).Culture
 	twice := learn(t, ferment.Learning{Bakes: log[15:], Prior: first}).Culture
-	if twice.Bakes() != 40 || math.Abs(twice.Pace().Likely.Points()/once.Pace().Likely.Points()-1) > 1e-6 || twice.BakeToBake() != once.BakeToBake() {
+	pace := math.Abs(twice.Pace().Likely.Points()/once.Pace().Likely.Points() - 1)
+	luck := math.Abs(twice.BakeToBake().Points()/once.BakeToBake().Points() - 1)
+	if twice.Bakes() != 40 || pace > 5e-3 || luck > 2e-2 || twice.Score().Ranges != 40 {
 		t.Errorf("once %v, in two steps %v", once, twice)
 	}
 }

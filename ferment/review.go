@@ -33,7 +33,7 @@ func (l Lesson) Reviews() (all []Review, inside int, err error) {
 	}
 	g := l.Culture.of.group
 	all = make([]Review, 0, len(l.rows))
-	g.Without("", "", l.rows, l.weights, func(i int, t *gasbalance.Taught) {
+	g.Without(l.in.Person, l.in.Name, l.rows, l.weights, func(i int, t *gasbalance.Taught) {
 		if err != nil {
 			return
 		}

@@ -2,14 +2,15 @@ package gasbalance
 
 import "math"
 
-// RowAtOwnPace is [Law.Row] with the pace solved for instead of linearized: Y is the log of the pace at which the dough is just ready when it was, and the
-// derivatives are taken there.
+// RowAtOwnPace is [Law.Row] with the pace solved for instead of linearized: Y is the log of the pace at which the
+// dough is just ready when it was, and the derivatives are taken there.
 //
 //	ln G(t; b) = ln N(R),   y = b,   h = e/∂b at that state
 //
-// In [Law.Row] the derivatives are those at the time it took, which holds the bake's own luck: a dough that was slow by chance is looked at later than one
-// that was fast, and a few dozen bakes of one recipe then seem to tell amplitude from pace, which they cannot. At its own pace a dough is always looked
-// at when it has made the gas it needs, whatever its luck.
+// In [Law.Row] the derivatives are those at the time it took, which holds the bake's own luck: a dough that was
+// slow by chance is looked at later than one that was fast, and a few dozen bakes of one recipe then seem to tell
+// amplitude from pace, which they cannot. At its own pace a dough is always looked at when it has made the gas it
+// needs, whatever its luck.
 func (l *Law) RowAtOwnPace(kind Leavening, b *Logged) (r Row, ok bool) {
 	end := celsius(b.History, b.Hours)
 	n := l.Need(b.Rise, b.Formula.Hydration, b.Pressure)

@@ -62,6 +62,42 @@ func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
 			t.effects = t.effects.with(&h, b.Y, b.Scale*t.Luck*t.Luck/weight)
 		}
 	}
+	g.fade(bakes, weights, s.Day)
+	return g.set(person, culture, s), weights
+}
+
+// fade makes weights what the sums hold of them on a day.
+func (g *Group) fade(bakes []Dated, weights []float64, day float64) {
+	if !(g.HalfLife > 0) {
+		return
+	}
+	for i := range weights {
+		weights[i] *= math.Exp2(-math.Max(0, day-bakes[i].Day) / g.HalfLife)
+	}
+}
+
+// LearnRobustly is [Group.Learn] with the weights of [Group.Robustly], found over all these bakes at once. The
+// score is that of their order.
+func (g Group) LearnRobustly(person, culture string, bakes []Dated) (Group, []float64) {
+	scored, _ := g.Learn(person, culture, bakes)
+	rows := make([]Row, len(bakes))
+	for i := range bakes {
+		rows[i] = bakes[i].Row
+	}
+	_, weights := g.Robustly(person, culture, rows)
+	var s Sums
+	if i, found := g.find(person, culture); found {
+		s = g.Entries[i].Sums
+	}
+	for i := range bakes {
+		s = s.Forget(bakes[i].Day, g.HalfLife)
+		s.Add(&bakes[i].Row, weights[i])
+	}
+	s.Weighing = Biweight
+	g.fade(bakes, weights, s.Day)
+	if i, found := scored.find(person, culture); found {
+		s.Score = scored.Entries[i].Sums.Score
+	}
 	return g.set(person, culture, s), weights
 }
 

@@ -1,0 +1,101 @@
+package ferment
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// Member is one culture of one person in what a [Culture] knows of.
+type Member struct {
+	Person string `json:"person,omitzero"`
+	Name   string `json:"name,omitzero"`
+	Bakes  int    `json:"bakes"`
+	Held   Held   `json:"held"` // how the ranges given for its bakes have held
+}
+
+// Members are all cultures whose bakes speak for this one, by person and name.
+func (c Culture) Members() []Member {
+	if c.of == nil {
+		return nil
+	}
+	out := make([]Member, len(c.of.group.Entries))
+	for i, e := range c.of.group.Entries {
+		out[i] = Member{e.Person, e.Culture, e.Sums.Bakes, Held{e.Sums.Score.Inside, e.Sums.Score.Ranges}}
+	}
+	return out
+}
+
+// Score is how the ranges have held that were given for this culture's bakes before they were known. Ranges that
+// were too narrow are stretched for the next bake, and too wide ones drawn in, by √((3 + Σ z²)/(3 + n)), z being
+// how far each fell from what was expected.
+func (c Culture) Score() Held {
+	t := c.taught()
+	if c.of == nil {
+		return Held{}
+	}
+	return Held{t.Score.Inside, t.Score.Ranges}
+}
+
+// Pooled is the score of all cultures together.
+func (c Culture) Pooled() (h Held) {
+	for _, m := range c.Members() {
+		h.Inside += m.Held.Inside
+		h.Ranges += m.Held.Ranges
+	}
+	return h
+}
+
+// Of answers: what does everything known here say of a person's culture? For one not among [Culture.Members] it is
+// what a newcomer starts from: that person's other cultures, or else everyone's. A kitchen differs from the typical
+// one by what is common to all (a fifth of the variance), to one person's kitchen (three tenths) and to the culture
+// (half): judgments. Errors: ErrOutOfRange for a name that is no text.
+func (c Culture) Of(person, name string) (Culture, error) {
+	var p problems
+	p.name("Person", person)
+	p.name("Name", name)
+	if err := p.Err(); err != nil || c.of == nil {
+		return Culture{}, err
+	}
+	return newCulture(c.of.group, person, name), nil
+}
+
+// Merge answers: what do two logs say together? The order does not matter, and cultures learned apart and merged
+// are as learned together; where both hold bakes of the same culture, these are added up, each weighed and scored
+// as it was when it was learned. The same bakes in both would count twice. The result speaks of the same culture as
+// c. Errors: ErrInconsistent for cultures raised by different leavening or that forget at different rates.
+func (c Culture) Merge(d Culture) (Culture, error) {
+	switch {
+	case d.of == nil:
+		return c, nil
+	case c.of == nil:
+		return d, nil
+	}
+	var p problems
+	if c.of.group.Kind != d.of.group.Kind {
+		p.Add("Leavening", leavenings.String(d.of.group.Kind), leavenings.String(c.of.group.Kind)+", as in the other",
+			quantity.ErrInconsistent)
+	}
+	if c.of.group.HalfLife != d.of.group.HalfLife {
+		p.Add("HalfLife", number(d.of.group.HalfLife)+" days", number(c.of.group.HalfLife)+" days, as in the other",
+			quantity.ErrInconsistent)
+	}
+	if err := p.Err(); err != nil {
+		return Culture{}, err
+	}
+	return newCulture(c.of.group.Merge(d.of.group), c.of.person, c.of.name), nil
+}
+
+// longestName is the longest name of a person or a culture, in bytes.
+const longestName = 200
+
+// name checks a name: text of one line.
+func (p *problems) name(path, s string) {
+	bad := func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }
+	if len(s) > longestName || !utf8.ValidString(s) || strings.ContainsFunc(s, bad) {
+		p.Add(path, quantity.Excerpt(s), "at most 200 bytes of text without control or direction characters",
+			errOutOfRange)
+	}
+}
