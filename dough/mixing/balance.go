@@ -213,7 +213,8 @@ func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) 
 // terms lists capacities and temperatures, water first and then the ingredients, bowl and room.
 func (b Balance) terms() []term {
 	out := make([]term, 0, len(b.Ingredients)+3)
-	out = append(out, term{Water.String(), OtherFactor, HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat), b.WaterTemperature})
+	out = append(out, term{Water.String(), OtherFactor, HeatCapacity(b.Water.Kilograms()) * HeatCapacity(b.WaterHeat),
+		b.WaterTemperature})
 	for _, i := range b.Ingredients {
 		is := OtherFactor
 		switch i.Substance {
@@ -272,7 +273,8 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 	if err := p.Err(); err != nil {
 		return BalanceResult{}, err
 	}
-	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target, terms: b.terms()}
+	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target,
+		terms: b.terms()}
 	r.mix = b.dough()
 	if !r.mix.IsValid() {
 		p.Add("Ingredients", "a dough beyond all limits", "at most "+mostMass.String(), quantity.ErrOutOfRange)

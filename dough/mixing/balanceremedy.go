@@ -22,19 +22,22 @@ func (r *BalanceResult) warmer() []WaterRemedy {
 	at := r.in
 	at.WaterTemperature = at.Warmest
 	var out []WaterRemedy
-	levain, hasLevain := at.solveFor(Levain, r.target)
+	levain, from, hasLevain := at.solveFor(Levain, r.target)
 	if hasLevain {
 		out = append(out, WaterRemedy{
-			Way: WarmLevain, Levain: levain, Enough: levain.Compare(warmestLevain) <= 0,
+			Way: WarmLevain, Levain: levain, from: from, Enough: levain.Compare(warmestLevain) <= 0,
 			Text: working.Tell(
-				"mixing.remedy_warm_levain", "let the levain be at %.1f when you mix, with water at %.1f", levain, at.Warmest),
+				"mixing.remedy_warm_levain", "let the levain be at %.1f when you mix, with water at %.1f", levain,
+				at.Warmest),
 		})
 	}
-	flour, hasFlour := at.solveFor(Flour, r.target)
+	flour, from, hasFlour := at.solveFor(Flour, r.target)
 	if hasFlour {
 		out = append(out, WaterRemedy{
-			Way: WarmFlour, Factor: Flour.String(), Temperature: flour, Enough: flour.Compare(warmestFlour) <= 0,
-			Text: working.Tell("mixing.remedy_warm_flour", "warm the flour to %.1f, with water at %.1f", flour, at.Warmest),
+			Way: WarmFlour, from: from, Factor: Flour.String(), Temperature: flour,
+			Enough: flour.Compare(warmestFlour) <= 0,
+			Text: working.Tell("mixing.remedy_warm_flour", "warm the flour to %.1f, with water at %.1f", flour,
+				at.Warmest),
 		})
 	}
 	if m, ok := at.warmBoth(r.target); ok && hasLevain && hasFlour {
@@ -48,14 +51,16 @@ func (b Balance) warmBoth(target quantity.Temperature) (WaterRemedy, bool) {
 	const warmLevain = 28 // °C, where most levains ripen fast; judgment
 	top := quantity.Celsius(warmLevain)
 	c := b.with(Levain, top)
-	flour, ok := c.solveFor(Flour, target)
+	flour, from, ok := c.solveFor(Flour, target)
 	if !ok || b.mean(Levain).Compare(top) >= 0 || flour.Compare(b.mean(Flour)) <= 0 {
 		return WaterRemedy{}, false
 	}
 	return WaterRemedy{
-		Way: WarmFlourAndLevain, Factor: Flour.String(), Temperature: flour, Levain: top, Enough: flour.Compare(warmestFlour) <= 0,
+		Way: WarmFlourAndLevain, from: from, Factor: Flour.String(), Temperature: flour, Levain: top,
+		Enough: flour.Compare(warmestFlour) <= 0,
 		Text: working.Tell(
-			"mixing.remedy_warm_both", "let the levain be at %.1f and warm the flour to %.1f, with water at %.1f", top, flour, b.Warmest),
+			"mixing.remedy_warm_both", "let the levain be at %.1f and warm the flour to %.1f, with water at %.1f", top,
+			flour, b.Warmest),
 	}, true
 }
 
@@ -71,13 +76,16 @@ func (r *BalanceResult) colder() []WaterRemedy {
 	}
 	if ice, err := withIce.IceFor(r.target); err == nil {
 		out = append(out, WaterRemedy{
-			Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), solved: &ice,
+			Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(),
+			from: origin{balance: &ice},
 		})
 	}
-	if flour, ok := at.solveFor(Flour, r.target); ok {
+	if flour, from, ok := at.solveFor(Flour, r.target); ok {
 		out = append(out, WaterRemedy{
-			Way: ChilledFlour, Factor: Flour.String(), Temperature: flour, Enough: flour.Compare(coldestFlour) >= 0,
-			Text: working.Tell("mixing.remedy_chill_flour", "chill the flour to %.1f, with water at %.1f", flour, b.Coldest),
+			Way: ChilledFlour, from: from, Factor: Flour.String(), Temperature: flour,
+			Enough: flour.Compare(coldestFlour) >= 0,
+			Text: working.Tell("mixing.remedy_chill_flour", "chill the flour to %.1f, with water at %.1f", flour,
+				b.Coldest),
 		})
 	}
 	if m, ok := at.mixLess(r); ok {
@@ -93,9 +101,14 @@ func (b Balance) mixLess(r *BalanceResult) (WaterRemedy, bool) {
 		return WaterRemedy{}, false
 	}
 	less := rise.Sub(quantity.DeltaCelsius(r.Sensitivity * b.WaterTemperature.Sub(r.Water).Celsius()))
-	m := WaterRemedy{Way: ShorterMixing, Rise: less, Enough: less.Sign() >= 0 && b.Ice.IsZero()}
+	m := WaterRemedy{
+		Way: ShorterMixing, Rise: less, Enough: less.Sign() >= 0 && b.Ice.IsZero(),
+		from: origin{balance: r, asked: r.Water, limit: b.WaterTemperature, friction: Friction{Factor: rise},
+			share: r.Sensitivity},
+	}
 	m.Text = working.Tell(
-		"mixing.remedy_mix_less_rise", "mix less: a warming of %.1f by mixing instead of %.1f would do, with folds later for strength", less, rise)
+		"mixing.remedy_mix_less_rise", "mix less: a warming of %.1f by mixing instead of %.1f would do, with folds "+
+			"later for strength", less, rise)
 	if !m.Enough {
 		m.Text = working.Tell("mixing.remedy_mix_less_not_enough", "less mixing helps but does not do it alone")
 	}
@@ -110,19 +123,21 @@ func (b Balance) otherDough(limit quantity.Temperature) []WaterRemedy {
 	}
 	return []WaterRemedy{{
 		Way: OtherTarget, Temperature: f.Dough, Enough: true,
-		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit, f.Dough), solved: &f,
+		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit,
+			f.Dough), from: origin{balance: &f},
 	}}
 }
 
-// solveFor is the temperature that everything of a substance must have; false when there is none of it.
-func (b Balance) solveFor(s Substance, target quantity.Temperature) (quantity.Temperature, bool) {
+// solveFor is the temperature that everything of a substance must have, and from what it was found; false when there
+// is none of it.
+func (b Balance) solveFor(s Substance, target quantity.Temperature) (quantity.Temperature, origin, bool) {
 	mean := b.mean(s)
 	if mean.IsZero() {
-		return mean, false
+		return mean, origin{}, false
 	}
 	f, err := b.with(s, mean).Final()
 	if err != nil {
-		return mean, false
+		return mean, origin{}, false
 	}
 	share := 0.0
 	for i, t := range f.terms {
@@ -130,8 +145,10 @@ func (b Balance) solveFor(s Substance, target quantity.Temperature) (quantity.Te
 			share += float64(t.capacity) / f.total
 		}
 	}
-	t := mean.Add(quantity.DeltaCelsius((target.Celsius() - f.wanted) / share))
-	return t, share > 0 && t.IsValid() && !t.IsZero()
+	found := mean.Celsius() + (target.Celsius()-f.wanted)/share
+	t := quantity.Celsius(found)
+	return t, origin{balance: &f, before: mean, share: share, target: target, found: found}, share > 0 && t.IsValid() &&
+		!t.IsZero()
 }
 
 // with is the balance with everything of a substance at one temperature.

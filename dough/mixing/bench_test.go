@@ -31,7 +31,8 @@ func BenchmarkWaterTemperatureWithWorking(b *testing.B) {
 }
 
 func BenchmarkFits(b *testing.B) {
-	in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(2660), Flour: quantity.Grams(1528), Water: quantity.Grams(1100)}
+	in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7), Dough: quantity.Grams(2660),
+		Flour: quantity.Grams(1528), Water: quantity.Grams(1100)}
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := in.Fit(); err != nil {
@@ -61,7 +62,8 @@ func BenchmarkLearn100(b *testing.B) {
 }
 
 func BenchmarkPredict(b *testing.B) {
-	l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1, 1)), 20, 0.3, 0.6, 0.1, 0.5)}.Learn()
+	l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1, 1)), 20, 0.3, 0.6, 0.1,
+		0.5)}.Learn()
 	if err != nil {
 		b.Fatal(err)
 	}

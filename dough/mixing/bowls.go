@@ -23,7 +23,8 @@ const pound = 0.45359237
 func bowls() [4]bowl {
 	const quarts8 = 8 * 0.946352946
 	return [4]bowl{
-		{liters: quarts8, lean: []knot{{40, 4 * pound}, {50, 6 * pound}, {55, 6 * pound}, {60, 8 * pound}}, pan: 8 * pound, sweet: 4 * pound},
+		{liters: quarts8, lean: []knot{{40, 4 * pound}, {50, 6 * pound}, {55, 6 * pound}, {60, 8 * pound}},
+			pan: 8 * pound, sweet: 4 * pound},
 		{liters: 10, lean: []knot{{40, 2}, {50, 2.3}, {55, 3.4}, {60, 5.7}}, pan: 4.5, wholeGrain: 4, sweet: 2},
 		{liters: 20, lean: []knot{{40, 4}, {50, 4.5}, {55, 6.8}, {60, 11.3}}, pan: 9, wholeGrain: 9, sweet: 4},
 		{liters: 60, lean: []knot{{40, 18}, {50, 32}, {55, 30}, {60, 26}}, pan: 31.7, wholeGrain: 31.7, sweet: 17},

@@ -16,7 +16,8 @@ func (k MixerKind) Cautions() []working.Caution {
 		{
 			Subject: "mixer", Source: rule,
 			Text: working.Tell(
-				"mixing.caution_stay", "stay with a mixer that is running: a stiff dough can make it walk off a counter"),
+				"mixing.caution_stay", "stay with a mixer that is running: a stiff dough can make it walk off a "+
+					"counter"),
 			Short: working.Tell("mixing.caution_stay_short", "stay with it while it runs"),
 		},
 		{

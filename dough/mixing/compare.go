@@ -81,8 +81,9 @@ func (b Balance) Compare(f Factors) (Comparison, error) {
 	}
 	cw := float64(byBalance.terms[0].capacity)
 	c := Comparison{
-		ByFactors: byFactors.Temperature, ByBalance: byBalance.Water, Difference: byFactors.Temperature.Sub(byBalance.Water),
-		Friction: f.Friction, in: byFactors.in, target: f.Target.Celsius(), heat: byBalance.HeatAdded / cw,
+		ByFactors: byFactors.Temperature, ByBalance: byBalance.Water,
+		Difference: byFactors.Temperature.Sub(byBalance.Water),
+		Friction:   f.Friction, in: byFactors.in, target: f.Target.Celsius(), heat: byBalance.HeatAdded / cw,
 		SensitivityByFactors: 1 / float64(f.Count()), SensitivityByBalance: byBalance.Sensitivity,
 	}
 	c.Heat = quantity.DeltaCelsius(c.heat)
@@ -126,7 +127,8 @@ func (c *Comparison) join(r BalanceResult) {
 	for i, t := range r.terms {
 		if i > 0 && !used[i] {
 			c.parts = append(c.parts, comparedPart{
-				name: nameOf(t.name, i), capacity: float64(t.capacity), heat: float64(t.capacity) * t.temperature.Celsius(),
+				name: nameOf(t.name, i), capacity: float64(t.capacity),
+				heat: float64(t.capacity) * t.temperature.Celsius(),
 			})
 		}
 	}
@@ -183,67 +185,49 @@ func (c Comparison) Message() working.Message {
 	return working.Tell("mixing.compared_most", "%v; most of it is %v", both, why)
 }
 
-// Working derives the weight of each part and its share of the difference.
+// Working derives the weight of each part and its share of the difference, and the friction factor that would agree.
 func (c Comparison) Working() working.Working {
-	w := working.Working{Title: "Factor method against heat balance"}
+	d := working.Derive(working.Tell("mixing.derive_compare", "Factor method against heat balance"))
 	if c.ByFactors.IsZero() {
-		return w
+		return d.Working()
 	}
-	sum := working.Step{
-		Name:   "factor method less heat balance",
-		Symbol: "Δ",
-		Value:  c.Difference.Text(quantity.CelsiusScale, 3),
-		Source: working.Algebra(),
-	}
+	target := working.Given("T", working.Tell("mixing.symbol_target", "dough temperature wanted"), c.in.Target)
+	heat := working.Given("Q_w", working.Tell("mixing.symbol_heat_in_water",
+		"heat added, over the heat capacity of the water"), c.Heat)
+	friction := givenFriction(Friction{Factor: c.Friction, Factors: c.in.Count()})
+	sum := heat.Minus(friction)
 	for i, q := range c.parts {
 		n := strconv.Itoa(i + 1)
 		name := nameOf(q.name, i)
-		s := working.Step{
-			Name:      "shift by " + name,
-			Symbol:    "s_" + n,
-			Value:     fixed(q.shift, 4) + " Δ°C",
-			Source:    sources.HeatBalance,
-			Tolerance: 1e-3*(1+q.weight) + 1e-6*100,
-		}
-		bound := false
-		bindT := func() {
-			if !bound {
-				s.Where = append(s.Where, bind("T", "dough temperature wanted", fixed(c.target, 4)+" °C"))
-				bound = true
-			}
-		}
+		by := working.Num(0)
 		if q.counted {
-			bindT()
-			s.Formula, s.Numbers = "(T − T_"+n+")", "("+fixed(c.target, 4)+" − "+value(q.factor, 4)+")"
-			s.Where = append(s.Where, bind("T_"+n, "as a factor", fixed(q.factor, 4)+" °C"))
+			by = target.Minus(working.Given("T_"+n, working.Tell("mixing.symbol_as_factor", "%v as a factor", name),
+				c.in.Others[i].Temperature))
 		}
 		if q.capacity > 0 {
-			if s.Formula == "" {
-				s.Formula, s.Numbers = "0", "0"
-			}
-			bindT()
-			s.Formula += " − w_" + n + " × (T − T′_" + n + ")"
-			s.Numbers += " − " + fixed(q.weight, 6) + " × (" + fixed(c.target, 4) + " − " + value(q.balance, 4) + ")"
-			s.Where = append(
-				s.Where,
-				bind("w_"+n, "heat capacity over that of the water", fixed(q.weight, 6)+" (no unit)"),
-				bind("T′_"+n, "in the balance", fixed(q.balance, 4)+" °C"),
-			)
+			weight := working.Given(
+				"w_"+n, working.Tell("mixing.symbol_weight", "heat capacity of %v over that of the water", name),
+				working.Amount(q.weight, "", 3))
+			at := working.Given("t_"+n, working.Tell("mixing.symbol_in_balance", "%v in the balance", name),
+				quantity.Celsius(q.balance))
+			by = by.Minus(weight.Times(target.Minus(at)))
 		}
-		if s.Formula == "" {
-			s.Formula, s.Numbers = "0", "0"
-		}
-		w.Steps = append(w.Steps, s)
-		sum.Formula += "s_" + n + " + "
-		sum.Numbers += value(q.shift, 4) + " + "
+		sum = sum.Plus(d.Find(working.Finding{
+			Name: working.Tell("mixing.shift_of", "shift by %v", name), Symbol: "s_" + n, By: by,
+			Unit: working.DeltaCelsius, Decimals: 2,
+			Source: sources.HeatBalance,
+		}))
 	}
-	sum.Formula += "(Q_w − F)"
-	sum.Numbers += "(" + fixed(c.heat, 4) + " − " + value(c.Friction.Celsius(), 4) + ")"
-	sum.Where = []working.Binding{
-		bind("Q_w", "heat added, over the heat capacity of the water", fixed(c.heat, 4)+" Δ°C"),
-		bind("F", "friction factor", fixed(c.Friction.Celsius(), 4)+" Δ°C"),
-	}
-	sum.Tolerance = 1e-4*float64(len(c.parts)+2) + 0.0003
-	w.Steps = append(w.Steps, sum)
-	return w
+	difference := d.Find(working.Finding{
+		Name: working.Tell("mixing.label_difference", "factors less balance"), Symbol: "Δ", By: sum, Is: c.Difference,
+		Decimals: 1,
+		Source:   working.Algebra(), Within: 0.02 * float64(len(c.parts)+1),
+		Note: working.Tell("mixing.note_rounded_parts", "the parts are rounded to 0.01"),
+	})
+	d.Find(working.Finding{
+		Name: working.Tell("mixing.agreeing", "friction factor with which both agree today"), Symbol: "F_agree",
+		By: friction.Plus(difference),
+		Is: c.AgreeingFriction, Decimals: 1, Source: working.Algebra(),
+	})
+	return d.Working()
 }

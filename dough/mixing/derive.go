@@ -17,7 +17,8 @@ func (r BalanceResult) Message() working.Message {
 		return working.Tell("mixing.dough_at", "dough at %.1f", r.Dough)
 	case FindWater:
 		if !r.Feasible && len(r.Remedies) > 0 {
-			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Water, r.Remedies[0].Text)
+			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Water,
+				r.Remedies[0].Text)
 		}
 		return working.Tell("mixing.water_at", "water at %.1f", r.Water)
 	case FindFlour:
@@ -27,195 +28,199 @@ func (r BalanceResult) Message() working.Message {
 		case r.wanted < 0:
 			return working.Tell("mixing.no_ice_dough_cold", "no ice: the dough would be too cold without it")
 		case !r.Feasible:
-			return working.Tell("mixing.ice_not_enough", "even all the water as ice (%.0f) is not cold enough", r.in.Water)
+			return working.Tell("mixing.ice_not_enough", "even all the water as ice (%.0f) is not cold enough",
+				r.in.Water)
 		}
-		return working.Tell("mixing.ice_replace", "replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.in.Water.Sub(r.Ice))
+		return working.Tell("mixing.ice_replace", "replace %.0f of the water with crushed ice and pour %.0f of tap "+
+			"water", r.Ice, r.in.Water.Sub(r.Ice))
 	}
 	return working.Tell("mixing.no_balance", "no balance")
 }
 
 // Working derives the capacities, the heats and what was found.
 func (r BalanceResult) Working() working.Working {
-	w := working.Working{Title: "Heat balance of the mix"}
+	d := working.Derive(working.Tell("mixing.derive_balance", "Heat balance of the mix"))
 	if r.Found == 0 {
-		return w
+		return d.Working()
 	}
-	b := r.in
-	add := func(s working.Step) { w.Steps = append(w.Steps, s) }
-	sumC := working.Step{
-		Name:      "heat capacity of everything in the bowl",
-		Symbol:    "C",
-		Value:     fixed(r.total, 6) + " kJ/K",
-		Source:    sources.HeatBalance,
-		Tolerance: 1e-6 * float64(len(r.terms)),
-	}
-	heats := working.Step{Name: "heat brought along, with 0 °C as zero", Symbol: "H", Value: fixed(r.heatSum, 5) + " kJ", Source: sources.HeatBalance}
-	spread := 0.0
+	capacities := r.deriveCapacities(d)
+	all := d.Find(working.Finding{
+		Name: working.Tell("mixing.capacity_all", "heat capacity of everything in the bowl"), Symbol: "C",
+		By:   working.Sum(capacities...),
+		Unit: "kJ/K", Decimals: 3, Source: sources.HeatBalance,
+	})
+	heats := r.deriveHeats(d, all)
 	for i, t := range r.terms {
-		symbol := "C_" + strconv.Itoa(i)
-		where := nameOf(t.name, i)
-		capacity := fixed(float64(t.capacity), 6)
-		if i <= len(b.Ingredients) {
-			mass, c, src := b.Water, b.WaterHeat, sources.GNUUnits
-			if i > 0 {
-				mass, c, src = b.Ingredients[i-1].Mass, b.Ingredients[i-1].heat(), b.Ingredients[i-1].heatSource()
-			}
-			add(working.Step{
-				Name: "heat capacity of " + where, Symbol: symbol, Formula: "m × c ÷ 1000",
-				Where: []working.Binding{
-					bind("m", where, mass.String()),
-					bind("c", "specific heat", fixed(float64(c), 6)+" kJ/(kg·K)"),
-				},
-				Numbers: bare(mass.String()) + " × " + fixed(float64(c), 6) + " ÷ 1000", Value: capacity + " kJ/K",
-				Tolerance: 1e-6*mass.Kilograms() + 1e-6, Source: src,
-			})
-		} else {
-			what := "heat capacity of the bowl"
-			if t.is == RoomFactor {
-				what = "heat exchanged with the room for each kelvin"
-			}
-			add(working.Step{Name: what, Symbol: symbol, Value: capacity + " kJ/K", Note: "as given", Source: given()})
+		known := r.Found == FindDough || r.Found == FindIce || r.Found == FindWater && i > 0 || r.Found == FindFlour &&
+			!r.flourTerm(i)
+		if !known {
+			continue
 		}
-		if i > 0 {
-			sumC.Formula += " + "
-			sumC.Numbers += " + "
-		}
-		sumC.Formula += symbol
-		sumC.Numbers += capacity
-		known := r.Found == FindDough || r.Found == FindIce || r.Found == FindWater && i > 0 || r.Found == FindFlour && !r.flourTerm(i)
-		if known {
-			if heats.Formula != "" {
-				heats.Formula += " + "
-				heats.Numbers += " + "
-			}
-			ts := "T_" + strconv.Itoa(i)
-			heats.Formula += symbol + " × " + ts
-			heats.Numbers += capacity + " × " + value(t.temperature.Celsius(), 4)
-			heats.Where = append(heats.Where, bind(ts, "temperature of: "+where, fixed(t.temperature.Celsius(), 4)+" °C"))
-			spread += 1e-6*95 + 1e-4*float64(t.capacity)
-		}
+		at := working.Given("T_"+strconv.Itoa(i), working.Tell("mixing.symbol_factor", "temperature of %v",
+			r.termTold(i)), t.temperature)
+		heats = append(heats, capacities[i].Times(at))
 	}
-	add(sumC)
-	for _, q := range r.heats() {
-		add(q.Step)
-		if heats.Formula != "" {
-			heats.Formula += " + "
-			heats.Numbers += " + "
+	heat := working.Num(0)
+	for i, x := range heats {
+		if i == 0 {
+			heat = x
+			continue
 		}
-		heats.Formula += q.Symbol
-		heats.Numbers += value(q.number, 5)
-		spread += 1e-5
+		heat = heat.Plus(x)
 	}
-	if heats.Formula == "" {
-		heats.Formula, heats.Numbers = "0", "0"
-	}
-	if b.Ice.Sign() > 0 {
-		if r.Found == FindWater {
-			heats.Formula += " + m_ice ÷ 1000 × (c_ice × T_ice − L)"
-			heats.Numbers += " + " + bare(b.Ice.String()) + " ÷ 1000 × (" + fixed(heatIce, 3) +
-				" × " + value(b.IceTemperature.Celsius(), 4) + " − " + fixed(latentHeat, 2) + ")"
-		} else {
-			heats.Formula += " − m_ice ÷ 1000 × (c_w × T_tap + L − c_ice × T_ice)"
-			heats.Numbers += " − " + bare(b.Ice.String()) + " ÷ 1000 × (" + r.iceNumbers() + ")"
-		}
-		heats.Where = append(heats.Where, r.iceBindings()...)
-		heats.Where = append(heats.Where, bind("m_ice", "ice", b.Ice.String()))
-		spread += 1e-3 * b.Ice.Kilograms() * 5
-	}
-	heats.Tolerance = spread + 1e-5
-	add(heats)
-	last := working.Step{Source: sources.HeatBalance}
-	target := value(r.target.Celsius(), 4)
-	c, h := fixed(r.total, 6), value(r.heatSum, 5)
-	bindT := bind("T", "dough temperature wanted", fixed(r.target.Celsius(), 4)+" °C")
-	numerator := heats.Tolerance + 1e-5 + 1e-4*r.total + 1e-6*50
-	switch r.Found {
-	case FindDough:
-		last.Name, last.Symbol, last.Formula = "dough temperature", "T_dough", "H ÷ C"
-		last.Numbers, last.Value = h+" ÷ "+c, fixed(r.wanted, 3)+" °C"
-		last.Tolerance = 1e-5/r.total + 1e-6*abs(r.wanted)/r.total
-	case FindWater:
-		liquid := b.Water.Sub(b.Ice)
-		cw := liquid.Kilograms() * float64(b.WaterHeat)
-		last.Name, last.Symbol, last.Formula = "water temperature", "T_water", "(C × T − H) ÷ (m_liquid × c_w ÷ 1000)"
-		last.Where = []working.Binding{
-			bindT,
-			bind("m_liquid", "water that is not ice", liquid.String()),
-			bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)"),
-		}
-		last.Numbers = "(" + c + " × " + target + " − " + h + ") ÷ (" + bare(liquid.String()) + " × " + fixed(float64(b.WaterHeat), 6) + " ÷ 1000)"
-		last.Value = fixed(r.wanted, 3) + " °C"
-		last.Tolerance = numerator/cw + 1e-6*abs(r.wanted)
-	case FindIce:
-		last.Name, last.Symbol, last.Formula = "ice", "x", "1000 × (H − C × T) ÷ (c_w × T_tap + L − c_ice × T_ice)"
-		last.Where = append([]working.Binding{bindT}, r.iceBindings()...)
-		last.Numbers = "1000 × (" + h + " − " + c + " × " + target + ") ÷ (" + r.iceNumbers() + ")"
-		last.Value = fixed(r.wanted, 2) + " g"
-		last.Tolerance = 1000*numerator/b.iceHeat() + 1e-5*abs(r.wanted)
-		if !r.Feasible {
-			last.Note = "below zero or more than all the water: ice alone does not reach the target"
-		}
-	case FindFlour:
-		cf := r.flourCapacity()
-		last.Name, last.Symbol, last.Formula = "flour temperature", "T_flour", "(C × T − H) ÷ C_flour"
-		last.Where = []working.Binding{bindT, bind("C_flour", "heat capacity of the flour", fixed(cf, 6)+" kJ/K")}
-		last.Numbers = "(" + c + " × " + target + " − " + h + ") ÷ " + fixed(cf, 6)
-		last.Value = fixed(r.wanted, 3) + " °C"
-		last.Tolerance = numerator/cf + 1e-6*abs(r.wanted)/cf
-	}
-	add(last)
-	return w
+	heat = r.deriveIce(heat)
+	sum := d.Find(working.Finding{
+		Name: working.Tell("mixing.heat_brought", "heat brought along, with 0 °C as zero"), Symbol: "H", By: heat,
+		Unit: "kJ", Decimals: 3,
+		Source: sources.HeatBalance,
+	})
+	r.deriveFound(d, all, sum)
+	return d.Working()
 }
 
-// A heat is a step whose number is put into a later one.
-type heat struct {
-	working.Step
-	number float64
+// termTold names a part of the balance: what the baker calls it, or else the word for it.
+func (r BalanceResult) termTold(i int) any {
+	t := r.terms[i]
+	switch {
+	case i == 0:
+		return Water
+	case i > len(r.in.Ingredients):
+		return t.is
+	case r.in.Ingredients[i-1].Name == "":
+		return r.in.Ingredients[i-1].Substance
+	}
+	return nameOf(t.name, i)
 }
 
-// heats are the steps of what is added beside what the ingredients bring: wetting and mixing.
-func (r BalanceResult) heats() []heat {
+func (r BalanceResult) deriveCapacities(d *working.Derivation) []working.Expr {
 	b := r.in
-	var out []heat
+	var out []working.Expr
+	for i, t := range r.terms {
+		n := strconv.Itoa(i)
+		name := working.Tell("mixing.capacity_of", "heat capacity of %v", r.termTold(i))
+		if i > len(b.Ingredients) {
+			if t.is == RoomFactor {
+				name = working.Tell("mixing.capacity_room", "heat exchanged with the room for each degree")
+			}
+			out = append(out, working.Given("C_"+n, name, working.Amount(float64(t.capacity), "kJ/K", 3)))
+			continue
+		}
+		mass, c, src := b.Water, b.WaterHeat, sources.GNUUnits
+		if i > 0 {
+			mass, c, src = b.Ingredients[i-1].Mass, b.Ingredients[i-1].heat(), b.Ingredients[i-1].heatSource()
+		}
+		m := working.Given("m_"+n, working.Tell("mixing.symbol_mass", "mass of %v", r.termTold(i)),
+			working.Amount(mass.Kilograms(), working.Kilogram, 3))
+		heat := working.Given(
+			"c_"+n, working.Tell("mixing.symbol_specific", "specific heat of %v", r.termTold(i)),
+			working.Amount(float64(c), "kJ/(kg·K)", 3))
+		out = append(out, d.Find(working.Finding{
+			Name: name, Symbol: "C_" + n, By: m.Times(heat), Unit: "kJ/K", Decimals: 4, Source: src,
+		}))
+	}
+	return out
+}
+
+// deriveHeats derives what is added beside what the ingredients bring: wetting and mixing.
+func (r BalanceResult) deriveHeats(d *working.Derivation, all working.Expr) []working.Expr {
+	b := r.in
+	var out []working.Expr
 	if b.Hydration != 0 {
-		q := b.Hydration.of(b.dryFlour())
 		src := given()
 		if b.Hydration == FlourHydrationHeat {
 			src = sources.FlourHydration
 		}
-		out = append(out, heat{working.Step{
-			Name: "heat of wetting", Symbol: "Q_wet", Formula: "q × m_flour ÷ 1000",
-			Where: []working.Binding{
-				bind("q", "heat of hydration per kg of flour", fixed(float64(b.Hydration), 4)+" kJ/kg"),
-				bind("m_flour", "dry flour", b.dryFlour().String()),
-			},
-			Numbers: fixed(float64(b.Hydration), 4) + " × " + bare(b.dryFlour().String()) + " ÷ 1000",
-			Value:   fixed(q, 5) + " kJ", Tolerance: 1e-4*b.dryFlour().Kilograms() + 1e-5, Source: src,
-		}, q})
+		q := working.Given("q", working.Tell("mixing.symbol_hydration", "heat of hydration for each kilogram of flour"),
+			working.Amount(float64(b.Hydration), "kJ/kg", 2))
+		m := working.Given("m_flour", working.Tell("mixing.symbol_dry_flour", "dry flour"),
+			working.Amount(b.dryFlour().Kilograms(), working.Kilogram, 3))
+		out = append(out, d.Find(working.Finding{
+			Name: working.Tell("mixing.heat_wetting", "heat of wetting"), Symbol: "Q_wet", By: q.Times(m), Unit: "kJ",
+			Decimals: 3, Source: src,
+		}))
 	}
 	if b.Mixing != 0 {
-		q := b.Mixing.of(r.mix)
-		out = append(out, heat{working.Step{
-			Name: "work of mixing", Symbol: "Q_mix", Formula: "e × m_dough ÷ 1000",
-			Where: []working.Binding{
-				bind("e", "mixing work per kg of dough", fixed(float64(b.Mixing), 4)+" kJ/kg"), bind("m_dough", "dough", r.mix.String()),
-			},
-			Numbers: fixed(float64(b.Mixing), 4) + " × " + bare(r.mix.String()) + " ÷ 1000",
-			Value:   fixed(q, 5) + " kJ", Tolerance: 1e-4*r.mix.Kilograms() + 1e-5, Source: given(),
-		}, q})
+		e := working.Given("e", working.Tell("mixing.symbol_work", "mixing work for each kilogram of dough"),
+			working.Amount(float64(b.Mixing), "kJ/kg", 2))
+		m := working.Given("m_dough", working.Tell("mixing.symbol_dough", "dough"), working.Amount(r.mix.Kilograms(),
+			working.Kilogram, 3))
+		out = append(out, d.Find(working.Finding{
+			Name: working.Tell("mixing.heat_work", "work of mixing"), Symbol: "Q_mix", By: e.Times(m), Unit: "kJ",
+			Decimals: 3, Source: given(),
+		}))
 	}
 	if b.Rise.Sign() != 0 {
-		q := b.Rise.Celsius() * r.total
-		out = append(out, heat{working.Step{
-			Name: "heat that warms everything by the rise of mixing", Symbol: "Q_mix", Formula: "d × C",
-			Where: []working.Binding{
-				bind("d", "warming by mixing", fixed(b.Rise.Celsius(), 4)+" Δ°C"), bind("C", "heat capacity", fixed(r.total, 6)+" kJ/K"),
-			},
-			Numbers: value(b.Rise.Celsius(), 4) + " × " + fixed(r.total, 6),
-			Value:   fixed(q, 5) + " kJ", Tolerance: 1e-4*r.total + 1e-6*abs(b.Rise.Celsius()) + 1e-5, Source: sources.HeatBalance,
-		}, q})
+		rise := working.Given("d", working.Tell("mixing.symbol_rise", "warming by mixing"), b.Rise).
+			Explained(working.Tell("mixing.term_rise",
+				"how much warmer mixing leaves the dough than its ingredients would meet"))
+		out = append(out, d.Find(working.Finding{
+			Name: working.Tell("mixing.heat_rise", "heat that mixing adds"), Symbol: "Q_mix", By: rise.Times(all),
+			Unit: "kJ", Decimals: 3,
+			Source: sources.HeatBalance,
+		}))
 	}
 	return out
+}
+
+// iceLacks is what a kilogram of ice lacks against the water it stands for: in an answer about water, against water of
+// 0 °C.
+func (r BalanceResult) iceLacks() working.Expr {
+	b := r.in
+	latent := working.Given("L", working.Tell("mixing.symbol_latent", "latent heat of ice"), working.Amount(latentHeat,
+		"kJ/kg", 1))
+	c := working.Given("c_ice", working.Tell("mixing.symbol_ice_heat", "specific heat of ice"), working.Amount(heatIce,
+		"kJ/(kg·K)", 2))
+	at := working.Given("T_ice", working.Tell("mixing.symbol_ice", "temperature of the ice"), b.IceTemperature)
+	if r.Found == FindWater {
+		return latent.Minus(c.Times(at))
+	}
+	cw := working.Given("c_w", working.Tell("mixing.symbol_heat_water", "specific heat of water"),
+		working.Amount(float64(b.WaterHeat), "kJ/(kg·K)", 3))
+	tap := working.Given("T_tap", working.Tell("mixing.symbol_tap", "how the water comes"), b.WaterTemperature)
+	return cw.Times(tap).Plus(latent).Minus(c.Times(at))
+}
+
+func (r BalanceResult) deriveIce(heat working.Expr) working.Expr {
+	if r.in.Ice.Sign() <= 0 {
+		return heat
+	}
+	m := working.Given("m_ice", working.Tell("mixing.label_ice", "ice"), working.Amount(r.in.Ice.Kilograms(),
+		working.Kilogram, 4))
+	return heat.Minus(m.Times(r.iceLacks()))
+}
+
+// deriveFound derives the answer from the capacity and the heat.
+func (r BalanceResult) deriveFound(d *working.Derivation, all, sum working.Expr) {
+	b := r.in
+	target := working.Given("T", working.Tell("mixing.symbol_target", "dough temperature wanted"), r.target)
+	f := working.Finding{Source: sources.HeatBalance, Decimals: 1}
+	switch r.Found {
+	case FindDough:
+		f.Name, f.Symbol, f.By, f.Is = working.Tell("mixing.found_dough", "dough temperature"), "T_dough",
+			sum.Over(all), celsius(r.wanted)
+	case FindWater:
+		m := working.Given("m_liquid", working.Tell("mixing.symbol_liquid", "water that is not ice"),
+			working.Amount(b.Water.Sub(b.Ice).Kilograms(), working.Kilogram, 3))
+		cw := working.Given("c_w", working.Tell("mixing.symbol_heat_water", "specific heat of water"),
+			working.Amount(float64(b.WaterHeat), "kJ/(kg·K)", 3))
+		f.Name, f.Symbol, f.Is = working.Tell("mixing.found_water", "water temperature"), "T_water", celsius(r.wanted)
+		f.By = all.Times(target).Minus(sum).Over(m.Times(cw))
+	case FindIce:
+		f.Name, f.Symbol, f.Is = working.Tell("mixing.label_ice", "ice"), "x", working.Amount(r.wanted/1000,
+			working.Kilogram, 4)
+		f.By = sum.Minus(all.Times(target)).Over(r.iceLacks())
+		f.Decimals = 4
+		if !r.Feasible {
+			f.Note = working.Tell("mixing.note_ice_alone",
+				"below zero or more than all the water: ice alone does not reach it")
+		}
+	case FindFlour:
+		c := working.Given("C_flour", working.Tell("mixing.capacity_flour", "heat capacity of the flour"),
+			working.Amount(r.flourCapacity(), "kJ/K", 5))
+		f.Name, f.Symbol, f.Is = working.Tell("mixing.found_flour", "flour temperature"), "T_flour", celsius(r.wanted)
+		f.By = all.Times(target).Minus(sum).Over(c)
+	}
+	d.Find(f)
 }
 
 func given() working.Source {
@@ -230,35 +235,16 @@ func (i Portion) heatSource() working.Source {
 	case i.Substance == Water, i.Substance == Sugar:
 		return sources.GNUUnits
 	case i.Substance == Levain:
-		return working.Source{Key: "mixture", Title: "specific heats of flour and water by the rule of mixtures", Standing: working.Computed}
+		return working.Source{Key: "mixture", Title: "specific heats of flour and water by the rule of mixtures",
+			Standing: working.Computed}
 	case i.Substance == Salt:
 		return working.Source{Key: "salt", Title: "specific heat of salt", Standing: working.FromMemory}
 	}
 	return sources.GeankoplisHeats
 }
 
-func (r BalanceResult) iceNumbers() string {
-	b := r.in
-	return fixed(float64(b.WaterHeat), 6) + " × " + value(b.WaterTemperature.Celsius(), 4) + " + " +
-		fixed(latentHeat, 2) + " − " + fixed(heatIce, 3) + " × " + value(b.IceTemperature.Celsius(), 4)
-}
-
-func (r BalanceResult) iceBindings() []working.Binding {
-	b := r.in
-	out := []working.Binding{
-		bind("L", "latent heat of ice", fixed(latentHeat, 2)+" kJ/kg"),
-		bind("c_ice", "specific heat of ice", fixed(heatIce, 3)+" kJ/(kg·K)"),
-		bind("T_ice", "ice", fixed(b.IceTemperature.Celsius(), 4)+" °C"),
-	}
-	if r.Found != FindWater {
-		out = append(
-			out,
-			bind("c_w", "specific heat of water", fixed(float64(b.WaterHeat), 6)+" kJ/(kg·K)"),
-			bind("T_tap", "how the water comes", fixed(b.WaterTemperature.Celsius(), 4)+" °C"),
-		)
-	}
-	return out
-}
+// celsius is a temperature before it is kept in ninethousandths of a degree, to a tenth.
+func celsius(t float64) working.Value { return working.Amount(t, working.Celsius, 1) }
 
 func abs(x float64) float64 {
 	if x < 0 {

@@ -50,11 +50,16 @@ const (
 
 // Effect answers what colder dough and salt do to kneading time and water.
 //
-//	Δt = 0.39·(T_from − T_to) + 0.5·(s_to − s_from)  minutes;  k = (t + Δt) ÷ t;  Δw = 0.52·(T_from − T_to) − (a(s_to) − a(s_from))  points
+//	Δt = 0.39·(T_from − T_to) + 0.5·(s_to − s_from)              minutes
+//	k = (t + Δt) ÷ t
+//	Δw = 0.52·(T_from − T_to) − (a(s_to) − a(s_from))            points of water
 //
-// T is the dough's temperature in °C, s the salt in percent of the flour, t the development time of the flour, a(s) the points
-// of water that salt saves: 2.3 for 1 %, 3.0 for 2 %, straight between and on to 3 %. The minutes are those of a farinograph;
-// in a mixer use the factor k. Dough 5 to 40 °C, salt 0 to 3 %, development 1 to 30 min. One flour was measured, at most 2 % of
+// T is the dough's temperature in °C, s the salt in percent of the flour, t the development time of the flour, a(s) the
+// points
+// of water that salt saves: 2.3 for 1 %, 3.0 for 2 %, straight between and on to 3 %. The minutes are those of a
+// farinograph;
+// in a mixer use the factor k. Dough 5 to 40 °C, salt 0 to 3 %, development 1 to 30 min. One flour was measured, at
+// most 2 % of
 // salt: take the direction as sure and the size as a third. Errors: ErrRequired, ErrOutOfRange; ErrModelRange when the
 // development time would vanish. Source: Hlynka (1962).
 func (in DoughChange) Effect() (DoughChanged, error) {
@@ -77,7 +82,8 @@ func (in DoughChange) Effect() (DoughChanged, error) {
 	base := in.Development.Duration().Minutes()
 	r.Times = (base + r.Development) / base
 	if r.Times <= 0.1 {
-		p.Add("Development", in.Development.String(), "a development time that the warming does not use up", quantity.ErrModelRange)
+		p.Add("Development", in.Development.String(), "a development time that the warming does not use up",
+			quantity.ErrModelRange)
 		return DoughChanged{}, p.Err()
 	}
 	r.Water = quantity.NewPercent(pointsPerDegree*in.colder() - (saltSaves(in.SaltTo) - saltSaves(in.SaltFrom)))
@@ -107,9 +113,12 @@ func (r DoughChanged) Message() working.Message {
 	case r.Times == 0:
 		return working.Tell("mixing.no_change", "no change")
 	case r.Water.Sign() < 0:
-		return working.Tell("mixing.changed_softer", "%.2f times the kneading time; the dough is as soft as with %.1f points more water", r.Times, r.Water.Neg().Points())
+		return working.Tell("mixing.changed_softer",
+			"%.2f times the kneading time; the dough is as soft as with %.1f points more water", r.Times,
+			r.Water.Neg().Points())
 	}
-	return working.Tell("mixing.changed_stiffer", "%.2f times the kneading time; the dough is as stiff as with %.1f points less water", r.Times, r.Water.Points())
+	return working.Tell("mixing.changed_stiffer", "%.2f times the kneading time; the dough is as stiff as with %.1f "+
+		"points less water", r.Times, r.Water.Points())
 }
 
 // Working derives minutes, factor and water.
@@ -128,24 +137,29 @@ func (r DoughChanged) Working() working.Working {
 		points = working.Num(pointsPerDegree).Times(from.Minus(to))
 	}
 	if in.SaltFrom != in.SaltTo {
-		from := working.Given("s_from", working.Tell("mixing.symbol_salt_from", "salt before, of the flour"), in.SaltFrom)
+		from := working.Given("s_from", working.Tell("mixing.symbol_salt_from", "salt before, of the flour"),
+			in.SaltFrom)
 		to := working.Given("s_to", working.Tell("mixing.symbol_salt_to", "salt now, of the flour"), in.SaltTo)
 		minutes = minutes.Plus(working.Num(minutesPerSalt).Times(to.Minus(from)))
 		saves := func(s working.Expr) working.Expr {
-			return working.Num(pointsFirstSalt).Times(working.Min(s, 1)).Plus(working.Num(pointsSecondSalt).Times(working.Max(s.Minus(1), 0)))
+			return working.Num(pointsFirstSalt).Times(working.Min(s,
+				1)).Plus(working.Num(pointsSecondSalt).Times(working.Max(s.Minus(1), 0)))
 		}
 		points = points.Minus(saves(to).Minus(saves(from)))
 	}
 	longer := d.Find(working.Finding{
-		Name: working.Tell("mixing.longer", "development longer by"), Symbol: "Δt", By: minutes, Is: working.Amount(r.Development, working.Minute, 2),
+		Name: working.Tell("mixing.longer", "development longer by"), Symbol: "Δt", By: minutes,
+		Is:       working.Amount(r.Development, working.Minute, 2),
 		Decimals: 2, Source: sources.Hlynka,
 	})
 	d.Find(working.Finding{
-		Name: working.Tell("mixing.times_kneading", "factor on the kneading time"), Symbol: "k", By: t.Plus(longer).Over(t), Is: working.Amount(r.Times, "", 3),
+		Name: working.Tell("mixing.times_kneading", "factor on the kneading time"), Symbol: "k",
+		By: t.Plus(longer).Over(t), Is: working.Amount(r.Times, "", 3),
 		Decimals: 3, Source: working.Algebra(),
 	})
 	d.Find(working.Finding{
-		Name: working.Tell("mixing.water_points", "water more at the same consistency, points of the flour"), Symbol: "Δw", By: points,
+		Name:   working.Tell("mixing.water_points", "water more at the same consistency, points of the flour"),
+		Symbol: "Δw", By: points,
 		Is: working.Amount(r.Water.Points(), working.Percent, 2), Decimals: 2, Source: sources.Hlynka,
 	})
 	return d.Working()

@@ -5,22 +5,28 @@ import "example.org/maslin/internal/enum"
 // The words of the enumerations of this package, in files as in Go.
 var (
 	mixerKinds = enum.Of[MixerKind]("way of mixing", "", "hand", "planetary", "spiral", "fork", "processor")
-	doughKinds = enum.Of[DoughKind]("kind of dough", "wheat", "whole grain", "rye", "spelt", "pizza", "enriched", "mixed rye")
-	substances = enum.Of[Substance]("substance", "", "flour", "water", "levain", "milk", "egg", "butter", "oil", "sugar", "salt")
-	finds      = enum.Of[Find]("unknown of a balance", "", "dough", "water", "ice", "flour")
-	ways       = enum.Of[Way](
-		"way to the target", "", "ice", "chilled water", "chilled flour", "warm flour", "warm levain", "warm flour and levain",
+	doughKinds = enum.Of[DoughKind]("kind of dough", "wheat", "whole grain", "rye", "spelt", "pizza", "enriched",
+		"mixed rye")
+	substances = enum.Of[Substance]("substance", "", "flour", "water", "levain", "milk", "egg", "butter", "oil",
+		"sugar", "salt")
+	finds = enum.Of[Find]("unknown of a balance", "", "dough", "water", "ice", "flour")
+	ways  = enum.Of[Way](
+		"way to the target", "", "ice", "chilled water", "chilled flour", "warm flour", "warm levain",
+		"warm flour and levain",
 		"shorter mixing", "other target",
 	)
 	factorKinds = enum.Of[FactorKind]("factor", "", "flour", "room", "levain", "bowl")
-	fullnesses  = enum.Of[Fullness]("fullness of a bowl", "unknown", "comfortable", "likely to fit", "tight", "too much", "too little")
-	limitBases  = enum.Of[LimitBasis](
-		"basis of a limit", "", "manual of the machine", "charts", "charts of other mixers", "household rule", "common practice",
+	fullnesses  = enum.Of[Fullness]("fullness of a bowl", "unknown", "comfortable", "likely to fit", "tight",
+		"too much", "too little")
+	limitBases = enum.Of[LimitBasis](
+		"basis of a limit", "", "manual of the machine", "charts", "charts of other mixers", "household rule",
+		"common practice",
 	)
 	kneadingSteps = enum.Of[KneadingStep]("step of kneading", "", "mix", "knead", "knead the fat in")
 	windowpanes   = enum.Of[WindowpaneGoal]("windowpane", "", "none", "holds but tears", "transparent")
 	clearings     = enum.Of[ClearingStep](
-		"way to a dough that clears the bowl", "", "leave it", "knead on", "scrape and rest", "add flour", "stop and fold", "cool it",
+		"way to a dough that clears the bowl", "", "leave it", "knead on", "scrape and rest", "add flour",
+		"stop and fold", "cool it",
 	)
 	bases = enum.Of[WarmingBasis]("basis of a warming", "", "guide value", "given", "learned")
 )

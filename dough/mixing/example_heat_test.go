@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 )
 
 // hallBalance is the hall kitchen's dough in its mixer: bowl and hook of 2 kg of steel, eight minutes
@@ -14,9 +15,11 @@ import (
 func hallBalance() mixing.Balance {
 	return mixing.Balance{
 		Ingredients: []mixing.Portion{
-			{Name: "bread flour", Mass: quantity.Grams(1060), Temperature: quantity.Celsius(18), Substance: mixing.Flour},
+			{Name: "bread flour", Mass: quantity.Grams(1060), Temperature: quantity.Celsius(18),
+				Substance: mixing.Flour},
 			{Name: "whole rye", Mass: quantity.Grams(265), Temperature: quantity.Celsius(18), Substance: mixing.Flour},
-			{Name: "levain", Mass: quantity.Grams(460), Temperature: quantity.Celsius(23), Substance: mixing.Levain, Hydration: quantity.MustPercent("100 %")},
+			{Name: "levain", Mass: quantity.Grams(460), Temperature: quantity.Celsius(23), Substance: mixing.Levain,
+				Hydration: quantity.MustPercent("100 %")},
 			{Name: "salt", Mass: quantity.Grams(31), Temperature: quantity.Celsius(18), Substance: mixing.Salt},
 		},
 		Water: quantity.Grams(890), WaterTemperature: quantity.Celsius(12),
@@ -38,49 +41,69 @@ func ExampleBalance_Final() {
 	//
 	// 1. heat capacity of everything in the bowl
 	//    C = C_0 + C_1 + C_2 + C_3 + C_4 + C_5 + C_6
-	//    C = 3.725540 + 1.961000 + 0.490250 + 1.388280 + 0.026970 + 1.000000 + 0.800000
-	//    C ≈ 9.392040 kJ/K
+	//    where
+	//      C_0  3.7255 kJ/K  heat capacity of water
+	//      C_1  1.9610 kJ/K  heat capacity of bread flour
+	//      C_2  0.4903 kJ/K  heat capacity of whole rye
+	//      C_3  1.3883 kJ/K  heat capacity of levain
+	//      C_4  0.0270 kJ/K  heat capacity of salt
+	//      C_5  1.000 kJ/K  heat capacity of bowl
+	//      C_6  0.800 kJ/K  heat exchanged with the room for each degree
+	//    C = 3.7255 + 1.9610 + 0.4903 + 1.3883 + 0.0270 + 1.000 + 0.800
+	//    C ≈ 9.392 kJ/K
 	//    source: heat given off equals heat taken up, with constant specific heats [computed]
 	//
 	// 2. heat of wetting
-	//    Q_wet = q × m_flour ÷ 1000
+	//    Q_wet = q × m_flour
 	//    where
-	//      q        15.1190 kJ/kg  heat of hydration per kg of flour
-	//      m_flour  1325 g  dry flour
-	//    Q_wet = 15.1190 × 1325 ÷ 1000
-	//    Q_wet ≈ 20.03267 kJ
+	//      q        15.119 kJ/kg  heat of hydration for each kilogram of flour
+	//      m_flour  1.3250 kg  dry flour
+	//    Q_wet = 15.119 × 1.3250
+	//    Q_wet ≈ 20.033 kJ
 	//    source: Baking Business, Dictionary, and article 35816, 6.5 BTU per lb of flour of 11 to 12 %
 	//      water
 	//
 	// 3. work of mixing
-	//    Q_mix = e × m_dough ÷ 1000
+	//    Q_mix = e × m_dough
 	//    where
-	//      e        12.0000 kJ/kg  mixing work per kg of dough
-	//      m_dough  2706 g  dough
-	//    Q_mix = 12.0000 × 2706 ÷ 1000
-	//    Q_mix ≈ 32.47200 kJ
+	//      e        12.00 kJ/kg  mixing work for each kilogram of dough
+	//      m_dough  2.706 kg  dough
+	//    Q_mix = 12.00 × 2.706
+	//    Q_mix = 32.472 kJ
 	//    source: given by the user [computed]
 	//
 	// 4. heat brought along, with 0 °C as zero
-	//    H = C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 × T_6 + Q_wet +
-	//      Q_mix
+	//    H = Q_wet + Q_mix + C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 ×
+	//      T_6
 	//    where
-	//      T_0  12.0000 °C  temperature of: water
-	//      T_1  18.0000 °C  temperature of: bread flour
-	//      T_2  18.0000 °C  temperature of: whole rye
-	//      T_3  23.0000 °C  temperature of: levain
-	//      T_4  18.0000 °C  temperature of: salt
-	//      T_5  21.0000 °C  temperature of: bowl
-	//      T_6  21.0000 °C  temperature of: room
-	//    H = 3.725540 × 12.0000 + 1.961000 × 18.0000 + 0.490250 × 18.0000 + 1.388280 × 23.0000 + 0.026970
-	//      × 18.0000 + 1.000000 × 21.0000 + 0.800000 × 21.0000 + 20.03267 + 32.47200
-	//    H ≈ 211.54955 kJ
+	//      Q_wet  20.0327 kJ  heat of wetting, from step 2
+	//      Q_mix  32.4720 kJ  work of mixing, from step 3
+	//      C_0    3.72554 kJ/K  heat capacity of water
+	//      T_0    12 °C  temperature of water
+	//      C_1    1.96100 kJ/K  heat capacity of bread flour
+	//      T_1    18 °C  temperature of bread flour
+	//      C_2    0.49025 kJ/K  heat capacity of whole rye
+	//      T_2    18 °C  temperature of whole rye
+	//      C_3    1.38828 kJ/K  heat capacity of levain
+	//      T_3    23 °C  temperature of levain
+	//      C_4    0.02697 kJ/K  heat capacity of salt
+	//      T_4    18 °C  temperature of salt
+	//      C_5    1.0000 kJ/K  heat capacity of bowl
+	//      T_5    21 °C  temperature of bowl
+	//      C_6    0.8000 kJ/K  heat exchanged with the room for each degree
+	//      T_6    21 °C  temperature of room
+	//    H = 20.0327 + 32.4720 + 3.72554 × 12 + 1.96100 × 18 + 0.49025 × 18 + 1.38828 × 23 + 0.02697 × 18
+	//      + 1.0000 × 21 + 0.8000 × 21
+	//    H ≈ 211.550 kJ
 	//    source: heat given off equals heat taken up, with constant specific heats [computed]
 	//
 	// 5. dough temperature
 	//    T_dough = H ÷ C
-	//    T_dough = 211.54955 ÷ 9.392040
-	//    T_dough ≈ 22.524 °C
+	//    where
+	//      H  211.550 kJ  heat brought along, with 0 °C as zero, from step 4
+	//      C  9.392 kJ/K  heat capacity of everything in the bowl, from step 1
+	//    T_dough = 211.550 ÷ 9.392
+	//    T_dough ≈ 22.5 °C
 	//    source: heat given off equals heat taken up, with constant specific heats [computed]
 }
 
@@ -138,7 +161,8 @@ func ExampleBalance_Compare() {
 }
 
 func ExampleMotor_Work() {
-	e, err := mixing.Motor{Watts: 150, Share: quantity.NewPercent(70), Time: quantity.Elapsed(8 * time.Minute), Dough: quantity.Kilograms(2.7)}.Work()
+	e, err := mixing.Motor{Watts: 150, Share: quantity.NewPercent(70), Time: quantity.Elapsed(8 * time.Minute),
+		Dough: quantity.Kilograms(2.7)}.Work()
 	fmt.Printf("%.1f kJ/kg %v, a rise of %.1f\n", float64(e), err, e.Warming(2.77))
 	// Output:
 	// 18.7 kJ/kg <nil>, a rise of 6.7 Δ°C
@@ -168,19 +192,26 @@ func ExampleFrictionOf() {
 // hallLog is what the hall kitchen wrote down in a winter: twelve batches, a mixer that warms the
 // dough by 0.25 °C a minute at slow and 0.6 °C at fast speed.
 func hallLog() mixing.Log {
-	return mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1150, 12)), 12, 0.25, 0.6, 0.08, 0.4)}
+	return mixing.Log{Kind: mixing.Planetary, Batches: batches(rand.New(rand.NewPCG(1150, 12)), 12, 0.25, 0.6, 0.08,
+		0.4)}
 }
 
 func ExampleLog_Learn() {
 	none, _ := mixing.Log{Kind: mixing.Planetary}.Learn()
 	l, err := hallLog().Learn()
 	fmt.Println(none)
-	fmt.Println(l, err)
-	fmt.Println("bowl:", l.Bowl, "of the dough's heat capacity; a batch strays by", l.Spread.Text(quantity.CelsiusScale, 1))
+	fmt.Println(err)
+	fmt.Print(l.Report().Text(report.Options{Width: 80}))
 	// Output:
 	// the dough warms by 0.40 Δ°C ± 0.20 Δ°C a minute, from 0 batches and the trade's figures
-	// the dough warms by 0.39 Δ°C ± 0.07 Δ°C at speed 1 and 0.55 Δ°C ± 0.05 Δ°C at speed 2 a minute, from 12 batches and the trade's figures <nil>
-	// bowl: 9.4 % ± 3.1 % of the dough's heat capacity; a batch strays by 0.4 Δ°C
+	// <nil>
+	// the dough warms by 0.39 Δ°C ± 0.07 Δ°C at speed 1 and 0.55 Δ°C ± 0.05 Δ°C at
+	//   speed 2 a minute, from 12 batches and the trade's figures
+	//
+	//   warming a minute at speed 1         0.39 Δ°C; ± 0.07 Δ°C
+	//   warming a minute at speed 2         0.55 Δ°C; ± 0.05 Δ°C
+	//   bowl, of the dough's heat capacity  9.4 %; ± 3.1 %
+	//   one batch strays by                 0.4 Δ°C
 }
 
 func ExampleLearned_Predict() {
@@ -206,8 +237,9 @@ func ExamplePlanned_Pour_learned() {
 	}
 	b := planned(18, 20, 23, 20, 3*time.Minute, 5*time.Minute)
 	w, err := mixing.Planned{
-		Target: quantity.Celsius(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]}, Water: b.Ingredients[1].Mass,
-		Room: b.Bowl, Learned: l, Speeds: b.Speeds,
+		Target: quantity.Celsius(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]},
+		Water: b.Ingredients[1].Mass,
+		Room:  b.Bowl, Learned: l, Speeds: b.Speeds,
 	}.Pour()
 	fmt.Println(w, err)
 	fmt.Printf("dough at %.1f to %.1f (%v)\n", w.Dough.Low, w.Dough.High, w.Dough.Probability)
@@ -222,7 +254,8 @@ func ExampleLearned_MinutesLeft() {
 		fmt.Println(err)
 		return
 	}
-	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(23.5), Limit: quantity.Celsius(26), Speed: 2, Probability: quantity.MustPercent("80 %")})
+	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(23.5), Limit: quantity.Celsius(26), Speed: 2,
+		Probability: quantity.MustPercent("80 %")})
 	fmt.Println(left, err)
 	// Output:
 	// 4m to 6m (80 %), likely 5m <nil>

@@ -11,8 +11,9 @@ import (
 func Example() {
 	celsius := quantity.Celsius
 	water, err := mixing.Factors{
-		Target:   celsius(24.5),
-		Others:   []mixing.Factor{{Kind: mixing.FlourFactor, Temperature: celsius(31)}, {Kind: mixing.RoomFactor, Temperature: celsius(32)}},
+		Target: celsius(24.5),
+		Others: []mixing.Factor{{Kind: mixing.FlourFactor, Temperature: celsius(31)}, {Kind: mixing.RoomFactor,
+			Temperature: celsius(32)}},
 		Friction: quantity.DeltaCelsius(13),
 		Pour:     quantity.Grams(1740), Tap: celsius(18),
 	}.Water()
@@ -24,6 +25,6 @@ func Example() {
 	// −2.5 °C false <nil>
 	// - replace 365 g of the water with crushed ice and pour 1375 g of tap water
 	// - chill the flour to 27.5 °C, with water at 1.0 °C
-	// - mix less: a friction factor of 9.5 Δ°C instead of 13.0 Δ°C would do, with folds later for strength
+	// - mix less: a friction factor of 9.5 Δ°C instead of 13.0 Δ°C would do, and folds later
 	// - take the water at 1.0 °C and expect a dough of 25.7 °C
 }

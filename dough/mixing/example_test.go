@@ -38,14 +38,18 @@ func ExampleFactors_Water() {
 	//    T_water = T + (T − T_flour) + (T − T_room) + (T − T_levain) − F
 	//    where
 	//      T         25 °C  dough temperature wanted
-	//      T_flour   18 °C  temperature of: flour
-	//      T_room    21 °C  temperature of: room
-	//      T_levain  23 °C  temperature of: levain
+	//      T_flour   18 °C  temperature of flour
+	//      T_room    21 °C  temperature of room
+	//      T_levain  23 °C  temperature of levain
 	//      F         12 Δ°C  friction factor for 4 factors
 	//    T_water = 25 + (25 − 18) + (25 − 21) + (25 − 23) − 12
-	//    T_water = 26 °C
+	//    T_water = 26.0 °C
 	//    source: San Francisco Baking Institute, Artisan I course text, desired dough temperature,
 	//      read second-hand
+	//
+	// In other words
+	//   F  how much mixing warms the dough, as a difference of temperatures, counted once for every
+	//     factor
 }
 
 func ExampleFactors_Water_tooCold() {
@@ -70,7 +74,7 @@ func ExampleFactors_Water_tooCold() {
 	// −3 °C false
 	// - replace 393 g of the water with crushed ice and pour 1507 g of tap water
 	// - chill the flour to 27.0 °C, with water at 1.0 °C
-	// - mix less: a friction factor of 10.0 Δ°C instead of 14.0 Δ°C would do, with folds later for strength, about 7m09s of mixing
+	// - mix less: a friction factor of 10.0 Δ°C instead of 14.0 Δ°C would do, and folds later, about 7m09s of mixing
 	// - take the water at 1.0 °C and expect a dough of 26.3 °C
 }
 
@@ -95,14 +99,16 @@ func ExampleFriction_For() {
 }
 
 func ExampleIceWater_Replace() {
-	r, err := mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)}.Replace()
+	r, err := mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20),
+		Need: quantity.Celsius(10)}.Replace()
 	fmt.Println(r, err)
 	// Output:
 	// replace 4012 g of the water with crushed ice and pour 35988 g of tap water <nil>
 }
 
 func ExampleIceWater_Add() {
-	r, err := mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20), Need: quantity.Celsius(10)}.Add()
+	r, err := mixing.IceWater{Water: quantity.Kilograms(40), Tap: quantity.Celsius(20),
+		Need: quantity.Celsius(10)}.Add()
 	fmt.Println(r, err)
 	// Output:
 	// add 4460 g of crushed ice to 40000 g of tap water <nil>
@@ -114,7 +120,7 @@ func ExampleMixerKind_Prior() {
 	fmt.Println(p.Evidence)
 	// Output:
 	// planetary: friction factor about 12 Δ°C for 3 factors, published from 3 Δ°C to 19 Δ°C <nil>
-	// trade figures from 3.3 Δ°C to 19.4 Δ°C for the same kind of mixer, none measured in public; 0.3 Δ°C to 0.5 Δ°C a minute by the trade
+	// trade figures from 3.3 Δ°C to 19.4 Δ°C, none measured in public; 0.3 Δ°C to 0.5 Δ°C a minute
 }
 
 func ExampleMix_Fit() {

@@ -88,16 +88,20 @@ const (
 //
 //	AR = 100·water ÷ flour;  most = bowl volume · kg per liter(AR) · reductions
 //
-// Bowls of 7 to 65 L: kilograms per liter come from the capacity charts of four planetary mixers (8 qt, 10 L, 20 L, 60 L),
+// Bowls of 7 to 65 L: kilograms per liter come from the capacity charts of four planetary mixers (8 qt, 10 L, 20 L, 60
+// L),
 // of which the two nearest in size are used; they disagree by a quarter to a half, so the answer is a range, and
 // Comfortable means under its low end. A tenth is taken off for high-gluten flour and 10 to 20 % for cold water.
-// Smaller planetary bowls are household machines: 0.25 to 0.30 kg of flour per liter by stiffness, six to seven tenths of it
+// Smaller planetary bowls are household machines: 0.25 to 0.30 kg of flour per liter by stiffness, six to seven tenths
+// of it
 // for whole grain and rye, never below 0.08 kg per liter; a judgment about one maker's figure, so it only makes a dough
-// LikelyToFit, and a split is asked for by its high end. For spiral and fork mixers the planetary charts stand in as a cautious
+// LikelyToFit, and a split is asked for by its high end. For spiral and fork mixers the planetary charts stand in as a
+// cautious
 // figure; for hand a rule of the trade; for a processor nothing is published. The machine's own manual is always right:
 // give Rated. Bowl 0.5 to 400 L, AR 20 to 150 %.
 //
-// Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when flour and water exceed the dough. Source: operators' manuals of
+// Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when flour and water exceed the dough. Source: operators' manuals
+// of
 // planetary mixers; booklets of household machines.
 func (in Mix) Fit() (BowlFit, error) {
 	var p quantity.Problems
@@ -172,14 +176,16 @@ func (r BowlFit) Message() working.Message {
 	case Comfortable:
 		return working.Tell("mixing.fits", "%.0f of dough fits: the most is %v", dough, most)
 	case LikelyToFit:
-		return working.Tell("mixing.likely_fits", "%.0f of dough is likely to fit: the most is about %v, which is no maker's figure", dough, most)
+		return working.Tell("mixing.likely_fits", "%.0f of dough is likely to fit: the most is about %v, which is no "+
+			"maker's figure", dough, most)
 	case Tight:
 		return working.Tell("mixing.tight", "%.0f of dough is tight: the most is %v; %v", dough, most, split)
 	case TooMuch:
 		return working.Tell("mixing.too_much", "%.0f of dough is too much: the most is %v; %v", dough, most, split)
 	case TooLittle:
 		return working.Tell(
-			"mixing.too_little", "%.0f of dough is too little for the hook, which needs about %.0f: mix it by hand or in a smaller bowl", dough, r.Least)
+			"mixing.too_little", "%.0f of dough is too little for the hook, which needs about %.0f: mix it by hand "+
+				"or in a smaller bowl", dough, r.Least)
 	}
 	return working.Tell("mixing.fit_unknown", "whether %.0f of dough fits is not published: the manual decides", dough)
 }
@@ -194,7 +200,8 @@ func (r BowlFit) Working() working.Working {
 	flour := working.Given("m_flour", working.Tell("mixing.symbol_all_flour", "flour of the whole dough"), in.Flour)
 	water := working.Given("m_water", working.Tell("mixing.symbol_all_water", "water of the whole dough"), in.Water)
 	d.Find(working.Finding{
-		Name: working.Tell("mixing.absorption", "absorption ratio"), Symbol: "AR", By: working.Num(100).Times(water.Over(flour)),
+		Name: working.Tell("mixing.absorption", "absorption ratio"), Symbol: "AR",
+		By: working.Num(100).Times(water.Over(flour)),
 		Is: r.Absorption, Decimals: 1, Source: sources.PlanetaryManuals,
 	})
 	if r.MostHigh.IsZero() {
@@ -207,7 +214,8 @@ func (r BowlFit) Working() working.Working {
 		by = high
 	}
 	d.Find(working.Finding{
-		Name: working.Tell("mixing.batches", "batches"), Symbol: "n", By: working.Ceil(dough.Over(by)), Is: working.Amount(float64(r.Batches), "", 0),
+		Name: working.Tell("mixing.batches", "batches"), Symbol: "n", By: working.Ceil(dough.Over(by)),
+		Is:       working.Amount(float64(r.Batches), "", 0),
 		Decimals: working.WholeNumber, Source: working.Algebra(),
 	})
 	return d.Working()

@@ -1,7 +1,6 @@
 package mixing
 
 import (
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -66,60 +65,41 @@ func (f Friction) Message() working.Message {
 	if err != nil {
 		return working.Tell("mixing.no_friction", "no friction factor")
 	}
-	return working.Tell("mixing.friction", "friction factor %.1f for %d factors (the dough warms by %.1f)", f.Factor, f.Factors, rise)
+	return working.Tell("mixing.friction", "friction factor %.1f for %d factors (the dough warms by %.1f)", f.Factor,
+		f.Factors, rise)
 }
 
 // Working derives the friction factor and the dough's own rise.
 func (f Friction) Working() working.Working {
-	w := working.Working{Title: "Friction factor"}
-	in := f.in
+	d := working.Derive(working.Tell("mixing.derive_friction", "Friction factor"))
 	rise, err := f.Rise()
 	if err != nil {
-		return w
+		return d.Working()
 	}
-	if in.Dough.IsZero() {
-		w.Steps = append(w.Steps, riseStep(scaleOf(nil, f.Factor), f.Factor, rise, f.Factors))
-		return w
+	factor := givenFriction(f)
+	if in := f.in; !in.Dough.IsZero() {
+		dough := working.Given("T_dough", working.Tell("mixing.symbol_mixed", "dough at the end of mixing"), in.Dough)
+		sum := dough.Minus(working.Given("T_water", working.Tell("mixing.symbol_poured", "water poured"), in.Water))
+		for i, o := range in.Others {
+			sum = sum.Plus(dough.Minus(o.given(i)))
+		}
+		factor = d.Find(working.Finding{
+			Name: working.Tell("mixing.friction_name", "friction factor"), Symbol: "F", By: sum, Is: f.Factor,
+			Decimals: 1, Source: sources.NavyFriction,
+		})
 	}
-	w.Title = "Friction factor from a measured batch"
-	temps := []quantity.Temperature{in.Dough, in.Water}
-	for _, o := range in.Others {
-		temps = append(temps, o.Temperature)
-	}
-	s := scaleOf(temps)
-	step := working.Step{
-		Name: "friction factor", Symbol: "F", Formula: "(T_dough − T_water)",
-		Where: []working.Binding{
-			bind("T_dough", "dough at the end of mixing", s.temperature(in.Dough)),
-			bind("T_water", "water poured", s.temperature(in.Water)),
-		},
-		Numbers: "(" + s.number(in.Dough) + " − " + s.number(in.Water) + ")",
-		Value:   s.delta(f.Factor), Exact: s.exact, Tolerance: s.tolerance(2 * f.Factors), Source: sources.NavyFriction,
-	}
-	for i, o := range in.Others {
-		symbol := o.symbol(i)
-		step.Formula += " + (T_dough − " + symbol + ")"
-		step.Numbers += " + (" + s.number(in.Dough) + " − " + s.number(o.Temperature) + ")"
-		step.Where = append(step.Where, bind(symbol, "temperature of: "+o.label(i), s.temperature(o.Temperature)))
-	}
-	w.Steps = append(w.Steps, step, riseStep(s, f.Factor, rise, f.Factors))
-	return w
-}
-
-func riseStep(s scale, f, rise quantity.TemperatureDelta, n int) working.Step {
-	return working.Step{
-		Name: "the dough's own rise", Symbol: "d", Formula: "F ÷ n",
-		Where: []working.Binding{
-			bind("F", "friction factor", s.delta(f)),
-			bind("n", "number of factors, the water included", strconv.Itoa(n)),
-		},
-		Numbers: s.deltaNumber(f) + " ÷ " + strconv.Itoa(n), Value: rise.Text(s.unit, 3),
-		Tolerance: s.tolerance(1) + 0.0002, Note: "rounded to 0.001°", Source: sources.FrictionIsRise,
-	}
+	n := working.Given("n", working.Tell("mixing.symbol_count", "number of factors, the water included"), f.Factors)
+	d.Find(working.Finding{
+		Name: working.Tell("mixing.rise_name", "the dough's own rise"), Symbol: "d", By: factor.Over(n), Is: rise,
+		Decimals: 1,
+		Source:   sources.FrictionIsRise,
+	})
+	return d.Working()
 }
 
 func (f Friction) check(p *quantity.Problems) {
-	quantity.Check(p, "Factor", f.Factor, quantity.DeltaCelsius(-10*mostFriction), quantity.DeltaCelsius(10*mostFriction))
+	quantity.Check(p, "Factor", f.Factor, quantity.DeltaCelsius(-10*mostFriction),
+		quantity.DeltaCelsius(10*mostFriction))
 	p.Int("Factors", f.Factors, 2, mostFactors)
 }
 

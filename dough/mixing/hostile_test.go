@@ -11,7 +11,6 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/workcheck"
 )
 
@@ -32,55 +31,101 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 	}{
 		"water, zero": {second(mixing.Factors{}.Water()), "Target required; Others required"},
 		"water": {second(mixing.Factors{
-			Target: quantity.Celsius(400), Others: []mixing.Factor{{Name: "flour"}, {Temperature: quantity.Celsius(200)}}, Friction: quantity.DeltaCelsius(nan),
-			Coldest: quantity.Celsius(50), Warmest: quantity.Celsius(20), Pour: quantity.Grams(-1), Tap: quantity.Celsius(120), Mixing: quantity.Elapsed(-time.Minute),
-		}.Water()), "Target out of range; Others[0].Temperature required; Others[1].Temperature out of range; Friction out of range; Warmest inconsistent; Pour out of range; Tap out of range; Mixing out of range"},
-		"water, many factors": {second(mixing.Factors{Target: quantity.Celsius(25), Others: make([]mixing.Factor, 1_000_000)}.Water()), "Others out of range"},
+			Target: quantity.Celsius(400), Others: []mixing.Factor{{Name: "flour"},
+				{Temperature: quantity.Celsius(200)}}, Friction: quantity.DeltaCelsius(nan),
+			Coldest: quantity.Celsius(50), Warmest: quantity.Celsius(20), Pour: quantity.Grams(-1),
+			Tap: quantity.Celsius(120), Mixing: quantity.Elapsed(-time.Minute),
+		}.Water()), "Target out of range; Others[0].Temperature required; Others[1].Temperature out of range; " +
+			"Friction out of range; Warmest inconsistent; Pour out of range; Tap out of range; Mixing out of range"},
+		"water, many factors": {second(mixing.Factors{Target: quantity.Celsius(25), Others: make([]mixing.Factor,
+			1_000_000)}.Water()), "Others out of range"},
 		"water below zero kelvin": {second(mixing.Factors{
 			Target: quantity.Celsius(0), Others: repeat(quantity.Celsius(95), 5),
 		}.Water()), "Others inconsistent"},
 		"friction, zero": {second(mixing.Measured{}.Friction()), "Dough required; Water required; Others required"},
-		"rise":           {second(mixing.Friction{Factor: quantity.DeltaCelsius(nan)}.Rise()), "Factor out of range; Factors out of range"},
-		"friction of":    {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)), "rise out of range; factors out of range"},
-		"convert":        {second(mixing.Friction{Factor: quantity.DeltaCelsius(1e6), Factors: 1}.For(1e9)), "Factor out of range; Factors out of range; factors out of range"},
-		"ice, zero":      {second(mixing.IceWater{}.Replace()), "Water out of range; Tap required; Need required"},
-		"ice":            {second(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99), Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)}.Add()), "Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
-		"prior, zero":    {second(mixing.MixerKind(0).Prior()), "kind required"},
-		"prior":          {second(mixing.MixerKind(99).Prior()), "kind out of range"},
-		"fits, zero":     {second(mixing.Mix{}.Fit()), "Mixer required; Dough out of range; Flour out of range"},
-		"fits":           {second(mixing.Mix{Mixer: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1), Flour: quantity.Grams(10), Water: quantity.Grams(100), Kind: 77, WaterTemperature: quantity.Celsius(2000), Rated: quantity.Grams(-3)}.Fit()), "Mixer out of range; Bowl out of range; Kind out of range; Water out of range; Dough inconsistent; WaterTemperature out of range; Rated out of range"},
-		"fits, no bowl":  {second(mixing.Mix{Mixer: mixing.Fork, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)}.Fit()), "Bowl required"},
+		"rise": {second(mixing.Friction{Factor: quantity.DeltaCelsius(nan)}.Rise()),
+			"Factor out of range; Factors out of range"},
+		"friction of": {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)),
+			"rise out of range; factors out of range"},
+		"convert": {second(mixing.Friction{Factor: quantity.DeltaCelsius(1e6), Factors: 1}.For(1e9)),
+			"Factor out of range; Factors out of range; factors out of range"},
+		"ice, zero": {second(mixing.IceWater{}.Replace()), "Water out of range; Tap required; Need required"},
+		"ice": {second(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99),
+			Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)}.Add()),
+			"Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
+		"prior, zero": {second(mixing.MixerKind(0).Prior()), "kind required"},
+		"prior":       {second(mixing.MixerKind(99).Prior()), "kind out of range"},
+		"fits, zero":  {second(mixing.Mix{}.Fit()), "Mixer required; Dough out of range; Flour out of range"},
+		"fits": {second(mixing.Mix{Mixer: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1),
+			Flour: quantity.Grams(10), Water: quantity.Grams(100), Kind: 77, WaterTemperature: quantity.Celsius(2000),
+			Rated: quantity.Grams(-3)}.Fit()),
+			"Mixer out of range; Bowl out of range; Kind out of range; Water out of range; Dough " +
+				"inconsistent; WaterTemperature out of range; Rated out of range"},
+		"fits, no bowl": {second(mixing.Mix{Mixer: mixing.Fork, Dough: quantity.Grams(900), Flour: quantity.Grams(500),
+			Water: quantity.Grams(300)}.Fit()), "Bowl required"},
 		"kneading, zero": {second(mixing.Mix{}.Kneading()), "Mixer required; Dough out of range; Flour out of range"},
 		"kneading": {second(mixing.Mix{
 			Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300),
-			Salt: quantity.Grams(-1), Fat: quantity.Grams(nan), Sugar: quantity.Grams(-1), Prefermented: quantity.Grams(501),
+			Salt: quantity.Grams(-1), Fat: quantity.Grams(nan), Sugar: quantity.Grams(-1),
+			Prefermented: quantity.Grams(501),
 		}.Kneading()), "Salt out of range; Fat out of range; Sugar out of range; Prefermented inconsistent"},
-		"sticking, zero": {second(mixing.Sticking{Kneaded: -1}.Advise()), "Mix.Mixer required; Mix.Dough out of range; Mix.Flour out of range; Kneaded out of range"},
+		"sticking, zero": {second(mixing.Sticking{Kneaded: -1}.Advise()),
+			"Mix.Mixer required; Mix.Dough out of range; Mix.Flour out of range; Kneaded out of range"},
 		"sticking": {second(mixing.Sticking{
-			Mix:     mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)},
+			Mix: mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500),
+				Water: quantity.Grams(300)},
 			Kneaded: quantity.Elapsed(5 * time.Hour), Added: quantity.Grams(101), Dough: quantity.Celsius(60),
 		}.Advise()), "Kneaded out of range; Added out of range; Dough out of range"},
-		"flour for":         {second(mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)}.FlourFor(quantity.NewPercent(61))), "hydration inconsistent"},
-		"flour for, none":   {second(mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300)}.FlourFor(quantity.NewPercent(nan))), "hydration out of range"},
-		"change":            {second(mixing.DoughChange{From: quantity.Celsius(60), SaltFrom: quantity.NewPercent(-1), SaltTo: quantity.NewPercent(3.1), Development: -1}.Effect()), "From out of range; To required; SaltFrom out of range; SaltTo out of range; Development out of range"},
-		"change, vanishing": {second(mixing.DoughChange{From: quantity.Celsius(10), To: quantity.Celsius(40)}.Effect()), "Development outside the model's range"},
-		"scald, zero":       {second(mixing.Scald{}.Pour()), "Flour out of range; FlourTemperature required; Water out of range"},
+		"flour for": {second(mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900),
+			Flour: quantity.Grams(500), Water: quantity.Grams(300)}.FlourFor(quantity.NewPercent(61))),
+			"hydration inconsistent"},
+		"flour for, none": {second(mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900),
+			Flour: quantity.Grams(500), Water: quantity.Grams(300)}.FlourFor(quantity.NewPercent(nan))),
+			"hydration out of range"},
+		"change": {second(mixing.DoughChange{From: quantity.Celsius(60), SaltFrom: quantity.NewPercent(-1),
+			SaltTo: quantity.NewPercent(3.1), Development: -1}.Effect()),
+			"From out of range; To required; SaltFrom out of range; SaltTo out of range; Development out of range"},
+		"change, vanishing": {second(mixing.DoughChange{From: quantity.Celsius(10), To: quantity.Celsius(40)}.Effect()),
+			"Development outside the model's range"},
+		"scald, zero": {second(mixing.Scald{}.Pour()),
+			"Flour out of range; FlourTemperature required; Water out of range"},
 		"scald": {second(mixing.Scald{
-			Flour: quantity.Grams(100), FlourTemperature: quantity.Celsius(90), Water: quantity.Grams(40), Mash: quantity.Celsius(99),
+			Flour: quantity.Grams(100), FlourTemperature: quantity.Celsius(90), Water: quantity.Grams(40),
+			Mash: quantity.Celsius(99),
 			Bowl: mixing.HeatCapacity(nan), BowlTemperature: quantity.Celsius(200), Altitude: quantity.Meters(9000),
-		}.Pour()), "FlourTemperature out of range; Water out of range; Mash out of range; Bowl out of range; BowlTemperature out of range; Altitude out of range"},
-		"balance, zero":     {second(mixing.Balance{}.Final()), "Ingredients required; Water out of range; WaterTemperature required"},
-		"balance":           {second(hostileBalance().WaterFor(quantity.Celsius(nan))), "Ingredients[0].Mass out of range; Ingredients[0].Temperature required; Ingredients[0].Substance required; Ingredients[1].SpecificHeat out of range; Ingredients[2].Hydration out of range; Ice inconsistent; IceTemperature out of range; Bowl out of range; RoomExchange out of range; Hydration out of range; Mixing out of range; WaterHeat out of range; target required"},
-		"balance, no flour": {second(mixing.Balance{Ingredients: []mixing.Portion{{Mass: quantity.Grams(1), Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
-		"compare":           {second(mixing.Balance{}.Compare(mixing.Factors{})), "Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water out of range; Balance.target required"},
-		"work":              {second(mixing.Motor{Watts: nan, Share: quantity.NewPercent(101)}.Work()), "Watts out of range; Share out of range; Time out of range; Dough out of range"},
-		"learn":             {second(mixing.Log{Batches: []mixing.Logged{{}, {Speeds: make([]quantity.Elapsed, 9), Ingredients: make([]mixing.Portion, 300)}}, Thermometer: quantity.DeltaCelsius(-1), Hydration: mixing.SpecificEnergy(nan), Bowl: quantity.NewPercent(nan)}.Learn()), "Kind required; Batches[0].Ingredients required; Batches[0].Bowl required; Batches[0].Speeds required; Batches[0].Dough required; Batches[1].Ingredients out of range; Batches[1].Dough required; Thermometer out of range; Hydration out of range; Bowl out of range; BowlSpread out of range"},
-		"learn, too many":   {second(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)}.Learn()), "Batches out of range"},
-		"predict, zero":     {second(mixing.Learned{}.Predict(mixing.Logged{}, quantity.Percent{})), "Learned required"},
-		"minutes, zero":     {second(mixing.Learned{}.MinutesLeft(mixing.Running{})), "Learned required"},
-		"water plan, zero":  {second(mixing.Planned{}.Pour()), "Target required; Room required; Ingredients required; Water out of range; Mixer required"},
-		"kind, empty":       {second(mixing.ParseMixerKind("")), " required"},
-		"kind, a megabyte":  {second(mixing.ParseMixerKind(strings.Repeat("x", 1<<20))), " out of range"},
+		}.Pour()), "FlourTemperature out of range; Water out of range; Mash out of range; Bowl out of range; " +
+			"BowlTemperature out of range; Altitude out of range"},
+		"balance, zero": {second(mixing.Balance{}.Final()),
+			"Ingredients required; Water out of range; WaterTemperature required"},
+		"balance": {second(hostileBalance().WaterFor(quantity.Celsius(nan))),
+			"Ingredients[0].Mass out of range; Ingredients[0].Temperature required; Ingredients[0].Substance " +
+				"required; Ingredients[1].SpecificHeat out of range; Ingredients[2].Hydration out of range; Ice " +
+				"inconsistent; IceTemperature out of range; Bowl out of range; RoomExchange out of range; " +
+				"Hydration out of range; Mixing out of range; WaterHeat out of range; target required"},
+		"balance, no flour": {second(mixing.Balance{Ingredients: []mixing.Portion{{Mass: quantity.Grams(1),
+			Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100),
+			WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
+		"compare": {second(mixing.Balance{}.Compare(mixing.Factors{})),
+			"Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water out of " +
+				"range; Balance.target required"},
+		"work": {second(mixing.Motor{Watts: nan, Share: quantity.NewPercent(101)}.Work()),
+			"Watts out of range; Share out of range; Time out of range; Dough out of range"},
+		"learn": {second(mixing.Log{Batches: []mixing.Logged{{}, {Speeds: make([]quantity.Elapsed, 9),
+			Ingredients: make([]mixing.Portion, 300)}}, Thermometer: quantity.DeltaCelsius(-1),
+			Hydration: mixing.SpecificEnergy(nan), Bowl: quantity.NewPercent(nan)}.Learn()),
+			"Kind required; Batches[0].Ingredients required; Batches[0].Bowl required; Batches[0].Speeds " +
+				"required; Batches[0].Dough required; Batches[1].Ingredients out of range; Batches[1].Dough " +
+				"required; Thermometer out of range; Hydration out of range; Bowl out of range; " +
+				"BowlSpread out of range"},
+		"learn, too many": {second(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)}.Learn()),
+			"Batches out of range"},
+		"predict, zero": {second(mixing.Learned{}.Predict(mixing.Logged{}, quantity.Percent{})),
+			"Learned required"},
+		"minutes, zero": {second(mixing.Learned{}.MinutesLeft(mixing.Running{})), "Learned required"},
+		"water plan, zero": {second(mixing.Planned{}.Pour()),
+			"Target required; Room required; Ingredients required; Water out of range; Mixer required"},
+		"kind, empty":      {second(mixing.ParseMixerKind("")), " required"},
+		"kind, a megabyte": {second(mixing.ParseMixerKind(strings.Repeat("x", 1<<20))), " out of range"},
 	} {
 		if got := fields(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
@@ -107,9 +152,11 @@ func hostileBalance() mixing.Balance {
 		Ingredients: []mixing.Portion{
 			{Mass: quantity.Grams(nan)},
 			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), SpecificHeat: mixing.SpecificHeat(nan)},
-			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), Substance: mixing.Levain, Hydration: quantity.NewPercent(-4)},
+			{Mass: quantity.Grams(5), Temperature: quantity.Celsius(20), Substance: mixing.Levain,
+				Hydration: quantity.NewPercent(-4)},
 		},
-		Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20), Ice: quantity.Grams(101), IceTemperature: quantity.Celsius(3), Bowl: mixing.HeatCapacity(math.Inf(1)),
+		Water: quantity.Grams(100), WaterTemperature: quantity.Celsius(20), Ice: quantity.Grams(101),
+		IceTemperature: quantity.Celsius(3), Bowl: mixing.HeatCapacity(math.Inf(1)),
 		RoomExchange: -1, Room: quantity.Celsius(20), Hydration: -1, Mixing: mixing.SpecificEnergy(nan), WaterHeat: 7,
 	}
 }
@@ -120,10 +167,12 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := planned(20, 20, 20, 20, time.Minute, time.Minute) // two speeds; the prior alone knows one
-	if got := fields(second(l.Predict(b, quantity.MustPercent("100 %")))); got != "Batch.Speeds inconsistent; probability out of range" {
+	if got := fields(second(l.Predict(b, quantity.MustPercent("100 %")))); got != "Batch.Speeds inconsistent; "+
+		"probability out of range" {
 		t.Error(got)
 	}
-	if got := fields(second(l.MinutesLeft(mixing.Running{Now: quantity.Celsius(20), Limit: quantity.Celsius(25), Speed: 2, Probability: quantity.MustPercent("80 %")}))); got != "Speed out of range" {
+	if got := fields(second(l.MinutesLeft(mixing.Running{Now: quantity.Celsius(20), Limit: quantity.Celsius(25),
+		Speed: 2, Probability: quantity.MustPercent("80 %")}))); got != "Speed out of range" {
 		t.Error(got)
 	}
 	b.Speeds = b.Speeds[:1]
@@ -136,7 +185,8 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, err = l.MinutesLeft(mixing.Running{Now: quantity.Celsius(20), Limit: quantity.Celsius(25), Speed: 1, Probability: quantity.MustPercent("80 %")})
+	_, err = l.MinutesLeft(mixing.Running{Now: quantity.Celsius(20), Limit: quantity.Celsius(25), Speed: 1,
+		Probability: quantity.MustPercent("80 %")})
 	if !errors.Is(err, quantity.ErrModelRange) {
 		t.Error(err)
 	}
@@ -145,13 +195,18 @@ func TestLearnedRefusesWhatItHasNotSeen(t *testing.T) {
 // Results that were never computed print something and have empty workings; long names stay short.
 func TestZeroResultsPrint(t *testing.T) {
 	for _, r := range []fmt.Stringer{
-		mixing.WaterResult{}, mixing.Friction{}, mixing.IceResult{}, mixing.Prior{}, mixing.BowlFit{}, mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
-		mixing.Prediction{}, mixing.MinutesLeft{}, mixing.PlannedWater{}, mixing.WaterRemedy{}, mixing.Way(-1), mixing.Way(99), mixing.Fullness(-1), mixing.Fullness(99), mixing.DoughKind(-1),
-		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.Kneading{}, mixing.KneadingStage{}, mixing.Clearing{}, mixing.DoughChanged{}, mixing.ScaldWater{}, mixing.RiseEstimate{}, mixing.ShareEstimate{},
+		mixing.WaterResult{}, mixing.Friction{}, mixing.IceResult{}, mixing.Prior{}, mixing.BowlFit{},
+		mixing.BalanceResult{}, mixing.Comparison{}, mixing.Learned{},
+		mixing.Prediction{}, mixing.MinutesLeft{}, mixing.PlannedWater{}, mixing.WaterRemedy{}, mixing.Way(-1),
+		mixing.Way(99), mixing.Fullness(-1), mixing.Fullness(99), mixing.DoughKind(-1),
+		mixing.DoughKind(99), mixing.Substance(-1), mixing.Substance(99), mixing.MixerKind(99), mixing.Kneading{},
+		mixing.KneadingStage{}, mixing.Clearing{}, mixing.DoughChanged{}, mixing.ScaldWater{},
+		mixing.RiseEstimate{}, mixing.ShareEstimate{},
 	} {
 		_ = r.String()
 	}
-	r, err := mixing.Factors{Target: quantity.Celsius(25), Others: []mixing.Factor{{Name: strings.Repeat("n", 1<<20), Temperature: quantity.Celsius(60)}}}.Water()
+	r, err := mixing.Factors{Target: quantity.Celsius(25), Others: []mixing.Factor{{Name: strings.Repeat("n", 1<<20),
+		Temperature: quantity.Celsius(60)}}}.Water()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -187,7 +242,8 @@ func TestResultsKeepTheirInputs(t *testing.T) {
 
 func TestConcurrentUse(t *testing.T) {
 	in := hall()
-	l, err := mixing.Log{Kind: mixing.Planetary, Batches: []mixing.Logged{simulate(planned(18, 20, 22, 20, time.Minute, time.Minute), 0.4, 0.4, 0.05, 0)}}.Learn()
+	l, err := mixing.Log{Kind: mixing.Planetary, Batches: []mixing.Logged{simulate(planned(18, 20, 22, 20, time.Minute,
+		time.Minute), 0.4, 0.4, 0.05, 0)}}.Learn()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +256,8 @@ func TestConcurrentUse(t *testing.T) {
 				if got, err := in.Water(); err != nil || got.Working().Text(80) != want.Working().Text(80) {
 					t.Error("water differs between goroutines")
 				}
-				if q, err := l.Predict(planned(18, 20, 22, 20, time.Minute, time.Minute), quantity.MustPercent("80 %")); err != nil || q.Dough != p.Dough {
+				if q, err := l.Predict(planned(18, 20, 22, 20, time.Minute, time.Minute),
+					quantity.MustPercent("80 %")); err != nil || q.Dough != p.Dough {
 					t.Error("prediction differs between goroutines")
 				}
 			}
@@ -239,7 +296,8 @@ func TestKindsAndPriors(t *testing.T) {
 			t.Fatal(err)
 		}
 		workcheck.Verify(t, p.Working())
-		if p.Low.Compare(p.Friction.Factor) > 0 || p.High.Compare(p.Friction.Factor) < 0 || p.Evidence.IsZero() || p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
+		if p.Low.Compare(p.Friction.Factor) > 0 || p.High.Compare(p.Friction.Factor) < 0 || p.Evidence.IsZero() ||
+			p.RiseSpread.Sign() <= 0 || len(p.Figures) == 0 {
 			t.Errorf("%+v", p)
 		}
 		for _, f := range p.Figures {
@@ -271,7 +329,8 @@ func TestKindsAndPriors(t *testing.T) {
 				t.Errorf("%T reads anything", w)
 			}
 		}
-		if i < 5 && (way != mixing.Way(i) || verdict != mixing.Fullness(i) || kind != mixing.DoughKind(i) || substance != mixing.Substance(i) || find != mixing.Find(i)) {
+		if i < 5 && (way != mixing.Way(i) || verdict != mixing.Fullness(i) || kind != mixing.DoughKind(i) ||
+			substance != mixing.Substance(i) || find != mixing.Find(i)) {
 			t.Errorf("%d came back as %v %v %v %v %v", i, way, verdict, kind, substance, find)
 		}
 	}
@@ -280,59 +339,5 @@ func TestKindsAndPriors(t *testing.T) {
 	}
 	if text, err := mixing.MixerKind(99).MarshalText(); err == nil {
 		t.Errorf("an unknown kind was written as %q", text)
-	}
-}
-
-// The verdict follows the charts from too little to too much; the manual comes before them.
-func TestVerdicts(t *testing.T) {
-	in := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(7)}
-	want := map[float64]mixing.Fullness{300: mixing.TooLittle, 2000: mixing.Comfortable, 3500: mixing.Tight, 5320: mixing.TooMuch}
-	for g, v := range want {
-		in.Dough = quantity.Grams(g)
-		in.Flour = quantity.Grams(g / 1.75)
-		in.Water = quantity.Grams(g / 1.75 * 0.72)
-		r, err := in.Fit()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if r.Fullness != v || r.String() == "" {
-			t.Errorf("%v g: %v, want %v", g, r.Fullness, v)
-		}
-	}
-	in.Rated = quantity.Kilograms(6)
-	if r, err := in.Fit(); err != nil || r.Fullness == mixing.TooMuch || r.MostLow != quantity.Kilograms(6) {
-		t.Errorf("rated: %v, %v", r, err)
-	}
-	// No second speed at an absorption ratio of exactly 50 %, but above.
-	for water, second := range map[float64]bool{1000: false, 1001: true} {
-		in := mixing.Mix{Mixer: mixing.Spiral, Bowl: quantity.Liters(20), Dough: quantity.Kilograms(4), Flour: quantity.Kilograms(2), Water: quantity.Grams(water)}
-		if r, err := in.Fit(); err != nil || r.SecondSpeed != second {
-			t.Errorf("second speed at %v g of water on 2 kg of flour: %v, %v", water, r.SecondSpeed, err)
-		}
-	}
-	// What a limit rests on follows from the bowl, and nothing outside the charts is called comfortable.
-	for _, c := range []struct {
-		mixer    mixing.MixerKind
-		liters   float64
-		basis    mixing.LimitBasis
-		fullness mixing.Fullness
-	}{
-		{mixing.Planetary, 3, mixing.HouseholdBowl, mixing.LikelyToFit}, {mixing.Planetary, 6.9, mixing.HouseholdBowl, mixing.LikelyToFit},
-		{mixing.Planetary, 7, mixing.CapacityCharts, mixing.Comfortable}, {mixing.Planetary, 60, mixing.CapacityCharts, mixing.TooLittle},
-		{mixing.Planetary, 65, mixing.CapacityCharts, mixing.TooLittle}, {mixing.Planetary, 66, mixing.OtherCharts, mixing.TooLittle},
-		{mixing.Spiral, 10, mixing.OtherCharts, mixing.LikelyToFit}, {mixing.Fork, 10, mixing.OtherCharts, mixing.LikelyToFit},
-		{mixing.Hand, 0, mixing.TradePractice, mixing.Comfortable}, {mixing.Processor, 2, 0, mixing.Unknown},
-	} {
-		in := mixing.Mix{Mixer: c.mixer, Bowl: quantity.Liters(c.liters), Dough: quantity.Kilograms(1), Flour: quantity.Grams(600), Water: quantity.Grams(360)}
-		r, err := in.Fit()
-		if err != nil || r.Basis != c.basis || r.Fullness != c.fullness {
-			t.Errorf("%v of %v L: %v by %v, %v; want %v by %v", c.mixer, c.liters, r.Fullness, r.Basis, err, c.fullness, c.basis)
-		}
-		workcheck.Verify(t, r.Working())
-	}
-	stiff := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Kind: mixing.PizzaDough, Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
-	r, err := stiff.Fit()
-	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Kneading.Notes, "; ").String(), "at most 5 minutes") {
-		t.Errorf("thin pizza dough: %+v, %v", r, err)
 	}
 }

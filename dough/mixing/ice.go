@@ -18,10 +18,12 @@ const (
 type IceWater struct {
 	// Water is the weight of water: all of it, of which ice replaces a part ([IceWater.Replace]); or
 	// the tap water to which ice comes on top ([IceWater.Add]).
-	Water quantity.Mass        `json:"water"`
-	Tap   quantity.Temperature `json:"tap,omitzero"`  // how the water comes
-	Need  quantity.Temperature `json:"need,omitzero"` // what it should act like; may lie below freezing when ice replaces water
-	Ice   quantity.Temperature `json:"ice,omitzero"`  // of the ice; not given means 0 °C
+	Water quantity.Mass `json:"water"`
+	// Tap is how the water comes, Need what it should act like, which may lie below freezing when ice replaces water,
+	// and Ice the temperature of the ice; not given: 0 °C.
+	Tap  quantity.Temperature `json:"tap,omitzero"`
+	Need quantity.Temperature `json:"need,omitzero"`
+	Ice  quantity.Temperature `json:"ice,omitzero"`
 	// Melting is the latent heat over the specific heat of water; zero means 333.6 ÷ 4.186 = 79.7 Δ°C. The round
 	// figure of bakery ice tables is 144 Δ°F (80 Δ°C), the "tap + 112" rule: melting a pound of ice cools as much
 	// as warming a pound of water by it.
@@ -130,48 +132,49 @@ func (r IceResult) Message() working.Message {
 	case !r.Feasible:
 		return working.Tell("mixing.ice_not_enough", "even all the water as ice (%.0f) is not cold enough", r.Ice)
 	}
-	return working.Tell("mixing.ice_replace", "replace %.0f of the water with crushed ice and pour %.0f of tap water", r.Ice, r.Liquid)
+	return working.Tell("mixing.ice_replace", "replace %.0f of the water with crushed ice and pour %.0f of tap water",
+		r.Ice, r.Liquid)
 }
 
 // Working derives the weight of ice.
 func (r IceResult) Working() working.Working {
 	in := r.in
-	w := working.Working{Title: "Ice that replaces water"}
+	d := working.Derive(working.Tell("mixing.derive_ice", "Ice that replaces water"))
 	if r.added {
-		w.Title = "Ice added to water"
+		d = working.Derive(working.Tell("mixing.derive_ice_added", "Ice added to water"))
 	}
 	if r.Total.IsZero() {
-		return w
+		return d.Working()
 	}
+	name := working.Tell("mixing.label_ice", "ice")
 	if r.noCooled {
-		w.Steps = []working.Step{{
-			Name: "ice", Symbol: "x", Value: "0 g", Exact: true, Source: working.Algebra(),
-			Note: "the water comes at " + in.Tap.String() + " and is needed at " + in.Need.String(),
-		}}
-		return w
+		d.Find(working.Finding{
+			Name: name, Symbol: "x", Is: r.Ice, Source: working.Algebra(),
+			Look: working.Tell("mixing.look_no_ice", "the water comes at %.1f and is needed at %.1f", in.Tap, in.Need),
+		})
+		return d.Working()
 	}
-	from, symbol := in.Tap, "T_tap"
+	tap := working.Given("T_tap", working.Tell("mixing.symbol_tap", "how the water comes"), in.Tap)
+	need := working.Given("T_need", working.Tell("mixing.symbol_need", "what it should act like"), in.Need)
+	from := tap
 	if r.added {
-		from, symbol = in.Need, "T_need"
+		from = need
 	}
-	c := func(t quantity.Temperature) string { return value(t.Celsius(), 6) }
-	step := working.Step{
-		Name: "ice", Symbol: "x", Formula: "W × (T_tap − T_need) ÷ (" + symbol + " + H − k × T_ice)",
-		Where: []working.Binding{
-			bind("W", "water", in.Water.String()),
-			bind("T_tap", "how the water comes", fixed(in.Tap.Celsius(), 3)+" °C"),
-			bind("T_need", "what it should act like", fixed(in.Need.Celsius(), 3)+" °C"),
-			bind("H", "latent heat of ice over the specific heat of water", fixed(r.melting, 3)+" Δ°C"),
-			bind("k", "specific heat of ice over that of water", fixed(heatIce/heatWater, 6)),
-			bind("T_ice", "ice", fixed(in.Ice.Celsius(), 3)+" °C"),
-		},
-		Numbers: bare(in.Water.String()) + " × (" + c(in.Tap) + " − " + c(in.Need) + ") ÷ (" + c(from) +
-			" + " + value(r.melting, 6) + " − " + value(heatIce/heatWater, 6) + " × " + c(in.Ice) + ")",
-		Value: fixed(r.wanted, 3) + " g", Tolerance: 1e-5 + r.wanted*2e-7 + in.Water.Grams()*2e-8, Source: sources.IceHeat,
+	melting := working.Given(
+		"H", working.Tell("mixing.symbol_melting", "latent heat of ice over the specific heat of water"),
+		working.Amount(r.melting, working.DeltaCelsius, 1))
+	ratio := working.Given(
+		"k", working.Tell("mixing.symbol_ice_ratio", "specific heat of ice over that of water"),
+		working.Amount(heatIce/heatWater, "", 4))
+	ice := working.Given("T_ice", working.Tell("mixing.symbol_ice", "temperature of the ice"), in.Ice)
+	water := working.Given("W", working.Tell("mixing.symbol_water", "water"), in.Water)
+	f := working.Finding{
+		Name: name, Symbol: "x", By: water.Times(tap.Minus(need)).Over(from.Plus(melting).Minus(ratio.Times(ice))),
+		Is: grams(r.wanted), Decimals: 1, Source: sources.IceHeat,
 	}
 	if !r.Feasible {
-		step.Note = "more than all the water: ice alone does not reach it"
+		f.Note = working.Tell("mixing.note_more_than_all", "more than all the water: ice alone does not reach it")
 	}
-	w.Steps = append(w.Steps, step)
-	return w
+	d.Find(f)
+	return d.Working()
 }

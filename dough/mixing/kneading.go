@@ -74,7 +74,8 @@ type Kneading struct {
 // and machine; so a time is a span to look within, and the signs decide. Wheat is mixed short and kneaded long, spelt
 // the other way round, rye is mixed and not kneaded; a dough with much fat or sugar gets its gluten first. Household
 // machines knead yeast dough at low speeds. Flour 1 g to 10 t, water 20 to 150 % of it. Accuracy: about a third; the
-// source of each stage says how firmly it is known. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source: Kilborn and
+// source of each stage says how firmly it is known. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source:
+// Kilborn and
 // Tipples (1972); IREKS; King Arthur; Stiftung Warentest, Warenkunde Brot; makers' booklets; from memory where marked.
 func (in Mix) Kneading() (Kneading, error) {
 	var p quantity.Problems
@@ -106,7 +107,8 @@ func (k *Kneading) note() {
 	}
 	if ar > wetDough && in.Kind != RyeDough {
 		note(working.Tell(
-			"mixing.note_wet_dough", "at %.0f water the dough takes longer and bears less intensity; folds give the rest of the strength", in.hydration()))
+			"mixing.note_wet_dough", "at %.0f water the dough takes longer and bears less intensity; folds give the "+
+				"rest of the strength", in.hydration()))
 	}
 	if in.Kind == PizzaDough && ar <= 45 && in.Mixer != Hand {
 		note(working.Tell("mixing.note_thin_pizza", "thin pizza dough: at most 5 minutes, low speed only"))
@@ -117,10 +119,12 @@ func (k *Kneading) note() {
 	if in.household() {
 		note(working.Tell(
 			"mixing.note_household_speeds",
-			"speeds are of a scale of ten: take the same share of your machine's scale, and never more than its booklet allows for yeast dough"))
+			"speeds are of a scale of ten: take the same share of your machine's scale, and never more than its "+
+				"booklet allows for yeast dough"))
 	}
 	if in.rich() && in.Kind != RyeDough {
-		note(working.Tell("mixing.note_fat_after", "knead until the gluten has formed, then add fat and the rest of the sugar in pieces"))
+		note(working.Tell("mixing.note_fat_after",
+			"knead until the gluten has formed, then add fat and the rest of the sugar in pieces"))
 	}
 	note(working.Tell("mixing.note_inclusions_last", "nuts, seeds and raisins come in slowly, at the very end"))
 }
@@ -191,11 +195,13 @@ func (k Kneading) Working() working.Working {
 	var from, to working.Expr
 	for i, s := range k.Stages {
 		low := d.Find(working.Finding{
-			Name: working.Tell("mixing.stage_from", "%v %v, from", s.what(), s.how()), Symbol: symbolNumber("t_from", i), Is: s.From,
+			Name: working.Tell("mixing.stage_from", "%v %v, from", s.what(), s.how()), Symbol: symbolNumber("t_from",
+				i), Is: s.From,
 			Look: working.Tell("mixing.look_kneading", "a usual time, see the source"), Source: s.Source,
 		})
 		high := d.Find(working.Finding{
-			Name: working.Tell("mixing.stage_to", "%v %v, to", s.what(), s.how()), Symbol: symbolNumber("t_to", i), Is: s.To,
+			Name: working.Tell("mixing.stage_to", "%v %v, to", s.what(), s.how()), Symbol: symbolNumber("t_to", i),
+			Is:   s.To,
 			Look: working.Tell("mixing.look_kneading", "a usual time, see the source"), Source: s.Source,
 		})
 		if i == 0 {
@@ -206,9 +212,11 @@ func (k Kneading) Working() working.Working {
 	}
 	if len(k.Stages) > 1 {
 		d.Find(working.Finding{
-			Name: working.Tell("mixing.kneading_from", "in all, from"), Symbol: "t_from", By: from, Is: k.From, Source: working.Algebra()})
+			Name: working.Tell("mixing.kneading_from", "in all, from"), Symbol: "t_from", By: from, Is: k.From,
+			Source: working.Algebra()})
 		d.Find(working.Finding{
-			Name: working.Tell("mixing.kneading_to", "in all, to"), Symbol: "t_to", By: to, Is: k.To, Source: working.Algebra()})
+			Name: working.Tell("mixing.kneading_to", "in all, to"), Symbol: "t_to", By: to, Is: k.To,
+			Source: working.Algebra()})
 	}
 	return d.Working()
 }
@@ -221,29 +229,35 @@ func (k *Kneading) signs() {
 		"mixing.sign_under", "too little: rough, short, tears at once; the loaf is compact with large irregular holes")}
 	k.Over = []working.Message{working.Tell(
 		"mixing.sign_over",
-		"too much: shiny and very slack, then sticky again, pulls strings instead of a sheet, does not spring back; it is not mended by more mixing, "+
+		"too much: shiny and very slack, then sticky again, pulls strings instead of a sheet, does not spring back; "+
+			"it is not mended by more mixing, "+
 			"but by a cold rest of 20 to 30 minutes, folds and a tin")}
-	k.FinishByHand = quantity.Celsius(28) // a home baker's text; 30 °C is where wheat is stopped in any case, from memory
+	// a home baker's text; 30 °C is where wheat is stopped in any case, from memory
+	k.FinishByHand = quantity.Celsius(28)
 	switch in.Kind {
 	case RyeDough:
 		k.Windowpane = NoWindowpane
 		ready(working.Tell("mixing.ready_rye", "even, without dry specks: a paste that spreads with a wet hand"))
 		k.Under = []working.Message{working.Tell("mixing.sign_under_rye", "too little: dry specks")}
-		k.Over = []working.Message{working.Tell("mixing.sign_over_rye", "too much: smeary; rye only swells, it is not kneaded")}
+		k.Over = []working.Message{working.Tell("mixing.sign_over_rye",
+			"too much: smeary; rye only swells, it is not kneaded")}
 		k.FinishByHand = quantity.Temperature{}
 	case MixedRyeDough:
 		k.Windowpane = HoldsButTears
-		ready(working.Tell("mixing.ready_mixed_rye", "even and slightly sticky; it holds together and tears before it is thin"))
+		ready(working.Tell("mixing.ready_mixed_rye",
+			"even and slightly sticky; it holds together and tears before it is thin"))
 	case WholeGrainDough:
 		k.Windowpane = HoldsButTears
 		ready(working.Tell("mixing.ready_whole_grain", "a film with holes where the bran is: it holds and then tears"))
 	case SpeltDough:
 		k.Windowpane = HoldsButTears
-		ready(working.Tell("mixing.ready_spelt", "just smooth: spelt goes from ready to slack within a minute or two, so stop early"))
+		ready(working.Tell("mixing.ready_spelt", "just smooth: spelt goes from ready to slack within a minute or "+
+			"two, so stop early"))
 	case EnrichedDough:
 		k.Windowpane = Transparent
 		ready(working.Tell("mixing.ready_enriched_before", "before the fat: the film holds and tears"))
-		ready(working.Tell("mixing.ready_enriched", "at the end: shiny, lets go of the bowl, stretches to a film through which print can be read"))
+		ready(working.Tell("mixing.ready_enriched",
+			"at the end: shiny, lets go of the bowl, stretches to a film through which print can be read"))
 	default:
 		k.Windowpane = HoldsButTears
 		if in.Mixer == Spiral || in.Mixer == Fork || in.Mixer == Processor || in.Mixer == Planetary {
@@ -258,6 +272,7 @@ func (k *Kneading) signs() {
 	}
 	if k.Windowpane == Transparent {
 		ready(working.Tell(
-			"mixing.ready_windowpane", "windowpane: a small piece stretches to a film; through a thin one print can be read, for an open crumb stop before"))
+			"mixing.ready_windowpane",
+			"a small piece stretches to a film, the windowpane; for an open crumb stop before it is thin"))
 	}
 }

@@ -37,7 +37,8 @@ func (in Mix) stages() []KneadingStage {
 	var out []KneadingStage
 	for _, t := range times {
 		s := KneadingStage{
-			Step: t.step, Mixer: in.Mixer, Speed: t.speed, Scale: scale, From: minutesElapsed(t.from), To: minutesElapsed(t.to), Source: t.source,
+			Step: t.step, Mixer: in.Mixer, Speed: t.speed, Scale: scale, From: minutesElapsed(t.from),
+			To: minutesElapsed(t.to), Source: t.source,
 		}
 		if scale == 0 {
 			s.Speed = 0
@@ -111,7 +112,8 @@ func (in Mix) inPlanetary() []kneadFor {
 		return []kneadFor{{MixTogether, 1, 4, 4, sources.IREKSMixing}, {Knead, 2, 2, 3, sources.IREKSMixing}}
 	}
 	if in.rich() {
-		return []kneadFor{{MixTogether, 1, 3, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet}, {KneadFatIn, 1, 4, 6, m}}
+		return []kneadFor{{MixTogether, 1, 3, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet},
+			{KneadFatIn, 1, 4, 6, m}}
 	}
 	if in.Kind == PizzaDough && in.hydration().Points() <= 45 {
 		return []kneadFor{{MixTogether, 1, 3, 5, sources.PlanetaryManuals}}
@@ -134,13 +136,15 @@ func (in Mix) inSpiral() []kneadFor {
 	case EnrichedDough:
 		if in.rich() {
 			return []kneadFor{
-				{MixTogether, 1, 4, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet}, {KneadFatIn, 1, 3, 5, m},
+				{MixTogether, 1, 4, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet}, {KneadFatIn, 1, 3, 5,
+					m},
 			}
 		}
 		return []kneadFor{{MixTogether, 1, 3, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet}}
 	}
 	if in.rich() {
-		return []kneadFor{{MixTogether, 1, 3, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet}, {KneadFatIn, 1, 3, 5, m}}
+		return []kneadFor{{MixTogether, 1, 3, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet},
+			{KneadFatIn, 1, 3, 5, m}}
 	}
 	return []kneadFor{{MixTogether, 1, 3, 3, sources.KingArthurMixing}, {Knead, 2, 3, 5, sources.KingArthurMixing}}
 }

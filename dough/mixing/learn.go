@@ -7,7 +7,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
-	"example.org/maslin/internal/sources"
 )
 
 // Logged is a batch as it was mixed, or as it is planned.
@@ -127,7 +126,8 @@ func (in Log) Learn() (Learned, error) {
 	speeds := 1
 	mixerKinds.Check(&p, "Kind", in.Kind)
 	if len(in.Batches) > mostBatches {
-		p.Add("Batches", strconv.Itoa(len(in.Batches))+" batches", "at most "+strconv.Itoa(mostBatches), quantity.ErrOutOfRange)
+		p.Add("Batches", strconv.Itoa(len(in.Batches))+" batches", "at most "+strconv.Itoa(mostBatches),
+			quantity.ErrOutOfRange)
 		return Learned{}, p.Err()
 	}
 	for i, b := range in.Batches {
@@ -193,7 +193,8 @@ func (b Logged) check(p *quantity.Problems, path string) {
 		p.Required(path+"Speeds", "the time at each speed, slow first")
 	}
 	if len(b.Speeds) > mostSpeeds {
-		p.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "1 to "+strconv.Itoa(mostSpeeds), quantity.ErrOutOfRange)
+		p.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "1 to "+strconv.Itoa(mostSpeeds),
+			quantity.ErrOutOfRange)
 		return
 	}
 	for i, s := range b.Speeds {
@@ -286,7 +287,8 @@ func (l *Learned) fit() error {
 	l.theta, l.cov = f.Coefficients, f.Cov
 	l.Spread = quantity.DeltaCelsius(l.scale / (1 + l.theta[k-1]))
 	for i := range k - 1 {
-		l.PerMinute = append(l.PerMinute, RiseEstimate{quantity.DeltaCelsius(l.theta[i]), quantity.DeltaCelsius(l.se(i))})
+		l.PerMinute = append(l.PerMinute, RiseEstimate{quantity.DeltaCelsius(l.theta[i]),
+			quantity.DeltaCelsius(l.se(i))})
 	}
 	l.Bowl = ShareEstimate{quantity.NewPercent(100 * l.theta[k-1]), quantity.NewPercent(100 * l.se(k-1))}
 	return nil
@@ -311,116 +313,8 @@ func (l Learned) Message() working.Message {
 		speeds = append(speeds, working.Tell("mixing.learned_speed", "%v at speed %d", e.Message(), i+1))
 	}
 	return working.Tell(
-		"mixing.learned", "the dough warms by %v a minute, from %d {2|batch|batches} and the trade's figures", working.And(speeds...), l.Batches)
-}
-
-// Working derives the estimates: the prior, the batches and the posterior.
-func (l Learned) Working() working.Working {
-	w := working.Working{Title: "What the batches say about the mixer"}
-	if !l.ok {
-		return w
-	}
-	k := l.speeds()
-	judged := working.Source{
-		Key:      "prior",
-		Title:    "trade figures of the kind of mixer; share of the bowl and thermometer error are judgments",
-		Standing: working.Judgment,
-	}
-	for i := range k {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "warming per minute at speed " + strconv.Itoa(i+1) + ", before any batch", Symbol: "r0_" + strconv.Itoa(i+1),
-			Value: fixed(l.initial[i], 3) + " ± " + fixed(l.spread0[i], 3) + " Δ°C", Note: "the prior", Source: judged,
-		})
-	}
-	for i, row := range l.design {
-		if i == 20 {
-			w.Steps = append(
-				w.Steps,
-				working.Step{
-					Name:   "further batches",
-					Symbol: "n",
-					Value:  strconv.Itoa(len(l.design) - i),
-					Note:   "not printed",
-					Source: working.Algebra(),
-				},
-			)
-			break
-		}
-		b := l.in.Batches[i]
-		t0, _ := b.meeting(l.in.Hydration)
-		n := strconv.Itoa(i + 1)
-		s := working.Step{
-			Name: "rise expected of batch " + n, Symbol: "d_" + n, Source: sources.HeatBalance,
-			Where: []working.Binding{bind(
-				"y_"+n,
-				"measured rise above where the ingredients meet ("+fixed(t0, 2)+" °C)",
-				fixed(l.rises[i], 3)+" Δ°C",
-			)},
-		}
-		sum := 0.0
-		for j := range k {
-			symbol := "r_" + strconv.Itoa(j+1)
-			s.Formula += symbol + " × t_" + strconv.Itoa(j+1) + " + "
-			s.Numbers += value(l.theta[j], 6) + " × " + fixed(row[j], 4) + " + "
-			s.Where = append(
-				s.Where,
-				bind(symbol, "warming per minute", fixed(l.theta[j], 6)+" Δ°C"),
-				bind("t_"+strconv.Itoa(j+1), "minutes", fixed(row[j], 4)+" min"),
-			)
-			sum += l.theta[j] * row[j]
-		}
-		s.Formula += "k × (T_bowl − T)"
-		s.Numbers += value(l.theta[k], 6) + " × " + value(row[k], 4)
-		s.Where = append(
-			s.Where,
-			bind("k", "bowl's heat capacity over the dough's", fixed(l.theta[k], 6)+" (no unit)"),
-			bind("T_bowl", "bowl", b.Bowl.String()),
-			bind("T", "dough", b.Dough.String()),
-		)
-		sum += l.theta[k] * row[k]
-		s.Value = fixed(sum, 3) + " Δ°C"
-		s.Tolerance = 1e-4 + 1e-6*(sumOf(row[:k])+abs(row[k])) + 1e-4*(sumAbs(l.theta))
-		w.Steps = append(w.Steps, s)
-	}
-	for i := range k {
-		w.Steps = append(w.Steps, working.Step{
-			Name:   "warming per minute at speed " + strconv.Itoa(i+1),
-			Symbol: "r_" + strconv.Itoa(i+1), Value: fixed(l.theta[i], 3) + " ± " + fixed(l.se(i), 3) + " Δ°C",
-			Note: "least squares over " + strconv.Itoa(l.Batches) +
-				" batches with the prior as one more row for each coefficient", Source: sources.ConjugateRegression,
-		})
-	}
-	w.Steps = append(w.Steps, working.Step{
-		Name: "standard deviation of a residual (one plus the bowl's share times that of a batch)", Symbol: "s", Formula: "sqrt((ν0 × s0 ^ 2 + S) ÷ (ν0 + n))",
-		Where: []working.Binding{
-			bind(
-				"ν0",
-				"weight of the prior",
-				fixed(priorFreedom, 0)+" residuals",
-			), bind("s0", "thermometer error", fixed(l.in.Thermometer.Celsius(), 4)+" Δ°C"),
-			bind("S", "squared residuals, batches and prior", fixed(l.sumSq, 6)+" K²"), bind("n", "batches", strconv.Itoa(l.Batches)),
-		},
-		Numbers: "sqrt((" + fixed(priorFreedom, 0) + " × " + fixed(l.in.Thermometer.Celsius(), 4) + " ^ 2 + " +
-			fixed(l.sumSq, 6) + ") ÷ (" + fixed(priorFreedom, 0) + " + " + strconv.Itoa(l.Batches) + "))",
-		Value: fixed(l.scale, 3) + " Δ°C", Tolerance: 1e-4, Source: sources.ConjugateRegression,
-	})
-	return w
-}
-
-func sumOf(xs []float64) float64 {
-	s := 0.0
-	for _, x := range xs {
-		s += x
-	}
-	return s
-}
-
-func sumAbs(xs []float64) float64 {
-	s := 0.0
-	for _, x := range xs {
-		s += abs(x)
-	}
-	return s
+		"mixing.learned", "the dough warms by %v a minute, from %d {2|batch|batches} and the trade's figures",
+		working.And(speeds...), l.Batches)
 }
 
 // Warming answers by how much mixing warmed a batch above where its ingredients met: the warming that [Planned] takes.

@@ -18,7 +18,8 @@ func planned(flour, water, levain, bowl float64, slow, fast time.Duration) mixin
 		Ingredients: []mixing.Portion{
 			{Name: "flour", Mass: quantity.Grams(1450), Temperature: quantity.Celsius(flour), Substance: mixing.Flour},
 			{Name: "water", Mass: quantity.Grams(1000), Temperature: quantity.Celsius(water), Substance: mixing.Water},
-			{Name: "levain", Mass: quantity.Grams(450), Temperature: quantity.Celsius(levain), Substance: mixing.Levain, Hydration: quantity.MustPercent("100 %")},
+			{Name: "levain", Mass: quantity.Grams(450), Temperature: quantity.Celsius(levain), Substance: mixing.Levain,
+				Hydration: quantity.MustPercent("100 %")},
 		},
 		Bowl: quantity.Celsius(bowl), Speeds: []quantity.Elapsed{quantity.Elapsed(slow), quantity.Elapsed(fast)},
 	}
@@ -32,7 +33,8 @@ func simulate(b mixing.Logged, slow, fast, bowl, noise float64) mixing.Logged {
 		capacity += i.Mass.Kilograms() * float64(c)
 		heat += i.Mass.Kilograms() * float64(c) * i.Temperature.Celsius()
 	}
-	t := (heat/capacity + slow*b.Speeds[0].Duration().Minutes() + fast*b.Speeds[1].Duration().Minutes() + bowl*b.Bowl.Celsius()) / (1 + bowl)
+	t := (heat/capacity + slow*b.Speeds[0].Duration().Minutes() + fast*b.Speeds[1].Duration().Minutes() +
+		bowl*b.Bowl.Celsius()) / (1 + bowl)
 	b.Dough = quantity.Celsius(t + noise)
 	return b
 }
@@ -40,7 +42,8 @@ func simulate(b mixing.Logged, slow, fast, bowl, noise float64) mixing.Logged {
 func batches(r *rand.Rand, n int, slow, fast, bowl, sigma float64) []mixing.Logged {
 	var out []mixing.Logged
 	for range n {
-		b := planned(15+8*r.Float64(), 10+20*r.Float64(), 18+8*r.Float64(), 12+14*r.Float64(), time.Duration(2+4*r.Float64())*time.Minute, time.Duration(2+8*r.Float64())*time.Minute)
+		b := planned(15+8*r.Float64(), 10+20*r.Float64(), 18+8*r.Float64(), 12+14*r.Float64(),
+			time.Duration(2+4*r.Float64())*time.Minute, time.Duration(2+8*r.Float64())*time.Minute)
 		out = append(out, simulate(b, slow, fast, bowl, sigma*r.NormFloat64()))
 	}
 	return out
@@ -145,19 +148,22 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	b = planned(18, 20, 22, 20, 3*time.Minute, 5*time.Minute)
 	// The water for a target, put in, predicts the target.
 	w, err := mixing.Planned{
-		Target: quantity.Celsius(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]}, Water: b.Ingredients[1].Mass,
-		Room: b.Bowl, Learned: l, Speeds: b.Speeds,
+		Target: quantity.Celsius(25), Ingredients: []mixing.Portion{b.Ingredients[0], b.Ingredients[2]},
+		Water: b.Ingredients[1].Mass,
+		Room:  b.Bowl, Learned: l, Speeds: b.Speeds,
 	}.Pour()
 	if err != nil {
 		t.Fatal(err)
 	}
 	b.Ingredients[1].Temperature = w.Temperature
-	if p, err := l.Predict(b, quantity.MustPercent("80 %")); err != nil || math.Abs(p.Dough.Likely.Celsius()-25) > 3e-4 || p.Dough.Low.Sub(w.Dough.Low).Celsius() > 0.01 {
+	if p, err := l.Predict(b, quantity.MustPercent("80 %")); err != nil ||
+		math.Abs(p.Dough.Likely.Celsius()-25) > 3e-4 || p.Dough.Low.Sub(w.Dough.Low).Celsius() > 0.01 {
 		t.Errorf("water of %v predicts %v, %v; the plan says %v", w.Temperature, p.Dough, err, w.Dough)
 	}
 	workcheck.Verify(t, w.Working())
 
-	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(22), Limit: quantity.Celsius(25), Speed: 2, Probability: quantity.MustPercent("80 %")})
+	left, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(22), Limit: quantity.Celsius(25), Speed: 2,
+		Probability: quantity.MustPercent("80 %")})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -170,7 +176,8 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	if d := math.Abs(left.Range.Likely.Minutes()*rate - 3); d > 0.02 {
 		t.Errorf("after %v the dough has warmed by %v", left.Range.Likely, left.Range.Likely.Minutes()*rate)
 	}
-	at, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(26), Limit: quantity.Celsius(25), Speed: 1, Probability: quantity.MustPercent("80 %")})
+	at, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(26), Limit: quantity.Celsius(25), Speed: 1,
+		Probability: quantity.MustPercent("80 %")})
 	if err != nil || !at.Reached || at.Range.Late != 0 {
 		t.Errorf("above the limit: %+v, %v", at, err)
 	}
@@ -179,7 +186,8 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	open, err := hand.MinutesLeft(mixing.Running{Now: quantity.Celsius(22), Limit: quantity.Celsius(25), Speed: 1, Probability: quantity.MustPercent("80 %")})
+	open, err := hand.MinutesLeft(mixing.Running{Now: quantity.Celsius(22), Limit: quantity.Celsius(25), Speed: 1,
+		Probability: quantity.MustPercent("80 %")})
 	if err != nil || !open.Open || open.Range.Late != 4*time.Hour {
 		t.Errorf("by hand: %+v, %v", open, err)
 	}

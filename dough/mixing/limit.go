@@ -38,10 +38,12 @@ func (in Mix) limit() limit {
 	case in.Mixer == Hand:
 		l.basis, l.raw = TradePractice, [2]quantity.Mass{quantity.Kilograms(2), quantity.Kilograms(4)}
 		l.source = sources.Practice("2 to 4 kg at a time by hand")
-		l.note(working.Tell("mixing.note_by_hand", "by hand, %v to %v at a time is what most people manage: common practice, no source", l.raw[0], l.raw[1]))
+		l.note(working.Tell("mixing.note_by_hand",
+			"by hand, %v to %v at a time is what most people manage: common practice, no source", l.raw[0], l.raw[1]))
 		return l
 	case in.Mixer == Processor:
-		l.note(working.Tell("mixing.note_processor", "nothing is published for processors: use the capacity in the manual"))
+		l.note(working.Tell("mixing.note_processor",
+			"nothing is published for processors: use the capacity in the manual"))
 		return l
 	case in.Mixer == Planetary && in.Bowl.Liters() < smallestCharted:
 		in.householdLimit(&l)
@@ -56,7 +58,8 @@ func (in Mix) limit() limit {
 	if in.WaterTemperature.IsValid() && in.WaterTemperature.Compare(quantity.Celsius(20)) < 0 {
 		l.factor[0] *= coldReductionLow
 		l.factor[1] *= coldReductionHigh
-		l.note(working.Tell("mixing.note_cold_water", "water below %v makes a stiffer dough: 10 to 20 %% less", quantity.Celsius(20)))
+		l.note(working.Tell("mixing.note_cold_water", "water below %v makes a stiffer dough: 10 to 20 %% less",
+			quantity.Celsius(20)))
 	}
 	return l
 }
@@ -70,20 +73,25 @@ func (in Mix) chartLimit(l *limit) {
 	if in.Mixer != Planetary {
 		l.basis = OtherCharts
 		l.note(working.Tell(
-			"mixing.note_stand_in", "planetary charts stand in for a %v mixer, which usually takes more: the manual decides", in.Mixer))
+			"mixing.note_stand_in", "planetary charts stand in for a %v mixer, which usually takes more: the manual "+
+				"decides", in.Mixer))
 	}
 	if v := in.Bowl.Liters(); v < smallestCharted || v > largestCharted {
 		l.basis = OtherCharts
 		l.note(working.Tell(
-			"mixing.note_outside_charts", "the charts are of bowls from %v to %v; this bowl lies outside", quantity.Liters(7.6), quantity.Liters(60)))
+			"mixing.note_outside_charts", "the charts are of bowls from %v to %v; this bowl lies outside",
+			quantity.Liters(7.6), quantity.Liters(60)))
 	}
 	switch {
 	case in.Kind == EnrichedDough:
-		l.note(working.Tell("mixing.note_doughnut_chart", "fat, eggs and sugar count: the charts' row for doughnut dough is used, not that for bread"))
+		l.note(working.Tell("mixing.note_doughnut_chart",
+			"fat, eggs and sugar count: the charts' row for doughnut dough is used, not that for bread"))
 	case ar < 40:
-		l.note(working.Tell("mixing.note_below_charts", "below 40 %% the charts say only that capacity falls further; it is lowered in proportion here"))
+		l.note(working.Tell("mixing.note_below_charts",
+			"below 40 %% the charts say only that capacity falls further; it is lowered in proportion here"))
 	case ar > 70:
-		l.note(working.Tell("mixing.note_above_charts", "the charts end at 70 %%; a wetter dough is lighter work but splashes and rides up the hook"))
+		l.note(working.Tell("mixing.note_above_charts",
+			"the charts end at 70 %%; a wetter dough is lighter work but splashes and rides up the hook"))
 	}
 }
 
@@ -117,7 +125,8 @@ func (in Mix) householdLimit(l *limit) {
 	}
 	l.note(working.Tell(
 		"mixing.note_household_rule",
-		"a household bowl takes about %.2f to %.2f kg of flour for a liter in such a dough; the booklet of the machine is always right",
+		"a household bowl takes about %.2f to %.2f kg of flour for a liter in such a dough; the booklet of the "+
+			"machine is always right",
 		l.perLiter[0], l.perLiter[1]))
 	l.note(working.Tell(
 		"mixing.note_labors", "if the machine labors or smells hot: stop, take out half, knead each half by itself"))
@@ -137,7 +146,8 @@ func (l limit) least() quantity.Mass {
 // derive tells the limits, and returns their symbols.
 func (l limit) derive(d *working.Derivation, in Mix) (low, high working.Expr) {
 	names := [2]working.Message{
-		working.Tell("mixing.most_strict", "largest dough by the strictest figure"), working.Tell("mixing.most_generous", "largest dough by the most generous figure"),
+		working.Tell("mixing.most_strict", "largest dough by the strictest figure"),
+		working.Tell("mixing.most_generous", "largest dough by the most generous figure"),
 	}
 	symbols := [2]string{"m_low", "m_high"}
 	var out [2]working.Expr
@@ -145,20 +155,26 @@ func (l limit) derive(d *working.Derivation, in Mix) (low, high working.Expr) {
 		var by working.Expr
 		finding := working.Finding{Name: names[i], Symbol: symbols[i], Is: m, Decimals: 1, Source: l.source}
 		if l.basis == HouseholdBowl {
-			v := working.Given("V", working.Tell("mixing.symbol_bowl", "bowl"), working.Amount(in.Bowl.Liters(), working.Liter, 2))
-			k := working.Given(symbols[i]+"_k", working.Tell("mixing.symbol_per_liter", "flour for a liter"), working.Amount(1000*l.perLiter[i], "g/L", 1))
+			v := working.Given("V", working.Tell("mixing.symbol_bowl", "bowl"), working.Amount(in.Bowl.Liters(),
+				working.Liter, 2))
+			k := working.Given(symbols[i]+"_k", working.Tell("mixing.symbol_per_liter", "flour for a liter"),
+				working.Amount(1000*l.perLiter[i], "g/L", 1))
 			dough := working.Given("m_dough", working.Tell("mixing.symbol_dough", "dough"), in.Dough)
-			flour := working.Given("m_flour", working.Tell("mixing.symbol_all_flour", "flour of the whole dough"), in.Flour)
+			flour := working.Given("m_flour", working.Tell("mixing.symbol_all_flour", "flour of the whole dough"),
+				in.Flour)
 			by = v.Times(k).Times(dough.Over(flour))
 		} else {
-			by = working.Given(symbols[i]+"_0", working.Tell("mixing.symbol_before", "capacity before reductions"), l.raw[i])
+			by = working.Given(symbols[i]+"_0", working.Tell("mixing.symbol_before", "capacity before reductions"),
+				l.raw[i])
 		}
 		if l.factor[i] != 1 {
-			by = by.Times(working.Given(symbols[i]+"_r", working.Tell("mixing.symbol_reduction", "reductions for flour and cold"), working.Amount(l.factor[i], "", 3)))
+			by = by.Times(working.Given(symbols[i]+"_r", working.Tell("mixing.symbol_reduction",
+				"reductions for flour and cold"), working.Amount(l.factor[i], "", 3)))
 		}
 		if l.charts[i].liters > 0 {
 			finding.Note = working.Tell(
-				"mixing.note_interpolated", "the charts of bowls of %.1f L and %.1f L, straight between their ratios, per liter of bowl",
+				"mixing.note_interpolated", "the charts of bowls of %.1f L and %.1f L, straight between their "+
+					"ratios, per liter of bowl",
 				l.charts[0].liters, l.charts[1].liters)
 		}
 		finding.By = by

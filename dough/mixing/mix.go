@@ -48,14 +48,17 @@ func (in Mix) check(p *quantity.Problems) {
 			p.Add("Water", ar.Text(1)+" of the flour", "20 % to 150 % of the flour", quantity.ErrOutOfRange)
 		}
 		if in.Dough.IsValid() && in.Flour.Add(in.Water).Compare(in.Dough) > 0 {
-			p.Add("Dough", in.Dough.String(), "at least flour and water together, "+in.Flour.Add(in.Water).String(), quantity.ErrInconsistent)
+			p.Add("Dough", in.Dough.String(), "at least flour and water together, "+in.Flour.Add(in.Water).String(),
+				quantity.ErrInconsistent)
 		}
 	}
 	quantity.Check(p, "Salt", in.Salt, quantity.Mass{}, mostMass)
 	quantity.Check(p, "Fat", in.Fat, quantity.Mass{}, mostMass)
 	quantity.Check(p, "Sugar", in.Sugar, quantity.Mass{}, mostMass)
-	if quantity.Check(p, "Prefermented", in.Prefermented, quantity.Mass{}, mostMass) && flour && in.Prefermented.Compare(in.Flour) > 0 {
-		p.Add("Prefermented", in.Prefermented.String(), "at most the flour, "+in.Flour.String(), quantity.ErrInconsistent)
+	if quantity.Check(p, "Prefermented", in.Prefermented, quantity.Mass{}, mostMass) && flour &&
+		in.Prefermented.Compare(in.Flour) > 0 {
+		p.Add("Prefermented", in.Prefermented.String(), "at most the flour, "+in.Flour.String(),
+			quantity.ErrInconsistent)
 	}
 	if !in.WaterTemperature.IsZero() {
 		quantity.Check(p, "WaterTemperature", in.WaterTemperature, quantity.Celsius(-270), hottestThing)
@@ -69,7 +72,8 @@ func (in Mix) hydration() quantity.Percent { return in.Water.PercentOf(in.Flour)
 // household reports a planetary mixer of a kitchen: a bowl of at most 8 L, or of unknown size.
 func (in Mix) household() bool { return in.Mixer == Planetary && in.Bowl.Liters() <= 8 }
 
-// rich reports a dough whose fat or sugar keeps the gluten from forming, so that it is kneaded in two steps: sugar above
+// rich reports a dough whose fat or sugar keeps the gluten from forming, so that it is kneaded in two steps: sugar
+// above
 // 20 % or fat of 10 % of the flour or more; and a brioche or braid whose fat was not given. Source: IREKS, kneading of
 // sweet yeast doughs.
 func (in Mix) rich() bool {

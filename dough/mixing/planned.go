@@ -3,7 +3,6 @@ package mixing
 import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/numeric"
 )
 
 // Planned is a batch before it is mixed: what goes in, how warm it is, and what mixing does to it. It is the one
@@ -99,7 +98,8 @@ const dullWater = 0.25
 //
 //	T_water = T + Σ (Cᵢ ÷ C_water)·(T − Tᵢ) − d·Σ C ÷ C_water
 //
-// T is the target, Cᵢ = mᵢ·cᵢ and Tᵢ the heat capacity and temperature of each ingredient, d the warming by mixing. With
+// T is the target, Cᵢ = mᵢ·cᵢ and Tᵢ the heat capacity and temperature of each ingredient, d the warming by mixing.
+// With
 // Learned the bowl takes part as it was learned to, at the temperature of the room. Target 0 to 50 °C, ingredients
 // −40 to 95 °C, warming −10 to 40 Δ°C, masses to 10 t. The answer has the factor method beside it: where the two differ
 // by more than 1 °C, which they do in doughs with much levain and on days unlike the one on which a friction
@@ -122,7 +122,8 @@ func (in Planned) Pour() (PlannedWater, error) {
 		return PlannedWater{}, err
 	}
 	r.balance = solved
-	r.Temperature, r.Feasible, r.Sensitivity, r.Remedies = solved.Water, solved.Feasible, solved.Sensitivity, solved.Remedies
+	r.Temperature, r.Feasible, r.Sensitivity, r.Remedies = solved.Water, solved.Feasible, solved.Sensitivity,
+		solved.Remedies
 	poured := b
 	poured.WaterTemperature = within(solved.Water, solved.in.Coldest, solved.in.Warmest)
 	final, err := poured.Final()
@@ -137,162 +138,6 @@ func (in Planned) Pour() (PlannedWater, error) {
 	r.minutes()
 	r.note()
 	return r, nil
-}
-
-func within(t, low, high quantity.Temperature) quantity.Temperature {
-	switch {
-	case t.Compare(low) < 0:
-		return low
-	case t.Compare(high) > 0:
-		return high
-	}
-	return t
-}
-
-func (in Planned) clone() Planned {
-	in.Ingredients = append([]Portion(nil), in.Ingredients...)
-	in.Speeds = append([]quantity.Elapsed(nil), in.Speeds...)
-	return in
-}
-
-// check finds what is wrong with the input, and the balance that stands for it.
-func (in Planned) check(p *quantity.Problems, r *PlannedWater) Balance {
-	quantity.Check(p, "Target", in.Target, coldestDough, hottestDough)
-	room := quantity.Check(p, "Room", in.Room, coldestThing, hottestThing)
-	b := Balance{
-		Ingredients: append([]Portion(nil), in.Ingredients...), Water: in.Water, WaterTemperature: in.Tap, IceTemperature: in.Ice,
-		Coldest: in.Coldest, Warmest: in.Warmest,
-	}
-	for i := range b.Ingredients {
-		if b.Ingredients[i].Temperature.IsZero() && room {
-			b.Ingredients[i].Temperature = in.Room
-		}
-	}
-	if in.Pours != 0 && substances.Check(p, "Pours", in.Pours) {
-		b.WaterHeat, _ = in.Pours.Heat(quantity.NewPercent(100))
-		if b.WaterHeat < leastPour {
-			p.Add("Pours", in.Pours.String(), "a liquid: water, milk or egg", quantity.ErrOutOfRange)
-			b.WaterHeat = 0
-		}
-	}
-	b.check(p, false, false)
-	p.Duration("Mixing", in.Mixing.Duration(), 0, mostMixing)
-	if !in.Probability.IsZero() {
-		quantity.Check(p, "Probability", in.Probability, quantity.MustPercent("1 %"), quantity.MustPercent("99.9 %"))
-	}
-	in.warming(p, &b, r)
-	return b
-}
-
-// warming finds by how much mixing warms the dough, and puts it into the balance.
-func (in Planned) warming(p *quantity.Problems, b *Balance, r *PlannedWater) {
-	switch {
-	case in.Warming.Sign() != 0:
-		quantity.Check(p, "Warming", in.Warming, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(mostRise))
-		r.Basis, r.Warming, b.Rise = GivenWarming, in.Warming, in.Warming
-	case !in.Learned.IsZero():
-		r.Basis = LearnedWarming
-		if p.Err() == nil {
-			in.learned(p, b, r)
-		}
-	default:
-		prior, err := in.Mixer.Prior()
-		if err != nil {
-			mixerKinds.Check(p, "Mixer", in.Mixer)
-			return
-		}
-		r.Basis = GuideValue
-		r.Warming, _ = prior.Friction.Rise()
-		b.Rise = r.Warming
-	}
-}
-
-// learned puts the learned model into the balance: T·(1 + k) = T₀ + Σ r·t + k·T_bowl.
-func (in Planned) learned(p *quantity.Problems, b *Balance, r *PlannedWater) {
-	l := in.Learned
-	batch := in.batch(quantity.Celsius(20))
-	l.ready(p, "", batch, in.claim())
-	if p.Err() != nil {
-		return
-	}
-	k := l.theta[l.speeds()]
-	sum := 0.0
-	for j, minutes := range batch.minutes(l.speeds()) {
-		sum += l.theta[j] * minutes
-	}
-	r.Warming = quantity.DeltaCelsius(sum - k*(in.Target.Celsius()-in.Room.Celsius()))
-	b.Rise = r.Warming
-	if k > 0 {
-		_, capacity := batch.meeting(0)
-		b.Bowl, b.BowlTemperature = HeatCapacity(k*capacity), in.Room
-		b.Rise = quantity.DeltaCelsius(sum / (1 + k))
-	}
-	b.Hydration = l.in.Hydration
-}
-
-func (in Planned) claim() quantity.Percent {
-	if in.Probability.IsZero() {
-		return quantity.NewPercent(80)
-	}
-	return in.Probability
-}
-
-// batch is the plan as a batch of the log, with its water at a temperature.
-func (in Planned) batch(water quantity.Temperature) Logged {
-	out := Logged{Bowl: in.Room, Speeds: in.Speeds, Extrapolate: in.Extrapolate}
-	for _, i := range in.Ingredients {
-		if i.Temperature.IsZero() {
-			i.Temperature = in.Room
-		}
-		out.Ingredients = append(out.Ingredients, i)
-	}
-	pours := in.Pours
-	if pours == 0 {
-		pours = Water
-	}
-	out.Ingredients = append(out.Ingredients, Portion{
-		Name: pours.String(), Mass: in.Water, Temperature: water, Substance: pours, Hydration: quantity.NewPercent(100),
-	})
-	return out
-}
-
-// expect is the range of the dough about its likely temperature.
-func (in Planned) expect(
-	likely quantity.Temperature, basis WarmingBasis, warming quantity.TemperatureDelta,
-) (quantity.Range[quantity.Temperature], error) {
-	out := quantity.Range[quantity.Temperature]{Likely: likely, Probability: in.claim()}
-	upper := 0.5 + out.Probability.Fraction()/2
-	var low, high float64
-	switch basis {
-	case GuideValue:
-		prior, err := in.Mixer.Prior()
-		if err != nil {
-			return out, err
-		}
-		// The published figures are taken as an 80 % range about the guide value. Judgment.
-		z, err := numeric.NormalQuantile(upper)
-		if err != nil {
-			return out, err
-		}
-		const z80 = 1.2815515655446004
-		low = prior.Low.Sub(prior.Friction.Factor).Celsius() / 3 * z / z80
-		high = prior.High.Sub(prior.Friction.Factor).Celsius() / 3 * z / z80
-	case GivenWarming:
-		q, err := numeric.StudentQuantile(upper, priorFreedom)
-		if err != nil {
-			return out, err
-		}
-		low, high = -q*thermometer0, q*thermometer0
-	case LearnedWarming:
-		prediction, err := in.Learned.Predict(in.batch(quantity.Celsius(20)), out.Probability)
-		if err != nil {
-			return out, err
-		}
-		half := prediction.quantile * prediction.spread
-		low, high = -half, half
-	}
-	out.Low, out.High = likely.Add(quantity.DeltaCelsius(low)), likely.Add(quantity.DeltaCelsius(high))
-	return out, nil
 }
 
 // compare sets the factor method beside the balance.
@@ -339,7 +184,8 @@ func (r *PlannedWater) tap() {
 	withIce.WaterTemperature = in.Tap
 	if ice, err := withIce.IceFor(in.Target); err == nil {
 		r.Remedies = append(r.Remedies, WaterRemedy{
-			Way: Ice, Ice: ice.Ice, Liquid: in.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(), solved: &ice,
+			Way: Ice, Ice: ice.Ice, Liquid: in.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(),
+			from: origin{balance: &ice},
 		})
 	}
 	r.Remedies = append(r.Remedies, chillWater(r.Temperature))
@@ -349,10 +195,11 @@ func (r *PlannedWater) tap() {
 func (r *PlannedWater) minutes() {
 	for i := range r.Remedies {
 		m := &r.Remedies[i]
-		if m.Way != ShorterMixing || !m.Enough || r.in.Mixing <= 0 || r.Warming.Sign() <= 0 {
+		if m.Way != ShorterMixing || !m.Enough || r.in.Mixing <= 0 || m.from.friction.Factor.Sign() <= 0 {
 			continue
 		}
-		m.Mixing = proportion(r.in.Mixing, m.Rise.Celsius()/r.Warming.Celsius())
+		m.Mixing, m.from.mixing = proportion(r.in.Mixing, m.Rise.Celsius()/m.from.friction.Factor.Celsius()),
+			r.in.Mixing
 		m.Text = working.Tell("mixing.remedy_mix_less_minutes", "%v, about %v of mixing", m.Text, m.Mixing)
 	}
 }
@@ -361,18 +208,19 @@ func (r *PlannedWater) note() {
 	note := func(m working.Message) { r.Notes = append(r.Notes, m) }
 	if r.Basis == GuideValue {
 		note(working.Tell(
-			"mixing.note_guide_value", "the warming of %.1f is a guide value; measure the dough when mixing stops, and the next plan is better", r.Warming))
+			"mixing.note_guide_value", "the warming of %.1f is a guide value; measure the dough when mixing stops, "+
+				"and the next plan is better", r.Warming))
 	}
 	if !r.ByFactors.IsZero() && !r.Agree {
 		note(working.Tell(
 			"mixing.note_balance_used",
-			"the factor method would ask for water at %.1f; the heat balance is used, since in this dough the parts do not weigh alike",
-			r.ByFactors))
+			"the factor method would ask for water at %.1f; the balance is used, which weighs each part", r.ByFactors))
 	}
 	if r.Sensitivity < dullWater {
 		note(working.Tell(
 			"mixing.note_dull_water",
-			"a degree of water moves this dough by only %.2f of a degree: flour and levain decide how warm it is", r.Sensitivity))
+			"a degree of water moves this dough by only %.2f of a degree: flour and levain decide how warm it is",
+			r.Sensitivity))
 	}
 }
 
@@ -392,7 +240,8 @@ func (r PlannedWater) Message() working.Message {
 			if r.Feasible {
 				return working.Tell("mixing.water_at_by", "water at %.1f: %v", r.Temperature, m.Text)
 			}
-			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature, m.Text)
+			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature,
+				m.Text)
 		}
 	}
 	return working.Tell("mixing.water_not_reached", "water at %.1f, which cannot be poured", r.Temperature)

@@ -8,7 +8,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
-	"example.org/maslin/internal/sources"
 )
 
 // Prediction is the answer of [Learned.Predict].
@@ -61,9 +60,11 @@ func (l Learned) predict(b Logged, probability quantity.Percent, q float64) Pred
 	sd := l.scale * math.Sqrt(1+quadratic(row, l.cov)) / (1 + share)
 	r := Prediction{
 		Dough: quantity.Range[quantity.Temperature]{
-			Low: quantity.Celsius(t - q*sd), Likely: quantity.Celsius(t), High: quantity.Celsius(t + q*sd), Probability: probability,
+			Low: quantity.Celsius(t - q*sd), Likely: quantity.Celsius(t), High: quantity.Celsius(t + q*sd),
+			Probability: probability,
 		},
-		Rise: quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t, Extrapolated: l.outside(b),
+		Rise: quantity.DeltaCelsius(t - t0), l: l, b: b, t0: t0, row: row, quantile: q, spread: sd, likely: t,
+		Extrapolated: l.outside(b),
 	}
 	return r
 }
@@ -77,14 +78,16 @@ func (l Learned) ready(p *quantity.Problems, path string, b Logged, probability 
 	var own quantity.Problems
 	b.check(&own, path)
 	if len(b.Speeds) > l.speeds() {
-		own.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
+		own.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds",
+			"at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
 	}
 	q := l.quantile(&own, probability)
 	if own.Err() == nil && !b.Extrapolate && l.outside(b) {
 		own.Add(
 			path+"Ingredients",
 			b.mass().Text(quantity.Gram, 0)+" of dough",
-			"about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram, 0)+" of the log, or extrapolation",
+			"about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram,
+				0)+" of the log, or extrapolation",
 			quantity.ErrModelRange,
 		)
 	}
@@ -102,7 +105,8 @@ func (l Learned) outside(b Logged) bool {
 		return false
 	}
 	m := b.mass()
-	return m.Compare(quantity.MustPercent("66.7 %").Of(l.lightest)) < 0 || m.Compare(quantity.MustPercent("133.3 %").Of(l.heaviest)) > 0
+	return m.Compare(quantity.MustPercent("66.7 %").Of(l.lightest)) < 0 ||
+		m.Compare(quantity.MustPercent("133.3 %").Of(l.heaviest)) > 0
 }
 
 func (l Learned) quantile(p *quantity.Problems, probability quantity.Percent) float64 {
@@ -135,55 +139,6 @@ func (r Prediction) Message() working.Message {
 		return working.Tell("mixing.no_prediction", "no prediction")
 	}
 	return working.Tell("mixing.prediction", "dough at %.1f, from %d {2|batch|batches}", r.Dough, r.l.Batches)
-}
-
-// Working derives the likely temperature and the range.
-func (r Prediction) Working() working.Working {
-	w := working.Working{Title: "Dough temperature of a planned batch"}
-	if !r.l.ok || len(r.row) <= r.l.speeds() {
-		return w
-	}
-	k := r.l.speeds()
-	share := r.l.theta[k]
-	s := working.Step{
-		Name: "likely dough temperature", Symbol: "T", Formula: "(T₀",
-		Where:   []working.Binding{bind("T₀", "where the ingredients meet without mixing", fixed(r.t0, 4)+" °C")},
-		Numbers: "(" + value(r.t0, 4), Source: sources.HeatBalance,
-	}
-	for j := range k {
-		n := strconv.Itoa(j + 1)
-		s.Formula += " + r_" + n + " × t_" + n
-		s.Numbers += " + " + value(r.l.theta[j], 6) + " × " + fixed(r.row[j], 4)
-		s.Where = append(
-			s.Where,
-			bind("r_"+n, "warming per minute at speed "+n, fixed(r.l.theta[j], 6)+" Δ°C"),
-			bind("t_"+n, "minutes", fixed(r.row[j], 4)+" min"),
-		)
-		s.Tolerance += 1e-6*r.row[j] + 1e-4*abs(r.l.theta[j])
-	}
-	s.Formula += " + k × T_bowl) ÷ (1 + k)"
-	s.Numbers += " + " + value(share, 6) + " × " + value(r.b.Bowl.Celsius(), 4) + ") ÷ (1 + " + value(share, 6) + ")"
-	s.Where = append(
-		s.Where,
-		bind("k", "bowl's heat capacity over the dough's", fixed(share, 6)+" (no unit)"),
-		bind("T_bowl", "bowl", fixed(r.b.Bowl.Celsius(), 4)+" °C"),
-	)
-	s.Value = fixed(r.Dough.Likely.Celsius(), 2) + " °C"
-	if r.Extrapolated {
-		s.Note = "the batch is a third lighter or heavier than any in the log"
-	}
-	s.Tolerance = 10*s.Tolerance + 2e-3
-	half := working.Step{
-		Name: "half width of the range", Symbol: "h", Formula: "q × u",
-		Where: []working.Binding{
-			bind("q", "quantile of Student's t, "+fixed(r.l.Freedom, 0)+" degrees of freedom", fixed(r.quantile, 5)+" (no unit)"),
-			bind("u", "standard deviation of the prediction", fixed(r.spread, 5)+" Δ°C"),
-		},
-		Numbers: fixed(r.quantile, 5) + " × " + fixed(r.spread, 5),
-		Value:   fixed(r.quantile*r.spread, 3) + " Δ°C", Tolerance: 1e-5 * (r.quantile + r.spread), Source: sources.ConjugateRegression,
-	}
-	w.Steps = append(w.Steps, s, half)
-	return w
 }
 
 // Running is a mixer at work, for [Learned.MinutesLeft].
@@ -235,7 +190,8 @@ func (l Learned) MinutesLeft(in Running) (MinutesLeft, error) {
 	r, v := l.theta[in.Speed-1], l.cov[in.Speed-1][in.Speed-1]*l.scale*l.scale
 	grow := 1 + l.theta[k]
 	if r <= 0 || grow <= 0.1 {
-		p.Add("Speed", "a warming of "+fixed(r, 3)+" Δ°C a minute", "a mixer that warms its dough", quantity.ErrModelRange)
+		p.Add("Speed", "a warming of "+quantity.DeltaCelsius(r).Text(quantity.CelsiusScale, 3)+" a minute",
+			"a mixer that warms its dough", quantity.ErrModelRange)
 		return MinutesLeft{}, p.Err()
 	}
 	gap := in.Limit.Sub(in.Now).Celsius() * grow
@@ -277,39 +233,10 @@ func (t MinutesLeft) Message() working.Message {
 		return working.Tell("mixing.limit_reached", "the limit is reached: stop")
 	case t.Open:
 		return working.Tell(
-			"mixing.minutes_open", "%v or much longer (%v), likely %v", t.Range.Early, t.Range.Probability, t.Range.Likely)
+			"mixing.minutes_open", "%v or much longer (%v), likely %v", t.Range.Early, t.Range.Probability,
+			t.Range.Likely)
 	case t.Range.Late == 0:
 		return working.Tell("mixing.no_time", "no time")
 	}
 	return working.Tell("mixing.minutes_left", "%v", t.Range)
-}
-
-// Working derives the likely time.
-func (t MinutesLeft) Working() working.Working {
-	w := working.Working{Title: "Minutes left before a limit"}
-	if t.rate == 0 {
-		return w
-	}
-	if t.Reached {
-		w.Steps = []working.Step{{
-			Name:   "time left",
-			Symbol: "t",
-			Value:  "0 min",
-			Exact:  true,
-			Note:   "the limit is reached",
-			Source: working.Algebra(),
-		}}
-		return w
-	}
-	w.Steps = []working.Step{{
-		Name: "likely time left", Symbol: "t", Formula: "g ÷ r",
-		Where: []working.Binding{
-			bind("g", "limit less the temperature now, times one plus the bowl's share", fixed(t.gap, 5)+" Δ°C"),
-			bind("r", "warming per minute", fixed(t.rate, 6)+" ± "+fixed(t.rateSE, 4)+" Δ°C"),
-		},
-		Numbers: fixed(t.gap, 5) + " ÷ " + fixed(t.rate, 6),
-		Value:   fixed(t.gap/t.rate, 2) + " min", Tolerance: 1e-5/t.rate + 1e-6*t.gap/t.rate/t.rate,
-		Note: "the range is Fieller's, with a t quantile of " + fixed(t.quantile, 3), Source: sources.Fieller,
-	}}
-	return w
 }

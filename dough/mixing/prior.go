@@ -51,7 +51,9 @@ func (kind MixerKind) Prior() (Prior, error) {
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(5), Factors: 3}, Low: f(0), High: f(12),
 			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
-			Evidence: working.Tell("mixing.evidence_hand", "two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5), f(12)),
+			Evidence: working.Tell("mixing.evidence_hand",
+				"two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5),
+				f(12)),
 			Figures: []FrictionFigure{
 				{working.Tell("mixing.figure_hand", "hand kneading"), f(5), sources.CooksFriction},
 				{working.Tell("mixing.figure_hand", "hand kneading"), f(12), sources.HamelmanSummary},
@@ -63,38 +65,52 @@ func (kind MixerKind) Prior() (Prior, error) {
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
 			Evidence: working.Tell(
 				"mixing.evidence_planetary",
-				"trade figures from %.1f to %.1f for the same kind of mixer, none measured in public; %.1f to %.1f a minute by the trade", f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
+				"trade figures from %.1f to %.1f, none measured in public; %.1f to %.1f a minute",
+				f(6), f(35), quantity.DeltaCelsius(0.3), quantity.DeltaCelsius(0.5)),
 			Figures: []FrictionFigure{
 				{working.Tell("mixing.figure_stand", "stand mixer"), f(20), sources.CooksFriction},
-				{working.Tell("mixing.figure_stand_most", "some stand mixers, up to; also when nothing is known"), f(24), sources.HamelmanSummary},
-				{working.Tell("mixing.figure_roller", "small stand mixer with roller and scraper"), f(6), sources.HamelmanSummary},
-				{working.Tell("mixing.figure_improved_low", "planetary and spiral, improved mix, low end"), f(24), sources.HamelmanFriction},
-				{working.Tell("mixing.figure_pizza", "commercial planetary, pizza dough"), f(35), sources.PizzaTodayWater},
+				{working.Tell("mixing.figure_stand_most", "some stand mixers, up to; also when nothing is known"),
+					f(24), sources.HamelmanSummary},
+				{working.Tell("mixing.figure_roller", "small stand mixer with roller and scraper"), f(6),
+					sources.HamelmanSummary},
+				{working.Tell("mixing.figure_improved_low", "planetary and spiral, improved mix, low end"), f(24),
+					sources.HamelmanFriction},
+				{working.Tell("mixing.figure_pizza", "commercial planetary, pizza dough"), f(35),
+					sources.PizzaTodayWater},
 			},
 		}, nil
 	case Spiral:
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(24), Factors: 3}, Low: f(10), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
-			Evidence: working.Tell("mixing.evidence_spiral", "one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for spiral mixers alone", f(24), f(28)),
+			Evidence: working.Tell("mixing.evidence_spiral",
+				"one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for "+
+					"spiral mixers alone", f(24), f(28)),
 			Figures: []FrictionFigure{
-				{working.Tell("mixing.figure_improved_low", "planetary and spiral, improved mix, low end"), f(24), sources.HamelmanFriction},
-				{working.Tell("mixing.figure_improved_high", "planetary and spiral, improved mix, high end"), f(28), sources.HamelmanFriction},
+				{working.Tell("mixing.figure_improved_low", "planetary and spiral, improved mix, low end"), f(24),
+					sources.HamelmanFriction},
+				{working.Tell("mixing.figure_improved_high", "planetary and spiral, improved mix, high end"), f(28),
+					sources.HamelmanFriction},
 			},
 		}, nil
 	case Fork:
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(16), Factors: 3}, Low: f(6), High: f(30),
 			RisePerMinute: quantity.DeltaCelsius(0.2), RiseSpread: quantity.DeltaCelsius(0.15),
-			Evidence: working.Tell("mixing.evidence_fork", "nothing published was found for fork mixers; from memory they warm a dough less in a minute than a spiral"),
-			Figures:  []FrictionFigure{{working.Tell("mixing.figure_fork", "fork mixer, a quarter of an hour"), f(16), forkMemory()}},
+			Evidence: working.Tell("mixing.evidence_fork",
+				"nothing published was found for fork mixers; from memory they warm a dough less in a minute than a "+
+					"spiral"),
+			Figures: []FrictionFigure{{working.Tell("mixing.figure_fork", "fork mixer, a quarter of an hour"), f(16),
+				forkMemory()}},
 		}, nil
 	default: // Processor
 		return Prior{
 			Kind: kind, Friction: Friction{Factor: f(25), Factors: 3}, Low: f(15), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
-			Evidence: working.Tell("mixing.evidence_processor", "one trade figure, %.1f, for a mix of about a minute", f(25)),
-			Figures:  []FrictionFigure{{working.Tell("mixing.figure_processor", "food processor"), f(25), sources.CooksFriction}},
+			Evidence: working.Tell("mixing.evidence_processor", "one trade figure, %.1f, for a mix of about a minute",
+				f(25)),
+			Figures: []FrictionFigure{{working.Tell("mixing.figure_processor", "food processor"), f(25),
+				sources.CooksFriction}},
 		}, nil
 	}
 }
@@ -112,25 +128,25 @@ func (p Prior) Message() working.Message {
 		p.Kind, p.Friction.Factor, p.Friction.Factors, p.Low, p.High)
 }
 
-// Working lists the figures behind the prior.
+// Working lists the figures behind the guide value.
 func (p Prior) Working() working.Working {
-	w := working.Working{Title: "Friction factor before the first measured batch"}
-	for _, f := range p.Figures {
-		w.Steps = append(w.Steps, working.Step{
-			Name: f.What.String(), Symbol: "F", Value: bareDelta(f.Friction), Exact: true, Source: f.Source, Note: "a figure of the trade, for three factors",
+	d := working.Derive(working.Tell("mixing.derive_prior", "Friction factor before the first measured batch"))
+	for i, f := range p.Figures {
+		d.Find(working.Finding{
+			Name: f.What, Symbol: symbolNumber("F", i), Is: f.Friction, Source: f.Source,
+			Look: working.Tell("mixing.look_figure", "a figure of the trade, for three factors"),
 		})
 	}
 	if p.Kind != 0 {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "friction factor to start with", Symbol: "F", Value: bareDelta(p.Friction.Factor), Exact: true, Note: p.Evidence.String(),
+		d.Find(working.Finding{
+			Name: working.Tell("mixing.guide_value", "friction factor to start with"), Symbol: "F",
+			Is: p.Friction.Factor, Look: p.Evidence,
 			Source: working.Source{Key: "prior", Title: "chosen between the figures above", Standing: working.Judgment},
 		})
 	}
-	return w
+	return d.Working()
 }
 
 func forkMemory() working.Source {
 	return working.Source{Key: "fork mixer", Title: "warming of a dough in a fork mixer", Standing: working.FromMemory}
 }
-
-func bareDelta(d quantity.TemperatureDelta) string { return trim(d.Text(quantity.FahrenheitScale, 3)) }

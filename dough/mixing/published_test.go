@@ -65,10 +65,12 @@ func compute(in inputs) (float64, error) {
 	}
 	switch in["find"] {
 	case "water":
-		r, err := mixing.Factors{Target: in.temperature("target"), Others: in.factors(), Friction: in.delta("friction")}.Water()
+		r, err := mixing.Factors{Target: in.temperature("target"), Others: in.factors(),
+			Friction: in.delta("friction")}.Water()
 		return r.Temperature.In(scale), err
 	case "friction":
-		r, err := mixing.Measured{Dough: in.temperature("dough"), Water: in.temperature("water"), Others: in.factors()}.Friction()
+		r, err := mixing.Measured{Dough: in.temperature("dough"), Water: in.temperature("water"),
+			Others: in.factors()}.Friction()
 		return r.Factor.In(scale), err
 	case "rise":
 		n, _ := strconv.Atoi(in["factors"])
@@ -85,7 +87,8 @@ func compute(in inputs) (float64, error) {
 		}
 		return r.Ice.Grams() / in.mass("water").Grams(), err
 	case "absorption":
-		r, err := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(40), Flour: in.mass("flour"), Water: in.mass("water"), Dough: in.mass("flour").Add(in.mass("water"))}.Fit()
+		r, err := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(40), Flour: in.mass("flour"),
+			Water: in.mass("water"), Dough: in.mass("flour").Add(in.mass("water"))}.Fit()
 		return r.Absorption.Points(), err
 	}
 	return computeMore(in)
@@ -191,8 +194,9 @@ func computeMore(in inputs) (float64, error) {
 		return d.Celsius() * num("c"), err
 	case "hydration": // the water that takes up the heat of wetting when everything is at 15 °C
 		b := mixing.Balance{
-			Ingredients: []mixing.Portion{{Name: "flour", Mass: in.mass("flour"), Temperature: in.temperature("all"), Substance: mixing.Flour}},
-			Water:       in.mass("water"), WaterHeat: mixing.SpecificHeat(num("c")),
+			Ingredients: []mixing.Portion{{Name: "flour", Mass: in.mass("flour"), Temperature: in.temperature("all"),
+				Substance: mixing.Flour}},
+			Water: in.mass("water"), WaterHeat: mixing.SpecificHeat(num("c")),
 		}
 		if in["per"] == "dough" {
 			b.Mixing = mixing.SpecificEnergy(num("q")) // for each kilogram of dough
@@ -227,7 +231,8 @@ func computeMore(in inputs) (float64, error) {
 	case "capacity": // the published charts themselves, read back at their own bowl
 		flour := quantity.Kilograms(10)
 		water := quantity.MustPercent(in["ar"]).Of(flour)
-		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.MustVolume(in["bowl"]), Flour: flour, Water: water, Dough: flour.Add(water)}
+		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.MustVolume(in["bowl"]), Flour: flour, Water: water,
+			Dough: flour.Add(water)}
 		switch in["dough"] {
 		case "sweet":
 			c.Kind = mixing.EnrichedDough
@@ -265,7 +270,8 @@ func computeMore(in inputs) (float64, error) {
 		}
 		return k.From.Duration().Minutes(), err
 	case "change": // of development, water or the factor
-		c := mixing.DoughChange{From: in.temperature("from"), To: in.temperature("to"), Development: quantity.Elapsed(num("development") * float64(time.Minute))}
+		c := mixing.DoughChange{From: in.temperature("from"), To: in.temperature("to"),
+			Development: quantity.Elapsed(num("development") * float64(time.Minute))}
 		c.SaltFrom, c.SaltTo = quantity.NewPercent(num("salt from")), quantity.NewPercent(num("salt to"))
 		r, err := c.Effect()
 		switch in["of"] {
@@ -277,16 +283,19 @@ func computeMore(in inputs) (float64, error) {
 		return r.Development, err
 	case "motor":
 		e, err := mixing.Motor{
-			Watts: num("watts"), Share: quantity.MustPercent(in["share"]), Time: quantity.Elapsed(num("seconds") * float64(time.Second)), Dough: in.mass("dough"),
+			Watts: num("watts"), Share: quantity.MustPercent(in["share"]),
+			Time: quantity.Elapsed(num("seconds") * float64(time.Second)), Dough: in.mass("dough"),
 		}.Work()
 		return float64(e), err
 	case "flour for":
-		m := mixing.Mix{Mixer: mixing.Hand, Flour: in.mass("flour"), Water: quantity.MustPercent(in["now"]).Of(in.mass("flour"))}
+		m := mixing.Mix{Mixer: mixing.Hand, Flour: in.mass("flour"),
+			Water: quantity.MustPercent(in["now"]).Of(in.mass("flour"))}
 		m.Dough = m.Flour.Add(m.Water)
 		r, err := m.FlourFor(quantity.MustPercent(in["wanted"]))
 		return r.Flour.Grams(), err
 	case "hydration with": // of a dough with a tablespoon of flour more
-		m := mixing.Mix{Mixer: mixing.Hand, Flour: in.mass("flour"), Water: quantity.MustPercent(in["now"]).Of(in.mass("flour"))}
+		m := mixing.Mix{Mixer: mixing.Hand, Flour: in.mass("flour"),
+			Water: quantity.MustPercent(in["now"]).Of(in.mass("flour"))}
 		m.Dough = m.Flour.Add(m.Water)
 		c, err := mixing.Sticking{Mix: m, Kneaded: quantity.Elapsed(10 * time.Minute), Rested: true}.Advise()
 		if err != nil || len(c.Additions) < 2 {
@@ -304,7 +313,8 @@ func computeMore(in inputs) (float64, error) {
 		return most.Kilograms() * m.Flour.Grams() / m.Dough.Grams(), err
 	case "scald":
 		r, err := mixing.Scald{
-			Flour: in.mass("flour"), Water: in.mass("water"), FlourTemperature: in.temperature("at"), Mash: in.temperature("mash"), Bowl: mixing.HeatCapacity(num("bowl")),
+			Flour: in.mass("flour"), Water: in.mass("water"), FlourTemperature: in.temperature("at"),
+			Mash: in.temperature("mash"), Bowl: mixing.HeatCapacity(num("bowl")),
 		}.Pour()
 		if in["of"] == "boiling" {
 			return r.WithBoiling.Celsius(), err
@@ -312,7 +322,8 @@ func computeMore(in inputs) (float64, error) {
 		return r.Water.Celsius(), err
 	case "reduction":
 		flour := quantity.Kilograms(10)
-		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Flour: flour, Water: quantity.Kilograms(6), Dough: quantity.Kilograms(17)}
+		c := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Flour: flour, Water: quantity.Kilograms(6),
+			Dough: quantity.Kilograms(17)}
 		plain, err := c.Fit()
 		if err != nil {
 			return 0, err

@@ -5,7 +5,6 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/sources"
 )
 
 // Way names a way to the target temperature when plain water does not reach it.
@@ -56,8 +55,7 @@ type WaterRemedy struct {
 	// Enough reports whether this way reaches the target by itself.
 	Enough bool `json:"enough"`
 
-	steps  []working.Step
-	solved *BalanceResult // the balance that was solved for it, when there was one
+	from origin
 }
 
 // String prints what to do.
@@ -96,7 +94,8 @@ func (r WaterResult) ice() []WaterRemedy {
 	if in.Pour.IsZero() || in.Tap.IsZero() {
 		m.Text = working.Tell(
 			"mixing.remedy_ice_amount",
-			"replace part of the water with ice; give the weight of the water and the temperature of the tap for the amount")
+			"replace part of the water with ice; give the weight of the water and the temperature of the tap for the "+
+				"amount")
 		return []WaterRemedy{m}
 	}
 	ice, err := IceWater{Water: in.Pour, Tap: in.Tap, Need: r.Temperature, Ice: in.Ice}.Replace()
@@ -104,7 +103,7 @@ func (r WaterResult) ice() []WaterRemedy {
 		return nil
 	}
 	m.Ice, m.Liquid, m.Enough, m.Text = ice.Ice, ice.Liquid, ice.Feasible, ice.Message()
-	m.steps = ice.Working().Steps
+	m.from.ice = &ice
 	return []WaterRemedy{m}
 }
 
@@ -121,41 +120,39 @@ func (r WaterResult) factorAt(way Way, limit quantity.Temperature) WaterRemedy {
 	o := in.Others[k]
 	// The water moves by as much as the factor, the other way.
 	t := o.Temperature.Add(r.Temperature.Sub(limit))
-	m := WaterRemedy{Way: way, Factor: o.label(k), Temperature: t, Enough: t.Compare(coldestFlour) >= 0 && t.Compare(warmestFlour) <= 0}
+	m := WaterRemedy{
+		Way: way, Factor: o.label(k), Temperature: t, Enough: t.Compare(coldestFlour) >= 0 &&
+			t.Compare(warmestFlour) <= 0,
+		from: origin{asked: r.Temperature, limit: limit, factor: &o, number: k},
+	}
 	name := o.told(k)
 	switch {
 	case !m.Enough && way == WarmFlour:
 		m.Text = working.Tell(
-			"mixing.remedy_warm_not_enough", "warming helps but does not do it alone: the %v would have to be at %.1f", name, t)
+			"mixing.remedy_warm_not_enough", "warming helps but does not do it alone: the %v would have to be at %.1f",
+			name, t)
 	case !m.Enough:
 		m.Text = working.Tell(
-			"mixing.remedy_chill_not_enough", "chilling helps but does not do it alone: the %v would have to be at %.1f", name, t)
+			"mixing.remedy_chill_not_enough", "chilling helps but does not do it alone: the %v would have to be at "+
+				"%.1f", name, t)
 	case way == WarmFlour:
 		m.Text = working.Tell("mixing.remedy_warm_factor", "warm the %v to %.1f, with water at %.1f", name, t, limit)
 	default:
 		m.Text = working.Tell("mixing.remedy_chill_factor", "chill the %v to %.1f, with water at %.1f", name, t, limit)
 	}
-	s := scaleOf([]quantity.Temperature{o.Temperature, r.Temperature, limit})
-	symbol := o.symbol(k)
-	m.steps = []working.Step{{
-		Name: way.String(), Symbol: symbol + "′", Formula: symbol + " + (T_water − T_limit)",
-		Where: []working.Binding{
-			bind(symbol, "temperature of: "+o.label(k), s.temperature(o.Temperature)),
-			bind("T_limit", "water that can be poured", s.temperature(limit)),
-		},
-		Numbers: s.number(o.Temperature) + " + (" + s.number(r.Temperature) + " − " + s.number(limit) + ")",
-		Value:   s.temperature(t), Exact: s.exact, Tolerance: s.tolerance(3), Source: working.Algebra(),
-	}}
 	return m
 }
 
 func (r WaterResult) lessFriction(limit quantity.Temperature) WaterRemedy {
 	in := r.in
 	f := in.Friction.Sub(limit.Sub(r.Temperature))
-	m := WaterRemedy{Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0}
+	m := WaterRemedy{
+		Way: ShorterMixing, Friction: f, Enough: f.Sign() >= 0,
+		from: origin{asked: r.Temperature, limit: limit, friction: r.Friction, mixing: in.Mixing},
+	}
 	m.Text = working.Tell(
 		"mixing.remedy_mix_less",
-		"mix less: a friction factor of %.1f instead of %.1f would do, with folds later for strength", f, in.Friction)
+		"mix less: a friction factor of %.1f instead of %.1f would do, and folds later", f, in.Friction)
 	if m.Enough && in.Friction.Sign() > 0 && in.Mixing > 0 {
 		m.Mixing = proportion(in.Mixing, f.Celsius()/in.Friction.Celsius())
 		m.Text = working.Tell("mixing.remedy_mix_less_minutes", "%v, about %v of mixing", m.Text, m.Mixing)
@@ -163,16 +160,6 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) WaterRemedy {
 	if !m.Enough {
 		m.Text = working.Tell("mixing.remedy_mix_less_not_enough", "less mixing helps but does not do it alone")
 	}
-	s := scaleOf([]quantity.Temperature{r.Temperature, limit}, in.Friction)
-	m.steps = []working.Step{{
-		Name: "friction factor that would do", Symbol: "F′", Formula: "F − (T_limit − T_water)",
-		Where: []working.Binding{
-			bind("F", "friction factor", s.delta(in.Friction)),
-			bind("T_limit", "water that can be poured", s.temperature(limit)),
-		},
-		Numbers: s.deltaNumber(in.Friction) + " − (" + s.number(limit) + " − " + s.number(r.Temperature) + ")",
-		Value:   s.delta(f), Exact: s.exact, Tolerance: s.tolerance(3), Source: working.Algebra(),
-	}}
 	return m
 }
 
@@ -180,22 +167,11 @@ func (r WaterResult) lessFriction(limit quantity.Temperature) WaterRemedy {
 // much as the target.
 func (r WaterResult) otherTarget(limit quantity.Temperature) WaterRemedy {
 	in := r.in
-	n := int64(in.Count())
-	t := in.Target.Add(limit.Sub(r.Temperature).Divide(n))
-	s := scaleOf([]quantity.Temperature{in.Target, r.Temperature, limit})
+	t := in.Target.Add(limit.Sub(r.Temperature).Divide(int64(in.Count())))
 	return WaterRemedy{
 		Way: OtherTarget, Temperature: t, Enough: true,
 		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit, t),
-		steps: []working.Step{{
-			Name: "dough temperature with water at the limit", Symbol: "T′", Formula: "T + (T_limit − T_water) ÷ n",
-			Where: []working.Binding{
-				bind("T", "dough temperature wanted", s.temperature(in.Target)),
-				bind("T_limit", "water that can be poured", s.temperature(limit)),
-				bind("n", "number of factors, the water included", fixed(float64(n), 0)),
-			},
-			Numbers: s.number(in.Target) + " + (" + s.number(limit) + " − " + s.number(r.Temperature) + ") ÷ " + fixed(float64(n), 0),
-			Value:   t.Text(s.unit, 3), Tolerance: s.tolerance(3) + 0.0002, Source: sources.FrictionIsRise,
-		}},
+		from: origin{asked: r.Temperature, limit: limit, target: in.Target, friction: r.Friction},
 	}
 }
 

@@ -16,16 +16,19 @@ func (r WaterResult) Report() report.Report {
 	in := r.in
 	var rows report.Rows
 	for i, o := range in.Others {
-		rows = append(rows, report.Row{Label: working.Tell("mixing.label_factor", "%v", o.told(i)), Value: report.Rounded(o.Temperature, 1)})
+		rows = append(rows, report.Row{Label: working.Tell("mixing.label_factor", "%v", o.told(i)),
+			Value: report.Rounded(o.Temperature, 1)})
 	}
 	rows = append(rows, report.Row{
 		Label: working.Tell("mixing.label_friction", "friction factor"), Value: report.Rounded(r.Friction.Factor, 1),
 		Note: working.Tell("mixing.note_factors", "for %d factors", r.Friction.Factors),
 	})
 	if rise, err := r.Friction.Rise(); err == nil {
-		rows = append(rows, report.Row{Label: working.Tell("mixing.label_warming", "warming by mixing"), Value: report.Rounded(rise, 1)})
+		rows = append(rows, report.Row{Label: working.Tell("mixing.label_warming", "warming by mixing"),
+			Value: report.Rounded(rise, 1)})
 	}
-	rows = append(rows, report.Row{Label: working.Tell("mixing.label_target", "dough wanted"), Value: report.Rounded(in.Target, 1)})
+	rows = append(rows, report.Row{Label: working.Tell("mixing.label_target", "dough wanted"),
+		Value: report.Rounded(in.Target, 1)})
 	out.Sections = append(out.Sections, report.Section{
 		Key: "factors", Title: working.Tell("mixing.title_factors", "Reckoned with"), Blocks: blocks(rows, r.Notes),
 	})
@@ -72,13 +75,16 @@ func (r PlannedWater) Report() report.Report {
 			Label: working.Tell("mixing.label_warming", "warming by mixing"), Value: report.Rounded(r.Warming, 1),
 			Note: working.Tell("mixing.note_basis", "%v", r.Basis),
 		},
-		{Label: working.Tell("mixing.label_sensitivity", "dough for each degree of water"), Value: degrees(r.Sensitivity)},
+		{Label: working.Tell("mixing.label_sensitivity", "dough for each degree of water"),
+			Value: degrees(r.Sensitivity)},
 	}
 	if !r.ByFactors.IsZero() {
-		rows = append(rows, report.Row{Label: working.Tell("mixing.label_by_factors", "water by the factor method"), Value: report.Rounded(r.ByFactors, 1)})
+		rows = append(rows, report.Row{Label: working.Tell("mixing.label_by_factors", "water by the factor method"),
+			Value: report.Rounded(r.ByFactors, 1)})
 		rows = append(rows, report.Row{
-			Label: working.Tell("mixing.label_agreeing", "friction factor with which both agree today"), Value: report.Rounded(r.AgreeingFriction.Factor, 1),
-			Note: working.Tell("mixing.note_factors", "for %d factors", r.AgreeingFriction.Factors),
+			Label: working.Tell("mixing.label_agreeing", "friction factor with which both agree today"),
+			Value: report.Rounded(r.AgreeingFriction.Factor, 1),
+			Note:  working.Tell("mixing.note_factors", "for %d factors", r.AgreeingFriction.Factors),
 		})
 	}
 	out.Sections = append(out.Sections, report.Section{
@@ -97,14 +103,16 @@ func (c Comparison) Report() report.Report {
 		return out
 	}
 	out.Sections = []report.Section{{
-		Key: "methods", Title: working.Tell("mixing.title_methods", "Two methods side by side"), Blocks: []report.Block{report.Grid{
+		Key: "methods", Title: working.Tell("mixing.title_methods", "Two methods side by side"),
+		Blocks: []report.Block{report.Grid{
 			Key: "methods",
 			Columns: []report.GridColumn{
 				{Key: "what"}, {Key: "factors", Title: working.Tell("mixing.column_factors", "factors"), Right: true},
 				{Key: "balance", Title: working.Tell("mixing.column_balance", "balance"), Right: true},
 			},
 			Rows: [][]report.Cell{
-				{report.Of(working.Tell("mixing.label_water", "water")), report.Rounded(c.ByFactors, 1), report.Rounded(c.ByBalance, 1)},
+				{report.Of(working.Tell("mixing.label_water", "water")), report.Rounded(c.ByFactors, 1),
+					report.Rounded(c.ByBalance, 1)},
 				{
 					report.Of(working.Tell("mixing.label_sensitivity", "dough for each degree of water")),
 					report.Rounded(c.SensitivityByFactors, 2), report.Rounded(c.SensitivityByBalance, 2),
@@ -134,12 +142,15 @@ func (c Comparison) section() report.Section {
 	g.Rows = append(g.Rows, []report.Cell{
 		report.Of(working.Tell("mixing.label_heat", "heat of mixing")), {}, {}, report.Rounded(c.HeatShift, 1),
 	})
-	g.Total = []report.Cell{report.Of(working.Tell("mixing.label_difference", "factors less balance")), {}, {}, report.Rounded(c.Difference, 1)}
+	g.Total = []report.Cell{report.Of(working.Tell("mixing.label_difference", "factors less balance")), {}, {},
+		report.Rounded(c.Difference, 1)}
 	return report.Section{
-		Key: "parts", Title: working.Tell("mixing.title_parts", "What each part counts, the water as one, and what it moves"),
+		Key: "parts", Title: working.Tell("mixing.title_parts",
+			"What each part counts, the water as one, and what it moves"),
 		Blocks: []report.Block{g, report.Paragraph{
 			Text: working.Tell(
-				"mixing.far_from_measured", "Far from the day on which a friction factor was measured, believe the balance."),
+				"mixing.far_from_measured", "Far from the day on which a friction factor was measured, believe the "+
+					"balance."),
 			Tone: report.Aside,
 		}},
 	}
@@ -152,11 +163,12 @@ func (f Friction) Report() report.Report {
 	if err != nil {
 		return out
 	}
-	out.Sections = []report.Section{{Key: "use", Title: working.Tell("mixing.title_use", "Use it"), Blocks: []report.Block{report.List{
-		working.Tell("mixing.use_rise", "as a warming of the dough of %.1f, for any number of factors", rise),
-		working.Tell("mixing.use_factor", "or as a friction factor of %.1f, for %d factors", f.Factor, f.Factors),
-		working.Tell("mixing.use_holds", "it holds for the same mixer, dough weight, stiffness and mixing time"),
-	}}}}
+	out.Sections = []report.Section{{Key: "use", Title: working.Tell("mixing.title_use", "Use it"),
+		Blocks: []report.Block{report.List{
+			working.Tell("mixing.use_rise", "as a warming of the dough of %.1f, for any number of factors", rise),
+			working.Tell("mixing.use_factor", "or as a friction factor of %.1f, for %d factors", f.Factor, f.Factors),
+			working.Tell("mixing.use_holds", "it holds for the same mixer, dough weight, stiffness and mixing time"),
+		}}}}
 	return out
 }
 
@@ -198,7 +210,8 @@ func (r BalanceResult) Report() report.Report {
 		return out
 	}
 	rows := report.Rows{
-		{Label: working.Tell("mixing.label_sensitivity", "dough for each degree of water"), Value: report.Rounded(r.Sensitivity, 2)},
+		{Label: working.Tell("mixing.label_sensitivity", "dough for each degree of water"),
+			Value: report.Rounded(r.Sensitivity, 2)},
 		{Label: working.Tell("mixing.label_heat_added", "heat added, kJ"), Value: report.Rounded(r.HeatAdded, 1)},
 	}
 	out.Sections = []report.Section{{Key: "balance", Blocks: []report.Block{rows}}}
@@ -214,17 +227,20 @@ func (l Learned) Report() report.Report {
 	var rows report.Rows
 	for i, e := range l.PerMinute {
 		rows = append(rows, report.Row{
-			Label: working.Tell("mixing.label_speed", "warming a minute at speed %d", i+1), Value: report.Rounded(e.Value, 2),
-			Note: working.Tell("mixing.note_error", "± %.2f", e.StandardError),
+			Label: working.Tell("mixing.label_speed", "warming a minute at speed %d", i+1),
+			Value: report.Rounded(e.Value, 2),
+			Note:  working.Tell("mixing.note_error", "± %.2f", e.StandardError),
 		})
 	}
 	rows = append(
 		rows,
 		report.Row{
-			Label: working.Tell("mixing.label_bowl", "bowl, of the dough's heat capacity"), Value: report.Rounded(l.Bowl.Value, 1),
-			Note: working.Tell("mixing.note_share_error", "± %.1f", l.Bowl.StandardError),
+			Label: working.Tell("mixing.label_bowl", "bowl, of the dough's heat capacity"),
+			Value: report.Rounded(l.Bowl.Value, 1),
+			Note:  working.Tell("mixing.note_share_error", "± %.1f", l.Bowl.StandardError),
 		},
-		report.Row{Label: working.Tell("mixing.label_strays", "one batch strays by"), Value: report.Rounded(l.Spread, 1)},
+		report.Row{Label: working.Tell("mixing.label_strays", "one batch strays by"), Value: report.Rounded(l.Spread,
+			1)},
 	)
 	out.Sections = []report.Section{{Key: "speeds", Blocks: []report.Block{rows}}}
 	return out
@@ -248,31 +264,38 @@ func (r DoughChanged) Report() report.Report {
 	}
 	out.Sections = []report.Section{{Key: "change", Blocks: []report.Block{report.Rows{
 		{Label: working.Tell("mixing.label_times", "times the kneading time"), Value: report.Rounded(r.Times, 2)},
-		{Label: working.Tell("mixing.label_points", "water at the same consistency, points of the flour"), Value: report.Rounded(r.Water.Points(), 1)},
+		{Label: working.Tell("mixing.label_points", "water at the same consistency, points of the flour"),
+			Value: report.Rounded(r.Water.Points(), 1)},
 	}}}}
-	out.RestsOn = []working.Message{working.Tell("mixing.rests_one_flour", "one flour in a farinograph; the direction is sure, the size is not")}
+	out.RestsOn = []working.Message{working.Tell("mixing.rests_one_flour",
+		"one flour in a farinograph; the direction is sure, the size is not")}
 	return out
 }
 
 // Report tells whether it fits, how to split it, and how it is kneaded.
 func (r BowlFit) Report() report.Report {
-	out := report.Report{Headline: r.Message(), Cautions: r.Cautions, Sources: []working.Source{sources.PlanetaryManuals, sources.HouseholdManuals}}
+	out := report.Report{Headline: r.Message(), Cautions: r.Cautions,
+		Sources: []working.Source{sources.PlanetaryManuals, sources.HouseholdManuals}}
 	if r.Batches == 0 {
 		return out
 	}
-	rows := report.Rows{{Label: working.Tell("mixing.label_absorption", "water over flour"), Value: report.Rounded(r.Absorption, 1)}}
+	rows := report.Rows{{Label: working.Tell("mixing.label_absorption", "water over flour"),
+		Value: report.Rounded(r.Absorption, 1)}}
 	if r.MostHigh.Sign() > 0 {
 		rows = append(rows, report.Row{
-			Label: working.Tell("mixing.label_most", "most"), Value: report.Rounded(quantity.Range[quantity.Mass]{Low: r.MostLow, High: r.MostHigh}, 0),
-			Note: working.Tell("mixing.note_by_basis", "by: %v", r.Basis),
+			Label: working.Tell("mixing.label_most", "most"),
+			Value: report.Rounded(quantity.Range[quantity.Mass]{Low: r.MostLow, High: r.MostHigh}, 0),
+			Note:  working.Tell("mixing.note_by_basis", "by: %v", r.Basis),
 		})
 	}
 	if r.Least.Sign() > 0 {
-		rows = append(rows, report.Row{Label: working.Tell("mixing.label_least", "least, for the hook to catch it"), Value: report.Rounded(r.Least, 0)})
+		rows = append(rows, report.Row{Label: working.Tell("mixing.label_least", "least, for the hook to catch it"),
+			Value: report.Rounded(r.Least, 0)})
 	}
 	if r.Batches > 1 {
 		rows = append(rows, report.Row{
-			Label: working.Tell("mixing.label_mix", "mix"), Value: report.Of(working.Tell("mixing.batches_of", "%d batches of %.0f", r.Batches, r.Each))})
+			Label: working.Tell("mixing.label_mix", "mix"), Value: report.Of(working.Tell("mixing.batches_of",
+				"%d batches of %.0f", r.Batches, r.Each))})
 	}
 	out.Sections = append(out.Sections, report.Section{
 		Key: "bowl", Title: working.Tell("mixing.title_bowl", "The dough and the bowl"), Blocks: blocks(rows, r.Notes),
@@ -285,7 +308,8 @@ func (r BowlFit) Report() report.Report {
 
 // Report tells the stages, and what to look for at the end.
 func (k Kneading) Report() report.Report {
-	out := report.Report{Headline: k.Message(), Cautions: k.in.Mixer.Cautions(), Sources: []working.Source{sources.KilbornTipples}}
+	out := report.Report{Headline: k.Message(), Cautions: k.in.Mixer.Cautions(),
+		Sources: []working.Source{sources.KilbornTipples}}
 	if len(k.Stages) == 0 {
 		return out
 	}
@@ -296,13 +320,15 @@ func (k Kneading) Report() report.Report {
 	}
 	stages = append(stages, k.Notes...)
 	if !k.FinishByHand.IsZero() {
-		stages = append(stages, working.Tell("mixing.finish_by_hand", "above %.0f stop the machine and finish by hand", k.FinishByHand))
+		stages = append(stages, working.Tell("mixing.finish_by_hand", "above %.0f stop the machine and finish by hand",
+			k.FinishByHand))
 	}
 	signs := report.List{working.Tell("mixing.windowpane_goal", "windowpane: %v", k.Windowpane)}
 	signs = append(signs, k.Ready...)
 	signs = append(append(signs, k.Under...), k.Over...)
 	out.Sections = []report.Section{
-		{Key: "kneading", Title: working.Tell("mixing.title_kneading", "Kneading: look within these times, the signs decide"), Blocks: []report.Block{stages}},
+		{Key: "kneading", Title: working.Tell("mixing.title_kneading",
+			"Kneading: look within these times, the signs decide"), Blocks: []report.Block{stages}},
 		{Key: "ready", Title: working.Tell("mixing.title_ready", "Ready when"), Blocks: []report.Block{signs}},
 	}
 	out.Sources = append(out.Sources, sources.BreadSchool, sources.Windowpane, sources.WarenkundeKneading)
@@ -311,21 +337,25 @@ func (k Kneading) Report() report.Report {
 
 // Report tells what to do and why, and what some flour would do.
 func (c Clearing) Report() report.Report {
-	out := report.Report{Headline: working.Tell("mixing.no_dough", "no dough"), Sources: []working.Source{sources.HouseholdManuals, sources.KneadingMemory}}
+	out := report.Report{Headline: working.Tell("mixing.no_dough", "no dough"),
+		Sources: []working.Source{sources.HouseholdManuals, sources.KneadingMemory}}
 	if len(c.Say) == 0 {
 		return out
 	}
 	out.Headline = working.Tell("mixing.clearing", "the dough does not clear the bowl: %v", c.Step)
 	if c.Expected {
-		out.Headline = working.Tell("mixing.clearing_expected", "that this dough does not clear the bowl now is to be expected: %v", c.Step)
+		out.Headline = working.Tell("mixing.clearing_expected",
+			"that this dough does not clear the bowl now is to be expected: %v", c.Step)
 	}
 	out.Cautions = c.in.Mix.Mixer.Cautions()
-	out.Sections = []report.Section{{Key: "do", Title: working.Tell("mixing.title_do", "What to do"), Blocks: []report.Block{report.List(c.Say)}}}
+	out.Sections = []report.Section{{Key: "do", Title: working.Tell("mixing.title_do", "What to do"),
+		Blocks: []report.Block{report.List(c.Say)}}}
 	if len(c.Additions) == 0 {
 		return out
 	}
 	g := report.Grid{
-		Key: "flour", Caption: working.Tell("mixing.caption_flour", "What more flour does, in percent of all flour; at most %.0f in all", c.Cap),
+		Key: "flour", Caption: working.Tell("mixing.caption_flour",
+			"What more flour does, in percent of all flour; at most %.0f in all", c.Cap),
 		Columns: []report.GridColumn{
 			{Key: "flour", Title: working.Tell("mixing.column_flour", "flour"), Right: true},
 			{Key: "hydration", Title: working.Tell("mixing.column_hydration", "hydration"), Right: true},
@@ -336,23 +366,27 @@ func (c Clearing) Report() report.Report {
 	now := c.in.with(quantity.Mass{})
 	for _, a := range append([]FlourAdded{now}, c.Additions...) {
 		g.Rows = append(g.Rows, []report.Cell{
-			report.Rounded(a.Flour, 1), report.Rounded(a.Hydration, 1), report.Rounded(a.Salt, 2), report.Rounded(a.Prefermented, 1),
+			report.Rounded(a.Flour, 1), report.Rounded(a.Hydration, 1), report.Rounded(a.Salt, 2),
+			report.Rounded(a.Prefermented, 1),
 		})
 	}
-	out.Sections = append(out.Sections, report.Section{Key: "flour", Title: working.Tell("mixing.title_flour", "If flour is needed"), Blocks: []report.Block{g}})
+	out.Sections = append(out.Sections, report.Section{Key: "flour", Title: working.Tell("mixing.title_flour",
+		"If flour is needed"), Blocks: []report.Block{g}})
 	return out
 }
 
 // Report tells how hot the water must be, and what boiling water does.
 func (r ScaldWater) Report() report.Report {
-	out := report.Report{Headline: r.Message(), Cautions: r.Cautions, Sources: []working.Source{sources.HeatBalance, sources.GeankoplisHeats}}
+	out := report.Report{Headline: r.Message(), Cautions: r.Cautions, Sources: []working.Source{sources.HeatBalance,
+		sources.GeankoplisHeats}}
 	if r.Water.IsZero() {
 		return out
 	}
 	rows := report.Rows{
 		{Label: working.Tell("mixing.label_scald", "water at least"), Value: report.Rounded(r.Water, 0)},
 		{Label: working.Tell("mixing.label_boiling", "water boils at"), Value: report.Rounded(r.Boiling, 1)},
-		{Label: working.Tell("mixing.label_with_boiling", "mash with boiling water"), Value: report.Rounded(r.WithBoiling, 0)},
+		{Label: working.Tell("mixing.label_with_boiling", "mash with boiling water"),
+			Value: report.Rounded(r.WithBoiling, 0)},
 	}
 	out.Sections = []report.Section{{Key: "scald", Blocks: blocks(rows, r.Notes)}}
 	return out

@@ -57,7 +57,8 @@ func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 	r.wanted = (r.total*target.Celsius() - r.heatSum) / (liquid.Kilograms() * float64(r.in.WaterHeat))
 	r.Water = quantity.Celsius(r.wanted)
 	if r.Water.IsZero() {
-		p.Add("Ingredients", "heat that would take water below absolute zero", "temperatures and work nearer the target", quantity.ErrInconsistent)
+		p.Add("Ingredients", "heat that would take water below absolute zero",
+			"temperatures and work nearer the target", quantity.ErrInconsistent)
 		return BalanceResult{}, p.Err()
 	}
 	r.Flour = r.meanFlour()
@@ -106,7 +107,8 @@ func (b Balance) FlourFor(target quantity.Temperature) (BalanceResult, error) {
 	r.wanted = (r.total*target.Celsius() - r.heatSum) / r.flourCapacity()
 	r.Flour = quantity.Celsius(r.wanted)
 	if r.Flour.IsZero() {
-		p.Add("Ingredients", "heat that would take flour below absolute zero", "temperatures and work nearer the target", quantity.ErrInconsistent)
+		p.Add("Ingredients", "heat that would take flour below absolute zero",
+			"temperatures and work nearer the target", quantity.ErrInconsistent)
 		return BalanceResult{}, p.Err()
 	}
 	r.Feasible = r.Flour.Compare(coldestFlour) >= 0 && r.Flour.Compare(warmestFlour) <= 0

@@ -87,11 +87,16 @@ const (
 // Advise answers what to do about a dough that does not clear the bowl: is that expected of it, and if not, what
 // first and what next.
 //
-// Wet doughs (water above 72 to 75 % of the flour), rye, whole grain before 10 minutes, and rich doughs before the fat is
-// in do not clear it: knead on, scrape, or fold later. Otherwise stop, scrape, rest 10 to 20 minutes while the flour takes
-// up water, knead 2 more; that cures most cases. Only then flour, a teaspoon (2.6 g) at a time, at most 3 % of the flour
-// in all, with what it does to hydration, salt and prefermented flour. After that, or when the dough is warmer than 28 °C
-// or kneaded half as long again as usual: stop the machine, cool and fold. Kneaded 0 to 4 h, flour added 0 to 20 % of the
+// Wet doughs (water above 72 to 75 % of the flour), rye, whole grain before 10 minutes, and rich doughs before the fat
+// is
+// in do not clear it: knead on, scrape, or fold later. Otherwise stop, scrape, rest 10 to 20 minutes while the flour
+// takes
+// up water, knead 2 more; that cures most cases. Only then flour, a teaspoon (2.6 g) at a time, at most 3 % of the
+// flour
+// in all, with what it does to hydration, salt and prefermented flour. After that, or when the dough is warmer than 28
+// °C
+// or kneaded half as long again as usual: stop the machine, cool and fold. Kneaded 0 to 4 h, flour added 0 to 20 % of
+// the
 // flour. The order is the trade's, its figures are marked where they stand. Errors: ErrRequired, ErrOutOfRange,
 // ErrInconsistent. Source: booklets of bread machines; from memory and judgment where marked.
 func (in Sticking) Advise() (Clearing, error) {
@@ -125,47 +130,58 @@ func (c *Clearing) decide(k Kneading) {
 	switch {
 	case m.Kind == RyeDough:
 		c.Step, c.Expected = LeaveIt, true
-		say(working.Tell("mixing.clear_rye", "rye sticks and is meant to: no flour; scrape the bowl, use wet hands, and stop when there are no dry specks"))
+		say(working.Tell("mixing.clear_rye", "rye sticks and is meant to: no flour; scrape the bowl, use wet hands, "+
+			"and stop when there are no dry specks"))
 	case !in.Dough.IsZero() && in.Dough.Celsius() > warmDough:
 		c.Step = CoolIt
 		say(working.Tell(
-			"mixing.clear_warm", "at %.1f a dough sticks because it is warm: stop the machine, let it rest in the cold for 20 to 30 minutes, then fold", in.Dough))
+			"mixing.clear_warm", "at %.1f a dough sticks because it is warm: stop the machine, let it rest in the "+
+				"cold for 20 to 30 minutes, then fold", in.Dough))
 	case in.Kneaded < k.From && !in.Rested || soaking:
 		c.Step, c.Expected = KneadOn, true
 		c.KneadOn = k.From - in.Kneaded
 		if soaking {
 			c.KneadOn = max(c.KneadOn, quantity.Elapsed(wholeGrainSoaks)-in.Kneaded)
 		}
-		say(working.Tell("mixing.clear_early", "too early to tell: knead about %v more, scrape the bowl once, and add no flour", c.KneadOn))
+		say(working.Tell("mixing.clear_early", "too early to tell: knead about %v more, scrape the bowl once, and "+
+			"add no flour", c.KneadOn))
 	case m.rich() && !in.FatIn:
 		c.Step, c.Expected = KneadOn, true
-		say(working.Tell("mixing.clear_rich", "a rich dough clears the bowl only after the fat is in: let the gluten form, then add the fat in pieces"))
+		say(working.Tell("mixing.clear_rich", "a rich dough clears the bowl only after the fat is in: let the gluten "+
+			"form, then add the fat in pieces"))
 	case wet > neverClears:
 		c.Step, c.Expected = StopAndFold, true
 		say(working.Tell(
-			"mixing.clear_wet", "at %.0f water a dough need not clear the bowl: stop when it is smooth, and give it three or four sets of folds", m.hydration()))
+			"mixing.clear_wet", "at %.0f water a dough need not clear the bowl: stop when it is smooth, and give it "+
+				"three or four sets of folds", m.hydration()))
 	case !in.Rested:
 		c.Step = ScrapeAndRest
 		c.Expected = wet > wetDough || m.Kind == MixedRyeDough
-		say(working.Tell("mixing.clear_rest", "stop, scrape bowl and hook, let it rest 10 to 20 minutes, then knead 2 minutes: this cures most cases"))
+		say(working.Tell("mixing.clear_rest", "stop, scrape bowl and hook, let it rest 10 to 20 minutes, then knead "+
+			"2 minutes: this cures most cases"))
 		if m.Mixer != Hand && m.Mixer != Processor && wet > 60 {
 			say(working.Tell(
 				"mixing.clear_gather",
-				"if it still lies flat, one speed up for 1 to 2 minutes lets a soft dough gather, then back; not beyond what the machine's booklet allows"))
+				"if it still lies flat, one speed up for 1 to 2 minutes lets a soft dough gather, then back; not "+
+					"beyond what the machine's booklet allows"))
 		}
 	case in.Kneaded > k.To+k.To/2 || c.Left.IsZero():
 		c.Step = StopAndFold
 		if c.Left.IsZero() {
 			say(working.Tell("mixing.clear_cap", "%.0f of flour is the most: more makes another dough", c.Cap))
 		} else {
-			say(working.Tell("mixing.clear_long", "kneaded for %v, half as long again as usual: more mixing tears it down", in.Kneaded))
+			say(working.Tell("mixing.clear_long", "kneaded for %v, half as long again as usual: more mixing tears it "+
+				"down", in.Kneaded))
 		}
-		say(working.Tell("mixing.clear_fold", "stop the machine; three or four sets of folds half an hour apart give the strength"))
+		say(working.Tell("mixing.clear_fold", "stop the machine; three or four sets of folds half an hour apart give "+
+			"the strength"))
 	default:
 		c.Step = AddFlour
 		say(working.Tell(
-			"mixing.clear_flour", "a teaspoon of flour (%.1f), knead a minute, look again; at most %.0f more in all", quantity.Grams(gramsTeaspoon), c.Left))
-		say(working.Tell("mixing.clear_record", "write it down: it changes water, salt and levain for all of the flour"))
+			"mixing.clear_flour", "a teaspoon of flour (%.1f), knead a minute, look again; at most %.0f more in all",
+			quantity.Grams(gramsTeaspoon), c.Left))
+		say(working.Tell("mixing.clear_record",
+			"write it down: it changes water, salt and levain for all of the flour"))
 	}
 	if in.Mix.Mixer == Planetary || in.Mix.Mixer == Spiral || in.Mix.Mixer == Fork {
 		say(working.Tell("mixing.clear_stop_first", "switch the machine off before you scrape"))
@@ -188,7 +204,8 @@ func (c *Clearing) additions() {
 func (in Sticking) with(flour quantity.Mass) FlourAdded {
 	all := in.Mix.Flour.Add(in.Added).Add(flour)
 	return FlourAdded{
-		Flour: flour, Hydration: in.Mix.Water.PercentOf(all), Salt: in.Mix.Salt.PercentOf(all), Prefermented: in.Mix.Prefermented.PercentOf(all),
+		Flour: flour, Hydration: in.Mix.Water.PercentOf(all), Salt: in.Mix.Salt.PercentOf(all),
+		Prefermented: in.Mix.Prefermented.PercentOf(all),
 	}
 }
 
@@ -196,15 +213,18 @@ func (in Sticking) with(flour quantity.Mass) FlourAdded {
 //
 //	x = F·(h₁ ÷ h₂ − 1) = W ÷ h₂ − F
 //
-// F is the flour, W the water, h₁ the hydration now and h₂ that wanted, which is not above it and not below 20 %. Exact.
-// It does not ask whether that much is wise: compare [Clearing] Cap. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent.
+// F is the flour, W the water, h₁ the hydration now and h₂ that wanted, which is not above it and not below 20 %.
+// Exact.
+// It does not ask whether that much is wise: compare [Clearing] Cap. Errors: ErrRequired, ErrOutOfRange,
+// ErrInconsistent.
 // Source: algebra of baker's percentages.
 func (in Mix) FlourFor(hydration quantity.Percent) (FlourAdded, error) {
 	var p quantity.Problems
 	in.check(&p)
 	quantity.Check(&p, "hydration", hydration, quantity.NewPercent(20), quantity.NewPercent(150))
 	if p.Err() == nil && hydration.Compare(in.hydration()) > 0 {
-		p.Add("hydration", hydration.String(), "at most what the dough has, "+in.hydration().String(), quantity.ErrInconsistent)
+		p.Add("hydration", hydration.String(), "at most what the dough has, "+in.hydration().String(),
+			quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
 		return FlourAdded{}, err
@@ -230,19 +250,24 @@ func (c Clearing) Working() working.Working {
 		return d.Working()
 	}
 	in := c.in
-	flour := working.Given("F", working.Tell("mixing.symbol_all_flour", "flour of the whole dough"), in.Mix.Flour.Add(in.Added))
+	flour := working.Given("F", working.Tell("mixing.symbol_all_flour", "flour of the whole dough"),
+		in.Mix.Flour.Add(in.Added))
 	first := working.Given("F_0", working.Tell("mixing.symbol_flour_first", "flour of the formula"), in.Mix.Flour)
 	d.Find(working.Finding{
 		Name: working.Tell("mixing.flour_cap", "the most flour to add"), Symbol: "x_max",
-		By: first.Times(working.Given("k", working.Tell("mixing.symbol_cap", "share of the flour"), quantity.NewPercent(mostAdded)).Share()), Is: c.Cap,
-		Decimals: 1, Source: working.Source{Key: "cap on flour", Title: "3 % of the flour at most", Standing: working.Judgment},
+		By: first.Times(working.Given("k", working.Tell("mixing.symbol_cap", "share of the flour"),
+			quantity.NewPercent(mostAdded)).Share()), Is: c.Cap,
+		Decimals: 1, Source: working.Source{Key: "cap on flour", Title: "3 % of the flour at most",
+			Standing: working.Judgment},
 	})
 	water := working.Given("W", working.Tell("mixing.symbol_all_water", "water of the whole dough"), in.Mix.Water)
 	for i, a := range c.Additions {
 		x := working.Given(symbolNumber("x", i), working.Tell("mixing.symbol_added", "flour added"), a.Flour)
 		d.Find(working.Finding{
-			Name: working.Tell("mixing.hydration_with", "hydration with %.1f more flour", a.Flour), Symbol: symbolNumber("h", i),
-			By: working.Num(100).Times(water.Over(flour.Plus(x))), Is: a.Hydration, Decimals: 2, Source: sources.PlanetaryManuals,
+			Name:   working.Tell("mixing.hydration_with", "hydration with %.1f more flour", a.Flour),
+			Symbol: symbolNumber("h", i),
+			By:     working.Num(100).Times(water.Over(flour.Plus(x))), Is: a.Hydration, Decimals: 2,
+			Source: sources.PlanetaryManuals,
 		})
 	}
 	return d.Working()

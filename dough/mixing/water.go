@@ -112,7 +112,8 @@ func (in Factors) Water() (WaterResult, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Target", in.Target, coldestDough, hottestDough)
 	checkFactors(&p, "Others", in.Others)
-	quantity.Check(&p, "Friction", in.Friction, quantity.DeltaCelsius(-mostFriction), quantity.DeltaCelsius(mostFriction))
+	quantity.Check(&p, "Friction", in.Friction, quantity.DeltaCelsius(-mostFriction),
+		quantity.DeltaCelsius(mostFriction))
 	cold, warm := in.limits()
 	quantity.Check(&p, "Coldest", cold, coldestDough, hottestThing)
 	quantity.Check(&p, "Warmest", warm, coldestDough, hottestThing)
@@ -134,11 +135,13 @@ func (in Factors) Water() (WaterResult, error) {
 	in.Others = append([]Factor(nil), in.Others...)
 	t := in.Target.Add(in.sum())
 	if t.IsZero() {
-		p.Add("Others", "temperatures that ask for water below absolute zero", "a friction and factors nearer the target", quantity.ErrInconsistent)
+		p.Add("Others", "temperatures that ask for water below absolute zero",
+			"a friction and factors nearer the target", quantity.ErrInconsistent)
 		return WaterResult{}, p.Err()
 	}
 	r := WaterResult{
-		Temperature: t, Feasible: t.Compare(cold) >= 0 && t.Compare(warm) <= 0, Friction: Friction{Factor: in.Friction, Factors: in.Count()},
+		Temperature: t, Feasible: t.Compare(cold) >= 0 && t.Compare(warm) <= 0, Friction: Friction{Factor: in.Friction,
+			Factors: in.Count()},
 		Notes: notes, in: in,
 	}
 	r.Remedies = r.remedies()
@@ -162,7 +165,8 @@ func (in *Factors) guide(p *quantity.Problems) []working.Message {
 	}
 	in.Friction = friction.Factor
 	return []working.Message{working.Tell(
-		"mixing.note_guide_friction", "the friction is a guide value (published: %.1f to %.1f for %d factors); measure a dough once, and use what you find",
+		"mixing.note_guide_friction", "the friction is a guide value (published: %.1f to %.1f for %d factors); "+
+			"measure a dough once, and use what you find",
 		prior.Low, prior.High, prior.Friction.Factors)}
 }
 
@@ -216,46 +220,58 @@ func (r WaterResult) Message() working.Message {
 	case r.Feasible:
 		return working.Tell("mixing.water_at", "water at %.1f", r.Temperature)
 	case len(r.Remedies) > 0:
-		return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature, r.Remedies[0].Text)
+		return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature,
+			r.Remedies[0].Text)
 	}
 	return working.Tell("mixing.water_not_reached", "water at %.1f, which cannot be poured", r.Temperature)
 }
 
-// Working derives the water temperature and each remedy.
+// Working derives the water temperature.
 func (r WaterResult) Working() working.Working {
-	w := working.Working{Title: "Water temperature"}
+	d := working.Derive(working.Tell("mixing.derive_water", "Water temperature"))
 	if r.Temperature.IsZero() {
-		return w
+		return d.Working()
 	}
 	in := r.in
-	temps := []quantity.Temperature{in.Target}
-	for _, o := range in.Others {
-		temps = append(temps, o.Temperature)
-	}
-	s := scaleOf(temps, in.Friction)
-	step := working.Step{
-		Name: "water temperature by the factor method", Symbol: "T_water", Formula: "T",
-		Where:   []working.Binding{bind("T", "dough temperature wanted", s.temperature(in.Target))},
-		Numbers: s.number(in.Target), Value: s.temperature(r.Temperature), Exact: s.exact, Source: sources.SFBIWater,
-		Tolerance: s.tolerance(2*len(in.Others) + 2),
-	}
+	target := working.Given("T", working.Tell("mixing.symbol_target", "dough temperature wanted"), in.Target)
+	sum := target
 	for i, o := range in.Others {
-		symbol := o.symbol(i)
-		step.Formula += " + (T − " + symbol + ")"
-		step.Numbers += " + (" + s.number(in.Target) + " − " + s.number(o.Temperature) + ")"
-		step.Where = append(step.Where, bind(symbol, "temperature of: "+o.label(i), s.temperature(o.Temperature)))
+		sum = sum.Plus(target.Minus(o.given(i)))
 	}
-	step.Formula += " − F"
-	step.Numbers += " − " + s.deltaNumber(in.Friction)
-	step.Where = append(step.Where, bind("F", "friction factor for "+strconv.Itoa(in.Count())+" factors", s.delta(in.Friction)))
-	if !s.exact {
-		step.Note = "printed to 0.001 °C"
+	d.Find(working.Finding{
+		Name: working.Tell("mixing.water_by_factors", "water temperature by the factor method"), Symbol: "T_water",
+		By: sum.Minus(givenFriction(r.Friction)), Is: r.Temperature, Decimals: 1, Source: sources.SFBIWater,
+		Brief: working.Tell("mixing.take_water", "take the water at %.1f", r.Temperature),
+	})
+	return d.Working()
+}
+
+// Workings derive the water, and each way to it that is reckoned.
+func (r WaterResult) Workings() []working.Working { return withWays(r.Working(), r.Remedies) }
+
+// withWays adds the derivations of the ways to that of the answer.
+func withWays(first working.Working, ways []WaterRemedy) []working.Working {
+	out := []working.Working{first}
+	for _, m := range ways {
+		if w := m.Working(); len(w.Steps) > 0 {
+			out = append(out, w)
+		}
 	}
-	w.Steps = append(w.Steps, step)
-	for _, m := range r.Remedies {
-		w.Steps = append(w.Steps, m.steps...)
-	}
-	return w
+	return out
+}
+
+// given is the factor as a symbol.
+func (f Factor) given(i int) working.Expr {
+	return working.Given(f.symbol(i), working.Tell("mixing.symbol_factor", "temperature of %v", f.told(i)),
+		f.Temperature)
+}
+
+func givenFriction(f Friction) working.Expr {
+	return working.Given("F", working.Tell("mixing.symbol_friction", "friction factor for %d factors", f.Factors),
+		f.Factor).
+		Explained(working.Tell(
+			"mixing.term_friction", "how much mixing warms the dough, as a difference of temperatures, counted once "+
+				"for every factor"))
 }
 
 // symbol is T_ with the word of the kind, otherwise with its number.

@@ -14,10 +14,10 @@ type telling interface{ Report() report.Report }
 // derivations are how the numbers of an answer were reached, one or several.
 func derivations(a telling) []working.Working {
 	switch a := a.(type) {
-	case interface{ Working() working.Working }:
-		return []working.Working{a.Working()}
 	case interface{ Workings() []working.Working }:
 		return a.Workings()
+	case interface{ Working() working.Working }:
+		return []working.Working{a.Working()}
 	}
 	return nil
 }
