@@ -105,7 +105,8 @@ func (r Reader) Number(x float64, places int) string {
 			format = 'g'
 		}
 	} else {
-		precision = enough(x, places)
+		const most = 18 // a float64 has no more digits that mean something
+		precision = enough(x, min(places, most))
 	}
 	return r.number(strings.Replace(strconv.FormatFloat(x, format, precision, 64), "-", "−", 1))
 }

@@ -30,7 +30,7 @@ var wordless = map[string]string{
 
 // careless functions panic on some value, or say a number that is none.
 var careless = map[string]string{
-	"bake.CoolingLeft.Working": underway, "bakeday.Day.Data": underway, "bakeday.PlanData.CalendarEvents": underway,
+	"bake.Left.Report": underway, "bakeday.Day.Data": underway, "bakeday.PlanData.CalendarEvents": underway,
 	"dough.SharedLevain.Working": underway, "flour.FlourBlend.Working": underway,
 	"bakeday.OnDay": underway, "working.Reader.Number": underway, "working.Telling.Number": underway,
 }

@@ -55,7 +55,7 @@ var mayImport = map[string][]string{
 	"ferment":            {"dough/quantity", "dough/working", "dough/report", "internal"},
 	"bake":               {"dough/quantity", "dough/working", "dough/report", "internal"},
 	"schedule":           {"dough/quantity", "dough/working", "dough/report", "internal", "schedule/wallclock"},
-	"schedule/wallclock": {"dough/quantity"},
+	"schedule/wallclock": {"dough/quantity", "internal"},
 	"schedule/calendar":  {"dough/quantity"},
 	"schedule/bakeday": {
 		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel", "dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar", "internal",

@@ -12,6 +12,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule/wallclock"
 	"github.com/shopspring/decimal"
 )
 
@@ -69,6 +70,11 @@ func (m *maker) simple(t reflect.Type) (any, bool) {
 		return quantity.Elapsed(whole(m.duration())), true
 	case reflect.TypeFor[time.Duration]():
 		return time.Duration(whole(m.duration())), true
+	case reflect.TypeFor[wallclock.Date]():
+		if bad {
+			return wallclock.Date{Year: int(whole(2026)), Month: time.Month(whole(11)), Day: int(whole(28))}, true
+		}
+		return wallclock.Date{Year: 2026, Month: time.Month(1 + m.r.IntN(12)), Day: 1 + m.r.IntN(28)}, true
 	case reflect.TypeFor[time.Time]():
 		if bad && m.chance(0.5) {
 			return pick(m, time.Time{}, time.Unix(1<<50, 0), time.Unix(-1<<50, 0)), true

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/calendar"
 )
@@ -31,11 +32,11 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 			e.Summary += " (" + s.Name + ")"
 		}
 		if t.Hands || t.Kind == schedule.Preheat {
-			e.Alarms = []calendar.Alarm{{Before: 15 * time.Minute}}
+			e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}}
 		}
 		if t.LookFrom != nil {
 			e.Description += fmt.Sprintf("; look at it from %s to %s", t.LookFrom.Format("15:04"), t.LookTo.Format("15:04"))
-			e.Alarms = append(e.Alarms, calendar.Alarm{Before: t.Start.Sub(*t.LookFrom), Text: "look at the dough"})
+			e.Alarms = append(e.Alarms, calendar.Alarm{Before: quantity.Elapsed(t.Start.Sub(*t.LookFrom)), Text: "look at the dough"})
 		}
 		out = append(out, e)
 	}

@@ -28,7 +28,7 @@ func file() calendar.File {
 		Plan: "hall kitchen 48", Name: "Maslin for Saturday", Stamp: noon.Add(-48 * time.Hour), Sequence: 3,
 		Events: []calendar.Event{
 			{Step: "bake", Summary: "Bake, covered", Description: "six loaves;\ntwo pots", Location: "hall", From: noon, To: noon.Add(time.Hour), Busy: true,
-				Alarms: []calendar.Alarm{{Before: 15 * time.Minute}, {Before: -5 * time.Minute, AtEnd: true, Text: "check the core"}}},
+				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}, {Before: quantity.Elapsed(-5 * time.Minute), AtEnd: true, Text: "check the core"}}},
 			{Step: "lunch", Summary: "Lunch", From: noon.Add(2 * time.Hour)},
 		},
 	}
@@ -75,7 +75,9 @@ func compute(inputs string) (string, error) {
 		case "to":
 			e.To, err = time.Parse(time.RFC3339, value)
 		case "before":
-			alarm.Before, err = time.ParseDuration(value)
+			var before time.Duration
+			before, err = time.ParseDuration(value)
+			alarm.Before = quantity.Elapsed(before)
 			hasAlarm = true
 		case "atend":
 			alarm.AtEnd = value == "true"
@@ -242,7 +244,7 @@ func TestTimesAndAlarms(t *testing.T) {
 		length := time.Duration(rapid.Int64Range(0, 1<<20).Draw(t, "length")) * time.Second
 		e.To = e.From.Add(length)
 		before := time.Duration(rapid.Int64Range(-366*86400, 366*86400).Draw(t, "before")) * time.Second
-		e.Alarms = []calendar.Alarm{{Before: before, AtEnd: length > 0 && rapid.Bool().Draw(t, "at end")}}
+		e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(before), AtEnd: length > 0 && rapid.Bool().Draw(t, "at end")}}
 		f.Sequence = rapid.IntRange(0, math.MaxInt32).Draw(t, "sequence")
 		out, err := f.Encode()
 		if err != nil {
@@ -307,7 +309,7 @@ func TestEverythingWrongIsReportedAtOnce(t *testing.T) {
 		Plan: "a\nb", Name: long, Sequence: -1,
 		Events: []calendar.Event{
 			{},
-			{Step: "twice", Summary: "a", From: noon, To: noon.Add(-time.Hour), Alarms: []calendar.Alarm{{Before: 400 * 24 * time.Hour}, {Before: time.Millisecond}, {AtEnd: true}}},
+			{Step: "twice", Summary: "a", From: noon, To: noon.Add(-time.Hour), Alarms: []calendar.Alarm{{Before: quantity.Elapsed(400 * 24 * time.Hour)}, {Before: quantity.Elapsed(time.Millisecond)}, {AtEnd: true}}},
 			{Step: "twice", Summary: " \n", Description: long, Location: long, From: noon.Add(time.Nanosecond), To: time.Date(10000, 1, 1, 0, 0, 0, 0, time.UTC)},
 			{Step: long, Summary: long, From: time.Date(-5, 1, 1, 0, 0, 0, 0, time.UTC), Alarms: []calendar.Alarm{{AtEnd: true, Text: long}}},
 			{Step: "\xff", Summary: "a", From: noon, Alarms: make([]calendar.Alarm, 21)},

@@ -67,9 +67,9 @@ func (f File) event(w *writer, e Event) {
 		w.line("BEGIN", "VALARM")
 		w.line("ACTION", "DISPLAY")
 		if a.AtEnd {
-			w.line("TRIGGER;RELATED=END", trigger(a.Before))
+			w.line("TRIGGER;RELATED=END", trigger(a.Before.Duration()))
 		} else {
-			w.line("TRIGGER", trigger(a.Before))
+			w.line("TRIGGER", trigger(a.Before.Duration()))
 		}
 		w.line("DESCRIPTION", escape(text))
 		w.line("END", "VALARM")

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/calendar"
 )
 
@@ -14,7 +15,7 @@ func ExampleFile_Encode() {
 		Plan: "b7c1", Name: "Maslin", Stamp: at.Add(-30 * time.Hour), Sequence: 1,
 		Events: []calendar.Event{{
 			Step: "bake 1", Summary: "Bake three loaves, covered", From: at, To: at.Add(30 * time.Minute), Busy: true,
-			Alarms: []calendar.Alarm{{Before: 40 * time.Minute, Text: "Light the oven"}},
+			Alarms: []calendar.Alarm{{Before: quantity.Elapsed(40 * time.Minute), Text: "Light the oven"}},
 		}},
 	}.Encode()
 	fmt.Println(strings.ReplaceAll(string(text), "\r\n", "\n"), err)

@@ -14,46 +14,46 @@ import (
 type File struct {
 	// Plan identifies the plan for its whole life, over all exports. Together with an event's
 	// Step it makes the UID. It should say nothing about a person.
-	Plan string
+	Plan string `json:"plan"`
 
 	// Name is what calendar programs show for the whole file; it may be empty.
-	Name string
+	Name string `json:"name,omitempty"`
 
 	// Stamp is when this export is made, from the caller's clock; it is written to the second.
-	Stamp time.Time
+	Stamp time.Time `json:"stamp"`
 
 	// Sequence counts the exports of the plan, from 0; each later one needs a higher number, or
 	// calendar programs may keep what they have. A caller who does not count can use the
 	// minutes of Stamp since some fixed day.
-	Sequence int
+	Sequence int `json:"sequence"`
 
-	Events []Event
+	Events []Event `json:"events"`
 }
 
 // Event is a step of the plan, or a moment in it.
 type Event struct {
-	Step        string // identifies the step within the plan, for its whole life
-	Summary     string // the title: "shape the loaves"
-	Description string // may be empty
-	Location    string // may be empty
+	Step        string `json:"step"`                  // identifies the step within the plan, for its whole life
+	Summary     string `json:"summary"`               // the title: "shape the loaves"
+	Description string `json:"description,omitempty"` // may be empty
+	Location    string `json:"location,omitempty"`    // may be empty
 
-	From time.Time
-	To   time.Time // zero or equal to From: a moment
+	From time.Time `json:"from"`
+	To   time.Time `json:"to,omitzero"` // zero or equal to From: a moment
 
 	// Busy says that the step keeps the baker busy. The others (bulk, retard, cooling) do not
 	// block the time for appointments.
-	Busy bool
+	Busy bool `json:"busy"`
 
-	Alarms []Alarm
+	Alarms []Alarm `json:"alarms,omitempty"`
 }
 
 // Alarm is a reminder with a text.
 type Alarm struct {
 	// Before is how long before the event begins the alarm is shown, in exact elapsed time;
 	// zero is at its beginning, negative is after it.
-	Before time.Duration
-	AtEnd  bool   // Before counts from the end of the event instead
-	Text   string // empty: the event's Summary
+	Before quantity.Elapsed `json:"before"`
+	AtEnd  bool             `json:"at_end,omitempty"` // Before counts from the end of the event instead
+	Text   string           `json:"text,omitempty"`   // empty: the event's Summary
 }
 
 const (
@@ -77,7 +77,7 @@ func (f File) Check() error {
 		bad.Required("Events", "at least one event")
 	case n > maxEvents:
 		bad.Int("len(Events)", n, 1, maxEvents)
-		return bad.Err()
+		return bad.ErrFor(f)
 	}
 	seen := map[string]int{}
 	for i, e := range f.Events {
@@ -89,7 +89,7 @@ func (f File) Check() error {
 			seen[e.Step] = i
 		}
 	}
-	return bad.Err()
+	return bad.ErrFor(f)
 }
 
 func (e Event) check() error {
@@ -110,19 +110,19 @@ func (e Event) check() error {
 	}
 	if len(e.Alarms) > maxAlarms {
 		bad.Int("len(Alarms)", len(e.Alarms), 0, maxAlarms)
-		return bad.Err()
+		return bad.ErrFor(e)
 	}
 	for i, a := range e.Alarms {
 		path := fmt.Sprintf("Alarms[%d]", i)
-		if bad.Duration(path+".Before", a.Before, -maxBefore, maxBefore) && a.Before%time.Second != 0 {
-			bad.Add(path+".Before", a.Before.String(), "whole seconds", quantity.ErrTooPrecise)
+		if before := a.Before.Duration(); bad.Duration(path+".Before", before, -maxBefore, maxBefore) && before%time.Second != 0 {
+			bad.Add(path+".Before", before.String(), "whole seconds", quantity.ErrTooPrecise)
 		}
 		if a.AtEnd && e.moment() {
 			bad.Add(path+".AtEnd", "true", "an event with an end", quantity.ErrInconsistent)
 		}
 		checkLength(&bad, path+".Text", a.Text, maxLine)
 	}
-	return bad.Err()
+	return bad.ErrFor(e)
 }
 
 func (e Event) moment() bool { return e.To.IsZero() || e.To.Equal(e.From) }

@@ -1,6 +1,6 @@
 package wallclock
 
-import "example.org/maslin/dough/quantity"
+import "example.org/maslin/internal/enum"
 
 // Policy says which instant a moment means when the clocks skip it or show it twice.
 type Policy int
@@ -20,42 +20,22 @@ const (
 	Refuse
 )
 
-const policyWant = `"rfc5545", "earlier", "later" or "refuse"`
-
-var policyNames = [...]string{"rfc5545", "earlier", "later", "refuse"}
+var policies = enum.Of[Policy]("policy", "rfc5545", "earlier", "later", "refuse")
 
 // IsValid reports whether it is one of the four.
-func (p Policy) IsValid() bool { return p >= RFC5545 && p <= Refuse }
+func (p Policy) IsValid() bool { return policies.Has(p) }
 
 // String prints the name.
-func (p Policy) String() string {
-	if !p.IsValid() {
-		return "unknown policy"
-	}
-	return policyNames[p]
-}
-
-// ParsePolicy reads the name of a policy.
-func ParsePolicy(text string) (Policy, error) {
-	for i, name := range policyNames {
-		if text == name {
-			return Policy(i), nil
-		}
-	}
-	return 0, refuse(text, policyWant)
-}
-
-// AppendText implements encoding.TextAppender.
-func (p Policy) AppendText(b []byte) ([]byte, error) {
-	if !p.IsValid() {
-		return b, &quantity.InputError{Got: p.String(), Want: policyWant, Err: quantity.ErrOutOfRange}
-	}
-	return append(b, p.String()...), nil
-}
+func (p Policy) String() string { return policies.String(p) }
 
 // MarshalText implements encoding.TextMarshaler.
-func (p Policy) MarshalText() ([]byte, error) { return p.AppendText(nil) }
+func (p Policy) MarshalText() ([]byte, error) { return policies.Marshal(p) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParsePolicy]. An empty text is the
-// zero value.
-func (p *Policy) UnmarshalText(text []byte) error { return unmarshal(p, text, ParsePolicy) }
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints. The empty text is the zero value.
+func (p *Policy) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*p = RFC5545
+		return nil
+	}
+	return policies.Unmarshal(p, text)
+}

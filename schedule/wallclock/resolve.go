@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/enum"
 )
 
 // Reading says how the clocks of a zone show a moment.
@@ -17,29 +18,28 @@ const (
 	Twice                  // they show it more than once: it lies in a fold
 )
 
+var readings = enum.Of[Reading]("reading of a clock", "once", "skipped", "twice")
+
 // String prints "once", "skipped" or "twice".
-func (r Reading) String() string {
-	switch r {
-	case Once:
-		return "once"
-	case Skipped:
-		return "skipped"
-	case Twice:
-		return "twice"
-	}
-	return "unknown reading"
-}
+func (r Reading) String() string { return readings.String(r) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (r Reading) MarshalText() ([]byte, error) { return readings.Marshal(r) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
+func (r *Reading) UnmarshalText(text []byte) error { return readings.Unmarshal(r, text) }
 
 // Resolution is the instant that a moment means in a zone.
 type Resolution struct {
 	// At is the instant, by the policy.
-	At time.Time
+	At time.Time `json:"at"`
 	// Reading says whether the clocks show the moment once, never or twice.
-	Reading Reading
+	Reading Reading `json:"reading"`
 	// Before and After are the two real times nearest to the moment: in a gap the last minute
 	// before the clocks jump and the instant at which they do; in a fold the first and the last
 	// instant at which they show it. Otherwise both are At.
-	Before, After time.Time
+	Before time.Time `json:"before"`
+	After  time.Time `json:"after"`
 
 	asked Moment
 	zone  *time.Location
@@ -113,9 +113,7 @@ func Resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 	if zone == nil {
 		bad.Required("Zone", "a time zone")
 	}
-	if !policy.IsValid() {
-		bad.Add("Policy", policy.String(), policyWant, quantity.ErrOutOfRange)
-	}
+	policies.Check(&bad, "Policy", policy)
 	if err := bad.Err(); err != nil {
 		return Resolution{}, err
 	}

@@ -9,8 +9,9 @@ import (
 // Span is a stretch of time from From up to but not including To. Words says why, in the
 // user's words: "asleep 22:30 to 06:30".
 type Span struct {
-	From, To time.Time
-	Words    string
+	From  time.Time `json:"from"`
+	To    time.Time `json:"to"`
+	Words string    `json:"words,omitempty"`
 }
 
 // String prints both instants in UTC and the words.
