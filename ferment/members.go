@@ -1,7 +1,6 @@
 package ferment
 
 import (
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -93,8 +92,11 @@ const longestName = 200
 
 // name checks a name: text of one line.
 func (p *problems) name(path, s string) {
-	bad := func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }
-	if len(s) > longestName || !utf8.ValidString(s) || strings.ContainsFunc(s, bad) {
+	bad := len(s) > longestName || !utf8.ValidString(s)
+	for _, r := range s {
+		bad = bad || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r)
+	}
+	if bad {
 		p.Add(path, quantity.Excerpt(s), "at most 200 bytes of text without control or direction characters",
 			errOutOfRange)
 	}

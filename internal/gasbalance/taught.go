@@ -11,7 +11,8 @@ func (t *Taught) Unknown(i int) (mean, sd float64) {
 // Gram matrix with no negative diagonal. Sums read from a file are checked by it.
 func (s *Sums) Sound() bool {
 	finite := func(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
-	ok := s.Bakes >= 0 && s.Weight >= 0 && s.Squares >= 0 && finite(s.Weight) && finite(s.Squares) && finite(s.Coldest) && finite(s.Day)
+	ok := s.Bakes >= 0 && s.Weight >= 0 && s.Squares >= 0 && finite(s.Weight) && finite(s.Squares) &&
+		finite(s.Coldest) && finite(s.Day)
 	for k := range s.Gram {
 		for i := range s.Gram[k] {
 			ok = ok && finite(s.Moment[k][i]) && s.Gram[k][i][i] >= 0
