@@ -7,7 +7,8 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// band is a rise at one time: Low and High enclose 80 %. A value of 300 % means that or more: gas enough is made, but no
+// band is a rise at one time: Low and High enclose 80 %. A value of 300 % means that or more: gas enough is made, but
+// no
 // dough holds it.
 type band = quantity.Range[quantity.Percent]
 

@@ -14,12 +14,15 @@ import (
 //
 //	A = M + ln((e^(−M) + Q₀)/(1 + Q₀)),   ln N = ln N₀ + A − ln(1 + (e^A − 1)·N₀/Nmax)
 //
-// Start and Max are ln N₀ and ln Nmax, natural logs of counts in any one unit; Work is h₀ = ln(1 + 1/Q₀) = μ·lag, the work to be done before
-// growth, the same at every temperature. For decimal logs multiply by ln 10. Valid for constant and changing rates. Source:
+// Start and Max are ln N₀ and ln Nmax, natural logs of counts in any one unit; Work is h₀ = ln(1 + 1/Q₀) = μ·lag, the
+// work to be done before
+// growth, the same at every temperature. For decimal logs multiply by ln 10. Valid for constant and changing rates.
+// Source:
 // Baranyi and Roberts, International Journal of Food Microbiology 23 (1994) 277; the form in M follows by substitution.
 type Baranyi struct {
-	Start, Max float64
-	Work       float64
+	Start float64 `json:"start"`
+	Max   float64 `json:"max"`
+	Work  float64 `json:"work"`
 }
 
 // WorkFromQ0 is h₀ = ln(1 + 1/Q₀). NaN unless Q₀ > 0.
@@ -50,7 +53,8 @@ func (b Baranyi) check(p *problems) {
 	}
 }
 
-// After is ln N after a dose. Errors: ErrOutOfRange for logs outside −50 to 100, work outside 0 to 100 or a dose outside 0 to
+// After is ln N after a dose. Errors: ErrOutOfRange for logs outside −50 to 100, work outside 0 to 100 or a dose
+// outside 0 to
 // 10,000; ErrInconsistent unless Max is above Start.
 func (b Baranyi) After(dose float64) (float64, error) {
 	var p problems
@@ -63,7 +67,8 @@ func (b Baranyi) After(dose float64) (float64, error) {
 }
 
 func (b Baranyi) after(dose float64) float64 {
-	// A = M + ln((e^(−M) + Q₀)/(1 + Q₀)) = ln((1 + Q₀·e^M)/(1 + Q₀)), and with Q₀ = 1/(e^h − 1) that is ln(1 + (e^M − 1)·e^(−h)).
+	// A = M + ln((e^(−M) + Q₀)/(1 + Q₀)) = ln((1 + Q₀·e^M)/(1 + Q₀)), and with Q₀ = 1/(e^h − 1) that is ln(1 + (e^M −
+	// 1)·e^(−h)).
 	a := logOnePlus(dose, b.Work)
 	// ln(1 + (e^A − 1)·N₀/Nmax), in logs so that nothing overflows.
 	return b.Start + a - logOnePlus(a, b.Max-b.Start)
@@ -85,7 +90,8 @@ func logSum(a, b float64) float64 {
 	return a + math.Log1p(math.Exp(b-a))
 }
 
-// DoseTo is the dose after which ln N has reached a value; reached is false at or above the plateau, and below the start the dose
+// DoseTo is the dose after which ln N has reached a value; reached is false at or above the plateau, and below the
+// start the dose
 // is 0. Errors: as [Baranyi.After], and ErrOutOfRange for a value that is not finite.
 func (b Baranyi) DoseTo(log float64) (dose float64, reached bool, err error) {
 	var p problems
@@ -111,9 +117,15 @@ func (b Baranyi) DoseTo(log float64) (dose float64, reached bool, err error) {
 //
 //	y = Start + Rise·exp(−exp(Slope·e/Rise·(Lag − t) + 1))
 //
-// y, Start and Rise are logs in any one base, Slope the greatest slope in that base per hour, Lag in hours. Source: Zwietering et al., Applied and
+// y, Start and Rise are logs in any one base, Slope the greatest slope in that base per hour, Lag in hours. Source:
+// Zwietering et al., Applied and
 // Environmental Microbiology 56 (1990) 1875.
-type Gompertz struct{ Start, Rise, Slope, Lag float64 }
+type Gompertz struct {
+	Start float64 `json:"start"`
+	Rise  float64 `json:"rise"`
+	Slope float64 `json:"slope"`
+	Lag   float64 `json:"lag"`
+}
 
 // At is y after t hours.
 func (g Gompertz) At(t float64) float64 {

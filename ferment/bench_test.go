@@ -60,11 +60,14 @@ func BenchmarkMillionReadingsDoseOnly(b *testing.B) {
 }
 
 func hall(b testing.TB) ferment.Bulk {
-	h, err := ferment.Relaxing{Start: quantity.Celsius(24.5), Room: ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: quantity.Elapsed(9 * time.Hour)}}.History()
+	h, err := ferment.Relaxing{Start: quantity.Celsius(24.5),
+		Room: ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22),
+			Starts: quantity.Elapsed(9 * time.Hour)}}.History()
 	if err != nil {
 		b.Fatal(err)
 	}
-	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Salt: quantity.MustPercent("2 %"), Hydration: quantity.MustPercent("72 %"), Rise: quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
+	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Salt: quantity.MustPercent("2 %"),
+		Hydration: quantity.MustPercent("72 %"), Rise: quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
 }
 
 func BenchmarkEstimate(b *testing.B) {
@@ -112,7 +115,8 @@ func bakeLog(t testing.TB, n int) []ferment.LoggedBulk {
 	var out []ferment.LoggedBulk
 	for range n {
 		in := ferment.Bulk{
-			Inoculation: quantity.NewPercent(8 + 8*r.Float64()), Salt: quantity.MustPercent("2 %"), Hydration: quantity.MustPercent("72 %"), Rise: quantity.NewPercent(50 + 40*r.Float64()),
+			Inoculation: quantity.NewPercent(8 + 8*r.Float64()), Salt: quantity.MustPercent("2 %"),
+			Hydration: quantity.MustPercent("72 %"), Rise: quantity.NewPercent(50 + 40*r.Float64()),
 			History: ferment.Constant(quantity.Celsius(20 + 5*r.Float64())), Law: ferment.GasBalance(),
 		}
 		e, err := in.Estimate()
@@ -120,14 +124,16 @@ func bakeLog(t testing.TB, n int) []ferment.LoggedBulk {
 			t.Fatal(err)
 		}
 		took := float64(e.Ready().Likely) / 1.2 * (1 + 0.1*r.NormFloat64())
-		out = append(out, ferment.LoggedBulk{Bulk: in, Took: quantity.Elapsed(time.Duration(took)), Error: quantity.NewPercent(0.5)})
+		out = append(out, ferment.LoggedBulk{Bulk: in, Took: quantity.Elapsed(time.Duration(took)),
+			Error: quantity.NewPercent(0.5)})
 	}
 	return out
 }
 
 func BenchmarkCoolingHistory(b *testing.B) {
 	for b.Loop() {
-		if _, err := (ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}).History(); err != nil {
+		if _, err := (ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25),
+			Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}).History(); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -21,7 +21,8 @@ func both(levain, yeast float64) ferment.Bulk {
 // Levain and yeast together have risen further than either alone, and are ready sooner.
 func TestLevainAndYeastTogether(t *testing.T) {
 	b := both(9, 0.15)
-	b.History, _ = ferment.Relaxing{Start: quantity.Celsius(26), Room: ferment.Room{Night: quantity.Celsius(20)}, TimeConstant: quantity.Elapsed(3 * time.Hour)}.History()
+	b.History, _ = ferment.Relaxing{Start: quantity.Celsius(26), Room: ferment.Room{Night: quantity.Celsius(20)},
+		TimeConstant: quantity.Elapsed(3 * time.Hour)}.History()
 	e := estimate(t, b)
 	alone := good()
 	alone.Inoculation, alone.History = b.Inoculation, b.History
@@ -97,12 +98,14 @@ func TestYeastBesideALevain(t *testing.T) {
 	}
 }
 
-// What follows shaping counts with levain and yeast as they are by then: shaped at the rise asked for, the dough joined from
+// What follows shaping counts with levain and yeast as they are by then: shaped at the rise asked for, the dough
+// joined from
 // both histories comes to the total.
 func TestShapingWithBothComesToTheTotal(t *testing.T) {
 	loaf := ferment.Piece{
-		Mass: quantity.Grams(900), Form: ferment.Round, Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator,
-		For: quantity.Elapsed(10 * time.Hour),
+		Mass: quantity.Grams(900), Form: ferment.Round, Into: ferment.Room{Night: quantity.Celsius(4)},
+		Exposure: ferment.Refrigerator,
+		For:      quantity.Elapsed(10 * time.Hour),
 	}
 	p := ferment.Proof{Bulk: both(9, 0.1), Stages: []ferment.Piece{loaf}, Total: pct(90)}
 	target, err := p.RiseBeforeShaping()
@@ -118,7 +121,8 @@ func TestShapingWithBothComesToTheTotal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	joined, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(shaped)}, ferment.Stretch{History: cold})
+	joined, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(shaped)},
+		ferment.Stretch{History: cold})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,7 +10,7 @@ import (
 // dough's whole flour, that of levain and preferments included.
 type Bulk struct {
 	// Inoculation is the share of all flour that comes fermented with a ripe levain: 20 % levain at 100 % hydration
-	// on 100 % flour is 10/110 = 9.09 %; see [LevainShare].
+	// on 100 % flour is 10/110 = 9.09 %; see [LevainPercent].
 	Inoculation quantity.Percent `json:"inoculation,omitzero"`
 	// Yeast is commercial yeast put into the dough itself, instead of a levain or with it.
 	Yeast Yeast `json:"yeast,omitzero"`
@@ -54,8 +54,8 @@ type HandedOn struct {
 	Ripened quantity.Elapsed `json:"ripened"`
 }
 
-// LevainShare is a levain given in percent of the flour added to it.
-type LevainShare struct {
+// LevainPercent is a levain given in percent of the flour added to it.
+type LevainPercent struct {
 	Levain    quantity.Percent `json:"levain"` // of the other flour
 	Hydration quantity.Percent `json:"hydration"`
 }
@@ -66,7 +66,7 @@ type LevainShare struct {
 //
 // L is the levain in percent of the other flour, H its hydration. Exact to a millionth of a percent. Errors:
 // ErrOutOfRange for a levain outside 0 to 1000 % or a hydration outside 30 to 500 %. Source: arithmetic.
-func (l LevainShare) Prefermented() (quantity.Percent, error) {
+func (l LevainPercent) Prefermented() (quantity.Percent, error) {
 	var p problems
 	quantity.Check(&p.Problems, "Levain", l.Levain, quantity.Percent{}, quantity.NewPercent(1000))
 	quantity.Check(&p.Problems, "Hydration", l.Hydration, quantity.NewPercent(30), quantity.NewPercent(500))
@@ -119,7 +119,8 @@ func (b *Bulk) check(needRise bool) (p problems) {
 		sum += b.Preferments[i].check(&p, i, b.Law)
 	}
 	if sum > 100+1e-6 && p.Err() == nil {
-		p.Add("Preferments", number(sum)+" %", "together with the levain at most 100 % of the flour", quantity.ErrInconsistent)
+		p.Add("Preferments", number(sum)+" %", "together with the levain at most 100 % of the flour",
+			quantity.ErrInconsistent)
 	}
 	checkFormula(&p, b.Hydration, b.Salt, b.Sugar, b.WholeGrain, b.Extrapolate)
 	if needRise {
@@ -133,7 +134,8 @@ func (b *Bulk) check(needRise bool) (p problems) {
 	if b.OwnHeat != 0 {
 		p.Duration("OwnHeat", b.OwnHeat.Duration(), time.Minute, 7*24*time.Hour)
 		if b.History.measured {
-			p.Add("OwnHeat", b.OwnHeat.String(), "none: the history was measured in the dough and holds its own heat", quantity.ErrInconsistent)
+			p.Add("OwnHeat", b.OwnHeat.String(), "none: the history was measured in the dough and holds its own heat",
+				quantity.ErrInconsistent)
 		}
 	}
 	quantity.Check(&p.Problems, "Altitude", b.Altitude, lowestAltitude, highestAltitude)
@@ -150,11 +152,14 @@ func checkFormula(p *problems, hydration, salt, sugar, wholeGrain quantity.Perce
 	}
 	if quantity.Check(&p.Problems, "Salt", salt, quantity.Percent{}, mostSalt) && water {
 		if c := 100 * salt.Fraction() / hydration.Fraction(); c > saltLimit {
-			p.Add("Salt", salt.String()+", which is "+fixed(c, 1)+" % of the water", "at most 8 % of the water, where sourdough yeast stops", errOutOfRange)
+			p.Add("Salt", salt.String()+", which is "+fixed(c, 1)+" % of the water",
+				"at most 8 % of the water, where sourdough yeast stops", errOutOfRange)
 		}
 	}
-	if quantity.Check(&p.Problems, "Sugar", sugar, quantity.Percent{}, mostSugar) && sugar.Points() > sugarLimit && !extrapolate {
-		p.Add("Sugar", sugar.String(), "at most "+number(sugarLimit)+" % of the flour, or Extrapolate", quantity.ErrModelRange)
+	if quantity.Check(&p.Problems, "Sugar", sugar, quantity.Percent{}, mostSugar) && sugar.Points() > sugarLimit &&
+		!extrapolate {
+		p.Add("Sugar", sugar.String(), "at most "+number(sugarLimit)+" % of the flour, or Extrapolate",
+			quantity.ErrModelRange)
 	}
 	quantity.Check(&p.Problems, "WholeGrain", wholeGrain, quantity.Percent{}, whole)
 }

@@ -44,17 +44,21 @@ func cautions(enriched bool, h History, end float64, of reach) []working.Caution
 	warm, cold := timeAbove(h, end, 5)
 	if enriched {
 		low, high, long := quantity.Celsius(5), quantity.Celsius(60), span(warm).Round(time.Minute)
-		text := working.Tell("ferment.caution_warm_late", "a dough with egg or milk stands between %v and %v for %v at the late end", low, high, long)
+		text := working.Tell("ferment.caution_warm_late",
+			"a dough with egg or milk stands between %v and %v for %v at the late end", low, high, long)
 		if of == afterShaping {
-			text = working.Tell("ferment.caution_warm_shaped", "a dough with egg or milk stands between %v and %v for %v between shaping and the oven",
+			text = working.Tell("ferment.caution_warm_shaped",
+				"a dough with egg or milk stands between %v and %v for %v between shaping and the oven",
 				low, high, long)
 		}
 		if warm > perishable {
-			text = working.Tell("ferment.caution_too_long", "%v, longer than the 2 hours usual rules for perishable food allow", text)
+			text = working.Tell("ferment.caution_too_long",
+				"%v, longer than the 2 hours usual rules for perishable food allow", text)
 		}
 		out = append(out, working.Caution{
 			Subject: "food safety", Source: sources.DangerZone,
-			Text: working.Tell("ferment.caution_enriched", "%v; keep it cold or shorten it, and follow your local food rules", text),
+			Text: working.Tell("ferment.caution_enriched", "%v; keep it cold or shorten it, and follow your local food rules",
+				text),
 		})
 	}
 	if cold.tooWarm() {
@@ -69,13 +73,15 @@ func (r Ripeness) Cautions() []working.Caution {
 	if r.of.Yeast.Kind == NoYeast {
 		out = append(out, working.Caution{
 			Subject: "levain", Source: sources.SpoiledCulture,
-			Text: working.Tell("ferment.caution_spoiled", "discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, "+
-				"and everything it touched; do not taste it"),
+			Text: working.Tell("ferment.caution_spoiled",
+				"discard a culture with pink or orange streaks, colored or fuzzy mold, or a foul smell, "+
+					"and everything it touched; do not taste it"),
 		})
 	}
 	out = append(out, working.Caution{
 		Subject: "jar", Source: sources.Practice("a fermenting dough makes gas without end"),
-		Text: working.Tell("ferment.caution_sealed", "never seal the jar: gas bursts it; lay the lid on, and leave room to rise threefold"),
+		Text: working.Tell("ferment.caution_sealed",
+			"never seal the jar: gas bursts it; lay the lid on, and leave room to rise threefold"),
 	})
 	if !r.of.History.IsZero() {
 		if _, cold := timeAbove(r.of.History, hours(r.Until.Late), 5); cold.tooWarm() {
@@ -88,16 +94,19 @@ func (r Ripeness) Cautions() []working.Caution {
 func rawDough() working.Caution {
 	return working.Caution{
 		Subject: "raw dough", Source: sources.RawFlour,
-		Text: working.Tell("ferment.caution_raw", "raw flour and raw dough are not eaten or tasted; wash hands and surfaces; "+
-			"keep rising dough away from pets: it goes on rising inside them"),
+		Text: working.Tell("ferment.caution_raw",
+			"raw flour and raw dough are not eaten or tasted; wash hands and surfaces; "+
+				"keep rising dough away from pets: it goes on rising inside them"),
 	}
 }
 
 func refrigeratorCaution(coldest float64) working.Caution {
 	return working.Caution{
 		Subject: "refrigerator", Source: sources.ColdStorage,
-		Text: working.Tell("ferment.caution_refrigerator", "in the cold the dough gets no colder than %.1f: a refrigerator for food is kept at %v or below "+
-			"(in the United States %.0f); local food rules decide", degrees(coldest), quantity.Celsius(5), quantity.Fahrenheit(40)),
+		Text: working.Tell("ferment.caution_refrigerator",
+			"in the cold the dough gets no colder than %.1f: a refrigerator for food is kept at %v or below "+
+				"(in the United States %.0f); local food rules decide", degrees(coldest), quantity.Celsius(5),
+			quantity.Fahrenheit(40)),
 	}
 }
 

@@ -11,15 +11,20 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// ParseReadings reads a probe's log or jotted values: one reading a line, time and temperature, separated by comma, semicolon or
+// ParseReadings reads a probe's log or jotted values: one reading a line, time and temperature, separated by comma,
+// semicolon or
 // tab. Blank lines and lines beginning with # are skipped.
 //
-// Times are numbers under a heading that names their unit (h, hours, min, minutes, s, seconds), or carry it ("1h30m", "45 min"), or are
-// times of day ("08:30", "08:30:15", going on after midnight), or dates with times ("2025-11-25 08:30", "2025-11-25T08:30:00Z"); days and
-// dates count from the first reading. Temperatures are numbers under a heading that names their scale (°C, C, celsius, °F, F, fahrenheit, K), or
+// Times are numbers under a heading that names their unit (h, hours, min, minutes, s, seconds), or carry it ("1h30m",
+// "45 min"), or are
+// times of day ("08:30", "08:30:15", going on after midnight), or dates with times ("2025-11-25 08:30",
+// "2025-11-25T08:30:00Z"); days and
+// dates count from the first reading. Temperatures are numbers under a heading that names their scale (°C, C,
+// celsius, °F, F, fahrenheit, K), or
 // carry it ("24.5 °C"). Without a heading every value carries its own unit. Columns beyond the second are ignored.
 //
-// Errors: ErrUnit, ErrRequired, ErrOutOfRange and ErrTooPrecise with the line in the path; at most twenty are listed. Texts over 64 MB are refused.
+// Errors: ErrUnit, ErrRequired, ErrOutOfRange and ErrTooPrecise with the line in the path; at most twenty are listed.
+// Texts over 64 MB are refused.
 // Order, gaps and plausibility are for [Readings.History] to check.
 func ParseReadings(text string) (Readings, error) {
 	var p problems
@@ -43,7 +48,8 @@ func ParseReadings(text string) (Readings, error) {
 		first, second, ok := split(row)
 		where := func(column string) string { return "line " + strconv.Itoa(line) + " " + column }
 		if !ok {
-			p.Add(where("row"), quantity.Excerpt(row), "a time and a temperature, separated by a comma, semicolon or tab", quantity.ErrRequired)
+			p.Add(where("row"), quantity.Excerpt(row), "a time and a temperature, separated by a comma, semicolon or tab",
+				quantity.ErrRequired)
 			faults++
 			continue
 		}
@@ -99,7 +105,8 @@ type units struct {
 
 // heading reports whether the row is a heading, and takes its units.
 func (u *units) heading(first, second string) bool {
-	if first == "" || second == "" || strings.ContainsAny(first[:1], "0123456789+-−") || strings.ContainsAny(second[:1], "0123456789+-−") {
+	if first == "" || second == "" || strings.ContainsAny(first[:1], "0123456789+-−") ||
+		strings.ContainsAny(second[:1], "0123456789+-−") {
 		return false
 	}
 	for _, word := range words(first) {
@@ -130,7 +137,8 @@ func words(s string) []string {
 		s = s[:200]
 	}
 	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
-		return r == ' ' || r == '(' || r == ')' || r == '[' || r == ']' || r == '_' || r == '/' || r == '.' || r == utf8.RuneError
+		return r == ' ' || r == '(' || r == ')' || r == '[' || r == ']' || r == '_' || r == '/' || r == '.' ||
+			r == utf8.RuneError
 	})
 }
 
@@ -175,7 +183,8 @@ func (c *clock) read(s string, unit time.Duration) (time.Duration, error) {
 		c.last = d
 		return d - c.first, nil
 	}
-	for _, layout := range [...]string{time.RFC3339, "2006-01-02T15:04:05", "2006-01-02T15:04", "2006-01-02 15:04:05", "2006-01-02 15:04"} {
+	for _, layout := range [...]string{time.RFC3339, "2006-01-02T15:04:05", "2006-01-02T15:04", "2006-01-02 15:04:05",
+		"2006-01-02 15:04"} {
 		if t, err := time.Parse(layout, s); err == nil {
 			if c.zero.IsZero() {
 				c.zero = t

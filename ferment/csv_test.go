@@ -69,7 +69,9 @@ func TestParseReadingsRefuses(t *testing.T) {
 }
 
 func FuzzParseReadings(f *testing.F) {
-	for _, seed := range []string{"time (h),temperature (°C)\n0,24.5\n1.5,22\n", "0h, 24.5 °C\n1h30m;22 °C", "22:45,24.5 °C\n00:15,22 °C", "2025-11-25T22:45:00Z\t20 °C", "\"0\",\"1\"", ",,,\n;\n\t", "h,c\n1e9,-1e9", "\xff\xfe,\x00"} {
+	for _, seed := range []string{"time (h),temperature (°C)\n0,24.5\n1.5,22\n", "0h, 24.5 °C\n1h30m;22 °C",
+		"22:45,24.5 °C\n00:15,22 °C", "2025-11-25T22:45:00Z\t20 " +
+			"°C", "\"0\",\"1\"", ",,,\n;\n\t", "h,c\n1e9,-1e9", "\xff\xfe,\x00"} {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

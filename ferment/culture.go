@@ -112,14 +112,16 @@ func (c Culture) Message() working.Message {
 		return working.Tell("ferment.culture_unknown", "a culture nothing is known about")
 	}
 	p := c.Pace()
-	return working.Tell("ferment.culture", "learned from %d {1|bake|bakes}: pace %.0f (%.0f to %.0f), %+.1f a degree beyond the law, %.0f from bake to bake",
+	return working.Tell("ferment.culture",
+		"learned from %d {1|bake|bakes}: pace %.0f (%.0f to %.0f), %+.1f a degree beyond the law, %.0f from bake to bake",
 		c.Bakes(), p.Likely, p.Low, p.High, c.TemperatureSensitivity().Likely, c.BakeToBake())
 }
 
 // rests says what an estimate owes to it.
 func (c Culture) rests() working.Message {
 	if c.of == nil {
-		return working.Tell("ferment.rests_unknown", "a culture nothing is known of: the range narrows with every bake logged")
+		return working.Tell("ferment.rests_unknown",
+			"a culture nothing is known of: the range narrows with every bake logged")
 	}
 	return c.Message()
 }
@@ -146,7 +148,8 @@ func (c Culture) MarshalJSON() ([]byte, error) {
 		return []byte("null"), nil
 	}
 	g := c.of.group
-	return json.Marshal(cultureData{cultureFormat, leavenings.String(g.Kind), c.of.person, c.of.name, g.HalfLife, g.Entries})
+	return json.Marshal(cultureData{cultureFormat, leavenings.String(g.Kind), c.of.person, c.of.name, g.HalfLife,
+		g.Entries})
 }
 
 // UnmarshalJSON reads what MarshalJSON wrote. Errors: ErrOutOfRange for an unknown format or leavening, or numbers no
@@ -174,7 +177,8 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 		p.name(indexed("Log", i)+".Person", d.Log[i].Person)
 		p.name(indexed("Log", i)+".Culture", d.Log[i].Culture)
 		if !d.Log[i].Sums.Sound() {
-			p.Add(indexed("Log", i)+".Sums", "numbers that contradict each other", "what bakes add up to", quantity.ErrInconsistent)
+			p.Add(indexed("Log", i)+".Sums", "numbers that contradict each other", "what bakes add up to",
+				quantity.ErrInconsistent)
 		}
 	}
 	if err := p.Err(); err != nil {

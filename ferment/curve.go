@@ -10,7 +10,8 @@ import (
 
 // Curve answers: how fast does a culture grow at a temperature? It is an immutable value; none is a hidden default. The
 // named curves are functions of this package, listed by [Curves]; a curve of your own comes from [NewCurve] or from
-// [Cardinal], [SquareRoot] or [ConstantQ10]. Equal curves compare equal with ==. A named curve marshals as its key and reads
+// [Cardinal], [SquareRoot] or [ConstantQ10]. Equal curves compare equal with ==. A named curve marshals as its key
+// and reads
 // back from it; a curve of your own has no key to be read back by, and marshaling it is an error that says so.
 type Curve struct{ of *curve }
 
@@ -26,8 +27,10 @@ type About struct {
 	Source  working.Source `json:"source,omitzero"`
 }
 
-// NewCurve makes a curve of a rate of your own, in 1/h (natural logarithm) at a temperature in °C. It must be finite and
-// not negative from −25 to 60 °C. Errors: ErrRequired without a rate or name; ErrOutOfRange for bounds outside −25 to 60 °C or out of
+// NewCurve makes a curve of a rate of your own, in 1/h (natural logarithm) at a temperature in °C. It must be finite
+// and
+// not negative from −25 to 60 °C. Errors: ErrRequired without a rate or name; ErrOutOfRange for bounds outside −25 to
+// 60 °C or out of
 // order, or a rate that is not finite or negative at a whole degree.
 func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 	var p problems
@@ -80,13 +83,15 @@ func (c Curve) String() string { return c.About().Name }
 func (c Curve) MarshalText() ([]byte, error) {
 	if c.of != nil && c.of.about.Key == "" {
 		return nil, &quantity.InputError{
-			Got: quantity.Excerpt(c.of.about.Name), Want: "a named curve: keep the values your own is made from", Err: quantity.ErrInconsistent,
+			Got: quantity.Excerpt(c.of.about.Name), Want: "a named curve: keep the values your own is made from",
+			Err: quantity.ErrInconsistent,
 		}
 	}
 	return []byte(c.About().Key), nil
 }
 
-// UnmarshalText reads the key of a named curve; an empty text is the zero Curve. Errors: ErrOutOfRange for any other key.
+// UnmarshalText reads the key of a named curve; an empty text is the zero Curve. Errors: ErrOutOfRange for any other
+// key.
 func (c *Curve) UnmarshalText(text []byte) error {
 	if len(text) == 0 {
 		*c = Curve{}
@@ -98,7 +103,8 @@ func (c *Curve) UnmarshalText(text []byte) error {
 		for _, one := range Curves() {
 			keys = append(keys, one.About().Key)
 		}
-		return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: "one of " + strings.Join(keys, ", "), Err: errOutOfRange}
+		return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: "one of " + strings.Join(keys, ", "),
+			Err: errOutOfRange}
 	}
 	*c = named
 	return nil
@@ -121,7 +127,8 @@ func (c Curve) DoublingTime(t quantity.Temperature) (hours float64, ok bool) {
 	return math.Ln2 / mu, true
 }
 
-// Optimum finds where the curve is fastest, within the temperatures it may be used at, to 0.001 °C. A plateau reports its
+// Optimum finds where the curve is fastest, within the temperatures it may be used at, to 0.001 °C. A plateau reports
+// its
 // cool end. Source: golden-section search on the curve itself.
 func (c Curve) Optimum() (t quantity.Temperature, rate float64) {
 	if c.of == nil {

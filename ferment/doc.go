@@ -6,7 +6,8 @@
 //
 // # The model
 //
-// A culture grows at a rate μ(T) that a [Curve] gives. Over a temperature [History] it receives the dose M = ∫ μ dt, grows
+// A culture grows at a rate μ(T) that a [Curve] gives. Over a temperature [History] it receives the dose M = ∫ μ dt,
+// grows
 // by the factor e^M, and the dough rises by
 //
 //	R = f·s/K·(e^(p·M) − 1)
@@ -18,20 +19,26 @@
 //
 // # Standing assumptions
 //
-// The dough follows the history given; heat made by the ferment is ignored. Carbon dioxide dissolves before anything rises (about a
-// quarter of what a doubling needs): that is within the amplitude. A levain is taken to be used ripe; one from the refrigerator starts
+// The dough follows the history given; heat made by the ferment is ignored. Carbon dioxide dissolves before anything
+// rises (about a
+// quarter of what a doubling needs): that is within the amplitude. A levain is taken to be used ripe; one from the
+// refrigerator starts
 // with a lag. Rises add up through shaping as if nothing were lost. There is no plateau: a rise beyond 300 % is
 // reported as that or more.
 //
-// What is assumed of an unknown culture, all judgments: K is 1 with a standard deviation of 0.35 in its log; the log of the rate has one of
-// 0.30, of which 0.12 differ from bake to bake, 0.10 belong to the way of kneading and 0.25 to the culture; the temperature sensitivity
-// differs from the curve's by 0.03 per °C; above 27 °C (33 °C for commercial yeast) and below 18 °C the range is wider, and below the
+// What is assumed of an unknown culture, all judgments: K is 1 with a standard deviation of 0.35 in its log; the log
+// of the rate has one of
+// 0.30, of which 0.12 differ from bake to bake, 0.10 belong to the way of kneading and 0.25 to the culture; the
+// temperature sensitivity
+// differs from the curve's by 0.03 per °C; above 27 °C (33 °C for commercial yeast) and below 18 °C the range is
+// wider, and below the
 // coldest bake learned from. Ten thousand simulated
 // kitchens drawn from these find 78 to 81 % of doughs inside the range, before any bake is logged and after any number.
 //
 // # Limits
 //
-// No pH is promised. Sugar, fat, milk and malt are not in the model: log bakes with such doughs apart. The Gänzle constants are from memory,
+// No pH is promised. Sugar, fat, milk and malt are not in the model: log bakes with such doughs apart. The Gänzle
+// constants are from memory,
 // checked against everything published about them. Temperatures are in °C inside, between −25 and 60.
 //
 // # From question to function

@@ -11,12 +11,15 @@ import (
 //
 //	M = ∫ μ(T(t)) dt
 //
-// M is a pure number: the culture grows by the factor e^M, M/ln 2 doublings; μ is the curve's rate in 1/h; T the history.
+// M is a pure number: the culture grows by the factor e^M, M/ln 2 doublings; μ is the curve's rate in 1/h; T the
+// history.
 // Valid for every curve at temperatures between −25 and 60 °C; whether the curve may be trusted there is for
-// [Bulk] to say. Accuracy: along a straight run of temperature the integral is the antiderivative of the curve, exact to rounding
+// [Bulk] to say. Accuracy: along a straight run of temperature the integral is the antiderivative of the curve, exact
+// to rounding
 // (relative error below 1e-10) for the Gänzle form (an incomplete gamma function), the short square root and Q10; the
 // others by quadrature, to 1e-10. Errors: ErrRequired without curve or history, ErrOutOfRange for the times, or for
-// a curve that gives NaN, infinities or negative rates. Source: the definition of a rate; the antiderivative of x^b·e^(−c·x) is
+// a curve that gives NaN, infinities or negative rates. Source: the definition of a rate; the antiderivative of
+// x^b·e^(−c·x) is
 // NIST Digital Library of Mathematical Functions 8.2.1.
 func (c Curve) Dose(h History, from, to time.Duration) (float64, error) {
 	if err := h.interval(from, to); err != nil {
@@ -138,8 +141,10 @@ func gauss(f func(float64) float64, from, to float64) float64 {
 }
 
 var (
-	gaussNodes   = [5]float64{0.14887433898163122, 0.43339539412924719, 0.67940956829902441, 0.86506336668898451, 0.97390652851717172}
-	gaussWeights = [5]float64{0.29552422471475287, 0.26926671930999636, 0.21908636251598204, 0.14945134915058059, 0.06667134430868814}
+	gaussNodes = [5]float64{0.14887433898163122, 0.43339539412924719, 0.67940956829902441, 0.86506336668898451,
+		0.97390652851717172}
+	gaussWeights = [5]float64{0.29552422471475287, 0.26926671930999636, 0.21908636251598204, 0.14945134915058059,
+		0.06667134430868814}
 )
 
 // rateAt is the rate, from the table where there is one.

@@ -123,8 +123,9 @@ func ExampleHeights_Rise() {
 	// 50 % <nil>
 }
 
-func ExampleLevainShare_Prefermented() {
-	fmt.Println(ferment.LevainShare{Levain: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %")}.Prefermented())
+func ExampleLevainPercent_Prefermented() {
+	fmt.Println(ferment.LevainPercent{Levain: quantity.MustPercent("20 %"),
+		Hydration: quantity.MustPercent("100 %")}.Prefermented())
 	// Output:
 	// 9.090909 % <nil>
 }
@@ -161,8 +162,9 @@ func ExampleProof_RiseBeforeShaping() {
 	target, err := ferment.Proof{
 		Bulk: maslin(), Bench: quantity.Elapsed(30 * time.Minute), Total: quantity.MustPercent("80 %"),
 		Stages: []ferment.Piece{{
-			Mass: quantity.Grams(900), Form: ferment.Round, Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.RefrigeratorBasket,
-			For: quantity.Elapsed(14 * time.Hour),
+			Mass: quantity.Grams(900), Form: ferment.Round, Into: ferment.Room{Night: quantity.Celsius(4)},
+			Exposure: ferment.RefrigeratorBasket,
+			For:      quantity.Elapsed(14 * time.Hour),
 		}},
 	}.RiseBeforeShaping()
 	fmt.Println(target, err)
@@ -181,7 +183,8 @@ func ExampleRipening_Ripe() {
 		return
 	}
 	hall := ferment.Constant(quantity.Celsius(21))
-	fmt.Println(ferment.Ripening{Seed: seed, WholeGrain: quantity.MustPercent("50 %"), History: hall, Law: ferment.GasBalance(), ColdSeed: true}.Ripe())
+	fmt.Println(ferment.Ripening{Seed: seed, WholeGrain: quantity.MustPercent("50 %"), History: hall,
+		Law: ferment.GasBalance(), ColdSeed: true}.Ripe())
 	// Output:
 	// ripe after about 8h30m, at its peak after 6h50m to 13h50m (80 %), likely 9h40m, usable until about 14h15m <nil>
 }
@@ -237,16 +240,16 @@ func ExampleCurve_Optimum() {
 	// 33.023 °C 0.6653/h
 }
 
-func ExampleCurveTable_Rows() {
-	rows, err := ferment.CurveTable{
+func ExampleCurveTable_Rates() {
+	rates, err := ferment.CurveTable{
 		Curves:       []ferment.Curve{ferment.GanzleYeast(), ferment.TradeQ10()},
 		Temperatures: []quantity.Temperature{quantity.Celsius(8), quantity.Celsius(16), quantity.Celsius(24)},
-	}.Rows()
+	}.Rates()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, r := range rows {
+	for _, r := range rates.Rows {
 		fmt.Printf("%v %.3f %v\n", r.Temperature, r.Rates, r.InRange)
 	}
 	// Output:
@@ -262,7 +265,9 @@ func ExampleConstant() {
 }
 
 func ExampleReadings_History() {
-	h, err := ferment.Readings{Points: []ferment.Knot{{At: 0, Temperature: quantity.Celsius(24.5)}, {At: quantity.Elapsed(2 * time.Hour), Temperature: quantity.Celsius(22)}, {At: quantity.Elapsed(5 * time.Hour), Temperature: quantity.Celsius(21)}}}.History()
+	h, err := ferment.Readings{Points: []ferment.Knot{{At: 0, Temperature: quantity.Celsius(24.5)},
+		{At: quantity.Elapsed(2 * time.Hour), Temperature: quantity.Celsius(22)}, {At: quantity.Elapsed(5 * time.Hour),
+			Temperature: quantity.Celsius(21)}}}.History()
 	fmt.Println(h, err)
 	fmt.Println(h.At(time.Hour))
 	// Output:
@@ -289,7 +294,8 @@ func ExampleRelaxing_History() {
 }
 
 func ExamplePiece_History() {
-	c := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}
+	c := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25),
+		Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator}
 	mean, err := c.History()
 	if err != nil {
 		fmt.Println(err)
@@ -311,7 +317,8 @@ func ExamplePiece_History() {
 }
 
 func ExamplePiece_TimeConstant() {
-	fmt.Println(ferment.Piece{Mass: quantity.Kilograms(5), Form: ferment.Tub, Start: quantity.Celsius(24.5), Into: ferment.Room{Night: quantity.Celsius(20)}, Exposure: ferment.Covered}.TimeConstant())
+	fmt.Println(ferment.Piece{Mass: quantity.Kilograms(5), Form: ferment.Tub, Start: quantity.Celsius(24.5),
+		Into: ferment.Room{Night: quantity.Celsius(20)}, Exposure: ferment.Covered}.TimeConstant())
 	// Output:
 	// 6h46m46s <nil>
 }
@@ -420,7 +427,8 @@ func ExampleConstantQ10_Curve() {
 
 func ExamplePiece_Core() {
 	core, err := ferment.Piece{
-		Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator,
+		Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)},
+		Exposure: ferment.Refrigerator,
 	}.Core()
 	if err != nil {
 		fmt.Println(err)
@@ -458,9 +466,11 @@ func ExampleLesson_Reviews() {
 // A levain with a little yeast beside it: the gas of both is added up.
 func ExampleBulk_Estimate_levainWithYeast() {
 	dough := ferment.Bulk{
-		Inoculation: quantity.MustPercent("9.1 %"), Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.MustPercent("0.1 %")},
-		Salt: quantity.MustPercent("2 %"), Hydration: quantity.MustPercent("72 %"), Rise: quantity.MustPercent("75 %"), History: ferment.Constant(quantity.Celsius(24)),
-		Law: ferment.GasBalance(),
+		Inoculation: quantity.MustPercent("9.1 %"), Yeast: ferment.Yeast{Kind: ferment.InstantYeast,
+			Amount: quantity.MustPercent("0.1 %")},
+		Salt: quantity.MustPercent("2 %"), Hydration: quantity.MustPercent("72 %"), Rise: quantity.MustPercent("75 %"),
+		History: ferment.Constant(quantity.Celsius(24)),
+		Law:     ferment.GasBalance(),
 	}
 	e, err := dough.Estimate()
 	fmt.Println(e, err)

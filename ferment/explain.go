@@ -22,7 +22,8 @@ func (d *prepared) tell(title working.Message) *telling {
 
 // growthSource is what cells and gas rest on.
 func growthSource() working.Source {
-	return sources.Judged("logistic growth (Verhulst) and gas from cells (Luedeking and Piret 1959); four numbers fitted to rules of the trade")
+	return sources.Judged("logistic growth (Verhulst) and gas from cells (Luedeking and Piret 1959); four numbers " +
+		"fitted to rules of the trade")
 }
 
 // Working derives the estimate step by step: what the formula leaves of every rate, the cells, the rates at the dough's
@@ -48,34 +49,45 @@ func (t *telling) formula() {
 		half = l.HalfwayTolerant
 	}
 	amount := func(v float64, u working.Unit) working.Value { return working.Amount(v, u, digits(v)) }
-	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"), amount(f.Hydration, working.Number))
-	salt := working.Given("c_s", working.Tell("ferment.symbol_salt", "salt in percent of the flour"), amount(f.Salt, working.Number))
+	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"),
+		amount(f.Hydration, working.Number))
+	salt := working.Given("c_s", working.Tell("ferment.symbol_salt", "salt in percent of the flour"),
+		amount(f.Salt, working.Number))
 	solutes := working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86))
 	if f.Sugar > 0 {
-		sugar := working.Given("c_z", working.Tell("ferment.symbol_sugar", "sugar in percent of the flour"), amount(f.Sugar, working.Number))
+		sugar := working.Given("c_z", working.Tell("ferment.symbol_sugar", "sugar in percent of the flour"),
+			amount(f.Sugar, working.Number))
 		solutes = working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86).Plus(sugar.Over(342.3).Times(2)))
 	}
 	osmol := t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_solutes", "what salt and sugar press with in the dough's water"), Symbol: "Π", Unit: "osmol/kg", By: solutes,
-		Note: working.Tell("ferment.note_solutes", "58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
-			"sugar is split in two"),
-		Term:   working.Tell("ferment.term_solutes", "how strongly dissolved salt and sugar hold on to the water that yeast needs"),
+		Name: working.Tell("ferment.derive_solutes", "what salt and sugar press with in the dough's water"), Symbol: "Π",
+		Unit: "osmol/kg", By: solutes,
+		Note: working.Tell("ferment.note_solutes",
+			"58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
+				"sugar is split in two"),
+		Term: working.Tell("ferment.term_solutes",
+			"how strongly dissolved salt and sugar hold on to the water that yeast needs"),
 		Source: sources.Judged("van 't Hoff; the osmotic coefficient of salt from memory"),
 	})
 	soft := h
 	if f.Hydration > 1 {
 		soft = working.Num(1)
 	}
-	half50 := working.Given("Π₅₀", working.Tell("ferment.symbol_halfway", "solutes at which the yeast works at half its pace"), working.Amount(half, "osmol/kg", 1))
+	half50 := working.Given("Π₅₀", working.Tell("ferment.symbol_halfway",
+		"solutes at which the yeast works at half its pace"), working.Amount(half, "osmol/kg", 1))
 	by := working.Num(1).Over(working.Num(1).Plus(osmol.Over(half50).ToThe(2))).Times(soft.Over(0.72).ToThe(0.4))
 	if f.Whole > 0 {
-		w := working.Given("w", working.Tell("ferment.symbol_whole", "share of whole grain in the flour"), amount(f.Whole, working.Number))
+		w := working.Given("w", working.Tell("ferment.symbol_whole", "share of whole grain in the flour"),
+			amount(f.Whole, working.Number))
 		by = by.Times(working.Exp(w.Times(0.182)))
 	}
 	t.pace = t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_pace", "what the formula leaves of every rate"), Symbol: "φ", Unit: working.Number, By: by,
-		Term:   working.Tell("ferment.term_pace", "how fast everything goes in this dough, beside one without salt at 72 % water"),
-		Source: sources.Judged("between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, whole grain a fifth faster"),
+		Name: working.Tell("ferment.derive_pace", "what the formula leaves of every rate"), Symbol: "φ",
+		Unit: working.Number, By: by,
+		Term: working.Tell("ferment.term_pace",
+			"how fast everything goes in this dough, beside one without salt at 72 % water"),
+		Source: sources.Judged("between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, " +
+			"whole grain a fifth faster"),
 	})
 }
 
@@ -93,19 +105,27 @@ func digits(v float64) int {
 func (t *telling) ripeCells() working.Expr {
 	l := t.d.law
 	const seed, at = 0.2, 24.0
-	growth := working.Given("g_l", working.Tell("ferment.symbol_growth24", "growth of a levain at 24 °C over that at 27 °C"), working.Amount(l.LevainGrowth(at), working.Number, 5))
-	gas := working.Given("r_q", working.Tell("ferment.symbol_gas24", "gas from cells at 24 °C over that at 27 °C"), working.Amount(l.GasCurve.Rate(at), working.Number, 5))
+	growth := working.Given("g_l", working.Tell("ferment.symbol_growth24",
+		"growth of a levain at 24 °C over that at 27 °C"), working.Amount(l.LevainGrowth(at), working.Number, 5))
+	gas := working.Given("r_q", working.Tell("ferment.symbol_gas24", "gas from cells at 24 °C over that at 27 °C"),
+		working.Amount(l.GasCurve.Rate(at), working.Number, 5))
 	u := t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_feed", "what a feed of 1 : 2 : 2 at 24 °C grows by until the sugar of its fresh flour is used"), Symbol: "u", Unit: working.Number,
-		By: working.Exp(working.Num(l.Ripe).Times(working.Num(1).Minus(seed)).Times(l.Growth).Times(growth).Over(working.Num(l.Gas).Times(gas).Times(l.Capacity))),
-		Note: working.Tell("ferment.note_feed", "5.85 L of gas per kg of fresh flour, growth of 0.37 an hour and 2.05 L of gas per hour, kg and percent of cells at 27 °C, "+
-			"and a crowd of 1.70 % at which growth ends"),
+		Name: working.Tell("ferment.derive_feed",
+			"what a feed of 1 : 2 : 2 at 24 °C grows by until the sugar of its fresh flour is used"), Symbol: "u",
+		Unit: working.Number,
+		By:   working.Exp(working.Num(l.Ripe).Times(working.Num(1).Minus(seed)).Times(l.Growth).Times(growth).Over(working.Num(l.Gas).Times(gas).Times(l.Capacity))),
+		Note: working.Tell("ferment.note_feed",
+			"5.85 L of gas per kg of fresh flour, growth of 0.37 an hour and 2.05 L of gas per hour, kg and percent of cells "+
+				"at 27 °C, "+
+				"and a crowd of 1.70 % at which growth ends"),
 		Source: growthSource(),
 	})
 	return t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_ripe", "cells of a ripe levain, in percent of its flour as instant yeast"), Symbol: "X_L", Unit: working.Number, Decimals: 5,
-		By:     working.Num(l.Capacity).Times(u.Minus(1)).Over(u.Minus(seed)),
-		Term:   working.Tell("ferment.term_cells", "how much gas the yeast can make, told as the instant yeast that makes as much; not a count of cells"),
+		Name:   working.Tell("ferment.derive_ripe", "cells of a ripe levain, in percent of its flour as instant yeast"),
+		Symbol: "X_L", Unit: working.Number, Decimals: 5,
+		By: working.Num(l.Capacity).Times(u.Minus(1)).Over(u.Minus(seed)),
+		Term: working.Tell("ferment.term_cells",
+			"how much gas the yeast can make, told as the instant yeast that makes as much; not a count of cells"),
 		Source: growthSource(),
 	})
 }
@@ -114,21 +134,26 @@ func (t *telling) ripeCells() working.Expr {
 func (t *telling) cells(b *Bulk) {
 	var parts []working.Expr
 	if !b.Inoculation.IsZero() {
-		f := working.Given("f", working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"), b.Inoculation)
+		f := working.Given("f", working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"),
+			b.Inoculation)
 		by := f.Share().Times(t.ripeCells())
 		if b.ColdLevain {
 			by = by.Times(working.Exp(working.Num(-coldLag)))
 		}
 		parts = append(parts, t.Find(working.Finding{
-			Name: working.Tell("ferment.derive_levain", "cells of the levain in the dough"), Symbol: "X_0", Unit: working.Number, By: by, Source: growthSource(),
+			Name: working.Tell("ferment.derive_levain", "cells of the levain in the dough"), Symbol: "X_0",
+			Unit: working.Number, By: by, Source: growthSource(),
 		}))
 	}
 	if b.Yeast.Kind != NoYeast {
-		y := working.Given("y", working.Tell("ferment.symbol_dose", "%v in percent of the flour", b.Yeast.Kind), working.Amount(b.Yeast.Amount.Points(), working.Number, digits(b.Yeast.Amount.Points())))
+		y := working.Given("y", working.Tell("ferment.symbol_dose", "%v in percent of the flour", b.Yeast.Kind),
+			working.Amount(b.Yeast.Amount.Points(), working.Number, digits(b.Yeast.Amount.Points())))
 		parts = append(parts, t.Find(working.Finding{
 			Name: working.Tell("ferment.derive_yeast", "cells of the yeast in the dough"), Symbol: "Y_0", Unit: working.Number,
-			By: y.Times(b.Yeast.worth()), Note: working.Tell("ferment.note_yeast", "1 part of instant yeast is 3 of fresh or 1.2 of active dry"),
-			Source: sources.Practice("fresh yeast is replaced by a third of its weight in instant or 0.4 of it in active dry yeast"),
+			By: y.Times(b.Yeast.worth()), Note: working.Tell("ferment.note_yeast",
+				"1 part of instant yeast is 3 of fresh or 1.2 of active dry"),
+			Source: sources.Practice("fresh yeast is replaced by a third of its weight in instant or 0.4 of it in active dry " +
+				"yeast"),
 		}))
 	}
 	handed := t.d.start.Cells()
@@ -139,10 +164,13 @@ func (t *telling) cells(b *Bulk) {
 			continue
 		}
 		s := own.at(own.start, hours(h.Ripened.Duration()))
-		share := working.Given("f_p", working.Tell("ferment.symbol_preferment", "share of the flour that is in the preferment"), h.Flour)
-		grown := working.Given("X_p", working.Tell("ferment.symbol_grown", "cells in it after %v, by the same law", h.Ripened), working.Amount(s.Cells(), working.Number, 5))
+		share := working.Given("f_p", working.Tell("ferment.symbol_preferment",
+			"share of the flour that is in the preferment"), h.Flour)
+		grown := working.Given("X_p", working.Tell("ferment.symbol_grown", "cells in it after %v, by the same law",
+			h.Ripened), working.Amount(s.Cells(), working.Number, 5))
 		parts = append(parts, t.Find(working.Finding{
-			Name: working.Tell("ferment.derive_handed", "cells that the preferment hands on"), Symbol: "X_h", Unit: working.Number, By: share.Share().Times(grown), Source: growthSource(),
+			Name: working.Tell("ferment.derive_handed", "cells that the preferment hands on"), Symbol: "X_h",
+			Unit: working.Number, By: share.Share().Times(grown), Source: growthSource(),
 		}))
 	}
 	if len(parts) == 1 {
@@ -154,7 +182,8 @@ func (t *telling) cells(b *Bulk) {
 		sum = sum.Plus(p)
 	}
 	t.start = t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_all_cells", "cells in the dough, all together"), Symbol: "Z_0", Is: working.Amount(handed, working.Number, 5), By: sum, Source: working.Algebra(),
+		Name: working.Tell("ferment.derive_all_cells", "cells in the dough, all together"), Symbol: "Z_0",
+		Is: working.Amount(handed, working.Number, 5), By: sum, Source: working.Algebra(),
 	})
 }
 
@@ -173,15 +202,21 @@ func (y Yeast) worth() working.Expr {
 func (t *telling) need(symbol string, name working.Message, rise, celsius float64) working.Expr {
 	f := &t.d.formula
 	n := t.d.law.Need(rise, f.Hydration, t.d.atm)
-	at := working.Given("T_N", working.Tell("ferment.symbol_then", "temperature of the dough by then"), working.Amount(celsius, working.Celsius, 2))
+	at := working.Given("T_N", working.Tell("ferment.symbol_then", "temperature of the dough by then"),
+		working.Amount(celsius, working.Celsius, 2))
 	kelvin := at.In(working.Kelvin)
-	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"), working.Amount(f.Hydration, working.Number, digits(f.Hydration)))
-	r := working.Given("R", working.Tell("ferment.symbol_rise", "rise, as a fraction"), working.Amount(rise, working.Number, digits(rise)))
-	p := working.Given("p", working.Tell("ferment.symbol_pressure", "air pressure"), working.Amount(t.d.atm, "atm", digits(t.d.atm)))
+	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"),
+		working.Amount(f.Hydration, working.Number, digits(f.Hydration)))
+	r := working.Given("R", working.Tell("ferment.symbol_rise", "rise, as a fraction"),
+		working.Amount(rise, working.Number, digits(rise)))
+	p := working.Given("p", working.Tell("ferment.symbol_pressure", "air pressure"),
+		working.Amount(t.d.atm, "atm", digits(t.d.atm)))
 	ostwald := t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_ostwald", "volumes of carbon dioxide that a volume of water holds"), Symbol: "L", Unit: working.Number,
-		By:     working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).Times(3.3e-4 * 8.314462).Times(kelvin),
-		Note:   working.Tell("ferment.note_ostwald", "Henry's law: 0.00033 mol per cubic meter and pascal at 25 °C, times the gas constant"),
+		Name: working.Tell("ferment.derive_ostwald", "volumes of carbon dioxide that a volume of water holds"), Symbol: "L",
+		Unit: working.Number,
+		By:   working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).Times(3.3e-4 * 8.314462).Times(kelvin),
+		Note: working.Tell("ferment.note_ostwald",
+			"Henry's law: 0.00033 mol per cubic meter and pascal at 25 °C, times the gas constant"),
 		Source: sources.Judged("Sander, compilation of Henry's law constants"),
 	})
 	held := working.Num(t.d.law.Fullest / 2).Times(working.Ln(working.Num(t.d.law.Fullest).Plus(r).Over(working.Num(t.d.law.Fullest).Minus(r))))
@@ -189,17 +224,22 @@ func (t *telling) need(symbol string, name working.Message, rise, celsius float6
 	return t.Find(working.Finding{
 		Name: name, Symbol: symbol, Is: working.Amount(n.Gas(celsius), "L/kg", 4),
 		By: h.Plus(1).Over(1.12).Times(p).Times(298.15).Over(kelvin).Times(held.Plus(ostwald.Times(wet).Times(r).Over(r.Plus(0.09)))),
-		Note: working.Tell("ferment.note_need", "carbon dioxide at 25 °C and 1 atm per kg of flour: 1.12 kg of flour and water make a liter of dough, which holds no more at a rise of 350 %; "+
-			"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air"),
-		Term:   working.Tell("ferment.term_gas", "the gas a dough must make for its rise: most of it in bubbles, the rest dissolved in its water"),
-		Source: sources.Judged("ideal gas and Henry's law; what a dough retains from doughs that drop at four to five volumes"),
+		Note: working.Tell("ferment.note_need",
+			"carbon dioxide at 25 °C and 1 atm per kg of flour: 1.12 kg of flour and water make a liter of dough, which "+
+				"holds no more at a rise of 350 %; "+
+				"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air"),
+		Term: working.Tell("ferment.term_gas",
+			"the gas a dough must make for its rise: most of it in bubbles, the rest dissolved in its water"),
+		Source: sources.Judged("ideal gas and Henry's law; what a dough retains from doughs that drop at four to five " +
+			"volumes"),
 	})
 }
 
 // pacing is what the kitchen does to every rate beside the formula, at a temperature: e^(b + d·(T − 24) + c·k).
 func (d *prepared) pacing(celsius float64) float64 {
 	m := &d.belief.Mean
-	return math.Exp(m[gasbalance.Pace] + m[gasbalance.Slope]*(celsius-reference) + m[gasbalance.ColdEnd]*gasbalance.ColdShift(celsius))
+	return math.Exp(m[gasbalance.Pace] + m[gasbalance.Slope]*(celsius-reference) +
+		m[gasbalance.ColdEnd]*gasbalance.ColdShift(celsius))
 }
 
 // Working derives the rise at which to shape, step by step.
@@ -214,12 +254,17 @@ func (t ShapeTarget) Working() working.Working {
 	w.cells(&b)
 	total := t.proof.Total
 	if t.Feasible && t.proof.ShapeAt.IsZero() {
-		w.need("N_total", working.Tell("ferment.gas_total", "gas that the total takes in the oven"), total.Fraction(), t.Then[len(t.Then)-1].Celsius())
-		w.need("N_shape", working.Tell("ferment.gas_shaped", "gas that the dough has when it is shaped"), t.Rise.Fraction(), t.Shaped.Celsius())
+		w.need("N_total", working.Tell("ferment.gas_total", "gas that the total takes in the oven"), total.Fraction(),
+			t.Then[len(t.Then)-1].Celsius())
+		w.need("N_shape", working.Tell("ferment.gas_shaped", "gas that the dough has when it is shaped"), t.Rise.Fraction(),
+			t.Shaped.Celsius())
 	}
 	w.Find(working.Finding{
-		Name: working.Tell("ferment.derive_shape_time", "time at which to shape"), Symbol: "t_shape", Is: t.Shape.Ready().Likely, Decimals: working.WholeNumber,
-		Look: working.Tell("ferment.look_shape_time", "where the gas of the dough is that much, and what follows (%v) brings it to the total", t.path), Source: growthSource(),
+		Name: working.Tell("ferment.derive_shape_time", "time at which to shape"), Symbol: "t_shape",
+		Is: t.Shape.Ready().Likely, Decimals: working.WholeNumber,
+		Look: working.Tell("ferment.look_shape_time",
+			"where the gas of the dough is that much, and what follows (%v) brings it to the total", t.path),
+		Source: growthSource(),
 	})
 	w.Find(working.Finding{
 		Name: working.Tell("ferment.derive_shape_rise", "rise at which to shape"), Symbol: "R_shape", Is: t.Rise, Decimals: 2,
@@ -236,17 +281,24 @@ func (l Lesson) Working() working.Working {
 	t := l.Culture.taught()
 	m, s := t.Unknown(gasbalance.Pace)
 	d := working.Derive(working.Tell("ferment.derive_lesson", "What the logged bakes say"))
-	b := working.Given("b", working.Tell("ferment.symbol_log_pace", "mean of the log of the pace, from %d {1|bake|bakes}", t.Bakes), working.Amount(m, working.Number, 6))
-	sd := working.Given("s", working.Tell("ferment.symbol_log_pace_sd", "its standard deviation"), working.Amount(s, working.Number, 6))
-	luck := working.Given("σ", working.Tell("ferment.symbol_luck", "standard deviation of the log of the time from bake to bake, found together with it"),
+	b := working.Given("b", working.Tell("ferment.symbol_log_pace",
+		"mean of the log of the pace, from %d {1|bake|bakes}", t.Bakes), working.Amount(m, working.Number, 6))
+	sd := working.Given("s", working.Tell("ferment.symbol_log_pace_sd", "its standard deviation"),
+		working.Amount(s, working.Number, 6))
+	luck := working.Given("σ", working.Tell("ferment.symbol_luck",
+		"standard deviation of the log of the time from bake to bake, found together with it"),
 		working.Amount(t.Luck, working.Number, 6))
 	pace := l.Culture.Pace()
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_bake_to_bake", "from bake to bake"), Symbol: "v", Is: l.Culture.BakeToBake(), Decimals: 1, By: luck.Times(100), Source: sources.Gelman})
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low", Is: pace.Low, Decimals: 1,
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_bake_to_bake", "from bake to bake"), Symbol: "v",
+		Is: l.Culture.BakeToBake(), Decimals: 1, By: luck.Times(100), Source: sources.Gelman})
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low",
+		Is: pace.Low, Decimals: 1,
 		By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.Gelman})
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_high", "high end of the pace (90 %%)"), Symbol: "p_high", Is: pace.High, Decimals: 1,
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_high", "high end of the pace (90 %%)"),
+		Symbol: "p_high", Is: pace.High, Decimals: 1,
 		By: working.Exp(b.Plus(sd.Times(z80))).Times(100), Source: sources.Gelman})
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"), Symbol: "p", Is: pace.Likely, Decimals: 1,
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"),
+		Symbol: "p", Is: pace.Likely, Decimals: 1,
 		By: working.Exp(b).Times(100), Source: sources.Gelman})
 	return d.Working()
 }
@@ -257,12 +309,17 @@ func (f Flavor) Working() working.Working {
 		return working.Working{Title: "Mild or sharp"}
 	}
 	d := working.Derive(working.Tell("ferment.derive_flavor", "Mild or sharp"))
-	l := working.Given("L", working.Tell("ferment.symbol_lactobacilli", "doublings of the lactobacilli over the history"), working.Amount(f.Lactobacilli, working.Number, 5))
-	y := working.Given("Y", working.Tell("ferment.symbol_yeast", "doublings of the yeast"), working.Amount(f.Yeast, working.Number, 5))
-	ml := working.Given("μ_L", working.Tell("ferment.symbol_rate_lactobacilli", "rate of the lactobacilli at 24 °C"), working.Amount(GanzleLactobacilli().Rate(reference), "/h", 5))
-	my := working.Given("μ_Y", working.Tell("ferment.symbol_rate_yeast", "rate of the yeast at 24 °C"), working.Amount(GanzleYeast().Rate(reference), "/h", 5))
+	l := working.Given("L", working.Tell("ferment.symbol_lactobacilli",
+		"doublings of the lactobacilli over the history"), working.Amount(f.Lactobacilli, working.Number, 5))
+	y := working.Given("Y", working.Tell("ferment.symbol_yeast", "doublings of the yeast"),
+		working.Amount(f.Yeast, working.Number, 5))
+	ml := working.Given("μ_L", working.Tell("ferment.symbol_rate_lactobacilli", "rate of the lactobacilli at 24 °C"),
+		working.Amount(GanzleLactobacilli().Rate(reference), "/h", 5))
+	my := working.Given("μ_Y", working.Tell("ferment.symbol_rate_yeast", "rate of the yeast at 24 °C"),
+		working.Amount(GanzleYeast().Rate(reference), "/h", 5))
 	d.Find(working.Finding{
-		Name: working.Tell("ferment.derive_index", "acid index"), Symbol: "I", Is: working.Amount(f.Index, working.Number, 0), Decimals: working.WholeNumber,
+		Name: working.Tell("ferment.derive_index", "acid index"), Symbol: "I",
+		Is: working.Amount(f.Index, working.Number, 0), Decimals: working.WholeNumber,
 		By: working.Num(100).Times(l.Over(y)).Over(ml.Over(my)), Source: sources.Ganzle1998,
 	})
 	return d.Working()

@@ -10,7 +10,8 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// times derives early, late and likely: in one line each at a steady temperature, otherwise from a table whose rows add up to the gas.
+// times derives early, late and likely: in one line each at a steady temperature, otherwise from a table whose rows
+// add up to the gas.
 func (t *telling) times(need working.Expr, s *gasbalance.State, o gasbalance.Outcome, h History) {
 	steady := len(t.d.knots) == 1 && (t.d.start.Levain == 0 || t.d.start.Yeast == 0)
 	limit := hours(Horizon)
@@ -28,8 +29,10 @@ func (t *telling) times(need working.Expr, s *gasbalance.State, o gasbalance.Out
 		t.table(o)
 	}
 	t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_likely_followed", "likely time"), Symbol: "t_likely", Is: span(math.Min(o.Likely, limit)), Decimals: working.WholeNumber,
-		Look: working.Tell("ferment.look_likely", "where the gas along the history (%v) is what the rise takes; the table adds up to it", h), Source: growthSource(),
+		Name: working.Tell("ferment.derive_likely_followed", "likely time"), Symbol: "t_likely",
+		Is: span(math.Min(o.Likely, limit)), Decimals: working.WholeNumber,
+		Look: working.Tell("ferment.look_likely",
+			"where the gas along the history (%v) is what the rise takes; the table adds up to it", h), Source: growthSource(),
 	})
 }
 
@@ -52,11 +55,13 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 		inner := working.Exp(n.Times(growth).Over(gas.Times(t.d.law.Capacity))).Minus(1)
 		return working.Ln(working.Num(t.d.law.Capacity).Over(t.start).Times(inner).Plus(1)).Over(growth).Times(60)
 	}
-	note := working.Tell("ferment.note_closed_form", "cells grow as X = X_0 × exp(μ t) ÷ (1 + X_0 ÷ 1.70 × (exp(μ t) − 1)), the gas is q times their sum over time, "+
-		"and that is solved for the time; the 60 makes minutes of hours")
+	note := working.Tell("ferment.note_closed_form",
+		"cells grow as X = X_0 × exp(μ t) ÷ (1 + X_0 ÷ 1.70 × (exp(μ t) − 1)), the gas is q times their sum over time, "+
+			"and that is solved for the time; the 60 makes minutes of hours")
 	find := func(symbol string, name working.Message, n working.Expr, hour float64) {
 		t.Find(working.Finding{
-			Name: name, Symbol: symbol, Is: exactSpan(hour), Decimals: working.WholeNumber, By: at(n), Note: note, Source: growthSource(),
+			Name: name, Symbol: symbol, Is: exactSpan(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
+			Source: growthSource(),
 			Within: 0.5 + hour*60*2e-3,
 		})
 	}
@@ -73,7 +78,8 @@ func exactSpan(h float64) time.Duration { return time.Duration(h*3600*1e3) * tim
 // rates derives the rates of growth and of gas at one temperature.
 func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 	l, d := t.d.law, t.d
-	T := working.Given("T", working.Tell("ferment.symbol_temperature", "temperature of the dough"), working.Amount(celsius, working.Celsius, 2))
+	T := working.Given("T", working.Tell("ferment.symbol_temperature", "temperature of the dough"),
+		working.Amount(celsius, working.Celsius, 2))
 	curve := func(symbol string, name working.Message, lowest, bend, highest float64, why working.Source) working.Expr {
 		root := func(at working.Expr) working.Expr {
 			return at.Minus(lowest).Times(working.Num(1).Minus(working.Exp(working.Num(bend).Times(at.Minus(highest)))))
@@ -90,24 +96,31 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 			g = l.LevainGrowth(celsius)
 		}
 		look := working.Tell("ferment.look_curve", "the curve itself at this temperature")
-		gas = t.Find(working.Finding{Name: working.Tell("ferment.derive_gas_curve_read", "gas at this temperature over that at 27 °C"), Symbol: "r",
+		gas = t.Find(working.Finding{Name: working.Tell("ferment.derive_gas_curve_read",
+			"gas at this temperature over that at 27 °C"), Symbol: "r",
 			Is: working.Amount(l.GasCurve.Rate(celsius), working.Number, 5), Look: look, Source: growthSource()})
-		growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth_curve_read", "growth at this temperature over that at 27 °C"), Symbol: "g",
+		growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth_curve_read",
+			"growth at this temperature over that at 27 °C"), Symbol: "g",
 			Is: working.Amount(g, working.Number, 5), Look: look, Source: growthSource()})
 	} else {
-		gas = curve("r", working.Tell("ferment.derive_gas_curve", "gas at this temperature over that at 27 °C"), -1.2, 0.20, 49.0,
+		gas = curve("r", working.Tell("ferment.derive_gas_curve", "gas at this temperature over that at 27 °C"), -1.2, 0.20,
+			49.0,
 			sources.Judged("ends and bend of the curve of gas; optimum near 38 °C"))
-		growth = curve("g_y", working.Tell("ferment.derive_yeast_curve", "growth of S. cerevisiae at this temperature over that at 27 °C"), 0.4, 0.236, 42.2,
+		growth = curve("g_y", working.Tell("ferment.derive_yeast_curve",
+			"growth of S. cerevisiae at this temperature over that at 27 °C"), 0.4, 0.236, 42.2,
 			sources.Ratkowsky1983)
 		if d.start.Levain > 0 {
 			x := working.Num(36).Minus(T)
 			humilis := t.Find(working.Finding{
-				Name: working.Tell("ferment.derive_humilis", "growth of K. humilis at this temperature over that at 27 °C"), Symbol: "g_h", Unit: working.Number,
+				Name:   working.Tell("ferment.derive_humilis", "growth of K. humilis at this temperature over that at 27 °C"),
+				Symbol: "g_h", Unit: working.Number,
 				By: x.Over(9).ToThe(2.981).Times(working.Exp(working.Num(-0.3355).Times(x.Minus(9)))), Source: sources.Ganzle1998,
 			})
 			growth = t.Find(working.Finding{
-				Name: working.Tell("ferment.derive_mixture", "growth of the levain, a mixture of both"), Symbol: "g", Unit: working.Number,
-				By: working.Num(1 - l.Mixture).Times(humilis).Plus(growth.Times(l.Mixture)), Source: sources.Judged("the two common yeasts of sourdough, 40 and 60 %"),
+				Name: working.Tell("ferment.derive_mixture", "growth of the levain, a mixture of both"), Symbol: "g",
+				Unit:   working.Number,
+				By:     working.Num(1 - l.Mixture).Times(humilis).Plus(growth.Times(l.Mixture)),
+				Source: sources.Judged("the two common yeasts of sourdough, 40 and 60 %"),
 			})
 		}
 	}
@@ -119,16 +132,22 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 	}
 	if w := d.belief.Mean[gasbalance.Mixture]; w != 0 && d.start.Levain > 0 {
 		kappa := (l.YeastCurve.Rate(celsius) - l.HumilisCurve.Rate(celsius)) / l.LevainGrowth(celsius)
-		mu = mu.Times(working.Exp(working.Given("m", working.Tell("ferment.symbol_mixture", "how far this levain leans to S. cerevisiae"), working.Amount(w, working.Number, 6)).
-			Times(working.Given("κ", working.Tell("ferment.symbol_lean", "what that does to the log of its growth here"), working.Amount(kappa, working.Number, 5)))))
+		mu = mu.Times(working.Exp(working.Given("m", working.Tell("ferment.symbol_mixture",
+			"how far this levain leans to S. cerevisiae"), working.Amount(w, working.Number, 6)).
+			Times(working.Given("κ", working.Tell("ferment.symbol_lean", "what that does to the log of its growth here"),
+				working.Amount(kappa, working.Number, 5)))))
 	}
 	if a := d.belief.Mean[gasbalance.Amplitude]; a != 0 {
-		q = q.Times(working.Exp(working.Given("a", working.Tell("ferment.symbol_amplitude", "log of the amplitude of this culture"), working.Amount(a, working.Number, 6))))
+		q = q.Times(working.Exp(working.Given("a", working.Tell("ferment.symbol_amplitude",
+			"log of the amplitude of this culture"), working.Amount(a, working.Number, 6))))
 	}
-	growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth", "growth of the cells"), Symbol: "μ", Unit: "/h", By: mu, Source: growthSource(),
+	growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth", "growth of the cells"), Symbol: "μ",
+		Unit: "/h", By: mu, Source: growthSource(),
 		Term: working.Tell("ferment.term_growth", "by which share the cells grow in an hour while there is room")})
-	gas = t.Find(working.Finding{Name: working.Tell("ferment.derive_gas", "gas that a percent of cells makes"), Symbol: "q", Unit: "L/(h kg)", By: q, Source: growthSource(),
-		Term: working.Tell("ferment.term_gas_rate", "liters of gas an hour for each kilogram of flour and each percent of cells")})
+	gas = t.Find(working.Finding{Name: working.Tell("ferment.derive_gas", "gas that a percent of cells makes"),
+		Symbol: "q", Unit: "L/(h kg)", By: q, Source: growthSource(),
+		Term: working.Tell("ferment.term_gas_rate",
+			"liters of gas an hour for each kilogram of flour and each percent of cells")})
 	return growth, gas
 }
 
@@ -138,18 +157,26 @@ func (t *telling) kitchen(celsius float64) working.Expr {
 	if m[gasbalance.Pace] == 0 && m[gasbalance.Slope] == 0 && m[gasbalance.ColdEnd] == 0 {
 		return working.Expr{}
 	}
-	b := working.Given("b", working.Tell("ferment.symbol_pace", "log of the pace of this culture and dough, by the bakes and readings so far"), working.Amount(m[gasbalance.Pace], working.Number, 6))
-	slope := working.Given("d", working.Tell("ferment.symbol_slope", "its slope for each degree from 24 °C"), working.Amount(m[gasbalance.Slope], working.Number, 6))
-	by := working.Given("ΔT", working.Tell("ferment.symbol_above", "degrees above 24 °C"), working.Amount(celsius-reference, working.DeltaCelsius, 2))
-	c := working.Given("c", working.Tell("ferment.symbol_cold_end", "how much higher its cold end lies, in degrees"), working.Amount(m[gasbalance.ColdEnd], working.Number, 6))
-	k := working.Given("k", working.Tell("ferment.symbol_cold_shift", "what a degree of that does to the log of every rate here"), working.Amount(gasbalance.ColdShift(celsius), working.Number, 6))
+	b := working.Given("b", working.Tell("ferment.symbol_pace",
+		"log of the pace of this culture and dough, by the bakes and readings so "+
+			"far"), working.Amount(m[gasbalance.Pace], working.Number, 6))
+	slope := working.Given("d", working.Tell("ferment.symbol_slope", "its slope for each degree from 24 °C"),
+		working.Amount(m[gasbalance.Slope], working.Number, 6))
+	by := working.Given("ΔT", working.Tell("ferment.symbol_above", "degrees above 24 °C"),
+		working.Amount(celsius-reference, working.DeltaCelsius, 2))
+	c := working.Given("c", working.Tell("ferment.symbol_cold_end", "how much higher its cold end lies, in degrees"),
+		working.Amount(m[gasbalance.ColdEnd], working.Number, 6))
+	k := working.Given("k", working.Tell("ferment.symbol_cold_shift",
+		"what a degree of that does to the log of every rate "+
+			"here"), working.Amount(gasbalance.ColdShift(celsius), working.Number, 6))
 	return t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_kitchen", "pace of this kitchen"), Symbol: "P", Unit: working.Number,
 		By: working.Exp(b.Plus(slope.Times(by)).Plus(c.Times(k))), Source: sources.Gelman,
 	})
 }
 
-// margin derives the spread at a time from its named parts, and the likely gas at which a fast (−1) or slow (1) kitchen is ready.
+// margin derives the spread at a time from its named parts, and the likely gas at which a fast (−1) or slow (1)
+// kitchen is ready.
 func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance.Outcome) working.Expr {
 	s, _ := o.Path.At(hour)
 	e := s.LogGas()
@@ -160,7 +187,8 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 			sum = append(sum, working.Given(symbol, meaning, working.Amount(v, working.Number, 7)))
 		}
 	}
-	add("v_a", working.Tell("ferment.part_amplitude", "variance of the log of the gas from the amplitude of the culture"), parts.Kitchen[gasbalance.Amplitude])
+	add("v_a", working.Tell("ferment.part_amplitude",
+		"variance of the log of the gas from the amplitude of the culture"), parts.Kitchen[gasbalance.Amplitude])
 	add("v_b", working.Tell("ferment.part_pace", "from its pace"), parts.Kitchen[gasbalance.Pace])
 	add("v_d", working.Tell("ferment.part_slope", "from its slope by temperature"), parts.Kitchen[gasbalance.Slope])
 	add("v_c", working.Tell("ferment.part_cold_end", "from where its cold end lies"), parts.Kitchen[gasbalance.ColdEnd])
@@ -176,15 +204,20 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 	}
 	sigma := t.Find(working.Finding{
 		Name: name, Symbol: "σ_" + symbol, Unit: working.Number, By: working.Sqrt(working.Sum(sum...)),
-		Note: working.Tell("ferment.note_spread", "each part is the square of what one standard deviation of it does to the log of the gas by then"),
-		Term: working.Tell("ferment.term_spread", "how far the logs of what one expects lie apart: 0.1 is about a tenth"), Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
+		Note: working.Tell("ferment.note_spread",
+			"each part is the square of what one standard deviation of it does to the log of the gas by then"),
+		Term:   working.Tell("ferment.term_spread", "how far the logs of what one expects lie apart: 0.1 is about a tenth"),
+		Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
 	})
-	reach := working.Given("z", working.Tell("ferment.symbol_reach", "standard deviations an 80 % range reaches to each side"), working.Amount(t.d.belief.Reach(parts.Total(), parts.Luck), working.Number, 5))
+	reach := working.Given("z", working.Tell("ferment.symbol_reach",
+		"standard deviations an 80 % range reaches to each side"), working.Amount(t.d.belief.Reach(parts.Total(),
+		parts.Luck), working.Number, 5))
 	off := reach.Times(sigma)
 	if side < 0 {
 		off = off.Neg()
 	}
-	return t.Find(working.Finding{Name: gas, Symbol: "N_" + symbol, Unit: "L/kg", By: need.Times(working.Exp(off)), Source: sources.Gelman})
+	return t.Find(working.Finding{Name: gas, Symbol: "N_" + symbol, Unit: "L/kg", By: need.Times(working.Exp(off)),
+		Source: sources.Gelman})
 }
 
 // mostRows is how many rows an hour-by-hour table has at most.
@@ -211,14 +244,21 @@ func (t *telling) table(o gasbalance.Outcome) {
 		was, c0 = now, c1
 	}
 	t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_table", "gas until the likely time, row by row"), Symbol: "G", Is: working.Amount(t.d.clock.Gas(&was), "L/kg", 3),
+		Name: working.Tell("ferment.derive_table", "gas until the likely time, row by row"), Symbol: "G",
+		Is:     working.Amount(t.d.clock.Gas(&was), "L/kg", 3),
 		Within: 0.01 * t.d.clock.Gas(&was),
-		Note:   working.Tell("ferment.note_table", "cells are the mean over the row as they grow by %.2f an hour at 27 °C, times φ and the curve, less as they crowd", t.d.law.Growth),
+		Note: working.Tell("ferment.note_table",
+			"cells are the mean over the row as they grow by %.2f an hour at 27 °C, times φ and the curve, less as they crowd",
+			t.d.law.Growth),
 		Table: working.Table{Columns: []working.Column{
-			{Symbol: "T", Meaning: working.Tell("ferment.column_temperature", "temperature in the middle of the row"), Unit: working.Celsius, Decimals: 1, Cells: temperature},
-			{Symbol: "t", Meaning: working.Tell("ferment.column_time", "how long the row is"), Unit: working.Hour, Decimals: 3, Cells: length},
-			{Symbol: "q", Meaning: working.Tell("ferment.column_gas_rate", "gas that a percent of cells makes in an hour"), Unit: "L/(h kg)", Decimals: 4, Cells: rate},
-			{Symbol: "X", Meaning: working.Tell("ferment.column_cells", "cells over the row"), Unit: working.Number, Decimals: 4, Cells: cells},
+			{Symbol: "T", Meaning: working.Tell("ferment.column_temperature", "temperature in the middle of the row"),
+				Unit: working.Celsius, Decimals: 1, Cells: temperature},
+			{Symbol: "t", Meaning: working.Tell("ferment.column_time", "how long the row is"), Unit: working.Hour, Decimals: 3,
+				Cells: length},
+			{Symbol: "q", Meaning: working.Tell("ferment.column_gas_rate", "gas that a percent of cells makes in an hour"),
+				Unit: "L/(h kg)", Decimals: 4, Cells: rate},
+			{Symbol: "X", Meaning: working.Tell("ferment.column_cells", "cells over the row"), Unit: working.Number,
+				Decimals: 4, Cells: cells},
 			{Symbol: "G", Meaning: working.Tell("ferment.column_gas", "gas made in the row"), Unit: "L/kg", Decimals: 4,
 				By: func(_ int, before []working.Expr) working.Expr { return before[1].Times(before[2]).Times(before[3]) }},
 		}},
@@ -263,7 +303,9 @@ func (t *telling) peakGas(seed quantity.Percent) working.Expr {
 	}
 	return t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_peak_gas", "gas at its peak"), Symbol: "G_peak", Unit: "L/kg", By: by,
-		Note:   working.Tell("ferment.note_peak", "5.85 L per kg is what the sugar at hand in fresh flour makes; ripe from ¾ of that, usable until 2½ times that (judgments)"),
+		Note: working.Tell("ferment.note_peak",
+			"5.85 L per kg is what the sugar at hand in fresh flour makes; ripe from ¾ of that, usable until 2½ times that "+
+				"(judgments)"),
 		Term:   working.Tell("ferment.term_peak", "where a preferment stands highest: the sugar at hand is used"),
 		Source: sources.Judged("free sugars of flour, Saunders, Ng and Kline 1972 (abstract), fitted to rules of the trade"),
 	})

@@ -11,7 +11,8 @@ import (
 
 // Flavor is the direction in which temperature and time push a sourdough: a relative index, not a pH.
 type Flavor struct {
-	// Index is the growth of the lactobacilli for each doubling of the yeast, in percent of what it is at 24 °C: above 100 leans
+	// Index is the growth of the lactobacilli for each doubling of the yeast, in percent of what it is at 24 °C: above
+	// 100 leans
 	// toward acid, below toward mild.
 	Index float64 `json:"index"`
 	// Lactobacilli and Yeast are the doublings of each, in laboratory medium.
@@ -33,8 +34,10 @@ func (f Flavor) Message() working.Message {
 //
 //	index = 100·(M_L/M_Y)/(μ_L(24)/μ_Y(24))
 //
-// M_L and M_Y are the doses of lactobacilli and yeast by the two Gänzle curves. Only ratios carry over from medium to dough. It knows nothing of the flour's
-// buffer, of acid slowing the lactobacilli, nor of which acids are made; it promises no pH. Valid from 0 to 36 °C. Errors: ErrRequired for the zero
+// M_L and M_Y are the doses of lactobacilli and yeast by the two Gänzle curves. Only ratios carry over from medium to
+// dough. It knows nothing of the flour's
+// buffer, of acid slowing the lactobacilli, nor of which acids are made; it promises no pH. Valid from 0 to 36 °C.
+// Errors: ErrRequired for the zero
 // Estimate; ErrOutOfRange unless 1 minute ≤ t ≤ 30 days; ErrInconsistent for commercial yeast; ErrModelRange outside
 // 0 to 36 °C unless Extrapolate. Source: Gänzle, Ehmann and Hammes 1998; the index is this library's own.
 func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
@@ -44,7 +47,8 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 	}
 	p.Duration("Until", until, time.Minute, Horizon)
 	if e.d.kind != gasbalance.ByLevain {
-		p.Add("Yeast", e.bulk.Yeast.String(), "a levain alone: commercial yeast brings no lactobacilli", quantity.ErrInconsistent)
+		p.Add("Yeast", e.bulk.Yeast.String(), "a levain alone: commercial yeast brings no lactobacilli",
+			quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
 		return Flavor{}, err
@@ -62,7 +66,8 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		return Flavor{}, err
 	}
 	f := Flavor{Lactobacilli: lacto / math.Ln2, Yeast: yeast / math.Ln2, Limits: []working.Message{
-		working.Tell("ferment.flavor_direction", "a direction, not a pH: flour, its ash and the levain's own acid are not in it"),
+		working.Tell("ferment.flavor_direction",
+			"a direction, not a pH: flour, its ash and the levain's own acid are not in it"),
 		working.Tell("ferment.flavor_medium", "growth in laboratory medium; only the ratio carries over to dough"),
 	}}
 	if yeast > 0 {
@@ -81,7 +86,8 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 const (
 	// flavorHigh is where the curve of the yeast ends, °C.
 	flavorHigh = 36.0
-	// Lactobacilli are stopped by 4 g of salt in 100 g water (Gänzle 1998, abstract) and held back before: 3 is a judgment.
+	// Lactobacilli are stopped by 4 g of salt in 100 g water (Gänzle 1998, abstract) and held back before: 3 is a
+	// judgment.
 	saltStops = 4.0
 	saltHolds = 3.0
 )

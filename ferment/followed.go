@@ -9,7 +9,8 @@ import (
 	"example.org/maslin/internal/gasbalance"
 )
 
-// Followed is a dough watched by a probe: what has become of it until the last reading. It is an immutable value of fixed
+// Followed is a dough watched by a probe: what has become of it until the last reading. It is an immutable value of
+// fixed
 // size: taking in a reading costs the same however many came before, and a thousand doughs are followed by keeping a
 // thousand of them. For a rise seen in the dough itself use [Estimate.Update].
 type Followed struct {
@@ -22,7 +23,8 @@ type Followed struct {
 	passed [3]float64
 }
 
-// Follow begins to follow a dough at the first reading of a probe in it, which is the end of mixing. History and OwnHeat
+// Follow begins to follow a dough at the first reading of a probe in it, which is the end of mixing. History and
+// OwnHeat
 // of the bulk are not used. Errors: as [Bulk.Estimate] and [Followed.Read].
 func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 	b.History, b.OwnHeat = Constant(first), 0
@@ -32,14 +34,16 @@ func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 	}
 	b.History = History{}
 	d.knots = nil
-	f := Followed{bulk: b, d: &d, state: d.start, last: knot{Celsius: first.Celsius()}, passed: [3]float64{math.NaN(), math.NaN(), math.NaN()}}
+	f := Followed{bulk: b, d: &d, state: d.start, last: knot{Celsius: first.Celsius()},
+		passed: [3]float64{math.NaN(), math.NaN(), math.NaN()}}
 	f.readings = 1
 	return f, f.checkTemperature(first)
 }
 
 // Read takes in the next reading, at a time from the first one; between readings the temperature runs straight. Errors:
 // ErrRequired for the zero Followed; ErrInconsistent for a reading not after the last one, or a gap over 4 hours;
-// ErrOutOfRange for a time over 30 days or a temperature no dough has; ErrModelRange for one the law may not be used at,
+// ErrOutOfRange for a time over 30 days or a temperature no dough has; ErrModelRange for one the law may not be used
+// at,
 // unless Extrapolate.
 func (f Followed) Read(at time.Duration, t quantity.Temperature) (Followed, error) {
 	if f.d == nil {
@@ -71,15 +75,18 @@ func (f Followed) Read(at time.Duration, t quantity.Temperature) (Followed, erro
 // checkReading reports what is wrong with a reading after the first one.
 func (f *Followed) checkReading(at time.Duration, t quantity.Temperature) error {
 	last := time.Duration(math.Round(f.last.Hour * float64(time.Hour)))
-	if c := t.Celsius(); c >= lawLow && c <= lawHigh && at > last && at <= Horizon && at-last <= standardGap && f.bulk.Law == GasBalance() {
+	if c := t.Celsius(); c >= lawLow && c <= lawHigh && at > last && at <= Horizon && at-last <= standardGap &&
+		f.bulk.Law == GasBalance() {
 		return nil
 	}
 	var p problems
 	switch {
 	case at <= last:
-		p.Add("At", quantity.FormatDuration(at), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+		p.Add("At", quantity.FormatDuration(at), "after the reading before it, at "+quantity.FormatDuration(last),
+			quantity.ErrInconsistent)
 	case at-last > standardGap:
-		p.Add("At", "a gap of "+quantity.FormatDuration(at-last), "at most "+quantity.FormatDuration(standardGap)+" without a reading", quantity.ErrInconsistent)
+		p.Add("At", "a gap of "+quantity.FormatDuration(at-last),
+			"at most "+quantity.FormatDuration(standardGap)+" without a reading", quantity.ErrInconsistent)
 	default:
 		p.Duration("At", at, 0, Horizon)
 	}
@@ -109,7 +116,8 @@ func (f Followed) Last() Knot {
 	return Knot{quantity.Elapsed(math.Round(f.last.Hour * float64(time.Hour))), degrees(f.last.Celsius)}
 }
 
-// Ready answers: when is the dough ready, from the first reading, if it stays as warm as it is now? Marks that are passed stay
+// Ready answers: when is the dough ready, from the first reading, if it stays as warm as it is now? Marks that are
+// passed stay
 // where they were passed. As [Estimate.Ready].
 func (f Followed) Ready() quantity.TimeRange {
 	if f.d == nil {
@@ -144,5 +152,6 @@ func (f Followed) Message() working.Message {
 	if f.d == nil {
 		return working.Tell("ferment.not_followed", "no dough is followed")
 	}
-	return working.Tell("ferment.followed", "%v by now; %.0f rise after %v", riseWords(f.Rise().Likely), f.bulk.Rise, f.Ready())
+	return working.Tell("ferment.followed", "%v by now; %.0f rise after %v", riseWords(f.Rise().Likely), f.bulk.Rise,
+		f.Ready())
 }

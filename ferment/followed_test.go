@@ -82,9 +82,11 @@ func TestReadingsThatCannotBeFollowed(t *testing.T) {
 		reason error
 		path   string
 	}{
-		{0, c(24), quantity.ErrInconsistent, "At"}, {-time.Hour, c(24), quantity.ErrInconsistent, "At"}, {5 * time.Hour, c(24), quantity.ErrInconsistent, "At"},
+		{0, c(24), quantity.ErrInconsistent, "At"}, {-time.Hour, c(24), quantity.ErrInconsistent, "At"},
+		{5 * time.Hour, c(24), quantity.ErrInconsistent, "At"},
 		{time.Hour, c(50), quantity.ErrModelRange, "Temperature"}, {time.Hour, c(200), quantity.ErrOutOfRange, "Temperature"},
-		{time.Hour, quantity.Temperature{}, quantity.ErrRequired, "Temperature"}, {math.MaxInt64, c(24), quantity.ErrInconsistent, "At"},
+		{time.Hour, quantity.Temperature{}, quantity.ErrRequired, "Temperature"},
+		{math.MaxInt64, c(24), quantity.ErrInconsistent, "At"},
 	} {
 		after, err := f.Read(x.at, x.t)
 		refuses(t, err, x.reason, x.path)
@@ -92,12 +94,14 @@ func TestReadingsThatCannotBeFollowed(t *testing.T) {
 			t.Error("a refused reading is counted")
 		}
 	}
-	for _, text := range []string{`{"bulk":{},"readings":1}`, `{"readings":-1,"celsius":900,"hour":-2,"state":[-1],"passed":[1,2,3,4]}`, `[]`, `"x"`} {
+	for _, text := range []string{`{"bulk":{},"readings":1}`,
+		`{"readings":-1,"celsius":900,"hour":-2,"state":[-1],"passed":[1,2,3,4]}`, `[]`, `"x"`} {
 		if err := json.Unmarshal([]byte(text), &f); err == nil {
 			t.Errorf("%s is taken", text)
 		}
 	}
-	if text, err := json.Marshal(ferment.Followed{}); err != nil || string(text) != "null" || (ferment.Followed{}).String() != "no dough is followed" {
+	if text, err := json.Marshal(ferment.Followed{}); err != nil || string(text) != "null" ||
+		(ferment.Followed{}).String() != "no dough is followed" {
 		t.Error(string(text), err)
 	}
 }
@@ -117,12 +121,14 @@ func ExampleBulk_Follow() {
 func followLog() []ferment.Knot {
 	out := make([]ferment.Knot, 28_800)
 	for i := range out {
-		out[i] = ferment.Knot{At: quantity.Elapsed(time.Duration(i) * 3 * time.Second), Temperature: quantity.Celsius(24 + math.Sin(float64(i)/2000))}
+		out[i] = ferment.Knot{At: quantity.Elapsed(time.Duration(i) * 3 * time.Second),
+			Temperature: quantity.Celsius(24 + math.Sin(float64(i)/2000))}
 	}
 	return out
 }
 
-// Taking in one more reading and asking when the dough is ready, after 10 and after 28,000 readings, and the same by making the history
+// Taking in one more reading and asking when the dough is ready, after 10 and after 28,000 readings, and the same by
+// making the history
 // and the estimate anew.
 func BenchmarkFollow(b *testing.B) {
 	log := followLog()

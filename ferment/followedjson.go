@@ -23,7 +23,8 @@ func (f Followed) MarshalJSON() ([]byte, error) {
 	if f.d == nil {
 		return []byte("null"), nil
 	}
-	out := followedData{Bulk: f.bulk, Readings: f.readings, Hour: f.last.Hour, Celsius: f.last.Celsius, State: f.state.Floats()}
+	out := followedData{Bulk: f.bulk, Readings: f.readings, Hour: f.last.Hour, Celsius: f.last.Celsius,
+		State: f.state.Floats()}
 	for _, h := range f.passed {
 		if !math.IsNaN(h) {
 			out.Passed = append(out.Passed, h)
@@ -73,7 +74,8 @@ func (f Followed) Equal(o Followed) bool {
 	if f.d == nil || o.d == nil {
 		return f.d == o.d
 	}
-	same := f.readings == o.readings && f.last == o.last && f.state == o.state && f.d.start == o.d.start && f.d.need == o.d.need && f.d.belief == o.d.belief
+	same := f.readings == o.readings && f.last == o.last && f.state == o.state && f.d.start == o.d.start &&
+		f.d.need == o.d.need && f.d.belief == o.d.belief
 	for i := range f.passed {
 		same = same && (f.passed[i] == o.passed[i] || math.IsNaN(f.passed[i]) && math.IsNaN(o.passed[i]))
 	}

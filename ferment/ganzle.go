@@ -29,40 +29,46 @@ var (
 // heldTo is where the held variant begins to fall: gas production keeps rising above the optimum of growth.
 const heldTo = 30
 
-// GanzleYeast is the growth of the sourdough yeast Kazachstania humilis (Candida milleri): 0.423/h at most, at 27.1 °C, none
+// GanzleYeast is the growth of the sourdough yeast Kazachstania humilis (Candida milleri): 0.423/h at most, at 27.1
+// °C, none
 // from 36 °C on. It is a curve of growth, not of gas: above 27 °C it falls while gassing still rises.
 func GanzleYeast() Curve { return Curve{ganzleYeastCurve} }
 
 var ganzleYeastCurve = ganzleCurve(About{
 	Name: "Gänzle yeast", Key: "ganzle-yeast", Low: 0, High: 36,
 	Formula: "0.0124·(36 − T)^2.981·exp(−0.3355·(36 − T))",
-	Note:    "growth of one species in laboratory medium; falls above 27 °C although gas production still rises; never quite zero in the cold although the authors report no growth at 8 °C",
-	Source:  sources.Ganzle1998,
+	Note: "growth of one species in laboratory medium; falls above 27 °C although gas production still rises; never " +
+		"quite zero in the cold although the authors report no growth at 8 °C",
+	Source: sources.Ganzle1998,
 }, ganzleYeast, piece{low: math.Inf(-1), form: ganzleYeast})
 
-// GanzleYeastHeld is [GanzleYeast] holding its maximum from 27.1 to 30 °C before it falls, because gas production has its
+// GanzleYeastHeld is [GanzleYeast] holding its maximum from 27.1 to 30 °C before it falls, because gas production has
+// its
 // optimum well above that of growth; a judgment of this library, and the curve to plan bulk with.
 func GanzleYeastHeld() Curve { return Curve{ganzleYeastHeldCurve} }
 
 var ganzleYeastHeldCurve = ganzleCurve(About{
 	Name: "Gänzle yeast, held to 30 °C", Key: "ganzle-yeast-held", Low: 0, High: 38,
 	Formula: "0.0124·(36 − T′)^2.981·exp(−0.3355·(36 − T′))",
-	Note:    "T′ is T below 27.1 °C, stays at 27.1 °C up to 30 °C, and is T − 2.9 °C above; the plateau is a judgment, gas production rises beyond the optimum of growth",
-	Source:  sources.Ganzle1998,
+	Note: "T′ is T below 27.1 °C, stays at 27.1 °C up to 30 °C, and is T − 2.9 °C above; the plateau is a judgment, " +
+		"gas production rises beyond the optimum of growth",
+	Source: sources.Ganzle1998,
 }, ganzleYeast,
 	piece{low: math.Inf(-1), form: ganzleYeast},
 	piece{low: ganzleYeast.optimum(), flat: true, form: ganzleYeast},
 	piece{low: heldTo, shift: heldTo - ganzleYeast.optimum(), form: ganzleYeast})
 
-// GanzleYeastColdStop is [GanzleYeastHeld] with a straight line from its rate at 14 °C to nothing at 8 °C, where the authors report
+// GanzleYeastColdStop is [GanzleYeastHeld] with a straight line from its rate at 14 °C to nothing at 8 °C, where the
+// authors report
 // no growth; for those who find that their refrigerator stops a dough dead.
 func GanzleYeastColdStop() Curve { return Curve{ganzleYeastColdStopCurve} }
 
 var ganzleYeastColdStopCurve = ganzleCurve(About{
 	Name: "Gänzle yeast, stopping at 8 °C", Key: "ganzle-yeast-cold-stop", Low: 0, High: 38,
 	Formula: "as held to 30 °C; below 14 °C μ(14)·max(0; T − 8)/6",
-	Note:    "the straight line to zero is a judgment between the equation, which never reaches zero, and the reported absence of growth at 8 °C",
-	Source:  sources.Ganzle1998,
+	Note: "the straight line to zero is a judgment between the equation, which never reaches zero, and the reported " +
+		"absence of growth at 8 °C",
+	Source: sources.Ganzle1998,
 }, ganzleYeast,
 	piece{low: math.Inf(-1), line: true},
 	piece{low: 8, line: true, slope: ganzleYeast.rate(14) / 6},
@@ -70,7 +76,8 @@ var ganzleYeastColdStopCurve = ganzleCurve(About{
 	piece{low: ganzleYeast.optimum(), flat: true, form: ganzleYeast},
 	piece{low: heldTo, shift: heldTo - ganzleYeast.optimum(), form: ganzleYeast})
 
-// GanzleLactobacilli is the growth of Fructilactobacillus sanfranciscensis: 0.665/h at most, at 33.0 °C, none from 41 °C on.
+// GanzleLactobacilli is the growth of Fructilactobacillus sanfranciscensis: 0.665/h at most, at 33.0 °C, none from 41
+// °C on.
 func GanzleLactobacilli() Curve { return Curve{ganzleLactobacilliCurve} }
 
 var ganzleLactobacilliCurve = ganzleCurve(About{

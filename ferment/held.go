@@ -45,5 +45,6 @@ func (h Held) Message() working.Message {
 		return working.Tell("ferment.held_none", "no range has been scored on a bake yet")
 	}
 	return working.Tell("ferment.held",
-		"%d of %d {2|range|ranges} held {2|its bake|their bakes}: that speaks for %.0f to %.0f", h.Inside, h.Ranges, s.Low, s.High)
+		"%d of %d {2|range|ranges} held {2|its bake|their bakes}: that speaks for %.0f to "+
+			"%.0f", h.Inside, h.Ranges, s.Low, s.High)
 }

@@ -61,11 +61,13 @@ func FromKnots(knots ...Knot) (History, error) {
 	last := time.Duration(0)
 	for i, k := range knots {
 		c, at := k.Temperature.Celsius(), k.At.Duration()
-		if !(c >= tableLow && c <= tableHigh && at >= last && at <= longest) && len(quantity.InputErrors(p.Err())) < mostFaults {
+		if !(c >= tableLow && c <= tableHigh && at >= last && at <= longest) &&
+			len(quantity.InputErrors(p.Err())) < mostFaults {
 			path := fmt.Sprintf("Knots[%d]", i)
 			quantity.Check(&p.Problems, path+".Temperature", k.Temperature, lowestTemperature, highestTemperature)
 			if p.Duration(path+".At", at, 0, longest) && at < last {
-				p.Add(path+".At", k.At.String(), "not before the knot before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+				p.Add(path+".At", k.At.String(), "not before the knot before it, at "+quantity.FormatDuration(last),
+					quantity.ErrInconsistent)
 			}
 		}
 		h.knots[i] = exact(hours(at), c)
@@ -84,7 +86,8 @@ func (h History) IsZero() bool { return len(h.knots) == 0 }
 
 // Equal reports whether two histories are the same: knots, notes and what they say of themselves.
 func (h History) Equal(o History) bool {
-	return slices.Equal(h.knots, o.knots) && h.measured == o.measured && slices.Equal(h.notes, o.notes) && h.label == o.label
+	return slices.Equal(h.knots, o.knots) && h.measured == o.measured && slices.Equal(h.notes, o.notes) &&
+		h.label == o.label
 }
 
 // String says what the history is, in metric units: "held at 24 °C".

@@ -11,12 +11,16 @@ import (
 	"pgregory.net/rapid"
 )
 
-// A dough drifting to a room with day and night follows the differential equation, integrated here in steps of a minute.
+// A dough drifting to a room with day and night follows the differential equation, integrated here in steps of a
+// minute.
 func TestRelaxingFollowsItsEquation(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := ferment.Relaxing{
-			Start:        quantity.Celsius(rapid.Float64Range(5, 35).Draw(t, "start")),
-			Room:         ferment.Room{Night: quantity.Celsius(rapid.Float64Range(10, 25).Draw(t, "night")), Day: quantity.Celsius(rapid.Float64Range(10, 30).Draw(t, "day")), WarmestAt: quantity.Elapsed(time.Duration(rapid.IntRange(0, 24).Draw(t, "warmest")) * time.Hour), Starts: quantity.Elapsed(time.Duration(rapid.IntRange(0, 24).Draw(t, "clock")) * time.Hour)},
+			Start: quantity.Celsius(rapid.Float64Range(5, 35).Draw(t, "start")),
+			Room: ferment.Room{Night: quantity.Celsius(rapid.Float64Range(10, 25).Draw(t, "night")),
+				Day:       quantity.Celsius(rapid.Float64Range(10, 30).Draw(t, "day")),
+				WarmestAt: quantity.Elapsed(time.Duration(rapid.IntRange(0, 24).Draw(t, "warmest")) * time.Hour),
+				Starts:    quantity.Elapsed(time.Duration(rapid.IntRange(0, 24).Draw(t, "clock")) * time.Hour)},
 			TimeConstant: quantity.Elapsed(time.Duration(rapid.IntRange(20, 600).Draw(t, "minutes")) * time.Minute),
 		}
 		h, err := r.History()
@@ -47,9 +51,11 @@ func TestRelaxingFollowsItsEquation(t *testing.T) {
 	})
 }
 
-// In a day and night the body follows the same Duhamel solution, and on the way lies between what surrounds it and its start.
+// In a day and night the body follows the same Duhamel solution, and on the way lies between what surrounds it and
+// its start.
 func TestCoolingIntoADayAndANight(t *testing.T) {
-	c := ferment.Piece{Mass: quantity.Kilograms(2), Form: ferment.Tub, Start: quantity.Celsius(26), Into: ferment.Room{Night: quantity.Celsius(17), Day: quantity.Celsius(23), Starts: quantity.Elapsed(18 * time.Hour)}}
+	c := ferment.Piece{Mass: quantity.Kilograms(2), Form: ferment.Tub, Start: quantity.Celsius(26),
+		Into: ferment.Room{Night: quantity.Celsius(17), Day: quantity.Celsius(23), Starts: quantity.Elapsed(18 * time.Hour)}}
 	mean, err := c.History()
 	if err != nil {
 		t.Fatal(err)
@@ -72,7 +78,8 @@ func TestCoolingIntoADayAndANight(t *testing.T) {
 func TestFormsPlacesAndBiot(t *testing.T) {
 	last := 100.0
 	for _, p := range []ferment.Exposure{ferment.Covered, ferment.Refrigerator, ferment.Open, ferment.Fan} {
-		h, err := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: p}.History()
+		h, err := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25),
+			Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: p}.History()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -86,7 +93,8 @@ func TestFormsPlacesAndBiot(t *testing.T) {
 		}
 	}
 	for f := ferment.Round; f <= ferment.Tub; f++ {
-		c := ferment.Piece{Mass: quantity.Grams(800), Form: f, Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator, Metallic: true}
+		c := ferment.Piece{Mass: quantity.Grams(800), Form: f, Start: quantity.Celsius(25),
+			Into: ferment.Room{Night: quantity.Celsius(4)}, Exposure: ferment.Refrigerator, Metallic: true}
 		h, err := c.History()
 		if err != nil {
 			t.Fatal(err)
@@ -106,7 +114,8 @@ func TestJumpsAreKept(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for at, want := range map[time.Duration]float64{0: 26, 3*time.Hour - time.Second: 26, 3 * time.Hour: 4, 15*time.Hour - time.Second: 4, 15 * time.Hour: 22, 99 * time.Hour: 22} {
+	for at, want := range map[time.Duration]float64{0: 26, 3*time.Hour - time.Second: 26, 3 * time.Hour: 4,
+		15*time.Hour - time.Second: 4, 15 * time.Hour: 22, 99 * time.Hour: 22} {
 		if got := h.At(at); got != quantity.Celsius(want) {
 			t.Errorf("after %v: %v, want %v °C", at, got, want)
 		}

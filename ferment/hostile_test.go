@@ -80,7 +80,7 @@ func TestZeroValuesAreRefused(t *testing.T) {
 	refuses(t, err, quantity.ErrRequired, "Law", "Drift.Room.Night")
 	_, err = ferment.Bulk{}.RoomFor(time.Hour, ferment.Relaxing{})
 	refuses(t, err, quantity.ErrRequired, "Law", "Drift.Start")
-	_, err = ferment.CurveTable{Curves: []ferment.Curve{{}}}.Rows()
+	_, err = ferment.CurveTable{Curves: []ferment.Curve{{}}}.Rates()
 	refuses(t, err, quantity.ErrRequired, "Curves[0]", "Temperatures")
 	_, err = ferment.NewCurve(ferment.About{}, nil)
 	refuses(t, err, quantity.ErrRequired, "Rate")
@@ -91,15 +91,19 @@ func TestZeroValuesAreRefused(t *testing.T) {
 	_, err = ferment.ParseReadings("")
 	refuses(t, err, quantity.ErrRequired, "Text")
 	for _, text := range []string{
-		ferment.Estimate{}.String(), ferment.History{}.String(), ferment.Culture{}.String(), ferment.Lesson{}.String(), ferment.ShapeTarget{}.String(),
-		ferment.Ripeness{}.String(), ferment.AmountAnswer{}.String(), ferment.TemperatureAnswer{}.String(), ferment.Progress{}.String(),
-		ferment.Estimate{}.Working().Text(80), ferment.Ripeness{}.Working().Text(80), ferment.Review{}.String(), ferment.Yeast{}.String(),
+		ferment.Estimate{}.String(), ferment.History{}.String(), ferment.Culture{}.String(), ferment.Lesson{}.String(),
+		ferment.ShapeTarget{}.String(),
+		ferment.Ripeness{}.String(), ferment.AmountAnswer{}.String(), ferment.TemperatureAnswer{}.String(),
+		ferment.Progress{}.String(),
+		ferment.Estimate{}.Working().Text(80), ferment.Ripeness{}.Working().Text(80), ferment.Review{}.String(),
+		ferment.Yeast{}.String(),
 	} {
 		if strings.Contains(text, "%!") || strings.Contains(text, "NaN") {
 			t.Error(text)
 		}
 	}
-	if ferment.Estimate.RiseCurve(ferment.Estimate{}, 3) != nil || len(ferment.Estimate{}.Cautions()) != 0 || (ferment.Estimate{}).Reached() || (ferment.Estimate{}).RestsOn() != nil {
+	if ferment.Estimate.RiseCurve(ferment.Estimate{}, 3) != nil || len(ferment.Estimate{}.Cautions()) != 0 ||
+		(ferment.Estimate{}).Reached() || (ferment.Estimate{}).RestsOn() != nil {
 		t.Error("the zero estimate says something")
 	}
 	_ = ferment.Ripeness{}.Cautions()
@@ -107,7 +111,8 @@ func TestZeroValuesAreRefused(t *testing.T) {
 }
 
 func good() ferment.Bulk {
-	return ferment.Bulk{Inoculation: pct(10), Salt: pct(2), Hydration: pct(72), Rise: pct(75), History: ferment.Constant(quantity.Celsius(23)), Law: ferment.GasBalance()}
+	return ferment.Bulk{Inoculation: pct(10), Salt: pct(2), Hydration: pct(72), Rise: pct(75),
+		History: ferment.Constant(quantity.Celsius(23)), Law: ferment.GasBalance()}
 }
 
 func TestImpossibleDoughsAreRefused(t *testing.T) {
@@ -116,26 +121,35 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 		reason error
 		path   string
 	}{
-		"no levain":             {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired, "Inoculation"},
-		"more than all":         {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
-		"negative levain":       {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
-		"invalid levain":        {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange, "Inoculation"},
-		"salt above tolerance":  {func(b *ferment.Bulk) { b.Salt = pct(6) }, quantity.ErrOutOfRange, "Salt"},
-		"infinite salt":         {func(b *ferment.Bulk) { b.Salt = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "Salt"},
-		"no rise":               {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
-		"huge rise":             {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
-		"whole grain over all":  {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
-		"boiling dough":         {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) }, quantity.ErrRequired, "History"},
+		"no levain": {func(b *ferment.Bulk) { b.Inoculation = quantity.Percent{} }, quantity.ErrRequired,
+			"Inoculation"},
+		"more than all":   {func(b *ferment.Bulk) { b.Inoculation = pct(101) }, quantity.ErrOutOfRange, "Inoculation"},
+		"negative levain": {func(b *ferment.Bulk) { b.Inoculation = pct(-5) }, quantity.ErrOutOfRange, "Inoculation"},
+		"invalid levain": {func(b *ferment.Bulk) { b.Inoculation = pct(math.NaN()) }, quantity.ErrOutOfRange,
+			"Inoculation"},
+		"salt above tolerance": {func(b *ferment.Bulk) { b.Salt = pct(6) }, quantity.ErrOutOfRange, "Salt"},
+		"infinite salt":        {func(b *ferment.Bulk) { b.Salt = pct(math.Inf(1)) }, quantity.ErrOutOfRange, "Salt"},
+		"no rise":              {func(b *ferment.Bulk) { b.Rise = quantity.Percent{} }, quantity.ErrRequired, "Rise"},
+		"huge rise":            {func(b *ferment.Bulk) { b.Rise = pct(1e9) }, quantity.ErrOutOfRange, "Rise"},
+		"whole grain over all": {func(b *ferment.Bulk) { b.WholeGrain = pct(120) }, quantity.ErrOutOfRange, "WholeGrain"},
+		"boiling dough": {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(100)) },
+			quantity.ErrRequired, "History"},
 		"unknown kneading":      {func(b *ferment.Bulk) { b.Kneading = 9 }, quantity.ErrOutOfRange, "Kneading"},
 		"dry flour":             {func(b *ferment.Bulk) { b.Hydration = pct(20) }, quantity.ErrOutOfRange, "Hydration"},
 		"no water":              {func(b *ferment.Bulk) { b.Hydration = pct(0) }, quantity.ErrRequired, "Hydration"},
 		"half sugar":            {func(b *ferment.Bulk) { b.Sugar = pct(60) }, quantity.ErrModelRange, "Sugar"},
 		"more sugar than flour": {func(b *ferment.Bulk) { b.Sugar = pct(160) }, quantity.ErrOutOfRange, "Sugar"},
-		"in space":              {func(b *ferment.Bulk) { b.Altitude = quantity.Meters(20_000) }, quantity.ErrOutOfRange, "Altitude"},
-		"half yeast":            {func(b *ferment.Bulk) { b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(50)} }, quantity.ErrOutOfRange, "Yeast.Amount"},
-		"no law":                {func(b *ferment.Bulk) { b.Law = ferment.Law{} }, quantity.ErrRequired, "Law"},
-		"above the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(45)) }, quantity.ErrModelRange, "History"},
-		"below the curve":       {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-10)) }, quantity.ErrModelRange, "History"},
+		"in space": {func(b *ferment.Bulk) { b.Altitude = quantity.Meters(20_000) }, quantity.ErrOutOfRange,
+			"Altitude"},
+		"half yeast": {func(b *ferment.Bulk) {
+			b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast,
+				Amount: pct(50)}
+		}, quantity.ErrOutOfRange, "Yeast.Amount"},
+		"no law": {func(b *ferment.Bulk) { b.Law = ferment.Law{} }, quantity.ErrRequired, "Law"},
+		"above the curve": {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(45)) },
+			quantity.ErrModelRange, "History"},
+		"below the curve": {func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(-10)) },
+			quantity.ErrModelRange, "History"},
 		"yeast without amount": {func(b *ferment.Bulk) {
 			b.Inoculation = quantity.Percent{}
 			b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast}
@@ -190,16 +204,20 @@ func TestReadingsThatCannotBe(t *testing.T) {
 		reason error
 		path   string
 	}{
-		"out of order":   {[]ferment.Knot{{quantity.Elapsed(time.Hour), c(20)}, {0, c(20)}}, quantity.ErrInconsistent, "Points[1].At"},
-		"twice":          {[]ferment.Knot{{0, c(20)}, {0, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
-		"a gap":          {[]ferment.Knot{{0, c(20)}, {quantity.Elapsed(5 * time.Hour), c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
-		"NaN":            {[]ferment.Knot{{0, c(math.NaN())}}, quantity.ErrRequired, "Points[0].Temperature"},
-		"before time":    {[]ferment.Knot{{quantity.Elapsed(-time.Hour), c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
-		"after a year":   {[]ferment.Knot{{0, c(20)}, {math.MaxInt64, c(20)}}, quantity.ErrOutOfRange, "Points[1].At"},
-		"in an oven":     {[]ferment.Knot{{0, c(200)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
-		"Fahrenheit":     {[]ferment.Knot{{0, c(76)}, {quantity.Elapsed(time.Hour), c(74)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
-		"liquid helium":  {[]ferment.Knot{{0, quantity.Kelvin(4)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
-		"the first late": {[]ferment.Knot{{quantity.Elapsed(400 * 24 * time.Hour), c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
+		"out of order": {[]ferment.Knot{{quantity.Elapsed(time.Hour), c(20)}, {0, c(20)}}, quantity.ErrInconsistent,
+			"Points[1].At"},
+		"twice": {[]ferment.Knot{{0, c(20)}, {0, c(21)}}, quantity.ErrInconsistent, "Points[1].At"},
+		"a gap": {[]ferment.Knot{{0, c(20)}, {quantity.Elapsed(5 * time.Hour), c(21)}}, quantity.ErrInconsistent,
+			"Points[1].At"},
+		"NaN":          {[]ferment.Knot{{0, c(math.NaN())}}, quantity.ErrRequired, "Points[0].Temperature"},
+		"before time":  {[]ferment.Knot{{quantity.Elapsed(-time.Hour), c(20)}}, quantity.ErrOutOfRange, "Points[0].At"},
+		"after a year": {[]ferment.Knot{{0, c(20)}, {math.MaxInt64, c(20)}}, quantity.ErrOutOfRange, "Points[1].At"},
+		"in an oven":   {[]ferment.Knot{{0, c(200)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"Fahrenheit": {[]ferment.Knot{{0, c(76)}, {quantity.Elapsed(time.Hour), c(74)}}, quantity.ErrOutOfRange,
+			"Points[0].Temperature"},
+		"liquid helium": {[]ferment.Knot{{0, quantity.Kelvin(4)}}, quantity.ErrOutOfRange, "Points[0].Temperature"},
+		"the first late": {[]ferment.Knot{{quantity.Elapsed(400 * 24 * time.Hour), c(20)}}, quantity.ErrOutOfRange,
+			"Points[0].At"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := ferment.Readings{Points: x.points}.History()
@@ -223,7 +241,8 @@ func TestReadingsThatCannotBe(t *testing.T) {
 }
 
 func TestHistoryShorterThanTheAnswerIsSaid(t *testing.T) {
-	h, err := ferment.Readings{Points: []ferment.Knot{{0, quantity.Celsius(25)}, {quantity.Elapsed(2 * time.Hour), quantity.Celsius(23)}}}.History()
+	h, err := ferment.Readings{Points: []ferment.Knot{{0, quantity.Celsius(25)},
+		{quantity.Elapsed(2 * time.Hour), quantity.Celsius(23)}}}.History()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -233,18 +252,22 @@ func TestHistoryShorterThanTheAnswerIsSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if text := working.Join(e.Notes(), "\n").String(); !strings.Contains(text, "the history ends after 2h") || !strings.Contains(text, "23.0 °C, is held") {
+	if text := working.Join(e.Notes(), "\n").String(); !strings.Contains(text, "the history ends after 2h") ||
+		!strings.Contains(text, "23.0 °C, is held") {
 		t.Error(text)
 	}
 }
 
 func TestFieldsOfHistoriesAreChecked(t *testing.T) {
 	c := quantity.Celsius
-	_, err := ferment.Relaxing{Start: c(25), Room: ferment.Room{Night: c(20), Day: c(99), WarmestAt: quantity.Elapsed(25 * time.Hour), Starts: -1}, TimeConstant: quantity.Elapsed(time.Second)}.History()
+	_, err := ferment.Relaxing{Start: c(25), Room: ferment.Room{Night: c(20), Day: c(99),
+		WarmestAt: quantity.Elapsed(25 * time.Hour), Starts: -1}, TimeConstant: quantity.Elapsed(time.Second)}.History()
 	refuses(t, err, quantity.ErrOutOfRange, "Room.Day", "Room.WarmestAt", "Room.Starts", "TimeConstant")
-	_, err = ferment.Piece{Mass: quantity.Kilograms(1000), Form: 9, Start: c(25), Into: ferment.Room{Night: c(4)}, Exposure: 9, Height: quantity.Meters(3), Surface: math.NaN()}.History()
+	_, err = ferment.Piece{Mass: quantity.Kilograms(1000), Form: 9, Start: c(25), Into: ferment.Room{Night: c(4)},
+		Exposure: 9, Height: quantity.Meters(3), Surface: math.NaN()}.History()
 	refuses(t, err, quantity.ErrOutOfRange, "Mass", "Form", "Exposure", "Height", "Surface")
-	_, err = ferment.Join(ferment.Stretch{History: ferment.Constant(c(20)), For: quantity.Elapsed(-time.Hour)}, ferment.Stretch{History: ferment.Constant(c(20))})
+	_, err = ferment.Join(ferment.Stretch{History: ferment.Constant(c(20)), For: quantity.Elapsed(-time.Hour)},
+		ferment.Stretch{History: ferment.Constant(c(20))})
 	refuses(t, err, quantity.ErrOutOfRange, "[0].For")
 	h := ferment.Constant(c(20))
 	_, err = h.Mean(2*time.Hour, time.Hour)
@@ -314,9 +337,12 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 	}
 	_, err = e.Update()
 	refuses(t, err, quantity.ErrRequired, "Readings")
-	_, err = e.Update(ferment.RiseReading{At: 0, Rise: pct(-50), Error: pct(90)}, ferment.RiseReading{At: math.MaxInt64, Rise: pct(math.NaN())})
-	refuses(t, err, quantity.ErrOutOfRange, "Readings[0].At", "Readings[0].Rise", "Readings[0].Error", "Readings[1].At", "Readings[1].Rise")
-	_, err = e.Update(ferment.RiseReading{At: quantity.Elapsed(2 * time.Hour), Rise: pct(5)}, ferment.RiseReading{At: quantity.Elapsed(time.Hour), Rise: pct(5)})
+	_, err = e.Update(ferment.RiseReading{At: 0, Rise: pct(-50), Error: pct(90)},
+		ferment.RiseReading{At: math.MaxInt64, Rise: pct(math.NaN())})
+	refuses(t, err, quantity.ErrOutOfRange, "Readings[0].At", "Readings[0].Rise", "Readings[0].Error", "Readings[1].At",
+		"Readings[1].Rise")
+	_, err = e.Update(ferment.RiseReading{At: quantity.Elapsed(2 * time.Hour), Rise: pct(5)},
+		ferment.RiseReading{At: quantity.Elapsed(time.Hour), Rise: pct(5)})
 	refuses(t, err, quantity.ErrInconsistent, "Readings[1].At")
 	p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(2 * time.Hour), Rise: pct(5)})
 	if err != nil {
@@ -325,7 +351,9 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 	_, err = p.Now.Update(ferment.RiseReading{At: quantity.Elapsed(time.Hour), Rise: pct(5)})
 	refuses(t, err, quantity.ErrInconsistent, "Readings[0].At")
 	// The wildest readings still give an answer in order.
-	for _, x := range []ferment.RiseReading{{At: quantity.Elapsed(time.Second), Rise: pct(300)}, {At: quantity.Elapsed(700 * time.Hour), Rise: pct(-20)}, {At: quantity.Elapsed(700 * time.Hour), Rise: pct(300), Error: pct(0.1)}, {At: quantity.Elapsed(time.Minute), Rise: pct(0), Error: pct(0.1)}} {
+	for _, x := range []ferment.RiseReading{{At: quantity.Elapsed(time.Second), Rise: pct(300)},
+		{At: quantity.Elapsed(700 * time.Hour), Rise: pct(-20)}, {At: quantity.Elapsed(700 * time.Hour), Rise: pct(300),
+			Error: pct(0.1)}, {At: quantity.Elapsed(time.Minute), Rise: pct(0), Error: pct(0.1)}} {
 		p, err := e.Update(x)
 		if err != nil {
 			t.Errorf("%+v: %v", x, err)
@@ -336,7 +364,8 @@ func TestUpdatesThatCannotBe(t *testing.T) {
 		}
 	}
 	wild, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(4 * time.Hour), Rise: pct(300), Error: pct(1)})
-	if err != nil || !strings.Contains(working.Join(wild.Now.Notes(), "\n").String(), "far from what the dough was expected to do") {
+	if err != nil || !strings.Contains(working.Join(wild.Now.Notes(), "\n").String(),
+		"far from what the dough was expected to do") {
 		t.Errorf("%v, %v", wild.Now.Notes(), err)
 	}
 	_, err = ferment.Heights{Start: quantity.Length{}, Now: quantity.Meters(9)}.Rise()

@@ -49,7 +49,8 @@ const (
 //
 // with the symbols of [Bulk.Estimate]; Yeast.Amount of the input is not used, nor Inoculation of a levain alone. An
 // amount outside 0.1 to 50 % of the flour prefermented, or 0.001 to 10 % yeast, is not feasible, and Why says on which
-// side. Accuracy: a millionth of the amount, for the likely time. Errors: as [Bulk.Estimate], and ErrOutOfRange for a time
+// side. Accuracy: a millionth of the amount, for the likely time. Errors: as [Bulk.Estimate], and ErrOutOfRange for a
+// time
 // outside 10 minutes to 30 days. Source: the law solved for the cells.
 func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	yeast := b.Yeast.Kind != NoYeast
@@ -140,7 +141,8 @@ func (a TemperatureAnswer) Message() working.Message {
 }
 
 // StartFor answers: how warm must the dough leave the mixer to be likely ready at the wanted time in its room? The
-// History of the bulk is not used; Start of the drift is what is asked for. It looks between 10 °C and where warmer stops
+// History of the bulk is not used; Start of the drift is what is asked for. It looks between 10 °C and where warmer
+// stops
 // being faster, 30 °C for a levain and 37 °C for yeast. Accuracy: 0.001 °C. Errors: as [Bulk.Estimate] and
 // [Relaxing.History]; ErrOutOfRange for a time outside 10 minutes to 30 days. Source: root of the likely time over the
 // temperature.
@@ -182,7 +184,8 @@ const (
 	ofRoom  asked = true
 )
 
-func (b Bulk) temperatureFor(ready time.Duration, of asked, history func(quantity.Temperature) (History, error)) (TemperatureAnswer, error) {
+func (b Bulk) temperatureFor(ready time.Duration, of asked,
+	history func(quantity.Temperature) (History, error)) (TemperatureAnswer, error) {
 	var p problems
 	b.History = Constant(quantity.Celsius(20))
 	d, err := b.prepare(true)
@@ -232,16 +235,20 @@ func (b Bulk) temperatureFor(ready time.Duration, of asked, history func(quantit
 
 func tooWarm(of asked) working.Message {
 	if of == ofRoom {
-		return working.Tell("ferment.room_still_sooner", "with the room at %v it would still be ready sooner: use less levain or yeast", degrees(coolest))
+		return working.Tell("ferment.room_still_sooner",
+			"with the room at %v it would still be ready sooner: use less levain or yeast", degrees(coolest))
 	}
-	return working.Tell("ferment.dough_still_sooner", "with the dough at %v it would still be ready sooner: use less levain or yeast", degrees(coolest))
+	return working.Tell("ferment.dough_still_sooner",
+		"with the dough at %v it would still be ready sooner: use less levain or yeast", degrees(coolest))
 }
 
 func notWarmEnough(of asked, warmest quantity.Temperature) working.Message {
 	if of == ofRoom {
 		return working.Tell("ferment.room_still_later",
-			"with the room at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or give it more time", warmest)
+			"with the room at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or "+
+				"give it more time", warmest)
 	}
 	return working.Tell("ferment.dough_still_later",
-		"with the dough at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or give it more time", warmest)
+		"with the dough at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or "+
+			"give it more time", warmest)
 }

@@ -2,7 +2,8 @@ package ferment
 
 import "example.org/maslin/internal/enum"
 
-// KneadedBy tells doughs apart that leave the bench in different shape: a culture may be given a pace of its own for each.
+// KneadedBy tells doughs apart that leave the bench in different shape: a culture may be given a pace of its own for
+// each.
 type KneadedBy int
 
 // The ways of kneading.

@@ -23,12 +23,14 @@ type Law struct {
 //	dG/dt = K·P·q₂₇·r_q(T)·(X + Y)     ready when G = N(R, T, p)
 //
 // X and Y are cells of levain and of commercial yeast, counted by their gas in percent of the flour as instant yeast; G
-// is carbon dioxide in liters (25 °C, 1 atm) per kilogram of flour; N is what a rise R takes at the dough's temperature T
+// is carbon dioxide in liters (25 °C, 1 atm) per kilogram of flour; N is what a rise R takes at the dough's
+// temperature T
 // under the air pressure p, dissolved gas included; P is what the formula and the kitchen do to every rate, K the
 // kitchen's amplitude; g and r_q are rate curves, 1 at 27 °C; X_m is where crowding ends growth.
 //
 // Valid from −1 to 43 °C, to 40 % sugar on flour. Four of its numbers were fitted to rules of the trade; four more, and
-// the spreads of an unknown kitchen, are judgments: [Law.About] names them. Accuracy: 79 of 93 rules of the trade lie in
+// the spreads of an unknown kitchen, are judgments: [Law.About] names them. Accuracy: 79 of 93 rules of the trade lie
+// in
 // the range it gives. Source: logistic growth; Luedeking and Piret 1959 for gas from cells; Ratkowsky et al. 1983 and
 // Gänzle, Ehmann and Hammes 1998 for the curves.
 func GasBalance() Law { return Law{named: true} }
@@ -36,12 +38,13 @@ func GasBalance() Law { return Law{named: true} }
 // Rivals are curves to put in place of the law's own: only their shape counts, not their size. A zero Curve keeps the
 // law's own. Levain and Yeast are curves of growth, Gas is one of gas.
 type Rivals struct {
-	Levain Curve `json:"levain,omitzero"`
-	Yeast  Curve `json:"yeast,omitzero"`
-	Gas    Curve `json:"gas,omitzero"`
+	Levain Curve `json:"levain"`
+	Yeast  Curve `json:"yeast"`
+	Gas    Curve `json:"gas"`
 }
 
-// With is the law with rival curves, for comparison and for teaching; it takes longer to reckon with than the law's own.
+// With is the law with rival curves, for comparison and for teaching; it takes longer to reckon with than the law's
+// own.
 func (l Law) With(r Rivals) Law {
 	return Law{named: true, levain: r.Levain, yeast: r.Yeast, gas: r.Gas}
 }
@@ -66,7 +69,8 @@ func (l Law) About() About {
 	a := About{
 		Name: "gas balance", Key: l.key(), Low: lawLow, High: lawHigh,
 		Formula: "dX/dt = P·μ₂₇·g(T)·(1 − X/X_m)·X; dG/dt = K·P·q₂₇·r(T)·X; ready when G = N(R, T, p)",
-		Note: "q₂₇ 2.05, μ₂₇ 0.37, X_m 1.70 and S_r 5.85 were fitted to rules of the trade; the cold end of gas, the levain's " +
+		Note: "q₂₇ 2.05, μ₂₇ 0.37, X_m 1.70 and S_r 5.85 were fitted to rules of the trade; the cold end of gas, the " +
+			"levain's " +
 			"mixture, what solutes and stiffness do, and every spread are judgments",
 		Source: sources.Judged("logistic growth and gas from cells, four numbers fitted to 47 rules of the trade"),
 	}
@@ -165,7 +169,8 @@ func (l Law) balance() (*gasbalance.Law, error) {
 		about := c.About()
 		made, ok := gasbalance.Custom(about.Key, about.Low, about.High, c.of.rate)
 		if !ok {
-			faults.Add(path, number(c.Rate(27))+"/h at 27 °C", "a curve that runs at 27 °C, where curves are compared", quantity.ErrInconsistent)
+			faults.Add(path, number(c.Rate(27))+"/h at 27 °C", "a curve that runs at 27 °C, where curves are compared",
+				quantity.ErrInconsistent)
 			return
 		}
 		*into = made

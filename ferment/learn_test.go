@@ -55,7 +55,8 @@ func TestLearningFindsThePace(t *testing.T) {
 	if s := l.Culture.BakeToBake().Points(); math.Abs(s-10) > 1 {
 		t.Errorf("bakes differ by a tenth, learned %v", s)
 	}
-	if d := l.Culture.TemperatureSensitivity(); !(d.Low.Sign() < 0 && d.High.Sign() > 0) || d.High.Points()-d.Low.Points() > 2 {
+	if d := l.Culture.TemperatureSensitivity(); !(d.Low.Sign() < 0 && d.High.Sign() > 0) ||
+		d.High.Points()-d.Low.Points() > 2 {
 		t.Errorf("temperature sensitivity %v", d)
 	}
 	lo, hi := l.Temperatures()
@@ -163,7 +164,8 @@ func TestReviewsLeaveTheBakeOut(t *testing.T) {
 	if len(all) != 60 || inside < 40 || inside > 58 {
 		t.Errorf("%d of %d inside", inside, len(all))
 	}
-	// By hand: learning without bake 4 predicts the same, but for what the other bakes weighed and scored while it was there.
+	// By hand: learning without bake 4 predicts the same, but for what the other bakes weighed and scored while it was
+	// there.
 	rest := append(append([]ferment.LoggedBulk(nil), log[:4]...), log[5:]...)
 	in := log[4].Bulk
 	in.Culture = learn(t, ferment.Learning{Bakes: rest}).Culture
@@ -185,7 +187,8 @@ func TestReviewsLeaveTheBakeOut(t *testing.T) {
 	}
 }
 
-// Learning in two steps is learning at once, but for the luck, which is not looked for again after every bake and weighs the next.
+// Learning in two steps is learning at once, but for the luck, which is not looked for again after every bake and
+// weighs the next.
 func TestLearningContinues(t *testing.T) {
 	log := bakeLog(t, 40)
 	once := learn(t, ferment.Learning{Bakes: log}).Culture

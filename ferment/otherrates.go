@@ -11,13 +11,16 @@ import (
 //
 //	μ = Rate·(T − Max)·(T − Min)² / ((Opt − Min)·((Opt − Min)·(T − Opt) − (Opt − Max)·(Opt + Min − 2T)))
 //
-// T, Min, Opt and Max in °C, Rate in 1/h; 0 outside Min to Max. Valid where Opt > (Min + Max)/2; [Cardinal.Curve] refuses
+// T, Min, Opt and Max in °C, Rate in 1/h; 0 outside Min to Max. Valid where Opt > (Min + Max)/2; [Cardinal.Curve]
+// refuses
 // other values. Source: Rosso et al. 1993, Journal of Theoretical Biology 162:447.
 type Cardinal struct {
-	Name          string
-	Min, Opt, Max float64        // °C
-	Rate          float64        // 1/h at the optimum
-	Source        working.Source // of the values; not given: that of the form
+	Name   string         `json:"name"`
+	Min    float64        `json:"min"`             // °C
+	Opt    float64        `json:"opt"`             // °C
+	Max    float64        `json:"max"`             // °C
+	Rate   float64        `json:"rate"`            // 1/h at the optimum
+	Source working.Source `json:"source,omitzero"` // of the values; not given: that of the form
 }
 
 // Gamma is the rate at a temperature in °C relative to the optimum, from 0 to 1.
@@ -27,7 +30,8 @@ func (m Cardinal) Gamma(t float64) float64 { return CardinalGamma(t, m.Min, m.Op
 //
 //	γ = (X − max)·(X − min)ⁿ / ((opt − min)ⁿ⁻¹·((opt − min)·(X − opt) − (opt − max)·((n − 1)·opt + min − n·X)))
 //
-// It is 1 at opt, 0 at min and max and outside them, NaN for NaN. Source: Rosso et al. 1995, Applied and Environmental Microbiology 61:610.
+// It is 1 at opt, 0 at min and max and outside them, NaN for NaN. Source: Rosso et al. 1995, Applied and
+// Environmental Microbiology 61:610.
 func CardinalGamma(x, minimum, optimum, maximum, n float64) float64 {
 	if x <= minimum || x >= maximum {
 		return 0
@@ -67,7 +71,8 @@ func (m Cardinal) Curve() (Curve, error) {
 }
 
 func (m Cardinal) curve(a About) *curve {
-	a.Formula = "μopt·(T − Tmax)·(T − Tmin)² / ((Topt − Tmin)·((Topt − Tmin)·(T − Topt) − (Topt − Tmax)·(Topt + Tmin − 2T)))"
+	a.Formula = "μopt·(T − Tmax)·(T − Tmin)² / ((Topt − Tmin)·((Topt − Tmin)·(T − Topt) − (Topt − Tmax)·(Topt + Tmin − " +
+		"2T)))"
 	return &curve{about: a, breaks: []float64{m.Min, m.Max}, rate: func(t float64) float64 { return m.Rate * m.Gamma(t) }}
 }
 
@@ -76,7 +81,8 @@ func SaccharomycesCardinal() Curve { return Curve{saccharomycesCardinalCurve} }
 
 var saccharomycesCardinalCurve = Cardinal{Min: 2.8, Opt: 32.3, Max: 45.4, Rate: 0.43}.curve(About{
 	Name: "Saccharomyces cerevisiae, cardinal", Key: "saccharomyces", Low: 0, High: 45.4,
-	Note:   "optimum and maximum are the species means of Salvadó et al. 2011; the minimum, 2.8 °C, is the middle of the 1.3 to 4.3 °C of its genus (an assumption); the rate is that of plate counts of sourdough isolates",
+	Note: "optimum and maximum are the species means of Salvadó et al. 2011; the minimum, 2.8 °C, is the middle of " +
+		"the 1.3 to 4.3 °C of its genus (an assumption); the rate is that of plate counts of sourdough isolates",
 	Source: sources.Salvado2011,
 })
 
@@ -88,11 +94,12 @@ var saccharomycesCardinalCurve = Cardinal{Min: 2.8, Opt: 32.3, Max: 45.4, Rate: 
 // T, Min and Max in °C, B in 1/(°C·√h), C in 1/°C; 0 outside Min to Max. The short form (C = 0) is for temperatures
 // well below the optimum. Source: Ratkowsky et al. 1982 and 1983, Journal of Bacteriology 149:1 and 154:1222.
 type SquareRoot struct {
-	Name     string
-	Min, Max float64 // °C
-	B        float64 // 1/(°C·√h)
-	C        float64 // 1/°C; 0 for the short form
-	Source   working.Source
+	Name   string         `json:"name"`
+	Min    float64        `json:"min"` // °C
+	Max    float64        `json:"max"` // °C
+	B      float64        `json:"b"`   // 1/(°C·√h)
+	C      float64        `json:"c"`   // 1/°C; 0 for the short form
+	Source working.Source `json:"source,omitzero"`
 }
 
 func (m SquareRoot) rate(t float64) float64 {
@@ -132,7 +139,8 @@ func (m SquareRoot) Optimum() float64 {
 // Gamma is the rate of the full form relative to its optimum, from 0 to 1; NaN for the short form.
 func (m SquareRoot) Gamma(t float64) float64 { return m.rate(t) / m.rate(m.Optimum()) }
 
-// Curve makes a [Curve] of the model. Errors: ErrOutOfRange for values that are not finite, not positive or not in order.
+// Curve makes a [Curve] of the model. Errors: ErrOutOfRange for values that are not finite, not positive or not in
+// order.
 func (m SquareRoot) Curve() (Curve, error) {
 	var p problems
 	p.temperature("Min", m.Min)
@@ -165,7 +173,8 @@ func (m SquareRoot) curve(a About) *curve {
 	return c
 }
 
-// SquareRootCold is the short square-root form through the Gänzle yeast rates at 12 and 22 °C: for teaching, and as a rival in the cold.
+// SquareRootCold is the short square-root form through the Gänzle yeast rates at 12 and 22 °C: for teaching, and as a
+// rival in the cold.
 func SquareRootCold() Curve { return Curve{squareRootColdCurve} }
 
 var squareRootColdCurve = squareRootThrough(ganzleYeast).curve(About{
@@ -212,11 +221,13 @@ func fullSquareRoot(g ganzle) SquareRoot {
 // Rate in 1/h at Reference in °C. It has no optimum and no end, so Low and High say where it may be used. Source:
 // van 't Hoff's rule.
 type ConstantQ10 struct {
-	Name            string
-	Q, Rate         float64
-	Reference       float64 // °C
-	Low, High       float64 // °C
-	Source          working.Source
+	Name            string         `json:"name"`
+	Q               float64        `json:"q"`
+	Rate            float64        `json:"rate"`      // 1/h
+	Reference       float64        `json:"reference"` // °C
+	Low             float64        `json:"low"`       // °C
+	High            float64        `json:"high"`      // °C
+	Source          working.Source `json:"source,omitzero"`
 	key, whereFound string
 }
 
@@ -241,7 +252,8 @@ func (m ConstantQ10) Curve() (Curve, error) {
 func (m ConstantQ10) curve() *curve {
 	k := math.Log(m.Q) / 10
 	rate := func(t float64) float64 { return m.Rate * math.Exp(k*(t-m.Reference)) }
-	c := &curve{rate: rate, about: About{Name: m.Name, Key: m.key, Low: m.Low, High: m.High, Formula: "μref·Q^((T − Tref)/10)", Note: m.whereFound, Source: m.Source}}
+	c := &curve{rate: rate, about: About{Name: m.Name, Key: m.key, Low: m.Low, High: m.High,
+		Formula: "μref·Q^((T − Tref)/10)", Note: m.whereFound, Source: m.Source}}
 	if k > 0 {
 		c.primitive = func(t float64) float64 { return rate(t) / k }
 	}
@@ -254,7 +266,8 @@ func (m ConstantQ10) curve() *curve {
 func TradeQ10() Curve { return Curve{tradeQ10Curve} }
 
 var tradeQ10Curve = ConstantQ10{
-	Name: "trade rule, doubling each 17 °F", key: "trade-q10", Q: math.Pow(2, 18.0/17), Rate: ganzleYeast.rate(24), Reference: 24, Low: 15, High: 35,
+	Name: "trade rule, doubling each 17 °F", key: "trade-q10", Q: math.Pow(2, 18.0/17), Rate: ganzleYeast.rate(24),
+	Reference: 24, Low: 15, High: 35,
 	whereFound: "overstates fermentation in the cold; for teaching and for comparison",
 	Source:     sources.Practice("fermentation doubles for every 17 °F"),
 }.curve()

@@ -10,15 +10,18 @@ import (
 )
 
 // Dough as a material: density of a fermenting dough that has begun to rise, heat capacity and conductivity
-// at about 65 to 70 % hydration, by the mixture rules of Choi and Okos (1986). Its diffusivity, 1.3e-7 m²/s, hardly changes with
+// at about 65 to 70 % hydration, by the mixture rules of Choi and Okos (1986). Its diffusivity, 1.3e-7 m²/s, hardly
+// changes with
 // gas, because density falls together with conductivity.
 var doughMaterial = heat.Material{Conductivity: 0.41, Density: 1100, HeatCapacity: 2800}
 
 // Piece is a piece of dough of a given mass and form put into other surroundings, colder or warmer: a
 // refrigerator, a proofing box, a room.
 //
-// The temperature inside is the exact series of transient conduction with a convecting surface, for a sphere, a long cylinder, a
-// slab or a short cylinder; heat made by the ferment itself is ignored, which makes a real dough cool a little more slowly.
+// The temperature inside is the exact series of transient conduction with a convecting surface, for a sphere, a long
+// cylinder, a
+// slab or a short cylinder; heat made by the ferment itself is ignored, which makes a real dough cool a little more
+// slowly.
 type Piece struct {
 	Mass     quantity.Mass        `json:"mass"`
 	Form     Form                 `json:"form"`
@@ -87,13 +90,15 @@ func (c Piece) body() (*heat.Body, error) {
 	}
 	b, err := heat.NewBody(g, doughMaterial, h)
 	if err != nil {
-		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass.String(), Want: "a piece between 0.2 mm and 20 m across", Err: quantity.ErrOutOfRange})
+		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass.String(),
+			Want: "a piece between 0.2 mm and 20 m across", Err: quantity.ErrOutOfRange})
 	}
 	return b, nil
 }
 
 // History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series;
-// the surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields. Source: Carslaw and
+// the surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields.
+// Source: Carslaw and
 // Jaeger, Conduction of Heat in Solids (1959); Çengel, Heat and Mass Transfer, chapter 4.
 func (c Piece) History() (History, error) { return c.history(false) }
 
@@ -130,11 +135,12 @@ func (c Piece) history(core bool) (History, error) {
 
 // says is what the history of a piece says of itself.
 func (c Piece) says() working.Message {
-	return working.Tell("ferment.piece", "%v %v from %v into %v, %v", c.Mass, c.Form, c.Start, c.Into, c.Exposure)
+	return working.Tell("ferment.piece", "%v %v from %.1f into %v, %v", c.Mass, c.Form, c.Start, c.Into, c.Exposure)
 }
 
 // TimeConstant is how long the piece takes for 63 % of the way to its surroundings once its inside has settled: what
-// [Relaxing] asks for. Accuracy: the surface coefficient is known to about a quarter. Errors: as [Piece.History]. Source: the slowest
+// [Relaxing] asks for. Accuracy: the surface coefficient is known to about a quarter. Errors: as [Piece.History].
+// Source: the slowest
 // exponential of the series of [Piece.History].
 func (c Piece) TimeConstant() (time.Duration, error) {
 	b, err := c.body()

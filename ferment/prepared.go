@@ -71,7 +71,8 @@ func (b *Bulk) prepare(needRise bool) (prepared, error) {
 	}
 	c := b.common()
 	d := prepared{
-		law: law, kind: c.kind, atm: gasbalance.Pressure(b.Altitude.Meters()), target: b.Rise.Fraction(), knots: b.History.knots,
+		law: law, kind: c.kind, atm: gasbalance.Pressure(b.Altitude.Meters()), target: b.Rise.Fraction(),
+		knots: b.History.knots,
 		formula: gasbalance.Formula{
 			Hydration: b.Hydration.Fraction(), Salt: b.Salt.Points(), Sugar: b.Sugar.Points(), Whole: b.WholeGrain.Fraction(),
 			Osmotolerant: b.Yeast.Kind == OsmotolerantYeast,
@@ -129,7 +130,8 @@ func ripe(law *gasbalance.Law, share quantity.Percent, cold bool) float64 {
 	return x
 }
 
-// coldLag is the growth a culture from the refrigerator loses before it is at work again, h₀ of Baranyi and Roberts 1994, where a lag in the end
+// coldLag is the growth a culture from the refrigerator loses before it is at work again, h₀ of Baranyi and Roberts
+// 1994, where a lag in the end
 // comes to e^(−h₀) of the cells. 0.35 is an hour of a levain at 24 °C, a judgment: plate counts of cultures from frozen
 // stock stay slow for six hours.
 const coldLag = 0.35
@@ -163,7 +165,8 @@ func within(law Law, extrapolate bool, h History, until float64, path string) er
 		return nil
 	}
 	var p problems
-	p.Add(path, fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the "+about.Name+", or Extrapolate",
+	p.Add(path, fixed(lo, 1)+" to "+fixed(hi, 1)+" °C",
+		fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the "+about.Name+", or Extrapolate",
 		quantity.ErrModelRange)
 	return p.Err()
 }

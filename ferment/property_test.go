@@ -13,7 +13,8 @@ import (
 )
 
 func anyCurve() *rapid.Generator[ferment.Curve] {
-	return rapid.SampledFrom([]ferment.Curve{ferment.GanzleYeast(), ferment.GanzleYeastHeld(), ferment.GanzleYeastColdStop(), ferment.SaccharomycesCardinal(), ferment.SquareRootFull()})
+	return rapid.SampledFrom([]ferment.Curve{ferment.GanzleYeast(), ferment.GanzleYeastHeld(),
+		ferment.GanzleYeastColdStop(), ferment.SaccharomycesCardinal(), ferment.SquareRootFull()})
 }
 
 func pct(x float64) quantity.Percent { return quantity.NewPercent(x) }
@@ -28,7 +29,8 @@ func anyBulk(t *rapid.T) ferment.Bulk {
 		History:    anyHistory(t),
 		Law:        ferment.GasBalance(),
 		ColdLevain: rapid.Bool().Draw(t, "cold levain"),
-		Kneading:   rapid.SampledFrom([]ferment.KneadedBy{ferment.KneadingUnstated, ferment.ByHand, ferment.ByMachine}).Draw(t, "kneading"),
+		Kneading: rapid.SampledFrom([]ferment.KneadedBy{ferment.KneadingUnstated, ferment.ByHand,
+			ferment.ByMachine}).Draw(t, "kneading"),
 	}
 }
 
@@ -36,7 +38,8 @@ func anyHistory(t *rapid.T) ferment.History {
 	points := []ferment.Knot{}
 	at := time.Duration(0)
 	for range rapid.IntRange(1, 8).Draw(t, "readings") {
-		points = append(points, ferment.Knot{At: quantity.Elapsed(at), Temperature: quantity.Celsius(rapid.Float64Range(16, 27).Draw(t, "°C"))})
+		points = append(points, ferment.Knot{At: quantity.Elapsed(at),
+			Temperature: quantity.Celsius(rapid.Float64Range(16, 27).Draw(t, "°C"))})
 		at += time.Duration(rapid.IntRange(1, 200).Draw(t, "minutes")) * time.Minute
 	}
 	h, err := ferment.Readings{Points: points}.History()
@@ -75,7 +78,8 @@ func TestRangesAreInOrderAndWorkingsHold(t *testing.T) {
 		}
 		last := quantity.Percent{}
 		for _, p := range e.RiseCurve(9) {
-			if p.Rise.Low.Compare(p.Rise.Likely) > 0 || p.Rise.Likely.Compare(p.Rise.High) > 0 || p.Rise.Likely.Compare(last) < 0 {
+			if p.Rise.Low.Compare(p.Rise.Likely) > 0 || p.Rise.Likely.Compare(p.Rise.High) > 0 ||
+				p.Rise.Likely.Compare(last) < 0 {
 				t.Fatalf("band %v after %v", p.Rise, last)
 			}
 			last = p.Rise.Likely
@@ -84,7 +88,8 @@ func TestRangesAreInOrderAndWorkingsHold(t *testing.T) {
 		for _, x := range []struct {
 			at   time.Duration
 			rise func(quantity.Range[quantity.Percent]) quantity.Percent
-		}{{r.Early, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.High }}, {r.Likely, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Likely }}, {r.Late, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Low }}} {
+		}{{r.Early, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.High }}, {r.Likely,
+			func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Likely }}, {r.Late, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Low }}} {
 			band, err := e.RiseAt(x.at)
 			if err != nil {
 				t.Fatal(err)
@@ -148,7 +153,8 @@ func TestCurvesAreSane(t *testing.T) {
 			}
 			last = mu
 		}
-		if about := c.About(); about.Key == "" || about.Name == "" || about.Formula == "" || about.Source.IsZero() || about.Note == "" || !(about.Low < about.High) {
+		if about := c.About(); about.Key == "" || about.Name == "" || about.Formula == "" || about.Source.IsZero() ||
+			about.Note == "" || !(about.Low < about.High) {
 			t.Errorf("%v: %+v", c, about)
 		}
 		if best <= 0 || math.IsNaN(c.Rate(math.NaN())) == false && c.Rate(math.NaN()) != 0 {
@@ -173,7 +179,8 @@ func TestDoseIsTheIntegral(t *testing.T) {
 		c := rapid.SampledFrom(curves).Draw(t, "curve")
 		a := rapid.Float64Range(-5, 45).Draw(t, "from")
 		b := rapid.Float64Range(-5, 45).Draw(t, "to")
-		h, err := ferment.Readings{Points: []ferment.Knot{{At: 0, Temperature: quantity.Celsius(a)}, {At: quantity.Elapsed(3 * time.Hour), Temperature: quantity.Celsius(b)}}}.History()
+		h, err := ferment.Readings{Points: []ferment.Knot{{At: 0, Temperature: quantity.Celsius(a)},
+			{At: quantity.Elapsed(3 * time.Hour), Temperature: quantity.Celsius(b)}}}.History()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -199,7 +206,8 @@ func TestDoseIsTheIntegral(t *testing.T) {
 			}
 		}
 		for i := 1; i < len(corners); i++ {
-			v, err := numeric.Integrate(func(s float64) float64 { return 3 * c.Rate(a+(b-a)*s) }, corners[i-1], corners[i], 1e-13)
+			v, err := numeric.Integrate(func(s float64) float64 { return 3 * c.Rate(a+(b-a)*s) }, corners[i-1], corners[i],
+				1e-13)
 			if err != nil && v.Bound > 1e-11 {
 				t.Fatal(err)
 			}
@@ -208,13 +216,15 @@ func TestDoseIsTheIntegral(t *testing.T) {
 		if math.Abs(got-want) > 1e-9*want+1e-12 {
 			t.Fatalf("%v from %v to %v: %v, want %v", c, a, b, got, want)
 		}
-		if free, err := own(c).Dose(h, 0, 3*time.Hour); err != nil || math.Abs(free-want) > 1e-7*want+1e-7 { // a corner the caller's curve does not announce
+		// a corner the caller's curve does not announce
+		if free, err := own(c).Dose(h, 0, 3*time.Hour); err != nil || math.Abs(free-want) > 1e-7*want+1e-7 {
 			t.Fatalf("as a curve of the caller's: %v, want %v (%v)", free, want, err)
 		}
 	})
 }
 
-// Knots made by joining and shifting stand at exact temperatures, 1/9000 °C apart, and whole milliseconds, so that histories come
+// Knots made by joining and shifting stand at exact temperatures, 1/9000 °C apart, and whole milliseconds, so that
+// histories come
 // back equal from their text; that moves a dose by up to 2e-5 of itself.
 func TestDosesAddAndShift(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -331,7 +341,8 @@ func TestShapeLandsOnTheTotal(t *testing.T) {
 		b := anyBulk(t)
 		// In a dough that drifts the rise only grows; one that jumps by degrees in a minute may pass a rise twice.
 		drift := ferment.Relaxing{
-			Start: quantity.Celsius(rapid.Float64Range(18, 27).Draw(t, "start")), Room: ferment.Room{Night: quantity.Celsius(rapid.Float64Range(17, 27).Draw(t, "room"))},
+			Start: quantity.Celsius(rapid.Float64Range(18, 27).Draw(t, "start")),
+			Room:  ferment.Room{Night: quantity.Celsius(rapid.Float64Range(17, 27).Draw(t, "room"))},
 		}
 		var err error
 		if b.History, err = drift.History(); err != nil {
@@ -341,7 +352,8 @@ func TestShapeLandsOnTheTotal(t *testing.T) {
 		then := ferment.Room{Night: quantity.Celsius(rapid.Float64Range(3, 20).Draw(t, "then"))}
 		bench := time.Duration(rapid.IntRange(0, 60).Draw(t, "bench")) * time.Minute
 		length := time.Duration(rapid.IntRange(1, 600).Draw(t, "minutes")) * time.Minute
-		loaf := ferment.Piece{Mass: quantity.Grams(900), Form: ferment.Round, Into: then, Exposure: ferment.Refrigerator, For: quantity.Elapsed(length)}
+		loaf := ferment.Piece{Mass: quantity.Grams(900), Form: ferment.Round, Into: then, Exposure: ferment.Refrigerator,
+			For: quantity.Elapsed(length)}
 		p := ferment.Proof{Bulk: b, Bench: quantity.Elapsed(bench), Stages: []ferment.Piece{loaf}, Total: total}
 		target, err := p.RiseBeforeShaping()
 		if err != nil {
@@ -356,7 +368,8 @@ func TestShapeLandsOnTheTotal(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		whole, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(at + bench)}, ferment.Stretch{History: cold})
+		whole, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(at + bench)},
+			ferment.Stretch{History: cold})
 		if err != nil {
 			t.Fatal(err)
 		}

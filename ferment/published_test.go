@@ -112,14 +112,16 @@ func TestPublished(t *testing.T) {
 
 // disagreements are rows that the law does not hold, and why.
 var disagreements = map[string]string{
-	"yeastinstant0.2": "a dough of so little yeast is left unkneaded and overnight, 12 to 18 h by the trade; by the law it is ready after 4 to 8 h. " +
+	"yeastinstant0.2": "a dough of so little yeast is left unkneaded and overnight, 12 to 18 h by the trade; by the " +
+		"law it is ready after 4 to 8 h. " +
 		"It is among the 14 of 93 rules of the trade outside the range: most likely the rule means far beyond doubled.",
 }
 
 // dough is a levain dough of 75 % water; the rows give its salt in percent of that water.
 func (r row) dough(share string, h ferment.History) ferment.Bulk {
 	return ferment.Bulk{
-		Inoculation: r.p(share), Hydration: pct(75), Salt: pct(0.75 * r.p("salt").Points()), Rise: r.p("rise"), History: h, Law: ferment.GasBalance(),
+		Inoculation: r.p(share), Hydration: pct(75), Salt: pct(0.75 * r.p("salt").Points()), Rise: r.p("rise"), History: h,
+		Law: ferment.GasBalance(),
 	}
 }
 
@@ -196,7 +198,8 @@ func (r row) compute() float64 {
 			sum := 0.0
 			for i := 1; i < len(points); i++ {
 				p, q := points[i-1], points[i]
-				sum += (q.At - p.At).Duration().Hours() * (r.curve().Rate(p.Temperature.Celsius()) + r.curve().Rate(q.Temperature.Celsius())) / 2
+				sum += (q.At - p.At).Duration().Hours() * (r.curve().Rate(p.Temperature.Celsius()) +
+					r.curve().Rate(q.Temperature.Celsius())) / 2
 			}
 			return sum
 		}
@@ -250,7 +253,8 @@ func (r row) compute() float64 {
 		must(err)
 		return x
 	case "fit":
-		fit := fitBaranyi(t, []float64{0, 25, 50, 75, 100}, []float64{2, 2.5, 7, 8, 8}, [4]float64{2, 8, 0.2 * math.Ln10, 25}, true)
+		fit := fitBaranyi(t, []float64{0, 25, 50, 75, 100}, []float64{2, 2.5, 7, 8, 8},
+			[4]float64{2, 8, 0.2 * math.Ln10, 25}, true)
 		return map[string]float64{"n0": fit[0], "max": fit[1], "mu": fit[2] / math.Ln10}[r.in["par"]]
 	case "gompertz":
 		return ferment.Gompertz{Start: 2, Rise: 6, Slope: 0.2, Lag: 25}.At(r.f("t"))
@@ -271,7 +275,8 @@ func (r row) compute() float64 {
 		must(err)
 		return ready.Likely.Hours()
 	case "cooling":
-		c := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25), Into: ferment.Room{Night: quantity.Celsius(4)}, Surface: r.f("h")}
+		c := ferment.Piece{Mass: quantity.Kilograms(1), Start: quantity.Celsius(25),
+			Into: ferment.Room{Night: quantity.Celsius(4)}, Surface: r.f("h")}
 		h, err := c.History()
 		if r.in["what"] == "core" {
 			h, err = c.Core()
@@ -292,7 +297,8 @@ func (r row) compute() float64 {
 		t.Logf("%s: %v for %v h", r.id, e, r.in["hours"])
 		return bit(e.Ready().Contains(time.Duration(r.f("hours") * float64(time.Hour))))
 	case "retard":
-		cold, err := ferment.Piece{Mass: quantity.Kilograms(1), Start: r.temp("start"), Into: ferment.Room{Night: r.temp("fridge")}, Exposure: ferment.Refrigerator}.History()
+		cold, err := ferment.Piece{Mass: quantity.Kilograms(1), Start: r.temp("start"),
+			Into: ferment.Room{Night: r.temp("fridge")}, Exposure: ferment.Refrigerator}.History()
 		must(err)
 		warm := ferment.Bulk{
 			Inoculation: r.p("f"), Hydration: pct(75), Salt: pct(2), Rise: r.p("shape"),
@@ -300,7 +306,8 @@ func (r row) compute() float64 {
 		}
 		e, err := warm.Estimate()
 		must(err)
-		h, err := ferment.Join(ferment.Stretch{History: warm.History, For: quantity.Elapsed(e.Ready().Likely)}, ferment.Stretch{History: cold})
+		h, err := ferment.Join(ferment.Stretch{History: warm.History, For: quantity.Elapsed(e.Ready().Likely)},
+			ferment.Stretch{History: cold})
 		must(err)
 		warm.History = h
 		e2, err := warm.Estimate()
@@ -317,7 +324,8 @@ func (r row) compute() float64 {
 		must(err)
 		h := ferment.Constant(r.temp("t"))
 		if r.in["calc"] == "keeps" {
-			h, err = ferment.Join(ferment.Stretch{History: h, For: quantity.Elapsed(r.d("counter"))}, ferment.Stretch{History: ferment.Constant(r.temp("fridge"))})
+			h, err = ferment.Join(ferment.Stretch{History: h, For: quantity.Elapsed(r.d("counter"))},
+				ferment.Stretch{History: ferment.Constant(r.temp("fridge"))})
 			must(err)
 		}
 		ripe, err := ferment.Ripening{Seed: share, History: h, Law: ferment.GasBalance()}.Ripe()
@@ -346,8 +354,9 @@ func (r row) compute() float64 {
 		return math.Log1p(1/(10*1.2306)) / ready.Likely.Hours() // without salt s is 1.2306
 	case "wholegrain", "saltlonger":
 		b := ferment.Bulk{
-			Inoculation: quantity.MustPercent("9.09 %"), Hydration: pct(75), Rise: pct(75), History: ferment.Constant(quantity.Celsius(24)),
-			Law: ferment.GasBalance(),
+			Inoculation: quantity.MustPercent("9.09 %"), Hydration: pct(75), Rise: pct(75),
+			History: ferment.Constant(quantity.Celsius(24)),
+			Law:     ferment.GasBalance(),
 		}
 		plain, err := b.Estimate()
 		must(err)
@@ -389,7 +398,8 @@ func refrigerator(t testing.TB, appliance string) []ferment.Knot {
 		if err1 != nil || err2 != nil {
 			t.Fatal(r)
 		}
-		out = append(out, ferment.Knot{At: quantity.Elapsed(time.Duration(math.Round(h*3600)) * time.Second), Temperature: quantity.Celsius(c)})
+		out = append(out, ferment.Knot{At: quantity.Elapsed(time.Duration(math.Round(h*3600)) * time.Second),
+			Temperature: quantity.Celsius(c)})
 	}
 	return out
 }
@@ -414,7 +424,8 @@ func dynamicDose(t *testing.T, until float64) float64 {
 		return 6.5 - 1.5*(math.Min(h, 40)-5)/35
 	}
 	mu := func(h float64) float64 {
-		return 0.9 * math.Ln10 * ferment.ZwieteringGamma(temperature(h), 25, 35, 1) * ferment.CardinalGamma(pH(h), 5.5, 6.5, 7.5, 2)
+		return 0.9 * math.Ln10 * ferment.ZwieteringGamma(temperature(h), 25, 35, 1) * ferment.CardinalGamma(pH(h), 5.5, 6.5,
+			7.5, 2)
 	}
 	sum, from := 0.0, 0.0
 	for _, corner := range []float64{2.5, 5, 5 + 35/1.5, 40, 1e9} { // growth starts at 25 °C, ends at pH 5.5
@@ -498,7 +509,8 @@ func fitBaranyi(t *testing.T, x, y []float64, p [4]float64, holdLag bool) [4]flo
 	return p
 }
 
-// The growth data of nlsMicrobio (GPL) are not part of this project: give the folder that holds growthcurve1.csv to compare.
+// The growth data of nlsMicrobio (GPL) are not part of this project: give the folder that holds growthcurve1.csv to
+// compare.
 func TestGrowthCurveOfNlsMicrobio(t *testing.T) {
 	folder := os.Getenv("MASLIN_GROWTH_DATA")
 	if folder == "" {

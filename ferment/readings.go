@@ -17,10 +17,12 @@ type Readings struct {
 	MaxGap quantity.Elapsed `json:"max_gap,omitzero"`
 }
 
-// standardGap: within 4 hours even a kilogram of dough moved to a refrigerator does most of its cooling, so a longer gap hides it.
+// standardGap: within 4 hours even a kilogram of dough moved to a refrigerator does most of its cooling, so a longer
+// gap hides it.
 const standardGap = 4 * time.Hour
 
-// History makes the history. Errors: ErrRequired without readings; ErrInconsistent for readings out of order or twice at the
+// History makes the history. Errors: ErrRequired without readings; ErrInconsistent for readings out of order or twice
+// at the
 // same time, or a gap longer than MaxGap; ErrOutOfRange for times before 0 or temperatures that
 // no dough has. Readings that look like Fahrenheit taken for Celsius are refused when no dough could be so warm,
 // and noted when one could.
@@ -56,9 +58,12 @@ func (r Readings) History() (History, error) {
 		return History{}, err
 	}
 	if suspect {
-		h.notes = append(h.notes, working.Tell("ferment.looks_like_fahrenheit", "every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken for °C?"))
+		h.notes = append(h.notes, working.Tell("ferment.looks_like_fahrenheit",
+			"every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken "+
+				"for °C?"))
 	}
-	h.label = working.Tell("ferment.readings", "%d {1|reading|readings} over %v, %.1f to %.1f", len(h.knots), r.Points[len(r.Points)-1].At, degrees(lo), degrees(hi))
+	h.label = working.Tell("ferment.readings", "%d {1|reading|readings} over %v, %.1f to %.1f", len(h.knots),
+		r.Points[len(r.Points)-1].At, degrees(lo), degrees(hi))
 	return h, nil
 }
 
@@ -83,7 +88,8 @@ func (x *Knot) fault(p *problems, i int, last, gap time.Duration, suspect bool) 
 	case i > 0 && at <= last:
 		p.Add(path, x.At.String(), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
 	case i > 0 && at-last > gap:
-		p.Add(path, "a gap of "+quantity.FormatDuration(at-last), "at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
+		p.Add(path, "a gap of "+quantity.FormatDuration(at-last),
+			"at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
 	}
 }
 

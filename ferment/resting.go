@@ -37,16 +37,20 @@ func (e *Estimate) remark() []working.Message {
 	case mean > hot && e.d.kind != gasbalance.ByYeast:
 		add(working.Tell("ferment.hot", "above %.0f growth and gas of a levain part ways: the range is wider", degrees(hot)))
 	case mean < cold:
-		add(working.Tell("ferment.cold", "below %.0f little is measured and every degree counts: the range is wider", degrees(cold)))
+		add(working.Tell("ferment.cold", "below %.0f little is measured and every degree counts: the range is wider",
+			degrees(cold)))
 	}
 	if e.d.kind == gasbalance.ByBoth {
-		add(working.Tell("ferment.both", "levain and yeast crowd each other and their gas is added up; acid slowing the yeast is not reckoned with"))
+		add(working.Tell("ferment.both",
+			"levain and yeast crowd each other and their gas is added up; acid slowing the yeast is not reckoned with"))
 	}
 	if e.d.target > slack {
-		add(working.Tell("ferment.slack", "few doughs hold a rise beyond %.0f without falling", quantity.NewPercent(100*slack)))
+		add(working.Tell("ferment.slack", "few doughs hold a rise beyond %.0f without falling",
+			quantity.NewPercent(100*slack)))
 	}
 	if b.Sugar.Points() > unsureSugar {
-		add(working.Tell("ferment.sweet", "beyond %.0f sugar the law is carried on past what it rests on", quantity.NewPercent(unsureSugar)))
+		add(working.Tell("ferment.sweet", "beyond %.0f sugar the law is carried on past what it rests on",
+			quantity.NewPercent(unsureSugar)))
 	}
 	switch {
 	case math.IsInf(e.outcome.Likely, 1):
@@ -55,8 +59,9 @@ func (e *Estimate) remark() []working.Message {
 		add(working.Tell("ferment.late_end_far", "the late end lies beyond 30 days"))
 	}
 	if e.outcome.Late > tooWide*e.outcome.Early {
-		add(working.Tell("ferment.too_wide", "the range is too wide to plan by: so cold or so small a dose makes every doubt count; "+
-			"mark the height on the jar, look once a day, and give a reading when it has begun to rise"))
+		add(working.Tell("ferment.too_wide",
+			"the range is too wide to plan by: so cold or so small a dose makes every doubt count; "+
+				"mark the height on the jar, look once a day, and give a reading when it has begun to rise"))
 	}
 	return out
 }
@@ -77,16 +82,20 @@ func (e Estimate) RestsOn() []working.Message {
 	}
 	for i := range b.Preferments {
 		h := &b.Preferments[i]
-		add(working.Tell("ferment.rests_preferment", "%.1f of the flour in a preferment ripened for %v, its cells handed on", h.Flour, h.Ripened))
+		add(working.Tell("ferment.rests_preferment",
+			"%.1f of the flour in a preferment ripened for %v, its cells handed on", h.Flour, h.Ripened))
 	}
 	if s, _ := e.moment(e.likely()); e.d.kind == gasbalance.ByBoth && s.Cells() > 0 {
-		add(working.Tell("ferment.rests_both", "levain and yeast together, the yeast being %.0f of the two by then", quantity.NewPercent(100*s.Yeast/s.Cells())))
+		add(working.Tell("ferment.rests_both", "levain and yeast together, the yeast being %.0f of the two by then",
+			quantity.NewPercent(100*s.Yeast/s.Cells())))
 	}
 	pace := e.d.law.Pace(e.d.formula) / e.d.law.Pace(gasbalance.Formula{Hydration: 0.72, Salt: 2})
-	add(working.Tell("ferment.rests_formula", "%.1f water, %.1f salt, %.1f sugar and %.0f whole grain: %.0f of the pace of a plain dough (judgment)",
+	add(working.Tell("ferment.rests_formula",
+		"%.1f water, %.1f salt, %.1f sugar and %.0f whole grain: %.0f of the pace of a plain dough (judgment)",
 		b.Hydration, b.Salt, b.Sugar, b.WholeGrain, quantity.NewPercent(100*pace)))
 	if !b.Altitude.IsZero() {
-		add(working.Tell("ferment.rests_altitude", "at %.0f the same gas makes a larger rise: the air presses with %.0f of its weight at sea level",
+		add(working.Tell("ferment.rests_altitude",
+			"at %.0f the same gas makes a larger rise: the air presses with %.0f of its weight at sea level",
 			b.Altitude, quantity.NewPercent(100*e.d.atm)))
 	}
 	add(working.Tell("ferment.rests_law", "%v; %v", b.Law, b.History))
@@ -115,6 +124,9 @@ func (e Estimate) Message() working.Message {
 	return working.Tell("ferment.estimate", "%v rise after %v", rise, e.Ready())
 }
 
+// dataPoints is how finely the rise is told as data.
+const dataPoints = 25
+
 // estimateData is an [Estimate] as JSON: what it was made from, and what it says.
 type estimateData struct {
 	Bulk     Bulk                 `json:"bulk"`
@@ -122,6 +134,7 @@ type estimateData struct {
 	Ready    quantity.TimeRange   `json:"ready"`
 	Reached  bool                 `json:"reached"`
 	Mean     quantity.Temperature `json:"mean_temperature,omitzero"`
+	Rise     []RisePoint          `json:"rise"`
 	RestsOn  []working.Message    `json:"rests_on"`
 	Notes    []working.Message    `json:"notes,omitempty"`
 }
@@ -131,7 +144,8 @@ func (e Estimate) MarshalJSON() ([]byte, error) {
 	if !e.given() {
 		return []byte("null"), nil
 	}
-	return json.Marshal(estimateData{e.bulk, e.readings, e.Ready(), e.Reached(), e.Mean(), e.RestsOn(), e.notes})
+	return json.Marshal(estimateData{e.bulk, e.readings, e.Ready(), e.Reached(), e.Mean(), e.RiseCurve(dataPoints),
+		e.RestsOn(), e.notes})
 }
 
 // UnmarshalJSON makes the estimate again from what it was made from. Errors: as [Bulk.Estimate] and [Estimate.Update].

@@ -42,7 +42,8 @@ func (r Ripeness) Notes() []working.Message {
 // stiffBelow is the hydration, in percent, of a stiff preferment.
 const stiffBelow = 60.0
 
-// String prints "ripe after about 4h50m, at its peak after 3h50m to 8h20m (80 %), likely 5h40m, usable until about 8h30m".
+// String prints "ripe after about 4h50m, at its peak after 3h50m to 8h20m (80 %), likely 5h40m, usable until about
+// 8h30m".
 func (r Ripeness) String() string { return r.Message().String() }
 
 // Message says when it is ripe, at its peak, and past use.
@@ -86,7 +87,8 @@ func (r *Ripeness) UnmarshalJSON(data []byte) error {
 }
 
 // amountFor looks for the amount, in percent, that is ripe at a time; false when there is none.
-func (r Ripening) amountFor(ready time.Duration, least, most float64, set func(*Ripening, quantity.Percent)) (quantity.Percent, bool, error) {
+func (r Ripening) amountFor(ready time.Duration, least, most float64,
+	set func(*Ripening, quantity.Percent)) (quantity.Percent, bool, error) {
 	p := r.check()
 	p.Duration("Ready", ready, 10*time.Minute, Horizon)
 	if err := p.Err(); err != nil {

@@ -94,7 +94,8 @@ func (p *Proof) course() (course, error) {
 	return c, nil
 }
 
-// unitStart is how far from its place a piece starts for its curve to be laid out, °C: no loaf is put into a place that differs more by
+// unitStart is how far from its place a piece starts for its curve to be laid out, °C: no loaf is put into a place
+// that differs more by
 // so much that the straight lines of the curve would be off by over 0.02 °C.
 const unitStart = 20.0
 
@@ -186,10 +187,13 @@ func (p *Proof) check() error {
 //
 //	find t₁ with G(t₁ + t₂) = N(R, T, p);   R₁ from G(t₁) = N(R₁, T₁, p)
 //
-// G is the gas of [Bulk.Estimate] along the bulk until t₁ and then along what follows for t₂, R the total, R₁ the rise at
-// shaping. How the dough cools depends on how warm it is when shaped, and that on when: both are found together. Accuracy:
+// G is the gas of [Bulk.Estimate] along the bulk until t₁ and then along what follows for t₂, R the total, R₁ the
+// rise at
+// shaping. How the dough cools depends on how warm it is when shaped, and that on when: both are found together.
+// Accuracy:
 // a second in t₁, for the likely value; After gives the band of 80 % about the total. Errors: as [Bulk.Estimate] and
-// [Piece.History]; ErrRequired without stages or bench; ErrOutOfRange for a bench over a day or stages outside a minute to
+// [Piece.History]; ErrRequired without stages or bench; ErrOutOfRange for a bench over a day or stages outside a
+// minute to
 // 30 days. Source: the law of [GasBalance], solved for the time of shaping.
 func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	if err := p.check(); err != nil {
@@ -279,7 +283,8 @@ func (p *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (Sha
 	return t, err
 }
 
-// afterShaping is the band of the total of a dough shaped when it was seen to have risen as wanted: a fast dough is then
+// afterShaping is the band of the total of a dough shaped when it was seen to have risen as wanted: a fast dough is
+// then
 // shaped sooner, so that only what it does after shaping, for the gas it had, is in doubt.
 func (d *prepared) afterShaping(start, shaped, end gasbalance.State, hour float64, a ahead, oven float64) band {
 	likely := d.clock.Gas(&end)
@@ -310,9 +315,11 @@ func (t ShapeTarget) String() string { return t.Message().String() }
 // Message says at which rise to shape.
 func (t ShapeTarget) Message() working.Message {
 	if !t.Feasible {
-		return working.Tell("ferment.shape_too_far", "even unrisen dough would rise %v after shaping: shorten or cool what follows", riseWords(t.Unrisen))
+		return working.Tell("ferment.shape_too_far",
+			"even unrisen dough would rise %v after shaping: shorten or cool what follows", riseWords(t.Unrisen))
 	}
-	return working.Tell("ferment.shape_at", "shape at %v, for the oven at %v (80 %%)", riseWords(t.Rise), bandWords(t.After))
+	return working.Tell("ferment.shape_at", "shape at %v, for the oven at %v (80 %%)", riseWords(t.Rise),
+		bandWords(t.After))
 }
 
 // Proof is the input the answer was made from.

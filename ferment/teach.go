@@ -20,9 +20,16 @@ type CurveRow struct {
 	InRange     []bool               `json:"in_range"`  // the curve may be used there
 }
 
-// Rows answers: how fast is each curve at each of these temperatures? Errors: ErrRequired for empty lists, curves or
+// CurveRates are the rates of a [CurveTable].
+type CurveRates struct {
+	Table  CurveTable `json:"table"`
+	Curves []About    `json:"about"`
+	Rows   []CurveRow `json:"rows"`
+}
+
+// Rates answers: how fast is each curve at each of these temperatures? Errors: ErrRequired for empty lists, curves or
 // temperatures that are not given; ErrOutOfRange for temperatures outside −25 to 60 °C. Source: the curves' own.
-func (t CurveTable) Rows() ([]CurveRow, error) {
+func (t CurveTable) Rates() (CurveRates, error) {
 	var p problems
 	if len(t.Curves) == 0 || len(t.Curves) > 100 {
 		p.Required("Curves", "1 to 100 curves")
@@ -38,8 +45,12 @@ func (t CurveTable) Rows() ([]CurveRow, error) {
 	for i, c := range t.Temperatures {
 		quantity.Check(&p.Problems, fmt.Sprintf("Temperatures[%d]", i), c, lowestTemperature, highestTemperature)
 	}
-	if err := p.Err(); err != nil {
-		return nil, err
+	if err := p.ErrFor(t); err != nil {
+		return CurveRates{}, err
+	}
+	out := CurveRates{Table: t}
+	for _, c := range t.Curves {
+		out.Curves = append(out.Curves, c.About())
 	}
 	rows := make([]CurveRow, len(t.Temperatures))
 	for i, at := range t.Temperatures {
@@ -53,5 +64,6 @@ func (t CurveTable) Rows() ([]CurveRow, error) {
 		}
 		rows[i] = r
 	}
-	return rows, nil
+	out.Rows = rows
+	return out, nil
 }

@@ -66,12 +66,15 @@ func (p Progress) Message() working.Message {
 //
 //	y = ln(R + δ),   x ← x₀ + P·Hᵀ·(y_read − y(x) + H·(x − x₀))/(H·P·Hᵀ + r²),   P ← P − P·Hᵀ·H·P/(H·P·Hᵀ + r²)
 //
-// x are what is unknown of this dough (amplitude, pace with its own luck, slope, cold end, mixture), P their covariance, H
-// the derivative of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its precision. The step
+// x are what is unknown of this dough (amplitude, pace with its own luck, slope, cold end, mixture), P their
+// covariance, H
+// the derivative of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its precision. The
+// step
 // is repeated until x settles, so that large surprises are taken at their own slope. A reading equal to the prediction
 // leaves the likely time and narrows the range. Readings are taken to err independently. Errors: ErrRequired for the
 // zero Estimate or without readings; ErrOutOfRange for times outside 1 second to 30 days, rises outside −20 to 300 %,
-// errors outside 0.1 to 50 points; ErrInconsistent for readings out of order or before ones already taken. Source: Gelman
+// errors outside 0.1 to 50 points; ErrInconsistent for readings out of order or before ones already taken. Source:
+// Gelman
 // et al., Bayesian Data Analysis, chapter 4 (normal approximation at the mode).
 func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	if err := e.checkReadings(readings); err != nil {
@@ -93,7 +96,8 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	for i, r := range readings {
 		if math.Abs(off[i]) > farOff {
 			now.notes = append(now.notes, working.Tell("ferment.far_off",
-				"the reading after %v is far from what the dough was expected to do: check the reading, the temperature and the levain", r.At))
+				"the reading after %v is far from what the dough was expected to do: check the reading, the temperature and the "+
+					"levain", r.At))
 		}
 	}
 	return Progress{Now: now, Before: e.Ready()}, nil
@@ -117,7 +121,8 @@ func (e *Estimate) checkReadings(readings []RiseReading) error {
 	for i, r := range readings {
 		path := indexed("Readings", i)
 		if p.Duration(path+".At", r.At.Duration(), time.Second, Horizon) && r.At.Duration() <= last {
-			p.Add(path+".At", r.At.String(), "after the reading before it, at "+quantity.FormatDuration(last), quantity.ErrInconsistent)
+			p.Add(path+".At", r.At.String(), "after the reading before it, at "+quantity.FormatDuration(last),
+				quantity.ErrInconsistent)
 		}
 		last = r.At.Duration()
 		quantity.Check(&p.Problems, path+".Rise", r.Rise, quantity.NewPercent(-20), greatestRise)

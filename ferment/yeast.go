@@ -18,7 +18,8 @@ const (
 	OsmotolerantYeast
 )
 
-var yeastKinds = enum.Of[YeastKind]("kind of yeast", "no yeast", "fresh yeast", "active dry yeast", "instant yeast", "osmotolerant instant yeast")
+var yeastKinds = enum.Of[YeastKind]("kind of yeast", "no yeast", "fresh yeast", "active dry yeast", "instant yeast",
+	"osmotolerant instant yeast")
 
 // String names the kind.
 func (k YeastKind) String() string { return yeastKinds.String(k) }

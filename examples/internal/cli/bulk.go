@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/ferment"
@@ -245,14 +244,17 @@ func (f *bulkFlags) culture(s System) (ferment.Culture, error) {
 
 // answer adds what else was asked to the estimate, and prints.
 func (f *bulkFlags) answer(s System, e ferment.Estimate) error {
-	a := bulkAnswer{estimate: e}
+	a := bulkAnswer{Estimate: e}
+	if f.clocked {
+		a.Mixed = f.start
+	}
 	in := f.in
-	var err error
 	if len(f.seen) > 0 {
-		if a.seen, err = f.update(e); err != nil {
+		seen, err := f.update(e)
+		if err != nil {
 			return in.complain(err)
 		}
-		a.estimate = a.seen.Now
+		a.Estimate, a.Seen = seen.Now, &seen
 	}
 	if f.retard > 0 {
 		if err := f.shape(&a); err != nil {
@@ -268,15 +270,15 @@ func (f *bulkFlags) answer(s System, e ferment.Estimate) error {
 		return err
 	}
 	if f.svg != "" {
-		if err := writePicture(f.svg, a.plot(f, units{f.us})); err != nil {
+		picture, err := a.picture(s.options(f.output))
+		if err != nil {
+			return err
+		}
+		if err := writeFile(f.svg, []byte(picture)); err != nil {
 			return err
 		}
 	}
-	workings := []working.Working{a.estimate.Working()}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { bulkPage(p, s, f, a, u) }, data: a.sheet(f), workings: workings,
-		cautions: a.cautions(), no: !a.estimate.Reached(),
-	})
+	return s.tell(f.output, a, a.Estimate.Reached())
 }
 
 // update takes the readings of --seen, in order of time.
@@ -310,26 +312,23 @@ func (f *bulkFlags) update(e ferment.Estimate) (ferment.Progress, error) {
 }
 
 // shape finds how far the dough may rise before shaping, and when that is.
-func (f *bulkFlags) shape(a *bulkAnswer) (err error) {
-	bulk := a.estimate.Bulk()
+func (f *bulkFlags) shape(a *bulkAnswer) error {
+	bulk := a.Estimate.Bulk()
 	proof := ferment.Proof{Bulk: bulk, Bench: f.shaping, Total: bulk.Rise, Stages: []ferment.Piece{{
 		Mass: f.piece, Form: ferment.Round, Into: ferment.Room{Night: f.refrigerator}, Exposure: ferment.Refrigerator, For: f.retard,
 	}}}
-	if a.target, err = proof.RiseBeforeShaping(); err != nil {
+	target, err := proof.RiseBeforeShaping()
+	if err != nil {
 		return err
 	}
-	a.hasTarget = true
-	if !a.target.Feasible {
-		return nil
-	}
-	a.shapeAt = a.target.Shape
-	if len(f.seen) > 0 {
-		seen, err := f.update(a.shapeAt)
+	if target.Feasible && len(f.seen) > 0 {
+		seen, err := f.update(target.Shape)
 		if err != nil {
 			return err
 		}
-		a.shapeAt = seen.Now
+		target.Shape = seen.Now
 	}
+	a.Shape = &target
 	return nil
 }
 
@@ -340,35 +339,14 @@ func (f *bulkFlags) inverse(a *bulkAnswer) error {
 		f.in.note("ready-by", err)
 		return nil
 	}
-	a.readyBy = d
-	bulk := f.bulk
-	amount, err := bulk.AmountFor(d)
+	drift := f.relax
+	if f.readings == "" && !f.room.IsZero() && drift.Start.IsZero() {
+		drift = ferment.Relaxing{Start: f.dough, Room: ferment.Room{Night: f.room}, TimeConstant: f.drift}
+	}
+	ways, err := f.bulk.WaysTo(d, drift)
 	if err != nil {
 		return err
 	}
-	a.amount = &amount
-	if f.readings != "" || f.room.IsZero() {
-		if f.readings == "" {
-			held, err := bulk.HeldFor(d)
-			if err != nil {
-				return err
-			}
-			a.held = &held
-		}
-		return nil
-	}
-	drift := ferment.Relaxing{Start: f.dough, Room: f.relax.Room, TimeConstant: f.drift}
-	if drift.Room.Night.IsZero() {
-		drift.Room = ferment.Room{Night: f.room}
-	}
-	start, err := bulk.StartFor(d, drift)
-	if err != nil {
-		return err
-	}
-	room, err := bulk.RoomFor(d, drift)
-	if err != nil {
-		return err
-	}
-	a.startAt, a.roomAt = &start, &room
+	a.Ways = &ways
 	return nil
 }

@@ -1,12 +1,9 @@
 package cli
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
 	"github.com/spf13/cobra"
 )
@@ -59,29 +56,6 @@ func curveKeys() []string {
 	return out
 }
 
-// curvesCompared is a comparison of rate curves, as data.
-type curvesCompared struct {
-	Curves []curveAbout `json:"curves"`
-	Rows   []curveRow   `json:"rows"`
-}
-
-type curveAbout struct {
-	Key     string  `json:"key"`
-	Name    string  `json:"name"`
-	Formula string  `json:"formula"`
-	Low     float64 `json:"low_celsius"`
-	High    float64 `json:"high_celsius"`
-	Note    string  `json:"note"`
-	Source  string  `json:"source"`
-}
-
-type curveRow struct {
-	Temperature quantity.Temperature `json:"temperature"`
-	Rates       []float64            `json:"rates_per_hour"`
-	Doublings   []float64            `json:"doubling_hours"` // 0: no growth
-	InRange     []bool               `json:"in_range"`
-}
-
 func newCompareCurves(s System) *cobra.Command {
 	var o output
 	temperatures := celsius(4, 8, 12, 16, 20, 24, 28, 32, 36)
@@ -114,64 +88,17 @@ func runCompareCurves(s System, o output, keys []string, temperatures []quantity
 	if err := o.check(); err != nil {
 		return err
 	}
-	var curves []ferment.Curve
-	var data curvesCompared
-	w := working.Working{Title: "Rate curves"}
+	t := ferment.CurveTable{Temperatures: temperatures}
 	for _, k := range keys {
 		c, err := curveNamed("compare curves", "CURVE", k)
 		if err != nil {
 			return err
 		}
-		a := c.About()
-		curves = append(curves, c)
-		data.Curves = append(data.Curves, curveAbout{a.Key, a.Name, a.Formula, a.Low, a.High, a.Note, a.Source.String()})
-		w.Steps = append(w.Steps, working.Step{
-			Name: a.Name, Symbol: "μ", Formula: a.Formula, Where: []working.Binding{{Symbol: "T", Meaning: "temperature, in °C"}},
-			Value: fmt.Sprintf("%.4f 1/h", c.Rate(24)), Note: "the value is that at 24 °C; " + a.Note, Source: a.Source,
-		})
+		t.Curves = append(t.Curves, c)
 	}
-	rows, err := ferment.CurveTable{Curves: curves, Temperatures: temperatures}.Rows()
+	rates, err := t.Rates()
 	if err != nil {
-		return complaints("compare curves", err, map[string]string{"temperatures": "--temperatures"})
+		return complaints("compare curves", err, map[string]string{"Temperatures": "--temperatures"})
 	}
-	for _, r := range rows {
-		data.Rows = append(data.Rows, curveRow(r))
-	}
-	return s.show(o, answer{page: func(p *page, u units) { curvesPage(p, data, u) }, data: data, workings: []working.Working{w}})
-}
-
-func curvesPage(p *page, data curvesCompared, u units) {
-	a, b := data.Curves[0], data.Curves[1]
-	p.para(0, "How long the culture takes to double")
-	p.line("")
-	rows := [][]string{{"", a.Key, b.Key, "first is"}}
-	for _, r := range data.Rows {
-		row := []string{u.temperature(r.Temperature, 0)}
-		for i := range r.Rates {
-			text := "no growth"
-			if r.Doublings[i] > 0 {
-				text = strconv.FormatFloat(r.Doublings[i], 'f', 1, 64) + " h"
-			}
-			if !r.InRange[i] {
-				text += " (out of range)"
-			}
-			row = append(row, text)
-		}
-		faster := ""
-		if r.Rates[0] > 0 && r.Rates[1] > 0 {
-			faster = strconv.FormatFloat(r.Rates[0]/r.Rates[1], 'f', 2, 64) + " times as fast"
-		}
-		rows = append(rows, append(row, faster))
-	}
-	p.grid(2, rows)
-	for _, c := range data.Curves {
-		p.heading(c.Key)
-		p.para(2, c.Name+": "+c.Formula)
-		if c.Note != "" {
-			p.para(2, c.Note)
-		}
-		p.para(2, fmt.Sprintf("between %s and %s; source: %s", u.temperature(quantity.Celsius(c.Low), 0), u.temperature(quantity.Celsius(c.High), 0), c.Source))
-	}
-	p.heading("All curves")
-	p.para(2, strings.Join(curveKeys(), ", "))
+	return s.tell(o, rates, true)
 }

@@ -1,15 +1,13 @@
 package cli
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/ferment"
-	"example.org/maslin/schedule/bakeday"
 )
 
 // feedOf reads "1:2:2", seed : flour : water by weight.
@@ -62,51 +60,18 @@ func runLevainRipe(s System, f *bulkFlags) error {
 		return bad
 	}
 	ripe, _, _ := r.Reached()
-	data := ripeSheet{Format: "maslin levain 1", Seed: tenthPercent(share), Hydration: tenthPercent(l.Hydration), Ripe: bakeday.NewRange(r.From), Peak: bakeday.NewRange(r.Peak), Until: bakeday.NewRange(r.Until), Reached: ripe, Notes: metric(r.Notes())}
+	told := levainRipe{Ripeness: r}
 	if f.clocked {
-		data.Fed = &f.start
+		told.fed = f.start
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { ripePage(p, f, l, r, u) }, data: data,
-		workings: []working.Working{r.Working()}, cautions: r.Cautions(), no: !ripe,
-	})
+	return s.tell(f.output, told, ripe)
 }
 
-type ripeSheet struct {
-	Format    string           `json:"format"`
-	Fed       *time.Time       `json:"fed,omitempty"`
-	Seed      quantity.Percent `json:"flour_in_the_seed"`
-	Hydration quantity.Percent `json:"hydration"`
-	Reached   bool             `json:"reached"`
-	Ripe      bakeday.Range    `json:"ripe"`
-	Peak      bakeday.Range    `json:"peak"`
-	Until     bakeday.Range    `json:"usable_until"`
-	Notes     []string         `json:"notes"`
+// levainRipe is when a levain is ripe, by the clock where it is known when it was fed.
+type levainRipe struct {
+	ferment.Ripeness
+	fed time.Time
 }
 
-func ripePage(p *page, f *bulkFlags, l ferment.Ripening, r ferment.Ripeness, u units) {
-	p.para(0, fmt.Sprintf("A levain fed %s (seed : flour : water): %s of its flour comes with the seed, hydration %s; %s",
-		printable(f.levain), percent(l.Seed, 1), percent(l.Hydration, 0), stands(f, "the feed", u)))
-	p.heading("From the feed")
-	ripe, peak, past := r.Reached()
-	for _, line := range []struct {
-		words   string
-		r       quantity.TimeRange
-		reached bool
-	}{{"ripe", r.From, ripe}, {"stands highest", r.Peak, peak}, {"usable until", r.Until, past}} {
-		if !line.reached {
-			p.para(2, line.words+": not within 30 days")
-			continue
-		}
-		text := line.words + ": " + line.r.String()
-		p.para(2, text)
-		if f.clocked {
-			p.para(4, clockRange(line.r, f.start))
-		}
-	}
-	p.heading("What to look for")
-	p.para(2, "ripe: domed, full of bubbles to the wall of the jar, smells fresh and a little sour; past its best: the middle has sunk and it smells sharp")
-	for _, n := range r.Notes() {
-		p.para(2, "· "+u.say(n))
-	}
-}
+// Report tells it by the clock.
+func (r levainRipe) Report() report.Report { return r.ReportFrom(r.fed) }

@@ -8,7 +8,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
-	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
 
@@ -95,16 +94,6 @@ func percents(values ...float64) []quantity.Percent {
 	return out
 }
 
-// bulkTable is a table of times, as data.
-type bulkTable struct {
-	Rise         quantity.Percent       `json:"rise"`
-	Leaven       string                 `json:"leaven"`
-	Curve        string                 `json:"curve"`
-	Temperatures []quantity.Temperature `json:"temperatures"`
-	Amounts      []quantity.Percent     `json:"amounts"`
-	Times        [][]bakeday.Range      `json:"times"` // by temperature, then by amount
-}
-
 type tableBulkFlags struct {
 	output
 	temperatures                      []quantity.Temperature
@@ -141,83 +130,46 @@ func runTableBulk(s System, f tableBulkFlags) error {
 	if err := f.check(); err != nil {
 		return err
 	}
-	flags := map[string]string{"Rise": "--rise", "salt": "--salt", "hydration": "--hydration", "Hydration": "--hydration", "Salt": "--salt", "WholeGrain": "--whole-grain", "Inoculation": "--amounts", "Yeast.Amount": "--amounts", "History": "--temperatures"}
-	b := ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Hydration: f.hydration, Salt: f.salt, Law: ferment.GasBalance()}
-	amounts, leaven := percents(5, 10, 15, 20, 30), "flour in the levain, of all flour"
+	flags := map[string]string{
+		"Bulk.Rise": "--rise", "Bulk.Hydration": "--hydration", "Bulk.Salt": "--salt", "Bulk.WholeGrain": "--whole-grain",
+		"Bulk.Inoculation": "--amounts", "Bulk.Yeast.Amount": "--amounts", "Bulk.History": "--temperatures", "Temperatures": "--temperatures",
+		"Amounts": "--amounts",
+	}
+	t := ferment.RiseTable{
+		Bulk:         ferment.Bulk{Rise: f.rise, WholeGrain: f.wholeGrain, Hydration: f.hydration, Salt: f.salt, Law: ferment.GasBalance()},
+		Temperatures: f.temperatures, Amounts: f.amounts,
+	}
+	amounts := percents(5, 10, 15, 20, 30)
 	if f.yeast != "" {
 		kinds := map[string]ferment.YeastKind{"instant": ferment.InstantYeast, "active": ferment.ActiveDryYeast, "fresh": ferment.FreshYeast}
 		kind, ok := kinds[f.yeast]
 		if !ok {
 			return badInput("maslin table bulk: --yeast: got %s, want instant, active or fresh", quantity.Excerpt(f.yeast))
 		}
-		b.Yeast.Kind = kind
-		amounts, leaven = percents(0.2, 0.5, 1, 1.5, 2), kind.String()+", of the flour"
+		t.Bulk.Yeast.Kind = kind
+		amounts = percents(0.2, 0.5, 1, 1.5, 2)
 	}
 	if f.curve != "" {
 		c, err := curveNamed("table bulk", "--curve", f.curve)
 		if err != nil {
 			return err
 		}
-		b.Law = b.Law.With(ferment.Rivals{Levain: c})
-		if b.Yeast.Kind != ferment.NoYeast {
-			b.Law = b.Law.With(ferment.Rivals{Yeast: c})
+		t.Bulk.Law = ferment.GasBalance().With(ferment.Rivals{Levain: c})
+		if t.Bulk.Yeast.Kind != ferment.NoYeast {
+			t.Bulk.Law = ferment.GasBalance().With(ferment.Rivals{Yeast: c})
 		}
 	}
-	t := bulkTable{Rise: f.rise, Leaven: leaven, Curve: b.Law.String(), Temperatures: f.temperatures, Amounts: f.amounts}
 	if t.Temperatures == nil {
 		t.Temperatures = celsius(18, 20, 22, 24, 26, 28)
 	}
 	if t.Amounts == nil {
 		t.Amounts = amounts
 	}
-	var middle ferment.Estimate
-	for i, at := range t.Temperatures {
-		var row []bakeday.Range
-		for j, amount := range t.Amounts {
-			if b.Yeast.Kind == ferment.NoYeast {
-				b.Inoculation = amount
-			} else {
-				b.Yeast.Amount = amount
-			}
-			b.History = ferment.Constant(at)
-			e, err := b.Estimate()
-			if err != nil {
-				return complaints("table bulk", err, flags)
-			}
-			if i == len(t.Temperatures)/2 && j == len(t.Amounts)/2 {
-				middle = e
-			}
-			row = append(row, bakeday.NewRange(e.Ready()))
-		}
-		t.Times = append(t.Times, row)
+	times, err := t.Times()
+	if err != nil {
+		return complaints("table bulk", err, flags)
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { bulkTablePage(p, t, middle, u) }, data: t, workings: []working.Working{middle.Working()},
-	})
-}
-
-func bulkTablePage(p *page, t bulkTable, middle ferment.Estimate, u units) {
-	p.para(0, fmt.Sprintf("How long a dough takes to rise by %s, held at one temperature", t.Rise))
-	p.para(0, "columns: "+t.Leaven)
-	p.line("")
-	head := []string{""}
-	for _, a := range t.Amounts {
-		head = append(head, a.String())
-	}
-	rows := [][]string{head}
-	for i, at := range t.Temperatures {
-		row := []string{u.temperature(at, 1)}
-		for _, r := range t.Times[i] {
-			row = append(row, r.Likely.String())
-		}
-		rows = append(rows, row)
-	}
-	p.grid(2, rows)
-	p.line("")
-	r := middle.Ready()
-	p.para(0, fmt.Sprintf("These are likely times. Doughs differ: %s of them lie between %.1f and %.1f times the likely time in the middle of the table (%s to %s); logging bakes narrows that.",
-		r.Probability.Text(0), float64(r.Early)/float64(r.Likely), float64(r.Late)/float64(r.Likely), bakeday.NewRange(r).Early, bakeday.NewRange(r).Late))
-	p.para(0, "Rate curve: "+t.Curve+". --working shows how the time in the middle was reached.")
+	return s.tell(f.output, times, true)
 }
 
 // grid prints cells in columns as wide as they need, the first left and the others right; what is
