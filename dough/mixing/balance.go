@@ -196,6 +196,7 @@ func (i Portion) label() string {
 }
 
 func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) {
+	checkName(p, path+".Name", i.Name)
 	quantity.Check(p, path+".Mass", i.Mass, quantity.Mass{}, mostMass)
 	if needTemperature || !i.Temperature.IsZero() {
 		quantity.Check(p, path+".Temperature", i.Temperature, coldestThing, hottestThing)
@@ -270,7 +271,7 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 	if u == FindIce {
 		b.Ice = quantity.Mass{}
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return BalanceResult{}, err
 	}
 	r := BalanceResult{Found: u, Dough: target, Water: b.WaterTemperature, Ice: b.Ice, in: b, target: target,
@@ -278,7 +279,7 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 	r.mix = b.dough()
 	if !r.mix.IsValid() {
 		p.Add("Ingredients", "a dough beyond all limits", "at most "+mostMass.String(), quantity.ErrOutOfRange)
-		return BalanceResult{}, p.Err()
+		return BalanceResult{}, p.ErrFor(b)
 	}
 	for _, t := range r.terms {
 		r.total += float64(t.capacity)

@@ -104,7 +104,7 @@ func TestBalanceClosesOnItself(t *testing.T) {
 			if again, err := withIce.WaterFor(target); err == nil {
 				verify(t, again.Working())
 				if ice.Ice.Compare(b.Water) < 0 && b.Water.Sub(ice.Ice).Grams() > 50 &&
-					math.Abs(again.Water.Celsius()-b.WaterTemperature.Celsius()) > 0.01 {
+					!(math.Abs(again.Water.Celsius()-b.WaterTemperature.Celsius()) <= 0.01) {
 					t.Fatalf("with the ice found, water of %v is asked for, the tap gives %v", again.Water,
 						b.WaterTemperature)
 				}
@@ -180,7 +180,7 @@ func TestFactorMethodIsASpecialCase(t *testing.T) {
 		if d := math.Abs(byFactors.Temperature.Celsius() - byBalance.Water.Celsius()); d > 2.0/9000 {
 			t.Fatalf("factors %v, balance %v", byFactors.Temperature, byBalance.Water)
 		}
-		if math.Abs(byBalance.Sensitivity-1/float64(in.Count())) > 1e-12 {
+		if !(math.Abs(byBalance.Sensitivity-1/float64(in.Count())) <= 1e-12) {
 			t.Fatalf("sensitivity %v of %d factors", byBalance.Sensitivity, in.Count())
 		}
 		for _, o := range in.Others { // a comparison pairs only the usual factors
@@ -194,7 +194,7 @@ func TestFactorMethodIsASpecialCase(t *testing.T) {
 		}
 		verify(t, c.Working())
 		for _, p := range c.Parts {
-			if math.Abs(p.Weight-1) > 1e-12 || p.Counted != 1 || math.Abs(p.Shift.Celsius()) > 2.0/9000 {
+			if !(math.Abs(p.Weight-1) <= 1e-12) || p.Counted != 1 || !(math.Abs(p.Shift.Celsius()) <= 2.0/9000) {
 				t.Fatalf("part %+v of equal weights", p)
 			}
 		}
@@ -217,7 +217,7 @@ func TestComparisonAddsUp(t *testing.T) {
 		for _, p := range c.Parts {
 			sum += p.Shift.Celsius()
 		}
-		if math.Abs(sum-c.Difference.Celsius()) > 0.002 {
+		if !(math.Abs(sum-c.Difference.Celsius()) <= 0.002) {
 			t.Fatalf("parts add up to %v, difference %v", sum, c.Difference)
 		}
 		in.Friction = c.AgreeingFriction

@@ -74,7 +74,7 @@ func (in DoughChange) Effect() (DoughChanged, error) {
 		in.Development = quantity.Elapsed(usualDevelopment)
 	}
 	p.Duration("Development", in.Development.Duration(), leastDevelopment, longestDevelopment)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return DoughChanged{}, err
 	}
 	r := DoughChanged{in: in}
@@ -84,7 +84,7 @@ func (in DoughChange) Effect() (DoughChanged, error) {
 	if r.Times <= 0.1 {
 		p.Add("Development", in.Development.String(), "a development time that the warming does not use up",
 			quantity.ErrModelRange)
-		return DoughChanged{}, p.Err()
+		return DoughChanged{}, p.ErrFor(in)
 	}
 	r.Water = quantity.NewPercent(pointsPerDegree*in.colder() - (saltSaves(in.SaltTo) - saltSaves(in.SaltFrom)))
 	return r, nil

@@ -25,7 +25,7 @@ func TestFlourForMeetsTheHydration(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(a.Hydration.Points()-wanted.Points()) > 1e-5 || a.Flour.Sign() < 0 {
+		if !(math.Abs(a.Hydration.Points()-wanted.Points()) <= 1e-5) || a.Flour.Sign() < 0 {
 			t.Fatalf("%v of flour gives %v, want %v", a.Flour, a.Hydration, wanted)
 		}
 	})
@@ -51,7 +51,7 @@ func TestDoughChangeProperties(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(a.Development+b.Development) > 1e-9 || math.Abs(a.Water.Points()+b.Water.Points()) > 3e-6 {
+		if !(math.Abs(a.Development+b.Development) <= 1e-9) || !(math.Abs(a.Water.Points()+b.Water.Points()) <= 3e-6) {
 			t.Fatalf("%v and back %v", a, b)
 		}
 		colder := in
@@ -88,18 +88,18 @@ func TestScaldProperties(t *testing.T) {
 			return (f*in.FlourTemperature.Celsius() + w*water.Celsius() + float64(in.Bowl)*bowl.Celsius()) / (f + w +
 				float64(in.Bowl))
 		}
-		if got := mash(r.Water, in.Water); math.Abs(got-in.Mash.Celsius()) > 0.001 {
+		if got := mash(r.Water, in.Water); !(math.Abs(got-in.Mash.Celsius()) <= 0.001) {
 			t.Fatalf("water of %v gives a mash of %v, want %v", r.Water, got, in.Mash)
 		}
-		if got := mash(r.Boiling, in.Water); math.Abs(got-r.WithBoiling.Celsius()) > 0.001 {
+		if got := mash(r.Boiling, in.Water); !(math.Abs(got-r.WithBoiling.Celsius()) <= 0.001) {
 			t.Fatalf("boiling water gives %v, said %v", got, r.WithBoiling)
 		}
 		if r.Feasible != (r.WithBoiling.Compare(in.Mash) >= 0) &&
-			math.Abs(r.WithBoiling.Sub(in.Mash).Celsius()) > 0.001 {
+			!(math.Abs(r.WithBoiling.Sub(in.Mash).Celsius()) <= 0.001) {
 			t.Fatalf("feasible %v, boiling water gives %v", r.Feasible, r.WithBoiling)
 		}
 		if r.LeastWater.Sign() > 0 {
-			if got := mash(r.Boiling, r.LeastWater); math.Abs(got-in.Mash.Celsius()) > 0.001 || r.Feasible {
+			if got := mash(r.Boiling, r.LeastWater); !(math.Abs(got-in.Mash.Celsius()) <= 0.001) || r.Feasible {
 				t.Fatalf("%v of boiling water gives %v", r.LeastWater, got)
 			}
 		}

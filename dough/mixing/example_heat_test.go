@@ -168,6 +168,19 @@ func ExampleMotor_Work() {
 	// 18.7 kJ/kg <nil>, a rise of 6.7 Δ°C
 }
 
+func ExampleWattHoursPerKilogram() {
+	e := mixing.WattHoursPerKilogram(11) // the work of high-speed mixing
+	fmt.Printf("%.1f kJ/kg, a rise of %.1f\n", float64(e), e.Warming(2.8))
+	// Output:
+	// 39.6 kJ/kg, a rise of 14.1 Δ°C
+}
+
+func ExampleBTUPerPound() {
+	fmt.Printf("%.2f kJ/kg\n", float64(mixing.BTUPerPound(6.5))) // what flour gives off when it is wetted
+	// Output:
+	// 15.12 kJ/kg
+}
+
 func ExampleSubstance_Heat() {
 	c, ok := mixing.Levain.Heat(quantity.MustPercent("100 %"))
 	fmt.Printf("%.3f kJ/(kg·K) %v\n", float64(c), ok)

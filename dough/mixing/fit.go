@@ -109,7 +109,7 @@ func (in Mix) Fit() (BowlFit, error) {
 	if in.Mixer.IsValid() && in.Mixer != Hand && in.Mixer != Processor && in.Rated.IsZero() && in.Bowl.IsZero() {
 		p.Required("Bowl", "500 mL to 400 L, or the capacity that the machine's manual gives")
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return BowlFit{}, err
 	}
 	r := BowlFit{Absorption: in.hydration(), Cautions: in.Mixer.Cautions(), in: in, limit: in.limit()}

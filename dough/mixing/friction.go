@@ -45,7 +45,7 @@ func (m Measured) Friction() (Friction, error) {
 	quantity.Check(&p, "Dough", m.Dough, coldestDough, hottestDough)
 	quantity.Check(&p, "Water", m.Water, coldestThing, hottestThing)
 	checkFactors(&p, "Others", m.Others)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(m); err != nil {
 		return Friction{}, err
 	}
 	m.Others = append([]Factor(nil), m.Others...)
@@ -112,7 +112,7 @@ func (f Friction) check(p *quantity.Problems) {
 func (f Friction) Rise() (quantity.TemperatureDelta, error) {
 	var p quantity.Problems
 	f.check(&p)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(f); err != nil {
 		return quantity.TemperatureDelta{}, err
 	}
 	return f.Factor.Divide(int64(f.Factors)), nil
@@ -129,7 +129,7 @@ func (f Friction) For(factors int) (Friction, error) {
 	var p quantity.Problems
 	f.check(&p)
 	p.Int("factors", factors, 2, mostFactors)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(f); err != nil {
 		return Friction{}, err
 	}
 	return Friction{Factor: f.Factor.Times(int64(factors)).Divide(int64(f.Factors)), Factors: factors}, nil

@@ -49,7 +49,7 @@ func (m Motor) Work() (SpecificEnergy, error) {
 	quantity.Check(&p, "Share", m.Share, quantity.Percent{}, quantity.MustPercent("100 %"))
 	p.Duration("Time", m.Time.Duration(), 1, mostMixing)
 	quantity.Check(&p, "Dough", m.Dough, quantity.Grams(1), mostMass)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(m); err != nil {
 		return 0, err
 	}
 	return SpecificEnergy(m.Share.Fraction() * m.Watts / 1000 * m.Time.Duration().Seconds() / m.Dough.Kilograms()), nil

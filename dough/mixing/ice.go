@@ -87,7 +87,7 @@ func icing(in IceWater, add bool) (IceResult, error) {
 		in.Melting = quantity.DeltaCelsius(latentHeat / heatWater)
 	}
 	quantity.Check(&p, "Melting", in.Melting, quantity.DeltaCelsius(70), quantity.DeltaCelsius(90))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return IceResult{}, err
 	}
 	r := IceResult{Feasible: true, added: add, in: in, melting: in.Melting.Celsius()}

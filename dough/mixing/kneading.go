@@ -80,7 +80,7 @@ type Kneading struct {
 func (in Mix) Kneading() (Kneading, error) {
 	var p quantity.Problems
 	in.check(&p)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return Kneading{}, err
 	}
 	k := Kneading{Stages: in.stages(), in: in}

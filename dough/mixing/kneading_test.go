@@ -314,7 +314,7 @@ func TestStickingAdvice(t *testing.T) {
 			all := 680 + c.in.Added.Grams() + a.Flour.Grams()
 			for _, x := range [][2]float64{{a.Hydration.Points(), c.in.Mix.Water.Grams()}, {a.Salt.Points(), 14},
 				{a.Prefermented.Points(), 136}} {
-				if math.Abs(x[0]-100*x[1]/all) > 1e-5 {
+				if !(math.Abs(x[0]-100*x[1]/all) <= 1e-5) {
 					t.Errorf("%s: %v, want %v", name, x[0], 100*x[1]/all)
 				}
 			}

@@ -128,7 +128,7 @@ func (in Log) Learn() (Learned, error) {
 	if len(in.Batches) > mostBatches {
 		p.Add("Batches", strconv.Itoa(len(in.Batches))+" batches", "at most "+strconv.Itoa(mostBatches),
 			quantity.ErrOutOfRange)
-		return Learned{}, p.Err()
+		return Learned{}, p.ErrFor(in)
 	}
 	for i, b := range in.Batches {
 		path := "Batches[" + strconv.Itoa(i) + "]."
@@ -146,7 +146,7 @@ func (in Log) Learn() (Learned, error) {
 	}
 	quantity.Check(&p, "Bowl", in.Bowl, quantity.Percent{}, quantity.MustPercent("200 %"))
 	quantity.Check(&p, "BowlSpread", in.BowlSpread, quantity.MustPercent("0.01 %"), quantity.MustPercent("200 %"))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return Learned{}, err
 	}
 	prior, err := in.Kind.Prior()
@@ -328,7 +328,7 @@ func (b Logged) Warming() (quantity.TemperatureDelta, error) {
 	var p quantity.Problems
 	b.checkIngredients(&p, "")
 	quantity.Check(&p, "Dough", b.Dough, coldestDough, hottestDough)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return quantity.TemperatureDelta{}, err
 	}
 	t0, _ := b.meeting(0)

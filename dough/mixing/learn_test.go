@@ -55,7 +55,7 @@ func TestLearnStartsWithThePriorAndFindsTheMixer(t *testing.T) {
 		t.Fatal(err)
 	}
 	prior, _ := mixing.Planetary.Prior()
-	if d := none.PerMinute[0].Value.Sub(prior.RisePerMinute).Celsius(); math.Abs(d) > 1e-3 {
+	if d := none.PerMinute[0].Value.Sub(prior.RisePerMinute).Celsius(); !(math.Abs(d) <= 1e-3) {
 		t.Errorf("no batch moved the prior by %v", d)
 	}
 	workcheck.Verify(t, none.Working())
@@ -77,11 +77,11 @@ func TestLearnStartsWithThePriorAndFindsTheMixer(t *testing.T) {
 		last = se
 		for i, want := range []float64{0.25, 0.65} {
 			got, se := l.PerMinute[i].Value.Celsius(), l.PerMinute[i].StandardError.Celsius()
-			if math.Abs(got-want) > 4*se {
+			if !(math.Abs(got-want) <= 4*se) {
 				t.Errorf("%d batches: speed %d warms by %v ± %v, the mixer by %v", n, i+1, got, se, want)
 			}
 		}
-		if n == 400 && (math.Abs(l.Spread.Celsius()-0.3) > 0.05 || math.Abs(l.Bowl.Value.Fraction()-0.12) > 0.03) {
+		if n == 400 && (!(math.Abs(l.Spread.Celsius()-0.3) <= 0.05) || !(math.Abs(l.Bowl.Value.Fraction()-0.12) <= 0.03)) {
 			t.Errorf("spread %v, bowl %v; the mixer has 0.3 and 12 %%", l.Spread, l.Bowl)
 		}
 	}
@@ -157,7 +157,7 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	}
 	b.Ingredients[1].Temperature = w.Temperature
 	if p, err := l.Predict(b, quantity.MustPercent("80 %")); err != nil ||
-		math.Abs(p.Dough.Likely.Celsius()-25) > 3e-4 || p.Dough.Low.Sub(w.Dough.Low).Celsius() > 0.01 {
+		!(math.Abs(p.Dough.Likely.Celsius()-25) <= 3e-4) || p.Dough.Low.Sub(w.Dough.Low).Celsius() > 0.01 {
 		t.Errorf("water of %v predicts %v, %v; the plan says %v", w.Temperature, p.Dough, err, w.Dough)
 	}
 	workcheck.Verify(t, w.Working())

@@ -113,7 +113,7 @@ func (in Planned) Pour() (PlannedWater, error) {
 	var p quantity.Problems
 	r := PlannedWater{}
 	b := in.check(&p, &r)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return PlannedWater{}, err
 	}
 	r.in = in.clone()

@@ -115,7 +115,7 @@ func TestBakesOnTargetChangeNoPlan(t *testing.T) {
 		}
 		mixed := mixedAs(plan, w.Temperature, plan.Target, 10*time.Minute)
 		d, err := mixed.Warming()
-		if err != nil || math.Abs(d.Sub(plan.Warming).Celsius()) > 0.001 {
+		if err != nil || !(math.Abs(d.Sub(plan.Warming).Celsius()) <= 0.001) {
 			t.Errorf("a warming of %v was measured as %v, %v", plan.Warming, d, err)
 		}
 		learned, err := mixing.Log{Kind: mixing.Planetary, Batches: []mixing.Logged{mixed, mixed, mixed}}.Learn()
@@ -132,7 +132,7 @@ func TestBakesOnTargetChangeNoPlan(t *testing.T) {
 		// The prior says 4 °C in ten minutes and weighs about 4 % against three batches; a degree of dough is two of
 		// water.
 		allowed := 0.05 + 0.12*math.Abs(warming-3.5)
-		if off := v.Temperature.Sub(w.Temperature).Celsius(); math.Abs(off) > allowed ||
+		if off := v.Temperature.Sub(w.Temperature).Celsius(); !(math.Abs(off) <= allowed) ||
 			v.Basis != mixing.LearnedWarming {
 			t.Errorf("warming %v: three bakes on target change the water by %.2f (allowed %.2f), %v", warming, off,
 				allowed, v.Basis)
@@ -186,7 +186,7 @@ func TestRemediesOfAPlanReachTheTarget(t *testing.T) {
 		if !w.Dough.Contains(w.Dough.Likely) || w.Dough.Probability != quantity.NewPercent(80) {
 			t.Fatalf("dough %v", w.Dough)
 		}
-		if w.Feasible && math.Abs(w.Dough.Likely.Sub(plan.Target).Celsius()) > 0.002 {
+		if w.Feasible && !(math.Abs(w.Dough.Likely.Sub(plan.Target).Celsius()) <= 0.002) {
 			t.Fatalf("dough at %v, wanted %v", w.Dough, plan.Target)
 		}
 		for _, m := range w.Remedies {
@@ -224,7 +224,7 @@ func TestRemediesOfAPlanReachTheTarget(t *testing.T) {
 			if err != nil {
 				continue // a flour colder than can be logged, a dough outside what can be
 			}
-			if math.Abs(got.Sub(warming).Celsius()) > 0.002 {
+			if !(math.Abs(got.Sub(warming).Celsius()) <= 0.002) {
 				t.Fatalf("%v: a warming of %v would be needed, mixing warms by %v", m, got, warming)
 			}
 		}

@@ -177,13 +177,13 @@ func (l Learned) MinutesLeft(in Running) (MinutesLeft, error) {
 	var p quantity.Problems
 	if !l.ok {
 		p.Required("Learned", "what a log of batches teaches")
-		return MinutesLeft{}, p.Err()
+		return MinutesLeft{}, p.ErrFor(in)
 	}
 	quantity.Check(&p, "Now", in.Now, coldestDough, hottestDough)
 	quantity.Check(&p, "Limit", in.Limit, coldestDough, hottestDough)
 	p.Int("Speed", in.Speed, 1, l.speeds())
 	q := l.quantile(&p, in.Probability)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return MinutesLeft{}, err
 	}
 	k := l.speeds()
@@ -192,7 +192,7 @@ func (l Learned) MinutesLeft(in Running) (MinutesLeft, error) {
 	if r <= 0 || grow <= 0.1 {
 		p.Add("Speed", "a warming of "+quantity.DeltaCelsius(r).Text(quantity.CelsiusScale, 3)+" a minute",
 			"a mixer that warms its dough", quantity.ErrModelRange)
-		return MinutesLeft{}, p.Err()
+		return MinutesLeft{}, p.ErrFor(in)
 	}
 	gap := in.Limit.Sub(in.Now).Celsius() * grow
 	out := MinutesLeft{rate: r, rateSE: math.Sqrt(v), gap: gap, quantile: q, scale: l.scale}

@@ -85,7 +85,7 @@ func TestWaterTemperatureProperties(t *testing.T) {
 		for _, o := range in.Others {
 			want -= o.Temperature.Kelvin()
 		}
-		if math.Abs(want-r.Temperature.Kelvin()) > 1e-9 {
+		if !(math.Abs(want-r.Temperature.Kelvin()) <= 1e-9) {
 			t.Fatalf("%v K, the trade's formula says %v K", r.Temperature.Kelvin(), want)
 		}
 		if r.Feasible == (len(r.Remedies) > 0) && in.Tap.IsZero() {
@@ -223,7 +223,7 @@ func TestIceProperties(t *testing.T) {
 				t.Fatalf("ice %v for water that need not be cooled", r.Ice)
 			}
 		} else if r.Feasible {
-			if got, want := heat(r.Ice, r.Liquid), in.Water.Grams()*in.Need.Celsius(); math.Abs(got-want) > 1e-3 {
+			if got, want := heat(r.Ice, r.Liquid), in.Water.Grams()*in.Need.Celsius(); !(math.Abs(got-want) <= 1e-3) {
 				t.Fatalf("heat %v, want %v", got, want)
 			}
 		}
@@ -239,7 +239,7 @@ func TestIceProperties(t *testing.T) {
 			t.Fatalf("added: %v and %v make %v", a.Ice, a.Liquid, a.Total)
 		}
 		if a.Ice.Sign() > 0 {
-			if got, want := heat(a.Ice, a.Liquid), a.Total.Grams()*in.Need.Celsius(); math.Abs(got-want) > 1e-2 {
+			if got, want := heat(a.Ice, a.Liquid), a.Total.Grams()*in.Need.Celsius(); !(math.Abs(got-want) <= 1e-2) {
 				t.Fatalf("added: heat %v, want %v", got, want)
 			}
 			if a.Ice.Compare(r.Ice) < 0 {

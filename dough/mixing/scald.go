@@ -75,7 +75,7 @@ func (in Scald) Pour() (ScaldWater, error) {
 		quantity.Check(&p, "BowlTemperature", in.BowlTemperature, coldestThing, quantity.Celsius(100))
 	}
 	quantity.Check(&p, "Altitude", in.Altitude, quantity.Length{}, quantity.Meters(6000))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return ScaldWater{}, err
 	}
 	r := ScaldWater{in: in, Cautions: scaldCautions()}

@@ -43,7 +43,7 @@ func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 	liquid := r.in.Water.Sub(r.in.Ice)
 	if liquid.IsZero() {
 		p.Add("Ice", r.in.Ice.String(), "less than the water, whose temperature is asked for", quantity.ErrInconsistent)
-		return BalanceResult{}, p.Err()
+		return BalanceResult{}, p.ErrFor(r.in)
 	}
 	r.heatSum = r.HeatAdded
 	for i, t := range r.terms {
@@ -59,7 +59,7 @@ func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 	if r.Water.IsZero() {
 		p.Add("Ingredients", "heat that would take water below absolute zero",
 			"temperatures and work nearer the target", quantity.ErrInconsistent)
-		return BalanceResult{}, p.Err()
+		return BalanceResult{}, p.ErrFor(r.in)
 	}
 	r.Flour = r.meanFlour()
 	r.Feasible = r.Water.Compare(r.in.Coldest) >= 0 && r.Water.Compare(r.in.Warmest) <= 0
@@ -109,7 +109,7 @@ func (b Balance) FlourFor(target quantity.Temperature) (BalanceResult, error) {
 	if r.Flour.IsZero() {
 		p.Add("Ingredients", "heat that would take flour below absolute zero",
 			"temperatures and work nearer the target", quantity.ErrInconsistent)
-		return BalanceResult{}, p.Err()
+		return BalanceResult{}, p.ErrFor(r.in)
 	}
 	r.Feasible = r.Flour.Compare(coldestFlour) >= 0 && r.Flour.Compare(warmestFlour) <= 0
 	return r, nil

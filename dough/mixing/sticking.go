@@ -110,7 +110,7 @@ func (in Sticking) Advise() (Clearing, error) {
 	if !in.Dough.IsZero() {
 		quantity.Check(&p, "Dough", in.Dough, coldestDough, hottestDough)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return Clearing{}, err
 	}
 	c := Clearing{in: in, Cap: quantity.NewPercent(mostAdded).Of(in.Mix.Flour)}
@@ -226,7 +226,7 @@ func (in Mix) FlourFor(hydration quantity.Percent) (FlourAdded, error) {
 		p.Add("hydration", hydration.String(), "at most what the dough has, "+in.hydration().String(),
 			quantity.ErrInconsistent)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return FlourAdded{}, err
 	}
 	return Sticking{Mix: in}.with(in.Water.Over(hydration).Sub(in.Flour)), nil

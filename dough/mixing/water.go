@@ -129,7 +129,7 @@ func (in Factors) Water() (WaterResult, error) {
 	}
 	p.Duration("Mixing", in.Mixing.Duration(), 0, mostMixing)
 	notes := in.guide(&p)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(in); err != nil {
 		return WaterResult{}, err
 	}
 	in.Others = append([]Factor(nil), in.Others...)
@@ -137,7 +137,7 @@ func (in Factors) Water() (WaterResult, error) {
 	if t.IsZero() {
 		p.Add("Others", "temperatures that ask for water below absolute zero",
 			"a friction and factors nearer the target", quantity.ErrInconsistent)
-		return WaterResult{}, p.Err()
+		return WaterResult{}, p.ErrFor(in)
 	}
 	r := WaterResult{
 		Temperature: t, Feasible: t.Compare(cold) >= 0 && t.Compare(warm) <= 0, Friction: Friction{Factor: in.Friction,
@@ -180,6 +180,7 @@ func checkFactors(p *quantity.Problems, path string, others []Factor) {
 	}
 	for i, o := range others {
 		factorKinds.CheckIfGiven(p, path+"["+strconv.Itoa(i)+"].Kind", o.Kind)
+		checkName(p, path+"["+strconv.Itoa(i)+"].Name", o.Name)
 		quantity.Check(p, path+"["+strconv.Itoa(i)+"].Temperature", o.Temperature, coldestThing, hottestThing)
 	}
 }
