@@ -4,12 +4,13 @@
 //	curl --data @bake.json localhost:8080/plan
 //
 // The shape of a bake is bakeday.Bake, that of the answer bakeday.PlanSchema. What is wrong with
-// a bake comes back as a list, each with the path of its field.
+// a bake comes back with status 422 as a list, each with the path of its field in the JSON posted.
 package main
 
 import (
 	"encoding/json"
 	"flag"
+	"io"
 	"log"
 	"net/http"
 	"time"
@@ -26,41 +27,32 @@ func main() {
 	log.Fatal(server.ListenAndServe())
 }
 
-// problem is one thing that is wrong with a bake.
-type problem struct {
-	Field string `json:"field,omitempty"`
-	Got   string `json:"got,omitempty"`
-	Want  string `json:"want"`
-}
-
 func handler(now func() time.Time) http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("POST /plan", func(w http.ResponseWriter, r *http.Request) {
-		var bake bakeday.Bake
-		d := json.NewDecoder(http.MaxBytesReader(w, r.Body, 1<<20))
-		d.DisallowUnknownFields()
-		if err := d.Decode(&bake); err != nil {
-			reply(w, http.StatusBadRequest, []problem{{Want: "a bake as JSON: " + err.Error()}})
-			return
-		}
-		zone, err := time.LoadLocation(bake.Zone)
-		if err != nil || bake.Zone == "" || bake.Zone == "Local" {
-			reply(w, http.StatusUnprocessableEntity, []problem{{"Zone", quantity.Excerpt(bake.Zone), `an IANA time zone, such as "Europe/Zurich"`}})
-			return
-		}
-		day, err := bake.Plan(r.Context(), bakeday.Clock{Now: now(), Zone: zone})
+		body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, 1<<20))
 		if err != nil {
-			var all []problem
-			for _, e := range quantity.InputErrors(err) {
-				all = append(all, problem{e.GoPath, e.Got, e.Want})
-			}
-			if len(all) == 0 {
-				all = []problem{{Want: err.Error()}}
-			}
-			reply(w, http.StatusUnprocessableEntity, all)
+			reply(w, http.StatusRequestEntityTooLarge, "at most 1 MB of JSON")
 			return
 		}
-		reply(w, http.StatusOK, day.Data()) // a plan that is not possible is an answer too
+		bake, err := bakeday.Read(body)
+		if err != nil {
+			reply(w, http.StatusUnprocessableEntity, quantity.InputErrors(err))
+			return
+		}
+		clock := bakeday.Clock{Now: now()}
+		if zone, err := time.LoadLocation(bake.Zone); err == nil && bake.Zone != "" {
+			clock.Zone = zone // without one the plan says what is wrong with it
+		}
+		day, err := bake.Plan(r.Context(), clock)
+		switch problems := quantity.InputErrors(err); {
+		case len(problems) > 0:
+			reply(w, http.StatusUnprocessableEntity, problems)
+		case err != nil: // the time given to the request ran out
+			reply(w, http.StatusServiceUnavailable, err.Error())
+		default:
+			reply(w, http.StatusOK, day) // a plan that is not possible is an answer too
+		}
 	})
 	return mux
 }

@@ -48,30 +48,35 @@ func TestWhatIsWrongIsListed(t *testing.T) {
 		status     int
 		fields     string
 	}{
-		{"two faults", strings.NewReplacer(`"pieces": 24`, `"pieces": 0`, `"210 °C"`, `"21 °C"`).Replace(rolls), 422, "Loaves.Pieces Oven.Temperature"},
-		{"zone", strings.Replace(rolls, "Europe/Zurich", "Europe/Atlantis", 1), 422, "Zone"},
-		{"no zone", strings.Replace(rolls, "Europe/Zurich", "", 1), 422, "Zone"},
-		{"no JSON", "salt = 2", 400, ""},
-		{"unknown name", `{"sallt": "2 %"}`, 400, ""},
-		{"a unit", strings.Replace(rolls, `"1.8 %"`, `"1.8 g"`, 1), 400, ""},
-		{"huge", `{"name": "` + strings.Repeat("x", 2<<20) + `"}`, 400, ""},
+		{"two faults", strings.NewReplacer(`"pieces": 24`, `"pieces": 0`, `"210 °C"`, `"21 °C"`).Replace(rolls), 422, "loaves.pieces oven.temperature"},
+		{"zone", strings.Replace(rolls, "Europe/Zurich", "Europe/Atlantis", 1), 422, "zone"},
+		{"no zone", strings.Replace(rolls, "Europe/Zurich", "", 1), 422, "zone"},
+		{"no JSON", "salt = 2", 422, ""},
+		{"unknown name", `{"sallt": "2 %"}`, 422, "sallt"},
+		{"a unit", strings.Replace(rolls, `"1.8 %"`, `"1.8 g"`, 1), 422, "salt"},
+		{"three units", strings.NewReplacer(`"1.8 %"`, `"1.8 g"`, `"percent": "60 %"`, `"percent": 60`, `"16m"`, `"16"`).Replace(rolls), 422, "salt liquid[0].percent oven.uncovered"},
 	} {
 		w := post(c.body)
-		var all []problem
+		var all []struct {
+			Path, Code, Want string
+		}
 		if err := json.Unmarshal(w.Body.Bytes(), &all); err != nil || w.Code != c.status || len(all) == 0 {
 			t.Errorf("%s: %d %v %.200s", c.name, w.Code, err, w.Body)
 			continue
 		}
 		var fields []string
 		for _, p := range all {
-			if p.Want == "" {
+			if p.Want == "" || p.Code == "" {
 				t.Errorf("%s: nothing wanted", c.name)
 			}
-			fields = append(fields, p.Field)
+			fields = append(fields, p.Path)
 		}
 		if got := strings.Join(fields, " "); got != c.fields {
 			t.Errorf("%s: %q, want %q", c.name, got, c.fields)
 		}
+	}
+	if w := post(`{"name": "` + strings.Repeat("x", 2<<20) + `"}`); w.Code != http.StatusRequestEntityTooLarge {
+		t.Error("huge:", w.Code)
 	}
 	w := httptest.NewRecorder()
 	handler(time.Now).ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/plan", nil))

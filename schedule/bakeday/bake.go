@@ -101,7 +101,7 @@ type Bulk struct {
 
 // Shaping says how long dividing, resting and shaping take.
 type Shaping struct {
-	Takes quantity.Elapsed `json:"takes,omitzero"`
+	Takes quantity.Elapsed `json:"takes"`
 }
 
 // Retard is a rest of the shaped loaves in the refrigerator.

@@ -1,7 +1,6 @@
 package bakeday
 
 import (
-	"bytes"
 	"encoding/json"
 
 	"example.org/maslin/dough/quantity"
@@ -19,21 +18,33 @@ type bakeText struct {
 	plainBake
 }
 
+// Read reads a bake from JSON and reports everything at once that is wrong with the text: unknown keys, keys that stand
+// twice, values of the wrong kind, texts that their quantity refuses, each with its path ("flour[1].percent"). Whether the
+// bake can be baked is for [Bake.Check], which reports by the same paths.
+//
+// A format may be missing; another one is refused. Errors: as [quantity.ReadJSON].
+func Read(data []byte) (Bake, error) {
+	var t bakeText
+	var p quantity.Problems
+	p.Join("", quantity.ReadJSON(data, &t))
+	if t.Format != "" && t.Format != BakeFormat {
+		p.AddCode("Format", "other_format", quantity.Excerpt(t.Format), BakeFormat, quantity.ErrInconsistent)
+	}
+	if err := p.ErrFor(t); err != nil {
+		return Bake{}, err
+	}
+	return Bake(t.plainBake), nil
+}
+
 // MarshalJSON implements json.Marshaler: the fields of the bake and "format".
 func (b Bake) MarshalJSON() ([]byte, error) { return json.Marshal(bakeText{BakeFormat, plainBake(b)}) }
 
-// UnmarshalJSON implements json.Unmarshaler. A format may be missing; another one is refused, and so is a key that
-// no bake has.
+// UnmarshalJSON implements json.Unmarshaler; see [Read].
 func (b *Bake) UnmarshalJSON(text []byte) error {
-	var t bakeText
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.DisallowUnknownFields()
-	if err := d.Decode(&t); err != nil {
+	v, err := Read(text)
+	if err != nil {
 		return err
 	}
-	if t.Format != "" && t.Format != BakeFormat {
-		return &quantity.InputError{GoPath: "Format", Got: quantity.Excerpt(t.Format), Want: BakeFormat, Err: quantity.ErrInconsistent}
-	}
-	*b = Bake(t.plainBake)
+	*b = v
 	return nil
 }

@@ -21,6 +21,9 @@ func band(low, likely, high quantity.Percent) BandData { return BandData{low, li
 
 // PlanData turns the day into plain data.
 func (d Day) Data() PlanData {
+	if d.Zone == nil { // of a day that was not planned
+		d.Zone = time.UTC
+	}
 	s := PlanData{
 		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut, Survives: quantity.NewPercent(100 * d.Robust.Share),
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
@@ -42,7 +45,7 @@ func (d Day) Data() PlanData {
 	if d.Bake.Retard != nil {
 		shaping := d.Bake.Shaping.Takes.Duration()
 		s.Retard = &RetardData{
-			For: quantity.Elapsed(d.Rising.Retard), Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
+			For: d.Rising.Retard, Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
 			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: thousandths(d.Rising.FromCold),
 		}
 	} else if d.Rising.HasProof {
@@ -62,7 +65,7 @@ func (d Day) Data() PlanData {
 		s.Why = d.why()
 	}
 	if m := d.Missed; m != nil {
-		s.Missed = &MissedData{m.Wanted.In(d.Zone), m.why}
+		s.Missed = &MissedData{m.Wanted.In(d.Zone), m.Why}
 	}
 	for _, c := range d.Cautions() {
 		s.Cautions = append(s.Cautions, CautionText{string(c.Subject), c.Text, sourceText(c.Source)})
@@ -126,9 +129,9 @@ func portions(w dough.Weighed, n, from int, scale quantity.Mass) []quantity.Mass
 func (d Day) waterData() (WaterData, *MixerData) {
 	w := d.Water
 	s := WaterData{
-		Temperature: thousandths(w.Temperature), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Rise, Guess: w.Guess,
+		Temperature: thousandths(w.Temperature), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
 	}
-	for _, f := range w.Factors.Others {
+	for _, f := range w.Factors {
 		s.Factors = append(s.Factors, FactorData{f.Name, thousandths(f.Temperature)})
 	}
 	for _, r := range w.Remedies {

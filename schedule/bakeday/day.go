@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"encoding/json"
 	"time"
 
 	"example.org/maslin/bake"
@@ -57,49 +58,49 @@ type Day struct {
 
 // Missed is a wish that could not be met, and why.
 type Missed struct {
-	Wanted time.Time
-	why    *WhyData
+	Wanted time.Time `json:"wanted"`
+	Why    *WhyData  `json:"why_not,omitempty"` // and which times next to it would do
 }
-
-// Why says why the wish could not be met, and which times next to it could.
-func (m Missed) Why() *WhyData { return m.why }
 
 // Leavening is the levain of the day.
 type Leavening struct {
-	Build       dough.Build
-	Culture     quantity.Mass // that the build is started with
-	Short       quantity.Mass // culture missing; 0 g when there is enough
-	Ripeness    ferment.Ripeness
-	Temperature quantity.Temperature // when it goes into the dough
+	Build       dough.Build          `json:"build"`
+	Culture     quantity.Mass        `json:"culture"` // starter, with which the build is started
+	Short       quantity.Mass        `json:"short"`   // starter missing; 0 g when there is enough
+	Ripeness    ferment.Ripeness     `json:"ripeness"`
+	Temperature quantity.Temperature `json:"temperature,omitzero"` // when it goes into the dough
 }
 
 // Rising is the dough's own clock from the mixer to the oven.
 type Rising struct {
-	Bulk     ferment.Estimate                 // until the dough is to be shaped
-	ShapeAt  quantity.Percent                 // the rise at which to shape
-	InOven   quantity.Range[quantity.Percent] // the rise in all, when it goes into the oven
-	Target   ferment.ShapeTarget              // how ShapeAt was found; zero without a retard
-	Proof    quantity.TimeRange
-	HasProof bool                 // a final proof in the room; otherwise the cold retard
-	Shaped   quantity.Temperature // the dough when it is shaped
-	Into     quantity.Temperature // the dough when it goes into the oven
-	FromCold quantity.Temperature // the dough when it leaves the refrigerator; not given without a retard
-	Retard   time.Duration        // of the first loaves, as planned
-	Feasible bool                 // false: even unrisen dough would go beyond the rise wanted
-	Unrisen  quantity.Percent     // what would follow if shaped at once
+	Bulk     ferment.Estimate                 `json:"bulk"`               // until the dough is to be shaped
+	ShapeAt  quantity.Percent                 `json:"shape_at"`           // the rise at which to shape
+	InOven   quantity.Range[quantity.Percent] `json:"in_oven"`            // the rise in all, when it goes into the oven
+	Target   ferment.ShapeTarget              `json:"target,omitzero"`    // how ShapeAt was found; zero without a retard
+	Proof    quantity.TimeRange               `json:"proof,omitzero"`     // in the room
+	HasProof bool                             `json:"has_proof"`          // a final proof in the room; otherwise the cold retard
+	Shaped   quantity.Temperature             `json:"shaped,omitzero"`    // the dough when it is shaped
+	Into     quantity.Temperature             `json:"into,omitzero"`      // the dough when it goes into the oven
+	FromCold quantity.Temperature             `json:"from_cold,omitzero"` // when it leaves the refrigerator; not given without a retard
+	Retard   quantity.Elapsed                 `json:"retard"`             // of the first loaves, as planned
+	Feasible bool                             `json:"feasible"`           // false: even unrisen dough would go beyond the rise wanted
+	Unrisen  quantity.Percent                 `json:"unrisen"`            // what would follow if shaped at once
 }
 
 // Baking is the oven's part.
 type Baking struct {
-	Scaling  quantity.Mass // dough for one loaf
-	Loss     quantity.Percent
-	Usual    bake.LossGuide
-	Target   bake.CoreTarget
-	Doneness bake.StyleGuide
-	Cooling  bake.CoolingTime
-	Rounds   int
-	Each     int // loaves in a round
+	Scaling  quantity.Mass    `json:"scaling"` // dough for one loaf
+	Loss     quantity.Percent `json:"loss"`
+	Usual    bake.LossGuide   `json:"usual"`
+	Target   bake.CoreTarget  `json:"target"`
+	Doneness bake.StyleGuide  `json:"doneness"`
+	Cooling  bake.CoolingTime `json:"cooling"`
+	Rounds   int              `json:"rounds"`
+	Each     int              `json:"each"` // loaves in a round
 }
+
+// MarshalJSON implements json.Marshaler: the day as plain data, see [Day.Data].
+func (d Day) MarshalJSON() ([]byte, error) { return json.Marshal(d.Data()) }
 
 // Possible reports whether there is a timetable.
 func (d Day) Possible() bool {

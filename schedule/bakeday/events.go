@@ -34,7 +34,7 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 		if t.Hands || t.Kind == schedule.Preheat {
 			e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}}
 		}
-		if t.LookFrom != nil {
+		if t.LookFrom != nil && t.LookTo != nil {
 			e.Description += fmt.Sprintf("; look at it from %s to %s", t.LookFrom.Format("15:04"), t.LookTo.Format("15:04"))
 			e.Alarms = append(e.Alarms, calendar.Alarm{Before: quantity.Elapsed(t.Start.Sub(*t.LookFrom)), Text: "look at the dough"})
 		}

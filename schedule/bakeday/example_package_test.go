@@ -49,7 +49,7 @@ func Example() {
 		}
 	}
 	// Output:
-	// pour water of 33 °C
+	// pour water of 27 °C
 	// Fri 06:31 feed the levain
 	// Fri 15:28 mix the dough
 	// Fri 19:54 divide and shape

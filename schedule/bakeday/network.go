@@ -35,7 +35,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (*ne
 	}
 	horizon := wanted.Sub(anchor) + 48*time.Hour // room to find the next time that works
 	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon), Firm: true}
-	closed, err := b.closed(wallclock.Span{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
+	closed, err := b.closed(wallclock.Occurrence{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
 	if err != nil {
 		return nil, err
 	}
@@ -316,7 +316,7 @@ func foldSlack(at quantity.Elapsed) quantity.Elapsed {
 }
 
 // closed lists when the baker's hands are not there.
-func (b *Bake) closed(within wallclock.Span, zone *time.Location) ([]schedule.Span, error) {
+func (b *Bake) closed(within wallclock.Occurrence, zone *time.Location) ([]schedule.Span, error) {
 	var habits []wallclock.Habit
 	add := func(name string, list []wallclock.Habit) {
 		for _, h := range list {

@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"time"
@@ -16,8 +17,20 @@ import (
 // Clock is where and when a plan is made: the caller's clock and the zone of the kitchen, which
 // the caller loads by the name in Bake.Zone.
 type Clock struct {
-	Now  time.Time
-	Zone *time.Location
+	Now  time.Time      `json:"now"`
+	Zone *time.Location `json:"zone"`
+}
+
+// MarshalJSON implements json.Marshaler: the instant, and the name of the zone.
+func (c Clock) MarshalJSON() ([]byte, error) {
+	zone := ""
+	if c.Zone != nil {
+		zone = c.Zone.String()
+	}
+	return json.Marshal(struct {
+		Now  time.Time `json:"now"`
+		Zone string    `json:"zone"`
+	}{c.Now, zone})
 }
 
 // Plan works the whole bake out: weights, water, the clocks of levain and dough, doneness, and a
@@ -58,7 +71,7 @@ func (b Bake) Plan(ctx context.Context, clock Clock) (Day, error) {
 			return Day{}, quantity.DataPaths(b, err)
 		case next.Possible():
 			full.lookAround(ctx, &first, clock)
-			next.Missed = &Missed{Wanted: first.Wanted, why: first.why()}
+			next.Missed = &Missed{Wanted: first.Wanted, Why: first.why()}
 			next.TimeRanOut = next.TimeRanOut || first.TimeRanOut
 			return next, nil
 		}
@@ -105,7 +118,7 @@ func (b *Bake) nearest(ctx context.Context, first *Day, clock Clock, suggestion 
 // awake is a wanted time that works, or the next one, earlier or later, at which nobody is asleep, if that works too.
 func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Clock, later bool) *time.Time {
 	day := 24 * time.Hour
-	spans, err := wallclock.Expand(b.Asleep, wallclock.Span{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
+	spans, err := wallclock.Expand(b.Asleep, wallclock.Occurrence{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
 	if err != nil {
 		return &at
 	}
@@ -252,7 +265,7 @@ func (d *Day) workOut(b *Bake, m moments) error {
 		levain = d.Levain.Temperature
 	}
 	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain); err != nil {
-		problems.Join("", ofMixing(err))
+		problems.Join("Mixing", err)
 	}
 	if d.Rising, err = b.rise(d.Batch, m, d.Zone); err != nil {
 		problems.Join("", err)
@@ -293,9 +306,7 @@ func (d *Day) moments() moments {
 func (d *Day) notes() []working.Message {
 	var out []working.Message
 	add := func(m working.Message) { out = append(out, m) }
-	if d.Water.Guess {
-		add(working.Tell("bakeday.note_guide_warming", "the warming by the mixer is a guide value; measure it once and write it into the bake (warming)"))
-	}
+	out = append(out, d.Water.Notes...)
 	if l := d.Water.Liquids; len(l) > 0 {
 		names := make([]any, len(l))
 		for i, name := range l {
@@ -340,7 +351,7 @@ func (d *Day) notes() []working.Message {
 
 // absentDuring says in the baker's words which absence lies in a span, if any.
 func (d *Day) absentDuring(watch schedule.Span) working.Message {
-	spans, err := d.Bake.closed(wallclock.Span{From: watch.From, To: watch.To}, d.Zone)
+	spans, err := d.Bake.closed(wallclock.Occurrence{From: watch.From, To: watch.To}, d.Zone)
 	if err != nil || len(spans) == 0 {
 		return working.Message{}
 	}

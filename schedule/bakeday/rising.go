@@ -73,7 +73,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 
 // rise works out the dough's clock from the mixer to the oven.
 func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, error) {
-	r := Rising{Retard: m.retard, Feasible: true}
+	r := Rising{Retard: quantity.Elapsed(m.retard), Feasible: true}
 	history, err := ferment.Piece{
 		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.proofing(m.mixed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
 	}.History()

@@ -8,85 +8,145 @@ import (
 
 // Water is what to pour, and what the mixer will do.
 type Water struct {
-	mixing.WaterResult
-	Factors mixing.Factors
-	Guess   bool                      // the friction is a guide value, not measured on this mixer
-	Prior   mixing.Prior              // where the guide value comes from
-	Rise    quantity.TemperatureDelta // of the dough, from mixing
-	Pour    quantity.Mass             // the water of one batch that is not bound in the levain
-	Liquids []string                  // what is poured when there is no water: milk, egg
-	Fit     mixing.BowlFit
-	HasFit  bool          // false: nothing is known of the bowl
-	Mixes   int           // batches
-	Each    quantity.Mass // dough in one batch
+	mixing.PlannedWater
+	Factors []mixing.Factor `json:"factors"`           // the temperatures that the water answers to
+	Guess   bool            `json:"guess"`             // the warming is a guide value, not measured on this mixer
+	Pour    quantity.Mass   `json:"pour"`              // the water of one batch that is not bound in the levain
+	Liquids []string        `json:"liquids,omitempty"` // what is poured when there is no water: milk, egg
+	Fit     mixing.BowlFit  `json:"fit,omitzero"`
+	HasFit  bool            `json:"has_fit"` // false: nothing is known of the bowl
+	Mixes   int             `json:"mixes"`   // batches
+	Each    quantity.Mass   `json:"each"`    // dough in one batch
 }
 
 // water asks package mixing, with the room as warm as it is when the dough is mixed.
 func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Water, error) {
-	flour := b.Kitchen.Flour
-	if flour.IsZero() {
-		flour = room
-	}
 	w := Water{Mixes: 1, Each: batch.Dough()}
-	in := mixing.Factors{
-		Target: b.Mixing.Temperature, Tap: b.Kitchen.Tap, Mixing: b.Mixing.Takes,
-		Others: []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour}, {Kind: mixing.RoomFactor, Name: "room", Temperature: room}},
-	}
-	if b.Levain != nil {
-		in.Others = append(in.Others, mixing.Factor{Kind: mixing.LevainFactor, Name: "levain", Temperature: levain})
-	}
-	for _, x := range b.Preferments {
-		at := x.Temperature
-		if at.IsZero() {
-			at = room
-		}
-		in.Others = append(in.Others, mixing.Factor{Kind: mixing.LevainFactor, Name: x.Name, Temperature: at})
-	}
-	var err error
-	var friction mixing.Friction
-	if b.Mixing.Warming.IsZero() {
-		w.Guess = true
-		if w.Prior, err = b.Mixing.Mixer.Prior(); err != nil {
-			return w, err
-		}
-		friction, err = w.Prior.Friction.For(in.Count())
-	} else {
-		friction, err = mixing.FrictionOf(b.Mixing.Warming, in.Count())
-	}
-	if err != nil {
-		return w, err
-	}
-	if w.Rise, err = friction.Rise(); err != nil {
-		return w, err
-	}
-	in.Friction = friction.Factor
-	for _, l := range batch.FinalDough() {
-		if l.Role == dough.RoleLiquid && (l.Kind == dough.KindWater || l.Kind == dough.KindUnstated) {
-			w.Pour = w.Pour.Add(l.Mass)
-		}
-	}
-	if w.Pour.IsZero() { // brioche and the like: milk and egg take its place
-		for _, l := range batch.FinalDough() {
-			if l.Role == dough.RoleLiquid {
-				w.Pour = w.Pour.Add(l.Mass)
-				w.Liquids = append(w.Liquids, l.Name)
-			}
-		}
-	}
 	if !b.Mixing.Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
+		var err error
 		if w.Fit, err = Mix(batch, b.Mixing.Mixer, b.Mixing.Bowl).Fit(); err != nil {
 			return w, err
 		}
 		w.HasFit = true
 		if w.Fit.Batches > 1 {
 			w.Mixes, w.Each = w.Fit.Batches, w.Fit.Each
-			w.Pour = w.Pour.Divide(int64(w.Mixes))
 		}
 	}
-	in.Pour = w.Pour
-	w.Factors = in
-	w.WaterResult, err = in.Water()
+	in := mixing.Planned{
+		Target: b.Mixing.Temperature, Room: room, Warming: b.Mixing.Warming, Mixer: b.Mixing.Mixer, Tap: b.Kitchen.Tap, Mixing: b.Mixing.Takes,
+	}
+	flour := b.Kitchen.Flour
+	if flour.IsZero() {
+		flour = room
+	}
+	w.Factors = []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour}, {Kind: mixing.RoomFactor, Name: "room", Temperature: room}}
+	w.pourOf(&in, batch)
+	for _, l := range batch.FinalDough() {
+		if w.poured(l) {
+			continue
+		}
+		part := mixing.Portion{Name: l.Name, Mass: l.Mass.Divide(int64(w.Mixes)), Temperature: flour, Substance: substance(l)}
+		if l.Role == dough.RolePreferment {
+			part.Temperature, part.Hydration = b.madeBefore(l.Name, batch, room, levain)
+			kind := mixing.OtherFactor
+			if l.Name == levainName {
+				kind = mixing.LevainFactor
+			}
+			w.Factors = append(w.Factors, mixing.Factor{Kind: kind, Name: l.Name, Temperature: part.Temperature})
+		}
+		in.Ingredients = append(in.Ingredients, part)
+	}
+	var err error
+	w.PlannedWater, err = in.Pour()
+	w.Guess = w.Basis == mixing.GuideValue
 	return w, err
+}
+
+// pourOf is the water of one batch, or the milk and egg that take its place in a brioche.
+func (w *Water) pourOf(in *mixing.Planned, batch dough.Batch) {
+	var rest, largest quantity.Mass
+	for _, l := range batch.FinalDough() {
+		switch {
+		case isWater(l):
+			w.Pour = w.Pour.Add(l.Mass)
+		case l.Role == dough.RoleLiquid:
+			w.Liquids = append(w.Liquids, l.Name)
+			if rest = rest.Add(l.Mass); l.Mass.Compare(largest) > 0 {
+				largest, in.Pours = l.Mass, substance(l)
+			}
+		}
+	}
+	if !w.Pour.IsZero() {
+		w.Liquids, in.Pours = nil, 0
+	} else {
+		w.Pour = rest
+	}
+	w.Pour = w.Pour.Divide(int64(w.Mixes))
+	in.Water = w.Pour
+}
+
+// poured reports whether a line is part of what is poured.
+func (w *Water) poured(l dough.Line) bool {
+	return isWater(l) || len(w.Liquids) > 0 && l.Role == dough.RoleLiquid
+}
+
+func isWater(l dough.Line) bool {
+	return l.Role == dough.RoleLiquid && (l.Kind == dough.KindWater || l.Kind == dough.KindUnstated)
+}
+
+// madeBefore is how warm and how wet a levain, a preferment or a soaker goes into the dough.
+func (b *Bake) madeBefore(name string, batch dough.Batch, room, levain quantity.Temperature) (quantity.Temperature, quantity.Percent) {
+	at := room
+	if b.Levain != nil && name == levainName {
+		return levain, b.Levain.Hydration
+	}
+	for _, x := range b.Preferments {
+		if x.Name == name {
+			if !x.Temperature.IsZero() {
+				at = x.Temperature
+			}
+			return at, x.Hydration
+		}
+	}
+	build, _ := batch.Build(name)
+	var wet, dry quantity.Mass
+	for _, l := range build.Lines {
+		if l.Role == dough.RoleLiquid {
+			wet = wet.Add(l.Mass)
+		} else {
+			dry = dry.Add(l.Mass)
+		}
+	}
+	if dry.IsZero() {
+		return at, quantity.NewPercent(100)
+	}
+	return at, wet.PercentOf(dry)
+}
+
+// substance says which specific heat an ingredient has; what is not known counts as dry as flour.
+func substance(l dough.Line) mixing.Substance {
+	if l.Role == dough.RolePreferment {
+		return mixing.Levain
+	}
+	switch l.Kind {
+	case dough.KindMilk:
+		return mixing.Milk
+	case dough.KindEgg:
+		return mixing.Egg
+	case dough.KindButter:
+		return mixing.Butter
+	case dough.KindFat:
+		return mixing.Oil
+	case dough.KindSweetener, dough.KindSyrup:
+		return mixing.Sugar
+	}
+	switch l.Role {
+	case dough.RoleSalt:
+		return mixing.Salt
+	case dough.RoleLiquid:
+		return mixing.Water
+	}
+	return mixing.Flour
 }
 
 // wetness is the water in a dough as the mixer feels it: that in milk and egg included, as far as it is stated.
@@ -119,25 +179,4 @@ func DoughKind(b dough.Batch) mixing.DoughKind {
 		return mixing.MixedRyeDough
 	}
 	return mixing.WheatDough
-}
-
-// ofMixing moves the paths of package mixing to the fields of a bake.
-func ofMixing(err error) error {
-	names := map[string]string{
-		"Water": "Liquids", "Flour": "Flours", "Dough": "Loaves", "Bowl": "Mixing.Bowl", "Mixer": "Mixing.Mixer", "Target": "Mixing.Temperature",
-		"Friction": "Mixing.Warming", "Others[0].Temperature": "Kitchen.Flour", "Others[1].Temperature": "Kitchen.Day", "Others[2].Temperature": "Levain.Temperature",
-		"Tap": "Kitchen.Tap", "Mixing": "Mixing.Takes",
-	}
-	var p quantity.Problems
-	for _, e := range quantity.InputErrors(err) {
-		path, ok := names[e.GoPath]
-		if !ok {
-			path = "Mixing"
-		}
-		p.Join("", moved(e, path))
-	}
-	if p.Err() == nil {
-		return err
-	}
-	return p.Err()
 }

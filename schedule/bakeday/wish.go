@@ -20,8 +20,11 @@ type Wish struct {
 
 const wishWant = `a day and a time, such as "Saturday 12:30" or "2026-11-28 12:30"`
 
-// OnDay wishes for the next such weekday that can be met.
+// OnDay wishes for the next such weekday that can be met. What is no weekday is no wish: the zero value.
 func OnDay(day time.Weekday, clock wallclock.Clock) Wish {
+	if day < time.Sunday || day > time.Saturday {
+		return Wish{}
+	}
 	return Wish{Weekday: day, Clock: clock, weekly: true}
 }
 
@@ -54,6 +57,9 @@ func ParseWish(text string) (Wish, error) {
 	return OnDate(m), nil
 }
 
+// valid reports whether a wish by weekday names one.
+func (w Wish) valid() bool { return w.Weekday >= time.Sunday && w.Weekday <= time.Saturday }
+
 // IsZero reports whether no time was given.
 func (w Wish) IsZero() bool { return w == Wish{} }
 
@@ -62,6 +68,8 @@ func (w Wish) String() string {
 	switch {
 	case w.IsZero():
 		return "no time"
+	case w.weekly && !w.valid():
+		return "no such day"
 	case w.weekly:
 		return w.Weekday.String() + " " + w.Clock.String()
 	}
@@ -72,6 +80,9 @@ func (w Wish) String() string {
 func (w Wish) MarshalText() ([]byte, error) {
 	if w.IsZero() {
 		return nil, nil
+	}
+	if w.weekly && !w.valid() {
+		return nil, &quantity.InputError{Got: w.String(), Want: wishWant, Err: quantity.ErrOutOfRange}
 	}
 	return []byte(w.String()), nil
 }

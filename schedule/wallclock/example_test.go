@@ -78,7 +78,7 @@ func ExampleMomentOf() {
 func ExampleHabit_Over() {
 	asleep := wallclock.MustHabit("asleep 22:30 to 06:30 every day")
 	from := time.Date(2026, 3, 7, 12, 0, 0, 0, mountain())
-	nights, err := asleep.Over(wallclock.Span{From: from, To: from.Add(48 * time.Hour)}, mountain())
+	nights, err := asleep.Over(wallclock.Occurrence{From: from, To: from.Add(48 * time.Hour)}, mountain())
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -95,7 +95,7 @@ func ExampleHabit_Over() {
 func ExampleExpand() {
 	z := mountain()
 	from := time.Date(2026, 11, 27, 0, 0, 0, 0, z)
-	friday := wallclock.Span{From: from, To: from.Add(24 * time.Hour)}
+	friday := wallclock.Occurrence{From: from, To: from.Add(24 * time.Hour)}
 	busy, err := wallclock.Expand([]wallclock.Habit{
 		wallclock.MustHabit("asleep 22:30 to 06:30 every day"),
 		wallclock.MustHabit("away 09:00 to 15:00 on Friday"),
@@ -116,7 +116,7 @@ func ExampleExpand() {
 
 func ExampleMerge() {
 	at := func(hour int) time.Time { return time.Date(2026, 11, 27, hour, 0, 0, 0, time.UTC) }
-	for _, s := range wallclock.Merge([]wallclock.Span{
+	for _, s := range wallclock.Merge([]wallclock.Occurrence{
 		{From: at(9), To: at(15), Words: "away"}, {From: at(14), To: at(16), Words: "choir"}, {From: at(22), To: at(23), Words: "asleep"},
 	}) {
 		fmt.Println(s)

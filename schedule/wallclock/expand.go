@@ -24,7 +24,7 @@ const maxDays = 400
 //
 // Errors: a habit that does not pass [Habit.Check], no zone, a span that is empty or longer
 // than 400 days.
-func (h Habit) Over(within Span, zone *time.Location) ([]Span, error) {
+func (h Habit) Over(within Occurrence, zone *time.Location) ([]Occurrence, error) {
 	var bad quantity.Problems
 	bad.Join("", h.Check())
 	checkSpan(&bad, within, zone)
@@ -34,8 +34,8 @@ func (h Habit) Over(within Span, zone *time.Location) ([]Span, error) {
 	return h.over(within, zone)
 }
 
-func (h Habit) over(within Span, zone *time.Location) ([]Span, error) {
-	var out []Span
+func (h Habit) over(within Occurrence, zone *time.Location) ([]Occurrence, error) {
+	var out []Occurrence
 	last := DateOf(within.To, zone).AddDays(2)
 	for d := DateOf(within.From, zone).AddDays(-2); d.Compare(last) <= 0 && d.IsValid(); d = d.AddDays(1) {
 		if !h.begins(d) {
@@ -54,7 +54,7 @@ func (h Habit) over(within Span, zone *time.Location) ([]Span, error) {
 
 // Expand is [Habit.Over] for several habits: all their spans in one list, ascending by From,
 // each with the words of its habit. Spans of different habits may overlap; see [Merge].
-func Expand(habits []Habit, within Span, zone *time.Location) ([]Span, error) {
+func Expand(habits []Habit, within Occurrence, zone *time.Location) ([]Occurrence, error) {
 	var bad quantity.Problems
 	for i, h := range habits {
 		bad.Join(fmt.Sprintf("Habits[%d]", i), h.Check())
@@ -63,7 +63,7 @@ func Expand(habits []Habit, within Span, zone *time.Location) ([]Span, error) {
 	if err := bad.Err(); err != nil {
 		return nil, err
 	}
-	var out []Span
+	var out []Occurrence
 	for _, h := range habits {
 		spans, err := h.over(within, zone)
 		if err != nil {
@@ -71,11 +71,11 @@ func Expand(habits []Habit, within Span, zone *time.Location) ([]Span, error) {
 		}
 		out = append(out, spans...)
 	}
-	slices.SortStableFunc(out, func(a, b Span) int { return a.From.Compare(b.From) })
+	slices.SortStableFunc(out, func(a, b Occurrence) int { return a.From.Compare(b.From) })
 	return out, nil
 }
 
-func checkSpan(bad *quantity.Problems, within Span, zone *time.Location) {
+func checkSpan(bad *quantity.Problems, within Occurrence, zone *time.Location) {
 	switch {
 	case within.From.IsZero():
 		bad.Required("Within.From", "an instant")

@@ -246,37 +246,37 @@ func (h *Habit) UnmarshalText(text []byte) error {
 
 // on returns the span of the occurrence that begins on the day; ok is false when there is
 // none because the zone skipped the whole day.
-func (h Habit) on(d Date, zone *time.Location) (s Span, ok bool, err error) {
+func (h Habit) on(d Date, zone *time.Location) (s Occurrence, ok bool, err error) {
 	end := d
 	if h.To.Compare(h.From) <= 0 {
 		end = d.AddDays(1)
 	}
 	if !d.IsValid() || !end.IsValid() {
-		return Span{}, false, nil
+		return Occurrence{}, false, nil
 	}
 	from, err := resolve(d.At(h.From), zone, RFC5545)
 	if err != nil {
-		return Span{}, false, err
+		return Occurrence{}, false, err
 	}
 	to, err := resolve(end.At(h.To), zone, RFC5545)
 	if err != nil {
-		return Span{}, false, err
+		return Occurrence{}, false, err
 	}
 	if from.Reading == Skipped {
 		// A gap that swallows the whole day: the place moved over the date line.
 		first, err := resolve(d.At(Clock{0, 0}), zone, RFC5545)
 		if err != nil {
-			return Span{}, false, err
+			return Occurrence{}, false, err
 		}
 		last, err := resolve(d.At(Clock{23, 59}), zone, RFC5545)
 		if err != nil {
-			return Span{}, false, err
+			return Occurrence{}, false, err
 		}
 		if first.Reading == Skipped && last.Reading == Skipped && first.After.Equal(last.After) {
-			return Span{}, false, nil
+			return Occurrence{}, false, nil
 		}
 	}
-	s = Span{From: from.At.UTC(), To: to.At.UTC(), Words: h.Words()}
+	s = Occurrence{From: from.At.UTC(), To: to.At.UTC(), Words: h.Words()}
 	if !s.From.Before(s.To) && from.Reading == Skipped {
 		s.From = from.After.UTC()
 	}

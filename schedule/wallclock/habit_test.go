@@ -57,7 +57,7 @@ func TestElapsedLengths(t *testing.T) {
 		z := anyZone(t)
 		at := anyInstant(t, z)
 		h := anyHabit(t, wallclock.DateOf(at, z))
-		spans, err := h.Over(wallclock.Span{From: at.Add(-48 * time.Hour), To: at.Add(48 * time.Hour)}, z)
+		spans, err := h.Over(wallclock.Occurrence{From: at.Add(-48 * time.Hour), To: at.Add(48 * time.Hour)}, z)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -92,7 +92,7 @@ func TestHabitCoversWhatTheClockSays(t *testing.T) {
 		z := anyZone(t)
 		at := anyInstant(t, z)
 		h := anyHabit(t, wallclock.DateOf(at, z))
-		within := wallclock.Span{From: at.Add(-24 * time.Hour), To: at.Add(24 * time.Hour)}
+		within := wallclock.Occurrence{From: at.Add(-24 * time.Hour), To: at.Add(24 * time.Hour)}
 		spans, err := h.Over(within, z)
 		if err != nil {
 			t.Fatal(err)
@@ -119,7 +119,7 @@ func TestHabitCoversWhatTheClockSays(t *testing.T) {
 				}
 				want = want || from.Compare(m) <= 0 && m.Compare(to) < 0
 			}
-			got := slices.ContainsFunc(spans, func(s wallclock.Span) bool { return !u.Before(s.From) && u.Before(s.To) })
+			got := slices.ContainsFunc(spans, func(s wallclock.Occurrence) bool { return !u.Before(s.From) && u.Before(s.To) })
 			if got != want {
 				t.Fatalf("%v in %v at %v: in an occurrence %v, want %v; %v", h, z, m, got, want, spans)
 			}
@@ -142,7 +142,7 @@ func TestHabitsAtTheJump(t *testing.T) {
 		h := wallclock.MustHabit(c.habit)
 		h.Days, h.On = 0, wallclock.MustDate(c.day)
 		noon := mustResolve(t, h.On.At(wallclock.MustClock("12:00")), den, wallclock.Refuse).At
-		spans, err := h.Over(wallclock.Span{From: noon.Add(-24 * time.Hour), To: noon.Add(24 * time.Hour)}, den)
+		spans, err := h.Over(wallclock.Occurrence{From: noon.Add(-24 * time.Hour), To: noon.Add(24 * time.Hour)}, den)
 		if err != nil || len(spans) != 1 {
 			t.Errorf("%s on %s: %v, %v", c.habit, c.day, spans, err)
 			continue
@@ -159,7 +159,7 @@ func TestExpandReportsEverything(t *testing.T) {
 		{Name: "asleep", From: wallclock.MustClock("22:30"), To: wallclock.Clock{Hour: 30}},
 		wallclock.MustHabit("away 09:00 to 15:00 on Friday"),
 		{From: wallclock.MustClock("9:00"), To: wallclock.MustClock("10:00"), Days: wallclock.EveryDay, On: wallclock.MustDate("2026-11-27")},
-	}, wallclock.Span{From: time.Unix(100, 0)}, nil)
+	}, wallclock.Occurrence{From: time.Unix(100, 0)}, nil)
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
 		paths = append(paths, e.GoPath)
@@ -168,7 +168,7 @@ func TestExpandReportsEverything(t *testing.T) {
 		t.Error(diff, err)
 	}
 	day := time.Date(2026, 11, 28, 0, 0, 0, 0, time.UTC)
-	for name, within := range map[string]wallclock.Span{
+	for name, within := range map[string]wallclock.Occurrence{
 		"empty":     {From: day, To: day},
 		"backward":  {From: day, To: day.Add(-time.Hour)},
 		"too long":  {From: day, To: day.AddDate(0, 0, 401)},
@@ -184,7 +184,7 @@ func TestExpandReportsEverything(t *testing.T) {
 func TestWeek(t *testing.T) {
 	den := zone(t, "America/Denver")
 	from := time.Date(2026, 11, 26, 18, 0, 0, 0, den) // Thursday evening; no jump near
-	within := wallclock.Span{From: from, To: from.Add(48 * time.Hour)}
+	within := wallclock.Occurrence{From: from, To: from.Add(48 * time.Hour)}
 	spans, err := wallclock.Expand([]wallclock.Habit{
 		wallclock.MustHabit("asleep 22:30 to 06:30 every day"), wallclock.MustHabit("away 09:00 to 15:00 on Friday"),
 	}, within, den)
@@ -211,15 +211,15 @@ func TestWeek(t *testing.T) {
 	}
 }
 
-func anySpans(t *rapid.T) []wallclock.Span {
-	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) wallclock.Span {
+func anySpans(t *rapid.T) []wallclock.Occurrence {
+	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) wallclock.Occurrence {
 		from := time.Unix(rapid.Int64Range(0, 100).Draw(t, "from"), 0)
-		return wallclock.Span{From: from, To: from.Add(time.Duration(rapid.Int64Range(-5, 30).Draw(t, "length")) * time.Second), Words: rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "words")}
+		return wallclock.Occurrence{From: from, To: from.Add(time.Duration(rapid.Int64Range(-5, 30).Draw(t, "length")) * time.Second), Words: rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "words")}
 	}), 0, 12).Draw(t, "spans")
 }
 
-func covers(spans []wallclock.Span, at time.Time) bool {
-	return slices.ContainsFunc(spans, func(s wallclock.Span) bool { return !at.Before(s.From) && at.Before(s.To) })
+func covers(spans []wallclock.Occurrence, at time.Time) bool {
+	return slices.ContainsFunc(spans, func(s wallclock.Occurrence) bool { return !at.Before(s.From) && at.Before(s.To) })
 }
 
 func TestMergeClipFree(t *testing.T) {
@@ -230,7 +230,7 @@ func TestMergeClipFree(t *testing.T) {
 		if diff := cmp.Diff(before, spans); diff != "" {
 			t.Fatal("the argument was changed", diff)
 		}
-		within := wallclock.Span{From: time.Unix(20, 0), To: time.Unix(80, 0)}
+		within := wallclock.Occurrence{From: time.Unix(20, 0), To: time.Unix(80, 0)}
 		clipped, free := wallclock.Clip(spans, within), wallclock.Free(within, spans)
 		for u := int64(-10); u < 150; u++ {
 			at := time.Unix(u, 0)
@@ -261,10 +261,10 @@ func TestMergeClipFree(t *testing.T) {
 
 func TestMergedWords(t *testing.T) {
 	at := func(s int64) time.Time { return time.Unix(s, 0) }
-	got := wallclock.Merge([]wallclock.Span{
+	got := wallclock.Merge([]wallclock.Occurrence{
 		{From: at(5), To: at(9), Words: "away"}, {From: at(0), To: at(5), Words: "asleep"}, {From: at(2), To: at(3), Words: "asleep"}, {From: at(20), To: at(21)},
 	})
-	want := []wallclock.Span{{From: at(0), To: at(9), Words: "asleep, away"}, {From: at(20), To: at(21)}}
+	want := []wallclock.Occurrence{{From: at(0), To: at(9), Words: "asleep, away"}, {From: at(20), To: at(21)}}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}
@@ -272,7 +272,7 @@ func TestMergedWords(t *testing.T) {
 
 // A habit's own spans have the shape of what the planner takes.
 func TestHostileHabits(t *testing.T) {
-	within := wallclock.Span{From: time.Unix(0, 0), To: time.Unix(86400, 0)}
+	within := wallclock.Occurrence{From: time.Unix(0, 0), To: time.Unix(86400, 0)}
 	for _, h := range []wallclock.Habit{
 		{Name: strings.Repeat("x", 1<<20)},
 		{Name: " two  spaces"},
@@ -291,7 +291,7 @@ func TestHostileHabits(t *testing.T) {
 	if got := wallclock.Merge(nil); len(got) != 0 || wallclock.Total(nil) != 0 || len(wallclock.Clip(nil, within)) != 0 {
 		t.Errorf("got %v", got)
 	}
-	if got := wallclock.Free(wallclock.Span{}, nil); len(got) != 0 {
+	if got := wallclock.Free(wallclock.Occurrence{}, nil); len(got) != 0 {
 		t.Errorf("got %v", got)
 	}
 }
@@ -300,7 +300,7 @@ func BenchmarkExpand60Days(b *testing.B) {
 	z := zone(b, "America/Denver")
 	habits := []wallclock.Habit{wallclock.MustHabit("asleep 22:30 to 06:30 every day"), wallclock.MustHabit("away 09:00 to 15:00 on Friday")}
 	from := time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC)
-	within := wallclock.Span{From: from, To: from.AddDate(0, 0, 60)}
+	within := wallclock.Occurrence{From: from, To: from.AddDate(0, 0, 60)}
 	for b.Loop() {
 		if _, err := wallclock.Expand(habits, within, z); err != nil {
 			b.Fatal(err)

@@ -127,7 +127,7 @@ func lengthOfNight(habit, night string, z *time.Location) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	spans, err := h.Over(wallclock.Span{From: evening, To: evening.Add(time.Hour)}, z)
+	spans, err := h.Over(wallclock.Occurrence{From: evening, To: evening.Add(time.Hour)}, z)
 	if err != nil || len(spans) != 1 {
 		return "", fmt.Errorf("got %v, want one span (%v)", spans, err)
 	}

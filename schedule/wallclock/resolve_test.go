@@ -165,7 +165,7 @@ func TestSkippedDay(t *testing.T) {
 		t.Errorf("got %v", r)
 	}
 	h := wallclock.MustHabit("asleep 22:30 to 06:30 every day")
-	within := wallclock.Span{From: time.Date(2011, 12, 29, 22, 0, 0, 0, time.UTC), To: time.Date(2011, 12, 30, 23, 0, 0, 0, time.UTC)}
+	within := wallclock.Occurrence{From: time.Date(2011, 12, 29, 22, 0, 0, 0, time.UTC), To: time.Date(2011, 12, 30, 23, 0, 0, 0, time.UTC)}
 	spans, err := h.Over(within, apia)
 	if err != nil || len(spans) != 1 || spans[0].Elapsed() != 8*time.Hour || wallclock.MomentOf(spans[0].To, apia).String() != "Sat 2011-12-31 06:30" {
 		t.Errorf("got %v, %v", spans, err)

@@ -6,16 +6,16 @@ import (
 	"time"
 )
 
-// Span is a stretch of time from From up to but not including To. Words says why, in the
+// Occurrence is a stretch of time from From up to but not including To. Words says why, in the
 // user's words: "asleep 22:30 to 06:30".
-type Span struct {
+type Occurrence struct {
 	From  time.Time `json:"from"`
 	To    time.Time `json:"to"`
 	Words string    `json:"words,omitempty"`
 }
 
 // String prints both instants in UTC and the words.
-func (s Span) String() string {
+func (s Occurrence) String() string {
 	const form = "2006-01-02 15:04Z"
 	text := s.From.UTC().Format(form) + " to " + s.To.UTC().Format(form)
 	if s.Words != "" {
@@ -25,25 +25,25 @@ func (s Span) String() string {
 }
 
 // Equal reports whether the two are the same stretch of time with the same words.
-func (s Span) Equal(other Span) bool {
+func (s Occurrence) Equal(other Occurrence) bool {
 	return s.From.Equal(other.From) && s.To.Equal(other.To) && s.Words == other.Words
 }
 
 // Elapsed returns how long the span really is.
-func (s Span) Elapsed() time.Duration { return s.To.Sub(s.From) }
+func (s Occurrence) Elapsed() time.Duration { return s.To.Sub(s.From) }
 
 // Merge returns the same stretches of time as one list, ascending, in which no two spans
 // overlap or touch; the words of merged spans are joined, each once. Spans that are empty or
 // end before they begin are dropped. The argument is not changed.
-func Merge(spans []Span) []Span {
-	sorted := slices.DeleteFunc(slices.Clone(spans), func(s Span) bool { return !s.From.Before(s.To) })
-	slices.SortStableFunc(sorted, func(a, b Span) int {
+func Merge(spans []Occurrence) []Occurrence {
+	sorted := slices.DeleteFunc(slices.Clone(spans), func(s Occurrence) bool { return !s.From.Before(s.To) })
+	slices.SortStableFunc(sorted, func(a, b Occurrence) int {
 		if c := a.From.Compare(b.From); c != 0 {
 			return c
 		}
 		return a.To.Compare(b.To)
 	})
-	var out []Span
+	var out []Occurrence
 	var said [][]string
 	for _, s := range sorted {
 		n := len(out) - 1
@@ -68,8 +68,8 @@ func Merge(spans []Span) []Span {
 
 // Clip returns the parts of the spans that lie within, in the same order, with their words;
 // nothing is merged.
-func Clip(spans []Span, within Span) []Span {
-	var out []Span
+func Clip(spans []Occurrence, within Occurrence) []Occurrence {
+	var out []Occurrence
 	for _, s := range spans {
 		if s.From.Before(within.From) {
 			s.From = within.From
@@ -85,23 +85,23 @@ func Clip(spans []Span, within Span) []Span {
 }
 
 // Free returns what is left of the span within when the busy spans are taken away, ascending.
-func Free(within Span, busy []Span) []Span {
-	var out []Span
+func Free(within Occurrence, busy []Occurrence) []Occurrence {
+	var out []Occurrence
 	at := within.From
 	for _, b := range Merge(Clip(busy, within)) {
 		if at.Before(b.From) {
-			out = append(out, Span{From: at, To: b.From, Words: within.Words})
+			out = append(out, Occurrence{From: at, To: b.From, Words: within.Words})
 		}
 		at = b.To
 	}
 	if at.Before(within.To) {
-		out = append(out, Span{From: at, To: within.To, Words: within.Words})
+		out = append(out, Occurrence{From: at, To: within.To, Words: within.Words})
 	}
 	return out
 }
 
 // Total returns the elapsed time covered by the spans, counting overlaps once.
-func Total(spans []Span) time.Duration {
+func Total(spans []Occurrence) time.Duration {
 	var sum time.Duration
 	for _, s := range Merge(spans) {
 		sum += s.Elapsed()

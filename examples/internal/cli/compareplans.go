@@ -102,7 +102,7 @@ func compareKneading(ctx context.Context, s System, f compareFlags, l loaded, da
 		return complaints("compare", err, nil)
 	}
 	// The same water: the dough differs by what mixing gives it, and by nothing else.
-	bake.Mixing.Temperature = l.bake.Mixing.Temperature.Add(warmer.Water.Rise.Sub(day.Water.Rise))
+	bake.Mixing.Temperature = l.bake.Mixing.Temperature.Add(warmer.Water.Warming.Sub(day.Water.Warming))
 	same, err := bake.Plan(ctx, l.clock)
 	if err != nil {
 		return complaints("compare", err, map[string]string{"Mixing.Temperature": "the dough with the same water"})

@@ -6,11 +6,8 @@ import (
 	"math"
 	"strconv"
 
-	"example.org/maslin/dough"
-	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
 
@@ -65,13 +62,9 @@ func runCompareWater(ctx context.Context, s System, o output, name, now string) 
 	if err != nil {
 		return complain(name, located(l.file, err))
 	}
-	balance, err := balanceOf(day)
-	if err != nil {
-		return complaints("compare water", err, nil)
-	}
-	c, err := balance.Compare(day.Water.Factors)
-	if err != nil {
-		return complaints("compare water", err, nil)
+	c, ok := day.Water.Comparison()
+	if !ok {
+		return badInput("maslin compare water: %s: the two methods cannot be compared here", printable(name))
 	}
 	data := methodsCompared{
 		Dough: day.Bake.Mixing.Temperature, ByFactors: c.ByFactors, ByBalance: c.ByBalance, Difference: c.Difference, Agreeing: c.AgreeingFriction,
@@ -81,53 +74,6 @@ func runCompareWater(ctx context.Context, s System, o output, name, now string) 
 		data.Parts = append(data.Parts, partCompared(p))
 	}
 	return s.show(o, answer{page: func(p *page, u units) { methodsPage(p, data, u) }, data: data, workings: []working.Working{c.Working()}})
-}
-
-// balanceOf is the heat balance of one batch. Nothing is added for the bowl and the room; the work
-// of mixing is what warms this dough by as much as the plan says.
-func balanceOf(d bakeday.Day) (mixing.Balance, error) {
-	flour := d.Water.Factors.Others[0].Temperature
-	b := mixing.Balance{Water: d.Water.Pour, WaterTemperature: d.Water.Temperature}
-	if !d.Water.Feasible {
-		b.WaterTemperature = d.Bake.Kitchen.Tap
-	}
-	for _, line := range d.Batch.FinalDough() {
-		if line.Role == dough.RoleLiquid && (line.Kind == dough.KindWater || line.Kind == dough.KindUnstated) {
-			continue
-		}
-		in := mixing.Portion{Name: line.Name, Mass: line.Mass.Divide(int64(d.Water.Mixes)), Temperature: flour, Substance: substance(line)}
-		if in.Substance == mixing.Levain && d.Levain != nil {
-			in.Temperature, in.Hydration = d.Levain.Temperature, d.Bake.Levain.Hydration
-		}
-		b.Ingredients = append(b.Ingredients, in)
-	}
-	b.Rise = d.Water.Rise
-	return b, nil
-}
-
-// substance says which specific heat an ingredient has; what is not known counts as dry as flour.
-func substance(l dough.Line) mixing.Substance {
-	switch {
-	case l.Role == dough.RolePreferment:
-		return mixing.Levain
-	case l.Role == dough.RoleFlour:
-		return mixing.Flour
-	}
-	switch l.Kind {
-	case dough.KindMilk:
-		return mixing.Milk
-	case dough.KindEgg:
-		return mixing.Egg
-	case dough.KindButter:
-		return mixing.Butter
-	case dough.KindFat:
-		return mixing.Oil
-	case dough.KindSweetener, dough.KindSyrup:
-		return mixing.Sugar
-	case dough.KindSalt:
-		return mixing.Salt
-	}
-	return mixing.Flour
 }
 
 func methodsPage(p *page, data methodsCompared, u units) {

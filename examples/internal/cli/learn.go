@@ -337,7 +337,7 @@ func (n *nextPlan) lines(p *page, u units) {
 		p.para(2, what+": "+before+" becomes "+after)
 	}
 	if n.warming != nil {
-		change("mixing warms the dough by", u.delta(n.before.Water.Rise), u.delta(n.after.Water.Rise))
+		change("mixing warms the dough by", u.delta(n.before.Water.Warming), u.delta(n.after.Water.Warming))
 		change("water", u.temperature(n.before.Water.Temperature, 1), u.temperature(n.after.Water.Temperature, 1))
 	}
 	if n.loss != nil {

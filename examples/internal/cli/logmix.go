@@ -138,7 +138,7 @@ func fromPlan(m bakelog.Mix, day bakeday.Day) bakelog.Mix {
 	or(&m.WholeGrain, day.Batch.WholeGrain())
 	or(&m.Rise, day.Rising.ShapeAt)
 	if m.Room.IsZero() {
-		for _, f := range day.Water.Factors.Others {
+		for _, f := range day.Water.Factors {
 			if f.Kind == mixing.RoomFactor {
 				m.Room = tenth(f.Temperature)
 			}
