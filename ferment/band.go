@@ -8,8 +8,7 @@ import (
 )
 
 // band is a rise at one time: Low and High enclose 80 %. A value of 300 % means that or more: gas enough is made, but
-// no
-// dough holds it.
+// no dough holds it.
 type band = quantity.Range[quantity.Percent]
 
 // newBand makes a band of three rises as fractions.

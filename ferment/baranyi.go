@@ -15,10 +15,9 @@ import (
 //	A = M + ln((e^(−M) + Q₀)/(1 + Q₀)),   ln N = ln N₀ + A − ln(1 + (e^A − 1)·N₀/Nmax)
 //
 // Start and Max are ln N₀ and ln Nmax, natural logs of counts in any one unit; Work is h₀ = ln(1 + 1/Q₀) = μ·lag, the
-// work to be done before
-// growth, the same at every temperature. For decimal logs multiply by ln 10. Valid for constant and changing rates.
-// Source:
-// Baranyi and Roberts, International Journal of Food Microbiology 23 (1994) 277; the form in M follows by substitution.
+// work to be done before growth, the same at every temperature. For decimal logs multiply by ln 10. Valid for constant
+// and changing rates. Source: Baranyi and Roberts, International Journal of Food Microbiology 23 (1994) 277; the form
+// in M follows by substitution.
 type Baranyi struct {
 	Start float64 `json:"start"`
 	Max   float64 `json:"max"`
@@ -54,8 +53,7 @@ func (b Baranyi) check(p *problems) {
 }
 
 // After is ln N after a dose. Errors: ErrOutOfRange for logs outside −50 to 100, work outside 0 to 100 or a dose
-// outside 0 to
-// 10,000; ErrInconsistent unless Max is above Start.
+// outside 0 to 10,000; ErrInconsistent unless Max is above Start.
 func (b Baranyi) After(dose float64) (float64, error) {
 	var p problems
 	b.check(&p)
@@ -91,8 +89,7 @@ func logSum(a, b float64) float64 {
 }
 
 // DoseTo is the dose after which ln N has reached a value; reached is false at or above the plateau, and below the
-// start the dose
-// is 0. Errors: as [Baranyi.After], and ErrOutOfRange for a value that is not finite.
+// start the dose is 0. Errors: as [Baranyi.After], and ErrOutOfRange for a value that is not finite.
 func (b Baranyi) DoseTo(log float64) (dose float64, reached bool, err error) {
 	var p problems
 	b.check(&p)
@@ -118,8 +115,7 @@ func (b Baranyi) DoseTo(log float64) (dose float64, reached bool, err error) {
 //	y = Start + Rise·exp(−exp(Slope·e/Rise·(Lag − t) + 1))
 //
 // y, Start and Rise are logs in any one base, Slope the greatest slope in that base per hour, Lag in hours. Source:
-// Zwietering et al., Applied and
-// Environmental Microbiology 56 (1990) 1875.
+// Zwietering et al., Applied and Environmental Microbiology 56 (1990) 1875.
 type Gompertz struct {
 	Start float64 `json:"start"`
 	Rise  float64 `json:"rise"`

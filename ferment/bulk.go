@@ -158,7 +158,7 @@ func checkFormula(p *problems, hydration, salt, sugar, wholeGrain quantity.Perce
 	}
 	if quantity.Check(&p.Problems, "Sugar", sugar, quantity.Percent{}, mostSugar) && sugar.Points() > sugarLimit &&
 		!extrapolate {
-		p.Add("Sugar", sugar.String(), "at most "+number(sugarLimit)+" % of the flour, or Extrapolate",
+		p.Add("Sugar", sugar.String(), "at most "+number(sugarLimit)+" % of the flour, unless extrapolating is allowed",
 			quantity.ErrModelRange)
 	}
 	quantity.Check(&p.Problems, "WholeGrain", wholeGrain, quantity.Percent{}, whole)

@@ -12,20 +12,16 @@ import (
 )
 
 // ParseReadings reads a probe's log or jotted values: one reading a line, time and temperature, separated by comma,
-// semicolon or
-// tab. Blank lines and lines beginning with # are skipped.
+// semicolon or tab. Blank lines and lines beginning with # are skipped.
 //
 // Times are numbers under a heading that names their unit (h, hours, min, minutes, s, seconds), or carry it ("1h30m",
-// "45 min"), or are
-// times of day ("08:30", "08:30:15", going on after midnight), or dates with times ("2025-11-25 08:30",
-// "2025-11-25T08:30:00Z"); days and
-// dates count from the first reading. Temperatures are numbers under a heading that names their scale (°C, C,
-// celsius, °F, F, fahrenheit, K), or
-// carry it ("24.5 °C"). Without a heading every value carries its own unit. Columns beyond the second are ignored.
+// "45 min"), or are times of day ("08:30", "08:30:15", going on after midnight), or dates with times ("2025-11-25
+// 08:30", "2025-11-25T08:30:00Z"); days and dates count from the first reading. Temperatures are numbers under a
+// heading that names their scale (°C, C, celsius, °F, F, fahrenheit, K), or carry it ("24.5 °C"). Without a heading
+// every value carries its own unit. Columns beyond the second are ignored.
 //
 // Errors: ErrUnit, ErrRequired, ErrOutOfRange and ErrTooPrecise with the line in the path; at most twenty are listed.
-// Texts over 64 MB are refused.
-// Order, gaps and plausibility are for [Readings.History] to check.
+// Texts over 64 MB are refused. Order, gaps and plausibility are for [Readings.History] to check.
 func ParseReadings(text string) (Readings, error) {
 	var p problems
 	if len(text) > 64<<20 {

@@ -10,9 +10,8 @@ import (
 
 // Curve answers: how fast does a culture grow at a temperature? It is an immutable value; none is a hidden default. The
 // named curves are functions of this package, listed by [Curves]; a curve of your own comes from [NewCurve] or from
-// [Cardinal], [SquareRoot] or [ConstantQ10]. Equal curves compare equal with ==. A named curve marshals as its key
-// and reads
-// back from it; a curve of your own has no key to be read back by, and marshaling it is an error that says so.
+// [Cardinal], [SquareRoot] or [ConstantQ10]. Equal curves compare equal with ==. A named curve marshals as its key and
+// reads back from it; a curve of your own has no key to be read back by, and marshaling it is an error that says so.
 type Curve struct{ of *curve }
 
 // About describes a rate curve.
@@ -28,10 +27,8 @@ type About struct {
 }
 
 // NewCurve makes a curve of a rate of your own, in 1/h (natural logarithm) at a temperature in °C. It must be finite
-// and
-// not negative from −25 to 60 °C. Errors: ErrRequired without a rate or name; ErrOutOfRange for bounds outside −25 to
-// 60 °C or out of
-// order, or a rate that is not finite or negative at a whole degree.
+// and not negative from −25 to 60 °C. Errors: ErrRequired without a rate or name; ErrOutOfRange for bounds outside −25
+// to 60 °C or out of order, or a rate that is not finite or negative at a whole degree.
 func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 	var p problems
 	if rate == nil {
@@ -128,8 +125,7 @@ func (c Curve) DoublingTime(t quantity.Temperature) (hours float64, ok bool) {
 }
 
 // Optimum finds where the curve is fastest, within the temperatures it may be used at, to 0.001 °C. A plateau reports
-// its
-// cool end. Source: golden-section search on the curve itself.
+// its cool end. Source: golden-section search on the curve itself.
 func (c Curve) Optimum() (t quantity.Temperature, rate float64) {
 	if c.of == nil {
 		return quantity.Temperature{}, 0

@@ -12,22 +12,19 @@ import (
 //	M = ∫ μ(T(t)) dt
 //
 // M is a pure number: the culture grows by the factor e^M, M/ln 2 doublings; μ is the curve's rate in 1/h; T the
-// history.
-// Valid for every curve at temperatures between −25 and 60 °C; whether the curve may be trusted there is for
+// history. Valid for every curve at temperatures between −25 and 60 °C; whether the curve may be trusted there is for
 // [Bulk] to say. Accuracy: along a straight run of temperature the integral is the antiderivative of the curve, exact
-// to rounding
-// (relative error below 1e-10) for the Gänzle form (an incomplete gamma function), the short square root and Q10; the
-// others by quadrature, to 1e-10. Errors: ErrRequired without curve or history, ErrOutOfRange for the times, or for
-// a curve that gives NaN, infinities or negative rates. Source: the definition of a rate; the antiderivative of
-// x^b·e^(−c·x) is
-// NIST Digital Library of Mathematical Functions 8.2.1.
+// to rounding (relative error below 1e-10) for the Gänzle form (an incomplete gamma function), the short square root
+// and Q10; the others by quadrature, to 1e-10. Errors: ErrRequired without curve or history, ErrOutOfRange for the
+// times, or for a curve that gives NaN, infinities or negative rates. Source: the definition of a rate; the
+// antiderivative of x^b·e^(−c·x) is NIST Digital Library of Mathematical Functions 8.2.1.
 func (c Curve) Dose(h History, from, to time.Duration) (float64, error) {
 	if err := h.interval(from, to); err != nil {
 		return 0, err
 	}
 	if c.of == nil {
 		var p problems
-		p.Required("Curve", "a rate curve such as GanzleYeastHeld()")
+		p.Required("Curve", "a rate curve")
 		return 0, p.Err()
 	}
 	a, b := hours(from), hours(to)

@@ -12,21 +12,18 @@ import (
 //
 //	R = f·s/K·(e^M − 1),   M = ∫ μ dt,   ready when M = ln(1 + K·R/(f·s))
 //
-// f is the prefermented share of the flour, 10 for each percent of instant yeast, s what the salt leaves of the gas,
-// 1 for
-// 2 % salt at 75 % water, K = 1. Levain is a curve of growth; Yeast too, scaled to 0.07/h at 27 °C.
+// f is the prefermented share of the flour, 10 for each percent of instant yeast, s what the salt leaves of the gas, 1
+// for 2 % salt at 75 % water, K = 1. Levain is a curve of growth; Yeast too, scaled to 0.07/h at 27 °C.
 //
 // Against the rules of the trade it holds 67 of 93 where [GasBalance] holds 79, in ranges a fifth wider: it is wrong
-// for small
-// doses of yeast, in the cold, in warm levains, in sweet doughs and at altitude.
+// for small doses of yeast, in the cold, in warm levains, in sweet doughs and at altitude.
 type DoseLaw struct {
 	Levain Curve `json:"levain"`
 	Yeast  Curve `json:"yeast"`
 }
 
-// What the older law assumed of an unknown kitchen, as standard deviations of logs, and of the temperature
-// sensitivity per
-// °C; all judgments.
+// What the older law assumed of an unknown kitchen, as standard deviations of logs, and of the temperature sensitivity
+// per °C; all judgments.
 const (
 	doseAmplitude, doseAmplitudeYeast     = 0.35, 0.25
 	dosePace, dosePaceYeast, dosePaceBoth = 0.25, 0.15, 0.29
@@ -49,22 +46,21 @@ func saltFactor(c float64) float64 {
 }
 
 // Ready answers: when would the dough be ready by the older law, for a kitchen nothing is known of? Of the dough its
-// inoculation, yeast, salt, hydration, rise and history count. Errors: as [Bulk.Estimate]; ErrRequired for a curve
-// that is
-// needed and not given; ErrInconsistent for a yeast curve that does not grow at 27 °C. Source: judgments set on
+// inoculation, yeast, salt, hydration, rise and history count. Errors: as [Bulk.Estimate]; ErrRequired for a curve that
+// is needed and not given; ErrInconsistent for a yeast curve that does not grow at 27 °C. Source: judgments set on
 // common practice; growth as the curves say.
 func (l DoseLaw) Ready(b Bulk) (quantity.TimeRange, error) {
 	p := b.check(true)
 	levain, yeast := !b.Inoculation.IsZero(), b.Yeast.Kind != NoYeast
 	if levain && l.Levain.IsZero() {
-		p.Required("Levain", "a curve of growth such as GanzleYeastHeld()")
+		p.Required("Levain", "a curve of growth for the levain")
 	}
 	scale := 1.0
 	if yeast {
 		at27 := l.Yeast.Rate(27)
 		switch {
 		case l.Yeast.IsZero():
-			p.Required("Yeast", "a curve of growth such as SaccharomycesCardinal()")
+			p.Required("Yeast", "a curve of growth for the yeast")
 		case !(at27 > 0):
 			p.Add("Yeast", number(at27)+"/h at 27 °C", "a curve that grows at 27 °C, where curves are compared",
 				quantity.ErrInconsistent)

@@ -27,15 +27,13 @@ type Estimate struct {
 // with the symbols of [GasBalance]: X the cells (a levain brings f·X_L, yeast its dose as instant yeast, a preferment
 // what has grown in it), G the gas, N what the rise R takes. e are the derivatives of ln G by what is unknown of a
 // kitchen (log of amplitude and pace, slope by temperature, cold end, mixture of the levain), C their covariance, ∂b
-// that
-// by the pace, σ what differs from bake to bake; z is 1.28 or Student's. The times at which the score passes zero are
-// Early, Likely and Late.
+// that by the pace, σ what differs from bake to bake; z is 1.28 or Student's. The times at which the score passes zero
+// are Early, Likely and Late.
 //
 // Valid for inoculations of 0.01 to 100 %, rises of 1 to 300 %, temperatures of −1 to 43 °C, sugar to 40 %. Accuracy:
-// the
-// range is what is believed of an unknown kitchen, not yet scored on real bakes; simulated kitchens drawn from those
-// beliefs lie inside in four of five cases, kitchens drawn from wider ones in two of three; 79 of 93 rules of the trade
-// lie inside. The arithmetic is within 3·10⁻³ in ln G of the differential equations.
+// the range is what is believed of an unknown kitchen, not yet scored on real bakes; simulated kitchens drawn from
+// those beliefs lie inside in four of five cases, kitchens drawn from wider ones in two of three; 79 of 93 rules of the
+// trade lie inside. The arithmetic is within 3·10⁻³ in ln G of the differential equations.
 //
 // Errors: ErrRequired, ErrOutOfRange and ErrInconsistent in the fields; ErrModelRange when the history leaves the law's
 // range before the late end, unless Extrapolate. A dough that is not ready within 30 days is an answer: see
@@ -76,8 +74,7 @@ func timeRange(early, likely, late float64) quantity.TimeRange {
 }
 
 // Ready is when the dough is ready, from the start of the history. An end that is not within the 30 days of [Horizon]
-// is
-// given as 30 days; [Estimate.Reached] tells.
+// is given as 30 days; [Estimate.Reached] tells.
 func (e Estimate) Ready() quantity.TimeRange {
 	return timeRange(e.outcome.Early, e.outcome.Likely, e.outcome.Late)
 }
@@ -102,7 +99,7 @@ func (e *Estimate) moment(hour float64) (gasbalance.State, float64) { return e.o
 func (e Estimate) RiseAt(t time.Duration) (quantity.Range[quantity.Percent], error) {
 	var p problems
 	if !e.given() {
-		p.Required("Estimate", "a result of Bulk.Estimate")
+		p.Required("Estimate", "an estimate of a dough")
 	}
 	p.Duration("At", t, 0, Horizon)
 	if err := p.Err(); err != nil {
@@ -131,9 +128,8 @@ type RisePoint struct {
 	Rise        quantity.Range[quantity.Percent] `json:"rise"`
 }
 
-// RiseCurve is the rise with its band at n times evenly spaced from 0 to a tenth beyond the late end (30 days at
-// most), n
-// from 2 to 10,000; other n give 25.
+// RiseCurve is the rise with its band at n times evenly spaced from 0 to a tenth beyond the late end (30 days at most),
+// n from 2 to 10,000; other n give 25.
 func (e Estimate) RiseCurve(n int) []RisePoint {
 	if !e.given() {
 		return nil

@@ -12,8 +12,7 @@ import (
 // Flavor is the direction in which temperature and time push a sourdough: a relative index, not a pH.
 type Flavor struct {
 	// Index is the growth of the lactobacilli for each doubling of the yeast, in percent of what it is at 24 °C: above
-	// 100 leans
-	// toward acid, below toward mild.
+	// 100 leans toward acid, below toward mild.
 	Index float64 `json:"index"`
 	// Lactobacilli and Yeast are the doublings of each, in laboratory medium.
 	Lactobacilli float64 `json:"lactobacilli"`
@@ -35,15 +34,14 @@ func (f Flavor) Message() working.Message {
 //	index = 100·(M_L/M_Y)/(μ_L(24)/μ_Y(24))
 //
 // M_L and M_Y are the doses of lactobacilli and yeast by the two Gänzle curves. Only ratios carry over from medium to
-// dough. It knows nothing of the flour's
-// buffer, of acid slowing the lactobacilli, nor of which acids are made; it promises no pH. Valid from 0 to 36 °C.
-// Errors: ErrRequired for the zero
-// Estimate; ErrOutOfRange unless 1 minute ≤ t ≤ 30 days; ErrInconsistent for commercial yeast; ErrModelRange outside
-// 0 to 36 °C unless Extrapolate. Source: Gänzle, Ehmann and Hammes 1998; the index is this library's own.
+// dough. It knows nothing of the flour's buffer, of acid slowing the lactobacilli, nor of which acids are made; it
+// promises no pH. Valid from 0 to 36 °C. Errors: ErrRequired for the zero Estimate; ErrOutOfRange unless 1 minute ≤ t ≤
+// 30 days; ErrInconsistent for commercial yeast; ErrModelRange outside 0 to 36 °C unless Extrapolate. Source: Gänzle,
+// Ehmann and Hammes 1998; the index is this library's own.
 func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 	var p problems
 	if !e.given() {
-		p.Required("Estimate", "a result of Bulk.Estimate")
+		p.Required("Estimate", "an estimate of a dough")
 	}
 	p.Duration("Until", until, time.Minute, Horizon)
 	if e.d.kind != gasbalance.ByLevain {
@@ -54,7 +52,7 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		return Flavor{}, err
 	}
 	if lo, hi := e.bulk.History.extremes(hours(until)); !e.bulk.Extrapolate && (lo < 0 || hi > flavorHigh) {
-		p.Add("History", fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", "0 to 36 °C, or Extrapolate", quantity.ErrModelRange)
+		p.Add("History", fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", "0 to 36 °C, unless extrapolating is allowed", quantity.ErrModelRange)
 		return Flavor{}, p.Err()
 	}
 	lacto, err := GanzleLactobacilli().Dose(e.bulk.History, 0, until)

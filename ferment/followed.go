@@ -10,9 +10,8 @@ import (
 )
 
 // Followed is a dough watched by a probe: what has become of it until the last reading. It is an immutable value of
-// fixed
-// size: taking in a reading costs the same however many came before, and a thousand doughs are followed by keeping a
-// thousand of them. For a rise seen in the dough itself use [Estimate.Update].
+// fixed size: taking in a reading costs the same however many came before, and a thousand doughs are followed by
+// keeping a thousand of them. For a rise seen in the dough itself use [Estimate.Update].
 type Followed struct {
 	bulk     Bulk
 	d        *prepared
@@ -24,8 +23,7 @@ type Followed struct {
 }
 
 // Follow begins to follow a dough at the first reading of a probe in it, which is the end of mixing. History and
-// OwnHeat
-// of the bulk are not used. Errors: as [Bulk.Estimate] and [Followed.Read].
+// OwnHeat of the bulk are not used. Errors: as [Bulk.Estimate] and [Followed.Read].
 func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 	b.History, b.OwnHeat = Constant(first), 0
 	d, err := b.prepare(true)
@@ -43,12 +41,11 @@ func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 // Read takes in the next reading, at a time from the first one; between readings the temperature runs straight. Errors:
 // ErrRequired for the zero Followed; ErrInconsistent for a reading not after the last one, or a gap over 4 hours;
 // ErrOutOfRange for a time over 30 days or a temperature no dough has; ErrModelRange for one the law may not be used
-// at,
-// unless Extrapolate.
+// at, unless Extrapolate.
 func (f Followed) Read(at time.Duration, t quantity.Temperature) (Followed, error) {
 	if f.d == nil {
 		var p problems
-		p.Required("Followed", "a result of Bulk.Follow")
+		p.Required("Followed", "a dough that is followed")
 		return f, p.Err()
 	}
 	if err := f.checkReading(at, t); err != nil {
@@ -117,8 +114,7 @@ func (f Followed) Last() Knot {
 }
 
 // Ready answers: when is the dough ready, from the first reading, if it stays as warm as it is now? Marks that are
-// passed stay
-// where they were passed. As [Estimate.Ready].
+// passed stay where they were passed. As [Estimate.Ready].
 func (f Followed) Ready() quantity.TimeRange {
 	if f.d == nil {
 		return quantity.TimeRange{}

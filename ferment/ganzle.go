@@ -29,9 +29,8 @@ var (
 // heldTo is where the held variant begins to fall: gas production keeps rising above the optimum of growth.
 const heldTo = 30
 
-// GanzleYeast is the growth of the sourdough yeast Kazachstania humilis (Candida milleri): 0.423/h at most, at 27.1
-// °C, none
-// from 36 °C on. It is a curve of growth, not of gas: above 27 °C it falls while gassing still rises.
+// GanzleYeast is the growth of the sourdough yeast Kazachstania humilis (Candida milleri): 0.423/h at most, at 27.1 °C,
+// none from 36 °C on. It is a curve of growth, not of gas: above 27 °C it falls while gassing still rises.
 func GanzleYeast() Curve { return Curve{ganzleYeastCurve} }
 
 var ganzleYeastCurve = ganzleCurve(About{
@@ -43,8 +42,7 @@ var ganzleYeastCurve = ganzleCurve(About{
 }, ganzleYeast, piece{low: math.Inf(-1), form: ganzleYeast})
 
 // GanzleYeastHeld is [GanzleYeast] holding its maximum from 27.1 to 30 °C before it falls, because gas production has
-// its
-// optimum well above that of growth; a judgment of this library, and the curve to plan bulk with.
+// its optimum well above that of growth; a judgment of this library, and the curve to plan bulk with.
 func GanzleYeastHeld() Curve { return Curve{ganzleYeastHeldCurve} }
 
 var ganzleYeastHeldCurve = ganzleCurve(About{
@@ -59,8 +57,7 @@ var ganzleYeastHeldCurve = ganzleCurve(About{
 	piece{low: heldTo, shift: heldTo - ganzleYeast.optimum(), form: ganzleYeast})
 
 // GanzleYeastColdStop is [GanzleYeastHeld] with a straight line from its rate at 14 °C to nothing at 8 °C, where the
-// authors report
-// no growth; for those who find that their refrigerator stops a dough dead.
+// authors report no growth; for those who find that their refrigerator stops a dough dead.
 func GanzleYeastColdStop() Curve { return Curve{ganzleYeastColdStopCurve} }
 
 var ganzleYeastColdStopCurve = ganzleCurve(About{

@@ -1,8 +1,11 @@
 package ferment_test
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -168,6 +171,117 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 	}
 }
 
+func TestZwieteringHoldsItsOptimum(t *testing.T) {
+	for _, x := range [][2]float64{{20, 0}, {25, 0}, {30, 0.5}, {35, 1}, {50, 1}} {
+		if g := ferment.ZwieteringGamma(x[0], 25, 35, 1); math.Abs(g-x[1]) > 1e-12 {
+			t.Errorf("at %v: %v, want %v", x[0], g, x[1])
+		}
+	}
+}
+
+// What the law's own curves are told apart by, and what is read back.
+func TestLawsComeBackByTheirKey(t *testing.T) {
+	rivals := ferment.Rivals{Levain: ferment.GanzleYeastHeld(), Yeast: ferment.SaccharomycesCardinal(),
+		Gas: ferment.TradeQ10()}
+	for _, law := range []ferment.Law{{}, ferment.GasBalance(), ferment.GasBalance().With(rivals),
+		ferment.GasBalance().With(ferment.Rivals{Gas: rivals.Gas})} {
+		text, err := law.MarshalText()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var back ferment.Law
+		if err := back.UnmarshalText(text); err != nil || back != law {
+			t.Errorf("%q comes back as %v, %v", text, back, err)
+		}
+	}
+	for _, text := range []string{"gas", "gas-balance levain", "gas-balance levain=unknown",
+		"gas-balance gas=trade-q10 gas=trade-q10", "gas-balance dose=trade-q10"} {
+		var law ferment.Law
+		refuses(t, law.UnmarshalText([]byte(text)), quantity.ErrOutOfRange, "")
+	}
+	plain, rival := good(), good()
+	rival.Law = ferment.GasBalance().With(rivals)
+	rival.History = ferment.Constant(quantity.Celsius(23))
+	if a, b := estimate(t, plain).Ready(), estimate(t, rival).Ready(); a.Likely == b.Likely {
+		t.Errorf("rival curves change nothing: %v", a)
+	}
+}
+
+// A poolish hands its yeast on: more of it, and longer ripened, makes a faster dough; sugar slows it, altitude and
+// osmotolerant yeast hurry it.
+func TestWhatElseReachesTheClock(t *testing.T) {
+	poolish := func(share float64, ripened time.Duration) ferment.Bulk {
+		b := good()
+		b.Inoculation = quantity.Percent{}
+		b.Preferments = []ferment.HandedOn{{Flour: pct(share), Ripened: quantity.Elapsed(ripened), Of: ferment.Ripening{
+			Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(0.1)}, History: ferment.Constant(quantity.Celsius(20)),
+		}}}
+		return b
+	}
+	likely := func(b ferment.Bulk) time.Duration { return estimate(t, b).Ready().Likely }
+	if a, b, c := likely(poolish(20, 4*time.Hour)), likely(poolish(20, 12*time.Hour)), likely(poolish(40,
+		12*time.Hour)); !(a > b && b > c) {
+		t.Errorf("a little, longer, more: %v, %v, %v", a, b, c)
+	}
+	sweet := good()
+	sweet.Inoculation, sweet.Yeast = quantity.Percent{}, ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(1)}
+	plain := likely(sweet)
+	sweet.Sugar = pct(15)
+	slow := likely(sweet)
+	sweet.Yeast.Kind = ferment.OsmotolerantYeast
+	helped := likely(sweet)
+	sweet.Altitude = quantity.Meters(1150)
+	high := likely(sweet)
+	if !(plain < helped && helped < slow && high < helped) {
+		t.Errorf("plain %v, sweet %v, with yeast for it %v, in the mountains %v", plain, slow, helped, high)
+	}
+	warm := good()
+	warm.Rise = pct(150)
+	cool := likely(warm)
+	warm.OwnHeat = quantity.Elapsed(8 * time.Hour)
+	if own := likely(warm); !(own < cool) {
+		t.Errorf("its own heat makes no difference: %v, %v", own, cool)
+	}
+	bad := poolish(20, time.Hour)
+	bad.Preferments[0].Flour, bad.Preferments[0].Of.History = pct(101), ferment.History{}
+	_, err := bad.Estimate()
+	refuses(t, err, quantity.ErrOutOfRange, "Preferments[0].Flour")
+	refuses(t, err, quantity.ErrRequired, "Preferments[0].Of.History")
+}
+
+// Inputs and what is kept come back equal from JSON.
+func TestInputsComeBackFromJSON(t *testing.T) {
+	b := good()
+	b.Yeast, b.Sugar, b.Altitude = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(0.3)}, pct(4), quantity.Meters(1150)
+	joined, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(time.Hour)},
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(5))})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.History = joined
+	for _, in := range []any{
+		b, ferment.LoggedBulk{Bulk: b, Took: quantity.Elapsed(3 * time.Hour)}, estimate(t, b),
+		ferment.Proof{Bulk: b, Bench: quantity.Elapsed(time.Hour), Total: pct(80)},
+	} {
+		text, err := json.Marshal(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		back := reflect.New(reflect.TypeOf(in))
+		if err := json.Unmarshal(text, back.Interface()); err != nil {
+			t.Fatalf("%T: %v", in, err)
+		}
+		again, err := json.Marshal(back.Elem().Interface())
+		if err != nil || string(again) != string(text) {
+			t.Errorf("%T comes back as\n%s, was\n%s (%v)", in, again, text, err)
+		}
+	}
+	again, err := ferment.FromKnots(joined.Knots()...)
+	if err != nil || !slices.Equal(again.Knots(), joined.Knots()) {
+		t.Errorf("%v comes back from its knots as %v, %v", joined, again, err)
+	}
+}
+
 func TestBrokenCurvesAreRefused(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1} {
 		_, err := ferment.NewCurve(ferment.About{Name: "broken", Low: 0, High: 40}, func(float64) float64 { return x })
@@ -295,6 +409,7 @@ func TestCurvesOfTheCaller(t *testing.T) {
 		"cardinal":    ferment.Cardinal{Name: "own", Min: 3, Opt: 32, Max: 45, Rate: 0.4}.Curve,
 		"square root": ferment.SquareRoot{Name: "own", Min: 3, Max: 45, B: 0.03, C: 0.2}.Curve,
 		"short":       ferment.SquareRoot{Name: "own", Min: 3, Max: 45, B: 0.03}.Curve,
+		"without end": ferment.SquareRoot{Name: "own", Min: 3, B: 0.03}.Curve,
 		"q10":         ferment.ConstantQ10{Name: "own", Q: 2.5, Rate: 0.3, Reference: 24, Low: 15, High: 30}.Curve,
 		"q of one":    ferment.ConstantQ10{Name: "own", Q: 1, Rate: 0.3, Reference: 24, Low: 15, High: 30}.Curve,
 	} {

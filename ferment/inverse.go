@@ -12,7 +12,8 @@ import (
 
 // AmountAnswer is how much levain or yeast makes a dough ready at a wanted time.
 type AmountAnswer struct {
-	// Inoculation is the prefermented share of the flour, or Yeast the dose of commercial yeast; zero when not Feasible.
+	// Inoculation is the prefermented share of the flour, or Yeast the dose of commercial yeast; zero when not
+	// Feasible.
 	Inoculation quantity.Percent `json:"inoculation,omitzero"`
 	Yeast       Yeast            `json:"yeast,omitzero"`
 	Feasible    bool             `json:"feasible"`
@@ -50,8 +51,7 @@ const (
 // with the symbols of [Bulk.Estimate]; Yeast.Amount of the input is not used, nor Inoculation of a levain alone. An
 // amount outside 0.1 to 50 % of the flour prefermented, or 0.001 to 10 % yeast, is not feasible, and Why says on which
 // side. Accuracy: a millionth of the amount, for the likely time. Errors: as [Bulk.Estimate], and ErrOutOfRange for a
-// time
-// outside 10 minutes to 30 days. Source: the law solved for the cells.
+// time outside 10 minutes to 30 days. Source: the law solved for the cells.
 func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	yeast := b.Yeast.Kind != NoYeast
 	least, most := leastLevain, mostLevain
@@ -142,8 +142,7 @@ func (a TemperatureAnswer) Message() working.Message {
 
 // StartFor answers: how warm must the dough leave the mixer to be likely ready at the wanted time in its room? The
 // History of the bulk is not used; Start of the drift is what is asked for. It looks between 10 °C and where warmer
-// stops
-// being faster, 30 °C for a levain and 37 °C for yeast. Accuracy: 0.001 °C. Errors: as [Bulk.Estimate] and
+// stops being faster, 30 °C for a levain and 37 °C for yeast. Accuracy: 0.001 °C. Errors: as [Bulk.Estimate] and
 // [Relaxing.History]; ErrOutOfRange for a time outside 10 minutes to 30 days. Source: root of the likely time over the
 // temperature.
 func (b Bulk) StartFor(ready time.Duration, drift Relaxing) (TemperatureAnswer, error) {

@@ -23,16 +23,14 @@ type Law struct {
 //	dG/dt = K·P·q₂₇·r_q(T)·(X + Y)     ready when G = N(R, T, p)
 //
 // X and Y are cells of levain and of commercial yeast, counted by their gas in percent of the flour as instant yeast; G
-// is carbon dioxide in liters (25 °C, 1 atm) per kilogram of flour; N is what a rise R takes at the dough's
-// temperature T
-// under the air pressure p, dissolved gas included; P is what the formula and the kitchen do to every rate, K the
+// is carbon dioxide in liters (25 °C, 1 atm) per kilogram of flour; N is what a rise R takes at the dough's temperature
+// T under the air pressure p, dissolved gas included; P is what the formula and the kitchen do to every rate, K the
 // kitchen's amplitude; g and r_q are rate curves, 1 at 27 °C; X_m is where crowding ends growth.
 //
 // Valid from −1 to 43 °C, to 40 % sugar on flour. Four of its numbers were fitted to rules of the trade; four more, and
 // the spreads of an unknown kitchen, are judgments: [Law.About] names them. Accuracy: 79 of 93 rules of the trade lie
-// in
-// the range it gives. Source: logistic growth; Luedeking and Piret 1959 for gas from cells; Ratkowsky et al. 1983 and
-// Gänzle, Ehmann and Hammes 1998 for the curves.
+// in the range it gives. Source: logistic growth; Luedeking and Piret 1959 for gas from cells; Ratkowsky et al. 1983
+// and Gänzle, Ehmann and Hammes 1998 for the curves.
 func GasBalance() Law { return Law{named: true} }
 
 // Rivals are curves to put in place of the law's own: only their shape counts, not their size. A zero Curve keeps the

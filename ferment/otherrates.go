@@ -12,8 +12,7 @@ import (
 //	μ = Rate·(T − Max)·(T − Min)² / ((Opt − Min)·((Opt − Min)·(T − Opt) − (Opt − Max)·(Opt + Min − 2T)))
 //
 // T, Min, Opt and Max in °C, Rate in 1/h; 0 outside Min to Max. Valid where Opt > (Min + Max)/2; [Cardinal.Curve]
-// refuses
-// other values. Source: Rosso et al. 1993, Journal of Theoretical Biology 162:447.
+// refuses other values. Source: Rosso et al. 1993, Journal of Theoretical Biology 162:447.
 type Cardinal struct {
 	Name   string         `json:"name"`
 	Min    float64        `json:"min"`             // °C
@@ -41,10 +40,14 @@ func CardinalGamma(x, minimum, optimum, maximum, n float64) float64 {
 }
 
 // ZwieteringGamma is the rate relative to the optimum in the model of Zwietering, γ = ((X − min)/(opt − min))ⁿ, 0 below
-// min. Source: Zwietering et al. 1992, as restated by Garre et al., biogrowth.
+// min. It says nothing above the optimum and is held at 1 there. Source: Zwietering et al. 1992, as restated by Garre
+// et al., biogrowth.
 func ZwieteringGamma(x, minimum, optimum, n float64) float64 {
-	if x <= minimum {
+	switch {
+	case x <= minimum:
 		return 0
+	case x >= optimum:
+		return 1
 	}
 	return math.Pow((x-minimum)/(optimum-minimum), n)
 }
@@ -141,7 +144,12 @@ func (m SquareRoot) Gamma(t float64) float64 { return m.rate(t) / m.rate(m.Optim
 
 // Curve makes a [Curve] of the model. Errors: ErrOutOfRange for values that are not finite, not positive or not in
 // order.
+//
+// The short form has no upper end: its Max may be left at 0.
 func (m SquareRoot) Curve() (Curve, error) {
+	if m.C == 0 && m.Max == 0 {
+		m.Max = tableHigh
+	}
 	var p problems
 	p.temperature("Min", m.Min)
 	p.temperature("Max", m.Max)

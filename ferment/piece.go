@@ -9,9 +9,8 @@ import (
 	"example.org/maslin/internal/heat"
 )
 
-// Dough as a material: density of a fermenting dough that has begun to rise, heat capacity and conductivity
-// at about 65 to 70 % hydration, by the mixture rules of Choi and Okos (1986). Its diffusivity, 1.3e-7 m²/s, hardly
-// changes with
+// Dough as a material: density of a fermenting dough that has begun to rise, heat capacity and conductivity at about 65
+// to 70 % hydration, by the mixture rules of Choi and Okos (1986). Its diffusivity, 1.3e-7 m²/s, hardly changes with
 // gas, because density falls together with conductivity.
 var doughMaterial = heat.Material{Conductivity: 0.41, Density: 1100, HeatCapacity: 2800}
 
@@ -19,9 +18,8 @@ var doughMaterial = heat.Material{Conductivity: 0.41, Density: 1100, HeatCapacit
 // refrigerator, a proofing box, a room.
 //
 // The temperature inside is the exact series of transient conduction with a convecting surface, for a sphere, a long
-// cylinder, a
-// slab or a short cylinder; heat made by the ferment itself is ignored, which makes a real dough cool a little more
-// slowly.
+// cylinder, a slab or a short cylinder; heat made by the ferment itself is ignored, which makes a real dough cool a
+// little more slowly.
 type Piece struct {
 	Mass     quantity.Mass        `json:"mass"`
 	Form     Form                 `json:"form"`
@@ -96,10 +94,9 @@ func (c Piece) body() (*heat.Body, error) {
 	return b, nil
 }
 
-// History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series;
-// the surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields.
-// Source: Carslaw and
-// Jaeger, Conduction of Heat in Solids (1959); Çengel, Heat and Mass Transfer, chapter 4.
+// History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series; the
+// surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields.
+// Source: Carslaw and Jaeger, Conduction of Heat in Solids (1959); Çengel, Heat and Mass Transfer, chapter 4.
 func (c Piece) History() (History, error) { return c.history(false) }
 
 // Core is the temperature in the middle of the piece; see [Piece.History].
@@ -140,8 +137,7 @@ func (c Piece) says() working.Message {
 
 // TimeConstant is how long the piece takes for 63 % of the way to its surroundings once its inside has settled: what
 // [Relaxing] asks for. Accuracy: the surface coefficient is known to about a quarter. Errors: as [Piece.History].
-// Source: the slowest
-// exponential of the series of [Piece.History].
+// Source: the slowest exponential of the series of [Piece.History].
 func (c Piece) TimeConstant() (time.Duration, error) {
 	b, err := c.body()
 	if err != nil {

@@ -131,9 +131,8 @@ func ripe(law *gasbalance.Law, share quantity.Percent, cold bool) float64 {
 }
 
 // coldLag is the growth a culture from the refrigerator loses before it is at work again, h₀ of Baranyi and Roberts
-// 1994, where a lag in the end
-// comes to e^(−h₀) of the cells. 0.35 is an hour of a levain at 24 °C, a judgment: plate counts of cultures from frozen
-// stock stay slow for six hours.
+// 1994, where a lag in the end comes to e^(−h₀) of the cells. 0.35 is an hour of a levain at 24 °C, a judgment: plate
+// counts of cultures from frozen stock stay slow for six hours.
 const coldLag = 0.35
 
 // warm puts the dough's own heat on the history, for as long as it could matter.
@@ -166,7 +165,7 @@ func within(law Law, extrapolate bool, h History, until float64, path string) er
 	}
 	var p problems
 	p.Add(path, fixed(lo, 1)+" to "+fixed(hi, 1)+" °C",
-		fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the "+about.Name+", or Extrapolate",
+		fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the "+about.Name+", unless extrapolating is allowed",
 		quantity.ErrModelRange)
 	return p.Err()
 }

@@ -22,10 +22,9 @@ type Readings struct {
 const standardGap = 4 * time.Hour
 
 // History makes the history. Errors: ErrRequired without readings; ErrInconsistent for readings out of order or twice
-// at the
-// same time, or a gap longer than MaxGap; ErrOutOfRange for times before 0 or temperatures that
-// no dough has. Readings that look like Fahrenheit taken for Celsius are refused when no dough could be so warm,
-// and noted when one could.
+// at the same time, or a gap longer than MaxGap; ErrOutOfRange for times before 0 or temperatures that no dough has.
+// Readings that look like Fahrenheit taken for Celsius are refused when no dough could be so warm, and noted when one
+// could.
 func (r Readings) History() (History, error) {
 	var p problems
 	gap := r.MaxGap.Duration()

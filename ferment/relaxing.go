@@ -19,9 +19,8 @@ const straightness = 0.01
 //
 //	dT/dt = (T_room(t) − T)/τ
 //
-// τ is TimeConstant: after τ a dough has gone 63 % of the way. A kilogram in a covered bowl has about 4 hours, 5 kg
-// in a
-// tub about 7 ([Piece.TimeConstant]); measure your own from two readings, or use [Piece], which knows conduction.
+// τ is TimeConstant: after τ a dough has gone 63 % of the way. A kilogram in a covered bowl has about 4 hours, 5 kg in
+// a tub about 7 ([Piece.TimeConstant]); measure your own from two readings, or use [Piece], which knows conduction.
 type Relaxing struct {
 	Start        quantity.Temperature `json:"start"` // of the dough when it leaves the mixer
 	Room         Room                 `json:"room"`

@@ -26,8 +26,7 @@ func (r Review) Message() working.Message {
 
 // Reviews answers for each bake: what would the lesson without it have predicted, and did it come so? Inside counts the
 // bakes that did; of many about 80 % should. Each bake is taken out of the sums again, so that n bakes cost n
-// solutions.
-// Errors: as [Bulk.Estimate]. Source: cross-validation by leaving one out.
+// solutions. Errors: as [Bulk.Estimate]. Source: cross-validation by leaving one out.
 func (l Lesson) Reviews() (all []Review, inside int, err error) {
 	if len(l.rows) == 0 {
 		return nil, 0, nil

@@ -8,8 +8,7 @@ import (
 )
 
 // Ripening is a preferment just made: a levain just fed, a poolish, a biga, a sponge, old dough. When is it ripe, and
-// how
-// long does it stay usable? All shares are of its own flour.
+// how long does it stay usable? All shares are of its own flour.
 type Ripening struct {
 	// Seed is the share of its flour that comes with ripe seed: fed 1 : 2 : 2 at 100 % hydration it is
 	// 0.5/2.5 = 20 %; see [FeedRatio].
@@ -115,9 +114,8 @@ func (r *Ripening) prepare() (prepared, error) {
 
 // A preferment stands highest when the sugar at hand in its fresh flour is used. It is ripe from three quarters of that
 // gas on, and usable until it would have made two and a half times as much, as the food runs out: judgments set on
-// common practice
-// at 24 °C, where a levain is ripe about an hour before its peak, falls within 3 to 4 h of it, and keeps about five
-// days in a refrigerator at 4 °C.
+// common practice at 24 °C, where a levain is ripe about an hour before its peak, falls within 3 to 4 h of it, and
+// keeps about five days in a refrigerator at 4 °C.
 const (
 	ripeFrom    = 0.75
 	usableUntil = 2.5
@@ -131,13 +129,12 @@ var stages = [...]float64{ripeFrom, 1, usableUntil}
 //	peak when G = S_r·(1 − s),   ripe from ¾ of that,   usable until 2½ times that
 //
 // G is the gas of [Bulk.Estimate], s the share of flour that comes with the seed, S_r = 5.85 L/kg what the sugar at
-// hand
-// in fresh flour makes. Each time is a range with its probability. What is not reached within 30 days is given as 30
-// days: in a refrigerator a levain may keep its last stage for weeks; see [Ripeness.Reached]. Valid for seeds of 0.1 to
-// 90 % of the flour and yeast of 0.001 to 15 %. Limits: stiff unkneaded bigas and sponges ripened for acid take longer
-// than their gas says. Errors: ErrRequired, ErrOutOfRange; ErrModelRange as in [Bulk.Estimate]. Source: as
-// [GasBalance];
-// the sugar from Saunders, Ng and Kline, Cereal Chemistry 1972, fitted; stages: judgments set on common practice.
+// hand in fresh flour makes. Each time is a range with its probability. What is not reached within 30 days is given as
+// 30 days: in a refrigerator a levain may keep its last stage for weeks; see [Ripeness.Reached]. Valid for seeds of 0.1
+// to 90 % of the flour and yeast of 0.001 to 15 %. Limits: stiff unkneaded bigas and sponges ripened for acid take
+// longer than their gas says. Errors: ErrRequired, ErrOutOfRange; ErrModelRange as in [Bulk.Estimate]. Source: as
+// [GasBalance]; the sugar from Saunders, Ng and Kline, Cereal Chemistry 1972, fitted; stages: judgments set on common
+// practice.
 func (r Ripening) Ripe() (Ripeness, error) {
 	d, err := r.prepare()
 	if err != nil {
@@ -164,9 +161,8 @@ func (r Ripening) Ripe() (Ripeness, error) {
 }
 
 // YeastFor answers: how much yeast of the kind in Yeast makes the preferment likely ripe, at its peak, at the wanted
-// time?
-// Yeast.Amount of the input is not used. Errors: as [Ripening.Ripe], and ErrOutOfRange for a time outside 10 minutes to
-// 30 days. Source: the law solved for the cells.
+// time? Yeast.Amount of the input is not used. Errors: as [Ripening.Ripe], and ErrOutOfRange for a time outside 10
+// minutes to 30 days. Source: the law solved for the cells.
 func (r Ripening) YeastFor(ready time.Duration) (Yeast, bool, error) {
 	if r.Yeast.Kind == NoYeast {
 		r.Yeast.Kind = InstantYeast
@@ -178,8 +174,7 @@ func (r Ripening) YeastFor(ready time.Duration) (Yeast, bool, error) {
 
 // SeedFor answers: which share of seed makes the preferment likely ripe, at its peak, at the wanted time? Seed of the
 // input is not used. Errors: as [Ripening.Ripe], and ErrOutOfRange for a time outside 10 minutes to 30 days. Source:
-// the law
-// solved for the cells.
+// the law solved for the cells.
 func (r Ripening) SeedFor(ready time.Duration) (quantity.Percent, bool, error) {
 	r.Seed = quantity.NewPercent(10)
 	return r.amountFor(ready, leastSeed.Points(), mostSeed.Points(), func(r *Ripening, x quantity.Percent) { r.Seed = x })

@@ -52,9 +52,8 @@ func (r Room) warmest() float64 {
 }
 
 // At answers: how warm is the room some time after the start? Errors: ErrRequired and ErrOutOfRange in the fields of
-// the
-// room; ErrOutOfRange for a time outside 0 to 366 days. Source: the cosine of [Room], a judgment: no room follows one
-// exactly.
+// the room; ErrOutOfRange for a time outside 0 to 366 days. Source: the cosine of [Room], a judgment: no room follows
+// one exactly.
 func (r Room) At(after time.Duration) (quantity.Temperature, error) {
 	var p problems
 	r.check(&p, "")

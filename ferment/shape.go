@@ -16,9 +16,9 @@ type Proof struct {
 	Bulk Bulk `json:"bulk"`
 	// Bench is how long dividing, resting and shaping take, along the history of the bulk.
 	Bench quantity.Elapsed `json:"bench,omitzero"`
-	// Stages are where the shaped piece stands after that, one after the other, each for its For: the
-	// refrigerator, then the room. Their Start is not used: each begins as warm as the one before ends. Starts of a Room
-	// they stand in is the time of day at which the history of the bulk begins.
+	// Stages are where the shaped piece stands after that, one after the other, each for its For: the refrigerator,
+	// then the room. Their Start is not used: each begins as warm as the one before ends. Starts of a Room they stand
+	// in is the time of day at which the history of the bulk begins.
 	Stages []Piece `json:"stages"`
 	// Total is the rise wanted when it goes into the oven, counted over everything as if nothing were lost in shaping.
 	Total quantity.Percent `json:"total"`
@@ -94,9 +94,8 @@ func (p *Proof) course() (course, error) {
 	return c, nil
 }
 
-// unitStart is how far from its place a piece starts for its curve to be laid out, °C: no loaf is put into a place
-// that differs more by
-// so much that the straight lines of the curve would be off by over 0.02 °C.
+// unitStart is how far from its place a piece starts for its curve to be laid out, °C: no loaf is put into a place that
+// differs more by so much that the straight lines of the curve would be off by over 0.02 °C.
 const unitStart = 20.0
 
 // stage is how warm the piece is in a stage.
@@ -187,14 +186,11 @@ func (p *Proof) check() error {
 //
 //	find t₁ with G(t₁ + t₂) = N(R, T, p);   R₁ from G(t₁) = N(R₁, T₁, p)
 //
-// G is the gas of [Bulk.Estimate] along the bulk until t₁ and then along what follows for t₂, R the total, R₁ the
-// rise at
-// shaping. How the dough cools depends on how warm it is when shaped, and that on when: both are found together.
-// Accuracy:
-// a second in t₁, for the likely value; After gives the band of 80 % about the total. Errors: as [Bulk.Estimate] and
-// [Piece.History]; ErrRequired without stages or bench; ErrOutOfRange for a bench over a day or stages outside a
-// minute to
-// 30 days. Source: the law of [GasBalance], solved for the time of shaping.
+// G is the gas of [Bulk.Estimate] along the bulk until t₁ and then along what follows for t₂, R the total, R₁ the rise
+// at shaping. How the dough cools depends on how warm it is when shaped, and that on when: both are found together.
+// Accuracy: a second in t₁, for the likely value; After gives the band of 80 % about the total. Errors: as
+// [Bulk.Estimate] and [Piece.History]; ErrRequired without stages or bench; ErrOutOfRange for a bench over a day or
+// stages outside a minute to 30 days. Source: the law of [GasBalance], solved for the time of shaping.
 func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	if err := p.check(); err != nil {
 		return ShapeTarget{}, err
@@ -284,8 +280,7 @@ func (p *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (Sha
 }
 
 // afterShaping is the band of the total of a dough shaped when it was seen to have risen as wanted: a fast dough is
-// then
-// shaped sooner, so that only what it does after shaping, for the gas it had, is in doubt.
+// then shaped sooner, so that only what it does after shaping, for the gas it had, is in doubt.
 func (d *prepared) afterShaping(start, shaped, end gasbalance.State, hour float64, a ahead, oven float64) band {
 	likely := d.clock.Gas(&end)
 	e := end.LogGas()

@@ -67,15 +67,12 @@ func (p Progress) Message() working.Message {
 //	y = ln(R + δ),   x ← x₀ + P·Hᵀ·(y_read − y(x) + H·(x − x₀))/(H·P·Hᵀ + r²),   P ← P − P·Hᵀ·H·P/(H·P·Hᵀ + r²)
 //
 // x are what is unknown of this dough (amplitude, pace with its own luck, slope, cold end, mixture), P their
-// covariance, H
-// the derivative of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its precision. The
-// step
-// is repeated until x settles, so that large surprises are taken at their own slope. A reading equal to the prediction
-// leaves the likely time and narrows the range. Readings are taken to err independently. Errors: ErrRequired for the
-// zero Estimate or without readings; ErrOutOfRange for times outside 1 second to 30 days, rises outside −20 to 300 %,
-// errors outside 0.1 to 50 points; ErrInconsistent for readings out of order or before ones already taken. Source:
-// Gelman
-// et al., Bayesian Data Analysis, chapter 4 (normal approximation at the mode).
+// covariance, H the derivative of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its
+// precision. The step is repeated until x settles, so that large surprises are taken at their own slope. A reading
+// equal to the prediction leaves the likely time and narrows the range. Readings are taken to err independently.
+// Errors: ErrRequired for the zero Estimate or without readings; ErrOutOfRange for times outside 1 second to 30 days,
+// rises outside −20 to 300 %, errors outside 0.1 to 50 points; ErrInconsistent for readings out of order or before ones
+// already taken. Source: Gelman et al., Bayesian Data Analysis, chapter 4 (normal approximation at the mode).
 func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	if err := e.checkReadings(readings); err != nil {
 		return Progress{}, err
@@ -109,7 +106,7 @@ const farOff = 3.0
 func (e *Estimate) checkReadings(readings []RiseReading) error {
 	var p problems
 	if !e.given() {
-		p.Required("Estimate", "a result of Bulk.Estimate")
+		p.Required("Estimate", "an estimate of a dough")
 	}
 	if len(readings) == 0 {
 		p.Required("Readings", "at least one reading")

@@ -13,17 +13,17 @@ type Ways struct {
 	Ready quantity.Elapsed `json:"ready"`
 	// Amount is by how much levain or yeast.
 	Amount AmountAnswer `json:"amount"`
-	// Dough and Room are by how warm the dough leaves the mixer and by the room; Held is by a proofing box. They are left
-	// out where the temperature of the dough is given otherwise.
+	// Dough and Room are by how warm the dough leaves the mixer and by the room; Held is by a proofing box. They are
+	// left out where the temperature of the dough is given otherwise.
 	Dough *TemperatureAnswer `json:"dough,omitempty"`
 	Room  *TemperatureAnswer `json:"room,omitempty"`
 	Held  *TemperatureAnswer `json:"held,omitempty"`
 }
 
 // WaysTo answers: what would make this dough ready by the wanted time? A dough that drifts to its room may be mixed
-// warmer
-// or stand warmer; one at a steady temperature may stand in a box; one followed by a probe may only be changed in its
-// amounts. The zero drift says that it does not drift. Errors: as [Bulk.AmountFor], [Bulk.StartFor] and [Bulk.HeldFor].
+// warmer or stand warmer; one at a steady temperature may stand in a box; one followed by a probe may only be changed
+// in its amounts. The zero drift says that it does not drift. Errors: as [Bulk.AmountFor], [Bulk.StartFor] and
+// [Bulk.HeldFor].
 func (b Bulk) WaysTo(ready time.Duration, drift Relaxing) (w Ways, err error) {
 	w.Ready = quantity.Elapsed(ready)
 	if w.Amount, err = b.AmountFor(ready); err != nil {
