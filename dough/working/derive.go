@@ -7,28 +7,28 @@ import (
 // A Finding is a step of a derivation before it is made: what is found, by which expression, and who says so. One of
 // By, Table and Look says how.
 type Finding struct {
-	Name   Message // what the step finds: "water temperature"
-	Symbol string  // "T_water"
-	By     Expr    // the arithmetic
-	Table  Table   // a table whose last column is added up
-	Look   Message // of a step without arithmetic: where to look, such as the table, or what was searched how
+	Name   Message `json:"name,omitzero"`  // what the step finds: "water temperature"
+	Symbol string  `json:"symbol"`         // "T_water"
+	By     Expr    `json:"by,omitzero"`    // the arithmetic
+	Table  Table   `json:"table,omitzero"` // a table whose last column is added up
+	Look   Message `json:"look,omitzero"`  // of a step without arithmetic: where to look, such as the table, or what was searched how
 	// Is is the result of the library, a quantity or an [Amount]: its unit is that of the step, and the expression
 	// has to agree with it. Without it the result is the value of the expression in Unit.
-	Is   any
-	Unit Unit
+	Is   any  `json:"is,omitzero"`
+	Unit Unit `json:"unit,omitzero"`
 	// Decimals are shown of a result; WholeNumber for none. Not given, as many as make five significant digits.
-	Decimals int
+	Decimals int `json:"decimals"`
 	// Rounding says how Is was made of the value of the expression where that is more than ordinary
 	// rounding, such as by largest remainder or up to what a scale can weigh. Both are shown then.
-	Rounding Message
+	Rounding Message `json:"rounding,omitzero"`
 	// Within is how far Is may lie from the value of the expression beyond the rounding of what is printed, in
 	// Unit, where the library computes in another way; Note says why.
-	Within  float64
-	Brief   Message // one sentence in trade words; not given, name and value
-	Note    Message
-	Meaning Message // what the symbol stands for; not given, Name
-	Term    Message // the entry of the glossary for the symbol
-	Source  Source
+	Within  float64 `json:"within,omitzero"`
+	Brief   Message `json:"brief,omitzero"` // one sentence in trade words; not given, name and value
+	Note    Message `json:"note,omitzero"`
+	Meaning Message `json:"meaning,omitzero"` // what the symbol stands for; not given, Name
+	Term    Message `json:"term,omitzero"`    // the entry of the glossary for the symbol
+	Source  Source  `json:"source,omitzero"`
 }
 
 // WholeNumber as Decimals shows none.
@@ -43,6 +43,9 @@ type Derivation struct {
 
 // Derive begins a derivation.
 func Derive(title Message) *Derivation { return &Derivation{title: title} }
+
+// MarshalJSON writes what was derived so far; see [Working.MarshalJSON].
+func (d Derivation) MarshalJSON() ([]byte, error) { return (&d).Working().MarshalJSON() }
 
 // Find adds a step and returns its symbol, for the formulas of later steps.
 func (d *Derivation) Find(f Finding) Expr {

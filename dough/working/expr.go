@@ -63,6 +63,17 @@ func Given(name string, meaning Message, value any) Expr {
 	return Expr{&node{op: opSymbol, symbol: &binding{name: name, meaning: meaning, value: valueOf(value)}}}
 }
 
+// String is the formula in the names of its symbols; empty for none.
+func (x Expr) String() string {
+	if x.n == nil {
+		return ""
+	}
+	return Reader{}.plain(x.n, newNames(nil))
+}
+
+// MarshalText implements encoding.TextMarshaler: the formula. It does not come back, because its symbols do not.
+func (x Expr) MarshalText() ([]byte, error) { return []byte(x.String()), nil }
+
 // Explained adds an entry of the glossary to a symbol: what it is in the words of a student.
 func (x Expr) Explained(term Message) Expr {
 	if x.n == nil || x.n.op != opSymbol {

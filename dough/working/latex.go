@@ -10,22 +10,41 @@ import (
 // LaTeX tells everything of the derivation to a reader of metric English; see [Telling.LaTeX].
 func (w Working) LaTeX() string { return Telling{}.LaTeX(w) }
 
-// LaTeX tells the derivation as LaTeX that needs only the amsmath and textcomp packages and compiles with pdflatex: a
-// complete document if Document is set, and otherwise a part of one. Characters that such a document cannot show are
-// printed as their code points, such as [U+1F35E].
+// LaTeX tells the derivation as LaTeX that needs only the amsmath and textcomp packages and compiles with
+// pdflatex: a complete document if Document is set, and otherwise a part of one. Characters that such a document
+// cannot show are printed as their code points, such as [U+1F35E].
 func (t Telling) LaTeX(w Working) string {
 	var b strings.Builder
-	if t.Document {
-		b.WriteString("\\documentclass[11pt]{article}\n\\usepackage[T1]{fontenc}\n\\usepackage[utf8]{inputenc}\n" +
-			"\\usepackage{amsmath,textcomp}\n\\usepackage[margin=25mm]{geometry}\n\\begin{document}\n")
-	}
 	if title := w.heading(t.Reader); title != "" {
 		fmt.Fprintf(&b, "\\subsection*{%s}\n", texText(title))
 	}
+	b.WriteString(t.LaTeXSteps(w))
+	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
+		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{description}\n", texText(t.word("In other words")))
+		for _, g := range glossary {
+			fmt.Fprintf(&b, "\\item[$%s$] %s\n", texSymbol(g.Symbol), texText(g.Meaning))
+		}
+		b.WriteString("\\end{description}\n")
+	}
+	if sources := w.Sources(); len(sources) > 0 && t.Level == Everything {
+		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{enumerate}\n", texText(t.word("Sources")))
+		for _, s := range sources {
+			fmt.Fprintf(&b, "\\item %s\n", texText(s.String()))
+		}
+		b.WriteString("\\end{enumerate}\n")
+	}
+	if t.Document {
+		return TeXDocument(b.String())
+	}
+	return b.String()
+}
+
+// LaTeXSteps tells the steps alone, for a document of one's own.
+func (t Telling) LaTeXSteps(w Working) string {
+	var b strings.Builder
 	b.WriteString("\\begin{enumerate}\n")
-	sources := w.Sources()
 	number := map[Source]int{}
-	for i, s := range sources {
+	for i, s := range w.Sources() {
 		number[s] = i + 1
 	}
 	n := newNames(w.Steps)
@@ -47,24 +66,16 @@ func (t Telling) LaTeX(w Working) string {
 		b.WriteString("\\item (no steps)\n")
 	}
 	b.WriteString("\\end{enumerate}\n")
-	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
-		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{description}\n", texText(t.word("In other words")))
-		for _, g := range glossary {
-			fmt.Fprintf(&b, "\\item[$%s$] %s\n", texSymbol(g.Symbol), texText(g.Meaning))
-		}
-		b.WriteString("\\end{description}\n")
-	}
-	if len(sources) > 0 && t.Level == Everything {
-		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{enumerate}\n", texText(t.word("Sources")))
-		for _, s := range sources {
-			fmt.Fprintf(&b, "\\item %s\n", texText(s.String()))
-		}
-		b.WriteString("\\end{enumerate}\n")
-	}
-	if t.Document {
-		b.WriteString("\\end{document}\n")
-	}
 	return b.String()
+}
+
+// TeX is a text with everything escaped that LaTeX would take for a command.
+func TeX(text string) string { return texText(text) }
+
+// TeXDocument makes a complete document of what is told as a part of one.
+func TeXDocument(body string) string {
+	return "\\documentclass[11pt]{article}\n\\usepackage[T1]{fontenc}\n\\usepackage[utf8]{inputenc}\n" +
+		"\\usepackage{amsmath,textcomp}\n\\usepackage[margin=25mm]{geometry}\n\\begin{document}\n" + body + "\\end{document}\n"
 }
 
 // stepLaTeX tells one step.

@@ -8,16 +8,16 @@ import (
 // in, and the value. Most steps have one; where a formula needs its own units, lines of conversion stand around
 // it.
 type Line struct {
-	Step    int // from 1
-	Symbol  string
-	Formula string
-	Numbers string
-	Value   string
-	Rounded string // what becomes of Value by the rounding that the step states
-	Exact   bool   // the numbers give exactly Value
-	Where   []Binding
-	Within  float64 // how far Value may lie from the numbers, beyond its own rounding; see [Finding]
-	Fault   string  // why the line is not to be trusted; for tests
+	Step    int       `json:"step,omitzero"` // from 1
+	Symbol  string    `json:"symbol"`
+	Formula string    `json:"formula"`
+	Numbers string    `json:"numbers"`
+	Value   string    `json:"value"`
+	Rounded string    `json:"rounded,omitzero"` // what becomes of Value by the rounding that the step states
+	Exact   bool      `json:"exact"`            // the numbers give exactly Value
+	Where   []Binding `json:"where,omitzero"`
+	Within  float64   `json:"within,omitzero"` // how far Value may lie from the numbers, beyond its own rounding; see [Finding]
+	Fault   string    `json:"fault,omitzero"`  // why the line is not to be trusted; for tests
 
 	formula, numbers *node
 	symbol           *binding
@@ -27,10 +27,10 @@ type Line struct {
 
 // A Binding says what one symbol of a formula stands for, with its value and unit.
 type Binding struct {
-	Symbol  string // "T_flour"
-	Meaning string // "temperature of the flour"
-	Value   string // "21 °C"
-	Step    int    // the step that found it, from 1; 0 for what was given
+	Symbol  string `json:"symbol"`        // "T_flour"
+	Meaning string `json:"meaning"`       // "temperature of the flour"
+	Value   string `json:"value"`         // "21 °C"
+	Step    int    `json:"step,omitzero"` // the step that found it, from 1; 0 for what was given
 }
 
 // Lines tells every step of the derivation line by line to the reader.

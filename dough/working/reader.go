@@ -13,9 +13,9 @@ import (
 // A Reader says for whom something is told: the units, the language, and the zone of the clock. The zero value
 // reads metric English and the clock that each moment was given with.
 type Reader struct {
-	Units    Units
-	Language Language
-	Zone     *time.Location // nil: each moment in the zone that it was given in
+	Units    Units          `json:"units"`
+	Language Language       `json:"language,omitzero"`
+	Zone     *time.Location `json:"-"` // nil: each moment in the zone that it was given in
 }
 
 // ClockStyle is how a time of day is written.
@@ -98,6 +98,7 @@ func (r Reader) Number(x float64, places int) string {
 	if math.IsNaN(x) {
 		return "NaN"
 	}
+	places = min(places, 15)
 	format, precision := byte('f'), places
 	if places < 0 {
 		precision = -1

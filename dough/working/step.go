@@ -7,18 +7,18 @@ package working
 // value cannot be written so (a table look-up, the end of an iteration) leaves Numbers empty and
 // says in Note how the value was found.
 type Step struct {
-	Name    string    // what the step finds: "water temperature"
-	Symbol  string    // "T_water"
-	Formula string    // "T + (T − T_flour) + (T − T_room) − F"
-	Where   []Binding // the symbols of Formula, in order of appearance
-	Numbers string    // "26 + (26 − 21) + (26 − 23) − 12"
-	Value   string    // "22 °C"
-	Exact   bool      // Value is exact; otherwise it is rounded to the digits printed
+	Name    string    `json:"name"`           // what the step finds: "water temperature"
+	Symbol  string    `json:"symbol"`         // "T_water"
+	Formula string    `json:"formula"`        // "T + (T − T_flour) + (T − T_room) − F"
+	Where   []Binding `json:"where,omitzero"` // the symbols of Formula, in order of appearance
+	Numbers string    `json:"numbers"`        // "26 + (26 − 21) + (26 − 23) − 12"
+	Value   string    `json:"value"`          // "22 °C"
+	Exact   bool      `json:"exact"`          // Value is exact; otherwise it is rounded to the digits printed
 	// Tolerance is how far evaluating Numbers may lie from Value, beyond the rounding of Value
 	// itself, because the printed inputs are rounded too; in units of Value.
-	Tolerance float64
-	Note      string // "rounded half to even to 0.001 °C", or a warning about the model's range
-	Source    Source
+	Tolerance float64 `json:"tolerance,omitzero"`
+	Note      string  `json:"note,omitzero"` // "rounded half to even to 0.001 °C", or a warning about the model's range
+	Source    Source  `json:"source,omitzero"`
 
 	finding *Finding // of a step made by [Derivation.Find]
 	result  *binding

@@ -8,17 +8,17 @@ import (
 // A Table is a step whose arithmetic is row by row, such as an hour-by-hour reckoning; the cells of its last column
 // are added up to the result.
 type Table struct {
-	Columns []Column
+	Columns []Column `json:"columns"`
 }
 
 // A Column of a [Table] has its cells given, or worked out in each row from the columns before it.
 type Column struct {
-	Symbol   string
-	Meaning  Message
-	Unit     Unit
-	Decimals int                               // as in [Finding]
-	Cells    []float64                         // given
-	By       func(row int, before []Expr) Expr // or the arithmetic of a row over its cells in the columns before
+	Symbol   string                            `json:"symbol"`
+	Meaning  Message                           `json:"meaning,omitzero"`
+	Unit     Unit                              `json:"unit,omitzero"`
+	Decimals int                               `json:"decimals"`       // as in [Finding]
+	Cells    []float64                         `json:"cells,omitzero"` // given
+	By       func(row int, before []Expr) Expr `json:"-"`              // or the arithmetic of a row over its cells in the columns before
 
 	values  []Value
 	formula *node

@@ -6,15 +6,18 @@ import (
 
 // A ToldTable is a table of a derivation as its reader sees it.
 type ToldTable struct {
-	Columns []ToldColumn
-	Rows    [][]string
-	Fault   string // why it is not to be trusted; for tests
+	Columns []ToldColumn `json:"columns,omitzero"`
+	Rows    [][]string   `json:"rows,omitzero"`
+	Fault   string       `json:"fault,omitzero"` // why it is not to be trusted; for tests
 }
 
 // A ToldColumn is the head of a column: its symbol, its unit, what it stands for and, where it is worked out, its
 // formula.
 type ToldColumn struct {
-	Symbol, Meaning, Unit, Formula string
+	Symbol  string `json:"symbol"`
+	Meaning string `json:"meaning"`
+	Unit    string `json:"unit"`
+	Formula string `json:"formula"`
 
 	formula *node
 }

@@ -36,9 +36,9 @@ func (l *Level) UnmarshalText(text []byte) error { return levels.Unmarshal(l, te
 // reader of metric English.
 type Telling struct {
 	Reader
-	Level    Level
-	Width    int  // of plain text; below 20 means 80
-	Document bool // a complete LaTeX or HTML document and not a part of one
+	Level    Level `json:"level,omitzero"`
+	Width    int   `json:"width"`    // of plain text; below 20 means 80
+	Document bool  `json:"document"` // a complete LaTeX or HTML document and not a part of one
 }
 
 // Text tells the derivation for a terminal, no line longer than the width where words allow it.

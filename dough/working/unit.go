@@ -7,28 +7,28 @@ type Unit string
 
 // The known units. In a line of numbers Percent is the number of percentage points: 12 % is 12.
 const (
-	Celsius      Unit = "°C"
-	Kelvin       Unit = "K"
-	Fahrenheit   Unit = "°F"
-	DeltaCelsius Unit = "Δ°C"
-	DeltaFahr    Unit = "Δ°F"
-	Gram         Unit = "g"
-	Kilogram     Unit = "kg"
-	Ounce        Unit = "oz"
-	Pound        Unit = "lb"
-	Meter        Unit = "m"
-	Centimeter   Unit = "cm"
-	Foot         Unit = "ft"
-	Inch         Unit = "in"
-	Liter        Unit = "L"
-	Milliliter   Unit = "mL"
-	Quart        Unit = "qt"
-	FluidOunce   Unit = "fl oz"
-	Second       Unit = "s"
-	Minute       Unit = "min"
-	Hour         Unit = "h"
-	Percent      Unit = "%"
-	Number       Unit = ""
+	Celsius         Unit = "°C"
+	Kelvin          Unit = "K"
+	Fahrenheit      Unit = "°F"
+	DeltaCelsius    Unit = "Δ°C"
+	DeltaFahrenheit Unit = "Δ°F"
+	Gram            Unit = "g"
+	Kilogram        Unit = "kg"
+	Ounce           Unit = "oz"
+	Pound           Unit = "lb"
+	Meter           Unit = "m"
+	Centimeter      Unit = "cm"
+	Foot            Unit = "ft"
+	Inch            Unit = "in"
+	Liter           Unit = "L"
+	Milliliter      Unit = "mL"
+	Quart           Unit = "qt"
+	FluidOunce      Unit = "fl oz"
+	Second          Unit = "s"
+	Minute          Unit = "min"
+	Hour            Unit = "h"
+	Percent         Unit = "%"
+	Number          Unit = ""
 	// Clock is a moment, in minutes since the beginning of 1970 in UTC, shown as weekday and time of day.
 	Clock Unit = "clock"
 )
@@ -70,8 +70,8 @@ func (u Unit) measure() measure {
 			suffix:    "F",
 		}
 	case DeltaCelsius:
-		return measure{dimension: "difference", factor: "1", size: 1, us: DeltaFahr, suffix: "C"}
-	case DeltaFahr:
+		return measure{dimension: "difference", factor: "1", size: 1, us: DeltaFahrenheit, suffix: "C"}
+	case DeltaFahrenheit:
 		return measure{dimension: "difference", factor: "1.8", size: 1 / 1.8, suffix: "F"}
 	case Gram:
 		return measure{dimension: "mass", factor: "1", size: 1, us: Ounce, finer: 2, suffix: "g"}
@@ -153,9 +153,9 @@ func conversion(x Expr, from, to Unit) Expr {
 		return x.Plus(exact(f.zero)).Over(exact(f.factor))
 	case f.dimension == "temperature" && from == Kelvin:
 		return x.Times(exact(t.factor)).Minus(exact(t.zero))
-	case from == DeltaFahr:
+	case from == DeltaFahrenheit:
 		return x.Over(exact(f.factor))
-	case to == DeltaFahr:
+	case to == DeltaFahrenheit:
 		return x.Times(exact(t.factor))
 	}
 	if f.factor != "1" && f.size > t.size && t.factor != "1" && f.dimension == "time" {

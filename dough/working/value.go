@@ -24,6 +24,12 @@ func Amount(number float64, unit Unit, decimals int) Value {
 	return Value{Number: number, Unit: unit, Decimals: min(max(decimals, 0), 12)}
 }
 
+// ValueOf makes a value of a quantity, a number or a moment, as [Given] does; one that is not valid of anything else.
+func ValueOf(v any) Value { return valueOf(v) }
+
+// In is the value in another unit of its dimension, as fine as it was; not valid for a unit of another dimension.
+func (v Value) In(u Unit) Value { return v.in(u) }
+
 // most is how many decimals are shown at most of what was given.
 const most = 6
 

@@ -8,7 +8,7 @@ const underway = "keys and forms are being given room by room"
 const (
 	// What follows is so for a reason.
 	collects  = "it collects errors and is no data; the errors have a form"
-	derives   = "it makes a derivation and is no answer: the form in data is what is told of it (working.Told)"
+	toldUS    = "it is told to one reader, who may read °F"
 	ownCurve  = "a curve of one's own has no key by which it could be read back; the error says what to keep instead"
 	noSuchDay = "generated with a day and a date that exclude each other; the error says so"
 	ofCaller  = "it holds a zone or a language of the caller's program and is no data"
@@ -21,9 +21,7 @@ var formless = map[string]string{
 	"bakeday.*": underway, "dough.*": underway, "flour.*": underway,
 	"ferment.Baranyi": curve, "ferment.Cardinal": curve, "ferment.ConstantQ10": curve, "ferment.Gompertz": curve, "ferment.SquareRoot": curve,
 	"quantity.Problems": collects,
-	"report.Options":    ofCaller, "working.Reader": ofCaller, "working.Telling": ofCaller,
-	"working.Binding": derives, "working.Column": derives, "working.Derivation": derives, "working.Expr": derives, "working.Finding": derives,
-	"working.Line": derives, "working.Step": derives, "working.Table": derives, "working.ToldColumn": underway, "working.ToldTable": underway,
+	"report.Options":    ofCaller,
 }
 
 // unmarshalable types do not marshal, marshal to nothing, or do not come back.
@@ -33,7 +31,7 @@ var unmarshalable = map[string]string{
 	"ferment.LoggedBulk": ownCurve, "ferment.Proof": ownCurve, "ferment.Rivals": ownCurve,
 	"quantity.Problems": collects,
 	"wallclock.Habit":   noSuchDay, "wallclock.Moment": noSuchDay,
-	"working.Column": derives, "working.Derivation": derives, "working.Expr": derives, "working.Finding": derives, "working.Table": derives,
+	"exercise.Exercise": toldUS, "exercise.Set": toldUS, "working.ToldTable": toldUS,
 }
 
 // wordless enumerations have no words that go out and come back.

@@ -60,6 +60,9 @@ var mayImport = map[string][]string{
 	"schedule/bakeday": {
 		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel", "dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar", "internal",
 	},
+	"schedule/exercise": {
+		"dough/quantity", "dough/working", "dough/report", "dough", "dough/mixing", "ferment", "bake", "schedule", "internal",
+	},
 	"internal/sources":   {"dough/quantity", "dough/working"},
 	"internal/workcheck": {"dough/quantity", "dough/working"},
 	"internal/trial":     {"dough/quantity", "dough/working", "internal"},
