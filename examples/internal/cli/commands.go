@@ -17,9 +17,9 @@ func ovenCommands(s System) []*cobra.Command {
 	return []*cobra.Command{newDone(s), newLeft(s), newCool(s), newLoss(s), newOven(s)}
 }
 
-// peopleCommands are the commands about first minutes and teaching: new, table, compare.
+// peopleCommands are the commands about first minutes and teaching: new, table, compare, exercise.
 func peopleCommands(s System) []*cobra.Command {
-	return []*cobra.Command{newNew(s), newTable(s), newCompare(s)}
+	return []*cobra.Command{newNew(s), newTable(s), newCompare(s), newExercise(s)}
 }
 
 // bakeFiles completes the names of bake files.

@@ -57,17 +57,18 @@ func (s System) told(o output, a telling) (string, error) {
 	if o.working == "" {
 		return text, nil
 	}
+	tell := working.Telling{Reader: on.Reader(), Width: on.Width}
 	for _, w := range derivations(a) {
 		if text != "" {
 			text += "\n"
 		}
 		switch o.working {
 		case "latex":
-			text += w.LaTeX()
+			text += tell.LaTeX(w)
 		case "markdown":
-			text += w.Markdown()
+			text += tell.Markdown(w)
 		default:
-			text += s.plain(w.Text(on.Width))
+			text += s.plain(tell.Text(w))
 		}
 	}
 	return text, nil
