@@ -34,31 +34,37 @@ func cooling(d *dice, hard Difficulty) *sheet {
 	switch hard {
 	case OneStep:
 		out := newSheet(working.Tell("exercise.cooling_core",
-			"The core of a loaf is at %v, the room at %v. Its distance from the room halves every %v. How warm is the core after %v?",
+			"The core of a loaf is at %v, the room at %v. Its distance from the room halves every %v. How warm is the core "+
+				"after %v?",
 			start, room, minutes(halving), minutes(halving*halves)))
 		t := symbol("t", working.Tell("exercise.symbol_passed", "time that has passed"), minutes(halving*halves))
 		out.find(working.Tell("exercise.find_core_then", "core then"), "T", working.Celsius, 1,
 			ta.Plus(t0.Minus(ta).Over(working.Num(2).ToThe(t.Over(h)))))
 		out.tolerance = 0.3
-		out.slip("temperature_halved", working.Tell("exercise.slip_temperature_halved", "the temperature itself was halved, not its distance from the room"),
+		out.slip("temperature_halved", working.Tell("exercise.slip_temperature_halved",
+			"the temperature itself was halved, not its distance from the room"),
 			t0.Minus(zeroDegrees(d)).Over(working.Num(2).ToThe(t.Over(h))).Plus(zeroDegrees(d)))
 		out.slip("room_forgotten", working.Tell("exercise.slip_room_forgotten", "the distance was given, without the room"),
 			zeroDegrees(d).Plus(t0.Minus(ta).Over(working.Num(2).ToThe(t.Over(h)))))
-		out.slip("once", working.Tell("exercise.slip_once", "the distance was halved once only"), ta.Plus(t0.Minus(ta).Over(2)))
+		out.slip("once", working.Tell("exercise.slip_once", "the distance was halved once only"),
+			ta.Plus(t0.Minus(ta).Over(2)))
 		return out
 	case Usual:
 		ts := symbol("T_s", working.Tell("exercise.symbol_slice", "core at which it is sliced"), end)
 		out := newSheet(working.Tell("exercise.cooling_time",
-			"The core of a loaf is at %v, the room at %v. Its distance from the room halves every %v. When can it be sliced at %v?",
+			"The core of a loaf is at %v, the room at %v. Its distance from the room halves every %v. When can it be sliced "+
+				"at %v?",
 			start, room, minutes(halving), end))
 		out.find(working.Tell("exercise.find_time_to_slice", "time until it can be sliced"), "t", working.Minute, 1,
 			h.Times(working.Ln(t0.Minus(ta).Over(ts.Minus(ta)))).Over(working.Ln(2)))
 		out.tolerance = 1
-		out.slip("straight_line", working.Tell("exercise.slip_straight_line", "the loaf was cooled in a straight line, as fast as at first"),
+		out.slip("straight_line", working.Tell("exercise.slip_straight_line",
+			"the loaf was cooled in a straight line, as fast as at first"),
 			h.Times(t0.Minus(ts)).Over(t0.Minus(ta).Over(2)))
 		out.slip("one_halving_short", working.Tell("exercise.slip_one_halving_short", "one halving was left out"),
 			h.Times(working.Ln(t0.Minus(ta).Over(ts.Minus(ta))).Over(working.Ln(2)).Minus(1)))
-		out.slip("ratio_as_count", working.Tell("exercise.slip_ratio_as_count", "the ratio of the distances was taken for the number of halvings"),
+		out.slip("ratio_as_count", working.Tell("exercise.slip_ratio_as_count",
+			"the ratio of the distances was taken for the number of halvings"),
 			h.Times(t0.Minus(ta).Over(ts.Minus(ta))))
 		return out
 	}
@@ -78,9 +84,11 @@ func cooling(d *dice, hard Difficulty) *sheet {
 	out.find(working.Tell("exercise.find_time_to_slice", "time until it can be sliced"), "t", working.Minute, 1,
 		tau.Times(working.Ln(tn.Minus(ta).Over(ts.Minus(ta)))))
 	out.tolerance = 1
-	out.slip("straight_line", working.Tell("exercise.slip_straight_line_readings", "the two readings were carried on in a straight line"),
+	out.slip("straight_line", working.Tell("exercise.slip_straight_line_readings",
+		"the two readings were carried on in a straight line"),
 		dt.Times(tn.Minus(ts)).Over(t0.Minus(tn)))
-	out.slip("from_the_start", working.Tell("exercise.slip_from_the_start", "the time was reckoned from the first reading, not from now"),
+	out.slip("from_the_start", working.Tell("exercise.slip_from_the_start",
+		"the time was reckoned from the first reading, not from now"),
 		tau.Times(working.Ln(t0.Minus(ta).Over(ts.Minus(ta)))))
 	out.slip("no_room", working.Tell("exercise.slip_no_room", "the room was not taken off the temperatures"),
 		dt.Times(working.Ln(tn.Minus(zeroDegrees(d)).Over(ts.Minus(zeroDegrees(d))))).Over(working.Ln(t0.Minus(zeroDegrees(d)).Over(tn.Minus(zeroDegrees(d))))))

@@ -85,7 +85,8 @@ func newSheet(question working.Message) *sheet {
 }
 
 // find adds a step of the key.
-func (s *sheet) find(name working.Message, symbol string, unit working.Unit, decimals int, by working.Expr) working.Expr {
+func (s *sheet) find(name working.Message, symbol string, unit working.Unit, decimals int,
+	by working.Expr) working.Expr {
 	return s.derivation.Find(working.Finding{
 		Name: name, Symbol: symbol, By: by, Unit: unit, Decimals: decimals, Source: working.Algebra(),
 	})

@@ -107,10 +107,12 @@ func TestFriendlyNumbers(t *testing.T) {
 
 func TestRefusedTasks(t *testing.T) {
 	_, err := exercise.Task{Topic: 99, Difficulty: 7, Units: 5}.Exercise()
-	if in := quantity.InputErrors(err); len(in) != 3 || in[0].Path != "topic" || in[1].Path != "difficulty" || in[2].Path != "units" {
+	if in := quantity.InputErrors(err); len(in) != 3 || in[0].Path != "topic" || in[1].Path != "difficulty" ||
+		in[2].Path != "units" {
 		t.Error(err)
 	}
-	if _, err := (exercise.Task{}).Exercise(); !errors.Is(err, quantity.ErrRequired) && len(quantity.InputErrors(err)) != 1 {
+	if _, err := (exercise.Task{}).Exercise(); !errors.Is(err, quantity.ErrRequired) &&
+		len(quantity.InputErrors(err)) != 1 {
 		t.Error(err)
 	}
 }
@@ -124,7 +126,8 @@ func TestJSONHasTheKey(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{`"topic":"water"`, `"difficulty":"one step"`, `"working":{"title"`, `"slips":[{"code":`, `"tolerance":{"number":0.3`} {
+	for _, want := range []string{`"topic":"water"`, `"difficulty":"one step"`, `"working":{"title"`,
+		`"slips":[{"code":`, `"tolerance":{"number":0.3`} {
 		if !strings.Contains(string(b), want) {
 			t.Errorf("no %s in %s", want, b)
 		}
@@ -141,7 +144,8 @@ func TestAnswersInAnyUnit(t *testing.T) {
 		t.Fatal(err)
 	}
 	grams := e.Answer.Number
-	if !e.Right(quantity.Grams(grams)) || !e.Right(working.Amount(grams/1000, working.Kilogram, 3)) || !e.Right(quantity.Ounces(grams/28.349523125)) {
+	if !e.Right(quantity.Grams(grams)) || !e.Right(working.Amount(grams/1000, working.Kilogram, 3)) ||
+		!e.Right(quantity.Ounces(grams/28.349523125)) {
 		t.Error("the same weight in other units is wrong")
 	}
 	if e.Right(quantity.Grams(grams+3)) || e.Right(quantity.Celsius(grams)) || e.Right("much") {

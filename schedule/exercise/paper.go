@@ -25,7 +25,8 @@ type Set struct {
 	Exercises []Exercise `json:"exercises"`
 }
 
-// Exercises makes the exercises of a paper: the topics in turn, no question twice. Errors: [quantity.InputError] for each
+// Exercises makes the exercises of a paper: the topics in turn, no question twice. Errors: [quantity.InputError] for
+// each
 // topic that is not known, a count that is not 1 to 100, and a difficulty or units that are not known.
 func (in Paper) Exercises() (Set, error) {
 	var bad quantity.Problems
@@ -87,7 +88,8 @@ func (s Set) Worksheet() report.Report {
 func (s Set) Key(r working.Reader) report.Report {
 	out := report.Report{Headline: s.headline(working.Tell("exercise.key", "Key"))}
 	for i, e := range s.Exercises {
-		blocks := []report.Block{report.Say(working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(r), e.Tolerance.Text(r)))}
+		blocks := []report.Block{report.Say(working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(r),
+			e.Tolerance.Text(r)))}
 		var lines report.List
 		for _, l := range e.key.Lines(r) {
 			lines = append(lines, working.Tell("exercise.key_line", "%s", keyLine(l)))
@@ -144,7 +146,8 @@ func (s Set) KeyLaTeX(t working.Telling) string {
 	inner.Document, inner.Level = false, working.WithNumbers
 	for _, e := range s.Exercises {
 		answer := working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(t.Reader), e.Tolerance.Text(t.Reader))
-		b.WriteString("\\item " + working.TeX(e.Task.Topic.String()+": "+answer.Text(t.Reader)) + "\n" + inner.LaTeXSteps(e.key))
+		b.WriteString("\\item " + working.TeX(e.Task.Topic.String()+": "+answer.Text(t.Reader)) + "\n" +
+			inner.LaTeXSteps(e.key))
 		for _, slip := range e.Slips {
 			line := working.Tell("exercise.slip", "%s: %v", slip.Value.Text(t.Reader), slip.Mistake)
 			b.WriteString("\\par\\emph{" + working.TeX(line.Text(t.Reader)) + "}\n")

@@ -18,7 +18,7 @@ func ExampleTask_Exercise() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(e)
+	fmt.Println(strings.ReplaceAll(e.String(), ". ", ".\n"))
 	fmt.Println(e.Answer, "±", e.Tolerance)
 	for _, l := range e.Working().Lines(working.Reader{}) {
 		fmt.Println(l.Symbol, "=", l.Formula)
@@ -28,7 +28,9 @@ func ExampleTask_Exercise() {
 		fmt.Printf("%v: %v\n", s.Value, s.Mistake)
 	}
 	// Output:
-	// The dough should come from the mixer at 25 °C. The flour is at 16 °C, the room at 24 °C, the levain at 28 °C, and the friction factor is 10 Δ°C for four factors. How warm must the water be?
+	// The dough should come from the mixer at 25 °C.
+	// The flour is at 16 °C, the room at 24 °C, the levain at 28 °C, and the friction factor is 10 Δ°C for four factors.
+	// How warm must the water be?
 	// 22.0 °C ± 0.3 Δ°C
 	// T_water = T + (T − T_flour) + (T − T_room) + (T − T_levain) − F
 	// T_water = 25 + (25 − 16) + (25 − 24) + (25 − 28) − 10

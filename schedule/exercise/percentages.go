@@ -25,16 +25,19 @@ func percentages(d *dice, hard Difficulty) *sheet {
 			return nil
 		}
 		out := newSheet(working.Tell("exercise.percentages_water",
-			"A formula has 100 %% flour, %v water and %v salt. You take %v of flour. How much water goes in?", water, salt, flour))
+			"A formula has 100 %% flour, %v water and %v salt. You take %v of flour. How much water goes "+
+				"in?", water, salt, flour))
 		f := symbol("F", working.Tell("exercise.symbol_flour", "flour"), flour)
 		out.agree(working.Tell("exercise.find_water", "water"), "W", 1, f.Times(w).Over(100), batch.Water())
 		out.tolerance = 1
-		out.slip("share_of_dough", working.Tell("exercise.slip_share_of_dough", "the percentage was taken as a share of the dough"),
+		out.slip("share_of_dough", working.Tell("exercise.slip_share_of_dough",
+			"the percentage was taken as a share of the dough"),
 			f.Times(w).Over(working.Num(100).Minus(w).Minus(s)))
 		out.slip("share_of_total", working.Tell("exercise.slip_share_of_total",
 			"the percentage was divided by the sum of the percentages, as if the flour were the dough"),
 			f.Times(w).Over(working.Num(100).Plus(w).Plus(s)))
-		out.slip("dry_only", working.Tell("exercise.slip_rest_of_hundred", "the water was taken as what is missing to 100 %%"),
+		out.slip("dry_only", working.Tell("exercise.slip_rest_of_hundred",
+			"the water was taken as what is missing to 100 %%"),
 			f.Times(working.Num(100).Minus(w)).Over(100))
 		return out
 	case Usual:
@@ -58,7 +61,8 @@ func percentages(d *dice, hard Difficulty) *sheet {
 		out.agree(working.Tell("exercise.find_flour", "flour"), "F", 1,
 			all.Times(100).Over(working.Num(100).Plus(w).Plus(s)), batch.Flour())
 		out.tolerance = max(1, 0.002*flour.Grams())
-		out.slip("share_of_dough", working.Tell("exercise.slip_share_of_dough", "the percentage was taken as a share of the dough"),
+		out.slip("share_of_dough", working.Tell("exercise.slip_share_of_dough",
+			"the percentage was taken as a share of the dough"),
 			all.Times(working.Num(100).Minus(w).Minus(s)).Over(100))
 		out.slip("one_piece", working.Tell("exercise.slip_one_piece", "the flour of one piece was given"),
 			m.Times(100).Over(working.Num(100).Plus(w).Plus(s)))
@@ -73,16 +77,20 @@ func percentages(d *dice, hard Difficulty) *sheet {
 		return nil
 	}
 	out := newSheet(working.Tell("exercise.percentages_mishap",
-		"A dough of %v of flour should get %v water, but %v was poured in. How much flour do you add to have the same dough again?",
+		"A dough of %v of flour should get %v water, but %v was poured in. How much flour do you add to have the same "+
+			"dough again?",
 		flour, water, poured))
 	f := symbol("F", working.Tell("exercise.symbol_flour", "flour"), flour)
 	p := symbol("W", working.Tell("exercise.symbol_poured", "water poured in"), poured)
-	all := out.find(working.Tell("exercise.find_flour_for_water", "flour for that water"), "F_all", working.Gram, 1, p.Times(100).Over(w))
+	all := out.find(working.Tell("exercise.find_flour_for_water", "flour for that water"), "F_all", working.Gram, 1,
+		p.Times(100).Over(w))
 	out.find(working.Tell("exercise.find_flour_to_add", "flour to add"), "F_add", working.Gram, 1, all.Minus(f))
 	out.tolerance = max(1, 0.005*more.Grams())
-	out.slip("weight_for_weight", working.Tell("exercise.slip_weight_for_weight", "as much flour was added as there is too much water"),
+	out.slip("weight_for_weight", working.Tell("exercise.slip_weight_for_weight",
+		"as much flour was added as there is too much water"),
 		p.Minus(f.Times(w).Over(100)))
-	out.slip("wrong_way", working.Tell("exercise.slip_wrong_way", "the water too much was multiplied by the percentage instead of divided by it"),
+	out.slip("wrong_way", working.Tell("exercise.slip_wrong_way",
+		"the water too much was multiplied by the percentage instead of divided by it"),
 		p.Minus(f.Times(w).Over(100)).Times(w).Over(100))
 	return out
 }

@@ -119,7 +119,8 @@ func toleranceUnit(u working.Unit) working.Unit {
 
 // distinct reports whether a wrong answer can be told from the right one and from the other wrong ones.
 func (e Exercise) distinct(s Slip) bool {
-	if !s.Value.IsValid() || s.Value.Unit != e.Answer.Unit || math.Abs(s.Value.Number-e.Answer.Number) <= 2*e.Tolerance.Number {
+	if !s.Value.IsValid() || s.Value.Unit != e.Answer.Unit ||
+		math.Abs(s.Value.Number-e.Answer.Number) <= 2*e.Tolerance.Number {
 		return false
 	}
 	for _, other := range e.Slips {

@@ -25,7 +25,8 @@ const (
 	Backward
 )
 
-var topics = enum.Of[Topic]("topic", "", "percentages", "levain", "water", "rising", "altitude", "loss", "cooling", "backward")
+var topics = enum.Of[Topic]("topic", "", "percentages", "levain", "water", "rising", "altitude", "loss", "cooling",
+	"backward")
 
 // String names the topic.
 func (t Topic) String() string { return topics.String(t) }

@@ -27,14 +27,17 @@ func water(d *dice, hard Difficulty) *sheet {
 			return nil
 		}
 		out := newSheet(working.Tell("exercise.water_factors",
-			"The dough should come from the mixer at %v. The flour is at %v, the room at %v, and the friction factor is %v for three factors. "+
+			"The dough should come from the mixer at %v. The flour is at %v, the room at %v, and the friction factor is %v "+
+				"for three factors. "+
 				"How warm must the water be?", target, flour, room, friction))
 		f := symbol("F", working.Tell("exercise.symbol_friction", "friction factor"), friction)
 		by := t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Minus(f)
 		out.agree(name, "T_water", 1, by, is)
 		out.tolerance = 0.3
-		out.slip("two_factors", working.Tell("exercise.slip_two_factors", "the flour was left out of the factors"), t.Plus(t.Minus(tr)).Minus(f))
-		out.slip("friction_added", working.Tell("exercise.slip_friction_added", "the friction was added instead of taken off"),
+		out.slip("two_factors", working.Tell("exercise.slip_two_factors", "the flour was left out of the factors"),
+			t.Plus(t.Minus(tr)).Minus(f))
+		out.slip("friction_added", working.Tell("exercise.slip_friction_added",
+			"the friction was added instead of taken off"),
 			t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Plus(f))
 		out.slip("friction_forgotten", working.Tell("exercise.slip_friction_forgotten", "the friction was forgotten"),
 			t.Plus(t.Minus(tf)).Plus(t.Minus(tr)))
@@ -47,7 +50,8 @@ func water(d *dice, hard Difficulty) *sheet {
 			return nil
 		}
 		out := newSheet(working.Tell("exercise.water_levain",
-			"The dough should come from the mixer at %v. The flour is at %v, the room at %v, the levain at %v, and the friction factor is %v for "+
+			"The dough should come from the mixer at %v. The flour is at %v, the room at %v, the levain at %v, and the "+
+				"friction factor is %v for "+
 				"four factors. How warm must the water be?", target, flour, room, levain, friction))
 		f := symbol("F", working.Tell("exercise.symbol_friction", "friction factor"), friction)
 		tl := symbol("T_levain", working.Tell("exercise.symbol_levain_temperature", "levain"), levain)
@@ -55,7 +59,8 @@ func water(d *dice, hard Difficulty) *sheet {
 		out.tolerance = 0.3
 		out.slip("three_factors", working.Tell("exercise.slip_three_factors", "the levain was left out of the factors"),
 			t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Minus(f))
-		out.slip("friction_added", working.Tell("exercise.slip_friction_added", "the friction was added instead of taken off"),
+		out.slip("friction_added", working.Tell("exercise.slip_friction_added",
+			"the friction was added instead of taken off"),
 			t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Plus(t.Minus(tl)).Plus(f))
 		out.slip("friction_forgotten", working.Tell("exercise.slip_friction_forgotten", "the friction was forgotten"),
 			t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Plus(t.Minus(tl)))
@@ -82,9 +87,11 @@ func otherDegrees(d *dice, in mixing.Factors, name working.Message, t, tf, tr wo
 		return nil
 	}
 	out := newSheet(working.Tell("exercise.water_other_degrees",
-		"The dough should come from the mixer at %v, the flour is at %v, the room at %v. A book gives a friction factor of %d %s for three factors. "+
+		"The dough should come from the mixer at %v, the flour is at %v, the room at %v. A book gives a friction factor "+
+			"of %d %s for three factors. "+
 			"How warm must the water be?", in.Target, in.Others[0].Temperature, in.Others[1].Temperature, number, string(degrees)))
-	f := symbol("F", working.Tell("exercise.symbol_friction_converted", "friction factor, a difference: converted without the 32"), in.Friction)
+	f := symbol("F", working.Tell("exercise.symbol_friction_converted",
+		"friction factor, a difference: converted without the 32"), in.Friction)
 	out.agree(name, "T_water", 1, t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Minus(f), r.Temperature)
 	out.tolerance = 0.3
 	sum := t.Plus(t.Minus(tf)).Plus(t.Minus(tr))
@@ -92,10 +99,13 @@ func otherDegrees(d *dice, in mixing.Factors, name working.Message, t, tf, tr wo
 	if d.us {
 		asPoint = quantity.DeltaFahrenheit(float64(number)*1.8 + 32)
 	}
-	out.slip("difference_as_point", working.Tell("exercise.slip_difference_as_point", "the difference was converted like a temperature on the scale"),
-		sum.Minus(symbol("F", working.Tell("exercise.symbol_friction_as_point", "friction factor, converted like a temperature"), asPoint)))
+	out.slip("difference_as_point", working.Tell("exercise.slip_difference_as_point",
+		"the difference was converted like a temperature on the scale"),
+		sum.Minus(symbol("F", working.Tell("exercise.symbol_friction_as_point",
+			"friction factor, converted like a temperature"), asPoint)))
 	out.slip("not_converted", working.Tell("exercise.slip_not_converted", "the number was taken without converting it"),
-		sum.Minus(symbol("F", working.Tell("exercise.symbol_friction_unconverted", "friction factor, not converted"), unconverted)))
+		sum.Minus(symbol("F", working.Tell("exercise.symbol_friction_unconverted", "friction factor, not converted"),
+			unconverted)))
 	return out
 }
 
@@ -109,7 +119,8 @@ func ice(d *dice) *sheet {
 		return nil
 	}
 	out := newSheet(working.Tell("exercise.water_ice",
-		"%v of water should act as if it were at %v, but the tap gives %v. Melting ice cools as much as warming the same weight of water by %v. "+
+		"%v of water should act as if it were at %v, but the tap gives %v. Melting ice cools as much as warming the same "+
+			"weight of water by %v. "+
 			"How much of the water do you replace by ice?", all, need, tap, melting))
 	w := symbol("W", working.Tell("exercise.symbol_water_all", "all the water"), all)
 	tt := symbol("T_tap", working.Tell("exercise.symbol_tap", "how the water comes"), tap)
@@ -118,10 +129,13 @@ func ice(d *dice) *sheet {
 	zero := symbol("T_0", working.Tell("exercise.symbol_ice_temperature", "melting ice"), quantity.Celsius(0))
 	out.agree(working.Tell("exercise.find_ice", "ice"), "x", 1, w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)), r.Ice)
 	out.tolerance = max(2, 0.005*r.Ice.Grams())
-	out.slip("melting_alone", working.Tell("exercise.slip_melting_alone", "that the melted ice is still to be warmed was forgotten"),
+	out.slip("melting_alone", working.Tell("exercise.slip_melting_alone",
+		"that the melted ice is still to be warmed was forgotten"),
 		w.Times(tt.Minus(tn)).Over(h))
-	out.slip("ice_on_top", working.Tell("exercise.slip_ice_on_top", "the ice was reckoned on top of all the water instead of in its place"),
+	out.slip("ice_on_top", working.Tell("exercise.slip_ice_on_top",
+		"the ice was reckoned on top of all the water instead of in its place"),
 		w.Times(tt.Minus(tn)).Over(tn.Minus(zero).Plus(h)))
-	out.slip("tap_alone", working.Tell("exercise.slip_tap_alone", "the ice was reckoned for water of 0 °C"), w.Times(tt.Minus(zero)).Over(tt.Minus(zero).Plus(h)))
+	out.slip("tap_alone", working.Tell("exercise.slip_tap_alone", "the ice was reckoned for water of 0 °C"),
+		w.Times(tt.Minus(zero)).Over(tt.Minus(zero).Plus(h)))
 	return out
 }

@@ -35,7 +35,8 @@ func newExercise(s System) *cobra.Command {
 		err := t.UnmarshalText([]byte(text))
 		paper.Topics = append(paper.Topics, t)
 		return err
-	}, "topic", "TOPIC", "percentages, levain, water, rising, altitude, loss, cooling or backward; again for more (all)", "Topics")
+	}, "topic", "TOPIC", "percentages, levain, water, rising, altitude, loss, cooling or backward; again for more "+
+		"(all)", "Topics")
 	in.each(whole(&paper.Count), "count", "N", "how many questions (7)", "Count")
 	in.each(seed(&paper.Seed), "seed", "N", "which questions (1)", "Seed")
 	in.value(&paper.Difficulty, "difficulty", "WORD", "one step, usual or hard (usual)", "Difficulty")
