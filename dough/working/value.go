@@ -15,6 +15,7 @@ type Value struct {
 	Unit     Unit           `json:"unit"`
 	Decimals int            `json:"decimals"`
 	exact    bool           // the number has no more decimals than that
+	given    bool           // not reckoned: no digit of it says nothing
 	zone     *time.Location // of a Clock
 }
 
@@ -77,7 +78,7 @@ func given(x float64, unit Unit) Value {
 	if !isExact && unit == Minute {
 		places = 1
 	}
-	return Value{Number: x, Unit: unit, Decimals: places, exact: isExact}
+	return Value{Number: x, Unit: unit, Decimals: places, exact: isExact, given: true}
 }
 
 // decimalsOf is the number of decimals that a number needs, and whether so many are enough. The last three of
@@ -131,7 +132,7 @@ func (v Value) in(u Unit) Value {
 	default:
 		out.Decimals = significant(x)
 	}
-	if v.exact {
+	if v.exact || v.given {
 		if d, isExact := decimalsOf(x, most+2); isExact {
 			out.Decimals, out.exact = d, true
 		}

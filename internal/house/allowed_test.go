@@ -32,6 +32,7 @@ var unmarshalable = map[string]string{
 	"quantity.Problems": collects,
 	"wallclock.Habit":   noSuchDay, "wallclock.Moment": noSuchDay,
 	"exercise.Exercise": toldUS, "exercise.Set": toldUS, "working.ToldTable": toldUS,
+	"working.Finding": "what it Is may be anything that Go has",
 }
 
 // wordless enumerations have no words that go out and come back.
