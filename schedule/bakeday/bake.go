@@ -77,7 +77,15 @@ type Levain struct {
 	CultureAtHand    quantity.Mass        `json:"culture_at_hand,omitzero"`   // in the refrigerator; 0 g means enough
 	Temperature      quantity.Temperature `json:"temperature,omitzero"`       // where it ripens; not given: the room
 	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it
+	// RipeNow says that a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much of it
+	// there is stands under culture_at_hand.
+	RipeNow bool `json:"ripe_now,omitzero"`
+	// FedAgo is how long ago the levain was fed that is ripening now, in the ratio of inoculation; zero: it is fed for this bake.
+	FedAgo quantity.Elapsed `json:"fed_ago,omitzero"`
 }
+
+// standing reports whether the levain stands ready or ripens already, so that it is not fed for this bake.
+func (l *Levain) standing() bool { return l != nil && (l.RipeNow || l.FedAgo > 0) }
 
 // Mixing says how the dough is mixed and how warm it is to be.
 type Mixing struct {

@@ -105,7 +105,13 @@ func (b *Bake) check() error {
 	}
 	if l := b.Levain; l != nil {
 		quantity.Check(&p, "Levain.Prefermented", l.Prefermented, percent(0.5), percent(100))
-		quantity.Check(&p, "Levain.Inoculation", l.Inoculation, percent(1), percent(500))
+		if !l.RipeNow || !l.Inoculation.IsZero() {
+			quantity.Check(&p, "Levain.Inoculation", l.Inoculation, percent(1), percent(500))
+		}
+		minutes("Levain.FedAgo", l.FedAgo, 0, 72*time.Hour)
+		if l.RipeNow && l.FedAgo > 0 {
+			p.Add("Levain.FedAgo", l.FedAgo.String(), "nothing for a levain that is ripe now", quantity.ErrInconsistent)
+		}
 		quantity.Check(&p, "Levain.CultureAtHand", l.CultureAtHand, quantity.Mass{}, quantity.Kilograms(1000))
 		if !l.Temperature.IsZero() {
 			quantity.Check(&p, "Levain.Temperature", l.Temperature, celsius(5), celsius(40))

@@ -83,6 +83,9 @@ func sourceText(s working.Source) string {
 func (d Day) weighLists() []WeighList {
 	var out []WeighList
 	for _, b := range d.Weighing.Builds {
+		if b.Build.Name == levainName && d.Bake.Levain.standing() {
+			continue // it stands there: nothing of it is weighed out but what goes into the dough
+		}
 		l := WeighList{Name: b.Build.Name, Total: b.Made, Batches: 1}
 		for _, w := range b.Lines {
 			l.Lines = append(l.Lines, WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass})

@@ -66,7 +66,8 @@ type Missed struct {
 type Leavening struct {
 	Build       dough.Build          `json:"build"`
 	Culture     quantity.Mass        `json:"culture"` // starter, with which the build is started
-	Short       quantity.Mass        `json:"short"`   // starter missing; 0 g when there is enough
+	Short       quantity.Mass        `json:"short"`   // starter missing, or levain where it stands ready; 0 g when there is enough
+	Fed         time.Time            `json:"fed"`     // when it is, or was, fed
 	Ripeness    ferment.Ripeness     `json:"ripeness"`
 	Temperature quantity.Temperature `json:"temperature,omitzero"` // when it goes into the dough
 }

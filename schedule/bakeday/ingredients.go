@@ -17,7 +17,7 @@ func (b *Bake) formula() dough.Formula {
 		if l.Flour != "" {
 			p.Blend = []dough.Part{{Name: l.Flour, Percent: quantity.NewPercent(100)}}
 		}
-		if !l.Inoculation.IsZero() {
+		if !l.Inoculation.IsZero() && !l.standing() {
 			p.Seed = dough.Seed{Percent: l.Inoculation, Of: dough.OfNewFlour, Hydration: l.CultureHydration}
 			if l.CultureHydration.IsZero() {
 				p.Seed.Hydration = l.Hydration

@@ -13,6 +13,7 @@ import (
 // times are the durations that the other rooms computed for one bake.
 type times struct {
 	ripe, past time.Duration // after feeding: at its peak, good until
+	fed        time.Time     // of a levain that stands ready or ripens already
 	bulk       quantity.TimeRange
 	proof      quantity.TimeRange // in the room; zero with a retard
 	cool       time.Duration
@@ -54,10 +55,10 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (*ne
 	n.mixed(n.levain(), n.beforehand())
 	n.bulk()
 	n.oven(n.rest())
-	p.Bounds = []schedule.Bound{{
+	p.Bounds = append(p.Bounds, schedule.Bound{
 		Step: idCool, Edge: schedule.End, Earliest: wanted, Latest: wanted, Wanted: true,
 		Words: working.Tell("bakeday.rule_wanted", "wanted %v", wanted.In(zone)),
-	}}
+	})
 	return n, nil
 }
 
@@ -98,6 +99,9 @@ func (n *network) levain() string {
 		return ""
 	}
 	ripe, past := grid(n.t.ripe), grid(n.t.past)
+	if l.standing() {
+		return n.standing()
+	}
 	feed := n.add(schedule.Step{ID: idFeed, Kind: schedule.Feed, Thing: levainName, Name: working.Tell("bakeday.step_feed", "feed the levain"), Min: grid(l.Takes.Duration()), Needs: n.work})
 	ripen := n.add(schedule.Step{
 		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
@@ -105,6 +109,22 @@ func (n *network) levain() string {
 		MaxWords: working.Tell("bakeday.rule_levain_past", "the levain is past its best after %v", past),
 	})
 	n.atOnce(feed, ripen)
+	return ripen
+}
+
+// standing is a levain that is ripe, or ripening, when the plan begins: it has no feed, and it is used while it is good.
+func (n *network) standing() string {
+	since := n.p.Anchor.Sub(n.t.fed)
+	least := grid(max(0, n.t.ripe-since))
+	most := max(least, grid(n.t.past-since), quantity.Elapsed(time.Hour)) // one that is past its best is taken soon
+	ripen := n.add(schedule.Step{
+		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: least, Max: most,
+		MinWords: working.Tell("bakeday.rule_levain_ripe_in", "the levain is at its peak in about %v", least),
+		MaxWords: working.Tell("bakeday.rule_levain_good_for", "the levain is good for about %v more", most),
+	})
+	n.p.Bounds = append(n.p.Bounds, schedule.Bound{
+		Step: ripen, Edge: schedule.Start, Earliest: n.p.Anchor, Latest: n.p.Anchor, Words: working.Tell("bakeday.rule_levain_stands", "the levain stands there now"),
+	})
 	return ripen
 }
 

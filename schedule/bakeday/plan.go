@@ -193,6 +193,10 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 	}
 	d.Baking.Loss = loss
 	m := b.firstGuess(wanted)
+	m.now = clock.Now
+	if b.Levain.standing() {
+		m.fed = clock.Now.Add(-b.Levain.FedAgo.Duration())
+	}
 	var before *Day // the round before, when it has a timetable
 	for round := range rounds {
 		if err := d.workOut(b, m); err != nil {
@@ -283,13 +287,17 @@ func (d *Day) times() times {
 	if d.Levain != nil {
 		// At its likely peak a levain is most surely ripe and not yet past.
 		t.ripe, t.past = d.Levain.Ripeness.Peak.Likely, d.Levain.Ripeness.Until.Likely
+		t.fed = d.Levain.Fed
 	}
 	return t
 }
 
 // moments reads the timetable.
 func (d *Day) moments() moments {
-	m := moments{shaping: d.Bake.Shaping.Takes.Duration()}
+	m := moments{shaping: d.Bake.Shaping.Takes.Duration(), now: d.Now}
+	if d.Bake.Levain.standing() {
+		m.fed = d.Now.Add(-d.Bake.Levain.FedAgo.Duration())
+	}
 	if s, ok := d.Timetable.Step(idFeed); ok {
 		m.fed = s.End
 	}
@@ -314,7 +322,14 @@ func (d *Day) notes() []working.Message {
 		}
 		add(working.Tell("bakeday.note_no_water", "there is no water to pour: the temperature given is for %v together", working.And(names...)))
 	}
-	if d.Levain != nil && !d.Levain.Short.IsZero() {
+	if l := d.Levain; l != nil && d.Bake.Levain.standing() {
+		if past := d.Now.Sub(l.Fed.Add(l.Ripeness.Until.Likely)); past > 0 {
+			add(working.Tell("bakeday.note_levain_past", "the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; feed it again, or go by the dough", past.Round(time.Minute)))
+		}
+		if !l.Short.IsZero() {
+			add(working.Tell("bakeday.note_levain_short", "the dough needs %v of levain and %v is at hand: make fewer loaves, or feed it", l.Build.Made, d.Bake.Levain.CultureAtHand))
+		}
+	} else if d.Levain != nil && !d.Levain.Short.IsZero() {
 		add(working.Tell("bakeday.note_starter_short", "the levain needs %v of starter and %v is at hand: feed the starter up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {

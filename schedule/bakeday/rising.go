@@ -14,11 +14,15 @@ const laidOut = 48 * time.Hour
 // moments are where the rest of the plan puts the dough in time; they are guessed first and then
 // taken from the timetable until they agree.
 type moments struct {
+	now     time.Time     // of the plan
 	fed     time.Time     // the levain
 	mixed   time.Time     // the last batch leaves the mixer
 	retard  time.Duration // of the first loaves
 	shaping time.Duration
 }
+
+// usualFeed is the starter for each part of flour in a feed that nobody stated: for how long a ripe levain stays good. Judgment.
+const usualFeed = 0.5
 
 // leaven works out the levain: what it is built from, when it is ripe, how long it stays good.
 func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leavening, error) {
@@ -43,10 +47,18 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 			l.Culture = l.Culture.Add(line.Mass)
 		}
 	}
-	if hand := b.Levain.CultureAtHand; !hand.IsZero() && hand.Compare(l.Culture) < 0 {
-		l.Short = l.Culture.Sub(hand)
+	needed, feed := l.Culture, ferment.FeedRatio{Seed: l.Culture.Grams(), Flour: flour.Grams(), SeedHydration: b.Levain.CultureHydration}
+	if b.Levain.standing() {
+		needed = build.Made
+		feed = ferment.FeedRatio{Seed: usualFeed, Flour: 1, SeedHydration: b.Levain.CultureHydration}
+		if !b.Levain.Inoculation.IsZero() {
+			feed.Seed = b.Levain.Inoculation.Fraction()
+		}
 	}
-	seed, err := ferment.FeedRatio{Seed: l.Culture.Grams(), Flour: flour.Grams(), SeedHydration: b.Levain.CultureHydration}.SeedShare()
+	if hand := b.Levain.CultureAtHand; !hand.IsZero() && hand.Compare(needed) < 0 {
+		l.Short = needed.Sub(hand)
+	}
+	seed, err := feed.SeedShare()
 	if err != nil {
 		return nil, quantity.At("Levain.Inoculation", err)
 	}
@@ -68,6 +80,10 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 		return nil, quantity.At("Levain", err)
 	}
 	l.Temperature = history.At(l.Ripeness.Peak.Likely)
+	l.Fed = m.fed
+	if b.Levain.RipeNow { // it is at its peak now
+		l.Fed = m.now.Add(-l.Ripeness.Peak.Likely)
+	}
 	return l, nil
 }
 
