@@ -44,6 +44,8 @@
 //	how much seed or yeast for it to be ripe in time?  Ripening.SeedFor, Ripening.YeastFor
 //	what share of flour comes with seed or levain?     FeedRatio.SeedShare, LevainPercent.Prefermented
 //	what do my logged bakes say?                       Learning.Learn, Lesson.Reviews
+//	what does a class know; where does one start?      Culture.Merge, Culture.Of, Culture.Members
+//	how have the ranges held?                          Culture.Score, Culture.Pooled, Held.Share
 //	how long by temperature and amount?                RiseTable.Times
 //	mild or sharp?                                     Estimate.Flavor
 //	what can hurt?                                     Estimate.Cautions, Ripeness.Cautions, ShapeTarget.Cautions

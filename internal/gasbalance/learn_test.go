@@ -69,7 +69,7 @@ func TestNothingLearnedIsThePrior(t *testing.T) {
 // What a group teaches is the conditional normal distribution of all its effects together, worked out here in one
 // piece: each culture's effects are everyone's plus the person's plus its own.
 func TestGroupAgainstOneBigRegression(t *testing.T) {
-	names := [][2]string{{"Ada", "rye"}, {"Ada", "wheat"}, {"Bo", "rye"}}
+	names := [][2]string{{"Ada", "rye"}, {"Ada", "wheat"}, {"Bo", "rye"}, {"Bo", "wheat"}, {"Cy", "rye"}}
 	var g Group
 	sums := make([]Sums, len(names))
 	for i, n := range names {
