@@ -74,7 +74,9 @@ func (a Approach) below(ordinate float64) float64 {
 
 func (a Approach) source() working.Source {
 	if a == Quickening {
-		return sources.OvenJudgment("time constant that shrinks as the crumb warms, fitted to numerical solutions with a moving evaporation front")
+		return sources.OvenJudgment(
+			"time constant that shrinks as the crumb warms, fitted to numerical solutions with a moving evaporation front",
+		)
 	}
 	return sources.Zanoni1993
 }

@@ -25,7 +25,12 @@ func TestWorkingsEvaluate(t *testing.T) {
 				t.Fatal(err)
 			}
 			workcheck.Verify(t, target.Working())
-			v, err := LoafReading{Goal: Goal{Style: style, Place: place}, Core: quantity.Celsius(94), Dough: quantity.Grams(886), Loaf: quantity.Grams(790)}.Judge()
+			v, err := LoafReading{
+				Goal:  Goal{Style: style, Place: place},
+				Core:  quantity.Celsius(94),
+				Dough: quantity.Grams(886),
+				Loaf:  quantity.Grams(790),
+			}.Judge()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -41,7 +46,15 @@ func TestWorkingsEvaluate(t *testing.T) {
 					t.Fatal(err)
 				}
 				workcheck.Verify(t, g.Working())
-				pr, err := OvenLoad{Style: style, Dough: quantity.Grams(grams), Pieces: 6, Together: 2, Vessel: Pot, Cold: true, Extrapolate: true}.Program()
+				pr, err := OvenLoad{
+					Style:       style,
+					Dough:       quantity.Grams(grams),
+					Pieces:      6,
+					Together:    2,
+					Vessel:      Pot,
+					Cold:        true,
+					Extrapolate: true,
+				}.Program()
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -50,7 +63,12 @@ func TestWorkingsEvaluate(t *testing.T) {
 		}
 	}
 	for _, basis := range []LossBasis{OfDough, OfBread} {
-		s, err := PromisedLoaf{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Cooling: quantity.MustPercent("1.5 %"), Basis: basis}.Scaling()
+		s, err := PromisedLoaf{
+			Baked:   quantity.Grams(780),
+			Loss:    quantity.MustPercent("12 %"),
+			Cooling: quantity.MustPercent("1.5 %"),
+			Basis:   basis,
+		}.Scaling()
 		if err != nil {
 			t.Fatal(err)
 		}

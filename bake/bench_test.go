@@ -8,7 +8,13 @@ import (
 )
 
 func hallReading() LoafReading {
-	return LoafReading{Goal: Goal{Place: At(quantity.Meters(1150))}, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785), Held: quantity.Elapsed(3 * time.Minute)}
+	return LoafReading{
+		Goal:  Goal{Place: At(quantity.Meters(1150))},
+		Core:  quantity.Celsius(94.5),
+		Dough: quantity.Grams(886),
+		Loaf:  quantity.Grams(785),
+		Held:  quantity.Elapsed(3 * time.Minute),
+	}
 }
 
 func TestJudgeDoesNotAllocate(t *testing.T) {

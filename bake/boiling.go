@@ -3,13 +3,12 @@ package bake
 import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/sources"
 	"example.org/maslin/internal/steam"
 )
 
 // Site says where the oven stands. The zero value is sea level under the standard atmosphere.
 type Site struct {
-	Altitude quantity.Length `json:"altitude,omitzero"`  // geometric altitude above the sea
+	Altitude quantity.Length `json:"altitude"`           // geometric altitude above the sea
 	Station  Pressure        `json:"station,omitzero"`   // what a barometer in the kitchen reads, uncorrected; it overrides the altitude
 	SeaLevel Pressure        `json:"sea_level,omitzero"` // what a weather service gives, reduced to sea level; needs the altitude
 }
@@ -65,7 +64,12 @@ func checkSite(problems *quantity.Problems, place Site) bool {
 	if !place.SeaLevel.IsZero() {
 		ok = quantity.Check(problems, "SeaLevel", place.SeaLevel, Hectopascals(850), highestPressure) && ok
 		if !place.Station.IsZero() {
-			problems.Add("SeaLevel", place.SeaLevel.String(), "one barometer reading, not two", quantity.ErrInconsistent)
+			problems.Add(
+				"SeaLevel",
+				place.SeaLevel.String(),
+				"one barometer reading, not two",
+				quantity.ErrInconsistent,
+			)
 			ok = false
 		}
 	}
@@ -110,51 +114,4 @@ func (b Boiling) String() string { return b.message().String() }
 
 func (b Boiling) message() working.Message {
 	return working.Tell("bake.boiling", "%.1f at %v", b.Point, b.Pressure)
-}
-
-// Working derives the boiling point.
-func (b Boiling) Working() working.Working {
-	w := working.Working{Title: "Boiling point of water"}
-	switch {
-	case b.place.Station.IsValid():
-		w.Steps = append(w.Steps, working.Step{
-			Name: "pressure", Symbol: "p", Value: fixed(b.Pressure.pascals(), 1) + " Pa",
-			Note: "read from the barometer", Source: sources.Practice("a barometer reading is taken as it is"),
-		})
-	default:
-		z := b.place.Altitude.Meters()
-		h := steam.Geopotential(z)
-		w.Steps = append(w.Steps, working.Step{
-			Name: "geopotential altitude", Symbol: "H", Formula: "R × Z ÷ (R + Z)",
-			Where:   []working.Binding{{Symbol: "R", Meaning: "radius of the earth in the standard", Value: "6356766 m"}, {Symbol: "Z", Meaning: "altitude", Value: fixed(z, 3) + " m"}},
-			Numbers: "6356766 × " + num(z, 3) + " ÷ (6356766 + " + num(z, 3) + ")", Value: fixed(h, 2) + " m", Tolerance: 0.001, Source: sources.ISO2533,
-		})
-		if b.place.SeaLevel.IsValid() {
-			reduced, err := steam.Altitude(b.place.SeaLevel.pascals())
-			if err != nil {
-				return w
-			}
-			w.Steps = append(w.Steps, working.Step{
-				Name: "pressure altitude of the reduced pressure", Symbol: "H_q", Formula: "288.15 ÷ 0.0065 × (1 − (q ÷ 101325)^(1 ÷ 5.255876))",
-				Where:   []working.Binding{{Symbol: "q", Meaning: "pressure reduced to sea level", Value: fixed(b.place.SeaLevel.pascals(), 1) + " Pa"}},
-				Numbers: "288.15 ÷ 0.0065 × (1 − (" + num(b.place.SeaLevel.pascals(), 1) + " ÷ 101325.0)^(1.0 ÷ 5.255876))",
-				Value:   fixed(reduced, 2) + " m", Tolerance: 0.01, Source: sources.ISO2533,
-			}, working.Step{
-				Name: "pressure altitude here", Symbol: "H_p", Formula: "H + H_q", Numbers: num(h, 2) + " + " + num(reduced, 2),
-				Where: []working.Binding{{Symbol: "H", Meaning: "geopotential altitude", Value: fixed(h, 2) + " m"}, {Symbol: "H_q", Meaning: "pressure altitude of the reduced pressure", Value: fixed(reduced, 2) + " m"}},
-				Value: fixed(h+reduced, 2) + " m", Tolerance: 0.011, Source: working.Algebra(),
-			})
-			h += reduced
-		}
-		w.Steps = append(w.Steps, working.Step{
-			Name: "pressure of the standard atmosphere", Symbol: "p", Formula: "101325 × (1 − 0.0065 × H ÷ 288.15)^5.255876",
-			Where:   []working.Binding{{Symbol: "H", Meaning: "geopotential or pressure altitude", Value: fixed(h, 2) + " m"}},
-			Numbers: "101325.0 × (1 − 0.0065 × " + num(h, 2) + " ÷ 288.15)^5.255876", Value: fixed(b.Pressure.pascals(), 1) + " Pa", Tolerance: 0.1, Source: sources.ISO2533,
-		})
-	}
-	w.Steps = append(w.Steps, working.Step{
-		Name: "boiling point", Symbol: "T_b", Value: b.Point.Text(quantity.CelsiusScale, 2),
-		Note: "the saturation temperature at p, by equation 31 with its ten coefficients", Source: sources.IF97,
-	})
-	return w
 }

@@ -3,7 +3,6 @@ package bake
 import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/sources"
 )
 
 // TakenOut asks how much a core still rises after the oven.
@@ -58,7 +57,12 @@ func (in TakenOut) CarryOver() (CarryOver, error) {
 	below := max(0, boiling-core)
 	at := func(c float64) quantity.Temperature { return in.Core.Add(quantity.DeltaCelsius(c * below)) }
 	return CarryOver{
-		Peak:    quantity.Range[quantity.Temperature]{Low: at(carryLow), Likely: at(carryLikely), High: at(carryHigh), Probability: quantity.NewPercent(80)},
+		Peak: quantity.Range[quantity.Temperature]{
+			Low:         at(carryLow),
+			Likely:      at(carryLikely),
+			High:        at(carryHigh),
+			Probability: quantity.NewPercent(80),
+		},
 		Boiling: quantity.Celsius(boiling), in: in, below: below,
 	}, nil
 }
@@ -67,19 +71,13 @@ func (in TakenOut) CarryOver() (CarryOver, error) {
 func (c CarryOver) String() string { return c.message().String() }
 
 func (c CarryOver) message() working.Message {
-	return working.Tell("bake.carry_over", "out at %.1f the core still rises to %.1f to %.1f (%v), likely %.1f; it does not bake out on the rack",
-		c.in.Core, c.Peak.Low, c.Peak.High, c.Peak.Probability, c.Peak.Likely)
-}
-
-// Working derives the likely peak.
-func (c CarryOver) Working() working.Working {
-	return working.Working{Title: "Carry-over after the oven", Steps: []working.Step{{
-		Name: "likely peak of the core", Symbol: "T_peak", Formula: "T + c × (T_b − T)",
-		Numbers: fixed(c.in.Core.Celsius(), 2) + " + " + fixed(carryLikely, 2) + " × (" + fixed(c.in.Core.Celsius()+c.below, 2) + " − " + fixed(c.in.Core.Celsius(), 2) + ")",
-		Where: []working.Binding{
-			{Symbol: "T", Meaning: "core when taken out", Value: fixed(c.in.Core.Celsius(), 2) + " °C"}, {Symbol: "c", Meaning: "share of the distance gained", Value: fixed(carryLikely, 2)},
-			{Symbol: "T_b", Meaning: "local boiling point", Value: fixed(c.in.Core.Celsius()+c.below, 2) + " °C"},
-		},
-		Value: fixed(c.Peak.Likely.Celsius(), 1) + " °C", Tolerance: 0.02, Source: sources.OvenJudgment("carry-over, from numerical loaves and one report (175 to 205 °F)"),
-	}}}
+	return working.Tell(
+		"bake.carry_over",
+		"out at %.1f the core still rises to %.1f to %.1f (%v), likely %.1f; it does not bake out on the rack",
+		c.in.Core,
+		c.Peak.Low,
+		c.Peak.High,
+		c.Peak.Probability,
+		c.Peak.Likely,
+	)
 }

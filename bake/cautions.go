@@ -14,26 +14,34 @@ func OvenCautions() []working.Caution {
 			Subject: "burns", Source: sources.OvenJudgment("safe handling of hot vessels"),
 			Short: working.Tell("bake.short_burns",
 				"oven, pots, lids and racks burn at a touch: dry gloves that cover the wrist"),
-			Text: working.Tell("bake.caution_burns",
+			Text: working.Tell(
+				"bake.caution_burns",
 				"Oven, pot, lid, stone and rack burn at a touch, and a lid looks the same hot or cold. Use dry gloves that "+
-					"cover the wrist; a wet glove carries the heat through."),
+					"cover the wrist; a wet glove carries the heat through.",
+			),
 		},
 		{
 			Subject: "steam", Source: sources.OvenJudgment("safe handling of steam"),
-			Short: working.Tell("bake.short_steam",
-				"open oven and lids away from you and let the steam out first; water for steam only into a pan meant for it"),
-			Text: working.Tell("bake.caution_steam",
+			Short: working.Tell(
+				"bake.short_steam",
+				"open oven and lids away from you and let the steam out first; water for steam only into a pan meant for it",
+			),
+			Text: working.Tell(
+				"bake.caution_steam",
 				"Open the oven and lift a lid away from you and let the steam out before you reach in. Pour water for steam "+
-					"only into a pan meant for it, with a long spout and the face turned away."),
+					"only into a pan meant for it, with a long spout and the face turned away.",
+			),
 		},
 		{
 			Subject: "hot glass, enamel and iron", Source: sources.GlassOvenware,
 			Short: working.Tell("bake.short_hot_glass",
 				"no water on hot glass, enamel or cast iron: it can burst"),
-			Text: working.Tell("bake.caution_hot_glass",
+			Text: working.Tell(
+				"bake.caution_hot_glass",
 				"No water on the glass of an oven door, on hot glass, enamel or cast iron, and no hot vessel on a cold or wet "+
 					"surface: it can burst. Preheat the oven before glass goes in, never from freezer to oven, and throw chipped "+
-					"glass away."),
+					"glass away.",
+			),
 		},
 		{
 			Subject: "children and animals", Source: sources.OvenJudgment("safe kitchen"),
@@ -44,28 +52,38 @@ func OvenCautions() []working.Caution {
 		},
 		{
 			Subject: "first aid", Source: sources.BurnsFirstAid,
-			Short: working.Tell("bake.short_first_aid",
-				"a burn is cooled at once under cool running water for 20 minutes, rings and clothing off unless they stick, no ice, no butter, then covered; call for help when it is large, deep, or on face or hands"),
-			Text: working.Tell("bake.caution_first_aid",
+			Short: working.Tell(
+				"bake.short_first_aid",
+				"a burn is cooled at once under cool running water for 20 minutes, rings and clothing off unless they stick, no ice, no butter, then covered; call for help when it is large, deep, or on face or hands",
+			),
+			Text: working.Tell(
+				"bake.caution_first_aid",
 				"Cool a burn at once under cool running water for 20 minutes, no ice, no butter. Take rings, watches and "+
 					"clothing off it unless they stick, keep the person warm, then cover it with clean film; call for help when "+
-					"it is large, deep, or on face or hands."),
+					"it is large, deep, or on face or hands.",
+			),
 		},
 		{
 			Subject: "flour dust", Source: sources.HSEFlourDust,
 			Short: working.Tell("bake.short_flour_dust",
 				"dust little and from low down: flour dust can cause asthma, and a cloud of it can ignite"),
-			Text: working.Tell("bake.caution_flour_dust",
+			Text: working.Tell(
+				"bake.caution_flour_dust",
 				"Dust little and from low down and never blow flour away: flour dust can cause asthma, and a cloud of it near "+
-					"a flame or glowing element can ignite."),
+					"a flame or glowing element can ignite.",
+			),
 		},
 		{
 			Subject: "rules", Source: sources.OvenJudgment("local codes come first"),
-			Short: working.Tell("bake.short_rules",
-				"local fire, gas, food and labor codes decide in a business; gas and electrical work is for licensed people"),
-			Text: working.Tell("bake.caution_rules",
+			Short: working.Tell(
+				"bake.short_rules",
+				"local fire, gas, food and labor codes decide in a business; gas and electrical work is for licensed people",
+			),
+			Text: working.Tell(
+				"bake.caution_rules",
 				"In a business, local fire, gas, food and labor codes decide, and gas and electrical work is for licensed "+
-					"people."),
+					"people.",
+			),
 		},
 	}
 }
@@ -77,34 +95,43 @@ func FoodCautions() []working.Caution {
 			Subject: "never a promise", Source: sources.OvenJudgment("a core temperature is no kill step"),
 			Short: working.Tell("bake.short_never_a_promise",
 				"a core temperature is no proof that food is safe"),
-			Text: working.Tell("bake.caution_never_a_promise",
+			Text: working.Tell(
+				"bake.caution_never_a_promise",
 				"A core temperature is information, not a proof that food is safe: fillings, dry crusts and what lands on the "+
-					"loaf after baking are outside of it. In a business a validated process and the food authority decide."),
+					"loaf after baking are outside of it. In a business a validated process and the food authority decide.",
+			),
 		},
 		{
 			Subject: "raw dough", Source: sources.RawFlour,
 			Short: working.Tell("bake.short_raw_dough",
 				"raw flour may carry germs: do not taste it; wash hands and tools; no dough for pets"),
-			Text: working.Tell("bake.caution_raw_dough",
+			Text: working.Tell(
+				"bake.caution_raw_dough",
 				"Raw flour and dough are not food: do not taste, wash hands and tools, and keep rising dough away from pets: "+
-					"it goes on rising in their stomach."),
+					"it goes on rising in their stomach.",
+			),
 		},
 		{
 			Subject: "acrylamide", Source: sources.AcrylamideRule,
 			Short: working.Tell("bake.short_acrylamide",
 				"bake golden, not dark (acrylamide)"),
-			Text: working.Tell("bake.caution_acrylamide",
+			Text: working.Tell(
+				"bake.caution_acrylamide",
 				"It forms in the crust above %v when it is dry. Bake golden, not dark. EU benchmark levels: 50 µg/kg for soft "+
-					"wheat bread, 100 µg/kg for other soft bread.", quantity.Celsius(120)),
+					"wheat bread, 100 µg/kg for other soft bread.",
+				quantity.Celsius(120),
+			),
 		},
 		{
 			Subject: "rope", Source: sources.RopeSpores,
 			Short: working.Tell("bake.short_rope",
 				"cool fast on a rack, keep dry, and throw away what smells of overripe fruit or pulls strings (rope)"),
-			Text: working.Tell("bake.caution_rope",
+			Text: working.Tell(
+				"bake.caution_rope",
 				"Spores of Bacillus survive in a core that only just reaches boiling. Cool loaves fast on a rack, keep them "+
 					"dry and not warm, and throw bread away that smells of overripe fruit or pulls strings; toasting does not "+
-					"rescue it."),
+					"rescue it.",
+			),
 		},
 	}
 }
@@ -112,8 +139,10 @@ func FoodCautions() []working.Caution {
 func colorCaution() working.Caution {
 	return working.Caution{
 		Subject: "crust", Source: sources.GuideBakeTimes,
-		Text: working.Tell("bake.caution_crust",
-			"The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked."),
+		Text: working.Tell(
+			"bake.caution_crust",
+			"The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked.",
+		),
 	}
 }
 
@@ -122,8 +151,10 @@ func coolingCautions() []working.Caution {
 	return []working.Caution{
 		{
 			Subject: "do not wrap warm", Source: sources.NoWarmWrap,
-			Text: working.Tell("bake.caution_warm_wrap",
-				"Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds."),
+			Text: working.Tell(
+				"bake.caution_warm_wrap",
+				"Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds.",
+			),
 		},
 		FoodCautions()[3],
 	}

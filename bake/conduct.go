@@ -6,7 +6,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/heat"
-	"example.org/maslin/internal/sources"
 )
 
 // UnprobedLoaf asks how long heat takes into the core of a loaf, when there is no probe.
@@ -27,6 +26,7 @@ type Arrival struct {
 	volume       float64 // mL
 	alpha        float64 // m²/s, as measured
 	tau          float64 // min
+	terms        []heat.AxisTerm
 }
 
 const (
@@ -52,7 +52,12 @@ const (
 func (in UnprobedLoaf) Arrival() (Arrival, error) {
 	var p quantity.Problems
 	if checkGoal(&p, in.Goal) && !in.Style.ByCore() && in.Wanted.IsZero() {
-		p.Add("Style", in.Style.String(), "a bread with a middle for a probe; thin breads are done by time and color", quantity.ErrModelRange)
+		p.Add(
+			"Style",
+			in.Style.String(),
+			"a bread with a middle for a probe; thin breads are done by time and color",
+			quantity.ErrModelRange,
+		)
 	}
 	shapes.CheckIfGiven(&p, "Shape", in.Shape)
 	quantity.Check(&p, "Dough", in.Dough, quantity.Grams(20), quantity.Grams(5000))
@@ -76,13 +81,25 @@ func (in UnprobedLoaf) Arrival() (Arrival, error) {
 		return Arrival{}, err
 	}
 	const c = 2800 // any: only α matters when the surface is held
-	body, err := heat.NewBody(in.Shape.solid(volume*1e-6), heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (vaporGain * alpha * c)}, math.Inf(1))
+	body, err := heat.NewBody(
+		in.Shape.solid(volume*1e-6),
+		heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (vaporGain * alpha * c)},
+		math.Inf(1),
+	)
 	if err != nil {
 		return Arrival{}, err
 	}
 	tau := body.SlowestTime() / 60
 	likely := tau * math.Log(startLead*(t.boiling-in.Start.Celsius())/(t.boiling-t.core))
-	a := Arrival{Target: quantity.Celsius(t.core), in: in, target: t, volume: volume, alpha: alpha, tau: tau}
+	a := Arrival{
+		Target: quantity.Celsius(t.core),
+		in:     in,
+		target: t,
+		volume: volume,
+		alpha:  alpha,
+		tau:    tau,
+		terms:  body.FirstTerms(),
+	}
 	a.Time = leftRange(likely*(1-priorHalf), likely, likely*(1+priorHalf))
 	a.TimeConstant = leftRange(tau*(1-priorHalf), tau, tau*(1+priorHalf))
 	return a, nil
@@ -93,31 +110,4 @@ func (a Arrival) String() string { return a.message().String() }
 
 func (a Arrival) message() working.Message {
 	return working.Tell("bake.arrival", "%v, to a core of %.1f", a.Time, a.Target)
-}
-
-// Working derives the likely time.
-func (a Arrival) Working() working.Working {
-	t, err := a.in.Goal.Target()
-	if err != nil {
-		return working.Working{Title: "Time to the target, from the size of the loaf"}
-	}
-	w := t.Working()
-	w.Title = "Time to the target, from the size of the loaf"
-	_, porosity := specificVolume(a.in.Style)
-	boiling, start, core := fixed(a.target.boiling, 3), fixed(a.in.Start.Celsius(), 2), fixed(a.target.core, 3)
-	w.Steps = append(w.Steps, working.Step{
-		Name: "thermal diffusivity of the hot crumb", Symbol: "α", Formula: "1.8 × exp(0.01 × ε − 15.25) × 10000000", Numbers: "1.8 × exp(0.01 × " + fixed(porosity*100, 0) + " − 15.25) × 10000000",
-		Where: []working.Binding{{Symbol: "ε", Meaning: "porosity", Value: fixed(porosity*100, 0) + " %"}}, Value: fixed(vaporGain*a.alpha*1e7, 3) + " × 10⁻⁷ m²/s", Source: sources.Zanoni1995,
-	}, working.Step{
-		Name: "time constant of the " + a.in.Shape.String() + " loaf", Symbol: "τ", Value: fixed(a.tau, 2) + " min", Note: "first eigenvalues of its axes with a held surface, at a volume of " + fixed(a.volume, 0) + " mL", Source: sources.Conduction,
-	}, working.Step{
-		Name: "likely time to the target", Symbol: "t", Formula: "τ × ln(2.5 × (T_b − T_0) ÷ (T_b − T_done))",
-		Numbers: fixed(a.tau, 2) + " × ln(2.5 × (" + boiling + " − " + num(a.in.Start.Celsius(), 2) + ") ÷ (" + boiling + " − " + core + "))",
-		Where: []working.Binding{
-			{Symbol: "τ", Meaning: "time constant", Value: fixed(a.tau, 2) + " min"}, {Symbol: "T_b", Meaning: "local boiling point", Value: boiling + " °C"},
-			{Symbol: "T_0", Meaning: "dough when it goes in", Value: start + " °C"}, {Symbol: "T_done", Meaning: "target", Value: core + " °C"},
-		},
-		Value: fixed(a.Time.Likely.Minutes(), 1) + " min", Tolerance: 0.05 + 0.005*a.Time.Likely.Minutes(), Source: sources.OvenJudgment("first-term exponential with a lead of 2.5"),
-	})
-	return w
 }

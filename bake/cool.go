@@ -7,7 +7,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/heat"
-	"example.org/maslin/internal/sources"
 )
 
 // CoolingLoaf asks when a loaf out of the oven may be cut.
@@ -40,6 +39,7 @@ type coolPrior struct {
 	lead       float64 // A in T = Ta + (T0 − Ta)·A·exp(−t/τ)
 	surface, k float64
 	alpha      float64
+	terms      []heat.AxisTerm
 }
 
 // Sizes of the ranges. Source of the h values: ASHRAE-style table 9.4 W/(m² K) in still air with radiation;
@@ -85,7 +85,13 @@ func (in CoolingLoaf) Time() (CoolingTime, error) {
 	}
 	from, room, slice := in.From.Celsius(), in.Room.Celsius(), in.Slice.Celsius()
 	in.Shape = in.Shape.For(in.Style)
-	c := CoolingTime{Slice: in.Slice, Room: in.Room, Rest: quantity.Elapsed(restOf(in.Style, in.Baked)), Warm: rowOf(in.Style).warm, in: in}
+	c := CoolingTime{
+		Slice: in.Slice,
+		Room:  in.Room,
+		Rest:  quantity.Elapsed(restOf(in.Style, in.Baked)),
+		Warm:  rowOf(in.Style).warm,
+		in:    in,
+	}
 	losses := [3]float64{mostCoolingLoss, usualCoolingLoss, leastCoolingLoss}
 	if !in.Loses.IsZero() {
 		own := in.Loses.Points()
@@ -108,7 +114,12 @@ func (in CoolingLoaf) Time() (CoolingTime, error) {
 			return CoolingTime{}, err
 		}
 	}
-	c.Ready = quantity.TimeRange{Early: seconds(times[0]), Likely: seconds(times[1]), Late: seconds(times[2]), Probability: quantity.NewPercent(coolingProbability)}
+	c.Ready = quantity.TimeRange{
+		Early:       seconds(times[0]),
+		Likely:      seconds(times[1]),
+		Late:        seconds(times[2]),
+		Probability: quantity.NewPercent(coolingProbability),
+	}
 	return c, nil
 }
 
@@ -122,13 +133,25 @@ func coolingBody(style Style, shape Shape, baked quantity.Mass, h, diffusivity f
 	alpha *= diffusivity
 	// Only k, h and α matter: density and heat capacity are chosen to give this α.
 	const c = 2800
-	body, err := heat.NewBody(shape.solid(volume), heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (alpha * c)}, h)
+	body, err := heat.NewBody(
+		shape.solid(volume),
+		heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (alpha * c)},
+		h,
+	)
 	if err != nil {
 		return nil, coolPrior{}, err
 	}
 	tau := body.SlowestTime()
 	late := 4 * tau // far enough out for the first exponential to stand alone
-	return body, coolPrior{volume: volume, tau: tau, lead: body.Center(late) * math.Exp(late/tau), surface: h, k: breadK, alpha: alpha}, nil
+	return body, coolPrior{
+		volume:  volume,
+		tau:     tau,
+		lead:    body.Center(late) * math.Exp(late/tau),
+		surface: h,
+		k:       breadK,
+		alpha:   alpha,
+		terms:   body.FirstTerms(),
+	}, nil
 }
 
 func (in CoolingLoaf) check() (CoolingLoaf, error) {
@@ -156,7 +179,12 @@ func (in CoolingLoaf) check() (CoolingLoaf, error) {
 		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
 	}
 	if from && slice && in.From.Compare(in.Slice) <= 0 {
-		p.Add("From", in.From.String(), "warmer than the slicing temperature, "+in.Slice.String(), quantity.ErrInconsistent)
+		p.Add(
+			"From",
+			in.From.String(),
+			"warmer than the slicing temperature, "+in.Slice.String(),
+			quantity.ErrInconsistent,
+		)
 	}
 	return in, p.ErrFor(in)
 }
@@ -190,57 +218,17 @@ func (c CoolingTime) message() working.Message {
 	case c.Warm:
 		return working.Tell("bake.cooling_warm", "eaten warm: %v, until the core is at %v", c.Ready, c.Slice)
 	case c.Rest > 0:
-		return working.Tell("bake.cooling_rest", "%v, until the core is at %v; %v cuts best after %v", c.Ready, c.Slice, c.in.Style, c.Rest)
+		return working.Tell(
+			"bake.cooling_rest",
+			"%v, until the core is at %v; %v cuts best after %v",
+			c.Ready,
+			c.Slice,
+			c.in.Style,
+			c.Rest,
+		)
 	}
 	return working.Tell("bake.cooling", "%v, until the core is at %v", c.Ready, c.Slice)
 }
 
 // Cautions says what goes wrong with warm bread.
 func (c CoolingTime) Cautions() []working.Caution { return coolingCautions() }
-
-// Working derives the likely cooling time.
-func (c CoolingTime) Working() working.Working {
-	room, slice, p := c.Room.Celsius(), c.Slice.Celsius(), c.prior
-	theta := (slice - room) / (c.from - room)
-	ml, porosity := specificVolume(c.in.Style)
-	tau := p.tau / 60
-	return working.Working{Title: "Cooling to slicing temperature", Steps: []working.Step{
-		{
-			Name: "volume of the loaf", Symbol: "V", Formula: "B × v", Numbers: fixed(c.in.Baked.Grams(), 1) + " × " + fixed(ml, 1), Value: fixed(p.volume*1e6, 0) + " mL", Tolerance: 0.5 * ml,
-			Where:  []working.Binding{{Symbol: "B", Meaning: "baked weight", Value: fixed(c.in.Baked.Grams(), 1) + " g"}, {Symbol: "v", Meaning: "usual volume of a gram of " + c.in.Style.String() + " bread", Value: fixed(ml, 1) + " mL/g"}},
-			Source: sources.OvenJudgment("typical specific volumes (from memory)"),
-		},
-		{
-			Name: "thermal diffusivity of the crumb", Symbol: "α", Formula: "exp(0.01 × ε − 15.25) × 10000000", Numbers: "exp(0.01 × " + fixed(porosity*100, 0) + " − 15.25) × 10000000", Value: fixed(p.alpha*1e7, 3) + " × 10⁻⁷ m²/s",
-			Where: []working.Binding{{Symbol: "ε", Meaning: "porosity", Value: fixed(porosity*100, 0) + " %"}}, Source: sources.Zanoni1995,
-		},
-		{
-			Name: "core less what the steam takes with it", Symbol: "T_e", Formula: "T_0 − 8.357 × w", Numbers: fixed(c.in.From.Celsius(), 2) + " − 8.357 × " + fixed(c.lost, 2),
-			Value: fixed(c.from, 2) + " °C", Tolerance: 0.005,
-			Where:  []working.Binding{{Symbol: "T_0", Meaning: "core out of the oven", Value: fixed(c.in.From.Celsius(), 2) + " °C"}, {Symbol: "w", Meaning: "percent of its weight that it loses while it cools", Value: fixed(c.lost, 2) + " %"}},
-			Source: sources.Rask,
-		},
-		{
-			Name: "share of the temperature difference left", Symbol: "θ", Formula: "(T_s − T_a) ÷ (T_e − T_a)",
-			Numbers: "(" + fixed(slice, 1) + " − " + num(room, 1) + ") ÷ (" + fixed(c.from, 1) + " − " + num(room, 1) + ")", Value: fixed(theta, 4), Tolerance: 0.002,
-			Where:  []working.Binding{{Symbol: "T_s", Meaning: "core when cut", Value: degrees(slice)}, {Symbol: "T_a", Meaning: "room", Value: degrees(room)}, {Symbol: "T_e", Meaning: "core less what the steam takes", Value: degrees(c.from)}},
-			Source: working.Algebra(),
-		},
-		{
-			Name: "time constant of the " + c.in.Shape.String() + " loaf", Symbol: "τ", Value: fixed(tau, 1) + " min",
-			Note: "from the first eigenvalues at a surface coefficient of " + fixed(p.surface, 0) + " W/(m² K) and a conductivity of " + fixed(p.k, 2) + " W/(m K)", Source: sources.Conduction,
-		},
-		{
-			Name: "lead of the first term", Symbol: "A", Value: fixed(p.lead, 4), Note: "product of the first coefficients of the series", Source: sources.Conduction,
-		},
-		{
-			Name: "time by the first term", Symbol: "t_1", Formula: "τ × ln(A ÷ θ)", Numbers: fixed(tau, 1) + " × ln(" + fixed(p.lead, 4) + " ÷ " + fixed(theta, 4) + ")",
-			Value: fixed(tau*math.Log(p.lead/theta), 0) + " min", Tolerance: 0.5 + 0.01*tau,
-			Where:  []working.Binding{{Symbol: "τ", Meaning: "time constant", Value: fixed(tau, 1) + " min"}, {Symbol: "A", Meaning: "lead of the first term", Value: fixed(p.lead, 4)}, {Symbol: "θ", Meaning: "share left", Value: fixed(theta, 4)}},
-			Source: sources.Conduction,
-		},
-		{
-			Name: "likely time", Symbol: "t", Value: fixed(c.Ready.Likely.Minutes(), 0) + " min", Note: "by the whole series, whose later terms count while the loaf is hot", Source: sources.Conduction,
-		},
-	}}
-}

@@ -9,7 +9,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
-	"example.org/maslin/internal/sources"
 )
 
 // CoolingProbe is a probe in a cooling loaf.
@@ -83,7 +82,12 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	byRoom := 1 / (slice - room) / -line.Slope
 	half := quantile80 * math.Sqrt(byLine*byLine+byRoom*byRoom*0.25+coolingModelError*coolingModelError*likely*likely)
 	if likely+half > 48*60 {
-		return CoolingLeft{}, &quantity.InputError{GoPath: "Samples", Got: "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core), Want: "readings far enough apart to tell how fast it cools", Err: quantity.ErrModelRange}
+		return CoolingLeft{}, &quantity.InputError{
+			GoPath: "Samples",
+			Got:    "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core),
+			Want:   "readings far enough apart to tell how fast it cools",
+			Err:    quantity.ErrModelRange,
+		}
 	}
 	out.tau, out.now = -1/line.Slope, math.Exp(line.Intercept)
 	out.TimeConstant = quantity.Elapsed(minutes(out.tau))
@@ -93,7 +97,12 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 
 func notCooling(in CoolingProbe) error {
 	first, last := in.Samples[0], in.Samples[len(in.Samples)-1]
-	return &quantity.InputError{GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(last.Core), Want: "a falling core", Err: quantity.ErrInconsistent}
+	return &quantity.InputError{
+		GoPath: "Samples",
+		Got:    "core from " + celsius(first.Core) + " to " + celsius(last.Core),
+		Want:   "a falling core",
+		Err:    quantity.ErrInconsistent,
+	}
 }
 
 func (in CoolingProbe) check() (CoolingProbe, error) {
@@ -105,7 +114,8 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 	if in.Slice.IsZero() && room {
 		in.Slice = sliceIn(in.Room, LeanHearth)
 	}
-	if quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room && in.Slice.Celsius() < in.Room.Celsius()+2 {
+	if quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room &&
+		in.Slice.Celsius() < in.Room.Celsius()+2 {
 		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
 	}
 	quantity.Check(&p, "Error", in.Error, quantity.TemperatureDelta{}, mostProbeError)
@@ -122,12 +132,22 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		path := "Samples[" + strconv.Itoa(i) + "]"
 		good = p.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour) && good
 		if i > 0 && s.At <= in.Samples[i-1].At {
-			p.Add(path+".At", s.At.String(), "later than the reading before, "+in.Samples[i-1].At.String(), quantity.ErrInconsistent)
+			p.Add(
+				path+".At",
+				s.At.String(),
+				"later than the reading before, "+in.Samples[i-1].At.String(),
+				quantity.ErrInconsistent,
+			)
 			good = false
 		}
 		ok := checkProbe(&p, path+".Core", s.Core)
 		if ok && room && s.Core.Celsius() < in.Room.Celsius()+3 && (in.Slice.IsZero() || s.Core.Compare(in.Slice) > 0) {
-			p.Add(path+".Core", s.Core.String(), "more than 3 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
+			p.Add(
+				path+".Core",
+				s.Core.String(),
+				"more than 3 °C above the room, "+in.Room.String(),
+				quantity.ErrInconsistent,
+			)
 			ok = false
 		}
 		good = good && ok
@@ -139,7 +159,12 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		case last.Core.Compare(first.Core) >= 0:
 			p.Join("", notCooling(in))
 		case (last.At - first.At).Duration() < 3*time.Minute:
-			p.Add("Samples", (last.At-first.At).String()+" from first to last", "at least 3m apart, better 15m", quantity.ErrModelRange)
+			p.Add(
+				"Samples",
+				(last.At-first.At).String()+" from first to last",
+				"at least 3m apart, better 15m",
+				quantity.ErrModelRange,
+			)
 		}
 	}
 	return in, p.ErrFor(in)
@@ -157,36 +182,3 @@ func (c CoolingLeft) message() working.Message {
 
 // Cautions says what goes wrong with warm bread.
 func (c CoolingLeft) Cautions() []working.Caution { return coolingCautions() }
-
-// Working derives the likely time left.
-func (c CoolingLeft) Working() working.Working {
-	w := working.Working{Title: "Cooling time left"}
-	if c.Reached || len(c.in.Samples) == 0 {
-		w.Steps = []working.Step{{Name: "time left", Symbol: "t_left", Value: "0 min", Note: "the slicing temperature is reached", Source: working.Algebra()}}
-		return w
-	}
-	room, slice := c.in.Room.Celsius(), c.in.Slice.Celsius()
-	first, last := c.in.Samples[0], c.in.Samples[len(c.in.Samples)-1]
-	ambient := working.Binding{Symbol: "T_a", Meaning: "room", Value: fixed(room, 2) + " °C"}
-	step := working.Step{Name: "time constant", Symbol: "τ", Value: fixed(c.tau, 3) + " min", Note: "weighted least squares on " + strconv.Itoa(len(c.in.Samples)) + " readings", Source: sources.Conduction}
-	if len(c.in.Samples) == 2 {
-		dt := (last.At - first.At).Duration().Minutes()
-		step.Formula, step.Note = "Δt ÷ ln((T_1 − T_a) ÷ (T_2 − T_a))", ""
-		step.Numbers = fixed(dt, 2) + " ÷ ln((" + fixed(first.Core.Celsius(), 2) + " − " + num(room, 2) + ") ÷ (" + fixed(last.Core.Celsius(), 2) + " − " + num(room, 2) + "))"
-		step.Where = []working.Binding{
-			{Symbol: "Δt", Meaning: "between the readings", Value: fixed(dt, 2) + " min"}, {Symbol: "T_1", Meaning: "earlier core", Value: fixed(first.Core.Celsius(), 2) + " °C"}, ambient,
-			{Symbol: "T_2", Meaning: "core now", Value: fixed(last.Core.Celsius(), 2) + " °C"},
-		}
-		step.Tolerance = 0.02 * c.tau
-	}
-	w.Steps = append(w.Steps, step, working.Step{
-		Name: "likely time left", Symbol: "t_left", Formula: "τ × ln((T_now − T_a) ÷ (T_s − T_a))",
-		Numbers: fixed(c.tau, 3) + " × ln((" + fixed(room+c.now, 3) + " − " + num(room, 2) + ") ÷ (" + fixed(slice, 2) + " − " + num(room, 2) + "))",
-		Where: []working.Binding{
-			{Symbol: "τ", Meaning: "time constant", Value: fixed(c.tau, 3) + " min"}, {Symbol: "T_now", Meaning: "core now, on the fitted line", Value: fixed(room+c.now, 3) + " °C"}, ambient,
-			{Symbol: "T_s", Meaning: "slicing temperature", Value: fixed(slice, 2) + " °C"},
-		},
-		Value: fixed(c.Ready.Likely.Minutes(), 1) + " min", Tolerance: 0.005*c.Ready.Likely.Minutes() + 0.02, Source: sources.Conduction,
-	})
-	return w
-}

@@ -10,17 +10,19 @@
 // A probe cannot tell that a loaf has baked out. The crumb stays moist, and a moist crumb gets no hotter
 // than water boils: the core runs up to that temperature and stands there while the loaf goes on drying,
 // setting and browning. In one test kitchen a loaf passed 93 °C at half of an hour's bake, stood at 99 °C
-// from 45 minutes on, and was pale with a gummy crumb when pulled then. Within 1.5 °C of boiling a reading
-// says nothing, and this package answers so ([SaysNothing], [Flat]): weigh the loaf, or take the time since
-// it reached its target. Done is core AND (loss OR time held).
+// from 45 minutes on, and was pale with a gummy crumb when pulled then. So a loaf whose core is there is set,
+// and done when its weight or its time says that it has baked out: a hearth loaf in about as long again as its core
+// took to come within 7 °C of boiling, pan bread and soft breads 15 parts after the 85 of the arrival. Within 1.5 °C of
+// boiling a reading says nothing, and this package answers so ([SaysNothing], [NearBoiling]).
 //
 // The boiling point falls by 1 °C for every 300 m. A target of 96 °C is never reached at 2,000 m, where
 // water boils at 93.3 °C. Targets are therefore capped at the local boiling point less 2 °C ([Cap]); they
 // are not lowered across the board ([Offset]), because the setting of starch and protein does not depend on
 // the pressure. No tested table for bread at altitude exists; the rule is a judgment, and it says so.
 //
-// A probe cannot see the crust. Color is a criterion of its own that no number here stands for: a strong
-// fire browns a loaf that is not baked. It does not see its own place either: the coldest point lies a
+// A probe cannot see the crust. Color is a criterion of its own: a strong fire browns a loaf that is not baked. What a
+// bake does to the outside is computed by a moving front and the kinetics of browning, as a band ([OvenBake.BakeOut]).
+// Pizza and flat breads have no middle for a probe and are done by time and color ([Style.ByCore]). A probe does not see its own place either: the coldest point lies a
 // little below the middle, a tip near the crust reads high, and a loaf taken from its tin for some minutes
 // reads lower than before. And it proves no safety.
 //
@@ -46,15 +48,18 @@
 // # From question to method
 //
 //	what does done mean for this bread?             Style.Guide
-//	… here, at this altitude or barometer?          Goal.Target, Site.BoilingPoint
+//	… here, at this altitude or barometer?          Goal.Target, Site.BoilingPoint, Site.StandardAtmosphere
 //	is it done?                                     LoafReading.Judge
 //	how long still, from probe readings?            Probe.TimeLeft
 //	… without a probe?                              OvenPiece.BakeTime, UnprobedLoaf.Arrival
 //	how far does the core rise after the oven?      TakenOut.CarryOver
 //	the bake from switching on to the last loaf     OvenLoad.Program
+//	what does the bake do to the crust?             OvenBake.BakeOut, Program.BakeOut, DryCrust.Color
+//	… in my oven, with my dough?                    OvenBake.LearnBrowning
 //	what do I set my oven to?                       OvenSetting.Dial, GasMark, NearestMark
-//	how much will it lose?                          Style.UsualLoss, LossLog.Learn
-//	how much dough for this loaf?                   PromisedLoaf.Scaling
+//	what did this loaf lose?                        WeighedLoaf.Loss
+//	how much will it lose?                          Style.UsualLoss, Style.LossOfBread, LossLog.Learn
+//	how much dough for this loaf, bread of a dough? PromisedLoaf.Scaling, ScaledPiece.Bread
 //	what weight does the law want? (information)    PackedWeight.Limits, Solids.LeastLoss
 //	when may I cut it?                              CoolingLoaf.Time, CoolingProbe.TimeLeft
 //	what can hurt                                   OvenCautions, FoodCautions

@@ -81,7 +81,9 @@ func (in OvenPiece) BakeTime() (BakeTime, error) {
 	ref := rowOf(in.Style).bake
 	if known {
 		g := in.KnownDough.Grams()
-		ref.grams, ref.minutes, ref.from, ref.to, ref.spread, ref.perGram = g, in.KnownTime.Duration().Minutes(), g/2, 2*g, 0.12, 0
+		ref.grams, ref.minutes, ref.from, ref.to, ref.spread, ref.perGram = g, in.KnownTime.Duration().
+			Minutes(),
+			g/2, 2*g, 0.12, 0
 		ref.source = sources.Practice("a bake of your own")
 	}
 	shapeOK := shapes.CheckIfGiven(&p, "Shape", in.Shape)
@@ -89,7 +91,18 @@ func (in OvenPiece) BakeTime() (BakeTime, error) {
 	m := in.Dough.Grams()
 	outside := massOK && (m < ref.from || m > ref.to)
 	if outside && !in.Extrapolate {
-		p.Add("Dough", in.Dough.String(), fixed(ref.from, 0)+" g to "+fixed(ref.to, 0)+" g for "+in.Style.String()+" bread, or outside the data all the same (extrapolate)", quantity.ErrModelRange)
+		p.Add(
+			"Dough",
+			in.Dough.String(),
+			fixed(
+				ref.from,
+				0,
+			)+" g to "+fixed(
+				ref.to,
+				0,
+			)+" g for "+in.Style.String()+" bread, or outside the data all the same (extrapolate)",
+			quantity.ErrModelRange,
+		)
 	}
 	if err := p.ErrFor(in); err != nil {
 		return BakeTime{}, err
@@ -115,7 +128,12 @@ func (in OvenPiece) BakeTime() (BakeTime, error) {
 		spread += 0.1
 	}
 	return BakeTime{
-		Time:         quantity.TimeRange{Early: minutes(t * (1 - spread)), Likely: minutes(t), Late: minutes(t * (1 + spread)), Probability: quantity.NewPercent(bakeProbability)},
+		Time: quantity.TimeRange{
+			Early:       minutes(t * (1 - spread)),
+			Likely:      minutes(t),
+			Late:        minutes(t * (1 + spread)),
+			Probability: quantity.NewPercent(bakeProbability),
+		},
 		Extrapolated: outside, in: in, ref: ref, minutes: t, shape: factor,
 	}, nil
 }
@@ -143,7 +161,11 @@ func shapeFactor(from, to Shape) (float64, error) {
 	}
 	var tau [2]float64
 	for i, s := range [2]Shape{from, to} {
-		body, err := heat.NewBody(s.solid(2e-3), heat.Material{Conductivity: breadK, Density: 300, HeatCapacity: 2800}, math.Inf(1))
+		body, err := heat.NewBody(
+			s.solid(2e-3),
+			heat.Material{Conductivity: breadK, Density: 300, HeatCapacity: 2800},
+			math.Inf(1),
+		)
 		if err != nil {
 			return 0, err
 		}
@@ -169,42 +191,4 @@ func (b BakeTime) message() working.Message {
 		return working.Tell("bake.time_extrapolated", "%v, outside the known masses", b.Time)
 	}
 	return working.Tell("bake.time", "%v", b.Time)
-}
-
-// Working derives the likely bake time.
-func (b BakeTime) Working() working.Working {
-	m, r := b.in.Dough.Grams(), b.ref
-	where := []working.Binding{{Symbol: "t_ref", Meaning: "bake time of the reference", Value: fixed(r.minutes, 1) + " min"}}
-	var formula, numbers string
-	inside := math.Min(math.Max(m, r.from), r.to)
-	mass := working.Binding{Symbol: "m", Meaning: "dough per piece", Value: fixed(m, 1) + " g"}
-	refMass := working.Binding{Symbol: "m_ref", Meaning: "dough of the reference", Value: fixed(r.grams, 1) + " g"}
-	exponent := working.Binding{Symbol: "n", Meaning: "exponent of the style", Value: fixed(r.exponent, 2)}
-	switch r.perGram {
-	case 0:
-		formula, numbers = "t_ref × (m ÷ m_ref)^n", fixed(r.minutes, 1)+" × ("+fixed(m, 1)+" ÷ "+fixed(r.grams, 1)+")^"+fixed(r.exponent, 2)
-		where = append(where, mass, refMass, exponent)
-	default:
-		formula, numbers = "(t_ref + s × (m_t − m_ref))", "("+fixed(r.minutes, 1)+" + "+fixed(r.perGram, 2)+" × ("+fixed(inside, 1)+" − "+fixed(r.grams, 1)+"))"
-		where = append(where, working.Binding{Symbol: "s", Meaning: "slope of the table", Value: fixed(r.perGram, 2) + " min/g"}, working.Binding{Symbol: "m_t", Meaning: "dough per piece, within the table", Value: fixed(inside, 1) + " g"}, refMass)
-		if inside != m {
-			formula += " × (m ÷ m_t)^n"
-			numbers += " × (" + fixed(m, 1) + " ÷ " + fixed(inside, 1) + ")^" + fixed(r.exponent, 2)
-			where = append(where, mass, exponent)
-		}
-	}
-	if b.shape != 1 {
-		formula += " × f"
-		numbers += " × " + fixed(b.shape, 4)
-		where = append(where, working.Binding{Symbol: "f", Meaning: "factor of the shape", Value: fixed(b.shape, 4)})
-	}
-	if c := coldChange(b.in); c != 1 {
-		formula += " × c"
-		numbers += " × " + fixed(c, 4)
-		where = append(where, working.Binding{Symbol: "c", Meaning: "cold from the refrigerator, against the reference: ln(2.5·96/4) over ln(2.5·75/4), or its inverse", Value: fixed(c, 4)})
-	}
-	return working.Working{Title: "Bake time", Steps: []working.Step{{
-		Name: "likely bake time", Symbol: "t", Formula: formula, Where: where, Numbers: numbers, Value: fixed(b.minutes, 1) + " min", Tolerance: 0.1,
-		Note: "a guide, not a measurement; the core decides", Source: r.source,
-	}}}
 }

@@ -16,7 +16,12 @@ func Example() {
 	}}.TimeLeft()
 	fmt.Println(left, err)
 
-	verdict, err := bake.LoafReading{Goal: goal, Core: quantity.Celsius(94.5), Dough: quantity.Grams(886), Loaf: quantity.Grams(785)}.Judge()
+	verdict, err := bake.LoafReading{
+		Goal:  goal,
+		Core:  quantity.Celsius(94.5),
+		Dough: quantity.Grams(886),
+		Loaf:  quantity.Grams(785),
+	}.Judge()
 	fmt.Println(verdict, err)
 	// Output:
 	// 13m to 19m (80 %), likely 16m, to a core of 94.1 °C; baked out in 13m to 39m (80 %), likely 25m <nil>

@@ -82,7 +82,10 @@ func ExampleLoafReading_Judge() {
 }
 
 func ExampleLoafReading_Judge_saysNothing() {
-	v, err := bake.LoafReading{Goal: bake.Goal{Style: bake.LeanHearth, Place: hall}, Core: quantity.Celsius(95.2)}.Judge()
+	v, err := bake.LoafReading{
+		Goal: bake.Goal{Style: bake.LeanHearth, Place: hall},
+		Core: quantity.Celsius(95.2),
+	}.Judge()
 	fmt.Println(v.State, err)
 	fmt.Println(v)
 	// Output:
@@ -149,13 +152,24 @@ func ExampleOvenPiece_BakeTime_fromAKnownBake() {
 }
 
 func ExampleUnprobedLoaf_Arrival() {
-	a, err := bake.UnprobedLoaf{Goal: bake.Goal{Place: hall}, Dough: quantity.Grams(886), Start: quantity.Celsius(5)}.Arrival()
+	a, err := bake.UnprobedLoaf{
+		Goal:  bake.Goal{Place: hall},
+		Dough: quantity.Grams(886),
+		Start: quantity.Celsius(5),
+	}.Arrival()
 	fmt.Println(a, err)
 	// Output: 30m to 1h10m (80 %), likely 50m, to a core of 94.1 °C <nil>
 }
 
 func ExampleOvenLoad_Program() {
-	p, err := bake.OvenLoad{Style: bake.LeanHearth, Dough: quantity.Grams(886), Pieces: 6, Vessel: bake.Pot, Together: 2, Cold: true}.Program()
+	p, err := bake.OvenLoad{
+		Style:    bake.LeanHearth,
+		Dough:    quantity.Grams(886),
+		Pieces:   6,
+		Vessel:   bake.Pot,
+		Together: 2,
+		Cold:     true,
+	}.Program()
 	fmt.Println(p, err)
 	for _, phase := range p.Phases[:5] {
 		fmt.Println(phase)
@@ -207,7 +221,11 @@ func ExampleStyle_UsualLoss() {
 func ExamplePromisedLoaf_Scaling() {
 	s, err := bake.PromisedLoaf{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %")}.Scaling()
 	fmt.Println(s, err)
-	b, err := bake.PromisedLoaf{Baked: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), Basis: bake.OfBread}.Scaling()
+	b, err := bake.PromisedLoaf{
+		Baked: quantity.Grams(780),
+		Loss:  quantity.MustPercent("12 %"),
+		Basis: bake.OfBread,
+	}.Scaling()
 	fmt.Println(b, err)
 	// Output:
 	// 886.4 g of dough for 780 g baked <nil>
@@ -237,15 +255,24 @@ func ExampleSolids_LeastLoss() {
 }
 
 func ExampleCoolingLoaf_Time() {
-	c, err := bake.CoolingLoaf{Style: bake.LeanHearth, Shape: bake.Round, Baked: quantity.Grams(780), From: quantity.Celsius(94), Room: quantity.Celsius(22)}.Time()
+	c, err := bake.CoolingLoaf{
+		Style: bake.LeanHearth,
+		Shape: bake.Round,
+		Baked: quantity.Grams(780),
+		From:  quantity.Celsius(94),
+		Room:  quantity.Celsius(22),
+	}.Time()
 	fmt.Println(c, err)
 	// Output: 47m to 1h52m (80 %), likely 1h11m, until the core is at 35 °C <nil>
 }
 
 func ExampleCoolingProbe_TimeLeft() {
 	c, err := bake.CoolingProbe{
-		Room:    quantity.Celsius(22),
-		Samples: []bake.Sample{{At: minute(30), Core: quantity.Celsius(62)}, {At: minute(45), Core: quantity.Celsius(50)}},
+		Room: quantity.Celsius(22),
+		Samples: []bake.Sample{
+			{At: minute(30), Core: quantity.Celsius(62)},
+			{At: minute(45), Core: quantity.Celsius(50)},
+		},
 	}.TimeLeft()
 	fmt.Println(c, err)
 	// Output: 27m to 38m (80 %), likely 32m, until the core is at 35 °C <nil>
@@ -317,4 +344,52 @@ func ExampleScaledPiece_Bread() {
 	s, err := bake.ScaledPiece{Dough: quantity.Grams(886), Loss: quantity.MustPercent("12 %")}.Bread()
 	fmt.Println(s, err)
 	// Output: 886.0 g of dough makes 779.7 g of bread <nil>
+}
+
+func ExampleOvenBake_BakeOut() {
+	b := bake.OvenBake{Style: bake.LeanHearth, Dough: quantity.Grams(886), Place: hall, Phases: []bake.HeatPhase{
+		{Oven: quantity.Celsius(245), For: minute(22), Wet: true},
+		{Oven: quantity.Celsius(225), For: minute(26)},
+	}}
+	out, err := b.BakeOut()
+	fmt.Println(out, err)
+	// Output: 8.7 % to 11.7 % (80 %), likely 10.2 %, of the dough lost in the oven; crust 7 mm, pale golden (pale golden to golden brown) <nil>
+}
+
+func ExampleOvenBake_LearnBrowning() {
+	// Ours came out dark: from now on the forecast knows it.
+	b := bake.OvenBake{Style: bake.LeanHearth, Dough: quantity.Grams(886), Phases: []bake.HeatPhase{
+		{Oven: quantity.Celsius(245), For: minute(22), Wet: true},
+		{Oven: quantity.Celsius(225), For: minute(26)},
+	}}
+	f, err := b.LearnBrowning(bake.DarkBrown)
+	fmt.Printf("%.2f %v\n", f, err)
+	b.Browning = f
+	b.Phases[1].Oven = quantity.Celsius(205)
+	out, err := b.BakeOut()
+	fmt.Println(out.Color, err)
+	// Output:
+	// 2.32 <nil>
+	// golden brown <nil>
+}
+
+func ExampleProgram_BakeOut() {
+	p, err := bake.OvenLoad{Style: bake.LeanHearth, Dough: quantity.Grams(886), Pieces: 2, Vessel: bake.Pot}.Program()
+	fmt.Println(err)
+	out, err := p.BakeOut()
+	fmt.Println(out, err)
+	// Output:
+	// <nil>
+	// 8.2 % to 11.1 % (80 %), likely 9.7 %, of the dough lost in the oven; crust 6 mm, pale golden (pale to golden brown) <nil>
+}
+
+func ExampleDryCrust_Color() {
+	c, err := bake.DryCrust{Surface: []bake.Sample{
+		{
+			At:   0,
+			Core: quantity.Celsius(100),
+		}, {At: minute(20), Core: quantity.Celsius(190)}, {At: minute(26), Core: quantity.Celsius(190)},
+	}}.Color()
+	fmt.Println(c, err)
+	// Output: dark brown (color difference 42) <nil>
 }

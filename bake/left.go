@@ -3,14 +3,12 @@ package bake
 import (
 	"math"
 	"slices"
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/numeric"
-	"example.org/maslin/internal/sources"
 )
 
 // Sample is one reading of a probe.
@@ -47,7 +45,14 @@ const (
 	Vague                        // the readings lie too close together for a range: read again
 )
 
-var leftStates = enum.Of[LeftState]("state of a rising core", "rising", "reached", "unreachable", "near boiling", "vague")
+var leftStates = enum.Of[LeftState](
+	"state of a rising core",
+	"rising",
+	"reached",
+	"unreachable",
+	"near boiling",
+	"vague",
+)
 
 // String names the state.
 func (s LeftState) String() string { return leftStates.String(s) }
@@ -73,6 +78,7 @@ type Left struct {
 	ReadAgain    quantity.Elapsed     `json:"read_again,omitzero"`    // when the next reading is worth taking
 	probe        Probe
 	fit          fitted
+	arrival      time.Duration // of the core at its target, likely, from the last reading on; negative: before it
 }
 
 // fitted is the straight line behind a Left, with its time in minutes from the last reading.
@@ -135,7 +141,14 @@ func (p Probe) TimeLeft() (Left, error) {
 	out := Left{
 		Approach: p.Approach, Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), Capped: t.capped(p.Goal), probe: p,
 	}
-	f := fitted{boiling: t.boiling, target: t.core, sigma: probeSigma(p.Error) / math.Sqrt2, last: last.Core.Celsius(), pressure: t.pressure, sea: t.sea}
+	f := fitted{
+		boiling:  t.boiling,
+		target:   t.core,
+		sigma:    probeSigma(p.Error) / math.Sqrt2,
+		last:     last.Core.Celsius(),
+		pressure: t.pressure,
+		sea:      t.sea,
+	}
 	out.fit = f
 	if f.last >= t.core-0.05 {
 		out.State = Reached
@@ -144,7 +157,12 @@ func (p Probe) TimeLeft() (Left, error) {
 		}
 		out.ToTarget = leftRange(0, 0, 0)
 		since := last.At - p.arrived(t.core).At
-		out.ToOut = p.toOut(t, quantity.TimeRange{Early: -since.Duration(), Likely: -since.Duration(), Late: -since.Duration()}, &out.fit)
+		out.arrival = -since.Duration()
+		out.ToOut = p.toOut(
+			t,
+			quantity.TimeRange{Early: -since.Duration(), Likely: -since.Duration(), Late: -since.Duration()},
+			&out.fit,
+		)
 		return out, nil
 	}
 	used, early := p.usable(t.boiling)
@@ -171,6 +189,7 @@ func (p Probe) TimeLeft() (Left, error) {
 	out.TimeConstant = quantity.Elapsed(minutes(-1 / f.line.Slope))
 	out.ReadAgain = quantity.Elapsed(minutes(math.Min(math.Max(likely/3, 2), 5)))
 	out.ToTarget = leftRange(low, likely, high)
+	out.arrival = out.ToTarget.Likely
 	out.ToOut = p.toOut(t, out.ToTarget, &f)
 	out.fit = f
 	// Without an altitude rule in between, the baker's own target may lie where no core gets.
@@ -178,6 +197,14 @@ func (p Probe) TimeLeft() (Left, error) {
 		out.State = Unreachable
 	}
 	return out, nil
+}
+
+// inOven is how long the loaf has been in the oven at the last reading.
+func (p Probe) inOven() time.Duration {
+	if p.InOven > 0 {
+		return p.InOven.Duration()
+	}
+	return p.Samples[len(p.Samples)-1].At.Duration()
 }
 
 // arrived is the first reading at the target.
@@ -194,125 +221,26 @@ func (p Probe) toOut(t target, arrival quantity.TimeRange, f *fitted) quantity.T
 			usual := rowOf(p.Style).done.hold
 			return holds{usual / 2, usual, usual * 3 / 2}
 		}
-		inOven := p.Samples[len(p.Samples)-1].At
-		if p.InOven > 0 {
-			inOven = p.InOven
-		}
-		return t.bakeOut(p.Style, max(0, inOven.Duration()+at))
+		return t.bakeOut(p.Style, max(0, p.inOven()+at))
 	}
 	early, likely, late := hold(arrival.Early), hold(arrival.Likely), hold(arrival.Late)
 	f.hold = likely.likely.Minutes()
 	return quantity.TimeRange{
-		Early: max(0, arrival.Early+early.early), Likely: max(0, arrival.Likely+likely.likely), Late: max(0, arrival.Late+late.late),
+		Early: max(
+			0,
+			arrival.Early+early.early,
+		), Likely: max(0, arrival.Likely+likely.likely), Late: max(0, arrival.Late+late.late),
 		Probability: quantity.NewPercent(leftProbability),
 	}
 }
 
 func leftRange(low, likely, high float64) quantity.TimeRange {
-	return quantity.TimeRange{Early: minutes(low), Likely: minutes(likely), Late: minutes(high), Probability: quantity.NewPercent(leftProbability)}
-}
-
-func (p Probe) check() (target, error) {
-	var problems quantity.Problems
-	goalOK := checkGoal(&problems, p.Goal)
-	if goalOK && !p.Style.ByCore() && p.Wanted.IsZero() {
-		problems.Add("Style", p.Style.String(), "a bread with a middle for a probe; thin breads are done by time and color", quantity.ErrModelRange)
-		goalOK = false
+	return quantity.TimeRange{
+		Early:       minutes(low),
+		Likely:      minutes(likely),
+		Late:        minutes(high),
+		Probability: quantity.NewPercent(leftProbability),
 	}
-	quantity.Check(&problems, "Error", p.Error, quantity.TemperatureDelta{}, mostProbeError)
-	approaches.Check(&problems, "Approach", p.Approach)
-	problems.Duration("Window", p.Window.Duration(), 0, 24*time.Hour)
-	problems.Duration("InOven", p.InOven.Duration(), 0, 48*time.Hour)
-	if p.EntryUnknown && p.InOven > 0 {
-		problems.Add("InOven", p.InOven.String(), "no time in the oven where the entry is not known", quantity.ErrInconsistent)
-	}
-	if len(p.Samples) < 2 {
-		problems.Required("Samples", "at least two readings, a few minutes apart")
-	}
-	if len(p.Samples) > mostSamples {
-		problems.Int("Samples", len(p.Samples), 2, mostSamples)
-		return target{}, problems.ErrFor(p)
-	}
-	var t target
-	if goalOK {
-		var err error
-		if t, err = p.target(); err != nil {
-			return t, err
-		}
-	}
-	for i, s := range p.Samples {
-		path := "Samples[" + strconv.Itoa(i) + "]"
-		problems.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour)
-		if i > 0 && s.At <= p.Samples[i-1].At {
-			problems.Add(path+".At", s.At.String(), "later than the reading before, "+p.Samples[i-1].At.String(), quantity.ErrInconsistent)
-		}
-		if checkProbe(&problems, path+".Core", s.Core) && goalOK && s.Core.Celsius() > t.boiling+above {
-			problems.Join("", aboveBoiling(path+".Core", s.Core, t.boiling))
-		}
-	}
-	if n := len(p.Samples); n >= 2 && p.InOven > 0 && p.InOven < p.Samples[n-1].At-p.Samples[0].At {
-		problems.Add("InOven", p.InOven.String(), "no less than the time between the readings", quantity.ErrInconsistent)
-	}
-	return t, problems.ErrFor(p)
-}
-
-const mostSamples = 10_000
-
-// usable are the readings within the window that lie in the late part of the curve, below the flat end.
-func (p Probe) usable(boiling float64) (used []Sample, early int) {
-	last := p.Samples[len(p.Samples)-1].At
-	for _, s := range p.Samples {
-		if s.At < last-p.window() {
-			continue
-		}
-		if s.Core.Celsius() < boiling-earlyBelow && !p.Extrapolate {
-			early++
-			continue
-		}
-		if s.Core.Celsius() > boiling-0.2 {
-			continue // no logarithm there, and no information
-		}
-		used = append(used, s)
-	}
-	return used, early
-}
-
-func (p Probe) window() quantity.Elapsed {
-	if p.Window == 0 {
-		return quantity.Elapsed(minutes(probeWindow))
-	}
-	return p.Window
-}
-
-func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) error {
-	last := len(p.Samples) - 1
-	path := "Samples[" + strconv.Itoa(last) + "]"
-	if len(used) < 2 {
-		want := "two readings within " + p.window().String() + " of each other"
-		if early > 0 {
-			want = "two readings above " + degrees(boiling-earlyBelow) + ": earlier the core still gains speed and the answer would be too long; or use them all the same (extrapolate)"
-		}
-		return &quantity.InputError{GoPath: path, Got: p.Samples[last].Core.String(), Want: want, Err: quantity.ErrModelRange}
-	}
-	first, end := used[0], used[len(used)-1]
-	if span := (end.At - first.At).Duration().Minutes(); span < leastSpan {
-		return &quantity.InputError{GoPath: path + ".At", Got: (end.At - first.At).String() + " after the first usable reading", Want: "at least 1m apart, better 5m", Err: quantity.ErrModelRange}
-	}
-	for i := 1; i < len(used); i++ {
-		if drop := used[i-1].Core.Celsius() - used[i].Core.Celsius(); drop > 3*sigma {
-			return &quantity.InputError{
-				GoPath: "Samples", Got: "core falling from " + celsius(used[i-1].Core) + " to " + celsius(used[i].Core),
-				Want: "a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?", Err: quantity.ErrInconsistent,
-			}
-		}
-	}
-	if end.Core.Compare(first.Core) <= 0 {
-		return &quantity.InputError{
-			GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(end.Core),
-			Want: "a rising core: is the oven on and the tip in the middle?", Err: quantity.ErrInconsistent,
-		}
-	}
-	return nil
 }
 
 // fitApproach fits the straight line of the ordinate on time in minutes from the last reading.
@@ -393,74 +321,51 @@ func (l Left) message() working.Message {
 	switch l.State {
 	case Reached:
 		if l.ToOut.Late == 0 {
-			return working.Tell("bake.left_out", "the core has been at its target of %.1f long enough: baked out by time; the color is yours to judge", l.Target)
+			return working.Tell(
+				"bake.left_out",
+				"the core has been at its target of %.1f long enough: baked out by time; the color is yours to judge",
+				l.Target,
+			)
 		}
-		return working.Tell("bake.left_reached", "the core is at its target of %.1f; baked out in %v, or weigh it", l.Target, l.ToOut)
+		return working.Tell(
+			"bake.left_reached",
+			"the core is at its target of %.1f; baked out in %v, or weigh it",
+			l.Target,
+			l.ToOut,
+		)
 	case NearBoiling:
-		return working.Tell("bake.left_near_boiling",
+		return working.Tell(
+			"bake.left_near_boiling",
 			"the core is within %v of boiling (%.1f): the probe says nothing more; weigh the loaf, or go by the time: baked out in %v",
-			quantity.DeltaCelsius(flat), l.Boiling, l.ToOut)
+			quantity.DeltaCelsius(flat),
+			l.Boiling,
+			l.ToOut,
+		)
 	case Vague:
-		return working.Tell("bake.left_vague", "too little rise between the readings for a range: read again in %v", l.ReadAgain)
+		return working.Tell(
+			"bake.left_vague",
+			"too little rise between the readings for a range: read again in %v",
+			l.ReadAgain,
+		)
 	case Unreachable:
-		return working.Tell("bake.left_unreachable", "%.1f is never reached here, water boils at %.1f; %v to a core of %.1f; baked out in %v",
-			l.probe.Wanted, l.Boiling, l.ToTarget, l.Target, l.ToOut)
+		return working.Tell(
+			"bake.left_unreachable",
+			"%.1f is never reached here, water boils at %.1f; %v to a core of %.1f; baked out in %v",
+			l.probe.Wanted,
+			l.Boiling,
+			l.ToTarget,
+			l.Target,
+			l.ToOut,
+		)
 	}
-	return working.Tell("bake.left", "%v, to a core of %v; baked out in %v", l.ToTarget, wish(l.Target, l.Capped, l.probe.Goal), l.ToOut)
+	return working.Tell(
+		"bake.left",
+		"%v, to a core of %v; baked out in %v",
+		l.ToTarget,
+		wish(l.Target, l.Capped, l.probe.Goal),
+		l.ToOut,
+	)
 }
 
 // Cautions says what can hurt at the oven.
 func (l Left) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
-
-// Working derives the likely time left.
-func (l Left) Working() working.Working {
-	t, err := l.probe.Goal.Target()
-	if err != nil {
-		return working.Working{Title: "Time left in the oven"}
-	}
-	w := t.Working()
-	w.Title = "Time left in the oven"
-	if l.Used == 0 {
-		w.Steps = append(w.Steps, working.Step{Name: "time left to the target", Symbol: "t_left", Value: "0 min", Note: "the target is reached, or the readings allow no answer", Source: working.Algebra()})
-		return w
-	}
-	f := l.fit
-	tau := -1 / f.line.Slope
-	boiling := working.Binding{Symbol: "T_b", Meaning: "local boiling point", Value: fixed(f.boiling, 2) + " °C"}
-	if l.Used == 2 && l.probe.Approach == Exponential {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "time constant", Symbol: "τ", Formula: "Δt ÷ ln((T_b − T_1) ÷ (T_b − T_2))",
-			Numbers: fixed(-f.first[0], 2) + " ÷ ln((" + fixed(f.boiling, 3) + " − " + fixed(f.first[1], 2) + ") ÷ (" + fixed(f.boiling, 3) + " − " + fixed(f.last, 2) + "))",
-			Where: []working.Binding{
-				{Symbol: "Δt", Meaning: "between the readings", Value: fixed(-f.first[0], 2) + " min"}, boiling,
-				{Symbol: "T_1", Meaning: "earlier core", Value: fixed(f.first[1], 2) + " °C"}, {Symbol: "T_2", Meaning: "core now", Value: fixed(f.last, 2) + " °C"},
-			},
-			Value: fixed(tau, 3) + " min", Tolerance: 0.01 * tau, Source: l.probe.Approach.source(),
-		})
-	} else {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "time constant", Symbol: "τ", Value: fixed(tau, 3) + " min",
-			Note: "least squares on " + strconv.Itoa(l.Used) + " readings, " + l.probe.Approach.String() + " approach, each weighted by its distance to boiling", Source: l.probe.Approach.source(),
-		})
-	}
-	now := l.probe.Approach.below(f.line.Intercept)
-	formula := "τ × ln((T_b − T_now) ÷ (T_b − T_done))"
-	numbers := fixed(tau, 3) + " × ln((" + fixed(f.boiling, 3) + " − " + fixed(f.boiling-now, 3) + ") ÷ (" + fixed(f.boiling, 3) + " − " + fixed(f.target, 3) + "))"
-	if l.probe.Approach == Quickening {
-		formula = "τ × (ln((T_b − T_now) ÷ (T_b − T_done)) + 0.75 × (((T_b − T_now) ÷ 75)^2 − ((T_b − T_done) ÷ 75)^2))"
-		d, e := "("+fixed(f.boiling, 3)+" − "+fixed(f.boiling-now, 3)+")", "("+fixed(f.boiling, 3)+" − "+fixed(f.target, 3)+")"
-		numbers = fixed(tau, 3) + " × (ln(" + d + " ÷ " + e + ") + 0.75 × ((" + d + " ÷ 75.0)^2 − (" + e + " ÷ 75.0)^2))"
-	}
-	likely := math.Max((l.probe.Approach.ordinate(f.boiling-f.target)-f.line.Intercept)/f.line.Slope, 0)
-	w.Steps = append(w.Steps, working.Step{
-		Name: "likely time left to the target", Symbol: "t_left", Formula: formula, Numbers: numbers,
-		Where: []working.Binding{
-			{Symbol: "τ", Meaning: "time constant", Value: fixed(tau, 3) + " min"}, boiling,
-			{Symbol: "T_now", Meaning: "core now, on the fitted line", Value: fixed(f.boiling-now, 3) + " °C"}, {Symbol: "T_done", Meaning: "target", Value: fixed(f.target, 3) + " °C"},
-		},
-		Value: fixed(likely, 2) + " min", Tolerance: 0.002*likely + 0.01, Source: l.probe.Approach.source(),
-	}, working.Step{
-		Name: "held at the target", Symbol: "t_hold", Value: fixed(f.hold, 1) + " min", Note: "likely, from the arrival of the core to bake-out", Source: sources.TestKitchenPlateau,
-	})
-	return w
-}

@@ -60,7 +60,13 @@ func (packed PackedWeight) Limits() (AverageWeight, error) {
 	}
 	e = math.Ceil(e*10-1e-9) / 10
 	tolerance := quantity.Grams(e)
-	return AverageWeight{Nominal: nominal, Tolerance: tolerance, Mean: nominal, Few: nominal.Sub(tolerance), None: nominal.Sub(tolerance.Times(2))}, nil
+	return AverageWeight{
+		Nominal:   nominal,
+		Tolerance: tolerance,
+		Mean:      nominal,
+		Few:       nominal.Sub(tolerance),
+		None:      nominal.Sub(tolerance.Times(2)),
+	}, nil
 }
 
 // String prints "400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g
@@ -68,26 +74,35 @@ func (packed PackedWeight) Limits() (AverageWeight, error) {
 func (a AverageWeight) String() string { return a.message().String() }
 
 func (a AverageWeight) message() working.Message {
-	return working.Tell("bake.average_weight", "%v packed: on average at least %v, at most 1 in 40 below %v, none below %v (check your local law)",
-		a.Nominal, a.Mean, a.Few, a.None)
-}
-
-// Working derives the limits.
-func (a AverageWeight) Working() working.Working {
-	n, e := a.Nominal.Decimal(quantity.Gram).String(), a.Tolerance.Decimal(quantity.Gram).String()
-	where := []working.Binding{{Symbol: "N", Meaning: "nominal weight", Value: a.Nominal.String()}, {Symbol: "e", Meaning: "tolerable negative error", Value: a.Tolerance.String()}}
-	return working.Working{Title: "Average system", Steps: []working.Step{
-		{Name: "tolerable negative error", Symbol: "e", Value: a.Tolerance.String(), Note: "by the band of the nominal weight", Source: sources.PackTolerances},
-		{Name: "at most one in forty below", Symbol: "T_1", Formula: "N − e", Where: where, Numbers: n + " − " + e, Value: a.Few.String(), Exact: true, Source: sources.AverageSystem},
-		{Name: "none below", Symbol: "T_2", Formula: "N − 2 × e", Where: where, Numbers: n + " − 2 × " + e, Value: a.None.String(), Exact: true, Source: sources.AverageSystem},
-	}}
+	return working.Tell(
+		"bake.average_weight",
+		"%v packed: on average at least %v, at most 1 in 40 below %v, none below %v (check your local law)",
+		a.Nominal,
+		a.Mean,
+		a.Few,
+		a.None,
+	)
 }
 
 // Cautions defers to the law of the place.
 func (a AverageWeight) Cautions() []working.Caution {
 	return []working.Caution{
-		{Subject: "law", Text: working.Tell("bake.caution_law", "This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread."), Source: sources.AverageSystem},
-		{Subject: "unpacked loaves", Text: working.Tell("bake.caution_unpacked", "In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g."), Source: sources.UnwrappedBread},
+		{
+			Subject: "law",
+			Text: working.Tell(
+				"bake.caution_law",
+				"This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread.",
+			),
+			Source: sources.AverageSystem,
+		},
+		{
+			Subject: "unpacked loaves",
+			Text: working.Tell(
+				"bake.caution_unpacked",
+				"In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g.",
+			),
+			Source: sources.UnwrappedBread,
+		},
 	}
 }
 
@@ -139,21 +154,12 @@ func (in Solids) LeastLoss() (SolidsLoss, error) {
 func (s SolidsLoss) String() string { return s.message().String() }
 
 func (s SolidsLoss) message() working.Message {
-	return working.Tell("bake.solids_loss", "a loss of at least %.1f of the dough leaves %v solids (check your local law)", s.Loss, s.in.Least)
-}
-
-// Working derives the loss.
-func (s SolidsLoss) Working() working.Working {
-	m, w, o, l := s.in.FlourMoisture.Decimal().String(), s.in.Water.Decimal().String(), s.in.OtherSolids.Decimal().String(), s.in.Least.Decimal().String()
-	return working.Working{Title: "Loss for the least solids", Steps: []working.Step{{
-		Name: "loss", Symbol: "L", Formula: "100 × (1 − (100 − m + o) ÷ (s ÷ 100 × (100 + w + o)))",
-		Numbers: "100 × (1 − (100 − " + m + " + " + o + ") ÷ (" + l + " ÷ 100 × (100 + " + w + " + " + o + ")))",
-		Where: []working.Binding{
-			{Symbol: "m", Meaning: "moisture of the flour", Value: s.in.FlourMoisture.String()}, {Symbol: "o", Meaning: "other solids", Value: s.in.OtherSolids.String()},
-			{Symbol: "s", Meaning: "least solids of the bread", Value: s.in.Least.String()}, {Symbol: "w", Meaning: "water added", Value: s.in.Water.String()},
-		},
-		Value: fixed(s.Loss.Points(), 4) + " %", Source: sources.CFRBread,
-	}}}
+	return working.Tell(
+		"bake.solids_loss",
+		"a loss of at least %.1f of the dough leaves %v solids (check your local law)",
+		s.Loss,
+		s.in.Least,
+	)
 }
 
 // Cautions defers to the law of the place.

@@ -61,9 +61,18 @@ func (style Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 	}
 	likely, low, high, note := usualLoss(style, dough.Grams())
 	return LossGuide{
-		Loss:  quantity.Range[quantity.Percent]{Low: quantity.NewPercent(low), Likely: quantity.NewPercent(likely), High: quantity.NewPercent(high)},
+		Loss: quantity.Range[quantity.Percent]{
+			Low:    quantity.NewPercent(low),
+			Likely: quantity.NewPercent(likely),
+			High:   quantity.NewPercent(high),
+		},
 		Style: style, Dough: dough, Note: note,
-		Sources: []working.Source{sources.GisslenLoss, sources.BakeOutLoss, sources.HamelmanLoss, sources.OvenJudgment("points of the table between the published ranges")},
+		Sources: []working.Source{
+			sources.GisslenLoss,
+			sources.BakeOutLoss,
+			sources.HamelmanLoss,
+			sources.OvenJudgment("points of the table between the published ranges"),
+		},
 	}, nil
 }
 
@@ -89,7 +98,12 @@ func (g LossGuide) Bread() quantity.Range[quantity.Mass] { return breadOf(g.Doug
 // breadOf turns a range of losses into a range of bread.
 func breadOf(dough quantity.Mass, loss quantity.Range[quantity.Percent]) quantity.Range[quantity.Mass] {
 	left := func(p quantity.Percent) quantity.Mass { return quantity.NewPercent(100).Sub(p).Of(dough) }
-	return quantity.Range[quantity.Mass]{Low: left(loss.High), Likely: left(loss.Likely), High: left(loss.Low), Probability: loss.Probability}
+	return quantity.Range[quantity.Mass]{
+		Low:         left(loss.High),
+		Likely:      left(loss.Likely),
+		High:        left(loss.Low),
+		Probability: loss.Probability,
+	}
 }
 
 func usualLoss(style Style, grams float64) (likely, low, high float64, note working.Message) {
@@ -119,31 +133,6 @@ func hearthPoints(grams float64) (from, to [2]float64) {
 		return table[0], table[0]
 	}
 	return table[len(table)-1], table[len(table)-1]
-}
-
-// Working derives the likely loss.
-func (g LossGuide) Working() working.Working {
-	grams := g.Dough.Grams()
-	from, to := hearthPoints(grams)
-	step := working.Step{
-		Name: "usual loss of the dough", Symbol: "L", Value: g.Loss.Likely.Text(1), Note: "table value of the style", Tolerance: 0.01,
-		Source: sources.OvenJudgment("points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)"),
-	}
-	switch {
-	case rowOf(g.Style).loss.likely > 0:
-	case from == to:
-		step.Note = "the end of the table of hearth loaves"
-	default:
-		step.Formula = "L_1 + (L_2 − L_1) × ln(m ÷ m_1) ÷ ln(m_2 ÷ m_1)"
-		step.Note = "between two points of the table of hearth loaves, rounded to 0.1 %"
-		step.Numbers = fixed(from[1], 1) + " + (" + fixed(to[1], 1) + " − " + fixed(from[1], 1) + ") × ln(" + fixed(grams, 1) + " ÷ " + fixed(from[0], 1) + ") ÷ ln(" + fixed(to[0], 1) + " ÷ " + fixed(from[0], 1) + ")"
-		step.Where = []working.Binding{
-			{Symbol: "L_1", Meaning: "loss of the smaller loaf", Value: fixed(from[1], 1) + " %"}, {Symbol: "L_2", Meaning: "loss of the larger loaf", Value: fixed(to[1], 1) + " %"},
-			{Symbol: "m", Meaning: "dough of this loaf", Value: fixed(grams, 1) + " g"}, {Symbol: "m_1", Meaning: "dough of the smaller loaf", Value: fixed(from[0], 1) + " g"},
-			{Symbol: "m_2", Meaning: "dough of the larger loaf", Value: fixed(to[0], 1) + " g"},
-		}
-	}
-	return working.Working{Title: "Usual loss", Steps: []working.Step{step}}
 }
 
 // String prints "11.5 % of the dough (9.5 % to 16.5 %)".
@@ -202,21 +191,3 @@ var mostLoss = quantity.NewPercent(50)
 
 // String prints "886.4 g of dough for 780 g baked".
 func (s Scaling) String() string { return s.message().String() }
-
-// Working derives the scaling weight.
-func (s Scaling) Working() working.Working {
-	where := []working.Binding{{Symbol: "B", Meaning: "baked and cool", Value: s.in.Baked.String()}, {Symbol: "L", Meaning: "loss in the oven, " + s.in.Basis.String(), Value: s.in.Loss.String()}}
-	formula, numbers := "B ÷ (1 − L ÷ 100)", s.in.Baked.Decimal(quantity.Gram).String()+" ÷ (1 − "+s.in.Loss.Decimal().String()+" ÷ 100)"
-	if s.in.Basis == OfBread {
-		formula, numbers = "B × (1 + L ÷ 100)", s.in.Baked.Decimal(quantity.Gram).String()+" × (1 + "+s.in.Loss.Decimal().String()+" ÷ 100)"
-	}
-	if s.in.Cooling.Sign() > 0 {
-		formula += " ÷ (1 − c ÷ 100)"
-		numbers += " ÷ (1 − " + s.in.Cooling.Decimal().String() + " ÷ 100)"
-		where = append(where, working.Binding{Symbol: "c", Meaning: "loss while cooling", Value: s.in.Cooling.String()})
-	}
-	return working.Working{Title: "Scaling weight", Steps: []working.Step{{
-		Name: "dough per piece", Symbol: "D", Formula: formula, Where: where, Numbers: numbers, Value: s.Dough.Text(quantity.Gram, 3),
-		Note: "rounded half to even to 0.001 g; the result itself is exact to a microgram", Source: sources.GisslenLoss,
-	}}}
-}

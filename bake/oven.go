@@ -7,7 +7,6 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/sources"
 )
 
 // GasMark is a setting of a gas oven, in quarters: mark ¼ is 1, mark ½ is 2, mark 4 is 16. The zero value
@@ -68,16 +67,20 @@ func (g GasMark) String() string {
 	return "gas mark " + strconv.Itoa(g.quarters/4)
 }
 
-// MarshalText implements encoding.TextMarshaler.
+// MarshalText implements encoding.TextMarshaler; no mark is the empty text.
 func (g GasMark) MarshalText() ([]byte, error) {
 	if !g.IsValid() {
-		return nil, &quantity.InputError{Want: "a gas mark", Err: quantity.ErrRequired}
+		return nil, nil
 	}
 	return []byte(g.String()), nil
 }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParseGasMark].
+// UnmarshalText implements encoding.TextUnmarshaler; the empty text is no mark, otherwise see [ParseGasMark].
 func (g *GasMark) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*g = GasMark{}
+		return nil
+	}
 	v, err := ParseGasMark(string(text))
 	if err == nil {
 		*g = v
@@ -174,7 +177,11 @@ func (in OvenSetting) Dial() (OvenDial, error) {
 		}
 		return in.Wanted.Add(quantity.DeltaCelsius(c).Neg()).Add(in.Off.Neg())
 	}
-	d := OvenDial{Set: less(fanLess), Advice: quantity.Range[quantity.Temperature]{Low: less(fanMost), High: less(fanLeast)}, in: in}
+	d := OvenDial{
+		Set:    less(fanLess),
+		Advice: quantity.Range[quantity.Temperature]{Low: less(fanMost), High: less(fanLeast)},
+		in:     in,
+	}
 	d.Dial = dial(d.Set)
 	d.Mark, _ = NearestMark(d.Set)
 	return d, nil
@@ -186,27 +193,17 @@ func (d OvenDial) String() string { return d.message().String() }
 func (d OvenDial) message() working.Message {
 	set := working.Tell("bake.dial_set", "set %.0f, dial %s", d.Set, d.Dial.Text(quantity.CelsiusScale, 0))
 	if d.in.Fan {
-		set = working.Tell("bake.dial_set_fan", "set %.0f (advice %.0f to %.0f), dial %s", d.Set, d.Advice.Low, d.Advice.High, d.Dial.Text(quantity.CelsiusScale, 0))
+		set = working.Tell(
+			"bake.dial_set_fan",
+			"set %.0f (advice %.0f to %.0f), dial %s",
+			d.Set,
+			d.Advice.Low,
+			d.Advice.High,
+			d.Dial.Text(quantity.CelsiusScale, 0),
+		)
 	}
 	if d.Mark.IsValid() {
 		return working.Tell("bake.dial_mark", "%v, %v", set, d.Mark)
 	}
 	return set
-}
-
-// Working derives the setting.
-func (d OvenDial) Working() working.Working {
-	fan := 0.0
-	if d.in.Fan {
-		fan = fanLess
-	}
-	return working.Working{Title: "Oven setting", Steps: []working.Step{{
-		Name: "setting", Symbol: "S", Formula: "W − F − e",
-		Numbers: fixed(d.in.Wanted.Celsius(), 3) + " − " + fixed(fan, 1) + " − " + num(d.in.Off.Celsius(), 3), Value: fixed(d.Set.Celsius(), 1) + " °C", Tolerance: 0.002,
-		Where: []working.Binding{
-			{Symbol: "W", Meaning: "wanted", Value: fixed(d.in.Wanted.Celsius(), 3) + " °C"}, {Symbol: "F", Meaning: "less for a fan", Value: fixed(fan, 1) + " °C"},
-			{Symbol: "e", Meaning: "this oven's error", Value: fixed(d.in.Off.Celsius(), 3) + " °C"},
-		},
-		Source: sources.FanOven,
-	}}}
 }

@@ -12,23 +12,63 @@ import (
 func (d OvenDial) Report() report.Report {
 	rows := report.Rows{
 		{Label: working.Tell("bake.label_set", "set"), Value: report.Rounded(d.Set, 0), Note: d.why()},
-		{Label: working.Tell("bake.label_dial", "on a dial"), Value: report.Of(working.Tell("bake.dial_both", "%s, %s", d.Dial.Text(quantity.CelsiusScale, 0), d.Set.Text(quantity.FahrenheitScale, 0)))},
+		{
+			Label: working.Tell("bake.label_dial", "on a dial"),
+			Value: report.Of(
+				working.Tell(
+					"bake.dial_both",
+					"%s, %s",
+					d.Dial.Text(quantity.CelsiusScale, 0),
+					d.Set.Text(quantity.FahrenheitScale, 0),
+				),
+			),
+		},
 	}
-	gas := report.Row{Label: working.Tell("bake.label_gas", "gas"), Value: report.Of(working.Tell("bake.no_mark", "no mark comes near"))}
+	gas := report.Row{
+		Label: working.Tell("bake.label_gas", "gas"),
+		Value: report.Of(working.Tell("bake.no_mark", "no mark comes near")),
+	}
 	if d.Mark.IsValid() {
 		gas.Value = report.Of(d.Mark)
-		gas.Note = working.Tell("bake.mark_is", "which is %.0f, %s on dials", d.Mark.Temperature(), d.Mark.Dial().Text(quantity.CelsiusScale, 0))
+		gas.Note = working.Tell(
+			"bake.mark_is",
+			"which is %.0f, %s on dials",
+			d.Mark.Temperature(),
+			d.Mark.Dial().Text(quantity.CelsiusScale, 0),
+		)
 	}
 	blocks := []report.Block{append(rows, gas)}
 	if d.in.Fan {
-		blocks = append(blocks, report.Say(working.Tell("bake.fan_advice", "advice on fan ovens differs: %.0f to %.0f; do not also cut the time", d.Advice.Low, d.Advice.High)))
+		blocks = append(
+			blocks,
+			report.Say(
+				working.Tell(
+					"bake.fan_advice",
+					"advice on fan ovens differs: %.0f to %.0f; do not also cut the time",
+					d.Advice.Low,
+					d.Advice.High,
+				),
+			),
+		)
 	}
 	if d.in.Off.IsZero() {
-		blocks = append(blocks, report.Say(working.Tell("bake.thermostats", "thermostats are off by %.0f to %.0f: put a thermometer in", quantity.DeltaCelsius(10), quantity.DeltaCelsius(30))))
+		blocks = append(
+			blocks,
+			report.Say(
+				working.Tell(
+					"bake.thermostats",
+					"thermostats are off by %.0f to %.0f: put a thermometer in",
+					quantity.DeltaCelsius(10),
+					quantity.DeltaCelsius(30),
+				),
+			),
+		)
 	}
 	return report.Report{
 		Headline: d.message(),
-		Sections: []report.Section{{Key: "setting", Title: working.Tell("bake.title_setting", "On other scales"), Blocks: blocks}},
+		Sections: []report.Section{
+			{Key: "setting", Title: working.Tell("bake.title_setting", "On other scales"), Blocks: blocks},
+		},
 	}
 }
 
@@ -36,7 +76,12 @@ func (d OvenDial) Report() report.Report {
 func (d OvenDial) why() working.Message {
 	switch sign := d.in.Off.Sign(); {
 	case d.in.Fan && sign != 0:
-		return working.Tell("bake.set_fan_and_error", "for %.0f, with a fan and an oven that is %+.0f off", d.in.Wanted, d.in.Off)
+		return working.Tell(
+			"bake.set_fan_and_error",
+			"for %.0f, with a fan and an oven that is %+.0f off",
+			d.in.Wanted,
+			d.in.Off,
+		)
 	case d.in.Fan:
 		return working.Tell("bake.set_fan", "for %.0f, with a fan", d.in.Wanted)
 	case sign > 0:
@@ -57,14 +102,20 @@ func (pr Program) Report() report.Report {
 	}}
 	for _, p := range pr.Phases {
 		table.Rows = append(table.Rows, []report.Cell{
-			report.Of(p.Start.Likely.Round(time.Minute)), report.Of(pr.phaseName(p)), lasts(p.Takes), report.Rounded(p.Oven, 0),
+			report.Of(
+				p.Start.Likely.Round(time.Minute),
+			), report.Of(pr.phaseName(p)), lasts(p.Takes), report.Rounded(p.Oven, 0),
 		})
 	}
 	return report.Report{
 		Headline: pr.message(), Cautions: pr.Cautions(),
 		Sections: []report.Section{{
 			Key: "program", Title: working.Tell("bake.title_program", "%d {1|round|rounds} of %d, from switching on", pr.Rounds, pr.PerRound), Blocks: []report.Block{table, report.Rows{
-				{Label: working.Tell("bake.label_each_bake", "each bake"), Value: report.Of(pr.Bake), Note: working.Tell("bake.go_by_core", "go by the core and the color, not by the clock")},
+				{
+					Label: working.Tell("bake.label_each_bake", "each bake"),
+					Value: report.Of(pr.Bake),
+					Note:  working.Tell("bake.go_by_core", "go by the core and the color, not by the clock"),
+				},
 				{Label: working.Tell("bake.label_in_all", "in all"), Value: report.Of(pr.Total)},
 			}},
 		}},

@@ -53,7 +53,16 @@ func ParsePressure(text string) (Pressure, error) {
 		return fail(quantity.ErrOutOfRange)
 	}
 	end := strings.LastIndexAny(t, "0123456789.") + 1
-	units := map[string]float64{"hpa": 100, "mbar": 100, "mb": 100, "kpa": 1000, "pa": 1, "inhg": pascalPerInHg, "mmhg": pascalPerMmHg, "psi": pascalPerPsi}
+	units := map[string]float64{
+		"hpa":  100,
+		"mbar": 100,
+		"mb":   100,
+		"kpa":  1000,
+		"pa":   1,
+		"inhg": pascalPerInHg,
+		"mmhg": pascalPerMmHg,
+		"psi":  pascalPerPsi,
+	}
 	unit, ok := units[strings.ToLower(strings.TrimSpace(t[end:]))]
 	if !ok {
 		return fail(quantity.ErrUnit)
@@ -109,10 +118,10 @@ func (p Pressure) String() string {
 	return strconv.FormatFloat(p.Hectopascals(), 'f', 1, 64) + " hPa"
 }
 
-// AppendText implements encoding.TextAppender; exact.
+// AppendText implements encoding.TextAppender; exact. A pressure that is not given is the empty text.
 func (p Pressure) AppendText(b []byte) ([]byte, error) {
 	if !p.IsValid() {
-		return b, &quantity.InputError{Want: "a pressure", Err: quantity.ErrRequired}
+		return b, nil
 	}
 	return append(strconv.AppendFloat(b, p.Hectopascals(), 'f', -1, 64), " hPa"...), nil
 }
@@ -120,8 +129,12 @@ func (p Pressure) AppendText(b []byte) ([]byte, error) {
 // MarshalText implements encoding.TextMarshaler.
 func (p Pressure) MarshalText() ([]byte, error) { return p.AppendText(nil) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; see [ParsePressure].
+// UnmarshalText implements encoding.TextUnmarshaler; the empty text is "not given", otherwise see [ParsePressure].
 func (p *Pressure) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*p = Pressure{}
+		return nil
+	}
 	v, err := ParsePressure(string(text))
 	if err == nil {
 		*p = v

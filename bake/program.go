@@ -48,7 +48,16 @@ const (
 	Reheating // the vessels, before the next round
 )
 
-var phaseKinds = enum.Of[PhaseKind]("phase of a bake", "preheat", "load", "score again", "covered", "vent", "uncovered", "reheat")
+var phaseKinds = enum.Of[PhaseKind](
+	"phase of a bake",
+	"preheat",
+	"load",
+	"score again",
+	"covered",
+	"vent",
+	"uncovered",
+	"reheat",
+)
 
 // String names the kind.
 func (k PhaseKind) String() string { return phaseKinds.String(k) }
@@ -77,7 +86,15 @@ func (p Phase) message() working.Message {
 	start := p.Start.Likely.Round(time.Minute)
 	what := working.Tell("bake.phase", "%v: %v (round %d, %.0f)", start, p.Kind, p.Round, p.Oven)
 	if p.Takes.Likely > 0 {
-		what = working.Tell("bake.phase_lasting", "%v: %v (round %d, %.0f, %v)", start, p.Kind, p.Round, p.Oven, p.Takes.Likely.Round(time.Minute))
+		what = working.Tell(
+			"bake.phase_lasting",
+			"%v: %v (round %d, %.0f, %v)",
+			start,
+			p.Kind,
+			p.Round,
+			p.Oven,
+			p.Takes.Likely.Round(time.Minute),
+		)
 	}
 	if p.Note.IsZero() {
 		return what
@@ -149,7 +166,12 @@ func (in OvenLoad) Program() (Program, error) {
 		// The baker's own time, with the spread of the whole bake.
 		own := in.Uncovered.Duration()
 		spread := time.Duration(0.12 * float64(pr.Covered.Duration()+own))
-		pr.Uncovered = quantity.TimeRange{Early: max(0, own-spread), Likely: own, Late: own + spread, Probability: bake.Time.Probability}
+		pr.Uncovered = quantity.TimeRange{
+			Early:       max(0, own-spread),
+			Likely:      own,
+			Late:        own + spread,
+			Probability: bake.Time.Probability,
+		}
 	}
 	pr.Bake = pr.Uncovered.Add(pr.Covered.Duration())
 	pr.phases()
@@ -158,7 +180,12 @@ func (in OvenLoad) Program() (Program, error) {
 
 func uncovered(bake quantity.TimeRange, covered time.Duration) quantity.TimeRange {
 	less := func(d time.Duration) time.Duration { return max(0, d-covered) }
-	return quantity.TimeRange{Early: less(bake.Early), Likely: less(bake.Likely), Late: less(bake.Late), Probability: bake.Probability}
+	return quantity.TimeRange{
+		Early:       less(bake.Early),
+		Likely:      less(bake.Likely),
+		Late:        less(bake.Late),
+		Probability: bake.Probability,
+	}
 }
 
 func checkBatch(in OvenLoad) (BakeTime, error) {
@@ -170,7 +197,8 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	p.Join("", err)
 	pieces := p.Int("Pieces", in.Pieces, 1, 500)
 	vessels.Check(&p, "Vessel", in.Vessel)
-	if p.Int("Together", in.Together, 0, 500) && pieces && in.Together > 0 && (in.Pieces+in.Together-1)/in.Together > 50 {
+	if p.Int("Together", in.Together, 0, 500) && pieces && in.Together > 0 &&
+		(in.Pieces+in.Together-1)/in.Together > 50 {
 		p.Add("Together", fixed(float64(in.Together), 0), "at most 50 rounds", quantity.ErrOutOfRange)
 	}
 	if !in.Oven.IsZero() {
@@ -184,7 +212,12 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	covered := p.Duration("Covered", in.Covered.Duration(), 0, 6*time.Hour)
 	p.Duration("Uncovered", in.Uncovered.Duration(), 0, 6*time.Hour)
 	if err == nil && covered && in.Uncovered == 0 && in.Covered.Duration() > bake.Time.Late {
-		p.Add("Covered", in.Covered.String(), "no longer than the bake, "+bake.Time.String()+", or an uncovered time of your own", quantity.ErrInconsistent)
+		p.Add(
+			"Covered",
+			in.Covered.String(),
+			"no longer than the bake, "+bake.Time.String()+", or an uncovered time of your own",
+			quantity.ErrInconsistent,
+		)
 	}
 	return bake, p.ErrFor(in)
 }
@@ -195,16 +228,30 @@ func sure(d time.Duration) quantity.TimeRange {
 }
 
 func sum(a, b quantity.TimeRange) quantity.TimeRange {
-	return quantity.TimeRange{Early: a.Early + b.Early, Likely: a.Likely + b.Likely, Late: a.Late + b.Late, Probability: a.Probability}
+	return quantity.TimeRange{
+		Early:       a.Early + b.Early,
+		Likely:      a.Likely + b.Likely,
+		Late:        a.Late + b.Late,
+		Probability: a.Probability,
+	}
 }
 
 func (pr *Program) phases() {
 	now, none := sure(0), working.Message{}
 	add := func(kind PhaseKind, round int, oven quantity.Temperature, takes quantity.TimeRange, hands bool, note working.Message) {
-		pr.Phases = append(pr.Phases, Phase{Kind: kind, Round: round, Oven: oven, Start: now, Takes: takes, Hands: hands, Note: note})
+		pr.Phases = append(
+			pr.Phases,
+			Phase{Kind: kind, Round: round, Oven: oven, Start: now, Takes: takes, Hands: hands, Note: note},
+		)
 		now = sum(now, takes)
 	}
-	cover, vent := working.Tell("bake.steam_in", "steam in"), working.Tell("bake.steam_out", "let the steam out, away from you")
+	cover, vent := working.Tell(
+		"bake.steam_in",
+		"steam in",
+	), working.Tell(
+		"bake.steam_out",
+		"let the steam out, away from you",
+	)
 	if pr.in.Vessel == Pot {
 		cover, vent = working.Tell("bake.lid_on", "lid on"), working.Tell("bake.lid_off", "lid off, away from you")
 	}
@@ -252,10 +299,24 @@ func (pr Program) String() string { return pr.message().String() }
 func (pr Program) message() working.Message {
 	one := working.Tell("bake.program_plain", "preheat %v, uncovered %v", pr.Preheat, pr.Uncovered)
 	if pr.Covered > 0 {
-		one = working.Tell("bake.program_covered", "preheat %v, covered %v, uncovered %v", pr.Preheat, pr.Covered, pr.Uncovered)
+		one = working.Tell(
+			"bake.program_covered",
+			"preheat %v, covered %v, uncovered %v",
+			pr.Preheat,
+			pr.Covered,
+			pr.Uncovered,
+		)
 	}
 	if pr.Rounds > 1 {
-		return working.Tell("bake.program_rounds", "%d rounds of %d: %v, reheat %v; in all %v", pr.Rounds, pr.PerRound, one, pr.Reheat, pr.Total)
+		return working.Tell(
+			"bake.program_rounds",
+			"%d rounds of %d: %v, reheat %v; in all %v",
+			pr.Rounds,
+			pr.PerRound,
+			one,
+			pr.Reheat,
+			pr.Total,
+		)
 	}
 	return working.Tell("bake.program", "one round of %d: %v; in all %v", pr.PerRound, one, pr.Total)
 }
@@ -270,35 +331,4 @@ func (pr Program) Cautions() []working.Caution {
 		})
 	}
 	return out
-}
-
-// Working derives the likely times.
-func (pr Program) Working() working.Working {
-	w := pr.bake.Working()
-	w.Title = "Bake program"
-	covered, un := pr.Covered.Duration().Minutes(), pr.Uncovered.Likely.Minutes()
-	w.Steps = append(w.Steps, working.Step{
-		Name: "covered or steamed", Symbol: "t_c", Value: fixed(covered, 1) + " min", Note: "given, or by style and vessel, at most 60 % of the bake", Source: sources.PotPreheat,
-	})
-	if pr.in.Uncovered > 0 {
-		w.Steps = append(w.Steps, working.Step{Name: "uncovered", Symbol: "t_u", Value: fixed(un, 1) + " min", Note: "as given", Source: sources.Practice("the baker's own time")})
-	} else {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "uncovered", Symbol: "t_u", Formula: "max(0, t − t_c)", Numbers: "max(0, " + fixed(pr.bake.minutes, 1) + " − " + fixed(covered, 1) + ")", Value: fixed(un, 1) + " min", Tolerance: 0.11,
-			Where:  []working.Binding{{Symbol: "t", Meaning: "likely bake time", Value: fixed(pr.bake.minutes, 1) + " min"}, {Symbol: "t_c", Meaning: "covered or steamed", Value: fixed(covered, 1) + " min"}},
-			Source: working.Algebra(),
-		})
-	}
-	n := float64(pr.Rounds)
-	w.Steps = append(w.Steps, working.Step{
-		Name: "in all", Symbol: "t_all", Formula: "p + r × (t_c + t_u) + (r − 1) × q",
-		Numbers: fixed(pr.Preheat.Duration().Minutes(), 1) + " + " + fixed(n, 0) + " × (" + fixed(covered, 1) + " + " + fixed(un, 1) + ") + (" + fixed(n, 0) + " − 1) × " + fixed(pr.Reheat.Duration().Minutes(), 1),
-		Value:   fixed(pr.Total.Likely.Minutes(), 1) + " min", Tolerance: 0.1 * n,
-		Where: []working.Binding{
-			{Symbol: "p", Meaning: "preheating", Value: fixed(pr.Preheat.Duration().Minutes(), 1) + " min"}, {Symbol: "r", Meaning: "rounds", Value: fixed(n, 0)},
-			{Symbol: "t_c", Meaning: "covered or steamed", Value: fixed(covered, 1) + " min"}, {Symbol: "t_u", Meaning: "uncovered", Value: fixed(un, 1) + " min"}, {Symbol: "q", Meaning: "reheating", Value: fixed(pr.Reheat.Duration().Minutes(), 1) + " min"},
-		},
-		Source: working.Algebra(),
-	})
-	return w
 }

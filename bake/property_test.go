@@ -23,7 +23,10 @@ func anyPlace(t *rapid.T) Site {
 	case 0:
 		return Site{Station: Hectopascals(rapid.Float64Range(301, 1099).Draw(t, "station"))}
 	case 1:
-		return Site{Altitude: quantity.Meters(rapid.Float64Range(-400, 4000).Draw(t, "altitude")), SeaLevel: Hectopascals(rapid.Float64Range(960, 1050).Draw(t, "sea level"))}
+		return Site{
+			Altitude: quantity.Meters(rapid.Float64Range(-400, 4000).Draw(t, "altitude")),
+			SeaLevel: Hectopascals(rapid.Float64Range(960, 1050).Draw(t, "sea level")),
+		}
 	}
 	return At(z)
 }
@@ -46,7 +49,8 @@ func TestTargetProperties(t *testing.T) {
 		if !target.Capped && math.Abs(target.Core.Celsius()-rowOf(goal.Style).done.core) > 1e-3 {
 			rt.Fatalf("moved without need: %v", target)
 		}
-		if goal.Place.Altitude.Meters() > 0 && goal.Place.SeaLevel.IsZero() && goal.Place.Station.IsZero() && target.Core.Compare(sea.Core) > 0 {
+		if goal.Place.Altitude.Meters() > 0 && goal.Place.SeaLevel.IsZero() && goal.Place.Station.IsZero() &&
+			target.Core.Compare(sea.Core) > 0 {
 			rt.Fatalf("higher up the target rises: %v over %v", target, sea)
 		}
 		if target.From.Compare(target.Core) > 0 {
@@ -67,7 +71,11 @@ func TestJudgeProperties(t *testing.T) {
 			rt.Fatal(err)
 		}
 		f := math.Round(rapid.Float64Range(100, b.Point.Fahrenheit()+3).Draw(rt, "core °F")*10) / 10
-		r := LoafReading{Goal: Goal{Style: probedStyle(rt), Place: place}, Core: quantity.Fahrenheit(f), Held: quantity.Elapsed(time.Duration(rapid.IntRange(0, 30).Draw(rt, "held")) * time.Minute)}
+		r := LoafReading{
+			Goal: Goal{Style: probedStyle(rt), Place: place},
+			Core: quantity.Fahrenheit(f),
+			Held: quantity.Elapsed(time.Duration(rapid.IntRange(0, 30).Draw(rt, "held")) * time.Minute),
+		}
 		if rapid.Bool().Draw(rt, "weighed") {
 			r.Dough = quantity.Grams(rapid.Float64Range(50, 2000).Draw(rt, "dough"))
 			r.Loaf = quantity.NewPercent(100 - rapid.Float64Range(0, 20).Draw(rt, "loss")).Of(r.Dough)
@@ -117,11 +125,18 @@ func risingProbe(rt *rapid.T) (Probe, float64) {
 	gap := rapid.Float64Range(2, 6).Draw(rt, "minutes between")
 	n := rapid.IntRange(2, 5).Draw(rt, "readings")
 	below := rapid.Float64Range(15, 44).Draw(rt, "first below boiling")
-	p := Probe{Goal: Goal{Style: probedStyle(rt), Place: place}, Approach: rapid.SampledFrom(quantity.Values[Approach]()).Draw(rt, "approach"), Window: quantity.Elapsed(time.Hour)}
+	p := Probe{
+		Goal:     Goal{Style: probedStyle(rt), Place: place},
+		Approach: rapid.SampledFrom(quantity.Values[Approach]()).Draw(rt, "approach"),
+		Window:   quantity.Elapsed(time.Hour),
+	}
 	start := rapid.Float64Range(10, 30).Draw(rt, "start")
 	for i := range n {
 		o := p.Approach.ordinate(below) - gap*float64(i)/tau
-		p.Samples = append(p.Samples, Sample{within(start + gap*float64(i)), quantity.Celsius(boiling - p.Approach.below(o))})
+		p.Samples = append(
+			p.Samples,
+			Sample{within(start + gap*float64(i)), quantity.Celsius(boiling - p.Approach.below(o))},
+		)
 	}
 	return p, tau
 }
@@ -175,7 +190,10 @@ func TestTimeLeftProperties(t *testing.T) {
 // More dough never bakes faster nor cools faster, and never needs a shorter program.
 func TestMoreMassIsNeverFaster(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		style, shape := probedStyle(rt), rapid.SampledFrom(append(quantity.Values[Shape](), UsualShape)).Draw(rt, "shape")
+		style, shape := probedStyle(
+			rt,
+		), rapid.SampledFrom(append(quantity.Values[Shape](), UsualShape)).
+			Draw(rt, "shape")
 		m := rapid.Float64Range(20, 4000).Draw(rt, "mass")
 		more := m * rapid.Float64Range(1, 1.2).Draw(rt, "more")
 		type times [4]time.Duration
@@ -193,7 +211,14 @@ func TestMoreMassIsNeverFaster(t *testing.T) {
 			if err != nil {
 				rt.Fatal(err)
 			}
-			pr, err := OvenLoad{Style: style, Shape: shape, Dough: dough, Pieces: 3, Together: 2, Extrapolate: true}.Program()
+			pr, err := OvenLoad{
+				Style:       style,
+				Shape:       shape,
+				Dough:       dough,
+				Pieces:      3,
+				Together:    2,
+				Extrapolate: true,
+			}.Program()
 			if err != nil {
 				rt.Fatal(err)
 			}
@@ -307,7 +332,9 @@ func TestLearnLossProperties(t *testing.T) {
 func TestOvenSettingProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		in := OvenSetting{
-			Wanted: quantity.Celsius(math.Round(rapid.Float64Range(100, 400).Draw(rt, "wanted"))), Fan: rapid.Bool().Draw(rt, "fan"),
+			Wanted: quantity.Celsius(
+				math.Round(rapid.Float64Range(100, 400).Draw(rt, "wanted")),
+			), Fan: rapid.Bool().Draw(rt, "fan"),
 			Off: quantity.DeltaCelsius(rapid.Float64Range(-40, 40).Draw(rt, "off")),
 		}
 		d, err := in.Dial()

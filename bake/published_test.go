@@ -193,7 +193,11 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "exponent":
 		return math.Log(in.num(t, "t2")/in.num(t, "t1")) / math.Log(in.num(t, "m2")/in.num(t, "m1"))
 	case "scaling g":
-		s, err := PromisedLoaf{Baked: in.mass(t, "baked"), Loss: in.percent(t, "loss"), Basis: word[LossBasis](t, in["basis"])}.Scaling()
+		s, err := PromisedLoaf{
+			Baked: in.mass(t, "baked"),
+			Loss:  in.percent(t, "loss"),
+			Basis: word[LossBasis](t, in["basis"]),
+		}.Scaling()
 		fatal(err)
 		return s.Dough.Grams()
 	case "loss %":
@@ -240,13 +244,97 @@ func compute(t *testing.T, what string, in given) float64 {
 		room, first, tau := in.num(t, "room"), in.num(t, "T1"), in.num(t, "tau")
 		later := room + (first-room)*math.Exp(-10/tau)
 		c, err := CoolingProbe{
-			Samples: []Sample{{0, quantity.Celsius(first)}, {quantity.Elapsed(10 * time.Minute), quantity.Celsius(later)}},
-			Room:    quantity.Celsius(room), Slice: quantity.Celsius(in.num(t, "slice")),
+			Samples: []Sample{
+				{0, quantity.Celsius(first)},
+				{quantity.Elapsed(10 * time.Minute), quantity.Celsius(later)},
+			},
+			Room: quantity.Celsius(room), Slice: quantity.Celsius(in.num(t, "slice")),
 		}.TimeLeft()
 		fatal(err)
 		return c.Ready.Likely.Minutes() + 10
 	}
+	if got, ok := computeCrust(t, what, in); ok {
+		return got
+	}
 	return computeProbe(t, what, in)
+}
+
+func computeCrust(t *testing.T, what string, in given) (float64, bool) {
+	t.Helper()
+	switch what {
+	case "browning 1/s":
+		return browningRate(in.num(t, "T")), true
+	case "minutes per k":
+		return 1 / browningRate(in.num(t, "T")) / 60, true
+	case "dE":
+		c, err := DryCrust{Surface: []Sample{
+			{0, quantity.Celsius(in.num(t, "from"))}, {within(in.num(t, "min")), quantity.Celsius(in.num(t, "to"))},
+			{within(in.num(t, "min") + in.num(t, "then") + 1e-6), quantity.Celsius(in.num(t, "to"))},
+		}}.Color()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return c.Difference, true
+	case "exposure":
+		return exposureOf(60*in.num(t, "min"), in.num(t, "from"), in.num(t, "to")), true
+	case "min to dE":
+		return -math.Log(1-in.num(t, "dE")/burnt) / browningRate(in.num(t, "T")) / 60, true
+	case "front mm", "front water g", "front loss %":
+		f := front{film: 25, crust: 0.06, water: 135, boiling: 100, area: 1}
+		if in["area"] != "" {
+			f.area = in.num(t, "area")
+		}
+		f.advance(in.num(t, "oven"), 60*in.num(t, "min"))
+		switch what {
+		case "front mm":
+			return 1000 * f.depth, true
+		case "front water g":
+			return 1000 * f.loss(), true
+		}
+		return 100 * f.loss() / in.mass(t, "dough").Kilograms(), true
+	case "loss of dough %", "loss of bread %":
+		l, err := WeighedLoaf{Dough: in.mass(t, "dough"), Baked: in.mass(t, "baked")}.Loss()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return map[string]float64{"loss of dough %": l.OfDough.Points(), "loss of bread %": l.OfBread.Points()}[what], true
+	case "steam cools C":
+		return coolPerPercent * in.num(t, "loss"), true
+	case "whole bake min":
+		// The bake that time alone proves, from when the core was at a temperature.
+		g := Goal{Style: in.style(t), Wanted: quantity.Celsius(in.num(t, "core"))}
+		x, err := g.target()
+		if err != nil {
+			t.Fatal(err)
+		}
+		arrival := within(in.num(t, "at")).Duration()
+		return (arrival + x.bakeOut(g.Style, arrival).late).Minutes(), true
+	case "air C":
+		a, err := in.place(t).StandardAtmosphere()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a.Temperature.Celsius(), true
+	case "loss in range":
+		g, err := in.style(t).UsualLoss(in.mass(t, "dough"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if g.Loss.Contains(in.percent(t, "loss")) {
+			return 1, true
+		}
+		return 0, true
+	case "time in range":
+		b, err := OvenPiece{Style: in.style(t), Dough: in.mass(t, "dough"), Extrapolate: true}.BakeTime()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if b.Time.Contains(within(in.num(t, "min")).Duration()) {
+			return 1, true
+		}
+		return 0, true
+	}
+	return 0, false
 }
 
 func mustTarget(t *testing.T, g Goal) CoreTarget {

@@ -89,7 +89,12 @@ func (goal Goal) Target() (CoreTarget, error) {
 	var problems quantity.Problems
 	checkGoal(&problems, goal)
 	if goal.Style.IsValid() && !goal.Style.ByCore() && goal.Wanted.IsZero() {
-		problems.Add("Style", goal.Style.String(), "a bread with a middle for a probe; thin breads are done by time and color", quantity.ErrModelRange)
+		problems.Add(
+			"Style",
+			goal.Style.String(),
+			"a bread with a middle for a probe; thin breads are done by time and color",
+			quantity.ErrModelRange,
+		)
 	}
 	if err := problems.ErrFor(goal); err != nil {
 		return CoreTarget{}, err
@@ -116,7 +121,12 @@ func checkGoal(problems *quantity.Problems, goal Goal) bool {
 	ok = checkSiteField(problems, goal.Place) && ok
 	ok = altitudeRules.Check(problems, "Rule", goal.Rule) && ok
 	if goal.Rule == Offset && (goal.Place.Station.IsValid() || goal.Place.SeaLevel.IsValid()) {
-		problems.Add("Rule", "offset with a barometer reading", "the cap, or an altitude without a barometer", quantity.ErrModelRange)
+		problems.Add(
+			"Rule",
+			"offset with a barometer reading",
+			"the cap, or an altitude without a barometer",
+			quantity.ErrModelRange,
+		)
 		ok = false
 	}
 	if !goal.Wanted.IsZero() {
@@ -157,7 +167,12 @@ func (t target) capped(g Goal) bool { return t.core < t.sea-g.drop()-1e-9 }
 // wish names the target, and the baker's own where it is out of reach; the styles' targets are meant to be capped.
 func wish(core quantity.Temperature, capped bool, g Goal) working.Message {
 	if capped && !g.Wanted.IsZero() {
-		return working.Tell("bake.target_not_wanted", "%.1f (not %.1f: water boils too low for it here)", core, g.Wanted)
+		return working.Tell(
+			"bake.target_not_wanted",
+			"%.1f (not %.1f: water boils too low for it here)",
+			core,
+			g.Wanted,
+		)
 	}
 	return working.Tell("bake.target_core", "%.1f", core)
 }
@@ -174,41 +189,25 @@ func (t CoreTarget) message() working.Message {
 func (t CoreTarget) Notes() []working.Message {
 	var out []working.Message
 	if t.Capped {
-		out = append(out, working.Tell("bake.note_boiling_sets_target", "boiling water, at %.1f, is what sets the target here", t.Boiling))
+		out = append(
+			out,
+			working.Tell(
+				"bake.note_boiling_sets_target",
+				"boiling water, at %.1f, is what sets the target here",
+				t.Boiling,
+			),
+		)
 	}
 	if t.MayNotSet {
-		out = append(out, working.Tell("bake.note_may_not_set",
+		out = append(out, working.Tell(
+			"bake.note_may_not_set",
 			"water boils so low here that the crumb may not set: wheat starch is done at %.0f to %.0f, and the core gets no hotter than %.1f. Bake thin, or under pressure.",
-			quantity.Celsius(80), quantity.Celsius(90), t.Boiling))
+			quantity.Celsius(80),
+			quantity.Celsius(90),
+			t.Boiling,
+		))
 	}
 	return out
-}
-
-// Working derives the target.
-func (t CoreTarget) Working() working.Working {
-	w := working.Working{Title: "Core temperature that means done"}
-	b := Boiling{Point: t.Boiling, Pressure: pascals(t.pressure), place: t.goal.Place}
-	w = w.Append(b.Working())
-	style := sourcesOf(t.goal)
-	w.Steps = append(w.Steps, working.Step{
-		Name: "target at sea level", Symbol: "T_0", Value: degrees(t.sea), Note: "for " + t.goal.Style.String() + " bread", Source: style,
-	})
-	where := []working.Binding{{Symbol: "T_0", Meaning: "target at sea level", Value: degrees(t.sea)}}
-	formula, numbers := "min(T_0, T_b − m)", "min("+fixed(t.sea, 1)
-	if t.goal.Rule == Offset {
-		formula = "min(T_0 − Z ÷ 300, T_b − m)"
-		numbers += " − " + num(t.goal.Place.Altitude.Meters(), 1) + " ÷ 300.0"
-		where = append(where, working.Binding{Symbol: "Z", Meaning: "altitude", Value: fixed(t.goal.Place.Altitude.Meters(), 1) + " m"})
-	}
-	where = append(where,
-		working.Binding{Symbol: "T_b", Meaning: "local boiling point", Value: t.Boiling.Text(quantity.CelsiusScale, 2)},
-		working.Binding{Symbol: "m", Meaning: "margin below it", Value: "2 °C"})
-	w.Steps = append(w.Steps, working.Step{
-		Name: "target here", Symbol: "T_done", Formula: formula, Where: where,
-		Numbers: numbers + ", " + fixed(t.Boiling.Celsius(), 2) + " − 2.0)", Value: t.Core.Text(quantity.CelsiusScale, 1), Tolerance: 0.01,
-		Note: t.goal.Rule.String() + " rule", Source: sources.OvenJudgment("the cap or offset rule for altitude; no tested table exists (Ask Extension 404313)"),
-	})
-	return w
 }
 
 func sourcesOf(g Goal) working.Source {

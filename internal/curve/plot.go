@@ -65,7 +65,12 @@ func (p Plot) Check() error {
 			continue
 		}
 		if len(s.values) != len(p.X) {
-			bad.Add("len("+s.path+")", fmt.Sprint(len(s.values)), fmt.Sprintf("as many as X: %d", len(p.X)), quantity.ErrInconsistent)
+			bad.Add(
+				"len("+s.path+")",
+				fmt.Sprint(len(s.values)),
+				fmt.Sprintf("as many as X: %d", len(p.X)),
+				quantity.ErrInconsistent,
+			)
 			continue
 		}
 		for i, v := range s.values {
@@ -105,7 +110,12 @@ func (p Plot) Check() error {
 func checkOrder(bad *quantity.Problems, p Plot) {
 	for i := 1; i < len(p.X); i++ {
 		if p.X[i] <= p.X[i-1] {
-			bad.Add(fmt.Sprintf("X[%d]", i), fmt.Sprint(p.X[i]), fmt.Sprintf("more than X[%d], %v", i-1, p.X[i-1]), quantity.ErrInconsistent)
+			bad.Add(
+				fmt.Sprintf("X[%d]", i),
+				fmt.Sprint(p.X[i]),
+				fmt.Sprintf("more than X[%d], %v", i-1, p.X[i-1]),
+				quantity.ErrInconsistent,
+			)
 			break
 		}
 	}
@@ -114,7 +124,12 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 	}
 	for i, mid := range p.Mid {
 		if p.Low[i] > mid || mid > p.High[i] {
-			bad.Add(fmt.Sprintf("Mid[%d]", i), fmt.Sprint(mid), fmt.Sprintf("from Low, %v, to High, %v", p.Low[i], p.High[i]), quantity.ErrInconsistent)
+			bad.Add(
+				fmt.Sprintf("Mid[%d]", i),
+				fmt.Sprint(mid),
+				fmt.Sprintf("from Low, %v, to High, %v", p.Low[i], p.High[i]),
+				quantity.ErrInconsistent,
+			)
 			break
 		}
 	}
@@ -122,7 +137,12 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 
 func checkText(bad *quantity.Problems, path, text string) {
 	if len(text) > maxText {
-		bad.Add(path, fmt.Sprintf("%d bytes", len(text)), fmt.Sprintf("at most %d bytes", maxText), quantity.ErrOutOfRange)
+		bad.Add(
+			path,
+			fmt.Sprintf("%d bytes", len(text)),
+			fmt.Sprintf("at most %d bytes", maxText),
+			quantity.ErrOutOfRange,
+		)
 	}
 }
 

@@ -28,7 +28,12 @@ func kitchen() curve.Plot {
 	p := curve.Plot{
 		Title: "Bulk rise of the maslin dough, hall kitchen", YLabel: "rise, %", SecondLabel: "dough, °C", XLabel: "time of day, Friday", BandName: "8 times of 10",
 		Clock: true, Zero: 15.5,
-		Marks:  []curve.Mark{{X: 0.5, Text: "fold"}, {X: 1.25, Text: "fold"}, {X: 4.4, Text: "look at the dough"}, {X: 5.2, Text: "shape"}},
+		Marks: []curve.Mark{
+			{X: 0.5, Text: "fold"},
+			{X: 1.25, Text: "fold"},
+			{X: 4.4, Text: "look at the dough"},
+			{X: 5.2, Text: "shape"},
+		},
 		Levels: []curve.Level{{Y: 60, Text: "shape at 60 %"}},
 	}
 	rise := func(x, half float64) float64 { return 110 / (1 + math.Exp(-(x-half)*1.1)) }
@@ -192,7 +197,12 @@ func TestTwoPicturesOnOnePage(t *testing.T) {
 // Heights and times must be where the axes say: the level line is at the height of its tick, and
 // the likely line crosses it at the time the description gives.
 func TestReadsRight(t *testing.T) {
-	p := curve.Plot{X: []float64{0, 2, 4}, Mid: []float64{0, 50, 100}, Levels: []curve.Level{{Y: 50, Text: "half"}}, Marks: []curve.Mark{{X: 2, Text: "then"}}}
+	p := curve.Plot{
+		X:      []float64{0, 2, 4},
+		Mid:    []float64{0, 50, 100},
+		Levels: []curve.Level{{Y: 50, Text: "half"}},
+		Marks:  []curve.Mark{{X: 2, Text: "then"}},
+	}
 	svg, err := p.SVG(curve.Size{Width: 400, Height: 300})
 	if err != nil {
 		t.Fatal(err)
@@ -225,7 +235,8 @@ func TestReadsRight(t *testing.T) {
 		}
 		return v
 	}
-	if math.Abs(number(points[0])+number(points[4])-2*number(points[2])) > 0.2 || math.Abs(number(points[1])+number(points[5])-2*number(points[3])) > 0.2 {
+	if math.Abs(number(points[0])+number(points[4])-2*number(points[2])) > 0.2 ||
+		math.Abs(number(points[1])+number(points[5])-2*number(points[3])) > 0.2 {
 		t.Errorf("the middle of %v is not in the middle", points)
 	}
 }
@@ -240,8 +251,14 @@ func anyPlot(t *rapid.T) curve.Plot {
 	n := rapid.IntRange(2, 40).Draw(t, "points")
 	text := rapid.StringN(0, 20, 120)
 	p := curve.Plot{
-		Title: text.Draw(t, "title"), YLabel: text.Draw(t, "y"), SecondLabel: text.Draw(t, "second label"), XLabel: text.Draw(t, "x"),
-		MidName: text.Draw(t, "mid name"), BandName: text.Draw(t, "band name"), Clock: rapid.Bool().Draw(t, "clock"), Zero: rapid.Float64Range(0, 24).Draw(t, "zero"),
+		Title: text.Draw(
+			t,
+			"title",
+		), YLabel: text.Draw(t, "y"), SecondLabel: text.Draw(t, "second label"), XLabel: text.Draw(t, "x"),
+		MidName: text.Draw(
+			t,
+			"mid name",
+		), BandName: text.Draw(t, "band name"), Clock: rapid.Bool().Draw(t, "clock"), Zero: rapid.Float64Range(0, 24).Draw(t, "zero"),
 	}
 	scale := math.Pow(10, float64(rapid.IntRange(-6, 6).Draw(t, "scale")))
 	x := rapid.Float64Range(-100, 100).Draw(t, "first")
@@ -259,10 +276,19 @@ func anyPlot(t *rapid.T) curve.Plot {
 		x += rapid.Float64Range(0.001, 30).Draw(t, "step")
 	}
 	for range rapid.IntRange(0, 12).Draw(t, "marks") {
-		p.Marks = append(p.Marks, curve.Mark{X: p.X[0] + rapid.Float64Range(0, 1).Draw(t, "at")*(p.X[n-1]-p.X[0]), Text: text.Draw(t, "mark")})
+		p.Marks = append(
+			p.Marks,
+			curve.Mark{
+				X:    p.X[0] + rapid.Float64Range(0, 1).Draw(t, "at")*(p.X[n-1]-p.X[0]),
+				Text: text.Draw(t, "mark"),
+			},
+		)
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "levels") {
-		p.Levels = append(p.Levels, curve.Level{Y: rapid.Float64Range(-200, 200).Draw(t, "level") * scale, Text: text.Draw(t, "level text")})
+		p.Levels = append(
+			p.Levels,
+			curve.Level{Y: rapid.Float64Range(-200, 200).Draw(t, "level") * scale, Text: text.Draw(t, "level text")},
+		)
 	}
 	for i := range p.Marks {
 		p.Marks[i].X = min(p.Marks[i].X, p.X[n-1])
@@ -295,7 +321,8 @@ func TestAnyPicture(t *testing.T) {
 				t.Fatalf("an element %s", name)
 			}
 		}
-		if seen.elements["svg"] != 1 || seen.elements["title"] != 1 || seen.elements["desc"] != 1 || seen.elements["style"] != 1 {
+		if seen.elements["svg"] != 1 || seen.elements["title"] != 1 || seen.elements["desc"] != 1 ||
+			seen.elements["style"] != 1 {
 			t.Fatalf("elements %v", seen.elements)
 		}
 	})
@@ -304,7 +331,11 @@ func TestAnyPicture(t *testing.T) {
 func TestAnyTerminal(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := anyPlot(t)
-		s := curve.Screen{Width: rapid.IntRange(40, 300).Draw(t, "width"), Height: rapid.IntRange(5, 60).Draw(t, "height"), ASCII: rapid.Bool().Draw(t, "ascii")}
+		s := curve.Screen{
+			Width:  rapid.IntRange(40, 300).Draw(t, "width"),
+			Height: rapid.IntRange(5, 60).Draw(t, "height"),
+			ASCII:  rapid.Bool().Draw(t, "ascii"),
+		}
 		out, err := p.Text(s)
 		if err != nil {
 			t.Fatal(err)
@@ -433,7 +464,8 @@ func TestTextsStayTexts(t *testing.T) {
 		if err != nil || seen.elements["script"] != 0 {
 			t.Errorf("%q: %v, %v", text, err, seen.elements)
 		}
-		if !slices.Contains(seen.texts, seen.title) || strings.ContainsAny(seen.title, "\a\x1b\n\u202e\ufffe") || !utf8.ValidString(svg) {
+		if !slices.Contains(seen.texts, seen.title) || strings.ContainsAny(seen.title, "\a\x1b\n\u202e\ufffe") ||
+			!utf8.ValidString(svg) {
 			t.Errorf("%q is shown as %q", text, seen.title)
 		}
 		out, err := p.Text(curve.Screen{})
@@ -446,7 +478,15 @@ func TestTextsStayTexts(t *testing.T) {
 func ExamplePlot_Text() {
 	out, err := curve.Plot{
 		Title: "Rise of the maslin dough", YLabel: "rise, %", XLabel: "hours after mixing",
-		X: []float64{0, 1, 2, 3, 4, 5, 6}, Low: []float64{0, 1, 3, 10, 25, 45, 60}, Mid: []float64{0, 2, 8, 22, 45, 65, 80}, High: []float64{0, 4, 16, 40, 65, 85, 95},
+		X: []float64{
+			0,
+			1,
+			2,
+			3,
+			4,
+			5,
+			6,
+		}, Low: []float64{0, 1, 3, 10, 25, 45, 60}, Mid: []float64{0, 2, 8, 22, 45, 65, 80}, High: []float64{0, 4, 16, 40, 65, 85, 95},
 		Levels: []curve.Level{{Y: 60, Text: "shape"}},
 	}.Text(curve.Screen{Width: 50, Height: 10, ASCII: true})
 	fmt.Print(out, err)

@@ -345,9 +345,14 @@ func (d *drawing) open() {
 		h.Write([]byte{0})
 	}
 	id := "curve-" + hex.EncodeToString(h.Sum(nil))
-	d.printf("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
-		" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" style=\"max-width:100%%;height:auto\">\n",
-		id, c(d.size.Width), c(d.size.Height), c(letter))
+	d.printf(
+		"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
+			" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" style=\"max-width:100%%;height:auto\">\n",
+		id,
+		c(d.size.Width),
+		c(d.size.Height),
+		c(letter),
+	)
 	d.printf("<title id=\"%s-t\">%s</title>\n<desc id=\"%s-d\">%s</desc>\n", id, escape(title), id, escape(about))
 	d.text(look)
 }
@@ -359,7 +364,11 @@ func (d *drawing) heading() {
 	for _, e := range d.legend {
 		switch e.kind {
 		case "band":
-			d.printf("<rect class=\"curve-band\" x=\"%s\" y=\"%s\" width=\"28\" height=\"12\" fill-opacity=\"0.18\"/>\n", c(e.x), c(e.y-6))
+			d.printf(
+				"<rect class=\"curve-band\" x=\"%s\" y=\"%s\" width=\"28\" height=\"12\" fill-opacity=\"0.18\"/>\n",
+				c(e.x),
+				c(e.y-6),
+			)
 			for _, y := range []float64{e.y - 6, e.y + 6} {
 				d.printf("<path d=\"M%s %sh28\"%s/>\n", c(e.x), c(y), stroke("edge"))
 			}
@@ -447,7 +456,13 @@ func (d *drawing) lines() {
 			back.WriteString(" " + c(d.px(p.X[i])) + " " + c(d.py(d.y, p.Low[i])))
 		}
 		d.printf("<path class=\"curve-band\" d=\"M%s%sZ\" fill-opacity=\"0.18\"/>\n", path(d.y, p.High), back.String())
-		d.printf("<path d=\"M%s\"%s/>\n<path d=\"M%s\"%s/>\n", path(d.y, p.High), stroke("edge"), path(d.y, p.Low), stroke("edge"))
+		d.printf(
+			"<path d=\"M%s\"%s/>\n<path d=\"M%s\"%s/>\n",
+			path(d.y, p.High),
+			stroke("edge"),
+			path(d.y, p.Low),
+			stroke("edge"),
+		)
 	}
 	for _, l := range p.Levels {
 		d.printf("<path d=\"M%s %sH%s\"%s/>\n", c(d.left), c(d.py(d.y, l.Y)), c(d.right), stroke("level"))

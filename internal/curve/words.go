@@ -44,9 +44,24 @@ func (p Plot) describe() string {
 	var b strings.Builder
 	last := len(p.X) - 1
 	name := or(p.YLabel, "the curve")
-	fmt.Fprintf(&b, "%s, %s: from %s at %s to %s at %s.", name, p.midName(), number(p.Mid[0]), p.when(p.X[0]), number(p.Mid[last]), p.when(p.X[last]))
+	fmt.Fprintf(
+		&b,
+		"%s, %s: from %s at %s to %s at %s.",
+		name,
+		p.midName(),
+		number(p.Mid[0]),
+		p.when(p.X[0]),
+		number(p.Mid[last]),
+		p.when(p.X[last]),
+	)
 	if p.Low != nil {
-		fmt.Fprintf(&b, " %s at the end: %s to %s.", upperFirst(p.bandName()), number(p.Low[last]), number(p.High[last]))
+		fmt.Fprintf(
+			&b,
+			" %s at the end: %s to %s.",
+			upperFirst(p.bandName()),
+			number(p.Low[last]),
+			number(p.High[last]),
+		)
 	}
 	for _, l := range p.Levels {
 		fmt.Fprintf(&b, " %s: %s", l.Text, number(l.Y))
@@ -71,7 +86,15 @@ func (p Plot) describe() string {
 		for _, v := range p.Second {
 			low, high = min(low, v), max(high, v)
 		}
-		fmt.Fprintf(&b, " %s: %s at first, %s at the end, between %s and %s.", or(p.SecondLabel, "second line"), number(p.Second[0]), number(p.Second[last]), number(low), number(high))
+		fmt.Fprintf(
+			&b,
+			" %s: %s at first, %s at the end, between %s and %s.",
+			or(p.SecondLabel, "second line"),
+			number(p.Second[0]),
+			number(p.Second[last]),
+			number(low),
+			number(high),
+		)
 	}
 	return b.String()
 }

@@ -65,6 +65,7 @@ func (g Geometry) Volume() float64 {
 type Body struct {
 	factors [3]*Series
 	rates   [3]float64 // α/R², 1/s
+	radii   [3]float64 // R, m
 	count   int
 }
 
@@ -101,6 +102,7 @@ func NewBody(g Geometry, m Material, h float64) (*Body, error) {
 		}
 		b.factors[i] = s
 		b.rates[i] = m.Diffusivity() / (r * r)
+		b.radii[i] = r
 	}
 	return b, nil
 }
@@ -135,6 +137,25 @@ func (b *Body) At(seconds float64, position ...float64) float64 {
 		theta *= b.factors[i].At(seconds*b.rates[i], x)
 	}
 	return theta
+}
+
+// AxisTerm is the first term of the series along one axis of a body.
+type AxisTerm struct {
+	Shape       Shape
+	Radius      float64 // half thickness or radius, m
+	Biot        float64
+	Eigenvalue  float64
+	Coefficient float64
+}
+
+// FirstTerms are the first terms along each axis, in the order of the geometry's constructor.
+func (b *Body) FirstTerms() []AxisTerm {
+	out := make([]AxisTerm, b.count)
+	for i := range out {
+		t := b.factors[i].term[0]
+		out[i] = AxisTerm{b.factors[i].shape, b.radii[i], b.factors[i].biot, t.Eigenvalue, t.Coefficient}
+	}
+	return out
 }
 
 // SlowestTime is the time constant in seconds of the last exponential, 1/Σ z₁²·α/R²: after the first part

@@ -134,7 +134,16 @@ func TestFollowConstantIsTheSeries(t *testing.T) {
 					}
 				}
 				if math.Abs(core-wantCore) > tolerance || math.Abs(mean-wantMean) > tolerance {
-					t.Errorf("%s h=%g after %g s: core %.6f mean %.6f, series %.6f %.6f", name, h, s, core, mean, wantCore, wantMean)
+					t.Errorf(
+						"%s h=%g after %g s: core %.6f mean %.6f, series %.6f %.6f",
+						name,
+						h,
+						s,
+						core,
+						mean,
+						wantCore,
+						wantMean,
+					)
 				}
 			}
 		}
@@ -319,7 +328,9 @@ func TestVolumesAndNames(t *testing.T) {
 	if _, err := b.CenterTime(0); err == nil {
 		t.Error("the surroundings' own temperature is reached")
 	}
-	if series, err := NewSeries(Sphere, 2); err != nil || series.Shape() != Sphere || series.Biot() != 2 || series.Term(-1) != (Term{}) || series.Term(999) != (Term{}) {
+	if series, err := NewSeries(Sphere, 2); err != nil || series.Shape() != Sphere || series.Biot() != 2 ||
+		series.Term(-1) != (Term{}) ||
+		series.Term(999) != (Term{}) {
 		t.Errorf("series %v", err)
 	}
 	// Early and near the surface the semi-infinite solid stands in.

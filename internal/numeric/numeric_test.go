@@ -65,7 +65,8 @@ func TestIntegrate(t *testing.T) {
 	}
 	for _, c := range cases {
 		got, err := Integrate(c.f, c.a, c.b, c.tol)
-		if err != nil || math.Abs(got.Value-c.want) > math.Max(c.tol, got.Bound)+1e-15 || got.Bound > math.Max(c.tol, 1e-14*math.Abs(c.want)) {
+		if err != nil || math.Abs(got.Value-c.want) > math.Max(c.tol, got.Bound)+1e-15 ||
+			got.Bound > math.Max(c.tol, 1e-14*math.Abs(c.want)) {
 			t.Errorf("%s: %+v, %v, want %v", c.name, got, err, c.want)
 		}
 	}

@@ -39,7 +39,13 @@ const (
 // Source: IAPWS R7-97(2012), equation 30.
 func SaturationPressure(kelvin float64) (float64, error) {
 	if !(kelvin >= MinKelvin && kelvin <= MaxKelvin) {
-		return 0, fmt.Errorf("saturation temperature %w: got %g K, want %g K to %g K", quantity.ErrOutOfRange, kelvin, MinKelvin, MaxKelvin)
+		return 0, fmt.Errorf(
+			"saturation temperature %w: got %g K, want %g K to %g K",
+			quantity.ErrOutOfRange,
+			kelvin,
+			MinKelvin,
+			MaxKelvin,
+		)
 	}
 	v := kelvin + n9/(kelvin-n10)
 	a := v*v + n1*v + n2
@@ -59,7 +65,13 @@ func SaturationPressure(kelvin float64) (float64, error) {
 // Source: IAPWS R7-97(2012), equation 31.
 func SaturationTemperature(pascal float64) (float64, error) {
 	if !(pascal >= MinPascal && pascal <= MaxPascal) {
-		return 0, fmt.Errorf("saturation pressure %w: got %g Pa, want %g Pa to %g Pa", quantity.ErrOutOfRange, pascal, MinPascal, MaxPascal)
+		return 0, fmt.Errorf(
+			"saturation pressure %w: got %g Pa, want %g Pa to %g Pa",
+			quantity.ErrOutOfRange,
+			pascal,
+			MinPascal,
+			MaxPascal,
+		)
 	}
 	beta := math.Sqrt(math.Sqrt(pascal / 1e6))
 	e := beta*beta + n3*beta + n6
@@ -68,3 +80,7 @@ func SaturationTemperature(pascal float64) (float64, error) {
 	d := 2 * g / (-f - math.Sqrt(f*f-4*e*g))
 	return (n10 + d - math.Sqrt((n10+d)*(n10+d)-4*(n9+n10*d))) / 2, nil
 }
+
+// Region4 are the ten coefficients n₁ to n₁₀ of the boiling line.
+// Source: IAPWS R7-97(2012), table 34.
+func Region4() [10]float64 { return [10]float64{n1, n2, n3, n4, n5, n6, n7, n8, n9, n10} }

@@ -93,6 +93,12 @@ func runOven(s System, args []string, f *ovenFlags) error {
 	if rounds {
 		program, err := f.b.Program()
 		all.add(&p, "program", program, err)
+		if err == nil {
+			// What the bake does to the crust comes on top, where it can be said: not of thin breads.
+			if out, err := program.BakeOut(); err == nil {
+				all.add(&p, "baked_out", out, nil)
+			}
+		}
 	} else {
 		in.only("--pieces and --dough", roundFlags...)
 	}

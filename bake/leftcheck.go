@@ -1,0 +1,143 @@
+package bake
+
+import (
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+)
+
+func (p Probe) check() (target, error) {
+	var problems quantity.Problems
+	goalOK := checkGoal(&problems, p.Goal)
+	if goalOK && !p.Style.ByCore() && p.Wanted.IsZero() {
+		problems.Add(
+			"Style",
+			p.Style.String(),
+			"a bread with a middle for a probe; thin breads are done by time and color",
+			quantity.ErrModelRange,
+		)
+		goalOK = false
+	}
+	quantity.Check(&problems, "Error", p.Error, quantity.TemperatureDelta{}, mostProbeError)
+	approaches.Check(&problems, "Approach", p.Approach)
+	problems.Duration("Window", p.Window.Duration(), 0, 24*time.Hour)
+	problems.Duration("InOven", p.InOven.Duration(), 0, 48*time.Hour)
+	if p.EntryUnknown && p.InOven > 0 {
+		problems.Add(
+			"InOven",
+			p.InOven.String(),
+			"no time in the oven where the entry is not known",
+			quantity.ErrInconsistent,
+		)
+	}
+	if len(p.Samples) < 2 {
+		problems.Required("Samples", "at least two readings, a few minutes apart")
+	}
+	if len(p.Samples) > mostSamples {
+		problems.Int("Samples", len(p.Samples), 2, mostSamples)
+		return target{}, problems.ErrFor(p)
+	}
+	var t target
+	if goalOK {
+		var err error
+		if t, err = p.target(); err != nil {
+			return t, err
+		}
+	}
+	for i, s := range p.Samples {
+		path := "Samples[" + strconv.Itoa(i) + "]"
+		problems.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour)
+		if i > 0 && s.At <= p.Samples[i-1].At {
+			problems.Add(
+				path+".At",
+				s.At.String(),
+				"later than the reading before, "+p.Samples[i-1].At.String(),
+				quantity.ErrInconsistent,
+			)
+		}
+		if checkProbe(&problems, path+".Core", s.Core) && goalOK && s.Core.Celsius() > t.boiling+above {
+			problems.Join("", aboveBoiling(path+".Core", s.Core, t.boiling))
+		}
+	}
+	if n := len(p.Samples); n >= 2 && p.InOven > 0 && p.InOven < p.Samples[n-1].At-p.Samples[0].At {
+		problems.Add(
+			"InOven",
+			p.InOven.String(),
+			"no less than the time between the readings",
+			quantity.ErrInconsistent,
+		)
+	}
+	return t, problems.ErrFor(p)
+}
+
+const mostSamples = 10_000
+
+// usable are the readings within the window that lie in the late part of the curve, below the flat end.
+func (p Probe) usable(boiling float64) (used []Sample, early int) {
+	last := p.Samples[len(p.Samples)-1].At
+	for _, s := range p.Samples {
+		if s.At < last-p.window() {
+			continue
+		}
+		if s.Core.Celsius() < boiling-earlyBelow && !p.Extrapolate {
+			early++
+			continue
+		}
+		if s.Core.Celsius() > boiling-0.2 {
+			continue // no logarithm there, and no information
+		}
+		used = append(used, s)
+	}
+	return used, early
+}
+
+func (p Probe) window() quantity.Elapsed {
+	if p.Window == 0 {
+		return quantity.Elapsed(minutes(probeWindow))
+	}
+	return p.Window
+}
+
+func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) error {
+	last := len(p.Samples) - 1
+	path := "Samples[" + strconv.Itoa(last) + "]"
+	if len(used) < 2 {
+		want := "two readings within " + p.window().String() + " of each other"
+		if early > 0 {
+			want = "two readings above " + degrees(
+				boiling-earlyBelow,
+			) + ": earlier the core still gains speed and the answer would be too long; or use them all the same (extrapolate)"
+		}
+		return &quantity.InputError{
+			GoPath: path,
+			Got:    p.Samples[last].Core.String(),
+			Want:   want,
+			Err:    quantity.ErrModelRange,
+		}
+	}
+	first, end := used[0], used[len(used)-1]
+	if span := (end.At - first.At).Duration().Minutes(); span < leastSpan {
+		return &quantity.InputError{
+			GoPath: path + ".At",
+			Got:    (end.At - first.At).String() + " after the first usable reading",
+			Want:   "at least 1m apart, better 5m",
+			Err:    quantity.ErrModelRange,
+		}
+	}
+	for i := 1; i < len(used); i++ {
+		if drop := used[i-1].Core.Celsius() - used[i].Core.Celsius(); drop > 3*sigma {
+			return &quantity.InputError{
+				GoPath: "Samples", Got: "core falling from " + celsius(used[i-1].Core) + " to " + celsius(used[i].Core),
+				Want: "a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?", Err: quantity.ErrInconsistent,
+			}
+		}
+	}
+	if end.Core.Compare(first.Core) <= 0 {
+		return &quantity.InputError{
+			GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(end.Core),
+			Want: "a rising core: is the oven on and the tip in the middle?", Err: quantity.ErrInconsistent,
+		}
+	}
+	return nil
+}

@@ -1,0 +1,258 @@
+package bake
+
+import (
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// Working derives the mean and the range of the next loaf.
+func (l LearnedLoss) Working() working.Working {
+	d := working.Derive(working.Tell("bake.derive_learned", "Loss of this product"))
+	if l.Count == 0 {
+		return d.Working()
+	}
+	sum := 0.0
+	for _, x := range l.losses {
+		sum += x
+	}
+	usual := working.Given(
+		"L_0",
+		working.Tell("bake.symbol_usual", "usual loss of the style, counted as one loaf"),
+		working.Amount(l.prior, working.Percent, 2),
+	)
+	total := working.Given(
+		"S",
+		working.Tell("bake.symbol_sum", "sum of the losses weighed"),
+		working.Amount(sum, working.Percent, 3),
+	)
+	n := working.Given("n", working.Tell("bake.symbol_count", "loaves weighed"), l.Count)
+	mean := d.Find(working.Finding{
+		Name: working.Tell(
+			"bake.step_mean",
+			"mean loss",
+		), Symbol: "L", By: usual.Plus(total).Over(working.Num(1).Plus(n)), Is: l.Mean, Decimals: 2,
+		Term: working.Explain("bake_loss"), Source: sources.OvenJudgment("the style's usual loss counts as one loaf"),
+	})
+	t := working.Given(
+		"t",
+		working.Tell("bake.symbol_student", "Student's t for 80 %% and %.0f degrees of freedom", l.freedom),
+		working.Amount(l.student, "", 4),
+	)
+	spread := working.Given(
+		"s",
+		working.Tell("bake.symbol_spread", "spread from loaf to loaf"),
+		working.Amount(l.Spread.Points(), working.Percent, 3),
+	)
+	half := t.Times(spread).Times(working.Sqrt(working.Num(1).Plus(working.Num(1).Over(working.Num(1).Plus(n)))))
+	d.Find(working.Finding{
+		Name: working.Tell(
+			"bake.step_next_low",
+			"the next loaf, at least",
+		), Symbol: "L_low", By: working.Max(0, mean.Minus(half)), Is: l.Next.Low, Decimals: 1, Source: sources.Gelman,
+	})
+	d.Find(working.Finding{
+		Name: working.Tell(
+			"bake.step_next_high",
+			"the next loaf, at most",
+		), Symbol: "L_high", By: mean.Plus(half), Is: l.Next.High, Decimals: 1, Source: sources.Gelman,
+	})
+	return d.Working()
+}
+
+// Working derives the loss.
+func (l WeightLoss) Working() working.Working {
+	d := working.Derive(working.Tell("bake.derive_weight_loss", "What the loaf lost"))
+	if l.in.Dough.IsZero() {
+		return d.Working()
+	}
+	dough, bread := working.Given(
+		"D",
+		working.Tell("bake.symbol_dough", "dough that went in"),
+		l.in.Dough,
+	), working.Given(
+		"B",
+		working.Tell("bake.symbol_bread", "bread"),
+		l.in.Baked,
+	)
+	d.Find(
+		working.Finding{
+			Name:     working.Tell("bake.step_lost", "lost"),
+			Symbol:   "W",
+			By:       dough.Minus(bread),
+			Is:       l.Lost,
+			Decimals: 3,
+			Source:   working.Algebra(),
+		},
+	)
+	d.Find(
+		working.Finding{
+			Name:     working.Tell("bake.step_loss_of_bread", "of the bread"),
+			Symbol:   "L_B",
+			By:       working.Num(100).Times(dough.Minus(bread)).Over(bread),
+			Is:       l.OfBread,
+			Decimals: 1,
+			Source:   working.Algebra(),
+		},
+	)
+	d.Find(working.Finding{
+		Name: working.Tell(
+			"bake.step_loss_of_dough",
+			"of the dough",
+		), Symbol: "L", By: working.Num(100).Times(dough.Minus(bread)).Over(dough), Is: l.OfDough, Decimals: 1,
+		Term: working.Explain("bake_loss"), Source: working.Algebra(),
+	})
+	return d.Working()
+}
+
+// Working derives the likely loss.
+func (g LossGuide) Working() working.Working {
+	d := working.Derive(working.Tell("bake.derive_usual", "Usual loss"))
+	if g.Dough.IsZero() {
+		return d.Working()
+	}
+	source := sources.OvenJudgment(
+		"points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)",
+	)
+	from, to := hearthPoints(g.Dough.Grams())
+	name := working.Tell("bake.step_usual", "usual loss of the dough")
+	if rowOf(g.Style).loss.likely > 0 || from == to {
+		d.Find(
+			working.Finding{
+				Name:   name,
+				Symbol: "L",
+				Is:     g.Loss.Likely,
+				Look:   working.Tell("bake.look_losses", "the table of losses by style and size"),
+				Source: source,
+			},
+		)
+		return d.Working()
+	}
+	point := func(name string, meaning working.Message, x float64, unit working.Unit) working.Expr {
+		return working.Given(name, meaning, working.Amount(x, unit, 1))
+	}
+	l1, l2 := point(
+		"L_1",
+		working.Tell("bake.symbol_small_loss", "loss of the smaller loaf of the table"),
+		from[1],
+		working.Percent,
+	), point(
+		"L_2",
+		working.Tell("bake.symbol_large_loss", "loss of the larger loaf of the table"),
+		to[1],
+		working.Percent,
+	)
+	m1 := working.Given(
+		"m_1",
+		working.Tell("bake.symbol_small", "dough of the smaller loaf of the table"),
+		quantity.Grams(from[0]),
+	)
+	m2 := working.Given(
+		"m_2",
+		working.Tell("bake.symbol_large", "dough of the larger loaf of the table"),
+		quantity.Grams(to[0]),
+	)
+	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
+	d.Find(working.Finding{
+		Name: name, Symbol: "L", By: l1.Plus(l2.Minus(l1).Times(working.Ln(m.Over(m1))).Over(working.Ln(m2.Over(m1)))), Is: g.Loss.Likely, Decimals: 1,
+		Note: working.Tell(
+			"bake.note_between",
+			"between two points of the table of hearth loaves, rounded to 0.1 %%",
+		), Term: working.Explain("bake_loss"), Source: source,
+	})
+	return d.Working()
+}
+
+// Working derives the scaling weight, or the bread of a dough.
+func (s Scaling) Working() working.Working {
+	d := working.Derive(working.Tell("bake.derive_scaling", "Scaling weight"))
+	if s.Dough.IsZero() {
+		return d.Working()
+	}
+	loss := working.Given("L", working.Tell("bake.symbol_loss_basis", "loss in the oven, %v", s.in.Basis), s.in.Loss).
+		Explained(working.Explain("bake_loss"))
+	keep := working.Num(1).Minus(loss.Share())
+	if s.in.Basis == OfBread {
+		keep = working.Num(1).Over(working.Num(1).Plus(loss.Share()))
+	}
+	if s.in.Cooling.Sign() > 0 {
+		keep = keep.Times(
+			working.Num(1).
+				Minus(working.Given("c", working.Tell("bake.symbol_cooling_loss", "loss while cooling"), s.in.Cooling).Share()),
+		)
+	}
+	if s.fromDough {
+		d.Find(working.Finding{
+			Name: working.Tell(
+				"bake.step_bread",
+				"bread",
+			), Symbol: "B", By: working.Given("D", working.Tell("bake.symbol_piece", "dough per piece"), s.Dough).Times(keep), Is: s.Baked, Decimals: 1, Source: sources.GisslenLoss,
+		})
+		return d.Working()
+	}
+	d.Find(working.Finding{
+		Name: working.Tell(
+			"bake.step_scaling",
+			"dough per piece",
+		), Symbol: "D", By: working.Given("B", working.Tell("bake.symbol_cool", "baked and cool"), s.Baked).Over(keep), Is: s.Dough, Decimals: 1,
+		Term: working.Explain("scaling_weight"), Source: sources.GisslenLoss,
+	})
+	return d.Working()
+}
+
+// Working derives the limits.
+func (a AverageWeight) Working() working.Working {
+	d := working.Derive(working.Tell("bake.derive_average", "Average system"))
+	if a.Nominal.IsZero() {
+		return d.Working()
+	}
+	n := working.Given("N", working.Tell("bake.symbol_nominal", "nominal weight"), a.Nominal)
+	e := d.Find(
+		working.Finding{
+			Name:   working.Tell("bake.step_tolerance", "tolerable negative error"),
+			Symbol: "e",
+			Is:     a.Tolerance,
+			Look:   working.Tell("bake.look_tolerance", "the band of the nominal weight in the directive"),
+			Source: sources.PackTolerances,
+		},
+	)
+	d.Find(
+		working.Finding{
+			Name:     working.Tell("bake.step_few", "at most one in forty below"),
+			Symbol:   "T_1",
+			By:       n.Minus(e),
+			Is:       a.Few,
+			Decimals: 3,
+			Source:   sources.AverageSystem,
+		},
+	)
+	d.Find(
+		working.Finding{
+			Name:     working.Tell("bake.step_none", "none below"),
+			Symbol:   "T_2",
+			By:       n.Minus(working.Num(2).Times(e)),
+			Is:       a.None,
+			Decimals: 3,
+			Source:   sources.AverageSystem,
+		},
+	)
+	return d.Working()
+}
+
+// Working derives the loss.
+func (s SolidsLoss) Working() working.Working {
+	d := working.Derive(working.Tell("bake.derive_solids", "Loss for the least solids"))
+	if s.in.Least.IsZero() {
+		return d.Working()
+	}
+	m := working.Given("m", working.Tell("bake.symbol_moisture", "moisture of the flour"), s.in.FlourMoisture)
+	o := working.Given("o", working.Tell("bake.symbol_solids", "other solids"), s.in.OtherSolids)
+	w := working.Given("w", working.Tell("bake.symbol_water", "water added"), s.in.Water)
+	l := working.Given("s", working.Tell("bake.symbol_least", "least solids of the bread"), s.in.Least)
+	d.Find(working.Finding{
+		Name: working.Tell("bake.step_solids", "loss"), Symbol: "L", Is: s.Loss, Decimals: 2, Source: sources.CFRBread,
+		By: working.Num(100).
+			Times(working.Num(1).Minus(working.Num(100).Minus(m).Plus(o).Over(l.Share().Times(working.Num(100).Plus(w).Plus(o))))),
+	})
+	return d.Working()
+}
