@@ -163,16 +163,18 @@ func ExampleBalance_Compare() {
 func ExampleMotor_Work() {
 	e, err := mixing.Motor{Watts: 150, Share: quantity.NewPercent(70), Time: quantity.Elapsed(8 * time.Minute),
 		Dough: quantity.Kilograms(2.7)}.Work()
-	fmt.Printf("%.1f kJ/kg %v, a rise of %.1f\n", float64(e), err, e.Warming(2.77))
+	rise, _ := e.Warming(2.77)
+	fmt.Printf("%.1f kJ/kg %v, a rise of %.1f\n", float64(e), err, rise)
 	// Output:
 	// 18.7 kJ/kg <nil>, a rise of 6.7 Δ°C
 }
 
 func ExampleWattHoursPerKilogram() {
 	e := mixing.WattHoursPerKilogram(11) // the work of high-speed mixing
-	fmt.Printf("%.1f kJ/kg, a rise of %.1f\n", float64(e), e.Warming(2.8))
+	rise, err := e.Warming(2.8)
+	fmt.Printf("%.1f kJ/kg, a rise of %.1f %v\n", float64(e), rise, err)
 	// Output:
-	// 39.6 kJ/kg, a rise of 14.1 Δ°C
+	// 39.6 kJ/kg, a rise of 14.1 Δ°C <nil>
 }
 
 func ExampleBTUPerPound() {

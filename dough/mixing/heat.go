@@ -17,10 +17,16 @@ func WattHoursPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x * 
 // BTUPerPound returns x BTU/lb: 2.326 kJ/kg exactly (international table BTU).
 func BTUPerPound(x float64) SpecificEnergy { return SpecificEnergy(x * 2.326) }
 
-// Warming answers how much the energy warms a dough when none is lost: d = e ÷ c. NaN and impossible
-// values give an invalid difference.
-func (e SpecificEnergy) Warming(c SpecificHeat) quantity.TemperatureDelta {
-	return quantity.DeltaCelsius(float64(e) / float64(c))
+// Warming answers how much the energy warms a dough when none is lost: d = e ÷ c. Energy within ±1000 kJ/kg, specific heat
+// 0.1 to 6 kJ/(kg·K). Errors: ErrOutOfRange. Source: definition of the specific heat.
+func (e SpecificEnergy) Warming(c SpecificHeat) (quantity.TemperatureDelta, error) {
+	var p quantity.Problems
+	p.Float("energy", float64(e), -1000, 1000, "kJ/kg")
+	p.Float("c", float64(c), 0.1, 6, "kJ/(kg·K)")
+	if err := p.Err(); err != nil {
+		return quantity.TemperatureDelta{}, err
+	}
+	return quantity.DeltaCelsius(float64(e) / float64(c)), nil
 }
 
 // of is the energy for a mass, in kJ.

@@ -187,7 +187,8 @@ func computeMore(in inputs) (float64, error) {
 	case "ice cooling": // in BTU
 		return float64(mixing.BTUPerPound(144)) * in.mass("ice").Kilograms() / 1.05505585262, nil
 	case "warming":
-		return mixing.SpecificEnergy(num("energy")).Warming(mixing.SpecificHeat(num("c"))).Celsius(), nil
+		d, err := mixing.SpecificEnergy(num("energy")).Warming(mixing.SpecificHeat(num("c")))
+		return d.Celsius(), err
 	case "energy of rise":
 		n, _ := strconv.Atoi(in["factors"])
 		d, err := mixing.Friction{Factor: in.delta("friction"), Factors: n}.Rise()

@@ -28,7 +28,7 @@ var formless = map[string]string{
 var unmarshalable = map[string]string{
 	"bakeday.*": underway, "dough.*": underway, "flour.*": underway,
 	"ferment.Bulk": ownCurve, "ferment.Curve": ownCurve, "ferment.CurveTable": ownCurve, "ferment.DoseLaw": ownCurve, "ferment.Law": ownCurve,
-	"ferment.LoggedBulk": ownCurve, "ferment.Proof": ownCurve, "ferment.Rivals": ownCurve,
+	"ferment.Learning": ownCurve, "ferment.LoggedBulk": ownCurve, "ferment.Proof": ownCurve, "ferment.Rivals": ownCurve,
 	"quantity.Problems": collects,
 	"wallclock.Habit":   noSuchDay, "wallclock.Moment": noSuchDay,
 	"exercise.Exercise": toldUS, "exercise.Set": toldUS, "working.ToldTable": toldUS,
