@@ -10,7 +10,7 @@ import (
 // that it can judge a timetable changed by hand, or the planner itself.
 //
 // A living step may take anything from its Min to its Max.
-func (p Problem) Check(t Timetable) []Finding {
+func (p Problem) Check(t Timetable) []Breach {
 	k := checker{p: p, at: map[string]Timed{}}
 	for _, s := range t.Steps {
 		k.at[s.ID] = s
@@ -33,7 +33,7 @@ func (p Problem) Check(t Timetable) []Finding {
 	for _, group := range p.Alike {
 		for i := 1; i < len(group); i++ {
 			if k.at[group[i]].Start.Before(k.at[group[i-1]].Start) {
-				k.say(Finding{Rule: InOrder, Step: group[i-1], Other: group[i]}, working.Tell("schedule.check_order", "%v starts before %v", k.name(group[i]), k.name(group[i-1])))
+				k.say(Breach{Rule: InOrder, Step: group[i-1], Other: group[i]}, working.Tell("schedule.check_order", "%v starts before %v", k.name(group[i]), k.name(group[i-1])))
 			}
 		}
 	}
@@ -43,10 +43,10 @@ func (p Problem) Check(t Timetable) []Finding {
 type checker struct {
 	p      Problem
 	at     map[string]Timed
-	broken []Finding
+	broken []Breach
 }
 
-func (k *checker) say(f Finding, words working.Message) {
+func (k *checker) say(f Breach, words working.Message) {
 	f.Words = words
 	k.broken = append(k.broken, f)
 }
@@ -64,7 +64,7 @@ func (k *checker) name(id string) working.Message {
 func (k *checker) step(s Step) {
 	t, ok := k.at[s.ID]
 	if !ok {
-		k.say(Finding{Rule: Missing, Step: s.ID}, working.Tell("schedule.check_missing", "%v is missing", k.name(s.ID)))
+		k.say(Breach{Rule: Missing, Step: s.ID}, working.Tell("schedule.check_missing", "%v is missing", k.name(s.ID)))
 		return
 	}
 	grid := k.p.grid()
@@ -74,18 +74,18 @@ func (k *checker) step(s Step) {
 	}
 	switch d := quantity.Elapsed(t.End.Sub(t.Start)); {
 	case d < s.Min:
-		k.say(Finding{Rule: StepMin, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
+		k.say(Breach{Rule: StepMin, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
 	case d > most:
-		k.say(Finding{Rule: StepMax, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
+		k.say(Breach{Rule: StepMax, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
 	}
 	if t.Start.Before(k.p.Anchor) {
-		k.say(Finding{Rule: PlanStart, Step: s.ID}, working.Tell("schedule.check_before_plan", "%v begins before the plan", k.name(s.ID)))
+		k.say(Breach{Rule: PlanStart, Step: s.ID}, working.Tell("schedule.check_before_plan", "%v begins before the plan", k.name(s.ID)))
 	}
 	if t.End.After(k.p.Anchor.Add(k.p.Horizon.Duration())) {
-		k.say(Finding{Rule: PlanEnd, Step: s.ID}, working.Tell("schedule.check_after_plan", "%v ends after the plan", k.name(s.ID)))
+		k.say(Breach{Rule: PlanEnd, Step: s.ID}, working.Tell("schedule.check_after_plan", "%v ends after the plan", k.name(s.ID)))
 	}
 	if quantity.Elapsed(t.Start.Sub(k.p.Anchor))%grid != 0 || quantity.Elapsed(t.End.Sub(k.p.Anchor))%grid != 0 {
-		k.say(Finding{Rule: PlanStart, Step: s.ID}, working.Tell("schedule.check_grid", "%v is off the grid", k.name(s.ID)))
+		k.say(Breach{Rule: PlanStart, Step: s.ID}, working.Tell("schedule.check_grid", "%v is off the grid", k.name(s.ID)))
 	}
 }
 
@@ -98,7 +98,7 @@ func (k *checker) link(l Link) {
 	if l.Kind == EndToEnd || l.Kind == StartToEnd {
 		b = to.End
 	}
-	f := Finding{Rule: LinkMin, Step: l.From, Other: l.To}
+	f := Breach{Rule: LinkMin, Step: l.From, Other: l.To}
 	if d := quantity.Elapsed(b.Sub(a)); d < l.Min || d > l.Max {
 		if d > l.Max {
 			f.Rule = LinkMax
@@ -112,7 +112,7 @@ func (k *checker) bound(b Bound) {
 	if b.Edge == End {
 		at = k.at[b.Step].End
 	}
-	f := Finding{Rule: NotBefore, Step: b.Step}
+	f := Breach{Rule: NotBefore, Step: b.Step}
 	if !b.Earliest.IsZero() && at.Before(b.Earliest) || !b.Latest.IsZero() && at.After(b.Latest) {
 		if b.Earliest.IsZero() || !at.Before(b.Earliest) {
 			f.Rule = NotAfter
@@ -137,7 +137,7 @@ func (k *checker) resource(r Resource) {
 	for i, u := range uses {
 		for _, c := range r.Closed {
 			if u.Start.Before(c.To) && c.From.Before(u.End) {
-				k.say(Finding{Rule: Absence, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_during", "%v during %v", u.Title(), c.Words))
+				k.say(Breach{Rule: Absence, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_during", "%v during %v", u.Title(), c.Words))
 			}
 		}
 		if !u.Start.Before(u.End) {
@@ -155,11 +155,11 @@ func (k *checker) resource(r Resource) {
 				continue
 			}
 			if r.apart(u.Need, v.Need) && u.End.Add(r.Changeover.Duration()).After(v.Start) && v.End.Add(r.Changeover.Duration()).After(u.Start) {
-				k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_both_use", "%v and %v both use %v", u.Title(), v.Title(), r.title()))
+				k.say(Breach{Rule: Capacity, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_both_use", "%v and %v both use %v", u.Title(), v.Title(), r.title()))
 			}
 		}
 		if r.Capacity > 0 && sum > r.Capacity {
-			k.say(Finding{Rule: Capacity, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_sum", "%d of %v used at the start of %v", sum, r.title(), u.Title()))
+			k.say(Breach{Rule: Capacity, Step: u.ID, Other: r.ID}, working.Tell("schedule.check_sum", "%d of %v used at the start of %v", sum, r.title(), u.Title()))
 		}
 	}
 }

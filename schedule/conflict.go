@@ -36,7 +36,7 @@ func (c *compiled) conflict(w *planner.Watch, clash *planner.Clash, minimal bool
 // that helps.
 func (c *compiled) member(w *planner.Watch, id int, together []int, feasible func(planner.Relax) bool) Member {
 	r := c.rules[id]
-	m := Member{Finding: Finding{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()}, Link: r.link, Wanted: r.wanted}
+	m := Member{Breach: Breach{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()}, Link: r.link, Wanted: r.wanted}
 	switch r.kind {
 	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
 		m.Limit = c.long(r.amount)

@@ -3,13 +3,15 @@
 // A [Problem] is what a baker would pin to the wall: the steps with how long they take, what
 // must follow what and how soon, when the bread is wanted, when the baker is asleep or away,
 // and what is shared (an oven, a mixer, places in the refrigerator, pairs of hands). The
-// answers are a [Timetable] and, when there is none, a [Conflict] in the user's own words.
+// answers are a [Timetable] and, when there is none, a [Conflict] in the user's own words. Steps and resources
+// have IDs, by which everything refers to them, and a kind; their names are only for people.
 //
 //	What is the latest I can do everything?          Problem.Latest
 //	What is the earliest everything could happen?    Problem.Earliest
 //	What is the best plan, by my preferences?        Problem.Best
 //	When may each step start, how much slack is there? Timetable.Steps
-//	Why does it not fit, and what would help?        Timetable.Conflict
+//	Is there any timetable at all?                   Problem.Possible
+//	Why does it not fit, and what would help?        Timetable.Conflict, Conflict.Remedies
 //	Which time near the wanted one would work?       Timetable.Before, Timetable.After
 //	What if the dough is early or late?              Timetable.Robust
 //	I am late: what now?                             Problem.Midway, Changes
@@ -93,7 +95,8 @@
 // explaining, the answer came at most 25 ms of processor time after the end (BenchmarkDeadline
 // gives the time on the clock). The answer is then what is known: Feasible, with the best timetable
 // so far, its proven Bound and its Gap; Infeasible, with a conflict that may be larger than
-// needed (Conflict.Minimal is false) and remedies not looked into; or Unknown. A thousand steps
+// needed (Conflict.Minimal is false) and remedies not looked into, with Timetable.TimeRanOut set; or Unknown, with the
+// context's error. A thousand steps
 // that all contend for the same hands and oven are beyond what the search can time in a few
 // seconds; five hundred take five to ten.
 //

@@ -353,7 +353,7 @@ func conflictIsRight(t *rapid.T, p Problem, got Timetable) {
 	all := true // everything could be taken away
 	for _, r := range c.rules {
 		if !keep[r.words()] {
-			q, ok := without(only, Member{Finding: Finding{Words: r.words(), Rule: r.kind, Step: r.step, Other: r.other}})
+			q, ok := without(only, Member{Breach: Breach{Words: r.words(), Rule: r.kind, Step: r.step, Other: r.other}})
 			if ok {
 				only = q
 			}

@@ -23,10 +23,10 @@ type Robustness struct {
 	ByMoving bool `json:"by_moving"`
 	// Share is the largest share of all ranges, taken around what is likely, that is survived:
 	// 1 when Survives, 0 when only the likely durations work. It is found to 1/1000.
-	Share   float64   `json:"share"`
-	Spreads []Spread  `json:"spreads,omitempty"` // what Share means for each living step
-	Against []Finding `json:"against,omitempty"` // when Survives is false: the rules that together are in the way
-	Watches []Watch   `json:"watches,omitempty"` // when to look at the dough, in order of time
+	Share   float64  `json:"share"`
+	Spreads []Spread `json:"spreads,omitempty"` // what Share means for each living step
+	Against []Breach `json:"against,omitempty"` // when Survives is false: the rules that together are in the way
+	Watches []Watch  `json:"watches,omitempty"` // when to look at the dough, in order of time
 	// TimeRanOut says that the context ended first, so that less is claimed than may hold.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
 }
@@ -147,7 +147,7 @@ func (c *compiled) spread(i, thousandths int) (lo, hi int) {
 // uncertain is the network of the timetable without the likely durations of living steps, with
 // every step on its side of every absence and what does not wait for a living step at its
 // planned time. The findings are its rules.
-func (t Timetable) uncertain() (*planner.Net, []int, []Finding) {
+func (t Timetable) uncertain() (*planner.Net, []int, []Breach) {
 	c := t.c
 	var living []int
 	assumed := map[int]bool{}
@@ -175,9 +175,9 @@ func (t Timetable) uncertain() (*planner.Net, []int, []Finding) {
 			net.Arcs = append(net.Arcs, planner.Arc{From: 0, To: planner.StartOf(h.Task), W: h.To, Rule: h.Rule})
 		}
 	}
-	var found []Finding
+	var found []Breach
 	for _, r := range c.rules {
-		found = append(found, Finding{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()})
+		found = append(found, Breach{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()})
 	}
 	waits := after(net, living)
 	for i, s := range c.in.Steps {
@@ -189,7 +189,7 @@ func (t Timetable) uncertain() (*planner.Net, []int, []Finding) {
 				planner.Arc{From: v, To: 0, W: -t.times[v], Rule: len(found), Upper: true})
 		}
 		words := working.Tell("schedule.as_planned", "%v as planned, %v", s.label().Title(), t.Steps[i].Start)
-		found = append(found, Finding{Rule: AsPlanned, Step: s.ID, Words: words})
+		found = append(found, Breach{Rule: AsPlanned, Step: s.ID, Words: words})
 	}
 	return net, living, found
 }
@@ -221,7 +221,7 @@ func after(net *planner.Net, living []int) []bool {
 }
 
 // against names a smallest set of rules that the living steps can break.
-func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, found []Finding) []Finding {
+func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, found []Breach) []Breach {
 	var rules []int
 	seen := map[int]bool{}
 	for _, a := range net.Arcs {
@@ -236,7 +236,7 @@ func against(w *planner.Watch, net *planner.Net, ranges []planner.Contingent, fo
 	if w.Over() {
 		return nil
 	}
-	var out []Finding
+	var out []Breach
 	for _, id := range core {
 		out = append(out, found[id])
 	}

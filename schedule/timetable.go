@@ -96,8 +96,8 @@ type Conflict struct {
 	Complete bool `json:"complete"`
 }
 
-// Finding is one rule of a problem that is in the way or broken.
-type Finding struct {
+// Breach is one rule of a problem that is in the way or broken.
+type Breach struct {
 	Rule  Rule            `json:"rule"`
 	Step  string          `json:"step,omitempty"`  // the ID of the step concerned, if any
 	Other string          `json:"other,omitempty"` // the ID of the other step of a link, or of the resource
@@ -105,12 +105,12 @@ type Finding struct {
 }
 
 // String is the finding in words.
-func (f Finding) String() string { return f.Words.String() }
+func (f Breach) String() string { return f.Words.String() }
 
 // Member is one rule of a conflict with the least change of it alone that would let the whole
 // problem be solved.
 type Member struct {
-	Finding
+	Breach
 	Link  LinkKind         `json:"link"`  // which two edges a link joins; 0 for other rules
 	Limit quantity.Elapsed `json:"limit"` // the duration or the time between two steps that the rule sets; 0 for other rules
 	// Wanted says that the rule is the time at which the bread is wanted.

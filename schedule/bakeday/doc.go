@@ -5,18 +5,26 @@
 // when each loaf bakes and what done means at this altitude, and a timetable that works backward
 // from when the bread is wanted, around sleep and absence.
 //
-//	the whole bake, from a Bake to a Day         Plan
+//	the whole bake, from a Bake to a Day         Bake.Plan
+//	a bake from JSON, and its form               Read, BakeSchema
 //	when it is wanted                            Wish, ParseWish
 //	is the bake as written possible              Bake.Check
 //	how much of everything, for any target       Bake.Batch, Bake.Formula
-//	what is in the way when it cannot be         Day.Timetable.Conflict, Day.Earlier, Day.Later
-//	does it survive an early or a late dough     Day.Careful, Day.Robust
-//	a step is late: what now                     Day.Replan
-//	which amounts and temperatures fit best      Fit
+//	what is in the way when it cannot be         Day.Data (why_not), Day.Earlier, Day.Later
+//	does it survive an early or a late dough     Day.Careful, Day.Room, Day.Robust
+//	a step is late: what now                     Day.Replan, Day.StepNamed
+//	which amounts and temperatures fit best      Bake.Fit
 //	with what my own bakes have taught           Bake.Culture
-//	the day as plain data, and as a calendar     Day.Data, PlanData.CalendarEvents
+//	the day as plain data, and as a calendar     Day.Data, PlanSchema, PlanData.CalendarEvents
 //	what can hurt                                Day.Cautions
 //	how each number was reached                  Day.Workings
+//
+// # Which plan is chosen
+//
+// Of the timetables that keep all rules, in this order: the one with room for the most of the range in which the dough may be
+// early or late (all of it, three quarters, half, a quarter); among these, where the bake does not say how fresh its bread is to
+// be, bread that is cool within six hours of when it is wanted, as long as there is room for a quarter of the range; folds as near to
+// their interval as that allows; then the latest. A bake that sets fresh_within has said what it wants.
 //
 // A bake has one levain, or yeast, or both; any number of poolishes, bigas and other preferments with yeast, of soakers and
 // scalds stand as long as the baker says. What the yeast grows in a preferment is not counted.
