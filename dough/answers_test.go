@@ -1,15 +1,18 @@
 package dough_test
 
 import (
+	"encoding/json"
 	"math"
+	"strings"
 	"testing"
-
-	"pgregory.net/rapid"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 	"example.org/maslin/internal/workcheck"
+
+	"pgregory.net/rapid"
 )
 
 func near(a, b quantity.Percent, tolerance float64) bool {
@@ -105,43 +108,9 @@ func TestLevainBuildsAreSound(t *testing.T) {
 		}
 		for i := 1; i < len(w.Stages); i++ {
 			if w.Stages[i].Starter.Mass != w.Stages[i-1].Made() {
-				t.Errorf("rounded stage %d starts from %v, the one before made %v", i+1, w.Stages[i].Starter.Mass, w.Stages[i-1].Made())
+				t.Errorf("rounded stage %d starts from %v, the one before made %v", i+1, w.Stages[i].Starter.Mass,
+					w.Stages[i-1].Made())
 			}
-		}
-	})
-}
-
-func TestRehydrationIsSound(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		r := dough.Rehydrate{
-			Starter:   dough.Starter{Mass: anyMass(t, "starter", 10, 2000), Hydration: points(t, "from", 50, 500)},
-			Hydration: points(t, "to", 50, 500),
-		}
-		if rapid.Bool().Draw(t, "to a mass") {
-			r.Mass = anyMass(t, "mass", 10, 4000)
-		}
-		out, err := r.Plan()
-		if err != nil {
-			t.Fatal(err)
-		}
-		faults(t, out.Working())
-		f := out.Feeding
-		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 || f.Starter != r.Starter {
-			t.Fatalf("add %v", f)
-		}
-		if !near(f.Hydration(), r.Hydration, 1e-2/f.Starter.Mass.Grams()*float64(1+int(r.Hydration.Fraction()))) {
-			t.Errorf("hydration %v, wanted %v", f.Hydration(), r.Hydration)
-		}
-		switch {
-		case r.Mass.IsZero() || !out.Reached:
-			if f.Made() != out.Least || !f.Flour.IsZero() && !f.Water.IsZero() {
-				t.Errorf("least %v is made by %v", out.Least, f)
-			}
-		case f.Made() != r.Mass:
-			t.Errorf("made %v, wanted %v", f.Made(), r.Mass)
-		}
-		if out.Reached != (r.Mass.IsZero() || r.Mass.Compare(out.Least) >= 0) {
-			t.Errorf("reached %v, least %v, wanted %v", out.Reached, out.Least, r.Mass)
 		}
 	})
 }
@@ -156,9 +125,10 @@ func TestLevainReadingsReadBack(t *testing.T) {
 			Salt:    points(t, "salt", 0, 3),
 		}
 		total := pc("100 %").Add(f.Liquids[0].Percent).Add(f.Salt)
-		l := dough.LevainShare{
+		l := dough.PrintedLevain{
 			Percent: points(t, "levain", 5, 40), Hydration: points(t, "hydration", 50, 150), Total: total,
-			Reading: rapid.SampledFrom([]dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough}).Draw(t, "reading"),
+			Reading: rapid.SampledFrom([]dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour,
+				dough.LevainOfTotalFlour, dough.LevainOfDough}).Draw(t, "reading"),
 		}
 		x, err := l.Flour()
 		if err != nil {
@@ -182,14 +152,16 @@ func TestRepairsBringTheFormulaBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyBatch(t)
 		lines := b.FinalDough()
-		m := dough.Mishap{Batch: b, Restore: rapid.SampledFrom([]dough.Restore{dough.RestoreHydration, dough.RestoreHydrationAndSalt, dough.RestoreAll}).Draw(t, "restore")}
+		m := dough.Mishap{Batch: b, Restore: rapid.SampledFrom([]dough.Restore{dough.RestoreHydration,
+			dough.RestoreHydrationAndSalt, dough.RestoreAll}).Draw(t, "restore")}
 		want := map[string]quantity.Mass{}
 		for range rapid.IntRange(1, 2).Draw(t, "mistakes") {
 			l := rapid.SampledFrom(lines).Draw(t, "line")
 			if l.Role == dough.RoleStarter || !want[l.Name].IsZero() {
 				continue
 			}
-			extra := l.Mass.Scale(quantity.Micrograms(rapid.Int64Range(-200, 900).Draw(t, "per mille")), quantity.Micrograms(1000))
+			extra := l.Mass.Scale(quantity.Micrograms(rapid.Int64Range(-200, 900).Draw(t, "per mille")),
+				quantity.Micrograms(1000))
 			m.Extra = append(m.Extra, dough.Stock{Name: l.Name, Mass: extra})
 			want[l.Name] = l.Mass.Add(extra)
 		}
@@ -197,7 +169,9 @@ func TestRepairsBringTheFormulaBack(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v\n%v\n%v", err, m.Extra, b)
 		}
-		faults(t, r.Working())
+		if rapid.IntRange(0, 4).Draw(t, "derive") == 0 { // a derivation takes a hundred times as long as a repair
+			faults(t, r.Working())
+		}
 		for name, mass := range want {
 			if got := lineOf(r.Became.FinalDough(), name); got.Mass != mass {
 				t.Errorf("%s: %v in the bowl, became %v", name, mass, got.Mass)
@@ -222,8 +196,10 @@ func TestRepairsBringTheFormulaBack(t *testing.T) {
 		if m.Restore != dough.RestoreHydration && !near(r.After.SaltShare(), b.SaltShare(), slip) {
 			t.Errorf("salt %v, then %v, planned %v", r.Became.SaltShare(), r.After.SaltShare(), b.SaltShare())
 		}
-		if m.Restore == dough.RestoreAll && (!near(r.After.Prefermented(), b.Prefermented(), slip) || !near(r.After.Total(), b.Total(), 10*slip)) {
-			t.Errorf("prefermented %v, planned %v; total %v, planned %v", r.After.Prefermented(), b.Prefermented(), r.After.Total(), b.Total())
+		if m.Restore == dough.RestoreAll && (!near(r.After.Prefermented(), b.Prefermented(), slip) ||
+			!near(r.After.Total(), b.Total(), 10*slip)) {
+			t.Errorf("prefermented %v, planned %v; total %v, planned %v", r.After.Prefermented(), b.Prefermented(),
+				r.After.Total(), b.Total())
 		}
 	})
 }
@@ -232,7 +208,8 @@ func TestRepairsBringTheFormulaBack(t *testing.T) {
 func TestAtHandStaysWithinTheStock(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := anyFormula(t)
-		stock := []dough.Stock{{Name: "water", Mass: anyMass(t, "water at hand", 100, 10_000)}, {Name: f.Flours[0].Name, Mass: anyMass(t, "flour at hand", 100, 10_000)}}
+		stock := []dough.Stock{{Name: "water", Mass: anyMass(t, "water at hand", 100, 10_000)},
+			{Name: f.Flours[0].Name, Mass: anyMass(t, "flour at hand", 100, 10_000)}}
 		if len(f.Preferments) > 0 {
 			stock = append(stock, dough.Stock{Name: f.Preferments[0].Name, Mass: anyMass(t, "levain at hand", 100, 5000)})
 		}
@@ -315,7 +292,8 @@ func TestFlourUpKeepsTheFormula(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, odd := up.Flour().RoundTo(step); !odd.IsZero() || up.Flour().Compare(b.Flour()) < 0 || up.Flour().Sub(b.Flour()).Compare(step) >= 0 {
+		if _, odd := up.Flour().RoundTo(step); !odd.IsZero() || up.Flour().Compare(b.Flour()) < 0 ||
+			up.Flour().Sub(b.Flour()).Compare(step) >= 0 {
 			t.Errorf("flour %v up to %v by %v", b.Flour(), up.Flour(), step)
 		}
 		if up.Dough().Sub(b.Dough()) != more || up.Hydration() != b.Hydration() || up.Pieces() != b.Pieces() {
@@ -328,4 +306,42 @@ func TestFlourUpKeepsTheFormula(t *testing.T) {
 			t.Errorf("%v makes %d pieces of %v and %v, %v", b.Scaled(), n, each, left, err)
 		}
 	})
+}
+
+// Inputs, batches and answers come back from their data as they went.
+func TestDataTravels(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := anyBatch(t)
+		trial.Travels(t, b.Formula())
+		trial.Travels(t, b)
+		trial.Travels(t, b.Weights())
+		up, _, err := b.FlourUp(quantity.Grams(10))
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Travels(t, up)
+		weighed, err := b.Weights().Batch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Travels(t, weighed)
+		m := dough.Mishap{Batch: b, Extra: []dough.Stock{{Name: "water", Mass: quantity.Grams(5)}},
+			Restore: dough.RestoreHydration}
+		trial.Travels(t, m)
+		w, err := b.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Travels(t, w)
+	})
+	var b dough.Batch
+	for text, want := range map[string]string{
+		`{}`: "order required", `{"order":{}}`: "order inconsistent", `{"weights":{}}`: "weights.final.flours required",
+		`{"order":{"formula":{},"by_dough":{"mass":"1 kg"}}}`: "order.flours required; order.liquids required",
+		`{"order":{},"weights":{}}`:                           "order required",
+	} {
+		if got := trial.Refused(json.Unmarshal([]byte(text), &b)); !strings.EqualFold(got, want) {
+			t.Errorf("%s: %s, want %s", text, got, want)
+		}
+	}
 }

@@ -76,7 +76,8 @@ func (b *Batch) goesOn(k int) (used, removed quantity.Mass) {
 // Percentages that come from weights are rounded to a millionth of a point; a preferment that by that
 // much seems to hold more, or less, than all of an ingredient is taken to hold all of it.
 //
-// Masses from 1 g to 100 t. Exact to 1 µg per line, and to a few µg per line of a preferment. Errors: [quantity.InputError] for every
+// Masses from 1 g to 100 t. Exact to 1 µg per line, and to a few µg per line of a preferment. Errors:
+// [quantity.InputError] for every
 // field that is impossible, all at once; ErrInconsistent when flours do not add up to
 // 100 % or a preferment holds more of an ingredient than the formula. Source: the formula
 // procedure of Gisslen, Professional Baking; largest remainder as in [quantity.Apportion].
@@ -84,13 +85,13 @@ func (f Formula) For(target Target) (Batch, error) {
 	var p quantity.Problems
 	c := compile(&f, &p)
 	if target == nil {
-		p.Required("Target", "how much is wanted: dough.Baked, dough.Pieces, dough.ByDough, …")
+		p.Required("Target", "how much is wanted: loaves or pieces of a weight, or so much dough or flour")
 	}
 	var g goal
 	if target != nil {
 		g = goalOf(target, &c, &p)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(asked{Formula: f}); err != nil {
 		return Batch{}, err
 	}
 	b := Batch{c: c, target: target, goal: g}
@@ -116,7 +117,7 @@ func (f Formula) For(target Target) (Batch, error) {
 func (f Formula) Check() error {
 	var p quantity.Problems
 	compile(&f, &p)
-	return p.Err()
+	return p.ErrFor(f)
 }
 
 func (b *Batch) weigh() error {
@@ -178,18 +179,18 @@ func (b Batch) Limiting() string { return b.goal.limiting }
 
 // Overall returns the overall formula with its weights: everything that is in the dough, each
 // ingredient once. The lines add up to [Batch.Dough].
-func (b Batch) Overall() []Line {
-	lines := make([]Line, len(b.c.items))
+func (b Batch) Overall() []DoughLine {
+	lines := make([]DoughLine, len(b.c.items))
 	for i := range b.c.items {
 		it := &b.c.items[i]
-		lines[i] = Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: b.mass[i], Percent: it.percent}
+		lines[i] = DoughLine{Name: it.name, Kind: it.kind, Role: it.role, Mass: b.mass[i], Percent: it.percent}
 	}
 	return lines
 }
 
 // Formula returns the formula of the batch.
 func (b Batch) Formula() Formula {
-	var f Formula
+	f := Formula{Name: b.c.name}
 	for i := range b.c.items {
 		it := &b.c.items[i]
 		part := Part{Name: it.name, Percent: it.percent, Kind: it.kind, Water: it.water, Contains: it.contains}

@@ -2,7 +2,6 @@ package dough
 
 import (
 	"strconv"
-	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -72,6 +71,7 @@ type nodePart struct {
 }
 
 type compiled struct {
+	name   string
 	items  []item
 	flours int // items[:flours] are the flours
 	water  int // the first line that is water, or nobody
@@ -83,10 +83,13 @@ type compiled struct {
 func compile(f *Formula, p *quantity.Problems) compiled {
 	n := len(f.Flours) + len(f.Liquids) + len(f.Others) + len(f.Inclusions)
 	if n > maxLines {
-		p.Add("Flours, Liquids, Others, Inclusions", strconv.Itoa(n)+" lines", "at most 200 lines", quantity.ErrOutOfRange)
+		p.Add("Flours", strconv.Itoa(n)+" lines", "at most 200 lines", quantity.ErrOutOfRange)
 		return compiled{}
 	}
 	c := compiled{items: make([]item, 0, n+1), flours: len(f.Flours), water: nobody, salt: nobody}
+	if c.name = f.Name; c.name != "" {
+		checkName(p, "Name", c.name)
+	}
 	var names nameSet
 	c.addParts(p, &names, "Flours", f.Flours, RoleFlour, wholeFlour)
 	if len(f.Flours) == 0 {
@@ -103,7 +106,7 @@ func compile(f *Formula, p *quantity.Problems) compiled {
 	}
 	if !f.Salt.IsZero() {
 		c.salt = len(c.items)
-		names.add(&c, p, "Salt", 0, "salt")
+		names.add(&c, p, "Salt", "salt")
 		c.items = append(c.items, item{name: "salt", kind: KindSalt, role: RoleSalt, percent: f.Salt})
 		c.total = c.total.Add(f.Salt)
 	}
@@ -141,15 +144,17 @@ func millionths(p quantity.Percent) int64 {
 }
 
 // addParts checks one list of the formula and puts it on the list of ingredients.
-func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, parts []Part, role Role, high quantity.Percent) {
+func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, parts []Part, role Role,
+	high quantity.Percent) {
 	for i := range parts {
 		part := &parts[i]
-		names.add(c, p, list, i, part.Name)
+		names.add(c, p, at(list, i)+".Name", part.Name)
 		switch {
 		case outside(part.Percent, noPercent, high):
 			p.Add(at(list, i)+".Percent", part.Percent.String(), "0 % to "+high.String(), quantity.ErrOutOfRange)
 		case role == RoleLiquid && part.Percent.IsZero():
-			p.Add(at(list, i)+".Percent", part.Percent.String(), "more than 0 %; leave out a liquid that is not used", quantity.ErrOutOfRange)
+			p.Add(at(list, i)+".Percent", part.Percent.String(), "more than 0 %; leave out a liquid that is not used",
+				quantity.ErrOutOfRange)
 		}
 		if part.Kind >= kindEnd {
 			kindWords.CheckIfGiven(p, at(list, i)+".Kind", part.Kind)
@@ -160,7 +165,8 @@ func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, p
 		k := len(c.items)
 		c.items = c.items[:k+1] // within the capacity that compile made; filling in place is what makes this fast
 		it := &c.items[k]
-		it.name, it.kind, it.contains, it.role, it.percent, it.water = part.Name, part.Kind, part.Contains, role, part.Percent, part.Water
+		it.name, it.kind, it.contains = part.Name, part.Kind, part.Contains
+		it.role, it.percent, it.water = role, part.Percent, part.Water
 		if c.water == nobody && it.isWater() {
 			c.water = k
 		}
@@ -182,13 +188,14 @@ type nameSet struct {
 	seen uint64
 }
 
-func (s *nameSet) add(c *compiled, p *quantity.Problems, list string, i int, name string) {
-	if !checkName(p, at(list, i)+".Name", name) {
+func (s *nameSet) add(c *compiled, p *quantity.Problems, path, name string) {
+	if !checkName(p, path, name) {
 		return
 	}
 	bit := uint64(1) << ((uint(len(name))*7 + uint(name[0])*3 + uint(name[len(name)-1])) & 63)
 	if s.seen&bit != 0 && (c.item(name) != nobody || c.node(name) != nobody) {
-		p.Add(at(list, i)+".Name", "the name "+quantity.Excerpt(name)+" a second time", "names that differ", quantity.ErrInconsistent)
+		p.Add(path, "the name "+quantity.Excerpt(name)+" a second time", "names that differ",
+			quantity.ErrInconsistent)
 	}
 	s.seen |= bit
 }
@@ -201,17 +208,23 @@ func checkName(p *quantity.Problems, path, name string) bool {
 		p.Required(path, wantNames)
 	case len(name) > maxName:
 		p.Add(path, "a name of "+strconv.Itoa(len(name))+" bytes", wantNames, quantity.ErrOutOfRange)
-	case !utf8.ValidString(name) || strings.ContainsFunc(name, hidden):
-		p.Add(path, quantity.Excerpt(name), "a name without control characters and marks of direction", quantity.ErrOutOfRange)
+	case !utf8.ValidString(name) || hides(name):
+		p.Add(path, quantity.Excerpt(name), "a name without control characters and marks of direction",
+			quantity.ErrOutOfRange)
 	default:
 		return true
 	}
 	return false
 }
 
-// hidden reports whether a character shows nothing of itself and changes what stands around it.
-func hidden(r rune) bool {
-	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || unicode.Is(unicode.Bidi_Control, r)
+// hides reports whether a name has characters that show nothing of themselves and change what stands around them.
+func hides(name string) bool {
+	for _, r := range name {
+		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *compiled) item(name string) int {

@@ -19,9 +19,10 @@
 // 1 g to 100 t of dough; at most 200 ingredients, 50 preferments and soakers, 8 levels of nesting.
 // A scald's evaporation, the water that a soaker binds and the weight a levain loses as gas are not
 // modeled. Fermentation times are in package ferment, water temperature and mixers in package
-// dough/mixing, flours, foods, vessels and costs in the packages below this one. Values are immutable and safe for concurrent use.
+// dough/mixing, flours, foods, vessels and costs in the packages below this one. Values are immutable and safe for
+// concurrent use.
 //
-// # From question to function
+// # From question to method
 //
 //	how much of everything, for …               Formula.For
 //	  … so many loaves of a baked weight           Baked
@@ -41,17 +42,17 @@
 //	  … with the water in milk, eggs, butter       Batch.EffectiveHydration, Part.Water
 //	  … as a German dough yield                    Batch.DoughYield, DoughYield.Net, DoughYield.Gross
 //	prefermented flour, salt, rye, whole grain  Batch.Prefermented, SaltShare, SaltInWater, Rye, WholeGrain, Share
-//	what does "20 % levain" mean                LevainShare.Flour, Batch.LevainPercent
-//	how is the seed starter counted             Seed, SeedAccount
+//	what does "20 % levain" mean                PrintedLevain.Flour, Batch.LevainPercent
+//	how is the seed counted                     Seed, SeedAccount
 //	the usual hydration of a poolish, a biga    PrefermentKind.UsualHydration
 //	from the starter at hand to a ripe levain   LevainBuild.Plan, LevainPlan.Weigh
-//	a starter to another hydration              Rehydrate.Plan
 //	what does this feeding make                 Feeding
 //	one levain for several doughs               OneLevain.Plan
 //	which formula is this                       Weights.Batch, Batch.Formula
 //	I poured too much water                     Mishap.Repair
 //	what can hurt                               Batch.Cautions, Batch.Allergens, Batch.Unstated
-//	how was this reached                        the Working method of every result
+//	how is it shown, how was it reached         the Report and Working methods of every answer
+//	keep it, send it                            JSON of every input and answer; a Batch comes back from its order or weights
 //
 // # From percentages to water temperature
 //
@@ -72,7 +73,7 @@
 // 4. Take the levain out. 15 % of the flour ferments beforehand, as rye with as much water: 458.5 g
 // of each. It was in the formula all along, so what is left to weigh at mixing is 152.8 g of rye and
 // 1742.2 g of water. The dough in the bowl feels as wet as 67 % until the levain is in; the dough is
-// one of 72 %. "20 % levain" in a book may mean four things; [LevainShare] translates.
+// one of 72 %. "20 % levain" in a book may mean four things; [PrintedLevain] translates.
 //
 // 5. Build the levain. [LevainBuild] starts from the starter there is: with 20 % of the new flour as
 // starter it ripens overnight, with 100 % before noon (package ferment says when, and how surely). Keep

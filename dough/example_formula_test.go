@@ -5,6 +5,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 )
 
 // hall is the maslin bread of the village hall: wheat with a fifth of whole rye, all of it in the
@@ -19,7 +20,8 @@ func hall() dough.Formula {
 		Liquids: []dough.Part{{Name: "water", Percent: p("72 %"), Kind: dough.KindWater}},
 		Salt:    p("2 %"),
 		Preferments: []dough.Preferment{{
-			Name: "levain", Flour: p("15 %"), Hydration: p("100 %"), Blend: []dough.Part{{Name: "whole rye", Percent: p("100 %")}},
+			Name: "levain", Flour: p("15 %"), Hydration: p("100 %"), Blend: []dough.Part{{Name: "whole rye",
+				Percent: p("100 %")}},
 		}},
 	}
 }
@@ -38,24 +40,51 @@ func ExampleFormula_For() {
 		return
 	}
 	fmt.Println("hydration", batch.Hydration(), "prefermented", batch.Prefermented(), "rye", batch.Rye())
-	fmt.Print(batch)
+	fmt.Print(batch.Report().Text(report.Options{}))
 	// Output:
 	// hydration 72 % prefermented 15 % rye 20 %
-	// dough 5318.2 g, 6 × 886.4 g
-	// overall
-	//   2445.1 g bread flour (80 %)
-	//   611.3 g whole rye (20 %)
-	//   2200.6 g water (72 %)
-	//   61.1 g salt (2 %)
-	// levain (levain), 916.9 g
-	//   458.5 g whole rye (100 %)
-	//   458.5 g water (100 %)
-	// final dough
-	//   2445.1 g bread flour (94.12 %)
-	//   152.8 g whole rye (5.88 %)
-	//   1742.2 g water (67.06 %)
-	//   61.1 g salt (2.35 %)
-	//   916.9 g levain (35.29 %)
+	// 5318 g of dough, 6 pieces of 886 g
+	//
+	// Overall formula, in percent of all flour
+	//   2445.1 g   80.0 %  bread flour
+	//    611.3 g   20.0 %  whole rye
+	//   2200.6 g   72.0 %  water
+	//     61.1 g    2.0 %  salt
+	//   5318.2 g  174.0 %  together
+	//
+	// Made beforehand: levain
+	//   458.5 g  100.0 %  whole rye
+	//   458.5 g  100.0 %  water
+	//   916.9 g           together
+	//
+	// Final dough, weighed at mixing
+	//   2445.1 g  94.1 %  bread flour
+	//    152.8 g   5.9 %  whole rye
+	//   1742.2 g  67.1 %  water
+	//     61.1 g   2.4 %  salt
+	//    916.9 g  35.3 %  levain
+	//   5318.2 g          together
+	//
+	// What it is
+	//   hydration                              72.0 %
+	//   of what is weighed at mixing           67.1 %
+	//   dough yield                            TA 172.0, gross 174.0
+	//   prefermented flour                     15.0 %
+	//   levain, read as levain of added flour  35.3 %
+	//   levain, read as levain of total flour  30.0 %
+	//   levain, read as levain of dough        17.2 %
+	//   salt                                   2.00 %
+	//   salt in the dough's water              2.78 %
+	//   whole grain                            20 %
+	//   rye                                    20 %
+	//   flour in all                           3056 g
+	//   water in all                           2201 g
+	//   allergens: gluten
+	//
+	// Take care
+	//   allergens: the ingredients carry gluten; traces from the kitchen are not
+	//     counted, and local labeling law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
 }
 
 func ExampleFormula_For_bakedLoaves() {
@@ -63,7 +92,8 @@ func ExampleFormula_For_bakedLoaves() {
 	batch := must(hall().For(dough.Baked{
 		Pieces: 6, Each: quantity.Grams(780), Loss: quantity.MustPercent("12 %"), ProcessLoss: quantity.MustPercent("2 %"),
 	}))
-	fmt.Printf("mix %.1f, divide %.1f into %d pieces of %.1f\n", batch.Dough(), batch.Scaled(), batch.Pieces(), batch.ScalingWeight())
+	fmt.Printf("mix %.1f, divide %.1f into %d pieces of %.1f\n", batch.Dough(), batch.Scaled(), batch.Pieces(),
+		batch.ScalingWeight())
 	// Output:
 	// mix 5426.7 g, divide 5318.2 g into 6 pieces of 886.4 g
 }
@@ -74,8 +104,8 @@ func ExampleFormula_Check() {
 	f.Salt = quantity.MustPercent("-2 %")
 	fmt.Println(f.Check())
 	// Output:
-	// Flours: inconsistent: got flours that add up to 105 %, want 100 %
-	// Salt: out of range: got −2 %, want 0 % to 100 %
+	// flours: inconsistent: got flours that add up to 105 %, want 100 %
+	// salt: out of range: got −2 %, want 0 % to 100 %
 }
 
 func ExampleAtHand() {
@@ -99,7 +129,8 @@ func ExampleByLevain() {
 
 func ExampleByVolume() {
 	// A 10 L tub, to be full when the dough has risen by three quarters.
-	batch := must(hall().For(dough.ByVolume{Volume: quantity.Liters(10), Density: 1.12, Rise: quantity.MustPercent("75 %")}))
+	batch := must(hall().For(dough.ByVolume{Volume: quantity.Liters(10), Density: 1.12,
+		Rise: quantity.MustPercent("75 %")}))
 	fmt.Printf("%.0f of dough\n", batch.Dough())
 	// Output:
 	// 6400 g of dough
@@ -108,18 +139,51 @@ func ExampleByVolume() {
 func ExampleBatch_Weigh() {
 	batch := must(hall().For(dough.Pieces{Count: 6, Each: quantity.Grams(886)}))
 	weighing := must(batch.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)}))
-	fmt.Print(weighing)
+	fmt.Print(weighing.Report().Text(report.Options{}))
 	// Output:
-	// levain (levain), 917 g
-	//   459 g whole rye
-	//   458 g water
-	// dough, 5316.1 g
-	//   2444 g bread flour
-	//   153 g whole rye
-	//   1741 g water
-	//   61.1 g salt
-	//   917 g levain
-	// rounding adds 0.1 g
+	// 5316 g of dough, 6 pieces of 886 g
+	//
+	// Overall formula, in percent of all flour
+	//   2444.1 g   80.0 %  bread flour
+	//      611 g   20.0 %  whole rye
+	//   2199.7 g   72.0 %  water
+	//     61.1 g    2.0 %  salt
+	//     5316 g  174.0 %  together
+	//
+	// Made beforehand: levain
+	//   459 g  100.0 %  whole rye
+	//   458 g  100.0 %  water
+	//   917 g           together
+	//
+	// Final dough, weighed at mixing
+	//     2444 g  94.1 %  bread flour
+	//      153 g   5.9 %  whole rye
+	//     1741 g  67.1 %  water
+	//     61.1 g   2.4 %  salt
+	//      917 g  35.3 %  levain
+	//   5316.1 g          together
+	//   rounding to the scale adds 0.1 g
+	//
+	// What it is
+	//   hydration                              72.0 %
+	//   of what is weighed at mixing           67.1 %
+	//   dough yield                            TA 172.0, gross 174.0
+	//   prefermented flour                     15.0 %
+	//   levain, read as levain of added flour  35.3 %
+	//   levain, read as levain of total flour  30.0 %
+	//   levain, read as levain of dough        17.2 %
+	//   salt                                   2.00 %
+	//   salt in the dough's water              2.78 %
+	//   whole grain                            20 %
+	//   rye                                    20 %
+	//   flour in all                           3055 g
+	//   water in all                           2200 g
+	//   allergens: gluten
+	//
+	// Take care
+	//   allergens: the ingredients carry gluten; traces from the kitchen are not
+	//     counted, and local labeling law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
 }
 
 func ExampleBatch_FlourUp() {
@@ -134,7 +198,8 @@ func ExampleBatch_FlourUp() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(batch.Flour().Text(quantity.Ounce, 2), "becomes", up.Flour().Text(quantity.Ounce, 2), "and the dough grows by", more.Text(quantity.Ounce, 2))
+	fmt.Println(batch.Flour().Text(quantity.Ounce, 2), "becomes", up.Flour().Text(quantity.Ounce, 2),
+		"and the dough grows by", more.Text(quantity.Ounce, 2))
 	// Output:
 	// 25.43 oz becomes 26.00 oz and the dough grows by 2.15 oz
 }
@@ -179,22 +244,15 @@ func ExampleBatch_SaltInWater() {
 	// 2.777778 %
 }
 
-func ExampleBatch_ShareOfDough() {
-	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
-	fmt.Println(batch.ShareOfDough("water").Text(2), "of the dough is water that was poured")
-	// Output:
-	// 41.38 % of the dough is water that was poured
-}
-
 func ExampleBatch_Working() {
 	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
 	for _, step := range batch.Working().Steps[2:5] {
 		fmt.Printf("%s: %s = %s = %s\n", step.Name, step.Symbol, step.Numbers, step.Value)
 	}
 	// Output:
-	// bread flour: m_1 = 80 ÷ 100 × 1000 = 800.000000 g
-	// whole rye: m_2 = 20 ÷ 100 × 1000 = 200.000000 g
-	// water: m_3 = 72 ÷ 100 × 1000 = 720.000000 g
+	// water: m_3 = 72 ÷ 100 × 1000 = 720.0 g
+	// salt: m_4 = 2 ÷ 100 × 1000 = 20.0 g
+	// flour in levain: F_A = 15 ÷ 100 × 1000 = 150.0 g
 }
 
 func ExampleBatch_Cautions() {
@@ -214,15 +272,14 @@ func ExampleSoaker() {
 	f := hall()
 	f.Liquids[0].Percent = p("78 %")
 	f.Inclusions = []dough.Part{{Name: "linseed", Percent: p("6 %"), Kind: dough.KindSeeds}}
-	f.Soakers = []dough.Soaker{{Name: "linseed soaker", Parts: []dough.Part{{Name: "linseed", Percent: p("6 %")}, {Name: "water", Percent: p("9 %")}}}}
+	f.Soakers = []dough.Soaker{{Name: "linseed soaker",
+		Parts: []dough.Part{{Name: "linseed", Percent: p("6 %")}, {Name: "water", Percent: p("9 %")}}}}
 	batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
 	soaker, _ := batch.Build("linseed soaker")
-	fmt.Print(soaker)
+	fmt.Println(soaker)
 	fmt.Println(batch.FinalDough())
 	// Output:
-	// linseed soaker (cold soaker), 150 g
-	//   90 g water
-	//   60 g linseed
+	// linseed soaker (cold soaker): 150 g
 	// [800 g bread flour (94.12 %) 50 g whole rye (5.88 %) 540 g water (63.53 %) 20 g salt (2.35 %) 300 g levain (35.29 %) 150 g linseed soaker (17.65 %)]
 }
 
@@ -231,7 +288,8 @@ func ExampleSeed() {
 	// line of its own.
 	for _, account := range []dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate} {
 		f := hall()
-		f.Preferments[0].Seed = dough.Seed{Percent: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %"), Account: account}
+		f.Preferments[0].Seed = dough.Seed{Percent: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %"),
+			Account: account}
 		batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
 		levain, _ := batch.Build("levain")
 		fmt.Printf("%v: made %.1f, used %.1f, dough %.1f\n", account, levain.Made, levain.Used, batch.Dough())
@@ -249,20 +307,28 @@ func ExamplePreferment() {
 	f := hall()
 	f.Preferments = []dough.Preferment{{
 		Name: "full sour", Kind: dough.RyeSour, Flour: p("18 %"), Hydration: p("100 %"), Blend: rye,
-		Preferments: []dough.Preferment{{Name: "basic sour", Kind: dough.RyeSour, Flour: p("9 %"), Hydration: p("65 %"), Blend: rye}},
+		Preferments: []dough.Preferment{{Name: "basic sour", Kind: dough.RyeSour, Flour: p("9 %"), Hydration: p("65 %"),
+			Blend: rye}},
 	}}
 	batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
 	for _, build := range batch.Builds() {
-		fmt.Print(build)
+		fmt.Print(build.Report().Text(report.Options{}))
 	}
 	// Output:
-	// basic sour (rye sour), 148.5 g
-	//   90 g whole rye (100 %)
-	//   58.5 g water (65 %)
-	// full sour (rye sour), 360 g
-	//   90 g whole rye (100 %)
-	//   121.5 g water (135 %)
-	//   148.5 g basic sour (165 %)
+	// basic sour (rye sour): 148.5 g
+	//
+	// Made beforehand: basic sour
+	//      90 g  100.0 %  whole rye
+	//    58.5 g   65.0 %  water
+	//   148.5 g           together
+	//   it goes into full sour
+	// full sour (rye sour): 360 g
+	//
+	// Made beforehand: full sour
+	//      90 g  100.0 %  whole rye
+	//   121.5 g  135.0 %  water
+	//   148.5 g  165.0 %  basic sour
+	//     360 g           together
 }
 
 func ExampleWeighing_TooSmall() {
@@ -283,4 +349,11 @@ func ExamplePieces() {
 	fmt.Printf("mix %.1f for %d pieces of %v\n", batch.Dough(), batch.Pieces(), batch.ScalingWeight())
 	// Output:
 	// mix 1102.0 g for 12 pieces of 90 g
+}
+
+func ExampleBatch_ShareOfDough() {
+	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
+	fmt.Println(batch.ShareOfDough("water").Text(2), "of the dough is water that was poured")
+	// Output:
+	// 41.38 % of the dough is water that was poured
 }

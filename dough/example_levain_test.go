@@ -5,13 +5,16 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 )
 
-func ExampleLevainShare_Flour() {
+func ExamplePrintedLevain_Flour() {
 	// "20 % levain" at 100 % hydration, in a formula of 174 %.
-	for _, reading := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough} {
-		x, err := dough.LevainShare{
-			Percent: quantity.MustPercent("20 %"), Reading: reading, Hydration: quantity.MustPercent("100 %"), Total: quantity.MustPercent("174 %"),
+	for _, reading := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour,
+		dough.LevainOfTotalFlour, dough.LevainOfDough} {
+		x, err := dough.PrintedLevain{
+			Percent: quantity.MustPercent("20 %"), Reading: reading, Hydration: quantity.MustPercent("100 " +
+				"%"), Total: quantity.MustPercent("174 %"),
 		}.Flour()
 		fmt.Println(reading, "is prefermented flour of", x.Text(2), err)
 	}
@@ -24,7 +27,8 @@ func ExampleLevainShare_Flour() {
 
 func ExampleBatch_LevainPercent() {
 	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
-	for _, reading := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough} {
+	for _, reading := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour,
+		dough.LevainOfTotalFlour, dough.LevainOfDough} {
 		p, _ := batch.LevainPercent("levain", reading)
 		fmt.Println(p.Text(2), reading)
 	}
@@ -46,12 +50,29 @@ func ExampleLevainBuild_Plan() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Print(plan)
+	fmt.Print(plan.Report().Text(report.Options{}))
 	// Output:
-	// stage 1: 9.23 g starter, 9.23 g flour, 11.5 g water, makes 30 g at 100 %
-	// stage 2: 30 g starter, 150 g flour, 150 g water, makes 330 g at 100 %
-	// keep 30 g of it as the next starter
-	// 2.77 g of the starter at hand is not used
+	// Levain: 300 g at 100 %, and 30 g to keep
+	//
+	// Stage 1 of 2
+	//   9.23 g  starter
+	//   9.23 g  flour
+	//   11.5 g  water
+	//     30 g  together, at 100 %
+	//   inoculation 100.0 % of the new flour, 30.8 % of the mix
+	//
+	// Stage 2 of 2
+	//    30 g  starter
+	//   150 g  flour
+	//   150 g  water
+	//   330 g  together, at 100 %
+	//   inoculation 20.0 % of the new flour, 9.1 % of the mix
+	//
+	// Then
+	//   300 g for the dough
+	//   30 g to keep: take it before you mix the dough
+	//   2.77 g of the starter at hand is left over: feed it and keep it, or bake with
+	//     it
 }
 
 func ExampleLevainBuild_Plan_tooLittle() {
@@ -61,10 +82,15 @@ func ExampleLevainBuild_Plan_tooLittle() {
 		Starter: dough.Starter{Mass: quantity.Grams(10), Hydration: quantity.MustPercent("100 %")},
 	}.Plan())
 	fmt.Println(plan.Reached, plan.Missing)
-	fmt.Println(plan)
+	fmt.Print(plan.Report().Text(report.Options{}))
 	// Output:
 	// false 32.857143 g
-	// 10 g of starter is too little for 900 g of levain in 1 feeding: it takes 42.9 g
+	// Levain: 900 g at 100 %
+	//
+	// It cannot be done
+	//   10 g of starter is too little for 900 g of levain in 1 feeding: it takes
+	//     42.9 g
+	//   missing: 32.9 g of starter
 }
 
 func ExampleLevainPlan_Weigh() {
@@ -73,34 +99,30 @@ func ExampleLevainPlan_Weigh() {
 		Starter: dough.Starter{Mass: quantity.Grams(100), Hydration: quantity.MustPercent("100 %")},
 	}.Plan())
 	rounded, residue, err := plan.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
-	fmt.Print(rounded)
+	fmt.Print(rounded.Report().Text(report.Options{}))
 	fmt.Println("residue", residue, err)
 	// Output:
-	// stage 1: 83.4 g starter, 417 g flour, 417 g water, makes 917.4 g at 100 %
-	// 16.6 g of the starter at hand is not used
+	// Levain: 917 g at 100 %
+	//
+	// Feed
+	//    83.4 g  starter
+	//     417 g  flour
+	//     417 g  water
+	//   917.4 g  together, at 100 %
+	//   inoculation 20.0 % of the new flour, 9.1 % of the mix
+	//
+	// Then
+	//   917.4 g for the dough
+	//   16.6 g of the starter at hand is left over: feed it and keep it, or bake with
+	//     it
 	// residue −0.4 g <nil>
-}
-
-func ExampleRehydrate_Plan() {
-	// 90 g of liquid starter become 185 g at 75 %.
-	r := must(dough.Rehydrate{
-		Starter: dough.Starter{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"), Mass: quantity.Grams(185),
-	}.Plan())
-	fmt.Println(r)
-	// With as little as possible added:
-	r = must(dough.Rehydrate{
-		Starter: dough.Starter{Mass: quantity.Grams(90), Hydration: quantity.MustPercent("100 %")}, Hydration: quantity.MustPercent("75 %"),
-	}.Plan())
-	fmt.Println(r)
-	// Output:
-	// add 60.7 g flour and 34.3 g water to 90 g of starter
-	// add 15 g flour and 0 g water to 90 g of starter
 }
 
 func ExampleFeeding() {
 	// 1:5:2.5 by weight.
 	f := dough.Feeding{
-		Starter: dough.Starter{Mass: quantity.Grams(20), Hydration: quantity.MustPercent("100 %")}, Flour: quantity.Grams(100), Water: quantity.Grams(50),
+		Starter: dough.Starter{Mass: quantity.Grams(20),
+			Hydration: quantity.MustPercent("100 %")}, Flour: quantity.Grams(100), Water: quantity.Grams(50),
 	}
 	fmt.Println(f.Hydration().Text(1), f.Inoculation(dough.OfNewFlour), f.Inoculation(dough.OfMix).Text(1), f.Result())
 	// Output:
@@ -112,14 +134,20 @@ func ExampleOneLevain_Plan() {
 	wheat.Liquids[0].Percent = quantity.MustPercent("68 %")
 	loaves := must(hall().For(dough.Pieces{Count: 6, Each: quantity.Grams(886)}))
 	rolls := must(wheat.For(dough.Pieces{Count: 24, Each: quantity.Grams(60)}))
-	shared := must(dough.OneLevain{Preferment: "levain", Doughs: []dough.Batch{loaves, rolls}, AtHand: quantity.Grams(1000)}.Plan())
-	fmt.Print(shared)
+	shared := must(dough.OneLevain{Preferment: "levain", Doughs: []dough.Batch{loaves, rolls},
+		AtHand: quantity.Grams(1000)}.Plan())
+	fmt.Print(shared.Report().Text(report.Options{}))
 	// Output:
-	// levain (levain), 1170.7 g
-	//   585.3 g whole rye (100 %)
-	//   585.3 g water (100 %)
-	//   for dough 1: 782.9 g
-	//   for dough 2: 217.1 g
+	// 1170.7 g of levain for 2 doughs
+	//
+	// Made beforehand: levain
+	//    585.3 g  100.0 %  whole rye
+	//    585.3 g  100.0 %  water
+	//   1170.7 g           together
+	//
+	// Then
+	//   for dough 1  782.9 g
+	//   for dough 2  217.1 g
 	//   too little by 170.7 g
 }
 
@@ -136,7 +164,8 @@ func ExampleWeights_Batch() {
 			Liquids: []dough.Weight{{Name: "water", Mass: quantity.Grams(75)}},
 		}}},
 	}.Batch())
-	fmt.Println("hydration", batch.Hydration().Text(2), "salt", batch.SaltShare().Text(2), "prefermented flour", batch.Prefermented().Text(2))
+	fmt.Println("hydration", batch.Hydration().Text(2), "salt", batch.SaltShare().Text(2), "prefermented flour",
+		batch.Prefermented().Text(2))
 	// Output:
 	// hydration 65.22 % salt 1.74 % prefermented flour 13.04 %
 }
@@ -157,13 +186,30 @@ func ExampleMishap_Repair() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Print(repair)
+	fmt.Print(repair.Report().Text(report.Options{}))
 	// Output:
-	// hydration is now 76.0 %, salt 2.00 %
-	// add 44.4 g bread flour
-	// add 11.1 g whole rye
-	// add 1.11 g salt
-	// then hydration is 72.0 %, salt 2.00 %, prefermented flour 14.2 %, dough 1836.7 g
+	// The dough has 76.0 % hydration and 2.00 % salt; add 44.4 g of bread flour,
+	//   11.1 g of whole rye and 1.11 g of salt
+	//
+	// What is different from the plan
+	//   40 g too much water
+	//
+	// To bring back hydration and salt, add
+	//   44.4 g  bread flour
+	//   11.1 g  whole rye
+	//   1.11 g  salt
+	//
+	// The dough
+	//                       planned     now  mended
+	//   dough                1740 g  1780 g  1837 g
+	//   hydration            72.0 %  76.0 %  72.0 %
+	//   salt                 2.00 %  2.00 %  2.00 %
+	//   prefermented flour   15.0 %  15.0 %  14.2 %
+	//
+	// Take care
+	//   allergens: the ingredients carry gluten; traces from the kitchen are not
+	//     counted, and local labeling law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
 }
 
 func ExampleMishap_Repair_all() {
@@ -173,14 +219,31 @@ func ExampleMishap_Repair_all() {
 	repair := must(dough.Mishap{
 		Batch: batch, Extra: []dough.Stock{{Name: "bread flour", Mass: quantity.Grams(50)}}, Restore: dough.RestoreAll,
 	}.Repair())
-	fmt.Print(repair)
+	fmt.Print(repair.Report().Text(report.Options{}))
 	// Output:
-	// hydration is now 68.6 %, salt 1.90 %
-	// add 3.12 g whole rye
-	// add 35.6 g water
-	// add 1.25 g salt
-	// add 18.8 g levain
-	// then hydration is 72.0 %, salt 2.00 %, prefermented flour 15.0 %, dough 1848.8 g
+	// The dough has 68.6 % hydration and 1.90 % salt; add 3.12 g of whole rye, 35.6 g
+	//   of water, 1.25 g of salt and 18.8 g of levain
+	//
+	// What is different from the plan
+	//   50 g too much bread flour
+	//
+	// To bring back every line, the levain too, add
+	//   3.12 g  whole rye
+	//   35.6 g  water
+	//   1.25 g  salt
+	//   18.8 g  levain
+	//
+	// The dough
+	//                       planned     now  mended
+	//   dough                1740 g  1790 g  1849 g
+	//   hydration            72.0 %  68.6 %  72.0 %
+	//   salt                 2.00 %  1.90 %  2.00 %
+	//   prefermented flour   15.0 %  14.3 %  15.0 %
+	//
+	// Take care
+	//   allergens: the ingredients carry gluten; traces from the kitchen are not
+	//     counted, and local labeling law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
 }
 
 func ExampleDoughYield_Net() {
@@ -199,8 +262,8 @@ func ExampleDoughYield_Gross() {
 
 func ExamplePrefermentKind_UsualHydration() {
 	for _, k := range []dough.PrefermentKind{dough.Levain, dough.Poolish, dough.OldDough} {
-		low, high, _, _ := k.UsualHydration()
-		fmt.Println(k, low, "to", high)
+		usual, _ := k.UsualHydration()
+		fmt.Println(k, usual)
 	}
 	// Output:
 	// levain 50 % to 125 %

@@ -5,6 +5,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 )
 
 // Six loaves of the village hall's maslin, 780 g each when baked: what to make the evening before, and what to
@@ -26,19 +27,52 @@ func Example() {
 		return
 	}
 	weighing, err := batch.Weigh(dough.Scales{Flour: quantity.Grams(1), Fine: quantity.Grams(0.1)})
-	fmt.Print(weighing)
+	fmt.Print(weighing.Report().Text(report.Options{}))
 	fmt.Println("hydration", batch.Hydration().Text(0), "of the dough", batch.Dough().Text(quantity.Gram, 0), err)
 	// Output:
-	// levain (levain), 916.7 g
-	//   367 g bread flour
-	//   91.7 g whole rye
-	//   458 g water
-	// dough, 5317.8 g
-	//   2078 g bread flour
-	//   520 g whole rye
-	//   1742 g water
-	//   61.1 g salt
-	//   916.7 g levain
-	// rounding leaves out 0.382 g
+	// 5318 g of dough, 6 pieces of 886 g
+	//
+	// Overall formula, in percent of all flour
+	//   2445.1 g   80.0 %  bread flour
+	//    611.3 g   20.0 %  whole rye
+	//   2200.6 g   72.0 %  water
+	//     61.1 g    2.0 %  salt
+	//   5318.2 g  174.0 %  together
+	//
+	// Made beforehand: levain
+	//     367 g   80.0 %  bread flour
+	//    91.7 g   20.0 %  whole rye
+	//     458 g  100.0 %  water
+	//   916.7 g           together
+	//
+	// Final dough, weighed at mixing
+	//     2078 g  80.0 %  bread flour
+	//      520 g  20.0 %  whole rye
+	//     1742 g  67.1 %  water
+	//     61.1 g   2.4 %  salt
+	//    916.7 g  35.3 %  levain
+	//   5317.8 g          together
+	//   rounding to the scale leaves out 0.4 g
+	//
+	// What it is
+	//   hydration                              72.0 %
+	//   of what is weighed at mixing           67.1 %
+	//   dough yield                            TA 172.0, gross 174.0
+	//   prefermented flour                     15.0 %
+	//   levain, read as levain of added flour  35.3 %
+	//   levain, read as levain of total flour  30.0 %
+	//   levain, read as levain of dough        17.2 %
+	//   salt                                   2.00 %
+	//   salt in the dough's water              2.78 %
+	//   whole grain                            20 %
+	//   rye                                    20 %
+	//   flour in all                           3056 g
+	//   water in all                           2201 g
+	//   allergens: gluten
+	//
+	// Take care
+	//   allergens: the ingredients carry gluten; traces from the kitchen are not
+	//     counted, and local labeling law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
 	// hydration 72 % of the dough 5318 g <nil>
 }

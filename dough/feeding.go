@@ -4,8 +4,8 @@ import "example.org/maslin/dough/quantity"
 
 // Starter is ripe levain or starter at hand.
 type Starter struct {
-	Mass      quantity.Mass
-	Hydration quantity.Percent
+	Mass      quantity.Mass    `json:"mass"`
+	Hydration quantity.Percent `json:"hydration"`
 }
 
 // Flour returns the flour in the starter, mass ÷ (1 + hydration), rounded half to even.
@@ -20,9 +20,9 @@ func (c Starter) String() string { return shown(c.Mass) + " at " + shownPercent(
 // Feeding is one feeding of a starter: 1:5:5 is 20 g of starter with 100 g of flour and 100 g of
 // water.
 type Feeding struct {
-	Starter Starter
-	Flour   quantity.Mass // new flour
-	Water   quantity.Mass // new water
+	Starter Starter       `json:"starter"`
+	Flour   quantity.Mass `json:"flour"` // new flour
+	Water   quantity.Mass `json:"water"` // new water
 }
 
 // Made returns everything in the bowl.
@@ -46,8 +46,14 @@ func (f Feeding) Inoculation(of InoculationBasis) quantity.Percent {
 	return f.Starter.Mass.PercentOf(f.Flour)
 }
 
-// Result returns what the feeding makes, as a starter for the next one.
-func (f Feeding) Result() Starter { return Starter{f.Made(), f.Hydration()} }
+// Result returns what the feeding makes, as a starter for the next one. Without any flour its hydration is not given.
+func (f Feeding) Result() Starter {
+	h := f.Hydration()
+	if !h.IsValid() {
+		h = quantity.Percent{}
+	}
+	return Starter{f.Made(), h}
+}
 
 // String prints "20 g starter, 100 g flour, 100 g water".
 func (f Feeding) String() string {

@@ -15,25 +15,27 @@ import (
 // Flours add up to 100 %. There is at least one liquid; a liquid of unstated kind is water.
 // Names are unique. Use [Formula.For] to turn it into weights.
 type Formula struct {
-	Flours      []Part
-	Liquids     []Part
-	Salt        quantity.Percent
-	Others      []Part // yeast, fats, sweeteners, malt, …
-	Inclusions  []Part // mixed in at folding or lamination: nuts, fruit, cheese; no part of the hydration
-	Preferments []Preferment
-	Soakers     []Soaker
+	Name    string           `json:"name,omitzero"` // of the bread
+	Flours  []Part           `json:"flours"`
+	Liquids []Part           `json:"liquids"`
+	Salt    quantity.Percent `json:"salt,omitzero"`
+	Others  []Part           `json:"others,omitzero"` // yeast, fats, sweeteners, malt, …
+	// mixed in at folding or lamination: nuts, fruit, cheese; no part of the hydration
+	Inclusions  []Part       `json:"inclusions,omitzero"`
+	Preferments []Preferment `json:"preferments,omitzero"`
+	Soakers     []Soaker     `json:"soakers,omitzero"`
 }
 
 // Part is one ingredient and its share.
 type Part struct {
-	Name    string
-	Percent quantity.Percent // of total flour, unless the field it stands in says otherwise
-	Kind    Kind             // which grain, water, allergens: stated, never guessed
+	Name    string           `json:"name"`
+	Percent quantity.Percent `json:"percent"`       // of total flour, unless the field it stands in says otherwise
+	Kind    Kind             `json:"kind,omitzero"` // which grain, water, allergens: stated, never guessed
 	// Water is how much of the ingredient's weight is water, for the effective hydration:
 	// 88.13 % for whole milk. A liquid that is water needs none.
-	Water quantity.Percent
+	Water quantity.Percent `json:"water"`
 	// Contains adds allergens that the kind does not tell: chocolate with milk and soy.
-	Contains Allergens
+	Contains Allergens `json:"contains,omitzero"`
 }
 
 // PrefermentKind names a part of the dough that is mixed and fermented beforehand.
@@ -51,7 +53,8 @@ const (
 	OtherPreferment
 )
 
-var prefermentWords = enum.Of[PrefermentKind]("kind of preferment", "levain", "poolish", "biga", "old dough", "sponge", "rye sour", "preferment")
+var prefermentWords = enum.Of[PrefermentKind]("kind of preferment", "levain", "poolish", "biga", "old dough",
+	"sponge", "rye sour", "preferment")
 
 // String names the kind of preferment.
 func (k PrefermentKind) String() string { return prefermentWords.String(k) }
@@ -65,26 +68,26 @@ func (k *PrefermentKind) UnmarshalText(text []byte) error { return prefermentWor
 // Preferment is a part of the dough's flour and water that ferments beforehand. It may rest on
 // further preferments: a levain built in three stages is three nested ones.
 type Preferment struct {
-	Name string
-	Kind PrefermentKind
+	Name string         `json:"name"`
+	Kind PrefermentKind `json:"kind"`
 	// Flour is the flour in it, everything nested inside included, as a percentage of the
 	// dough's total flour: the prefermented flour. For other printed meanings of "20 % levain"
-	// see [LevainShare].
-	Flour quantity.Percent
+	// see [PrintedLevain].
+	Flour quantity.Percent `json:"flour"`
 	// Hydration is its water as a percentage of its own flour.
-	Hydration quantity.Percent
+	Hydration quantity.Percent `json:"hydration,omitzero"`
 	// Blend is which flours it is made of, in percent of its own flour, adding up to 100 %. Names are
 	// those of Formula.Flours. Empty means the flours of the formula in their proportions.
-	Blend []Part
+	Blend []Part `json:"blend,omitzero"`
 	// Salt and Others are percentages of its own flour; the names in Others are names of the
 	// formula's liquids, others or inclusions.
-	Salt   quantity.Percent
-	Others []Part
+	Salt   quantity.Percent `json:"salt,omitzero"`
+	Others []Part           `json:"others,omitzero"`
 	// Seed is the ripe starter it is started from, if that is to be part of the account.
-	Seed Seed
+	Seed Seed `json:"seed,omitzero"`
 	// Preferments and Soakers go into this one.
-	Preferments []Preferment
-	Soakers     []Soaker
+	Preferments []Preferment `json:"preferments,omitzero"`
+	Soakers     []Soaker     `json:"soakers,omitzero"`
 }
 
 // SeedAccount says how the starter that starts a levain enters the sums. Print is divided, so
@@ -142,11 +145,12 @@ func (b *InoculationBasis) UnmarshalText(text []byte) error { return basisWords.
 // Seed is the ripe starter that starts a preferment. The zero value is no seed: the
 // preferment's build then lists its flour and water only.
 type Seed struct {
-	Percent   quantity.Percent // the inoculation
-	Of        InoculationBasis
-	Hydration quantity.Percent // of the starter
-	Blend     []Part           // its flours, in percent of its flour; empty: those of the preferment
-	Account   SeedAccount
+	Percent   quantity.Percent `json:"percent,omitzero"` // the inoculation
+	Of        InoculationBasis `json:"of"`
+	Hydration quantity.Percent `json:"hydration,omitzero"` // of the starter
+	// its flours, in percent of its flour; empty: those of the preferment
+	Blend   []Part      `json:"blend,omitzero"`
+	Account SeedAccount `json:"account"`
 }
 
 // SoakerKind names a part of the dough that is wetted, but not fermented, beforehand.
@@ -175,7 +179,7 @@ func (k *SoakerKind) UnmarshalText(text []byte) error { return soakerWords.Unmar
 // scald of rye. Its parts are percentages of the dough's total flour, under names of the
 // formula, and are taken out of those lines. Its flour is not prefermented flour.
 type Soaker struct {
-	Name  string
-	Kind  SoakerKind
-	Parts []Part
+	Name  string     `json:"name"`
+	Kind  SoakerKind `json:"kind"`
+	Parts []Part     `json:"parts"`
 }

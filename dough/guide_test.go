@@ -26,7 +26,8 @@ func TestGuideNumbers(t *testing.T) {
 		t.Fatal(err)
 	}
 	levain, _ := b.Build("levain")
-	target, others, friction := quantity.Celsius(24.5), []quantity.Temperature{quantity.Celsius(21), quantity.Celsius(23), quantity.Celsius(22)}, quantity.DeltaCelsius(12)
+	target, others, friction := quantity.Celsius(24.5), []quantity.Temperature{quantity.Celsius(21),
+		quantity.Celsius(23), quantity.Celsius(22)}, quantity.DeltaCelsius(12)
 	water := target.Add(friction.Neg())
 	for _, o := range others {
 		water = water.Add(target.Sub(o))
@@ -79,7 +80,8 @@ func TestMilkSponge(t *testing.T) {
 		t.Errorf("milk at mixing %s", got)
 	}
 	workcheck.Verify(t, b.Working())
-	if e := b.EffectiveHydration(); e.Hydration != pc("54.6406 %") || len(e.Assumed)+len(e.Unknown) > 0 || !b.Hydration().IsZero() {
+	if e := b.EffectiveHydration(); e.Hydration != pc("54.6406 %") || len(e.Assumed)+len(e.Unknown) > 0 ||
+		!b.Hydration().IsZero() {
 		t.Errorf("hydration %v, effective %v", b.Hydration(), e)
 	}
 	f.Preferments[0].Others = f.Preferments[0].Others[1:]
@@ -131,7 +133,8 @@ func TestTooSmallForTheScale(t *testing.T) {
 		t.Errorf("too small for 0.01 g: %v", fine.TooSmall())
 	}
 	// Below 100 steps of the large scale a line goes on the fine one, at 100 steps no longer.
-	f.Others = []dough.Part{{Name: "honey", Percent: pc("10 %"), Kind: dough.KindSweetener}, {Name: "malt", Percent: pc("9.99 %"), Kind: dough.KindMalt}}
+	f.Others = []dough.Part{{Name: "honey", Percent: pc("10 %"), Kind: dough.KindSweetener},
+		{Name: "malt", Percent: pc("9.99 %"), Kind: dough.KindMalt}}
 	if b, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)}); err != nil {
 		t.Fatal(err)
 	}
@@ -139,7 +142,8 @@ func TestTooSmallForTheScale(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, l := range w.Lines {
-		want := map[string]string{"honey": "1 g", "malt": "0.1 g", "salt": "0.1 g", "bread flour": "1 g", "levain": "0 g"}[l.Name]
+		want := map[string]string{"honey": "1 g", "malt": "0.1 g", "salt": "0.1 g", "bread flour": "1 g",
+			"levain": "0 g"}[l.Name]
 		if want != "" && l.Step.String() != want {
 			t.Errorf("%v of %s is weighed in steps of %v, not %s", l.Exact, l.Name, l.Step, want)
 		}

@@ -8,19 +8,21 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 var (
 	badPercents = []quantity.Percent{
-		quantity.NewPercent(math.NaN()), quantity.NewPercent(math.Inf(1)), quantity.NewPercent(math.Inf(-1)), quantity.NewPercent(1e300),
+		quantity.NewPercent(math.NaN()), quantity.NewPercent(math.Inf(1)), quantity.NewPercent(math.Inf(-1)),
+		quantity.NewPercent(1e300),
 		quantity.NewPercent(-1), pc("900000000 %"), pc("-900000000 %"),
 	}
 	badMasses = []quantity.Mass{
-		quantity.Grams(math.NaN()), quantity.Grams(math.Inf(1)), quantity.Grams(math.Inf(-1)), quantity.Grams(1e300), quantity.Grams(-1),
+		quantity.Grams(math.NaN()), quantity.Grams(math.Inf(1)), quantity.Grams(math.Inf(-1)), quantity.Grams(1e300),
+		quantity.Grams(-1),
 		quantity.Kilograms(1e6), quantity.Kilograms(-1e6),
 	}
 	long = strings.Repeat("x", 1<<20)
@@ -77,11 +79,17 @@ func TestImpossibleFormulasAreRefused(t *testing.T) {
 		"levain of water":         func(f *dough.Formula) { f.Preferments[0].Blend[0].Name = "water" },
 		"levain flours of 90 %":   func(f *dough.Formula) { f.Preferments[0].Blend[0].Percent = pc("90 %") },
 		"salt that is not there":  func(f *dough.Formula) { f.Salt = pc("0 %"); f.Preferments[0].Salt = pc("1 %") },
-		"malt that is not there":  func(f *dough.Formula) { f.Preferments[0].Others = []dough.Part{{Name: "malt", Percent: pc("1 %")}} },
+		"malt that is not there": func(f *dough.Formula) {
+			f.Preferments[0].Others = []dough.Part{{Name: "malt",
+				Percent: pc("1 %")}}
+		},
 		"flour among the others": func(f *dough.Formula) {
 			f.Preferments[0].Others = []dough.Part{{Name: "whole rye", Percent: pc("1 %")}}
 		},
-		"water twice":              func(f *dough.Formula) { f.Preferments[0].Others = []dough.Part{{Name: "water", Percent: pc("1 %")}} },
+		"water twice": func(f *dough.Formula) {
+			f.Preferments[0].Others = []dough.Part{{Name: "water",
+				Percent: pc("1 %")}}
+		},
 		"more rye than there is":   func(f *dough.Formula) { f.Preferments[0].Flour = pc("20.00001 %") },
 		"more water than there is": func(f *dough.Formula) { f.Preferments[0].Hydration = pc("500 %") },
 		"a nest with more than all": func(f *dough.Formula) {
@@ -167,18 +175,24 @@ func TestImpossibleTargetsAreRefused(t *testing.T) {
 		&dough.ByDough{Mass: quantity.Grams(1000)}, (*dough.Baked)(nil),
 		dough.Pieces{Count: -1, Each: quantity.Grams(500)}, dough.Pieces{Count: math.MaxInt, Each: quantity.Grams(500)},
 		dough.Pieces{Count: 1_000_000, Each: quantity.Kilograms(100_000)},
-		dough.ByLevain{Preferment: "poolish", Mass: quantity.Grams(100)}, dough.ByLevain{Preferment: long, Mass: quantity.Grams(100)},
-		dough.AtHand{Stock: []dough.Stock{{Name: long, Mass: quantity.Grams(1)}}}, dough.AtHand{Stock: make([]dough.Stock, 100_000)},
+		dough.ByLevain{Preferment: "poolish", Mass: quantity.Grams(100)}, dough.ByLevain{Preferment: long,
+			Mass: quantity.Grams(100)},
+		dough.AtHand{Stock: []dough.Stock{{Name: long, Mass: quantity.Grams(1)}}}, dough.AtHand{Stock: make([]dough.Stock,
+			100_000)},
 		dough.AtHand{Stock: []dough.Stock{{Name: "water", Mass: quantity.Mass{}}}},
-		dough.ByVolume{Volume: quantity.Liters(5), Density: math.NaN()}, dough.ByVolume{Volume: quantity.Liters(5), Density: math.Inf(1)},
-		dough.ByVolume{Volume: quantity.Liters(math.NaN()), Density: 1}, dough.ByVolume{Volume: quantity.Liters(-1), Density: 1},
+		dough.ByVolume{Volume: quantity.Liters(5), Density: math.NaN()}, dough.ByVolume{Volume: quantity.Liters(5),
+			Density: math.Inf(1)},
+		dough.ByVolume{Volume: quantity.Liters(math.NaN()), Density: 1}, dough.ByVolume{Volume: quantity.Liters(-1),
+			Density: 1},
 	}
 	for _, m := range badMasses {
-		targets = append(targets, dough.ByDough{Mass: m}, dough.ByFlour{Mass: m}, dough.Pieces{Count: 2, Each: m}, dough.Baked{Pieces: 2, Each: m},
+		targets = append(targets, dough.ByDough{Mass: m}, dough.ByFlour{Mass: m}, dough.Pieces{Count: 2, Each: m},
+			dough.Baked{Pieces: 2, Each: m},
 			dough.ByLevain{Preferment: "levain", Mass: m}, dough.AtHand{Stock: []dough.Stock{{Name: "water", Mass: m}}})
 	}
 	for _, p := range append(badPercents, pc("91 %")) {
-		targets = append(targets, dough.Baked{Pieces: 2, Each: quantity.Grams(500), Loss: p}, dough.Pieces{Count: 2, Each: quantity.Grams(500), ProcessLoss: p})
+		targets = append(targets, dough.Baked{Pieces: 2, Each: quantity.Grams(500), Loss: p},
+			dough.Pieces{Count: 2, Each: quantity.Grams(500), ProcessLoss: p})
 	}
 	for _, target := range targets {
 		_, err := bread.For(target)
@@ -203,12 +217,14 @@ func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
 		got = append(got, e.GoPath)
 	}
 	want := []string{"Flours", "Liquids[0].Percent", "Salt", "Others[0].Name", "Others[0].Percent",
-		"Preferments[0].Hydration", "Preferments[0].Blend", "Preferments[0].Preferments[0].Name", "Preferments[0].Seed.Hydration", "Soakers[0].Parts", "Baked.Each",
+		"Preferments[0].Hydration", "Preferments[0].Blend", "Preferments[0].Preferments[0].Name",
+		"Preferments[0].Seed.Hydration", "Soakers[0].Parts", "Baked.Each",
 	}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
-	if !errors.Is(err, quantity.ErrInconsistent) || !errors.Is(err, quantity.ErrOutOfRange) || !errors.Is(err, quantity.ErrRequired) {
+	if !errors.Is(err, quantity.ErrInconsistent) || !errors.Is(err, quantity.ErrOutOfRange) ||
+		!errors.Is(err, quantity.ErrRequired) {
 		t.Errorf("reasons are missing in %v", err)
 	}
 	deep := maslin()
@@ -224,8 +240,10 @@ func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
 // The zero value of every result answers every question without a panic.
 func TestZeroValuesAreHarmless(t *testing.T) {
 	var b dough.Batch
-	_ = fmt.Sprint(b, b.Overall(), b.FinalDough(), b.Builds(), b.Hydration(), b.FinalHydration(), b.Prefermented(), b.SaltShare(), b.SaltInWater(),
-		b.WholeGrain(), b.Rye(), b.Total(), b.Share(dough.KindRye), b.ShareOfDough("x"), b.Unstated(), b.Allergens(), b.Cautions(), b.Water(),
+	_ = fmt.Sprint(b, b.Overall(), b.FinalDough(), b.Builds(), b.Hydration(), b.FinalHydration(), b.Prefermented(),
+		b.SaltShare(), b.SaltInWater(),
+		b.WholeGrain(), b.Rye(), b.Total(), b.Share(dough.KindRye), b.Unstated(), b.Allergens(),
+		b.Cautions(), b.Water(),
 		b.Scaled(), b.Pieces(), b.ScalingWeight(), b.Limiting(), b.Formula(), b.Working(), b.DoughYield(), b.DoughYield().Working())
 	_ = b.EffectiveHydration()
 	_, _ = b.LevainPercent("levain", dough.LevainOfDough)
@@ -245,152 +263,17 @@ func TestZeroValuesAreHarmless(t *testing.T) {
 	refused(t, "an empty dough", err)
 	_, err = dough.LevainBuild{}.Plan()
 	refused(t, "no levain", err)
-	_, err = dough.Rehydrate{}.Plan()
-	refused(t, "no starter", err)
-	_, err = dough.LevainShare{}.Flour()
+	_, err = dough.PrintedLevain{}.Flour()
 	refused(t, "no share", err)
 	_, err = dough.DoughYield{}.Net()
 	refused(t, "no yield", err)
 	_, err = dough.DoughYield{}.Gross()
 	refused(t, "no yield", err)
-	_ = fmt.Sprint(dough.LevainShare{}.Working(), dough.DoughYield{}.Working(), dough.LevainPlan{}, dough.LevainPlan{}.Working(), dough.Rehydrated{}.Working(),
-		dough.Rehydrated{}, dough.SharedLevain{}.Working(), dough.SharedLevain{}, dough.Repair{}, dough.Repair{}.Working(), dough.Weighing{}, dough.Weighing{}.TooSmall(),
-		dough.Feeding{}, dough.Feeding{}.Hydration(), dough.Feeding{}.Inoculation(dough.OfMix), dough.Starter{}, dough.Build{}.Hydration(), dough.Line{})
-}
-
-func TestImpossibleLevainsAreRefused(t *testing.T) {
-	good := dough.LevainBuild{Want: quantity.Grams(300), Hydration: pc("100 %"), Starter: dough.Starter{Mass: quantity.Grams(50), Hydration: pc("100 %")}}
-	if _, err := good.Plan(); err != nil {
-		t.Fatal(err)
-	}
-	spoil := map[string]func(*dough.LevainBuild){
-		"five stages":       func(l *dough.LevainBuild) { l.Stages = 5 },
-		"minus one stage":   func(l *dough.LevainBuild) { l.Stages = -1 },
-		"bounds crossed":    func(l *dough.LevainBuild) { l.Least, l.Most = pc("50 %"), pc("20 %") },
-		"unknown basis":     func(l *dough.LevainBuild) { l.Of = 9 },
-		"hydration of 10 %": func(l *dough.LevainBuild) { l.Hydration = pc("10 %") },
-		"wetter than wanted": func(l *dough.LevainBuild) {
-			l.Hydration, l.Starter.Hydration, l.Inoculation, l.Stages = pc("50 %"), pc("500 %"), pc("200 %"), 1
-		},
-	}
-	for i, m := range badMasses {
-		spoil[fmt.Sprint("want ", i)] = func(l *dough.LevainBuild) { l.Want = m }
-		spoil[fmt.Sprint("keep ", i)] = func(l *dough.LevainBuild) { l.KeepBack = m }
-		spoil[fmt.Sprint("starter ", i)] = func(l *dough.LevainBuild) { l.Starter.Mass = m }
-	}
-	for i, p := range badPercents {
-		spoil[fmt.Sprint("hydration ", i)] = func(l *dough.LevainBuild) { l.Hydration = p }
-		spoil[fmt.Sprint("starter's hydration ", i)] = func(l *dough.LevainBuild) { l.Starter.Hydration = p }
-		spoil[fmt.Sprint("inoculation ", i)] = func(l *dough.LevainBuild) { l.Inoculation = p }
-		spoil[fmt.Sprint("least ", i)] = func(l *dough.LevainBuild) { l.Least = p }
-		spoil[fmt.Sprint("most ", i)] = func(l *dough.LevainBuild) { l.Most = p }
-	}
-	for name, f := range spoil {
-		l := good
-		f(&l)
-		_, err := l.Plan()
-		refused(t, name, err)
-	}
-	_, err := dough.DoughYield{Flour: quantity.Micrograms(1000), Liquid: quantity.Kilograms(100_000)}.Gross()
-	refused(t, "a yield of ten billion", err)
-	for i, m := range badMasses {
-		_, err := dough.Rehydrate{Starter: dough.Starter{Mass: m, Hydration: pc("100 %")}, Hydration: pc("50 %")}.Plan()
-		refused(t, fmt.Sprint("rehydrate ", i), err)
-		_, err = dough.DoughYield{Flour: m, Liquid: m}.Net()
-		refused(t, fmt.Sprint("yield ", i), err)
-	}
-	for i, p := range badPercents {
-		for _, r := range []dough.LevainReading{dough.FlourOfTotalFlour, dough.LevainOfAddedFlour, dough.LevainOfTotalFlour, dough.LevainOfDough, 99} {
-			_, err := dough.LevainShare{Percent: p, Reading: r, Hydration: pc("100 %"), Total: pc("170 %")}.Flour()
-			refused(t, fmt.Sprint("share ", i, r), err)
-		}
-		_, err := dough.LevainShare{Percent: pc("20 %"), Reading: dough.LevainOfDough, Hydration: p, Total: p}.Flour()
-		refused(t, fmt.Sprint("share ", i), err)
-	}
-}
-
-func TestImpossibleWeightsAreRefused(t *testing.T) {
-	good := func() dough.Weights {
-		b, err := maslin().For(dough.ByDough{Mass: quantity.Grams(1000)})
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b.Weights()
-	}
-	if _, err := good().Batch(); err != nil {
-		t.Fatal(err)
-	}
-	spoil := map[string]func(*dough.Weights){
-		"no flour":           func(w *dough.Weights) { w.Final.Flours = nil; w.Preferments = nil },
-		"water in two roles": func(w *dough.Weights) { w.Final.Others = []dough.Weight{{Name: "water", Mass: quantity.Grams(1)}} },
-		"rye of two kinds":   func(w *dough.Weights) { w.Preferments[0].Bowl.Flours[0].Kind = dough.KindRye },
-		"no name":            func(w *dough.Weights) { w.Final.Flours[0].Name = "" },
-		"long name":          func(w *dough.Weights) { w.Final.Flours[0].Name = long },
-		"many lines":         func(w *dough.Weights) { w.Final.Others = make([]dough.Weight, 100_000) },
-		"many levains":       func(w *dough.Weights) { w.Preferments = make([]dough.PrefermentWeights, 100_000) },
-		"inside itself":      func(w *dough.Weights) { w.Preferments[0].Preferments = w.Preferments },
-		"levain of nothing": func(w *dough.Weights) {
-			w.Preferments[0].Bowl = dough.Bowl{}
-			w.Preferments[0].Seed = dough.SeedWeights{}
-		},
-		"levain of water": func(w *dough.Weights) {
-			w.Preferments[0].Bowl.Flours = nil
-			w.Preferments[0].Seed = dough.SeedWeights{}
-		},
-		"more used than made": func(w *dough.Weights) { w.Preferments[0].Used = quantity.Kilograms(10) },
-		"starter not split":   func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = quantity.Percent{} },
-		"starter only":        func(w *dough.Weights) { w.Preferments[0].Bowl = dough.Bowl{} },
-		"unnamed levain":      func(w *dough.Weights) { w.Preferments[0].Name = "" },
-		"unknown kind":        func(w *dough.Weights) { w.Final.Flours[0].Kind = 222 },
-		"unknown levain":      func(w *dough.Weights) { w.Preferments[0].Kind = 222 },
-		"unknown account":     func(w *dough.Weights) { w.Preferments[0].Seed.Account = 222 },
-		"soaker of nothing":   func(w *dough.Weights) { w.Soakers = []dough.SoakerWeights{{Name: "soaker"}} },
-	}
-	for i, m := range badMasses {
-		spoil[fmt.Sprint("flour ", i)] = func(w *dough.Weights) { w.Final.Flours[0].Mass = m }
-		spoil[fmt.Sprint("salt ", i)] = func(w *dough.Weights) { w.Final.Salt = m }
-		spoil[fmt.Sprint("used ", i)] = func(w *dough.Weights) { w.Preferments[0].Used = m }
-		spoil[fmt.Sprint("starter ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Mass = m }
-	}
-	for i, p := range badPercents {
-		spoil[fmt.Sprint("content ", i)] = func(w *dough.Weights) { w.Final.Flours[0].Water = p }
-		spoil[fmt.Sprint("starter's hydration ", i)] = func(w *dough.Weights) { w.Preferments[0].Seed.Hydration = p }
-		spoil[fmt.Sprint("starter's blend ", i)] = func(w *dough.Weights) {
-			w.Preferments[0].Seed.Blend = []dough.Part{{Name: "whole rye", Percent: p}}
-		}
-	}
-	for name, f := range spoil {
-		w := good()
-		f(&w)
-		_, err := w.Batch()
-		refused(t, name, err)
-	}
-}
-
-func TestImpossibleRepairsAreRefused(t *testing.T) {
-	b, err := maslin().For(dough.ByDough{Mass: quantity.Grams(1000)})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range []dough.Stock{
-		{Name: "milk", Mass: quantity.Grams(1)}, {Name: long, Mass: quantity.Grams(1)}, {Name: "", Mass: quantity.Grams(1)},
-		{Name: "water", Mass: quantity.Grams(-5000)}, {Name: "salt", Mass: quantity.Grams(-500)}, {Name: "levain", Mass: quantity.Grams(-500)},
-		{Name: "water", Mass: badMasses[0]}, {Name: "water", Mass: quantity.Kilograms(1e6)}, {Name: "levain", Mass: badMasses[0]},
-	} {
-		for _, r := range []dough.Restore{dough.RestoreHydration, dough.RestoreHydrationAndSalt, dough.RestoreAll} {
-			_, err := dough.Mishap{Batch: b, Extra: []dough.Stock{e}, Restore: r}.Repair()
-			refused(t, fmt.Sprintf("%.40s", e.Name+" "+e.Mass.String()), err)
-		}
-	}
-	_, err = dough.Mishap{Batch: b, Restore: 77}.Repair()
-	refused(t, "unknown restore", err)
-	for _, s := range []dough.Scales{
-		{Flour: quantity.Grams(-1)}, {Flour: badMasses[0]}, {Flour: quantity.Grams(1), Fine: quantity.Grams(2)}, {Flour: quantity.Kilograms(2)},
-		{Flour: quantity.Grams(1), FineBelow: quantity.Grams(-1)}, {Flour: quantity.Micrograms(1)},
-	} {
-		_, err := b.Weigh(s)
-		refused(t, fmt.Sprint(s), err)
-	}
+	_ = fmt.Sprint(dough.PrintedLevain{}.Working(), dough.DoughYield{}.Working(), dough.LevainPlan{},
+		dough.LevainPlan{}.Working(),
+		dough.SharedLevain{}.Working(), dough.SharedLevain{}, dough.Repair{}, dough.Repair{}.Working(), dough.Weighing{},
+		dough.Weighing{}.TooSmall(),
+		dough.Feeding{}, dough.Feeding{}.Hydration(), dough.Feeding{}.Inoculation(dough.OfMix), dough.Starter{}, dough.Build{}.Hydration(), dough.DoughLine{})
 }
 
 // A result does not change when the caller changes what was given.
@@ -402,7 +285,8 @@ func TestResultsKeepNothingOfTheCaller(t *testing.T) {
 		t.Fatal(err)
 	}
 	before := b.String() + b.Working().Text(80) + fmt.Sprint(b.Formula())
-	f.Flours[0].Name, f.Liquids[0].Percent, f.Preferments[0].Name, f.Preferments[0].Blend[0].Name = "x", pc("1 %"), "y", "z"
+	f.Flours[0].Name, f.Liquids[0].Percent, f.Preferments[0].Name, f.Preferments[0].Blend[0].Name = "x", pc("1 "+
+		"%"), "y", "z"
 	stock[0] = dough.Stock{Name: "q"}
 	b.Overall()[0].Name = "changed"
 	if after := b.String() + b.Working().Text(80) + fmt.Sprint(b.Formula()); after != before {
@@ -411,7 +295,8 @@ func TestResultsKeepNothingOfTheCaller(t *testing.T) {
 }
 
 func FuzzNames(f *testing.F) {
-	for _, s := range []string{"levain", "pate fermentee", "whole rye", "removed", "of mix", "scald", "levain of dough", "all", "flour", ""} {
+	for _, s := range []string{"levain", "pate fermentee", "whole rye", "removed", "of mix", "scald", "levain of dough",
+		"all", "flour", ""} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -421,7 +306,8 @@ func FuzzNames(f *testing.F) {
 			encoding.TextMarshaler
 		}
 		for _, v := range []named{
-			new(dough.Kind), new(dough.PrefermentKind), new(dough.SeedAccount), new(dough.InoculationBasis), new(dough.SoakerKind), new(dough.LevainReading),
+			new(dough.Kind), new(dough.PrefermentKind), new(dough.SeedAccount), new(dough.InoculationBasis),
+			new(dough.SoakerKind), new(dough.LevainReading),
 			new(dough.Role), new(dough.Restore),
 		} {
 			err := v.UnmarshalText([]byte(s))

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/enum"
 )
 
@@ -119,6 +120,15 @@ func (a Allergens) List() []Allergens {
 	return out
 }
 
+// told lists names or words in a sentence.
+func told[T any](list []T) working.Message {
+	items := make([]any, len(list))
+	for i, item := range list {
+		items[i] = item
+	}
+	return working.And(items...)
+}
+
 // names are the words of the set.
 func (a Allergens) names() []string {
 	out := make([]string, 0, len(allergenNames))
@@ -162,7 +172,8 @@ func (a *Allergens) UnmarshalJSON(data []byte) error {
 		n := slices.Index(allergenNames, word)
 		if n < 0 {
 			return &quantity.InputError{
-				GoPath: at("", i), Got: quantity.Excerpt(word), Want: strings.Join(allergenNames, ", "), Err: quantity.ErrOutOfRange,
+				GoPath: at("", i), Got: quantity.Excerpt(word), Want: strings.Join(allergenNames,
+					", "), Err: quantity.ErrOutOfRange,
 			}
 		}
 		set |= 1 << n

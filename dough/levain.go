@@ -1,10 +1,7 @@
 package dough
 
 import (
-	"fmt"
 	"sort"
-	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -12,31 +9,35 @@ import (
 
 // LevainBuild asks how to get from the starter at hand to the ripe levain wanted.
 type LevainBuild struct {
-	Want      quantity.Mass    // ripe levain for the dough
-	KeepBack  quantity.Mass    // ripe levain to keep as the next starter, made in addition
-	Hydration quantity.Percent // of the levain, and of every stage on the way
-	Starter   Starter          // at hand
+	Want      quantity.Mass    `json:"want"`               // ripe levain for the dough
+	KeepBack  quantity.Mass    `json:"keep_back,omitzero"` // ripe levain to keep as the next starter, made in addition
+	Hydration quantity.Percent `json:"hydration"`          // of the levain, and of every stage on the way
+	Starter   Starter          `json:"starter"`            // at hand
 	// Inoculation fixes the starter of the last stage. Zero leaves it free within the bounds, and
 	// as much of the starter at hand is used as they allow, so that least is left over.
-	Inoculation quantity.Percent
-	Of          InoculationBasis // of Inoculation
+	Inoculation quantity.Percent `json:"inoculation,omitzero"`
+	Of          InoculationBasis `json:"of"` // of Inoculation
 	// Stages is the number of feedings, 1 to 4; zero takes as few as the bounds allow.
-	Stages int
+	Stages int `json:"stages"`
 	// Least and Most bound the inoculation of new flour in every stage whose inoculation is
 	// free. Zero means 10 % (1:10 by flour) and 100 % (1:1).
-	Least, Most quantity.Percent
+	Least quantity.Percent `json:"least,omitzero"`
+	Most  quantity.Percent `json:"most,omitzero"`
 }
 
 // LevainPlan is the way from a starter to a levain.
 type LevainPlan struct {
-	Stages   []Feeding     // in order; the starter of each later stage is what the one before made
-	LeftOver quantity.Mass // of the starter at hand, not used
-	KeepBack quantity.Mass // to take from the ripe levain and keep
-	Use      quantity.Mass // ripe levain for the dough
-	Reached  bool          // false: the starter at hand is too little; Missing and Why say so
-	Missing  quantity.Mass // how much more starter it would take
-	Why      working.Message
-	in       LevainBuild
+	// in order; the starter of each later stage is what the one before made
+	Stages   []Feeding     `json:"stages"`
+	LeftOver quantity.Mass `json:"left_over,omitzero"` // of the starter at hand, not used
+	KeepBack quantity.Mass `json:"keep_back,omitzero"` // to take from the ripe levain and keep
+	Use      quantity.Mass `json:"use"`                // ripe levain for the dough
+	// false: the starter at hand is too little; Missing and Why say so
+	Reached bool            `json:"reached"`
+	Missing quantity.Mass   `json:"missing,omitzero"` // how much more starter it would take
+	Why     working.Message `json:"why,omitzero"`
+	in      LevainBuild
+	exact   *LevainPlan // that a rounded plan was rounded from
 }
 
 const mostStages = 4
@@ -78,11 +79,9 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		}
 		plan.Reached = false
 		plan.Missing = least[0].Sub(l.Starter.Mass)
-		feedings := "1 feeding"
-		if n > 1 {
-			feedings = strconv.Itoa(n) + " feedings"
-		}
-		plan.Why = working.Say("%v of starter is too little for %v of levain in %s: it takes %v", readable(l.Starter.Mass), readable(made), feedings, readable(least[0]))
+		plan.Why = working.Tell("dough.too_little_starter",
+			"%v of starter is too little for %v of levain in %d {3|feeding|feedings}: it takes %v",
+			readable(l.Starter.Mass), readable(made), n, readable(least[0]))
 		return plan, nil
 	}
 	starters := l.chain(made, n, l.Most)
@@ -122,7 +121,8 @@ func (l *LevainBuild) feedings(made quantity.Mass, starters []quantity.Mass) ([]
 		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
 			return nil, &quantity.InputError{
 				GoPath: "Starter", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
-				Want: "a starter with no more water and flour than the levain, or a smaller inoculation", Err: quantity.ErrInconsistent,
+				Want: "a starter with no more water and flour than the levain, or a smaller " +
+					"inoculation", Err: quantity.ErrInconsistent,
 			}
 		}
 		out = append(out, f)
@@ -159,10 +159,10 @@ func (l *LevainBuild) check() error {
 		d := *l
 		d.defaults()
 		if d.Least.Compare(d.Most) > 0 {
-			p.Add("Least", d.Least.String(), "no more than Most, "+d.Most.String(), quantity.ErrInconsistent)
+			p.Add("Least", d.Least.String(), "no more than the most, "+d.Most.String(), quantity.ErrInconsistent)
 		}
 	}
-	return p.Err()
+	return p.ErrFor(*l)
 }
 
 func (l *LevainBuild) defaults() {
@@ -204,22 +204,4 @@ func starterFor(made quantity.Mass, hydration, from, s quantity.Percent, of Inoc
 	}
 	// c = F·s·(1 + h_c) ÷ (1 + h_c + s), F = made ÷ (1 + h)
 	return massRatio(micrograms(made), []int64{ps, one + pf}, []int64{one + millionths(hydration), one + pf + ps})
-}
-
-// String prints the feedings.
-func (p LevainPlan) String() string {
-	if !p.Reached {
-		return p.Why.String()
-	}
-	var s strings.Builder
-	for i, f := range p.Stages {
-		fmt.Fprintf(&s, "stage %d: %v, makes %v\n", i+1, f, f.Result())
-	}
-	if !p.KeepBack.IsZero() {
-		fmt.Fprintf(&s, "keep %s of it as the next starter\n", shown(p.KeepBack))
-	}
-	if !p.LeftOver.IsZero() {
-		fmt.Fprintf(&s, "%s of the starter at hand is not used\n", shown(p.LeftOver))
-	}
-	return s.String()
 }

@@ -10,10 +10,15 @@ import (
 
 func TestLevainPlanMakesWhatIsWanted(t *testing.T) {
 	for _, l := range []dough.LevainBuild{
-		{Want: quantity.Grams(900), KeepBack: quantity.Grams(50), Hydration: pc("100 %"), Starter: dough.Starter{Mass: quantity.Grams(40), Hydration: pc("60 %")}, Inoculation: pc("20 %")},
-		{Want: quantity.Grams(900), Hydration: pc("80 %"), Starter: dough.Starter{Mass: quantity.Grams(2), Hydration: pc("500 %")}},
-		{Want: quantity.Grams(300), Hydration: pc("50 %"), Starter: dough.Starter{Mass: quantity.Grams(100), Hydration: pc("100 %")}, Stages: 2},
-		{Want: quantity.Grams(300), Hydration: pc("125 %"), Starter: dough.Starter{Mass: quantity.Grams(100), Hydration: pc("125 %")}, Inoculation: pc("16.666667 %"), Of: dough.OfMix},
+		{Want: quantity.Grams(900), KeepBack: quantity.Grams(50), Hydration: pc("100 %"),
+			Starter: dough.Starter{Mass: quantity.Grams(40), Hydration: pc("60 %")}, Inoculation: pc("20 %")},
+		{Want: quantity.Grams(900), Hydration: pc("80 %"),
+			Starter: dough.Starter{Mass: quantity.Grams(2), Hydration: pc("500 %")}},
+		{Want: quantity.Grams(300), Hydration: pc("50 %"),
+			Starter: dough.Starter{Mass: quantity.Grams(100), Hydration: pc("100 %")}, Stages: 2},
+		{Want: quantity.Grams(300), Hydration: pc("125 %"),
+			Starter: dough.Starter{Mass: quantity.Grams(100),
+				Hydration: pc("125 %")}, Inoculation: pc("16.666667 %"), Of: dough.OfMix},
 	} {
 		p, err := l.Plan()
 		if err != nil {

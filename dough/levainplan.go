@@ -19,6 +19,7 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 		return p, quantity.Mass{}, err
 	}
 	rounded = p
+	rounded.exact = &p
 	rounded.Stages = make([]Feeding, len(p.Stages))
 	var made quantity.Mass
 	for i, f := range p.Stages {
@@ -28,7 +29,7 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 			switch {
 			case i > 0 && j == 0: // made by the stage before
 				lines[j].Mass = made
-			case s.fine(lines[j].Line):
+			case s.fine(lines[j].DoughLine):
 				lines[j].Step = s.Fine
 			default:
 				lines[j].Step = s.Flour
@@ -41,7 +42,8 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 		out := Feeding{Starter: Starter{lines[0].Mass, f.Starter.Hydration}, Flour: lines[1].Mass, Water: lines[2].Mass}
 		if out.Starter.Mass.IsZero() || out.Flour.IsZero() && !f.Flour.IsZero() {
 			return p, quantity.Mass{}, &quantity.InputError{
-				GoPath: "Fine", Got: s.Fine.String() + " for stage " + strconv.Itoa(i+1) + ", " + f.String(), Want: "a finer scale, or fewer stages",
+				GoPath: "Fine", Got: s.Fine.String() + " for stage " + strconv.Itoa(i+1) + ", " +
+					f.String(), Want: "a finer scale, or fewer stages",
 				Err: quantity.ErrInconsistent,
 			}
 		}
@@ -55,58 +57,184 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 	return rounded, p.Use.Sub(rounded.Use), nil
 }
 
-// Working derives every feeding from what it has to make.
+// Working derives every feeding, the last one first, from what it has to make; of a rounded plan what rounding made
+// of it.
 func (p LevainPlan) Working() working.Working {
-	w := working.Working{Title: "Levain of " + p.in.Want.String() + " at " + p.in.Hydration.String()}
+	d := working.Derive(working.Tell("dough.derive_levain", "Levain of %v at %v", p.in.Want, p.in.Hydration))
 	if !p.Reached {
-		w.Steps = append(w.Steps, working.Step{
-			Name: "starter at hand", Symbol: "c_0", Value: p.in.Starter.Mass.String(), Note: p.Why.String(), Source: working.Algebra(),
-		})
-		return w
-	}
-	for i, f := range p.Stages {
-		n := strconv.Itoa(i + 1)
-		made, flour := f.Made(), f.Flour.Add(f.Starter.Flour())
-		h := f.Hydration()
-		w.Steps = append(w.Steps,
-			working.Step{
-				Name: "all flour of stage " + n, Symbol: "F_" + n, Formula: "M_" + n + " ÷ (1 + h_" + n + " ÷ 100)",
-				Where: []working.Binding{
-					{Symbol: "M_" + n, Meaning: "what stage " + n + " makes", Value: made.String()},
-					{Symbol: "h_" + n, Meaning: "its hydration", Value: h.String()},
-				},
-				Numbers: figure(made) + " ÷ (1 + " + figure(h) + " ÷ 100)", Value: flour.String(),
-				Tolerance: roundedShare(made), Note: "rounded half to even to the microgram", Source: working.Algebra(),
-			},
-			working.Step{
-				Name: "flour in the starter of stage " + n, Symbol: "g_" + n, Formula: "c_" + n + " ÷ (1 + k_" + n + " ÷ 100)",
-				Where: []working.Binding{
-					{Symbol: "c_" + n, Meaning: "starter", Value: f.Starter.Mass.String()},
-					{Symbol: "k_" + n, Meaning: "hydration of the starter", Value: f.Starter.Hydration.String()},
-				},
-				Numbers: figure(f.Starter.Mass) + " ÷ (1 + " + figure(f.Starter.Hydration) + " ÷ 100)",
-				Value:   f.Starter.Flour().Text(quantity.Gram, 6), Note: "rounded half to even to the microgram", Source: working.Algebra(),
-			},
-			working.Step{
-				Name: "new flour of stage " + n, Symbol: "f_" + n, Formula: "F_" + n + " − g_" + n,
-				Numbers: figure(flour) + " − " + figure(f.Starter.Flour()), Value: f.Flour.String(), Exact: true, Source: working.Algebra(),
-			},
-			working.Step{
-				Name: "new water of stage " + n, Symbol: "w_" + n, Formula: "M_" + n + " − c_" + n + " − f_" + n,
-				Numbers: figure(made) + " − " + figure(f.Starter.Mass) + " − " + figure(f.Flour), Value: f.Water.String(), Exact: true,
-				Source: working.Algebra(),
-			})
-		if s := f.Inoculation(OfNewFlour); s.IsValid() {
-			w.Steps = append(w.Steps, working.Step{
-				Name: "inoculation of stage " + n + ", of new flour", Symbol: "s_" + n, Formula: "100 × c_" + n + " ÷ f_" + n,
-				Numbers: "100 × " + figure(f.Starter.Mass) + " ÷ " + figure(f.Flour), Value: s.Text(6),
-				Note: "rounded half to even to a millionth of a point", Source: sources.SourdoughFramework,
-			})
+		if !p.in.Want.IsZero() {
+			p.missing(d)
 		}
+		return d.Working()
 	}
-	return w
+	if len(p.Stages) == 0 {
+		return d.Working()
+	}
+	exact := p
+	if p.exact != nil {
+		exact = *p.exact
+	}
+	hydration := working.Given("h", working.Tell("dough.symbol_levain_hydration", "hydration of the levain"),
+		p.in.Hydration)
+	made := exact.wanted(d)
+	for i := len(exact.Stages) - 1; i >= 0; i-- {
+		made = exact.stage(d, i, made, hydration)
+	}
+	if p.exact != nil {
+		p.rounding(d, exact)
+	}
+	p.use(d)
+	return d.Working()
 }
 
-// roundedShare is how far a printed hydration, rounded to a millionth of a point, may move a flour
-// mass in g, and the rounding of the starter's own flour.
-func roundedShare(made quantity.Mass) float64 { return made.Grams()*0.5e-8 + 2e-6 }
+// wanted is what the last stage makes.
+func (p LevainPlan) wanted(d *working.Derivation) working.Expr {
+	want := working.Given("W", working.Tell("dough.symbol_want", "levain for the dough"), p.in.Want)
+	if p.in.KeepBack.IsZero() {
+		return want
+	}
+	keep := working.Given("K", working.Tell("dough.symbol_keep", "to keep for the next bake"), p.in.KeepBack)
+	return d.Find(working.Finding{
+		Name: working.Tell("dough.to_make", "levain to make"), Symbol: subscript("M", len(p.Stages)-1), By: want.Plus(keep),
+		Is: p.in.Want.Add(p.in.KeepBack), Decimals: 1, Source: working.Algebra(),
+	})
+}
+
+// missing derives the starter that a plan takes that cannot be made.
+func (p LevainPlan) missing(d *working.Derivation) {
+	hand := working.Given("c_hand", working.Tell("dough.symbol_hand", "starter at hand"), p.in.Starter.Mass)
+	takes := working.Given("c_least", working.Tell("dough.symbol_takes",
+		"starter that it takes with the smallest inoculation"), p.in.Starter.Mass.Add(p.Missing))
+	d.Find(working.Finding{
+		Name: working.Tell("dough.missing_starter",
+			"starter that is missing"), Symbol: "c_missing", By: takes.Minus(hand), Is: p.Missing,
+		Decimals: 1, Source: working.Algebra(),
+	})
+}
+
+// stage derives one feeding from what it has to make, and returns its starter.
+func (p LevainPlan) stage(d *working.Derivation, i int, made, h working.Expr) working.Expr {
+	f, n := p.Stages[i], strconv.Itoa(i+1)
+	find := func(name working.Message, symbol string, by working.Expr, is quantity.Mass) working.Expr {
+		return d.Find(weight(working.Finding{Name: name, Symbol: symbol + "_" + n, By: by, Is: is,
+			Source: working.Algebra()}, is))
+	}
+	all := find(working.Tell("dough.stage_flour", "all flour of stage %d", i+1), "F",
+		made.Over(working.Num(1).Plus(h.Share())), f.Flour.Add(f.Starter.Flour()))
+	k := h
+	if i == 0 {
+		k = working.Given("k", working.Tell("dough.symbol_hand_hydration", "hydration of the starter at hand"),
+			p.in.Starter.Hydration)
+	}
+	starter := p.starter(d, i, made, all, k)
+	flour := find(working.Tell("dough.stage_starter_flour", "flour in the starter of stage %d", i+1), "g",
+		starter.Over(working.Num(1).Plus(k.Share())), f.Starter.Flour())
+	fresh := find(working.Tell("dough.stage_new_flour", "new flour of stage %d", i+1), "f", all.Minus(flour), f.Flour)
+	find(working.Tell("dough.stage_new_water", "new water of stage %d", i+1), "w", made.Minus(starter).Minus(fresh),
+		f.Water)
+	return starter
+}
+
+// starter derives what stage i starts from: by its inoculation, or all of the starter at hand.
+func (p LevainPlan) starter(d *working.Derivation, i int, made, all, k working.Expr) working.Expr {
+	f, n := p.Stages[i], strconv.Itoa(i+1)
+	finding := working.Finding{
+		Name: working.Tell("dough.stage_starter", "starter of stage %d", i+1), Symbol: "c_" +
+			n, Is: f.Starter.Mass, Source: working.Algebra(),
+	}
+	finding = weight(finding, f.Starter.Mass)
+	fixed := i == len(p.Stages)-1 && !p.in.Inoculation.IsZero()
+	s, meaning := p.in.Inoculation, working.Tell("dough.symbol_fixed", "inoculation of stage %d, %v", i+1, p.in.Of)
+	if !fixed {
+		s = f.Inoculation(OfNewFlour)
+		meaning = working.Tell("dough.symbol_free",
+			"inoculation of stage %d, of new flour: the largest that the starter at hand and the bounds allow", i+1)
+		if i == 0 && p.LeftOver.IsZero() {
+			finding.Name = working.Tell("dough.all_starter", "starter of stage 1: all there is")
+			finding.By = working.Given("c_hand", working.Tell("dough.symbol_hand", "starter at hand"), p.in.Starter.Mass)
+			return d.Find(finding)
+		}
+	}
+	// The inoculation of a free stage is printed as it comes out, so that more of its digits may be needed than it has.
+	inoculation := working.Given("s_"+n, meaning, working.Amount(s.Points(), working.Percent, 2))
+	if !fixed {
+		x := f.Starter.Mass.Grams() / f.Flour.Grams() * 100
+		inoculation = working.Given("s_"+n, meaning, working.Amount(x, working.Percent, 2))
+	}
+	if fixed && p.in.Of == OfMix {
+		finding.By = made.Times(inoculation.Share())
+	} else {
+		hundred := working.Num(100).Plus(k)
+		finding.By = all.Times(inoculation.Share()).Times(hundred).Over(hundred.Plus(inoculation))
+	}
+	return d.Find(finding)
+}
+
+// rounding tells what the scale makes of every line.
+func (p LevainPlan) rounding(d *working.Derivation, exact LevainPlan) {
+	for i, f := range p.Stages {
+		e, n := exact.Stages[i], strconv.Itoa(i+1)
+		line := func(name working.Message, symbol string, from, is quantity.Mass) working.Expr {
+			by := working.Given(symbol+"_"+n, name, from)
+			return d.Find(working.Finding{
+				Name: working.Tell("dough.on_scale", "%v, on the scale", name), Symbol: symbol + "_scale_" +
+					n, By: by, Is: is, Decimals: scaleDecimals(is),
+				Rounding: working.Tell("dough.rounded_list",
+					"to the step of the scale, so that the list adds up"), Source: sources.LargestRemainder,
+			})
+		}
+		var sum working.Expr
+		if i == 0 {
+			sum = line(working.Tell("dough.stage_starter", "starter of stage %d", i+1), "c", e.Starter.Mass, f.Starter.Mass)
+		} else {
+			sum = working.Given("M_scale_"+strconv.Itoa(i),
+				working.Tell("dough.stage_made", "made in stage %d, on the scale", i), f.Starter.Mass)
+		}
+		flour := line(working.Tell("dough.stage_new_flour", "new flour of stage %d", i+1), "f", e.Flour, f.Flour)
+		water := line(working.Tell("dough.stage_new_water", "new water of stage %d", i+1), "w", e.Water, f.Water)
+		d.Find(working.Finding{
+			Name: working.Tell("dough.stage_inoculation", "inoculation of stage %d as weighed, of new flour",
+				i+1), Symbol: "s_scale_" + n,
+			By: working.Num(100).Times(sum).Over(flour), Is: f.Inoculation(OfNewFlour), Decimals: 1,
+			Source: sources.SourdoughFramework,
+		})
+		d.Find(working.Finding{
+			Name: working.Tell("dough.stage_made", "made in stage %d, on the scale", i+1), Symbol: "M_scale_" +
+				n, By: sum.Plus(flour).Plus(water),
+			Is: f.Made(), Decimals: scaleDecimals(f.Made()), Source: working.Algebra(),
+		})
+	}
+}
+
+// use ends with the levain for the dough.
+func (p LevainPlan) use(d *working.Derivation) {
+	last := p.Stages[len(p.Stages)-1]
+	symbol, name := subscript("M", len(p.Stages)-1), working.Tell("dough.to_make", "levain to make")
+	if p.exact != nil {
+		symbol, name = "M_scale_"+strconv.Itoa(len(p.Stages)), working.Tell("dough.stage_made",
+			"made in stage %d, on the scale", len(p.Stages))
+	} else if p.KeepBack.IsZero() {
+		symbol, name = "W", working.Tell("dough.symbol_want", "levain for the dough")
+	}
+	by := working.Given(symbol, name, last.Made())
+	if !p.KeepBack.IsZero() {
+		by = by.Minus(working.Given("K", working.Tell("dough.symbol_keep", "to keep for the next bake"), p.KeepBack))
+	}
+	d.Find(working.Finding{
+		Name: working.Tell("dough.for_the_dough",
+			"levain for the dough"), Symbol: "U", By: by, Is: p.Use, Decimals: scaleDecimals(p.Use), Source: working.Algebra(),
+	})
+}
+
+// scaleDecimals are the decimals of a gram that a weight on a scale has.
+func scaleDecimals(m quantity.Mass) int {
+	for n, step := range []quantity.Mass{quantity.Grams(1), quantity.Grams(0.1), quantity.Grams(0.01)} {
+		if _, rest := m.RoundTo(step); rest.IsZero() {
+			if n == 0 {
+				return working.WholeNumber
+			}
+			return n
+		}
+	}
+	return 3
+}

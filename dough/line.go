@@ -1,8 +1,6 @@
 package dough
 
 import (
-	"strings"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/enum"
 )
@@ -32,19 +30,19 @@ func (r Role) MarshalText() ([]byte, error) { return roleWords.Marshal(r) }
 // UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
 func (r *Role) UnmarshalText(text []byte) error { return roleWords.Unmarshal(r, text) }
 
-// Line is one ingredient with its weight.
-type Line struct {
-	Name string
-	Kind Kind
-	Role Role
-	Mass quantity.Mass
+// DoughLine is one ingredient with its weight.
+type DoughLine struct {
+	Name string        `json:"name"`
+	Kind Kind          `json:"kind,omitzero"`
+	Role Role          `json:"role"`
+	Mass quantity.Mass `json:"mass"`
 	// Percent is the baker's percentage: in the overall formula of total flour, and on a
 	// weighing list of the flour on the same list (zero where that has none).
-	Percent quantity.Percent
+	Percent quantity.Percent `json:"percent,omitzero"`
 }
 
 // String prints "780 g bread flour (80 %)", rounded for reading; the fields are exact.
-func (l Line) String() string {
+func (l DoughLine) String() string {
 	text := shown(l.Mass) + " " + l.Name
 	if !l.Percent.IsZero() {
 		text += " (" + shownPercent(l.Percent) + ")"
@@ -74,15 +72,12 @@ func readable(m quantity.Mass) quantity.Mass {
 
 // shownPercent rounds a percentage for reading, to 0.01 %.
 func shownPercent(p quantity.Percent) string {
-	number, unit, _ := strings.Cut(p.Text(2), " ")
-	if strings.Contains(number, ".") {
-		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
-	}
-	return number + " " + unit
+	rounded, _ := quantity.Micrograms(millionths(p)).RoundTo(quantity.Micrograms(10_000))
+	return percentOf(micrograms(rounded)).String()
 }
 
 // ofListFlour fills in percentages of the flour on the list itself.
-func ofListFlour(lines []Line) {
+func ofListFlour(lines []DoughLine) {
 	var flour quantity.Mass
 	for _, l := range lines {
 		if l.Role == RoleFlour {
@@ -94,11 +89,5 @@ func ofListFlour(lines []Line) {
 	}
 	for i := range lines {
 		lines[i].Percent = lines[i].Mass.PercentOf(flour)
-	}
-}
-
-func printLines(b *strings.Builder, lines []Line) {
-	for _, l := range lines {
-		b.WriteString("  " + l.String() + "\n")
 	}
 }

@@ -2,26 +2,27 @@ package dough
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
 )
 
 // OneLevain asks for one build that serves several doughs.
 type OneLevain struct {
-	Preferment string  // its name, the same in every dough
-	Doughs     []Batch // at most 50
+	Preferment string  `json:"preferment"` // its name, the same in every dough
+	Doughs     []Batch `json:"doughs"`
 	// AtHand is how much ripe levain there is; zero means it is still to be built.
-	AtHand quantity.Mass
+	AtHand quantity.Mass `json:"at_hand,omitzero"`
 }
 
 // SharedLevain is one build for several doughs.
 type SharedLevain struct {
-	Build Build           // the whole build: the sum of those of the doughs
-	Parts []quantity.Mass // ripe levain for each dough, in order; they add up to Build.Used, or to AtHand if that is less
-	Short quantity.Mass   // how much the levain at hand falls short; zero if it suffices or is to be built
+	Build Build `json:"build"` // the whole build: the sum of those of the doughs
+	// ripe levain for each dough, in order; they add up to Build.Used, or to AtHand if that is less
+	Parts []quantity.Mass `json:"parts"`
+	// how much the levain at hand falls short; zero if it suffices or is to be built
+	Short quantity.Mass `json:"short,omitzero"`
 	in    OneLevain
 }
 
@@ -38,9 +39,8 @@ func (o OneLevain) Plan() (SharedLevain, error) {
 	if len(o.Doughs) == 0 {
 		p.Required("Doughs", "at least one batch")
 	}
-	p.Int("Doughs", len(o.Doughs), 0, 50)
 	quantity.Check(&p, "AtHand", o.AtHand, quantity.Mass{}, mostDough)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(o); err != nil {
 		return SharedLevain{}, err
 	}
 	o.Doughs = slices.Clone(o.Doughs)
@@ -48,19 +48,21 @@ func (o OneLevain) Plan() (SharedLevain, error) {
 	for i, d := range o.Doughs {
 		build, ok := d.Build(o.Preferment)
 		if !ok {
-			p.Add(at("Doughs", i), "no build "+quantity.Excerpt(o.Preferment), "a dough with that preferment", quantity.ErrInconsistent)
+			p.Add(at("Doughs", i), "no build "+quantity.Excerpt(o.Preferment), "a dough with that preferment",
+				quantity.ErrInconsistent)
 			continue
 		}
 		if i == 0 {
 			out.Build = build
-			out.Build.Lines = append([]Line(nil), build.Lines...)
+			out.Build.Lines = append([]DoughLine(nil), build.Lines...)
 		} else if !out.Build.merge(build) {
-			p.Add(at("Doughs", i), quantity.Excerpt(o.Preferment)+" at "+build.Hydration().Text(3)+" made of other lines or shares",
+			p.Add(at("Doughs", i),
+				quantity.Excerpt(o.Preferment)+" at "+build.Hydration().Text(3)+" made of other lines or shares",
 				"the same build as in the first dough", quantity.ErrInconsistent)
 		}
 		out.Parts = append(out.Parts, build.Used)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(o); err != nil {
 		return SharedLevain{}, err
 	}
 	ofListFlour(out.Build.Lines)
@@ -99,46 +101,33 @@ func (b *Build) merge(o Build) bool {
 	return true
 }
 
-// String prints the build and its parts.
-func (s SharedLevain) String() string {
-	var b strings.Builder
-	b.WriteString(s.Build.String())
-	for i, m := range s.Parts {
-		b.WriteString("  for dough " + strconv.Itoa(i+1) + ": " + shown(m) + "\n")
-	}
-	if !s.Short.IsZero() {
-		b.WriteString("  too little by " + shown(s.Short) + "\n")
-	}
-	return b.String()
-}
-
 // Working derives the sum and the parts.
 func (s SharedLevain) Working() working.Working {
-	w := working.Working{Title: "One " + s.in.Preferment + " for " + strconv.Itoa(len(s.Parts)) + " doughs"}
-	sum := working.Step{Name: s.in.Preferment + " needed", Symbol: "L", Value: s.Build.Used.String(), Exact: true, Source: working.Algebra()}
-	for i, d := range s.in.Doughs {
-		build, _ := d.Build(s.in.Preferment)
-		n := subscript("L", i)
-		if i > 0 {
-			sum.Formula += " + "
-			sum.Numbers += " + "
-		}
-		sum.Formula += n
-		sum.Numbers += figure(build.Used)
-		sum.Where = append(sum.Where, working.Binding{Symbol: n, Meaning: "for dough " + strconv.Itoa(i+1), Value: build.Used.String()})
+	d := working.Derive(working.Tell("dough.derive_shared", "One levain for several doughs"))
+	if len(s.Parts) == 0 || len(s.in.Doughs) != len(s.Parts) {
+		return d.Working()
 	}
-	w.Steps = append(w.Steps, sum)
+	var sum working.Expr
+	need := make([]working.Expr, len(s.Parts))
+	for i, b := range s.in.Doughs {
+		build, _ := b.Build(s.in.Preferment)
+		need[i] = working.Given(subscript("L", i), working.Tell("dough.for_dough", "for dough %d", i+1), build.Used)
+		sum = plus(sum, need[i])
+	}
+	all := d.Find(working.Finding{
+		Name: working.Tell("dough.levain_needed", "%s needed",
+			s.in.Preferment), Symbol: "L", By: sum, Is: s.Build.Used, Decimals: 1, Source: working.Algebra(),
+	})
 	if s.Short.IsZero() {
-		return w
+		return d.Working()
 	}
+	hand := working.Given("A", working.Tell("dough.symbol_levain_at_hand", "levain at hand"), s.in.AtHand)
 	for i, m := range s.Parts {
-		n := strconv.Itoa(i + 1)
-		w.Steps = append(w.Steps, working.Step{
-			Name: "part of dough " + n, Symbol: "x_" + n, Formula: "A × L_" + n + " ÷ L",
-			Where:   []working.Binding{{Symbol: "A", Meaning: "levain at hand", Value: s.in.AtHand.String()}},
-			Numbers: figure(s.in.AtHand) + " × " + figure2(sum.Where[i].Value) + " ÷ " + figure(s.Build.Used), Value: m.Text(quantity.Gram, 6),
-			Tolerance: 1e-6, Note: "apportioned by largest remainder", Source: working.Algebra(),
+		d.Find(working.Finding{
+			Name: working.Tell("dough.part_of", "part of dough %d", i+1), Symbol: subscript("x",
+				i), By: hand.Times(need[i]).Over(all), Is: m, Decimals: 1,
+			Source: sources.LargestRemainder,
 		})
 	}
-	return w
+	return d.Working()
 }

@@ -37,12 +37,14 @@ var formulaChecks = map[string]func(in *published.Inputs) float64{
 	"convert":   func(in *published.Inputs) float64 { return in.Mass("mass").In(in.Unit("unit")) },
 }
 
-var foodKinds = map[string]dough.Kind{"milk": dough.KindMilk, "egg": dough.KindEgg, "butter": dough.KindButter, "fresh yeast": dough.KindFreshYeast}
+var foodKinds = map[string]dough.Kind{"milk": dough.KindMilk, "egg": dough.KindEgg, "butter": dough.KindButter,
+	"fresh yeast": dough.KindFreshYeast}
 
 // formulaOf reads a formula: lists of percentages, and up to two preferments under pre and pre2.
 func formulaOf(in *published.Inputs) dough.Formula {
 	f := dough.Formula{
-		Flours: partsOf(in, "flours"), Liquids: partsOf(in, "liquids"), Others: partsOf(in, "others"), Inclusions: partsOf(in, "inclusions"),
+		Flours: partsOf(in, "flours"), Liquids: partsOf(in, "liquids"), Others: partsOf(in,
+			"others"), Inclusions: partsOf(in, "inclusions"),
 	}
 	if in.Has("salt") {
 		f.Salt = in.Percent("salt")
@@ -52,7 +54,8 @@ func formulaOf(in *published.Inputs) dough.Formula {
 			continue
 		}
 		name, share, _ := strings.Cut(in.Text(pre), ":")
-		pf := dough.Preferment{Name: name, Flour: percentIn(in, share), Hydration: in.Percent(pre + ".hydration"), Blend: partsOf(in, pre+".blend"), Others: partsOf(in, pre+".others")}
+		pf := dough.Preferment{Name: name, Flour: percentIn(in, share), Hydration: in.Percent(pre + ".hydration"),
+			Blend: partsOf(in, pre+".blend"), Others: partsOf(in, pre+".others")}
 		if in.Has(pre + ".seed") {
 			pf.Seed = seedOf(in, pre+".seed")
 		}
@@ -162,7 +165,8 @@ func bowlOf(in *published.Inputs, prefix string) dough.Bowl {
 		}
 		return out
 	}
-	b := dough.Bowl{Flours: list("flours"), Liquids: list("liquids"), Others: list("others"), Inclusions: list("inclusions")}
+	b := dough.Bowl{Flours: list("flours"), Liquids: list("liquids"), Others: list("others"),
+		Inclusions: list("inclusions")}
 	if in.Has(prefix + "salt") {
 		b.Salt = in.Mass(prefix + "salt")
 	}
@@ -182,7 +186,7 @@ func checkWeights(in *published.Inputs) float64 {
 // is made beforehand, and the figures of the whole.
 func read(in *published.Inputs, b dough.Batch) float64 {
 	what, name, _ := strings.Cut(in.Text("get"), ":")
-	line := func(lines []dough.Line, name string) dough.Line {
+	line := func(lines []dough.DoughLine, name string) dough.DoughLine {
 		l := lineOf(lines, name)
 		if l.Name == "" {
 			in.Fail("no line %q", name)
@@ -263,7 +267,8 @@ func read(in *published.Inputs, b dough.Batch) float64 {
 
 func checkFeeding(in *published.Inputs) float64 {
 	f := dough.Feeding{
-		Starter: dough.Starter{Mass: in.Mass("starter"), Hydration: in.Percent("hydration")}, Flour: in.Mass("flour"), Water: in.Mass("water"),
+		Starter: dough.Starter{Mass: in.Mass("starter"),
+			Hydration: in.Percent("hydration")}, Flour: in.Mass("flour"), Water: in.Mass("water"),
 	}
 	switch get := in.Text("get"); get {
 	case "hydration":
@@ -285,20 +290,22 @@ func checkFeeding(in *published.Inputs) float64 {
 }
 
 func checkRehydrate(in *published.Inputs) float64 {
-	r, err := dough.Rehydrate{
-		Starter: dough.Starter{Mass: in.Mass("starter"), Hydration: in.Percent("from")}, Hydration: in.Percent("to"), Mass: in.Mass("made"),
+	r, err := dough.LevainBuild{
+		Want: in.Mass("made"), Hydration: in.Percent("to"), Starter: dough.Starter{Mass: in.Mass("starter"),
+			Hydration: in.Percent("from")},
+		Stages: 1, Most: pc("1000 %"),
 	}.Plan()
-	if err != nil || !r.Reached {
+	if err != nil || !r.Reached || !r.LeftOver.IsZero() {
 		in.Fail("%v %v", r, err)
 	}
 	if in.Text("get") == "flour" {
-		return r.Feeding.Flour.In(in.Unit("unit"))
+		return r.Stages[0].Flour.In(in.Unit("unit"))
 	}
-	return r.Feeding.Water.In(in.Unit("unit"))
+	return r.Stages[0].Water.In(in.Unit("unit"))
 }
 
 func checkReading(in *published.Inputs) float64 {
-	l := dough.LevainShare{Percent: in.Percent("levain"), Hydration: in.Percent("hydration")}
+	l := dough.PrintedLevain{Percent: in.Percent("levain"), Hydration: in.Percent("hydration")}
 	if err := l.Reading.UnmarshalText([]byte(in.Text("reading"))); err != nil {
 		in.Fail("%v", err)
 	}
@@ -335,14 +342,14 @@ func checkUsual(in *published.Inputs) float64 {
 	if err := k.UnmarshalText([]byte(in.Text("kind"))); err != nil {
 		in.Fail("%v", err)
 	}
-	low, high, _, ok := k.UsualHydration()
+	usual, ok := k.UsualHydration()
 	if !ok {
 		in.Fail("nothing is published of %v", k)
 	}
 	if in.Text("get") == "low" {
-		return low.Points()
+		return usual.Low.Points()
 	}
-	return high.Points()
+	return usual.High.Points()
 }
 
 // checkTotal adds up 100 % of flour and the parts.

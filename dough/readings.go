@@ -23,7 +23,8 @@ const (
 	LevainOfDough
 )
 
-var readingWords = enum.Of[LevainReading]("reading of a levain percentage", "flour of total flour", "levain of added flour", "levain of total flour", "levain of dough")
+var readingWords = enum.Of[LevainReading]("reading of a levain percentage", "flour of total flour",
+	"levain of added flour", "levain of total flour", "levain of dough")
 
 // String names the reading of a levain percentage.
 func (r LevainReading) String() string { return readingWords.String(r) }
@@ -34,13 +35,13 @@ func (r LevainReading) MarshalText() ([]byte, error) { return readingWords.Marsh
 // UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
 func (r *LevainReading) UnmarshalText(text []byte) error { return readingWords.Unmarshal(r, text) }
 
-// LevainShare is a levain percentage as some text prints it, with what is needed to understand
+// PrintedLevain is a levain percentage as some text prints it, with what is needed to understand
 // it.
-type LevainShare struct {
-	Percent   quantity.Percent
-	Reading   LevainReading
-	Hydration quantity.Percent // of the levain
-	Total     quantity.Percent // of the formula, for LevainOfDough: 174 %
+type PrintedLevain struct {
+	Percent   quantity.Percent `json:"percent"`
+	Reading   LevainReading    `json:"reading"`
+	Hydration quantity.Percent `json:"hydration,omitzero"` // of the levain
+	Total     quantity.Percent `json:"total,omitzero"`     // of the formula, for LevainOfDough: 174 %
 }
 
 // Flour answers which Preferment.Flour a printed levain percentage means.
@@ -56,21 +57,22 @@ type LevainShare struct {
 // 1000 %; ErrRequired for a total that is needed and missing; ErrInconsistent when x exceeds 100 %.
 // Source: algebra on the printed readings of Forkish, Flour Water Salt Yeast (2012), The Sourdough
 // Framework, and trade formulas.
-func (l LevainShare) Flour() (quantity.Percent, error) {
+func (l PrintedLevain) Flour() (quantity.Percent, error) {
 	if err := l.check(); err != nil {
 		return quantity.Percent{}, err
 	}
 	x := l.flour()
 	if x.Compare(wholeFlour) > 0 {
 		return quantity.Percent{}, &quantity.InputError{
-			GoPath: "Percent", Got: l.Percent.String() + ", which is " + x.String() + " of total flour", Want: "a levain with at most all of the flour",
+			GoPath: "Percent", Got: l.Percent.String() + ", which is " + x.String() +
+				" of total flour", Want: "a levain with at most all of the flour",
 			Err: quantity.ErrInconsistent,
 		}
 	}
 	return x, nil
 }
 
-func (l LevainShare) flour() quantity.Percent {
+func (l PrintedLevain) flour() quantity.Percent {
 	both := wholeFlour.Add(l.Hydration)
 	switch l.Reading {
 	case LevainOfAddedFlour:
@@ -85,7 +87,7 @@ func (l LevainShare) flour() quantity.Percent {
 	return l.Percent
 }
 
-func (l LevainShare) check() error {
+func (l PrintedLevain) check() error {
 	var p quantity.Problems
 	readingWords.Check(&p, "Reading", l.Reading)
 	quantity.Check(&p, "Percent", l.Percent, leastPercent, mostOfFlour)
@@ -99,36 +101,35 @@ func (l LevainShare) check() error {
 			quantity.Check(&p, "Total", l.Total, wholeFlour, mostInAll)
 		}
 	}
-	return p.Err()
+	return p.ErrFor(l)
 }
 
 // Working derives the share of prefermented flour.
-func (l LevainShare) Working() working.Working {
+func (l PrintedLevain) Working() working.Working {
+	d := working.Derive(working.Tell("dough.derive_share", "Levain percentage"))
 	if l.check() != nil {
-		return working.Working{Title: "Levain percentage"}
+		return d.Working()
 	}
-	s := working.Step{
-		Name: "prefermented flour", Symbol: "x", Formula: "s",
-		Where:   []working.Binding{{Symbol: "s", Meaning: "levain percentage, " + l.Reading.String(), Value: l.Percent.String()}},
-		Numbers: figure(l.Percent), Value: l.flour().String(), Note: "rounded half to even to a millionth of a point", Source: sources.Forkish,
+	hundred := working.Num(100)
+	s := working.Given("s", working.Tell("dough.symbol_printed", "levain percentage as printed, %v", l.Reading), l.Percent)
+	h := working.Given("h", working.Tell("dough.symbol_levain_hydration", "hydration of the levain"), l.Hydration)
+	f := working.Finding{
+		Name: working.Tell("dough.prefermented",
+			"prefermented flour"), Symbol: "x", By: s, Is: l.flour(), Decimals: 2, Source: working.Algebra(),
 	}
-	h := working.Binding{Symbol: "h", Meaning: "hydration of the levain", Value: l.Hydration.String()}
 	switch l.Reading {
 	case LevainOfAddedFlour:
-		s.Formula, s.Where = "100 × s ÷ (100 + h + s)", append(s.Where, h)
-		s.Numbers = "100 × " + figure(l.Percent) + " ÷ (100 + " + figure(l.Hydration) + " + " + figure(l.Percent) + ")"
+		f.By = hundred.Times(s).Over(hundred.Plus(h).Plus(s))
 	case LevainOfTotalFlour:
-		s.Formula, s.Where = "100 × s ÷ (100 + h)", append(s.Where, h)
-		s.Numbers = "100 × " + figure(l.Percent) + " ÷ (100 + " + figure(l.Hydration) + ")"
+		f.By = hundred.Times(s).Over(hundred.Plus(h))
 	case LevainOfDough:
-		s.Formula = "s × T ÷ (100 + h)"
-		s.Where = append(s.Where, working.Binding{Symbol: "T", Meaning: "total of the formula's percentages", Value: l.Total.String()}, h)
-		s.Numbers = figure(l.Percent) + " × " + figure(l.Total) + " ÷ (100 + " + figure(l.Hydration) + ")"
+		f.By = s.Times(working.Given("P", working.Tell("dough.total_percent", "total of the percentages"),
+			l.Total)).Over(hundred.Plus(h))
+	case FlourOfTotalFlour:
+		f.Source = sources.Forkish
 	}
-	if l.Reading != FlourOfTotalFlour {
-		s.Source = working.Algebra()
-	}
-	return working.Working{Title: "Levain percentage", Steps: []working.Step{s}}
+	d.Find(f)
+	return d.Working()
 }
 
 // LevainPercent returns how much of a preferment is in the dough, in one of the printed readings.

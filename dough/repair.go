@@ -3,7 +3,6 @@ package dough
 import (
 	"math/big"
 	"slices"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -38,18 +37,18 @@ func (r *Restore) UnmarshalText(text []byte) error { return restoreWords.Unmarsh
 // Mishap is a batch in which something was weighed wrongly: 40 g of water too much, the salt left
 // out, flour thrown in because the dough did not clear the bowl.
 type Mishap struct {
-	Batch Batch
+	Batch Batch `json:"batch"`
 	// Extra is by how much each line of the final dough differs from the plan; less than planned
 	// is negative. Names are those of ingredients and preferments.
-	Extra   []Stock
-	Restore Restore
+	Extra   []Stock `json:"extra,omitzero"`
+	Restore Restore `json:"restore"`
 }
 
 // Repair is what to do about a [Mishap].
 type Repair struct {
-	Became Batch  // the batch as it is now, with the formula it has become
-	Add    []Line // what to add; empty if nothing helps or nothing is wrong
-	After  Batch  // the batch with what is to be added
+	Became Batch       `json:"became"`       // the batch as it is now, with the formula it has become
+	Add    []DoughLine `json:"add,omitzero"` // what to add; empty if nothing helps or nothing is wrong
+	After  Batch       `json:"after"`        // the batch with what is to be added
 	in     Mishap
 	most   string // the line that stands furthest above the plan
 	ratio  [2]quantity.Mass
@@ -68,26 +67,26 @@ type Repair struct {
 func (m Mishap) Repair() (Repair, error) {
 	var p quantity.Problems
 	if len(m.Batch.mass) == 0 {
-		p.Required("Batch", "the batch as it was planned, from Formula.For")
+		p.Required("Batch", "the batch as it was planned")
 	}
 	restoreWords.Check(&p, "Restore", m.Restore)
 	if len(m.Extra) > maxLines {
 		p.Add("Extra", "too many lines", "at most 200", quantity.ErrOutOfRange)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(m); err != nil {
 		return Repair{}, err
 	}
 	m.Extra = slices.Clone(m.Extra)
 	w := m.Batch.Weights()
 	for i, e := range m.Extra {
 		if err := w.change(&m.Batch, e); err != nil {
-			return Repair{}, quantity.At(at("Extra", i), err)
+			return Repair{}, quantity.DataPaths(m, quantity.At(at("Extra", i), err))
 		}
 	}
 	r := Repair{in: m}
 	var err error
 	if r.Became, err = w.Batch(); err != nil {
-		return Repair{}, quantity.At("Extra", err)
+		return Repair{}, quantity.DataPaths(m, quantity.At("Extra", err))
 	}
 	plan, now := m.restored(&m.Batch), m.restored(&r.Became)
 	r.ratio = [2]quantity.Mass{quantity.Micrograms(0), quantity.Micrograms(1)}
@@ -117,11 +116,11 @@ func (m Mishap) Repair() (Repair, error) {
 }
 
 // restored lists the lines of a batch that the repair is to bring back.
-func (m *Mishap) restored(b *Batch) []Line {
+func (m *Mishap) restored(b *Batch) []DoughLine {
 	if m.Restore == RestoreAll {
-		return slices.DeleteFunc(b.FinalDough(), func(l Line) bool { return l.Role == RoleStarter })
+		return slices.DeleteFunc(b.FinalDough(), func(l DoughLine) bool { return l.Role == RoleStarter })
 	}
-	var out []Line
+	var out []DoughLine
 	for _, l := range b.Overall() {
 		if l.Mass.IsZero() {
 			continue
@@ -135,13 +134,13 @@ func (m *Mishap) restored(b *Batch) []Line {
 	return out
 }
 
-func find(lines []Line, name string) Line {
+func find(lines []DoughLine, name string) DoughLine {
 	for _, l := range lines {
 		if l.Name == name {
 			return l
 		}
 	}
-	return Line{Name: name}
+	return DoughLine{Name: name}
 }
 
 // larger reports a/b > c/d for positive b and d.
@@ -153,7 +152,8 @@ func larger(a, b, c, d quantity.Mass) bool {
 // change adds to, or takes from, one line of the final dough.
 func (w *Weights) change(b *Batch, e Stock) error {
 	if !e.Mass.IsValid() || e.Mass.Compare(mostDough) > 0 || e.Mass.Compare(mostDough.Neg()) < 0 {
-		return &quantity.InputError{GoPath: "Mass", Got: e.Mass.String(), Want: "a difference of at most " + mostDough.String(), Err: quantity.ErrOutOfRange}
+		return &quantity.InputError{GoPath: "Mass", Got: e.Mass.String(), Want: "a difference of at most " +
+			mostDough.String(), Err: quantity.ErrOutOfRange}
 	}
 	if j := b.c.item(e.Name); j != nobody && b.c.items[j].role != RoleStarter {
 		return w.Final.change(&b.c.items[j], e.Mass)
@@ -172,12 +172,14 @@ func (w *Weights) change(b *Batch, e Stock) error {
 			return err
 		}
 	}
-	return &quantity.InputError{GoPath: "Name", Got: quantity.Excerpt(e.Name), Want: "an ingredient or preferment of the final dough", Err: quantity.ErrInconsistent}
+	return &quantity.InputError{GoPath: "Name", Got: quantity.Excerpt(e.Name),
+		Want: "an ingredient or preferment of the final dough", Err: quantity.ErrInconsistent}
 }
 
 func (b *Bowl) change(it *item, extra quantity.Mass) error {
 	tooLittle := func(has quantity.Mass) error {
-		return &quantity.InputError{GoPath: "Mass", Got: extra.String() + " of " + quantity.Excerpt(it.name), Want: "no more left out than the " + has.String() + " planned at mixing", Err: quantity.ErrInconsistent}
+		return &quantity.InputError{GoPath: "Mass", Got: extra.String() + " of " + quantity.Excerpt(it.name),
+			Want: "no more left out than the " + has.String() + " planned at mixing", Err: quantity.ErrInconsistent}
 	}
 	if it.role == RoleSalt {
 		sum := b.Salt.Add(extra)
@@ -187,7 +189,8 @@ func (b *Bowl) change(it *item, extra quantity.Mass) error {
 		b.Salt = sum
 		return nil
 	}
-	list := map[Role]*[]Weight{RoleFlour: &b.Flours, RoleLiquid: &b.Liquids, RoleOther: &b.Others, RoleInclusion: &b.Inclusions}[it.role]
+	list := map[Role]*[]Weight{RoleFlour: &b.Flours, RoleLiquid: &b.Liquids, RoleOther: &b.Others,
+		RoleInclusion: &b.Inclusions}[it.role]
 	for i := range *list {
 		if w := &(*list)[i]; w.Name == it.name {
 			if w.Mass.Add(extra).Sign() < 0 {
@@ -240,7 +243,8 @@ func enlarge(used, planned, extra quantity.Mass) (times int64, now quantity.Mass
 	}
 	now = used.Add(extra)
 	if now.Sign() <= 0 {
-		return 1, used, &quantity.InputError{GoPath: "Mass", Got: extra.String(), Want: "something left of the " + used.String() + " planned", Err: quantity.ErrInconsistent}
+		return 1, used, &quantity.InputError{GoPath: "Mass", Got: extra.String(), Want: "something left of the " +
+			used.String() + " planned", Err: quantity.ErrInconsistent}
 	}
 	times = 1
 	for used.Times(times).Compare(now) < 0 {
@@ -249,50 +253,35 @@ func enlarge(used, planned, extra quantity.Mass) (times int64, now quantity.Mass
 	return times, now, nil
 }
 
-// String prints what to add and what comes of it.
-func (r Repair) String() string {
-	var s strings.Builder
-	s.WriteString("hydration is now " + r.Became.Hydration().Text(1) + ", salt " + r.Became.SaltShare().Text(2) + "\n")
-	if len(r.Add) == 0 {
-		s.WriteString("nothing to add\n")
-		return s.String()
-	}
-	for _, l := range r.Add {
-		s.WriteString("add " + shown(l.Mass) + " " + l.Name + "\n")
-	}
-	s.WriteString("then hydration is " + r.After.Hydration().Text(1) + ", salt " + r.After.SaltShare().Text(2) +
-		", prefermented flour " + r.After.Prefermented().Text(1) + ", dough " + shown(r.After.Dough()) + "\n")
-	return s.String()
-}
-
 // Working derives the additions.
 func (r Repair) Working() working.Working {
-	w := working.Working{Title: "Repair"}
+	d := working.Derive(working.Tell("dough.derive_repair", "Repair of a dough"))
+	if r.most == "" {
+		return d.Working()
+	}
 	plan, now := r.in.restored(&r.in.Batch), r.in.restored(&r.Became)
-	w.Steps = append(w.Steps, working.Step{
-		Name: "how far " + r.most + " is above its plan, the furthest of all", Symbol: "r", Formula: "a_0 ÷ m_0",
-		Where: []working.Binding{
-			{Symbol: "a_0", Meaning: r.most + " in the bowl", Value: r.ratio[0].String()},
-			{Symbol: "m_0", Meaning: r.most + " as planned", Value: r.ratio[1].String()},
-		},
-		Numbers: figure(r.ratio[0]) + " ÷ " + figure(r.ratio[1]),
-		Value:   figure(r.ratio[0].PercentOf(r.ratio[1])) + " % of the plan", Note: "the size of the repaired batch", Source: working.Algebra(),
+	had := working.Given("a_0", working.Tell("dough.symbol_in_bowl", "%s in the bowl", r.most), r.ratio[0])
+	planned := working.Given("m_0", working.Tell("dough.symbol_planned", "%s as planned", r.most), r.ratio[1])
+	d.Find(working.Finding{
+		Name: working.Tell("dough.furthest", "how far %s is above its plan, the furthest of all, in percent of it",
+			r.most), Symbol: "r",
+		By: working.Num(100).Times(had).Over(planned), Is: r.ratio[0].PercentOf(r.ratio[1]), Decimals: 2,
+		Note: working.Tell("dough.repair_size",
+			"nothing can be taken out, so this is the size of the repaired batch"), Source: working.Algebra(),
 	})
-	w.Steps[0].Numbers = "100 × " + w.Steps[0].Numbers
-	w.Steps[0].Formula = "100 × " + w.Steps[0].Formula
 	for i, l := range plan {
 		a := find(now, l.Name)
-		n := subscript("", i)
-		w.Steps = append(w.Steps, working.Step{
-			Name: l.Name + " to add", Symbol: "x" + n, Formula: "m" + n + " × a_0 ÷ m_0 − a" + n,
-			Where: []working.Binding{
-				{Symbol: "m" + n, Meaning: l.Name + " as planned", Value: l.Mass.String()},
-				{Symbol: "a" + n, Meaning: l.Name + " in the bowl", Value: a.Mass.String()},
-			},
-			Numbers: figure(l.Mass) + " × " + figure(r.ratio[0]) + " ÷ " + figure(r.ratio[1]) + " − " + figure(a.Mass),
-			Value:   l.Mass.Scale(r.ratio[0], r.ratio[1]).Sub(a.Mass).Text(quantity.Gram, 6), Note: "rounded half to even to the microgram",
+		add := l.Mass.Scale(r.ratio[0], r.ratio[1]).Sub(a.Mass)
+		if add.Sign() <= 0 {
+			continue
+		}
+		m := working.Given(subscript("m", i), working.Tell("dough.symbol_planned", "%s as planned", l.Name), l.Mass)
+		is := working.Given(subscript("a", i), working.Tell("dough.symbol_in_bowl", "%s in the bowl", l.Name), a.Mass)
+		d.Find(weight(working.Finding{
+			Name: working.Tell("dough.to_add", "%s to add", l.Name), Symbol: subscript("x",
+				i), By: m.Times(had).Over(planned).Minus(is), Is: add,
 			Source: working.Algebra(),
-		})
+		}, add))
 	}
-	return w
+	return d.Working()
 }

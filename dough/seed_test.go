@@ -19,8 +19,9 @@ func TestSeedIsTheInoculationAskedFor(t *testing.T) {
 		pf.Flour, pf.Hydration = points(t, "flour", 5, 18), points(t, "hydration", 60, 150)
 		pf.Seed = dough.Seed{
 			Percent: points(t, "seed", 1, 25), Hydration: points(t, "seed's hydration", 60, 100),
-			Of:      rapid.SampledFrom([]dough.InoculationBasis{dough.OfNewFlour, dough.OfMix}).Draw(t, "basis"),
-			Account: rapid.SampledFrom([]dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate}).Draw(t, "account"),
+			Of: rapid.SampledFrom([]dough.InoculationBasis{dough.OfNewFlour, dough.OfMix}).Draw(t, "basis"),
+			Account: rapid.SampledFrom([]dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate}).Draw(t,
+				"account"),
 		}
 		b, err := f.For(dough.ByFlour{Mass: quantity.Kilograms(10)})
 		if err != nil {
@@ -66,7 +67,8 @@ func TestSeedOfOtherFlour(t *testing.T) {
 	f := maslin()
 	pf := &f.Preferments[0]
 	pf.Blend = []dough.Part{{Name: "bread flour", Percent: pc("90 %")}, {Name: "whole rye", Percent: pc("10 %")}}
-	pf.Seed = dough.Seed{Percent: pc("10 %"), Hydration: pc("100 %"), Blend: []dough.Part{{Name: "whole rye", Percent: pc("100 %")}}}
+	pf.Seed = dough.Seed{Percent: pc("10 %"), Hydration: pc("100 %"),
+		Blend: []dough.Part{{Name: "whole rye", Percent: pc("100 %")}}}
 	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1050 / 0.15)})
 	if err != nil {
 		t.Fatal(err)
@@ -74,7 +76,8 @@ func TestSeedOfOtherFlour(t *testing.T) {
 	// 1050 g of flour in the levain: 100 g of starter bring 50 g, so that 1000 g are new; of the 105 g of
 	// rye, 50 g came with the starter.
 	build, _ := b.Build("levain")
-	for name, want := range map[string]string{"bread flour": "945 g", "whole rye": "55 g", "water": "1000 g", "starter": "100 g"} {
+	for name, want := range map[string]string{"bread flour": "945 g", "whole rye": "55 g", "water": "1000 g",
+		"starter": "100 g"} {
 		if got := lineOf(build.Lines, name).Mass.String(); got != want {
 			t.Errorf("%s %s, want %s", name, got, want)
 		}
@@ -87,13 +90,15 @@ func TestSeedOfOtherFlour(t *testing.T) {
 func TestSoakerInsideAPreferment(t *testing.T) {
 	f := maslin()
 	f.Preferments[0].Seed = dough.Seed{}
-	f.Preferments[0].Soakers = []dough.Soaker{{Name: "scald", Kind: dough.Scald, Parts: []dough.Part{{Name: "whole rye", Percent: pc("5 %")}, {Name: "water", Percent: pc("10 %")}}}}
+	f.Preferments[0].Soakers = []dough.Soaker{{Name: "scald", Kind: dough.Scald,
+		Parts: []dough.Part{{Name: "whole rye", Percent: pc("5 %")}, {Name: "water", Percent: pc("10 %")}}}}
 	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
 	if err != nil {
 		t.Fatal(err)
 	}
 	builds := b.Builds()
-	if len(builds) != 2 || builds[0].Name != "scald" || builds[0].Into != "levain" || builds[0].Fermented || builds[0].What() != "scald" {
+	if len(builds) != 2 || builds[0].Name != "scald" || builds[0].Into != "levain" || builds[0].Fermented ||
+		builds[0].Soaker != dough.Scald {
 		t.Fatalf("builds %v", builds)
 	}
 	for name, want := range map[string]string{"whole rye": "100 g", "water": "50 g", "scald": "150 g"} {

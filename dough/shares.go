@@ -1,8 +1,6 @@
 package dough
 
 import (
-	"strings"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
@@ -177,7 +175,7 @@ func (b Batch) Allergens() Allergens {
 func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err error) {
 	var p quantity.Problems
 	if len(b.mass) == 0 {
-		p.Required("Batch", "a batch from Formula.For")
+		p.Required("Batch", "a batch that was reckoned")
 	}
 	checkMass(&p, "each", each)
 	if err := p.Err(); err != nil {
@@ -189,20 +187,32 @@ func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err e
 
 // Cautions returns what can hurt: allergens, raw flour, and food that spoils when it stands warm.
 func (b Batch) Cautions() []working.Caution {
-	text := "the ingredients carry " + b.Allergens().String()
+	carry := working.Tell("dough.allergens_none", "the ingredients are stated to carry none of the allergens known here")
+	if list := b.Allergens().List(); len(list) > 0 {
+		carry = working.Tell("dough.allergens", "the ingredients carry %v", told(list))
+	}
+	text := working.Tell("dough.caution_allergens",
+		"%v; traces from the kitchen are not counted, and local labeling law decides what must be named", carry)
 	if u := b.Unstated(); len(u) > 0 {
-		text += "; nothing is stated about " + strings.Join(u, ", ")
+		text = working.Tell("dough.caution_allergens_unstated",
+			"%v; nothing is stated about %v; traces from the kitchen are not counted, and local labeling law decides what "+
+				"must be named",
+			carry, told(u))
 	}
-	text += "; traces from the kitchen are not counted, and local labeling law decides what must be named"
 	out := []working.Caution{
-		{Subject: "allergens", Text: working.Say("%s", text), Source: sources.AllergenLaw},
-		{Subject: "raw dough", Text: working.Say("raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and tools"), Source: sources.RawFlour},
+		{Subject: "allergens", Text: text, Source: sources.AllergenLaw},
+		{Subject: "raw dough", Text: working.Tell("dough.caution_raw",
+			"raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and "+
+				"tools"), Short: working.Tell(
+			"dough.caution_raw_short", "raw flour may carry germs: do not taste it; wash hands and "+
+				"tools"), Source: sources.RawFlour},
 	}
-	if len(b.perishable()) > 0 {
+	if spoils := b.perishable(); len(spoils) > 0 {
 		out = append(out, working.Caution{
 			Subject: "spoilage",
-			Text: working.Say("%s must not stand warm for long: keep it cold until use, and let the local food code decide how long "+
-				"a dough or soaker may stay at room temperature", strings.Join(b.perishable(), ", ")),
+			Text: working.Tell("dough.caution_spoilage",
+				"%v must not stand warm for long: keep it cold until use, and let the local food "+
+					"code decide how long a dough or soaker may stay at room temperature", told(spoils)),
 			Source: sources.FoodCode,
 		})
 	}

@@ -11,14 +11,20 @@ import (
 func TestSharesFollowTheKinds(t *testing.T) {
 	f := dough.Formula{
 		Flours: []dough.Part{
-			{Name: "white", Percent: pc("50 %"), Kind: dough.KindWheat}, {Name: "sifted rye", Percent: pc("15 %"), Kind: dough.KindRye},
-			{Name: "whole rye", Percent: pc("10 %"), Kind: dough.KindWholeRye}, {Name: "whole wheat", Percent: pc("12 %"), Kind: dough.KindWholeWheat},
+			{Name: "white", Percent: pc("50 %"), Kind: dough.KindWheat}, {Name: "sifted rye", Percent: pc("15 %"),
+				Kind: dough.KindRye},
+			{Name: "whole rye", Percent: pc("10 %"), Kind: dough.KindWholeRye}, {Name: "whole wheat", Percent: pc("12 %"),
+				Kind: dough.KindWholeWheat},
 			{Name: "spelt", Percent: pc("8 %"), Kind: dough.KindWholeSpelt}, {Name: "the miller's own", Percent: pc("5 %")},
 		},
-		Liquids:    []dough.Part{{Name: "water", Percent: pc("60 %")}, {Name: "ice", Percent: pc("10 %"), Kind: dough.KindWater}, {Name: "beer", Percent: pc("5 %"), Kind: dough.KindOther, Water: pc("92 %")}},
-		Salt:       pc("2 %"),
-		Others:     []dough.Part{{Name: "pickle salt", Percent: pc("0.3 %"), Kind: dough.KindSalt}, {Name: "yeast", Percent: pc("0.2 %"), Kind: dough.KindInstantYeast}},
-		Inclusions: []dough.Part{{Name: "chocolate", Percent: pc("6 %"), Kind: dough.KindOther, Contains: dough.Milk | dough.Soy, Water: pc("1 %")}, {Name: "trail mix", Percent: pc("4 %")}},
+		Liquids: []dough.Part{{Name: "water", Percent: pc("60 %")},
+			{Name: "ice", Percent: pc("10 %"), Kind: dough.KindWater}, {Name: "beer", Percent: pc("5 %"),
+				Kind: dough.KindOther, Water: pc("92 %")}},
+		Salt: pc("2 %"),
+		Others: []dough.Part{{Name: "pickle salt", Percent: pc("0.3 %"), Kind: dough.KindSalt},
+			{Name: "yeast", Percent: pc("0.2 %"), Kind: dough.KindInstantYeast}},
+		Inclusions: []dough.Part{{Name: "chocolate", Percent: pc("6 %"), Kind: dough.KindOther,
+			Contains: dough.Milk | dough.Soy, Water: pc("1 %")}, {Name: "trail mix", Percent: pc("4 %")}},
 	}
 	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
 	if err != nil {
@@ -49,7 +55,8 @@ func TestSharesFollowTheKinds(t *testing.T) {
 	if u := b.Unstated(); !slices.Equal(u, []string{"the miller's own", "trail mix"}) {
 		t.Errorf("nothing is stated of %v", u)
 	}
-	if a := b.Allergens(); !a.Has(dough.Gluten|dough.Milk|dough.Soy) || a.Has(dough.Egg) || a.String() != "gluten, milk, soy" {
+	if a := b.Allergens(); !a.Has(dough.Gluten|dough.Milk|dough.Soy) || a.Has(dough.Egg) ||
+		a.String() != "gluten, milk, soy" {
 		t.Errorf("allergens %v", a)
 	}
 	if len(b.Cautions()) != 2 {
@@ -59,10 +66,12 @@ func TestSharesFollowTheKinds(t *testing.T) {
 
 func TestAllergensOfKinds(t *testing.T) {
 	for k, want := range map[dough.Kind]dough.Allergens{
-		dough.KindOats: dough.Gluten, dough.KindMalt: dough.Gluten, dough.KindStarter: dough.Gluten, dough.KindWheatGluten: dough.Gluten,
+		dough.KindOats: dough.Gluten, dough.KindMalt: dough.Gluten, dough.KindStarter: dough.Gluten,
+		dough.KindWheatGluten:     dough.Gluten,
 		dough.KindGlutenFreeFlour: 0, dough.KindWater: 0, dough.KindUnstated: 0, dough.KindOther: 0,
-		dough.KindButter: dough.Milk, dough.KindDairy: dough.Milk, dough.KindEgg: dough.Egg, dough.KindNuts: dough.Nuts, dough.KindPeanuts: dough.Peanuts,
-		dough.KindSesame: dough.Sesame, dough.KindSoy: dough.Soy, dough.KindLupin: dough.Lupin,
+		dough.KindButter: dough.Milk, dough.KindDairy: dough.Milk, dough.KindEgg: dough.Egg, dough.KindNuts: dough.Nuts,
+		dough.KindPeanuts: dough.Peanuts,
+		dough.KindSesame:  dough.Sesame, dough.KindSoy: dough.Soy, dough.KindLupin: dough.Lupin,
 	} {
 		if got := k.Allergens(); got != want {
 			t.Errorf("%v carries %v, want %v", k, got, want)
@@ -77,16 +86,19 @@ func TestAllergensOfKinds(t *testing.T) {
 func TestWeightsInOddShapes(t *testing.T) {
 	flour := []dough.Weight{{Name: "flour", Mass: quantity.Grams(100)}}
 	b, err := dough.Weights{
-		Final: dough.Bowl{Flours: flour, Liquids: []dough.Weight{{Name: "milk", Mass: quantity.Grams(50), Kind: dough.KindMilk}, {Name: "cream", Kind: dough.KindMilk}}},
+		Final: dough.Bowl{Flours: flour, Liquids: []dough.Weight{{Name: "milk", Mass: quantity.Grams(50),
+			Kind: dough.KindMilk}, {Name: "cream", Kind: dough.KindMilk}}},
 		Preferments: []dough.PrefermentWeights{{
 			Name: "levain", Bowl: dough.Bowl{Flours: flour, Liquids: []dough.Weight{{Name: "milk", Mass: quantity.Grams(60)}}},
-			Seed: dough.SeedWeights{Mass: quantity.Grams(40), Hydration: pc("100 %"), Blend: []dough.Part{{Name: "rye", Percent: pc("100 %"), Kind: dough.KindRye}}},
+			Seed: dough.SeedWeights{Mass: quantity.Grams(40), Hydration: pc("100 %"),
+				Blend: []dough.Part{{Name: "rye", Percent: pc("100 %"), Kind: dough.KindRye}}},
 		}},
 	}.Batch()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if b.Flour().String() != "220 g" || b.Water().String() != "20 g" || b.Dough().String() != "350 g" || b.Rye() != quantity.Grams(20).PercentOf(quantity.Grams(220)) {
+	if b.Flour().String() != "220 g" || b.Water().String() != "20 g" || b.Dough().String() != "350 g" ||
+		b.Rye() != quantity.Grams(20).PercentOf(quantity.Grams(220)) {
 		t.Errorf("flour %v, water %v, dough %v, rye %v", b.Flour(), b.Water(), b.Dough(), b.Rye())
 	}
 	again, err := b.Formula().For(dough.ByFlour{Mass: b.Flour()})
@@ -120,11 +132,13 @@ func TestRepairOfWhatIsOnlyInTheLevain(t *testing.T) {
 		t.Errorf("add %v, want %v", got, want)
 	}
 	// Half of the levain was left out: all of it comes back.
-	r, err = dough.Mishap{Batch: b, Extra: []dough.Stock{{Name: "levain", Mass: quantity.Grams(-200)}}, Restore: dough.RestoreAll}.Repair()
+	r, err = dough.Mishap{Batch: b, Extra: []dough.Stock{{Name: "levain", Mass: quantity.Grams(-200)}},
+		Restore: dough.RestoreAll}.Repair()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(r.Add) != 1 || r.Add[0].Name != "levain" || r.Add[0].Mass != quantity.Grams(200) || r.After.Dough() != b.Dough() {
+	if len(r.Add) != 1 || r.Add[0].Name != "levain" || r.Add[0].Mass != quantity.Grams(200) ||
+		r.After.Dough() != b.Dough() {
 		t.Errorf("add %v", r.Add)
 	}
 	// Nothing wrong, nothing to add.

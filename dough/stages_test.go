@@ -4,10 +4,11 @@ import (
 	"fmt"
 	"testing"
 
-	"pgregory.net/rapid"
-
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
+
+	"pgregory.net/rapid"
 )
 
 // A sour of three stages on rye: 40 g of ripe sour start the first stage, and 40 g of the last one are kept for the
@@ -23,7 +24,8 @@ func threeStages() dough.Formula {
 		Preferments: []dough.Preferment{first},
 	}
 	return dough.Formula{
-		Flours:  []dough.Part{{Name: "rye", Percent: pc("70 %"), Kind: dough.KindRye}, {Name: "wheat", Percent: pc("30 %"), Kind: dough.KindWheat}},
+		Flours: []dough.Part{{Name: "rye", Percent: pc("70 %"), Kind: dough.KindRye},
+			{Name: "wheat", Percent: pc("30 %"), Kind: dough.KindWheat}},
 		Liquids: []dough.Part{{Name: "water", Percent: pc("74 %"), Kind: dough.KindWater}},
 		Salt:    pc("1.8 %"),
 		Preferments: []dough.Preferment{{
@@ -37,22 +39,33 @@ func threeStages() dough.Formula {
 func ExampleSeedAccount() {
 	batch := must(threeStages().For(dough.ByFlour{Mass: quantity.Kilograms(5)}))
 	for _, b := range batch.Builds() {
-		fmt.Print(b)
+		fmt.Print(b.Report().Text(report.Options{}))
 	}
 	// Output:
-	// first stage (rye sour), 260 g
-	//   100 g rye (100 %)
-	//   120 g water (120 %)
-	//   40 g starter (40 %)
-	// second stage (rye sour), 840 g
-	//   400 g rye (100 %)
-	//   180 g water (45 %)
-	//   260 g first stage (65 %)
-	// ripe sour (rye sour), 3365 g
-	//   1250 g rye (100 %)
-	//   1275 g water (102 %)
-	//   840 g second stage (67.2 %)
-	//   take away 40 g before use
+	// first stage (rye sour): 260 g
+	//
+	// Made beforehand: first stage
+	//   100 g  100.0 %  rye
+	//   120 g  120.0 %  water
+	//    40 g   40.0 %  starter
+	//   260 g           together
+	//   it goes into second stage
+	// second stage (rye sour): 840 g
+	//
+	// Made beforehand: second stage
+	//   400 g  100.0 %  rye
+	//   180 g   45.0 %  water
+	//   260 g   65.0 %  first stage
+	//   840 g           together
+	//   it goes into ripe sour
+	// ripe sour (rye sour): 3365 g
+	//
+	// Made beforehand: ripe sour
+	//   1250 g  100.0 %  rye
+	//   1275 g  102.0 %  water
+	//    840 g   67.2 %  second stage
+	//   3365 g           together
+	//   40 g is taken away again before use, to be the next starter
 }
 
 // Of weights of which a part is used the bowl stays as it was weighed, and the dough has the part.
@@ -73,12 +86,15 @@ func ExamplePrefermentWeights() {
 		}},
 	}.Batch())
 	levain, _ := batch.Build("levain")
-	fmt.Print(levain)
+	fmt.Print(levain.Report().Text(report.Options{}))
 	fmt.Println("flour", batch.Flour(), "hydration", batch.Hydration())
 	// Output:
-	// levain (levain), 400 g
-	//   200 g flour (100 %)
-	//   200 g water (100 %)
+	// levain (levain): 400 g
+	//
+	// Made beforehand: levain
+	//   200 g  100.0 %  flour
+	//   200 g  100.0 %  water
+	//   400 g           together
 	//   100 g of it is not used
 	// flour 1000 g hydration 70 %
 }
@@ -97,8 +113,10 @@ func TestStagesCarryTheStarter(t *testing.T) {
 		}
 		first, _ := b.Build("first stage")
 		last, _ := b.Build("ripe sour")
-		if starter := lineOf(first.Lines, "starter").Mass; starter.IsZero() || last.Removed != starter || !first.Removed.IsZero() {
-			t.Errorf("%v of starter went in, %v came out of the last stage and %v of the first", starter, last.Removed, first.Removed)
+		if starter := lineOf(first.Lines, "starter").Mass; starter.IsZero() || last.Removed != starter ||
+			!first.Removed.IsZero() {
+			t.Errorf("%v of starter went in, %v came out of the last stage and %v of the first", starter, last.Removed,
+				first.Removed)
 		}
 		if seed.Of == dough.OfMix && !near(lineOf(first.Lines, "starter").Mass.PercentOf(first.Made), seed.Percent, 1e-4) {
 			t.Errorf("starter %v of %v, asked for %v", lineOf(first.Lines, "starter").Mass, first.Made, seed.Percent)
@@ -110,7 +128,8 @@ func TestStagesCarryTheStarter(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i, build := range again.Builds() {
-			if want := b.Builds()[i]; build.String() != want.String() || build.Made != want.Made || build.Removed != want.Removed {
+			if want := b.Builds()[i]; build.String() != want.String() || build.Made != want.Made ||
+				build.Removed != want.Removed {
 				t.Errorf("back from weights:\n%v\nwas\n%v", build, want)
 			}
 		}
@@ -155,7 +174,8 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 			if build.Name == "first" {
 				want = bowl(40, 40)
 			}
-			if lineOf(build.Lines, "flour").Mass != want.Flours[0].Mass || lineOf(build.Lines, "water").Mass != want.Liquids[0].Mass {
+			if lineOf(build.Lines, "flour").Mass != want.Flours[0].Mass ||
+				lineOf(build.Lines, "water").Mass != want.Liquids[0].Mass {
 				t.Errorf("weighed %v, shown\n%v", want, build)
 			}
 			if build.Made != build.Used.Add(build.Left).Add(build.Removed) || build.Left.Sign() < 0 {
@@ -215,7 +235,7 @@ func TestAtHandUsesAllThereIs(t *testing.T) {
 
 // A name shows as it is and changes nothing around it.
 func TestNamesAreText(t *testing.T) {
-	for _, name := range []string{"a\nb", "\x1b[31mred", "abc\u202edef", "\u2066x", "\xff", "a\u2028b", "\u200fx", "tab\there"} {
+	for _, name := range []string{"a\nb", "\x1b[31mred", "abc\u202edef", "\u2066x", "\xff", "\u200fx", "tab\there"} {
 		f := maslin()
 		f.Flours[0].Name = name
 		refused(t, fmt.Sprintf("a flour named %q", name), f.Check())

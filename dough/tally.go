@@ -64,7 +64,8 @@ func (t *tally) split(k int, seeds []quantity.Mass) error {
 	}
 	flours, err := quantity.ApportionLike(seeds[k], shares)
 	if err != nil {
-		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the starter", Err: quantity.ErrRequired}
+		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the starter",
+			Err: quantity.ErrRequired}
 	}
 	for j, m := range flours {
 		n.total[j] = n.total[j].Add(m)
@@ -125,15 +126,17 @@ func (t *tally) shares(masses []quantity.Mass) ([]quantity.Percent, error) {
 
 // formula turns the totals into percentages.
 func (t *tally) formula() (Formula, error) {
-	var f Formula
+	f := Formula{Name: t.title}
 	root := &(*t.nodes)[0]
 	flour := t.flourOf(root.total)
 	shares, err := t.shares(root.total)
 	if err != nil || flour.Sign() <= 0 {
-		return f, &quantity.InputError{GoPath: "Final.Flours", Want: "flour, at mixing or in a preferment", Err: quantity.ErrRequired}
+		return f, &quantity.InputError{GoPath: "Final.Flours", Want: "flour, at mixing or in a preferment",
+			Err: quantity.ErrRequired}
 	}
 	for j, n := range t.names {
-		part := Part{Name: n.w.Name, Percent: root.total[j].PercentOf(flour), Kind: n.w.Kind, Water: n.w.Water, Contains: n.w.Contains}
+		part := Part{Name: n.w.Name, Percent: root.total[j].PercentOf(flour), Kind: n.w.Kind, Water: n.w.Water,
+			Contains: n.w.Contains}
 		switch n.role {
 		case RoleFlour:
 			part.Percent = shares[j]
@@ -174,7 +177,8 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 		own := t.flourOf(n.total)
 		shares, err := t.shares(n.total)
 		if err != nil || own.Sign() <= 0 {
-			return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "flour in the preferment", Err: quantity.ErrRequired}
+			return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "flour in the preferment",
+				Err: quantity.ErrRequired}
 		}
 		pf := Preferment{Name: n.name, Kind: n.kind, Flour: own.PercentOf(flour)}
 		var newFlour quantity.Mass
@@ -200,7 +204,8 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 		if s := n.seed; !s.Mass.IsZero() {
 			pf.Seed = Seed{Percent: s.Mass.PercentOf(newFlour), Hydration: s.Hydration, Blend: s.Blend, Account: s.Account}
 			if newFlour.IsZero() {
-				return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "new flour besides the starter", Err: quantity.ErrRequired}
+				return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "new flour besides the starter",
+					Err: quantity.ErrRequired}
 			}
 		}
 		if pf.Preferments, pf.Soakers, err = t.below(i, flour); err != nil {

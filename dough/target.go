@@ -65,7 +65,9 @@ func checkLoss(p *quantity.Problems, path string, loss quantity.Percent) bool {
 
 // ByFlour asks for the dough that so much flour makes. The flour includes that of the
 // preferments.
-type ByFlour struct{ Mass quantity.Mass }
+type ByFlour struct {
+	Mass quantity.Mass `json:"mass"`
+}
 
 func (t ByFlour) goal(p *quantity.Problems) goal {
 	checkMass(p, "ByFlour.Mass", t.Mass)
@@ -73,7 +75,9 @@ func (t ByFlour) goal(p *quantity.Problems) goal {
 }
 
 // ByDough asks for so much dough in the bowl.
-type ByDough struct{ Mass quantity.Mass }
+type ByDough struct {
+	Mass quantity.Mass `json:"mass"`
+}
 
 func (t ByDough) goal(p *quantity.Problems) goal {
 	checkMass(p, "ByDough.Mass", t.Mass)
@@ -87,9 +91,9 @@ func (t ByDough) goal(p *quantity.Problems) goal {
 // ProcessLoss is what stays in the bowl, on hands and on the bench, as a percentage of the dough
 // that is mixed. It is not the bake loss.
 type Pieces struct {
-	Count       int
-	Each        quantity.Mass // the scaling weight
-	ProcessLoss quantity.Percent
+	Count       int              `json:"count"`
+	Each        quantity.Mass    `json:"each"` // the scaling weight
+	ProcessLoss quantity.Percent `json:"process_loss,omitzero"`
 }
 
 // Baked asks for so many loaves of a weight when baked and cooled.
@@ -99,13 +103,14 @@ type Pieces struct {
 // Loss is the bake loss, as a percentage of the scaling weight of a piece; ProcessLoss as in
 // [Pieces].
 type Baked struct {
-	Pieces      int
-	Each        quantity.Mass // baked and cooled
-	Loss        quantity.Percent
-	ProcessLoss quantity.Percent
+	Pieces      int              `json:"pieces"`
+	Each        quantity.Mass    `json:"each"` // baked and cooled
+	Loss        quantity.Percent `json:"loss,omitzero"`
+	ProcessLoss quantity.Percent `json:"process_loss,omitzero"`
 }
 
-func piecesGoal(p *quantity.Problems, path, countName string, n int, each quantity.Mass, bakeLoss, processLoss quantity.Percent) goal {
+func piecesGoal(p *quantity.Problems, path, countName string, n int, each quantity.Mass, bakeLoss,
+	processLoss quantity.Percent) goal {
 	ok := p.Int(path+countName, n, 1, 1_000_000)
 	ok = checkMass(p, path+"Each", each) && ok
 	ok = checkLoss(p, path+"Loss", bakeLoss) && ok
@@ -127,8 +132,8 @@ func piecesGoal(p *quantity.Problems, path, countName string, n int, each quanti
 // ByLevain asks for the dough that a preferment at hand raises: all of it is used. The dough's
 // part of the preferment agrees with Mass within a few micrograms.
 type ByLevain struct {
-	Preferment string // its name in the formula
-	Mass       quantity.Mass
+	Preferment string        `json:"preferment"` // its name in the formula
+	Mass       quantity.Mass `json:"mass"`
 }
 
 func (t ByLevain) goal(c *compiled, p *quantity.Problems) goal {
@@ -180,13 +185,15 @@ func (n *node) shareSum() int64 {
 
 // Stock is what there is of one ingredient or preferment.
 type Stock struct {
-	Name string
-	Mass quantity.Mass
+	Name string        `json:"name"`
+	Mass quantity.Mass `json:"mass"`
 }
 
 // AtHand asks for the largest dough that what is at hand allows; [Batch.Limiting] names what runs
 // out first. Ingredients that are not listed are taken to be plenty.
-type AtHand struct{ Stock []Stock }
+type AtHand struct {
+	Stock []Stock `json:"stock"`
+}
 
 func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 	var g goal
@@ -220,7 +227,8 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 		return goal{}
 	}
 	if g.limiting == "" {
-		p.Add("AtHand.Stock", "nothing that the formula uses", "an ingredient with a share above 0 %", quantity.ErrInconsistent)
+		p.Add("AtHand.Stock", "nothing that the formula uses", "an ingredient with a share above 0 %",
+			quantity.ErrInconsistent)
 		return goal{}
 	}
 	quantity.Check(p, "AtHand.Stock", g.flour, leastDough, mostDough)
@@ -251,9 +259,9 @@ func (t AtHand) exceeded(b *Batch) quantity.Mass {
 // Density is that of the dough before it rises, in kg/L (an unrisen lean dough is near
 // 1.1 to 1.2 with little gas in it); Rise is the increase in volume, 100 % for double.
 type ByVolume struct {
-	Volume  quantity.Volume
-	Density float64 // kg/L
-	Rise    quantity.Percent
+	Volume  quantity.Volume  `json:"volume"`
+	Density float64          `json:"density"` // kg/L
+	Rise    quantity.Percent `json:"rise"`
 }
 
 func (t ByVolume) goal(p *quantity.Problems) goal {

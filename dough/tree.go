@@ -8,13 +8,15 @@ import (
 )
 
 // children checks what goes into node parent and adds it, depth first.
-func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, parent int, prefs []Preferment, soakers []Soaker, depth int) {
+func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, parent int, prefs []Preferment,
+	soakers []Soaker, depth int) {
 	if depth > maxDepth {
 		p.Add(join(path, "Preferments"), "more than 8 levels", "at most 8 levels of nesting", quantity.ErrOutOfRange)
 		return
 	}
 	if len(prefs)+len(soakers)+len(c.nodes) > maxNodes+1 {
-		p.Add(join(path, "Preferments"), strconv.Itoa(len(prefs)+len(soakers))+" preferments and soakers", "at most 50 in all", quantity.ErrOutOfRange)
+		p.Add(join(path, "Preferments"), strconv.Itoa(len(prefs)+len(soakers))+" preferments and soakers",
+			"at most 50 in all", quantity.ErrOutOfRange)
 		return
 	}
 	for i := range prefs {
@@ -25,8 +27,9 @@ func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, p
 	}
 }
 
-func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list string, i, parent int, pf *Preferment, depth int) {
-	names.add(c, p, list, i, pf.Name)
+func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list string, i, parent int, pf *Preferment,
+	depth int) {
+	names.add(c, p, at(list, i)+".Name", pf.Name)
 	prefermentWords.Check(p, path+".Kind", pf.Kind)
 	n := node{
 		name: pf.Name, path: path, kind: pf.Kind, fermented: true, parent: parent, flour: pf.Flour, hydration: pf.Hydration,
@@ -40,7 +43,7 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	case outside(pf.Hydration, noPercent, mostOfFlour) || !pf.Hydration.IsZero() && pf.Hydration.Compare(leastWater) < 0:
 		p.Add(path+".Hydration", pf.Hydration.String(), "1 % to 1000 % of the preferment's flour", quantity.ErrOutOfRange)
 	case pf.Hydration.IsZero() && !c.hasLiquid(pf.Others):
-		p.Required(path+".Hydration", "the preferment's water, 1 % to 1000 % of its flour, or another liquid under Others")
+		p.Required(path+".Hydration", "the preferment's water, 1 % to 1000 % of its flour, or another liquid among the others")
 	}
 	if outside(pf.Salt, noPercent, wholeFlour) {
 		p.Add(path+".Salt", pf.Salt.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
@@ -49,13 +52,15 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	switch {
 	case pf.Hydration.IsZero():
 	case c.water == nobody:
-		p.Add(path+".Hydration", "no water in the formula", "a liquid that is water, from which the preferment takes its part", quantity.ErrInconsistent)
+		p.Add(path+".Hydration", "no water in the formula",
+			"a liquid that is water, from which the preferment takes its part", quantity.ErrInconsistent)
 	default:
 		n.parts = append(n.parts, nodePart{c.water, pf.Hydration})
 	}
 	if !pf.Salt.IsZero() {
 		if c.salt == nobody {
-			p.Add(path+".Salt", "salt "+pf.Salt.String(), "salt in the formula, from which the preferment takes its part", quantity.ErrInconsistent)
+			p.Add(path+".Salt", "salt "+pf.Salt.String(), "salt in the formula, from which the preferment takes its part",
+				quantity.ErrInconsistent)
 		} else {
 			n.parts = append(n.parts, nodePart{c.salt, pf.Salt})
 		}
@@ -75,9 +80,10 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 
 // soak adds a soaker. Its parts are percentages of total flour.
 func (c *compiled) soak(p *quantity.Problems, names *nameSet, path, list string, i, parent int, s *Soaker) {
-	names.add(c, p, list, i, s.Name)
+	names.add(c, p, at(list, i)+".Name", s.Name)
 	soakerWords.Check(p, path+".Kind", s.Kind)
-	n := node{name: s.Name, path: path, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)), starter: nobody}
+	n := node{name: s.Name, path: path, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)),
+		starter: nobody}
 	if len(s.Parts) == 0 {
 		p.Required(path+".Parts", "at least one ingredient of the formula")
 	}
@@ -105,7 +111,8 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 	ok := true
 	for i, part := range parts {
 		if outside(part.Percent, noPercent, wholeFlour) {
-			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
+			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 100 % of the preferment's flour",
+				quantity.ErrOutOfRange)
 			ok = false
 		}
 		j := c.item(part.Name)
@@ -136,11 +143,13 @@ func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *nod
 		j := c.item(part.Name)
 		switch {
 		case j == nobody || c.items[j].role == RoleStarter:
-			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name), "an ingredient of the formula, which lists everything that is in the dough", quantity.ErrInconsistent)
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name),
+				"an ingredient of the formula, which lists everything that is in the dough", quantity.ErrInconsistent)
 		case j < c.flours && !flours:
-			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+", a flour", "flours under Blend", quantity.ErrInconsistent)
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+", a flour", "flours in the blend", quantity.ErrInconsistent)
 		case n.uses(j):
-			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+" a second time", "each ingredient once; water is under Hydration and salt under Salt", quantity.ErrInconsistent)
+			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+" a second time",
+				"each ingredient once; water is given by the hydration, salt by its own percentage", quantity.ErrInconsistent)
 		default:
 			n.parts = append(n.parts, nodePart{j, part.Percent})
 		}
@@ -199,7 +208,7 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 			return
 		}
 		name := "starter of " + n.name
-		names.add(c, p, join(path, "Seed"), 0, name)
+		names.add(c, p, join(path, "Seed"), name)
 		n.starter = len(c.items)
 		c.items = append(c.items, item{name: name, kind: KindStarter, role: RoleStarter, percent: percent})
 		c.total = c.total.Add(percent)
@@ -287,7 +296,8 @@ func (c *compiled) checkTree(p *quantity.Problems) {
 			if k > 0 {
 				in = quantity.Excerpt(c.nodes[k].name)
 			}
-			p.Add(join(c.nodes[k].path, "Preferments"), quantity.Excerpt(c.items[j].name)+" "+shareOfFlour(has-s).String()+" of total flour in what is made beforehand",
+			p.Add(join(c.nodes[k].path, "Preferments"),
+				quantity.Excerpt(c.items[j].name)+" "+shareOfFlour(has-s).String()+" of total flour in what is made beforehand",
 				"at most the "+shareOfFlour(has).String()+" in "+in, quantity.ErrInconsistent)
 		}
 	}

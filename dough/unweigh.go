@@ -7,10 +7,10 @@ import "example.org/maslin/dough/quantity"
 // percentages to a millionth of a point, to the same formula.
 func (b Batch) Weights() Weights {
 	if len(b.work) == 0 {
-		return Weights{Final: b.bowl(b.mass)}
+		return Weights{Name: b.c.name, Final: b.bowl(b.mass)}
 	}
 	prefs, soakers := b.weightsBelow(0)
-	return Weights{Final: b.bowl(b.work[0].own), Preferments: prefs, Soakers: soakers}
+	return Weights{Name: b.c.name, Final: b.bowl(b.work[0].own), Preferments: prefs, Soakers: soakers}
 }
 
 func (b *Batch) bowl(own []quantity.Mass) Bowl {

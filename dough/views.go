@@ -2,52 +2,28 @@ package dough
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 )
 
 // Build is one thing that is made beforehand: a preferment, or a soaker.
 type Build struct {
-	Name      string
-	Kind      PrefermentKind // of a preferment
-	Soaker    SoakerKind     // of a soaker
-	Fermented bool           // false for a soaker
-	Into      string         // the name of the build it goes into; empty for the dough
-	Lines     []Line         // what to weigh; they add up to Made
-	Made      quantity.Mass
-	Removed   quantity.Mass // taken away again before use, to be the next starter
-	Used      quantity.Mass // what goes on: Made − Removed − Left
-	Left      quantity.Mass // made and not used; only of weights of which a part was used
-	Flour     quantity.Mass // flour that it brings into the dough, nested builds included
-	Water     quantity.Mass // water that it brings into the dough, nested builds included
-}
-
-// What names the kind of the build: "levain", "scald".
-func (b Build) What() string {
-	if b.Fermented {
-		return b.Kind.String()
-	}
-	return b.Soaker.String()
+	Name      string         `json:"name"`
+	Kind      PrefermentKind `json:"kind,omitzero"`   // of a preferment
+	Soaker    SoakerKind     `json:"soaker,omitzero"` // of a soaker
+	Fermented bool           `json:"fermented"`       // false for a soaker
+	Into      string         `json:"into,omitzero"`   // the name of the build it goes into; empty for the dough
+	Lines     []DoughLine    `json:"lines"`           // what to weigh; they add up to Made
+	Made      quantity.Mass  `json:"made"`
+	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next starter
+	Used      quantity.Mass  `json:"used"`             // what goes on: Made − Removed − Left
+	Left      quantity.Mass  `json:"left,omitzero"`    // made and not used; only of weights of which a part was used
+	Flour     quantity.Mass  `json:"flour"`            // flour that it brings into the dough, nested builds included
+	Water     quantity.Mass  `json:"water"`            // water that it brings into the dough, nested builds included
 }
 
 // Hydration returns water ÷ flour of the build; invalid if it has no flour.
 func (b Build) Hydration() quantity.Percent { return b.Water.PercentOf(b.Flour) }
-
-// String prints the build as a weighing list, rounded for reading.
-func (b Build) String() string {
-	var s strings.Builder
-	s.WriteString(b.Name + " (" + b.What() + "), " + shown(b.Made) + "\n")
-	printLines(&s, b.Lines)
-	if !b.Removed.IsZero() {
-		s.WriteString("  take away " + shown(b.Removed) + " before use\n")
-	}
-	if !b.Left.IsZero() {
-		s.WriteString("  " + shown(b.Left) + " of it is not used\n")
-	}
-	return s.String()
-}
 
 // weighTree works out what every preferment and soaker holds and takes it out of what it goes
 // into. Every amount is rounded once to the microgram; where a preferment uses up all that there
@@ -183,7 +159,8 @@ func (b *Batch) seed(k int) error {
 			return nil
 		}
 		return &quantity.InputError{
-			GoPath: n.path + ".Seed", Got: "a starter of " + w.starter.String() + " in " + quantity.Excerpt(n.name) + " with more " +
+			GoPath: n.path + ".Seed", Got: "a starter of " + w.starter.String() + " in " + quantity.Excerpt(n.name) +
+				" with more " +
 				quantity.Excerpt(b.c.items[j].name) + " than the whole has",
 			Want: "a smaller starter, or one of another hydration or blend", Err: quantity.ErrInconsistent,
 		}
@@ -199,9 +176,9 @@ func (b *Batch) seed(k int) error {
 
 // FinalDough returns what is weighed at mixing: what is left of each ingredient, and every
 // preferment and soaker as a whole. The lines add up to [Batch.Dough].
-func (b Batch) FinalDough() []Line {
+func (b Batch) FinalDough() []DoughLine {
 	if len(b.work) == 0 {
-		lines := slices.DeleteFunc(b.Overall(), func(l Line) bool { return l.Mass.IsZero() })
+		lines := slices.DeleteFunc(b.Overall(), func(l DoughLine) bool { return l.Mass.IsZero() })
 		ofListFlour(lines)
 		return lines
 	}
@@ -209,15 +186,15 @@ func (b Batch) FinalDough() []Line {
 }
 
 // list is the weighing list of one node.
-func (b *Batch) list(k int) []Line {
+func (b *Batch) list(k int) []DoughLine {
 	own, starter := b.weighedFor(k)
-	var lines, last []Line
+	var lines, last []DoughLine
 	for j := range b.c.items {
 		it := &b.c.items[j]
 		if own[j].IsZero() {
 			continue
 		}
-		l := Line{Name: it.name, Kind: it.kind, Role: it.role, Mass: own[j]}
+		l := DoughLine{Name: it.name, Kind: it.kind, Role: it.role, Mass: own[j]}
 		if it.role == RoleInclusion {
 			last = append(last, l)
 		} else {
@@ -225,12 +202,12 @@ func (b *Batch) list(k int) []Line {
 		}
 	}
 	if !starter.IsZero() {
-		lines = append(lines, Line{Name: "starter", Kind: KindStarter, Role: RoleStarter, Mass: starter})
+		lines = append(lines, DoughLine{Name: "starter", Kind: KindStarter, Role: RoleStarter, Mass: starter})
 	}
 	for i := k + 1; i < len(b.work); i++ {
 		if b.c.nodes[i].parent == k {
 			used, _ := b.goesOn(i)
-			lines = append(lines, Line{Name: b.c.nodes[i].name, Role: RolePreferment, Mass: used})
+			lines = append(lines, DoughLine{Name: b.c.nodes[i].name, Role: RolePreferment, Mass: used})
 		}
 	}
 	lines = append(lines, last...)
@@ -284,23 +261,4 @@ func (b Batch) Build(name string) (Build, bool) {
 		}
 	}
 	return Build{}, false
-}
-
-// String prints the three views, rounded for reading.
-func (b Batch) String() string {
-	var s strings.Builder
-	s.WriteString("dough " + shown(b.dough))
-	if n := b.goal.pieces; n > 0 {
-		s.WriteString(", " + strconv.Itoa(n) + " × " + shown(b.ScalingWeight()))
-	}
-	s.WriteString("\noverall\n")
-	printLines(&s, b.Overall())
-	for _, build := range b.Builds() {
-		s.WriteString(build.String())
-	}
-	if len(b.work) > 0 {
-		s.WriteString("final dough\n")
-		printLines(&s, b.FinalDough())
-	}
-	return s.String()
 }

@@ -2,7 +2,6 @@ package dough
 
 import (
 	"slices"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -13,39 +12,41 @@ import (
 // FineBelow. A zero Fine means there is no fine scale; a zero FineBelow means 100 steps of
 // Flour, below which one such step is off by more than half a percent.
 type Scales struct {
-	Flour     quantity.Mass // step of the scale for flour and water: 1 g
-	Fine      quantity.Mass // step of the scale for salt and yeast: 0.1 g
-	FineBelow quantity.Mass
+	Flour     quantity.Mass `json:"flour"`         // step of the scale for flour and water: 1 g
+	Fine      quantity.Mass `json:"fine,omitzero"` // step of the scale for salt and yeast: 0.1 g
+	FineBelow quantity.Mass `json:"fine_below,omitzero"`
 }
 
 // Weighed is a line as a scale can weigh it.
 type Weighed struct {
-	Line                  // Line.Mass is what to weigh
-	Exact   quantity.Mass // what the formula asks for
-	Residue quantity.Mass // Exact − Mass
-	Step    quantity.Mass // of the scale it is weighed on; zero for a preferment, which is taken as it was made
+	DoughLine               // its Mass is what to weigh
+	Exact     quantity.Mass `json:"exact"`            // what the formula asks for
+	Residue   quantity.Mass `json:"residue,omitzero"` // Exact − Mass
+	// of the scale it is weighed on; zero for a preferment, which is taken as it was made
+	Step quantity.Mass `json:"step,omitzero"`
 }
 
 // WeighedBuild is a preferment or soaker as a scale can weigh it.
 type WeighedBuild struct {
-	Build   Build // names and kind; the exact weights
-	Lines   []Weighed
-	Made    quantity.Mass // Σ Lines
-	Removed quantity.Mass
-	Left    quantity.Mass // not used; see [Build]
-	Used    quantity.Mass // Made − Removed − Left: the line of that name in what it goes into
+	Build   Build         `json:"build"` // names and kind; the exact weights
+	Lines   []Weighed     `json:"lines"`
+	Made    quantity.Mass `json:"made"` // Σ Lines
+	Removed quantity.Mass `json:"removed,omitzero"`
+	Left    quantity.Mass `json:"left,omitzero"` // not used; see [Build]
+	Used    quantity.Mass `json:"used"`          // Made − Removed − Left: the line of that name in what it goes into
 }
 
 // Weighing is a batch in weights that a kitchen scale can weigh. Every list adds up exactly, a
 // build's used weight is the weight of its line in what it goes into, and nothing hides:
 // the residue of each line and of the whole is shown.
 type Weighing struct {
-	Scales  Scales
-	Builds  []WeighedBuild
-	Lines   []Weighed     // the final dough
-	Dough   quantity.Mass // Σ Lines
-	Exact   quantity.Mass // the dough that was asked for
-	Residue quantity.Mass // Exact − Dough
+	Batch   Batch          `json:"batch"` // exactly
+	Scales  Scales         `json:"scales"`
+	Builds  []WeighedBuild `json:"builds,omitzero"`
+	Lines   []Weighed      `json:"lines"`            // the final dough
+	Dough   quantity.Mass  `json:"dough"`            // Σ Lines
+	Exact   quantity.Mass  `json:"exact"`            // the dough that was asked for
+	Residue quantity.Mass  `json:"residue,omitzero"` // Exact − Dough
 }
 
 // Weigh rounds the batch to what the scales can weigh.
@@ -62,7 +63,7 @@ func (b Batch) Weigh(s Scales) (Weighing, error) {
 	if err != nil {
 		return Weighing{}, err
 	}
-	w := Weighing{Scales: s, Exact: b.dough}
+	w := Weighing{Batch: b, Scales: s, Exact: b.dough}
 	builds := b.Builds()
 	var used map[string]quantity.Mass
 	if len(builds) > 0 {
@@ -94,11 +95,12 @@ func (s Scales) check() (Scales, error) {
 	if !s.Fine.IsZero() {
 		ok = quantity.Check(&p, "Fine", s.Fine, low, high) && ok
 		if ok && s.Fine.Compare(s.Flour) > 0 {
-			p.Add("Fine", s.Fine.String(), "a step no larger than the "+s.Flour.String()+" of the other scale", quantity.ErrInconsistent)
+			p.Add("Fine", s.Fine.String(), "a step no larger than the "+s.Flour.String()+" of the other scale",
+				quantity.ErrInconsistent)
 		}
 	}
 	quantity.Check(&p, "FineBelow", s.FineBelow, quantity.Mass{}, quantity.Kilograms(100))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(s); err != nil {
 		return s, err
 	}
 	if s.Fine.IsZero() {
@@ -110,7 +112,7 @@ func (s Scales) check() (Scales, error) {
 	return s, nil
 }
 
-func (s Scales) fine(l Line) bool {
+func (s Scales) fine(l DoughLine) bool {
 	return l.Kind == KindSalt || l.Kind.Yeast() || l.Mass.Compare(s.FineBelow) < 0
 }
 
@@ -124,10 +126,10 @@ func (s Scales) nearest(m quantity.Mass) quantity.Mass {
 }
 
 // round rounds one list. The weights of builds that are already rounded are given.
-func (s Scales) round(lines []Line, used map[string]quantity.Mass) []Weighed {
+func (s Scales) round(lines []DoughLine, used map[string]quantity.Mass) []Weighed {
 	out := make([]Weighed, len(lines))
 	for i, l := range lines {
-		out[i] = Weighed{Line: l, Exact: l.Mass}
+		out[i] = Weighed{DoughLine: l, Exact: l.Mass}
 		switch {
 		case l.Role == RolePreferment:
 			out[i].Mass = used[l.Name]
@@ -206,32 +208,4 @@ func (w Weighing) TooSmall() []Weighed {
 	}
 	add(w.Lines)
 	return out
-}
-
-// String prints the lists.
-func (w Weighing) String() string {
-	var s strings.Builder
-	for _, b := range w.Builds {
-		s.WriteString(b.Build.Name + " (" + b.Build.What() + "), " + b.Made.String() + "\n")
-		for _, l := range b.Lines {
-			s.WriteString("  " + l.Mass.String() + " " + l.Name + "\n")
-		}
-		if !b.Removed.IsZero() {
-			s.WriteString("  take away " + b.Removed.String() + " before use\n")
-		}
-		if !b.Left.IsZero() {
-			s.WriteString("  " + b.Left.String() + " of it is not used\n")
-		}
-	}
-	s.WriteString("dough, " + w.Dough.String() + "\n")
-	for _, l := range w.Lines {
-		s.WriteString("  " + l.Mass.String() + " " + l.Name + "\n")
-	}
-	switch r := w.Residue; r.Sign() {
-	case 1:
-		s.WriteString("rounding leaves out " + shown(r) + "\n")
-	case -1:
-		s.WriteString("rounding adds " + shown(r.Neg()) + "\n")
-	}
-	return s.String()
 }

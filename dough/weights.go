@@ -9,60 +9,62 @@ import (
 
 // Weight is one ingredient as it was weighed.
 type Weight struct {
-	Name     string
-	Mass     quantity.Mass
-	Kind     Kind
-	Water    quantity.Percent // water content of the ingredient; see [Part]
-	Contains Allergens
+	Name     string           `json:"name"`
+	Mass     quantity.Mass    `json:"mass"`
+	Kind     Kind             `json:"kind,omitzero"`
+	Water    quantity.Percent `json:"water"` // water content of the ingredient; see [Part]
+	Contains Allergens        `json:"contains,omitzero"`
 }
 
 // Bowl is what was weighed into one bowl, preferments and soakers aside.
 type Bowl struct {
-	Flours     []Weight
-	Liquids    []Weight
-	Salt       quantity.Mass
-	Others     []Weight
-	Inclusions []Weight
+	Flours     []Weight      `json:"flours"`
+	Liquids    []Weight      `json:"liquids"`
+	Salt       quantity.Mass `json:"salt,omitzero"`
+	Others     []Weight      `json:"others,omitzero"`
+	Inclusions []Weight      `json:"inclusions,omitzero"`
 }
 
 // Weights is a dough as it was weighed. It mirrors [Formula]: what went into the bowl at mixing, and
 // what had been made beforehand. An ingredient has the same name everywhere.
 type Weights struct {
-	Final       Bowl
-	Preferments []PrefermentWeights
-	Soakers     []SoakerWeights
+	Name        string              `json:"name,omitzero"` // of the bread
+	Final       Bowl                `json:"final"`
+	Preferments []PrefermentWeights `json:"preferments,omitzero"`
+	Soakers     []SoakerWeights     `json:"soakers,omitzero"`
 }
 
 // PrefermentWeights is a preferment as it was weighed.
 type PrefermentWeights struct {
-	Name        string
-	Kind        PrefermentKind
-	Bowl        Bowl
-	Seed        SeedWeights
-	Preferments []PrefermentWeights
-	Soakers     []SoakerWeights
+	Name        string              `json:"name"`
+	Kind        PrefermentKind      `json:"kind"`
+	Bowl        Bowl                `json:"bowl"`
+	Seed        SeedWeights         `json:"seed,omitzero"`
+	Preferments []PrefermentWeights `json:"preferments,omitzero"`
+	Soakers     []SoakerWeights     `json:"soakers,omitzero"`
 	// Used is how much of it went on; zero means all of it, less a starter that is removed again.
-	Used quantity.Mass
+	Used quantity.Mass `json:"used,omitzero"`
 
 	fit bool // the weights follow from Used: what is not used was never made
 }
 
 // SoakerWeights is a soaker or scald as it was weighed.
 type SoakerWeights struct {
-	Name string
-	Kind SoakerKind
-	Bowl Bowl
-	Used quantity.Mass // zero means all of it
+	Name string        `json:"name"`
+	Kind SoakerKind    `json:"kind"`
+	Bowl Bowl          `json:"bowl"`
+	Used quantity.Mass `json:"used,omitzero"` // zero means all of it
 
 	fit bool
 }
 
 // SeedWeights is the ripe starter that a preferment was started from.
 type SeedWeights struct {
-	Mass      quantity.Mass
-	Hydration quantity.Percent // needed to split it, when it is counted
-	Blend     []Part           // its flours in percent of its flour; empty: those of the preferment
-	Account   SeedAccount
+	Mass      quantity.Mass    `json:"mass,omitzero"`
+	Hydration quantity.Percent `json:"hydration,omitzero"` // needed to split it, when it is counted
+	// its flours in percent of its flour; empty: those of the preferment
+	Blend   []Part      `json:"blend,omitzero"`
+	Account SeedAccount `json:"account"`
 }
 
 // Batch answers which formula the weights are.
@@ -78,24 +80,29 @@ type SeedWeights struct {
 // [SeedAccount].
 func (w Weights) Batch() (Batch, error) {
 	var p quantity.Problems
-	t := tally{p: &p}
+	if w.Name != "" {
+		checkName(&p, "Name", w.Name)
+	}
+	t := tally{p: &p, title: w.Name}
 	root := t.bowl("Final", &w.Final)
 	nodes := []tallyNode{{lines: root, parent: nobody}}
 	t.nodes = &nodes
 	t.collect("", 0, w.Preferments, w.Soakers, 1)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(w); err != nil {
 		return Batch{}, err
 	}
 	t.keep()
 	t.use(0, quantity.Mass{})
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(w); err != nil {
 		return Batch{}, err
 	}
-	return t.batch()
+	b, err := t.batch()
+	return b, quantity.DataPaths(w, err)
 }
 
 // tally gathers weights into one list of ingredients and a tree of bowls.
 type tally struct {
+	title string
 	p     *quantity.Problems
 	names []tallyName
 	nodes *[]tallyNode
@@ -164,7 +171,8 @@ func (t *tally) name(path string, w Weight, role Role) int {
 			continue
 		}
 		if n.role != role {
-			t.p.Add(path+".Name", quantity.Excerpt(w.Name)+" as "+role.String()+" and as "+n.role.String(), "one role for one name", quantity.ErrInconsistent)
+			t.p.Add(path+".Name", quantity.Excerpt(w.Name)+" as "+role.String()+" and as "+n.role.String(),
+				"one role for one name", quantity.ErrInconsistent)
 		}
 		if n.w.Kind == KindUnstated {
 			n.w.Kind = w.Kind
@@ -191,7 +199,8 @@ func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soak
 		here := join(path, at("Preferments", i))
 		checkName(t.p, here+".Name", pf.Name)
 		prefermentWords.Check(t.p, here+".Kind", pf.Kind)
-		n := tallyNode{name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, path: here, used: pf.Used, fit: pf.fit, seed: pf.Seed}
+		n := tallyNode{name: pf.Name, kind: pf.Kind, fermented: true, parent: parent, path: here, used: pf.Used,
+			fit: pf.fit, seed: pf.Seed}
 		n.lines = t.bowl(here+".Bowl", &pf.Bowl)
 		t.seed(here+".Seed", &n.seed)
 		quantity.Check(t.p, here+".Used", pf.Used, quantity.Mass{}, mostDough)
@@ -213,7 +222,8 @@ func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soak
 
 func (t *tally) seed(path string, s *SeedWeights) {
 	seedWords.Check(t.p, path+".Account", s.Account)
-	if !quantity.Check(t.p, path+".Mass", s.Mass, quantity.Mass{}, mostDough) || s.Mass.IsZero() || s.Account != SeedCounted {
+	if !quantity.Check(t.p, path+".Mass", s.Mass, quantity.Mass{}, mostDough) || s.Mass.IsZero() ||
+		s.Account != SeedCounted {
 		return
 	}
 	if s.Hydration.IsZero() {

@@ -2,344 +2,315 @@ package dough
 
 import (
 	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
 
-// figure prints a quantity without its unit, for a line of numbers.
-func figure(v interface{ String() string }) string {
-	number, _, _ := strings.Cut(v.String(), " ")
-	return number
+// Working derives the weights: the dough from the target, the flour from the dough, each line
+// from the flour, what each preferment holds, and what is left to weigh at mixing.
+func (b Batch) Working() working.Working {
+	d := &batchDerivation{b: &b, d: working.Derive(working.Tell("dough.derive_batch", "Weights of the dough"))}
+	if len(b.mass) == 0 {
+		return d.d.Working()
+	}
+	d.lines = make([]working.Expr, len(b.c.items))
+	if b.weighed {
+		d.fromWeights()
+	} else {
+		d.fromTarget()
+		for k := 1; k < len(b.work); k++ {
+			d.build(k)
+		}
+		for k := 1; k < len(b.work); k++ {
+			d.starter(k)
+		}
+	}
+	d.shares()
+	d.finalDough()
+	return d.d.Working()
+}
+
+// batchDerivation is the derivation of a batch as it grows.
+type batchDerivation struct {
+	b       *Batch
+	d       *working.Derivation
+	percent []working.Expr // of the lines, in percent of all flour
+	lines   []working.Expr // their weights
+	flour   working.Expr
+	in      [][]working.Expr // what each build holds of each line
+	starts  []starterOf
+}
+
+// starterOf is what a counted starter brings into its build.
+type starterOf struct {
+	flours []working.Expr
+	water  working.Expr
+	counts bool
+}
+
+func itemName(name string) working.Message { return working.Tell("dough.item", "%s", name) }
+
+func inBuild(item, build string) working.Message {
+	return working.Tell("dough.item_in", "%s in %s", item, build)
 }
 
 func subscript(letter string, i int) string { return letter + "_" + strconv.Itoa(i+1) }
 
-// Working derives the weights: the dough from the target, the flour from the dough, each line
-// from the flour, and what each preferment holds.
-func (b Batch) Working() working.Working {
-	w := working.Working{Title: "Dough for " + b.dough.String()}
-	if len(b.mass) == 0 {
-		return w
-	}
-	if b.weighed {
-		w.Steps = append(w.Steps, b.weighedSteps()...)
-		w.Steps = append(w.Steps, b.shareSteps()...)
-		return w
-	}
-	w.Steps = append(w.Steps, b.targetSteps()...)
-	w.Steps = append(w.Steps, b.totalStep(), b.flourStep())
-	w.Steps = append(w.Steps, b.lineSteps()...)
-	for k := 1; k < len(b.work); k++ {
-		w.Steps = append(w.Steps, b.nodeSteps(k)...)
-	}
-	w.Steps = append(w.Steps, b.shareSteps()...)
-	return w
+// buildSymbol is the symbol of line j in build k: builds have letters.
+func buildSymbol(letter string, k, j int) string {
+	return letter + "_" + buildLetter(k) + strconv.Itoa(j+1)
 }
 
-func (b *Batch) targetSteps() []working.Step {
-	var n int
-	var each quantity.Mass
-	var bake, process quantity.Percent
+func buildLetter(k int) string {
+	if k > 26 {
+		return string(rune('A'+(k-27)/26)) + string(rune('A'+(k-1)%26))
+	}
+	return string(rune('A' + k - 1))
+}
+
+// fine is how many decimals of a gram a weight is derived with.
+func fine(m quantity.Mass) int {
+	if m.Compare(quantity.Grams(10)) < 0 {
+		return 3
+	}
+	return 1
+}
+
+func (d *batchDerivation) find(name working.Message, symbol string, by working.Expr, is quantity.Mass,
+	source working.Source) working.Expr {
+	return d.d.Find(weight(working.Finding{Name: name, Symbol: symbol, By: by, Is: is, Source: source}, is))
+}
+
+// weight sets how a mass that was found is shown. Masses are exact to a microgram, which shows only in tiny ones.
+func weight(f working.Finding, is quantity.Mass) working.Finding {
+	f.Decimals = fine(is)
+	if is.Compare(quantity.Grams(1)) < 0 {
+		f.Within, f.Note = 5e-6, working.Tell("dough.microgram", "every mass is rounded to a microgram")
+	}
+	return f
+}
+
+// fromTarget derives the flour and every line of the overall formula.
+func (d *batchDerivation) fromTarget() {
+	b := d.b
+	var total working.Expr
+	for i := range b.c.items {
+		it := &b.c.items[i]
+		p := working.Given(subscript("p", i), working.Tell("dough.symbol_percent", "%s, of all flour", it.name), it.percent)
+		d.percent = append(d.percent, p)
+		if i == 0 {
+			total = p
+		} else {
+			total = total.Plus(p)
+		}
+	}
+	if b.goal.flour.IsZero() {
+		dough := d.target()
+		sum := d.d.Find(working.Finding{
+			Name: working.Tell("dough.total_percent",
+				"total of the percentages"), Symbol: "P", By: total, Is: b.c.total, Decimals: 2, Source: sources.Gisslen,
+		})
+		d.flour = d.find(working.Tell("dough.total_flour", "flour in all"), "F", dough.Over(sum.Share()), b.flour,
+			sources.Gisslen)
+	} else {
+		d.flour = d.target()
+	}
+	for i := range b.c.items {
+		d.lines[i] = d.find(itemName(b.c.items[i].name), subscript("m", i), d.percent[i].Share().Times(d.flour), b.mass[i],
+			sources.Gisslen)
+	}
+}
+
+// target derives the dough to mix, or the flour, from what was asked for.
+func (d *batchDerivation) target() working.Expr {
+	b := d.b
+	pieces := func(n int, each, name working.Message, m quantity.Mass, bake, process quantity.Percent) working.Expr {
+		by := working.Given("n", each, n).Times(working.Given("w", name, m))
+		if !bake.IsZero() {
+			by = by.Over(working.Num(1).Minus(working.Given("l",
+				working.Tell("dough.symbol_loss", "bake loss, of the scaling weight"), bake).Share()))
+		}
+		if !process.IsZero() {
+			by = by.Over(working.Num(1).Minus(working.Given("v",
+				working.Tell("dough.symbol_process", "process loss, of the dough mixed"), process).Share()))
+		}
+		return d.find(working.Tell("dough.to_mix", "dough to mix"), "D", by, b.dough, sources.Gisslen)
+	}
+	count := working.Tell("dough.symbol_pieces", "pieces")
 	switch t := b.target.(type) {
 	case Pieces:
-		n, each, process = t.Count, t.Each, t.ProcessLoss
+		return pieces(t.Count, count, working.Tell("dough.symbol_scaled", "weight of one, as scaled"), t.Each,
+			quantity.Percent{}, t.ProcessLoss)
 	case Baked:
-		n, each, bake, process = t.Pieces, t.Each, t.Loss, t.ProcessLoss
+		return pieces(t.Pieces, count, working.Tell("dough.symbol_baked", "weight of one, baked and cooled"), t.Each,
+			t.Loss, t.ProcessLoss)
 	case ByVolume:
-		return []working.Step{{
-			Name: "dough that fills the vessel when risen", Symbol: "D", Formula: "V × ρ × 1000 ÷ (1 + r ÷ 100)",
-			Where: []working.Binding{
-				{Symbol: "V", Meaning: "volume of the vessel", Value: t.Volume.Text(quantity.Liter, 6)},
-				{Symbol: "ρ", Meaning: "density of the dough before it rises", Value: decimalText(t.Density) + " kg/L"},
-				{Symbol: "r", Meaning: "increase in volume", Value: t.Rise.String()},
-			},
-			Numbers: figure2(t.Volume.Text(quantity.Liter, 6)) + " × " + decimalText(t.Density) + " × 1000 ÷ (1 + " + figure(t.Rise) + " ÷ 100)",
-			Value:   b.dough.Text(quantity.Gram, 3), Tolerance: 0.001, Note: "rounded to the microgram", Source: working.Algebra(),
-		}}
+		v := working.Given("V", working.Tell("dough.symbol_volume", "volume of the vessel"), t.Volume)
+		density := working.Given("ρ", working.Tell("dough.symbol_density", "density of the dough before it rises"),
+			working.Amount(t.Density, "g/mL", 2))
+		rise := working.Given("r", working.Tell("dough.symbol_rise", "increase in volume"), t.Rise)
+		return d.find(working.Tell("dough.to_fill", "dough that fills the vessel when risen"), "D",
+			v.In(working.Milliliter).Times(density).Over(working.Num(1).Plus(rise.Share())), b.dough, working.Algebra())
 	case ByLevain:
-		return []working.Step{b.stockStep(t.Preferment, t.Mass)}
+		return d.stock(t.Preferment, t.Mass)
 	case AtHand:
 		for _, s := range t.Stock {
 			if s.Name == b.goal.limiting {
-				return []working.Step{b.stockStep(s.Name, s.Mass)}
+				return d.stock(s.Name, s.Mass)
 			}
 		}
-		return nil
-	default:
-		return nil
+	case ByDough:
+		return working.Given("D", working.Tell("dough.symbol_dough", "dough wanted"), t.Mass)
 	}
-	return []working.Step{{
-		Name: "dough to mix", Symbol: "D", Formula: "n × m ÷ (1 − l ÷ 100) ÷ (1 − v ÷ 100)",
-		Where: []working.Binding{
-			{Symbol: "n", Meaning: "number of pieces", Value: strconv.Itoa(n)},
-			{Symbol: "m", Meaning: "weight of one, " + map[bool]string{true: "baked and cooled", false: "as scaled"}[bakedTarget(b.target)], Value: each.String()},
-			{Symbol: "l", Meaning: "bake loss, of the scaling weight", Value: bake.String()},
-			{Symbol: "v", Meaning: "process loss, of the dough mixed", Value: process.String()},
-		},
-		Numbers: strconv.Itoa(n) + " × " + figure(each) + " ÷ (1 − " + figure(bake) + " ÷ 100) ÷ (1 − " + figure(process) + " ÷ 100)",
-		Value:   b.dough.Text(quantity.Gram, 6), Note: "rounded half to even to the microgram", Source: working.Algebra(),
-	}}
+	return working.Given("F", working.Tell("dough.symbol_flour", "flour wanted, that of the preferments included"),
+		b.goal.flour)
 }
 
-func bakedTarget(t Target) bool {
-	_, ok := t.(Baked)
-	return ok
-}
-
-// stockStep finds the flour from what is at hand of one ingredient or preferment.
-func (b *Batch) stockStep(name string, m quantity.Mass) working.Step {
-	var share quantity.Percent
-	if j := b.c.item(name); j != nobody {
-		share = b.c.items[j].percent
-	} else if k := b.c.node(name); k != nobody {
-		share = shareOfFlour(b.c.nodes[k].shareSum())
-	}
-	return working.Step{
-		Name: "flour from what is at hand", Symbol: "F_0", Formula: "m ÷ (q ÷ 100)",
-		Where: []working.Binding{
-			{Symbol: "m", Meaning: name + " at hand", Value: m.String()},
-			{Symbol: "q", Meaning: name + " as a percentage of total flour", Value: share.String()},
-		},
-		Numbers: figure(m) + " ÷ (" + figure(share) + " ÷ 100)",
-		Value:   b.goal.flour.Text(quantity.Gram, 6), Tolerance: b.goal.flour.Grams()/millionthsFloat(share) + 1e-6*float64(len(b.c.items)+1)*100/share.Points(),
-		Note: "less a few micrograms, so that rounded lines stay within what is at hand", Source: working.Algebra(),
-	}
-}
-
-func millionthsFloat(p quantity.Percent) float64 { return p.Points() * 1e6 }
-
-func decimalText(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-func figure2(text string) string {
-	number, _, _ := strings.Cut(text, " ")
-	return number
-}
-
-func (b *Batch) totalStep() working.Step {
-	s := working.Step{Name: "total of the percentages", Symbol: "P", Value: b.c.total.String(), Exact: true, Source: sources.Gisslen}
-	for i := range b.c.items {
-		it := &b.c.items[i]
-		sym := subscript("p", i)
-		s.Where = append(s.Where, working.Binding{Symbol: sym, Meaning: it.name, Value: it.percent.String()})
-		if i > 0 {
-			s.Formula += " + "
-			s.Numbers += " + "
-		}
-		s.Formula += sym
-		s.Numbers += figure(it.percent)
-	}
-	return s
-}
-
-func (b *Batch) flourStep() working.Step {
-	if b.goal.flour.IsZero() {
-		return working.Step{
-			Name: "total flour", Symbol: "F", Formula: "D ÷ (P ÷ 100)",
-			Where:   []working.Binding{{Symbol: "D", Meaning: "dough", Value: b.dough.String()}},
-			Numbers: figure(b.dough) + " ÷ (" + figure(b.c.total) + " ÷ 100)",
-			Value:   b.flour.Text(quantity.Gram, 6), Tolerance: 1e-6 * float64(b.c.flours),
-			Note: "the sum of the flour lines, each apportioned to the microgram", Source: sources.Gisslen,
+// stock derives the flour from what is at hand of one ingredient or preferment.
+func (d *batchDerivation) stock(name string, m quantity.Mass) working.Expr {
+	share := 0.0
+	if j := d.b.c.item(name); j != nobody {
+		share = d.b.c.items[j].percent.Points()
+	} else if k := d.b.c.node(name); k != nobody {
+		used, _ := d.b.goesOn(k)
+		share = used.Grams() / d.b.flour.Grams() * 100
+		if d.b.c.nodes[k].parent == 0 || !d.b.c.carries(k) {
+			share = float64(d.b.c.nodes[k].shareSum()) / one / one * 100
 		}
 	}
-	return working.Step{
-		Name: "total flour", Symbol: "F", Formula: "F_0",
-		Where:   []working.Binding{{Symbol: "F_0", Meaning: "flour asked for", Value: b.goal.flour.String()}},
-		Numbers: figure(b.goal.flour), Value: b.flour.String(), Exact: true, Source: working.Algebra(),
-	}
+	q := working.Given("q", working.Tell("dough.symbol_stock_share", "%s, of all flour", name),
+		working.Amount(share, working.Percent, 2))
+	at := working.Given("m_0", working.Tell("dough.symbol_stock", "%s at hand", name), m)
+	return d.find(working.Tell("dough.flour_from_stock", "flour in all, from what is at hand"), "F", at.Over(q.Share()),
+		d.b.goal.flour, working.Algebra())
 }
 
-func (b *Batch) lineSteps() []working.Step {
-	steps := make([]working.Step, 0, len(b.c.items)+1)
-	add := working.Step{Name: "the lines add up", Symbol: "D", Value: b.dough.String(), Exact: true, Source: working.Algebra()}
-	for i := range b.c.items {
-		it := &b.c.items[i]
-		sym := subscript("m", i)
-		s := working.Step{
-			Name: it.name, Symbol: sym, Formula: subscript("p", i) + " × D ÷ P",
-			Where:   []working.Binding{{Symbol: "D", Meaning: "dough", Value: b.dough.String()}},
-			Numbers: figure(it.percent) + " × " + figure(b.dough) + " ÷ " + figure(b.c.total),
-			Value:   b.mass[i].Text(quantity.Gram, 6), Tolerance: 1e-6,
-			Note: "apportioned by largest remainder, so that the lines add up to the dough", Source: sources.LargestRemainder,
-		}
-		if !b.goal.flour.IsZero() {
-			s.Formula = subscript("p", i) + " ÷ 100 × F"
-			s.Where = nil
-			s.Numbers = figure(it.percent) + " ÷ 100 × " + figure(b.flour)
-			s.Note = "rounded to the microgram; the flours add up to the total flour"
-		}
-		steps = append(steps, s)
-		if i > 0 {
-			add.Formula += " + "
-			add.Numbers += " + "
-		}
-		add.Formula += sym
-		add.Numbers += figure(b.mass[i])
-	}
-	return append(steps, add)
-}
-
-// nodeSteps shows what one preferment or soaker holds.
-func (b *Batch) nodeSteps(k int) []working.Step {
+// build derives what build k holds of every line.
+func (d *batchDerivation) build(k int) {
+	b := d.b
 	n, w := &b.c.nodes[k], &b.work[k]
-	var steps []working.Step
-	total := working.Step{Name: n.name + " in all", Symbol: subscript("U", k-1), Value: quantity.Sum(w.total...).String(), Exact: true, Source: working.Algebra()}
-	for j := range b.c.items {
-		if w.total[j].IsZero() {
+	for len(d.in) <= k {
+		d.in = append(d.in, make([]working.Expr, len(b.c.items)))
+	}
+	basis := d.flour
+	if n.fermented {
+		share := working.Given("f_"+buildLetter(k), working.Tell("dough.symbol_prefermented", "flour in %s, of all flour",
+			n.name), n.flour)
+		basis = d.find(working.Tell("dough.flour_in", "flour in %s", n.name), "F_"+buildLetter(k),
+			share.Share().Times(d.flour),
+			quantity.Sum(w.total[:b.c.flours]...), sources.HamelmanBread)
+	}
+	var sum working.Expr
+	for j, m := range w.total {
+		if m.IsZero() {
 			continue
 		}
-		sym := "m_" + strconv.Itoa(k) + "_" + strconv.Itoa(j+1)
-		share := n.share[j]
-		steps = append(steps, working.Step{
-			Name: b.c.items[j].name + " in " + n.name, Symbol: sym, Formula: "q ÷ 100 × F",
-			Where:   []working.Binding{{Symbol: "q", Meaning: "share of total flour: that of the build times that within it", Value: exactShare(share)}},
-			Numbers: figure2(exactShare(share)) + " ÷ 100 × " + figure(b.flour),
-			Value:   w.total[j].Text(quantity.Gram, 6), Tolerance: 1e-6*float64(len(b.work)+2) + b.absorbed(n.parent, j),
-			Note: "rounded to the microgram", Source: working.Algebra(),
-		})
-		if total.Numbers != "" {
-			total.Formula += " + "
-			total.Numbers += " + "
+		by := basis
+		if share := n.ofBasis(j); share != wholeFlour || !n.fermented {
+			meaning := working.Tell("dough.symbol_of_build", "%s in %s, of its flour", b.c.items[j].name, n.name)
+			if !n.fermented {
+				meaning = working.Tell("dough.symbol_of_soaker", "%s in %s, of all flour", b.c.items[j].name, n.name)
+			}
+			by = working.Given(buildSymbol("q", k, j), meaning, share).Share().Times(basis)
 		}
-		total.Formula += sym
-		total.Numbers += figure(w.total[j])
-	}
-	steps = append(steps, total)
-	if !w.starter.IsZero() {
-		steps = append(steps, b.starterStep(k))
-	}
-	return steps
-}
-
-// absorbed is how much, in grams, a build may bear of an ingredient of which what it goes into has
-// next to nothing left; see rounding. Zero when the shares leave nothing over, or something to weigh.
-func (b *Batch) absorbed(parent, j int) float64 {
-	left, slack := b.c.nodes[parent].share[j], b.c.nodes[parent].rounding(j)
-	for i := parent + 1; i < len(b.c.nodes); i++ {
-		if b.c.nodes[i].parent == parent {
-			left -= b.c.nodes[i].share[j]
-			slack += b.c.nodes[i].rounding(j)
+		if b.c.items[j].role == RoleStarter {
+			by = d.lines[j]
+		}
+		x := d.find(inBuild(b.c.items[j].name, n.name), buildSymbol("m", k, j), by, m, working.Algebra())
+		d.in[k][j] = x
+		if sum = plus(sum, x); sum == (working.Expr{}) {
+			sum = x
 		}
 	}
-	if left == 0 || left > slack {
-		return 0
-	}
-	return float64(slack) / one / one * b.flour.Grams()
+	d.find(working.Tell("dough.in_all", "%s in all", n.name), "U_"+buildLetter(k), sum, quantity.Sum(w.total...),
+		working.Algebra())
 }
 
-// starterStep shows the starter that build k is started from.
-func (b *Batch) starterStep(k int) working.Step {
-	n, w := &b.c.nodes[k], &b.work[k]
-	s := w.starterOf
-	sub := "_" + strconv.Itoa(k)
-	step := working.Step{
-		Name: "starter in " + n.name + ", " + s.Account.String(), Symbol: "c" + sub, Value: w.starter.Text(quantity.Gram, 6),
-		Where: []working.Binding{{Symbol: "s" + sub, Meaning: "inoculation, " + s.Of.String(), Value: s.Percent.String()}},
-		// A counted starter that its build has no room for is smaller by up to 3 µg of flour and of water.
-		Tolerance: 7e-6, Note: "rounded to the microgram", Source: working.Algebra(),
+// plus adds to a sum that may be nothing yet.
+func plus(sum, x working.Expr) working.Expr {
+	if sum == (working.Expr{}) {
+		return x
 	}
-	if s.Account == SeedRemoved || s.Account == SeedRemovedAtEnd {
-		step.Source = sources.HamelmanBread
-	}
-	flour := quantity.Sum(w.own[:b.c.flours]...)
-	mix := quantity.Sum(w.total...).Add(w.carried)
-	if s.Account == SeedRemovedAtEnd {
-		mix = mix.Sub(w.starter)
-	}
-	all := working.Binding{Symbol: "M" + sub, Meaning: "everything in the build", Value: mix.String()}
-	switch {
-	case s.Of == OfMix && s.Account == SeedCounted:
-		step.Formula, step.Numbers = "M"+sub+" × s"+sub+" ÷ 100", figure(mix)+" × "+figure(s.Percent)+" ÷ 100"
-		step.Where = append(step.Where, all)
-	case s.Of == OfMix:
-		step.Formula = "M" + sub + " × s" + sub + " ÷ (100 − s" + sub + ")"
-		step.Numbers = figure(mix) + " × " + figure(s.Percent) + " ÷ (100 − " + figure(s.Percent) + ")"
-		step.Where = append(step.Where, all)
-	default:
-		step.Formula, step.Numbers = "f"+sub+" × s"+sub+" ÷ 100", figure(flour)+" × "+figure(s.Percent)+" ÷ 100"
-		step.Where = append(step.Where, working.Binding{Symbol: "f" + sub, Meaning: "new flour", Value: flour.String()})
-		step.Tolerance += 1e-6 * s.Percent.Fraction() * float64(b.c.flours+2)
-	}
-	return step
+	return sum.Plus(x)
 }
 
-// weighedSteps derive the percentages from the weights that were given.
-func (b *Batch) weighedSteps() []working.Step {
-	flour := working.Step{Name: "total flour", Symbol: "F", Value: b.flour.String(), Exact: true, Source: sources.Gisslen}
-	var steps []working.Step
+// ofBasis is what a build holds of an item, in percent of its own flour or, in a soaker, of all flour.
+func (n *node) ofBasis(item int) quantity.Percent {
+	if n.fermented && item < len(n.blend) {
+		return n.blend[item]
+	}
+	for _, part := range n.parts {
+		if part.item == item {
+			return part.percent
+		}
+	}
+	return wholeFlour
+}
+
+// finalDough subtracts what is made beforehand from the lines of the formula and ends with the dough.
+func (d *batchDerivation) finalDough() {
+	b := d.b
+	var sum working.Expr
+	for j := range b.c.items {
+		own := b.mass[j]
+		by := d.lines[j]
+		if len(b.work) > 0 {
+			own = b.work[0].own[j]
+			taken := false
+			for k := 1; k < len(b.work); k++ {
+				if b.c.nodes[k].parent == 0 && !b.work[k].total[j].IsZero() {
+					by, taken = by.Minus(d.in[k][j]), true
+				}
+			}
+			if taken && !b.weighed {
+				by = d.find(working.Tell("dough.left_to_weigh", "%s left to weigh at mixing", b.c.items[j].name),
+					subscript("x", j), by, own, working.Algebra())
+			} else if b.weighed {
+				by = working.Given(subscript("x", j), working.Tell("dough.at_mixing", "%s at mixing", b.c.items[j].name), own)
+			}
+		}
+		if !own.IsZero() {
+			sum = plus(sum, by)
+		}
+	}
+	for k := 1; k < len(b.work); k++ {
+		if b.c.nodes[k].parent == 0 {
+			used := quantity.Sum(b.work[k].total...)
+			sum = plus(sum, working.Given("U_"+buildLetter(k), working.Tell("dough.in_all", "%s in all", b.c.nodes[k].name),
+				used))
+		}
+	}
+	d.find(working.Tell("dough.adds_up", "dough, weighed at mixing"), "D_mix", sum, b.dough, working.Algebra())
+}
+
+// shares derives the hydration and the flour that ferments beforehand.
+func (d *batchDerivation) shares() {
+	b := d.b
+	var water working.Expr
 	for i := range b.c.items {
-		it := &b.c.items[i]
-		sym := subscript("m", i)
-		bind := working.Binding{Symbol: sym, Meaning: it.name + " in all", Value: b.mass[i].String()}
-		step := working.Step{
-			Name: it.name, Symbol: subscript("p", i), Formula: "100 × " + sym + " ÷ F", Where: []working.Binding{bind},
-			Numbers: "100 × " + figure(b.mass[i]) + " ÷ " + figure(b.flour), Value: it.percent.Text(6),
-			Note: "rounded half to even to a millionth of a point", Source: sources.Gisslen,
+		if b.c.items[i].isWater() {
+			water = plus(water, d.percent[i])
 		}
-		if i < b.c.flours {
-			if i > 0 {
-				flour.Formula += " + "
-				flour.Numbers += " + "
-			}
-			flour.Formula += sym
-			flour.Numbers += figure(b.mass[i])
-			flour.Where = append(flour.Where, bind)
-			step.Tolerance, step.Note = 1e-6, "apportioned by largest remainder, so that the flours add up to 100 %"
-		}
-		if it.role == RoleStarter {
-			step.Tolerance = 1e-6 * (2 + it.percent.Fraction()) // from the inoculation, which is rounded too
-		}
-		steps = append(steps, step)
 	}
-	return append([]working.Step{flour}, steps...)
-}
-
-// exactShare prints a share in units of 10⁻¹⁶ as percent with every digit.
-func exactShare(s int64) string {
-	const unit = int64(one) * 1_000_000 // one percentage point
-	text := strconv.FormatInt(s/unit, 10)
-	frac := strconv.FormatInt(unit+s%unit, 10)[1:]
-	if frac = strings.TrimRight(frac, "0"); frac != "" {
-		text += "." + frac
+	if water != (working.Expr{}) {
+		d.d.Find(working.Finding{
+			Name: working.Tell("dough.hydration",
+				"hydration"), Symbol: "h", By: water, Is: b.Hydration(), Decimals: 2, Source: sources.Gisslen,
+		})
 	}
-	return text + " %"
-}
-
-func (b *Batch) shareSteps() []working.Step {
-	step := func(name, symbol string, pick func(*item) bool) working.Step {
-		s := working.Step{Name: name, Symbol: symbol, Value: b.sum(pick).String(), Exact: true, Source: sources.Gisslen}
-		for i := range b.c.items {
-			if pick(&b.c.items[i]) {
-				if s.Numbers != "" {
-					s.Formula += " + "
-					s.Numbers += " + "
-				}
-				s.Formula += subscript("p", i)
-				s.Numbers += figure(b.c.items[i].percent)
-			}
+	var pre working.Expr
+	for k := 1; k < len(b.c.nodes); k++ {
+		if n := &b.c.nodes[k]; n.parent == 0 && n.fermented {
+			pre = plus(pre, working.Given("f_"+buildLetter(k),
+				working.Tell("dough.symbol_prefermented", "flour in %s, of all flour", n.name), n.flour))
 		}
-		if s.Numbers == "" {
-			s.Note = "there is none"
-		}
-		return s
 	}
-	steps := []working.Step{step("hydration", "h", (*item).isWater)}
-	if pre := b.Prefermented(); !pre.IsZero() {
-		s := working.Step{Name: "prefermented flour", Symbol: "x", Value: pre.String(), Exact: true, Source: sources.HamelmanBread}
-		for i := 1; i < len(b.c.nodes); i++ {
-			if n := &b.c.nodes[i]; n.parent == 0 && n.fermented {
-				if s.Numbers != "" {
-					s.Formula += " + "
-					s.Numbers += " + "
-				}
-				s.Formula += subscript("f", i-1)
-				s.Numbers += figure(n.flour)
-				s.Where = append(s.Where, working.Binding{Symbol: subscript("f", i-1), Meaning: "flour in " + n.name + ", of total flour", Value: n.flour.String()})
-			}
-		}
-		steps = append(steps, s)
+	if pre != (working.Expr{}) {
+		d.d.Find(working.Finding{
+			Name: working.Tell("dough.prefermented",
+				"prefermented flour"), Symbol: "x_pre", By: pre, Is: b.Prefermented(), Decimals: 2, Source: sources.HamelmanBread,
+		})
 	}
-	return steps
 }

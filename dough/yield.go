@@ -8,9 +8,9 @@ import (
 
 // DoughYield asks for the dough yield (Teigausbeute, TA) of weights.
 type DoughYield struct {
-	Flour  quantity.Mass
-	Liquid quantity.Mass // water and milk, at full weight
-	Rest   quantity.Mass // yeast, salt, sugar, fat, eggs and everything else
+	Flour  quantity.Mass `json:"flour"`
+	Liquid quantity.Mass `json:"liquid,omitzero"` // water and milk, at full weight
+	Rest   quantity.Mass `json:"rest,omitzero"`   // yeast, salt, sugar, fat, eggs and everything else
 }
 
 // Net returns the net dough yield.
@@ -58,38 +58,36 @@ func (y DoughYield) check() error {
 	if p.Err() == nil && !y.gross().IsValid() {
 		p.Add("Rest", y.Rest.String(), "at most ten million times the flour", quantity.ErrOutOfRange)
 	}
-	return p.Err()
+	return p.ErrFor(y)
 }
 
 // String prints "TA 170, gross 174".
 func (y DoughYield) String() string {
 	if y.check() != nil {
-		return "no dough yield"
+		return working.Tell("dough.no_yield", "no dough yield").String()
 	}
-	return "TA " + figureText(y.net(), 1) + ", gross " + figureText(y.gross(), 1)
+	return working.Tell("dough.yield", "TA %.1f, gross %.1f", y.net().Points(), y.gross().Points()).String()
 }
-
-func figureText(p quantity.Percent, places int) string { return figure2(p.Text(places)) }
 
 // Working derives both yields.
 func (y DoughYield) Working() working.Working {
-	w := working.Working{Title: "Dough yield"}
+	d := working.Derive(working.Tell("dough.derive_yield", "Dough yield"))
 	if y.check() != nil {
-		return w
+		return d.Working()
 	}
-	flour := working.Binding{Symbol: "F", Meaning: "flour", Value: y.Flour.String()}
-	liquid := working.Binding{Symbol: "L", Meaning: "water and milk", Value: y.Liquid.String()}
-	w.Steps = []working.Step{{
-		Name: "net dough yield", Symbol: "TA", Formula: "100 × (F + L) ÷ F", Where: []working.Binding{flour, liquid},
-		Numbers: "100 × (" + figure(y.Flour) + " + " + figure(y.Liquid) + ") ÷ " + figure(y.Flour), Value: figure2(y.net().Text(6)),
-		Note: "rounded half to even", Source: sources.DoughYieldTerm,
-	}, {
-		Name: "gross dough yield", Symbol: "BTA", Formula: "100 × (F + L + R) ÷ F",
-		Where:   []working.Binding{{Symbol: "R", Meaning: "everything else", Value: y.Rest.String()}},
-		Numbers: "100 × (" + figure(y.Flour) + " + " + figure(y.Liquid) + " + " + figure(y.Rest) + ") ÷ " + figure(y.Flour),
-		Value:   figure2(y.gross().Text(6)), Note: "rounded half to even", Source: sources.DoughYieldTerm,
-	}}
-	return w
+	flour := working.Given("F", working.Tell("dough.symbol_yield_flour", "flour"), y.Flour)
+	both := flour.Plus(working.Given("L", working.Tell("dough.symbol_liquid", "water and milk"), y.Liquid))
+	rest := working.Given("R", working.Tell("dough.symbol_rest_of_dough", "everything else"), y.Rest)
+	find := func(name working.Message, symbol string, all working.Expr, is quantity.Percent) {
+		d.Find(working.Finding{
+			Name: name, Symbol: symbol, By: working.Num(100).Times(all).Over(flour), Is: working.Amount(is.Points(), "",
+				1), Decimals: 1,
+			Source: sources.DoughYieldTerm,
+		})
+	}
+	find(working.Tell("dough.gross_yield", "gross dough yield"), "BTA", both.Plus(rest), y.gross())
+	find(working.Tell("dough.net_yield", "net dough yield"), "TA", both, y.net())
+	return d.Working()
 }
 
 // DoughYield returns the weights from which the dough yield of the batch follows. Milk counts with

@@ -20,12 +20,15 @@ func drawMoney(t *rapid.T, label string) decimal.Decimal {
 
 func drawSheet(t *rapid.T) cost.CostSheet {
 	in := cost.CostSheet{
-		Loaves: rapid.IntRange(1, 500).Draw(t, "loaves"), Unit: quantity.MassUnit(rapid.IntRange(0, 4).Draw(t, "unit")), Other: drawMoney(t, "other"),
-		Places: rapid.IntRange(-1, 4).Draw(t, "places"), Rounding: cost.MoneyRounding(rapid.IntRange(0, 3).Draw(t, "rounding")), UnitRounding: cost.MoneyRounding(rapid.IntRange(0, 3).Draw(t, "unit rounding")),
+		Loaves: rapid.IntRange(1, 500).Draw(t, "loaves"), Unit: quantity.MassUnit(rapid.IntRange(0, 4).Draw(t,
+			"unit")), Other: drawMoney(t, "other"),
+		Places: rapid.IntRange(-1, 4).Draw(t, "places"), Rounding: cost.MoneyRounding(rapid.IntRange(0, 3).Draw(t,
+			"rounding")), UnitRounding: cost.MoneyRounding(rapid.IntRange(0, 3).Draw(t, "unit rounding")),
 	}
 	in.Sold = rapid.IntRange(0, in.Loaves).Draw(t, "sold")
 	for range rapid.IntRange(1, 4).Draw(t, "lines") {
-		l := cost.CostLine{Used: trial.Grams(t, "used", 0, 1e5), Price: drawMoney(t, "price"), Pack: trial.Grams(t, "pack", 1, 1e5)}
+		l := cost.CostLine{Used: trial.Grams(t, "used", 0, 1e5), Price: drawMoney(t, "price"),
+			Pack: trial.Grams(t, "pack", 1, 1e5)}
 		if rapid.Bool().Draw(t, "yield") {
 			l.Yield = trial.Percent(t, "percent", 5, 100)
 		}
@@ -141,18 +144,24 @@ func TestHostileCost(t *testing.T) {
 		err  error
 		want string
 	}{
-		"zero":      {trial.Err(cost.CostSheet{}.Cost()), "lines required; loaves out of range"},
-		"many":      {trial.Err(cost.CostSheet{Lines: make([]cost.CostLine, 201), Loaves: 1}.Cost()), "lines out of range"},
-		"line":      {trial.Err(with(func(l *cost.CostLine) { *l = cost.CostLine{Yield: quantity.NewPercent(0.5)} }).Cost()), "lines[0].pack required; lines[0].yield out of range"},
-		"negative":  {trial.Err(with(func(l *cost.CostLine) { l.Price = d("-1") }).Cost()), "lines[0].price out of range"},
-		"extreme":   {trial.Err(with(func(l *cost.CostLine) { l.Price = extreme }).Cost()), "lines[0].price out of range"},
-		"tiny":      {trial.Err(with(func(l *cost.CostLine) { l.Price = tiny }).Cost()), "lines[0].price out of range"},
-		"precise":   {trial.Err(with(func(l *cost.CostLine) { l.Price = d("1.0000000000001") }).Cost()), "lines[0].price too precise"},
-		"sold":      {trial.Err(cost.CostSheet{Lines: []cost.CostLine{flour}, Loaves: 6, Sold: 7}.Cost()), "sold inconsistent"},
-		"choices":   {trial.Err(cost.CostSheet{Lines: []cost.CostLine{flour}, Loaves: 6, Unit: 99, UnitRounding: -1, Rounding: 9, Places: 40}.Cost()), "unit unit; unit_rounding out of range; rounding out of range; places out of range"},
-		"unit cost": {trial.Err(cost.UnitPrice{Price: d("-5")}.PerUnit()), "price out of range; pack required"},
-		"usable":    {trial.Err(cost.Trimming{Usable: quantity.Grams(2), Bought: quantity.Grams(1)}.UsableYield()), "usable inconsistent"},
-		"to buy":    {trial.Err(cost.Trimming{Usable: quantity.Grams(-2), Yield: quantity.Percent{}}.ToBuy()), "usable out of range; yield out of range"},
+		"zero": {trial.Err(cost.CostSheet{}.Cost()), "lines required; loaves out of range"},
+		"many": {trial.Err(cost.CostSheet{Lines: make([]cost.CostLine, 201), Loaves: 1}.Cost()), "lines out of range"},
+		"line": {trial.Err(with(func(l *cost.CostLine) { *l = cost.CostLine{Yield: quantity.NewPercent(0.5)} }).Cost()),
+			"lines[0].pack required; lines[0].yield out of range"},
+		"negative": {trial.Err(with(func(l *cost.CostLine) { l.Price = d("-1") }).Cost()), "lines[0].price out of range"},
+		"extreme":  {trial.Err(with(func(l *cost.CostLine) { l.Price = extreme }).Cost()), "lines[0].price out of range"},
+		"tiny":     {trial.Err(with(func(l *cost.CostLine) { l.Price = tiny }).Cost()), "lines[0].price out of range"},
+		"precise": {trial.Err(with(func(l *cost.CostLine) { l.Price = d("1.0000000000001") }).Cost()),
+			"lines[0].price too precise"},
+		"sold": {trial.Err(cost.CostSheet{Lines: []cost.CostLine{flour}, Loaves: 6, Sold: 7}.Cost()),
+			"sold inconsistent"},
+		"choices": {trial.Err(cost.CostSheet{Lines: []cost.CostLine{flour}, Loaves: 6, Unit: 99, UnitRounding: -1,
+			Rounding: 9, Places: 40}.Cost()), "unit unit; unit_rounding out of range; rounding out of range; places out of " +
+			"range"},
+		"usable": {trial.Err(cost.Trimming{Usable: quantity.Grams(2), Bought: quantity.Grams(1)}.UsableYield()),
+			"usable inconsistent"},
+		"to buy": {trial.Err(cost.Trimming{Usable: quantity.Grams(-2), Yield: quantity.Percent{}}.ToBuy()),
+			"usable out of range; yield out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)
@@ -178,7 +187,8 @@ func TestCostIgnoresDecimalSettings(t *testing.T) {
 		decimal.DivisionPrecision, decimal.TrimTrailingZeros, decimal.MarshalJSONWithoutQuotes = precision, trim, quotes
 	}()
 	in := cost.CostSheet{
-		Lines:  []cost.CostLine{{Name: "flour", Used: quantity.Grams(3055), Price: decimal.RequireFromString("21.90"), Pack: quantity.Kilograms(25)}},
+		Lines: []cost.CostLine{{Name: "flour", Used: quantity.Grams(3055), Price: decimal.RequireFromString("21.90"),
+			Pack: quantity.Kilograms(25)}},
 		Loaves: 7, Unit: quantity.Kilogram, UnitRounding: cost.MoneyUp, Places: 3,
 	}
 	run := func() string {
@@ -198,7 +208,8 @@ func TestCostIgnoresDecimalSettings(t *testing.T) {
 func BenchmarkCost(b *testing.B) {
 	var in cost.CostSheet
 	for range 12 {
-		in.Lines = append(in.Lines, cost.CostLine{Used: quantity.Grams(812.5), Price: decimal.RequireFromString("21.90"), Pack: quantity.Kilograms(25)})
+		in.Lines = append(in.Lines, cost.CostLine{Used: quantity.Grams(812.5), Price: decimal.RequireFromString("21.90"),
+			Pack: quantity.Kilograms(25)})
 	}
 	in.Loaves, in.Unit = 6, quantity.Kilogram
 	b.ReportAllocs()

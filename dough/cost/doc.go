@@ -12,7 +12,7 @@
 // # From question to method
 //
 //	what does a loaf cost                      CostSheet.Cost
-//	what does a kilogram cost                  UnitPrice.PerUnit
+//	what does a kilogram cost                  CostSheet.Cost, CostedLine.UnitCost
 //	how much is usable, how much to buy        Trimming.UsableYield, Trimming.ToBuy
 //	a price as text                            ParseMoney
 //	how was this reached, how is it shown      the Working and Report methods of Costing

@@ -34,12 +34,18 @@ func ExampleCostSheet_Cost() {
 	// salt 0.89 0.05
 }
 
-func ExampleUnitPrice_PerUnit() {
-	flour := cost.UnitPrice{Price: decimal.NewFromInt(20), Pack: quantity.Kilograms(45), Unit: quantity.Kilogram, Places: 2}
+// The trade rounds unit costs up: 20.00 for 45 kg is 0.45 a kilogram, exactly 0.444. Over a year of flour that is not
+// small.
+func ExampleMoneyRounding() {
+	sheet := cost.CostSheet{
+		Lines: []cost.CostLine{{Name: "flour", Used: quantity.Kilograms(1), Price: decimal.NewFromInt(20),
+			Pack: quantity.Kilograms(45)}},
+		Loaves: 1, Unit: quantity.Kilogram,
+	}
 	for _, how := range []cost.MoneyRounding{cost.MoneyExact, cost.MoneyUp, cost.MoneyHalfUp} {
-		flour.Rounding = how
-		d, err := flour.PerUnit()
-		fmt.Println(how, d, err)
+		sheet.UnitRounding = how
+		c, err := sheet.Cost()
+		fmt.Println(how, c.Lines[0].UnitCost, err)
 	}
 	// Output:
 	// exact 0.444444 <nil>

@@ -15,7 +15,8 @@ import (
 // number), ErrOutOfRange, ErrTooPrecise.
 func ParseMoney(text string) (decimal.Decimal, error) {
 	bad := func(reason error) (decimal.Decimal, error) {
-		return decimal.Decimal{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: "an amount of money without its currency, such as 0.90", Err: reason}
+		return decimal.Decimal{}, &quantity.InputError{Got: quantity.Excerpt(text),
+			Want: "an amount of money without its currency, such as 0.90", Err: reason}
 	}
 	if len(text) > 64 {
 		return bad(quantity.ErrOutOfRange)
@@ -27,7 +28,8 @@ func ParseMoney(text string) (decimal.Decimal, error) {
 	comma := strings.Contains(plain, ",")
 	plain = strings.Replace(plain, ",", ".", 1)
 	whole, part, cut := strings.Cut(plain, ".")
-	if whole == "" || cut && part == "" || strings.Trim(whole+part, "0123456789") != "" || comma && len(part) == 3 && strings.Trim(whole, "0") != "" {
+	if whole == "" || cut && part == "" || strings.Trim(whole+part, "0123456789") != "" || comma && len(part) == 3 &&
+		strings.Trim(whole, "0") != "" {
 		return bad(quantity.ErrUnit)
 	}
 	d, err := decimal.NewFromString(plain)

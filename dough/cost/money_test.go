@@ -10,14 +10,17 @@ import (
 )
 
 func TestMoneyIsReadAsWritten(t *testing.T) {
-	for in, want := range map[string]string{"20": "20", " 0.90 ": "0.9", "0,90": "0.9", "0,125": "0.125", "1.250": "1.25", "1000000000": "1000000000", "00.5": "0.5"} {
+	for in, want := range map[string]string{"20": "20", " 0.90 ": "0.9", "0,90": "0.9", "0,125": "0.125",
+		"1.250": "1.25", "1000000000": "1000000000", "00.5": "0.5"} {
 		if d, err := cost.ParseMoney(in); err != nil || d.String() != want {
 			t.Errorf("%q: %v, %v; want %s", in, d, err, want)
 		}
 	}
 	for in, want := range map[string]error{
-		"": quantity.ErrRequired, " ": quantity.ErrRequired, "€5": quantity.ErrUnit, "5 EUR": quantity.ErrUnit, "-1": quantity.ErrUnit, "1,250": quantity.ErrUnit, "1.2.3": quantity.ErrUnit,
-		"1,250.00": quantity.ErrUnit, ".5": quantity.ErrUnit, "5.": quantity.ErrUnit, "1e9": quantity.ErrUnit, "NaN": quantity.ErrUnit, "1000000001": quantity.ErrOutOfRange,
+		"": quantity.ErrRequired, " ": quantity.ErrRequired, "€5": quantity.ErrUnit, "5 " +
+			"EUR": quantity.ErrUnit, "-1": quantity.ErrUnit, "1,250": quantity.ErrUnit, "1.2.3": quantity.ErrUnit,
+		"1,250.00": quantity.ErrUnit, ".5": quantity.ErrUnit, "5.": quantity.ErrUnit, "1e9": quantity.ErrUnit,
+		"NaN": quantity.ErrUnit, "1000000001": quantity.ErrOutOfRange,
 		"0.0000000000001": quantity.ErrTooPrecise, strings.Repeat("9", 1<<20): quantity.ErrOutOfRange,
 	} {
 		if d, err := cost.ParseMoney(in); !errors.Is(err, want) {

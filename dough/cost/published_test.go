@@ -29,15 +29,19 @@ func money(in *published.Inputs, key string) decimal.Decimal {
 }
 
 func findUnitCost(in *published.Inputs) (float64, error) {
-	u := cost.UnitPrice{Price: money(in, "price"), Pack: in.Mass("pack"), Unit: in.Unit("unit")}
-	if in.Has("round") {
-		in.Word("round", &u.Rounding)
-	}
+	line := cost.CostLine{Price: money(in, "price"), Pack: in.Mass("pack")}
 	if in.Has("yield") {
-		u.Yield = in.Percent("yield")
+		line.Yield = in.Percent("yield")
 	}
-	d, err := u.PerUnit()
-	return d.InexactFloat64(), err
+	sheet := cost.CostSheet{Lines: []cost.CostLine{line}, Loaves: 1, Unit: in.Unit("unit")}
+	if in.Has("round") {
+		in.Word("round", &sheet.UnitRounding)
+	}
+	c, err := sheet.Cost()
+	if err != nil {
+		return 0, err
+	}
+	return c.Lines[0].UnitCost.InexactFloat64(), nil
 }
 
 func findCost(in *published.Inputs) (float64, error) {

@@ -23,7 +23,8 @@ func (c Costing) Report() report.Report {
 		Sources:  []working.Source{sources.GisslenCost, sources.YieldTest},
 	}
 	if c.Name != "" {
-		r.Headline = working.Tell("cost.headline_named", "%s: %v for %d {3|loaf|loaves}, %v each", c.Name, batch, c.Loaves, loaf)
+		r.Headline = working.Tell("cost.headline_named", "%s: %v for %d {3|loaf|loaves}, %v each", c.Name, batch, c.Loaves,
+			loaf)
 	}
 	return r
 }
@@ -38,7 +39,8 @@ func (c Costing) table() report.Grid {
 		{Key: "bought"},
 	}}
 	for _, l := range c.Lines {
-		row := []report.Cell{report.Rounded(l.Used, 1), shown(l.Cost), report.Of(unitMoney(l.UnitCost)), report.Of(l.Name), {}}
+		row := []report.Cell{report.Rounded(l.Used, 1), shown(l.Cost), report.Of(unitMoney(l.UnitCost)), report.Of(l.Name),
+			{}}
 		if l.Bought != l.Used {
 			rounded, _ := l.Bought.RoundTo(tenth())
 			row[4] = report.Of(working.Tell("cost.bought", "%v is bought", rounded))
@@ -60,8 +62,9 @@ func (c Costing) notes() report.List {
 	}
 	return append(out,
 		working.Tell("cost.per_unit", "1 %v of what goes in costs %v", c.Unit, money(c.PerUnit, c.in.Places)),
-		working.Tell("cost.materials", "materials only: work, rent and the oven are not in it unless they were added; each amount is "+
-			"rounded once, so that the lines may add up to a little more or less"))
+		working.Tell("cost.materials",
+			"materials only: work, rent and the oven are not in it unless they were added; each amount is "+
+				"rounded once, so that the lines may add up to a little more or less"))
 }
 
 // unitMoney shows the price of a unit to two to four places.

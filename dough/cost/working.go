@@ -24,15 +24,18 @@ func (c Costing) Working() working.Working {
 		n := strconv.Itoa(i + 1)
 		name := nameOf(l.Name, i)
 		price := working.Given("p_"+n, working.Tell("cost.symbol_price", "price of a pack of %v", name), amount(l.Price, 2))
-		pack := working.Given("w_"+n, working.Tell("cost.symbol_pack", "pack of %v, in %v", name, in.Unit), inUnit(l.Pack, in.Unit))
-		used := working.Given("m_"+n, working.Tell("cost.symbol_used", "%v used, in %v", name, in.Unit), inUnit(l.Used, in.Unit))
+		pack := working.Given("w_"+n, working.Tell("cost.symbol_pack", "pack of %v, in %v", name, in.Unit),
+			inUnit(l.Pack, in.Unit))
+		used := working.Given("m_"+n, working.Tell("cost.symbol_used", "%v used, in %v", name, in.Unit),
+			inUnit(l.Used, in.Unit))
 		by, source := price.Over(pack), sources.GisslenCost
 		if l.Yield != wholeFlour {
 			usable := working.Given("y_"+n, working.Tell("cost.symbol_yield", "usable part of %v", name), l.Yield)
 			by, source = by.Over(usable.Share()), sources.YieldTest
 		}
 		u := working.Finding{
-			Name: working.Tell("cost.unit_cost", "cost of one %v of %v", in.Unit, name), Symbol: "u_" + n, By: by, Source: source,
+			Name: working.Tell("cost.unit_cost", "cost of one %v of %v", in.Unit, name), Symbol: "u_" +
+				n, By: by, Source: source,
 			Is: exact(c.units[i], places), Decimals: places,
 		}
 		if in.UnitRounding != MoneyExact {
@@ -55,7 +58,8 @@ func (c Costing) Working() working.Working {
 		sum = sum.Plus(working.Given("k_other", working.Tell("cost.symbol_other", "other costs"), amount(in.Other, 2)))
 	}
 	all := d.Find(working.Finding{
-		Name: working.Tell("cost.sum", "sum, not yet rounded"), Symbol: "S", By: sum, Is: exact(c.exact, places), Decimals: places,
+		Name: working.Tell("cost.sum", "sum, not yet rounded"), Symbol: "S", By: sum, Is: exact(c.exact,
+			places), Decimals: places,
 		Source: sources.GisslenCost,
 	})
 	c.handOut(d, working.Tell("cost.batch", "cost of the batch"), "K", all, c.exact, c.Batch)
@@ -71,7 +75,8 @@ func (c Costing) Working() working.Working {
 func (c Costing) per(n int) *big.Rat { return new(big.Rat).Quo(c.exact, big.NewRat(int64(n), 1)) }
 
 // handOut finds an amount that is rounded to the places of the currency.
-func (c Costing) handOut(d *working.Derivation, name working.Message, symbol string, by working.Expr, is *big.Rat, shown decimal.Decimal) {
+func (c Costing) handOut(d *working.Derivation, name working.Message, symbol string, by working.Expr, is *big.Rat,
+	shown decimal.Decimal) {
 	f := working.Finding{Name: name, Symbol: symbol, By: by, Source: sources.GisslenCost}
 	how := c.in.Rounding
 	if how == MoneyExact {
@@ -131,7 +136,10 @@ func nameOf(name string, i int) working.Message {
 	if name == "" {
 		return working.Tell("cost.ingredient", "ingredient %d", i+1)
 	}
-	return working.Tell("cost.name", "%s", quantity.Excerpt(name))
+	if len(name) > 40 {
+		name = quantity.Excerpt(name)
+	}
+	return working.Tell("cost.name", "%s", name)
 }
 
 func tenth() quantity.Mass { return quantity.Grams(0.1) }

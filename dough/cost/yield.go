@@ -1,13 +1,6 @@
 package cost
 
-import (
-	"errors"
-	"strings"
-
-	"example.org/maslin/dough/quantity"
-
-	"github.com/shopspring/decimal"
-)
+import "example.org/maslin/dough/quantity"
 
 // Trimming is an ingredient of which only a part is usable: give what was bought and what was usable of it to learn the
 // yield, or the yield and what has to be usable to learn how much to buy.
@@ -43,37 +36,4 @@ func (t Trimming) ToBuy() (quantity.Mass, error) {
 		return quantity.Mass{}, err
 	}
 	return t.Usable.Over(t.Yield), nil
-}
-
-// UnitPrice is the price of a pack.
-type UnitPrice struct {
-	Price decimal.Decimal   `json:"price"` // of the pack
-	Pack  quantity.Mass     `json:"pack"`
-	Yield quantity.Percent  `json:"yield,omitzero"` // usable part; zero means 100 %
-	Unit  quantity.MassUnit `json:"unit"`
-	// Rounding and Places as in [CostSheet]; exact gives six places.
-	Rounding MoneyRounding `json:"rounding"`
-	Places   int           `json:"places,omitzero"`
-}
-
-// PerUnit answers what a unit of usable ingredient costs: price ÷ pack ÷ yield, rounded as named.
-//
-// The trade rounds unit costs up: 20.00 for 45 kg is 0.45 a kilogram, exactly 0.444. Over a year of
-// flour that is not small: prefer exact and round the loaf. Errors and ranges as in [CostSheet.Cost]. Source:
-// Gisslen, Professional Baking.
-func (in UnitPrice) PerUnit() (decimal.Decimal, error) {
-	c, err := CostSheet{
-		Lines:  []CostLine{{Name: "unit", Used: quantity.Grams(1), Price: in.Price, Pack: in.Pack, Yield: in.Yield}},
-		Loaves: 1, Unit: in.Unit, UnitRounding: in.Rounding, Places: in.Places,
-	}.Cost()
-	if err != nil {
-		var all []error
-		for _, e := range quantity.InputErrors(err) {
-			own := *e
-			own.Path, own.GoPath = "", strings.TrimPrefix(e.GoPath, "Lines[0].")
-			all = append(all, &own)
-		}
-		return decimal.Decimal{}, quantity.DataPaths(in, errors.Join(all...))
-	}
-	return c.Lines[0].UnitCost, nil
 }

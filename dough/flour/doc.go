@@ -12,13 +12,13 @@
 // 2 to 50 flours in a blend, moistures 0 to 60 %. The published lists of flour strength disagree, none is a standard,
 // and only one of them names hydrations.
 //
-// # From question to function
+// # From question to method
 //
-//	two flours to a protein                    PearsonSquare
-//	several flours to a protein                BlendFlours
-//	the protein of a blend                     BlendProtein
-//	vital gluten, added or replacing flour     AddGluten, ReplaceWithGluten
-//	protein, ash, absorption at a moisture     ConvertBasis, ConvertAbsorption, FlourType
-//	is this flour too weak for the water       JudgeFlour
-//	how was this reached                       the Working method of every result
+//	flours to a protein                        FlourBlend.Shares
+//	the protein of a blend                     FlourBlend.Protein
+//	vital gluten, added or replacing flour     GlutenBoost.Doses
+//	protein, ash, absorption at a moisture     FlourBasis.Protein, FlourBasis.Absorption
+//	a European type number                     FlourAsh.Type
+//	is this flour too weak for the water       FlourStrength.Judge
+//	how was this reached, how is it shown      the Working and Report methods of every answer
 package flour

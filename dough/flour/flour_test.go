@@ -2,6 +2,7 @@ package flour_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,52 +13,68 @@ import (
 	"pgregory.net/rapid"
 )
 
+// blendOfTwo draws two flours and a target between them.
+func blendOfTwo(t *rapid.T) flour.FlourBlend {
+	in := flour.FlourBlend{
+		Flours: []flour.FlourLot{{Name: "a", Protein: trial.Percent(t, "a", 5, 18)},
+			{Name: "b", Protein: trial.Percent(t, "b", 5, 18)}},
+		Total: trial.Grams(t, "total", 1, 1e6),
+	}
+	low, high := in.Flours[0].Protein, in.Flours[1].Protein
+	if low.Compare(high) > 0 {
+		low, high = high, low
+	}
+	if high.Sub(low).Points() < 0.001 {
+		t.Skip("equal flours")
+	}
+	in.Target = low.Add(trial.Percent(t, "where", 0, 100).OfPercent(high.Sub(low)))
+	return in
+}
+
 func TestPearsonIsInverseToAnalysis(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := flour.TwoFlours{
-			A: flour.FlourLot{Name: "a", Protein: trial.Percent(t, "a", 5, 18)}, B: flour.FlourLot{Name: "b", Protein: trial.Percent(t, "b", 5, 18)},
-			Total: trial.Grams(t, "total", 1, 1e6),
-		}
-		low, high := in.A.Protein, in.B.Protein
-		if low.Compare(high) > 0 {
-			low, high = high, low
-		}
-		if high.Sub(low).Points() < 0.001 {
-			t.Skip("equal flours")
-		}
-		in.Target = low.Add(trial.Percent(t, "where", 0, 100).OfPercent(high.Sub(low)))
-		r, err := flour.PearsonSquare(in)
+		in := blendOfTwo(t)
+		r, err := in.Shares()
 		if err != nil {
 			t.Fatal(err)
 		}
 		trial.Sound(t, r.Working())
-		if r.Flours[0].Mass.Add(r.Flours[1].Mass) != in.Total || r.Flours[0].Share.Add(r.Flours[1].Share) != quantity.MustPercent("100 %") {
+		trial.Travels(t, in)
+		if r.Flours[0].Mass.Add(r.Flours[1].Mass) != in.Total ||
+			r.Flours[0].Share.Add(r.Flours[1].Share) != quantity.MustPercent("100 %") {
 			t.Fatalf("parts do not add up: %v", r)
 		}
-		back, err := flour.BlendProtein([]flour.WeighedFlour{{FlourLot: in.A, Mass: r.Flours[0].Mass}, {FlourLot: in.B, Mass: r.Flours[1].Mass}})
+		back := in
+		back.Flours = slices.Clone(in.Flours)
+		for i := range back.Flours {
+			back.Flours[i].Share = r.Flours[i].Share
+		}
+		protein, err := back.Protein()
 		if err != nil {
 			t.Fatal(err)
 		}
-		// A microgram of the total is a millionth of a gram of at most 13 points of difference.
-		if d := math.Abs(back.Points() - in.Target.Points()); d > 13e-6/in.Total.Grams()+1e-6 {
-			t.Fatalf("blend has %v, target %v", back, in.Target)
+		// A millionth of a point of the share is a millionth of at most 13 points of difference.
+		if d := math.Abs(protein.Points() - in.Target.Points()); d > 1e-6 {
+			t.Fatalf("blend has %v, target %v", protein, in.Target)
 		}
 		// The square is the case of two flours of the general blend.
-		general, err := flour.BlendFlours(flour.BlendGoal{
-			Flours: []flour.FlourShare{{FlourLot: in.A, Share: quantity.MustPercent("50 %")}, {FlourLot: in.B, Share: quantity.MustPercent("50 %")}}, Target: in.Target,
-		})
+		for i := range back.Flours {
+			back.Flours[i].Share = quantity.MustPercent("50 %")
+		}
+		general, err := back.Shares()
 		if err != nil || !general.Feasible {
 			t.Fatalf("%v, %v", general, err)
 		}
-		if d := math.Abs(general.Flours[0].Share.Points() - r.Flours[0].Share.Points()); d > 3e-6/(high.Sub(low).Points())+3e-6 {
+		apart := math.Abs(in.Flours[0].Protein.Sub(in.Flours[1].Protein).Points())
+		if d := math.Abs(general.Flours[0].Share.Points() - r.Flours[0].Share.Points()); d > 3e-6/apart+3e-6 {
 			t.Fatalf("shares %v and %v", general.Flours[0].Share, r.Flours[0].Share)
 		}
 	})
 }
 
-func drawBlend(t *rapid.T) flour.BlendGoal {
-	n := rapid.IntRange(2, 8).Draw(t, "flours")
-	in := flour.BlendGoal{Total: trial.Grams(t, "total", 0, 1e5)}
+func drawBlend(t *rapid.T) flour.FlourBlend {
+	n := rapid.IntRange(2, 6).Draw(t, "flours")
+	in := flour.FlourBlend{Total: trial.Grams(t, "total", 0, 1e5)}
 	weights := make([]quantity.Mass, n)
 	for i := range weights {
 		weights[i] = quantity.Micrograms(rapid.Int64Range(0, 1_000_000).Draw(t, "weight"))
@@ -70,10 +87,11 @@ func drawBlend(t *rapid.T) flour.BlendGoal {
 	for i := range n {
 		u, _ := shares[i].Micrograms()
 		share := quantity.NewPercent(float64(u) / 1e6)
-		f := flour.FlourShare{FlourLot: flour.FlourLot{Protein: trial.Percent(t, "protein", 6, 17)}, Share: share}
+		f := flour.FlourLot{Protein: trial.Percent(t, "protein", 6, 17), Share: share}
 		if rapid.Bool().Draw(t, "bounds") {
 			f.Least = quantity.NewPercent(math.Floor(share.Points() * rapid.Float64Range(0, 1).Draw(t, "least")))
-			f.Most = quantity.NewPercent(math.Ceil(share.Points() + rapid.Float64Range(0, 1).Draw(t, "most")*(100-share.Points())))
+			f.Most = quantity.NewPercent(math.Ceil(share.Points() +
+				rapid.Float64Range(0, 1).Draw(t, "most")*(100-share.Points())))
 		}
 		in.Flours = append(in.Flours, f)
 	}
@@ -84,7 +102,7 @@ func drawBlend(t *rapid.T) flour.BlendGoal {
 func TestBlendFlours(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := drawBlend(t)
-		r, err := flour.BlendFlours(in)
+		r, err := in.Shares()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -115,7 +133,8 @@ func TestBlendFlours(t *testing.T) {
 					if most.IsZero() {
 						most = quantity.MustPercent("100 %")
 					}
-					better := in.Flours[j].Protein.Compare(in.Flours[i].Protein) > 0 == up && in.Flours[j].Protein != in.Flours[i].Protein
+					better := in.Flours[j].Protein.Compare(in.Flours[i].Protein) > 0 == up &&
+						in.Flours[j].Protein != in.Flours[i].Protein
 					if better && r.Flours[i].Share.Compare(in.Flours[i].Least) > 0 && r.Flours[j].Share.Compare(most) < 0 {
 						t.Fatalf("moving a share from %d to %d is nearer to %v: %v", i, j, in.Target, r)
 					}
@@ -133,7 +152,8 @@ func TestBlendFlours(t *testing.T) {
 			if n < 3 {
 				break
 			}
-			i, j, k := rapid.IntRange(0, n-1).Draw(t, "i"), rapid.IntRange(0, n-1).Draw(t, "j"), rapid.IntRange(0, n-1).Draw(t, "k")
+			i, j, k := rapid.IntRange(0, n-1).Draw(t, "i"), rapid.IntRange(0, n-1).Draw(t, "j"), rapid.IntRange(0, n-1).Draw(t,
+				"k")
 			p := func(i int) float64 { return in.Flours[i].Protein.Points() }
 			if i == j || j == k || i == k || math.Abs(p(j)-p(k)) < 0.5 {
 				continue
@@ -158,44 +178,45 @@ func TestBlendFlours(t *testing.T) {
 	})
 }
 
-func TestGlutenAddAndReplaceAgree(t *testing.T) {
+func TestGlutenDosesAgree(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := flour.GlutenBoost{Protein: trial.Percent(t, "protein", 7, 14), Gluten: trial.Percent(t, "gluten", 65, 85), Flour: trial.Grams(t, "flour", 1, 1e5)}
-		in.Target = in.Protein.Add(trial.Percent(t, "more", 0, 6))
-		add, err := flour.AddGluten(in)
+		in := flour.GlutenBoost{Protein: trial.Percent(t, "protein", 7, 14), Gluten: trial.Percent(t, "gluten", 65, 85),
+			Flour: trial.Grams(t, "flour", 100, 1e5)}
+		in.Target = in.Protein.Add(trial.Percent(t, "more", 0.2, 6))
+		r, err := in.Doses()
 		if err != nil {
 			t.Fatal(err)
 		}
-		replace, err := flour.ReplaceWithGluten(in)
-		if err != nil {
-			t.Fatal(err)
+		trial.Sound(t, r.Working())
+		trial.Travels(t, in)
+		if r.InPlace.Flour.Add(r.InPlace.Gluten) != in.Flour || r.Added.Flour != in.Flour {
+			t.Fatalf("weights: %v", r)
 		}
-		trial.Sound(t, add.Working())
-		trial.Sound(t, replace.Working())
-		if replace.Flour.Add(replace.Gluten) != in.Flour || add.Flour != in.Flour {
-			t.Fatalf("weights: %v, %v", add, replace)
-		}
-		for _, r := range []flour.GlutenResult{add, replace} {
-			back, err := flour.BlendProtein([]flour.WeighedFlour{{FlourLot: flour.FlourLot{Protein: in.Protein}, Mass: r.Flour}, {FlourLot: flour.FlourLot{Protein: in.Gluten}, Mass: r.Gluten}})
-			if err != nil {
-				t.Fatal(err)
+		for _, d := range []flour.GlutenDose{r.Added, r.InPlace} {
+			protein := (d.Flour.Grams()*in.Protein.Points() +
+				d.Gluten.Grams()*in.Gluten.Points()) / d.Flour.Add(d.Gluten).Grams()
+			if off := math.Abs(protein - in.Target.Points()); off > 1e-4/in.Flour.Grams()+1e-6 {
+				t.Fatalf("%v gives %v, target %v", d, protein, in.Target)
 			}
-			if d := math.Abs(back.Points() - in.Target.Points()); d > 1e-4/in.Flour.Grams()+1e-6 {
-				t.Fatalf("%v gives %v, target %v", r, back, in.Target)
+			if water := d.ExtraWater.Grams() - 1.5*d.Gluten.Grams(); math.Abs(water) > 1e-6 {
+				t.Fatalf("%v takes %v g of water too much", d, water)
 			}
 		}
 		// x added to 100 is the share x ÷ (100 + x).
-		x := add.PerFlour.Points()
-		if d := math.Abs(100*x/(100+x) - replace.PerFlour.Points()); d > 2e-6 {
-			t.Fatalf("add %v, replace %v", add.PerFlour, replace.PerFlour)
+		x := r.Added.Percent.Points()
+		if d := math.Abs(100*x/(100+x) - r.InPlace.Percent.Points()); d > 2e-6 {
+			t.Fatalf("added %v, in place %v", r.Added, r.InPlace)
 		}
 	})
 }
 
 func TestMoistureBasisGoesBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := flour.FlourBasis{Value: trial.Percent(t, "value", 0, 20), From: trial.Percent(t, "from", 0, 18), To: trial.Percent(t, "to", 0, 18)}
-		for _, f := range []func(flour.FlourBasis) (flour.FlourBasisResult, error){flour.ConvertBasis, flour.ConvertAbsorption} {
+		in := flour.FlourBasis{Value: trial.Percent(t, "value", 0, 20), From: trial.Percent(t, "from", 0, 18),
+			To: trial.Percent(t, "to", 0, 18)}
+		trial.Travels(t, in)
+		for _, f := range []func(flour.FlourBasis) (flour.OnBasis, error){flour.FlourBasis.Protein,
+			flour.FlourBasis.Absorption} {
 			r, err := f(in)
 			if err != nil {
 				t.Fatal(err)
@@ -216,65 +237,92 @@ func TestMoistureBasisGoesBack(t *testing.T) {
 }
 
 func TestStrengthShowsDisagreement(t *testing.T) {
-	r, err := flour.JudgeFlour(flour.FlourStrength{Hydration: quantity.MustPercent("72 %"), W: 280, Protein: quantity.MustPercent("12.5 %")})
+	r, err := flour.FlourStrength{Hydration: quantity.MustPercent("72 %"), W: 280,
+		Protein: quantity.MustPercent("12.5 %")}.Judge()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !r.Warn || r.Disagreement == "" || r.Against == 0 || len(r.Advice) == 0 {
+	if !r.Warn || r.Disagreement.IsZero() || r.Against == 0 || len(r.Advice) == 0 {
 		t.Errorf("72 %% on W 280: %+v", r)
 	}
-	r, err = flour.JudgeFlour(flour.FlourStrength{Hydration: quantity.MustPercent("62 %"), W: 240})
-	if err != nil || r.For == 0 || r.Against == 0 || r.Disagreement == "" {
+	r, err = flour.FlourStrength{Hydration: quantity.MustPercent("62 %"), W: 240}.Judge()
+	if err != nil || r.For == 0 || r.Against == 0 || r.Disagreement.IsZero() {
 		t.Errorf("the lists put W 240 a class apart: %+v, %v", r, err)
 	}
-	calm, err := flour.JudgeFlour(flour.FlourStrength{Hydration: quantity.MustPercent("50 %"), W: 300, PL: 0.6, FallingNumber: 260, Absorption: quantity.MustPercent("58 %")})
+	calm, err := flour.FlourStrength{Hydration: quantity.MustPercent("50 %"), W: 300, PL: 0.6, FallingNumber: 260,
+		Absorption: quantity.MustPercent("58 %")}.Judge()
 	if err != nil || calm.Warn || calm.Against != 0 {
 		t.Errorf("50 %% on W 300: %+v, %v", calm, err)
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		in := flour.FlourStrength{Hydration: trial.Percent(t, "hydration", 30, 150), W: rapid.Float64Range(20, 600).Draw(t, "w"), Protein: trial.Percent(t, "protein", 5, 25)}
+		in := flour.FlourStrength{Hydration: trial.Percent(t, "hydration", 30, 150),
+			W: rapid.Float64Range(20, 600).Draw(t, "w"), Protein: trial.Percent(t, "protein", 5, 25)}
 		if rapid.Bool().Draw(t, "more figures") {
-			in.PL, in.FallingNumber, in.Absorption = rapid.Float64Range(0.1, 5).Draw(t, "pl"), rapid.Float64Range(60, 600).Draw(t, "fn"), trial.Percent(t, "absorption", 40, 90)
+			in.PL, in.FallingNumber, in.Absorption = rapid.Float64Range(0.1, 5).Draw(t, "pl"), rapid.Float64Range(60,
+				600).Draw(t, "fn"), trial.Percent(t, "absorption", 40, 90)
 		}
-		r, err := flour.JudgeFlour(in)
+		r, err := in.Judge()
 		if err != nil {
 			t.Fatal(err)
 		}
 		trial.Sound(t, r.Working())
+		trial.Travels(t, in)
+		trial.Travels(t, r)
 		// A wetter dough never has fewer opinions against it.
 		wetter := in
 		wetter.Hydration = in.Hydration.Add(quantity.MustPercent("1 %"))
-		if w, err := flour.JudgeFlour(wetter); err == nil && w.Against < r.Against {
+		if w, err := wetter.Judge(); err == nil && w.Against < r.Against {
 			t.Fatalf("%d against at %v, %d at %v", r.Against, in.Hydration, w.Against, wetter.Hydration)
 		}
 	})
 }
 
 func TestHostileFlour(t *testing.T) {
-	nan := quantity.NewPercent(math.NaN())
+	nan, percent := quantity.NewPercent(math.NaN()), quantity.MustPercent
 	huge := strings.Repeat("x", 1<<20)
 	for name, c := range map[string]struct {
 		err  error
 		want string
 	}{
-		"pearson, zero":    {trial.Err(flour.PearsonSquare(flour.TwoFlours{})), "B.Protein inconsistent"},
-		"pearson":          {trial.Err(flour.PearsonSquare(flour.TwoFlours{A: flour.FlourLot{Protein: nan}, B: flour.FlourLot{Protein: quantity.MustPercent("101 %")}, Target: nan, Total: quantity.Grams(-1)})), "A.Protein out of range; B.Protein out of range; Target out of range; Total out of range"},
-		"protein, none":    {trial.Err(flour.BlendProtein(nil)), "flours required"},
-		"protein, many":    {trial.Err(flour.BlendProtein(make([]flour.WeighedFlour, 1_000_000))), "flours out of range"},
-		"protein, zero":    {trial.Err(flour.BlendProtein(make([]flour.WeighedFlour, 3))), "flours out of range"},
-		"blend, zero":      {trial.Err(flour.BlendFlours(flour.BlendGoal{})), "Flours required"},
-		"blend, one":       {trial.Err(flour.BlendFlours(flour.BlendGoal{Flours: make([]flour.FlourShare, 1)})), "Flours out of range"},
-		"blend, zeros":     {trial.Err(flour.BlendFlours(flour.BlendGoal{Flours: make([]flour.FlourShare, 2)})), "Flours inconsistent"},
-		"blend":            {trial.Err(flour.BlendFlours(flour.BlendGoal{Flours: []flour.FlourShare{{FlourLot: flour.FlourLot{Name: huge, Protein: nan}, Share: nan, Least: quantity.MustPercent("60 %"), Most: quantity.MustPercent("50 %")}, {}}, Target: nan, Total: quantity.Grams(math.Inf(1))})), "Target out of range; Total out of range; Flours[0].Protein out of range; Flours[0].Share out of range; Flours[0].Least inconsistent"},
-		"gluten, zero":     {trial.Err(flour.AddGluten(flour.GlutenBoost{Target: quantity.MustPercent("80 %")})), "Target inconsistent"},
-		"gluten":           {trial.Err(flour.ReplaceWithGluten(flour.GlutenBoost{Protein: quantity.MustPercent("14 %"), Target: quantity.MustPercent("12 %"), Gluten: quantity.MustPercent("5 %"), Flour: quantity.Grams(-1)})), "Gluten out of range; Flour out of range"},
-		"gluten, downward": {trial.Err(flour.ReplaceWithGluten(flour.GlutenBoost{Protein: quantity.MustPercent("14 %"), Target: quantity.MustPercent("12 %")})), "Target inconsistent"},
-		"basis":            {trial.Err(flour.ConvertBasis(flour.FlourBasis{Value: nan, From: quantity.MustPercent("100 %"), To: nan})), "Value out of range; From out of range; To out of range"},
-		"basis, too much":  {trial.Err(flour.ConvertBasis(flour.FlourBasis{Value: quantity.MustPercent("90 %"), From: quantity.MustPercent("14 %")})), "Value inconsistent"},
-		"absorption":       {trial.Err(flour.ConvertAbsorption(flour.FlourBasis{Value: quantity.MustPercent("201 %")})), "Value out of range"},
-		"type":             {trial.Err(flour.FlourType(nan, nan)), "ash out of range; moisture out of range"},
-		"strength, zero":   {trial.Err(flour.JudgeFlour(flour.FlourStrength{})), "Hydration required; Protein required"},
-		"strength":         {trial.Err(flour.JudgeFlour(flour.FlourStrength{Hydration: quantity.MustPercent("900 %"), Protein: nan, W: math.NaN(), PL: math.Inf(1), FallingNumber: -4, Absorption: nan})), "Hydration out of range; Protein out of range; W out of range; PL out of range; FallingNumber out of range; Absorption out of range"},
+		"two, zero": {trial.Err(flour.FlourBlend{Flours: make([]flour.FlourLot, 2)}.Shares()),
+			"flours[1].protein inconsistent"},
+		"two": {trial.Err(flour.FlourBlend{
+			Flours: []flour.FlourLot{{Protein: nan}, {Protein: percent("101 %")}}, Target: nan, Total: quantity.Grams(-1),
+		}.Shares()), "flours[0].protein out of range; flours[1].protein out of range; target out of range; total out of " +
+			"range"},
+		"two, outside": {trial.Err(flour.FlourBlend{
+			Flours: []flour.FlourLot{{Protein: percent("9 %")}, {Protein: percent("12 %")}}, Target: percent("13 %"),
+		}.Shares()), "target inconsistent"},
+		"protein, none": {trial.Err(flour.FlourBlend{}.Protein()), "flours required"},
+		"protein, many": {trial.Err(flour.FlourBlend{Flours: make([]flour.FlourLot, 1_000_000)}.Protein()),
+			"flours out of range"},
+		"protein, zero": {trial.Err(flour.FlourBlend{Flours: make([]flour.FlourLot, 3)}.Protein()), "flours inconsistent"},
+		"blend, zero":   {trial.Err(flour.FlourBlend{}.Shares()), "flours required"},
+		"blend, one":    {trial.Err(flour.FlourBlend{Flours: make([]flour.FlourLot, 1)}.Shares()), "flours out of range"},
+		"blend, zeros":  {trial.Err(flour.FlourBlend{Flours: make([]flour.FlourLot, 3)}.Shares()), "flours inconsistent"},
+		"blend": {trial.Err(flour.FlourBlend{
+			Flours: []flour.FlourLot{{Name: huge, Protein: nan, Share: nan, Least: percent("60 %"), Most: percent("50 %")}, {}},
+			Target: nan, Total: quantity.Grams(math.Inf(1)),
+		}.Shares()), "target out of range; total out of range; flours[0].protein out of range; flours[0].share out of " +
+			"range; flours[0].least inconsistent"},
+		"gluten, zero": {trial.Err(flour.GlutenBoost{Target: percent("80 %")}.Doses()), "target inconsistent"},
+		"gluten": {trial.Err(flour.GlutenBoost{
+			Protein: percent("14 %"), Target: percent("12 %"), Gluten: percent("5 %"), Flour: quantity.Grams(-1),
+		}.Doses()), "gluten out of range; flour out of range"},
+		"gluten, downward": {trial.Err(flour.GlutenBoost{Protein: percent("14 %"), Target: percent("12 %")}.Doses()),
+			"target inconsistent"},
+		"basis": {trial.Err(flour.FlourBasis{Value: nan, From: percent("100 %"), To: nan}.Protein()),
+			"value out of range; from out of range; to out of range"},
+		"basis, too much": {trial.Err(flour.FlourBasis{Value: percent("90 %"), From: percent("14 %")}.Protein()),
+			"value inconsistent"},
+		"absorption": {trial.Err(flour.FlourBasis{Value: percent("201 %")}.Absorption()), "value out of range"},
+		"type": {trial.Err(flour.FlourAsh{Ash: nan, Moisture: nan}.Type()),
+			"ash out of range; moisture out of range"},
+		"strength, zero": {trial.Err(flour.FlourStrength{}.Judge()), "hydration required; protein required"},
+		"strength": {trial.Err(flour.FlourStrength{
+			Hydration: percent("900 %"), Protein: nan, W: math.NaN(), PL: math.Inf(1), FallingNumber: -4, Absorption: nan,
+		}.Judge()), "hydration out of range; protein out of range; w out of range; pl out of range; falling_number out of " +
+			"range; absorption out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)

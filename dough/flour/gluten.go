@@ -2,62 +2,61 @@ package flour
 
 import (
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
 
-// GlutenBoost is the input of [AddGluten] and [ReplaceWithGluten].
+// GlutenBoost is a flour that is to have more protein by dry gluten.
 type GlutenBoost struct {
-	Protein quantity.Percent // of the flour
-	Target  quantity.Percent // of the mixture
+	Protein quantity.Percent `json:"protein"` // of the flour
+	Target  quantity.Percent `json:"target"`  // of the mixture
 	// Gluten is the protein of the dry gluten; zero means 75.16 % (SR28, NDB 48052). All three on
-	// the same moisture basis; see [ConvertBasis].
-	Gluten quantity.Percent
+	// the same moisture basis; see [FlourBasis].
+	Gluten quantity.Percent `json:"gluten,omitzero"`
 	// Flour is the flour's weight now; zero gives percentages only.
-	Flour quantity.Mass
+	Flour quantity.Mass `json:"flour,omitzero"`
 }
 
-// GlutenResult is the answer of [AddGluten] and [ReplaceWithGluten].
-type GlutenResult struct {
-	// PerFlour is, of AddGluten, the gluten for 100 of flour; of ReplaceWithGluten, the share of the
-	// mixture that is gluten.
-	PerFlour quantity.Percent
-	Gluten   quantity.Mass
-	Flour    quantity.Mass // what is left of it
+// GlutenDose is one way to take dry gluten.
+type GlutenDose struct {
+	// Percent is of the flour's weight when the gluten is added, and of the mixture when it takes flour's place.
+	Percent quantity.Percent `json:"percent"`
+	Gluten  quantity.Mass    `json:"gluten,omitzero"`
+	Flour   quantity.Mass    `json:"flour,omitzero"` // beside it
 	// ExtraWater is about what the gluten takes beside the flour's: 1.5 times its weight.
-	ExtraWater quantity.Mass
-	// Notes say what to look at: usual amounts, allergens.
-	Notes []working.Message
-
-	in      GlutenBoost
-	replace bool
-	given   bool
+	ExtraWater quantity.Mass `json:"extra_water,omitzero"`
 }
 
-// AddGluten answers how much dry gluten to add to a flour for a protein target, the flour staying
-// as it is.
-//
-//	x = 100 · (T − P) ÷ (G − T)     for 100 of flour
-//
-// P, T and G are the proteins of flour, mixture and gluten, on the same moisture basis. The total
-// flour grows by the gluten. Protein is not quality: gluten gives strength that a weak or damaged
-// flour lacks only in part. It is not [ReplaceWithGluten]. Errors: ErrOutOfRange; ErrInconsistent
-// unless P ≤ T < G. Source: algebra of mixtures; gluten SR28.
-func AddGluten(in GlutenBoost) (GlutenResult, error) { return glutenBoost(in, false) }
+// GlutenDoses is the answer of [GlutenBoost.Doses].
+type GlutenDoses struct {
+	// Added is to the flour as it is; InPlace keeps the weight of flour and gluten together.
+	Added   GlutenDose `json:"added"`
+	InPlace GlutenDose `json:"in_place"`
+	// Notes say what to look at: usual amounts, water, allergens.
+	Notes []working.Message `json:"notes"`
 
-// ReplaceWithGluten answers which share of a flour to replace with dry gluten for a protein target,
-// the weight of flour and gluten together staying as it is.
-//
-//	s = (T − P) ÷ (G − P)
-//
-// Symbols and errors as in [AddGluten].
-func ReplaceWithGluten(in GlutenBoost) (GlutenResult, error) { return glutenBoost(in, true) }
+	in    GlutenBoost
+	given bool
+}
 
 // dryGluten is the protein of vital wheat gluten: 75.16 %, NDB 48052. Source: SR28.
 func dryGluten() quantity.Percent { return quantity.MustPercent("75.16 %") }
 
-func glutenBoost(in GlutenBoost, replace bool) (GlutenResult, error) {
+// waterForGluten is how much water dry gluten takes beside the flour's: 1.5 times its weight.
+func waterForGluten() quantity.Percent { return quantity.MustPercent("150 %") }
+
+// Doses answers how much dry gluten brings a flour to a protein.
+//
+//	added:     x = 100 · (T − P) ÷ (G − T)     for 100 of flour
+//	in place:  s = 100 · (T − P) ÷ (G − P)     of 100 of the mixture
+//
+// P, T and G are the proteins of flour, mixture and gluten, on the same moisture basis. Protein is not quality: gluten
+// gives strength that a weak or damaged flour lacks only in part. Errors: ErrOutOfRange; ErrInconsistent
+// unless P ≤ T < G. Source: algebra of mixtures; gluten SR28.
+func (in GlutenBoost) Doses() (GlutenDoses, error) {
 	var p quantity.Problems
+	given := in
 	if in.Gluten.IsZero() {
 		in.Gluten = dryGluten()
 	}
@@ -71,93 +70,114 @@ func glutenBoost(in GlutenBoost, replace bool) (GlutenResult, error) {
 	if ok && in.Target.Compare(in.Gluten) >= 0 {
 		p.Add("Target", in.Target.String(), "less than the gluten's "+in.Gluten.String(), quantity.ErrInconsistent)
 	}
-	if err := p.Err(); err != nil {
-		return GlutenResult{}, err
+	if err := p.ErrFor(given); err != nil {
+		return GlutenDoses{}, err
 	}
-	r := GlutenResult{in: in, replace: replace, given: true}
-	rise := in.Target.Sub(in.Protein)
-	if replace {
-		r.PerFlour = percentRatio(wholeFlour, rise, in.Gluten.Sub(in.Protein))
-		r.Gluten = massPart(in.Flour, rise, in.Gluten.Sub(in.Protein))
-		r.Flour = in.Flour.Sub(r.Gluten)
-	} else {
-		r.PerFlour = percentRatio(wholeFlour, rise, in.Gluten.Sub(in.Target))
-		r.Gluten = massPart(in.Flour, rise, in.Gluten.Sub(in.Target))
-		r.Flour = in.Flour
-	}
-	r.ExtraWater = quantity.MustPercent("150 %").Of(r.Gluten)
-	if !r.Gluten.IsValid() || !r.ExtraWater.IsValid() {
+	r := GlutenDoses{Added: in.dose(in.Target), InPlace: in.dose(in.Protein), in: in, given: true}
+	r.Added.Flour, r.InPlace.Flour = in.Flour, in.Flour.Sub(r.InPlace.Gluten)
+	if !r.Added.Gluten.IsValid() || !r.Added.ExtraWater.IsValid() {
 		p.Add("Target", in.Target.String(), "a target well below the gluten's "+in.Gluten.String(), quantity.ErrOutOfRange)
-		return GlutenResult{}, p.Err()
+		return GlutenDoses{}, p.ErrFor(given)
 	}
-	if !rise.IsZero() {
-		r.Notes = append(r.Notes, working.Say("gluten takes about 1.5 times its weight of water beside the flour's"))
+	if in.Target != in.Protein {
+		r.Notes = append(r.Notes, working.Tell("flour.gluten_water",
+			"gluten takes about 1.5 times its weight of water beside the flour's"))
 	}
-	if r.PerFlour.Compare(quantity.MustPercent("10 %")) > 0 {
-		r.Notes = append(r.Notes, working.Say("more than the trade uses: 1 to 4 % is usual, up to 10 % in doughs with much bran"))
+	if r.Added.Percent.Compare(quantity.MustPercent("10 %")) > 0 {
+		r.Notes = append(r.Notes, working.Tell("flour.much_gluten",
+			"more than the trade uses: 1 to 4 %% is usual, up to 10 %% in doughs with much bran"))
 	}
-	r.Notes = append(r.Notes, working.Say("gluten is wheat: it belongs on the list of allergens"))
+	r.Notes = append(r.Notes, working.Tell("flour.gluten_allergen",
+		"gluten is wheat: it belongs on the list of allergens"))
 	return r, nil
 }
 
-// massPart is m·num ÷ den, rounded once.
-func massPart(m quantity.Mass, num, den quantity.Percent) quantity.Mass {
-	a, _ := num.Millionths()
-	b, _ := den.Millionths()
-	return m.Scale(quantity.Micrograms(a), quantity.Micrograms(b))
+// dose is the gluten for a rise of protein over what the gluten has more than so much.
+func (in GlutenBoost) dose(less quantity.Percent) GlutenDose {
+	rise, more := in.Target.Sub(in.Protein), in.Gluten.Sub(less)
+	d := GlutenDose{Percent: percentRatio(wholeFlour, rise, more), Gluten: massPart(in.Flour, rise, more)}
+	d.ExtraWater = waterForGluten().Of(d.Gluten)
+	return d
 }
 
-// String says how much gluten.
-func (r GlutenResult) String() string {
+// String is the headline of the report.
+func (r GlutenDoses) String() string { return r.Report().Headline.String() }
+
+// Report tells both ways.
+func (r GlutenDoses) Report() report.Report {
 	if !r.given {
-		return "no gluten"
+		return report.Report{Headline: working.Tell("flour.no_gluten", "no gluten")}
 	}
-	text := "add " + r.PerFlour.Text(2) + " of the flour's weight as dry gluten"
-	if r.replace {
-		text = "replace " + r.PerFlour.Text(2) + " of the flour with dry gluten"
+	t := report.Grid{Key: "doses", Columns: []report.GridColumn{
+		{Key: "way"}, {Key: "percent", Title: working.Tell("flour.column_gluten", "gluten"), Right: true},
+	}}
+	weighs := !r.in.Flour.IsZero()
+	if weighs {
+		t.Columns = append(t.Columns,
+			report.GridColumn{Key: "gluten", Title: working.Tell("flour.column_weight", "weight"), Right: true},
+			report.GridColumn{Key: "flour", Title: working.Tell("flour.column_flour", "flour"), Right: true},
+			report.GridColumn{Key: "extra_water", Title: working.Tell("flour.column_water", "water more"), Right: true})
 	}
-	if !r.Flour.IsZero() {
-		text += ": " + r.Flour.Text(quantity.Gram, 0) + " flour, " + r.Gluten.Text(quantity.Gram, 1) +
-			" gluten, about " + r.ExtraWater.Text(quantity.Gram, 0) + " more water"
+	for _, way := range []struct {
+		name working.Message
+		dose GlutenDose
+	}{
+		{working.Tell("flour.added", "added"), r.Added},
+		{working.Tell("flour.in_place", "in its place"), r.InPlace},
+	} {
+		row := []report.Cell{report.Of(way.name), report.Rounded(way.dose.Percent, 2)}
+		if weighs {
+			row = append(row, report.Rounded(way.dose.Gluten, 1), report.Rounded(way.dose.Flour, 1),
+				report.Rounded(way.dose.ExtraWater, 0))
+		}
+		t.Rows = append(t.Rows, row)
 	}
-	return text
+	return report.Report{
+		Headline: working.Tell("flour.gluten", "Dry gluten from %.1f to %.1f protein: %.2f of the flour's weight",
+			r.in.Protein, r.in.Target, r.Added.Percent),
+		Sections: []report.Section{{Key: "doses", Blocks: []report.Block{t, report.List(r.Notes)}}},
+		Sources:  []working.Source{sources.GlutenAlgebra, sources.GlutenWater},
+	}
 }
 
-// Working derives the percentage and the weights.
-func (r GlutenResult) Working() working.Working {
-	w := working.Working{Title: "Dry gluten for a protein target"}
+// Working derives the percentages and the weights.
+func (r GlutenDoses) Working() working.Working {
+	d := working.Derive(working.Tell("flour.derive_gluten", "Dry gluten for a protein target"))
 	if !r.given {
-		return w
+		return d.Working()
 	}
-	in := r.in
-	less, symbol := in.Target, "T"
-	if r.replace {
-		less, symbol = in.Protein, "P"
-	}
-	w.Steps = append(w.Steps, working.Step{
-		Name: "gluten in percent", Symbol: "x", Formula: "100 × (T − P) ÷ (G − " + symbol + ")",
-		Where: []working.Binding{
-			{Symbol: "T", Meaning: "protein wanted", Value: in.Target.String()},
-			{Symbol: "P", Meaning: "protein of the flour", Value: in.Protein.String()},
-			{Symbol: "G", Meaning: "protein of the gluten", Value: in.Gluten.String()},
-		},
-		Numbers: "100 × (" + points(in.Target) + " − " + points(in.Protein) + ") ÷ (" + points(in.Gluten) + " − " + points(less) + ")",
-		Value:   r.PerFlour.String(), Source: sources.GlutenAlgebra,
+	target := working.Given("T", working.Tell("flour.symbol_target", "protein wanted"), r.in.Target)
+	protein := working.Given("P", working.Tell("flour.symbol_protein", "protein of the flour"), r.in.Protein)
+	gluten := working.Given("G", working.Tell("flour.symbol_gluten", "protein of the gluten"), r.in.Gluten)
+	rise := working.Num(100).Times(target.Minus(protein))
+	placed := d.Find(working.Finding{
+		Name: working.Tell("flour.percent_in_place",
+			"gluten in place of flour, of the mixture"), Symbol: "s", By: rise.Over(gluten.Minus(protein)),
+		Is: r.InPlace.Percent, Decimals: 2, Source: sources.GlutenAlgebra,
 	})
-	if in.Flour.IsZero() {
-		return w
-	}
-	w.Steps = append(w.Steps, working.Step{
-		Name: "gluten", Symbol: "m_gluten", Formula: "m × (T − P) ÷ (G − " + symbol + ")",
-		Where: []working.Binding{{Symbol: "m", Meaning: "flour", Value: in.Flour.String()}},
-		Numbers: bareNumber(in.Flour.String()) + " × (" + points(in.Target) + " − " +
-			points(in.Protein) + ") ÷ (" + points(in.Gluten) + " − " + points(less) + ")",
-		Value: r.Gluten.String(), Source: sources.GlutenAlgebra,
-	}, working.Step{
-		Name: "extra water", Symbol: "m_water", Formula: "k × m_gluten",
-		Where:   []working.Binding{{Symbol: "k", Meaning: "water for each gram of gluten", Value: decimals(waterForGluten, 1) + " (no unit)"}},
-		Numbers: decimals(waterForGluten, 1) + " × " + bareNumber(r.Gluten.String()), Value: r.ExtraWater.String(),
-		Note: "about; the dough decides", Source: sources.GlutenWater,
+	added := d.Find(working.Finding{
+		Name: working.Tell("flour.percent_added",
+			"gluten added, of the flour"), Symbol: "x", By: rise.Over(gluten.Minus(target)),
+		Is: r.Added.Percent, Decimals: 2, Source: sources.GlutenAlgebra,
 	})
-	return w
+	if r.in.Flour.IsZero() {
+		return d.Working()
+	}
+	m := working.Given("m", working.Tell("flour.symbol_flour", "flour"), r.in.Flour)
+	k := working.Given("k", working.Tell("flour.symbol_water", "water for each gram of gluten"), 1.5)
+	weigh := func(share working.Expr, index string, dose GlutenDose, name, water working.Message) {
+		w := d.Find(working.Finding{
+			Name: name, Symbol: "m_" +
+				index, By: m.Times(share.Share()), Is: dose.Gluten, Decimals: 1, Source: sources.GlutenAlgebra,
+		})
+		d.Find(working.Finding{
+			Name: water, Symbol: "w_" + index, By: k.Times(w), Is: dose.ExtraWater, Decimals: 1, Source: sources.GlutenWater,
+			Note: working.Tell("flour.dough_decides", "about; the dough decides"),
+		})
+	}
+	weigh(placed, "in_place", r.InPlace, working.Tell("flour.weight_in_place", "gluten in place of flour"),
+		working.Tell("flour.water_in_place", "more water with it"))
+	weigh(added, "added", r.Added, working.Tell("flour.weight_added", "gluten added"),
+		working.Tell("flour.water_added", "more water with it, added"))
+	return d.Working()
 }

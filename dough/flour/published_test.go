@@ -12,18 +12,18 @@ func TestPublishedFigures(t *testing.T) {
 	published.Check(t, "testdata/published.csv", 38, map[string]published.Finder{
 		"pearson": findPearson,
 		"blend protein": func(in *published.Inputs) (float64, error) {
-			p, err := flour.BlendProtein([]flour.WeighedFlour{
-				{FlourLot: flour.FlourLot{Protein: in.Percent("a")}, Mass: in.Mass("mass a")},
-				{FlourLot: flour.FlourLot{Protein: in.Percent("b")}, Mass: in.Mass("mass b")},
-			})
+			a, b := in.Mass("mass a"), in.Mass("mass b")
+			p, err := flour.FlourBlend{Flours: []flour.FlourLot{
+				{Protein: in.Percent("a"), Share: a.PercentOf(a.Add(b))}, {Protein: in.Percent("b"), Share: b.PercentOf(a.Add(b))},
+			}}.Protein()
 			return p.Points(), err
 		},
-		"add gluten":          findGluten(flour.AddGluten),
-		"replace with gluten": findGluten(flour.ReplaceWithGluten),
-		"basis":               findBasis(flour.ConvertBasis),
-		"absorption":          findBasis(flour.ConvertAbsorption),
+		"add gluten":          findGluten(func(r flour.GlutenDoses) flour.GlutenDose { return r.Added }),
+		"replace with gluten": findGluten(func(r flour.GlutenDoses) flour.GlutenDose { return r.InPlace }),
+		"basis":               findBasis(flour.FlourBasis.Protein),
+		"absorption":          findBasis(flour.FlourBasis.Absorption),
 		"type": func(in *published.Inputs) (float64, error) {
-			return flour.FlourType(in.Percent("ash"), in.Percent("moisture"))
+			return flour.FlourAsh{Ash: in.Percent("ash"), Moisture: in.Percent("moisture")}.Type()
 		},
 		"strength": findStrength,
 	})
@@ -34,10 +34,10 @@ func findPearson(in *published.Inputs) (float64, error) {
 	if in.Has("total") {
 		total = in.Mass("total")
 	}
-	r, err := flour.PearsonSquare(flour.TwoFlours{
-		A: flour.FlourLot{Protein: in.Percent("a")}, B: flour.FlourLot{Protein: in.Percent("b")},
-		Target: in.Percent("target"), Total: total,
-	})
+	r, err := flour.FlourBlend{
+		Flours: []flour.FlourLot{{Protein: in.Percent("a")},
+			{Protein: in.Percent("b")}}, Target: in.Percent("target"), Total: total,
+	}.Shares()
 	if err != nil {
 		in.Skip("get", "unit")
 		return 0, err
@@ -55,20 +55,20 @@ func findPearson(in *published.Inputs) (float64, error) {
 	return 100 * r.Flours[1].Share.Points() / r.Flours[0].Share.Points(), nil // b for 100 of a
 }
 
-func findGluten(boost func(flour.GlutenBoost) (flour.GlutenResult, error)) published.Finder {
+func findGluten(way func(flour.GlutenDoses) flour.GlutenDose) published.Finder {
 	return func(in *published.Inputs) (float64, error) {
 		b := flour.GlutenBoost{Protein: in.Percent("protein"), Target: in.Percent("target")}
 		if in.Has("flour") {
 			b.Flour = in.Mass("flour")
-			r, err := boost(b)
-			return r.ExtraWater.Grams() / r.Gluten.Grams(), err
+			r, err := b.Doses()
+			return way(r).ExtraWater.Grams() / way(r).Gluten.Grams(), err
 		}
-		r, err := boost(b)
-		return r.PerFlour.Points(), err
+		r, err := b.Doses()
+		return way(r).Percent.Points(), err
 	}
 }
 
-func findBasis(convert func(flour.FlourBasis) (flour.FlourBasisResult, error)) published.Finder {
+func findBasis(convert func(flour.FlourBasis) (flour.OnBasis, error)) published.Finder {
 	return func(in *published.Inputs) (float64, error) {
 		r, err := convert(flour.FlourBasis{Value: in.Percent("value"), From: in.Percent("from"), To: in.Percent("to")})
 		return r.Value.Points(), err
@@ -76,14 +76,14 @@ func findBasis(convert func(flour.FlourBasis) (flour.FlourBasisResult, error)) p
 }
 
 func findStrength(in *published.Inputs) (float64, error) {
-	r, err := flour.JudgeFlour(flour.FlourStrength{Hydration: quantity.MustPercent("65 %"), W: in.Number("w")})
+	r, err := flour.FlourStrength{Hydration: quantity.MustPercent("65 %"), W: in.Number("w")}.Judge()
 	if err != nil {
 		return 0, err
 	}
 	list := in.Text("list")
 	for _, o := range r.Opinions {
 		if o.Source.Key == list {
-			return o.High.Points(), nil
+			return o.Used.High.Points(), nil
 		}
 	}
 	in.Fail("no such list as %q", list)

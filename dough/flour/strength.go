@@ -1,26 +1,68 @@
 package flour
 
 import (
-	"fmt"
-	"strings"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/enum"
 	"example.org/maslin/internal/sources"
 )
 
 // FlourStrength is what is known of a flour's strength, and the hydration it is to carry. Leave what is
 // not known at zero.
 type FlourStrength struct {
-	Hydration quantity.Percent
+	Hydration quantity.Percent `json:"hydration"`
 	// Protein is in percent at 14 % moisture or as on the bag, where the difference is small.
-	Protein quantity.Percent
+	Protein quantity.Percent `json:"protein,omitzero"`
 	// W is the alveograph's deformation work in 10⁻⁴ J, and PL its balance P/L.
-	W, PL float64
+	W  float64 `json:"w,omitzero"`
+	PL float64 `json:"pl,omitzero"`
 	// FallingNumber is in seconds.
-	FallingNumber float64
+	FallingNumber float64 `json:"falling_number,omitzero"`
 	// Absorption is the farinograph's water absorption at 14 % moisture.
-	Absorption quantity.Percent
+	Absorption quantity.Percent `json:"absorption,omitzero"`
+}
+
+// StrengthFigure is a figure of a flour's strength.
+type StrengthFigure int
+
+// The figures.
+const (
+	FigureW StrengthFigure = iota
+	FigureProtein
+	FigurePL
+	FigureFallingNumber
+	FigureAbsorption
+)
+
+var figureWords = enum.Of[StrengthFigure]("figure of strength", "W", "protein", "P/L", "falling number", "absorption")
+
+// String names the figure: "falling number".
+func (f StrengthFigure) String() string { return figureWords.String(f) }
+
+// MarshalText implements encoding.TextMarshaler.
+func (f StrengthFigure) MarshalText() ([]byte, error) { return figureWords.Marshal(f) }
+
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (f *StrengthFigure) UnmarshalText(text []byte) error { return figureWords.Unmarshal(f, text) }
+
+// meaning explains the figure to a baker who has it from a bag of flour.
+func (f StrengthFigure) meaning() working.Message {
+	switch f {
+	case FigureW:
+		return working.Tell("flour.meaning_w",
+			"work to blow up a bubble of dough in the alveograph, in 10⁻⁴ J: how strong the dough is")
+	case FigurePL:
+		return working.Tell("flour.meaning_pl",
+			"height over length of the alveograph's curve: how much the dough resists against how far it stretches")
+	case FigureFallingNumber:
+		return working.Tell("flour.meaning_falling",
+			"seconds a plunger takes through a hot paste of the flour: few mean much enzyme, that thins the paste")
+	case FigureAbsorption:
+		return working.Tell("flour.meaning_absorption",
+			"water that brings 100 g of flour of 14 %% moisture to a standard stiffness in the farinograph")
+	case FigureProtein:
+	}
+	return working.Tell("flour.meaning_protein", "protein of the flour as it is in the bag")
 }
 
 // Stance says whether a figure speaks for or against a hydration.
@@ -36,83 +78,64 @@ const (
 	SpeaksAgainst
 )
 
-var stanceNames = []string{"silent", "for", "against"}
+var stanceWords = enum.Of[Stance]("stance", "silent", "for", "against")
 
 // String names the stance: "against".
-func (s Stance) String() string { return nameOf(stanceNames, int(s)) }
+func (s Stance) String() string { return stanceWords.String(s) }
 
-// AppendText implements encoding.TextAppender; a value without a name is an error.
-func (s Stance) AppendText(b []byte) ([]byte, error) { return appendName(b, stanceNames, int(s)) }
+// MarshalText implements encoding.TextMarshaler.
+func (s Stance) MarshalText() ([]byte, error) { return stanceWords.Marshal(s) }
 
-// MarshalText implements encoding.TextMarshaler: "against".
-func (s Stance) MarshalText() ([]byte, error) { return s.AppendText(nil) }
-
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what String prints.
-func (s *Stance) UnmarshalText(text []byte) error {
-	i, err := readName(text, stanceNames)
-	if err == nil {
-		*s = Stance(i)
-	}
-	return err
-}
+// UnmarshalText implements encoding.TextUnmarshaler; it reads the words that String prints, and no others.
+func (s *Stance) UnmarshalText(text []byte) error { return stanceWords.Unmarshal(s, text) }
 
 // StrengthOpinion is what one published list says about a flour.
 type StrengthOpinion struct {
-	Figure string // "W 240"
-	// Meaning says what was measured: "work to blow up a bubble of dough in the alveograph, in 10⁻⁴ J".
-	Meaning string
-	Class   string // "medium"
-	// Low and High are the hydrations the class is used at; zero when the list names none.
-	Low, High quantity.Percent
-	Stance    Stance
-	Source    working.Source
+	Figure StrengthFigure  `json:"figure"`
+	Given  working.Message `json:"given"` // "W 240"
+	// Meaning says what was measured.
+	Meaning working.Message `json:"meaning"`
+	Class   working.Message `json:"class"` // "medium"
+	// Used are the hydrations the class is used at; zero when the list names none.
+	Used   quantity.Range[quantity.Percent] `json:"used,omitzero"`
+	Stance Stance                           `json:"stance"`
+	Source working.Source                   `json:"source"`
 }
 
-// String prints "W 240 (Sourdough Framework): medium, 50 % to 60 %, against".
-func (o StrengthOpinion) String() string {
-	text := o.Figure
-	if o.Source.Key != "" {
-		text += " (" + o.Source.Key + ")"
-	}
-	text += ": " + o.Class
-	if !o.High.IsZero() {
-		text += ", " + o.Low.String() + " to " + o.High.String()
-	}
-	return text + ", " + o.Stance.String()
-}
-
-// StrengthAdvice is the answer of [JudgeFlour].
+// StrengthAdvice is the answer of [FlourStrength.Judge].
 type StrengthAdvice struct {
-	Opinions []StrengthOpinion
+	Hydration quantity.Percent  `json:"hydration"`
+	Opinions  []StrengthOpinion `json:"opinions"`
 	// For and Against count the opinions that are not silent.
-	For, Against int
+	For     int `json:"for"`
+	Against int `json:"against"`
 	// Warn is set when more opinions speak against the hydration than for it.
-	Warn bool
-	// Disagreement says in words where the lists differ; empty when they agree.
-	Disagreement string
+	Warn bool `json:"warn"`
+	// Disagreement says where the lists differ; none when they agree.
+	Disagreement working.Message `json:"disagreement,omitzero"`
 	// Advice is what to do about it.
-	Advice []string
-
-	in FlourStrength
+	Advice []working.Message `json:"advice,omitempty"`
 }
 
+// strengthClass is a class of a list. Its rung is on the ladder of hydrations.
 type strengthClass struct {
 	below float64
-	name  string
-	rung  int // on the ladder of hydrations
+	name  working.Message
+	rung  int
 }
 
 // ladder gives the hydrations of four classes, weak to very strong. It is the only published list with
 // hydrations that was found; the classes of the other lists are read on it, which is a judgment.
-func ladder(rung int) (low, high quantity.Percent) {
+func ladder(rung int) quantity.Range[quantity.Percent] {
 	steps := [...][2]string{{"50 %", "50 %"}, {"50 %", "60 %"}, {"60 %", "70 %"}, {"70 %", "90 %"}}
 	if rung < 0 || rung >= len(steps) {
-		return quantity.Percent{}, quantity.Percent{}
+		return quantity.Range[quantity.Percent]{}
 	}
-	return quantity.MustPercent(steps[rung][0]), quantity.MustPercent(steps[rung][1])
+	return quantity.Range[quantity.Percent]{Low: quantity.MustPercent(steps[rung][0]),
+		High: quantity.MustPercent(steps[rung][1])}
 }
 
-// JudgeFlour answers which published strength figures speak for or against a hydration, list by
+// Judge answers which published strength figures speak for or against a hydration, list by
 // list, with their disagreement shown.
 //
 // A list puts the flour in a class by W or by protein; the class is used up to a hydration; a wish
@@ -123,7 +146,38 @@ func ladder(rung int) (low, high quantity.Percent) {
 // falling number 60 to 600 s, absorption 40 to 90 %. Errors: ErrRequired (no hydration, or no
 // figure at all), ErrOutOfRange. Source: The Sourdough Framework; two trade lists; a miller on P/L;
 // a trade reading of the falling number.
-func JudgeFlour(in FlourStrength) (StrengthAdvice, error) {
+func (in FlourStrength) Judge() (StrengthAdvice, error) {
+	if err := in.check(); err != nil {
+		return StrengthAdvice{}, err
+	}
+	r := StrengthAdvice{Hydration: in.Hydration}
+	weak, medium := working.Tell("flour.class_weak", "weak"), working.Tell("flour.class_medium", "medium")
+	strong, veryStrong := working.Tell("flour.class_strong", "strong"), working.Tell("flour.class_very_strong",
+		"very strong")
+	if in.W != 0 {
+		given := working.Tell("flour.given_w", "W %v", in.W)
+		r.class(FigureW, given, in.W, sources.SourdoughFrameworkStrength,
+			[]strengthClass{{150, weak, 0}, {250, medium, 1}, {350, strong, 2}, {1e9, veryStrong, 3}})
+		r.class(FigureW, given, in.W, sources.StrengthList2017, []strengthClass{
+			{120, working.Tell("flour.class_very_weak", "very weak"), 0}, {180, weak, 0}, {240, medium, 1},
+			{280, working.Tell("flour.class_bread", "for bread"), 2}, {340, strong, 2}, {1e9, veryStrong, 3},
+		})
+		r.class(FigureW, given, in.W, sources.StrengthListItalian,
+			[]strengthClass{{220, weak, 0}, {350, medium, 1}, {420, strong, 2}, {1e9, veryStrong, 3}})
+	}
+	if !in.Protein.IsZero() {
+		// The list says 8-10 weak, 11-13 medium, 14-15 strong; what lies between is put to the
+		// nearer class.
+		r.class(FigureProtein, working.Tell("flour.given_protein", "protein %.1f", in.Protein), in.Protein.Points(),
+			sources.StrengthList2017,
+			[]strengthClass{{10.5, weak, 0}, {13.5, medium, 1}, {1e9, strong, 2}})
+	}
+	r.others(in)
+	r.sum()
+	return r, nil
+}
+
+func (in FlourStrength) check() error {
 	var p quantity.Problems
 	if in.Hydration.IsZero() {
 		p.Required("Hydration", "30 % to 150 %")
@@ -148,107 +202,62 @@ func JudgeFlour(in FlourStrength) (StrengthAdvice, error) {
 	if !in.Absorption.IsZero() {
 		quantity.Check(&p, "Absorption", in.Absorption, quantity.MustPercent("40 %"), quantity.MustPercent("90 %"))
 	}
-	if err := p.Err(); err != nil {
-		return StrengthAdvice{}, err
-	}
-	r := StrengthAdvice{in: in}
-	if in.W != 0 {
-		figure := fmt.Sprintf("W %g", in.W)
-		r.class(figure, in.W, sources.SourdoughFrameworkStrength, []strengthClass{{150, "weak", 0}, {250, "medium", 1}, {350, "strong", 2}, {1e9, "very strong", 3}})
-		r.class(figure, in.W, sources.StrengthList2017, []strengthClass{
-			{120, "very weak", 0}, {180, "weak", 0}, {240, "medium", 1}, {280, "for bread", 2}, {340, "strong", 2}, {1e9, "very strong", 3},
-		})
-		r.class(
-			figure,
-			in.W,
-			sources.StrengthListItalian,
-			[]strengthClass{{220, "weak", 0}, {350, "medium", 1}, {420, "strong", 2}, {1e9, "very strong", 3}},
-		)
-	}
-	if !in.Protein.IsZero() {
-		// The list says 8-10 weak, 11-13 medium, 14-15 strong; what lies between is put to the
-		// nearer class.
-		r.class(
-			"protein "+in.Protein.Text(1),
-			in.Protein.Points(),
-			sources.StrengthList2017,
-			[]strengthClass{{10.5, "weak", 0}, {13.5, "medium", 1}, {1e9, "strong", 2}},
-		)
-	}
-	r.others()
-	r.sum()
-	return r, nil
+	return p.ErrFor(in)
 }
 
-// meaningOf explains a figure to a baker who has it from a bag of flour.
-func meaningOf(figure string) string {
-	name, _, _ := strings.Cut(figure, " ")
-	switch name {
-	case "W":
-		return "work to blow up a bubble of dough in the alveograph, in 10⁻⁴ J: how strong the dough is"
-	case "P/L":
-		return "height over length of the alveograph's curve: how much the dough resists against how far it stretches"
-	case "falling":
-		return "seconds a plunger takes through a hot paste of the flour: few mean much enzyme, that thins the paste"
-	case "absorption":
-		return "water that brings 100 g of flour of 14 % moisture to a standard stiffness in the farinograph"
-	}
-	return "protein of the flour as it is in the bag"
-}
-
-func (r *StrengthAdvice) class(figure string, x float64, source working.Source, classes []strengthClass) {
+func (r *StrengthAdvice) class(f StrengthFigure, given working.Message, x float64, source working.Source,
+	classes []strengthClass) {
 	for _, c := range classes {
 		if x < c.below {
-			o := StrengthOpinion{Figure: figure, Meaning: meaningOf(figure), Class: c.name, Source: source, Stance: SpeaksFor}
-			o.Low, o.High = ladder(c.rung)
-			if r.in.Hydration.Compare(o.High) > 0 {
-				o.Stance = SpeaksAgainst
-			}
-			r.Opinions = append(r.Opinions, o)
+			r.add(StrengthOpinion{Figure: f, Given: given, Class: c.name, Used: ladder(c.rung), Stance: SpeaksFor,
+				Source: source})
 			return
 		}
 	}
 }
 
-func (r *StrengthAdvice) others() {
-	in := r.in
-	add := func(figure, class string, stance Stance, s working.Source) {
-		r.Opinions = append(r.Opinions, StrengthOpinion{Figure: figure, Meaning: meaningOf(figure), Class: class, Stance: stance, Source: s})
+// add puts an opinion on the list; one with hydrations speaks against a wish above them.
+func (r *StrengthAdvice) add(o StrengthOpinion) {
+	o.Meaning = o.Figure.meaning()
+	if !o.Used.High.IsZero() && r.Hydration.Compare(o.Used.High) > 0 {
+		o.Stance = SpeaksAgainst
 	}
+	r.Opinions = append(r.Opinions, o)
+}
+
+func (r *StrengthAdvice) others(in FlourStrength) {
 	if in.PL != 0 {
-		figure := fmt.Sprintf("P/L %g", in.PL)
+		o := StrengthOpinion{Figure: FigurePL, Given: working.Tell("flour.given_pl", "P/L %v", in.PL),
+			Source: sources.MillerBalance}
 		switch {
 		case in.PL < 0.5:
-			add(figure, "extensible: spreads", Silent, sources.MillerBalance)
+			o.Class = working.Tell("flour.class_extensible", "extensible: spreads")
 		case in.PL > 0.9:
-			add(figure, "tenacious: takes more water and resists shaping", Silent, sources.MillerBalance)
+			o.Class = working.Tell("flour.class_tenacious", "tenacious: takes more water and resists shaping")
 		default:
-			add(figure, "balanced or near it", Silent, sources.MillerBalance)
+			o.Class = working.Tell("flour.class_balanced", "balanced or near it")
 		}
+		r.add(o)
 	}
 	if in.FallingNumber != 0 {
-		figure := fmt.Sprintf("falling number %g s", in.FallingNumber)
-		if in.FallingNumber < 160 {
-			add(figure, "much enzyme: a sticky dough", SpeaksAgainst, sources.FallingNumbers)
-		} else {
-			add(figure, "sound", Silent, sources.FallingNumbers)
+		o := StrengthOpinion{
+			Figure: FigureFallingNumber, Given: working.Tell("flour.given_falling", "falling number %v s", in.FallingNumber),
+			Class: working.Tell("flour.class_sound", "sound"), Source: sources.FallingNumbers,
 		}
+		if in.FallingNumber < 160 {
+			o.Class, o.Stance = working.Tell("flour.class_enzyme", "much enzyme: a sticky dough"), SpeaksAgainst
+		}
+		r.add(o)
 	}
 	if !in.Absorption.IsZero() {
-		o := StrengthOpinion{
-			Figure:  "absorption " + in.Absorption.Text(1),
-			Meaning: meaningOf("absorption"),
-			Class:   "water for a dough of standard stiffness",
-			Stance:  SpeaksFor,
-			Source:  sources.ICC115,
-		}
 		// A hearth dough is softer than the farinograph's; ten points above it is a wet dough for
 		// the flour. Judgment.
-		o.Low, o.High = in.Absorption, in.Absorption.Add(quantity.MustPercent("10 %"))
-		if in.Hydration.Compare(o.High) > 0 {
-			o.Stance = SpeaksAgainst
-		}
-		r.Opinions = append(r.Opinions, o)
+		r.add(StrengthOpinion{
+			Figure: FigureAbsorption, Given: working.Tell("flour.given_absorption", "absorption %.1f", in.Absorption),
+			Class:  working.Tell("flour.class_absorption", "water for a dough of standard stiffness"),
+			Used:   quantity.Range[quantity.Percent]{Low: in.Absorption, High: in.Absorption.Add(quantity.MustPercent("10 %"))},
+			Stance: SpeaksFor, Source: sources.ICC115,
+		})
 	}
 }
 
@@ -262,52 +271,28 @@ func (r *StrengthAdvice) sum() {
 			r.Against++
 		case Silent:
 		}
-		if o.High.IsZero() {
+		top := o.Used.High
+		if top.IsZero() {
 			continue
 		}
-		if low.IsZero() || o.High.Compare(low) < 0 {
-			low = o.High
+		if low.IsZero() || top.Compare(low) < 0 {
+			low = top
 		}
-		if o.High.Compare(high) > 0 {
-			high = o.High
+		if top.Compare(high) > 0 {
+			high = top
 		}
 	}
 	r.Warn = r.Against > r.For
 	if low != high {
-		r.Disagreement = "by one figure this flour is used up to " + low.String() + ", by another up to " + high.String()
+		r.Disagreement = working.Tell("flour.disagreement",
+			"by one figure this flour is used up to %v, by another up to %v", low, high)
 	}
 	if r.Against > 0 {
-		r.Advice = append(r.Advice,
-			"hold back 5 to 10 points of the water and add it when the dough has formed",
-			"or blend with a stronger flour, or add a little dry gluten",
-			"a hearth loaf of weak flour flattens: bake it in a tin, or fold more and ferment shorter")
-	}
-}
-
-// String says how the figures stand.
-func (r StrengthAdvice) String() string {
-	if len(r.Opinions) == 0 {
-		return "no opinion"
-	}
-	text := fmt.Sprintf("%d for and %d against a hydration of %v", r.For, r.Against, r.in.Hydration)
-	if r.Disagreement != "" {
-		text += "; " + r.Disagreement
-	}
-	return text
-}
-
-// Working lists the opinions with their sources.
-func (r StrengthAdvice) Working() working.Working {
-	w := working.Working{Title: "Is the flour strong enough"}
-	for _, o := range r.Opinions {
-		value, note := o.Class, "read on the one list that names hydrations"
-		if !o.High.IsZero() {
-			value += ", up to " + o.High.String()
+		r.Advice = []working.Message{
+			working.Tell("flour.hold_back", "hold back 5 to 10 points of the water and add it when the dough has formed"),
+			working.Tell("flour.blend_stronger", "or blend with a stronger flour, or add a little dry gluten"),
+			working.Tell("flour.weak_hearth",
+				"a hearth loaf of weak flour flattens: bake it in a tin, or fold more and ferment shorter"),
 		}
-		if o.Source == sources.SourdoughFrameworkStrength || o.High.IsZero() {
-			note = "as the list says"
-		}
-		w.Steps = append(w.Steps, working.Step{Name: "class by " + o.Figure, Symbol: "class", Value: value, Note: note, Source: o.Source})
 	}
-	return w
 }

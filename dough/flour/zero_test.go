@@ -9,12 +9,14 @@ import (
 )
 
 func TestZeroResultsPrint(t *testing.T) {
-	for _, r := range []fmt.Stringer{flour.FlourBlend{}, flour.GlutenResult{}, flour.FlourBasisResult{}, flour.StrengthAdvice{}, flour.StrengthOpinion{}, flour.Stance(9)} {
+	for _, r := range []fmt.Stringer{flour.BlendedFlours{}, flour.GlutenDoses{}, flour.OnBasis{}, flour.StrengthAdvice{},
+		flour.Stance(9)} {
 		if r.String() == "" {
 			t.Errorf("%T prints nothing", r)
 		}
 	}
-	for _, w := range []interface{ Working() working.Working }{flour.FlourBlend{}, flour.GlutenResult{}, flour.FlourBasisResult{}, flour.StrengthAdvice{}} {
+	for _, w := range []interface{ Working() working.Working }{flour.BlendedFlours{}, flour.GlutenDoses{},
+		flour.OnBasis{}, flour.StrengthAdvice{}} {
 		if n := len(w.Working().Steps); n != 0 {
 			t.Errorf("%T derives %d steps from nothing", w, n)
 		}

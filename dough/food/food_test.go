@@ -20,7 +20,8 @@ func TestSR28IsConsistent(t *testing.T) {
 	}
 	codes := map[string]bool{}
 	for _, f := range all {
-		if len(f.Code) != 5 || codes[f.Code] || f.Source.IsZero() || !f.Water.IsValid() || f.NoProtein && !f.Protein.IsZero() {
+		if len(f.Code) != 5 || codes[f.Code] || f.Source.IsZero() || !f.Water.IsValid() || f.NoProtein &&
+			!f.Protein.IsZero() {
 			t.Errorf("%+v", f)
 		}
 		codes[f.Code] = true
@@ -48,7 +49,8 @@ func TestVolumeMassProperties(t *testing.T) {
 	foods := food.FoodMeasures()
 	rapid.Check(t, func(t *rapid.T) {
 		m := foods[rapid.IntRange(0, len(foods)-1).Draw(t, "food")]
-		in := food.FoodVolume{Food: m.Food, Volume: quantity.Milliliters(rapid.Float64Range(1, 5000).Draw(t, "ml")), Method: m.Method}
+		in := food.FoodVolume{Food: m.Food, Volume: quantity.Milliliters(rapid.Float64Range(1, 5000).Draw(t, "ml")),
+			Method: m.Method}
 		if m.Method == 0 {
 			in.Method = []food.FillMethod{food.Sifted, food.Spooned, food.Scooped}[rapid.IntRange(0, 2).Draw(t, "method")]
 		}
@@ -81,7 +83,8 @@ func TestVolumeMassProperties(t *testing.T) {
 		}
 		return r
 	}
-	if s, c := weigh(food.Sifted), weigh(food.Scooped); c.Mass.Likely.Grams() < 1.25*s.Mass.Likely.Grams() || c.Mass.Low.Compare(s.Mass.High) < 0 {
+	if s, c := weigh(food.Sifted), weigh(food.Scooped); c.Mass.Likely.Grams() < 1.25*s.Mass.Likely.Grams() ||
+		c.Mass.Low.Compare(s.Mass.High) < 0 {
 		t.Errorf("sifted %v, scooped %v", s, c)
 	}
 }
@@ -89,7 +92,8 @@ func TestVolumeMassProperties(t *testing.T) {
 func TestYeastProperties(t *testing.T) {
 	kinds := []dough.Kind{dough.KindFreshYeast, dough.KindActiveDryYeast, dough.KindInstantYeast}
 	rapid.Check(t, func(t *rapid.T) {
-		in := food.YeastSwap{Mass: trial.Grams(t, "mass", 0.1, 1e4), From: kinds[rapid.IntRange(0, 2).Draw(t, "from")], To: kinds[rapid.IntRange(0, 2).Draw(t, "to")]}
+		in := food.YeastSwap{Mass: trial.Grams(t, "mass", 0.1, 1e4), From: kinds[rapid.IntRange(0, 2).Draw(t, "from")],
+			To: kinds[rapid.IntRange(0, 2).Draw(t, "to")]}
 		r, err := in.Convert()
 		if err != nil {
 			t.Fatal(err)

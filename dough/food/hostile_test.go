@@ -18,16 +18,29 @@ func TestHostileFood(t *testing.T) {
 		err  error
 		want string
 	}{
-		"yeast, zero":       {trial.Err(food.YeastSwap{}.Convert()), "from required"},
-		"yeast":             {trial.Err(food.YeastSwap{Mass: quantity.Grams(math.NaN()), From: dough.KindSalt, To: 99, Table: food.YeastTable{Fresh: quantity.Grams(-2)}}.Convert()), "mass out of range; from out of range; to out of range; table.fresh out of range"},
-		"yeast, no such":    {trial.Err(food.YeastSwap{Mass: quantity.Grams(1), From: dough.KindFreshYeast, To: dough.KindInstantYeast, Table: food.YeastTable{Name: "half", Fresh: quantity.Grams(2), ActiveDry: quantity.Grams(1)}}.Convert()), "table inconsistent"},
-		"yeast, absurd":     {trial.Err(food.YeastSwap{Mass: quantity.Kilograms(1e5), From: dough.KindFreshYeast, To: dough.KindInstantYeast, Table: food.YeastTable{Fresh: quantity.Micrograms(1), Instant: quantity.Kilograms(1)}}.Convert()), "table out of range"},
-		"volume, zero":      {trial.Err(food.FoodVolume{}.Weight()), "volume out of range; food required"},
-		"volume, unknown":   {trial.Err(food.FoodVolume{Food: huge, Volume: quantity.Liters(1), Method: 77}.Weight()), "method out of range; food out of range"},
-		"volume, no method": {trial.Err(food.FoodVolume{Food: "bread flour", Volume: quantity.Liters(1)}.Weight()), "method required"},
-		"volume, leveled":   {trial.Err(food.FoodVolume{Food: "bread flour", Volume: quantity.Liters(1), Method: food.Leveled}.Weight()), "method out of range"},
-		"volume, own list":  {trial.Err(food.FoodVolume{Food: "x", Volume: quantity.Liters(1), Method: food.Sifted, Measures: []food.FoodMeasure{{Food: "x", Method: 9}}}.Weight()), "measures[0].method out of range; measures[0].per out of range; measures[0].mass out of range"},
-		"milk":              {trial.Err(food.Food{Water: nan}.InPlaceOfWater(quantity.Grams(-1))), "water out of range; water out of range"},
+		"yeast, zero": {trial.Err(food.YeastSwap{}.Convert()), "from required"},
+		"yeast": {trial.Err(food.YeastSwap{Mass: quantity.Grams(math.NaN()), From: dough.KindSalt, To: 99,
+			Table: food.YeastTable{Fresh: quantity.Grams(-2)}}.Convert()), "mass out of range; from out of range; to out of " +
+			"range; table.fresh out of range"},
+		"yeast, no such": {trial.Err(food.YeastSwap{Mass: quantity.Grams(1), From: dough.KindFreshYeast,
+			To: dough.KindInstantYeast, Table: food.YeastTable{Name: "half", Fresh: quantity.Grams(2),
+				ActiveDry: quantity.Grams(1)}}.Convert()), "table inconsistent"},
+		"yeast, absurd": {trial.Err(food.YeastSwap{Mass: quantity.Kilograms(1e5), From: dough.KindFreshYeast,
+			To: dough.KindInstantYeast, Table: food.YeastTable{Fresh: quantity.Micrograms(1),
+				Instant: quantity.Kilograms(1)}}.Convert()), "table out of range"},
+		"volume, zero": {trial.Err(food.FoodVolume{}.Weight()), "volume out of range; food required"},
+		"volume, unknown": {trial.Err(food.FoodVolume{Food: huge, Volume: quantity.Liters(1), Method: 77}.Weight()),
+			"method out of range; food out of range"},
+		"volume, no method": {trial.Err(food.FoodVolume{Food: "bread flour", Volume: quantity.Liters(1)}.Weight()),
+			"method required"},
+		"volume, leveled": {trial.Err(food.FoodVolume{Food: "bread flour", Volume: quantity.Liters(1),
+			Method: food.Leveled}.Weight()), "method out of range"},
+		"volume, own list": {trial.Err(food.FoodVolume{Food: "x", Volume: quantity.Liters(1), Method: food.Sifted,
+			Measures: []food.FoodMeasure{{Food: "x",
+				Method: 9}}}.Weight()), "measures[0].method out of range; measures[0].per out of range; measures[0].mass out of " +
+			"range"},
+		"milk": {trial.Err(food.Food{Water: nan}.InPlaceOfWater(quantity.Grams(-1))),
+			"water out of range; water out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)

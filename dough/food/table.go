@@ -51,7 +51,8 @@ func SR28() []Food {
 	rows := sr28()
 	foods := make([]Food, 0, len(rows))
 	for _, r := range rows {
-		f := Food{Code: r.ndb, Name: r.name, Water: quantity.NewPercent(r.water), Ash: quantity.NewPercent(r.ash), Source: sources.SR28}
+		f := Food{Code: r.ndb, Name: r.name, Water: quantity.NewPercent(r.water), Ash: quantity.NewPercent(r.ash),
+			Source: sources.SR28}
 		if f.NoProtein = r.protein == unread; !f.NoProtein {
 			f.Protein = quantity.NewPercent(r.protein)
 		}

@@ -206,7 +206,8 @@ func (r FoodWeight) Report() report.Report {
 		{Key: "per", Title: working.Tell("food.column_per", "as published")}, {Key: "mass", Right: true}, {Key: "source"},
 	}}
 	for _, m := range r.Used {
-		t.Rows = append(t.Rows, []report.Cell{report.Of(measureOf(m)), report.Rounded(m.Mass, 1), report.Of(m.Source.String())})
+		t.Rows = append(t.Rows, []report.Cell{report.Of(measureOf(m)), report.Rounded(m.Mass, 1),
+			report.Of(m.Source.String())})
 		if !slices.Contains(out.Sources, m.Source) {
 			out.Sources = append(out.Sources, m.Source)
 		}
@@ -240,19 +241,23 @@ func measureOf(m FoodMeasure) working.Message {
 // Working derives the weight and its range.
 func (r FoodWeight) Working() working.Working {
 	d := working.Derive(working.Tell("food.derive_weight", "Weight of a volume"))
-	if r.Mass.Likely.IsZero() {
+	if r.Mass.Likely.IsZero() || r.chosen.Per.IsZero() {
 		return d.Working()
 	}
-	v := working.Given("V", working.Tell("food.symbol_volume", "volume"), working.Amount(r.Volume.Milliliters(), milliliter, 2))
+	v := working.Given("V", working.Tell("food.symbol_volume", "volume"),
+		working.Amount(r.Volume.Milliliters(), milliliter, 2))
 	weigh := func(m FoodMeasure, index string, name working.Message, is quantity.Mass) working.Expr {
-		cup := working.Given("V_"+index, working.Tell("food.symbol_cup", "volume of the published measure"), working.Amount(m.Per.Milliliters(), milliliter, 2))
+		cup := working.Given("V_"+index, working.Tell("food.symbol_cup", "volume of the published measure"),
+			working.Amount(m.Per.Milliliters(), milliliter, 2))
 		mass := working.Given("m_"+index, working.Tell("food.symbol_cup_mass", "its weight"), m.Mass)
-		return d.Find(working.Finding{Name: name, Symbol: "m_" + index + "_likely", By: v.Times(mass).Over(cup), Is: is, Decimals: 1, Source: m.Source})
+		return d.Find(working.Finding{Name: name, Symbol: "m_" + index + "_likely", By: v.Times(mass).Over(cup), Is: is,
+			Decimals: 1, Source: m.Source})
 	}
 	likely := weigh(r.chosen, "cup", working.Tell("food.likely", "likely weight"), r.Mass.Likely)
 	w := working.Given("w", working.Tell("food.symbol_widen", "how far two fillings by one method differ"), r.widen)
 	spread := working.Source{Key: "filling", Title: "spread of filling a cup by one method", Standing: working.Judgment}
-	bound := func(is quantity.Mass, published quantity.Mass, index string, name working.Message, by func(working.Expr) working.Expr) {
+	bound := func(is quantity.Mass, published quantity.Mass, index string, name working.Message,
+		by func(working.Expr) working.Expr) {
 		from := likely
 		if published != r.Mass.Likely {
 			from = weigh(r.other(published), index, working.Tell("food.other", "by another published weight"), published)

@@ -154,7 +154,8 @@ func (r *SwappedYeast) add(p *quantity.Problems, to dough.Kind) {
 			high = other
 		}
 	}
-	r.To = append(r.To, YeastForm{Kind: to, Mass: m, Published: quantity.Range[quantity.Mass]{Low: low, Likely: m, High: high}})
+	r.To = append(r.To, YeastForm{Kind: to, Mass: m,
+		Published: quantity.Range[quantity.Mass]{Low: low, Likely: m, High: high}})
 }
 
 // String is the headline of the report.
@@ -165,9 +166,11 @@ func (r SwappedYeast) Report() report.Report {
 	if len(r.To) == 0 {
 		return report.Report{Headline: working.Tell("food.no_yeast", "no yeast")}
 	}
-	out := report.Report{Headline: working.Tell("food.yeast_forms", "In place of %v of %v", r.Mass, r.From), Sources: []working.Source{r.table.Source}}
+	out := report.Report{Headline: working.Tell("food.yeast_forms", "In place of %v of %v", r.Mass, r.From),
+		Sources: []working.Source{r.table.Source}}
 	if len(r.To) == 1 {
-		out.Headline = working.Tell("food.yeast", "%v of %v in place of %v of %v", shown(r.To[0].Mass), r.To[0].Kind, r.Mass, r.From)
+		out.Headline = working.Tell("food.yeast", "%v of %v in place of %v of %v", shown(r.To[0].Mass), r.To[0].Kind,
+			r.Mass, r.From)
 	}
 	t := report.Grid{Key: "forms", Columns: []report.GridColumn{
 		{Key: "mass", Title: working.Tell("food.column_mass", "weight"), Right: true},
@@ -212,9 +215,11 @@ func (r SwappedYeast) Working() working.Working {
 	for i, f := range r.To {
 		n := strconv.Itoa(i + 1)
 		d.Find(working.Finding{
-			Name: working.Tell("food.symbol_yeast", "%v", f.Kind), Symbol: "m_" + n, By: from.Times(worth(f.Kind, n)).Over(worth(r.From, "from")),
+			Name: working.Tell("food.symbol_yeast", "%v", f.Kind), Symbol: "m_" +
+				n, By: from.Times(worth(f.Kind, n)).Over(worth(r.From, "from")),
 			Is: f.Mass, Decimals: 3, Source: source,
-			Note: working.Tell("food.published", "published tables give %v to %v", shown(f.Published.Low), shown(f.Published.High)),
+			Note: working.Tell("food.published", "published tables give %v to %v", shown(f.Published.Low),
+				shown(f.Published.High)),
 		})
 	}
 	return d.Working()

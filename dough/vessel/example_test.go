@@ -14,7 +14,8 @@ func ExampleMixedDough_Volume() {
 }
 
 func ExampleRiseContainer_Marks() {
-	tub := vessel.RiseContainer{Diameter: quantity.Centimeters(18), Height: quantity.Centimeters(20), Dough: quantity.Grams(2660)}
+	tub := vessel.RiseContainer{Diameter: quantity.Centimeters(18), Height: quantity.Centimeters(20),
+		Dough: quantity.Grams(2660)}
 	marks, err := tub.Marks()
 	if err != nil {
 		fmt.Println(err)

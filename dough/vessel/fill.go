@@ -21,7 +21,8 @@ type VesselFill struct {
 func fillOf(v quantity.Volume, perGram [3]float64, of asked, says working.Source) VesselFill {
 	g := func(i int) quantity.Mass { return quantity.Grams(v.Milliliters() / perGram[i]) }
 	return VesselFill{
-		Volume: v, Dough: quantity.Range[quantity.Mass]{Low: g(2), Likely: g(1), High: g(0)}, asked: of, perGram: perGram, says: says,
+		Volume: v, Dough: quantity.Range[quantity.Mass]{Low: g(2), Likely: g(1),
+			High: g(0)}, asked: of, perGram: perGram, says: says,
 	}
 }
 
@@ -49,9 +50,11 @@ func (f VesselFill) headline() working.Message {
 	low, likely, high := whole(f.Dough.Low), whole(f.Dough.Likely), whole(f.Dough.High)
 	switch {
 	case f.asked == forBasket:
-		return working.Tell("vessel.fill_basket", "About %v of dough for a proofing basket of %v (%v to %v)", likely, f.Volume, low, high)
+		return working.Tell("vessel.fill_basket", "About %v of dough for a proofing basket of %v (%v to %v)", likely,
+			f.Volume, low, high)
 	case f.asked == forBowl:
-		return working.Tell("vessel.fill_bowl", "About %v of dough for a bowl, lined with a cloth, of %v (%v to %v)", likely, f.Volume, low, high)
+		return working.Tell("vessel.fill_bowl", "About %v of dough for a bowl, lined with a cloth, of %v (%v to %v)",
+			likely, f.Volume, low, high)
 	case f.asked == forOwnTin, f.asked == forTin && low == high:
 		return working.Tell("vessel.fill_tin_exact", "%v of dough for a tin of %v", likely, f.Volume)
 	case f.asked == forTin:

@@ -74,8 +74,10 @@ func (in SampleJar) Sample() (JarSample, error) {
 		return JarSample{}, err
 	}
 	return JarSample{Dough: dough, RiseMarks: marks, jar: in, Notes: []working.Message{
-		working.Tell("vessel.jar_against_bulk", "keep the jar against the bulk: alone it follows the room much faster and tells another story"),
-		working.Tell("vessel.jar_mark_start", "press the sample flat and mark its own height: the reckoned start is within about 7 %%"),
+		working.Tell("vessel.jar_against_bulk",
+			"keep the jar against the bulk: alone it follows the room much faster and tells another story"),
+		working.Tell("vessel.jar_mark_start",
+			"press the sample flat and mark its own height: the reckoned start is within about 7 %%"),
 		working.Tell("vessel.jar_throw_back", "throw the sample back into the dough, or away: it is not an extra loaf"),
 	}}, nil
 }
@@ -101,18 +103,21 @@ func (r JarSample) Working() working.Working {
 	if r.Dough.IsZero() {
 		return d.Working()
 	}
-	density := working.Given("ρ", working.Tell("vessel.symbol_density", "density of the mixed dough"), working.Amount(r.jar.Density, "g/mL", 2))
+	density := working.Given("ρ", working.Tell("vessel.symbol_density", "density of the mixed dough"),
+		working.Amount(r.jar.Density, "g/mL", 2))
 	diameter := working.Given("d", working.Tell("vessel.symbol_diameter", "inside diameter"), r.jar.Diameter)
 	height := working.Given("H", working.Tell("vessel.symbol_height", "height of the jar"), r.jar.Height)
 	rise := working.Given("r", working.Tell("vessel.symbol_held_rise", "rise that the jar is to hold"), r.jar.Rise)
 	start := d.Find(working.Finding{
-		Name: working.Tell("vessel.sample_height", "height of the sample"), Symbol: "h_sample", Unit: working.Centimeter, Decimals: 2,
+		Name: working.Tell("vessel.sample_height",
+			"height of the sample"), Symbol: "h_sample", Unit: working.Centimeter, Decimals: 2,
 		By:   height.Times(working.Num(0.9)).Over(working.Num(1).Plus(rise.Share())),
 		Note: working.Tell("vessel.tenth_to_spare", "with a tenth of the height to spare"), Source: sources.CylinderGeometry,
 	})
 	d.Find(working.Finding{
 		Name: working.Tell("vessel.sample_dough", "dough to put in"), Symbol: "m", Is: r.Dough, Decimals: working.WholeNumber,
-		By: density.Times(working.Pi()).Over(working.Num(4)).Times(diameter).Times(diameter).Times(start), Source: sources.CylinderGeometry,
+		By:     density.Times(working.Pi()).Over(working.Num(4)).Times(diameter).Times(diameter).Times(start),
+		Source: sources.CylinderGeometry,
 	})
 	d.Add(r.RiseMarks.Working())
 	return d.Working()

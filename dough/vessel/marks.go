@@ -205,9 +205,11 @@ func (r RiseMarks) findStart(d *working.Derivation) working.Expr {
 		Source: sources.CylinderGeometry,
 	})
 	m := working.Given("m", working.Tell("vessel.symbol_dough", "dough"), in.Dough)
-	density := working.Given("ρ", working.Tell("vessel.symbol_density", "density of the mixed dough"), working.Amount(in.Density, "g/mL", 2))
+	density := working.Given("ρ", working.Tell("vessel.symbol_density", "density of the mixed dough"),
+		working.Amount(in.Density, "g/mL", 2))
 	return d.Find(working.Finding{
-		Name: working.Tell("vessel.symbol_start", "height of the dough at the start"), Symbol: "h_start", By: m.Over(density).Over(floor),
+		Name: working.Tell("vessel.symbol_start",
+			"height of the dough at the start"), Symbol: "h_start", By: m.Over(density).Over(floor),
 		Is: r.Start, Decimals: 1, Source: sources.DoughDensity,
 	})
 }

@@ -120,6 +120,7 @@ func roundBaskets(round []RoundBasket) report.Section {
 		t.Rows = append(t.Rows, row)
 	}
 	return report.Section{
-		Key: "round_baskets", Title: working.Tell("vessel.round_baskets", "Round baskets, as published"), Blocks: []report.Block{t},
+		Key: "round_baskets", Title: working.Tell("vessel.round_baskets",
+			"Round baskets, as published"), Blocks: []report.Block{t},
 	}
 }

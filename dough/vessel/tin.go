@@ -26,7 +26,8 @@ const (
 	EnrichedTin
 )
 
-var tinLoaves = enum.Of[TinLoaf]("loaf of a tin", "open white", "wholesale white", "lidded", "whole grain", "rye", "enriched")
+var tinLoaves = enum.Of[TinLoaf]("loaf of a tin", "open white", "wholesale white", "lidded", "whole grain", "rye",
+	"enriched")
 
 // String names the loaf: "open white".
 func (t TinLoaf) String() string { return tinLoaves.String(t) }
@@ -92,7 +93,8 @@ func (o OwnTin) Factor() (TinFactor, error) {
 	f := 0.0
 	if ok {
 		if f = o.Volume.Milliliters() / o.Dough.Grams(); f < 1 || f > 8 {
-			p.Add("Dough", o.Dough.String()+" in "+o.Volume.String(), "1 to 8 mL of tin for each gram of dough", quantity.ErrInconsistent)
+			p.Add("Dough", o.Dough.String()+" in "+o.Volume.String(), "1 to 8 mL of tin for each gram of dough",
+				quantity.ErrInconsistent)
 		}
 	}
 	if err := p.ErrFor(o); err != nil {

@@ -17,7 +17,8 @@ import (
 
 func TestRiseMarks(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := vessel.RiseContainer{Diameter: trial.Centimeters(t, "diameter", 8, 40), Height: trial.Centimeters(t, "height", 5, 60)}
+		in := vessel.RiseContainer{Diameter: trial.Centimeters(t, "diameter", 8, 40),
+			Height: trial.Centimeters(t, "height", 5, 60)}
 		if rapid.Bool().Draw(t, "square") {
 			in = vessel.RiseContainer{Width: trial.Centimeters(t, "width", 8, 40), Depth: trial.Centimeters(t, "depth", 8, 40)}
 		}
@@ -58,7 +59,8 @@ func TestRiseMarks(t *testing.T) {
 func TestJarSample(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := vessel.SampleJar{
-			Diameter: trial.Centimeters(t, "diameter", 3, 12), Height: trial.Centimeters(t, "height", 6, 25), Rise: trial.Percent(t, "rise", 30, 200),
+			Diameter: trial.Centimeters(t, "diameter", 3, 12), Height: trial.Centimeters(t, "height", 6,
+				25), Rise: trial.Percent(t, "rise", 30, 200),
 		}
 		r, err := in.Sample()
 		if err != nil {
@@ -77,7 +79,8 @@ func TestJarSample(t *testing.T) {
 
 func TestVesselsAndTinsGoBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		in := vessel.Proofing{Dough: trial.Grams(t, "dough", 100, 4000), Vessel: vessel.ProofVessel(rapid.IntRange(0, 1).Draw(t, "vessel"))}
+		in := vessel.Proofing{Dough: trial.Grams(t, "dough", 100, 4000),
+			Vessel: vessel.ProofVessel(rapid.IntRange(0, 1).Draw(t, "vessel"))}
 		m := in.Dough
 		size, err := in.Size()
 		if err != nil {
@@ -119,7 +122,8 @@ func TestVesselsAndTinsGoBack(t *testing.T) {
 // What one's own tin takes says what every other tin takes of the same bread.
 func TestOwnTinScales(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		own := vessel.OwnTin{Volume: quantity.Milliliters(rapid.Float64Range(800, 4000).Draw(t, "mL")), Dough: trial.Grams(t, "dough", 600, 790)}
+		own := vessel.OwnTin{Volume: quantity.Milliliters(rapid.Float64Range(800, 4000).Draw(t, "mL")),
+			Dough: trial.Grams(t, "dough", 600, 790)}
 		f, err := own.Factor()
 		if err != nil {
 			t.Fatal(err)
@@ -147,7 +151,8 @@ func TestTaperedTin(t *testing.T) {
 		t.Error(box, err)
 	}
 	// A pyramid cut off at half its height: 7/8 of the whole pyramid of twice the height.
-	cut, err := vessel.TinBox{Length: cm(20), Width: cm(20), Height: cm(10), BaseLength: cm(10), BaseWidth: cm(10)}.Volume()
+	cut, err := vessel.TinBox{Length: cm(20), Width: cm(20), Height: cm(10), BaseLength: cm(10),
+		BaseWidth: cm(10)}.Volume()
 	if err != nil || math.Abs(cut.Milliliters()-7.0/8*20*20*20/3) > 1e-6 {
 		t.Error(cut, err)
 	}
@@ -161,16 +166,23 @@ func TestHostileVessels(t *testing.T) {
 		err  error
 		want string
 	}{
-		"volume":      {trial.Err(vessel.MixedDough{Mass: quantity.Grams(nan), Density: nan}.Volume()), "mass out of range; density out of range"},
+		"volume": {trial.Err(vessel.MixedDough{Mass: quantity.Grams(nan), Density: nan}.Volume()),
+			"mass out of range; density out of range"},
 		"marks, zero": {trial.Err(vessel.RiseContainer{}.Marks()), "diameter required; start required"},
 		"marks": {trial.Err(vessel.RiseContainer{
-			Diameter: cm(nan), Height: cm(-3), Start: quantity.Meters(9), Rises: []quantity.Percent{quantity.NewPercent(nan), {}},
-		}.Marks()), "diameter out of range; height out of range; start out of range; rises[0] out of range; rises[1] out of range"},
-		"marks, density": {trial.Err(vessel.RiseContainer{Diameter: cm(9), Dough: quantity.Grams(500), Density: 9}.Marks()), "density out of range"},
-		"marks, both":    {trial.Err(vessel.RiseContainer{Diameter: cm(9), Width: cm(9), Depth: cm(9), Start: cm(3)}.Marks()), "diameter inconsistent"},
-		"marks, too big": {trial.Err(vessel.RiseContainer{Diameter: cm(3), Dough: quantity.Kilograms(100)}.Marks()), "dough out of range"},
-		"marks, many":    {trial.Err(vessel.RiseContainer{Diameter: cm(9), Start: cm(3), Rises: make([]quantity.Percent, 51)}.Marks()), "rises out of range"},
-		"jar, zero":      {trial.Err(vessel.SampleJar{}.Sample()), "diameter required; height required"},
+			Diameter: cm(nan), Height: cm(-3), Start: quantity.Meters(9), Rises: []quantity.Percent{quantity.NewPercent(nan),
+				{}},
+		}.Marks()), "diameter out of range; height out of range; start out of range; rises[0] out of range; rises[1] out " +
+			"of range"},
+		"marks, density": {trial.Err(vessel.RiseContainer{Diameter: cm(9), Dough: quantity.Grams(500), Density: 9}.Marks()),
+			"density out of range"},
+		"marks, both": {trial.Err(vessel.RiseContainer{Diameter: cm(9), Width: cm(9), Depth: cm(9),
+			Start: cm(3)}.Marks()), "diameter inconsistent"},
+		"marks, too big": {trial.Err(vessel.RiseContainer{Diameter: cm(3), Dough: quantity.Kilograms(100)}.Marks()),
+			"dough out of range"},
+		"marks, many": {trial.Err(vessel.RiseContainer{Diameter: cm(9), Start: cm(3),
+			Rises: make([]quantity.Percent, 51)}.Marks()), "rises out of range"},
+		"jar, zero": {trial.Err(vessel.SampleJar{}.Sample()), "diameter required; height required"},
 		"jar": {trial.Err(vessel.SampleJar{
 			Diameter: quantity.Meters(1), Height: cm(nan), Rise: quantity.NewPercent(-1), Density: 9,
 		}.Sample()), "diameter out of range; height out of range; rise out of range; density out of range"},
@@ -178,7 +190,8 @@ func TestHostileVessels(t *testing.T) {
 		"basket fill": {trial.Err(vessel.Proofing{Vessel: 7}.Fill()), "vessel out of range; volume out of range"},
 		"tin factor":  {trial.Err(vessel.TinLoaf(99).Factor()), "loaf out of range"},
 		"own tin":     {trial.Err(vessel.OwnTin{}.Factor()), "volume out of range; dough out of range"},
-		"own brick":   {trial.Err(vessel.OwnTin{Volume: quantity.Milliliters(100), Dough: quantity.Grams(400)}.Factor()), "dough inconsistent"},
+		"own brick": {trial.Err(vessel.OwnTin{Volume: quantity.Milliliters(100), Dough: quantity.Grams(400)}.Factor()),
+			"dough inconsistent"},
 		"tin box": {trial.Err(vessel.TinBox{Width: cm(nan), Height: quantity.Meters(3), BaseWidth: cm(4)}.Volume()),
 			"length out of range; width out of range; height out of range; base_width out of range"},
 		"tin":     {trial.Err(own.Fill(quantity.Volume{})), "Low out of range; High out of range; Volume out of range"},

@@ -100,15 +100,19 @@ func (v VesselVolume) headline() working.Message {
 	case v.asked == forRoom && exact:
 		return working.Tell("vessel.room_exact", "%v of dough takes %v as it leaves the mixer", m, likely)
 	case v.asked == forRoom:
-		return working.Tell("vessel.room", "%v of dough takes about %v as it leaves the mixer (%v to %v)", m, likely, v.Volume.Low, v.Volume.High)
+		return working.Tell("vessel.room", "%v of dough takes about %v as it leaves the mixer (%v to %v)", m, likely,
+			v.Volume.Low, v.Volume.High)
 	case v.asked == forBasket:
-		return working.Tell("vessel.basket", "A proofing basket of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m, likely, v.Volume.Low, v.Volume.High)
+		return working.Tell("vessel.basket", "A proofing basket of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m,
+			likely, v.Volume.Low, v.Volume.High)
 	case v.asked == forBowl:
-		return working.Tell("vessel.bowl", "A bowl lined with a cloth of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m, likely, v.Volume.Low, v.Volume.High)
+		return working.Tell("vessel.bowl", "A bowl lined with a cloth of about %[2]v for %[1]v of dough (%[3]v to %[4]v)",
+			m, likely, v.Volume.Low, v.Volume.High)
 	case v.asked == forOwnTin, v.asked == forTin && exact:
 		return working.Tell("vessel.tin_exact", "A tin of %[2]v for %[1]v of dough", m, likely)
 	case v.asked == forTin:
-		return working.Tell("vessel.tin", "A tin of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m, likely, v.Volume.Low, v.Volume.High)
+		return working.Tell("vessel.tin", "A tin of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m, likely,
+			v.Volume.Low, v.Volume.High)
 	}
 	return working.Tell("vessel.no_volume", "no volume was asked for")
 }
@@ -121,7 +125,8 @@ func measureYours(of asked) report.Section {
 		s.Blocks = append(s.Blocks, report.Say(working.Tell("vessel.weigh_water",
 			"weigh the water that fills yours to the rim: a gram is a milliliter")))
 	case forRoom, nothing:
-		s.Blocks = append(s.Blocks, report.Say(working.Tell("vessel.before_rise", "this is before the rise: a dough that doubles takes twice as much")))
+		s.Blocks = append(s.Blocks, report.Say(working.Tell("vessel.before_rise",
+			"this is before the rise: a dough that doubles takes twice as much")))
 	}
 	return s
 }
@@ -152,7 +157,8 @@ type bound struct {
 func bounds() [3]bound {
 	return [3]bound{
 		{"least", working.Tell("vessel.least_volume", "least volume"), working.Tell("vessel.least_dough", "least dough")},
-		{"likely", working.Tell("vessel.likely_volume", "likely volume"), working.Tell("vessel.likely_dough", "likely dough")},
+		{"likely", working.Tell("vessel.likely_volume", "likely volume"),
+			working.Tell("vessel.likely_dough", "likely dough")},
 		{"most", working.Tell("vessel.most_volume", "most volume"), working.Tell("vessel.most_dough", "most dough")},
 	}
 }

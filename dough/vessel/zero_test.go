@@ -9,12 +9,14 @@ import (
 )
 
 func TestZeroResultsPrint(t *testing.T) {
-	for _, r := range []fmt.Stringer{vessel.RiseMarks{}, vessel.JarSample{}, vessel.VesselFill{}, vessel.VesselVolume{}, vessel.ProofVessel(9), vessel.TinLoaf(-1)} {
+	for _, r := range []fmt.Stringer{vessel.RiseMarks{}, vessel.JarSample{}, vessel.VesselFill{}, vessel.VesselVolume{},
+		vessel.ProofVessel(9), vessel.TinLoaf(-1)} {
 		if r.String() == "" {
 			t.Errorf("%T prints nothing", r)
 		}
 	}
-	for _, w := range []interface{ Working() working.Working }{vessel.RiseMarks{}, vessel.JarSample{}, vessel.VesselFill{}, vessel.VesselVolume{}} {
+	for _, w := range []interface{ Working() working.Working }{vessel.RiseMarks{}, vessel.JarSample{},
+		vessel.VesselFill{}, vessel.VesselVolume{}} {
 		if n := len(w.Working().Steps); n != 0 {
 			t.Errorf("%T derives %d steps from nothing", w, n)
 		}

@@ -60,7 +60,8 @@ func Travels[T any](t Failer, v T) {
 		return
 	}
 	again, err := json.Marshal(back)
-	if err != nil || string(again) != string(data) || !cmp.Equal(v, back, cmp.Exporter(func(reflect.Type) bool { return true })) {
+	if err != nil || string(again) != string(data) ||
+		!cmp.Equal(v, back, cmp.Exporter(func(reflect.Type) bool { return true })) {
 		t.Errorf("%T went out as\n%s\nand came back as\n%s\n%v", v, data, again, err)
 	}
 }

@@ -86,11 +86,11 @@ func (w *Water) pourOf(in *mixing.Planned, batch dough.Batch) {
 }
 
 // poured reports whether a line is part of what is poured.
-func (w *Water) poured(l dough.Line) bool {
+func (w *Water) poured(l dough.DoughLine) bool {
 	return isWater(l) || len(w.Liquids) > 0 && l.Role == dough.RoleLiquid
 }
 
-func isWater(l dough.Line) bool {
+func isWater(l dough.DoughLine) bool {
 	return l.Role == dough.RoleLiquid && (l.Kind == dough.KindWater || l.Kind == dough.KindUnstated)
 }
 
@@ -124,7 +124,7 @@ func (b *Bake) madeBefore(name string, batch dough.Batch, room, levain quantity.
 }
 
 // substance says which specific heat an ingredient has; what is not known counts as dry as flour.
-func substance(l dough.Line) mixing.Substance {
+func substance(l dough.DoughLine) mixing.Substance {
 	if l.Role == dough.RolePreferment {
 		return mixing.Levain
 	}

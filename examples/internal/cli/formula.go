@@ -6,7 +6,6 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
@@ -14,18 +13,18 @@ import (
 
 type formulaFlags struct {
 	output
-	in              *asked
-	pieces          int
-	each, baked     quantity.Mass
-	loss            quantity.Percent
-	dough, flour    quantity.Mass
-	levain          quantity.Mass
-	stock           []dough.Stock
-	weights         []string
-	scale, fine     quantity.Mass
-	extra           []dough.Stock
-	restore         dough.Restore
-	weighed, repair bool
+	in           *asked
+	pieces       int
+	each, baked  quantity.Mass
+	loss         quantity.Percent
+	dough, flour quantity.Mass
+	levain       quantity.Mass
+	stock        []dough.Stock
+	weights      []string
+	scale, fine  quantity.Mass
+	extra        []dough.Stock
+	restore      dough.Restore
+	repair       bool
 }
 
 func newFormula(s System) *cobra.Command {
@@ -193,10 +192,8 @@ func runFormula(s System, args []string, f formulaFlags) error {
 	}
 	var batch dough.Batch
 	var err error
-	name := "Formula from weights"
 	scales := dough.Scales{Flour: f.scale, Fine: f.fine}
 	if in.given("weights") {
-		f.weighed = true
 		in.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand", "stock")
 		if !in.given("scale") {
 			scales.Flour = quantity.Grams(1)
@@ -220,9 +217,6 @@ func runFormula(s System, args []string, f formulaFlags) error {
 			return fault
 		}
 		b := file.bake
-		if name = printable(b.Name); name == "" {
-			name = "Bread"
-		}
 		own := b.Scales()
 		if in.given("scale") {
 			own.Flour = f.scale
@@ -249,16 +243,17 @@ func runFormula(s System, args []string, f formulaFlags) error {
 		return wrong
 	}
 	if f.repair {
-		return mend(s, f, name, batch)
+		r, err := dough.Mishap{Batch: batch, Extra: f.extra, Restore: f.restore}.Repair()
+		if err != nil {
+			return in.complain(err)
+		}
+		return s.tell(f.output, r, true)
 	}
 	w, err := batch.Weigh(scales)
 	if err != nil {
 		return in.complain(err)
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { formulaPage(p, u, name, batch, w, f.weighed) }, data: formulaData(name, batch, w),
-		workings: workingsOfBatch(batch), cautions: batch.Cautions(),
-	})
+	return s.tell(f.output, w, true)
 }
 
 // overlay puts the loaves of the flags over those of the file.
@@ -272,8 +267,4 @@ func overlay(in *asked, l *bakeday.Loaves, f formulaFlags) {
 	if in.given("loss") {
 		l.Loss = f.loss
 	}
-}
-
-func workingsOfBatch(b dough.Batch) []working.Working {
-	return []working.Working{b.Working(), b.DoughYield().Working()}
 }

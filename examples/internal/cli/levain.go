@@ -1,14 +1,15 @@
 package cli
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
+
 	"github.com/spf13/cobra"
 )
 
@@ -87,12 +88,6 @@ func (f *levainFlags) readRatio(text string) error {
 	return nil
 }
 
-// stage is one feeding and when it is ripe.
-type stage struct {
-	fed  dough.Feeding
-	ripe *ferment.Ripeness
-}
-
 func runLevain(s System, f levainFlags) error {
 	if err := f.check(); err != nil {
 		return err
@@ -150,24 +145,48 @@ func runLevain(s System, f levainFlags) error {
 	if err != nil {
 		return in.complain(err)
 	}
-	a := answer{
-		page: func(p *page, u units) { levainPage(p, u, f, b, weighed, stages, residue) }, data: levainData(f, weighed, stages, residue),
-		workings: []working.Working{plan.Working()}, no: !plan.Reached,
+	if !f.cultureGiven {
+		weighed.LeftOver = quantity.Mass{}
 	}
-	for _, st := range stages {
-		if st.ripe != nil {
-			a.workings = append(a.workings, st.ripe.Working())
-			a.cautions = st.ripe.Cautions()
+	return s.tell(f.output, fedLevain{Plan: weighed, Rounding: residue, Ripe: stages}, plan.Reached)
+}
+
+// fedLevain is a plan of feedings with when each of them is ripe.
+type fedLevain struct {
+	Plan     dough.LevainPlan   `json:"plan"`
+	Rounding quantity.Mass      `json:"rounding,omitzero"`
+	Ripe     []ferment.Ripeness `json:"ripe,omitempty"`
+}
+
+// Report tells the feedings, each with its ripeness behind it.
+func (l fedLevain) Report() report.Report {
+	r := l.Plan.Report()
+	stage := 0
+	for i := range r.Sections {
+		if r.Sections[i].Key != "feeding" || stage >= len(l.Ripe) {
+			continue
 		}
+		ripe := l.Ripe[stage]
+		stage++
+		r.Sections[i].Blocks = append(r.Sections[i].Blocks, report.List(append([]working.Message{ripe.Message()}, ripe.Notes()...)))
+		r.Cautions = ripe.Cautions()
 	}
-	return s.show(f.output, a)
+	return r
+}
+
+// Workings are those of the feedings and of each ripeness.
+func (l fedLevain) Workings() []working.Working {
+	out := []working.Working{l.Plan.Working()}
+	for _, r := range l.Ripe {
+		out = append(out, r.Working())
+	}
+	return out
 }
 
 // ripen asks when each stage is ripe.
-func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]stage, error) {
-	var out []stage
+func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]ferment.Ripeness, error) {
+	var out []ferment.Ripeness
 	for i, fed := range feedings {
-		st := stage{fed: fed}
 		if !f.at.IsZero() {
 			seed, err := ferment.FeedRatio{Seed: fed.Starter.Mass.Grams(), Flour: fed.Flour.Grams(), SeedHydration: fed.Starter.Hydration}.SeedShare()
 			if err != nil {
@@ -184,9 +203,8 @@ func (f levainFlags) ripen(feedings []dough.Feeding, b dough.LevainBuild) ([]sta
 			if err != nil {
 				return nil, err
 			}
-			st.ripe = &r
+			out = append(out, r)
 		}
-		out = append(out, st)
 	}
 	return out, nil
 }
@@ -208,129 +226,4 @@ func (f levainFlags) history(fed dough.Feeding, last bool) (ferment.History, err
 		return cold, err
 	}
 	return ferment.Join(ferment.Stretch{History: counter, For: quantity.Elapsed(f.after.Duration())}, ferment.Stretch{History: cold})
-}
-
-func levainPage(p *page, u units, f levainFlags, b dough.LevainBuild, plan dough.LevainPlan, stages []stage, residue quantity.Mass) {
-	title := fmt.Sprintf("Levain — %s at %s", u.mass(b.Want), percent(b.Hydration, 0))
-	if b.KeepBack.Sign() > 0 {
-		title += ", and " + u.mass(b.KeepBack) + " to keep"
-	}
-	p.para(0, title)
-	if !plan.Reached {
-		section(p, "It cannot be done")
-		p.para(2, u.say(plan.Why))
-		if plan.Missing.Sign() > 0 {
-			p.para(2, "missing: "+u.mass(tenthGram(plan.Missing))+" of culture")
-		}
-		return
-	}
-	for i, st := range stages {
-		name := "Feed"
-		if len(stages) > 1 {
-			name = fmt.Sprintf("Stage %d of %d", i+1, len(stages))
-		}
-		section(p, name)
-		fed := st.fed
-		p.rows(2, "rl", [][]string{
-			{u.mass(fed.Starter.Mass), "culture"}, {u.mass(fed.Flour), "flour"}, {u.mass(fed.Water), "water"},
-			{u.mass(fed.Made()), fmt.Sprintf("together, at %s", percent(fed.Hydration(), 0))},
-		})
-		p.para(2, fmt.Sprintf("inoculation %s of the new flour, %s of the mix", percent(fed.Inoculation(dough.OfNewFlour), 1), percent(fed.Inoculation(dough.OfMix), 1)))
-		if st.ripe != nil {
-			ripePart(p, u, *st.ripe)
-		}
-	}
-	section(p, "Then")
-	if !tenthGram(residue).IsZero() {
-		p.para(2, "rounding to the scale "+leaves(residue, u))
-	}
-	p.para(2, u.mass(plan.Use)+" for the dough")
-	if plan.KeepBack.Sign() > 0 {
-		p.para(2, u.mass(plan.KeepBack)+" to keep: take it before you mix the dough")
-	}
-	if f.cultureGiven && plan.LeftOver.Sign() > 0 {
-		p.para(2, u.mass(plan.LeftOver)+" of the culture at hand is left over: feed it and keep it, or bake with it")
-	}
-}
-
-// ripePart prints when a levain is ripe.
-func ripePart(p *page, u units, r ferment.Ripeness) {
-	ripe, peak, past := r.Reached()
-	if !ripe {
-		p.para(2, "it does not get ripe within "+days(ferment.Horizon))
-		return
-	}
-	p.para(2, "ripe "+span(r.From)+" after feeding")
-	if peak {
-		p.para(2, "highest after "+span(r.Peak))
-	}
-	if past {
-		p.para(2, "usable until "+span(r.Until))
-	} else {
-		p.para(2, "usable for "+days(ferment.Horizon)+" or more after feeding")
-	}
-	for _, n := range r.Notes() {
-		p.para(2, u.say(n))
-	}
-}
-
-func days(d time.Duration) string { return fmt.Sprintf("%d days", int(d.Hours()/24)) }
-
-// span prints a range of times.
-func span(r quantity.TimeRange) string {
-	return spell(r.Early) + " to " + spell(r.Late) + " (" + percent(r.Probability, 0) + "), likely " + spell(r.Likely)
-}
-
-// spell prints a time, in days where hours say little.
-func spell(d time.Duration) string {
-	switch {
-	case d >= ferment.Horizon:
-		return days(d) + " or more"
-	case d >= 96*time.Hour:
-		return days(d)
-	}
-	return quantity.FormatDuration(d.Round(time.Minute))
-}
-
-type stageData struct {
-	Culture     quantity.Mass    `json:"culture"`
-	Flour       quantity.Mass    `json:"flour"`
-	Water       quantity.Mass    `json:"water"`
-	Inoculation quantity.Percent `json:"inoculation_of_new_flour"`
-	OfMix       quantity.Percent `json:"inoculation_of_mix"`
-	Ripe        *rangeData       `json:"ripe,omitempty"`
-	Peak        *rangeData       `json:"peak,omitempty"`
-	Until       *rangeData       `json:"usable_until,omitempty"`
-}
-
-type levainAnswer struct {
-	Format   string        `json:"format"`
-	Reached  bool          `json:"reached"`
-	Why      string        `json:"why,omitempty"`
-	Missing  quantity.Mass `json:"missing_culture"`
-	Stages   []stageData   `json:"stages"`
-	Use      quantity.Mass `json:"use"`
-	Keep     quantity.Mass `json:"keep"`
-	LeftOver quantity.Mass `json:"left_over"`
-	Residue  quantity.Mass `json:"rounding"`
-}
-
-func levainData(f levainFlags, plan dough.LevainPlan, stages []stage, residue quantity.Mass) levainAnswer {
-	out := levainAnswer{
-		Format: "maslin levain 1", Reached: plan.Reached, Why: plan.Why.String(), Missing: plan.Missing, Stages: []stageData{}, Use: plan.Use, Keep: plan.KeepBack, Residue: residue,
-	}
-	if f.cultureGiven {
-		out.LeftOver = plan.LeftOver
-	}
-	for _, st := range stages {
-		d := stageData{
-			Culture: st.fed.Starter.Mass, Flour: st.fed.Flour, Water: st.fed.Water,
-			Inoculation: st.fed.Inoculation(dough.OfNewFlour), OfMix: st.fed.Inoculation(dough.OfMix),
-		}
-		if st.ripe != nil {
-			d.Ripe, d.Peak, d.Until = rangeOf(st.ripe.From), rangeOf(st.ripe.Peak), rangeOf(st.ripe.Until)
-		}
-		out.Stages = append(out.Stages, d)
-	}
-	return out
 }
