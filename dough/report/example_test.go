@@ -12,12 +12,24 @@ import (
 func ExampleReport_Text() {
 	r := report.Report{
 		Headline: working.Tell("example.water", "water at %.1f", quantity.Celsius(18.8)),
-		Sections: []report.Section{{Key: "why", Title: working.Tell("example.why", "So that the dough leaves the mixer at %.0f", quantity.Celsius(26)), Blocks: []report.Block{
-			report.Rows{
-				{Label: working.Tell("example.flour", "flour"), Value: report.Rounded(quantity.Celsius(21.8), 1)},
-				{Label: working.Tell("example.warming", "the mixer warms by"), Value: report.Rounded(quantity.DeltaCelsius(5), 0)},
+		Sections: []report.Section{
+			{
+				Key:   "why",
+				Title: working.Tell("example.why", "So that the dough leaves the mixer at %.0f", quantity.Celsius(26)),
+				Blocks: []report.Block{
+					report.Rows{
+						{
+							Label: working.Tell("example.flour", "flour"),
+							Value: report.Rounded(quantity.Celsius(21.8), 1),
+						},
+						{
+							Label: working.Tell("example.warming", "the mixer warms by"),
+							Value: report.Rounded(quantity.DeltaCelsius(5), 0),
+						},
+					},
+				},
 			},
-		}}},
+		},
 	}
 	fmt.Print(r.Text(report.Options{Units: working.USCustomary}))
 	// Output:

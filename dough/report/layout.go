@@ -30,7 +30,8 @@ func glue(text string) string {
 	for i, w := range words {
 		if i > 0 {
 			before := words[i-1]
-			if before != "" && before[len(before)-1] >= '0' && before[len(before)-1] <= '9' && isUnit(strings.TrimRight(w, ".,;:)")) {
+			if before != "" && before[len(before)-1] >= '0' && before[len(before)-1] <= '9' &&
+				isUnit(strings.TrimRight(w, ".,;:)")) {
 				b.WriteString(noBreak)
 			} else {
 				b.WriteByte(' ')

@@ -21,7 +21,11 @@ func hall() report.Report {
 	tell := working.Tell
 	weigh := report.Grid{
 		Key: "weigh", Caption: tell("test.weigh", "What you weigh"),
-		Columns: []report.GridColumn{{Key: "mass", Right: true}, {Key: "item", Title: tell("test.item", "of")}, {Key: "batch", Title: tell("test.batch", "batch")}},
+		Columns: []report.GridColumn{
+			{Key: "mass", Right: true},
+			{Key: "item", Title: tell("test.item", "of")},
+			{Key: "batch", Title: tell("test.batch", "batch")},
+		},
 		Rows: [][]report.Cell{
 			{report.Weighed(quantity.Grams(2344), quantity.Grams(1)), report.Of("=flour|*rye*")},
 			{report.Weighed(quantity.Grams(65.6), quantity.Grams(0.1)), report.Of("salt")},
@@ -31,22 +35,55 @@ func hall() report.Report {
 	return report.Report{
 		Headline: tell("test.headline", "%d loaves at %t", 6, morning),
 		Sections: []report.Section{
-			{Key: "weigh", Title: tell("test.title", "Weights"), Blocks: []report.Block{weigh, report.Say(tell("test.note", "rounding adds %v", quantity.Grams(0.3)))}},
+			{
+				Key:    "weigh",
+				Title:  tell("test.title", "Weights"),
+				Blocks: []report.Block{weigh, report.Say(tell("test.note", "rounding adds %v", quantity.Grams(0.3)))},
+			},
 			{Key: "oven", Blocks: []report.Block{
-				report.Rows{{Label: tell("test.core", "core"), Value: report.Rounded(quantity.Celsius(94.15), 1), Note: tell("test.boils", "water boils at %.1f", quantity.Celsius(96.15))}},
+				report.Rows{
+					{
+						Label: tell("test.core", "core"),
+						Value: report.Rounded(quantity.Celsius(94.15), 1),
+						Note:  tell("test.boils", "water boils at %.1f", quantity.Celsius(96.15)),
+					},
+				},
 				report.Paragraph{Text: tell("test.warn", "Do not touch"), Tone: report.Warning},
 				report.List{tell("test.a", "first"), tell("test.b", "second")},
 				report.Chart{
-					Title: tell("test.rise", "Rise"), X: report.Series{Name: tell("test.hours", "after mixing"), Of: report.Hours, Values: []float64{0, 1, 2}},
-					Main:   report.Series{Name: tell("test.likely", "likely"), Of: report.Percents, Values: []float64{0, 10, 40}},
-					Low:    report.Series{Name: tell("test.low", "early"), Of: report.Percents, Values: []float64{0, 5, 20}},
-					High:   report.Series{Name: tell("test.high", "late"), Of: report.Percents, Values: []float64{0, 20, 90}},
-					Second: report.Series{Name: tell("test.dough", "dough"), Of: report.Degrees, Values: []float64{26, 25, 24}},
+					Title: tell(
+						"test.rise",
+						"Rise",
+					), X: report.Series{Name: tell("test.hours", "after mixing"), Of: report.Hours, Values: []float64{0, 1, 2}},
+					Main: report.Series{
+						Name:   tell("test.likely", "likely"),
+						Of:     report.Percents,
+						Values: []float64{0, 10, 40},
+					},
+					Low: report.Series{
+						Name:   tell("test.low", "early"),
+						Of:     report.Percents,
+						Values: []float64{0, 5, 20},
+					},
+					High: report.Series{
+						Name:   tell("test.high", "late"),
+						Of:     report.Percents,
+						Values: []float64{0, 20, 90},
+					},
+					Second: report.Series{
+						Name:   tell("test.dough", "dough"),
+						Of:     report.Degrees,
+						Values: []float64{26, 25, 24},
+					},
 				},
 			}},
 		},
 		Cautions: []working.Caution{
-			{Subject: "burns", Text: tell("test.burns", "The oven is at %.0f: gloves", quantity.Celsius(245)), Short: tell("test.burns_short", "gloves")},
+			{
+				Subject: "burns",
+				Text:    tell("test.burns", "The oven is at %.0f: gloves", quantity.Celsius(245)),
+				Short:   tell("test.burns_short", "gloves"),
+			},
 			{Subject: "burns", Text: tell("test.pot", "A pot too"), Short: tell("test.burns_short", "gloves")},
 			{Subject: "allergens", Text: tell("test.gluten", "gluten")},
 		},
@@ -59,7 +96,18 @@ func hall() report.Report {
 func TestOneTelling(t *testing.T) {
 	for _, units := range []working.Units{working.Metric, working.USCustomary} {
 		o := report.Options{Units: units, EveryCaution: true, WithSources: true}
-		want := []string{"2344 g", "65.6 g", "2409.6 g", "94.2 °C", "96.2 °C", "245 °C", "21 °C", "0.3 g", "Bread", "A. Baker"}
+		want := []string{
+			"2344 g",
+			"65.6 g",
+			"2409.6 g",
+			"94.2 °C",
+			"96.2 °C",
+			"245 °C",
+			"21 °C",
+			"0.3 g",
+			"Bread",
+			"A. Baker",
+		}
 		if units == working.USCustomary {
 			want = []string{"5 lb 2.7 oz", "2.3 oz", "201 °F", "205 °F", "473 °F", "69.8 °F"}
 		}
@@ -76,10 +124,12 @@ func TestOneTelling(t *testing.T) {
 // Cautions are told in short once, those without a short form in full.
 func TestCautions(t *testing.T) {
 	short := hall().Text(report.Options{})
-	if strings.Count(short, "gloves") != 1 || strings.Contains(short, "245") || !strings.Contains(short, "allergens: gluten") {
+	if strings.Count(short, "gloves") != 1 || strings.Contains(short, "245") ||
+		!strings.Contains(short, "allergens: gluten") {
 		t.Error(short)
 	}
-	if full := hall().Text(report.Options{EveryCaution: true}); !strings.Contains(full, "245") || !strings.Contains(full, "A pot too") {
+	if full := hall().Text(report.Options{EveryCaution: true}); !strings.Contains(full, "245") ||
+		!strings.Contains(full, "A pot too") {
 		t.Error(full)
 	}
 }
@@ -99,7 +149,8 @@ func TestCSV(t *testing.T) {
 // Names add no markup and no commands, whatever stands in them; lines keep to the width.
 func TestHostileNames(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		name := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"\x1b[31mred", "<script>alert(1)</script>", "a\u202eb", "**x**", "| a |", "&amp;", "\"'`", "\xff\xfe"})).Draw(t, "name")
+		name := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"\x1b[31mred", "<script>alert(1)</script>", "a\u202eb", "**x**", "| a |", "&amp;", "\"'`", "\xff\xfe"})).
+			Draw(t, "name")
 		r := hall()
 		table := r.Sections[0].Blocks[0].(report.Grid)
 		table.Rows = [][]report.Cell{{report.Of(quantity.Grams(1)), report.Of(name)}}

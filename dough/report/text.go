@@ -94,7 +94,9 @@ func (t *teller) block(b Block) {
 		}
 		t.para(2, text)
 	case List:
-		t.list(b)
+		for _, m := range b {
+			t.hang("  · ", "    ", t.tell(m))
+		}
 	case Rows:
 		rows := make([][]string, len(b))
 		for i, r := range b {
@@ -108,6 +110,7 @@ func (t *teller) block(b Block) {
 	case Grid:
 		t.table(b)
 	case Chart:
+		t.gap()
 		t.chart(b)
 	}
 }

@@ -63,6 +63,9 @@ var mayImport = map[string][]string{
 	"schedule/exercise": {
 		"dough/quantity", "dough/working", "dough/report", "dough", "dough/mixing", "ferment", "bake", "schedule", "internal",
 	},
+	"schedule/bench": {
+		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel", "dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar", "schedule/bakeday", "internal",
+	},
 	"internal/sources":   {"dough/quantity", "dough/working"},
 	"internal/workcheck": {"dough/quantity", "dough/working"},
 	"internal/trial":     {"dough/quantity", "dough/working", "internal"},

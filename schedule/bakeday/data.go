@@ -21,8 +21,8 @@ func band(low, likely, high quantity.Percent) BandData { return BandData{low, li
 
 // PlanData turns the day into plain data.
 func (d Day) Data() PlanData {
-	if d.Zone == nil { // of a day that was not planned
-		d.Zone = time.UTC
+	if !d.made() {
+		return PlanData{Format: PlanFormat, Notes: []working.Message{}, Steps: []StepData{}, Cautions: []CautionText{}}
 	}
 	s := PlanData{
 		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut, Survives: quantity.NewPercent(100 * d.Robust.Share),

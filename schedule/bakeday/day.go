@@ -53,6 +53,7 @@ type Day struct {
 	Notes      []working.Message
 
 	problem schedule.Problem
+	worked  bool // a plan worked it out: a Day that only a caller put together is none
 	layout  int // which of the layouts it has
 }
 

@@ -175,7 +175,7 @@ const rounds = 10
 
 // planFor plans for one wanted time.
 func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day, error) {
-	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted}
+	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true}
 	loss, err := b.loss()
 	if err != nil {
 		return d, err

@@ -31,6 +31,8 @@ type Replanned struct {
 	// have risen for the rest that is left; both are set when shaping is late or early.
 	Risen   quantity.Percent `json:"risen,omitzero"`
 	Allowed quantity.Percent `json:"allowed,omitzero"`
+
+	day Day
 }
 
 // Replan answers: this step begins late (or early); what now?
@@ -42,7 +44,12 @@ type Replanned struct {
 // clock of the plan; a day without a timetable.
 func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if !d.Possible() {
-		return Replanned{}, &quantity.InputError{GoPath: "Day", Got: "a day without a timetable", Want: "a day that can be baked", Err: quantity.ErrInconsistent}
+		return Replanned{}, &quantity.InputError{
+			GoPath: "Day",
+			Got:    "a day without a timetable",
+			Want:   "a day that can be baked",
+			Err:    quantity.ErrInconsistent,
+		}
 	}
 	var p quantity.Problems
 	p.Duration("By", late.By.Duration(), -48*time.Hour, 48*time.Hour)
@@ -51,7 +58,12 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if err := p.Err(); err != nil {
 		return Replanned{}, err
 	}
-	r := Replanned{Late: at.Label, Now: at.Start.Add(late.By.Duration().Truncate(time.Minute)), Wanted: d.Wanted}
+	r := Replanned{
+		day:    d,
+		Late:   at.Label,
+		Now:    at.Start.Add(late.By.Duration().Truncate(time.Minute)),
+		Wanted: d.Wanted,
+	}
 	if r.Now.Before(d.problem.Anchor) {
 		p.Add("By", late.By.String(), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
 		return Replanned{}, p.Err()

@@ -11,15 +11,16 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
 )
 
 const patience = 10 * time.Second // with another program that holds the lock
 
 // Append adds entries to the log in one piece and returns once they are on the disk. Folder and
 // file are made when they are not there. When the disk is full nothing of the entries remains.
-// Errors: those of Entry.Check under "entries[i]"; ErrVersion when the last line of the log is
+// Errors: those of bench.Observation.Check under "entries[i]"; ErrVersion when the last line of the log is
 // of a later version; ErrNotLog when the file holds something else; those of the file system.
-func Append(name string, entries ...Entry) error {
+func Append(name string, entries ...bench.Observation) error {
 	lines, err := encode(entries)
 	if err != nil || len(lines) == 0 {
 		return err
@@ -35,13 +36,13 @@ func Append(name string, entries ...Entry) error {
 	return err
 }
 
-func encode(entries []Entry) ([]byte, error) {
+func encode(entries bench.Observations) ([]byte, error) {
 	var p quantity.Problems
 	var lines []byte
 	for i, e := range entries {
 		if err := e.Check(); err != nil {
 			for _, one := range quantity.InputErrors(err) {
-				p.Add(fmt.Sprintf("entries[%d].%s", i, one.GoPath), one.Got, one.Want, one.Err)
+				p.Add(fmt.Sprintf("entries[%d].%s", i, one.Path), one.Got, one.Want, one.Err)
 			}
 			continue
 		}

@@ -15,7 +15,9 @@ import (
 	"testing"
 	"time"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -45,8 +47,8 @@ func writeUntilKilled(name, prefix string) {
 
 var saturday = time.Date(2026, 11, 28, 10, 40, 0, 0, time.FixedZone("", 3600))
 
-func note(text string) Entry {
-	return Entry{Version: Version, At: saturday, Kind: KindNote, Bread: "maslin", Note: text}
+func note(text string) bench.Observation {
+	return bench.Observation{Version: bench.Format, At: saturday, Kind: bench.SawNote, Bread: "maslin", Note: text}
 }
 
 // Killing writers at random moments loses no line that was reported as written, and tears none.
@@ -163,22 +165,22 @@ func TestAppendAndReadBack(t *testing.T) {
 	}
 }
 
-func someEntries() []Entry {
+func someEntries() bench.Observations {
 	at := func(d time.Duration) time.Time { return saturday.Add(d) }
-	return []Entry{
-		{Version: 1, At: at(0), Kind: KindPlan, Bread: "maslin", Plan: &Plan{Made: at(-time.Hour), Wanted: at(26 * time.Hour)}},
-		{Version: 1, At: at(time.Hour), Kind: KindMix, Bread: "maslin", Mix: &Mix{
+	return bench.Observations{
+		{Version: 1, At: at(0), Kind: bench.SawPlan, Bread: "maslin", Plan: &bench.FollowedPlan{Made: at(-time.Hour), Wanted: at(26 * time.Hour)}},
+		{Version: 1, At: at(time.Hour), Kind: bench.SawMixed, Bread: "maslin", Mix: &bench.MixedDough{
 			Dough: quantity.Celsius(25.5), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22), FlourWeight: quantity.Grams(1376), WaterWeight: quantity.Grams(906),
 			LevainWeight: quantity.Grams(375), Mixer: 2, Slow: quantity.Elapsed(3 * time.Minute), Fast: quantity.Elapsed(8 * time.Minute),
 			Inoculation: quantity.NewPercent(12), Salt: quantity.NewPercent(2.1), Hydration: quantity.NewPercent(70), WholeGrain: quantity.NewPercent(25),
 			Room: quantity.Celsius(22), Weight: quantity.Grams(5379), Rise: quantity.NewPercent(28),
 		}},
-		{Version: 1, At: at(3 * time.Hour), Kind: KindRise, Rise: &Rise{Rise: quantity.NewPercent(15), Error: quantity.NewPercent(4)}},
-		{Version: 1, At: at(4 * time.Hour), Kind: KindReady, Ready: &Ready{Rise: quantity.NewPercent(28), Readings: []Reading{{0, quantity.Celsius(25.5)}, {quantity.Elapsed(time.Hour), quantity.Celsius(25.2)}}}},
-		{Version: 1, At: at(5 * time.Hour), Kind: KindStep, Bread: "maslin", Step: "divide and shape"},
-		{Version: 1, At: at(22 * time.Hour), Kind: KindCore, Core: &Core{Core: quantity.Celsius(94.1), After: quantity.Elapsed(40 * time.Minute), Out: true}},
-		{Version: 1, At: at(23 * time.Hour), Kind: KindWeights, Weights: &Weights{In: quantity.Grams(897), Out: quantity.Grams(781)}},
-		{Version: 1, At: at(24 * time.Hour), Kind: KindNote, Note: "crust a little pale — 水 \u2028 ok"},
+		{Version: 1, At: at(3 * time.Hour), Kind: bench.SawRise, Rise: &bench.SeenRise{Rise: quantity.NewPercent(15), Error: quantity.NewPercent(4)}},
+		{Version: 1, At: at(4 * time.Hour), Kind: bench.SawReady, Ready: &bench.ReadyDough{Rise: quantity.NewPercent(28), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)}, {After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
+		{Version: 1, At: at(5 * time.Hour), Kind: bench.SawStep, Bread: "maslin", Step: "divide and shape"},
+		{Version: 1, At: at(22 * time.Hour), Kind: bench.SawCore, Core: &bench.SeenCore{Core: quantity.Celsius(94.1), After: quantity.Elapsed(40 * time.Minute), Out: true}},
+		{Version: 1, At: at(23 * time.Hour), Kind: bench.SawWeights, Weights: &bench.LoafWeights{In: quantity.Grams(897), Out: quantity.Grams(781), Style: bake.LeanHearth}},
+		{Version: 1, At: at(24 * time.Hour), Kind: bench.SawNote, Note: "crust a little pale — 水 \u2028 ok"},
 	}
 }
 
@@ -296,8 +298,8 @@ func TestLockHeldTooLong(t *testing.T) {
 
 func TestRefusedEntries(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "bakes.jsonl")
-	err := Append(name, note("fine"), Entry{}, Entry{Version: 1, At: saturday, Kind: KindRise}, Entry{Version: 1, At: saturday, Kind: "dance", Note: "x"},
-		Entry{Version: 1, At: saturday, Kind: KindMix, Mix: &Mix{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
+	err := Append(name, note("fine"), bench.Observation{}, bench.Observation{Version: 1, At: saturday, Kind: bench.SawRise}, bench.Observation{Version: 1, At: saturday, Kind: 99, Note: "x"},
+		bench.Observation{Version: 1, At: saturday, Kind: bench.SawMixed, Mix: &bench.MixedDough{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
 		note(strings.Repeat("x", 1<<20)), note("\xff"))
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
@@ -318,7 +320,7 @@ func TestRefusedEntries(t *testing.T) {
 // A byte-order mark in front, as some editors put one, hides nothing.
 func TestByteOrderMark(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "bakes.jsonl")
-	line, err := encode([]Entry{note("first")})
+	line, err := encode(bench.Observations{note("first")})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,24 +11,25 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
 )
 
 // A column of a CSV file: what it fills, and for which kinds of observation.
 type column struct {
-	fill  func(e *Entry, text string) error
-	kinds []Kind
+	fill  func(e *bench.Observation, text string) error
+	kinds []bench.Sight
 }
 
 func reads[T any, P interface {
 	*T
 	encoding.TextUnmarshaler
-}](of func(e *Entry) *T, kinds ...Kind) column {
-	return column{func(e *Entry, text string) error { return P(of(e)).UnmarshalText([]byte(text)) }, kinds}
+}](of func(e *bench.Observation) *T, kinds ...bench.Sight) column {
+	return column{func(e *bench.Observation, text string) error { return P(of(e)).UnmarshalText([]byte(text)) }, kinds}
 }
 
 func columns() map[string]column {
-	words := func(of func(e *Entry) *string, kinds ...Kind) column {
-		return column{func(e *Entry, text string) error { *of(e) = text; return nil }, kinds}
+	words := func(of func(e *bench.Observation) *string, kinds ...bench.Sight) column {
+		return column{func(e *bench.Observation, text string) error { *of(e) = text; return nil }, kinds}
 	}
 	type (
 		temperature = quantity.Temperature
@@ -37,48 +38,58 @@ func columns() map[string]column {
 		elapsed     = quantity.Elapsed
 	)
 	return map[string]column{
-		"bread":         words(func(e *Entry) *string { return &e.Bread }, Kinds()...),
-		"note":          words(func(e *Entry) *string { return &e.Note }, KindNote),
-		"dough":         reads(func(e *Entry) *temperature { return &e.Mix.Dough }, KindMix),
-		"flour":         reads(func(e *Entry) *temperature { return &e.Mix.Flour }, KindMix),
-		"water":         reads(func(e *Entry) *temperature { return &e.Mix.Water }, KindMix),
-		"levain":        reads(func(e *Entry) *temperature { return &e.Mix.Levain }, KindMix),
-		"bowl":          reads(func(e *Entry) *temperature { return &e.Mix.Bowl }, KindMix),
-		"room":          reads(func(e *Entry) *temperature { return &e.Mix.Room }, KindMix),
-		"flour weight":  reads(func(e *Entry) *mass { return &e.Mix.FlourWeight }, KindMix),
-		"water weight":  reads(func(e *Entry) *mass { return &e.Mix.WaterWeight }, KindMix),
-		"levain weight": reads(func(e *Entry) *mass { return &e.Mix.LevainWeight }, KindMix),
-		"weight":        reads(func(e *Entry) *mass { return &e.Mix.Weight }, KindMix),
-		"mixer":         {func(e *Entry, text string) error { return e.Mix.Mixer.UnmarshalText([]byte(text)) }, []Kind{KindMix}},
-		"slow":          reads(func(e *Entry) *elapsed { return &e.Mix.Slow }, KindMix),
-		"fast":          reads(func(e *Entry) *elapsed { return &e.Mix.Fast }, KindMix),
-		"inoculation":   reads(func(e *Entry) *percent { return &e.Mix.Inoculation }, KindMix),
-		"yeast":         reads(func(e *Entry) *percent { return &e.Mix.Yeast }, KindMix),
-		"yeast kind":    words(func(e *Entry) *string { return &e.Mix.YeastKind }, KindMix),
-		"salt":          reads(func(e *Entry) *percent { return &e.Mix.Salt }, KindMix),
-		"hydration":     reads(func(e *Entry) *percent { return &e.Mix.Hydration }, KindMix),
-		"whole grain":   reads(func(e *Entry) *percent { return &e.Mix.WholeGrain }, KindMix),
-		"rise": {func(e *Entry, text string) error {
+		"bread":         words(func(e *bench.Observation) *string { return &e.Bread }, quantity.Values[bench.Sight]()...),
+		"note":          words(func(e *bench.Observation) *string { return &e.Note }, bench.SawNote),
+		"dough":         reads(func(e *bench.Observation) *temperature { return &e.Mix.Dough }, bench.SawMixed),
+		"flour":         reads(func(e *bench.Observation) *temperature { return &e.Mix.Flour }, bench.SawMixed),
+		"water":         reads(func(e *bench.Observation) *temperature { return &e.Mix.Water }, bench.SawMixed),
+		"levain":        reads(func(e *bench.Observation) *temperature { return &e.Mix.Levain }, bench.SawMixed),
+		"bowl":          reads(func(e *bench.Observation) *temperature { return &e.Mix.Bowl }, bench.SawMixed),
+		"room":          reads(func(e *bench.Observation) *temperature { return &e.Mix.Room }, bench.SawMixed),
+		"flour weight":  reads(func(e *bench.Observation) *mass { return &e.Mix.FlourWeight }, bench.SawMixed),
+		"water weight":  reads(func(e *bench.Observation) *mass { return &e.Mix.WaterWeight }, bench.SawMixed),
+		"levain weight": reads(func(e *bench.Observation) *mass { return &e.Mix.LevainWeight }, bench.SawMixed),
+		"weight":        reads(func(e *bench.Observation) *mass { return &e.Mix.Weight }, bench.SawMixed),
+		"mixer":         {func(e *bench.Observation, text string) error { return e.Mix.Mixer.UnmarshalText([]byte(text)) }, []bench.Sight{bench.SawMixed}},
+		"slow":          reads(func(e *bench.Observation) *elapsed { return &e.Mix.Slow }, bench.SawMixed),
+		"fast":          reads(func(e *bench.Observation) *elapsed { return &e.Mix.Fast }, bench.SawMixed),
+		"inoculation":   reads(func(e *bench.Observation) *percent { return &e.Mix.Inoculation }, bench.SawMixed),
+		"yeast":         reads(func(e *bench.Observation) *percent { return &e.Mix.Yeast }, bench.SawMixed),
+		"yeast kind":    yeastKind(),
+		"salt":          reads(func(e *bench.Observation) *percent { return &e.Mix.Salt }, bench.SawMixed),
+		"hydration":     reads(func(e *bench.Observation) *percent { return &e.Mix.Hydration }, bench.SawMixed),
+		"whole grain":   reads(func(e *bench.Observation) *percent { return &e.Mix.WholeGrain }, bench.SawMixed),
+		"rise": {func(e *bench.Observation, text string) error {
 			switch e.Kind {
-			case KindRise:
+			case bench.SawRise:
 				return e.Rise.Rise.UnmarshalText([]byte(text))
-			case KindReady:
+			case bench.SawReady:
 				return e.Ready.Rise.UnmarshalText([]byte(text))
 			}
 			return e.Mix.Rise.UnmarshalText([]byte(text))
-		}, []Kind{KindMix, KindRise, KindReady}},
-		"core":  reads(func(e *Entry) *temperature { return &e.Core.Core }, KindCore),
-		"after": reads(func(e *Entry) *elapsed { return &e.Core.After }, KindCore),
-		"in":    reads(func(e *Entry) *mass { return &e.Weights.In }, KindWeights),
-		"out":   reads(func(e *Entry) *mass { return &e.Weights.Out }, KindWeights),
-		"style": {func(e *Entry, text string) error { return e.Weights.Style.UnmarshalText([]byte(text)) }, []Kind{KindWeights}},
+		}, []bench.Sight{bench.SawMixed, bench.SawRise, bench.SawReady}},
+		"core":  reads(func(e *bench.Observation) *temperature { return &e.Core.Core }, bench.SawCore),
+		"after": reads(func(e *bench.Observation) *elapsed { return &e.Core.After }, bench.SawCore),
+		"in":    reads(func(e *bench.Observation) *mass { return &e.Weights.In }, bench.SawWeights),
+		"out":   reads(func(e *bench.Observation) *mass { return &e.Weights.Out }, bench.SawWeights),
+		"style": {func(e *bench.Observation, text string) error { return e.Weights.Style.UnmarshalText([]byte(text)) }, []bench.Sight{bench.SawWeights}},
 	}
 }
 
+// yeastKind reads "instant" for "instant yeast".
+func yeastKind() column {
+	return column{func(e *bench.Observation, text string) error {
+		if e.Mix.YeastKind.UnmarshalText([]byte(text)) == nil {
+			return nil
+		}
+		return e.Mix.YeastKind.UnmarshalText([]byte(text + " yeast"))
+	}, []bench.Sight{bench.SawMixed}}
+}
+
 // imported are the kinds that a spreadsheet may hold, with their parts.
-var imported = map[Kind]func(e *Entry){
-	KindMix: func(e *Entry) { e.Mix = &Mix{} }, KindRise: func(e *Entry) { e.Rise = &Rise{} }, KindReady: func(e *Entry) { e.Ready = &Ready{} },
-	KindCore: func(e *Entry) { e.Core = &Core{} }, KindWeights: func(e *Entry) { e.Weights = &Weights{} }, KindNote: func(*Entry) {},
+var imported = map[bench.Sight]func(e *bench.Observation){
+	bench.SawMixed: func(e *bench.Observation) { e.Mix = &bench.MixedDough{} }, bench.SawRise: func(e *bench.Observation) { e.Rise = &bench.SeenRise{} }, bench.SawReady: func(e *bench.Observation) { e.Ready = &bench.ReadyDough{} },
+	bench.SawCore: func(e *bench.Observation) { e.Core = &bench.SeenCore{} }, bench.SawWeights: func(e *bench.Observation) { e.Weights = &bench.LoafWeights{} }, bench.SawNote: func(*bench.Observation) {},
 }
 
 // Columns lists the columns that ReadCSV knows.
@@ -109,7 +120,7 @@ const mostRows = 100_000
 // Columns in any order; time and kind are needed. Values carry their units; cells may be empty.
 // Comma, semicolon or tab separate, whichever the heading has. parseTime reads the time column.
 // When anything is wrong there are no entries, and up to twenty problems.
-func ReadCSV(in io.Reader, parseTime func(string) (time.Time, error)) ([]Entry, []RowProblem, error) {
+func ReadCSV(in io.Reader, parseTime func(string) (time.Time, error)) (bench.Observations, []RowProblem, error) {
 	const most = 64 << 20
 	source, err := io.ReadAll(io.LimitReader(in, most+1))
 	if err != nil {
@@ -135,7 +146,7 @@ func ReadCSV(in io.Reader, parseTime func(string) (time.Time, error)) ([]Entry, 
 			problems = append(problems, RowProblem{line, column, why})
 		}
 	}
-	var out []Entry
+	var out bench.Observations
 	for {
 		row, err := r.Read()
 		if err == io.EOF {
@@ -199,7 +210,7 @@ func heads(row []string, known map[string]column, report func(column, why string
 	return names
 }
 
-func fromRow(row, names []string, known map[string]column, parseTime func(string) (time.Time, error), report func(column, why string)) (e Entry, blank bool) {
+func fromRow(row, names []string, known map[string]column, parseTime func(string) (time.Time, error), report func(column, why string)) (e bench.Observation, blank bool) {
 	cell := map[string]string{}
 	blank = true
 	for i, text := range row {
@@ -217,7 +228,9 @@ func fromRow(row, names []string, known map[string]column, parseTime func(string
 	if blank {
 		return e, true
 	}
-	e.Version, e.Kind = Version, Kind(strings.ToLower(cell["kind"]))
+	e.Version = bench.Format
+	kind := strings.ToLower(cell["kind"])
+	_ = e.Kind.UnmarshalText([]byte(kind)) // an unknown kind is not among those imported
 	start, ok := imported[e.Kind]
 	if !ok {
 		report("kind", fmt.Sprintf("got %s, want mix, rise, ready, core, weights or note", quantity.Excerpt(cell["kind"])))
@@ -250,9 +263,9 @@ func fromRow(row, names []string, known map[string]column, parseTime func(string
 		return e, false
 	}
 	for _, one := range quantity.InputErrors(e.Check()) {
-		_, path, found := strings.Cut(one.GoPath, ".")
+		_, path, found := strings.Cut(one.Path, ".")
 		if !found {
-			path = one.GoPath
+			path = one.Path
 		}
 		moved := *one
 		moved.Path, moved.GoPath = "", ""

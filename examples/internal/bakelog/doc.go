@@ -1,7 +1,7 @@
 // Package bakelog keeps a baker's observations in an append-only file: one line of JSON for
 // each, in the order in which they were written.
 //
-//	what is on a line                         Entry
+//	what is on a line                         bench.Observation
 //	add lines                                 Append
 //	read a log of any size                    NewReader, ReadFile
 //	which observations belong to one bake     Group

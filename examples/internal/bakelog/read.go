@@ -11,6 +11,7 @@ import (
 	"os"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
 )
 
 const (
@@ -29,7 +30,7 @@ type Reader struct {
 	in       *bufio.Reader
 	line     int
 	buffer   []byte
-	entry    Entry
+	entry    bench.Observation
 	err      error
 	problems []Problem
 	skipped  int
@@ -108,8 +109,8 @@ func (r *Reader) problem(line []byte, why string) {
 	r.problems = append(r.problems, Problem{r.line, quantity.Excerpt(string(line[:min(len(line), 200)])), why})
 }
 
-// Entry is the entry that Next went to.
-func (r *Reader) Entry() Entry { return r.entry }
+// bench.Observation is the entry that Next went to.
+func (r *Reader) Entry() bench.Observation { return r.entry }
 
 // Err is what stopped the reading: ErrVersion, or an error of the reader below.
 func (r *Reader) Err() error { return r.err }
@@ -118,35 +119,35 @@ func (r *Reader) Err() error { return r.err }
 func (r *Reader) Problems() (first []Problem, more int) { return r.problems, r.skipped }
 
 // decode reads one line.
-func decode(line []byte) (Entry, error) {
-	var e Entry
+func decode(line []byte) (bench.Observation, error) {
+	var e bench.Observation
 	err := json.Unmarshal(line, &e)
-	if err != nil || e.Version != Version {
+	if err != nil || e.Version != bench.Format {
 		// A later version may have changed what a field is: its number is looked for by itself.
 		var v struct {
 			Version *float64 `json:"v"`
 		}
 		_ = json.Unmarshal(line, &v) // what cannot be read leaves the version open
 		switch {
-		case v.Version != nil && *v.Version > Version:
-			return Entry{}, fmt.Errorf("%w: got version %v, this one reads up to %d", ErrVersion, *v.Version, Version)
+		case v.Version != nil && *v.Version > bench.Format:
+			return bench.Observation{}, fmt.Errorf("%w: got version %v, this one reads up to %d", ErrVersion, *v.Version, bench.Format)
 		case err == nil && v.Version == nil:
-			return Entry{}, errors.New("not a line of a bake log: no version")
+			return bench.Observation{}, errors.New("not a line of a bake log: no version")
 		case err == nil:
-			return Entry{}, fmt.Errorf("not a line of a bake log: version %v", *v.Version)
+			return bench.Observation{}, fmt.Errorf("not a line of a bake log: version %v", *v.Version)
 		}
 		var input *quantity.InputError
 		if errors.As(err, &input) {
-			return Entry{}, input
+			return bench.Observation{}, input
 		}
-		return Entry{}, errors.New("not a line of a bake log")
+		return bench.Observation{}, errors.New("not a line of a bake log")
 	}
 	return e, e.Check()
 }
 
 // Content is what a log file holds.
 type Content struct {
-	Entries  []Entry // in the order in which things happened
+	Entries  bench.Observations // in the order in which things happened
 	Problems []Problem
 	More     int // further lines that cannot be read
 }
@@ -167,6 +168,6 @@ func ReadFile(name string) (Content, error) {
 		c.Entries = append(c.Entries, r.Entry())
 	}
 	c.Problems, c.More = r.Problems()
-	sortByTime(c.Entries)
+	c.Entries = c.Entries.ByTime()
 	return c, r.Err()
 }

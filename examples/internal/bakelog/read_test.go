@@ -4,18 +4,18 @@ import (
 	"bytes"
 	"encoding/json"
 	"io"
-	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
 	"github.com/google/go-cmp/cmp"
 )
 
 // Whatever is between them, the good lines are read and the others counted.
 func TestRubbishBetweenLines(t *testing.T) {
-	good, err := encode([]Entry{note("a")})
+	good, err := encode(bench.Observations{note("a")})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,66 +43,6 @@ func TestRubbishBetweenLines(t *testing.T) {
 	}
 }
 
-func TestGroup(t *testing.T) {
-	entries := someEntries()
-	other := Entry{Version: 1, At: saturday.Add(2 * time.Hour), Kind: KindMix, Bread: "rolls", Mix: &Mix{Dough: quantity.Celsius(25)}}
-	late := Entry{Version: 1, At: saturday.Add(10 * 24 * time.Hour), Kind: KindNote, Bread: "maslin", Note: "long after"}
-	stray := Entry{Version: 1, At: saturday.Add(3 * time.Hour), Kind: KindNote, Bread: "pretzels", Note: "of a bread that was never mixed"}
-	all := append(slices.Clone(entries), other, late, stray)
-	for i := range all { // what belongs to the maslin says so, the rest belongs to the rolls
-		if all[i].Kind == KindReady || all[i].Kind == KindWeights {
-			all[i].Bread = "maslin"
-		}
-	}
-	sortByTime(all)
-	bakes := Group(all)
-	if len(bakes) != 2 || bakes[0].Bread != "maslin" || bakes[1].Bread != "rolls" {
-		t.Fatalf("%+v", bakes)
-	}
-	if b := bakes[0]; b.Ready == nil || len(b.Weights) != 1 || len(b.Rises) != 0 || len(b.Notes) != 0 {
-		t.Errorf("maslin: %+v", b)
-	}
-	if b := bakes[1]; b.Ready != nil || len(b.Rises) != 1 || len(b.Cores) != 1 || len(b.Notes) != 1 {
-		t.Errorf("rolls: %+v", b)
-	}
-}
-
-func TestLessonsOfTheLog(t *testing.T) {
-	entries := someEntries()
-	bakes := Group(entries)
-	c, ok, err := Culture(bakes, Levain)
-	if err != nil || !ok || c.Lesson.Culture.Bakes() != 1 || len(c.Skipped) != 0 {
-		t.Fatalf("%v %v %+v", ok, err, c.Skipped)
-	}
-	if d := c.Doughs[0]; d.Took.Duration() != 3*time.Hour || d.Bulk.Rise != quantity.NewPercent(28) || d.Bulk.History.At(30*time.Minute).Celsius() < 25.2 {
-		t.Errorf("learned from the wrong dough: %v, %v, %v", d.Took, d.Bulk.Rise, d.Bulk.History.At(30*time.Minute))
-	}
-	if _, ok, _ := Culture(bakes, Yeast); ok {
-		t.Error("a culture of yeast without a yeast dough")
-	}
-	mixers, err := Mixers(bakes)
-	if err != nil || len(mixers) != 1 || mixers[0].Learned.Batches != 1 {
-		t.Errorf("%v %+v", err, mixers)
-	}
-	losses, err := Losses(entries)
-	if err != nil || len(losses) != 1 || losses[0].Learned.Count != 1 {
-		t.Errorf("%v %+v", err, losses)
-	}
-	// Without the ready entry the last reading counts; without what the dough is made of, nothing.
-	bakes[0].Ready = nil
-	if d, why := bakes[0].Dough(); why != "" || d.Took.Duration() != 2*time.Hour || d.Error != quantity.NewPercent(4) {
-		t.Errorf("%v %s", d.Took, why)
-	}
-	bakes[0].Mix.Hydration, bakes[0].Mix.Inoculation = quantity.Percent{}, quantity.Percent{}
-	if _, why := bakes[0].Dough(); !strings.Contains(why, "inoculation or yeast and hydration") {
-		t.Error(why)
-	}
-	bakes[0].Mix.Flour = quantity.Temperature{}
-	if _, why := bakes[0].Batch(); why != "not logged: flour temperature" {
-		t.Error(why)
-	}
-}
-
 func FuzzReader(f *testing.F) {
 	for _, e := range someEntries() {
 		line, err := json.Marshal(e)
@@ -119,11 +59,11 @@ func FuzzReader(f *testing.F) {
 			if err := e.Check(); err != nil {
 				t.Errorf("an entry that fails its own check: %v", err)
 			}
-			if _, err := encode([]Entry{e}); err != nil {
+			if _, err := encode(bench.Observations{e}); err != nil {
 				t.Errorf("an entry that cannot be written again: %v", err)
 			}
-			for _, b := range Group([]Entry{e}) {
-				_, _ = b.Dough()
+			for _, b := range (bench.Observations{e}).Bakes() {
+				_, _ = b.Taught()
 				_, _ = b.Batch()
 			}
 		}
@@ -227,7 +167,7 @@ func BenchmarkRead(b *testing.B) {
 
 // A log far larger than the memory it needs: the reader keeps one line.
 func TestStreams(t *testing.T) {
-	line, err := encode([]Entry{note("a line of the length of most")})
+	line, err := encode(bench.Observations{note("a line of the length of most")})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -20,6 +20,8 @@ type output struct {
 	json    bool
 	us      bool
 	working string
+
+	everyCaution bool // those that come with every bake in full too
 }
 
 func (o *output) register(cmd *cobra.Command) {

@@ -152,6 +152,9 @@ func (a *asked) complain(err error) error {
 	for _, e := range quantity.InputErrors(err) {
 		moved := *e
 		moved.Path, moved.GoPath = "", a.flagFor(e.GoPath)
+		if moved.GoPath == e.GoPath && e.Path != "" {
+			moved.GoPath = a.flagFor(e.Path)
+		}
 		moved.Want = fieldWords.Replace(e.Want)
 		if !bad[moved.GoPath] && !seen[moved.Error()] {
 			seen[moved.Error()] = true
@@ -187,7 +190,7 @@ var fieldWords = strings.NewReplacer(" in Rated", " by --rated", " in Dough", " 
 func (a *asked) flagFor(path string) string {
 	for p := path; p != ""; {
 		if name, ok := a.paths[p]; ok && name == strings.ToUpper(name) {
-			return name // an argument, not a flag
+			return name // an argument, not a flag; empty for one that needs no name
 		} else if ok {
 			return "--" + name
 		}

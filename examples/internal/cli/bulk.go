@@ -9,6 +9,7 @@ import (
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/ferment"
+	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
 
@@ -235,11 +236,8 @@ func (f *bulkFlags) culture(s System) (ferment.Culture, error) {
 	if err != nil {
 		return ferment.Culture{}, err
 	}
-	c, ok, err := bakelog.Culture(bakelog.Group(content.Entries), bakelog.LeaveningOf(f.bulk))
-	if err != nil || !ok {
-		return ferment.Culture{}, err
-	}
-	return c.Lesson.Culture, nil
+	l, err := content.Entries.Learn()
+	return l.Culture(bench.RaisingOf(f.bulk)), err
 }
 
 // answer adds what else was asked to the estimate, and prints.

@@ -5,8 +5,9 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/examples/internal/bakelog"
-	"example.org/maslin/schedule/bakeday"
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
 
@@ -14,80 +15,96 @@ import (
 type noteFlags struct {
 	output
 	logFlags
-	in        *asked
-	at, bread string
+	in            *asked
+	at, bread, by string
+	sure          bool
 }
 
 func (f *noteFlags) register(cmd *cobra.Command) {
 	f.in = ask(cmd)
 	cmd.Flags().StringVar(&f.at, "at", "", "`TIME` of it, such as 10:40 (now)")
 	cmd.Flags().StringVar(&f.bread, "bread", "", "`NAME` of the bread (the one mixed last)")
+	cmd.Flags().StringVar(&f.by, "by", "", "`NAME` of whose bake it is, where several people keep one log")
+	cmd.Flags().BoolVar(&f.sure, "sure", false, "it can hardly be true, was looked at again, and is so")
 	f.output.register(cmd)
 	f.logFlags.register(cmd)
 }
 
-// entry starts an entry: when it was, and of what.
-func (f *noteFlags) entry(s System, kind bakelog.Kind, zone *time.Location) (bakelog.Entry, error) {
+// observation starts an observation: when it was, and of what.
+func (f *noteFlags) observation(s System, kind bench.Sight, zone *time.Location) (bench.Observation, error) {
 	now, err := f.clock(s, zone)
 	if err != nil {
-		return bakelog.Entry{}, err
+		return bench.Observation{}, err
 	}
-	e := bakelog.Entry{Version: bakelog.Version, At: now.Truncate(time.Second), Kind: kind, Bread: strings.TrimSpace(f.bread)}
+	o := bench.Observation{
+		Version: bench.Format, At: now.Truncate(time.Second), Kind: kind, Bread: strings.TrimSpace(f.bread), By: strings.TrimSpace(f.by), Sure: f.sure,
+	}
 	if f.at == "" {
-		return e, nil
+		return o, nil
 	}
-	if e.At, err = timeIn(f.at, now); err != nil {
-		return e, badInput("%s: --at: %s", f.in.cmd.CommandPath(), err)
+	if o.At, err = timeIn(f.at, now); err != nil {
+		return o, badInput("%s: --at: %s", f.in.cmd.CommandPath(), err)
 	}
-	if e.At.After(now.Add(time.Minute)) {
-		return e, badInput("%s: --at: got %s, want a time that is not in the future", f.in.cmd.CommandPath(), quantity.Excerpt(f.at))
+	if o.At.After(now.Add(time.Minute)) {
+		return o, badInput("%s: --at: got %s, want a time that is not in the future", f.in.cmd.CommandPath(), quantity.Excerpt(f.at))
 	}
-	return e, nil
+	return o, nil
 }
 
-// written is the answer of a command that wrote to the log.
-type written struct {
-	Format  string          `json:"format"`
-	Log     string          `json:"log"`
-	Entries []bakelog.Entry `json:"logged"`
-	Says    []string        `json:"says"`
-	Ready   *bakeday.Range  `json:"ready,omitempty"` // of the dough, after mixing
+// logged is the answer of a command that wrote to the log.
+type logged struct {
+	Format  string             `json:"format"`
+	Log     string             `json:"log"`
+	Entries bench.Observations `json:"logged"`
+	Says    []working.Message  `json:"says"`
 }
 
-const writtenFormat = "maslin log 1"
+const loggedFormat = "maslin log 2"
 
-// write appends an entry and prints it back.
-func (f *noteFlags) write(s System, e bakelog.Entry, more func(e bakelog.Entry) (says []string, ready *bakeday.Range, err error)) error {
+// Report tells what was written, and what it says at once.
+func (l logged) Report() report.Report {
+	r := report.Report{Headline: working.Say("%s", l.Log)}
+	for i, o := range l.Entries {
+		says := working.Tell("maslin.logged", "logged: %v, %s: %v", o.At, o.Bread, o.Message())
+		if o.Bread == "" {
+			says = working.Tell("maslin.logged_nameless", "logged: %v, %v", o.At, o.Message())
+		}
+		if i == 0 {
+			r.Headline = says
+			continue
+		}
+		r.Sections = append(r.Sections, report.Section{Key: "logged", Blocks: []report.Block{report.Say(says)}})
+	}
+	if len(l.Says) > 0 {
+		r.Sections = append(r.Sections, report.Section{Key: "says", Blocks: []report.Block{report.List(l.Says)}})
+	}
+	return r
+}
+
+// write appends an observation and tells what it says at once.
+func (f *noteFlags) write(s System, o bench.Observation) error {
 	if err := f.in.complain(nil); err != nil {
 		return err
 	}
 	if err := f.output.check(); err != nil {
 		return err
 	}
-	for _, kind := range bakelog.Kinds() { // the log's fields are the flags of the command
-		f.in.paths[string(kind)] = f.in.paths["value"]
-	}
-	if err := e.Check(); err != nil {
+	if err := o.Check(); err != nil {
 		return f.in.complain(err)
 	}
-	name, err := f.append(s, e)
+	name, err := f.append(s, o)
 	if err != nil {
 		return f.in.complain(err)
 	}
-	data := written{Format: writtenFormat, Log: name, Entries: []bakelog.Entry{e}, Says: []string{}}
-	if more != nil {
-		says, ready, err := more(e)
-		if err != nil {
-			return kept(name, err)
-		}
-		data.Says, data.Ready = append(data.Says, says...), ready
+	_, content, err := f.read(s)
+	if err != nil {
+		return kept(name, err)
 	}
-	return kept(name, s.show(f.output, answer{data: data, page: func(p *page, u units) {
-		p.para(0, "logged: "+entryLine(e, u))
-		for _, line := range data.Says {
-			p.para(2, line)
-		}
-	}}))
+	says, err := content.Entries.Until(o.At).Tells(o)
+	if err != nil {
+		return kept(name, err)
+	}
+	return kept(name, s.tell(f.output, logged{loggedFormat, name, bench.Observations{o}, append([]working.Message{}, says...)}, true))
 }
 
 func newLog(s System) *cobra.Command {
@@ -103,7 +120,7 @@ The file is --log FILE, or MASLIN_LOG, or maslin/bakes.jsonl in your data folder
   maslin log rise 15% --at 18:30
   maslin log ready 28%
   maslin log core 94.1C --after 42m
-  maslin log weights --in 897g --out 781g
+  maslin log weights --in 897g --out 781g --style "lean hearth"
   maslin log note "crust a little pale"
   maslin log show`,
 		Args: func(cmd *cobra.Command, args []string) error {
@@ -144,25 +161,4 @@ func argument(command string, err error) error {
 		return badInput("maslin %s: %s", command, strings.TrimPrefix(moved.Error(), ": "))
 	}
 	return badInput("maslin %s: %s", command, err)
-}
-
-func newLogNote(s System) *cobra.Command {
-	var f noteFlags
-	cmd := &cobra.Command{
-		Use:     "note TEXT",
-		Short:   "Anything else",
-		Example: `  maslin log note "crust a little pale"`,
-		Args:    oneValue("a text in quotation marks"),
-	}
-	f.register(cmd)
-	f.in.paths["note"] = ""
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		e, err := f.entry(s, bakelog.KindNote, nil)
-		if err != nil {
-			return err
-		}
-		e.Note = args[0]
-		return f.write(s, e, nil)
-	}
-	return cmd
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
 
@@ -50,7 +51,7 @@ func (f logFlags) read(s System) (string, bakelog.Content, error) {
 }
 
 // append writes entries to the log.
-func (f logFlags) append(s System, entries ...bakelog.Entry) (string, error) {
+func (f logFlags) append(s System, entries ...bench.Observation) (string, error) {
 	name, err := f.place(s)
 	if err != nil {
 		return "", err

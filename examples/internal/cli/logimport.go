@@ -3,12 +3,14 @@ package cli
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"os"
 	"strings"
 	"time"
 
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
 
@@ -65,8 +67,8 @@ kinds: mix, rise, ready, core, weights, note`,
 		if err != nil {
 			return err
 		}
-		data := written{Format: writtenFormat, Log: name, Entries: fresh, Says: []string{fmt.Sprintf("taken: %d; there already: %d", len(fresh), again)}}
-		err = s.show(o, answer{data: data, page: func(p *page, _ units) { p.para(0, data.Says[0]) }})
+		data := logged{loggedFormat, name, fresh, []working.Message{working.Tell("maslin.imported", "taken: %d; there already: %d", len(fresh), again)}}
+		err = s.tell(o, importedLog(data), true)
 		if len(fresh) > 0 {
 			err = kept(name, err)
 		}
@@ -75,9 +77,15 @@ kinds: mix, rise, ready, core, weights, note`,
 	return cmd
 }
 
+// importedLog tells how many observations were taken, and not each of them.
+type importedLog logged
+
+// Report tells how many.
+func (l importedLog) Report() report.Report { return report.Report{Headline: l.Says[0]} }
+
 // notYet leaves out what is in the log already.
-func notYet(there, entries []bakelog.Entry) (fresh []bakelog.Entry, again int, err error) {
-	key := func(e bakelog.Entry) (string, error) {
+func notYet(there, entries bench.Observations) (fresh bench.Observations, again int, err error) {
+	key := func(e bench.Observation) (string, error) {
 		e.At = e.At.UTC()
 		line, err := json.Marshal(e)
 		return string(bytes.TrimSpace(line)), err
@@ -90,7 +98,7 @@ func notYet(there, entries []bakelog.Entry) (fresh []bakelog.Entry, again int, e
 		}
 		known[k] = true
 	}
-	fresh = []bakelog.Entry{}
+	fresh = bench.Observations{}
 	for _, e := range entries {
 		k, err := key(e)
 		if err != nil {

@@ -2,13 +2,37 @@ package cli
 
 import (
 	"fmt"
-	"strings"
-	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
+
+// shownLog is what is in the log.
+type shownLog struct {
+	Format   string             `json:"format"`
+	Log      string             `json:"log"`
+	Entries  bench.Observations `json:"entries"`
+	Problems int                `json:"unreadable_lines"`
+}
+
+// Report lists the observations.
+func (l shownLog) Report() report.Report {
+	if len(l.Entries) == 0 {
+		return report.Report{Headline: working.Tell("maslin.log_empty", "Nothing is logged in %s. For example: maslin log rise 30%%", l.Log)}
+	}
+	g := report.Grid{Key: "log", Columns: []report.GridColumn{{Key: "at"}, {Key: "bread"}, {Key: "by"}, {Key: "what"}}}
+	for _, o := range l.Entries {
+		by := report.Cell{}
+		if o.By != "" {
+			by = report.Of(o.By)
+		}
+		g.Rows = append(g.Rows, []report.Cell{report.Of(working.Say("%x", o.At)), report.Of(o.Bread), by, report.Of(o.Message())})
+	}
+	return report.Report{Headline: working.Say("%s", l.Log), Sections: []report.Section{{Key: "log", Blocks: []report.Block{g}}}}
+}
 
 func newLogShow(s System) *cobra.Command {
 	var f logFlags
@@ -38,114 +62,17 @@ func newLogShow(s System) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		entries := []bakelog.Entry{}
+		data := shownLog{loggedFormat, name, bench.Observations{}, len(content.Problems) + content.More}
 		for _, e := range content.Entries {
 			if bread == "" || e.Bread == bread {
-				entries = append(entries, e)
+				e.At = e.At.In(now.Location())
+				data.Entries = append(data.Entries, e)
 			}
 		}
-		if last > 0 && len(entries) > last {
-			entries = entries[len(entries)-last:]
+		if n := len(data.Entries); last > 0 && n > last {
+			data.Entries = data.Entries[n-last:]
 		}
-		data := struct {
-			Format   string          `json:"format"`
-			Log      string          `json:"log"`
-			Entries  []bakelog.Entry `json:"entries"`
-			Problems int             `json:"unreadable_lines"`
-		}{writtenFormat, name, entries, len(content.Problems) + content.More}
-		return s.show(o, answer{data: data, page: func(p *page, u units) { logPage(p, name, entries, now.Location(), u) }})
+		return s.tell(o, data, true)
 	}
 	return cmd
-}
-
-func logPage(p *page, name string, entries []bakelog.Entry, zone *time.Location, u units) {
-	if len(entries) == 0 {
-		p.para(0, "Nothing is logged in "+printable(name)+". For example: maslin log rise 30%")
-		return
-	}
-	day, bread := "", ""
-	for _, e := range entries {
-		at := e.At.In(zone)
-		if d := at.Format("Mon 2 Jan 2006"); d != day {
-			p.heading(d)
-			day, bread = d, ""
-		}
-		if e.Bread != bread && e.Bread != "" {
-			p.para(2, printable(e.Bread))
-			bread = e.Bread
-		}
-		p.hang("    "+at.Format("15:04")+" ", "            ", entryWords(e, u))
-	}
-}
-
-// entryLine is an entry with its time and bread.
-func entryLine(e bakelog.Entry, u units) string {
-	text := e.At.Format("Mon 2 Jan 15:04") + ", "
-	if e.Bread != "" {
-		text += printable(e.Bread) + ": "
-	}
-	return text + entryWords(e, u)
-}
-
-func entryWords(e bakelog.Entry, u units) string {
-	switch e.Kind {
-	case bakelog.KindMix:
-		return mixWords(*e.Mix, u)
-	case bakelog.KindRise:
-		return "risen " + percent(e.Rise.Rise, 0)
-	case bakelog.KindReady:
-		text := "ready, risen " + percent(e.Ready.Rise, 0)
-		if n := len(e.Ready.Readings); n > 0 {
-			text += fmt.Sprintf(", with %d readings of the probe", n)
-		}
-		return text
-	case bakelog.KindCore:
-		text := "core " + u.temperature(e.Core.Core, 1)
-		if e.Core.After > 0 {
-			text += " after " + e.Core.After.String()
-		}
-		if e.Core.Out {
-			text += ", taken out"
-		}
-		return text
-	case bakelog.KindWeights:
-		return "weights: " + u.mass(e.Weights.In) + " in, " + u.mass(e.Weights.Out) + " out, " + e.Weights.Style.String()
-	case bakelog.KindNote:
-		return "note: " + printable(e.Note)
-	case bakelog.KindPlan:
-		return "following the plan for " + e.Plan.Wanted.In(e.At.Location()).Format("Mon 2 Jan 15:04")
-	case bakelog.KindStep:
-		return "done: " + printable(e.Step)
-	}
-	return string(e.Kind)
-}
-
-func mixWords(m bakelog.Mix, u units) string {
-	words := []string{"mixed, dough " + u.temperature(m.Dough, 1)}
-	for _, t := range []struct {
-		name string
-		t    quantity.Temperature
-	}{{"flour", m.Flour}, {"water", m.Water}, {"levain", m.Levain}, {"room", m.Room}} {
-		if !t.t.IsZero() {
-			words = append(words, t.name+" "+u.temperature(t.t, 1))
-		}
-	}
-	if m.Mixer != 0 {
-		words = append(words, m.Mixer.String())
-	}
-	if m.Slow > 0 {
-		words = append(words, m.Slow.String()+" slow")
-	}
-	if m.Fast > 0 {
-		words = append(words, m.Fast.String()+" fast")
-	}
-	switch m.Leavening() {
-	case bakelog.Levain:
-		words = append(words, percent(m.Inoculation, 1)+" in the levain")
-	case bakelog.Yeast:
-		words = append(words, percent(m.Yeast, 2)+" "+m.YeastKind+" yeast")
-	case bakelog.Both:
-		words = append(words, percent(m.Inoculation, 1)+" in the levain", percent(m.Yeast, 2)+" "+m.YeastKind+" yeast")
-	}
-	return strings.Join(words, ", ")
 }

@@ -159,11 +159,13 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	known := ""
+	var known []working.Message
 	if f.learned {
-		if known, err = learnCulture(s, f.log, &l.bake); err != nil {
+		applied, err := learnedInto(s, f.log, l.bake)
+		if err != nil {
 			return err
 		}
+		l.bake, known = applied.Bake, applied.RestsOn
 	}
 	if f.fit {
 		return runFit(ctx, s, l, f)
@@ -173,12 +175,10 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 		return complain(name, located(l.file, err))
 	}
 	if f.late != 0 || f.at != "" {
-		return runLate(ctx, s, day, name, f)
+		return runLate(ctx, s, day, f)
 	}
+	day.Notes = append(day.Notes, known...)
 	sheet := day.Data()
-	if known != "" {
-		sheet.Notes = append(sheet.Notes, working.Say("%s", known))
-	}
 	if f.ics != "" && sheet.Possible {
 		if err := writeCalendar(f.ics, sheet, l.clock.Now); err != nil {
 			return err
@@ -187,7 +187,6 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err := f.files.write(day, sheet, units{f.us}); err != nil {
 		return err
 	}
-	return s.show(f.output, answer{
-		page: func(p *page, u units) { planPage(p, day, sheet, u, name, f.cautions) }, data: sheet, workings: day.Workings(), no: !sheet.Possible,
-	})
+	f.output.everyCaution = f.cautions
+	return s.tell(f.output, day, day.Possible())
 }

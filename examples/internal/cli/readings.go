@@ -75,3 +75,10 @@ func (r *readings) last(now time.Time) time.Time {
 	}
 	return time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, now.Location()).Add(r.all[len(r.all)-1].At.Duration())
 }
+
+// cutNamed reads "NAME=VALUE".
+func cutNamed(text string) (name, value string, ok bool) {
+	name, value, ok = strings.Cut(text, "=")
+	name, value = strings.TrimSpace(name), strings.TrimSpace(value)
+	return name, value, ok && name != "" && value != ""
+}

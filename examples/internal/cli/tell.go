@@ -58,6 +58,9 @@ func (s System) told(o output, a telling) (string, error) {
 		return text, nil
 	}
 	tell := working.Telling{Reader: on.Reader(), Width: on.Width}
+	if o.working == "text" {
+		text += "\n" + s.plain("How each number was reached") + "\n"
+	}
 	for _, w := range derivations(a) {
 		if text != "" {
 			text += "\n"
@@ -76,7 +79,7 @@ func (s System) told(o output, a telling) (string, error) {
 
 // options are those of the reader at this terminal.
 func (s System) options(o output) report.Options {
-	on := report.Options{Width: min(widthOf(s), 100), Color: s.colored(), ASCII: asciiOnly(s)}
+	on := report.Options{Width: min(widthOf(s), 100), Color: s.colored(), ASCII: asciiOnly(s), EveryCaution: o.everyCaution}
 	if o.us {
 		on.Units = working.USCustomary
 	}

@@ -1,0 +1,195 @@
+package bakeday
+
+import (
+	"encoding/json"
+
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+)
+
+// Report tells the rest of the day: whether the bread is still there when it is wanted, what changes, and the timetable
+// from now on.
+func (r Replanned) Report() report.Report {
+	if !r.day.made() {
+		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
+	}
+	out := report.Report{
+		Headline: working.Tell("bakeday.replanned", "%v begins at %v:", r.Late.Title(), r.Now.In(r.day.Zone)),
+	}
+	add := func(key string, title working.Message, blocks ...report.Block) {
+		out.Sections = append(out.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
+	}
+	if len(r.Timetable.Steps) == 0 {
+		var list report.List
+		if c := r.Timetable.Conflict; c != nil {
+			for _, m := range c.Members {
+				list = append(list, m.Words)
+			}
+		}
+		add(
+			"why",
+			working.Message{},
+			report.Say(
+				working.Tell(
+					"bakeday.nothing_fits",
+					"the rest fits no more, today or later; these cannot all be kept:",
+				),
+			),
+			list,
+		)
+		return out
+	}
+	head := []report.Block{
+		report.Say(
+			working.Tell(
+				"bakeday.still_there",
+				"the bread is still there when it is wanted, %x",
+				r.Wanted.In(r.day.Zone),
+			),
+		),
+	}
+	if r.Moved > 0 {
+		head[0] = report.Paragraph{
+			Text: working.Tell(
+				"bakeday.later",
+				"the bread is ready %v later than wanted, at %x",
+				r.Moved,
+				r.Wanted.In(r.day.Zone),
+			),
+			Tone: report.Warning,
+		}
+		var unless report.List
+		if r.Why != nil {
+			for _, m := range r.Why.Members {
+				if m.Enough && !m.Remedy.IsZero() {
+					unless = append(unless, working.Tell("bakeday.unless", "unless: %v (%v)", m.Words, m.Remedy))
+				}
+			}
+		}
+		head = append(head, unless)
+	}
+	var changes report.List
+	for _, c := range r.Changes {
+		changes = append(changes, c.Words)
+	}
+	add("changes", working.Message{}, append(append(head, changes), r.riseBlocks()...)...)
+	after := r.day
+	after.Timetable, after.Wanted = r.Timetable, r.Wanted
+	data := after.Data()
+	var rest []StepData
+	for _, s := range data.Steps {
+		if s.End.After(r.Now) {
+			rest = append(rest, s)
+		}
+	}
+	data.Steps = rest
+	add("timetable", working.Tell("bakeday.title_rest", "The rest of the day"), data.timetable())
+	return out
+}
+
+// riseBlocks compare how far the dough has risen by then with what the rest that is left wants.
+func (r Replanned) riseBlocks() []report.Block {
+	if r.Allowed.Sign() <= 0 {
+		return nil
+	}
+	out := []report.Block{report.Say(working.Tell(
+		"bakeday.risen_by_then",
+		"by then the dough has likely risen by %.0f; the rest that is left wants it shaped at %.0f",
+		r.Risen,
+		r.Allowed,
+	))}
+	const near = 5.0 // points of rise that nobody sees
+	switch over := r.Risen.Points() - r.Allowed.Points(); {
+	case over > near:
+		out = append(
+			out,
+			report.Say(
+				working.Tell(
+					"bakeday.further_on",
+					"it will be further on than wanted, so get it cold quickly and bake it first",
+				),
+			),
+		)
+	case over < -near:
+		out = append(
+			out,
+			report.Say(
+				working.Tell(
+					"bakeday.behind",
+					"it will be behind, so let it rise on before it goes into the cold, if there is time",
+				),
+			),
+		)
+	}
+	return out
+}
+
+// Possible reports whether the rest of the day can be done.
+func (r Replanned) Possible() bool { return len(r.Timetable.Steps) > 0 }
+
+// Report tells which settings of the levers fit best.
+func (f Fitted) Report() report.Report {
+	if !f.Best.Day.made() {
+		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
+	}
+	r := f.Best.Day.Report()
+	head := working.Tell(
+		"bakeday.nothing_better",
+		"%d settings tried; nothing within the levers fits better than what is written",
+		f.Tried,
+	)
+	if len(f.Best.Changes) > 0 {
+		head = working.Tell(
+			"bakeday.fits_better",
+			"%d settings tried; this fits better: %v",
+			f.Tried,
+			working.Join(f.Best.words(), "; "),
+		)
+	}
+	plan := append([]report.Section{}, r.Sections...)
+	r.Sections = nil
+	add := func(key string, title working.Message, c Choice) {
+		blocks := []report.Block{
+			report.Rows{
+				{
+					Label: working.Tell("bakeday.points_against", "points against it"),
+					Value: report.Rounded(c.Points, 1),
+				},
+			},
+		}
+		if all := c.words(); len(all) > 0 {
+			blocks = append(blocks, report.List(all))
+		}
+		if len(c.Against) > 0 {
+			var against report.List
+			for _, a := range c.Against {
+				against = append(against, working.Tell("bakeday.against", "against it: %v", a.Words))
+			}
+			blocks = append(blocks, against)
+		}
+		r.Sections = append(r.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
+	}
+	add("as_written", working.Tell("bakeday.as_written", "As written"), f.AsWritten)
+	add("best", working.Tell("bakeday.best", "What fits best"), f.Best)
+	const most = 3
+	for i, c := range f.Others {
+		if i == most {
+			break
+		}
+		add("other", working.Tell("bakeday.other", "Or"), c)
+	}
+	r.Headline, r.Sections = head, append(r.Sections, plan...)
+	return r
+}
+
+// words are the changes as sentences.
+func (c Choice) words() []working.Message {
+	var out []working.Message
+	for _, m := range c.Changes {
+		out = append(out, m.Words)
+	}
+	return out
+}
+
+// MarshalJSON writes the day as plain data; see [PlanData].
+func (d Day) MarshalJSON() ([]byte, error) { return json.Marshal(d.Data()) }

@@ -1,0 +1,202 @@
+package bakeday
+
+import (
+	"time"
+
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+)
+
+func (d Day) waterBlocks(s PlanData) []report.Block {
+	w := s.Water
+	say := func(m working.Message) report.Block { return report.Say(m) }
+	pour := working.Tell("bakeday.pour", "pour %.0f at %.1f", w.Pour, w.Temperature)
+	switch {
+	case !w.Feasible:
+		pour = working.Tell(
+			"bakeday.cannot_pour",
+			"the water would have to be %.1f, which cannot be poured",
+			w.Temperature,
+		)
+	case d.Water.Mixes > 1:
+		pour = working.Tell("bakeday.pour_each", "pour %.0f for each batch at %.1f", w.Pour, w.Temperature)
+	}
+	out := []report.Block{report.Paragraph{Text: pour, Tone: report.Strong}}
+	rows := report.Rows{
+		{
+			Label: working.Tell("bakeday.target", "so that the dough leaves the mixer at"),
+			Value: report.Rounded(w.Target, 1),
+		},
+	}
+	for _, f := range w.Factors {
+		rows = append(rows, report.Row{Label: working.Say("%s", f.Name), Value: report.Rounded(f.Temperature, 1)})
+	}
+	warming := report.Row{
+		Label: working.Tell("bakeday.warming", "mixing warms the dough by"),
+		Value: report.Rounded(w.Warming, 1),
+	}
+	if w.Guess {
+		warming.Note = working.Tell("bakeday.guide_value", "a guide value: measure it once")
+	}
+	out = append(out, append(rows, warming))
+	if len(w.Remedies) > 0 {
+		out = append(out, report.List(w.Remedies))
+	}
+	if d.Water.HasFit {
+		out = append(out, say(d.Water.Fit.Message()))
+		if k := d.Water.Fit.Kneading; !k.Message().IsZero() {
+			out = append(out, say(k.Message()))
+		}
+	}
+	return out
+}
+
+func (d Day) risingBlocks(s PlanData) []report.Block {
+	var out []report.Block
+	say := func(m working.Message) { out = append(out, report.Say(m)) }
+	if l := d.Levain; l != nil {
+		r := l.Ripeness
+		say(
+			working.Tell(
+				"bakeday.levain",
+				"levain: starts with %.0f of culture; ripe %v after feeding, at its peak after about %v, good until about %v",
+				l.Culture,
+				r.From,
+				r.Peak.Likely.Round(time.Minute),
+				r.Until.Likely.Round(time.Minute),
+			),
+		)
+		if s.Levain != nil && s.Levain.Left.Sign() > 0 {
+			say(
+				working.Tell(
+					"bakeday.culture_left",
+					"%.0f of the culture at hand is left: feed it, and keep it for the next bake",
+					s.Levain.Left,
+				),
+			)
+		}
+	}
+	b := s.Bulk
+	say(
+		working.Tell(
+			"bakeday.bulk",
+			"bulk: done %v after mixing, on a dough that starts at %.1f and drifts to %.1f",
+			d.Rising.Bulk.Ready(),
+			b.Start,
+			b.End,
+		),
+	)
+	total := d.Rising.InOven
+	switch {
+	case s.Retard != nil:
+		say(
+			working.Tell(
+				"bakeday.shape_cold",
+				"shape when it has risen by %.0f, no more: the cold brings it to about %.0f when it goes into the oven (%.0f to %.0f)",
+				b.ShapeAt,
+				total.Likely,
+				total.Low,
+				total.High,
+			),
+		)
+		say(
+			working.Tell(
+				"bakeday.retard",
+				"retard: %v in the refrigerator at %.0f; the loaves go in at %.0f and come out at %.0f",
+				s.Retard.For,
+				s.Retard.Into,
+				s.Retard.DoughIn,
+				s.Retard.DoughAt,
+			),
+		)
+		if s.Retard.WarmUp > 0 {
+			say(
+				working.Tell(
+					"bakeday.warm_up",
+					"then %v to warm up, to %.0f when they go into the oven",
+					s.Retard.WarmUp,
+					d.Rising.Into,
+				),
+			)
+		}
+	case d.Rising.HasProof:
+		say(
+			working.Tell(
+				"bakeday.proof",
+				"shape when it has risen by %.0f; final proof %v after shaping, to about %.0f in all",
+				b.ShapeAt,
+				d.Rising.Proof,
+				total.Likely,
+			),
+		)
+	}
+	out = append(out, report.Paragraph{Text: working.Tell(
+		"bakeday.not_the_clock",
+		"go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log your own bakes",
+	), Tone: report.Aside})
+	return append(out, d.curve())
+}
+
+// curve is the rise of the dough in its tub.
+func (d Day) curve() report.Block {
+	e := d.Rising.Bulk
+	c := report.Chart{
+		Title:  working.Tell("bakeday.curve", "How the dough rises, by itself in its tub"),
+		X:      report.Series{Name: working.Tell("bakeday.curve_x", "after mixing"), Of: report.Hours},
+		Main:   report.Series{Name: working.Tell("bakeday.curve_rise", "rise, likely"), Of: report.Percents},
+		Low:    report.Series{Name: working.Tell("bakeday.curve_low", "slow"), Of: report.Percents},
+		High:   report.Series{Name: working.Tell("bakeday.curve_high", "fast"), Of: report.Percents},
+		Second: report.Series{Name: working.Tell("bakeday.curve_dough", "dough"), Of: report.Degrees},
+		Levels: []report.Mark{{At: d.Rising.ShapeAt.Points(), Text: working.Tell("bakeday.curve_shape", "shape")}},
+	}
+	for _, p := range e.RiseCurve(49) {
+		c.X.Values = append(c.X.Values, p.At.Duration().Hours())
+		c.Main.Values = append(c.Main.Values, p.Rise.Likely.Points())
+		c.Low.Values = append(c.Low.Values, p.Rise.Low.Points())
+		c.High.Values = append(c.High.Values, p.Rise.High.Points())
+		c.Second.Values = append(c.Second.Values, p.Temperature.Celsius())
+	}
+	return c
+}
+
+func (d Day) ovenBlocks(s PlanData) []report.Block {
+	o, k := d.Bake.Oven, d.Baking
+	var out []report.Block
+	say := func(m working.Message) { out = append(out, report.Say(m)) }
+	if o.Pots > 0 {
+		say(working.Tell("bakeday.preheat_pots", "preheat oven and pots %v to %.0f", o.Preheat, o.Temperature))
+	} else {
+		say(working.Tell("bakeday.preheat", "preheat the oven %v to %.0f", o.Preheat, o.Temperature))
+	}
+	round := working.Tell("bakeday.one_round", "%d in one round", k.Each)
+	if k.Rounds > 1 {
+		round = working.Tell("bakeday.rounds", "%d rounds of %d, %v between them to reheat", k.Rounds, k.Each, o.Reheat)
+	}
+	if o.Covered > 0 {
+		say(working.Tell("bakeday.covered", "%v: %v covered, then about %v uncovered", round, o.Covered, o.Uncovered))
+	} else {
+		say(working.Tell("bakeday.uncovered", "%v: about %v", round, o.Uncovered))
+	}
+	if t := k.Target; t.Core.IsZero() {
+		say(working.Tell("bakeday.done_color", "done by time and color: no probe judges a bread so thin"))
+	} else {
+		say(working.Tell("bakeday.done", "done at a core of %.1f (%.0f to %.0f) and a loss of %.0f or more: water boils at %.1f at %v",
+			t.Core, t.From, k.coreTo(), s.Oven.MinimumLoss, t.Boiling, d.Bake.Kitchen.Altitude))
+	}
+	say(
+		working.Tell(
+			"bakeday.loss",
+			"bake loss %.1f of the dough (usual: %.1f to %.1f): %.0f goes in, %.0f comes out cool",
+			k.Loss,
+			s.Oven.UsualLoss.Low,
+			s.Oven.UsualLoss.High,
+			k.Scaling,
+			d.Bake.Loaves.Baked,
+		),
+	)
+	say(working.Tell("bakeday.cool", "cool enough to slice (%.0f) after %v", k.Cooling.Slice, k.Cooling.Ready))
+	if k.Cooling.Rest > 0 {
+		say(working.Tell("bakeday.rest", "this bread rests %v before it is cut", k.Cooling.Rest))
+	}
+	return out
+}

@@ -1,0 +1,159 @@
+package bench
+
+import (
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/bakeday"
+)
+
+// LookFor answers: what do I do, or look for, at this step? In the numbers of the plan, and of the dough as it is known
+// now. What the dough looks like is common practice, no source.
+func (m Moment) LookFor(s bakeday.StepData) []working.Message {
+	out := m.doing(s)
+	if s.LookFrom != nil && s.LookTo != nil {
+		out = append(out, working.Tell("bench.look_at", "look at it from %v to %v", *s.LookFrom, *s.LookTo))
+	}
+	return out
+}
+
+func (m Moment) doing(s bakeday.StepData) []working.Message {
+	if !m.Day.Possible() {
+		return nil
+	}
+	plan := m.Day.Data()
+	one := func(t working.Message) []working.Message { return []working.Message{t} }
+	shapeAt := plan.Bulk.ShapeAt
+	if m.Progress != nil {
+		shapeAt = m.Progress.Now.Bulk().Rise
+	}
+	switch s.Kind {
+	case schedule.Make, schedule.Feed:
+		return weigh(plan, s.Thing)
+	case schedule.Ripen:
+		if s.Number == 0 {
+			return one(
+				working.Tell(
+					"bench.look_levain",
+					"ripe when it is domed, full of bubbles to the wall of the jar and smells fresh and a little sour; "+
+						"past its best when the middle has sunk",
+				),
+			)
+		}
+		return one(
+			working.Tell(
+				"bench.look_preferment",
+				"ripe when its top is domed or just begins to sink, and it is full of bubbles; "+
+					"past its best when it has fallen and smells of alcohol",
+			),
+		)
+	case schedule.Stand:
+		return one(working.Tell("bench.look_soaker", "covered; cool before it goes into the dough"))
+	case schedule.TakeOut:
+		return one(working.Tell("bench.look_out", "cover the pieces, so that no skin forms"))
+	case schedule.WarmUp:
+		return one(
+			working.Tell("bench.look_warm", "about %.0f in the middle when it goes into the oven", m.Day.Rising.Into),
+		)
+	case schedule.Mix:
+		return append(
+			weigh(plan, ""),
+			working.Tell("bench.do_pour", "pour %.0f of water at %.1f", plan.Water.Pour, plan.Water.Temperature),
+			working.Tell(
+				"bench.do_measure",
+				"the dough should leave the mixer at %.1f; measure it and write it down",
+				plan.Water.Target,
+			),
+		)
+	case schedule.Bulk:
+		return []working.Message{
+			working.Tell(
+				"bench.look_bulk",
+				"shape when it has risen by %.0f, whatever the clock says: a mark on a straight-sided jar of the dough shows it",
+				shapeAt,
+			),
+			working.Tell(
+				"bench.look_domed",
+				"then the surface is domed and the dough wobbles and comes away from the wall",
+			),
+		}
+	case schedule.Fold:
+		return one(working.Tell("bench.do_fold", "wet hands; lift each of four sides and lay it over the middle"))
+	case schedule.Shape:
+		return one(
+			working.Tell(
+				"bench.do_shape",
+				"%d pieces of %.0f, when the dough has risen by %.0f",
+				plan.Formula.Pieces,
+				plan.Formula.Scaling,
+				shapeAt,
+			),
+		)
+	case schedule.Retard:
+		if plan.Retard != nil {
+			return one(
+				working.Tell(
+					"bench.look_retard",
+					"in the refrigerator at %.0f; it rises on until it is cold",
+					plan.Retard.Into,
+				),
+			)
+		}
+	case schedule.Proof:
+		return one(
+			working.Tell(
+				"bench.look_proof",
+				"ready when a dent of a floured finger comes back slowly and not all the way",
+			),
+		)
+	case schedule.Preheat:
+		return one(working.Tell("bench.do_preheat", "oven and what is in it to %.0f", plan.Oven.Temperature))
+	case schedule.Bake:
+		return m.baking(plan, s)
+	case schedule.Cool:
+		return one(working.Tell("bench.look_cool", "cut it below %.0f", plan.Oven.Slice))
+	}
+	return nil
+}
+
+// weigh lists what goes into a bowl; the last list of the plan is the dough's, which has no name of its own here.
+func weigh(plan bakeday.PlanData, thing string) []working.Message {
+	var out []working.Message
+	for i, list := range plan.Weigh {
+		dough := i == len(plan.Weigh)-1
+		if dough != (thing == "") || !dough && list.Name != thing {
+			continue
+		}
+		for _, l := range list.Lines {
+			mass := l.Mass
+			if len(l.Portions) > 0 {
+				mass = l.Portions[0]
+			}
+			out = append(out, working.Tell("bench.do_weigh", "%v %s", mass, l.Name))
+		}
+	}
+	return out
+}
+
+// baking has the clock of the oven: when the lid comes off.
+func (m Moment) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Message {
+	o := plan.Oven
+	out := []working.Message{working.Tell("bench.look_color", "done by time and color")}
+	if !o.Core.IsZero() {
+		out[0] = working.Tell(
+			"bench.look_done",
+			"done at a core of %.1f (%.0f to %.0f) and a loss of %.0f or more",
+			o.Core,
+			o.CoreFrom,
+			o.CoreTo,
+			o.MinimumLoss,
+		)
+	}
+	if o.Covered > 0 {
+		out = append(
+			out,
+			working.Tell("bench.do_uncover", "%v covered: the lid comes off at %t; then about %v uncovered",
+				o.Covered, s.Start.Add(o.Covered.Duration()), o.Uncovered),
+		)
+	}
+	return out
+}

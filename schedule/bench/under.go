@@ -1,0 +1,302 @@
+package bench
+
+import (
+	"context"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/ferment"
+	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/bakeday"
+)
+
+// Under is a bake under way: its plan, and what was observed so far.
+type Under struct {
+	Bake bakeday.Bake `json:"bake"`
+	// Observations are those of every bake that the baker knows of: earlier ones teach.
+	Observations Observations `json:"observations,omitempty"`
+}
+
+// Moment is how a day stands at one moment.
+type Moment struct {
+	Now    time.Time `json:"now"`
+	Wanted time.Time `json:"wanted"`
+	Name   string    `json:"name"`
+	// Followed is the plan that is being followed; nil: this is the plan if it is made now.
+	Followed *FollowedPlan `json:"followed,omitempty"`
+	// Day is the plan, with what was learned before it was made.
+	Day bakeday.Day `json:"day"`
+	// RestsOn says what of the plan was learned.
+	RestsOn []working.Message `json:"rests_on,omitempty"`
+	// Steps are those of the plan, planned again where something changed. Done says when a step was ticked off.
+	Steps []bakeday.StepData   `json:"steps,omitempty"`
+	Done  map[string]time.Time `json:"done,omitempty"`
+	// Mixed is when the bulk fermentation began, as observed or as planned.
+	Mixed time.Time `json:"mixed,omitzero"`
+	// Dough is the dough as it was observed; nil when nothing was.
+	Dough *LoggedBake `json:"dough,omitempty"`
+	// Progress is the dough's clock as it is known now; nil before mixing.
+	Progress *ferment.Progress `json:"progress,omitempty"`
+	// Changed is the rest of the day, planned again because something happened otherwise; nil when nothing did.
+	Changed *bakeday.Replanned `json:"changed,omitempty"`
+	// Doubts are observations of this bake that can hardly be true.
+	Doubts []Doubt `json:"doubts,omitempty"`
+}
+
+const (
+	// stepShape is the step at which the dough is taken out of its tub.
+	stepShape = "shape"
+	// stepBulk is the step in which the dough ferments as a whole.
+	stepBulk = "bulk"
+	// after is how long a plan still counts after the bread was wanted. Judgment.
+	after = 12 * time.Hour
+	// enough is how far from the plan a step may be before the rest is planned again. Judgment.
+	enough = 5 * time.Minute
+)
+
+// At answers: how does the day stand, what is due, and what changes? The clock is that of the bake's zone.
+//
+// A plan that is being followed is made again as it was when it was made; a dough that was mixed today is of this bake
+// whether anybody said that a plan is followed or not. What was learned before the plan was made counts.
+//
+// Errors: those of [bakeday.Bake.Plan] and [Observations.Learn].
+func (u Under) At(ctx context.Context, clock bakeday.Clock) (Moment, error) {
+	if clock.Zone == nil {
+		return Moment{}, &quantity.InputError{
+			GoPath: "Clock.Zone",
+			Want:   "the zone of the bake",
+			Err:    quantity.ErrRequired,
+		}
+	}
+	now := clock.Now.In(clock.Zone)
+	seen := u.Observations.Until(now).ByTime()
+	m := Moment{Now: now, Name: u.Bake.Name, Done: map[string]time.Time{}, Followed: seen.followed(u.Bake.Name, now)}
+	made := clock
+	switch today, ok := seen.mixedLately(u.Bake, now); {
+	case m.Followed != nil:
+		made.Now = m.Followed.Made
+	case ok:
+		// Nobody said so, and yet this bake is under way: the plan is that of the moment before it was mixed, with
+		// time enough for what came before.
+		made.Now = today.At.Add(-mixedBefore)
+	}
+	learned, err := seen.Until(made.Now).Learn()
+	if err != nil {
+		return m, err
+	}
+	applied := learned.Apply(u.Bake)
+	m.RestsOn = applied.RestsOn
+	if m.Day, err = applied.Bake.Plan(ctx, made); err != nil {
+		return m, err
+	}
+	m.Wanted = m.Day.Wanted
+	if !m.Day.Possible() {
+		return m, nil
+	}
+	m.Steps = m.Day.Data().Steps
+	bulk, hasBulk := m.Step(stepBulk)
+	m.Mixed = bulk.Start
+	m.look(seen.since(made.Now))
+	if hasBulk && !m.Mixed.After(now) {
+		if err := m.follow(ctx, applied.Bake, made, learned); err != nil {
+			return m, err
+		}
+	}
+	return m, m.replan(ctx)
+}
+
+// mixedBefore is how long before mixing a bake that nobody announced is taken to have begun. Judgment: a levain's
+// ripening and the weighing.
+const mixedBefore = 12 * time.Hour
+
+// followed is the plan of the bread that somebody said is being followed, and still counts.
+func (all Observations) followed(bread string, now time.Time) *FollowedPlan {
+	var out *FollowedPlan
+	for i := range all {
+		if o := all[i]; o.Kind == SawPlan && o.whole() && o.Bread == bread && o.Plan.Wanted.Add(after).After(now) {
+			out = o.Plan
+		}
+	}
+	return out
+}
+
+// mixedLately is the dough of the bake that was mixed last, if its loaves can still be on their way to the oven.
+func (all Observations) mixedLately(b bakeday.Bake, now time.Time) (Observation, bool) {
+	// From mixing to the oven; in the cold as long as the bake allows. Judgment.
+	way := 12 * time.Hour
+	if b.Retard != nil {
+		way += b.Retard.AtMost.Duration()
+	}
+	for i := len(all) - 1; i >= 0; i-- {
+		if o := all[i]; o.Kind == SawMixed && o.whole() && o.Bread == b.Name {
+			return o, now.Sub(o.At) < way
+		}
+	}
+	return Observation{}, false
+}
+
+func (all Observations) since(at time.Time) Observations {
+	var out Observations
+	for _, o := range all {
+		if !o.At.Before(at) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// look finds the dough among what was observed; without an observed mixing, readings count from the plan's.
+func (m *Moment) look(seen Observations) {
+	for _, o := range seen {
+		if o.Kind == SawStep && o.Bread == m.Name {
+			m.Done[o.Step] = o.At
+		}
+	}
+	for _, d := range seen.Doubts() {
+		if d.Observation.Bread == m.Name || d.Observation.Bread == "" {
+			m.Doubts = append(m.Doubts, d)
+		}
+	}
+	for _, b := range seen.Bakes() {
+		if b.Bread == m.Name {
+			m.Dough, m.Mixed = &b, b.Mixed.In(m.Now.Location())
+		}
+	}
+	if m.Dough != nil {
+		return
+	}
+	planned := LoggedBake{Bread: m.Name, Mixed: m.Mixed}
+	for _, o := range seen {
+		if o.Kind == SawRise && o.whole() && (o.Bread == m.Name || o.Bread == "") && o.At.After(m.Mixed) {
+			planned.Rises = append(planned.Rises, o)
+		}
+	}
+	if len(planned.Rises) > 0 {
+		m.Dough = &planned
+	}
+}
+
+// follow brings the clock of the dough up to date: its real temperature after mixing, what is known of the culture,
+// and what was read.
+func (m *Moment) follow(ctx context.Context, b bakeday.Bake, made bakeday.Clock, learned Lessons) error {
+	rising := m.Day.Rising
+	if m.Dough != nil && !m.Dough.Mix.Dough.IsZero() {
+		again := b
+		again.Mixing.Temperature = m.Dough.Mix.Dough
+		if day, err := again.Plan(ctx, made); err == nil && day.Rising.Feasible {
+			rising = day.Rising
+		}
+	}
+	bulk := rising.Bulk.Bulk()
+	if known := learned.Culture(RaisingOf(bulk)); !known.IsZero() {
+		bulk.Culture = known
+	}
+	var dough LoggedBake
+	if m.Dough != nil {
+		dough = *m.Dough
+	}
+	dough.Mixed = m.Mixed
+	progress, err := dough.progress(bulk)
+	if err != nil {
+		return err
+	}
+	m.Progress = &progress
+	return nil
+}
+
+// Progress answers: when is this dough ready, by what was read of it? The bulk is as it was mixed or planned, with the
+// Rise that is wanted.
+//
+// Errors: those of [ferment.Bulk.Estimate].
+func (b LoggedBake) Progress(bulk ferment.Bulk) (ferment.Progress, error) { return b.progress(bulk) }
+
+func (b LoggedBake) progress(bulk ferment.Bulk) (ferment.Progress, error) {
+	e, err := bulk.Estimate()
+	if err != nil {
+		return ferment.Progress{}, err
+	}
+	var readings []ferment.RiseReading
+	for _, r := range b.Rises {
+		if r.Rise == nil {
+			continue
+		}
+		one := ferment.RiseReading{At: quantity.Elapsed(r.At.Sub(b.Mixed)), Rise: r.Rise.Rise, Error: r.Rise.Error}
+		if n := len(readings); n > 0 && readings[n-1].At >= one.At {
+			readings[n-1] = one // read twice in the same minute: the later one counts
+			continue
+		}
+		if one.At.Duration() >= time.Second {
+			readings = append(readings, one)
+		}
+	}
+	if len(readings) == 0 {
+		return ferment.Progress{Now: e, Before: e.Ready()}, nil
+	}
+	return e.Update(readings...)
+}
+
+// replan plans the rest of the day again when what happened differs from the plan.
+func (m *Moment) replan(ctx context.Context) error {
+	bulk, _ := m.Step(stepBulk)
+	step, at := m.deviation(bulk)
+	if step.ID != "" {
+		by := at.Sub(step.Start).Truncate(time.Minute)
+		if by >= enough || by <= -enough {
+			r, err := m.Day.Replan(ctx, bakeday.Late{Step: step.ID, By: quantity.Elapsed(by)})
+			if ctx.Err() != nil {
+				return ctx.Err()
+			}
+			if err == nil { // otherwise too far from the plan: the plan stands, and the range says so
+				m.Changed = &r
+				if len(r.Timetable.Steps) > 0 {
+					again := m.Day
+					again.Timetable = r.Timetable
+					m.Steps = again.Data().Steps
+				}
+			}
+		}
+	}
+	for i := range m.Steps { // the plan may have it at another time
+		if m.Steps[i].ID == bulk.ID && m.Dough != nil && !m.Dough.Mix.Dough.IsZero() {
+			m.Steps[i].Start = m.Mixed
+			m.Steps[i].Takes = quantity.Elapsed(m.Steps[i].End.Sub(m.Mixed))
+		}
+	}
+	return nil
+}
+
+// deviation is the last thing that tells when a step of the plan really begins.
+func (m *Moment) deviation(bulk bakeday.StepData) (step bakeday.StepData, at time.Time) {
+	last := time.Time{}
+	for i, s := range m.Steps {
+		done, ok := m.Done[s.ID]
+		if !ok || !s.Hands || done.Before(last) || s.Kind == schedule.Fold {
+			continue
+		}
+		for _, next := range m.Steps[i+1:] {
+			if !next.Start.Before(s.End) && next.Kind != schedule.Preheat {
+				last, step, at = done, next, done.Add(next.Start.Sub(s.End))
+				break
+			}
+		}
+	}
+	shape, ok := m.Step(stepShape)
+	if _, shaped := m.Done[shape.ID]; !ok || shaped || bulk.ID == "" {
+		return step, at
+	}
+	if m.Progress != nil && m.Dough != nil && len(m.Dough.Rises) > 0 {
+		r := m.Progress.Now.Ready()
+		ready := m.Mixed.Add(r.Likely)
+		// A dough that is late waits for its baker; long after the range nobody is waiting any more.
+		const over = time.Hour
+		if ready.Before(m.Now) && !m.Now.After(m.Mixed.Add(r.Late+over)) {
+			ready = m.Now
+		}
+		return shape, ready
+	}
+	if m.Dough != nil && m.Mixed.After(last) {
+		return bulk, m.Mixed
+	}
+	return step, at
+}
