@@ -30,7 +30,8 @@ var unmarshalable = map[string]string{
 	"ferment.Bulk": ownCurve, "ferment.Curve": ownCurve, "ferment.CurveTable": ownCurve, "ferment.DoseLaw": ownCurve, "ferment.Law": ownCurve,
 	"ferment.Learning": ownCurve, "ferment.LoggedBulk": ownCurve, "ferment.Proof": ownCurve, "ferment.Rivals": ownCurve,
 	"quantity.Problems": collects,
-	"wallclock.Habit":   noSuchDay, "wallclock.Moment": noSuchDay,
+	"bench.Applied":     noSuchDay, "bench.Under": noSuchDay, "ferment.CurveRates": ownCurve,
+	"wallclock.Habit": noSuchDay, "wallclock.Moment": noSuchDay,
 	"exercise.Exercise": toldUS, "exercise.Set": toldUS, "working.ToldTable": toldUS,
 	"working.Finding": "what it Is may be anything that Go has",
 }
@@ -47,6 +48,7 @@ var careless = map[string]string{
 var wordy = map[string]string{
 	"schedule/bakeday/beforehand.go": waits,
 	"schedule/bakeday/check.go":      waits,
+	"schedule/bench/check.go":        "it refuses control and direction characters in texts",
 }
 
 const waits = "its room has not come to it"

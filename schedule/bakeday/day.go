@@ -54,7 +54,7 @@ type Day struct {
 
 	problem schedule.Problem
 	worked  bool // a plan worked it out: a Day that only a caller put together is none
-	layout  int // which of the layouts it has
+	layout  int  // which of the layouts it has
 }
 
 // Missed is a wish that could not be met, and why.

@@ -1,8 +1,6 @@
 package bakeday
 
 import (
-	"encoding/json"
-
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 )
@@ -190,6 +188,3 @@ func (c Choice) words() []working.Message {
 	}
 	return out
 }
-
-// MarshalJSON writes the day as plain data; see [PlanData].
-func (d Day) MarshalJSON() ([]byte, error) { return json.Marshal(d.Data()) }
