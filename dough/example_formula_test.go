@@ -79,12 +79,14 @@ func ExampleFormula_For() {
 	//   rye                                    20 %
 	//   flour in all                           3056 g
 	//   water in all                           2201 g
-	//   allergens: gluten
+	//   · allergens: gluten
 	//
 	// Take care
 	//   allergens: the ingredients carry gluten; traces from the kitchen are not
 	//     counted, and local labeling law decides what must be named
 	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   Local food and workplace rules and licensed professionals decide, not these
+	//     words.
 }
 
 func ExampleFormula_For_bakedLoaves() {
@@ -162,7 +164,7 @@ func ExampleBatch_Weigh() {
 	//     61.1 g   2.4 %  salt
 	//      917 g  35.3 %  levain
 	//   5316.1 g          together
-	//   rounding to the scale adds 0.1 g
+	//   · rounding to the scale adds 0.1 g
 	//
 	// What it is
 	//   hydration                              72.0 %
@@ -178,12 +180,14 @@ func ExampleBatch_Weigh() {
 	//   rye                                    20 %
 	//   flour in all                           3055 g
 	//   water in all                           2200 g
-	//   allergens: gluten
+	//   · allergens: gluten
 	//
 	// Take care
 	//   allergens: the ingredients carry gluten; traces from the kitchen are not
 	//     counted, and local labeling law decides what must be named
 	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   Local food and workplace rules and licensed professionals decide, not these
+	//     words.
 }
 
 func ExampleBatch_FlourUp() {
@@ -321,7 +325,7 @@ func ExamplePreferment() {
 	//      90 g  100.0 %  whole rye
 	//    58.5 g   65.0 %  water
 	//   148.5 g           together
-	//   it goes into full sour
+	//   · it goes into full sour
 	// full sour (rye sour): 360 g
 	//
 	// Made beforehand: full sour

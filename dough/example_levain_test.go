@@ -59,20 +59,20 @@ func ExampleLevainBuild_Plan() {
 	//   9.23 g  flour
 	//   11.5 g  water
 	//     30 g  together, at 100 %
-	//   inoculation 100.0 % of the new flour, 30.8 % of the mix
+	//   · inoculation 100.0 % of the new flour, 30.8 % of the mix
 	//
 	// Stage 2 of 2
 	//    30 g  starter
 	//   150 g  flour
 	//   150 g  water
 	//   330 g  together, at 100 %
-	//   inoculation 20.0 % of the new flour, 9.1 % of the mix
+	//   · inoculation 20.0 % of the new flour, 9.1 % of the mix
 	//
 	// Then
-	//   300 g for the dough
-	//   30 g to keep: take it before you mix the dough
-	//   2.77 g of the starter at hand is left over: feed it and keep it, or bake with
-	//     it
+	//   · 300 g for the dough
+	//   · 30 g to keep: take it before you mix the dough
+	//   · 2.77 g of the starter at hand is left over: feed it and keep it, or bake
+	//     with it
 }
 
 func ExampleLevainBuild_Plan_tooLittle() {
@@ -88,9 +88,9 @@ func ExampleLevainBuild_Plan_tooLittle() {
 	// Levain: 900 g at 100 %
 	//
 	// It cannot be done
-	//   10 g of starter is too little for 900 g of levain in 1 feeding: it takes
+	//   · 10 g of starter is too little for 900 g of levain in 1 feeding: it takes
 	//     42.9 g
-	//   missing: 32.9 g of starter
+	//   · missing: 32.9 g of starter
 }
 
 func ExampleLevainPlan_Weigh() {
@@ -109,12 +109,12 @@ func ExampleLevainPlan_Weigh() {
 	//     417 g  flour
 	//     417 g  water
 	//   917.4 g  together, at 100 %
-	//   inoculation 20.0 % of the new flour, 9.1 % of the mix
+	//   · inoculation 20.0 % of the new flour, 9.1 % of the mix
 	//
 	// Then
-	//   917.4 g for the dough
-	//   16.6 g of the starter at hand is left over: feed it and keep it, or bake with
-	//     it
+	//   · 917.4 g for the dough
+	//   · 16.6 g of the starter at hand is left over: feed it and keep it, or bake
+	//     with it
 	// residue −0.4 g <nil>
 }
 
@@ -192,7 +192,7 @@ func ExampleMishap_Repair() {
 	//   11.1 g of whole rye and 1.11 g of salt
 	//
 	// What is different from the plan
-	//   40 g too much water
+	//   · 40 g too much water
 	//
 	// To bring back hydration and salt, add
 	//   44.4 g  bread flour
@@ -210,6 +210,8 @@ func ExampleMishap_Repair() {
 	//   allergens: the ingredients carry gluten; traces from the kitchen are not
 	//     counted, and local labeling law decides what must be named
 	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   Local food and workplace rules and licensed professionals decide, not these
+	//     words.
 }
 
 func ExampleMishap_Repair_all() {
@@ -225,7 +227,7 @@ func ExampleMishap_Repair_all() {
 	//   of water, 1.25 g of salt and 18.8 g of levain
 	//
 	// What is different from the plan
-	//   50 g too much bread flour
+	//   · 50 g too much bread flour
 	//
 	// To bring back every line, the levain too, add
 	//   3.12 g  whole rye
@@ -244,6 +246,8 @@ func ExampleMishap_Repair_all() {
 	//   allergens: the ingredients carry gluten; traces from the kitchen are not
 	//     counted, and local labeling law decides what must be named
 	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   Local food and workplace rules and licensed professionals decide, not these
+	//     words.
 }
 
 func ExampleDoughYield_Net() {

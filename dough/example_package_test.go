@@ -52,7 +52,7 @@ func Example() {
 	//     61.1 g   2.4 %  salt
 	//    916.7 g  35.3 %  levain
 	//   5317.8 g          together
-	//   rounding to the scale leaves out 0.4 g
+	//   · rounding to the scale leaves out 0.4 g
 	//
 	// What it is
 	//   hydration                              72.0 %
@@ -68,11 +68,13 @@ func Example() {
 	//   rye                                    20 %
 	//   flour in all                           3056 g
 	//   water in all                           2201 g
-	//   allergens: gluten
+	//   · allergens: gluten
 	//
 	// Take care
 	//   allergens: the ingredients carry gluten; traces from the kitchen are not
 	//     counted, and local labeling law decides what must be named
 	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   Local food and workplace rules and licensed professionals decide, not these
+	//     words.
 	// hydration 72 % of the dough 5318 g <nil>
 }

@@ -49,7 +49,7 @@ func ExampleSeedAccount() {
 	//   120 g  120.0 %  water
 	//    40 g   40.0 %  starter
 	//   260 g           together
-	//   it goes into second stage
+	//   · it goes into second stage
 	// second stage (rye sour): 840 g
 	//
 	// Made beforehand: second stage
@@ -57,7 +57,7 @@ func ExampleSeedAccount() {
 	//   180 g   45.0 %  water
 	//   260 g   65.0 %  first stage
 	//   840 g           together
-	//   it goes into ripe sour
+	//   · it goes into ripe sour
 	// ripe sour (rye sour): 3365 g
 	//
 	// Made beforehand: ripe sour
@@ -65,7 +65,7 @@ func ExampleSeedAccount() {
 	//   1275 g  102.0 %  water
 	//    840 g   67.2 %  second stage
 	//   3365 g           together
-	//   40 g is taken away again before use, to be the next starter
+	//   · 40 g is taken away again before use, to be the next starter
 }
 
 // Of weights of which a part is used the bowl stays as it was weighed, and the dough has the part.
@@ -95,7 +95,7 @@ func ExamplePrefermentWeights() {
 	//   200 g  100.0 %  flour
 	//   200 g  100.0 %  water
 	//   400 g           together
-	//   100 g of it is not used
+	//   · 100 g of it is not used
 	// flour 1000 g hydration 70 %
 }
 

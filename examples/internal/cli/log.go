@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
@@ -32,6 +33,9 @@ func (f *noteFlags) register(cmd *cobra.Command) {
 
 // observation starts an observation: when it was, and of what.
 func (f *noteFlags) observation(s System, kind bench.Sight, zone *time.Location) (bench.Observation, error) {
+	if zone == nil {
+		zone = f.zoneOfBread(s)
+	}
 	now, err := f.clock(s, zone)
 	if err != nil {
 		return bench.Observation{}, err
@@ -49,6 +53,26 @@ func (f *noteFlags) observation(s System, kind bench.Sight, zone *time.Location)
 		return o, badInput("%s: --at: got %s, want a time that is not in the future", f.in.cmd.CommandPath(), quantity.Excerpt(f.at))
 	}
 	return o, nil
+}
+
+// zoneOfBread is the clock by which the dough was mixed: that of the bake decides, not the machine's. It is nil when no
+// dough of the bread is in the log, or when there is none that can be read: then it says so itself when it is written.
+func (f *noteFlags) zoneOfBread(s System) *time.Location {
+	name, err := f.place(s)
+	if err != nil {
+		return nil
+	}
+	content, err := bakelog.ReadFile(name)
+	if err != nil {
+		return nil
+	}
+	var zone *time.Location
+	for _, o := range content.Entries {
+		if o.Kind == bench.SawMixed && (f.bread == "" || o.Bread == f.bread) {
+			zone = o.At.Location()
+		}
+	}
+	return zone
 }
 
 // logged is the answer of a command that wrote to the log.

@@ -31,7 +31,7 @@ func (l shownLog) Report() report.Report {
 		}
 		g.Rows = append(g.Rows, []report.Cell{report.Of(working.Say("%x", o.At)), report.Of(o.Bread), by, report.Of(o.Message())})
 	}
-	return report.Report{Headline: working.Say("%s", l.Log), Sections: []report.Section{{Key: "log", Blocks: []report.Block{g}}}}
+	return report.Report{Headline: working.Tell("maslin.log_holds", "%d {1|observation|observations}", len(l.Entries)), Sections: []report.Section{{Key: "log", Blocks: []report.Block{g}}}}
 }
 
 func newLogShow(s System) *cobra.Command {
