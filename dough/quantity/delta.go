@@ -22,11 +22,14 @@ func newTemperatureDelta(quanta int64) TemperatureDelta {
 var deltas = kind{
 	noun:   "temperature difference",
 	letter: 'd', goMust: "MustDelta", goInvalid: "quantity.DeltaCelsius(math.NaN())",
-	accepted: `a temperature difference with its unit, such as "12 Δ°C", "24 Δ°F", "12 K", or in plain letters "12 dC", "24 dF"`,
-	low:      -10_000 * perKelvin, high: 10_000 * perKelvin,
+	accepted: `a temperature difference with its unit, such as "12 Δ°C", "24 Δ°F", "12 K", ` +
+		`or in plain letters "12 dC", "24 dF"`,
+	low: -10_000 * perKelvin, high: 10_000 * perKelvin,
 	scales: []scale{
-		{symbol: "Δ°C", names: []string{"ΔC", "dC", "∆°C", "∆C", "d°C", "delta C"}, num: perKelvin, den: 1, places: 3, most: mostDecimals},
-		{symbol: "Δ°F", names: []string{"ΔF", "dF", "∆°F", "∆F", "d°F", "delta F"}, num: perRankine, den: 1, places: 3, most: mostDecimals},
+		{symbol: "Δ°C", names: []string{"ΔC", "dC", "∆°C", "∆C", "d°C", "delta C"}, num: perKelvin, den: 1, places: 3,
+			most: mostDecimals},
+		{symbol: "Δ°F", names: []string{"ΔF", "dF", "∆°F", "∆F", "d°F", "delta F"}, num: perRankine, den: 1, places: 3,
+			most: mostDecimals},
 		{symbol: "K", names: []string{"ΔK", "∆K", "dK"}, num: perKelvin, den: 1, places: 3, most: mostDecimals},
 	},
 	hint: func(unit string) string {

@@ -43,21 +43,31 @@
 //
 // Text always carries a unit: "780 g", "1 lb 4 oz", "68 %", "24.5 °C", "24 Δ°F", "7 L", "24 cm". A bare number is
 // refused with the accepted units named, and so is a text with more digits than the quantum
-// can hold. A decimal comma is accepted where it cannot be a thousands separator. Durations
-// are time.Duration in Go and [Elapsed] in text: "4h30m". The types implement
-// encoding.TextMarshaler, TextUnmarshaler and TextAppender, so JSON, TOML, XML, flags and map
-// keys all work.
+// can hold; temperatures are read with up to five decimals and rounded to the quantum. A decimal comma is accepted
+// where it cannot be a thousands separator.
+//
+// MarshalText, and with it JSON, TOML, XML, map keys and a column of a database, has one canonical form, g, %, °C, Δ°C,
+// L and m, whatever unit was read, with as many decimals as bring the exact value back. Durations are time.Duration in Go
+// and [Elapsed] in data: "4h30m". Enumerations are words; [Values] lists them. encoding/gob has a binary form.
+//
+// # Errors
+//
+// A check collects its [Problems] by Go path; [Problems.ErrFor] adds the path that the data form of the input has, so
+// that a form can show each error at its field. [ReadJSON] reports everything that is wrong with a JSON text in the same way.
 //
 // # From question to function
 //
 //	parse what a person typed         ParseMass, ParsePercent, ParseTemperature, ParseDelta, …
 //	write a literal in Go             Grams, NewPercent, Celsius, DeltaFahrenheit, MustMass, …
 //	exact decimal in and out          MassOf, Mass.Decimal, PercentOfDecimal, …
+//	exact integer in and out          Micrograms, Millionths, TemperatureQuanta, Mass.Micrograms, …
 //	p percent of a mass               Percent.Of
 //	the whole of which m is p         Mass.Over
 //	m as a percentage of another      Mass.PercentOf
 //	split a mass exactly              Apportion
 //	round to a scale's step           Mass.RoundTo, Mass.RoundUp, Mass.RoundDown
 //	report bad input, all at once     Problems, InputError, InputErrors
-//	a prediction about a living thing TimeRange
+//	read an input from JSON           ReadJSON
+//	list the choices of a menu        Values
+//	a prediction or a span            TimeRange, Range, Window
 package quantity

@@ -27,7 +27,8 @@ const maxElapsed = 366 * 24 * time.Hour
 func ParseDuration(text string) (time.Duration, error) {
 	d, err := parseDuration(text)
 	if err == nil && (d > maxElapsed || d < -maxElapsed) {
-		return 0, &InputError{Got: Excerpt(text), Want: "at most 366 days", Low: -Elapsed(maxElapsed), High: Elapsed(maxElapsed), Err: ErrOutOfRange}
+		return 0, &InputError{Got: Excerpt(text), Want: "at most 366 days", Low: -Elapsed(maxElapsed),
+			High: Elapsed(maxElapsed), Err: ErrOutOfRange}
 	}
 	return d, err
 }

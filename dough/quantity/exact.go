@@ -8,8 +8,8 @@ import (
 	"fmt"
 )
 
-// exact is what every quantity is: an exact count of the quanta of its kind. Its methods are the methods of every quantity;
-// what a kind has of its own stands with its type.
+// exact is what every quantity is: an exact count of the quanta of its kind. Its methods are the methods of every
+// quantity; what a kind has of its own stands with its type.
 type exact[K kinder] struct{ quanta int64 }
 
 // A kinder is an empty type that stands for a kind of quantity, so that a mass and a percentage are types that do not
@@ -30,8 +30,8 @@ func (e exact[K]) IsZero() bool { return e.quanta == 0 }
 // Sign returns −1, 0 or 1.
 func (e exact[K]) Sign() int { return cmp.Compare(e.quanta, 0) }
 
-// String prints every digit that is there, in the unit that people use: "12.5 g", "68.5 %", "240 mL", "0.24 m". A temperature
-// and a difference are printed in °C with at most three decimals, where MarshalText is exact.
+// String prints every digit that is there, in the unit that people use: "12.5 g", "68.5 %", "240 mL", "0.24 m". A
+// temperature and a difference are printed in °C with at most three decimals, where MarshalText is exact.
 func (e exact[K]) String() string {
 	k := kindOf[K]()
 	if !e.IsValid() {
@@ -79,8 +79,8 @@ func (e exact[K]) AppendText(b []byte) ([]byte, error) {
 // value that is not valid is an error.
 func (e exact[K]) MarshalText() ([]byte, error) { return e.AppendText(nil) }
 
-// UnmarshalText implements encoding.TextUnmarshaler; it reads what the Parse function of the quantity reads. The empty text is
-// a temperature that is not given, and an error for everything else.
+// UnmarshalText implements encoding.TextUnmarshaler; it reads what the Parse function of the quantity reads. The
+// empty text is a temperature that is not given, and an error for everything else.
 func (e *exact[K]) UnmarshalText(text []byte) error {
 	k := kindOf[K]()
 	if k.optional && len(text) == 0 {
@@ -104,8 +104,8 @@ func (e exact[K]) Value() (driver.Value, error) {
 	return string(text), nil
 }
 
-// Scan implements sql.Scanner: a text with its unit, as string or bytes. A bare number is refused, since nobody can tell its
-// unit; NULL is a temperature that is not given, and an error for everything else.
+// Scan implements sql.Scanner: a text with its unit, as string or bytes. A bare number is refused, since nobody can
+// tell its unit; NULL is a temperature that is not given, and an error for everything else.
 func (e *exact[K]) Scan(from any) error {
 	k := kindOf[K]()
 	switch v := from.(type) {

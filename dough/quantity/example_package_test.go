@@ -10,7 +10,8 @@ import (
 // friction factor is a difference of temperatures, and no temperature.
 func Example() {
 	dough := quantity.Kilograms(1.74)
-	parts, err := quantity.Apportion(dough, []quantity.Percent{quantity.NewPercent(100), quantity.NewPercent(72), quantity.NewPercent(2)})
+	shares := []quantity.Percent{quantity.NewPercent(100), quantity.NewPercent(72), quantity.NewPercent(2)}
+	parts, err := quantity.Apportion(dough, shares)
 	fmt.Println(parts, quantity.Sum(parts...) == dough, err)
 
 	room, err := quantity.ParseTemperature("72 °F")

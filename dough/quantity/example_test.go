@@ -3,6 +3,7 @@ package quantity_test
 import (
 	"encoding/json"
 	"fmt"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"github.com/shopspring/decimal"
@@ -30,7 +31,8 @@ func ExampleDeltaFahrenheit() {
 
 func ExampleApportion() {
 	shares := []quantity.Percent{
-		quantity.MustPercent("100 %"), quantity.MustPercent("70 %"), quantity.MustPercent("2 %"), quantity.MustPercent("0.2 %"),
+		quantity.MustPercent("100 %"), quantity.MustPercent("70 %"),
+		quantity.MustPercent("2 %"), quantity.MustPercent("0.2 %"),
 	}
 	parts, _ := quantity.Apportion(quantity.Grams(900), shares)
 	fmt.Println(parts, quantity.Sum(parts...))
@@ -94,4 +96,51 @@ func Example_json() {
 	text, _ := json.Marshal(note{quantity.Grams(780), quantity.Fahrenheit(203), quantity.Elapsed(5_400_000_000_000)})
 	fmt.Println(string(text))
 	// Output: {"Loaf":"780 g","Core":"95 °C","Bulk":"1h30m"}
+}
+
+// What goes into a file or a message comes back exactly, whatever unit it was read in.
+func ExampleTemperature_marshal() {
+	core := quantity.Fahrenheit(75)
+	text, _ := core.MarshalText()
+	back, _ := quantity.ParseTemperature(string(text))
+	fmt.Println(core, string(text), back == core)
+	// Output: 23.889 °C 23.8889 °C true
+}
+
+func ExampleRange() {
+	core := quantity.Range[quantity.Temperature]{Low: quantity.Celsius(93), High: quantity.Celsius(96)}
+	text, _ := json.Marshal(core)
+	fmt.Println(core, string(text), core.Contains(quantity.Celsius(94.5)))
+	// Output: 93 °C to 96 °C {"low":"93 °C","high":"96 °C"} true
+}
+
+func ExampleWindow() {
+	six := time.Date(2026, 11, 28, 6, 0, 0, 0, time.UTC)
+	w := quantity.Window{From: six, To: six.Add(40 * time.Minute)}
+	fmt.Println(w, w.Contains(six.Add(time.Hour)))
+	// Output: Sat 2026-11-28 06:00 to 06:40 false
+}
+
+func ExampleTimeRange() {
+	ready := quantity.TimeRange{
+		Early: 310 * time.Minute, Likely: 370 * time.Minute, Late: 445 * time.Minute, Probability: quantity.NewPercent(80),
+	}
+	text, _ := json.Marshal(ready)
+	fmt.Println(ready)
+	fmt.Println(string(text))
+	// Output:
+	// 5h10m to 7h25m (80 %), likely 6h10m
+	// {"early":"5h10m","likely":"6h10m","late":"7h25m","probability":"80 %"}
+}
+
+func ExampleValues() {
+	fmt.Println(quantity.Values[quantity.MassUnit]())
+	// Output: [g kg mg oz lb]
+}
+
+// A store that keeps the exact integer loses nothing either.
+func ExampleMillionths() {
+	n, ok := quantity.MustPercent("68.5 %").Millionths()
+	fmt.Println(n, ok, quantity.Millionths(n))
+	// Output: 68500000 true 68.5 %
 }

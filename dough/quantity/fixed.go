@@ -282,7 +282,8 @@ func plainNumber(n string) (string, error) {
 	}
 	if c := strings.Count(n, ","); c > 0 {
 		whole, frac, _ := strings.Cut(n, ",")
-		if c > 1 || strings.Contains(n, ".") || (len(frac) == 3 && strings.TrimLeft(strings.TrimPrefix(whole, "-"), "0") != "") {
+		if c > 1 || strings.Contains(n, ".") || (len(frac) == 3 &&
+			strings.TrimLeft(strings.TrimPrefix(whole, "-"), "0") != "") {
 			return "", numberError("a number without thousands separators, its decimals after a point")
 		}
 		n = whole + "." + frac

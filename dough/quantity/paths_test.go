@@ -91,7 +91,8 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 	}
 }
 
-// A part's own paths stay right when the part is put into a whole, however often and whether the whole names them or not.
+// A part's own paths stay right when the part is put into a whole, however often and whether the whole names them or
+// not.
 func TestDataPathsCompose(t *testing.T) {
 	part := func() error {
 		var p quantity.Problems
@@ -111,7 +112,8 @@ func TestDataPathsCompose(t *testing.T) {
 	}, pathsOf(whole.ErrFor(meal{}))); diff != "" {
 		t.Error(diff)
 	}
-	// Before the whole is known, the path in front is put in snake_case; the whole then sets it right, through any number of levels.
+	// Before the whole is known, the path in front is put in snake_case; the whole then sets it right, through any
+	// number of levels.
 	twice := quantity.At("Side[0]", quantity.At("Inner", part()))
 	if got := pathsOf(twice); got[0] != "side[0].inner.flours[1].percent" {
 		t.Error(got)
@@ -155,16 +157,27 @@ func TestErrorsForPrograms(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := `[` +
-		`{"path":"room","go_path":"Room","code":"out_of_range","got":"400 °C","want":"−40 °C to 60 °C","low":"-40 °C","high":"60 °C","message":"out of range: got 400 °C, want −40 °C to 60 °C"},` +
-		`{"path":"target","go_path":"Target","code":"required","want":"0 °C to 60 °C","low":"0 °C","high":"60 °C","message":"required: want 0 °C to 60 °C"},` +
-		`{"path":"ph_target","go_path":"PHTarget","code":"out_of_range","got":"NaN","want":"0 to 14","low":0,"high":14,"message":"out of range: got NaN, want 0 to 14"},` +
-		`{"path":"pieces","go_path":"Pieces","code":"out_of_range","got":"-1","want":"1 to 1000","low":1,"high":1000,"message":"out of range: got -1, want 1 to 1000"},` +
-		`{"path":"rest","go_path":"Rest","code":"out_of_range","got":"−1h","want":"0m to 1h","low":"0m","high":"1h","message":"out of range: got −1h, want 0m to 1h"},` +
-		`{"path":"open","go_path":"Open","code":"out_of_range","got":"-1","want":"0 to +Inf","low":0,"message":"out of range: got -1, want 0 to +Inf"},` +
-		`{"path":"culture","go_path":"Culture","code":"culture_too_large","got":"900 g","message":"inconsistent: got 900 g"},` +
-		`{"path":"steam","go_path":"Steam","code":"outside_model","got":"40 min","message":"outside the model's range: got 40 min"},` +
-		`{"path":"mass","go_path":"Mass","code":"unit","got":"\"5\" without a unit","want":"a mass with its unit, such as \"780 g\", \"1.2 kg\", \"500 mg\", \"4 oz\", \"1 lb\" or \"1 lb 4 oz\"",` +
-		`"message":"unit: got \"5\" without a unit, want a mass with its unit, such as \"780 g\", \"1.2 kg\", \"500 mg\", \"4 oz\", \"1 lb\" or \"1 lb 4 oz\""}]`
+		`{"path":"room","go_path":"Room","code":"out_of_range","got":"400 °C","want":"−40 °C to 60 °C","low":"-40 °C",` +
+		`"high":"60 °C","message":"out of range: got 400 °C, want −40 °C to 60 °C"},` +
+		`{"path":"target","go_path":"Target","code":"required","want":"0 °C to 60 °C","low":"0 °C","high":"60 °C",` +
+		`"message":"required: want 0 °C to 60 °C"},` +
+		`{"path":"ph_target","go_path":"PHTarget","code":"out_of_range","got":"NaN","want":"0 to 14","low":0,` +
+		`"high":14,"message":"out of range: got NaN, want 0 to 14"},` +
+		`{"path":"pieces","go_path":"Pieces","code":"out_of_range","got":"-1","want":"1 to 1000","low":1,"high":1000,` +
+		`"message":"out of range: got -1, want 1 to 1000"},` +
+		`{"path":"rest","go_path":"Rest","code":"out_of_range","got":"−1h","want":"0m to 1h","low":"0m","high":"1h",` +
+		`"message":"out of range: got −1h, want 0m to 1h"},` +
+		`{"path":"open","go_path":"Open","code":"out_of_range","got":"-1","want":"0 to +Inf","low":0,` +
+		`"message":"out of range: got -1, want 0 to +Inf"},` +
+		`{"path":"culture","go_path":"Culture","code":"culture_too_large","got":"900 g",` +
+		`"message":"inconsistent: got 900 g"},` +
+		`{"path":"steam","go_path":"Steam","code":"outside_model","got":"40 min",` +
+		`"message":"outside the model's range: got 40 min"},` +
+		`{"path":"mass","go_path":"Mass","code":"unit","got":"\"5\" without a unit",` +
+		`"want":"a mass with its unit, such as \"780 g\", \"1.2 kg\", \"500 mg\", \"4 oz\", \"1 lb\" or \"1 lb 4 oz\"",` +
+		`` +
+		`"message":"unit: got \"5\" without a unit, want a mass with its unit, ` +
+		`such as \"780 g\", \"1.2 kg\", \"500 mg\", \"4 oz\", \"1 lb\" or \"1 lb 4 oz\""}]`
 	if diff := cmp.Diff(want, string(text)); diff != "" {
 		t.Error(diff)
 	}

@@ -9,8 +9,8 @@ import (
 const ouncesInPound = 16
 
 // poundsAndOunces reads "2 lb 3.5 oz"; ok is false when nothing follows the pounds. The two are added before they are
-// rounded, once. Pounds with a fraction and ounces that make another pound are refused: one of the two numbers was meant
-// otherwise.
+// rounded, once. Pounds with a fraction and ounces that make another pound are refused: one of the two numbers was
+// meant otherwise.
 func poundsAndOunces(k *kind, text string) (quanta int64, ok bool, err error) {
 	if len(text) > maxText {
 		return 0, false, nil

@@ -65,7 +65,8 @@ func (p *Problems) Duration(path string, got, low, high time.Duration) bool {
 	if got >= low && got <= high {
 		return true
 	}
-	return p.outside(path, FormatDuration(got), Elapsed(low), Elapsed(high), FormatDuration(low)+" to "+FormatDuration(high))
+	return p.outside(path, FormatDuration(got), Elapsed(low), Elapsed(high),
+		FormatDuration(low)+" to "+FormatDuration(high))
 }
 
 func number(x float64, unit string) string {

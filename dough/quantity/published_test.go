@@ -40,7 +40,8 @@ func convert(from, to string) (float64, error) {
 	massUnits := map[string]quantity.MassUnit{"g": quantity.Gram, "oz": quantity.Ounce, "lb": quantity.Pound}
 	volumeUnits := map[string]quantity.VolumeUnit{"mL": quantity.Milliliter, "gal": quantity.USGallon}
 	lengthUnits := map[string]quantity.LengthUnit{"cm": quantity.Centimeter, "m": quantity.Meter}
-	temperatureUnits := map[string]quantity.TemperatureUnit{"°C": quantity.CelsiusScale, "°F": quantity.FahrenheitScale, "K": quantity.KelvinScale}
+	temperatureUnits := map[string]quantity.TemperatureUnit{"°C": quantity.CelsiusScale, "°F": quantity.FahrenheitScale,
+		"K": quantity.KelvinScale}
 	if u, ok := massUnits[to]; ok {
 		m, err := quantity.ParseMass(from)
 		return m.In(u), err

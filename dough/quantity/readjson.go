@@ -19,10 +19,10 @@ const (
 )
 
 // ReadJSON reads one JSON text into the value that into points to, and reports everything that is wrong with it at
-// once, each with its path: unknown keys, keys that stand twice, a value of the wrong JSON type, a text that its quantity
-// or enumeration refuses, a number too large for its field, null for a value. A text that is no JSON, has more than 10 MB,
-// 64 levels or 200,000 items, or goes on after its end is one problem. After an error the value is partly filled and not
-// to be used.
+// once, each with its path: unknown keys, keys that stand twice, a value of the wrong JSON type, a text that its
+// quantity or enumeration refuses, a number too large for its field, null for a value. A text that is no JSON, has
+// more than 10 MB, 64 levels or 200,000 items, or goes on after its end is one problem. After an error the value is
+// partly filled and not to be used.
 //
 // Keys are those of the json tags, exactly. null is read only where Go writes it, for a list, a table or a pointer that
 // is nil. A type with UnmarshalText is read from a text, one with UnmarshalJSON
@@ -41,7 +41,8 @@ func ReadJSON(data []byte, into any) error {
 		return formError("not_json", position(data, at)+", bytes that are no UTF-8", "JSON in UTF-8", ErrForm)
 	}
 	if at := tooDeep(data); at >= 0 {
-		return formError("too_deep", position(data, at), fmt.Sprintf("at most %d levels of objects and lists", maxJSONDepth), ErrOutOfRange)
+		return formError("too_deep", position(data, at),
+			fmt.Sprintf("at most %d levels of objects and lists", maxJSONDepth), ErrOutOfRange)
 	}
 	if err := wholeValue(data); err != nil {
 		return err
@@ -50,10 +51,12 @@ func ReadJSON(data []byte, into any) error {
 	r.tokens.UseNumber()
 	switch err := r.value(jsonPath{}, target.Elem()); {
 	case errors.Is(err, errEnough):
-		r.put(jsonPath{}, "too_many_problems", "", fmt.Sprintf("fewer than %d problems; the rest was not read", maxProblems), ErrForm)
+		r.put(jsonPath{}, "too_many_problems", "", fmt.Sprintf("fewer than %d problems; the rest was not read",
+			maxProblems), ErrForm)
 	case errors.Is(err, errTooMany):
 		at := position(data, int(r.tokens.InputOffset()))
-		r.put(jsonPath{}, "too_many_items", at, fmt.Sprintf("at most %d items in all lists together", maxJSONItems), ErrOutOfRange)
+		r.put(jsonPath{}, "too_many_items", at, fmt.Sprintf("at most %d items in all lists together", maxJSONItems),
+			ErrOutOfRange)
 	case err != nil:
 		r.add(jsonPath{}, "not_json", Excerpt(err.Error()), "JSON")
 	}

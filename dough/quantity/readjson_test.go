@@ -50,21 +50,28 @@ type bakeIn struct {
 }
 
 func TestReadJSONReadsWhatIsRight(t *testing.T) {
-	text := `{"note":"hall","name":"rye","flour":[{"name":"wheat","percent":"75 %","room":"68 °F"},{"percent":"25%"}],"pieces":-3,"height":1e2,"cold":true,
+	text := `{"note":"hall","name":"rye","flour":[{"name":"wheat","percent":"75 %","room":"68 °F"},
+	{"percent":"25%"}],"pieces":-3,"height":1e2,"cold":true,
 	"unit":"oz","water":{"name":"w"},"prices":{"wheat":"1 kg"},"levels":{"7":true},"by_mass":{"5 g":"five"},"pair":[1,2],
-	"bulk":{"early":"1h","likely":"2h","late":"3h","probability":"80 %"},"rest":"20m","old":"1h","at":"2026-11-28T09:00:00+01:00","raw":"aGk=","any":{"x":[1]},"count":7,
+	"bulk":{"early":"1h","likely":"2h","late":"3h","probability":"80 %"},"rest":"20m","old":"1h",
+	"at":"2026-11-28T09:00:00+01:00","raw":"aGk=","any":{"x":[1]},"count":7,
 	"cores":[{"low":"93 °C","high":"96 °C"}]}`
 	var got bakeIn
 	if err := quantity.ReadJSON([]byte(text), &got); err != nil {
 		t.Fatal(err)
 	}
 	want := bakeIn{
-		base: base{Note: "hall"}, Name: "rye", Pieces: -3, Height: 100, Cold: true, Unit: quantity.Ounce, Water: &flourIn{Name: "w"},
+		base: base{Note: "hall"}, Name: "rye", Pieces: -3, Height: 100, Cold: true, Unit: quantity.Ounce,
+		Water:  &flourIn{Name: "w"},
 		Flours: []flourIn{{"wheat", quantity.NewPercent(75), quantity.Celsius(20)}, {Percent: quantity.NewPercent(25)}},
-		Prices: map[string]quantity.Mass{"wheat": quantity.Kilograms(1)}, Levels: map[uint8]bool{7: true}, ByMass: map[quantity.Mass]string{quantity.Grams(5): "five"},
-		Pair: [2]int{1, 2}, Bulk: quantity.TimeRange{Early: time.Hour, Likely: 2 * time.Hour, Late: 3 * time.Hour, Probability: quantity.NewPercent(80)},
-		Rest: quantity.Elapsed(20 * time.Minute), Old: time.Hour, At: time.Date(2026, 11, 28, 8, 0, 0, 0, time.UTC), Raw: []byte("hi"),
-		Any: map[string]any{"x": []any{1.0}}, Count: 7, Cores: []quantity.Range[quantity.Temperature]{{Low: quantity.Celsius(93), High: quantity.Celsius(96)}},
+		Prices: map[string]quantity.Mass{"wheat": quantity.Kilograms(1)}, Levels: map[uint8]bool{7: true},
+		ByMass: map[quantity.Mass]string{quantity.Grams(5): "five"},
+		Pair:   [2]int{1, 2}, Bulk: quantity.TimeRange{Early: time.Hour, Likely: 2 * time.Hour, Late: 3 * time.Hour,
+			Probability: quantity.NewPercent(80)},
+		Rest: quantity.Elapsed(20 * time.Minute), Old: time.Hour, At: time.Date(2026, 11, 28, 8, 0, 0, 0, time.UTC),
+		Raw: []byte("hi"),
+		Any: map[string]any{"x": []any{1.0}}, Count: 7,
+		Cores: []quantity.Range[quantity.Temperature]{{Low: quantity.Celsius(93), High: quantity.Celsius(96)}},
 	}
 	if diff := cmp.Diff(want, got, cmp.AllowUnexported(bakeIn{}, base{}), cmp.Comparer(time.Time.Equal)); diff != "" {
 		t.Error(diff)
@@ -76,9 +83,12 @@ func TestReadJSONReadsWhatIsRight(t *testing.T) {
 
 func TestReadJSONReportsEverythingAtOnce(t *testing.T) {
 	text := `{
-	"flour":[{"percent":"75"},{"percent":75,"colour":"white"},{"percent":"5 %","percent":"6 %"},7,{"room":"12 Δ°C","name":null}],
-	"pieces":300, "height":"tall", "cold":1, "unit":"stone", "water":[], "prices":{"rye":"1 °C","rye":"1 kg","oat":false}, "levels":{"x":true,"300":true},
-	"by_mass":{"five":"","1 kg":"","1000 g":""}, "pair":[1,"2",3], "bulk":{"early":7,"soon":"1h"}, "rest":"soon", "old":5, "at":"noon", "raw":7, "any":"x", "count":-1,
+	"flour":[{"percent":"75"},{"percent":75,"colour":"white"},{"percent":"5 %","percent":"6 %"},7,{"room":"12 Δ°C",
+	"name":null}],
+	"pieces":300, "height":"tall", "cold":1, "unit":"stone", "water":[], "prices":{"rye":"1 °C","rye":"1 kg",
+	"oat":false}, "levels":{"x":true,"300":true},
+	"by_mass":{"five":"","1 kg":"","1000 g":""}, "pair":[1,"2",3], "bulk":{"early":7,"soon":"1h"}, "rest":"soon",
+	 "old":5, "at":"noon", "raw":7, "any":"x", "count":-1,
 	"curve":{"a":{"b":[]}}, "cores":[{"low":{"x":1}}], "Name":"rye", "private":"x", "Skipped":"x", "base":{}}`
 	var got bakeIn
 	err := quantity.ReadJSON([]byte(text), &got)
@@ -130,8 +140,10 @@ func TestReadJSONReportsEverythingAtOnce(t *testing.T) {
 			t.Errorf("%v", e)
 		}
 	}
-	if !strings.Contains(err.Error(), `flour[1].percent: wrong form: got the number 75, want a text: a percentage with its sign, such as "68 %"`) ||
-		!strings.Contains(err.Error(), "flour[1].colour: wrong form: got a key that is not known, want one of name, percent, room") {
+	if !strings.Contains(err.Error(),
+		`flour[1].percent: wrong form: got the number 75, want a text: a percentage with its sign, such as "68 %"`) ||
+		!strings.Contains(err.Error(),
+			"flour[1].colour: wrong form: got a key that is not known, want one of name, percent, room") {
 		t.Error(err)
 	}
 }
@@ -157,15 +169,17 @@ func TestReadJSONRefusesWhatIsNoJSON(t *testing.T) {
 		"null moment":  {`{"at":null}`, "null", "at"},
 		"list":         {"[]", "wrong_type", "a list"},
 		"deep object":  {deep, "too_deep", "at most 64 levels"},
-		"deep unknown": {`{"zzz":` + strings.Repeat("[", 5000) + strings.Repeat("]", 5000) + "}", "too_deep", "line 1, column 71"},
-		"deep any":     {`{"any":` + strings.Repeat("[", 5000) + strings.Repeat("]", 5000) + "}", "too_deep", "at most 64 levels"},
-		"huge":         {`{"note":"` + strings.Repeat("x", 10<<20) + `"}`, "too_large", "10 MB"},
-		"many items":   {`{"flour":[` + strings.Repeat("{},", 300_000) + `{}]}`, "too_many_items", "200000 items"},
-		"many faults":  {`{"flour":[` + strings.Repeat("1,", 300) + `1]}`, "wrong_type", "fewer than 100"},
-		"cut in raw":   {`{"bulk":{"early":`, "not_json", "ends too early"},
-		"bad in raw":   {`{"bulk":{"early":}}`, "not_json", "line 1, column 18, "},
-		"long key":     {`{"` + strings.Repeat("k", 1<<20) + `":1}`, "unknown_key", "kkk"},
-		"mismatched":   {`{"flour":[}`, "not_json", "column"},
+		"deep unknown": {`{"zzz":` + strings.Repeat("[", 5000) + strings.Repeat("]", 5000) + "}", "too_deep",
+			"line 1, column 71"},
+		"deep any": {`{"any":` + strings.Repeat("[", 5000) + strings.Repeat("]", 5000) + "}", "too_deep",
+			"at most 64 levels"},
+		"huge":        {`{"note":"` + strings.Repeat("x", 10<<20) + `"}`, "too_large", "10 MB"},
+		"many items":  {`{"flour":[` + strings.Repeat("{},", 300_000) + `{}]}`, "too_many_items", "200000 items"},
+		"many faults": {`{"flour":[` + strings.Repeat("1,", 300) + `1]}`, "wrong_type", "fewer than 100"},
+		"cut in raw":  {`{"bulk":{"early":`, "not_json", "ends too early"},
+		"bad in raw":  {`{"bulk":{"early":}}`, "not_json", "line 1, column 18, "},
+		"long key":    {`{"` + strings.Repeat("k", 1<<20) + `":1}`, "unknown_key", "kkk"},
+		"mismatched":  {`{"flour":[}`, "not_json", "column"},
 	} {
 		var got bakeIn
 		err := quantity.ReadJSON([]byte(c.text), &got)
@@ -177,8 +191,10 @@ func TestReadJSONRefusesWhatIsNoJSON(t *testing.T) {
 			t.Errorf("%s: %d problems", name, len(all))
 		}
 	}
-	full := bakeIn{Flours: []flourIn{{}}, Water: &flourIn{}, Prices: map[string]quantity.Mass{"x": {}}, Any: 1, Raw: []byte("x")}
-	if err := quantity.ReadJSON([]byte(`{"flour":null,"water":null,"prices":null,"any":null,"raw":null}`), &full); err != nil ||
+	full := bakeIn{Flours: []flourIn{{}}, Water: &flourIn{}, Prices: map[string]quantity.Mass{"x": {}}, Any: 1,
+		Raw: []byte("x")}
+	if err := quantity.ReadJSON([]byte(`{"flour":null,"water":null,"prices":null,"any":null,"raw":null}`),
+		&full); err != nil ||
 		full.Flours != nil || full.Water != nil || full.Prices != nil || full.Any != nil || full.Raw != nil {
 		t.Error("null is no list, no table and no pointer", err, full)
 	}
@@ -204,7 +220,8 @@ func TestReadJSONInsideAType(t *testing.T) {
 		List []wrapped `json:"list"`
 	}
 	err := quantity.ReadJSON([]byte(`{"list":[{"percent":"5 %"},{"percent":"five","name":5}]}`), &got)
-	if diff := cmp.Diff([]string{"list[1].percent", "list[1].name"}, pathsOf(err)); diff != "" || !errors.Is(err, quantity.ErrUnit) {
+	if diff := cmp.Diff([]string{"list[1].percent", "list[1].name"}, pathsOf(err)); diff != "" ||
+		!errors.Is(err, quantity.ErrUnit) {
 		t.Error(diff, err)
 	}
 	if got.List[0].in.Percent != quantity.NewPercent(5) {
@@ -214,8 +231,10 @@ func TestReadJSONInsideAType(t *testing.T) {
 
 // Whatever ReadJSON accepts, encoding/json reads to the same value; whatever it refuses has a code and a short text.
 func FuzzReadJSON(f *testing.F) {
-	f.Add(`{"note":"hall","flour":[{"percent":"75 %"}],"pieces":3,"any":{"x":null},"pair":[1,2],"bulk":{"early":"1h","likely":"2h","late":"3h","probability":"80 %"}}`)
-	f.Add(`{"unit":"oz","water":{},"prices":{"a":"1 kg"},"levels":{"7":true},"by_mass":{"5 g":"x"},"rest":"20m","at":"2026-11-28T09:00:00Z","raw":"aGk="}`)
+	f.Add(`{"note":"hall","flour":[{"percent":"75 %"}],"pieces":3,"any":{"x":null},"pair":[1,2],
+	"bulk":{"early":"1h","likely":"2h","late":"3h","probability":"80 %"}}`)
+	f.Add(`{"unit":"oz","water":{},"prices":{"a":"1 kg"},"levels":{"7":true},"by_mass":{"5 g":"x"},"rest":"20m",
+	"at":"2026-11-28T09:00:00Z","raw":"aGk="}`)
 	f.Add(`[{"a":1},null,"\ud800",1e400]`)
 	f.Add(`{"flour":null,"pieces":1.5,"pieces":2}`)
 	f.Fuzz(func(t *testing.T, text string) {
@@ -248,7 +267,8 @@ func ExampleReadJSON() {
 	var in struct {
 		Flours []flour `json:"flour"`
 	}
-	err := quantity.ReadJSON([]byte(`{"flour": [{"name": "wheat", "percent": 75}, {"name": "rye", "percent": "25"}]}`), &in)
+	err := quantity.ReadJSON([]byte(`{"flour": [{"name": "wheat", "percent": 75}, {"name": "rye", "percent": "25"}]}`),
+		&in)
 	for _, e := range quantity.InputErrors(err) {
 		fmt.Println(e.Path, e.Code)
 	}

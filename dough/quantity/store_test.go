@@ -41,7 +41,8 @@ func (e *everything) parts() ([]stored, []column) {
 func TestStoredAndLoaded(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.Int64Range(-90_000_000, 90_000_000).Draw(t, "n")
-		in := everything{quantity.Micrograms(n), quantity.Millionths(n), quantity.TemperatureQuanta(n), quantity.DeltaQuanta(n), quantity.Picoliters(n), quantity.Micrometers(n)}
+		in := everything{quantity.Micrograms(n), quantity.Millionths(n), quantity.TemperatureQuanta(n),
+			quantity.DeltaQuanta(n), quantity.Picoliters(n), quantity.Micrometers(n)}
 		var byText, byBinary, byGob everything
 		values, _ := in.parts()
 		_, texts := byText.parts()
@@ -84,10 +85,13 @@ func TestTheExactInteger(t *testing.T) {
 	d, ok4 := quantity.DeltaQuanta(-9000).Quanta()
 	v, ok5 := quantity.Picoliters(1e9).Picoliters()
 	l, ok6 := quantity.Micrometers(240_000).Micrometers()
-	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 || !ok6 || m != 5 || p != -68_000_000 || c != 2_458_350 || d != -9000 || v != 1e9 || l != 240_000 {
+	if !ok1 || !ok2 || !ok3 || !ok4 || !ok5 || !ok6 || m != 5 || p != -68_000_000 || c != 2_458_350 || d != -9000 ||
+		v != 1e9 || l != 240_000 {
 		t.Error(m, p, c, d, v, l)
 	}
-	if got := fmt.Sprint(quantity.Millionths(68_000_000), quantity.TemperatureQuanta(2_458_350), quantity.DeltaQuanta(-9000), quantity.Picoliters(1e9), quantity.Micrometers(240_000)); got != "68 % 0 °C −1 Δ°C 1 mL 0.24 m" {
+	if got := fmt.Sprint(quantity.Millionths(68_000_000), quantity.TemperatureQuanta(2_458_350),
+		quantity.DeltaQuanta(-9000), quantity.Picoliters(1e9), quantity.Micrometers(240_000)); got != "68 % 0 °C −1 Δ°C 1 "+
+		"mL 0.24 m" {
 		t.Error(got)
 	}
 	for _, n := range []int64{math.MinInt64, math.MaxInt64, 1e18 + 1, -1e18 - 1} {
@@ -109,7 +113,8 @@ func TestTheExactInteger(t *testing.T) {
 }
 
 func TestColumnsThatAreRefused(t *testing.T) {
-	in := everything{quantity.Grams(1), quantity.NewPercent(1), quantity.Celsius(1), quantity.DeltaCelsius(1), quantity.Liters(1), quantity.Meters(1)}
+	in := everything{quantity.Grams(1), quantity.NewPercent(1), quantity.Celsius(1), quantity.DeltaCelsius(1),
+		quantity.Liters(1), quantity.Meters(1)}
 	before := in
 	values, columns := in.parts()
 	for i, c := range columns {
@@ -148,7 +153,8 @@ func TestColumnsThatAreRefused(t *testing.T) {
 		t.Error("a temperature that is not given is NULL", v, err)
 	}
 	bad := math.NaN()
-	for _, v := range []stored{quantity.Grams(bad), quantity.NewPercent(bad), quantity.DeltaCelsius(bad), quantity.Liters(bad), quantity.Meters(bad)} {
+	for _, v := range []stored{quantity.Grams(bad), quantity.NewPercent(bad), quantity.DeltaCelsius(bad),
+		quantity.Liters(bad), quantity.Meters(bad)} {
 		if got, err := v.Value(); err == nil {
 			t.Errorf("%T stored as %v", v, got)
 		}

@@ -48,8 +48,10 @@ var temperatures = kind{
 	accepted: `a temperature with its scale, such as "24.5 °C", "76 °F" or "297.65 K"`,
 	low:      1, high: 10_000 * perKelvin, above: true,
 	scales: []scale{
-		{symbol: "°C", names: []string{"C", "degC", "℃"}, num: perKelvin, den: 1, offset: celsiusZero, places: 3, most: mostDecimals},
-		{symbol: "°F", names: []string{"F", "degF", "℉"}, num: perRankine, den: 1, offset: fahrenheitZero, places: 3, most: mostDecimals},
+		{symbol: "°C", names: []string{"C", "degC", "℃"}, num: perKelvin, den: 1, offset: celsiusZero, places: 3,
+			most: mostDecimals},
+		{symbol: "°F", names: []string{"F", "degF", "℉"}, num: perRankine, den: 1, offset: fahrenheitZero, places: 3,
+			most: mostDecimals},
 		{symbol: "K", num: perKelvin, den: 1, places: 3, most: mostDecimals},
 	},
 	hint: func(unit string) string {

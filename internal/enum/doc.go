@@ -28,9 +28,9 @@
 //	func (s *Style) UnmarshalText(text []byte) error { return styles.Unmarshal(s, text) }
 //
 // A value without a word cannot be marshaled. quantity.Values[Style]() lists the values, so that no room has a list
-// function of its own. A check of an input is styles.Check(&problems, "Style", in.Style), or CheckIfGiven where zero may
-// stay. Words that people type, in any case and with a space, a hyphen or an underscore between their parts, are read
-// with styles.Parse.
+// function of its own. A check of an input is styles.Check(&problems, "Style", in.Style), or CheckIfGiven where zero
+// may stay. Words that people type, in any case and with a space, a hyphen or an underscore between their parts, are
+// read with styles.Parse.
 //
 // # Limits
 //

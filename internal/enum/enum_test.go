@@ -51,7 +51,8 @@ func TestWordsGoOutAndComeBack(t *testing.T) {
 	if diff := cmp.Diff(in, out); diff != "" {
 		t.Error(diff)
 	}
-	if got := fmt.Sprint(quantity.Values[bread](), len(quantity.Values[side]()), bread(7), bread(0)); got != "[lean hearth soft roll] 2 unknown style of bread 7 " {
+	if got := fmt.Sprint(quantity.Values[bread](), len(quantity.Values[side]()), bread(7),
+		bread(0)); got != "[lean hearth soft roll] 2 unknown style of bread 7 " {
 		t.Errorf("%q", got)
 	}
 	b := hearth
@@ -65,11 +66,13 @@ func TestUnknownWordsAreRefused(t *testing.T) {
 	for _, text := range []string{"Lean hearth", "lean-hearth", "rye", " ", strings.Repeat("x", 1<<20)} {
 		err := b.UnmarshalText([]byte(text))
 		all := quantity.InputErrors(err)
-		if !errors.Is(err, quantity.ErrOutOfRange) || b != hearth || len(all) != 1 || all[0].Code != enum.UnknownWord || len(err.Error()) > 150 {
+		if !errors.Is(err, quantity.ErrOutOfRange) || b != hearth || len(all) != 1 || all[0].Code != enum.UnknownWord ||
+			len(err.Error()) > 150 {
 			t.Errorf("%.20q: %v, %v", text, b, err)
 		}
 	}
-	if got := fmt.Sprint(b.UnmarshalText([]byte("rye"))); got != `out of range: got "rye", want style of bread: lean hearth, soft roll` {
+	want := `out of range: got "rye", want style of bread: lean hearth, soft roll`
+	if got := fmt.Sprint(b.UnmarshalText([]byte("rye"))); got != want {
 		t.Error(got)
 	}
 	s := side(1)
@@ -92,7 +95,8 @@ func TestWordsAsTyped(t *testing.T) {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
 	}
-	for text, want := range map[string]error{"": quantity.ErrRequired, " - ": quantity.ErrRequired, "roll": quantity.ErrOutOfRange, strings.Repeat(" ", 100) + "soft roll": quantity.ErrOutOfRange} {
+	for text, want := range map[string]error{"": quantity.ErrRequired, " - ": quantity.ErrRequired,
+		"roll": quantity.ErrOutOfRange, strings.Repeat(" ", 100) + "soft roll": quantity.ErrOutOfRange} {
 		if got, err := breads.Parse(text); !errors.Is(err, want) || got != 0 {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
@@ -102,7 +106,8 @@ func TestWordsAsTyped(t *testing.T) {
 func TestChecks(t *testing.T) {
 	var p quantity.Problems
 	ok := []bool{
-		breads.Check(&p, "A", hearth), breads.Check(&p, "B", 0), breads.Check(&p, "C", 9), breads.CheckIfGiven(&p, "D", 0), breads.CheckIfGiven(&p, "E", 9),
+		breads.Check(&p, "A", hearth), breads.Check(&p, "B", 0), breads.Check(&p, "C", 9), breads.CheckIfGiven(&p, "D", 0),
+		breads.CheckIfGiven(&p, "E", 9),
 		sides.Check(&p, "F", 0), breads.Has(softRoll), breads.Has(0), breads.Has(-1),
 	}
 	if diff := cmp.Diff([]bool{true, false, false, true, false, true, true, false, false}, ok); diff != "" {

@@ -88,7 +88,8 @@ func stackText() string { return string(debug.Stack()) }
 func firstFrames(stack string) string {
 	var out []string
 	for _, line := range strings.Split(stack, "\n") {
-		if line = strings.TrimSpace(line); strings.HasPrefix(line, module) && strings.Contains(line, ".go:") && !strings.Contains(line, "/internal/house/") {
+		if line = strings.TrimSpace(line); strings.HasPrefix(line, module) && strings.Contains(line, ".go:") &&
+			!strings.Contains(line, "/internal/house/") {
 			at, _, _ := strings.Cut(line, " ")
 			out = append(out, strings.TrimPrefix(at, module+"/"))
 		}
@@ -104,8 +105,8 @@ func failed(results []reflect.Value) bool {
 	return ok && err != nil
 }
 
-// harvest calls every function with sensible arguments and keeps the answers, a few rounds long, since the answer of one is
-// the input of another. What panics is left to TestNothingPanicsByReflection.
+// harvest calls every function with sensible arguments and keeps the answers, a few rounds long, since the answer of
+// one is the input of another. What panics is left to TestNothingPanicsByReflection.
 func harvest(t *testing.T, m *maker, rounds int) {
 	t.Helper()
 	tries := 12

@@ -2,8 +2,8 @@ package house
 
 import "reflect"
 
-// What the public rooms export. The two lists are empty here; TestRoomsByReflection puts a file in place of this one that fills
-// them from the source, so that no list is kept by hand.
+// What the public rooms export. The two lists are empty here; TestRoomsByReflection puts a file in place of this one
+// that fills them from the source, so that no list is kept by hand.
 
 // exportedTypes are the exported types without type parameters, by their names with the package ("bake.Style").
 func exportedTypes() []namedType { return nil }

@@ -12,8 +12,8 @@ import (
 // noNumber is what a sentence never says: a number that is none, or a verb that found no argument.
 var noNumber = regexp.MustCompile(`\bNaN\b|[+-−]Inf\b|%!`)
 
-// TestNothingPanicsByReflection calls every exported function and method with hostile values among sensible ones: nothing panics or
-// hangs, and no answer that was given without an error says NaN, Inf or a failed format.
+// TestNothingPanicsByReflection calls every exported function and method with hostile values among sensible ones:
+// nothing panics or hangs, and no answer that was given without an error says NaN, Inf or a failed format.
 func TestNothingPanicsByReflection(t *testing.T) {
 	if len(exportedTypes()) == 0 {
 		t.Skip("run by TestRoomsByReflection")

@@ -257,7 +257,8 @@ func TestEnumerationsByReflection(t *testing.T) {
 			}
 			word, _ := v.Interface().(encoding.TextMarshaler).MarshalText()
 			back := reflect.New(e.typ)
-			if err := back.Interface().(encoding.TextUnmarshaler).UnmarshalText(word); err != nil || back.Elem().Interface() != v.Interface() {
+			if err := back.Interface().(encoding.TextUnmarshaler).UnmarshalText(word); err != nil ||
+				back.Elem().Interface() != v.Interface() {
 				o.add(e.name, "%q does not come back", word)
 			}
 			if fmt.Sprint(v.Interface()) != string(word) && i > 0 {

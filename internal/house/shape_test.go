@@ -55,8 +55,8 @@ const (
 	mostLines   = 400
 )
 
-// TestLinesAndFilesStayShort counts lines beyond 120 columns by room, and files beyond 400 lines. The allowances only get
-// smaller.
+// TestLinesAndFilesStayShort counts lines beyond 120 columns by room, what an example prints apart, and files beyond
+// 400 lines. The allowances only get smaller.
 func TestLinesAndFilesStayShort(t *testing.T) {
 	if testing.Short() {
 		t.Skip("a change that is underway may be longer")
@@ -65,7 +65,8 @@ func TestLinesAndFilesStayShort(t *testing.T) {
 	files := offences{}
 	sources(t, func(room, file string, text []byte) {
 		for _, line := range bytes.Split(text, []byte("\n")) {
-			if utf8.RuneCount(line) > mostColumns {
+			output := strings.HasPrefix(file, "example") && bytes.HasPrefix(line, []byte("\t// "))
+			if utf8.RuneCount(line) > mostColumns && !output {
 				long[room]++
 			}
 		}

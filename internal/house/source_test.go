@@ -103,7 +103,8 @@ func TestNoPanicsInitOrGlobals(t *testing.T) {
 						t.Errorf("%s: panic in %s", set.Position(call.Pos()), fn.Name.Name)
 					}
 				case *ast.SelectorExpr:
-					if x, ok := f.X.(*ast.Ident); ok && x.Name == "time" && (f.Sel.Name == "Now" || f.Sel.Name == "Since" || f.Sel.Name == "Until" || f.Sel.Name == "LoadLocation") {
+					if x, ok := f.X.(*ast.Ident); ok && x.Name == "time" &&
+						(f.Sel.Name == "Now" || f.Sel.Name == "Since" || f.Sel.Name == "Until" || f.Sel.Name == "LoadLocation") {
 						t.Errorf("%s: time.%s belongs to the caller", set.Position(call.Pos()), f.Sel.Name)
 					}
 				}
@@ -114,7 +115,8 @@ func TestNoPanicsInitOrGlobals(t *testing.T) {
 }
 
 func TestTopLevelIsFixed(t *testing.T) {
-	allowed := " dough ferment bake schedule examples internal README.md DEVELOPERS.md CHANGELOG.md LICENSE go.mod go.sum go.work go.work.sum .git .gitignore .gitattributes .golangci.yml .ci "
+	allowed := " dough ferment bake schedule examples internal README.md DEVELOPERS.md CHANGELOG.md LICENSE go.mod " +
+		"go.sum go.work go.work.sum .git .gitignore .gitattributes .golangci.yml .ci "
 	for _, name := range topLevel(t) {
 		if !strings.Contains(allowed, " "+name+" ") {
 			t.Errorf("%s stands at the top level", name)

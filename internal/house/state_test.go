@@ -8,8 +8,8 @@ import (
 	"testing"
 )
 
-// TestNothingCanBeReassigned: an exported variable can be changed by every program that imports the package. Curves, tables and
-// reasons are constants, functions or values behind them.
+// TestNothingCanBeReassigned: an exported variable can be changed by every program that imports the package. Curves,
+// tables and reasons are constants, functions or values behind them.
 func TestNothingCanBeReassigned(t *testing.T) {
 	o := offences{}
 	parsed(t, func(p listed, _ string, _ *token.FileSet, f *ast.File) {
@@ -79,7 +79,8 @@ func TestNoStateChanges(t *testing.T) {
 				case *ast.IncDecStmt:
 					written(n.X)
 				case *ast.CallExpr:
-					if f, ok := n.Fun.(*ast.Ident); ok && (f.Name == "delete" || f.Name == "clear" || f.Name == "copy") && len(n.Args) > 0 {
+					if f, ok := n.Fun.(*ast.Ident); ok && (f.Name == "delete" || f.Name == "clear" || f.Name == "copy") &&
+						len(n.Args) > 0 {
 						written(n.Args[0])
 					}
 				}
@@ -118,7 +119,8 @@ func root(e ast.Expr) string {
 	return ""
 }
 
-// declaredIn lists every name that a function declares, wherever: a name that is both is given the benefit of the doubt.
+// declaredIn lists every name that a function declares, wherever: a name that is both is given the benefit of the
+// doubt.
 func declaredIn(fn *ast.FuncDecl) map[string]bool {
 	names := map[string]bool{}
 	note := func(fields *ast.FieldList) {

@@ -147,7 +147,8 @@ func (m *maker) value(t reflect.Type, depth int) reflect.Value {
 	case reflect.String:
 		v.SetString(pick(m, "rye", "wheat", "mixed seeds", "flour", "water", "hall"))
 		if bad {
-			v.SetString(pick(m, "", "\x00", "\xff\xfe", "\x1b[2J", strings.Repeat("x", 100_000), "−5 g", "5 °C", "4h30m", "%d", "../x", "24.11.2026"))
+			v.SetString(pick(m, "", "\x00", "\xff\xfe", "\x1b[2J", strings.Repeat("x", 100_000), "−5 g", "5 °C", "4h30m", "%d",
+				"../x", "24.11.2026"))
 		}
 	case reflect.Pointer:
 		if depth > 0 && !bad {
@@ -205,7 +206,8 @@ func byName(values []reflect.Value) []reflect.Value {
 
 // enumCount counts the values of an enumeration from zero; 0 for a plain number.
 func enumCount(t reflect.Type) int {
-	if t.PkgPath() == "" || !t.Implements(reflect.TypeFor[encoding.TextMarshaler]()) && !t.Implements(reflect.TypeFor[fmt.Stringer]()) {
+	if t.PkgPath() == "" || !t.Implements(reflect.TypeFor[encoding.TextMarshaler]()) &&
+		!t.Implements(reflect.TypeFor[fmt.Stringer]()) {
 		return 0
 	}
 	n := 0

@@ -9,11 +9,13 @@ import (
 	"testing"
 )
 
-// cutsText are the functions of package strings that look for words in a text. To look for a kind of character, such as a
-// control character in a name, is no meaning.
+// cutsText are the functions of package strings that look for words in a text. To look for a kind of character, such
+// as a control character in a name, is no meaning.
 var cutsText = []string{
-	"Compare", "Contains", "ContainsAny", "ContainsRune", "Count", "Cut", "CutPrefix", "CutSuffix", "EqualFold", "Fields", "FieldsFunc",
-	"HasPrefix", "HasSuffix", "Index", "IndexAny", "IndexByte", "IndexRune", "LastIndex", "Split", "SplitAfter", "SplitN", "SplitSeq", "FieldsSeq",
+	"Compare", "Contains", "ContainsAny", "ContainsRune", "Count", "Cut", "CutPrefix", "CutSuffix", "EqualFold",
+	"Fields", "FieldsFunc",
+	"HasPrefix", "HasSuffix", "Index", "IndexAny", "IndexByte", "IndexRune", "LastIndex", "Split", "SplitAfter",
+	"SplitN", "SplitSeq", "FieldsSeq",
 }
 
 // readers are the files whose work is to read or to render text: parsers of what people and files say, and what turns
@@ -43,10 +45,12 @@ var readers = map[string]string{
 }
 
 // wordsOf are the fields and methods that hold words for people.
-var wordsOf = []string{"Name", "Words", "Text", "Says", "Title", "Label", "Note", "Subject", "Summary", "String", "Error"}
+var wordsOf = []string{"Name", "Words", "Text", "Says", "Title", "Label", "Note", "Subject", "Summary", "String",
+	"Error"}
 
-// TestNoMeaningInWords: no code decides by cutting a text, or by comparing a name or a sentence with words of its own; kinds and
-// codes do that. What reads and renders text is listed with its reason, and so is what waits for its room.
+// TestNoMeaningInWords: no code decides by cutting a text, or by comparing a name or a sentence with words of its
+// own; kinds and codes do that. What reads and renders text is listed with its reason, and so is what waits for its
+// room.
 func TestNoMeaningInWords(t *testing.T) {
 	o := offences{}
 	parsed(t, func(p listed, file string, set *token.FileSet, f *ast.File) {
@@ -95,7 +99,8 @@ func holdsWords(e ast.Expr) bool {
 	return false
 }
 
-// literalWords reports whether the expression is a text with something in it: to ask whether a name is given is no meaning.
+// literalWords reports whether the expression is a text with something in it: to ask whether a name is given is no
+// meaning.
 func literalWords(e ast.Expr) bool {
 	lit, ok := e.(*ast.BasicLit)
 	return ok && lit.Kind == token.STRING && len(lit.Value) > 2

@@ -36,15 +36,19 @@ func TestLinesOfDerivationsAreReadAsPrinted(t *testing.T) {
 		}
 	}
 	for _, l := range []working.Line{
-		{Formula: "t − d", Numbers: "Sun 00:15 − 40 min", Value: "Sat 23:35", Where: []working.Binding{{Symbol: "t", Value: "Sun 00:15"}, {Symbol: "d", Value: "40 min"}}, Exact: true},
-		{Formula: "t − d", Numbers: "Sun 12:15 am − 40 min", Value: "Sat 11:35 pm", Where: []working.Binding{{Symbol: "t", Value: "Sun 12:15 am"}, {Symbol: "d", Value: "40 min"}}},
-		{Formula: "a × 10", Numbers: "−5.5 × 10^(−7) × 10", Value: "−5.5 × 10⁻⁶ m²/s", Where: []working.Binding{{Symbol: "a", Value: "−5.5 × 10⁻⁷ m²/s"}}, Exact: true},
+		{Formula: "t − d", Numbers: "Sun 00:15 − 40 min", Value: "Sat 23:35",
+			Where: []working.Binding{{Symbol: "t", Value: "Sun 00:15"}, {Symbol: "d", Value: "40 min"}}, Exact: true},
+		{Formula: "t − d", Numbers: "Sun 12:15 am − 40 min", Value: "Sat 11:35 pm",
+			Where: []working.Binding{{Symbol: "t", Value: "Sun 12:15 am"}, {Symbol: "d", Value: "40 min"}}},
+		{Formula: "a × 10", Numbers: "−5.5 × 10^(−7) × 10", Value: "−5.5 × 10⁻⁶ m²/s",
+			Where: []working.Binding{{Symbol: "a", Value: "−5.5 × 10⁻⁷ m²/s"}}, Exact: true},
 	} {
 		if f := lineFaults(l); len(f) > 0 {
 			t.Error(f)
 		}
 	}
-	if f := lineFaults(working.Line{Formula: "t − d", Numbers: "Sun 00:15 − 40 min", Value: "Sat 23:30", Where: []working.Binding{{Symbol: "t", Value: "Sun 00:15"}, {Symbol: "d", Value: "40 min"}}}); len(
+	if f := lineFaults(working.Line{Formula: "t − d", Numbers: "Sun 00:15 − 40 min", Value: "Sat 23:30",
+		Where: []working.Binding{{Symbol: "t", Value: "Sun 00:15"}, {Symbol: "d", Value: "40 min"}}}); len(
 		f,
 	) == 0 {
 		t.Error("a clock that is wrong passes")

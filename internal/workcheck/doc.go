@@ -1,5 +1,5 @@
-// Package workcheck re-evaluates every printed line of a derivation, so that the text a result prints and the arithmetic
-// behind it cannot drift apart. It is for tests.
+// Package workcheck re-evaluates every printed line of a derivation, so that the text a result prints and the
+// arithmetic behind it cannot drift apart. It is for tests.
 //
 // # Assumptions
 //
@@ -7,5 +7,6 @@
 //
 // # Limits
 //
-// It checks the arithmetic of a line, not whether its formula is the right one; the published checks of each room do that.
+// It checks the arithmetic of a line, not whether its formula is the right one; the published checks of each room do
+// that.
 package workcheck

@@ -15,15 +15,17 @@ func TestEvaluateKeepsFractionsExact(t *testing.T) {
 		t.Fatalf("got %v, %v; want 150000/287", got, err)
 	}
 	for line, want := range map[string]float64{
-		"26 + (26 − 21) + (26 − 23) − 12": 22, "2 ^ 3 ^ 2": 512, "−2 ^ 2": -4, "exp(0) + ln(1)": 1, "max(1, 3, 2) × min(4; 5)": 12,
-		"1.5e-3 × 1000": 1.5, "sqrt(16) ÷ 2": 2, "2^−1": 0.5, "cos(π)": -1, "8 − 3 − 2": 3,
+		"26 + (26 − 21) + (26 − 23) − 12": 22, "2 ^ 3 ^ 2": 512, "−2 ^ 2": -4, "exp(0) + ln(1)": 1,
+		"max(1, 3, 2) × min(4; 5)": 12,
+		"1.5e-3 × 1000":            1.5, "sqrt(16) ÷ 2": 2, "2^−1": 0.5, "cos(π)": -1, "8 − 3 − 2": 3,
 	} {
 		_, got, err := Evaluate(line)
 		if err != nil || math.Abs(got-want) > 1e-12 {
 			t.Errorf("%s = %v, %v; want %v", line, got, err, want)
 		}
 	}
-	for _, line := range []string{"", "1 +", "(1", "1)", "1 ÷ 0", "foo(1)", "x", "1..2", "1 2", strings.Repeat("(", 1000)} {
+	for _, line := range []string{"", "1 +", "(1", "1)", "1 ÷ 0", "foo(1)", "x", "1..2", "1 2",
+		strings.Repeat("(", 1000)} {
 		if _, v, err := Evaluate(line); err == nil {
 			t.Errorf("%q evaluated to %v", line, v)
 		}

@@ -27,8 +27,10 @@ func file() calendar.File {
 	return calendar.File{
 		Plan: "hall kitchen 48", Name: "Maslin for Saturday", Stamp: noon.Add(-48 * time.Hour), Sequence: 3,
 		Events: []calendar.Event{
-			{Step: "bake", Summary: "Bake, covered", Description: "six loaves;\ntwo pots", Location: "hall", From: noon, To: noon.Add(time.Hour), Busy: true,
-				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}, {Before: quantity.Elapsed(-5 * time.Minute), AtEnd: true, Text: "check the core"}}},
+			{Step: "bake", Summary: "Bake, covered", Description: "six loaves;\ntwo pots", Location: "hall", From: noon,
+				To: noon.Add(time.Hour), Busy: true,
+				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)},
+					{Before: quantity.Elapsed(-5 * time.Minute), AtEnd: true, Text: "check the core"}}},
 			{Step: "lunch", Summary: "Lunch", From: noon.Add(2 * time.Hour)},
 		},
 	}
@@ -128,12 +130,16 @@ func TestWholeFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := strings.Join([]string{
-		"BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//maslin//bake timetable//EN", "CALSCALE:GREGORIAN", "NAME:Maslin for Saturday", "X-WR-CALNAME:Maslin for Saturday",
-		"BEGIN:VEVENT", "UID:" + calendar.UID("hall kitchen 48", "bake"), "DTSTAMP:20261126T120000Z", "SEQUENCE:3", "DTSTART:20261128T120000Z", "DTEND:20261128T130000Z",
+		"BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//maslin//bake timetable//EN", "CALSCALE:GREGORIAN",
+		"NAME:Maslin for Saturday", "X-WR-CALNAME:Maslin for Saturday",
+		"BEGIN:VEVENT", "UID:" + calendar.UID("hall kitchen 48", "bake"), "DTSTAMP:20261126T120000Z", "SEQUENCE:3",
+		"DTSTART:20261128T120000Z", "DTEND:20261128T130000Z",
 		`SUMMARY:Bake\, covered`, `DESCRIPTION:six loaves\;\ntwo pots`, "LOCATION:hall", "TRANSP:OPAQUE",
 		"BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER:-PT15M", `DESCRIPTION:Bake\, covered`, "END:VALARM",
-		"BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER;RELATED=END:PT5M", "DESCRIPTION:check the core", "END:VALARM", "END:VEVENT",
-		"BEGIN:VEVENT", "UID:" + calendar.UID("hall kitchen 48", "lunch"), "DTSTAMP:20261126T120000Z", "SEQUENCE:3", "DTSTART:20261128T140000Z",
+		"BEGIN:VALARM", "ACTION:DISPLAY", "TRIGGER;RELATED=END:PT5M", "DESCRIPTION:check the core", "END:VALARM",
+		"END:VEVENT",
+		"BEGIN:VEVENT", "UID:" + calendar.UID("hall kitchen 48", "lunch"), "DTSTAMP:20261126T120000Z", "SEQUENCE:3",
+		"DTSTART:20261128T140000Z",
 		"SUMMARY:Lunch", "TRANSP:TRANSPARENT", "END:VEVENT", "END:VCALENDAR", "",
 	}, "\r\n")
 	if diff := cmp.Diff(want, string(got)); diff != "" {
@@ -146,7 +152,8 @@ func TestWholeFile(t *testing.T) {
 
 // What a reader should see of a text, said another way than the writer says it.
 func visible(s string) string {
-	s = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029", "\n").Replace(string([]rune(s)))
+	s = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u0085", "\n", "\u2028", "\n", "\u2029",
+		"\n").Replace(string([]rune(s)))
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\n' || r == '\t':
@@ -167,7 +174,8 @@ func check(text string) error {
 	f := file()
 	f.Name = text
 	f.Events = []calendar.Event{{
-		Step: "s", Summary: "x" + text, Description: text, Location: text, From: noon, To: noon.Add(time.Hour), Alarms: []calendar.Alarm{{Text: text}},
+		Step: "s", Summary: "x" + text, Description: text, Location: text, From: noon, To: noon.Add(time.Hour),
+		Alarms: []calendar.Alarm{{Text: text}},
 	}}
 	out, err := f.Encode()
 	if err != nil {
@@ -181,8 +189,10 @@ func check(text string) error {
 	alarm := event.inside[0]
 	want := visible(text)
 	got := []string{
-		strings.Join(c.properties["NAME"], "|"), strings.Join(c.properties["X-WR-CALNAME"], "|"), strings.TrimPrefix(event.properties["SUMMARY"][0], "x"),
-		strings.Join(event.properties["DESCRIPTION"], "|"), strings.Join(event.properties["LOCATION"], "|"), alarm.properties["DESCRIPTION"][0],
+		strings.Join(c.properties["NAME"], "|"), strings.Join(c.properties["X-WR-CALNAME"], "|"),
+		strings.TrimPrefix(event.properties["SUMMARY"][0], "x"),
+		strings.Join(event.properties["DESCRIPTION"], "|"), strings.Join(event.properties["LOCATION"], "|"),
+		alarm.properties["DESCRIPTION"][0],
 	}
 	inAlarm := want
 	if text == "" {
@@ -197,8 +207,10 @@ func check(text string) error {
 func TestTextStaysText(t *testing.T) {
 	for _, text := range []string{
 		"", "Maslin", "wheat, rye; and a \\ of salt: 2 %", "two\nlines", "two\r\nlines", "old\rMac", "\n\n", "ends in \\",
-		"END:VEVENT", "loaf\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nSUMMARY:mine", "loaf\nATTACH:file:///etc/passwd", "\r\n END:VCALENDAR",
-		"🍞🥖 " + strings.Repeat("👩‍🍳", 30), strings.Repeat("日本のパン", 20), strings.Repeat("ä", 200), strings.Repeat(",", 100), strings.Repeat(" ", 300),
+		"END:VEVENT", "loaf\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nSUMMARY:mine", "loaf\nATTACH:file:///etc/passwd",
+		"\r\n END:VCALENDAR",
+		"🍞🥖 " + strings.Repeat("👩‍🍳", 30), strings.Repeat("日本のパン", 20), strings.Repeat("ä", 200), strings.Repeat(",", 100),
+		strings.Repeat(" ", 300),
 		"nul \x00, bell \a, escape \x1b[31m, delete \x7f", "C1 \u0080\u009b, next line \u0085, separators \u2028\u2029",
 		"not UTF-8: \xff\xc3\xe4\xb8", "\ttabs\tstay", "e\u0301 combining", "\u202eright to left", "\uFEFFmark",
 	} {
@@ -213,7 +225,8 @@ func TestAnyTextStaysText(t *testing.T) {
 		text := rapid.OneOf(
 			rapid.StringN(0, 200, 1000),
 			rapid.Map(rapid.SliceOfN(rapid.Byte(), 0, 200), func(b []byte) string { return string(b) }),
-			rapid.Map(rapid.SliceOfN(rapid.SampledFrom([]string{"\\", "n", ";", ",", ":", "\r", "\n", " ", "\t", "ä", "日", "🍞", "END:VEVENT", "\xff", "\x00"}), 0, 80), func(s []string) string { return strings.Join(s, "") }),
+			rapid.Map(rapid.SliceOfN(rapid.SampledFrom([]string{"\\", "n", ";", ",", ":", "\r", "\n", " ", "\t", "ä", "日", "🍞",
+				"END:VEVENT", "\xff", "\x00"}), 0, 80), func(s []string) string { return strings.Join(s, "") }),
 		).Draw(t, "text")
 		if err := check(text); err != nil {
 			t.Fatal(err)
@@ -262,7 +275,8 @@ func TestTimesAndAlarms(t *testing.T) {
 			}
 			return at
 		}
-		if !instant("DTSTART").Equal(e.From) || length > 0 && !instant("DTEND").Equal(e.To) || length == 0 && event.properties["DTEND"] != nil {
+		if !instant("DTSTART").Equal(e.From) || length > 0 && !instant("DTEND").Equal(e.To) || length == 0 &&
+			event.properties["DTEND"] != nil {
 			t.Fatalf("%v to %v written as %v", e.From, e.To, event.properties)
 		}
 		trigger := event.inside[0].properties["TRIGGER"][0]
@@ -286,7 +300,8 @@ func TestTimesAndAlarms(t *testing.T) {
 func TestUID(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.StringMatching(`[a-z0-9äß ]{1,20}`)
-		p1, s1, p2, s2 := words.Draw(t, "plan"), words.Draw(t, "step"), words.Draw(t, "other plan"), words.Draw(t, "other step")
+		p1, s1, p2, s2 := words.Draw(t, "plan"), words.Draw(t, "step"), words.Draw(t, "other plan"), words.Draw(t,
+			"other step")
 		a, b := calendar.UID(p1, s1), calendar.UID(p2, s2)
 		if !uuid.MatchString(a) {
 			t.Fatalf("%s is not a UUID", a)
@@ -309,9 +324,13 @@ func TestEverythingWrongIsReportedAtOnce(t *testing.T) {
 		Plan: "a\nb", Name: long, Sequence: -1,
 		Events: []calendar.Event{
 			{},
-			{Step: "twice", Summary: "a", From: noon, To: noon.Add(-time.Hour), Alarms: []calendar.Alarm{{Before: quantity.Elapsed(400 * 24 * time.Hour)}, {Before: quantity.Elapsed(time.Millisecond)}, {AtEnd: true}}},
-			{Step: "twice", Summary: " \n", Description: long, Location: long, From: noon.Add(time.Nanosecond), To: time.Date(10000, 1, 1, 0, 0, 0, 0, time.UTC)},
-			{Step: long, Summary: long, From: time.Date(-5, 1, 1, 0, 0, 0, 0, time.UTC), Alarms: []calendar.Alarm{{AtEnd: true, Text: long}}},
+			{Step: "twice", Summary: "a", From: noon, To: noon.Add(-time.Hour),
+				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(400 * 24 * time.Hour)},
+					{Before: quantity.Elapsed(time.Millisecond)}, {AtEnd: true}}},
+			{Step: "twice", Summary: " \n", Description: long, Location: long, From: noon.Add(time.Nanosecond),
+				To: time.Date(10000, 1, 1, 0, 0, 0, 0, time.UTC)},
+			{Step: long, Summary: long, From: time.Date(-5, 1, 1, 0, 0, 0, 0, time.UTC),
+				Alarms: []calendar.Alarm{{AtEnd: true, Text: long}}},
 			{Step: "\xff", Summary: "a", From: noon, Alarms: make([]calendar.Alarm, 21)},
 		},
 	}
@@ -327,7 +346,8 @@ func TestEverythingWrongIsReportedAtOnce(t *testing.T) {
 		"Plan", "Name", "Stamp", "Sequence",
 		"Events[0].Step", "Events[0].Summary", "Events[0].From",
 		"Events[1].To", "Events[1].Alarms[0].Before", "Events[1].Alarms[1].Before",
-		"Events[2].Summary", "Events[2].Description", "Events[2].Location", "Events[2].From", "Events[2].To", "Events[2].Step",
+		"Events[2].Summary", "Events[2].Description", "Events[2].Location", "Events[2].From", "Events[2].To",
+		"Events[2].Step",
 		"Events[3].Step", "Events[3].Summary", "Events[3].From", "Events[3].Alarms[0].AtEnd", "Events[3].Alarms[0].Text",
 		"Events[4].Step", "Events[4].len(Alarms)",
 	}, got); diff != "" {

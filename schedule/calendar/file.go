@@ -84,7 +84,8 @@ func (f File) Check() error {
 		path := fmt.Sprintf("Events[%d]", i)
 		bad.Join(path, e.check())
 		if first, twice := seen[e.Step]; twice && e.Step != "" {
-			bad.Add(path+".Step", quantity.Excerpt(e.Step), fmt.Sprintf("another one than in Events[%d]", first), quantity.ErrInconsistent)
+			bad.Add(path+".Step", quantity.Excerpt(e.Step), fmt.Sprintf("another one than in Events[%d]", first),
+				quantity.ErrInconsistent)
 		} else {
 			seen[e.Step] = i
 		}
@@ -114,7 +115,8 @@ func (e Event) check() error {
 	}
 	for i, a := range e.Alarms {
 		path := fmt.Sprintf("Alarms[%d]", i)
-		if before := a.Before.Duration(); bad.Duration(path+".Before", before, -maxBefore, maxBefore) && before%time.Second != 0 {
+		if before := a.Before.Duration(); bad.Duration(path+".Before", before, -maxBefore, maxBefore) &&
+			before%time.Second != 0 {
 			bad.Add(path+".Before", before.String(), "whole seconds", quantity.ErrTooPrecise)
 		}
 		if a.AtEnd && e.moment() {

@@ -57,7 +57,8 @@ func readDate(s string) (Date, bool) {
 
 // IsValid reports whether there is such a day in the years 1 to 9999.
 func (d Date) IsValid() bool {
-	return d.Year >= firstYear && d.Year <= lastYear && d.Month >= 1 && d.Month <= 12 && d.Day >= 1 && d.Day <= daysIn(d.Year, d.Month)
+	return d.Year >= firstYear && d.Year <= lastYear && d.Month >= 1 && d.Month <= 12 && d.Day >= 1 &&
+		d.Day <= daysIn(d.Year, d.Month)
 }
 
 // IsZero reports whether the date was not given.
@@ -144,5 +145,6 @@ func noSuchDay(d Date) error {
 	if d.Month >= 1 && d.Month <= 12 && d.Year >= firstYear && d.Year <= lastYear {
 		want = fmt.Sprintf("a day from 1 to %d (%v %d)", daysIn(d.Year, d.Month), d.Month, d.Year)
 	}
-	return &quantity.InputError{Got: quantity.Excerpt(d.String()), Want: want, Err: fmt.Errorf("%w: there is no such day", quantity.ErrOutOfRange)}
+	return &quantity.InputError{Got: quantity.Excerpt(d.String()), Want: want,
+		Err: fmt.Errorf("%w: there is no such day", quantity.ErrOutOfRange)}
 }

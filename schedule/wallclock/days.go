@@ -17,7 +17,8 @@ const (
 	Weekend  Days = 1<<time.Saturday | 1<<time.Sunday
 )
 
-const daysWant = `"every day", "weekdays", "weekends", or days such as "Friday" or "Monday, Wednesday and Friday" or "Monday to Friday"`
+const daysWant = `"every day", "weekdays", "weekends", ` +
+	`or days such as "Friday" or "Monday, Wednesday and Friday" or "Monday to Friday"`
 
 // On makes a set of weekdays.
 func On(days ...time.Weekday) Days {
@@ -36,7 +37,8 @@ func (s Days) Has(d time.Weekday) bool {
 }
 
 // week is the order in which weekdays are printed.
-var week = [7]time.Weekday{time.Monday, time.Tuesday, time.Wednesday, time.Thursday, time.Friday, time.Saturday, time.Sunday}
+var week = [7]time.Weekday{time.Monday, time.Tuesday, time.Wednesday, time.Thursday, time.Friday, time.Saturday,
+	time.Sunday}
 
 // ParseDays reads "every day", "weekdays" (Monday to Friday), "weekends", "Friday", "Fri",
 // "Mon, Wed and Fri", or "Monday to Friday". A range may go over the end of the week.

@@ -2,7 +2,8 @@ package wallclock
 
 import "example.org/maslin/dough/quantity"
 
-// A reason is a constant, so that no program can put another in its place. The one that it wraps is of package quantity.
+// A reason is a constant, so that no program can put another in its place. The one that it wraps is of package
+// quantity.
 type reason string
 
 func (r reason) Error() string {

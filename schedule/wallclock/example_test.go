@@ -117,7 +117,8 @@ func ExampleExpand() {
 func ExampleMerge() {
 	at := func(hour int) time.Time { return time.Date(2026, 11, 27, hour, 0, 0, 0, time.UTC) }
 	for _, s := range wallclock.Merge([]wallclock.Occurrence{
-		{From: at(9), To: at(15), Words: "away"}, {From: at(14), To: at(16), Words: "choir"}, {From: at(22), To: at(23), Words: "asleep"},
+		{From: at(9), To: at(15), Words: "away"}, {From: at(14), To: at(16), Words: "choir"},
+		{From: at(22), To: at(23), Words: "asleep"},
 	}) {
 		fmt.Println(s)
 	}

@@ -30,7 +30,8 @@ type Habit struct {
 const (
 	maxHabitText = 256
 	maxHabitName = 64
-	habitWant    = `such as "asleep 22:30 to 06:30 every day", "away 09:00 to 15:00 on Friday", "closed all day on 2026-11-27"`
+	habitWant    = `such as "asleep 22:30 to 06:30 every day", ` +
+		`"away 09:00 to 15:00 on Friday", "closed all day on 2026-11-27"`
 )
 
 // ParseHabit reads an optional name, a from and a to, and optional days:

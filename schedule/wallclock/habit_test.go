@@ -158,7 +158,8 @@ func TestExpandReportsEverything(t *testing.T) {
 	_, err := wallclock.Expand([]wallclock.Habit{
 		{Name: "asleep", From: wallclock.MustClock("22:30"), To: wallclock.Clock{Hour: 30}},
 		wallclock.MustHabit("away 09:00 to 15:00 on Friday"),
-		{From: wallclock.MustClock("9:00"), To: wallclock.MustClock("10:00"), Days: wallclock.EveryDay, On: wallclock.MustDate("2026-11-27")},
+		{From: wallclock.MustClock("9:00"), To: wallclock.MustClock("10:00"), Days: wallclock.EveryDay,
+			On: wallclock.MustDate("2026-11-27")},
 	}, wallclock.Occurrence{From: time.Unix(100, 0)}, nil)
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
@@ -206,7 +207,8 @@ func TestWeek(t *testing.T) {
 	for _, s := range wallclock.Free(within, spans) {
 		got = append(got, fmt.Sprint(wallclock.MomentOf(s.From, den), " ", s.Elapsed()))
 	}
-	if diff := cmp.Diff([]string{"Thu 2026-11-26 18:00 4h30m0s", "Fri 2026-11-27 06:30 2h30m0s", "Fri 2026-11-27 15:00 7h30m0s", "Sat 2026-11-28 06:30 11h30m0s"}, got); diff != "" {
+	if diff := cmp.Diff([]string{"Thu 2026-11-26 18:00 4h30m0s", "Fri 2026-11-27 06:30 2h30m0s",
+		"Fri 2026-11-27 15:00 7h30m0s", "Sat 2026-11-28 06:30 11h30m0s"}, got); diff != "" {
 		t.Error(diff)
 	}
 }
@@ -214,7 +216,8 @@ func TestWeek(t *testing.T) {
 func anySpans(t *rapid.T) []wallclock.Occurrence {
 	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) wallclock.Occurrence {
 		from := time.Unix(rapid.Int64Range(0, 100).Draw(t, "from"), 0)
-		return wallclock.Occurrence{From: from, To: from.Add(time.Duration(rapid.Int64Range(-5, 30).Draw(t, "length")) * time.Second), Words: rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "words")}
+		return wallclock.Occurrence{From: from, To: from.Add(time.Duration(rapid.Int64Range(-5, 30).Draw(t,
+			"length")) * time.Second), Words: rapid.SampledFrom([]string{"", "a", "b"}).Draw(t, "words")}
 	}), 0, 12).Draw(t, "spans")
 }
 
@@ -262,7 +265,8 @@ func TestMergeClipFree(t *testing.T) {
 func TestMergedWords(t *testing.T) {
 	at := func(s int64) time.Time { return time.Unix(s, 0) }
 	got := wallclock.Merge([]wallclock.Occurrence{
-		{From: at(5), To: at(9), Words: "away"}, {From: at(0), To: at(5), Words: "asleep"}, {From: at(2), To: at(3), Words: "asleep"}, {From: at(20), To: at(21)},
+		{From: at(5), To: at(9), Words: "away"}, {From: at(0), To: at(5), Words: "asleep"},
+		{From: at(2), To: at(3), Words: "asleep"}, {From: at(20), To: at(21)},
 	})
 	want := []wallclock.Occurrence{{From: at(0), To: at(9), Words: "asleep, away"}, {From: at(20), To: at(21)}}
 	if diff := cmp.Diff(want, got); diff != "" {
@@ -298,7 +302,8 @@ func TestHostileHabits(t *testing.T) {
 
 func BenchmarkExpand60Days(b *testing.B) {
 	z := zone(b, "America/Denver")
-	habits := []wallclock.Habit{wallclock.MustHabit("asleep 22:30 to 06:30 every day"), wallclock.MustHabit("away 09:00 to 15:00 on Friday")}
+	habits := []wallclock.Habit{wallclock.MustHabit("asleep 22:30 to 06:30 every day"),
+		wallclock.MustHabit("away 09:00 to 15:00 on Friday")}
 	from := time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC)
 	within := wallclock.Occurrence{From: from, To: from.AddDate(0, 0, 60)}
 	for b.Loop() {

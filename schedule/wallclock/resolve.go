@@ -174,7 +174,8 @@ func resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 			r.At = at(wall - after)
 		}
 	default:
-		return r, &quantity.InputError{GoPath: "Zone", Got: zoneName(zone), Want: "a zone with offsets of less than 26 hours", Err: quantity.ErrOutOfRange}
+		return r, &quantity.InputError{GoPath: "Zone", Got: zoneName(zone),
+			Want: "a zone with offsets of less than 26 hours", Err: quantity.ErrOutOfRange}
 	}
 	return r, nil
 }

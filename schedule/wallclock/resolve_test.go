@@ -84,7 +84,8 @@ func TestGapsLieBetweenTheNearestRealTimes(t *testing.T) {
 		}
 		// What a clock would show that did not jump.
 		_, offset := end.Add(-time.Minute).Zone()
-		unmoved := end.Truncate(time.Minute).Add(time.Duration(offset)*time.Second + time.Duration(rapid.IntRange(-5, 65).Draw(t, "minutes"))*time.Minute)
+		unmoved := end.Truncate(time.Minute).Add(time.Duration(offset)*time.Second +
+			time.Duration(rapid.IntRange(-5, 65).Draw(t, "minutes"))*time.Minute)
 		jump := wallclock.MomentOf(unmoved, nil)
 		r := mustResolve(t, jump, z, wallclock.RFC5545)
 		early, late := mustResolve(t, jump, z, wallclock.Earlier), mustResolve(t, jump, z, wallclock.Later)
@@ -126,7 +127,8 @@ func TestMonotoneInWallTimeOutsideGaps(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		z := anyZone(t)
 		first := wallclock.MomentOf(anyInstant(t, z), z)
-		wall := first.Date.DaysUntil(wallclock.MustDate("1970-01-01"))*-1440 + first.Clock.Minutes() + rapid.IntRange(1, 3000).Draw(t, "minutes later")
+		wall := first.Date.DaysUntil(wallclock.MustDate("1970-01-01"))*-1440 + first.Clock.Minutes() +
+			rapid.IntRange(1, 3000).Draw(t, "minutes later")
 		second := wallclock.MomentOf(time.Unix(int64(wall)*60, 0), nil)
 		if first.Compare(second) >= 0 {
 			t.Fatalf("%v is not before %v", first, second)
@@ -147,7 +149,8 @@ func TestLastDayOfLeapYears(t *testing.T) {
 		z := zone(t, name)
 		for year := 1976; year <= 2096; year += 4 {
 			for hour := range 24 {
-				for _, date := range []wallclock.Date{{Year: year, Month: 12, Day: 30}, {Year: year, Month: 12, Day: 31}, {Year: year + 1, Month: 1, Day: 1}} {
+				for _, date := range []wallclock.Date{{Year: year, Month: 12, Day: 30}, {Year: year, Month: 12, Day: 31},
+					{Year: year + 1, Month: 1, Day: 1}} {
 					m := date.At(wallclock.Clock{Hour: hour, Minute: 30})
 					if r := mustResolve(t, m, z, wallclock.Refuse); wallclock.MomentOf(r.At, z) != m {
 						t.Fatalf("%v in %v: %v", m, z, r)
@@ -165,9 +168,11 @@ func TestSkippedDay(t *testing.T) {
 		t.Errorf("got %v", r)
 	}
 	h := wallclock.MustHabit("asleep 22:30 to 06:30 every day")
-	within := wallclock.Occurrence{From: time.Date(2011, 12, 29, 22, 0, 0, 0, time.UTC), To: time.Date(2011, 12, 30, 23, 0, 0, 0, time.UTC)}
+	within := wallclock.Occurrence{From: time.Date(2011, 12, 29, 22, 0, 0, 0, time.UTC),
+		To: time.Date(2011, 12, 30, 23, 0, 0, 0, time.UTC)}
 	spans, err := h.Over(within, apia)
-	if err != nil || len(spans) != 1 || spans[0].Elapsed() != 8*time.Hour || wallclock.MomentOf(spans[0].To, apia).String() != "Sat 2011-12-31 06:30" {
+	if err != nil || len(spans) != 1 || spans[0].Elapsed() != 8*time.Hour ||
+		wallclock.MomentOf(spans[0].To, apia).String() != "Sat 2011-12-31 06:30" {
 		t.Errorf("got %v, %v", spans, err)
 	}
 }
@@ -181,11 +186,13 @@ func TestHostileInputs(t *testing.T) {
 		p        wallclock.Policy
 		problems int
 	}{
-		"nothing":        {none, nil, -1, 3},
-		"no zone":        {ok, nil, 0, 1},
-		"no policy":      {ok, time.UTC, 4, 1},
-		"huge date":      {wallclock.Moment{Date: wallclock.Date{Year: math.MaxInt, Month: math.MaxInt, Day: math.MaxInt}}, time.UTC, 0, 1},
-		"tiny date":      {wallclock.Moment{Date: wallclock.Date{Year: math.MinInt, Month: math.MinInt, Day: math.MinInt}}, time.UTC, 0, 1},
+		"nothing":   {none, nil, -1, 3},
+		"no zone":   {ok, nil, 0, 1},
+		"no policy": {ok, time.UTC, 4, 1},
+		"huge date": {wallclock.Moment{Date: wallclock.Date{Year: math.MaxInt, Month: math.MaxInt, Day: math.MaxInt}},
+			time.UTC, 0, 1},
+		"tiny date": {wallclock.Moment{Date: wallclock.Date{Year: math.MinInt, Month: math.MinInt, Day: math.MinInt}},
+			time.UTC, 0, 1},
 		"February 30":    {wallclock.Date{Year: 2026, Month: 2, Day: 30}.At(wallclock.Clock{Hour: 12}), time.UTC, 0, 1},
 		"negative clock": {ok.Date.At(wallclock.Clock{Hour: -1}), time.UTC, 0, 1},
 	} {
@@ -216,7 +223,8 @@ func TestHostileInputs(t *testing.T) {
 	if s := wallclock.On(-1, 7, time.Weekday(math.MaxInt)); s != 0 || s.IsValid() || s.Has(-1) || s.Has(99) {
 		t.Errorf("got %v", s)
 	}
-	for _, s := range []string{wallclock.Policy(-5).String(), wallclock.Reading(77).String(), wallclock.Days(255).String()} {
+	for _, s := range []string{wallclock.Policy(-5).String(), wallclock.Reading(77).String(),
+		wallclock.Days(255).String()} {
 		if !strings.HasPrefix(s, "unknown") {
 			t.Errorf("got %q", s)
 		}
@@ -228,11 +236,13 @@ func TestDoubt(t *testing.T) {
 	for _, c := range []struct{ zone, moment, want string }{
 		{
 			"America/Denver", "2026-03-08 02:30",
-			"inconsistent: the clocks skip this time: got Sun 2026-03-08 02:30 in America/Denver, want Sun 2026-03-08 01:59 -07:00 or Sun 2026-03-08 03:00 -06:00",
+			"inconsistent: the clocks skip this time: got Sun 2026-03-08 02:30 in America/Denver, want Sun 2026-03-08 01:59 " +
+				"-07:00 or Sun 2026-03-08 03:00 -06:00",
 		},
 		{
 			"America/Denver", "2026-11-01 01:30",
-			"inconsistent: the clocks show this time twice: got Sun 2026-11-01 01:30 in America/Denver, want Sun 2026-11-01 01:30 -06:00 or Sun 2026-11-01 01:30 -07:00",
+			"inconsistent: the clocks show this time twice: got Sun 2026-11-01 01:30 in America/Denver, want Sun 2026-11-01 " +
+				"01:30 -06:00 or Sun 2026-11-01 01:30 -07:00",
 		},
 	} {
 		r := mustResolve(t, wallclock.MustMoment(c.moment), zone(t, c.zone), wallclock.RFC5545)

@@ -194,14 +194,17 @@ func TestJSON(t *testing.T) {
 		Unset  wallclock.Moment
 	}
 	in := plan{
-		Wanted: wallclock.MustMoment("2026-11-28 12:30"), Day: wallclock.MustDate("2026-11-27"), Clock: wallclock.MustClock("6:30"),
-		Days: wallclock.On(time.Friday), Policy: wallclock.Later, Habits: []wallclock.Habit{wallclock.MustHabit("away 09:00 to 15:00 on Friday")},
+		Wanted: wallclock.MustMoment("2026-11-28 12:30"), Day: wallclock.MustDate("2026-11-27"),
+		Clock: wallclock.MustClock("6:30"),
+		Days:  wallclock.On(time.Friday), Policy: wallclock.Later,
+		Habits: []wallclock.Habit{wallclock.MustHabit("away 09:00 to 15:00 on Friday")},
 	}
 	text, err := json.Marshal(in)
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := `{"Wanted":"2026-11-28 12:30","Day":"2026-11-27","Clock":"06:30","Days":"Friday","Policy":"later","Habits":["away 09:00 to 15:00 on Friday"],"Unset":""}`
+	want := `{"Wanted":"2026-11-28 12:30","Day":"2026-11-27","Clock":"06:30","Days":"Friday","Policy":"later",` +
+		`"Habits":["away 09:00 to 15:00 on Friday"],"Unset":""}`
 	if string(text) != want {
 		t.Errorf("got  %s\nwant %s", text, want)
 	}
@@ -209,12 +212,15 @@ func TestJSON(t *testing.T) {
 	if err := json.Unmarshal(text, &out); err != nil {
 		t.Fatal(err)
 	}
-	if out.Wanted != in.Wanted || out.Habits[0] != in.Habits[0] || out.Days != in.Days || out.Policy != in.Policy || !out.Unset.IsZero() {
+	if out.Wanted != in.Wanted || out.Habits[0] != in.Habits[0] || out.Days != in.Days || out.Policy != in.Policy ||
+		!out.Unset.IsZero() {
 		t.Errorf("got %v, want %v", out, in)
 	}
 	for _, bad := range []any{
-		wallclock.Date{Year: 2026, Month: 2, Day: 30}, wallclock.Clock{Hour: 24}, wallclock.Moment{Date: wallclock.MustDate("2026-11-28"), Clock: wallclock.Clock{Hour: -1}},
-		wallclock.Moment{Clock: wallclock.Clock{Hour: 1}}, wallclock.Policy(9), wallclock.Days(200), wallclock.Habit{To: wallclock.Clock{Hour: 99}},
+		wallclock.Date{Year: 2026, Month: 2, Day: 30}, wallclock.Clock{Hour: 24},
+		wallclock.Moment{Date: wallclock.MustDate("2026-11-28"), Clock: wallclock.Clock{Hour: -1}},
+		wallclock.Moment{Clock: wallclock.Clock{Hour: 1}}, wallclock.Policy(9), wallclock.Days(200),
+		wallclock.Habit{To: wallclock.Clock{Hour: 99}},
 	} {
 		if text, err := json.Marshal(bad); err == nil {
 			t.Errorf("%#v was written as %s", bad, text)
