@@ -374,7 +374,7 @@ func (r CurveRates) Report() report.Report {
 	}
 	for _, x := range r.Rows {
 		line := []report.Cell{report.Rounded(x.Temperature, 0)}
-		for i := range x.Doublings {
+		for i := range x.Doublings[:min(len(x.Doublings), len(x.InRange))] {
 			line = append(line, report.Of(doublingWords(x.Doublings[i], x.InRange[i])))
 		}
 		grid.Rows = append(grid.Rows, line)

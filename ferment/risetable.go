@@ -97,7 +97,7 @@ func (t RiseTimes) Report() report.Report {
 			Key: fmt.Sprintf("amount_%d", i+1), Title: working.Tell("ferment.amount", "%v", a), Right: true,
 		})
 	}
-	for i, at := range t.Table.Temperatures {
+	for i, at := range t.Table.Temperatures[:min(len(t.Table.Temperatures), len(t.Times))] {
 		line := []report.Cell{report.Rounded(at, 1)}
 		for _, r := range t.Times[i] {
 			line = append(line, report.Of(quantity.Elapsed(r.Likely.Round(time.Minute))))

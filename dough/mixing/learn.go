@@ -243,8 +243,8 @@ func (b Logged) meeting(hydration SpecificEnergy) (t0, capacity float64) {
 }
 
 func (b Logged) minutes(speeds int) []float64 {
-	m := make([]float64, speeds, speeds+1)
-	for i, s := range b.Speeds {
+	m := make([]float64, max(0, speeds), max(0, speeds)+1)
+	for i, s := range b.Speeds[:min(len(b.Speeds), len(m))] {
 		m[i] = s.Duration().Minutes()
 	}
 	return m

@@ -30,6 +30,9 @@ func (l Learned) Working() working.Working {
 				quantity.DeltaCelsius(l.spread0[i])), Source: judged,
 		})
 	}
+	if k < 0 {
+		return d.Working()
+	}
 	found := make([]working.Expr, k+1)
 	look := working.Tell(
 		"mixing.look_least_squares", "least squares over %d {1|batch|batches}, with what was believed before as one "+

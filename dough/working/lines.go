@@ -213,9 +213,13 @@ func (r Reader) putIn(formula *node, want Value, within float64) (numbers *node,
 			first = numbers
 		}
 		got := numbers.evaluate(func(*node) float64 { return math.NaN() })
-		if math.Abs(got-printed) <= want.half()*(1+1e-9)+within+1e-12*math.Abs(printed) {
+		if math.Abs(got-printed) <= want.half()*(1+tie)+within+1e-12*math.Abs(printed) {
 			return numbers, finer, ""
 		}
 	}
 	return first, 0, "the numbers do not give " + want.text(r)
 }
+
+// tie is how far beyond half a unit of the last printed digit, as a share of it, the numbers may lie: a result that
+// stands at a tie is rounded by digits of its own (a quantity's last quantum) that the numbers need not have.
+const tie = 1e-4
