@@ -199,6 +199,7 @@ func (l Left) fitSteps(d *working.Derivation, boiling, done working.Expr) {
 			"likely time left to the target",
 		), Symbol: "t_left", By: tau.Times(ordinate(now).Minus(ordinate(done))),
 		Is: working.Amount(l.ToTarget.Likely.Minutes(), working.Minute, 2), Decimals: 2, Source: a.source(),
+		Within: 0.001, Note: working.Tell("bake.note_quantum", "temperatures are kept to 1/9000 K, which moves the last digit at a tie"),
 	})
 }
 

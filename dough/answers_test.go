@@ -35,8 +35,11 @@ func TestLevainBuildsAreSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l := dough.LevainBuild{
 			Want: anyMass(t, "want", 50, 5000), Hydration: points(t, "hydration", 50, 150),
-			Starter: dough.Starter{Mass: anyMass(t, "starter", 1, 2000), Hydration: points(t, "starter's hydration", 50, 500)},
-			Stages:  rapid.IntRange(0, 4).Draw(t, "stages"),
+			Starter: dough.Starter{
+				Mass:      anyMass(t, "starter", 1, 2000),
+				Hydration: points(t, "starter's hydration", 50, 500),
+			},
+			Stages: rapid.IntRange(0, 4).Draw(t, "stages"),
 		}
 		if rapid.Bool().Draw(t, "keep") {
 			l.KeepBack = anyMass(t, "keep back", 1, 100)
@@ -211,7 +214,10 @@ func TestAtHandStaysWithinTheStock(t *testing.T) {
 		stock := []dough.Stock{{Name: "water", Mass: anyMass(t, "water at hand", 100, 10_000)},
 			{Name: f.Flours[0].Name, Mass: anyMass(t, "flour at hand", 100, 10_000)}}
 		if len(f.Preferments) > 0 {
-			stock = append(stock, dough.Stock{Name: f.Preferments[0].Name, Mass: anyMass(t, "levain at hand", 100, 5000)})
+			stock = append(
+				stock,
+				dough.Stock{Name: f.Preferments[0].Name, Mass: anyMass(t, "levain at hand", 100, 5000)},
+			)
 		}
 		b, err := f.For(dough.AtHand{Stock: stock})
 		if err != nil {
@@ -287,7 +293,8 @@ func TestOneLevainServesSeveralDoughs(t *testing.T) {
 func TestFlourUpKeepsTheFormula(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyBatch(t)
-		step := rapid.SampledFrom([]quantity.Mass{quantity.Grams(1), quantity.Grams(10), quantity.Grams(250)}).Draw(t, "step")
+		step := rapid.SampledFrom([]quantity.Mass{quantity.Grams(1), quantity.Grams(10), quantity.Grams(250)}).
+			Draw(t, "step")
 		up, more, err := b.FlourUp(step)
 		if err != nil {
 			t.Fatal(err)

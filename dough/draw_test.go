@@ -128,8 +128,12 @@ func anyTarget(t *rapid.T, f dough.Formula) dough.Target {
 		return dough.Pieces{Count: rapid.IntRange(1, 50).Draw(t, "count"), Each: mass,
 			ProcessLoss: points(t, "process loss", 0, 5)}
 	case 3:
-		return dough.Baked{Pieces: rapid.IntRange(1, 50).Draw(t, "count"), Each: mass, Loss: points(t, "bake loss", 0, 25),
-			ProcessLoss: points(t, "process loss", 0, 5)}
+		return dough.Baked{
+			Pieces:      rapid.IntRange(1, 50).Draw(t, "count"),
+			Each:        mass,
+			Loss:        points(t, "bake loss", 0, 25),
+			ProcessLoss: points(t, "process loss", 0, 5),
+		}
 	case 4:
 		if len(f.Preferments) > 0 {
 			return dough.ByLevain{Preferment: f.Preferments[0].Name, Mass: mass}

@@ -292,8 +292,11 @@ func ExampleSeed() {
 	// line of its own.
 	for _, account := range []dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate} {
 		f := hall()
-		f.Preferments[0].Seed = dough.Seed{Percent: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %"),
-			Account: account}
+		f.Preferments[0].Seed = dough.Seed{
+			Percent:   quantity.MustPercent("20 %"),
+			Hydration: quantity.MustPercent("100 %"),
+			Account:   account,
+		}
 		batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
 		levain, _ := batch.Build("levain")
 		fmt.Printf("%v: made %.1f, used %.1f, dough %.1f\n", account, levain.Made, levain.Used, batch.Dough())
@@ -337,7 +340,9 @@ func ExamplePreferment() {
 
 func ExampleWeighing_TooSmall() {
 	f := hall()
-	f.Others = []dough.Part{{Name: "instant yeast", Percent: quantity.MustPercent("0.03 %"), Kind: dough.KindInstantYeast}}
+	f.Others = []dough.Part{
+		{Name: "instant yeast", Percent: quantity.MustPercent("0.03 %"), Kind: dough.KindInstantYeast},
+	}
 	batch := must(f.For(dough.ByFlour{Mass: quantity.Grams(1000)}))
 	weighing := must(batch.Weigh(dough.Scales{Flour: quantity.Grams(1)}))
 	for _, l := range weighing.TooSmall() {
@@ -349,7 +354,9 @@ func ExampleWeighing_TooSmall() {
 
 func ExamplePieces() {
 	// Twelve rolls and what stays in the bowl and on the bench.
-	batch := must(hall().For(dough.Pieces{Count: 12, Each: quantity.Grams(90), ProcessLoss: quantity.MustPercent("2 %")}))
+	batch := must(
+		hall().For(dough.Pieces{Count: 12, Each: quantity.Grams(90), ProcessLoss: quantity.MustPercent("2 %")}),
+	)
 	fmt.Printf("mix %.1f for %d pieces of %v\n", batch.Dough(), batch.Pieces(), batch.ScalingWeight())
 	// Output:
 	// mix 1102.0 g for 12 pieces of 90 g

@@ -168,5 +168,9 @@ func (b *Batch) UnmarshalJSON(data []byte) error {
 		*b = Batch{}
 		return nil
 	}
-	return &quantity.InputError{GoPath: "Order", Want: "a formula with its target, or weights", Err: quantity.ErrRequired}
+	return &quantity.InputError{
+		GoPath: "Order",
+		Want:   "a formula with its target, or weights",
+		Err:    quantity.ErrRequired,
+	}
 }

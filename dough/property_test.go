@@ -197,7 +197,8 @@ func TestWeightsRoundTrip(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%v\n%+v", err, back.Formula())
 		}
-		if d := again.Dough().Sub(b.Dough()).Grams(); d > 1e-6*b.Dough().Grams()+1e-4 || -d > 1e-6*b.Dough().Grams()+1e-4 {
+		if d := again.Dough().Sub(b.Dough()).Grams(); d > 1e-6*b.Dough().Grams()+1e-4 ||
+			-d > 1e-6*b.Dough().Grams()+1e-4 {
 			t.Errorf("dough %v, from the formula of its weights %v", b.Dough(), again.Dough())
 		}
 	})
@@ -240,7 +241,9 @@ func TestWorkingsAgree(t *testing.T) {
 		}
 		derivation := b.Working()
 		trial.Sound(t, derivation)
-		if got := quantity.MustMass(derivation.Answer().Text(working.Reader{})); got.Sub(b.Dough()).Grams() > 0.0500001 ||
+		if got := quantity.MustMass(derivation.Answer().Text(working.Reader{})); got.Sub(b.Dough()).
+			Grams() >
+			0.0500001 ||
 			b.Dough().Sub(got).Grams() > 0.0500001 {
 			t.Errorf("the derivation ends with %v, the dough is %v", got, b.Dough())
 		}
@@ -253,9 +256,11 @@ func TestWeighingAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyBatch(t)
 		s := dough.Scales{
-			Flour: rapid.SampledFrom([]quantity.Mass{quantity.Grams(1), quantity.Grams(5), quantity.Ounces(0.25)}).Draw(t,
-				"scale"),
-			Fine: rapid.SampledFrom([]quantity.Mass{{}, quantity.Grams(0.1), quantity.Grams(0.01)}).Draw(t, "fine scale"),
+			Flour: rapid.SampledFrom([]quantity.Mass{quantity.Grams(1), quantity.Grams(5), quantity.Ounces(0.25)}).
+				Draw(t,
+					"scale"),
+			Fine: rapid.SampledFrom([]quantity.Mass{{}, quantity.Grams(0.1), quantity.Grams(0.01)}).
+				Draw(t, "fine scale"),
 		}
 		w, err := b.Weigh(s)
 		if err != nil {

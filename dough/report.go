@@ -95,7 +95,10 @@ func percentDecimals(p quantity.Percent) int {
 }
 
 func (b Batch) overallSection() report.Section {
-	s := report.Section{Key: "overall", Title: working.Tell("dough.overall", "Overall formula, in percent of all flour")}
+	s := report.Section{
+		Key:   "overall",
+		Title: working.Tell("dough.overall", "Overall formula, in percent of all flour"),
+	}
 	s.Blocks = []report.Block{grid("overall", listOf(b.Overall()), report.Of(readable(b.dough)),
 		report.Rounded(b.c.total, 1))}
 	if l := b.Limiting(); l != "" {
@@ -112,8 +115,11 @@ func (b Build) section(lines []listed, made, removed, left quantity.Mass) report
 		notes = append(notes, working.Tell("dough.goes_into", "it goes into %s", b.Into))
 	}
 	if !removed.IsZero() {
-		notes = append(notes, working.Tell("dough.taken_away", "%v is taken away again before use, to be the next starter",
-			readable(removed)))
+		notes = append(
+			notes,
+			working.Tell("dough.taken_away", "%v is taken away again before use, to be the next starter",
+				readable(removed)),
+		)
 	}
 	if !left.IsZero() {
 		notes = append(notes, working.Tell("dough.not_used", "%v of it is not used", readable(left)))
@@ -163,7 +169,10 @@ func (w Weighing) Report() report.Report {
 	}
 	r.Sections = append(r.Sections, b.overallSection())
 	for _, build := range w.Builds {
-		r.Sections = append(r.Sections, build.Build.section(weighedList(build.Lines), build.Made, build.Removed, build.Left))
+		r.Sections = append(
+			r.Sections,
+			build.Build.section(weighedList(build.Lines), build.Made, build.Removed, build.Left),
+		)
 	}
 	r.Sections = append(r.Sections, finalSection(weighedList(w.Lines), w.Dough, w.notes()), b.readings())
 	r.Cautions, r.Sources = b.Cautions(), []working.Source{sources.Gisslen, sources.LargestRemainder}
@@ -200,7 +209,10 @@ func (b Batch) readings() report.Section {
 	row := func(label working.Message, v report.Cell) { rows = append(rows, report.Row{Label: label, Value: v}) }
 	wet := b.EffectiveHydration()
 	if wet.Hydration != b.Hydration() {
-		row(working.Tell("dough.effective", "with the water in the other ingredients"), report.Rounded(wet.Hydration, 1))
+		row(
+			working.Tell("dough.effective", "with the water in the other ingredients"),
+			report.Rounded(wet.Hydration, 1),
+		)
 	}
 	if h := b.FinalHydration(); len(b.work) > 0 && h.IsValid() {
 		row(working.Tell("dough.at_mixing_hydration", "of what is weighed at mixing"), report.Rounded(h, 1))

@@ -20,8 +20,9 @@ func TestSeedIsTheInoculationAskedFor(t *testing.T) {
 		pf.Seed = dough.Seed{
 			Percent: points(t, "seed", 1, 25), Hydration: points(t, "seed's hydration", 60, 100),
 			Of: rapid.SampledFrom([]dough.InoculationBasis{dough.OfNewFlour, dough.OfMix}).Draw(t, "basis"),
-			Account: rapid.SampledFrom([]dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate}).Draw(t,
-				"account"),
+			Account: rapid.SampledFrom([]dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate}).
+				Draw(t,
+					"account"),
 		}
 		b, err := f.For(dough.ByFlour{Mass: quantity.Kilograms(10)})
 		if err != nil {
@@ -55,7 +56,14 @@ func TestSeedIsTheInoculationAskedFor(t *testing.T) {
 			wantMade, wantUsed = levain.Add(starter), levain.Add(starter)
 		}
 		if build.Made != wantMade || build.Used != wantUsed {
-			t.Errorf("%v: made %v, used %v, want %v and %v", pf.Seed.Account, build.Made, build.Used, wantMade, wantUsed)
+			t.Errorf(
+				"%v: made %v, used %v, want %v and %v",
+				pf.Seed.Account,
+				build.Made,
+				build.Used,
+				wantMade,
+				wantUsed,
+			)
 		}
 		if got := b.Prefermented(); got != pf.Flour {
 			t.Errorf("prefermented %v, not %v", got, pf.Flour)

@@ -187,17 +187,23 @@ func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err e
 
 // Cautions returns what can hurt: allergens, raw flour, and food that spoils when it stands warm.
 func (b Batch) Cautions() []working.Caution {
-	carry := working.Tell("dough.allergens_none", "the ingredients are stated to carry none of the allergens known here")
+	carry := working.Tell(
+		"dough.allergens_none",
+		"the ingredients are stated to carry none of the allergens known here",
+	)
 	if list := b.Allergens().List(); len(list) > 0 {
 		carry = working.Tell("dough.allergens", "the ingredients carry %v", told(list))
 	}
 	text := working.Tell("dough.caution_allergens",
 		"%v; traces from the kitchen are not counted, and local labeling law decides what must be named", carry)
 	if u := b.Unstated(); len(u) > 0 {
-		text = working.Tell("dough.caution_allergens_unstated",
+		text = working.Tell(
+			"dough.caution_allergens_unstated",
 			"%v; nothing is stated about %v; traces from the kitchen are not counted, and local labeling law decides what "+
 				"must be named",
-			carry, told(u))
+			carry,
+			told(u),
+		)
 	}
 	out := []working.Caution{
 		{Subject: "allergens", Text: text, Source: sources.AllergenLaw},

@@ -13,9 +13,17 @@ func TestSharesFollowTheKinds(t *testing.T) {
 		Flours: []dough.Part{
 			{Name: "white", Percent: pc("50 %"), Kind: dough.KindWheat}, {Name: "sifted rye", Percent: pc("15 %"),
 				Kind: dough.KindRye},
-			{Name: "whole rye", Percent: pc("10 %"), Kind: dough.KindWholeRye}, {Name: "whole wheat", Percent: pc("12 %"),
+			{
+				Name:    "whole rye",
+				Percent: pc("10 %"),
+				Kind:    dough.KindWholeRye,
+			}, {Name: "whole wheat", Percent: pc("12 %"),
 				Kind: dough.KindWholeWheat},
-			{Name: "spelt", Percent: pc("8 %"), Kind: dough.KindWholeSpelt}, {Name: "the miller's own", Percent: pc("5 %")},
+			{
+				Name:    "spelt",
+				Percent: pc("8 %"),
+				Kind:    dough.KindWholeSpelt,
+			}, {Name: "the miller's own", Percent: pc("5 %")},
 		},
 		Liquids: []dough.Part{{Name: "water", Percent: pc("60 %")},
 			{Name: "ice", Percent: pc("10 %"), Kind: dough.KindWater}, {Name: "beer", Percent: pc("5 %"),

@@ -118,7 +118,8 @@ func TestStagesCarryTheStarter(t *testing.T) {
 			t.Errorf("%v of starter went in, %v came out of the last stage and %v of the first", starter, last.Removed,
 				first.Removed)
 		}
-		if seed.Of == dough.OfMix && !near(lineOf(first.Lines, "starter").Mass.PercentOf(first.Made), seed.Percent, 1e-4) {
+		if seed.Of == dough.OfMix &&
+			!near(lineOf(first.Lines, "starter").Mass.PercentOf(first.Made), seed.Percent, 1e-4) {
 			t.Errorf("starter %v of %v, asked for %v", lineOf(first.Lines, "starter").Mass, first.Made, seed.Percent)
 		}
 		checkViews(t, b)
@@ -137,7 +138,11 @@ func TestStagesCarryTheStarter(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if used, _ := byStage.Build("second stage"); !near(used.Used.PercentOf(quantity.Grams(840)), pc("100 %"), 1e-5) {
+		if used, _ := byStage.Build("second stage"); !near(
+			used.Used.PercentOf(quantity.Grams(840)),
+			pc("100 %"),
+			1e-5,
+		) {
 			t.Errorf("840 g of the second stage at hand, %v used", used.Used)
 		}
 	})
@@ -156,7 +161,11 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 		inner := dough.PrefermentWeights{Name: "first", Bowl: bowl(40, 40), Seed: dough.SeedWeights{
 			Mass: quantity.Grams(20), Hydration: pc("100 %"), Account: rapid.SampledFrom(accounts).Draw(t, "account"),
 		}}
-		outer := dough.PrefermentWeights{Name: "second", Bowl: bowl(200, 150), Preferments: []dough.PrefermentWeights{inner}}
+		outer := dough.PrefermentWeights{
+			Name:        "second",
+			Bowl:        bowl(200, 150),
+			Preferments: []dough.PrefermentWeights{inner},
+		}
 		if rapid.Bool().Draw(t, "part of the first") {
 			outer.Preferments[0].Used = anyMass(t, "first used", 30, 79)
 		}
@@ -167,7 +176,12 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 			t.Fatal(err)
 		}
 		if lineOf(b.FinalDough(), "second").Mass != outer.Used || b.Dough() != quantity.Grams(1150).Add(outer.Used) {
-			t.Errorf("%v used of the second, the dough of %v lists %v", outer.Used, b.Dough(), lineOf(b.FinalDough(), "second"))
+			t.Errorf(
+				"%v used of the second, the dough of %v lists %v",
+				outer.Used,
+				b.Dough(),
+				lineOf(b.FinalDough(), "second"),
+			)
 		}
 		for _, build := range b.Builds() {
 			want := bowl(200, 150)
@@ -179,7 +193,14 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 				t.Errorf("weighed %v, shown\n%v", want, build)
 			}
 			if build.Made != build.Used.Add(build.Left).Add(build.Removed) || build.Left.Sign() < 0 {
-				t.Errorf("%v: made %v, used %v, left %v, removed %v", build.Name, build.Made, build.Used, build.Left, build.Removed)
+				t.Errorf(
+					"%v: made %v, used %v, left %v, removed %v",
+					build.Name,
+					build.Made,
+					build.Used,
+					build.Left,
+					build.Removed,
+				)
 			}
 		}
 		first, _ := b.Build("first")
@@ -197,7 +218,14 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 		}
 		for _, wb := range weighing.Builds {
 			if wb.Made != wb.Used.Add(wb.Left).Add(wb.Removed) {
-				t.Errorf("rounded %v: made %v, used %v, left %v, removed %v", wb.Build.Name, wb.Made, wb.Used, wb.Left, wb.Removed)
+				t.Errorf(
+					"rounded %v: made %v, used %v, left %v, removed %v",
+					wb.Build.Name,
+					wb.Made,
+					wb.Used,
+					wb.Left,
+					wb.Removed,
+				)
 			}
 		}
 	})

@@ -202,10 +202,18 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 			}
 		}
 		if s := n.seed; !s.Mass.IsZero() {
-			pf.Seed = Seed{Percent: s.Mass.PercentOf(newFlour), Hydration: s.Hydration, Blend: s.Blend, Account: s.Account}
+			pf.Seed = Seed{
+				Percent:   s.Mass.PercentOf(newFlour),
+				Hydration: s.Hydration,
+				Blend:     s.Blend,
+				Account:   s.Account,
+			}
 			if newFlour.IsZero() {
-				return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "new flour besides the starter",
-					Err: quantity.ErrRequired}
+				return nil, nil, &quantity.InputError{
+					GoPath: n.path + ".Bowl.Flours",
+					Want:   "new flour besides the starter",
+					Err:    quantity.ErrRequired,
+				}
 			}
 		}
 		if pf.Preferments, pf.Soakers, err = t.below(i, flour); err != nil {

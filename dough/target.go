@@ -140,7 +140,12 @@ func (t ByLevain) goal(c *compiled, p *quantity.Problems) goal {
 	checkMass(p, "ByLevain.Mass", t.Mass)
 	k := c.node(t.Preferment)
 	if k == nobody {
-		p.Add("ByLevain.Preferment", quantity.Excerpt(t.Preferment), "a preferment of the formula", quantity.ErrInconsistent)
+		p.Add(
+			"ByLevain.Preferment",
+			quantity.Excerpt(t.Preferment),
+			"a preferment of the formula",
+			quantity.ErrInconsistent,
+		)
 	}
 	if p.Err() != nil {
 		return goal{}
@@ -210,7 +215,12 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 		var flour quantity.Mass
 		switch j, k := c.item(s.Name), c.node(s.Name); {
 		case j == nobody && k == nobody:
-			p.Add(path+".Name", quantity.Excerpt(s.Name), "an ingredient or preferment of the formula", quantity.ErrInconsistent)
+			p.Add(
+				path+".Name",
+				quantity.Excerpt(s.Name),
+				"an ingredient or preferment of the formula",
+				quantity.ErrInconsistent,
+			)
 			continue
 		case p.Err() != nil, j != nobody && c.items[j].percent.IsZero(), j == nobody && c.nodes[k].shareSum() == 0:
 			continue

@@ -37,13 +37,26 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	}
 	n.seed.Blend = slices.Clone(pf.Seed.Blend)
 	if outside(pf.Flour, noPercent, wholeFlour) || pf.Flour.IsZero() {
-		p.Add(path+".Flour", pf.Flour.String(), "more than 0 % and at most 100 % of total flour", quantity.ErrOutOfRange)
+		p.Add(
+			path+".Flour",
+			pf.Flour.String(),
+			"more than 0 % and at most 100 % of total flour",
+			quantity.ErrOutOfRange,
+		)
 	}
 	switch {
 	case outside(pf.Hydration, noPercent, mostOfFlour) || !pf.Hydration.IsZero() && pf.Hydration.Compare(leastWater) < 0:
-		p.Add(path+".Hydration", pf.Hydration.String(), "1 % to 1000 % of the preferment's flour", quantity.ErrOutOfRange)
+		p.Add(
+			path+".Hydration",
+			pf.Hydration.String(),
+			"1 % to 1000 % of the preferment's flour",
+			quantity.ErrOutOfRange,
+		)
 	case pf.Hydration.IsZero() && !c.hasLiquid(pf.Others):
-		p.Required(path+".Hydration", "the preferment's water, 1 % to 1000 % of its flour, or another liquid among the others")
+		p.Required(
+			path+".Hydration",
+			"the preferment's water, 1 % to 1000 % of its flour, or another liquid among the others",
+		)
 	}
 	if outside(pf.Salt, noPercent, wholeFlour) {
 		p.Add(path+".Salt", pf.Salt.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
@@ -59,8 +72,12 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	}
 	if !pf.Salt.IsZero() {
 		if c.salt == nobody {
-			p.Add(path+".Salt", "salt "+pf.Salt.String(), "salt in the formula, from which the preferment takes its part",
-				quantity.ErrInconsistent)
+			p.Add(
+				path+".Salt",
+				"salt "+pf.Salt.String(),
+				"salt in the formula, from which the preferment takes its part",
+				quantity.ErrInconsistent,
+			)
 		} else {
 			n.parts = append(n.parts, nodePart{c.salt, pf.Salt})
 		}
@@ -117,7 +134,12 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 		}
 		j := c.item(part.Name)
 		if j == nobody || j >= c.flours {
-			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name), "one of the formula's flours", quantity.ErrInconsistent)
+			p.Add(
+				at(path, i)+".Name",
+				quantity.Excerpt(part.Name),
+				"one of the formula's flours",
+				quantity.ErrInconsistent,
+			)
 			ok = false
 			continue
 		}
@@ -146,10 +168,19 @@ func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *nod
 			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name),
 				"an ingredient of the formula, which lists everything that is in the dough", quantity.ErrInconsistent)
 		case j < c.flours && !flours:
-			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+", a flour", "flours in the blend", quantity.ErrInconsistent)
+			p.Add(
+				at(path, i)+".Name",
+				quantity.Excerpt(part.Name)+", a flour",
+				"flours in the blend",
+				quantity.ErrInconsistent,
+			)
 		case n.uses(j):
-			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name)+" a second time",
-				"each ingredient once; water is given by the hydration, salt by its own percentage", quantity.ErrInconsistent)
+			p.Add(
+				at(path, i)+".Name",
+				quantity.Excerpt(part.Name)+" a second time",
+				"each ingredient once; water is given by the hydration, salt by its own percentage",
+				quantity.ErrInconsistent,
+			)
 		default:
 			n.parts = append(n.parts, nodePart{j, part.Percent})
 		}
@@ -177,7 +208,12 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 		most = quantity.MustPercent("90 %")
 	}
 	if outside(s.Percent, noPercent, most) {
-		p.Add(path+".Seed.Percent", s.Percent.String(), "0 % to "+most.String()+" "+s.Of.String(), quantity.ErrOutOfRange)
+		p.Add(
+			path+".Seed.Percent",
+			s.Percent.String(),
+			"0 % to "+most.String()+" "+s.Of.String(),
+			quantity.ErrOutOfRange,
+		)
 	}
 	if s.Percent.IsZero() {
 		return
@@ -204,7 +240,12 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 			percent = s.Percent.OfPercent(c.ownMass(self)).Over(wholeFlour.Sub(s.Percent))
 		}
 		if !percent.IsValid() {
-			p.Add(path+".Seed.Percent", s.Percent.String(), "a starter within the limits of a formula", quantity.ErrOutOfRange)
+			p.Add(
+				path+".Seed.Percent",
+				s.Percent.String(),
+				"a starter within the limits of a formula",
+				quantity.ErrOutOfRange,
+			)
 			return
 		}
 		name := "starter of " + n.name
@@ -296,9 +337,17 @@ func (c *compiled) checkTree(p *quantity.Problems) {
 			if k > 0 {
 				in = quantity.Excerpt(c.nodes[k].name)
 			}
-			p.Add(join(c.nodes[k].path, "Preferments"),
-				quantity.Excerpt(c.items[j].name)+" "+shareOfFlour(has-s).String()+" of total flour in what is made beforehand",
-				"at most the "+shareOfFlour(has).String()+" in "+in, quantity.ErrInconsistent)
+			p.Add(
+				join(c.nodes[k].path, "Preferments"),
+				quantity.Excerpt(
+					c.items[j].name,
+				)+" "+shareOfFlour(
+					has-s,
+				).String()+
+					" of total flour in what is made beforehand",
+				"at most the "+shareOfFlour(has).String()+" in "+in,
+				quantity.ErrInconsistent,
+			)
 		}
 	}
 }

@@ -59,7 +59,8 @@ func (b *Batch) weightsBelow(k int) (prefs []PrefermentWeights, soakers []Soaker
 			if n.starter != nobody {
 				pf.Seed.Mass = own[n.starter]
 			}
-			if s.Account == SeedCounted && len(s.Blend) == 0 { // the preferment's flours as a whole, not only the new ones
+			if s.Account == SeedCounted &&
+				len(s.Blend) == 0 { // the preferment's flours as a whole, not only the new ones
 				for j, share := range n.seedBlend {
 					if !share.IsZero() {
 						pf.Seed.Blend = append(pf.Seed.Blend, Part{Name: b.c.items[j].name, Percent: share})

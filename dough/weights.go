@@ -132,7 +132,12 @@ func (t *tally) bowl(path string, b *Bowl) []quantity.Mass {
 	lines := make([]quantity.Mass, len(t.names))
 	list := func(name string, weights []Weight, role Role) {
 		if len(weights)+len(t.names) > maxLines {
-			t.p.Add(join(path, name), strconv.Itoa(len(weights))+" lines", "at most 200 lines in all", quantity.ErrOutOfRange)
+			t.p.Add(
+				join(path, name),
+				strconv.Itoa(len(weights))+" lines",
+				"at most 200 lines in all",
+				quantity.ErrOutOfRange,
+			)
 			return
 		}
 		for i, w := range weights {
@@ -339,7 +344,12 @@ func (t *tally) keep() {
 func (t *tally) use(k int, used quantity.Mass) {
 	n := &(*t.nodes)[k]
 	if made := t.made(k).Sub(t.removed(k)); k > 0 && n.used.Compare(made) > 0 {
-		t.p.Add(n.path+".Used", n.used.String(), "at most the "+made.String()+" that there is", quantity.ErrInconsistent)
+		t.p.Add(
+			n.path+".Used",
+			n.used.String(),
+			"at most the "+made.String()+" that there is",
+			quantity.ErrInconsistent,
+		)
 		return
 	}
 	if k > 0 && used.Sign() <= 0 {

@@ -98,7 +98,11 @@ func (d *batchDerivation) fromTarget() {
 	var total working.Expr
 	for i := range b.c.items {
 		it := &b.c.items[i]
-		p := working.Given(subscript("p", i), working.Tell("dough.symbol_percent", "%s, of all flour", it.name), it.percent)
+		p := working.Given(
+			subscript("p", i),
+			working.Tell("dough.symbol_percent", "%s, of all flour", it.name),
+			it.percent,
+		)
 		d.percent = append(d.percent, p)
 		if i == 0 {
 			total = p
@@ -109,8 +113,10 @@ func (d *batchDerivation) fromTarget() {
 	if b.goal.flour.IsZero() {
 		dough := d.target()
 		sum := d.d.Find(working.Finding{
-			Name: working.Tell("dough.total_percent",
-				"total of the percentages"), Symbol: "P", By: total, Is: b.c.total, Decimals: 2, Source: sources.Gisslen,
+			Name: working.Tell(
+				"dough.total_percent",
+				"total of the percentages",
+			), Symbol: "P", By: total, Is: b.c.total, Decimals: 2, Source: sources.Gisslen,
 		})
 		d.flour = d.find(working.Tell("dough.total_flour", "flour in all"), "F", dough.Over(sum.Share()), b.flour,
 			sources.Gisslen)
@@ -118,8 +124,13 @@ func (d *batchDerivation) fromTarget() {
 		d.flour = d.target()
 	}
 	for i := range b.c.items {
-		d.lines[i] = d.find(itemName(b.c.items[i].name), subscript("m", i), d.percent[i].Share().Times(d.flour), b.mass[i],
-			sources.Gisslen)
+		d.lines[i] = d.find(
+			itemName(b.c.items[i].name),
+			subscript("m", i),
+			d.percent[i].Share().Times(d.flour),
+			b.mass[i],
+			sources.Gisslen,
+		)
 	}
 }
 
@@ -196,8 +207,12 @@ func (d *batchDerivation) build(k int) {
 	}
 	basis := d.flour
 	if n.fermented {
-		share := working.Given("f_"+buildLetter(k), working.Tell("dough.symbol_prefermented", "flour in %s, of all flour",
-			n.name), n.flour)
+		share := working.Given(
+			"f_"+buildLetter(k),
+			working.Tell("dough.symbol_prefermented", "flour in %s, of all flour",
+				n.name),
+			n.flour,
+		)
 		basis = d.find(working.Tell("dough.flour_in", "flour in %s", n.name), "F_"+buildLetter(k),
 			share.Share().Times(d.flour),
 			quantity.Sum(w.total[:b.c.flours]...), sources.HamelmanBread)
@@ -278,8 +293,11 @@ func (d *batchDerivation) finalDough() {
 	for k := 1; k < len(b.work); k++ {
 		if b.c.nodes[k].parent == 0 {
 			used := quantity.Sum(b.work[k].total...)
-			sum = plus(sum, working.Given("U_"+buildLetter(k), working.Tell("dough.in_all", "%s in all", b.c.nodes[k].name),
-				used))
+			sum = plus(
+				sum,
+				working.Given("U_"+buildLetter(k), working.Tell("dough.in_all", "%s in all", b.c.nodes[k].name),
+					used),
+			)
 		}
 	}
 	d.find(working.Tell("dough.adds_up", "dough, weighed at mixing"), "D_mix", sum, b.dough, working.Algebra())
@@ -309,8 +327,10 @@ func (d *batchDerivation) shares() {
 	}
 	if pre != (working.Expr{}) {
 		d.d.Find(working.Finding{
-			Name: working.Tell("dough.prefermented",
-				"prefermented flour"), Symbol: "x_pre", By: pre, Is: b.Prefermented(), Decimals: 2, Source: sources.HamelmanBread,
+			Name: working.Tell(
+				"dough.prefermented",
+				"prefermented flour",
+			), Symbol: "x_pre", By: pre, Is: b.Prefermented(), Decimals: 2, Source: sources.HamelmanBread,
 		})
 	}
 }

@@ -28,7 +28,10 @@ func readings(n int) []ferment.Knot {
 	c := 22.0
 	for i := range out {
 		c += 0.3*r.NormFloat64() - 0.05*(c-22)
-		out[i] = ferment.Knot{At: quantity.Elapsed(time.Duration(i) * 20 * time.Second), Temperature: quantity.Celsius(c)}
+		out[i] = ferment.Knot{
+			At:          quantity.Elapsed(time.Duration(i) * 20 * time.Second),
+			Temperature: quantity.Celsius(c),
+		}
 	}
 	return out
 }
@@ -67,7 +70,9 @@ func hall(b testing.TB) ferment.Bulk {
 		b.Fatal(err)
 	}
 	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Salt: quantity.MustPercent("2 %"),
-		Hydration: quantity.MustPercent("72 %"), Rise: quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
+		Hydration: quantity.MustPercent(
+			"72 %",
+		), Rise: quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
 }
 
 func BenchmarkEstimate(b *testing.B) {

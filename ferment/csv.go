@@ -44,8 +44,12 @@ func ParseReadings(text string) (Readings, error) {
 		first, second, ok := split(row)
 		where := func(column string) string { return "line " + strconv.Itoa(line) + " " + column }
 		if !ok {
-			p.Add(where("row"), quantity.Excerpt(row), "a time and a temperature, separated by a comma, semicolon or tab",
-				quantity.ErrRequired)
+			p.Add(
+				where("row"),
+				quantity.Excerpt(row),
+				"a time and a temperature, separated by a comma, semicolon or tab",
+				quantity.ErrRequired,
+			)
 			faults++
 			continue
 		}

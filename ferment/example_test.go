@@ -13,7 +13,11 @@ import (
 func maslin() ferment.Bulk {
 	drift, err := ferment.Relaxing{
 		Start: quantity.Celsius(24.5),
-		Room:  ferment.Room{Night: quantity.Celsius(19), Day: quantity.Celsius(22), Starts: quantity.Elapsed(9 * time.Hour)},
+		Room: ferment.Room{
+			Night:  quantity.Celsius(19),
+			Day:    quantity.Celsius(22),
+			Starts: quantity.Elapsed(9 * time.Hour),
+		},
 	}.History()
 	if err != nil {
 		fmt.Println(err)
@@ -419,7 +423,14 @@ func ExampleCardinal_Curve() {
 }
 
 func ExampleConstantQ10_Curve() {
-	c, err := ferment.ConstantQ10{Name: "doubling each 10 °C", Q: 2, Rate: 0.36, Reference: 24, Low: 18, High: 30}.Curve()
+	c, err := ferment.ConstantQ10{
+		Name:      "doubling each 10 °C",
+		Q:         2,
+		Rate:      0.36,
+		Reference: 24,
+		Low:       18,
+		High:      30,
+	}.Curve()
 	fmt.Printf("%v %.3f/h at 19 °C, %v\n", c, c.Rate(19), err)
 	// Output:
 	// doubling each 10 °C 0.255/h at 19 °C, <nil>

@@ -60,7 +60,10 @@ func (t *telling) formula() {
 		solutes = working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86).Plus(sugar.Over(342.3).Times(2)))
 	}
 	osmol := t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_solutes", "what salt and sugar press with in the dough's water"), Symbol: "Π",
+		Name: working.Tell(
+			"ferment.derive_solutes",
+			"what salt and sugar press with in the dough's water",
+		), Symbol: "Π",
 		Unit: "osmol/kg", By: solutes,
 		Note: working.Tell("ferment.note_solutes",
 			"58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
@@ -86,8 +89,10 @@ func (t *telling) formula() {
 		Unit: working.Number, By: by,
 		Term: working.Tell("ferment.term_pace",
 			"how fast everything goes in this dough, beside one without salt at 72 % water"),
-		Source: sources.Judged("between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, " +
-			"whole grain a fifth faster"),
+		Source: sources.Judged(
+			"between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, " +
+				"whole grain a fifth faster",
+		),
 	})
 }
 
@@ -113,11 +118,19 @@ func (t *telling) ripeCells() working.Expr {
 		Name: working.Tell("ferment.derive_feed",
 			"what a feed of 1 : 2 : 2 at 24 °C grows by until the sugar of its fresh flour is used"), Symbol: "u",
 		Unit: working.Number,
-		By:   working.Exp(working.Num(l.Ripe).Times(working.Num(1).Minus(seed)).Times(l.Growth).Times(growth).Over(working.Num(l.Gas).Times(gas).Times(l.Capacity))),
-		Note: working.Tell("ferment.note_feed",
+		By: working.Exp(
+			working.Num(l.Ripe).
+				Times(working.Num(1).Minus(seed)).
+				Times(l.Growth).
+				Times(growth).
+				Over(working.Num(l.Gas).Times(gas).Times(l.Capacity)),
+		),
+		Note: working.Tell(
+			"ferment.note_feed",
 			"5.85 L of gas per kg of fresh flour, growth of 0.37 an hour and 2.05 L of gas per hour, kg and percent of cells "+
 				"at 27 °C, "+
-				"and a crowd of 1.70 % at which growth ends"),
+				"and a crowd of 1.70 % at which growth ends",
+		),
 		Source: growthSource(),
 	})
 	return t.Find(working.Finding{
@@ -134,8 +147,11 @@ func (t *telling) ripeCells() working.Expr {
 func (t *telling) cells(b *Bulk) {
 	var parts []working.Expr
 	if !b.Inoculation.IsZero() {
-		f := working.Given("f", working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"),
-			b.Inoculation)
+		f := working.Given(
+			"f",
+			working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"),
+			b.Inoculation,
+		)
 		by := f.Share().Times(t.ripeCells())
 		if b.ColdLevain {
 			by = by.Times(working.Exp(working.Num(-coldLag)))
@@ -149,11 +165,16 @@ func (t *telling) cells(b *Bulk) {
 		y := working.Given("y", working.Tell("ferment.symbol_dose", "%v in percent of the flour", b.Yeast.Kind),
 			working.Amount(b.Yeast.Amount.Points(), working.Number, digits(b.Yeast.Amount.Points())))
 		parts = append(parts, t.Find(working.Finding{
-			Name: working.Tell("ferment.derive_yeast", "cells of the yeast in the dough"), Symbol: "Y_0", Unit: working.Number,
+			Name: working.Tell(
+				"ferment.derive_yeast",
+				"cells of the yeast in the dough",
+			), Symbol: "Y_0", Unit: working.Number,
 			By: y.Times(b.Yeast.worth()), Note: working.Tell("ferment.note_yeast",
 				"1 part of instant yeast is 3 of fresh or 1.2 of active dry"),
-			Source: sources.Practice("fresh yeast is replaced by a third of its weight in instant or 0.4 of it in active dry " +
-				"yeast"),
+			Source: sources.Practice(
+				"fresh yeast is replaced by a third of its weight in instant or 0.4 of it in active dry " +
+					"yeast",
+			),
 		}))
 	}
 	handed := t.d.start.Cells()
@@ -212,26 +233,41 @@ func (t *telling) need(symbol string, name working.Message, rise, celsius float6
 	p := working.Given("p", working.Tell("ferment.symbol_pressure", "air pressure"),
 		working.Amount(t.d.atm, "atm", digits(t.d.atm)))
 	ostwald := t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_ostwald", "volumes of carbon dioxide that a volume of water holds"), Symbol: "L",
+		Name: working.Tell(
+			"ferment.derive_ostwald",
+			"volumes of carbon dioxide that a volume of water holds",
+		), Symbol: "L",
 		Unit: working.Number,
-		By:   working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).Times(3.3e-4 * 8.314462).Times(kelvin),
+		By: working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).
+			Times(3.3e-4 * 8.314462).
+			Times(kelvin),
 		Note: working.Tell("ferment.note_ostwald",
 			"Henry's law: 0.00033 mol per cubic meter and pascal at 25 °C, times the gas constant"),
 		Source: sources.Judged("Sander, compilation of Henry's law constants"),
 	})
-	held := working.Num(t.d.law.Fullest / 2).Times(working.Ln(working.Num(t.d.law.Fullest).Plus(r).Over(working.Num(t.d.law.Fullest).Minus(r))))
+	held := working.Num(t.d.law.Fullest / 2).
+		Times(working.Ln(working.Num(t.d.law.Fullest).Plus(r).Over(working.Num(t.d.law.Fullest).Minus(r))))
 	wet := h.Minus(0.16).Over(h.Plus(1)).Times(1.12)
 	return t.Find(working.Finding{
 		Name: name, Symbol: symbol, Is: working.Amount(n.Gas(celsius), "L/kg", 4),
-		By: h.Plus(1).Over(1.12).Times(p).Times(298.15).Over(kelvin).Times(held.Plus(ostwald.Times(wet).Times(r).Over(r.Plus(0.09)))),
-		Note: working.Tell("ferment.note_need",
+		By: h.Plus(1).
+			Over(1.12).
+			Times(p).
+			Times(298.15).
+			Over(kelvin).
+			Times(held.Plus(ostwald.Times(wet).Times(r).Over(r.Plus(0.09)))),
+		Note: working.Tell(
+			"ferment.note_need",
 			"carbon dioxide at 25 °C and 1 atm per kg of flour: 1.12 kg of flour and water make a liter of dough, which "+
 				"holds no more at a rise of 350 %; "+
-				"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air"),
+				"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air",
+		),
 		Term: working.Tell("ferment.term_gas",
 			"the gas a dough must make for its rise: most of it in bubbles, the rest dissolved in its water"),
-		Source: sources.Judged("ideal gas and Henry's law; what a dough retains from doughs that drop at four to five " +
-			"volumes"),
+		Source: sources.Judged(
+			"ideal gas and Henry's law; what a dough retains from doughs that drop at four to five " +
+				"volumes",
+		),
 	})
 }
 
@@ -256,8 +292,12 @@ func (t ShapeTarget) Working() working.Working {
 	if t.Feasible && t.proof.ShapeAt.IsZero() {
 		w.need("N_total", working.Tell("ferment.gas_total", "gas that the total takes in the oven"), total.Fraction(),
 			t.Then[len(t.Then)-1].Celsius())
-		w.need("N_shape", working.Tell("ferment.gas_shaped", "gas that the dough has when it is shaped"), t.Rise.Fraction(),
-			t.Shaped.Celsius())
+		w.need(
+			"N_shape",
+			working.Tell("ferment.gas_shaped", "gas that the dough has when it is shaped"),
+			t.Rise.Fraction(),
+			t.Shaped.Celsius(),
+		)
 	}
 	w.Find(working.Finding{
 		Name: working.Tell("ferment.derive_shape_time", "time at which to shape"), Symbol: "t_shape",
@@ -267,8 +307,14 @@ func (t ShapeTarget) Working() working.Working {
 		Source: growthSource(),
 	})
 	w.Find(working.Finding{
-		Name: working.Tell("ferment.derive_shape_rise", "rise at which to shape"), Symbol: "R_shape", Is: t.Rise, Decimals: 2,
-		Look: working.Tell("ferment.look_shape_rise", "the rise that the gas of that time makes"), Source: growthSource(),
+		Name: working.Tell(
+			"ferment.derive_shape_rise",
+			"rise at which to shape",
+		), Symbol: "R_shape", Is: t.Rise, Decimals: 2,
+		Look: working.Tell(
+			"ferment.look_shape_rise",
+			"the rise that the gas of that time makes",
+		), Source: growthSource(),
 	})
 	return w.Working()
 }
@@ -291,9 +337,11 @@ func (l Lesson) Working() working.Working {
 	pace := l.Culture.Pace()
 	d.Find(working.Finding{Name: working.Tell("ferment.derive_bake_to_bake", "from bake to bake"), Symbol: "v",
 		Is: l.Culture.BakeToBake(), Decimals: 1, By: luck.Times(100), Source: sources.Gelman})
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low",
-		Is: pace.Low, Decimals: 1,
-		By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.Gelman})
+	d.Find(
+		working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low",
+			Is: pace.Low, Decimals: 1,
+			By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.Gelman},
+	)
 	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_high", "high end of the pace (90 %%)"),
 		Symbol: "p_high", Is: pace.High, Decimals: 1,
 		By: working.Exp(b.Plus(sd.Times(z80))).Times(100), Source: sources.Gelman})

@@ -31,8 +31,11 @@ func (t *telling) times(need working.Expr, s *gasbalance.State, o gasbalance.Out
 	t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_likely_followed", "likely time"), Symbol: "t_likely",
 		Is: span(math.Min(o.Likely, limit)), Decimals: working.WholeNumber,
-		Look: working.Tell("ferment.look_likely",
-			"where the gas along the history (%v) is what the rise takes; the table adds up to it", h), Source: growthSource(),
+		Look: working.Tell(
+			"ferment.look_likely",
+			"where the gas along the history (%v) is what the rise takes; the table adds up to it",
+			h,
+		), Source: growthSource(),
 	})
 }
 
@@ -55,9 +58,11 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 		inner := working.Exp(n.Times(growth).Over(gas.Times(t.d.law.Capacity))).Minus(1)
 		return working.Ln(working.Num(t.d.law.Capacity).Over(t.start).Times(inner).Plus(1)).Over(growth).Times(60)
 	}
-	note := working.Tell("ferment.note_closed_form",
+	note := working.Tell(
+		"ferment.note_closed_form",
 		"cells grow as X = X_0 × exp(μ t) ÷ (1 + X_0 ÷ 1.70 × (exp(μ t) − 1)), the gas is q times their sum over time, "+
-			"and that is solved for the time; the 60 makes minutes of hours")
+			"and that is solved for the time; the 60 makes minutes of hours",
+	)
 	find := func(symbol string, name working.Message, n working.Expr, hour float64) {
 		t.Find(working.Finding{
 			Name: name, Symbol: symbol, Is: exactSpan(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
@@ -135,7 +140,8 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 		mu = mu.Times(working.Exp(working.Given("m", working.Tell("ferment.symbol_mixture",
 			"how far this levain leans to S. cerevisiae"), working.Amount(w, working.Number, 6)).
 			Times(working.Given("κ", working.Tell("ferment.symbol_lean", "what that does to the log of its growth here"),
-				working.Amount(kappa, working.Number, 5)))))
+				working.Amount(kappa, working.Number, 5))),
+		))
 	}
 	if a := d.belief.Mean[gasbalance.Amplitude]; a != 0 {
 		q = q.Times(working.Exp(working.Given("a", working.Tell("ferment.symbol_amplitude",
@@ -192,7 +198,11 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 	add("v_b", working.Tell("ferment.part_pace", "from its pace"), parts.Kitchen[gasbalance.Pace])
 	add("v_d", working.Tell("ferment.part_slope", "from its slope by temperature"), parts.Kitchen[gasbalance.Slope])
 	add("v_c", working.Tell("ferment.part_cold_end", "from where its cold end lies"), parts.Kitchen[gasbalance.ColdEnd])
-	add("v_w", working.Tell("ferment.part_mixture", "from the mixture of its yeasts"), parts.Kitchen[gasbalance.Mixture])
+	add(
+		"v_w",
+		working.Tell("ferment.part_mixture", "from the mixture of its yeasts"),
+		parts.Kitchen[gasbalance.Mixture],
+	)
 	add("v_s", working.Tell("ferment.part_luck", "from what differs from bake to bake"), parts.Luck)
 	add("v_f", working.Tell("ferment.part_formula", "from what the formula leaves unsure"), parts.Formula)
 	add("v_o", working.Tell("ferment.part_opening", "from cold below every bake learned from"), parts.Opening)
@@ -206,7 +216,10 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		Name: name, Symbol: "σ_" + symbol, Unit: working.Number, By: working.Sqrt(working.Sum(sum...)),
 		Note: working.Tell("ferment.note_spread",
 			"each part is the square of what one standard deviation of it does to the log of the gas by then"),
-		Term:   working.Tell("ferment.term_spread", "how far the logs of what one expects lie apart: 0.1 is about a tenth"),
+		Term: working.Tell(
+			"ferment.term_spread",
+			"how far the logs of what one expects lie apart: 0.1 is about a tenth",
+		),
 		Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
 	})
 	reach := working.Given("z", working.Tell("ferment.symbol_reach",
@@ -247,16 +260,28 @@ func (t *telling) table(o gasbalance.Outcome) {
 		Name: working.Tell("ferment.derive_table", "gas until the likely time, row by row"), Symbol: "G",
 		Is:     working.Amount(t.d.clock.Gas(&was), "L/kg", 3),
 		Within: 0.01 * t.d.clock.Gas(&was),
-		Note: working.Tell("ferment.note_table",
+		Note: working.Tell(
+			"ferment.note_table",
 			"cells are the mean over the row as they grow by %.2f an hour at 27 °C, times φ and the curve, less as they crowd",
-			t.d.law.Growth),
+			t.d.law.Growth,
+		),
 		Table: working.Table{Columns: []working.Column{
 			{Symbol: "T", Meaning: working.Tell("ferment.column_temperature", "temperature in the middle of the row"),
 				Unit: working.Celsius, Decimals: 1, Cells: temperature},
-			{Symbol: "t", Meaning: working.Tell("ferment.column_time", "how long the row is"), Unit: working.Hour, Decimals: 3,
-				Cells: length},
-			{Symbol: "q", Meaning: working.Tell("ferment.column_gas_rate", "gas that a percent of cells makes in an hour"),
-				Unit: "L/(h kg)", Decimals: 4, Cells: rate},
+			{
+				Symbol:   "t",
+				Meaning:  working.Tell("ferment.column_time", "how long the row is"),
+				Unit:     working.Hour,
+				Decimals: 3,
+				Cells:    length,
+			},
+			{
+				Symbol:   "q",
+				Meaning:  working.Tell("ferment.column_gas_rate", "gas that a percent of cells makes in an hour"),
+				Unit:     "L/(h kg)",
+				Decimals: 4,
+				Cells:    rate,
+			},
 			{Symbol: "X", Meaning: working.Tell("ferment.column_cells", "cells over the row"), Unit: working.Number,
 				Decimals: 4, Cells: cells},
 			{Symbol: "G", Meaning: working.Tell("ferment.column_gas", "gas made in the row"), Unit: "L/kg", Decimals: 4,
@@ -298,15 +323,23 @@ func (r Ripeness) Working() working.Working {
 func (t *telling) peakGas(seed quantity.Percent) working.Expr {
 	by := working.Num(t.d.law.Ripe)
 	if !seed.IsZero() {
-		s := working.Given("s", working.Tell("ferment.symbol_seed", "share of its flour that comes with the seed"), seed)
+		s := working.Given(
+			"s",
+			working.Tell("ferment.symbol_seed", "share of its flour that comes with the seed"),
+			seed,
+		)
 		by = by.Times(working.Num(1).Minus(s.Share()))
 	}
 	return t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_peak_gas", "gas at its peak"), Symbol: "G_peak", Unit: "L/kg", By: by,
-		Note: working.Tell("ferment.note_peak",
+		Note: working.Tell(
+			"ferment.note_peak",
 			"5.85 L per kg is what the sugar at hand in fresh flour makes; ripe from ¾ of that, usable until 2½ times that "+
-				"(judgments)"),
-		Term:   working.Tell("ferment.term_peak", "where a preferment stands highest: the sugar at hand is used"),
-		Source: sources.Judged("free sugars of flour, Saunders, Ng and Kline 1972 (abstract), fitted to rules of the trade"),
+				"(judgments)",
+		),
+		Term: working.Tell("ferment.term_peak", "where a preferment stands highest: the sugar at hand is used"),
+		Source: sources.Judged(
+			"free sugars of flour, Saunders, Ng and Kline 1972 (abstract), fitted to rules of the trade",
+		),
 	})
 }

@@ -52,7 +52,12 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		return Flavor{}, err
 	}
 	if lo, hi := e.bulk.History.extremes(hours(until)); !e.bulk.Extrapolate && (lo < 0 || hi > flavorHigh) {
-		p.Add("History", fixed(lo, 1)+" to "+fixed(hi, 1)+" °C", "0 to 36 °C, unless extrapolating is allowed", quantity.ErrModelRange)
+		p.Add(
+			"History",
+			fixed(lo, 1)+" to "+fixed(hi, 1)+" °C",
+			"0 to 36 °C, unless extrapolating is allowed",
+			quantity.ErrModelRange,
+		)
 		return Flavor{}, p.Err()
 	}
 	lacto, err := GanzleLactobacilli().Dose(e.bulk.History, 0, until)

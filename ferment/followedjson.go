@@ -49,7 +49,12 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 	p.Int("Readings", in.Readings, 1, math.MaxInt32)
 	for _, v := range in.State {
 		if math.IsNaN(v) || math.IsInf(v, 0) || in.State[0] < 0 || in.State[1] < 0 || in.State[2] < 0 {
-			p.Add("State", "numbers that contradict each other", "what following a dough comes to", quantity.ErrInconsistent)
+			p.Add(
+				"State",
+				"numbers that contradict each other",
+				"what following a dough comes to",
+				quantity.ErrInconsistent,
+			)
 			break
 		}
 	}
@@ -63,7 +68,12 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 	if err != nil {
 		return err
 	}
-	out.readings, out.last, out.state = in.Readings, knot{Hour: in.Hour, Celsius: in.Celsius}, gasbalance.StateOf(in.State)
+	out.readings, out.last, out.state = in.Readings, knot{
+		Hour:    in.Hour,
+		Celsius: in.Celsius,
+	}, gasbalance.StateOf(
+		in.State,
+	)
 	copy(out.passed[:], in.Passed)
 	*f = out
 	return nil

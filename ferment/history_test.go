@@ -55,7 +55,11 @@ func TestRelaxingFollowsItsEquation(t *testing.T) {
 // its start.
 func TestCoolingIntoADayAndANight(t *testing.T) {
 	c := ferment.Piece{Mass: quantity.Kilograms(2), Form: ferment.Tub, Start: quantity.Celsius(26),
-		Into: ferment.Room{Night: quantity.Celsius(17), Day: quantity.Celsius(23), Starts: quantity.Elapsed(18 * time.Hour)}}
+		Into: ferment.Room{
+			Night:  quantity.Celsius(17),
+			Day:    quantity.Celsius(23),
+			Starts: quantity.Elapsed(18 * time.Hour),
+		}}
 	mean, err := c.History()
 	if err != nil {
 		t.Fatal(err)

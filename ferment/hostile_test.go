@@ -214,7 +214,10 @@ func TestWhatElseReachesTheClock(t *testing.T) {
 		b := good()
 		b.Inoculation = quantity.Percent{}
 		b.Preferments = []ferment.HandedOn{{Flour: pct(share), Ripened: quantity.Elapsed(ripened), Of: ferment.Ripening{
-			Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(0.1)}, History: ferment.Constant(quantity.Celsius(20)),
+			Yeast: ferment.Yeast{
+				Kind:   ferment.InstantYeast,
+				Amount: pct(0.1),
+			}, History: ferment.Constant(quantity.Celsius(20)),
 		}}}
 		return b
 	}
@@ -252,7 +255,14 @@ func TestWhatElseReachesTheClock(t *testing.T) {
 // Inputs and what is kept come back equal from JSON.
 func TestInputsComeBackFromJSON(t *testing.T) {
 	b := good()
-	b.Yeast, b.Sugar, b.Altitude = ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(0.3)}, pct(4), quantity.Meters(1150)
+	b.Yeast, b.Sugar, b.Altitude = ferment.Yeast{
+		Kind:   ferment.FreshYeast,
+		Amount: pct(0.3),
+	}, pct(
+		4,
+	), quantity.Meters(
+		1150,
+	)
 	joined, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(time.Hour)},
 		ferment.Stretch{History: ferment.Constant(quantity.Celsius(5))})
 	if err != nil {
@@ -433,14 +443,16 @@ func TestCurvesOfTheCaller(t *testing.T) {
 		if _, err := (ferment.Baranyi{Start: x, Max: 10}).After(x); x != 0 && err == nil {
 			t.Errorf("Baranyi takes %v", x)
 		}
-		if _, _, err := (ferment.Baranyi{Start: 0, Max: 10}).DoseTo(x); (math.IsNaN(x) || math.IsInf(x, 0)) && err == nil {
+		if _, _, err := (ferment.Baranyi{Start: 0, Max: 10}).DoseTo(x); (math.IsNaN(x) || math.IsInf(x, 0)) &&
+			err == nil {
 			t.Errorf("DoseTo takes %v", x)
 		}
 		if _, ok := (ferment.Curve{}).DoublingTime(quantity.Celsius(x)); ok {
 			t.Error("a doubling time of nothing")
 		}
 	}
-	if y, err := (ferment.Baranyi{Start: -50, Max: 100, Work: 100}).After(10_000); err != nil || math.Abs(y-100) > 1e-9 {
+	if y, err := (ferment.Baranyi{Start: -50, Max: 100, Work: 100}).After(10_000); err != nil ||
+		math.Abs(y-100) > 1e-9 {
 		t.Errorf("the plateau is %v, %v", y, err)
 	}
 }

@@ -7,8 +7,8 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Member is one culture of one person in what a [Culture] knows of.
-type Member struct {
+// CultureMember is one culture of one person in what a [Culture] knows of.
+type CultureMember struct {
 	Person string `json:"person,omitzero"`
 	Name   string `json:"name,omitzero"`
 	Bakes  int    `json:"bakes"`
@@ -16,13 +16,13 @@ type Member struct {
 }
 
 // Members are all cultures whose bakes speak for this one, by person and name.
-func (c Culture) Members() []Member {
+func (c Culture) Members() []CultureMember {
 	if c.of == nil {
 		return nil
 	}
-	out := make([]Member, len(c.of.group.Entries))
+	out := make([]CultureMember, len(c.of.group.Entries))
 	for i, e := range c.of.group.Entries {
-		out[i] = Member{e.Person, e.Culture, e.Sums.Bakes, Held{e.Sums.Score.Inside, e.Sums.Score.Ranges}}
+		out[i] = CultureMember{e.Person, e.Culture, e.Sums.Bakes, Held{e.Sums.Score.Inside, e.Sums.Score.Ranges}}
 	}
 	return out
 }

@@ -54,7 +54,7 @@ func TestClassMerges(t *testing.T) {
 	if !of(t, ab, "Ada", "rye").Equal(of(t, ba, "Ada", "rye")) {
 		t.Error("the order of merging matters")
 	}
-	want := []ferment.Member{{Person: "Ada", Name: "rye", Bakes: 15}, {Person: "Bo", Name: "wheat", Bakes: 15}}
+	want := []ferment.CultureMember{{Person: "Ada", Name: "rye", Bakes: 15}, {Person: "Bo", Name: "wheat", Bakes: 15}}
 	members := ab.Members()
 	for i := range members {
 		if members[i].Held.Ranges != 15 {

@@ -76,7 +76,11 @@ func (m Cardinal) Curve() (Curve, error) {
 func (m Cardinal) curve(a About) *curve {
 	a.Formula = "μopt·(T − Tmax)·(T − Tmin)² / ((Topt − Tmin)·((Topt − Tmin)·(T − Topt) − (Topt − Tmax)·(Topt + Tmin − " +
 		"2T)))"
-	return &curve{about: a, breaks: []float64{m.Min, m.Max}, rate: func(t float64) float64 { return m.Rate * m.Gamma(t) }}
+	return &curve{
+		about:  a,
+		breaks: []float64{m.Min, m.Max},
+		rate:   func(t float64) float64 { return m.Rate * m.Gamma(t) },
+	}
 }
 
 // SaccharomycesCardinal is baker's yeast: cardinal temperatures 2.8, 32.3 and 45.4 °C, 0.43/h at the optimum.

@@ -40,7 +40,12 @@ func (c common) check(p *problems) {
 		p.Required("Law", "how the clock is reckoned: the gas balance")
 	}
 	if !c.culture.learnedFrom(c.kind) {
-		p.Add("Culture", c.culture.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
+		p.Add(
+			"Culture",
+			c.culture.String(),
+			"a culture learned from the same kind of leavening",
+			quantity.ErrInconsistent,
+		)
 	}
 	kneadings.CheckIfGiven(&p.Problems, "Kneading", c.kneading)
 }

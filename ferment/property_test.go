@@ -206,8 +206,12 @@ func TestDoseIsTheIntegral(t *testing.T) {
 			}
 		}
 		for i := 1; i < len(corners); i++ {
-			v, err := numeric.Integrate(func(s float64) float64 { return 3 * c.Rate(a+(b-a)*s) }, corners[i-1], corners[i],
-				1e-13)
+			v, err := numeric.Integrate(
+				func(s float64) float64 { return 3 * c.Rate(a+(b-a)*s) },
+				corners[i-1],
+				corners[i],
+				1e-13,
+			)
 			if err != nil && v.Bound > 1e-11 {
 				t.Fatal(err)
 			}
@@ -232,7 +236,10 @@ func TestDosesAddAndShift(t *testing.T) {
 		h, g := anyHistory(t), anyHistory(t)
 		long := time.Duration(rapid.IntRange(1, 600).Draw(t, "minutes")) * time.Minute
 		more := time.Duration(rapid.IntRange(1, 600).Draw(t, "more minutes")) * time.Minute
-		joined, err := ferment.Join(ferment.Stretch{History: h, For: quantity.Elapsed(long)}, ferment.Stretch{History: g})
+		joined, err := ferment.Join(
+			ferment.Stretch{History: h, For: quantity.Elapsed(long)},
+			ferment.Stretch{History: g},
+		)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -300,7 +307,12 @@ func TestUpdateWithThePredictionOnlyNarrows(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !(ahead.Now.Ready().Likely < r.Likely && r.Likely < behind.Now.Ready().Likely) {
-			t.Fatalf("ahead %v, as expected %v, behind %v", ahead.Now.Ready().Likely, r.Likely, behind.Now.Ready().Likely)
+			t.Fatalf(
+				"ahead %v, as expected %v, behind %v",
+				ahead.Now.Ready().Likely,
+				r.Likely,
+				behind.Now.Ready().Likely,
+			)
 		}
 	})
 }
@@ -352,8 +364,13 @@ func TestShapeLandsOnTheTotal(t *testing.T) {
 		then := ferment.Room{Night: quantity.Celsius(rapid.Float64Range(3, 20).Draw(t, "then"))}
 		bench := time.Duration(rapid.IntRange(0, 60).Draw(t, "bench")) * time.Minute
 		length := time.Duration(rapid.IntRange(1, 600).Draw(t, "minutes")) * time.Minute
-		loaf := ferment.Piece{Mass: quantity.Grams(900), Form: ferment.Round, Into: then, Exposure: ferment.Refrigerator,
-			For: quantity.Elapsed(length)}
+		loaf := ferment.Piece{
+			Mass:     quantity.Grams(900),
+			Form:     ferment.Round,
+			Into:     then,
+			Exposure: ferment.Refrigerator,
+			For:      quantity.Elapsed(length),
+		}
 		p := ferment.Proof{Bulk: b, Bench: quantity.Elapsed(bench), Stages: []ferment.Piece{loaf}, Total: total}
 		target, err := p.RiseBeforeShaping()
 		if err != nil {

@@ -120,7 +120,9 @@ var disagreements = map[string]string{
 // dough is a levain dough of 75 % water; the rows give its salt in percent of that water.
 func (r row) dough(share string, h ferment.History) ferment.Bulk {
 	return ferment.Bulk{
-		Inoculation: r.p(share), Hydration: pct(75), Salt: pct(0.75 * r.p("salt").Points()), Rise: r.p("rise"), History: h,
+		Inoculation: r.p(
+			share,
+		), Hydration: pct(75), Salt: pct(0.75 * r.p("salt").Points()), Rise: r.p("rise"), History: h,
 		Law: ferment.GasBalance(),
 	}
 }
@@ -339,7 +341,10 @@ func (r row) compute() float64 {
 	case "yeast":
 		kind := map[string]ferment.YeastKind{"fresh": ferment.FreshYeast, "instant": ferment.InstantYeast}[r.in["kind"]]
 		e, err := ferment.Bulk{
-			Yeast: ferment.Yeast{Kind: kind, Amount: r.p("amount")}, Hydration: pct(65), Salt: pct(2), Rise: r.p("rise"),
+			Yeast: ferment.Yeast{
+				Kind:   kind,
+				Amount: r.p("amount"),
+			}, Hydration: pct(65), Salt: pct(2), Rise: r.p("rise"),
 			History: ferment.Constant(r.temp("t")), Law: ferment.GasBalance(),
 		}.Estimate()
 		must(err)
@@ -424,8 +429,18 @@ func dynamicDose(t *testing.T, until float64) float64 {
 		return 6.5 - 1.5*(math.Min(h, 40)-5)/35
 	}
 	mu := func(h float64) float64 {
-		return 0.9 * math.Ln10 * ferment.ZwieteringGamma(temperature(h), 25, 35, 1) * ferment.CardinalGamma(pH(h), 5.5, 6.5,
-			7.5, 2)
+		return 0.9 * math.Ln10 * ferment.ZwieteringGamma(
+			temperature(h),
+			25,
+			35,
+			1,
+		) * ferment.CardinalGamma(
+			pH(h),
+			5.5,
+			6.5,
+			7.5,
+			2,
+		)
 	}
 	sum, from := 0.0, 0.0
 	for _, corner := range []float64{2.5, 5, 5 + 35/1.5, 40, 1e9} { // growth starts at 25 °C, ends at pH 5.5

@@ -113,11 +113,19 @@ const noticeable = 5.0
 func (f Flavor) leans() working.Message {
 	switch {
 	case f.Index > 100+noticeable:
-		return working.Tell("ferment.leans_acid",
-			"flavor leans to acid: index %.0f, 100 being %.0f throughout; a direction, not a pH", f.Index, degrees(reference))
+		return working.Tell(
+			"ferment.leans_acid",
+			"flavor leans to acid: index %.0f, 100 being %.0f throughout; a direction, not a pH",
+			f.Index,
+			degrees(reference),
+		)
 	case f.Index < 100-noticeable:
-		return working.Tell("ferment.leans_mild",
-			"flavor leans to mild: index %.0f, 100 being %.0f throughout; a direction, not a pH", f.Index, degrees(reference))
+		return working.Tell(
+			"ferment.leans_mild",
+			"flavor leans to mild: index %.0f, 100 being %.0f throughout; a direction, not a pH",
+			f.Index,
+			degrees(reference),
+		)
 	}
 	return working.Tell("ferment.leans_neither",
 		"flavor leans neither to mild nor to acid: index %.0f, 100 being %.0f throughout; a direction, not a "+
@@ -126,10 +134,14 @@ func (f Flavor) leans() working.Message {
 
 // Report tells which way the flavor leans.
 func (f Flavor) Report() report.Report {
-	return report.Report{Headline: f.Message(), Sources: []working.Source{sources.Ganzle1998}, Sections: []report.Section{{
-		Key: "flavor", Title: working.Tell("ferment.title_flavor", "Mild or sharp"),
-		Blocks: []report.Block{report.Say(f.leans()), report.List(f.Limits)},
-	}}}
+	return report.Report{
+		Headline: f.Message(),
+		Sources:  []working.Source{sources.Ganzle1998},
+		Sections: []report.Section{{
+			Key: "flavor", Title: working.Tell("ferment.title_flavor", "Mild or sharp"),
+			Blocks: []report.Block{report.Say(f.leans()), report.List(f.Limits)},
+		}},
+	}
 }
 
 // chartPoints is how finely a rise is drawn.
@@ -206,14 +218,23 @@ func (t ShapeTarget) ReportFrom(mixed time.Time) report.Report {
 // instruction is what to do with the dough.
 func (t *ShapeTarget) instruction() working.Message {
 	if !t.Feasible {
-		return working.Tell("ferment.do_not_wait",
+		return working.Tell(
+			"ferment.do_not_wait",
 			"do not wait: even shaped at once it would rise by %v before it goes into the oven; less time in the cold, a "+
-				"colder refrigerator or less levain", riseWords(t.Unrisen))
+				"colder refrigerator or less levain",
+			riseWords(t.Unrisen),
+		)
 	}
-	return working.Tell("ferment.shape_when",
+	return working.Tell(
+		"ferment.shape_when",
 		"shape when it has risen by %v, no more: what follows (%v) brings it to about %v when it goes into the oven (%v "+
 			"to %v)",
-		riseWords(t.Rise), t.path, riseWords(t.After.Likely), riseWords(t.After.Low), riseWords(t.After.High))
+		riseWords(t.Rise),
+		t.path,
+		riseWords(t.After.Likely),
+		riseWords(t.After.Low),
+		riseWords(t.After.High),
+	)
 }
 
 // merged are the cautions of both, each subject once.
@@ -281,9 +302,11 @@ func (r Ripeness) ReportFrom(fed time.Time) report.Report {
 	stage(working.Tell("ferment.stage_ripe", "ripe"), r.From, r.reached[0])
 	stage(working.Tell("ferment.stage_peak", "stands highest"), r.Peak, r.reached[1])
 	stage(working.Tell("ferment.stage_until", "usable until"), r.Until, r.reached[2])
-	look := []report.Block{report.Say(working.Tell("ferment.look_for",
+	look := []report.Block{report.Say(working.Tell(
+		"ferment.look_for",
 		"ripe: domed, full of bubbles to the wall of the jar, smells fresh and a little sour; past its best: the middle "+
-			"has sunk and it smells sharp"))}
+			"has sunk and it smells sharp",
+	))}
 	if notes := r.Notes(); len(notes) > 0 {
 		look = append(look, report.List(notes))
 	}
@@ -319,8 +342,10 @@ func (l Lesson) Report() report.Report {
 		blocks = append(blocks, report.Say(working.Tell("ferment.reviewed",
 			"%d of %d bakes came within the range the other bakes gave them", inside, len(all))))
 	}
-	out.Sections = []report.Section{{Key: "culture", Title: working.Tell("ferment.title_culture", "What your bakes say"),
-		Blocks: blocks}}
+	out.Sections = []report.Section{
+		{Key: "culture", Title: working.Tell("ferment.title_culture", "What your bakes say"),
+			Blocks: blocks},
+	}
 	return out
 }
 
@@ -348,7 +373,10 @@ func (r CurveRates) Working() working.Working {
 		})
 		if mu > 0 {
 			d.Find(working.Finding{
-				Name: working.Tell("ferment.derive_doubling", "time in which it doubles"), Symbol: "t_2", Unit: working.Hour,
+				Name: working.Tell(
+					"ferment.derive_doubling",
+					"time in which it doubles",
+				), Symbol: "t_2", Unit: working.Hour,
 				Decimals: 2,
 				By:       working.Ln(2).Over(rate), Source: working.Algebra(),
 			})

@@ -104,7 +104,9 @@ func (r *Ripening) prepare() (prepared, error) {
 		start: gasbalance.Start(ripe(law, r.Seed, r.ColdSeed), r.Yeast.instant()),
 		need:  law.Ripeness(r.Seed.Fraction()),
 		formula: gasbalance.Formula{
-			Hydration: r.hydration().Fraction(), Salt: r.Salt.Points(), Sugar: r.Sugar.Points(), Whole: r.WholeGrain.Fraction(),
+			Hydration: r.hydration().
+				Fraction(),
+			Salt: r.Salt.Points(), Sugar: r.Sugar.Points(), Whole: r.WholeGrain.Fraction(),
 			Osmotolerant: r.Yeast.Kind == OsmotolerantYeast,
 		},
 	}
@@ -168,7 +170,12 @@ func (r Ripening) YeastFor(ready time.Duration) (Yeast, bool, error) {
 		r.Yeast.Kind = InstantYeast
 	}
 	r.Yeast.Amount = quantity.NewPercent(1)
-	x, ok, err := r.amountFor(ready, leastYeast, mostYeast, func(r *Ripening, x quantity.Percent) { r.Yeast.Amount = x })
+	x, ok, err := r.amountFor(
+		ready,
+		leastYeast,
+		mostYeast,
+		func(r *Ripening, x quantity.Percent) { r.Yeast.Amount = x },
+	)
 	return Yeast{Kind: r.Yeast.Kind, Amount: x}, ok, err
 }
 
@@ -177,5 +184,10 @@ func (r Ripening) YeastFor(ready time.Duration) (Yeast, bool, error) {
 // the law solved for the cells.
 func (r Ripening) SeedFor(ready time.Duration) (quantity.Percent, bool, error) {
 	r.Seed = quantity.NewPercent(10)
-	return r.amountFor(ready, leastSeed.Points(), mostSeed.Points(), func(r *Ripening, x quantity.Percent) { r.Seed = x })
+	return r.amountFor(
+		ready,
+		leastSeed.Points(),
+		mostSeed.Points(),
+		func(r *Ripening, x quantity.Percent) { r.Seed = x },
+	)
 }

@@ -80,7 +80,11 @@ func sixty(hours int) Problem {
 	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(72 * time.Hour), Resources: []Resource{{ID: "baker"}}}
 	for d := 0; d < 3; d++ {
 		at := func(h int) time.Time { return dawn.Add(time.Duration(24*d+h) * time.Hour) }
-		p.Resources[0].Closed = append(p.Resources[0].Closed, Span{From: at(16), To: at(24)}, Span{From: at(3), To: at(9)})
+		p.Resources[0].Closed = append(
+			p.Resources[0].Closed,
+			Span{From: at(16), To: at(24)},
+			Span{From: at(3), To: at(9)},
+		)
 	}
 	for k := 0; k < 2; k++ {
 		for i := 0; i < 15; i++ {
@@ -98,7 +102,15 @@ func sixty(hours int) Problem {
 				p.Links = append(p.Links, Link{From: p.Steps[len(p.Steps)-2].ID, To: s.ID, Max: mins(10)})
 			}
 		}
-		p.Bounds = append(p.Bounds, Bound{Step: p.Steps[len(p.Steps)-1].ID, Edge: End, Latest: dawn.Add(time.Duration(hours+k) * time.Hour), Wanted: true})
+		p.Bounds = append(
+			p.Bounds,
+			Bound{
+				Step:   p.Steps[len(p.Steps)-1].ID,
+				Edge:   End,
+				Latest: dawn.Add(time.Duration(hours+k) * time.Hour),
+				Wanted: true,
+			},
+		)
 	}
 	return p
 }
@@ -175,23 +187,58 @@ func BenchmarkConflictOfTwoDoughs(b *testing.B) {
 func doughs(n int) Problem {
 	anchor := time.Date(2026, 3, 14, 4, 0, 0, 0, time.UTC)
 	p := Problem{Anchor: anchor, Horizon: quantity.Elapsed(16 * time.Hour), Grid: quantity.Elapsed(5 * time.Minute),
-		Resources: []Resource{{ID: "baker", Capacity: 1, Awkward: []Awkward{{From: anchor, To: anchor.Add(2 * time.Hour), PerMinute: 2}}},
-			{ID: "mixer", Capacity: 1}, {ID: "deck", Capacity: 2}}}
+		Resources: []Resource{
+			{ID: "baker", Capacity: 1, Awkward: []Awkward{{From: anchor, To: anchor.Add(2 * time.Hour), PerMinute: 2}}},
+			{ID: "mixer", Capacity: 1},
+			{ID: "deck", Capacity: 2},
+		}}
 	hands := []Need{{Resource: "baker", Amount: 1}}
 	for k := 0; k < n; k++ {
 		name := func(s string) string { return fmt.Sprintf("dough %d %s", k+1, s) }
-		p.Steps = append(p.Steps,
-			Step{ID: name("mix"), Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
+		p.Steps = append(
+			p.Steps,
+			Step{
+				ID:    name("mix"),
+				Min:   mins(20),
+				Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}},
+			},
 			Step{ID: name("bulk"), Min: mins(120 + 15*(k%3)), Max: mins(180 + 15*(k%3))},
-			Step{ID: name("shape"), Min: mins(20), Needs: hands})
-		p.Links = append(p.Links, Link{From: name("mix"), To: name("bulk")}, Link{From: name("bulk"), To: name("shape")})
+			Step{ID: name("shape"), Min: mins(20), Needs: hands},
+		)
+		p.Links = append(
+			p.Links,
+			Link{From: name("mix"), To: name("bulk")},
+			Link{From: name("bulk"), To: name("shape")},
+		)
 		var loads []string
 		for _, l := range []string{"first", "second"} {
 			proof, bake, cool := name(l+" proof"), name(l+" bake"), name(l+" cool")
-			p.Steps = append(p.Steps, Step{ID: proof, Min: mins(60), Max: mins(100), PerMinute: 1},
-				Step{ID: bake, Min: mins(45), Needs: []Need{{Resource: "deck", Amount: 1}}}, Step{ID: cool, Min: mins(60)})
-			p.Links = append(p.Links, Link{From: name("shape"), To: proof}, Link{From: proof, To: bake}, Link{From: bake, To: cool})
-			p.Bounds = append(p.Bounds, Bound{Step: cool, Edge: End, Latest: anchor.Add(time.Duration(9+k%4) * time.Hour), EarlyPerMinute: 1, Wanted: true})
+			p.Steps = append(
+				p.Steps,
+				Step{ID: proof, Min: mins(60), Max: mins(100), PerMinute: 1},
+				Step{
+					ID:    bake,
+					Min:   mins(45),
+					Needs: []Need{{Resource: "deck", Amount: 1}},
+				},
+				Step{ID: cool, Min: mins(60)},
+			)
+			p.Links = append(
+				p.Links,
+				Link{From: name("shape"), To: proof},
+				Link{From: proof, To: bake},
+				Link{From: bake, To: cool},
+			)
+			p.Bounds = append(
+				p.Bounds,
+				Bound{
+					Step:           cool,
+					Edge:           End,
+					Latest:         anchor.Add(time.Duration(9+k%4) * time.Hour),
+					EarlyPerMinute: 1,
+					Wanted:         true,
+				},
+			)
 			loads = append(loads, bake)
 		}
 		p.Alike = append(p.Alike, loads)
@@ -222,9 +269,16 @@ func BenchmarkDoughs(b *testing.B) {
 
 // A thousand steps one after the other.
 func thousand() Problem {
-	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(30 * 24 * time.Hour), Resources: []Resource{{ID: "baker", Capacity: 1}}}
+	p := Problem{
+		Anchor:    dawn,
+		Horizon:   quantity.Elapsed(30 * 24 * time.Hour),
+		Resources: []Resource{{ID: "baker", Capacity: 1}},
+	}
 	for i := 0; i < 1000; i++ {
-		p.Steps = append(p.Steps, Step{ID: fmt.Sprint("step ", i), Min: mins(5), Max: mins(9), Needs: []Need{{Resource: "baker", Amount: 1}}})
+		p.Steps = append(
+			p.Steps,
+			Step{ID: fmt.Sprint("step ", i), Min: mins(5), Max: mins(9), Needs: []Need{{Resource: "baker", Amount: 1}}},
+		)
 		if i > 0 {
 			p.Links = append(p.Links, Link{From: fmt.Sprint("step ", i-1), To: fmt.Sprint("step ", i), Max: mins(60)})
 		}

@@ -147,10 +147,22 @@ func (c *compiled) checkSizes(bad *quantity.Problems) {
 		size(fmt.Sprintf("Steps[%d].Needs", i), len(s.Needs), 100)
 	}
 	if spans > maxSpans {
-		bad.Add("Resources", "more", "at most "+strconv.Itoa(maxSpans)+" closed and awkward spans in all", quantity.ErrOutOfRange)
+		bad.Add(
+			"Resources",
+			"more",
+			"at most "+strconv.Itoa(maxSpans)+" closed and awkward spans in all",
+			quantity.ErrOutOfRange,
+		)
 	}
 	if meets > maxMeets {
-		bad.Add("Resources", "more", "at most "+strconv.Itoa(maxMeets)+" closed and awkward spans, each counted for every step that needs the resource", quantity.ErrOutOfRange)
+		bad.Add(
+			"Resources",
+			"more",
+			"at most "+strconv.Itoa(
+				maxMeets,
+			)+" closed and awkward spans, each counted for every step that needs the resource",
+			quantity.ErrOutOfRange,
+		)
 	}
 }
 

@@ -44,11 +44,21 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without Earliest", quantity.ErrInconsistent)
 	}
 	if early && late && b.Earliest.After(b.Latest) {
-		bad.Add(path+".Latest", b.Latest.Format(time.RFC3339), "not before Earliest, "+b.Earliest.Format(time.RFC3339), quantity.ErrInconsistent)
+		bad.Add(
+			path+".Latest",
+			b.Latest.Format(time.RFC3339),
+			"not before Earliest, "+b.Earliest.Format(time.RFC3339),
+			quantity.ErrInconsistent,
+		)
 		return false
 	}
 	if early && b.Earliest.Equal(b.Latest) && b.Earliest.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
-		bad.Add(path+".Earliest", b.Earliest.Format(time.RFC3339), "a time on the grid of "+c.grid.String(), quantity.ErrTooPrecise)
+		bad.Add(
+			path+".Earliest",
+			b.Earliest.Format(time.RFC3339),
+			"a time on the grid of "+c.grid.String(),
+			quantity.ErrTooPrecise,
+		)
 		return false
 	}
 	return true
@@ -65,7 +75,16 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
 	if early && b.Earliest.Equal(b.Latest) {
 		u := c.ceil(b.Earliest)
-		r := c.rule(rule{kind: FixedTime, given: b.Words, made: func() working.Message { return working.Tell("schedule.fixed_at", "%v at %v", edge(), c.when(u)) }, step: b.Step, amount: u, wanted: b.Wanted})
+		r := c.rule(
+			rule{
+				kind:   FixedTime,
+				given:  b.Words,
+				made:   func() working.Message { return working.Tell("schedule.fixed_at", "%v at %v", edge(), c.when(u)) },
+				step:   b.Step,
+				amount: u,
+				wanted: b.Wanted,
+			},
+		)
 		c.note(b, i)
 		c.arc(0, event, u, r)
 		c.note(b, i)

@@ -25,7 +25,12 @@ func (c *compiled) links(bad *quantity.Problems) {
 		words(bad, path+".MaxWords", l.MaxWords)
 		switch {
 		case l.Kind < EndToStart || l.Kind > StartToEnd:
-			bad.Add(path+".Kind", strconv.Itoa(int(l.Kind)), "EndToStart, StartToStart, EndToEnd or StartToEnd", quantity.ErrOutOfRange)
+			bad.Add(
+				path+".Kind",
+				strconv.Itoa(int(l.Kind)),
+				"EndToStart, StartToStart, EndToEnd or StartToEnd",
+				quantity.ErrOutOfRange,
+			)
 		case l.Min > l.Max:
 			bad.Add(path+".Max", l.Max.String(), "at least Min, "+l.Min.String(), quantity.ErrInconsistent)
 		case l.Min == NoLimit:
@@ -101,9 +106,19 @@ func (c *compiled) sayLink(l Link, units int, least bool) working.Message {
 	}
 	exactly := l.Min == l.Max
 	long := c.long(max(units, -units))
-	order := working.Tell("schedule.time_after", "%v after %v", c.edge(l.To, l.Kind, true), c.edge(l.From, l.Kind, false))
+	order := working.Tell(
+		"schedule.time_after",
+		"%v after %v",
+		c.edge(l.To, l.Kind, true),
+		c.edge(l.From, l.Kind, false),
+	)
 	if units < 0 {
-		order = working.Tell("schedule.time_before", "%v before %v", c.edge(l.To, l.Kind, true), c.edge(l.From, l.Kind, false))
+		order = working.Tell(
+			"schedule.time_before",
+			"%v before %v",
+			c.edge(l.To, l.Kind, true),
+			c.edge(l.From, l.Kind, false),
+		)
 		least = !least
 	}
 	switch {

@@ -49,7 +49,10 @@ func (c *compiled) resources(bad *quantity.Problems) {
 			}
 			return working.Tell("schedule.at_a_time", "%v: %d at a time", r.title(), r.Capacity)
 		}
-		c.capacity = append(c.capacity, c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k}))
+		c.capacity = append(
+			c.capacity,
+			c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k}),
+		)
 		c.closed(bad, path, k, users[k])
 		for j, a := range r.Awkward {
 			at := fmt.Sprintf("%s.Awkward[%d]", path, j)
@@ -58,7 +61,12 @@ func (c *compiled) resources(bad *quantity.Problems) {
 				continue
 			}
 			if a.From.Sub(c.in.Anchor)%c.grid.Duration() != 0 || a.To.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
-				bad.Add(at, a.From.Format(time.RFC3339)+" to "+a.To.Format(time.RFC3339), "times on the grid of "+c.grid.String(), quantity.ErrTooPrecise)
+				bad.Add(
+					at,
+					a.From.Format(time.RFC3339)+" to "+a.To.Format(time.RFC3339),
+					"times on the grid of "+c.grid.String(),
+					quantity.ErrTooPrecise,
+				)
 			}
 		}
 	}

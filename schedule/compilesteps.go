@@ -12,8 +12,21 @@ import (
 // steps reads the steps; the frame of the plan becomes the first two rules.
 func (c *compiled) steps(bad *quantity.Problems) {
 	c.index = map[string]int{}
-	anchor := c.rule(rule{kind: PlanStart, given: working.Tell("schedule.not_before_anchor", "nothing before %v", c.when(0)), firm: c.in.Firm})
-	horizon := c.rule(rule{kind: PlanEnd, given: working.Tell("schedule.done_by_horizon", "everything done by %v", c.when(c.limit)), amount: c.limit, firm: c.in.Firm})
+	anchor := c.rule(
+		rule{
+			kind:  PlanStart,
+			given: working.Tell("schedule.not_before_anchor", "nothing before %v", c.when(0)),
+			firm:  c.in.Firm,
+		},
+	)
+	horizon := c.rule(
+		rule{
+			kind:   PlanEnd,
+			given:  working.Tell("schedule.done_by_horizon", "everything done by %v", c.when(c.limit)),
+			amount: c.limit,
+			firm:   c.in.Firm,
+		},
+	)
 	for i, s := range c.in.Steps {
 		path := fmt.Sprintf("Steps[%d]", i)
 		if name(bad, path+".ID", s.ID, "an ID") {
@@ -62,7 +75,16 @@ func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
 			}
 			return working.Tell("schedule.takes", "%v takes %v", s.label().Title(), c.long(lo))
 		}
-		r := c.rule(rule{kind: StepExact, given: either(s.MinWords, s.MaxWords), made: made, step: s.ID, amount: lo, firm: s.MinFirm && s.MaxFirm})
+		r := c.rule(
+			rule{
+				kind:   StepExact,
+				given:  either(s.MinWords, s.MaxWords),
+				made:   made,
+				step:   s.ID,
+				amount: lo,
+				firm:   s.MinFirm && s.MaxFirm,
+			},
+		)
 		c.arc(start, end, lo, r)
 		c.upper(end, start, hi, r)
 		return
@@ -71,13 +93,23 @@ func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
 		made := func() working.Message {
 			return working.Tell("schedule.takes_at_least", "%v takes at least %v", s.label().Title(), c.long(lo))
 		}
-		c.arc(start, end, lo, c.rule(rule{kind: StepMin, given: s.MinWords, made: made, step: s.ID, amount: lo, firm: s.MinFirm}))
+		c.arc(
+			start,
+			end,
+			lo,
+			c.rule(rule{kind: StepMin, given: s.MinWords, made: made, step: s.ID, amount: lo, firm: s.MinFirm}),
+		)
 	}
 	if hi < c.limit {
 		made := func() working.Message {
 			return working.Tell("schedule.takes_at_most", "%v takes at most %v", s.label().Title(), c.long(hi))
 		}
-		c.upper(end, start, hi, c.rule(rule{kind: StepMax, given: s.MaxWords, made: made, step: s.ID, amount: hi, firm: s.MaxFirm}))
+		c.upper(
+			end,
+			start,
+			hi,
+			c.rule(rule{kind: StepMax, given: s.MaxWords, made: made, step: s.ID, amount: hi, firm: s.MaxFirm}),
+		)
 	}
 }
 
@@ -104,7 +136,12 @@ func (c *compiled) lengths(bad *quantity.Problems, path string, s Step) (lo, hi 
 	}
 	if !s.Living {
 		if s.Likely != 0 {
-			bad.Add(path+".Likely", s.Likely.String(), "nothing, for a step that is not Living", quantity.ErrInconsistent)
+			bad.Add(
+				path+".Likely",
+				s.Likely.String(),
+				"nothing, for a step that is not Living",
+				quantity.ErrInconsistent,
+			)
 		}
 		return lo, hi
 	}
@@ -142,10 +179,20 @@ func (c *compiled) needs(bad *quantity.Problems, path string, s Step, lo, hi int
 			continue
 		}
 		if r.Capacity > 0 && n.Amount > r.Capacity {
-			bad.Add(at+".Amount", strconv.Itoa(n.Amount), fmt.Sprintf("at most %d, all there is of %s", r.Capacity, quote(n.Resource)), quantity.ErrInconsistent)
+			bad.Add(
+				at+".Amount",
+				strconv.Itoa(n.Amount),
+				fmt.Sprintf("at most %d, all there is of %s", r.Capacity, quote(n.Resource)),
+				quantity.ErrInconsistent,
+			)
 		}
 		if (r.Capacity > 0 || n.Program != "") && lo == 0 && hi > 0 {
-			bad.Add(path+".Min", "0", "at least "+c.say(1)+", for a step that shares "+quote(n.Resource), quantity.ErrInconsistent)
+			bad.Add(
+				path+".Min",
+				"0",
+				"at least "+c.say(1)+", for a step that shares "+quote(n.Resource),
+				quantity.ErrInconsistent,
+			)
 		}
 	}
 }
@@ -164,7 +211,12 @@ func (c *compiled) alike(bad *quantity.Problems) {
 			}
 			if from, ok := c.index[group[j-1]]; ok {
 				made := func() working.Message {
-					return working.Tell("schedule.in_order", "%v starts no earlier than %v", c.title(s), c.title(group[j-1]))
+					return working.Tell(
+						"schedule.in_order",
+						"%v starts no earlier than %v",
+						c.title(s),
+						c.title(group[j-1]),
+					)
 				}
 				r := c.rule(rule{kind: InOrder, made: made, step: group[j-1], other: s})
 				c.arc(planner.StartOf(from), planner.StartOf(to), 0, r)

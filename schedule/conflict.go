@@ -7,7 +7,12 @@ import (
 
 // conflict turns a clash of rules into words, remedies and a shortfall. feasible says whether
 // the whole problem with some rules weakened can be solved.
-func (c *compiled) conflict(w *planner.Watch, clash *planner.Clash, minimal bool, feasible func(planner.Relax) bool) *Conflict {
+func (c *compiled) conflict(
+	w *planner.Watch,
+	clash *planner.Clash,
+	minimal bool,
+	feasible func(planner.Relax) bool,
+) *Conflict {
 	out := &Conflict{Minimal: minimal}
 	var wanted []int // they move together: nobody wants half of the bread later
 	for id, r := range c.rules {
@@ -36,7 +41,11 @@ func (c *compiled) conflict(w *planner.Watch, clash *planner.Clash, minimal bool
 // that helps.
 func (c *compiled) member(w *planner.Watch, id int, together []int, feasible func(planner.Relax) bool) Member {
 	r := c.rules[id]
-	m := Member{Breach: Breach{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()}, Link: r.link, Wanted: r.wanted}
+	m := Member{
+		Breach: Breach{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()},
+		Link:   r.link,
+		Wanted: r.wanted,
+	}
 	switch r.kind {
 	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
 		m.Limit = c.long(r.amount)

@@ -64,7 +64,12 @@ func (k *Conflict) Message() working.Message {
 		}
 	}
 	if k.Short > 0 {
-		return working.Tell("schedule.conflict_by", "these cannot all be kept, they miss each other by %v: %v", k.Short, working.Join(all, "; "))
+		return working.Tell(
+			"schedule.conflict_by",
+			"these cannot all be kept, they miss each other by %v: %v",
+			k.Short,
+			working.Join(all, "; "),
+		)
 	}
 	return working.Tell("schedule.conflict", "these cannot all be kept: %v", working.Join(all, "; "))
 }
@@ -98,7 +103,12 @@ func (c succession) message() working.Message {
 	for i, m := range c.lengths {
 		parts[i] = m.Words
 	}
-	return working.Tell("schedule.succession", "one after the other, together %v: %v", c.together, working.Join(parts, ", "))
+	return working.Tell(
+		"schedule.succession",
+		"one after the other, together %v: %v",
+		c.together,
+		working.Join(parts, ", "),
+	)
 }
 
 // chains joins members into chains of at least two lengths and says which members are told so.
@@ -161,7 +171,12 @@ func (t Timetable) Message() working.Message {
 		}
 		return working.Join(all, "; ")
 	case Feasible:
-		return working.Tell("schedule.not_proven", "not proven best: costs %d, none costs less than %d", t.Cost, t.Bound)
+		return working.Tell(
+			"schedule.not_proven",
+			"not proven best: costs %d, none costs less than %d",
+			t.Cost,
+			t.Bound,
+		)
 	case Optimal:
 		return working.Tell("schedule.optimal", "no timetable is better")
 	}
@@ -177,7 +192,10 @@ func (t Timetable) String() string {
 	}
 	switch {
 	case t.Verdict == Infeasible:
-		lines = append(lines, working.Tell("schedule.no_timetable_text", "no timetable: %s", t.Conflict.String()).String())
+		lines = append(
+			lines,
+			working.Tell("schedule.no_timetable_text", "no timetable: %s", t.Conflict.String()).String(),
+		)
 		for _, s := range []*Shift{t.Before, t.After} {
 			if s != nil {
 				lines = append(lines, working.Tell("schedule.would_work", "would work: %v", s.Message()).String())
@@ -191,7 +209,16 @@ func (t Timetable) String() string {
 
 // Message is one line of a timetable.
 func (s Timed) Message() working.Message {
-	line := working.Tell("schedule.line", "%v to %v  %v  (start %v to %v, slack %v)", s.Start, s.End, s.Title(), s.EarliestStart, s.LatestStart, s.Slack)
+	line := working.Tell(
+		"schedule.line",
+		"%v to %v  %v  (start %v to %v, slack %v)",
+		s.Start,
+		s.End,
+		s.Title(),
+		s.EarliestStart,
+		s.LatestStart,
+		s.Slack,
+	)
 	if s.Watch != nil {
 		return working.Tell("schedule.line_look", "%v; look at it from %v to %v", line, s.Watch.From, s.Watch.To)
 	}

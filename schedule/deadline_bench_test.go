@@ -11,8 +11,13 @@ import (
 // crowd is a day on which every step of many doughs wants the same hands or the same oven:
 // chains of five steps each, free against each other.
 func crowd(steps int) Problem {
-	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(60 * 24 * time.Hour), Grid: quantity.Elapsed(5 * time.Minute), Resources: []Resource{
-		{ID: "hands", Capacity: 2}, {ID: "oven", Capacity: 1, Changeover: mins(15)}, {ID: "bench", Capacity: 6}}}
+	p := Problem{
+		Anchor:  dawn,
+		Horizon: quantity.Elapsed(60 * 24 * time.Hour),
+		Grid:    quantity.Elapsed(5 * time.Minute),
+		Resources: []Resource{
+			{ID: "hands", Capacity: 2}, {ID: "oven", Capacity: 1, Changeover: mins(15)}, {ID: "bench", Capacity: 6}},
+	}
 	for i := 0; i < steps; i++ {
 		s := Step{ID: fmt.Sprint("step ", i), Min: mins(10 + 5*(i%7)), PerMinute: 1}
 		switch i % 5 {
@@ -44,7 +49,10 @@ func tooEarly(p Problem, within time.Duration) Problem {
 // deadlines are problems for which the time runs out in different places.
 func deadlines() map[string]Problem {
 	out := map[string]Problem{"1000 steps": crowd(1000), "300 steps": crowd(300), "2000 steps": crowd(2000),
-		"1000 steps too early": tooEarly(crowd(1000), 48*time.Hour), "300 steps too early": tooEarly(crowd(300), 20*time.Hour),
+		"1000 steps too early": tooEarly(
+			crowd(1000),
+			48*time.Hour,
+		), "300 steps too early": tooEarly(crowd(300), 20*time.Hour),
 		"1000 steps, no time": tooEarly(crowd(1000), 10*time.Minute)}
 	for _, n := range []int{10, 15, 20, 30, 40, 60} {
 		out[fmt.Sprintf("%d doughs", n)] = doughs(n)

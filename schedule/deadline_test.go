@@ -51,7 +51,8 @@ func TestEndsAnywhere(t *testing.T) {
 				if unknown := tt.Verdict == Unknown; unknown != errors.Is(err, errPolled) || !unknown && err != nil {
 					t.Fatalf("%s %s after %d: %v, %v", name, call, polls, tt.Verdict, err)
 				}
-				if tt.Verdict == Feasible && !tt.TimeRanOut || tt.Conflict != nil && !tt.Conflict.Complete && !tt.TimeRanOut {
+				if tt.Verdict == Feasible && !tt.TimeRanOut ||
+					tt.Conflict != nil && !tt.Conflict.Complete && !tt.TimeRanOut {
 					t.Errorf("%s %s after %d: not finished, and not said so", name, call, polls)
 				}
 				seen[tt.Verdict] = true
@@ -60,8 +61,17 @@ func TestEndsAnywhere(t *testing.T) {
 					if broken := c.p.Check(tt); !c.possible || len(broken) > 0 {
 						t.Errorf("%s %s after %d: breaks %v", name, call, polls, broken)
 					}
-					if tt.Bound > tt.Cost || call == "Best" && c.optimum > 0 && (tt.Bound > c.optimum || tt.Cost < c.optimum) {
-						t.Errorf("%s %s after %d: cost %d, bound %d, optimum %d", name, call, polls, tt.Cost, tt.Bound, c.optimum)
+					if tt.Bound > tt.Cost ||
+						call == "Best" && c.optimum > 0 && (tt.Bound > c.optimum || tt.Cost < c.optimum) {
+						t.Errorf(
+							"%s %s after %d: cost %d, bound %d, optimum %d",
+							name,
+							call,
+							polls,
+							tt.Cost,
+							tt.Bound,
+							c.optimum,
+						)
 					}
 					for _, s := range tt.Steps {
 						if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.Slack < 0 {

@@ -25,9 +25,14 @@ func Example() {
 			{ID: "cool", Min: quantity.Elapsed(40 * time.Minute)},
 		},
 		Links: []schedule.Link{
-			{From: "mix", To: "bulk"}, {From: "bulk", To: "shape"}, {From: "shape", To: "proof"}, {From: "proof", To: "bake"}, {From: "bake", To: "cool"},
+			{
+				From: "mix",
+				To:   "bulk",
+			}, {From: "bulk", To: "shape"}, {From: "shape", To: "proof"}, {From: "proof", To: "bake"}, {From: "bake", To: "cool"},
 		},
-		Bounds: []schedule.Bound{{Step: "cool", Edge: schedule.End, Latest: supper, Wanted: true, Words: working.Say("supper at 18:00")}},
+		Bounds: []schedule.Bound{
+			{Step: "cool", Edge: schedule.End, Latest: supper, Wanted: true, Words: working.Say("supper at 18:00")},
+		},
 	}.Latest(context.Background())
 	if err != nil {
 		fmt.Println(err)

@@ -23,20 +23,44 @@ func saturday() schedule.Problem {
 		Anchor: friday, Horizon: quantity.Elapsed(24 * h),
 		Steps: []schedule.Step{
 			{ID: "mix", Min: quantity.Elapsed(20 * m), Needs: hands},
-			{ID: "bulk", Min: quantity.Elapsed(4 * h), Likely: quantity.Elapsed(5 * h), Max: quantity.Elapsed(6 * h), Living: true, Watch: "baker"},
+			{
+				ID:     "bulk",
+				Min:    quantity.Elapsed(4 * h),
+				Likely: quantity.Elapsed(5 * h),
+				Max:    quantity.Elapsed(6 * h),
+				Living: true,
+				Watch:  "baker",
+			},
 			{ID: "shape", Min: quantity.Elapsed(30 * m), Needs: hands},
-			{ID: "retard", Min: quantity.Elapsed(8 * h), Max: quantity.Elapsed(16 * h), MinWords: working.Say("retard at least 8 h"), PerMinute: 1},
-			{ID: "bake", Min: quantity.Elapsed(50 * m), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
+			{
+				ID:        "retard",
+				Min:       quantity.Elapsed(8 * h),
+				Max:       quantity.Elapsed(16 * h),
+				MinWords:  working.Say("retard at least 8 h"),
+				PerMinute: 1,
+			},
+			{
+				ID:    "bake",
+				Min:   quantity.Elapsed(50 * m),
+				Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}},
+			},
 			{ID: "cool", Min: quantity.Elapsed(2 * h)},
 		},
 		Links: []schedule.Link{
-			{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: quantity.Elapsed(20 * m)}, {From: "shape", To: "retard"},
+			{
+				From: "mix",
+				To:   "bulk",
+			}, {From: "bulk", To: "shape", Max: quantity.Elapsed(20 * m)}, {From: "shape", To: "retard"},
 			{From: "retard", To: "bake"}, {From: "bake", To: "cool"},
 		},
-		Bounds: []schedule.Bound{{Step: "cool", Edge: schedule.End, Latest: at(21, 30), Wanted: true, Words: working.Say("lunch at 12:30")}},
+		Bounds: []schedule.Bound{
+			{Step: "cool", Edge: schedule.End, Latest: at(21, 30), Wanted: true, Words: working.Say("lunch at 12:30")},
+		},
 		Resources: []schedule.Resource{
 			{ID: "baker", Capacity: 1,
-				Closed:  []schedule.Span{{From: at(7, 30), To: at(15, 30), Words: working.Say("asleep 22:30 to 06:30")}},
+				Closed: []schedule.Span{
+					{From: at(7, 30), To: at(15, 30), Words: working.Say("asleep 22:30 to 06:30")},
+				},
 				Awkward: []schedule.Awkward{{From: at(6, 30), To: at(7, 30), PerMinute: 3}}},
 			{ID: "oven", Capacity: 1},
 		},
@@ -82,7 +106,14 @@ func ExampleProblem_Best() {
 	retard, _ := t.Step("retard")
 	// Shaping before the awkward hour from 21:30 costs an hour more in the refrigerator, 60
 	// points; shaping in it would cost 90.
-	fmt.Println(t.Verdict, t.Cost, "points: shape", shape.Start.Format("15:04"), "and retard", retard.End.Sub(retard.Start))
+	fmt.Println(
+		t.Verdict,
+		t.Cost,
+		"points: shape",
+		shape.Start.Format("15:04"),
+		"and retard",
+		retard.End.Sub(retard.Start),
+	)
 	// Output: optimal 540 points: shape 21:00 and retard 9h0m0s
 }
 

@@ -16,12 +16,20 @@ func loaf() Problem {
 	return Problem{Anchor: dawn, Horizon: quantity.Elapsed(24 * time.Hour),
 		Steps: []Step{
 			{ID: "mix", Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}}},
-			{ID: "bulk", Min: quantity.Elapsed(4 * time.Hour), Max: quantity.Elapsed(6 * time.Hour), Living: true, Watch: "baker"},
+			{
+				ID:     "bulk",
+				Min:    quantity.Elapsed(4 * time.Hour),
+				Max:    quantity.Elapsed(6 * time.Hour),
+				Living: true,
+				Watch:  "baker",
+			},
 			{ID: "shape", Min: mins(30), Needs: []Need{{Resource: "baker", Amount: 1}}},
 		},
-		Links:     []Link{{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: mins(15)}},
-		Bounds:    []Bound{{Step: "shape", Edge: End, Latest: dawn.Add(10 * time.Hour), Wanted: true}},
-		Resources: []Resource{{ID: "baker", Capacity: 1, Closed: []Span{{From: dawn.Add(2 * time.Hour), To: dawn.Add(3 * time.Hour)}}}},
+		Links:  []Link{{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: mins(15)}},
+		Bounds: []Bound{{Step: "shape", Edge: End, Latest: dawn.Add(10 * time.Hour), Wanted: true}},
+		Resources: []Resource{
+			{ID: "baker", Capacity: 1, Closed: []Span{{From: dawn.Add(2 * time.Hour), To: dawn.Add(3 * time.Hour)}}},
+		},
 	}
 }
 

@@ -123,7 +123,8 @@ func TestTwoDoughsByThree(t *testing.T) {
 			t.Errorf("dough A is not in the way: %q", m.Words)
 		}
 	}
-	if text := tt.Conflict.String(); strings.Count(text, "\n") > 16 || !strings.Contains(text, "together 5h: C.bulk takes at least 3h30m") {
+	if text := tt.Conflict.String(); strings.Count(text, "\n") > 16 ||
+		!strings.Contains(text, "together 5h: C.bulk takes at least 3h30m") {
 		t.Errorf("%s", text)
 	}
 	t.Log(tt.Conflict, tt.Conflict.Minimal)

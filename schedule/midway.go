@@ -145,7 +145,10 @@ func (w *midway) rest() Problem {
 			s.Max = s.Min
 			s.Living, s.Likely, s.Needs, s.Watch = false, 0, nil, ""
 			s.MinWords, s.MaxWords = working.Message{}, working.Message{}
-			p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: began})
+			p.Bounds = append(
+				p.Bounds,
+				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: began},
+			)
 		case begun:
 			w.underWay(s, quantity.Elapsed(now.Sub(d.Start)))
 			p.Bounds = append(p.Bounds,
@@ -199,7 +202,13 @@ func (w *midway) changeovers() []Bound {
 			}
 			if free := last.End.Add(r.Changeover.Duration()); !last.End.IsZero() && free.After(w.m.Now) {
 				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free,
-					Words: working.Tell("schedule.changeover", "%v needs %v after %v", r.title(), r.Changeover, w.p.Steps[w.index[last.Step]].label().Title())})
+					Words: working.Tell(
+						"schedule.changeover",
+						"%v needs %v after %v",
+						r.title(),
+						r.Changeover,
+						w.p.Steps[w.index[last.Step]].label().Title(),
+					)})
 			}
 		}
 	}
@@ -282,14 +291,24 @@ func Changes(before, after Timetable) []Change {
 		if !ok {
 			continue
 		}
-		c := Change{Label: b.Label, Start: quantity.Elapsed(b.Start.Sub(a.Start)), End: quantity.Elapsed(b.End.Sub(a.End))}
+		c := Change{
+			Label: b.Label,
+			Start: quantity.Elapsed(b.Start.Sub(a.Start)),
+			End:   quantity.Elapsed(b.End.Sub(a.End)),
+		}
 		c.Length = c.End - c.Start
 		if c.Start == 0 && c.End == 0 {
 			continue
 		}
 		switch {
 		case c.Length < 0 && c.Start != 0:
-			c.Words = working.Tell("schedule.change_shorter_from", "%v %v shorter, from %v", b.Title(), -c.Length, b.Start)
+			c.Words = working.Tell(
+				"schedule.change_shorter_from",
+				"%v %v shorter, from %v",
+				b.Title(),
+				-c.Length,
+				b.Start,
+			)
 		case c.Length < 0:
 			c.Words = working.Tell("schedule.change_shorter", "%v %v shorter", b.Title(), -c.Length)
 		case c.Length > 0 && c.Start != 0:

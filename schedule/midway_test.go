@@ -21,9 +21,22 @@ func hall() Problem {
 			{ID: "feed", Min: mins(10), Needs: baker},
 			{ID: "levain", Min: quantity.Elapsed(7 * time.Hour), Max: quantity.Elapsed(12 * time.Hour)},
 			{ID: "mix", Min: mins(20), Needs: baker},
-			{ID: "bulk", Min: quantity.Elapsed(4 * time.Hour), Max: quantity.Elapsed(6 * time.Hour), Living: true, Likely: quantity.Elapsed(5 * time.Hour), Watch: "baker"},
+			{
+				ID:     "bulk",
+				Min:    quantity.Elapsed(4 * time.Hour),
+				Max:    quantity.Elapsed(6 * time.Hour),
+				Living: true,
+				Likely: quantity.Elapsed(5 * time.Hour),
+				Watch:  "baker",
+			},
 			{ID: "shape", Min: mins(30), Needs: baker},
-			{ID: "retard", Min: quantity.Elapsed(8 * time.Hour), Max: quantity.Elapsed(16 * time.Hour), MinWords: working.Say("retard at least 8 h"), MaxWords: working.Say("retard at most 16 h")},
+			{
+				ID:       "retard",
+				Min:      quantity.Elapsed(8 * time.Hour),
+				Max:      quantity.Elapsed(16 * time.Hour),
+				MinWords: working.Say("retard at least 8 h"),
+				MaxWords: working.Say("retard at most 16 h"),
+			},
 			{ID: "bake", Min: mins(50), Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
 			{ID: "cool", Min: quantity.Elapsed(2 * time.Hour)},
 			{ID: "lunch", Min: quantity.Elapsed(time.Hour)},
@@ -31,7 +44,9 @@ func hall() Problem {
 		Links: []Link{{From: "feed", To: "levain"}, {From: "levain", To: "mix"}, {From: "mix", To: "bulk"},
 			{From: "bulk", To: "shape", Max: mins(20)}, {From: "shape", To: "retard"}, {From: "retard", To: "bake"},
 			{From: "bake", To: "cool"}, {From: "cool", To: "lunch", Max: NoLimit}},
-		Bounds: []Bound{{Step: "lunch", Edge: Start, Latest: at(14, 12, 30), Wanted: true, Words: working.Say("lunch at 12:30")}},
+		Bounds: []Bound{
+			{Step: "lunch", Edge: Start, Latest: at(14, 12, 30), Wanted: true, Words: working.Say("lunch at 12:30")},
+		},
 		Resources: []Resource{
 			{ID: "baker", Capacity: 1, Closed: []Span{
 				{From: at(12, 22, 30), To: at(13, 6, 30), Words: working.Say("asleep 22:30 to 06:30")},
@@ -89,7 +104,11 @@ func TestFortyMinutesLate(t *testing.T) {
 	before := plan(t, p)
 	at := func(day, h, m int) time.Time { return time.Date(2026, 3, day, h, m, 0, 0, time.UTC) }
 	left, err := p.Midway(Midway{Now: at(13, 23, 10), Done: []Done{
-		{"feed", at(13, 8, 50), at(13, 9, 0)}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)},
+		{
+			"feed",
+			at(13, 8, 50),
+			at(13, 9, 0),
+		}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)},
 		{"bulk", at(13, 17, 0), at(13, 22, 40)}, {"shape", at(13, 22, 40), at(13, 23, 10)}}})
 	if err != nil {
 		t.Fatal(err)
@@ -114,14 +133,23 @@ func TestLateOnTheDay(t *testing.T) {
 	p := hall()
 	at := func(day, h, m int) time.Time { return time.Date(2026, 3, day, h, m, 0, 0, time.UTC) }
 	done := []Done{
-		{"feed", at(13, 8, 50), at(13, 9, 0)}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)},
-		{"bulk", at(13, 17, 0), at(13, 22, 0)}, {"shape", at(13, 22, 0), at(13, 22, 30)}, {Step: "retard", Start: at(13, 22, 30)}}
+		{
+			"feed",
+			at(13, 8, 50),
+			at(13, 9, 0),
+		}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)},
+		{
+			"bulk",
+			at(13, 17, 0),
+			at(13, 22, 0),
+		}, {"shape", at(13, 22, 0), at(13, 22, 30)}, {Step: "retard", Start: at(13, 22, 30)}}
 	left, err := p.Midway(Midway{Now: at(14, 10, 15), Done: done})
 	if err != nil {
 		t.Fatal(err)
 	}
 	tt := plan(t, left)
-	if tt.Verdict != Infeasible || tt.Conflict.Short != mins(35) || tt.After == nil || tt.After.String() != "Sat 13:05, 35m later" {
+	if tt.Verdict != Infeasible || tt.Conflict.Short != mins(35) || tt.After == nil ||
+		tt.After.String() != "Sat 13:05, 35m later" {
 		t.Errorf("%v", tt)
 	}
 }
@@ -131,14 +159,19 @@ func TestReadingUpdatesRange(t *testing.T) {
 	p := hall()
 	at := func(day, h, m int) time.Time { return time.Date(2026, 3, day, h, m, 0, 0, time.UTC) }
 	left, err := p.Midway(Midway{Now: at(13, 19, 0), Done: []Done{
-		{"feed", at(13, 8, 50), at(13, 9, 0)}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)}, {Step: "bulk", Start: at(13, 17, 0)}},
+		{
+			"feed",
+			at(13, 8, 50),
+			at(13, 9, 0),
+		}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)}, {Step: "bulk", Start: at(13, 17, 0)}},
 		Ranges: []Look{{Step: "bulk", Early: at(13, 21, 10), Likely: at(13, 21, 30), Late: at(13, 22, 0)}}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	tt := plan(t, left)
 	bulk, _ := tt.Step("bulk")
-	if !bulk.End.Equal(at(13, 21, 30)) || !bulk.Watch.From.Equal(at(13, 21, 10)) || !bulk.Watch.To.Equal(at(13, 22, 0)) {
+	if !bulk.End.Equal(at(13, 21, 30)) || !bulk.Watch.From.Equal(at(13, 21, 10)) ||
+		!bulk.Watch.To.Equal(at(13, 22, 0)) {
 		t.Errorf("bulk ends %v, look from %v to %v", bulk.End, bulk.Watch.From, bulk.Watch.To)
 	}
 	r, err := tt.Robust(context.Background())
@@ -153,7 +186,10 @@ func TestReadingUpdatesRange(t *testing.T) {
 func TestMidwayRefuses(t *testing.T) {
 	now := time.Date(2026, 3, 13, 12, 0, 0, 0, time.UTC)
 	_, err := hall().Midway(Midway{Now: now, Done: []Done{
-		{Step: "knead", Start: now}, {Step: "feed", Start: now.Add(time.Hour)}, {Step: "mix", Start: now, End: now.Add(-time.Hour)}, {Step: "mix", Start: now.Add(time.Second * -30)}},
+		{
+			Step:  "knead",
+			Start: now,
+		}, {Step: "feed", Start: now.Add(time.Hour)}, {Step: "mix", Start: now, End: now.Add(-time.Hour)}, {Step: "mix", Start: now.Add(time.Second * -30)}},
 		Ranges: []Look{{Step: "retard"}}})
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
@@ -260,7 +296,8 @@ func TestMidwayKeepsChangeover(t *testing.T) {
 	}
 	found := false
 	for _, b := range left.Bounds {
-		found = found || b.Step == "rolls" && b.Words.String() == "oven needs 15m after first round" && b.Earliest.Equal(at(70))
+		found = found ||
+			b.Step == "rolls" && b.Words.String() == "oven needs 15m after first round" && b.Earliest.Equal(at(70))
 	}
 	if !found {
 		t.Errorf("another program waits whatever the room: %v", left.Bounds)

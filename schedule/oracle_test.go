@@ -31,11 +31,25 @@ func tiny(t *rapid.T, shared bool) Problem {
 	}
 	for i := rapid.IntRange(0, 2).Draw(t, "closed"); i > 0; i-- {
 		from := rapid.IntRange(-1, horizon).Draw(t, "from")
-		hands.Closed = append(hands.Closed, Span{From: at(from), To: at(from + rapid.IntRange(1, 3).Draw(t, "long")), Words: working.Say(fmt.Sprintf("away %d", i))})
+		hands.Closed = append(
+			hands.Closed,
+			Span{
+				From:  at(from),
+				To:    at(from + rapid.IntRange(1, 3).Draw(t, "long")),
+				Words: working.Say(fmt.Sprintf("away %d", i)),
+			},
+		)
 	}
 	for i := rapid.IntRange(0, 2).Draw(t, "awkward"); i > 0; i-- {
 		from := rapid.IntRange(0, horizon).Draw(t, "from")
-		hands.Awkward = append(hands.Awkward, Awkward{From: at(from), To: at(from + rapid.IntRange(1, 3).Draw(t, "long")), PerMinute: rapid.IntRange(0, 4).Draw(t, "price")})
+		hands.Awkward = append(
+			hands.Awkward,
+			Awkward{
+				From:      at(from),
+				To:        at(from + rapid.IntRange(1, 3).Draw(t, "long")),
+				PerMinute: rapid.IntRange(0, 4).Draw(t, "price"),
+			},
+		)
 	}
 	p.Resources = []Resource{hands, oven}
 	n := rapid.IntRange(1, 3).Draw(t, "steps")
@@ -75,7 +89,11 @@ func tiny(t *rapid.T, shared bool) Problem {
 		p.Links = append(p.Links, l)
 	}
 	for i := rapid.IntRange(0, 2).Draw(t, "bounds"); i > 0; i-- {
-		b := Bound{Step: p.Steps[rapid.IntRange(0, n-1).Draw(t, "step")].ID, Edge: Edge(rapid.IntRange(0, 1).Draw(t, "edge")), Words: working.Say(fmt.Sprintf("bound %d", i))}
+		b := Bound{
+			Step:  p.Steps[rapid.IntRange(0, n-1).Draw(t, "step")].ID,
+			Edge:  Edge(rapid.IntRange(0, 1).Draw(t, "edge")),
+			Words: working.Say(fmt.Sprintf("bound %d", i)),
+		}
 		when := rapid.IntRange(0, horizon).Draw(t, "when")
 		if rapid.Bool().Draw(t, "late") {
 			b.Latest = at(when)
@@ -170,7 +188,11 @@ func every(p Problem, f func(Timetable)) {
 		}
 		for d := int(s.Min / minute); d <= h && mins(d) <= most; d++ {
 			for b := 0; b+d <= h; b++ {
-				t.Steps[i] = Timed{Label: s.label(), Start: p.Anchor.Add(mins(b).Duration()), End: p.Anchor.Add(mins(b + d).Duration())}
+				t.Steps[i] = Timed{
+					Label: s.label(),
+					Start: p.Anchor.Add(mins(b).Duration()),
+					End:   p.Anchor.Add(mins(b + d).Duration()),
+				}
 				place(i + 1)
 			}
 		}
@@ -471,12 +493,21 @@ func TestMoreRulesCostMore(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, s := range a.Steps {
-			if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.End.Before(s.EarliestEnd) || s.End.After(s.LatestEnd) || s.Slack < 0 {
+			if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.End.Before(s.EarliestEnd) ||
+				s.End.After(s.LatestEnd) ||
+				s.Slack < 0 {
 				t.Fatalf("%s starts outside its own limits", s.ID)
 			}
 		}
 		q := p
-		q.Bounds = append(append([]Bound(nil), p.Bounds...), Bound{Step: "a", Edge: Start, Earliest: dawn.Add(mins(rapid.IntRange(0, 3).Draw(t, "not before")).Duration())})
+		q.Bounds = append(
+			append([]Bound(nil), p.Bounds...),
+			Bound{
+				Step:     "a",
+				Edge:     Start,
+				Earliest: dawn.Add(mins(rapid.IntRange(0, 3).Draw(t, "not before")).Duration()),
+			},
+		)
 		b, err := q.Best(context.Background())
 		if err != nil {
 			t.Fatal(err)
@@ -489,9 +520,25 @@ func TestMoreRulesCostMore(t *testing.T) {
 
 func TestConflictWordsAreTheUsers(t *testing.T) {
 	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(12 * time.Hour),
-		Steps:  []Step{{ID: "retard", Min: quantity.Elapsed(8 * time.Hour), Max: quantity.Elapsed(24 * time.Hour), MinWords: working.Say("retard at least 8 h")}, {ID: "bake", Min: quantity.Elapsed(time.Hour)}},
-		Links:  []Link{{From: "retard", To: "bake", Max: NoLimit}},
-		Bounds: []Bound{{Step: "bake", Edge: End, Latest: dawn.Add(6*time.Hour + 30*time.Minute), Wanted: true, Words: working.Say("lunch at 12:30")}}}
+		Steps: []Step{
+			{
+				ID:       "retard",
+				Min:      quantity.Elapsed(8 * time.Hour),
+				Max:      quantity.Elapsed(24 * time.Hour),
+				MinWords: working.Say("retard at least 8 h"),
+			},
+			{ID: "bake", Min: quantity.Elapsed(time.Hour)},
+		},
+		Links: []Link{{From: "retard", To: "bake", Max: NoLimit}},
+		Bounds: []Bound{
+			{
+				Step:   "bake",
+				Edge:   End,
+				Latest: dawn.Add(6*time.Hour + 30*time.Minute),
+				Wanted: true,
+				Words:  working.Say("lunch at 12:30"),
+			},
+		}}
 	tt, err := p.Latest(context.Background())
 	if err != nil {
 		t.Fatal(err)

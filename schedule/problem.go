@@ -49,7 +49,16 @@ type Label struct {
 
 // label is what an answer keeps of the step.
 func (s Step) label() Label {
-	return Label{ID: s.ID, Kind: s.Kind, Bread: s.Bread, Thing: s.Thing, Number: s.Number, Of: s.Of, Name: s.Name, Spare: s.Spare}
+	return Label{
+		ID:     s.ID,
+		Kind:   s.Kind,
+		Bread:  s.Bread,
+		Thing:  s.Thing,
+		Number: s.Number,
+		Of:     s.Of,
+		Name:   s.Name,
+		Spare:  s.Spare,
+	}
 }
 
 // Title is the name for people: Name, or else the ID.
@@ -217,7 +226,8 @@ func (r Resource) title() working.Message {
 
 // apart reports whether two needs can never be met by the resource at the same time.
 func (r Resource) apart(a, b Need) bool {
-	return r.Capacity > 0 && a.Amount+b.Amount > r.Capacity || a.Program != "" && b.Program != "" && a.Program != b.Program
+	return r.Capacity > 0 && a.Amount+b.Amount > r.Capacity ||
+		a.Program != "" && b.Program != "" && a.Program != b.Program
 }
 
 // Span is a stretch of time from From up to but not including To.

@@ -17,11 +17,30 @@ func chain() Problem {
 	h, m := time.Hour, time.Minute
 	anchor := time.Date(2026, 3, 12, 12, 0, 0, 0, time.UTC)
 	return Problem{Anchor: anchor, Horizon: quantity.Elapsed(60 * h),
-		Steps: []Step{{ID: "feed", Min: quantity.Elapsed(10 * m)}, {ID: "levain", Min: quantity.Elapsed(5 * h), Max: quantity.Elapsed(9 * h)}, {ID: "mix", Min: quantity.Elapsed(20 * m)},
-			{ID: "bulk", Min: quantity.Elapsed(4 * h), Max: quantity.Elapsed(5 * h)}, {ID: "shape", Min: quantity.Elapsed(30 * m)}, {ID: "retard", Min: quantity.Elapsed(8 * h), Max: quantity.Elapsed(24 * h)}, {ID: "load", Min: quantity.Elapsed(50 * m)}},
-		Links: []Link{{From: "feed", To: "levain"}, {From: "levain", To: "mix"}, {From: "mix", To: "bulk"}, {From: "bulk", To: "shape"},
-			{From: "shape", To: "retard"}, {From: "retard", To: "load"}},
-		Bounds: []Bound{{Step: "load", Edge: Start, Earliest: anchor.Add(51*h + 10*m), Latest: anchor.Add(51*h + 10*m)}}}
+		Steps: []Step{
+			{ID: "feed", Min: quantity.Elapsed(10 * m)},
+			{ID: "levain", Min: quantity.Elapsed(5 * h), Max: quantity.Elapsed(9 * h)},
+			{ID: "mix", Min: quantity.Elapsed(20 * m)},
+			{
+				ID:  "bulk",
+				Min: quantity.Elapsed(4 * h),
+				Max: quantity.Elapsed(5 * h),
+			},
+			{ID: "shape", Min: quantity.Elapsed(30 * m)},
+			{ID: "retard", Min: quantity.Elapsed(8 * h), Max: quantity.Elapsed(24 * h)},
+			{ID: "load", Min: quantity.Elapsed(50 * m)},
+		},
+		Links: []Link{
+			{From: "feed", To: "levain"},
+			{From: "levain", To: "mix"},
+			{From: "mix", To: "bulk"},
+			{From: "bulk", To: "shape"},
+			{From: "shape", To: "retard"},
+			{From: "retard", To: "load"},
+		},
+		Bounds: []Bound{
+			{Step: "load", Edge: Start, Earliest: anchor.Add(51*h + 10*m), Latest: anchor.Add(51*h + 10*m)},
+		}}
 }
 
 func measure(t *testing.T, in map[string]string) string {

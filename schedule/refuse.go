@@ -66,7 +66,10 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		m := &t.Conflict.Members[i]
 		switch r := c.rules[id]; r.kind {
 		case Capacity:
-			more := planner.Least(len(c.in.Steps)*maxNeed(c.in), func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) })
+			more := planner.Least(
+				len(c.in.Steps)*maxNeed(c.in),
+				func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) },
+			)
 			m.Enough, m.More, m.Remedy = more > 0, more, noChange(w)
 			if more > 0 {
 				m.Easing, m.Remedy = More, working.Tell("schedule.more_of_it", "%d more: %d", more, r.amount+more)

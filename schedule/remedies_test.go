@@ -99,8 +99,18 @@ func TestWhatEachRuleWouldHaveToBe(t *testing.T) {
 				continue
 			}
 			found = true
-			if m.Easing != c.easing || m.Change != mins(c.change) || m.Remedy.String() != c.remedy || m.Enough != (c.easing != 0) {
-				t.Errorf("%s: %v by %v, %q; want %v by %dm, %q", name, m.Easing, m.Change, m.Remedy, c.easing, c.change, c.remedy)
+			if m.Easing != c.easing || m.Change != mins(c.change) || m.Remedy.String() != c.remedy ||
+				m.Enough != (c.easing != 0) {
+				t.Errorf(
+					"%s: %v by %v, %q; want %v by %dm, %q",
+					name,
+					m.Easing,
+					m.Change,
+					m.Remedy,
+					c.easing,
+					c.change,
+					c.remedy,
+				)
 			}
 		}
 		if !found {
@@ -111,7 +121,15 @@ func TestWhatEachRuleWouldHaveToBe(t *testing.T) {
 
 // A step of no length asks for no rule, and one whose longest duration is all of the plan for no upper one.
 func TestOnlyRulesThatBind(t *testing.T) {
-	p := Problem{Anchor: dawn, Horizon: mins(60), Steps: []Step{{ID: "a", Min: 0, Max: mins(60)}, {ID: "b", Min: mins(1), Max: mins(59)}, {ID: "c", Min: 0, Max: mins(59)}}}
+	p := Problem{
+		Anchor:  dawn,
+		Horizon: mins(60),
+		Steps: []Step{
+			{ID: "a", Min: 0, Max: mins(60)},
+			{ID: "b", Min: mins(1), Max: mins(59)},
+			{ID: "c", Min: 0, Max: mins(59)},
+		},
+	}
 	c, err := p.compile()
 	if err != nil {
 		t.Fatal(err)
@@ -135,7 +153,8 @@ func TestPossibleAgreesWithLatest(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if ok, err := p.Possible(context.Background()); err != nil || ok != (tt.Verdict == Optimal || tt.Verdict == Feasible) {
+		if ok, err := p.Possible(context.Background()); err != nil ||
+			ok != (tt.Verdict == Optimal || tt.Verdict == Feasible) {
 			t.Errorf("%s: %v, %v; %v", name, ok, err, tt.Verdict)
 		}
 	}

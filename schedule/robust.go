@@ -75,10 +75,19 @@ const (
 // dynamic controllability revisited", AAAI 2005.
 func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
-		return Robustness{}, &quantity.InputError{GoPath: "Steps", Want: "a timetable with steps", Err: quantity.ErrRequired}
+		return Robustness{}, &quantity.InputError{
+			GoPath: "Steps",
+			Want:   "a timetable with steps",
+			Err:    quantity.ErrRequired,
+		}
 	}
 	if !t.asFound() {
-		return Robustness{}, &quantity.InputError{GoPath: "Steps", Got: "steps that were changed", Want: "a timetable as it was found", Err: quantity.ErrInconsistent}
+		return Robustness{}, &quantity.InputError{
+			GoPath: "Steps",
+			Got:    "steps that were changed",
+			Want:   "a timetable as it was found",
+			Err:    quantity.ErrInconsistent,
+		}
 	}
 	c, w := t.c, planner.NewWatch(ctx, 0)
 	net, living, found := t.uncertain()
@@ -105,7 +114,10 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 		}
 		share = low
 		free := *net
-		free.Arcs = slices.DeleteFunc(slices.Clone(net.Arcs), func(a planner.Arc) bool { return a.Rule >= len(c.rules) })
+		free.Arcs = slices.DeleteFunc(
+			slices.Clone(net.Arcs),
+			func(a planner.Arc) bool { return a.Rule >= len(c.rules) },
+		)
 		r.ByMoving = free.Controllable(w, ranges(1000))
 		r.Against = against(w, net, ranges(1000), found)
 	}
@@ -124,7 +136,8 @@ func (t Timetable) asFound() bool {
 		return false
 	}
 	for i, s := range t.Steps {
-		if s.ID != t.c.in.Steps[i].ID || !s.Start.Equal(t.c.when(t.times[planner.StartOf(i)])) || !s.End.Equal(t.c.when(t.times[planner.EndOf(i)])) ||
+		if s.ID != t.c.in.Steps[i].ID || !s.Start.Equal(t.c.when(t.times[planner.StartOf(i)])) ||
+			!s.End.Equal(t.c.when(t.times[planner.EndOf(i)])) ||
 			t.c.in.Steps[i].Living != (s.Watch != nil) {
 			return false
 		}
@@ -258,12 +271,24 @@ func (t Timetable) watches() []Watch {
 			switch {
 			case len(w.Free) == 0:
 				w.Away = AwayAllTime
-				w.Warning = working.Tell("schedule.away_all_that_time", "%v may be ready any time from %v to %v, and %v is away all that time",
-					s.label().Title(), w.From, w.To, who.title())
+				w.Warning = working.Tell(
+					"schedule.away_all_that_time",
+					"%v may be ready any time from %v to %v, and %v is away all that time",
+					s.label().Title(),
+					w.From,
+					w.To,
+					who.title(),
+				)
 			case w.Free[len(w.Free)-1].To.Before(w.To):
 				w.Away = AwayAtEnd
-				w.Warning = working.Tell("schedule.away_at_the_end", "%v may be ready as late as %v, but %v is away from %v",
-					s.label().Title(), w.To, who.title(), w.Free[len(w.Free)-1].To)
+				w.Warning = working.Tell(
+					"schedule.away_at_the_end",
+					"%v may be ready as late as %v, but %v is away from %v",
+					s.label().Title(),
+					w.To,
+					who.title(),
+					w.Free[len(w.Free)-1].To,
+				)
 			}
 		}
 		out = append(out, w)

@@ -72,7 +72,13 @@ func (c *compiled) meaning(v int) working.Message {
 // finding derives one latest time: from a later one that is known, or from a rule about the clock.
 func (c *compiled) finding(v int, times []int, cause planner.Cause, found []working.Expr) working.Finding {
 	at := c.when(times[v])
-	f := working.Finding{Name: c.meaning(v), Symbol: symbol(v), Is: at, Unit: working.Clock, Source: sources.TemporalNetworks}
+	f := working.Finding{
+		Name:   c.meaning(v),
+		Symbol: symbol(v),
+		Is:     at,
+		Unit:   working.Clock,
+		Source: sources.TemporalNetworks,
+	}
 	words := working.Tell("schedule.ends_after_start", "a step ends after it starts")
 	if cause.Rule >= 0 {
 		words = c.rules[cause.Rule].words()
@@ -80,7 +86,11 @@ func (c *compiled) finding(v int, times []int, cause planner.Cause, found []work
 	switch {
 	case cause.Jumped:
 		f.By = working.Given("A", working.Tell("schedule.moment_before", "the last moment before: %v", words), at)
-		f.Note, f.Source = working.Tell("schedule.later_would_meet", "later would meet: %v", words), sources.RestrictedDisjunctions
+		f.Note, f.Source = working.Tell(
+			"schedule.later_would_meet",
+			"later would meet: %v",
+			words,
+		), sources.RestrictedDisjunctions
 	case cause.From == 0:
 		f.By = working.Given("B", words, at)
 	case times[cause.From] == times[v]:

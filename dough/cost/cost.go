@@ -170,7 +170,12 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		in.Sold = in.Loaves
 	}
 	if loaves && p.Int("Sold", in.Sold, 1, 1_000_000) && in.Sold > in.Loaves {
-		p.Add("Sold", strconv.Itoa(in.Sold), "at most the loaves made, "+strconv.Itoa(in.Loaves), quantity.ErrInconsistent)
+		p.Add(
+			"Sold",
+			strconv.Itoa(in.Sold),
+			"at most the loaves made, "+strconv.Itoa(in.Loaves),
+			quantity.ErrInconsistent,
+		)
 	}
 	if in.Unit < quantity.Gram || in.Unit > quantity.Pound {
 		p.Add("Unit", "an unknown unit", "gram, kilogram, milligram, ounce or pound", quantity.ErrUnit)

@@ -208,8 +208,11 @@ func TestCostIgnoresDecimalSettings(t *testing.T) {
 func BenchmarkCost(b *testing.B) {
 	var in cost.CostSheet
 	for range 12 {
-		in.Lines = append(in.Lines, cost.CostLine{Used: quantity.Grams(812.5), Price: decimal.RequireFromString("21.90"),
-			Pack: quantity.Kilograms(25)})
+		in.Lines = append(
+			in.Lines,
+			cost.CostLine{Used: quantity.Grams(812.5), Price: decimal.RequireFromString("21.90"),
+				Pack: quantity.Kilograms(25)},
+		)
 	}
 	in.Loaves, in.Unit = 6, quantity.Kilogram
 	b.ReportAllocs()

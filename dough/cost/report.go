@@ -23,8 +23,14 @@ func (c Costing) Report() report.Report {
 		Sources:  []working.Source{sources.GisslenCost, sources.YieldTest},
 	}
 	if c.Name != "" {
-		r.Headline = working.Tell("cost.headline_named", "%s: %v for %d {3|loaf|loaves}, %v each", c.Name, batch, c.Loaves,
-			loaf)
+		r.Headline = working.Tell(
+			"cost.headline_named",
+			"%s: %v for %d {3|loaf|loaves}, %v each",
+			c.Name,
+			batch,
+			c.Loaves,
+			loaf,
+		)
 	}
 	return r
 }
@@ -39,8 +45,13 @@ func (c Costing) table() report.Grid {
 		{Key: "bought"},
 	}}
 	for _, l := range c.Lines {
-		row := []report.Cell{report.Rounded(l.Used, 1), shown(l.Cost), report.Of(unitMoney(l.UnitCost)), report.Of(l.Name),
-			{}}
+		row := []report.Cell{
+			report.Rounded(l.Used, 1),
+			shown(l.Cost),
+			report.Of(unitMoney(l.UnitCost)),
+			report.Of(l.Name),
+			{},
+		}
 		if l.Bought != l.Used {
 			rounded, _ := l.Bought.RoundTo(tenth())
 			row[4] = report.Of(working.Tell("cost.bought", "%v is bought", rounded))
@@ -48,7 +59,10 @@ func (c Costing) table() report.Grid {
 		t.Rows = append(t.Rows, row)
 	}
 	if c.Other.Sign() > 0 {
-		t.Rows = append(t.Rows, []report.Cell{{}, shown(c.Other), {}, report.Of(working.Tell("cost.other", "other")), {}})
+		t.Rows = append(
+			t.Rows,
+			[]report.Cell{{}, shown(c.Other), {}, report.Of(working.Tell("cost.other", "other")), {}},
+		)
 	}
 	t.Total = []report.Cell{{}, shown(c.Batch), {}, report.Of(working.Tell("cost.together", "together")), {}}
 	return t
@@ -57,8 +71,11 @@ func (c Costing) table() report.Grid {
 func (c Costing) notes() report.List {
 	var out report.List
 	if c.Sold < c.Loaves {
-		out = append(out, working.Tell("cost.sold", "each of the %d that {1|is|are} sold has to bring %v to pay for them",
-			c.Sold, money(c.PerSold, c.in.Places)))
+		out = append(
+			out,
+			working.Tell("cost.sold", "each of the %d that {1|is|are} sold has to bring %v to pay for them",
+				c.Sold, money(c.PerSold, c.in.Places)),
+		)
 	}
 	return append(out,
 		working.Tell("cost.per_unit", "1 %v of what goes in costs %v", c.Unit, money(c.PerUnit, c.in.Places)),

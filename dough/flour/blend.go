@@ -123,7 +123,13 @@ func (in FlourBlend) Shares() (BlendedFlours, error) {
 		return BlendedFlours{}, err
 	}
 	for i, f := range in.Flours {
-		b := BlendedFlour{Name: f.Name, Protein: f.Protein, Share: shares[i], Mass: masses[i], Change: shares[i].Sub(f.Share)}
+		b := BlendedFlour{
+			Name:    f.Name,
+			Protein: f.Protein,
+			Share:   shares[i],
+			Mass:    masses[i],
+			Change:  shares[i].Sub(f.Share),
+		}
 		switch {
 		case f.Least == f.most():
 			b.Held = HeldByBoth

@@ -135,7 +135,8 @@ func TestBlendFlours(t *testing.T) {
 					}
 					better := in.Flours[j].Protein.Compare(in.Flours[i].Protein) > 0 == up &&
 						in.Flours[j].Protein != in.Flours[i].Protein
-					if better && r.Flours[i].Share.Compare(in.Flours[i].Least) > 0 && r.Flours[j].Share.Compare(most) < 0 {
+					if better && r.Flours[i].Share.Compare(in.Flours[i].Least) > 0 &&
+						r.Flours[j].Share.Compare(most) < 0 {
 						t.Fatalf("moving a share from %d to %d is nearer to %v: %v", i, j, in.Target, r)
 					}
 				}
@@ -152,8 +153,13 @@ func TestBlendFlours(t *testing.T) {
 			if n < 3 {
 				break
 			}
-			i, j, k := rapid.IntRange(0, n-1).Draw(t, "i"), rapid.IntRange(0, n-1).Draw(t, "j"), rapid.IntRange(0, n-1).Draw(t,
-				"k")
+			i, j, k := rapid.IntRange(0, n-1).
+				Draw(t, "i"),
+				rapid.IntRange(0, n-1).
+					Draw(t, "j"),
+				rapid.IntRange(0, n-1).
+					Draw(t,
+						"k")
 			p := func(i int) float64 { return in.Flours[i].Protein.Points() }
 			if i == j || j == k || i == k || math.Abs(p(j)-p(k)) < 0.5 {
 				continue

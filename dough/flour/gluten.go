@@ -76,7 +76,12 @@ func (in GlutenBoost) Doses() (GlutenDoses, error) {
 	r := GlutenDoses{Added: in.dose(in.Target), InPlace: in.dose(in.Protein), in: in, given: true}
 	r.Added.Flour, r.InPlace.Flour = in.Flour, in.Flour.Sub(r.InPlace.Gluten)
 	if !r.Added.Gluten.IsValid() || !r.Added.ExtraWater.IsValid() {
-		p.Add("Target", in.Target.String(), "a target well below the gluten's "+in.Gluten.String(), quantity.ErrOutOfRange)
+		p.Add(
+			"Target",
+			in.Target.String(),
+			"a target well below the gluten's "+in.Gluten.String(),
+			quantity.ErrOutOfRange,
+		)
 		return GlutenDoses{}, p.ErrFor(given)
 	}
 	if in.Target != in.Protein {

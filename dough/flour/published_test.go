@@ -14,7 +14,10 @@ func TestPublishedFigures(t *testing.T) {
 		"blend protein": func(in *published.Inputs) (float64, error) {
 			a, b := in.Mass("mass a"), in.Mass("mass b")
 			p, err := flour.FlourBlend{Flours: []flour.FlourLot{
-				{Protein: in.Percent("a"), Share: a.PercentOf(a.Add(b))}, {Protein: in.Percent("b"), Share: b.PercentOf(a.Add(b))},
+				{
+					Protein: in.Percent("a"),
+					Share:   a.PercentOf(a.Add(b)),
+				}, {Protein: in.Percent("b"), Share: b.PercentOf(a.Add(b))},
 			}}.Protein()
 			return p.Points(), err
 		},

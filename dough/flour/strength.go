@@ -254,8 +254,11 @@ func (r *StrengthAdvice) others(in FlourStrength) {
 		// the flour. Judgment.
 		r.add(StrengthOpinion{
 			Figure: FigureAbsorption, Given: working.Tell("flour.given_absorption", "absorption %.1f", in.Absorption),
-			Class:  working.Tell("flour.class_absorption", "water for a dough of standard stiffness"),
-			Used:   quantity.Range[quantity.Percent]{Low: in.Absorption, High: in.Absorption.Add(quantity.MustPercent("10 %"))},
+			Class: working.Tell("flour.class_absorption", "water for a dough of standard stiffness"),
+			Used: quantity.Range[quantity.Percent]{
+				Low:  in.Absorption,
+				High: in.Absorption.Add(quantity.MustPercent("10 %")),
+			},
 			Stance: SpeaksFor, Source: sources.ICC115,
 		})
 	}
@@ -289,7 +292,10 @@ func (r *StrengthAdvice) sum() {
 	}
 	if r.Against > 0 {
 		r.Advice = []working.Message{
-			working.Tell("flour.hold_back", "hold back 5 to 10 points of the water and add it when the dough has formed"),
+			working.Tell(
+				"flour.hold_back",
+				"hold back 5 to 10 points of the water and add it when the dough has formed",
+			),
 			working.Tell("flour.blend_stronger", "or blend with a stronger flour, or add a little dry gluten"),
 			working.Tell("flour.weak_hearth",
 				"a hearth loaf of weak flour flattens: bake it in a tin, or fold more and ferment shorter"),

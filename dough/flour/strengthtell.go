@@ -16,8 +16,10 @@ func (r StrengthAdvice) Report() report.Report {
 	if len(r.Opinions) == 0 {
 		return report.Report{Headline: working.Tell("flour.no_opinion", "no opinion")}
 	}
-	out := report.Report{Headline: working.Tell("flour.strength", "Hydration %v: %d {2|speaks|speak} for it, %d against",
-		r.Hydration, r.For, r.Against)}
+	out := report.Report{
+		Headline: working.Tell("flour.strength", "Hydration %v: %d {2|speaks|speak} for it, %d against",
+			r.Hydration, r.For, r.Against),
+	}
 	t := report.Grid{Key: "opinions", Columns: []report.GridColumn{
 		{Key: "given"}, {Key: "class", Title: working.Tell("flour.column_class", "class")},
 		{Key: "up_to", Title: working.Tell("flour.column_up_to", "used up to"), Right: true},
@@ -59,7 +61,11 @@ func (r StrengthAdvice) Working() working.Working {
 		n := strconv.Itoa(i + 1)
 		if o.Used.High.IsZero() {
 			d.Find(working.Finding{
-				Name: working.Tell("flour.opinion", "class by %v", o.Given), Symbol: "c_" + n, Is: i + 1, Source: o.Source,
+				Name: working.Tell(
+					"flour.opinion",
+					"class by %v",
+					o.Given,
+				), Symbol: "c_" + n, Is: i + 1, Source: o.Source,
 				Look: working.Tell("flour.look", "%v: as the list says", o.Class),
 			})
 			continue

@@ -107,10 +107,17 @@ func (in FoodVolume) Weight() (FoodWeight, error) {
 			}
 		}
 		r.widen = quantity.MustPercent(widenUnstated)
-		r.Notes = []working.Message{working.Tell("food.method_unsaid", "the source does not say how its cup was filled")}
+		r.Notes = []working.Message{
+			working.Tell("food.method_unsaid", "the source does not say how its cup was filled"),
+		}
 	}
 	if len(r.Used) == 0 {
-		p.Add("Method", in.Method.String(), "a method that is listed for "+quantity.Excerpt(in.Food), quantity.ErrOutOfRange)
+		p.Add(
+			"Method",
+			in.Method.String(),
+			"a method that is listed for "+quantity.Excerpt(in.Food),
+			quantity.ErrOutOfRange,
+		)
 		return FoodWeight{}, p.ErrFor(in)
 	}
 	// Prefer a weight whose measure is of the size asked for: spoons for spoons, cups for cups.
@@ -132,7 +139,11 @@ func (in FoodVolume) Weight() (FoodWeight, error) {
 		}
 	}
 	r.least, r.most = low, high
-	r.Mass = quantity.Range[quantity.Mass]{Low: low.Sub(r.widen.Of(low)), Likely: likely, High: high.Add(r.widen.Of(high))}
+	r.Mass = quantity.Range[quantity.Mass]{
+		Low:    low.Sub(r.widen.Of(low)),
+		Likely: likely,
+		High:   high.Add(r.widen.Of(high)),
+	}
 	if !r.Mass.High.IsValid() || r.Mass.Likely.IsZero() {
 		p.Add("Volume", in.Volume.String(), "a volume that weighs between 1 µg and 1000 t", quantity.ErrOutOfRange)
 		return FoodWeight{}, p.ErrFor(in)
@@ -203,7 +214,10 @@ func (r FoodWeight) Report() report.Report {
 	out := report.Report{Headline: working.Tell("food.weight", "%v of %s weighs about %v (%v to %v)",
 		r.Volume, r.Food, readable(r.Mass.Likely), readable(r.Mass.Low), readable(r.Mass.High))}
 	t := report.Grid{Key: "measures", Columns: []report.GridColumn{
-		{Key: "per", Title: working.Tell("food.column_per", "as published")}, {Key: "mass", Right: true}, {Key: "source"},
+		{
+			Key:   "per",
+			Title: working.Tell("food.column_per", "as published"),
+		}, {Key: "mass", Right: true}, {Key: "source"},
 	}}
 	for _, m := range r.Used {
 		t.Rows = append(t.Rows, []report.Cell{report.Of(measureOf(m)), report.Rounded(m.Mass, 1),
@@ -260,7 +274,12 @@ func (r FoodWeight) Working() working.Working {
 		by func(working.Expr) working.Expr) {
 		from := likely
 		if published != r.Mass.Likely {
-			from = weigh(r.other(published), index, working.Tell("food.other", "by another published weight"), published)
+			from = weigh(
+				r.other(published),
+				index,
+				working.Tell("food.other", "by another published weight"),
+				published,
+			)
 		}
 		d.Find(working.Finding{Name: name, Symbol: "m_" + index, By: by(from), Is: is, Decimals: 1, Source: spread})
 	}

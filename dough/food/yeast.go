@@ -111,7 +111,8 @@ func (in YeastSwap) Convert() (SwappedYeast, error) {
 	quantity.Check(&p, "Table.Instant", table.Instant, quantity.Mass{}, mostDough)
 	out := SwappedYeast{Mass: in.Mass, From: in.From, table: table}
 	for _, to := range yeasts() {
-		if p.Err() != nil || in.To != dough.KindUnstated && to != in.To || in.To == dough.KindUnstated && to == in.From {
+		if p.Err() != nil || in.To != dough.KindUnstated && to != in.To ||
+			in.To == dough.KindUnstated && to == in.From {
 			continue
 		}
 		if table.of(to).IsZero() && in.To == dough.KindUnstated && !table.of(in.From).IsZero() {

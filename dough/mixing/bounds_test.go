@@ -29,8 +29,10 @@ func TestBounds(t *testing.T) {
 	balance := func(change func(*mixing.Balance, float64)) func(float64) error {
 		return func(x float64) error {
 			in := mixing.Balance{
-				Ingredients: []mixing.Portion{{Mass: quantity.Grams(1000), Temperature: celsius(20), Substance: mixing.Flour}},
-				Water:       quantity.Grams(650), WaterTemperature: celsius(20), Room: celsius(20),
+				Ingredients: []mixing.Portion{
+					{Mass: quantity.Grams(1000), Temperature: celsius(20), Substance: mixing.Flour},
+				},
+				Water: quantity.Grams(650), WaterTemperature: celsius(20), Room: celsius(20),
 			}
 			change(&in, x)
 			return second(in.Final())
@@ -208,7 +210,14 @@ func TestLessWorkReachesTheTarget(t *testing.T) {
 			c := b
 			c.Mixing, c.Rise, c.WaterTemperature = 0, m.Rise, quantity.Celsius(1)
 			if got, err := c.Final(); err != nil || !m.Enough || !(abs(got.Dough.Sub(target).Celsius()) <= 0.001) {
-				t.Errorf("with a rise of %v the dough is %v, %v; want %v (enough: %v)", m.Rise, got.Dough, err, target, m.Enough)
+				t.Errorf(
+					"with a rise of %v the dough is %v, %v; want %v (enough: %v)",
+					m.Rise,
+					got.Dough,
+					err,
+					target,
+					m.Enough,
+				)
 			}
 		}
 		if !found {

@@ -81,7 +81,8 @@ func TestLearnStartsWithThePriorAndFindsTheMixer(t *testing.T) {
 				t.Errorf("%d batches: speed %d warms by %v ± %v, the mixer by %v", n, i+1, got, se, want)
 			}
 		}
-		if n == 400 && (!(math.Abs(l.Spread.Celsius()-0.3) <= 0.05) || !(math.Abs(l.Bowl.Value.Fraction()-0.12) <= 0.03)) {
+		if n == 400 &&
+			(!(math.Abs(l.Spread.Celsius()-0.3) <= 0.05) || !(math.Abs(l.Bowl.Value.Fraction()-0.12) <= 0.03)) {
 			t.Errorf("spread %v, bowl %v; the mixer has 0.3 and 12 %%", l.Spread, l.Bowl)
 		}
 	}

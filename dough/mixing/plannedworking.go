@@ -37,6 +37,9 @@ func (r PlannedWater) deriveLearned(d *working.Derivation) {
 		}
 		sum = sum.Plus(rate.Times(t))
 	}
+	if k < 0 || k >= len(l.theta) {
+		return // nothing was learned
+	}
 	share := working.Given("k", working.Tell("mixing.bowl_share", "bowl's heat capacity over the dough's"),
 		working.Amount(l.theta[k], "", 4))
 	f := working.Finding{

@@ -27,7 +27,15 @@ func TestReportsSayWhatBelongs(t *testing.T) {
 	hand := mix
 	hand.Mixer, hand.Bowl = mixing.Hand, quantity.Volume{}
 	big := mix
-	big.Bowl, big.Dough, big.Flour, big.Water = quantity.Liters(10), quantity.Grams(9000), quantity.Grams(5200), quantity.Grams(3600)
+	big.Bowl, big.Dough, big.Flour, big.Water = quantity.Liters(
+		10,
+	), quantity.Grams(
+		9000,
+	), quantity.Grams(
+		5200,
+	), quantity.Grams(
+		3600,
+	)
 	cold := mixing.Scald{Flour: quantity.Grams(200), FlourTemperature: quantity.Celsius(5), Water: quantity.Grams(110)}
 	for name, c := range map[string]struct {
 		page     string
@@ -126,7 +134,10 @@ func TestHeatsNameTheirSource(t *testing.T) {
 			Hydration: quantity.NewPercent(100)}
 	}
 	b := mixing.Balance{Water: quantity.Grams(500), WaterTemperature: at, Ingredients: []mixing.Portion{
-		part(mixing.Flour, 0), part(mixing.Flour, 1.9), part(mixing.Levain, 0), part(mixing.Sugar, 0), part(mixing.Salt, 0),
+		part(
+			mixing.Flour,
+			0,
+		), part(mixing.Flour, 1.9), part(mixing.Levain, 0), part(mixing.Sugar, 0), part(mixing.Salt, 0),
 		part(mixing.Butter, 0),
 	}}
 	r, err := b.Final()

@@ -91,7 +91,12 @@ func TestUsualTimes(t *testing.T) {
 	}
 	for i := range got {
 		if got[i] != want[i] {
-			t.Errorf("entry %d: %s, want %s", i/3, strings.Join(got[i/3*3:i/3*3+3], " "), strings.Join(want[i/3*3:i/3*3+3], " "))
+			t.Errorf(
+				"entry %d: %s, want %s",
+				i/3,
+				strings.Join(got[i/3*3:i/3*3+3], " "),
+				strings.Join(want[i/3*3:i/3*3+3], " "),
+			)
 		}
 	}
 }
@@ -179,8 +184,13 @@ func TestHouseholdBowl(t *testing.T) {
 		{5, 65, mixing.RyeDough, 0.9, 1.05, 0.4},
 		{4, 65, mixing.SpeltDough, 1.2, 1.2, 0.32},
 	} {
-		m := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(c.liters), Kind: c.kind, Flour: quantity.Grams(500),
-			Water: quantity.Grams(5 * c.water)}
+		m := mixing.Mix{
+			Mixer: mixing.Planetary,
+			Bowl:  quantity.Liters(c.liters),
+			Kind:  c.kind,
+			Flour: quantity.Grams(500),
+			Water: quantity.Grams(5 * c.water),
+		}
 		m.Dough = m.Flour.Add(m.Water).Add(quantity.Grams(10))
 		r, err := m.Fit()
 		if err != nil {

@@ -202,7 +202,11 @@ func (k *kind) precision(s *scale) string {
 // parse reads a number and a unit. Its errors carry no path: the caller knows the field.
 func (k *kind) parse(text string) (int64, error) {
 	if len(text) > maxText {
-		return invalid, &InputError{Got: fmt.Sprintf("a text of %d bytes", len(text)), Want: k.accepted, Err: ErrOutOfRange}
+		return invalid, &InputError{
+			Got:  fmt.Sprintf("a text of %d bytes", len(text)),
+			Want: k.accepted,
+			Err:  ErrOutOfRange,
+		}
 	}
 	t := strings.TrimSpace(text)
 	if t == "" {

@@ -177,7 +177,15 @@ func TestTextRoundTrips(t *testing.T) {
 			L quantity.Length
 			E quantity.Elapsed
 		}
-		in := all{m, p, c, d, v, l, quantity.Elapsed(time.Duration(rapid.IntRange(-1e6, 1e6).Draw(t, "s")) * time.Second)}
+		in := all{
+			m,
+			p,
+			c,
+			d,
+			v,
+			l,
+			quantity.Elapsed(time.Duration(rapid.IntRange(-1e6, 1e6).Draw(t, "s")) * time.Second),
+		}
 		text, err := json.Marshal(in)
 		if err != nil {
 			t.Fatal(err)

@@ -184,7 +184,8 @@ func TestReadJSONRefusesWhatIsNoJSON(t *testing.T) {
 		var got bakeIn
 		err := quantity.ReadJSON([]byte(c.text), &got)
 		all := quantity.InputErrors(err)
-		if len(all) == 0 || all[0].Code != c.code || !strings.Contains(err.Error(), c.part) || len(err.Error()) > 20_000 {
+		if len(all) == 0 || all[0].Code != c.code || !strings.Contains(err.Error(), c.part) ||
+			len(err.Error()) > 20_000 {
 			t.Errorf("%s: %.300v", name, err)
 		}
 		if len(all) > 101 {

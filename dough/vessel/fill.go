@@ -58,7 +58,14 @@ func (f VesselFill) headline() working.Message {
 	case f.asked == forOwnTin, f.asked == forTin && low == high:
 		return working.Tell("vessel.fill_tin_exact", "%v of dough for a tin of %v", likely, f.Volume)
 	case f.asked == forTin:
-		return working.Tell("vessel.fill_tin", "About %v of dough for a tin of %v (%v to %v)", likely, f.Volume, low, high)
+		return working.Tell(
+			"vessel.fill_tin",
+			"About %v of dough for a tin of %v (%v to %v)",
+			likely,
+			f.Volume,
+			low,
+			high,
+		)
 	}
 	return working.Tell("vessel.no_fill", "no vessel was asked for")
 }

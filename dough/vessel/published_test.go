@@ -15,7 +15,11 @@ func TestPublishedFigures(t *testing.T) {
 			return f.Low, err
 		},
 		"tin box": func(in *published.Inputs) (float64, error) {
-			v, err := vessel.TinBox{Length: in.Length("length"), Width: in.Length("width"), Height: in.Length("height")}.Volume()
+			v, err := vessel.TinBox{
+				Length: in.Length("length"),
+				Width:  in.Length("width"),
+				Height: in.Length("height"),
+			}.Volume()
 			if in.Has("dough") {
 				return v.Milliliters() / in.Mass("dough").Grams(), err
 			}

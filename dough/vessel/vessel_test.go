@@ -20,7 +20,10 @@ func TestRiseMarks(t *testing.T) {
 		in := vessel.RiseContainer{Diameter: trial.Centimeters(t, "diameter", 8, 40),
 			Height: trial.Centimeters(t, "height", 5, 60)}
 		if rapid.Bool().Draw(t, "square") {
-			in = vessel.RiseContainer{Width: trial.Centimeters(t, "width", 8, 40), Depth: trial.Centimeters(t, "depth", 8, 40)}
+			in = vessel.RiseContainer{
+				Width: trial.Centimeters(t, "width", 8, 40),
+				Depth: trial.Centimeters(t, "depth", 8, 40),
+			}
 		}
 		if rapid.Bool().Draw(t, "measured") {
 			in.Start = trial.Centimeters(t, "start", 0.2, 30)
@@ -89,7 +92,8 @@ func TestVesselsAndTinsGoBack(t *testing.T) {
 		trial.Sound(t, size.Working())
 		trial.Travels(t, in)
 		fill, err := vessel.Proofing{Volume: size.Volume.Likely, Vessel: in.Vessel}.Fill()
-		if err != nil || math.Abs(fill.Dough.Likely.Sub(m).Grams()) > 1e-5 || fill.Dough.Low.Compare(fill.Dough.High) >= 0 {
+		if err != nil || math.Abs(fill.Dough.Likely.Sub(m).Grams()) > 1e-5 ||
+			fill.Dough.Low.Compare(fill.Dough.High) >= 0 {
 			t.Fatalf("%v for %v, which holds %v, %v", size, m, fill, err)
 		}
 		trial.Sound(t, fill.Working())
@@ -103,7 +107,8 @@ func TestVesselsAndTinsGoBack(t *testing.T) {
 		}
 		trial.Sound(t, tin.Working())
 		fill, err = factor.Fill(tin.Volume.Low)
-		if err != nil || math.Abs(fill.Dough.High.Sub(m).Grams()) > 1e-5 || fill.Dough.Low.Compare(fill.Dough.High) > 0 {
+		if err != nil || math.Abs(fill.Dough.High.Sub(m).Grams()) > 1e-5 ||
+			fill.Dough.Low.Compare(fill.Dough.High) > 0 {
 			t.Fatalf("%v for %v, which takes %v, %v", tin, m, fill, err)
 		}
 		trial.Sound(t, fill.Working())

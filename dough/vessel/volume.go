@@ -106,8 +106,14 @@ func (v VesselVolume) headline() working.Message {
 		return working.Tell("vessel.basket", "A proofing basket of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m,
 			likely, v.Volume.Low, v.Volume.High)
 	case v.asked == forBowl:
-		return working.Tell("vessel.bowl", "A bowl lined with a cloth of about %[2]v for %[1]v of dough (%[3]v to %[4]v)",
-			m, likely, v.Volume.Low, v.Volume.High)
+		return working.Tell(
+			"vessel.bowl",
+			"A bowl lined with a cloth of about %[2]v for %[1]v of dough (%[3]v to %[4]v)",
+			m,
+			likely,
+			v.Volume.Low,
+			v.Volume.High,
+		)
 	case v.asked == forOwnTin, v.asked == forTin && exact:
 		return working.Tell("vessel.tin_exact", "A tin of %[2]v for %[1]v of dough", m, likely)
 	case v.asked == forTin:
@@ -156,7 +162,11 @@ type bound struct {
 
 func bounds() [3]bound {
 	return [3]bound{
-		{"least", working.Tell("vessel.least_volume", "least volume"), working.Tell("vessel.least_dough", "least dough")},
+		{
+			"least",
+			working.Tell("vessel.least_volume", "least volume"),
+			working.Tell("vessel.least_dough", "least dough"),
+		},
 		{"likely", working.Tell("vessel.likely_volume", "likely volume"),
 			working.Tell("vessel.likely_dough", "likely dough")},
 		{"most", working.Tell("vessel.most_volume", "most volume"), working.Tell("vessel.most_dough", "most dough")},

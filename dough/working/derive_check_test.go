@@ -69,8 +69,25 @@ func TestAnyFormulaEvaluatesAsPrinted(t *testing.T) {
 		}
 		d := working.Derive(say("x"))
 		unit := rapid.SampledFrom([]working.Unit{working.Celsius, working.Gram, working.Number, "kJ/K"}).Draw(t, "unit")
-		a := d.Find(working.Finding{Name: say("a"), Symbol: "a", By: formula(t, symbols, 3), Unit: unit, Source: working.Algebra()})
-		d.Find(working.Finding{Name: say("b"), Symbol: "m", By: formula(t, append(symbols, a, a), 2), Unit: working.Gram, Decimals: 2, Source: working.Algebra()})
+		a := d.Find(
+			working.Finding{
+				Name:   say("a"),
+				Symbol: "a",
+				By:     formula(t, symbols, 3),
+				Unit:   unit,
+				Source: working.Algebra(),
+			},
+		)
+		d.Find(
+			working.Finding{
+				Name:     say("b"),
+				Symbol:   "m",
+				By:       formula(t, append(symbols, a, a), 2),
+				Unit:     working.Gram,
+				Decimals: 2,
+				Source:   working.Algebra(),
+			},
+		)
 		for _, s := range d.Working().Lines(working.Reader{}) {
 			if strings.Contains(s.Value, "no value") || strings.Contains(s.Value, "Inf") || len(s.Value) > 20 {
 				t.Skip("out of bounds")
@@ -87,7 +104,15 @@ func TestAnyFormulaEvaluatesAsPrinted(t *testing.T) {
 
 func TestTheLibraryHasToAgree(t *testing.T) {
 	d := working.Derive(say("x"))
-	d.Find(working.Finding{Name: say("a"), Symbol: "a", By: working.Given("b", say("b"), 2).Times(3), Is: working.Amount(6.2, "kJ", 1), Source: working.Algebra()})
+	d.Find(
+		working.Finding{
+			Name:   say("a"),
+			Symbol: "a",
+			By:     working.Given("b", say("b"), 2).Times(3),
+			Is:     working.Amount(6.2, "kJ", 1),
+			Source: working.Algebra(),
+		},
+	)
 	if len(workcheck.Faults(d.Working())) == 0 {
 		t.Error("a result that its expression does not give passes")
 	}
@@ -102,13 +127,19 @@ func TestEveryTellingIsWhole(t *testing.T) {
 	for _, w := range everyDerivation() {
 		for _, u := range []working.Units{working.Metric, working.USCustomary} {
 			for _, l := range []working.Level{working.Everything, working.WithNumbers, working.InWords} {
-				tell := working.Telling{Reader: working.Reader{Units: u, Language: german()}, Level: l, Width: 60, Document: true}
+				tell := working.Telling{
+					Reader:   working.Reader{Units: u, Language: german()},
+					Level:    l,
+					Width:    60,
+					Document: true,
+				}
 				text, markdown, tex := tell.Text(w), tell.Markdown(w), tell.LaTeX(w)
 				if !strings.Contains(tex, "\\begin{document}") || !strings.Contains(tex, "\\end{document}") {
 					t.Error("no document")
 				}
 				plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(tex)
-				if strings.Count(plain, "{") != strings.Count(plain, "}") || strings.Count(tex, "$")%2 != 0 || strings.Contains(tex, "[U+") {
+				if strings.Count(plain, "{") != strings.Count(plain, "}") || strings.Count(tex, "$")%2 != 0 ||
+					strings.Contains(tex, "[U+") {
 					t.Errorf("LaTeX is broken:\n%s", tex)
 				}
 				for _, r := range tex {
@@ -117,7 +148,8 @@ func TestEveryTellingIsWhole(t *testing.T) {
 					}
 				}
 				for _, one := range []string{text, markdown} {
-					if strings.Contains(one, "NaN") || strings.Contains(one, "%!") || strings.Contains(one, "no value") {
+					if strings.Contains(one, "NaN") || strings.Contains(one, "%!") ||
+						strings.Contains(one, "no value") {
 						t.Error(one)
 					}
 				}
@@ -142,10 +174,21 @@ func TestEveryTellingIsWhole(t *testing.T) {
 func TestALongLineOfLaTeXCanBeBroken(t *testing.T) {
 	var terms []working.Expr
 	for i := range 40 {
-		terms = append(terms, working.Given(fmt.Sprintf("m_%d", i+1), working.Say("line %d", i+1), quantity.Grams(float64(i)+0.25)))
+		terms = append(
+			terms,
+			working.Given(fmt.Sprintf("m_%d", i+1), working.Say("line %d", i+1), quantity.Grams(float64(i)+0.25)),
+		)
 	}
 	d := working.Derive(say("Sum"))
-	d.Find(working.Finding{Name: say("sum"), Symbol: "D", By: working.Sum(terms...), Is: quantity.Grams(790), Source: working.Algebra()})
+	d.Find(
+		working.Finding{
+			Name:   say("sum"),
+			Symbol: "D",
+			By:     working.Sum(terms...),
+			Is:     quantity.Grams(790),
+			Source: working.Algebra(),
+		},
+	)
 	workcheck.Verify(t, d.Working())
 	tex := d.Working().LaTeX()
 	if strings.Count(tex, "flushleft") != 4 || strings.Contains(tex, `\left`) {

@@ -16,7 +16,8 @@ func water() working.Working {
 	target := working.Given("T", say("dough temperature wanted"), quantity.Celsius(26))
 	flour := working.Given("T_flour", say("temperature of the flour"), quantity.Celsius(21))
 	room := working.Given("T_room", say("temperature of the room"), quantity.Celsius(23))
-	friction := working.Given("F", say("friction factor"), quantity.DeltaCelsius(12)).Explained(say("the degrees that mixing warms the dough by"))
+	friction := working.Given("F", say("friction factor"), quantity.DeltaCelsius(12)).
+		Explained(say("the degrees that mixing warms the dough by"))
 	d.Find(working.Finding{
 		Name: say("water temperature"), Symbol: "T_water",
 		By:     target.Plus(target.Minus(flour)).Plus(target.Minus(room)).Minus(friction),
@@ -33,7 +34,9 @@ func scaling() working.Working {
 	baked := working.Given("B", say("baked and cool"), quantity.Grams(780))
 	loss := working.Given("L", say("loss in the oven"), quantity.MustPercent("12 %"))
 	d.Find(working.Finding{
-		Name: say("scaling weight"), Symbol: "D", By: baked.Over(working.Num(1).Minus(loss.Share())), Unit: working.Gram, Decimals: 1,
+		Name: say(
+			"scaling weight",
+		), Symbol: "D", By: baked.Over(working.Num(1).Minus(loss.Share())), Unit: working.Gram, Decimals: 1,
 		Source: working.Algebra(),
 	})
 	return d.Working()
@@ -43,11 +46,20 @@ func scaling() working.Working {
 func cooling() working.Working {
 	d := working.Derive(say("Cooling"))
 	room := working.Given("T_a", say("room"), quantity.Celsius(21))
-	first, now := working.Given("T_1", say("earlier core"), quantity.Celsius(70)), working.Given("T_2", say("core now"), quantity.Celsius(55))
+	first, now := working.Given(
+		"T_1",
+		say("earlier core"),
+		quantity.Celsius(70),
+	), working.Given(
+		"T_2",
+		say("core now"),
+		quantity.Celsius(55),
+	)
 	slice := working.Given("T_s", say("slicing temperature"), quantity.Celsius(30))
 	tau := d.Find(working.Finding{
 		Name: say("time constant"), Symbol: "τ", Unit: working.Minute, Decimals: 1,
-		By:     working.Given("Δt", say("between the readings"), 20*time.Minute).Over(working.Ln(first.Minus(room).Over(now.Minus(room)))),
+		By: working.Given("Δt", say("between the readings"), 20*time.Minute).
+			Over(working.Ln(first.Minus(room).Over(now.Minus(room)))),
 		Source: working.Algebra(),
 	})
 	d.Find(working.Finding{
@@ -110,25 +122,58 @@ func arrhenius() working.Working {
 	d := working.Derive(say("Rate"))
 	temp := working.Given("T", say("temperature of the dough"), quantity.Celsius(26))
 	rate := d.Find(working.Finding{
-		Name: say("rate"), Symbol: "k", Unit: "/h", By: working.Num(1.2e9).Times(working.Exp(working.Num(-6500).Over(temp.In(working.Kelvin)))),
+		Name: say(
+			"rate",
+		), Symbol: "k", Unit: "/h", By: working.Num(1.2e9).Times(working.Exp(working.Num(-6500).Over(temp.In(working.Kelvin)))),
 		Source: working.Algebra(),
 	})
 	d.Find(working.Finding{
-		Name: say("linear"), Symbol: "T_x", Unit: working.Celsius, By: temp.Times(2).Minus(rate), Decimals: 1, Source: working.Algebra(),
+		Name: say(
+			"linear",
+		), Symbol: "T_x", Unit: working.Celsius, By: temp.Times(2).Minus(rate), Decimals: 1, Source: working.Algebra(),
 	})
-	d.Find(working.Finding{Name: say("usual loss"), Symbol: "L", Is: quantity.MustPercent("12 %"), Look: say("the table of hearth loaves"), Source: working.Algebra()})
+	d.Find(
+		working.Finding{
+			Name:   say("usual loss"),
+			Symbol: "L",
+			Is:     quantity.MustPercent("12 %"),
+			Look:   say("the table of hearth loaves"),
+			Source: working.Algebra(),
+		},
+	)
 	return d.Working()
 }
 
 func table() working.Working {
 	d := working.Derive(say("Hour by hour"))
 	rate := func(row int, before []working.Expr) working.Expr { return working.Exp(before[1].Times(0.08)).Over(40) }
-	d.Find(working.Finding{Name: say("dose"), Symbol: "M", Unit: working.Number, Decimals: 3, Source: working.Algebra(), Table: working.Table{Columns: []working.Column{
-		{Symbol: "t", Meaning: say("hour"), Unit: working.Hour, Cells: []float64{1, 2, 3, 4}},
-		{Symbol: "T", Meaning: say("temperature"), Unit: working.Celsius, Cells: []float64{26, 25.123456, 24.5, 24}, Decimals: 1},
-		{Symbol: "μ", Meaning: say("rate"), Unit: "/h", By: rate, Decimals: 4},
-		{Symbol: "m", Meaning: say("dose of the hour"), Unit: working.Number, By: func(_ int, before []working.Expr) working.Expr { return before[2].Times(1) }, Decimals: 3},
-	}}})
+	d.Find(
+		working.Finding{
+			Name:     say("dose"),
+			Symbol:   "M",
+			Unit:     working.Number,
+			Decimals: 3,
+			Source:   working.Algebra(),
+			Table: working.Table{Columns: []working.Column{
+				{Symbol: "t", Meaning: say("hour"), Unit: working.Hour, Cells: []float64{1, 2, 3, 4}},
+				{
+					Symbol:   "T",
+					Meaning:  say("temperature"),
+					Unit:     working.Celsius,
+					Cells:    []float64{26, 25.123456, 24.5, 24},
+					Decimals: 1,
+				},
+				{Symbol: "μ", Meaning: say("rate"), Unit: "/h", By: rate, Decimals: 4},
+				{
+					Symbol:   "m",
+					Meaning:  say("dose of the hour"),
+					Unit:     working.Number,
+					By:       func(_ int, before []working.Expr) working.Expr { return before[2].Times(1) },
+					Decimals: 3,
+				},
+			}},
+		},
+	)
 	return d.Working()
 }
 
@@ -143,10 +188,35 @@ func clock() working.Working {
 func remainder() working.Working {
 	d := working.Derive(say("Lines"))
 	p := working.Given("p", say("flour"), quantity.MustPercent("66.7 %"))
-	m := d.Find(working.Finding{Name: say("flour"), Symbol: "m", By: p.Share().Times(working.Given("F", say("all flour"), quantity.Grams(1812))), Is: quantity.Grams(1208), Rounding: say("by largest remainder: another line has the larger rest"), Source: working.Algebra()})
+	m := d.Find(
+		working.Finding{
+			Name:     say("flour"),
+			Symbol:   "m",
+			By:       p.Share().Times(working.Given("F", say("all flour"), quantity.Grams(1812))),
+			Is:       quantity.Grams(1208),
+			Rounding: say("by largest remainder: another line has the larger rest"),
+			Source:   working.Algebra(),
+		},
+	)
 	other := working.Given("p", say("rye"), quantity.MustPercent("33.3 %"))
-	d.Find(working.Finding{Name: say("rye"), Symbol: "m", By: m.Times(other).Over(p), Unit: working.Gram, Source: working.Algebra()})
+	d.Find(
+		working.Finding{
+			Name:   say("rye"),
+			Symbol: "m",
+			By:     m.Times(other).Over(p),
+			Unit:   working.Gram,
+			Source: working.Algebra(),
+		},
+	)
 	x := working.Given("ε", say("porosity"), 0.85)
-	d.Find(working.Finding{Name: say("diffusivity"), Symbol: "α", By: working.Exp(x.Minus(15.25)), Unit: "m²/s", Source: working.Algebra()})
+	d.Find(
+		working.Finding{
+			Name:   say("diffusivity"),
+			Symbol: "α",
+			By:     working.Exp(x.Minus(15.25)),
+			Unit:   "m²/s",
+			Source: working.Algebra(),
+		},
+	)
 	return d.Working()
 }

@@ -23,7 +23,14 @@ const (
 	Judgment
 )
 
-var standings = enum.Of[Standing]("standing of a source", "published", "computed", "common practice", "from memory", "judgment")
+var standings = enum.Of[Standing](
+	"standing of a source",
+	"published",
+	"computed",
+	"common practice",
+	"from memory",
+	"judgment",
+)
 
 // String returns the word.
 func (s Standing) String() string { return standings.String(s) }

@@ -72,11 +72,46 @@ func ExampleTell() {
 func everyKind() working.Message {
 	zurich := time.FixedZone("Europe/Zurich", 3600)
 	noon := time.Date(2026, 11, 28, 14, 5, 0, 0, zurich)
-	rise := quantity.TimeRange{Early: 310 * time.Minute, Likely: 370 * time.Minute, Late: 445 * time.Minute, Probability: quantity.NewPercent(80)}
-	return working.Tell("test.all", "%v|%.1f|%v|%v|%v|%.1f|%v|%v|%v|%v|%t|%d|%x|%v|%v|%d|%.2f|%+.1f|%02d|%v|%s|%q|%v|%v|%v|%v",
-		quantity.Grams(780), quantity.Celsius(24.5), quantity.DeltaCelsius(-12), quantity.Meters(1150), quantity.Liters(1.5), quantity.NewPercent(66.67),
-		quantity.Elapsed(270*time.Minute), 90*time.Second, -45*time.Minute, noon, noon, noon, noon, rise, rise.Probability,
-		6, math.Pi, 2.5, 7, -3, "Wilma %v", "Wilma", crumb(0), working.And("a", quantity.Grams(3), crumb(1)), time.Saturday, working.Message{})
+	rise := quantity.TimeRange{
+		Early:       310 * time.Minute,
+		Likely:      370 * time.Minute,
+		Late:        445 * time.Minute,
+		Probability: quantity.NewPercent(80),
+	}
+	return working.Tell(
+		"test.all",
+		"%v|%.1f|%v|%v|%v|%.1f|%v|%v|%v|%v|%t|%d|%x|%v|%v|%d|%.2f|%+.1f|%02d|%v|%s|%q|%v|%v|%v|%v",
+		quantity.Grams(
+			780,
+		),
+		quantity.Celsius(24.5),
+		quantity.DeltaCelsius(-12),
+		quantity.Meters(1150),
+		quantity.Liters(1.5),
+		quantity.NewPercent(66.67),
+		quantity.Elapsed(
+			270*time.Minute,
+		),
+		90*time.Second,
+		-45*time.Minute,
+		noon,
+		noon,
+		noon,
+		noon,
+		rise,
+		rise.Probability,
+		6,
+		math.Pi,
+		2.5,
+		7,
+		-3,
+		"Wilma %v",
+		"Wilma",
+		crumb(0),
+		working.And("a", quantity.Grams(3), crumb(1)),
+		time.Saturday,
+		working.Message{},
+	)
 }
 
 func TestEveryKindOfArgument(t *testing.T) {
@@ -211,7 +246,10 @@ func TestHostileTemplates(t *testing.T) {
 		english, translated := template.Draw(t, "english"), template.Draw(t, "translated")
 		name, grams := rapid.String().Draw(t, "name"), rapid.Float64().Draw(t, "grams")
 		m := working.Tell("a.b", "%v "+english, "<name>", quantity.Grams(grams), grams, name)
-		if !strings.Contains(m.Text(working.Reader{Language: working.Language{Sentences: map[string]string{"a.b": translated}}}), "<name>") {
+		if !strings.Contains(
+			m.Text(working.Reader{Language: working.Language{Sentences: map[string]string{"a.b": translated}}}),
+			"<name>",
+		) {
 			t.Fatalf("the translation %q loses the name", translated)
 		}
 		kept, err := json.Marshal(m)
@@ -219,7 +257,8 @@ func TestHostileTemplates(t *testing.T) {
 		if err != nil || json.Unmarshal(kept, &back) != nil {
 			t.Fatalf("%v: %s", err, kept)
 		}
-		if strings.ToValidUTF8(m.String(), "") == m.String() && strings.ToValidUTF8(english+name, "") == english+name && back != m {
+		if strings.ToValidUTF8(m.String(), "") == m.String() && strings.ToValidUTF8(english+name, "") == english+name &&
+			back != m {
 			t.Fatalf("%s came back as %#v", kept, back)
 		}
 	})

@@ -201,8 +201,10 @@ func TestNamesAreToldApart(t *testing.T) {
 	d := working.Derive(say("x"))
 	d.Find(working.Finding{
 		Name: say("sum"), Symbol: "m", Unit: working.Gram, Source: working.Algebra(),
-		By: one.Plus(working.Given("m", say("water"), quantity.Grams(2))).Plus(working.Given("m_2", say("salt"), quantity.Grams(3))).
-			Plus(working.Given("T_a", say("x"), quantity.Grams(4))).Plus(working.Given("T_a", say("y"), quantity.Grams(5))).
+		By: one.Plus(working.Given("m", say("water"), quantity.Grams(2))).
+			Plus(working.Given("m_2", say("salt"), quantity.Grams(3))).
+			Plus(working.Given("T_a", say("x"), quantity.Grams(4))).
+			Plus(working.Given("T_a", say("y"), quantity.Grams(5))).
 			Plus(working.Given("m", say("flour"), quantity.Grams(1))),
 	})
 	l := d.Working().Lines(working.Reader{})[0]
@@ -211,7 +213,15 @@ func TestNamesAreToldApart(t *testing.T) {
 	}
 	other := working.Derive(say("y"))
 	sum := other.Add(d.Working())
-	other.Find(working.Finding{Name: say("twice"), Symbol: "m", By: sum.Times(2).Plus(one), Unit: working.Gram, Source: working.Algebra()})
+	other.Find(
+		working.Finding{
+			Name:   say("twice"),
+			Symbol: "m",
+			By:     sum.Times(2).Plus(one),
+			Unit:   working.Gram,
+			Source: working.Algebra(),
+		},
+	)
 	all := other.Working().Lines(working.Reader{})
 	if all[1].Formula != "m_3 × 2 + m" || all[1].Where[0].Step != 1 || all[1].Where[1].Step != 0 || all[1].Step != 2 {
 		t.Errorf("%+v", all[1])

@@ -153,7 +153,14 @@ func TestWeighingIsFair(t *testing.T) {
 		g := Group{}
 		s, _ := g.Robustly("", "", rows)
 		learned, _ := g.Learn("", "", dated(rows))
-		a, r, l := g.With("", "", SumRows(rows)).Taught("", ""), g.With("", "", s).Taught("", ""), learned.Taught("", "")
+		a, r, l := g.With("", "", SumRows(rows)).
+			Taught("", ""),
+			g.With("", "", s).
+				Taught("", ""),
+			learned.Taught(
+				"",
+				"",
+			)
 		alike, robust, streamed = alike+a.Luck/n, robust+r.Luck/n, streamed+l.Luck/n
 	}
 	if math.Abs(robust/alike-1) > 0.05 || math.Abs(streamed/alike-1) > 0.03 {
@@ -184,7 +191,8 @@ func TestWarming(t *testing.T) {
 	// The jump is in the history of the dough as well, with its excess carried over.
 	found := false
 	for i := 1; i < len(knots); i++ {
-		found = found || knots[i].Hour == 2 && knots[i-1].Hour == 2 && math.Abs(knots[i].Celsius-knots[i-1].Celsius-3) < 1e-9
+		found = found ||
+			knots[i].Hour == 2 && knots[i-1].Hour == 2 && math.Abs(knots[i].Celsius-knots[i-1].Celsius-3) < 1e-9
 	}
 	if !found {
 		t.Errorf("no jump in %v", knots)
@@ -212,7 +220,8 @@ func TestCrossedIsTimes(t *testing.T) {
 				if got := h[i-1].Hour + after; math.Abs(got-want) > 2e-3 {
 					t.Errorf("side %d: %v h, by the whole history %v", side, got, want)
 				}
-				if again, ok := c.Crossed(c.Advance(s, hours, h[i-1].Celsius, h[i].Celsius), 1, 22, 22, &need, &b, side); !ok || again != 0 {
+				if again, ok := c.Crossed(c.Advance(s, hours, h[i-1].Celsius, h[i].Celsius), 1, 22, 22, &need, &b, side); !ok ||
+					again != 0 {
 					t.Errorf("side %d: crossed already, and again after %v", side, again)
 				}
 				break

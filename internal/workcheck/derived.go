@@ -101,7 +101,7 @@ func lineFaults(l working.Line) []string {
 		if rat == nil || rat.Cmp(want) != 0 {
 			out = append(out, "claims to be exact: "+l.Numbers+" is not "+l.Value)
 		}
-	case !(difference <= half*(1+1e-9)+l.Within+1e-12*math.Abs(wanted)):
+	case !(difference <= half*(1+tie)+l.Within+1e-12*math.Abs(wanted)):
 		out = append(out, fmt.Sprintf("%s gives %.12g, the value says %s", l.Numbers, got, l.Value))
 	}
 	if f := substituted(l, got); f != "" {
@@ -222,3 +222,7 @@ func unitOf(text string) string {
 	unit, _, _ := strings.Cut(strings.TrimSpace(text[len(m):]), " (")
 	return unit
 }
+
+// tie is how far beyond half a digit, as a share of it, a line may lie: a result at a tie is rounded by a last quantum of
+// its own that the numbers need not have.
+const tie = 1e-4

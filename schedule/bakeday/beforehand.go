@@ -58,10 +58,30 @@ type beforehand struct {
 func (b *Bake) beforehand() []beforehand {
 	var out []beforehand
 	for i, p := range b.Preferments {
-		out = append(out, beforehand{p.Name, schedule.Ripen, fmt.Sprintf("Preferments[%d]", i), p.Takes.Duration(), p.AtLeast.Duration(), p.AtMost.Duration()})
+		out = append(
+			out,
+			beforehand{
+				p.Name,
+				schedule.Ripen,
+				fmt.Sprintf("Preferments[%d]", i),
+				p.Takes.Duration(),
+				p.AtLeast.Duration(),
+				p.AtMost.Duration(),
+			},
+		)
 	}
 	for i, s := range b.Soakers {
-		out = append(out, beforehand{s.Name, schedule.Stand, fmt.Sprintf("Soakers[%d]", i), s.Takes.Duration(), s.AtLeast.Duration(), s.AtMost.Duration()})
+		out = append(
+			out,
+			beforehand{
+				s.Name,
+				schedule.Stand,
+				fmt.Sprintf("Soakers[%d]", i),
+				s.Takes.Duration(),
+				s.AtLeast.Duration(),
+				s.AtMost.Duration(),
+			},
+		)
 	}
 	return out
 }
@@ -72,10 +92,20 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 	for i, x := range b.Preferments {
 		path := fmt.Sprintf("Preferments[%d]", i)
 		if x.Kind == dough.Levain || x.Kind == dough.RyeSour {
-			p.Add(path+".Kind", x.Kind.String(), "poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is computed", quantity.ErrInconsistent)
+			p.Add(
+				path+".Kind",
+				x.Kind.String(),
+				"poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is computed",
+				quantity.ErrInconsistent,
+			)
 		}
 		if !x.Yeast.IsZero() && !yeast {
-			p.Add(path+".Yeast", x.Yeast.String(), "a line of yeast under other, of which this is a part", quantity.ErrInconsistent)
+			p.Add(
+				path+".Yeast",
+				x.Yeast.String(),
+				"a line of yeast under other, of which this is a part",
+				quantity.ErrInconsistent,
+			)
 		}
 		if !x.Temperature.IsZero() {
 			quantity.Check(p, path+".Temperature", x.Temperature, quantity.Celsius(0), quantity.Celsius(40))

@@ -101,7 +101,8 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 	}
 	// The poolish's flour is no levain: the dough is raised by yeast, by what is weighed into it and what has grown in the poolish.
 	in := d.Rising.Bulk.Bulk()
-	if !in.Inoculation.IsZero() || in.Yeast.Amount != pct(0.37) || len(in.Preferments) != 1 || in.Preferments[0].Of.Yeast.Amount != pct(0.1) {
+	if !in.Inoculation.IsZero() || in.Yeast.Amount != pct(0.37) || len(in.Preferments) != 1 ||
+		in.Preferments[0].Of.Yeast.Amount != pct(0.1) {
 		t.Error(in)
 	}
 	for _, w := range d.Workings() {
@@ -150,7 +151,13 @@ func TestWarmUpAfterTheCold(t *testing.T) {
 		t.Error("taken out at", out.Start)
 	}
 	if d.Rising.ShapeAt.Compare(cold.Rising.ShapeAt) > 0 || d.Rising.Into.Compare(d.Rising.FromCold) <= 0 {
-		t.Errorf("shaped at %v (without a warm-up %v); from %v to %v", d.Rising.ShapeAt, cold.Rising.ShapeAt, d.Rising.FromCold, d.Rising.Into)
+		t.Errorf(
+			"shaped at %v (without a warm-up %v); from %v to %v",
+			d.Rising.ShapeAt,
+			cold.Rising.ShapeAt,
+			d.Rising.FromCold,
+			d.Rising.Into,
+		)
 	}
 	if s := d.Data().Retard; s.WarmUp != r.WarmUp || s.DoughAt.Compare(quantity.Celsius(8)) > 0 {
 		t.Errorf("%+v", s)
@@ -177,7 +184,8 @@ func TestAQuickDoughStillProofs(t *testing.T) {
 	}
 	b.Others[0].Percent = pct(4)
 	d = plan(t, b)
-	if notes := strings.Join(d.noteTexts(), "\n"); !strings.Contains(notes, "quicker than the hands") || d.Rising.InOven.Likely.Compare(b.Bulk.Rise) <= 0 {
+	if notes := strings.Join(d.noteTexts(), "\n"); !strings.Contains(notes, "quicker than the hands") ||
+		d.Rising.InOven.Likely.Compare(b.Bulk.Rise) <= 0 {
 		t.Error(d.Rising.InOven, notes)
 	}
 }
@@ -186,7 +194,10 @@ func TestAQuickDoughStillProofs(t *testing.T) {
 func TestADoughWithoutWater(t *testing.T) {
 	b := rolls()
 	b.Flours = []Ingredient{{Name: "wheat bread flour", Percent: pct(100), Kind: dough.KindWheat}}
-	b.Liquids = []Ingredient{{Name: "egg", Percent: pct(50), Kind: dough.KindEgg, Water: pct(76)}, {Name: "whole milk", Percent: pct(12), Kind: dough.KindMilk, Water: pct(88)}}
+	b.Liquids = []Ingredient{
+		{Name: "egg", Percent: pct(50), Kind: dough.KindEgg, Water: pct(76)},
+		{Name: "whole milk", Percent: pct(12), Kind: dough.KindMilk, Water: pct(88)},
+	}
 	b.Others = append(b.Others, Ingredient{Name: "sugar", Percent: pct(12), Kind: dough.KindSweetener})
 	d := plan(t, b)
 	if d.Water.Pour.IsZero() || len(d.Water.Liquids) != 2 {
@@ -208,7 +219,11 @@ func TestFaultsOfWhatIsMadeBeforehand(t *testing.T) {
 	b.Preferments[0].Temperature = quantity.Celsius(90)
 	b.Soakers[0].Name = " "
 	b.Soakers[0].AtLeast = quantity.Elapsed(-time.Hour)
-	r := Retard{AtLeast: quantity.Elapsed(time.Hour), AtMost: quantity.Elapsed(2 * time.Hour), WarmUp: quantity.Elapsed(100 * time.Hour)}
+	r := Retard{
+		AtLeast: quantity.Elapsed(time.Hour),
+		AtMost:  quantity.Elapsed(2 * time.Hour),
+		WarmUp:  quantity.Elapsed(100 * time.Hour),
+	}
 	b.Retard = &r
 	err := b.Check(wednesday(t))
 	var paths []string

@@ -122,7 +122,8 @@ func (b *Bake) check() error {
 	if b.Mixing.Mixer == 0 {
 		p.Required("Mixing.Mixer", "hand, planetary, spiral or processor")
 	}
-	if machine := b.Mixing.Mixer == mixing.Planetary || b.Mixing.Mixer == mixing.Spiral; machine || !b.Mixing.Bowl.IsZero() {
+	if machine := b.Mixing.Mixer == mixing.Planetary || b.Mixing.Mixer == mixing.Spiral; machine ||
+		!b.Mixing.Bowl.IsZero() {
 		quantity.Check(&p, "Mixing.Bowl", b.Mixing.Bowl, quantity.Liters(0.5), quantity.Liters(400))
 	}
 	quantity.Check(&p, "Mixing.Warming", b.Mixing.Warming, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(20))
@@ -149,7 +150,8 @@ func (b *Bake) check() error {
 	minutes("Oven.Reheat", b.Oven.Reheat, 0, 2*time.Hour)
 	minutes("Oven.Covered", b.Oven.Covered, 0, 4*time.Hour)
 	minutes("Oven.Uncovered", b.Oven.Uncovered, 0, 4*time.Hour)
-	if total := b.Oven.Covered + b.Oven.Uncovered; total < quantity.Elapsed(5*time.Minute) && b.Oven.Covered >= 0 && b.Oven.Uncovered >= 0 {
+	if total := b.Oven.Covered + b.Oven.Uncovered; total < quantity.Elapsed(5*time.Minute) && b.Oven.Covered >= 0 &&
+		b.Oven.Uncovered >= 0 {
 		p.Add("Oven", "covered and uncovered together "+total.String(), "5m or more of baking", quantity.ErrOutOfRange)
 	}
 	b.Levers.check(&p)

@@ -15,7 +15,8 @@ func TestLeversAreMovedOverTheirPoints(t *testing.T) {
 	b := hall()
 	b.Levers = Levers{Retard: []quantity.Elapsed{hours(6), hours(20)}}
 	all := b.settings()
-	if len(all) != 2 || *all[0].Retard != *b.Retard || all[1].Retard.AtLeast != hours(6) || all[1].Retard.AtMost != hours(20) {
+	if len(all) != 2 || *all[0].Retard != *b.Retard || all[1].Retard.AtLeast != hours(6) ||
+		all[1].Retard.AtMost != hours(20) {
 		t.Errorf("the retard: %+v", all)
 	}
 	if b.Retard.AtLeast == hours(6) {
@@ -80,7 +81,8 @@ func TestPointsAgainst(t *testing.T) {
 		t.Errorf("%v points for %v minutes and a quarter of a lever: %v", c.Points, minutes, c.Changes)
 	}
 	d.Careful, d.Robust.Survives, d.Robust.Share = false, false, 0.4
-	if c := b.choice(d, b); math.Abs(c.Points-minutes-120) > 1e-9 || c.Against[0].Drawback != Fragile || c.Against[0].Words.ID() != "bakeday.against_fragile" {
+	if c := b.choice(d, b); math.Abs(c.Points-minutes-120) > 1e-9 || c.Against[0].Drawback != Fragile ||
+		c.Against[0].Words.ID() != "bakeday.against_fragile" {
 		t.Errorf("%v points for %v minutes and 40 %% survived: %v", c.Points, minutes, c.Against)
 	}
 	d.Robust.Share = 0.001
@@ -108,7 +110,11 @@ func TestAMoveTellsItsLever(t *testing.T) {
 		got = append(got, m.Lever.String()+": "+m.String())
 		by[m.Lever] = m.by
 	}
-	want := []string{"dough temperature: dough at 24 °C instead of 26 °C", "proofing box: bulk at 28 °C instead of the room", "retard: retard from 8h to 15h instead of 8h to 14h"}
+	want := []string{
+		"dough temperature: dough at 24 °C instead of 26 °C",
+		"proofing box: bulk at 28 °C instead of the room",
+		"retard: retard from 8h to 15h instead of 8h to 14h",
+	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}

@@ -39,14 +39,23 @@ func (d Day) Data() PlanData {
 		if hand := d.Bake.Levain.CultureAtHand; !hand.IsZero() && l.Short.IsZero() {
 			left, _ = hand.Sub(l.Culture).RoundDown(quantity.Grams(1))
 		}
-		s.Levain = &LevainData{l.Culture, l.Short, left, NewRange(l.Ripeness.From), NewRange(l.Ripeness.Peak), NewRange(l.Ripeness.Until)}
+		s.Levain = &LevainData{
+			l.Culture,
+			l.Short,
+			left,
+			NewRange(l.Ripeness.From),
+			NewRange(l.Ripeness.Peak),
+			NewRange(l.Ripeness.Until),
+		}
 	}
 	s.Bulk = d.bulkData()
 	if d.Bake.Retard != nil {
 		shaping := d.Bake.Shaping.Takes.Duration()
 		s.Retard = &RetardData{
 			For: d.Rising.Retard, Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
-			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)), DoughAt: thousandths(d.Rising.FromCold),
+			DoughIn: thousandths(
+				d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping),
+			), DoughAt: thousandths(d.Rising.FromCold),
 		}
 	} else if d.Rising.HasProof {
 		r := NewRange(d.Rising.Proof)
@@ -55,7 +64,9 @@ func (d Day) Data() PlanData {
 	o, k := d.Bake.Oven, d.Baking
 	s.Oven = OvenData{
 		Temperature: o.Temperature, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
-		Core: thousandths(k.Target.Core), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
+		Core: thousandths(
+			k.Target.Core,
+		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
 		Loss: k.Loss, UsualLoss: band(k.Usual.Loss.Low, k.Usual.Loss.Likely, k.Usual.Loss.High), Baked: d.Bake.Loaves.Baked,
 		Cooling: NewRange(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: k.Cooling.Rest,
 	}
@@ -132,7 +143,9 @@ func portions(w dough.Weighed, n, from int, scale quantity.Mass) []quantity.Mass
 func (d Day) waterData() (WaterData, *MixerData) {
 	w := d.Water
 	s := WaterData{
-		Temperature: thousandths(w.Temperature), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
+		Temperature: thousandths(
+			w.Temperature,
+		), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
 	}
 	for _, f := range w.Factors {
 		s.Factors = append(s.Factors, FactorData{f.Name, thousandths(f.Temperature)})
@@ -146,7 +159,15 @@ func (d Day) waterData() (WaterData, *MixerData) {
 	if !w.HasFit {
 		return s, nil
 	}
-	m := &MixerData{Verdict: w.Fit.Fullness, Says: w.Fit.Message(), MostLow: w.Fit.MostLow, MostHigh: w.Fit.MostHigh, Batches: w.Mixes, Each: w.Each, Ready: w.Fit.Kneading.Ready}
+	m := &MixerData{
+		Verdict:  w.Fit.Fullness,
+		Says:     w.Fit.Message(),
+		MostLow:  w.Fit.MostLow,
+		MostHigh: w.Fit.MostHigh,
+		Batches:  w.Mixes,
+		Each:     w.Each,
+		Ready:    w.Fit.Kneading.Ready,
+	}
 	for _, k := range w.Fit.Kneading.Stages {
 		m.Kneading = append(m.Kneading, k.Message())
 	}
@@ -161,7 +182,14 @@ func (d Day) bulkData() BulkData {
 		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
 	for _, p := range e.RiseCurve(49) {
-		s.Curve = append(s.Curve, CurveData{quantity.Elapsed(p.At.Duration().Round(time.Minute)), quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)), band(p.Rise.Low, p.Rise.Likely, p.Rise.High)})
+		s.Curve = append(
+			s.Curve,
+			CurveData{
+				quantity.Elapsed(p.At.Duration().Round(time.Minute)),
+				quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)),
+				band(p.Rise.Low, p.Rise.Likely, p.Rise.High),
+			},
+		)
 	}
 	return s
 }
@@ -175,7 +203,9 @@ func (d Day) stepData() []StepData {
 		}
 		s := StepData{
 			ID: t.ID, Kind: t.Kind, Number: t.Number, Of: t.Of, Bread: t.Bread, Thing: t.Thing, Name: t.Title(),
-			Start: t.Start.In(d.Zone), End: t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
+			Start: t.Start.In(
+				d.Zone,
+			), End: t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
 			Hands: t.Kind.Hands(), Takes: quantity.Elapsed(t.End.Sub(t.Start)), Windows: []WindowData{},
 			Slack: t.Slack, Earlier: quantity.Elapsed(t.Start.Sub(t.EarliestStart)),
 		}

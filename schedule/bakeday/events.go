@@ -26,7 +26,11 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 	for _, t := range s.Steps {
 		e := calendar.Event{
 			Step: t.ID, Summary: t.Name.String(), From: t.Start, To: t.End, Busy: t.Hands,
-			Description: fmt.Sprintf("latest start %s, earliest %s", t.LatestStart.Format("Mon 15:04"), t.EarliestStart.Format("Mon 15:04")),
+			Description: fmt.Sprintf(
+				"latest start %s, earliest %s",
+				t.LatestStart.Format("Mon 15:04"),
+				t.EarliestStart.Format("Mon 15:04"),
+			),
 		}
 		if s.Name != "" {
 			e.Summary += " (" + s.Name + ")"
@@ -35,8 +39,15 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 			e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}}
 		}
 		if t.LookFrom != nil && t.LookTo != nil {
-			e.Description += fmt.Sprintf("; look at it from %s to %s", t.LookFrom.Format("15:04"), t.LookTo.Format("15:04"))
-			e.Alarms = append(e.Alarms, calendar.Alarm{Before: quantity.Elapsed(t.Start.Sub(*t.LookFrom)), Text: "look at the dough"})
+			e.Description += fmt.Sprintf(
+				"; look at it from %s to %s",
+				t.LookFrom.Format("15:04"),
+				t.LookTo.Format("15:04"),
+			)
+			e.Alarms = append(
+				e.Alarms,
+				calendar.Alarm{Before: quantity.Elapsed(t.Start.Sub(*t.LookFrom)), Text: "look at the dough"},
+			)
 		}
 		out = append(out, e)
 	}

@@ -72,8 +72,17 @@ func TestSlackMeansLater(t *testing.T) {
 	d := plan(t, hall())
 	for _, s := range d.Data().Steps {
 		at, _ := d.Timetable.Step(s.ID)
-		if s.Slack != at.Slack || s.Slack.Duration() != s.LatestStart.Sub(s.Start) || s.Earlier.Duration() != s.Start.Sub(s.EarliestStart) {
-			t.Errorf("%s: slack %v, earlier %v; from %v to %v, planned %v", s.ID, s.Slack, s.Earlier, s.EarliestStart, s.LatestStart, s.Start)
+		if s.Slack != at.Slack || s.Slack.Duration() != s.LatestStart.Sub(s.Start) ||
+			s.Earlier.Duration() != s.Start.Sub(s.EarliestStart) {
+			t.Errorf(
+				"%s: slack %v, earlier %v; from %v to %v, planned %v",
+				s.ID,
+				s.Slack,
+				s.Earlier,
+				s.EarliestStart,
+				s.LatestStart,
+				s.Start,
+			)
 		}
 	}
 	early, err := d.problem.Earliest(t.Context())

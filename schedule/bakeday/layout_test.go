@@ -70,7 +70,10 @@ func (b Bake) withDefaultsAt(plain Day) (Day, error) {
 			return d, err
 		}
 		p := n.layOut(l)
-		p.Bounds = append(p.Bounds, schedule.Bound{Step: "bulk", Edge: schedule.Start, Earliest: bulk.Start, Latest: bulk.Start})
+		p.Bounds = append(
+			p.Bounds,
+			schedule.Bound{Step: "bulk", Edge: schedule.Start, Earliest: bulk.Start, Latest: bulk.Start},
+		)
 		if d.Timetable, err = p.Latest(context.Background()); err != nil || len(d.Timetable.Steps) > 0 {
 			return d, err
 		}
@@ -119,7 +122,8 @@ func TestAMissedWeekdaySaysWhy(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := d.Data().Missed
-	if m == nil || m.Why == nil || m.Why.Reason != Clash || m.Why.Short <= 0 || m.Why.Later == nil || !m.Why.Later.Before(d.Wanted) {
+	if m == nil || m.Why == nil || m.Why.Reason != Clash || m.Why.Short <= 0 || m.Why.Later == nil ||
+		!m.Why.Later.Before(d.Wanted) {
 		t.Fatalf("%+v", m)
 	}
 	if m.Why.Says.ID() != "bakeday.why_misses" {

@@ -48,7 +48,8 @@ func TestFitFindsAPlanWithinItsBounds(t *testing.T) {
 		t.Errorf("tried %d, others %d", f.Tried, len(f.Others))
 	}
 	got := f.Best.Day.Bake
-	if p := got.Levain.Prefermented; p.Compare(b.Levers.Prefermented[0]) < 0 || p.Compare(b.Levers.Prefermented[1]) > 0 {
+	if p := got.Levain.Prefermented; p.Compare(b.Levers.Prefermented[0]) < 0 ||
+		p.Compare(b.Levers.Prefermented[1]) > 0 {
 		t.Errorf("prefermented flour of %v is out of bounds", p)
 	}
 	if c := got.Mixing.Temperature; c.Compare(b.Levers.Temperature[0]) < 0 || c.Compare(b.Levers.Temperature[1]) > 0 {
@@ -80,8 +81,13 @@ func TestFitLeavesAGoodPlanAlone(t *testing.T) {
 func TestLeversAreChecked(t *testing.T) {
 	b := hall()
 	b.Levers = Levers{
-		Prefermented: []quantity.Percent{quantity.NewPercent(20)}, Inoculation: []quantity.Percent{quantity.NewPercent(50), quantity.NewPercent(10)},
-		Temperature: []quantity.Temperature{{}, quantity.Celsius(200)}, Box: []quantity.Temperature{quantity.Celsius(1), quantity.Celsius(2)},
+		Prefermented: []quantity.Percent{
+			quantity.NewPercent(20),
+		}, Inoculation: []quantity.Percent{quantity.NewPercent(50), quantity.NewPercent(10)},
+		Temperature: []quantity.Temperature{
+			{},
+			quantity.Celsius(200),
+		}, Box: []quantity.Temperature{quantity.Celsius(1), quantity.Celsius(2)},
 		Retard: []quantity.Elapsed{-1, 1},
 	}
 	_, err := b.Fit(context.Background(), wednesday(t))

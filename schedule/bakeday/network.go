@@ -102,7 +102,16 @@ func (n *network) levain() string {
 	if l.standing() {
 		return n.standing()
 	}
-	feed := n.add(schedule.Step{ID: idFeed, Kind: schedule.Feed, Thing: levainName, Name: working.Tell("bakeday.step_feed", "feed the levain"), Min: grid(l.Takes.Duration()), Needs: n.work})
+	feed := n.add(
+		schedule.Step{
+			ID:    idFeed,
+			Kind:  schedule.Feed,
+			Thing: levainName,
+			Name:  working.Tell("bakeday.step_feed", "feed the levain"),
+			Min:   grid(l.Takes.Duration()),
+			Needs: n.work,
+		},
+	)
 	ripen := n.add(schedule.Step{
 		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
 		MinWords: working.Tell("bakeday.rule_levain_peak", "the levain takes about %v to its peak", ripe),
@@ -137,14 +146,37 @@ func (n *network) beforehand() []string {
 			ID: nth(schedule.Make.String(), i), Kind: schedule.Make, Thing: s.name, Number: i + 1, Of: len(all),
 			Name: working.Tell("bakeday.step_make", "make the %v", s.name), Min: grid(s.takes), Needs: n.work,
 		})
-		least, most := working.Tell("bakeday.rule_stands_least", "the %v stands at least %v", s.name, quantity.Elapsed(s.least)), working.Tell("bakeday.rule_stands_most", "the %v stands at most %v", s.name, quantity.Elapsed(s.most))
+		least, most := working.Tell(
+			"bakeday.rule_stands_least",
+			"the %v stands at least %v",
+			s.name,
+			quantity.Elapsed(s.least),
+		), working.Tell(
+			"bakeday.rule_stands_most",
+			"the %v stands at most %v",
+			s.name,
+			quantity.Elapsed(s.most),
+		)
 		title := working.Tell("bakeday.step_stands", "%v stands", s.name)
 		if s.waits == schedule.Ripen {
-			least, most = working.Tell("bakeday.rule_ripens_least", "the %v ripens at least %v", s.name, quantity.Elapsed(s.least)), working.Tell("bakeday.rule_ripens_most", "the %v ripens at most %v", s.name, quantity.Elapsed(s.most))
+			least, most = working.Tell(
+				"bakeday.rule_ripens_least",
+				"the %v ripens at least %v",
+				s.name,
+				quantity.Elapsed(s.least),
+			), working.Tell(
+				"bakeday.rule_ripens_most",
+				"the %v ripens at most %v",
+				s.name,
+				quantity.Elapsed(s.most),
+			)
 			title = working.Tell("bakeday.step_ripens", "%v ripens", s.name)
 		}
 		wait := n.add(schedule.Step{
-			ID: nth(s.waits.String(), i), Kind: s.waits, Thing: s.name, Number: i + 1, Of: len(all), Name: title, Min: grid(s.least), Max: grid(s.most),
+			ID: nth(
+				s.waits.String(),
+				i,
+			), Kind: s.waits, Thing: s.name, Number: i + 1, Of: len(all), Name: title, Min: grid(s.least), Max: grid(s.most),
 			MinWords: least, MaxWords: most,
 		})
 		n.atOnce(made, wait)
@@ -174,7 +206,11 @@ func (n *network) bulk() {
 	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
 	bulk := n.add(schedule.Step{
 		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
-		MinWords: working.Tell("bakeday.rule_bulk_least", "bulk at least %v", early), MaxWords: working.Tell("bakeday.rule_bulk_most", "bulk at most %v", late),
+		MinWords: working.Tell(
+			"bakeday.rule_bulk_least",
+			"bulk at least %v",
+			early,
+		), MaxWords: working.Tell("bakeday.rule_bulk_most", "bulk at most %v", late),
 	})
 	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
 	of := n.b.Bulk.Folds
@@ -189,7 +225,15 @@ func (n *network) bulk() {
 			From: bulk, To: n.add(s), Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about, MaxWords: about,
 		})
 	}
-	shape := n.add(schedule.Step{ID: idShape, Kind: schedule.Shape, Name: working.Tell("bakeday.step_shape", "divide and shape"), Min: grid(n.b.Shaping.Takes.Duration()), Needs: n.work})
+	shape := n.add(
+		schedule.Step{
+			ID:    idShape,
+			Kind:  schedule.Shape,
+			Name:  working.Tell("bakeday.step_shape", "divide and shape"),
+			Min:   grid(n.b.Shaping.Takes.Duration()),
+			Needs: n.work,
+		},
+	)
 	n.atOnce(bulk, shape)
 }
 
@@ -200,22 +244,46 @@ func (n *network) rest() string {
 		early, likely, late := grid(n.t.proof.Early), grid(n.t.proof.Likely), grid(n.t.proof.Late)
 		proof := n.add(schedule.Step{
 			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
-			MinWords: working.Tell("bakeday.rule_proof_least", "final proof at least %v", early), MaxWords: working.Tell("bakeday.rule_proof_most", "final proof at most %v", late),
+			MinWords: working.Tell(
+				"bakeday.rule_proof_least",
+				"final proof at least %v",
+				early,
+			), MaxWords: working.Tell("bakeday.rule_proof_most", "final proof at most %v", late),
 		})
 		n.atOnce(idShape, proof)
 		return proof
 	}
 	rest := n.add(schedule.Step{
 		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"), Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
-		MinWords: working.Tell("bakeday.rule_retard_least", "retard at least %v", r.AtLeast), MaxWords: working.Tell("bakeday.rule_retard_most", "retard at most %v", r.AtMost),
+		MinWords: working.Tell(
+			"bakeday.rule_retard_least",
+			"retard at least %v",
+			r.AtLeast,
+		), MaxWords: working.Tell("bakeday.rule_retard_most", "retard at most %v", r.AtMost),
 	})
 	n.atOnce(idShape, rest)
 	if r.WarmUp <= 0 {
 		return rest
 	}
-	out := n.add(schedule.Step{ID: idOut, Kind: schedule.TakeOut, Name: working.Tell("bakeday.step_take_out", "take out of the cold"), Min: takingOut, Needs: n.there})
+	out := n.add(
+		schedule.Step{
+			ID:    idOut,
+			Kind:  schedule.TakeOut,
+			Name:  working.Tell("bakeday.step_take_out", "take out of the cold"),
+			Min:   takingOut,
+			Needs: n.there,
+		},
+	)
 	n.atOnce(rest, out)
-	warm := n.add(schedule.Step{ID: idWarm, Kind: schedule.WarmUp, Name: working.Tell("bakeday.step_warm_up", "warm up"), Min: r.warming() - takingOut, Max: r.warming() - takingOut})
+	warm := n.add(
+		schedule.Step{
+			ID:   idWarm,
+			Kind: schedule.WarmUp,
+			Name: working.Tell("bakeday.step_warm_up", "warm up"),
+			Min:  r.warming() - takingOut,
+			Max:  r.warming() - takingOut,
+		},
+	)
 	n.atOnce(out, warm)
 	return warm
 }
@@ -239,7 +307,11 @@ func (n *network) oven(rest string) {
 			most = gap + quantity.Elapsed(15*time.Minute) // cold ones may
 		}
 		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most, Firm: true,
-			MinWords: working.Tell("bakeday.rule_reheat", "the oven and pots reheat for %v", gap), MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
+			MinWords: working.Tell(
+				"bakeday.rule_reheat",
+				"the oven and pots reheat for %v",
+				gap,
+			), MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
 	}
 	cooled := grid(n.t.cool)
 	n.cool = len(n.p.Steps)
@@ -252,7 +324,13 @@ func (n *network) oven(rest string) {
 
 // preheat is as long as the oven takes; for loaves that decide themselves when they are ready it may stay hot.
 func (n *network) preheat() schedule.Step {
-	s := schedule.Step{ID: idHeat, Kind: schedule.Preheat, Name: working.Tell("bakeday.step_preheat", "heat the oven"), Min: grid(n.b.Oven.Preheat.Duration()), Needs: n.there}
+	s := schedule.Step{
+		ID:    idHeat,
+		Kind:  schedule.Preheat,
+		Name:  working.Tell("bakeday.step_preheat", "heat the oven"),
+		Min:   grid(n.b.Oven.Preheat.Duration()),
+		Needs: n.there,
+	}
 	if n.b.Retard == nil {
 		s.Max = s.Min + staysHot
 	}
@@ -293,8 +371,24 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 	} {
 		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, l.share))
 		shaping := grid(n.b.Shaping.Takes.Duration())
-		p.Steps = append(p.Steps, schedule.Step{ID: c.id, Bread: n.b.Name, MinFirm: true, MaxFirm: true, Kind: schedule.Shape, Name: c.name, Spare: true, Min: shaping, Needs: n.there})
-		p.Links = append(p.Links, schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
+		p.Steps = append(
+			p.Steps,
+			schedule.Step{
+				ID:      c.id,
+				Bread:   n.b.Name,
+				MinFirm: true,
+				MaxFirm: true,
+				Kind:    schedule.Shape,
+				Name:    c.name,
+				Spare:   true,
+				Min:     shaping,
+				Needs:   n.there,
+			},
+		)
+		p.Links = append(
+			p.Links,
+			schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true},
+		)
 		if r := n.b.Retard; r != nil {
 			p.Links = append(p.Links, schedule.Link{
 				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(), Firm: true,
@@ -304,9 +398,25 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 		// Without the cold nothing stretches but the time for which the bread may wait.
 		proof := grid(drawn(c.proof, n.t.proof.Likely, l.share))
 		rest := proof + n.baking() + grid(n.t.cool)
-		p.Links = append(p.Links,
-			schedule.Link{From: c.id, To: idCool, Kind: schedule.EndToEnd, Min: rest, Max: rest + n.fresh(l), Firm: true},
-			schedule.Link{From: idHeat, To: c.id, Kind: schedule.StartToEnd, Min: grid(n.b.Oven.Preheat.Duration()) - proof, Max: schedule.NoLimit, Firm: true})
+		p.Links = append(
+			p.Links,
+			schedule.Link{
+				From: c.id,
+				To:   idCool,
+				Kind: schedule.EndToEnd,
+				Min:  rest,
+				Max:  rest + n.fresh(l),
+				Firm: true,
+			},
+			schedule.Link{
+				From: idHeat,
+				To:   c.id,
+				Kind: schedule.StartToEnd,
+				Min:  grid(n.b.Oven.Preheat.Duration()) - proof,
+				Max:  schedule.NoLimit,
+				Firm: true,
+			},
+		)
 	}
 }
 
@@ -354,7 +464,14 @@ func (b *Bake) closed(within wallclock.Occurrence, zone *time.Location) ([]sched
 	}
 	var out []schedule.Span
 	for _, s := range wallclock.Clip(spans, within) {
-		out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: working.Tell("bakeday.named", "%v", s.Words)})
+		out = append(
+			out,
+			schedule.Span{
+				From:  s.From.In(zone),
+				To:    s.To.In(zone),
+				Words: working.Tell("bakeday.named", "%v", s.Words),
+			},
+		)
 	}
 	return out, nil
 }

@@ -93,7 +93,13 @@ func ended(err error) bool {
 
 // nearest follows the timetable's suggestions to a wanted time that works: the dough's clock
 // moves with the time of day, so that a suggestion may fall short by a few minutes.
-func (b *Bake) nearest(ctx context.Context, first *Day, clock Clock, suggestion func(Day) *schedule.Shift, later bool) *time.Time {
+func (b *Bake) nearest(
+	ctx context.Context,
+	first *Day,
+	clock Clock,
+	suggestion func(Day) *schedule.Shift,
+	later bool,
+) *time.Time {
 	d := *first
 	for range 5 {
 		s := suggestion(d)
@@ -162,7 +168,13 @@ func (b Bake) Check(clock Clock) error {
 	case clock.Zone == nil:
 		problems.Required("Zone", "the clock of the plan in the zone of the bake")
 	case clock.Zone.String() != b.Zone:
-		problems.AddCode("Zone", "other_zone", "a clock in "+quantity.Excerpt(clock.Zone.String()), "a clock in the zone of the bake, "+quantity.Excerpt(b.Zone), quantity.ErrInconsistent)
+		problems.AddCode(
+			"Zone",
+			"other_zone",
+			"a clock in "+quantity.Excerpt(clock.Zone.String()),
+			"a clock in the zone of the bake, "+quantity.Excerpt(b.Zone),
+			quantity.ErrInconsistent,
+		)
 	case !b.Wanted.IsZero():
 		_, err := b.Wanted.instants(clock.Now, clock.Zone)
 		problems.Join("", err)
@@ -222,7 +234,8 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day,
 			break
 		}
 		next := d.moments()
-		if near(next.mixed, m.mixed) && near(next.fed, m.fed) && next.retard-m.retard < 5*time.Minute && m.retard-next.retard < 5*time.Minute {
+		if near(next.mixed, m.mixed) && near(next.fed, m.fed) && next.retard-m.retard < 5*time.Minute &&
+			m.retard-next.retard < 5*time.Minute {
 			d.Settled = true
 			break
 		}
@@ -283,7 +296,13 @@ func (d *Day) times() times {
 	if d.Bake.Loaves.Warm {
 		cool = tooHotToEat
 	}
-	t := times{bulk: d.Rising.Bulk.Ready(), proof: d.Rising.Proof, cool: cool, mixes: d.Water.Mixes, rounds: d.Baking.Rounds}
+	t := times{
+		bulk:   d.Rising.Bulk.Ready(),
+		proof:  d.Rising.Proof,
+		cool:   cool,
+		mixes:  d.Water.Mixes,
+		rounds: d.Baking.Rounds,
+	}
 	if d.Levain != nil {
 		// At its likely peak a levain is most surely ripe and not yet past.
 		t.ripe, t.past = d.Levain.Ripeness.Peak.Likely, d.Levain.Ripeness.Until.Likely
@@ -320,43 +339,111 @@ func (d *Day) notes() []working.Message {
 		for i, name := range l {
 			names[i] = working.Tell("bakeday.named", "%v", name)
 		}
-		add(working.Tell("bakeday.note_no_water", "there is no water to pour: the temperature given is for %v together", working.And(names...)))
+		add(
+			working.Tell(
+				"bakeday.note_no_water",
+				"there is no water to pour: the temperature given is for %v together",
+				working.And(names...),
+			),
+		)
 	}
 	if l := d.Levain; l != nil && d.Bake.Levain.standing() {
 		if past := d.Now.Sub(l.Fed.Add(l.Ripeness.Until.Likely)); past > 0 {
-			add(working.Tell("bakeday.note_levain_past", "the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; feed it again, or go by the dough", past.Round(time.Minute)))
+			add(
+				working.Tell(
+					"bakeday.note_levain_past",
+					"the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; feed it again, or go by the dough",
+					past.Round(time.Minute),
+				),
+			)
 		}
 		if !l.Short.IsZero() {
-			add(working.Tell("bakeday.note_levain_short", "the dough needs %v of levain and %v is at hand: make fewer loaves, or feed it", l.Build.Made, d.Bake.Levain.CultureAtHand))
+			add(
+				working.Tell(
+					"bakeday.note_levain_short",
+					"the dough needs %v of levain and %v is at hand: make fewer loaves, or feed it",
+					l.Build.Made,
+					d.Bake.Levain.CultureAtHand,
+				),
+			)
 		}
 	} else if d.Levain != nil && !d.Levain.Short.IsZero() {
 		add(working.Tell("bakeday.note_starter_short", "the levain needs %v of starter and %v is at hand: feed the starter up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {
-		add(working.Tell("bakeday.note_too_small", "%v of %v is too little for the scale: weigh it as part of a solution", w.Exact, w.Name))
+		add(
+			working.Tell(
+				"bakeday.note_too_small",
+				"%v of %v is too little for the scale: weigh it as part of a solution",
+				w.Exact,
+				w.Name,
+			),
+		)
 	}
 	if l, u := d.Baking.Loss, d.Baking.Usual.Loss; l.Compare(u.Low) < 0 || l.Compare(u.High) > 0 {
-		add(working.Tell("bakeday.note_loss", "a bake loss of %v is outside the usual %v to %v for this bread", l, u.Low, u.High))
+		add(
+			working.Tell(
+				"bakeday.note_loss",
+				"a bake loss of %v is outside the usual %v to %v for this bread",
+				l,
+				u.Low,
+				u.High,
+			),
+		)
 	}
 	if r := d.Rising; r.HasProof && r.InOven.Likely.Points() > d.Bake.Bulk.Rise.Points()*1.05 {
-		add(working.Tell("bakeday.note_quick", "the dough is quicker than the hands: even with the shortest proof it will have risen about %.0f in the oven, not %.0f; cool it, or take less yeast or levain", r.InOven.Likely, d.Bake.Bulk.Rise))
+		add(
+			working.Tell(
+				"bakeday.note_quick",
+				"the dough is quicker than the hands: even with the shortest proof it will have risen about %.0f in the oven, not %.0f; cool it, or take less yeast or levain",
+				r.InOven.Likely,
+				d.Bake.Bulk.Rise,
+			),
+		)
 	}
 	out = append(out, d.Rising.Bulk.Notes()...)
 	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil && !d.Careful {
 		if asleep := d.absentDuring(*s.Watch); !asleep.IsZero() {
-			add(working.Tell("bakeday.note_ready_while_away", "the bulk may be ready in this time: %v; no plan around that was found: look before, and put the dough in the cold if it is nearly there", asleep))
+			add(
+				working.Tell(
+					"bakeday.note_ready_while_away",
+					"the bulk may be ready in this time: %v; no plan around that was found: look before, and put the dough in the cold if it is nearly there",
+					asleep,
+				),
+			)
 		}
 	}
 	if d.Possible() && !d.Robust.Survives && !d.Careful {
 		for _, sp := range d.Robust.Spreads {
-			add(working.Tell("bakeday.note_holds_if", "the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again", sp.Title(), sp.Early, sp.Late))
+			add(
+				working.Tell(
+					"bakeday.note_holds_if",
+					"the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again",
+					sp.Title(),
+					sp.Early,
+					sp.Late,
+				),
+			)
 		}
 	}
 	if off := d.foldsMoved(); off > 0 && d.Possible() {
-		add(working.Tell("bakeday.note_folds_moved", "the folds are up to %v off their interval of %v: other rules leave them no better time", off, d.Bake.Bulk.FoldEvery))
+		add(
+			working.Tell(
+				"bakeday.note_folds_moved",
+				"the folds are up to %v off their interval of %v: other rules leave them no better time",
+				off,
+				d.Bake.Bulk.FoldEvery,
+			),
+		)
 	}
 	if d.Possible() && !d.Settled {
-		add(working.Tell("bakeday.note_not_settled", "times and temperatures did not settle; the plan is the last of %d rounds", rounds))
+		add(
+			working.Tell(
+				"bakeday.note_not_settled",
+				"times and temperatures did not settle; the plan is the last of %d rounds",
+				rounds,
+			),
+		)
 	}
 	if d.TimeRanOut {
 		add(working.Tell("bakeday.note_time_ran_out", "the time for planning ran out: there may be a better plan"))

@@ -108,7 +108,13 @@ func TestWeightsAddUp(t *testing.T) {
 				t.Errorf("%s: %s adds up to %v, not %v", b.Name, l.Name, sum, l.Total)
 			}
 			if l.Batches > 1 && quantity.Sum(batches...) != l.Total {
-				t.Errorf("%s: the batches of %s add up to %v, not %v", b.Name, l.Name, quantity.Sum(batches...), l.Total)
+				t.Errorf(
+					"%s: the batches of %s add up to %v, not %v",
+					b.Name,
+					l.Name,
+					quantity.Sum(batches...),
+					l.Total,
+				)
 			}
 		}
 		dough := s.Weigh[len(s.Weigh)-1]
@@ -124,7 +130,14 @@ func TestTimetableFitsLife(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls()} {
 		d := plan(t, b)
 		if !d.Possible() || !d.Settled || b.Retard != nil && !d.Careful || d.Robust.Share < 0.5 {
-			t.Fatalf("%s: possible %v, settled %v, careful %v\n%v", b.Name, d.Possible(), d.Settled, d.Careful, d.Timetable)
+			t.Fatalf(
+				"%s: possible %v, settled %v, careful %v\n%v",
+				b.Name,
+				d.Possible(),
+				d.Settled,
+				d.Careful,
+				d.Timetable,
+			)
 		}
 		within := wallclock.Occurrence{From: d.Now, To: d.Wanted}
 		closed, err := d.Bake.closed(within, d.Zone)
@@ -137,7 +150,14 @@ func TestTimetableFitsLife(t *testing.T) {
 			}
 			for _, c := range closed {
 				if s.Start.Before(c.To) && s.End.After(c.From) {
-					t.Errorf("%s: %s from %v to %v while %s", b.Name, s.ID, s.Start.In(d.Zone), s.End.In(d.Zone), c.Words)
+					t.Errorf(
+						"%s: %s from %v to %v while %s",
+						b.Name,
+						s.ID,
+						s.Start.In(d.Zone),
+						s.End.In(d.Zone),
+						c.Words,
+					)
 				}
 			}
 			if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) {
@@ -169,7 +189,8 @@ func TestRoomsAgree(t *testing.T) {
 		t.Errorf("the cold brings the rise to %v %%, wanted 75 %%", got)
 	}
 	retard, _ := d.Timetable.Step(idRetard)
-	if got := quantity.Elapsed(retard.End.Sub(retard.Start)); got-d.Rising.Retard > quantity.Elapsed(5*time.Minute) || d.Rising.Retard-got > quantity.Elapsed(5*time.Minute) {
+	if got := quantity.Elapsed(retard.End.Sub(retard.Start)); got-d.Rising.Retard > quantity.Elapsed(5*time.Minute) ||
+		d.Rising.Retard-got > quantity.Elapsed(5*time.Minute) {
 		t.Errorf("the rise was computed for a retard of %v, the plan has %v", d.Rising.Retard, got)
 	}
 	if c := d.Baking.Target; c.Core.Compare(c.Boiling) >= 0 {
@@ -265,7 +286,15 @@ func TestSameInSamePlan(t *testing.T) {
 	f.Mixing.Temperature = quantity.MustTemperature("78.8 °F")
 	f.Mixing.Warming = quantity.MustDelta("9 Δ°F")
 	f.Oven.Temperature = quantity.MustTemperature("473 °F")
-	f.Kitchen.Day, f.Kitchen.Night, f.Kitchen.Refrigerator, f.Kitchen.Tap = quantity.MustTemperature("71.6 °F"), quantity.MustTemperature("66.2 °F"), quantity.MustTemperature("39.2 °F"), quantity.MustTemperature("50 °F")
+	f.Kitchen.Day, f.Kitchen.Night, f.Kitchen.Refrigerator, f.Kitchen.Tap = quantity.MustTemperature(
+		"71.6 °F",
+	), quantity.MustTemperature(
+		"66.2 °F",
+	), quantity.MustTemperature(
+		"39.2 °F",
+	), quantity.MustTemperature(
+		"50 °F",
+	)
 	if diff := cmp.Diff(a, plan(t, f).Data()); diff != "" {
 		t.Error(diff)
 	}
@@ -300,7 +329,15 @@ func TestEveryFaultAtOnce(t *testing.T) {
 	for _, e := range quantity.InputErrors(err) {
 		paths = append(paths, e.GoPath)
 	}
-	want := []string{"Loaves.Pieces", "Flours", "Mixing.Temperature", "Mixing.Mixer", "Retard.AtMost", "Kitchen.Tap", "Zone"}
+	want := []string{
+		"Loaves.Pieces",
+		"Flours",
+		"Mixing.Temperature",
+		"Mixing.Mixer",
+		"Retard.AtMost",
+		"Kitchen.Tap",
+		"Zone",
+	}
 	if diff := cmp.Diff(want, paths); diff != "" {
 		t.Error(diff)
 	}
@@ -312,7 +349,8 @@ func TestFaultsOfTheFormulaAreNamedInTheBake(t *testing.T) {
 	b.Levain.Flour = "buckwheat"
 	_, err := b.Plan(context.Background(), wednesday(t))
 	text := fmt.Sprint(err)
-	if !strings.Contains(text, "levain.hydration") || !strings.Contains(text, "levain.flour") || strings.Contains(text, "preferment[") {
+	if !strings.Contains(text, "levain.hydration") || !strings.Contains(text, "levain.flour") ||
+		strings.Contains(text, "preferment[") {
 		t.Error(text)
 	}
 }
@@ -384,16 +422,29 @@ func TestPlausibleKitchens(t *testing.T) {
 		}
 		clock := Clock{Now: time.Date(2026, 11, 20, 0, r.IntN(7*24*60), 0, 0, time.UTC), Zone: zone}
 		if r.IntN(2) == 0 { // with what else a bake may have
-			b.Others = append(b.Others, Ingredient{Name: "instant yeast", Percent: quantity.NewPercent(between(1, 8) / 10), Kind: dough.KindInstantYeast})
+			b.Others = append(
+				b.Others,
+				Ingredient{
+					Name:    "instant yeast",
+					Percent: quantity.NewPercent(between(1, 8) / 10),
+					Kind:    dough.KindInstantYeast,
+				},
+			)
 			if r.IntN(2) == 0 {
 				b.Preferments = []Preferment{{
 					Name: "poolish", Kind: dough.Poolish, Prefermented: quantity.NewPercent(between(10, 40)), Hydration: quantity.NewPercent(100), Flour: "wheat bread flour",
-					Yeast: quantity.NewPercent(0.1), AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(16 * time.Hour),
+					Yeast: quantity.NewPercent(
+						0.1,
+					), AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(16 * time.Hour),
 				}}
 			}
 			b.Loaves.Warm = r.IntN(2) == 0
 			if b.Retard != nil && r.IntN(2) == 0 {
-				b.Retard = &Retard{AtLeast: b.Retard.AtLeast, AtMost: b.Retard.AtMost, WarmUp: quantity.Elapsed(between(1, 3) * float64(time.Hour))}
+				b.Retard = &Retard{
+					AtLeast: b.Retard.AtLeast,
+					AtMost:  b.Retard.AtMost,
+					WarmUp:  quantity.Elapsed(between(1, 3) * float64(time.Hour)),
+				}
 			}
 		}
 		d, err := b.Plan(context.Background(), clock)
@@ -442,7 +493,8 @@ func TestWishes(t *testing.T) {
 	}
 	w, _ := ParseWish("wed 20:30")
 	at, err := w.instants(now, zone)
-	if err != nil || len(at) != 2 || !at[0].Equal(time.Date(2026, 11, 25, 19, 30, 0, 0, time.UTC)) || at[1].Sub(at[0]) != 7*24*time.Hour {
+	if err != nil || len(at) != 2 || !at[0].Equal(time.Date(2026, 11, 25, 19, 30, 0, 0, time.UTC)) ||
+		at[1].Sub(at[0]) != 7*24*time.Hour {
 		t.Errorf("later today and in a week: %v, %v", at, err)
 	}
 	w, _ = ParseWish("Wednesday 19:00")
@@ -486,7 +538,11 @@ func ExampleBake_Check() {
 	b := hall()
 	b.Loaves.Pieces = 0
 	b.Kitchen.Tap = quantity.Celsius(80)
-	fmt.Println(b.Check(Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)}))
+	fmt.Println(
+		b.Check(
+			Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)},
+		),
+	)
 	// Output:
 	// loaves.pieces: out of range: got 0, want 1 to 1000
 	// kitchen.tap: out of range: got 80 °C, want 0.5 °C to 45 °C

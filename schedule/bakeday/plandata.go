@@ -58,7 +58,12 @@ func NewRange(r quantity.TimeRange) Range {
 
 // TimeRange is the range as the library computes with it.
 func (r Range) TimeRange() quantity.TimeRange {
-	return quantity.TimeRange{Early: r.Early.Duration(), Likely: r.Likely.Duration(), Late: r.Late.Duration(), Probability: r.Probability}
+	return quantity.TimeRange{
+		Early:       r.Early.Duration(),
+		Likely:      r.Likely.Duration(),
+		Late:        r.Late.Duration(),
+		Probability: r.Probability,
+	}
 }
 
 // WeighList is one bowl: its lines add up exactly to Total, and Total + Residue is what the formula asks for.

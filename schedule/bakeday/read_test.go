@@ -16,7 +16,8 @@ func TestReadListsEverything(t *testing.T) {
 		t.Fatal(err)
 	}
 	broken := strings.NewReplacer(`"percent":"75 %"`, `"percent":"75"`, `"salt":"2.1 %"`, `"salt":2.1`, `"mixer":"planetary"`, `"mixer":"spoon"`,
-		`"rise":"75 %"`, `"rize":"75 %"`, BakeFormat, "maslin bake 9").Replace(string(text))
+		`"rise":"75 %"`, `"rize":"75 %"`, BakeFormat, "maslin bake 9").
+		Replace(string(text))
 	_, err = Read([]byte(broken))
 	var got []string
 	for _, e := range quantity.InputErrors(err) {

@@ -32,7 +32,11 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	l := &Leavening{}
 	build, ok := batch.Build(levainName)
 	if !ok {
-		return nil, &quantity.InputError{GoPath: "Levain.Prefermented", Want: "more than 0 %", Err: quantity.ErrRequired}
+		return nil, &quantity.InputError{
+			GoPath: "Levain.Prefermented",
+			Want:   "more than 0 %",
+			Err:    quantity.ErrRequired,
+		}
 	}
 	l.Build = build
 	var flour, whole quantity.Mass
@@ -47,7 +51,11 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 			l.Culture = l.Culture.Add(line.Mass)
 		}
 	}
-	needed, feed := l.Culture, ferment.FeedRatio{Seed: l.Culture.Grams(), Flour: flour.Grams(), SeedHydration: b.Levain.CultureHydration}
+	needed, feed := l.Culture, ferment.FeedRatio{
+		Seed:          l.Culture.Grams(),
+		Flour:         flour.Grams(),
+		SeedHydration: b.Levain.CultureHydration,
+	}
 	if b.Levain.standing() {
 		needed = build.Made
 		feed = ferment.FeedRatio{Seed: usualFeed, Flour: 1, SeedHydration: b.Levain.CultureHydration}
@@ -127,7 +135,8 @@ func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, er
 	// proof is common practice for yeast doughs. A quick or small rise would be over before the loaves are shaped:
 	// it is shaped sooner, so that they proof for half an hour.
 	for _, share := range []float64{2.0 / 3, 0.5, 0.35, 0.2} {
-		if r, err = b.shapedAt(r, bulk, all, quantity.NewPercent(b.Bulk.Rise.Points()*share), m); err != nil || r.Proof.Likely >= shortestProof {
+		if r, err = b.shapedAt(r, bulk, all, quantity.NewPercent(b.Bulk.Rise.Points()*share), m); err != nil ||
+			r.Proof.Likely >= shortestProof {
 			break
 		}
 	}
@@ -141,7 +150,13 @@ const (
 
 // shapedAt is the proof of a dough shaped at a given rise. It goes on at the same clock; the bulk having been watched,
 // its pace is known.
-func (b *Bake) shapedAt(r Rising, bulk ferment.Bulk, all ferment.Estimate, at quantity.Percent, m moments) (Rising, error) {
+func (b *Bake) shapedAt(
+	r Rising,
+	bulk ferment.Bulk,
+	all ferment.Estimate,
+	at quantity.Percent,
+	m moments,
+) (Rising, error) {
 	r.ShapeAt, bulk.Rise = at, at
 	var err error
 	if r.Bulk, err = bulk.Estimate(); err != nil {
@@ -153,7 +168,16 @@ func (b *Bake) shapedAt(r Rising, bulk ferment.Bulk, all ferment.Estimate, at qu
 		return r, ofBulk(err)
 	}
 	r.Proof = seen.Now.Ready().Add(-shaped - m.shaping)
-	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(r.Proof.Early, leastProof), max(r.Proof.Likely, leastProof), max(r.Proof.Late, leastProof)
+	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(
+		r.Proof.Early,
+		leastProof,
+	), max(
+		r.Proof.Likely,
+		leastProof,
+	), max(
+		r.Proof.Late,
+		leastProof,
+	)
 	baked := shaped + m.shaping + r.Proof.Likely
 	r.Shaped, r.Into = bulk.History.At(shaped), bulk.History.At(baked)
 	r.InOven, err = seen.Now.RiseAt(baked)
@@ -161,11 +185,22 @@ func (b *Bake) shapedAt(r Rising, bulk ferment.Bulk, all ferment.Estimate, at qu
 }
 
 // riseWithRetard asks how far the dough may rise before shaping, given the cold that follows.
-func (b *Bake) riseWithRetard(r Rising, bulk ferment.Bulk, piece quantity.Mass, m moments, zone *time.Location) (Rising, error) {
+func (b *Bake) riseWithRetard(
+	r Rising,
+	bulk ferment.Bulk,
+	piece quantity.Mass,
+	m moments,
+	zone *time.Location,
+) (Rising, error) {
 	loaf := ferment.Piece{
 		Mass: piece, Form: ferment.Round, Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator, For: quantity.Elapsed(m.retard),
 	}
-	proof := ferment.Proof{Bulk: bulk, Bench: quantity.Elapsed(m.shaping), Stages: []ferment.Piece{loaf}, Total: b.Bulk.Rise}
+	proof := ferment.Proof{
+		Bulk:   bulk,
+		Bench:  quantity.Elapsed(m.shaping),
+		Stages: []ferment.Piece{loaf},
+		Total:  b.Bulk.Rise,
+	}
 	if warming := b.Retard.warming(); warming > 0 {
 		loaf.Into, loaf.Exposure, loaf.For = b.proofing(m.mixed, zone), ferment.Covered, warming
 		proof.Stages = append(proof.Stages, loaf)
@@ -216,7 +251,10 @@ func (b *Bake) leavenWithYeast(bulk *ferment.Bulk, m moments, zone *time.Locatio
 		bulk.Preferments = append(bulk.Preferments, ferment.HandedOn{
 			Flour: p.Prefermented, Ripened: quantity.Elapsed(stands),
 			Of: ferment.Ripening{
-				Yeast: ferment.Yeast{Kind: yeastKind(y.Kind), Amount: p.Yeast}, Hydration: p.Hydration, Salt: p.Salt, History: history, Law: bulk.Law,
+				Yeast: ferment.Yeast{
+					Kind:   yeastKind(y.Kind),
+					Amount: p.Yeast,
+				}, Hydration: p.Hydration, Salt: p.Salt, History: history, Law: bulk.Law,
 			},
 		})
 	}

@@ -36,16 +36,31 @@ type drawer struct {
 func texts() map[reflect.Type][2]string {
 	const number = `^-?[0-9]+(\.[0-9]+)? `
 	return map[reflect.Type][2]string{
-		reflect.TypeFor[quantity.Mass]():             {`A weight in grams with its unit, exact to the microgram: "625.5 g".`, number + `g$`},
-		reflect.TypeFor[quantity.Percent]():          {`A percentage with its sign: "70 %".`, number + `%$`},
-		reflect.TypeFor[quantity.Temperature]():      {`A temperature, exact: "24.5 °C".`, number + `°[CF]$`},
-		reflect.TypeFor[quantity.TemperatureDelta](): {`A difference of temperatures, exact: "5 Δ°C".`, number + `Δ°[CF]$`},
-		reflect.TypeFor[quantity.Length]():           {`A length in meters: "1150 m".`, number + `m$`},
-		reflect.TypeFor[quantity.Volume]():           {`A volume in liters: "7 L".`, number + `L$`},
-		reflect.TypeFor[quantity.Elapsed]():          {`Elapsed time: "4h30m", "45m", "50h05m".`, `^-?([0-9]+h)?([0-9]+m)?([0-9]+s)?$`},
-		reflect.TypeFor[wallclock.Clock]():           {`A time of day: "15:00".`, `^[0-9]{2}:[0-9]{2}$`},
-		reflect.TypeFor[wallclock.Habit]():           {`A stretch of every day or of some days of the week: "22:30 to 06:30", "09:00 to 15:00 on Friday".`, ``},
-		reflect.TypeFor[Wish]():                      {`A day of the week or a date, with a time of day: "Saturday 12:30", "2026-11-28 12:30".`, ``},
+		reflect.TypeFor[quantity.Mass](): {
+			`A weight in grams with its unit, exact to the microgram: "625.5 g".`,
+			number + `g$`,
+		},
+		reflect.TypeFor[quantity.Percent]():     {`A percentage with its sign: "70 %".`, number + `%$`},
+		reflect.TypeFor[quantity.Temperature](): {`A temperature, exact: "24.5 °C".`, number + `°[CF]$`},
+		reflect.TypeFor[quantity.TemperatureDelta](): {
+			`A difference of temperatures, exact: "5 Δ°C".`,
+			number + `Δ°[CF]$`,
+		},
+		reflect.TypeFor[quantity.Length](): {`A length in meters: "1150 m".`, number + `m$`},
+		reflect.TypeFor[quantity.Volume](): {`A volume in liters: "7 L".`, number + `L$`},
+		reflect.TypeFor[quantity.Elapsed](): {
+			`Elapsed time: "4h30m", "45m", "50h05m".`,
+			`^-?([0-9]+h)?([0-9]+m)?([0-9]+s)?$`,
+		},
+		reflect.TypeFor[wallclock.Clock](): {`A time of day: "15:00".`, `^[0-9]{2}:[0-9]{2}$`},
+		reflect.TypeFor[wallclock.Habit](): {
+			`A stretch of every day or of some days of the week: "22:30 to 06:30", "09:00 to 15:00 on Friday".`,
+			``,
+		},
+		reflect.TypeFor[Wish](): {
+			`A day of the week or a date, with a time of day: "Saturday 12:30", "2026-11-28 12:30".`,
+			``,
+		},
 	}
 }
 
@@ -67,10 +82,19 @@ func (d *drawer) schema(t reflect.Type) map[string]any {
 		text := map[string]any{"type": "string"}
 		return ref(map[string]any{
 			"type": "object", "description": "A sentence or name for people: English text, and its identifier and values for telling it in another language or other units.",
-			"properties": map[string]any{"id": text, "text": text, "say": text, "args": map[string]any{"type": "array"}}, "required": []string{"text"},
+			"properties": map[string]any{
+				"id":   text,
+				"text": text,
+				"say":  text,
+				"args": map[string]any{"type": "array"},
+			}, "required": []string{"text"},
 		})
 	case t == reflect.TypeFor[time.Time]():
-		d.defs["instant"] = map[string]any{"type": "string", "format": "date-time", "description": "An instant with the offset of the kitchen's zone: \"2026-11-28T12:30:00+01:00\"."}
+		d.defs["instant"] = map[string]any{
+			"type":        "string",
+			"format":      "date-time",
+			"description": "An instant with the offset of the kitchen's zone: \"2026-11-28T12:30:00+01:00\".",
+		}
 		return map[string]any{"$ref": "#/$defs/instant"}
 	case reflect.PointerTo(t).Implements(reflect.TypeFor[encoding.TextUnmarshaler]()):
 		name := snake(t.Name())
@@ -122,7 +146,12 @@ func (d *drawer) object(t reflect.Type) map[string]any {
 		}
 	}
 	slices.Sort(required)
-	return map[string]any{"type": "object", "properties": properties, "required": required, "description": d.comments[t.Name()]}
+	return map[string]any{
+		"type":        "object",
+		"properties":  properties,
+		"required":    required,
+		"description": d.comments[t.Name()],
+	}
 }
 
 // words lists the texts that an enumeration reads, other than the empty one.
@@ -202,7 +231,13 @@ func readComments(t *testing.T, dirs ...string) map[string]string {
 	return out
 }
 
-func schemaText(t *testing.T, input bool, of reflect.Type, format, title, id string, required func(reflect.Type, string, string) bool) string {
+func schemaText(
+	t *testing.T,
+	input bool,
+	of reflect.Type,
+	format, title, id string,
+	required func(reflect.Type, string, string) bool,
+) string {
 	t.Helper()
 	d := &drawer{comments: readComments(t, "."), defs: map[string]any{}, required: required, input: input}
 	root := d.object(of)
@@ -218,11 +253,43 @@ func schemaText(t *testing.T, input bool, of reflect.Type, format, title, id str
 
 // always are the fields that a bake cannot do without.
 func always() []string {
-	return []string{"Bake.wanted", "Bake.zone", "Bake.loaves", "Bake.flour", "Bake.liquid", "Bake.mixing", "Bake.bulk", "Bake.oven", "Bake.kitchen",
-		"Loaves.pieces", "Loaves.baked", "Ingredient.name", "Ingredient.percent", "Levain.prefermented", "Levain.hydration", "Levain.inoculation",
-		"Preferment.name", "Preferment.prefermented", "Preferment.hydration", "Preferment.at_least", "Preferment.at_most",
-		"Soaker.name", "Soaker.part", "Soaker.at_least", "Soaker.at_most", "SoakerPart.name", "SoakerPart.percent",
-		"Mixing.temperature", "Mixing.mixer", "Bulk.rise", "Retard.at_least", "Retard.at_most", "OvenWork.temperature", "Kitchen.day", "Kitchen.tap"}
+	return []string{
+		"Bake.wanted",
+		"Bake.zone",
+		"Bake.loaves",
+		"Bake.flour",
+		"Bake.liquid",
+		"Bake.mixing",
+		"Bake.bulk",
+		"Bake.oven",
+		"Bake.kitchen",
+		"Loaves.pieces",
+		"Loaves.baked",
+		"Ingredient.name",
+		"Ingredient.percent",
+		"Levain.prefermented",
+		"Levain.hydration",
+		"Levain.inoculation",
+		"Preferment.name",
+		"Preferment.prefermented",
+		"Preferment.hydration",
+		"Preferment.at_least",
+		"Preferment.at_most",
+		"Soaker.name",
+		"Soaker.part",
+		"Soaker.at_least",
+		"Soaker.at_most",
+		"SoakerPart.name",
+		"SoakerPart.percent",
+		"Mixing.temperature",
+		"Mixing.mixer",
+		"Bulk.rise",
+		"Retard.at_least",
+		"Retard.at_most",
+		"OvenWork.temperature",
+		"Kitchen.day",
+		"Kitchen.tap",
+	}
 }
 
 // TestSchemasAreThoseOfTheTypes compares the schemas with what the types and their comments say.
@@ -242,7 +309,10 @@ func TestSchemasAreThoseOfTheTypes(t *testing.T) {
 			continue
 		}
 		if c.got != c.want {
-			t.Errorf("%s is not what the types say; write it anew: go test ./schedule/bakeday -run Schemas -update", c.file)
+			t.Errorf(
+				"%s is not what the types say; write it anew: go test ./schedule/bakeday -run Schemas -update",
+				c.file,
+			)
 		}
 	}
 }

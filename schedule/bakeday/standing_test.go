@@ -45,7 +45,8 @@ func TestARipeLevainNow(t *testing.T) {
 		}
 	}
 	mix := step(t, d, "mix-1")
-	if good := d.Levain.Fed.Add(d.Levain.Ripeness.Until.Likely); mix.Start.After(good.Add(time.Minute)) || mix.Start.Before(clock.Now) {
+	if good := d.Levain.Fed.Add(d.Levain.Ripeness.Until.Likely); mix.Start.After(good.Add(time.Minute)) ||
+		mix.Start.Before(clock.Now) {
 		t.Errorf("mixed at %v, good until %v", mix.Start, good)
 	}
 	// Wanted in four days it is past its best by then, and the answer says so.
@@ -97,7 +98,8 @@ func TestALevainFedAgo(t *testing.T) {
 		t.Error("nobody says that it is past its best:", d.Notes)
 	}
 	b.Levain.CultureAtHand, b.Levain.FedAgo, b.Levain.RipeNow = quantity.Grams(20), 0, true
-	if d, err = b.Plan(context.Background(), clock); err != nil || d.Levain.Short != d.Levain.Build.Made.Sub(quantity.Grams(20)) {
+	if d, err = b.Plan(context.Background(), clock); err != nil ||
+		d.Levain.Short != d.Levain.Build.Made.Sub(quantity.Grams(20)) {
 		t.Errorf("short by %v, %v", d.Levain.Short, err)
 	}
 	b.Levain.FedAgo = quantity.Elapsed(time.Hour)

@@ -39,13 +39,21 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 	if flour.IsZero() {
 		flour = room
 	}
-	w.Factors = []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour}, {Kind: mixing.RoomFactor, Name: "room", Temperature: room}}
+	w.Factors = []mixing.Factor{
+		{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour},
+		{Kind: mixing.RoomFactor, Name: "room", Temperature: room},
+	}
 	w.pourOf(&in, batch)
 	for _, l := range batch.FinalDough() {
 		if w.poured(l) {
 			continue
 		}
-		part := mixing.Portion{Name: l.Name, Mass: l.Mass.Divide(int64(w.Mixes)), Temperature: flour, Substance: substance(l)}
+		part := mixing.Portion{
+			Name:        l.Name,
+			Mass:        l.Mass.Divide(int64(w.Mixes)),
+			Temperature: flour,
+			Substance:   substance(l),
+		}
 		if l.Role == dough.RolePreferment {
 			part.Temperature, part.Hydration = b.madeBefore(l.Name, batch, room, levain)
 			kind := mixing.OtherFactor
@@ -95,7 +103,11 @@ func isWater(l dough.DoughLine) bool {
 }
 
 // madeBefore is how warm and how wet a levain, a preferment or a soaker goes into the dough.
-func (b *Bake) madeBefore(name string, batch dough.Batch, room, levain quantity.Temperature) (quantity.Temperature, quantity.Percent) {
+func (b *Bake) madeBefore(
+	name string,
+	batch dough.Batch,
+	room, levain quantity.Temperature,
+) (quantity.Temperature, quantity.Percent) {
 	at := room
 	if b.Levain != nil && name == levainName {
 		return levain, b.Levain.Hydration
@@ -159,7 +171,9 @@ func Mix(b dough.Batch, mixer mixing.MixerKind, bowl quantity.Volume) mixing.Mix
 	flour := b.Flour()
 	return mixing.Mix{
 		Mixer: mixer, Bowl: bowl, Kind: DoughKind(b), Dough: b.Dough(), Flour: flour, Water: wetness(b), Salt: b.SaltShare().Of(flour),
-		Fat: b.Share(dough.KindButter, dough.KindFat).Of(flour), Sugar: b.Share(dough.KindSweetener).Of(flour), Prefermented: b.Prefermented().Of(flour),
+		Fat: b.Share(dough.KindButter, dough.KindFat).
+			Of(flour),
+		Sugar: b.Share(dough.KindSweetener).Of(flour), Prefermented: b.Prefermented().Of(flour),
 	}
 }
 
@@ -169,7 +183,9 @@ func DoughKind(b dough.Batch) mixing.DoughKind {
 	switch {
 	case atLeast(b.Rye(), 50):
 		return mixing.RyeDough
-	case atLeast(b.Share(dough.KindButter, dough.KindFat), 8), atLeast(b.Share(dough.KindSweetener), 10), atLeast(b.Share(dough.KindEgg), 20):
+	case atLeast(b.Share(dough.KindButter, dough.KindFat), 8),
+		atLeast(b.Share(dough.KindSweetener), 10),
+		atLeast(b.Share(dough.KindEgg), 20):
 		return mixing.EnrichedDough
 	case atLeast(b.Share(dough.KindSpelt, dough.KindWholeSpelt), 50):
 		return mixing.SpeltDough

@@ -21,7 +21,10 @@ func (d Day) why() *WhyData {
 		return w
 	case c == nil:
 		w.Reason = TimeRanOut
-		w.Says = working.Tell("bakeday.why_time_ran_out", "the time for planning ran out before a timetable was found or ruled out")
+		w.Says = working.Tell(
+			"bakeday.why_time_ran_out",
+			"the time for planning ran out before a timetable was found or ruled out",
+		)
 		return w
 	case c.Short > 0:
 		w.Says = working.Tell("bakeday.why_misses", "%v is missed by %v: %v", wanted, c.Short, inTheWay(c))
@@ -56,11 +59,19 @@ func (d Day) why() *WhyData {
 func (d Day) risesTooFar() working.Message {
 	r, wanted := d.Rising.Unrisen, d.Bake.Bulk.Rise
 	if r.Compare(wanted) > 0 {
-		return working.Tell("bakeday.why_rises_too_far",
-			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or colder rest after shaping, or less levain, would help", r, wanted)
+		return working.Tell(
+			"bakeday.why_rises_too_far",
+			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or colder rest after shaping, or less levain, would help",
+			r,
+			wanted,
+		)
 	}
-	return working.Tell("bakeday.why_nothing_left",
-		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the time before it: a shorter or colder rest after shaping, or less levain, would help", r, wanted)
+	return working.Tell(
+		"bakeday.why_nothing_left",
+		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the time before it: a shorter or colder rest after shaping, or less levain, would help",
+		r,
+		wanted,
+	)
 }
 
 // atOnce reports whether a rule only says that one step follows another.
@@ -96,7 +107,12 @@ func inTheWay(c *schedule.Conflict) working.Message {
 	}
 	switch {
 	case together > 0 && len(all) > 0:
-		return working.Tell("bakeday.in_the_way_both", "the steps take %v one after the other, and this is in the way: %v", together, working.Join(all, "; "))
+		return working.Tell(
+			"bakeday.in_the_way_both",
+			"the steps take %v one after the other, and this is in the way: %v",
+			together,
+			working.Join(all, "; "),
+		)
 	case together > 0:
 		return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
 	}

@@ -34,7 +34,11 @@ func OnDate(m wallclock.Moment) Wish { return Wish{Moment: m} }
 // ParseWish reads "Saturday 12:30", "Sat 12:30", "2026-11-28 12:30" or "Sat 2026-11-28 12:30".
 func ParseWish(text string) (Wish, error) {
 	if len(text) > 64 {
-		return Wish{}, &quantity.InputError{Got: "a text of extreme length", Want: wishWant, Err: quantity.ErrOutOfRange}
+		return Wish{}, &quantity.InputError{
+			Got:  "a text of extreme length",
+			Want: wishWant,
+			Err:  quantity.ErrOutOfRange,
+		}
 	}
 	fields := strings.Fields(text)
 	switch len(fields) {

@@ -8,7 +8,7 @@ import (
 )
 
 // AsPlanned fills what was not observed of a dough with what the plan says it is made of.
-func (m MixedDough) AsPlanned(day bakeday.Day) MixedDough {
+func (m DoughMixed) AsPlanned(day bakeday.Day) DoughMixed {
 	b := day.Rising.Bulk.Bulk()
 	or := func(to *quantity.Percent, from quantity.Percent) {
 		if to.IsZero() {

@@ -7,7 +7,7 @@ type LoggedBake struct {
 	Bread string     `json:"bread,omitempty"`
 	By    string     `json:"by,omitempty"`
 	Mixed time.Time  `json:"mixed"`
-	Mix   MixedDough `json:"mix"`
+	Mix   DoughMixed `json:"mix"`
 
 	Rises   Observations `json:"rises,omitempty"` // in order of time
 	Ready   *Observation `json:"ready,omitempty"` // the last of its kind

@@ -88,7 +88,7 @@ func mixed(when time.Time, celsius float64) bench.Observation {
 		At:      when,
 		Kind:    bench.SawMixed,
 		Bread:   "hall",
-		Mix: &bench.MixedDough{
+		Mix: &bench.DoughMixed{
 			Dough: quantity.Celsius(
 				celsius,
 			), Inoculation: quantity.NewPercent(12), Hydration: quantity.NewPercent(70), Salt: quantity.NewPercent(2.1),
@@ -107,7 +107,7 @@ func risen(when time.Time, percent float64) bench.Observation {
 	}
 }
 
-func moment(t testing.TB, now time.Time, all ...bench.Observation) bench.Moment {
+func moment(t testing.TB, now time.Time, all ...bench.Observation) bench.DayNow {
 	t.Helper()
 	m, err := bench.Under{Bake: hall(t), Observations: all}.At(context.Background(), clock(now))
 	if err != nil {
@@ -420,7 +420,7 @@ func TestScore(t *testing.T) {
 // What a log of one whole bake teaches, and what each part of it is missed for.
 func TestLessons(t *testing.T) {
 	when := at(4, 11, 0)
-	m := bench.Observation{Version: 1, At: when, Kind: bench.SawMixed, Bread: "hall", Mix: &bench.MixedDough{
+	m := bench.Observation{Version: 1, At: when, Kind: bench.SawMixed, Bread: "hall", Mix: &bench.DoughMixed{
 		Dough: quantity.Celsius(
 			25.5,
 		), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22), FlourWeight: quantity.Grams(1375),

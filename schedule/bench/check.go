@@ -128,7 +128,7 @@ func (o Observation) checkLoaf(p *quantity.Problems) {
 	}
 }
 
-func (m *MixedDough) check(p *quantity.Problems) {
+func (m *DoughMixed) check(p *quantity.Problems) {
 	quantity.Check(p, "Mix.Dough", m.Dough, quantity.Celsius(0), quantity.Celsius(50))
 	for _, t := range []struct {
 		path string

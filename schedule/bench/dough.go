@@ -44,7 +44,7 @@ func raisedBy(levain, yeast bool) Raising {
 }
 
 // RaisedBy says what raised the dough; zero when the observation does not say.
-func (m MixedDough) RaisedBy() Raising {
+func (m DoughMixed) RaisedBy() Raising {
 	return raisedBy(m.Inoculation.Sign() > 0, m.Yeast.Sign() > 0)
 }
 
@@ -56,7 +56,7 @@ func RaisingOf(b ferment.Bulk) Raising {
 // Bulk answers: how does the dough ferment from mixing on? It has no Rise yet. Missing names what the observation
 // would have to say; the answer then is of no use. Without a probe the dough follows its room: in a covered tub when
 // its weight is known, otherwise with a time constant of two hours.
-func (m MixedDough) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []working.Message, err error) {
+func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []working.Message, err error) {
 	bulk = ferment.Bulk{
 		WholeGrain: m.WholeGrain, Hydration: m.Hydration, Salt: m.Salt, Sugar: m.Sugar, Altitude: m.Altitude, Law: ferment.GasBalance(),
 		Inoculation: m.Inoculation, Kneading: kneadedBy(m.Mixer),

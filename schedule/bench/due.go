@@ -6,7 +6,7 @@ import (
 )
 
 // Step is the step with the ID, as it is planned now.
-func (m Moment) Step(id string) (bakeday.StepData, bool) {
+func (m DayNow) Step(id string) (bakeday.StepData, bool) {
 	for _, s := range m.Steps {
 		if s.ID == id {
 			return s, true
@@ -15,13 +15,13 @@ func (m Moment) Step(id string) (bakeday.StepData, bool) {
 	return bakeday.StepData{}, false
 }
 
-func (m Moment) done(s bakeday.StepData) bool {
+func (m DayNow) done(s bakeday.StepData) bool {
 	_, done := m.Done[s.ID]
 	return done
 }
 
 // UnderWay lists what is going on; what needs hands and is over counts as done.
-func (m Moment) UnderWay() []bakeday.StepData {
+func (m DayNow) UnderWay() []bakeday.StepData {
 	var out []bakeday.StepData
 	for _, s := range m.Steps {
 		if !m.done(s) && !s.Start.After(m.Now) && s.End.After(m.Now) {
@@ -32,7 +32,7 @@ func (m Moment) UnderWay() []bakeday.StepData {
 }
 
 // StepDue is the step that needed hands last and was not ticked off; ok is false before the first.
-func (m Moment) StepDue() (due bakeday.StepData, ok bool) {
+func (m DayNow) StepDue() (due bakeday.StepData, ok bool) {
 	for _, s := range m.Steps {
 		if !m.done(s) && s.Hands && !s.Start.After(m.Now) {
 			due, ok = s, true
@@ -42,7 +42,7 @@ func (m Moment) StepDue() (due bakeday.StepData, ok bool) {
 }
 
 // Next is the step that needs hands now or next, or the oven that has to be switched on.
-func (m Moment) Next() (bakeday.StepData, bool) {
+func (m DayNow) Next() (bakeday.StepData, bool) {
 	for _, s := range m.Steps {
 		switchOn := s.Kind == schedule.Preheat && s.Start.After(m.Now) // the oven heats by itself, once it is on
 		if !m.done(s) && (s.Hands && s.End.After(m.Now) || switchOn) {
@@ -53,7 +53,7 @@ func (m Moment) Next() (bakeday.StepData, bool) {
 }
 
 // Later lists at most so many steps that come after the next one.
-func (m Moment) Later(most int) []bakeday.StepData {
+func (m DayNow) Later(most int) []bakeday.StepData {
 	next, ok := m.Next()
 	var out []bakeday.StepData
 	for _, s := range m.Steps {

@@ -8,7 +8,7 @@ import (
 
 // LookFor answers: what do I do, or look for, at this step? In the numbers of the plan, and of the dough as it is known
 // now. What the dough looks like is common practice, no source.
-func (m Moment) LookFor(s bakeday.StepData) []working.Message {
+func (m DayNow) LookFor(s bakeday.StepData) []working.Message {
 	out := m.doing(s)
 	if s.LookFrom != nil && s.LookTo != nil {
 		out = append(out, working.Tell("bench.look_at", "look at it from %v to %v", *s.LookFrom, *s.LookTo))
@@ -16,7 +16,7 @@ func (m Moment) LookFor(s bakeday.StepData) []working.Message {
 	return out
 }
 
-func (m Moment) doing(s bakeday.StepData) []working.Message {
+func (m DayNow) doing(s bakeday.StepData) []working.Message {
 	if !m.Day.Possible() {
 		return nil
 	}
@@ -135,7 +135,7 @@ func weigh(plan bakeday.PlanData, thing string) []working.Message {
 }
 
 // baking has the clock of the oven: when the lid comes off.
-func (m Moment) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Message {
+func (m DayNow) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Message {
 	o := plan.Oven
 	out := []working.Message{working.Tell("bench.look_color", "done by time and color")}
 	if !o.Core.IsZero() {

@@ -9,7 +9,7 @@ import (
 	"example.org/maslin/schedule/bakeday"
 )
 
-// MomentFormat names the shape of a [Moment] as data; the number grows when a field changes its meaning.
+// MomentFormat names the shape of a [DayNow] as data; the number grows when a field changes its meaning.
 const MomentFormat = "maslin now 2"
 
 // momentData is a moment as plain data, with what is due and what to look for worked out.
@@ -41,7 +41,7 @@ type doughData struct {
 }
 
 // MarshalJSON writes how the day stands, with what is due and what to look for.
-func (m Moment) MarshalJSON() ([]byte, error) {
+func (m DayNow) MarshalJSON() ([]byte, error) {
 	out := momentData{
 		Format: MomentFormat, Name: m.Name, Now: m.Now, Wanted: m.Wanted, Possible: m.Day.Possible(), Following: m.Followed != nil,
 		RestsOn: m.RestsOn, UnderWay: m.UnderWay(), Doubts: m.Doubts, Changed: m.Changed, Done: m.Done, Plan: m.Day.Data(),

@@ -11,9 +11,9 @@ import (
 )
 
 // String is the headline.
-func (m Moment) String() string { return m.headline().String() }
+func (m DayNow) String() string { return m.headline().String() }
 
-func (m Moment) headline() working.Message {
+func (m DayNow) headline() working.Message {
 	if !m.Day.Possible() {
 		return working.Tell("bench.not_possible", "%s, wanted %v: the plan does not fit", m.Name, m.Wanted)
 	}
@@ -24,7 +24,7 @@ func (m Moment) headline() working.Message {
 const mostLater = 4
 
 // Report tells what a baker needs at the bench, and no more.
-func (m Moment) Report() report.Report {
+func (m DayNow) Report() report.Report {
 	r := report.Report{Headline: m.headline(), RestsOn: m.RestsOn}
 	if m.Day.Possible() {
 		r.Cautions = m.cautions()
@@ -80,7 +80,7 @@ func (m Moment) Report() report.Report {
 	return r
 }
 
-func (m Moment) step(s bakeday.StepData, line working.Message) []report.Block {
+func (m DayNow) step(s bakeday.StepData, line working.Message) []report.Block {
 	out := []report.Block{report.Paragraph{Text: line, Tone: report.Strong}}
 	if all := m.LookFor(s); len(all) > 0 {
 		out = append(out, report.List(all))
@@ -88,7 +88,7 @@ func (m Moment) step(s bakeday.StepData, line working.Message) []report.Block {
 	return out
 }
 
-func (m Moment) doubts() []report.Block {
+func (m DayNow) doubts() []report.Block {
 	var out []report.Block
 	for _, d := range m.Doubts {
 		out = append(out, report.Paragraph{
@@ -104,7 +104,7 @@ func (m Moment) doubts() []report.Block {
 }
 
 // dough says when the dough is ready, by what is known of it now.
-func (m Moment) dough() []report.Block {
+func (m DayNow) dough() []report.Block {
 	_, shaped := m.Done[stepShape]
 	if m.Progress == nil || shaped {
 		return nil
@@ -157,7 +157,7 @@ func (m Moment) dough() []report.Block {
 	return out
 }
 
-func (m Moment) changes() []report.Block {
+func (m DayNow) changes() []report.Block {
 	if m.Changed == nil {
 		return nil
 	}
@@ -198,7 +198,7 @@ func (m Moment) changes() []report.Block {
 }
 
 // cautions are those of what is under way or next, each once.
-func (m Moment) cautions() []working.Caution {
+func (m DayNow) cautions() []working.Caution {
 	steps := m.UnderWay()
 	if next, ok := m.Next(); ok {
 		steps = append(steps, next)
@@ -216,7 +216,7 @@ func (m Moment) cautions() []working.Caution {
 	return out
 }
 
-func (m Moment) hazards(kind schedule.StepKind) []working.Caution {
+func (m DayNow) hazards(kind schedule.StepKind) []working.Caution {
 	switch kind {
 	case schedule.Feed, schedule.Ripen:
 		if m.Day.Levain != nil {

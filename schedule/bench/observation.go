@@ -62,7 +62,7 @@ type Observation struct {
 	// Sure says that an observation which can hardly be true was looked at again, and is.
 	Sure bool `json:"sure,omitzero"`
 
-	Mix     *MixedDough   `json:"mix,omitempty"`
+	Mix     *DoughMixed   `json:"mix,omitempty"`
 	Rise    *SeenRise     `json:"rise,omitempty"`
 	Ready   *ReadyDough   `json:"ready,omitempty"`
 	Core    *SeenCore     `json:"core,omitempty"`
@@ -72,9 +72,9 @@ type Observation struct {
 	Step    string        `json:"step,omitempty"` // the ID of the step that is done
 }
 
-// MixedDough is a dough as it left the mixer. Only Dough is required; what else is known decides what can be learned
+// DoughMixed is a dough as it left the mixer. Only Dough is required; what else is known decides what can be learned
 // from it.
-type MixedDough struct {
+type DoughMixed struct {
 	Dough quantity.Temperature `json:"dough"`
 
 	// For the mixer: what went into one batch, how warm, and for how long.

@@ -6,15 +6,15 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Log is what one person observed.
-type Log struct {
+// PersonLog is what one person observed.
+type PersonLog struct {
 	// Person is who observed; names differ.
 	Person       string       `json:"person"`
 	Observations Observations `json:"observations"`
 }
 
 // Class is several people's logs, such as those of a class or of the team of a kitchen.
-type Class []Log
+type Class []PersonLog
 
 // Pool answers: what do all these people's observations say together? Each observation is marked with whose it is, so
 // that doughs and doubts stay with their baker, and scores can be told by person. What the pooled bakes teach is what

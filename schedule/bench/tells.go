@@ -60,7 +60,7 @@ func (c SeenCore) Message() working.Message {
 }
 
 // Message tells the dough and what is known of it.
-func (m MixedDough) Message() working.Message {
+func (m DoughMixed) Message() working.Message {
 	parts := []working.Message{working.Tell("bench.said_mixed", "mixed, dough %.1f", m.Dough)}
 	add := func(given bool, says working.Message) {
 		if given {

@@ -18,8 +18,8 @@ type Under struct {
 	Observations Observations `json:"observations,omitempty"`
 }
 
-// Moment is how a day stands at one moment.
-type Moment struct {
+// DayNow is how a day stands at one moment.
+type DayNow struct {
 	Now    time.Time `json:"now"`
 	Wanted time.Time `json:"wanted"`
 	Name   string    `json:"name"`
@@ -61,9 +61,9 @@ const (
 // whether anybody said that a plan is followed or not. What was learned before the plan was made counts.
 //
 // Errors: those of [bakeday.Bake.Plan] and [Observations.Learn].
-func (u Under) At(ctx context.Context, clock bakeday.Clock) (Moment, error) {
+func (u Under) At(ctx context.Context, clock bakeday.Clock) (DayNow, error) {
 	if clock.Zone == nil {
-		return Moment{}, &quantity.InputError{
+		return DayNow{}, &quantity.InputError{
 			GoPath: "Clock.Zone",
 			Want:   "the zone of the bake",
 			Err:    quantity.ErrRequired,
@@ -71,7 +71,7 @@ func (u Under) At(ctx context.Context, clock bakeday.Clock) (Moment, error) {
 	}
 	now := clock.Now.In(clock.Zone)
 	seen := u.Observations.Until(now).ByTime()
-	m := Moment{Now: now, Name: u.Bake.Name, Done: map[string]time.Time{}, Followed: seen.followed(u.Bake.Name, now)}
+	m := DayNow{Now: now, Name: u.Bake.Name, Done: map[string]time.Time{}, Followed: seen.followed(u.Bake.Name, now)}
 	made := clock
 	switch today, ok := seen.mixedLately(u.Bake, now); {
 	case m.Followed != nil:
@@ -147,7 +147,7 @@ func (all Observations) since(at time.Time) Observations {
 }
 
 // look finds the dough among what was observed; without an observed mixing, readings count from the plan's.
-func (m *Moment) look(seen Observations) {
+func (m *DayNow) look(seen Observations) {
 	for _, o := range seen {
 		if o.Kind == SawStep && o.Bread == m.Name {
 			m.Done[o.Step] = o.At
@@ -179,7 +179,7 @@ func (m *Moment) look(seen Observations) {
 
 // follow brings the clock of the dough up to date: its real temperature after mixing, what is known of the culture,
 // and what was read.
-func (m *Moment) follow(ctx context.Context, b bakeday.Bake, made bakeday.Clock, learned Lessons) error {
+func (m *DayNow) follow(ctx context.Context, b bakeday.Bake, made bakeday.Clock, learned Lessons) error {
 	rising := m.Day.Rising
 	if m.Dough != nil && !m.Dough.Mix.Dough.IsZero() {
 		again := b
@@ -237,7 +237,7 @@ func (b LoggedBake) progress(bulk ferment.Bulk) (ferment.Progress, error) {
 }
 
 // replan plans the rest of the day again when what happened differs from the plan.
-func (m *Moment) replan(ctx context.Context) error {
+func (m *DayNow) replan(ctx context.Context) error {
 	bulk, _ := m.Step(stepBulk)
 	step, at := m.deviation(bulk)
 	if step.ID != "" {
@@ -267,7 +267,7 @@ func (m *Moment) replan(ctx context.Context) error {
 }
 
 // deviation is the last thing that tells when a step of the plan really begins.
-func (m *Moment) deviation(bulk bakeday.StepData) (step bakeday.StepData, at time.Time) {
+func (m *DayNow) deviation(bulk bakeday.StepData) (step bakeday.StepData, at time.Time) {
 	last := time.Time{}
 	for i, s := range m.Steps {
 		done, ok := m.Done[s.ID]

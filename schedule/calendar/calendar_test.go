@@ -225,8 +225,15 @@ func TestAnyTextStaysText(t *testing.T) {
 		text := rapid.OneOf(
 			rapid.StringN(0, 200, 1000),
 			rapid.Map(rapid.SliceOfN(rapid.Byte(), 0, 200), func(b []byte) string { return string(b) }),
-			rapid.Map(rapid.SliceOfN(rapid.SampledFrom([]string{"\\", "n", ";", ",", ":", "\r", "\n", " ", "\t", "ä", "日", "🍞",
-				"END:VEVENT", "\xff", "\x00"}), 0, 80), func(s []string) string { return strings.Join(s, "") }),
+			rapid.Map(
+				rapid.SliceOfN(
+					rapid.SampledFrom([]string{"\\", "n", ";", ",", ":", "\r", "\n", " ", "\t", "ä", "日", "🍞",
+						"END:VEVENT", "\xff", "\x00"}),
+					0,
+					80,
+				),
+				func(s []string) string { return strings.Join(s, "") },
+			),
 		).Draw(t, "text")
 		if err := check(text); err != nil {
 			t.Fatal(err)
@@ -257,7 +264,9 @@ func TestTimesAndAlarms(t *testing.T) {
 		length := time.Duration(rapid.Int64Range(0, 1<<20).Draw(t, "length")) * time.Second
 		e.To = e.From.Add(length)
 		before := time.Duration(rapid.Int64Range(-366*86400, 366*86400).Draw(t, "before")) * time.Second
-		e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(before), AtEnd: length > 0 && rapid.Bool().Draw(t, "at end")}}
+		e.Alarms = []calendar.Alarm{
+			{Before: quantity.Elapsed(before), AtEnd: length > 0 && rapid.Bool().Draw(t, "at end")},
+		}
 		f.Sequence = rapid.IntRange(0, math.MaxInt32).Draw(t, "sequence")
 		out, err := f.Encode()
 		if err != nil {

@@ -145,7 +145,12 @@ func (s Set) KeyLaTeX(t working.Telling) string {
 	inner := t
 	inner.Document, inner.Level = false, working.WithNumbers
 	for _, e := range s.Exercises {
-		answer := working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(t.Reader), e.Tolerance.Text(t.Reader))
+		answer := working.Tell(
+			"exercise.answer",
+			"%s, give or take %s",
+			e.Answer.Text(t.Reader),
+			e.Tolerance.Text(t.Reader),
+		)
 		b.WriteString("\\item " + working.TeX(e.Task.Topic.String()+": "+answer.Text(t.Reader)) + "\n" +
 			inner.LaTeXSteps(e.key))
 		for _, slip := range e.Slips {

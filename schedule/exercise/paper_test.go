@@ -41,7 +41,11 @@ func ExampleTask_Exercise() {
 
 // A worksheet and its key.
 func ExamplePaper_Exercises() {
-	set, err := exercise.Paper{Topics: []exercise.Topic{exercise.Loss, exercise.Backward}, Count: 2, Seed: 11}.Exercises()
+	set, err := exercise.Paper{
+		Topics: []exercise.Topic{exercise.Loss, exercise.Backward},
+		Count:  2,
+		Seed:   11,
+	}.Exercises()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -92,7 +96,10 @@ func TestAKeyOfSevenFitsTwoPages(t *testing.T) {
 				for _, tex := range []string{set.WorksheetLaTeX(tell), set.KeyLaTeX(tell)} {
 					plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(tex)
 					if strings.Count(plain, "{") != strings.Count(plain, "}") || strings.Contains(tex, "[U+") ||
-						!strings.HasSuffix(tex, "\\end{document}\n") || strings.Count(tex, "\\begin") != strings.Count(tex, "\\end{") {
+						!strings.HasSuffix(
+							tex,
+							"\\end{document}\n",
+						) || strings.Count(tex, "\\begin") != strings.Count(tex, "\\end{") {
 						t.Errorf("LaTeX is broken: %s", tex)
 					}
 				}
@@ -109,7 +116,12 @@ func TestAKeyOfSevenFitsTwoPages(t *testing.T) {
 }
 
 func TestRefusedPapers(t *testing.T) {
-	_, err := exercise.Paper{Topics: []exercise.Topic{exercise.Loss, 77}, Count: 101, Difficulty: -1, Units: 9}.Exercises()
+	_, err := exercise.Paper{
+		Topics:     []exercise.Topic{exercise.Loss, 77},
+		Count:      101,
+		Difficulty: -1,
+		Units:      9,
+	}.Exercises()
 	var paths []string
 	for _, in := range quantity.InputErrors(err) {
 		paths = append(paths, in.Path)

@@ -37,7 +37,11 @@ func ParseClock(text string) (Clock, error) {
 			return Clock{}, refuse(text, clockWant)
 		}
 		if s != 0 {
-			return Clock{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: "whole minutes", Err: quantity.ErrTooPrecise}
+			return Clock{}, &quantity.InputError{
+				Got:  quantity.Excerpt(text),
+				Want: "whole minutes",
+				Err:  quantity.ErrTooPrecise,
+			}
 		}
 	}
 	c := Clock{h, m}

@@ -84,7 +84,12 @@ func checkSpan(bad *quantity.Problems, within Occurrence, zone *time.Location) {
 	case !within.From.Before(within.To):
 		bad.Add("Within.To", within.String(), "an instant after From", quantity.ErrInconsistent)
 	case within.To.Sub(within.From) > maxDays*24*time.Hour:
-		bad.Add("Within.To", within.String(), fmt.Sprintf("at most %d days after From", maxDays), quantity.ErrOutOfRange)
+		bad.Add(
+			"Within.To",
+			within.String(),
+			fmt.Sprintf("at most %d days after From", maxDays),
+			quantity.ErrOutOfRange,
+		)
 	case within.From.UTC().Year() < firstYear+1 || within.To.UTC().Year() > lastYear-1:
 		bad.Add("Within", within.String(), "years 2 to 9998", quantity.ErrOutOfRange)
 	}

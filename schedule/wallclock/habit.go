@@ -143,7 +143,12 @@ func (h Habit) Check() error {
 		bad.Add("To", h.To.String(), clockWant, quantity.ErrOutOfRange)
 	}
 	if h.From == h.To && h.From != (Clock{}) && h.From.IsValid() {
-		bad.Add("To", h.To.String(), `another time than From, or 00:00 to 00:00 for the whole day`, quantity.ErrInconsistent)
+		bad.Add(
+			"To",
+			h.To.String(),
+			`another time than From, or 00:00 to 00:00 for the whole day`,
+			quantity.ErrInconsistent,
+		)
 	}
 	if h.Days != 0 && !h.Days.IsValid() {
 		bad.Add("Days", h.Days.String(), daysWant, quantity.ErrOutOfRange)

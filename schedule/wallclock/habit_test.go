@@ -222,7 +222,10 @@ func anySpans(t *rapid.T) []wallclock.Occurrence {
 }
 
 func covers(spans []wallclock.Occurrence, at time.Time) bool {
-	return slices.ContainsFunc(spans, func(s wallclock.Occurrence) bool { return !at.Before(s.From) && at.Before(s.To) })
+	return slices.ContainsFunc(
+		spans,
+		func(s wallclock.Occurrence) bool { return !at.Before(s.From) && at.Before(s.To) },
+	)
 }
 
 func TestMergeClipFree(t *testing.T) {
@@ -292,7 +295,8 @@ func TestHostileHabits(t *testing.T) {
 			t.Errorf("%.60v: %.100v", h, err)
 		}
 	}
-	if got := wallclock.Merge(nil); len(got) != 0 || wallclock.Total(nil) != 0 || len(wallclock.Clip(nil, within)) != 0 {
+	if got := wallclock.Merge(nil); len(got) != 0 || wallclock.Total(nil) != 0 ||
+		len(wallclock.Clip(nil, within)) != 0 {
 		t.Errorf("got %v", got)
 	}
 	if got := wallclock.Free(wallclock.Occurrence{}, nil); len(got) != 0 {

@@ -49,11 +49,17 @@ func ParseMoment(text string) (Moment, error) {
 	if weekday != "" {
 		named, ok := readWeekday(weekday)
 		if !ok {
-			return Moment{}, &quantity.InputError{Got: quantity.Excerpt(weekday), Want: "the name of a weekday", Err: ErrSyntax}
+			return Moment{}, &quantity.InputError{
+				Got:  quantity.Excerpt(weekday),
+				Want: "the name of a weekday",
+				Err:  ErrSyntax,
+			}
 		}
 		if named != d.Weekday() {
 			return Moment{}, &quantity.InputError{
-				Got: quantity.Excerpt(text), Want: fmt.Sprintf("%v (%v is a %v)", d.Weekday(), d, d.Weekday()), Err: ErrWeekday,
+				Got: quantity.Excerpt(
+					text,
+				), Want: fmt.Sprintf("%v (%v is a %v)", d.Weekday(), d, d.Weekday()), Err: ErrWeekday,
 			}
 		}
 	}

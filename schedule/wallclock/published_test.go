@@ -102,7 +102,8 @@ func acrossJump(at string, z *time.Location) (string, error) {
 			probe.Clock.Minute = 59
 		}
 		r, err := wallclock.Resolve(probe, z, wallclock.RFC5545)
-		if err != nil || r.Reading != wallclock.Skipped || !r.After.Equal(jump) || !r.Before.Equal(jump.Add(-time.Minute)) {
+		if err != nil || r.Reading != wallclock.Skipped || !r.After.Equal(jump) ||
+			!r.Before.Equal(jump.Add(-time.Minute)) {
 			return "", fmt.Errorf("%v: %v, not the gap at %v (%v)", probe, r, jump, err)
 		}
 	} else {

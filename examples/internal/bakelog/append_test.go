@@ -169,7 +169,7 @@ func someEntries() bench.Observations {
 	at := func(d time.Duration) time.Time { return saturday.Add(d) }
 	return bench.Observations{
 		{Version: 1, At: at(0), Kind: bench.SawPlan, Bread: "maslin", Plan: &bench.FollowedPlan{Made: at(-time.Hour), Wanted: at(26 * time.Hour)}},
-		{Version: 1, At: at(time.Hour), Kind: bench.SawMixed, Bread: "maslin", Mix: &bench.MixedDough{
+		{Version: 1, At: at(time.Hour), Kind: bench.SawMixed, Bread: "maslin", Mix: &bench.DoughMixed{
 			Dough: quantity.Celsius(25.5), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22), FlourWeight: quantity.Grams(1376), WaterWeight: quantity.Grams(906),
 			LevainWeight: quantity.Grams(375), Mixer: 2, Slow: quantity.Elapsed(3 * time.Minute), Fast: quantity.Elapsed(8 * time.Minute),
 			Inoculation: quantity.NewPercent(12), Salt: quantity.NewPercent(2.1), Hydration: quantity.NewPercent(70), WholeGrain: quantity.NewPercent(25),
@@ -299,7 +299,7 @@ func TestLockHeldTooLong(t *testing.T) {
 func TestRefusedEntries(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "bakes.jsonl")
 	err := Append(name, note("fine"), bench.Observation{}, bench.Observation{Version: 1, At: saturday, Kind: bench.SawRise}, bench.Observation{Version: 1, At: saturday, Kind: 99, Note: "x"},
-		bench.Observation{Version: 1, At: saturday, Kind: bench.SawMixed, Mix: &bench.MixedDough{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
+		bench.Observation{Version: 1, At: saturday, Kind: bench.SawMixed, Mix: &bench.DoughMixed{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
 		note(strings.Repeat("x", 1<<20)), note("\xff"))
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {

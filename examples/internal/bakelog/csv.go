@@ -88,7 +88,7 @@ func yeastKind() column {
 
 // imported are the kinds that a spreadsheet may hold, with their parts.
 var imported = map[bench.Sight]func(e *bench.Observation){
-	bench.SawMixed: func(e *bench.Observation) { e.Mix = &bench.MixedDough{} }, bench.SawRise: func(e *bench.Observation) { e.Rise = &bench.SeenRise{} }, bench.SawReady: func(e *bench.Observation) { e.Ready = &bench.ReadyDough{} },
+	bench.SawMixed: func(e *bench.Observation) { e.Mix = &bench.DoughMixed{} }, bench.SawRise: func(e *bench.Observation) { e.Rise = &bench.SeenRise{} }, bench.SawReady: func(e *bench.Observation) { e.Ready = &bench.ReadyDough{} },
 	bench.SawCore: func(e *bench.Observation) { e.Core = &bench.SeenCore{} }, bench.SawWeights: func(e *bench.Observation) { e.Weights = &bench.LoafWeights{} }, bench.SawNote: func(*bench.Observation) {},
 }
 

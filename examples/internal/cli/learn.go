@@ -105,7 +105,7 @@ func (f logFlags) pooled(s System, by []string) (string, bench.Observations, err
 	}
 	var class bench.Class
 	if len(content.Entries) > 0 {
-		class = append(class, bench.Log{Person: "me", Observations: content.Entries})
+		class = append(class, bench.PersonLog{Person: "me", Observations: content.Entries})
 	}
 	for _, text := range by {
 		person, file, ok := cutNamed(text)
@@ -116,7 +116,7 @@ func (f logFlags) pooled(s System, by []string) (string, bench.Observations, err
 		if err != nil {
 			return name, nil, err
 		}
-		class = append(class, bench.Log{Person: person, Observations: more.Entries})
+		class = append(class, bench.PersonLog{Person: person, Observations: more.Entries})
 	}
 	all, err := class.Pool()
 	if err != nil {

@@ -11,7 +11,7 @@ import (
 
 func newLogMix(s System) *cobra.Command {
 	var f noteFlags
-	m := bench.MixedDough{}
+	m := bench.DoughMixed{}
 	cmd := &cobra.Command{
 		Use:   "mix [FILE]",
 		Short: "A dough that left the mixer: its temperature, and what made it so",

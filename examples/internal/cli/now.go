@@ -86,10 +86,10 @@ func runNow(ctx context.Context, s System, f *nowFlags, file string) error {
 }
 
 // moment is how the day stands by the log.
-func (f *nowFlags) moment(ctx context.Context, s System, l loaded) (bench.Moment, error) {
+func (f *nowFlags) moment(ctx context.Context, s System, l loaded) (bench.DayNow, error) {
 	name, content, err := f.read(s)
 	if err != nil {
-		return bench.Moment{}, err
+		return bench.DayNow{}, err
 	}
 	m, err := bench.Under{Bake: l.bake, Observations: content.Entries}.At(ctx, l.clock)
 	if err != nil {
@@ -102,7 +102,7 @@ func (f *nowFlags) moment(ctx context.Context, s System, l loaded) (bench.Moment
 }
 
 // entries are what the flags ask to be logged. Whoever logs follows the plan.
-func (f *nowFlags) entries(s System, l loaded, m bench.Moment) (bench.Observations, error) {
+func (f *nowFlags) entries(s System, l loaded, m bench.DayNow) (bench.Observations, error) {
 	var out bench.Observations
 	f.bread = l.bake.Name
 	if m.Followed == nil && (f.follow || f.done) {
