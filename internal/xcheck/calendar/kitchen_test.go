@@ -6,6 +6,7 @@ import (
 	"time"
 	_ "time/tzdata"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/calendar"
 )
 
@@ -37,9 +38,9 @@ func night(t *testing.T) (file calendar.File, want []reading) {
 		Plan: "b7c1", Name: `Hall kitchen; maslin, six loaves \ Sunday`, Stamp: evening.Add(-24 * time.Hour), Sequence: 7,
 		Events: []calendar.Event{
 			{Step: "shape", Summary: "Shape the loaves", From: evening, To: evening.Add(30 * time.Minute), Busy: true, Location: "hall",
-				Alarms: []calendar.Alarm{{Before: 15 * time.Minute}, {Before: -5 * time.Minute, AtEnd: true, Text: "Into the cold, now; all six"}}},
+				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}, {Before: quantity.Elapsed(-5 * time.Minute), AtEnd: true, Text: "Into the cold, now; all six"}}},
 			{Step: "retard", Summary: "Retard, three hours over the jump", From: half, To: half.Add(3 * time.Hour),
-				Alarms: []calendar.Alarm{{Before: -16 * time.Hour, Text: "16 h"}, {Before: 0}}},
+				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(-16 * time.Hour), Text: "16 h"}, {Before: 0}}},
 			{Step: "name", Summary: "loaf\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nSUMMARY:mine", From: half, Description: strings.Repeat("ä", 40) + `, semi; back\slash` + "\nnew line"},
 			{Step: "emoji", Summary: strings.Repeat("👩‍🍳🍞", 20), From: half, To: half.Add(time.Minute), Description: strings.Repeat("日本のパン, ", 30)},
 			{Step: "bytes", Summary: "bell \a, nul \x00 and \xff", From: half},
