@@ -42,17 +42,17 @@ type Boiling struct {
 // Dissolved salt and sugar raise the boiling point in a crumb by a few tenths more.
 // Errors: [quantity.ErrOutOfRange]; [quantity.ErrInconsistent] for both kinds of barometer reading at once.
 // Source: ISO 2533 (1975); IAPWS R7-97(2012).
-func (place Site) BoilingPoint() (Boiling, error) {
+func (s Site) BoilingPoint() (Boiling, error) {
 	var problems quantity.Problems
-	checkSite(&problems, place)
-	if err := problems.ErrFor(place); err != nil {
+	checkSite(&problems, s)
+	if err := problems.ErrFor(s); err != nil {
 		return Boiling{}, err
 	}
-	pa, celsius, err := place.boil()
+	pa, celsius, err := s.boil()
 	if err != nil {
 		return Boiling{}, err
 	}
-	return Boiling{Point: quantity.Celsius(celsius), Pressure: pascals(pa), place: place}, nil
+	return Boiling{Point: quantity.Celsius(celsius), Pressure: pascals(pa), place: s}, nil
 }
 
 // checkSite notes what is wrong with a place.
@@ -88,14 +88,14 @@ func checkSiteField(problems *quantity.Problems, place Site) bool {
 }
 
 // boil is the pressure in Pa and the boiling point in °C at a place that was checked.
-func (p Site) boil() (pascal, celsius float64, err error) {
+func (s Site) boil() (pascal, celsius float64, err error) {
 	switch {
-	case p.Station.IsValid():
-		pascal = p.Station.pascals()
+	case s.Station.IsValid():
+		pascal = s.Station.pascals()
 	default:
-		h := steam.Geopotential(p.Altitude.Meters())
-		if p.SeaLevel.IsValid() {
-			reduced, err := steam.Altitude(p.SeaLevel.pascals())
+		h := steam.Geopotential(s.Altitude.Meters())
+		if s.SeaLevel.IsValid() {
+			reduced, err := steam.Altitude(s.SeaLevel.pascals())
 			if err != nil {
 				return 0, 0, err
 			}

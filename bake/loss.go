@@ -52,21 +52,21 @@ type LossGuide struct {
 // Errors: [quantity.ErrOutOfRange].
 // Source: 10 to 13 % of the dough, Gisslen; 9.8 to 11.5 % with cooling, Baking & Snack; 10 to 20 %,
 // Hamelman as cited.
-func (style Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
+func (s Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 	var p quantity.Problems
-	styles.Check(&p, "Style", style)
+	styles.Check(&p, "Style", s)
 	quantity.Check(&p, "Dough", dough, quantity.Grams(20), quantity.Grams(5000))
 	if err := p.Err(); err != nil {
 		return LossGuide{}, err
 	}
-	likely, low, high, note := usualLoss(style, dough.Grams())
+	likely, low, high, note := usualLoss(s, dough.Grams())
 	return LossGuide{
 		Loss: quantity.Range[quantity.Percent]{
 			Low:    quantity.NewPercent(low),
 			Likely: quantity.NewPercent(likely),
 			High:   quantity.NewPercent(high),
 		},
-		Style: style, Dough: dough, Note: note,
+		Style: s, Dough: dough, Note: note,
 		Sources: []working.Source{
 			sources.GisslenLoss,
 			sources.BakeOutLoss,
@@ -80,14 +80,14 @@ func (style Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 //
 // Method: [Style.UsualLoss] of the dough that loses so much: the dough and its loss are found together, and the answer
 // names both. Range, accuracy, errors and source as [Style.UsualLoss].
-func (style Style) LossOfBread(baked quantity.Mass) (LossGuide, error) {
-	g, err := style.UsualLoss(baked)
+func (s Style) LossOfBread(baked quantity.Mass) (LossGuide, error) {
+	g, err := s.UsualLoss(baked)
 	for i := 0; err == nil && i < 20; i++ {
 		dough := baked.Over(quantity.NewPercent(100).Sub(g.Loss.Likely))
 		if dough == g.Dough {
 			break
 		}
-		g, err = style.UsualLoss(dough)
+		g, err = s.UsualLoss(dough)
 	}
 	return g, err
 }

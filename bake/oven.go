@@ -188,22 +188,22 @@ func (in OvenSetting) Dial() (OvenDial, error) {
 }
 
 // String prints "set 200 °C (dial 200 °C, gas mark 6)".
-func (d OvenDial) String() string { return d.message().String() }
+func (o OvenDial) String() string { return o.message().String() }
 
-func (d OvenDial) message() working.Message {
-	set := working.Tell("bake.dial_set", "set %.0f, dial %s", d.Set, d.Dial.Text(quantity.CelsiusScale, 0))
-	if d.in.Fan {
+func (o OvenDial) message() working.Message {
+	set := working.Tell("bake.dial_set", "set %.0f, dial %s", o.Set, o.Dial.Text(quantity.CelsiusScale, 0))
+	if o.in.Fan {
 		set = working.Tell(
 			"bake.dial_set_fan",
 			"set %.0f (advice %.0f to %.0f), dial %s",
-			d.Set,
-			d.Advice.Low,
-			d.Advice.High,
-			d.Dial.Text(quantity.CelsiusScale, 0),
+			o.Set,
+			o.Advice.Low,
+			o.Advice.High,
+			o.Dial.Text(quantity.CelsiusScale, 0),
 		)
 	}
-	if d.Mark.IsValid() {
-		return working.Tell("bake.dial_mark", "%v, %v", set, d.Mark)
+	if o.Mark.IsValid() {
+		return working.Tell("bake.dial_mark", "%v, %v", set, o.Mark)
 	}
 	return set
 }

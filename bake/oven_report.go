@@ -9,17 +9,17 @@ import (
 )
 
 // Report tells the setting on every scale.
-func (d OvenDial) Report() report.Report {
+func (o OvenDial) Report() report.Report {
 	rows := report.Rows{
-		{Label: working.Tell("bake.label_set", "set"), Value: report.Rounded(d.Set, 0), Note: d.why()},
+		{Label: working.Tell("bake.label_set", "set"), Value: report.Rounded(o.Set, 0), Note: o.why()},
 		{
 			Label: working.Tell("bake.label_dial", "on a dial"),
 			Value: report.Of(
 				working.Tell(
 					"bake.dial_both",
 					"%s, %s",
-					d.Dial.Text(quantity.CelsiusScale, 0),
-					d.Set.Text(quantity.FahrenheitScale, 0),
+					o.Dial.Text(quantity.CelsiusScale, 0),
+					o.Set.Text(quantity.FahrenheitScale, 0),
 				),
 			),
 		},
@@ -28,30 +28,30 @@ func (d OvenDial) Report() report.Report {
 		Label: working.Tell("bake.label_gas", "gas"),
 		Value: report.Of(working.Tell("bake.no_mark", "no mark comes near")),
 	}
-	if d.Mark.IsValid() {
-		gas.Value = report.Of(d.Mark)
+	if o.Mark.IsValid() {
+		gas.Value = report.Of(o.Mark)
 		gas.Note = working.Tell(
 			"bake.mark_is",
 			"which is %.0f, %s on dials",
-			d.Mark.Temperature(),
-			d.Mark.Dial().Text(quantity.CelsiusScale, 0),
+			o.Mark.Temperature(),
+			o.Mark.Dial().Text(quantity.CelsiusScale, 0),
 		)
 	}
 	blocks := []report.Block{append(rows, gas)}
-	if d.in.Fan {
+	if o.in.Fan {
 		blocks = append(
 			blocks,
 			report.Say(
 				working.Tell(
 					"bake.fan_advice",
 					"advice on fan ovens differs: %.0f to %.0f; do not also cut the time",
-					d.Advice.Low,
-					d.Advice.High,
+					o.Advice.Low,
+					o.Advice.High,
 				),
 			),
 		)
 	}
-	if d.in.Off.IsZero() {
+	if o.in.Off.IsZero() {
 		blocks = append(
 			blocks,
 			report.Say(
@@ -65,7 +65,7 @@ func (d OvenDial) Report() report.Report {
 		)
 	}
 	return report.Report{
-		Headline: d.message(),
+		Headline: o.message(),
 		Sections: []report.Section{
 			{Key: "setting", Title: working.Tell("bake.title_setting", "On other scales"), Blocks: blocks},
 		},
@@ -73,21 +73,21 @@ func (d OvenDial) Report() report.Report {
 }
 
 // why says why the setting is not what is wanted.
-func (d OvenDial) why() working.Message {
-	switch sign := d.in.Off.Sign(); {
-	case d.in.Fan && sign != 0:
+func (o OvenDial) why() working.Message {
+	switch sign := o.in.Off.Sign(); {
+	case o.in.Fan && sign != 0:
 		return working.Tell(
 			"bake.set_fan_and_error",
 			"for %.0f, with a fan and an oven that is %+.0f off",
-			d.in.Wanted,
-			d.in.Off,
+			o.in.Wanted,
+			o.in.Off,
 		)
-	case d.in.Fan:
-		return working.Tell("bake.set_fan", "for %.0f, with a fan", d.in.Wanted)
+	case o.in.Fan:
+		return working.Tell("bake.set_fan", "for %.0f, with a fan", o.in.Wanted)
 	case sign > 0:
-		return working.Tell("bake.set_hot", "for %.0f, in an oven that runs %.0f hot", d.in.Wanted, d.in.Off)
+		return working.Tell("bake.set_hot", "for %.0f, in an oven that runs %.0f hot", o.in.Wanted, o.in.Off)
 	case sign < 0:
-		return working.Tell("bake.set_cold", "for %.0f, in an oven that runs %.0f cold", d.in.Wanted, d.in.Off.Neg())
+		return working.Tell("bake.set_cold", "for %.0f, in an oven that runs %.0f cold", o.in.Wanted, o.in.Off.Neg())
 	}
 	return working.Message{}
 }

@@ -20,15 +20,6 @@ func fixed(x float64, places int) string {
 	return s
 }
 
-// num is fixed for use inside a line of numbers: negative values in parentheses.
-func num(x float64, places int) string {
-	s := fixed(x, places)
-	if strings.HasPrefix(s, "−") {
-		return "(" + s + ")"
-	}
-	return s
-}
-
 // celsius prints a temperature in °C to a tenth.
 func celsius(t quantity.Temperature) string { return t.Text(quantity.CelsiusScale, 1) }
 

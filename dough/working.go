@@ -40,14 +40,6 @@ type batchDerivation struct {
 	lines   []working.Expr // their weights
 	flour   working.Expr
 	in      [][]working.Expr // what each build holds of each line
-	starts  []starterOf
-}
-
-// starterOf is what a counted starter brings into its build.
-type starterOf struct {
-	flours []working.Expr
-	water  working.Expr
-	counts bool
 }
 
 func itemName(name string) working.Message { return working.Tell("dough.item", "%s", name) }

@@ -113,27 +113,27 @@ func (c *course) stage(i int, piece Piece) (History, error) {
 }
 
 // ahead lays out what follows when the dough is shaped at an hour of its bulk.
-func (p *course) ahead(shaped float64) (a ahead, err error) {
-	bench, err := p.Bulk.History.Shift(span(shaped))
+func (c *course) ahead(shaped float64) (a ahead, err error) {
+	bench, err := c.Bulk.History.Shift(span(shaped))
 	if err != nil {
 		return a, err
 	}
 	bench.measured = false
-	now := bench.At(p.Bench.Duration())
+	now := bench.At(c.Bench.Duration())
 	a.ends = append(a.ends, now)
-	a.until = hours(p.Bench.Duration())
-	parts := []Stretch{{History: bench, For: p.Bench}}
-	if p.Bench == 0 {
+	a.until = hours(c.Bench.Duration())
+	parts := []Stretch{{History: bench, For: c.Bench}}
+	if c.Bench == 0 {
 		parts = nil
 	}
-	for i, piece := range p.Stages {
+	for i, piece := range c.Stages {
 		piece.Start = now
 		length := piece.For
 		if piece.Into.changes() {
 			piece.Into.Starts = quantity.Elapsed((piece.Into.Starts.Duration() + span(shaped+a.until)) % day)
 		}
 		piece.For = max(length, shortestLayout)
-		h, err := p.stage(i, piece)
+		h, err := c.stage(i, piece)
 		if err != nil {
 			return a, quantity.At(indexed("Stages", i), err)
 		}
@@ -246,8 +246,8 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 }
 
 // settle fills in the answer for the hour of shaping that was found.
-func (p *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (ShapeTarget, error) {
-	a, err := p.ahead(shaped)
+func (c *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (ShapeTarget, error) {
+	a, err := c.ahead(shaped)
 	if err != nil {
 		return ShapeTarget{}, err
 	}
@@ -259,15 +259,15 @@ func (p *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (Sha
 	s := d.at(d.start, shaped)
 	end := d.clock.AdvanceAlong(s, a.history.knots, 0, a.until)
 	t.After = d.afterShaping(d.start, s, end, shaped, a, oven)
-	unrisen, err := p.ahead(0)
+	unrisen, err := c.ahead(0)
 	if err != nil {
 		return ShapeTarget{}, err
 	}
 	flat := d.clock.AdvanceAlong(d.start, unrisen.history.knots, 0, unrisen.until)
 	t.Unrisen = percent(d.rise(&flat, unrisen.ends[len(unrisen.ends)-1].Celsius()))
 	switch {
-	case !p.ShapeAt.IsZero():
-		t.Rise = p.ShapeAt
+	case !c.ShapeAt.IsZero():
+		t.Rise = c.ShapeAt
 	case t.Feasible:
 		t.Rise = percent(d.rise(&s, t.Shaped.Celsius()))
 		t.Feasible = t.Rise.Compare(leastRise) >= 0

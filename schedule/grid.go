@@ -51,6 +51,3 @@ func (c *compiled) long(units int) quantity.Elapsed { return quantity.Elapsed(un
 
 // say prints a duration for people.
 func (c *compiled) say(units int) string { return c.long(units).String() }
-
-// clock prints an instant for people, in the zone of the anchor.
-func (c *compiled) clock(unit int) string { return c.when(unit).Format("Mon 15:04") }

@@ -38,18 +38,18 @@ type FrictionFigure struct {
 // trade press and of teaching texts, none of them measured in public: for the same kind of
 // mixer they lie as far apart as Low and High, which is 5 °C and more in the dough. Errors:
 // ErrRequired, ErrOutOfRange. Source: each figure names its own.
-func (kind MixerKind) Prior() (Prior, error) {
+func (k MixerKind) Prior() (Prior, error) {
 	var p quantity.Problems
-	if !mixerKinds.Check(&p, "kind", kind) {
+	if !mixerKinds.Check(&p, "kind", k) {
 		return Prior{}, p.Err()
 	}
 	f := quantity.DeltaFahrenheit
 	// Warming per minute is between 0.3 and 0.5 °C in the only two leads there are; half of it
 	// again is allowed for as spread. Hand kneading: 5 °F over three factors in about ten minutes.
-	switch kind {
+	switch k {
 	case Hand:
 		return Prior{
-			Kind: kind, Friction: Friction{Factor: f(5), Factors: 3}, Low: f(0), High: f(12),
+			Kind: k, Friction: Friction{Factor: f(5), Factors: 3}, Low: f(0), High: f(12),
 			RisePerMinute: quantity.DeltaCelsius(0.1), RiseSpread: quantity.DeltaCelsius(0.1),
 			Evidence: working.Tell("mixing.evidence_hand",
 				"two trade figures, %.1f and %.1f; hands warm a dough more in a cold room than in a warm one", f(5),
@@ -61,7 +61,7 @@ func (kind MixerKind) Prior() (Prior, error) {
 		}, nil
 	case Planetary:
 		return Prior{
-			Kind: kind, Friction: Friction{Factor: f(22), Factors: 3}, Low: f(6), High: f(35),
+			Kind: k, Friction: Friction{Factor: f(22), Factors: 3}, Low: f(6), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
 			Evidence: working.Tell(
 				"mixing.evidence_planetary",
@@ -81,7 +81,7 @@ func (kind MixerKind) Prior() (Prior, error) {
 		}, nil
 	case Spiral:
 		return Prior{
-			Kind: kind, Friction: Friction{Factor: f(24), Factors: 3}, Low: f(10), High: f(35),
+			Kind: k, Friction: Friction{Factor: f(24), Factors: 3}, Low: f(10), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(0.4), RiseSpread: quantity.DeltaCelsius(0.2),
 			Evidence: working.Tell("mixing.evidence_spiral",
 				"one remembered range, %.1f to %.1f, for planetary and spiral mixers together; nothing published for "+
@@ -95,7 +95,7 @@ func (kind MixerKind) Prior() (Prior, error) {
 		}, nil
 	case Fork:
 		return Prior{
-			Kind: kind, Friction: Friction{Factor: f(16), Factors: 3}, Low: f(6), High: f(30),
+			Kind: k, Friction: Friction{Factor: f(16), Factors: 3}, Low: f(6), High: f(30),
 			RisePerMinute: quantity.DeltaCelsius(0.2), RiseSpread: quantity.DeltaCelsius(0.15),
 			Evidence: working.Tell("mixing.evidence_fork",
 				"nothing published was found for fork mixers; from memory they warm a dough less in a minute than a "+
@@ -105,7 +105,7 @@ func (kind MixerKind) Prior() (Prior, error) {
 		}, nil
 	default: // Processor
 		return Prior{
-			Kind: kind, Friction: Friction{Factor: f(25), Factors: 3}, Low: f(15), High: f(35),
+			Kind: k, Friction: Friction{Factor: f(25), Factors: 3}, Low: f(15), High: f(35),
 			RisePerMinute: quantity.DeltaCelsius(4), RiseSpread: quantity.DeltaCelsius(2),
 			Evidence: working.Tell("mixing.evidence_processor", "one trade figure, %.1f, for a mix of about a minute",
 				f(25)),

@@ -26,35 +26,35 @@ type origin struct {
 }
 
 // Working derives the figure of the way; a way without arithmetic has no steps.
-func (m WaterRemedy) Working() working.Working {
-	from := m.from
+func (r WaterRemedy) Working() working.Working {
+	from := r.from
 	switch {
 	case from.ice != nil:
 		return from.ice.Working()
-	case m.Way == Ice && from.balance != nil:
+	case r.Way == Ice && from.balance != nil:
 		return from.balance.Working()
 	}
-	d := working.Derive(working.Tell("mixing.derive_way", "Another way to the dough: %v", m.Way))
+	d := working.Derive(working.Tell("mixing.derive_way", "Another way to the dough: %v", r.Way))
 	asked := working.Given("T_water", working.Tell("mixing.symbol_asked", "water asked for"), from.asked)
 	limit := working.Given("T_limit", working.Tell("mixing.symbol_limit", "water that can be poured"), from.limit)
 	switch {
 	case from.balance != nil:
-		m.byBalance(d)
+		r.byBalance(d)
 	case from.factor != nil:
 		d.Find(working.Finding{
 			Name:   working.Tell("mixing.way_factor", "%v instead", from.factor.told(from.number)),
 			Symbol: from.factor.symbol(from.number) + "_new",
-			By:     from.factor.given(from.number).Plus(asked.Minus(limit)), Is: m.Temperature, Decimals: 1,
+			By:     from.factor.given(from.number).Plus(asked.Minus(limit)), Is: r.Temperature, Decimals: 1,
 			Source: working.Algebra(),
 		})
-	case m.Way == ShorterMixing:
+	case r.Way == ShorterMixing:
 		f := givenFriction(from.friction)
 		less := d.Find(working.Finding{
 			Name: working.Tell("mixing.way_friction", "friction factor that would do"), Symbol: "F_new",
-			By: f.Minus(limit.Minus(asked)), Is: m.Friction,
+			By: f.Minus(limit.Minus(asked)), Is: r.Friction,
 			Decimals: 1, Source: working.Algebra(),
 		})
-		if m.Mixing > 0 {
+		if r.Mixing > 0 {
 			t := working.Given("t", working.Tell("mixing.symbol_mixing", "mixing time"), from.mixing)
 			d.Find(working.Finding{
 				Name: working.Tell("mixing.way_minutes", "mixing time in proportion"), Symbol: "t_new",
@@ -62,27 +62,27 @@ func (m WaterRemedy) Working() working.Working {
 				Decimals: 1, Source: working.Algebra(),
 			})
 		}
-	case m.Way == OtherTarget:
+	case r.Way == OtherTarget:
 		t := working.Given("T", working.Tell("mixing.symbol_target", "dough temperature wanted"), from.target)
 		n := working.Given("n", working.Tell("mixing.symbol_count", "number of factors, the water included"),
 			from.friction.Factors)
 		d.Find(working.Finding{
 			Name: working.Tell("mixing.way_target", "dough with water at the limit"), Symbol: "T_new",
 			By: t.Plus(limit.Minus(asked).Over(n)),
-			Is: m.Temperature, Decimals: 1, Source: sources.FrictionIsRise,
+			Is: r.Temperature, Decimals: 1, Source: sources.FrictionIsRise,
 		})
 	}
 	return d.Working()
 }
 
 // byBalance derives a way of the heat balance: what the dough is without it, and what a degree of the substance moves.
-func (m WaterRemedy) byBalance(d *working.Derivation) {
-	from := m.from
-	if m.Way == OtherTarget {
+func (r WaterRemedy) byBalance(d *working.Derivation) {
+	from := r.from
+	if r.Way == OtherTarget {
 		d.Add(from.balance.Working())
 		return
 	}
-	if m.Way == ShorterMixing {
+	if r.Way == ShorterMixing {
 		rise := working.Given("d", working.Tell("mixing.symbol_rise", "warming by mixing"), from.friction.Factor)
 		share := working.Given("w", working.Tell("mixing.symbol_sensitivity",
 			"degrees of dough for each degree of water"), working.Amount(from.share, "", 4))
@@ -90,10 +90,10 @@ func (m WaterRemedy) byBalance(d *working.Derivation) {
 		asked := working.Given("T_water", working.Tell("mixing.symbol_asked", "water asked for"), from.asked)
 		less := d.Find(working.Finding{
 			Name: working.Tell("mixing.way_rise", "warming by mixing that would do"), Symbol: "d_new",
-			By: rise.Minus(share.Times(limit.Minus(asked))), Is: m.Rise,
+			By: rise.Minus(share.Times(limit.Minus(asked))), Is: r.Rise,
 			Decimals: 1, Source: sources.HeatBalance,
 		})
-		if m.Mixing > 0 && from.mixing > 0 {
+		if r.Mixing > 0 && from.mixing > 0 {
 			t := working.Given("t", working.Tell("mixing.symbol_mixing", "mixing time"), from.mixing)
 			d.Find(working.Finding{
 				Name: working.Tell("mixing.way_minutes", "mixing time in proportion"), Symbol: "t_new",

@@ -3,7 +3,6 @@ package report
 import (
 	"strings"
 	"time"
-	"unicode/utf8"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -159,10 +158,10 @@ func (t *teller) table(b Grid) {
 }
 
 // filled lists the columns in which any row has something.
-func (b Grid) filled() []int {
+func (t Grid) filled() []int {
 	var out []int
-	for i := range b.Columns {
-		for _, r := range b.withTotal() {
+	for i := range t.Columns {
+		for _, r := range t.withTotal() {
 			if i < len(r) && !r[i].IsZero() {
 				out = append(out, i)
 				break
@@ -172,14 +171,9 @@ func (b Grid) filled() []int {
 	return out
 }
 
-func (b Grid) withTotal() [][]Cell {
-	if b.Total == nil {
-		return b.Rows
+func (t Grid) withTotal() [][]Cell {
+	if t.Total == nil {
+		return t.Rows
 	}
-	return append(b.Rows[:len(b.Rows):len(b.Rows)], b.Total)
-}
-
-// underline is the line below a heading of plain text.
-func underline(text string, sign string) string {
-	return strings.Repeat(sign, utf8.RuneCountInString(text))
+	return append(t.Rows[:len(t.Rows):len(t.Rows)], t.Total)
 }

@@ -177,7 +177,7 @@ func canonical(text string, x float64) string {
 }
 
 func readText(kind, text string) (arg, error) {
-	want := ""
+	var want string
 	switch kind {
 	case kindName:
 		return arg{kind: kind, text: text}, nil

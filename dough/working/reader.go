@@ -99,7 +99,8 @@ func (r Reader) Number(x float64, places int) string {
 		return "NaN"
 	}
 	places = min(places, 15)
-	format, precision := byte('f'), places
+	var precision int
+	format := byte('f')
 	if places < 0 {
 		precision = -1
 		if size := math.Abs(x); size != 0 && (size < 1e-6 || size >= 1e21) {

@@ -187,13 +187,11 @@ func (cs columns) reckon(k, row int, finer []int, r Reader) float64 {
 		return c.formula.evaluate(func(*node) float64 { return printed(c.from - 1) })
 	}
 	var before []Expr
-	var at []int
-	for i, b := range cs[:k] {
+	for i := range cs[:k] {
 		if i+1 < k && cs[i+1].from == i+1 {
 			continue // shown to the reader only; the formulas take the next
 		}
-		before, at = append(before, Num(printed(i))), append(at, i)
-		_ = b
+		before = append(before, Num(printed(i)))
 	}
 	return c.By(row, before).n.evaluate(metricNumber)
 }

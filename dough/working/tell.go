@@ -103,7 +103,7 @@ func (r Reader) plainNumber(text string, p piece) string {
 	if err != nil {
 		return text
 	}
-	shown := ""
+	var shown string
 	switch whole := !strings.ContainsAny(text, ".eIN"); {
 	case whole && p.places < 0:
 		shown = strings.Replace(text, "-", "−", 1)

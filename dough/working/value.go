@@ -222,9 +222,8 @@ type literalNumber struct {
 // literalOf writes a number with that many decimals, one below a ten-thousandth as a power of ten.
 func literalOf(x float64, decimals int) literalNumber {
 	decimals = min(max(decimals, 0), 18)
-	exponent := 0
 	if size := math.Abs(x); size != 0 && size < 1e-4 && !math.IsNaN(x) {
-		exponent = int(math.Floor(math.Log10(size)))
+		exponent := int(math.Floor(math.Log10(size)))
 		text := strconv.FormatFloat(x, 'e', max(decimals+exponent, 1), 64)
 		mantissa, power, _ := strings.Cut(text, "e")
 		exponent, _ = strconv.Atoi(power)

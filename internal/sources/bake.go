@@ -226,8 +226,8 @@ var (
 	ZanoniColor = working.Source{
 		Key:    "Zanoni 1995b",
 		Author: "Zanoni, Peri and Bruno",
-		Title: "Modelling of browning kinetics of bread crust during baking, LWT Food Science " +
-			"and Technology 28:604",
+		Title: "Modelling of browning kinetics of bread " + //nolint:misspell // as printed
+			"crust during baking, LWT Food Science and Technology 28:604",
 		Year:  1995,
 		Where: "pp. 604-609, abstract",
 	}

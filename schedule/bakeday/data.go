@@ -19,7 +19,7 @@ func thousandths(t quantity.Temperature) quantity.Temperature {
 
 func band(low, likely, high quantity.Percent) BandData { return BandData{low, likely, high} }
 
-// PlanData turns the day into plain data.
+// Data turns the day into plain data.
 func (d Day) Data() PlanData {
 	if !d.made() {
 		return PlanData{Format: PlanFormat, Notes: []working.Message{}, Steps: []StepData{}, Cautions: []CautionText{}}

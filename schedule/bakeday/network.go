@@ -26,8 +26,6 @@ func grid(d time.Duration) quantity.Elapsed {
 	return quantity.Elapsed((d + time.Minute - 1).Truncate(time.Minute))
 }
 
-func hm(d time.Duration) string { return quantity.FormatDuration(d) }
-
 // network lays the bake out as steps and rules, in the baker's words. A layout adds what it keeps to beyond the rules.
 func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (*network, error) {
 	anchor := now.In(zone).Truncate(time.Minute)

@@ -2,7 +2,7 @@ package bakeday
 
 import _ "embed" // the schemas
 
-// go:embed needs variables; they are constants in all but name.
+// Embedding needs variables; they are constants in all but name.
 var (
 	//go:embed plan.schema.json
 	planSchema string

@@ -109,7 +109,7 @@ func (r *Reader) problem(line []byte, why string) {
 	r.problems = append(r.problems, Problem{r.line, quantity.Excerpt(string(line[:min(len(line), 200)])), why})
 }
 
-// bench.Observation is the entry that Next went to.
+// Entry is the entry that Next went to.
 func (r *Reader) Entry() bench.Observation { return r.entry }
 
 // Err is what stopped the reading: ErrVersion, or an error of the reader below.

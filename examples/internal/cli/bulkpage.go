@@ -1,10 +1,8 @@
 package cli
 
 import (
-	"fmt"
 	"time"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
@@ -58,10 +56,4 @@ func (a bulkAnswer) picture(on report.Options) (string, error) {
 		}
 	}
 	return "", badInput("maslin bulk: there is no rise to draw")
-}
-
-// clockRange prints a range by the clock.
-func clockRange(r quantity.TimeRange, start time.Time) string {
-	at := func(d time.Duration) string { return clock(start.Add(d.Round(time.Minute)), start) }
-	return fmt.Sprintf("by the clock: %s to %s (%s), likely %s", at(r.Early), at(r.Late), percent(r.Probability, 0), at(r.Likely))
 }

@@ -32,7 +32,6 @@ func (p *page) in(code, text string) string {
 
 func (p *page) bold(text string) string { return p.in(escBold, text) }
 func (p *page) warn(text string) string { return p.in(escAmber, text) }
-func (p *page) time(text string) string { return p.in(escCyan, text) }
 
 // withoutCodes is a text without the escape codes of colors, which take no column.
 func withoutCodes(s string) string {

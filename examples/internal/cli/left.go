@@ -2,7 +2,6 @@ package cli
 
 import (
 	"strconv"
-	"time"
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
@@ -65,5 +64,3 @@ func count(n int, one, more string) string {
 	}
 	return strconv.Itoa(n) + " " + more
 }
-
-func minutes(d time.Duration) string { return quantity.FormatDuration(d.Round(time.Minute)) }

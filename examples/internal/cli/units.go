@@ -38,21 +38,4 @@ func (u units) delta(d quantity.TemperatureDelta) string {
 	return strconv.FormatFloat(d.In(scale), 'f', 1, 64) + unit
 }
 
-// length prints an altitude.
-func (u units) length(l quantity.Length) string {
-	if u.us {
-		return l.Text(quantity.Foot, 0)
-	}
-	return l.Text(quantity.Meter, 0)
-}
-
 func percent(p quantity.Percent, places int) string { return p.Text(places) }
-
-// metric lists sentences for JSON.
-func metric(messages []working.Message) []string {
-	out := []string{}
-	for _, m := range messages {
-		out = append(out, m.String())
-	}
-	return out
-}
