@@ -79,7 +79,7 @@ func TestUnknownWordsAreRefused(t *testing.T) {
 	if err := s.UnmarshalText(nil); !errors.Is(err, quantity.ErrRequired) || s != 1 {
 		t.Errorf("a side must be said: %v, %v", s, err)
 	}
-	for _, bad := range []bread{-1, 3, 1 << 40} {
+	for _, bad := range []bread{-1, 3, 1 << 30} {
 		if _, err := bad.MarshalText(); err == nil {
 			t.Errorf("%d was written", bad)
 		}
