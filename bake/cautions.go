@@ -114,7 +114,7 @@ func FoodCautions() []working.Caution {
 		{
 			Subject: "acrylamide", Source: sources.AcrylamideRule,
 			Short: working.Tell("bake.short_acrylamide",
-				"bake golden, not dark (acrylamide)"),
+				"bake golden, not dark"),
 			Text: working.Tell(
 				"bake.caution_acrylamide",
 				"It forms in the crust above %v when it is dry. Bake golden, not dark. EU benchmark levels: 50 µg/kg for soft "+
@@ -125,7 +125,7 @@ func FoodCautions() []working.Caution {
 		{
 			Subject: "rope", Source: sources.RopeSpores,
 			Short: working.Tell("bake.short_rope",
-				"cool fast on a rack, keep dry, and throw away what smells of overripe fruit or pulls strings (rope)"),
+				"cool fast on a rack, keep dry, and throw away what smells of overripe fruit or pulls strings"),
 			Text: working.Tell(
 				"bake.caution_rope",
 				"Spores of Bacillus survive in a core that only just reaches boiling. Cool loaves fast on a rack, keep them "+

@@ -151,7 +151,7 @@ const chartPoints = 97
 func (e *Estimate) chart(mixed time.Time) report.Chart {
 	c := report.Chart{
 		Title:  working.Tell("ferment.chart_rise", "Rise of the dough: %.0f wanted", e.bulk.Rise),
-		X:      report.Series{Name: working.Tell("ferment.axis_hours", "hours after mixing"), Of: report.Hours},
+		X:      report.Series{Name: working.Tell("ferment.axis_hours", "after mixing"), Of: report.Hours},
 		Main:   report.Series{Name: working.Tell("ferment.axis_rise", "rise"), Of: report.Percents},
 		Low:    report.Series{Name: working.Tell("ferment.axis_low", "low end"), Of: report.Percents},
 		High:   report.Series{Name: working.Tell("ferment.axis_high", "high end"), Of: report.Percents},

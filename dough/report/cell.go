@@ -89,11 +89,11 @@ func (v Cell) plain() (text, unit string) {
 		text, _ := number(x.String(), "Δ°C")
 		return text, "K"
 	case quantity.Elapsed:
-		return strconv.FormatInt(int64(x.Duration()/time.Minute), 10), "min"
+		return strconv.FormatInt(int64(x.Duration().Round(time.Minute)/time.Minute), 10), "min"
 	case time.Duration:
-		return strconv.FormatInt(int64(x/time.Minute), 10), "min"
+		return strconv.FormatInt(int64(x.Round(time.Minute)/time.Minute), 10), "min"
 	case time.Time:
-		return x.Format("2006-01-02 15:04"), ""
+		return x.Round(time.Minute).Format("2006-01-02 15:04"), ""
 	case int:
 		return strconv.Itoa(x), ""
 	case float64:

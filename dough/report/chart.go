@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/curve"
 	"example.org/maslin/internal/enum"
+	"example.org/maslin/internal/textpage"
 )
 
 // A Chart is a picture of numbers: a main line, perhaps in a band, over the first axis, and perhaps a line on an
@@ -181,20 +182,20 @@ func (c Chart) Grid() Grid {
 // plot is the chart as the drawing of pictures takes it.
 func (c Chart) plot(r working.Reader) curve.Plot {
 	p := curve.Plot{
-		Title: Printable(c.Title.Text(r)), X: c.X.in(r.Units), Mid: c.Main.in(r.Units),
-		XLabel: Printable(c.X.label(r)), YLabel: Printable(c.Main.label(r)), MidName: Printable(c.Main.Name.Text(r)),
+		Title: textpage.Printable(c.Title.Text(r)), X: c.X.in(r.Units), Mid: c.Main.in(r.Units),
+		XLabel: textpage.Printable(c.X.label(r)), YLabel: textpage.Printable(c.Main.label(r)), MidName: textpage.Printable(c.Main.Name.Text(r)),
 	}
 	if !c.Low.IsZero() && !c.High.IsZero() {
-		p.Low, p.High, p.BandName = c.Low.in(r.Units), c.High.in(r.Units), Printable(c.bandName().Text(r))
+		p.Low, p.High, p.BandName = c.Low.in(r.Units), c.High.in(r.Units), textpage.Printable(c.bandName().Text(r))
 	}
 	if !c.Second.IsZero() {
-		p.Second, p.SecondLabel = c.Second.in(r.Units), Printable(c.Second.label(r))
+		p.Second, p.SecondLabel = c.Second.in(r.Units), textpage.Printable(c.Second.label(r))
 	}
 	for _, m := range c.Levels {
-		p.Levels = append(p.Levels, curve.Level{Y: c.Main.Of.in(m.At, r.Units), Text: Printable(m.Text.Text(r))})
+		p.Levels = append(p.Levels, curve.Level{Y: c.Main.Of.in(m.At, r.Units), Text: textpage.Printable(m.Text.Text(r))})
 	}
 	for _, m := range c.Marks {
-		p.Marks = append(p.Marks, curve.Mark{X: c.X.Of.in(m.At, r.Units), Text: Printable(m.Text.Text(r))})
+		p.Marks = append(p.Marks, curve.Mark{X: c.X.Of.in(m.At, r.Units), Text: textpage.Printable(m.Text.Text(r))})
 	}
 	if c.X.Of == ClockHours && len(c.X.Values) > 0 {
 		p.Clock, p.Zero = true, c.X.Values[0]
@@ -222,15 +223,15 @@ func (c Chart) SVG(o Options, width, height int) (string, error) {
 const leastWidth = 40 // columns for a picture of characters
 
 func (t *teller) chart(c Chart) {
-	if t.width < leastWidth {
+	if t.Columns() < leastWidth {
 		return
 	}
-	text, err := c.plot(t.reader).Text(curve.Screen{Width: min(t.width, 80), ASCII: t.ascii})
+	text, err := c.plot(t.reader).Text(curve.Screen{Width: min(t.Columns(), 80), ASCII: t.Page.ASCII})
 	if err != nil {
 		return
 	}
 	for _, line := range strings.Split(strings.TrimRight(text, "\n"), "\n") {
-		t.b.WriteString(strings.TrimRight(line, " ") + "\n")
+		t.Line("%s", line)
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 )
 
 // A Grid has a column for each kind of value and a row for each thing.
@@ -76,7 +77,7 @@ func cell(text string, v Cell) string {
 	case int, float64, bool:
 		return text
 	}
-	text = Printable(text)
+	text = textpage.Printable(text)
 	if text != "" && strings.IndexByte("=+-@", text[0]) >= 0 {
 		return "'" + text
 	}

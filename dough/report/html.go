@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 )
 
 //go:embed page.css
@@ -190,4 +191,4 @@ func (h *pager) row(t Grid, columns []int, r []Cell) {
 var entities = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")
 
 // escapedHTML keeps a text a text in HTML.
-func escapedHTML(text string) string { return entities.Replace(Printable(text)) }
+func escapedHTML(text string) string { return entities.Replace(textpage.Printable(text)) }

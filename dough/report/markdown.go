@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 )
 
 // Markdown renders the report as CommonMark with pipe tables.
@@ -158,4 +159,4 @@ var marks = strings.NewReplacer(
 )
 
 // escaped keeps a text a text in Markdown.
-func escaped(text string) string { return marks.Replace(Printable(text)) }
+func escaped(text string) string { return marks.Replace(textpage.Printable(text)) }

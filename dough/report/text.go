@@ -6,38 +6,39 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 )
 
 // Text renders the report for a terminal, or as plain text: no line is wider than the width unless one word is.
 func (r Report) Text(o Options) string {
-	t := teller{page: newPage(o.width()), o: o, reader: o.Reader()}
-	t.ascii, t.color = o.ASCII, o.Color
-	t.para(0, t.bold(t.tell(r.Headline)))
+	t := teller{Page: textpage.New(o.width()), o: o, reader: o.Reader()}
+	t.Page.ASCII, t.Page.Color = o.ASCII, o.Color
+	t.Para(0, t.Bold(t.tell(r.Headline)))
 	for _, s := range r.Sections {
 		if s.Title.IsZero() {
-			t.gap()
+			t.Gap()
 		} else {
-			t.section(t.bold(t.tell(s.Title)))
+			t.Section(t.Bold(t.tell(s.Title)))
 		}
 		for _, b := range s.Blocks {
 			t.block(b)
 		}
 	}
 	if len(r.RestsOn) > 0 {
-		t.section(t.bold(t.tell(titleRestsOn())))
+		t.Section(t.Bold(t.tell(titleRestsOn())))
 		t.list(r.RestsOn)
 	}
 	if len(r.Cautions) > 0 {
-		t.section(t.warn(t.tell(titleCautions())))
+		t.Section(t.Warn(t.tell(titleCautions())))
 		t.list(cautionTexts(r.Cautions, o.EveryCaution))
 	}
 	if o.WithSources && len(r.Sources) > 0 {
-		t.section(t.bold(t.tell(titleSources())))
+		t.Section(t.Bold(t.tell(titleSources())))
 		for _, s := range r.Sources {
-			t.para(2, Printable(s.String()))
+			t.Para(2, textpage.Printable(s.String()))
 		}
 	}
-	return t.b.String()
+	return t.Page.String()
 }
 
 func titleRestsOn() working.Message  { return working.Tell("report.rests_on", "What this rests on") }
@@ -53,31 +54,25 @@ func (o Options) width() int {
 
 // A teller writes a report on a page of plain text.
 type teller struct {
-	*page
+	*textpage.Page
 	o      Options
 	reader working.Reader
 }
 
-func (t *teller) tell(m working.Message) string { return Printable(m.Text(t.reader)) }
+func (t *teller) tell(m working.Message) string { return textpage.Printable(m.Text(t.reader)) }
 
 func (t *teller) cell(v Cell) string {
-	text := Printable(v.Text(t.reader))
+	text := textpage.Printable(v.Text(t.reader))
 	switch v.raw.(type) {
 	case time.Time, quantity.Window:
-		return t.time(text)
+		return t.Time(text)
 	}
 	return text
 }
 
-func (t *teller) gap() {
-	if t.b.Len() > 0 {
-		t.b.WriteByte('\n')
-	}
-}
-
 func (t *teller) list(items []working.Message) {
 	for _, m := range items {
-		t.para(2, t.tell(m))
+		t.Para(2, t.tell(m))
 	}
 }
 
@@ -87,14 +82,14 @@ func (t *teller) block(b Block) {
 		text := t.tell(b.Text)
 		switch b.Tone {
 		case Strong:
-			text = t.bold(text)
+			text = t.Bold(text)
 		case Warning:
-			text = t.warn(text)
+			text = t.Warn(text)
 		}
-		t.para(2, text)
+		t.Para(2, text)
 	case List:
 		for _, m := range b {
-			t.hang("  · ", "    ", t.tell(m))
+			t.Hang("  · ", "    ", t.tell(m))
 		}
 	case Rows:
 		rows := make([][]string, len(b))
@@ -105,11 +100,11 @@ func (t *teller) block(b Block) {
 			}
 			rows[i] = []string{t.tell(r.Label), last}
 		}
-		t.rows(2, "ll", rows)
+		t.Rows(2, "ll", rows)
 	case Grid:
 		t.table(b)
 	case Chart:
-		t.gap()
+		t.Gap()
 		t.chart(b)
 	}
 }
@@ -117,7 +112,7 @@ func (t *teller) block(b Block) {
 // table writes the columns that hold anything, each under its title.
 func (t *teller) table(b Grid) {
 	if !b.Caption.IsZero() {
-		t.para(2, t.tell(b.Caption))
+		t.Para(2, t.tell(b.Caption))
 	}
 	columns := b.filled()
 	align := ""
@@ -148,13 +143,13 @@ func (t *teller) table(b Grid) {
 		// The last column wraps, so that numbers in it are set under each other by hand.
 		longest := 0
 		for _, r := range rows {
-			longest = max(longest, width(r[n-1]))
+			longest = max(longest, textpage.Width(r[n-1]))
 		}
 		for _, r := range rows {
-			r[n-1] = strings.Repeat(noBreak, longest-width(r[n-1])) + r[n-1]
+			r[n-1] = strings.Repeat(textpage.NoBreak, longest-textpage.Width(r[n-1])) + r[n-1]
 		}
 	}
-	t.rows(2, align, rows)
+	t.Rows(2, align, rows)
 }
 
 // filled lists the columns in which any row has something.

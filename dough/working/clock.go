@@ -33,7 +33,7 @@ func elapsedMessage(d time.Duration) Message {
 	return Tell("working.minutes", "%dm", m)
 }
 
-// Clock shows the time of day, "14:05" or "2:05 pm".
+// Clock shows the time of day to the nearest minute, "14:05" or "2:05 pm".
 func (r Reader) Clock(t time.Time) string {
 	t = r.in(t)
 	if r.Language.Clock == Clock12 || r.Language.Clock == ClockByUnits && r.Units == USCustomary {
@@ -63,7 +63,9 @@ func (r Reader) DateClock(t time.Time) string {
 	return Tell("working.date_clock", "%[1]s %[2]d, %[3]s", r.Date(t), r.in(t).Year(), r.Clock(t)).Text(r)
 }
 
+// in is the moment in the reader's zone, to the nearest minute as durations are, so that the two add up.
 func (r Reader) in(t time.Time) time.Time {
+	t = t.Round(time.Minute)
 	if r.Zone != nil {
 		return t.In(r.Zone)
 	}

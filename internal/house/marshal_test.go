@@ -23,10 +23,26 @@ func (o offences) add(name, format string, args ...any) {
 	}
 }
 
-// judge fails for what is not allowed, and names what is allowed and no longer offends. A list allows a name
+// judge fails for what is not allowed, and for what is allowed and no longer offends. A list allows a name
 // ("bake.Goal") or a whole room ("bake.*").
 func (o offences) judge(t *testing.T, allowed map[string]string) {
 	t.Helper()
+	for _, name := range o.unused(t, allowed) {
+		t.Errorf("%s keeps the law now: take it off the list", name)
+	}
+}
+
+// judgeDrawn is judge for values drawn at random: what kept the law may have been lucky, and is named only.
+func (o offences) judgeDrawn(t *testing.T, allowed map[string]string) {
+	t.Helper()
+	for _, name := range o.unused(t, allowed) {
+		t.Logf("%s keeps the law for the values drawn", name)
+	}
+}
+
+func (o offences) unused(t *testing.T, allowed map[string]string) []string {
+	t.Helper()
+	var out []string
 	used := map[string]bool{}
 	for _, name := range sortedKeys(o) {
 		room, _, _ := strings.Cut(strings.TrimPrefix(name, "(*"), ".")
@@ -45,9 +61,10 @@ func (o offences) judge(t *testing.T, allowed map[string]string) {
 	}
 	for _, name := range sortedKeys(allowed) {
 		if !used[name] {
-			t.Logf("%s keeps the law now: take it off the list", name)
+			out = append(out, name)
 		}
 	}
+	return out
 }
 
 func sortedKeys[V any](m map[string]V) []string {
@@ -148,7 +165,7 @@ func TestEveryTypeMarshalsByReflection(t *testing.T) {
 		}
 	}
 	t.Logf("%d values of %d types marshaled", total, len(exportedTypes()))
-	o.judge(t, unmarshalable)
+	o.judgeDrawn(t, unmarshalable)
 }
 
 // hidden reports whether a value of the type has a state of its own that only its room can make.

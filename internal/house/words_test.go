@@ -23,11 +23,12 @@ var cutsText = []string{
 var readers = map[string]string{
 	"dough/quantity":               "reads what people type: every quantity is parsed from text",
 	"dough/working":                "renders messages, numbers and formulas, and reads messages back",
-	"dough/report":                 "lays text out on pages",
+	"dough/report":                 "renders answers as text, HTML and Markdown",
 	"internal/curve":               "wraps the labels of a picture",
 	"internal/enum":                "reads words as people type them",
 	"internal/house":               "reads Go source",
 	"internal/published":           "reads testdata/published.csv",
+	"internal/textpage":            "lays text out on pages",
 	"internal/workcheck":           "reads derivations back as a reader would",
 	"bake/text.go":                 "renders a number in Go syntax of a formula",
 	"dough/cost/money.go":          "reads an amount of money",

@@ -58,16 +58,16 @@ func (s System) show(o output, a answer) error {
 			if i == 0 {
 				p.care("Take care")
 			}
-			p.para(2, units{o.us}.say(c.Message()))
+			p.Para(2, units{o.us}.say(c.Message()))
 		}
 		if o.working != "" {
 			p.heading("How each number was reached")
 			if o.us {
-				p.para(0, computedIn)
+				p.Para(0, computedIn)
 			}
 			for _, w := range a.workings {
-				p.line("")
-				p.b.WriteString(w.Text(p.width))
+				p.Line("")
+				p.Write(w.Text(p.Columns()))
 			}
 		}
 		err = p.flush(s.Out)

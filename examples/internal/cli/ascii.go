@@ -2,7 +2,8 @@ package cli
 
 import (
 	"io"
-	"strings"
+
+	"example.org/maslin/internal/textpage"
 )
 
 // asciiOnly reports whether the reader's locale is the plain C or POSIX one, which shows nothing
@@ -16,54 +17,19 @@ func asciiOnly(s System) bool {
 	return false
 }
 
-// page is an empty page for this reader.
-func (s System) page() *page {
-	p := newPage(widthOf(s))
-	p.ascii, p.color = asciiOnly(s), s.colored()
-	return p
-}
-
 // plain is a text as this reader can see it.
 func (s System) plain(text string) string {
 	if asciiOnly(s) {
-		return asciiText(text)
+		return textpage.ASCII(text)
 	}
 	return text
-}
-
-// plain is a text as it stands on the page.
-func (p *page) plain(text string) string {
-	if p.ascii {
-		return asciiText(text)
-	}
-	return text
-}
-
-// asASCII writes what the quantities also read: 24.5 C, 12 dC.
-var asASCII = strings.NewReplacer(
-	"Δ°C", "dC", "Δ°F", "dF", "°C", "C", "°F", "F", "Δ", "d", "°", " deg",
-	"–", "-", "—", "-", "−", "-", "·", "*", "×", "x", "÷", "/", "…", "...", "\u00a0", " ",
-	"‘", "'", "’", "'", "“", `"`, "”", `"`, "≤", "<=", "≥", ">=", "±", "+-", "√", "sqrt", "∫", "int ", "∞", "inf", "≈", "~",
-	"²", "^2", "³", "^3", "¹", "^1", "½", "1/2", "¼", "1/4", "¾", "3/4", "⁻", "^-", "µ", "u", "μ", "mu", "λ", "lambda", "α", "alpha", "ρ", "rho", "σ", "sigma", "τ", "tau", "Σ", "sum ", "π", "pi",
-	"₀", "0", "₁", "1", "₂", "2", "₃", "3", "′", "'",
-	"ä", "ae", "ö", "oe", "ü", "ue", "Ä", "Ae", "Ö", "Oe", "Ü", "Ue", "ß", "ss", "é", "e", "è", "e", "ê", "e", "á", "a", "à", "a", "â", "a", "ç", "c", "Ç", "C", "ñ", "n", "ó", "o", "ô", "o", "í", "i", "î", "i", "ú", "u", "ø", "o", "å", "a",
-)
-
-// asciiText writes a text in ASCII; what has no likeness becomes a question mark.
-func asciiText(text string) string {
-	return strings.Map(func(r rune) rune {
-		if r > 0x7e {
-			return '?'
-		}
-		return r
-	}, asASCII.Replace(text))
 }
 
 // asciiWriter writes ASCII; every write must hold whole characters.
 type asciiWriter struct{ io.Writer }
 
 func (w asciiWriter) Write(b []byte) (int, error) {
-	if _, err := io.WriteString(w.Writer, asciiText(string(b))); err != nil {
+	if _, err := io.WriteString(w.Writer, textpage.ASCII(string(b))); err != nil {
 		return 0, err
 	}
 	return len(b), nil

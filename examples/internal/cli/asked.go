@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
 
@@ -205,7 +206,7 @@ func flagsOnly(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	example, _, _ := strings.Cut(strings.TrimSpace(cmd.Example), "\n")
-	return badInput("%s: got %s, want flags only; for example: %s", cmd.CommandPath(), quantity.Excerpt(printable(args[0])), example)
+	return badInput("%s: got %s, want flags only; for example: %s", cmd.CommandPath(), quantity.Excerpt(textpage.Printable(args[0])), example)
 }
 
 // wordsOf lists the names of values.

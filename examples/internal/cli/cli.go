@@ -18,6 +18,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
@@ -57,7 +58,7 @@ func kept(what string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return &exit{exitUnshown, fmt.Sprintf("%s: written, and not to be written again; but what follows it failed: %s", printable(what), reason(err))}
+	return &exit{exitUnshown, fmt.Sprintf("%s: written, and not to be written again; but what follows it failed: %s", textpage.Printable(what), reason(err))}
 }
 
 func badInput(format string, args ...any) error {
@@ -137,7 +138,7 @@ func noSuchCommand(root *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	text := "maslin: no command " + strconv.Quote(printable(args[0][:min(len(args[0]), 32)]))
+	text := "maslin: no command " + strconv.Quote(textpage.Printable(args[0][:min(len(args[0]), 32)]))
 	var known []string
 	for _, c := range root.Commands() {
 		known = append(known, c.Name())

@@ -49,7 +49,7 @@ func TestColorsChangeNothingElse(t *testing.T) {
 			t.Errorf("at %d columns the page differs by more than its colors", width)
 		}
 		for _, line := range strings.Split(colored, "\n") {
-			if strings.Count(line, "\x1b[")%2 != 0 || strings.LastIndex(line, escNormal) != strings.LastIndex(line, "\x1b[") {
+			if strings.Count(line, "\x1b[")%2 != 0 || strings.LastIndex(line, "\x1b[0m") != strings.LastIndex(line, "\x1b[") {
 				t.Errorf("a color runs on after %q", line)
 			}
 		}
@@ -64,7 +64,7 @@ func TestWidthFollowsTheTerminal(t *testing.T) {
 		want  int
 	}{{0, "", 80}, {60, "", 60}, {60, "40", 40}, {60, "-1", 60}, {60, "forty", 60}, {5, "", 20}, {500, "", 100}} {
 		s := System{Width: c.width, Getenv: func(name string) string { return map[string]string{"COLUMNS": c.env}[name] }}
-		if got := s.page().width; got != c.want {
+		if got := s.page().Columns(); got != c.want {
 			t.Errorf("a terminal of %d columns with COLUMNS %q: %d, want %d", c.width, c.env, got, c.want)
 		}
 	}

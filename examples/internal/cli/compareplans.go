@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -70,9 +71,9 @@ func compareFiles(ctx context.Context, s System, f compareFlags, one bakeday.Day
 	return s.show(f.output, answer{
 		data: data, workings: append(one.Workings(), other.Workings()...),
 		page: func(p *page, u units) {
-			p.para(0, "first: "+printable(one.Bake.Name))
-			p.para(0, "second: "+printable(other.Bake.Name))
-			p.line("")
+			p.Para(0, "first: "+textpage.Printable(one.Bake.Name))
+			p.Para(0, "second: "+textpage.Printable(other.Bake.Name))
+			p.Line("")
 			p.grid(2, planRows(data, u, true))
 			unpourable(p, data)
 		},
@@ -113,13 +114,13 @@ func compareKneading(ctx context.Context, s System, f compareFlags, l loaded, da
 		data: withChanges(data, a, b, units{f.us}), workings: append(append(day.Workings(), warmer.Workings()...), same.Workings()...),
 		page: func(p *page, u units) {
 			data = withChanges(data, a, b, u)
-			p.para(0, printable(day.Bake.Name)+", kneaded "+a+" and "+b)
-			p.line("")
+			p.Para(0, textpage.Printable(day.Bake.Name)+", kneaded "+a+" and "+b)
+			p.Line("")
 			p.grid(2, planRows(data, u, false))
 			unpourable(p, data)
 			p.heading("What it changes")
 			for _, c := range data.Changes {
-				p.para(2, c)
+				p.Para(2, c)
 			}
 		},
 	})
@@ -182,8 +183,8 @@ func withChanges(data compared, a, b string, u units) compared {
 func unpourable(p *page, data compared) {
 	for _, one := range data.Plans {
 		if !one.Plan.Water.Feasible {
-			p.line("")
-			p.para(2, "* cannot be poured as it is; maslin plan says what to do instead")
+			p.Line("")
+			p.Para(2, "* cannot be poured as it is; maslin plan says what to do instead")
 			return
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
 
@@ -64,7 +65,7 @@ func runCompareWater(ctx context.Context, s System, o output, name, now string) 
 	}
 	c, ok := day.Water.Comparison()
 	if !ok {
-		return badInput("maslin compare water: %s: the two methods cannot be compared here", printable(name))
+		return badInput("maslin compare water: %s: the two methods cannot be compared here", textpage.Printable(name))
 	}
 	data := methodsCompared{
 		Dough: day.Bake.Mixing.Temperature, ByFactors: c.ByFactors, ByBalance: c.ByBalance, Difference: c.Difference, Agreeing: c.AgreeingFriction,
@@ -77,8 +78,8 @@ func runCompareWater(ctx context.Context, s System, o output, name, now string) 
 }
 
 func methodsPage(p *page, data methodsCompared, u units) {
-	p.para(0, "The water for a dough of "+u.temperature(data.Dough, 1)+", by two methods")
-	p.line("")
+	p.Para(0, "The water for a dough of "+u.temperature(data.Dough, 1)+", by two methods")
+	p.Line("")
 	number := func(v float64, places int) string { return strconv.FormatFloat(v, 'f', places, 64) }
 	p.grid(2, [][]string{
 		{"", "factors", "balance"},
@@ -92,9 +93,9 @@ func methodsPage(p *page, data methodsCompared, u units) {
 		if math.Abs(shift.Celsius()) < 0.05 {
 			shift = quantity.TemperatureDelta{} // not −0.0
 		}
-		rows = append(rows, []string{printable(part.Name), fmt.Sprint(part.Counted), number(part.Weight, 2), u.delta(shift)})
+		rows = append(rows, []string{textpage.Printable(part.Name), fmt.Sprint(part.Counted), number(part.Weight, 2), u.delta(shift)})
 	}
 	p.grid(2, rows)
-	p.line("")
-	p.para(0, "With a friction factor of "+u.delta(data.Agreeing)+" the two agree at these temperatures, and only at these. Far from where a friction factor was measured, believe the balance.")
+	p.Line("")
+	p.Para(0, "With a friction factor of "+u.delta(data.Agreeing)+" the two agree at these temperatures, and only at these. Far from where a friction factor was measured, believe the balance.")
 }

@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
 
@@ -78,7 +79,7 @@ only as far as --other says.`,
 	f.register(cmd)
 	cmd.Args = func(cmd *cobra.Command, args []string) error {
 		if in.given("weights") && len(args) > 0 {
-			return badInput("maslin cost: got %s and --weights, want one of them", quantity.Excerpt(printable(args[0])))
+			return badInput("maslin cost: got %s and --weights, want one of them", quantity.Excerpt(textpage.Printable(args[0])))
 		}
 		if in.given("weights") {
 			return nil
@@ -144,7 +145,7 @@ func (f *costFlags) batch(args []string) (b dough.Batch, name string, loaves int
 	if b, err = file.bake.Batch(nil); err != nil {
 		return b, "", 1, file.complain(err)
 	}
-	return b, printable(file.bake.Name), file.bake.Loaves.Pieces, nil
+	return b, textpage.Printable(file.bake.Name), file.bake.Loaves.Pieces, nil
 }
 
 func runCost(s System, args []string, f *costFlags) error {
@@ -230,7 +231,7 @@ func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 			if near != "" {
 				want += "; did you mean " + near + "?"
 			}
-			in.fault(flag, quantity.Excerpt(name), printable(want), quantity.ErrInconsistent)
+			in.fault(flag, quantity.Excerpt(name), textpage.Printable(want), quantity.ErrInconsistent)
 		}
 		return i, ok
 	}
@@ -258,7 +259,7 @@ func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 		}
 	}
 	if len(missing) > 0 {
-		in.fault("price", "no price of "+printable(strings.Join(missing, ", ")), `a price of each ingredient, such as "`+printable(missing[0])+`=20/25kg"`, quantity.ErrRequired)
+		in.fault("price", "no price of "+textpage.Printable(strings.Join(missing, ", ")), `a price of each ingredient, such as "`+textpage.Printable(missing[0])+`=20/25kg"`, quantity.ErrRequired)
 	}
 	return lines
 }

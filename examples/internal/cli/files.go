@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/maslin/examples/internal/outfile"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/calendar"
 )
@@ -12,7 +13,7 @@ import (
 // writeFile writes what a command was asked for beside what it prints.
 func writeFile(name string, content []byte) error {
 	if err := outfile.Write(name, content); err != nil {
-		return badInput("%s", printable(err.Error()))
+		return badInput("%s", textpage.Printable(err.Error()))
 	}
 	return nil
 }
@@ -29,7 +30,7 @@ func (s System) guarded(command string, g outfile.Guard, log string) error {
 	}
 	var lines []string
 	for _, line := range strings.Split(err.Error(), "\n") {
-		lines = append(lines, "maslin "+command+": "+printable(line))
+		lines = append(lines, "maslin "+command+": "+textpage.Printable(line))
 	}
 	return badInput("%s", strings.Join(lines, "\n"))
 }

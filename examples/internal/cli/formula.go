@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
@@ -63,7 +64,7 @@ weighed wrongly, and what to add so that it comes back.`,
 	f.register(cmd)
 	cmd.Args = func(cmd *cobra.Command, args []string) error {
 		if in.given("weights") && len(args) > 0 {
-			return badInput("maslin formula: got %s and --weights, want one of them", quantity.Excerpt(printable(args[0])))
+			return badInput("maslin formula: got %s and --weights, want one of them", quantity.Excerpt(textpage.Printable(args[0])))
 		}
 		if in.given("weights") {
 			return nil

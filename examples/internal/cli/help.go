@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
@@ -28,7 +29,7 @@ var everywhere = map[string]bool{"json": true, "us": true, "working": true, "log
 func (s System) showHelp(cmd *cobra.Command) error {
 	p := s.page()
 	if cmd.HasParent() {
-		p.para(0, cmd.CommandPath()+": "+lowerFirst(cmd.Short))
+		p.Para(0, cmd.CommandPath()+": "+lowerFirst(cmd.Short))
 		if cmd.Example != "" {
 			p.heading("For example")
 			for _, line := range strings.Split(cmd.Example, "\n") {
@@ -38,21 +39,21 @@ func (s System) showHelp(cmd *cobra.Command) error {
 	}
 	if cmd.Long != "" {
 		if cmd.HasParent() {
-			p.line("")
+			p.Line("")
 		}
 		p.prose(cmd.Long)
 	}
 	if cmd.Runnable() && cmd.HasParent() && !cmd.HasAvailableSubCommands() {
 		p.heading("How to ask")
-		p.para(2, cmd.UseLine())
+		p.Para(2, cmd.UseLine())
 	}
 	if cmd.HasAvailableSubCommands() {
 		p.commands(cmd)
 	}
 	p.flags(cmd)
 	if cmd.HasAvailableSubCommands() {
-		p.line("")
-		p.para(0, "More of each, with an example: "+cmd.CommandPath()+" COMMAND --help")
+		p.Line("")
+		p.Para(0, "More of each, with an example: "+cmd.CommandPath()+" COMMAND --help")
 	}
 	return p.flush(s.Out)
 }
@@ -75,7 +76,7 @@ func (p *page) commands(cmd *cobra.Command) {
 		for _, n := range names {
 			rows = append(rows, []string{fmt.Sprintf("%-*s", wide, n), short[n]}) // one column over all groups
 		}
-		p.rows(2, "ll", rows)
+		p.Rows(2, "ll", rows)
 	}
 	if cmd.HasParent() {
 		list("Commands", all)
@@ -129,34 +130,34 @@ func (p *page) flagRows(rows [][]string) {
 	const most = 26
 	wide := 0
 	for _, r := range rows {
-		if n := columns(r[0]); n <= most {
+		if n := textpage.Width(r[0]); n <= most {
 			wide = max(wide, n)
 		}
 	}
 	rest := strings.Repeat(" ", 2+wide+2)
-	if len(rest) > p.width/2 {
+	if len(rest) > p.Columns()/2 {
 		for _, r := range rows {
-			p.para(2, r[0]+"  "+r[1])
+			p.Para(2, r[0]+"  "+r[1])
 		}
 		return
 	}
 	for _, r := range rows {
 		lead := "  " + r[0]
-		if columns(r[0]) > wide {
-			p.line("%s", lead)
+		if textpage.Width(r[0]) > wide {
+			p.Line("%s", lead)
 			lead = rest
 		} else {
-			lead += strings.Repeat(" ", len(rest)-2-columns(r[0]))
+			lead += strings.Repeat(" ", len(rest)-2-textpage.Width(r[0]))
 		}
-		p.hang(lead, rest, r[1])
+		p.Hang(lead, rest, r[1])
 	}
 }
 
 // command prints a command line; one that is too long goes on after a backslash, where a shell reads on.
 func (p *page) command(text string) {
 	lead := "  "
-	for columns(lead)+columns(text) > p.width {
-		fits := func(i int) bool { return columns(lead)+columns(text[:i])+len(` \`) <= p.width }
+	for textpage.Width(lead)+textpage.Width(text) > p.Columns() {
+		fits := func(i int) bool { return textpage.Width(lead)+textpage.Width(text[:i])+len(` \`) <= p.Columns() }
 		cut, quoted := -1, false
 		for i, r := range text {
 			switch {
@@ -169,10 +170,10 @@ func (p *page) command(text string) {
 		if cut < 0 {
 			break
 		}
-		p.line(`%s%s \`, lead, text[:cut])
+		p.Line(`%s%s \`, lead, text[:cut])
 		lead, text = "      ", text[cut+1:]
 	}
-	p.line("%s%s", lead, text)
+	p.Line("%s%s", lead, text)
 }
 
 // prose prints paragraphs; lines that are indented stay as they are.
@@ -180,7 +181,7 @@ func (p *page) prose(text string) {
 	var words []string
 	flush := func() {
 		if len(words) > 0 {
-			p.hang("", "", strings.Join(words, " "))
+			p.Hang("", "", strings.Join(words, " "))
 		}
 		words = nil
 	}
@@ -188,7 +189,7 @@ func (p *page) prose(text string) {
 		switch {
 		case line == "":
 			flush()
-			p.line("")
+			p.Line("")
 		case strings.HasPrefix(line, "  "):
 			flush()
 			p.command(strings.TrimSpace(line))

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
 
@@ -41,8 +42,8 @@ func TestHelpOfEveryCommand(t *testing.T) {
 			t.Errorf("%s --help: after its first line comes %.60q, not an example", name, rest)
 		}
 		for _, line := range strings.Split(out, "\n") {
-			if columns(line) > 80 {
-				t.Errorf("%s --help has a line of %d columns: %s", name, columns(line), line)
+			if textpage.Width(line) > 80 {
+				t.Errorf("%s --help has a line of %d columns: %s", name, textpage.Width(line), line)
 			}
 		}
 	})
@@ -74,11 +75,11 @@ func TestLongCommandsBreakBetweenArguments(t *testing.T) {
 		`maslin compare examples/bakes/hall-kitchen.toml examples/bakes/same-day-rolls.toml`,
 		`maslin log note 'a text in quotation marks that is longer than a line can be'`,
 	} {
-		p := newPage(40)
+		p := &page{textpage.New(40)}
 		p.command(text)
-		joined := strings.ReplaceAll(strings.TrimSpace(p.b.String()), " \\\n      ", " ")
+		joined := strings.ReplaceAll(strings.TrimSpace(p.String()), " \\\n      ", " ")
 		if joined != text {
-			t.Errorf("%s\nis printed as\n%s", text, p.b.String())
+			t.Errorf("%s\nis printed as\n%s", text, p.String())
 		}
 	}
 }

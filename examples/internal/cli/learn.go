@@ -3,6 +3,7 @@ package cli
 import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
@@ -110,7 +111,7 @@ func (f logFlags) pooled(s System, by []string) (string, bench.Observations, err
 	for _, text := range by {
 		person, file, ok := cutNamed(text)
 		if !ok {
-			return name, nil, badInput(`maslin learn: --pool: got %q, want a name and a log, such as "Vreni=vreni.jsonl"`, printable(text))
+			return name, nil, badInput(`maslin learn: --pool: got %q, want a name and a log, such as "Vreni=vreni.jsonl"`, textpage.Printable(text))
 		}
 		_, more, err := logFlags{log: file}.read(s)
 		if err != nil {

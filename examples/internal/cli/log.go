@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
@@ -155,7 +156,7 @@ The file is --log FILE, or MASLIN_LOG, or maslin/bakes.jsonl in your data folder
 			for _, c := range cmd.Commands() {
 				known = append(known, c.Name())
 			}
-			return badInput("maslin log: got %s, want one of %s", quantity.Excerpt(printable(args[0])), strings.Join(known, ", "))
+			return badInput("maslin log: got %s, want one of %s", quantity.Excerpt(textpage.Printable(args[0])), strings.Join(known, ", "))
 		},
 		RunE: func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
 	}

@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
 )
@@ -42,7 +43,7 @@ func (f logFlags) read(s System) (string, bakelog.Content, error) {
 		return name, content, refusedLog(name, err)
 	}
 	for _, p := range content.Problems {
-		fmt.Fprintf(s.Err, "%s:%d: %s; read on without it: %s\n", fileName(name), p.Line, p.Why, printable(p.Text))
+		fmt.Fprintf(s.Err, "%s:%d: %s; read on without it: %s\n", fileName(name), p.Line, p.Why, textpage.Printable(p.Text))
 	}
 	if content.More > 0 {
 		fmt.Fprintf(s.Err, "%s: and %d more such lines\n", name, content.More)
@@ -71,7 +72,7 @@ func fileName(name string) string {
 	if len(name) > most {
 		name = name[:most] + "…"
 	}
-	return printable(name)
+	return textpage.Printable(name)
 }
 
 func refusedLog(name string, err error) error {

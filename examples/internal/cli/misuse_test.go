@@ -2,6 +2,7 @@ package cli
 
 import (
 	"bytes"
+	"example.org/maslin/internal/textpage"
 	"strings"
 	"syscall"
 	"testing"
@@ -40,8 +41,8 @@ func TestTwentyColumnsOfASCII(t *testing.T) {
 		if strings.Trim(line, " ~") != strings.Map(printableASCII, strings.Trim(line, " ~")) {
 			t.Errorf("line %d is not ASCII: %q", i+1, line)
 		}
-		if columns(line) > width && len(strings.Fields(line)) > 2 {
-			t.Errorf("line %d has %d columns: %s", i+1, columns(line), line)
+		if textpage.Width(line) > width && len(strings.Fields(line)) > 2 {
+			t.Errorf("line %d has %d columns: %s", i+1, textpage.Width(line), line)
 		}
 	}
 	if !strings.Contains(text, "Take care") {

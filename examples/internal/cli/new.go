@@ -13,6 +13,7 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
@@ -140,7 +141,7 @@ type asking struct {
 func (a *asking) answer(q question, given bool) error {
 	if given {
 		if err := q.check(*q.to); err != nil {
-			return badInput("maslin new: --%s: %s", q.flag, printable(err.Error()))
+			return badInput("maslin new: --%s: %s", q.flag, textpage.Printable(err.Error()))
 		}
 		return nil
 	}
@@ -160,7 +161,7 @@ func (a *asking) answer(q question, given bool) error {
 			return nil
 		}
 		if wrong := q.check(text); wrong != nil {
-			fmt.Fprintln(a.s.Out, a.s.plain("  "+printable(wrong.Error())))
+			fmt.Fprintln(a.s.Out, a.s.plain("  "+textpage.Printable(wrong.Error())))
 			continue
 		}
 		*q.to = text
@@ -174,7 +175,7 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 	var bake bakeday.Bake
 	bound := tomlbind.Bind([]byte(content), &bake)
 	if len(bound.Faults) > 0 {
-		return badInput("maslin new: %s", printable(bound.Faults[0].Text))
+		return badInput("maslin new: %s", textpage.Printable(bound.Faults[0].Text))
 	}
 	clock, err := clockFor(s, bake.Zone, "")
 	if err != nil {
@@ -206,13 +207,13 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 		return badInput("%s: cannot be written: %s", name, reason(err))
 	}
 	p := s.page()
-	p.para(0, "Wrote "+printable(name)+". Now plan it, and change in it what is different at your place:")
-	word := printable(shellWord(name))
-	p.line("\n  maslin plan %s", word)
-	p.line("\nand for a sheet to print or prop up:\n\n  maslin plan %s --html %s", word, printable(shellWord(strings.TrimSuffix(name, ".toml")+".html")))
+	p.Para(0, "Wrote "+textpage.Printable(name)+". Now plan it, and change in it what is different at your place:")
+	word := textpage.Printable(shellWord(name))
+	p.Line("\n  maslin plan %s", word)
+	p.Line("\nand for a sheet to print or prop up:\n\n  maslin plan %s --html %s", word, textpage.Printable(shellWord(strings.TrimSuffix(name, ".toml")+".html")))
 	if b.zoneGuessed {
-		p.line("")
-		p.para(0, "This computer does not say in which time zone it is. The file has "+b.zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
+		p.Line("")
+		p.Para(0, "This computer does not say in which time zone it is. The file has "+b.zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
 	}
 	return kept(name, p.flush(s.Out))
 }

@@ -11,6 +11,7 @@ import (
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/wallclock"
 	"github.com/spf13/cobra"
@@ -127,7 +128,7 @@ func clockFor(s System, zone, now string) (bakeday.Clock, error) {
 	}
 	where, err := time.LoadLocation(zone)
 	if err != nil {
-		return bakeday.Clock{}, fmt.Errorf("unknown zone %q, want %s", printable(zone), want)
+		return bakeday.Clock{}, fmt.Errorf("unknown zone %q, want %s", textpage.Printable(zone), want)
 	}
 	clock := bakeday.Clock{Now: s.Now(), Zone: where}
 	if now != "" {

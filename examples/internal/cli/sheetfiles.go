@@ -11,6 +11,7 @@ import (
 	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/internal/curve"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
 )
@@ -125,7 +126,7 @@ func stamp(t time.Time) string { return t.Format("2006-01-02 15:04") }
 
 // cell keeps a name a name: a spreadsheet would compute a cell that begins with one of these.
 func cell(name string) string {
-	name = printable(name)
+	name = textpage.Printable(name)
 	if name != "" && strings.ContainsRune("=+-@", rune(name[0])) {
 		return "'" + name
 	}

@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
 
@@ -175,46 +176,43 @@ func runTableBulk(s System, f tableBulkFlags) error {
 // grid prints cells in columns as wide as they need, the first left and the others right; what is
 // wider than the page is printed row by row.
 func (p *page) grid(indent int, rows [][]string) {
-	if p.ascii {
-		rows = inASCII(rows)
-	}
 	var widths []int
 	for _, r := range rows {
 		for i, cell := range r {
 			if i == len(widths) {
 				widths = append(widths, 0)
 			}
-			widths[i] = max(widths[i], columns(cell))
+			widths[i] = max(widths[i], textpage.Width(p.Plain(cell)))
 		}
 	}
 	total := indent
 	for _, w := range widths {
 		total += w + 2
 	}
-	if total-2 > p.width {
+	if total-2 > p.Columns() {
 		p.gridAsList(indent, rows)
 		return
 	}
 	for _, r := range rows {
 		text := strings.Repeat(" ", indent)
 		for i, cell := range r {
-			pad := strings.Repeat(" ", widths[i]-columns(cell))
+			pad := strings.Repeat(" ", widths[i]-textpage.Width(p.Plain(cell)))
 			if i == 0 {
 				text += cell + pad
 			} else {
 				text += "  " + pad + cell
 			}
 		}
-		p.line("%s", text)
+		p.Line("%s", text)
 	}
 }
 
 // gridAsList names the column before each cell.
 func (p *page) gridAsList(indent int, rows [][]string) {
 	for _, r := range rows[1:] {
-		p.para(indent, r[0]+":")
+		p.Para(indent, r[0]+":")
 		for i, cell := range r[1:] {
-			p.para(indent+2, rows[0][i+1]+": "+cell)
+			p.Para(indent+2, rows[0][i+1]+": "+cell)
 		}
 	}
 }
@@ -323,9 +321,9 @@ func waterTablePage(p *page, t waterTable, u units) {
 	if t.Levain != nil {
 		line += ", with a levain of " + u.temperature(*t.Levain, 1)
 	}
-	p.para(0, line)
-	p.para(0, "rows: flour; columns: room")
-	p.line("")
+	p.Para(0, line)
+	p.Para(0, "rows: flour; columns: room")
+	p.Line("")
 	head := []string{""}
 	for _, r := range t.Room {
 		head = append(head, u.temperature(r, 0)+" ")
@@ -347,9 +345,9 @@ func waterTablePage(p *page, t waterTable, u units) {
 		rows = append(rows, row)
 	}
 	p.grid(2, rows)
-	p.line("")
+	p.Line("")
 	if marked != "" {
-		p.para(0, marked)
+		p.Para(0, marked)
 	}
-	p.para(0, "--working shows how the temperature in the middle was reached.")
+	p.Para(0, "--working shows how the temperature in the middle was reached.")
 }

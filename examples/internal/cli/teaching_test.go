@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/pflag"
 )
@@ -114,12 +115,12 @@ func FuzzASCII(f *testing.F) {
 	f.Add("26 °C – 12 Δ°C, Gänzle …")
 	f.Add("\xff\u202e\u0301")
 	f.Fuzz(func(t *testing.T, text string) {
-		for _, r := range asciiText(text) {
+		for _, r := range textpage.ASCII(text) {
 			if r > 0x7e {
-				t.Errorf("%q becomes %q", text, asciiText(text))
+				t.Errorf("%q becomes %q", text, textpage.ASCII(text))
 			}
 		}
-		if utf8.ValidString(text) && !strings.ContainsFunc(text, func(r rune) bool { return r > 0x7e }) && asciiText(text) != text {
+		if utf8.ValidString(text) && !strings.ContainsFunc(text, func(r rune) bool { return r > 0x7e }) && textpage.ASCII(text) != text {
 			t.Errorf("%q is changed", text)
 		}
 	})

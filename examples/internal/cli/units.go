@@ -5,6 +5,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 )
 
 // units shows quantities the way the reader wants them: metric, or pounds, ounces and °F.
@@ -19,7 +20,7 @@ func (u units) system() working.Units {
 
 // say prints a sentence of the library.
 func (u units) say(m working.Message) string {
-	return printable(m.Text(working.Reader{Units: u.system()}))
+	return textpage.Printable(m.Text(working.Reader{Units: u.system()}))
 }
 
 // mass prints a weight: grams with the decimals it has, or pounds and ounces to a tenth.

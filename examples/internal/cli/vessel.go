@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/vessel"
 	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
 
@@ -85,13 +86,13 @@ says what another takes of the same bread.`,
 		case len(args) == 0:
 			return badInput("maslin vessel: required: want %s\nfor example: %s", either(vesselWords), example)
 		case len(args) > 1:
-			return badInput("maslin vessel: got %s after %s, want one vessel and flags", quantity.Excerpt(printable(args[1])), quantity.Excerpt(printable(args[0])))
+			return badInput("maslin vessel: got %s after %s, want one vessel and flags", quantity.Excerpt(textpage.Printable(args[1])), quantity.Excerpt(textpage.Printable(args[0])))
 		case !slices.Contains(vesselWords, args[0]):
 			text := ""
 			if near := tomlbind.Suggest(args[0], vesselWords); near != "" {
 				text = "; did you mean " + near + "?"
 			}
-			return badInput("maslin vessel: got %s, want %s%s", quantity.Excerpt(printable(args[0])), either(vesselWords), text)
+			return badInput("maslin vessel: got %s, want %s%s", quantity.Excerpt(textpage.Printable(args[0])), either(vesselWords), text)
 		}
 		return nil
 	}

@@ -1,4 +1,4 @@
-package report
+package textpage
 
 import "strings"
 
@@ -10,8 +10,8 @@ const (
 	escNormal = "\x1b[0m"
 )
 
-func (p *page) in(code, text string) string {
-	if !p.color || text == "" {
+func (p *Page) in(code, text string) string {
+	if !p.Color || text == "" {
 		return text
 	}
 	// Every word carries its own code, so that a line can break between any two.
@@ -24,9 +24,14 @@ func (p *page) in(code, text string) string {
 	return strings.Join(words, " ")
 }
 
-func (p *page) bold(text string) string { return p.in(escBold, text) }
-func (p *page) warn(text string) string { return p.in(escAmber, text) }
-func (p *page) time(text string) string { return p.in(escCyan, text) }
+// Bold sets a heading off.
+func (p *Page) Bold(text string) string { return p.in(escBold, text) }
+
+// Warn marks what can hurt.
+func (p *Page) Warn(text string) string { return p.in(escAmber, text) }
+
+// Time marks a moment.
+func (p *Page) Time(text string) string { return p.in(escCyan, text) }
 
 // withoutCodes is a text without the escape codes of colors, which take no column.
 func withoutCodes(s string) string {

@@ -1,4 +1,4 @@
-package report
+package textpage
 
 import (
 	"strings"
@@ -6,15 +6,16 @@ import (
 	"unicode/utf8"
 )
 
-// width counts what a terminal shows: combining marks take no column, East Asian wide
+// Width counts what a terminal shows: combining marks take no column, East Asian wide
 // letters and emoji two.
-func width(s string) int {
+func Width(s string) int {
 	n := 0
 	for _, r := range withoutCodes(s) {
 		switch {
 		case unicode.Is(unicode.Mn, r) || r == '\u200d' || r == '\ufe0f':
 		case r >= 0x1100 && (r <= 0x115f || r >= 0x2e80 && r <= 0xa4cf || r >= 0xac00 && r <= 0xd7a3 ||
-			r >= 0xf900 && r <= 0xfaff || r >= 0xfe30 && r <= 0xfe6f || r >= 0xff00 && r <= 0xff60 || r >= 0x1f300 && r <= 0x1faff):
+			r >= 0xf900 && r <= 0xfaff || r >= 0xfe30 && r <= 0xfe6f || r >= 0xff00 && r <= 0xff60 ||
+			r >= 0x1f300 && r <= 0x1faff):
 			n += 2
 		default:
 			n++

@@ -1,0 +1,173 @@
+package textpage
+
+import (
+	"fmt"
+	"strings"
+)
+
+// A Page is printed text: headings, rows in columns, and paragraphs wrapped to the width.
+type Page struct {
+	ASCII bool // the reader sees nothing but ASCII
+	Color bool // the reader sees colors
+
+	b     strings.Builder
+	width int
+}
+
+// New is an empty page of that many columns, from 20 to 100: longer lines are hard to read.
+func New(width int) *Page { return &Page{width: min(max(width, 20), 100)} }
+
+// Columns is how wide the page is.
+func (p *Page) Columns() int { return p.width }
+
+// String is what stands on the page.
+func (p *Page) String() string { return p.b.String() }
+
+// Gap leaves a line free, unless the page is empty.
+func (p *Page) Gap() {
+	if p.b.Len() > 0 {
+		p.b.WriteByte('\n')
+	}
+}
+
+// Write puts text that is laid out already on the page.
+func (p *Page) Write(text string) { p.b.WriteString(p.Plain(text)) }
+
+// Line writes a line as it is.
+func (p *Page) Line(format string, args ...any) {
+	text := p.Plain(fmt.Sprintf(format, args...))
+	p.b.WriteString(strings.TrimRight(strings.ReplaceAll(text, NoBreak, " "), " ") + "\n")
+}
+
+// NoBreak is a blank at which no line breaks.
+const NoBreak = "\u00a0"
+
+// glue keeps a number and its unit on one line: a blank between a digit and a short word that is not the beginning of
+// a longer one does not break.
+func glue(text string) string {
+	words := strings.Split(text, " ")
+	var b strings.Builder
+	for i, w := range words {
+		if i > 0 {
+			before := words[i-1]
+			if before != "" && before[len(before)-1] >= '0' && before[len(before)-1] <= '9' &&
+				isUnit(strings.TrimRight(w, ".,;:)")) {
+				b.WriteString(NoBreak)
+			} else {
+				b.WriteByte(' ')
+			}
+		}
+		b.WriteString(w)
+	}
+	return b.String()
+}
+
+func isUnit(word string) bool {
+	switch word {
+	case "%", "°C", "°F", "Δ°C", "Δ°F", "g", "kg", "oz", "lb", "m", "ft", "h", "K",
+		"mL", "L", "cm", "in", "am", "pm":
+		return true
+	}
+	return false
+}
+
+// Section starts a section.
+func (p *Page) Section(title string) {
+	p.Gap()
+	p.Hang("", "  ", title)
+}
+
+// Para prints text wrapped, at an indent; further lines hang two columns deeper.
+func (p *Page) Para(indent int, text string) {
+	first := strings.Repeat(" ", indent)
+	p.Hang(first, first+"  ", text)
+}
+
+// Hang writes text wrapped: its first line behind one lead, the others behind another.
+func (p *Page) Hang(first, rest, text string) {
+	line, empty := first, true
+	for _, word := range strings.FieldsFunc(p.Plain(glue(text)), isBlank) {
+		if !empty && Width(line)+1+Width(word) > p.width {
+			p.Line("%s", line)
+			line, empty = rest, true
+		}
+		if !empty {
+			line += " "
+		}
+		line += word
+		empty = false
+	}
+	p.Line("%s", line)
+}
+
+// isBlank is where a line may break; a blank that does not break is none.
+func isBlank(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }
+
+// Rows prints columns: text left, numbers right where align says 'r'. The last column wraps.
+func (p *Page) Rows(indent int, align string, rows [][]string) {
+	if p.ASCII {
+		rows = inASCII(rows)
+	}
+	widths := make([]int, len(align))
+	for _, r := range rows {
+		for i, cell := range r {
+			if i < len(align)-1 {
+				widths[i] = max(widths[i], Width(cell))
+			}
+		}
+	}
+	total := indent
+	for _, w := range widths {
+		total += w + 2
+	}
+	if total > p.width*2/3 && len(align) > 1 { // too narrow for columns: one cell after the other
+		for _, r := range rows {
+			p.Para(indent, strings.Join(nonEmpty(r), "  "))
+		}
+		return
+	}
+	for _, r := range rows {
+		lead := strings.Repeat(" ", indent)
+		for i := range align[:len(align)-1] {
+			cell := ""
+			if i < len(r) {
+				cell = r[i]
+			}
+			pad := strings.Repeat(" ", max(0, widths[i]-Width(cell)))
+			if align[i] == 'r' {
+				lead += pad + cell + "  "
+			} else {
+				lead += cell + pad + "  "
+			}
+		}
+		last := ""
+		if len(r) == len(align) {
+			last = r[len(r)-1]
+		}
+		if last == "" {
+			p.Line("%s", lead)
+			continue
+		}
+		p.Hang(lead, strings.Repeat(" ", total), last)
+	}
+}
+
+func inASCII(rows [][]string) [][]string {
+	out := make([][]string, len(rows))
+	for i, r := range rows {
+		for _, cell := range r {
+			out[i] = append(out[i], ASCII(cell))
+		}
+	}
+	return out
+}
+
+func nonEmpty(cells []string) []string {
+	var out []string
+	for _, c := range cells {
+		if c != "" {
+			out = append(out, c)
+		}
+	}
+	return out
+}

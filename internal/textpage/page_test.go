@@ -1,0 +1,99 @@
+package textpage_test
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"example.org/maslin/internal/textpage"
+)
+
+func TestPage(t *testing.T) {
+	p := textpage.New(24)
+	p.Section("What you weigh")
+	p.Rows(2, "rl", [][]string{{"289 g", "whole rye flour"}, {"9 g", "salt"}})
+	p.Section("The dough")
+	p.Para(2, "pour it at a temperature of 20.4 °C")
+	p.Gap()
+	p.Write("as it is → here\n")
+	want := `What you weigh
+  289 g  whole rye flour
+    9 g  salt
+
+The dough
+  pour it at a
+    temperature of
+    20.4 °C
+
+as it is → here
+`
+	if diff := cmp.Diff(want, p.String()); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestPageInASCII(t *testing.T) {
+	p := textpage.New(40)
+	p.ASCII = true
+	p.Rows(0, "lr", [][]string{{"Brühstück", "12 Δ°C"}, {"flour", "½ → 3"}})
+	if diff := cmp.Diff("Bruehstueck  12 dC\nflour        1/2 ? 3\n", p.String()); diff != "" {
+		t.Error(diff)
+	}
+}
+
+func TestColorsTakeNoColumns(t *testing.T) {
+	p := textpage.New(20)
+	plain := p.Bold("a b")
+	p.Color = true
+	for _, shown := range []string{p.Bold("a b"), p.Warn("a b"), p.Time("a b")} {
+		if plain != "a b" || shown == plain || textpage.Width(shown) != 3 || strings.Count(shown, "\x1b[0m") != 2 {
+			t.Errorf("%q is shown as %q, %d columns wide", plain, shown, textpage.Width(shown))
+		}
+	}
+}
+
+func TestWidth(t *testing.T) {
+	for text, want := range map[string]int{"": 0, "abc": 3, "é": 1, "e\u0301": 1, "麦": 2, "🍞": 2, "\x1b[1mx\x1b[0m": 1} {
+		if got := textpage.Width(text); got != want {
+			t.Errorf("%q is %d columns wide, want %d", text, got, want)
+		}
+	}
+}
+
+// Whatever is written, no line is wider than the page unless one word is, and no word is lost.
+func TestLinesFit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SliceOfN(rapid.StringMatching(`[a-z麦é]{1,6}`), 1, 40).Draw(t, "words")
+		p := textpage.New(rapid.IntRange(-5, 120).Draw(t, "width"))
+		p.Para(rapid.IntRange(0, 4).Draw(t, "indent"), strings.Join(words, " "))
+		for _, line := range strings.Split(p.String(), "\n") {
+			if textpage.Width(line) > p.Columns() {
+				t.Errorf("%q is wider than %d", line, p.Columns())
+			}
+		}
+		if diff := cmp.Diff(words, strings.Fields(p.String())); diff != "" {
+			t.Error(diff)
+		}
+	})
+}
+
+func FuzzPrintable(f *testing.F) {
+	f.Add("loaf\x1b[2J\u202e\xff")
+	f.Fuzz(func(t *testing.T, text string) {
+		safe := textpage.Printable(text)
+		if !utf8.ValidString(safe) || strings.ContainsAny(safe, "\x1b\x00\n\u202e\u2066") {
+			t.Errorf("%q is shown as %q", text, safe)
+		}
+		if again := textpage.Printable(safe); again != safe {
+			t.Errorf("%q changes to %q", safe, again)
+		}
+		for _, r := range textpage.ASCII(text) {
+			if r > 0x7e {
+				t.Errorf("%q holds %q", textpage.ASCII(text), r)
+			}
+		}
+	})
+}
