@@ -4,5 +4,6 @@
 //	an empty page                New
 //	how wide is a text?          Width
 //	what a user gave, made safe  Printable
+//	a number with its unit       Glue
 //	a text in ASCII              ASCII
 package textpage

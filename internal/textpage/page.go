@@ -42,9 +42,9 @@ func (p *Page) Line(format string, args ...any) {
 // NoBreak is a blank at which no line breaks.
 const NoBreak = "\u00a0"
 
-// glue keeps a number and its unit on one line: a blank between a digit and a short word that is not the beginning of
+// Glue keeps a number and its unit on one line: a blank between a digit and a short word that is not the beginning of
 // a longer one does not break.
-func glue(text string) string {
+func Glue(text string) string {
 	words := strings.Split(text, " ")
 	var b strings.Builder
 	for i, w := range words {
@@ -86,7 +86,7 @@ func (p *Page) Para(indent int, text string) {
 // Hang writes text wrapped: its first line behind one lead, the others behind another.
 func (p *Page) Hang(first, rest, text string) {
 	line, empty := first, true
-	for _, word := range strings.FieldsFunc(p.Plain(glue(text)), isBlank) {
+	for _, word := range strings.FieldsFunc(p.Plain(Glue(text)), isBlank) {
 		if !empty && Width(line)+1+Width(word) > p.width {
 			p.Line("%s", line)
 			line, empty = rest, true

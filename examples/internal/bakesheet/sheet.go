@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/curve"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -35,7 +36,7 @@ func (u Units) say(m working.Message) string {
 func Render(s bakeday.PlanData, workings []working.Working, u Units) ([]byte, error) {
 	v := viewOf(s, u)
 	for _, c := range s.Cautions {
-		v.Cautions = append(v.Cautions, caution{Subject: clean(c.Subject), Text: clean(u.say(c.Text)), Source: v.source(c.Source)})
+		v.Cautions = append(v.Cautions, caution{Subject: textpage.Printable(c.Subject), Text: textpage.Printable(u.say(c.Text)), Source: v.source(c.Source)})
 	}
 	for _, w := range workings {
 		for _, source := range w.Sources() {
@@ -66,7 +67,7 @@ func Render(s bakeday.PlanData, workings []working.Working, u Units) ([]byte, er
 
 // source returns the number of a source on the page, adding it when it is new; 0 for none.
 func (v *view) source(text string) int {
-	text = clean(text)
+	text = textpage.Printable(text)
 	if text == "" {
 		return 0
 	}

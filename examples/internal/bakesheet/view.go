@@ -3,13 +3,12 @@ package bakesheet
 import (
 	"fmt"
 	"html/template"
-	"regexp"
 	"strings"
 	"time"
-	"unicode"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -74,36 +73,20 @@ type source struct {
 	Text   string
 }
 
-// clean makes a text that somebody gave harmless to show: control characters and the marks that
-// turn the writing direction become a dot, and broken UTF-8 is replaced.
-func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 {
-			return '\u00b7'
-		}
-		return r
-	}, strings.ToValidUTF8(s, "\uFFFD"))
-}
-
-var numberAndUnit = regexp.MustCompile(`(\d) (%|°C|°F|g\b|oz\b|lb\b)`)
-
-// tie keeps a number and its unit on one line.
-func tie(s string) string { return numberAndUnit.ReplaceAllString(s, "$1\u00a0$2") }
-
 func tied(p part) part {
 	for i := range p.Figures {
-		p.Figures[i].Value, p.Figures[i].More = tie(p.Figures[i].Value), tie(p.Figures[i].More)
+		p.Figures[i].Value, p.Figures[i].More = textpage.Glue(p.Figures[i].Value), textpage.Glue(p.Figures[i].More)
 	}
 	for i := range p.Remarks {
-		p.Remarks[i] = tie(p.Remarks[i])
+		p.Remarks[i] = textpage.Glue(p.Remarks[i])
 	}
 	return p
 }
 
 func viewOf(s bakeday.PlanData, u Units) view {
 	v := view{
-		Name: clean(s.Name), Pieces: fmt.Sprintf("%d × %s", s.Formula.Pieces, u.Mass(s.Oven.Baked)),
-		Wanted: s.Wanted.Format("Monday 2 January 2006, 15:04"), Zone: clean(s.Zone), Possible: s.Possible,
+		Name: textpage.Printable(s.Name), Pieces: fmt.Sprintf("%d × %s", s.Formula.Pieces, u.Mass(s.Oven.Baked)),
+		Wanted: s.Wanted.Format("Monday 2 January 2006, 15:04"), Zone: textpage.Printable(s.Zone), Possible: s.Possible,
 		Blanks: []string{"dough after mixing", "ready to shape at", "rise at shaping", "core of the loaf", "loaf out of the oven", "loaf when cool"},
 	}
 	if strings.TrimSpace(v.Name) == "" {
@@ -116,7 +99,7 @@ func viewOf(s bakeday.PlanData, u Units) view {
 		v.Why = whyNot(s.Why, u)
 	}
 	for _, n := range s.Notes {
-		v.Notes = append(v.Notes, clean(u.say(n)))
+		v.Notes = append(v.Notes, textpage.Printable(u.say(n)))
 	}
 	v.timetable(s, u)
 	for i, l := range s.Weigh {
@@ -124,8 +107,8 @@ func viewOf(s bakeday.PlanData, u Units) view {
 	}
 	f := s.Formula
 	v.Formula = fmt.Sprintf("%s of flour makes %s of dough: hydration %s, prefermented flour %s, salt %s, whole grain %s, rye %s. Allergens: %s.",
-		u.Mass(whole(f.Flour)), u.Mass(whole(f.Dough)), f.Hydration.Text(1), f.Prefermented.Text(1), f.Salt.Text(1), f.WholeGrain.Text(0), f.Rye.Text(0), clean(f.Allergens))
-	v.Formula = tie(v.Formula)
+		u.Mass(whole(f.Flour)), u.Mass(whole(f.Dough)), f.Hydration.Text(1), f.Prefermented.Text(1), f.Salt.Text(1), f.WholeGrain.Text(0), f.Rye.Text(0), textpage.Printable(f.Allergens))
+	v.Formula = textpage.Glue(v.Formula)
 	v.Water, v.Rise, v.Oven = tied(waterPart(s, u)), tied(risePart(s, u)), tied(ovenPart(s, u))
 	return v
 }
@@ -135,13 +118,13 @@ func whyNot(w *bakeday.WhyData, u Units) []string {
 		return []string{"No timetable was found."}
 	}
 	if len(w.Rules) == 0 {
-		return []string{clean(u.say(w.Says))}
+		return []string{textpage.Printable(u.say(w.Says))}
 	}
 	out := []string{"These cannot all be kept; they miss each other by " + w.Short.String() + ":"}
 	for _, r := range w.Rules {
-		text := clean(u.say(r.Words))
+		text := textpage.Printable(u.say(r.Words))
 		if !r.Remedy.IsZero() {
-			text += " — enough by itself: " + clean(u.say(r.Remedy))
+			text += " — enough by itself: " + textpage.Printable(u.say(r.Remedy))
 		}
 		out = append(out, text)
 	}
@@ -165,7 +148,7 @@ func (v *view) timetable(s bakeday.PlanData, u Units) {
 		d := &v.Days[len(v.Days)-1]
 		one := step{
 			Start: t.Start.Format("15:04"), End: clock(t.End, t.Start), Earliest: clock(t.EarliestStart, t.Start),
-			Name: clean(u.say(t.Name)), Hands: t.Hands, Machine: t.Start.Format(time.RFC3339),
+			Name: textpage.Printable(u.say(t.Name)), Hands: t.Hands, Machine: t.Start.Format(time.RFC3339),
 		}
 		if t.LookFrom != nil {
 			one.Look = clock(*t.LookFrom, t.Start) + " to " + clock(*t.LookTo, t.Start)
@@ -183,7 +166,7 @@ func clock(t, reference time.Time) string {
 }
 
 func listOf(l bakeday.WeighList, i int, u Units) list {
-	out := list{Title: "The " + clean(l.Name)}
+	out := list{Title: "The " + textpage.Printable(l.Name)}
 	several := l.Batches > 1 && l.Batches <= 4
 	if l.Batches > 1 {
 		out.Title += fmt.Sprintf(", %d batches", l.Batches)
@@ -196,7 +179,7 @@ func listOf(l bakeday.WeighList, i int, u Units) list {
 		}
 	}
 	for _, w := range l.Lines {
-		one := line{Name: clean(w.Name), Percent: w.Percent.Text(1), Mass: u.Mass(w.Mass)}
+		one := line{Name: textpage.Printable(w.Name), Percent: w.Percent.Text(1), Mass: u.Mass(w.Mass)}
 		for k := range sums {
 			m := w.Portions[k]
 			sums[k] = sums[k].Add(m)
@@ -230,11 +213,11 @@ func waterPart(s bakeday.PlanData, u Units) part {
 		p.Remarks = append(p.Remarks, "Water this warm or cold cannot be poured; do one of these:")
 	}
 	for _, r := range w.Remedies {
-		p.Remarks = append(p.Remarks, clean(u.say(r)))
+		p.Remarks = append(p.Remarks, textpage.Printable(u.say(r)))
 	}
 	var factors []string
 	for _, f := range w.Factors {
-		factors = append(factors, clean(f.Name)+" "+u.Temperature(f.Temperature, 1))
+		factors = append(factors, textpage.Printable(f.Name)+" "+u.Temperature(f.Temperature, 1))
 	}
 	from := "Worked out from " + strings.Join(factors, ", ")
 	if w.Guess {
@@ -242,7 +225,7 @@ func waterPart(s bakeday.PlanData, u Units) part {
 	}
 	p.Remarks = append(p.Remarks, from+". Measure yours before you pour.")
 	if m := s.Mixer; m != nil && len(m.Kneading) > 0 {
-		p.Remarks = append(p.Remarks, "Usual kneading: "+clean(u.say(working.Join(m.Kneading, "; ")))+". Ready when: "+clean(u.say(working.Join(m.Ready, "; ")))+".")
+		p.Remarks = append(p.Remarks, "Usual kneading: "+textpage.Printable(u.say(working.Join(m.Kneading, "; ")))+". Ready when: "+textpage.Printable(u.say(working.Join(m.Ready, "; ")))+".")
 	}
 	return p
 }
