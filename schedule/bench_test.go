@@ -88,7 +88,7 @@ func sixty(hours int) Problem {
 	}
 	for k := 0; k < 2; k++ {
 		for i := 0; i < 15; i++ {
-			s := Step{ID: fmt.Sprintf("%c%d", 'A'+k, i), Min: mins(20 + 10*(i%3))}
+			s := DayStep{ID: fmt.Sprintf("%c%d", 'A'+k, i), Min: mins(20 + 10*(i%3))}
 			if i%2 == 0 {
 				s.Needs = []Need{{Resource: "baker", Amount: 1}}
 			} else {
@@ -197,13 +197,13 @@ func doughs(n int) Problem {
 		name := func(s string) string { return fmt.Sprintf("dough %d %s", k+1, s) }
 		p.Steps = append(
 			p.Steps,
-			Step{
+			DayStep{
 				ID:    name("mix"),
 				Min:   mins(20),
 				Needs: []Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}},
 			},
-			Step{ID: name("bulk"), Min: mins(120 + 15*(k%3)), Max: mins(180 + 15*(k%3))},
-			Step{ID: name("shape"), Min: mins(20), Needs: hands},
+			DayStep{ID: name("bulk"), Min: mins(120 + 15*(k%3)), Max: mins(180 + 15*(k%3))},
+			DayStep{ID: name("shape"), Min: mins(20), Needs: hands},
 		)
 		p.Links = append(
 			p.Links,
@@ -215,13 +215,13 @@ func doughs(n int) Problem {
 			proof, bake, cool := name(l+" proof"), name(l+" bake"), name(l+" cool")
 			p.Steps = append(
 				p.Steps,
-				Step{ID: proof, Min: mins(60), Max: mins(100), PerMinute: 1},
-				Step{
+				DayStep{ID: proof, Min: mins(60), Max: mins(100), PerMinute: 1},
+				DayStep{
 					ID:    bake,
 					Min:   mins(45),
 					Needs: []Need{{Resource: "deck", Amount: 1}},
 				},
-				Step{ID: cool, Min: mins(60)},
+				DayStep{ID: cool, Min: mins(60)},
 			)
 			p.Links = append(
 				p.Links,
@@ -277,7 +277,7 @@ func thousand() Problem {
 	for i := 0; i < 1000; i++ {
 		p.Steps = append(
 			p.Steps,
-			Step{ID: fmt.Sprint("step ", i), Min: mins(5), Max: mins(9), Needs: []Need{{Resource: "baker", Amount: 1}}},
+			DayStep{ID: fmt.Sprint("step ", i), Min: mins(5), Max: mins(9), Needs: []Need{{Resource: "baker", Amount: 1}}},
 		)
 		if i > 0 {
 			p.Links = append(p.Links, Link{From: fmt.Sprint("step ", i-1), To: fmt.Sprint("step ", i), Max: mins(60)})

@@ -56,7 +56,7 @@ func (q project) problem() Problem {
 		p.Resources = append(p.Resources, Resource{ID: "R" + strconv.Itoa(r), Capacity: c})
 	}
 	for i, d := range q.dur {
-		s := Step{ID: name(i), Min: m(d)}
+		s := DayStep{ID: name(i), Min: m(d)}
 		for r, n := range q.need[i] {
 			if n > 0 && d > 0 {
 				s.Needs = append(s.Needs, Need{Resource: "R" + strconv.Itoa(r), Amount: n})

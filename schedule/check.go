@@ -64,7 +64,7 @@ func (k *checker) name(id string) working.Message {
 	return Label{ID: id}.Title()
 }
 
-func (k *checker) step(s Step) {
+func (k *checker) step(s DayStep) {
 	t, ok := k.at[s.ID]
 	if !ok {
 		k.say(Breach{Rule: Missing, Step: s.ID}, working.Tell("schedule.check_missing", "%v is missing", k.name(s.ID)))

@@ -57,7 +57,7 @@ func (c *compiled) steps(bad *quantity.Problems) {
 }
 
 // stepRules adds what a step is: inside the frame of the plan, and how long.
-func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
+func (c *compiled) stepRules(i int, s DayStep, anchor, horizon int) {
 	lo, hi := c.lo[i], c.hi[i]
 	start, end := planner.StartOf(i), planner.EndOf(i)
 	c.arc(0, start, 0, anchor)
@@ -114,7 +114,7 @@ func (c *compiled) stepRules(i int, s Step, anchor, horizon int) {
 }
 
 // lengths reads how long a step may take in the plan.
-func (c *compiled) lengths(bad *quantity.Problems, path string, s Step) (lo, hi int) {
+func (c *compiled) lengths(bad *quantity.Problems, path string, s DayStep) (lo, hi int) {
 	if s.Min < 0 {
 		bad.Add(path+".Min", s.Min.String(), "0 or more", quantity.ErrOutOfRange)
 		return 0, 0
@@ -160,7 +160,7 @@ func (c *compiled) lengths(bad *quantity.Problems, path string, s Step) (lo, hi 
 }
 
 // needs checks what a step needs of the resources.
-func (c *compiled) needs(bad *quantity.Problems, path string, s Step, lo, hi int) {
+func (c *compiled) needs(bad *quantity.Problems, path string, s DayStep, lo, hi int) {
 	seen := map[string]bool{}
 	for k, n := range s.Needs {
 		at := fmt.Sprintf("%s.Needs[%d]", path, k)

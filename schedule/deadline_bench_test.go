@@ -20,7 +20,7 @@ func crowd(steps int) Problem {
 			{ID: "hands", Capacity: 2}, {ID: "oven", Capacity: 1, Changeover: mins(15)}, {ID: "bench", Capacity: 6}},
 	}
 	for i := 0; i < steps; i++ {
-		s := Step{ID: fmt.Sprint("step ", i), Min: mins(10 + 5*(i%7)), PerMinute: 1}
+		s := DayStep{ID: fmt.Sprint("step ", i), Min: mins(10 + 5*(i%7)), PerMinute: 1}
 		switch i % 5 {
 		case 4:
 			s.Needs = []Need{{Resource: "oven", Amount: 1}}

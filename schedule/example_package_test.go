@@ -16,7 +16,7 @@ func Example() {
 	supper := noon.Add(6 * time.Hour)
 	timetable, err := schedule.Problem{
 		Anchor: noon, Horizon: quantity.Elapsed(8 * time.Hour),
-		Steps: []schedule.Step{
+		Steps: []schedule.DayStep{
 			{ID: "mix", Min: quantity.Elapsed(20 * time.Minute)},
 			{ID: "bulk", Min: quantity.Elapsed(90 * time.Minute), Max: quantity.Elapsed(120 * time.Minute)},
 			{ID: "shape", Min: quantity.Elapsed(30 * time.Minute)},

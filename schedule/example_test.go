@@ -21,7 +21,7 @@ func saturday() schedule.Problem {
 	hands := []schedule.Need{{Resource: "baker", Amount: 1}}
 	return schedule.Problem{
 		Anchor: friday, Horizon: quantity.Elapsed(24 * h),
-		Steps: []schedule.Step{
+		Steps: []schedule.DayStep{
 			{ID: "mix", Min: quantity.Elapsed(20 * m), Needs: hands},
 			{
 				ID:     "bulk",

@@ -44,7 +44,7 @@ func TestRemediesAreOfWhatCanBend(t *testing.T) {
 			t.Errorf("%v comes after %v", m.Change, remedies[i-1].Change)
 		}
 		eased := p
-		eased.Steps = append([]Step(nil), p.Steps...)
+		eased.Steps = append([]DayStep(nil), p.Steps...)
 		eased.Bounds = append([]Bound(nil), p.Bounds...)
 		eased.Resources = append([]Resource(nil), p.Resources...)
 		switch {

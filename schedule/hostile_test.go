@@ -14,7 +14,7 @@ import (
 // loaf is a small good problem to spoil.
 func loaf() Problem {
 	return Problem{Anchor: dawn, Horizon: quantity.Elapsed(24 * time.Hour),
-		Steps: []Step{
+		Steps: []DayStep{
 			{ID: "mix", Min: mins(20), Needs: []Need{{Resource: "baker", Amount: 1}}},
 			{
 				ID:     "bulk",
@@ -90,10 +90,10 @@ func TestBadInput(t *testing.T) {
 		{"too many spans for the steps", func(p *Problem) {
 			p.Resources[0].Closed = make([]Span, maxItems)
 			for i := 0; i < 60; i++ {
-				p.Steps = append(p.Steps, Step{ID: strings.Repeat("s", i+1), Min: mins(5), Needs: p.Steps[0].Needs})
+				p.Steps = append(p.Steps, DayStep{ID: strings.Repeat("s", i+1), Min: mins(5), Needs: p.Steps[0].Needs})
 			}
 		}, "Resources", quantity.ErrOutOfRange},
-		{"too many steps", func(p *Problem) { p.Steps = make([]Step, 5000) }, "Steps", quantity.ErrOutOfRange},
+		{"too many steps", func(p *Problem) { p.Steps = make([]DayStep, 5000) }, "Steps", quantity.ErrOutOfRange},
 	} {
 		p := loaf()
 		c.spoil(&p)

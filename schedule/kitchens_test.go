@@ -70,7 +70,7 @@ func (k kitchen) problem() Problem {
 		p.Resources = append(p.Resources, res)
 	}
 	for _, s := range k.Steps {
-		st := Step{ID: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
+		st := DayStep{ID: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
 		for _, r := range k.Resources {
 			if n := s.Needs[r.Name]; n > 0 {
 				st.Needs = append(st.Needs, Need{Resource: r.Name, Amount: n})

@@ -62,7 +62,7 @@ func TestConflictOfThreeLags(t *testing.T) {
 	anchor := time.Date(2026, 3, 13, 8, 0, 0, 0, time.UTC)
 	m := mins(1)
 	p := Problem{Anchor: anchor, Horizon: quantity.Elapsed(24 * time.Hour),
-		Steps: []Step{{ID: "A"}, {ID: "B"}, {ID: "C"}},
+		Steps: []DayStep{{ID: "A"}, {ID: "B"}, {ID: "C"}},
 		Links: []Link{
 			{From: "A", To: "B", Min: 60 * m, Max: 90 * m, MinWords: working.Say("A to B at least 60")},
 			{From: "B", To: "C", Min: 120 * m, Max: 180 * m, MinWords: working.Say("B to C at least 120")},

@@ -227,7 +227,7 @@ func (w *midway) first() time.Time {
 }
 
 // underWay adapts the duration of a step that has been going on for so long.
-func (w *midway) underWay(s *Step, so quantity.Elapsed) {
+func (w *midway) underWay(s *DayStep, so quantity.Elapsed) {
 	most := s.Max
 	if most == 0 {
 		most = s.Min

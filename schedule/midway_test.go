@@ -17,7 +17,7 @@ func hall() Problem {
 	at := func(day, h, m int) time.Time { return time.Date(2026, 3, day, h, m, 0, 0, time.UTC) }
 	baker := []Need{{Resource: "baker", Amount: 1}}
 	return Problem{Anchor: thursday, Horizon: quantity.Elapsed(48 * time.Hour),
-		Steps: []Step{
+		Steps: []DayStep{
 			{ID: "feed", Min: mins(10), Needs: baker},
 			{ID: "levain", Min: quantity.Elapsed(7 * time.Hour), Max: quantity.Elapsed(12 * time.Hour)},
 			{ID: "mix", Min: mins(20), Needs: baker},
@@ -254,7 +254,7 @@ func TestWatchInSleepWarns(t *testing.T) {
 func TestMidwayKeepsChangeover(t *testing.T) {
 	at := func(n int) time.Time { return dawn.Add(mins(n).Duration()) }
 	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(6 * time.Hour),
-		Steps: []Step{
+		Steps: []DayStep{
 			{ID: "first round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
 			{ID: "second round", Min: mins(40), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rye"}}},
 			{ID: "rolls", Min: mins(20), Needs: []Need{{Resource: "oven", Amount: 1, Program: "rolls"}}},

@@ -54,7 +54,7 @@ func tiny(t *rapid.T, shared bool) Problem {
 	p.Resources = []Resource{hands, oven}
 	n := rapid.IntRange(1, 3).Draw(t, "steps")
 	for i := 0; i < n; i++ {
-		s := Step{ID: string(rune('a' + i)), Min: mins(rapid.IntRange(1, 3).Draw(t, "min"))}
+		s := DayStep{ID: string(rune('a' + i)), Min: mins(rapid.IntRange(1, 3).Draw(t, "min"))}
 		s.Max = s.Min + mins(rapid.SampledFrom([]int{0, 0, 1}).Draw(t, "spread"))
 		s.PerMinute = rapid.IntRange(-1, 3).Draw(t, "per minute")
 		for _, r := range p.Resources {
@@ -274,7 +274,7 @@ func TestAgreesWithTryingEverything(t *testing.T) {
 // without removes the rule with the given words.
 func without(p Problem, m Member) (Problem, bool) {
 	q := p
-	q.Steps = append([]Step(nil), p.Steps...)
+	q.Steps = append([]DayStep(nil), p.Steps...)
 	q.Links = append([]Link(nil), p.Links...)
 	q.Bounds = append([]Bound(nil), p.Bounds...)
 	q.Resources = append([]Resource(nil), p.Resources...)
@@ -330,7 +330,7 @@ func without(p Problem, m Member) (Problem, bool) {
 		for i := range q.Resources {
 			if q.Resources[i].ID == m.Other {
 				q.Resources[i].Capacity = 0
-				q.Steps = append([]Step(nil), q.Steps...)
+				q.Steps = append([]DayStep(nil), q.Steps...)
 				for k := range q.Steps {
 					q.Steps[k].Needs = append([]Need(nil), q.Steps[k].Needs...)
 					for n := range q.Steps[k].Needs {
@@ -520,7 +520,7 @@ func TestMoreRulesCostMore(t *testing.T) {
 
 func TestConflictWordsAreTheUsers(t *testing.T) {
 	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(12 * time.Hour),
-		Steps: []Step{
+		Steps: []DayStep{
 			{
 				ID:       "retard",
 				Min:      quantity.Elapsed(8 * time.Hour),

@@ -8,7 +8,7 @@ import (
 )
 
 // NoLimit, as the Max of a [Link], says that there is no upper limit; -NoLimit as its Min
-// says that there is no lower one. As the Max of a [Step] it lets the step last as long as
+// says that there is no lower one. As the Max of a [DayStep] it lets the step last as long as
 // the plan. It is 366 days, the longest duration that has a text form and more than any plan.
 const NoLimit = quantity.Elapsed(366 * 24 * time.Hour)
 
@@ -20,7 +20,7 @@ type Problem struct {
 	Horizon quantity.Elapsed `json:"horizon"`        // the plan ends at Anchor + Horizon at the latest; up to 90 days
 	Grid    quantity.Elapsed `json:"grid,omitempty"` // all times are whole multiples of it after Anchor; 0 means one minute
 
-	Steps     []Step     `json:"steps"`
+	Steps     []DayStep  `json:"steps"`
 	Links     []Link     `json:"links,omitempty"`
 	Bounds    []Bound    `json:"bounds,omitempty"`
 	Resources []Resource `json:"resources,omitempty"`
@@ -35,7 +35,7 @@ type Problem struct {
 	Effort int `json:"effort,omitempty"`
 }
 
-// Label says which step of a day something is about: the fields of the [Step] of the same names.
+// Label says which step of a day something is about: the fields of the [DayStep] of the same names.
 type Label struct {
 	ID     string          `json:"id"`
 	Kind   StepKind        `json:"kind,omitempty"`
@@ -48,7 +48,7 @@ type Label struct {
 }
 
 // label is what an answer keeps of the step.
-func (s Step) label() Label {
+func (s DayStep) label() Label {
 	return Label{
 		ID:     s.ID,
 		Kind:   s.Kind,
@@ -69,8 +69,8 @@ func (l Label) Title() working.Message {
 	return l.Name
 }
 
-// Step is something that happens once, from a start to an end.
-type Step struct {
+// DayStep is something that happens once, from a start to an end.
+type DayStep struct {
 	// ID is the step's own name for programs, once in a problem: links, bounds and answers refer to it. It
 	// stays the same when a bake is planned again.
 	ID    string   `json:"id"`
@@ -132,7 +132,7 @@ type Need struct {
 }
 
 // need is what the step needs of a resource, if anything.
-func (s Step) need(resource string) (Need, bool) {
+func (s DayStep) need(resource string) (Need, bool) {
 	for _, n := range s.Needs {
 		if n.Resource == resource {
 			return n, true
@@ -161,7 +161,7 @@ type Link struct {
 	Kind LinkKind         `json:"kind"`
 	Min  quantity.Elapsed `json:"min"`
 	Max  quantity.Elapsed `json:"max"`
-	Firm bool             `json:"firm,omitempty"` // the limits are not up for change; see Step.MinFirm
+	Firm bool             `json:"firm,omitempty"` // the limits are not up for change; see DayStep.MinFirm
 	// MinWords and MaxWords say the limits in the user's words; not given means words made from
 	// the names.
 	MinWords working.Message `json:"min_words,omitzero"`

@@ -17,7 +17,7 @@ func chain() Problem {
 	h, m := time.Hour, time.Minute
 	anchor := time.Date(2026, 3, 12, 12, 0, 0, 0, time.UTC)
 	return Problem{Anchor: anchor, Horizon: quantity.Elapsed(60 * h),
-		Steps: []Step{
+		Steps: []DayStep{
 			{ID: "feed", Min: quantity.Elapsed(10 * m)},
 			{ID: "levain", Min: quantity.Elapsed(5 * h), Max: quantity.Elapsed(9 * h)},
 			{ID: "mix", Min: quantity.Elapsed(20 * m)},

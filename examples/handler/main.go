@@ -40,7 +40,7 @@ func handler(now func() time.Time) http.Handler {
 			reply(w, http.StatusUnprocessableEntity, quantity.InputErrors(err))
 			return
 		}
-		clock := bakeday.Clock{Now: now()}
+		clock := bakeday.KitchenClock{Now: now()}
 		if zone, err := time.LoadLocation(bake.Zone); err == nil && bake.Zone != "" {
 			clock.Zone = zone // without one the plan says what is wrong with it
 		}

@@ -25,12 +25,12 @@ type Bake struct {
 	Others     []Ingredient     `json:"other,omitzero"`
 	Inclusions []Ingredient     `json:"inclusion,omitzero"`
 
-	Preferments []Preferment `json:"preferment,omitzero"` // poolish, biga, sponge, old dough
-	Soakers     []Soaker     `json:"soaker,omitzero"`
+	Preferments []PrefermentWork `json:"preferment,omitzero"` // poolish, biga, sponge, old dough
+	Soakers     []SoakerWork     `json:"soaker,omitzero"`
 
 	Levain  *Levain  `json:"levain,omitzero"` // left out: raised with yeast alone
 	Mixing  Mixing   `json:"mixing"`
-	Bulk    Bulk     `json:"bulk"`
+	Bulk    BulkWork `json:"bulk"`
 	Shaping Shaping  `json:"shaping,omitzero"`
 	Retard  *Retard  `json:"retard,omitzero"` // left out: a final proof in the room
 	Oven    OvenWork `json:"oven"`
@@ -96,8 +96,8 @@ type Mixing struct {
 	Takes       quantity.Elapsed          `json:"takes,omitzero"`   // per batch, weighing included
 }
 
-// Bulk says how the dough ferments before it is divided.
-type Bulk struct {
+// BulkWork says how the dough ferments before it is divided.
+type BulkWork struct {
 	Rise    quantity.Percent `json:"rise"`              // wanted in all, from mixing to the oven, as added volume
 	ShapeAt quantity.Percent `json:"shape_at,omitzero"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.

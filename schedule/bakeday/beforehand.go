@@ -11,10 +11,10 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// Preferment is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or with
+// PrefermentWork is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or with
 // nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is the
 // baker's to say: there is no model of it here.
-type Preferment struct {
+type PrefermentWork struct {
 	Name         string               `json:"name"`
 	Kind         dough.PrefermentKind `json:"kind,omitzero"` // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
 	Prefermented quantity.Percent     `json:"prefermented"`  // flour in it, of all flour
@@ -28,9 +28,9 @@ type Preferment struct {
 	AtMost       quantity.Elapsed     `json:"at_most"`
 }
 
-// Soaker is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out of
+// SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out of
 // the lines of the formula.
-type Soaker struct {
+type SoakerWork struct {
 	Name    string           `json:"name"`
 	Kind    dough.SoakerKind `json:"kind,omitzero"` // "cold soaker", "hot soaker", "scald"
 	Parts   []SoakerPart     `json:"part"`

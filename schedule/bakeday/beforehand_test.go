@@ -23,11 +23,11 @@ func sticks() Bake {
 	b.Name, b.Wanted = "Supper sticks", OnDay(time.Saturday, wallclock.MustClock("19:00"))
 	b.Asleep = []wallclock.Habit{mustHabit("22:30 to 06:30")}
 	b.Others[0].Percent = pct(0.4)
-	b.Preferments = []Preferment{{
+	b.Preferments = []PrefermentWork{{
 		Name: "poolish", Kind: dough.Poolish, Prefermented: pct(30), Hydration: pct(100), Flour: "wheat bread flour", Yeast: pct(0.1),
 		AtLeast: quantity.Elapsed(10 * time.Hour), AtMost: quantity.Elapsed(15 * time.Hour),
 	}}
-	b.Soakers = []Soaker{{
+	b.Soakers = []SoakerWork{{
 		Name: "scald", Kind: dough.Scald, Parts: []SoakerPart{{"whole rye flour", pct(5)}, {"water", pct(10)}},
 		AtLeast: quantity.Elapsed(3 * time.Hour), AtMost: quantity.Elapsed(12 * time.Hour),
 	}}

@@ -42,7 +42,7 @@ func hall() Bake {
 			Warming:     quantity.DeltaCelsius(5),
 			Takes:       quantity.Elapsed(25 * time.Minute),
 		},
-		Bulk:    Bulk{Rise: quantity.NewPercent(75), Folds: 2, FoldEvery: quantity.Elapsed(45 * time.Minute)},
+		Bulk:    BulkWork{Rise: quantity.NewPercent(75), Folds: 2, FoldEvery: quantity.Elapsed(45 * time.Minute)},
 		Shaping: Shaping{Takes: quantity.Elapsed(40 * time.Minute)},
 		Retard:  &Retard{AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(14 * time.Hour)},
 		Oven: OvenWork{
@@ -64,7 +64,7 @@ func hall() Bake {
 
 func BenchmarkPlan(b *testing.B) {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	clock := Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone}
+	clock := KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone}
 	for b.Loop() {
 		if _, err := hall().Plan(context.Background(), clock); err != nil {
 			b.Fatal(err)

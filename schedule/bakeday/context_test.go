@@ -112,7 +112,7 @@ func TestZonesMustAgree(t *testing.T) {
 		"another": {hall(), york, quantity.ErrInconsistent}, "local": {hall(), time.Local, quantity.ErrInconsistent}, "none": {hall(), nil, quantity.ErrRequired},
 		"bake without": {nowhere, zurich(t), quantity.ErrRequired}, "neither": {nowhere, nil, quantity.ErrRequired},
 	} {
-		_, err := c.bake.Plan(context.Background(), Clock{Now: now, Zone: c.zone})
+		_, err := c.bake.Plan(context.Background(), KitchenClock{Now: now, Zone: c.zone})
 		at := slices.IndexFunc(
 			quantity.InputErrors(err),
 			func(e *quantity.InputError) bool { return e.Path == "zone" && errors.Is(e, c.want) },

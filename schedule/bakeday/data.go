@@ -17,8 +17,6 @@ func thousandths(t quantity.Temperature) quantity.Temperature {
 	return quantity.Celsius(roundTo(t.Celsius(), 1000))
 }
 
-func band(low, likely, high quantity.Percent) BandData { return BandData{low, likely, high} }
-
 // Data turns the day into plain data.
 func (d Day) Data() PlanData {
 	if !d.made() {
@@ -43,9 +41,9 @@ func (d Day) Data() PlanData {
 			l.Culture,
 			l.Short,
 			left,
-			NewRange(l.Ripeness.From),
-			NewRange(l.Ripeness.Peak),
-			NewRange(l.Ripeness.Until),
+			toMinutes(l.Ripeness.From),
+			toMinutes(l.Ripeness.Peak),
+			toMinutes(l.Ripeness.Until),
 		}
 	}
 	s.Bulk = d.bulkData()
@@ -58,7 +56,7 @@ func (d Day) Data() PlanData {
 			), DoughAt: thousandths(d.Rising.FromCold),
 		}
 	} else if d.Rising.HasProof {
-		r := NewRange(d.Rising.Proof)
+		r := toMinutes(d.Rising.Proof)
 		s.Proof = &r
 	}
 	o, k := d.Bake.Oven, d.Baking
@@ -67,8 +65,8 @@ func (d Day) Data() PlanData {
 		Core: thousandths(
 			k.Target.Core,
 		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
-		Loss: k.Loss, UsualLoss: band(k.Usual.Loss.Low, k.Usual.Loss.Likely, k.Usual.Loss.High), Baked: d.Bake.Loaves.Baked,
-		Cooling: NewRange(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: k.Cooling.Rest,
+		Loss: k.Loss, UsualLoss: k.Usual.Loss, Baked: d.Bake.Loaves.Baked,
+		Cooling: toMinutes(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: k.Cooling.Rest,
 	}
 	if d.Possible() {
 		s.Steps = d.stepData()
@@ -178,7 +176,7 @@ func (d Day) bulkData() BulkData {
 	e, r := d.Rising.Bulk, d.Rising
 	h := e.Bulk().History
 	s := BulkData{
-		Ready: NewRange(e.Ready()), ShapeAt: r.ShapeAt, Total: band(r.InOven.Low, r.InOven.Likely, r.InOven.High),
+		Ready: toMinutes(e.Ready()), ShapeAt: r.ShapeAt, Total: r.InOven,
 		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
 	for _, p := range e.RiseCurve(49) {
@@ -187,7 +185,7 @@ func (d Day) bulkData() BulkData {
 			CurveData{
 				quantity.Elapsed(p.At.Duration().Round(time.Minute)),
 				quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)),
-				band(p.Rise.Low, p.Rise.Likely, p.Rise.High),
+				p.Rise,
 			},
 		)
 	}
@@ -206,11 +204,11 @@ func (d Day) stepData() []StepData {
 			Start: t.Start.In(
 				d.Zone,
 			), End: t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
-			Hands: t.Kind.Hands(), Takes: quantity.Elapsed(t.End.Sub(t.Start)), Windows: []WindowData{},
+			Hands: t.Kind.Hands(), Takes: quantity.Elapsed(t.End.Sub(t.Start)), Windows: []quantity.Window{},
 			Slack: t.Slack, Earlier: quantity.Elapsed(t.Start.Sub(t.EarliestStart)),
 		}
 		for _, w := range t.Windows {
-			s.Windows = append(s.Windows, WindowData{w.From.In(d.Zone), w.To.In(d.Zone)})
+			s.Windows = append(s.Windows, quantity.Window{From: w.From.In(d.Zone), To: w.To.In(d.Zone)})
 		}
 		if t.Watch != nil {
 			from, to := t.Watch.From.In(d.Zone), t.Watch.To.In(d.Zone)

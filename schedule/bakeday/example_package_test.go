@@ -36,7 +36,7 @@ func Example() {
 		return
 	}
 	now := time.Date(2026, 11, 25, 19, 0, 0, 0, zone)
-	day, err := bake.Plan(context.Background(), bakeday.Clock{Now: now, Zone: zone})
+	day, err := bake.Plan(context.Background(), bakeday.KitchenClock{Now: now, Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -116,7 +116,7 @@ func TestRoomBeforeLateness(t *testing.T) {
 
 // A wish by weekday that cannot be met any more says why, and what would be the nearest, before the next week.
 func TestAMissedWeekdaySaysWhy(t *testing.T) {
-	clock := Clock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)}
+	clock := KitchenClock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)}
 	d, err := hall().Plan(context.Background(), clock)
 	if err != nil {
 		t.Fatal(err)

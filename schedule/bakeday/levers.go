@@ -73,7 +73,7 @@ type Fitted struct {
 // 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so that of two plans
 // that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left alone. Errors: as
 // [Bake.Plan]; a context that ends stops the search with the best so far, and TimeRanOut is set.
-func (b Bake) Fit(ctx context.Context, clock Clock) (Fitted, error) {
+func (b Bake) Fit(ctx context.Context, clock KitchenClock) (Fitted, error) {
 	written, err := b.Plan(ctx, clock)
 	if err != nil {
 		return Fitted{}, err

@@ -23,7 +23,7 @@ func slow() Bake {
 
 func ExampleBake_Fit() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	fit, err := slow().Fit(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	fit, err := slow().Fit(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -70,7 +70,7 @@ type network struct {
 	cool        int             // the step in which the bread cools
 }
 
-func (n *network) add(s schedule.Step) string {
+func (n *network) add(s schedule.DayStep) string {
 	switch s.Kind {
 	case schedule.Retard, schedule.Stand, schedule.Ripen: // the baker's own limits, but for the levain's
 		s.MinFirm, s.MaxFirm = s.ID == idRipen, s.ID == idRipen
@@ -101,7 +101,7 @@ func (n *network) levain() string {
 		return n.standing()
 	}
 	feed := n.add(
-		schedule.Step{
+		schedule.DayStep{
 			ID:    idFeed,
 			Kind:  schedule.Feed,
 			Thing: levainName,
@@ -110,7 +110,7 @@ func (n *network) levain() string {
 			Needs: n.work,
 		},
 	)
-	ripen := n.add(schedule.Step{
+	ripen := n.add(schedule.DayStep{
 		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
 		MinWords: working.Tell("bakeday.rule_levain_peak", "the levain takes about %v to its peak", ripe),
 		MaxWords: working.Tell("bakeday.rule_levain_past", "the levain is past its best after %v", past),
@@ -124,7 +124,7 @@ func (n *network) standing() string {
 	since := n.p.Anchor.Sub(n.t.fed)
 	least := grid(max(0, n.t.ripe-since))
 	most := max(least, grid(n.t.past-since), quantity.Elapsed(time.Hour)) // one that is past its best is taken soon
-	ripen := n.add(schedule.Step{
+	ripen := n.add(schedule.DayStep{
 		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: least, Max: most,
 		MinWords: working.Tell("bakeday.rule_levain_ripe_in", "the levain is at its peak in about %v", least),
 		MaxWords: working.Tell("bakeday.rule_levain_good_for", "the levain is good for about %v more", most),
@@ -140,7 +140,7 @@ func (n *network) beforehand() []string {
 	var last []string
 	all := n.b.beforehand()
 	for i, s := range all {
-		made := n.add(schedule.Step{
+		made := n.add(schedule.DayStep{
 			ID: nth(schedule.Make.String(), i), Kind: schedule.Make, Thing: s.name, Number: i + 1, Of: len(all),
 			Name: working.Tell("bakeday.step_make", "make the %v", s.name), Min: grid(s.takes), Needs: n.work,
 		})
@@ -170,7 +170,7 @@ func (n *network) beforehand() []string {
 			)
 			title = working.Tell("bakeday.step_ripens", "%v ripens", s.name)
 		}
-		wait := n.add(schedule.Step{
+		wait := n.add(schedule.DayStep{
 			ID: nth(
 				s.waits.String(),
 				i,
@@ -202,7 +202,7 @@ func (n *network) mixed(previous string, standing []string) {
 // bulk ferments and folds the dough until it is shaped.
 func (n *network) bulk() {
 	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
-	bulk := n.add(schedule.Step{
+	bulk := n.add(schedule.DayStep{
 		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
 		MinWords: working.Tell(
 			"bakeday.rule_bulk_least",
@@ -224,7 +224,7 @@ func (n *network) bulk() {
 		})
 	}
 	shape := n.add(
-		schedule.Step{
+		schedule.DayStep{
 			ID:    idShape,
 			Kind:  schedule.Shape,
 			Name:  working.Tell("bakeday.step_shape", "divide and shape"),
@@ -240,7 +240,7 @@ func (n *network) rest() string {
 	r := n.b.Retard
 	if r == nil {
 		early, likely, late := grid(n.t.proof.Early), grid(n.t.proof.Likely), grid(n.t.proof.Late)
-		proof := n.add(schedule.Step{
+		proof := n.add(schedule.DayStep{
 			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
 			MinWords: working.Tell(
 				"bakeday.rule_proof_least",
@@ -251,7 +251,7 @@ func (n *network) rest() string {
 		n.atOnce(idShape, proof)
 		return proof
 	}
-	rest := n.add(schedule.Step{
+	rest := n.add(schedule.DayStep{
 		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"), Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
 		MinWords: working.Tell(
 			"bakeday.rule_retard_least",
@@ -264,7 +264,7 @@ func (n *network) rest() string {
 		return rest
 	}
 	out := n.add(
-		schedule.Step{
+		schedule.DayStep{
 			ID:    idOut,
 			Kind:  schedule.TakeOut,
 			Name:  working.Tell("bakeday.step_take_out", "take out of the cold"),
@@ -274,7 +274,7 @@ func (n *network) rest() string {
 	)
 	n.atOnce(rest, out)
 	warm := n.add(
-		schedule.Step{
+		schedule.DayStep{
 			ID:   idWarm,
 			Kind: schedule.WarmUp,
 			Name: working.Tell("bakeday.step_warm_up", "warm up"),
@@ -313,7 +313,7 @@ func (n *network) oven(rest string) {
 	}
 	cooled := grid(n.t.cool)
 	n.cool = len(n.p.Steps)
-	cool := n.add(schedule.Step{
+	cool := n.add(schedule.DayStep{
 		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled + grid(b.Loaves.FreshWithin.Duration()),
 		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
 	})
@@ -321,8 +321,8 @@ func (n *network) oven(rest string) {
 }
 
 // preheat is as long as the oven takes; for loaves that decide themselves when they are ready it may stay hot.
-func (n *network) preheat() schedule.Step {
-	s := schedule.Step{
+func (n *network) preheat() schedule.DayStep {
+	s := schedule.DayStep{
 		ID:    idHeat,
 		Kind:  schedule.Preheat,
 		Name:  working.Tell("bakeday.step_preheat", "heat the oven"),
@@ -371,7 +371,7 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 		shaping := grid(n.b.Shaping.Takes.Duration())
 		p.Steps = append(
 			p.Steps,
-			schedule.Step{
+			schedule.DayStep{
 				ID:      c.id,
 				Bread:   n.b.Name,
 				MinFirm: true,

@@ -14,15 +14,15 @@ import (
 	"example.org/maslin/schedule/wallclock"
 )
 
-// Clock is where and when a plan is made: the caller's clock and the zone of the kitchen, which
+// KitchenClock is where and when a plan is made: the caller's clock and the zone of the kitchen, which
 // the caller loads by the name in Bake.Zone.
-type Clock struct {
+type KitchenClock struct {
 	Now  time.Time      `json:"now"`
 	Zone *time.Location `json:"zone"`
 }
 
 // MarshalJSON implements json.Marshaler: the instant, and the name of the zone.
-func (c Clock) MarshalJSON() ([]byte, error) {
+func (c KitchenClock) MarshalJSON() ([]byte, error) {
 	zone := ""
 	if c.Zone != nil {
 		zone = c.Zone.String()
@@ -45,7 +45,7 @@ func (c Clock) MarshalJSON() ([]byte, error) {
 // errors.Is(err, context.DeadlineExceeded) holds; when it ends later the day is what is known, and
 // TimeRanOut is set. Other errors: everything that is wrong with the bake, all at once, as quantity.InputError with the
 // field paths of [Bake]. Accuracy: that of the rooms; the times of living steps are ranges.
-func (b Bake) Plan(ctx context.Context, clock Clock) (Day, error) {
+func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 	if err := b.Check(clock); err != nil {
 		return Day{}, err
 	}
@@ -81,7 +81,7 @@ func (b Bake) Plan(ctx context.Context, clock Clock) (Day, error) {
 }
 
 // lookAround finds the wanted times next to one that does not work.
-func (b *Bake) lookAround(ctx context.Context, d *Day, clock Clock) {
+func (b *Bake) lookAround(ctx context.Context, d *Day, clock KitchenClock) {
 	d.Earlier = b.nearest(ctx, d, clock, func(d Day) *schedule.Shift { return d.Timetable.Before }, false)
 	d.Later = b.nearest(ctx, d, clock, func(d Day) *schedule.Shift { return d.Timetable.After }, true)
 }
@@ -96,7 +96,7 @@ func ended(err error) bool {
 func (b *Bake) nearest(
 	ctx context.Context,
 	first *Day,
-	clock Clock,
+	clock KitchenClock,
 	suggestion func(Day) *schedule.Shift,
 	later bool,
 ) *time.Time {
@@ -122,7 +122,7 @@ func (b *Bake) nearest(
 }
 
 // awake is a wanted time that works, or the next one, earlier or later, at which nobody is asleep, if that works too.
-func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Clock, later bool) *time.Time {
+func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock KitchenClock, later bool) *time.Time {
 	day := 24 * time.Hour
 	spans, err := wallclock.Expand(b.Asleep, wallclock.Occurrence{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
 	if err != nil {
@@ -151,7 +151,7 @@ func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Clock,
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning
 // it. Errors: as [Bake.Plan].
-func (b Bake) Check(clock Clock) error {
+func (b Bake) Check(clock KitchenClock) error {
 	full := b.withDefaults()
 	var problems quantity.Problems
 	problems.Join("", full.check())
@@ -186,7 +186,7 @@ func (b Bake) Check(clock Clock) error {
 const rounds = 10
 
 // planFor plans for one wanted time.
-func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock Clock) (Day, error) {
+func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
 	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true}
 	loss, err := b.loss()
 	if err != nil {

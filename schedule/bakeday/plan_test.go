@@ -29,8 +29,8 @@ func zurich(t testing.TB) *time.Location {
 	return zone
 }
 
-func wednesday(t testing.TB) Clock {
-	return Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zurich(t)}
+func wednesday(t testing.TB) KitchenClock {
+	return KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zurich(t)}
 }
 
 // rolls is a same-day bake with yeast.
@@ -39,7 +39,7 @@ func rolls() Bake {
 	b.Name, b.Wanted = "Coffee rolls", OnDay(time.Sunday, wallclock.MustClock("15:00"))
 	b.Levain, b.Retard, b.Away = nil, nil, nil
 	b.Others = []Ingredient{{Name: "instant yeast", Percent: quantity.NewPercent(0.8), Kind: dough.KindInstantYeast}}
-	b.Bulk = Bulk{Rise: quantity.NewPercent(150)}
+	b.Bulk = BulkWork{Rise: quantity.NewPercent(150)}
 	return b
 }
 
@@ -54,7 +54,7 @@ func plan(t testing.TB, b Bake) Day {
 
 func ExampleBake_Plan() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	day, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	day, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -252,7 +252,7 @@ func TestWhatIsInTheWay(t *testing.T) {
 }
 
 func TestWeekdayMovesOnAndSaysSo(t *testing.T) {
-	clock := Clock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)}
+	clock := KitchenClock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)}
 	d, err := hall().Plan(context.Background(), clock)
 	if err != nil {
 		t.Fatal(err)
@@ -324,7 +324,7 @@ func TestEveryFaultAtOnce(t *testing.T) {
 	b.Mixing.Mixer = 0
 	b.Kitchen.Tap = quantity.Temperature{}
 	b.Retard.AtMost = quantity.Elapsed(time.Hour)
-	_, err := b.Plan(context.Background(), Clock{Now: wednesday(t).Now})
+	_, err := b.Plan(context.Background(), KitchenClock{Now: wednesday(t).Now})
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
 		paths = append(paths, e.GoPath)
@@ -420,7 +420,7 @@ func TestPlausibleKitchens(t *testing.T) {
 		if r.IntN(3) == 0 {
 			b.Retard = nil
 		}
-		clock := Clock{Now: time.Date(2026, 11, 20, 0, r.IntN(7*24*60), 0, 0, time.UTC), Zone: zone}
+		clock := KitchenClock{Now: time.Date(2026, 11, 20, 0, r.IntN(7*24*60), 0, 0, time.UTC), Zone: zone}
 		if r.IntN(2) == 0 { // with what else a bake may have
 			b.Others = append(
 				b.Others,
@@ -431,7 +431,7 @@ func TestPlausibleKitchens(t *testing.T) {
 				},
 			)
 			if r.IntN(2) == 0 {
-				b.Preferments = []Preferment{{
+				b.Preferments = []PrefermentWork{{
 					Name: "poolish", Kind: dough.Poolish, Prefermented: quantity.NewPercent(between(10, 40)), Hydration: quantity.NewPercent(100), Flour: "wheat bread flour",
 					Yeast: quantity.NewPercent(
 						0.1,
@@ -540,7 +540,7 @@ func ExampleBake_Check() {
 	b.Kitchen.Tap = quantity.Celsius(80)
 	fmt.Println(
 		b.Check(
-			Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)},
+			KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)},
 		),
 	)
 	// Output:

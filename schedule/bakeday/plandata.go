@@ -26,44 +26,26 @@ type PlanData struct {
 	// Survives is the share of the range of dough and proof, taken around what is likely, over which the timetable is proven to hold.
 	Survives quantity.Percent `json:"survives"`
 
-	Weigh    []WeighList       `json:"weigh"`
-	Formula  FormulaData       `json:"formula"`
-	Water    WaterData         `json:"water"`
-	Mixer    *MixerData        `json:"mixer,omitempty"`
-	Levain   *LevainData       `json:"levain,omitempty"`
-	Bulk     BulkData          `json:"bulk"`
-	Retard   *RetardData       `json:"retard,omitempty"`
-	Proof    *Range            `json:"proof,omitempty"`
-	Oven     OvenData          `json:"oven"`
-	Steps    []StepData        `json:"steps"`
-	Why      *WhyData          `json:"why_not,omitempty"`
-	Missed   *MissedData       `json:"missed,omitempty"`
-	Notes    []working.Message `json:"notes"`
-	Cautions []CautionText     `json:"cautions"`
+	Weigh    []WeighList         `json:"weigh"`
+	Formula  FormulaData         `json:"formula"`
+	Water    WaterData           `json:"water"`
+	Mixer    *MixerData          `json:"mixer,omitempty"`
+	Levain   *LevainData         `json:"levain,omitempty"`
+	Bulk     BulkData            `json:"bulk"`
+	Retard   *RetardData         `json:"retard,omitempty"`
+	Proof    *quantity.TimeRange `json:"proof,omitempty"`
+	Oven     OvenData            `json:"oven"`
+	Steps    []StepData          `json:"steps"`
+	Why      *WhyData            `json:"why_not,omitempty"`
+	Missed   *MissedData         `json:"missed,omitempty"`
+	Notes    []working.Message   `json:"notes"`
+	Cautions []CautionText       `json:"cautions"`
 }
 
-// Range is a prediction: Early to Late with the probability, Likely in the middle.
-type Range struct {
-	Early       quantity.Elapsed `json:"early"`
-	Likely      quantity.Elapsed `json:"likely"`
-	Late        quantity.Elapsed `json:"late"`
-	Probability quantity.Percent `json:"probability"`
-}
-
-// NewRange makes data of a range, to the minute.
-func NewRange(r quantity.TimeRange) Range {
-	f := func(d time.Duration) quantity.Elapsed { return quantity.Elapsed(d.Round(time.Minute)) }
-	return Range{f(r.Early), f(r.Likely), f(r.Late), r.Probability}
-}
-
-// TimeRange is the range as the library computes with it.
-func (r Range) TimeRange() quantity.TimeRange {
-	return quantity.TimeRange{
-		Early:       r.Early.Duration(),
-		Likely:      r.Likely.Duration(),
-		Late:        r.Late.Duration(),
-		Probability: r.Probability,
-	}
+// toMinutes is a range for data, to the minute.
+func toMinutes(r quantity.TimeRange) quantity.TimeRange {
+	r.Early, r.Likely, r.Late = r.Early.Round(time.Minute), r.Likely.Round(time.Minute), r.Late.Round(time.Minute)
+	return r
 }
 
 // WeighList is one bowl: its lines add up exactly to Total, and Total + Residue is what the formula asks for.
@@ -131,37 +113,30 @@ type MixerData struct {
 
 // LevainData is the levain after feeding.
 type LevainData struct {
-	Culture quantity.Mass `json:"culture"`
-	Short   quantity.Mass `json:"culture_missing"`
-	Left    quantity.Mass `json:"culture_left"` // of what is at hand, to feed and keep
-	Ripe    Range         `json:"ripe"`
-	Peak    Range         `json:"peak"`
-	Until   Range         `json:"usable_until"`
+	Culture quantity.Mass      `json:"culture"`
+	Short   quantity.Mass      `json:"culture_missing"`
+	Left    quantity.Mass      `json:"culture_left"` // of what is at hand, to feed and keep
+	Ripe    quantity.TimeRange `json:"ripe"`
+	Peak    quantity.TimeRange `json:"peak"`
+	Until   quantity.TimeRange `json:"usable_until"`
 }
 
 // BulkData is the dough's clock until it is shaped.
 type BulkData struct {
-	Ready   Range                `json:"ready"`
-	ShapeAt quantity.Percent     `json:"shape_at_rise"`
-	Total   BandData             `json:"rise_in_oven"`
-	Start   quantity.Temperature `json:"dough_at_start"`
-	End     quantity.Temperature `json:"dough_at_end"`
-	RestsOn []working.Message    `json:"rests_on"`
-	Curve   []CurveData          `json:"curve"`
-}
-
-// BandData is a rise with its band.
-type BandData struct {
-	Low    quantity.Percent `json:"low"`
-	Likely quantity.Percent `json:"likely"`
-	High   quantity.Percent `json:"high"`
+	Ready   quantity.TimeRange               `json:"ready"`
+	ShapeAt quantity.Percent                 `json:"shape_at_rise"`
+	Total   quantity.Range[quantity.Percent] `json:"rise_in_oven"`
+	Start   quantity.Temperature             `json:"dough_at_start"`
+	End     quantity.Temperature             `json:"dough_at_end"`
+	RestsOn []working.Message                `json:"rests_on"`
+	Curve   []CurveData                      `json:"curve"`
 }
 
 // CurveData is one point of the rise curve.
 type CurveData struct {
-	After       quantity.Elapsed     `json:"after"`
-	Temperature quantity.Temperature `json:"temperature"`
-	Rise        BandData             `json:"rise"`
+	After       quantity.Elapsed                 `json:"after"`
+	Temperature quantity.Temperature             `json:"temperature"`
+	Rise        quantity.Range[quantity.Percent] `json:"rise"`
 }
 
 // RetardData is the rest in the refrigerator.
@@ -175,24 +150,24 @@ type RetardData struct {
 
 // OvenData is the bake.
 type OvenData struct {
-	Temperature quantity.Temperature `json:"temperature"`
-	Preheat     quantity.Elapsed     `json:"preheat"`
-	Covered     quantity.Elapsed     `json:"covered"`
-	Uncovered   quantity.Elapsed     `json:"uncovered"`
-	Reheat      quantity.Elapsed     `json:"reheat"`
-	Rounds      int                  `json:"rounds"`
-	Each        int                  `json:"loaves_in_a_round"`
-	Core        quantity.Temperature `json:"core,omitzero"`
-	CoreFrom    quantity.Temperature `json:"core_from,omitzero"`
-	CoreTo      quantity.Temperature `json:"core_to,omitzero"`
-	Boiling     quantity.Temperature `json:"water_boils,omitzero"`
-	MinimumLoss quantity.Percent     `json:"minimum_loss"`
-	Loss        quantity.Percent     `json:"loss"`
-	UsualLoss   BandData             `json:"usual_loss"`
-	Baked       quantity.Mass        `json:"baked"`
-	Cooling     Range                `json:"cooling"`
-	Slice       quantity.Temperature `json:"slice_at"`
-	Rest        quantity.Elapsed     `json:"rest"`
+	Temperature quantity.Temperature             `json:"temperature"`
+	Preheat     quantity.Elapsed                 `json:"preheat"`
+	Covered     quantity.Elapsed                 `json:"covered"`
+	Uncovered   quantity.Elapsed                 `json:"uncovered"`
+	Reheat      quantity.Elapsed                 `json:"reheat"`
+	Rounds      int                              `json:"rounds"`
+	Each        int                              `json:"loaves_in_a_round"`
+	Core        quantity.Temperature             `json:"core,omitzero"`
+	CoreFrom    quantity.Temperature             `json:"core_from,omitzero"`
+	CoreTo      quantity.Temperature             `json:"core_to,omitzero"`
+	Boiling     quantity.Temperature             `json:"water_boils,omitzero"`
+	MinimumLoss quantity.Percent                 `json:"minimum_loss"`
+	Loss        quantity.Percent                 `json:"loss"`
+	UsualLoss   quantity.Range[quantity.Percent] `json:"usual_loss"`
+	Baked       quantity.Mass                    `json:"baked"`
+	Cooling     quantity.TimeRange               `json:"cooling"`
+	Slice       quantity.Temperature             `json:"slice_at"`
+	Rest        quantity.Elapsed                 `json:"rest"`
 }
 
 // StepData is one line of the timetable: what is done, for programs in ID, kind and number, for people in
@@ -206,23 +181,17 @@ type StepData struct {
 	Thing  string            `json:"thing,omitempty"` // what is made or fed, as it is called on the lists to weigh
 	Name   working.Message   `json:"name"`
 
-	Start         time.Time        `json:"start"`
-	End           time.Time        `json:"end"`
-	EarliestStart time.Time        `json:"earliest_start"`
-	LatestStart   time.Time        `json:"latest_start"`
-	Hands         bool             `json:"hands"`
-	Windows       []WindowData     `json:"windows"` // when it may start, other steps giving way
-	Slack         quantity.Elapsed `json:"slack"`   // how much later it could start, other steps giving way
-	Earlier       quantity.Elapsed `json:"earlier"` // how much earlier it could start, other steps giving way
-	LookFrom      *time.Time       `json:"look_from,omitempty"`
-	LookTo        *time.Time       `json:"look_to,omitempty"`
-	Takes         quantity.Elapsed `json:"takes"`
-}
-
-// WindowData is a span of possible starts, both ends possible.
-type WindowData struct {
-	From time.Time `json:"from"`
-	To   time.Time `json:"to"`
+	Start         time.Time         `json:"start"`
+	End           time.Time         `json:"end"`
+	EarliestStart time.Time         `json:"earliest_start"`
+	LatestStart   time.Time         `json:"latest_start"`
+	Hands         bool              `json:"hands"`
+	Windows       []quantity.Window `json:"windows"` // when it may start, other steps giving way
+	Slack         quantity.Elapsed  `json:"slack"`   // how much later it could start, other steps giving way
+	Earlier       quantity.Elapsed  `json:"earlier"` // how much earlier it could start, other steps giving way
+	LookFrom      *time.Time        `json:"look_from,omitempty"`
+	LookTo        *time.Time        `json:"look_to,omitempty"`
+	Takes         quantity.Elapsed  `json:"takes"`
 }
 
 // WhyData says why there is no timetable.

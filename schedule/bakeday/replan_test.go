@@ -12,7 +12,7 @@ import (
 
 func ExampleDay_Replan() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	day, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	day, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return

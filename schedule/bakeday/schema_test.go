@@ -128,7 +128,7 @@ func realPlans(t *testing.T) map[string]string {
 	t.Helper()
 	hasty := hall()
 	hasty.Wanted = OnDate(wallclock.MustMoment("2026-11-26 06:00"))
-	late, err := hall().Plan(context.Background(), Clock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)})
+	late, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)})
 	if err != nil {
 		t.Fatal(err)
 	}

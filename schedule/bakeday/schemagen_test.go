@@ -89,6 +89,22 @@ func (d *drawer) schema(t reflect.Type) map[string]any {
 				"args": map[string]any{"type": "array"},
 			}, "required": []string{"text"},
 		})
+	case t == reflect.TypeFor[quantity.TimeRange]():
+		at := d.schema(reflect.TypeFor[quantity.Elapsed]())
+		return ref(map[string]any{
+			"type": "object", "description": "A prediction: early to late with the probability, likely in the middle.",
+			"properties": map[string]any{
+				"early": at, "likely": at, "late": at, "probability": d.schema(reflect.TypeFor[quantity.Percent]()),
+			}, "required": []string{"early", "late", "likely", "probability"},
+		})
+	case t == reflect.TypeFor[quantity.Range[quantity.Percent]]():
+		share := d.schema(reflect.TypeFor[quantity.Percent]())
+		d.defs["range"] = map[string]any{
+			"type": "object", "description": "A percentage with its band: low to high with the probability, where one is claimed; likely is 0 % where it is missing.",
+			"properties": map[string]any{"low": share, "likely": share, "high": share, "probability": share},
+			"required":   []string{"high", "low"},
+		}
+		return map[string]any{"$ref": "#/$defs/range"}
 	case t == reflect.TypeFor[time.Time]():
 		d.defs["instant"] = map[string]any{
 			"type":        "string",
@@ -270,20 +286,20 @@ func always() []string {
 		"Levain.prefermented",
 		"Levain.hydration",
 		"Levain.inoculation",
-		"Preferment.name",
-		"Preferment.prefermented",
-		"Preferment.hydration",
-		"Preferment.at_least",
-		"Preferment.at_most",
-		"Soaker.name",
-		"Soaker.part",
-		"Soaker.at_least",
-		"Soaker.at_most",
+		"PrefermentWork.name",
+		"PrefermentWork.prefermented",
+		"PrefermentWork.hydration",
+		"PrefermentWork.at_least",
+		"PrefermentWork.at_most",
+		"SoakerWork.name",
+		"SoakerWork.part",
+		"SoakerWork.at_least",
+		"SoakerWork.at_most",
 		"SoakerPart.name",
 		"SoakerPart.percent",
 		"Mixing.temperature",
 		"Mixing.mixer",
-		"Bulk.rise",
+		"BulkWork.rise",
 		"Retard.at_least",
 		"Retard.at_most",
 		"OvenWork.temperature",

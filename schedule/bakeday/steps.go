@@ -35,8 +35,8 @@ const (
 func nth(id string, i int) string { return id + "-" + strconv.Itoa(i+1) }
 
 // numbered is a step of which there are several, with its number in its name when there is more than one.
-func numbered(kind schedule.StepKind, id string, i, of int, name working.Message) schedule.Step {
-	s := schedule.Step{ID: nth(id, i), Kind: kind, Number: i + 1, Of: of, Name: name}
+func numbered(kind schedule.StepKind, id string, i, of int, name working.Message) schedule.DayStep {
+	s := schedule.DayStep{ID: nth(id, i), Kind: kind, Number: i + 1, Of: of, Name: name}
 	if of > 1 {
 		s.Name = working.Tell("bakeday.numbered", "%v, %d of %d", name, i+1, of)
 	}

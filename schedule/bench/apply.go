@@ -79,7 +79,7 @@ type NextPlan struct {
 // the next such weekday: what was learned does not depend on the date.
 //
 // Errors: those of [bakeday.Bake.Plan].
-func (l Lessons) NextPlan(ctx context.Context, b bakeday.Bake, clock bakeday.Clock) (NextPlan, error) {
+func (l Lessons) NextPlan(ctx context.Context, b bakeday.Bake, clock bakeday.KitchenClock) (NextPlan, error) {
 	b = ahead(b, clock)
 	var out NextPlan
 	var err error
@@ -102,7 +102,7 @@ func (l Lessons) NextPlan(ctx context.Context, b bakeday.Bake, clock bakeday.Clo
 }
 
 // ahead is the bake wished for the next such weekday when its date has passed.
-func ahead(b bakeday.Bake, clock bakeday.Clock) bakeday.Bake {
+func ahead(b bakeday.Bake, clock bakeday.KitchenClock) bakeday.Bake {
 	if b.Wanted.Moment == (wallclock.Moment{}) {
 		return b
 	}

@@ -61,7 +61,7 @@ func hall(t testing.TB) bakeday.Bake {
 			Bowl:        quantity.Liters(7),
 			Takes:       quantity.Elapsed(25 * time.Minute),
 		},
-		Bulk: bakeday.Bulk{
+		Bulk: bakeday.BulkWork{
 			Rise: quantity.NewPercent(75),
 		}, Shaping: bakeday.Shaping{Takes: quantity.Elapsed(40 * time.Minute)},
 		Retard: &bakeday.Retard{AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(14 * time.Hour)},
@@ -80,7 +80,7 @@ func hall(t testing.TB) bakeday.Bake {
 	}
 }
 
-func clock(now time.Time) bakeday.Clock { return bakeday.Clock{Now: now, Zone: zurich} }
+func clock(now time.Time) bakeday.KitchenClock { return bakeday.KitchenClock{Now: now, Zone: zurich} }
 
 func mixed(when time.Time, celsius float64) bench.Observation {
 	return bench.Observation{

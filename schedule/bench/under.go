@@ -61,7 +61,7 @@ const (
 // whether anybody said that a plan is followed or not. What was learned before the plan was made counts.
 //
 // Errors: those of [bakeday.Bake.Plan] and [Observations.Learn].
-func (u Under) At(ctx context.Context, clock bakeday.Clock) (DayNow, error) {
+func (u Under) At(ctx context.Context, clock bakeday.KitchenClock) (DayNow, error) {
 	if clock.Zone == nil {
 		return DayNow{}, &quantity.InputError{
 			GoPath: "Clock.Zone",
@@ -179,7 +179,7 @@ func (m *DayNow) look(seen Observations) {
 
 // follow brings the clock of the dough up to date: its real temperature after mixing, what is known of the culture,
 // and what was read.
-func (m *DayNow) follow(ctx context.Context, b bakeday.Bake, made bakeday.Clock, learned Lessons) error {
+func (m *DayNow) follow(ctx context.Context, b bakeday.Bake, made bakeday.KitchenClock, learned Lessons) error {
 	rising := m.Day.Rising
 	if m.Dough != nil && !m.Dough.Mix.Dough.IsZero() {
 		again := b

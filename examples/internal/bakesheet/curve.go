@@ -43,10 +43,10 @@ func Curve(s bakeday.PlanData, u Units, size curve.Size) (string, error) {
 	p.Second = smooth(p.Second)
 	ready := s.Bulk.Ready
 	for _, m := range []struct {
-		at   quantity.Elapsed
+		at   time.Duration
 		text string
 	}{{ready.Early, "look from here"}, {ready.Likely, "likely ready"}, {ready.Late, "late end"}} {
-		if x := m.at.Duration().Hours(); x <= p.X[len(p.X)-1] {
+		if x := m.at.Hours(); x <= p.X[len(p.X)-1] {
 			p.Marks = append(p.Marks, curve.Mark{X: x, Text: m.text})
 		}
 	}

@@ -44,7 +44,7 @@ func planned(t *testing.T, name string, change func(*bakeday.Bake)) bakeday.Day 
 	if err != nil {
 		t.Fatal(err)
 	}
-	day, err := b.Plan(context.Background(), bakeday.Clock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, zone), Zone: zone})
+	day, err := b.Plan(context.Background(), bakeday.KitchenClock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, zone), Zone: zone})
 	if err != nil {
 		t.Fatal(err)
 	}

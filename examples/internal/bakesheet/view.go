@@ -234,10 +234,10 @@ func risePart(s bakeday.PlanData, u Units) part {
 	b := s.Bulk
 	p := part{Title: "Rising"}
 	if l := s.Levain; l != nil {
-		p.Figures = append(p.Figures, figure{"levain ripe after", span(l.Ripe), "likely " + l.Ripe.Likely.String() + "; good until about " + l.Until.Likely.String() + " after feeding"})
+		p.Figures = append(p.Figures, figure{"levain ripe after", span(l.Ripe), "likely " + quantity.FormatDuration(l.Ripe.Likely) + "; good until about " + quantity.FormatDuration(l.Until.Likely) + " after feeding"})
 	}
 	p.Figures = append(p.Figures,
-		figure{"bulk done after", span(b.Ready), fmt.Sprintf("likely %s; the dough goes from %s to %s", b.Ready.Likely, u.Temperature(b.Start, 1), u.Temperature(b.End, 1))},
+		figure{"bulk done after", span(b.Ready), fmt.Sprintf("likely %s; the dough goes from %s to %s", quantity.FormatDuration(b.Ready.Likely), u.Temperature(b.Start, 1), u.Temperature(b.End, 1))},
 		figure{"shape at a rise of", b.ShapeAt.Text(0), fmt.Sprintf("about %s in all when it goes into the oven", b.Total.Likely.Text(0))})
 	switch {
 	case s.Retard != nil:
@@ -246,13 +246,15 @@ func risePart(s bakeday.PlanData, u Units) part {
 			p.Figures = append(p.Figures, figure{"warm up", w.String(), "between the cold and the oven"})
 		}
 	case s.Proof != nil:
-		p.Figures = append(p.Figures, figure{"final proof", span(*s.Proof), "likely " + s.Proof.Likely.String() + " after shaping"})
+		p.Figures = append(p.Figures, figure{"final proof", span(*s.Proof), "likely " + quantity.FormatDuration(s.Proof.Likely) + " after shaping"})
 	}
 	p.Remarks = append(p.Remarks, "Go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log your own bakes.")
 	return p
 }
 
-func span(r bakeday.Range) string { return r.Early.String() + " to " + r.Late.String() }
+func span(r quantity.TimeRange) string {
+	return quantity.FormatDuration(r.Early) + " to " + quantity.FormatDuration(r.Late)
+}
 
 // doneFigure says what done means: a core and a loss, or time and color.
 func doneFigure(o bakeday.OvenData, u Units) figure {

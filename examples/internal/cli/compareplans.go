@@ -151,8 +151,8 @@ func withChanges(data compared, a, b string, u units) compared {
 	if !dough.Water.Feasible && len(dough.Water.Remedies) > 0 {
 		data.Changes = append(data.Changes, "such water cannot be poured: "+u.say(dough.Water.Remedies[0]))
 	}
-	longer := water.Bulk.Ready.Likely - one.Bulk.Ready.Likely
-	text := fmt.Sprintf("with the same water the dough comes out at %s, and bulk likely takes %s instead of %s", u.temperature(water.Water.Target, 1), water.Bulk.Ready.Likely, one.Bulk.Ready.Likely)
+	longer := quantity.Elapsed(water.Bulk.Ready.Likely - one.Bulk.Ready.Likely)
+	text := fmt.Sprintf("with the same water the dough comes out at %s, and bulk likely takes %s instead of %s", u.temperature(water.Water.Target, 1), quantity.FormatDuration(water.Bulk.Ready.Likely), quantity.FormatDuration(one.Bulk.Ready.Likely))
 	switch {
 	case longer > 0:
 		text += fmt.Sprintf(", %s longer", longer)
@@ -244,7 +244,7 @@ func planRows(data compared, u units, formula bool) [][]string {
 	})
 	row("dough when mixed", func(s bakeday.PlanData) string { return u.temperature(s.Water.Target, 1) })
 	row("batches", func(s bakeday.PlanData) string { return fmt.Sprint(batchesOf(s)) })
-	row("bulk, likely", func(s bakeday.PlanData) string { return s.Bulk.Ready.Likely.String() })
+	row("bulk, likely", func(s bakeday.PlanData) string { return quantity.FormatDuration(s.Bulk.Ready.Likely) })
 	row("bulk, early end", func(s bakeday.PlanData) string { return s.Bulk.Ready.Early.String() })
 	row("bulk, late end", func(s bakeday.PlanData) string { return s.Bulk.Ready.Late.String() })
 	row("dough after bulk", func(s bakeday.PlanData) string { return u.temperature(s.Bulk.End, 1) })

@@ -76,7 +76,7 @@ type loaded struct {
 	name  string
 	file  *tomlbind.File
 	bake  bakeday.Bake
-	clock bakeday.Clock
+	clock bakeday.KitchenClock
 }
 
 // load reads a bake file and reports everything that is wrong with its text.
@@ -118,19 +118,19 @@ func load(s System, name, now string) (loaded, error) {
 	return l, nil
 }
 
-func clockFor(s System, zone, now string) (bakeday.Clock, error) {
+func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {
 	const want = `an IANA time zone, such as "Europe/Zurich" or "America/Denver"`
 	if zone == "" {
-		return bakeday.Clock{}, errors.New("required: want " + want)
+		return bakeday.KitchenClock{}, errors.New("required: want " + want)
 	}
 	if zone == "Local" || len(zone) > 64 {
-		return bakeday.Clock{}, errors.New("unknown zone, want " + want)
+		return bakeday.KitchenClock{}, errors.New("unknown zone, want " + want)
 	}
 	where, err := time.LoadLocation(zone)
 	if err != nil {
-		return bakeday.Clock{}, fmt.Errorf("unknown zone %q, want %s", textpage.Printable(zone), want)
+		return bakeday.KitchenClock{}, fmt.Errorf("unknown zone %q, want %s", textpage.Printable(zone), want)
 	}
-	clock := bakeday.Clock{Now: s.Now(), Zone: where}
+	clock := bakeday.KitchenClock{Now: s.Now(), Zone: where}
 	if now != "" {
 		m, err := wallclock.ParseMoment(now)
 		if err != nil {

@@ -67,7 +67,7 @@ func FuzzNewFile(f *testing.F) {
 	}
 	f.Add("rye", "100 %")
 	f.Add("wheat", "0 %")
-	clock := bakeday.Clock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC), Zone: time.UTC}
+	clock := bakeday.KitchenClock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC), Zone: time.UTC}
 	f.Fuzz(func(t *testing.T, name, rye string) {
 		b := newBake{zone: "UTC"}
 		for _, q := range b.questions(System{Now: time.Now}, "UTC") {
