@@ -11,9 +11,10 @@ func (c *compiled) conflict(
 	w *planner.Watch,
 	clash *planner.Clash,
 	minimal bool,
-	feasible func(planner.Relax) bool,
+	feasible func(planner.Relax) planner.Truth,
 ) *Conflict {
 	out := &Conflict{Minimal: minimal}
+	all := true
 	var wanted []int // they move together: nobody wants half of the bread later
 	for id, r := range c.rules {
 		if r.wanted {
@@ -25,23 +26,30 @@ func (c *compiled) conflict(
 		if c.rules[id].wanted {
 			together = wanted
 		}
-		m := c.member(w, id, together, feasible)
+		m, settled := c.member(w, id, together, feasible)
 		out.Members = append(out.Members, m)
+		all = all && settled
 		if m.Enough && m.Change > 0 && (out.Short == 0 || m.Change < out.Short) {
 			out.Short = m.Change
 		}
 	}
+	out.ShortProven = all // a rule that was not settled might give sooner
 	if clash.Cycle {
-		out.Short = c.long(clash.Short)
+		out.Short, out.ShortProven = c.long(clash.Short), true
 	}
 	return out
 }
 
 // member describes one rule and the least change of it, and those that move together with it,
-// that helps.
-func (c *compiled) member(w *planner.Watch, id int, together []int, feasible func(planner.Relax) bool) Member {
+// that helps; settled says that nothing about it is left open.
+func (c *compiled) member(
+	w *planner.Watch,
+	id int,
+	together []int,
+	feasible func(planner.Relax) planner.Truth,
+) (m Member, settled bool) {
 	r := c.rules[id]
-	m := Member{
+	m = Member{
 		Breach: Breach{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()},
 		Link:   r.link,
 		Wanted: r.wanted,
@@ -51,19 +59,48 @@ func (c *compiled) member(w *planner.Watch, id int, together []int, feasible fun
 		m.Limit = c.long(r.amount)
 	}
 	if r.firm {
-		return m
+		return m, true
 	}
-	if w.Over() {
-		m.Remedy = noChange(w)
-		return m
-	}
-	least := func(most int, side planner.Side) int {
-		return planner.Least(most, func(x int) bool {
+	front, back := c.ways(r, func(most int, side planner.Side) way {
+		if w.Over() {
+			return way{}
+		}
+		by, proven := planner.Least(most, func(x int) planner.Truth {
 			return feasible(planner.Relax{Rules: together, By: x, Side: side})
 		})
+		if by == most && !proven {
+			by = 0 // only doing without the rule was seen to help: that is no amount
+		}
+		return way{by, proven}
+	})
+	switch {
+	case r.kind == Capacity || r.kind == InOrder:
+		return m, true // judged in refuseShared
+	case front.by == 0 && back.by == 0:
+		m.Remedy = noChange(w, front.proven && back.proven)
+	case front.by > 0 && (back.by == 0 || front.by < back.by):
+		m.Enough, m.Change = true, c.long(front.by)
+		m.Least = front.proven && (back.proven || front.by == 1)
+		m.Easing, m.Remedy = c.remedy(r, front.by, planner.Front)
+	default:
+		m.Enough, m.Change = true, c.long(back.by)
+		m.Least = back.proven && (front.proven || back.by == 1)
+		m.Easing, m.Remedy = c.remedy(r, back.by, planner.Back)
 	}
-	const any = 1 << 19 // beyond every sum of durations in a plan
-	var front, back int
+	return m, front.proven && back.proven
+}
+
+// way is the least change found on one side of a rule; 0 when none was found to help. Proven says that none smaller does.
+type way struct {
+	by     int
+	proven bool
+}
+
+// ways asks for the least change on both sides on which a rule can give.
+func (c *compiled) ways(r rule, least func(most int, side planner.Side) way) (front, back way) {
+	// Longer than everything in a plan.
+	const any = 1 << 19
+	front, back = way{proven: true}, way{proven: true}
 	// What must come after something cannot be made to come before it.
 	lessen := any
 	if r.amount >= 0 {
@@ -86,20 +123,8 @@ func (c *compiled) member(w *planner.Watch, id int, together []int, feasible fun
 		front, back = least(any, planner.Front), least(any, planner.Back)
 	case Absence:
 		front, back = least(r.to-r.from, planner.Front), least(r.to-r.from, planner.Back)
-	default: // Capacity and InOrder are judged in refuseShared
-		return m
 	}
-	switch {
-	case front == 0 && back == 0:
-		m.Remedy = noChange(w)
-	case front > 0 && (back == 0 || front < back):
-		m.Enough, m.Change = true, c.long(front)
-		m.Easing, m.Remedy = c.remedy(r, front, planner.Front)
-	default:
-		m.Enough, m.Change = true, c.long(back)
-		m.Easing, m.Remedy = c.remedy(r, back, planner.Back)
-	}
-	return m
+	return front, back
 }
 
 // remedy says a change in words.
@@ -132,38 +157,4 @@ func (c *compiled) remedy(r rule, x int, side planner.Side) (Easing, working.Mes
 		return Ends, working.Tell("schedule.ends", "until %v instead of %v", c.when(r.to-x), c.when(r.to))
 	}
 	return 0, working.Message{}
-}
-
-// shifted is the network in which all wanted bounds move together, with an event for the
-// wanted time; nominal is that event's time when nothing moves.
-func (c *compiled) shifted() (net *planner.Net, event, nominal int) {
-	event = c.net.Events
-	first := c.net.Arcs[c.wanted[0].arc]
-	nominal = first.W
-	if first.To == 0 {
-		nominal = -first.W
-	}
-	for _, w := range c.wanted { // the last given time of the first bound: "by 12:30"
-		if a := c.net.Arcs[w.arc]; w.bound == c.wanted[0].bound && a.To == 0 {
-			nominal = -a.W
-		}
-	}
-	net = &planner.Net{Events: event + 1, Limit: c.net.Limit, Holes: c.net.Holes}
-	net.Arcs = append(net.Arcs, c.net.Arcs...)
-	for _, w := range c.wanted {
-		a := &net.Arcs[w.arc]
-		if a.From == 0 {
-			a.From, a.W = event, a.W-nominal
-		} else {
-			a.To, a.W = event, a.W+nominal
-		}
-	}
-	net.Arcs = append(net.Arcs,
-		planner.Arc{From: 0, To: event, W: 0, Rule: structure},
-		planner.Arc{From: event, To: 0, W: -c.net.Limit, Rule: structure})
-	return net, event, nominal
-}
-
-func (c *compiled) shift(to, nominal int) *Shift {
-	return &Shift{By: c.long(to - nominal), To: c.when(to)}
 }

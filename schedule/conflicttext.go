@@ -63,6 +63,14 @@ func (k *Conflict) Message() working.Message {
 			}
 		}
 	}
+	if k.Short > 0 && !k.ShortProven {
+		return working.Tell(
+			"schedule.conflict_by_at_most",
+			"these cannot all be kept, they miss each other by %v or less: %v",
+			k.Short,
+			working.Join(all, "; "),
+		)
+	}
 	if k.Short > 0 {
 		return working.Tell(
 			"schedule.conflict_by",
@@ -87,6 +95,9 @@ func (k *Conflict) String() string {
 func (m Member) Help() working.Message {
 	if !m.Enough {
 		return m.Words
+	}
+	if !m.Least {
+		return working.Tell("schedule.help_at_most", "%v (%v; less may do)", m.Words, m.Remedy)
 	}
 	return working.Tell("schedule.help", "%v (%v)", m.Words, m.Remedy)
 }
@@ -230,8 +241,12 @@ func (s *Shift) Message() working.Message {
 	switch {
 	case s == nil:
 		return working.Tell("schedule.no_shift", "none")
+	case s.By < 0 && !s.Nearest:
+		return working.Tell("schedule.shift_earlier_perhaps", "%v, %v earlier, perhaps a nearer time too", s.To, -s.By)
 	case s.By < 0:
 		return working.Tell("schedule.shift_earlier", "%v, %v earlier", s.To, -s.By)
+	case !s.Nearest:
+		return working.Tell("schedule.shift_later_perhaps", "%v, %v later, perhaps a nearer time too", s.To, s.By)
 	}
 	return working.Tell("schedule.shift_later", "%v, %v later", s.To, s.By)
 }

@@ -94,6 +94,57 @@ func TestEndsAnywhere(t *testing.T) {
 	}
 }
 
+// A conflict that was cut short says of every change only what was seen: it is enough, it is the least only where
+// that is proven, and nothing is far more than the whole plan.
+func TestConflictsThatAreCutShort(t *testing.T) {
+	p := loadKitchen(t, "two-doughs-by-1500")
+	whole, err := p.Latest(context.Background())
+	if err != nil || whole.After == nil || !whole.After.Nearest || !whole.Conflict.ShortProven {
+		t.Fatal(whole.Message(), err)
+	}
+	later := func(by quantity.Elapsed) bool { // whether the bread can be had so much later
+		q := p
+		q.Bounds = append([]Bound(nil), p.Bounds...)
+		for i := range q.Bounds {
+			q.Bounds[i].Latest = q.Bounds[i].Latest.Add(by.Duration())
+		}
+		ok, err := q.Possible(context.Background())
+		return ok && err == nil
+	}
+	named := 0
+	complete := false
+	for polls := 2; !complete && polls < 1e6; polls += 1 + polls/3 {
+		tt, err := p.Latest(&polled{context.Background(), polls})
+		if err != nil && tt.Verdict != Unknown {
+			t.Fatal(err)
+		}
+		if tt.Conflict == nil {
+			continue
+		}
+		complete = tt.Conflict.Complete
+		for _, m := range tt.Conflict.Members {
+			if m.Change > p.Horizon {
+				t.Errorf("after %d: %v changed by %v", polls, m.Words, m.Change)
+			}
+			if m.Wanted && m.Enough {
+				named++
+				if !later(m.Change) || m.Least && m.Change != whole.After.By {
+					t.Errorf("after %d: %v, proven %v", polls, m.Change, m.Least)
+				}
+			}
+		}
+		if s := tt.After; s != nil && (s.By < whole.After.By || s.Nearest && s.By != whole.After.By || !later(s.By)) {
+			t.Errorf("after %d: %v, nearest %v", polls, s.Message(), s.Nearest)
+		}
+		if tt.Conflict.ShortProven && tt.Conflict.Short != whole.Conflict.Short {
+			t.Errorf("after %d: short by %v, proven", polls, tt.Conflict.Short)
+		}
+	}
+	if named == 0 {
+		t.Error("no change was named however long it took")
+	}
+}
+
 // Looking at the dough is asked for with a context too.
 func TestRobustEndsAnywhere(t *testing.T) {
 	tt := plan(t, hall())

@@ -54,8 +54,7 @@ func (c *compiled) fewestSteps(w *planner.Watch, shop *planner.Shop, limits []in
 				rules = append(rules, id)
 			}
 		}
-		ok, sure := shop.Only(rules).Possible(w, proofEffort)
-		return sure && !ok
+		return shop.Only(rules).Possible(w, proofEffort) == planner.No
 	}
 	best := planner.Smallest(order, nil, impossible)
 	slices.Reverse(order)

@@ -21,24 +21,31 @@ func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
 		feasible = c.oracle(w, shop)
 	}
 	t.Conflict = c.conflict(w, clash, minimal, feasible)
-	t.Before, t.After = c.nearest(w, shop)
-	t.Conflict.Complete, t.described = !w.Over(), true
-	if t.After != nil {
-		t.Conflict.Short = t.After.By
-	}
+	c.lookAround(w, shop, &t)
 	return t
+}
+
+// lookAround adds to a conflict the wanted times that work.
+func (c *compiled) lookAround(w *planner.Watch, shop *planner.Shop, t *Timetable) {
+	if len(c.wanted) > 0 && !w.Over() {
+		m := c.mover(w, shop)
+		t.After, t.Before = m.after(t.Conflict), m.before()
+	}
+	if t.After != nil {
+		t.Conflict.Short, t.Conflict.ShortProven = t.After.By, t.After.Nearest
+	}
+	t.Conflict.Complete, t.described = !w.Over(), true
 }
 
 // oracle answers whether the shop with some rules weakened can be solved, asking the cheap
 // question about its network first.
-func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(planner.Relax) bool {
+func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(planner.Relax) planner.Truth {
 	p := planner.NewProber(w, c.net)
-	return func(r planner.Relax) bool {
-		if !p.Feasible(r) {
-			return false
+	return func(r planner.Relax) planner.Truth {
+		if t := p.Feasible(r); t != planner.Yes {
+			return t
 		}
-		ok, _ := shop.Relaxed(r).Possible(w, proofEffort)
-		return ok
+		return shop.Relaxed(r).Possible(w, proofEffort)
 	}
 }
 
@@ -55,7 +62,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		}
 		loose := shop.Relaxed(planner.Relax{Rules: []int{id}, By: wide, Side: side})
 		kept := append(slices.Clone(core), limits...)
-		if ok, sure := loose.Only(kept).Possible(w, proofEffort); ok || !sure {
+		if loose.Only(kept).Possible(w, proofEffort) != planner.No {
 			core = append(core, id)
 		}
 	}
@@ -66,39 +73,39 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		m := &t.Conflict.Members[i]
 		switch r := c.rules[id]; r.kind {
 		case Capacity:
-			more := planner.Least(
+			more, least := planner.Least(
 				len(c.in.Steps)*maxNeed(c.in),
-				func(x int) bool { return feasible(planner.Relax{Rules: []int{id}, By: x}) },
+				func(x int) planner.Truth { return feasible(planner.Relax{Rules: []int{id}, By: x}) },
 			)
-			m.Enough, m.More, m.Remedy = more > 0, more, noChange(w)
+			m.Enough, m.Least, m.More, m.Remedy = more > 0, least && more > 0, more, noChange(w, least)
 			if more > 0 {
 				m.Easing, m.Remedy = More, working.Tell("schedule.more_of_it", "%d more: %d", more, r.amount+more)
 			}
 		case InOrder:
-			ok := false
+			found := planner.Unsure
 			if !w.Over() {
-				ok, _ = shop.Without(id).Possible(w, proofEffort)
+				found = shop.Without(id).Possible(w, proofEffort)
 			}
-			m.Enough, m.Remedy = ok, noChange(w)
-			if ok {
+			m.Enough, m.Least = found == planner.Yes, found == planner.Yes
+			m.Remedy = noChange(w, found != planner.Unsure)
+			if m.Enough {
 				m.Easing, m.Remedy = AnyOrder, working.Tell("schedule.any_order", "in any order")
 			}
 		}
 	}
-	t.Before, t.After = c.nearest(w, shop)
-	t.Conflict.Complete, t.described = !w.Over(), true
-	if t.After != nil {
-		t.Conflict.Short = t.After.By
-	}
+	c.lookAround(w, shop, &t)
 	return t
 }
 
-// noChange says that no remedy was found, and whether all were tried.
-func noChange(w *planner.Watch) working.Message {
-	if w.Over() {
+// noChange says that no remedy was found, and why: there is none, or it was not settled.
+func noChange(w *planner.Watch, proven bool) working.Message {
+	switch {
+	case proven:
+		return working.Tell("schedule.no_change_helps", "no change of this alone helps")
+	case w.Over():
 		return working.Tell("schedule.not_looked_into", "not looked into, the time was up")
 	}
-	return working.Tell("schedule.no_change_helps", "no change of this alone helps")
+	return working.Tell("schedule.not_settled", "whether a change of this alone helps is not known")
 }
 
 // maxNeed is the largest amount any step needs.
@@ -110,37 +117,4 @@ func maxNeed(p Problem) int {
 		}
 	}
 	return most
-}
-
-// nearest finds the wanted times just before and just after the wanted one that work.
-func (c *compiled) nearest(w *planner.Watch, shop *planner.Shop) (before, after *Shift) {
-	if len(c.wanted) == 0 || w.Over() {
-		return nil, nil
-	}
-	net, event, nominal := c.shifted()
-	find := func(sign int64, bound planner.Arc) *Shift {
-		moved := *net
-		moved.Arcs = append(slices.Clone(net.Arcs), bound)
-		times, _ := moved.Earliest(w)
-		if sign < 0 && times != nil {
-			times, _, _ = moved.Latest(w)
-		}
-		if times == nil {
-			return nil
-		}
-		where := &planner.Shop{Net: &moved, Tasks: shop.Tasks, Pools: shop.Pools}
-		if !where.Fits(w, times) {
-			cost := planner.Cost{Linear: make([]int64, moved.Events)}
-			cost.Linear[event] = sign
-			out := where.Search(w, cost, planner.Options{Effort: 20 * proofEffort})
-			if out.Times == nil {
-				return nil
-			}
-			times = out.Times
-		}
-		return c.shift(times[event], nominal)
-	}
-	after = find(1, planner.Arc{From: 0, To: event, W: nominal, Rule: structure})
-	before = find(-1, planner.Arc{From: event, To: 0, W: -nominal, Rule: structure})
-	return before, after
 }

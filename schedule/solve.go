@@ -238,8 +238,8 @@ func (p Problem) Possible(ctx context.Context) (bool, error) {
 		if shop.Fits(w, times) {
 			return true, nil
 		}
-		if ok, sure := shop.Possible(w, 20*proofEffort); sure || !w.Over() {
-			return ok, nil
+		if t := shop.Possible(w, 20*proofEffort); t != planner.Unsure || !w.Over() {
+			return t == planner.Yes, nil
 		}
 	}
 	return false, fmt.Errorf("no timetable was found or ruled out in the time given: %w", ctx.Err())

@@ -36,7 +36,7 @@ type Timetable struct {
 
 	// Before and After are the nearest wanted times that work, when there are wanted bounds and
 	// no timetable: how far all wanted bounds would have to move. Nil when none was found
-	// inside the horizon.
+	// inside the horizon; Nearest says whether one still nearer is ruled out.
 	Before *Shift `json:"before,omitempty"`
 	After  *Shift `json:"after,omitempty"`
 
@@ -88,6 +88,8 @@ type Conflict struct {
 	// Short is by how much the rules miss each other: how much later the wanted bounds would
 	// have to be when there are any, else the smallest single change in Members.
 	Short quantity.Elapsed `json:"short"`
+	// ShortProven says that less than Short is proven not to be enough.
+	ShortProven bool `json:"short_proven"`
 	// Minimal is true when the set was proven to be a smallest one: without any one member the
 	// others can be kept. There can be smaller sets with other members. It is false only when
 	// the context or the effort ran out while the set was being made smaller.
@@ -116,9 +118,11 @@ type Member struct {
 	// Wanted says that the rule is the time at which the bread is wanted.
 	Wanted bool `json:"wanted,omitempty"`
 
-	// Change is the least change of this rule that makes a timetable possible; for a capacity
-	// it is 0 and More counts. Enough is false when no change of this rule alone helps.
+	// Change is the least change of this rule that was found to make a timetable possible; for a capacity
+	// it is 0 and More counts. Enough is false when no change of this rule alone was found to help; Remedy says
+	// whether that is known or was not settled. Least says that no smaller change helps: proven.
 	Enough bool             `json:"enough"`
+	Least  bool             `json:"least,omitempty"`
 	Easing Easing           `json:"easing,omitempty"` // which way the rule would give
 	Change quantity.Elapsed `json:"change,omitempty"`
 	More   int              `json:"more,omitempty"`
@@ -169,6 +173,8 @@ const (
 type Shift struct {
 	By quantity.Elapsed `json:"by"` // how far the wanted bounds move: negative is earlier
 	To time.Time        `json:"to"` // the moved time of the first wanted bound
+	// Nearest says that no wanted time between the given one and To works: proven.
+	Nearest bool `json:"nearest"`
 }
 
 // ByTime lists the indices of Steps in order of start, then end, then the order given.

@@ -214,11 +214,10 @@ func NewProber(w *Watch, n *Net) *Prober {
 	return p
 }
 
-// Feasible reports whether the network with the rules weakened has a solution; false when the
-// watch is over.
-func (p *Prober) Feasible(r Relax) bool {
+// Feasible answers whether the network with the rules weakened has a solution.
+func (p *Prober) Feasible(r Relax) Truth {
 	if p.trace.w.spend(p.half.events) {
-		return false
+		return Unsure
 	}
 	for _, rule := range r.Rules {
 		for _, i := range p.arcs[rule] {
@@ -237,9 +236,12 @@ func (p *Prober) Feasible(r Relax) bool {
 	}
 	p.trace.reset()
 	p.trace.enqueue(0)
-	ok := p.half.run(p.trace) == nil && !p.trace.w.Over()
+	clash := p.half.run(p.trace)
 	p.restore(0)
-	return ok
+	if clash == nil && p.trace.w.Over() {
+		return Unsure
+	}
+	return truth(clash == nil)
 }
 
 // disable takes a rule away.
@@ -265,26 +267,4 @@ func (p *Prober) restore(mark int) {
 		}
 	}
 	p.saved = p.saved[:mark]
-}
-
-// Least finds the least r from 1 to most for which try(r) is true, given that try stays true
-// once it is; 0 when even most does not help.
-func Least(most int, try func(int) bool) int {
-	if most < 1 || !try(most) {
-		return 0
-	}
-	// Small answers are common: gallop before bisecting.
-	low, high := 0, 1
-	for high < most && !try(high) {
-		low, high = high, high*2
-	}
-	high = min(high, most)
-	for high-low > 1 {
-		if mid := low + (high-low)/2; try(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return high
 }

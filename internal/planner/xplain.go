@@ -50,27 +50,35 @@ func (s *Shop) Without(rule int) *Shop {
 	return s.keep(kept)
 }
 
-// Possible reports whether the shop has any timetable; sure is false when the effort or the
-// watch was over first.
-func (s *Shop) Possible(w *Watch, effort int) (ok, sure bool) {
+// Possible answers whether the shop has any timetable, as far as the effort and the watch go.
+func (s *Shop) Possible(w *Watch, effort int) Truth {
+	_, t := s.Any(w, effort)
+	return t
+}
+
+// Any finds a timetable, whatever it costs, as far as the effort and the watch go.
+func (s *Shop) Any(w *Watch, effort int) ([]int, Truth) {
 	early, c := s.Net.Earliest(w)
 	switch {
 	case c != nil:
-		return false, true
+		return nil, No
 	case early == nil:
-		return false, false
+		return nil, Unsure
 	case s.Fits(w, early):
-		return true, true
+		return early, Yes
 	}
 	late, _, _ := s.Net.Latest(w)
 	switch {
 	case late == nil:
-		return false, false
+		return nil, Unsure
 	case s.Fits(w, late):
-		return true, true
+		return late, Yes
 	}
 	out := s.Search(w, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
-	return out.Times != nil, out.Times != nil || out.Done
+	if out.Times == nil && !out.Done {
+		return nil, Unsure
+	}
+	return out.Times, truth(out.Times != nil)
 }
 
 // Core finds a smallest set of the rules that already rules out every timetable, given that
@@ -84,11 +92,11 @@ func (s *Shop) Core(w *Watch, rules, fixed []int, effort int) (core []int, minim
 			minimal = false
 			return false
 		}
-		ok, sure := s.keep(kept).Possible(w, effort)
-		if !sure {
+		t := s.keep(kept).Possible(w, effort)
+		if t == Unsure {
 			minimal = false
 		}
-		return sure && !ok
+		return t == No
 	})
 	return core, minimal
 }

@@ -194,7 +194,7 @@ type StepData struct {
 	Takes         quantity.Elapsed  `json:"takes"`
 }
 
-// WhyData says why there is no timetable.
+// WhyData says why there is no timetable. Short, by how much the wanted time is missed, is 0 when that is not proven.
 type WhyData struct {
 	Reason Reason           `json:"reason"`
 	Says   working.Message  `json:"says"`

@@ -26,12 +26,17 @@ func (d Day) why() *WhyData {
 			"the time for planning ran out before a timetable was found or ruled out",
 		)
 		return w
+	case c.Short > 0 && !c.ShortProven:
+		w.Says = working.Tell("bakeday.why_misses_at_most", "%v is missed by %v or less: %v", wanted, c.Short, inTheWay(c))
 	case c.Short > 0:
 		w.Says = working.Tell("bakeday.why_misses", "%v is missed by %v: %v", wanted, c.Short, inTheWay(c))
 	default:
 		w.Says = working.Tell("bakeday.why_clash", "%v cannot be kept: %v", wanted, inTheWay(c))
 	}
-	w.Reason, w.Short = Clash, c.Short
+	w.Reason = Clash
+	if c.ShortProven {
+		w.Short = c.Short
+	}
 	for _, m := range c.Members {
 		if atOnce(m) {
 			w.InOrder = true // the order of the steps is not up for change
