@@ -22,6 +22,7 @@ type Bake struct {
 	Flours     []Ingredient     `json:"flour"`
 	Liquids    []Ingredient     `json:"liquid"`
 	Salt       quantity.Percent `json:"salt,omitzero"`
+	SaltWeight quantity.Mass    `json:"salt_weight,omitzero"` // instead of salt
 	Others     []Ingredient     `json:"other,omitzero"`
 	Inclusions []Ingredient     `json:"inclusion,omitzero"`
 
@@ -36,6 +37,9 @@ type Bake struct {
 	Oven    OvenWork `json:"oven"`
 	Kitchen Kitchen  `json:"kitchen"`
 
+	// PerLoaf says that the weights of the file are those of one loaf, and not of the whole dough.
+	PerLoaf bool `json:"per_loaf,omitzero"`
+
 	Levers Levers `json:"levers,omitzero"` // how far Fit may go
 
 	// Culture is what logged bakes have taught about the levain or yeast; the zero value is nothing. It is
@@ -46,30 +50,37 @@ type Bake struct {
 	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
 }
 
-// Loaves says what comes out of the oven.
+// Loaves says what comes out of the oven. Where the dough is given by weight, all of it may be left out: the dough
+// is then one loaf; the pieces alone share the dough, a weight alone says how many there are, and both together say how
+// much dough there is to be, in the proportions of the weights.
 type Loaves struct {
-	Pieces int              `json:"pieces"`
-	Baked  quantity.Mass    `json:"baked"`          // each, when cool
-	Loss   quantity.Percent `json:"loss,omitzero"`  // lost in the oven, of the dough; 0 % takes the guide value for style and size
-	Style  bake.Style       `json:"style,omitzero"` // the zero value is a lean hearth loaf
-	Shape  bake.Shape       `json:"shape,omitzero"` // the zero value is round
+	Pieces  int              `json:"pieces,omitzero"`
+	Baked   quantity.Mass    `json:"baked,omitzero"`   // each, when cool
+	Scaling quantity.Mass    `json:"scaling,omitzero"` // dough for each, instead of its weight when baked
+	Loss    quantity.Percent `json:"loss,omitzero"`    // lost in the oven, of the dough; 0 % takes the guide value for style and size
+	Style   bake.Style       `json:"style,omitzero"`   // the zero value is a lean hearth loaf
+	Shape   bake.Shape       `json:"shape,omitzero"`   // the zero value is round
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
 	Warm        bool             `json:"warm,omitzero"` // eaten warm: wanted a few minutes after the last round, not when cool
 }
 
-// Ingredient is one line of the formula, in percent of all flour.
+// Ingredient is one line of the formula: in percent of all flour, what preferments and soakers hold of it included; or,
+// where all flours are weighed, by what goes into the bowl at mixing.
 type Ingredient struct {
 	Name    string           `json:"name"`
-	Percent quantity.Percent `json:"percent"`
+	Percent quantity.Percent `json:"percent,omitzero"`
+	Weight  quantity.Mass    `json:"weight,omitzero"`  // instead of percent: weighed at mixing, beside what is made beforehand
+	AtHand  quantity.Mass    `json:"at_hand,omitzero"` // what there is of it; less than the dough takes makes fewer loaves
 	Kind    dough.Kind       `json:"kind,omitzero"`
 	Water   quantity.Percent `json:"water,omitzero"` // in the ingredient itself: 88 % for milk; for the effective hydration
 }
 
 // Levain says how the levain is built and how much of the flour it holds.
 type Levain struct {
-	Prefermented     quantity.Percent     `json:"prefermented"` // flour in the levain, of all flour
+	Prefermented     quantity.Percent     `json:"prefermented,omitzero"` // flour in the levain, of all flour
+	Weight           quantity.Mass        `json:"weight,omitzero"`       // instead of prefermented, where flours are weighed: levain for the dough, beside them
 	Hydration        quantity.Percent     `json:"hydration"`
 	Flour            string               `json:"flour,omitzero"`             // name of the flour it is built with; empty: all flours in proportion
 	Inoculation      quantity.Percent     `json:"inoculation"`                // culture, in percent of the new flour of the build

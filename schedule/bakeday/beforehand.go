@@ -16,8 +16,9 @@ import (
 // baker's to say: there is no model of it here.
 type PrefermentWork struct {
 	Name         string               `json:"name"`
-	Kind         dough.PrefermentKind `json:"kind,omitzero"` // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
-	Prefermented quantity.Percent     `json:"prefermented"`  // flour in it, of all flour
+	Kind         dough.PrefermentKind `json:"kind,omitzero"`         // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
+	Prefermented quantity.Percent     `json:"prefermented,omitzero"` // flour in it, of all flour
+	Weight       quantity.Mass        `json:"weight,omitzero"`       // instead of prefermented, where flours are weighed: all of it, beside them
 	Hydration    quantity.Percent     `json:"hydration"`
 	Flour        string               `json:"flour,omitzero"`       // name of the flour it is made with; empty: all flours in proportion
 	Yeast        quantity.Percent     `json:"yeast,omitzero"`       // of its own flour, of the yeast under other
@@ -39,10 +40,11 @@ type SoakerWork struct {
 	AtMost  quantity.Elapsed `json:"at_most"`
 }
 
-// SoakerPart is one ingredient of a soaker, in percent of all flour.
+// SoakerPart is one ingredient of a soaker, in percent of all flour or by weight.
 type SoakerPart struct {
 	Name    string           `json:"name"` // of a line of the formula
-	Percent quantity.Percent `json:"percent"`
+	Percent quantity.Percent `json:"percent,omitzero"`
+	Weight  quantity.Mass    `json:"weight,omitzero"` // instead of percent, where flours are weighed: beside the line
 }
 
 // beforehand is a preferment or soaker as the timetable sees it.

@@ -28,7 +28,7 @@ func sticks() Bake {
 		AtLeast: quantity.Elapsed(10 * time.Hour), AtMost: quantity.Elapsed(15 * time.Hour),
 	}}
 	b.Soakers = []SoakerWork{{
-		Name: "scald", Kind: dough.Scald, Parts: []SoakerPart{{"whole rye flour", pct(5)}, {"water", pct(10)}},
+		Name: "scald", Kind: dough.Scald, Parts: []SoakerPart{{Name: "whole rye flour", Percent: pct(5)}, {Name: "water", Percent: pct(10)}},
 		AtLeast: quantity.Elapsed(3 * time.Hour), AtMost: quantity.Elapsed(12 * time.Hour),
 	}}
 	return b

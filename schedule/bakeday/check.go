@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -220,6 +221,47 @@ func (b *Bake) renamed(err error) error {
 		p.Join("", moved(e, path))
 	}
 	if p.Err() == nil {
+		return err
+	}
+	return p.Err()
+}
+
+// asWritten moves what is wrong with a bake in percent to where it is written as a weight. Where the amounts themselves are
+// not clear, what follows from them says nothing and is left out.
+func (b *Bake) asWritten(err error, unclear bool) error {
+	if err == nil {
+		return nil
+	}
+	weights := map[string]string{}
+	for i, l := range b.Flours {
+		if !l.Weight.IsZero() {
+			weights[fmt.Sprintf("Flours[%d].Percent", i)] = fmt.Sprintf("Flours[%d].Weight", i)
+		}
+	}
+	for _, a := range b.amounts() {
+		if !a.mass.IsZero() {
+			weights[a.share] = a.weight
+		}
+	}
+	if b.weighed() && b.Loaves.Baked.IsZero() {
+		weights["Loaves.Baked"] = "Loaves.Scaling"
+	}
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		field, _, _ := strings.Cut(e.GoPath, ".")
+		field, _, _ = strings.Cut(field, "[")
+		switch field {
+		case "Flours", "Liquids", "Salt", "Others", "Inclusions", "Levain", "Preferments", "Soakers", "Loaves":
+			if unclear {
+				continue
+			}
+		}
+		if at, ok := weights[e.GoPath]; ok {
+			e = moved(e, at)
+		}
+		p.Join("", e)
+	}
+	if p.Err() == nil && !unclear {
 		return err
 	}
 	return p.Err()

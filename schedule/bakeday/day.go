@@ -53,8 +53,9 @@ type Day struct {
 	Notes      []working.Message
 
 	problem schedule.Problem
-	worked  bool // a plan worked it out: a Day that only a caller put together is none
-	layout  int  // which of the layouts it has
+	short   *shortage // what there is too little of for what was wanted; nil: enough
+	worked  bool      // a plan worked it out: a Day that only a caller put together is none
+	layout  int       // which of the layouts it has
 }
 
 // Missed is a wish that could not be met, and why.

@@ -7,7 +7,12 @@ import (
 
 // Formula returns the bake's dough in baker's percentages, the levain taken out of its lines.
 // Whether it is a possible formula is for [dough.Formula.Check] to say, or for [Bake.Batch].
-func (b Bake) Formula() dough.Formula { return b.formula() }
+func (b Bake) Formula() dough.Formula {
+	if full, err := b.inPercent(); err == nil {
+		b = full
+	}
+	return b.formula()
+}
 
 // Scales returns what the bake's kitchen weighs with: a step of 1 g where it does not say.
 func (b Bake) Scales() dough.Scales { return b.scales() }
@@ -19,13 +24,24 @@ func (b Bake) Scales() dough.Scales { return b.scales() }
 // [dough.Formula.For]; what is wrong with the formula is reported under the fields of the bake, and
 // what is wrong with a target of the caller under the target's own. Source: as there.
 func (b Bake) Batch(target dough.Target) (dough.Batch, error) {
-	f := b.formula()
+	full, err := b.inPercent()
+	if err != nil {
+		return dough.Batch{}, err
+	}
 	if target != nil {
+		f := full.formula()
 		if err := f.Check(); err != nil {
-			return dough.Batch{}, b.renamed(err)
+			return dough.Batch{}, b.asWritten(full.renamed(err), false)
 		}
 		return f.For(target)
 	}
+	_, batch, _, err := full.limited()
+	return batch, b.asWritten(err, false)
+}
+
+// ownBatch is the batch of the bake's own loaves; the bake is one in percent.
+func (b *Bake) ownBatch() (dough.Batch, error) {
+	f := b.formula()
 	var p quantity.Problems
 	p.Int("Loaves.Pieces", b.Loaves.Pieces, 1, 1000)
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))

@@ -78,6 +78,9 @@ func (b Bake) Fit(ctx context.Context, clock KitchenClock) (Fitted, error) {
 	if err != nil {
 		return Fitted{}, err
 	}
+	if b, err = b.inPercent(); err != nil {
+		return Fitted{}, err
+	}
 	f := Fitted{AsWritten: b.choice(written, b), Tried: 1, TimeRanOut: written.TimeRanOut}
 	f.Best = f.AsWritten
 	all := []Choice{f.AsWritten}

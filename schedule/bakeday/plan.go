@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"time"
 
-	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
@@ -49,7 +48,11 @@ func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 	if err := b.Check(clock); err != nil {
 		return Day{}, err
 	}
-	full := b.withDefaults()
+	full, err := b.inPercent()
+	if err != nil {
+		return Day{}, quantity.DataPaths(b, err)
+	}
+	full = full.withDefaults()
 	wanted, err := full.Wanted.instants(clock.Now, clock.Zone)
 	if err != nil {
 		return Day{}, quantity.DataPaths(b, err)
@@ -152,9 +155,11 @@ func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Kitche
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning
 // it. Errors: as [Bake.Plan].
 func (b Bake) Check(clock KitchenClock) error {
-	full := b.withDefaults()
 	var problems quantity.Problems
-	problems.Join("", full.check())
+	full, err := b.inPercent()
+	problems.Join("", err)
+	full = full.withDefaults()
+	problems.Join("", b.asWritten(full.check(), err != nil))
 	for i, h := range b.Asleep {
 		problems.Join(fmt.Sprintf("Asleep[%d]", i), h.Check())
 	}
@@ -188,15 +193,17 @@ const rounds = 10
 // planFor plans for one wanted time.
 func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
 	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true}
+	own := *b
+	b = &own
 	loss, err := b.loss()
 	if err != nil {
 		return d, err
 	}
-	d.Bake.Loaves.Loss = loss
-	d.Batch, err = b.formula().For(dough.Baked{Pieces: b.Loaves.Pieces, Each: b.Loaves.Baked, Loss: loss})
-	if err != nil {
-		return d, b.renamed(err)
+	b.Loaves.Loss = loss
+	if b, d.Batch, d.short, err = b.limited(); err != nil {
+		return d, err
 	}
+	d.Bake = *b
 	if d.Weighing, err = d.Batch.Weigh(b.scales()); err != nil {
 		return d, quantity.At("Kitchen", err)
 	}
@@ -333,6 +340,9 @@ func (d *Day) moments() moments {
 func (d *Day) notes() []working.Message {
 	var out []working.Message
 	add := func(m working.Message) { out = append(out, m) }
+	if d.short != nil {
+		add(d.short.note(d.Bake.Loaves))
+	}
 	out = append(out, d.Water.Notes...)
 	if l := d.Water.Liquids; len(l) > 0 {
 		names := make([]any, len(l))
@@ -354,16 +364,6 @@ func (d *Day) notes() []working.Message {
 					"bakeday.note_levain_past",
 					"the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; feed it again, or go by the dough",
 					past.Round(time.Minute),
-				),
-			)
-		}
-		if !l.Short.IsZero() {
-			add(
-				working.Tell(
-					"bakeday.note_levain_short",
-					"the dough needs %v of levain and %v is at hand: make fewer loaves, or feed it",
-					l.Build.Made,
-					d.Bake.Levain.CultureAtHand,
 				),
 			)
 		}

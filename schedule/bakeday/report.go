@@ -21,7 +21,7 @@ func (d Day) headline() working.Message {
 	}
 	return working.Tell(
 		"bakeday.headline",
-		"%v: %d of %v, wanted %x",
+		"%v: %d of %.0f, wanted %x",
 		name,
 		d.Bake.Loaves.Pieces,
 		d.Bake.Loaves.Baked,
