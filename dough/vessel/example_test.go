@@ -48,14 +48,47 @@ func ExampleProofing_Size() {
 		fmt.Println(vessel.Proofing{Vessel: v, Dough: quantity.Grams(885)}.Size())
 	}
 	// Output:
-	// A proofing basket of about 1996 mL for 885 g of dough (1850 mL to 2142 mL) <nil>
-	// A bowl lined with a cloth of about 1322 mL for 885 g of dough (1190 mL to 1455 mL) <nil>
+	// A proofing basket of about 1770 mL for 885 g of dough (1416 mL to 2301 mL) <nil>
+	// A bowl lined with a cloth of about 1593 mL for 885 g of dough (1322 mL to 2301 mL) <nil>
 }
 
 func ExampleProofing_Fill() {
 	fmt.Println(vessel.Proofing{Vessel: vessel.LinedBowl, Volume: quantity.MustVolume("1.5 qt")}.Fill())
 	// Output:
-	// About 950 g of dough for a bowl, lined with a cloth, of 1420 mL (864 g to 1056 g) <nil>
+	// About 789 g of dough for a bowl, lined with a cloth, of 1420 mL (546 g to 950 g) <nil>
+}
+
+// A round basket by its sides.
+func ExampleProofing_Fill_basket() {
+	cm := quantity.Centimeters
+	fmt.Println(vessel.Proofing{Diameter: cm(22), Depth: cm(8.5)}.Fill())
+	// Output:
+	// About 969 g of dough for a proofing basket of 1937 mL (745 g to 1211 g) <nil>
+}
+
+func ExampleSizedPiece_Dough() {
+	cm := quantity.Centimeters
+	fmt.Println(vessel.SizedPiece{Bread: vessel.TallFocaccia, Length: cm(40), Width: cm(30)}.Dough())
+	fmt.Println(vessel.SizedPiece{Bread: vessel.NeapolitanPizza, Diameter: cm(32)}.Dough())
+	fmt.Println(vessel.SizedPiece{Bread: vessel.Baguette, Length: cm(40)}.Dough())
+	// Output:
+	// About 1080 g of dough for a tall focaccia of 40.0 cm × 30.0 cm (960 g to 1200 g) <nil>
+	// About 225 g of dough for a Neapolitan pizza of 32.0 cm (185 g to 249 g) <nil>
+	// About 216 g of dough for a baguette of 40.0 cm (192 g to 240 g) <nil>
+}
+
+func ExampleSizedPiece_Size() {
+	fmt.Println(vessel.SizedPiece{Bread: vessel.NeapolitanPizza, Mass: quantity.Grams(250)}.Size())
+	// Output:
+	// 250 g of dough makes a Neapolitan pizza about 33.7 cm across (32.0 cm to 37.2 cm) <nil>
+}
+
+// As the trade fills a shallow home tin.
+func ExampleTinBox_Fill() {
+	in := quantity.MustLength
+	fmt.Println(vessel.TinBox{Length: in("9 in"), Width: in("5 in"), Height: in("2.75 in")}.Fill(vessel.OpenTinWhite))
+	// Output:
+	// About 845 g of dough for a tin of 2028 mL (634 g to 922 g) <nil>
 }
 
 func ExampleTinLoaf_Factor() {

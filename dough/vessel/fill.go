@@ -38,6 +38,15 @@ func (f VesselFill) Report() report.Report {
 	r.Sections, r.Sources = []report.Section{measureYours(f.asked)}, []working.Source{f.says}
 	if f.asked == forTin {
 		r.RestsOn = []working.Message{working.Tell("vessel.for_loaf", "for a loaf of this kind: %v", f.loaf)}
+		switch f.loaf {
+		case OpenTinWhite:
+			r.RestsOn = append(r.RestsOn, working.Tell("vessel.deep_tin",
+				"for a tin about as high as it is wide; a lower one, shallow white, takes about a quarter more"))
+		case ShallowTinWhite:
+			r.RestsOn = append(r.RestsOn, working.Tell("vessel.shallow_tin",
+				"a tin lower than 0.7 of its width: the loaf domes high above the rim"))
+		case WholesaleWhite, LiddedTin, WholeGrainTin, RyeTin, EnrichedTin, SourdoughTin, HomeMilledTin, GlutenFreeTin:
+		}
 	}
 	return r
 }

@@ -24,10 +24,18 @@ const (
 	RyeTin
 	// EnrichedTin is a loaf rich in eggs and butter.
 	EnrichedTin
+	// ShallowTinWhite is a white loaf of a home tin lower than 0.7 of its width, which it tops by a high dome.
+	ShallowTinWhite
+	// SourdoughTin is an open loaf of about 75 % water raised by levain.
+	SourdoughTin
+	// HomeMilledTin is a loaf of freshly milled whole grain alone.
+	HomeMilledTin
+	// GlutenFreeTin is a batter without gluten.
+	GlutenFreeTin
 )
 
 var tinLoaves = enum.Of[TinLoaf]("loaf of a tin", "open white", "wholesale white", "lidded", "whole grain", "rye",
-	"enriched")
+	"enriched", "shallow white", "sourdough", "home-milled", "gluten-free")
 
 // String names the loaf: "open white".
 func (t TinLoaf) String() string { return tinLoaves.String(t) }
@@ -51,9 +59,10 @@ type TinFactor struct {
 
 // Factor answers how much tin a gram of dough takes.
 //
-// Published are 7.6 in³/oz (4.39 mL/g) for the wholesale white loaf, 3.06 mL/g for a home sandwich loaf, and
-// practitioners' sizes between 1.9 and 3.6 mL/g for home tins; the ranges for the other loaves are chosen between
-// them. Sources disagree by style and by who pays for volume: fill your own tin once and use [OwnTin]. Errors:
+// Published are 7.6 in³/oz (4.39 mL/g) for the wholesale white loaf, 3.06 mL/g for a home sandwich loaf, 1.54 to
+// 1.82 mL/g for freshly milled whole grain, and practitioners' sizes between 1.9 and 3.6 mL/g for home tins; the ranges
+// for the other loaves are chosen between them. A shallow tin of 9 × 5 × 2.75 in takes 800 to 900 g in the trade,
+// 2.25 to 2.5 mL/g: the loaf stands as high above the rim as in it. Sources disagree by style and by who pays for volume: fill your own tin once and use [OwnTin]. Errors:
 // ErrOutOfRange. Source: named in the answer.
 func (t TinLoaf) Factor() (TinFactor, error) {
 	var p quantity.Problems
@@ -66,10 +75,20 @@ func (t TinLoaf) Factor() (TinFactor, error) {
 	f := [...][3]float64{
 		OpenTinWhite: {2.4, 3.0, 3.5}, WholesaleWhite: {wholesale, wholesale, wholesale}, LiddedTin: {3.6, 3.9, 4.2},
 		WholeGrainTin: {1.7, 2.4, 2.9}, RyeTin: {1.4, 1.7, 2.0}, EnrichedTin: {3.0, 3.3, 3.6},
+		ShallowTinWhite: {2.2, 2.4, 3.2}, SourdoughTin: {2.4, 2.6, 2.8}, HomeMilledTin: {1.54, 1.67, 1.82},
+		GlutenFreeTin: {1.7, 1.85, 2.0},
 	}[t]
 	out := TinFactor{Low: f[0], Likely: f[1], High: f[2], Loaf: t, Source: sources.TinRanges}
-	if t == WholesaleWhite {
+	switch t {
+	case WholesaleWhite:
 		out.Source = sources.TinWholesale
+	case ShallowTinWhite:
+		out.Source = sources.TinShallow
+	case HomeMilledTin:
+		out.Source = sources.TinHomeMilled
+	case SourdoughTin, GlutenFreeTin:
+		out.Source = sources.FromMemory("mL of tin for a gram: sourdough 2.4 to 2.8, gluten-free batter 1.7 to 2.0")
+	case OpenTinWhite, LiddedTin, WholeGrainTin, RyeTin, EnrichedTin:
 	}
 	return out, nil
 }
@@ -162,6 +181,28 @@ type TinBox struct {
 	// BaseLength and BaseWidth are those of the floor; zero means those of the rim.
 	BaseLength quantity.Length `json:"base_length,omitzero"`
 	BaseWidth  quantity.Length `json:"base_width,omitzero"`
+}
+
+// shallowBelow is the height over the width of a tin from which the factor of an open tin holds. Judgment: home tins of
+// 8 × 4 and 9 × 5 in stand at 0.55 to 0.63, bakers' tins of 4 in at 1.
+const shallowBelow = 0.7
+
+// Fill answers how much dough this tin takes: [TinFactor.Fill] of its volume. An open white loaf in a tin lower than
+// 0.7 of its width is taken as [ShallowTinWhite], and the answer says so. Errors: as [TinBox.Volume] and
+// [TinLoaf.Factor].
+func (b TinBox) Fill(t TinLoaf) (VesselFill, error) {
+	v, err := b.Volume()
+	if err != nil {
+		return VesselFill{}, err
+	}
+	if t == OpenTinWhite && b.Height.Centimeters() < shallowBelow*b.Width.Centimeters() {
+		t = ShallowTinWhite
+	}
+	f, err := t.Factor()
+	if err != nil {
+		return VesselFill{}, err
+	}
+	return f.Fill(v)
 }
 
 // Volume answers the volume of a tin with flat sides.

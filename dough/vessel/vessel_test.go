@@ -193,8 +193,26 @@ func TestHostileVessels(t *testing.T) {
 		}.Sample()), "diameter out of range; height out of range; rise out of range; density out of range"},
 		"basket":      {trial.Err(vessel.Proofing{Vessel: 7}.Size()), "vessel out of range; dough out of range"},
 		"basket fill": {trial.Err(vessel.Proofing{Vessel: 7}.Fill()), "vessel out of range; volume out of range"},
-		"tin factor":  {trial.Err(vessel.TinLoaf(99).Factor()), "loaf out of range"},
-		"own tin":     {trial.Err(vessel.OwnTin{}.Factor()), "volume out of range; dough out of range"},
+		"basket sides": {trial.Err(vessel.Proofing{Volume: quantity.Liters(1), Diameter: cm(nan), Depth: cm(4)}.Fill()),
+			"volume inconsistent; diameter out of range"},
+		"basket deep": {trial.Err(vessel.Proofing{Diameter: cm(20), Depth: cm(11)}.Fill()), "depth out of range"},
+		"basket oval": {trial.Err(vessel.Proofing{Diameter: cm(20), Length: cm(30), Depth: cm(1)}.Fill()),
+			"diameter inconsistent; width out of range"},
+		"piece, zero": {trial.Err(vessel.SizedPiece{}.Dough()), "length required"},
+		"piece, stick": {trial.Err(vessel.SizedPiece{Bread: vessel.Baguette, Diameter: cm(5), Width: cm(6)}.Dough()),
+			"diameter inconsistent; width inconsistent; length out of range"},
+		"piece, disk": {trial.Err(vessel.SizedPiece{Bread: vessel.Pita, Length: cm(20)}.Dough()), "length inconsistent"},
+		"piece, both": {trial.Err(vessel.SizedPiece{Diameter: cm(20), Width: cm(20), Mass: quantity.Grams(9)}.Dough()),
+			"diameter inconsistent; mass inconsistent"},
+		"piece, wild": {trial.Err(vessel.SizedPiece{Bread: -1, Length: cm(nan), Width: cm(-3)}.Dough()),
+			"bread out of range; length out of range; width out of range"},
+		"piece size": {trial.Err(vessel.SizedPiece{Bread: vessel.Pita, Mass: quantity.Grams(nan), Diameter: cm(5),
+			Length: cm(4), Width: cm(3)}.Size()),
+			"mass out of range; diameter inconsistent; length inconsistent; width inconsistent"},
+		"piece size, width": {trial.Err(vessel.SizedPiece{Mass: quantity.Grams(500), Width: cm(1)}.Size()),
+			"width out of range"},
+		"tin factor": {trial.Err(vessel.TinLoaf(99).Factor()), "loaf out of range"},
+		"own tin":    {trial.Err(vessel.OwnTin{}.Factor()), "volume out of range; dough out of range"},
 		"own brick": {trial.Err(vessel.OwnTin{Volume: quantity.Milliliters(100), Dough: quantity.Grams(400)}.Factor()),
 			"dough inconsistent"},
 		"tin box": {trial.Err(vessel.TinBox{Width: cm(nan), Height: quantity.Meters(3), BaseWidth: cm(4)}.Volume()),
@@ -239,5 +257,107 @@ func TestAnswersTravel(t *testing.T) {
 	}
 	if text := size.Report().Text(report.Options{}); text == "" {
 		t.Error("no report")
+	}
+}
+
+// A size gives a dough that gives the size back; a larger piece never takes less dough; °F has no part in it, but an inch
+// does as 2.54 cm; and every figure shows its working.
+func TestSizedPiecesGoBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := vessel.SizedPiece{Bread: vessel.SizedBread(rapid.IntRange(0, 18).Draw(t, "bread"))}
+		long, wide := trial.Centimeters(t, "long", 10, 60), trial.Centimeters(t, "wide", 10, 60)
+		tray := in.Bread <= vessel.AmericanPanPizza
+		stick := in.Bread >= vessel.Baguette
+		switch {
+		case stick:
+			in.Length = long
+		case tray && rapid.Bool().Draw(t, "rectangular"):
+			in.Length, in.Width = long, wide
+		default:
+			in.Diameter = long
+		}
+		r, err := in.Dough()
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Sound(t, r.Working())
+		if r.Thickness.High.IsZero() == tray {
+			t.Fatalf("thickness %v of a %v", r.Thickness, in.Bread)
+		}
+		back, err := vessel.SizedPiece{Bread: in.Bread, Mass: r.Dough.Likely, Width: in.Width}.Size()
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Sound(t, back.Working())
+		if d := back.Across.Likely.Centimeters() - long.Centimeters(); math.Abs(d) > 0.01 ||
+			back.Across.Low.Compare(back.Across.Likely) > 0 || back.Across.Likely.Compare(back.Across.High) > 0 {
+			t.Fatalf("%v back as %v", long, back.Across)
+		}
+		trial.Travels(t, in)
+		larger := in
+		larger.Length, larger.Diameter = in.Length.Times(2), in.Diameter.Times(2)
+		more, err := larger.Dough()
+		if err != nil || more.Dough.Likely.Grams() < 1.99*r.Dough.Likely.Grams() {
+			t.Fatal(more, err)
+		}
+	})
+}
+
+// The cap of half a ball is half a ball, an oval basket is as much larger as it is longer, and a wider or deeper basket
+// never takes less.
+func TestBasketsBySides(t *testing.T) {
+	cm := quantity.Centimeters
+	fill := func(in vessel.Proofing) float64 {
+		t.Helper()
+		r, err := in.Fill()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.Volume.Milliliters()
+	}
+	if v := fill(vessel.Proofing{Diameter: cm(20), Depth: cm(10)}); math.Abs(v-2*math.Pi*1000/3) > 0.01 {
+		t.Error(v)
+	}
+	round := fill(vessel.Proofing{Diameter: cm(14), Depth: cm(7)})
+	if oval := fill(vessel.Proofing{Length: cm(28), Width: cm(14), Depth: cm(7)}); math.Abs(oval-2*round) > 0.01 {
+		t.Error(oval, round)
+	}
+	last := 0.0
+	for d := 12.0; d < 40; d++ {
+		v := fill(vessel.Proofing{Diameter: cm(d), Depth: cm(6)})
+		if v <= last || fill(vessel.Proofing{Diameter: cm(d), Depth: cm(5)}) >= v {
+			t.Error(d, v)
+		}
+		last = v
+	}
+}
+
+// A shallow tin is filled higher than a deep one of the same volume, and only where the loaf is an open white one.
+func TestShallowTins(t *testing.T) {
+	cm := quantity.Centimeters
+	shallow := vessel.TinBox{Length: cm(24), Width: cm(12), Height: cm(8.3)}
+	deep := vessel.TinBox{Length: cm(24), Width: cm(12), Height: cm(8.4)}
+	for _, c := range []struct {
+		box  vessel.TinBox
+		loaf vessel.TinLoaf
+		want float64
+	}{
+		{shallow, vessel.OpenTinWhite, 2.4}, {deep, vessel.OpenTinWhite, 3.0}, {shallow, vessel.RyeTin, 1.7},
+		{deep, vessel.ShallowTinWhite, 2.4},
+	} {
+		r, err := c.box.Fill(c.loaf)
+		if err != nil || math.Abs(r.Volume.Milliliters()/r.Dough.Likely.Grams()-c.want) > 1e-6 {
+			t.Error(c.loaf, r, err)
+		}
+		workcheck.Verify(t, r.Working())
+		if n := len(r.Report().RestsOn); n < 1 || (c.loaf == vessel.RyeTin) != (n == 1) {
+			t.Error(r.Report().RestsOn)
+		}
+	}
+	if _, err := (vessel.TinBox{}).Fill(vessel.OpenTinWhite); err == nil {
+		t.Error("no tin was filled")
+	}
+	if _, err := shallow.Fill(99); err == nil {
+		t.Error("an unknown loaf")
 	}
 }

@@ -127,12 +127,19 @@ var (
 		Title:    "chosen between practitioners' 2.0 to 3.6 cm³/g and the wholesale 4.39 cm³/g",
 		Standing: working.Judgment,
 	}
+	// TinShallow is how the trade fills a shallow home tin.
+	TinShallow = practice("shallow tin", "a home tin of 9 × 5 × 2.75 in takes 800 to 900 g of white dough, one of "+
+		"8.5 × 4.5 × 2.6 in 450 to 680 g")
+	// TinHomeMilled is a home miller's rule.
+	TinHomeMilled = practice("home-milled tin", "a tin takes 55 to 65 g of whole-grain dough for each 100 g of water "+
+		"that fills it")
 	// BasketSizes are practitioners' sizes of round baskets.
 	BasketSizes = practice("basket sizes", "round baskets of 8, 9, 10 and 11.75 in for ½-1, 1-2, 2-3 and 3-4 lb")
 	// BasketVolume is the volume a proofed dough needs.
 	BasketVolume = working.Source{
-		Key:      "basket volume",
-		Title:    "proofed dough of 1.9 to 2.2 cm³/g and a tenth to spare",
+		Key: "basket volume",
+		Title: "proofed dough of about 2 cm³/g; makers' labels reach from 1.6 (1.5 kg in 2.41 L) to 2.6 cm³/g (500 g in " +
+			"1.29 L)",
 		Standing: working.Judgment,
 	}
 	// DoughDensity is the density of a mixed dough.

@@ -96,9 +96,8 @@ func (a *asked) number(target *int, name, usage string, fields ...string) {
 // word adds a flag that is one of a few words.
 func (a *asked) word(target encoding.TextUnmarshaler, words []string, name, usage string, fields ...string) {
 	a.each(func(text string) error {
-		plain := strings.ReplaceAll(strings.ToLower(text), "-", " ")
-		if slices.Contains(words, plain) {
-			text = plain
+		if i := slices.IndexFunc(words, func(w string) bool { return folded(w) == folded(text) }); i >= 0 {
+			text = words[i]
 		}
 		if text == "" || target.UnmarshalText([]byte(text)) != nil {
 			return &quantity.InputError{Got: quantity.Excerpt(text), Want: either(words), Err: quantity.ErrOutOfRange}
@@ -106,6 +105,9 @@ func (a *asked) word(target encoding.TextUnmarshaler, words []string, name, usag
 		return nil
 	}, name, "WORD", usage+": "+strings.Join(words, ", "), fields...)
 }
+
+// folded is a word without its case and with spaces for hyphens.
+func folded(word string) string { return strings.ReplaceAll(strings.ToLower(word), "-", " ") }
 
 // either lists words to choose from.
 func either(words []string) string {

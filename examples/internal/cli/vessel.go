@@ -14,55 +14,65 @@ import (
 
 // The vessels, and the flags that go with each.
 var vesselFlagsOf = map[string][]string{
-	"tin":    {"dough", "volume", "size", "loaf", "own-volume", "own-dough"},
-	"basket": {"dough", "volume"},
-	"bowl":   {"dough", "volume"},
+	"tin":    {"dough", "volume", "size", "base", "loaf", "own-volume", "own-dough"},
+	"basket": {"dough", "volume", "diameter", "length", "width", "height"},
+	"bowl":   {"dough", "volume", "diameter", "length", "width", "height"},
+	"piece":  {"bread", "dough", "diameter", "length", "width"},
 	"tub":    {"dough", "diameter", "width", "depth", "height", "start", "rise", "density"},
 	"jar":    {"diameter", "height", "rise", "density"},
 }
 
-var vesselWords = []string{"tin", "basket", "bowl", "tub", "jar"}
+var vesselWords = []string{"tin", "basket", "bowl", "piece", "tub", "jar"}
 
 type vesselFlags struct {
 	output
 	in                                    *asked
 	dough                                 quantity.Mass
 	volume                                quantity.Volume
-	size                                  []quantity.Length
+	size, base                            []quantity.Length
 	diameter, width, depth, height, start quantity.Length
+	length                                quantity.Length
 	rises                                 []quantity.Percent
 	density                               float64
 	loaf                                  vessel.TinLoaf
+	bread                                 vessel.SizedBread
 	own                                   vessel.OwnTin
 }
 
 func newVessel(s System) *cobra.Command {
 	cmd := &cobra.Command{
-		Use:   "vessel tin|basket|bowl|tub|jar",
-		Short: "How much dough for a tin or basket, and where to mark the rise on a tub",
+		Use:   "vessel tin|basket|bowl|piece|tub|jar",
+		Short: "How much dough for a tin, basket, tray or pizza, and where to mark the rise on a tub",
 		Long: `vessel says how much dough goes into a tin, a proofing basket or a lined bowl, or how large a one a
-dough needs; where to mark a straight-sided tub so that the rise can be read; and how much dough
+dough needs; how much goes into a tray of focaccia, a pizza or a baguette of a size, or how large they get;
+where to mark a straight-sided tub so that the rise can be read; and how much dough
 to put into a small sample jar, with its marks. Sizes are inside sizes. What a tin of your own takes
 says what another takes of the same bread.`,
 		Example: `  maslin vessel tin --size 24x11x7cm --loaf open-white
   maslin vessel tin --volume 2.4L --own-volume 1.44L --own-dough 450g
   maslin vessel basket --dough 850g
+  maslin vessel basket --diameter 22cm --height 8.5cm
+  maslin vessel piece --bread tall-focaccia --length 40cm --width 30cm
+  maslin vessel piece --bread neapolitan-pizza --dough 250g
   maslin vessel tub --diameter 26cm --start 6cm --rise 75%
   maslin vessel jar --diameter 6cm --height 12cm`,
 		ValidArgs: vesselWords,
 	}
 	f := &vesselFlags{in: ask(cmd)}
 	in := f.in
-	in.value(&f.dough, "dough", "MASS", "of one loaf, or in the tub", "Dough")
+	in.value(&f.dough, "dough", "MASS", "of one loaf or piece, or in the tub", "Dough", "Mass")
 	in.value(&f.volume, "volume", "VOLUME", "of the tin, basket or bowl, filled with water to the rim", "Volume")
-	in.each(func(text string) (err error) { f.size, err = sides(text); return err }, "size", "LxWxH", "of a box-shaped tin, such as 24x11x7cm", "Box.Length", "Box.Width", "Box.Height")
-	in.word(&f.loaf, wordsOf(vessel.OpenTinWhite, vessel.WholesaleWhite, vessel.LiddedTin, vessel.WholeGrainTin, vessel.RyeTin, vessel.EnrichedTin), "loaf", "what bakes in the tin (open white)", "loaf")
+	in.each(func(text string) (err error) { f.size, err = sides(text, 3); return err }, "size", "LxWxH", "of a tin with flat sides, such as 24x11x7cm", "Box.Length", "Box.Width", "Box.Height")
+	in.each(func(text string) (err error) { f.base, err = sides(text, 2); return err }, "base", "LxW", "of its floor, where the tin tapers (as the rim)", "Box.BaseLength", "Box.BaseWidth")
+	in.word(&f.loaf, wordsOf(vessel.OpenTinWhite, vessel.WholesaleWhite, vessel.LiddedTin, vessel.WholeGrainTin, vessel.RyeTin, vessel.EnrichedTin, vessel.ShallowTinWhite, vessel.SourdoughTin, vessel.HomeMilledTin, vessel.GlutenFreeTin), "loaf", "what bakes in the tin (open white)", "loaf")
+	in.word(&f.bread, sizedWords(), "bread", "that goes by its size (pan pizza)", "Bread")
 	in.value(&f.own.Volume, "own-volume", "VOLUME", "of a tin of yours that you know, filled with water to the rim", "Own.Volume")
 	in.value(&f.own.Dough, "own-dough", "MASS", "that it takes of this bread", "Own.Dough")
-	in.value(&f.diameter, "diameter", "LENGTH", "of a round tub or jar", "Diameter")
-	in.value(&f.width, "width", "LENGTH", "of a square tub", "Width")
+	in.value(&f.diameter, "diameter", "LENGTH", "of a round tub, jar, basket, tray or pizza", "Diameter")
+	in.value(&f.length, "length", "LENGTH", "of a tray, an oval basket or a baguette", "Length")
+	in.value(&f.width, "width", "LENGTH", "of a square tub, a tray or an oval basket", "Width")
 	in.value(&f.depth, "depth", "LENGTH", "of a square tub", "Depth")
-	in.value(&f.height, "height", "LENGTH", "of the tub or jar", "Height")
+	in.value(&f.height, "height", "LENGTH", "of the tub or jar; how deep the basket is", "Height", "Depth")
 	in.value(&f.start, "start", "LENGTH", "of the dough when it was put in, pressed level (by --dough and its density)", "Start")
 	in.each(func(text string) error {
 		r, err := quantity.ParsePercent(text)
@@ -101,15 +111,19 @@ says what another takes of the same bread.`,
 }
 
 // sides reads "24x11x7cm" or "9 x 5 x 3 in": the unit of the last side is that of those without.
-func sides(text string) ([]quantity.Length, error) {
+func sides(text string, n int) ([]quantity.Length, error) {
 	wrong := func(reason error) error {
-		return &quantity.InputError{Got: quantity.Excerpt(text), Want: `length, width and height inside, such as "24x11x7cm" or "9x5x3in"`, Err: reason}
+		want := `length, width and height inside, such as "24x11x7cm" or "9x5x3in"`
+		if n == 2 {
+			want = `length and width inside, such as "19x9cm"`
+		}
+		return &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: reason}
 	}
 	parts := strings.FieldsFunc(text, func(r rune) bool { return r == 'x' || r == 'X' || r == '×' || r == '*' })
-	if len(parts) != 3 {
+	if len(parts) != n {
 		return nil, wrong(quantity.ErrUnit)
 	}
-	last := strings.TrimSpace(parts[2])
+	last := strings.TrimSpace(parts[n-1])
 	unit := strings.TrimLeft(last, "0123456789.,")
 	var out []quantity.Length
 	for _, part := range parts {
@@ -125,12 +139,21 @@ func sides(text string) ([]quantity.Length, error) {
 	return out, nil
 }
 
+// sizedWords are the breads that go by their size.
+func sizedWords() []string {
+	var out []string
+	for b := vessel.PanPizza; b <= vessel.BreadStick; b++ {
+		out = append(out, b.String())
+	}
+	return out
+}
+
 func runVessel(s System, kind string, f *vesselFlags) error {
 	if err := f.check(); err != nil {
 		return err
 	}
 	in := f.in
-	for _, name := range []string{"dough", "volume", "size", "loaf", "own-volume", "own-dough", "diameter", "width", "depth", "height", "start", "rise", "density"} {
+	for _, name := range []string{"dough", "volume", "size", "base", "loaf", "bread", "own-volume", "own-dough", "diameter", "length", "width", "depth", "height", "start", "rise", "density"} {
 		if !slices.Contains(vesselFlagsOf[kind], name) {
 			var with []string
 			for _, w := range vesselWords {
@@ -166,11 +189,22 @@ func (f *vesselFlags) answer(kind string) (telling, error) {
 		return jar.Sample()
 	case "tin":
 		return f.tin()
+	case "piece":
+		in := vessel.SizedPiece{Bread: f.bread, Length: f.length, Width: f.width, Diameter: f.diameter, Mass: f.dough}
+		if f.in.given("dough") {
+			return in.Size()
+		}
+		return in.Dough()
 	}
-	in := vessel.Proofing{Dough: f.dough, Volume: f.volume}
+	in := vessel.Proofing{Dough: f.dough, Volume: f.volume, Diameter: f.diameter, Length: f.length, Width: f.width, Depth: f.height}
 	if kind == "bowl" {
 		in.Vessel = vessel.LinedBowl
 	}
+	if f.in.given("height") {
+		f.in.not("the sides", "dough", "volume")
+		return in.Fill()
+	}
+	f.in.only("--height", "diameter", "length", "width")
 	switch f.one("dough", "volume") {
 	case "volume":
 		return in.Fill()
@@ -201,8 +235,12 @@ func (f *vesselFlags) one(names ...string) string {
 
 func (f *vesselFlags) tin() (telling, error) {
 	given := f.one("dough", "volume", "size")
+	if given != "size" {
+		f.in.only("--size", "base")
+	}
 	factor, err := f.loaf.Factor()
-	if f.in.given("own-volume") || f.in.given("own-dough") {
+	own := f.in.given("own-volume") || f.in.given("own-dough")
+	if own {
 		factor, err = vessel.OwnTin{Volume: f.own.Volume, Dough: f.own.Dough}.Factor()
 		err = quantity.At("Own", err)
 	}
@@ -218,11 +256,18 @@ func (f *vesselFlags) tin() (telling, error) {
 		if len(f.size) != 3 {
 			break // said already
 		}
-		box, err := vessel.TinBox{Length: f.size[0], Width: f.size[1], Height: f.size[2]}.Volume()
+		box := vessel.TinBox{Length: f.size[0], Width: f.size[1], Height: f.size[2]}
+		if len(f.base) == 2 {
+			box.BaseLength, box.BaseWidth = f.base[0], f.base[1]
+		}
+		volume, err := box.Volume()
 		if err != nil {
 			return nil, quantity.At("Box", err)
 		}
-		return factor.Fill(box)
+		if own {
+			return factor.Fill(volume)
+		}
+		return box.Fill(f.loaf)
 	}
 	return vessel.VesselFill{}, nil
 }
