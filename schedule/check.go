@@ -169,8 +169,8 @@ func (k *checker) resource(r Resource) {
 			if j <= i {
 				continue
 			}
-			if r.apart(u.Need, v.Need) && u.End.Add(r.Changeover.Duration()).After(v.Start) &&
-				v.End.Add(r.Changeover.Duration()).After(u.Start) {
+			if r.apart(u.Need, v.Need) && u.End.Add(r.between(u.Need, v.Need).Duration()).After(v.Start) &&
+				v.End.Add(r.between(v.Need, u.Need).Duration()).After(u.Start) {
 				k.say(
 					Breach{Rule: Capacity, Step: u.ID, Other: r.ID},
 					working.Tell("schedule.check_both_use", "%v and %v both use %v", u.Title(), v.Title(), r.title()),

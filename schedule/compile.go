@@ -141,6 +141,7 @@ func (c *compiled) checkSizes(bad *quantity.Problems) {
 		spans = min(spans+n, maxSpans+1)
 		meets = min(meets+n*min(users[r.ID], maxSteps), maxMeets+1)
 		size(fmt.Sprintf("Resources[%d].Closed", i), len(r.Closed), maxItems)
+		size(fmt.Sprintf("Resources[%d].Changes", i), len(r.Changes), maxSteps)
 		size(fmt.Sprintf("Resources[%d].Awkward", i), len(r.Awkward), maxItems)
 	}
 	for i, s := range p.Steps {

@@ -43,6 +43,7 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
+		c.changes(bad, path, r)
 		made := func() working.Message {
 			if r.Capacity == 0 {
 				return working.Tell("schedule.one_program", "%v: one program at a time", r.title())
@@ -68,6 +69,26 @@ func (c *compiled) resources(bad *quantity.Problems) {
 					quantity.ErrTooPrecise,
 				)
 			}
+		}
+	}
+}
+
+// changes checks the times from one program to another.
+func (c *compiled) changes(bad *quantity.Problems, path string, r Resource) {
+	seen := map[[2]string]bool{}
+	for j, ch := range r.Changes {
+		at := fmt.Sprintf("%s.Changes[%d]", path, j)
+		program(bad, at+".From", ch.From)
+		program(bad, at+".To", ch.To)
+		if ch.Takes < 0 {
+			bad.Add(at+".Takes", ch.Takes.String(), "0 or more", quantity.ErrOutOfRange)
+		} else {
+			c.units(bad, at+".Takes", ch.Takes)
+		}
+		if k := [2]string{ch.From, ch.To}; seen[k] {
+			bad.Add(at, quote(ch.From)+" to "+quote(ch.To), "each change once", quantity.ErrInconsistent)
+		} else {
+			seen[k] = true
 		}
 	}
 }

@@ -28,6 +28,16 @@ func (c *compiled) shop() *planner.Shop {
 				p.Uses = append(p.Uses, planner.Use{Task: i, Amount: n.Amount, Program: id})
 			}
 		}
+		for _, ch := range r.Changes {
+			from, known := programs[ch.From]
+			to, both := programs[ch.To]
+			if known && both { // else no step has such a program
+				if p.Setups == nil {
+					p.Setups = map[[2]int]int{}
+				}
+				p.Setups[[2]int{from, to}] = int(ch.Takes / c.grid)
+			}
+		}
 		short := p.Capacity > 0 || slices.ContainsFunc(p.Uses, func(u planner.Use) bool { return u.Program != 0 })
 		if short && len(p.Uses) > 1 {
 			s.Pools = append(s.Pools, p)

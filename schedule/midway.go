@@ -185,7 +185,7 @@ func (w *midway) rest() Problem {
 func (w *midway) changeovers() []Bound {
 	var out []Bound
 	for _, r := range w.p.Resources {
-		if r.Changeover == 0 {
+		if r.Changeover == 0 && len(r.Changes) == 0 {
 			continue
 		}
 		for _, s := range w.p.Steps {
@@ -194,19 +194,25 @@ func (w *midway) changeovers() []Bound {
 				continue
 			}
 			var last Done
+			var takes quantity.Elapsed
+			var free time.Time
 			for _, d := range w.m.Done {
 				before, used := w.p.Steps[w.index[d.Step]].need(r.ID)
-				if used && d.End.After(last.End) && d.Start.Before(d.End) && r.apart(before, need) {
-					last = d
+				if !used || !d.Start.Before(d.End) || !r.apart(before, need) {
+					continue
+				}
+				change := r.between(before, need)
+				if at := d.End.Add(change.Duration()); at.After(free) {
+					last, takes, free = d, change, at
 				}
 			}
-			if free := last.End.Add(r.Changeover.Duration()); !last.End.IsZero() && free.After(w.m.Now) {
+			if free.After(w.m.Now) {
 				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free,
 					Words: working.Tell(
 						"schedule.changeover",
 						"%v needs %v after %v",
 						r.title(),
-						r.Changeover,
+						takes,
 						w.p.Steps[w.index[last.Step]].label().Title(),
 					)})
 			}

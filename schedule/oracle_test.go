@@ -29,6 +29,12 @@ func tiny(t *rapid.T, shared bool) Problem {
 		oven.Capacity = rapid.IntRange(0, 2).Draw(t, "oven")
 		oven.Changeover = mins(rapid.IntRange(0, 1).Draw(t, "changeover"))
 	}
+	if shared && rapid.Bool().Draw(t, "changes") {
+		for _, c := range [][2]string{{"rye", "wheat"}, {"wheat", "rye"}, {"rye", "rye"}} {
+			takes := mins(rapid.IntRange(0, 2).Draw(t, "change"))
+			oven.Changes = append(oven.Changes, Changeover{From: c[0], To: c[1], Takes: takes})
+		}
+	}
 	for i := rapid.IntRange(0, 2).Draw(t, "closed"); i > 0; i-- {
 		from := rapid.IntRange(-1, horizon).Draw(t, "from")
 		hands.Closed = append(

@@ -208,6 +208,9 @@ type Resource struct {
 	// Changeover is the time between the end of one step and the start of the next when the
 	// two cannot use the resource at the same time (an oven reheating between rounds).
 	Changeover quantity.Elapsed `json:"changeover,omitempty"`
+	// Changes are times of their own between two programs, instead of Changeover: an oven gets hotter faster than it
+	// cools, a mixer is washed after one dough and not after another.
+	Changes []Changeover `json:"changes,omitempty"`
 	// Closed lists when it cannot be used: sleep, work, market day. Spans may touch or overlap.
 	Closed []Span `json:"closed,omitempty"`
 	// Awkward lists when using it is unwelcome.
@@ -222,6 +225,24 @@ func (r Resource) title() working.Message {
 		return working.Tell("schedule.named", "%v", r.ID)
 	}
 	return r.Name
+}
+
+// Changeover is the time a resource takes from one program to another. Both may be the same program; the way back
+// is another change.
+type Changeover struct {
+	From  string           `json:"from"` // the program of the step that ends
+	To    string           `json:"to"`   // the program of the step that starts
+	Takes quantity.Elapsed `json:"takes"`
+}
+
+// between is the time from the end of one step to the start of the next that cannot use the resource with it.
+func (r Resource) between(a, b Need) quantity.Elapsed {
+	for _, c := range r.Changes {
+		if c.From == a.Program && c.To == b.Program {
+			return c.Takes
+		}
+	}
+	return r.Changeover
 }
 
 // apart reports whether two needs can never be met by the resource at the same time.

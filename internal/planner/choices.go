@@ -114,12 +114,12 @@ func (r *search) overlaps(out []choice) []choice {
 		}
 		si, ei := r.at(r.m.start(p.i)), r.at(r.m.end(p.i))
 		sj, ej := r.at(r.m.start(p.j)), r.at(r.m.end(p.j))
-		if ei+p.setup <= sj || ej+p.setup <= si {
+		if ei+p.ij <= sj || ej+p.ji <= si {
 			continue
 		}
 		out = append(out, choice{
-			moves: []move{{ordered, p.i, p.j, p.setup}, {ordered, p.j, p.i, p.setup}},
-			rank:  int64(min(ei+p.setup-sj, ej+p.setup-si)),
+			moves: []move{{ordered, p.i, p.j, p.ij}, {ordered, p.j, p.i, p.ji}},
+			rank:  int64(min(ei+p.ij-sj, ej+p.ji-si)),
 		})
 		out = worst(out)
 	}

@@ -10,9 +10,11 @@ type Use struct {
 // Pool is a shared resource; Capacity 0 is never short.
 type Pool struct {
 	Capacity   int
-	Changeover int
-	Uses       []Use
-	Rule       int // the rule of its capacity
+	Changeover int // between the end of a task and the start of one that cannot use the pool with it
+	// Setups are changeovers from a program to another, instead of Changeover; they need not be the same both ways.
+	Setups map[[2]int]int
+	Uses   []Use
+	Rule   int // the rule of its capacity
 	// Closed lists spans in which no task that uses the pool can lie; they only sharpen the
 	// reasoning about how much there is, the holes of the network are what keeps tasks out.
 	Closed [][2]int
@@ -21,6 +23,23 @@ type Pool struct {
 // apart reports whether two tasks can never use the pool at the same time.
 func (p *Pool) apart(a, b Use) bool {
 	return p.Capacity > 0 && a.Amount+b.Amount > p.Capacity || a.Program != 0 && b.Program != 0 && a.Program != b.Program
+}
+
+// setup is the time from the end of a to the start of b, when they cannot use the pool at the same time.
+func (p *Pool) setup(a, b Use) int {
+	if s, ok := p.Setups[[2]int{a.Program, b.Program}]; ok {
+		return s
+	}
+	return p.Changeover
+}
+
+// longest is the longest of all changeovers.
+func (p *Pool) longest() int {
+	most := p.Changeover
+	for _, s := range p.Setups {
+		most = max(most, s)
+	}
+	return most
 }
 
 // Curve is a piecewise linear cost of one event: Sign times the value at its time. The value
@@ -87,9 +106,10 @@ type gap struct{ a, b int } // x ≤ a or x ≥ b
 // split says: x[e] ≤ a or x[s] ≥ b, for two nodes.
 type split struct{ e, a, s, b int }
 
-// pair is two tasks that cannot overlap.
+// pair is two tasks that cannot overlap: i ends, plus ij, before j starts, or j ends, plus ji, before i starts.
 type pair struct {
-	i, j, setup int
+	i, j   int
+	ij, ji int
 }
 
 // crowd is a pool in which more than pairs can be short.
@@ -290,13 +310,18 @@ func (m *model) share(w *Watch, s *Shop) bool {
 					continue
 				}
 				w.spend(20)
-				k := [2]int{min(i.Task, j.Task), max(i.Task, j.Task)}
-				if at, ok := known[k]; ok {
-					m.pairs[at].setup = max(m.pairs[at].setup, p.Changeover)
-				} else {
-					known[k] = len(m.pairs)
-					m.pairs = append(m.pairs, pair{k[0], k[1], p.Changeover})
+				if i.Task > j.Task {
+					i, j = j, i
 				}
+				k := [2]int{i.Task, j.Task}
+				at, ok := known[k]
+				if !ok {
+					at = len(m.pairs)
+					known[k] = at
+					m.pairs = append(m.pairs, pair{i: i.Task, j: j.Task})
+				}
+				both := &m.pairs[at]
+				both.ij, both.ji = max(both.ij, p.setup(i, j)), max(both.ji, p.setup(j, i))
 			}
 		}
 		if p.Capacity > 0 && len(uses) > 1 {

@@ -29,7 +29,7 @@ func (s *Shop) Orders(w *Watch, times []int) (arcs []Arc, ok bool) {
 		// ask for more.
 		programs := slices.ContainsFunc(uses, func(u Use) bool { return u.Program != 0 })
 		for y, b := range uses {
-			if p.Changeover == 0 && !programs {
+			if p.Changeover == 0 && len(p.Setups) == 0 && !programs {
 				break
 			}
 			var direct []Use // those that come before b with nothing between
@@ -38,9 +38,11 @@ func (s *Shop) Orders(w *Watch, times []int) (arcs []Arc, ok bool) {
 				if w.spend(1 + len(direct)) {
 					return nil, false
 				}
-				if p.apart(a, b) && !slices.ContainsFunc(direct, func(d Use) bool { return p.apart(a, d) }) {
+				// With changeovers of its own each pair is kept: a short way around may take less than the direct one.
+				between := func(d Use) bool { return len(p.Setups) == 0 && p.apart(a, d) }
+				if p.apart(a, b) && !slices.ContainsFunc(direct, between) {
 					direct = append(direct, a)
-					add(a.Task, b.Task, p.Changeover)
+					add(a.Task, b.Task, p.setup(a, b))
 				}
 			}
 		}
@@ -89,16 +91,17 @@ func hand(w *Watch, p Pool, uses []Use, times []int, add func(i, j, setup int)) 
 // Fits reports whether times respect the pools; false when the watch is over.
 func (s *Shop) Fits(w *Watch, times []int) bool {
 	for _, p := range s.Pools {
+		longest := p.longest()
 		var active []Use // begun, and not yet ended for so long that a changeover is over
 		for _, u := range inOrder(p.Uses, times) {
 			now := times[StartOf(u.Task)]
 			total, left := u.Amount, active[:0]
 			for _, a := range active {
 				end := times[EndOf(a.Task)]
-				if end+p.Changeover <= now {
+				if end+longest <= now {
 					continue
 				}
-				if p.apart(a, u) {
+				if p.apart(a, u) && end+p.setup(a, u) > now {
 					return false
 				}
 				if end > now {

@@ -373,11 +373,11 @@ func (s *state) orders() bool {
 		if s.w.spend(2) {
 			return false
 		}
-		ij, mustIJ := s.before(p.i, p.j, p.setup)
+		ij, mustIJ := s.before(p.i, p.j, p.ij)
 		if mustIJ {
 			continue
 		}
-		ji, mustJI := s.before(p.j, p.i, p.setup)
+		ji, mustJI := s.before(p.j, p.i, p.ji)
 		if mustJI {
 			continue
 		}
@@ -385,11 +385,11 @@ func (s *state) orders() bool {
 		case !ij && !ji:
 			return false
 		case !ij:
-			if !s.precede(p.j, p.i, p.setup) {
+			if !s.precede(p.j, p.i, p.ji) {
 				return false
 			}
 		case !ji:
-			if !s.precede(p.i, p.j, p.setup) {
+			if !s.precede(p.i, p.j, p.ij) {
 				return false
 			}
 		default:

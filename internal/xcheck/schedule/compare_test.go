@@ -165,16 +165,16 @@ func random(seed uint64) schedule.Problem {
 		name := func(s string) string { return fmt.Sprintf("%c %s", 'A'+k, s) }
 		bulk := between(24, 50)
 		p.Steps = append(p.Steps,
-			schedule.Step{ID: name("mix"), Min: u(between(2, 5)), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
-			schedule.Step{ID: name("bulk"), Min: u(bulk), Max: u(bulk + between(4, 14))},
-			schedule.Step{ID: name("shape"), Min: u(between(3, 7)), Needs: hand})
+			schedule.DayStep{ID: name("mix"), Min: u(between(2, 5)), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
+			schedule.DayStep{ID: name("bulk"), Min: u(bulk), Max: u(bulk + between(4, 14))},
+			schedule.DayStep{ID: name("shape"), Min: u(between(3, 7)), Needs: hand})
 		p.Links = append(p.Links, schedule.Link{From: name("mix"), To: name("bulk")}, schedule.Link{From: name("bulk"), To: name("shape"), Max: u(between(0, 3))})
 		cold := r.IntN(2) == 0
 		var loads []string
 		due := between(morning+5*12, h)
 		for l := 1; l <= between(1, 2); l++ {
 			load := func(s string) string { return fmt.Sprintf("%c%d %s", 'A'+k, l, s) }
-			rest := schedule.Step{ID: load("proof"), Min: u(between(9, 15)), PerMinute: between(0, 1)}
+			rest := schedule.DayStep{ID: load("proof"), Min: u(between(9, 15)), PerMinute: between(0, 1)}
 			rest.Max = rest.Min + u(between(10, 18))
 			if cold {
 				rest.ID, rest.Min, rest.Max, rest.PerMinute = load("retard"), u(between(84, 120)), u(between(150, 220)), 1
@@ -182,10 +182,10 @@ func random(seed uint64) schedule.Problem {
 			}
 			bake := between(6, 9)
 			p.Steps = append(p.Steps, rest,
-				schedule.Step{ID: load("load"), Min: u(1), Needs: hand},
-				schedule.Step{ID: load("bake"), Min: u(bake), Needs: []schedule.Need{{Resource: "oven", Amount: 1}}},
-				schedule.Step{ID: load("unload"), Min: u(1), Needs: hand},
-				schedule.Step{ID: load("cool"), Min: u(between(12, 24))})
+				schedule.DayStep{ID: load("load"), Min: u(1), Needs: hand},
+				schedule.DayStep{ID: load("bake"), Min: u(bake), Needs: []schedule.Need{{Resource: "oven", Amount: 1}}},
+				schedule.DayStep{ID: load("unload"), Min: u(1), Needs: hand},
+				schedule.DayStep{ID: load("cool"), Min: u(between(12, 24))})
 			p.Links = append(p.Links, schedule.Link{From: name("shape"), To: rest.ID}, schedule.Link{From: rest.ID, To: load("load")},
 				schedule.Link{From: load("bake"), To: load("load"), Kind: schedule.StartToStart, Min: u(2), Max: u(2)},
 				schedule.Link{From: load("bake"), To: load("unload"), Kind: schedule.EndToStart, Min: -u(1), Max: -u(1)},

@@ -68,7 +68,7 @@ func load(t testing.TB, name string) schedule.Problem {
 		p.Resources = append(p.Resources, res)
 	}
 	for _, s := range k.Steps {
-		st := schedule.Step{ID: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
+		st := schedule.DayStep{ID: s.Name, Min: u(s.Min), Max: u(s.Max), PerMinute: s.Cost}
 		for _, r := range k.Resources {
 			if n := s.Needs[r.Name]; n > 0 {
 				st.Needs = append(st.Needs, schedule.Need{Resource: r.Name, Amount: n})
