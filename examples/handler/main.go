@@ -41,7 +41,7 @@ func handler(now func() time.Time) http.Handler {
 			return
 		}
 		clock := bakeday.KitchenClock{Now: now()}
-		if zone, err := time.LoadLocation(bake.Zone); err == nil && bake.Zone != "" {
+		if zone, err := time.LoadLocation(bake.Kitchen.Zone); err == nil && bake.Kitchen.Zone != "" {
 			clock.Zone = zone // without one the plan says what is wrong with it
 		}
 		day, err := bake.Plan(r.Context(), clock)

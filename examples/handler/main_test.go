@@ -21,15 +21,15 @@ func post(body string) *httptest.ResponseRecorder {
 }
 
 // rolls is the shipped bake as JSON, without what JSON leaves at zero.
-const rolls = `{"name": "Coffee rolls", "wanted": "Sunday 15:00", "zone": "Europe/Zurich", "salt": "1.8 %",
+const rolls = `{"name": "Coffee rolls", "wanted": "Sunday 15:00", "salt": "1.8 %",
  "loaves": {"pieces": 24, "baked": "70 g", "loss": "12 %", "style": "soft roll"},
  "flour": [{"name": "wheat flour", "percent": "100 %", "kind": "wheat"}],
  "liquid": [{"name": "water", "percent": "60 %"}],
  "other": [{"name": "instant yeast", "percent": "0.8 %", "kind": "instant yeast"}],
- "mixing": {"temperature": "25 °C", "mixer": "planetary", "bowl": "7 L"},
+ "mixing": {"temperature": "25 °C", "mixer": "planetary"},
  "bulk": {"rise": "150 %"}, "shaping": {"takes": "45m"},
  "oven": {"temperature": "210 °C", "together": 12, "preheat": "20m", "uncovered": "16m"},
- "kitchen": {"altitude": "1150 m", "day": "22 °C", "night": "19 °C", "tap": "10 °C"}}`
+ "kitchen": {"zone": "Europe/Zurich", "mixer": [{"kind": "planetary", "bowl": "7 L"}], "altitude": "1150 m", "day": "22 °C", "night": "19 °C", "tap": "10 °C"}}`
 
 func TestABakeBecomesAPlan(t *testing.T) {
 	w := post(rolls)
@@ -49,8 +49,8 @@ func TestWhatIsWrongIsListed(t *testing.T) {
 		fields     string
 	}{
 		{"two faults", strings.NewReplacer(`"pieces": 24`, `"pieces": 0`, `"210 °C"`, `"21 °C"`).Replace(rolls), 422, "loaves.pieces oven.temperature"},
-		{"zone", strings.Replace(rolls, "Europe/Zurich", "Europe/Atlantis", 1), 422, "zone"},
-		{"no zone", strings.Replace(rolls, "Europe/Zurich", "", 1), 422, "zone"},
+		{"zone", strings.Replace(rolls, "Europe/Zurich", "Europe/Atlantis", 1), 422, "kitchen.zone"},
+		{"no zone", strings.Replace(rolls, "Europe/Zurich", "", 1), 422, "kitchen.zone"},
 		{"no JSON", "salt = 2", 422, ""},
 		{"unknown name", `{"sallt": "2 %"}`, 422, "sallt"},
 		{"a unit", strings.Replace(rolls, `"1.8 %"`, `"1.8 g"`, 1), 422, "salt"},

@@ -6,16 +6,14 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/ferment"
-	"example.org/maslin/schedule/wallclock"
 )
 
-// Bake is one bake as a baker would write it down: the bread, how it is made, the kitchen, and
+// Bake is one bake as a baker would write it down: the bread, how it is made, and the kitchen with
 // the life around it. It reads from JSON by its tags, and from any other format through the
 // text forms of its fields.
 type Bake struct {
 	Name   string `json:"name,omitzero"`
 	Wanted Wish   `json:"wanted"` // "Saturday 12:30" or "2026-11-28 12:30"
-	Zone   string `json:"zone"`   // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
 
 	Loaves Loaves `json:"loaves"`
 
@@ -45,9 +43,6 @@ type Bake struct {
 	// Culture is what logged bakes have taught about the levain or yeast; the zero value is nothing. It is
 	// not part of the text of a bake.
 	Culture ferment.Culture `json:"-"`
-
-	Asleep []wallclock.Habit `json:"asleep,omitzero"` // "22:30 to 06:30"
-	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
 }
 
 // Loaves says what comes out of the oven. Where the dough is given by weight, all of it may be left out: the dough
@@ -101,8 +96,7 @@ func (l *Levain) standing() bool { return l != nil && (l.RipeNow || l.FedAgo > 0
 // Mixing says how the dough is mixed and how warm it is to be.
 type Mixing struct {
 	Temperature quantity.Temperature      `json:"temperature"`      // of the dough when mixed
-	Mixer       mixing.MixerKind          `json:"mixer"`            // "planetary", "spiral", "processor" or "hand"
-	Bowl        quantity.Volume           `json:"bowl,omitzero"`    // of the mixer; 0 L: by hand, or no check
+	Mixer       mixing.MixerKind          `json:"mixer,omitzero"`   // "planetary", "spiral", "processor" or "hand"; not given: the kitchen\'s only mixer
 	Warming     quantity.TemperatureDelta `json:"warming,omitzero"` // how much mixing warms the dough itself; 0: the guide value for the mixer
 	Takes       quantity.Elapsed          `json:"takes,omitzero"`   // per batch, weighing included
 }
@@ -139,18 +133,4 @@ type OvenWork struct {
 	Reheat      quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds
 	Covered     quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or with steam
 	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"` // until done, about
-}
-
-// Kitchen is the place.
-type Kitchen struct {
-	Altitude     quantity.Length      `json:"altitude,omitzero"`
-	Day          quantity.Temperature `json:"day"`                 // of the room at its warmest
-	Night        quantity.Temperature `json:"night,omitzero"`      // at its coldest; not given: as by day
-	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"` // 00:00 means 15:00
-	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"`
-	Flour        quantity.Temperature `json:"flour,omitzero"` // not given: the room at the time of mixing
-	Tap          quantity.Temperature `json:"tap"`            // the coldest water from the tap
-	Ice          quantity.Temperature `json:"ice,omitzero"`   // not given: −18 °C
-	Scale        quantity.Mass        `json:"scale,omitzero"` // the step of the kitchen scale; 0 g: 1 g
-	FineScale    quantity.Mass        `json:"fine_scale,omitzero"`
 }

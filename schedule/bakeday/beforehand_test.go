@@ -21,7 +21,7 @@ func pct(x float64) quantity.Percent { return quantity.NewPercent(x) }
 func sticks() Bake {
 	b := rolls()
 	b.Name, b.Wanted = "Supper sticks", OnDay(time.Saturday, wallclock.MustClock("19:00"))
-	b.Asleep = []wallclock.Habit{mustHabit("22:30 to 06:30")}
+	b.Kitchen.Asleep = []wallclock.Habit{mustHabit("22:30 to 06:30")}
 	b.Others[0].Percent = pct(0.4)
 	b.Preferments = []PrefermentWork{{
 		Name: "poolish", Kind: dough.Poolish, Prefermented: pct(30), Hydration: pct(100), Flour: "wheat bread flour", Yeast: pct(0.1),

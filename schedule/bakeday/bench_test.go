@@ -15,7 +15,7 @@ import (
 // hall is the bake of the village hall, in Go.
 func hall() Bake {
 	return Bake{
-		Name: "Maslin for the Saturday lunch", Wanted: OnDay(time.Saturday, wallclock.MustClock("12:30")), Zone: "Europe/Zurich",
+		Name: "Maslin for the Saturday lunch", Wanted: OnDay(time.Saturday, wallclock.MustClock("12:30")),
 		Loaves: Loaves{
 			Pieces: 6,
 			Baked:  quantity.Grams(780),
@@ -38,7 +38,6 @@ func hall() Bake {
 		Mixing: Mixing{
 			Temperature: quantity.Celsius(26),
 			Mixer:       mixing.Planetary,
-			Bowl:        quantity.Liters(7),
 			Warming:     quantity.DeltaCelsius(5),
 			Takes:       quantity.Elapsed(25 * time.Minute),
 		},
@@ -52,13 +51,15 @@ func hall() Bake {
 			Covered: quantity.Elapsed(22 * time.Minute), Uncovered: quantity.Elapsed(20 * time.Minute),
 		},
 		Kitchen: Kitchen{
+			Zone:   "Europe/Zurich",
+			Asleep: []wallclock.Habit{wallclock.MustHabit("22:30 to 06:30")},
+			Away:   []wallclock.Habit{wallclock.MustHabit("09:00 to 15:00 on Friday")},
+			Mixers: []KitchenMixer{{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}},
 			Altitude: quantity.Meters(
 				1150,
 			), Day: quantity.Celsius(22), Night: quantity.Celsius(19), Refrigerator: quantity.Celsius(4), Tap: quantity.Celsius(10),
 			Scale: quantity.Grams(1), FineScale: quantity.Grams(0.1),
 		},
-		Asleep: []wallclock.Habit{wallclock.MustHabit("22:30 to 06:30")},
-		Away:   []wallclock.Habit{wallclock.MustHabit("09:00 to 15:00 on Friday")},
 	}
 }
 

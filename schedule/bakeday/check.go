@@ -8,7 +8,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -35,6 +34,11 @@ const (
 // unprintable reports whether a name may not have a character.
 func unprintable(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }
 
+// printable reports whether a name can stand on a page.
+func printable(name string) bool {
+	return len(name) <= maxName && utf8.ValidString(name) && !strings.ContainsFunc(name, unprintable)
+}
+
 // withDefaults fills in what may be left out.
 func (b Bake) withDefaults() Bake {
 	usual := func(e *quantity.Elapsed, d quantity.Elapsed) {
@@ -57,6 +61,7 @@ func (b Bake) withDefaults() Bake {
 	for i := range b.Soakers {
 		usual(&b.Soakers[i].Takes, usualFeeding)
 	}
+	b.Mixing.Mixer = b.Mixer().Kind
 	usual(&b.Mixing.Takes, usualMixing)
 	if b.Bulk.Folds > 0 {
 		usual(&b.Bulk.FoldEvery, usualFoldEvery)
@@ -89,7 +94,7 @@ func (b *Bake) check() error {
 	minutes := func(path string, e quantity.Elapsed, low, high time.Duration) {
 		p.Duration(path, e.Duration(), low, high)
 	}
-	if len(b.Name) > maxName || !utf8.ValidString(b.Name) || strings.ContainsFunc(b.Name, unprintable) {
+	if !printable(b.Name) {
 		p.Add("Name", quantity.Excerpt(b.Name), nameWant, quantity.ErrOutOfRange)
 	}
 	if b.Wanted.IsZero() {
@@ -120,13 +125,7 @@ func (b *Bake) check() error {
 		minutes("Levain.Takes", l.Takes, time.Minute, 4*time.Hour)
 	}
 	quantity.Check(&p, "Mixing.Temperature", b.Mixing.Temperature, celsius(10), celsius(40))
-	if b.Mixing.Mixer == 0 {
-		p.Required("Mixing.Mixer", "hand, planetary, spiral or processor")
-	}
-	if machine := b.Mixing.Mixer == mixing.Planetary || b.Mixing.Mixer == mixing.Spiral; machine ||
-		!b.Mixing.Bowl.IsZero() {
-		quantity.Check(&p, "Mixing.Bowl", b.Mixing.Bowl, quantity.Liters(0.5), quantity.Liters(400))
-	}
+	b.checkMixer(&p)
 	quantity.Check(&p, "Mixing.Warming", b.Mixing.Warming, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(20))
 	minutes("Mixing.Takes", b.Mixing.Takes, time.Minute, 4*time.Hour)
 	quantity.Check(&p, "Bulk.Rise", b.Bulk.Rise, percent(10), percent(400))
@@ -156,20 +155,7 @@ func (b *Bake) check() error {
 		p.Add("Oven", "covered and uncovered together "+total.String(), "5m or more of baking", quantity.ErrOutOfRange)
 	}
 	b.Levers.check(&p)
-	k := &b.Kitchen
-	quantity.Check(&p, "Kitchen.Altitude", k.Altitude, quantity.Meters(-500), quantity.Meters(9000))
-	quantity.Check(&p, "Kitchen.Day", k.Day, celsius(0), celsius(45))
-	quantity.Check(&p, "Kitchen.Night", k.Night, celsius(0), celsius(45))
-	if b.Retard != nil || !k.Refrigerator.IsZero() {
-		quantity.Check(&p, "Kitchen.Refrigerator", k.Refrigerator, celsius(-1), celsius(15))
-	}
-	if !k.Flour.IsZero() {
-		quantity.Check(&p, "Kitchen.Flour", k.Flour, celsius(-20), celsius(50))
-	}
-	quantity.Check(&p, "Kitchen.Tap", k.Tap, celsius(0.5), celsius(45))
-	quantity.Check(&p, "Kitchen.Ice", k.Ice, celsius(-40), celsius(0))
-	quantity.Check(&p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1))
-	quantity.Check(&p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+	b.Kitchen.check(&p, b.Retard != nil)
 	return p.Err()
 }
 

@@ -103,7 +103,7 @@ func TestZonesMustAgree(t *testing.T) {
 		t.Fatal(err)
 	}
 	nowhere := hall()
-	nowhere.Zone = ""
+	nowhere.Kitchen.Zone = ""
 	for name, c := range map[string]struct {
 		bake Bake
 		zone *time.Location
@@ -115,7 +115,7 @@ func TestZonesMustAgree(t *testing.T) {
 		_, err := c.bake.Plan(context.Background(), KitchenClock{Now: now, Zone: c.zone})
 		at := slices.IndexFunc(
 			quantity.InputErrors(err),
-			func(e *quantity.InputError) bool { return e.Path == "zone" && errors.Is(e, c.want) },
+			func(e *quantity.InputError) bool { return e.Path == "kitchen.zone" && errors.Is(e, c.want) },
 		)
 		if at < 0 {
 			t.Errorf("%s: %v", name, err)

@@ -23,7 +23,7 @@ func (d Day) Data() PlanData {
 		return PlanData{Format: PlanFormat, Notes: []working.Message{}, Steps: []StepData{}, Cautions: []CautionText{}}
 	}
 	s := PlanData{
-		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut, Survives: quantity.NewPercent(100 * d.Robust.Share),
+		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Kitchen.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut, Survives: quantity.NewPercent(100 * d.Robust.Share),
 		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
 	}
 	b := d.Batch

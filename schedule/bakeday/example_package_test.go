@@ -13,7 +13,7 @@ import (
 // Two loaves for Saturday noon, written down as JSON: what to pour, and when to do what.
 func Example() {
 	const written = `{
-		"name": "Hall loaf", "wanted": "Saturday 12:00", "zone": "Europe/Zurich", "salt": "2 %",
+		"name": "Hall loaf", "wanted": "Saturday 12:00", "salt": "2 %",
 		"loaves": {"pieces": 2, "baked": "700 g", "style": "lean hearth"},
 		"flour":  [{"name": "bread flour", "percent": "80 %", "kind": "wheat"}, {"name": "whole rye", "percent": "20 %", "kind": "whole rye"}],
 		"liquid": [{"name": "water", "percent": "70 %"}],
@@ -22,15 +22,15 @@ func Example() {
 		"bulk":   {"rise": "75 %"},
 		"retard": {"at_least": "8 h", "at_most": "14 h"},
 		"oven":   {"temperature": "240 °C", "pots": 2, "preheat": "45 min", "covered": "20 min", "uncovered": "18 min"},
-		"kitchen": {"altitude": "1150 m", "day": "21 °C", "refrigerator": "4 °C", "tap": "10 °C"},
-		"asleep": ["22:30 to 06:30"]
+		"kitchen": {"zone": "Europe/Zurich", "asleep": ["22:30 to 06:30"], "altitude": "1150 m",
+			"day": "21 °C", "refrigerator": "4 °C", "tap": "10 °C"}
 	}`
 	var bake bakeday.Bake
 	if err := json.Unmarshal([]byte(written), &bake); err != nil {
 		fmt.Println(err)
 		return
 	}
-	zone, err := time.LoadLocation(bake.Zone)
+	zone, err := time.LoadLocation(bake.Kitchen.Zone)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -36,7 +36,7 @@ func TestAFoldGivesWayAndSaysSo(t *testing.T) {
 	at := step(t, plain, "fold-2").Start.In(plain.Zone)
 	from := wallclock.ClockOf(at.Add(-20*time.Minute), plain.Zone)
 	to := wallclock.ClockOf(at.Add(3*time.Minute), plain.Zone)
-	b.Away = append(b.Away, wallclock.Habit{From: from, To: to, Days: wallclock.On(time.Friday)})
+	b.Kitchen.Away = append(b.Kitchen.Away, wallclock.Habit{From: from, To: to, Days: wallclock.On(time.Friday)})
 	// The plan can only be where it was: fed, mixed and shaped at the same times.
 	p, err := b.withDefaultsAt(plain)
 	if err != nil {

@@ -454,8 +454,8 @@ func (b *Bake) closed(within wallclock.Occurrence, zone *time.Location) ([]sched
 			habits = append(habits, h)
 		}
 	}
-	add("asleep", b.Asleep)
-	add("away", b.Away)
+	add("asleep", b.Kitchen.Asleep)
+	add("away", b.Kitchen.Away)
 	spans, err := wallclock.Expand(habits, within, zone)
 	if err != nil {
 		return nil, err

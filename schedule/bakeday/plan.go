@@ -14,7 +14,7 @@ import (
 )
 
 // KitchenClock is where and when a plan is made: the caller's clock and the zone of the kitchen, which
-// the caller loads by the name in Bake.Zone.
+// the caller loads by the name in Kitchen.Zone.
 type KitchenClock struct {
 	Now  time.Time      `json:"now"`
 	Zone *time.Location `json:"zone"`
@@ -127,7 +127,7 @@ func (b *Bake) nearest(
 // awake is a wanted time that works, or the next one, earlier or later, at which nobody is asleep, if that works too.
 func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock KitchenClock, later bool) *time.Time {
 	day := 24 * time.Hour
-	spans, err := wallclock.Expand(b.Asleep, wallclock.Occurrence{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
+	spans, err := wallclock.Expand(b.Kitchen.Asleep, wallclock.Occurrence{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
 	if err != nil {
 		return &at
 	}
@@ -160,24 +160,24 @@ func (b Bake) Check(clock KitchenClock) error {
 	problems.Join("", err)
 	full = full.withDefaults()
 	problems.Join("", b.asWritten(full.check(), err != nil))
-	for i, h := range b.Asleep {
-		problems.Join(fmt.Sprintf("Asleep[%d]", i), h.Check())
+	for i, h := range b.Kitchen.Asleep {
+		problems.Join(fmt.Sprintf("Kitchen.Asleep[%d]", i), h.Check())
 	}
-	for i, h := range b.Away {
-		problems.Join(fmt.Sprintf("Away[%d]", i), h.Check())
+	for i, h := range b.Kitchen.Away {
+		problems.Join(fmt.Sprintf("Kitchen.Away[%d]", i), h.Check())
 	}
 	const zoneWant = `an IANA time zone, such as "Europe/Zurich"`
 	switch {
-	case b.Zone == "":
-		problems.Required("Zone", zoneWant)
+	case b.Kitchen.Zone == "":
+		problems.Required("Kitchen.Zone", zoneWant)
 	case clock.Zone == nil:
-		problems.Required("Zone", "the clock of the plan in the zone of the bake")
-	case clock.Zone.String() != b.Zone:
+		problems.Required("Kitchen.Zone", "the clock of the plan in the zone of the bake")
+	case clock.Zone.String() != b.Kitchen.Zone:
 		problems.AddCode(
-			"Zone",
+			"Kitchen.Zone",
 			"other_zone",
 			"a clock in "+quantity.Excerpt(clock.Zone.String()),
-			"a clock in the zone of the bake, "+quantity.Excerpt(b.Zone),
+			"a clock in the zone of the bake, "+quantity.Excerpt(b.Kitchen.Zone),
 			quantity.ErrInconsistent,
 		)
 	case !b.Wanted.IsZero():

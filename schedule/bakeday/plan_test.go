@@ -37,7 +37,7 @@ func wednesday(t testing.TB) KitchenClock {
 func rolls() Bake {
 	b := hall()
 	b.Name, b.Wanted = "Coffee rolls", OnDay(time.Sunday, wallclock.MustClock("15:00"))
-	b.Levain, b.Retard, b.Away = nil, nil, nil
+	b.Levain, b.Retard, b.Kitchen.Away = nil, nil, nil
 	b.Others = []Ingredient{{Name: "instant yeast", Percent: quantity.NewPercent(0.8), Kind: dough.KindInstantYeast}}
 	b.Bulk = BulkWork{Rise: quantity.NewPercent(150)}
 	return b
@@ -321,7 +321,7 @@ func TestEveryFaultAtOnce(t *testing.T) {
 	b.Loaves.Pieces = 0
 	b.Flours[0].Percent = quantity.NewPercent(70)
 	b.Mixing.Temperature = quantity.Celsius(400)
-	b.Mixing.Mixer = 0
+	b.Mixing.Mixer, b.Kitchen.Mixers = 0, []KitchenMixer{{Kind: mixing.Planetary}, {Kind: mixing.Fork}}
 	b.Kitchen.Tap = quantity.Temperature{}
 	b.Retard.AtMost = quantity.Elapsed(time.Hour)
 	_, err := b.Plan(context.Background(), KitchenClock{Now: wednesday(t).Now})
@@ -335,8 +335,9 @@ func TestEveryFaultAtOnce(t *testing.T) {
 		"Mixing.Temperature",
 		"Mixing.Mixer",
 		"Retard.AtMost",
+		"Kitchen.Mixers[0].Bowl",
 		"Kitchen.Tap",
-		"Zone",
+		"Kitchen.Zone",
 	}
 	if diff := cmp.Diff(want, paths); diff != "" {
 		t.Error(diff)
@@ -371,8 +372,8 @@ func TestHostileBakes(t *testing.T) {
 		"negative times": func(b *Bake) { b.Mixing.Takes, b.Shaping.Takes = -1, math.MinInt64 },
 		"endless":        func(b *Bake) { b.Oven.Covered = math.MaxInt64 },
 		"space":          func(b *Bake) { b.Kitchen.Altitude = quantity.Meters(1e6) },
-		"bowl":           func(b *Bake) { b.Mixing.Bowl = quantity.Liters(math.Inf(1)) },
-		"habit":          func(b *Bake) { b.Asleep = []wallclock.Habit{{From: wallclock.Clock{Hour: 99}}} },
+		"bowl":           func(b *Bake) { b.Kitchen.Mixers[0].Bowl = quantity.Liters(math.Inf(1)) },
+		"habit":          func(b *Bake) { b.Kitchen.Asleep = []wallclock.Habit{{From: wallclock.Clock{Hour: 99}}} },
 		"style":          func(b *Bake) { b.Loaves.Style = -7 },
 		"shape":          func(b *Bake) { b.Loaves.Shape = 99 },
 		"mixer":          func(b *Bake) { b.Mixing.Mixer = mixing.MixerKind(77) },

@@ -271,7 +271,7 @@ func schemaText(
 func always() []string {
 	return []string{
 		"Bake.wanted",
-		"Bake.zone",
+		"Kitchen.zone",
 		"Bake.loaves",
 		"Bake.flour",
 		"Bake.liquid",
@@ -292,7 +292,7 @@ func always() []string {
 		"SoakerWork.at_most",
 		"SoakerPart.name",
 		"Mixing.temperature",
-		"Mixing.mixer",
+		"KitchenMixer.kind",
 		"BulkWork.rise",
 		"Retard.at_least",
 		"Retard.at_most",

@@ -12,7 +12,7 @@ import (
 // atEight is a loaf from a levain that is ripe at 08:00, wanted the next day.
 func atEight() (Bake, KitchenClock) {
 	b := hall()
-	b.Away, b.Loaves.Pieces = nil, 2
+	b.Kitchen.Away, b.Loaves.Pieces = nil, 2
 	b.Levain = &Levain{Prefermented: quantity.NewPercent(10), Hydration: quantity.NewPercent(100), RipeNow: true}
 	b.Retard = &Retard{AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(20 * time.Hour)}
 	b.Wanted = OnDate(wallclock.MustMoment("2026-11-26 12:00"))

@@ -22,9 +22,9 @@ type Water struct {
 // water asks package mixing, with the room as warm as it is when the dough is mixed.
 func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Water, error) {
 	w := Water{Mixes: 1, Each: batch.Dough()}
-	if !b.Mixing.Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
+	if !b.Mixer().Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
 		var err error
-		if w.Fit, err = Mix(batch, b.Mixing.Mixer, b.Mixing.Bowl).Fit(); err != nil {
+		if w.Fit, err = Mix(batch, b.Mixing.Mixer, b.Mixer().Bowl).Fit(); err != nil {
 			return w, err
 		}
 		w.HasFit = true

@@ -41,7 +41,7 @@ func hall(t testing.TB) bakeday.Bake {
 		t.Fatal(err)
 	}
 	return bakeday.Bake{
-		Name: "hall", Wanted: wish, Zone: "Europe/Zurich",
+		Name: "hall", Wanted: wish,
 		Loaves: bakeday.Loaves{Pieces: 2, Baked: quantity.Grams(780), Style: bake.LeanHearth, Shape: bake.Round},
 		Flours: []bakeday.Ingredient{
 			{Name: "wheat", Percent: quantity.NewPercent(75), Kind: dough.KindWheat},
@@ -58,7 +58,6 @@ func hall(t testing.TB) bakeday.Bake {
 		Mixing: bakeday.Mixing{
 			Temperature: quantity.Celsius(26),
 			Mixer:       mixing.Planetary,
-			Bowl:        quantity.Liters(7),
 			Takes:       quantity.Elapsed(25 * time.Minute),
 		},
 		Bulk: bakeday.BulkWork{
@@ -71,12 +70,13 @@ func hall(t testing.TB) bakeday.Bake {
 			), Preheat: quantity.Elapsed(45 * time.Minute), Covered: quantity.Elapsed(22 * time.Minute), Uncovered: quantity.Elapsed(20 * time.Minute),
 		},
 		Kitchen: bakeday.Kitchen{
+			Zone: "Europe/Zurich", Asleep: []wallclock.Habit{asleep},
+			Mixers:       []bakeday.KitchenMixer{{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}},
 			Altitude:     quantity.Meters(1150),
 			Day:          quantity.Celsius(22),
 			Refrigerator: quantity.Celsius(4),
 			Tap:          quantity.Celsius(10),
 		},
-		Asleep: []wallclock.Habit{asleep},
 	}
 }
 

@@ -40,7 +40,7 @@ func planned(t *testing.T, name string, change func(*bakeday.Bake)) bakeday.Day 
 	if change != nil {
 		change(&b)
 	}
-	zone, err := time.LoadLocation(b.Zone)
+	zone, err := time.LoadLocation(b.Kitchen.Zone)
 	if err != nil {
 		t.Fatal(err)
 	}

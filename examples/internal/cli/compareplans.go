@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/mixing"
@@ -87,16 +88,16 @@ func compareKneading(ctx context.Context, s System, f compareFlags, l loaded, da
 	if !f.hand {
 		kind = f.machine
 	}
-	own := l.bake.Mixing.Mixer
+	own := l.bake.Mixer().Kind
 	if own == kind {
 		return badInput("maslin compare: %s is kneaded that way already (%s); choose another", l.name, kind)
 	}
 	bake := l.bake
 	bake.Mixing.Mixer, bake.Mixing.Warming = kind, quantity.TemperatureDelta{}
-	if kind == mixing.Hand {
-		bake.Mixing.Bowl = quantity.Volume{}
-	} else if bake.Mixing.Bowl.IsZero() {
-		bake.Mixing.Bowl = quantity.Liters(7) // large enough for a household; only batches depend on it
+	if kind != mixing.Hand && bake.Mixer().Bowl.IsZero() { // large enough for a household; only batches depend on it
+		has := func(m bakeday.KitchenMixer) bool { return m.Kind == kind }
+		others := slices.DeleteFunc(slices.Clone(bake.Kitchen.Mixers), has)
+		bake.Kitchen.Mixers = append(others, bakeday.KitchenMixer{Kind: kind, Bowl: quantity.Liters(7)})
 	}
 	warmer, err := bake.Plan(ctx, l.clock)
 	if err != nil {

@@ -80,7 +80,7 @@ func (f *mixerFlags) take(args []string) error {
 	if err != nil {
 		return file.complain(err)
 	}
-	f.fill(batch, file.bake.Mixing.Mixer, file.bake.Mixing.Bowl)
+	f.fill(batch, file.bake.Mixer().Kind, file.bake.Mixer().Bowl)
 	return nil
 }
 

@@ -177,13 +177,13 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 	if len(bound.Faults) > 0 {
 		return badInput("maslin new: %s", textpage.Printable(bound.Faults[0].Text))
 	}
-	clock, err := clockFor(s, bake.Zone, "")
+	clock, err := clockFor(s, bake.Kitchen.Zone, "")
 	if err != nil {
 		return badInput("maslin new: --zone: %s", err)
 	}
 	if _, err := bake.Plan(ctx, clock); err != nil {
 		flags := map[string]string{
-			"Loaves.Pieces": "--pieces", "Liquids": "--hydration", "Salt": "--hydration", "Loaves.Baked": "--baked", "Liquids[0].Percent": "--hydration", "Mixing.Bowl": "--bowl", "Wanted": "--wanted", "Kitchen.Altitude": "--altitude",
+			"Loaves.Pieces": "--pieces", "Liquids": "--hydration", "Salt": "--hydration", "Loaves.Baked": "--baked", "Liquids[0].Percent": "--hydration", "Kitchen.Mixers[0].Bowl": "--bowl", "Wanted": "--wanted", "Kitchen.Altitude": "--altitude",
 			"Kitchen.Day": "--day", "Kitchen.Night": "--night", "Kitchen.Tap": "--tap", "Flours[0].Percent": "--rye", "Flours[1].Percent": "--rye", "Flours": "--rye",
 		}
 		return complaints("new", err, flags)

@@ -28,14 +28,7 @@ func (b *newBake) file() string {
 	line("")
 	key("name", b.name, "")
 	key("wanted", b.wanted, `a weekday and a time, or a date: "2026-11-28 12:30"`)
-	if b.zoneGuessed {
-		line(`# This computer does not say in which time zone it is: write yours, such as "Europe/Zurich" or "America/Denver".`)
-	}
-	key("zone", b.zone, "all times of day here are by this clock")
 	key("salt", "2 %", "")
-	line("")
-	key("asleep", "22:30 to 06:30", "no step that needs hands is put here")
-	line(`# away        = "08:00 to 17:00 on Monday"  # nor here`)
 	line("")
 	line("[loaves]")
 	plain("pieces", b.pieces, "how many")
@@ -63,9 +56,6 @@ func (b *newBake) file() string {
 	line("[mixing]")
 	key("temperature", "25 °C", "of the dough, when mixed")
 	key("mixer", b.mixer, "hand, planetary, spiral or processor")
-	if b.mixer != "hand" {
-		key("bowl", b.bowl, "whether the dough fits, and in how many batches")
-	}
 	line(`# warming     = "3 Δ°C"             # how much mixing warms the dough: measure it once; a guide value until then`)
 	line("")
 	line("[bulk]")
@@ -95,6 +85,12 @@ func (b *newBake) file() string {
 	key("uncovered", "20 min", "about; the core temperature decides")
 	line("")
 	line("[kitchen]")
+	if b.zoneGuessed {
+		line(`# This computer does not say in which time zone it is: write yours, such as "Europe/Zurich" or "America/Denver".`)
+	}
+	key("zone", b.zone, "all times of day here are by this clock")
+	key("asleep", "22:30 to 06:30", "no step that needs hands is put here")
+	line(`# away        = "08:00 to 17:00 on Monday"  # nor here`)
 	key("altitude", b.altitude, "above the sea: water boils cooler up high")
 	key("day", b.day, "at its warmest")
 	key("night", b.night, "at its coldest")
@@ -104,6 +100,12 @@ func (b *newBake) file() string {
 	key("tap", b.tap, "the coldest water from the tap")
 	key("scale", "1 g", "what the kitchen scale can tell apart")
 	key("fine_scale", "0.1 g", "for salt and yeast; leave it out if there is none")
+	if b.mixer != "hand" {
+		line("")
+		line("[[kitchen.mixer]]")
+		key("kind", b.mixer, "")
+		key("bowl", b.bowl, "whether the dough fits, and in how many batches")
+	}
 	return f.String()
 }
 

@@ -97,13 +97,13 @@ func load(s System, name, now string) (loaded, error) {
 	}
 	readable := len(l.file.Faults) == 0 || l.file.Faults[0].Key != ""
 	if readable {
-		l.clock, err = clockFor(s, l.bake.Zone, now)
+		l.clock, err = clockFor(s, l.bake.Kitchen.Zone, now)
 		var flag *exit
 		if errors.As(err, &flag) {
 			return l, err
 		}
 		if err != nil {
-			line, column, key := l.file.Locate("Zone")
+			line, column, key := l.file.Locate("Kitchen.Zone")
 			faults = append(faults, placed{line, column, key + ": " + err.Error()})
 		}
 		for _, f := range located(l.file, l.bake.Check(l.clock)) {

@@ -1,0 +1,107 @@
+package bakeday
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/wallclock"
+)
+
+// Kitchen is the place and the life around it, described once for every bake that is made in it.
+type Kitchen struct {
+	Name   string            `json:"name,omitzero"`
+	Zone   string            `json:"zone"`            // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
+	Asleep []wallclock.Habit `json:"asleep,omitzero"` // "22:30 to 06:30"
+	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
+
+	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; none: by hand
+
+	Altitude     quantity.Length      `json:"altitude,omitzero"`
+	Day          quantity.Temperature `json:"day"`                 // of the room at its warmest
+	Night        quantity.Temperature `json:"night,omitzero"`      // at its coldest; not given: as by day
+	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"` // 00:00 means 15:00
+	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"`
+	Flour        quantity.Temperature `json:"flour,omitzero"` // not given: the room at the time of mixing
+	Tap          quantity.Temperature `json:"tap"`            // the coldest water from the tap
+	Ice          quantity.Temperature `json:"ice,omitzero"`   // not given: −18 °C
+	Scale        quantity.Mass        `json:"scale,omitzero"` // the step of the kitchen scale; 0 g: 1 g
+	FineScale    quantity.Mass        `json:"fine_scale,omitzero"`
+}
+
+// KitchenMixer is a mixer that stands in the kitchen.
+type KitchenMixer struct {
+	Kind mixing.MixerKind `json:"kind"`          // "planetary", "spiral", "fork" or "processor"
+	Bowl quantity.Volume  `json:"bowl,omitzero"` // 0 L: no check whether a dough fits
+}
+
+// Mixer is the mixer of the kitchen that the dough is mixed in: that of the kind the bake says, or the only one. Without
+// one in the kitchen it is of the kind that the bake says, with no bowl that is known.
+func (b Bake) Mixer() KitchenMixer {
+	if b.Mixing.Mixer == 0 && len(b.Kitchen.Mixers) == 1 {
+		return b.Kitchen.Mixers[0]
+	}
+	for _, m := range b.Kitchen.Mixers {
+		if m.Kind == b.Mixing.Mixer {
+			return m
+		}
+	}
+	return KitchenMixer{Kind: b.Mixing.Mixer}
+}
+
+// check reports what is wrong with the kitchen itself; cold says that a refrigerator is needed.
+func (k *Kitchen) check(p *quantity.Problems, cold bool) {
+	celsius := quantity.Celsius
+	if !printable(k.Name) {
+		p.Add("Kitchen.Name", quantity.Excerpt(k.Name), nameWant, quantity.ErrOutOfRange)
+	}
+	k.checkMixers(p)
+	quantity.Check(p, "Kitchen.Altitude", k.Altitude, quantity.Meters(-500), quantity.Meters(9000))
+	quantity.Check(p, "Kitchen.Day", k.Day, celsius(0), celsius(45))
+	quantity.Check(p, "Kitchen.Night", k.Night, celsius(0), celsius(45))
+	if cold || !k.Refrigerator.IsZero() {
+		quantity.Check(p, "Kitchen.Refrigerator", k.Refrigerator, celsius(-1), celsius(15))
+	}
+	if !k.Flour.IsZero() {
+		quantity.Check(p, "Kitchen.Flour", k.Flour, celsius(-20), celsius(50))
+	}
+	quantity.Check(p, "Kitchen.Tap", k.Tap, celsius(0.5), celsius(45))
+	quantity.Check(p, "Kitchen.Ice", k.Ice, celsius(-40), celsius(0))
+	quantity.Check(p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1))
+	quantity.Check(p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+}
+
+// needsBowl reports whether nothing is planned for such a mixer without knowing its bowl.
+func needsBowl(k mixing.MixerKind) bool { return k == mixing.Planetary || k == mixing.Spiral }
+
+func (k *Kitchen) checkMixers(p *quantity.Problems) {
+	const want = "planetary, spiral, fork or processor, each once"
+	for i, m := range k.Mixers {
+		path := fmt.Sprintf("Kitchen.Mixers[%d]", i)
+		same := slices.IndexFunc(k.Mixers, func(o KitchenMixer) bool { return o.Kind == m.Kind })
+		switch {
+		case m.Kind == 0:
+			p.Required(path+".Kind", want)
+		case m.Kind == mixing.Hand || same < i:
+			p.AddCode(path+".Kind", "no_such_mixer", m.Kind.String(), want, quantity.ErrInconsistent)
+		}
+		if needsBowl(m.Kind) || !m.Bowl.IsZero() {
+			quantity.Check(p, path+".Bowl", m.Bowl, quantity.Liters(0.5), quantity.Liters(400))
+		}
+	}
+}
+
+// checkMixer reports a mixer that the bake does not name, or that the kitchen does not have.
+func (b *Bake) checkMixer(p *quantity.Problems) {
+	kind := b.Mixing.Mixer
+	if kind == 0 {
+		p.Required("Mixing.Mixer", "hand, planetary, spiral or processor")
+		return
+	}
+	found := slices.ContainsFunc(b.Kitchen.Mixers, func(m KitchenMixer) bool { return m.Kind == kind })
+	if kind != mixing.Hand && !found {
+		p.AddCode("Mixing.Mixer", "not_in_kitchen", kind.String(),
+			"hand, or a mixer that stands in the kitchen, with its bowl, under kitchen.mixer", quantity.ErrInconsistent)
+	}
+}
