@@ -1,6 +1,8 @@
 package bake
 
 import (
+	"cmp"
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -25,7 +27,11 @@ type OvenLoad struct {
 	Reheat    quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds; 0: the vessel's
 	Covered   quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or steam in; 0: the style's
 	Uncovered quantity.Elapsed     `json:"uncovered,omitzero"` // 0: what is left of the bake time
+	Open      bool                 `json:"open,omitzero"`      // neither lid nor steam: no covered part
 	Rescore   bool                 `json:"rescore,omitzero"`   // open the cuts again after the first minutes
+	// RescoreAfter is when the cuts are opened again, from loading; 0: after five minutes, where Rescore asks for it.
+	RescoreAfter quantity.Elapsed `json:"rescore_after,omitzero"`
+	TurnAfter    quantity.Elapsed `json:"turn_after,omitzero"` // from loading: turned front to back; 0: not turned
 
 	KnownDough  quantity.Mass    `json:"known_dough,omitzero"` // a bake of your own that the time is scaled from
 	KnownTime   quantity.Elapsed `json:"known_time,omitzero"`
@@ -44,6 +50,7 @@ const (
 	Rescore // open the cuts again
 	Covered // lid on, or steam in
 	Vent    // lid off, or steam out
+	Turn    // front to back, where the oven is hotter on one side
 	Uncovered
 	Reheating // the vessels, before the next round
 )
@@ -55,6 +62,7 @@ var phaseKinds = enum.Of[PhaseKind](
 	"score again",
 	"covered",
 	"vent",
+	"turn",
 	"uncovered",
 	"reheat",
 )
@@ -104,19 +112,21 @@ func (p Phase) message() working.Message {
 
 // Program is the bake of a batch, phase by phase.
 type Program struct {
-	Phases    []Phase              `json:"phases"`
-	Rounds    int                  `json:"rounds"`
-	PerRound  int                  `json:"per_round"` // pieces in a round
-	Preheat   quantity.Elapsed     `json:"preheat"`   // before the first round
-	Reheat    quantity.Elapsed     `json:"reheat"`    // before each further round
-	Covered   quantity.Elapsed     `json:"covered"`   // of a round
-	Uncovered quantity.TimeRange   `json:"uncovered"` // of a round
-	Bake      quantity.TimeRange   `json:"bake"`      // covered and uncovered together
-	Total     quantity.TimeRange   `json:"total"`     // from switching on to the last loaf out
-	Oven      quantity.Temperature `json:"oven"`
-	Then      quantity.Temperature `json:"then"` // what the oven is turned down to when the lid comes off
-	in        OvenLoad
-	bake      BakeTime
+	Phases    []Phase            `json:"phases"`
+	Rounds    int                `json:"rounds"`
+	PerRound  int                `json:"per_round"` // pieces in a round
+	Preheat   quantity.Elapsed   `json:"preheat"`   // before the first round
+	Reheat    quantity.Elapsed   `json:"reheat"`    // before each further round
+	Covered   quantity.Elapsed   `json:"covered"`   // of a round
+	Uncovered quantity.TimeRange `json:"uncovered"` // of a round
+	Bake      quantity.TimeRange `json:"bake"`      // covered and uncovered together
+	Total     quantity.TimeRange `json:"total"`     // from switching on to the last loaf out
+	// Extrapolated says that the guide time is for pieces of another size.
+	Extrapolated bool                 `json:"extrapolated"`
+	Oven         quantity.Temperature `json:"oven"`
+	Then         quantity.Temperature `json:"then"` // what the oven is turned down to when the lid comes off
+	in           OvenLoad
+	bake         BakeTime
 }
 
 // Program answers: how is this batch baked, from switching the oven on to the last loaf?
@@ -134,7 +144,7 @@ func (in OvenLoad) Program() (Program, error) {
 	if err != nil {
 		return Program{}, err
 	}
-	pr := Program{in: in, bake: bake, PerRound: in.Pieces, Rounds: 1}
+	pr := Program{in: in, bake: bake, Extrapolated: bake.Extrapolated, PerRound: in.Pieces, Rounds: 1}
 	if in.Together > 0 && in.Together < in.Pieces {
 		pr.PerRound = in.Together
 		pr.Rounds = (in.Pieces + in.Together - 1) / in.Together
@@ -161,6 +171,9 @@ func (in OvenLoad) Program() (Program, error) {
 	if in.Covered > 0 {
 		pr.Covered = in.Covered
 	}
+	if in.Open {
+		pr.Covered = 0
+	}
 	pr.Uncovered = uncovered(bake.Time, pr.Covered.Duration())
 	if in.Uncovered > 0 {
 		// The baker's own time, with the spread of the whole bake.
@@ -174,6 +187,13 @@ func (in OvenLoad) Program() (Program, error) {
 		}
 	}
 	pr.Bake = pr.Uncovered.Add(pr.Covered.Duration())
+	var p quantity.Problems
+	for _, mark := range pr.marks() {
+		p.Duration(mark.path, mark.after, time.Minute, pr.Bake.Likely-time.Minute)
+	}
+	if err := p.ErrFor(in); err != nil {
+		return Program{}, err
+	}
 	pr.phases()
 	return pr, nil
 }
@@ -210,6 +230,9 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	p.Duration("Preheat", in.Preheat.Duration(), 0, 6*time.Hour)
 	p.Duration("Reheat", in.Reheat.Duration(), 0, 2*time.Hour)
 	covered := p.Duration("Covered", in.Covered.Duration(), 0, 6*time.Hour)
+	if in.Open && in.Covered > 0 {
+		p.Add("Covered", in.Covered.String(), "nothing for a bake without lid or steam", quantity.ErrInconsistent)
+	}
 	p.Duration("Uncovered", in.Uncovered.Duration(), 0, 6*time.Hour)
 	if err == nil && covered && in.Uncovered == 0 && in.Covered.Duration() > bake.Time.Late {
 		p.Add(
@@ -265,19 +288,51 @@ func (pr *Program) phases() {
 			add(Reheating, round, pr.Oven, sure(pr.Reheat.Duration()), false, none)
 		}
 		add(Load, round, pr.Oven, sure(0), true, working.Tell("bake.score_and_load", "score and load"))
+		marks := pr.marks()
 		covered := pr.Covered.Duration()
-		if pr.in.Rescore && covered > rescoreAfter {
-			add(Covered, round, pr.Oven, sure(rescoreAfter), false, none)
-			add(Rescore, round, pr.Oven, sure(0), true, working.Tell("bake.rescore", "open the cuts again, quickly"))
-			covered -= rescoreAfter
+		// lasting is a stretch of the bake with the marks that fall into it.
+		lasting := func(kind PhaseKind, oven quantity.Temperature, from time.Duration, takes quantity.TimeRange, says working.Message) {
+			for len(marks) > 0 && marks[0].after < from+takes.Likely {
+				part := marks[0].after - from
+				if part > 0 {
+					add(kind, round, oven, sure(part), false, none)
+				}
+				add(marks[0].kind, round, oven, sure(0), true, marks[0].says)
+				takes, from, marks = uncovered(takes, part), marks[0].after, marks[1:]
+			}
+			add(kind, round, oven, takes, false, says)
 		}
 		if covered > 0 {
-			add(Covered, round, pr.Oven, sure(covered), false, cover)
+			lasting(Covered, pr.Oven, 0, sure(covered), cover)
 			add(Vent, round, pr.Then, sure(0), true, vent)
 		}
-		add(Uncovered, round, pr.Then, pr.Uncovered, false, until)
+		lasting(Uncovered, pr.Then, covered, pr.Uncovered, until)
 	}
 	pr.Total = now
+}
+
+// mark is a moment of a round, from loading, at which hands are needed.
+type mark struct {
+	path  string // of the input
+	kind  PhaseKind
+	after time.Duration
+	says  working.Message
+}
+
+// marks are those that were asked for, in order of time.
+func (pr *Program) marks() []mark {
+	var out []mark
+	if again := pr.in.RescoreAfter.Duration(); again != 0 || pr.in.Rescore {
+		if again == 0 {
+			again = min(rescoreAfter, (pr.Bake.Likely / 2).Truncate(time.Minute))
+		}
+		out = append(out, mark{"RescoreAfter", Rescore, again, working.Tell("bake.rescore", "open the cuts again, quickly")})
+	}
+	if turn := pr.in.TurnAfter.Duration(); turn != 0 {
+		out = append(out, mark{"TurnAfter", Turn, turn, working.Tell("bake.turn", "turn it front to back")})
+	}
+	slices.SortStableFunc(out, func(a, b mark) int { return cmp.Compare(a.after, b.after) })
+	return out
 }
 
 func preheatNote(v Vessel) working.Message {

@@ -21,6 +21,7 @@ var stepKinds = enum.Of[StepKind](
 	"warm up",
 	"preheat",
 	"bake",
+	"tend",
 	"cool",
 	"other",
 )

@@ -22,6 +22,7 @@ const (
 	WarmUp                      // they lose their cold
 	Preheat                     // the oven gets hot
 	Bake                        // a round is in the oven
+	Tend                        // hands go to the oven: the lid comes off, the cuts are opened again, a loaf is turned
 	Cool                        // the bread cools
 	Other                       // anything else
 )

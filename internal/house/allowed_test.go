@@ -92,14 +92,7 @@ var longFiles = map[string]string{
 }
 
 // twins are type names that mean two things.
-var twins = map[string]string{
-	"Bulk":       waits,
-	"Clock":      waits,
-	"Preferment": waits,
-	"Range":      waits,
-	"Soaker":     waits,
-	"Step":       waits,
-}
+var twins = map[string]string{}
 
 // mostExported is how many identifiers, without fields, the public rooms may export; 1,000 are the aim.
 const mostExported = 2148

@@ -160,6 +160,9 @@ func TestEveryTypeMarshalsByReflection(t *testing.T) {
 			all = append(all, reflect.Zero(e.typ))
 		}
 		for _, v := range all {
+			if q, ok := v.Interface().(interface{ IsValid() bool }); ok && !q.IsValid() {
+				continue // arithmetic beyond the range of a quantity: that it does not marshal is right
+			}
 			total++
 			marshaled(o, e.name, v)
 		}

@@ -124,13 +124,18 @@ type Retard struct {
 	WarmUp  quantity.Elapsed `json:"warm_up,omitzero"` // in the room or box before baking; zero: from the cold into the oven
 }
 
-// OvenWork says how the loaves are baked.
+// OvenWork says how the loaves are baked. What is left out takes the guide values for style, size and vessel.
 type OvenWork struct {
-	Temperature quantity.Temperature `json:"temperature"`
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
+	Then        quantity.Temperature `json:"then,omitzero"`      // when the lid comes off or the steam is let out; not given: as before
+	Vessel      bake.Vessel          `json:"vessel,omitzero"`    // without pots; not given: a tin or tray where the style is baked so, else a stone
 	Pots        int                  `json:"pots,omitzero"`      // covered pots, one loaf each; 0: no pots
 	Together    int                  `json:"together,omitzero"`  // loaves in one round; 0: as many as pots, or all
 	Preheat     quantity.Elapsed     `json:"preheat,omitzero"`   // oven and pots
 	Reheat      quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds
 	Covered     quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or with steam
-	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"` // until done, about
+	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"` // until done, about; without it and covered: the guide times
+	// RescoreAfter is when the cuts are opened again, from loading; zero: they are not.
+	RescoreAfter quantity.Elapsed `json:"rescore_after,omitzero"`
+	TurnAfter    quantity.Elapsed `json:"turn_after,omitzero"` // from loading: turned front to back; zero: not turned
 }

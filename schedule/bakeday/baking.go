@@ -35,7 +35,7 @@ func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, er
 		k.Each = b.Loaves.Pieces
 	}
 	k.Rounds = (b.Loaves.Pieces + k.Each - 1) / k.Each
-	return k, nil
+	return k, b.heat(&k)
 }
 
 // loss is the bake loss to reckon with: the baker's own, or the guide value for style and size.

@@ -19,7 +19,6 @@ const (
 	usualFold      = quantity.Elapsed(5 * time.Minute)
 	usualFoldEvery = quantity.Elapsed(40 * time.Minute)
 	usualShaping   = quantity.Elapsed(30 * time.Minute)
-	usualReheat    = quantity.Elapsed(10 * time.Minute)
 	usualFreshness = quantity.Elapsed(12 * time.Hour)
 	usualWarmth    = quantity.Elapsed(30 * time.Minute)
 	tooHotToEat    = 5 * time.Minute // after the oven
@@ -68,7 +67,6 @@ func (b Bake) withDefaults() Bake {
 		usual(&b.Bulk.FoldTakes, usualFold)
 	}
 	usual(&b.Shaping.Takes, usualShaping)
-	usual(&b.Oven.Reheat, usualReheat)
 	if b.Loaves.Warm {
 		usual(&b.Loaves.FreshWithin, usualWarmth)
 	}
@@ -143,17 +141,19 @@ func (b *Bake) check() error {
 		minutes("Retard.AtMost", r.AtMost, max(r.AtLeast.Duration(), 30*time.Minute), 96*time.Hour)
 		minutes("Retard.WarmUp", r.WarmUp, 0, 12*time.Hour)
 	}
-	quantity.Check(&p, "Oven.Temperature", b.Oven.Temperature, celsius(120), celsius(500))
+	if !b.Oven.Temperature.IsZero() {
+		quantity.Check(&p, "Oven.Temperature", b.Oven.Temperature, celsius(120), celsius(500))
+	}
+	if !b.Oven.Then.IsZero() {
+		quantity.Check(&p, "Oven.Then", b.Oven.Then, celsius(100), celsius(500))
+	}
 	p.Int("Oven.Pots", b.Oven.Pots, 0, 1000)
 	p.Int("Oven.Together", b.Oven.Together, 0, 1000)
 	minutes("Oven.Preheat", b.Oven.Preheat, 0, 6*time.Hour)
 	minutes("Oven.Reheat", b.Oven.Reheat, 0, 2*time.Hour)
 	minutes("Oven.Covered", b.Oven.Covered, 0, 4*time.Hour)
 	minutes("Oven.Uncovered", b.Oven.Uncovered, 0, 4*time.Hour)
-	if total := b.Oven.Covered + b.Oven.Uncovered; total < quantity.Elapsed(5*time.Minute) && b.Oven.Covered >= 0 &&
-		b.Oven.Uncovered >= 0 {
-		p.Add("Oven", "covered and uncovered together "+total.String(), "5m or more of baking", quantity.ErrOutOfRange)
-	}
+	b.checkBaking(&p)
 	b.Levers.check(&p)
 	b.Kitchen.check(&p, b.Retard != nil)
 	return p.Err()

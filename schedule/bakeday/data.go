@@ -1,11 +1,13 @@
 package bakeday
 
 import (
+	"slices"
 	"time"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 )
 
 // thousandths rounds a computed temperature for data, which would otherwise carry digits that mean
@@ -61,7 +63,7 @@ func (d Day) Data() PlanData {
 	}
 	o, k := d.Bake.Oven, d.Baking
 	s.Oven = OvenData{
-		Temperature: o.Temperature, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
+		Temperature: o.Temperature, Then: o.Then, Takes: toMinutes(k.Program.Bake), GuideTime: k.Guide, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
 		Core: thousandths(
 			k.Target.Core,
 		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
@@ -215,6 +217,10 @@ func (d Day) stepData() []StepData {
 			s.LookFrom, s.LookTo = &from, &to
 		}
 		out = append(out, s)
+		if t.Kind == schedule.Bake {
+			out = append(out, d.tending(s)...)
+		}
 	}
+	slices.SortStableFunc(out, func(a, b StepData) int { return a.Start.Compare(b.Start) })
 	return out
 }

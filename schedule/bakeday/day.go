@@ -98,6 +98,8 @@ type Baking struct {
 	Target   bake.CoreTarget  `json:"target"`
 	Doneness bake.StyleGuide  `json:"doneness"`
 	Cooling  bake.CoolingTime `json:"cooling"`
+	Program  bake.Program     `json:"program"` // of all rounds, phase by phase
+	Guide    bool             `json:"guide"`   // how long it bakes is a guide value, and not the baker's own
 	Rounds   int              `json:"rounds"`
 	Each     int              `json:"each"` // loaves in a round
 }

@@ -35,7 +35,10 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 		if s.Name != "" {
 			e.Summary += " (" + s.Name + ")"
 		}
-		if t.Hands || t.Kind == schedule.Preheat {
+		switch {
+		case t.Kind == schedule.Tend: // at its minute
+			e.Alarms = []calendar.Alarm{{}}
+		case t.Hands || t.Kind == schedule.Preheat:
 			e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}}
 		}
 		if t.LookFrom != nil && t.LookTo != nil {

@@ -54,4 +54,5 @@ func Example() {
 	// Fri 15:28 mix the dough
 	// Fri 19:54 divide and shape
 	// Sat 09:04 bake
+	// Sat 09:24 lid off, away from you
 }

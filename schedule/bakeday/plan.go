@@ -211,6 +211,7 @@ func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock KitchenClock
 		return d, err
 	}
 	d.Baking.Loss = loss
+	d.Bake.Oven = b.Oven
 	m := b.firstGuess(wanted)
 	m.now = clock.Now
 	if b.Levain.standing() {

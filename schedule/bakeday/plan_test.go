@@ -76,8 +76,11 @@ func ExampleBake_Plan() {
 	// fold, 2 of 2
 	// divide and shape
 	// bake, 1 of 3
+	// lid off, away from you, 1 of 3
 	// bake, 2 of 3
+	// lid off, away from you, 2 of 3
 	// bake, 3 of 3
+	// lid off, away from you, 3 of 3
 }
 
 func ExampleParseWish() {

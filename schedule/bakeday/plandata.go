@@ -1,9 +1,10 @@
 package bakeday
 
 import (
-	"example.org/maslin/dough/mixing"
 	"time"
 
+	"example.org/maslin/bake"
+	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
@@ -151,6 +152,9 @@ type RetardData struct {
 // OvenData is the bake.
 type OvenData struct {
 	Temperature quantity.Temperature             `json:"temperature"`
+	Then        quantity.Temperature             `json:"then"`       // when the lid comes off or the steam is let out
+	Takes       quantity.TimeRange               `json:"takes"`      // one round
+	GuideTime   bool                             `json:"guide_time"` // how long it bakes is a guide value, and not the baker's own
 	Preheat     quantity.Elapsed                 `json:"preheat"`
 	Covered     quantity.Elapsed                 `json:"covered"`
 	Uncovered   quantity.Elapsed                 `json:"uncovered"`
@@ -175,6 +179,7 @@ type OvenData struct {
 type StepData struct {
 	ID     string            `json:"id"`
 	Kind   schedule.StepKind `json:"kind"`
+	Phase  bake.PhaseKind    `json:"phase,omitzero"`   // what is done at the oven, where it is tended
 	Number int               `json:"number,omitempty"` // of how many alike: fold 2 of 4
 	Of     int               `json:"of,omitempty"`
 	Bread  string            `json:"bread"`

@@ -3,6 +3,7 @@ package bakeday
 import (
 	"time"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 )
@@ -54,7 +55,12 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 func (d Day) risingBlocks(s PlanData) []report.Block {
 	var out []report.Block
 	say := func(m working.Message) { out = append(out, report.Say(m)) }
-	if l := d.Levain; l != nil {
+	if l := d.Levain; l != nil && d.Bake.Levain.standing() {
+		say(working.Tell("bakeday.levain_stands",
+			"levain: at its peak about %v, good until about %v; %.0f of it goes into the dough",
+			l.Fed.Add(l.Ripeness.Peak.Likely.Round(time.Minute)).In(d.Zone),
+			l.Fed.Add(l.Ripeness.Until.Likely.Round(time.Minute)).In(d.Zone), l.Build.Made))
+	} else if l != nil {
 		r := l.Ripeness
 		say(
 			working.Tell(
@@ -172,10 +178,20 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	if k.Rounds > 1 {
 		round = working.Tell("bakeday.rounds", "%d rounds of %d, %v between them to reheat", k.Rounds, k.Each, o.Reheat)
 	}
-	if o.Covered > 0 {
+	switch {
+	case o.Covered > 0 && d.Bake.vessel() != bake.Pot:
+		say(working.Tell("bakeday.steamed", "%v: %v with steam or a cover, then about %v without", round, o.Covered, o.Uncovered))
+	case o.Covered > 0:
 		say(working.Tell("bakeday.covered", "%v: %v covered, then about %v uncovered", round, o.Covered, o.Uncovered))
-	} else {
+	default:
 		say(working.Tell("bakeday.uncovered", "%v: about %v", round, o.Uncovered))
+	}
+	if k.Guide {
+		say(working.Tell("bakeday.guide_time",
+			"the time is a guide value, %v for one round: a time of your own is better", k.Program.Bake))
+	}
+	if o.Then != o.Temperature {
+		say(working.Tell("bakeday.turn_down", "then set the oven to %.0f", o.Then))
 	}
 	if t := k.Target; t.Core.IsZero() {
 		say(working.Tell("bakeday.done_color", "done by time and color: no probe judges a bread so thin"))

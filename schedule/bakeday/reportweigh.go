@@ -63,6 +63,7 @@ func (l WeighList) blocks(d Day) []report.Block {
 	t.Total = append(t.Total, report.Of(working.Tell("bakeday.together", "together")), report.Cell{})
 	out := []report.Block{t}
 	switch {
+	case l.Residue.Compare(noScale) < 0 && l.Residue.Neg().Compare(noScale) < 0: // nothing that a scale shows
 	case l.Residue.Sign() < 0:
 		out = append(
 			out,

@@ -272,12 +272,10 @@ func always() []string {
 	return []string{
 		"Bake.wanted",
 		"Kitchen.zone",
-		"Bake.loaves",
 		"Bake.flour",
 		"Bake.liquid",
 		"Bake.mixing",
 		"Bake.bulk",
-		"Bake.oven",
 		"Bake.kitchen",
 		"Ingredient.name",
 		"Levain.hydration",
@@ -296,7 +294,6 @@ func always() []string {
 		"BulkWork.rise",
 		"Retard.at_least",
 		"Retard.at_most",
-		"OvenWork.temperature",
 		"Kitchen.day",
 		"Kitchen.tap",
 	}

@@ -226,7 +226,7 @@ func (m DayNow) hazards(kind schedule.StepKind) []working.Caution {
 		return m.Day.Water.Fit.Cautions
 	case schedule.Bulk, schedule.Proof, schedule.Shape:
 		return m.Day.Rising.Bulk.Cautions()
-	case schedule.Preheat, schedule.Bake:
+	case schedule.Preheat, schedule.Bake, schedule.Tend:
 		return bake.OvenCautions()
 	case schedule.Cool:
 		return bake.FoodCautions()

@@ -271,11 +271,11 @@ func (m *DayNow) deviation(bulk bakeday.StepData) (step bakeday.StepData, at tim
 	last := time.Time{}
 	for i, s := range m.Steps {
 		done, ok := m.Done[s.ID]
-		if !ok || !s.Hands || done.Before(last) || s.Kind == schedule.Fold {
+		if !ok || !s.Hands || done.Before(last) || s.Kind == schedule.Fold || s.Kind == schedule.Tend {
 			continue
 		}
 		for _, next := range m.Steps[i+1:] {
-			if !next.Start.Before(s.End) && next.Kind != schedule.Preheat {
+			if !next.Start.Before(s.End) && next.Kind != schedule.Preheat && next.Kind != schedule.Tend {
 				last, step, at = done, next, done.Add(next.Start.Sub(s.End))
 				break
 			}
