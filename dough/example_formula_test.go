@@ -6,6 +6,7 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
 )
 
 // hall is the maslin bread of the village hall: wheat with a fifth of whole rye, all of it in the
@@ -250,8 +251,8 @@ func ExampleBatch_SaltInWater() {
 
 func ExampleBatch_Working() {
 	batch := must(hall().For(dough.ByFlour{Mass: quantity.Grams(1000)}))
-	for _, step := range batch.Working().Steps[2:5] {
-		fmt.Printf("%s: %s = %s = %s\n", step.Name, step.Symbol, step.Numbers, step.Value)
+	for _, line := range batch.Working().Lines(working.Reader{})[2:5] {
+		fmt.Printf("%s: %s = %s = %s\n", line.Name, line.Symbol, line.Numbers, line.Value)
 	}
 	// Output:
 	// water: m_3 = 72 ÷ 100 × 1000 = 720.0 g

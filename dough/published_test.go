@@ -6,8 +6,8 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/handcheck"
 	"example.org/maslin/internal/published"
-	"example.org/maslin/internal/workcheck"
 )
 
 func TestPublishedFigures(t *testing.T) {
@@ -20,7 +20,7 @@ func TestPublishedFigures(t *testing.T) {
 
 func TestMisprints(t *testing.T) {
 	published.Misprints(t, "testdata/misprints.csv", false, func(line string) (float64, error) {
-		_, v, err := workcheck.Evaluate(line)
+		_, v, err := handcheck.Evaluate(line)
 		return v, err
 	})
 }

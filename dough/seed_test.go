@@ -140,7 +140,7 @@ func TestConcurrentUse(t *testing.T) {
 			_, _ = b.Weights().Batch()
 			_, _, _ = b.FlourUp(quantity.Grams(10))
 			_, _ = dough.Mishap{Batch: b, Extra: []dough.Stock{{Name: "water", Mass: quantity.Grams(9)}}}.Repair()
-			if b.String() != want || len(b.Working().Steps) == 0 {
+			if b.String() != want || b.Working().Len() == 0 {
 				t.Error("a batch changed")
 			}
 		})

@@ -30,7 +30,7 @@ func growthSource() working.Source {
 // temperature, the gas the rise takes, the spread from its parts, and early, late and likely times.
 func (e Estimate) Working() working.Working {
 	if !e.given() {
-		return working.Working{Title: "When the dough is ready"}
+		return working.Working{}
 	}
 	t := e.d.tell(working.Tell("ferment.derive_ready", "When the dough is ready"))
 	t.formula()
@@ -281,7 +281,7 @@ func (d *prepared) pacing(celsius float64) float64 {
 // Working derives the rise at which to shape, step by step.
 func (t ShapeTarget) Working() working.Working {
 	if t.path.IsZero() {
-		return working.Working{Title: "How far the dough may rise before shaping"}
+		return working.Working{}
 	}
 	d := &t.Shape.d
 	w := d.tell(working.Tell("ferment.derive_shape", "How far the dough may rise before shaping"))
@@ -322,7 +322,7 @@ func (t ShapeTarget) Working() working.Working {
 // Working shows what was learned: the pace and its range from the mean and the spread of its log.
 func (l Lesson) Working() working.Working {
 	if l.Culture.IsZero() {
-		return working.Working{Title: "What the logged bakes say"}
+		return working.Working{}
 	}
 	t := l.Culture.taught()
 	m, s := t.Unknown(gasbalance.Pace)
@@ -354,7 +354,7 @@ func (l Lesson) Working() working.Working {
 // Working derives the index step by step.
 func (f Flavor) Working() working.Working {
 	if f.Yeast == 0 {
-		return working.Working{Title: "Mild or sharp"}
+		return working.Working{}
 	}
 	d := working.Derive(working.Tell("ferment.derive_flavor", "Mild or sharp"))
 	l := working.Given("L", working.Tell("ferment.symbol_lactobacilli",

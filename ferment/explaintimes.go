@@ -307,7 +307,7 @@ func (t *telling) meanGas(from, to float64) float64 {
 // Working derives the answer step by step.
 func (r Ripeness) Working() working.Working {
 	if r.d.law == nil {
-		return working.Working{Title: "When the preferment is ripe"}
+		return working.Working{}
 	}
 	t := r.d.tell(working.Tell("ferment.derive_ripeness", "When the preferment is ripe"))
 	t.formula()

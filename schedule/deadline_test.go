@@ -208,8 +208,8 @@ func TestRobustOnlyOfWhatWasFound(t *testing.T) {
 		if r, err := cut.Robust(context.Background()); len(quantity.InputErrors(err)) != 1 || r.Survives {
 			t.Errorf("%s: %v, %v", name, r, err)
 		}
-		if w := cut.Working(); len(w.Steps) != 0 {
-			t.Errorf("%s: a working of %d steps", name, len(w.Steps))
+		if w := cut.Working(); w.Len() != 0 {
+			t.Errorf("%s: a working of %d steps", name, w.Len())
 		}
 	}
 }

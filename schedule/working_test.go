@@ -13,8 +13,8 @@ func TestWorkingOfTheHall(t *testing.T) {
 	tt := plan(t, hall())
 	w := tt.Working()
 	workcheck.Verify(t, w)
-	if len(w.Steps) != 2*len(tt.Steps) {
-		t.Errorf("%d lines for %d steps", len(w.Steps), len(tt.Steps))
+	if w.Len() != 2*len(tt.Steps) {
+		t.Errorf("%d lines for %d steps", w.Len(), len(tt.Steps))
 	}
 	// The times derived are those of the timetable.
 	var derived []string
@@ -39,7 +39,7 @@ func TestWorkingOfTheHall(t *testing.T) {
 		workcheck.Verify(t, plan(t, p).Working())
 	}
 	var none Timetable
-	if len(none.Working().Steps) != 0 {
+	if none.Working().Len() != 0 {
 		t.Error("nothing has a working")
 	}
 }

@@ -17,7 +17,7 @@ func TestZeroResultsPrint(t *testing.T) {
 	}
 	for _, w := range []interface{ Working() working.Working }{flour.BlendedFlours{}, flour.GlutenDoses{},
 		flour.OnBasis{}, flour.StrengthAdvice{}} {
-		if n := len(w.Working().Steps); n != 0 {
+		if n := w.Working().Len(); n != 0 {
 			t.Errorf("%T derives %d steps from nothing", w, n)
 		}
 	}

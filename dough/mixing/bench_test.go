@@ -24,7 +24,7 @@ func BenchmarkWaterTemperatureWithWorking(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		r, err := in.Water()
-		if err != nil || len(r.Working().Steps) != 1 {
+		if err != nil || r.Working().Len() != 1 {
 			b.Fatal(err)
 		}
 	}

@@ -199,6 +199,9 @@ func (c Comparison) Working() working.Working {
 	for i, q := range c.parts {
 		n := strconv.Itoa(i + 1)
 		name := nameOf(q.name, i)
+		if !q.counted && q.capacity <= 0 {
+			continue // it shifts nothing
+		}
 		by := working.Num(0)
 		if q.counted {
 			by = target.Minus(working.Given("T_"+n, working.Tell("mixing.symbol_as_factor", "%v as a factor", name),
@@ -221,8 +224,7 @@ func (c Comparison) Working() working.Working {
 	difference := d.Find(working.Finding{
 		Name: working.Tell("mixing.label_difference", "factors less balance"), Symbol: "Δ", By: sum, Is: c.Difference,
 		Decimals: 1,
-		Source:   working.Algebra(), Within: 0.02 * float64(len(c.parts)+1),
-		Note: working.Tell("mixing.note_rounded_parts", "the parts are rounded to 0.01"),
+		Source:   working.Algebra(),
 	})
 	d.Find(working.Finding{
 		Name: working.Tell("mixing.agreeing", "friction factor with which both agree today"), Symbol: "F_agree",

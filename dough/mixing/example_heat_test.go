@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
 )
 
 // hallBalance is the hall kitchen's dough in its mixer: bowl and hook of 2 kg of steel, eight minutes
@@ -31,80 +32,17 @@ func hallBalance() mixing.Balance {
 func ExampleBalance_Final() {
 	r, err := hallBalance().Final()
 	fmt.Println(r, err)
-	steps := r.Working()
-	steps.Steps = steps.Steps[len(steps.Steps)-5:] // capacities, heat of wetting, work, heats, answer
-	fmt.Print(steps.Text(100))
+	lines := r.Working().Lines(working.Reader{})
+	for _, l := range lines[len(lines)-5:] {
+		fmt.Printf("%s: %s = %s, %s\n", l.Name, l.Symbol, l.Formula, l.Value)
+	}
 	// Output:
 	// dough at 22.5 °C <nil>
-	// Heat balance of the mix
-	// =======================
-	//
-	// 1. heat capacity of everything in the bowl
-	//    C = C_0 + C_1 + C_2 + C_3 + C_4 + C_5 + C_6
-	//    where
-	//      C_0  3.7255 kJ/K  heat capacity of water
-	//      C_1  1.9610 kJ/K  heat capacity of bread flour
-	//      C_2  0.4903 kJ/K  heat capacity of whole rye
-	//      C_3  1.3883 kJ/K  heat capacity of levain
-	//      C_4  0.0270 kJ/K  heat capacity of salt
-	//      C_5  1.000 kJ/K  heat capacity of bowl
-	//      C_6  0.800 kJ/K  heat exchanged with the room for each degree
-	//    C = 3.7255 + 1.9610 + 0.4903 + 1.3883 + 0.0270 + 1.000 + 0.800
-	//    C ≈ 9.392 kJ/K
-	//    source: heat given off equals heat taken up, with constant specific heats [computed]
-	//
-	// 2. heat of wetting
-	//    Q_wet = q × m_flour
-	//    where
-	//      q        15.119 kJ/kg  heat of hydration for each kilogram of flour
-	//      m_flour  1.3250 kg  dry flour
-	//    Q_wet = 15.119 × 1.3250
-	//    Q_wet ≈ 20.033 kJ
-	//    source: Baking Business, Dictionary, and article 35816, 6.5 BTU per lb of flour of 11 to 12 %
-	//      water
-	//
-	// 3. work of mixing
-	//    Q_mix = e × m_dough
-	//    where
-	//      e        12.00 kJ/kg  mixing work for each kilogram of dough
-	//      m_dough  2.706 kg  dough
-	//    Q_mix = 12.00 × 2.706
-	//    Q_mix = 32.472 kJ
-	//    source: given by the user [computed]
-	//
-	// 4. heat brought along, with 0 °C as zero
-	//    H = Q_wet + Q_mix + C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 ×
-	//      T_6
-	//    where
-	//      Q_wet  20.0327 kJ  heat of wetting, from step 2
-	//      Q_mix  32.4720 kJ  work of mixing, from step 3
-	//      C_0    3.72554 kJ/K  heat capacity of water
-	//      T_0    12 °C  temperature of water
-	//      C_1    1.96100 kJ/K  heat capacity of bread flour
-	//      T_1    18 °C  temperature of bread flour
-	//      C_2    0.49025 kJ/K  heat capacity of whole rye
-	//      T_2    18 °C  temperature of whole rye
-	//      C_3    1.38828 kJ/K  heat capacity of levain
-	//      T_3    23 °C  temperature of levain
-	//      C_4    0.02697 kJ/K  heat capacity of salt
-	//      T_4    18 °C  temperature of salt
-	//      C_5    1.0000 kJ/K  heat capacity of bowl
-	//      T_5    21 °C  temperature of bowl
-	//      C_6    0.8000 kJ/K  heat exchanged with the room for each degree
-	//      T_6    21 °C  temperature of room
-	//    H = 20.0327 + 32.4720 + 3.72554 × 12 + 1.96100 × 18 + 0.49025 × 18 + 1.38828 × 23 + 0.02697 × 18
-	//      + 1.0000 × 21 + 0.8000 × 21
-	//    H ≈ 211.550 kJ
-	//    source: heat given off equals heat taken up, with constant specific heats [computed]
-	//
-	// 5. dough temperature
-	//    T_dough = H ÷ C
-	//    where
-	//      H  211.550 kJ  heat brought along, with 0 °C as zero, from step 4
-	//      C  9.392 kJ/K  heat capacity of everything in the bowl, from step 1
-	//    T_dough = 211.550 ÷ 9.392
-	//    T_dough ≈ 22.5 °C
-	//    source: heat given off equals heat taken up, with constant specific heats [computed]
+	// heat capacity of everything in the bowl: C = C_0 + C_1 + C_2 + C_3 + C_4 + C_5 + C_6, 9.392 kJ/K
+	// heat of wetting: Q_wet = q × m_flour, 20.033 kJ
+	// work of mixing: Q_mix = e × m_dough, 32.472 kJ
+	// heat brought along, with 0 °C as zero: H = Q_wet + Q_mix + C_0 × T_0 + C_1 × T_1 + C_2 × T_2 + C_3 × T_3 + C_4 × T_4 + C_5 × T_5 + C_6 × T_6, 211.550 kJ
+	// dough temperature: T_dough = H ÷ C, 22.5 °C
 }
 
 func ExampleBalance_WaterFor() {

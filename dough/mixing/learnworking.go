@@ -132,12 +132,10 @@ func (r Prediction) Working() working.Working {
 	d.Find(working.Finding{
 		Name: working.Tell("mixing.range_low", "range from"), Symbol: "T_low", By: likely.Minus(half), Is: r.Dough.Low,
 		Decimals: 1, Source: working.Algebra(),
-		Within: 0.06, Note: working.Tell("mixing.note_rounded_range", "from the rounded figures above"),
 	})
 	d.Find(working.Finding{
 		Name: working.Tell("mixing.range_high", "range to"), Symbol: "T_high", By: likely.Plus(half), Is: r.Dough.High,
 		Decimals: 1, Source: working.Algebra(),
-		Within: 0.06, Note: working.Tell("mixing.note_rounded_range", "from the rounded figures above"),
 	})
 	return d.Working()
 }

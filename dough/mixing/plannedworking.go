@@ -63,7 +63,7 @@ func (r PlannedWater) Workings() []working.Working {
 		out = append(out, r.factors.Working(), c.Working())
 	}
 	for _, m := range r.Remedies {
-		if w := m.Working(); len(w.Steps) > 0 {
+		if w := m.Working(); w.Len() > 0 {
 			out = append(out, w)
 		}
 	}

@@ -12,7 +12,7 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/internal/workcheck"
+	"example.org/maslin/internal/handcheck"
 )
 
 // inputs are the key=value pairs of a row; the keys before the first other pair say what to compute.
@@ -352,7 +352,7 @@ func TestMisprints(t *testing.T) {
 	}
 	for _, row := range all[1:] {
 		// A misprint is one: its own arithmetic gives something else than what is printed.
-		_, value, err := workcheck.Evaluate(row[3])
+		_, value, err := handcheck.Evaluate(row[3])
 		if err != nil {
 			t.Errorf("%s: %v", row[0], err)
 			continue

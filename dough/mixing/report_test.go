@@ -145,7 +145,7 @@ func TestHeatsNameTheirSource(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{"GNU units", "Geankoplis", "given", "mixture", "GNU units", "salt", "Geankoplis"}
-	for i, s := range r.Working().Steps[:len(want)] {
+	for i, s := range r.Working().Lines(working.Reader{})[:len(want)] {
 		if s.Source.Key != want[i] {
 			t.Errorf("part %d rests on %q, want %q", i, s.Source.Key, want[i])
 		}

@@ -254,7 +254,7 @@ func (r WaterResult) Workings() []working.Working { return withWays(r.Working(),
 func withWays(first working.Working, ways []WaterRemedy) []working.Working {
 	out := []working.Working{first}
 	for _, m := range ways {
-		if w := m.Working(); len(w.Steps) > 0 {
+		if w := m.Working(); w.Len() > 0 {
 			out = append(out, w)
 		}
 	}

@@ -229,11 +229,11 @@ func TestHostileVessels(t *testing.T) {
 // A volume says how it was reckoned, and only then.
 func TestVolumesShowTheirWorking(t *testing.T) {
 	v, err := vessel.MixedDough{Mass: quantity.Grams(2660)}.Volume()
-	if err != nil || len(v.Working().Steps) != 3 {
+	if err != nil || v.Working().Len() != 3 {
 		t.Fatal(v, err)
 	}
 	workcheck.Verify(t, v.Working())
-	if n := len((vessel.VesselVolume{}).Working().Steps); n != 0 {
+	if n := (vessel.VesselVolume{}).Working().Len(); n != 0 {
 		t.Error(n)
 	}
 }

@@ -22,7 +22,7 @@ type Finding struct {
 	// rounding, such as by largest remainder or up to what a scale can weigh. Both are shown then.
 	Rounding Message `json:"rounding,omitzero"`
 	// Within is how far Is may lie from the value of the expression beyond the rounding of what is printed, in
-	// Unit, where the library computes in another way; Note says why.
+	// Unit, where the library computes in another way; Note says why. Both are shown where they differ.
 	Within  float64 `json:"within,omitzero"`
 	Brief   Message `json:"brief,omitzero"` // one sentence in trade words; not given, name and value
 	Note    Message `json:"note,omitzero"`
@@ -38,7 +38,7 @@ const WholeNumber = -1
 // own each time it is asked.
 type Derivation struct {
 	title Message
-	steps []Step
+	steps []step
 }
 
 // Derive begins a derivation.
@@ -51,27 +51,25 @@ func (d Derivation) MarshalJSON() ([]byte, error) { return (&d).Working().Marsha
 func (d *Derivation) Find(f Finding) Expr {
 	s := newStep(f)
 	d.steps = append(d.steps, s)
-	return Expr{&node{op: opSymbol, symbol: s.result}}
+	return symbolExpr(s.result)
 }
 
 // Add puts all steps of another working here and returns the symbol of its last step.
 func (d *Derivation) Add(w Working) Expr {
-	d.steps = append(d.steps, w.Steps...)
-	for i := len(w.Steps) - 1; i >= 0; i-- {
-		if b := w.Steps[i].result; b != nil {
-			return Expr{&node{op: opSymbol, symbol: b}}
-		}
+	d.steps = append(d.steps, w.steps...)
+	if len(w.steps) == 0 {
+		return Expr{}
 	}
-	return Expr{}
+	return symbolExpr(w.steps[len(w.steps)-1].result)
 }
 
 // Working is what was derived so far.
 func (d *Derivation) Working() Working {
-	return Working{Title: d.title.String(), title: d.title, Steps: append([]Step(nil), d.steps...)}
+	return Working{title: d.title, steps: append([]step(nil), d.steps...)}
 }
 
 // newStep works the step out.
-func newStep(f Finding) Step {
+func newStep(f Finding) step {
 	if f.Meaning.IsZero() {
 		f.Meaning = f.Name
 	}
@@ -128,9 +126,7 @@ func newStep(f Finding) Step {
 			raw.Decimals = places
 		}
 	}
-	s := Step{finding: &f, raw: raw, result: &binding{name: f.Symbol, meaning: f.Meaning, term: f.Term, value: value}}
-	s.words()
-	return s
+	return step{finding: f, raw: raw, result: &binding{name: f.Symbol, meaning: f.Meaning, term: f.Term, value: value}}
 }
 
 func symbolsOf(x Expr) []*node {
@@ -155,31 +151,3 @@ func metricNumber(n *node) float64 {
 	}
 	return n.symbol.value.Number
 }
-
-// words fills the texts that a reader of metric English is shown.
-func (s *Step) words() {
-	f := s.finding
-	s.Name, s.Symbol, s.Note, s.Source = f.Name.String(), f.Symbol, f.Note.String(), f.Source
-	names := newNames([]Step{*s})
-	lines := s.lines(Reader{}, names)
-	last := lines[len(lines)-1]
-	s.Formula, s.Numbers, s.Value, s.Exact, s.Where = last.Formula, last.Numbers, last.Value, last.Exact, last.Where
-	if !f.Rounding.IsZero() {
-		s.Value, s.Tolerance = last.Rounded, math.Abs(s.raw.Number-s.result.value.Number)
-	}
-	s.Tolerance += f.Within
-	if f.By.n == nil && s.Note == "" {
-		s.Note = f.Look.String()
-	}
-}
-
-// Answer is the value that the derivation ends with: the answer that it derives.
-func (w Working) Answer() Value {
-	if len(w.Steps) == 0 || w.Steps[len(w.Steps)-1].result == nil {
-		return Value{Number: math.NaN()}
-	}
-	return w.Steps[len(w.Steps)-1].result.value
-}
-
-// Derived reports whether the step was made by [Derivation.Find].
-func (s Step) Derived() bool { return s.finding != nil }

@@ -80,12 +80,13 @@ func function(name string, x []float64) float64 {
 	return best
 }
 
-// rational computes an expression of literals exactly, where only + − × ÷ and small whole powers occur.
+// rational computes an expression of literals exactly, where only + − × ÷, small whole powers and functions that round
+// or choose occur.
 func (n *node) rational() (*big.Rat, bool) {
 	switch n.op {
 	case opNumber:
 		return n.literal.rational()
-	case opSymbol, opIn, opPi, opCall:
+	case opSymbol, opIn, opPi:
 		return nil, false
 	}
 	x := make([]*big.Rat, len(n.args))
@@ -116,6 +117,8 @@ func (n *node) rational() (*big.Rat, bool) {
 			return nil, false
 		}
 		return new(big.Rat).Quo(x[0], x[1]), true
+	case opCall:
+		return rationalFunction(n.name, x)
 	}
 	if !x[1].IsInt() || x[1].Num().CmpAbs(big.NewInt(8)) > 0 || x[1].Sign() < 0 {
 		return nil, false
@@ -125,6 +128,33 @@ func (n *node) rational() (*big.Rat, bool) {
 		out.Mul(out, x[0])
 	}
 	return out, true
+}
+
+func rationalFunction(name string, x []*big.Rat) (*big.Rat, bool) {
+	if len(x) == 0 {
+		return nil, false
+	}
+	switch name {
+	case "abs":
+		return new(big.Rat).Abs(x[0]), true
+	case "floor":
+		return floor(x[0]), true
+	case "ceil":
+		return new(big.Rat).Neg(floor(new(big.Rat).Neg(x[0]))), true
+	case "min", "max":
+		best := x[0]
+		for _, y := range x[1:] {
+			if (y.Cmp(best) < 0) == (name == "min") {
+				best = y
+			}
+		}
+		return best, true
+	}
+	return nil, false
+}
+
+func floor(x *big.Rat) *big.Rat {
+	return new(big.Rat).SetInt(new(big.Int).Div(x.Num(), x.Denom())) // Div rounds down, as the denominator is positive
 }
 
 func (l literalNumber) rational() (*big.Rat, bool) {

@@ -3,20 +3,20 @@ package working_test
 import (
 	"fmt"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 )
 
 // One step of a derivation, as a result of the library gives it, printed for a terminal.
 func Example() {
-	w := working.Working{Title: "Dough for a loaf", Steps: []working.Step{{
-		Name: "scaling weight", Symbol: "D", Formula: "B ÷ (1 − L ÷ 100)",
-		Where: []working.Binding{
-			{Symbol: "B", Meaning: "baked and cool", Value: "780 g"},
-			{Symbol: "L", Meaning: "loss in the oven", Value: "12 %"},
-		},
-		Numbers: "780 ÷ (1 − 12 ÷ 100)", Value: "886.364 g", Source: working.Algebra(),
-	}}}
-	fmt.Print(w.Text(80))
+	d := working.Derive(working.Say("Dough for a loaf"))
+	baked := working.Given("B", working.Say("baked and cool"), quantity.Grams(780))
+	loss := working.Given("L", working.Say("loss in the oven"), quantity.MustPercent("12 %"))
+	d.Find(working.Finding{
+		Name: working.Say("scaling weight"), Symbol: "D", By: baked.Over(working.Num(1).Minus(loss.Share())),
+		Unit: working.Gram, Decimals: 3, Source: working.Algebra(),
+	})
+	fmt.Print(d.Working().Text(80))
 	// Output:
 	// Dough for a loaf
 	// ================

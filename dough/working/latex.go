@@ -47,22 +47,20 @@ func (t Telling) LaTeXSteps(w Working) string {
 	for i, s := range w.Sources() {
 		number[s] = i + 1
 	}
-	n := newNames(w.Steps)
-	for _, s := range w.Steps {
+	n := newNames(w.steps)
+	for _, s := range w.steps {
 		cite := ""
-		if k := number[s.Source]; k > 0 && t.Level == Everything {
+		if k := number[s.finding.Source]; k > 0 && t.Level == Everything {
 			cite = fmt.Sprintf(" [%d]", k)
 		}
 		switch {
-		case s.finding == nil:
-			s.oldLaTeX(&b, cite)
 		case t.Level == InWords:
 			fmt.Fprintf(&b, "\\item %s\n", texText(s.brief(t.Reader)))
 		default:
 			t.stepLaTeX(&b, s, cite, n)
 		}
 	}
-	if len(w.Steps) == 0 {
+	if len(w.steps) == 0 {
 		b.WriteString("\\item (no steps)\n")
 	}
 	b.WriteString("\\end{enumerate}\n")
@@ -79,7 +77,7 @@ func TeXDocument(body string) string {
 }
 
 // stepLaTeX tells one step.
-func (t Telling) stepLaTeX(b *strings.Builder, s Step, cite string, n *names) {
+func (t Telling) stepLaTeX(b *strings.Builder, s step, cite string, n *names) {
 	fmt.Fprintf(b, "\\item \\textbf{%s}%s\n", texText(s.finding.Name.Text(t.Reader)), cite)
 	if table := s.table(t.Reader, n); len(table.Columns) > 0 {
 		t.tableLaTeX(b, table, n)
@@ -138,38 +136,6 @@ func (t Telling) tableLaTeX(b *strings.Builder, table ToldTable, n *names) {
 		fmt.Fprintf(b, "%s \\\\\n", strings.Join(cells, " & "))
 	}
 	b.WriteString("\\end{tabular}\\par\n")
-}
-
-// oldLaTeX prints a step that was written by hand.
-func (s Step) oldLaTeX(b *strings.Builder, cite string) {
-	fmt.Fprintf(b, "\\item \\textbf{%s}%s\n", texText(s.Name), cite)
-	relation := `\approx`
-	if s.Exact {
-		relation = "="
-	}
-	var lines []string
-	if s.Formula != "" {
-		lines = append(lines, texMath(s.Symbol)+" &= "+texMath(s.Formula))
-	}
-	if s.Numbers != "" {
-		lines = append(lines, texMath(s.Symbol)+" &= "+texMath(s.Numbers))
-	}
-	lines = append(lines, texMath(s.Symbol)+" &"+relation+` \text{`+texText(s.Value)+"}")
-	fmt.Fprintf(b, "\\begin{align*}\n%s\n\\end{align*}\n", strings.Join(lines, " \\\\\n"))
-	for i, v := range s.Where {
-		lead := ""
-		if i == 0 {
-			lead = "where "
-		}
-		end := ";"
-		if i == len(s.Where)-1 {
-			end = "."
-		}
-		fmt.Fprintf(b, "%s$%s$ = %s, %s%s\n", lead, texMath(v.Symbol), texText(v.Value), texText(v.Meaning), end)
-	}
-	if s.Note != "" {
-		fmt.Fprintf(b, "\\par\\emph{%s}\n", texText(s.Note))
-	}
 }
 
 // texSigns are the signs of formulas and units, as math.

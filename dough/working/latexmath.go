@@ -32,8 +32,8 @@ func (r Reader) texLine(l Line, n *names, told bool) string {
 		add("= ", r.tex(l.numbers, n, false), r.tex(l.numbers, n, true), l.Numbers)
 	}
 	rows = append(rows, symbol+" &"+relation+texValue(l.Value))
-	if l.Rounded != "" {
-		rows = append(rows, symbol+` &\to `+texValue(l.Rounded))
+	if after := l.Rounded + l.Taken; after != "" { // at most one of them
+		rows = append(rows, symbol+` &\to `+texValue(after))
 	}
 	var b strings.Builder
 	for _, line := range loose {

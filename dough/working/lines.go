@@ -9,15 +9,17 @@ import (
 // it.
 type Line struct {
 	Step    int       `json:"step,omitzero"` // from 1
+	Name    string    `json:"name,omitzero"` // what the step finds
 	Symbol  string    `json:"symbol"`
 	Formula string    `json:"formula"`
 	Numbers string    `json:"numbers"`
 	Value   string    `json:"value"`
 	Rounded string    `json:"rounded,omitzero"` // what becomes of Value by the rounding that the step states
+	Taken   string    `json:"taken,omitzero"`   // what the library takes in its place, near to it; the step's note says why
 	Exact   bool      `json:"exact"`            // the numbers give exactly Value
 	Where   []Binding `json:"where,omitzero"`
-	Within  float64   `json:"within,omitzero"` // how far Value may lie from the numbers, beyond its own rounding; see [Finding]
-	Fault   string    `json:"fault,omitzero"`  // why the line is not to be trusted; for tests
+	Source  Source    `json:"source,omitzero"`
+	Fault   string    `json:"fault,omitzero"` // why the line is not to be trusted; for tests
 
 	formula, numbers *node
 	symbol           *binding
@@ -35,27 +37,11 @@ type Binding struct {
 
 // Lines tells every step of the derivation line by line to the reader.
 func (w Working) Lines(r Reader) []Line {
-	n := newNames(w.Steps)
+	n := newNames(w.steps)
 	var out []Line
-	for i, s := range w.Steps {
-		if s.finding == nil {
-			out = append(
-				out,
-				Line{
-					Step:    i + 1,
-					Symbol:  s.Symbol,
-					Formula: s.Formula,
-					Numbers: s.Numbers,
-					Value:   s.Value,
-					Exact:   s.Exact,
-					Where:   s.Where,
-					Within:  s.Tolerance,
-				},
-			)
-			continue
-		}
+	for i, s := range w.steps {
 		for _, l := range s.lines(r, n) {
-			l.Step = i + 1
+			l.Step, l.Name, l.Source = i+1, s.finding.Name.Text(r), s.finding.Source
 			out = append(out, l)
 		}
 	}
@@ -63,7 +49,7 @@ func (w Working) Lines(r Reader) []Line {
 }
 
 // lines tells a step: conversions into the units of the formula, the formula, and the conversion of its result.
-func (s Step) lines(r Reader, n *names) []Line {
+func (s step) lines(r Reader, n *names) []Line {
 	f := s.finding
 	if f.By.n == nil {
 		v := s.result.value.For(r)
@@ -73,10 +59,12 @@ func (s Step) lines(r Reader, n *names) []Line {
 	done := map[bindingKey]bool{}
 	in := func(b *binding, u Unit) *node {
 		c := b.in(u)
-		if k := c.key(); !done[k] {
+		k := c.key()
+		if told := n.converted[k]; !done[k] && (told == nil || told == s.result) {
 			done[k] = true
 			x := conversion(symbolExpr(b), b.shown(r).Unit, u)
-			lines = append(lines, r.line(n, c, x.n, c.value, 0))
+			lines = append(lines, r.line(n, c, x.n, c.value))
+			n.converted[k], n.step[k] = s.result, n.step[s.result.key()]
 		}
 		return symbolExpr(c).n
 	}
@@ -98,22 +86,24 @@ func (s Step) lines(r Reader, n *names) []Line {
 		return x
 	})
 	printed := s.result.value
-	if !f.Rounding.IsZero() {
+	moved := s.moved(r)
+	if !f.Rounding.IsZero() || moved {
 		printed = s.raw
 	}
 	unit := printed.Unit
 	symbol := s.result
 	if own && unit.for_(r) != unit {
 		symbol = s.result.in(unit)
+		n.converted[symbol.key()], n.step[symbol.key()] = s.result, n.step[s.result.key()]
 	}
 	var back *Line
 	if symbol != s.result {
 		x := conversion(symbolExpr(symbol), unit, unit.for_(r))
-		l := r.line(n, s.result, x.n, printed, 0)
+		l := r.line(n, s.result, x.n, printed)
 		back = &l
 		printed = printed.finer(l.finer)
 	}
-	main := r.line(n, symbol, by, printed, f.Within)
+	main := r.line(n, symbol, by, printed)
 	if main.Fault == "" && f.Is != nil && f.Rounding.IsZero() &&
 		!(math.Abs(s.raw.Number-s.result.value.Number) <= s.result.value.half()*(1+1e-9)+f.Within) {
 		main.Fault = "the expression gives " + s.raw.String() + ", the library says " + s.result.value.String()
@@ -122,8 +112,18 @@ func (s Step) lines(r Reader, n *names) []Line {
 	if back != nil {
 		lines = append(lines, *back)
 	}
-	if !f.Rounding.IsZero() {
-		lines[len(lines)-1].Rounded = s.result.value.Text(r)
+	switch last := &lines[len(lines)-1]; {
+	case !f.Rounding.IsZero():
+		last.Rounded = s.result.value.Text(r)
+	case moved:
+		last.Taken = s.result.value.Text(r)
+	}
+	for _, l := range lines {
+		for i := range l.Where {
+			if l.Where[i].Step == n.step[s.result.key()] {
+				l.Where[i].Step = 0
+			}
+		}
 	}
 	return lines
 }
@@ -136,8 +136,18 @@ func (b *binding) in(u Unit) *binding {
 	return c
 }
 
+// moved reports whether the result of the library, which may lie so far from the value of the expression as Within
+// says, is another at the digits shown.
+func (s step) moved(r Reader) bool {
+	if s.finding.Within == 0 {
+		return false
+	}
+	raw, is := s.raw.For(r), s.result.value.For(r)
+	return raw.literal(raw.Decimals).mantissa != is.literal(is.Decimals).mantissa
+}
+
 // holds reports whether the formula gives the same in the units that the reader is shown as in its own.
-func (s Step) holds(r Reader) bool {
+func (s step) holds(r Reader) bool {
 	unit := s.raw.Unit
 	same := unit.for_(r) == unit
 	for _, sym := range symbolsOf(s.finding.By) {
@@ -157,12 +167,12 @@ func (s Step) holds(r Reader) bool {
 }
 
 // line makes one line whose numbers give the value as it is printed.
-func (r Reader) line(n *names, symbol *binding, formula *node, value Value, within float64) Line {
+func (r Reader) line(n *names, symbol *binding, formula *node, value Value) Line {
 	if !symbol.fixed {
 		value = value.For(r)
 	}
-	l := Line{Symbol: n.name(symbol), Within: within, formula: formula, symbol: symbol, value: value}
-	l.numbers, l.finer, l.Fault = r.putIn(formula, value, within)
+	l := Line{Symbol: n.name(symbol), formula: formula, symbol: symbol, value: value}
+	l.numbers, l.finer, l.Fault = r.putIn(formula, value)
 	l.Formula, l.Numbers, l.Value = r.plain(formula, n), r.plain(l.numbers, n), value.text(r)
 	want, ok := value.literal(value.Decimals).rational()
 	got, isRational := l.numbers.rational()
@@ -184,7 +194,7 @@ func (r Reader) line(n *names, symbol *binding, formula *node, value Value, with
 
 // putIn puts the numbers into a formula, with as many decimals more than they are shown with as it takes for the
 // line to give the value as printed.
-func (r Reader) putIn(formula *node, want Value, within float64) (numbers *node, finer int, fault string) {
+func (r Reader) putIn(formula *node, want Value) (numbers *node, finer int, fault string) {
 	clock := want.Unit == Clock
 	for _, s := range formula.symbols() {
 		clock = clock || s.symbol.value.Unit == Clock
@@ -213,7 +223,7 @@ func (r Reader) putIn(formula *node, want Value, within float64) (numbers *node,
 			first = numbers
 		}
 		got := numbers.evaluate(func(*node) float64 { return math.NaN() })
-		if math.Abs(got-printed) <= want.half()*(1+tie)+within+1e-12*math.Abs(printed) {
+		if math.Abs(got-printed) <= want.half()*(1+tie)+1e-12*math.Abs(printed) {
 			return numbers, finer, ""
 		}
 	}

@@ -8,16 +8,19 @@ import (
 
 // MathML tells the lines of one step, counted from 1, as MathML for a page: the formula, the numbers, the value.
 func (t Telling) MathML(w Working, step int) string {
-	if step < 1 || step > len(w.Steps) || w.Steps[step-1].finding == nil {
+	if step < 1 || step > len(w.steps) {
 		return ""
 	}
-	n := newNames(w.Steps)
+	n := newNames(w.steps)
+	for _, s := range w.steps[:step-1] {
+		s.lines(t.Reader, n) // what they convert is not told again
+	}
 	var b strings.Builder
 	row := func(symbol, relation, right string) {
 		left := mathSymbol(symbol) + "<mo>" + relation + "</mo>"
 		b.WriteString(`<math display="block"><mrow>` + left + right + "</mrow></math>\n")
 	}
-	for _, l := range w.Steps[step-1].lines(t.Reader, n) {
+	for _, l := range w.steps[step-1].lines(t.Reader, n) {
 		if l.formula != nil {
 			if l.Formula != l.Numbers {
 				row(l.Symbol, "=", t.mathML(l.formula, n))
@@ -25,8 +28,8 @@ func (t Telling) MathML(w Working, step int) string {
 			row(l.Symbol, "=", t.mathML(l.numbers, n))
 		}
 		row(l.Symbol, l.relation(), "<mtext>"+html.EscapeString(l.Value)+"</mtext>")
-		if l.Rounded != "" {
-			row(l.Symbol, "→", "<mtext>"+html.EscapeString(l.Rounded)+"</mtext>")
+		if after := l.Rounded + l.Taken; after != "" { // at most one of them
+			row(l.Symbol, "→", "<mtext>"+html.EscapeString(after)+"</mtext>")
 		}
 	}
 	return b.String()

@@ -11,18 +11,14 @@ type names struct {
 	of    map[bindingKey]string
 	taken map[string]bool
 	step  map[bindingKey]int // which step found it, from 1
+	// which step told the conversion of a symbol into another unit: it is told once
+	converted map[bindingKey]*binding
 }
 
-func newNames(steps []Step) *names {
-	n := &names{of: map[bindingKey]string{}, taken: map[string]bool{}, step: map[bindingKey]int{}}
+func newNames(steps []step) *names {
+	n := &names{of: map[bindingKey]string{}, taken: map[string]bool{}, step: map[bindingKey]int{},
+		converted: map[bindingKey]*binding{}}
 	for i, s := range steps {
-		if s.finding == nil {
-			n.taken[s.Symbol] = true
-			for _, b := range s.Where {
-				n.taken[b.Symbol] = true
-			}
-			continue
-		}
 		for _, c := range s.finding.Table.Columns {
 			n.name(c.symbol().symbol)
 		}
@@ -30,7 +26,9 @@ func newNames(steps []Step) *names {
 			n.name(sym.symbol)
 		}
 		n.name(s.result)
-		n.step[s.result.key()] = i + 1
+		if k := s.result.key(); n.step[k] == 0 {
+			n.step[k] = i + 1
+		}
 	}
 	return n
 }

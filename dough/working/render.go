@@ -9,39 +9,6 @@ import (
 // Text tells everything of the derivation to a reader of metric English on a terminal; see [Telling.Text].
 func (w Working) Text(width int) string { return Telling{Width: width}.Text(w) }
 
-// oldText prints a step that was written by hand.
-func (s Step) oldText(b *strings.Builder, width, number int) {
-	fmt.Fprintf(b, "%d. %s\n", number, s.Name)
-	if s.Formula != "" {
-		wrap(b, width, "   ", s.Symbol+" = "+s.Formula)
-	}
-	if len(s.Where) > 0 {
-		b.WriteString("   where\n")
-		longest := 0
-		for _, v := range s.Where {
-			longest = max(longest, utf8.RuneCountInString(v.Symbol))
-		}
-		for _, v := range s.Where {
-			pad := strings.Repeat(" ", longest-utf8.RuneCountInString(v.Symbol))
-			wrap(b, width, "     ", v.Symbol+pad+"  "+v.Value+"  "+v.Meaning)
-		}
-	}
-	if s.Numbers != "" {
-		wrap(b, width, "   ", s.Symbol+" = "+s.Numbers)
-	}
-	relation := " ≈ "
-	if s.Exact {
-		relation = " = "
-	}
-	wrap(b, width, "   ", s.Symbol+relation+s.Value)
-	if s.Note != "" {
-		wrap(b, width, "   ", "note: "+s.Note)
-	}
-	if !s.Source.IsZero() {
-		wrap(b, width, "   ", "source: "+s.Source.String())
-	}
-}
-
 // wrap writes text at the indent, broken between words, further lines indented by two more.
 func wrap(b *strings.Builder, width int, indent, text string) {
 	line, used, first := indent, utf8.RuneCountInString(indent), true
@@ -79,18 +46,16 @@ func (t Telling) Markdown(w Working) string {
 	for i, s := range sources {
 		number[s] = i + 1
 	}
-	names := newNames(w.Steps)
-	for i, s := range w.Steps {
+	names := newNames(w.steps)
+	for i, s := range w.steps {
 		if i > 0 || title != "" {
 			b.WriteByte('\n')
 		}
 		cite := ""
-		if n := number[s.Source]; n > 0 && t.Level == Everything {
+		if n := number[s.finding.Source]; n > 0 && t.Level == Everything {
 			cite = fmt.Sprintf(" [%d]", n)
 		}
 		switch {
-		case s.finding == nil:
-			s.oldMarkdown(&b, i+1, cite)
 		case t.Level == InWords:
 			fmt.Fprintf(&b, "%d. %s\n", i+1, escape(s.brief(t.Reader)))
 		default:
@@ -114,7 +79,7 @@ func (t Telling) Markdown(w Working) string {
 }
 
 // stepMarkdown tells the lines of one step.
-func (t Telling) stepMarkdown(b *strings.Builder, s Step, names *names) {
+func (t Telling) stepMarkdown(b *strings.Builder, s step, names *names) {
 	if table := s.table(t.Reader, names); len(table.Columns) > 0 {
 		table.markdown(b)
 	}
@@ -142,9 +107,8 @@ func (t Telling) stepMarkdown(b *strings.Builder, s Step, names *names) {
 			fmt.Fprintf(b, "   %s\n\n", code(l.Symbol+" = "+l.Numbers))
 		}
 		fmt.Fprintf(b, "   %s %s **%s**\n", code(l.Symbol), l.relation(), escape(l.Value))
-		if l.Rounded != "" {
-			rounded := Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded)
-			fmt.Fprintf(b, "\n   %s\n", escape(rounded.Text(t.Reader)))
+		if after := l.after(); !after.IsZero() {
+			fmt.Fprintf(b, "\n   %s\n", escape(after.Text(t.Reader)))
 		}
 	}
 	if t.Level == Everything {
@@ -177,31 +141,6 @@ func (told ToldTable) markdown(b *strings.Builder) {
 		row(escaped)
 	}
 	b.WriteByte('\n')
-}
-
-// oldMarkdown prints a step that was written by hand.
-func (s Step) oldMarkdown(b *strings.Builder, number int, cite string) {
-	fmt.Fprintf(b, "%d. **%s**%s\n\n", number, escape(s.Name), cite)
-	if s.Formula != "" {
-		fmt.Fprintf(b, "   %s\n\n", code(s.Symbol+" = "+s.Formula))
-	}
-	for _, v := range s.Where {
-		fmt.Fprintf(b, "   - %s = %s, %s\n", code(v.Symbol), escape(v.Value), escape(v.Meaning))
-	}
-	if len(s.Where) > 0 {
-		b.WriteByte('\n')
-	}
-	if s.Numbers != "" {
-		fmt.Fprintf(b, "   %s\n\n", code(s.Symbol+" = "+s.Numbers))
-	}
-	relation := "≈"
-	if s.Exact {
-		relation = "="
-	}
-	fmt.Fprintf(b, "   %s %s **%s**\n", code(s.Symbol), relation, escape(s.Value))
-	if s.Note != "" {
-		fmt.Fprintf(b, "\n   *%s*\n", escape(s.Note))
-	}
 }
 
 // code makes a code span that survives backquotes and line breaks in its text.

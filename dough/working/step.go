@@ -1,55 +1,49 @@
 package working
 
-// A Step is one line of a derivation.
-//
-// Numbers is Formula with the numbers put in, units left off, written with + − × ÷ ^ ( ) and the
-// functions exp, ln, sqrt, log10, sin, cos, tan, abs, min, max, floor, ceil; evaluating it gives Value. A step whose
-// value cannot be written so (a table look-up, the end of an iteration) leaves Numbers empty and
-// says in Note how the value was found.
-type Step struct {
-	Name    string    `json:"name"`           // what the step finds: "water temperature"
-	Symbol  string    `json:"symbol"`         // "T_water"
-	Formula string    `json:"formula"`        // "T + (T − T_flour) + (T − T_room) − F"
-	Where   []Binding `json:"where,omitzero"` // the symbols of Formula, in order of appearance
-	Numbers string    `json:"numbers"`        // "26 + (26 − 21) + (26 − 23) − 12"
-	Value   string    `json:"value"`          // "22 °C"
-	Exact   bool      `json:"exact"`          // Value is exact; otherwise it is rounded to the digits printed
-	// Tolerance is how far evaluating Numbers may lie from Value, beyond the rounding of Value
-	// itself, because the printed inputs are rounded too; in units of Value.
-	Tolerance float64 `json:"tolerance,omitzero"`
-	Note      string  `json:"note,omitzero"` // "rounded half to even to 0.001 °C", or a warning about the model's range
-	Source    Source  `json:"source,omitzero"`
+import "math"
 
-	finding *Finding // of a step made by [Derivation.Find]
+// A step is one step of a derivation: what was looked for, and what was found.
+type step struct {
+	finding Finding
 	result  *binding
-	raw     Value // of the expression
+	raw     Value // of the expression, before the rounding that the finding states
 }
 
-// Working is the derivation of one result: a title and its steps, in order.
+// Working is the derivation of one result: its title and its steps, in order. The zero value has no steps.
 type Working struct {
-	Title string
-	Steps []Step
 	title Message
+	steps []step
 }
+
+// Len is how many steps there are.
+func (w Working) Len() int { return len(w.steps) }
 
 // Append returns the working with the steps of others after its own.
 func (w Working) Append(others ...Working) Working {
-	steps := append([]Step(nil), w.Steps...)
+	steps := append([]step(nil), w.steps...)
 	for _, o := range others {
-		steps = append(steps, o.Steps...)
+		steps = append(steps, o.steps...)
 	}
-	return Working{Title: w.Title, Steps: steps, title: w.title}
+	return Working{title: w.title, steps: steps}
 }
 
 // Sources lists each source once, in order of first use.
 func (w Working) Sources() []Source {
 	var out []Source
 	seen := map[Source]bool{}
-	for _, s := range w.Steps {
-		if !s.Source.IsZero() && !seen[s.Source] {
-			seen[s.Source] = true
-			out = append(out, s.Source)
+	for _, s := range w.steps {
+		if src := s.finding.Source; !src.IsZero() && !seen[src] {
+			seen[src] = true
+			out = append(out, src)
 		}
 	}
 	return out
+}
+
+// Answer is the value that the derivation ends with: the answer that it derives.
+func (w Working) Answer() Value {
+	if len(w.steps) == 0 {
+		return Value{Number: math.NaN()}
+	}
+	return w.steps[len(w.steps)-1].result.value
 }

@@ -9,6 +9,8 @@ type ToldTable struct {
 	Columns []ToldColumn `json:"columns,omitzero"`
 	Rows    [][]string   `json:"rows,omitzero"`
 	Fault   string       `json:"fault,omitzero"` // why it is not to be trusted; for tests
+
+	values [][]Value
 }
 
 // A ToldColumn is the head of a column: its symbol, its unit, what it stands for and, where it is worked out, its
@@ -24,13 +26,13 @@ type ToldColumn struct {
 
 // Table tells the table of a step, counted from 1, to the reader; it has no columns if the step has no table.
 func (w Working) Table(step int, r Reader) ToldTable {
-	if step < 1 || step > len(w.Steps) || w.Steps[step-1].finding == nil {
+	if step < 1 || step > len(w.steps) {
 		return ToldTable{}
 	}
-	return w.Steps[step-1].table(r, newNames(w.Steps))
+	return w.steps[step-1].table(r, newNames(w.steps))
 }
 
-func (s Step) table(r Reader, n *names) ToldTable {
+func (s step) table(r Reader, n *names) ToldTable {
 	columns := s.finding.Table.columnsFor(r)
 	if len(columns) == 0 {
 		return ToldTable{}
@@ -53,14 +55,14 @@ func (s Step) table(r Reader, n *names) ToldTable {
 		out.Columns = append(out.Columns, head)
 		for row := range c.values {
 			if k == 0 {
-				out.Rows = append(out.Rows, nil)
+				out.Rows, out.values = append(out.Rows, nil), append(out.values, nil)
 			}
 			v := columns[k].shown(row, r).finer(finer[k])
 			text := r.literalText(&node{literal: v.literal(v.Decimals)})
 			if v.Unit == Clock {
 				text = v.text(r)
 			}
-			out.Rows[row] = append(out.Rows[row], text)
+			out.Rows[row], out.values[row] = append(out.Rows[row], text), append(out.values[row], v)
 		}
 	}
 	return out
@@ -132,22 +134,29 @@ func (t Table) columnsFor(r Reader) columns {
 		}
 	}
 	var out columns
+	var own []Expr // the columns that the formulas take
 	for _, c := range t.Columns {
+		if c.By != nil && !holds {
+			c.formula = c.By(0, own).n
+		}
 		if holds || c.Unit.for_(r) == c.Unit {
 			out = append(out, column{Column: c})
+			own = append(own, Expr{c.symbol()})
 			continue
 		}
 		seen := c
 		seen.By, seen.formula = nil, nil
-		own := c
-		own.Symbol += "_" + c.Unit.measure().suffix
-		if c.By == nil {
-			out = append(out, column{Column: seen})
-			own.formula = conversion(Expr{seen.symbol()}, c.Unit.for_(r), c.Unit).n
-			out = append(out, column{Column: own, fixed: true, from: len(out)})
+		if c.By != nil {
+			out = append(out, column{Column: c, fixed: true})
+			own = append(own, Expr{c.symbol()})
 			continue
 		}
-		out = append(out, column{Column: c, fixed: true})
+		converted := c
+		converted.Symbol += "_" + c.Unit.measure().suffix
+		out = append(out, column{Column: seen})
+		converted.formula = conversion(Expr{seen.symbol()}, c.Unit.for_(r), c.Unit).n
+		out = append(out, column{Column: converted, fixed: true, from: len(out)})
+		own = append(own, Expr{converted.symbol()})
 	}
 	return out
 }

@@ -50,8 +50,8 @@ func (t Telling) Text(w Working) string {
 	if title := w.heading(t.Reader); title != "" {
 		fmt.Fprintf(&b, "%s\n%s\n", title, strings.Repeat("=", utf8.RuneCountInString(title)))
 	}
-	n := newNames(w.Steps)
-	for i, s := range w.Steps {
+	n := newNames(w.steps)
+	for i, s := range w.steps {
 		if i > 0 || w.heading(t.Reader) != "" {
 			b.WriteByte('\n')
 		}
@@ -68,17 +68,10 @@ func (t Telling) Text(w Working) string {
 
 // heading is the title for the reader.
 func (w Working) heading(r Reader) string {
-	if !w.title.IsZero() {
-		return w.title.Text(r)
-	}
-	return w.Title
+	return w.title.Text(r)
 }
 
-func (t Telling) step(b *strings.Builder, s Step, number int, n *names) {
-	if s.finding == nil {
-		s.oldText(b, t.Width, number)
-		return
-	}
+func (t Telling) step(b *strings.Builder, s step, number int, n *names) {
 	f := s.finding
 	if t.Level == InWords {
 		wrap(b, t.Width, "", fmt.Sprintf("%d. %s", number, s.brief(t.Reader)))
@@ -106,7 +99,7 @@ func (t Telling) step(b *strings.Builder, s Step, number int, n *names) {
 
 // notes are the sentences behind the lines of a step: where to look, how it was rounded, and what else there is to
 // say.
-func (s Step) notes(r Reader) []string {
+func (s step) notes(r Reader) []string {
 	var out []string
 	f := s.finding
 	for _, m := range []Message{f.Look, f.Rounding, f.Note} {
@@ -118,7 +111,7 @@ func (s Step) notes(r Reader) []string {
 }
 
 // brief is the step in one sentence.
-func (s Step) brief(r Reader) string {
+func (s step) brief(r Reader) string {
 	if !s.finding.Brief.IsZero() {
 		return s.finding.Brief.Text(r)
 	}
@@ -155,9 +148,20 @@ func (l Line) text(b *strings.Builder, t Telling, told map[string]bool) {
 		wrap(b, t.Width, "   ", l.Symbol+" = "+l.Numbers)
 	}
 	wrap(b, t.Width, "   ", l.Symbol+" "+l.relation()+" "+l.Value)
-	if l.Rounded != "" {
-		wrap(b, t.Width, "   ", Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded).Text(t.Reader))
+	if after := l.after(); !after.IsZero() {
+		wrap(b, t.Width, "   ", after.Text(t.Reader))
 	}
+}
+
+// after is what becomes of the value.
+func (l Line) after() Message {
+	switch {
+	case l.Rounded != "":
+		return Tell("working.rounded", "%s, rounded: %s", l.Symbol, l.Rounded)
+	case l.Taken != "":
+		return Tell("working.taken", "%s, taken as: %s", l.Symbol, l.Taken)
+	}
+	return Message{}
 }
 
 func (l Line) relation() string {
@@ -202,7 +206,7 @@ func (told ToldTable) text(b *strings.Builder, t Telling, where bool) {
 // Glossary lists what the symbols of the derivation are in the words of a student, each once, in order of appearance.
 func (w Working) Glossary(r Reader) []Binding {
 	var out []Binding
-	n := newNames(w.Steps)
+	n := newNames(w.steps)
 	seen := map[Message]bool{}
 	add := func(b *binding) {
 		if b != nil && !b.term.IsZero() && !seen[b.term] {
@@ -210,10 +214,7 @@ func (w Working) Glossary(r Reader) []Binding {
 			out = append(out, Binding{Symbol: n.name(b), Meaning: b.term.Text(r)})
 		}
 	}
-	for _, s := range w.Steps {
-		if s.finding == nil {
-			continue
-		}
+	for _, s := range w.steps {
 		for _, sym := range symbolsOf(s.finding.By) {
 			add(sym.symbol)
 		}

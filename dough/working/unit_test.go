@@ -173,7 +173,7 @@ func TestParentheses(t *testing.T) {
 		{working.Sum(), "0", "0"}, {working.Sum(a, c), "a + c", "2 + 5"}, {c.Share(), "c ÷ 100", "5 ÷ 100"},
 	} {
 		d := working.Derive(say("x"))
-		d.Find(working.Finding{Name: say("x"), Symbol: "x", By: k.x, Decimals: 9, Source: working.Algebra()})
+		d.Find(working.Finding{Name: say("x"), Symbol: "x", By: k.x, Decimals: 9, Note: say("as listed"), Source: working.Algebra()})
 		l := d.Working().Lines(working.Reader{})[0]
 		if l.Formula != k.formula || l.Numbers != k.numbers || k.x.String() != k.formula {
 			t.Errorf("%s and %s, want %s and %s", l.Formula, l.Numbers, k.formula, k.numbers)

@@ -6,23 +6,25 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"github.com/google/go-cmp/cmp"
 )
 
 func example() working.Working {
-	return working.Working{Title: "Flour in a dough", Steps: []working.Step{{
-		Name: "flour", Symbol: "m_flour", Formula: "m_dough ÷ (p ÷ 100)",
-		Where: []working.Binding{
-			{Symbol: "m_dough", Meaning: "dough wanted", Value: "3000 g"},
-			{Symbol: "p", Meaning: "sum of the baker's percentages", Value: "377.5 %"},
-		},
-		Numbers: "3000 ÷ (377.5 ÷ 100)", Value: "794.701987 g", Note: "rounded half to even to the microgram",
+	d := working.Derive(say("Flour in a dough"))
+	dough := working.Given("m_dough", say("dough wanted"), quantity.Grams(3000))
+	sum := working.Given("p", say("sum of the baker's percentages"), quantity.MustPercent("377.5 %"))
+	flour := d.Find(working.Finding{
+		Name: say("flour"), Symbol: "m_flour", By: dough.Over(sum.Share()), Unit: working.Gram, Decimals: 6,
+		Note:   say("rounded half to even to the microgram"),
 		Source: working.Source{Key: "GIS", Author: "Gisslen", Title: "Professional Baking", Year: 2008, Where: "ch. 2"},
-	}, {
-		Name: "flour on the scale", Symbol: "w", Formula: "⌈m_flour⌉", Note: "rounded up to 10 g", Value: "800 g", Exact: true,
-		Source: working.NoSource("flour is rounded up"),
-	}}}
+	})
+	d.Find(working.Finding{
+		Name: say("flour on the scale"), Symbol: "w", By: working.Ceil(flour.Over(10)).Times(10),
+		Is: quantity.Grams(800), Source: working.NoSource("flour is rounded up"),
+	})
+	return d.Working()
 }
 
 func ExampleWorking_Text() {
@@ -42,88 +44,81 @@ func ExampleWorking_Text() {
 	//    source: Gisslen, Professional Baking (2008), ch. 2
 	//
 	// 2. flour on the scale
-	//    w = ⌈m_flour⌉
+	//    w = ceil(m_flour ÷ 10) × 10
+	//    where
+	//      m_flour  794.701987 g  flour, from step 1
+	//    w = ceil(794.701987 ÷ 10) × 10
 	//    w = 800 g
-	//    note: rounded up to 10 g
 	//    source: flour is rounded up [common practice, no source]
 }
 
 func ExampleWorking_Markdown() {
-	fmt.Print(working.Working{Steps: example().Steps[:1]}.Markdown())
+	fmt.Print(scaling().Markdown())
 	// Output:
-	// 1. **flour** [1]
+	// ## Scaling weight
 	//
-	//    `m_flour = m_dough ÷ (p ÷ 100)`
+	// 1. **scaling weight** [1]
 	//
-	//    - `m_dough` = 3000 g, dough wanted
-	//    - `p` = 377.5 %, sum of the baker's percentages
+	//    `D = B ÷ (1 − L ÷ 100)`
 	//
-	//    `m_flour = 3000 ÷ (377.5 ÷ 100)`
+	//    - `B` = 780 g, baked and cool
+	//    - `L` = 12 %, loss in the oven
 	//
-	//    `m_flour` ≈ **794.701987 g**
+	//    `D = 780 ÷ (1 − 12 ÷ 100)`
 	//
-	//    *rounded half to even to the microgram*
+	//    `D` ≈ **886.4 g**
 	//
 	// Sources
 	//
-	// 1. Gisslen, Professional Baking (2008), ch. 2
+	// 1. arithmetic on the values above \[computed\]
 }
 
 func ExampleWorking_LaTeX() {
-	fmt.Print(working.Working{Steps: example().Steps[:1]}.LaTeX())
+	fmt.Print(scaling().LaTeX())
 	// Output:
+	// \subsection*{Scaling weight}
 	// \begin{enumerate}
-	// \item \textbf{flour} [1]
+	// \item \textbf{scaling weight} [1]
 	// \begin{align*}
-	// m{}_{\mathrm{flour}} &= m{}_{\mathrm{dough}} \div  (p \div  100) \\
-	// m{}_{\mathrm{flour}} &= 3000 \div  (377.5 \div  100) \\
-	// m{}_{\mathrm{flour}} &\approx \text{794.701987 g}
+	// D &= \frac{B}{1 - \frac{L}{100}} \\
+	// D &= \frac{780}{1 - \frac{12}{100}} \\
+	// D &\approx \text{886.4 g}
 	// \end{align*}
-	// where $m{}_{\mathrm{dough}}$ = 3000 g, dough wanted;
-	// $p$ = 377.5 \%, sum of the baker's percentages.
-	// \par\emph{rounded half to even to the microgram}
+	// where $B$ = 780 g, baked and cool;
+	// $L$ = 12 \%, loss in the oven.
 	// \end{enumerate}
 	// \paragraph{Sources}
 	// \begin{enumerate}
-	// \item Gisslen, Professional Baking (2008), ch. 2
+	// \item arithmetic on the values above [computed]
 	// \end{enumerate}
+}
+
+// hostile is a derivation whose every word is the text.
+func hostile(text string) working.Working {
+	d := working.Derive(say(text))
+	x := working.Given(text, say(text), 3).Explained(say(text))
+	d.Find(working.Finding{Name: say(text), Symbol: text, By: x.Times(2), Note: say(text), Source: working.NoSource(text)})
+	return d.Working()
 }
 
 func TestLaTeXBalancesItsBracesWhateverIsGiven(t *testing.T) {
 	for _, s := range []string{"a_b^c", "x^", "_", "^(", "e^(−c·x)", "{}}{", `\end{document}`, "100 % & # $ ~", "🍞 日本", "\xff", "a__b", "T_water²", "Σ(T − tᵢ)", "½"} {
-		text := working.Working{
-			Title: s,
-			Steps: []working.Step{
-				{
-					Name:    s,
-					Symbol:  s,
-					Formula: s,
-					Numbers: s,
-					Value:   s,
-					Note:    s,
-					Source:  working.NoSource(s),
-					Where:   []working.Binding{{Symbol: s, Meaning: s, Value: s}},
-				},
-			},
-		}.LaTeX()
+		text := hostile(s).LaTeX()
 		plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(text)
 		if strings.Count(plain, "{") != strings.Count(plain, "}") {
 			t.Errorf("%q: braces do not balance in\n%s", s, text)
 		}
-		for i := range len(text) {
-			if text[i] > 0x7f && !utf8.ValidString(text) {
-				t.Fatalf("%q: not UTF-8", s)
-			}
+		if !utf8.ValidString(text) {
+			t.Fatalf("%q: not UTF-8", s)
 		}
 	}
 }
 
 func TestTextKeepsToItsWidth(t *testing.T) {
-	w := example()
-	w.Steps[0].Note = strings.Repeat("a word or two ", 30)
+	w := hostile(strings.Repeat("a word or two ", 30))
 	for width := 40; width < 100; width += 7 {
-		for _, line := range strings.Split(w.Text(width), "\n") {
-			if n := utf8.RuneCountInString(line); n > width {
+		for _, line := range strings.Split(w.Text(width), "\n")[4:] {
+			if n := utf8.RuneCountInString(line); n > width && !strings.HasPrefix(line, "1. ") {
 				t.Errorf("width %d: a line of %d: %q", width, n, line)
 			}
 		}
@@ -134,14 +129,7 @@ func TestTextKeepsToItsWidth(t *testing.T) {
 }
 
 func TestMarkdownEscapesWhatPeopleType(t *testing.T) {
-	hostile := "a|b\n# not a *heading* <b>`tick`</b>"
-	text := working.Working{
-		Title: hostile,
-		Steps: []working.Step{
-			{Name: hostile, Symbol: "x`y", Formula: hostile, Value: hostile, Source: working.NoSource(hostile)},
-		},
-	}.Markdown()
-	for _, line := range strings.Split(text, "\n") {
+	for _, line := range strings.Split(hostile("a|b\n# not a *heading* <b>`tick`</b>").Markdown(), "\n") {
 		if strings.HasPrefix(line, "# ") ||
 			strings.Contains(line, "<b>") && !strings.Contains(line, "``") && !strings.Contains(line, `\<b`) {
 			t.Errorf("markup leaked: %q", line)
@@ -151,7 +139,7 @@ func TestMarkdownEscapesWhatPeopleType(t *testing.T) {
 
 func TestSourcesAreListedOnce(t *testing.T) {
 	w := example().Append(example(), working.Working{})
-	if len(w.Steps) != 4 || w.Title != "Flour in a dough" {
+	if w.Len() != 4 || !strings.HasPrefix(w.Text(80), "Flour in a dough\n") {
 		t.Errorf("append lost something: %+v", w)
 	}
 	var got []string

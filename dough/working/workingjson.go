@@ -22,14 +22,14 @@ type wireLine struct {
 	Numbers string   `json:"numbers,omitzero"`
 	Value   Value    `json:"value"`
 	Shown   string   `json:"shown"`
-	Rounded string   `json:"rounded,omitzero"`
+	Rounded *Value   `json:"rounded,omitempty"`
 	Exact   bool     `json:"exact"`
 	Uses    []string `json:"uses,omitempty"`
 }
 
 type wireTable struct {
 	Columns []wireColumn `json:"columns"`
-	Rows    [][]string   `json:"rows"`
+	Rows    [][]Value    `json:"rows"`
 }
 
 type wireColumn struct {
@@ -53,17 +53,13 @@ type wireStep struct {
 // decimals, the lines of each step, and the sources by key.
 func (w Working) MarshalJSON() ([]byte, error) {
 	r := Reader{}
-	names := newNames(w.Steps)
-	title := w.title
-	if title.IsZero() && w.Title != "" {
-		title = Say(w.Title)
-	}
+	names := newNames(w.steps)
 	out := struct {
 		Title   Message           `json:"title,omitzero"`
 		Symbols []wireSymbol      `json:"symbols"`
 		Steps   []wireStep        `json:"steps"`
 		Sources map[string]Source `json:"sources,omitempty"`
-	}{Title: title, Symbols: []wireSymbol{}, Steps: []wireStep{}, Sources: map[string]Source{}}
+	}{Title: w.title, Symbols: []wireSymbol{}, Steps: []wireStep{}, Sources: map[string]Source{}}
 	ids := map[bindingKey]string{}
 	id := func(b *binding) string {
 		k := b.key()
@@ -82,20 +78,11 @@ func (w Working) MarshalJSON() ([]byte, error) {
 	for src, k := range key {
 		out.Sources[k] = src
 	}
-	for _, s := range w.Steps {
-		step := wireStep{Name: Say(s.Name), Source: key[s.Source]}
-		if s.finding == nil {
-			step.Lines = []wireLine{
-				{Symbol: s.Symbol, Formula: s.Formula, Numbers: s.Numbers, Shown: s.Value, Exact: s.Exact},
-			}
-			if s.Note != "" {
-				step.Note = Say(s.Note)
-			}
-			out.Steps = append(out.Steps, step)
-			continue
-		}
+	for _, s := range w.steps {
 		f := s.finding
-		step.Name, step.Look, step.Rounding, step.Note = f.Name, f.Look, f.Rounding, f.Note
+		step := wireStep{
+			Name: f.Name, Look: f.Look, Rounding: f.Rounding, Note: f.Note, Source: key[f.Source],
+		}
 		for _, l := range s.lines(r, names) {
 			line := wireLine{
 				Symbol:  id(l.symbol),
@@ -103,8 +90,11 @@ func (w Working) MarshalJSON() ([]byte, error) {
 				Numbers: l.Numbers,
 				Value:   l.value,
 				Shown:   l.Value,
-				Rounded: l.Rounded,
 				Exact:   l.Exact,
+			}
+			if l.Rounded+l.Taken != "" {
+				v := s.result.value.For(r)
+				line.Rounded = &v
 			}
 			if l.formula != nil {
 				for _, sym := range l.formula.symbols() {
@@ -114,7 +104,7 @@ func (w Working) MarshalJSON() ([]byte, error) {
 			step.Lines = append(step.Lines, line)
 		}
 		if t := s.table(r, names); len(t.Columns) > 0 {
-			step.Table = &wireTable{Rows: t.Rows}
+			step.Table = &wireTable{Rows: t.values}
 			for _, c := range t.Columns {
 				step.Table.Columns = append(step.Table.Columns, wireColumn{c.Symbol, c.Meaning, c.Unit, c.Formula})
 			}

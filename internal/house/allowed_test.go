@@ -30,7 +30,8 @@ var unmarshalable = map[string]string{
 	"bench.Applied":     noSuchDay, "bench.Under": noSuchDay, "ferment.CurveRates": ownCurve,
 	"wallclock.Habit": noSuchDay, "wallclock.Moment": noSuchDay,
 	"exercise.Exercise": toldUS, "exercise.Set": toldUS, "working.ToldTable": toldUS,
-	"working.Finding": "what it Is may be anything that Go has",
+	"working.Finding":           "what it Is may be anything that Go has",
+	"quantity.TemperatureDelta": "the difference from a temperature that is not given is none, and says so",
 }
 
 // wordless enumerations have no words that go out and come back.
@@ -59,13 +60,13 @@ var longLines = map[string]int{
 	"dough/working":      42,
 	"ferment":            11,
 	"internal/curve":     12,
+	"internal/handcheck": 5,
 	"internal/heat":      2,
-	"internal/house":     7,
+	"internal/house":     6,
 	"internal/numeric":   2,
 	"internal/planner":   16,
 	"internal/sources":   5,
 	"internal/steam":     1,
-	"internal/workcheck": 1,
 	"schedule":           51,
 	"schedule/bakeday":   100,
 	"schedule/bench":     19,
@@ -95,7 +96,7 @@ var longFiles = map[string]string{
 var twins = map[string]string{}
 
 // mostExported is how many identifiers, without fields, the public rooms may export; 1,000 are the aim.
-const mostExported = 2148
+const mostExported = 2146
 
 // reassignable variables are exported.
 var reassignable = map[string]string{}

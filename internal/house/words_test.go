@@ -29,7 +29,7 @@ var readers = map[string]string{
 	"internal/house":               "reads Go source",
 	"internal/published":           "reads testdata/published.csv",
 	"internal/textpage":            "lays text out on pages",
-	"internal/workcheck":           "reads derivations back as a reader would",
+	"internal/handcheck":           "reads printed derivations back as a reader would",
 	"bake/text.go":                 "renders a number in Go syntax of a formula",
 	"dough/cost/money.go":          "reads an amount of money",
 	"dough/food/table.go":          "finds a food by the name or code that its table and its user give",

@@ -1,9 +1,9 @@
-// Package workcheck re-evaluates every printed line of a derivation, so that the text a result prints and the
-// arithmetic behind it cannot drift apart. It is for tests.
+// Package workcheck has a derivation checked as it is printed, for metric and for US readers, so that the text a result
+// prints and the arithmetic behind it cannot drift apart. It is for tests.
 //
 // # Assumptions
 //
-// A line is read as a reader reads it: the numbers as printed, each uncertain by half of its last digit.
+// What reads the text back is [example.org/maslin/internal/handcheck], which knows nothing of how it was made.
 //
 // # Limits
 //

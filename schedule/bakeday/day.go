@@ -149,7 +149,7 @@ func (d Day) Workings() []working.Working {
 	if d.Levain != nil {
 		out = append(out, d.Levain.Ripeness.Working())
 	}
-	if w := d.Rising.Target.Working(); len(w.Steps) > 0 {
+	if w := d.Rising.Target.Working(); w.Len() > 0 {
 		out = append(out, w)
 	}
 	return append(out, d.Rising.Bulk.Working(), d.Baking.Target.Working(), d.Baking.Cooling.Working())

@@ -1,4 +1,4 @@
-package workcheck
+package handcheck
 
 import (
 	"regexp"

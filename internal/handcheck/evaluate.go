@@ -1,4 +1,4 @@
-package workcheck
+package handcheck
 
 import (
 	"fmt"
@@ -248,6 +248,9 @@ func (p *parser) atom() (number, error) {
 }
 
 func call(name string, args []number) (number, error) {
+	if r, ok := exactly(name, args); ok {
+		return exact(r), nil
+	}
 	one := map[string]func(float64) float64{
 		"exp": math.Exp, "ln": math.Log, "log10": math.Log10, "sqrt": math.Sqrt, "abs": math.Abs,
 		"sin": math.Sin, "cos": math.Cos, "tan": math.Tan, "cot": func(x float64) float64 { return 1 / math.Tan(x) },
@@ -266,4 +269,22 @@ func call(name string, args []number) (number, error) {
 		return best, nil
 	}
 	return number{}, fmt.Errorf("unknown function %s with %d arguments", name, len(args))
+}
+
+// exactly computes the functions of one fraction that give a fraction.
+func exactly(name string, args []number) (*big.Rat, bool) {
+	if len(args) != 1 || args[0].exact == nil {
+		return nil, false
+	}
+	x := args[0].exact
+	down := func(x *big.Rat) *big.Rat { return new(big.Rat).SetInt(new(big.Int).Div(x.Num(), x.Denom())) }
+	switch name {
+	case "abs":
+		return new(big.Rat).Abs(x), true
+	case "floor":
+		return down(x), true
+	case "ceil":
+		return new(big.Rat).Neg(down(new(big.Rat).Neg(x))), true
+	}
+	return nil, false
 }
