@@ -34,8 +34,9 @@ type compiled struct {
 	net    *planner.Net
 	wanted []wantedArc
 
-	lo, hi   []int // the durations planned with
-	capacity []int // the rule of each resource's capacity
+	lo, hi   []int               // the durations planned with
+	capacity []int               // the rule of each resource's capacity
+	absences [][]planner.Closing // of each resource
 }
 
 // rule is one named constraint, the thing a conflict is made of.

@@ -27,6 +27,7 @@ func (c *compiled) resourceNames(bad *quantity.Problems) {
 // resources reads capacities and spans.
 func (c *compiled) resources(bad *quantity.Problems) {
 	users := make([][]int, len(c.in.Resources))
+	c.absences = make([][]planner.Closing, len(c.in.Resources))
 	for i, s := range c.in.Steps {
 		for _, n := range s.Needs {
 			if r, ok := c.res[n.Resource]; ok {
@@ -52,7 +53,7 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		}
 		c.capacity = append(
 			c.capacity,
-			c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k}),
+			c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k, firm: r.Firm || r.Capacity == 0}),
 		)
 		c.closed(bad, path, k, users[k])
 		for j, a := range r.Awkward {
@@ -110,6 +111,7 @@ func (c *compiled) closed(bad *quantity.Problems, path string, k int, users []in
 			return working.Tell("schedule.away", "%v away %v to %v", r.title(), c.when(from), c.when(to))
 		}
 		id := c.rule(rule{kind: Absence, given: s.Words, made: made, other: r.ID, from: from, to: to, index: k})
+		c.absences[k] = append(c.absences[k], planner.Closing{From: from, To: to, Rule: id})
 		for _, u := range users {
 			c.net.Holes = append(c.net.Holes, planner.Hole{Task: u, From: from, To: to, Rule: id})
 		}

@@ -5,89 +5,133 @@ import (
 	"example.org/maslin/internal/planner"
 )
 
-// conflict turns a clash of rules into words, remedies and a shortfall. feasible says whether
-// the whole problem with some rules weakened can be solved.
-func (c *compiled) conflict(
-	w *planner.Watch,
-	clash *planner.Clash,
-	minimal bool,
-	feasible func(planner.Relax) planner.Truth,
-) *Conflict {
-	out := &Conflict{Minimal: minimal}
-	all := true
-	var wanted []int // they move together: nobody wants half of the bread later
+// explainer turns a clash of rules into words, remedies and a shortfall.
+type explainer struct {
+	c      *compiled
+	w      *planner.Watch
+	wanted []int // they move together: nobody wants half of the bread later
+	// feasible answers whether the whole problem with some rules weakened can be solved.
+	feasible func(...planner.Relax) planner.Truth
+	asked    map[question]way // about the wanted rules, which share their answers
+}
+
+type question struct {
+	most int
+	side planner.Side
+}
+
+func (c *compiled) explainer(w *planner.Watch, feasible func(...planner.Relax) planner.Truth) *explainer {
+	e := &explainer{c: c, w: w, feasible: feasible, asked: map[question]way{}}
 	for id, r := range c.rules {
 		if r.wanted {
-			wanted = append(wanted, id)
+			e.wanted = append(e.wanted, id)
 		}
 	}
+	return e
+}
+
+// explain describes every rule of a clash with the least change of it that helps, or, when there is none, a smallest
+// set of changes.
+func (e *explainer) explain(clash *planner.Clash, minimal bool) *Conflict {
+	out := &Conflict{Minimal: minimal}
+	all, alone := true, false
 	for _, id := range clash.Rules {
-		together := []int{id}
-		if c.rules[id].wanted {
-			together = wanted
-		}
-		m, settled := c.member(w, id, together, feasible)
+		m, settled := e.member(id)
 		out.Members = append(out.Members, m)
-		all = all && settled
+		all, alone = all && settled, alone || m.Enough
 		if m.Enough && m.Change > 0 && (out.Short == 0 || m.Change < out.Short) {
 			out.Short = m.Change
 		}
 	}
 	out.ShortProven = all // a rule that was not settled might give sooner
 	if clash.Cycle {
-		out.Short, out.ShortProven = c.long(clash.Short), true
+		out.Short, out.ShortProven = e.c.long(clash.Short), true
+	}
+	if !alone {
+		out.Together = e.together(clash.Rules)
 	}
 	return out
 }
 
-// member describes one rule and the least change of it, and those that move together with it,
-// that helps; settled says that nothing about it is left open.
-func (c *compiled) member(
-	w *planner.Watch,
-	id int,
-	together []int,
-	feasible func(planner.Relax) planner.Truth,
-) (m Member, settled bool) {
+// moved are the rules that change when one does.
+func (e *explainer) moved(id int) []int {
+	if e.c.rules[id].wanted {
+		return e.wanted
+	}
+	return []int{id}
+}
+
+// plain describes a rule.
+func (c *compiled) plain(id int) Member {
 	r := c.rules[id]
-	m = Member{
+	m := Member{
 		Breach: Breach{Rule: r.kind, Step: r.step, Other: r.other, Words: r.words()},
 		Link:   r.link,
 		Wanted: r.wanted,
+		Firm:   r.firm,
 	}
 	switch r.kind {
 	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
 		m.Limit = c.long(r.amount)
 	}
+	return m
+}
+
+// member describes one rule and the least change of it, and those that move together with it,
+// that helps; settled says that nothing about it is left open.
+func (e *explainer) member(id int) (m Member, settled bool) {
+	r := e.c.rules[id]
+	m = e.c.plain(id)
 	if r.firm {
 		return m, true
 	}
-	front, back := c.ways(r, func(most int, side planner.Side) way {
-		if w.Over() {
-			return way{}
-		}
-		by, proven := planner.Least(most, func(x int) planner.Truth {
-			return feasible(planner.Relax{Rules: together, By: x, Side: side})
-		})
-		if by == most && !proven {
-			by = 0 // only doing without the rule was seen to help: that is no amount
-		}
-		return way{by, proven}
-	})
+	front, back := e.c.ways(r, func(most int, side planner.Side) way { return e.least(id, most, side) })
 	switch {
-	case r.kind == Capacity || r.kind == InOrder:
-		return m, true // judged in refuseShared
 	case front.by == 0 && back.by == 0:
-		m.Remedy = noChange(w, front.proven && back.proven)
+		m.Remedy = noChange(e.w, front.proven && back.proven)
 	case front.by > 0 && (back.by == 0 || front.by < back.by):
-		m.Enough, m.Change = true, c.long(front.by)
 		m.Least = front.proven && (back.proven || front.by == 1)
-		m.Easing, m.Remedy = c.remedy(r, front.by, planner.Front)
+		e.c.give(&m, r, front.by, planner.Front)
 	default:
-		m.Enough, m.Change = true, c.long(back.by)
 		m.Least = back.proven && (front.proven || back.by == 1)
-		m.Easing, m.Remedy = c.remedy(r, back.by, planner.Back)
+		e.c.give(&m, r, back.by, planner.Back)
 	}
 	return m, front.proven && back.proven
+}
+
+// give says in a member how its rule would give.
+func (c *compiled) give(m *Member, r rule, by int, side planner.Side) {
+	m.Enough = true
+	switch r.kind {
+	case Capacity:
+		m.More = by
+	case InOrder:
+	default:
+		m.Change = c.long(by)
+	}
+	m.Easing, m.Remedy = c.remedy(r, by, side)
+}
+
+// least is the least change of a rule, and those that move with it, on one side.
+func (e *explainer) least(id, most int, side planner.Side) way {
+	q, wanted := question{most, side}, e.c.rules[id].wanted
+	if known, ok := e.asked[q]; ok && wanted {
+		return known
+	}
+	if e.w.Over() {
+		return way{}
+	}
+	var out way
+	out.by, out.proven = planner.Least(most, func(x int) planner.Truth {
+		return e.feasible(planner.Relax{Rules: e.moved(id), By: x, Side: side})
+	})
+	if out.by == most && !out.proven {
+		out.by = 0 // only doing without the rule was seen to help: that is no amount
+	}
+	if wanted {
+		e.asked[q] = out
+	}
+	return out
 }
 
 // way is the least change found on one side of a rule; 0 when none was found to help. Proven says that none smaller does.
@@ -123,6 +167,10 @@ func (c *compiled) ways(r rule, least func(most int, side planner.Side) way) (fr
 		front, back = least(any, planner.Front), least(any, planner.Back)
 	case Absence:
 		front, back = least(r.to-r.from, planner.Front), least(r.to-r.from, planner.Back)
+	case Capacity:
+		back = least(len(c.in.Steps)*maxNeed(c.in), planner.Back)
+	case InOrder:
+		back = least(1, planner.Back)
 	}
 	return front, back
 }
@@ -155,6 +203,10 @@ func (c *compiled) remedy(r rule, x int, side planner.Side) (Easing, working.Mes
 			return Begins, working.Tell("schedule.begins", "from %v instead of %v", c.when(r.from+x), c.when(r.from))
 		}
 		return Ends, working.Tell("schedule.ends", "until %v instead of %v", c.when(r.to-x), c.when(r.to))
+	case Capacity:
+		return More, working.Tell("schedule.more_of_it", "%d more: %d", x, r.amount+x)
+	case InOrder:
+		return AnyOrder, working.Tell("schedule.any_order", "in any order")
 	}
 	return 0, working.Message{}
 }

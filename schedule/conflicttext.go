@@ -19,7 +19,9 @@ func (k *Conflict) Remedies() []Member {
 	}
 	var out []Member
 	for _, m := range k.Members {
-		same := func(o Member) bool { return o.Words == m.Words && o.Remedy == m.Remedy }
+		same := func(o Member) bool { // the wanted times move together
+			return o.Remedy == m.Remedy && (o.Words == m.Words || o.Wanted && m.Wanted)
+		}
 		if m.Enough && !slices.ContainsFunc(out, same) {
 			out = append(out, m)
 		}
@@ -36,11 +38,15 @@ func (k *Conflict) Remedies() []Member {
 	return out[:min(len(out), mostRemedies)]
 }
 
-// Message says in one sentence what cannot all be kept, and by how much. Steps that follow one another are told
+// Message says in one sentence what cannot be: of a resource that cannot suffice how much is wanted and how much there
+// is; otherwise which rules cannot all be kept, and by how much they miss each other. Steps that follow one another are told
 // together with the time they take; rules that say the same are told once.
 func (k *Conflict) Message() working.Message {
 	if k == nil {
 		return working.Tell("schedule.no_conflict", "no conflict")
+	}
+	if k.Shortage != nil {
+		return k.Shortage.Message()
 	}
 	chains, told := k.chains()
 	var all []working.Message
@@ -88,7 +94,26 @@ func (k *Conflict) String() string {
 	for _, m := range k.Remedies() {
 		s += "\n  " + m.Help().String()
 	}
+	if k != nil && len(k.Together) > 0 {
+		s += "\n  " + k.AllOf().String()
+	}
 	return s
+}
+
+// AllOf says the changes that help only together: "together: hands: 1 at a time (1 more: 2); lunch at 12:30 (20m later:
+// 12:50)"; nothing when one is enough or none was found.
+func (k *Conflict) AllOf() working.Message {
+	if k == nil {
+		return working.Message{}
+	}
+	var all []working.Message
+	for _, m := range k.Together {
+		all = append(all, m.Help())
+	}
+	if len(all) == 0 {
+		return working.Message{}
+	}
+	return working.Tell("schedule.together", "together: %v", working.Join(all, "; "))
 }
 
 // Help is a rule with the change of it alone that helps: "retard at least 8h (40m shorter: 7h20m)".

@@ -12,9 +12,7 @@ func (c *compiled) shop() *planner.Shop {
 	programs := map[string]int{"": 0}
 	for k, r := range c.in.Resources {
 		p := planner.Pool{Capacity: r.Capacity, Changeover: int(r.Changeover / c.grid), Rule: c.capacity[k]}
-		for _, s := range r.Closed {
-			p.Closed = append(p.Closed, [2]int{c.floor(s.From), c.ceil(s.To)})
-		}
+		p.Closed = c.absences[k]
 		for i, step := range c.in.Steps {
 			for _, n := range step.Needs {
 				if n.Resource != r.ID {

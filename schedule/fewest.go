@@ -13,6 +13,9 @@ import (
 // read most easily, so whole steps with everything about them are left out first, from the last
 // to the first and the other way around; then single rules, in two orders. Of what is left the
 // smaller set is kept.
+//
+// When a resource is short by what must lie in some span of time, the rules that say so are the set to begin with. In
+// the end each rule is left out once more, and a timetable of the others searched for.
 func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []int, minimal bool) {
 	var work, clock []int // rules about steps, and about the clock and absences
 	for id, r := range c.rules {
@@ -25,21 +28,48 @@ func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []
 			work = append(work, id)
 		}
 	}
-	steps := c.fewestSteps(w, shop, limits)
-	gone := func(id int) bool { return !c.among(steps, id) }
-	work, clock = slices.DeleteFunc(work, gone), slices.DeleteFunc(clock, gone)
-	core, minimal = shop.Core(w, slices.Concat(work, clock), limits, proofEffort)
-	slices.Reverse(work)
-	slices.Reverse(clock)
-	other, sure := shop.Core(w, slices.Concat(clock, work), limits, proofEffort)
-	if len(other) < len(core) && (sure || !minimal) {
-		core, minimal = other, sure
+	all := w.Within(fewestWork)
+	if short := shop.ShortageRules(all); short != nil {
+		out := func(id int) bool { return !slices.Contains(short, id) }
+		work, clock = slices.DeleteFunc(work, out), slices.DeleteFunc(clock, out)
 	}
+	core = c.fewestRules(all, shop, limits, work, clock)
+	core = slices.DeleteFunc(core, func(id int) bool { return slices.Contains(limits, id) })
+	sure := w.Within(tightenWork)
+	core, minimal = shop.Tighten(sure, core, limits, func(s *planner.Shop) planner.Truth {
+		return s.Possible(sure.Within(questionWork), 0)
+	})
 	return limits, core, minimal
 }
 
+// fewestRules finds a set of the rules of the work and of the clock of which the cheapest way of reasoning that sees
+// that there is no timetable needs every one.
+func (c *compiled) fewestRules(w *planner.Watch, shop *planner.Shop, limits, work, clock []int) []int {
+	by := shop.Refutable(w)
+	refuted := func(s *planner.Shop) bool {
+		return !w.Over() && s.Refuted(w.Within(questionWork), by) == planner.Yes
+	}
+	if by != planner.ByNeed {
+		steps := c.fewestSteps(w, shop, limits, refuted)
+		gone := func(id int) bool { return !c.among(steps, id) }
+		work, clock = slices.DeleteFunc(work, gone), slices.DeleteFunc(clock, gone)
+	}
+	core := shop.Core(w, slices.Concat(work, clock), limits, refuted)
+	slices.Reverse(work)
+	slices.Reverse(clock)
+	if other := shop.Core(w, slices.Concat(clock, work), limits, refuted); len(other) < len(core) {
+		return other
+	}
+	return core
+}
+
 // fewestSteps finds a small set of steps that by themselves cannot be timed.
-func (c *compiled) fewestSteps(w *planner.Watch, shop *planner.Shop, limits []int) map[int]bool {
+func (c *compiled) fewestSteps(
+	w *planner.Watch,
+	shop *planner.Shop,
+	limits []int,
+	refuted func(*planner.Shop) bool,
+) map[int]bool {
 	order := make([]int, len(c.in.Steps))
 	for i := range order {
 		order[i] = i
@@ -54,7 +84,7 @@ func (c *compiled) fewestSteps(w *planner.Watch, shop *planner.Shop, limits []in
 				rules = append(rules, id)
 			}
 		}
-		return shop.Only(rules).Possible(w, proofEffort) == planner.No
+		return refuted(shop.Only(rules))
 	}
 	best := planner.Smallest(order, nil, impossible)
 	slices.Reverse(order)

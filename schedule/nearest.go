@@ -18,7 +18,7 @@ type mover struct {
 
 func (c *compiled) mover(w *planner.Watch, shop *planner.Shop) *mover {
 	net, event, nominal := c.shifted()
-	return &mover{c: c, w: w, shop: shop, net: net, event: event, nominal: nominal}
+	return &mover{c: c, w: w.Within(nearestWork), shop: shop, net: net, event: event, nominal: nominal}
 }
 
 // after is the nearest later wanted time, nil when none was found. Those of the conflict's remedies are tried first.
@@ -54,7 +54,7 @@ func (m *mover) find(sign int, hints []int) *Shift {
 			return planner.No
 		}
 		where := &planner.Shop{Net: m.within(sign, x).net, Tasks: m.shop.Tasks, Pools: m.shop.Pools}
-		times, t := where.Any(m.w, proofEffort)
+		times, t := where.Any(m.w.Within(questionWork), 0)
 		if t == planner.Yes {
 			found = sign * (times[m.event] - m.nominal)
 		}

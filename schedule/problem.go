@@ -205,6 +205,8 @@ type Resource struct {
 	// Capacity is how much of it there is; 0 means that it is never short and only its closed
 	// spans count.
 	Capacity int `json:"capacity,omitempty"`
+	// Firm says that there cannot be more of it. A conflict then offers no change of Capacity.
+	Firm bool `json:"firm,omitempty"`
 	// Changeover is the time between the end of one step and the start of the next when the
 	// two cannot use the resource at the same time (an oven reheating between rounds).
 	Changeover quantity.Elapsed `json:"changeover,omitempty"`

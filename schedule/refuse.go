@@ -7,8 +7,16 @@ import (
 	"example.org/maslin/internal/planner"
 )
 
-// proofEffort bounds the search behind one question while a conflict is made smaller.
-const proofEffort = 5000
+// Work allowed while a conflict is explained: for one question, to make the conflict small, to see that it cannot be
+// smaller, to find remedies, and to find the nearest wanted times. It is the same on every machine, and so much that
+// an answer takes a second or so.
+const (
+	questionWork = 1 << 24
+	fewestWork   = 1 << 27
+	tightenWork  = 1 << 27
+	remedyWork   = 1 << 27
+	nearestWork  = 1 << 27
+)
 
 // refuse explains why there is no timetable even without shortage of a resource.
 func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
@@ -16,11 +24,8 @@ func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
 	clash = c.net.Shrink(w, clash)
 	minimal := clash.Cycle || !w.Over()
 	shop := c.shop()
-	feasible := planner.NewProber(w, c.net).Feasible
-	if len(shop.Pools) > 0 {
-		feasible = c.oracle(w, shop)
-	}
-	t.Conflict = c.conflict(w, clash, minimal, feasible)
+	ask := w.Within(remedyWork)
+	t.Conflict = c.explainer(ask, c.oracle(ask, shop)).explain(clash, minimal)
 	c.lookAround(w, shop, &t)
 	return t
 }
@@ -39,13 +44,26 @@ func (c *compiled) lookAround(w *planner.Watch, shop *planner.Shop, t *Timetable
 
 // oracle answers whether the shop with some rules weakened can be solved, asking the cheap
 // question about its network first.
-func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(planner.Relax) planner.Truth {
+func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(...planner.Relax) planner.Truth {
 	p := planner.NewProber(w, c.net)
-	return func(r planner.Relax) planner.Truth {
-		if t := p.Feasible(r); t != planner.Yes {
-			return t
+	return func(list ...planner.Relax) planner.Truth {
+		s := shop
+		for _, r := range list {
+			for _, id := range r.Rules {
+				if c.rules[id].kind == InOrder { // it is kept or not, and does not give by degrees
+					s = s.Without(id)
+				}
+			}
 		}
-		return shop.Relaxed(r).Possible(w, proofEffort)
+		if s == shop {
+			if t := p.Feasible(list...); t != planner.Yes || len(shop.Pools) == 0 {
+				return t
+			}
+		}
+		for _, r := range list {
+			s = s.Relaxed(r)
+		}
+		return s.Possible(w.Within(questionWork), 0)
 	}
 }
 
@@ -62,37 +80,15 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		}
 		loose := shop.Relaxed(planner.Relax{Rules: []int{id}, By: wide, Side: side})
 		kept := append(slices.Clone(core), limits...)
-		if loose.Only(kept).Possible(w, proofEffort) != planner.No {
+		if loose.Only(kept).Possible(w.Within(questionWork), 0) != planner.No {
 			core = append(core, id)
 		}
 	}
 	slices.Sort(core)
-	feasible := c.oracle(w, shop)
-	t.Conflict = c.conflict(w, &planner.Clash{Rules: core}, minimal && !w.Over(), feasible)
-	for i, id := range core {
-		m := &t.Conflict.Members[i]
-		switch r := c.rules[id]; r.kind {
-		case Capacity:
-			more, least := planner.Least(
-				len(c.in.Steps)*maxNeed(c.in),
-				func(x int) planner.Truth { return feasible(planner.Relax{Rules: []int{id}, By: x}) },
-			)
-			m.Enough, m.Least, m.More, m.Remedy = more > 0, least && more > 0, more, noChange(w, least)
-			if more > 0 {
-				m.Easing, m.Remedy = More, working.Tell("schedule.more_of_it", "%d more: %d", more, r.amount+more)
-			}
-		case InOrder:
-			found := planner.Unsure
-			if !w.Over() {
-				found = shop.Without(id).Possible(w, proofEffort)
-			}
-			m.Enough, m.Least = found == planner.Yes, found == planner.Yes
-			m.Remedy = noChange(w, found != planner.Unsure)
-			if m.Enough {
-				m.Easing, m.Remedy = AnyOrder, working.Tell("schedule.any_order", "in any order")
-			}
-		}
-	}
+	ask := w.Within(remedyWork)
+	e := c.explainer(ask, c.oracle(ask, shop))
+	t.Conflict = e.explain(&planner.Clash{Rules: core}, minimal && !w.Over())
+	t.Conflict.Shortage = c.shortage(shop, shop.Shortage(w))
 	c.lookAround(w, shop, &t)
 	return t
 }

@@ -82,7 +82,7 @@ func TestWhatEachRuleWouldHaveToBe(t *testing.T) {
 		"in an order that cannot be": {
 			Problem{Steps: steps(DayStep{ID: "a", Min: mins(30)}, DayStep{ID: "b", Min: mins(30)}), Alike: [][]string{{"a", "b"}},
 				Bounds: []Bound{{Step: "a", Edge: Start, Earliest: at(60)}, {Step: "b", Edge: Start, Latest: at(0)}}, Resources: []Resource{{ID: "hands"}}},
-			InOrder, 0, 0, ""},
+			InOrder, AnyOrder, 0, "in any order"},
 	} {
 		c.p.Anchor = dawn
 		if c.p.Horizon == 0 {

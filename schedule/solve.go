@@ -77,6 +77,9 @@ const (
 	cheapest
 )
 
+// possibleWork bounds the search for any timetable: some seconds' worth.
+const possibleWork = 1 << 30
+
 // describeWork is how much work may be done after the context has ended to say how far each
 // step of the timetable found could move: about ten milliseconds' worth.
 const describeWork = 3_000_000
@@ -238,7 +241,7 @@ func (p Problem) Possible(ctx context.Context) (bool, error) {
 		if shop.Fits(w, times) {
 			return true, nil
 		}
-		if t := shop.Possible(w, 20*proofEffort); t != planner.Unsure || !w.Over() {
+		if t := shop.Possible(w.Within(possibleWork), 0); t != planner.Unsure || !w.Over() {
 			return t == planner.Yes, nil
 		}
 	}

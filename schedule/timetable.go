@@ -85,6 +85,12 @@ type Timed struct {
 // and the rest can.
 type Conflict struct {
 	Members []Member `json:"members"`
+	// Shortage says it in one sentence when a shared resource cannot suffice for what must lie between two times,
+	// whatever the order; nil when the reason is another.
+	Shortage *Shortage `json:"shortage,omitempty"`
+	// Together is a set of changes that make a timetable possible, none of which can be left out, when no change of one
+	// rule does; it may name rules that are no members. Empty when one is enough, and when none was found.
+	Together []Member `json:"together,omitempty"`
 	// Short is by how much the rules miss each other: how much later the wanted bounds would
 	// have to be when there are any, else the smallest single change in Members.
 	Short quantity.Elapsed `json:"short"`
@@ -117,6 +123,8 @@ type Member struct {
 	Limit quantity.Elapsed `json:"limit"` // the duration or the time between two steps that the rule sets; 0 for other rules
 	// Wanted says that the rule is the time at which the bread is wanted.
 	Wanted bool `json:"wanted,omitempty"`
+	// Firm says that the rule is not up for change: dough, oven and clock have their time. No remedy is looked for.
+	Firm bool `json:"firm,omitempty"`
 
 	// Change is the least change of this rule that was found to make a timetable possible; for a capacity
 	// it is 0 and More counts. Enough is false when no change of this rule alone was found to help; Remedy says

@@ -3,11 +3,17 @@ package planner
 // Earliest returns the least time of every event, which together are a solution, or a clash;
 // neither when the watch is over.
 func (n *Net) Earliest(w *Watch) ([]int, *Clash) {
+	times, _, clash := n.earliest(w)
+	return times, clash
+}
+
+// earliest also returns the rules that push each event on, nearest first.
+func (n *Net) earliest(w *Watch) (times []int, drivers func(event int) []int, clash *Clash) {
 	t, c := n.later().solve(w)
 	if c != nil || w.Over() {
-		return nil, c
+		return nil, nil, c
 	}
-	return t.least, nil
+	return t.least, t.drivers, nil
 }
 
 // Latest returns the greatest time of every event, which together are a solution, and the
@@ -21,15 +27,17 @@ func (n *Net) Latest(w *Watch) (times []int, drivers func(event int) []int, clas
 	for v := 1; v < n.Events; v++ {
 		times[v] = n.Limit - t.least[v]
 	}
-	return times, func(event int) []int {
-		var rules []int
-		for p := t.last[event]; p >= 0; p = t.steps[p].prev {
-			if r := t.steps[p].rule; r >= 0 {
-				rules = append(rules, r)
-			}
+	return times, t.drivers, nil
+}
+
+// drivers are the rules of the pushes that brought an event to its time, nearest first.
+func (t *trace) drivers(event int) (rules []int) {
+	for p := t.last[event]; p >= 0; p = t.steps[p].prev {
+		if r := t.steps[p].rule; r >= 0 {
+			rules = append(rules, r)
 		}
-		return rules
-	}, nil
+	}
+	return rules
 }
 
 // Cause says why an event cannot be later: because of Rule event From is where it is (0: the
@@ -161,6 +169,17 @@ func (r Relax) arc(a Arc) Arc {
 	return a
 }
 
+// span is what is left of a span that a rule closes.
+func (r Relax) span(from, to, rule int) (int, int) {
+	switch {
+	case !r.touches(rule):
+		return from, to
+	case r.Side == Front:
+		return from + r.By, to
+	}
+	return from, to - r.By
+}
+
 // Relaxed returns the network with the rules weakened.
 func (n *Net) Relaxed(r Relax) *Net {
 	m := &Net{Events: n.Events, Limit: n.Limit, Arcs: append([]Arc(nil), n.Arcs...)}
@@ -170,17 +189,9 @@ func (n *Net) Relaxed(r Relax) *Net {
 		}
 	}
 	for _, h := range n.Holes {
-		if r.touches(h.Rule) {
-			if r.Side == Front {
-				h.From += r.By
-			} else {
-				h.To -= r.By
-			}
-			if h.From >= h.To {
-				continue
-			}
+		if h.From, h.To = r.span(h.From, h.To, h.Rule); h.From < h.To {
+			m.Holes = append(m.Holes, h)
 		}
-		m.Holes = append(m.Holes, h)
 	}
 	return m
 }
@@ -215,10 +226,24 @@ func NewProber(w *Watch, n *Net) *Prober {
 }
 
 // Feasible answers whether the network with the rules weakened has a solution.
-func (p *Prober) Feasible(r Relax) Truth {
+func (p *Prober) Feasible(list ...Relax) Truth {
 	if p.trace.w.spend(p.half.events) {
 		return Unsure
 	}
+	for _, r := range list {
+		p.relax(r)
+	}
+	p.trace.reset()
+	p.trace.enqueue(0)
+	clash := p.half.run(p.trace)
+	p.restore(0)
+	if clash == nil && p.trace.w.Over() {
+		return Unsure
+	}
+	return truth(clash == nil)
+}
+
+func (p *Prober) relax(r Relax) {
 	for _, rule := range r.Rules {
 		for _, i := range p.arcs[rule] {
 			p.saved = append(p.saved, savedPlace{at: i, x: p.half.arcs[i].W})
@@ -234,14 +259,6 @@ func (p *Prober) Feasible(r Relax) Truth {
 			}
 		}
 	}
-	p.trace.reset()
-	p.trace.enqueue(0)
-	clash := p.half.run(p.trace)
-	p.restore(0)
-	if clash == nil && p.trace.w.Over() {
-		return Unsure
-	}
-	return truth(clash == nil)
 }
 
 // disable takes a rule away.

@@ -17,8 +17,11 @@ type Pool struct {
 	Rule   int // the rule of its capacity
 	// Closed lists spans in which no task that uses the pool can lie; they only sharpen the
 	// reasoning about how much there is, the holes of the network are what keeps tasks out.
-	Closed [][2]int
+	Closed []Closing
 }
+
+// Closing is a span in which a pool is closed, because of Rule.
+type Closing struct{ From, To, Rule int }
 
 // apart reports whether two tasks can never use the pool at the same time.
 func (p *Pool) apart(a, b Use) bool {
@@ -138,7 +141,32 @@ type budget struct {
 	cap    int
 	uses   []Use
 	length []int    // least duration of each use
+	sizes  []int    // the different lengths above 0, longest first
 	closed [][2]int // in order, not overlapping
+}
+
+// fit is how many stretches of length p one after the other fit into the open time of [a, b).
+func (g *budget) fit(a, b, p int) int {
+	n, from := 0, a
+	for _, c := range g.closed {
+		if c[1] <= from {
+			continue
+		}
+		if c[0] >= b {
+			break
+		}
+		n += max(0, c[0]-from) / p
+		from = c[1]
+	}
+	return n + max(0, b-from)/p
+}
+
+// sizesOf lists the different lengths above 0, longest first.
+func sizesOf(lengths []int) []int {
+	sizes := slices.DeleteFunc(slices.Clone(lengths), func(l int) bool { return l <= 0 })
+	slices.Sort(sizes)
+	slices.Reverse(sizes)
+	return slices.Compact(sizes)
 }
 
 // open is the time in [a, b) in which the pool is not closed.
@@ -286,6 +314,20 @@ func (m *model) mergeHoles(n *Net) {
 	}
 }
 
+// closed joins the closed spans of a pool, in order.
+func (p *Pool) closed() (out [][2]int) {
+	spans := slices.Clone(p.Closed)
+	slices.SortFunc(spans, func(a, b Closing) int { return a.From - b.From })
+	for _, c := range spans {
+		if k := len(out) - 1; k >= 0 && c.From <= out[k][1] {
+			out[k][1] = max(out[k][1], c.To)
+		} else {
+			out = append(out, [2]int{c.From, c.To})
+		}
+	}
+	return out
+}
+
 // share finds the pairs and crowds that can be short of something; false when the watch is over.
 func (m *model) share(w *Watch, s *Shop) bool {
 	known := map[[2]int]int{} // the pair of two tasks
@@ -329,15 +371,7 @@ func (m *model) share(w *Watch, s *Shop) bool {
 			for _, u := range uses {
 				g.length = append(g.length, m.least(u.Task))
 			}
-			closed := slices.Clone(p.Closed)
-			slices.SortFunc(closed, func(a, b [2]int) int { return a[0] - b[0] })
-			for _, c := range closed {
-				if k := len(g.closed) - 1; k >= 0 && c[0] <= g.closed[k][1] {
-					g.closed[k][1] = max(g.closed[k][1], c[1])
-				} else {
-					g.closed = append(g.closed, c)
-				}
-			}
+			g.closed, g.sizes = p.closed(), sizesOf(g.length)
 			m.budgets = append(m.budgets, g)
 		}
 		if free && p.Capacity > 0 {

@@ -141,6 +141,22 @@ func (r *search) apply(v move) bool {
 	}
 }
 
+// eval measures the state: by the lower bound of its cost, or, when any timetable will do, by how little room is
+// left to its events. The times looked at next are those of the bound, or the earliest ones. The measure of the
+// room is that of Smith and Cheng, "Slack-based heuristics for constraint satisfaction scheduling", AAAI 1993.
+func (r *search) eval() int64 {
+	if !r.opt.First {
+		return r.b.eval()
+	}
+	var room int64
+	for v, t := range r.s.lo {
+		r.b.f.x[v] = int64(t)
+		room += int64(r.s.hi[v] - t)
+	}
+	r.w.spend(len(r.s.lo))
+	return -room
+}
+
 // refuse applies the opposite of a move, where that is a single difference.
 func (r *search) refuse(v move) bool {
 	switch v.kind {
@@ -177,7 +193,7 @@ func (r *search) visit(bound int64) {
 		if r.s.bankrupt() {
 			return
 		}
-		relaxed := r.b.eval()
+		relaxed := r.eval()
 		if r.w.Over() {
 			r.lost = min(r.lost, bound)
 			return
@@ -254,7 +270,7 @@ func (r *search) judge(choices []choice, bound int64) (open []scored, closed boo
 		for _, v := range c.moves {
 			mark := r.s.mark()
 			if r.apply(v) && r.s.propagate() {
-				e := r.b.eval()
+				e := r.eval()
 				r.evals++
 				if e < r.best {
 					ways = append(ways, scored{v, max(bound, e)})

@@ -22,6 +22,7 @@ type state struct {
 	dirty  bool // bounds or differences moved since pairs and crowds were looked at
 	buf    []int
 	sorted []int
+	counts []int
 	w      *Watch // once it is over nothing is proven any more
 }
 
@@ -300,26 +301,29 @@ func (s *state) bankrupt() bool {
 }
 
 // overspent reports whether the tasks that must lie in some span need more of a pool than
-// there is of it in that span.
+// there is of it in that span, or are more than fit into it one after the other: of stretches no shorter than p, a
+// unit of the pool holds as many as p goes into the span.
+//
+// Source: for needs, Baptiste, Le Pape and Nuijten, Constraint-Based Scheduling (2001), section 3.3; the count is the
+// dual feasible function of Lueker, "Bin packing with items uniformly distributed over intervals", FOCS 1983.
 func (s *state) overspent(g *budget) bool {
 	n := len(g.uses)
 	begin := func(k int) int { a := s.m.start(g.uses[k].Task); return s.lo[a.node] + a.off }
 	end := func(k int) int { b := s.m.end(g.uses[k].Task); return s.hi[b.node] + b.off }
-	if cap(s.sorted) < n {
-		s.sorted = make([]int, n)
-	}
-	byEnd := s.sorted[:n]
+	s.sorted, s.counts = resized(s.sorted, n), resized(s.counts, len(g.sizes))
+	byEnd := s.sorted
 	for k := range byEnd {
 		byEnd[k] = k
 	}
 	slices.SortFunc(byEnd, func(a, b int) int { return end(a) - end(b) })
 	for k := 0; k < n; k++ {
-		if s.w.spend(4*n + len(g.closed)) {
+		if s.w.spend(n*(4+len(g.sizes)) + len(g.closed)) {
 			return false
 		}
 		from, spent := begin(k), 0
+		clear(s.counts)
 		for _, j := range byEnd {
-			if begin(j) < from {
+			if begin(j) < from || g.length[j] == 0 {
 				continue
 			}
 			spent += g.length[j] * g.uses[j].Amount
@@ -327,9 +331,25 @@ func (s *state) overspent(g *budget) bool {
 			if spent > g.cap*(to-from) || len(g.closed) > 0 && spent > g.cap*g.open(from, to) {
 				return true
 			}
+			for i, p := range g.sizes {
+				if p <= g.length[j] {
+					s.counts[i] += g.uses[j].Amount
+				}
+				if c := s.counts[i]; c > g.cap && c > g.cap*((to-from)/p) || c > g.cap && len(g.closed) > 0 && c > g.cap*g.fit(from, to, p) {
+					return true
+				}
+			}
 		}
 	}
 	return false
+}
+
+// resized is the row with room for n entries.
+func resized[T any](row []T, n int) []T {
+	if cap(row) < n {
+		return make([]T, n)
+	}
+	return row[:n]
 }
 
 // before reports whether the end of task i plus setup can lie at or before the start of j, and

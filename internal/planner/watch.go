@@ -16,6 +16,17 @@ type Watch struct {
 	work  int
 	grace int // work still allowed once the context has ended
 	over  bool
+	outer *Watch // of a limited watch
+	left  int    // work still allowed, of a limited watch
+	limit bool
+}
+
+// Within is a watch that is also over after so much work, which is the same on every machine. What is done under it
+// counts for the watch that it was made of.
+func (w *Watch) Within(work int) *Watch {
+	in := &Watch{outer: w, left: work, limit: true}
+	in.look()
+	return in
 }
 
 // NewWatch watches a context, which may be nil. The work of grace units more is allowed after
@@ -30,7 +41,10 @@ func NewWatch(ctx context.Context, grace int) *Watch {
 }
 
 func (w *Watch) look() {
-	if w.ctx.Err() != nil {
+	if w.limit {
+		w.left -= w.work
+		w.over = w.outer.spend(w.work) || w.outer.Over() || w.left <= 0
+	} else if w.ctx.Err() != nil {
 		w.grace -= w.work
 		w.over = w.grace <= 0
 	}

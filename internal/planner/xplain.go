@@ -1,11 +1,13 @@
 package planner
 
+import "slices"
+
 // keep returns the shop with only the rules kept.
 func (s *Shop) keep(kept map[int]bool) *Shop {
 	out := &Shop{Net: s.Net.Only(kept), Tasks: s.Tasks}
 	for _, p := range s.Pools {
 		if kept[p.Rule] {
-			p.Closed = nil // the absences may not be kept
+			p.Closed = slices.DeleteFunc(slices.Clone(p.Closed), func(c Closing) bool { return !kept[c.Rule] })
 			out.Pools = append(out.Pools, p)
 		}
 	}
@@ -25,7 +27,13 @@ func (s *Shop) Only(rules []int) *Shop {
 func (s *Shop) Relaxed(r Relax) *Shop {
 	out := &Shop{Net: s.Net.Relaxed(r), Tasks: s.Tasks}
 	for _, p := range s.Pools {
-		p.Closed = nil // an absence may be shorter
+		var closed []Closing
+		for _, c := range p.Closed {
+			if c.From, c.To = r.span(c.From, c.To, c.Rule); c.From < c.To {
+				closed = append(closed, c)
+			}
+		}
+		p.Closed = closed
 		if p.Capacity > 0 && r.touches(p.Rule) {
 			p.Capacity += r.By
 		}
@@ -73,6 +81,8 @@ func (s *Shop) Any(w *Watch, effort int) ([]int, Truth) {
 		return nil, Unsure
 	case s.Fits(w, late):
 		return late, Yes
+	case s.Shortage(w) != nil:
+		return nil, No
 	}
 	out := s.Search(w, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
 	if out.Times == nil && !out.Done {
@@ -81,23 +91,42 @@ func (s *Shop) Any(w *Watch, effort int) ([]int, Truth) {
 	return out.Times, truth(out.Times != nil)
 }
 
-// Core finds a smallest set of the rules that already rules out every timetable, given that
-// all of them together do; the rules in fixed are kept throughout and not listed. minimal is
-// false when a question could not be settled within the effort. Source: Junker, "QuickXplain",
-// AAAI 2004.
-func (s *Shop) Core(w *Watch, rules, fixed []int, effort int) (core []int, minimal bool) {
-	minimal = true
-	core = Smallest(rules, fixed, func(kept map[int]bool) bool {
-		if w.spend(len(s.Net.Arcs) + len(s.Net.Holes)) {
-			minimal = false
-			return false
-		}
-		t := s.keep(kept).Possible(w, effort)
-		if t == Unsure {
-			minimal = false
-		}
-		return t == No
+// Refutable is the cheapest method that rules out every timetable of the shop, given that there is none.
+func (s *Shop) Refutable(w *Watch) Method {
+	by := ByNeed
+	for by < BySearch && s.Refuted(w, by) != Yes {
+		by++
+	}
+	return by
+}
+
+// Core finds a smallest set of the rules that a method still refutes, given that it refutes all of them together;
+// the rules in fixed are kept throughout and not listed. Source: Junker, "QuickXplain", AAAI 2004.
+func (s *Shop) Core(w *Watch, rules, fixed []int, refuted func(*Shop) bool) []int {
+	return Smallest(rules, fixed, func(kept map[int]bool) bool {
+		return !w.spend(len(s.Net.Arcs)+len(s.Net.Holes)) && refuted(s.keep(kept))
 	})
+}
+
+// Tighten leaves out of a set of rules that together with the fixed ones has no timetable each rule without which
+// there is none either. minimal says that every rule that is left was proven to be needed.
+func (s *Shop) Tighten(w *Watch, rules, fixed []int, possible func(*Shop) Truth) (core []int, minimal bool) {
+	minimal = true
+	core = slices.Clone(rules)
+	for k := 0; k < len(core); {
+		if w.Over() {
+			return core, false
+		}
+		rest := slices.Concat(core[:k], core[k+1:])
+		switch possible(s.Only(slices.Concat(rest, fixed))) {
+		case No:
+			core = rest
+			continue
+		case Unsure:
+			minimal = false
+		}
+		k++
+	}
 	return core, minimal
 }
 

@@ -87,6 +87,9 @@ func atOnce(m schedule.Member) bool {
 // inTheWay says in one sentence what clashes: how long the steps take one after the other, and which absences and other
 // rules lie between now and the wanted time. The same words come once.
 func inTheWay(c *schedule.Conflict) working.Message {
+	if c.Shortage != nil {
+		return c.Shortage.Message()
+	}
 	var all []working.Message
 	var together quantity.Elapsed
 	add := func(m working.Message) {
