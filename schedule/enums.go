@@ -11,6 +11,7 @@ var stepKinds = enum.Of[StepKind](
 	"stand",
 	"mix",
 	"fold",
+	"laminate",
 	"bulk",
 	"add",
 	"divide",

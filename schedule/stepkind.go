@@ -6,25 +6,26 @@ type StepKind int
 
 // The kinds of steps, in the order of a day.
 const (
-	Feed    StepKind = iota + 1 // a levain is fed
-	Ripen                       // a levain or preferment ripens
-	Make                        // a preferment or soaker is put together
-	Stand                       // a soaker or scald stands
-	Mix                         // a batch of dough is mixed
-	Fold                        // the dough is folded
-	Bulk                        // the dough ferments as a whole
-	Add                         // something is added to the dough
-	Divide                      // the dough is divided
-	Shape                       // the pieces are shaped, divided too if no step of its own says so
-	Proof                       // the pieces rise in the warm
-	Retard                      // the pieces or the dough rest in the cold
-	TakeOut                     // the pieces are taken out of the cold
-	WarmUp                      // they lose their cold
-	Preheat                     // the oven gets hot
-	Bake                        // a round is in the oven
-	Tend                        // hands go to the oven: the lid comes off, the cuts are opened again, a loaf is turned
-	Cool                        // the bread cools
-	Other                       // anything else
+	Feed     StepKind = iota + 1 // a levain is fed
+	Ripen                        // a levain or preferment ripens
+	Make                         // a preferment or soaker is put together
+	Stand                        // a soaker or scald stands
+	Mix                          // a batch of dough is mixed
+	Fold                         // the dough is folded
+	Laminate                     // the dough is stretched out over the bench and folded up again
+	Bulk                         // the dough ferments as a whole
+	Add                          // something is added to the dough
+	Divide                       // the dough is divided
+	Shape                        // the pieces are shaped, divided too if no step of its own says so
+	Proof                        // the pieces rise in the warm
+	Retard                       // the pieces or the dough rest in the cold
+	TakeOut                      // the pieces are taken out of the cold
+	WarmUp                       // they lose their cold
+	Preheat                      // the oven gets hot
+	Bake                         // a round is in the oven
+	Tend                         // hands go to the oven: the lid comes off, the cuts are opened again, a loaf is turned
+	Cool                         // the bread cools
+	Other                        // anything else
 )
 
 // Hands reports whether the baker is busy in such a step. The others go on by themselves: dough

@@ -6,6 +6,7 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/ferment"
+	"example.org/maslin/schedule"
 )
 
 // Bake is one bake as a baker would write it down: the bread, how it is made, and the kitchen with
@@ -34,6 +35,8 @@ type Bake struct {
 	Retard  *Retard  `json:"retard,omitzero"` // left out: a final proof in the room
 	Oven    OvenWork `json:"oven"`
 	Kitchen Kitchen  `json:"kitchen"`
+
+	Notes []StepNote `json:"note,omitzero"` // the baker's own, on any step
 
 	// PerLoaf says that the weights of the file are those of one loaf, and not of the whole dough.
 	PerLoaf bool `json:"per_loaf,omitzero"`
@@ -70,6 +73,13 @@ type Ingredient struct {
 	AtHand  quantity.Mass    `json:"at_hand,omitzero"` // what there is of it; less than the dough takes makes fewer loaves
 	Kind    dough.Kind       `json:"kind,omitzero"`
 	Water   quantity.Percent `json:"water,omitzero"` // in the ingredient itself: 88 % for milk; for the effective hydration
+
+	// At is when it goes into the dough: mix, fold, laminate, shape, or bake for what is laid on top before the oven.
+	// Not given: at mixing, or at the fold of that number.
+	At         schedule.StepKind `json:"at,omitzero"`
+	Fold       int               `json:"fold,omitzero"`       // at which fold, from 1
+	Cooked     bool              `json:"cooked,omitzero"`     // a filling that was cooked and has to cool
+	Perishable bool              `json:"perishable,omitzero"` // spoils when it stands warm
 }
 
 // Levain says how the levain is built and how much of the flour it holds.
@@ -110,6 +120,8 @@ type BulkWork struct {
 	Folds     int                  `json:"folds,omitzero"`
 	FoldEvery quantity.Elapsed     `json:"fold_every,omitzero"`
 	FoldTakes quantity.Elapsed     `json:"fold_takes,omitzero"`
+	// Lamination is a stretching of the dough over the bench, with what is laid into it.
+	Lamination *Lamination `json:"lamination,omitzero"`
 }
 
 // Shaping says how long dividing, resting and shaping take.

@@ -66,6 +66,7 @@ func (b Bake) withDefaults() Bake {
 		usual(&b.Bulk.FoldEvery, usualFoldEvery)
 		usual(&b.Bulk.FoldTakes, usualFold)
 	}
+	b.Bulk.Lamination = b.Bulk.Lamination.withDefaults()
 	usual(&b.Shaping.Takes, usualShaping)
 	if b.Loaves.Warm {
 		usual(&b.Loaves.FreshWithin, usualWarmth)
@@ -135,6 +136,9 @@ func (b *Bake) check() error {
 		minutes("Bulk.FoldEvery", b.Bulk.FoldEvery, 5*time.Minute, 12*time.Hour)
 		minutes("Bulk.FoldTakes", b.Bulk.FoldTakes, time.Minute, time.Hour)
 	}
+	b.checkLamination(&p)
+	b.checkAdditions(&p)
+	b.checkNotes(&p)
 	minutes("Shaping.Takes", b.Shaping.Takes, time.Minute, 8*time.Hour)
 	if r := b.Retard; r != nil {
 		minutes("Retard.AtLeast", r.AtLeast, 30*time.Minute, 96*time.Hour)

@@ -31,7 +31,7 @@ func (d Day) Data() PlanData {
 	b := d.Batch
 	s.Formula = FormulaData{
 		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: b.EffectiveHydration().Hydration, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
-		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Allergens: b.Allergens().String(),
+		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Divide: d.divide(), Allergens: b.Allergens().String(),
 	}
 	s.Water, s.Mixer = d.waterData()
 	if l := d.Levain; l != nil {
@@ -108,6 +108,7 @@ func (d Day) weighLists() []WeighList {
 	turn := 0
 	for _, w := range d.Weighing.Lines {
 		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass}
+		line.At, line.Fold = d.Bake.moment(w.Name)
 		if n := d.Water.Mixes; n > 1 {
 			line.Portions = portions(w, n, turn, d.Weighing.Scales.Flour)
 			if line.Portions[0] != line.Portions[n-1] {
@@ -222,5 +223,8 @@ func (d Day) stepData() []StepData {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b StepData) int { return a.Start.Compare(b.Start) })
+	for i := range out {
+		out[i].Adds, out[i].Notes = d.adds(out[i]), d.Bake.notesOn(out[i])
+	}
 	return out
 }

@@ -121,6 +121,7 @@ func (d Day) Cautions() []working.Caution {
 	if d.Levain != nil {
 		all = append(all, d.Levain.Ripeness.Cautions()...)
 	}
+	all = append(all, d.fillingCautions()...)
 	all = append(all, d.Water.Fit.Cautions...)
 	all = append(all, d.Rising.Bulk.Cautions()...)
 	all = append(all, bake.OvenCautions()...)

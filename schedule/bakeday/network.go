@@ -212,6 +212,7 @@ func (n *network) bulk() {
 	})
 	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
 	of := n.b.Bulk.Folds
+	var folds []string
 	for i := range of {
 		s := numbered(schedule.Fold, idFold, i, of, working.Tell("bakeday.step_fold", "fold"))
 		s.Min, s.Needs = grid(n.b.Bulk.FoldTakes.Duration()), n.work
@@ -219,8 +220,9 @@ func (n *network) bulk() {
 		off := foldSlack(at)
 		n.folds = append(n.folds, len(n.p.Links))
 		about := working.Tell("bakeday.rule_fold", "fold %d about %v into the bulk", i+1, at)
+		folds = append(folds, n.add(s))
 		n.p.Links = append(n.p.Links, schedule.Link{
-			From: bulk, To: n.add(s), Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about, MaxWords: about,
+			From: bulk, To: folds[i], Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about, MaxWords: about,
 		})
 	}
 	shape := n.add(
@@ -233,6 +235,7 @@ func (n *network) bulk() {
 		},
 	)
 	n.atOnce(bulk, shape)
+	n.laminate(bulk, folds, shape)
 }
 
 // rest is the cold or the final proof after shaping; it returns the ID of the last step.

@@ -344,6 +344,7 @@ func (d *Day) notes() []working.Message {
 	if d.short != nil {
 		add(d.short.note(d.Bake.Loaves))
 	}
+	out = append(out, d.notesAside()...)
 	out = append(out, d.Water.Notes...)
 	if l := d.Water.Liquids; len(l) > 0 {
 		names := make([]any, len(l))

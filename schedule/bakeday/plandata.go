@@ -64,6 +64,9 @@ type WeighLine struct {
 	Percent  quantity.Percent `json:"percent"` // of the flour on the list
 	Mass     quantity.Mass    `json:"mass"`
 	Portions []quantity.Mass  `json:"portions,omitempty"`
+	// At is when it goes into the dough, where that is not at mixing; Fold is at which fold.
+	At   schedule.StepKind `json:"at,omitzero"`
+	Fold int               `json:"fold,omitzero"`
 }
 
 // FormulaData is the dough as a whole.
@@ -78,6 +81,7 @@ type FormulaData struct {
 	Rye          quantity.Percent `json:"rye"`
 	Pieces       int              `json:"pieces"`
 	Scaling      quantity.Mass    `json:"scaling_weight"`
+	Divide       quantity.Mass    `json:"divide"` // dough for one piece, without what is added at shaping or laid on top
 	Allergens    string           `json:"allergens"`
 }
 
@@ -197,6 +201,8 @@ type StepData struct {
 	LookFrom      *time.Time        `json:"look_from,omitempty"`
 	LookTo        *time.Time        `json:"look_to,omitempty"`
 	Takes         quantity.Elapsed  `json:"takes"`
+	Adds          []WeighLine       `json:"adds,omitempty"`  // what goes into or onto the dough in this step, mixing apart
+	Notes         []string          `json:"notes,omitempty"` // the baker's own
 }
 
 // WhyData says why there is no timetable. Short, by how much the wanted time is missed, is 0 when that is not proven.

@@ -40,7 +40,10 @@ func (s PlanData) timetable() report.Grid {
 
 // says is the name of the step, with when to look at it and when it may start.
 func (x StepData) says() working.Message {
-	says := x.Name
+	says := x.withAdditions()
+	for _, note := range x.Notes {
+		says = working.Tell("bakeday.step_note", "%v (%s)", says, note)
+	}
 	if x.LookFrom != nil && x.LookTo != nil {
 		says = working.Tell("bakeday.step_look", "%v; look at it from %v to %v", says, *x.LookFrom, *x.LookTo)
 	}

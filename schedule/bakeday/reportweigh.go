@@ -54,7 +54,7 @@ func (l WeighList) blocks(d Day) []report.Block {
 		if line.Percent.Sign() > 0 {
 			share = report.Rounded(line.Percent, 1)
 		}
-		t.Rows = append(t.Rows, append(row, report.Of(line.Name), share))
+		t.Rows = append(t.Rows, append(row, report.Of(line.item()), share))
 	}
 	t.Total = []report.Cell{weighed(l.Total)}
 	for k := range wide {

@@ -21,10 +21,18 @@ type Water struct {
 
 // water asks package mixing, with the room as warm as it is when the dough is mixed.
 func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Water, error) {
-	w := Water{Mixes: 1, Each: batch.Dough()}
+	mixed := batch.Dough() // what goes in later is not in the bowl
+	for _, l := range batch.FinalDough() {
+		if b.later(l.Name) {
+			mixed = mixed.Sub(l.Mass)
+		}
+	}
+	w := Water{Mixes: 1, Each: mixed}
 	if !b.Mixer().Bowl.IsZero() || b.Mixing.Mixer == mixing.Hand {
 		var err error
-		if w.Fit, err = Mix(batch, b.Mixing.Mixer, b.Mixer().Bowl).Fit(); err != nil {
+		mix := Mix(batch, b.Mixing.Mixer, b.Mixer().Bowl)
+		mix.Dough = mixed
+		if w.Fit, err = mix.Fit(); err != nil {
 			return w, err
 		}
 		w.HasFit = true
@@ -43,9 +51,9 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 		{Kind: mixing.FlourFactor, Name: "flour", Temperature: flour},
 		{Kind: mixing.RoomFactor, Name: "room", Temperature: room},
 	}
-	w.pourOf(&in, batch)
+	w.pourOf(b, &in, batch)
 	for _, l := range batch.FinalDough() {
-		if w.poured(l) {
+		if w.poured(l) || b.later(l.Name) {
 			continue
 		}
 		part := mixing.Portion{
@@ -71,10 +79,11 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 }
 
 // pourOf is the water of one batch, or the milk and egg that take its place in a brioche.
-func (w *Water) pourOf(in *mixing.Planned, batch dough.Batch) {
+func (w *Water) pourOf(b *Bake, in *mixing.Planned, batch dough.Batch) {
 	var rest, largest quantity.Mass
 	for _, l := range batch.FinalDough() {
 		switch {
+		case b.later(l.Name):
 		case isWater(l):
 			w.Pour = w.Pour.Add(l.Mass)
 		case l.Role == dough.RoleLiquid:

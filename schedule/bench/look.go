@@ -10,6 +10,12 @@ import (
 // now. What the dough looks like is common practice, no source.
 func (m DayNow) LookFor(s bakeday.StepData) []working.Message {
 	out := m.doing(s)
+	for _, l := range s.Adds {
+		out = append(out, working.Tell("bench.do_add", "add %v of %s", l.Mass, l.Name))
+	}
+	for _, note := range s.Notes {
+		out = append(out, working.Tell("bench.own_note", "your note: %s", note))
+	}
 	if s.LookFrom != nil && s.LookTo != nil {
 		out = append(out, working.Tell("bench.look_at", "look at it from %v to %v", *s.LookFrom, *s.LookTo))
 	}
@@ -84,7 +90,7 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 				"bench.do_shape",
 				"%d pieces of %.0f, when the dough has risen by %.0f",
 				plan.Formula.Pieces,
-				plan.Formula.Scaling,
+				plan.Formula.Divide,
 				shapeAt,
 			),
 		)
@@ -124,6 +130,9 @@ func weigh(plan bakeday.PlanData, thing string) []working.Message {
 			continue
 		}
 		for _, l := range list.Lines {
+			if l.At != 0 {
+				continue // at its own step
+			}
 			mass := l.Mass
 			if len(l.Portions) > 0 {
 				mass = l.Portions[0]

@@ -1,0 +1,92 @@
+package bakeday
+
+import (
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// Lamination is a stretching of the whole dough over the bench during the bulk, with what is laid into it, and a rest of its
+// own before the dough is touched again.
+type Lamination struct {
+	After quantity.Elapsed `json:"after,omitzero"` // from mixing; zero: one hour
+	Takes quantity.Elapsed `json:"takes,omitzero"` // zero: a quarter of an hour
+	Rest  quantity.Elapsed `json:"rest,omitzero"`  // before the next fold, or shaping; zero: half an hour
+}
+
+// withDefaults fills in what may be left out: common practice, no source.
+func (l *Lamination) withDefaults() *Lamination {
+	if l == nil {
+		return nil
+	}
+	full := *l
+	for _, x := range []struct {
+		e     *quantity.Elapsed
+		usual time.Duration
+	}{{&full.After, time.Hour}, {&full.Takes, 15 * time.Minute}, {&full.Rest, 30 * time.Minute}} {
+		if *x.e == 0 {
+			*x.e = quantity.Elapsed(x.usual)
+		}
+	}
+	return &full
+}
+
+// foldAt is when a fold is due after mixing, from 1.
+func (b *Bake) foldAt(n int) quantity.Elapsed { return quantity.Elapsed(n) * b.Bulk.FoldEvery }
+
+// checkLamination reports a lamination that a fold falls into.
+func (b *Bake) checkLamination(p *quantity.Problems) {
+	l := b.Bulk.Lamination
+	if l == nil {
+		return
+	}
+	const path = "Bulk.Lamination."
+	ok := p.Duration(path+"After", l.After.Duration(), 5*time.Minute, 24*time.Hour)
+	ok = p.Duration(path+"Takes", l.Takes.Duration(), time.Minute, 2*time.Hour) && ok
+	ok = p.Duration(path+"Rest", l.Rest.Duration(), time.Minute, 12*time.Hour) && ok
+	if !ok || b.Bulk.FoldEvery < 0 {
+		return
+	}
+	for n := 1; n <= min(b.Bulk.Folds, 12); n++ {
+		at := b.foldAt(n)
+		if at+b.Bulk.FoldTakes > l.After && at < l.After+l.Takes+l.Rest {
+			p.AddCode(path+"After", "fold_falls_into_it", l.After.String()+", with fold "+strconv.Itoa(n)+" at "+at.String(),
+				"a time with no fold in it or in the rest after it: "+(at+b.Bulk.FoldTakes).String()+" or later, or before "+
+					(at-l.Takes-l.Rest).String(), quantity.ErrInconsistent)
+			return
+		}
+	}
+}
+
+// laminate puts the lamination between the folds, with its rest.
+func (n *network) laminate(bulk string, folds []string, shape string) {
+	l := n.b.Bulk.Lamination
+	if l == nil {
+		return
+	}
+	id := n.add(schedule.DayStep{
+		ID: idLaminate, Kind: schedule.Laminate, Name: working.Tell("bakeday.step_laminate", "laminate the dough"),
+		Min: grid(l.Takes.Duration()), Needs: n.work,
+	})
+	at, rest := grid(l.After.Duration()), grid(l.Rest.Duration())
+	off := min(foldSlack(at), quantity.Elapsed(10*time.Minute))
+	about := working.Tell("bakeday.rule_laminate", "laminate about %v into the bulk", at)
+	n.p.Links = append(n.p.Links, schedule.Link{
+		From: bulk, To: id, Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true,
+		MinWords: about, MaxWords: about,
+	})
+	rests := working.Tell("bakeday.rule_laminated_rests", "the laminated dough rests %v", rest)
+	for i, fold := range folds {
+		before := schedule.Link{From: fold, To: id, Max: schedule.NoLimit, Firm: true}
+		if n.b.foldAt(i+1) >= l.After {
+			before = schedule.Link{From: id, To: fold, Min: rest, Max: schedule.NoLimit, Firm: true, MinWords: rests}
+		}
+		n.p.Links = append(n.p.Links, before)
+	}
+	n.p.Links = append(n.p.Links, schedule.Link{
+		From: id, To: shape, Min: rest, Max: schedule.NoLimit, Firm: true, MinWords: rests,
+	})
+}
