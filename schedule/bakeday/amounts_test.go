@@ -235,7 +235,7 @@ func TestABakeByWeightIsKept(t *testing.T) {
 		dough.Lines[0].Percent != quantity.NewPercent(90) {
 		t.Errorf("%+v", dough)
 	}
-	if _, err := b.Fit(t.Context(), wednesday(t)); err != nil {
+	if _, err := b.Fit(t.Context(), wednesday(t), nil); err != nil {
 		t.Error(err)
 	}
 }

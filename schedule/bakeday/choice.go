@@ -114,9 +114,17 @@ func (b Bake) choice(d Day, changed Bake) Choice {
 	slices.SortStableFunc(c.Against, func(a, b Against) int { return int(b.Points - a.Points) })
 	for _, m := range b.moved(changed) {
 		c.Changes = append(c.Changes, m.Moved)
-		c.Points += 20 * math.Min(1, math.Abs(m.by))
 	}
+	c.Points += b.distance(changed)
 	return c
+}
+
+// distance is what speaks against a setting because it is not the bake as written.
+func (b Bake) distance(changed Bake) (points float64) {
+	for _, m := range b.moved(changed) {
+		points += 20 * math.Min(1, math.Abs(m.by))
+	}
+	return points
 }
 
 // movedBy is a lever with how far it was moved, as a share of its length.

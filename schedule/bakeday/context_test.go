@@ -74,16 +74,16 @@ func TestTimeThatRanOutIsNoAnswer(t *testing.T) {
 func TestFitSaysThatTheTimeRanOut(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := slow().Fit(ctx, wednesday(t)); !errors.Is(err, context.Canceled) {
+	if _, err := slow().Fit(ctx, wednesday(t), nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("nothing is known, but: %v", err)
 	}
-	whole, err := slow().Fit(context.Background(), wednesday(t))
+	whole, err := slow().Fit(context.Background(), wednesday(t), nil)
 	if err != nil || whole.TimeRanOut {
 		t.Fatal(err, whole.TimeRanOut)
 	}
 	cut := 0
 	for _, polls := range []int{200, 400, 800, 1600} {
-		f, err := slow().Fit(&polled{context.Background(), polls}, wednesday(t))
+		f, err := slow().Fit(&polled{context.Background(), polls}, wednesday(t), nil)
 		if err == nil && f.TimeRanOut {
 			if cut++; f.Tried >= whole.Tried || f.Best.Points > f.AsWritten.Points {
 				t.Errorf("after %d: tried %d of %d", polls, f.Tried, whole.Tried)

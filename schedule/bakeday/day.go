@@ -54,6 +54,7 @@ type Day struct {
 
 	problem schedule.Problem
 	short   *shortage // what there is too little of for what was wanted; nil: enough
+	brief   bool      // reasons are not looked for
 	worked  bool      // a plan worked it out: a Day that only a caller put together is none
 	layout  int       // which of the layouts it has
 }

@@ -87,6 +87,10 @@ func (d *Day) timetable(ctx context.Context, b *Bake, first int) error {
 			break
 		}
 	}
+	if d.brief && !ok {
+		d.Timetable = schedule.Timetable{Verdict: schedule.Unknown}
+		return nil
+	}
 	if d.Timetable, err = best.Latest(ctx); err != nil {
 		return fmt.Errorf("timetable: %w", err)
 	}

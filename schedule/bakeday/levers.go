@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -65,15 +66,24 @@ type Fitted struct {
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
 }
 
+// mostOthers is how many settings next to the best are told.
+const mostOthers = 3
+
 // Fit answers: which amounts and temperatures, within the baker's bounds, make the plan that fits
 // best?
 //
 // It plans the bake at the ends and at points between them for every lever, and counts what speaks against
 // each plan: no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to 200); hands needed before
 // 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so that of two plans
-// that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left alone. Errors: as
-// [Bake.Plan]; a context that ends stops the search with the best so far, and TimeRanOut is set.
-func (b Bake) Fit(ctx context.Context, clock KitchenClock) (Fitted, error) {
+// that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left alone.
+//
+// The settings nearest to the bake as written come first. A setting costs at least its distance, so that the rest is
+// left out once that is no less than what the best and its nearest rivals cost, and at once when nothing speaks against
+// the bake as written. Progress, when it is not nil, is told before each setting how many were planned and how many are
+// left at most.
+//
+// Errors: as [Bake.Plan]; a context that ends stops the search with the best so far, and TimeRanOut is set.
+func (b Bake) Fit(ctx context.Context, clock KitchenClock, progress func(tried, left int)) (Fitted, error) {
 	written, err := b.Plan(ctx, clock)
 	if err != nil {
 		return Fitted{}, err
@@ -82,14 +92,20 @@ func (b Bake) Fit(ctx context.Context, clock KitchenClock) (Fitted, error) {
 		return Fitted{}, err
 	}
 	f := Fitted{AsWritten: b.choice(written, b), Tried: 1, TimeRanOut: written.TimeRanOut}
-	f.Best = f.AsWritten
-	all := []Choice{f.AsWritten}
-	for _, set := range b.settings() {
-		full := set.withDefaults()
+	best := []Choice{f.AsWritten} // the lowest points first
+	settings := b.byDistance(b.settings())
+	for k, set := range settings {
+		if enough(best, set.distance) {
+			break
+		}
+		full := set.bake.withDefaults()
 		if full.check() != nil {
 			continue // a bound asks for more of a flour in the levain than the formula has
 		}
-		day, err := full.planFor(ctx, written.Wanted, clock)
+		if progress != nil {
+			progress(f.Tried, len(settings)-k)
+		}
+		day, err := full.briefly(ctx, written.Wanted, clock)
 		if ended(err) {
 			f.TimeRanOut = true
 			break
@@ -98,20 +114,41 @@ func (b Bake) Fit(ctx context.Context, clock KitchenClock) (Fitted, error) {
 			continue // outside what a model may be used at
 		}
 		f.Tried++
-		all = append(all, b.choice(day, set))
+		best = ranked(append(best, b.choice(day, set.bake)))
 	}
-	slices.SortStableFunc(all, func(a, b Choice) int {
-		switch {
-		case a.Points < b.Points:
-			return -1
-		case a.Points > b.Points:
-			return 1
-		}
-		return len(a.Changes) - len(b.Changes)
-	})
-	f.Best = all[0]
-	f.Others = all[1:min(len(all), 4)]
+	f.Best = best[0]
+	f.Others = best[1:]
 	return f, nil
+}
+
+// enough reports whether no setting so far from the bake as written can be among those that are told.
+func enough(best []Choice, distance float64) bool {
+	return best[0].Points == 0 || len(best) == 1+mostOthers && distance >= best[mostOthers].Points
+}
+
+// ranked are the best of the choices, in order: fewer points, then fewer changes.
+func ranked(all []Choice) []Choice {
+	slices.SortStableFunc(all, func(a, b Choice) int {
+		return cmp.Or(cmp.Compare(a.Points, b.Points), cmp.Compare(len(a.Changes), len(b.Changes)))
+	})
+	return all[:min(len(all), 1+mostOthers)]
+}
+
+// setting is a bake with its levers moved, and the points of the distance alone.
+type setting struct {
+	bake     Bake
+	distance float64
+}
+
+// byDistance puts the settings that differ from the bake in order of their distance.
+func (b Bake) byDistance(all []Bake) (out []setting) {
+	for _, s := range all {
+		if d := b.distance(s); d > 0 {
+			out = append(out, setting{s, d})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b setting) int { return cmp.Compare(a.distance, b.distance) })
+	return out
 }
 
 // settings lists the bake with its levers at every combination of points.

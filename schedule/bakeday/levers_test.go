@@ -23,7 +23,7 @@ func slow() Bake {
 
 func ExampleBake_Fit() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	fit, err := slow().Fit(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	fit, err := slow().Fit(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone}, nil)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -37,7 +37,7 @@ func ExampleBake_Fit() {
 
 func TestFitFindsAPlanWithinItsBounds(t *testing.T) {
 	b := slow()
-	f, err := b.Fit(context.Background(), wednesday(t))
+	f, err := b.Fit(context.Background(), wednesday(t), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +69,7 @@ func TestFitFindsAPlanWithinItsBounds(t *testing.T) {
 func TestFitLeavesAGoodPlanAlone(t *testing.T) {
 	b := hall()
 	b.Levers.Temperature = []quantity.Temperature{quantity.Celsius(25), quantity.Celsius(27)}
-	f, err := b.Fit(context.Background(), wednesday(t))
+	f, err := b.Fit(context.Background(), wednesday(t), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,7 +90,7 @@ func TestLeversAreChecked(t *testing.T) {
 		}, Box: []quantity.Temperature{quantity.Celsius(1), quantity.Celsius(2)},
 		Retard: []quantity.Elapsed{-1, 1},
 	}
-	_, err := b.Fit(context.Background(), wednesday(t))
+	_, err := b.Fit(context.Background(), wednesday(t), nil)
 	if got := len(quantity.InputErrors(err)); got != 6 {
 		t.Errorf("%d faults found: %v", got, err)
 	}
@@ -105,7 +105,70 @@ func TestFitStopsWithItsContext(t *testing.T) {
 	b := slow()
 	b.Levers.Inoculation = []quantity.Percent{quantity.NewPercent(10), quantity.NewPercent(60)}
 	start := time.Now()
-	if f, err := b.Fit(ctx, wednesday(t)); err == nil && f.Tried > 60 {
+	if f, err := b.Fit(ctx, wednesday(t), nil); err == nil && f.Tried > 60 {
 		t.Errorf("tried %d in %v", f.Tried, time.Since(start))
 	}
+}
+
+// What is left out could not have been told: the best and its rivals are those of planning every setting.
+func TestFitLeavesOutOnlyWhatCannotBeTold(t *testing.T) {
+	b := slow()
+	told := []int{}
+	f, err := b.Fit(context.Background(), wednesday(t), func(tried, left int) { told = append(told, tried, left) })
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := []Choice{f.AsWritten}
+	for _, set := range b.byDistance(b.settings()) {
+		full := set.bake.withDefaults()
+		day, err := full.planFor(context.Background(), f.AsWritten.Day.Wanted, wednesday(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, b.choice(day, set.bake))
+	}
+	tried := len(all)
+	all = ranked(all)
+	for i, c := range append([]Choice{f.Best}, f.Others...) {
+		if c.Points != all[i].Points || len(c.Changes) != len(all[i].Changes) {
+			t.Errorf("number %d has %v points and %v, and not %v and %v", i, c.Points, c.Changes, all[i].Points, all[i].Changes)
+		}
+	}
+	if len(f.Others) != mostOthers || f.Tried >= tried {
+		t.Errorf("tried %d of %d, %d others", f.Tried, tried, len(f.Others))
+	}
+	if len(told) == 0 || told[0] != 1 || told[1] != tried-1 {
+		t.Errorf("progress %v of %d", told, tried)
+	}
+}
+
+// Nothing speaks against the bake as written: nothing else is planned.
+func TestFitEndsAtOnceWhenNothingIsWrong(t *testing.T) {
+	b := rolls()
+	b.Levers = Levers{Temperature: slow().Levers.Temperature}
+	f, err := b.Fit(context.Background(), wednesday(t), func(int, int) { t.Error("another setting was planned") })
+	if err != nil || f.AsWritten.Points != 0 || f.Tried != 1 {
+		t.Errorf("tried %d against %v, %v", f.Tried, f.AsWritten.Against, err)
+	}
+}
+
+// Five levers at once: 640 settings, few of which need planning.
+func BenchmarkFitWithFiveLevers(bench *testing.B) {
+	b := fiveLevers()
+	for bench.Loop() {
+		f, err := b.Fit(context.Background(), wednesday(bench), nil)
+		if err != nil {
+			bench.Fatal(err)
+		}
+		bench.ReportMetric(float64(f.Tried), "tried")
+	}
+}
+
+func fiveLevers() Bake {
+	b := slow()
+	b.Bulk.Box = quantity.Celsius(22)
+	b.Levers.Inoculation = []quantity.Percent{quantity.NewPercent(10), quantity.NewPercent(60)}
+	b.Levers.Box = []quantity.Temperature{quantity.Celsius(20), quantity.Celsius(28)}
+	b.Levers.Retard = []quantity.Elapsed{quantity.Elapsed(6 * time.Hour), quantity.Elapsed(36 * time.Hour)}
+	return b
 }

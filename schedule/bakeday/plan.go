@@ -192,7 +192,16 @@ const rounds = 10
 
 // planFor plans for one wanted time.
 func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
-	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true}
+	return b.planned(ctx, wanted, clock, false)
+}
+
+// briefly plans like planFor, without the reasons when there is no timetable.
+func (b *Bake) briefly(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
+	return b.planned(ctx, wanted, clock, true)
+}
+
+func (b *Bake) planned(ctx context.Context, wanted time.Time, clock KitchenClock, brief bool) (Day, error) {
+	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true, brief: brief}
 	own := *b
 	b = &own
 	loss, err := b.loss()

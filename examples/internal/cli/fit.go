@@ -2,6 +2,7 @@ package cli
 
 import (
 	"context"
+	"fmt"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -29,11 +30,27 @@ func runFit(ctx context.Context, s System, l loaded, f planFlags) error {
 	}
 	ctx, cancel := context.WithTimeout(ctx, 20*time.Second)
 	defer cancel()
-	fit, err := l.bake.Fit(ctx, l.clock)
+	progress, done := watched(s)
+	fit, err := l.bake.Fit(ctx, l.clock, progress)
+	done()
 	if err != nil {
 		return complain(l.name, located(l.file, err))
 	}
 	return s.tell(f.output, fitted{fit}, fit.Best.Day.Possible())
+}
+
+// watched shows how the search goes on a line of its own while somebody looks, and takes the line away when it is done.
+func watched(s System) (progress func(tried, left int), done func()) {
+	if !s.Terminal {
+		return nil, func() {}
+	}
+	shown := 0
+	show := func(text string) {
+		fmt.Fprintf(s.Err, "\r%-*s\r%s", shown, "", text)
+		shown = len(text)
+	}
+	return func(tried, left int) { show(fmt.Sprintf("%d tried, at most %d to go", tried, left)) },
+		func() { show("") }
 }
 
 // fitted tells the best setting, and derives its day.
