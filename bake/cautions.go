@@ -122,17 +122,21 @@ func FoodCautions() []working.Caution {
 				quantity.Celsius(120),
 			),
 		},
-		{
-			Subject: "rope", Source: sources.RopeSpores,
-			Short: working.Tell("bake.short_rope",
-				"cool fast on a rack, keep dry, and throw away what smells of overripe fruit or pulls strings"),
-			Text: working.Tell(
-				"bake.caution_rope",
-				"Spores of Bacillus survive in a core that only just reaches boiling. Cool loaves fast on a rack, keep them "+
-					"dry and not warm, and throw bread away that smells of overripe fruit or pulls strings; toasting does not "+
-					"rescue it.",
-			),
-		},
+		ropeCaution(),
+	}
+}
+
+func ropeCaution() working.Caution {
+	return working.Caution{
+		Subject: "rope", Source: sources.RopeSpores,
+		Short: working.Tell("bake.short_rope",
+			"cool fast on a rack, keep dry, and throw away what smells of overripe fruit or pulls strings"),
+		Text: working.Tell(
+			"bake.caution_rope",
+			"Spores of Bacillus survive in a core that only just reaches boiling. Cool loaves fast on a rack, keep them "+
+				"dry and not warm, and throw bread away that smells of overripe fruit or pulls strings; toasting does not "+
+				"rescue it.",
+		),
 	}
 }
 
@@ -156,6 +160,6 @@ func coolingCautions() []working.Caution {
 				"Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds.",
 			),
 		},
-		FoodCautions()[3],
+		ropeCaution(),
 	}
 }

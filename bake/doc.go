@@ -1,4 +1,5 @@
-// Package bake answers: is it baked, how long still, how much will it lose, and when may I cut it?
+// Package bake answers: is it baked, how long still, how much will it lose, when may I cut it, and how does
+// it keep?
 //
 // # What a probe can and cannot tell
 //
@@ -62,5 +63,6 @@
 //	how much dough for this loaf, bread of a dough? PromisedLoaf.Scaling, ScaledPiece.Bread
 //	what weight does the law want? (information)    PackedWeight.Limits, Solids.LeastLoss
 //	when may I cut it?                              CoolingLoaf.Time, CoolingProbe.TimeLeft
+//	how stale does it get, how do I keep it?        StoredLoaf.Staling
 //	what can hurt                                   OvenCautions, FoodCautions
 package bake

@@ -393,3 +393,14 @@ func ExampleDryCrust_Color() {
 	fmt.Println(c, err)
 	// Output: dark brown (color difference 42) <nil>
 }
+
+// A tin loaf two days in the bread box, and one day of them in the refrigerator instead.
+func ExampleStoredLoaf_Staling() {
+	day := quantity.Elapsed(24 * time.Hour)
+	box, cold := quantity.Celsius(21), quantity.Celsius(4)
+	fmt.Println(bake.StoredLoaf{Style: bake.Pan, Stays: []bake.Stay{{For: 2 * day, At: box}}}.Staling())
+	fmt.Println(bake.StoredLoaf{Style: bake.Pan, Stays: []bake.Stay{{For: day, At: box}, {For: day, At: cold}}}.Staling())
+	// Output:
+	// 42 % of its firming is done (34 % to 54 %): as after 48h at 21 °C <nil>
+	// 56 % of its firming is done (47 % to 69 %): as after 72h26m at 21 °C <nil>
+}

@@ -256,7 +256,48 @@ func compute(t *testing.T, what string, in given) float64 {
 	if got, ok := computeCrust(t, what, in); ok {
 		return got
 	}
+	if got, ok := computeKeeping(t, what, in); ok {
+		return got
+	}
 	return computeProbe(t, what, in)
+}
+
+func computeKeeping(t *testing.T, what string, in given) (float64, bool) {
+	t.Helper()
+	staling := func(l StoredLoaf) Staleness {
+		t.Helper()
+		s, err := l.Staling()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	day := quantity.Elapsed(24 * time.Hour)
+	switch what {
+	case "staling %":
+		var l StoredLoaf
+		for _, stay := range strings.Split(in["stays"], "|") {
+			long, at, _ := strings.Cut(stay, "@")
+			d, err := quantity.ParseDuration(long)
+			if err != nil {
+				t.Fatal(err)
+			}
+			l.Stays = append(l.Stays, Stay{quantity.Elapsed(d), given{"at": at}.temperature(t, "at")})
+		}
+		return staling(l).Share.Likely.Points(), true
+	case "staling tau d":
+		s := staling(StoredLoaf{Stays: []Stay{{day, quantity.Celsius(in.num(t, "T"))}}})
+		return -1 / math.Log(1-s.Share.Likely.Fraction()), true
+	case "staling refrigerator over room":
+		return staling(StoredLoaf{Stays: []Stay{{day, quantity.Celsius(4)}}}).AtRoom.Duration().Hours() / 24, true
+	case "keeps h":
+		keeps := staling(StoredLoaf{Style: in.style(t), Stays: []Stay{{day, quantity.Celsius(21)}}}).Keeps
+		if in["get"] == "low" {
+			return keeps.Low.Duration().Hours(), true
+		}
+		return keeps.High.Duration().Hours(), true
+	}
+	return 0, false
 }
 
 func computeCrust(t *testing.T, what string, in given) (float64, bool) {

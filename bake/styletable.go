@@ -17,6 +17,7 @@ type styleRow struct {
 	loss  lossRow
 	crumb crumbRow
 	warm  bool // eaten warm: cut at 50 °C, not at 35
+	keeps keepRow
 }
 
 // doneRow is what done means at sea level. The figures are chosen from the published ranges of the sources.
@@ -53,7 +54,7 @@ var styleTable = [...]styleRow{
 			sources.WarenkundeBrot, sources.GuideBakeTimes, sources.ASBProfile, sources.CooksScience,
 		}},
 		reference{1000, 50, wheatExponent, 500, 1750, 0.2, 0.02, sources.GuideBakeTimes},
-		[2]float64{250, 220}, 15, hearthLoss, crumbRow{3.4, 0.75}, false,
+		[2]float64{250, 220}, 15, hearthLoss, crumbRow{3.4, 0.75}, false, keepRow{72, 120},
 	},
 	Baguette: {
 		Thin,
@@ -73,7 +74,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			250,
 			235,
-		}, 10, lossRow{18, 13, 23, working.Tell("bake.note_thin_crusty", "thin and crusty")}, crumbRow{4.5, 0.80}, false,
+		}, 10, lossRow{18, 13, 23, working.Tell("bake.note_thin_crusty", "thin and crusty")}, crumbRow{4.5, 0.80}, false, keepRow{4, 8},
 	},
 	Pan: {
 		Tin,
@@ -84,7 +85,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			220,
 			200,
-		}, 15, lossRow{10, 8.5, 12, working.Tell("bake.note_tin_protects", "a tin protects the sides")}, crumbRow{4.5, 0.80}, false,
+		}, 15, lossRow{10, 8.5, 12, working.Tell("bake.note_tin_protects", "a tin protects the sides")}, crumbRow{4.5, 0.80}, false, keepRow{48, 72},
 	},
 	Enriched: {
 		Tin,
@@ -114,7 +115,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			180,
 			175,
-		}, 0, lossRow{9.5, 8, 12, working.Tell("bake.note_rich_holds", "fat and sugar hold water and the bake is short")}, crumbRow{4.2, 0.78}, false,
+		}, 0, lossRow{9.5, 8, 12, working.Tell("bake.note_rich_holds", "fat and sugar hold water and the bake is short")}, crumbRow{4.2, 0.78}, false, keepRow{48, 72},
 	},
 	SoftRoll: {
 		Ball,
@@ -139,7 +140,7 @@ var styleTable = [...]styleRow{
 			0,
 			sources.Practice("rolls bake 13 to 20 minutes; crusty ones 20 to 22"),
 		},
-		[2]float64{200, 190}, 0, lossRow{11, 9, 14, working.Message{}}, crumbRow{4.5, 0.80}, true,
+		[2]float64{200, 190}, 0, lossRow{11, 9, 14, working.Message{}}, crumbRow{4.5, 0.80}, true, keepRow{24, 48},
 	},
 	Wholegrain: {
 		Round,
@@ -164,7 +165,7 @@ var styleTable = [...]styleRow{
 			0.03,
 			sources.OvenJudgment("between the guide times of wheat and of rye; bran asks for longer"),
 		},
-		[2]float64{245, 210}, 15, denseLoss, crumbRow{2.8, 0.68}, false,
+		[2]float64{245, 210}, 15, denseLoss, crumbRow{2.8, 0.68}, false, keepRow{72, 120},
 	},
 	Rye: {
 		Round,
@@ -182,7 +183,7 @@ var styleTable = [...]styleRow{
 			},
 		},
 		reference{1000, 67.5, ryeExponent, 500, 1750, 0.2, 0.04, sources.GuideBakeTimes},
-		[2]float64{250, 200}, 15, denseLoss, crumbRow{2.1, 0.55}, false,
+		[2]float64{250, 200}, 15, denseLoss, crumbRow{2.1, 0.55}, false, keepRow{168, 240},
 	},
 	GlutenFree: {
 		Tin,
@@ -200,7 +201,7 @@ var styleTable = [...]styleRow{
 			},
 		},
 		reference{1000, 67.5, ryeExponent, 500, 1750, 0.2, 0.04, sources.GuideBakeTimes},
-		[2]float64{230, 200}, 15, denseLoss, crumbRow{2.4, 0.62}, false,
+		[2]float64{230, 200}, 15, denseLoss, crumbRow{2.4, 0.62}, false, keepRow{24, 48},
 	},
 	ParBaked: {
 		Round,
@@ -231,7 +232,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			210,
 			210,
-		}, 0, lossRow{4, 2, 7, working.Tell("bake.note_second_bake", "the second bake only; the first took most of it")}, crumbRow{3.4, 0.75}, false,
+		}, 0, lossRow{4, 2, 7, working.Tell("bake.note_second_bake", "the second bake only; the first took most of it")}, crumbRow{3.4, 0.75}, false, keepRow{4, 8},
 	},
 	MixedRye: {
 		Round,
@@ -256,7 +257,7 @@ var styleTable = [...]styleRow{
 			0.03,
 			sources.OvenJudgment("between the guide times of wheat and of rye"),
 		},
-		[2]float64{250, 215}, 15, denseLoss, crumbRow{2.8, 0.68}, false,
+		[2]float64{250, 215}, 15, denseLoss, crumbRow{2.8, 0.68}, false, keepRow{120, 168},
 	},
 	CrustyRoll: {
 		Ball,
@@ -272,7 +273,7 @@ var styleTable = [...]styleRow{
 			[]working.Source{sources.WarenkundeBrot, sources.GuideBakeTimes},
 		},
 		reference{85, 20, wheatExponent, 40, 150, 0.2, 0, sources.Practice("crusty rolls bake 20 to 22 minutes")},
-		[2]float64{230, 220}, 10, lossRow{13, 10, 18, working.Message{}}, crumbRow{4.5, 0.80}, true,
+		[2]float64{230, 220}, 10, lossRow{13, 10, 18, working.Message{}}, crumbRow{4.5, 0.80}, true, keepRow{4, 8},
 	},
 	Bagel: {
 		Ball,
@@ -300,7 +301,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			220,
 			220,
-		}, 0, lossRow{9, 6, 13, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.8, 0.68}, true,
+		}, 0, lossRow{9, 6, 13, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.8, 0.68}, true, keepRow{12, 24},
 	},
 	Focaccia: {
 		Sheet,
@@ -328,7 +329,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			230,
 			230,
-		}, 0, lossRow{11, 8, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{3.4, 0.75}, true,
+		}, 0, lossRow{11, 8, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{3.4, 0.75}, true, keepRow{12, 24},
 	},
 	Pizza: {
 		Flat,
@@ -359,7 +360,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			275,
 			275,
-		}, 0, lossRow{10, 6, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.0, 0.55}, true,
+		}, 0, lossRow{10, 6, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.0, 0.55}, true, keepRow{2, 12},
 	},
 	FlatBread: {
 		Flat,
@@ -387,7 +388,7 @@ var styleTable = [...]styleRow{
 			0,
 			sources.FromMemory("pita puffs on a stone at 250 to 290 °C within 2 to 5 min"),
 		},
-		[2]float64{275, 275}, 0, lossRow{15, 8, 20, working.Message{}}, crumbRow{2.0, 0.55}, true,
+		[2]float64{275, 275}, 0, lossRow{15, 8, 20, working.Message{}}, crumbRow{2.0, 0.55}, true, keepRow{6, 24},
 	},
 }
 

@@ -20,7 +20,7 @@ func TestZeroAnswersAreHarmless(t *testing.T) {
 	}
 	for _, z := range []answer{
 		LoafVerdict{}, Left{}, CoolingTime{}, CoolingLeft{}, Program{}, BakeTime{}, Arrival{}, Boiling{}, CoreTarget{}, StyleGuide{}, LossGuide{}, Scaling{},
-		LearnedLoss{}, WeightLoss{}, AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, Atmosphere{}, BakedOut{}, CrustColor{},
+		LearnedLoss{}, WeightLoss{}, AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, Atmosphere{}, BakedOut{}, CrustColor{}, Staleness{},
 	} {
 		text := z.Report().Text(report.Options{Width: 80})
 		if w, ok := z.(interface{ Working() working.Working }); ok {

@@ -278,6 +278,36 @@ var (
 		Year:  2007,
 		Where: "abstract",
 	}
+	// Cornford1964 is the form of staling over time.
+	Cornford1964 = working.Source{
+		Key:    "Cornford 1964",
+		Author: "Cornford, Axford and Elton",
+		Title:  "The elastic modulus of bread crumb in linear compression in relation to staling, Cereal Chemistry 41:216",
+		Year:   1964,
+		Where:  "pp. 216-229, abstract: e^(−kt), slower the warmer, from 30 to 90 °F",
+	}
+	// StalingTable are the time constants of staling.
+	StalingTable = working.Source{
+		Key:      "staling constants",
+		Title:    "1.37 d at −1 °C, 2.57 at 10, 3.68 at 21, 5.5 at 32, a later table after Cornford; good to ±30 %",
+		Standing: working.FromMemory,
+	}
+	// Barcenas2003 is on staling in the freezer and after.
+	Barcenas2003 = working.Source{
+		Key:    "Bárcenas 2003",
+		Author: "Bárcenas, Haros, Benedito and Rosell",
+		Title:  "Effect of freezing and frozen storage on the staling of part-baked bread, Food Research International 36:863",
+		Year:   2003,
+		Where:  "pp. 863-869, abstract: no retrogradation while frozen",
+	}
+	// MoldAdvice is what to do with moldy bread.
+	MoldAdvice = working.Source{
+		Key:    "USDA mold",
+		Author: "US Department of Agriculture, a specialist to NPR",
+		Title:  "mold on bread is not cut off",
+		Year:   2017,
+		Where:  "April 2017, read in a copy",
+	}
 	// CooksStaling is staling in the cold.
 	CooksStaling = working.Source{
 		Key:    "Cook's Illustrated staling",

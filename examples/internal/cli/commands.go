@@ -12,9 +12,9 @@ func clockCommands(s System) []*cobra.Command {
 	return []*cobra.Command{newBulk(s), newLog(s), newLearn(s), newNow(s)}
 }
 
-// ovenCommands are the commands about the oven and after: done, left, cool, loss, oven.
+// ovenCommands are the commands about the oven and after: done, left, cool, keep, loss, oven.
 func ovenCommands(s System) []*cobra.Command {
-	return []*cobra.Command{newDone(s), newLeft(s), newCool(s), newLoss(s), newOven(s)}
+	return []*cobra.Command{newDone(s), newLeft(s), newCool(s), newKeep(s), newLoss(s), newOven(s)}
 }
 
 // peopleCommands are the commands about first minutes and teaching: new, table, compare, exercise.

@@ -17,7 +17,7 @@ var groups = []struct {
 	{"The whole bake", []string{"plan", "new", "now"}},
 	{"Into the bowl", []string{"formula", "levain", "water", "mixer", "sticking", "scald", "flour", "yeast", "convert", "vessel", "cost"}},
 	{"The dough's clock", []string{"bulk", "log", "learn"}},
-	{"The oven, and after", []string{"oven", "done", "left", "cool", "loss"}},
+	{"The oven, and after", []string{"oven", "done", "left", "cool", "keep", "loss"}},
 	{"To teach and to compare", []string{"table", "compare", "exercise"}},
 	{"This program", []string{"completion", "help"}},
 }
