@@ -11,7 +11,7 @@ import (
 func OvenCautions() []working.Caution {
 	return []working.Caution{
 		{
-			Subject: "burns", Source: sources.OvenJudgment("safe handling of hot vessels"),
+			Subject: burnsSubject, Source: sources.OvenJudgment("safe handling of hot vessels"),
 			Short: working.Tell("bake.short_burns",
 				"oven, pots, lids and racks burn at a touch: dry gloves that cover the wrist"),
 			Text: working.Tell(
@@ -21,7 +21,7 @@ func OvenCautions() []working.Caution {
 			),
 		},
 		{
-			Subject: "steam", Source: sources.OvenJudgment("safe handling of steam"),
+			Subject: steamSubject, Source: sources.OvenJudgment("safe handling of steam"),
 			Short: working.Tell(
 				"bake.short_steam",
 				"open oven and lids away from you and let the steam out first; water for steam only into a pan meant for it",
@@ -51,7 +51,7 @@ func OvenCautions() []working.Caution {
 				"Keep them away from the open door, and from pots left to cool."),
 		},
 		{
-			Subject: "first aid", Source: sources.BurnsFirstAid,
+			Subject: firstAidSubject, Source: sources.BurnsFirstAid,
 			Short: working.Tell(
 				"bake.short_first_aid",
 				"a burn is cooled at once under cool running water for 20 minutes, rings and clothing off unless they stick, no ice, no butter, then covered; call for help when it is large, deep, or on face or hands",
@@ -69,8 +69,9 @@ func OvenCautions() []working.Caution {
 				"dust little and from low down: flour dust can cause asthma, and a cloud of it can ignite"),
 			Text: working.Tell(
 				"bake.caution_flour_dust",
-				"Dust little and from low down and never blow flour away: flour dust can cause asthma, and a cloud of it near "+
-					"a flame or glowing element can ignite.",
+				"Flour dust causes asthma: keep it as far below 10 mg/m³ over 8 hours (30 over 15 minutes) as you can. Sprinkle "+
+					"from low down instead of throwing, never sweep dry or blow flour away, start mixers slowly; stop and see a "+
+					"doctor with a cough or a wheeze. A cloud of it near a flame or a glowing element can ignite.",
 			),
 		},
 		{
@@ -87,6 +88,24 @@ func OvenCautions() []working.Caution {
 		},
 	}
 }
+
+// doorCautions are for one who opens the door to look: what burns, what to do then, and that color decides too.
+func doorCautions() []working.Caution {
+	var out []working.Caution
+	for _, c := range OvenCautions() {
+		if c.Subject == burnsSubject || c.Subject == steamSubject || c.Subject == firstAidSubject {
+			out = append(out, c)
+		}
+	}
+	return append(out, colorCaution())
+}
+
+// The subjects of what happens at an open oven.
+const (
+	burnsSubject    working.Subject = "burns"
+	steamSubject    working.Subject = "steam"
+	firstAidSubject working.Subject = "first aid"
+)
 
 // FoodCautions says what temperature and time cannot promise.
 func FoodCautions() []working.Caution {
@@ -107,8 +126,9 @@ func FoodCautions() []working.Caution {
 				"raw flour may carry germs: do not taste it; wash hands and tools; no dough for pets"),
 			Text: working.Tell(
 				"bake.caution_raw_dough",
-				"Raw flour and dough are not food: do not taste, wash hands and tools, and keep rising dough away from pets: "+
-					"it goes on rising in their stomach.",
+				"Raw flour and dough are not eaten or tasted; wash hands and tools with soap, do not try to heat-treat flour at "+
+					"home, and keep rising dough away from pets: it goes on rising in their stomach and makes alcohol, an "+
+					"emergency.",
 			),
 		},
 		{
@@ -143,6 +163,7 @@ func ropeCaution() working.Caution {
 func colorCaution() working.Caution {
 	return working.Caution{
 		Subject: "crust", Source: sources.GuideBakeTimes,
+		Short: working.Tell("bake.short_crust", "the color of the crust is yours to judge, whatever the core says"),
 		Text: working.Tell(
 			"bake.caution_crust",
 			"The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked.",

@@ -316,7 +316,7 @@ func (v LoafVerdict) Notes() []working.Message {
 }
 
 // Cautions says what can hurt at the oven.
-func (v LoafVerdict) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
+func (v LoafVerdict) Cautions() []working.Caution { return doorCautions() }
 
 // probeSigma is the standard deviation of a probe reading in °C: its stated error is taken as 1.96 standard
 // deviations.

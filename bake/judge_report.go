@@ -15,6 +15,8 @@ func (v LoafVerdict) Report() report.Report {
 	}
 	r.Sources = guide.Sources
 	if v.State == ByTimeAndColor {
+		r.Sections = []report.Section{v.usualTime()}
+		r.Sources = append(r.Sources, rowOf(v.reading.Style).bake.source)
 		return r
 	}
 	r.Sections = []report.Section{
@@ -34,6 +36,26 @@ func (v LoafVerdict) Report() report.Report {
 		},
 	}
 	return r
+}
+
+// usualTime is how long such a bread usually bakes: of a thin one that is all there is to go by, beside its color.
+func (v LoafVerdict) usualTime() report.Section {
+	row := rowOf(v.reading.Style)
+	least, most := minutes(row.bake.minutes*(1-row.bake.spread)), minutes(row.bake.minutes*(1+row.bake.spread))
+	rows := report.Rows{{
+		Label: working.Tell("bake.label_usual_time", "usual time"),
+		Value: report.Of(working.Tell("bake.usual_time", "%v to %v at %.0f, for a piece of %.0f",
+			wholeMinutes(quantity.Elapsed(least)), wholeMinutes(quantity.Elapsed(most)), quantity.Celsius(row.oven[0]),
+			quantity.Grams(row.bake.grams))),
+		Note: working.Tell("bake.hotter_faster", "hotter is faster: 1 to 2 minutes in an oven of %.0f and more",
+			quantity.Celsius(450)),
+	}}
+	if v.reading.InOven > 0 {
+		rows = append(rows, report.Row{
+			Label: working.Tell("bake.label_in_oven", "in the oven for"), Value: report.Of(v.reading.InOven),
+		})
+	}
+	return report.Section{Key: "time", Blocks: []report.Block{rows}}
 }
 
 var labelCore = working.Tell("bake.label_core", "core")

@@ -114,7 +114,7 @@ func (s Staleness) Working() working.Working {
 			working.Amount(c, degreesC, 1))
 		ratio := at.Minus(working.Num(a.celsius)).Over(working.Num(b.celsius).Minus(working.Num(a.celsius)))
 		tau := d.Find(working.Finding{
-			Name: working.Tell("bake.step_tau", "time constant of stay %d", i+1), Symbol: "τ_" + n,
+			Name: working.Tell("bake.step_stay_tau", "time constant of stay %d", i+1), Symbol: "τ_" + n,
 			By: working.Num(a.days).Times(working.Num(b.days).Over(working.Num(a.days)).ToThe(ratio)),
 			Is: working.Amount(stalingDays(c), "d", 3), Source: sources.StalingTable,
 		})

@@ -72,7 +72,7 @@ func TestStalingProperties(t *testing.T) {
 		for _, fault := range workcheck.Faults(s.Working()) {
 			rt.Fatal(fault)
 		}
-		if n := len(s.Working().Steps); n < 3 {
+		if n := s.Working().Len(); n < 3 {
 			rt.Fatal(n)
 		}
 	})

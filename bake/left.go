@@ -368,4 +368,4 @@ func (l Left) message() working.Message {
 }
 
 // Cautions says what can hurt at the oven.
-func (l Left) Cautions() []working.Caution { return append(OvenCautions(), colorCaution()) }
+func (l Left) Cautions() []working.Caution { return doorCautions() }

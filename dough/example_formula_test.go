@@ -80,12 +80,15 @@ func ExampleFormula_For() {
 	//   rye                                    20 %
 	//   flour in all                           3056 g
 	//   water in all                           2201 g
-	//   · allergens: gluten
+	//   · allergens: gluten and wheat
 	//
 	// Take care
-	//   allergens: the ingredients carry gluten; traces from the kitchen are not
-	//     counted, and local labeling law decides what must be named
-	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   allergens: the ingredients carry gluten by the EU's list of 14, wheat by the
+	//     US list of 9; traces from the kitchen are not counted, and local labeling
+	//     law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools;
+	//     no dough for pets
+	//   ergot: rye you mill yourself: pick out purple-black, horn-like grains first
 	//   Local food and workplace rules and licensed professionals decide, not these
 	//     words.
 }
@@ -181,12 +184,15 @@ func ExampleBatch_Weigh() {
 	//   rye                                    20 %
 	//   flour in all                           3055 g
 	//   water in all                           2200 g
-	//   · allergens: gluten
+	//   · allergens: gluten and wheat
 	//
 	// Take care
-	//   allergens: the ingredients carry gluten; traces from the kitchen are not
-	//     counted, and local labeling law decides what must be named
-	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   allergens: the ingredients carry gluten by the EU's list of 14, wheat by the
+	//     US list of 9; traces from the kitchen are not counted, and local labeling
+	//     law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools;
+	//     no dough for pets
+	//   ergot: rye you mill yourself: pick out purple-black, horn-like grains first
 	//   Local food and workplace rules and licensed professionals decide, not these
 	//     words.
 }
@@ -239,7 +245,7 @@ func ExampleBatch_EffectiveHydration() {
 	// Output:
 	// water lines 0 % all water 45.044 % assumed [honey]
 	// TA 130.0, gross 170.8
-	// gluten, milk, egg
+	// gluten, wheat, milk, egg
 }
 
 func ExampleBatch_SaltInWater() {
@@ -269,7 +275,8 @@ func ExampleBatch_Cautions() {
 	// Output:
 	// allergens
 	// raw dough
-	// gluten []
+	// ergot
+	// gluten, wheat []
 }
 
 func ExampleSoaker() {

@@ -207,9 +207,12 @@ func ExampleMishap_Repair() {
 	//   prefermented flour   15.0 %  15.0 %  14.2 %
 	//
 	// Take care
-	//   allergens: the ingredients carry gluten; traces from the kitchen are not
-	//     counted, and local labeling law decides what must be named
-	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   allergens: the ingredients carry gluten by the EU's list of 14, wheat by the
+	//     US list of 9; traces from the kitchen are not counted, and local labeling
+	//     law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools;
+	//     no dough for pets
+	//   ergot: rye you mill yourself: pick out purple-black, horn-like grains first
 	//   Local food and workplace rules and licensed professionals decide, not these
 	//     words.
 }
@@ -243,9 +246,12 @@ func ExampleMishap_Repair_all() {
 	//   prefermented flour   15.0 %  14.3 %  15.0 %
 	//
 	// Take care
-	//   allergens: the ingredients carry gluten; traces from the kitchen are not
-	//     counted, and local labeling law decides what must be named
-	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   allergens: the ingredients carry gluten by the EU's list of 14, wheat by the
+	//     US list of 9; traces from the kitchen are not counted, and local labeling
+	//     law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools;
+	//     no dough for pets
+	//   ergot: rye you mill yourself: pick out purple-black, horn-like grains first
 	//   Local food and workplace rules and licensed professionals decide, not these
 	//     words.
 }

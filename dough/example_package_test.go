@@ -68,12 +68,15 @@ func Example() {
 	//   rye                                    20 %
 	//   flour in all                           3056 g
 	//   water in all                           2201 g
-	//   · allergens: gluten
+	//   · allergens: gluten and wheat
 	//
 	// Take care
-	//   allergens: the ingredients carry gluten; traces from the kitchen are not
-	//     counted, and local labeling law decides what must be named
-	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools
+	//   allergens: the ingredients carry gluten by the EU's list of 14, wheat by the
+	//     US list of 9; traces from the kitchen are not counted, and local labeling
+	//     law decides what must be named
+	//   raw dough: raw flour may carry germs: do not taste it; wash hands and tools;
+	//     no dough for pets
+	//   ergot: rye you mill yourself: pick out purple-black, horn-like grains first
 	//   Local food and workplace rules and licensed professionals decide, not these
 	//     words.
 	// hydration 72 % of the dough 5318 g <nil>

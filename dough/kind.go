@@ -54,7 +54,12 @@ const (
 	KindSeeds // sunflower, pumpkin, flax, poppy
 	KindFruit
 	KindStarter // ripe levain or starter
-	KindOther   // looked at, and none of the above
+
+	KindImprover      // bread improvers and enzyme preparations
+	KindInfusedOil    // oil with garlic or herbs in it, and pesto
+	KindCookedFilling // custard, cream, cooked fillings, porridge, boiled grain or potato
+
+	KindOther // looked at, and none of the above
 
 	kindEnd
 )
@@ -63,7 +68,7 @@ var kindWords = enum.Of[Kind]("kind of ingredient",
 	"", "wheat", "whole wheat", "durum", "spelt", "whole spelt", "rye", "whole rye", "barley", "oats",
 	"gluten-free flour", "wheat gluten", "malt", "water", "milk", "dairy", "egg", "butter", "fat", "sweetener", "syrup",
 	"salt", "fresh yeast", "active dry yeast", "instant yeast", "nuts", "peanuts", "sesame", "soy", "lupin", "seeds",
-	"fruit", "starter", "other",
+	"fruit", "starter", "improver", "infused oil", "cooked filling", "other",
 )
 
 // String names the kind of ingredient.
@@ -90,13 +95,14 @@ func (k Kind) Yeast() bool {
 
 // Allergens is a set of substances that the law wants named, one bit each.
 //
-// Source of the list: Regulation (EU) No 1169/2011, annex II, without celery, mustard, fish,
-// crustaceans, molluscs and sulphites as ingredient kinds of their own; [from memory].
+// Source of the list: Regulation (EU) No 1169/2011, annex II, read in a university's copy; the US Food and Drug
+// Administration's page on food allergies, with sesame since the FASTER Act of 2021.
 type Allergens uint16
 
 // The allergens an ingredient may carry. Combine them with |.
 const (
-	Gluten Allergens = 1 << iota // wheat, rye, barley, oats, spelt, durum
+	Gluten Allergens = 1 << iota // wheat, spelt, durum, rye, barley, oats
+	Wheat                        // wheat, spelt, durum: what US law names of the grains
 	Milk
 	Egg
 	Nuts
@@ -104,10 +110,24 @@ const (
 	Sesame
 	Soy
 	Lupin
-	OtherAllergen // celery, mustard, fish, shellfish, sulphites: name them in your own text
+	Celery
+	Mustard
+	Fish
+	Crustaceans
+	Molluscs
+	Sulphites // above 10 mg/kg, in dried fruit
 )
 
-var allergenNames = []string{"gluten", "milk", "egg", "nuts", "peanuts", "sesame", "soy", "lupin", "another allergen"}
+// The lists of the law: fourteen in the European Union, nine in the United States. Rye, barley and oats stand on the
+// first alone, by their gluten.
+const (
+	AllergensEU = Gluten | Milk | Egg | Nuts | Peanuts | Sesame | Soy | Lupin | Celery | Mustard | Fish | Crustaceans |
+		Molluscs | Sulphites
+	AllergensUS = Wheat | Milk | Egg | Nuts | Peanuts | Sesame | Soy | Fish | Crustaceans
+)
+
+var allergenNames = []string{"gluten", "wheat", "milk", "egg", "nuts", "peanuts", "sesame", "soy", "lupin", "celery",
+	"mustard", "fish", "crustaceans", "molluscs", "sulphites"}
 
 // List returns the set's allergens one by one, each a set of one.
 func (a Allergens) List() []Allergens {
@@ -185,8 +205,9 @@ func (a *Allergens) UnmarshalJSON(data []byte) error {
 // Allergens returns what an ingredient of the kind carries by its nature.
 func (k Kind) Allergens() Allergens {
 	switch k {
-	case KindWheat, KindWholeWheat, KindDurum, KindSpelt, KindWholeSpelt, KindRye, KindWholeRye, KindBarley, KindOats,
-		KindWheatGluten, KindMalt, KindStarter:
+	case KindWheat, KindWholeWheat, KindDurum, KindSpelt, KindWholeSpelt, KindWheatGluten:
+		return Gluten | Wheat
+	case KindRye, KindWholeRye, KindBarley, KindOats, KindMalt, KindStarter:
 		return Gluten
 	case KindMilk, KindDairy, KindButter:
 		return Milk

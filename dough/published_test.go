@@ -26,6 +26,7 @@ func TestMisprints(t *testing.T) {
 }
 
 var formulaChecks = map[string]func(in *published.Inputs) float64{
+	"allergens": checkAllergens,
 	"formula":   checkFormula,
 	"weights":   checkWeights,
 	"feed":      checkFeeding,

@@ -2,8 +2,6 @@ package dough
 
 import (
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/sources"
 )
 
 // sum adds the percentages of the ingredients that pick chooses.
@@ -183,62 +181,6 @@ func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err e
 	}
 	whole, left := b.goal.scaled.RoundDown(each)
 	return int(micrograms(whole) / micrograms(each)), left, nil
-}
-
-// Cautions returns what can hurt: allergens, raw flour, and food that spoils when it stands warm.
-func (b Batch) Cautions() []working.Caution {
-	carry := working.Tell(
-		"dough.allergens_none",
-		"the ingredients are stated to carry none of the allergens known here",
-	)
-	if list := b.Allergens().List(); len(list) > 0 {
-		carry = working.Tell("dough.allergens", "the ingredients carry %v", told(list))
-	}
-	text := working.Tell("dough.caution_allergens",
-		"%v; traces from the kitchen are not counted, and local labeling law decides what must be named", carry)
-	if u := b.Unstated(); len(u) > 0 {
-		text = working.Tell(
-			"dough.caution_allergens_unstated",
-			"%v; nothing is stated about %v; traces from the kitchen are not counted, and local labeling law decides what "+
-				"must be named",
-			carry,
-			told(u),
-		)
-	}
-	out := []working.Caution{
-		{Subject: "allergens", Text: text, Source: sources.AllergenLaw},
-		{Subject: "raw dough", Text: working.Tell("dough.caution_raw",
-			"raw flour may carry germs that only baking kills: do not taste the dough, and wash hands and "+
-				"tools"), Short: working.Tell(
-			"dough.caution_raw_short", "raw flour may carry germs: do not taste it; wash hands and "+
-				"tools"), Source: sources.RawFlour},
-	}
-	if spoils := b.perishable(); len(spoils) > 0 {
-		out = append(out, working.Caution{
-			Subject: "spoilage",
-			Text: working.Tell("dough.caution_spoilage",
-				"%v must not stand warm for long: keep it cold until use, and let the local food "+
-					"code decide how long a dough or soaker may stay at room temperature", told(spoils)),
-			Source: sources.FoodCode,
-		})
-	}
-	return out
-}
-
-// perishable lists what spoils when it stands warm: milk, dairy and eggs, and wet soakers.
-func (b *Batch) perishable() []string {
-	var out []string
-	for i := range b.c.items {
-		if it := &b.c.items[i]; it.kind == KindMilk || it.kind == KindDairy || it.kind == KindEgg {
-			out = append(out, it.name)
-		}
-	}
-	for i := 1; i < len(b.c.nodes); i++ {
-		if n := &b.c.nodes[i]; !n.fermented {
-			out = append(out, n.name)
-		}
-	}
-	return out
 }
 
 // ShareOfDough returns an ingredient as a percentage of the whole dough, the "true" percentage,

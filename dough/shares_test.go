@@ -64,10 +64,10 @@ func TestSharesFollowTheKinds(t *testing.T) {
 		t.Errorf("nothing is stated of %v", u)
 	}
 	if a := b.Allergens(); !a.Has(dough.Gluten|dough.Milk|dough.Soy) || a.Has(dough.Egg) ||
-		a.String() != "gluten, milk, soy" {
+		a.String() != "gluten, wheat, milk, soy" {
 		t.Errorf("allergens %v", a)
 	}
-	if len(b.Cautions()) != 2 {
+	if len(b.Cautions()) != 3 { // allergens, raw dough, ergot
 		t.Errorf("cautions %v", b.Cautions())
 	}
 }
@@ -75,7 +75,8 @@ func TestSharesFollowTheKinds(t *testing.T) {
 func TestAllergensOfKinds(t *testing.T) {
 	for k, want := range map[dough.Kind]dough.Allergens{
 		dough.KindOats: dough.Gluten, dough.KindMalt: dough.Gluten, dough.KindStarter: dough.Gluten,
-		dough.KindWheatGluten:     dough.Gluten,
+		dough.KindWheatGluten: dough.Gluten | dough.Wheat, dough.KindWholeSpelt: dough.Gluten | dough.Wheat,
+		dough.KindWholeRye:        dough.Gluten,
 		dough.KindGlutenFreeFlour: 0, dough.KindWater: 0, dough.KindUnstated: 0, dough.KindOther: 0,
 		dough.KindButter: dough.Milk, dough.KindDairy: dough.Milk, dough.KindEgg: dough.Egg, dough.KindNuts: dough.Nuts,
 		dough.KindPeanuts: dough.Peanuts,

@@ -100,6 +100,8 @@ func rawDough() working.Caution {
 		Text: working.Tell("ferment.caution_raw",
 			"raw flour and raw dough are not eaten or tasted; wash hands and surfaces; "+
 				"keep rising dough away from pets: it goes on rising inside them"),
+		Short: working.Tell("ferment.short_raw",
+			"raw flour may carry germs: do not taste the dough; wash hands and tools; no dough for pets"),
 	}
 }
 

@@ -17,6 +17,8 @@
 //	water in food, from a table                Find, Search, SR28
 //	milk in place of water                     Food.InPlaceOfWater
 //	cups and spoons, with their spread         FoodVolume.Weight, FoodMeasures
+//	… as people type them                      ReadVolume
+//	by when a filling or soaker must be cold   ChilledFood.Limits
 //	fresh, active dry and instant yeast        YeastSwap.Convert, DefaultYeast, PublishedYeast
 //	how was this reached, how is it shown      the Working and Report methods of every answer
 package food

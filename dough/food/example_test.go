@@ -2,6 +2,7 @@ package food_test
 
 import (
 	"fmt"
+	"time"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/food"
@@ -58,4 +59,35 @@ func ExampleYeastSwap_Convert() {
 	//    6.6 g  instant yeast     6.6 g to 6.67 g
 	//   · yeasts differ as much as the tables do: watch the dough
 	//   · fresh yeast is two thirds water, dry yeast has next to none
+}
+
+func ExampleReadVolume() {
+	for _, text := range []string{"2 1/4 tsp instant yeast", "½ cup of honey", "a pinch of salt", "3 large eggs"} {
+		v, err := food.ReadVolume(text)
+		if err != nil {
+			fmt.Println(err)
+			continue
+		}
+		fmt.Println(v.Weight())
+	}
+	// Output:
+	// 11 mL of instant yeast weighs about 7 g (6.9 g to 7.1 g) <nil>
+	// 118 mL of honey weighs about 170 g (163 g to 173 g) <nil>
+	// 0.31 mL of salt weighs about 0.38 g (0.37 g to 0.39 g) <nil>
+	// 146 mL of egg weighs about 150 g (147 g to 153 g) <nil>
+}
+
+// A custard off the heat at two in the afternoon.
+func ExampleChilledFood_Limits() {
+	made := time.Date(2026, 11, 28, 14, 0, 0, 0, time.UTC)
+	plan, err := food.ChilledFood{Kind: food.Cooked, Made: made}.Limits()
+	fmt.Println(plan, err)
+	for _, l := range plan.Limits {
+		fmt.Println(l.By.Format("Mon 15:04"), l.To)
+	}
+	// Output:
+	// down to 21 °C within 2h and to 5 °C within 6h in all <nil>
+	// Sat 16:00 21 °C
+	// Sat 20:00 5 °C
+	// Wed 14:00 no temperature
 }

@@ -98,6 +98,10 @@ func FoodMeasures() []FoodMeasure {
 		{"salt", Leveled, tsp, g(6), cake},
 		{"coarse salt, light", Leveled, tsp, g(2.8), cake},
 		{"coarse salt, dense", Leveled, tsp, g(4.8), cake},
+		{"coarse salt", Leveled, tsp, g(2.8), cake},
+		{"coarse salt", Leveled, tsp, g(4.8), cake},
+		{"instant yeast", Leveled, quantity.MustVolume("2.25 tsp"), g(7),
+			sources.Practice("a packet of 7 g is 2¼ teaspoons")},
 		{"active dry yeast", Leveled, tsp, g(4), usda},
 		// A packet of 7 g is 2¼ teaspoons, 3.1 g each: against SR28's 4.0 g.
 		{"active dry yeast", Leveled, quantity.MustVolume("2.25 tsp"), g(7),

@@ -2,6 +2,7 @@ package food_test
 
 import (
 	"testing"
+	"time"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/food"
@@ -25,6 +26,8 @@ func TestPublishedFigures(t *testing.T) {
 		"volume":             findVolume,
 		"density of measure": findDensity,
 		"yeast":              findYeast,
+		"typed":              findTyped,
+		"chill":              findChill,
 	})
 }
 
@@ -117,4 +120,45 @@ func findYeast(in *published.Inputs) (float64, error) {
 		return r.To[0].Published.Low.Grams(), nil
 	}
 	return r.To[0].Published.High.Grams(), nil
+}
+
+// findTyped is the likely weight, or another of the range, of an amount as people type it.
+func findTyped(in *published.Inputs) (float64, error) {
+	v, err := food.ReadVolume(in.Text("text"))
+	if err != nil {
+		return 0, err
+	}
+	if in.Text("get") == "mL" {
+		return v.Volume.Milliliters(), nil
+	}
+	r, err := v.Weight()
+	switch in.Text("get") {
+	case "low":
+		return r.Mass.Low.Grams(), err
+	case "high":
+		return r.Mass.High.Grams(), err
+	}
+	return r.Mass.Likely.Grams(), err
+}
+
+// findChill is the hour of the day, or the hours from then on, by which a limit falls.
+func findChill(in *published.Inputs) (float64, error) {
+	var kind food.ChilledKind
+	in.Word("kind", &kind)
+	made, err := time.Parse("2006-01-02 15:04", in.Text("made"))
+	if err != nil {
+		return 0, err
+	}
+	plan, err := food.ChilledFood{Kind: kind, Made: made}.Limits()
+	if err != nil {
+		return 0, err
+	}
+	for _, l := range plan.Limits {
+		if in.Text("to") == "away" && l.To.IsZero() || in.Has("celsius") && l.To == quantity.Celsius(in.Number("celsius")) {
+			in.Skip("celsius")
+			return l.By.Sub(made.Truncate(24 * time.Hour)).Hours(), nil
+		}
+	}
+	in.Fail("no such limit")
+	return 0, nil
 }

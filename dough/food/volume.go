@@ -19,6 +19,8 @@ type FoodVolume struct {
 	Method FillMethod `json:"method,omitzero"`
 	// Measures replaces [FoodMeasures] when it is not empty.
 	Measures []FoodMeasure `json:"measures,omitempty"`
+	// Notes say how the words of [ReadVolume] were read; the answer tells them again.
+	Notes []working.Message `json:"notes,omitempty"`
 }
 
 // FoodWeight is the answer of [FoodVolume.Weight]: a range, because a cup is not a weight.
@@ -92,6 +94,7 @@ func (in FoodVolume) Weight() (FoodWeight, error) {
 		return FoodWeight{}, err
 	}
 	r := FoodWeight{Food: in.Food, Volume: in.Volume, Method: in.Method, widen: quantity.MustPercent(widenLeveled)}
+	r.Notes = slices.Clone(in.Notes)
 	if packs {
 		r.widen = quantity.MustPercent(widenPacking)
 	}
@@ -107,9 +110,8 @@ func (in FoodVolume) Weight() (FoodWeight, error) {
 			}
 		}
 		r.widen = quantity.MustPercent(widenUnstated)
-		r.Notes = []working.Message{
-			working.Tell("food.method_unsaid", "the source does not say how its cup was filled"),
-		}
+		r.Notes = append(r.Notes,
+			working.Tell("food.method_unsaid", "the source does not say how its cup was filled"))
 	}
 	if len(r.Used) == 0 {
 		p.Add(
@@ -196,11 +198,14 @@ func scaleVolume(m FoodMeasure, v quantity.Volume) quantity.Mass {
 // String is the headline of the report.
 func (r FoodWeight) String() string { return r.Report().Headline.String() }
 
-// readable rounds a weight to a gram, and one below 20 g to a tenth.
+// readable rounds a weight to a gram, one below 20 g to a tenth, and one below 2 g to a hundredth.
 func readable(m quantity.Mass) quantity.Mass {
 	step := quantity.Grams(1)
 	if m.Compare(quantity.Grams(20)) < 0 {
 		step = quantity.Grams(0.1)
+	}
+	if m.Compare(quantity.Grams(2)) < 0 {
+		step = quantity.Grams(0.01)
 	}
 	rounded, _ := m.RoundTo(step)
 	return rounded
@@ -211,8 +216,9 @@ func (r FoodWeight) Report() report.Report {
 	if r.Mass.Likely.IsZero() {
 		return report.Report{Headline: working.Tell("food.no_weight", "no weight")}
 	}
+	low, likely, high := readable(r.Mass.Low), readable(r.Mass.Likely), readable(r.Mass.High)
 	out := report.Report{Headline: working.Tell("food.weight", "%v of %s weighs about %v (%v to %v)",
-		r.Volume, r.Food, readable(r.Mass.Likely), readable(r.Mass.Low), readable(r.Mass.High))}
+		r.Volume, r.Food, likely, low, high)}
 	t := report.Grid{Key: "measures", Columns: []report.GridColumn{
 		{
 			Key:   "per",
@@ -240,7 +246,7 @@ func measureOf(m FoodMeasure) working.Message {
 	if m.Per.Compare(quantity.Milliliters(60)) < 0 {
 		unit = quantity.USTeaspoon
 	}
-	n := m.Per.In(unit)
+	n := math.Round(m.Per.In(unit)*1e4) / 1e4 // a teaspoon is no whole number of picoliters
 	switch {
 	case unit == quantity.USCup && m.Method == unstated:
 		return working.Tell("food.cups", "%v {1|cup|cups} of %s", n, m.Food)

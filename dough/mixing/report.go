@@ -359,16 +359,27 @@ func (c Clearing) Report() report.Report {
 		Columns: []report.GridColumn{
 			{Key: "flour", Title: working.Tell("mixing.column_flour", "flour"), Right: true},
 			{Key: "hydration", Title: working.Tell("mixing.column_hydration", "hydration"), Right: true},
-			{Key: "salt", Title: working.Tell("mixing.column_salt", "salt"), Right: true},
-			{Key: "prefermented", Title: working.Tell("mixing.column_prefermented", "prefermented"), Right: true},
 		},
 	}
 	now := c.in.with(quantity.Mass{})
+	salted, levain := !now.Salt.IsZero(), !now.Prefermented.IsZero() // of a dough by its weights alone nothing is known
+	if salted {
+		g.Columns = append(g.Columns, report.GridColumn{Key: "salt",
+			Title: working.Tell("mixing.column_salt", "salt"), Right: true})
+	}
+	if levain {
+		g.Columns = append(g.Columns, report.GridColumn{Key: "prefermented",
+			Title: working.Tell("mixing.column_prefermented", "prefermented"), Right: true})
+	}
 	for _, a := range append([]FlourAdded{now}, c.Additions...) {
-		g.Rows = append(g.Rows, []report.Cell{
-			report.Rounded(a.Flour, 1), report.Rounded(a.Hydration, 1), report.Rounded(a.Salt, 2),
-			report.Rounded(a.Prefermented, 1),
-		})
+		row := []report.Cell{report.Rounded(a.Flour, 1), report.Rounded(a.Hydration, 1)}
+		if salted {
+			row = append(row, report.Rounded(a.Salt, 2))
+		}
+		if levain {
+			row = append(row, report.Rounded(a.Prefermented, 1))
+		}
+		g.Rows = append(g.Rows, row)
 	}
 	out.Sections = append(out.Sections, report.Section{Key: "flour", Title: working.Tell("mixing.title_flour",
 		"If flour is needed"), Blocks: []report.Block{g}})

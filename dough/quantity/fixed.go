@@ -28,15 +28,16 @@ type scale struct {
 
 // A kind is what is different between one quantity and another: its units, its limits and its names.
 type kind struct {
-	noun     string // "mass"
-	accepted string // for error messages: `a mass with a unit, such as "780 g" …`
-	low      int64  // smallest valid quantum count
-	high     int64
-	above    bool // low itself is no value a person may give: the limit lies just below it
-	optional bool // zero quanta are a value that is not given
-	scales   []scale
-	show     int  // the scale that String prints; the canonical text is in the first
-	letter   byte // in front of the binary form
+	noun      string // "mass"
+	accepted  string // for error messages: `a mass with a unit, such as "780 g" …`
+	low       int64  // smallest valid quantum count
+	high      int64
+	above     bool // low itself is no value a person may give: the limit lies just below it
+	fractions bool // text may say "2 1/4" and "½"
+	optional  bool // zero quanta are a value that is not given
+	scales    []scale
+	show      int  // the scale that String prints; the canonical text is in the first
+	letter    byte // in front of the binary form
 
 	goMust, goInvalid string // for %#v: "MustMass", and a call that makes an invalid value
 
@@ -211,6 +212,13 @@ func (k *kind) parse(text string) (int64, error) {
 	t := strings.TrimSpace(text)
 	if t == "" {
 		return invalid, &InputError{Got: "an empty text", Want: k.accepted, Err: ErrRequired}
+	}
+	if k.fractions {
+		if num, den, unit, ok := splitFraction(t); ok {
+			if s := k.find(unit); s != nil {
+				return k.fraction(num, den, s, text)
+			}
+		}
 	}
 	number, unit := splitNumber(t)
 	if number == "" {

@@ -31,8 +31,9 @@ const (
 
 // lengths: 1 in = 25.4 mm by definition. Source: NIST SP 811 (2008), appendix B.8.
 var lengths = kind{
-	noun:   "length",
-	letter: 'l', goMust: "MustLength", goInvalid: "quantity.Meters(math.NaN())",
+	noun:      "length",
+	fractions: true,
+	letter:    'l', goMust: "MustLength", goInvalid: "quantity.Meters(math.NaN())",
 	accepted: `a length with its unit, such as "24 cm", "110 mm", "1150 m", "9 in" or "3000 ft"`,
 	low:      -1e12, high: 1e12,
 	scales: []scale{
@@ -64,7 +65,7 @@ func Inches(in float64) Length { return newLength(lengths.fromFloat(in, Inch.sca
 // Micrometers returns exactly n micrometers, or an invalid length beyond the limits.
 func Micrometers(n int64) Length { return newLength(lengths.keep(n)) }
 
-// ParseLength reads a number and a unit: "24 cm", "110 mm", "1150 m", "9 in", "3000 ft". The unit is
+// ParseLength reads a number and a unit: "24 cm", "110 mm", "1150 m", "8 1/2 in", "3000 ft". The unit is
 // required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseLength(text string) (Length, error) {
 	q, err := lengths.parse(text)

@@ -32,8 +32,9 @@ const (
 // masses: the international pound is 0.45359237 kg exactly; 1 oz = 1/16 lb.
 // Source: NIST SP 811 (2008), appendix B.8.
 var masses = kind{
-	noun:   "mass",
-	letter: 'm', goMust: "MustMass", goInvalid: "quantity.Grams(math.NaN())", compound: poundsAndOunces,
+	noun:      "mass",
+	fractions: true,
+	letter:    'm', goMust: "MustMass", goInvalid: "quantity.Grams(math.NaN())", compound: poundsAndOunces,
 	accepted: `a mass with its unit, such as "780 g", "1.2 kg", "500 mg", "4 oz", "1 lb" or "1 lb 4 oz"`,
 	low:      -1e15, high: 1e15,
 	scales: []scale{
@@ -79,7 +80,7 @@ func MassOf(d decimal.Decimal, u MassUnit) (Mass, error) {
 	return newMass(q), nil
 }
 
-// ParseMass reads a number and a unit: "780 g", "1.2kg", "500 mg", "4 oz", "1 lb", or whole pounds with
+// ParseMass reads a number and a unit: "780 g", "1.2kg", "500 mg", "4 oz", "1/2 lb", or whole pounds with
 // fewer than 16 ounces: "1 lb 4 oz", "2 lb 3.5 oz". The unit is required. A sign stands in front and is that of
 // the whole. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseMass(text string) (Mass, error) {

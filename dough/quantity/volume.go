@@ -39,8 +39,9 @@ const (
 // volumes: 1 in = 2.54 cm and 1 US gallon = 231 in³ = 3.785411784 L, by definition.
 // Source: NIST SP 811 (2008), appendix B.8.
 var volumes = kind{
-	noun:   "volume",
-	letter: 'v', goMust: "MustVolume", goInvalid: "quantity.Liters(math.NaN())", show: int(Milliliter),
+	noun:      "volume",
+	fractions: true,
+	letter:    'v', goMust: "MustVolume", goInvalid: "quantity.Liters(math.NaN())", show: int(Milliliter),
 	accepted: `a volume with its unit, such as "7 L", "250 mL", "1.5 qt", "2 cup" or "1 tbsp"`,
 	low:      -1e18, high: 1e18,
 	scales: []scale{
@@ -82,7 +83,7 @@ func Milliliters(ml float64) Volume { return newVolume(volumes.fromFloat(ml, Mil
 // Picoliters returns exactly n picoliters, or an invalid volume beyond the limits.
 func Picoliters(n int64) Volume { return newVolume(volumes.keep(n)) }
 
-// ParseVolume reads a number and a unit: "7 L", "250 mL", "1.5 qt", "2 cups", "1 tbsp", "12 fl oz". The unit
+// ParseVolume reads a number and a unit: "7 L", "250 mL", "1.5 qt", "2 cups", "2 1/4 tsp", "½ cup". The unit
 // is required. Errors: ErrUnit, ErrTooPrecise, ErrOutOfRange, ErrRequired (empty text).
 func ParseVolume(text string) (Volume, error) {
 	q, err := volumes.parse(text)

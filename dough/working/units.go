@@ -87,13 +87,18 @@ func (u Units) Length(l quantity.Length) string {
 	return l.Text(quantity.Centimeter, 1)
 }
 
-// Volume prints milliliters, from 5 L on liters to a tenth; or fluid ounces, from a quart on quarts, to a tenth.
+// Volume prints milliliters, below 10 to a hundredth, from 5 L on liters to a tenth; or fluid ounces, below half of one
+// teaspoons, from a quart on quarts, to a tenth.
 func (u Units) Volume(v quantity.Volume) string {
 	switch {
 	case u == USCustomary && math.Abs(v.In(quantity.USQuart)) >= 1:
 		return v.Text(quantity.USQuart, 1)
+	case u == USCustomary && !v.IsZero() && math.Abs(v.In(quantity.USFluidOunce)) < 0.5:
+		return v.Text(quantity.USTeaspoon, 2)
 	case u == USCustomary:
 		return v.Text(quantity.USFluidOunce, 1)
+	case !v.IsZero() && math.Abs(v.Milliliters()) < 10:
+		return v.Text(quantity.Milliliter, 2)
 	case math.Abs(v.In(quantity.Liter)) >= 5:
 		return v.Text(quantity.Liter, 1)
 	}

@@ -33,6 +33,7 @@ var readers = map[string]string{
 	"bake/text.go":                 "renders a number in Go syntax of a formula",
 	"dough/cost/money.go":          "reads an amount of money",
 	"dough/food/table.go":          "finds a food by the name or code that its table and its user give",
+	"dough/food/words.go":          "reads an amount of food as people type it",
 	"dough/food/volume.go":         "finds a measure by the name of its food",
 	"ferment/law.go":               "reads a curve back from its key",
 	"ferment/csv.go":               "reads a file of temperatures",

@@ -201,9 +201,9 @@ var (
 	// BurnsFirstAid is first aid for burns.
 	BurnsFirstAid = working.Source{
 		Key:    "burns",
-		Author: "St John Ambulance Cymru; Kent Fire and Rescue Service",
+		Author: "NHS (UK); British Burn Association; St John Ambulance Cymru",
 		Title:  "Burns and scalds: first aid",
-		Where:  "cool under running water for 20 minutes",
+		Where:  "20 minutes, read in copies; older leaflets say 10",
 	}
 	// GlassOvenware is the safe use of glass in the oven.
 	GlassOvenware = working.Source{
@@ -216,8 +216,9 @@ var (
 	HSEFlourDust = working.Source{
 		Key:    "HSE",
 		Author: "UK Health and Safety Executive",
-		Title:  "COSHH essentials: baking",
-		Where:  "10 mg/m³ over 8 h, 30 mg/m³ over 15 min",
+		Title:  "Bakery products; COSHH essentials: baking",
+		Year:   2021,
+		Where:  "10 mg/m³ over 8 h, 30 mg/m³ over 15 min, below 2 mg/m³ usually achievable",
 		URL:    "https://www.hse.gov.uk/COSHH/industry/baking.htm",
 	}
 	// CastIronWater says what water does to hot glass and iron.

@@ -2,9 +2,9 @@ package cli
 
 import "github.com/spf13/cobra"
 
-// bowlCommands are the commands about what goes into the bowl: formula, levain, water, mixer, flour, yeast, convert, vessel, cost.
+// bowlCommands are the commands about what goes into the bowl: formula, levain, water, mixer, flour, yeast, convert, chill, vessel, cost.
 func bowlCommands(s System) []*cobra.Command {
-	return []*cobra.Command{newFormula(s), newLevain(s), newWater(s), newMixer(s), newSticking(s), newScald(s), newFlour(s), newYeast(s), newConvert(s), newVessel(s), newCost(s)}
+	return []*cobra.Command{newFormula(s), newLevain(s), newWater(s), newMixer(s), newSticking(s), newScald(s), newFlour(s), newYeast(s), newConvert(s), newChill(s), newVessel(s), newCost(s)}
 }
 
 // clockCommands are the commands about the clock of the dough: bulk, log, learn, now.

@@ -1,8 +1,10 @@
 package cli
 
 import (
+	"strconv"
 	"strings"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
@@ -14,10 +16,12 @@ func newConvert(s System) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "convert AMOUNT [FOOD]",
 		Short: "Cups and spoons to grams, and ounces, pounds, °F and the like exactly",
-		Long: `convert turns a weight, a volume, a length or a temperature into other units, exactly. With the name
+		Long: `convert turns a weight, a volume, a length, a pressure or a temperature into other units, exactly. With the name
 of a food it turns a volume into a weight, as a range: a cup of flour differs by a quarter by
-how it was filled, so name the method. Weigh when you can.`,
+how it was filled, so name the method. A stick, a packet, a pinch and eggs are read too. Weigh when you
+can.`,
 		Example: `  maslin convert 2cups bread flour --method scooped
+  maslin convert 2 1/4 tsp instant yeast
   maslin convert 20oz
   maslin convert 375F`,
 	}
@@ -36,16 +40,17 @@ how it was filled, so name the method. Weigh when you can.`,
 	return cmd
 }
 
-// amountOf finds how many of the arguments are the amount: "2 cups" or "2cups", and what follows
+// amountOf finds how many of the arguments are the amount: "2 cups", "2cups" or "2 1/4 tsp", and what follows
 // is the food.
 func amountOf(args []string) (amount, food string) {
-	for n := min(len(args), 4); n >= 1; n-- {
-		text := strings.Join(args[:n], " ")
+	words := strings.Fields(strings.Join(args, " "))
+	for n := min(len(words), 5); n >= 1; n-- {
+		text := strings.Join(words[:n], " ")
 		if len(inUnits(text)) > 0 {
-			return text, strings.Join(args[n:], " ")
+			return text, strings.Join(words[n:], " ")
 		}
 	}
-	return strings.Join(args, " "), ""
+	return strings.Join(words, " "), ""
 }
 
 type unitLine struct {
@@ -56,6 +61,10 @@ type unitLine struct {
 // inUnits says an amount in the usual units of its kind; none when it cannot be read.
 func inUnits(text string) []unitLine {
 	var out []unitLine
+	if p, err := bake.ParsePressure(text); err == nil {
+		out = append(out, unitLine{"hectopascals", p.String()}, unitLine{"inches of mercury", strconv.FormatFloat(p.InchesOfMercury(), 'f', 2, 64) + " inHg"})
+		return out
+	}
 	add := func(unit, value string) { out = append(out, unitLine{unit, value}) }
 	if m, err := quantity.ParseMass(text); err == nil {
 		add("grams", m.Text(quantity.Gram, 2))
@@ -111,28 +120,29 @@ func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) 
 	var p quantity.Problems
 	amount, what := amountOf(args)
 	lines := inUnits(amount)
-	if len(args) == 0 {
-		p.Required("Amount", `an amount, such as "2 cups", "20 oz" or "375F"`)
-	} else if len(lines) == 0 {
-		p.Add("Amount", quantity.Excerpt(amount), `an amount with its unit, such as "2 cups", "20 oz", "375F" or "9 in"`, quantity.ErrUnit)
-	}
 	var weight food.FoodWeight
-	if what != "" {
-		v.Food = what
-		if err := v.Volume.UnmarshalText([]byte(amount)); err != nil {
-			p.Add("Volume", quantity.Excerpt(amount), `a volume, such as "2 cups" or "250 mL", to know what it weighs`, quantity.ErrUnit)
-		} else {
-			weight, err = v.Weight()
-			p.Join("", err)
+	said, err := food.ReadVolume(strings.Join(args, " "))
+	switch {
+	case len(args) == 0:
+		p.Required("Amount", `an amount, such as "2 cups", "1/2 cup honey", "20 oz" or "375F"`)
+	case err == nil:
+		if v.Method != 0 {
+			said.Method = v.Method
 		}
-	} else if len(lines) > 0 {
+		weight, err = said.Weight()
+		p.Join("", err)
+	case len(lines) > 0 && what != "":
+		p.Add("Amount", quantity.Excerpt(amount), `a volume, such as "2 cups" or "250 mL", to know what it weighs`, quantity.ErrUnit)
+	case len(lines) == 0:
+		p.Add("Amount", quantity.Excerpt(amount), `an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`, quantity.ErrUnit)
+	default:
 		a.only("a food", "method")
 		a.only("a food: units are converted by definition", "working")
 	}
 	if wrong := a.complain(p.Err()); wrong != nil {
 		return wrong
 	}
-	if what != "" {
+	if len(weight.Used) > 0 {
 		return s.tell(o, weight, true)
 	}
 	return s.tell(o, inOtherUnits{amount, lines}, true)

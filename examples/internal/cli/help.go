@@ -15,7 +15,7 @@ var groups = []struct {
 	commands []string
 }{
 	{"The whole bake", []string{"plan", "new", "now"}},
-	{"Into the bowl", []string{"formula", "levain", "water", "mixer", "sticking", "scald", "flour", "yeast", "convert", "vessel", "cost"}},
+	{"Into the bowl", []string{"formula", "levain", "water", "mixer", "sticking", "scald", "flour", "yeast", "convert", "chill", "vessel", "cost"}},
 	{"The dough's clock", []string{"bulk", "log", "learn"}},
 	{"The oven, and after", []string{"oven", "done", "left", "cool", "keep", "loss"}},
 	{"To teach and to compare", []string{"table", "compare", "exercise"}},
