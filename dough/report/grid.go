@@ -27,6 +27,8 @@ type GridColumn struct {
 	Title working.Message `json:"title,omitzero"`
 	// Right sets numbers under each other.
 	Right bool `json:"right,omitzero"`
+	// Tick puts a box to tick before each value, where that can be shown: what is weighed, one after the other.
+	Tick bool `json:"tick,omitzero"`
 }
 
 // CSV is the table as comma-separated values: numbers with a decimal point in grams, degrees Celsius,

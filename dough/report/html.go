@@ -158,12 +158,12 @@ func (h *pager) table(t Grid) {
 	}
 	h.put("</tr></thead>\n<tbody>\n")
 	for _, r := range t.Rows {
-		h.row(t, columns, r)
+		h.row(t, columns, r, true)
 	}
 	h.put("</tbody>\n")
 	if t.Total != nil {
 		h.put("<tfoot>\n")
-		h.row(t, columns, t.Total)
+		h.row(t, columns, t.Total, false)
 		h.put("</tfoot>\n")
 	}
 	h.put("</table></div>\n")
@@ -176,12 +176,15 @@ func class(c GridColumn) string {
 	return ""
 }
 
-func (h *pager) row(t Grid, columns []int, r []Cell) {
+func (h *pager) row(t Grid, columns []int, r []Cell, ticks bool) {
 	h.put("<tr>")
 	for _, i := range columns {
 		text := ""
 		if i < len(r) {
 			text = h.cell(r[i])
+		}
+		if ticks && t.Columns[i].Tick && text != "" {
+			text = `<label><input type="checkbox"> ` + text + `</label>`
 		}
 		h.put("<td", class(t.Columns[i]), ">", text, "</td>")
 	}

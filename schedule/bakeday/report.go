@@ -15,14 +15,10 @@ func (d Day) headline() working.Message {
 	if !d.made() {
 		return working.Tell("bakeday.no_plan", "no plan was made")
 	}
-	name := working.Say("%s", d.Bake.Name)
-	if d.Bake.Name == "" {
-		name = working.Tell("bakeday.bread", "Bread")
-	}
 	return working.Tell(
 		"bakeday.headline",
 		"%v: %d of %.0f, wanted %x",
-		name,
+		d.called(),
 		d.Bake.Loaves.Pieces,
 		d.Bake.Loaves.Baked,
 		d.Wanted.In(d.Zone),

@@ -6,6 +6,7 @@ import (
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 )
 
 func (d Day) waterBlocks(s PlanData) []report.Block {
@@ -155,14 +156,39 @@ func (d Day) curve() report.Block {
 		Second: report.Series{Name: working.Tell("bakeday.curve_dough", "dough"), Of: report.Degrees},
 		Levels: []report.Mark{{At: d.Rising.ShapeAt.Points(), Text: working.Tell("bakeday.curve_shape", "shape")}},
 	}
+	start, clocked := d.steadyClock()
+	if clocked {
+		c.X = report.Series{Name: working.Tell("bakeday.curve_clock", "time of day"), Of: report.ClockHours}
+	}
+	mark := func(at time.Duration, text working.Message) {
+		c.Marks = append(c.Marks, report.Mark{At: start + at.Hours(), Text: text})
+	}
+	ready := e.Ready()
+	mark(ready.Early, working.Tell("bakeday.curve_look", "look from here"))
+	mark(ready.Likely, working.Tell("bakeday.curve_ready", "likely ready"))
+	mark(ready.Late, working.Tell("bakeday.curve_late", "late end"))
 	for _, p := range e.RiseCurve(49) {
-		c.X.Values = append(c.X.Values, p.At.Duration().Hours())
+		c.X.Values = append(c.X.Values, start+p.At.Duration().Hours())
 		c.Main.Values = append(c.Main.Values, p.Rise.Likely.Points())
 		c.Low.Values = append(c.Low.Values, p.Rise.Low.Points())
 		c.High.Values = append(c.High.Values, p.Rise.High.Points())
 		c.Second.Values = append(c.Second.Values, p.Temperature.Celsius())
 	}
 	return c
+}
+
+// steadyClock is the time of day at which bulk begins, in hours; false where there is no timetable, and where the clocks
+// are put forward or back while the dough rises, so that it is told in hours after mixing.
+func (d Day) steadyClock() (float64, bool) {
+	start := d.Data().starts(schedule.Bulk)
+	if start.IsZero() {
+		return 0, false
+	}
+	_, before := start.Zone()
+	if _, after := start.Add(d.Rising.Bulk.Ready().Late).Zone(); before != after {
+		return 0, false
+	}
+	return float64(start.Hour()) + float64(start.Minute())/60, true
 }
 
 func (d Day) ovenBlocks(s PlanData) []report.Block {

@@ -29,13 +29,13 @@ func (l WeighList) blocks(d Day) []report.Block {
 	if l.Batches > 1 && l.Batches <= mostBatches {
 		wide = l.Batches
 	}
-	t := report.Grid{Key: l.Name, Columns: []report.GridColumn{{Key: "mass", Right: true}}}
+	t := report.Grid{Key: l.Name, Columns: []report.GridColumn{{Key: "mass", Right: true, Tick: wide == 0}}}
 	if wide > 0 {
 		t.Columns[0].Title = working.Tell("bakeday.in_all", "in all")
 	}
 	for k := range wide {
 		t.Columns = append(t.Columns, report.GridColumn{
-			Key: "batch_" + strconv.Itoa(k+1), Title: working.Tell("bakeday.batch", "batch %d", k+1), Right: true,
+			Key: "batch_" + strconv.Itoa(k+1), Title: working.Tell("bakeday.batch", "batch %d", k+1), Right: true, Tick: true,
 		})
 	}
 	t.Columns = append(t.Columns, report.GridColumn{Key: "item"}, report.GridColumn{Key: "share", Right: true})

@@ -73,29 +73,8 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 	in.value(&f.drift, "drift", "TIME", "instead of the weight: after this time it has gone 63 % of the way (2h)", "TimeConstant")
 	cmd.Flags().StringVar(&f.readings, "readings", "", "`FILE` of a probe in the dough: time and temperature on each line")
 	in.paths["Points"] = "readings"
-	in.each(func(text string) error {
-		switch strings.ToLower(text) {
-		case "hand":
-			f.bulk.Kneading = ferment.ByHand
-		case "machine":
-			f.bulk.Kneading = ferment.ByMachine
-		default:
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "hand or machine", Err: quantity.ErrOutOfRange}
-		}
-		return nil
-	}, "kneaded", "WORD", "hand or machine: your log may know a pace for each")
-	in.each(func(text string) error {
-		c, ok := ferment.CurveNamed(text)
-		if !ok {
-			var keys []string
-			for _, one := range ferment.Curves() {
-				keys = append(keys, one.About().Key)
-			}
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "one of " + strings.Join(keys, ", "), Err: quantity.ErrOutOfRange}
-		}
-		f.curve = c
-		return nil
-	}, "curve", "NAME", "rival rate curve of growth in place of the law's own", "Law", "Law.Levain", "Law.Yeast")
+	in.word(shortWord{before: "by ", of: &f.bulk.Kneading}, []string{"hand", "machine"}, "kneaded", "your log may know a pace for each", "Kneading")
+	curveFlag(in, &f.curve)
 	cmd.Flags().BoolVar(&f.bulk.ColdLevain, "cold-levain", false, "the levain (or its seed) comes from the refrigerator")
 	cmd.Flags().BoolVar(&f.bulk.Enriched, "enriched", false, "with egg, milk or the like")
 	cmd.Flags().BoolVar(&f.bulk.Extrapolate, "extrapolate", false, "also at temperatures and sugar outside what the law may be used at")
@@ -197,7 +176,7 @@ func runBulk(s System, f *bulkFlags) error {
 	if f.levain != "" {
 		return runLevainRipe(s, f)
 	}
-	f.bulk.Law = f.law()
+	f.bulk.Law = lawWith(f.curve, f.bulk.Inoculation.IsZero() && f.bulk.Yeast.Kind != ferment.NoYeast)
 	f.bulk.Salt, f.bulk.Hydration = f.salt, f.hydration
 	known, err := f.culture(s)
 	if err != nil {
@@ -209,17 +188,6 @@ func runBulk(s System, f *bulkFlags) error {
 		return bad
 	}
 	return f.answer(s, e)
-}
-
-// law is the gas balance, with a rival curve of growth when one is asked for: the levain's where there is one.
-func (f *bulkFlags) law() ferment.Law {
-	switch {
-	case f.curve.IsZero():
-		return ferment.GasBalance()
-	case f.bulk.Inoculation.IsZero() && f.bulk.Yeast.Kind != ferment.NoYeast:
-		return ferment.GasBalance().With(ferment.Rivals{Yeast: f.curve})
-	}
-	return ferment.GasBalance().With(ferment.Rivals{Levain: f.curve})
 }
 
 // culture is what the log knows of the culture.

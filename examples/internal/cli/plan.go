@@ -57,7 +57,7 @@ the way; 2 bad input.`,
 	cmd.Flags().BoolVar(&f.cautions, "cautions", false, "print every caution in full")
 	cmd.Flags().BoolVar(&f.learned, "learned", false, "with what your bake log has taught about the culture (see maslin learn)")
 	cmd.Flags().StringVar(&f.log, "log", "", "with --learned: the bake log is this `FILE`")
-	cmd.Flags().StringVar(&f.now, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
+	nowFlag(cmd, &f.now)
 	return cmd
 }
 
@@ -190,4 +190,8 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	}
 	f.output.everyCaution = f.cautions
 	return s.tell(f.output, day, day.Possible())
+}
+
+func nowFlag(cmd *cobra.Command, to *string) {
+	cmd.Flags().StringVar(to, "now", "", "plan as if it were this `TIME` in the bake's zone, such as \"2026-11-25 20:00\"")
 }

@@ -50,7 +50,7 @@ func runLevainRipe(s System, f *bulkFlags) error {
 	hydration := (seed - seedFlour + water) / (seedFlour + flour)
 	l := ferment.Ripening{
 		Seed: share, Hydration: quantity.NewPercent(100 * hydration), WholeGrain: f.bulk.WholeGrain, History: f.bulk.History,
-		Law: f.law(), ColdSeed: f.bulk.ColdLevain, Extrapolate: f.bulk.Extrapolate,
+		Law: lawWith(f.curve, false), ColdSeed: f.bulk.ColdLevain, Extrapolate: f.bulk.Extrapolate,
 	}
 	if l.Culture, err = f.culture(s); err != nil {
 		return err

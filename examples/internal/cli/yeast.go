@@ -1,18 +1,26 @@
 package cli
 
 import (
-	"example.org/maslin/dough"
+	"encoding"
+
 	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 	"github.com/spf13/cobra"
 )
 
-// yeastWord is a form of yeast as a flag reads it: "fresh", "active dry", "instant".
-type yeastWord struct{ kind dough.Kind }
-
-func (y *yeastWord) UnmarshalText(text []byte) error {
-	return y.kind.UnmarshalText(append(text, " yeast"...))
+// shortWord reads a word of the library without what every one of them begins or ends with: "fresh" for "fresh yeast".
+type shortWord struct {
+	before string
+	of     encoding.TextUnmarshaler
+	after  string
 }
+
+func (w shortWord) UnmarshalText(text []byte) error {
+	return w.of.UnmarshalText([]byte(w.before + string(text) + w.after))
+}
+
+// yeastWord reads a form of yeast: "fresh", "active dry", "instant".
+func yeastWord(kind encoding.TextUnmarshaler) shortWord { return shortWord{of: kind, after: " yeast"} }
 
 var yeastWords = []string{"fresh", "active dry", "instant"}
 
@@ -27,12 +35,11 @@ tables, which do not agree. Without --to it gives all forms.`,
 		Args: flagsOnly,
 	}
 	var o output
-	var from, to yeastWord
 	var in food.YeastSwap
 	a := ask(cmd)
 	a.value(&in.Mass, "amount", "MASS", "of yeast", "Mass")
-	a.word(&from, yeastWords, "from", "what it is", "From")
-	a.word(&to, yeastWords, "to", "what it is to be (all)", "To")
+	a.word(yeastWord(&in.From), yeastWords, "from", "what it is", "From")
+	a.word(yeastWord(&in.To), yeastWords, "to", "what it is to be (all)", "To")
 	o.register(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error {
 		if err := o.check(); err != nil {
@@ -41,7 +48,6 @@ tables, which do not agree. Without --to it gives all forms.`,
 		if !a.given("amount") {
 			a.fault("amount", "", "a weight of yeast", quantity.ErrRequired)
 		}
-		in.From, in.To = from.kind, to.kind
 		r, err := in.Convert()
 		if wrong := a.complain(err); wrong != nil {
 			return wrong

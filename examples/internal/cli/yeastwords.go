@@ -15,11 +15,10 @@ func yeastOf(text string) (y ferment.Yeast, kind string, err error) {
 	if kind == "dry" {
 		kind = "active dry"
 	}
-	kinds := map[string]ferment.YeastKind{"fresh": ferment.FreshYeast, "active dry": ferment.ActiveDryYeast, "instant": ferment.InstantYeast}
 	if found {
 		y.Amount, err = quantity.ParsePercent(amount + "%")
 	}
-	if y.Kind = kinds[kind]; !found || err != nil || y.Kind == ferment.NoYeast {
+	if !found || err != nil || yeastWord(&y.Kind).UnmarshalText([]byte(kind)) != nil {
 		return y, kind, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrUnit}
 	}
 	return y, kind, nil

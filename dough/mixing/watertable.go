@@ -1,0 +1,175 @@
+package mixing
+
+import (
+	"fmt"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
+)
+
+// WaterTable asks how warm the water must be for several temperatures of the flour and of the room.
+type WaterTable struct {
+	// Target is the dough temperature wanted.
+	Target quantity.Temperature `json:"target,omitzero"`
+	// Warming is what mixing adds to it; zero takes the guide value for the Mixer, whose [MixerKind.Prior] says how far
+	// it is to be trusted.
+	Warming quantity.TemperatureDelta `json:"warming,omitzero"`
+	Mixer   MixerKind                 `json:"mixer,omitzero"`
+	// Levain is the temperature of the levain; the zero value: the dough has none.
+	Levain quantity.Temperature   `json:"levain,omitzero"`
+	Flour  []quantity.Temperature `json:"flour"`
+	Room   []quantity.Temperature `json:"room"`
+}
+
+// TabledWater is the answer of [WaterTable.Water].
+type TabledWater struct {
+	Table WaterTable `json:"table"`
+	// Warming is what mixing is taken to do to the dough, and Basis what that rests on.
+	Warming quantity.TemperatureDelta `json:"warming"`
+	Basis   WarmingBasis              `json:"basis"`
+	// Water[i][j] is for Flour[i] and Room[j].
+	Water [][]WaterResult `json:"water"`
+}
+
+// mostRows bounds a table, each way.
+const mostRows = 100
+
+// Water answers by the factor method: how warm must the water be in each case? Errors: ErrRequired for empty lists or
+// lists over 100 long, and for a warming of zero without a mixer; those of [Factors.Water] and [FrictionOf]. Source: [Factors.Water], case by case.
+func (t WaterTable) Water() (TabledWater, error) {
+	var p quantity.Problems
+	for _, one := range []struct {
+		path string
+		list []quantity.Temperature
+	}{{"Flour", t.Flour}, {"Room", t.Room}} {
+		if n := len(one.list); n == 0 || n > mostRows {
+			p.Required(one.path, "1 to 100 temperatures")
+		}
+	}
+	out := TabledWater{Table: t, Warming: t.Warming, Basis: GivenWarming}
+	if t.Warming.IsZero() && mixerKinds.Check(&p, "Mixer", t.Mixer) {
+		prior, err := t.Mixer.Prior()
+		p.Join("Mixer", err)
+		out.Basis = GuideValue
+		out.Warming, err = prior.Friction.Rise()
+		p.Join("Mixer", err)
+	}
+	count := 3
+	if !t.Levain.IsZero() {
+		count = 4
+	}
+	friction, err := FrictionOf(out.Warming, count)
+	p.Join("Warming", err)
+	if err := p.ErrFor(t); err != nil {
+		return TabledWater{}, err
+	}
+	for i, flour := range t.Flour {
+		row := make([]WaterResult, len(t.Room))
+		for j, room := range t.Room {
+			if row[j], err = t.factors(flour, room, friction).Water(); err != nil {
+				return TabledWater{}, t.placed(err, i, j)
+			}
+		}
+		out.Water = append(out.Water, row)
+	}
+	return out, nil
+}
+
+// factors are those of one place of the table.
+func (t WaterTable) factors(flour, room quantity.Temperature, friction Friction) Factors {
+	f := Factors{Target: t.Target, Friction: friction.Factor, Others: []Factor{
+		{Kind: FlourFactor, Name: "flour", Temperature: flour}, {Kind: RoomFactor, Name: "room", Temperature: room},
+	}}
+	if !t.Levain.IsZero() {
+		f.Others = append(f.Others, Factor{Kind: LevainFactor, Name: "levain", Temperature: t.Levain})
+	}
+	return f
+}
+
+// placed says what is wrong with the factors at its place in the table.
+func (t WaterTable) placed(err error, i, j int) error {
+	of := map[string]string{
+		"Others[0].Temperature": fmt.Sprintf("Flour[%d]", i), "Others[1].Temperature": fmt.Sprintf("Room[%d]", j),
+		"Others[2].Temperature": "Levain", "Friction": "Warming",
+	}
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		path := e.GoPath
+		if own, ok := of[path]; ok {
+			path = own
+		}
+		p.Join(path, &quantity.InputError{Code: e.Code, Got: e.Got, Want: e.Want, Low: e.Low, High: e.High, Err: e.Err})
+	}
+	return p.ErrFor(t)
+}
+
+// middle is the place whose derivation stands for all.
+func (t TabledWater) middle() WaterResult {
+	if len(t.Water) == 0 || len(t.Water[len(t.Water)/2]) == 0 {
+		return WaterResult{}
+	}
+	row := t.Water[len(t.Water)/2]
+	return row[len(row)/2]
+}
+
+// String says what the table is of.
+func (t TabledWater) String() string { return t.Message().String() }
+
+// Message says what the table is of.
+func (t TabledWater) Message() working.Message {
+	if t.Table.Levain.IsZero() {
+		return working.Tell("mixing.water_table",
+			"how warm the water must be for a dough of %.1f, which mixing warms by %.1f (%v)",
+			t.Table.Target, t.Warming, t.Basis)
+	}
+	return working.Tell("mixing.water_table_levain",
+		"how warm the water must be for a dough of %.1f, which mixing warms by %.1f (%v), with a levain of %.1f",
+		t.Table.Target, t.Warming, t.Basis, t.Table.Levain)
+}
+
+// Working derives the water in the middle of the table.
+func (t TabledWater) Working() working.Working { return t.middle().Working() }
+
+// Report shows the water by flour and room; what cannot be poured is marked, and how to do without it said once.
+func (t TabledWater) Report() report.Report {
+	out := report.Report{Headline: t.Message(), Sources: []working.Source{sources.SFBIWater}}
+	g := report.Grid{
+		Key: "water", Caption: working.Tell("mixing.flour_by_room", "rows: temperature of the flour; columns: of the room"),
+		Columns: []report.GridColumn{{Key: "flour", Title: working.Tell("mixing.column_flour", "flour")}},
+	}
+	for j, room := range t.Table.Room {
+		g.Columns = append(g.Columns, report.GridColumn{
+			Key: fmt.Sprintf("room_%d", j+1), Title: working.Tell("mixing.column_room", "%.1f", room), Right: true,
+		})
+	}
+	var instead working.Message
+	for i, row := range t.Water {
+		if i == len(t.Table.Flour) {
+			break // a table that was put together by hand
+		}
+		line := []report.Cell{report.Rounded(t.Table.Flour[i], 1)}
+		for _, w := range row {
+			if w.Feasible || w.Temperature.IsZero() {
+				line = append(line, report.Rounded(w.Temperature, 1))
+				continue
+			}
+			line = append(line, report.Of(working.Tell("mixing.cannot_be_poured", "%.1f*", w.Temperature)))
+			if instead.IsZero() && len(w.Remedies) > 0 {
+				instead = working.Tell("mixing.cannot_be_poured_so",
+					"* cannot be poured as it is; for %.1f, for example: %v", w.Temperature, w.Remedies[0].Text)
+			}
+		}
+		g.Rows = append(g.Rows, line)
+	}
+	if len(g.Rows) == 0 {
+		return out
+	}
+	blocks := []report.Block{g}
+	if !instead.IsZero() {
+		blocks = append(blocks, report.Say(instead))
+	}
+	out.Sections = []report.Section{{Key: "water", Blocks: blocks}}
+	return out
+}
