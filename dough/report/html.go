@@ -3,6 +3,7 @@ package report
 import (
 	_ "embed" // the style of the page
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
@@ -85,8 +86,11 @@ func (h *pager) tell(m working.Message) string { return escapedHTML(m.Text(h.rea
 // cell is a value in an element that keeps its direction to itself: a name may be written from the right.
 func (h *pager) cell(v Cell) string {
 	text := escapedHTML(v.Text(h.reader))
-	if _, isName := v.raw.(string); isName {
+	switch raw := v.raw.(type) {
+	case string:
 		return "<bdi>" + text + "</bdi>"
+	case time.Time:
+		return `<time datetime="` + raw.Format(time.RFC3339) + `">` + text + "</time>"
 	}
 	return text
 }
@@ -186,7 +190,11 @@ func (h *pager) row(t Grid, columns []int, r []Cell, ticks bool) {
 		if ticks && t.Columns[i].Tick && text != "" {
 			text = `<label><input type="checkbox"> ` + text + `</label>`
 		}
-		h.put("<td", class(t.Columns[i]), ">", text, "</td>")
+		title := ""
+		if text != "" && !t.Columns[i].Title.IsZero() { // on a narrow screen each value has its own
+			title = ` data-title="` + h.tell(t.Columns[i].Title) + `"`
+		}
+		h.put("<td", class(t.Columns[i]), title, ">", text, "</td>")
 	}
 	h.put("</tr>\n")
 }

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -139,6 +140,11 @@ func (t *teller) table(b Grid) {
 		}
 		rows = append(rows, cells)
 	}
+	numbers := len(head) > 1 && !slices.Contains(head[1:], "") && strings.Trim(align[1:], "r") == ""
+	if numbers && !t.Fits(2, align, rows) {
+		t.named(head, rows[1:])
+		return
+	}
 	if n := len(align); n > 0 && align[n-1] == 'r' {
 		// The last column wraps, so that numbers in it are set under each other by hand.
 		longest := 0
@@ -171,4 +177,16 @@ func (t Grid) withTotal() [][]Cell {
 		return t.Rows
 	}
 	return append(t.Rows[:len(t.Rows):len(t.Rows)], t.Total)
+}
+
+// named tells a table of numbers that is too wide for the page row by row, each number with the title of its column.
+func (t *teller) named(head []string, rows [][]string) {
+	for _, r := range rows {
+		t.Para(2, r[0]+":")
+		for i := 1; i < len(r); i++ {
+			if r[i] != "" {
+				t.Para(4, head[i]+": "+r[i])
+			}
+		}
+	}
 }

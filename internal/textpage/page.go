@@ -103,29 +103,49 @@ func (p *Page) Hang(first, rest, text string) {
 // isBlank is where a line may break; a blank that does not break is none.
 func isBlank(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }
 
-// Rows prints columns: text left, numbers right where align says 'r'. The last column wraps.
-func (p *Page) Rows(indent int, align string, rows [][]string) {
-	if p.ASCII {
-		rows = inASCII(rows)
-	}
-	widths := make([]int, len(align))
+// columns is how wide each column but the last must be, and where the last begins.
+func (p *Page) columns(indent int, align string, rows [][]string) (widths []int, last int) {
+	widths = make([]int, len(align))
 	for _, r := range rows {
 		for i, cell := range r {
 			if i < len(align)-1 {
-				widths[i] = max(widths[i], Width(cell))
+				widths[i] = max(widths[i], Width(p.Plain(cell)))
 			}
 		}
 	}
-	total := indent
+	last = indent
 	for _, w := range widths {
-		total += w + 2
+		last += w + 2
 	}
-	if total > p.width*2/3 && len(align) > 1 { // too narrow for columns: one cell after the other
+	return widths, last
+}
+
+// Fits reports whether the columns have room beside each other: the last as a whole, or a third of the page for it to
+// wrap in.
+func (p *Page) Fits(indent int, align string, rows [][]string) bool {
+	_, last := p.columns(indent, align, rows)
+	longest := 0
+	for _, r := range rows {
+		if len(r) == len(align) && len(r) > 0 {
+			longest = max(longest, Width(p.Plain(r[len(r)-1])))
+		}
+	}
+	return last <= p.width*2/3 || last+longest <= p.width
+}
+
+// Rows prints columns: text left, numbers right where align says 'r'. The last column wraps. Where there is no room for
+// columns, one cell follows the other.
+func (p *Page) Rows(indent int, align string, rows [][]string) {
+	if len(align) > 1 && !p.Fits(indent, align, rows) {
 		for _, r := range rows {
 			p.Para(indent, strings.Join(nonEmpty(r), "  "))
 		}
 		return
 	}
+	if p.ASCII {
+		rows = inASCII(rows)
+	}
+	widths, total := p.columns(indent, align, rows)
 	for _, r := range rows {
 		lead := strings.Repeat(" ", indent)
 		for i := range align[:len(align)-1] {

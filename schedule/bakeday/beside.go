@@ -156,9 +156,9 @@ func mixingMoved(one, cold PlanData) (working.Message, bool) {
 	}
 	if d := was.Sub(is); d > 0 {
 		return working.Tell("bakeday.kneading_mix_earlier",
-			"so that the bread is ready in time, mixing then begins %v earlier, %x", quantity.Elapsed(d), is), true
+			"so that the bread is ready in time, mixing then begins %v earlier, %v", quantity.Elapsed(d), is), true
 	}
-	return working.Tell("bakeday.kneading_mix_later", "mixing may then begin %v later, %x",
+	return working.Tell("bakeday.kneading_mix_later", "mixing may then begin %v later, %v",
 		quantity.Elapsed(is.Sub(was)), is), true
 }
 

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.org/maslin/bake"
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
@@ -156,6 +157,7 @@ func (d Day) curve() report.Block {
 		Second: report.Series{Name: working.Tell("bakeday.curve_dough", "dough"), Of: report.Degrees},
 		Levels: []report.Mark{{At: d.Rising.ShapeAt.Points(), Text: working.Tell("bakeday.curve_shape", "shape")}},
 	}
+	ready := d.looked()
 	start, clocked := d.steadyClock()
 	if clocked {
 		c.X = report.Series{Name: working.Tell("bakeday.curve_clock", "time of day"), Of: report.ClockHours}
@@ -163,7 +165,6 @@ func (d Day) curve() report.Block {
 	mark := func(at time.Duration, text working.Message) {
 		c.Marks = append(c.Marks, report.Mark{At: start + at.Hours(), Text: text})
 	}
-	ready := e.Ready()
 	mark(ready.Early, working.Tell("bakeday.curve_look", "look from here"))
 	mark(ready.Likely, working.Tell("bakeday.curve_ready", "likely ready"))
 	mark(ready.Late, working.Tell("bakeday.curve_late", "late end"))
@@ -175,6 +176,17 @@ func (d Day) curve() report.Block {
 		c.Second.Values = append(c.Second.Values, p.Temperature.Celsius())
 	}
 	return c
+}
+
+// looked is when the dough is to be looked at, after mixing: as the timetable says it, to the minute, where there is one.
+func (d Day) looked() quantity.TimeRange {
+	out := d.Rising.Bulk.Ready()
+	for _, s := range d.Data().Steps {
+		if s.Kind == schedule.Bulk && s.LookFrom != nil && s.LookTo != nil {
+			out.Early, out.Late = s.LookFrom.Sub(s.Start), s.LookTo.Sub(s.Start)
+		}
+	}
+	return out
 }
 
 // steadyClock is the time of day at which bulk begins, in hours; false where there is no timetable, and where the clocks

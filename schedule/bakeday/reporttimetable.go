@@ -1,6 +1,8 @@
 package bakeday
 
 import (
+	"time"
+
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
@@ -38,26 +40,38 @@ func (s PlanData) timetable() report.Grid {
 	return t
 }
 
-// says is the name of the step, with when to look at it and when it may start.
+// says is the name of the step, with when to look at it and, where hands are needed, when it may start. What goes by
+// itself follows them.
 func (x StepData) says() working.Message {
 	says := x.withAdditions()
 	for _, note := range x.Notes {
 		says = working.Tell("bakeday.step_note", "%v (%s)", says, note)
 	}
 	if x.LookFrom != nil && x.LookTo != nil {
-		says = working.Tell("bakeday.step_look", "%v; look at it from %v to %v", says, *x.LookFrom, *x.LookTo)
+		says = working.Tell("bakeday.step_look", "%v; look at it from %v", says, span(*x.LookFrom, *x.LookTo))
 	}
-	if len(x.Windows) > 1 {
+	if n := len(x.Windows); n == 2 && x.Hands {
+		// From when at the earliest, and the latest time, stand in columns of their own.
+		return working.Tell("bakeday.step_gap", "%v; begin it by %v or from %v", says, x.Windows[0].To, x.Windows[1].From)
+	} else if n > 2 && x.Hands {
 		spans := make([]any, len(x.Windows))
 		for i, w := range x.Windows {
-			spans[i] = working.Tell("bakeday.window", "%v to %v", w.From, w.To)
-			if w.From.Equal(w.To) {
-				spans[i] = working.Tell("bakeday.window_point", "%v", w.From)
-			}
+			spans[i] = span(w.From, w.To)
 		}
 		says = working.Tell("bakeday.step_windows", "%v; it may start %v", says, working.Or(spans...))
 	}
 	return says
+}
+
+// span is from when to when, with the second day where it is another.
+func span(from, to time.Time) working.Message {
+	switch {
+	case from.Equal(to):
+		return working.Tell("bakeday.window_point", "%v", from)
+	case from.YearDay() == to.YearDay() && from.Year() == to.Year():
+		return working.Tell("bakeday.window_within_a_day", "%v to %t", from, to)
+	}
+	return working.Tell("bakeday.window", "%v to %v", from, to)
 }
 
 // whyBlocks tell why a plan does not fit: by how much it misses, the nearest times that work, what is in the way.

@@ -1,11 +1,7 @@
-// Package bakesheet turns a planned bake into one page of HTML for the kitchen: weights with boxes to
-// tick, times, windows in which to look at the dough, the rise curve, what done means, cautions
-// and the sources used.
+// Package bakesheet puts the report of a day on paper: two pages to print or prop up beside the scales, and the same on a
+// phone, with boxes to tick and lines to write on.
 //
-//	the whole page                     Render
-//	the rise curve alone, as SVG       Curve
-//
-// The page is self-contained: no network, no script, nothing to install. It follows the
-// reader's light or dark preference and prints on one or two sheets of A4 or Letter.
-// Whatever stands in a name stays text.
+// It says nothing that the report does not, but for what is to be written down. The page is self-contained: no network,
+// no script, nothing to install. It follows the reader's light or dark preference, and whatever stands in a name stays
+// text.
 package bakesheet

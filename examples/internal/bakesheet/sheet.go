@@ -1,81 +1,111 @@
 package bakesheet
 
 import (
-	"bytes"
 	_ "embed"
-	"html/template"
+	"html"
+	"strings"
 
-	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/curve"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 )
 
-//go:embed page.html
-var pageText string
+//go:embed sheet.css
+var style string
 
-// Units says how quantities are written on the page.
-type Units struct {
-	US          bool // the curve's temperature in °F
-	Mass        func(quantity.Mass) string
-	Temperature func(t quantity.Temperature, places int) string
-	Delta       func(quantity.TemperatureDelta) string
+// Render makes the page of a day, for a reader. The sources of every number are on it where the options ask for them.
+func Render(day bakeday.Day, on report.Options) []byte {
+	r := arranged(day)
+	lang := on.Language.Tag
+	if lang == "" {
+		lang = "en"
+	}
+	title := html.EscapeString(textpage.Printable(r.Headline.Text(on.Reader())))
+	return []byte(`<!DOCTYPE html>
+<html lang="` + html.EscapeString(lang) + `">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<meta name="color-scheme" content="light dark">
+<link rel="icon" href="data:,">
+<title>` + title + `</title>
+<style>
+` + report.Style() + style + `</style>
+</head>
+<body>
+<main class="sheet">
+` + r.Fragment(on) + `</main>
+</body>
+</html>
+`)
 }
 
-// say writes a sentence of the library.
-func (u Units) say(m working.Message) string {
-	if u.US {
-		return m.Text(working.Reader{Units: working.USCustomary})
+// first are the sections of the first page: what hands and eyes go to while the work is on. Keys that begin with one of
+// these belong to it.
+var first = []string{"missed", "why", "timetable", "weigh", "oven"}
+
+// arranged is the report of the day in the order of the sheet, with lines to write on and the sources of every number.
+func arranged(day bakeday.Day) report.Report {
+	r := day.Report()
+	var front, back []report.Section
+	for _, key := range first {
+		for _, s := range r.Sections {
+			if s.Key == key || strings.HasPrefix(s.Key, key+"-") {
+				front = append(front, s)
+			}
+		}
 	}
-	return m.String()
+	for _, s := range r.Sections {
+		if !holds(front, s.Key) {
+			back = append(back, s)
+		}
+	}
+	r.Sections = append(append(front, back...), toWriteDown())
+	r.Sources = sources(day, r)
+	return r
 }
 
-// Render makes the page. The sources of the workings are listed on it, each once, with those of the
-// cautions. Errors: a sheet without a rise curve.
-func Render(s bakeday.PlanData, workings []working.Working, u Units) ([]byte, error) {
-	v := viewOf(s, u)
-	for _, c := range s.Cautions {
-		v.Cautions = append(v.Cautions, caution{Subject: textpage.Printable(c.Subject), Text: textpage.Printable(u.say(c.Text)), Source: v.source(c.Source)})
-	}
-	for _, w := range workings {
-		for _, source := range w.Sources() {
-			v.source(source.String())
+func holds(sections []report.Section, key string) bool {
+	for _, s := range sections {
+		if s.Key == key {
+			return true
 		}
 	}
-	// A wide picture for paper and screens, and one with letters as large for a phone.
-	for _, drawing := range []struct {
-		to   *template.HTML
-		size curve.Size
-	}{{&v.Wide, curve.Size{Width: 700, Height: 330}}, {&v.Narrow, curve.Size{Width: 340}}} {
-		svg, err := Curve(s, u, drawing.size)
-		if err != nil {
-			return nil, err
-		}
-		*drawing.to = template.HTML(svg) // package curve escapes every text
-	}
-	t, err := template.New("sheet").Parse(pageText)
-	if err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	if err := t.Execute(&b, v); err != nil {
-		return nil, err
-	}
-	return b.Bytes(), nil
+	return false
 }
 
-// source returns the number of a source on the page, adding it when it is new; 0 for none.
-func (v *view) source(text string) int {
-	text = textpage.Printable(text)
-	if text == "" {
-		return 0
-	}
-	for _, s := range v.Sources {
-		if s.Text == text {
-			return s.Number
+// toWriteDown is what the next bake learns from.
+func toWriteDown() report.Section {
+	line := func(label working.Message) report.Row { return report.Row{Label: label} }
+	return report.Section{Key: "log", Title: working.Tell("sheet.title_log", "Write down"), Blocks: []report.Block{report.Rows{
+		line(working.Tell("sheet.log_dough", "dough after mixing")),
+		line(working.Tell("sheet.log_ready", "ready to shape at")),
+		line(working.Tell("sheet.log_rise", "rise at shaping")),
+		line(working.Tell("sheet.log_core", "core of the loaf")),
+		line(working.Tell("sheet.log_hot", "loaf out of the oven")),
+		line(working.Tell("sheet.log_cool", "loaf when cool")),
+	}}}
+}
+
+// sources are those of the report, of its cautions and of every number of the day, each once.
+func sources(day bakeday.Day, r report.Report) []working.Source {
+	out, seen := []working.Source{}, map[string]bool{}
+	add := func(all ...working.Source) {
+		for _, s := range all {
+			if text := s.String(); text != "" && !seen[text] {
+				seen[text] = true
+				out = append(out, s)
+			}
 		}
 	}
-	v.Sources = append(v.Sources, source{len(v.Sources) + 1, text})
-	return len(v.Sources)
+	add(r.Sources...)
+	for _, c := range r.Cautions {
+		add(c.Source)
+	}
+	for _, w := range day.Workings() {
+		add(w.Sources()...)
+	}
+	return out
 }

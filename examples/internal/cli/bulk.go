@@ -236,7 +236,7 @@ func (f *bulkFlags) answer(s System, e ferment.Estimate) error {
 		return err
 	}
 	if f.svg != "" {
-		picture, err := a.picture(s.options(f.output))
+		picture, err := picture(a.Report().Section("rise"), s.options(f.output))
 		if err != nil {
 			return err
 		}

@@ -47,13 +47,3 @@ func (a bulkAnswer) Workings() []working.Working {
 	}
 	return []working.Working{a.Estimate.Working()}
 }
-
-// picture is the rise as a picture.
-func (a bulkAnswer) picture(on report.Options) (string, error) {
-	for _, b := range a.Report().Section("rise").Blocks {
-		if c, ok := b.(report.Chart); ok {
-			return c.SVG(on, 700, 400)
-		}
-	}
-	return "", badInput("maslin bulk: there is no rise to draw")
-}

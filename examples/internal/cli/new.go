@@ -88,7 +88,7 @@ func countCheck(text string) error {
 
 func newNew(s System) *cobra.Command {
 	var b newBake
-	var ask bool
+	var always bool
 	cmd := &cobra.Command{
 		Use:   "new [FILE]",
 		Short: "Write a bake file for a bread of your own, with every line explained",
@@ -105,10 +105,15 @@ file is never overwritten.`,
 		},
 		ValidArgsFunction: cobra.NoFileCompletions,
 	}
+	in := ask(cmd)
+	in.paths = map[string]string{
+		"Loaves.Pieces": "pieces", "Liquids": "hydration", "Salt": "hydration", "Loaves.Baked": "baked", "Kitchen.Mixers": "bowl", "Wanted": "wanted",
+		"Kitchen.Altitude": "altitude", "Kitchen.Day": "day", "Kitchen.Night": "night", "Kitchen.Tap": "tap", "Flours": "rye",
+	}
 	for _, q := range b.questions(s, "that of this computer") {
 		cmd.Flags().StringVar(q.to, q.flag, "", fmt.Sprintf("%s (%s)", q.ask, q.usual))
 	}
-	cmd.Flags().BoolVar(&ask, "ask", false, "ask even when this is not a terminal")
+	cmd.Flags().BoolVar(&always, "ask", false, "ask even when this is not a terminal")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		name := "my-bread.toml"
 		if len(args) == 1 {
@@ -117,7 +122,7 @@ file is never overwritten.`,
 		if _, err := os.Lstat(name); err == nil {
 			return badInput("%s: exists already and is not overwritten; choose another name", name)
 		}
-		asker := &asking{s: s, in: bufio.NewReader(io.LimitReader(s.In, 1<<20)), on: ask || terminal(s.In)}
+		asker := &asking{s: s, in: bufio.NewReader(io.LimitReader(s.In, 1<<20)), on: always || terminal(s.In)}
 		zone, known := zoneOf(s)
 		for _, q := range b.questions(s, zone) {
 			if err := asker.answer(q, cmd.Flags().Changed(q.flag)); err != nil {
@@ -125,7 +130,7 @@ file is never overwritten.`,
 			}
 		}
 		b.zoneGuessed = !known && b.zone == zone && !cmd.Flags().Changed("zone")
-		return b.write(cmd.Context(), s, name)
+		return b.write(cmd.Context(), s, in, name)
 	}
 	return cmd
 }
@@ -170,7 +175,7 @@ func (a *asking) answer(q question, given bool) error {
 }
 
 // write checks that the file can be planned, writes it, and says what to do next.
-func (b *newBake) write(ctx context.Context, s System, name string) error {
+func (b *newBake) write(ctx context.Context, s System, in *asked, name string) error {
 	content := b.file()
 	var bake bakeday.Bake
 	bound := tomlbind.Bind([]byte(content), &bake)
@@ -182,11 +187,7 @@ func (b *newBake) write(ctx context.Context, s System, name string) error {
 		return badInput("maslin new: --zone: %s", err)
 	}
 	if _, err := bake.Plan(ctx, clock); err != nil {
-		flags := map[string]string{
-			"Loaves.Pieces": "--pieces", "Liquids": "--hydration", "Salt": "--hydration", "Loaves.Baked": "--baked", "Liquids[0].Percent": "--hydration", "Kitchen.Mixers[0].Bowl": "--bowl", "Wanted": "--wanted", "Kitchen.Altitude": "--altitude",
-			"Kitchen.Day": "--day", "Kitchen.Night": "--night", "Kitchen.Tap": "--tap", "Flours[0].Percent": "--rye", "Flours[1].Percent": "--rye", "Flours": "--rye",
-		}
-		return complaints("new", err, flags)
+		return in.complain(err)
 	}
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, os.ErrExist) {

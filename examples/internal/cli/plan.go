@@ -19,6 +19,7 @@ import (
 
 type planFlags struct {
 	output
+	in       *asked
 	files    sheetFiles
 	now, ics string
 	late     quantity.Elapsed
@@ -51,8 +52,10 @@ the way; 2 bad input.`,
 	f.register(cmd)
 	f.files.register(cmd)
 	cmd.Flags().StringVar(&f.ics, "ics", "", "also write the timetable as a calendar `FILE`")
-	text(cmd.Flags(), &f.late, "late", "DURATION", "a step begins so much later than planned (-20m: earlier): plan the rest again; needs --at")
-	cmd.Flags().StringVar(&f.at, "at", "", "the `STEP` that is late: its name or a part of it, such as \"shape\"")
+	f.in = ask(cmd)
+	f.in.value(&f.late, "late", "DURATION", "a step begins so much later than planned (-20m: earlier): plan the rest again; needs --at", "By")
+	cmd.Flags().StringVar(&f.at, "at", "", "the `STEP` that is late, such as \"shape\" or \"fold-2\"")
+	f.in.paths["Step"] = "at"
 	cmd.Flags().BoolVar(&f.fit, "fit", false, "look for amounts and temperatures within the bake's levers that fit better, and say what they cost")
 	cmd.Flags().BoolVar(&f.cautions, "cautions", false, "print every caution in full")
 	cmd.Flags().BoolVar(&f.learned, "learned", false, "with what your bake log has taught about the culture (see maslin learn)")
@@ -149,6 +152,9 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	if err := f.check(); err != nil {
 		return err
 	}
+	if wrong := f.in.complain(nil); wrong != nil {
+		return wrong
+	}
 	if err := s.guarded("plan", outfile.Guard{
 		Inputs:  []outfile.Input{{Called: "the bake file", Name: name}},
 		Outputs: append(f.files.outputs(), outfile.Output{Flag: "--ics", Name: f.ics, Form: outfile.Calendar()}),
@@ -185,7 +191,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 			return err
 		}
 	}
-	if err := f.files.write(day, sheet, units{f.us}); err != nil {
+	if err := f.files.write(day, s.sheetOptions(f.output)); err != nil {
 		return err
 	}
 	f.output.everyCaution = f.cautions

@@ -3,14 +3,15 @@ package cli
 import (
 	"bytes"
 	"encoding/csv"
+	"errors"
 	"strconv"
 	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/examples/internal/outfile"
-	"example.org/maslin/internal/curve"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"github.com/spf13/cobra"
@@ -42,20 +43,22 @@ func (f sheetFiles) outputs() []outfile.Output {
 	}
 }
 
+// sheetOptions are those of the reader of a file; with --working it says where every number comes from.
+func (s System) sheetOptions(o output) report.Options {
+	on := s.options(o)
+	on.ASCII, on.WithSources = false, o.working != ""
+	return on
+}
+
 // write writes the files asked for.
-func (f sheetFiles) write(day bakeday.Day, s bakeday.PlanData, u units) error {
-	on := bakesheet.Units{US: u.us, Mass: u.mass, Temperature: u.temperature, Delta: u.delta}
+func (f sheetFiles) write(day bakeday.Day, on report.Options) error {
 	if f.html != "" {
-		page, err := bakesheet.Render(s, day.Workings(), on)
-		if err != nil {
-			return badInput("%s: %s", f.html, err)
-		}
-		if err := writeFile(f.html, page); err != nil {
+		if err := writeFile(f.html, bakesheet.Render(day, on)); err != nil {
 			return err
 		}
 	}
 	if f.svg != "" {
-		picture, err := bakesheet.Curve(s, on, curve.Size{Width: 700, Height: 400})
+		picture, err := picture(day.Report().Section("rising"), on)
 		if err != nil {
 			return badInput("%s: %s", f.svg, err)
 		}
@@ -64,9 +67,19 @@ func (f sheetFiles) write(day bakeday.Day, s bakeday.PlanData, u units) error {
 		}
 	}
 	if f.csv != "" {
-		return writeFile(f.csv, sheetTable(s))
+		return writeFile(f.csv, sheetTable(day.Data()))
 	}
 	return nil
+}
+
+// picture is the first picture of a section.
+func picture(of report.Section, on report.Options) (string, error) {
+	for _, b := range of.Blocks {
+		if c, ok := b.(report.Chart); ok {
+			return c.SVG(on, 700, 400)
+		}
+	}
+	return "", errors.New("there is no rise to draw")
 }
 
 var sheetColumns = []string{"table", "part", "item", "batch", "mass_g", "percent", "start", "end", "earliest_start", "latest_start", "hands", "look_from", "look_to"}

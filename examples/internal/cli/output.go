@@ -1,0 +1,43 @@
+package cli
+
+import (
+	"strconv"
+
+	"example.org/maslin/dough/quantity"
+	"github.com/spf13/cobra"
+)
+
+// output is how a command prints: the flags that every answering command has.
+type output struct {
+	json    bool
+	us      bool
+	working string
+
+	everyCaution bool // those that come with every bake in full too
+}
+
+func (o *output) register(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&o.json, "json", false, "print the answer as JSON")
+	cmd.Flags().BoolVar(&o.us, "us", false, "pounds, ounces and °F")
+	cmd.Flags().StringVar(&o.working, "working", "", "print how each number was reached, with its source: `FORM` is text, markdown or latex")
+	cmd.Flags().Lookup("working").NoOptDefVal = "text"
+}
+
+func (o output) check() error {
+	switch o.working {
+	case "", "text", "markdown", "latex":
+		return nil
+	}
+	return badInput("--working: got %s, want text, markdown or latex", quantity.Excerpt(o.working))
+}
+
+// widthOf is how wide the output may be: COLUMNS, or as the terminal is, or 80.
+func widthOf(s System) int {
+	if n, err := strconv.Atoi(s.Getenv("COLUMNS")); err == nil && n >= 20 {
+		return n
+	}
+	if s.Width > 0 {
+		return s.Width
+	}
+	return 80
+}
