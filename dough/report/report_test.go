@@ -214,3 +214,38 @@ func TestJSON(t *testing.T) {
 		t.Error("sections")
 	}
 }
+
+func TestWhatIsWeighedHasABoxToTick(t *testing.T) {
+	g := report.Grid{
+		Key:     "weigh",
+		Columns: []report.GridColumn{{Key: "mass", Title: working.Tell("test.mass", "mass"), Right: true, Tick: true}, {Key: "item"}},
+		Rows:    [][]report.Cell{{report.Of(quantity.Grams(12)), report.Of("salt")}, {report.Cell{}, report.Of("nothing")}},
+		Total:   []report.Cell{report.Of(quantity.Grams(12)), report.Of("together")},
+	}
+	page := report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k", Blocks: []report.Block{g}}}}.Fragment(report.Options{})
+	want := `<td class="report-number" data-title="mass"><label><input type="checkbox"> 12 g</label></td><td><bdi>salt</bdi></td>`
+	if !strings.Contains(page, want) {
+		t.Errorf("no box, or no title for narrow screens:\n%s", page)
+	}
+	if n := strings.Count(page, "checkbox"); n != 1 {
+		t.Errorf("%d boxes, want one: neither for nothing nor for the total", n)
+	}
+}
+
+func TestNumbersThatAreTooWideAreNamed(t *testing.T) {
+	g := report.Grid{Key: "wide", Columns: []report.GridColumn{{Key: "at"}}, Rows: [][]report.Cell{{report.Of("first")}}}
+	for i := range 3 {
+		g.Columns = append(g.Columns, report.GridColumn{Key: string(rune('a' + i)), Title: working.Tell("test.column", "column %d", i), Right: true})
+		g.Rows[0] = append(g.Rows[0], report.Of(quantity.Grams(float64(i))))
+	}
+	of := func(width int) string {
+		return report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k", Blocks: []report.Block{g}}}}.Text(report.Options{Width: width})
+	}
+	// The columns are 2 + 5 + 3·(2 + 8) = 37 wide.
+	if text := of(37); strings.Contains(text, "column 1: ") || !strings.Contains(text, "  first       0 g       1 g       2 g\n") {
+		t.Errorf("37 columns are enough:\n%s", text)
+	}
+	if text := of(36); !strings.Contains(text, "  first:\n    column 0: 0 g\n    column 1: 1 g\n    column 2: 2 g\n") {
+		t.Errorf("36 columns are not enough:\n%s", text)
+	}
+}

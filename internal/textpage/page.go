@@ -105,10 +105,10 @@ func isBlank(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }
 
 // columns is how wide each column but the last must be, and where the last begins.
 func (p *Page) columns(indent int, align string, rows [][]string) (widths []int, last int) {
-	widths = make([]int, len(align))
+	widths = make([]int, max(0, len(align)-1))
 	for _, r := range rows {
 		for i, cell := range r {
-			if i < len(align)-1 {
+			if i < len(widths) {
 				widths[i] = max(widths[i], Width(p.Plain(cell)))
 			}
 		}
@@ -145,7 +145,7 @@ func (p *Page) Rows(indent int, align string, rows [][]string) {
 	if p.ASCII {
 		rows = inASCII(rows)
 	}
-	widths, total := p.columns(indent, align, rows)
+	widths, begins := p.columns(indent, align, rows)
 	for _, r := range rows {
 		lead := strings.Repeat(" ", indent)
 		for i := range align[:len(align)-1] {
@@ -168,7 +168,7 @@ func (p *Page) Rows(indent int, align string, rows [][]string) {
 			p.Line("%s", lead)
 			continue
 		}
-		p.Hang(lead, strings.Repeat(" ", total), last)
+		p.Hang(lead, strings.Repeat(" ", begins+2), last)
 	}
 }
 

@@ -15,6 +15,7 @@
 //	a step is late: what now                     Day.Replan, Day.StepNamed
 //	which amounts and temperatures fit best      Bake.Fit
 //	with what my own bakes have taught           Bake.Culture
+//	two plans side by side, and by hand       Day.Beside, Bake.KneadedBy
 //	the day as plain data, and as a calendar     Day.Data, PlanSchema, PlanData.CalendarEvents
 //	what can hurt                                Day.Cautions
 //	how each number was reached                  Day.Workings
