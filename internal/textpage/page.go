@@ -120,17 +120,22 @@ func (p *Page) columns(indent int, align string, rows [][]string) (widths []int,
 	return widths, last
 }
 
-// Fits reports whether the columns have room beside each other: the last as a whole, or a third of the page for it to
-// wrap in.
+// Fits reports whether the columns have room beside each other: the last as a whole, or word by word in a third of the
+// page.
 func (p *Page) Fits(indent int, align string, rows [][]string) bool {
 	_, last := p.columns(indent, align, rows)
-	longest := 0
+	longest, word := 0, 0
 	for _, r := range rows {
-		if len(r) == len(align) && len(r) > 0 {
-			longest = max(longest, Width(p.Plain(r[len(r)-1])))
+		if len(r) != len(align) || len(r) == 0 {
+			continue
+		}
+		text := p.Plain(r[len(r)-1])
+		longest = max(longest, Width(text))
+		for _, w := range strings.FieldsFunc(text, isBlank) {
+			word = max(word, Width(w))
 		}
 	}
-	return last <= p.width*2/3 || last+longest <= p.width
+	return last+longest <= p.width || last <= p.width*2/3 && last+2+word <= p.width
 }
 
 // Rows prints columns: text left, numbers right where align says 'r'. The last column wraps. Where there is no room for

@@ -56,7 +56,7 @@ func TestKneadedAnotherWay(t *testing.T) {
 
 func TestKneadedByMachineNeedsABowl(t *testing.T) {
 	b := hall()
-	b.Mixing.Mixer, b.Mixing.Warming, b.Mixing.Bowl = mixing.Hand, quantity.TemperatureDelta{}, quantity.Volume{}
+	b.Mixing.Mixer, b.Mixing.Warming, b.Kitchen.Mixers = mixing.Hand, quantity.TemperatureDelta{}, nil
 	got, err := b.KneadedBy(context.Background(), wednesday(t), mixing.Spiral)
 	if err != nil {
 		t.Fatal(err)
