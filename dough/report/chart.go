@@ -220,6 +220,15 @@ func (c Chart) SVG(o Options, width, height int) (string, error) {
 	return c.plot(o.Reader()).SVG(curve.Size{Width: float64(width), Height: float64(height)})
 }
 
+// pictureSize is the size of a picture in a page. A narrow one is not as flat as a wide one.
+func (o Options) pictureSize() curve.Size {
+	if o.Picture == 0 {
+		return curve.Size{Width: 700, Height: 360}
+	}
+	width := float64(min(max(o.Picture, 240), 2000))
+	return curve.Size{Width: width, Height: min(max(0.52*width, 260), 420)}
+}
+
 const leastWidth = 40 // columns for a picture of characters
 
 func (t *teller) chart(c Chart) {
@@ -236,7 +245,7 @@ func (t *teller) chart(c Chart) {
 }
 
 func (h *pager) chart(c Chart) {
-	picture, err := c.plot(h.reader).SVG(curve.Size{Width: 700, Height: 360})
+	picture, err := c.plot(h.reader).SVG(h.picture)
 	if err == nil {
 		h.put("<figure>", picture, "</figure>\n")
 	}

@@ -2,10 +2,12 @@ package report
 
 import (
 	_ "embed" // the style of the page
+	"strconv"
 	"strings"
 	"time"
 
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/curve"
 	"example.org/maslin/internal/textpage"
 )
 
@@ -43,14 +45,14 @@ func (r Report) HTML(o Options) string {
 func Style() string { return pageStyle }
 
 // Fragment renders the report as the elements of a page: a heading of the first rank, and a section with a heading
-// of the second rank for each part. Classes begin with "report-".
+// of the second rank for each part; [Options.Rank] sets them lower. Classes begin with "report-".
 func (r Report) Fragment(o Options) string {
-	h := pager{reader: o.Reader()}
-	h.put("<h1>", h.tell(r.Headline), "</h1>\n")
+	h := pager{reader: o.Reader(), rank: min(max(o.Rank, 1), lowestRank), picture: o.pictureSize()}
+	h.put("<h", strconv.Itoa(h.rank), ">", h.tell(r.Headline), "</h", strconv.Itoa(h.rank), ">\n")
 	for _, s := range r.Sections {
 		h.put(`<section class="report-`, escapedHTML(s.Key), `">`, "\n")
 		if !s.Title.IsZero() {
-			h.put("<h2>", h.tell(s.Title), "</h2>\n")
+			h.title(s.Title)
 		}
 		for _, b := range s.Blocks {
 			h.block(b)
@@ -60,7 +62,9 @@ func (r Report) Fragment(o Options) string {
 	h.list("rests-on", titleRestsOn(), r.RestsOn)
 	h.list("cautions", titleCautions(), cautionTexts(r.Cautions, o.EveryCaution))
 	if o.WithSources && len(r.Sources) > 0 {
-		h.put(`<section class="report-sources"><h2>`, h.tell(titleSources()), "</h2>\n<ol>\n")
+		h.put(`<section class="report-sources">`)
+		h.title(titleSources())
+		h.put("<ol>\n")
 		for _, s := range r.Sources {
 			h.put("<li>", escapedHTML(s.String()), "</li>\n")
 		}
@@ -69,10 +73,21 @@ func (r Report) Fragment(o Options) string {
 	return h.b.String()
 }
 
+// The lowest rank of a fragment's first heading: HTML has six, and a section has one below it.
+const lowestRank = 4
+
 // A pager writes HTML.
 type pager struct {
-	b      strings.Builder
-	reader working.Reader
+	b       strings.Builder
+	reader  working.Reader
+	rank    int // of the first heading
+	picture curve.Size
+}
+
+// title is the heading of a section.
+func (h *pager) title(m working.Message) {
+	rank := strconv.Itoa(h.rank + 1)
+	h.put("<h", rank, ">", h.tell(m), "</h", rank, ">\n")
 }
 
 func (h *pager) put(parts ...string) {
@@ -99,7 +114,9 @@ func (h *pager) list(key string, title working.Message, items []working.Message)
 	if len(items) == 0 {
 		return
 	}
-	h.put(`<section class="report-`, key, `"><h2>`, h.tell(title), "</h2>\n<ul>\n")
+	h.put(`<section class="report-`, key, `">`)
+	h.title(title)
+	h.put("<ul>\n")
 	for _, m := range items {
 		h.put("<li>", h.tell(m), "</li>\n")
 	}

@@ -19,6 +19,10 @@ type Options struct {
 	EveryCaution bool
 	// WithSources adds who says so.
 	WithSources bool
+	// Rank is that of the first heading of a fragment, 1 to 4, for a page that has headings of its own; 0 means 1.
+	Rank int
+	// Picture is how wide pictures are in a page, in CSS pixels, 240 to 2000; 0 means 700.
+	Picture int
 }
 
 // Reader is whom the report is told to.

@@ -1,0 +1,145 @@
+// Package assemble builds the classroom: the library compiled to WebAssembly, with one page around it.
+package assemble
+
+import (
+	"bytes"
+	"compress/gzip"
+	"embed"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"mime"
+	"net/http"
+	"os"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"strings"
+
+	"example.org/maslin/dough/report"
+)
+
+//go:embed page/page.html page/page.css page/page.js
+var page embed.FS
+
+const library = "example.org/maslin/examples/classroom/wasm"
+
+// A Classroom is its files by name: the page that needs nothing else, and the same as a folder to serve.
+type Classroom struct {
+	Files map[string][]byte
+	Plain int // bytes of the library before it was compressed
+}
+
+// The names of the files.
+const (
+	SingleFile = "classroom.html"
+	ServedPage = "index.html"
+	Compressed = "classroom.wasm.gz"
+	styleFile  = "classroom.css"
+	scriptFile = "classroom.js"
+)
+
+// Build compiles the library to WebAssembly and puts the pages together.
+func Build() (Classroom, error) {
+	wasm, err := compile()
+	if err != nil {
+		return Classroom{}, err
+	}
+	runner, err := runtimeScript()
+	if err != nil {
+		return Classroom{}, err
+	}
+	var text [3]string
+	for i, name := range []string{"page.html", "page.css", "page.js"} {
+		b, err := page.ReadFile("page/" + name)
+		if err != nil {
+			return Classroom{}, err
+		}
+		text[i] = string(b)
+	}
+	frame, style, script := text[0], report.Style()+text[1], runner+"\n"+text[2]
+	var zipped bytes.Buffer
+	z, err := gzip.NewWriterLevel(&zipped, gzip.BestCompression)
+	if err != nil {
+		return Classroom{}, err
+	}
+	if _, err := z.Write(wasm); err != nil {
+		return Classroom{}, err
+	}
+	if err := z.Close(); err != nil {
+		return Classroom{}, err
+	}
+	// The policy of each page names all it may do: the single file may ask no server for anything.
+	const common = "default-src 'none'; img-src data:; base-uri 'none'; form-action 'none'; "
+	fill := func(policy, style, library, script string) []byte {
+		return []byte(strings.NewReplacer("{{policy}}", common+policy, "{{style}}", style, "{{library}}", library,
+			"{{script}}", script).Replace(frame))
+	}
+	single := fill("style-src 'unsafe-inline'; script-src 'unsafe-inline' 'wasm-unsafe-eval'", "<style>\n"+style+"</style>",
+		`<script type="application/octet-stream" id="library">`+base64.StdEncoding.EncodeToString(zipped.Bytes())+"</script>",
+		"<script>\n"+script+"</script>")
+	// Pictures bring a style of their own.
+	served := fill("style-src 'self' 'unsafe-inline'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'",
+		`<link rel="stylesheet" href="`+styleFile+`"><link rel="preload" href="`+Compressed+`" as="fetch" crossorigin>`, "",
+		`<script src="`+scriptFile+`"></script>`)
+	return Classroom{Plain: len(wasm), Files: map[string][]byte{
+		SingleFile: single, ServedPage: served, styleFile: []byte(style), scriptFile: []byte(script), Compressed: zipped.Bytes(),
+	}}, nil
+}
+
+// compile builds the library for the browser. Without inlining it is a sixth smaller to transfer and a fifth slower.
+func compile() ([]byte, error) {
+	dir, err := os.MkdirTemp("", "classroom")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, "classroom.wasm")
+	cmd := exec.Command("go", "build", "-trimpath", "-gcflags=all=-l", "-ldflags=-s -w", "-o", out, library)
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
+	if text, err := cmd.CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("%w: %s", err, text)
+	}
+	return os.ReadFile(out)
+}
+
+// runtimeScript is the script of this Go that a browser runs its programs with.
+func runtimeScript() (string, error) {
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return "", err
+	}
+	b, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"))
+	return string(b), err
+}
+
+// ServeHTTP answers with the files of the classroom and with nothing else.
+func (c Classroom) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	name := path.Base(r.URL.Path)
+	if r.URL.Path == "/" {
+		name = ServedPage
+	}
+	content, ok := c.Files[name]
+	if !ok || path.Dir(r.URL.Path) != "/" {
+		http.NotFound(w, r)
+		return
+	}
+	kind := mime.TypeByExtension(path.Ext(name))
+	if path.Ext(name) == ".gz" {
+		kind = "application/gzip"
+	}
+	w.Header().Set("Content-Type", kind)
+	_, _ = w.Write(content)
+}
+
+// Write puts the files into a folder.
+func (c Classroom) Write(dir string) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	var errs []error
+	for name, content := range c.Files {
+		errs = append(errs, os.WriteFile(filepath.Join(dir, name), content, 0o644))
+	}
+	return errors.Join(errs...)
+}

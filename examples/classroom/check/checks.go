@@ -1,0 +1,120 @@
+package main
+
+import (
+	"encoding/base64"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+func checks() []check {
+	return []check{
+		{"compare", (*visit).compare},
+		{"hostile", (*visit).hostile},
+		{"keyboard", (*visit).keyboard},
+		{"pointer", (*visit).pointer},
+		{"worksheet", (*visit).worksheet},
+		{"timing", (*visit).timing},
+		{"accessible", (*visit).accessible},
+		{"pictures", (*visit).pictures},
+	}
+}
+
+// complaintOf is what an event says went wrong in the page: an exception, a message of an error, a request to somewhere.
+func complaintOf(e event) string {
+	switch e.Method {
+	case "Runtime.exceptionThrown":
+		return "the page threw: " + string(e.Params)
+	case "Log.entryAdded":
+		var p struct {
+			Entry struct {
+				Level, Text, URL string
+			} `json:"entry"`
+		}
+		if json.Unmarshal(e.Params, &p) == nil && p.Entry.Level == "error" {
+			return "the page complained: " + p.Entry.Text + " " + p.Entry.URL
+		}
+	case "Network.requestWillBeSent":
+		var p struct {
+			Request struct{ URL string } `json:"request"`
+		}
+		if json.Unmarshal(e.Params, &p) == nil {
+			for _, fine := range []string{"http://127.0.0.1:", "file://", "data:", "about:", "blob:"} {
+				if strings.HasPrefix(p.Request.URL, fine) {
+					return ""
+				}
+			}
+			return "the page asked for " + p.Request.URL
+		}
+	}
+	return ""
+}
+
+// screen sets the size of the window and light or dark.
+func (t *tab) screen(width, height int, dark bool) error {
+	scheme := "light"
+	if dark {
+		scheme = "dark"
+	}
+	err := t.call("Emulation.setDeviceMetricsOverride", map[string]any{"width": width, "height": height, "deviceScaleFactor": 1,
+		"mobile": width < 600}, nil)
+	if err != nil {
+		return err
+	}
+	return t.call("Emulation.setEmulatedMedia", map[string]any{"features": []map[string]string{
+		{"name": "prefers-color-scheme", "value": scheme}, {"name": "prefers-reduced-motion", "value": "reduce"}}}, nil)
+}
+
+func (v *visit) shoot(name string) error {
+	if v.shots == "" {
+		return nil
+	}
+	var out struct{ Data string }
+	if err := v.t.call("Page.captureScreenshot", map[string]any{"format": "png", "captureBeyondViewport": true}, &out); err != nil {
+		return err
+	}
+	return save(filepath.Join(v.shots, name+".png"), out.Data)
+}
+
+func save(path, data string) error {
+	b, err := base64.StdEncoding.DecodeString(data)
+	if err != nil {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return err
+	}
+	return os.WriteFile(path, b, 0o644)
+}
+
+// pictures takes a picture of each page in each width, light and dark, and fails where a page is wider than its window.
+func (v *visit) pictures() error {
+	if err := v.t.open(v.single); err != nil {
+		return err
+	}
+	for _, at := range pages() {
+		for _, width := range []int{360, 768, 1280} {
+			for _, dark := range []bool{false, true} {
+				if err := v.t.screen(width, 900, dark); err != nil {
+					return err
+				}
+				if err := v.t.visit(at.link()); err != nil {
+					return err
+				}
+				var wide int
+				if err := v.t.run("document.documentElement.scrollWidth", &wide); err != nil {
+					return err
+				}
+				if wide > width {
+					return fmt.Errorf("%s is %d wide in a window of %d", at.At, wide, width)
+				}
+				if err := v.shoot(fmt.Sprintf("%s-%d-%v", at.At, width, dark)); err != nil {
+					return err
+				}
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,185 @@
+package desk
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+// guessText is the guess as it stands: an order that nobody has touched is the one that is shown.
+func (s State) guessText(t task) string {
+	if t.guess.kind == anOrder {
+		return strings.Join(orderOf(s.Guess, t.guess), ",")
+	}
+	return s.Guess
+}
+
+// orderOf is an order as far as it names the choices, with the others behind it.
+func orderOf(text string, f field) []string {
+	var out []string
+	known := func(value string) bool {
+		return slices.ContainsFunc(f.choices, func(c choice) bool { return c.value == value })
+	}
+	for _, value := range strings.Split(text, ",") {
+		if known(value) && !slices.Contains(out, value) {
+			out = append(out, value)
+		}
+	}
+	for _, c := range f.choices {
+		if !slices.Contains(out, c.value) {
+			out = append(out, c.value)
+		}
+	}
+	return out
+}
+
+// move puts one step of an order a place earlier or later.
+func (q Request) move(s State) (State, string) {
+	t, _ := taskOf(s.At)
+	if t.guess.kind != anOrder || s.Phase != guessing {
+		return s, "guess"
+	}
+	order := orderOf(s.Guess, t.guess)
+	i, by := slices.Index(order, q.Name), 1
+	if q.Do == "up" {
+		by = -1
+	}
+	if j := i + by; i >= 0 && j >= 0 && j < len(order) {
+		order[i], order[j] = order[j], order[i]
+	}
+	s.Guess = strings.Join(order, ",")
+	return s, q.Do + "-" + q.Name
+}
+
+// verdict says how the guess stands to what the library says.
+func (s State) verdict(t task, a solved) working.Message {
+	r := s.reader()
+	if t.guess.kind == anOrder {
+		return orderVerdict(orderOf(s.Guess, t.guess), a.order, t.guess)
+	}
+	given, err := t.guess.parse(s.Guess, r)
+	if err != nil {
+		return working.Tell("desk.guess_unread", "The guess cannot be read: %v", working.Problem(err))
+	}
+	if a.truth == nil {
+		return working.Tell("desk.guess_nothing", "Your guess was %v. The library gives no such value here.", given)
+	}
+	unit := t.guess.unit(r.Units)
+	number := func(v any) float64 { return working.ValueOf(v).In(unit).Number }
+	guess, truth := number(given), number(a.truth)
+	off := working.Amount(max(guess-truth, truth-guess), difference(unit), decimals(unit))
+	told := shownValue(a.truth)
+	if a.low != nil && a.high != nil {
+		if low, high := number(a.low), number(a.high); guess >= low && guess <= high {
+			return working.Tell("desk.guess_inside", "Your guess of %v lies in the library's range, %v to %v, likely %v.", given,
+				shownValue(a.low), shownValue(a.high), told)
+		}
+		return working.Tell("desk.guess_outside", "Your guess of %v lies outside the library's range, %v to %v, likely %v.", given,
+			shownValue(a.low), shownValue(a.high), told)
+	}
+	switch {
+	case max(guess-truth, truth-guess) <= t.near:
+		return working.Tell("desk.guess_right", "Your guess of %v is right: the library says %v.", given, told)
+	case guess > truth:
+		return working.Tell("desk.guess_high", "Your guess of %v is too high by %s: the library says %v.", given, off.Text(r), told)
+	}
+	return working.Tell("desk.guess_low", "Your guess of %v is too low by %s: the library says %v.", given, off.Text(r), told)
+}
+
+// shownValue is a quantity with the digits that matter at a bench.
+func shownValue(v any) any {
+	switch v := v.(type) {
+	case quantity.Temperature:
+		return working.Tell("desk.value_degrees", "%.1f", v)
+	case quantity.TemperatureDelta:
+		return working.Tell("desk.value_difference", "%.1f", v)
+	case quantity.Mass:
+		return working.Tell("desk.value_weight", "%.1f", v)
+	case quantity.Percent:
+		return working.Tell("desk.value_percent", "%.1f", v)
+	}
+	return v
+}
+
+// difference is the unit of how far two values of a unit lie apart.
+func difference(u working.Unit) working.Unit {
+	switch u {
+	case working.Celsius:
+		return working.DeltaCelsius
+	case working.Fahrenheit:
+		return working.DeltaFahrenheit
+	}
+	return u
+}
+
+func decimals(u working.Unit) int {
+	if u == working.Minute {
+		return working.WholeNumber
+	}
+	return 1
+}
+
+func orderVerdict(given, right []string, f field) working.Message {
+	if len(right) == 0 {
+		return working.Tell("desk.order_none", "There is no timetable to compare your order with: see why below.")
+	}
+	wrong := 0
+	kept := slices.DeleteFunc(slices.Clone(given), func(v string) bool { return !slices.Contains(right, v) })
+	for i, v := range right {
+		if kept[i] != v {
+			wrong++
+		}
+	}
+	var words []any
+	for _, v := range right {
+		for _, c := range f.choices {
+			if c.value == v {
+				words = append(words, c.label)
+			}
+		}
+	}
+	if wrong == 0 {
+		return working.Tell("desk.order_right", "Your order is right: %v.", working.And(words...))
+	}
+	return working.Tell("desk.order_wrong", "%d {1|step stands|steps stand} in another place. The order is: %v.", wrong,
+		working.And(words...))
+}
+
+// changed says what was changed since the guess was locked, and what became of the answer: one thing at a time shows
+// what it does.
+func (s State) changed(t task, now working.Message) working.Message {
+	var names []working.Message
+	var from, to string
+	v := &values{task: t, texts: s.Fields, reader: s.reader()}
+	for _, f := range t.fields {
+		if was, ok := s.Was[f.name]; ok && was != v.text(f.name) {
+			names = append(names, f.label)
+			from, to = was, v.text(f.name)
+		}
+	}
+	if len(names) == 0 {
+		return working.Tell("desk.change_one", "Now change one thing, and say why the answer moves as it does.")
+	}
+	before := working.Tell("desk.before_none", "no answer")
+	was := &values{task: t, texts: s.Was, reader: s.reader()}
+	if a, err := t.solve(was); err == nil {
+		before = a.report.Headline
+	}
+	if len(names) == 1 {
+		return working.Tell("desk.changed_one", "You changed one thing, %v, from %s to %s. Before: %v. Now: %v.", names[0], readable(from),
+			readable(to), before, now)
+	}
+	list := make([]any, len(names))
+	for i, n := range names {
+		list[i] = n
+	}
+	return working.Tell("desk.changed_several", "You changed %d things: %v. Change one alone to see what it does. Before: %v. Now: %v.",
+		len(names), working.And(list...), before, now)
+}
+
+// readable is a table in a sentence.
+func readable(text string) string {
+	return strings.NewReplacer(betweenCells, " ", betweenRows, ", ").Replace(text)
+}

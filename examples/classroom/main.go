@@ -1,0 +1,44 @@
+// Command classroom builds the classroom, the library in a browser with one page around it, and serves it on this
+// machine. With -out it writes the files instead: classroom.html works alone, from a stick or from mail, and the others
+// are the same as a folder to serve.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"time"
+
+	"example.org/maslin/examples/classroom/assemble"
+)
+
+func main() {
+	out := flag.String("out", "", "write the files into this folder and do not serve them")
+	address := flag.String("address", "127.0.0.1:8017", "where to serve, on this machine")
+	flag.Parse()
+	if err := run(*out, *address); err != nil {
+		fmt.Fprintln(os.Stderr, "classroom:", err)
+		os.Exit(1)
+	}
+}
+
+func run(out, address string) error {
+	room, err := assemble.Build()
+	if err != nil {
+		return err
+	}
+	fmt.Printf("the library: %d bytes, %d to transfer; the page that needs nothing else: %d bytes\n", room.Plain,
+		len(room.Files[assemble.Compressed]), len(room.Files[assemble.SingleFile]))
+	if out != "" {
+		return room.Write(out)
+	}
+	l, err := net.Listen("tcp", address)
+	if err != nil {
+		return err
+	}
+	fmt.Printf("open http://%s/ in a browser; Ctrl-C ends\n", l.Addr())
+	server := &http.Server{Handler: room, ReadHeaderTimeout: 10 * time.Second}
+	return server.Serve(l)
+}
