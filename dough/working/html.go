@@ -14,10 +14,10 @@ func (t Telling) HTML(w Working, rank int) string {
 	if rank < 1 || rank > 5 {
 		rank = 2
 	}
-	p := pager{t: t, n: newNames(w.Steps), rank: rank}
+	p := pager{t: t, n: newNames(w.steps), rank: rank}
 	p.element("h"+strconv.Itoa(rank), "", w.heading(t.Reader))
 	p.put(`<ol class="working-steps">`, "\n")
-	for i, s := range w.Steps {
+	for i, s := range w.steps {
 		p.put("<li>")
 		p.step(w, s, i)
 		p.put("</li>\n")
@@ -71,12 +71,8 @@ func (p *pager) pair(symbol, text string) {
 	p.put("</dd></div>\n")
 }
 
-func (p *pager) step(w Working, s Step, i int) {
+func (p *pager) step(w Working, s step, i int) {
 	f := s.finding
-	if f == nil {
-		p.element("p", "", s.Name+": "+s.Value)
-		return
-	}
 	if p.t.Level == InWords {
 		p.element("p", "", s.brief(p.t.Reader))
 		return
@@ -99,7 +95,7 @@ func (p *pager) step(w Working, s Step, i int) {
 }
 
 // where lists what the symbols of a step stand for, each once.
-func (p *pager) where(s Step) {
+func (p *pager) where(s step) {
 	told := map[string]bool{}
 	var items []Binding
 	for _, l := range s.lines(p.t.Reader, p.n) {

@@ -75,7 +75,8 @@ func Build() (Classroom, error) {
 		return []byte(strings.NewReplacer("{{policy}}", common+policy, "{{style}}", style, "{{library}}", library,
 			"{{script}}", script).Replace(frame))
 	}
-	single := fill("style-src 'unsafe-inline'; script-src 'unsafe-inline' 'wasm-unsafe-eval'", "<style>\n"+style+"</style>",
+	single := fill("style-src 'unsafe-inline'; script-src 'unsafe-inline' 'wasm-unsafe-eval'",
+		"<style>\n"+style+"</style>",
 		`<script type="application/octet-stream" id="library">`+base64.StdEncoding.EncodeToString(zipped.Bytes())+"</script>",
 		"<script>\n"+script+"</script>")
 	// Pictures bring a style of their own.
@@ -83,7 +84,8 @@ func Build() (Classroom, error) {
 		`<link rel="stylesheet" href="`+styleFile+`"><link rel="preload" href="`+Compressed+`" as="fetch" crossorigin>`, "",
 		`<script src="`+scriptFile+`"></script>`)
 	return Classroom{Plain: len(wasm), Files: map[string][]byte{
-		SingleFile: single, ServedPage: served, styleFile: []byte(style), scriptFile: []byte(script), Compressed: zipped.Bytes(),
+		SingleFile: single, ServedPage: served, styleFile: []byte(style), scriptFile: []byte(script),
+		Compressed: zipped.Bytes(),
 	}}, nil
 }
 

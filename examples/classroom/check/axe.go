@@ -6,7 +6,8 @@ import (
 	"strings"
 )
 
-// accessible has axe-core look at every page, light and dark, on a phone and on a desk, with the working open. It may find
+// accessible has axe-core look at every page, light and dark, on a phone and on a desk, with the working open. It may
+// find
 // nothing.
 func (v *visit) accessible() error {
 	var errs []error

@@ -22,7 +22,8 @@ func checks() []check {
 	}
 }
 
-// complaintOf is what an event says went wrong in the page: an exception, a message of an error, a request to somewhere.
+// complaintOf is what an event says went wrong in the page: an exception, a message of an error, a request to
+// somewhere.
 func complaintOf(e event) string {
 	switch e.Method {
 	case "Runtime.exceptionThrown":
@@ -58,8 +59,9 @@ func (t *tab) screen(width, height int, dark bool) error {
 	if dark {
 		scheme = "dark"
 	}
-	err := t.call("Emulation.setDeviceMetricsOverride", map[string]any{"width": width, "height": height, "deviceScaleFactor": 1,
-		"mobile": width < 600}, nil)
+	err := t.call("Emulation.setDeviceMetricsOverride",
+		map[string]any{"width": width, "height": height, "deviceScaleFactor": 1,
+			"mobile": width < 600}, nil)
 	if err != nil {
 		return err
 	}
@@ -72,7 +74,8 @@ func (v *visit) shoot(name string) error {
 		return nil
 	}
 	var out struct{ Data string }
-	if err := v.t.call("Page.captureScreenshot", map[string]any{"format": "png", "captureBeyondViewport": true}, &out); err != nil {
+	if err := v.t.call("Page.captureScreenshot", map[string]any{"format": "png", "captureBeyondViewport": true},
+		&out); err != nil {
 		return err
 	}
 	return save(filepath.Join(v.shots, name+".png"), out.Data)

@@ -169,7 +169,8 @@ func (b *browser) tab() (*tab, error) {
 	var session struct {
 		SessionID string `json:"sessionId"`
 	}
-	if err := b.call("", "Target.attachToTarget", map[string]any{"targetId": target.TargetID, "flatten": true}, &session); err != nil {
+	if err := b.call("", "Target.attachToTarget", map[string]any{"targetId": target.TargetID, "flatten": true},
+		&session); err != nil {
 		return nil, err
 	}
 	t := &tab{b, target.TargetID, session.SessionID}

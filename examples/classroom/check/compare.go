@@ -12,7 +12,8 @@ import (
 	"example.org/maslin/examples/classroom/desk"
 )
 
-// compare asks the page and this program the same questions with random inputs, and fails on the first byte that differs.
+// compare asks the page and this program the same questions with random inputs, and fails on the first byte that
+// differs.
 // Every tenth question goes through the page as a link does, and what it shows is compared too.
 func (v *visit) compare() error {
 	if err := v.t.open(v.single); err != nil {
@@ -64,7 +65,8 @@ func (v *visit) seen(s desk.State, out desk.Response) error {
 		return err
 	}
 	var shown string
-	if err := v.t.run(`(document.querySelector("#answer .report h3") || {textContent: ""}).textContent`, &shown); err != nil {
+	if err := v.t.run(`(document.querySelector("#answer .report h3") || {textContent: ""}).textContent`,
+		&shown); err != nil {
 		return err
 	}
 	if shown != out.Headline {
@@ -88,7 +90,8 @@ func excerpt(a, b string) string {
 	return "…" + a[max(i-40, 0):min(i+80, len(a))]
 }
 
-// randomState is a task with some of its fields changed: to a place of their slider, to a word of their list, to a value
+// randomState is a task with some of its fields changed: to a place of their slider, to a word of their list, to a
+// value
 // typed in another unit, or to rows of a table; and now and then to what cannot be.
 func randomState(draw *rand.Rand, id string) desk.State {
 	s := desk.State{At: id, Phase: "open", Fields: map[string]string{}}

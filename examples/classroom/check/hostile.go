@@ -23,7 +23,8 @@ func (v *visit) hostile() error {
 		errs = append(errs, v.complains(fragment))
 	}
 	for _, s := range []desk.State{
-		{At: "nowhere.task"}, {At: "water.plan", Units: "cubits"}, {At: "water.plan", Language: "xx"}, {At: "heat.cool", Phase: "half"},
+		{At: "nowhere.task"}, {At: "water.plan", Units: "cubits"}, {At: "water.plan", Language: "xx"},
+		{At: "heat.cool", Phase: "half"},
 		{At: "water.plan", Fields: map[string]string{"<b>": "1"}},
 	} {
 		errs = append(errs, v.complains(s.Fragment()))
@@ -57,7 +58,8 @@ func (t *tab) put(id, text string) error {
 // typesNonsense types what is no number into every field of every task: the problem stands at the field, and the page
 // goes on when it is mended.
 func (v *visit) typesNonsense() error {
-	nonsense := []string{"twelve", "", "1e400 g", "-40 %", "∞", "<img src=x onerror=alert(1)>", strings.Repeat("9", 3000), "\u202e12", "0 K"}
+	nonsense := []string{"twelve", "", "1e400 g", "-40 %", "∞", "<img src=x onerror=alert(1)>",
+		strings.Repeat("9", 3000), "\u202e12", "0 K"}
 	for i, id := range desk.Tasks() {
 		if err := v.t.visit(desk.State{At: id, Phase: "open"}.Fragment()); err != nil {
 			return err

@@ -22,7 +22,8 @@ func (t *tab) press(key string) error {
 		down["text"] = k.text
 	}
 	return errors.Join(t.call("Input.dispatchKeyEvent", down, nil),
-		t.call("Input.dispatchKeyEvent", map[string]any{"type": "keyUp", "key": key, "code": key, "windowsVirtualKeyCode": k.code}, nil))
+		t.call("Input.dispatchKeyEvent", map[string]any{"type": "keyUp", "key": key, "code": key,
+			"windowsVirtualKeyCode": k.code}, nil))
 }
 
 // tabTo presses Tab until the element that has the attention has the id.
@@ -67,7 +68,8 @@ func (v *visit) keyboard() error {
 	if err := v.t.run(`document.querySelector('[data-slide="dough"]').focus()`, nil); err != nil {
 		return err
 	}
-	if err := errors.Join(v.t.press("ArrowRight"), v.t.until(`document.querySelector(".changed").textContent.includes("26")`, patience),
+	if err := errors.Join(v.t.press("ArrowRight"),
+		v.t.until(`document.querySelector(".changed").textContent.includes("26")`, patience),
 		v.t.run(`document.getElementById("f-dough").value`, &after)); err != nil {
 		return err
 	}
@@ -95,10 +97,12 @@ func (v *visit) pointer() error {
 		return err
 	}
 	mouse := func(kind string, y float64) error {
-		return v.t.call("Input.dispatchMouseEvent", map[string]any{"type": kind, "x": at.X, "y": y, "button": "left", "buttons": 1,
+		return v.t.call("Input.dispatchMouseEvent", map[string]any{"type": kind, "x": at.X, "y": y, "button": "left",
+			"buttons":    1,
 			"clickCount": 1}, nil)
 	}
-	if err := errors.Join(mouse("mousePressed", at.Y), mouse("mouseMoved", at.Y+10), mouse("mouseReleased", at.Y+10)); err != nil {
+	if err := errors.Join(mouse("mousePressed", at.Y), mouse("mouseMoved", at.Y+10),
+		mouse("mouseReleased", at.Y+10)); err != nil {
 		return err
 	}
 	return v.t.until(`!document.getElementById("f-history[3].temperature").value.startsWith("22")`, patience)

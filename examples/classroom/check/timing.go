@@ -9,7 +9,8 @@ import (
 	"example.org/maslin/examples/classroom/desk"
 )
 
-// What is measured is the time of the page's own thread on a processor, so that other work on the machine does not count.
+// What is measured is the time of the page's own thread on a processor, so that other work on the machine does not
+// count.
 // The limits are above what a quiet machine needs, for machines that are slower.
 const (
 	mostToBegin = 1500 // ms
@@ -49,7 +50,8 @@ func (v *visit) timing() error {
 			}
 			thread = append(thread, used)
 		}
-		fmt.Printf("     first answer, %s: %d ms by the clock, %.0f ms of the page's thread (best of %d)\n", c.what, slices.Min(clock),
+		fmt.Printf("     first answer, %s: %d ms by the clock, %.0f ms of the page's thread (best of %d)\n", c.what,
+			slices.Min(clock),
 			slices.Min(thread), len(clock))
 		if c.slower == 1 && slices.Min(thread) > mostToBegin {
 			errs = append(errs, fmt.Errorf("first answer, %s: %.0f ms of the page's thread", c.what, slices.Min(thread)))
@@ -62,7 +64,8 @@ func (v *visit) timing() error {
 			if err != nil {
 				return err
 			}
-			fmt.Printf("     a slider moves, %s, %s: median %.1f ms by the clock, mean %.1f ms of the page's thread\n", c.what, id, clock, thread)
+			fmt.Printf("     a slider moves, %s, %s: median %.1f ms by the clock, mean %.1f ms of the page's thread\n", c.what,
+				id, clock, thread)
 			if c.slower == 1 && thread > mostToMove {
 				errs = append(errs, fmt.Errorf("a slider moves, %s, %s: %.1f ms of the page's thread", c.what, id, thread))
 			}

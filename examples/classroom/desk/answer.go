@@ -104,7 +104,8 @@ func (q Request) show(s State, t task, a solved) string {
 	if a.picture != nil {
 		b.raw(a.picture(r, wide))
 	}
-	on := report.Options{Units: r.Units, Language: r.Language, Rank: 3, Picture: min(max(wide, 280), 720), WithSources: true}
+	on := report.Options{Units: r.Units, Language: r.Language, Rank: 3, Picture: min(max(wide, 280), 720),
+		WithSources: true}
 	b.raw(`<div class="report" id="answer-title" tabindex="-1">`)
 	if q.Quick {
 		b.el("h3", a.report.Headline.Text(r))

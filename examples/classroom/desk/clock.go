@@ -22,7 +22,8 @@ func doughFields() []field {
 			start: both("0 %"), slide: percents(0, 4, 0.05)},
 		{name: "hydration", label: working.Tell("desk.field_water", "water"), kind: aPercent, start: both("70 %"),
 			slide: percents(50, 100, 1)},
-		{name: "salt", label: working.Tell("desk.field_salt", "salt"), kind: aPercent, start: both("2 %"), slide: percents(0, 3, 0.1)},
+		{name: "salt", label: working.Tell("desk.field_salt", "salt"), kind: aPercent, start: both("2 %"),
+			slide: percents(0, 3, 0.1)},
 		{name: "rise", label: working.Tell("desk.field_rise", "rise wanted"), kind: aPercent, start: both("75 %"),
 			slide: percents(10, 200, 5)},
 	}
@@ -42,7 +43,8 @@ func (v *values) bulk() ferment.Bulk {
 func (v *values) history(name string) ferment.History {
 	var knots []ferment.Knot
 	for _, r := range v.rows(name) {
-		knots = append(knots, ferment.Knot{At: at[quantity.Elapsed](r, "at"), Temperature: at[quantity.Temperature](r, "temperature")})
+		knots = append(knots, ferment.Knot{At: at[quantity.Elapsed](r, "at"),
+			Temperature: at[quantity.Temperature](r, "temperature")})
 	}
 	if v.problems.Err() != nil {
 		return ferment.History{}
@@ -53,7 +55,8 @@ func (v *values) history(name string) ferment.History {
 }
 
 func historyField() field {
-	return field{name: "history", label: working.Tell("desk.field_history", "how warm the dough is"), kind: aTable, most: 24, drawn: true,
+	return field{name: "history", label: working.Tell("desk.field_history", "how warm the dough is"), kind: aTable,
+		most: 24, drawn: true,
 		start: [2]string{"0 h|26 °C;2 h|25 °C;5 h|23 °C;12 h|22 °C", "0 h|79 °F;2 h|77 °F;5 h|73 °F;12 h|72 °F"},
 		columns: []field{
 			{name: "at", label: working.Tell("desk.field_after_mixing", "after mixing"), kind: aTime,
@@ -72,8 +75,9 @@ func riseTask() task {
 			}})
 	return task{
 		id: "clock.rise", title: working.Tell("desk.rise", "When has it risen?"),
-		about: working.Tell("desk.rise_about", "Draw how warm the dough is, hour by hour. Its rise follows with a band; a reading of the "+
-			"jar narrows it. Levain and yeast may work together."),
+		about: working.Tell("desk.rise_about",
+			"Draw how warm the dough is, hour by hour. Its rise follows with a band; a reading of the "+
+				"jar narrows it. Levain and yeast may work together."),
 		ask:    working.Tell("desk.rise_ask", "How long after mixing has the dough likely risen as far as wanted?"),
 		guess:  field{name: "guess", kind: aTime, slide: times(0, 24, 0, working.Hour)},
 		fields: fields,
@@ -124,8 +128,9 @@ func rivalsTask() task {
 			start: both(curves[0].value), choices: curves})
 	return task{
 		id: "clock.rivals", title: working.Tell("desk.rivals", "Rival curves"),
-		about: working.Tell("desk.rivals_about", "Several people measured how temperature moves a culture, and they do not agree. Put another "+
-			"curve into the clock, change the temperature, and see where it matters."),
+		about: working.Tell("desk.rivals_about",
+			"Several people measured how temperature moves a culture, and they do not agree. Put another "+
+				"curve into the clock, change the temperature, and see where it matters."),
 		ask:    working.Tell("desk.rivals_ask", "How long does this dough take, by the chosen curve?"),
 		guess:  field{name: "guess", kind: aTime, slide: times(0, 24, 0, working.Hour)},
 		fields: fields,
@@ -156,7 +161,8 @@ func rivalsTask() task {
 				return solved{}, err
 			}
 			doc := other.Report()
-			doc.Sections = append(doc.Sections, report.Section{Key: "own", Title: own.Bulk().Law.Message(), Blocks: []report.Block{report.Say(own.Message())}})
+			doc.Sections = append(doc.Sections, report.Section{Key: "own", Title: own.Bulk().Law.Message(),
+				Blocks: []report.Block{report.Say(own.Message())}})
 			doc.Sections = append(doc.Sections, rates.Report().Sections...)
 			return readyAt(other.Ready(), other.Reached(), solved{report: doc, workings: only(other)}), nil
 		},
@@ -166,12 +172,14 @@ func rivalsTask() task {
 func ripeTask() task {
 	return task{
 		id: "clock.ripe", title: working.Tell("desk.ripe", "When is the levain ripe?"),
-		about: working.Tell("desk.ripe_about", "Feed it more and it takes longer; keep it warmer and it takes less. It is ripe before it stands "+
-			"highest, and usable for a while."),
+		about: working.Tell("desk.ripe_about",
+			"Feed it more and it takes longer; keep it warmer and it takes less. It is ripe before it stands "+
+				"highest, and usable for a while."),
 		ask:   working.Tell("desk.ripe_ask", "How long after feeding is it likely ripe?"),
 		guess: field{name: "guess", kind: aTime, slide: times(0, 24, 0, working.Hour)},
 		fields: []field{
-			{name: "seed", label: working.Tell("desk.field_seed", "flour that comes with the seed"), kind: aPercent, start: both("20 %"),
+			{name: "seed", label: working.Tell("desk.field_seed", "flour that comes with the seed"), kind: aPercent,
+				start: both("20 %"),
 				slide: percents(1, 60, 1)},
 			{name: "hydration", label: working.Tell("desk.field_levain_hydration", "hydration of the levain"), kind: aPercent,
 				start: both("100 %"), slide: percents(50, 130, 5)},
@@ -181,8 +189,9 @@ func ripeTask() task {
 		},
 		paths: map[string]string{"history": "temperature"},
 		solve: func(v *values) (solved, error) {
-			in := ferment.Ripening{Seed: percent(v, "seed"), Hydration: percent(v, "hydration"), WholeGrain: percent(v, "whole_grain"),
-				History: ferment.Constant(temperature(v, "temperature")), Law: ferment.GasBalance()}
+			in := ferment.Ripening{Seed: percent(v, "seed"), Hydration: percent(v, "hydration"),
+				WholeGrain: percent(v, "whole_grain"),
+				History:    ferment.Constant(temperature(v, "temperature")), Law: ferment.GasBalance()}
 			if err := v.problems.Err(); err != nil {
 				return solved{}, err
 			}
@@ -200,20 +209,24 @@ func ripeTask() task {
 func cultureClassTask() task {
 	return task{
 		id: "clock.class", title: working.Tell("desk.culture_class", "The class times its culture"),
-		about: working.Tell("desk.culture_class_about", "Every group makes a dough with the same culture, keeps it at one temperature, and writes "+
-			"down how long it took to rise so far. What all rows together say is the culture's pace."),
+		about: working.Tell("desk.culture_class_about",
+			"Every group makes a dough with the same culture, keeps it at one temperature, and writes "+
+				"down how long it took to rise so far. What all rows together say is the culture's pace."),
 		fields: []field{
 			{name: "hydration", label: working.Tell("desk.field_water", "water"), kind: aPercent, start: both("70 %"),
 				slide: percents(50, 100, 1)},
-			{name: "salt", label: working.Tell("desk.field_salt", "salt"), kind: aPercent, start: both("2 %"), slide: percents(0, 3, 0.1)},
+			{name: "salt", label: working.Tell("desk.field_salt", "salt"), kind: aPercent, start: both("2 %"),
+				slide: percents(0, 3, 0.1)},
 			{name: "bakes", label: working.Tell("desk.field_jars", "what the groups saw"), kind: aTable, most: 40,
 				start: [2]string{"12 %|25 °C|50 %|4.2 h;12 %|22 °C|50 %|5.6 h;20 %|25 °C|60 %|3.4 h",
 					"12 %|77 °F|50 %|4.2 h;12 %|72 °F|50 %|5.6 h;20 %|77 °F|60 %|3.4 h"},
 				columns: []field{
-					{name: "bulk.inoculation", label: working.Tell("desk.field_prefermented", "flour that is in the levain"), kind: aPercent},
+					{name: "bulk.inoculation", label: working.Tell("desk.field_prefermented", "flour that is in the levain"),
+						kind: aPercent},
 					{name: "bulk.history", label: working.Tell("desk.field_temperature", "temperature"), kind: aTemperature},
 					{name: "bulk.rise", label: working.Tell("desk.field_risen", "risen by"), kind: aPercent},
-					{name: "took", label: working.Tell("desk.field_took", "it took"), kind: aTime, slide: times(0, 24, 0, working.Hour)},
+					{name: "took", label: working.Tell("desk.field_took", "it took"), kind: aTime,
+						slide: times(0, 24, 0, working.Hour)},
 				}},
 		},
 		solve: func(v *values) (solved, error) {

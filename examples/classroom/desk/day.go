@@ -44,23 +44,27 @@ func dayTask() task {
 	}
 	return task{
 		id: "day.plan", title: working.Tell("desk.day", "Bread from its end"),
-		about: working.Tell("desk.day_about", "Six loaves for a lunch in the village hall. Pull the wanted time and the whole chain follows, around "+
-			"sleep and absence. It is Thursday, 26 November 2026, eight in the morning."),
+		about: working.Tell("desk.day_about",
+			"Six loaves for a lunch in the village hall. Pull the wanted time and the whole chain follows, around "+
+				"sleep and absence. It is Thursday, 26 November 2026, eight in the morning."),
 		ask:   working.Tell("desk.day_ask", "In which order do these steps happen? Put them in order first."),
 		guess: field{name: "guess", kind: anOrder, choices: choicesOf(ordered())}, slow: true,
 		fields: []field{
-			{name: "wanted", label: working.Tell("desk.field_wanted", "bread wanted"), kind: aText, start: both(hallDay + " 12:30"), places: wishes()},
-			{name: "asleep[0]", label: working.Tell("desk.field_asleep", "asleep"), kind: aText, start: both("22:30 to 06:30")},
-			{name: "away[0]", label: working.Tell("desk.field_away", "away"), kind: aText, start: both("09:00 to 15:00 on 2026-11-27"), empty: true},
+			{name: "wanted", label: working.Tell("desk.field_wanted", "bread wanted"), kind: aText,
+				start: both(hallDay + " 12:30"), places: wishes()},
+			{name: "kitchen.asleep[0]", label: working.Tell("desk.field_asleep", "asleep"), kind: aText,
+				start: both("22:30 to 06:30")},
+			{name: "kitchen.away[0]", label: working.Tell("desk.field_away", "away"), kind: aText,
+				start: both("09:00 to 15:00 on 2026-11-27"), empty: true},
 			hoursField("retard.at_least", working.Tell("desk.field_retard_least", "in the cold at least"), "8 h"),
 			hoursField("retard.at_most", working.Tell("desk.field_retard_most", "in the cold at most"), "14 h"),
 			kitchenTemperature("mixing.temperature", working.Tell("desk.field_target", "dough wanted"), "26 °C", "79 °F"),
 			kitchenTemperature("kitchen.day", working.Tell("desk.field_room_day", "room at its warmest"), "22 °C", "72 °F"),
 			kitchenTemperature("kitchen.night", working.Tell("desk.field_room_night", "room at its coldest"), "19 °C", "66 °F"),
-			{name: "levain.prefermented", label: working.Tell("desk.field_prefermented", "flour that is in the levain"), kind: aPercent,
+			{name: "levain.prefermented", label: working.Tell("desk.field_prefermented", "flour that is in the levain"),
+				kind:  aPercent,
 				start: both("12 %"), slide: percents(2, 40, 1)},
 		},
-		paths: map[string]string{"kitchen.asleep[0]": "asleep[0]", "kitchen.away[0]": "away[0]"},
 		solve: func(v *values) (solved, error) {
 			b, clock, err := v.hall()
 			if err != nil {
@@ -85,7 +89,6 @@ func dayTask() task {
 func (v *values) hall() (bakeday.Bake, bakeday.KitchenClock, error) {
 	whole := quantity.Millionths(100_000_000)
 	b := bakeday.Bake{
-		Zone: hallZone,
 		Loaves: bakeday.Loaves{Pieces: 6, Baked: quantity.Grams(780), Loss: quantity.NewPercent(13),
 			Style: bake.LeanHearth},
 		Flours: []bakeday.Ingredient{
@@ -96,7 +99,7 @@ func (v *values) hall() (bakeday.Bake, bakeday.KitchenClock, error) {
 		Salt:    quantity.NewPercent(2),
 		Levain: &bakeday.Levain{Prefermented: percent(v, "levain.prefermented"), Hydration: whole, Flour: rye,
 			Inoculation: quantity.NewPercent(60)},
-		Mixing: bakeday.Mixing{Temperature: temperature(v, "mixing.temperature"), Mixer: mixing.Planetary, Bowl: quantity.Liters(7),
+		Mixing: bakeday.Mixing{Temperature: temperature(v, "mixing.temperature"), Mixer: mixing.Planetary,
 			Warming: quantity.DeltaCelsius(5), Takes: quantity.Elapsed(25 * time.Minute)},
 		Bulk:    bakeday.BulkWork{Rise: quantity.NewPercent(75), Folds: 2, FoldEvery: quantity.Elapsed(45 * time.Minute)},
 		Shaping: bakeday.Shaping{Takes: quantity.Elapsed(40 * time.Minute)},
@@ -104,7 +107,9 @@ func (v *values) hall() (bakeday.Bake, bakeday.KitchenClock, error) {
 		Oven: bakeday.OvenWork{Temperature: quantity.Celsius(245), Pots: 2, Preheat: quantity.Elapsed(45 * time.Minute),
 			Reheat: quantity.Elapsed(10 * time.Minute), Covered: quantity.Elapsed(22 * time.Minute),
 			Uncovered: quantity.Elapsed(20 * time.Minute)},
-		Kitchen: bakeday.Kitchen{Altitude: quantity.Meters(1150), Day: temperature(v, "kitchen.day"),
+		Kitchen: bakeday.Kitchen{Zone: hallZone,
+			Mixers:   []bakeday.KitchenMixer{{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}},
+			Altitude: quantity.Meters(1150), Day: temperature(v, "kitchen.day"),
 			Night: temperature(v, "kitchen.night"), Refrigerator: quantity.Celsius(4), Tap: quantity.Celsius(10),
 			Scale: quantity.Grams(1), FineScale: quantity.Grams(0.1)},
 	}
@@ -114,7 +119,7 @@ func (v *values) hall() (bakeday.Bake, bakeday.KitchenClock, error) {
 	for _, h := range []struct {
 		name string
 		into *[]wallclock.Habit
-	}{{"asleep[0]", &b.Asleep}, {"away[0]", &b.Away}} {
+	}{{"kitchen.asleep[0]", &b.Kitchen.Asleep}, {"kitchen.away[0]", &b.Kitchen.Away}} {
 		if text := get[string](v, h.name); text != "" {
 			habit, err := wallclock.ParseHabit(text)
 			v.problems.Join(h.name, err)

@@ -9,7 +9,8 @@ import (
 
 // A Request is what the page asks.
 type Request struct {
-	// Do is "open" for a link, "type" for a change of a field, "draw" for a pointer on a board, "working" when it is opened,
+	// Do is "open" for a link, "type" for a change of a field, "draw" for a pointer on a board, "working" when it is
+	// opened,
 	// "link" for the link alone, or what a button does: see
 	// [Answer].
 	Do       string  `json:"do"`
@@ -65,7 +66,8 @@ const largestRequest = 1 << 20
 func Answer(request []byte) (response []byte) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			response = failed(working.Tell("desk.fault", "This page met a fault of its own (%s). Nothing is lost: go back, or begin anew.",
+			response = failed(working.Tell("desk.fault",
+				"This page met a fault of its own (%s). Nothing is lost: go back, or begin anew.",
 				fmt.Sprint(fault)))
 		}
 	}()
@@ -87,7 +89,8 @@ func failed(m working.Message) []byte {
 	s := State{At: firstTask}
 	var b builder
 	b.el("p", m.Text(working.Reader{}), "class", "problem", "role", "alert")
-	out, _ := json.Marshal(Response{State: s, Fragment: s.Fragment(), Status: m.Text(working.Reader{}), Answer: b.String()})
+	out, _ := json.Marshal(Response{State: s, Fragment: s.Fragment(), Status: m.Text(working.Reader{}),
+		Answer: b.String()})
 	return out
 }
 

@@ -14,7 +14,8 @@ import (
 // Pictures of the page. Each has a title and a sentence that says the same; its numbers stand in the tables of the
 // report below it. Nothing is told by color alone: every part carries its name.
 
-func picture(id string, width, height float64, title, sentence working.Message, r working.Reader, draw func(b *builder)) string {
+func picture(id string, width, height float64, title, sentence working.Message, r working.Reader,
+	draw func(b *builder)) string {
 	b := &builder{}
 	b.tag("figure", "class", "drawing")
 	b.tag("svg", "role", "img", "aria-labelledby", id+"-title "+id+"-desc", "viewBox", "0 0 "+px(width)+" "+px(height),
@@ -69,8 +70,10 @@ func drawBowls(b dough.Batch, r working.Reader, width int) string {
 	}
 	inMixer = append(inMixer, part{flourWord, flour, "flour"}, part{waterWord, poured, "water"},
 		part{working.Tell("desk.bowl_rest", "salt"), rest, "rest"})
-	sentence := working.Tell("desk.bowls_sentence", "In the mixing bowl %.0f of flour and %.0f of water, in the levain's bowl %.0f of "+
-		"flour and %.0f of water: together %.0f of flour and %.0f of water, %.1f.", flour, poured, b.Flour().Sub(flour), b.Water().Sub(poured),
+	sentence := working.Tell("desk.bowls_sentence",
+		"In the mixing bowl %.0f of flour and %.0f of water, in the levain's bowl %.0f of "+
+			"flour and %.0f of water: together %.0f of flour and %.0f of water, %.1f.", flour, poured, b.Flour().Sub(flour),
+		b.Water().Sub(poured),
 		b.Flour(), b.Water(), b.Hydration())
 	w := float64(min(max(width, 260), 720))
 	perGram := (w - 8) / max(b.Dough().Grams(), 1)
@@ -78,22 +81,24 @@ func drawBowls(b dough.Batch, r working.Reader, width int) string {
 	lists := []struct {
 		name  working.Message
 		parts []part
-	}{{working.Tell("desk.bowl_levain", "the levain's bowl"), inLevain}, {working.Tell("desk.bowl_mixer", "the mixing bowl"), inMixer}}
-	return picture("bowls", w, 2*(row+gap+head), working.Tell("desk.bowls", "Two bowls, one dough"), sentence, r, func(p *builder) {
-		for i, list := range lists {
-			y, x := float64(i)*(row+gap+head), 4.0
-			p.label(4, y+16, "start", list.name.Text(r))
-			for _, part := range list.parts {
-				long := part.mass.Grams() * perGram
-				p.rect(x, y+head, long, row, part.kind)
-				if text := part.name.Text(r); long > 14*float64(len([]rune(text)))/2+8 {
-					p.label(x+long/2, y+head+20, "middle", text, "in")
-					p.label(x+long/2, y+head+38, "middle", r.Mass(part.mass, 0), "in")
+	}{{working.Tell("desk.bowl_levain", "the levain's bowl"),
+		inLevain}, {working.Tell("desk.bowl_mixer", "the mixing bowl"), inMixer}}
+	return picture("bowls", w, 2*(row+gap+head), working.Tell("desk.bowls", "Two bowls, one dough"), sentence, r,
+		func(p *builder) {
+			for i, list := range lists {
+				y, x := float64(i)*(row+gap+head), 4.0
+				p.label(4, y+16, "start", list.name.Text(r))
+				for _, part := range list.parts {
+					long := part.mass.Grams() * perGram
+					p.rect(x, y+head, long, row, part.kind)
+					if text := part.name.Text(r); long > 14*float64(len([]rune(text)))/2+8 {
+						p.label(x+long/2, y+head+20, "middle", text, "in")
+						p.label(x+long/2, y+head+38, "middle", r.Mass(part.mass, 0), "in")
+					}
+					x += long
 				}
-				x += long
 			}
-		}
-	})
+		})
 }
 
 // drawLevers shows by how much each thermometer is off what is wanted, and the water that makes up for all of them.
@@ -116,9 +121,11 @@ func drawLevers(in mixing.Planned, p mixing.PlannedWater, r working.Reader, widt
 	const row = 38.0
 	w := float64(min(max(width, 280), 720))
 	middle, reach := w/2, w/2-70
-	sentence := working.Tell("desk.levers_sentence", "Wanted are %.1f. Mixing warms the dough by %.1f. The water makes up for all: %.1f by "+
-		"the heat balance, %.1f by the factor method.", in.Target, p.Warming, p.Temperature, p.ByFactors)
-	return picture("levers", w, row*float64(len(levers))+26, working.Tell("desk.levers", "Thermometers as levers about the dough wanted"),
+	sentence := working.Tell("desk.levers_sentence",
+		"Wanted are %.1f. Mixing warms the dough by %.1f. The water makes up for all: %.1f by "+
+			"the heat balance, %.1f by the factor method.", in.Target, p.Warming, p.Temperature, p.ByFactors)
+	return picture("levers", w, row*float64(len(levers))+26,
+		working.Tell("desk.levers", "Thermometers as levers about the dough wanted"),
 		sentence, r, func(b *builder) {
 			b.label(middle, 16, "middle", r.Temperature(in.Target, 1))
 			b.tag("path", "d", "M"+px(middle)+" 22V"+px(22+row*float64(len(levers))), "class", "axis")
@@ -166,9 +173,11 @@ func drawBoard(v *values, name string, width int) (string, bool) {
 		share := (min(max(t.Celsius(), coldest), warmest) - coldest) / (warmest - coldest)
 		return boardHigh - boardMargin - (boardHigh-2*boardMargin)*share
 	}
-	sentence := working.Tell("desk.board_sentence", "%[1]d {1|corner|corners} from %[2].1f to %[3].1f. Pull a corner up or down, or type in the table.",
+	sentence := working.Tell("desk.board_sentence",
+		"%[1]d {1|corner|corners} from %[2].1f to %[3].1f. Pull a corner up or down, or type in the table.",
 		len(knots), knots[0].temperature, knots[len(knots)-1].temperature)
-	return picture("board-"+name, w, boardHigh, working.Tell("desk.board", "How warm the dough is, hour by hour"), sentence, r,
+	return picture("board-"+name, w, boardHigh, working.Tell("desk.board", "How warm the dough is, hour by hour"),
+		sentence, r,
 		func(b *builder) {
 			b.tag("rect", "x", "0", "y", "0", "width", px(w), "height", px(boardHigh), "class", "board", "data-draw", name)
 			b.end("rect")

@@ -348,7 +348,8 @@ func temperature(v *values, name string) quantity.Temperature {
 func mass(v *values, name string) quantity.Mass { return get[quantity.Mass](v, name) }
 
 // problemTexts are the problems of an error by the field that each is about, and those about none.
-func problemTexts(err error, t task, paths map[string]string, r working.Reader) (byField map[string]string, others []string) {
+func problemTexts(err error, t task, paths map[string]string, r working.Reader) (byField map[string]string,
+	others []string) {
 	byField = map[string]string{}
 	seen := map[string]bool{}
 	for _, e := range quantity.InputErrors(err) {

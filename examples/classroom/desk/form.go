@@ -37,7 +37,8 @@ func (f field) put(b *builder, id, text string, places map[string]int, problem s
 		options(b, text, f.choices, r)
 		b.end("select")
 	} else {
-		attributes := []string{"id", id, "type", "text", "autocomplete", "off", "spellcheck", "false", "data-field", f.name, "value", text,
+		attributes := []string{"id", id, "type", "text", "autocomplete", "off", "spellcheck", "false", "data-field", f.name,
+			"value", text,
 			"aria-describedby", id + "-problem"}
 		if problem != "" {
 			attributes = append(attributes, "aria-invalid", "true")
@@ -50,7 +51,8 @@ func (f field) put(b *builder, id, text string, places map[string]int, problem s
 		if !known {
 			place = 0
 		}
-		b.tag("input", "type", "range", "min", "0", "max", strconv.Itoa(len(stops)-1), "step", "1", "value", strconv.Itoa(place),
+		b.tag("input", "type", "range", "min", "0", "max", strconv.Itoa(len(stops)-1), "step", "1", "value",
+			strconv.Itoa(place),
 			"data-slide", f.name, "data-stops", string(list), "aria-label", label, "aria-valuetext", text)
 	}
 	b.el("p", problem, "class", "field-problem", "id", id+"-problem", "data-problem", f.name)
@@ -86,7 +88,8 @@ func (s State) tableField(b *builder, f field, v *values, out Response) {
 				text = cells[k]
 			}
 			path := f.name + "[" + strconv.Itoa(i) + "]." + c.name
-			attributes := []string{"id", fieldID(path), "type", "text", "autocomplete", "off", "value", text, "data-cell", f.name,
+			attributes := []string{"id", fieldID(path), "type", "text", "autocomplete", "off", "value", text, "data-cell",
+				f.name,
 				"aria-label", working.Tell("desk.cell", "%s, row %d", c.label.Text(r), i+1).Text(r), "data-path", path}
 			if out.Problems[path] != "" {
 				attributes = append(attributes, "aria-invalid", "true")
@@ -96,14 +99,16 @@ func (s State) tableField(b *builder, f field, v *values, out Response) {
 			b.raw("</td>")
 		}
 		b.raw("<td>")
-		b.el("button", "×", "type", "button", "data-do", "drop", "data-name", f.name, "data-row", strconv.Itoa(i), "aria-label",
+		b.el("button", "×", "type", "button", "data-do", "drop", "data-name", f.name, "data-row", strconv.Itoa(i),
+			"aria-label",
 			working.Tell("desk.drop", "Take out row %d", i+1).Text(r))
 		b.raw("</td></tr>")
 	}
 	b.raw("</tbody></table></div>")
 	b.el("p", out.Problems[f.name], "class", "field-problem", "data-problem", f.name)
 	if len(rows) < f.most {
-		b.el("button", working.Tell("desk.add", "Add a row").Text(r), "type", "button", "data-do", "add", "data-name", f.name, "id",
+		b.el("button", working.Tell("desk.add", "Add a row").Text(r), "type", "button", "data-do", "add", "data-name",
+			f.name, "id",
 			"add-"+f.name)
 	}
 	b.end("div")

@@ -76,16 +76,19 @@ func (s State) verdict(t task, a solved) working.Message {
 			return working.Tell("desk.guess_inside", "Your guess of %v lies in the library's range, %v to %v, likely %v.", given,
 				shownValue(a.low), shownValue(a.high), told)
 		}
-		return working.Tell("desk.guess_outside", "Your guess of %v lies outside the library's range, %v to %v, likely %v.", given,
+		return working.Tell("desk.guess_outside", "Your guess of %v lies outside the library's range, %v to %v, likely %v.",
+			given,
 			shownValue(a.low), shownValue(a.high), told)
 	}
 	switch {
 	case max(guess-truth, truth-guess) <= t.near:
 		return working.Tell("desk.guess_right", "Your guess of %v is right: the library says %v.", given, told)
 	case guess > truth:
-		return working.Tell("desk.guess_high", "Your guess of %v is too high by %s: the library says %v.", given, off.Text(r), told)
+		return working.Tell("desk.guess_high", "Your guess of %v is too high by %s: the library says %v.", given,
+			off.Text(r), told)
 	}
-	return working.Tell("desk.guess_low", "Your guess of %v is too low by %s: the library says %v.", given, off.Text(r), told)
+	return working.Tell("desk.guess_low", "Your guess of %v is too low by %s: the library says %v.", given, off.Text(r),
+		told)
 }
 
 // shownValue is a quantity with the digits that matter at a bench.
@@ -168,14 +171,16 @@ func (s State) changed(t task, now working.Message) working.Message {
 		before = a.report.Headline
 	}
 	if len(names) == 1 {
-		return working.Tell("desk.changed_one", "You changed one thing, %v, from %s to %s. Before: %v. Now: %v.", names[0], readable(from),
+		return working.Tell("desk.changed_one", "You changed one thing, %v, from %s to %s. Before: %v. Now: %v.", names[0],
+			readable(from),
 			readable(to), before, now)
 	}
 	list := make([]any, len(names))
 	for i, n := range names {
 		list[i] = n
 	}
-	return working.Tell("desk.changed_several", "You changed %d things: %v. Change one alone to see what it does. Before: %v. Now: %v.",
+	return working.Tell("desk.changed_several",
+		"You changed %d things: %v. Change one alone to see what it does. Before: %v. Now: %v.",
 		len(names), working.And(list...), before, now)
 }
 

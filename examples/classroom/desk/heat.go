@@ -16,8 +16,9 @@ func styleField() field {
 func probeTask() task {
 	return task{
 		id: "heat.probe", title: working.Tell("desk.probe", "A probe tells the future"),
-		about: working.Tell("desk.probe_about", "The core's distance to the boiling point shrinks by nearly the same share every minute. Read "+
-			"the probe every few minutes, put the readings in, and see how the answer gets surer."),
+		about: working.Tell("desk.probe_about",
+			"The core's distance to the boiling point shrinks by nearly the same share every minute. Read "+
+				"the probe every few minutes, put the readings in, and see how the answer gets surer."),
 		ask:   working.Tell("desk.probe_ask", "How long until the core is at its target?"),
 		guess: field{name: "guess", kind: aTime}, near: 2,
 		fields: []field{
@@ -33,7 +34,8 @@ func probeTask() task {
 			in := bake.Probe{Goal: bake.Goal{Style: word[bake.Style](v, "style"),
 				Place: bake.At(get[quantity.Length](v, "place.altitude"))}}
 			for _, r := range v.rows("samples") {
-				in.Samples = append(in.Samples, bake.Sample{At: at[quantity.Elapsed](r, "at"), Core: at[quantity.Temperature](r, "core")})
+				in.Samples = append(in.Samples, bake.Sample{At: at[quantity.Elapsed](r, "at"),
+					Core: at[quantity.Temperature](r, "core")})
 			}
 			if err := v.problems.Err(); err != nil {
 				return solved{}, err
@@ -50,8 +52,9 @@ func probeTask() task {
 func boilingTask() task {
 	return task{
 		id: "heat.boiling", title: working.Tell("desk.boiling", "Water boils cooler up here"),
-		about: working.Tell("desk.boiling_about", "A moist crumb gets no hotter than water boils. Climb, and see when the usual target of a bread "+
-			"can no longer be reached."),
+		about: working.Tell("desk.boiling_about",
+			"A moist crumb gets no hotter than water boils. Climb, and see when the usual target of a bread "+
+				"can no longer be reached."),
 		ask:    working.Tell("desk.boiling_ask", "At how many degrees does water boil here?"),
 		guess:  field{name: "guess", kind: aTemperature},
 		near:   0.5,
@@ -92,8 +95,9 @@ func crustTask() task {
 	}
 	return task{
 		id: "heat.crust", title: working.Tell("desk.crust", "Loss and crust"),
-		about: working.Tell("desk.crust_about", "Under a lid nothing dries and nothing browns. Then a dry front moves into the loaf, and the "+
-			"crust gets hotter than water ever boils."),
+		about: working.Tell("desk.crust_about",
+			"Under a lid nothing dries and nothing browns. Then a dry front moves into the loaf, and the "+
+				"crust gets hotter than water ever boils."),
 		ask:   working.Tell("desk.crust_ask", "How much of its weight does the loaf lose in the oven?"),
 		guess: field{name: "guess", kind: aPercent}, near: 2,
 		fields: []field{
@@ -109,7 +113,8 @@ func crustTask() task {
 				Place: bake.At(get[quantity.Length](v, "place.altitude"))}
 			for i, wet := range []bool{true, false} {
 				path := [...]string{"phases[0]", "phases[1]"}[i]
-				in.Phases = append(in.Phases, bake.HeatPhase{Oven: temperature(v, path+".oven"), For: elapsed(v, path+".for"), Wet: wet})
+				in.Phases = append(in.Phases, bake.HeatPhase{Oven: temperature(v, path+".oven"), For: elapsed(v, path+".for"),
+					Wet: wet})
 			}
 			if err := v.problems.Err(); err != nil {
 				return solved{}, err
@@ -126,8 +131,9 @@ func crustTask() task {
 func coolTask() task {
 	return task{
 		id: "heat.cool", title: working.Tell("desk.cool", "When may it be sliced?"),
-		about: working.Tell("desk.cool_about", "The heart of a loaf cools from outside in. A bigger loaf takes longer than its weight says; a warm "+
-			"room costs more than it seems."),
+		about: working.Tell("desk.cool_about",
+			"The heart of a loaf cools from outside in. A bigger loaf takes longer than its weight says; a warm "+
+				"room costs more than it seems."),
 		ask:   working.Tell("desk.cool_ask", "How long out of the oven may it be cut?"),
 		guess: field{name: "guess", kind: aTime}, near: 10,
 		fields: []field{

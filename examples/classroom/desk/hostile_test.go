@@ -8,7 +8,8 @@ import (
 )
 
 var nonsense = []string{
-	"", "twelve", "1e400 g", "-40 %", "∞", "NaN", "<img src=x onerror=alert(1)>", strings.Repeat("9", 3000), "\u202e12", "0 K", "-0", "0",
+	"", "twelve", "1e400 g", "-40 %", "∞", "NaN", "<img src=x onerror=alert(1)>", strings.Repeat("9", 3000), "\u202e12",
+	"0 K", "-0", "0",
 	"9999999999999999 g", "366 d", "100000 m", "1,000.5", "12 °C", "0 %", "1e9", ";;;", "|||", "1|2|3|4|5|6|7", "\x00",
 }
 
@@ -18,7 +19,8 @@ func TestNonsenseInEveryField(t *testing.T) {
 		for _, f := range Fields(State{At: id}) {
 			for _, text := range nonsense {
 				began := time.Now()
-				out := ask(t, Request{Do: "type", Width: 800, State: State{At: id, Phase: open, Fields: map[string]string{f.Name: text}}})
+				out := ask(t, Request{Do: "type", Width: 800,
+					State: State{At: id, Phase: open, Fields: map[string]string{f.Name: text}}})
 				if took := time.Since(began); took > patience+10*time.Second {
 					t.Errorf("%s, %s = %.20q took %v", id, f.Name, text, took)
 				}
@@ -38,13 +40,15 @@ func TestNonsenseInEveryField(t *testing.T) {
 // FuzzAnswer: whatever bytes are asked, the response is a response, and says no fault.
 func FuzzAnswer(f *testing.F) {
 	for _, id := range append(Tasks(), worksheet, "nowhere") {
-		in, err := json.Marshal(Request{Do: "type", State: State{At: id, Phase: open, Guess: "12", Fields: map[string]string{"water": "70 %"}}})
+		in, err := json.Marshal(Request{Do: "type", State: State{At: id, Phase: open, Guess: "12",
+			Fields: map[string]string{"water": "70 %"}}})
 		if err != nil {
 			f.Fatal(err)
 		}
 		f.Add(in)
 	}
-	for _, do := range []string{"lock", "reveal", "up", "add", "drop", "draw", "open", "key", "check", "units", "language"} {
+	for _, do := range []string{"lock", "reveal", "up", "add", "drop", "draw", "open", "key", "check", "units",
+		"language"} {
 		f.Add([]byte(`{"do":"` + do + `","name":"history","row":-1,"across":1e300,"state":{"at":"clock.rise"}}`))
 	}
 	f.Add([]byte(`{"do":1`))

@@ -30,7 +30,8 @@ func (q Request) page(s State, out Response, told []working.Message) string {
 		class += " large"
 	}
 	b.tag("div", "class", class, "lang", lang)
-	b.el("a", working.Tell("desk.skip", "To the task").Text(r), "class", "skip", "href", "#task-title", "data-focus", "task-title")
+	b.el("a", working.Tell("desk.skip", "To the task").Text(r), "class", "skip", "href", "#task-title", "data-focus",
+		"task-title")
 	s.header(&b)
 	b.raw(`<main>`)
 	for _, m := range told {
@@ -43,9 +44,11 @@ func (q Request) page(s State, out Response, told []working.Message) string {
 	}
 	b.raw(`</main>`)
 	b.tag("footer")
-	b.el("p", working.Tell("desk.footer", "Everything is worked out in this page by the Maslin library. Nothing is sent or stored; the link "+
-		"holds all that you typed. Times and temperatures are predictions and no promise that food is safe: local codes, the maker's "+
-		"manual and licensed professionals decide.").Text(r))
+	b.el("p", working.Tell("desk.footer",
+		"Everything is worked out in this page by the Maslin library. Nothing is sent or stored; the link "+
+			"holds all that you typed. Times and temperatures are predictions and no promise that food is safe: local codes, "+
+			"the maker's "+
+			"manual and licensed professionals decide.").Text(r))
 	b.end("footer")
 	b.end("div")
 	return b.String()
@@ -93,7 +96,8 @@ func (s State) header(b *builder) {
 		"aria-pressed", pressed)
 	b.el("button", working.Tell("desk.copy", "Copy the link").Text(r), "type", "button", "id", "copy", "data-copy",
 		working.Tell("desk.copied", "The link is copied. It holds this page as it is.").Text(r), "data-failed",
-		working.Tell("desk.not_copied", "This browser does not let a page copy. The link stands in the address line.").Text(r))
+		working.Tell("desk.not_copied",
+			"This browser does not let a page copy. The link stands in the address line.").Text(r))
 	b.end("div")
 	b.raw("</header>")
 }
@@ -147,7 +151,8 @@ func (q Request) taskPage(b *builder, s State, out Response) {
 	b.el("h2", working.Tell("desk.library_says", "What the library says").Text(r), "id", "tell-title")
 	hidden := t.guesses() && (s.Phase == guessing || s.Phase == locked)
 	if hidden && len(out.Problems) == 0 {
-		b.el("p", working.Tell("desk.after_guess", "The answer is shown when your guess is locked and revealed.").Text(r), "class", "hint")
+		b.el("p", working.Tell("desk.after_guess", "The answer is shown when your guess is locked and revealed.").Text(r),
+			"class", "hint")
 	}
 	b.tag("div", "id", "answer")
 	b.raw(out.Answer)
@@ -228,7 +233,8 @@ func (s State) guessField(b *builder, t task) {
 	unit := string(t.guess.unit(r.Units))
 	b.raw(`<div class="field">`)
 	b.el("label", working.Tell("desk.guess", "Your guess, in %s", unit).Text(r), "for", "guess")
-	b.tag("input", "id", "guess", "type", "text", "inputmode", "text", "autocomplete", "off", "value", s.Guess, "aria-describedby", "guess-problem")
+	b.tag("input", "id", "guess", "type", "text", "inputmode", "text", "autocomplete", "off", "value", s.Guess,
+		"aria-describedby", "guess-problem")
 	problem := ""
 	if s.Guess != "" {
 		if _, err := t.guess.parse(s.Guess, r); err != nil {
@@ -274,7 +280,8 @@ func (s State) orderPart(b *builder, t task) {
 			{"up", "↑", working.Tell("desk.earlier", "%s earlier", label)},
 			{"down", "↓", working.Tell("desk.later", "%s later", label)},
 		} {
-			b.el("button", do.sign, "type", "button", "data-do", do.id, "data-name", value, "id", do.id+"-"+value, "aria-label", do.words.Text(r))
+			b.el("button", do.sign, "type", "button", "data-do", do.id, "data-name", value, "id", do.id+"-"+value,
+				"aria-label", do.words.Text(r))
 		}
 		b.raw("</li>")
 	}

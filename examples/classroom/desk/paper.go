@@ -21,9 +21,12 @@ const (
 
 func paperFields() []field {
 	return []field{
-		{name: "count", label: working.Tell("desk.field_count", "how many questions"), kind: aCount, start: both("6"), slide: counts(1, mostOnPaper)},
-		{name: "seed", label: working.Tell("desk.field_seed_number", "number of the paper"), kind: aCount, start: both("1"), slide: counts(1, 99)},
-		{name: "difficulty", label: working.Tell("desk.field_difficulty", "how hard"), kind: aChoice, start: both(exercise.Usual.String()),
+		{name: "count", label: working.Tell("desk.field_count", "how many questions"), kind: aCount, start: both("6"),
+			slide: counts(1, mostOnPaper)},
+		{name: "seed", label: working.Tell("desk.field_seed_number", "number of the paper"), kind: aCount, start: both("1"),
+			slide: counts(1, 99)},
+		{name: "difficulty", label: working.Tell("desk.field_difficulty", "how hard"), kind: aChoice,
+			start:   both(exercise.Usual.String()),
 			choices: choicesOf([]exercise.Difficulty{exercise.OneStep, exercise.Usual, exercise.Hard})},
 	}
 }
@@ -47,7 +50,8 @@ func paperFieldNames(s State) []string {
 // set is the exercises that the state asks for.
 func (s State) set() (exercise.Set, error) {
 	v := &values{task: task{fields: paperFields()}, texts: s.Fields, reader: s.reader()}
-	p := exercise.Paper{Count: get[int](v, "count"), Difficulty: word[exercise.Difficulty](v, "difficulty"), Units: s.unitsOf()}
+	p := exercise.Paper{Count: get[int](v, "count"), Difficulty: word[exercise.Difficulty](v, "difficulty"),
+		Units: s.unitsOf()}
 	if seed := get[int](v, "seed"); seed >= 0 {
 		p.Seed = uint64(seed)
 	} else {
@@ -90,8 +94,9 @@ func (q Request) paper(s State) Response {
 	b.el("h1", working.Tell("desk.worksheet", "Worksheet").Text(r))
 	b.raw(`<div class="bench"><section class="ask" aria-labelledby="task-title">`)
 	b.el("h2", working.Tell("desk.paper", "A paper for the class").Text(r), "id", "task-title", "tabindex", "-1")
-	b.el("p", working.Tell("desk.paper_about", "The same number gives the same questions everywhere: copy the link to hand out the paper. The "+
-		"key is apart from it, for the teacher.").Text(r))
+	b.el("p", working.Tell("desk.paper_about",
+		"The same number gives the same questions everywhere: copy the link to hand out the paper. The "+
+			"key is apart from it, for the teacher.").Text(r))
 	s.paperForm(&b, out, r)
 	b.raw(`</section><section class="tell" aria-labelledby="tell-title">`)
 	b.el("h2", working.Tell("desk.questions", "Questions").Text(r), "id", "tell-title")
@@ -148,11 +153,13 @@ func (s State) questions(b *builder, set exercise.Set, r working.Reader) {
 		b.raw("<li>")
 		b.el("p", e.Question.Text(r))
 		b.raw(`<div class="field">`)
-		b.el("label", working.Tell("desk.answer", "Answer to question %d, in %s", i+1, unitWord(e.Answer.Unit)).Text(r), "for", id)
+		b.el("label", working.Tell("desk.answer", "Answer to question %d, in %s", i+1, unitWord(e.Answer.Unit)).Text(r),
+			"for", id)
 		given := s.Fields[answerField+number]
 		b.tag("input", "id", id, "type", "text", "autocomplete", "off", "data-field", answerField+number, "value", given,
 			"aria-describedby", id+"-verdict")
-		b.el("button", working.Tell("desk.check", "Check").Text(r), "type", "button", "data-do", "check", "data-name", number, "id", "check-"+number,
+		b.el("button", working.Tell("desk.check", "Check").Text(r), "type", "button", "data-do", "check", "data-name",
+			number, "id", "check-"+number,
 			"aria-label", working.Tell("desk.check_number", "Check answer %d", i+1).Text(r))
 		verdict := ""
 		if strings.TrimSpace(given) != "" {
@@ -162,14 +169,16 @@ func (s State) questions(b *builder, set exercise.Set, r working.Reader) {
 		b.raw("</div></li>")
 	}
 	b.raw(`</ol><div class="buttons">`)
-	b.el("button", working.Tell("desk.print_paper", "Print the worksheet").Text(r), "type", "button", "data-print", "worksheet", "id", "print-worksheet")
+	b.el("button", working.Tell("desk.print_paper", "Print the worksheet").Text(r), "type", "button", "data-print",
+		"worksheet", "id", "print-worksheet")
 	key := working.Tell("desk.show_key", "Show the key")
 	if s.Fields["key"] == "on" {
 		key = working.Tell("desk.hide_key", "Hide the key")
 	}
 	b.el("button", key.Text(r), "type", "button", "data-do", "key", "id", "key")
 	if s.Fields["key"] == "on" {
-		b.el("button", working.Tell("desk.print_key", "Print the key").Text(r), "type", "button", "data-print", "key", "id", "print-key")
+		b.el("button", working.Tell("desk.print_key", "Print the key").Text(r), "type", "button", "data-print", "key", "id",
+			"print-key")
 	}
 	b.end("div")
 	b.tag("div", "class", "paper paper-worksheet report")
@@ -201,7 +210,8 @@ func judged(e exercise.Exercise, text string, r working.Reader) working.Message 
 	if slip, ok := e.SlipOf(given); ok {
 		return working.Tell("desk.answer_slip", "Not yet: %v.", slip.Mistake)
 	}
-	return working.Tell("desk.answer_wrong", "Not yet. It is not one of the usual mistakes either; go through it step by step.")
+	return working.Tell("desk.answer_wrong",
+		"Not yet. It is not one of the usual mistakes either; go through it step by step.")
 }
 
 // answerIn reads an answer in the dimension of the exercise; a bare number is in its unit.
@@ -229,7 +239,8 @@ func answerIn(u working.Unit, text string, r working.Reader) (any, error) {
 	}
 	x, err := strconv.ParseFloat(number, 64)
 	if err != nil {
-		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: fmt.Sprintf("a number %s", u), Err: quantity.ErrForm}
+		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: fmt.Sprintf("a number %s", u),
+			Err: quantity.ErrForm}
 	}
 	return working.Amount(x, u, 3), nil
 }

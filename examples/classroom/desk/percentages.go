@@ -18,7 +18,8 @@ func percentageTasks() []task { return []task{scaleTask(), weightsTask(), mishap
 // formulaFields are a bread of wheat and rye with a levain. The wheat is what is left to 100 %.
 func formulaFields() []field {
 	return []field{
-		{name: "pieces", label: working.Tell("desk.field_pieces", "loaves"), kind: aCount, start: both("6"), slide: counts(1, 40)},
+		{name: "pieces", label: working.Tell("desk.field_pieces", "loaves"), kind: aCount, start: both("6"),
+			slide: counts(1, 40)},
 		{name: "each", label: working.Tell("desk.field_each", "weight of a loaf, baked"), kind: aMass,
 			start: [2]string{"780 g", "27.5 oz"},
 			slide: [2]slide{{100, 2000, 10, working.Gram}, {4, 70, 0.5, working.Ounce}}},
@@ -73,9 +74,11 @@ func lineOf(lines []dough.DoughLine, name string) quantity.Mass {
 func scaleTask() task {
 	return task{
 		id: firstTask, title: working.Tell("desk.scale", "Flour is 100 %"),
-		about: working.Tell("desk.scale_about", "Every percentage is of all the flour, the flour inside the levain too. Move "+
-			"the levain: flour and water go from one bowl into the other, and the dough stays the same dough."),
-		ask: working.Tell("desk.scale_ask", "How much water do you pour when you mix? The water in the levain is poured already."),
+		about: working.Tell("desk.scale_about",
+			"Every percentage is of all the flour, the flour inside the levain too. Move "+
+				"the levain: flour and water go from one bowl into the other, and the dough stays the same dough."),
+		ask: working.Tell("desk.scale_ask",
+			"How much water do you pour when you mix? The water in the levain is poured already."),
 		guess: field{name: "guess", kind: aMass,
 			slide: [2]slide{{unit: working.Gram}, {unit: working.Ounce}}},
 		near: 5, fields: formulaFields(),
@@ -113,18 +116,23 @@ func weighField(name string, label working.Message, metric, us string, high, hig
 func weightsTask() task {
 	return task{
 		id: "percentages.weights", title: working.Tell("desk.weights", "From the scale to percentages"),
-		about: working.Tell("desk.weights_about", "These are weights from a bench. Pull any of them: the flour stays 100 %, and all "+
-			"else is measured against it. The levain is half flour, half water here unless you change it."),
-		ask: working.Tell("desk.weights_ask", "How much water has the dough in percent of its flour, when the levain is counted with "+
-			"both its flour and its water?"),
+		about: working.Tell("desk.weights_about",
+			"These are weights from a bench. Pull any of them: the flour stays 100 %, and all "+
+				"else is measured against it. The levain is half flour, half water here unless you change it."),
+		ask: working.Tell("desk.weights_ask",
+			"How much water has the dough in percent of its flour, when the levain is counted with "+
+				"both its flour and its water?"),
 		guess: field{name: "guess", kind: aPercent, slide: percents(40, 110, 0)}, near: 1,
 		fields: []field{
-			weighField("final.flours[0].mass", working.Tell("desk.field_weigh_wheat", "wheat flour"), "660 g", "23.25 oz", 2000, 70),
-			weighField("final.flours[1].mass", working.Tell("desk.field_weigh_rye", "whole rye flour"), "220 g", "7.75 oz", 2000, 70),
+			weighField("final.flours[0].mass", working.Tell("desk.field_weigh_wheat", "wheat flour"), "660 g", "23.25 oz",
+				2000, 70),
+			weighField("final.flours[1].mass", working.Tell("desk.field_weigh_rye", "whole rye flour"), "220 g", "7.75 oz",
+				2000, 70),
 			weighField("final.liquids[0].mass", working.Tell("desk.field_weigh_water", "water"), "580 g", "20.5 oz", 2000, 70),
 			weighField("final.salt", working.Tell("desk.field_weigh_salt", "salt"), "20 g", "0.75 oz", 60, 2.5),
 			weighField("levain", working.Tell("desk.field_weigh_levain", "levain"), "240 g", "8.5 oz", 1000, 35),
-			{name: "levain_hydration", label: working.Tell("desk.field_levain_hydration", "hydration of the levain"), kind: aPercent,
+			{name: "levain_hydration", label: working.Tell("desk.field_levain_hydration", "hydration of the levain"),
+				kind:  aPercent,
 				start: both("100 %"), slide: percents(50, 130, 5)},
 		},
 		paths: map[string]string{"preferments[0]": "levain", "preferments": "levain", "final.flours": "final.flours[0].mass"},
@@ -176,8 +184,9 @@ func splitLevain(ripe quantity.Mass, wet quantity.Percent) (dough.Bowl, error) {
 func mishapTask() task {
 	return task{
 		id: "percentages.mishap", title: working.Tell("desk.mishap", "Too much water in the bowl"),
-		about: working.Tell("desk.mishap_about", "Somebody poured too much. What the dough has become, and what brings its hydration "+
-			"and salt back, is the library's to say; how much bread it makes then, too."),
+		about: working.Tell("desk.mishap_about",
+			"Somebody poured too much. What the dough has become, and what brings its hydration "+
+				"and salt back, is the library's to say; how much bread it makes then, too."),
 		ask: working.Tell("desk.mishap_ask", "How much flour, wheat and rye together, mends it?"),
 		guess: field{name: "guess", kind: aMass,
 			slide: [2]slide{{unit: working.Gram}, {unit: working.Ounce}}},

@@ -97,24 +97,21 @@ func ReadFragment(fragment string) (State, []working.Message) {
 		return first, nil
 	}
 	pairs, readable := splitPairs(text)
+	cut := strings.LastIndex(text, "&end=")
+	whole := cut >= 0 && checkSum(text[:cut]) == text[cut+len("&end="):]
 	version, hasVersion := pairs["v"]
 	switch {
-	case !readable || !hasVersion && len(pairs) == 0:
-		return first, []working.Message{working.Tell("desk.link_foreign",
-			"This link is not one of this page: nothing of it was used.")}
-	case !hasVersion:
-		return first, []working.Message{working.Tell("desk.link_no_version",
-			"This link does not say its version, so it is not one of this page or its beginning is missing: nothing of it "+
-				"was used.")}
-	case version != Version:
+	case hasVersion && version != Version:
 		return first, []working.Message{working.Tell("desk.link_version",
-			"This link is of version %q; this page reads version %q. Nothing of it was used.",
+			"This link is of version %s; this page reads version %s. Nothing of it was used.",
 			quantity.Excerpt(version), Version)}
-	}
-	cut := strings.LastIndex(text, "&end=")
-	if cut < 0 || checkSum(text[:cut]) != text[cut+len("&end="):] {
+	case hasVersion && !whole:
 		return first, []working.Message{working.Tell("desk.link_cut",
-			"This link was cut off or changed on its way: its check sum does not fit. Nothing of it was used; ask for it again.")}
+			"This link was cut off or changed on its way: its check sum does not fit. Nothing of it was used; ask for it "+
+				"again.")}
+	case !readable || !hasVersion:
+		return first, []working.Message{working.Tell("desk.link_foreign",
+			"This link is not one of this page, or its beginning is missing: nothing of it was used.")}
 	}
 	return stateOf(pairs)
 }
@@ -145,7 +142,7 @@ func stateOf(pairs map[string]string) (State, []working.Message) {
 		case strings.HasPrefix(key, "w."):
 			s.Was[key[2:]] = value
 		default:
-			told = append(told, working.Tell("desk.link_unknown", "The link says %q, which this page does not know; it was "+
+			told = append(told, working.Tell("desk.link_unknown", "The link says %s, which this page does not know; it was "+
 				"left out.", quantity.Excerpt(key)))
 		}
 	}
@@ -157,7 +154,7 @@ func stateOf(pairs map[string]string) (State, []working.Message) {
 func (s State) settled() (State, []working.Message) {
 	var told []working.Message
 	unknown := func(what working.Message, value string) {
-		told = append(told, working.Tell("desk.state_unknown", "%v: %q is not known here.", what, quantity.Excerpt(value)))
+		told = append(told, working.Tell("desk.state_unknown", "%v: %s is not known here.", what, quantity.Excerpt(value)))
 	}
 	if s.At == "" {
 		s.At = firstTask
@@ -197,7 +194,7 @@ func keepKnown(texts map[string]string, known []string, tell bool) (map[string]s
 		if slices.Contains(known, name) {
 			kept[name] = shortened(texts[name])
 		} else if tell {
-			told = append(told, working.Tell("desk.field_unknown", "The field %q is not known here; it was left out.",
+			told = append(told, working.Tell("desk.field_unknown", "The field %s is not known here; it was left out.",
 				quantity.Excerpt(name)))
 		}
 	}

@@ -17,19 +17,25 @@ func mixerField() field {
 func planWaterTask() task {
 	return task{
 		id: "water.plan", title: working.Tell("desk.water_plan", "How warm must the water be?"),
-		about: working.Tell("desk.water_plan_about", "Each thermometer pulls the dough away from what is wanted, as a lever about it. "+
-			"The factor method gives every lever the same arm; the heat balance an arm as long as its heat is heavy."),
+		about: working.Tell("desk.water_plan_about",
+			"Each thermometer pulls the dough away from what is wanted, as a lever about it. "+
+				"The factor method gives every lever the same arm; the heat balance an arm as long as its heat is heavy."),
 		ask:   working.Tell("desk.water_plan_ask", "How warm must the water be?"),
 		guess: field{name: "guess", kind: aTemperature, slide: temperatures(-20, 60, 0, -4, 140, 0)}, near: 1,
 		fields: []field{
 			kitchenTemperature("target", working.Tell("desk.field_target", "dough wanted"), "25 °C", "77 °F"),
-			kitchenTemperature("ingredients[0].temperature", working.Tell("desk.field_flour_temperature", "flour"), "20 °C", "68 °F"),
-			kitchenTemperature("ingredients[1].temperature", working.Tell("desk.field_levain_temperature", "levain"), "24 °C", "75 °F"),
+			kitchenTemperature("ingredients[0].temperature", working.Tell("desk.field_flour_temperature", "flour"), "20 °C",
+				"68 °F"),
+			kitchenTemperature("ingredients[1].temperature", working.Tell("desk.field_levain_temperature", "levain"), "24 °C",
+				"75 °F"),
 			kitchenTemperature("room", working.Tell("desk.field_room", "room"), "22 °C", "72 °F"),
 			kitchenTemperature("tap", working.Tell("desk.field_tap", "tap"), "12 °C", "54 °F"),
-			weighField("ingredients[0].mass", working.Tell("desk.field_flour_mass", "weight of the flour"), "1760 g", "62 oz", 5000, 180),
-			weighField("ingredients[1].mass", working.Tell("desk.field_levain_mass", "weight of the levain"), "480 g", "17 oz", 3000, 100),
-			weighField("water", working.Tell("desk.field_water_mass", "weight of the water to pour"), "1160 g", "41 oz", 4000, 140),
+			weighField("ingredients[0].mass", working.Tell("desk.field_flour_mass", "weight of the flour"), "1760 g", "62 oz",
+				5000, 180),
+			weighField("ingredients[1].mass", working.Tell("desk.field_levain_mass", "weight of the levain"), "480 g", "17 oz",
+				3000, 100),
+			weighField("water", working.Tell("desk.field_water_mass", "weight of the water to pour"), "1160 g", "41 oz", 4000,
+				140),
 			mixerField(),
 		},
 		paths: map[string]string{"factors.others[0].temperature": "ingredients[0].temperature"},
@@ -74,12 +80,14 @@ func (v *values) factors() []mixing.Factor {
 func frictionTask() task {
 	return task{
 		id: "water.friction", title: working.Tell("desk.friction", "What does your mixer do?"),
-		about: working.Tell("desk.friction_about", "Measure one dough when the mixer stops, and the mixer has told you its friction "+
-			"factor. It is a difference of temperatures, counted once for every thermometer."),
+		about: working.Tell("desk.friction_about",
+			"Measure one dough when the mixer stops, and the mixer has told you its friction "+
+				"factor. It is a difference of temperatures, counted once for every thermometer."),
 		ask:   working.Tell("desk.friction_ask", "Which friction factor has this mixer, for three factors?"),
 		guess: field{name: "guess", kind: aDelta}, near: 0.5,
 		fields: append([]field{
-			kitchenTemperature("dough", working.Tell("desk.field_dough_measured", "dough when the mixer stops"), "26 °C", "79 °F"),
+			kitchenTemperature("dough", working.Tell("desk.field_dough_measured", "dough when the mixer stops"), "26 °C",
+				"79 °F"),
 			kitchenTemperature("water", working.Tell("desk.field_water_poured", "water that was poured"), "20 °C", "68 °F"),
 		}, factorFields()...),
 		solve: func(v *values) (solved, error) {
@@ -99,8 +107,9 @@ func frictionTask() task {
 func iceTask() task {
 	return task{
 		id: "water.ice", title: working.Tell("desk.ice", "Ice, where water cannot be poured so cold"),
-		about: working.Tell("desk.ice_about", "On a hot day the water would have to be colder than the tap, perhaps colder than ice water. "+
-			"Some of it goes in as ice then; melting takes the heat of eighty degrees."),
+		about: working.Tell("desk.ice_about",
+			"On a hot day the water would have to be colder than the tap, perhaps colder than ice water. "+
+				"Some of it goes in as ice then; melting takes the heat of eighty degrees."),
 		ask: working.Tell("desk.ice_ask", "How much of the water must be ice?"),
 		guess: field{name: "guess", kind: aMass,
 			slide: [2]slide{{unit: working.Gram}, {unit: working.Ounce}}}, near: 15,
@@ -134,11 +143,13 @@ func mixerClassTask() task {
 	}
 	return task{
 		id: "water.class", title: working.Tell("desk.mixer_class", "The class measures its mixer"),
-		about: working.Tell("desk.mixer_class_about", "Every group mixes one dough of the same weight, and writes down a row. The more rows, "+
-			"the better the class knows its mixer."),
+		about: working.Tell("desk.mixer_class_about",
+			"Every group mixes one dough of the same weight, and writes down a row. The more rows, "+
+				"the better the class knows its mixer."),
 		fields: []field{
 			weighField("flour", working.Tell("desk.field_flour_mass", "weight of the flour"), "1000 g", "35 oz", 5000, 180),
-			weighField("water", working.Tell("desk.field_water_mass", "weight of the water to pour"), "650 g", "23 oz", 4000, 140),
+			weighField("water", working.Tell("desk.field_water_mass", "weight of the water to pour"), "650 g", "23 oz", 4000,
+				140),
 			mixerField(),
 			{name: "batches", label: working.Tell("desk.field_batches", "what the groups measured"), kind: aTable, most: 40,
 				start: [2]string{"21 °C|15 °C|22 °C|8 min|25.5 °C;21 °C|18 °C|22 °C|8 min|27 °C;20 °C|16 °C|21 °C|10 min|27 °C",

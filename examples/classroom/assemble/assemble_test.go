@@ -1,0 +1,57 @@
+package assemble
+
+import (
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// Only the files of the classroom are served.
+func TestServesItsFilesAndNothingElse(t *testing.T) {
+	c := Classroom{Files: map[string][]byte{ServedPage: []byte("<p>"), styleFile: []byte("p{}"), Compressed: {31, 139}}}
+	for path, want := range map[string]struct {
+		code int
+		kind string
+	}{
+		"/": {200, "text/html"}, "/index.html": {200, "text/html"}, "/classroom.css": {200, "text/css"},
+		"/classroom.wasm.gz": {200, "application/gzip"},
+		"/classroom.js":      {404, ""}, "/a/index.html": {404, ""}, "/../assemble.go": {404, ""}, "/favicon.ico": {404, ""},
+	} {
+		w := httptest.NewRecorder()
+		c.ServeHTTP(w, httptest.NewRequest("GET", path, nil))
+		if w.Code != want.code || !strings.HasPrefix(w.Header().Get("Content-Type"), want.kind) {
+			t.Errorf("%s: %d, %s", path, w.Code, w.Header().Get("Content-Type"))
+		}
+	}
+	dir := filepath.Join(t.TempDir(), "new")
+	if err := c.Write(dir); err != nil {
+		t.Fatal(err)
+	}
+	if b, err := os.ReadFile(filepath.Join(dir, styleFile)); err != nil || string(b) != "p{}" {
+		t.Errorf("%s, %v", b, err)
+	}
+}
+
+// The page asks no other server, and its script has no word for a reader: those come from the library's door.
+func TestPageHasNoWordsOfItsOwn(t *testing.T) {
+	script, err := page.ReadFile("page/page.js")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if regexp.MustCompile(`https?://|import\(|localStorage|sessionStorage|document\.cookie`).Match(script) {
+		t.Error("the script asks a server or stores something")
+	}
+	for _, line := range strings.Split(string(script), "\n") {
+		code, _, _ := strings.Cut(line, "//")
+		for _, quoted := range regexp.MustCompile(`"[^"]*"`).FindAllString(code, -1) {
+			if regexp.MustCompile(`[a-z] [a-z]`).MatchString(quoted) && !strings.ContainsAny(quoted, "[.#") &&
+				quoted != `"use strict"` &&
+				quoted != `"the library has ended"` {
+				t.Errorf("words in the script: %s", quoted)
+			}
+		}
+	}
+}
