@@ -84,6 +84,10 @@ type Ingredient struct {
 
 // Levain says how the levain is built and how much of the flour it holds.
 type Levain struct {
+	// Name is what the levain is called where it feeds several doughs of one day: those whose levains have the same name are
+	// fed with one, which is built once. Not given: it is the dough's own.
+	Name string `json:"name,omitzero"`
+
 	Prefermented     quantity.Percent     `json:"prefermented,omitzero"` // flour in the levain, of all flour
 	Weight           quantity.Mass        `json:"weight,omitzero"`       // instead of prefermented, where flours are weighed: levain for the dough, beside them
 	Hydration        quantity.Percent     `json:"hydration"`

@@ -27,15 +27,27 @@ func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, er
 	if err != nil {
 		return k, quantity.At("Loaves", err)
 	}
-	k.Each = b.Oven.Together
-	if k.Each == 0 {
-		k.Each = b.Oven.Pots
-	}
-	if k.Each == 0 || k.Each > b.Loaves.Pieces {
-		k.Each = b.Loaves.Pieces
-	}
+	k.Each, k.Decks = b.load()
 	k.Rounds = (b.Loaves.Pieces + k.Each - 1) / k.Each
 	return k, b.heat(&k)
+}
+
+// load is how many loaves bake in one round, and on how many decks: as many as the pots hold or the decks do.
+func (b *Bake) load() (each, decks int) {
+	on := b.Oven.Together // loaves on a deck
+	if on == 0 {
+		on = b.Kitchen.Oven.Holds
+	}
+	each = b.Loaves.Pieces
+	if on > 0 {
+		each = min(each, on*max(1, b.Kitchen.Oven.Decks))
+	} else {
+		on = max(1, each)
+	}
+	if b.Oven.Pots > 0 && b.Oven.Together == 0 {
+		each = min(each, b.Oven.Pots)
+	}
+	return each, (each + on - 1) / on
 }
 
 // loss is the bake loss to reckon with: the baker's own, or the guide value for style and size.

@@ -160,6 +160,7 @@ func (b *Bake) check() error {
 	b.checkBaking(&p)
 	b.Levers.check(&p)
 	b.Kitchen.check(&p, b.Retard != nil)
+	b.checkRoom(&p)
 	return p.Err()
 }
 

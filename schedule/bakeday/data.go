@@ -63,7 +63,7 @@ func (d Day) Data() PlanData {
 	}
 	o, k := d.Bake.Oven, d.Baking
 	s.Oven = OvenData{
-		Temperature: o.Temperature, Then: o.Then, Takes: toMinutes(k.Program.Bake), GuideTime: k.Guide, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each,
+		Temperature: o.Temperature, Then: o.Then, Takes: toMinutes(k.Program.Bake), GuideTime: k.Guide, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each, Decks: k.Decks, Pots: min(o.Pots, k.Each),
 		Core: thousandths(
 			k.Target.Core,
 		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
@@ -161,6 +161,7 @@ func (d Day) waterData() (WaterData, *MixerData) {
 		return s, nil
 	}
 	m := &MixerData{
+		Kind:     d.Bake.Mixing.Mixer,
 		Verdict:  w.Fit.Fullness,
 		Says:     w.Fit.Message(),
 		MostLow:  w.Fit.MostLow,
@@ -179,6 +180,7 @@ func (d Day) bulkData() BulkData {
 	e, r := d.Rising.Bulk, d.Rising
 	h := e.Bulk().History
 	s := BulkData{
+		Box:   d.Bake.Bulk.Box,
 		Ready: toMinutes(e.Ready()), ShapeAt: r.ShapeAt, Total: r.InOven,
 		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
@@ -222,9 +224,14 @@ func (d Day) stepData() []StepData {
 			out = append(out, d.tending(s)...)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b StepData) int { return a.Start.Compare(b.Start) })
+	byTime(out)
 	for i := range out {
 		out[i].Adds, out[i].Notes = d.adds(out[i]), d.Bake.notesOn(out[i])
 	}
 	return out
+}
+
+// byTime sorts steps by their starts.
+func byTime(steps []StepData) {
+	slices.SortStableFunc(steps, func(a, b StepData) int { return a.Start.Compare(b.Start) })
 }

@@ -53,10 +53,10 @@ type Day struct {
 	Notes      []working.Message
 
 	problem schedule.Problem
-	short   *shortage // what there is too little of for what was wanted; nil: enough
-	brief   bool      // reasons are not looked for
-	worked  bool      // a plan worked it out: a Day that only a caller put together is none
-	layout  int       // which of the layouts it has
+	short   *shortage                  // what there is too little of for what was wanted; nil: enough
+	worked  bool                       // a plan worked it out: a Day that only a caller put together is none
+	layout  int                        // which of the layouts it has
+	names   map[string]working.Message // of the steps, by their IDs, without the bread
 }
 
 // Missed is a wish that could not be met, and why.
@@ -68,9 +68,10 @@ type Missed struct {
 // Leavening is the levain of the day.
 type Leavening struct {
 	Build       dough.Build          `json:"build"`
-	Culture     quantity.Mass        `json:"culture"` // starter, with which the build is started
-	Short       quantity.Mass        `json:"short"`   // starter missing, or levain where it stands ready; 0 g when there is enough
-	Fed         time.Time            `json:"fed"`     // when it is, or was, fed
+	Shared      quantity.Mass        `json:"shared,omitzero"` // all that is made of it, where it feeds other breads too
+	Culture     quantity.Mass        `json:"culture"`         // starter, with which the build is started
+	Short       quantity.Mass        `json:"short"`           // starter missing, or levain where it stands ready; 0 g when there is enough
+	Fed         time.Time            `json:"fed"`             // when it is, or was, fed
 	Ripeness    ferment.Ripeness     `json:"ripeness"`
 	Temperature quantity.Temperature `json:"temperature,omitzero"` // when it goes into the dough
 }
@@ -102,7 +103,8 @@ type Baking struct {
 	Program  bake.Program     `json:"program"` // of all rounds, phase by phase
 	Guide    bool             `json:"guide"`   // how long it bakes is a guide value, and not the baker's own
 	Rounds   int              `json:"rounds"`
-	Each     int              `json:"each"` // loaves in a round
+	Each     int              `json:"each"`  // loaves in a round
+	Decks    int              `json:"decks"` // of the oven that a round takes
 }
 
 // MarshalJSON implements json.Marshaler: the day as plain data, see [Day.Data].

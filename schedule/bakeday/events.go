@@ -21,9 +21,12 @@ func (s PlanData) CalendarID() string {
 // CalendarEvents turns the timetable into events for package calendar. Steps that need hands
 // block the time and remind a quarter of an hour before; a living step reminds when it is time to
 // look.
-func (s PlanData) CalendarEvents() []calendar.Event {
+func (s PlanData) CalendarEvents() []calendar.Event { return eventsOf(s.Steps, s.Name) }
+
+// eventsOf are the events of steps; a name is added to each.
+func eventsOf(steps []StepData, name string) []calendar.Event {
 	var out []calendar.Event
-	for _, t := range s.Steps {
+	for _, t := range steps {
 		e := calendar.Event{
 			Step: t.ID, Summary: t.Name.String(), From: t.Start, To: t.End, Busy: t.Hands,
 			Description: fmt.Sprintf(
@@ -32,8 +35,8 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 				t.EarliestStart.Format("Mon 15:04"),
 			),
 		}
-		if s.Name != "" {
-			e.Summary += " (" + s.Name + ")"
+		if name != "" {
+			e.Summary += " (" + name + ")"
 		}
 		switch {
 		case t.Kind == schedule.Tend: // at its minute
@@ -56,3 +59,18 @@ func (s PlanData) CalendarEvents() []calendar.Event {
 	}
 	return out
 }
+
+// CalendarID identifies the day in calendars: a hash of the names of its breads and the day the first is wanted.
+func (s KitchenDayData) CalendarID() string {
+	var all PlanData
+	for i, b := range s.Breads {
+		if i == 0 {
+			all.Wanted = b.Wanted
+		}
+		all.Name += b.Name + "\x00"
+	}
+	return all.CalendarID()
+}
+
+// CalendarEvents turns the timetable of all breads into events; see [PlanData.CalendarEvents].
+func (s KitchenDayData) CalendarEvents() []calendar.Event { return eventsOf(s.Steps, "") }

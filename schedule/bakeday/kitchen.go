@@ -3,9 +3,13 @@ package bakeday
 import (
 	"fmt"
 	"slices"
+	"strconv"
+	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/wallclock"
 )
 
@@ -16,7 +20,13 @@ type Kitchen struct {
 	Asleep []wallclock.Habit `json:"asleep,omitzero"` // "22:30 to 06:30"
 	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
 
+	Hands  int            `json:"hands,omitzero"` // pairs of hands that work at a time; 0: one
 	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; none: by hand
+	Oven   KitchenOven    `json:"oven,omitzero"`
+	Pots   int            `json:"pots,omitzero"` // covered pots that there are; 0: as many as the bread that uses the most
+
+	RefrigeratorPlaces int `json:"refrigerator_places,omitzero"` // for loaves that rest in the cold; 0: enough
+	BoxPlaces          int `json:"box_places,omitzero"`          // for tubs and trays in the proofing box; 0: enough
 
 	Altitude     quantity.Length      `json:"altitude,omitzero"`
 	Day          quantity.Temperature `json:"day"`                 // of the room at its warmest
@@ -34,6 +44,20 @@ type Kitchen struct {
 type KitchenMixer struct {
 	Kind mixing.MixerKind `json:"kind"`          // "planetary", "spiral", "fork" or "processor"
 	Bowl quantity.Volume  `json:"bowl,omitzero"` // 0 L: no check whether a dough fits
+	// Washing is how long it takes to wash it before a dough that does not carry all the allergens of the one before;
+	// zero: 15 min.
+	Washing quantity.Elapsed `json:"washing,omitzero"`
+}
+
+// KitchenOven is the oven: one or several decks, which share one temperature.
+type KitchenOven struct {
+	Decks   int                  `json:"decks,omitzero"`   // loads that bake side by side, one bread on each; 0: one
+	Holds   int                  `json:"holds,omitzero"`   // loaves on a deck; 0: as many as the bake says
+	Hottest quantity.Temperature `json:"hottest,omitzero"` // that it reaches; not given: no check
+	// Warms and Cools are how long it takes to get hotter or cooler by ten degrees Celsius; zero: as fast as it heats from
+	// the room, and ten minutes.
+	Warms quantity.Elapsed `json:"warms,omitzero"`
+	Cools quantity.Elapsed `json:"cools,omitzero"`
 }
 
 // Mixer is the mixer of the kitchen that the dough is mixed in: that of the kind the bake says, or the only one. Without
@@ -56,7 +80,9 @@ func (k *Kitchen) check(p *quantity.Problems, cold bool) {
 	if !printable(k.Name) {
 		p.Add("Kitchen.Name", quantity.Excerpt(k.Name), nameWant, quantity.ErrOutOfRange)
 	}
+	p.Int("Kitchen.Hands", k.Hands, 0, 100)
 	k.checkMixers(p)
+	k.checkPlaces(p)
 	quantity.Check(p, "Kitchen.Altitude", k.Altitude, quantity.Meters(-500), quantity.Meters(9000))
 	quantity.Check(p, "Kitchen.Day", k.Day, celsius(0), celsius(45))
 	quantity.Check(p, "Kitchen.Night", k.Night, celsius(0), celsius(45))
@@ -70,6 +96,52 @@ func (k *Kitchen) check(p *quantity.Problems, cold bool) {
 	quantity.Check(p, "Kitchen.Ice", k.Ice, celsius(-40), celsius(0))
 	quantity.Check(p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1))
 	quantity.Check(p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+}
+
+func (k *Kitchen) checkPlaces(p *quantity.Problems) {
+	o := k.Oven
+	p.Int("Kitchen.Oven.Decks", o.Decks, 0, 100)
+	p.Int("Kitchen.Oven.Holds", o.Holds, 0, 1000)
+	if !o.Hottest.IsZero() {
+		quantity.Check(p, "Kitchen.Oven.Hottest", o.Hottest, quantity.Celsius(120), quantity.Celsius(500))
+	}
+	p.Duration("Kitchen.Oven.Warms", o.Warms.Duration(), 0, 2*time.Hour)
+	p.Duration("Kitchen.Oven.Cools", o.Cools.Duration(), 0, 2*time.Hour)
+	p.Int("Kitchen.Pots", k.Pots, 0, 1000)
+	p.Int("Kitchen.RefrigeratorPlaces", k.RefrigeratorPlaces, 0, 10000)
+	p.Int("Kitchen.BoxPlaces", k.BoxPlaces, 0, 10000)
+}
+
+// checkRoom reports what the bake takes more of than the kitchen has.
+func (b *Bake) checkRoom(p *quantity.Problems) {
+	k := &b.Kitchen
+	most := func(path string, got, has int, want string) {
+		if has > 0 && got > has {
+			p.AddCode(path, "more_than_there_is", strconv.Itoa(got), "at most "+strconv.Itoa(has)+", "+want,
+				quantity.ErrInconsistent)
+		}
+	}
+	most("Oven.Pots", b.Oven.Pots, k.Pots, "the pots of the kitchen")
+	most("Oven.Together", b.Oven.Together, k.Oven.Holds, "what a deck of the oven holds")
+	if b.Retard != nil {
+		most("Loaves.Pieces", b.Loaves.Pieces, k.RefrigeratorPlaces, "the places in the refrigerator")
+	}
+	if hottest := k.Oven.Hottest; !hottest.IsZero() && b.Oven.Temperature.Compare(hottest) > 0 {
+		p.AddCode("Oven.Temperature", "too_hot_for_oven", b.Oven.Temperature.String(),
+			"at most "+hottest.String()+", the hottest that the oven gets", quantity.ErrInconsistent)
+	}
+}
+
+// workers are the pairs of hands.
+func (k *Kitchen) workers() schedule.Resource {
+	r := schedule.Resource{
+		ID: hands, Name: working.Tell("bakeday.hands", "the baker's hands"), Capacity: max(1, k.Hands),
+		Words: working.Tell("bakeday.one_pair", "one pair of hands"),
+	}
+	if k.Hands > 1 {
+		r.Words = working.Tell("bakeday.pairs", "%d pairs of hands", k.Hands)
+	}
+	return r
 }
 
 // needsBowl reports whether nothing is planned for such a mixer without knowing its bowl.
@@ -89,6 +161,7 @@ func (k *Kitchen) checkMixers(p *quantity.Problems) {
 		if needsBowl(m.Kind) || !m.Bowl.IsZero() {
 			quantity.Check(p, path+".Bowl", m.Bowl, quantity.Liters(0.5), quantity.Liters(400))
 		}
+		p.Duration(path+".Washing", m.Washing.Duration(), 0, 4*time.Hour)
 	}
 }
 

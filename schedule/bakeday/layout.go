@@ -21,10 +21,11 @@ const everFar = quantity.Elapsed(-1)
 // layouts lists them from the one wished for to the one that asks for nothing but the rules: the most room for the dough
 // first. A bake that does not say how fresh its bread is to be gets bread of the same day before more room, as long as there is
 // room for a quarter of the range. Judgment.
-func (b *Bake) layouts() []layout {
+// Usual says that some bread is one of them.
+func layouts(usual bool) []layout {
 	shares := []float64{1, 0.75, 0.5, 0.25}
 	var out []layout
-	if b.Loaves.FreshWithin == usualFreshness {
+	if usual {
 		for _, s := range shares {
 			out = append(out, layout{share: s, fresh: true})
 		}
@@ -32,71 +33,79 @@ func (b *Bake) layouts() []layout {
 	for _, s := range shares {
 		out = append(out, layout{share: s})
 	}
-	if b.Loaves.FreshWithin == usualFreshness {
+	if usual {
 		out = append(out, layout{fresh: true})
 	}
 	return append(out, layout{})
 }
 
-// timetable asks for the plan: of those with the best layout the latest. First is where in the list to begin: the round
+// planTogether asks for the plan: of those with the best layout the latest. First is where in the list to begin: the round
 // before found nothing better.
-func (d *Day) timetable(ctx context.Context, b *Bake, first int) error {
-	n, err := b.network(d.Now, d.Wanted, d.Zone, d.times())
-	if err != nil {
-		return err
+func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
+	var nets []*network
+	usual, folded := false, false
+	for i, d := range p.breads {
+		n, err := d.Bake.network(d.Now, d.Wanted, d.Zone, d.times(), p.company(i))
+		if err != nil {
+			return found{}, quantity.At(p.path(i), err)
+		}
+		nets = append(nets, n)
+		usual = usual || d.Bake.Loaves.FreshWithin == usualFreshness
+		folded = folded || d.Bake.Bulk.Folds > 0
 	}
 	try := func(l layout) (schedule.Problem, bool, error) {
-		p := n.layOut(l)
-		ok, err := p.Possible(ctx)
+		problem := p.together(nets, l)
+		ok, err := problem.Possible(ctx)
 		if err != nil {
 			err = fmt.Errorf("timetable: %w", err)
 		}
-		return p, ok, err
+		return problem, ok, err
 	}
-	all := b.layouts()
+	all := layouts(usual)
 	plain, ok, err := try(layout{folds: everFar})
 	if err != nil {
-		return err
+		return found{}, err
 	}
+	out := found{problem: plain} // what is kept for planning again has no room to keep
 	best, l := plain, layout{folds: everFar}
 	for i := first; ok && i < len(all); i++ {
 		l = all[i]
 		l.folds = everFar
-		p, fits, err := try(l)
+		problem, fits, err := try(l)
 		if err != nil {
-			return err
+			return out, err
 		}
-		if !fits {
-			continue
+		if fits {
+			best, out.layout = problem, i
+			break
 		}
-		best, d.layout = p, i
-		break
 	}
 	for _, minutes := range []int{0, 5, 10} { // folds stay as near to their interval as that allows
-		if b.Bulk.Folds == 0 || !ok {
+		if !folded || !ok {
 			break
 		}
 		closer := l
 		closer.folds = quantity.Elapsed(minutes) * quantity.Elapsed(time.Minute)
-		p, fits, err := try(closer)
+		problem, fits, err := try(closer)
 		if err != nil {
-			return err
+			return out, err
 		}
 		if fits {
-			best = p
+			best = problem
 			break
 		}
 	}
-	if d.brief && !ok {
-		d.Timetable = schedule.Timetable{Verdict: schedule.Unknown}
-		return nil
+	if p.brief && !ok {
+		out.timetable = schedule.Timetable{Verdict: schedule.Unknown}
+		return out, nil
 	}
-	if d.Timetable, err = best.Latest(ctx); err != nil {
-		return fmt.Errorf("timetable: %w", err)
+	if out.timetable, err = best.Latest(ctx); err != nil {
+		return out, fmt.Errorf("timetable: %w", err)
 	}
-	// What is kept for planning again has no room to keep.
-	d.Careful, d.Room, d.problem = ok && l.share == 1, quantity.NewPercent(100*l.share), plain
-	return nil
+	if ok {
+		out.share = l.share
+	}
+	return out, nil
 }
 
 // foldsMoved is the farthest that a fold is planned from its interval.

@@ -65,7 +65,7 @@ func (b Bake) withDefaultsAt(plain Day) (Day, error) {
 	bulk, _ := plain.Timetable.Step("bulk")
 	for _, folds := range []int{0, 5, 10} {
 		l := layout{folds: quantity.Elapsed(time.Duration(folds) * time.Minute)}
-		n, err := full.network(d.Now, d.Wanted, d.Zone, d.times())
+		n, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), company{})
 		if err != nil {
 			return d, err
 		}
@@ -86,9 +86,9 @@ func TestRoomBeforeLateness(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls(), sticks()} {
 		d := plan(t, b)
 		full := b.withDefaults()
-		for i, l := range full.layouts() {
+		for i, l := range layouts(true) {
 			l.folds = everFar
-			n, err := full.network(d.Now, d.Wanted, d.Zone, d.times())
+			n, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), company{})
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -21,33 +21,37 @@ type times struct {
 	rounds     int
 }
 
+// company is what a bake has to do with the other breads of its day.
+type company struct {
+	several bool // there are others
+	fed     bool // its levain is fed with that of another bread, and there
+}
+
 // grid rounds a duration up to the minute, which is the grid of the timetable.
 func grid(d time.Duration) quantity.Elapsed {
 	return quantity.Elapsed((d + time.Minute - 1).Truncate(time.Minute))
 }
 
 // network lays the bake out as steps and rules, in the baker's words. A layout adds what it keeps to beyond the rules.
-func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (*network, error) {
+func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, c company) (*network, error) {
 	anchor := now.In(zone).Truncate(time.Minute)
 	if anchor.Before(now) {
 		anchor = anchor.Add(time.Minute)
 	}
 	horizon := wanted.Sub(anchor) + 48*time.Hour // room to find the next time that works
 	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon), Firm: true}
-	closed, err := b.closed(wallclock.Occurrence{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
+	closed, err := b.Kitchen.closed(wallclock.Occurrence{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
 	if err != nil {
 		return nil, err
 	}
 	p.Resources = []schedule.Resource{{ID: baker, Name: working.Tell("bakeday.baker", "the baker"), Closed: closed}}
-	n := &network{b: b, t: t, p: &p}
+	n := &network{b: b, t: t, p: &p, company: c}
 	n.there = []schedule.Need{{Resource: baker, Amount: 1}}
 	n.work = n.there
-	if len(b.beforehand()) > 0 {
-		// What is made beforehand is the only work that could fall together with other work: two hands do one
-		// thing at a time. Heating the oven and minding the bake leave them free.
-		p.Resources = append(p.Resources, schedule.Resource{
-			ID: hands, Name: working.Tell("bakeday.hands", "the baker's hands"), Capacity: 1, Words: working.Tell("bakeday.one_pair", "one pair of hands"),
-		})
+	if len(b.beforehand()) > 0 || c.several {
+		// What is made beforehand is the only work of one bread that could fall together with other work: two hands do
+		// one thing at a time. Heating the oven and minding the bake leave them free.
+		p.Resources = append(p.Resources, b.Kitchen.workers())
 		n.work = append(n.work[:1:1], schedule.Need{Resource: hands, Amount: 1})
 	}
 	n.mixed(n.levain(), n.beforehand())
@@ -62,6 +66,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times) (*ne
 
 // network is a bake being laid out as steps and rules.
 type network struct {
+	company
 	b           *Bake
 	t           times
 	p           *schedule.Problem
@@ -100,16 +105,10 @@ func (n *network) levain() string {
 	if l.standing() {
 		return n.standing()
 	}
-	feed := n.add(
-		schedule.DayStep{
-			ID:    idFeed,
-			Kind:  schedule.Feed,
-			Thing: levainName,
-			Name:  working.Tell("bakeday.step_feed", "feed the levain"),
-			Min:   grid(l.Takes.Duration()),
-			Needs: n.work,
-		},
-	)
+	feed := ""
+	if !n.fed {
+		feed = n.add(n.feed())
+	}
 	ripen := n.add(schedule.DayStep{
 		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
 		MinWords: working.Tell("bakeday.rule_levain_peak", "the levain takes about %v to its peak", ripe),
@@ -117,6 +116,13 @@ func (n *network) levain() string {
 	})
 	n.atOnce(feed, ripen)
 	return ripen
+}
+
+func (n *network) feed() schedule.DayStep {
+	return schedule.DayStep{
+		ID: idFeed, Kind: schedule.Feed, Thing: levainName, Name: working.Tell("bakeday.step_feed", "feed the levain"),
+		Min: grid(n.b.Levain.Takes.Duration()), Needs: n.work,
+	}
 }
 
 // standing is a levain that is ripe, or ripening, when the plan begins: it has no feed, and it is used while it is good.
@@ -430,7 +436,7 @@ func (n *network) baking() quantity.Elapsed {
 // fresh is for how long the bread may wait when it is cool.
 func (n *network) fresh(l layout) quantity.Elapsed {
 	fresh := grid(n.b.Loaves.FreshWithin.Duration())
-	if l.fresh {
+	if l.fresh && n.b.Loaves.FreshWithin == usualFreshness {
 		fresh = grid(fresh.Duration() / 2)
 	}
 	return fresh
@@ -447,7 +453,7 @@ func foldSlack(at quantity.Elapsed) quantity.Elapsed {
 }
 
 // closed lists when the baker's hands are not there.
-func (b *Bake) closed(within wallclock.Occurrence, zone *time.Location) ([]schedule.Span, error) {
+func (k *Kitchen) closed(within wallclock.Occurrence, zone *time.Location) ([]schedule.Span, error) {
 	var habits []wallclock.Habit
 	add := func(name string, list []wallclock.Habit) {
 		for _, h := range list {
@@ -457,8 +463,8 @@ func (b *Bake) closed(within wallclock.Occurrence, zone *time.Location) ([]sched
 			habits = append(habits, h)
 		}
 	}
-	add("asleep", b.Kitchen.Asleep)
-	add("away", b.Kitchen.Away)
+	add("asleep", k.Asleep)
+	add("away", k.Away)
 	spans, err := wallclock.Expand(habits, within, zone)
 	if err != nil {
 		return nil, err

@@ -154,7 +154,10 @@ func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Kitche
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning
 // it. Errors: as [Bake.Plan].
-func (b Bake) Check(clock KitchenClock) error {
+func (b Bake) Check(clock KitchenClock) error { return quantity.DataPaths(b, b.faults(clock)) }
+
+// faults are those of the bake, by its Go fields.
+func (b Bake) faults(clock KitchenClock) error {
 	var problems quantity.Problems
 	full, err := b.inPercent()
 	problems.Join("", err)
@@ -184,95 +187,7 @@ func (b Bake) Check(clock KitchenClock) error {
 		_, err := b.Wanted.instants(clock.Now, clock.Zone)
 		problems.Join("", err)
 	}
-	return problems.ErrFor(b)
-}
-
-// rounds bounds how often times and temperatures are brought together.
-const rounds = 10
-
-// planFor plans for one wanted time.
-func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
-	return b.planned(ctx, wanted, clock, false)
-}
-
-// briefly plans like planFor, without the reasons when there is no timetable.
-func (b *Bake) briefly(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
-	return b.planned(ctx, wanted, clock, true)
-}
-
-func (b *Bake) planned(ctx context.Context, wanted time.Time, clock KitchenClock, brief bool) (Day, error) {
-	d := Day{Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true, brief: brief}
-	own := *b
-	b = &own
-	loss, err := b.loss()
-	if err != nil {
-		return d, err
-	}
-	b.Loaves.Loss = loss
-	if b, d.Batch, d.short, err = b.limited(); err != nil {
-		return d, err
-	}
-	d.Bake = *b
-	if d.Weighing, err = d.Batch.Weigh(b.scales()); err != nil {
-		return d, quantity.At("Kitchen", err)
-	}
-	if d.Baking, err = b.bakeOff(d.Batch, b.roomAt(wanted, clock.Zone)); err != nil {
-		return d, err
-	}
-	d.Baking.Loss = loss
-	d.Bake.Oven = b.Oven
-	m := b.firstGuess(wanted)
-	m.now = clock.Now
-	if b.Levain.standing() {
-		m.fed = clock.Now.Add(-b.Levain.FedAgo.Duration())
-	}
-	var before *Day // the round before, when it has a timetable
-	for round := range rounds {
-		if err := d.workOut(b, m); err != nil {
-			return d, err
-		}
-		if !d.Rising.Feasible {
-			break
-		}
-		first := d.layout // in the end no better layout is looked for, or the rounds would not agree
-		if round < 3 {
-			first = max(0, first-1)
-		}
-		if err := d.timetable(ctx, b, first); err != nil {
-			if !ended(err) || before == nil {
-				return d, err
-			}
-			d = *before
-			d.TimeRanOut = true
-			break
-		}
-		d.TimeRanOut = d.Timetable.TimeRanOut
-		if d.Timetable.Verdict == schedule.Infeasible || d.Timetable.Verdict == schedule.Unknown {
-			break
-		}
-		next := d.moments()
-		if near(next.mixed, m.mixed) && near(next.fed, m.fed) && next.retard-m.retard < 5*time.Minute &&
-			m.retard-next.retard < 5*time.Minute {
-			d.Settled = true
-			break
-		}
-		m = next
-		last := d
-		before = &last
-	}
-	if d.Possible() {
-		if d.Robust, err = d.Timetable.Robust(ctx); err != nil {
-			return d, fmt.Errorf("timetable: %w", err)
-		}
-		d.TimeRanOut = d.TimeRanOut || d.Robust.TimeRanOut
-	}
-	d.Notes = d.notes()
-	return d, nil
-}
-
-func near(a, b time.Time) bool {
-	d := a.Sub(b)
-	return d < 5*time.Minute && d > -5*time.Minute
+	return problems.Err()
 }
 
 // firstGuess is where to begin: a bulk of six hours, the shortest retard, a levain of eight hours.
@@ -287,11 +202,11 @@ func (b *Bake) firstGuess(wanted time.Time) moments {
 	return m
 }
 
-// workOut asks every room, with the dough at the given moments.
-func (d *Day) workOut(b *Bake, m moments) error {
+// workOut asks every room, with the dough at the given moments. The partners are the breads that its levain feeds.
+func (d *Day) workOut(b *Bake, m moments, partners []*planned) error {
 	var problems quantity.Problems
 	var err error
-	if d.Levain, err = b.leaven(d.Batch, m, d.Zone); err != nil {
+	if d.Levain, err = b.leaven(d.Batch, m, d.Zone, partners); err != nil {
 		problems.Join("", err)
 	}
 	levain := quantity.Temperature{}
@@ -464,7 +379,7 @@ func (d *Day) notes() []working.Message {
 
 // absentDuring says in the baker's words which absence lies in a span, if any.
 func (d *Day) absentDuring(watch schedule.Span) working.Message {
-	spans, err := d.Bake.closed(wallclock.Occurrence{From: watch.From, To: watch.To}, d.Zone)
+	spans, err := d.Bake.Kitchen.closed(wallclock.Occurrence{From: watch.From, To: watch.To}, d.Zone)
 	if err != nil || len(spans) == 0 {
 		return working.Message{}
 	}

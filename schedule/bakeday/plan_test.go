@@ -143,7 +143,7 @@ func TestTimetableFitsLife(t *testing.T) {
 			)
 		}
 		within := wallclock.Occurrence{From: d.Now, To: d.Wanted}
-		closed, err := d.Bake.closed(within, d.Zone)
+		closed, err := d.Bake.Kitchen.closed(within, d.Zone)
 		if err != nil {
 			t.Fatal(err)
 		}

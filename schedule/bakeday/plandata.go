@@ -106,6 +106,7 @@ type FactorData struct {
 
 // MixerData is whether the batch fits.
 type MixerData struct {
+	Kind     mixing.MixerKind  `json:"kind"`
 	Verdict  mixing.Fullness   `json:"verdict"`
 	Says     working.Message   `json:"says"`
 	MostLow  quantity.Mass     `json:"most_low"`
@@ -128,6 +129,7 @@ type LevainData struct {
 
 // BulkData is the dough's clock until it is shaped.
 type BulkData struct {
+	Box     quantity.Temperature             `json:"box,omitzero"` // of the proofing box; missing: in the room
 	Ready   quantity.TimeRange               `json:"ready"`
 	ShapeAt quantity.Percent                 `json:"shape_at_rise"`
 	Total   quantity.Range[quantity.Percent] `json:"rise_in_oven"`
@@ -165,6 +167,8 @@ type OvenData struct {
 	Reheat      quantity.Elapsed                 `json:"reheat"`
 	Rounds      int                              `json:"rounds"`
 	Each        int                              `json:"loaves_in_a_round"`
+	Decks       int                              `json:"decks"` // of the oven that a round takes
+	Pots        int                              `json:"pots"`  // covered pots that a round takes
 	Core        quantity.Temperature             `json:"core,omitzero"`
 	CoreFrom    quantity.Temperature             `json:"core_from,omitzero"`
 	CoreTo      quantity.Temperature             `json:"core_to,omitzero"`

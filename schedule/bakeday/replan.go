@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/schedule"
 )
 
@@ -22,7 +23,7 @@ type Replanned struct {
 	Now       time.Time          `json:"now"`  // when it begins
 	Timetable schedule.Timetable `json:"timetable"`
 	Changes   []schedule.Change  `json:"changes"` // what is different from the plan before, in order of time
-	// Wanted is when the bread is there; Moved is how much later than wanted that is.
+	// Wanted is when the bread, or the first one, is there; Moved is how much later than wanted that is, for all breads.
 	Wanted time.Time        `json:"wanted"`
 	Moved  quantity.Elapsed `json:"moved"`
 	// Why says why the wanted time had to move; nil when it did not.
@@ -32,7 +33,9 @@ type Replanned struct {
 	Risen   quantity.Percent `json:"risen,omitzero"`
 	Allowed quantity.Percent `json:"allowed,omitzero"`
 
-	day Day
+	zone *time.Location
+	made bool
+	rest report.Grid // of the timetable
 }
 
 // Replan answers: this step begins late (or early); what now?
@@ -58,19 +61,58 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if err := p.Err(); err != nil {
 		return Replanned{}, err
 	}
+	m := midday{timetable: d.Timetable, problem: d.problem, wanted: d.Wanted}
+	r, err := m.replan(ctx, at, late.By)
+	if err != nil {
+		return Replanned{}, err
+	}
+	after := d
+	after.Timetable, after.Wanted = r.Timetable, r.Wanted
+	r.zone, r.made = d.Zone, d.made()
+	if r.Possible() {
+		r.rest = after.Data().from(r.Now).timetable()
+	}
+	return r, d.riseNow(&r)
+}
+
+// from is the data with only the steps that are not over.
+func (s PlanData) from(now time.Time) PlanData {
+	s.Steps = notOver(s.Steps, now)
+	return s
+}
+
+func notOver(steps []StepData, now time.Time) []StepData {
+	var rest []StepData
+	for _, s := range steps {
+		if s.End.After(now) {
+			rest = append(rest, s)
+		}
+	}
+	return rest
+}
+
+// midday is a day in the middle of which something happens.
+type midday struct {
+	timetable schedule.Timetable
+	problem   schedule.Problem
+	wanted    time.Time // the first bread
+}
+
+// replan plans the rest of a day again after a step began early or late.
+func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elapsed) (Replanned, error) {
 	r := Replanned{
-		day:    d,
 		Late:   at.Label,
-		Now:    at.Start.Add(late.By.Duration().Truncate(time.Minute)),
-		Wanted: d.Wanted,
+		Now:    at.Start.Add(by.Duration().Truncate(time.Minute)),
+		Wanted: d.wanted,
 	}
 	if r.Now.Before(d.problem.Anchor) {
-		p.Add("By", late.By.String(), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
+		var p quantity.Problems
+		p.Add("By", by.String(), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
 		return Replanned{}, p.Err()
 	}
 	done := d.doneBefore(at, r.Now)
 	for range 3 {
-		problem, err := d.moved(r.Wanted).Midway(schedule.Midway{Now: r.Now, Done: done})
+		problem, err := d.moved(r.Moved).Midway(schedule.Midway{Now: r.Now, Done: done})
 		if err != nil {
 			return Replanned{}, fmt.Errorf("timetable: %w", err)
 		}
@@ -86,24 +128,27 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 		if r.Timetable.After == nil {
 			break
 		}
-		r.Wanted = r.Timetable.After.To
+		r.Moved += r.Timetable.After.By
 	}
-	r.Moved = quantity.Elapsed(r.Wanted.Sub(d.Wanted))
-	if len(r.Timetable.Steps) > 0 {
-		r.Changes = schedule.Changes(d.Timetable, r.Timetable)
+	r.Wanted = d.wanted.Add(r.Moved.Duration())
+	if r.Possible() {
+		r.Changes = schedule.Changes(d.timetable, r.Timetable)
 	}
-	return r, d.riseNow(&r)
+	return r, nil
 }
 
-// doneBefore lists what has happened when the step begins.
-func (d Day) doneBefore(at schedule.Timed, now time.Time) []schedule.Done {
+// doneBefore lists what has happened when the step begins: what was planned before it, and of other breads what was
+// planned up to now and does not wait for it.
+func (d midday) doneBefore(at schedule.Timed, now time.Time) []schedule.Done {
 	done := []schedule.Done{{Step: at.ID, Start: now}}
-	for _, s := range d.Timetable.Steps {
-		if s.Spare || s.ID == at.ID || !s.Start.Before(at.Start) || s.Start.After(now) {
+	waits := d.waitFor(at.ID)
+	for _, s := range d.timetable.Steps {
+		other := s.Bread != at.Bread && !s.Start.After(now) && !waits[s.ID]
+		if s.Spare || s.ID == at.ID || !s.Start.Before(at.Start) && !other || s.Start.After(now) {
 			continue
 		}
 		e := schedule.Done{Step: s.ID, Start: s.Start, End: s.End}
-		if !s.Kind.Hands() && s.End.Equal(at.Start) {
+		if !s.Kind.Hands() && s.End.Equal(at.Start) && s.Bread == at.Bread {
 			e.End = now
 		}
 		if e.End.After(now) || e.End.Before(e.Start) {
@@ -114,14 +159,30 @@ func (d Day) doneBefore(at schedule.Timed, now time.Time) []schedule.Done {
 	return done
 }
 
-// moved is the day's problem, without the room for a dough that is early or late, for another
-// wanted time.
-func (d Day) moved(wanted time.Time) schedule.Problem {
+// waitFor are the steps that come after a step by the links.
+func (d midday) waitFor(id string) map[string]bool {
+	waits := map[string]bool{id: true}
+	for range d.problem.Steps {
+		grown := false
+		for _, l := range d.problem.Links {
+			if waits[l.From] && !waits[l.To] && l.Min >= 0 {
+				waits[l.To], grown = true, true
+			}
+		}
+		if !grown {
+			break
+		}
+	}
+	return waits
+}
+
+// moved is the problem, without the room for a dough that is early or late, with everything wanted so much later.
+func (d midday) moved(by quantity.Elapsed) schedule.Problem {
 	p := d.problem
 	p.Bounds = append([]schedule.Bound(nil), p.Bounds...)
 	for i := range p.Bounds {
-		if p.Bounds[i].Wanted {
-			p.Bounds[i].Earliest, p.Bounds[i].Latest = wanted, wanted
+		if b := &p.Bounds[i]; b.Wanted {
+			b.Earliest, b.Latest = b.Earliest.Add(by.Duration()), b.Latest.Add(by.Duration())
 		}
 	}
 	return p

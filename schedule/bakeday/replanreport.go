@@ -8,11 +8,11 @@ import (
 // Report tells the rest of the day: whether the bread is still there when it is wanted, what changes, and the timetable
 // from now on.
 func (r Replanned) Report() report.Report {
-	if !r.day.made() {
+	if !r.made {
 		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
 	}
 	out := report.Report{
-		Headline: working.Tell("bakeday.replanned", "%v begins at %v:", r.Late.Title(), r.Now.In(r.day.Zone)),
+		Headline: working.Tell("bakeday.replanned", "%v begins at %v:", r.Late.Title(), r.Now.In(r.zone)),
 	}
 	add := func(key string, title working.Message, blocks ...report.Block) {
 		out.Sections = append(out.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
@@ -42,7 +42,7 @@ func (r Replanned) Report() report.Report {
 			working.Tell(
 				"bakeday.still_there",
 				"the bread is still there when it is wanted, %x",
-				r.Wanted.In(r.day.Zone),
+				r.Wanted.In(r.zone),
 			),
 		),
 	}
@@ -52,7 +52,7 @@ func (r Replanned) Report() report.Report {
 				"bakeday.later",
 				"the bread is ready %v later than wanted, at %x",
 				r.Moved,
-				r.Wanted.In(r.day.Zone),
+				r.Wanted.In(r.zone),
 			),
 			Tone: report.Warning,
 		}
@@ -71,17 +71,7 @@ func (r Replanned) Report() report.Report {
 		changes = append(changes, c.Words)
 	}
 	add("changes", working.Message{}, append(append(head, changes), r.riseBlocks()...)...)
-	after := r.day
-	after.Timetable, after.Wanted = r.Timetable, r.Wanted
-	data := after.Data()
-	var rest []StepData
-	for _, s := range data.Steps {
-		if s.End.After(r.Now) {
-			rest = append(rest, s)
-		}
-	}
-	data.Steps = rest
-	add("timetable", working.Tell("bakeday.title_rest", "The rest of the day"), data.timetable())
+	add("timetable", working.Tell("bakeday.title_rest", "The rest of the day"), r.rest)
 	return out
 }
 

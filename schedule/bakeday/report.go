@@ -48,7 +48,7 @@ func (d Day) Report() report.Report {
 		add("timetable", working.Tell("bakeday.title_timetable", "Timetable: the latest that works, and from when each step may start"), data.timetable())
 	}
 	for i, l := range data.Weigh {
-		add(weighKey(i), l.title(i), l.blocks(d)...)
+		add(weighKey(i), l.title(i), l.blocks()...)
 	}
 	add("formula", working.Tell("bakeday.title_formula", "The dough"), d.formulaRows(data.Formula))
 	add("water", working.Tell("bakeday.title_water", "Water and mixing"), d.waterBlocks(data)...)

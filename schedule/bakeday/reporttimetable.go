@@ -8,8 +8,16 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// timetable is the steps in order of time. A step that may start in several spans says so.
+// timetable is the steps in order of time, and when the bread is wanted.
 func (s PlanData) timetable() report.Grid {
+	t := gridOf(s.Steps)
+	wanted := report.Of(working.Tell("bakeday.wanted", "the bread is wanted"))
+	t.Rows = append(t.Rows, []report.Cell{report.Of(s.Wanted), {}, {}, {}, wanted})
+	return t
+}
+
+// gridOf is the steps in order of time. A step that may start in several spans says so.
+func gridOf(steps []StepData) report.Grid {
 	t := report.Grid{Key: "timetable", Columns: []report.GridColumn{
 		{Key: "start", Title: working.Tell("bakeday.column_start", "start")},
 		{Key: "end", Title: working.Tell("bakeday.column_end", "end")},
@@ -17,7 +25,7 @@ func (s PlanData) timetable() report.Grid {
 		{Key: "hands"},
 		{Key: "step", Title: working.Tell("bakeday.column_step", "step")},
 	}}
-	for _, x := range s.Steps {
+	for _, x := range steps {
 		hands := report.Cell{}
 		if x.Hands {
 			hands = report.Of(working.Tell("bakeday.column_hands", "hands"))
@@ -27,16 +35,6 @@ func (s PlanData) timetable() report.Grid {
 			[]report.Cell{report.Of(x.Start), report.Of(x.End), report.Of(x.EarliestStart), hands, report.Of(x.says())},
 		)
 	}
-	t.Rows = append(
-		t.Rows,
-		[]report.Cell{
-			report.Of(s.Wanted),
-			{},
-			{},
-			{},
-			report.Of(working.Tell("bakeday.wanted", "the bread is wanted")),
-		},
-	)
 	return t
 }
 

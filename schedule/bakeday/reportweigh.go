@@ -24,7 +24,7 @@ func (l WeighList) title(i int) working.Message {
 const mostBatches = 4
 
 // blocks are the lines of one bowl, with a column for each batch, and what rounding does.
-func (l WeighList) blocks(d Day) []report.Block {
+func (l WeighList) blocks() []report.Block {
 	wide := 0
 	if l.Batches > 1 && l.Batches <= mostBatches {
 		wide = l.Batches

@@ -24,8 +24,9 @@ type moments struct {
 // usualFeed is the starter for each part of flour in a feed that nobody stated: for how long a ripe levain stays good. Judgment.
 const usualFeed = 0.5
 
-// leaven works out the levain: what it is built from, when it is ripe, how long it stays good.
-func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leavening, error) {
+// leaven works out the levain: what it is built from, when it is ripe, how long it stays good. The partners are the breads
+// of the day that the same levain feeds; without any it is the bread's own.
+func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partners []*planned) (*Leavening, error) {
 	if b.Levain == nil {
 		return nil, nil
 	}
@@ -51,13 +52,18 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 			l.Culture = l.Culture.Add(line.Mass)
 		}
 	}
-	needed, feed := l.Culture, ferment.FeedRatio{
+	made, culture := build.Made, l.Culture
+	if len(partners) > 1 {
+		made, culture = together(partners)
+		l.Shared = made
+	}
+	needed, feed := culture, ferment.FeedRatio{
 		Seed:          l.Culture.Grams(),
 		Flour:         flour.Grams(),
 		SeedHydration: b.Levain.CultureHydration,
 	}
 	if b.Levain.standing() {
-		needed = build.Made
+		needed = made
 		feed = ferment.FeedRatio{Seed: usualFeed, Flour: 1, SeedHydration: b.Levain.CultureHydration}
 		if !b.Levain.Inoculation.IsZero() {
 			feed.Seed = b.Levain.Inoculation.Fraction()
@@ -74,7 +80,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 	if b.Levain.Temperature.IsZero() {
 		// Mixed with water that brings it to the room's temperature, it then follows the room.
 		history, err = ferment.Piece{
-			Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
+			Mass: made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
 		}.History()
 		if err != nil {
 			return nil, quantity.At("Kitchen", err)
@@ -93,6 +99,20 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location) (*Leave
 		l.Fed = m.now.Add(-l.Ripeness.Peak.Likely)
 	}
 	return l, nil
+}
+
+// together is all that is made of a levain which feeds several doughs, and the starter in it.
+func together(partners []*planned) (made, culture quantity.Mass) {
+	for _, d := range partners {
+		build, _ := d.Batch.Build(levainName)
+		made = made.Add(build.Made)
+		for _, line := range build.Lines {
+			if line.Role == dough.RoleStarter {
+				culture = culture.Add(line.Mass)
+			}
+		}
+	}
+	return made, culture
 }
 
 // rise works out the dough's clock from the mixer to the oven.

@@ -306,6 +306,11 @@ func TestSchemasAreThoseOfTheTypes(t *testing.T) {
 			func(_ reflect.Type, _, options string) bool {
 				return !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero")
 			})},
+		{"kitchenday.schema.json", KitchenDaySchema(), schemaText(t, false, reflect.TypeFor[KitchenDayData](), KitchenDayFormat,
+			"A planned day of several breads", "kitchenday.schema.json",
+			func(_ reflect.Type, _, options string) bool {
+				return !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero")
+			})},
 		{"bake.schema.json", BakeSchema(), schemaText(t, true, reflect.TypeFor[Bake](), BakeFormat, "A bake to plan", "bake.schema.json",
 			func(t reflect.Type, tag, _ string) bool { return slices.Contains(always(), t.Name()+"."+tag) })},
 	} {
@@ -326,7 +331,7 @@ func TestSchemasAreThoseOfTheTypes(t *testing.T) {
 
 // A schema describes itself in words that are no code and names no Go identifier.
 func TestSchemasAreReadable(t *testing.T) {
-	for _, s := range []string{PlanSchema(), BakeSchema()} {
+	for _, s := range []string{PlanSchema(), BakeSchema(), KitchenDaySchema()} {
 		if m := regexp.MustCompile(`"description": "[^"]*(\bnil\b|quantity\.|time\.)[^"]*"`).FindString(s); m != "" {
 			t.Error(m)
 		}

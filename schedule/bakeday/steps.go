@@ -30,6 +30,7 @@ const (
 	idTurn     = "turn"
 	idEarly    = "shape-if-early"
 	idLate     = "shape-if-late"
+	idInCold   = "in-the-cold"
 
 	baker = "baker" // when somebody is there
 	hands = "hands" // what two hands can do at a time

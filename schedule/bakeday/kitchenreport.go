@@ -1,0 +1,125 @@
+package bakeday
+
+import (
+	"slices"
+
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+)
+
+// String is the headline: which breads, how many loaves.
+func (k KitchenDay) String() string { return k.headline().String() }
+
+func (k KitchenDay) headline() working.Message {
+	if !k.worked || len(k.Breads) == 0 {
+		return working.Tell("bakeday.no_plan", "no plan was made")
+	}
+	loaves := 0
+	names := make([]working.Message, len(k.Breads))
+	for i, d := range k.Breads {
+		loaves += d.Bake.Loaves.Pieces
+		names[i] = d.headline()
+	}
+	if len(k.Breads) == 1 {
+		return k.Breads[0].headline()
+	}
+	return working.Tell("bakeday.day_headline", "%d breads, %d pieces: %v", len(k.Breads), loaves, working.Join(names, "; "))
+}
+
+// Report tells the day as a whole: when to do what for all breads, the levains that feed several doughs, each bread in a line,
+// and why it does not fit. Its sections have the keys "missed", "why", "timetable", "levain-…", "breads" and "notes"; each
+// bread has a report of its own, [Day.Report].
+func (k KitchenDay) Report() report.Report {
+	if !k.worked {
+		return report.Report{Headline: k.headline()}
+	}
+	r := report.Report{Headline: k.headline(), Cautions: k.Cautions()}
+	add := func(key string, title working.Message, blocks ...report.Block) {
+		if len(blocks) > 0 {
+			r.Sections = append(r.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
+		}
+	}
+	data := k.Data()
+	if m := k.Missed; m != nil {
+		add("missed", working.Message{}, report.Say(working.Tell("bakeday.day_missed",
+			"The wishes for this week can no longer be met, so this is for the week after.")))
+	}
+	if !k.Possible() {
+		add("why", working.Tell("bakeday.title_why", "It does not fit"), k.whyBlocks(data)...)
+	} else {
+		add("timetable", working.Tell("bakeday.title_timetable",
+			"Timetable: the latest that works, and from when each step may start"), k.timetable(data.Steps))
+	}
+	for i, l := range data.Levains {
+		add(weighKey(i), working.Tell("bakeday.weigh_levain", "What you weigh once: %s", l.Name), l.blocks()...)
+	}
+	add("breads", working.Tell("bakeday.title_breads", "The breads"), k.breadsGrid(data))
+	if len(data.Notes) > 0 {
+		add("notes", working.Tell("bakeday.title_notes", "Worth knowing"), report.List(data.Notes))
+	}
+	return r
+}
+
+// timetable is the steps of all breads, and when each bread is wanted.
+func (k KitchenDay) timetable(steps []StepData) report.Grid {
+	t := gridOf(steps)
+	for _, d := range k.Breads {
+		at := slices.IndexFunc(steps, func(s StepData) bool { return s.Start.After(d.Wanted) })
+		if at < 0 {
+			at = len(steps)
+		}
+		steps = slices.Insert(slices.Clone(steps), at, StepData{Start: d.Wanted.In(k.Zone)}) // keeps the order of the rows
+		t.Rows = slices.Insert(t.Rows, at, []report.Cell{
+			report.Of(d.Wanted.In(k.Zone)), {}, {}, {},
+			report.Of(working.Tell("bakeday.wanted_bread", "wanted: %v", working.Tell("bakeday.named", "%v", d.Bake.Name))),
+		})
+	}
+	return t
+}
+
+// breadsGrid is a line for each bread: what it takes at the mixer and in the oven.
+func (k KitchenDay) breadsGrid(data KitchenDayData) report.Grid {
+	t := report.Grid{Key: "breads", Columns: []report.GridColumn{
+		{Key: "bread", Title: working.Tell("bakeday.column_bread", "bread")},
+		{Key: "pieces", Title: working.Tell("bakeday.column_pieces", "pieces"), Right: true},
+		{Key: "dough", Title: working.Tell("bakeday.column_dough", "dough"), Right: true},
+		{Key: "water", Title: working.Tell("bakeday.column_water", "water at"), Right: true},
+		{Key: "shape", Title: working.Tell("bakeday.column_shape", "shape at"), Right: true},
+		{Key: "rounds", Title: working.Tell("bakeday.column_rounds", "rounds"), Right: true},
+		{Key: "oven", Title: working.Tell("bakeday.column_oven", "oven at"), Right: true},
+	}}
+	for i, d := range k.Breads {
+		s := data.Breads[i]
+		t.Rows = append(t.Rows, []report.Cell{
+			report.Of(d.Bake.Name), report.Of(s.Formula.Pieces), report.Rounded(s.Formula.Dough, 0),
+			report.Rounded(s.Water.Temperature, 1), report.Rounded(s.Bulk.ShapeAt, 0), report.Of(s.Oven.Rounds),
+			report.Rounded(s.Oven.Temperature, 0),
+		})
+	}
+	return t
+}
+
+// whyBlocks tell first what two breads both want, then by how much all would have to move, then what would help.
+func (k KitchenDay) whyBlocks(data KitchenDayData) []report.Block {
+	w := data.Why
+	if w == nil {
+		return []report.Block{report.Say(working.Tell("bakeday.no_timetable", "no timetable was found"))}
+	}
+	out := []report.Block{report.Paragraph{Text: w.Says, Tone: report.Warning}}
+	switch {
+	case k.Earlier != nil && k.Later != nil:
+		out = append(out, report.Say(working.Tell("bakeday.all_both", "It works with everything %v earlier or %v later.", -*k.Earlier, *k.Later)))
+	case k.Earlier != nil:
+		out = append(out, report.Say(working.Tell("bakeday.all_earlier", "It works with everything %v earlier.", -*k.Earlier)))
+	case k.Later != nil:
+		out = append(out, report.Say(working.Tell("bakeday.all_later", "It works with everything %v later.", *k.Later)))
+	}
+	var help report.List
+	for _, r := range w.Remedies {
+		help = append(help, working.Tell("bakeday.enough", "%v — enough by itself: %v", r.Words, r.Remedy))
+	}
+	if len(help) > 0 {
+		out = append(out, report.Say(working.Tell("bakeday.would_help", "Or one of these:")), help)
+	}
+	return out
+}

@@ -1,0 +1,107 @@
+package bakeday
+
+import (
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// oneKitchen finds the kitchen of all bakes: the order's, or that which the first of them describes. A bake that
+// describes another one is a fault, which names what differs.
+func (o *Order) oneKitchen(p *quantity.Problems) {
+	from := "the kitchen of the day"
+	for i := range o.Bakes {
+		k := &o.Bakes[i].Kitchen
+		switch {
+		case reflect.ValueOf(*k).IsZero():
+		case reflect.ValueOf(o.Kitchen).IsZero():
+			o.Kitchen, from = *k, "the kitchen of "+quantity.Excerpt(o.Bakes[i].Name)
+		default:
+			for _, d := range differences(*k, o.Kitchen) {
+				p.AddCode(fmt.Sprintf("Bakes[%d].Kitchen.%s", i, d.field), "other_kitchen", d.got, d.want+", as in "+from,
+					quantity.ErrInconsistent)
+			}
+		}
+	}
+}
+
+// difference is a field in which two kitchens differ.
+type difference struct{ field, got, want string }
+
+// differences lists the fields in which two kitchens differ.
+func differences(a, b Kitchen) []difference {
+	var out []difference
+	va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
+	for i := range va.NumField() {
+		x, y := va.Field(i).Interface(), vb.Field(i).Interface()
+		if !reflect.DeepEqual(x, y) {
+			out = append(out, difference{va.Type().Field(i).Name, asData(x), asData(y)})
+		}
+	}
+	return out
+}
+
+// asData shows a value as it stands in data, shortened.
+func asData(v any) string {
+	text, err := json.Marshal(v)
+	if err != nil {
+		return "a value that cannot be written"
+	}
+	if s := strings.Trim(string(text), `"`); s != "" && s != "null" {
+		return quantity.Excerpt(s)
+	}
+	return "nothing"
+}
+
+// feeds is the bread with whose levain a bread is fed: the first one whose levain has the same name, or itself.
+func (o *Order) feeds(i int) int {
+	l := o.Bakes[i].Levain
+	for j := range i {
+		if l != nil && l.Name != "" && o.Bakes[j].Levain != nil && o.Bakes[j].Levain.Name == l.Name {
+			return j
+		}
+	}
+	return i
+}
+
+// oneLevain reports levains of one name that are not one levain.
+func (o *Order) oneLevain(p *quantity.Problems) {
+	for i := range o.Bakes {
+		j := o.feeds(i)
+		if j == i {
+			continue
+		}
+		a, b := *o.Bakes[i].Levain, *o.Bakes[j].Levain
+		// How much of it goes into each dough is the dough's own.
+		a.Prefermented, a.Weight = b.Prefermented, b.Weight
+		va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
+		for f := range va.NumField() {
+			if x, y := va.Field(f).Interface(), vb.Field(f).Interface(); x != y {
+				p.AddCode(fmt.Sprintf("Bakes[%d].Levain.%s", i, va.Type().Field(f).Name), "other_levain", asData(x),
+					asData(y)+", as the same levain has in "+quantity.Excerpt(o.Bakes[j].Name), quantity.ErrInconsistent)
+			}
+		}
+		if a.Flour == "" {
+			p.Required(fmt.Sprintf("Bakes[%d].Levain.Flour", i), "the flour of a levain that feeds several doughs")
+		}
+	}
+}
+
+// enoughLevain reports a levain that stands ready and is shared by more than there is of it. What must be fed anyway is
+// fed more, and its note says how much starter that takes.
+func (p *planning) enoughLevain(bad *quantity.Problems) {
+	for i, d := range p.breads {
+		all := p.partners(i)
+		l := d.Bake.Levain
+		if d.levain != i || len(all) < 2 || !l.standing() || l.CultureAtHand.IsZero() {
+			continue
+		}
+		if made, _ := together(all); made.Compare(l.CultureAtHand) > 0 {
+			bad.AddCode(fmt.Sprintf("Bakes[%d].Levain.CultureAtHand", i), "levain_shared_out", l.CultureAtHand.String(),
+				made.Text(quantity.Gram, 0)+", which the doughs take together: make fewer loaves, or feed it", quantity.ErrInconsistent)
+		}
+	}
+}

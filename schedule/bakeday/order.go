@@ -1,0 +1,203 @@
+package bakeday
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule"
+)
+
+// Order is what one kitchen is to bake in one go: any breads that share its oven, its mixers, its places and its hands.
+type Order struct {
+	Kitchen Kitchen `json:"kitchen,omitzero"` // for the bakes that describe none
+	Wanted  Wish    `json:"wanted,omitzero"`  // for the bakes that have no wish of their own
+	Bakes   []Bake  `json:"bake"`             // each with a name of its own
+}
+
+// mostBakes is how many breads are planned together. Judgment: a day of more is beyond what the search settles in seconds.
+const mostBakes = 12
+
+// whole is the order with the kitchen, the wish and the defaults filled in for every bake.
+func (o Order) whole() (Order, error) {
+	var p quantity.Problems
+	switch n := len(o.Bakes); {
+	case n == 0:
+		p.Required("Bakes", "at least one bake")
+	case n > mostBakes:
+		p.Add("Bakes", strconv.Itoa(n)+" bakes", "at most "+strconv.Itoa(mostBakes)+" in one day", quantity.ErrOutOfRange)
+	}
+	if err := p.Err(); err != nil {
+		return o, err
+	}
+	o.oneKitchen(&p)
+	names := map[string]bool{}
+	bakes := make([]Bake, len(o.Bakes))
+	for i, b := range o.Bakes {
+		path := fmt.Sprintf("Bakes[%d]", i)
+		b.Kitchen = o.Kitchen
+		if b.Wanted.IsZero() {
+			b.Wanted = o.Wanted
+		}
+		const want = "a name of its own, at most 100 bytes, by which the day tells it from the others"
+		switch {
+		case len(o.Bakes) == 1:
+		case b.Name == "":
+			p.Required(path+".Name", want)
+		case names[b.Name] || len(b.Name) > maxName/2:
+			p.AddCode(path+".Name", "name_twice", quantity.Excerpt(b.Name), want, quantity.ErrInconsistent)
+		}
+		names[b.Name] = true
+		bakes[i] = b
+	}
+	o.Bakes = bakes
+	o.oneLevain(&p)
+	return o, p.Err()
+}
+
+// Check reports everything that is wrong with the order as it stands, all at once, without planning it. Errors: as
+// [Order.Plan].
+func (o Order) Check(clock KitchenClock) error {
+	whole, err := o.whole()
+	var p quantity.Problems
+	p.Join("", err)
+	for i, b := range whole.Bakes {
+		if i < mostBakes {
+			p.Join(fmt.Sprintf("Bakes[%d]", i), b.faults(clock))
+		}
+	}
+	return p.ErrFor(o)
+}
+
+// Plan works the whole day out: every bread as [Bake.Plan] does, and one timetable in which all of them share the oven, at one
+// temperature at a time, the pots, the mixers, the places and the hands, around the absences of the kitchen.
+//
+// Between two breads the oven takes its time: to reheat, to rise, or to fall when the hotter bread comes first. A mixer
+// is washed before a dough that does not carry all the allergens of the one before. Breads whose levains have the same name
+// are fed with one. When the wanted times cannot be met [KitchenDay.Possible] is false and its data says what clashes;
+// when wishes by weekday can no longer be met all breads move to the week after.
+//
+// Errors: everything that is wrong with the order, all at once, by the paths of [Order]: no bakes or more than twelve, a name
+// that is missing or stands twice, kitchens that differ, a bake that takes more of something than the kitchen has, a ripe
+// levain shared by more than there is, a wanted time in the past; the context's error when it ended before any timetable was
+// found or ruled out. Accuracy: as [Bake.Plan].
+func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error) {
+	if err := o.Check(clock); err != nil {
+		return KitchenDay{}, err
+	}
+	whole, err := o.whole()
+	if err != nil {
+		return KitchenDay{}, quantity.DataPaths(o, err)
+	}
+	wishes := make([][]time.Time, len(whole.Bakes))
+	again := true // every bread has a next time
+	for i := range whole.Bakes {
+		b, err := whole.Bakes[i].inPercent()
+		if err == nil {
+			b = b.withDefaults()
+			wishes[i], err = b.Wanted.instants(clock.Now, clock.Zone)
+		}
+		if err != nil {
+			return KitchenDay{}, quantity.DataPaths(o, quantity.At(fmt.Sprintf("Bakes[%d]", i), err))
+		}
+		whole.Bakes[i] = b
+		again = again && len(wishes[i]) > 1
+	}
+	at := func(k int) []time.Time {
+		var out []time.Time
+		for _, w := range wishes {
+			out = append(out, w[k])
+		}
+		return out
+	}
+	first, err := whole.planFor(ctx, at(0), clock)
+	if err != nil || first.Possible() {
+		return first, quantity.DataPaths(o, err)
+	}
+	if again {
+		next, err := whole.planFor(ctx, at(1), clock)
+		if err == nil && next.Possible() {
+			next.Missed = &MissedDay{Why: first.why(ctx)}
+			for _, d := range first.Breads {
+				next.Missed.Wanted = append(next.Missed.Wanted, d.Wanted)
+			}
+			return next, nil
+		}
+	}
+	first.Wants = first.clashes(ctx)
+	whole.lookAround(ctx, &first, clock)
+	return first, nil
+}
+
+// planFor plans all breads for their wanted times.
+func (o *Order) planFor(ctx context.Context, wanted []time.Time, clock KitchenClock) (KitchenDay, error) {
+	k := KitchenDay{Kitchen: o.Kitchen, Zone: clock.Zone, Now: clock.Now, worked: true}
+	p := &planning{kitchen: &o.Kitchen, clock: clock}
+	var bad quantity.Problems
+	for i := range o.Bakes {
+		d, err := o.Bakes[i].prepare(wanted[i], clock)
+		bad.Join(fmt.Sprintf("Bakes[%d]", i), err)
+		d.levain = o.feeds(i)
+		if len(o.Bakes) > 1 {
+			d.prefix = d.Bake.Name + "/"
+		}
+		p.breads = append(p.breads, d)
+	}
+	if bad.Err() == nil {
+		p.enoughLevain(&bad)
+	}
+	if err := bad.Err(); err != nil {
+		return k, err
+	}
+	p.findShares()
+	if err := p.run(ctx); err != nil {
+		return k, err
+	}
+	if err := p.finish(ctx); err != nil {
+		return k, err
+	}
+	return k.of(p), nil
+}
+
+// lookAround finds how far all breads would have to move.
+func (o *Order) lookAround(ctx context.Context, k *KitchenDay, clock KitchenClock) {
+	k.Earlier = o.nearest(ctx, k, clock, func(t schedule.Timetable) *schedule.Shift { return t.Before })
+	k.Later = o.nearest(ctx, k, clock, func(t schedule.Timetable) *schedule.Shift { return t.After })
+}
+
+// nearest follows the timetable's suggestions: the clocks of the doughs move with the time of day, so that one may fall
+// short by a few minutes.
+func (o *Order) nearest(
+	ctx context.Context, first *KitchenDay, clock KitchenClock, suggestion func(schedule.Timetable) *schedule.Shift,
+) *quantity.Elapsed {
+	k := *first
+	for range 4 {
+		s := suggestion(k.Timetable)
+		if s == nil {
+			return nil
+		}
+		var wanted []time.Time
+		for _, d := range k.Breads {
+			at := d.Wanted.Add(s.By.Duration())
+			if !at.After(clock.Now) {
+				return nil
+			}
+			wanted = append(wanted, at)
+		}
+		next, err := o.planFor(ctx, wanted, clock)
+		if ended(err) {
+			first.TimeRanOut = true
+		}
+		if err != nil {
+			return nil
+		}
+		if next.Possible() {
+			by := quantity.Elapsed(next.Breads[0].Wanted.Sub(first.Breads[0].Wanted))
+			return &by
+		}
+		k = next
+	}
+	return nil
+}
