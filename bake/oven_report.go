@@ -147,4 +147,10 @@ func lasts(r quantity.TimeRange) report.Cell {
 }
 
 // Report tells the time.
-func (b BakeTime) Report() report.Report { return report.Report{Headline: b.message()} }
+func (b BakeTime) Report() report.Report {
+	r := report.Report{Headline: b.message()}
+	if b.ref.grams > 0 {
+		r.Sources = []working.Source{b.ref.source}
+	}
+	return r
+}

@@ -60,7 +60,7 @@ func (b bowl) perLiter(kind DoughKind, ratio float64) (low, high float64) {
 	switch kind {
 	case EnrichedDough: // the charts' doughnut dough: fat, eggs and sugar are not in the absorption ratio
 		low, high = b.sweet, b.sweet
-	case WholeGrainDough, RyeDough, SpeltDough:
+	case WholeGrainDough, RyeDough, SpeltDough, GlutenFreeDough:
 		if b.wholeGrain > 0 {
 			low, high = math.Min(lean, b.wholeGrain), math.Min(lean, b.wholeGrain)
 		}

@@ -6,7 +6,7 @@ import "example.org/maslin/internal/enum"
 var (
 	mixerKinds = enum.Of[MixerKind]("way of mixing", "", "hand", "planetary", "spiral", "fork", "processor")
 	doughKinds = enum.Of[DoughKind]("kind of dough", "wheat", "whole grain", "rye", "spelt", "pizza", "enriched",
-		"mixed rye")
+		"mixed rye", "gluten-free")
 	substances = enum.Of[Substance]("substance", "", "flour", "water", "levain", "milk", "egg", "butter", "oil",
 		"sugar", "salt")
 	finds = enum.Of[Find]("unknown of a balance", "", "dough", "water", "ice", "flour")

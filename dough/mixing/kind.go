@@ -39,4 +39,6 @@ const (
 	EnrichedDough
 	// MixedRyeDough has three tenths to a half of its flour rye.
 	MixedRyeDough
+	// GlutenFreeDough has half or more of its flour without gluten.
+	GlutenFreeDough
 )

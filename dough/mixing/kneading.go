@@ -100,12 +100,12 @@ func (k *Kneading) note() {
 	in := k.in
 	note := func(m working.Message) { k.Notes = append(k.Notes, m) }
 	ar := in.hydration().Points()
-	if in.Mixer == Hand && in.Kind != RyeDough && in.Kind != MixedRyeDough {
+	if in.Mixer == Hand && in.Kind != RyeDough && in.Kind != MixedRyeDough && in.Kind != GlutenFreeDough {
 		note(working.Tell(
 			"mixing.note_folds_instead",
 			"gentle kneading takes about twice as long; three or four sets of folds half an hour apart take its place"))
 	}
-	if ar > wetDough && in.Kind != RyeDough {
+	if ar > wetDough && in.Kind != RyeDough && in.Kind != GlutenFreeDough {
 		note(working.Tell(
 			"mixing.note_wet_dough", "at %.0f water the dough takes longer and bears less intensity; folds give the "+
 				"rest of the strength", in.hydration()))
@@ -122,7 +122,7 @@ func (k *Kneading) note() {
 			"speeds are of a scale of ten: take the same share of your machine's scale, and never more than its "+
 				"booklet allows for yeast dough"))
 	}
-	if in.rich() && in.Kind != RyeDough {
+	if in.rich() && in.Kind != RyeDough && in.Kind != GlutenFreeDough {
 		note(working.Tell("mixing.note_fat_after",
 			"knead until the gluten has formed, then add fat and the rest of the sugar in pieces"))
 	}
@@ -242,6 +242,14 @@ func (k *Kneading) signs() {
 		k.Over = []working.Message{working.Tell("mixing.sign_over_rye",
 			"too much: smeary; rye only swells, it is not kneaded")}
 		k.FinishByHand = quantity.Temperature{}
+	case GlutenFreeDough:
+		k.Windowpane = NoWindowpane
+		ready(working.Tell("mixing.ready_gluten_free", "even and without lumps, a thick batter or a soft paste; with "+
+			"psyllium or gum it stiffens in the 10 to 15 minutes after"))
+		k.Under = []working.Message{working.Tell("mixing.sign_under_gluten_free", "too little: lumps and dry flour")}
+		k.Over = []working.Message{working.Tell("mixing.sign_over_gluten_free",
+			"too much: nothing tears, since there is no gluten, but long beating warms it")}
+		k.FinishByHand = quantity.Temperature{}
 	case MixedRyeDough:
 		k.Windowpane = HoldsButTears
 		ready(working.Tell("mixing.ready_mixed_rye",
@@ -268,7 +276,16 @@ func (k *Kneading) signs() {
 			ready(working.Tell("mixing.ready_wet", "smooth and elastic; so wet a dough need not let go of the bowl"))
 			break
 		}
-		ready(working.Tell("mixing.ready_wheat", "it lets go of the bowl and winds round the hook; smooth and elastic"))
+		switch in.Mixer {
+		case Hand:
+			ready(working.Tell("mixing.ready_wheat_hand",
+				"smooth and elastic; it lets go of hands and table, and a dent springs back"))
+		case Processor:
+			ready(working.Tell("mixing.ready_wheat_blade", "a smooth ball that rides round on the blade"))
+		default:
+			ready(working.Tell("mixing.ready_wheat",
+				"it lets go of the bowl and winds round the hook; smooth and elastic"))
+		}
 	}
 	if k.Windowpane == Transparent {
 		ready(working.Tell(

@@ -223,14 +223,14 @@ func TestEveryDoughIsKneaded(t *testing.T) {
 								t.Errorf("%v %v at %v %%: speed %d of %d is too fast", mixer, kind, water, s.Speed,
 									s.Scale)
 							}
-							if kind == mixing.RyeDough && s.Step != mixing.MixTogether {
+							if (kind == mixing.RyeDough || kind == mixing.GlutenFreeDough) && s.Step != mixing.MixTogether {
 								t.Errorf("rye is kneaded: %v", k)
 							}
 						}
 						if from != k.From || to != k.To || to > quantity.Elapsed(40*time.Minute) {
 							t.Errorf("%v %v: %v to %v in all", mixer, kind, k.From, k.To)
 						}
-						if (kind == mixing.RyeDough) != (k.Windowpane == mixing.NoWindowpane) {
+						if (kind == mixing.RyeDough || kind == mixing.GlutenFreeDough) != (k.Windowpane == mixing.NoWindowpane) {
 							t.Errorf("%v: windowpane %v", kind, k.Windowpane)
 						}
 						// Butter after the gluten, where there is much of it.
@@ -281,6 +281,8 @@ func TestStickingAdvice(t *testing.T) {
 			mixing.ScrapeAndRest, false},
 		"rye": {mixing.Sticking{Mix: with(func(m *mixing.Mix) { m.Kind = mixing.RyeDough }),
 			Kneaded: minutes(10)}, mixing.LeaveIt, true},
+		"gluten-free": {mixing.Sticking{Mix: with(func(m *mixing.Mix) { m.Kind = mixing.GlutenFreeDough }),
+			Kneaded: minutes(1)}, mixing.LeaveIt, true},
 		"whole, early": {mixing.Sticking{Mix: with(func(m *mixing.Mix) { m.Kind = mixing.WholeGrainDough }),
 			Kneaded: minutes(9.9)}, mixing.KneadOn, true},
 		"whole": {mixing.Sticking{Mix: with(func(m *mixing.Mix) { m.Kind = mixing.WholeGrainDough }),

@@ -34,6 +34,9 @@ func (in Mix) stages() []KneadingStage {
 	case Processor:
 		times = in.inProcessor()
 	}
+	if in.Kind == GlutenFreeDough {
+		times = in.withoutGluten()
+	}
 	var out []KneadingStage
 	for _, t := range times {
 		s := KneadingStage{
@@ -72,6 +75,20 @@ func (in Mix) byHand() []kneadFor {
 		return []kneadFor{{Knead, 0, 8, 10, m}, {KneadFatIn, 0, 8, 12, m}}
 	}
 	return []kneadFor{{Knead, 0, 8, 12, m}}
+}
+
+// withoutGluten: mixed until even, with the flat beater where there is one; from memory.
+func (in Mix) withoutGluten() []kneadFor {
+	m := sources.KneadingMemory
+	switch {
+	case in.Mixer == Processor:
+		return []kneadFor{{MixTogether, 0, 0.5, 1, m}}
+	case in.Mixer == Planetary && in.household():
+		return []kneadFor{{MixTogether, 2, 3, 5, m}}
+	case in.Mixer == Spiral || in.Mixer == Fork:
+		return []kneadFor{{MixTogether, 1, 5, 8, m}}
+	}
+	return []kneadFor{{MixTogether, 1, 3, 5, m}}
 }
 
 // inHousehold: a scale of ten. Plain bread by La Muehla; stiff dough by makers' booklets; the rest from memory.

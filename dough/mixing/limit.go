@@ -115,7 +115,7 @@ func (in Mix) householdLimit(l *limit) {
 		l.perLiter = [2]float64{householdSoft, householdSoft}
 	}
 	switch in.Kind {
-	case WholeGrainDough, RyeDough:
+	case WholeGrainDough, RyeDough, GlutenFreeDough:
 		l.perLiter[0] *= wholeGrainStrict
 		l.perLiter[1] *= wholeGrainEasy
 	}

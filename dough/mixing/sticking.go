@@ -132,6 +132,10 @@ func (c *Clearing) decide(k Kneading) {
 		c.Step, c.Expected = LeaveIt, true
 		say(working.Tell("mixing.clear_rye", "rye sticks and is meant to: no flour; scrape the bowl, use wet hands, "+
 			"and stop when there are no dry specks"))
+	case m.Kind == GlutenFreeDough:
+		c.Step, c.Expected = LeaveIt, true
+		say(working.Tell("mixing.clear_gluten_free", "a dough without gluten never clears the bowl: no flour; wait 10 to "+
+			"15 minutes, in which psyllium, gum and starch swell, and shape it with wet hands"))
 	case !in.Dough.IsZero() && in.Dough.Celsius() > warmDough:
 		c.Step = CoolIt
 		say(working.Tell(

@@ -28,6 +28,7 @@ func TestUsualTimes(t *testing.T) {
 		hand        pizza       knead.0.480-720
 		hand        enriched    knead.0.480-600,knead-the-fat-in.0.480-720
 		hand        mixed-rye   knead.0.300-480
+		hand        gluten-free mix.0.180-300
 		planetary8  wheat       mix.1.120-240,knead.2.360-480
 		planetary8  whole-grain mix.1.120-180,knead.2.240-300
 		planetary8  rye         mix.1.240-360
@@ -35,6 +36,7 @@ func TestUsualTimes(t *testing.T) {
 		planetary8  pizza       mix.1.120-240,knead.2.360-480
 		planetary8  enriched    mix.1.120-180,knead.2.240-360,knead-the-fat-in.2.480-720
 		planetary8  mixed-rye   mix.1.180-240,knead.1.120-180
+		planetary8  gluten-free mix.2.180-300
 		planetary8.1 wheat       mix.1.180-300,knead.2.360-600
 		planetary8.1 whole-grain mix.1.240-360,knead.2.240-360
 		planetary8.1 rye         mix.1.300-480
@@ -42,6 +44,7 @@ func TestUsualTimes(t *testing.T) {
 		planetary8.1 pizza       mix.1.180-300,knead.2.360-600
 		planetary8.1 enriched    mix.1.180-240,knead.2.360-480,knead-the-fat-in.1.240-360
 		planetary8.1 mixed-rye   mix.1.120-240,knead.2.120-180
+		planetary8.1 gluten-free mix.1.180-300
 		spiral20    wheat       mix.1.180-180,knead.2.180-300
 		spiral20    whole-grain mix.1.240-360,knead.2.180-300
 		spiral20    rye         mix.1.360-600
@@ -49,6 +52,7 @@ func TestUsualTimes(t *testing.T) {
 		spiral20    pizza       mix.1.180-180,knead.2.180-300
 		spiral20    enriched    mix.1.240-240,knead.2.360-480,knead-the-fat-in.1.180-300
 		spiral20    mixed-rye   mix.1.300-300,knead.2.120-180
+		spiral20    gluten-free mix.1.300-480
 		fork20      wheat       mix.1.480-600,knead.2.480-720
 		fork20      whole-grain mix.1.480-600,knead.2.240-360
 		fork20      rye         mix.1.600-900
@@ -56,13 +60,15 @@ func TestUsualTimes(t *testing.T) {
 		fork20      pizza       mix.1.480-600,knead.2.480-720
 		fork20      enriched    mix.1.480-600,knead.2.360-480,knead-the-fat-in.1.360-480
 		fork20      mixed-rye   mix.1.480-600,knead.2.120-240
+		fork20      gluten-free mix.1.300-480
 		processor2  wheat       knead.0.30-90
 		processor2  whole-grain knead.0.30-90
 		processor2  rye         mix.0.20-40
 		processor2  spelt       knead.0.30-90
 		processor2  pizza       knead.0.30-90
 		processor2  enriched    knead.0.30-60,knead-the-fat-in.0.20-40
-		processor2  mixed-rye   mix.0.20-40`)
+		processor2  mixed-rye   mix.0.20-40
+		processor2  gluten-free mix.0.30-60`)
 	var got []string
 	for _, m := range mixers {
 		for _, kind := range quantity.Values[mixing.DoughKind]() {

@@ -190,6 +190,8 @@ func Mix(b dough.Batch, mixer mixing.MixerKind, bowl quantity.Volume) mixing.Mix
 func DoughKind(b dough.Batch) mixing.DoughKind {
 	atLeast := func(p quantity.Percent, points float64) bool { return p.Compare(quantity.NewPercent(points)) >= 0 }
 	switch {
+	case atLeast(b.Share(dough.KindGlutenFreeFlour), 50):
+		return mixing.GlutenFreeDough
 	case atLeast(b.Rye(), 50):
 		return mixing.RyeDough
 	case atLeast(b.Share(dough.KindButter, dough.KindFat), 8),
