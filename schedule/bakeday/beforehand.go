@@ -12,8 +12,8 @@ import (
 )
 
 // PrefermentWork is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or with
-// nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is the
-// baker's to say: there is no model of it here.
+// nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is computed from
+// its yeast, unless the baker says it.
 type PrefermentWork struct {
 	Name         string               `json:"name"`
 	Kind         dough.PrefermentKind `json:"kind,omitzero"`         // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
@@ -25,8 +25,9 @@ type PrefermentWork struct {
 	Salt         quantity.Percent     `json:"salt,omitzero"`        // of its own flour
 	Temperature  quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
 	Takes        quantity.Elapsed     `json:"takes,omitzero"`       // to make it
-	AtLeast      quantity.Elapsed     `json:"at_least"`             // it stands
-	AtMost       quantity.Elapsed     `json:"at_most"`
+	// AtLeast and AtMost are how long it stands; without both, by when its yeast has made it ripe.
+	AtLeast quantity.Elapsed `json:"at_least,omitzero"`
+	AtMost  quantity.Elapsed `json:"at_most,omitzero"`
 }
 
 // SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out of
@@ -54,6 +55,7 @@ type beforehand struct {
 	path        string
 	takes       time.Duration
 	least, most time.Duration
+	computed    bool // by the clock of the yeast in it
 }
 
 // beforehand lists what is made before the dough, the levain apart.
@@ -63,12 +65,8 @@ func (b *Bake) beforehand() []beforehand {
 		out = append(
 			out,
 			beforehand{
-				p.Name,
-				schedule.Ripen,
-				fmt.Sprintf("Preferments[%d]", i),
-				p.Takes.Duration(),
-				p.AtLeast.Duration(),
-				p.AtMost.Duration(),
+				name: p.Name, waits: schedule.Ripen, path: fmt.Sprintf("Preferments[%d]", i), takes: p.Takes.Duration(),
+				least: p.AtLeast.Duration(), most: p.AtMost.Duration(), computed: p.computed(),
 			},
 		)
 	}
@@ -76,12 +74,8 @@ func (b *Bake) beforehand() []beforehand {
 		out = append(
 			out,
 			beforehand{
-				s.Name,
-				schedule.Stand,
-				fmt.Sprintf("Soakers[%d]", i),
-				s.Takes.Duration(),
-				s.AtLeast.Duration(),
-				s.AtMost.Duration(),
+				name: s.Name, waits: schedule.Stand, path: fmt.Sprintf("Soakers[%d]", i), takes: s.Takes.Duration(),
+				least: s.AtLeast.Duration(), most: s.AtMost.Duration(),
 			},
 		)
 	}
@@ -109,6 +103,9 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 				quantity.ErrInconsistent,
 			)
 		}
+		if x.computed() && x.Yeast.IsZero() {
+			p.Required(path+".AtLeast", "how long it stands, at least and at most; or yeast of its own, by which that is computed")
+		}
 		if !x.Temperature.IsZero() {
 			quantity.Check(p, path+".Temperature", x.Temperature, quantity.Celsius(0), quantity.Celsius(40))
 		}
@@ -118,6 +115,9 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 			p.Required(s.path+".Name", "what the baker calls it")
 		}
 		p.Duration(s.path+".Takes", s.takes, time.Minute, 4*time.Hour)
+		if s.computed {
+			continue
+		}
 		p.Duration(s.path+".AtLeast", s.least, 5*time.Minute, 96*time.Hour)
 		p.Duration(s.path+".AtMost", s.most, max(s.least, 5*time.Minute), 96*time.Hour)
 	}

@@ -48,6 +48,11 @@ func (d Day) Data() PlanData {
 			toMinutes(l.Ripeness.Until),
 		}
 	}
+	for i, r := range d.Preferments {
+		if x := d.Bake.Preferments[i]; x.computed() {
+			s.Preferments = append(s.Preferments, RipePreferment{x.Name, toMinutes(r.From), toMinutes(r.Peak), toMinutes(r.Until)})
+		}
+	}
 	s.Bulk = d.bulkData()
 	if d.Bake.Retard != nil {
 		shaping := d.Bake.Shaping.Takes.Duration()

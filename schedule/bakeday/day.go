@@ -20,12 +20,13 @@ type Day struct {
 	Now    time.Time // the clock of the plan
 	Wanted time.Time // when the bread is wanted
 
-	Batch    dough.Batch
-	Weighing dough.Weighing
-	Water    Water
-	Levain   *Leavening // nil when raised with yeast
-	Rising   Rising
-	Baking   Baking
+	Batch       dough.Batch
+	Weighing    dough.Weighing
+	Water       Water
+	Levain      *Leavening         // nil when raised with yeast
+	Preferments []ferment.Ripeness // of each preferment of the bake; zero where the baker says how long it stands
+	Rising      Rising
+	Baking      Baking
 
 	// Timetable says when; when no plan fits, its Conflict says what is in the way.
 	Timetable schedule.Timetable

@@ -6,6 +6,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/wallclock"
 )
@@ -19,6 +20,7 @@ type times struct {
 	cool       time.Duration
 	mixes      int
 	rounds     int
+	ripens     []ferment.Ripeness // of each preferment; zero where the baker says how long it stands
 }
 
 // company is what a bake has to do with the other breads of its day.
@@ -144,7 +146,7 @@ func (n *network) standing() string {
 // beforehand makes poolishes, soakers and the like, and returns the IDs of their last steps.
 func (n *network) beforehand() []string {
 	var last []string
-	all := n.b.beforehand()
+	all := n.beforehandAt()
 	for i, s := range all {
 		made := n.add(schedule.DayStep{
 			ID: nth(schedule.Make.String(), i), Kind: schedule.Make, Thing: s.name, Number: i + 1, Of: len(all),
@@ -176,6 +178,10 @@ func (n *network) beforehand() []string {
 			)
 			title = working.Tell("bakeday.step_ripens", "%v ripens", s.name)
 		}
+		if s.computed {
+			least = working.Tell("bakeday.rule_preferment_peak", "the %v takes about %v to its peak", s.name, quantity.Elapsed(s.least))
+			most = working.Tell("bakeday.rule_preferment_past", "the %v is past its best after %v", s.name, quantity.Elapsed(s.most))
+		}
 		wait := n.add(schedule.DayStep{
 			ID: nth(
 				s.waits.String(),
@@ -183,6 +189,10 @@ func (n *network) beforehand() []string {
 			), Kind: s.waits, Thing: s.name, Number: i + 1, Of: len(all), Name: title, Min: grid(s.least), Max: grid(s.most),
 			MinWords: least, MaxWords: most,
 		})
+		if s.computed {
+			ripens := &n.p.Steps[len(n.p.Steps)-1]
+			ripens.MinFirm, ripens.MaxFirm = true, true
+		}
 		n.atOnce(made, wait)
 		last = append(last, wait)
 	}

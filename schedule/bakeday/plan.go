@@ -216,6 +216,8 @@ func (d *Day) workOut(b *Bake, m moments, partners []*planned) error {
 	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain); err != nil {
 		problems.Join("Mixing", err)
 	}
+	problems.Join("", d.ripen(b, m))
+	m.peaks = d.peaks()
 	if d.Rising, err = b.rise(d.Batch, m, d.Zone); err != nil {
 		problems.Join("", err)
 	}
@@ -234,6 +236,7 @@ func (d *Day) times() times {
 		cool:   cool,
 		mixes:  d.Water.Mixes,
 		rounds: d.Baking.Rounds,
+		ripens: d.Preferments,
 	}
 	if d.Levain != nil {
 		// At its likely peak a levain is most surely ripe and not yet past.

@@ -27,20 +27,22 @@ type PlanData struct {
 	// Survives is the share of the range of dough and proof, taken around what is likely, over which the timetable is proven to hold.
 	Survives quantity.Percent `json:"survives"`
 
-	Weigh    []WeighList         `json:"weigh"`
-	Formula  FormulaData         `json:"formula"`
-	Water    WaterData           `json:"water"`
-	Mixer    *MixerData          `json:"mixer,omitempty"`
-	Levain   *LevainData         `json:"levain,omitempty"`
-	Bulk     BulkData            `json:"bulk"`
-	Retard   *RetardData         `json:"retard,omitempty"`
-	Proof    *quantity.TimeRange `json:"proof,omitempty"`
-	Oven     OvenData            `json:"oven"`
-	Steps    []StepData          `json:"steps"`
-	Why      *WhyData            `json:"why_not,omitempty"`
-	Missed   *MissedData         `json:"missed,omitempty"`
-	Notes    []working.Message   `json:"notes"`
-	Cautions []CautionText       `json:"cautions"`
+	Weigh   []WeighList `json:"weigh"`
+	Formula FormulaData `json:"formula"`
+	Water   WaterData   `json:"water"`
+	Mixer   *MixerData  `json:"mixer,omitempty"`
+	Levain  *LevainData `json:"levain,omitempty"`
+	// Preferments are those of which the clock of their yeast says when they are ripe.
+	Preferments []RipePreferment    `json:"preferments,omitempty"`
+	Bulk        BulkData            `json:"bulk"`
+	Retard      *RetardData         `json:"retard,omitempty"`
+	Proof       *quantity.TimeRange `json:"proof,omitempty"`
+	Oven        OvenData            `json:"oven"`
+	Steps       []StepData          `json:"steps"`
+	Why         *WhyData            `json:"why_not,omitempty"`
+	Missed      *MissedData         `json:"missed,omitempty"`
+	Notes       []working.Message   `json:"notes"`
+	Cautions    []CautionText       `json:"cautions"`
 }
 
 // toMinutes is a range for data, to the minute.
@@ -125,6 +127,14 @@ type LevainData struct {
 	Ripe    quantity.TimeRange `json:"ripe"`
 	Peak    quantity.TimeRange `json:"peak"`
 	Until   quantity.TimeRange `json:"usable_until"`
+}
+
+// RipePreferment is when a preferment is ripe after it was made.
+type RipePreferment struct {
+	Name  string             `json:"name"`
+	Ripe  quantity.TimeRange `json:"ripe"`
+	Peak  quantity.TimeRange `json:"peak"`
+	Until quantity.TimeRange `json:"usable_until"`
 }
 
 // BulkData is the dough's clock until it is shaped.

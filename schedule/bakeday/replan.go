@@ -204,7 +204,7 @@ func (d Day) riseNow(r *Replanned) error {
 	if err != nil {
 		return err
 	}
-	m := moments{mixed: bulk.Start, retard: retard.End.Sub(retard.Start), shaping: d.Bake.Shaping.Takes.Duration()}
+	m := moments{mixed: bulk.Start, retard: retard.End.Sub(retard.Start), shaping: d.Bake.Shaping.Takes.Duration(), peaks: d.peaks()}
 	again, err := d.Bake.rise(d.Batch, m, d.Zone)
 	if err != nil {
 		return err

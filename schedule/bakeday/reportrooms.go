@@ -84,6 +84,10 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 			)
 		}
 	}
+	for _, p := range s.Preferments {
+		say(working.Tell("bakeday.preferment_ripens",
+			"%s: ripe %v after it is made, at its peak after about %v, good until about %v", p.Name, p.Ripe, p.Peak.Likely, p.Until.Likely))
+	}
 	b := s.Bulk
 	say(
 		working.Tell(

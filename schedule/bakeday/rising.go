@@ -19,6 +19,7 @@ type moments struct {
 	mixed   time.Time     // the last batch leaves the mixer
 	retard  time.Duration // of the first loaves
 	shaping time.Duration
+	peaks   []time.Duration // of the preferments of which the baker says no hours
 }
 
 // usualFeed is the starter for each part of flour in a feed that nobody stated: for how long a ripe levain stays good. Judgment.
@@ -263,7 +264,7 @@ func (b *Bake) leavenWithYeast(bulk *ferment.Bulk, m moments, zone *time.Locatio
 			continue
 		}
 		left = left.Sub(p.Prefermented.OfPercent(p.Yeast))
-		stands := p.AtLeast.Duration() + (p.AtMost.Duration()-p.AtLeast.Duration())/2
+		stands := b.standing(i, m)
 		history := ferment.Constant(p.Temperature)
 		if p.Temperature.IsZero() {
 			history = ferment.Constant(b.roomAt(m.mixed.Add(-stands), zone))

@@ -136,7 +136,7 @@ func realPlans(t *testing.T) map[string]string {
 	cut.TimeRanOut = true
 	out := map[string]string{}
 	for name, d := range map[string]Day{
-		"levain and retard": plan(t, hall()), "yeast and proof": plan(t, rolls()), "made beforehand": plan(t, sticks()), "missed": late, "cut short": cut, "not possible": plan(t, hasty),
+		"levain and retard": plan(t, hall()), "yeast and proof": plan(t, rolls()), "made beforehand": plan(t, sticks()), "a poolish by the clock": plan(t, poolished(0.1)), "missed": late, "cut short": cut, "not possible": plan(t, hasty),
 	} {
 		content, err := json.MarshalIndent(d.Data(), "", "  ")
 		if err != nil {

@@ -282,8 +282,6 @@ func always() []string {
 		"Levain.inoculation",
 		"PrefermentWork.name",
 		"PrefermentWork.hydration",
-		"PrefermentWork.at_least",
-		"PrefermentWork.at_most",
 		"SoakerWork.name",
 		"SoakerWork.part",
 		"SoakerWork.at_least",
