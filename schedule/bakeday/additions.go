@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
@@ -111,14 +112,16 @@ func (d Day) adds(s StepData) []WeighLine {
 		}
 		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass, At: at, Fold: fold}
 		pieces := int64(d.Batch.Pieces())
+		several := pieces > 1
 		if at == schedule.Bake && d.Baking.Rounds > 1 {
 			before := int64(d.Baking.Each) * int64(max(1, s.Number)-1)
 			n := min(int64(d.Baking.Each), pieces-before)
+			several = n > 1
 			line.Mass = w.Mass.Times(n).Divide(pieces)
 			line.Percent = w.Percent.Times(n).Over(quantity.NewPercent(100 * float64(pieces)))
 		}
-		if n := pieces; n > 1 && (at == schedule.Shape || at == schedule.Bake) {
-			line.Portions = []quantity.Mass{w.Mass.Divide(n)}
+		if several && (at == schedule.Shape || at == schedule.Bake) {
+			line.Portions = []quantity.Mass{w.Mass.Divide(pieces)}
 		}
 		out = append(out, line)
 	}
@@ -142,6 +145,19 @@ func (x StepData) withAdditions() working.Message {
 		return working.Tell("bakeday.step_tops", "%v; first lay on top %v", x.Name, working.And(all...))
 	}
 	return working.Tell("bakeday.step_adds", "%v; add %v", x.Name, working.And(all...))
+}
+
+// repeated is a step told after a first one of its kind: what is the same in both is not told again.
+func (x StepData) repeated(first StepData) StepData {
+	if slices.Equal(x.Notes, first.Notes) {
+		x.Notes = nil
+	}
+	if slices.EqualFunc(x.Adds, first.Adds, func(a, b WeighLine) bool {
+		return a.Name == b.Name && a.At == schedule.Bake && slices.Equal(a.Portions, b.Portions)
+	}) {
+		x.Adds = nil
+	}
+	return x
 }
 
 // item is the name of a line to weigh, with when it goes in where that is not at mixing.

@@ -54,14 +54,14 @@ type Bake struct {
 type Loaves struct {
 	Pieces  int              `json:"pieces,omitzero"`
 	Baked   quantity.Mass    `json:"baked,omitzero"`   // each, when cool
-	Scaling quantity.Mass    `json:"scaling,omitzero"` // dough for each, instead of its weight when baked
+	Scaling quantity.Mass    `json:"scaling,omitzero"` // dough for each, without what is filled in or laid on top; instead of its weight when baked
 	Loss    quantity.Percent `json:"loss,omitzero"`    // lost in the oven, of the dough; 0 % takes the guide value for style and size
 	Style   bake.Style       `json:"style,omitzero"`   // the zero value is a lean hearth loaf
 	Shape   bake.Shape       `json:"shape,omitzero"`   // the zero value is round
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
-	Warm        bool             `json:"warm,omitzero"` // eaten warm: wanted a few minutes after the last round, not when cool
+	Warm        bool             `json:"warm,omitzero"` // eaten warm: wanted a few minutes after the last round, not when cool; pizza and flat breads always are
 }
 
 // Ingredient is one line of the formula: in percent of all flour, what preferments and soakers hold of it included; or,

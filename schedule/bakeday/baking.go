@@ -35,6 +35,9 @@ func (b *Bake) bakeOff(batch dough.Batch, room quantity.Temperature) (Baking, er
 // load is how many loaves bake in one round, and on how many decks: as many as the pots hold or the decks do.
 func (b *Bake) load() (each, decks int) {
 	on := b.Oven.Together // loaves on a deck
+	if on == 0 && b.Loaves.toOrder() {
+		on = 1
+	}
 	if on == 0 {
 		on = b.Kitchen.Oven.Holds
 	}

@@ -68,6 +68,7 @@ func (b Bake) withDefaults() Bake {
 	}
 	b.Bulk.Lamination = b.Bulk.Lamination.withDefaults()
 	usual(&b.Shaping.Takes, usualShaping)
+	b.Loaves.Warm = b.Loaves.Warm || b.Loaves.toOrder()
 	if b.Loaves.Warm {
 		usual(&b.Loaves.FreshWithin, usualWarmth)
 	}

@@ -18,7 +18,7 @@ func (b *Bake) share(p *quantity.Problems, all quantity.Mass) {
 	}
 	if all.IsZero() {
 		if !l.Scaling.IsZero() {
-			b.scaled(p, l.Scaling)
+			b.scaled(p, b.withApart(l.Scaling))
 		}
 		return
 	}
@@ -28,7 +28,7 @@ func (b *Bake) share(p *quantity.Problems, all quantity.Mass) {
 	if b.PerLoaf {
 		all, b.PerLoaf = all.Times(int64(l.Pieces)), false
 	}
-	each := l.Scaling
+	each := b.withApart(l.Scaling)
 	if !l.Baked.IsZero() {
 		loss, err := b.loss()
 		if err != nil {

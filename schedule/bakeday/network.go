@@ -245,7 +245,7 @@ func (n *network) bulk() {
 		schedule.DayStep{
 			ID:    idShape,
 			Kind:  schedule.Shape,
-			Name:  working.Tell("bakeday.step_shape", "divide and shape"),
+			Name:  n.b.shapeName(),
 			Min:   grid(n.b.Shaping.Takes.Duration()),
 			Needs: n.work,
 		},
@@ -310,7 +310,7 @@ func (n *network) oven(rest string) {
 	b := n.b
 	heat := n.add(n.preheat())
 	for i := range n.t.rounds {
-		s := numbered(schedule.Bake, idBake, i, n.t.rounds, working.Tell("bakeday.step_bake", "bake"))
+		s := numbered(schedule.Bake, idBake, i, n.t.rounds, n.b.bakeName())
 		s.Min, s.Needs = grid(b.Oven.Covered.Duration()+b.Oven.Uncovered.Duration()), n.there
 		bake := n.add(s)
 		if i == 0 {

@@ -48,6 +48,9 @@ func (b *Bake) vessel() bake.Vessel {
 func (b *Bake) heat(k *Baking) error {
 	o := &b.Oven
 	own := o.Uncovered > 0
+	if b.Loaves.toOrder() && o.Reheat == 0 {
+		o.Reheat = betweenOrders
+	}
 	program, err := bake.OvenLoad{
 		Style: b.Loaves.Style, Shape: b.Loaves.Shape, Dough: k.Scaling, Pieces: b.Loaves.Pieces, Together: k.Each,
 		Vessel: b.vessel(), Cold: b.Retard != nil && b.Retard.WarmUp == 0, Oven: o.Temperature, Then: o.Then,

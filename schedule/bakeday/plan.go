@@ -303,7 +303,7 @@ func (d *Day) notes() []working.Message {
 		add(
 			working.Tell(
 				"bakeday.note_too_small",
-				"%v of %v is too little for the scale: weigh it as part of a solution",
+				"%.2f of %v is too little for the scale: weigh it as part of a solution",
 				w.Exact,
 				w.Name,
 			),

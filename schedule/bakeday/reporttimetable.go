@@ -25,7 +25,18 @@ func gridOf(steps []StepData) report.Grid {
 		{Key: "hands"},
 		{Key: "step", Title: working.Tell("bakeday.column_step", "step")},
 	}}
+	type alike struct {
+		bread string
+		kind  schedule.StepKind
+	}
+	first := map[alike]StepData{}
 	for _, x := range steps {
+		of := alike{x.Bread, x.Kind}
+		if one, ok := first[of]; ok {
+			x = x.repeated(one)
+		} else {
+			first[of] = x
+		}
 		hands := report.Cell{}
 		if x.Hands {
 			hands = report.Of(working.Tell("bakeday.column_hands", "hands"))

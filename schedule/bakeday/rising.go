@@ -128,7 +128,7 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 	bulk := ferment.Bulk{
 		Hydration: batch.EffectiveHydration().Hydration, Salt: batch.SaltShare(), Sugar: batch.Share(dough.KindSweetener, dough.KindSyrup),
 		WholeGrain: batch.WholeGrain(), History: history, Altitude: b.Kitchen.Altitude, Law: ferment.GasBalance(), Rise: b.Bulk.Rise,
-		Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer), Enriched: batch.Allergens()&(dough.Milk|dough.Egg) != 0,
+		Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer), Enriched: b.enriched(),
 	}
 	if b.Levain != nil {
 		bulk.Inoculation = b.Levain.Prefermented

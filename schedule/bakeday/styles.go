@@ -1,0 +1,77 @@
+package bakeday
+
+import (
+	"slices"
+	"time"
+
+	"example.org/maslin/bake"
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// toOrder reports whether the pieces are baked one after the other and eaten as they come: the last is out when they are
+// wanted, and none of them cools.
+func (l Loaves) toOrder() bool { return l.Style == bake.Pizza || l.Style == bake.FlatBread }
+
+// betweenOrders is how long a hot stone takes to be hot again after one thin bread. Judgment.
+const betweenOrders = quantity.Elapsed(3 * time.Minute)
+
+// shapeName says what is done with the dough after its bulk.
+func (b *Bake) shapeName() working.Message {
+	switch {
+	case b.Loaves.toOrder():
+		return working.Tell("bakeday.step_balls", "divide into balls")
+	case b.Loaves.Style == bake.Focaccia:
+		return working.Tell("bakeday.step_tray", "lay it in the oiled tray")
+	}
+	return working.Tell("bakeday.step_shape", "divide and shape")
+}
+
+// bakeName says what is done with the pieces before and in the oven.
+func (b *Bake) bakeName() working.Message {
+	switch {
+	case b.Loaves.toOrder():
+		return working.Tell("bakeday.step_stretch", "stretch and bake")
+	case b.Loaves.Style == bake.Focaccia:
+		return working.Tell("bakeday.step_dimple", "dimple and bake")
+	}
+	return working.Tell("bakeday.step_bake", "bake")
+}
+
+// apart reports whether a line is no part of the dough that is divided: filled in at shaping, or laid on top.
+func (l Ingredient) apart() bool {
+	at, _ := l.moment()
+	return at == schedule.Shape || at == schedule.Bake
+}
+
+// withApart is a piece with what is filled in and laid on top, by the weight of its dough alone.
+func (b *Bake) withApart(each quantity.Mass) quantity.Mass {
+	whole, apart := b.Salt, quantity.Percent{}
+	for _, list := range b.lists() {
+		for _, l := range list.lines {
+			whole = whole.Add(l.Percent)
+			if l.apart() {
+				apart = apart.Add(l.Percent)
+			}
+		}
+	}
+	hundred := quantity.Grams(100) // a percentage of it is a mass with the same digits
+	if apart.IsZero() || apart.Compare(whole) >= 0 {
+		return each
+	}
+	return each.Scale(whole.Of(hundred), whole.Sub(apart).Of(hundred))
+}
+
+// enriched reports whether milk or egg is in the dough while it ferments.
+func (b *Bake) enriched() bool {
+	for _, list := range b.lists() {
+		if slices.ContainsFunc(list.lines, func(l Ingredient) bool {
+			return !l.apart() && l.Kind.Allergens()&(dough.Milk|dough.Egg) != 0
+		}) {
+			return true
+		}
+	}
+	return false
+}
