@@ -161,7 +161,7 @@ func TestFillingsBringTheirCaution(t *testing.T) {
 		return text
 	}
 	b := filled()
-	b.Inclusions[3].Perishable = false
+	b.Inclusions[3].Perishable, b.Inclusions[3].Kind = false, dough.KindOther
 	if got := says(b); got != "" {
 		t.Errorf("nothing spoils: %s", got)
 	}
@@ -169,18 +169,18 @@ func TestFillingsBringTheirCaution(t *testing.T) {
 	if got := says(b); !strings.Contains(got, "hard cheese: not more than 2h in all between 4 °C and 60 °C; keep it cold") {
 		t.Error(got)
 	}
-	b.Inclusions[3].At, b.Inclusions[3].Cooked = 0, true // at mixing: with all of the bulk
+	b.Inclusions[3].At, b.Inclusions[3].Kind = 0, dough.KindCookedFilling // at mixing: with all of the bulk
 	got := says(b)
 	d := plan(t, b)
 	mixed, cold := step(t, d, "mix-1"), step(t, d, "retard")
 	warm := quantity.Elapsed(cold.Start.Sub(mixed.Start)).String()
-	for _, want := range []string{"from 57 °C to 21 °C within 2h and to 5 °C within 6h in all", "74 °C", "it stands " + warm + " in the warm dough"} {
+	for _, want := range []string{"from 57 °C to 21 °C within 2 hours and to 5 °C within 6 in all", "74 °C", "it stands " + warm + " in the warm dough"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}
 	}
 	b.Kitchen.Day, b.Kitchen.Night = quantity.Celsius(33), quantity.Celsius(30)
-	b.Inclusions[3].Cooked, b.Inclusions[3].Perishable, b.Inclusions[3].At = false, true, schedule.Shape
+	b.Inclusions[3].Perishable, b.Inclusions[3].At = false, schedule.Shape
 	if got := says(b); !strings.Contains(got, "more than 1h in all") {
 		t.Error(got)
 	}

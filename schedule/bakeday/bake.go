@@ -78,8 +78,7 @@ type Ingredient struct {
 	// Not given: at mixing, or at the fold of that number.
 	At         schedule.StepKind `json:"at,omitzero"`
 	Fold       int               `json:"fold,omitzero"`       // at which fold, from 1
-	Cooked     bool              `json:"cooked,omitzero"`     // a filling that was cooked and has to cool
-	Perishable bool              `json:"perishable,omitzero"` // spoils when it stands warm
+	Perishable bool              `json:"perishable,omitzero"` // spoils when it stands warm, as milk, eggs and cooked fillings do
 }
 
 // Levain says how the levain is built and how much of the flour it holds.

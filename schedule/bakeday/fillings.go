@@ -3,54 +3,47 @@ package bakeday
 import (
 	"time"
 
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 	"example.org/maslin/schedule"
 )
 
-// The limits for food that spoils, in one place. Cooked food cools from 57 to 21 °C within two hours, and to 5 °C within six
-// hours in all (Food Code 3-501.14); perishable food stands at most two hours between 4 and 60 °C, one above 32 °C.
+// Perishable food stands at most two hours between 4 and 60 °C, one above 32 °C.
 const (
-	warmLimit    = 2 * time.Hour
-	hotLimit     = time.Hour
-	coolingFirst = 2 * time.Hour
-	coolingInAll = 6 * time.Hour
+	warmLimit = 2 * time.Hour
+	hotLimit  = time.Hour
 )
 
-// fillingCautions are those of what is cooked or spoils and goes into or onto the dough, with how long it stands warm in it
-// by this plan. Whether a bread with it may be sold from a home kitchen is for local rules to say.
+// spoils reports whether a line is food that spoils when it stands warm.
+func (l Ingredient) spoils() bool {
+	switch l.Kind {
+	case dough.KindMilk, dough.KindDairy, dough.KindEgg, dough.KindCookedFilling:
+		return true
+	}
+	return l.Perishable
+}
+
+// fillingCautions say of fillings and toppings that spoil how long they stand warm in or on the dough by this plan. How they are
+// cooled and kept before is said with the dough's own cautions. Whether a bread with them may be sold from a home kitchen is
+// for local rules to say.
 func (d Day) fillingCautions() []working.Caution {
-	var cooked, spoils []any
+	var spoils []any
 	var longest time.Duration
 	for _, list := range d.Bake.lists() {
 		for _, l := range list.lines {
-			name := working.Tell("bakeday.named", "%v", l.Name)
-			if l.Cooked {
-				cooked = append(cooked, name)
-			}
-			if l.Cooked || l.Perishable {
-				spoils = append(spoils, name)
+			if at, _ := l.moment(); l.spoils() && (l.Perishable || at != 0) {
+				spoils = append(spoils, working.Tell("bakeday.named", "%v", l.Name))
 				longest = max(longest, d.standsWarm(l))
 			}
 		}
 	}
-	var out []working.Caution
-	if len(cooked) > 0 {
-		out = append(out, working.Caution{
-			Subject: "cooked filling", Source: sources.FoodCode,
-			Text: working.Tell("bakeday.caution_cooked",
-				"cool %v from %.0f to %.0f within %v and to %.0f within %v in all, spread thin and uncovered in the refrigerator; "+
-					"what missed that is heated to %.0f or thrown away",
-				working.And(cooked...), quantity.Celsius(57), quantity.Celsius(21), quantity.Elapsed(coolingFirst),
-				quantity.Celsius(5), quantity.Elapsed(coolingInAll), quantity.Celsius(74)),
-		})
-	}
 	if len(spoils) == 0 {
-		return out
+		return nil
 	}
 	limit := warmLimit
-	if d.Bake.Kitchen.Day.Compare(quantity.Celsius(32)) > 0 || d.Bake.Bulk.Box.Compare(quantity.Celsius(32)) > 0 {
+	if hot := quantity.Celsius(32); d.Bake.Kitchen.Day.Compare(hot) > 0 || d.Bake.Bulk.Box.Compare(hot) > 0 {
 		limit = hotLimit
 	}
 	says := working.Tell("bakeday.caution_perishable",
@@ -63,7 +56,7 @@ func (d Day) fillingCautions() []working.Caution {
 			working.And(spoils...), quantity.Elapsed(limit), quantity.Celsius(4), quantity.Celsius(60),
 			quantity.Elapsed(longest.Round(time.Minute)))
 	}
-	return append(out, working.Caution{Subject: "perishable filling", Text: says, Source: sources.DangerZone})
+	return []working.Caution{{Subject: "perishable filling", Text: says, Source: sources.DangerZone}}
 }
 
 // standsWarm is how long a line is in dough that is not in the cold, from when it goes in until the first loaves bake.

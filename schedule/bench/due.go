@@ -41,9 +41,13 @@ func (m DayNow) StepDue() (due bakeday.StepData, ok bool) {
 	return due, ok
 }
 
-// Next is the step that needs hands now or next, or the oven that has to be switched on.
+// Next is the step that needs hands now or next, or the oven that has to be switched on. A bake that is in the oven needs
+// none before it is tended or done.
 func (m DayNow) Next() (bakeday.StepData, bool) {
 	for _, s := range m.Steps {
+		if s.Kind == schedule.Bake && !s.Start.After(m.Now) {
+			continue
+		}
 		switchOn := s.Kind == schedule.Preheat && s.Start.After(m.Now) // the oven heats by itself, once it is on
 		if !m.done(s) && (s.Hands && s.End.After(m.Now) || switchOn) {
 			return s, true
