@@ -36,6 +36,8 @@ type Replanned struct {
 	zone *time.Location
 	made bool
 	rest report.Grid // of the timetable
+	// before is the timetable that was planned.
+	before schedule.Timetable
 }
 
 // Replan answers: this step begins late (or early); what now?
@@ -101,6 +103,7 @@ type midday struct {
 // replan plans the rest of a day again after a step began early or late.
 func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elapsed) (Replanned, error) {
 	r := Replanned{
+		before: d.timetable,
 		Late:   at.Label,
 		Now:    at.Start.Add(by.Duration().Truncate(time.Minute)),
 		Wanted: d.wanted,

@@ -66,11 +66,7 @@ func (r Replanned) Report() report.Report {
 		}
 		head = append(head, unless)
 	}
-	var changes report.List
-	for _, c := range r.Changes {
-		changes = append(changes, c.Words)
-	}
-	add("changes", working.Message{}, append(append(head, changes), r.riseBlocks()...)...)
+	add("changes", working.Message{}, append(append(head, r.changeBlocks()...), r.riseBlocks()...)...)
 	add("timetable", working.Tell("bakeday.title_rest", "The rest of the day"), r.rest)
 	return out
 }

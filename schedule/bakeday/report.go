@@ -37,10 +37,7 @@ func (d Day) Report() report.Report {
 			r.Sections = append(r.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
 		}
 	}
-	if m := d.Missed; m != nil {
-		add("missed", working.Message{}, report.Say(working.Tell("bakeday.missed",
-			"The wish for %x can no longer be met, so this is for the week after.", m.Wanted.In(d.Zone))))
-	}
+	add("missed", working.Message{}, d.missedBlocks()...)
 	data := d.Data()
 	if !d.Possible() {
 		add("why", working.Tell("bakeday.title_why", "It does not fit"), data.whyBlocks()...)

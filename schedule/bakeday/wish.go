@@ -61,6 +61,15 @@ func ParseWish(text string) (Wish, error) {
 	return OnDate(m), nil
 }
 
+// over reports whether a wish by weekday is of today, at a time that has passed.
+func (w Wish) over(now time.Time, zone *time.Location) bool {
+	if !w.weekly || zone == nil {
+		return false
+	}
+	today := wallclock.DateOf(now, zone)
+	return w.valid() && today.Weekday() == w.Weekday && wallclock.ClockOf(now, zone).Minutes() >= w.Clock.Minutes()
+}
+
 // valid reports whether a wish by weekday names one.
 func (w Wish) valid() bool { return w.Weekday >= time.Sunday && w.Weekday <= time.Saturday }
 

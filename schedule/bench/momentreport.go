@@ -181,20 +181,7 @@ func (m DayNow) changes() []report.Block {
 		}
 		return out
 	}
-	head := working.Tell("bench.still_there", "the bread is still there when it is wanted")
-	if m.Changed.Moved > 0 {
-		head = working.Tell(
-			"bench.moved",
-			"the bread is ready %v later than wanted, at %x",
-			m.Changed.Moved,
-			m.Changed.Wanted.In(m.Now.Location()),
-		)
-	}
-	var list report.List
-	for _, c := range m.Changed.Changes {
-		list = append(list, c.Words)
-	}
-	return []report.Block{report.Say(head), list}
+	return m.Changed.Report().Section("changes").Blocks
 }
 
 // cautions are those of what is under way or next, each once.

@@ -12,6 +12,7 @@ import (
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
@@ -186,7 +187,8 @@ func (b *newBake) write(ctx context.Context, s System, in *asked, name string) e
 	if err != nil {
 		return badInput("maslin new: --zone: %s", err)
 	}
-	if _, err := bake.Plan(ctx, clock); err != nil {
+	day, err := bake.Plan(ctx, clock)
+	if err != nil {
 		return in.complain(err)
 	}
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
@@ -216,7 +218,26 @@ func (b *newBake) write(ctx context.Context, s System, in *asked, name string) e
 		p.Line("")
 		p.Para(0, "This computer does not say in which time zone it is. The file has "+b.zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
 	}
-	return kept(name, p.flush(s.Out))
+	if err := p.flush(s.Out); err != nil {
+		return kept(name, err)
+	}
+	return kept(name, s.hint(day))
+}
+
+// hint tells of a new bake that the time wished for cannot be met, or only a week later, and why.
+func (s System) hint(day bakeday.Day) error {
+	told := day.Report()
+	var hints []report.Section
+	for _, key := range []string{"missed", "why"} {
+		if section := told.Section(key); len(section.Blocks) > 0 {
+			hints = append(hints, section)
+		}
+	}
+	if len(hints) == 0 {
+		return nil
+	}
+	_, err := io.WriteString(s.Out, "\n"+strings.TrimLeft(report.Report{Sections: hints}.Text(s.options(output{})), "\n"))
+	return err
 }
 
 // shellWord quotes a file name for a shell where it needs it.

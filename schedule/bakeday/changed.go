@@ -1,0 +1,42 @@
+package bakeday
+
+import (
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// beside sets the rest of the plan beside the plan before: only the steps that changed and that somebody has to know of. Dough
+// and bread that go on by themselves as long as before, a little earlier or later, follow from the others.
+func (r Replanned) beside() report.Grid {
+	t := report.Grid{Key: "changed", Columns: []report.GridColumn{
+		{Key: "step", Title: working.Tell("bakeday.column_step", "step")},
+		{Key: "was", Title: working.Tell("bakeday.column_was", "was")},
+		{Key: "now", Title: working.Tell("bakeday.column_now", "now")},
+	}}
+	zone := r.zone
+	for _, c := range r.Changes {
+		was, before := r.before.Step(c.ID)
+		is, after := r.Timetable.Step(c.ID)
+		if !before || !after || is.Spare || !c.Kind.Hands() && c.Kind != schedule.Preheat && c.Length == 0 {
+			continue
+		}
+		span := func(s schedule.Timed) report.Cell {
+			if s.Kind.Hands() || s.Kind == schedule.Preheat {
+				return report.Of(s.Start.In(zone))
+			}
+			return report.Of(working.Tell("bakeday.span", "%v to %v", s.Start.In(zone), s.End.In(zone)))
+		}
+		t.Rows = append(t.Rows, []report.Cell{report.Of(is.Title()), span(was), span(is)})
+	}
+	return t
+}
+
+// changeBlocks are those lines, or a word that there are none.
+func (r Replanned) changeBlocks() []report.Block {
+	t := r.beside()
+	if len(t.Rows) == 0 {
+		return []report.Block{report.Say(working.Tell("bakeday.nothing_changes", "nothing else changes"))}
+	}
+	return []report.Block{t}
+}
