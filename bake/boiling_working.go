@@ -166,6 +166,11 @@ func (t CoreTarget) Working() working.Working {
 // targetSteps derives the boiling point and the target; it returns both.
 func targetSteps(d *working.Derivation, t CoreTarget) (boiling, target working.Expr) {
 	boiling = boilingSteps(d, t.goal.Place, t.pressure, t.Boiling)
+	return boiling, coreSteps(d, t, boiling)
+}
+
+// coreSteps derive the target from the boiling point.
+func coreSteps(d *working.Derivation, t CoreTarget, boiling working.Expr) working.Expr {
 	sea := working.Given(
 		"T_0",
 		working.Tell("bake.symbol_sea_target", "target at sea level, %v bread", t.goal.Style),
@@ -185,7 +190,7 @@ func targetSteps(d *working.Derivation, t CoreTarget) (boiling, target working.E
 		)
 		wanted = sea.Minus(z.Over(metersPerDegree))
 	}
-	target = d.Find(working.Finding{
+	return d.Find(working.Finding{
 		Name: working.Tell(
 			"bake.step_target",
 			"target here",
@@ -196,5 +201,4 @@ func targetSteps(d *working.Derivation, t CoreTarget) (boiling, target working.E
 		),
 		Term: working.Explain("doneness"),
 	})
-	return boiling, target
 }

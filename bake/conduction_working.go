@@ -3,100 +3,8 @@ package bake
 import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/internal/heat"
 	"example.org/maslin/internal/sources"
 )
-
-// conductionSteps derive the time constant and the lead of a body from the first terms of its axes.
-func conductionSteps(
-	d *working.Derivation,
-	terms []heat.AxisTerm,
-	alpha working.Expr,
-	minutes float64,
-) (tau, lead working.Expr) {
-	var rates []working.Expr
-	product := working.Expr{}
-	for i, t := range terms {
-		r := working.Given(
-			"R",
-			working.Tell("bake.symbol_radius", "half thickness or radius, axis %d: %v", i+1, axisName(t.Shape)),
-			working.Amount(t.Radius, "m", 4),
-		)
-		z := working.Given("z", eigenvalueMeaning(t, i+1), working.Amount(t.Eigenvalue, "", 4)).
-			Explained(working.Explain("eigenvalue"))
-		rates = append(rates, z.Over(r).ToThe(2))
-		c := working.Given(
-			"C",
-			working.Tell("bake.symbol_coefficient", "coefficient of the first term, axis %d", i+1),
-			working.Amount(t.Coefficient, "", 4),
-		)
-		if i == 0 {
-			product = c
-		} else {
-			product = product.Times(c)
-		}
-	}
-	tau = d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_tau_body",
-			"time constant of the loaf",
-		), Symbol: "τ", Is: working.Amount(minutes, working.Minute, 2), Decimals: 2,
-		By: working.Num(1).
-			Over(alpha.Times(working.Sum(rates...))).
-			Over(60),
-		Term: working.Explain("time_constant"), Source: sources.Conduction,
-	})
-	lead = d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_lead",
-			"lead of the first term",
-		), Symbol: "A", By: product, Decimals: 4, Unit: working.Number, Term: working.Explain("lead"), Source: sources.Conduction,
-	})
-	return tau, lead
-}
-
-func axisName(s heat.Shape) working.Message {
-	switch s {
-	case heat.Cylinder:
-		return working.Tell("bake.axis_cylinder", "cylinder")
-	case heat.Sphere:
-		return working.Tell("bake.axis_sphere", "sphere")
-	}
-	return working.Tell("bake.axis_slab", "slab")
-}
-
-// eigenvalueMeaning names the equation that the first eigenvalue solves.
-func eigenvalueMeaning(t heat.AxisTerm, axis int) working.Message {
-	fixed := t.Biot > 1e5
-	switch {
-	case fixed:
-		return working.Tell(
-			"bake.eigenvalue_held",
-			"first eigenvalue, axis %d, the surface held: π ÷ 2 of a slab, 2.4048 of a cylinder, π of a sphere",
-			axis,
-		)
-	case t.Shape == heat.Cylinder:
-		return working.Tell(
-			"bake.eigenvalue_cylinder",
-			"first root of z·J1(z) ÷ J0(z) = Bi, axis %d, Bi = h·R ÷ k = %.4f",
-			axis,
-			t.Biot,
-		)
-	case t.Shape == heat.Sphere:
-		return working.Tell(
-			"bake.eigenvalue_sphere",
-			"first root of 1 − z·cot z = Bi, axis %d, Bi = h·R ÷ k = %.4f",
-			axis,
-			t.Biot,
-		)
-	}
-	return working.Tell(
-		"bake.eigenvalue_slab",
-		"first root of z·tan z = Bi, axis %d, Bi = h·R ÷ k = %.4f",
-		axis,
-		t.Biot,
-	)
-}
 
 // diffusivity derives the thermal diffusivity of a crumb, times a gain.
 func diffusivity(d *working.Derivation, porosity, gain, is float64) working.Expr {
@@ -129,7 +37,8 @@ func (a Arrival) Working() working.Working {
 	boiling, done := targetSteps(d, t)
 	_, porosity := specificVolume(a.in.Style)
 	alpha := diffusivity(d, porosity, vaporGain, vaporGain*a.alpha)
-	tau, _ := conductionSteps(d, a.terms, alpha, a.tau)
+	axes := axisSteps(d, a.terms, surface{})
+	tau := timeConstant(d, axes, alpha, a.tau)
 	start := working.Given(
 		"T_d",
 		working.Tell("bake.symbol_start", "dough when it goes in"),
@@ -167,7 +76,8 @@ func (c CoolingTime) Working() working.Working {
 		), Source: sources.OvenJudgment("typical specific volumes (from memory)"),
 	})
 	alpha := diffusivity(d, porosity, 1, c.prior.alpha)
-	tau, lead := conductionSteps(d, c.prior.terms, alpha, c.prior.tau/60)
+	axes := axisSteps(d, c.prior.terms, surface{c.prior.surface, c.prior.k})
+	tau := timeConstant(d, axes, alpha, c.prior.tau/60)
 	from := working.Given("T_0", working.Tell("bake.symbol_out", "core out of the oven"), c.in.From)
 	w := working.Given(
 		"w",
@@ -201,13 +111,13 @@ func (c CoolingTime) Working() working.Working {
 			"share of the temperature difference left",
 		), Symbol: "θ", By: slice.Minus(room).Over(steamed.Minus(room)), Decimals: 4, Source: working.Algebra(),
 	})
+	lead := seriesLead(d, axes, alpha, c.prior.alpha, c.Ready.Likely.Minutes())
 	d.Find(working.Finding{
 		Name: working.Tell(
 			"bake.step_cooling",
 			"likely time",
 		), Symbol: "t", By: tau.Times(working.Ln(lead.Over(theta))), Is: c.Ready.Likely, Decimals: working.WholeNumber,
-		// Early, while θ is large, the later terms of the series count.
-		Within: 0.5 + 0.25*c.prior.tau/60, Note: working.Tell("bake.note_series", "by the whole series; the line shows its first term, which the others leave alone once the loaf is half cool"), Source: sources.Conduction,
+		Within: 0.05, Source: sources.Conduction, // it is kept in whole seconds
 	})
 	return d.Working()
 }

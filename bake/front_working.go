@@ -7,7 +7,7 @@ import (
 )
 
 // degreesC keeps the formula of the front in SI, whoever reads.
-const degreesC working.Unit = "degrees C"
+const degreesC = working.Celsius
 
 // Working derives the likely loss and the color.
 func (b BakedOut) Working() working.Working {
@@ -154,7 +154,10 @@ func (b BakedOut) Report() report.Report {
 						Label: working.Tell("bake.label_surface", "its surface at the end"),
 						Value: report.Rounded(b.Surface, 0),
 					},
-					{Label: working.Tell("bake.label_color", "color"), Value: report.Of(b.shade())},
+					{
+						Label: working.Tell("bake.label_color", "color"), Value: report.Of(b.shade()),
+						Note: working.Tell("bake.color_difference", "color difference %.1f", b.Likely),
+					},
 					{Label: working.Tell("bake.label_dries", "dry for"), Value: report.Of(b.Dries)},
 				}},
 			},

@@ -15,7 +15,7 @@ func (v LoafVerdict) Working() working.Working {
 	if err != nil || v.reading.Core.IsZero() {
 		return d.Working()
 	}
-	boiling, target := targetSteps(d, t)
+	boiling := boilingSteps(d, t.goal.Place, t.pressure, t.Boiling)
 	core := working.Given("T", working.Tell("bake.symbol_core", "core now"), v.reading.Core).
 		Explained(working.Explain("core"))
 	d.Find(working.Finding{
@@ -29,6 +29,7 @@ func (v LoafVerdict) Working() working.Working {
 			quantity.DeltaCelsius(flat),
 		), Source: sources.TestKitchenPlateau,
 	})
+	target := coreSteps(d, t, boiling)
 	if v.CoreThere && v.MinimumLoss.Sign() > 0 && v.State != Done {
 		v.holdSteps(d, boiling, target)
 	}
@@ -125,7 +126,7 @@ func bakeOutSteps(
 		Name: working.Tell(
 			"bake.step_hold",
 			"from the arrival of the core to bake-out",
-		), Symbol: "t_hold", By: working.Max(0, by), Is: is, Decimals: 1,
+		), Symbol: "t_hold", By: working.Max(0, by), Is: is, Decimals: 1, Within: 0.05, // it is kept in whole seconds
 		Note: working.Tell(
 			"bake.note_share",
 			"the core comes within 7 °C of boiling when %.0f of the bake is over",

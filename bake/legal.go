@@ -40,25 +40,7 @@ func (packed PackedWeight) Limits() (AverageWeight, error) {
 	if !quantity.Check(&p, "Nominal", nominal, quantity.Grams(5), quantity.Grams(10000)) {
 		return AverageWeight{}, p.ErrFor(packed)
 	}
-	n := nominal.Grams()
-	var e float64
-	switch {
-	case n <= 50:
-		e = 0.09 * n
-	case n <= 100:
-		e = 4.5
-	case n <= 200:
-		e = 0.045 * n
-	case n <= 300:
-		e = 9
-	case n <= 500:
-		e = 0.03 * n
-	case n <= 1000:
-		e = 15
-	default:
-		e = 0.015 * n
-	}
-	e = math.Ceil(e*10-1e-9) / 10
+	e := math.Ceil(toleranceOf(nominal.Grams())*10-1e-9) / 10
 	tolerance := quantity.Grams(e)
 	return AverageWeight{
 		Nominal:   nominal,
@@ -67,6 +49,21 @@ func (packed PackedWeight) Limits() (AverageWeight, error) {
 		Few:       nominal.Sub(tolerance),
 		None:      nominal.Sub(tolerance.Times(2)),
 	}, nil
+}
+
+// packedBands are the tolerable negative errors: above each nominal weight in grams, grams or percent of it.
+var packedBands = [...]struct {
+	above, grams, percent float64
+}{{1000, 0, 1.5}, {500, 15, 0}, {300, 0, 3}, {200, 9, 0}, {100, 0, 4.5}, {50, 4.5, 0}, {0, 0, 9}}
+
+// toleranceOf is the tolerable negative error of a nominal weight in grams, before it is rounded up.
+func toleranceOf(nominal float64) float64 {
+	for _, b := range packedBands {
+		if nominal > b.above {
+			return b.grams + b.percent/100*nominal
+		}
+	}
+	return 0
 }
 
 // String prints "400 g packed: on average at least 400 g, at most 1 in 40 below 388 g, none below 376 g

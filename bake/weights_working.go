@@ -207,15 +207,22 @@ func (a AverageWeight) Working() working.Working {
 		return d.Working()
 	}
 	n := working.Given("N", working.Tell("bake.symbol_nominal", "nominal weight"), a.Nominal)
-	e := d.Find(
-		working.Finding{
-			Name:   working.Tell("bake.step_tolerance", "tolerable negative error"),
-			Symbol: "e",
-			Is:     a.Tolerance,
-			Look:   working.Tell("bake.look_tolerance", "the band of the nominal weight in the directive"),
-			Source: sources.PackTolerances,
-		},
-	)
+	tolerance := working.Finding{
+		Name: working.Tell("bake.step_tolerance", "tolerable negative error"), Symbol: "e", Is: a.Tolerance, Decimals: 1,
+		Note:   working.Tell("bake.look_tolerance", "the band of the nominal weight in the directive, rounded up to 0.1 g"),
+		Source: sources.PackTolerances,
+	}
+	for _, b := range packedBands {
+		if grams := a.Nominal.Grams(); grams > b.above {
+			by := n.Times(b.percent).Over(100)
+			if b.grams > 0 {
+				by = working.Num(b.grams)
+			}
+			tolerance.By = working.Ceil(by.Times(10)).Over(10)
+			break
+		}
+	}
+	e := d.Find(tolerance)
 	d.Find(
 		working.Finding{
 			Name:     working.Tell("bake.step_few", "at most one in forty below"),

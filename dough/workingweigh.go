@@ -1,6 +1,7 @@
 package dough
 
 import (
+	"math"
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
@@ -36,20 +37,30 @@ func (w Weighing) list(d *working.Derivation, lines []Weighed, letter, build str
 			continue
 		}
 		exact := working.Given("y_"+n, working.Tell("dough.exact", "%v, exactly", name), l.Exact)
+		step := l.Step.Grams()
+		steps := math.Round((l.Mass.Grams() - math.Floor(l.Exact.Grams()/step+1e-9)*step) / step)
+		by := working.Floor(exact.Over(step)).Times(step)
 		f := working.Finding{
 			Name: working.Tell("dough.on_scale", "%v, on the scale", name), Symbol: "z_" +
-				n, By: exact, Is: l.Mass, Decimals: scaleDecimals(l.Step),
+				n, Is: l.Mass, Decimals: scaleDecimals(l.Step),
 			Source: sources.LargestRemainder,
 		}
 		nearest, _ := l.Exact.RoundTo(l.Step)
-		f.Rounding = working.Tell("dough.nearest_step", "to the nearest %v of the scale", l.Step)
+		f.Note = working.Tell("dough.nearest_step", "to the nearest %v of the scale", l.Step)
+		switch {
+		case steps > 0:
+			by = by.Plus(step * steps)
+		case steps < 0:
+			by = by.Minus(-step * steps)
+		}
+		f.By = by
 		switch l.Mass.Compare(nearest) {
 		case 1:
-			f.Rounding = working.Tell("dough.step_more",
+			f.Note = working.Tell("dough.step_more",
 				"the nearest step is %v; it is more because the lines of the list would add up to too little, "+
 					"and this one lies nearest to the next step", nearest)
 		case -1:
-			f.Rounding = working.Tell("dough.step_less",
+			f.Note = working.Tell("dough.step_less",
 				"the nearest step is %v; it is less because the lines of the list would add up to too much, "+
 					"and this one was rounded up by most", nearest)
 		}

@@ -164,6 +164,8 @@ type curve struct {
 	primitive func(celsius float64) float64
 	table     *table // the primitive of the Gänzle form, tabulated
 	adaptive  bool   // the rate is the caller's: nothing is known of its form
+	// told is the rate at a temperature as arithmetic on its symbol; nil where nothing is known of its form.
+	told func(t working.Expr, celsius float64) working.Expr
 }
 
 // Curves lists the named curves for a baker to choose from or compare.

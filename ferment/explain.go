@@ -3,6 +3,7 @@ package ferment
 import (
 	"math"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/gasbalance"
 	"example.org/maslin/internal/sources"
@@ -35,9 +36,15 @@ func (e Estimate) Working() working.Working {
 	t := e.d.tell(working.Tell("ferment.derive_ready", "When the dough is ready"))
 	t.formula()
 	t.cells(&e.bulk)
-	s, c := e.moment(e.likely())
-	need := t.need("N", working.Tell("ferment.gas_needed", "gas that the rise takes"), e.d.target, c)
-	t.times(need, &s, e.outcome, e.bulk.History)
+	found := map[float64]working.Expr{}
+	t.times(func(celsius float64) working.Expr {
+		at := math.Round(celsius*100) / 100
+		if _, ok := found[at]; !ok {
+			found[at] = t.need("N", working.Tell("ferment.gas_needed", "gas that the rise takes, the dough at %.2f",
+				quantity.Celsius(celsius)), e.d.target, celsius)
+		}
+		return found[at]
+	}, e.outcome)
 	return t.Working()
 }
 
@@ -219,104 +226,11 @@ func (y Yeast) worth() working.Expr {
 	return working.Num(1)
 }
 
-// need derives the gas that a rise takes.
-func (t *telling) need(symbol string, name working.Message, rise, celsius float64) working.Expr {
-	f := &t.d.formula
-	n := t.d.law.Need(rise, f.Hydration, t.d.atm)
-	at := working.Given("T_N", working.Tell("ferment.symbol_then", "temperature of the dough by then"),
-		working.Amount(celsius, working.Celsius, 2))
-	kelvin := at.In(working.Kelvin)
-	h := working.Given("h", working.Tell("ferment.symbol_hydration", "water over flour"),
-		working.Amount(f.Hydration, working.Number, digits(f.Hydration)))
-	r := working.Given("R", working.Tell("ferment.symbol_rise", "rise, as a fraction"),
-		working.Amount(rise, working.Number, digits(rise)))
-	p := working.Given("p", working.Tell("ferment.symbol_pressure", "air pressure"),
-		working.Amount(t.d.atm, "atm", digits(t.d.atm)))
-	ostwald := t.Find(working.Finding{
-		Name: working.Tell(
-			"ferment.derive_ostwald",
-			"volumes of carbon dioxide that a volume of water holds",
-		), Symbol: "L",
-		Unit: working.Number,
-		By: working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).
-			Times(3.3e-4 * 8.314462).
-			Times(kelvin),
-		Note: working.Tell("ferment.note_ostwald",
-			"Henry's law: 0.00033 mol per cubic meter and pascal at 25 °C, times the gas constant"),
-		Source: sources.Judged("Sander, compilation of Henry's law constants"),
-	})
-	held := working.Num(t.d.law.Fullest / 2).
-		Times(working.Ln(working.Num(t.d.law.Fullest).Plus(r).Over(working.Num(t.d.law.Fullest).Minus(r))))
-	wet := h.Minus(0.16).Over(h.Plus(1)).Times(1.12)
-	return t.Find(working.Finding{
-		Name: name, Symbol: symbol, Is: working.Amount(n.Gas(celsius), "L/kg", 4),
-		By: h.Plus(1).
-			Over(1.12).
-			Times(p).
-			Times(298.15).
-			Over(kelvin).
-			Times(held.Plus(ostwald.Times(wet).Times(r).Over(r.Plus(0.09)))),
-		Note: working.Tell(
-			"ferment.note_need",
-			"carbon dioxide at 25 °C and 1 atm per kg of flour: 1.12 kg of flour and water make a liter of dough, which "+
-				"holds no more at a rise of 350 %; "+
-				"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air",
-		),
-		Term: working.Tell("ferment.term_gas",
-			"the gas a dough must make for its rise: most of it in bubbles, the rest dissolved in its water"),
-		Source: sources.Judged(
-			"ideal gas and Henry's law; what a dough retains from doughs that drop at four to five " +
-				"volumes",
-		),
-	})
-}
-
 // pacing is what the kitchen does to every rate beside the formula, at a temperature: e^(b + d·(T − 24) + c·k).
 func (d *prepared) pacing(celsius float64) float64 {
 	m := &d.belief.Mean
 	return math.Exp(m[gasbalance.Pace] + m[gasbalance.Slope]*(celsius-reference) +
 		m[gasbalance.ColdEnd]*gasbalance.ColdShift(celsius))
-}
-
-// Working derives the rise at which to shape, step by step.
-func (t ShapeTarget) Working() working.Working {
-	if t.path.IsZero() {
-		return working.Working{}
-	}
-	d := &t.Shape.d
-	w := d.tell(working.Tell("ferment.derive_shape", "How far the dough may rise before shaping"))
-	w.formula()
-	b := t.proof.Bulk
-	w.cells(&b)
-	total := t.proof.Total
-	if t.Feasible && t.proof.ShapeAt.IsZero() {
-		w.need("N_total", working.Tell("ferment.gas_total", "gas that the total takes in the oven"), total.Fraction(),
-			t.Then[len(t.Then)-1].Celsius())
-		w.need(
-			"N_shape",
-			working.Tell("ferment.gas_shaped", "gas that the dough has when it is shaped"),
-			t.Rise.Fraction(),
-			t.Shaped.Celsius(),
-		)
-	}
-	w.Find(working.Finding{
-		Name: working.Tell("ferment.derive_shape_time", "time at which to shape"), Symbol: "t_shape",
-		Is: t.Shape.Ready().Likely, Decimals: working.WholeNumber,
-		Look: working.Tell("ferment.look_shape_time",
-			"where the gas of the dough is that much, and what follows (%v) brings it to the total", t.path),
-		Source: growthSource(),
-	})
-	w.Find(working.Finding{
-		Name: working.Tell(
-			"ferment.derive_shape_rise",
-			"rise at which to shape",
-		), Symbol: "R_shape", Is: t.Rise, Decimals: 2,
-		Look: working.Tell(
-			"ferment.look_shape_rise",
-			"the rise that the gas of that time makes",
-		), Source: growthSource(),
-	})
-	return w.Working()
 }
 
 // Working shows what was learned: the pace and its range from the mean and the spread of its log.

@@ -1,7 +1,6 @@
 package ferment
 
 import (
-	"math"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -12,39 +11,45 @@ import (
 
 // times derives early, late and likely: in one line each at a steady temperature, otherwise from a table whose rows
 // add up to the gas.
-func (t *telling) times(need working.Expr, s *gasbalance.State, o gasbalance.Outcome, h History) {
+func (t *telling) times(need func(celsius float64) working.Expr, o gasbalance.Outcome) {
 	steady := len(t.d.knots) == 1 && (t.d.start.Levain == 0 || t.d.start.Yeast == 0)
 	limit := hours(Horizon)
-	if steady && o.Likely < limit {
-		t.steady(need, o)
+	if o.Likely >= limit {
+		t.Find(working.Finding{
+			Name: working.Tell("ferment.derive_not_reached", "gas after the longest time looked at"), Symbol: "G_end",
+			Is: working.Amount(t.gasAt(&o.Path, limit), "L/kg", 4), Source: growthSource(),
+			Look: working.Tell("ferment.look_not_reached",
+				"the dough was followed for %v and had not made what the rise takes", Horizon),
+		})
 		return
 	}
+	if steady {
+		t.steady(need(t.d.knots[0].Celsius), o)
+		return
+	}
+	state := func(hour float64) gasbalance.State { s, _ := o.Path.At(hour); return s }
+	until, name := o.Likely, working.Tell("ferment.derive_table_likely", "gas until the likely time, row by row")
 	if o.Late < limit {
-		t.margin(need, -1, o.Early, o)
-		t.lookAhead("t_early", working.Tell("ferment.derive_early_followed", "early time"), o.Early)
-		t.margin(need, 1, o.Late, o)
-		t.lookAhead("t_late", working.Tell("ferment.derive_late_followed", "late time"), o.Late)
+		until, name = o.Late, working.Tell("ferment.derive_table_late", "gas until the late time, row by row")
 	}
-	if o.Likely < limit {
-		t.table(o)
+	rows := t.rows(History{knots: t.d.knots}, state, until)
+	t.gasTable(name, "G_rows", rows)
+	if o.Late < limit {
+		_, early := o.Path.At(o.Early)
+		_, late := o.Path.At(o.Late)
+		t.timeOf("early", working.Tell("ferment.derive_early_followed", "early time"),
+			t.margin(need(early), -1, o.Early, o), o.Early, rows, state)
+		t.timeOf("late", working.Tell("ferment.derive_late_followed", "late time"),
+			t.margin(need(late), 1, o.Late, o), o.Late, rows, state)
 	}
-	t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_likely_followed", "likely time"), Symbol: "t_likely",
-		Is: span(math.Min(o.Likely, limit)), Decimals: working.WholeNumber,
-		Look: working.Tell(
-			"ferment.look_likely",
-			"where the gas along the history (%v) is what the rise takes; the table adds up to it",
-			h,
-		), Source: growthSource(),
-	})
+	_, likely := o.Path.At(o.Likely)
+	t.timeOf("likely", working.Tell("ferment.derive_likely_followed", "likely time"), need(likely), o.Likely, rows, state)
 }
 
-// lookAhead is a time found by following the history.
-func (t *telling) lookAhead(symbol string, name working.Message, hour float64) {
-	t.Find(working.Finding{
-		Name: name, Symbol: symbol, Is: span(hour), Decimals: working.WholeNumber, Source: growthSource(),
-		Look: working.Tell("ferment.look_margin", "where the likely gas along the history is that much"),
-	})
+// gasAt is the gas along a path.
+func (t *telling) gasAt(p *gasbalance.Path, hour float64) float64 {
+	s, _ := p.At(hour)
+	return t.d.clock.Gas(&s)
 }
 
 // steady is the closed form at one temperature.
@@ -226,82 +231,15 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		"standard deviations an 80 % range reaches to each side"), working.Amount(t.d.belief.Reach(parts.Total(),
 		parts.Luck), working.Number, 5))
 	off := reach.Times(sigma)
+	if s := t.d.belief.Stretch; s > 0 && s != 1 {
+		off = off.Times(working.Given("s", working.Tell("ferment.symbol_stretch",
+			"factor by which the ranges of this culture have been too narrow so far"), working.Amount(s, working.Number, 5)))
+	}
 	if side < 0 {
 		off = off.Neg()
 	}
 	return t.Find(working.Finding{Name: gas, Symbol: "N_" + symbol, Unit: "L/kg", By: need.Times(working.Exp(off)),
 		Source: sources.Gelman})
-}
-
-// mostRows is how many rows an hour-by-hour table has at most.
-const mostRows = 16
-
-// table adds up the gas until the likely time, row by row.
-func (t *telling) table(o gasbalance.Outcome) {
-	rows := int(math.Min(mostRows, math.Max(2, math.Ceil(o.Likely))))
-	dt := o.Likely / float64(rows)
-	var temperature, length, rate, cells []float64
-	was, c0 := o.Path.At(0)
-	for i := range rows {
-		now, c1 := o.Path.At(dt * float64(i+1))
-		temperature = append(temperature, (c0+c1)/2)
-		length = append(length, dt)
-		q := t.meanGas(dt*float64(i), dt*float64(i+1))
-		rate = append(rate, q)
-		gas := t.d.clock.Gas(&now) - t.d.clock.Gas(&was)
-		mean := 0.0
-		if q > 0 {
-			mean = gas / (q * dt)
-		}
-		cells = append(cells, mean)
-		was, c0 = now, c1
-	}
-	t.Find(working.Finding{
-		Name: working.Tell("ferment.derive_table", "gas until the likely time, row by row"), Symbol: "G",
-		Is:     working.Amount(t.d.clock.Gas(&was), "L/kg", 3),
-		Within: 0.01 * t.d.clock.Gas(&was),
-		Note: working.Tell(
-			"ferment.note_table",
-			"cells are the mean over the row as they grow by %.2f an hour at 27 °C, times φ and the curve, less as they crowd",
-			t.d.law.Growth,
-		),
-		Table: working.Table{Columns: []working.Column{
-			{Symbol: "T", Meaning: working.Tell("ferment.column_temperature", "temperature in the middle of the row"),
-				Unit: working.Celsius, Decimals: 1, Cells: temperature},
-			{
-				Symbol:   "t",
-				Meaning:  working.Tell("ferment.column_time", "how long the row is"),
-				Unit:     working.Hour,
-				Decimals: 3,
-				Cells:    length,
-			},
-			{
-				Symbol:   "q",
-				Meaning:  working.Tell("ferment.column_gas_rate", "gas that a percent of cells makes in an hour"),
-				Unit:     "L/(h kg)",
-				Decimals: 4,
-				Cells:    rate,
-			},
-			{Symbol: "X", Meaning: working.Tell("ferment.column_cells", "cells over the row"), Unit: working.Number,
-				Decimals: 4, Cells: cells},
-			{Symbol: "G", Meaning: working.Tell("ferment.column_gas", "gas made in the row"), Unit: "L/kg", Decimals: 4,
-				By: func(_ int, before []working.Expr) working.Expr { return before[1].Times(before[2]).Times(before[3]) }},
-		}},
-		Source: growthSource(),
-	})
-}
-
-// meanGas is the gas that a percent of cells makes in an hour, over a stretch of the history.
-func (t *telling) meanGas(from, to float64) float64 {
-	const points = 24
-	l, d := t.d.law, t.d
-	h := History{knots: d.knots}
-	sum := 0.0
-	for i := range points {
-		c := h.celsius(from + (to-from)*(float64(i)+0.5)/points)
-		sum += l.GasCurve.Rate(c) * d.pacing(c)
-	}
-	return math.Exp(d.belief.Mean[gasbalance.Amplitude]) * l.Gas * l.Pace(d.formula) * sum / points
 }
 
 // Working derives the answer step by step.
@@ -314,8 +252,7 @@ func (r Ripeness) Working() working.Working {
 	b := Bulk{Inoculation: r.of.Seed, Yeast: r.of.Yeast, ColdLevain: r.of.ColdSeed}
 	t.cells(&b)
 	need := t.peakGas(r.of.Seed)
-	s, _ := r.outcome.Path.At(math.Min(r.outcome.Likely, hours(Horizon)))
-	t.times(need, &s, r.outcome, r.of.History)
+	t.times(func(float64) working.Expr { return need }, r.outcome)
 	return t.Working()
 }
 

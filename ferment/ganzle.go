@@ -3,6 +3,7 @@ package ferment
 import (
 	"math"
 
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
 
@@ -108,6 +109,21 @@ func (p piece) rate(t float64) float64 {
 	return p.form.rate(t - p.shift)
 }
 
+// told is the rate of a piece as arithmetic.
+func (p piece) told(t working.Expr) working.Expr {
+	g := p.form
+	switch {
+	case p.line:
+		return working.Num(p.slope).Times(t.Minus(p.low))
+	case p.flat:
+		t = working.Num(g.optimum())
+	case p.shift != 0:
+		t = t.Minus(p.shift)
+	}
+	x := working.Num(g.max).Minus(t)
+	return working.Num(g.a).Times(x.ToThe(g.b)).Times(working.Exp(working.Num(-g.c).Times(x)))
+}
+
 func ganzleCurve(about About, g ganzle, pieces ...piece) *curve {
 	at := func(t float64) piece {
 		i := len(pieces) - 1
@@ -120,6 +136,7 @@ func ganzleCurve(about About, g ganzle, pieces ...piece) *curve {
 	for _, p := range pieces[1:] {
 		c.breaks = append(c.breaks, p.low)
 	}
+	c.told = func(t working.Expr, celsius float64) working.Expr { return at(celsius).told(t) }
 	last := pieces[len(pieces)-1]
 	c.breaks = append(c.breaks, last.form.max+last.shift)
 	c.table = newTable(pieces)

@@ -80,6 +80,12 @@ func (m Cardinal) curve(a About) *curve {
 		about:  a,
 		breaks: []float64{m.Min, m.Max},
 		rate:   func(t float64) float64 { return m.Rate * m.Gamma(t) },
+		told: func(t working.Expr, _ float64) working.Expr {
+			lowest, best := t.Minus(m.Min), working.Num(m.Opt).Minus(m.Min)
+			under := best.Times(t.Minus(m.Opt)).
+				Minus(working.Num(m.Opt).Minus(m.Max).Times(working.Num(m.Opt + m.Min).Minus(working.Num(2).Times(t))))
+			return working.Num(m.Rate).Times(t.Minus(m.Max)).Times(lowest.ToThe(2)).Over(best.Times(under))
+		},
 	}
 }
 
@@ -173,6 +179,13 @@ func (m SquareRoot) Curve() (Curve, error) {
 
 func (m SquareRoot) curve(a About) *curve {
 	c := &curve{about: a, breaks: []float64{m.Min, m.Max}, rate: m.rate}
+	c.told = func(t working.Expr, _ float64) working.Expr {
+		root := working.Num(m.B).Times(t.Minus(m.Min))
+		if m.C > 0 {
+			root = root.Times(working.Num(1).Minus(working.Exp(working.Num(m.C).Times(t.Minus(m.Max)))))
+		}
+		return root.ToThe(2)
+	}
 	c.about.Formula = "(b·(T − Tmin))²"
 	if m.C > 0 {
 		c.about.Formula = "(b·(T − Tmin)·(1 − exp(c·(T − Tmax))))²"
@@ -266,6 +279,9 @@ func (m ConstantQ10) curve() *curve {
 	rate := func(t float64) float64 { return m.Rate * math.Exp(k*(t-m.Reference)) }
 	c := &curve{rate: rate, about: About{Name: m.Name, Key: m.key, Low: m.Low, High: m.High,
 		Formula: "μref·Q^((T − Tref)/10)", Note: m.whereFound, Source: m.Source}}
+	c.told = func(t working.Expr, _ float64) working.Expr {
+		return working.Num(m.Rate).Times(working.Num(m.Q).ToThe(t.Minus(m.Reference).Over(10)))
+	}
 	if k > 0 {
 		c.primitive = func(t float64) float64 { return rate(t) / k }
 	}

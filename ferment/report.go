@@ -363,22 +363,26 @@ func (r CurveRates) Message() working.Message {
 // Working derives the doubling time of each curve at 24 °C.
 func (r CurveRates) Working() working.Working {
 	d := working.Derive(working.Tell("ferment.derive_curves", "Rate curves"))
+	at := working.Given("T", working.Tell("ferment.symbol_temperature", "temperature of the dough"),
+		working.Amount(reference, working.Celsius, 0))
 	for _, c := range r.Table.Curves {
 		a := c.About()
 		mu := c.Rate(reference)
-		rate := d.Find(working.Finding{
+		f := working.Finding{
 			Name: working.Tell("ferment.derive_curve_rate", "rate at 24 °C by %s", a.Name), Symbol: "μ",
-			Is:   working.Amount(mu, "/h", 5),
-			Look: working.Tell("ferment.look_formula", "the curve's own formula: %s", a.Formula), Source: a.Source,
-		})
+			Is: working.Amount(mu, "/h", 5), Source: a.Source,
+		}
+		if c.of != nil && c.of.told != nil && mu > 0 {
+			f.By = c.of.told(at, reference)
+		} else {
+			f.Look = working.Tell("ferment.look_formula", "the curve's own formula: %s", a.Formula)
+		}
+		rate := d.Find(f)
 		if mu > 0 {
 			d.Find(working.Finding{
-				Name: working.Tell(
-					"ferment.derive_doubling",
-					"time in which it doubles",
-				), Symbol: "t_2", Unit: working.Hour,
-				Decimals: 2,
-				By:       working.Ln(2).Over(rate), Source: working.Algebra(),
+				Name:   working.Tell("ferment.derive_doubling", "time in which it doubles, by %s", a.Name),
+				Symbol: "t_2", Unit: working.Minute, Decimals: working.WholeNumber,
+				By: working.Ln(2).Over(rate).Times(60), Source: working.Algebra(),
 			})
 		}
 	}

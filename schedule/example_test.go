@@ -230,6 +230,6 @@ func ExampleTimetable_Working() {
 	// Output:
 	// E6 = B: Sat 12:30
 	// S6 = E6 − T: Sat 10:30
-	// E5 = S6: Sat 10:30
-	// S5 = E5 − T_2: Sat 09:40
+	// E5 = S6 − T_2: Sat 10:30
+	// S5 = E5 − T_3: Sat 09:40
 }

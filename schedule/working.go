@@ -92,13 +92,10 @@ func (c *compiled) finding(v int, times []int, cause planner.Cause, found []work
 			words,
 		), sources.RestrictedDisjunctions
 	case cause.From == 0:
-		f.By = working.Given("B", words, at)
-	case times[cause.From] == times[v]:
-		f.By = found[cause.From]
-		f.Note = words
+		f.By, f.Note = working.Given("B", working.Tell("schedule.bound", "the moment that a rule gives"), at), words
 	default:
 		gap := c.long(times[cause.From] - times[v])
-		if gap > 0 {
+		if gap >= 0 {
 			f.By = found[cause.From].Minus(working.Given("T", words, gap))
 		} else {
 			f.By = found[cause.From].Plus(working.Given("T", words, -gap))

@@ -56,6 +56,9 @@ func (r StrengthAdvice) Report() report.Report {
 // Working lists the opinions: by how many points the wish lies above what a class is used at, where a list says it.
 func (r StrengthAdvice) Working() working.Working {
 	d := working.Derive(working.Tell("flour.derive_strength", "Is the flour strong enough"))
+	if len(r.Opinions) == 0 {
+		return d.Working()
+	}
 	h := working.Given("h", working.Tell("flour.symbol_hydration", "hydration wanted"), r.Hydration)
 	for i, o := range r.Opinions {
 		n := strconv.Itoa(i + 1)
@@ -78,5 +81,12 @@ func (r StrengthAdvice) Working() working.Working {
 			Note: working.Tell("flour.stance", "%v: this speaks %v", o.Class, o.Stance), Source: o.Source,
 		})
 	}
+	figures := working.Given("n", working.Tell("flour.symbol_figures", "figures given, by all lists"), len(r.Opinions))
+	others := working.Given("n_other", working.Tell("flour.symbol_other_figures", "of these speak for it, or for neither"),
+		len(r.Opinions)-r.Against)
+	d.Find(working.Finding{
+		Name: working.Tell("flour.against", "figures that speak against it"), Symbol: "n_against",
+		By: figures.Minus(others), Is: r.Against, Source: working.Algebra(),
+	})
 	return d.Working()
 }

@@ -208,6 +208,9 @@ func (r BowlFit) Working() working.Working {
 		return d.Working()
 	}
 	low, high := r.limit.derive(d, in)
+	if r.Batches == 1 {
+		return d.Working()
+	}
 	dough := working.Given("m_dough", working.Tell("mixing.symbol_dough", "dough"), in.Dough)
 	by := low
 	if r.Basis == HouseholdBowl {

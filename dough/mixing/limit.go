@@ -150,6 +150,10 @@ func (l limit) derive(d *working.Derivation, in Mix) (low, high working.Expr) {
 		working.Tell("mixing.most_generous", "largest dough by the most generous figure"),
 	}
 	symbols := [2]string{"m_low", "m_high"}
+	perLiterName := [2]working.Message{
+		working.Tell("mixing.symbol_charts_low", "dough for a liter of bowl, the lower of the two charts"),
+		working.Tell("mixing.symbol_charts_high", "dough for a liter of bowl, the higher of the two charts"),
+	}
 	var out [2]working.Expr
 	for i, m := range [2]quantity.Mass{l.low(), l.high()} {
 		var by working.Expr
@@ -164,8 +168,14 @@ func (l limit) derive(d *working.Derivation, in Mix) (low, high working.Expr) {
 				in.Flour)
 			by = v.Times(k).Times(dough.Over(flour))
 		} else {
-			by = working.Given(symbols[i]+"_0", working.Tell("mixing.symbol_before", "capacity before reductions"),
-				l.raw[i])
+			v := working.Given("V", working.Tell("mixing.symbol_bowl", "bowl"), working.Amount(in.Bowl.Liters(),
+				working.Liter, 2))
+			finding.Note = working.Tell("mixing.note_limit", "before reductions, by the source")
+			by = working.Given(symbols[i]+"_0", working.Tell("mixing.symbol_before", "capacity before reductions"), l.raw[i])
+			if in.Bowl.Sign() > 0 {
+				by = working.Given(symbols[i]+"_V", perLiterName[i], working.Amount(l.raw[i].Grams()/in.Bowl.Liters(), "g/L", 1)).
+					Times(v)
+			}
 		}
 		if l.factor[i] != 1 {
 			by = by.Times(working.Given(symbols[i]+"_r", working.Tell("mixing.symbol_reduction",

@@ -147,12 +147,14 @@ func (c Comparison) section() report.Section {
 	return report.Section{
 		Key: "parts", Title: working.Tell("mixing.title_parts",
 			"What each part counts, the water as one, and what it moves"),
-		Blocks: []report.Block{g, report.Paragraph{
-			Text: working.Tell(
-				"mixing.far_from_measured", "Far from the day on which a friction factor was measured, believe the "+
-					"balance."),
-			Tone: report.Aside,
-		}},
+		Blocks: []report.Block{g, report.Say(working.Tell("mixing.agree_today",
+			"With a friction factor of %.1f both agree at these temperatures, and only at these.", c.AgreeingFriction)),
+			report.Paragraph{
+				Text: working.Tell(
+					"mixing.far_from_measured", "Far from the day on which a friction factor was measured, believe the "+
+						"balance."),
+				Tone: report.Aside,
+			}},
 	}
 }
 
@@ -350,6 +352,9 @@ func (c Clearing) Report() report.Report {
 	out.Cautions = c.in.Mix.Mixer.Cautions()
 	out.Sections = []report.Section{{Key: "do", Title: working.Tell("mixing.title_do", "What to do"),
 		Blocks: []report.Block{report.List(c.Say)}}}
+	out.RestsOn = []working.Message{working.Tell("mixing.most_flour",
+		"flour against sticking is the last thing to try: at most %.1f in all, %v of the flour", c.Cap,
+		quantity.NewPercent(mostAdded))}
 	if len(c.Additions) == 0 {
 		return out
 	}

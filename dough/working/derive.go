@@ -47,9 +47,14 @@ func Derive(title Message) *Derivation { return &Derivation{title: title} }
 // MarshalJSON writes what was derived so far; see [Working.MarshalJSON].
 func (d Derivation) MarshalJSON() ([]byte, error) { return (&d).Working().MarshalJSON() }
 
-// Find adds a step and returns its symbol, for the formulas of later steps.
+// Find adds a step and returns its symbol, for the formulas of later steps. Where the arithmetic is a lone symbol of
+// the same value, there is nothing to find: no step is added, unless it is the only one, and that symbol is returned.
 func (d *Derivation) Find(f Finding) Expr {
 	s := newStep(f)
+	if n := f.By.n; len(d.steps) > 0 && n != nil && n.op == opSymbol && !n.symbol.column && f.Rounding.IsZero() && f.Note.IsZero() &&
+		n.symbol.value.Unit == s.result.value.Unit && n.symbol.value.Number == s.result.value.Number {
+		return f.By
+	}
 	d.steps = append(d.steps, s)
 	return symbolExpr(s.result)
 }

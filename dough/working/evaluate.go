@@ -62,6 +62,10 @@ func function(name string, x []float64) float64 {
 		return math.Cos(x[0])
 	case "tan":
 		return math.Tan(x[0])
+	case "J0":
+		return math.J0(x[0])
+	case "J1":
+		return math.J1(x[0])
 	case "abs":
 		return math.Abs(x[0])
 	case "floor":

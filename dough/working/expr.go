@@ -193,6 +193,12 @@ func Cos(x any) Expr { return call("cos", x) }
 // Tan is the tangent of an angle in radians.
 func Tan(x any) Expr { return call("tan", x) }
 
+// J0 is the Bessel function of the first kind and order 0, which is to a cylinder what the cosine is to a slab.
+func J0(x any) Expr { return call("J0", x) }
+
+// J1 is the Bessel function of the first kind and order 1.
+func J1(x any) Expr { return call("J1", x) }
+
 // Abs is the size without the sign.
 func Abs(x any) Expr { return call("abs", x) }
 

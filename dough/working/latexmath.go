@@ -112,6 +112,8 @@ func (r Reader) tex(n *node, names *names, linear bool) string {
 		return `\lfloor ` + text + ` \rfloor `
 	case "ceil":
 		return `\lceil ` + text + ` \rceil `
+	case "J0", "J1":
+		return "J_" + n.name[1:] + group(text)
 	case "log10":
 		return `\log_{10}` + group(text)
 	}

@@ -45,6 +45,9 @@ func (n *node) binds() int {
 
 // negative reports whether the text of a node begins with a minus of its own.
 func (n *node) negative() bool {
+	if (n.op == opMultiply || n.op == opDivide) && len(n.args) > 0 {
+		return n.args[0].negative()
+	}
 	return n.op == opNegate || n.op == opNumber && n.shown == "" && strings.HasPrefix(n.literal.mantissa, "−")
 }
 

@@ -2,6 +2,7 @@ package handcheck
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"strings"
 )
@@ -62,7 +63,7 @@ func (c *checker) step(number int, s Step, counts *Counts) {
 	for _, l := range s.Lines {
 		counts.Lines++
 		c.line(number, l)
-		bare = bare && !hasArithmetic(l.Numbers)
+		bare = bare && !hasArithmetic(l.Numbers) && l.Rounded == ""
 	}
 	if bare {
 		counts.Bare = append(counts.Bare, c.title+": "+s.Name)
@@ -145,10 +146,9 @@ func (c *checker) line(number int, l Line) {
 		s = &symbol{}
 		c.symbols[l.Symbol] = s
 	}
-	if s.step != 0 && s.step != number {
-		c.fault("symbol %s is found in step %d too", l.Symbol, s.step)
+	if s.step == 0 {
+		s.step = number
 	}
-	s.step = number
 	c.give(l.Symbol, s, found)
 }
 
@@ -165,49 +165,78 @@ func (c *checker) arithmetic(l Line, value Value) {
 	case !value.gives(got):
 		c.fault("%s gives %.12g, the value says %s", l.Numbers, got, l.Value)
 	}
-	if l.Formula != "" && !c.matcher(l.Formula).MatchString(l.Numbers) {
-		c.fault("%s = %s is not put in as %s", l.Symbol, l.Formula, l.Numbers)
+	if l.Formula != "" {
+		c.putIn(l, got)
 	}
 }
 
-var (
-	symbolForm = regexp.MustCompile(`Σ ?[\p{L}Δ][\p{L}\p{N}_′]*|[\p{L}Δ][\p{L}\p{N}_′]*\(?`)
-	anything   = regexp.MustCompile(``)
-)
+var symbolForm = regexp.MustCompile(`Σ ?[\p{L}Δ][\p{L}\p{N}_′]*|[\p{L}Δ][\p{L}\p{N}_′]*\(?`)
 
-// matcher matches the formula with the numbers put in that its symbols are said to have.
-func (c *checker) matcher(formula string) *regexp.Regexp {
+var exponent = regexp.MustCompile(`\^([−-]?[0-9]+)`)
+
+var parentheses = strings.NewReplacer("(", "", ")", "")
+
+// putIn checks that the line of numbers is the formula with the numbers put in that its symbols are said to have:
+// letter by letter, but for parentheses around a number, and by what the formula gives with these numbers.
+func (c *checker) putIn(l Line, want float64) {
+	form, names := c.matcher(l.Formula)
+	if form == nil {
+		return
+	}
+	m := form.FindStringSubmatch(parentheses.Replace(l.Numbers))
+	if m == nil {
+		c.fault("%s = %s is not put in as %s", l.Symbol, l.Formula, l.Numbers)
+		return
+	}
+	i := 0
+	line := symbolForm.ReplaceAllStringFunc(l.Formula, func(name string) string {
+		if i >= len(names) || names[i] != name {
+			return name
+		}
+		i++
+		return "(" + exponent.ReplaceAllString(m[2*i-1], "^($1)") + ")"
+	})
+	_, got, err := Evaluate(line)
+	if err != nil || !(math.Abs(got-want) <= 1e-9*max(1, math.Abs(want)) || got == want) {
+		c.fault("%s with its numbers gives %.12g (%v), the line of numbers %.12g", l.Formula, got, err, want)
+	}
+}
+
+// matcher matches the formula with its numbers, both without parentheses; names are its symbols in order.
+func (c *checker) matcher(formula string) (form *regexp.Regexp, names []string) {
 	var b strings.Builder
 	b.WriteString("^")
 	at := 0
+	quote := func(text string) { b.WriteString(regexp.QuoteMeta(parentheses.Replace(text))) }
 	for _, m := range symbolForm.FindAllStringIndex(formula, -1) {
-		b.WriteString(regexp.QuoteMeta(formula[at:m[0]]))
+		quote(formula[at:m[0]])
 		at = m[1]
 		name := formula[m[0]:m[1]]
 		if name == "π" || strings.HasSuffix(name, "(") {
-			b.WriteString(regexp.QuoteMeta(name))
+			quote(name)
 			continue
 		}
 		column, isSum := strings.CutPrefix(name, "Σ ")
 		s := c.symbols[strings.TrimPrefix(column, "Σ")]
+		names = append(names, name)
+		var forms []string
 		switch {
 		case s == nil || len(s.values) == 0 && len(s.cells) == 0:
 			c.fault("formula %s uses %s, which is not explained", formula, name)
-			return anything
+			return nil, nil
 		case isSum:
-			b.WriteString(regexp.QuoteMeta(strings.Join(s.cells, " + ")))
-			continue
-		}
-		forms := map[string]bool{}
-		var all []string
-		for _, v := range s.values {
-			if t := v.typed(); !forms[t] {
-				forms[t] = true
-				all = append(all, regexp.QuoteMeta(t))
+			forms = []string{strings.Join(s.cells, " + ")}
+		default:
+			for _, v := range s.values {
+				forms = append(forms, v.typed())
 			}
 		}
-		b.WriteString(`\(?(` + strings.Join(all, "|") + `)\)?( min)?`)
+		for i, f := range forms {
+			forms[i] = regexp.QuoteMeta(parentheses.Replace(f))
+		}
+		b.WriteString("(" + strings.Join(forms, "|") + ")( min)?")
 	}
-	b.WriteString(regexp.QuoteMeta(formula[at:]) + "$")
-	return regexp.MustCompile(b.String())
+	quote(formula[at:])
+	b.WriteString("$")
+	return regexp.MustCompile(b.String()), names
 }

@@ -146,6 +146,7 @@ type AxisTerm struct {
 	Biot        float64
 	Eigenvalue  float64
 	Coefficient float64
+	Later       [8]Term // the next terms
 }
 
 // FirstTerms are the first terms along each axis, in the order of the geometry's constructor.
@@ -153,7 +154,8 @@ func (b *Body) FirstTerms() []AxisTerm {
 	out := make([]AxisTerm, b.count)
 	for i := range out {
 		t := b.factors[i].term[0]
-		out[i] = AxisTerm{b.factors[i].shape, b.radii[i], b.factors[i].biot, t.Eigenvalue, t.Coefficient}
+		out[i] = AxisTerm{b.factors[i].shape, b.radii[i], b.factors[i].biot, t.Eigenvalue, t.Coefficient, [8]Term{}}
+		copy(out[i].Later[:], b.factors[i].term[1:])
 	}
 	return out
 }
