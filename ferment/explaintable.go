@@ -133,7 +133,7 @@ func (t *telling) timeOf(symbol string, name working.Message, gas working.Expr, 
 		by = end.Plus(gas.Minus(sum).Over(flow))
 	}
 	return t.Find(working.Finding{
-		Name: name, Symbol: "t_" + symbol, Is: exactSpan(hour), Decimals: working.WholeNumber, By: by.Times(60),
+		Name: name, Symbol: "t_" + symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: by.Times(60),
 		Within: 0.05 + hour*60*1e-3,
 		Note: working.Tell("ferment.note_within",
 			"what is missing after the whole rows, over the gas of an hour; the 60 makes minutes of hours"),

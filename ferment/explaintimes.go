@@ -70,7 +70,7 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 	)
 	find := func(symbol string, name working.Message, n working.Expr, hour float64) {
 		t.Find(working.Finding{
-			Name: name, Symbol: symbol, Is: exactSpan(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
+			Name: name, Symbol: symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
 			Source: growthSource(),
 			Within: 0.5 + hour*60*2e-3,
 		})
@@ -82,8 +82,8 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 	find("t_likely", working.Tell("ferment.derive_likely", "likely time"), need, o.Likely)
 }
 
-// exactSpan is a number of hours as a duration, to the millisecond.
-func exactSpan(h float64) time.Duration { return time.Duration(h*3600*1e3) * time.Millisecond }
+// onScreen is a number of hours as the answer shows it: kept to the second, shown to the minute.
+func onScreen(h float64) time.Duration { return span(h).Round(time.Minute) }
 
 // rates derives the rates of growth and of gas at one temperature.
 func (t *telling) rates(celsius float64) (growth, gas working.Expr) {

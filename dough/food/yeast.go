@@ -218,7 +218,8 @@ func (r SwappedYeast) Working() working.Working {
 		d.Find(working.Finding{
 			Name: working.Tell("food.symbol_yeast", "%v", f.Kind), Symbol: "m_" +
 				n, By: from.Times(worth(f.Kind, n)).Over(worth(r.From, "from")),
-			Is: f.Mass, Decimals: 3, Source: source,
+			Is: shown(f.Mass), Decimals: 3, Source: source,
+			Rounding: working.Tell("food.scale_step", "to what a small scale shows"),
 			Note: working.Tell("food.published", "published tables give %v to %v", shown(f.Published.Low),
 				shown(f.Published.High)),
 		})

@@ -18,7 +18,7 @@ func (t Telling) LaTeX(w Working) string {
 	if title := w.heading(t.Reader); title != "" {
 		fmt.Fprintf(&b, "\\subsection*{%s}\n", texText(title))
 	}
-	b.WriteString(t.LaTeXSteps(w))
+	b.WriteString(t.latexSteps(w))
 	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
 		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{description}\n", texText(t.word("In other words")))
 		for _, g := range glossary {
@@ -39,8 +39,25 @@ func (t Telling) LaTeX(w Working) string {
 	return b.String()
 }
 
-// LaTeXSteps tells the steps alone, for a document of one's own.
-func (t Telling) LaTeXSteps(w Working) string {
+// LaTeXLines tells each line of the arithmetic on one line of a list, for a document of one's own.
+func (t Telling) LaTeXLines(w Working) string {
+	if len(w.steps) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("\\begin{itemize}\\setlength{\\itemsep}{0pt}\n")
+	n := newNames(w.steps)
+	for _, s := range w.steps {
+		for _, l := range s.lines(t.Reader, n) {
+			b.WriteString("\\item $" + t.texOneLine(l, n) + "$\n")
+		}
+	}
+	b.WriteString("\\end{itemize}\n")
+	return b.String()
+}
+
+// latexSteps tells the steps.
+func (t Telling) latexSteps(w Working) string {
 	var b strings.Builder
 	b.WriteString("\\begin{enumerate}\n")
 	number := map[Source]int{}
@@ -73,7 +90,8 @@ func TeX(text string) string { return texText(text) }
 // TeXDocument makes a complete document of what is told as a part of one.
 func TeXDocument(body string) string {
 	return "\\documentclass[11pt]{article}\n\\usepackage[T1]{fontenc}\n\\usepackage[utf8]{inputenc}\n" +
-		"\\usepackage{amsmath,textcomp}\n\\usepackage[margin=25mm]{geometry}\n\\begin{document}\n" + body + "\\end{document}\n"
+		"\\usepackage{amsmath,textcomp}\n\\usepackage[margin=25mm]{geometry}\n" +
+		"\\sloppy\\emergencystretch=4em\\allowdisplaybreaks\n\\begin{document}\n" + body + "\\end{document}\n"
 }
 
 // stepLaTeX tells one step.
@@ -150,6 +168,7 @@ var texSigns = map[rune]string{
 	'τ': `\tau `, 'φ': `\varphi `, 'ψ': `\psi `, 'ω': `\omega `, 'Δ': `\Delta `, 'Γ': `\Gamma `, 'Φ': `\Phi `,
 	'Λ': `\Lambda `,
 	'²': "^{2}", '³': "^{3}", '⁻': "^{-}", '¹': "^{1}", '⁰': "^{0}", '⁴': "^{4}", '⁵': "^{5}", '⁶': "^{6}",
+	'¾': `\tfrac34 `, '⅓': `\tfrac13 `, '⅔': `\tfrac23 `, '⅛': `\tfrac18 `,
 	'⁷': "^{7}", '⁸': "^{8}", '⁹': "^{9}", 'ᵢ': "_{i}", 'ⱼ': "_{j}", 'ₙ': "_{n}", '₀': "_{0}", '₁': "_{1}",
 	'₂': "_{2}", '₃': "_{3}", '₄': "_{4}", '₅': "_{5}", '₆': "_{6}",
 	'₇': "_{7}", '₈': "_{8}", '₉': "_{9}", '°': `^{\circ}`, '′': "'", '½': `\tfrac12 `, '¼': `\tfrac14 `,
@@ -168,6 +187,8 @@ func texText(s string) string {
 			b.WriteString(texASCII[r])
 		case r == '°':
 			b.WriteString(`\textdegree{}`)
+		case r == '/' || r == '=':
+			b.WriteString(string(r) + `\allowbreak{}`) // addresses are longer than a line
 		case texSigns[r] != "":
 			b.WriteString(`\ensuremath{` + strings.TrimSpace(texSigns[r]) + "}")
 		case r == '…':
@@ -188,7 +209,7 @@ func texText(s string) string {
 // texMath turns a formula in plain characters into math: names of several letters upright,
 // what follows an underscore or a caret lowered or raised.
 func texMath(s string) string {
-	var b strings.Builder
+	var b texBuilder
 	for i := 0; i < len(s); {
 		r, n := utf8.DecodeRuneInString(s[i:])
 		switch {
@@ -200,6 +221,8 @@ func texMath(s string) string {
 			}
 			b.WriteString("{}" + string(r) + "{" + group + "}")
 			n += used
+		case raised(r) || lowered(r):
+			n = b.texIndex(s[i:])
 		case texSigns[r] != "":
 			b.WriteString(texSigns[r])
 		case unicode.IsLetter(r) && r < 0x180:
@@ -226,6 +249,35 @@ func texMath(s string) string {
 	}
 	return b.String()
 }
+
+// A texBuilder writes math.
+type texBuilder struct{ strings.Builder }
+
+// texIndex writes the raised or the lowered characters that a text begins with as one index, and returns how many
+// bytes they are.
+func (b *texBuilder) texIndex(s string) int {
+	var same func(rune) bool
+	var index strings.Builder
+	used := 0
+	for i, r := range s {
+		if i == 0 {
+			if same = raised; lowered(r) {
+				same = lowered
+			}
+			index.WriteString("{}" + texSigns[r][:2])
+		}
+		if !same(r) {
+			break
+		}
+		index.WriteString(strings.Trim(texSigns[r][1:], "{}"))
+		used = i + utf8.RuneLen(r)
+	}
+	b.WriteString(index.String() + "}")
+	return used
+}
+
+func raised(r rune) bool  { return strings.HasPrefix(texSigns[r], "^{") && r != '°' }
+func lowered(r rune) bool { return strings.HasPrefix(texSigns[r], "_{") }
 
 // texGroup reads what an underscore or caret applies to: a word or number, or a parenthesis.
 func texGroup(s string) (group string, used int) {

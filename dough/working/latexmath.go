@@ -43,6 +43,27 @@ func (r Reader) texLine(l Line, n *names, told bool) string {
 	return b.String()
 }
 
+// texOneLine sets symbol, formula, numbers and value behind one another.
+func (r Reader) texOneLine(l Line, n *names) string {
+	text := texSymbol(l.Symbol)
+	long := utf8.RuneCountInString(l.Symbol+l.Formula+l.Numbers+l.Value) > widestMath // to be broken
+	if l.formula != nil {
+		if l.Formula != l.Numbers {
+			text += " = " + r.tex(l.formula, n, long)
+		}
+		text += " = " + r.tex(l.numbers, n, long)
+	}
+	relation := ` \approx `
+	if l.Exact {
+		relation = " = "
+	}
+	text += relation + texValue(l.Value)
+	if after := l.Rounded + l.Taken; after != "" { // at most one of them
+		text += ` \to ` + texValue(after)
+	}
+	return text
+}
+
 // tex sets a formula: fractions, roots and indices as they are written by hand, or linear, in one line that TeX can
 // break.
 func (r Reader) tex(n *node, names *names, linear bool) string {
@@ -105,6 +126,9 @@ func (r Reader) tex(n *node, names *names, linear bool) string {
 	text := strings.Join(args, ", ")
 	switch n.name {
 	case "sqrt":
+		if linear { // a radicand cannot be broken
+			return `\surd (` + text + ")"
+		}
 		return `\sqrt{` + text + "}"
 	case "abs":
 		return `\lvert ` + text + ` \rvert `

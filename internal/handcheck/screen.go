@@ -18,6 +18,7 @@ var (
 
 // OnScreen reports whether a text for people shows the value, rounded as it likes and in a unit of the same kind.
 func OnScreen(text string, v Value) bool {
+	text = strings.Join(strings.Fields(text), " ") // a value may be broken at the end of a line
 	if v.clock {
 		return clockShown(text, v)
 	}

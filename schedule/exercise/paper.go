@@ -142,8 +142,6 @@ func (s Set) WorksheetLaTeX(t working.Telling) string {
 func (s Set) KeyLaTeX(t working.Telling) string {
 	var b strings.Builder
 	s.beginTeX(&b, t, working.Tell("exercise.key", "Key"))
-	inner := t
-	inner.Document, inner.Level = false, working.WithNumbers
 	for _, e := range s.Exercises {
 		answer := working.Tell(
 			"exercise.answer",
@@ -152,10 +150,10 @@ func (s Set) KeyLaTeX(t working.Telling) string {
 			e.Tolerance.Text(t.Reader),
 		)
 		b.WriteString("\\item " + working.TeX(e.Task.Topic.String()+": "+answer.Text(t.Reader)) + "\n" +
-			inner.LaTeXSteps(e.key))
+			t.LaTeXLines(e.key))
 		for _, slip := range e.Slips {
 			line := working.Tell("exercise.slip", "%s: %v", slip.Value.Text(t.Reader), slip.Mistake)
-			b.WriteString("\\par\\emph{" + working.TeX(line.Text(t.Reader)) + "}\n")
+			b.WriteString("\\par\\emph{\\small " + working.TeX(line.Text(t.Reader)) + "}\n")
 		}
 	}
 	return endTeX(&b, t)

@@ -13,6 +13,8 @@ type output struct {
 	us      bool
 	working string
 
+	document bool // of LaTeX: a complete one
+
 	everyCaution bool // those that come with every bake in full too
 }
 
@@ -21,9 +23,13 @@ func (o *output) register(cmd *cobra.Command) {
 	cmd.Flags().BoolVar(&o.us, "us", false, "pounds, ounces and °F")
 	cmd.Flags().StringVar(&o.working, "working", "", "print how each number was reached, with its source: `FORM` is text, markdown or latex")
 	cmd.Flags().Lookup("working").NoOptDefVal = "text"
+	cmd.Flags().BoolVar(&o.document, "document", false, "with --working=latex: a complete document, not a part of one")
 }
 
 func (o output) check() error {
+	if o.document && o.working != "latex" {
+		return badInput("--document: got %s, want --working=latex with it", quantity.Excerpt("--working="+o.working))
+	}
 	switch o.working {
 	case "", "text", "markdown", "latex":
 		return nil

@@ -46,35 +46,37 @@ func (s System) told(o output, a telling) (string, error) {
 		return toldAsData(o, a)
 	}
 	on := s.options(o)
-	var text string
-	switch o.working {
-	case "markdown":
-		text = a.Report().Markdown(on)
-	case "latex":
-	default:
-		text = a.Report().Text(on)
-	}
-	if o.working == "" {
-		return text, nil
-	}
 	tell := working.Telling{Reader: on.Reader(), Width: on.Width}
-	if o.working == "text" {
-		text += "\n" + s.plain("How each number was reached") + "\n"
+	switch o.working {
+	case "":
+		return a.Report().Text(on), nil
+	case "markdown":
+		return o.tellWorkings(a.Report().Markdown(on), tell, derivations(a)), nil
+	case "latex":
+		answer := `\section*{` + working.TeX(a.Report().Headline.Text(on.Reader())) + "}\n"
+		return o.tellWorkings(answer, tell, derivations(a)), nil
 	}
+	text := a.Report().Text(on) + "\n" + s.plain("How each number was reached") + "\n"
 	for _, w := range derivations(a) {
-		if text != "" {
-			text += "\n"
-		}
-		switch o.working {
-		case "latex":
-			text += tell.LaTeX(w)
-		case "markdown":
-			text += tell.Markdown(w)
-		default:
-			text += s.plain(tell.Text(w))
-		}
+		text += "\n" + s.plain(tell.Text(w))
 	}
 	return text, nil
+}
+
+// tellWorkings tells derivations behind a text, as LaTeX or Markdown; a document of LaTeX is complete.
+func (o output) tellWorkings(text string, tell working.Telling, all []working.Working) string {
+	for _, one := range all {
+		text += "\n"
+		if o.working == "latex" {
+			text += tell.LaTeX(one)
+		} else {
+			text += tell.Markdown(one)
+		}
+	}
+	if o.working == "latex" && o.document {
+		return working.TeXDocument(text)
+	}
+	return text
 }
 
 // options are those of the reader at this terminal.
