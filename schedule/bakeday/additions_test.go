@@ -74,6 +74,13 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 	for _, s := range data.Steps {
 		names += s.says().String() + "\n"
 	}
+	summaries := ""
+	for _, e := range data.CalendarEvents() {
+		summaries += e.Summary + "\n"
+	}
+	if !strings.Contains(summaries, "fold, 2 of 3; add 218 g of walnuts (") {
+		t.Errorf("the calendar has %s", summaries)
+	}
 	for _, says := range []string{"fold, 2 of 3; add 218 g of walnuts", "laminate the dough; add 164 g of figs", "each)",
 		"bake, 1 of 3; first lay on top 18 g of sesame (9.1 g each)"} {
 		if !strings.Contains(names, says) {
@@ -209,6 +216,15 @@ func TestNotesOfTheBaker(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
+	}
+	described := ""
+	for _, e := range d.Data().CalendarEvents() {
+		if e.Step == "shape" {
+			described = e.Description
+		}
+	}
+	if !strings.HasSuffix(described, "\ntight, seam down") {
+		t.Errorf("the calendar has %q", described)
 	}
 	aside := ""
 	for _, n := range d.Notes {

@@ -98,6 +98,7 @@ func sourceText(s working.Source) string {
 
 func (d Day) weighLists() []WeighList {
 	var out []WeighList
+	scalds := d.scalds()
 	for _, b := range d.Weighing.Builds {
 		if b.Build.Name == levainName && d.Bake.Levain.standing() {
 			continue // it stands there: nothing of it is weighed out but what goes into the dough
@@ -106,6 +107,9 @@ func (d Day) weighLists() []WeighList {
 		for _, w := range b.Lines {
 			l.Lines = append(l.Lines, WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass})
 			l.Residue = l.Residue.Add(w.Residue)
+		}
+		if s, ok := scalds[l.Name]; ok {
+			l.Says = scaldSays(s)
 		}
 		out = append(out, l)
 	}

@@ -126,6 +126,7 @@ func (d Day) Cautions() []working.Caution {
 		all = append(all, d.Levain.Ripeness.Cautions()...)
 	}
 	all = append(all, d.fillingCautions()...)
+	all = append(all, d.scaldCautions()...)
 	all = append(all, d.Water.Fit.Cautions...)
 	all = append(all, d.Rising.Bulk.Cautions()...)
 	all = append(all, bake.OvenCautions()...)

@@ -27,8 +27,21 @@
 // be, bread that is cool within six hours of when it is wanted, as long as there is room for a quarter of the range; folds as near to
 // their interval as that allows; then the latest. A bake that sets fresh_within has said what it wants.
 //
-// A bake has one levain, or yeast, or both; any number of poolishes, bigas and other preferments with yeast, of soakers and
-// scalds stand as long as the baker says. What the yeast grows in a preferment is not counted.
+// # Amounts, moments and the oven
+//
+// Amounts are percentages of all flour, or weights: of the whole dough, or of one loaf where the bake says so. Where flours are
+// weighed, a line is what goes into the bowl at mixing, and what is made beforehand comes beside it; in percent it is taken
+// out of the lines. What there is of an ingredient, or of a levain that stands ripe, limits how many loaves there are.
+//
+// A line goes in at mixing, at a fold, at the lamination, at shaping, or on top before the oven; the steps say what and how much. A
+// scaling weight is of the dough alone, without what is filled in at shaping or laid on top.
+//
+// What the bake leaves open of its oven takes the guide values of package bake, and says so. The lid, the steam, a second scoring
+// and a turn of the loaves are steps at their minutes; they move with their round and are not planned apart from it. Pizza and
+// flat breads are baked to order, one after the other, the last out when they are wanted.
+//
+// A bake has one levain, or yeast, or both, and any number of poolishes, bigas and other preferments with yeast, which are ripe by
+// the clock of their yeast unless the baker says how long they stand; soakers and scalds stand as long as the baker says.
 //
 // # Standing assumptions
 //

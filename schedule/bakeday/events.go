@@ -28,12 +28,15 @@ func eventsOf(steps []StepData, name string) []calendar.Event {
 	var out []calendar.Event
 	for _, t := range steps {
 		e := calendar.Event{
-			Step: t.ID, Summary: t.Name.String(), From: t.Start, To: t.End, Busy: t.Hands,
+			Step: t.ID, Summary: t.withAdditions().String(), From: t.Start, To: t.End, Busy: t.Hands,
 			Description: fmt.Sprintf(
 				"latest start %s, earliest %s",
 				t.LatestStart.Format("Mon 15:04"),
 				t.EarliestStart.Format("Mon 15:04"),
 			),
+		}
+		for _, note := range t.Notes {
+			e.Description += "\n" + note
 		}
 		if name != "" {
 			e.Summary += " (" + name + ")"

@@ -58,6 +58,8 @@ type WeighList struct {
 	Total   quantity.Mass `json:"total"`
 	Residue quantity.Mass `json:"residue"`
 	Batches int           `json:"batches"`
+	// Says is what to do with it, such as how hot the water of a scald is.
+	Says []working.Message `json:"says,omitempty"`
 }
 
 // WeighLine is one ingredient. Portions are its parts for each batch, when there are several.

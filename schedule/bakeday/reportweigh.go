@@ -62,6 +62,9 @@ func (l WeighList) blocks() []report.Block {
 	}
 	t.Total = append(t.Total, report.Of(working.Tell("bakeday.together", "together")), report.Cell{})
 	out := []report.Block{t}
+	if len(l.Says) > 0 {
+		out = append(out, report.List(l.Says))
+	}
 	switch {
 	case l.Residue.Compare(noScale) < 0 && l.Residue.Neg().Compare(noScale) < 0: // nothing that a scale shows
 	case l.Residue.Sign() < 0:

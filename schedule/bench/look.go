@@ -139,6 +139,7 @@ func weigh(plan bakeday.PlanData, thing string) []working.Message {
 			}
 			out = append(out, working.Tell("bench.do_weigh", "%v %s", mass, l.Name))
 		}
+		out = append(out, list.Says...)
 	}
 	return out
 }

@@ -1,0 +1,57 @@
+package bakeday
+
+import (
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+// scald answers how hot the water of a scald must be, over flour as warm as the kitchen; ok is false for a soaker that is no scald,
+// and for one so stiff or so thin that the heat balance says nothing of it.
+func (d *Day) scald(i int, flour quantity.Temperature) (answer mixing.ScaldWater, ok bool) {
+	s := d.Bake.Soakers[i]
+	if s.Kind != dough.Scald {
+		return answer, false
+	}
+	in := mixing.Scald{FlourTemperature: flour, Altitude: d.Bake.Kitchen.Altitude}
+	build, _ := d.Batch.Build(s.Name)
+	for _, l := range build.Lines {
+		switch l.Role {
+		case dough.RoleLiquid:
+			in.Water = in.Water.Add(l.Mass)
+		default:
+			in.Flour = in.Flour.Add(l.Mass)
+		}
+	}
+	answer, err := in.Pour()
+	return answer, err == nil
+}
+
+// scalds are the answers of all scalds, by the names of their soakers.
+func (d *Day) scalds() map[string]mixing.ScaldWater {
+	flour := d.Bake.Kitchen.Flour
+	if flour.IsZero() {
+		flour = d.Bake.Kitchen.Night // at its coldest, so that the water is hot enough
+	}
+	out := map[string]mixing.ScaldWater{}
+	for i, s := range d.Bake.Soakers {
+		if answer, ok := d.scald(i, flour); ok {
+			out[s.Name] = answer
+		}
+	}
+	return out
+}
+
+// scaldCautions are those of boiling water and hot mash.
+func (d *Day) scaldCautions() []working.Caution {
+	for _, s := range d.scalds() {
+		return s.Cautions // the same of all
+	}
+	return nil
+}
+
+// scaldSays tells how hot the water is poured, and what to do then.
+func scaldSays(s mixing.ScaldWater) []working.Message {
+	return append([]working.Message{s.Message()}, s.Notes...)
+}
