@@ -145,7 +145,7 @@ func (f *costFlags) batch(args []string) (b dough.Batch, name string, loaves int
 	if b, err = file.bake.Batch(nil); err != nil {
 		return b, "", 1, file.complain(err)
 	}
-	return b, textpage.Printable(file.bake.Name), file.bake.Loaves.Pieces, nil
+	return b, textpage.Printable(file.bake.Name), b.Pieces(), nil
 }
 
 func runCost(s System, args []string, f *costFlags) error {

@@ -16,8 +16,14 @@ func usualLevers(b bakeday.Bake) bakeday.Levers {
 	l := bakeday.Levers{Temperature: []quantity.Temperature{
 		b.Mixing.Temperature.Add(quantity.DeltaCelsius(-2)), b.Mixing.Temperature.Add(quantity.DeltaCelsius(1)),
 	}}
-	if b.Levain != nil {
-		p := b.Levain.Prefermented.Points()
+	if b.Levain == nil {
+		return l
+	}
+	share := b.Levain.Prefermented
+	if batch, err := b.Batch(nil); err == nil && share.IsZero() && len(b.Preferments) == 0 {
+		share = batch.Prefermented() // the levain is given by weight
+	}
+	if p := share.Points(); p > 0 {
 		l.Prefermented = []quantity.Percent{quantity.NewPercent(p / 2), quantity.NewPercent(min(2*p, 50))}
 	}
 	return l

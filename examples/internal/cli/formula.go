@@ -166,6 +166,9 @@ func (f *formulaFlags) target(b bakeday.Bake) dough.Target {
 	pieces := f.pieces
 	if !in.given("pieces") {
 		pieces = b.Loaves.Pieces
+		if own, err := b.Batch(nil); err == nil {
+			pieces = own.Pieces() // where the file leaves it to the weights
+		}
 	}
 	switch {
 	case in.given("dough"):
