@@ -13,32 +13,32 @@ import (
 // the life around it. It reads from JSON by its tags, and from any other format through the
 // text forms of its fields.
 type Bake struct {
-	Name   string `json:"name,omitzero"`
-	Wanted Wish   `json:"wanted"` // "Saturday 12:30" or "2026-11-28 12:30"
+	Name   string `json:"name,omitzero"` // what the bread is called
+	Wanted Wish   `json:"wanted"`        // "Saturday 12:30" or "2026-11-28 12:30"
 
-	Loaves Loaves `json:"loaves"`
+	Loaves Loaves `json:"loaves"` // what comes out of the oven
 
-	Flours     []Ingredient     `json:"flour"`
-	Liquids    []Ingredient     `json:"liquid"`
-	Salt       quantity.Percent `json:"salt,omitzero"`
+	Flours     []Ingredient     `json:"flour"`                // each flour of the dough, those in levain and preferments included
+	Liquids    []Ingredient     `json:"liquid"`               // water, milk and what else is poured
+	Salt       quantity.Percent `json:"salt,omitzero"`        // of all flour: "2 %"
 	SaltWeight quantity.Mass    `json:"salt_weight,omitzero"` // instead of salt
-	Others     []Ingredient     `json:"other,omitzero"`
-	Inclusions []Ingredient     `json:"inclusion,omitzero"`
+	Others     []Ingredient     `json:"other,omitzero"`       // yeast, fat, sugar, malt and the like
+	Inclusions []Ingredient     `json:"inclusion,omitzero"`   // seeds, nuts, fruit: they count as none of the flour
 
 	Preferments []PrefermentWork `json:"preferment,omitzero"` // poolish, biga, sponge, old dough
-	Soakers     []SoakerWork     `json:"soaker,omitzero"`
+	Soakers     []SoakerWork     `json:"soaker,omitzero"`     // what is soaked or scalded beforehand
 
-	Levain  *Levain  `json:"levain,omitzero"` // left out: raised with yeast alone
-	Mixing  Mixing   `json:"mixing"`
-	Bulk    BulkWork `json:"bulk"`
-	Shaping Shaping  `json:"shaping,omitzero"`
-	Retard  *Retard  `json:"retard,omitzero"` // left out: a final proof in the room
-	Oven    OvenWork `json:"oven"`
-	Kitchen Kitchen  `json:"kitchen"`
+	Levain  *Levain  `json:"levain,omitzero"`  // left out: raised with yeast alone
+	Mixing  Mixing   `json:"mixing"`           // how the dough is mixed, and how warm it is to be
+	Bulk    BulkWork `json:"bulk"`             // how it rises before it is divided
+	Shaping Shaping  `json:"shaping,omitzero"` // dividing and shaping
+	Retard  *Retard  `json:"retard,omitzero"`  // left out: a final proof in the room
+	Oven    OvenWork `json:"oven"`             // left out: the guide values of style and size
+	Kitchen Kitchen  `json:"kitchen"`          // where it is made, and the life around it
 
 	Notes []StepNote `json:"note,omitzero"` // the baker's own, on any step
 
-	// PerLoaf says that the weights of the file are those of one loaf, and not of the whole dough.
+	// PerLoaf is true when the weights of the file are those of one loaf, and not of the whole dough.
 	PerLoaf bool `json:"per_loaf,omitzero"`
 
 	Levers Levers `json:"levers,omitzero"` // how far Fit may go
@@ -52,7 +52,7 @@ type Bake struct {
 // is then one loaf; the pieces alone share the dough, a weight alone says how many there are, and both together say how
 // much dough there is to be, in the proportions of the weights.
 type Loaves struct {
-	Pieces  int              `json:"pieces,omitzero"`
+	Pieces  int              `json:"pieces,omitzero"`  // how many
 	Baked   quantity.Mass    `json:"baked,omitzero"`   // each, when cool
 	Scaling quantity.Mass    `json:"scaling,omitzero"` // dough for each, without what is filled in or laid on top; instead of its weight when baked
 	Loss    quantity.Percent `json:"loss,omitzero"`    // lost in the oven, of the dough; 0 % takes the guide value for style and size
@@ -67,12 +67,12 @@ type Loaves struct {
 // Ingredient is one line of the formula: in percent of all flour, what preferments and soakers hold of it included; or,
 // where all flours are weighed, by what goes into the bowl at mixing.
 type Ingredient struct {
-	Name    string           `json:"name"`
-	Percent quantity.Percent `json:"percent,omitzero"`
+	Name    string           `json:"name"`             // as it stands on the lists
+	Percent quantity.Percent `json:"percent,omitzero"` // of all flour
 	Weight  quantity.Mass    `json:"weight,omitzero"`  // instead of percent: weighed at mixing, beside what is made beforehand
 	AtHand  quantity.Mass    `json:"at_hand,omitzero"` // what there is of it; less than the dough takes makes fewer loaves
-	Kind    dough.Kind       `json:"kind,omitzero"`
-	Water   quantity.Percent `json:"water,omitzero"` // in the ingredient itself: 88 % for milk; for the effective hydration
+	Kind    dough.Kind       `json:"kind,omitzero"`    // what it is, such as "whole rye" or "butter": names decide nothing
+	Water   quantity.Percent `json:"water,omitzero"`   // in the ingredient itself: 88 % for milk; for the effective hydration
 
 	// At is when it goes into the dough: mix, fold, laminate, shape, or bake for what is laid on top before the oven.
 	// Not given: at mixing, or at the fold of that number.
@@ -87,16 +87,16 @@ type Levain struct {
 	// fed with one, which is built once. Not given: it is the dough's own.
 	Name string `json:"name,omitzero"`
 
-	Prefermented     quantity.Percent     `json:"prefermented,omitzero"` // flour in the levain, of all flour
-	Weight           quantity.Mass        `json:"weight,omitzero"`       // instead of prefermented, where flours are weighed: levain for the dough, beside them
-	Hydration        quantity.Percent     `json:"hydration"`
+	Prefermented     quantity.Percent     `json:"prefermented,omitzero"`      // flour in the levain, of all flour
+	Weight           quantity.Mass        `json:"weight,omitzero"`            // instead of prefermented, where flours are weighed: levain for the dough, beside them
+	Hydration        quantity.Percent     `json:"hydration"`                  // water, of its flour
 	Flour            string               `json:"flour,omitzero"`             // name of the flour it is built with; empty: all flours in proportion
 	Inoculation      quantity.Percent     `json:"inoculation"`                // culture, in percent of the new flour of the build
 	CultureHydration quantity.Percent     `json:"culture_hydration,omitzero"` // of the culture; 0 % means as the levain
 	CultureAtHand    quantity.Mass        `json:"culture_at_hand,omitzero"`   // in the refrigerator; 0 g means enough
 	Temperature      quantity.Temperature `json:"temperature,omitzero"`       // where it ripens; not given: the room
-	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it
-	// RipeNow says that a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much of it
+	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it; zero: 10 minutes
+	// RipeNow is true when a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much of it
 	// there is stands under culture_at_hand.
 	RipeNow bool `json:"ripe_now,omitzero"`
 	// FedAgo is how long ago the levain was fed that is ripening now, in the ratio of inoculation; zero: it is fed for this bake.
@@ -109,9 +109,9 @@ func (l *Levain) standing() bool { return l != nil && (l.RipeNow || l.FedAgo > 0
 // Mixing says how the dough is mixed and how warm it is to be.
 type Mixing struct {
 	Temperature quantity.Temperature      `json:"temperature"`      // of the dough when mixed
-	Mixer       mixing.MixerKind          `json:"mixer,omitzero"`   // "planetary", "spiral", "processor" or "hand"; not given: the kitchen\'s only mixer
+	Mixer       mixing.MixerKind          `json:"mixer,omitzero"`   // "planetary", "spiral", "processor" or "hand"; not given: the kitchen's only mixer
 	Warming     quantity.TemperatureDelta `json:"warming,omitzero"` // how much mixing warms the dough itself; 0: the guide value for the mixer
-	Takes       quantity.Elapsed          `json:"takes,omitzero"`   // per batch, weighing included
+	Takes       quantity.Elapsed          `json:"takes,omitzero"`   // per batch, weighing included; zero: 25 minutes
 }
 
 // BulkWork says how the dough ferments before it is divided.
@@ -120,36 +120,36 @@ type BulkWork struct {
 	ShapeAt quantity.Percent `json:"shape_at,omitzero"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
 	Box       quantity.Temperature `json:"box,omitzero"`
-	Folds     int                  `json:"folds,omitzero"`
-	FoldEvery quantity.Elapsed     `json:"fold_every,omitzero"`
-	FoldTakes quantity.Elapsed     `json:"fold_takes,omitzero"`
+	Folds     int                  `json:"folds,omitzero"`      // how many times the dough is folded
+	FoldEvery quantity.Elapsed     `json:"fold_every,omitzero"` // from one fold to the next, and from mixing to the first; zero: 40 minutes
+	FoldTakes quantity.Elapsed     `json:"fold_takes,omitzero"` // for each fold; zero: five minutes
 	// Lamination is a stretching of the dough over the bench, with what is laid into it.
 	Lamination *Lamination `json:"lamination,omitzero"`
 }
 
 // Shaping says how long dividing, resting and shaping take.
 type Shaping struct {
-	Takes quantity.Elapsed `json:"takes"`
+	Takes quantity.Elapsed `json:"takes"` // dividing, resting and shaping; zero: 30 minutes
 }
 
 // Retard is a rest of the shaped loaves in the refrigerator.
 type Retard struct {
-	AtLeast quantity.Elapsed `json:"at_least"`
-	AtMost  quantity.Elapsed `json:"at_most"`
+	AtLeast quantity.Elapsed `json:"at_least"`         // in the refrigerator
+	AtMost  quantity.Elapsed `json:"at_most"`          // in the refrigerator; the timetable chooses
 	WarmUp  quantity.Elapsed `json:"warm_up,omitzero"` // in the room or box before baking; zero: from the cold into the oven
 }
 
 // OvenWork says how the loaves are baked. What is left out takes the guide values for style, size and vessel.
 type OvenWork struct {
-	Temperature quantity.Temperature `json:"temperature,omitzero"`
-	Then        quantity.Temperature `json:"then,omitzero"`      // when the lid comes off or the steam is let out; not given: as before
-	Vessel      bake.Vessel          `json:"vessel,omitzero"`    // without pots; not given: a tin or tray where the style is baked so, else a stone
-	Pots        int                  `json:"pots,omitzero"`      // covered pots, one loaf each; 0: no pots
-	Together    int                  `json:"together,omitzero"`  // loaves in one round; 0: as many as pots, or all
-	Preheat     quantity.Elapsed     `json:"preheat,omitzero"`   // oven and pots
-	Reheat      quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds
-	Covered     quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or with steam
-	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"` // until done, about; without it and covered: the guide times
+	Temperature quantity.Temperature `json:"temperature,omitzero"` // that the oven is set to; not given: that of the style
+	Then        quantity.Temperature `json:"then,omitzero"`        // when the lid comes off or the steam is let out; not given: as before
+	Vessel      bake.Vessel          `json:"vessel,omitzero"`      // without pots; not given: a tin or tray where the style is baked so, else a stone
+	Pots        int                  `json:"pots,omitzero"`        // covered pots, one loaf each; 0: no pots
+	Together    int                  `json:"together,omitzero"`    // loaves in one round; 0: as many as pots, or all
+	Preheat     quantity.Elapsed     `json:"preheat,omitzero"`     // oven and pots
+	Reheat      quantity.Elapsed     `json:"reheat,omitzero"`      // between rounds
+	Covered     quantity.Elapsed     `json:"covered,omitzero"`     // lid on, or with steam
+	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"`   // until done, about; without it and covered: the guide times
 	// RescoreAfter is when the cuts are opened again, from loading; zero: they are not.
 	RescoreAfter quantity.Elapsed `json:"rescore_after,omitzero"`
 	TurnAfter    quantity.Elapsed `json:"turn_after,omitzero"` // from loading: turned front to back; zero: not turned

@@ -15,37 +15,37 @@ import (
 // nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is computed from
 // its yeast, unless the baker says it.
 type PrefermentWork struct {
-	Name         string               `json:"name"`
+	Name         string               `json:"name"`                  // as it stands on the lists
 	Kind         dough.PrefermentKind `json:"kind,omitzero"`         // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
 	Prefermented quantity.Percent     `json:"prefermented,omitzero"` // flour in it, of all flour
 	Weight       quantity.Mass        `json:"weight,omitzero"`       // instead of prefermented, where flours are weighed: all of it, beside them
-	Hydration    quantity.Percent     `json:"hydration"`
-	Flour        string               `json:"flour,omitzero"`       // name of the flour it is made with; empty: all flours in proportion
-	Yeast        quantity.Percent     `json:"yeast,omitzero"`       // of its own flour, of the yeast under other
-	Salt         quantity.Percent     `json:"salt,omitzero"`        // of its own flour
-	Temperature  quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
-	Takes        quantity.Elapsed     `json:"takes,omitzero"`       // to make it
+	Hydration    quantity.Percent     `json:"hydration"`             // water, of its flour
+	Flour        string               `json:"flour,omitzero"`        // name of the flour it is made with; empty: all flours in proportion
+	Yeast        quantity.Percent     `json:"yeast,omitzero"`        // of its own flour, of the yeast under other
+	Salt         quantity.Percent     `json:"salt,omitzero"`         // of its own flour
+	Temperature  quantity.Temperature `json:"temperature,omitzero"`  // where it stands; not given: the room
+	Takes        quantity.Elapsed     `json:"takes,omitzero"`        // to make it
 	// AtLeast and AtMost are how long it stands; without both, by when its yeast has made it ripe.
 	AtLeast quantity.Elapsed `json:"at_least,omitzero"`
-	AtMost  quantity.Elapsed `json:"at_most,omitzero"`
+	AtMost  quantity.Elapsed `json:"at_most,omitzero"` // it stands, ripe enough and not past its best
 }
 
 // SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out of
 // the lines of the formula.
 type SoakerWork struct {
-	Name    string           `json:"name"`
-	Kind    dough.SoakerKind `json:"kind,omitzero"` // "cold soaker", "hot soaker", "scald"
-	Parts   []SoakerPart     `json:"part"`
+	Name    string           `json:"name"`           // as it stands on the lists
+	Kind    dough.SoakerKind `json:"kind,omitzero"`  // "cold soaker", "hot soaker", "scald"
+	Parts   []SoakerPart     `json:"part"`           // what of the formula goes into it
 	Takes   quantity.Elapsed `json:"takes,omitzero"` // to make it
 	AtLeast quantity.Elapsed `json:"at_least"`       // it stands
-	AtMost  quantity.Elapsed `json:"at_most"`
+	AtMost  quantity.Elapsed `json:"at_most"`        // it stands
 }
 
 // SoakerPart is one ingredient of a soaker, in percent of all flour or by weight.
 type SoakerPart struct {
-	Name    string           `json:"name"` // of a line of the formula
-	Percent quantity.Percent `json:"percent,omitzero"`
-	Weight  quantity.Mass    `json:"weight,omitzero"` // instead of percent, where flours are weighed: beside the line
+	Name    string           `json:"name"`             // of a line of the formula
+	Percent quantity.Percent `json:"percent,omitzero"` // of all flour, as in the formula
+	Weight  quantity.Mass    `json:"weight,omitzero"`  // instead of percent, where flours are weighed: beside the line
 }
 
 // beforehand is a preferment or soaker as the timetable sees it.

@@ -223,3 +223,32 @@ func TestTheSchemaRefusesWhatIsWrong(t *testing.T) {
 		}
 	}
 }
+
+// A baker who writes a file, and an app that makes a form of it, need a word for every key.
+func TestEveryKeyOfABakeIsDescribed(t *testing.T) {
+	type node struct {
+		Description string          `json:"description"`
+		Properties  map[string]node `json:"properties"`
+		Const       string          `json:"const"`
+	}
+	var schema struct {
+		node
+		Defs map[string]node `json:"$defs"`
+	}
+	if err := json.Unmarshal([]byte(BakeSchema()), &schema); err != nil {
+		t.Fatal(err)
+	}
+	schema.Defs["the bake"] = schema.node
+	keys := 0
+	for name, def := range schema.Defs {
+		for key, p := range def.Properties {
+			keys++
+			if p.Description == "" && p.Const == "" && key != "format" {
+				t.Errorf("%s: nothing says what %s is", name, key)
+			}
+		}
+	}
+	if keys < 80 {
+		t.Errorf("%d keys: the schema is not read", keys)
+	}
+}

@@ -14,8 +14,8 @@ import (
 
 // StepNote is a note of the baker's own on a step: on every step of a kind ("fold", "vent"), or on one by its ID ("fold-2").
 type StepNote struct {
-	Step string `json:"step"`
-	Says string `json:"says"`
+	Step string `json:"step"` // the ID or the kind of the step, such as "fold-2" or "shape"
+	Says string `json:"says"` // what the plan is to say there
 }
 
 const mostNotes = 50

@@ -19,7 +19,7 @@ func ovenCommands(s System) []*cobra.Command {
 
 // peopleCommands are the commands about first minutes and teaching: new, table, compare, exercise.
 func peopleCommands(s System) []*cobra.Command {
-	return []*cobra.Command{newNew(s), newTable(s), newCompare(s), newExercise(s)}
+	return []*cobra.Command{newNew(s), newBakeFile(s), newTable(s), newCompare(s), newExercise(s)}
 }
 
 // bakeFiles completes the names of bake files.

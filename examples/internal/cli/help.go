@@ -14,7 +14,7 @@ var groups = []struct {
 	title    string
 	commands []string
 }{
-	{"The whole bake", []string{"plan", "new", "now"}},
+	{"The whole bake", []string{"plan", "new", "bake-file", "now"}},
 	{"Into the bowl", []string{"formula", "levain", "water", "mixer", "sticking", "scald", "flour", "yeast", "convert", "chill", "vessel", "cost"}},
 	{"The dough's clock", []string{"bulk", "log", "learn"}},
 	{"The oven, and after", []string{"oven", "done", "left", "cool", "keep", "loss"}},
