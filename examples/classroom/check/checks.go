@@ -16,6 +16,7 @@ func checks() []check {
 		{"keyboard", (*visit).keyboard},
 		{"pointer", (*visit).pointer},
 		{"worksheet", (*visit).worksheet},
+		{"lesson", (*visit).lesson},
 		{"timing", (*visit).timing},
 		{"accessible", (*visit).accessible},
 		{"pictures", (*visit).pictures},
