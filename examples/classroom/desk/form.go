@@ -43,6 +43,9 @@ func (f field) put(b *builder, id, text string, places map[string]int, problem s
 		if problem != "" {
 			attributes = append(attributes, "aria-invalid", "true")
 		}
+		if f.kind == aText {
+			attributes = append(attributes, "class", "wide")
+		}
 		b.tag("input", attributes...)
 	}
 	if stops := f.stops(r); len(stops) > 1 {

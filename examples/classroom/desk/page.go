@@ -147,6 +147,8 @@ func (q Request) taskPage(b *builder, s State, out Response) {
 	b.el("p", t.about.Text(r))
 	q.guessPart(b, s, t)
 	s.fieldsPart(b, t, out)
+	// On a phone the answer is far below the slider: its sentence stays in sight. It is announced elsewhere.
+	b.el("p", out.Headline, "class", "short", "id", "short", "aria-hidden", "true")
 	b.raw(`</section><section class="tell" aria-labelledby="tell-title">`)
 	b.el("h2", working.Tell("desk.library_says", "What the library says").Text(r), "id", "tell-title")
 	hidden := t.guesses() && (s.Phase == guessing || s.Phase == locked)

@@ -44,6 +44,8 @@ function show(answer) {
     slider.setAttribute("aria-valuetext", document.getElementById("f-" + name).value);
   }
   mark(answer.problems || {});
+  const short = document.getElementById("short");
+  if (short) short.textContent = answer.headline || "";
   if (answer.status) live.textContent = answer.status;
 }
 
