@@ -1,12 +1,14 @@
 package desk
 
 import (
+	"math"
 	"time"
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/ferment"
 )
 
 // Pictures that are answers of the library put side by side: each point is one answer.
@@ -74,4 +76,30 @@ func probeChart(samples []bake.Sample, l bake.Left) report.Section {
 		c.Main.Values = append(c.Main.Values, s.Core.Celsius())
 	}
 	return chartSection("readings", c)
+}
+
+// rivalsChart is the growth by the chosen curve, in percent of its own at 27 °C, in the band that all curves leave:
+// where the band is wide they do not agree. A curve that stands still at 27 °C has no such percent and is left out.
+func rivalsChart(chosen ferment.Curve) report.Section {
+	c := report.Chart{
+		Title: working.Tell("desk.chart_rivals", "Growth against the temperature, in percent of that at 27 °C: %s", chosen.About().Name),
+		X:     report.Series{Name: working.Tell("desk.field_temperature", "temperature"), Of: report.Degrees},
+		Main:  report.Series{Name: working.Tell("desk.chart_chosen", "the chosen curve"), Of: report.Percents},
+		Low:   report.Series{Name: working.Tell("desk.chart_slowest", "slowest"), Of: report.Percents},
+		High:  report.Series{Name: working.Tell("desk.chart_fastest", "fastest"), Of: report.Percents},
+	}
+	const standard = 27.0
+	for celsius := 4.0; celsius <= 36; celsius++ {
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, rival := range ferment.Curves() {
+			if at := rival.Rate(standard); at > 0 {
+				share := 100 * rival.Rate(celsius) / at
+				low, high = min(low, share), max(high, share)
+			}
+		}
+		c.X.Values = append(c.X.Values, celsius)
+		c.Main.Values = append(c.Main.Values, 100*chosen.Rate(celsius)/chosen.Rate(standard))
+		c.Low.Values, c.High.Values = append(c.Low.Values, low), append(c.High.Values, high)
+	}
+	return chartSection("rivals", c)
 }
