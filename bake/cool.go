@@ -49,7 +49,7 @@ const (
 	breadK                      = 0.24            // W/(m K), sources.Rask
 	coolingProbability          = 80.0            // %
 	defaultSlice, warmSlice     = 35.0, 50.0      // °C
-	// The loss of a cooling loaf: 1 to 3 % (from memory), 2 to 3 % (a bakery trade text).
+	// The loss of a cooling loaf: 1 to 3 % (from memory), 2 to 3 % (common practice, no source).
 	leastCoolingLoss, usualCoolingLoss, mostCoolingLoss = 1.0, 2.0, 3.0 // %
 	// coolPerPercent is how far a loaf cools for each percent of its mass that steams away: the latent heat near
 	// 70 °C, 2.34 MJ/kg, over the heat capacity of bread, 2.8 kJ/(kg K), sources.Rask.
@@ -76,7 +76,7 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 // readings give a much better answer: [CoolingProbe.TimeLeft].
 // Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too
 // warm ever to reach Slice.
-// Source: Çengel, chapter 4; slicing at 30 to 40 °C, bread cooling pages; rye rests longer, common
+// Source: Çengel, chapter 4; slicing at 30 to 40 °C and longer rests of rye, common
 // practice.
 func (in CoolingLoaf) Time() (CoolingTime, error) {
 	in, err := in.check()

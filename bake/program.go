@@ -138,7 +138,7 @@ type Program struct {
 // time, ±20 % and more; ranges claim 80 %, and in a chain of rounds the same oven is early or late in each,
 // so ranges add up in full.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent].
-// Source: Warenkunde Brot p. 141; guide bake times of a German glossary; covered pots, baking pages that agree.
+// Source: Warenkunde Brot p. 141; guide bake times of a German glossary; covered pots, common practice, no source.
 func (in OvenLoad) Program() (Program, error) {
 	bake, err := checkBatch(in)
 	if err != nil {

@@ -46,7 +46,7 @@ type lossRow struct {
 type crumbRow struct{ mlPerGram, porosity float64 }
 
 // Oven settings: 250 to 280 °C for 5 to 10 min, then 200 to 230 °C, rolls 20 to 30 °C lower, Warenkunde Brot
-// p. 141; the rest common practice. Steam: the first 15 min; fat and sugar need none, several baking pages.
+// p. 141; the rest common practice. Steam: the first 15 min; fat and sugar need none, common practice, no source.
 var styleTable = [...]styleRow{
 	LeanHearth: {
 		Round,

@@ -33,7 +33,7 @@ func (v Vessel) MarshalText() ([]byte, error) { return vessels.Marshal(v) }
 func (v *Vessel) UnmarshalText(text []byte) error { return vessels.Unmarshal(v, text) }
 
 // coveredOf is how long the lid stays on or the steam in, in minutes.
-// Source: steam for the first 15 min; lid off after 20 to 25 min, several baking pages; fat and sugar need
+// Source: steam for the first 15 min; lid off after 20 to 25 min, common practice; fat and sugar need
 // none.
 func coveredOf(s Style, v Vessel, bake float64) float64 {
 	most := rowOf(s).steam
@@ -49,7 +49,7 @@ func coveredOf(s Style, v Vessel, bake float64) float64 {
 }
 
 // vesselTimes are preheating and reheating.
-// Source: pot at least 30 min, several baking pages that agree; stone 45 to 60 min (from memory); the rest
+// Source: pot at least 30 min, common practice, no source; stone 45 to 60 min (from memory); the rest
 // judgment.
 func vesselTimes(v Vessel) (preheat, reheat time.Duration) {
 	switch v {

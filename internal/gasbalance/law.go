@@ -48,7 +48,7 @@ func Standing() Parameters {
 		Ripe: 5.85,
 		// Judgment: S. cerevisiae and K. humilis are the two common species of sourdough; unsure by 0.25.
 		Mixture: 0.40,
-		// Judgment between salt "10 to 30 % longer", sugar harmless to 5 % and slow above 10 % (trade texts).
+		// Judgment between salt "10 to 30 % longer", sugar harmless to 5 % and slow above 10 % (common practice, no source).
 		Halfway: 2.4, HalfwayTolerant: 3.4,
 		// Judgment; only the direction is published: stiff is slower.
 		Stiffness: 0.4,

@@ -162,7 +162,7 @@ func (c *checker) arithmetic(l Line, value Value) {
 		c.fault("%s does not evaluate: %v", l.Numbers, err)
 	case l.Exact && !value.clock && (rat == nil || rat.Cmp(value.Number) != 0):
 		c.fault("claims to be exact: %s is not %s", l.Numbers, l.Value)
-	case !value.gives(got):
+	case !value.Gives(got):
 		c.fault("%s gives %.12g, the value says %s", l.Numbers, got, l.Value)
 	}
 	if l.Formula != "" {

@@ -70,8 +70,8 @@ func (v Value) typed() string {
 	return number
 }
 
-// gives reports whether a number that was reckoned is the value at its printed digits.
-func (v Value) gives(got float64) bool {
+// Gives reports whether a number that was reckoned is the value at its printed digits.
+func (v Value) Gives(got float64) bool {
 	want := v.Float()
 	difference := math.Abs(got - want)
 	if v.clock {

@@ -52,7 +52,7 @@ func (c *checker) row(t Table, column Column, i int) {
 		c.fault("column %s = %s uses %s, which is not explained", column.Symbol, column.Formula, name)
 		return "0"
 	})
-	if _, got, err := Evaluate(line); err != nil || !want.gives(got) {
+	if _, got, err := Evaluate(line); err != nil || !want.Gives(got) {
 		c.fault("row %d: %s gives %.12g (%v), the cell of %s says %s", i+1, line, got, err, column.Symbol, want.Text)
 	}
 }
