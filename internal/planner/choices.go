@@ -5,8 +5,11 @@ import (
 	"slices"
 )
 
-// mostWays bounds how many ways out are tried at one node of the search.
-const mostWays = 24
+// mostWays bounds how many ways out are tried at one node of the search: few where prices tell apart what matters.
+const (
+	mostWays   = 24
+	pricedWays = 4
+)
 
 // choices lists difficulties of the relaxed solution: times in gaps, costs above their
 // envelopes, tasks that overlap and should not. None means that the solution is a timetable
@@ -44,14 +47,26 @@ func (r *search) choices() []choice {
 	out = r.overlaps(out)
 	out = r.crowded(out)
 	byRank(out)
+	return out
+}
+
+// few are the choices that are judged: the worst, and where prices lead the parting of times too.
+func (r *search) few(choices []choice) []choice {
+	most := mostWays
+	if r.priced() {
+		most = pricedWays
+	}
 	ways := 0
-	for k, c := range out {
-		ways += len(c.moves)
-		if ways > mostWays && k > 0 {
-			return out[:k]
+	for k, c := range choices {
+		if ways += len(c.moves); ways > most && k > 0 {
+			choices = choices[:k]
+			break
 		}
 	}
-	return out
+	if r.priced() {
+		choices = r.splits(choices)
+	}
+	return choices
 }
 
 // byRank puts the worst difficulties first, and those of one rank in the order found.

@@ -134,6 +134,8 @@ type model struct {
 	pairs    []pair
 	crowds   []crowd
 	budgets  []budget
+	bread    []int // of each node, which bread it belongs to; nil until somebody asks
+	nbreads  int
 }
 
 // budget is how much of a pool there is over time, and the least its tasks take of it.

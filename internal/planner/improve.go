@@ -1,0 +1,107 @@
+package planner
+
+import "math"
+
+const (
+	freedNodes  = 60 // looked at while some breads are free
+	mostPasses  = 4
+	mostInPairs = 8 // breads; of more, pairs would take too long
+)
+
+// improve looks for better timetables near the best one: it frees the events of one bread, then of two, and leaves the
+// others where they are. A bread is what hangs together by rules, whatever is shared. Method: large neighborhood
+// search. Source: Shaw, "Using constraint programming and local search methods to solve vehicle routing problems",
+// CP 1998.
+func (r *search) improve() {
+	breads := r.m.breads()
+	if r.times == nil || breads < 2 {
+		return
+	}
+	lost, p, here := r.lost, r.p, r.open.here
+	r.p = nil
+	for range mostPasses {
+		before := r.best
+		for i := range breads {
+			r.free(i, i)
+		}
+		for i := 0; i < breads && breads <= mostInPairs; i++ {
+			for j := range i {
+				r.free(i, j)
+			}
+		}
+		if r.best == before || r.over {
+			break
+		}
+	}
+	r.lost, r.p, r.open.here = lost, p, here
+}
+
+// free searches with all events fixed but those of two breads, which may be the same.
+func (r *search) free(i, j int) {
+	if r.stopped() {
+		return
+	}
+	mark, ok := r.s.mark(), true
+	for v, bread := range r.m.bread {
+		if ok && bread != i && bread != j {
+			ok = r.s.raise(v, r.found[v]) && r.s.lower(v, r.found[v])
+		}
+	}
+	r.until = r.nodes + freedNodes
+	if ok && r.s.propagate() {
+		r.visit(math.MinInt64)
+	}
+	r.until = 0
+	r.undo(mark)
+}
+
+// breads numbers, for each node, what hangs together by arcs, and returns how many there are.
+func (m *model) breads() int {
+	if m.bread != nil {
+		return m.nbreads
+	}
+	group := newGroups(m.n)
+	for _, a := range m.arcs {
+		group.join(a.From, a.To)
+	}
+	for _, s := range m.splits {
+		group.join(s.e, s.s)
+	}
+	number := map[int]int{}
+	m.bread = make([]int, m.n)
+	for v := range m.n {
+		g := group.find(v)
+		if _, ok := number[g]; !ok {
+			number[g] = len(number)
+		}
+		m.bread[v] = number[g]
+	}
+	m.nbreads = len(number)
+	return m.nbreads
+}
+
+// groups joins numbers into groups.
+type groups []int
+
+func newGroups(n int) groups {
+	g := make(groups, n)
+	for v := range g {
+		g[v] = v
+	}
+	return g
+}
+
+func (g groups) find(v int) int {
+	for g[v] != v {
+		g[v] = g[g[v]]
+		v = g[v]
+	}
+	return v
+}
+
+// join reports whether two numbers were in different groups, which are now one.
+func (g groups) join(a, b int) bool {
+	a, b = g.find(a), g.find(b)
+	g[a] = b
+	return a != b
+}
