@@ -33,6 +33,11 @@ func TestScripts(t *testing.T) {
 					return err
 				}
 			}
+			for _, day := range []string{"market", "sunday", "class"} {
+				if err := os.CopyFS(filepath.Join(e.WorkDir, day), os.DirFS(filepath.Join(bakes, day))); err != nil {
+					return err
+				}
+			}
 			return nil
 		},
 	})

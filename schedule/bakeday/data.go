@@ -100,14 +100,10 @@ func (d Day) weighLists() []WeighList {
 	var out []WeighList
 	scalds := d.scalds()
 	for _, b := range d.Weighing.Builds {
-		if b.Build.Name == levainName && d.Bake.Levain.standing() {
-			continue // it stands there: nothing of it is weighed out but what goes into the dough
+		if b.Build.Name == levainName && (d.Bake.Levain.standing() || d.sharesLevain()) {
+			continue // it stands there, or is weighed once for all: nothing of it is weighed but what goes into the dough
 		}
-		l := WeighList{Name: b.Build.Name, Total: b.Made, Batches: 1}
-		for _, w := range b.Lines {
-			l.Lines = append(l.Lines, WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass})
-			l.Residue = l.Residue.Add(w.Residue)
-		}
+		l := weighBuild(b)
 		if s, ok := scalds[l.Name]; ok {
 			l.Says = scaldSays(s)
 		}
@@ -127,6 +123,18 @@ func (d Day) weighLists() []WeighList {
 		l.Lines = append(l.Lines, line)
 	}
 	return append(out, l)
+}
+
+// sharesLevain reports whether the levain feeds other breads too.
+func (d Day) sharesLevain() bool { return d.Levain != nil && !d.Levain.Shared.IsZero() }
+
+func weighBuild(b dough.WeighedBuild) WeighList {
+	l := WeighList{Name: b.Build.Name, Total: b.Made, Batches: 1}
+	for _, w := range b.Lines {
+		l.Lines = append(l.Lines, WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass})
+		l.Residue = l.Residue.Add(w.Residue)
+	}
+	return l
 }
 
 // portions divides a weighed line among batches in whole steps of its scale; the steps that are left

@@ -1,4 +1,4 @@
-// Package bakeday answers: plan my whole bake.
+// Package bakeday answers: plan my whole bake, or the day of a kitchen with several breads.
 //
 // It asks every room of the library and puts the answers into one day: what to weigh, how warm
 // the water, when the levain is ripe and the dough ready, how far it may rise before the cold,
@@ -6,6 +6,8 @@
 // from when the bread is wanted, around sleep and absence.
 //
 //	the whole bake, from a Bake to a Day         Bake.Plan
+//	several breads of one kitchen in one day     Order.Plan, KitchenDay
+//	what two breads both want                    KitchenDay.Wants
 //	a bake from JSON, and its form               Read, BakeSchema
 //	when it is wanted                            Wish, ParseWish
 //	is the bake as written possible              Bake.Check
@@ -43,7 +45,17 @@
 // A bake has one levain, or yeast, or both, and any number of poolishes, bigas and other preferments with yeast, which are ripe by
 // the clock of their yeast unless the baker says how long they stand; soakers and scalds stand as long as the baker says.
 //
+// # Several breads
+//
+// What a [Kitchen] has is shared: hands, mixers, oven, pots, places. The oven has one temperature at a time: between
+// two breads it reheats, rises or falls; a bread on the falling heat of another waits for it. A deck holds one bread at a time. The
+// room that is kept for early and late doughs is the same share for all breads. What a later start of one does to
+// the others is for [KitchenDay.Replan]: it leaves the other breads where they are, if that is possible.
+//
 // # Standing assumptions
+//
+// A minute at the oven, for a lid or the steam, interrupts other work. Washing a mixer takes the mixer's time, and no hands of
+// the plan's.
 //
 // All batches of one dough stand together in one covered tub; its clock starts when the last batch leaves
 // the mixer. The room follows a smooth day and night. Loaves go from the refrigerator

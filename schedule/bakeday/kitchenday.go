@@ -135,9 +135,9 @@ func (p *planning) levains() []WeighList {
 
 // weighedLevain is the list of the levain of one dough.
 func (d *planned) weighedLevain() WeighList {
-	for _, l := range d.weighLists() {
-		if l.Name == levainName {
-			return l
+	for _, b := range d.Weighing.Builds {
+		if b.Build.Name == levainName {
+			return weighBuild(b)
 		}
 	}
 	return WeighList{}

@@ -26,12 +26,40 @@ func (k KitchenDay) headline() working.Message {
 	return working.Tell("bakeday.day_headline", "%d breads, %d pieces: %v", len(k.Breads), loaves, working.Join(names, "; "))
 }
 
-// Report tells the day as a whole: when to do what for all breads, the levains that feed several doughs, each bread in a line,
-// and why it does not fit. Its sections have the keys "missed", "why", "timetable", "levain-…", "breads" and "notes"; each
-// bread has a report of its own, [Day.Report].
+// Report tells the day and all of its breads: first the sections of [KitchenDay.DayReport], then those of each bread, without
+// its timetable.
 func (k KitchenDay) Report() report.Report {
+	r := k.DayReport()
+	if len(k.Breads) < 2 {
+		return r
+	}
+	for _, d := range k.Breads {
+		name := working.Tell("bakeday.named", "%v", d.Bake.Name)
+		for _, s := range d.Report().Sections {
+			switch s.Key {
+			case "timetable", "why", "missed":
+				continue
+			}
+			if s.Title.IsZero() {
+				s.Title = name
+			} else {
+				s.Title = working.Tell("bakeday.of_bread", "%v: %v", name, s.Title)
+			}
+			r.Sections = append(r.Sections, s)
+		}
+	}
+	return r
+}
+
+// DayReport tells the day as a whole: when to do what for all breads, the levains that feed several doughs, each bread in a
+// line, and why it does not fit. Its sections have the keys "missed", "why", "timetable", "weigh-…" for each such levain,
+// "breads" and "notes"; each bread has a report of its own, [Day.Report].
+func (k KitchenDay) DayReport() report.Report {
 	if !k.worked {
 		return report.Report{Headline: k.headline()}
+	}
+	if len(k.Breads) == 1 {
+		return k.Breads[0].Report()
 	}
 	r := report.Report{Headline: k.headline(), Cautions: k.Cautions()}
 	add := func(key string, title working.Message, blocks ...report.Block) {

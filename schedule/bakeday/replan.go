@@ -3,6 +3,7 @@ package bakeday
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -119,6 +120,11 @@ func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elaps
 		if err != nil {
 			return Replanned{}, fmt.Errorf("timetable: %w", err)
 		}
+		if others := d.asPlanned(problem, at, r.Moved, done); len(others.Bounds) > len(problem.Bounds) {
+			if ok, err := others.Possible(ctx); err == nil && ok {
+				problem = others
+			}
+		}
 		if r.Timetable, err = problem.Latest(ctx); err != nil {
 			return Replanned{}, fmt.Errorf("timetable: %w", err)
 		}
@@ -138,6 +144,20 @@ func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elaps
 		r.Changes = schedule.Changes(d.timetable, r.Timetable)
 	}
 	return r, nil
+}
+
+// asPlanned is the problem in which the other breads stay where they are, those apart that have begun.
+func (d midday) asPlanned(p schedule.Problem, at schedule.Timed, moved quantity.Elapsed, done []schedule.Done) schedule.Problem {
+	p.Bounds = slices.Clone(p.Bounds)
+	for _, s := range d.timetable.Steps {
+		begun := slices.ContainsFunc(done, func(e schedule.Done) bool { return e.Step == s.ID })
+		if s.Bread == at.Bread || s.Spare || begun {
+			continue
+		}
+		start := s.Start.Add(moved.Duration())
+		p.Bounds = append(p.Bounds, schedule.Bound{Step: s.ID, Edge: schedule.Start, Earliest: start, Latest: start})
+	}
+	return p
 }
 
 // doneBefore lists what has happened when the step begins: what was planned before it, and of other breads what was

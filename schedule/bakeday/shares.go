@@ -57,7 +57,7 @@ func (p *planning) findShares() {
 	if n := p.kitchen.RefrigeratorPlaces; n > 0 {
 		s.resources = append(s.resources, schedule.Resource{
 			ID: sharedCold, Name: working.Tell("bakeday.refrigerator", "the refrigerator"), Capacity: n,
-			Words: working.Tell("bakeday.cold_places", "places for %d loaves in the refrigerator", n),
+			Words: working.Tell("bakeday.cold_places", "places for %d loaves in the refrigerator", n), Firm: true,
 		})
 	}
 	p.shares = s
@@ -77,7 +77,7 @@ func (p *planning) shareMixers(s *shares) {
 		}
 		r := schedule.Resource{
 			ID: sharedMixer + m.Kind.String(), Name: working.Tell("bakeday.mixer", "the %v mixer", m.Kind), Capacity: 1,
-			Words: working.Tell("bakeday.one_mixer", "one %v mixer", m.Kind),
+			Words: working.Tell("bakeday.one_mixer", "one %v mixer", m.Kind), Firm: true,
 		}
 		washing := m.Washing
 		if washing == 0 {
@@ -112,7 +112,7 @@ func (p *planning) shareOven(s *shares) {
 	decks := max(1, p.kitchen.Oven.Decks)
 	r := schedule.Resource{
 		ID: sharedOven, Name: working.Tell("bakeday.shared_oven", "the oven"), Capacity: decks,
-		Words: working.Tell("bakeday.one_oven", "one oven"),
+		Words: working.Tell("bakeday.one_oven", "one oven"), Firm: true,
 	}
 	if decks > 1 {
 		r.Words = working.Tell("bakeday.decks", "an oven of %d decks", decks)

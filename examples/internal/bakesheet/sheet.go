@@ -16,12 +16,31 @@ var style string
 
 // Render makes the page of a day, for a reader. The sources of every number are on it where the options ask for them.
 func Render(day bakeday.Day, on report.Options) []byte {
-	r := arranged(day)
+	return document(day.Report().Headline, on, arranged(day))
+}
+
+// RenderDay makes the pages of a day of several breads: one for the day, and one for each bread.
+func RenderDay(day bakeday.KitchenDay, on report.Options) []byte {
+	pages := []report.Report{day.DayReport()}
+	for _, d := range day.Breads {
+		page := arranged(d)
+		page.Cautions = nil // they stand on the page of the day
+		pages = append(pages, page)
+	}
+	return document(day.DayReport().Headline, on, pages...)
+}
+
+// document is a file of pages.
+func document(headline working.Message, on report.Options, pages ...report.Report) []byte {
 	lang := on.Language.Tag
 	if lang == "" {
 		lang = "en"
 	}
-	title := html.EscapeString(textpage.Printable(r.Headline.Text(on.Reader())))
+	title := html.EscapeString(textpage.Printable(headline.Text(on.Reader())))
+	var body strings.Builder
+	for _, r := range pages {
+		body.WriteString("<main class=\"sheet\">\n" + r.Fragment(on) + "</main>\n")
+	}
 	return []byte(`<!DOCTYPE html>
 <html lang="` + html.EscapeString(lang) + `">
 <head>
@@ -35,9 +54,7 @@ func Render(day bakeday.Day, on report.Options) []byte {
 ` + report.Style() + style + `</style>
 </head>
 <body>
-<main class="sheet">
-` + r.Fragment(on) + `</main>
-</body>
+` + body.String() + `</body>
 </html>
 `)
 }

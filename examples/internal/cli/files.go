@@ -6,7 +6,6 @@ import (
 
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/internal/textpage"
-	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/calendar"
 )
 
@@ -35,11 +34,17 @@ func (s System) guarded(command string, g outfile.Guard, log string) error {
 	return badInput("%s", strings.Join(lines, "\n"))
 }
 
+// planned is a plan as data, of one bread or of a day.
+type planned interface {
+	CalendarID() string
+	CalendarEvents() []calendar.Event
+}
+
 // writeCalendar writes the timetable as a calendar file. The sequence number grows with the clock, so
 // that a later export of the same plan moves the events of an earlier one.
-func writeCalendar(name string, s bakeday.PlanData, now time.Time) error {
+func writeCalendar(name, title string, s planned, now time.Time) error {
 	content, err := calendar.File{
-		Plan: s.CalendarID(), Name: s.Name, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
+		Plan: s.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
 	}.Encode()
 	if err != nil {
 		return badInput("%s: %s", name, err)

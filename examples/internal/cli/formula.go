@@ -113,11 +113,11 @@ type formulaFile struct {
 
 func readFormula(name string) (formulaFile, error) {
 	f := formulaFile{name: name}
-	source, err := readFile(name)
+	l, _, err := readBake(name)
 	if err != nil {
 		return f, err
 	}
-	f.file = tomlbind.Bind(source, &f.bake)
+	f.file, f.bake = l.file, l.bake
 	if len(f.file.Faults) > 0 && f.file.Faults[0].Key == "" {
 		return f, f.complain(nil)
 	}

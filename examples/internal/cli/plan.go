@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"time"
 
@@ -33,19 +35,24 @@ type planFlags struct {
 func newPlan(s System) *cobra.Command {
 	var f planFlags
 	cmd := &cobra.Command{
-		Use:   "plan FILE",
+		Use:   "plan FILE...",
 		Short: "Plan the whole bake in a bake file: weights, water, times, doneness, timetable",
 		Long: `plan reads a bake file and works the whole bake out: what to weigh, how warm the water must
 be, when the levain is ripe and the dough ready, what done means, and when to do what so
-that the bread is there when it is wanted.
+that the bread is there when it is wanted. Of several files it makes one day: the breads
+share the oven, the mixers, the hands and all else of one kitchen, which the first file
+describes, or each of them the same, or a file that they name (kitchen = "hall.toml").
 
 Exit status: 0 planned; 1 the wanted time cannot be met, and the output says what is in
 the way; 2 bad input.`,
 		Example: "  maslin plan examples/bakes/hall-kitchen.toml\n  maslin plan my-bread.toml --us --ics my-bread.ics",
-		Args:    oneFile,
+		Args:    oneFileOrMore,
 
 		ValidArgsFunction: bakeFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return runTogether(cmd.Context(), s, args, f)
+			}
 			return runPlan(cmd.Context(), s, args[0], f)
 		},
 	}
@@ -62,6 +69,11 @@ the way; 2 bad input.`,
 	cmd.Flags().StringVar(&f.log, "log", "", "with --learned: the bake log is this `FILE`")
 	nowFlag(cmd, &f.now)
 	return cmd
+}
+
+// oneFileOrMore is for what is asked of a whole day.
+func oneFileOrMore(cmd *cobra.Command, args []string) error {
+	return oneFile(cmd, args[:min(1, len(args))])
 }
 
 func oneFile(cmd *cobra.Command, args []string) error {
@@ -82,24 +94,13 @@ type loaded struct {
 	clock bakeday.KitchenClock
 }
 
-// load reads a bake file and reports everything that is wrong with its text.
+// load reads a bake file and reports everything that is wrong with it.
 func load(s System, name, now string) (loaded, error) {
-	l := loaded{name: name}
-	source, err := readFile(name)
+	l, faults, err := readBake(name)
 	if err != nil {
 		return l, err
 	}
-	l.file = tomlbind.Bind(source, &l.bake)
-	var faults []placed
-	for _, f := range l.file.Faults {
-		text := f.Text
-		if f.Key != "" {
-			text = f.Key + ": " + text
-		}
-		faults = append(faults, placed{f.Line, f.Column, text})
-	}
-	readable := len(l.file.Faults) == 0 || l.file.Faults[0].Key != ""
-	if readable {
+	if l.readable() {
 		l.clock, err = clockFor(s, l.bake.Kitchen.Zone, now)
 		var flag *exit
 		if errors.As(err, &flag) {
@@ -109,16 +110,60 @@ func load(s System, name, now string) (loaded, error) {
 			line, column, key := l.file.Locate("Kitchen.Zone")
 			faults = append(faults, placed{line, column, key + ": " + err.Error()})
 		}
-		for _, f := range located(l.file, l.bake.Check(l.clock)) {
-			if !slices.ContainsFunc(faults, func(g placed) bool { return g.line == f.line && g.column == f.column && g.line > 1 }) {
-				faults = append(faults, f)
-			}
-		}
+		faults = withNew(faults, located(l.file, l.bake.Check(l.clock)))
 	}
 	if len(faults) > 0 {
 		return l, complain(name, faults)
 	}
 	return l, nil
+}
+
+// readBake reads the text of a bake file, and of the kitchen file that it names.
+func readBake(name string) (loaded, []placed, error) {
+	l := loaded{name: name}
+	source, err := readFile(name)
+	if err != nil {
+		return l, nil, err
+	}
+	l.file = tomlbind.BindWith(source, &l.bake, map[string]tomlbind.Open{"Kitchen": func(other string) ([]byte, error) {
+		return kitchenFile(name, other)
+	}})
+	var faults []placed
+	for _, f := range l.file.Faults {
+		text := f.Text
+		if f.Key != "" {
+			text = f.Key + ": " + text
+		}
+		faults = append(faults, placed{f.Line, f.Column, text})
+	}
+	return l, faults, nil
+}
+
+// readable reports whether the text could be read, even if not all of it means something.
+func (l loaded) readable() bool { return len(l.file.Faults) == 0 || l.file.Faults[0].Key != "" }
+
+// kitchenFile reads the kitchen file that a bake file names, seen from there.
+func kitchenFile(from, name string) ([]byte, error) {
+	path := filepath.FromSlash(name)
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(filepath.Dir(from), path)
+	}
+	a, errA := os.Stat(from)
+	b, errB := os.Stat(path)
+	if errA == nil && errB == nil && os.SameFile(a, b) {
+		return nil, fmt.Errorf("%s names itself; want the kitchen, or another file that describes it", fileName(name))
+	}
+	return readFile(path)
+}
+
+// withNew adds the faults for which none stands at the same place.
+func withNew(faults, more []placed) []placed {
+	for _, f := range more {
+		if !slices.ContainsFunc(faults, func(g placed) bool { return g.line == f.line && g.column == f.column && g.line > 1 }) {
+			faults = append(faults, f)
+		}
+	}
+	return faults
 }
 
 func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {
@@ -187,7 +232,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 	day.Notes = append(day.Notes, known...)
 	sheet := day.Data()
 	if f.ics != "" && sheet.Possible {
-		if err := writeCalendar(f.ics, sheet, l.clock.Now); err != nil {
+		if err := writeCalendar(f.ics, sheet.Name, sheet, l.clock.Now); err != nil {
 			return err
 		}
 	}

@@ -29,7 +29,11 @@ type File struct {
 	keys   map[string]string // Go field path to key in the file
 	target reflect.Type
 	slips  map[string]bool // keys that an unknown key was probably meant to be
+	open   map[string]Open // by Go field path
 }
+
+// Open reads the file that stands in the place of a table, by the name it is given there.
+type Open func(name string) ([]byte, error)
 
 // Meant reports whether a key that is missing was probably written with a slip, which is
 // reported already.
@@ -86,8 +90,15 @@ func (f *File) Locate(goPath string) (line, column int, key string) {
 
 // Bind reads the source into target, which must be a pointer to a struct. Whatever can be read
 // is read; the faults say what could not.
-func Bind(source []byte, target any) *File {
-	f := &File{places: map[string]place{}, keys: map[string]string{}, slips: map[string]bool{}, target: reflect.TypeOf(target).Elem()}
+func Bind(source []byte, target any) *File { return BindWith(source, target, nil) }
+
+// BindWith is [Bind] for a file in which the name of another file may stand instead of a table: for the fields, by their
+// Go field paths, for which it says how to open one. What is wrong in the other file is reported where it is named.
+func BindWith(source []byte, target any, open map[string]Open) *File {
+	f := &File{
+		places: map[string]place{}, keys: map[string]string{}, slips: map[string]bool{}, target: reflect.TypeOf(target).Elem(),
+		open: open,
+	}
 	if len(source) > MaxBytes {
 		f.Faults = []Fault{{Line: 1, Column: 1, Text: fmt.Sprintf("the file has more than the %d bytes that are read", MaxBytes)}}
 		return f
@@ -174,6 +185,10 @@ func (f *File) value(n *node, v reflect.Value, goPath, key string) {
 	wrong := func(want string) { f.fault(n.at, key, "got "+describe(n)+", want "+want) }
 	switch v.Kind() {
 	case reflect.Struct:
+		if open, ok := f.open[goPath]; ok && n.kind == unstable.String {
+			f.include(n, v, open, key)
+			return
+		}
 		if n.kind != unstable.Table {
 			wrong("a table")
 			return
@@ -218,6 +233,32 @@ func (f *File) value(n *node, v reflect.Value, goPath, key string) {
 		v.SetFloat(x)
 	default:
 		wrong("something this program cannot hold (" + v.Kind().String() + ")")
+	}
+}
+
+// include reads a table from a file of its own. Such a file names no other one.
+func (f *File) include(n *node, v reflect.Value, open Open, key string) {
+	source, err := open(n.text)
+	if err != nil {
+		f.fault(n.at, key, err.Error())
+		return
+	}
+	at := func(line, column int) string {
+		return fmt.Sprintf("in %s:%d:%d: ", strconv.Quote(n.text), line, column)
+	}
+	if root, fault := parse(source); fault == nil {
+		if other, ok := root.fields[key]; ok && other.kind == unstable.String {
+			f.fault(n.at, key, at(other.at.line, other.at.column)+"names a file again; want the "+key+" itself")
+			return
+		}
+	}
+	inner := Bind(source, v.Addr().Interface())
+	for _, x := range inner.Faults {
+		text := x.Text
+		if x.Key != "" {
+			text = x.Key + ": " + text
+		}
+		f.fault(n.at, key, at(x.Line, x.Column)+text)
 	}
 }
 
