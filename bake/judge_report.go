@@ -179,7 +179,12 @@ func (t CoreTarget) Report() report.Report {
 }
 
 // Report tells the boiling point.
-func (b Boiling) Report() report.Report { return report.Report{Headline: b.message()} }
+func (b Boiling) Report() report.Report {
+	if b.Point.IsZero() {
+		return report.Report{Headline: b.message()}
+	}
+	return report.Report{Headline: b.message(), Sections: []report.Section{picture(b.chart())}}
+}
 
 // Report tells the pressure and the temperature.
 func (a Atmosphere) Report() report.Report { return report.Report{Headline: a.message()} }

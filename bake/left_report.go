@@ -37,6 +37,9 @@ func (l Left) Report() report.Report {
 			})
 		}
 	}
+	if c, ok := l.chart(); ok {
+		r.Sections = append(r.Sections, picture(c))
+	}
 	r.RestsOn = l.restsOn()
 	return r
 }
@@ -120,6 +123,9 @@ func (c CoolingTime) Report() report.Report {
 		),
 		working.Tell("bake.cooling_probe", "two readings of a probe, some 20 minutes apart, say much more"),
 	}
+	if chart, ok := c.chart(); ok {
+		r.Sections = append(r.Sections, picture(chart))
+	}
 	return r
 }
 
@@ -136,6 +142,9 @@ func (c CoolingLeft) Report() report.Report {
 				},
 			},
 		}
+	}
+	if chart, ok := c.chart(); ok {
+		r.Sections = append(r.Sections, picture(chart))
 	}
 	return r
 }

@@ -144,6 +144,9 @@ func (f Flavor) Report() report.Report {
 	}
 }
 
+// fullRise is the rise in percent that stands for itself and all beyond, see [Estimate.RiseAt].
+const fullRise = 300.0
+
 // chartPoints is how finely a rise is drawn.
 const chartPoints = 97
 
@@ -157,6 +160,9 @@ func (e *Estimate) chart(mixed time.Time) report.Chart {
 		High:   report.Series{Name: working.Tell("ferment.axis_high", "high end"), Of: report.Percents},
 		Second: report.Series{Name: working.Tell("ferment.axis_dough", "dough"), Of: report.Degrees},
 		Levels: []report.Mark{{At: e.bulk.Rise.Points(), Text: working.Tell("ferment.mark_wanted", "wanted")}},
+	}
+	if n := e.RiseCurve(2); len(n) == 2 && n[1].Rise.High.Points() >= fullRise {
+		c.Top = fullRise * 0.97 // from there on the numbers say "that or more"
 	}
 	zero := 0.0
 	if !mixed.IsZero() {
@@ -389,6 +395,38 @@ func (r CurveRates) Working() working.Working {
 	return d.Working()
 }
 
+// chart draws the rates of the curves side by side, where all of them may be used; nothing for more than four.
+func (r CurveRates) chart() []report.Block {
+	low, high := tableLow, tableHigh
+	for _, c := range r.Table.Curves {
+		about := c.About()
+		low, high = max(low, about.Low), min(high, about.High)
+	}
+	if n := len(r.Table.Curves); n == 0 || n > 4 || !(high > low) {
+		return nil
+	}
+	var at []float64
+	for i := range chartPoints {
+		at = append(at, low+(high-low)*float64(i)/(chartPoints-1))
+	}
+	line := func(c Curve) report.Series {
+		s := report.Series{Name: working.Tell("ferment.name", "%s", c.About().Name)}
+		for _, t := range at {
+			s.Values = append(s.Values, c.Rate(t))
+		}
+		return s
+	}
+	out := report.Chart{
+		Title: working.Tell("ferment.chart_curves", "Growth in an hour, by temperature"),
+		X:     report.Series{Name: working.Tell("ferment.axis_temperature", "temperature"), Of: report.Degrees, Values: at},
+		Main:  line(r.Table.Curves[0]),
+	}
+	for _, c := range r.Table.Curves[1:] {
+		out.Beside = append(out.Beside, line(c))
+	}
+	return []report.Block{out}
+}
+
 // Report tells the rates of the curves side by side, as doubling times.
 func (r CurveRates) Report() report.Report {
 	out := report.Report{Headline: r.Message()}
@@ -418,7 +456,8 @@ func (r CurveRates) Report() report.Report {
 			degrees(a.Low), degrees(a.High)))
 	}
 	out.Sections = []report.Section{
-		{Key: "curves", Title: working.Tell("ferment.title_curves", "Doubling times"), Blocks: []report.Block{grid}},
+		{Key: "curves", Title: working.Tell("ferment.title_curves", "Doubling times"), Blocks: append([]report.Block{grid},
+			r.chart()...)},
 		{Key: "about", Title: working.Tell("ferment.title_about", "The curves"), Blocks: []report.Block{about}},
 	}
 	return out

@@ -171,5 +171,46 @@ func (t TabledWater) Report() report.Report {
 		blocks = append(blocks, report.Say(instead))
 	}
 	out.Sections = []report.Section{{Key: "water", Blocks: blocks}}
+	if chart, ok := t.chart(); ok {
+		out.Sections = append(out.Sections, report.Section{
+			Key: "picture", Title: working.Tell("mixing.title_picture", "As a picture"), Blocks: []report.Block{chart},
+		})
+	}
 	return out
+}
+
+// chart draws the water against the temperature of the flour, for the room in the middle and those at both ends.
+func (t TabledWater) chart() (report.Chart, bool) {
+	var flour []float64
+	for i, f := range t.Table.Flour {
+		if i > 0 && f.Celsius() <= flour[i-1] {
+			return report.Chart{}, false // no line without an order
+		}
+		flour = append(flour, f.Celsius())
+	}
+	if len(flour) < 3 || len(t.Water) != len(flour) {
+		return report.Chart{}, false
+	}
+	line := func(room int) report.Series {
+		s := report.Series{Name: working.Tell("mixing.in_a_room", "in a room of %.1f", t.Table.Room[room]), Of: report.Degrees}
+		for _, row := range t.Water {
+			if room >= len(row) || row[room].Temperature.IsZero() {
+				return report.Series{}
+			}
+			s.Values = append(s.Values, row[room].Temperature.Celsius())
+		}
+		return s
+	}
+	last := len(t.Table.Room) - 1
+	c := report.Chart{
+		Title: working.Tell("mixing.chart_water", "The water against the flour"),
+		X:     report.Series{Name: working.Tell("mixing.axis_flour", "flour"), Of: report.Degrees, Values: flour},
+		Main:  line(last / 2),
+	}
+	for _, room := range []int{0, last} {
+		if s := line(room); room != last/2 && !s.IsZero() {
+			c.Beside = append(c.Beside, s)
+		}
+	}
+	return c, !c.Main.IsZero()
 }

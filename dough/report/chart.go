@@ -1,6 +1,8 @@
 package report
 
 import (
+	"cmp"
+	"strconv"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -22,6 +24,10 @@ type Chart struct {
 	High Series `json:"high,omitzero"`
 	// Second has an axis of its own at the right.
 	Second Series `json:"second,omitzero"`
+	// Beside are further lines on the first axis, at most three.
+	Beside []Series `json:"beside,omitempty"`
+	// Top, if it is not 0, is the upper end of the first axis: a line that goes beyond it is cut there.
+	Top float64 `json:"top,omitzero"`
 	// Levels are heights worth marking, on the first axis; Marks are places along the picture.
 	Levels []Mark `json:"levels,omitzero"`
 	Marks  []Mark `json:"marks,omitzero"`
@@ -160,8 +166,11 @@ func (s Series) value(i int) Cell {
 // Grid is the chart as numbers.
 func (c Chart) Grid() Grid {
 	t := Grid{Key: "chart", Caption: c.Title}
-	series := []Series{c.X, c.Low, c.Main, c.High, c.Second}
+	series := append([]Series{c.X, c.Low, c.Main, c.High, c.Second}, c.Beside...)
 	keys := []string{"x", "low", "value", "high", "second"}
+	for i := range c.Beside {
+		keys = append(keys, "beside_"+strconv.Itoa(i+1))
+	}
 	for i, s := range series {
 		if !s.IsZero() {
 			t.Columns = append(t.Columns, GridColumn{Key: keys[i], Title: s.Name, Right: true})
@@ -190,6 +199,18 @@ func (c Chart) plot(r working.Reader) curve.Plot {
 	}
 	if !c.Second.IsZero() {
 		p.Second, p.SecondLabel = c.Second.in(r.Units), textpage.Printable(c.Second.label(r))
+	}
+	if len(c.Beside) > 0 { // the axis is named by no single line
+		p.YLabel = c.Main.Of.unit(r.Units)
+	}
+	if c.X.Of != ClockHours {
+		p.XUnit = cmp.Or(c.X.Of.unit(r.Units), " ")
+	}
+	for _, b := range c.Beside {
+		p.Beside = append(p.Beside, curve.Line{Name: textpage.Printable(b.Name.Text(r)), Y: b.in(r.Units)})
+	}
+	if c.Top != 0 {
+		p.Top = c.Main.Of.in(c.Top, r.Units)
 	}
 	for _, m := range c.Levels {
 		p.Levels = append(p.Levels, curve.Level{Y: c.Main.Of.in(m.At, r.Units), Text: textpage.Printable(m.Text.Text(r))})

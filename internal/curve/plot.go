@@ -15,6 +15,10 @@ type Plot struct {
 	Mid       []float64 // the likely line
 	Low, High []float64 // the band around it: both or neither
 	Second    []float64 // a line on the right-hand axis
+	Beside    []Line    // further lines on the left-hand axis
+
+	// Top, if it is not 0, is the upper end of the left-hand axis: what goes beyond it is cut there.
+	Top float64
 
 	YLabel      string // "rise, %"
 	SecondLabel string // "dough, °C"
@@ -25,10 +29,19 @@ type Plot struct {
 	Marks  []Mark  // times worth marking
 	Levels []Level // heights worth marking, on the left-hand axis
 
+	// XUnit is that of X in words, "h" unless given; a space for none.
+	XUnit string
+
 	// Clock says that the time axis shows the time of day; Zero is what it is at X = 0, in hours:
 	// 18.25 is 18:15. It is a clock that is not put forward or back during the curve.
 	Clock bool
 	Zero  float64
+}
+
+// Line is a line on the left-hand axis beside the likely one.
+type Line struct {
+	Name string
+	Y    []float64
 }
 
 // Mark is a time on the curve with a few words.
@@ -47,6 +60,7 @@ const (
 	maxPoints = 5000
 	maxText   = 200
 	maxMarks  = 12
+	maxBeside = 3
 	maxLevels = 4
 	maxValue  = 1e9
 )
@@ -79,6 +93,18 @@ func (p Plot) Check() error {
 			}
 		}
 	}
+	if bad.Int("len(Beside)", len(p.Beside), 0, maxBeside) {
+		for i, l := range p.Beside {
+			path := fmt.Sprintf("Beside[%d]", i)
+			checkText(&bad, path+".Name", l.Name)
+			if bad.Int("len("+path+".Y)", len(l.Y), len(p.X), len(p.X)) {
+				for k, v := range l.Y {
+					bad.Float(fmt.Sprintf("%s.Y[%d]", path, k), v, -maxValue, maxValue, "")
+				}
+			}
+		}
+	}
+	bad.Float("Top", p.Top, -maxValue, maxValue, "")
 	checkOrder(&bad, p)
 	for _, t := range []struct{ path, text string }{
 		{"Title", p.Title}, {"YLabel", p.YLabel}, {"SecondLabel", p.SecondLabel}, {"XLabel", p.XLabel}, {"MidName", p.MidName}, {"BandName", p.BandName},
@@ -101,6 +127,7 @@ func (p Plot) Check() error {
 			checkText(&bad, path+".Text", l.Text)
 		}
 	}
+	checkText(&bad, "XUnit", p.XUnit)
 	bad.Float("Zero", p.Zero, -maxValue, maxValue, "h")
 	return bad.Err()
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // axis is a range of values with the values that are written at it.
@@ -101,7 +102,7 @@ func (p Plot) when(x float64) string {
 	if p.Clock {
 		return clock(x + p.Zero)
 	}
-	return number(x) + " h"
+	return strings.TrimRight(number(x)+" "+or(p.XUnit, "h"), " ")
 }
 
 // clock writes hours as a time of day, to the minute.
@@ -138,3 +139,23 @@ func number(v float64) string {
 	}
 	return s
 }
+
+// heightAxis is the left-hand axis of a plot: it covers every line on it, up to the top that the plot gives.
+func (p Plot) heightAxis(n int, levels []float64) axis {
+	all := [][]float64{p.Mid, p.Low, p.High, levels}
+	for _, l := range p.Beside {
+		all = append(all, l.Y)
+	}
+	if p.Top != 0 {
+		for i, series := range all {
+			all[i] = make([]float64, len(series))
+			for k, v := range series {
+				all[i][k] = min(v, p.Top)
+			}
+		}
+	}
+	return valueAxis(n, 1e-6, all...)
+}
+
+// beyond reports whether a value lies above the top that the plot gives.
+func (p Plot) beyond(v float64) bool { return p.Top != 0 && v > p.Top }

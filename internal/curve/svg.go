@@ -71,6 +71,7 @@ type drawing struct {
 	marks                    []placedMark
 	key                      []string // what the letters of the marks mean
 	legendTop, labelsTop     float64
+	id                       string
 }
 
 type legendEntry struct {
@@ -147,7 +148,7 @@ func (d *drawing) layOut() {
 	for i, l := range p.Levels {
 		levels[i] = l.Y
 	}
-	d.y = valueAxis(5, 1e-6, p.Mid, p.Low, p.High, levels)
+	d.y = p.heightAxis(5, levels)
 	widest := func(a axis) float64 {
 		w := 0.0
 		for _, v := range a.ticks() {
@@ -196,6 +197,9 @@ func (d *drawing) placeLegend(y float64) float64 {
 	add("line", p.midName())
 	if p.Low != nil {
 		add("band", p.bandName())
+	}
+	for i, l := range p.Beside {
+		add("beside"+strconv.Itoa(i), l.Name)
 	}
 	if p.Second != nil {
 		add("second", or(p.SecondLabel, "second line"))
@@ -338,22 +342,26 @@ func (d *drawing) open() {
 	// Two pictures on one page must not share an identifier.
 	h := fnv.New64a()
 	fmt.Fprintf(h, "%s\x00%s\x00%v", title, about, d.size)
-	for _, series := range [][]float64{p.X, p.Mid, p.Low, p.High, p.Second} {
+	all := [][]float64{p.X, p.Mid, p.Low, p.High, p.Second}
+	for _, l := range p.Beside {
+		all = append(all, l.Y)
+	}
+	for _, series := range all {
 		for _, v := range series { // to six digits, so that processors that differ in the last bit agree
 			fmt.Fprintf(h, " %.6g", v)
 		}
 		h.Write([]byte{0})
 	}
-	id := "curve-" + hex.EncodeToString(h.Sum(nil))
+	d.id = "curve-" + hex.EncodeToString(h.Sum(nil))
 	d.printf(
 		"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
 			" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" style=\"max-width:100%%;height:auto\">\n",
-		id,
+		d.id,
 		c(d.size.Width),
 		c(d.size.Height),
 		c(letter),
 	)
-	d.printf("<title id=\"%s-t\">%s</title>\n<desc id=\"%s-d\">%s</desc>\n", id, escape(title), id, escape(about))
+	d.printf("<title id=\"%s-t\">%s</title>\n<desc id=\"%s-d\">%s</desc>\n", d.id, escape(title), d.id, escape(about))
 	d.text(look)
 }
 
@@ -395,6 +403,12 @@ func stroke(kind string) string {
 		return plain + `line" stroke-width="2.5" stroke-linejoin="round"`
 	case "edge":
 		return plain + `edge" stroke-width="0.8" stroke-opacity="0.7"`
+	case "beside0":
+		return plain + `second" stroke-width="1.8" stroke-dasharray="8 4" stroke-linejoin="round"`
+	case "beside1":
+		return plain + `second" stroke-width="1.8" stroke-dasharray="2.5 3" stroke-linejoin="round"`
+	case "beside2":
+		return plain + `second" stroke-width="1.8" stroke-dasharray="12 3 2.5 3" stroke-linejoin="round"`
 	case "second":
 		return plain + `second" stroke-width="1.8" stroke-dasharray="8 4" stroke-linejoin="round"`
 	case "level":
@@ -450,6 +464,11 @@ func (d *drawing) lines() {
 		}
 		return strings.TrimSuffix(b.String(), " ")
 	}
+	cut := p.Top != 0
+	if cut { // what leaves the picture is cut at its frame
+		d.printf("<clipPath id=\"%s-c\"><path d=\"M%s %sH%sV%sH%sZ\"/></clipPath>\n<g clip-path=\"url(#%s-c)\">\n",
+			d.id, c(d.left), c(d.top), c(d.right), c(d.bottom), c(d.left), d.id)
+	}
 	if p.Low != nil {
 		var back strings.Builder
 		for i := len(p.X) - 1; i >= 0; i-- {
@@ -470,7 +489,13 @@ func (d *drawing) lines() {
 	if p.Second != nil {
 		d.printf("<path d=\"M%s\"%s/>\n", path(d.second, p.Second), stroke("second"))
 	}
+	for i, l := range p.Beside {
+		d.printf("<path d=\"M%s\"%s/>\n", path(d.y, l.Y), stroke("beside"+strconv.Itoa(i)))
+	}
 	d.printf("<path d=\"M%s\"%s/>\n", path(d.y, p.Mid), stroke("line"))
+	if cut {
+		d.text("</g>\n")
+	}
 	rows := 0
 	for _, m := range d.marks {
 		rows = max(rows, m.row+1)

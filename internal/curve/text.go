@@ -25,6 +25,7 @@ type strokes struct {
 	band, second, level, mark string
 	side, corner, floor, tick string
 	sideTick, rightTick       string
+	beside                    [maxBeside]string
 }
 
 var (
@@ -32,11 +33,13 @@ var (
 		flat: "━", upright: "┃", turn: [4]string{"┛", "┏", "┓", "┗"}, // arriving, leaving upward; arriving, leaving downward
 		band: "░", second: "∙", level: "┄", mark: "┆",
 		side: "│", corner: "└", floor: "─", tick: "┴", sideTick: "┤", rightTick: "├",
+		beside: [maxBeside]string{"∙", "×", "+"},
 	}
 	ascii = strokes{
 		flat: "-", upright: "|", turn: [4]string{"'", ".", ".", "'"},
 		band: ":", second: "o", level: "=", mark: "!",
 		side: "|", corner: "+", floor: "-", tick: "+", sideTick: "+", rightTick: "+",
+		beside: [maxBeside]string{"o", "x", "*"},
 	}
 )
 
@@ -94,7 +97,7 @@ func newGrid(p Plot, s Screen) *grid {
 	for i, l := range p.Levels {
 		levels[i] = l.Y
 	}
-	g.y = valueAxis(max(2, s.Height/3), 1e-6, p.Mid, p.Low, p.High, levels)
+	g.y = p.heightAxis(max(2, s.Height/3), levels)
 	g.labelLeft, g.labelRight = make([]string, s.Height), make([]string, s.Height)
 	left, right := g.labels(g.y, g.labelLeft), 0
 	if p.Second != nil {
@@ -147,6 +150,9 @@ func (g *grid) draw() {
 	p := g.p
 	if p.Low != nil {
 		for c := range g.columns {
+			if p.beyond(p.at(p.Low, g.x(c))) {
+				continue
+			}
 			for r := g.row(g.y, p.at(p.High, g.x(c))); r <= g.row(g.y, p.at(p.Low, g.x(c))); r++ {
 				g.cells[r][c] = g.use.band
 			}
@@ -171,8 +177,19 @@ func (g *grid) draw() {
 			g.cells[g.row(g.second, p.at(p.Second, g.x(c)))][c] = g.use.second
 		}
 	}
+	for i, l := range p.Beside {
+		for c := range g.columns {
+			if v := p.at(l.Y, g.x(c)); !p.beyond(v) {
+				g.cells[g.row(g.y, v)][c] = g.use.beside[i]
+			}
+		}
+	}
 	before := g.row(g.y, p.at(p.Mid, g.x(0)))
 	for c := range g.columns {
+		if p.beyond(p.at(p.Mid, g.x(c))) { // it leaves the picture: cut, not drawn along its frame
+			before = 0
+			continue
+		}
 		now := g.row(g.y, p.at(p.Mid, g.x(c)))
 		switch {
 		case now == before:
@@ -260,6 +277,9 @@ func (g *grid) legend() []string {
 	add := func(stroke, text string) { entries = append(entries, stroke+stroke+" "+text) }
 	if g.p.Low != nil {
 		add(g.use.band, g.p.bandName())
+	}
+	for i, l := range g.p.Beside {
+		add(g.use.beside[i], l.Name)
 	}
 	if g.p.Second != nil {
 		add(g.use.second, or(g.p.SecondLabel, "second line"))

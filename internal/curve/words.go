@@ -29,7 +29,10 @@ func (p Plot) with(change func(string) string) Plot {
 	for _, t := range []*string{&p.Title, &p.YLabel, &p.SecondLabel, &p.XLabel, &p.MidName, &p.BandName} {
 		*t = change(*t)
 	}
-	p.Marks, p.Levels = slices.Clone(p.Marks), slices.Clone(p.Levels)
+	p.Marks, p.Levels, p.Beside = slices.Clone(p.Marks), slices.Clone(p.Levels), slices.Clone(p.Beside)
+	for i := range p.Beside {
+		p.Beside[i].Name = change(p.Beside[i].Name)
+	}
 	for i := range p.Marks {
 		p.Marks[i].Text = change(p.Marks[i].Text)
 	}
@@ -80,6 +83,12 @@ func (p Plot) describe() string {
 	}
 	for _, m := range p.Marks {
 		fmt.Fprintf(&b, " %s: %s.", p.when(m.X), m.Text)
+	}
+	for _, l := range p.Beside {
+		fmt.Fprintf(&b, " %s: from %s to %s.", l.Name, number(l.Y[0]), number(l.Y[last]))
+	}
+	if p.Top != 0 {
+		fmt.Fprintf(&b, " What goes beyond %s is cut.", number(p.Top))
 	}
 	if p.Second != nil {
 		low, high := p.Second[0], p.Second[0]
