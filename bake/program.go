@@ -134,7 +134,7 @@ type Program struct {
 // Method: bake time from [OvenPiece.BakeTime]; a covered or steamed part by style and vessel, at most 60 % of the
 // bake; the rest uncovered at the lower setting; a vent between; rounds of Together pieces with reheating
 // between them.
-// Valid range: 1 to 500 pieces, at most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the bake
+// Valid range: 1 to 1,000 pieces, at most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the bake
 // time, ±20 % and more; ranges claim 80 %, and in a chain of rounds the same oven is early or late in each,
 // so ranges add up in full.
 // Errors: [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent].
@@ -215,9 +215,9 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, KnownCold: in.KnownCold, Extrapolate: in.Extrapolate,
 	}.BakeTime()
 	p.Join("", err)
-	pieces := p.Int("Pieces", in.Pieces, 1, 500)
+	pieces := p.Int("Pieces", in.Pieces, 1, 1000)
 	vessels.Check(&p, "Vessel", in.Vessel)
-	if p.Int("Together", in.Together, 0, 500) && pieces && in.Together > 0 &&
+	if p.Int("Together", in.Together, 0, 1000) && pieces && in.Together > 0 &&
 		(in.Pieces+in.Together-1)/in.Together > 50 {
 		p.Add("Together", fixed(float64(in.Together), 0), "at most 50 rounds", quantity.ErrOutOfRange)
 	}

@@ -41,6 +41,9 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 	for _, s := range data.Steps {
 		for _, l := range s.Adds {
 			got[l.Name] += " " + s.ID
+			if each := l.At == schedule.Shape || l.At == schedule.Bake; each != (len(l.Portions) == 1) {
+				t.Errorf("%s at %s: portions %v", l.Name, s.ID, l.Portions)
+			}
 			if l.Name == "sesame" {
 				onTop = onTop.Add(l.Mass)
 			}
@@ -62,6 +65,9 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 	}
 	if w := weighed["walnuts"]; w.At != schedule.Fold || w.Fold != 2 {
 		t.Errorf("%+v", w)
+	}
+	if at, fold := (Ingredient{At: schedule.Mix}).moment(); at != 0 || fold != 0 {
+		t.Errorf("at mixing is at %v, fold %d", at, fold)
 	}
 	if w := weighed["sunflower seeds"]; w.At != 0 {
 		t.Errorf("%+v", w)
@@ -110,6 +116,11 @@ func TestLaminationStandsBetweenTheFolds(t *testing.T) {
 	if one, two := step(t, d, "fold-1"), step(t, d, "fold-2"); one.End.After(at.Start) || two.Start.Sub(at.End) < 5*time.Minute {
 		t.Errorf("fold 1 until %v, laminated %v to %v, fold 2 from %v", one.End, at.Start, at.End, two.Start)
 	}
+	for _, l := range d.problem.Links {
+		if l.From == idBulk && l.To == idLaminate && (l.Min != minutesOf(35) || l.Max != minutesOf(55)) {
+			t.Errorf("it may be %v to %v after mixing", l.Min, l.Max)
+		}
+	}
 	if s := step(t, d, idShape); s.Start.Sub(at.End) < 5*time.Minute {
 		t.Error("shaped before it has rested")
 	}
@@ -143,6 +154,7 @@ func TestImpossibleAdditions(t *testing.T) {
 		"fold in the lamination": {func(b *Bake) { b.Bulk.Lamination.After = minutesOf(60) }, "bulk.lamination.after",
 			"with fold 2 at 1h"},
 		"fold in its rest":      {func(b *Bake) { b.Bulk.Lamination.Rest = minutesOf(30) }, "bulk.lamination.after", "with fold 2 at 1h"},
+		"lamination at once":    {func(b *Bake) { b.Bulk.Lamination.After = minutesOf(2) }, "bulk.lamination.after", "5m"},
 		"lamination of no time": {func(b *Bake) { b.Bulk.Lamination.Takes = minutesOf(-1) }, "bulk.lamination.takes", ""},
 	} {
 		b := filled()
@@ -186,6 +198,13 @@ func TestFillingsBringTheirCaution(t *testing.T) {
 			t.Errorf("%q is not in %q", want, got)
 		}
 	}
+	b.Inclusions[3].At, b.Inclusions[3].Fold = 0, 3
+	d = plan(t, b)
+	at := d.standsWarm(b.Inclusions[3])
+	if want := step(t, d, "retard").Start.Sub(step(t, d, "fold-3").Start); at != want {
+		t.Errorf("from fold 3 it stands warm for %v, want %v", at, want)
+	}
+	b.Inclusions[3].Fold = 0
 	b.Kitchen.Day, b.Kitchen.Night = quantity.Celsius(33), quantity.Celsius(30)
 	b.Inclusions[3].Perishable, b.Inclusions[3].At = false, schedule.Shape
 	if got := says(b); !strings.Contains(got, "more than 1h in all") {

@@ -195,7 +195,11 @@ func TestAmountsThatContradict(t *testing.T) {
 			t.Errorf("%s: a batch was made", name)
 		}
 	}
-	b := hall() // in percent
+	b := hall() // in percent; a line may be left out
+	b.Salt = quantity.Percent{}
+	if err := b.Check(wednesday(t)); err != nil {
+		t.Error(err)
+	}
 	b.SaltWeight, b.Salt, b.PerLoaf = g(10), quantity.Percent{}, true
 	var got []string
 	for _, e := range quantity.InputErrors(b.Check(wednesday(t))) {
@@ -300,6 +304,26 @@ func TestHostileWeights(t *testing.T) {
 			if _, err := b.Batch(nil); errors.Is(err, errors.ErrUnsupported) {
 				t.Error(err)
 			}
+		}
+	}
+}
+
+// The water of a levain is water, whatever other liquid stands before it.
+func TestTheWaterOfALevainByWeight(t *testing.T) {
+	b := loafByWeight()
+	g := quantity.Grams
+	b.Liquids = []Ingredient{
+		{Name: "milk", Weight: g(100), Kind: dough.KindMilk, Water: quantity.NewPercent(88)},
+		{Name: "water", Weight: g(250), Kind: dough.KindWater},
+	}
+	batch, err := b.Batch(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range batch.Overall() {
+		want := map[string]float64{"milk": 100, "water": 300}[l.Name]
+		if want > 0 && math.Abs(l.Mass.Grams()-want) > 0.001 {
+			t.Errorf("%v of %s in all", l.Mass, l.Name)
 		}
 	}
 }

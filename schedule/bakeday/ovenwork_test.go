@@ -176,3 +176,19 @@ func TestAGuideTimeOutsideItsData(t *testing.T) {
 		t.Error("a loaf of 780 g is within the data")
 	}
 }
+
+// What a kitchen may bake at all its oven may bake, in rounds that a day can hold.
+func TestManyLoaves(t *testing.T) {
+	b := rolls()
+	b.Loaves, b.Oven = Loaves{Pieces: 1000, Baked: quantity.Grams(70), Style: bake.SoftRoll, Warm: true}, OvenWork{Together: 250}
+	d := plan(t, b)
+	if d.Baking.Rounds != 4 || d.Baking.Program.Rounds != 4 {
+		t.Errorf("%d rounds, the program has %d", d.Baking.Rounds, d.Baking.Program.Rounds)
+	}
+	b.Oven.Together = 10
+	if all := quantity.InputErrors(errOf(b.Plan(t.Context(), wednesday(t)))); len(all) != 1 || all[0].Path != "oven.together" {
+		t.Error(all)
+	}
+}
+
+func errOf(_ Day, err error) error { return err }

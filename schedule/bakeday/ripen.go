@@ -103,11 +103,8 @@ func (d *Day) ripen(b *Bake, m moments) error {
 // standing is how long a preferment stands before the dough is mixed: to its peak, or to the middle of the baker's hours.
 func (b *Bake) standing(i int, m moments) time.Duration {
 	x := b.Preferments[i]
-	if x.computed() {
-		if i < len(m.peaks) {
-			return m.peaks[i]
-		}
-		return 12 * time.Hour
+	if x.computed() && i < len(m.peaks) {
+		return m.peaks[i]
 	}
 	return x.AtLeast.Duration() + (x.AtMost.Duration()-x.AtLeast.Duration())/2
 }

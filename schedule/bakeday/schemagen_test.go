@@ -279,7 +279,6 @@ func always() []string {
 		"Bake.kitchen",
 		"Ingredient.name",
 		"Levain.hydration",
-		"Levain.inoculation",
 		"PrefermentWork.name",
 		"PrefermentWork.hydration",
 		"SoakerWork.name",

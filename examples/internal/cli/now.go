@@ -120,6 +120,10 @@ func (f *nowFlags) entries(s System, l loaded, m bench.DayNow) (bench.Observatio
 	id := due.ID
 	switch {
 	case f.step != "":
+		if step, ok := m.Step(f.step); ok { // what is done at the oven is a step too
+			id = step.ID
+			break
+		}
 		step, err := m.Day.StepNamed(f.step)
 		if err != nil {
 			return nil, badInput("maslin now: --step: %v", err)
