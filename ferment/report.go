@@ -266,9 +266,6 @@ func (a AmountAnswer) Report() report.Report {
 	return out
 }
 
-// Working derives the estimate with that amount.
-func (a AmountAnswer) Working() working.Working { return a.Estimate.Working() }
-
 // Report tells which temperature makes the dough ready at the wanted time.
 func (a TemperatureAnswer) Report() report.Report {
 	if !a.Feasible {

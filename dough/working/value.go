@@ -209,7 +209,11 @@ func (v Value) literal(decimals int) literalNumber {
 	if v.exact && decimals > v.Decimals {
 		decimals = v.Decimals
 	}
-	return literalOf(v.Number, decimals)
+	x := v.Number
+	if v.Unit != Number { // a plain number is rounded as it stands, here and on the screen
+		x = awayFromTie(x, decimals)
+	}
+	return literalOf(x, decimals)
 }
 
 // A literalNumber is a number as it is written, mantissa × 10^exponent.
@@ -236,6 +240,15 @@ func literalOf(x float64, decimals int) literalNumber {
 		text, value = strings.TrimPrefix(text, "-"), 0
 	}
 	return literalNumber{mantissa: minus(text), value: value}
+}
+
+// awayFromTie moves a number that stands at a tie, but for the last bits of a float64, to its outer side, as quantities
+// are rounded where they are shown: 91.55 is 91.6 with one decimal. A number of which ten digits or more are shown stays.
+func awayFromTie(x float64, decimals int) float64 {
+	if size := math.Abs(x); size == 0 || math.IsInf(x, 0) || size*math.Pow10(decimals) >= 1e9 {
+		return x
+	}
+	return x * (1 + 1e-12)
 }
 
 func minus(text string) string { return strings.Replace(text, "-", "−", 1) }

@@ -40,10 +40,16 @@ func (a bulkAnswer) Report() report.Report {
 	return out
 }
 
-// Workings derive the estimate and the rise at which to shape.
+// Workings derive the estimate, the rise at which to shape, and the amount for the time wanted.
 func (a bulkAnswer) Workings() []working.Working {
 	if a.Shape != nil {
 		return []working.Working{a.main().Working(), a.Shape.Working()}
 	}
-	return []working.Working{a.Estimate.Working()}
+	out := []working.Working{a.Estimate.Working()}
+	if a.Ways != nil {
+		if w := a.Ways.Amount.Working(); w.Len() > 0 {
+			out = append(out, w)
+		}
+	}
+	return out
 }

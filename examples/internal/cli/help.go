@@ -23,7 +23,7 @@ var groups = []struct {
 }
 
 // everywhere are the flags that many commands have; the help lists them last.
-var everywhere = map[string]bool{"json": true, "us": true, "working": true, "document": true, "log": true, "now": true, "help": true, "version": true}
+var everywhere = map[string]bool{"json": true, "us": true, "working": true, "document": true, "level": true, "log": true, "now": true, "help": true, "version": true}
 
 // showHelp prints the help of a command: an example first, then what it does, then how to ask.
 func (s System) showHelp(cmd *cobra.Command) error {

@@ -46,7 +46,7 @@ func (s System) told(o output, a telling) (string, error) {
 		return toldAsData(o, a)
 	}
 	on := s.options(o)
-	tell := working.Telling{Reader: on.Reader(), Width: on.Width}
+	tell := working.Telling{Reader: on.Reader(), Width: on.Width, Level: o.level}
 	switch o.working {
 	case "":
 		return a.Report().Text(on), nil

@@ -56,6 +56,13 @@ var commands = map[string]func(questioner) []string{
 	"ripe": func(a questioner) []string {
 		return flags([]string{"bulk", "--levain", a.one("1:1:1", "1:2:2", "1:5:5"), "--dough", a.between(18, 29, 0, "C"), "--room", a.between(18, 27, 0, "C")}, a.maybe("--cold-levain"))
 	},
+	"ready by": func(a questioner) []string {
+		leaven := []string{"--inoculation", a.between(8, 20, 0, "%")}
+		if a.IntN(2) == 0 {
+			leaven = []string{"--yeast", a.between(0.3, 1, 1, "% ") + "instant"}
+		}
+		return flags([]string{"bulk", "--dough", a.between(21, 27, 1, "C"), "--room", a.between(18, 27, 0, "C"), "--ready-by", a.between(3, 8, 0, "h")}, leaven)
+	},
 	"levain": func(a questioner) []string {
 		return flags([]string{"levain", "--want", a.between(50, 3000, 0, "g")}, a.maybe("--keep", a.between(10, 100, 0, "g")),
 			[]string{"--culture", a.between(5, 400, 0, "g")}, a.maybe("--inoculation", a.between(10, 50, 0, "%")), a.maybe("--at", a.between(19, 28, 0, "C")),
