@@ -30,7 +30,8 @@ func TestChangesDependOnTheOrder(t *testing.T) {
 	}
 	rye, _ := got.Step("rye")
 	rolls, _ := got.Step("rolls")
-	// Rolls first: 20 + 40 + 60; rye first: 60 + 15 + 20. The sum of all times is least with the rolls first: 0+20+60+120 < 0+60+75+95.
+	// Rolls first: 20 + 40 + 60; rye first: 60 + 15 + 20. The sum of all times is least with the rolls first:
+	// 0+20+60+120 < 0+60+75+95.
 	if rolls.Start.Sub(dawn) != 0 || rye.Start.Sub(dawn) != time.Hour {
 		t.Errorf("rolls at %v, rye at %v", rolls.Start, rye.Start)
 	}

@@ -72,3 +72,14 @@ func BenchmarkPlan(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkThreeBreads(b *testing.B) {
+	zone := time.FixedZone("Europe/Zurich", 3600)
+	clock := KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone}
+	o := sunday()
+	for b.Loop() {
+		if _, err := o.Plan(context.Background(), clock); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -119,7 +119,7 @@ func (k KitchenDay) why(ctx context.Context) *WhyData {
 	if k.Possible() || len(k.Breads) == 0 {
 		return nil
 	}
-	k.Wants = k.clashes(ctx)
+	k.Wants, k.moves = k.clashes(ctx), k.oneMoved(ctx)
 	return k.whyNot()
 }
 
@@ -140,6 +140,7 @@ func (k KitchenDay) whyNot() *WhyData {
 	if w == nil || w.Reason != Clash {
 		return w
 	}
+	w.Remedies = k.withMoves(w.Remedies)
 	switch {
 	case len(k.Wants) > 0:
 		all := make([]working.Message, len(k.Wants))
@@ -148,7 +149,8 @@ func (k KitchenDay) whyNot() *WhyData {
 		}
 		w.Says = working.Join(all, "; ")
 	default:
-		w.Says = working.Tell("bakeday.why_not_all", "the breads cannot all be there when they are wanted: %v", inTheWay(k.Timetable.Conflict))
+		w.Says = working.Tell("bakeday.why_not_all", "the breads cannot all be there when they are wanted: %v",
+			inTheWay(k.Timetable.Conflict))
 	}
 	return w
 }

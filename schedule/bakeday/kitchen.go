@@ -15,15 +15,17 @@ import (
 
 // Kitchen is the place and the life around it, described once for every bake that is made in it.
 type Kitchen struct {
-	Name   string            `json:"name,omitzero"`   // what the kitchen is called
-	Zone   string            `json:"zone"`            // the IANA time zone of all wall-clock times, such as "Europe/Zurich"
+	Name string `json:"name,omitzero"` // what the kitchen is called
+	// the IANA time zone of all wall-clock times, such as "Europe/Zurich"
+	Zone   string            `json:"zone"`
 	Asleep []wallclock.Habit `json:"asleep,omitzero"` // "22:30 to 06:30"
 	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
 
 	Hands  int            `json:"hands,omitzero"` // pairs of hands that work at a time; 0: one
 	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; none: by hand
 	Oven   KitchenOven    `json:"oven,omitzero"`  // what all bakes of the day share
-	Pots   int            `json:"pots,omitzero"`  // covered pots that there are; 0: as many as the bread that uses the most
+	// covered pots that there are; 0: as many as the bread that uses the most
+	Pots int `json:"pots,omitzero"`
 
 	RefrigeratorPlaces int `json:"refrigerator_places,omitzero"` // for loaves that rest in the cold; 0: enough
 	BoxPlaces          int `json:"box_places,omitzero"`          // for tubs and trays in the proofing box; 0: enough
@@ -37,7 +39,8 @@ type Kitchen struct {
 	Tap          quantity.Temperature `json:"tap"`                   // the coldest water from the tap
 	Ice          quantity.Temperature `json:"ice,omitzero"`          // not given: −18 °C
 	Scale        quantity.Mass        `json:"scale,omitzero"`        // the step of the kitchen scale; 0 g: 1 g
-	FineScale    quantity.Mass        `json:"fine_scale,omitzero"`   // the step of the scale for salt and yeast; 0 g: the kitchen scale weighs them
+	// the step of the scale for salt and yeast; 0 g: the kitchen scale weighs them
+	FineScale quantity.Mass `json:"fine_scale,omitzero"`
 }
 
 // KitchenMixer is a mixer that stands in the kitchen.
@@ -54,12 +57,13 @@ type KitchenOven struct {
 	Decks   int                  `json:"decks,omitzero"`   // loads that bake side by side, one bread on each; 0: one
 	Holds   int                  `json:"holds,omitzero"`   // loaves on a deck; 0: as many as the bake says
 	Hottest quantity.Temperature `json:"hottest,omitzero"` // that it reaches; not given: no check
-	Warms   quantity.Elapsed     `json:"warms,omitzero"`   // by ten degrees Celsius; zero: as fast as it heats from the room
-	Cools   quantity.Elapsed     `json:"cools,omitzero"`   // by ten degrees Celsius; zero: ten minutes
+	// by ten degrees Celsius; zero: as fast as it heats from the room
+	Warms quantity.Elapsed `json:"warms,omitzero"`
+	Cools quantity.Elapsed `json:"cools,omitzero"` // by ten degrees Celsius; zero: ten minutes
 }
 
-// Mixer is the mixer of the kitchen that the dough is mixed in: that of the kind the bake says, or the only one. Without
-// one in the kitchen it is of the kind that the bake says, with no bowl that is known.
+// Mixer is the mixer of the kitchen that the dough is mixed in: that of the kind the bake says, or the only one.
+// Without one in the kitchen it is of the kind that the bake says, with no bowl that is known.
 func (b Bake) Mixer() KitchenMixer {
 	if b.Mixing.Mixer == 0 && len(b.Kitchen.Mixers) == 1 {
 		return b.Kitchen.Mixers[0]

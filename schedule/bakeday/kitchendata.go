@@ -12,8 +12,8 @@ import (
 // KitchenDayFormat names the shape of [KitchenDayData]; the number grows when a field changes its meaning.
 const KitchenDayFormat = "maslin kitchen day 1"
 
-// KitchenDayData is a day of several breads as plain data, for a page, a screen or another program. Quantities and times
-// are written as in [PlanData].
+// KitchenDayData is a day of several breads as plain data, for a page, a screen or another program. Quantities and
+// times are written as in [PlanData].
 type KitchenDayData struct {
 	Format   string    `json:"format"`
 	Kitchen  Kitchen   `json:"kitchen"`
@@ -21,8 +21,8 @@ type KitchenDayData struct {
 	Possible bool      `json:"possible"`
 	// TimeRanOut says that the time for planning ran out: what stands here is right, but not all that could be known.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
-	// Survives is the share of the ranges of all doughs, taken around what is likely, over which the timetable is proven
-	// to hold.
+	// Survives is the share of the ranges of all doughs, taken around what is likely, over which the timetable is
+	// proven to hold.
 	Survives quantity.Percent `json:"survives"`
 	Room     quantity.Percent `json:"room"` // the share for which the timetable keeps room
 
@@ -126,7 +126,8 @@ func (k KitchenDay) fromHot(s StepData, d Day) StepData {
 	load, _ := d.Timetable.Step(nth(idBake, 0))
 	var last schedule.Timed
 	for _, b := range k.Timetable.Steps {
-		if b.Kind == schedule.Bake && b.Bread != s.Bread && b.End.After(s.Start) && !b.End.After(load.Start) && b.End.After(last.End) {
+		if b.Kind == schedule.Bake && b.Bread != s.Bread && b.End.After(s.Start) && !b.End.After(load.Start) &&
+			b.End.After(last.End) {
 			last = b
 		}
 	}

@@ -34,6 +34,7 @@ type KitchenDay struct {
 	Notes      []working.Message // about the day as a whole
 
 	levains []WeighList
+	moves   []RuleData // breads that would be moved alone
 	problem schedule.Problem
 	worked  bool
 }
@@ -179,7 +180,8 @@ func (k KitchenDay) levainNotes() []working.Message {
 					working.Tell("bakeday.named", "%v", o.Bake.Name)))
 			}
 		}
-		out = append(out, working.Tell("bakeday.note_shared_levain", "one levain of %.0f, %v, feeds several doughs: %v", l.Shared,
+		out = append(out, working.Tell("bakeday.note_shared_levain", "one levain of %.0f, %v, feeds several doughs: %v",
+			l.Shared,
 			working.Tell("bakeday.named", "%v", d.Bake.Levain.Name), working.And(parts...)))
 	}
 	return out

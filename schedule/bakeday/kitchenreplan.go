@@ -11,8 +11,9 @@ import (
 
 // Replan answers: this step of one bread begins late (or early); what now, for all breads?
 //
-// What was planned before it stands, and of the other breads what has begun by then; the rest is planned again, latest first.
-// When the wanted times can no longer be kept all of them move, by the least that works. Errors: as [Day.Replan].
+// What was planned before it stands, and of the other breads what has begun by then; the rest is planned again,
+// latest first. When the wanted times can no longer be kept all of them move, by the least that works. Errors: as
+// [Day.Replan].
 func (k KitchenDay) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if !k.Possible() {
 		return Replanned{}, &quantity.InputError{
@@ -46,8 +47,8 @@ func (k KitchenDay) Replan(ctx context.Context, late Late) (Replanned, error) {
 	return r, nil
 }
 
-// StepNamed answers: which step of the day is meant? By its ID ("Rye/fold-2"), or by the bread and its kind ("Rye/shape")
-// where the bread has only one such step. Errors: as [Day.StepNamed].
+// StepNamed answers: which step of the day is meant? By its ID ("Rye/fold-2"), or by the bread and its kind
+// ("Rye/shape") where the bread has only one such step. Errors: as [Day.StepNamed].
 func (k KitchenDay) StepNamed(text string) (schedule.Timed, error) {
 	if len(k.Breads) == 1 {
 		return k.Breads[0].StepNamed(text)
@@ -82,8 +83,8 @@ func (k KitchenDay) StepNamed(text string) (schedule.Timed, error) {
 	return schedule.Timed{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrInconsistent}
 }
 
-// afterBread is the step in "Rye/shape" for the bread Rye; a text that names no bread is the step itself, and for another
-// bread there is none.
+// afterBread is the step in "Rye/shape" for the bread Rye; a text that names no bread is the step itself, and for
+// another bread there is none.
 func afterBread(text, bread string) string {
 	if n := len(bread) + 1; len(text) > n && text[:n] == bread+"/" {
 		return text[n:]

@@ -23,11 +23,12 @@ func (k KitchenDay) headline() working.Message {
 	if len(k.Breads) == 1 {
 		return k.Breads[0].headline()
 	}
-	return working.Tell("bakeday.day_headline", "%d breads, %d pieces: %v", len(k.Breads), loaves, working.Join(names, "; "))
+	return working.Tell("bakeday.day_headline", "%d breads, %d pieces: %v", len(k.Breads), loaves,
+		working.Join(names, "; "))
 }
 
-// Report tells the day and all of its breads: first the sections of [KitchenDay.DayReport], then those of each bread, without
-// its timetable.
+// Report tells the day and all of its breads: first the sections of [KitchenDay.DayReport], then those of each bread,
+// without its timetable.
 func (k KitchenDay) Report() report.Report {
 	r := k.DayReport()
 	if len(k.Breads) < 2 {
@@ -51,9 +52,9 @@ func (k KitchenDay) Report() report.Report {
 	return r
 }
 
-// DayReport tells the day as a whole: when to do what for all breads, the levains that feed several doughs, each bread in a
-// line, and why it does not fit. Its sections have the keys "missed", "why", "timetable", "weigh-…" for each such levain,
-// "breads" and "notes"; each bread has a report of its own, [Day.Report].
+// DayReport tells the day as a whole: when to do what for all breads, the levains that feed several doughs, each
+// bread in a line, and why it does not fit. Its sections have the keys "missed", "why", "timetable", "weigh-…" for
+// each such levain, "breads" and "notes"; each bread has a report of its own, [Day.Report].
 func (k KitchenDay) DayReport() report.Report {
 	if !k.worked {
 		return report.Report{Headline: k.headline()}
@@ -136,9 +137,11 @@ func (k KitchenDay) whyBlocks(data KitchenDayData) []report.Block {
 	out := []report.Block{report.Paragraph{Text: w.Says, Tone: report.Warning}}
 	switch {
 	case k.Earlier != nil && k.Later != nil:
-		out = append(out, report.Say(working.Tell("bakeday.all_both", "It works with everything %v earlier or %v later.", -*k.Earlier, *k.Later)))
+		out = append(out, report.Say(working.Tell("bakeday.all_both", "It works with everything %v earlier or %v later.",
+			-*k.Earlier, *k.Later)))
 	case k.Earlier != nil:
-		out = append(out, report.Say(working.Tell("bakeday.all_earlier", "It works with everything %v earlier.", -*k.Earlier)))
+		out = append(out, report.Say(working.Tell("bakeday.all_earlier", "It works with everything %v earlier.",
+			-*k.Earlier)))
 	case k.Later != nil:
 		out = append(out, report.Say(working.Tell("bakeday.all_later", "It works with everything %v later.", *k.Later)))
 	}

@@ -18,10 +18,9 @@ type layout struct {
 
 const everFar = quantity.Elapsed(-1)
 
-// layouts lists them from the one wished for to the one that asks for nothing but the rules: the most room for the dough
-// first. A bake that does not say how fresh its bread is to be gets bread of the same day before more room, as long as there is
-// room for a quarter of the range. Judgment.
-// Usual says that some bread is one of them.
+// layouts lists them from the one wished for to the one that asks for nothing but the rules: the most room for the
+// dough first. A bake that does not say how fresh its bread is to be gets bread of the same day before more room, as
+// long as there is room for a quarter of the range. Judgment. Usual says that some bread is one of them.
 func layouts(usual bool) []layout {
 	shares := []float64{1, 0.75, 0.5, 0.25}
 	var out []layout
@@ -39,8 +38,8 @@ func layouts(usual bool) []layout {
 	return append(out, layout{})
 }
 
-// planTogether asks for the plan: of those with the best layout the latest. First is where in the list to begin: the round
-// before found nothing better.
+// planTogether asks for the plan: of those with the best layout the latest. First is where in the list to begin: the
+// round before found nothing better.
 func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	var nets []*network
 	usual, folded := false, false
@@ -62,6 +61,17 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 		return problem, ok, err
 	}
 	all := layouts(usual)
+	// Mostly the layout of the round before fits as it is, with the folds at their interval: then nothing else is
+	// asked.
+	if problem, fits, err := try(all[first]); err != nil {
+		return found{}, err
+	} else if fits {
+		out := found{problem: p.together(nets, layout{folds: everFar}), layout: first, share: all[first].share}
+		if out.timetable, err = problem.Latest(ctx); err != nil {
+			return out, fmt.Errorf("timetable: %w", err)
+		}
+		return out, nil
+	}
 	plain, ok, err := try(layout{folds: everFar})
 	if err != nil {
 		return found{}, err

@@ -101,7 +101,8 @@ func (p *planning) enoughLevain(bad *quantity.Problems) {
 		}
 		if made, _ := together(all); made.Compare(l.CultureAtHand) > 0 {
 			bad.AddCode(fmt.Sprintf("Bakes[%d].Levain.CultureAtHand", i), "levain_shared_out", l.CultureAtHand.String(),
-				made.Text(quantity.Gram, 0)+", which the doughs take together: make fewer loaves, or feed it", quantity.ErrInconsistent)
+				made.Text(quantity.Gram, 0)+", which the doughs take together: make fewer loaves, or feed it",
+				quantity.ErrInconsistent)
 		}
 	}
 }

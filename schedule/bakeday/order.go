@@ -17,7 +17,8 @@ type Order struct {
 	Bakes   []Bake  `json:"bake"`             // each with a name of its own
 }
 
-// mostBakes is how many breads are planned together. Judgment: a day of more is beyond what the search settles in seconds.
+// mostBakes is how many breads are planned together. Judgment: a day of more is beyond what the search settles in
+// seconds.
 const mostBakes = 12
 
 // whole is the order with the kitchen, the wish and the defaults filled in for every bake.
@@ -71,18 +72,19 @@ func (o Order) Check(clock KitchenClock) error {
 	return p.ErrFor(o)
 }
 
-// Plan works the whole day out: every bread as [Bake.Plan] does, and one timetable in which all of them share the oven, at one
-// temperature at a time, the pots, the mixers, the places and the hands, around the absences of the kitchen.
+// Plan works the whole day out: every bread as [Bake.Plan] does, and one timetable in which all of them share the
+// oven, at one temperature at a time, the pots, the mixers, the places and the hands, around the absences of the
+// kitchen.
 //
-// Between two breads the oven takes its time: to reheat, to rise, or to fall when the hotter bread comes first. A mixer
-// is washed before a dough that does not carry all the allergens of the one before. Breads whose levains have the same name
-// are fed with one. When the wanted times cannot be met [KitchenDay.Possible] is false and its data says what clashes;
-// when wishes by weekday can no longer be met all breads move to the week after.
+// Between two breads the oven takes its time: to reheat, to rise, or to fall when the hotter bread comes first. A
+// mixer is washed before a dough that does not carry all the allergens of the one before. Breads whose levains have
+// the same name are fed with one. When the wanted times cannot be met [KitchenDay.Possible] is false and its data
+// says what clashes; when wishes by weekday can no longer be met all breads move to the week after.
 //
-// Errors: everything that is wrong with the order, all at once, by the paths of [Order]: no bakes or more than twelve, a name
-// that is missing or stands twice, kitchens that differ, a bake that takes more of something than the kitchen has, a ripe
-// levain shared by more than there is, a wanted time in the past; the context's error when it ended before any timetable was
-// found or ruled out. Accuracy: as [Bake.Plan].
+// Errors: everything that is wrong with the order, all at once, by the paths of [Order]: no bakes or more than
+// twelve, a name that is missing or stands twice, kitchens that differ, a bake that takes more of something than the
+// kitchen has, a ripe levain shared by more than there is, a wanted time in the past; the context's error when it
+// ended before any timetable was found or ruled out. Accuracy: as [Bake.Plan].
 func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error) {
 	if err := o.Check(clock); err != nil {
 		return KitchenDay{}, err
@@ -126,7 +128,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 			return next, nil
 		}
 	}
-	first.Wants = first.clashes(ctx)
+	first.Wants, first.moves = first.clashes(ctx), first.oneMoved(ctx)
 	whole.lookAround(ctx, &first, clock)
 	return first, nil
 }

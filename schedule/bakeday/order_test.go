@@ -30,7 +30,8 @@ func sunday() Order {
 	focaccia.Name, focaccia.Wanted = "Focaccia", OnDay(time.Sunday, wallclock.MustClock("13:00"))
 	focaccia.Loaves = Loaves{Pieces: 1, Baked: quantity.Grams(900), Style: bake.Focaccia, Warm: true}
 	focaccia.Oven = OvenWork{
-		Temperature: quantity.Celsius(220), Preheat: quantity.Elapsed(30 * time.Minute), Uncovered: quantity.Elapsed(22 * time.Minute),
+		Temperature: quantity.Celsius(220), Preheat: quantity.Elapsed(30 * time.Minute),
+		Uncovered: quantity.Elapsed(22 * time.Minute),
 	}
 	buns := rolls()
 	buns.Name, buns.Wanted = "Buns", OnDay(time.Sunday, wallclock.MustClock("15:00"))
@@ -40,7 +41,8 @@ func sunday() Order {
 		{Name: "milk", Percent: quantity.NewPercent(22), Kind: dough.KindMilk, Water: quantity.NewPercent(88)},
 	}
 	buns.Oven = OvenWork{
-		Temperature: quantity.Celsius(200), Preheat: quantity.Elapsed(25 * time.Minute), Uncovered: quantity.Elapsed(16 * time.Minute),
+		Temperature: quantity.Celsius(200), Preheat: quantity.Elapsed(25 * time.Minute),
+		Uncovered: quantity.Elapsed(16 * time.Minute),
 	}
 	o := Order{Kitchen: kitchen, Bakes: []Bake{loaf, focaccia, buns}}
 	for i := range o.Bakes {
@@ -95,6 +97,20 @@ func ExampleOrder_Plan() {
 	// Sun 14:04 Buns: bake
 }
 
+func ExampleKitchenDay_Replan() {
+	zone := time.FixedZone("Europe/Zurich", 3600)
+	now := time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC)
+	day, err := sunday().Plan(context.Background(), KitchenClock{Now: now, Zone: zone})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	late := Late{Step: "Focaccia/mix-1", By: quantity.Elapsed(10 * time.Minute)}
+	again, err := day.Replan(context.Background(), late)
+	fmt.Println(again.Possible(), again.Moved, err)
+	// Output: true 0m <nil>
+}
+
 func TestOneBreadIsTheSimpleCase(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls()} {
 		alone := plan(t, b)
@@ -143,13 +159,15 @@ func TestOneOven(t *testing.T) {
 
 func TestTheOvenChanges(t *testing.T) {
 	oven := func(celsius, then float64) *Bake {
-		o := OvenWork{Temperature: quantity.Celsius(celsius), Reheat: quantity.Elapsed(5 * time.Minute), Preheat: quantity.Elapsed(45 * time.Minute)}
+		o := OvenWork{Temperature: quantity.Celsius(celsius), Reheat: quantity.Elapsed(5 * time.Minute),
+			Preheat: quantity.Elapsed(45 * time.Minute)}
 		if then > 0 {
 			o.Then = quantity.Celsius(then)
 		}
 		return &Bake{Oven: o}
 	}
-	own := Kitchen{Day: quantity.Celsius(20), Oven: KitchenOven{Warms: quantity.Elapsed(3 * time.Minute), Cools: quantity.Elapsed(4 * time.Minute)}}
+	own := Kitchen{Day: quantity.Celsius(20), Oven: KitchenOven{Warms: quantity.Elapsed(3 * time.Minute),
+		Cools: quantity.Elapsed(4 * time.Minute)}}
 	usual := Kitchen{Day: quantity.Celsius(20)}
 	for _, c := range []struct {
 		k       Kitchen
@@ -208,7 +226,10 @@ func TestOneLevainForTwo(t *testing.T) {
 	if got := k.Breads[0].Levain.Shared; got != sum {
 		t.Errorf("shared %v, made %v", got, sum)
 	}
-	if !slices.ContainsFunc(k.Notes, func(m working.Message) bool { return strings.Contains(m.String(), "rye levain, feeds several") }) {
+	if !slices.ContainsFunc(k.Notes, func(m working.Message) bool {
+		return strings.Contains(m.String(),
+			"rye levain, feeds several")
+	}) {
 		t.Error(k.Notes)
 	}
 }
@@ -220,7 +241,8 @@ func TestWashing(t *testing.T) {
 		o.Bakes[i].Mixing.Mixer = mixing.Planetary
 	}
 	milk, plain := o.Bakes[2], o.Bakes[1]
-	milk.Wanted, plain.Wanted = OnDay(time.Sunday, wallclock.MustClock("14:00")), OnDay(time.Sunday, wallclock.MustClock("14:20"))
+	milk.Wanted, plain.Wanted = OnDay(time.Sunday, wallclock.MustClock("14:00")), OnDay(time.Sunday,
+		wallclock.MustClock("14:20"))
 	o.Bakes = []Bake{milk, plain}
 	o.Kitchen.Mixers[0].Washing = quantity.Elapsed(20 * time.Minute)
 	k := planAll(t, o)
@@ -252,13 +274,18 @@ func TestWrongOrders(t *testing.T) {
 			o.Bakes[2].Kitchen = o.Kitchen
 			o.Bakes[2].Kitchen.Tap = quantity.Celsius(12)
 		}, "bake[2].kitchen.tap", `"10 °C", as in the kitchen of the day`},
-		"past":       {func(o *Order) { o.Bakes[0].Wanted = OnDate(wallclock.MustMoment("2026-11-25 12:00")) }, "bake[0].wanted", "a time after"},
-		"pots":       {func(o *Order) { o.Kitchen.Pots = 1 }, "bake[0].oven.pots", "at most 1, the pots of the kitchen"},
-		"cold":       {func(o *Order) { o.Kitchen.RefrigeratorPlaces = 1 }, "bake[0].loaves.pieces", "the places in the refrigerator"},
-		"too hot":    {func(o *Order) { o.Kitchen.Oven.Hottest = quantity.Celsius(230) }, "bake[0].oven.temperature", "at most 230 °C"},
-		"deck":       {func(o *Order) { o.Kitchen.Oven.Holds, o.Bakes[2].Oven.Together = 6, 12 }, "bake[2].oven.together", "what a deck of the oven holds"},
-		"hands":      {func(o *Order) { o.Kitchen.Hands = -1 }, "bake[0].kitchen.hands", "0 to 100"},
-		"two mixers": {func(o *Order) { o.Kitchen.Mixers = slices.Repeat(o.Kitchen.Mixers, 2) }, "bake[0].kitchen.mixer[1].kind", "each once"},
+		"past": {func(o *Order) { o.Bakes[0].Wanted = OnDate(wallclock.MustMoment("2026-11-25 12:00")) },
+			"bake[0].wanted", "a time after"},
+		"pots": {func(o *Order) { o.Kitchen.Pots = 1 }, "bake[0].oven.pots", "at most 1, the pots of the kitchen"},
+		"cold": {func(o *Order) { o.Kitchen.RefrigeratorPlaces = 1 }, "bake[0].loaves.pieces",
+			"the places in the refrigerator"},
+		"too hot": {func(o *Order) { o.Kitchen.Oven.Hottest = quantity.Celsius(230) }, "bake[0].oven.temperature",
+			"at most 230 °C"},
+		"deck": {func(o *Order) { o.Kitchen.Oven.Holds, o.Bakes[2].Oven.Together = 6, 12 }, "bake[2].oven.together",
+			"what a deck of the oven holds"},
+		"hands": {func(o *Order) { o.Kitchen.Hands = -1 }, "bake[0].kitchen.hands", "0 to 100"},
+		"two mixers": {func(o *Order) { o.Kitchen.Mixers = slices.Repeat(o.Kitchen.Mixers, 2) },
+			"bake[0].kitchen.mixer[1].kind", "each once"},
 		"levains": {func(o *Order) {
 			l := *o.Bakes[0].Levain
 			o.Bakes[0].Levain.Name, l.Name, l.Hydration = "levain", "levain", quantity.NewPercent(80)
@@ -312,7 +339,8 @@ func TestTwoBreadsWantTheOven(t *testing.T) {
 	a.Loaves.FreshWithin, b.Loaves.FreshWithin = quantity.Elapsed(5*time.Minute), quantity.Elapsed(5*time.Minute)
 	o.Bakes = []Bake{a, b}
 	k := planAll(t, o)
-	if w := k.Data().Why; w == nil || len(k.Wants) != 1 || !strings.Contains(w.Says.String(), "both want the baker's hands at Sun 09:") {
+	if w := k.Data().Why; w == nil || len(k.Wants) != 1 ||
+		!strings.Contains(w.Says.String(), "both want the baker's hands at Sun 09:") {
 		t.Errorf("one pair of hands: %+v", w)
 	}
 	o.Kitchen.Hands = 2
@@ -374,7 +402,8 @@ func TestKitchenDayAsData(t *testing.T) {
 	if n != len(back.Steps) || back.Format != KitchenDayFormat || len(back.Breads) != 3 {
 		t.Errorf("%d of %d steps", n, len(back.Steps))
 	}
-	if events := back.CalendarEvents(); len(events) != len(back.Steps) || back.CalendarID() == back.Breads[0].CalendarID() {
+	if events := back.CalendarEvents(); len(events) != len(back.Steps) ||
+		back.CalendarID() == back.Breads[0].CalendarID() {
 		t.Error("events of another day")
 	}
 	var none KitchenDay

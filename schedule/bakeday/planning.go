@@ -41,7 +41,8 @@ type found struct {
 
 // prepare works out what does not depend on the time of day.
 func (b *Bake) prepare(wanted time.Time, clock KitchenClock) (*planned, error) {
-	d := &planned{Day: Day{names: map[string]working.Message{}, Bake: *b, Zone: clock.Zone, Now: clock.Now, Wanted: wanted, worked: true}}
+	d := &planned{Day: Day{names: map[string]working.Message{}, Bake: *b, Zone: clock.Zone, Now: clock.Now,
+		Wanted: wanted, worked: true}}
 	own := *b
 	b = &own
 	loss, err := b.loss()
@@ -72,8 +73,8 @@ func (b *Bake) prepare(wanted time.Time, clock KitchenClock) (*planned, error) {
 // rounds bounds how often times and temperatures are brought together.
 const rounds = 10
 
-// run brings times and temperatures together: the clocks of the doughs depend on the time of day, and the time of day on
-// the clocks of the doughs.
+// run brings times and temperatures together: the clocks of the doughs depend on the time of day, and the time of day
+// on the clocks of the doughs.
 func (p *planning) run(ctx context.Context) error {
 	kept := false // the round before has a timetable
 	for round := range rounds {

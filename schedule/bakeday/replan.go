@@ -14,8 +14,9 @@ import (
 
 // Late says that a step begins later than planned.
 type Late struct {
-	Step string           `json:"step"` // its ID, or its kind where the day has one such step: "shape"; see [Day.StepNamed]
-	By   quantity.Elapsed `json:"by"`   // how much later than planned; negative is earlier
+	// its ID, or its kind where the day has one such step: "shape"; see [Day.StepNamed]
+	Step string           `json:"step"`
+	By   quantity.Elapsed `json:"by"` // how much later than planned; negative is earlier
 }
 
 // Replanned is the rest of a day after something happened.
@@ -24,7 +25,8 @@ type Replanned struct {
 	Now       time.Time          `json:"now"`  // when it begins
 	Timetable schedule.Timetable `json:"timetable"`
 	Changes   []schedule.Change  `json:"changes"` // what is different from the plan before, in order of time
-	// Wanted is when the bread, or the first one, is there; Moved is how much later than wanted that is, for all breads.
+	// Wanted is when the bread, or the first one, is there; Moved is how much later than wanted that is, for all
+	// breads.
 	Wanted time.Time        `json:"wanted"`
 	Moved  quantity.Elapsed `json:"moved"`
 	// Why says why the wanted time had to move; nil when it did not.
@@ -147,7 +149,8 @@ func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elaps
 }
 
 // asPlanned is the problem in which the other breads stay where they are, those apart that have begun.
-func (d midday) asPlanned(p schedule.Problem, at schedule.Timed, moved quantity.Elapsed, done []schedule.Done) schedule.Problem {
+func (d midday) asPlanned(p schedule.Problem, at schedule.Timed, moved quantity.Elapsed,
+	done []schedule.Done) schedule.Problem {
 	p.Bounds = slices.Clone(p.Bounds)
 	for _, s := range d.timetable.Steps {
 		begun := slices.ContainsFunc(done, func(e schedule.Done) bool { return e.Step == s.ID })
@@ -227,7 +230,8 @@ func (d Day) riseNow(r *Replanned) error {
 	if err != nil {
 		return err
 	}
-	m := moments{mixed: bulk.Start, retard: retard.End.Sub(retard.Start), shaping: d.Bake.Shaping.Takes.Duration(), peaks: d.peaks()}
+	m := moments{mixed: bulk.Start, retard: retard.End.Sub(retard.Start), shaping: d.Bake.Shaping.Takes.Duration(),
+		peaks: d.peaks()}
 	again, err := d.Bake.rise(d.Batch, m, d.Zone)
 	if err != nil {
 		return err

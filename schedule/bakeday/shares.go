@@ -205,8 +205,9 @@ func (p *planning) shareBox(s *shares) {
 		return
 	}
 	r := schedule.Resource{
-		ID: sharedBox, Name: working.Tell("bakeday.box", "the proofing box"), Capacity: p.kitchen.BoxPlaces, Changeover: boxChange,
-		Words: working.Tell("bakeday.box_there", "one proofing box"),
+		ID: sharedBox, Name: working.Tell("bakeday.box", "the proofing box"), Capacity: p.kitchen.BoxPlaces,
+		Changeover: boxChange,
+		Words:      working.Tell("bakeday.box_there", "one proofing box"),
 	}
 	if r.Capacity > 0 {
 		r.Words = working.Tell("bakeday.box_places", "%d places in the proofing box", r.Capacity)

@@ -47,7 +47,8 @@ func (p *planning) together(nets []*network, l layout) schedule.Problem {
 			out.Bounds = append(out.Bounds, b)
 		}
 		if n.fed {
-			out.Links = append(out.Links, schedule.Link{From: p.breads[d.levain].prefix + idFeed, To: d.prefix + idRipen, Firm: true})
+			out.Links = append(out.Links, schedule.Link{From: p.breads[d.levain].prefix + idFeed, To: d.prefix + idRipen,
+				Firm: true})
 		}
 	}
 	p.open(&out)

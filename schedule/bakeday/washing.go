@@ -25,7 +25,8 @@ func (p *planning) washed() []working.Message {
 				continue
 			}
 			out = append(out, working.Tell("bakeday.note_wash",
-				"wash the %v mixer, and what the dough touches, at %v, between %v and %v: the first carries %v, the second does not; this is no promise that none is left",
+				"wash the %v mixer, and what the dough touches, at %v, between %v and %v: the first carries %v, the second does "+
+					"not; this is no promise that none is left",
 				m.Kind, mixes[i-1].End.In(p.clock.Zone), working.Tell("bakeday.named", "%v", before.Bake.Name),
 				working.Tell("bakeday.named", "%v", next.Bake.Name), left))
 		}
