@@ -114,16 +114,7 @@ func change(r schedule.Resource, a, b schedule.Need) time.Duration {
 	return r.Changeover.Duration()
 }
 
-// why says why the breads cannot all be there when they are wanted; nil when they can.
-func (k KitchenDay) why(ctx context.Context) *WhyData {
-	if k.Possible() || len(k.Breads) == 0 {
-		return nil
-	}
-	k.Wants, k.moves = k.clashes(ctx), k.oneMoved(ctx)
-	return k.whyNot()
-}
-
-// whyNot is the reason with what is known of the clashes.
+// whyNot says why the breads cannot all be there when they are wanted, with what is known of the clashes.
 func (k KitchenDay) whyNot() *WhyData {
 	for _, d := range k.Breads {
 		if !d.Rising.Feasible {

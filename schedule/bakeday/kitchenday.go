@@ -41,8 +41,10 @@ type KitchenDay struct {
 
 // MissedDay are wishes that could not be met, one for each bread, and why.
 type MissedDay struct {
-	Wanted []time.Time `json:"wanted"`
-	Why    *WhyData    `json:"why_not,omitempty"`
+	Wanted  []time.Time       `json:"wanted"`
+	Why     *WhyData          `json:"why_not,omitempty"`
+	Earlier *quantity.Elapsed `json:"earlier_by,omitempty"` // as those of a day that does not fit
+	Later   *quantity.Elapsed `json:"later_by,omitempty"`
 }
 
 // BothWant is a thing that two breads want at once.

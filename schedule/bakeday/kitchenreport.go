@@ -3,6 +3,7 @@ package bakeday
 import (
 	"slices"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 )
@@ -70,11 +71,12 @@ func (k KitchenDay) DayReport() report.Report {
 	}
 	data := k.Data()
 	if m := k.Missed; m != nil {
-		add("missed", working.Message{}, report.Say(working.Tell("bakeday.day_missed",
-			"The wishes for this week can no longer be met, so this is for the week after.")))
+		missed := report.Say(working.Tell("bakeday.day_missed",
+			"The wishes for this week can no longer be met, so this is for the week after."))
+		add("missed", working.Message{}, append([]report.Block{missed}, waysOut(m.Why, m.Earlier, m.Later)...)...)
 	}
 	if !k.Possible() {
-		add("why", working.Tell("bakeday.title_why", "It does not fit"), k.whyBlocks(data)...)
+		add("why", working.Tell("bakeday.title_why", "It does not fit"), waysOut(data.Why, k.Earlier, k.Later)...)
 	} else {
 		add("timetable", working.Tell("bakeday.title_timetable",
 			"Timetable: the latest that works, and from when each step may start"), k.timetable(data.Steps))
@@ -128,22 +130,21 @@ func (k KitchenDay) breadsGrid(data KitchenDayData) report.Grid {
 	return t
 }
 
-// whyBlocks tell first what two breads both want, then by how much all would have to move, then what would help.
-func (k KitchenDay) whyBlocks(data KitchenDayData) []report.Block {
-	w := data.Why
+// waysOut tell first what two breads both want, then by how much all would have to move, then what would help.
+func waysOut(w *WhyData, earlier, later *quantity.Elapsed) []report.Block {
 	if w == nil {
 		return []report.Block{report.Say(working.Tell("bakeday.no_timetable", "no timetable was found"))}
 	}
 	out := []report.Block{report.Paragraph{Text: w.Says, Tone: report.Warning}}
 	switch {
-	case k.Earlier != nil && k.Later != nil:
+	case earlier != nil && later != nil:
 		out = append(out, report.Say(working.Tell("bakeday.all_both", "It works with everything %v earlier or %v later.",
-			-*k.Earlier, *k.Later)))
-	case k.Earlier != nil:
+			-*earlier, *later)))
+	case earlier != nil:
 		out = append(out, report.Say(working.Tell("bakeday.all_earlier", "It works with everything %v earlier.",
-			-*k.Earlier)))
-	case k.Later != nil:
-		out = append(out, report.Say(working.Tell("bakeday.all_later", "It works with everything %v later.", *k.Later)))
+			-*earlier)))
+	case later != nil:
+		out = append(out, report.Say(working.Tell("bakeday.all_later", "It works with everything %v later.", *later)))
 	}
 	var help report.List
 	for _, r := range w.Remedies {

@@ -121,7 +121,9 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	if again {
 		next, err := whole.planFor(ctx, at(1), clock)
 		if err == nil && next.Possible() {
-			next.Missed = &MissedDay{Why: first.why(ctx)}
+			first.Wants, first.moves = first.clashes(ctx), first.oneMoved(ctx)
+			whole.lookAround(ctx, &first, clock)
+			next.Missed = &MissedDay{Why: first.whyNot(), Earlier: first.Earlier, Later: first.Later}
 			for _, d := range first.Breads {
 				next.Missed.Wanted = append(next.Missed.Wanted, d.Wanted)
 			}

@@ -411,3 +411,24 @@ func TestKitchenDayAsData(t *testing.T) {
 		t.Error("a day that nobody planned is one")
 	}
 }
+
+// A day that can no longer be this week says why, and how much later it still could, before it goes to the week after.
+func TestTheWeekAfter(t *testing.T) {
+	o := sunday()
+	late := wednesday(t)
+	late.Now = time.Date(2026, 11, 29, 9, 0, 0, 0, time.UTC)
+	k, err := o.Plan(context.Background(), late)
+	if err != nil || !k.Possible() || k.Missed == nil {
+		t.Fatal(err, k.Missed)
+	}
+	if got := k.Breads[0].Wanted.In(k.Zone).Format("Mon 2006-01-02 15:04"); got != "Sun 2026-12-06 12:30" {
+		t.Error(got)
+	}
+	m := k.Missed
+	if len(m.Wanted) != 3 || m.Wanted[0].In(k.Zone).Day() != 29 || m.Why == nil || m.Why.Says.IsZero() || m.Later == nil || *m.Later <= 0 {
+		t.Errorf("%+v", m)
+	}
+	if n := len(k.DayReport().Section("missed").Blocks); n < 3 {
+		t.Errorf("%d blocks", n)
+	}
+}
