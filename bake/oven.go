@@ -55,16 +55,17 @@ func (g GasMark) IsZero() bool { return g.quarters == 0 }
 func (g GasMark) IsValid() bool { return g.quarters >= leastMark && g.quarters <= mostMark }
 
 // String prints "gas mark 4", "gas mark 1/2".
-func (g GasMark) String() string {
+func (g GasMark) String() string { return g.Message().String() }
+
+// Message is the mark in the language of its reader.
+func (g GasMark) Message() working.Message {
 	switch {
 	case !g.IsValid():
-		return "no gas mark"
-	case g.quarters == 1:
-		return "gas mark 1/4"
-	case g.quarters == 2:
-		return "gas mark 1/2"
+		return working.Tell("bake.gas_mark_none", "no gas mark")
+	case g.quarters < 4:
+		return working.Tell("bake.gas_mark_part", "gas mark 1/%d", 4/g.quarters)
 	}
-	return "gas mark " + strconv.Itoa(g.quarters/4)
+	return working.Tell("bake.gas_mark", "gas mark %d", g.quarters/4)
 }
 
 // MarshalText implements encoding.TextMarshaler; no mark is the empty text.

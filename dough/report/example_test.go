@@ -1,8 +1,10 @@
 package report_test
 
 import (
+	"encoding/json"
 	"fmt"
 
+	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
@@ -50,4 +52,42 @@ func ExampleGrid_CSV() {
 	// Output:
 	// item,mass_g
 	// water,1813
+}
+
+// An application's own catalog: what it has is told in its language, and the rest in English.
+func ExampleOptions() {
+	var german working.Language
+	err := json.Unmarshal([]byte(`{
+		"tag": "de", "decimal": ",",
+		"sentences": {"mixing.water_at": "Wasser mit %.1f", "mixing.title_factors": "Gerechnet mit"},
+		"words": {"mixing.FactorKind/flour": "Mehl", "working.Name/room": "Raum"}
+	}`), &german)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	water, err := mixing.Factors{
+		Target: quantity.Celsius(26),
+		Others: []mixing.Factor{
+			{Kind: mixing.FlourFactor, Temperature: quantity.Celsius(21)},
+			{Kind: mixing.RoomFactor, Name: "room", Temperature: quantity.Celsius(23)},
+		},
+		Friction: quantity.DeltaCelsius(12),
+	}.Water()
+	if err != nil {
+		fmt.Println(working.Problem(err).Text(working.Reader{Language: german}))
+		return
+	}
+	r := water.Report()
+	r.Cautions, r.RestsOn = nil, nil
+	fmt.Print(r.Text(report.Options{Language: german}))
+	// Output:
+	// Wasser mit 22,0 °C
+	//
+	// Gerechnet mit
+	//   Mehl               21,0 °C
+	//   Raum               23,0 °C
+	//   friction factor    12,0 Δ°C; for 3 factors
+	//   warming by mixing  4,0 Δ°C
+	//   dough wanted       26,0 °C
 }

@@ -66,7 +66,7 @@ func (r Report) Fragment(o Options) string {
 		h.title(titleSources())
 		h.put("<ol>\n")
 		for _, s := range r.Sources {
-			h.put("<li>", escapedHTML(s.String()), "</li>\n")
+			h.put("<li>", h.tell(s.Message()), "</li>\n")
 		}
 		h.put("</ol>\n</section>\n")
 	}

@@ -24,7 +24,7 @@ func (r Report) Markdown(o Options) string {
 	if o.WithSources && len(r.Sources) > 0 {
 		m.line("## " + m.tell(titleSources()))
 		for _, s := range r.Sources {
-			m.item(escaped(s.String()))
+			m.item(m.tell(s.Message()))
 		}
 	}
 	return strings.TrimRight(m.b.String(), "\n") + "\n"

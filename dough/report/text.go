@@ -36,7 +36,7 @@ func (r Report) Text(o Options) string {
 	if o.WithSources && len(r.Sources) > 0 {
 		t.Section(t.Bold(t.tell(titleSources())))
 		for _, s := range r.Sources {
-			t.Para(2, textpage.Printable(s.String()))
+			t.Para(2, t.tell(s.Message()))
 		}
 	}
 	return t.Page.String()

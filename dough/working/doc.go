@@ -22,4 +22,12 @@
 //	an error in another language       Problem
 //	who reads: units, language, zone   Reader, Language
 //	metric or US customary             Units
+//
+// # In another language
+//
+// A [Language] is a catalog as plain data: templates by the identifiers of sentences, words by their keys, the decimal
+// sign. It reads from JSON. An application gives its own to a [Reader], or to the options of package report, and
+// everything is told in it: answers, notes, cautions, conflicts, remedies, step names and, by [Problem], errors.
+// Whatever the catalog lacks is told in English. [Message.ID], and the JSON of an answer, say by which identifier a
+// sentence is found; [Language.Check] finds templates that do not show the arguments of the English ones.
 package working

@@ -29,7 +29,7 @@ func (t Telling) LaTeX(w Working) string {
 	if sources := w.Sources(); len(sources) > 0 && t.Level == Everything {
 		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{enumerate}\n", texText(t.word("Sources")))
 		for _, s := range sources {
-			fmt.Fprintf(&b, "\\item %s\n", texText(s.String()))
+			fmt.Fprintf(&b, "\\item %s\n", texText(s.Message().Text(t.Reader)))
 		}
 		b.WriteString("\\end{enumerate}\n")
 	}

@@ -34,7 +34,8 @@ type Message struct {
 //	quantity.TimeRange, Range             "5h10m to 7h25m (80 %), likely 6h10m"
 //	int, float64 and their like           a number
 //	an integer type with String           a word, translated by the key "bake.Style/lean hearth"
-//	string                                a name that somebody gave: never translated
+//	string                                a name that somebody gave: as it stands, unless the language has a
+//	                                      word for this very name, by the key "working.Name/salt"
 //	Message, or a type with Message()     told in its place
 //	error                                 its problems, told by [Problem]
 //	anything else                         as package fmt shows it, never translated

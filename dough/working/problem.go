@@ -55,24 +55,33 @@ func otherProblem(err error) Message {
 func inputProblem(e *quantity.InputError) Message {
 	reason := reasonMessage(e)
 	if path := cmp.Or(e.Path, e.GoPath); path != "" {
-		reason = Tell("error.at", "%s: %v", path, reason)
+		reason = Tell("error.at", "%s: %v", Say(path), reason)
 	}
-	var want any = e.Want
-	if e.Low != nil && e.High != nil {
-		bounds := Tell("working.range_plain", "%[1]s to %[2]s", e.Low, e.High)
-		if e.Want == "" || e.Want == bounds.String() {
-			want = bounds
-		}
-	}
+	want := wantMessage(e)
 	switch {
-	case e.Got != "" && want != "":
-		return Tell("error.got_want", "%v: got %s, want %s", reason, e.Got, want)
+	case e.Got != "" && !want.IsZero():
+		return Tell("error.got_want", "%v: got %s, want %s", reason, Say(e.Got), want)
 	case e.Got != "":
-		return Tell("error.got", "%v: got %s", reason, e.Got)
-	case want != "":
+		return Tell("error.got", "%v: got %s", reason, Say(e.Got))
+	case !want.IsZero():
 		return Tell("error.want", "%v: want %s", reason, want)
 	}
 	return reason
+}
+
+// wantMessage is what is accepted: the bounds where they say it all, and otherwise a word of its own key,
+// "quantity.Want/a name to show beside results", so that a language can have it.
+func wantMessage(e *quantity.InputError) Message {
+	if e.Low != nil && e.High != nil {
+		bounds := Tell("working.range_plain", "%[1]s to %[2]s", e.Low, e.High)
+		if e.Want == "" || e.Want == bounds.String() {
+			return bounds
+		}
+	}
+	if e.Want == "" {
+		return Message{}
+	}
+	return wordMessage("quantity.Want/" + e.Want)
 }
 
 // reasonMessage is why an input is refused. A room's own code is an identifier of its own, "error.culture_too_large",

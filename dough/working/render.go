@@ -72,7 +72,7 @@ func (t Telling) Markdown(w Working) string {
 	if len(sources) > 0 && t.Level == Everything {
 		fmt.Fprintf(&b, "\n%s\n\n", escape(t.word("Sources")))
 		for i, s := range sources {
-			fmt.Fprintf(&b, "%d. %s\n", i+1, escape(s.String()))
+			fmt.Fprintf(&b, "%d. %s\n", i+1, escape(s.Message().Text(t.Reader)))
 		}
 	}
 	return b.String()

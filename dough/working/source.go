@@ -63,9 +63,12 @@ func (s Source) At(where string) Source {
 }
 
 // String prints the reference in one line.
-func (s Source) String() string {
+func (s Source) String() string { return s.Message().String() }
+
+// Message is the reference in one line; its standing is told in the language of the reader.
+func (s Source) Message() Message {
 	if s.IsZero() {
-		return "no source"
+		return Tell("working.source_none", "no source")
 	}
 	var parts []string
 	if s.Author != "" {
@@ -85,16 +88,15 @@ func (s Source) String() string {
 		parts = append(parts, s.URL)
 	}
 	text := strings.Join(parts, ", ")
-	if s.Standing != Published {
-		if text == "" {
-			return s.Standing.String()
-		}
-		if s.Standing == CommonPractice {
-			return text + " [common practice, no source]"
-		}
-		text += " [" + s.Standing.String() + "]"
+	switch {
+	case s.Standing == Published:
+		return Say("%s", text)
+	case text == "":
+		return Say("%v", s.Standing)
+	case s.Standing == CommonPractice:
+		return Tell("working.source_practice", "%s [common practice, no source]", text)
 	}
-	return text
+	return Tell("working.source_standing", "%s [%v]", text, s.Standing)
 }
 
 // NoSource is a rule of the trade that nobody in particular says.

@@ -67,10 +67,14 @@ func (r Reader) shown(sentence string, a arg, p piece) string {
 	case kindWord:
 		return r.wordOf(sentence, a.text)
 	}
-	if p.verb == 'q' {
-		return strconv.Quote(a.text)
+	name := a.text
+	if w, ok := r.Language.Words["working.Name/"+name]; ok {
+		name = w
 	}
-	return a.text
+	if p.verb == 'q' {
+		return strconv.Quote(name)
+	}
+	return name
 }
 
 func read[T any](a arg, parse func(string) (T, error), none T) T {

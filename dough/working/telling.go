@@ -93,7 +93,7 @@ func (t Telling) step(b *strings.Builder, s step, number int, n *names) {
 		wrap(b, t.Width, "   ", note)
 	}
 	if !f.Source.IsZero() {
-		wrap(b, t.Width, "   ", t.word("source")+": "+f.Source.String())
+		wrap(b, t.Width, "   ", t.word("source")+": "+f.Source.Message().Text(t.Reader))
 	}
 }
 

@@ -26,6 +26,8 @@ type Plot struct {
 	MidName     string // in the legend; empty: "likely"
 	BandName    string // in the legend; empty: "range"
 
+	Decimal string // the decimal sign; empty: a point
+
 	Marks  []Mark  // times worth marking
 	Levels []Level // heights worth marking, on the left-hand axis
 

@@ -11,6 +11,7 @@ import (
 type axis struct {
 	low, high float64
 	step      float64
+	decimal   string // the decimal sign of its ticks; empty: a point
 }
 
 // place maps a value to 0 at the low end and 1 at the high end.
@@ -36,11 +37,18 @@ func (a axis) text(v float64) string {
 	for s := a.step; decimals < 6 && math.Abs(s-math.Round(s)) > 1e-6*s; s *= 10 {
 		decimals++
 	}
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	s := withSign(strconv.FormatFloat(v, 'f', decimals, 64), a.decimal)
 	if v < 0 && s[0] == '-' {
 		return "−" + s[1:]
 	}
 	return s
+}
+
+func withSign(number, decimal string) string {
+	if decimal == "" {
+		return number
+	}
+	return strings.Replace(number, ".", decimal, 1)
 }
 
 // valueAxis covers all values, with about n ticks at steps of 1, 2 or 5 times a power of ten;
@@ -65,7 +73,7 @@ func valueAxis(n int, least float64, all ...[]float64) axis {
 		}
 	}
 	fifth := step / 5
-	return axis{math.Floor(low/fifth+1e-9) * fifth, math.Ceil(high/fifth-1e-9) * fifth, step}
+	return axis{low: math.Floor(low/fifth+1e-9) * fifth, high: math.Ceil(high/fifth-1e-9) * fifth, step: step}
 }
 
 // timeAxis is exactly as long as the curve; its ticks are at steps people read clocks by.
@@ -73,11 +81,11 @@ func timeAxis(first, last float64, n int) axis {
 	length := last - first
 	for _, step := range []float64{1.0 / 60, 1.0 / 12, 0.25, 0.5, 1, 2, 3, 4, 6, 12, 24, 48, 96} {
 		if length/step <= float64(n) {
-			return axis{first, last, step}
+			return axis{low: first, high: last, step: step}
 		}
 	}
 	a := valueAxis(n, 1, []float64{first, last})
-	return axis{first, last, a.step}
+	return axis{low: first, high: last, step: a.step}
 }
 
 // timeTicks lists the ticks of the time axis in hours after X = 0, with their texts.
@@ -85,6 +93,7 @@ func (p Plot) timeTicks(n int) (at []float64, text []string) {
 	first, last := p.X[0], p.X[len(p.X)-1]
 	if !p.Clock {
 		a := timeAxis(first, last, n)
+		a.decimal = p.Decimal
 		for _, v := range a.ticks() {
 			at, text = append(at, v), append(text, a.text(v))
 		}

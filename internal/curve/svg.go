@@ -149,6 +149,7 @@ func (d *drawing) layOut() {
 		levels[i] = l.Y
 	}
 	d.y = p.heightAxis(5, levels)
+	d.y.decimal = p.Decimal
 	widest := func(a axis) float64 {
 		w := 0.0
 		for _, v := range a.ticks() {
@@ -160,6 +161,7 @@ func (d *drawing) layOut() {
 	d.right = d.size.Width - 10
 	if p.Second != nil {
 		d.second = valueAxis(5, 2, p.Second)
+		d.second.decimal = p.Decimal
 		d.right = d.size.Width - widest(d.second) - 14
 	}
 

@@ -98,10 +98,12 @@ func newGrid(p Plot, s Screen) *grid {
 		levels[i] = l.Y
 	}
 	g.y = p.heightAxis(max(2, s.Height/3), levels)
+	g.y.decimal = p.Decimal
 	g.labelLeft, g.labelRight = make([]string, s.Height), make([]string, s.Height)
 	left, right := g.labels(g.y, g.labelLeft), 0
 	if p.Second != nil {
 		g.second = valueAxis(max(2, s.Height/4), 2, p.Second)
+		g.second.decimal = p.Decimal
 		right = g.labels(g.second, g.labelRight) + 2
 	}
 	g.margin = left + 1

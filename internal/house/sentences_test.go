@@ -25,7 +25,7 @@ func TestSentencesHaveOneIdentifierEach(t *testing.T) {
 
 func TestSentencesFindsWhatIsWrong(t *testing.T) {
 	root := t.TempDir()
-	for _, room := range []string{"dough", "ferment", "bake", "schedule", "internal"} {
+	for _, room := range library {
 		if err := os.Mkdir(filepath.Join(root, room), 0o700); err != nil {
 			t.Fatal(err)
 		}

@@ -76,5 +76,13 @@ func (d Day) formulaRows(f FormulaData) report.Rows {
 			report.Of(working.Tell("bakeday.pieces_of", "%d of %.0f", f.Pieces, f.Scaling)),
 		),
 	}
-	return append(rows, row(working.Tell("bakeday.allergens", "allergens"), report.Of(d.Batch.Allergens())))
+	carried := report.Of(d.Batch.Allergens())
+	var each []any
+	for _, a := range d.Batch.Allergens().List() {
+		each = append(each, a)
+	}
+	if len(each) > 0 {
+		carried = report.Of(working.And(each...))
+	}
+	return append(rows, row(working.Tell("bakeday.allergens", "allergens"), carried))
 }

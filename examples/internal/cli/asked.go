@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )
@@ -175,15 +176,15 @@ func (a *asked) complain(err error) error {
 		}
 		return badInput("%s%v", name, err)
 	}
-	var lines []string
+	var lines []working.Message
 	for _, e := range out {
-		lines = append(lines, name+e.Error())
+		lines = append(lines, sentence("%s%v", name, e))
 	}
 	if a.cmd.Flags().NFlag() == 0 && len(a.cmd.Flags().Args()) == 0 {
 		example, _, _ := strings.Cut(strings.TrimSpace(a.cmd.Example), "\n")
-		lines = append(lines, "for example: "+example)
+		lines = append(lines, sentence("for example: %s", example))
 	}
-	return badInput("%s", strings.Join(lines, "\n"))
+	return badInput("%v", working.Join(lines, "\n"))
 }
 
 // Some of what the library accepts is worded with its field names.

@@ -10,6 +10,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"os"
 	"slices"
 	"strconv"
@@ -17,6 +18,8 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/language"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
@@ -32,6 +35,8 @@ type System struct {
 	Terminal bool   // Out is a terminal
 	Width    int    // columns of that terminal; 0 when not known
 	Zone     string // name of the machine's time zone; empty when not known
+
+	language *working.Language // of the answers: what the environment prefers, or --language
 }
 
 // Version is the version of the program.
@@ -47,10 +52,10 @@ const (
 // An exit carries the status of a command that has already said what is to be said.
 type exit struct {
 	status int
-	text   string // for standard error; may be empty
+	text   working.Message // for standard error; may be none
 }
 
-func (e *exit) Error() string { return e.text }
+func (e *exit) Error() string { return e.text.String() }
 
 // kept tells of an entry or a file that is written although what was to follow failed, so that nobody
 // writes it twice. Err is why; nil stays nil.
@@ -58,15 +63,32 @@ func kept(what string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return &exit{exitUnshown, fmt.Sprintf("%s: written, and not to be written again; but what follows it failed: %s", textpage.Printable(what), reason(err))}
+	const text = "%s: written, and not to be written again; but what follows it failed: %s"
+	return &exit{exitUnshown, sentence(text, textpage.Printable(what), reason(err))}
 }
 
+// badInput says in words what is wrong; an error of the library among the arguments is told in the reader's language.
 func badInput(format string, args ...any) error {
-	return &exit{exitBadInput, fmt.Sprintf(format, args...)}
+	return &exit{exitBadInput, sentence(format, args...)}
+}
+
+// sentence is one of the program.
+func sentence(format string, args ...any) working.Message { return working.Say(format, args...) }
+
+// complaint tells what is wrong. Texts in it stay as they were given: the name of a command is no ingredient.
+func (s System) complaint(e *exit) string {
+	to := s.reader(output{})
+	to.Language.Words = maps.Clone(to.Language.Words)
+	maps.DeleteFunc(to.Language.Words, func(key, _ string) bool { return strings.HasPrefix(key, "working.Name/") })
+	return e.text.Text(to)
 }
 
 // Run executes one command line and returns the exit status.
 func Run(args []string, s System) int {
+	if s.language == nil {
+		preferred := language.Preferred(s.Getenv)
+		s.language = &preferred
+	}
 	other := s.Out // for what cobra prints
 	if asciiOnly(s) {
 		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}
@@ -87,8 +109,8 @@ func Run(args []string, s System) int {
 	}
 	var e *exit
 	if errors.As(err, &e) {
-		if e.text != "" {
-			fmt.Fprintln(s.Err, e.text)
+		if !e.text.IsZero() {
+			fmt.Fprintln(s.Err, s.complaint(e))
 		}
 		return e.status
 	}
@@ -125,6 +147,7 @@ Then write a file for a bread of your own, and plan it:
 	root.SetVersionTemplate("maslin {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
+	root.PersistentFlags().Var(&languageFlag{to: s.language}, "language", "of the answer: de or en (as LANG says)")
 	root.AddCommand(newPlan(s))
 	root.AddCommand(bowlCommands(s)...)
 	root.AddCommand(clockCommands(s)...)
@@ -144,7 +167,7 @@ func noSuchCommand(root *cobra.Command, args []string) error {
 		known = append(known, c.Name())
 	}
 	if near := tomlbind.Suggest(args[0], known); near != "" {
-		return badInput("%s; did you mean %q?", text, near)
+		return badInput("%s; did you mean %s?", text, strconv.Quote(near))
 	}
 	return badInput("%s; maslin --help lists them", text)
 }
@@ -167,12 +190,13 @@ func flagError(cmd *cobra.Command, err error) error {
 	if errors.As(err, &invalid) {
 		flag := invalid.GetFlag()
 		if flag.Value.Type() == "bool" {
-			return badInput("%s: --%s: got %s, want true or false, or nothing", cmd.CommandPath(), flag.Name, quantity.Excerpt(invalid.GetValue()))
+			return badInput("%s: --%s: got %s, want true or false, or nothing",
+				cmd.CommandPath(), flag.Name, quantity.Excerpt(invalid.GetValue()))
 		}
 		if found := quantity.InputErrors(invalid); len(found) > 0 {
 			moved := *found[0]
 			moved.Path, moved.GoPath = "", "--"+flag.Name
-			return badInput("%s: %s", cmd.CommandPath(), moved.Error())
+			return badInput("%s: %v", cmd.CommandPath(), &moved)
 		}
 	}
 	return badInput("%s: %s", cmd.CommandPath(), text)
@@ -210,11 +234,11 @@ func reason(err error) string {
 // placed is a line of complaint and where in the file it belongs.
 type placed struct {
 	line, column int
-	text         string
+	text         working.Message
 }
 
-func (p placed) at(name string) string {
-	return fmt.Sprintf("%s:%d:%d: %s", name, p.line, p.column, p.text)
+func (p placed) at(name string) working.Message {
+	return sentence("%s:%d:%d: %v", name, p.line, p.column, p.text)
 }
 
 // located puts the library's input errors at their places in the file.
@@ -227,10 +251,10 @@ func located(file *tomlbind.File, err error) []placed {
 		}
 		moved := *e
 		moved.Path, moved.GoPath = "", key
-		out = append(out, placed{line, column, moved.Error()})
+		out = append(out, placed{line, column, working.Problem(&moved)})
 	}
 	if len(quantity.InputErrors(err)) == 0 && err != nil {
-		out = append(out, placed{1, 1, err.Error()})
+		out = append(out, placed{1, 1, working.Problem(err)})
 	}
 	return out
 }
@@ -238,9 +262,9 @@ func located(file *tomlbind.File, err error) []placed {
 // complain joins all faults of a file, in its order.
 func complain(name string, faults []placed) error {
 	slices.SortStableFunc(faults, func(a, b placed) int { return cmp.Or(a.line-b.line, a.column-b.column) })
-	var lines []string
+	var lines []working.Message
 	for _, f := range faults {
 		lines = append(lines, f.at(fileName(name)))
 	}
-	return badInput("%s", strings.Join(lines, "\n"))
+	return badInput("%v", working.Join(lines, "\n"))
 }

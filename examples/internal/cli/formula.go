@@ -6,6 +6,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
@@ -136,7 +137,7 @@ func (f formulaFile) complain(err error) error {
 		if t.Key != "" {
 			text = t.Key + ": " + text
 		}
-		faults = append(faults, placed{t.Line, t.Column, text})
+		faults = append(faults, placed{t.Line, t.Column, working.Say(text)})
 	}
 	return complain(f.name, append(faults, located(f.file, err)...))
 }

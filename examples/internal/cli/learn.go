@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/bench"
 	"github.com/spf13/cobra"
+	"strconv"
 )
 
 // lessons is the answer of learn: what was learned, and what that changes in a plan.
@@ -111,7 +112,7 @@ func (f logFlags) pooled(s System, by []string) (string, bench.Observations, err
 	for _, text := range by {
 		person, file, ok := cutNamed(text)
 		if !ok {
-			return name, nil, badInput(`maslin learn: --pool: got %q, want a name and a log, such as "Vreni=vreni.jsonl"`, textpage.Printable(text))
+			return name, nil, badInput(`maslin learn: --pool: got %s, want a name and a log, such as "Vreni=vreni.jsonl"`, strconv.Quote(textpage.Printable(text)))
 		}
 		_, more, err := logFlags{log: file}.read(s)
 		if err != nil {

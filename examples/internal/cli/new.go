@@ -161,7 +161,7 @@ func (a *asking) answer(q question, given bool) error {
 		text = strings.TrimSpace(text)
 		if err != nil && text == "" {
 			fmt.Fprintln(a.s.Out)
-			return badInput("maslin new: no answer to %q; nothing was written", q.ask)
+			return badInput("maslin new: no answer to %s; nothing was written", strconv.Quote(q.ask))
 		}
 		if text == "" {
 			return nil

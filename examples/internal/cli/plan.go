@@ -108,7 +108,7 @@ func load(s System, name, now string) (loaded, error) {
 		}
 		if err != nil {
 			line, column, key := l.file.Locate("Kitchen.Zone")
-			faults = append(faults, placed{line, column, key + ": " + err.Error()})
+			faults = append(faults, placed{line, column, working.Say(key + ": " + err.Error())})
 		}
 		faults = withNew(faults, located(l.file, l.bake.Check(l.clock)))
 	}
@@ -134,7 +134,7 @@ func readBake(name string) (loaded, []placed, error) {
 		if f.Key != "" {
 			text = f.Key + ": " + text
 		}
-		faults = append(faults, placed{f.Line, f.Column, text})
+		faults = append(faults, placed{f.Line, f.Column, working.Say(text)})
 	}
 	return l, faults, nil
 }

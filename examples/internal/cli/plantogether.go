@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/schedule/bakeday"
@@ -106,7 +107,7 @@ func loadTogether(s System, names []string, f planFlags) (dayFiles, error) {
 		return d, err
 	}
 	if err != nil {
-		return d, complain(names[0], []placed{{1, 1, "kitchen.zone: " + err.Error()}})
+		return d, complain(names[0], []placed{{1, 1, working.Say("kitchen.zone: " + err.Error())}})
 	}
 	d.clock = clock
 	if err := d.order.Check(d.clock); err != nil {

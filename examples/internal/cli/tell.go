@@ -81,11 +81,23 @@ func (o output) tellWorkings(text string, tell working.Telling, all []working.Wo
 
 // options are those of the reader at this terminal.
 func (s System) options(o output) report.Options {
-	on := report.Options{Width: min(widthOf(s), 100), Color: s.colored(), ASCII: asciiOnly(s), EveryCaution: o.everyCaution}
-	if o.us {
-		on.Units = working.USCustomary
+	to := s.reader(o)
+	return report.Options{
+		Units: to.Units, Language: to.Language,
+		Width: min(widthOf(s), 100), Color: s.colored(), ASCII: asciiOnly(s), EveryCaution: o.everyCaution,
 	}
-	return on
+}
+
+// reader is whom an answer is told to.
+func (s System) reader(o output) working.Reader {
+	to := working.Reader{}
+	if s.language != nil {
+		to.Language = *s.language
+	}
+	if o.us {
+		to.Units = working.USCustomary
+	}
+	return to
 }
 
 // toldAsData is the answer's own data form; with --working beside its derivations.

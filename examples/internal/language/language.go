@@ -1,0 +1,93 @@
+package language
+
+import (
+	"embed"
+	"encoding/json"
+	"fmt"
+	"io/fs"
+	"maps"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+//go:embed german/*.json
+var files embed.FS
+
+// German is the German catalog.
+func German() working.Language {
+	l, err := read(files, "german")
+	if err != nil {
+		panic(err) // the files are compiled in and tested
+	}
+	return l
+}
+
+// read puts the files of a folder together into one catalog.
+func read(from fs.FS, folder string) (working.Language, error) {
+	all := working.Language{Sentences: map[string]string{}, Words: map[string]string{}}
+	names, err := fs.Glob(from, folder+"/*.json")
+	if err != nil {
+		return all, err
+	}
+	for _, name := range names {
+		data, err := fs.ReadFile(from, name)
+		if err != nil {
+			return all, err
+		}
+		one := working.Language{Tag: all.Tag, Decimal: all.Decimal, Clock: all.Clock}
+		if err := json.Unmarshal(data, &one); err != nil {
+			return all, fmt.Errorf("%s: %w", name, err)
+		}
+		all.Tag, all.Decimal, all.Clock = one.Tag, one.Decimal, one.Clock
+		maps.Copy(all.Sentences, one.Sentences)
+		maps.Copy(all.Words, one.Words)
+	}
+	return all, nil
+}
+
+// Named is the language of a BCP 47 tag or of the name of a locale, such as "de", "de-CH" or "de_AT.UTF-8"; "C" is
+// English. In Switzerland and Liechtenstein no ß is written. Errors: *quantity.InputError for another language.
+func Named(tag string) (working.Language, error) {
+	plain, _, _ := strings.Cut(strings.TrimSpace(tag), ".")
+	plain, _, _ = strings.Cut(plain, "@")
+	plain = strings.ReplaceAll(plain, "_", "-")
+	of, region, _ := strings.Cut(plain, "-")
+	switch strings.ToLower(of) {
+	case "c", "posix", "en":
+		return working.Language{}, nil
+	case "de":
+		l := German()
+		l.Tag = "de"
+		if region != "" {
+			l.Tag = "de-" + strings.ToUpper(region)
+		}
+		if l.Tag == "de-CH" || l.Tag == "de-LI" {
+			withoutEszett(l.Sentences)
+			withoutEszett(l.Words)
+		}
+		return l, nil
+	}
+	return working.Language{}, &quantity.InputError{
+		Got: quantity.Excerpt(tag), Want: "de or en", Err: quantity.ErrOutOfRange,
+	}
+}
+
+func withoutEszett(texts map[string]string) {
+	for key, text := range texts {
+		texts[key] = strings.ReplaceAll(text, "ß", "ss")
+	}
+}
+
+// Preferred is the language that the environment asks for: by LC_ALL, or else LC_MESSAGES, or else LANG. None, and a
+// language without a catalog, is English.
+func Preferred(getenv func(string) string) working.Language {
+	for _, name := range []string{"LC_ALL", "LC_MESSAGES", "LANG"} {
+		if value := getenv(name); value != "" {
+			l, _ := Named(value)
+			return l
+		}
+	}
+	return working.Language{}
+}
