@@ -7,8 +7,7 @@ import (
 )
 
 // accessible has axe-core look at every page, light and dark, on a phone and on a desk, with the working open. It may
-// find
-// nothing.
+// find nothing.
 func (v *visit) accessible() error {
 	var errs []error
 	for i, at := range pages() {
@@ -31,7 +30,8 @@ func (v *visit) accessible() error {
 			return err
 		}
 		var found []string
-		err := v.t.run(`axe.run(document, {resultTypes: ["violations"]}).then((r) => r.violations.map((v) => v.id + ": " + v.help + " " +
+		err := v.t.run(`axe.run(document, {resultTypes: ["violations"]}).then((r) => r.violations.map((v) =>
+			v.id + ": " + v.help + " " +
 			v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | ")))`, &found)
 		if err != nil {
 			return err
@@ -47,8 +47,10 @@ func (v *visit) accessible() error {
 // targets fails for what is pressed and smaller than 44 by 44 CSS pixels: links of a menu, buttons, fields, sliders.
 func (v *visit) targets(at string) error {
 	var small []string
-	err := v.t.run(`[...document.querySelectorAll("nav a, button, select, input:not([type=checkbox]), textarea, summary, label.check")]
-		.filter((e) => e.getClientRects().length && (e.getBoundingClientRect().height < 43.5 || e.getBoundingClientRect().width < 43.5))
+	err := v.t.run(`[...document.querySelectorAll(
+			"nav a, button, select, input:not([type=checkbox]), textarea, summary, label.check")]
+		.filter((e) => e.getClientRects().length)
+		.filter((e) => Math.min(e.getBoundingClientRect().height, e.getBoundingClientRect().width) < 43.5)
 		.map((e) => e.outerHTML.slice(0, 120))`, &small)
 	if err == nil && len(small) > 0 {
 		err = fmt.Errorf("%s: smaller than 44 pixels: %s", at, strings.Join(small[:min(len(small), 3)], " "))

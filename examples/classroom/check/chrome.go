@@ -61,8 +61,7 @@ func start(program string) (*browser, error) {
 	if err := b.cmd.Start(); err != nil {
 		return nil, err
 	}
-	hears.Close()
-	says.Close()
+	_, _ = hears.Close(), says.Close()
 	go b.listen(from)
 	return b, nil
 }
@@ -141,7 +140,7 @@ func (b *browser) call(session, method string, params, into any) error {
 
 func (b *browser) close() {
 	_ = b.call("", "Browser.close", nil, nil)
-	b.to.Close()
+	_ = b.to.Close()
 	done := make(chan struct{})
 	go func() { _ = b.cmd.Wait(); close(done) }()
 	select {

@@ -13,8 +13,7 @@ import (
 )
 
 // compare asks the page and this program the same questions with random inputs, and fails on the first byte that
-// differs.
-// Every tenth question goes through the page as a link does, and what it shows is compared too.
+// differs. Every tenth question goes through the page as a link does, and what it shows is compared too.
 func (v *visit) compare() error {
 	if err := v.t.open(v.single); err != nil {
 		return err
@@ -90,9 +89,8 @@ func excerpt(a, b string) string {
 	return "…" + a[max(i-40, 0):min(i+80, len(a))]
 }
 
-// randomState is a task with some of its fields changed: to a place of their slider, to a word of their list, to a
-// value
-// typed in another unit, or to rows of a table; and now and then to what cannot be.
+// randomState is a task with some of its fields changed: to a place of their slider, to a word of their list,
+// or to some of the rows of a table; and now and then to what cannot be.
 func randomState(draw *rand.Rand, id string) desk.State {
 	s := desk.State{At: id, Phase: "open", Fields: map[string]string{}}
 	if draw.IntN(3) == 0 {

@@ -49,7 +49,8 @@ func (v *visit) complains(fragment string) error {
 
 // put types a text into a field as a person does, and lets the page take it in.
 func (t *tab) put(id, text string) error {
-	return t.run(`(async () => { const e = document.getElementById(`+strconv.Quote(id)+`); e.value = `+strconv.Quote(text)+`;
+	return t.run(`(async () => { const e = document.getElementById(`+strconv.Quote(id)+`);
+		e.value = `+strconv.Quote(text)+`;
 		e.dispatchEvent(new Event("input", {bubbles: true})); e.dispatchEvent(new Event("change", {bubbles: true}));
 		await Promise.race([new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next))),
 			new Promise((next) => setTimeout(next, 500))]); })()`, nil)

@@ -42,7 +42,8 @@ func (v *visit) lessonStop(stop guide.Stop) error {
 	}
 	if guesses {
 		err := errors.Join(v.t.put("guess", "10"), v.t.run(`document.getElementById("lock").click()`, nil),
-			v.t.until(`!document.querySelector("#answer .report")`, patience), v.t.run(`document.getElementById("reveal").click()`, nil),
+			v.t.until(`!document.querySelector("#answer .report")`, patience),
+			v.t.run(`document.getElementById("reveal").click()`, nil),
 			v.t.until(`document.getElementById("verdict").textContent !== ""`, patience))
 		if err != nil {
 			return fmt.Errorf("%s: %w", stop.Title, err)

@@ -60,7 +60,7 @@ func run(program, axe, shots, only string, asked int) error {
 	if err != nil {
 		return err
 	}
-	defer os.RemoveAll(dir)
+	defer func() { _ = os.RemoveAll(dir) }()
 	if err := v.classes.Write(dir); err != nil {
 		return err
 	}
@@ -69,7 +69,7 @@ func run(program, axe, shots, only string, asked int) error {
 	if err != nil {
 		return err
 	}
-	defer l.Close()
+	defer func() { _ = l.Close() }()
 	go func() {
 		server := &http.Server{Handler: v.classes, ReadHeaderTimeout: 10 * time.Second}
 		_ = server.Serve(l)

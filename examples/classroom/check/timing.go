@@ -10,8 +10,7 @@ import (
 )
 
 // What is measured is the time of the page's own thread on a processor, so that other work on the machine does not
-// count.
-// The limits are above what a quiet machine needs, for machines that are slower.
+// count. The limits are above what a quiet machine needs, for machines that are slower.
 const (
 	mostToBegin = 1500 // ms
 	mostToMove  = 50

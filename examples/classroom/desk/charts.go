@@ -52,7 +52,7 @@ func coolingChart(in bake.CoolingLoaf, slice quantity.Temperature) (report.Secti
 		if err != nil {
 			return report.Section{}, err
 		}
-		if minutes := time.Duration(t.Ready.Likely).Minutes(); minutes > last {
+		if minutes := t.Ready.Likely.Minutes(); minutes > last {
 			last = minutes
 			c.X.Values, c.Main.Values = append(c.X.Values, minutes), append(c.Main.Values, celsius)
 		}
@@ -82,11 +82,12 @@ func probeChart(samples []bake.Sample, l bake.Left) report.Section {
 // where the band is wide they do not agree. A curve that stands still at 27 °C has no such percent and is left out.
 func rivalsChart(chosen ferment.Curve) report.Section {
 	c := report.Chart{
-		Title: working.Tell("desk.chart_rivals", "Growth against the temperature, in percent of that at 27 °C: %s", chosen.About().Name),
-		X:     report.Series{Name: working.Tell("desk.field_temperature", "temperature"), Of: report.Degrees},
-		Main:  report.Series{Name: working.Tell("desk.chart_chosen", "the chosen curve"), Of: report.Percents},
-		Low:   report.Series{Name: working.Tell("desk.chart_slowest", "slowest"), Of: report.Percents},
-		High:  report.Series{Name: working.Tell("desk.chart_fastest", "fastest"), Of: report.Percents},
+		Title: working.Tell("desk.chart_rivals",
+			"Growth against the temperature, in percent of that at 27 °C: %s", chosen.About().Name),
+		X:    report.Series{Name: working.Tell("desk.field_temperature", "temperature"), Of: report.Degrees},
+		Main: report.Series{Name: working.Tell("desk.chart_chosen", "the chosen curve"), Of: report.Percents},
+		Low:  report.Series{Name: working.Tell("desk.chart_slowest", "slowest"), Of: report.Percents},
+		High: report.Series{Name: working.Tell("desk.chart_fastest", "fastest"), Of: report.Percents},
 	}
 	const standard = 27.0
 	for celsius := 4.0; celsius <= 36; celsius++ {

@@ -1,8 +1,7 @@
 // Package desk is the classroom without its browser: it takes what a reader typed, asks the library, and gives back the
 // parts of a page. It holds no sentence about bread but the questions it asks, and no arithmetic of baking at all:
 // answers, workings, pictures, tables, cautions and errors are those of the library, told by it in the reader's units
-// and
-// language.
+// and language.
 //
 // Its one door is [Answer]: a request as JSON in, a response as JSON out, whatever comes in. The same code runs in the
 // browser and in tests, so that both can be compared to the last digit.

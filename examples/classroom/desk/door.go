@@ -10,9 +10,7 @@ import (
 // A Request is what the page asks.
 type Request struct {
 	// Do is "open" for a link, "type" for a change of a field, "draw" for a pointer on a board, "working" when it is
-	// opened,
-	// "link" for the link alone, or what a button does: see
-	// [Answer].
+	// opened, "link" for the link alone, or what a button does: see [Answer].
 	Do       string  `json:"do"`
 	Fragment string  `json:"fragment"` // of "open"
 	State    State   `json:"state"`
@@ -95,11 +93,9 @@ func failed(m working.Message) []byte {
 }
 
 func (q Request) answer() Response {
-	s, told := q.State, []working.Message(nil)
+	s, told := q.State.settled()
 	if q.Do == "open" {
 		s, told = ReadFragment(q.Fragment)
-	} else {
-		s, told = s.settled()
 	}
 	if q.Do == "draw" {
 		s = q.drawn(s)

@@ -36,8 +36,8 @@ const (
 // longest is how much of a text a state keeps. Nobody types more into a field; a link may hold anything.
 const longest = 4000
 
-// Fragment is the state as the fragment of a link, "#v=1&at=water.plan&…&end=1a2b3c4d". The last part is a check sum of
-// what stands before it, by which a link that was cut off is known.
+// Fragment is the state as the fragment of a link, "#v=1&at=water.plan&…&end=1a2b3c4d". The last part is a check sum
+// of what stands before it, by which a link that was cut off is known.
 func (s State) Fragment() string {
 	var b strings.Builder
 	b.WriteString("v=" + Version)

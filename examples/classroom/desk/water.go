@@ -65,7 +65,8 @@ func planWaterTask() task {
 
 func factorFields() []field {
 	return []field{
-		kitchenTemperature("others[0].temperature", working.Tell("desk.field_flour_temperature", "flour"), "21 °C", "70 °F"),
+		kitchenTemperature("others[0].temperature", working.Tell("desk.field_flour_temperature", "flour"),
+			"21 °C", "70 °F"),
 		kitchenTemperature("others[1].temperature", working.Tell("desk.field_room", "room"), "23 °C", "73 °F"),
 	}
 }
@@ -152,7 +153,8 @@ func mixerClassTask() task {
 				140),
 			mixerField(),
 			{name: "batches", label: working.Tell("desk.field_batches", "what the groups measured"), kind: aTable, most: 40,
-				start: [2]string{"21 °C|15 °C|22 °C|8 min|25.5 °C;21 °C|18 °C|22 °C|8 min|27 °C;20 °C|16 °C|21 °C|10 min|27 °C",
+				start: [2]string{
+					"21 °C|15 °C|22 °C|8 min|25.5 °C;21 °C|18 °C|22 °C|8 min|27 °C;20 °C|16 °C|21 °C|10 min|27 °C",
 					"70 °F|59 °F|72 °F|8 min|78 °F;70 °F|64 °F|72 °F|8 min|81 °F;68 °F|61 °F|70 °F|10 min|81 °F"},
 				columns: []field{
 					celsius("flour", working.Tell("desk.field_flour_temperature", "flour")),

@@ -1,5 +1,5 @@
-// Package guide holds the lessons of the classroom, and what the page says at each of their links, so that every number in
-// them is checked.
+// Package guide holds the lessons of the classroom, and what the page says at each of their links, so that every number
+// in them is checked.
 package guide
 
 import (
