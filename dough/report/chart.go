@@ -191,6 +191,7 @@ func (c Chart) Grid() Grid {
 // plot is the chart as the drawing of pictures takes it.
 func (c Chart) plot(r working.Reader) curve.Plot {
 	p := curve.Plot{
+		About: textpage.Printable(c.about().Text(r)),
 		Title: textpage.Printable(c.Title.Text(r)), X: c.X.in(r.Units), Mid: c.Main.in(r.Units),
 		Decimal: r.Language.Decimal,
 		XLabel:  textpage.Printable(c.X.label(r)), YLabel: textpage.Printable(c.Main.label(r)), MidName: textpage.Printable(c.Main.Name.Text(r)),

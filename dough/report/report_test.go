@@ -249,3 +249,51 @@ func TestNumbersThatAreTooWideAreNamed(t *testing.T) {
 		t.Errorf("36 columns are not enough:\n%s", text)
 	}
 }
+
+// A picture is told in words too, in the reader's units and language.
+func TestChartInWords(t *testing.T) {
+	c := report.Chart{
+		Title:  working.Say("a rise"),
+		X:      report.Series{Name: working.Say("after mixing"), Of: report.Hours, Values: []float64{0, 2, 4}},
+		Main:   report.Series{Name: working.Say("rise"), Of: report.Percents, Values: []float64{0, 50, 150}},
+		Low:    report.Series{Name: working.Say("low"), Of: report.Percents, Values: []float64{0, 20, 100}},
+		High:   report.Series{Name: working.Say("high"), Of: report.Percents, Values: []float64{0, 80, 200}},
+		Second: report.Series{Name: working.Say("dough"), Of: report.Degrees, Values: []float64{25, 20, 22}},
+		Levels: []report.Mark{{At: 75, Text: working.Say("wanted")}, {At: 400, Text: working.Say("never")}},
+		Marks:  []report.Mark{{At: 1, Text: working.Say("fold")}},
+	}
+	about := func(o report.Options) string {
+		t.Helper()
+		svg, err := c.SVG(o, 600, 300)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, rest, _ := strings.Cut(svg, "<desc")
+		_, rest, _ = strings.Cut(rest, ">")
+		text, _, _ := strings.Cut(rest, "</desc>")
+		return text
+	}
+	want := "rise: 0 % at 0m, 150 % at 4h. low to high: 100 % to 200 % at the end. wanted: 75 %, reached at 2h30m (1h53m to 3h23m). " +
+		"never: 400 %. 1h: fold. dough: 25.0 °C at first, 22.0 °C at the end, between 20.0 °C and 25.0 °C."
+	if diff := cmp.Diff(want, about(report.Options{})); diff != "" {
+		t.Error(diff)
+	}
+	if got := about(report.Options{Units: working.USCustomary}); !strings.Contains(got, "77 °F at first") {
+		t.Error(got)
+	}
+	c.Top, c.Beside = 160, []report.Series{{Name: working.Say("other"), Of: report.Percents, Values: []float64{1, 2, 3}}}
+	if got := about(report.Options{}); !strings.Contains(got, "other: 1 % to 3 %. What goes beyond 160 % is cut. wanted") {
+		t.Error(got)
+	}
+	c.Top, c.Beside = 0, nil
+	c.Low, c.High, c.Second, c.Levels = report.Series{}, report.Series{}, report.Series{}, c.Levels[:1]
+	for axis, want := range map[report.Axis]string{
+		report.Minutes: "0 % at 0m, 150 % at 4m. wanted: 75 %, reached at 3m. 1m: fold.", report.ClockHours: "at 04:00. wanted",
+		report.MetersAbove: "150 % at 4 m", report.Grams: "150 % at 4 g", report.Numbers: "150 % at 4.00", report.Degrees: "150 % at 4.0 °C",
+	} {
+		c.X.Of = axis
+		if got := about(report.Options{}); !strings.Contains(got, want) {
+			t.Errorf("%v: %s, want %s", axis, got, want)
+		}
+	}
+}

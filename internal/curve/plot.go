@@ -10,6 +10,7 @@ import (
 // Plot is what to draw. X and Mid are required; the rest may be left out.
 type Plot struct {
 	Title string
+	About string // what the plot shows, in words, for those who cannot see it
 
 	X         []float64 // hours, ascending
 	Mid       []float64 // the likely line

@@ -340,7 +340,7 @@ svg:root{color:#1b1b1b;background:#fff}
 `
 
 func (d *drawing) open() {
-	p, title, about := d.p, or(d.p.Title, "Rise over time"), d.p.describe()
+	p, title, about := d.p, or(d.p.Title, "Rise over time"), d.p.About
 	// Two pictures on one page must not share an identifier.
 	h := fnv.New64a()
 	fmt.Fprintf(h, "%s\x00%s\x00%v", title, about, d.size)

@@ -163,7 +163,6 @@ func rivalsTask() task {
 			doc := other.Report()
 			doc.Sections = append(doc.Sections, report.Section{Key: "own", Title: own.Bulk().Law.Message(),
 				Blocks: []report.Block{report.Say(own.Message())}})
-			doc.Sections = append(doc.Sections, rivalsChart(rival))
 			doc.Sections = append(doc.Sections, rates.Report().Sections...)
 			return readyAt(other.Ready(), other.Reached(), solved{report: doc, workings: only(other)}), nil
 		},

@@ -44,9 +44,7 @@ func probeTask() task {
 			if err != nil {
 				return solved{}, err
 			}
-			doc := l.Report()
-			doc.Sections = append(doc.Sections, probeChart(in.Samples, l))
-			return readyAt(l.ToTarget, l.ToTarget.Likely > 0, solved{report: doc, workings: only(l)}), nil
+			return readyAt(l.ToTarget, l.ToTarget.Likely > 0, solved{report: l.Report(), workings: only(l)}), nil
 		},
 	}
 }
@@ -71,12 +69,7 @@ func boilingTask() task {
 			if err != nil {
 				return solved{}, quantity.At("place", err)
 			}
-			picture, err := boilingChart(goal.Place.Altitude, b.Point)
-			if err != nil {
-				return solved{}, quantity.At("place", err)
-			}
 			doc, workings := b.Report(), only(b)
-			doc.Sections = append(doc.Sections, picture)
 			if goal.Style.ByCore() {
 				target, err := goal.Target()
 				if err != nil {
@@ -157,13 +150,7 @@ func coolTask() task {
 			if err != nil {
 				return solved{}, err
 			}
-			picture, err := coolingChart(in, c.Slice)
-			if err != nil {
-				return solved{}, err
-			}
-			doc := c.Report()
-			doc.Sections = append(doc.Sections, picture)
-			return readyAt(c.Ready, true, solved{report: doc, workings: only(c)}), nil
+			return readyAt(c.Ready, true, solved{report: c.Report(), workings: only(c)}), nil
 		},
 	}
 }
