@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -38,6 +39,7 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 	data := d.Data()
 	got := map[string]string{}
 	var onTop quantity.Mass
+	var share quantity.Percent
 	for _, s := range data.Steps {
 		for _, l := range s.Adds {
 			got[l.Name] += " " + s.ID
@@ -45,7 +47,7 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 				t.Errorf("%s at %s: portions %v", l.Name, s.ID, l.Portions)
 			}
 			if l.Name == "sesame" {
-				onTop = onTop.Add(l.Mass)
+				onTop, share = onTop.Add(l.Mass), share.Add(l.Percent)
 			}
 		}
 	}
@@ -60,8 +62,8 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 	for _, l := range list.Lines {
 		weighed[l.Name] = l
 	}
-	if on := weighed["sesame"]; onTop != on.Mass || on.At != schedule.Bake {
-		t.Errorf("%v on top, %v weighed", onTop, on)
+	if on := weighed["sesame"]; onTop != on.Mass || on.At != schedule.Bake || math.Abs(share.Points()-on.Percent.Points()) > 1e-5 {
+		t.Errorf("%v and %v on top, %v weighed", onTop, share, on)
 	}
 	if w := weighed["walnuts"]; w.At != schedule.Fold || w.Fold != 2 {
 		t.Errorf("%+v", w)

@@ -123,6 +123,7 @@ func TestLoavesOfAWeighedDough(t *testing.T) {
 		"rolls of about 100 g":      {Loaves{Scaling: g(100)}, false, 10, 960},
 		"rolls of 70 g when baked":  {Loaves{Baked: g(70), Loss: quantity.NewPercent(12.5)}, false, 12, 960},
 		"one larger than the dough": {Loaves{Scaling: g(1000)}, false, 1, 960},
+		"one of 500 g":              {Loaves{Pieces: 1, Scaling: g(500)}, false, 1, 500},
 		"six of 900 g":              {Loaves{Pieces: 6, Scaling: g(900)}, false, 6, 5400},
 		"two baked":                 {Loaves{Pieces: 2, Baked: g(880), Loss: quantity.NewPercent(12)}, false, 2, 2000},
 	} {

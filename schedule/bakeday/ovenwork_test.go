@@ -68,6 +68,7 @@ func TestTheOvenAsGiven(t *testing.T) {
 		"no lid":       {OvenWork{Uncovered: minutesOf(20)}, bake.LeanHearth, 0, 20, 50, false},
 		"covered only": {OvenWork{Covered: minutesOf(12)}, bake.LeanHearth, 12, -25, 50, true},
 		"pots":         {OvenWork{Pots: 6}, bake.LeanHearth, 22, -20, 45, true},
+		"one pot":      {OvenWork{Pots: 1}, bake.LeanHearth, 22, -20, 45, true},
 		"a tin":        {OvenWork{}, bake.Pan, 8, -15, 20, true},
 		"a tray":       {OvenWork{Vessel: bake.Tray}, bake.LeanHearth, 15, -25, 20, true},
 	} {
