@@ -147,7 +147,7 @@ type cultureData struct {
 }
 
 // cultureFormat is the number of the form in which cultures are kept.
-const cultureFormat = 1
+const cultureFormat = 2
 
 // MarshalJSON writes what the culture's bakes add up to; null for a culture nothing is known of.
 func (c Culture) MarshalJSON() ([]byte, error) {

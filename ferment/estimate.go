@@ -26,7 +26,8 @@ type Estimate struct {
 //
 // with the symbols of [GasBalance]: X the cells (a levain brings f·X_L, yeast its dose as instant yeast, a preferment
 // what has grown in it), G the gas, N what the rise R takes. e are the derivatives of ln G by what is unknown of a
-// kitchen (log of amplitude and pace, slope by temperature, cold end, mixture of the levain), C their covariance, ∂b
+// kitchen (log of amplitude and pace, slope by temperature, cold end, mixture of the levain, growth of
+// yeast), C their covariance, ∂b
 // that by the pace, σ what differs from bake to bake; z is 1.28 or Student's. The times at which the score passes zero
 // are Early, Likely and Late.
 //

@@ -488,6 +488,6 @@ func ExampleBulk_Estimate_levainWithYeast() {
 	amount, err := dough.AmountFor(4 * time.Hour)
 	fmt.Println(amount.Yeast.Amount.Text(2), err)
 	// Output:
-	// 75 % rise after 2h41m to 5h46m (80 %), likely 3h56m <nil>
+	// 75 % rise after 2h41m to 5h52m (80 %), likely 3h56m <nil>
 	// 0.10 % <nil>
 }

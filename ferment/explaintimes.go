@@ -148,6 +148,10 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 				working.Amount(kappa, working.Number, 5))),
 		))
 	}
+	if y := d.belief.Mean[gasbalance.Growth]; y != 0 && d.start.Levain == 0 {
+		mu = mu.Times(working.Exp(working.Given("y", working.Tell("ferment.symbol_yeast_growth",
+			"log of how fast yeast grows in doughs here"), working.Amount(y, working.Number, 6))))
+	}
 	if a := d.belief.Mean[gasbalance.Amplitude]; a != 0 {
 		q = q.Times(working.Exp(working.Given("a", working.Tell("ferment.symbol_amplitude",
 			"log of the amplitude of this culture"), working.Amount(a, working.Number, 6))))
@@ -208,6 +212,8 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		working.Tell("ferment.part_mixture", "from the mixture of its yeasts"),
 		parts.Kitchen[gasbalance.Mixture],
 	)
+	add("v_y", working.Tell("ferment.part_yeast_growth", "from how fast commercial yeast grows"),
+		parts.Kitchen[gasbalance.Growth])
 	add("v_s", working.Tell("ferment.part_luck", "from what differs from bake to bake"), parts.Luck)
 	add("v_f", working.Tell("ferment.part_formula", "from what the formula leaves unsure"), parts.Formula)
 	add("v_o", working.Tell("ferment.part_opening", "from cold below every bake learned from"), parts.Opening)

@@ -14,7 +14,7 @@ type followedData struct {
 	Readings int         `json:"readings"`
 	Hour     float64     `json:"hour"`    // of the last reading
 	Celsius  float64     `json:"celsius"` // of the last reading
-	State    [15]float64 `json:"state"`
+	State    [18]float64 `json:"state"`
 	Passed   []float64   `json:"passed,omitempty"` // hours
 }
 

@@ -57,7 +57,8 @@ const mostBakes = 100_000
 //	σ² = (ν₀·σ₀² + Σ w·((y − hᵀx)² + hᵀPh)/k)/(ν₀ + n)
 //
 // N is the gas the logged rise takes and G what the law gives a typical culture by then; ∂b is the derivative of ln
-// G by the log of the pace, h the derivatives by all unknowns (amplitude, pace, slope, cold end, mixture, and the
+// G by the log of the pace, h the derivatives by all unknowns (amplitude, pace, slope, cold end, mixture,
+// growth of yeast, and the
 // pace for the way of kneading) over ∂b, P₀ and x₀ what was known before, from the person's other cultures and
 // other persons; k is 1 plus the shares of the rise's reading error and of what the formula leaves unsure; w is 1
 // up to two spreads from what was expected and falls with the third power beyond (with Robust Tukey's biweight over

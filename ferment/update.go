@@ -66,7 +66,8 @@ func (p Progress) Message() working.Message {
 //
 //	y = ln(R + δ),   x ← x₀ + P·Hᵀ·(y_read − y(x) + H·(x − x₀))/(H·P·Hᵀ + r²),   P ← P − P·Hᵀ·H·P/(H·P·Hᵀ + r²)
 //
-// x are what is unknown of this dough (amplitude, pace with its own luck, slope, cold end, mixture), P their
+// x are what is unknown of this dough (amplitude, pace with its own luck, slope, cold end, mixture,
+// growth of yeast), P their
 // covariance, H the derivative of y, δ the reading's error and r = δ/(R + δ) that of y: each reading counts by its
 // precision. The step is repeated until x settles, so that large surprises are taken at their own slope. A reading
 // equal to the prediction leaves the likely time and narrows the range. Readings are taken to err independently.

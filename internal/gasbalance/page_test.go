@@ -138,16 +138,16 @@ func signed(e float64) string {
 // of the time.
 func spreadTable() string {
 	var s strings.Builder
-	s.WriteString("| dough | amplitude | pace | slope | cold end | mixture | luck | formula | together " +
-		"|\n|---|---|---|---|---|---|---|---|---|\n")
+	s.WriteString("| dough | amplitude | pace | slope | cold end | mixture | growth of yeast | luck | formula | together " +
+		"|\n|---|---|---|---|---|---|---|---|---|---|\n")
 	for _, x := range exemplars {
 		o, b := x.times(Standard())
 		state, _ := o.Path.At(o.Likely)
 		e := state.LogGas()
 		p := b.Spread(e)
 		fmt.Fprintf(&s, "| %s |", x.name)
-		for _, v := range []float64{p.Kitchen[0], p.Kitchen[1], p.Kitchen[2], p.Kitchen[3], p.Kitchen[4], p.Luck,
-			p.Formula, p.Total()} {
+		for _, v := range []float64{p.Kitchen[0], p.Kitchen[1], p.Kitchen[2], p.Kitchen[3], p.Kitchen[4], p.Kitchen[Growth],
+			p.Luck, p.Formula, p.Total()} {
 			fmt.Fprintf(&s, " %.2f |", math.Sqrt(v)/e[Pace])
 		}
 		s.WriteString("\n")

@@ -92,13 +92,13 @@ func (r row) history() (out []Knot) {
 }
 
 func (r row) unknowns() Vector {
-	return Vector{r.f("a"), r.f("b"), r.f("d"), r.f("c"), r.f("w")}
+	return Vector{r.f("a"), r.f("b"), r.f("d"), r.f("c"), r.f("w"), 0}
 }
 
-// known is the prior with its luck known, as in the reference.
+// known is the prior with its luck and the growth of yeast known, as in the reference.
 func known(kind Leavening) Belief {
 	b := Prior(kind)
-	b.Freedom = 0
+	b.Freedom, b.Cov[Growth][Growth] = 0, 0
 	return b
 }
 

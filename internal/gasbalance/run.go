@@ -11,6 +11,7 @@ type Clock struct {
 	slope     float64 // d
 	coldEnd   float64 // c
 	mixture   float64 // w
+	growth    float64 // e^y, of commercial yeast
 	even      bool    // neither slope nor cold end: the pace is the same at every temperature
 }
 
@@ -21,7 +22,7 @@ func (l *Law) Clock(f Formula, unknowns Vector) *Clock { return l.ClockAt(l.Pace
 func (l *Law) ClockAt(pace float64, u Vector) *Clock {
 	return &Clock{
 		law: l, pace: pace * math.Exp(u[Pace]), amplitude: math.Exp(u[Amplitude]),
-		slope: u[Slope], coldEnd: u[ColdEnd], mixture: u[Mixture],
+		slope: u[Slope], coldEnd: u[ColdEnd], mixture: u[Mixture], growth: math.Exp(u[Growth]),
 		even: u[Slope] == 0 && u[ColdEnd] == 0,
 	}
 }
@@ -43,7 +44,7 @@ func cold(celsius float64) float64 {
 // run takes a state along one straight run of temperature:
 //
 //	φ = max(0, 1 − (X + Y)/X_m)
-//	dX/dt = P·μ₂₇·g_l(T)·e^(w·κ)·φ·X     dY/dt = P·μ₂₇·g_y(T)·φ·Y     dG/dt = e^a·P·q₂₇·r_q(T)·(X + Y)
+//	dX/dt = P·μ₂₇·g_l(T)·e^(w·κ)·φ·X     dY/dt = P·μ₂₇·g_y(T)·e^y·φ·Y     dG/dt = e^a·P·q₂₇·r_q(T)·(X + Y)
 //	P = π·e^(b + d·(T − 24) + c·k(T))
 //
 // With averages over the run from antiderivatives, A = P·avg(r_q)·Δt, B = P·μ₂₇·avg(g)·Δt, and M the mean of the
@@ -85,7 +86,9 @@ func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 	}
 	gas := l.Gas * f * mean.gas
 	grown := l.Growth * f
-	run := run{law: l, gas: gas, by: [rides]float64{1, by, ck, 0}}
+	all := [rides]float64{1, by, ck}
+	run := run{law: l, gas: gas, byGas: all, byLevain: all, byYeast: all}
+	run.byYeast[Growth-1] = 1
 	lean := 0.0
 	if mend && gas > 0 {
 		lean = apart.gas / mean.gas
@@ -93,19 +96,19 @@ func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 	const least = 1e-6 // growth too small to be out of step with anything
 	switch {
 	case s.Yeast == 0:
-		run.levain, run.by[rides-1] = c.levainGrowth(mean, grown)
+		run.levain, run.byLevain[Mixture-1] = c.levainGrowth(mean, grown)
 		if g := l.mixed(mean); mend && g > least {
 			run.lean = (lean - l.mixed(apart)/g) / 12
 		}
-		run.single(s, &s.Levain, &s.levain, run.levain)
+		run.single(s, &s.Levain, &s.levain, run.levain, &run.byLevain)
 	case s.Levain == 0:
 		if mend && mean.yeast > least {
 			run.lean = (lean - apart.yeast/mean.yeast) / 12
 		}
-		run.single(s, &s.Yeast, &s.yeast, grown*mean.yeast)
+		run.single(s, &s.Yeast, &s.yeast, grown*mean.yeast*c.growth, &run.byYeast)
 	default:
-		run.levain, run.by[rides-1] = c.levainGrowth(mean, grown)
-		run.yeast = grown * mean.yeast
+		run.levain, run.byLevain[Mixture-1] = c.levainGrowth(mean, grown)
+		run.yeast = grown * mean.yeast * c.growth
 		if mend {
 			x := s.Levain / x0
 			if g := x*l.mixed(mean) + (1-x)*mean.yeast; g > least {
@@ -118,14 +121,15 @@ func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 	}
 }
 
-// run is one run in numbers: q₂₇·A, the growth of each leavening, the derivatives by of all of it, and the two terms of
-// [Clock.stride].
+// run is one run in numbers: q₂₇·A, the growth of each leavening, how the logs of the three go with the unknowns, and the
+// two terms of [Clock.stride].
 type run struct {
 	law           *Law
 	gas           float64
 	levain, yeast float64
-	by            [rides]float64
 	lean, drift   float64
+
+	byGas, byLevain, byYeast [rides]float64
 }
 
 // mixed is a levain's share of the curves.
@@ -147,16 +151,15 @@ func (c *Clock) levainGrowth(mean three, grown float64) (b, kappa float64) {
 // noGrowth is M below which cells are taken not to grow over a run.
 const noGrowth = 1e-9
 
-// single is a run of one leavening that grows by m.
-func (r *run) single(s *State, cells *float64, d *[rides]float64, m float64) {
+// single is a run of one leavening that grows by m, the log of which goes with the unknowns by grows.
+func (r *run) single(s *State, cells *float64, d *[rides]float64, m float64, grows *[rides]float64) {
 	x0 := *cells
-	capacity, by := r.law.Capacity, &r.by
+	capacity, by := r.law.Capacity, &r.byGas
 	if !(x0 < capacity && m > noGrowth) {
 		s.Gas += r.gas * x0
-		for j := range rides - 1 {
+		for j := range rides {
 			s.gas[j] += r.gas * (by[j]*x0 + d[j])
 		}
-		s.gas[rides-1] += r.gas * d[rides-1]
 		return
 	}
 	rc := 1 / capacity
@@ -170,12 +173,9 @@ func (r *run) single(s *State, cells *float64, d *[rides]float64, m float64) {
 	s.Gas += gas * mean
 	grown := share * (1 + e)
 	for j := range rides {
-		dm := m * by[j]
+		dm := m * grows[j]
 		du := (d[j]*rc*e + grown*dm) * ru
-		dmean := (capacity*du - mean*dm) * rm
-		if j < rides-1 {
-			dmean += by[j] * mean
-		}
+		dmean := (capacity*du-mean*dm)*rm + by[j]*mean
 		s.gas[j] += gas * dmean
 		d[j] = x1 * (d[j]*r0 + dm - du)
 	}
@@ -184,17 +184,14 @@ func (r *run) single(s *State, cells *float64, d *[rides]float64, m float64) {
 
 // both is a run of levain and yeast together.
 func (r *run) both(s *State) {
-	capacity, bl, by, d := r.law.Capacity, r.levain, r.yeast, &r.by
+	capacity, bl, by := r.law.Capacity, r.levain, r.yeast
 	x0 := s.Levain + s.Yeast
 	r0 := 1 / x0
 	m := (s.Levain*bl+s.Yeast*by)*r0 + r.drift
 	var dx0, dm [rides]float64
 	for j := range rides {
 		dx0[j] = s.levain[j] + s.yeast[j]
-		dm[j] = s.levain[j]*(bl-m) + s.yeast[j]*(by-m) + s.Levain*bl*d[j]
-		if j < rides-1 {
-			dm[j] += s.Yeast * by * d[j]
-		}
+		dm[j] = s.levain[j]*(bl-m) + s.yeast[j]*(by-m) + s.Levain*bl*r.byLevain[j] + s.Yeast*by*r.byYeast[j]
 		dm[j] *= r0
 	}
 	x1, mean, psi := x0, x0, 0.0
@@ -221,11 +218,7 @@ func (r *run) both(s *State) {
 	gas := r.gas * (1 + r.lean*(x1-x0)/mean)
 	s.Gas += gas * mean
 	for j := range rides {
-		v := dmean[j]
-		if j < rides-1 {
-			v += d[j] * mean
-		}
-		s.gas[j] += gas * v
+		s.gas[j] += gas * (dmean[j] + r.byGas[j]*mean)
 	}
 	// Only the ratio of the two counts, as both are scaled to the sum: the levain outgrows the yeast by e^(δ·ψ), δ the
 	// difference of their growth.
@@ -235,10 +228,7 @@ func (r *run) both(s *State) {
 	rt := 1 / (levain + s.Yeast)
 	n := x1 * rt
 	for j := range rides {
-		ddelta := bl * d[j]
-		if j < rides-1 {
-			ddelta -= by * d[j]
-		}
+		ddelta := bl*r.byLevain[j] - by*r.byYeast[j]
 		dl := s.levain[j]*ratio + levain*(delta*dpsi[j]+psi*ddelta)
 		dy := s.yeast[j]
 		dn := (dx1[j] - n*(dl+dy)) * rt

@@ -1,14 +1,15 @@
 package gasbalance
 
 // The unknowns of a kitchen, in the order of every [Vector]: the log of the amplitude, the log of the pace, the
-// slope per °C from 24 °C, the shift of the cold end in °C, and the levain's mixture as the log of its growth. All
-// are 0 for the typical kitchen.
+// slope per °C from 24 °C, the shift of the cold end in °C, the levain's mixture as the log of its growth, and the log
+// of the growth of commercial yeast. All are 0 for the typical kitchen.
 const (
 	Amplitude = iota
 	Pace
 	Slope
 	ColdEnd
 	Mixture
+	Growth
 	Unknowns // how many there are
 )
 
@@ -30,7 +31,7 @@ type State struct {
 	// Gas is CO₂ made since mixing for an amplitude of 1, L per kg flour at 25 °C and 1 atm.
 	Gas float64
 
-	levain, yeast, gas [rides]float64 // derivatives by pace, slope, cold end and mixture
+	levain, yeast, gas [rides]float64 // derivatives by all unknowns but the amplitude
 }
 
 // Start is a dough as mixed, of cells in % of its flour as instant dry yeast.
@@ -43,10 +44,10 @@ func (s *State) Cells() float64 { return s.Levain + s.Yeast }
 // kitchen and a slow one share.
 func (s *State) LogGas() Vector {
 	if !(s.Gas > 0) {
-		return Vector{1, 1, 1, 1, 1}
+		return Vector{1, 1, 1, 1, 1, 1}
 	}
 	r := 1 / s.Gas
-	return Vector{1, s.gas[0] * r, s.gas[1] * r, s.gas[2] * r, s.gas[3] * r}
+	return Vector{1, s.gas[0] * r, s.gas[1] * r, s.gas[2] * r, s.gas[3] * r, s.gas[4] * r}
 }
 
 // HandOn is what a preferment in this state gives to a dough: a share of the dough's flour comes in it. Its gas is

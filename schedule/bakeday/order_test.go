@@ -93,7 +93,7 @@ func ExampleOrder_Plan() {
 	// Sun 09:56 Loaf: bake
 	// Sun 11:38 Focaccia: heat the oven
 	// Sun 12:18 Focaccia: dimple and bake
-	// Sun 13:28 Buns: heat the oven
+	// Sun 13:27 Buns: heat the oven
 	// Sun 14:04 Buns: bake
 }
 

@@ -41,6 +41,7 @@ const (
 	sdAmplitude, sdPace, sdLuck                = 0.30, 0.15, 0.12
 	sdAmplitudeYeast, sdPaceYeast, sdLuckYeast = 0.20, 0.12, 0.10
 	sdSlope, sdCold, sdMixture, sdKneading     = 0.02, 1.0, 0.25, 0.10
+	sdYeastGrowth                              = 0.35
 	freedom                                    = 12
 	readingError                               = 0.05
 	// The older law's beliefs.
@@ -58,7 +59,7 @@ const (
 type Kitchen struct {
 	w                World
 	rng              *rand.Rand
-	a, b, d, c, m    float64
+	a, b, d, c, m, g float64
 	knead, formula   float64
 	sigma, season    float64
 	thermometer      float64
@@ -75,6 +76,7 @@ func NewKitchen(w World, rng *rand.Rand) *Kitchen {
 		sa, sb, luck = sdAmplitudeYeast, sdPaceYeast, sdLuckYeast
 	}
 	k.a, k.b, k.d, k.c, k.m = sa*n(), sb*n(), sdSlope*n(), sdCold*n(), sdMixture*n()
+	k.g = sdYeastGrowth * n()
 	if w.Yeast {
 		k.m = 0
 	}
@@ -208,7 +210,7 @@ func (k *Kitchen) balance(bake int, d *Dough, luck float64) func(from, to float6
 		if k.w.Crowd != nil {
 			room = k.w.Crowd((x + y) / fill)
 		}
-		return p * mu27 * gl * room * x, p * mu27 * gy * room * y, p * gas27 * root(t, -1.2, 0.20, 49) * (x + y)
+		return p * mu27 * gl * room * x, p * mu27 * gy * math.Exp(k.g) * room * y, p * gas27 * root(t, -1.2, 0.20, 49) * (x + y)
 	}
 	return func(from, to float64, targets [2]float64) (over [2]float64) {
 		dx, dy, _ := rates(from, x, y)
