@@ -131,9 +131,9 @@ func (r *search) judge(choices []choice, bound int64) (open []scored, closed boo
 			return ways, true
 		}
 		slices.SortStableFunc(ways, func(a, b scored) int { return cmp.Compare(a.bound, b.bound) })
-		var low, high int64
-		if len(ways) > 0 {
-			low, high = ways[0].bound, ways[len(ways)-1].bound
+		low, high := ways[0].bound, ways[len(ways)-1].bound
+		if r.opt.First { // the bound is the room, negative
+			low, high = low/(1+r.blamed(c)), high/(1+r.blamed(c))
 		}
 		if c.split && open != nil && low <= bound && (r.best-bound) < r.best/nearBest {
 			continue

@@ -265,12 +265,12 @@ func (p *Prober) relax(r Relax) {
 func (p *Prober) disable(rule int) {
 	for _, i := range p.arcs[rule] {
 		p.saved = append(p.saved, savedPlace{at: i, x: p.half.arcs[i].W})
-		p.half.arcs[i].W = unreached
+		p.half.arcs[i].W = none
 	}
 	for _, i := range p.jumps[rule] {
 		j := &p.half.jumps[i]
 		p.saved = append(p.saved, savedPlace{jump: true, at: i, x: j.X, y: j.Y})
-		j.X = -unreached
+		j.X = -none
 	}
 }
 

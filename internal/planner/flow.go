@@ -30,8 +30,6 @@ type flow struct {
 	watch  *Watch // once it is over x is no optimum
 }
 
-const endless = int64(1) << 61
-
 func newFlow(w *Watch, n int) *flow {
 	f := &flow{watch: w, n: n}
 	f.adj = make([][]int32, n+1)

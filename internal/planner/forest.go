@@ -9,13 +9,11 @@ import "slices"
 type forest struct {
 	order  []int // nodes, every parent before its children
 	parent []int // by node; −1: a root
-	// x[v] − x[parent] lies in [near, far]; far is endlessFar when there is no upper limit, near −endlessFar
+	// x[v] − x[parent] lies in [near, far]; far is -none when there is no upper limit, near −-none
 	// when there is no lower one.
 	near, far []int
 	loose     []Arc
 }
-
-const endlessFar = 1 << 29
 
 // edge is a pair of nodes with the span of x[v] − x[u].
 type edge struct{ u, v, near, far int }
@@ -33,10 +31,10 @@ func plant(m *model) *forest {
 			next[e.v] = append(next[e.v], edge{e.v, e.u, -e.far, -e.near})
 			continue
 		}
-		if e.near > -endlessFar {
+		if e.near > none {
 			f.loose = append(f.loose, Arc{From: e.u, To: e.v, W: e.near})
 		}
-		if e.far < endlessFar {
+		if e.far < -none {
 			f.loose = append(f.loose, Arc{From: e.v, To: e.u, W: -e.far})
 		}
 	}
@@ -72,7 +70,7 @@ func pairsOf(m *model) []edge {
 		if !ok {
 			i = len(edges)
 			at[k] = i
-			edges = append(edges, edge{k[0], k[1], -endlessFar, endlessFar})
+			edges = append(edges, edge{k[0], k[1], none, -none})
 		}
 		if e := &edges[i]; a.From == e.u {
 			e.near = max(e.near, a.W)

@@ -1,11 +1,14 @@
 package planner
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 const (
 	freedNodes  = 60 // looked at while some breads are free
 	mostPasses  = 4
-	mostInPairs = 8 // breads; of more, pairs would take too long
+	mostInPairs = 12 // breads; of more, pairs would take too long
 )
 
 // improve looks for better timetables near the best one: it frees the events of one bread, then of two, and leaves the
@@ -43,7 +46,7 @@ func (r *search) free(i, j int) {
 	}
 	mark, ok := r.s.mark(), true
 	for v, bread := range r.m.bread {
-		if ok && bread != i && bread != j {
+		if ok && bread >= 0 && bread != i && bread != j {
 			ok = r.s.raise(v, r.found[v]) && r.s.lower(v, r.found[v])
 		}
 	}
@@ -55,29 +58,84 @@ func (r *search) free(i, j int) {
 	r.undo(mark)
 }
 
-// breads numbers, for each node, what hangs together by arcs, and returns how many there are.
+// mostHubs is how many nodes may belong to no bread.
+const mostHubs = 4
+
+// breads numbers, for each node, what hangs together by arcs, and returns how many there are. The nodes with most
+// neighbors, such as the beginning and the end of an oven's day, belong to none (−1) where everything hangs together
+// by them.
 func (m *model) breads() int {
 	if m.bread != nil {
 		return m.nbreads
 	}
-	group := newGroups(m.n)
+	m.bread = make([]int, m.n)
+	byDegree := m.byDegree()
+	for hubs := 0; hubs <= min(mostHubs, m.n); hubs++ {
+		for v := range m.bread {
+			m.bread[v] = 0
+		}
+		for _, v := range byDegree[:hubs] {
+			m.bread[v] = -1
+		}
+		if m.nbreads = m.split(); m.nbreads > 1 && m.largest() <= m.n/2 {
+			break
+		}
+	}
+	return m.nbreads
+}
+
+// byDegree lists the nodes by their number of arcs and splits, most first.
+func (m *model) byDegree() []int {
+	degree, nodes := make([]int, m.n), make([]int, m.n)
+	for v := range nodes {
+		nodes[v] = v
+	}
 	for _, a := range m.arcs {
-		group.join(a.From, a.To)
+		degree[a.From]++
+		degree[a.To]++
+	}
+	slices.SortStableFunc(nodes, func(a, b int) int { return degree[b] - degree[a] })
+	return nodes
+}
+
+// split numbers what hangs together among the nodes that belong to a bread.
+func (m *model) split() int {
+	group := newGroups(m.n)
+	join := func(a, b int) {
+		if m.bread[a] >= 0 && m.bread[b] >= 0 {
+			group.join(a, b)
+		}
+	}
+	for _, a := range m.arcs {
+		join(a.From, a.To)
 	}
 	for _, s := range m.splits {
-		group.join(s.e, s.s)
+		join(s.e, s.s)
 	}
 	number := map[int]int{}
-	m.bread = make([]int, m.n)
 	for v := range m.n {
+		if m.bread[v] < 0 {
+			continue
+		}
 		g := group.find(v)
 		if _, ok := number[g]; !ok {
 			number[g] = len(number)
 		}
 		m.bread[v] = number[g]
 	}
-	m.nbreads = len(number)
-	return m.nbreads
+	return len(number)
+}
+
+// largest is the number of nodes of the largest bread.
+func (m *model) largest() (most int) {
+	count := make([]int, m.nbreads)
+	for _, b := range m.bread {
+		if b >= 0 {
+			count[b]++
+			most = max(most, count[b])
+		}
+	}
+	return most
 }
 
 // groups joins numbers into groups.

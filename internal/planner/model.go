@@ -199,8 +199,8 @@ func build(w *Watch, s *Shop, lo, hi []int) *model {
 			k = m.n
 			number[r] = k
 			m.n++
-			m.lo = append(m.lo, unreached)
-			m.hi = append(m.hi, -unreached)
+			m.lo = append(m.lo, none)
+			m.hi = append(m.hi, -none)
 		}
 		m.place[v] = place{k, o}
 		m.lo[k] = max(m.lo[k], lo[v]-o)

@@ -85,7 +85,7 @@ func (p *prices) narrow(limit int64) (moved, ok bool) {
 	if !sure {
 		return false, true
 	}
-	if scaled >= impossible {
+	if scaled >= endless {
 		return false, false
 	}
 	if p.points(scaled) >= limit {
@@ -100,7 +100,7 @@ func (p *prices) narrow(limit int64) (moved, ok bool) {
 			least[v] = least[q]
 			continue
 		}
-		least[v] = impossible
+		least[v] = endless
 		for _, c := range p.r.all[v] {
 			least[v] = min(least[v], c)
 		}

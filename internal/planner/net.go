@@ -1,8 +1,3 @@
-// Package planner solves timetables in whole numbers: networks of differences with holes in
-// single steps, shared resources and piecewise linear costs. It knows nothing of clocks, doughs
-// or words; package schedule translates.
-//
-// Event 0 is the origin, whose time is 0. Task i starts at event StartOf(i) and ends at EndOf(i).
 package planner
 
 // StartOf is the event at which task i starts.
@@ -172,7 +167,7 @@ func newTrace(h *half, w *Watch) *trace {
 	events := h.events
 	t := &trace{w: w, rank: h.rank, least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
 	for v := range t.last {
-		t.least[v] = unreached
+		t.least[v] = none
 		t.last[v] = -1
 	}
 	t.least[0] = 0
@@ -181,13 +176,11 @@ func newTrace(h *half, w *Watch) *trace {
 
 func (t *trace) reset() {
 	for v := range t.last {
-		t.least[v], t.last[v], t.queued[v] = unreached, -1, false
+		t.least[v], t.last[v], t.queued[v] = none, -1, false
 	}
 	t.least[0] = 0
 	t.steps, t.queue = t.steps[:0], t.queue[:0]
 }
-
-const unreached = -1 << 29
 
 func (t *trace) enqueue(v int) {
 	if !t.queued[v] {

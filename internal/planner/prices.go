@@ -112,7 +112,7 @@ func (p *prices) safe(length int) *prices {
 			amounts += int64(u.Amount)
 		}
 	}
-	p.most = min(mostPriced, impossible/8/int64(length)/amounts)
+	p.most = min(mostPriced, endless/8/int64(length)/amounts)
 	if p.most < priceScale || len(p.pools) == 0 {
 		return nil
 	}
@@ -123,7 +123,7 @@ func (p *prices) safe(length int) *prices {
 func (p *prices) costs() bool {
 	m := p.s.m
 	p.own, p.from = make([][]int64, m.n), make([]int, m.n)
-	most := impossible / int64(8*priceScale*(m.n+1))
+	most := endless / int64(8*priceScale*(m.n+1))
 	for v := range m.n {
 		lo, hi := p.s.lo[v], p.s.hi[v]
 		row := make([]int64, hi-lo+1)
@@ -145,7 +145,7 @@ func (p *prices) costs() bool {
 		}
 		for _, g := range m.gaps[v] {
 			for t := max(lo, g.a+1); t <= min(hi, g.b-1); t++ {
-				row[t-lo] = impossible
+				row[t-lo] = endless
 			}
 		}
 		p.own[v] = row
@@ -198,7 +198,7 @@ func (p *prices) rows() (granted int64) {
 			// x[to] ≥ x[from] + W: what is missing costs.
 			add := func(v int, c int64) {
 				for j := range r.own[v] {
-					if r.own[v][j] < impossible {
+					if r.own[v][j] < endless {
 						r.own[v][j] += c * int64(r.lo[v]+j)
 					}
 				}
@@ -239,7 +239,7 @@ func (p *prices) charge(q *priced, at place, amount int64) {
 	from := p.r.lo[at.node] + at.off - p.first
 	paid := q.paid[from : from+len(row)]
 	for j, c := range paid {
-		if row[j] < impossible {
+		if row[j] < endless {
 			row[j] += amount * c
 		}
 	}
@@ -262,15 +262,15 @@ func (p *prices) bound() (scaled int64, ok bool) {
 	}
 	granted := p.rows()
 	least := p.r.least()
-	if least >= impossible {
-		return impossible, true
+	if least >= endless {
+		return endless, true
 	}
 	return least - granted, true
 }
 
 // points turns a scaled bound into a cost.
 func (p *prices) points(scaled int64) int64 {
-	if scaled >= impossible {
+	if scaled >= endless {
 		return noBound
 	}
 	q := scaled / p.scale
@@ -298,7 +298,7 @@ func (p *prices) now() int64 {
 func (p *prices) raise(steps int, goal int64) (bound int64, ok bool) {
 	bound = -noBound
 	p.failed = 0
-	top := -impossible
+	top := -endless
 	n := p.s.m.n
 	p.sum, p.square, p.seen = resized(p.sum, n), resized(p.square, n), 0
 	clear(p.sum)
@@ -308,7 +308,7 @@ func (p *prices) raise(steps int, goal int64) (bound int64, ok bool) {
 		if !sure {
 			return bound, false
 		}
-		if scaled >= impossible {
+		if scaled >= endless {
 			return noBound, true
 		}
 		if scaled > top {

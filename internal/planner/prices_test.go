@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -205,12 +206,12 @@ func TestReckonerIsExactOnTrees(t *testing.T) {
 				r.own[v] = append(r.own[v], rapid.Int64Range(-9, 9).Draw(t, "cost"))
 			}
 		}
-		want := impossible
+		want := endless
 		at := make([][]int64, n) // least cost with the node at a time
 		for v := range at {
 			at[v] = make([]int64, len(r.own[v]))
 			for i := range at[v] {
-				at[v][i] = impossible
+				at[v][i] = endless
 			}
 		}
 		x := make([]int, n)
@@ -237,7 +238,7 @@ func TestReckonerIsExactOnTrees(t *testing.T) {
 		if got := r.least(); got != want {
 			t.Fatalf("least cost %d, want %d", got, want)
 		}
-		if want == impossible {
+		if want == endless {
 			return
 		}
 		var sum int64
@@ -260,7 +261,7 @@ func TestReckonerIsExactOnTrees(t *testing.T) {
 			if p := f.parent[v]; p >= 0 {
 				root[v] = root[p]
 			} else {
-				tree[v] = impossible
+				tree[v] = endless
 				for _, c := range r.all[v] {
 					tree[v] = min(tree[v], c)
 				}
@@ -268,8 +269,8 @@ func TestReckonerIsExactOnTrees(t *testing.T) {
 		}
 		for v := range n {
 			for i, c := range r.all[v] {
-				got := impossible
-				if c < impossible {
+				got := endless
+				if c < endless {
 					got = want - tree[root[v]] + c
 				}
 				if got != at[v][i] {
@@ -278,4 +279,88 @@ func TestReckonerIsExactOnTrees(t *testing.T) {
 			}
 		}
 	})
+}
+
+// The search for any timetable finds one exactly when there is one.
+func TestNoneIsProven(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s, c := small(t)
+		_, found := optimum(s, c)
+		if _, clash := s.Net.Earliest(nil); clash != nil {
+			return
+		}
+		r := s.search(nil, c, Options{})
+		if !r.s.propagate() {
+			return
+		}
+		if none := r.none(); none == found || found && (r.times == nil || c.Of(r.times) != r.best || !s.Fits(nil, r.times)) {
+			t.Fatalf("none: %v, found %v with %v at %d", none, found, r.times, r.best)
+		}
+		for by := ByNeed; by < BySearch; by++ {
+			if s.Refuted(nil, by) == Yes && found {
+				t.Fatalf("method %d refutes what has a timetable", by)
+			}
+		}
+	})
+}
+
+// Improving a timetable keeps every rule, costs no more, and leaves the state as it was.
+func TestImproveOnlyImproves(t *testing.T) {
+	better := 0
+	rapid.Check(t, func(t *rapid.T) {
+		s, c := small(t)
+		best, found := optimum(s, c)
+		if !found {
+			return
+		}
+		r := s.search(nil, c, Options{})
+		if !r.s.propagate() {
+			t.Fatal("refuted")
+		}
+		var some [][]int
+		every(s, func(times []int) { some = append(some, slices.Clone(times)) })
+		r.times = some[rapid.IntRange(0, len(some)-1).Draw(t, "known")]
+		r.best, r.found = c.Of(r.times), make([]int, r.m.n)
+		for v, at := range r.m.place {
+			if v > 0 {
+				r.found[at.node] = r.times[v] - at.off
+			}
+		}
+		known, lo, hi := r.best, slices.Clone(r.s.lo), slices.Clone(r.s.hi)
+		r.improve()
+		if r.best < known {
+			better++
+		}
+		if r.best > known || r.best < best || c.Of(r.times) != r.best || !s.Fits(nil, r.times) || r.lost != noBound {
+			t.Fatalf("%v costs %d; %d was known and %d is best", r.times, r.best, known, best)
+		}
+		if !slices.Equal(lo, r.s.lo) || !slices.Equal(hi, r.s.hi) {
+			t.Fatal("the state was changed")
+		}
+	})
+	if better == 0 {
+		t.Error("nothing was improved")
+	}
+}
+
+// What the stretches of the frontier leave for later is found later, in order of its bound.
+func TestFrontier(t *testing.T) {
+	f := frontier{}
+	for k, bound := range []int64{7, 3, 9, 3, 1} {
+		f.here = &path{move: move{a: k}}
+		f.push(bound)
+	}
+	var got []int
+	for len(f.queue) > 0 {
+		got = append(got, f.pop().path.move.a)
+	}
+	if !slices.Equal(got, []int{4, 1, 3, 0, 2}) {
+		t.Error(got)
+	}
+	if f.full(10) {
+		t.Error("full without a stretch")
+	}
+	if f.end = 10; !f.full(10) || f.full(9) {
+		t.Error("a stretch ends at its end")
+	}
 }

@@ -1,7 +1,7 @@
 package planner
 
-// impossible is a cost above every cost that is compared.
-const impossible = int64(1) << 60
+// endless is a cost above every cost that is reckoned with, and a flow without limit.
+const endless = int64(1) << 60
 
 // A reckoner finds the least cost of a forest with any cost for each time of each node, and for every time of a
 // node the least cost of all timetables in which the node has that time. Each node has a row of costs over its
@@ -28,7 +28,7 @@ func newReckoner(f *forest, n int) *reckoner {
 	return r
 }
 
-// least reckons from the leaves to the roots; impossible when no timetable is left.
+// least reckons from the leaves to the roots; endless when no timetable is left.
 func (r *reckoner) least() int64 {
 	f := r.f
 	for v := range r.own {
@@ -40,14 +40,14 @@ func (r *reckoner) least() int64 {
 		v := f.order[k]
 		p := f.parent[v]
 		if p < 0 {
-			best, at := impossible, 0
+			best, at := endless, 0
 			for i, c := range r.sum[v] {
 				if c < best {
 					best, at = c, i
 				}
 			}
-			if best >= impossible {
-				return impossible
+			if best >= endless {
+				return endless
 			}
 			total += best
 			r.x[v] = r.lo[v] + at
@@ -57,8 +57,8 @@ func (r *reckoner) least() int64 {
 		r.up[v], r.pick[v] = resized(r.up[v], n), resized(r.pick[v], n)
 		r.slide(r.sum[v], r.lo[v], r.up[v], r.pick[v], r.lo[p], f.near[v], f.far[v])
 		for i, c := range r.up[v] {
-			if c >= impossible || r.sum[p][i] >= impossible {
-				r.sum[p][i] = impossible
+			if c >= endless || r.sum[p][i] >= endless {
+				r.sum[p][i] = endless
 			} else {
 				r.sum[p][i] += c
 			}
@@ -94,7 +94,7 @@ func (r *reckoner) slide(from []int64, fromLo int, to []int64, pick []int32, toL
 			head++
 		}
 		if head == len(r.queue) || first > last {
-			to[j] = impossible
+			to[j] = endless
 			continue
 		}
 		to[j] = from[r.queue[head]]
@@ -117,16 +117,16 @@ func (r *reckoner) marginals() {
 		}
 		r.spare = resized(r.spare, len(r.all[p]))
 		for i, c := range r.all[p] {
-			if c >= impossible {
-				r.spare[i] = impossible
+			if c >= endless {
+				r.spare[i] = endless
 			} else {
 				r.spare[i] = c - r.up[v][i]
 			}
 		}
 		r.slide(r.spare, r.lo[p], r.all[v], nil, r.lo[v], -f.far[v], -f.near[v])
 		for i, c := range r.sum[v] {
-			if c >= impossible || r.all[v][i] >= impossible {
-				r.all[v][i] = impossible
+			if c >= endless || r.all[v][i] >= endless {
+				r.all[v][i] = endless
 			} else {
 				r.all[v][i] += c
 			}

@@ -75,8 +75,8 @@ func (s *Shop) search(w *Watch, cost Cost, opt Options) *search {
 // on.
 const quickNodes = 300
 
-// run searches three times: quickly, for a timetable to measure others by; around that one, for better ones; then with
-// care.
+// run searches three times: quickly, for a timetable to measure others by, and with more care where that finds none;
+// around that one, for better ones; then everything.
 func (r *search) run() {
 	r.quick, r.until = true, quickNodes
 	r.visit(math.MinInt64)
@@ -85,6 +85,10 @@ func (r *search) run() {
 		return // the quick pass saw everything, or the time is up
 	}
 	if !r.opt.First {
+		if r.times == nil && r.none() {
+			r.lost = noBound
+			return
+		}
 		r.improve()
 		if r.p = newPrices(r.w, r.s, r.b); r.stopped() {
 			return
@@ -92,6 +96,19 @@ func (r *search) run() {
 	}
 	r.lost = noBound
 	r.explore()
+}
+
+// anyNodes bounds the search for any timetable where the quick pass found none.
+const anyNodes = 20_000
+
+// none looks for any timetable and reports whether there is none.
+func (r *search) none() bool {
+	lost := r.lost
+	r.opt.First, r.lost, r.until = true, noBound, r.nodes+anyNodes
+	r.visit(math.MinInt64)
+	proven := r.lost == noBound && r.times == nil
+	r.opt.First, r.over, r.until, r.lost = false, false, 0, lost
+	return proven && !r.stopped()
 }
 
 type search struct {

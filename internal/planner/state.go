@@ -2,8 +2,6 @@ package planner
 
 import "slices"
 
-const none = -1 << 29 // no path
-
 // state is a model with decisions: bounds, differences and their closure, all undoable.
 type state struct {
 	m      *model
@@ -23,7 +21,8 @@ type state struct {
 	buf    []int
 	sorted []int
 	counts []int
-	w      *Watch // once it is over nothing is proven any more
+	blamed []int64 // of each task, how often it was in what could not be
+	w      *Watch  // once it is over nothing is proven any more
 }
 
 type link struct{ to, w int }
@@ -46,6 +45,7 @@ type cut struct{ from, to, use int }
 // newState returns nil when the watch is over before the paths are known.
 func newState(w *Watch, m *model) *state {
 	s := &state{w: w, m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi)}
+	s.blamed = make([]int64, len(m.place)/2)
 	s.out, s.in = make([][]link, m.n), make([][]link, m.n)
 	s.queued = make([]bool, m.n)
 	for _, a := range m.arcs {
@@ -64,40 +64,15 @@ func newState(w *Watch, m *model) *state {
 // close finds all longest paths; false when the watch is over.
 func (s *state) close() bool {
 	n := s.m.n
-	s.d = make([]int, n*n)
-	for v := 0; v < n; v++ {
-		row := s.d[v*n : v*n+n]
-		for j := range row {
-			row[j] = none
-		}
-		row[v] = 0
-		if s.w.spend(n) {
-			return false
-		}
+	if s.w.spend(n * n) {
+		return false
 	}
+	s.d = make([]int, n*n)
+	apart(s.d, n)
 	for _, a := range s.m.arcs {
 		s.d[a.From*n+a.To] = max(s.d[a.From*n+a.To], a.W)
 	}
-	for k := 0; k < n; k++ {
-		via := s.d[k*n : k*n+n]
-		for i := 0; i < n; i++ {
-			ik := s.d[i*n+k]
-			if s.w.spend(1) {
-				return false
-			}
-			if ik == none {
-				continue
-			}
-			row := s.d[i*n : i*n+n]
-			for j, kj := range via {
-				if kj != none && ik+kj > row[j] {
-					row[j] = ik + kj
-				}
-			}
-			s.w.spend(n)
-		}
-	}
-	return true
+	return closure(s.w, s.d, n)
 }
 
 func (s *state) mark() int { return len(s.trail) }
@@ -329,6 +304,7 @@ func (s *state) overspent(g *budget) bool {
 			spent += g.length[j] * g.uses[j].Amount
 			to := end(j)
 			if spent > g.cap*(to-from) || len(g.closed) > 0 && spent > g.cap*g.open(from, to) {
+				s.blameSpan(g, from, to)
 				return true
 			}
 			for i, p := range g.sizes {
@@ -336,12 +312,30 @@ func (s *state) overspent(g *budget) bool {
 					s.counts[i] += g.uses[j].Amount
 				}
 				if c := s.counts[i]; c > g.cap && c > g.cap*((to-from)/p) || c > g.cap && len(g.closed) > 0 && c > g.cap*g.fit(from, to, p) {
+					s.blameSpan(g, from, to)
 					return true
 				}
 			}
 		}
 	}
 	return false
+}
+
+// blame counts that tasks were in what could not be.
+func (s *state) blame(tasks ...int) {
+	for _, i := range tasks {
+		s.blamed[i]++
+	}
+}
+
+// blameSpan blames the tasks that must lie in a span.
+func (s *state) blameSpan(g *budget, from, to int) {
+	for _, u := range g.uses {
+		a, b := s.m.start(u.Task), s.m.end(u.Task)
+		if s.lo[a.node]+a.off >= from && s.hi[b.node]+b.off <= to {
+			s.blamed[u.Task]++
+		}
+	}
 }
 
 // resized is the row with room for n entries.
@@ -403,6 +397,7 @@ func (s *state) orders() bool {
 		}
 		switch {
 		case !ij && !ji:
+			s.blame(p.i, p.j)
 			return false
 		case !ij:
 			if !s.precede(p.j, p.i, p.ji) {
@@ -453,6 +448,7 @@ func (s *state) profile(c *crowd) bool {
 			if from <= s.cuts[k].from && s.cuts[k].to <= to {
 				s.cuts[k].use += u.Amount
 				if s.cuts[k].use > c.cap {
+					s.blame(u.Task)
 					return false
 				}
 			}

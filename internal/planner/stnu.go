@@ -15,7 +15,7 @@ type Contingent struct {
 // end that cannot be foreseen (lower case), and both together (cross case).
 func (n *Net) Controllable(watch *Watch, list []Contingent) bool {
 	g := newDispatch(watch, n, list)
-	if !shortest(watch, g.d, g.k) {
+	if !closure(watch, g.d, g.k) {
 		return false
 	}
 	for {
@@ -34,16 +34,13 @@ func (n *Net) Controllable(watch *Watch, list []Contingent) bool {
 	}
 }
 
-// far is a difference without limit.
-const far = 1 << 29
-
 // dispatch is what is known of the differences and waits of a network with contingent durations.
 type dispatch struct {
 	watch   *Watch
 	k       int   // events
-	d       []int // d[u*k+v]: x[v] − x[u] is at most this
+	d       []int // d[u*k+v]: x[u] is at least this much after x[v]
 	list    []Contingent
-	wait    [][]int // wait[c][P]: P comes this much (negative) after A, or after C
+	wait    [][]int // wait[c][P]: P comes this much after A, or after C
 	all     []int   // scratch: the differences with the waits as if they were rules
 	changed bool
 }
@@ -51,32 +48,27 @@ type dispatch struct {
 func newDispatch(watch *Watch, n *Net, list []Contingent) *dispatch {
 	k := n.Events
 	g := &dispatch{watch: watch, k: k, list: list, d: make([]int, k*k), all: make([]int, k*k)}
-	for i := range g.d {
-		g.d[i] = far
-	}
-	for v := 0; v < k; v++ {
-		g.d[v*k+v] = 0
-	}
-	set := func(u, v, w int) { g.d[u*k+v] = min(g.d[u*k+v], w) }
-	for _, a := range n.Arcs { // x[To] ≥ x[From] + W is x[From] − x[To] ≤ −W
-		set(a.To, a.From, -a.W)
+	apart(g.d, k)
+	set := func(u, v, w int) { g.d[u*k+v] = max(g.d[u*k+v], w) }
+	for _, a := range n.Arcs {
+		set(a.To, a.From, a.W)
 	}
 	for _, c := range list {
-		set(c.A, c.C, c.Hi)
-		set(c.C, c.A, -c.Lo)
+		set(c.A, c.C, -c.Hi)
+		set(c.C, c.A, c.Lo)
 		w := make([]int, k)
 		for p := range w {
-			w[p] = far
+			w[p] = none
 		}
-		w[c.C] = -c.Hi
+		w[c.C] = c.Hi
 		g.wait = append(g.wait, w)
 	}
 	return g
 }
 
-// add tightens a difference; false when that closes a negative cycle or the watch is over.
+// add tightens a difference; false when that closes a positive cycle or the watch is over.
 func (g *dispatch) add(u, v, w int) bool {
-	if w >= g.d[u*g.k+v] {
+	if w <= g.d[u*g.k+v] {
 		return true
 	}
 	g.changed = true
@@ -92,7 +84,7 @@ func (g *dispatch) reduce(c int) bool {
 			return false
 		}
 		for q, via := range g.d[p*k : p*k+k] {
-			if w[q] < far && via < far && via+w[q] < w[p] {
+			if w[q] != none && via != none && via+w[q] > w[p] {
 				w[p] = via + w[q]
 				g.changed = true
 			}
@@ -100,20 +92,20 @@ func (g *dispatch) reduce(c int) bool {
 	}
 	// Cross case: an end that cannot be foreseen may come at its earliest.
 	for e, o := range g.list {
-		if e != c && w[o.C] < 0 && o.Lo+w[o.C] < w[o.A] {
-			w[o.A] = o.Lo + w[o.C]
+		if e != c && w[o.C] > 0 && w[o.C]-o.Lo > w[o.A] {
+			w[o.A] = w[o.C] - o.Lo
 			g.changed = true
 		}
 	}
 	// A wait that is over before the end can come is no wait but a rule.
 	for p := 0; p < k; p++ {
-		if p != l.C && w[p] < far && w[p] >= -l.Lo && !g.add(p, l.A, w[p]) {
+		if p != l.C && w[p] != none && w[p] <= l.Lo && !g.add(p, l.A, w[p]) {
 			return false
 		}
 	}
 	// Lower case.
 	for v := 0; v < k; v++ {
-		if x := g.d[l.C*k+v]; x < 0 && !g.add(l.A, v, l.Lo+x) {
+		if x := g.d[l.C*k+v]; x > 0 && !g.add(l.A, v, x-l.Lo) {
 			return false
 		}
 	}
@@ -125,66 +117,8 @@ func (g *dispatch) possible() bool {
 	copy(g.all, g.d)
 	for c, l := range g.list {
 		for p, w := range g.wait[c] {
-			if w < g.all[p*g.k+l.A] && !tighten(g.watch, g.all, g.k, p, l.A, w) {
+			if w > g.all[p*g.k+l.A] && !tighten(g.watch, g.all, g.k, p, l.A, w) {
 				return false
-			}
-		}
-	}
-	return true
-}
-
-// shortest finds all shortest paths; false when there is a negative cycle or the watch is over.
-func shortest(w *Watch, d []int, k int) bool {
-	for m := 0; m < k; m++ {
-		for u := 0; u < k; u++ {
-			um := d[u*k+m]
-			if w.spend(1) {
-				return false
-			}
-			if um >= far {
-				continue
-			}
-			w.spend(k)
-			row, via := d[u*k:u*k+k], d[m*k:m*k+k]
-			for v, mv := range via {
-				if mv < far && um+mv < row[v] {
-					row[v] = um + mv
-				}
-			}
-		}
-		if d[m*k+m] < 0 {
-			return false
-		}
-	}
-	for v := 0; v < k; v++ {
-		if d[v*k+v] < 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// tighten adds one difference to shortest paths; false when it closes a negative cycle or the
-// watch is over.
-func tighten(watch *Watch, d []int, k, u, v, w int) bool {
-	if u == v {
-		return w >= 0
-	}
-	if back := d[v*k+u]; back < far && back+w < 0 {
-		return false
-	}
-	for p := 0; p < k; p++ {
-		pu := d[p*k+u]
-		if pu >= far {
-			continue
-		}
-		pu += w
-		if watch.spend(k) {
-			return false
-		}
-		for q := 0; q < k; q++ {
-			if vq := d[v*k+q]; vq < far && pu+vq < d[p*k+q] {
-				d[p*k+q] = pu + vq
 			}
 		}
 	}
