@@ -32,8 +32,8 @@ func (n *Net) Latest(w *Watch) (times []int, drivers func(event int) []int, clas
 
 // drivers are the rules of the pushes that brought an event to its time, nearest first.
 func (t *trace) drivers(event int) (rules []int) {
-	for p := t.last[event]; p >= 0; p = t.steps[p].prev {
-		if r := t.steps[p].rule; r >= 0 {
+	for p := t.last[event]; p >= 0; p = int(t.steps[p].prev) {
+		if r := int(t.steps[p].rule); r >= 0 {
 			rules = append(rules, r)
 		}
 	}
@@ -58,9 +58,9 @@ func (n *Net) Causes() (times []int, causes []Cause) {
 	for v := 1; v < n.Events; v++ {
 		times[v] = n.Limit - t.least[v]
 		s := t.steps[t.last[v]]
-		causes[v] = Cause{Rule: s.rule, Jumped: s.jumped}
+		causes[v] = Cause{Rule: int(s.rule), Jumped: s.jumped}
 		if s.prev >= 0 {
-			causes[v].From = t.steps[s.prev].event
+			causes[v].From = int(t.steps[s.prev].event)
 		}
 	}
 	return times, causes

@@ -25,7 +25,7 @@ type path struct {
 }
 
 const (
-	stretch  = 200     // nodes
+	stretch  = 80      // nodes
 	mostOpen = 300_000 // nodes kept for later; beyond them the search goes on depth first
 )
 

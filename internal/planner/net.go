@@ -137,7 +137,7 @@ func (n *Net) earlier() *half {
 // step is one push: event reached value because of rule, from the push prev (-1: from the
 // origin).
 type step struct {
-	event, value, rule, prev int
+	event, value, rule, prev int32
 	jumped                   bool
 }
 
@@ -204,15 +204,15 @@ func (t *trace) push(v, value, rule, prev int, jumped bool) *Clash {
 		return t.collect(prev, rule, -1, value)
 	}
 	if !jumped && t.suspicious(v) {
-		for p := prev; p >= 0 && !t.steps[p].jumped; p = t.steps[p].prev {
+		for p := prev; p >= 0 && !t.steps[p].jumped; p = int(t.steps[p].prev) {
 			t.w.spend(1)
-			if t.steps[p].event == v {
-				return t.collect(prev, rule, p, value-t.steps[p].value)
+			if int(t.steps[p].event) == v {
+				return t.collect(prev, rule, p, value-int(t.steps[p].value))
 			}
 		}
 	}
 	t.least[v] = value
-	t.steps = append(t.steps, step{event: v, value: value, rule: rule, prev: prev, jumped: jumped})
+	t.steps = append(t.steps, step{int32(v), int32(value), int32(rule), int32(prev), jumped})
 	t.last[v] = len(t.steps) - 1
 	t.enqueue(v)
 	return nil
@@ -245,9 +245,9 @@ func (t *trace) collect(prev, rule, stop, short int) *Clash {
 		}
 	}
 	add(rule)
-	passed := map[int]bool{}
-	for p := prev; p != stop && p >= 0; p = t.steps[p].prev {
-		add(t.steps[p].rule)
+	passed := map[int32]bool{}
+	for p := prev; p != stop && p >= 0; p = int(t.steps[p].prev) {
+		add(int(t.steps[p].rule))
 		if t.steps[p].jumped || passed[t.steps[p].event] {
 			c.Cycle = false
 		}

@@ -86,6 +86,13 @@ func every(s *Shop, f func(times []int)) {
 	place(0)
 }
 
+// within prepares a search of a shop whose network is feasible.
+func within(s *Shop, c Cost, opt Options) *search {
+	lo, _ := s.Net.Earliest(nil)
+	hi, _, _ := s.Net.Latest(nil)
+	return s.search(nil, lo, hi, c, opt)
+}
+
 func optimum(s *Shop, c Cost) (best int64, found bool) {
 	best = noBound
 	every(s, func(times []int) { best, found = min(best, c.Of(times)), true })
@@ -102,7 +109,7 @@ func TestPricesBound(t *testing.T) {
 		if _, clash := s.Net.Earliest(nil); clash != nil {
 			return
 		}
-		r := s.search(nil, c, Options{})
+		r := within(s, c, Options{})
 		if !r.s.propagate() {
 			if found {
 				t.Fatal("refuted, but there is a timetable")
@@ -159,7 +166,7 @@ func TestSearchWithPricesFindsTheLeastCost(t *testing.T) {
 		if _, clash := s.Net.Earliest(nil); clash != nil || !found {
 			return
 		}
-		r := s.search(nil, c, Options{Effort: rapid.SampledFrom([]int{0, 0, 3, 8}).Draw(t, "effort")})
+		r := within(s, c, Options{Effort: rapid.SampledFrom([]int{0, 0, 3, 8}).Draw(t, "effort")})
 		if !r.s.propagate() {
 			t.Fatal("refuted")
 		}
@@ -289,7 +296,7 @@ func TestNoneIsProven(t *testing.T) {
 		if _, clash := s.Net.Earliest(nil); clash != nil {
 			return
 		}
-		r := s.search(nil, c, Options{})
+		r := within(s, c, Options{})
 		if !r.s.propagate() {
 			return
 		}
@@ -313,7 +320,7 @@ func TestImproveOnlyImproves(t *testing.T) {
 		if !found {
 			return
 		}
-		r := s.search(nil, c, Options{})
+		r := within(s, c, Options{})
 		if !r.s.propagate() {
 			t.Fatal("refuted")
 		}

@@ -25,22 +25,20 @@ func (s *Shop) Refuted(w *Watch, by Method) Truth {
 		}
 		return Unsure
 	}
-	lo, clash := s.Net.Earliest(w)
-	if clash != nil {
+	e, clash := s.energy(w)
+	switch {
+	case clash != nil:
 		return Yes
-	}
-	if by == ByNeed {
-		short := s.Shortage(w) != nil
+	case e == nil:
+		return Unsure
+	case by == ByNeed:
+		short := e.worst() != nil
 		if !short && w.Over() {
 			return Unsure
 		}
 		return truth(short)
 	}
-	hi, _, _ := s.Net.Latest(w)
-	if lo == nil || hi == nil {
-		return Unsure
-	}
-	m := build(w, s, lo, hi)
+	m := build(w, s, e.lo, e.hi)
 	if m == nil {
 		return Unsure
 	}

@@ -23,10 +23,20 @@ type Options struct {
 // Search looks for the timetable of least cost. The same shop, cost and options give the same
 // outcome unless the watch ends the search.
 func (s *Shop) Search(w *Watch, cost Cost, opt Options) Outcome {
-	if _, c := s.Net.Earliest(w); c != nil {
+	lo, c := s.Net.Earliest(w)
+	if c != nil {
 		return Outcome{Done: true, Bound: noBound}
 	}
-	r := s.search(w, cost, opt)
+	hi, _, _ := s.Net.Latest(w)
+	if lo == nil || hi == nil {
+		return Outcome{Bound: math.MinInt64}
+	}
+	return s.searchWithin(w, lo, hi, cost, opt)
+}
+
+// searchWithin searches between the earliest and the latest times of the network.
+func (s *Shop) searchWithin(w *Watch, lo, hi []int, cost Cost, opt Options) Outcome {
+	r := s.search(w, lo, hi, cost, opt)
 	if r == nil {
 		return Outcome{Bound: math.MinInt64}
 	}
@@ -46,13 +56,8 @@ func (s *Shop) Search(w *Watch, cost Cost, opt Options) Outcome {
 	return out
 }
 
-// search prepares a search of a shop whose network is feasible; nil when the watch is over.
-func (s *Shop) search(w *Watch, cost Cost, opt Options) *search {
-	lo, _ := s.Net.Earliest(w)
-	hi, _, _ := s.Net.Latest(w)
-	if lo == nil || hi == nil {
-		return nil
-	}
+// search prepares a search between the earliest and the latest times of the network; nil when the watch is over.
+func (s *Shop) search(w *Watch, lo, hi []int, cost Cost, opt Options) *search {
 	m := build(w, s, lo, hi)
 	if m == nil {
 		return nil

@@ -19,7 +19,11 @@ type Shortage struct {
 //
 // Method: energetic reasoning. Source: Baptiste, Le Pape and Nuijten, Constraint-Based Scheduling (2001), section 3.3.
 func (s *Shop) Shortage(w *Watch) *Shortage {
-	e := s.energy(w)
+	e, _ := s.energy(w)
+	return e.worst()
+}
+
+func (e *energy) worst() *Shortage {
 	if e == nil {
 		return nil
 	}
@@ -46,7 +50,7 @@ func (x *Shortage) worse(y *Shortage) bool {
 // ShortageRules is a set of rules that by themselves lead to a shortage: of the one that needs fewest tasks. Nil when
 // there is none, or when the watch is over.
 func (s *Shop) ShortageRules(w *Watch) []int {
-	e := s.energy(w)
+	e, _ := s.energy(w)
 	if e == nil {
 		return nil
 	}
@@ -90,15 +94,15 @@ type energy struct {
 // length is the least duration of a task and the rule that asks for it, −1 when none does.
 type length struct{ least, rule int }
 
-// energy is nil when the network has no solution or the watch is over.
-func (s *Shop) energy(w *Watch) *energy {
+// energy is nil when the network has no solution, which the clash says, or the watch is over.
+func (s *Shop) energy(w *Watch) (*energy, *Clash) {
 	e := &energy{s: s, w: w, length: make([]length, s.Tasks)}
 	var clash *Clash
-	if e.lo, e.first, clash = s.Net.earliest(w); clash != nil || e.lo == nil {
-		return nil
+	if e.lo, e.first, clash = s.Net.earliest(w); e.lo == nil {
+		return nil, clash
 	}
 	if e.hi, e.last, _ = s.Net.Latest(w); e.hi == nil {
-		return nil
+		return nil, nil
 	}
 	for i := range e.length {
 		e.length[i].rule = -1
@@ -108,7 +112,7 @@ func (s *Shop) energy(w *Watch) *energy {
 			e.length[i] = length{a.W, a.Rule}
 		}
 	}
-	return e
+	return e, nil
 }
 
 // each reports the shortages of every pool: for each task with which a span can begin the worst by need and the worst by

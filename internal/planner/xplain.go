@@ -66,25 +66,20 @@ func (s *Shop) Possible(w *Watch, effort int) Truth {
 
 // Any finds a timetable, whatever it costs, as far as the effort and the watch go.
 func (s *Shop) Any(w *Watch, effort int) ([]int, Truth) {
-	early, c := s.Net.Earliest(w)
+	e, clash := s.energy(w)
 	switch {
-	case c != nil:
+	case clash != nil:
 		return nil, No
-	case early == nil:
+	case e == nil:
 		return nil, Unsure
-	case s.Fits(w, early):
-		return early, Yes
-	}
-	late, _, _ := s.Net.Latest(w)
-	switch {
-	case late == nil:
-		return nil, Unsure
-	case s.Fits(w, late):
-		return late, Yes
-	case s.Shortage(w) != nil:
+	case s.Fits(w, e.lo):
+		return e.lo, Yes
+	case s.Fits(w, e.hi):
+		return e.hi, Yes
+	case e.worst() != nil:
 		return nil, No
 	}
-	out := s.Search(w, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
+	out := s.searchWithin(w, e.lo, e.hi, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
 	if out.Times == nil && !out.Done {
 		return nil, Unsure
 	}
