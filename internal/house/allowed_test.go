@@ -83,7 +83,6 @@ var longFiles = map[string]string{
 	"ferment/report.go":                  waits,
 	"internal/curve/plot_test.go":        waits,
 	"internal/curve/svg.go":              waits,
-	"internal/planner/state.go":          waits,
 	"schedule/bakeday/network.go":        waits,
 	"schedule/bakeday/plan.go":           waits,
 	"schedule/bakeday/plan_test.go":      waits,
@@ -102,4 +101,4 @@ const mostExported = 2146
 var reassignable = map[string]string{}
 
 // docless packages have no doc.go.
-var docless = map[string]string{"internal/planner": waits}
+var docless = map[string]string{}

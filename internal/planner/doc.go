@@ -26,7 +26,7 @@
 //     together are found, and pools in which more than pairs can be short.
 //  3. The state (state.go) has the bounds of every node and, in one matrix, all longest paths between them
 //     (closure.go: Floyd and Warshall; incremental for each decision). Everything can be undone by a trail.
-//  4. Propagation, until nothing moves: bounds along arcs and across holes; pairs that have one order left
+//  4. Propagation (state.go, pools.go), until nothing moves: bounds along arcs and across holes; pairs that have one order left
 //     (disjunctive reasoning by bounds and by paths); what a pool is certain to be used for (time-tabling). Once at
 //     each node: what must lie in a span needs more than there is (energetic reasoning), or is more than fit into it
 //     one after the other (a dual feasible function).
