@@ -6,7 +6,7 @@ import (
 )
 
 const (
-	freedNodes  = 60 // looked at while some breads are free
+	freedNodes  = 200 // looked at while some breads are free
 	mostPasses  = 4
 	mostInPairs = 12 // breads; of more, pairs would take too long
 )
