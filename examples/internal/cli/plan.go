@@ -89,6 +89,7 @@ func oneFile(cmd *cobra.Command, args []string) error {
 // loaded is a bake file with its clock.
 type loaded struct {
 	name  string
+	place string // of the kitchen file that it names
 	file  *tomlbind.File
 	bake  bakeday.Bake
 	clock bakeday.KitchenClock
@@ -126,8 +127,12 @@ func readBake(name string) (loaded, []placed, error) {
 		return l, nil, err
 	}
 	l.file = tomlbind.BindWith(source, &l.bake, map[string]tomlbind.Open{"Kitchen": func(other string) ([]byte, error) {
+		l.place = kitchenPath(name, other)
 		return kitchenFile(name, other)
 	}})
+	if len(l.file.Faults) > 0 && describesKitchen(source) {
+		return l, nil, badInput("%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q", fileName(name), filepath.Base(name))
+	}
 	var faults []placed
 	for _, f := range l.file.Faults {
 		text := f.Text
@@ -142,12 +147,24 @@ func readBake(name string) (loaded, []placed, error) {
 // readable reports whether the text could be read, even if not all of it means something.
 func (l loaded) readable() bool { return len(l.file.Faults) == 0 || l.file.Faults[0].Key != "" }
 
-// kitchenFile reads the kitchen file that a bake file names, seen from there.
-func kitchenFile(from, name string) ([]byte, error) {
+// kitchenPath is where the kitchen file is that a bake file names, seen from there.
+func kitchenPath(from, name string) string {
 	path := filepath.FromSlash(name)
 	if !filepath.IsAbs(path) {
 		path = filepath.Join(filepath.Dir(from), path)
 	}
+	return filepath.Clean(path)
+}
+
+// describesKitchen reports whether a file holds a kitchen and nothing else.
+func describesKitchen(source []byte) bool {
+	var k bakeday.Kitchen
+	return len(tomlbind.Bind(source, &k).Faults) == 0 && k.Zone != ""
+}
+
+// kitchenFile reads the kitchen file that a bake file names, seen from there.
+func kitchenFile(from, name string) ([]byte, error) {
+	path := kitchenPath(from, name)
 	a, errA := os.Stat(from)
 	b, errB := os.Stat(path)
 	if errA == nil && errB == nil && os.SameFile(a, b) {

@@ -3,6 +3,7 @@ package cli
 import (
 	"context"
 	"errors"
+	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -77,7 +78,16 @@ func loadTogether(s System, names []string, f planFlags) (dayFiles, error) {
 	var d dayFiles
 	var wrong []string
 	zone := ""
+	kitchens := map[string]bool{} // which the bakes name: all files of a folder are its bakes and their kitchen
 	for _, name := range names {
+		if l, _, err := readBake(name); err == nil && l.place != "" {
+			kitchens[l.place] = true
+		}
+	}
+	for _, name := range names {
+		if kitchens[filepath.Clean(name)] {
+			continue
+		}
 		l, faults, err := readBake(name)
 		if err != nil {
 			return d, err
