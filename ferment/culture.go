@@ -167,12 +167,12 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 		return nil
 	}
 	var d cultureData
-	if err := json.Unmarshal(data, &d); err != nil {
+	if err := quantity.ReadJSON(data, &d); err != nil {
 		return err
 	}
 	var p problems
 	if d.Format != cultureFormat {
-		p.Add("Format", number(float64(d.Format)), "1", errOutOfRange)
+		p.Add("Format", number(float64(d.Format)), number(cultureFormat), errOutOfRange)
 	}
 	kind, err := leavenings.Parse(d.Leavening)
 	p.Join("Leavening", err)
@@ -188,7 +188,7 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 				quantity.ErrInconsistent)
 		}
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(d); err != nil {
 		return err
 	}
 	for _, e := range d.Log { // in order, and each culture once, whatever the file says

@@ -41,7 +41,7 @@ func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 	p.temperature("About.Low", about.Low)
 	p.temperature("About.High", about.High)
 	if p.Err() == nil && !(about.Low < about.High) {
-		p.Add("About.High", number(about.High)+" °C", "above Low", errOutOfRange)
+		p.Add("About.High", number(about.High)+" °C", "above the low end", errOutOfRange)
 	}
 	for c := tableLow; c <= tableHigh; c++ {
 		if mu := rate(c); !(mu >= 0) || math.IsInf(mu, 1) {

@@ -64,7 +64,7 @@ func (m Cardinal) Curve() (Curve, error) {
 		return Curve{}, err
 	}
 	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
-		p.Add("Opt", number(m.Opt)+" °C", "above the middle of Min and Max and below Max", errOutOfRange)
+		p.Add("Opt", number(m.Opt)+" °C", "above the middle of the least and the greatest, and below the greatest", errOutOfRange)
 		return Curve{}, p.Err()
 	}
 	if m.Source.IsZero() {
@@ -166,7 +166,7 @@ func (m SquareRoot) Curve() (Curve, error) {
 	p.Float("B", m.B, 1e-6, 10, "/(°C·√h)")
 	p.Float("C", m.C, 0, 100, "/°C")
 	if p.Err() == nil && !(m.Min < m.Max) {
-		p.Add("Max", number(m.Max)+" °C", "above Min", errOutOfRange)
+		p.Add("Max", number(m.Max)+" °C", "above the least", errOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return Curve{}, err
@@ -266,7 +266,7 @@ func (m ConstantQ10) Curve() (Curve, error) {
 	p.temperature("Low", m.Low)
 	p.temperature("High", m.High)
 	if p.Err() == nil && !(m.Low < m.High) {
-		p.Add("High", number(m.High)+" °C", "above Low", errOutOfRange)
+		p.Add("High", number(m.High)+" °C", "above the low end", errOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return Curve{}, err

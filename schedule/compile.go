@@ -102,7 +102,7 @@ func (c *compiled) frame(bad *quantity.Problems) {
 	}
 	switch {
 	case p.Horizon == 0:
-		bad.Required("Horizon", "how long after Anchor the plan may end")
+		bad.Required("Horizon", "how long after its beginning the plan may end")
 	case p.Horizon < c.grid || p.Horizon > maxHorizon:
 		bad.Add("Horizon", p.Horizon.String(), c.grid.String()+" to "+maxHorizon.String(), quantity.ErrOutOfRange)
 	case p.Horizon%c.grid != 0:

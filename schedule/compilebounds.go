@@ -27,27 +27,27 @@ func (c *compiled) bounds(bad *quantity.Problems) {
 func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool {
 	words(bad, path+".Words", b.Words)
 	if b.Edge != Start && b.Edge != End {
-		bad.Add(path+".Edge", strconv.Itoa(int(b.Edge)), "Start or End", quantity.ErrOutOfRange)
+		bad.Add(path+".Edge", strconv.Itoa(int(b.Edge)), "start or end", quantity.ErrOutOfRange)
 		return false
 	}
 	bad.Int(path+".EarlyPerMinute", b.EarlyPerMinute, 0, maxPoints)
 	bad.Int(path+".LatePerMinute", b.LatePerMinute, 0, maxPoints)
 	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
 	if !early && !late {
-		bad.Required(path, "Earliest or Latest")
+		bad.Required(path, "an earliest or a latest moment")
 		return false
 	}
 	if b.EarlyPerMinute != 0 && !late {
-		bad.Add(path+".EarlyPerMinute", strconv.Itoa(b.EarlyPerMinute), "0 without Latest", quantity.ErrInconsistent)
+		bad.Add(path+".EarlyPerMinute", strconv.Itoa(b.EarlyPerMinute), "0 without a latest moment", quantity.ErrInconsistent)
 	}
 	if b.LatePerMinute != 0 && !early {
-		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without Earliest", quantity.ErrInconsistent)
+		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without an earliest moment", quantity.ErrInconsistent)
 	}
 	if early && late && b.Earliest.After(b.Latest) {
 		bad.Add(
 			path+".Latest",
 			b.Latest.Format(time.RFC3339),
-			"not before Earliest, "+b.Earliest.Format(time.RFC3339),
+			"not before the earliest, "+b.Earliest.Format(time.RFC3339),
 			quantity.ErrInconsistent,
 		)
 		return false

@@ -28,15 +28,15 @@ func (c *compiled) links(bad *quantity.Problems) {
 			bad.Add(
 				path+".Kind",
 				strconv.Itoa(int(l.Kind)),
-				"EndToStart, StartToStart, EndToEnd or StartToEnd",
+				"end to start, start to start, end to end or start to end",
 				quantity.ErrOutOfRange,
 			)
 		case l.Min > l.Max:
-			bad.Add(path+".Max", l.Max.String(), "at least Min, "+l.Min.String(), quantity.ErrInconsistent)
+			bad.Add(path+".Max", l.Max.String(), "at least the shortest, "+l.Min.String(), quantity.ErrInconsistent)
 		case l.Min == NoLimit:
-			bad.Add(path+".Min", "no limit", "a duration, or -NoLimit", quantity.ErrOutOfRange)
+			bad.Add(path+".Min", "no limit", "a duration, or no limit downward", quantity.ErrOutOfRange)
 		case l.Max == -NoLimit:
-			bad.Add(path+".Max", "no limit downward", "a duration, or NoLimit", quantity.ErrOutOfRange)
+			bad.Add(path+".Max", "no limit downward", "a duration, or no limit", quantity.ErrOutOfRange)
 		case okFrom && okTo:
 			c.linkRules(bad, path, l, from, to)
 		}

@@ -126,7 +126,7 @@ func span(bad *quantity.Problems, path string, from, to time.Time) bool {
 	case to.IsZero():
 		bad.Required(path+".To", "an instant")
 	case !from.Before(to):
-		bad.Add(path+".To", to.Format(time.RFC3339), "after From, "+from.Format(time.RFC3339), quantity.ErrInconsistent)
+		bad.Add(path+".To", to.Format(time.RFC3339), "after the beginning, "+from.Format(time.RFC3339), quantity.ErrInconsistent)
 	default:
 		return true
 	}

@@ -129,7 +129,7 @@ func (c *compiled) lengths(bad *quantity.Problems, path string, s DayStep) (lo, 
 	case s.Max == NoLimit:
 		hi = max(lo, c.limit)
 	case s.Max < s.Min:
-		bad.Add(path+".Max", s.Max.String(), "at least Min, "+s.Min.String(), quantity.ErrInconsistent)
+		bad.Add(path+".Max", s.Max.String(), "at least the shortest, "+s.Min.String(), quantity.ErrInconsistent)
 		return lo, lo
 	default:
 		hi = c.units(bad, path+".Max", s.Max)
@@ -139,7 +139,7 @@ func (c *compiled) lengths(bad *quantity.Problems, path string, s DayStep) (lo, 
 			bad.Add(
 				path+".Likely",
 				s.Likely.String(),
-				"nothing, for a step that is not Living",
+				"nothing, for a step that does not live",
 				quantity.ErrInconsistent,
 			)
 		}

@@ -90,12 +90,12 @@ func (w *midway) read() {
 		}
 		w.onGrid(path+".Start", d.Start)
 		if d.Start.After(w.m.Now) {
-			w.bad.Add(path+".Start", d.Start.Format(time.RFC3339), "not after Now", quantity.ErrInconsistent)
+			w.bad.Add(path+".Start", d.Start.Format(time.RFC3339), "not after the present", quantity.ErrInconsistent)
 		}
 		if !d.End.IsZero() {
 			w.onGrid(path+".End", d.End)
 			if d.End.Before(d.Start) || d.End.After(w.m.Now) {
-				w.bad.Add(path+".End", d.End.Format(time.RFC3339), "from Start to Now", quantity.ErrInconsistent)
+				w.bad.Add(path+".End", d.End.Format(time.RFC3339), "from its start to the present", quantity.ErrInconsistent)
 			}
 		}
 		w.started[d.Step] = d
@@ -112,7 +112,7 @@ func (w *midway) read() {
 		w.onGrid(path+".Likely", r.Likely)
 		w.onGrid(path+".Late", r.Late)
 		if r.Early.Before(w.m.Now) || r.Likely.Before(r.Early) || r.Late.Before(r.Likely) {
-			w.bad.Add(path, r.Early.Format(time.RFC3339), "Now ≤ Early ≤ Likely ≤ Late", quantity.ErrInconsistent)
+			w.bad.Add(path, r.Early.Format(time.RFC3339), "the present, early, likely and late in this order", quantity.ErrInconsistent)
 		}
 		w.ranges[r.Step] = r
 	}

@@ -183,7 +183,7 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	quantity.Check(p, "Coldest", b.Coldest, coldestDough, hottestThing)
 	quantity.Check(p, "Warmest", b.Warmest, coldestDough, hottestThing)
 	if b.Coldest.Compare(b.Warmest) > 0 {
-		p.Add("Warmest", b.Warmest.String(), "not below Coldest, "+b.Coldest.String(), quantity.ErrInconsistent)
+		p.Add("Warmest", b.Warmest.String(), "not below the coldest, "+b.Coldest.String(), quantity.ErrInconsistent)
 	}
 }
 

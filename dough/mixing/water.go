@@ -118,7 +118,7 @@ func (in Factors) Water() (WaterResult, error) {
 	quantity.Check(&p, "Coldest", cold, coldestDough, hottestThing)
 	quantity.Check(&p, "Warmest", warm, coldestDough, hottestThing)
 	if cold.Compare(warm) > 0 {
-		p.Add("Warmest", warm.String(), "not below Coldest, "+cold.String(), quantity.ErrInconsistent)
+		p.Add("Warmest", warm.String(), "not below the coldest, "+cold.String(), quantity.ErrInconsistent)
 	}
 	quantity.Check(&p, "Pour", in.Pour, quantity.Mass{}, mostMass)
 	if !in.Tap.IsZero() {

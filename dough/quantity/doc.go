@@ -68,6 +68,7 @@
 //	round to a scale's step           Mass.RoundTo, Mass.RoundUp, Mass.RoundDown
 //	report bad input, all at once     Problems, InputError, InputErrors
 //	read an input from JSON           ReadJSON
+//	read a form by the paths of the data  ReadForm
 //	list the choices of a menu        Values
 //	a prediction or a span            TimeRange, Range, Window
 package quantity

@@ -87,8 +87,26 @@ func number(x float64, unit string) string {
 }
 
 // ErrFor returns nil when there is no problem, and otherwise all of them, joined, each with the path that the data
-// form of the input has for it; see [DataPaths].
-func (p *Problems) ErrFor(input any) error { return DataPaths(input, p.Err()) }
+// form of the input has for it; see [DataPaths]. A value that could not be read is not given, of course: that it is
+// required is left out where its path has an earlier problem.
+func (p *Problems) ErrFor(input any) error {
+	var out Problems
+	told := map[string]bool{}
+	for _, err := range p.list {
+		found := InputErrors(err)
+		if len(found) == 0 {
+			out.list = append(out.list, err)
+		}
+		for _, e := range found {
+			if e.Err == ErrRequired && told[e.GoPath] {
+				continue
+			}
+			told[e.GoPath] = e.GoPath != ""
+			out.list = append(out.list, e)
+		}
+	}
+	return DataPaths(input, out.Err())
+}
 
 // Err returns nil when there is no problem, and otherwise all of them, joined.
 func (p *Problems) Err() error {

@@ -157,7 +157,7 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 			bad.Add(
 				fmt.Sprintf("Mid[%d]", i),
 				fmt.Sprint(mid),
-				fmt.Sprintf("from Low, %v, to High, %v", p.Low[i], p.High[i]),
+				fmt.Sprintf("from the low end, %v, to the high one, %v", p.Low[i], p.High[i]),
 				quantity.ErrInconsistent,
 			)
 			break

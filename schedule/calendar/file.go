@@ -84,7 +84,7 @@ func (f File) Check() error {
 		path := fmt.Sprintf("Events[%d]", i)
 		bad.Join(path, e.check())
 		if first, twice := seen[e.Step]; twice && e.Step != "" {
-			bad.Add(path+".Step", quantity.Excerpt(e.Step), fmt.Sprintf("another one than in Events[%d]", first),
+			bad.Add(path+".Step", quantity.Excerpt(e.Step), fmt.Sprintf("another one than event %d has", first+1),
 				quantity.ErrInconsistent)
 		} else {
 			seen[e.Step] = i
@@ -106,7 +106,7 @@ func (e Event) check() error {
 	if !e.To.IsZero() {
 		toOK := checkTime(&bad, "To", e.To) && checkWhole(&bad, "To", e.To)
 		if fromOK && toOK && e.To.Before(e.From) {
-			bad.Add("To", stampOf(e.To), "not before From ("+stampOf(e.From)+")", quantity.ErrInconsistent)
+			bad.Add("To", stampOf(e.To), "not before the beginning ("+stampOf(e.From)+")", quantity.ErrInconsistent)
 		}
 	}
 	if len(e.Alarms) > maxAlarms {

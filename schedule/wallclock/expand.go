@@ -82,12 +82,12 @@ func checkSpan(bad *quantity.Problems, within Occurrence, zone *time.Location) {
 	case within.To.IsZero():
 		bad.Required("Within.To", "an instant")
 	case !within.From.Before(within.To):
-		bad.Add("Within.To", within.String(), "an instant after From", quantity.ErrInconsistent)
+		bad.Add("Within.To", within.String(), "an instant after the beginning", quantity.ErrInconsistent)
 	case within.To.Sub(within.From) > maxDays*24*time.Hour:
 		bad.Add(
 			"Within.To",
 			within.String(),
-			fmt.Sprintf("at most %d days after From", maxDays),
+			fmt.Sprintf("at most %d days after the beginning", maxDays),
 			quantity.ErrOutOfRange,
 		)
 	case within.From.UTC().Year() < firstYear+1 || within.To.UTC().Year() > lastYear-1:

@@ -146,7 +146,7 @@ func (h Habit) Check() error {
 		bad.Add(
 			"To",
 			h.To.String(),
-			`another time than From, or 00:00 to 00:00 for the whole day`,
+			`another time than the beginning, or 00:00 to 00:00 for the whole day`,
 			quantity.ErrInconsistent,
 		)
 	}

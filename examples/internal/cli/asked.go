@@ -159,7 +159,6 @@ func (a *asked) complain(err error) error {
 		if moved.GoPath == e.GoPath && e.Path != "" {
 			moved.GoPath = a.flagFor(e.Path)
 		}
-		moved.Want = fieldWords.Replace(e.Want)
 		if !bad[moved.GoPath] && !seen[moved.Error()] {
 			seen[moved.Error()] = true
 			out = append(out, &moved)
@@ -186,9 +185,6 @@ func (a *asked) complain(err error) error {
 	}
 	return badInput("%v", working.Join(lines, "\n"))
 }
-
-// Some of what the library accepts is worded with its field names.
-var fieldWords = strings.NewReplacer(" in Rated", " by --rated", " in Dough", " by --dough", "or Width and Depth", "or --width and --depth", "(Inoculation)", "(--inoculation)", "or Extrapolate", "or --extrapolate", "unless Extrapolate", "unless --extrapolate")
 
 // flagFor is the flag that fills a field, or an enclosing one.
 func (a *asked) flagFor(path string) string {
