@@ -208,6 +208,14 @@ func (r BowlFit) Working() working.Working {
 		return d.Working()
 	}
 	low, high := r.limit.derive(d, in)
+	if r.Fullness == TooLittle && r.MostLow.Sign() > 0 {
+		share := working.Given("s", working.Tell("mixing.symbol_least_share", "share of the most that the hook needs to catch it"),
+			r.Least.PercentOf(r.MostLow))
+		d.Find(working.Finding{
+			Name: working.Tell("mixing.least_dough", "least dough for the hook"), Symbol: "m_least", By: low.Times(share.Share()),
+			Is: r.Least, Decimals: 1, Source: r.limit.source,
+		})
+	}
 	if r.Batches == 1 {
 		return d.Working()
 	}

@@ -283,3 +283,14 @@ func TestRangesForReaders(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+func TestTiesGoToTheEvenDigitAsOnTheScreen(t *testing.T) {
+	for celsius, want := range map[float64]string{91.55: "91.6 °C", 28.45: "28.4 °C", -28.45: "−28.4 °C", 28.4501: "28.5 °C", 0.05: "0.0 °C", 0.15: "0.2 °C"} {
+		if got := working.Amount(celsius, working.Celsius, 1).String(); got != want {
+			t.Errorf("%v is %s, want %s", celsius, got, want)
+		}
+		if screen := (working.Reader{}).Temperature(quantity.Celsius(celsius), 1); screen != want {
+			t.Errorf("the screen says %s of %v", screen, celsius)
+		}
+	}
+}

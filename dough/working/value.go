@@ -211,7 +211,7 @@ func (v Value) literal(decimals int) literalNumber {
 	}
 	x := v.Number
 	if v.Unit != Number { // a plain number is rounded as it stands, here and on the screen
-		x = awayFromTie(x, decimals)
+		x = evenAtTie(x, decimals)
 	}
 	return literalOf(x, decimals)
 }
@@ -242,11 +242,17 @@ func literalOf(x float64, decimals int) literalNumber {
 	return literalNumber{mantissa: minus(text), value: value}
 }
 
-// awayFromTie moves a number that stands at a tie, but for the last bits of a float64, to its outer side, as quantities
-// are rounded where they are shown: 91.55 is 91.6 with one decimal. A number of which ten digits or more are shown stays.
-func awayFromTie(x float64, decimals int) float64 {
-	if size := math.Abs(x); size == 0 || math.IsInf(x, 0) || size*math.Pow10(decimals) >= 1e9 {
+// evenAtTie moves a number that stands at a tie, but for the last bits of a float64, to the side of the even digit, as
+// quantities are rounded where they are shown: 91.55 is 91.6 with one decimal and 28.45 is 28.4. A number of which nine
+// digits or more are shown stays.
+func evenAtTie(x float64, decimals int) float64 {
+	steps := math.Abs(x) * math.Pow10(decimals)
+	whole := math.Floor(steps)
+	if !(steps < 1e9) || math.Abs(steps-whole-0.5) > 1e-9 {
 		return x
+	}
+	if math.Mod(whole, 2) == 0 {
+		return x * (1 - 1e-12)
 	}
 	return x * (1 + 1e-12)
 }

@@ -253,8 +253,8 @@ func call(name string, args []number) (number, error) {
 	}
 	one := map[string]func(float64) float64{
 		"exp": math.Exp, "ln": math.Log, "log10": math.Log10, "sqrt": math.Sqrt, "abs": math.Abs,
-		"sin": math.Sin, "cos": math.Cos, "tan": math.Tan, "cot": func(x float64) float64 { return 1 / math.Tan(x) },
-		"floor": math.Floor, "ceil": math.Ceil, "round": math.RoundToEven, "J0": math.J0, "J1": math.J1,
+		"sin": math.Sin, "cos": math.Cos, "tan": math.Tan,
+		"floor": math.Floor, "ceil": math.Ceil, "J0": math.J0, "J1": math.J1,
 	}
 	if f, ok := one[name]; ok && len(args) == 1 {
 		return number{nil, f(args[0].float)}, nil

@@ -179,3 +179,49 @@ func FuzzFaults(f *testing.F) {
 	f.Add(good)
 	f.Fuzz(func(t *testing.T, text string) { _, _ = Faults(text, 80) })
 }
+
+func TestValuesAreRead(t *testing.T) {
+	for text, want := range map[string]struct {
+		number, half float64
+		unit         string
+	}{
+		"3 °C": {3, 0.5, "°C"}, "−5.50 g": {-5.5, 0.005, "g"}, "312 min (5h12m)": {312, 0.5, "min"}, "7": {7, 0.5, ""},
+		"5.04 × 10⁻⁷ m²/s": {5.04e-7, 0.5e-9, "m²/s"}, "2 × 10³": {2000, 500, ""}, "Sun 00:15": {15, 0.5, "time of day"},
+		"Mon 2:05 pm": {24*60 + 14*60 + 5, 0.5, "time of day"}, "Sat 12:00 am": {6 * 24 * 60, 0.5, "time of day"},
+	} {
+		v, ok := ReadValue(text)
+		if !ok || math.Abs(v.Float()-want.number) > 1e-12 || math.Abs(v.Half/want.half-1) > 1e-9 || v.Unit != want.unit {
+			t.Errorf("%s is %v ± %v %q, %v", text, v.Float(), v.Half, v.Unit, ok)
+		}
+	}
+	for _, text := range []string{"", "much", "°C 3", "− 3"} {
+		if v, ok := ReadValue(text); ok {
+			t.Errorf("%q is %v", text, v)
+		}
+	}
+	three, _ := ReadValue("3.0")
+	for got, want := range map[float64]bool{3.05: true, 2.95: true, 3.0501: false, 2.9499: false} {
+		if three.Gives(got) != want {
+			t.Errorf("%v gives 3.0: %v", got, !want)
+		}
+	}
+}
+
+// A row may take a symbol that an earlier step found.
+func TestRowsTakeWhatWasFound(t *testing.T) {
+	const text = "x\n=\n\n1. pace\n   k = 2 × 3\n   k = 6\n   source: s\n\n2. rows\n     t  how long\n     G  gas\n   G = k × t\n" +
+		"      t  G\n      1  6\n      2 12\n   G_2 = Σ G\n   where\n     G  in the table  gas\n   G_2 = 6 + 12\n   G_2 = 18\n   source: s\n"
+	if faults, counts := Faults(text, 80); len(faults) > 0 || counts.Steps != 2 || len(counts.Bare) != 0 {
+		t.Errorf("%v %+v", faults, counts)
+	}
+	same := strings.Replace(text, "   k = 2 × 3\n", "   k = t × 3\n   where\n     t  2  how long\n   k = 2 × 3\n", 1)
+	if faults, _ := Faults(same, 80); len(faults) > 0 {
+		t.Error(faults)
+	}
+	for _, wrong := range []string{strings.Replace(same, "2  how long", "2  how short", 1), strings.Replace(text, "2 12", "2 13", 1), strings.Replace(text, "k × t", "k + t", 1),
+		strings.Replace(text, "1  6", "1  6  7", 1)} {
+		if faults, _ := Faults(wrong, 80); len(faults) == 0 {
+			t.Errorf("passes:\n%s", wrong)
+		}
+	}
+}
