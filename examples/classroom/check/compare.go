@@ -96,6 +96,9 @@ func randomState(draw *rand.Rand, id string) desk.State {
 	if draw.IntN(3) == 0 {
 		s.Units = "US customary"
 	}
+	if draw.IntN(5) == 0 {
+		s.Language = "de"
+	}
 	for _, f := range desk.Fields(s) {
 		switch {
 		case draw.IntN(3) == 0: // as it is

@@ -14,6 +14,6 @@ func pages() []place {
 		out = append(out, place{At: id, Phase: "open"})
 	}
 	return append(out, place{At: "worksheet", Fields: map[string]string{"key": "on", "answer.1": "12 g"}},
-		place{At: "day.plan"}, place{At: "water.plan", Phase: "shown", Guess: "18 °C", Units: "US customary", Large: true,
+		place{At: "day.plan"}, place{At: "heat.boiling", Phase: "open", Language: "de"}, place{At: "water.plan", Phase: "shown", Guess: "18 °C", Units: "US customary", Large: true,
 			Why: "the flour is cool", Was: map[string]string{"target": "24 °C"}})
 }

@@ -1,29 +1,27 @@
 package desk
 
-import "example.org/maslin/dough/working"
+import (
+	"sync"
 
-// languages are those that the page can be read in. Whatever a catalog lacks is English.
-func languages() []working.Language {
-	return []working.Language{{Tag: "en"}}
+	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/language"
+)
+
+// german is read when somebody first asks for it.
+var german = sync.OnceValue(language.German)
+
+// tongues are the languages that the page can be read in, by tag, with what they call themselves.
+func tongues() []choice {
+	return []choice{{"en", working.Say("English")}, {"de", working.Say("Deutsch")}}
 }
 
-// languageOf finds a language by its tag; without a tag it is English.
+// languageOf finds a language by its tag; without a tag it is English. Whatever a catalog lacks is English too.
 func languageOf(tag string) (working.Language, bool) {
-	for _, l := range languages() {
-		if l.Tag == tag || tag == "" {
-			return l, true
-		}
+	switch tag {
+	case "", "en":
+		return working.Language{Tag: "en"}, true
+	case "de":
+		return german(), true
 	}
 	return working.Language{Tag: "en"}, false
-}
-
-// languageName is what a language calls itself.
-func languageName(tag string) string {
-	switch tag {
-	case "en":
-		return "English"
-	case "de":
-		return "Deutsch"
-	}
-	return tag
 }

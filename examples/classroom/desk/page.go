@@ -81,13 +81,7 @@ func (s State) header(b *builder) {
 		units = append(units, choice{u.String(), working.Tell("desk.word", "%v", u)})
 	}
 	chooser(b, "units", working.Tell("desk.units", "Units"), s.unitsOf().String(), units, r)
-	if all := languages(); len(all) > 1 {
-		var tongues []choice
-		for _, l := range all {
-			tongues = append(tongues, choice{l.Tag, working.Say("%s", languageName(l.Tag))})
-		}
-		chooser(b, "language", working.Tell("desk.language", "Language"), r.Language.Tag, tongues, r)
-	}
+	chooser(b, "language", working.Tell("desk.language", "Language"), r.Language.Tag, tongues(), r)
 	pressed := "false"
 	if s.Large {
 		pressed = "true"
