@@ -46,7 +46,8 @@
 //     bound rises and few states are made twice.
 //  9. Timetables come from a quick dive, from large-neighborhood search that frees one bread, then two (improve.go), and
 //     from the search itself. Where any timetable will do there is no bound: the pair with least room left and most
-//     failures so far is ordered first (slack, weighted degree).
+//     failures so far is ordered first (slack, weighted degree). Where one event alone costs it is brought down so,
+//     step by step (descend.go: destructive bounds).
 //
 // # Infinities
 //

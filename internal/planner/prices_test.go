@@ -371,3 +371,42 @@ func TestFrontier(t *testing.T) {
 		t.Error("a stretch ends at its end")
 	}
 }
+
+// Where one event alone costs, going down step by step ends at the least cost.
+func TestDescend(t *testing.T) {
+	proven := 0
+	rapid.Check(t, func(t *rapid.T) {
+		s, c := small(t)
+		c.Curves = nil
+		only := rapid.IntRange(0, s.Tasks-1).Draw(t, "only")
+		for v := range c.Linear {
+			if v != StartOf(only) {
+				c.Linear[v] = 0
+			}
+		}
+		best, found := optimum(s, c)
+		if !found {
+			return
+		}
+		r := within(s, c, Options{})
+		if !r.s.propagate() {
+			t.Fatal("refuted")
+		}
+		r.none() // some timetable
+		if v, ok := r.b.single(); ok != (c.Linear[StartOf(only)] != 0) || ok && v != r.m.start(only).node {
+			t.Fatalf("the cost is that of node %d, %v", v, ok)
+		}
+		if r.descend() {
+			proven++
+			if r.best != best {
+				t.Fatalf("ends at %d, the least is %d", r.best, best)
+			}
+		}
+		if c.Of(r.times) != r.best || !s.Fits(nil, r.times) {
+			t.Fatalf("%v costs %d", r.times, r.best)
+		}
+	})
+	if proven == 0 {
+		t.Error("nothing was proven")
+	}
+}

@@ -95,6 +95,10 @@ func (r *search) run() {
 			return
 		}
 		r.improve()
+		if r.descend() {
+			r.lost = noBound
+			return
+		}
 		if r.p = newPrices(r.w, r.s, r.b); r.stopped() {
 			return
 		}
