@@ -56,50 +56,50 @@ const (
 // to the microgram; whether your cup was filled like theirs is another matter: weigh when you can.
 // Volume above 0 to 1000 L. Errors: ErrRequired (food, volume, or method of a flour), ErrOutOfRange
 // (a food or method that is not listed). Source: SR28; Beranbaum, The Cake Bible.
-func (in FoodVolume) Weight() (FoodWeight, error) {
+func (v FoodVolume) Weight() (FoodWeight, error) {
 	var p quantity.Problems
-	list := in.Measures
+	list := v.Measures
 	if len(list) == 0 {
 		list = FoodMeasures()
 	}
 	if len(list) > 10_000 {
 		p.Add("Measures", "too many measures", "at most 10000", quantity.ErrOutOfRange)
-		return FoodWeight{}, p.ErrFor(in)
+		return FoodWeight{}, p.ErrFor(v)
 	}
-	checkMeasures(&p, in.Measures)
-	quantity.Check(&p, "Volume", in.Volume, quantity.Milliliters(0.001), quantity.Liters(1000))
-	fillMethods.CheckIfGiven(&p, "Method", in.Method)
+	checkMeasures(&p, v.Measures)
+	quantity.Check(&p, "Volume", v.Volume, quantity.Milliliters(0.001), quantity.Liters(1000))
+	fillMethods.CheckIfGiven(&p, "Method", v.Method)
 	var same []FoodMeasure
 	packs := false
-	if in.Food == "" {
+	if v.Food == "" {
 		p.Required("Food", "the name of a food in the list")
 	} else {
 		for _, m := range list {
-			if strings.EqualFold(m.Food, in.Food) {
+			if strings.EqualFold(m.Food, v.Food) {
 				same = append(same, m)
 				packs = packs || m.Method != Leveled
 			}
 		}
 		if len(same) == 0 {
-			p.Add("Food", quantity.Excerpt(in.Food), listed(list, in.Food), quantity.ErrOutOfRange)
+			p.Add("Food", quantity.Excerpt(v.Food), listed(list, v.Food), quantity.ErrOutOfRange)
 		}
 	}
-	if packs && in.Method == unstated {
+	if packs && v.Method == unstated {
 		p.Required("Method", "sifted, spooned or scooped: by method alone a cup of flour differs by a quarter")
 	}
-	if packs && in.Method == Leveled {
-		p.Add("Method", in.Method.String(), "sifted, spooned or scooped", quantity.ErrOutOfRange)
+	if packs && v.Method == Leveled {
+		p.Add("Method", v.Method.String(), "sifted, spooned or scooped", quantity.ErrOutOfRange)
 	}
-	if err := p.ErrFor(in); err != nil {
+	if err := p.ErrFor(v); err != nil {
 		return FoodWeight{}, err
 	}
-	r := FoodWeight{Food: in.Food, Volume: in.Volume, Method: in.Method, widen: quantity.MustPercent(widenLeveled)}
-	r.Notes = slices.Clone(in.Notes)
+	r := FoodWeight{Food: v.Food, Volume: v.Volume, Method: v.Method, widen: quantity.MustPercent(widenLeveled)}
+	r.Notes = slices.Clone(v.Notes)
 	if packs {
 		r.widen = quantity.MustPercent(widenPacking)
 	}
 	for _, m := range same {
-		if !packs || m.Method == in.Method {
+		if !packs || m.Method == v.Method {
 			r.Used = append(r.Used, m)
 		}
 	}
@@ -116,23 +116,23 @@ func (in FoodVolume) Weight() (FoodWeight, error) {
 	if len(r.Used) == 0 {
 		p.Add(
 			"Method",
-			in.Method.String(),
-			"a method that is listed for "+quantity.Excerpt(in.Food),
+			v.Method.String(),
+			"a method that is listed for "+quantity.Excerpt(v.Food),
 			quantity.ErrOutOfRange,
 		)
-		return FoodWeight{}, p.ErrFor(in)
+		return FoodWeight{}, p.ErrFor(v)
 	}
 	// Prefer a weight whose measure is of the size asked for: spoons for spoons, cups for cups.
 	r.chosen = r.Used[0]
 	for _, m := range r.Used[1:] {
-		if apart(m.Per, in.Volume) < apart(r.chosen.Per, in.Volume)-0.3 {
+		if apart(m.Per, v.Volume) < apart(r.chosen.Per, v.Volume)-0.3 {
 			r.chosen = m
 		}
 	}
-	likely := scaleVolume(r.chosen, in.Volume)
+	likely := scaleVolume(r.chosen, v.Volume)
 	low, high := likely, likely
 	for _, m := range r.Used {
-		g := scaleVolume(m, in.Volume)
+		g := scaleVolume(m, v.Volume)
 		if g.Compare(low) < 0 {
 			low = g
 		}
@@ -147,8 +147,8 @@ func (in FoodVolume) Weight() (FoodWeight, error) {
 		High:   high.Add(r.widen.Of(high)),
 	}
 	if !r.Mass.High.IsValid() || r.Mass.Likely.IsZero() {
-		p.Add("Volume", in.Volume.String(), "a volume that weighs between 1 µg and 1000 t", quantity.ErrOutOfRange)
-		return FoodWeight{}, p.ErrFor(in)
+		p.Add("Volume", v.Volume.String(), "a volume that weighs between 1 µg and 1000 t", quantity.ErrOutOfRange)
+		return FoodWeight{}, p.ErrFor(v)
 	}
 	return r, nil
 }

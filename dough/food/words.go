@@ -84,7 +84,7 @@ func (v *FoodVolume) manner(words []string) (rest []string, factor float64) {
 			v.Method = Spooned
 		case "scooped", "dipped":
 			v.Method = Scooped
-		case "level", "leveled", "levelled":
+		case "level", "leveled", "levelled": //nolint:misspell // people type both
 		case "heaping", "heaped", "rounded":
 			factor = 1.5
 			v.Notes = append(v.Notes, working.Tell("food.heaping", "a heaping spoon is taken as one and a half level ones; it "+
@@ -122,12 +122,12 @@ func (v *FoodVolume) measure(number string, words []string) (volume quantity.Vol
 		volume, rest, ok = times(50*cup/243, working.Tell("food.large_egg", "a large egg of 50 g without its shell"))
 		if len(rest) > 0 && (rest[0] == "white" || rest[0] == "whites") {
 			v.Notes = nil
-			volume, rest, ok = times(33*cup/243, working.Tell("food.large_white", "the white of a large egg, 33 g"))
+			volume, _, ok = times(33*cup/243, working.Tell("food.large_white", "the white of a large egg, 33 g"))
 			return volume, []string{"egg", "white"}, ok
 		}
 		if len(rest) > 0 && (rest[0] == "yolk" || rest[0] == "yolks") {
 			v.Notes = nil
-			volume, rest, ok = times(17*cup/243, working.Tell("food.large_yolk", "the yolk of a large egg, 17 g"))
+			volume, _, ok = times(17*cup/243, working.Tell("food.large_yolk", "the yolk of a large egg, 17 g"))
 			return volume, []string{"egg", "yolk"}, ok
 		}
 		return volume, append([]string{"egg"}, rest...), ok

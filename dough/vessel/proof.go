@@ -120,7 +120,7 @@ func (in Proofing) hollow(p *quantity.Problems) quantity.Volume {
 	}
 	low, high := quantity.Centimeters(8), quantity.Centimeters(80)
 	wide, stretch := in.Diameter.Centimeters(), 1.0
-	ok := true
+	var ok bool
 	if in.Length.IsZero() && in.Width.IsZero() {
 		ok = quantity.Check(p, "Diameter", in.Diameter, low, high)
 	} else {

@@ -38,7 +38,6 @@ type symbol struct {
 type checker struct {
 	title   string
 	symbols map[string]*symbol
-	found   []Value // by each step
 	faults  []string
 	where   string
 }

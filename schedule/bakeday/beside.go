@@ -163,18 +163,18 @@ func mixingMoved(one, cold PlanData) (working.Message, bool) {
 }
 
 // batches is in how many batches the dough is mixed.
-func (p PlanData) batches() int {
-	if len(p.Weigh) == 0 {
+func (s PlanData) batches() int {
+	if len(s.Weigh) == 0 {
 		return 0
 	}
-	return p.Weigh[len(p.Weigh)-1].Batches
+	return s.Weigh[len(s.Weigh)-1].Batches
 }
 
 // starts is when the first step of a kind begins; the zero time when there is none.
-func (p PlanData) starts(kind schedule.StepKind) time.Time {
-	for _, s := range p.Steps {
-		if s.Kind == kind {
-			return s.Start
+func (s PlanData) starts(kind schedule.StepKind) time.Time {
+	for _, x := range s.Steps {
+		if x.Kind == kind {
+			return x.Start
 		}
 	}
 	return time.Time{}

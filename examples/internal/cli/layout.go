@@ -23,6 +23,3 @@ func (p *page) flush(w io.Writer) error {
 
 // heading starts a section.
 func (p *page) heading(text string) { p.Section(p.Bold(text)) }
-
-// care starts a section about what can hurt.
-func (p *page) care(text string) { p.Section(p.Warn(text)) }
