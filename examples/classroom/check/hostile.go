@@ -89,9 +89,9 @@ func (v *visit) typesNonsense() error {
 				return err
 			}
 		}
-		var answer string
-		if err := v.t.run(`document.querySelector("#answer .report").textContent`, &answer); err != nil || answer == "" {
-			return fmt.Errorf("%s: no answer after everything was mended (%w)", id, err)
+		// A plan of a day is worked out a moment after the typing has ended.
+		if err := v.t.until(`!!document.querySelector("#answer .report")`, patience); err != nil {
+			return fmt.Errorf("%s: no answer after everything was mended: %w", id, err)
 		}
 	}
 	return nil
