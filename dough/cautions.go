@@ -78,7 +78,8 @@ func kindCautions() []kindCaution {
 			Text: working.Tell("dough.caution_cooked_filling",
 				"Cool what was cooked, custard, porridge or filling, from %.0f to %.0f within 2 hours and to %.0f within 6 in "+
 					"all: in shallow dishes, on ice, stirred. Spores of Bacillus cereus survive cooking. What misses the first "+
-					"step is heated through again, to %.0f, or thrown away. A filled or topped bread may fall under other rules of sale.",
+					"step is heated through again, to %.0f, or thrown away. A filled or topped bread may fall under other rules of "+
+					"sale.",
 				quantity.Celsius(57), warm, cold, quantity.Celsius(74)),
 		}},
 		{[]Kind{KindInfusedOil}, working.Caution{

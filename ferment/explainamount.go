@@ -23,7 +23,8 @@ func (a AmountAnswer) Working() working.Working {
 	_, celsius := e.moment(ready)
 	need := t.need("N", working.Tell("ferment.gas_needed", "gas that the rise takes, the dough at %.2f",
 		quantity.Celsius(celsius)), e.d.target, celsius)
-	amount, name, symbol := a.Inoculation, working.Tell("ferment.amount_of_levain", "flour in the levain, of all flour"), "f"
+	amount, name, symbol := a.Inoculation, working.Tell("ferment.amount_of_levain",
+		"flour in the levain, of all flour"), "f"
 	if a.Yeast.Kind != NoYeast {
 		amount, name, symbol = a.Yeast.Amount, working.Tell("ferment.amount_of_yeast", "%v, of the flour", a.Yeast.Kind), "y"
 	}

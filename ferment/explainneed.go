@@ -102,7 +102,8 @@ func (t ShapeTarget) Working() working.Working {
 	rows := w.rows(History{knots: d.knots}, state, shaped)
 	asked := !t.proof.ShapeAt.IsZero()
 	if gas := total.Gas(oven); asked || d.clock.Gas(&end) < gas*(1-1e-3) || d.clock.Gas(&end) > gas*(1+1e-3) {
-		before := w.gasTable(working.Tell("ferment.derive_gas_before", "gas made until shaping, row by row"), "G_before", rows)
+		before := w.gasTable(working.Tell("ferment.derive_gas_before", "gas made until shaping, row by row"), "G_before",
+			rows)
 		w.riseOf(working.Tell("ferment.derive_total", "rise in all when it goes into the oven"), "R_total",
 			before.Plus(later), d.rise(&end, oven), oven)
 	} else {

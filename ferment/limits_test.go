@@ -23,11 +23,12 @@ func TestDoughsThatAreNone(t *testing.T) {
 		err    error
 		path   string
 	}{
-		"sugar of 60 %":        {func(b *ferment.Bulk) { b.Sugar = pct(60) }, quantity.ErrModelRange, "Sugar"},
-		"50 % yeast":           {func(b *ferment.Bulk) { yeast(b, 50) }, quantity.ErrOutOfRange, "Yeast.Amount"},
-		"−10 °C":               {at(-10), quantity.ErrModelRange, "History"},
-		"45 °C":                {at(45), quantity.ErrModelRange, "History"},
-		"no air":               {func(b *ferment.Bulk) { b.Altitude = quantity.Meters(40_000) }, quantity.ErrOutOfRange, "Altitude"},
+		"sugar of 60 %": {func(b *ferment.Bulk) { b.Sugar = pct(60) }, quantity.ErrModelRange, "Sugar"},
+		"50 % yeast":    {func(b *ferment.Bulk) { yeast(b, 50) }, quantity.ErrOutOfRange, "Yeast.Amount"},
+		"−10 °C":        {at(-10), quantity.ErrModelRange, "History"},
+		"45 °C":         {at(45), quantity.ErrModelRange, "History"},
+		"no air": {func(b *ferment.Bulk) { b.Altitude = quantity.Meters(40_000) }, quantity.ErrOutOfRange,
+			"Altitude"},
 		"no water":             {func(b *ferment.Bulk) { b.Hydration = pct(5) }, quantity.ErrOutOfRange, "Hydration"},
 		"a rise beyond any":    {func(b *ferment.Bulk) { b.Rise = pct(500) }, quantity.ErrOutOfRange, "Rise"},
 		"salt of the sea":      {func(b *ferment.Bulk) { b.Salt = pct(40) }, quantity.ErrOutOfRange, "Salt"},
@@ -44,7 +45,8 @@ func TestDoughsThatAreNone(t *testing.T) {
 	}
 }
 
-// A probe in °F tells the same time as one in °C, a history of a second is as good as a constant, and one of a month ends.
+// A probe in °F tells the same time as one in °C, a history of a second is as good as a constant, and one of a month
+// ends.
 func TestHistoriesOfASecondAndOfAMonth(t *testing.T) {
 	readings := func(unit func(float64) quantity.Temperature, temps []float64, every time.Duration) ferment.History {
 		var knots []ferment.Knot
@@ -63,7 +65,8 @@ func TestHistoriesOfASecondAndOfAMonth(t *testing.T) {
 		return estimate(t, b).Ready()
 	}
 	c, f := []float64{24, 23, 22.5, 22}, []float64{75.2, 73.4, 72.5, 71.6}
-	if a, b := ready(readings(quantity.Celsius, c, time.Hour)), ready(readings(quantity.Fahrenheit, f, time.Hour)); a != b {
+	if a, b := ready(readings(quantity.Celsius, c, time.Hour)), ready(readings(quantity.Fahrenheit, f,
+		time.Hour)); a != b {
 		t.Errorf("in °C %v, in °F %v", a, b)
 	}
 	second := ready(readings(quantity.Celsius, []float64{24, 24}, time.Second))

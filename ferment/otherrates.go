@@ -64,7 +64,8 @@ func (m Cardinal) Curve() (Curve, error) {
 		return Curve{}, err
 	}
 	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
-		p.Add("Opt", number(m.Opt)+" °C", "above the middle of the least and the greatest, and below the greatest", errOutOfRange)
+		p.Add("Opt", number(m.Opt)+" °C", "above the middle of the least and the greatest, and below the greatest",
+			errOutOfRange)
 		return Curve{}, p.Err()
 	}
 	if m.Source.IsZero() {

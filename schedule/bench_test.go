@@ -145,7 +145,8 @@ func BenchmarkSixtyEvents(b *testing.B) {
 // gap that is printed, in percent.
 func BenchmarkShopAnytime(b *testing.B) {
 	p := loadKitchen(b, "shop60")
-	for _, limit := range []time.Duration{50 * time.Millisecond, 100 * time.Millisecond, 200 * time.Millisecond, 500 * time.Millisecond, time.Second} {
+	for _, limit := range []time.Duration{50 * time.Millisecond, 100 * time.Millisecond, 200 * time.Millisecond,
+		500 * time.Millisecond, time.Second} {
 		b.Run(limit.String(), func(b *testing.B) {
 			for b.Loop() {
 				ctx, cancel := context.WithTimeout(context.Background(), limit)

@@ -41,7 +41,8 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 		bad.Add(path+".EarlyPerMinute", strconv.Itoa(b.EarlyPerMinute), "0 without a latest moment", quantity.ErrInconsistent)
 	}
 	if b.LatePerMinute != 0 && !early {
-		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without an earliest moment", quantity.ErrInconsistent)
+		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without an earliest moment",
+			quantity.ErrInconsistent)
 	}
 	if early && late && b.Earliest.After(b.Latest) {
 		bad.Add(

@@ -53,7 +53,8 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		}
 		c.capacity = append(
 			c.capacity,
-			c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k, firm: r.Firm || r.Capacity == 0}),
+			c.rule(rule{kind: Capacity, given: r.Words, made: made, other: r.ID, amount: r.Capacity, index: k, firm: r.Firm ||
+				r.Capacity == 0}),
 		)
 		c.closed(bad, path, k, users[k])
 		for j, a := range r.Awkward {
@@ -126,7 +127,8 @@ func span(bad *quantity.Problems, path string, from, to time.Time) bool {
 	case to.IsZero():
 		bad.Required(path+".To", "an instant")
 	case !from.Before(to):
-		bad.Add(path+".To", to.Format(time.RFC3339), "after the beginning, "+from.Format(time.RFC3339), quantity.ErrInconsistent)
+		bad.Add(path+".To", to.Format(time.RFC3339), "after the beginning, "+from.Format(time.RFC3339),
+			quantity.ErrInconsistent)
 	default:
 		return true
 	}

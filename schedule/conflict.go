@@ -134,7 +134,8 @@ func (e *explainer) least(id, most int, side planner.Side) way {
 	return out
 }
 
-// way is the least change found on one side of a rule; 0 when none was found to help. Proven says that none smaller does.
+// way is the least change found on one side of a rule; 0 when none was found to help. Proven says that none smaller
+// does.
 type way struct {
 	by     int
 	proven bool

@@ -75,7 +75,8 @@ func longer(p Problem) Problem {
 // How long after the deadline the answer comes.
 func BenchmarkDeadline(b *testing.B) {
 	for name, p := range deadlines() {
-		for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best, "Latest": Problem.Latest} {
+		for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best,
+			"Latest": Problem.Latest} {
 			for _, limit := range []time.Duration{time.Millisecond, 20 * time.Millisecond, 100 * time.Millisecond} {
 				b.Run(fmt.Sprintf("%s/%s/%v", name, call, limit), func(b *testing.B) {
 					worst := time.Duration(0)

@@ -46,7 +46,8 @@ func TestEndsAnywhere(t *testing.T) {
 	} {
 		seen := map[Verdict]bool{}
 		for polls := 0; polls < 1000; polls += 1 + polls {
-			for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best, "Latest": Problem.Latest, "Earliest": Problem.Earliest} {
+			for call, solve := range map[string]func(Problem, context.Context) (Timetable, error){"Best": Problem.Best,
+				"Latest": Problem.Latest, "Earliest": Problem.Earliest} {
 				tt, err := solve(c.p, &polled{context.Background(), polls})
 				if unknown := tt.Verdict == Unknown; unknown != errors.Is(err, errPolled) || !unknown && err != nil {
 					t.Fatalf("%s %s after %d: %v, %v", name, call, polls, tt.Verdict, err)
@@ -164,7 +165,8 @@ func TestRobustEndsAnywhere(t *testing.T) {
 // context was asked too seldom; the limit here is generous because the machine may be busy.
 // BenchmarkDeadline measures.
 func TestDeadlineOfLargeProblems(t *testing.T) {
-	for name, p := range map[string]Problem{"1000 steps": crowd(1000), "1000 steps too early": tooEarly(crowd(1000), 48*time.Hour), "60 doughs": doughs(60)} {
+	for name, p := range map[string]Problem{"1000 steps": crowd(1000),
+		"1000 steps too early": tooEarly(crowd(1000), 48*time.Hour), "60 doughs": doughs(60)} {
 		ctx, cancel := context.WithTimeout(context.Background(), 100*time.Millisecond)
 		start := time.Now()
 		tt, err := p.Best(ctx)

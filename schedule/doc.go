@@ -78,7 +78,8 @@
 // Engines of other kinds, on the same machine at another time: at home, HiGHS on a time-indexed model needs 100 s for
 // five breads and more than 110 s for six, and has the same timetable of seven, not proven; Chuffed on a constraint
 // model proves in 1.8 s that eight cannot be. In the shop HiGHS proves six, eight and nine breads in 15.6, 18 and 22 s:
-// from eight on it is ahead of this package, which finds costs 0.1 and 0.4 % above the best of eight and nine. Of twelve
+// from eight on it is ahead of this package, which finds costs 0.1 and 0.4 % above the best of eight and nine. Of
+// twelve
 // projects of thirty jobs (soonest end) ten are proven within ten seconds.
 //
 // The kitchen of five doughs (73 steps, optimum 1125 points) is proven in 0.15 s, three doughs (58 steps) in 0.01 s.

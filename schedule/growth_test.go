@@ -7,7 +7,8 @@ import (
 	"time"
 )
 
-// growth is days of several breads in invented kitchens: home-of-n with one load of each of n doughs in one oven, shop-of-n
+// growth is days of several breads in invented kitchens: home-of-n with one load of each of n doughs in one oven,
+// shop-of-n
 // with two loads of each on two to four decks. Known is the least cost in points of five minutes, 0 where there is no
 // timetable, and by whom it was proven beside this package.
 var growth = []struct {
@@ -70,7 +71,8 @@ func TestBoundsOfSeveralBreads(t *testing.T) {
 				t.Fatal(err)
 			}
 			if tt.Bound > 5*g.known || tt.Cost < 5*g.known || tt.Bound < last || len(p.Check(tt)) > 0 {
-				t.Errorf("%s: cost %d, bound %d after %d, known %d; breaks %v", g.name, tt.Cost, tt.Bound, last, 5*g.known, p.Check(tt))
+				t.Errorf("%s: cost %d, bound %d after %d, known %d; breaks %v", g.name, tt.Cost, tt.Bound, last, 5*g.known,
+					p.Check(tt))
 			}
 			last = tt.Bound
 		}

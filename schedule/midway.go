@@ -112,7 +112,8 @@ func (w *midway) read() {
 		w.onGrid(path+".Likely", r.Likely)
 		w.onGrid(path+".Late", r.Late)
 		if r.Early.Before(w.m.Now) || r.Likely.Before(r.Early) || r.Late.Before(r.Likely) {
-			w.bad.Add(path, r.Early.Format(time.RFC3339), "the present, early, likely and late in this order", quantity.ErrInconsistent)
+			w.bad.Add(path, r.Early.Format(time.RFC3339), "the present, early, likely and late in this order",
+				quantity.ErrInconsistent)
 		}
 		w.ranges[r.Step] = r
 	}

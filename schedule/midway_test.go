@@ -84,13 +84,15 @@ func startOf(t *testing.T, tt Timetable, name string) string {
 // mix 16:40, levain of at most 12 h fed before 09:00: 08:50 is 7 h 40 before 16:40.
 func TestHallBackward(t *testing.T) {
 	tt := plan(t, hall())
-	for name, want := range map[string]string{"lunch": "Sat 12:30", "cool": "Sat 10:30", "bake": "Sat 09:40", "retard": "Fri 22:30",
-		"shape": "Fri 22:00", "bulk": "Fri 17:00", "mix": "Fri 16:40", "feed": "Fri 08:50"} {
+	for name, want := range map[string]string{"lunch": "Sat 12:30", "cool": "Sat 10:30", "bake": "Sat 09:40",
+		"retard": "Fri 22:30",
+		"shape":  "Fri 22:00", "bulk": "Fri 17:00", "mix": "Fri 16:40", "feed": "Fri 08:50"} {
 		if got := startOf(t, tt, name); got != want {
 			t.Errorf("%s starts %s, want %s", name, got, want)
 		}
 	}
-	for name, want := range map[string]string{"bake": "lunch at 12:30", "shape": "asleep 22:30 to 06:30", "feed": "away 09:00 to 15:00"} {
+	for name, want := range map[string]string{"bake": "lunch at 12:30", "shape": "asleep 22:30 to 06:30",
+		"feed": "away 09:00 to 15:00"} {
 		if s, _ := tt.Step(name); s.Drives.String() != want {
 			t.Errorf("%s is held by %q, want %q", name, s.Drives, want)
 		}
@@ -163,7 +165,8 @@ func TestReadingUpdatesRange(t *testing.T) {
 			"feed",
 			at(13, 8, 50),
 			at(13, 9, 0),
-		}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)}, {Step: "bulk", Start: at(13, 17, 0)}},
+		}, {"levain", at(13, 9, 0), at(13, 16, 40)}, {"mix", at(13, 16, 40), at(13, 17, 0)},
+		{Step: "bulk", Start: at(13, 17, 0)}},
 		Ranges: []Look{{Step: "bulk", Early: at(13, 21, 10), Likely: at(13, 21, 30), Late: at(13, 22, 0)}}})
 	if err != nil {
 		t.Fatal(err)
@@ -189,7 +192,8 @@ func TestMidwayRefuses(t *testing.T) {
 		{
 			Step:  "knead",
 			Start: now,
-		}, {Step: "feed", Start: now.Add(time.Hour)}, {Step: "mix", Start: now, End: now.Add(-time.Hour)}, {Step: "mix", Start: now.Add(time.Second * -30)}},
+		}, {Step: "feed", Start: now.Add(time.Hour)}, {Step: "mix", Start: now, End: now.Add(-time.Hour)},
+		{Step: "mix", Start: now.Add(time.Second * -30)}},
 		Ranges: []Look{{Step: "retard"}}})
 	var got []string
 	for _, e := range quantity.InputErrors(err) {

@@ -550,7 +550,8 @@ func TestConflictWordsAreTheUsers(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := tt.String()
-	for _, w := range []string{"retard at least 8 h (2h30m shorter: 5h30m)", "lunch at 12:30 (2h30m later: Sat 15:00)", "miss each other by 2h30m", "would work: Sat 15:00, 2h30m later"} {
+	for _, w := range []string{"retard at least 8 h (2h30m shorter: 5h30m)", "lunch at 12:30 (2h30m later: Sat 15:00)",
+		"miss each other by 2h30m", "would work: Sat 15:00, 2h30m later"} {
 		if !strings.Contains(text, w) {
 			t.Errorf("%q is missing in:\n%s", w, text)
 		}

@@ -16,15 +16,17 @@ const NoLimit = quantity.Elapsed(366 * 24 * time.Hour)
 //
 // The zero value is refused: Anchor, Horizon and at least one step are required.
 type Problem struct {
-	Anchor  time.Time        `json:"anchor"`         // the instant at which the plan may begin
-	Horizon quantity.Elapsed `json:"horizon"`        // the plan ends at Anchor + Horizon at the latest; up to 90 days
-	Grid    quantity.Elapsed `json:"grid,omitempty"` // all times are whole multiples of it after Anchor; 0 means one minute
+	Anchor  time.Time        `json:"anchor"`  // the instant at which the plan may begin
+	Horizon quantity.Elapsed `json:"horizon"` // the plan ends at Anchor + Horizon at the latest; up to 90 days
+	// all times are whole multiples of it after Anchor; 0 means one minute
+	Grid quantity.Elapsed `json:"grid,omitempty"`
 
 	Steps     []DayStep  `json:"steps"`
 	Links     []Link     `json:"links,omitempty"`
 	Bounds    []Bound    `json:"bounds,omitempty"`
 	Resources []Resource `json:"resources,omitempty"`
-	Alike     [][]string `json:"alike,omitempty"` // IDs of interchangeable steps (loads of one dough): they start in the order given
+	// IDs of interchangeable steps (loads of one dough): they start in the order given
+	Alike [][]string `json:"alike,omitempty"`
 
 	// Firm says that Anchor and Horizon are not up for change: Anchor is the present. A conflict then
 	// offers no change of them.
@@ -96,7 +98,8 @@ type DayStep struct {
 	Max quantity.Elapsed `json:"max,omitempty"`
 
 	// Living says that the dough decides how long the step takes, somewhere from Min to Max.
-	// The plan assumes Likely (0 means the middle, rounded down to the grid), and Timetable.Robust says what happens over the
+	// The plan assumes Likely (0 means the middle, rounded down to the grid), and Timetable.Robust says what happens
+	// over the
 	// whole range.
 	Living bool             `json:"living,omitempty"`
 	Likely quantity.Elapsed `json:"likely,omitempty"`

@@ -71,7 +71,8 @@ const (
 // When the context ends first, what was not proven by then is not claimed: Survives and ByMoving
 // are false, Share is what was reached and Against is empty.
 //
-// The error reports a timetable without steps, and one that this package did not find or whose steps were changed. Source: Morris and Muscettola, "Temporal
+// The error reports a timetable without steps, and one that this package did not find or whose steps were changed.
+// Source: Morris and Muscettola, "Temporal
 // dynamic controllability revisited", AAAI 2005.
 func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {

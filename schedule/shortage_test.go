@@ -29,8 +29,10 @@ func TestAShortageIsOneSentence(t *testing.T) {
 		want  string
 		after int // minutes
 	}{
-		{loads(20, 45, 2, 210, 480), "20 steps of 45m or more want deck, 2 at a time, between Sat 09:30 and Sat 14:00: 15h of work in 9h", 180},
-		{loads(3, 60, 2, 0, 100), "3 steps of 1h or more want deck, 2 at a time, between Sat 06:00 and Sat 07:40: 3 are wanted and 2 fit", 20},
+		{loads(20, 45, 2, 210, 480),
+			"20 steps of 45m or more want deck, 2 at a time, between Sat 09:30 and Sat 14:00: 15h of work in 9h", 180},
+		{loads(3, 60, 2, 0, 100),
+			"3 steps of 1h or more want deck, 2 at a time, between Sat 06:00 and Sat 07:40: 3 are wanted and 2 fit", 20},
 	} {
 		tt, err := c.p.Latest(context.Background())
 		if err != nil || tt.Conflict == nil || tt.Conflict.Shortage == nil {

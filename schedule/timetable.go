@@ -119,8 +119,9 @@ func (f Breach) String() string { return f.Words.String() }
 // problem be solved.
 type Member struct {
 	Breach
-	Link  LinkKind         `json:"link"`  // which two edges a link joins; 0 for other rules
-	Limit quantity.Elapsed `json:"limit"` // the duration or the time between two steps that the rule sets; 0 for other rules
+	Link LinkKind `json:"link"` // which two edges a link joins; 0 for other rules
+	// the duration or the time between two steps that the rule sets; 0 for other rules
+	Limit quantity.Elapsed `json:"limit"`
 	// Wanted says that the rule is the time at which the bread is wanted.
 	Wanted bool `json:"wanted,omitempty"`
 	// Firm says that the rule is not up for change: dough, oven and clock have their time. No remedy is looked for.

@@ -62,8 +62,10 @@ type ChillPlan struct {
 // Limits answers by when a cooked filling, a custard, a soaker or an oil with garlic has to be cold, and when it is
 // thrown away.
 //
-// Cooked: 57 to 21 °C within 2 hours and to 5 °C within 6 in all, both from the start; kept cold, 4 days. Mixed cold: 5 °C
-// within 4 hours. Oil with garlic or herbs: 5 °C at once, thrown away after 4 days. Wet grain: chilled or salted after 4
+// Cooked: 57 to 21 °C within 2 hours and to 5 °C within 6 in all, both from the start; kept cold, 4 days. Mixed cold:
+// 5 °C
+// within 4 hours. Oil with garlic or herbs: 5 °C at once, thrown away after 4 days. Wet grain: chilled or salted
+// after 4
 // hours above 5 °C. Where authorities differ the shortest is taken; local rules decide. Valid for any time. Errors:
 // ErrOutOfRange for an unknown kind. Source: FDA Food Code 2022, 3-501.14 (second-hand); CDC on garlic in oil
 // (second-hand); a council's four days for cooked food; judgment for wet grain.
@@ -109,7 +111,8 @@ func (p ChillPlan) Report() report.Report {
 		}
 		row.Value = report.Of(working.Tell("food.within", "within %v", l.Within))
 		if !l.By.IsZero() {
-			row.Value, row.Note = report.Of(working.Tell("food.by", "by %v", l.By)), working.Tell("food.within", "within %v", l.Within)
+			row.Value, row.Note = report.Of(working.Tell("food.by", "by %v", l.By)), working.Tell("food.within", "within %v",
+				l.Within)
 		}
 		rows = append(rows, row)
 		r.Sources = append(r.Sources, l.Source)
@@ -131,7 +134,7 @@ func (p ChillPlan) headline() working.Message {
 	case p.in.Kind == InfusedOil:
 		return working.Tell("food.chill_oil", "in the refrigerator at once, at %.0f or colder, and thrown away after %v",
 			quantity.Celsius(5), last.Within)
-	case p.in.Kind == Cooked:
+	case p.in.Kind == Cooked && len(p.Limits) > 1: // fewer in a plan that was put together by hand
 		return working.Tell("food.chill_cooked", "down to %.0f within %v and to %.0f within %v in all", p.Limits[0].To,
 			p.Limits[0].Within, p.Limits[1].To, p.Limits[1].Within)
 	case p.in.Kind == WetGrain:

@@ -54,7 +54,8 @@ func TestReadVolume(t *testing.T) {
 	}
 	for text, reason := range map[string]error{
 		"": quantity.ErrRequired, "  ": quantity.ErrRequired, "honey": quantity.ErrUnit, "2": quantity.ErrUnit,
-		"2 cups": quantity.ErrRequired, "a": quantity.ErrUnit, "1/0 cup milk": quantity.ErrUnit, "2 oz flour": quantity.ErrUnit,
+		"2 cups": quantity.ErrRequired, "a": quantity.ErrUnit, "1/0 cup milk": quantity.ErrUnit,
+		"2 oz flour":     quantity.ErrUnit,
 		"1..2 cups milk": quantity.ErrUnit, "half": quantity.ErrUnit, string(make([]byte, 201)): quantity.ErrOutOfRange,
 		"1/0 stick butter": quantity.ErrUnit, "1 pinch": quantity.ErrRequired,
 	} {
@@ -78,7 +79,8 @@ func TestReadVolume(t *testing.T) {
 }
 
 func FuzzReadVolume(f *testing.F) {
-	for _, s := range []string{"2 1/4 tsp instant yeast", "½ c. of honey", "a pinch of salt", "3 large egg whites", "1 T. oil", "/ cup",
+	for _, s := range []string{"2 1/4 tsp instant yeast", "½ c. of honey", "a pinch of salt", "3 large egg whites",
+		"1 T. oil", "/ cup",
 		"1 stick", "9999999999 cups milk", "\xff cup", "1/2 heaping fl oz. x"} {
 		f.Add(s)
 	}

@@ -209,10 +209,12 @@ func (r BowlFit) Working() working.Working {
 	}
 	low, high := r.limit.derive(d, in)
 	if r.Fullness == TooLittle && r.MostLow.Sign() > 0 {
-		share := working.Given("s", working.Tell("mixing.symbol_least_share", "share of the most that the hook needs to catch it"),
+		share := working.Given("s", working.Tell("mixing.symbol_least_share",
+			"share of the most that the hook needs to catch it"),
 			r.Least.PercentOf(r.MostLow))
 		d.Find(working.Finding{
-			Name: working.Tell("mixing.least_dough", "least dough for the hook"), Symbol: "m_least", By: low.Times(share.Share()),
+			Name: working.Tell("mixing.least_dough", "least dough for the hook"), Symbol: "m_least",
+			By: low.Times(share.Share()),
 			Is: r.Least, Decimals: 1, Source: r.limit.source,
 		})
 	}

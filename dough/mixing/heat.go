@@ -17,7 +17,8 @@ func WattHoursPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x * 
 // BTUPerPound returns x BTU/lb: 2.326 kJ/kg exactly (international table BTU).
 func BTUPerPound(x float64) SpecificEnergy { return SpecificEnergy(x * 2.326) }
 
-// Warming answers how much the energy warms a dough when none is lost: d = e ÷ c. Energy within ±1000 kJ/kg, specific heat
+// Warming answers how much the energy warms a dough when none is lost: d = e ÷ c. Energy within ±1000 kJ/kg, specific
+// heat
 // 0.1 to 6 kJ/(kg·K). Errors: ErrOutOfRange. Source: definition of the specific heat.
 func (e SpecificEnergy) Warming(c SpecificHeat) (quantity.TemperatureDelta, error) {
 	var p quantity.Problems

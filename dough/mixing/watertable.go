@@ -37,7 +37,8 @@ type TabledWater struct {
 const mostRows = 100
 
 // Water answers by the factor method: how warm must the water be in each case? Errors: ErrRequired for empty lists or
-// lists over 100 long, and for a warming of zero without a mixer; those of [Factors.Water] and [FrictionOf]. Source: [Factors.Water], case by case.
+// lists over 100 long, and for a warming of zero without a mixer; those of [Factors.Water] and [FrictionOf]. Source:
+// [Factors.Water], case by case.
 func (t WaterTable) Water() (TabledWater, error) {
 	var p quantity.Problems
 	for _, one := range []struct {
@@ -192,7 +193,8 @@ func (t TabledWater) chart() (report.Chart, bool) {
 		return report.Chart{}, false
 	}
 	line := func(room int) report.Series {
-		s := report.Series{Name: working.Tell("mixing.in_a_room", "in a room of %.1f", t.Table.Room[room]), Of: report.Degrees}
+		s := report.Series{Name: working.Tell("mixing.in_a_room", "in a room of %.1f", t.Table.Room[room]),
+			Of: report.Degrees}
 		for _, row := range t.Water {
 			if room >= len(row) || row[room].Temperature.IsZero() {
 				return report.Series{}

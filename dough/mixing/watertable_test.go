@@ -19,7 +19,8 @@ func degrees(values ...float64) []quantity.Temperature {
 	return out
 }
 
-// The rule of the trade by hand: water = 3 × dough − flour − room − friction, and with a levain 4 × dough less one more.
+// The rule of the trade by hand: water = 3 × dough − flour − room − friction, and with a levain 4 × dough less one
+// more.
 func TestWaterTableIsTheFactorMethodCaseByCase(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		whole := func(low, high int, label string) float64 { return float64(rapid.IntRange(low, high).Draw(t, label)) }
@@ -52,7 +53,8 @@ func TestWaterTableIsTheFactorMethodCaseByCase(t *testing.T) {
 		}
 		// The derivation shown is that of the middle: the second flour and the second room.
 		one := table.factors(table.Flour[1], table.Room[1], must(FrictionOf(table.Warming, got.Water[0][0].in.Count())))
-		if d := cmp.Diff(working.Telling{}.Text(must(one.Water()).Working()), working.Telling{}.Text(got.Working())); d != "" {
+		if d := cmp.Diff(working.Telling{}.Text(must(one.Water()).Working()),
+			working.Telling{}.Text(got.Working())); d != "" {
 			t.Fatal(d)
 		}
 	})
@@ -74,7 +76,8 @@ func TestWaterTableTakesTheGuideValueOfTheMixer(t *testing.T) {
 }
 
 func TestWaterTableMarksWhatCannotBePoured(t *testing.T) {
-	table := WaterTable{Target: quantity.Celsius(20), Warming: quantity.DeltaCelsius(8), Flour: degrees(20, 30), Room: degrees(5, 30)}
+	table := WaterTable{Target: quantity.Celsius(20), Warming: quantity.DeltaCelsius(8), Flour: degrees(20, 30),
+		Room: degrees(5, 30)}
 	got := must(table.Water()).Report().Text(report.Options{})
 	if !strings.Contains(got, "-24.0 °C*") && !strings.Contains(got, "−24.0 °C*") {
 		t.Errorf("3·20 − 30 − 30 − 24 = −24 °C is not marked:\n%s", got)
@@ -93,7 +96,8 @@ func TestWaterTableNamesEveryProblem(t *testing.T) {
 	if d := cmp.Diff([]string{"flour", "room", "mixer"}, paths); d != "" {
 		t.Error(d)
 	}
-	_, err = WaterTable{Target: quantity.Celsius(25), Warming: quantity.DeltaCelsius(1), Flour: degrees(20, 200), Room: degrees(20)}.Water()
+	_, err = WaterTable{Target: quantity.Celsius(25), Warming: quantity.DeltaCelsius(1), Flour: degrees(20, 200),
+		Room: degrees(20)}.Water()
 	found := quantity.InputErrors(err)
 	if len(found) != 1 || found[0].Path != "flour[1]" || found[0].GoPath != "Flour[1]" {
 		t.Errorf("got %v, want the second flour", err)

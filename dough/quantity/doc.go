@@ -47,13 +47,15 @@
 // where it cannot be a thousands separator.
 //
 // MarshalText, and with it JSON, TOML, XML, map keys and a column of a database, has one canonical form, g, %, °C, Δ°C,
-// L and m, whatever unit was read, with as many decimals as bring the exact value back. Durations are time.Duration in Go
+// L and m, whatever unit was read, with as many decimals as bring the exact value back. Durations are time.Duration
+// in Go
 // and [Elapsed] in data: "4h30m". Enumerations are words; [Values] lists them. encoding/gob has a binary form.
 //
 // # Errors
 //
 // A check collects its [Problems] by Go path; [Problems.ErrFor] adds the path that the data form of the input has, so
-// that a form can show each error at its field. [ReadJSON] reports everything that is wrong with a JSON text in the same way.
+// that a form can show each error at its field. [ReadJSON] reports everything that is wrong with a JSON text in the
+// same way.
 //
 // # From question to function
 //

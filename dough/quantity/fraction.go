@@ -17,7 +17,8 @@ func vulgar(sign rune) (over, under int64) {
 	return 0, 0
 }
 
-// splitFraction cuts "2 1/4 tsp", "1/2 cup" or "2½ in" into numerator, denominator and unit; not ok when the text does not
+// splitFraction cuts "2 1/4 tsp", "1/2 cup" or "2½ in" into numerator, denominator and unit; not ok when the text
+// does not
 // begin with a fraction. Whole numbers have at most six digits, the parts of a fraction three.
 func splitFraction(t string) (num, den int64, unit string, ok bool) {
 	whole, rest, _ := digits(t, 6)

@@ -23,7 +23,8 @@ func TestFractions(t *testing.T) {
 			t.Errorf("%q is %v, %v", text, got, err)
 		}
 	}
-	for text, want := range map[string]float64{"⅓ L": 1000.0 / 3, "⅔ L": 2000.0 / 3, "1/3 L": 1000.0 / 3, "⅙ L": 1000.0 / 6, "⅚ L": 5000.0 / 6} {
+	for text, want := range map[string]float64{"⅓ L": 1000.0 / 3, "⅔ L": 2000.0 / 3, "1/3 L": 1000.0 / 3,
+		"⅙ L": 1000.0 / 6, "⅚ L": 5000.0 / 6} {
 		if got, err := quantity.ParseVolume(text); err != nil || got != quantity.Milliliters(want) {
 			t.Errorf("%q is %v, %v", text, got, err)
 		}

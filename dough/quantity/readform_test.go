@@ -61,12 +61,15 @@ func ExampleReadForm() {
 func TestReadForm(t *testing.T) {
 	var in formInput
 	err := quantity.ReadForm(map[string][]string{
-		"target": {"26,5 °C"}, "parts[1].name": {"rye"}, "parts[0].name": {"wheat"}, "parts[0].percent": {"75 %"}, "extra.percent": {"2 %"},
-		"takes": {"25 min"}, "rest": {"1h"}, "pieces": {" 6 "}, "share": {"0.5"}, "cold": {"on"}, "room": {"21 °C"}, "parts[1].percent": {" "},
+		"target": {"26,5 °C"}, "parts[1].name": {"rye"}, "parts[0].name": {"wheat"}, "parts[0].percent": {"75 %"},
+		"extra.percent": {"2 %"},
+		"takes":         {"25 min"}, "rest": {"1h"}, "pieces": {" 6 "}, "share": {"0.5"}, "cold": {"on"}, "room": {"21 °C"},
+		"parts[1].percent": {" "},
 	}, &in)
 	want := formInput{
 		formHead: formHead{quantity.Celsius(21)}, Target: quantity.Celsius(26.5),
-		Parts: []formPart{{"wheat", quantity.NewPercent(75)}, {Name: "rye"}}, Extra: &formPart{Percent: quantity.NewPercent(2)},
+		Parts: []formPart{{"wheat", quantity.NewPercent(75)}, {Name: "rye"}},
+		Extra: &formPart{Percent: quantity.NewPercent(2)},
 		Takes: quantity.Elapsed(25 * time.Minute), Rest: time.Hour, Pieces: 6, Share: 0.5, Cold: true,
 	}
 	if diff := cmp.Diff(want, in, cmp.AllowUnexported(formInput{})); err != nil || diff != "" {
@@ -110,7 +113,8 @@ func TestReadFormProblems(t *testing.T) {
 		t.Errorf("%d problems of %d", len(found), len(cases))
 	}
 	blank := formInput{Pieces: 3}
-	if err := quantity.ReadForm(map[string][]string{"parts[0].name": {""}, "parts[1].name": {"rye"}, "pieces": {" "}}, &blank); err != nil ||
+	if err := quantity.ReadForm(map[string][]string{"parts[0].name": {""}, "parts[1].name": {"rye"}, "pieces": {" "}},
+		&blank); err != nil ||
 		len(blank.Parts) != 2 || blank.Parts[1].Name != "rye" || blank.Pieces != 3 {
 		t.Errorf("%v %+v", err, blank)
 	}
@@ -150,7 +154,8 @@ func FuzzReadForm(f *testing.F) {
 	f.Add("a[[.]", strings.Repeat("[0]", 100))
 	f.Fuzz(func(t *testing.T, name, text string) {
 		var in formInput
-		if err := quantity.ReadForm(map[string][]string{name: {text}}, &in); err != nil && len(quantity.InputErrors(err)) == 0 {
+		if err := quantity.ReadForm(map[string][]string{name: {text}}, &in); err != nil &&
+			len(quantity.InputErrors(err)) == 0 {
 			t.Errorf("%q: %v", name, err)
 		}
 	})

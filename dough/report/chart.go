@@ -194,7 +194,8 @@ func (c Chart) plot(r working.Reader) curve.Plot {
 		About: textpage.Printable(c.about().Text(r)),
 		Title: textpage.Printable(c.Title.Text(r)), X: c.X.in(r.Units), Mid: c.Main.in(r.Units),
 		Decimal: r.Language.Decimal,
-		XLabel:  textpage.Printable(c.X.label(r)), YLabel: textpage.Printable(c.Main.label(r)), MidName: textpage.Printable(c.Main.Name.Text(r)),
+		XLabel:  textpage.Printable(c.X.label(r)), YLabel: textpage.Printable(c.Main.label(r)),
+		MidName: textpage.Printable(c.Main.Name.Text(r)),
 	}
 	if !c.Low.IsZero() && !c.High.IsZero() {
 		p.Low, p.High, p.BandName = c.Low.in(r.Units), c.High.in(r.Units), textpage.Printable(c.bandName().Text(r))

@@ -111,7 +111,8 @@ func TestOneTelling(t *testing.T) {
 		if units == working.USCustomary {
 			want = []string{"5 lb 2.7 oz", "2.3 oz", "201 °F", "205 °F", "473 °F", "69.8 °F"}
 		}
-		for form, text := range map[string]string{"text": hall().Text(o), "markdown": hall().Markdown(o), "html": hall().HTML(o)} {
+		for form, text := range map[string]string{"text": hall().Text(o), "markdown": hall().Markdown(o),
+			"html": hall().HTML(o)} {
 			for _, w := range want {
 				if !strings.Contains(text, w) {
 					t.Errorf("%s in %v lacks %q:\n%s", form, units, w, text)

@@ -62,7 +62,8 @@ type TinFactor struct {
 // Published are 7.6 in³/oz (4.39 mL/g) for the wholesale white loaf, 3.06 mL/g for a home sandwich loaf, 1.54 to
 // 1.82 mL/g for freshly milled whole grain, and practitioners' sizes between 1.9 and 3.6 mL/g for home tins; the ranges
 // for the other loaves are chosen between them. A shallow tin of 9 × 5 × 2.75 in takes 800 to 900 g in the trade,
-// 2.25 to 2.5 mL/g: the loaf stands as high above the rim as in it. Sources disagree by style and by who pays for volume: fill your own tin once and use [OwnTin]. Errors:
+// 2.25 to 2.5 mL/g: the loaf stands as high above the rim as in it. Sources disagree by style and by who pays for
+// volume: fill your own tin once and use [OwnTin]. Errors:
 // ErrOutOfRange. Source: named in the answer.
 func (t TinLoaf) Factor() (TinFactor, error) {
 	var p quantity.Problems

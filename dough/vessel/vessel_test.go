@@ -260,7 +260,8 @@ func TestAnswersTravel(t *testing.T) {
 	}
 }
 
-// A size gives a dough that gives the size back; a larger piece never takes less dough; °F has no part in it, but an inch
+// A size gives a dough that gives the size back; a larger piece never takes less dough; °F has no part in it, but an
+// inch
 // does as 2.54 cm; and every figure shows its working.
 func TestSizedPiecesGoBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -11,7 +11,8 @@ type Finding struct {
 	Symbol string  `json:"symbol"`         // "T_water"
 	By     Expr    `json:"by,omitzero"`    // the arithmetic
 	Table  Table   `json:"table,omitzero"` // a table whose last column is added up
-	Look   Message `json:"look,omitzero"`  // of a step without arithmetic: where to look, such as the table, or what was searched how
+	// of a step without arithmetic: where to look, such as the table, or what was searched how
+	Look Message `json:"look,omitzero"`
 	// Is is the result of the library, a quantity or an [Amount]: its unit is that of the step, and the expression
 	// has to agree with it. Without it the result is the value of the expression in Unit.
 	Is   any  `json:"is,omitzero"`
@@ -51,7 +52,8 @@ func (d Derivation) MarshalJSON() ([]byte, error) { return (&d).Working().Marsha
 // the same value, there is nothing to find: no step is added, unless it is the only one, and that symbol is returned.
 func (d *Derivation) Find(f Finding) Expr {
 	s := newStep(f)
-	if n := f.By.n; len(d.steps) > 0 && n != nil && n.op == opSymbol && !n.symbol.column && f.Rounding.IsZero() && f.Note.IsZero() &&
+	if n := f.By.n; len(d.steps) > 0 && n != nil && n.op == opSymbol && !n.symbol.column && f.Rounding.IsZero() &&
+		f.Note.IsZero() &&
 		n.symbol.value.Unit == s.result.value.Unit && n.symbol.value.Number == s.result.value.Number {
 		return f.By
 	}

@@ -124,7 +124,8 @@ func arrhenius() working.Working {
 	rate := d.Find(working.Finding{
 		Name: say(
 			"rate",
-		), Symbol: "k", Unit: "/h", By: working.Num(1.2e9).Times(working.Exp(working.Num(-6500).Over(temp.In(working.Kelvin)))),
+		), Symbol: "k", Unit: "/h",
+		By:     working.Num(1.2e9).Times(working.Exp(working.Num(-6500).Over(temp.In(working.Kelvin)))),
 		Source: working.Algebra(),
 	})
 	d.Find(working.Finding{

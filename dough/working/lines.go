@@ -8,18 +8,19 @@ import (
 // in, and the value. Most steps have one; where a formula needs its own units, lines of conversion stand around
 // it.
 type Line struct {
-	Step    int       `json:"step,omitzero"` // from 1
-	Name    string    `json:"name,omitzero"` // what the step finds
-	Symbol  string    `json:"symbol"`
-	Formula string    `json:"formula"`
-	Numbers string    `json:"numbers"`
-	Value   string    `json:"value"`
-	Rounded string    `json:"rounded,omitzero"` // what becomes of Value by the rounding that the step states
-	Taken   string    `json:"taken,omitzero"`   // what the library takes in its place, near to it; the step's note says why
-	Exact   bool      `json:"exact"`            // the numbers give exactly Value
-	Where   []Binding `json:"where,omitzero"`
-	Source  Source    `json:"source,omitzero"`
-	Fault   string    `json:"fault,omitzero"` // why the line is not to be trusted; for tests
+	Step    int    `json:"step,omitzero"` // from 1
+	Name    string `json:"name,omitzero"` // what the step finds
+	Symbol  string `json:"symbol"`
+	Formula string `json:"formula"`
+	Numbers string `json:"numbers"`
+	Value   string `json:"value"`
+	Rounded string `json:"rounded,omitzero"` // what becomes of Value by the rounding that the step states
+	// what the library takes in its place, near to it; the step's note says why
+	Taken  string    `json:"taken,omitzero"`
+	Exact  bool      `json:"exact"` // the numbers give exactly Value
+	Where  []Binding `json:"where,omitzero"`
+	Source Source    `json:"source,omitzero"`
+	Fault  string    `json:"fault,omitzero"` // why the line is not to be trusted; for tests
 
 	formula, numbers *node
 	symbol           *binding

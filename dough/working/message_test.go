@@ -55,10 +55,12 @@ func TestMessages(t *testing.T) {
 		metric, us string
 	}{
 		{working.Say("100 % rye, 50 %v"), "100 % rye, 50 %v", "100 % rye, 50 %v"},
-		{working.Say("%v, which is %d %% of %s", inner, 20, "%v it"), "water at 20.0 °C, which is 20 % of %v it", "water at 68 °F, which is 20 % of %v it"},
+		{working.Say("%v, which is %d %% of %s", inner, 20, "%v it"), "water at 20.0 °C, which is 20 % of %v it",
+			"water at 68 °F, which is 20 % of %v it"},
 		{working.Say("%v", quantity.Celsius(18)), "18 °C", "64.4 °F"},
 		{working.Say("%.0f", quantity.Celsius(18)), "18 °C", "64 °F"},
-		{working.Say("%v and %.1f", quantity.DeltaFahrenheit(22), quantity.DeltaFahrenheit(22)), "12.222 Δ°C and 12.2 Δ°C", "22 Δ°F and 22.0 Δ°F"},
+		{working.Say("%v and %.1f", quantity.DeltaFahrenheit(22), quantity.DeltaFahrenheit(22)), "12.222 Δ°C and 12.2 Δ°C",
+			"22 Δ°F and 22.0 Δ°F"},
 		{working.Say("%v", quantity.Kilograms(2)), "2000 g", "4 lb 6.5 oz"},
 		{working.Say("%v", quantity.Grams(-900)), "−900 g", "−1 lb 15.7 oz"},
 		{working.Say("%v", quantity.Grams(-100)), "−100 g", "−3.5 oz"},

@@ -53,7 +53,8 @@ type Language struct {
 	// months, "time.Weekday/Sat" and "time.Month/November", the subjects of cautions, "working.Subject/burns", and what
 	// an error says is accepted, "quantity.Want/0 g or more".
 	// "working.Name/salt" is the word for an ingredient or another name that is exactly that; a name without one is
-	// shown as it was given. A key with a sentence in front, "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
+	// shown as it was given. A key with a sentence in front, "bakeday.step_mix#bake.Style/lean hearth", holds in that
+	// sentence alone.
 	Words map[string]string `json:"words,omitzero"`
 	// Decimal is the decimal sign; not given, a point.
 	Decimal string `json:"decimal,omitzero"`

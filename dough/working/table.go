@@ -13,12 +13,13 @@ type Table struct {
 
 // A Column of a [Table] has its cells given, or worked out in each row from the columns before it.
 type Column struct {
-	Symbol   string                            `json:"symbol"`
-	Meaning  Message                           `json:"meaning,omitzero"`
-	Unit     Unit                              `json:"unit,omitzero"`
-	Decimals int                               `json:"decimals"`       // as in [Finding]
-	Cells    []float64                         `json:"cells,omitzero"` // given
-	By       func(row int, before []Expr) Expr `json:"-"`              // or the arithmetic of a row over its cells in the columns before
+	Symbol   string    `json:"symbol"`
+	Meaning  Message   `json:"meaning,omitzero"`
+	Unit     Unit      `json:"unit,omitzero"`
+	Decimals int       `json:"decimals"`       // as in [Finding]
+	Cells    []float64 `json:"cells,omitzero"` // given
+	// or the arithmetic of a row over its cells in the columns before
+	By func(row int, before []Expr) Expr `json:"-"`
 
 	values  []Value
 	formula *node

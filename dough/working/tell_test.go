@@ -40,7 +40,8 @@ func german() working.Language {
 			"test.beyond":           "%[9]v %v",
 		},
 		Words: map[string]string{
-			"working_test.crumb/open": "offen", "time.Weekday/Sat": "Sa", "time.Weekday/Saturday": "Samstag", "time.Month/November": "November",
+			"working_test.crumb/open": "offen", "time.Weekday/Sat": "Sa", "time.Weekday/Saturday": "Samstag",
+			"time.Month/November":   "November",
 			"working.Subject/burns": "Verbrennungen", "test.crumb#working_test.crumb/close": "dicht",
 		},
 	}
@@ -64,7 +65,8 @@ func ExampleTell() {
 	// water at 25.2 °C for flour at 20 °C
 	// water at 77 °F for flour at 68 °F
 	// bei 20 °C Mehl das Wasser auf 25,2 °C bringen
-	// {"id":"test.water","text":"water at 25.2 °C for flour at 20 °C","say":"water at %.1f for flour at %v","args":[{"temperature":"25.25 °C"},{"temperature":"20 °C"}]}
+	// {"id":"test.water","text":"water at 25.2 °C for flour at 20 °C","say":"water at %.1f for flour at
+	// %v","args":[{"temperature":"25.25 °C"},{"temperature":"20 °C"}]}
 	// true water at 77 °F for flour at 68 °F
 }
 
@@ -120,12 +122,18 @@ func TestEveryKindOfArgument(t *testing.T) {
 		reader working.Reader
 		want   string
 	}{
-		{"metric", working.Reader{}, "780 g|24.5 °C|−12 Δ°C|1150 m|1500 mL|66.7 %|4h30m|1m30s|−45m|Sat 14:05|14:05|Saturday 28 November|Saturday 28 November 2026, 14:05|" +
-			"5h10m to 7h25m (80 %), likely 6h10m|80 %|6|3.14|+2.5|07|−3|Wilma %v|\"Wilma\"|open|a, 3 g and close|Saturday|"},
-		{"US", us, "1 lb 11.5 oz|76 °F|−21.6 Δ°F|3773 ft|1.6 qt|66.7 %|4h30m|1m30s|−45m|Sat 2:05 pm|2:05 pm|Saturday 28 November|Saturday 28 November 2026, 2:05 pm|" +
+		{"metric", working.Reader{},
+			"780 g|24.5 °C|−12 Δ°C|1150 m|1500 mL|66.7 %|4h30m|1m30s|−45m|Sat 14:05|14:05|Saturday 28 November|Saturday 28 " +
+				"November 2026, 14:05|" +
+				"5h10m to 7h25m (80 %), likely 6h10m|80 %|6|3.14|+2.5|07|−3|Wilma %v|\"Wilma\"|open|a, 3 g and close|Saturday|"},
+		{"US", us, "1 lb 11.5 oz|76 °F|−21.6 Δ°F|3773 ft|1.6 qt|66.7 %|4h30m|1m30s|−45m|Sat 2:05 pm|2:05 pm|Saturday 28 " +
+			"November|Saturday 28 November 2026, 2:05 pm|" +
 			"5h10m to 7h25m (80 %), likely 6h10m|80 %|6|3.14|+2.5|07|−3|Wilma %v|\"Wilma\"|open|a, 0.11 oz and close|Saturday|"},
-		{"German, in UTC", working.Reader{Language: german(), Zone: time.UTC}, "780 g|24,5 °C|−12 Δ°C|1150 m|1500 mL|66,7 %|4 Std. 30 Min.|1m30s|−45m|Sa, 13:05 Uhr|13:05|Samstag, 28. November|Samstag, 28. November 2026, 13:05|" +
-			"5 Std. 10 Min. bis 7 Std. 25 Min. (80 %), wohl 6 Std. 10 Min.|80 %|6|3,14|+2,5|07|−3|Wilma %v|\"Wilma\"|offen|a, 3 g und close|Samstag|"},
+		{"German, in UTC", working.Reader{Language: german(), Zone: time.UTC},
+			"780 g|24,5 °C|−12 Δ°C|1150 m|1500 mL|66,7 %|4 Std. 30 Min.|1m30s|−45m|Sa, 13:05 Uhr|13:05|Samstag, 28. " +
+				"November|Samstag, 28. November 2026, 13:05|" +
+				"5 Std. 10 Min. bis 7 Std. 25 Min. (80 %), wohl 6 Std. 10 Min.|80 %|6|3,14|+2,5|07|−3|Wilma " +
+				"%v|\"Wilma\"|offen|a, 3 g und close|Samstag|"},
 	} {
 		if got := everyKind().Text(c.reader); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", c.name, got, c.want)
@@ -157,7 +165,8 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 	}
 	err := german().Check(map[string]string{"test.water": "%v %v", "test.faulty": "%v of %v", "test.missing": "x"})
 	text := fmt.Sprint(err)
-	for _, want := range []string{"Sentences[test.missing]: required", "Sentences[test.faulty]: inconsistent", "Sentences[working.and]: inconsistent"} {
+	for _, want := range []string{"Sentences[test.missing]: required", "Sentences[test.faulty]: inconsistent",
+		"Sentences[working.and]: inconsistent"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no complaint %q in %s", want, text)
 		}
@@ -165,7 +174,8 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 	if strings.Contains(text, "[test.water]") {
 		t.Error(text)
 	}
-	if err := (working.Language{Sentences: map[string]string{"a.b": "%[2]v %[1]v"}}).Check(map[string]string{"a.b": "%v %v"}); err != nil {
+	if err := (working.Language{Sentences: map[string]string{"a.b": "%[2]v " +
+		"%[1]v"}}).Check(map[string]string{"a.b": "%v %v"}); err != nil {
 		t.Error(err)
 	}
 }
@@ -183,7 +193,8 @@ func TestProblemsCanBeToldInAnotherLanguage(t *testing.T) {
 	if got := working.Problem(err).Text(working.Reader{Language: german()}); got != want {
 		t.Errorf("German:\n%s\nwant\n%s", got, want)
 	}
-	for err, id := range map[error]string{context.DeadlineExceeded: "error.time_ran_out", context.Canceled: "error.canceled", errors.New("x"): "error.other"} {
+	for err, id := range map[error]string{context.DeadlineExceeded: "error.time_ran_out",
+		context.Canceled: "error.canceled", errors.New("x"): "error.other"} {
 		if m := working.Problem(err); m.ID() != id || !strings.Contains(m.String(), err.Error()) {
 			t.Errorf("%v: %s %s", err, m.ID(), m)
 		}
@@ -215,10 +226,14 @@ func TestSmallAmountsDoNotShowAsZero(t *testing.T) {
 
 func TestRefusedMessages(t *testing.T) {
 	for text, path := range map[string]string{
-		`3`: "", `[]`: "", `{"args":3}`: "", `{"say":"%v","args":[3]}`: "args[0]", `{"args":[{"mass":"3"}]}`: "args[0].mass", `{"args":[{"mass":3}]}`: "args[0].mass",
-		`{"args":[{"mass":"3 g","delta":"3"}]}`: "args[0]", `{"args":[{"x":"y"}]}`: "args[0].x", `{"args":[{"word":"y"}]}`: "args[0].word", `{"args":[{"time":"noon"}]}`: "args[0].time",
-		`{"args":[{"number":"3"}]}`: "args[0].number", `{"args":[{"number":1e999}]}`: "args[0].number", `{"args":[{"range":[]}]}`: "args[0].range",
-		`{"args":[{"range":[{"mass":"a"},1,2,3]}]}`: "args[0].range[0].mass", `{"args":[{"duration":"4"}]}`: "args[0].duration",
+		`3`: "", `[]`: "", `{"args":3}`: "", `{"say":"%v","args":[3]}`: "args[0]",
+		`{"args":[{"mass":"3"}]}`: "args[0].mass", `{"args":[{"mass":3}]}`: "args[0].mass",
+		`{"args":[{"mass":"3 g","delta":"3"}]}`: "args[0]", `{"args":[{"x":"y"}]}`: "args[0].x",
+		`{"args":[{"word":"y"}]}`: "args[0].word", `{"args":[{"time":"noon"}]}`: "args[0].time",
+		`{"args":[{"number":"3"}]}`: "args[0].number", `{"args":[{"number":1e999}]}`: "args[0].number",
+		`{"args":[{"range":[]}]}`:                           "args[0].range",
+		`{"args":[{"range":[{"mass":"a"},1,2,3]}]}`:         "args[0].range[0].mass",
+		`{"args":[{"duration":"4"}]}`:                       "args[0].duration",
 		`{"args":[{"message":{"args":[{"percent":"5"}]}}]}`: "args[0].message.args[0].percent",
 	} {
 		var m working.Message

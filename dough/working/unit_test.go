@@ -54,7 +54,8 @@ func TestUnitsConvertAsPrinted(t *testing.T) {
 			}
 		}
 	}
-	for _, p := range []struct{ c, f, k float64 }{{0, 32, 273.15}, {100, 212, 373.15}, {-40, -40, 233.15}, {24, 75.2, 297.15}} {
+	for _, p := range []struct{ c, f, k float64 }{{0, 32, 273.15}, {100, 212, 373.15}, {-40, -40, 233.15},
+		{24, 75.2, 297.15}} {
 		check(working.Celsius, working.Fahrenheit, p.c, p.f)
 		check(working.Fahrenheit, working.Celsius, p.f, p.c)
 		check(working.Celsius, working.Kelvin, p.c, p.k)
@@ -62,7 +63,8 @@ func TestUnitsConvertAsPrinted(t *testing.T) {
 		check(working.Fahrenheit, working.Kelvin, p.f, p.k)
 		check(working.Kelvin, working.Fahrenheit, p.k, p.f)
 	}
-	for _, wrong := range [][2]working.Unit{{working.Gram, working.Celsius}, {"kJ", "kJ/K"}, {working.Celsius, working.DeltaCelsius}} {
+	for _, wrong := range [][2]working.Unit{{working.Gram, working.Celsius}, {"kJ", "kJ/K"},
+		{working.Celsius, working.DeltaCelsius}} {
 		if working.Amount(1, wrong[0], 0).In(wrong[1]).IsValid() {
 			t.Errorf("%s became %s", wrong[0], wrong[1])
 		}
@@ -97,7 +99,8 @@ func TestValuesAsShown(t *testing.T) {
 		{math.Pi, "3.141593", "3.141593"},
 		{time.Date(2026, 11, 28, 0, 5, 0, 0, time.UTC), "Sat 00:05", "Sat 12:05 am"},
 		{time.Date(2026, 11, 28, 12, 5, 0, 0, time.UTC), "Sat 12:05", "Sat 12:05 pm"},
-		{quantity.Temperature{}, "no value", "no value"}, {"text", "no value", "no value"}, {math.Inf(1), "no value", "no value"},
+		{quantity.Temperature{}, "no value", "no value"}, {"text", "no value", "no value"},
+		{math.Inf(1), "no value", "no value"},
 	} {
 		v := working.ValueOf(c.v)
 		if got := v.String(); got != c.metric {
@@ -124,9 +127,12 @@ func TestDecimalsOfResults(t *testing.T) {
 		decimals int
 		want     string
 	}{
-		{working.Num(1).Over(3), 0, "≈ 0.33333"}, {working.Num(100).Over(3), 0, "≈ 33.333"}, {working.Num(1e6).Over(3), 0, "≈ 333333"},
-		{working.Num(1).Over(4), 0, "= 0.25"}, {working.Num(1).Over(4), 1, "≈ 0.2"}, {working.Num(3).Over(4), working.WholeNumber, "≈ 1"},
-		{working.Num(2).ToThe(0.5), 3, "≈ 1.414"}, {working.Num(7).Minus(7), 0, "= 0"}, {working.Num(1).Over(4), 3, "= 0.250"},
+		{working.Num(1).Over(3), 0, "≈ 0.33333"}, {working.Num(100).Over(3), 0, "≈ 33.333"},
+		{working.Num(1e6).Over(3), 0, "≈ 333333"},
+		{working.Num(1).Over(4), 0, "= 0.25"}, {working.Num(1).Over(4), 1, "≈ 0.2"},
+		{working.Num(3).Over(4), working.WholeNumber, "≈ 1"},
+		{working.Num(2).ToThe(0.5), 3, "≈ 1.414"}, {working.Num(7).Minus(7), 0, "= 0"},
+		{working.Num(1).Over(4), 3, "= 0.250"},
 		{working.Num(2).ToThe(3), 0, "= 8"}, {working.Num(1).Over(30000), 0, "≈ 3.3333 × 10⁻⁵"},
 	} {
 		d := working.Derive(say("x"))
@@ -163,7 +169,8 @@ func TestParentheses(t *testing.T) {
 		{a.Plus(c).Neg(), "−(a + c)", "−(2 + 5)"},
 		{a.Neg().Plus(c), "−a + c", "−2 + 5"},
 		{working.Exp(a.Plus(b)).Times(working.Sqrt(c)), "exp(a + b) × sqrt(c)", "exp(2 + (−3)) × sqrt(5)"},
-		{working.Max(a, b, c).Minus(working.Min(a, working.Abs(b))), "max(a, b, c) − min(a, abs(b))", "max(2, −3, 5) − min(2, abs(−3))"},
+		{working.Max(a, b, c).Minus(working.Min(a, working.Abs(b))), "max(a, b, c) − min(a, abs(b))",
+			"max(2, −3, 5) − min(2, abs(−3))"},
 		{working.Pi().Times(working.Num(1.5e-6)), "π × (1.5 × 10^(−6))", "π × (1.5 × 10^(−6))"},
 		{a.Over(working.Num(2.5e9)), "a ÷ (2.5 × 10^9)", "2 ÷ (2.5 × 10^9)"},
 		{a.Times(12345678), "a × 12345678", "2 × 12345678"},
@@ -173,7 +180,8 @@ func TestParentheses(t *testing.T) {
 		{working.Sum(), "0", "0"}, {working.Sum(a, c), "a + c", "2 + 5"}, {c.Share(), "c ÷ 100", "5 ÷ 100"},
 	} {
 		d := working.Derive(say("x"))
-		d.Find(working.Finding{Name: say("x"), Symbol: "x", By: k.x, Decimals: 9, Note: say("as listed"), Source: working.Algebra()})
+		d.Find(working.Finding{Name: say("x"), Symbol: "x", By: k.x, Decimals: 9, Note: say("as listed"),
+			Source: working.Algebra()})
 		l := d.Working().Lines(working.Reader{})[0]
 		if l.Formula != k.formula || l.Numbers != k.numbers || k.x.String() != k.formula {
 			t.Errorf("%s and %s, want %s and %s", l.Formula, l.Numbers, k.formula, k.numbers)
@@ -195,7 +203,8 @@ func TestParentheses(t *testing.T) {
 	}
 }
 
-// Two symbols of one name that do not stand for the same get numbers; the same symbol keeps its name wherever it stands.
+// Two symbols of one name that do not stand for the same get numbers; the same symbol keeps its name wherever it
+// stands.
 func TestNamesAreToldApart(t *testing.T) {
 	one := working.Given("m", say("flour"), quantity.Grams(1))
 	d := working.Derive(say("x"))
@@ -236,21 +245,27 @@ func TestClocksAndDurationsForReaders(t *testing.T) {
 	for _, c := range []struct {
 		got, want string
 	}{
-		{us.Clock(at(0, 0)), "12:00 am"}, {us.Clock(at(11, 59)), "11:59 am"}, {us.Clock(at(12, 0)), "12:00 pm"}, {us.Clock(at(23, 7)), "11:07 pm"},
+		{us.Clock(at(0, 0)), "12:00 am"}, {us.Clock(at(11, 59)), "11:59 am"}, {us.Clock(at(12, 0)), "12:00 pm"},
+		{us.Clock(at(23, 7)), "11:07 pm"},
 		{working.Reader{Language: working.Language{Clock: working.Clock12}}.Clock(at(13, 0)), "1:00 pm"},
-		{working.Reader{Units: working.USCustomary, Language: working.Language{Clock: working.Clock24}}.Clock(at(13, 0)), "13:00"},
+		{working.Reader{Units: working.USCustomary, Language: working.Language{Clock: working.Clock24}}.Clock(at(13, 0)),
+			"13:00"},
 		{working.Reader{Zone: time.FixedZone("east", 3600)}.DateClock(at(23, 30)), "Sunday 29 November 2026, 00:30"},
 		{working.Reader{}.Clock(at(14, 34).Add(29 * time.Second)), "14:34"},
 		{working.Reader{}.Clock(at(14, 34).Add(30 * time.Second)), "14:35"},
 		{working.Reader{}.DateClock(at(23, 59).Add(40 * time.Second)), "Sunday 29 November 2026, 00:00"},
-		{working.Reader{}.Elapsed(0), "0m"}, {working.Reader{}.Elapsed(59 * time.Second), "59s"}, {working.Reader{}.Elapsed(time.Hour), "1h"},
-		{working.Reader{}.Elapsed(61 * time.Second), "1m01s"}, {working.Reader{}.Elapsed(time.Hour + time.Second), "1h00m01s"},
+		{working.Reader{}.Elapsed(0), "0m"}, {working.Reader{}.Elapsed(59 * time.Second), "59s"},
+		{working.Reader{}.Elapsed(time.Hour), "1h"},
+		{working.Reader{}.Elapsed(61 * time.Second), "1m01s"},
+		{working.Reader{}.Elapsed(time.Hour + time.Second), "1h00m01s"},
 		{working.Reader{}.Elapsed(-90 * time.Minute), "−1h30m"}, {working.Reader{}.Elapsed(499 * time.Millisecond), "0m"},
 		{working.Tell("t.w", "%v", quantity.Window{From: at(6, 40), To: at(7, 25)}).String(), "Sat 06:40 to 07:25"},
 		{working.Tell("t.w", "%v", quantity.Window{From: at(6, 40), To: at(31, 25)}).String(), "Sat 06:40 to Sun 07:25"},
-		{working.Reader{}.Number(1234.5, -1), "1234.5"}, {working.Reader{}.Number(1e-9, -1), "1e−09"}, {working.Reader{}.Number(math.NaN(), 2), "NaN"},
+		{working.Reader{}.Number(1234.5, -1), "1234.5"}, {working.Reader{}.Number(1e-9, -1), "1e−09"},
+		{working.Reader{}.Number(math.NaN(), 2), "NaN"},
 		{working.Reader{}.Number(1, math.MaxInt), "1.000000000000000"}, {working.Reader{}.Number(-2.345, 2), "−2.35"},
-		{working.Reader{}.Number(0.0034, 1), "0.0034"}, {working.Reader{}.Number(0.06, 1), "0.1"}, {working.Reader{}.Number(0.04, 1), "0.040"},
+		{working.Reader{}.Number(0.0034, 1), "0.0034"}, {working.Reader{}.Number(0.06, 1), "0.1"},
+		{working.Reader{}.Number(0.04, 1), "0.040"},
 	} {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)
@@ -268,24 +283,30 @@ func TestRangesForReaders(t *testing.T) {
 		r          any
 		metric, us string
 	}{
-		{quantity.Range[quantity.Temperature]{Low: c(20), Likely: c(25), High: c(30), Probability: quantity.NewPercent(80)}, "20.0 °C to 30.0 °C (80 %), likely 25.0 °C", "68 °F to 86 °F (80 %), likely 77 °F"},
-		{quantity.Range[quantity.Temperature]{Low: c(20), High: c(30), Probability: quantity.NewPercent(80)}, "20.0 °C to 30.0 °C (80 %)", "68 °F to 86 °F (80 %)"},
-		{quantity.Range[quantity.Temperature]{Low: c(20), Likely: c(25), High: c(30)}, "20.0 °C to 30.0 °C, likely 25.0 °C", "68 °F to 86 °F, likely 77 °F"},
+		{quantity.Range[quantity.Temperature]{Low: c(20), Likely: c(25), High: c(30), Probability: quantity.NewPercent(80)},
+			"20.0 °C to 30.0 °C (80 %), likely 25.0 °C", "68 °F to 86 °F (80 %), likely 77 °F"},
+		{quantity.Range[quantity.Temperature]{Low: c(20), High: c(30), Probability: quantity.NewPercent(80)},
+			"20.0 °C to 30.0 °C (80 %)", "68 °F to 86 °F (80 %)"},
+		{quantity.Range[quantity.Temperature]{Low: c(20), Likely: c(25), High: c(30)}, "20.0 °C to 30.0 °C, likely 25.0 °C",
+			"68 °F to 86 °F, likely 77 °F"},
 		{quantity.Range[quantity.Temperature]{Low: c(20), High: c(30)}, "20.0 °C to 30.0 °C", "68 °F to 86 °F"},
-		{quantity.Range[quantity.Percent]{Low: quantity.NewPercent(0), High: quantity.NewPercent(2)}, "0.0 % to 2.0 %", "0.0 % to 2.0 %"},
+		{quantity.Range[quantity.Percent]{Low: quantity.NewPercent(0), High: quantity.NewPercent(2)}, "0.0 % to 2.0 %",
+			"0.0 % to 2.0 %"},
 	} {
 		m := working.Tell("t.r", "%.1f", k.r)
 		if m.String() != k.metric || m.Text(us) != k.us {
 			t.Errorf("%q and %q, want %q and %q", m, m.Text(us), k.metric, k.us)
 		}
 	}
-	if got := fmt.Sprint(working.Or(), "|", working.And("a"), "|", working.Or("a", "b"), "|", working.Or("a", "b", "c", 4)); got != "|a|a or b|a, b, c or 4" {
+	if got := fmt.Sprint(working.Or(), "|", working.And("a"), "|", working.Or("a", "b"), "|",
+		working.Or("a", "b", "c", 4)); got != "|a|a or b|a, b, c or 4" {
 		t.Error(got)
 	}
 }
 
 func TestTiesGoToTheEvenDigitAsOnTheScreen(t *testing.T) {
-	for celsius, want := range map[float64]string{91.55: "91.6 °C", 28.45: "28.4 °C", -28.45: "−28.4 °C", 28.4501: "28.5 °C", 0.05: "0.0 °C", 0.15: "0.2 °C"} {
+	for celsius, want := range map[float64]string{91.55: "91.6 °C", 28.45: "28.4 °C", -28.45: "−28.4 °C",
+		28.4501: "28.5 °C", 0.05: "0.0 °C", 0.15: "0.2 °C"} {
 		if got := working.Amount(celsius, working.Celsius, 1).String(); got != want {
 			t.Errorf("%v is %s, want %s", celsius, got, want)
 		}

@@ -102,7 +102,8 @@ func hostile(text string) working.Working {
 }
 
 func TestLaTeXBalancesItsBracesWhateverIsGiven(t *testing.T) {
-	for _, s := range []string{"a_b^c", "x^", "_", "^(", "e^(−c·x)", "{}}{", `\end{document}`, "100 % & # $ ~", "🍞 日本", "\xff", "a__b", "T_water²", "Σ(T − tᵢ)", "½"} {
+	for _, s := range []string{"a_b^c", "x^", "_", "^(", "e^(−c·x)", "{}}{", `\end{document}`, "100 % & # $ ~", "🍞 日本",
+		"\xff", "a__b", "T_water²", "Σ(T − tᵢ)", "½"} {
 		text := hostile(s).LaTeX()
 		plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(text)
 		if strings.Count(plain, "{") != strings.Count(plain, "}") {
@@ -157,7 +158,8 @@ func TestStandingsAndPlaces(t *testing.T) {
 	for s := working.Published; s <= working.Judgment+1; s++ {
 		got = append(got, s.String())
 	}
-	if diff := cmp.Diff([]string{"published", "computed", "common practice", "from memory", "judgment", "unknown standing of a source 5"}, got); diff != "" {
+	if diff := cmp.Diff([]string{"published", "computed", "common practice", "from memory", "judgment",
+		"unknown standing of a source 5"}, got); diff != "" {
 		t.Error(diff)
 	}
 	s := working.Source{Author: "A", Title: "T", URL: "u", Standing: working.FromMemory}.At("p. 3")

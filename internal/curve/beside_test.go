@@ -8,8 +8,9 @@ import (
 // beside is a plot with a line beside the likely one; the likely one leaves the picture.
 func beside() Plot {
 	return Plot{
-		Title: "Rates", About: "cut at 3", X: []float64{0, 10, 20, 30}, Mid: []float64{0, 1, 2, 900}, XUnit: "°C", MidName: "one",
-		Beside: []Line{{Name: "other", Y: []float64{1, 1.5, 2, 2.5}}}, Top: 3,
+		Title: "Rates", About: "cut at 3", X: []float64{0, 10, 20, 30}, Mid: []float64{0, 1, 2, 900}, XUnit: "°C",
+		MidName: "one",
+		Beside:  []Line{{Name: "other", Y: []float64{1, 1.5, 2, 2.5}}}, Top: 3,
 		Marks: []Mark{{X: 10, Text: "here"}},
 	}
 }
@@ -19,7 +20,8 @@ func TestLinesBesideAndWhatLeavesThePicture(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"other", "<clipPath id=", `clip-path="url(#curve-`, "stroke-dasharray=\"8 4\"", "10 °C here",
+	for _, want := range []string{"other", "<clipPath id=", `clip-path="url(#curve-`, "stroke-dasharray=\"8 4\"",
+		"10 °C here",
 		"<desc", "cut at 3</desc>"} {
 		if !strings.Contains(svg, want) {
 			t.Errorf("the picture has no %s", want)

@@ -76,7 +76,8 @@ func (p Plot) Check() error {
 		path     string
 		values   []float64
 		required bool
-	}{{"X", p.X, true}, {"Mid", p.Mid, true}, {"Low", p.Low, p.High != nil}, {"High", p.High, p.Low != nil}, {"Second", p.Second, false}}
+	}{{"X", p.X, true}, {"Mid", p.Mid, true}, {"Low", p.Low, p.High != nil}, {"High", p.High, p.Low != nil}, {"Second",
+		p.Second, false}}
 	for _, s := range series {
 		if s.values == nil && !s.required {
 			continue
@@ -110,7 +111,8 @@ func (p Plot) Check() error {
 	bad.Float("Top", p.Top, -maxValue, maxValue, "")
 	checkOrder(&bad, p)
 	for _, t := range []struct{ path, text string }{
-		{"Title", p.Title}, {"YLabel", p.YLabel}, {"SecondLabel", p.SecondLabel}, {"XLabel", p.XLabel}, {"MidName", p.MidName}, {"BandName", p.BandName},
+		{"Title", p.Title}, {"YLabel", p.YLabel}, {"SecondLabel", p.SecondLabel}, {"XLabel", p.XLabel},
+		{"MidName", p.MidName}, {"BandName", p.BandName},
 	} {
 		checkText(&bad, t.path, t.text)
 	}

@@ -257,7 +257,8 @@ func anyPlot(t *rapid.T) curve.Plot {
 		MidName: text.Draw(
 			t,
 			"mid name",
-		), BandName: text.Draw(t, "band name"), Clock: rapid.Bool().Draw(t, "clock"), Zero: rapid.Float64Range(0, 24).Draw(t, "zero"),
+		), BandName: text.Draw(t, "band name"), Clock: rapid.Bool().Draw(t, "clock"),
+		Zero: rapid.Float64Range(0, 24).Draw(t, "zero"),
 	}
 	scale := math.Pow(10, float64(rapid.IntRange(-6, 6).Draw(t, "scale")))
 	x := rapid.Float64Range(-100, 100).Draw(t, "first")
@@ -388,22 +389,24 @@ func TestHostile(t *testing.T) {
 		change func(*curve.Plot)
 		paths  []string
 	}{
-		"zero":            {func(p *curve.Plot) { *p = curve.Plot{} }, []string{"len(X)"}},
-		"one point":       {func(p *curve.Plot) { p.X, p.Mid = p.X[:1], p.Mid[:1] }, []string{"len(X)"}},
-		"no line":         {func(p *curve.Plot) { p.Mid = nil }, []string{"len(Mid)"}},
-		"half a band":     {func(p *curve.Plot) { p.Low = []float64{0, 0} }, []string{"len(High)"}},
-		"NaN":             {func(p *curve.Plot) { p.Mid[1] = math.NaN() }, []string{"Mid[1]"}},
-		"infinite":        {func(p *curve.Plot) { p.X[1] = math.Inf(1) }, []string{"X[1]"}},
-		"huge":            {func(p *curve.Plot) { p.Second = []float64{1e300, -1e300} }, []string{"Second[0]"}},
-		"time stands":     {func(p *curve.Plot) { p.X[1] = 0 }, []string{"X[1]"}},
-		"leaves band":     {func(p *curve.Plot) { p.Low, p.High = []float64{0, 2}, []float64{1, 3} }, []string{"Mid[1]"}},
-		"long texts":      {func(p *curve.Plot) { p.Title, p.BandName = long, long }, []string{"Title", "BandName"}},
-		"mark outside":    {func(p *curve.Plot) { p.Marks = []curve.Mark{{X: 2}, {X: math.NaN(), Text: long}} }, []string{"Marks[0].X", "Marks[1].X", "Marks[1].Text"}},
-		"many marks":      {func(p *curve.Plot) { p.Marks = make([]curve.Mark, 1000) }, []string{"len(Marks)"}},
-		"many levels":     {func(p *curve.Plot) { p.Levels = make([]curve.Level, 5) }, []string{"len(Levels)"}},
-		"level nowhere":   {func(p *curve.Plot) { p.Levels = []curve.Level{{Y: math.Inf(-1)}} }, []string{"Levels[0].Y"}},
-		"clock nowhere":   {func(p *curve.Plot) { p.Clock, p.Zero = true, math.NaN() }, []string{"Zero"}},
-		"several at once": {func(p *curve.Plot) { p.Mid, p.Title, p.Zero = nil, long, math.Inf(1) }, []string{"len(Mid)", "Title", "Zero"}},
+		"zero":        {func(p *curve.Plot) { *p = curve.Plot{} }, []string{"len(X)"}},
+		"one point":   {func(p *curve.Plot) { p.X, p.Mid = p.X[:1], p.Mid[:1] }, []string{"len(X)"}},
+		"no line":     {func(p *curve.Plot) { p.Mid = nil }, []string{"len(Mid)"}},
+		"half a band": {func(p *curve.Plot) { p.Low = []float64{0, 0} }, []string{"len(High)"}},
+		"NaN":         {func(p *curve.Plot) { p.Mid[1] = math.NaN() }, []string{"Mid[1]"}},
+		"infinite":    {func(p *curve.Plot) { p.X[1] = math.Inf(1) }, []string{"X[1]"}},
+		"huge":        {func(p *curve.Plot) { p.Second = []float64{1e300, -1e300} }, []string{"Second[0]"}},
+		"time stands": {func(p *curve.Plot) { p.X[1] = 0 }, []string{"X[1]"}},
+		"leaves band": {func(p *curve.Plot) { p.Low, p.High = []float64{0, 2}, []float64{1, 3} }, []string{"Mid[1]"}},
+		"long texts":  {func(p *curve.Plot) { p.Title, p.BandName = long, long }, []string{"Title", "BandName"}},
+		"mark outside": {func(p *curve.Plot) { p.Marks = []curve.Mark{{X: 2}, {X: math.NaN(), Text: long}} },
+			[]string{"Marks[0].X", "Marks[1].X", "Marks[1].Text"}},
+		"many marks":    {func(p *curve.Plot) { p.Marks = make([]curve.Mark, 1000) }, []string{"len(Marks)"}},
+		"many levels":   {func(p *curve.Plot) { p.Levels = make([]curve.Level, 5) }, []string{"len(Levels)"}},
+		"level nowhere": {func(p *curve.Plot) { p.Levels = []curve.Level{{Y: math.Inf(-1)}} }, []string{"Levels[0].Y"}},
+		"clock nowhere": {func(p *curve.Plot) { p.Clock, p.Zero = true, math.NaN() }, []string{"Zero"}},
+		"several at once": {func(p *curve.Plot) { p.Mid, p.Title, p.Zero = nil, long, math.Inf(1) },
+			[]string{"len(Mid)", "Title", "Zero"}},
 	} {
 		p := good()
 		c.change(&p)
@@ -451,7 +454,8 @@ func TestHostile(t *testing.T) {
 
 func TestTextsStayTexts(t *testing.T) {
 	for _, text := range []string{
-		"</title><script>alert(1)</script>", `" onload="x`, "a & b < c", "]]>", "bell \a escape \x1b[31m", "not UTF-8 \xff", "\u202ereversed", "two\nlines", "\ufffe",
+		"</title><script>alert(1)</script>", `" onload="x`, "a & b < c", "]]>", "bell \a escape \x1b[31m", "not UTF-8 \xff",
+		"\u202ereversed", "two\nlines", "\ufffe",
 	} {
 		p := kitchen()
 		p.Title, p.YLabel, p.SecondLabel, p.XLabel, p.MidName, p.BandName, p.Marks[0].Text, p.Levels[0].Text = text, text, text, text, text, text, text, text
@@ -485,7 +489,8 @@ func ExamplePlot_Text() {
 			4,
 			5,
 			6,
-		}, Low: []float64{0, 1, 3, 10, 25, 45, 60}, Mid: []float64{0, 2, 8, 22, 45, 65, 80}, High: []float64{0, 4, 16, 40, 65, 85, 95},
+		}, Low: []float64{0, 1, 3, 10, 25, 45, 60}, Mid: []float64{0, 2, 8, 22, 45, 65, 80},
+		High:   []float64{0, 4, 16, 40, 65, 85, 95},
 		Levels: []curve.Level{{Y: 60, Text: "shape"}},
 	}.Text(curve.Screen{Width: 50, Height: 10, ASCII: true})
 	fmt.Print(out, err)

@@ -356,8 +356,10 @@ func (d *drawing) open() {
 	}
 	d.id = "curve-" + hex.EncodeToString(h.Sum(nil))
 	d.printf(
-		"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
-			" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" style=\"max-width:100%%;height:auto\">\n",
+		"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" "+
+			"height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
+			" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" "+
+			"style=\"max-width:100%%;height:auto\">\n",
 		d.id,
 		c(d.size.Width),
 		c(d.size.Height),

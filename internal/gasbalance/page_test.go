@@ -138,7 +138,8 @@ func signed(e float64) string {
 // of the time.
 func spreadTable() string {
 	var s strings.Builder
-	s.WriteString("| dough | amplitude | pace | slope | cold end | mixture | growth of yeast | luck | formula | together " +
+	s.WriteString("| dough | amplitude | pace | slope | cold end | mixture | growth of yeast | luck | formula | " +
+		"together " +
 		"|\n|---|---|---|---|---|---|---|---|---|---|\n")
 	for _, x := range exemplars {
 		o, b := x.times(Standard())

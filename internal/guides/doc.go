@@ -3,7 +3,8 @@
 //
 // # Assumptions
 //
-// A guide is a Markdown file. Lines set apart by four spaces are arithmetic: what stands before = has to give what stands
+// A guide is a Markdown file. Lines set apart by four spaces are arithmetic: what stands before = has to give what
+// stands
 // behind it, at the digits printed.
 //
 // # Limits

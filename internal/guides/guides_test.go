@@ -90,7 +90,8 @@ func TestWater(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "water", water.Temperature.Celsius(), 20)
-	iced, err := mixing.IceWater{Water: quantity.Grams(2000), Tap: quantity.Celsius(22), Need: quantity.Celsius(12)}.Replace()
+	iced, err := mixing.IceWater{Water: quantity.Grams(2000), Tap: quantity.Celsius(22),
+		Need: quantity.Celsius(12)}.Replace()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -160,7 +161,8 @@ func TestHeat(t *testing.T) {
 	}
 	near(t, "minutes left", left.Ready.Likely.Minutes(), 50.9)
 	for i, said := range []string{"%s for a loaf of 780 g", "%s for one of half the weight"} {
-		c, err := bake.CoolingLoaf{Style: bake.LeanHearth, Baked: quantity.Grams(780 / float64(i+1)), Room: quantity.Celsius(21)}.Time()
+		c, err := bake.CoolingLoaf{Style: bake.LeanHearth, Baked: quantity.Grams(780 / float64(i+1)),
+			Room: quantity.Celsius(21)}.Time()
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -170,7 +172,8 @@ func TestHeat(t *testing.T) {
 		}
 	}
 	for _, said := range []string{
-		"A core of 99 °C", "water boils at 100 °C", "one degree for each 300 m", "at 21 °C, the core is at 88 °C and 25 minutes",
+		"A core of 99 °C", "water boils at 100 °C", "one degree for each 300 m",
+		"at 21 °C, the core is at 88 °C and 25 minutes",
 		"later at 61 °C", "shrinks to 37 %", "cut at 35 °C, 14 degrees", "Below 0.1", "Far above 10 only",
 	} {
 		p.says(said)
@@ -190,14 +193,16 @@ func saturday(lunch time.Time) schedule.Problem {
 			{ID: "bulk", Min: minutes(240), Likely: minutes(300), Max: minutes(360), Living: true, Watch: "baker"},
 			{ID: "shape", Min: minutes(30), Needs: hands},
 			{ID: "retard", Min: minutes(8 * 60), Max: minutes(16 * 60), PerMinute: 1},
-			{ID: "bake", Min: minutes(50), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "oven", Amount: 1}}},
+			{ID: "bake", Min: minutes(50), Needs: []schedule.Need{{Resource: "baker", Amount: 1},
+				{Resource: "oven", Amount: 1}}},
 			{ID: "cool", Min: minutes(120)},
 		},
 		Links: []schedule.Link{
 			{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: minutes(20)}, {From: "shape", To: "retard"},
 			{From: "retard", To: "bake"}, {From: "bake", To: "cool"},
 		},
-		Bounds: []schedule.Bound{{Step: "cool", Edge: schedule.End, Latest: lunch, Wanted: true, Words: working.Say("lunch")}},
+		Bounds: []schedule.Bound{{Step: "cool", Edge: schedule.End, Latest: lunch, Wanted: true,
+			Words: working.Say("lunch")}},
 		Resources: []schedule.Resource{
 			{ID: "baker", Capacity: 1, Closed: []schedule.Span{
 				{From: friday.Add(450 * time.Minute), To: friday.Add(930 * time.Minute), Words: working.Say("asleep")},
@@ -228,12 +233,15 @@ func TestBackward(t *testing.T) {
 	if no, err := saturday(breakfast).Latest(context.Background()); err == nil && len(no.Steps) > 0 {
 		t.Error("breakfast at 08:00 fits")
 	}
-	if yes, err := saturday(breakfast.Add(80 * time.Minute)).Latest(context.Background()); err != nil || len(yes.Steps) == 0 {
+	if yes, err := saturday(breakfast.Add(80 * time.Minute)).Latest(context.Background()); err != nil ||
+		len(yes.Steps) == 0 {
 		t.Errorf("09:20 does not fit: %v", err)
 	}
 	for _, said := range []string{
-		"| mix | 20 min", "| bulk | 4 to 6 hours, likely 5", "| shape | 30 min", "| retard | 8 to 16 hours", "| bake | 50 min",
-		"| cool | 2 hours", "sleeps from 22:30 to 06:30", "on Saturday at 12:30", "as short as 8 hours", "shaped from 01:10 on",
+		"| mix | 20 min", "| bulk | 4 to 6 hours, likely 5", "| shape | 30 min", "| retard | 8 to 16 hours",
+		"| bake | 50 min",
+		"| cool | 2 hours", "sleeps from 22:30 to 06:30", "on Saturday at 12:30", "as short as 8 hours",
+		"shaped from 01:10 on",
 		`"asleep from 22:30 to 06:30"`, "likely 5 hours", "5 hours of bulk", "ready after 4", "after 6 the baker", "at 15:40",
 		"Breakfast at 08:00", "sleeps until 06:30", "the oven at 05:10", "wait until 09:20",
 	} {

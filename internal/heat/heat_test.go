@@ -104,7 +104,8 @@ func breadBall(t testing.TB) *Body {
 
 // Constant surroundings must give the plain series, for every geometry.
 func TestFollowConstantIsTheSeries(t *testing.T) {
-	for name, g := range map[string]Geometry{"ball": Ball(0.06), "plate": Plate(0.03), "long": LongCylinder(0.05), "short": ShortCylinder(0.06, 0.1), "block": Block(0.3, 0.2, 0.12)} {
+	for name, g := range map[string]Geometry{"ball": Ball(0.06), "plate": Plate(0.03), "long": LongCylinder(0.05),
+		"short": ShortCylinder(0.06, 0.1), "block": Block(0.3, 0.2, 0.12)} {
 		for _, h := range []float64{2, 8, 1000, math.Inf(1)} {
 			b, err := NewBody(g, Material{0.41, 1100, 2800}, h)
 			if err != nil {
@@ -306,7 +307,8 @@ func TestVolumesAndNames(t *testing.T) {
 	for _, c := range []struct {
 		g    Geometry
 		want float64
-	}{{Ball(0.1), 4.0 / 3 * math.Pi * 1e-3}, {ShortCylinder(0.1, 0.2), math.Pi * 2e-3}, {Block(0.1, 0.2, 0.3), 6e-3}, {Plate(0.1), math.Inf(1)}, {LongCylinder(0.1), math.Inf(1)}} {
+	}{{Ball(0.1), 4.0 / 3 * math.Pi * 1e-3}, {ShortCylinder(0.1, 0.2), math.Pi * 2e-3}, {Block(0.1, 0.2, 0.3),
+		6e-3}, {Plate(0.1), math.Inf(1)}, {LongCylinder(0.1), math.Inf(1)}} {
 		if got := c.g.Volume(); got != c.want && math.Abs(got-c.want) > 1e-15 {
 			t.Errorf("volume %g, want %g", got, c.want)
 		}

@@ -58,13 +58,16 @@ var mayImport = map[string][]string{
 	"schedule/wallclock": {"dough/quantity", "internal"},
 	"schedule/calendar":  {"dough/quantity"},
 	"schedule/bakeday": {
-		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel", "dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar", "internal",
+		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel",
+		"dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar", "internal",
 	},
 	"schedule/exercise": {
 		"dough/quantity", "dough/working", "dough/report", "dough", "dough/mixing", "ferment", "bake", "schedule", "internal",
 	},
 	"schedule/bench": {
-		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel", "dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar", "schedule/bakeday", "internal",
+		"dough/quantity", "dough/working", "dough/report", "dough", "dough/flour", "dough/food", "dough/vessel",
+		"dough/cost", "dough/mixing", "ferment", "bake", "schedule", "schedule/wallclock", "schedule/calendar",
+		"schedule/bakeday", "internal",
 	},
 	"internal/sources":   {"dough/quantity", "dough/working"},
 	"internal/workcheck": {"dough/quantity", "dough/working", "internal"},
@@ -111,7 +114,8 @@ var forTests = []string{"guides", "handcheck", "workcheck", "house", "published"
 
 // Library packages read no clock, file, environment or random source, and keep no state.
 func TestLibraryIsPure(t *testing.T) {
-	banned := []string{"os", "io/ioutil", "math/rand", "math/rand/v2", "crypto/rand", "net", "net/http", "os/exec", "log", "log/slog", "unsafe", "syscall"}
+	banned := []string{"os", "io/ioutil", "math/rand", "math/rand/v2", "crypto/rand", "net", "net/http", "os/exec",
+		"log", "log/slog", "unsafe", "syscall"}
 	for _, p := range packages(t) {
 		room := strings.TrimPrefix(p.ImportPath, module+"/")
 		if strings.HasPrefix(room, "internal/") && slices.Contains(forTests, strings.TrimPrefix(room, "internal/")) {

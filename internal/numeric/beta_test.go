@@ -5,7 +5,8 @@ import (
 	"testing"
 )
 
-// Closed forms: with b = 1 the quantile is p^(1/a), with a = 1 it is 1 − (1 − p)^(1/b), with a = b = ½ it is sin²(πp/2).
+// Closed forms: with b = 1 the quantile is p^(1/a), with a = 1 it is 1 − (1 − p)^(1/b), with a = b = ½ it is
+// sin²(πp/2).
 func TestBetaQuantile(t *testing.T) {
 	for _, p := range []float64{0, 0.01, 0.1, 0.5, 0.9, 0.999, 1} {
 		for _, s := range []float64{0.5, 1, 2.5, 40} {
@@ -19,7 +20,8 @@ func TestBetaQuantile(t *testing.T) {
 			}
 		}
 	}
-	for _, bad := range [][3]float64{{-1, 1, 1}, {2, 1, 1}, {0.5, 0, 1}, {0.5, 1, math.NaN()}, {math.NaN(), 1, 1}, {0.5, math.Inf(1), 1}} {
+	for _, bad := range [][3]float64{{-1, 1, 1}, {2, 1, 1}, {0.5, 0, 1}, {0.5, 1, math.NaN()}, {math.NaN(), 1, 1},
+		{0.5, math.Inf(1), 1}} {
 		if _, err := BetaQuantile(bad[0], bad[1], bad[2]); err == nil {
 			t.Errorf("%v has a quantile", bad)
 		}

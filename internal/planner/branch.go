@@ -138,7 +138,8 @@ func (r *search) judge(choices []choice, bound int64) (open []scored, closed boo
 		if c.split && open != nil && low <= bound && (r.best-bound) < r.best/nearBest {
 			continue
 		}
-		better := open == nil || low > bestLow || low == bestLow && (len(ways) < bestCount || len(ways) == bestCount && high > bestHigh)
+		better := open == nil || low > bestLow || low == bestLow &&
+			(len(ways) < bestCount || len(ways) == bestCount && high > bestHigh)
 		if better {
 			open, bestLow, bestHigh, bestCount = ways, low, high, len(ways)
 		}

@@ -30,14 +30,16 @@ func (r *search) choices() []choice {
 	}
 	for _, p := range r.m.splits {
 		if int(x[p.e]) > p.a && int(x[p.s]) < p.b {
-			out = append(out, choice{moves: []move{{kind: atMost, a: p.e, w: p.a}, {kind: atLeast, a: p.s, w: p.b}}, rank: 1 << 40})
+			out = append(out, choice{moves: []move{{kind: atMost, a: p.e, w: p.a}, {kind: atLeast, a: p.s, w: p.b}},
+				rank: 1 << 40})
 		}
 	}
 	for v := 0; v < r.m.n; v++ {
 		// The slopes of the envelope are rounded down, by one for each unit of time at most.
 		if e := r.b.excess(v); e > int64(r.s.hi[v]-r.s.lo[v]) {
 			if t, ok := r.bend(v); ok {
-				out = append(out, choice{moves: []move{{kind: atMost, a: v, w: t}, {kind: atLeast, a: v, w: t + 1}}, rank: 1<<30 + e/r.b.scale})
+				out = append(out, choice{moves: []move{{kind: atMost, a: v, w: t}, {kind: atLeast, a: v, w: t + 1}}, rank: 1<<30 +
+					e/r.b.scale})
 			}
 		}
 	}
@@ -119,7 +121,8 @@ func (r *search) bend(v int) (int, bool) {
 		if t < left || t >= right {
 			return
 		}
-		chord := valueAt(b.curves[v], left) + (valueAt(b.curves[v], right)-valueAt(b.curves[v], left))*int64(t-left)/int64(right-left)
+		chord := valueAt(b.curves[v], left) + (valueAt(b.curves[v], right)-valueAt(b.curves[v],
+			left))*int64(t-left)/int64(right-left)
 		if above := valueAt(b.curves[v], t) - chord; above > best {
 			best, at = above, t
 		}

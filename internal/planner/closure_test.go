@@ -28,7 +28,8 @@ func TestTightenIsClosing(t *testing.T) {
 		if want := longest(open, n); !slices.Equal(d, want) {
 			t.Fatalf("%v closes to %v, want %v", open, d, want)
 		}
-		u, v, w := rapid.IntRange(0, n-1).Draw(t, "from"), rapid.IntRange(0, n-1).Draw(t, "to"), rapid.IntRange(-4, 4).Draw(t, "more")
+		u, v, w := rapid.IntRange(0, n-1).Draw(t, "from"), rapid.IntRange(0, n-1).Draw(t, "to"), rapid.IntRange(-4,
+			4).Draw(t, "more")
 		open[u*n+v] = max(open[u*n+v], w)
 		added := slices.Clone(d)
 		if ok := tighten(nil, added, n, u, v, w); ok == cyclic(open, n) {
@@ -92,7 +93,8 @@ func TestFloorDiv(t *testing.T) {
 func TestOpenTimeOfAPool(t *testing.T) {
 	g := budget{closed: (&Pool{Closed: []Closing{{20, 25, 1}, {5, 8, 2}, {7, 10, 3}}}).closed()}
 	for _, c := range []struct{ a, b, p, open, fit int }{
-		{0, 30, 5, 20, 4}, {0, 30, 6, 20, 1}, {6, 9, 1, 0, 0}, {8, 12, 1, 2, 2}, {0, 5, 5, 5, 1}, {10, 20, 3, 10, 3}, {22, 40, 15, 15, 1},
+		{0, 30, 5, 20, 4}, {0, 30, 6, 20, 1}, {6, 9, 1, 0, 0}, {8, 12, 1, 2, 2}, {0, 5, 5, 5, 1}, {10, 20, 3, 10, 3},
+		{22, 40, 15, 15, 1},
 	} {
 		if open, fit := g.open(c.a, c.b), g.fit(c.a, c.b, c.p); open != c.open || fit != c.fit {
 			t.Errorf("from %d to %d: %d open, %d of %d fit; want %d and %d", c.a, c.b, open, fit, c.p, c.open, c.fit)

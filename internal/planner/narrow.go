@@ -65,7 +65,8 @@ func (r *search) splits(choices []choice) []choice {
 	r.w.spend(8 * len(p.sum))
 	slices.SortStableFunc(all, func(a, b split) int { return cmp.Compare(b.spread, a.spread) })
 	for _, s := range all[:min(len(all), mostSplits)] {
-		choices = append(choices, choice{split: true, moves: []move{{kind: atMost, a: s.v, w: s.t}, {kind: atLeast, a: s.v, w: s.t + 1}}})
+		choices = append(choices, choice{split: true, moves: []move{{kind: atMost, a: s.v, w: s.t},
+			{kind: atLeast, a: s.v, w: s.t + 1}}})
 	}
 	return choices
 }

@@ -129,7 +129,8 @@ func (n *Net) earlier() *half {
 	}
 	jumps := make([]jump, 0, len(n.Holes))
 	for _, h := range n.Holes {
-		jumps = append(jumps, jump{A: StartOf(h.Task), X: n.Limit - h.To, B: EndOf(h.Task), Y: n.Limit - h.From, Rule: h.Rule})
+		jumps = append(jumps, jump{A: StartOf(h.Task), X: n.Limit - h.To, B: EndOf(h.Task), Y: n.Limit - h.From,
+			Rule: h.Rule})
 	}
 	return prepare(n.Events, arcs, jumps)
 }

@@ -2,7 +2,8 @@ package planner
 
 import "slices"
 
-// bankrupt reports whether some pool cannot suffice; it may be wrong when the watch is over. It takes longer than propagate, so it is
+// bankrupt reports whether some pool cannot suffice; it may be wrong when the watch is over. It takes longer than
+// propagate, so it is
 // asked once at each node of the search.
 func (s *state) bankrupt() bool {
 	for k := range s.m.budgets {
@@ -49,7 +50,8 @@ func (s *state) overspent(g *budget) bool {
 				if p <= g.length[j] {
 					s.counts[i] += g.uses[j].Amount
 				}
-				if c := s.counts[i]; c > g.cap && c > g.cap*((to-from)/p) || c > g.cap && len(g.closed) > 0 && c > g.cap*g.fit(from, to, p) {
+				if c := s.counts[i]; c > g.cap && c > g.cap*((to-from)/p) || c > g.cap && len(g.closed) > 0 &&
+					c > g.cap*g.fit(from, to, p) {
 					s.blameSpan(g, from, to)
 					return true
 				}

@@ -33,7 +33,8 @@ func small(t *rapid.T) (*Shop, Cost) {
 	}
 	bend := rapid.IntRange(1, limit-1).Draw(t, "bend")
 	c.Curves = []Curve{{Event: StartOf(0), Sign: 1, Points: []Point{
-		{0, 0}, {bend, int64(bend) * rapid.Int64Range(-5, 5).Draw(t, "first")}, {limit, rapid.Int64Range(-3, 3).Draw(t, "last") * int64(limit-bend)},
+		{0, 0}, {bend, int64(bend) * rapid.Int64Range(-5, 5).Draw(t, "first")},
+		{limit, rapid.Int64Range(-3, 3).Draw(t, "last") * int64(limit-bend)},
 	}}}
 	c.Curves[0].Points[2].V += c.Curves[0].Points[1].V
 	for range rapid.IntRange(1, 2).Draw(t, "pools") {
@@ -160,7 +161,8 @@ func TestSearchWithPricesFindsTheLeastCost(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s, c := small(t)
 		best, found := optimum(s, c)
-		if out := s.Search(nil, c, Options{}); !out.Done || (out.Times != nil) != found || found && (out.Cost != best || out.Bound != best) {
+		if out := s.Search(nil, c, Options{}); !out.Done || (out.Times != nil) != found || found &&
+			(out.Cost != best || out.Bound != best) {
 			t.Fatalf("%+v, want %d, %v", out, best, found)
 		}
 		if _, clash := s.Net.Earliest(nil); clash != nil || !found {

@@ -135,15 +135,25 @@ func TestControllableCases(t *testing.T) {
 		acts []int
 		want bool
 	}{
-		{"shape at once after a bulk of 8 to 10, shape by 14, mix at 3", 4, append(append(between(0, 1, 3, 40), between(2, 3, 0, 1)...), between(0, 3, 0, 14)...), []Contingent{{1, 2, 8, 10}}, []int{1, 3}, true},
-		{"mix at 4", 4, append(append(between(0, 1, 4, 40), between(2, 3, 0, 1)...), between(0, 3, 0, 14)...), []Contingent{{1, 2, 8, 10}}, []int{1, 3}, true},
-		{"mix at 5", 4, append(append(between(0, 1, 5, 40), between(2, 3, 0, 1)...), between(0, 3, 0, 14)...), []Contingent{{1, 2, 8, 10}}, []int{1, 3}, false},
-		{"preheat 1 to 6 ahead of ready in 12 to 16", 4, append(between(0, 1, 0, 0), between(3, 2, 1, 6)...), []Contingent{{1, 2, 12, 16}}, []int{1, 3}, true},
-		{"ready in 12 to 17", 4, append(between(0, 1, 0, 0), between(3, 2, 1, 6)...), []Contingent{{1, 2, 12, 17}}, []int{1, 3}, true},
-		{"ready in 12 to 18", 4, append(between(0, 1, 0, 0), between(3, 2, 1, 6)...), []Contingent{{1, 2, 12, 18}}, []int{1, 3}, false},
-		{"react 1 to 2 after 12 to 24", 4, append(between(0, 1, 0, 0), between(2, 3, 1, 2)...), []Contingent{{1, 2, 12, 24}}, []int{1, 3}, true},
-		{"two ends within 2: 10 to 12 and 4 to 5", 5, append(between(0, 1, 0, 0), between(2, 4, -2, 2)...), []Contingent{{1, 2, 10, 12}, {3, 4, 4, 5}}, []int{1, 3}, true},
-		{"two ends within 2: 10 to 14 and 4 to 5", 5, append(between(0, 1, 0, 0), between(2, 4, -2, 2)...), []Contingent{{1, 2, 10, 14}, {3, 4, 4, 5}}, []int{1, 3}, false},
+		{"shape at once after a bulk of 8 to 10, shape by 14, mix at 3", 4,
+			append(append(between(0, 1, 3, 40), between(2, 3, 0, 1)...), between(0, 3, 0, 14)...), []Contingent{{1, 2, 8, 10}},
+			[]int{1, 3}, true},
+		{"mix at 4", 4, append(append(between(0, 1, 4, 40), between(2, 3, 0, 1)...), between(0, 3, 0, 14)...),
+			[]Contingent{{1, 2, 8, 10}}, []int{1, 3}, true},
+		{"mix at 5", 4, append(append(between(0, 1, 5, 40), between(2, 3, 0, 1)...), between(0, 3, 0, 14)...),
+			[]Contingent{{1, 2, 8, 10}}, []int{1, 3}, false},
+		{"preheat 1 to 6 ahead of ready in 12 to 16", 4, append(between(0, 1, 0, 0), between(3, 2, 1, 6)...),
+			[]Contingent{{1, 2, 12, 16}}, []int{1, 3}, true},
+		{"ready in 12 to 17", 4, append(between(0, 1, 0, 0), between(3, 2, 1, 6)...), []Contingent{{1, 2, 12, 17}},
+			[]int{1, 3}, true},
+		{"ready in 12 to 18", 4, append(between(0, 1, 0, 0), between(3, 2, 1, 6)...), []Contingent{{1, 2, 12, 18}},
+			[]int{1, 3}, false},
+		{"react 1 to 2 after 12 to 24", 4, append(between(0, 1, 0, 0), between(2, 3, 1, 2)...),
+			[]Contingent{{1, 2, 12, 24}}, []int{1, 3}, true},
+		{"two ends within 2: 10 to 12 and 4 to 5", 5, append(between(0, 1, 0, 0), between(2, 4, -2, 2)...),
+			[]Contingent{{1, 2, 10, 12}, {3, 4, 4, 5}}, []int{1, 3}, true},
+		{"two ends within 2: 10 to 14 and 4 to 5", 5, append(between(0, 1, 0, 0), between(2, 4, -2, 2)...),
+			[]Contingent{{1, 2, 10, 14}, {3, 4, 4, 5}}, []int{1, 3}, false},
 	} {
 		arcs := c.arcs
 		for v := 1; v < c.n; v++ {

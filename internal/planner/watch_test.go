@@ -60,7 +60,8 @@ func TestSearchStopsAtOnce(t *testing.T) {
 			Arc{From: a, To: b, W: 5 + i%9, Rule: -1}, Arc{From: b, To: a, W: -20, Rule: -1, Upper: true})
 		p.Uses = append(p.Uses, Use{Task: i, Amount: 1})
 		q.Uses = append(q.Uses, Use{Task: i, Amount: 1 + i%4})
-		s.Net.Holes = append(s.Net.Holes, Hole{Task: i, From: 100, To: 300, Rule: -1}, Hole{Task: i, From: 900, To: 1000, Rule: -1})
+		s.Net.Holes = append(s.Net.Holes, Hole{Task: i, From: 100, To: 300, Rule: -1},
+			Hole{Task: i, From: 900, To: 1000, Rule: -1})
 	}
 	s.Pools = []Pool{p, q}
 	cost := Cost{Linear: make([]int64, s.Net.Events)}

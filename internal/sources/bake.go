@@ -74,7 +74,8 @@ var (
 		Where:  "7.5, 13.4 and 17.1.2",
 	}
 	// RyeBakeryLoss gives the loss that shows that a rye loaf is done.
-	RyeBakeryLoss = practice("rye bakery", "a rye loaf is done at 98 °C and about 10 % lighter; beyond 12 to 15 % it is overbaked")
+	RyeBakeryLoss = practice("rye bakery",
+		"a rye loaf is done at 98 °C and about 10 % lighter; beyond 12 to 15 % it is overbaked")
 	// RyeHold says that time above 190 °F matters more than the peak.
 	RyeHold = practice("rye hold", "rye is held hot: 5 to 20 min above 190 °F, and the crust at 98 °C")
 	// SCurve divides a bake: arrival near 85 % of the time, yeast killed near half.
@@ -173,7 +174,8 @@ var (
 		URL:   "https://www.legislation.gov.uk",
 	}
 	// BreadCooling gives the core at which bread is sliced or wrapped.
-	BreadCooling = practice("bread cooling", "bread is sliced and wrapped at a core of 35 to 40 °C, after up to 2 h in air of 24 °C")
+	BreadCooling = practice("bread cooling",
+		"bread is sliced and wrapped at a core of 35 to 40 °C, after up to 2 h in air of 24 °C")
 	// NoWarmWrap says why warm bread is not wrapped.
 	NoWarmWrap = practice("cooling", "bread wrapped warm sweats and molds")
 	// Rask is thermal data of bread.
@@ -222,7 +224,8 @@ var (
 		URL:    "https://www.hse.gov.uk/COSHH/industry/baking.htm",
 	}
 	// CastIronWater says what water does to hot glass and iron.
-	CastIronWater = practice("hot glass and iron", "no water on the glass of an oven; hot cast iron on a wet surface can crack")
+	CastIronWater = practice("hot glass and iron",
+		"no water on the glass of an oven; hot cast iron on a wet surface can crack")
 	// ZanoniColor is the kinetics of crust color on dried crumb.
 	ZanoniColor = working.Source{
 		Key:    "Zanoni 1995b",
@@ -297,9 +300,10 @@ var (
 	Barcenas2003 = working.Source{
 		Key:    "Bárcenas 2003",
 		Author: "Bárcenas, Haros, Benedito and Rosell",
-		Title:  "Effect of freezing and frozen storage on the staling of part-baked bread, Food Research International 36:863",
-		Year:   2003,
-		Where:  "pp. 863-869, abstract: no retrogradation while frozen",
+		Title: "Effect of freezing and frozen storage on the staling of part-baked bread, Food Research International " +
+			"36:863",
+		Year:  2003,
+		Where: "pp. 863-869, abstract: no retrogradation while frozen",
 	}
 	// MoldAdvice is what to do with moldy bread.
 	MoldAdvice = working.Source{

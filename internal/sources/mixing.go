@@ -77,7 +77,8 @@ var (
 		Standing: working.FromMemory,
 	}
 	// HamelmanSummary is a second-hand summary of Hamelman's figures.
-	HamelmanSummary = practice("Hamelman, summarized", "friction factors of hand, spiral and planetary mixing as bakers pass them on")
+	HamelmanSummary = practice("Hamelman, summarized",
+		"friction factors of hand, spiral and planetary mixing as bakers pass them on")
 	// PlanetaryManuals are operators' manuals of planetary mixers, which state dough capacity by
 	// absorption ratio. Makers are not named here.
 	PlanetaryManuals = working.Source{
@@ -104,7 +105,8 @@ var (
 		URL:    "https://www.bakemag.com/articles/10809",
 	}
 	// Windowpane is the trade's test of gluten development.
-	Windowpane = practice("windowpane", "short, improved and intense development, told by stretching a piece of dough to a window")
+	Windowpane = practice("windowpane",
+		"short, improved and intense development, told by stretching a piece of dough to a window")
 )
 
 // References of the heat balance.

@@ -174,7 +174,8 @@ func TestOutOfRange(t *testing.T) {
 		if x == 0 {
 			continue
 		}
-		for name, f := range map[string]func(float64) (float64, error){"Pressure": Pressure, "StandardKelvin": StandardKelvin} {
+		for name, f := range map[string]func(float64) (float64, error){"Pressure": Pressure,
+			"StandardKelvin": StandardKelvin} {
 			if _, err := f(x); !errors.Is(err, quantity.ErrOutOfRange) {
 				t.Errorf("%s(%v): %v", name, x, err)
 			}

@@ -62,7 +62,8 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 	for _, l := range list.Lines {
 		weighed[l.Name] = l
 	}
-	if on := weighed["sesame"]; onTop != on.Mass || on.At != schedule.Bake || math.Abs(share.Points()-on.Percent.Points()) > 1e-5 {
+	if on := weighed["sesame"]; onTop != on.Mass || on.At != schedule.Bake ||
+		math.Abs(share.Points()-on.Percent.Points()) > 1e-5 {
 		t.Errorf("%v and %v on top, %v weighed", onTop, share, on)
 	}
 	if w := weighed["walnuts"]; w.At != schedule.Fold || w.Fold != 2 {
@@ -112,10 +113,12 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 func TestLaminationStandsBetweenTheFolds(t *testing.T) {
 	d := plan(t, filled())
 	at, bulk := step(t, d, idLaminate), step(t, d, idBulk)
-	if after := at.Start.Sub(bulk.Start); after < 35*time.Minute || after > 55*time.Minute || at.End.Sub(at.Start) != 10*time.Minute {
+	if after := at.Start.Sub(bulk.Start); after < 35*time.Minute || after > 55*time.Minute ||
+		at.End.Sub(at.Start) != 10*time.Minute {
 		t.Errorf("after %v for %v", after, at.End.Sub(at.Start))
 	}
-	if one, two := step(t, d, "fold-1"), step(t, d, "fold-2"); one.End.After(at.Start) || two.Start.Sub(at.End) < 5*time.Minute {
+	if one, two := step(t, d, "fold-1"), step(t, d, "fold-2"); one.End.After(at.Start) ||
+		two.Start.Sub(at.End) < 5*time.Minute {
 		t.Errorf("fold 1 until %v, laminated %v to %v, fold 2 from %v", one.End, at.Start, at.End, two.Start)
 	}
 	for _, l := range d.problem.Links {
@@ -155,7 +158,8 @@ func TestImpossibleAdditions(t *testing.T) {
 		"flour":             {func(b *Bake) { b.Flours[0].At = schedule.Fold }, "flour[0].at", "at mixing"},
 		"fold in the lamination": {func(b *Bake) { b.Bulk.Lamination.After = minutesOf(60) }, "bulk.lamination.after",
 			"with fold 2 at 1h"},
-		"fold in its rest":      {func(b *Bake) { b.Bulk.Lamination.Rest = minutesOf(30) }, "bulk.lamination.after", "with fold 2 at 1h"},
+		"fold in its rest": {func(b *Bake) { b.Bulk.Lamination.Rest = minutesOf(30) }, "bulk.lamination.after",
+			"with fold 2 at 1h"},
 		"lamination at once":    {func(b *Bake) { b.Bulk.Lamination.After = minutesOf(2) }, "bulk.lamination.after", "5m"},
 		"lamination of no time": {func(b *Bake) { b.Bulk.Lamination.Takes = minutesOf(-1) }, "bulk.lamination.takes", ""},
 	} {
@@ -187,7 +191,8 @@ func TestFillingsBringTheirCaution(t *testing.T) {
 		t.Errorf("nothing spoils: %s", got)
 	}
 	b.Inclusions[3].Perishable = true // at shaping, 40 minutes before the cold
-	if got := says(b); !strings.Contains(got, "hard cheese: not more than 2h in all between 4 °C and 60 °C; keep it cold") {
+	if got := says(b); !strings.Contains(got,
+		"hard cheese: not more than 2h in all between 4 °C and 60 °C; keep it cold") {
 		t.Error(got)
 	}
 	b.Inclusions[3].At, b.Inclusions[3].Kind = 0, dough.KindCookedFilling // at mixing: with all of the bulk
@@ -195,7 +200,8 @@ func TestFillingsBringTheirCaution(t *testing.T) {
 	d := plan(t, b)
 	mixed, cold := step(t, d, "mix-1"), step(t, d, "retard")
 	warm := quantity.Elapsed(cold.Start.Sub(mixed.Start)).String()
-	for _, want := range []string{"from 57 °C to 21 °C within 2 hours and to 5 °C within 6 in all", "74 °C", "it stands " + warm + " in the warm dough"} {
+	for _, want := range []string{"from 57 °C to 21 °C within 2 hours and to 5 °C within 6 in all", "74 °C",
+		"it stands " + warm + " in the warm dough"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}
@@ -230,7 +236,8 @@ func TestNotesOfTheBaker(t *testing.T) {
 		}
 	}
 	want := map[string][]string{
-		"shape": {"tight, seam down"}, "fold-1": {"wet hands"}, "fold-2": {"gently", "wet hands"}, "mix-2": {"the stiffer half"},
+		"shape": {"tight, seam down"}, "fold-1": {"wet hands"}, "fold-2": {"gently", "wet hands"},
+		"mix-2":  {"the stiffer half"},
 		"bake-3": {"these are for the neighbors"},
 		"vent-1": {"kettle gloves"}, "vent-2": {"kettle gloves"}, "vent-3": {"kettle gloves"},
 		"rescore-1": {"the old cuts"}, "rescore-2": {"the old cuts"}, "rescore-3": {"the old cuts"},
@@ -279,7 +286,8 @@ func TestNotesOfTheBaker(t *testing.T) {
 		}
 	}
 	b.Notes = make([]StepNote, 60)
-	if all := quantity.InputErrors(b.Check(wednesday(t))); len(all) < 2 || all[0].Path != "len(note)" && all[0].GoPath != "len(Notes)" {
+	if all := quantity.InputErrors(b.Check(wednesday(t))); len(all) < 2 || all[0].Path != "len(note)" &&
+		all[0].GoPath != "len(Notes)" {
 		t.Error(all)
 	}
 	if k, p, ok := (StepNote{Step: "turn"}).kindOf(); !ok || k != schedule.Tend || p != bake.Turn {

@@ -126,7 +126,8 @@ func (b *Bake) holds(name string) bool {
 }
 
 // inPercent is the bake with every amount as a percentage of all flour and with its loaves; a bake that already is so
-// comes back as it is. What was weighed goes into the bowl at mixing: the whole formula has what is made beforehand, too.
+// comes back as it is. What was weighed goes into the bowl at mixing: the whole formula has what is made beforehand,
+// too.
 func (b Bake) inPercent() (Bake, error) {
 	var p quantity.Problems
 	b.checkAmounts(&p)

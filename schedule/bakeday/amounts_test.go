@@ -42,7 +42,8 @@ func ExampleBake_Batch_byWeight() {
 	for _, l := range b.FinalDough() {
 		fmt.Printf("%s: %s, %s\n", l.Name, l.Mass.Text(quantity.Gram, 1), l.Percent.Text(1))
 	}
-	fmt.Println("hydration", b.Hydration().Text(1), "salt", b.SaltShare().Text(2), "in the levain", b.Prefermented().Text(1))
+	fmt.Println("hydration", b.Hydration().Text(1), "salt", b.SaltShare().Text(2), "in the levain",
+		b.Prefermented().Text(1))
 	// Output:
 	// 960.0 g of dough, 550.0 g of it flour
 	// wheat bread flour: 450.0 g, 90.0 %
@@ -146,7 +147,8 @@ func TestLoavesOfAWeighedDough(t *testing.T) {
 		t.Error(batch.ScalingWeight(), err)
 	}
 	d := plan(t, b)
-	if l := d.Bake.Loaves; math.Abs(l.Baked.Grams()-900*(1-l.Loss.Fraction())) > 0.001 || l.Loss != d.Baking.Usual.Loss.Likely {
+	if l := d.Bake.Loaves; math.Abs(l.Baked.Grams()-900*(1-l.Loss.Fraction())) > 0.001 ||
+		l.Loss != d.Baking.Usual.Loss.Likely {
 		t.Errorf("baked %v, lost %v of 900 g", l.Baked, l.Loss)
 	}
 }
@@ -158,9 +160,11 @@ func TestAmountsThatContradict(t *testing.T) {
 		change func(*Bake)
 		want   []string
 	}{
-		"both":               {func(b *Bake) { b.Liquids[0].Percent = pct(70) }, []string{"liquid[0].weight weight_and_percent"}},
-		"both of the salt":   {func(b *Bake) { b.Salt = pct(2) }, []string{"salt_weight weight_and_percent"}},
-		"one flour":          {func(b *Bake) { b.Flours[1] = Ingredient{Name: "rye", Percent: pct(20)} }, []string{"flour[1].percent flour_not_weighed"}},
+		"both": {func(b *Bake) { b.Liquids[0].Percent = pct(70) },
+			[]string{"liquid[0].weight weight_and_percent"}},
+		"both of the salt": {func(b *Bake) { b.Salt = pct(2) }, []string{"salt_weight weight_and_percent"}},
+		"one flour": {func(b *Bake) { b.Flours[1] = Ingredient{Name: "rye", Percent: pct(20)} },
+			[]string{"flour[1].percent flour_not_weighed"}},
 		"one flour, nothing": {func(b *Bake) { b.Flours[1] = Ingredient{Name: "rye"} }, []string{"flour[1].weight required"}},
 		"levain in percent": {func(b *Bake) { b.Levain.Weight, b.Levain.Prefermented = quantity.Mass{}, pct(10) },
 			[]string{"levain.prefermented flour_weighed"}},

@@ -18,7 +18,8 @@ type Bake struct {
 
 	Loaves Loaves `json:"loaves"` // what comes out of the oven
 
-	Flours     []Ingredient     `json:"flour"`                // each flour of the dough, those in levain and preferments included
+	// each flour of the dough, those in levain and preferments included
+	Flours     []Ingredient     `json:"flour"`
 	Liquids    []Ingredient     `json:"liquid"`               // water, milk and what else is poured
 	Salt       quantity.Percent `json:"salt,omitzero"`        // of all flour: "2 %"
 	SaltWeight quantity.Mass    `json:"salt_weight,omitzero"` // instead of salt
@@ -52,16 +53,19 @@ type Bake struct {
 // is then one loaf; the pieces alone share the dough, a weight alone says how many there are, and both together say how
 // much dough there is to be, in the proportions of the weights.
 type Loaves struct {
-	Pieces  int              `json:"pieces,omitzero"`  // how many
-	Baked   quantity.Mass    `json:"baked,omitzero"`   // each, when cool
-	Scaling quantity.Mass    `json:"scaling,omitzero"` // dough for each, without what is filled in or laid on top; instead of its weight when baked
-	Loss    quantity.Percent `json:"loss,omitzero"`    // lost in the oven, of the dough; 0 % takes the guide value for style and size
-	Style   bake.Style       `json:"style,omitzero"`   // the zero value is a lean hearth loaf
-	Shape   bake.Shape       `json:"shape,omitzero"`   // the zero value is round
+	Pieces int           `json:"pieces,omitzero"` // how many
+	Baked  quantity.Mass `json:"baked,omitzero"`  // each, when cool
+	// dough for each, without what is filled in or laid on top; instead of its weight when baked
+	Scaling quantity.Mass `json:"scaling,omitzero"`
+	// lost in the oven, of the dough; 0 % takes the guide value for style and size
+	Loss  quantity.Percent `json:"loss,omitzero"`
+	Style bake.Style       `json:"style,omitzero"` // the zero value is a lean hearth loaf
+	Shape bake.Shape       `json:"shape,omitzero"` // the zero value is round
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
-	Warm        bool             `json:"warm,omitzero"` // eaten warm: wanted a few minutes after the last round, not when cool; pizza and flat breads always are
+	// eaten warm: wanted a few minutes after the last round, not when cool; pizza and flat breads always are
+	Warm bool `json:"warm,omitzero"`
 }
 
 // Ingredient is one line of the formula: in percent of all flour, what preferments and soakers hold of it included; or,
@@ -69,37 +73,46 @@ type Loaves struct {
 type Ingredient struct {
 	Name    string           `json:"name"`             // as it stands on the lists
 	Percent quantity.Percent `json:"percent,omitzero"` // of all flour
-	Weight  quantity.Mass    `json:"weight,omitzero"`  // instead of percent: weighed at mixing, beside what is made beforehand
-	AtHand  quantity.Mass    `json:"at_hand,omitzero"` // what there is of it; less than the dough takes makes fewer loaves
-	Kind    dough.Kind       `json:"kind,omitzero"`    // what it is, such as "whole rye" or "butter": names decide nothing
-	Water   quantity.Percent `json:"water,omitzero"`   // in the ingredient itself: 88 % for milk; for the effective hydration
+	// instead of percent: weighed at mixing, beside what is made beforehand
+	Weight quantity.Mass `json:"weight,omitzero"`
+	AtHand quantity.Mass `json:"at_hand,omitzero"` // what there is of it; less than the dough takes makes fewer loaves
+	Kind   dough.Kind    `json:"kind,omitzero"`    // what it is, such as "whole rye" or "butter": names decide nothing
+	// in the ingredient itself: 88 % for milk; for the effective hydration
+	Water quantity.Percent `json:"water,omitzero"`
 
 	// At is when it goes into the dough: mix, fold, laminate, shape, or bake for what is laid on top before the oven.
 	// Not given: at mixing, or at the fold of that number.
-	At         schedule.StepKind `json:"at,omitzero"`
-	Fold       int               `json:"fold,omitzero"`       // at which fold, from 1
-	Perishable bool              `json:"perishable,omitzero"` // spoils when it stands warm, as milk, eggs and cooked fillings do
+	At   schedule.StepKind `json:"at,omitzero"`
+	Fold int               `json:"fold,omitzero"` // at which fold, from 1
+	// spoils when it stands warm, as milk, eggs and cooked fillings do
+	Perishable bool `json:"perishable,omitzero"`
 }
 
 // Levain says how the levain is built and how much of the flour it holds.
 type Levain struct {
-	// Name is what the levain is called where it feeds several doughs of one day: those whose levains have the same name are
+	// Name is what the levain is called where it feeds several doughs of one day: those whose levains have the same name
+	// are
 	// fed with one, which is built once. Not given: it is the dough's own.
 	Name string `json:"name,omitzero"`
 
-	Prefermented     quantity.Percent     `json:"prefermented,omitzero"`      // flour in the levain, of all flour
-	Weight           quantity.Mass        `json:"weight,omitzero"`            // instead of prefermented, where flours are weighed: levain for the dough, beside them
-	Hydration        quantity.Percent     `json:"hydration"`                  // water, of its flour
-	Flour            string               `json:"flour,omitzero"`             // name of the flour it is built with; empty: all flours in proportion
-	Inoculation      quantity.Percent     `json:"inoculation"`                // culture, in percent of the new flour of the build
+	Prefermented quantity.Percent `json:"prefermented,omitzero"` // flour in the levain, of all flour
+	// instead of prefermented, where flours are weighed: levain for the dough, beside them
+	Weight    quantity.Mass    `json:"weight,omitzero"`
+	Hydration quantity.Percent `json:"hydration"` // water, of its flour
+	// name of the flour it is built with; empty: all flours in proportion
+	Flour string `json:"flour,omitzero"`
+	// culture, in percent of the new flour of the build
+	Inoculation      quantity.Percent     `json:"inoculation"`
 	CultureHydration quantity.Percent     `json:"culture_hydration,omitzero"` // of the culture; 0 % means as the levain
 	CultureAtHand    quantity.Mass        `json:"culture_at_hand,omitzero"`   // in the refrigerator; 0 g means enough
 	Temperature      quantity.Temperature `json:"temperature,omitzero"`       // where it ripens; not given: the room
 	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it; zero: 10 minutes
-	// RipeNow is true when a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much of it
+	// RipeNow is true when a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much
+	// of it
 	// there is stands under culture_at_hand.
 	RipeNow bool `json:"ripe_now,omitzero"`
-	// FedAgo is how long ago the levain was fed that is ripening now, in the ratio of inoculation; zero: it is fed for this bake.
+	// FedAgo is how long ago the levain was fed that is ripening now, in the ratio of inoculation; zero: it is fed for
+	// this bake.
 	FedAgo quantity.Elapsed `json:"fed_ago,omitzero"`
 }
 
@@ -108,10 +121,12 @@ func (l *Levain) standing() bool { return l != nil && (l.RipeNow || l.FedAgo > 0
 
 // Mixing says how the dough is mixed and how warm it is to be.
 type Mixing struct {
-	Temperature quantity.Temperature      `json:"temperature"`      // of the dough when mixed
-	Mixer       mixing.MixerKind          `json:"mixer,omitzero"`   // "planetary", "spiral", "processor" or "hand"; not given: the kitchen's only mixer
-	Warming     quantity.TemperatureDelta `json:"warming,omitzero"` // how much mixing warms the dough itself; 0: the guide value for the mixer
-	Takes       quantity.Elapsed          `json:"takes,omitzero"`   // per batch, weighing included; zero: 25 minutes
+	Temperature quantity.Temperature `json:"temperature"` // of the dough when mixed
+	// "planetary", "spiral", "processor" or "hand"; not given: the kitchen's only mixer
+	Mixer mixing.MixerKind `json:"mixer,omitzero"`
+	// how much mixing warms the dough itself; 0: the guide value for the mixer
+	Warming quantity.TemperatureDelta `json:"warming,omitzero"`
+	Takes   quantity.Elapsed          `json:"takes,omitzero"` // per batch, weighing included; zero: 25 minutes
 }
 
 // BulkWork says how the dough ferments before it is divided.
@@ -119,10 +134,11 @@ type BulkWork struct {
 	Rise    quantity.Percent `json:"rise"`              // wanted in all, from mixing to the oven, as added volume
 	ShapeAt quantity.Percent `json:"shape_at,omitzero"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
-	Box       quantity.Temperature `json:"box,omitzero"`
-	Folds     int                  `json:"folds,omitzero"`      // how many times the dough is folded
-	FoldEvery quantity.Elapsed     `json:"fold_every,omitzero"` // from one fold to the next, and from mixing to the first; zero: 40 minutes
-	FoldTakes quantity.Elapsed     `json:"fold_takes,omitzero"` // for each fold; zero: five minutes
+	Box   quantity.Temperature `json:"box,omitzero"`
+	Folds int                  `json:"folds,omitzero"` // how many times the dough is folded
+	// from one fold to the next, and from mixing to the first; zero: 40 minutes
+	FoldEvery quantity.Elapsed `json:"fold_every,omitzero"`
+	FoldTakes quantity.Elapsed `json:"fold_takes,omitzero"` // for each fold; zero: five minutes
 	// Lamination is a stretching of the dough over the bench, with what is laid into it.
 	Lamination *Lamination `json:"lamination,omitzero"`
 }
@@ -134,22 +150,26 @@ type Shaping struct {
 
 // Retard is a rest of the shaped loaves in the refrigerator.
 type Retard struct {
-	AtLeast quantity.Elapsed `json:"at_least"`         // in the refrigerator
-	AtMost  quantity.Elapsed `json:"at_most"`          // in the refrigerator; the timetable chooses
-	WarmUp  quantity.Elapsed `json:"warm_up,omitzero"` // in the room or box before baking; zero: from the cold into the oven
+	AtLeast quantity.Elapsed `json:"at_least"` // in the refrigerator
+	AtMost  quantity.Elapsed `json:"at_most"`  // in the refrigerator; the timetable chooses
+	// in the room or box before baking; zero: from the cold into the oven
+	WarmUp quantity.Elapsed `json:"warm_up,omitzero"`
 }
 
 // OvenWork says how the loaves are baked. What is left out takes the guide values for style, size and vessel.
 type OvenWork struct {
 	Temperature quantity.Temperature `json:"temperature,omitzero"` // that the oven is set to; not given: that of the style
-	Then        quantity.Temperature `json:"then,omitzero"`        // when the lid comes off or the steam is let out; not given: as before
-	Vessel      bake.Vessel          `json:"vessel,omitzero"`      // without pots; not given: a tin or tray where the style is baked so, else a stone
-	Pots        int                  `json:"pots,omitzero"`        // covered pots, one loaf each; 0: no pots
-	Together    int                  `json:"together,omitzero"`    // loaves in one round; 0: as many as pots, or all
-	Preheat     quantity.Elapsed     `json:"preheat,omitzero"`     // oven and pots
-	Reheat      quantity.Elapsed     `json:"reheat,omitzero"`      // between rounds
-	Covered     quantity.Elapsed     `json:"covered,omitzero"`     // lid on, or with steam
-	Uncovered   quantity.Elapsed     `json:"uncovered,omitzero"`   // until done, about; without it and covered: the guide times
+	// when the lid comes off or the steam is let out; not given: as before
+	Then quantity.Temperature `json:"then,omitzero"`
+	// without pots; not given: a tin or tray where the style is baked so, else a stone
+	Vessel   bake.Vessel      `json:"vessel,omitzero"`
+	Pots     int              `json:"pots,omitzero"`     // covered pots, one loaf each; 0: no pots
+	Together int              `json:"together,omitzero"` // loaves in one round; 0: as many as pots, or all
+	Preheat  quantity.Elapsed `json:"preheat,omitzero"`  // oven and pots
+	Reheat   quantity.Elapsed `json:"reheat,omitzero"`   // between rounds
+	Covered  quantity.Elapsed `json:"covered,omitzero"`  // lid on, or with steam
+	// until done, about; without it and covered: the guide times
+	Uncovered quantity.Elapsed `json:"uncovered,omitzero"`
 	// RescoreAfter is when the cuts are opened again, from loading; zero: they are not.
 	RescoreAfter quantity.Elapsed `json:"rescore_after,omitzero"`
 	TurnAfter    quantity.Elapsed `json:"turn_after,omitzero"` // from loading: turned front to back; zero: not turned

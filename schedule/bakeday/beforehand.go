@@ -11,26 +11,32 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// PrefermentWork is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or with
-// nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is computed from
+// PrefermentWork is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or
+// with
+// nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is
+// computed from
 // its yeast, unless the baker says it.
 type PrefermentWork struct {
-	Name         string               `json:"name"`                  // as it stands on the lists
-	Kind         dough.PrefermentKind `json:"kind,omitzero"`         // "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
+	Name string `json:"name"` // as it stands on the lists
+	// "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
+	Kind         dough.PrefermentKind `json:"kind,omitzero"`
 	Prefermented quantity.Percent     `json:"prefermented,omitzero"` // flour in it, of all flour
-	Weight       quantity.Mass        `json:"weight,omitzero"`       // instead of prefermented, where flours are weighed: all of it, beside them
-	Hydration    quantity.Percent     `json:"hydration"`             // water, of its flour
-	Flour        string               `json:"flour,omitzero"`        // name of the flour it is made with; empty: all flours in proportion
-	Yeast        quantity.Percent     `json:"yeast,omitzero"`        // of its own flour, of the yeast under other
-	Salt         quantity.Percent     `json:"salt,omitzero"`         // of its own flour
-	Temperature  quantity.Temperature `json:"temperature,omitzero"`  // where it stands; not given: the room
-	Takes        quantity.Elapsed     `json:"takes,omitzero"`        // to make it
+	// instead of prefermented, where flours are weighed: all of it, beside them
+	Weight    quantity.Mass    `json:"weight,omitzero"`
+	Hydration quantity.Percent `json:"hydration"` // water, of its flour
+	// name of the flour it is made with; empty: all flours in proportion
+	Flour       string               `json:"flour,omitzero"`
+	Yeast       quantity.Percent     `json:"yeast,omitzero"`       // of its own flour, of the yeast under other
+	Salt        quantity.Percent     `json:"salt,omitzero"`        // of its own flour
+	Temperature quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
+	Takes       quantity.Elapsed     `json:"takes,omitzero"`       // to make it
 	// AtLeast and AtMost are how long it stands; without both, by when its yeast has made it ripe.
 	AtLeast quantity.Elapsed `json:"at_least,omitzero"`
 	AtMost  quantity.Elapsed `json:"at_most,omitzero"` // it stands, ripe enough and not past its best
 }
 
-// SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out of
+// SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out
+// of
 // the lines of the formula.
 type SoakerWork struct {
 	Name    string           `json:"name"`           // as it stands on the lists
@@ -91,7 +97,8 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 			p.Add(
 				path+".Kind",
 				x.Kind.String(),
-				"poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is computed",
+				"poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is "+
+					"computed",
 				quantity.ErrInconsistent,
 			)
 		}
@@ -104,7 +111,8 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 			)
 		}
 		if x.computed() && x.Yeast.IsZero() {
-			p.Required(path+".AtLeast", "how long it stands, at least and at most; or yeast of its own, by which that is computed")
+			p.Required(path+".AtLeast",
+				"how long it stands, at least and at most; or yeast of its own, by which that is computed")
 		}
 		if !x.Temperature.IsZero() {
 			quantity.Check(p, path+".Temperature", x.Temperature, quantity.Celsius(0), quantity.Celsius(40))
@@ -151,7 +159,8 @@ func (b *Bake) soakers() []dough.Soaker {
 	return out
 }
 
-// ownPreferment moves a path of the formula's preferments to the bake's own, the first of the formula's being the levain
+// ownPreferment moves a path of the formula's preferments to the bake's own, the first of the formula's being the
+// levain
 // where there is one.
 func (b *Bake) ownPreferment(path string) (string, bool) {
 	if path == "Preferments" && b.Levain == nil { // more in them together than the formula has

@@ -24,11 +24,13 @@ func sticks() Bake {
 	b.Kitchen.Asleep = []wallclock.Habit{mustHabit("22:30 to 06:30")}
 	b.Others[0].Percent = pct(0.4)
 	b.Preferments = []PrefermentWork{{
-		Name: "poolish", Kind: dough.Poolish, Prefermented: pct(30), Hydration: pct(100), Flour: "wheat bread flour", Yeast: pct(0.1),
+		Name: "poolish", Kind: dough.Poolish, Prefermented: pct(30), Hydration: pct(100), Flour: "wheat bread flour",
+		Yeast:   pct(0.1),
 		AtLeast: quantity.Elapsed(10 * time.Hour), AtMost: quantity.Elapsed(15 * time.Hour),
 	}}
 	b.Soakers = []SoakerWork{{
-		Name: "scald", Kind: dough.Scald, Parts: []SoakerPart{{Name: "whole rye flour", Percent: pct(5)}, {Name: "water", Percent: pct(10)}},
+		Name: "scald", Kind: dough.Scald, Parts: []SoakerPart{{Name: "whole rye flour", Percent: pct(5)},
+			{Name: "water", Percent: pct(10)}},
 		AtLeast: quantity.Elapsed(3 * time.Hour), AtMost: quantity.Elapsed(12 * time.Hour),
 	}}
 	return b
@@ -99,7 +101,8 @@ func TestWhatIsMadeBeforehandHasItsPlace(t *testing.T) {
 			t.Errorf("%s: hands %v", x.ID, x.Hands)
 		}
 	}
-	// The poolish's flour is no levain: the dough is raised by yeast, by what is weighed into it and what has grown in the poolish.
+	// The poolish's flour is no levain: the dough is raised by yeast, by what is weighed into it and what has grown in
+	// the poolish.
 	in := d.Rising.Bulk.Bulk()
 	if !in.Inoculation.IsZero() || in.Yeast.Amount != pct(0.37) || len(in.Preferments) != 1 ||
 		in.Preferments[0].Of.Yeast.Amount != pct(0.1) {
@@ -231,7 +234,8 @@ func TestFaultsOfWhatIsMadeBeforehand(t *testing.T) {
 		paths = append(paths, e.GoPath)
 	}
 	all := strings.Join(paths, " ") + " "
-	for _, want := range []string{"Preferments[0].Kind", "Preferments[0].AtMost", "Preferments[0].Flour", "Preferments[0].Temperature", "Soakers[0].Name", "Soakers[0].AtLeast", "Retard.WarmUp"} {
+	for _, want := range []string{"Preferments[0].Kind", "Preferments[0].AtMost", "Preferments[0].Flour",
+		"Preferments[0].Temperature", "Soakers[0].Name", "Soakers[0].AtLeast", "Retard.WarmUp"} {
 		if !strings.Contains(all, want+" ") {
 			t.Errorf("no fault at %s: %v", want, err)
 		}

@@ -57,7 +57,8 @@ func hall() Bake {
 			Mixers: []KitchenMixer{{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}},
 			Altitude: quantity.Meters(
 				1150,
-			), Day: quantity.Celsius(22), Night: quantity.Celsius(19), Refrigerator: quantity.Celsius(4), Tap: quantity.Celsius(10),
+			), Day: quantity.Celsius(22), Night: quantity.Celsius(19), Refrigerator: quantity.Celsius(4),
+			Tap:   quantity.Celsius(10),
 			Scale: quantity.Grams(1), FineScale: quantity.Grams(0.1),
 		},
 	}

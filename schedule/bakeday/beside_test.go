@@ -85,11 +85,13 @@ func TestBesideShowsWhatDiffers(t *testing.T) {
 		"prefermented flour": {"12.0 %", "0.0 %"}, "retard": {"Fri 21:04", ""}, "wanted": {"Sat 12:30", "Sun 15:00"},
 	} {
 		got := rows[label]
-		if len(got) != 2 || got[0].Text(report.Options{}.Reader()) != want[0] || got[1].Text(report.Options{}.Reader()) != want[1] {
+		if len(got) != 2 || got[0].Text(report.Options{}.Reader()) != want[0] ||
+			got[1].Text(report.Options{}.Reader()) != want[1] {
 			t.Errorf("%s: %v, want %v", label, got, want)
 		}
 	}
-	if len(both.Changes) != 0 || slices.ContainsFunc(both.Report().Sections, func(s report.Section) bool { return s.Key == "changes" }) {
+	if len(both.Changes) != 0 || slices.ContainsFunc(both.Report().Sections,
+		func(s report.Section) bool { return s.Key == "changes" }) {
 		t.Error("two bakes differ in more than one thing, so nothing is said to be the cause")
 	}
 	if (SideBySide{}).Report().Headline.ID() != "bakeday.no_plan" {

@@ -6,7 +6,8 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// beside sets the rest of the plan beside the plan before: only the steps that changed and that somebody has to know of. Dough
+// beside sets the rest of the plan beside the plan before: only the steps that changed and that somebody has to know
+// of. Dough
 // and bread that go on by themselves as long as before, a little earlier or later, follow from the others.
 func (r Replanned) beside() report.Grid {
 	t := report.Grid{Key: "changed", Columns: []report.GridColumn{

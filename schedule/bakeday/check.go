@@ -218,7 +218,8 @@ func (b *Bake) renamed(err error) error {
 	return p.Err()
 }
 
-// asWritten moves what is wrong with a bake in percent to where it is written as a weight. Where the amounts themselves are
+// asWritten moves what is wrong with a bake in percent to where it is written as a weight. Where the amounts
+// themselves are
 // not clear, what follows from them says nothing and is left out.
 func (b *Bake) asWritten(err error, unclear bool) error {
 	if err == nil {

@@ -102,14 +102,17 @@ func (b Bake) choice(d Day, changed Bake) Choice {
 		against(NoTimetable, 1000, working.Tell("bakeday.against_no_timetable", "no timetable fits"))
 	} else {
 		if !d.Careful && !d.Robust.Survives {
-			words := working.Tell("bakeday.against_fragile", "the plan holds over only %.0f of the range in which the dough may be early or late", quantity.NewPercent(100*d.Robust.Share))
+			words := working.Tell("bakeday.against_fragile",
+				"the plan holds over only %.0f of the range in which the dough may be early or "+
+					"late", quantity.NewPercent(100*d.Robust.Share))
 			if d.Robust.Share < 0.01 {
 				words = working.Tell("bakeday.against_brittle", "the plan holds only if the dough keeps to its likely time")
 			}
 			against(Fragile, 200*(1-d.Robust.Share), words)
 		}
 		odd := d.oddHours()
-		against(OddHours, odd.Minutes(), working.Tell("bakeday.against_odd_hours", "%v of hands-on work before 7:00 or after 21:00", odd))
+		against(OddHours, odd.Minutes(), working.Tell("bakeday.against_odd_hours",
+			"%v of hands-on work before 7:00 or after 21:00", odd))
 	}
 	slices.SortStableFunc(c.Against, func(a, b Against) int { return int(b.Points - a.Points) })
 	for _, m := range b.moved(changed) {

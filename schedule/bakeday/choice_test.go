@@ -38,10 +38,14 @@ func TestLeversAreMovedOverTheirPoints(t *testing.T) {
 		return []quantity.Temperature{quantity.Celsius(a), quantity.Celsius(b)}
 	}
 	for name, c := range map[string]struct{ got, want []float64 }{
-		"prefermented": {points(func(l *Levers) { l.Prefermented = percents(8, 20) }, func(b Bake) float64 { return b.Levain.Prefermented.Points() }), []float64{8, 11, 14, 17, 20}},
-		"inoculation":  {points(func(l *Levers) { l.Inoculation = percents(20, 80) }, func(b Bake) float64 { return b.Levain.Inoculation.Points() }), []float64{20, 40, 60, 80}},
-		"temperature":  {points(func(l *Levers) { l.Temperature = degrees(23, 26) }, func(b Bake) float64 { return b.Mixing.Temperature.Celsius() }), []float64{23, 24, 25, 26}},
-		"box":          {points(func(l *Levers) { l.Box = degrees(24, 30) }, func(b Bake) float64 { return b.Bulk.Box.Celsius() }), []float64{24, 26, 28, 30}},
+		"prefermented": {points(func(l *Levers) { l.Prefermented = percents(8, 20) },
+			func(b Bake) float64 { return b.Levain.Prefermented.Points() }), []float64{8, 11, 14, 17, 20}},
+		"inoculation": {points(func(l *Levers) { l.Inoculation = percents(20, 80) },
+			func(b Bake) float64 { return b.Levain.Inoculation.Points() }), []float64{20, 40, 60, 80}},
+		"temperature": {points(func(l *Levers) { l.Temperature = degrees(23, 26) },
+			func(b Bake) float64 { return b.Mixing.Temperature.Celsius() }), []float64{23, 24, 25, 26}},
+		"box": {points(func(l *Levers) { l.Box = degrees(24, 30) },
+			func(b Bake) float64 { return b.Bulk.Box.Celsius() }), []float64{24, 26, 28, 30}},
 	} {
 		if diff := cmp.Diff(c.want, c.got); diff != "" {
 			t.Error(name, diff)

@@ -109,7 +109,8 @@ func TestZonesMustAgree(t *testing.T) {
 		zone *time.Location
 		want error
 	}{
-		"another": {hall(), york, quantity.ErrInconsistent}, "local": {hall(), time.Local, quantity.ErrInconsistent}, "none": {hall(), nil, quantity.ErrRequired},
+		"another": {hall(), york, quantity.ErrInconsistent}, "local": {hall(), time.Local, quantity.ErrInconsistent},
+		"none":         {hall(), nil, quantity.ErrRequired},
 		"bake without": {nowhere, zurich(t), quantity.ErrRequired}, "neither": {nowhere, nil, quantity.ErrRequired},
 	} {
 		_, err := c.bake.Plan(context.Background(), KitchenClock{Now: now, Zone: c.zone})

@@ -25,13 +25,18 @@ func (d Day) Data() PlanData {
 		return PlanData{Format: PlanFormat, Notes: []working.Message{}, Steps: []StepData{}, Cautions: []CautionText{}}
 	}
 	s := PlanData{
-		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Kitchen.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second), Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut, Survives: quantity.NewPercent(100 * d.Robust.Share),
-		Weigh: d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{}, Cautions: []CautionText{},
+		Format: PlanFormat, Name: d.Bake.Name, Zone: d.Bake.Kitchen.Zone, Now: d.Now.In(d.Zone).Truncate(time.Second),
+		Wanted: d.Wanted.In(d.Zone), Possible: d.Possible(), TimeRanOut: d.TimeRanOut,
+		Survives: quantity.NewPercent(100 * d.Robust.Share),
+		Weigh:    d.weighLists(), Notes: append([]working.Message{}, d.Notes...), Steps: []StepData{},
+		Cautions: []CautionText{},
 	}
 	b := d.Batch
 	s.Formula = FormulaData{
-		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: b.EffectiveHydration().Hydration, Prefermented: b.Prefermented(), Salt: b.SaltShare(),
-		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Divide: d.divide(), Allergens: b.Allergens().String(),
+		Dough: b.Dough(), Flour: b.Flour(), Hydration: b.Hydration(), Effective: b.EffectiveHydration().Hydration,
+		Prefermented: b.Prefermented(), Salt: b.SaltShare(),
+		WholeGrain: b.WholeGrain(), Rye: b.Rye(), Pieces: b.Pieces(), Scaling: b.ScalingWeight(), Divide: d.divide(),
+		Allergens: b.Allergens().String(),
 	}
 	s.Water, s.Mixer = d.waterData()
 	if l := d.Levain; l != nil {
@@ -50,7 +55,8 @@ func (d Day) Data() PlanData {
 	}
 	for i, r := range d.Preferments {
 		if x := d.Bake.Preferments[i]; x.computed() {
-			s.Preferments = append(s.Preferments, RipePreferment{x.Name, toMinutes(r.From), toMinutes(r.Peak), toMinutes(r.Until)})
+			s.Preferments = append(s.Preferments, RipePreferment{x.Name, toMinutes(r.From), toMinutes(r.Peak),
+				toMinutes(r.Until)})
 		}
 	}
 	s.Bulk = d.bulkData()
@@ -68,11 +74,14 @@ func (d Day) Data() PlanData {
 	}
 	o, k := d.Bake.Oven, d.Baking
 	s.Oven = OvenData{
-		Temperature: o.Temperature, Then: o.Then, Takes: toMinutes(k.Program.Bake), GuideTime: k.Guide, Preheat: o.Preheat, Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each, Decks: k.Decks, Pots: min(o.Pots, k.Each),
+		Temperature: o.Temperature, Then: o.Then, Takes: toMinutes(k.Program.Bake), GuideTime: k.Guide, Preheat: o.Preheat,
+		Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each, Decks: k.Decks,
+		Pots: min(o.Pots, k.Each),
 		Core: thousandths(
 			k.Target.Core,
-		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling), MinimumLoss: k.Doneness.MinimumLoss,
-		Loss: k.Loss, UsualLoss: k.Usual.Loss, Baked: d.Bake.Loaves.Baked,
+		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling),
+		MinimumLoss: k.Doneness.MinimumLoss,
+		Loss:        k.Loss, UsualLoss: k.Usual.Loss, Baked: d.Bake.Loaves.Baked,
 		Cooling: toMinutes(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: k.Cooling.Rest,
 	}
 	if d.Possible() {

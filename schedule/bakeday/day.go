@@ -68,29 +68,33 @@ type Missed struct {
 
 // Leavening is the levain of the day.
 type Leavening struct {
-	Build       dough.Build          `json:"build"`
-	Shared      quantity.Mass        `json:"shared,omitzero"` // all that is made of it, where it feeds other breads too
-	Culture     quantity.Mass        `json:"culture"`         // starter, with which the build is started
-	Short       quantity.Mass        `json:"short"`           // starter missing, or levain where it stands ready; 0 g when there is enough
-	Fed         time.Time            `json:"fed"`             // when it is, or was, fed
+	Build   dough.Build   `json:"build"`
+	Shared  quantity.Mass `json:"shared,omitzero"` // all that is made of it, where it feeds other breads too
+	Culture quantity.Mass `json:"culture"`         // starter, with which the build is started
+	// starter missing, or levain where it stands ready; 0 g when there is enough
+	Short       quantity.Mass        `json:"short"`
+	Fed         time.Time            `json:"fed"` // when it is, or was, fed
 	Ripeness    ferment.Ripeness     `json:"ripeness"`
 	Temperature quantity.Temperature `json:"temperature,omitzero"` // when it goes into the dough
 }
 
 // Rising is the dough's own clock from the mixer to the oven.
 type Rising struct {
-	Bulk     ferment.Estimate                 `json:"bulk"`               // until the dough is to be shaped
-	ShapeAt  quantity.Percent                 `json:"shape_at"`           // the rise at which to shape
-	InOven   quantity.Range[quantity.Percent] `json:"in_oven"`            // the rise in all, when it goes into the oven
-	Target   ferment.ShapeTarget              `json:"target,omitzero"`    // how ShapeAt was found; zero without a retard
-	Proof    quantity.TimeRange               `json:"proof,omitzero"`     // in the room
-	HasProof bool                             `json:"has_proof"`          // a final proof in the room; otherwise the cold retard
-	Shaped   quantity.Temperature             `json:"shaped,omitzero"`    // the dough when it is shaped
-	Into     quantity.Temperature             `json:"into,omitzero"`      // the dough when it goes into the oven
-	FromCold quantity.Temperature             `json:"from_cold,omitzero"` // when it leaves the refrigerator; not given without a retard
-	Retard   quantity.Elapsed                 `json:"retard"`             // of the first loaves, as planned
-	Feasible bool                             `json:"feasible"`           // false: even unrisen dough would go beyond the rise wanted
-	Unrisen  quantity.Percent                 `json:"unrisen"`            // what would follow if shaped at once
+	Bulk    ferment.Estimate                 `json:"bulk"`            // until the dough is to be shaped
+	ShapeAt quantity.Percent                 `json:"shape_at"`        // the rise at which to shape
+	InOven  quantity.Range[quantity.Percent] `json:"in_oven"`         // the rise in all, when it goes into the oven
+	Target  ferment.ShapeTarget              `json:"target,omitzero"` // how ShapeAt was found; zero without a retard
+	Proof   quantity.TimeRange               `json:"proof,omitzero"`  // in the room
+	// a final proof in the room; otherwise the cold retard
+	HasProof bool                 `json:"has_proof"`
+	Shaped   quantity.Temperature `json:"shaped,omitzero"` // the dough when it is shaped
+	Into     quantity.Temperature `json:"into,omitzero"`   // the dough when it goes into the oven
+	// when it leaves the refrigerator; not given without a retard
+	FromCold quantity.Temperature `json:"from_cold,omitzero"`
+	Retard   quantity.Elapsed     `json:"retard"` // of the first loaves, as planned
+	// false: even unrisen dough would go beyond the rise wanted
+	Feasible bool             `json:"feasible"`
+	Unrisen  quantity.Percent `json:"unrisen"` // what would follow if shaped at once
 }
 
 // Baking is the oven's part.

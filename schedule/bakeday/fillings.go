@@ -25,8 +25,10 @@ func (l Ingredient) spoils() bool {
 	return l.Perishable
 }
 
-// fillingCautions say of fillings and toppings that spoil how long they stand warm in or on the dough by this plan. How they are
-// cooled and kept before is said with the dough's own cautions. Whether a bread with them may be sold from a home kitchen is
+// fillingCautions say of fillings and toppings that spoil how long they stand warm in or on the dough by this plan.
+// How they are
+// cooled and kept before is said with the dough's own cautions. Whether a bread with them may be sold from a home
+// kitchen is
 // for local rules to say.
 func (d Day) fillingCautions() []working.Caution {
 	var spoils []any
@@ -51,7 +53,8 @@ func (d Day) fillingCautions() []working.Caution {
 		working.And(spoils...), quantity.Elapsed(limit), quantity.Celsius(4), quantity.Celsius(60))
 	if longest > limit {
 		says = working.Tell("bakeday.caution_perishable_long",
-			"%v: not more than %v in all between %.0f and %.0f, and by this plan it stands %v in the warm dough: add it later, or retard "+
+			"%v: not more than %v in all between %.0f and %.0f, and by this plan it stands %v in the warm dough: add it "+
+				"later, or retard "+
 				"the dough cold; local food rules decide",
 			working.And(spoils...), quantity.Elapsed(limit), quantity.Celsius(4), quantity.Celsius(60),
 			quantity.Elapsed(longest.Round(time.Minute)))

@@ -50,7 +50,8 @@ func TestStepsKnowWhatTheyAre(t *testing.T) {
 	for _, s := range plan(t, hall()).Data().Steps {
 		got = append(got, s.ID+":"+s.Kind.String())
 	}
-	want := "feed:feed ripen:ripen mix-1:mix mix-2:mix bulk:bulk fold-1:fold fold-2:fold shape:shape retard:retard preheat:preheat bake-1:bake vent-1:tend bake-2:bake vent-2:tend bake-3:bake vent-3:tend cool:cool"
+	want := "feed:feed ripen:ripen mix-1:mix mix-2:mix bulk:bulk fold-1:fold fold-2:fold shape:shape retard:retard " +
+		"preheat:preheat bake-1:bake vent-1:tend bake-2:bake vent-2:tend bake-3:bake vent-3:tend cool:cool"
 	if diff := cmp.Diff(strings.Fields(want), got); diff != "" {
 		t.Error(diff)
 	}

@@ -9,7 +9,8 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// Lamination is a stretching of the whole dough over the bench during the bulk, with what is laid into it, and a rest of its
+// Lamination is a stretching of the whole dough over the bench during the bulk, with what is laid into it, and a rest
+// of its
 // own before the dough is touched again.
 type Lamination struct {
 	After quantity.Elapsed `json:"after,omitzero"` // from mixing; zero: one hour

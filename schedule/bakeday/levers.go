@@ -18,7 +18,8 @@ type Levers struct {
 	Inoculation  []quantity.Percent     `json:"inoculation,omitzero"`  // culture, of the new flour of the levain
 	Temperature  []quantity.Temperature `json:"temperature,omitzero"`  // of the dough when mixed
 	Box          []quantity.Temperature `json:"box,omitzero"`          // of a proofing box
-	Retard       []quantity.Elapsed     `json:"retard,omitzero"`       // how long the retard may be, from the shortest to the longest
+	// how long the retard may be, from the shortest to the longest
+	Retard []quantity.Elapsed `json:"retard,omitzero"`
 }
 
 // IsZero reports whether no lever may be moved.
@@ -73,9 +74,11 @@ const mostOthers = 3
 // best?
 //
 // It plans the bake at the ends and at points between them for every lever, and counts what speaks against
-// each plan: no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to 200); hands needed before
+// each plan: no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to
+// 200); hands needed before
 // 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so that of two plans
-// that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left alone.
+// that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left
+// alone.
 //
 // The settings nearest to the bake as written come first. A setting costs at least its distance, so that the rest is
 // left out once that is no less than what the best and its nearest rivals cost, and at once when nothing speaks against

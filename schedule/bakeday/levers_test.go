@@ -23,7 +23,8 @@ func slow() Bake {
 
 func ExampleBake_Fit() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	fit, err := slow().Fit(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone}, nil)
+	fit, err := slow().Fit(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC),
+		Zone: zone}, nil)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -31,7 +32,8 @@ func ExampleBake_Fit() {
 	fmt.Println("as written:", fit.AsWritten.Against)
 	fmt.Println("better:", fit.Best.Changes, fit.Best.Against)
 	// Output:
-	// as written: [the plan holds over only 26 % of the range in which the dough may be early or late 13m of hands-on work before 7:00 or after 21:00]
+	// as written: [the plan holds over only 26 % of the range in which the dough may be early or late 13m of hands-on
+	// work before 7:00 or after 21:00]
 	// better: [prefermented flour 16 % instead of 3 %] []
 }
 

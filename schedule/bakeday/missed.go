@@ -7,7 +7,8 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// missedBlocks say why the day that was wished for by its weekday cannot be met any more, and which times near it could be,
+// missedBlocks say why the day that was wished for by its weekday cannot be met any more, and which times near it
+// could be,
 // before the plan for the week after.
 func (d Day) missedBlocks() []report.Block {
 	m := d.Missed
@@ -27,7 +28,8 @@ func (d Day) missedBlocks() []report.Block {
 		out = append(out, report.Say(m.Why.Says))
 	}
 	if near := m.nearest(d.Wanted); near.Earlier != nil || near.Later != nil {
-		out = append(out, report.Paragraph{Text: PlanData{Wanted: m.Wanted.In(d.Zone), Why: near}.nearest(), Tone: report.Strong})
+		out = append(out, report.Paragraph{Text: PlanData{Wanted: m.Wanted.In(d.Zone), Why: near}.nearest(),
+			Tone: report.Strong})
 	}
 	return out
 }

@@ -54,7 +54,8 @@ func TestTodayIsOver(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Contains(sectionOf(d, "missed"), "Saturday 12:30 is over for today, so this is for Saturday 5 December"); got != over {
+		if got := strings.Contains(sectionOf(d, "missed"),
+			"Saturday 12:30 is over for today, so this is for Saturday 5 December"); got != over {
 			t.Errorf("at %s: %q", at, sectionOf(d, "missed"))
 		}
 	}
@@ -78,7 +79,8 @@ func TestTheNewPlanBesideTheOld(t *testing.T) {
 	table := r.beside()
 	var got []string
 	for _, row := range table.Rows {
-		got = append(got, row[0].Text(working.Reader{})+": "+row[1].Text(working.Reader{})+" > "+row[2].Text(working.Reader{}))
+		got = append(got,
+			row[0].Text(working.Reader{})+": "+row[1].Text(working.Reader{})+" > "+row[2].Text(working.Reader{}))
 	}
 	if len(got) == 0 || len(got) > 5 {
 		t.Errorf("%d lines: %q", len(got), got)

@@ -112,7 +112,8 @@ func (n *network) levain() string {
 		feed = n.add(n.feed())
 	}
 	ripen := n.add(schedule.DayStep{
-		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
+		ID: idRipen, Kind: schedule.Ripen, Thing: levainName,
+		Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: ripe, Max: past,
 		MinWords: working.Tell("bakeday.rule_levain_peak", "the levain takes about %v to its peak", ripe),
 		MaxWords: working.Tell("bakeday.rule_levain_past", "the levain is past its best after %v", past),
 	})
@@ -127,18 +128,21 @@ func (n *network) feed() schedule.DayStep {
 	}
 }
 
-// standing is a levain that is ripe, or ripening, when the plan begins: it has no feed, and it is used while it is good.
+// standing is a levain that is ripe, or ripening, when the plan begins: it has no feed, and it is used while it is
+// good.
 func (n *network) standing() string {
 	since := n.p.Anchor.Sub(n.t.fed)
 	least := grid(max(0, n.t.ripe-since))
 	most := max(least, grid(n.t.past-since), quantity.Elapsed(time.Hour)) // one that is past its best is taken soon
 	ripen := n.add(schedule.DayStep{
-		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: least, Max: most,
+		ID: idRipen, Kind: schedule.Ripen, Thing: levainName,
+		Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: least, Max: most,
 		MinWords: working.Tell("bakeday.rule_levain_ripe_in", "the levain is at its peak in about %v", least),
 		MaxWords: working.Tell("bakeday.rule_levain_good_for", "the levain is good for about %v more", most),
 	})
 	n.p.Bounds = append(n.p.Bounds, schedule.Bound{
-		Step: ripen, Edge: schedule.Start, Earliest: n.p.Anchor, Latest: n.p.Anchor, Words: working.Tell("bakeday.rule_levain_stands", "the levain stands there now"),
+		Step: ripen, Edge: schedule.Start, Earliest: n.p.Anchor, Latest: n.p.Anchor,
+		Words: working.Tell("bakeday.rule_levain_stands", "the levain stands there now"),
 	})
 	return ripen
 }
@@ -179,8 +183,10 @@ func (n *network) beforehand() []string {
 			title = working.Tell("bakeday.step_ripens", "%v ripens", s.name)
 		}
 		if s.computed {
-			least = working.Tell("bakeday.rule_preferment_peak", "the %v takes about %v to its peak", s.name, quantity.Elapsed(s.least))
-			most = working.Tell("bakeday.rule_preferment_past", "the %v is past its best after %v", s.name, quantity.Elapsed(s.most))
+			least = working.Tell("bakeday.rule_preferment_peak", "the %v takes about %v to its peak", s.name,
+				quantity.Elapsed(s.least))
+			most = working.Tell("bakeday.rule_preferment_past", "the %v is past its best after %v", s.name,
+				quantity.Elapsed(s.most))
 		}
 		wait := n.add(schedule.DayStep{
 			ID: nth(
@@ -219,7 +225,8 @@ func (n *network) mixed(previous string, standing []string) {
 func (n *network) bulk() {
 	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
 	bulk := n.add(schedule.DayStep{
-		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
+		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early,
+		Max: late, Living: true, Likely: likely, Watch: baker,
 		MinWords: working.Tell(
 			"bakeday.rule_bulk_least",
 			"bulk at least %v",
@@ -238,7 +245,8 @@ func (n *network) bulk() {
 		about := working.Tell("bakeday.rule_fold", "fold %d about %v into the bulk", i+1, at)
 		folds = append(folds, n.add(s))
 		n.p.Links = append(n.p.Links, schedule.Link{
-			From: bulk, To: folds[i], Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about, MaxWords: about,
+			From: bulk, To: folds[i], Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about,
+			MaxWords: about,
 		})
 	}
 	shape := n.add(
@@ -260,7 +268,8 @@ func (n *network) rest() string {
 	if r == nil {
 		early, likely, late := grid(n.t.proof.Early), grid(n.t.proof.Likely), grid(n.t.proof.Late)
 		proof := n.add(schedule.DayStep{
-			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late, Living: true, Likely: likely, Watch: baker,
+			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late,
+			Living: true, Likely: likely, Watch: baker,
 			MinWords: working.Tell(
 				"bakeday.rule_proof_least",
 				"final proof at least %v",
@@ -271,7 +280,8 @@ func (n *network) rest() string {
 		return proof
 	}
 	rest := n.add(schedule.DayStep{
-		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"), Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
+		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"),
+		Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
 		MinWords: working.Tell(
 			"bakeday.rule_retard_least",
 			"retard at least %v",
@@ -333,7 +343,8 @@ func (n *network) oven(rest string) {
 	cooled := grid(n.t.cool)
 	n.cool = len(n.p.Steps)
 	cool := n.add(schedule.DayStep{
-		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled + grid(b.Loaves.FreshWithin.Duration()),
+		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled +
+			grid(b.Loaves.FreshWithin.Duration()),
 		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
 	})
 	n.atOnce(nth(idBake, n.t.rounds-1), cool)
@@ -374,8 +385,10 @@ func (n *network) layOut(l layout) schedule.Problem {
 	return p
 }
 
-// keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to rest as long as the rules ask
-// and be there when it is wanted. They stand in the network only to keep room: whatever the dough does within its range,
+// keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to rest as long as the
+// rules ask
+// and be there when it is wanted. They stand in the network only to keep room: whatever the dough does within its
+// range,
 // somebody is awake and there for it.
 func (n *network) keepRoom(p *schedule.Problem, l layout) {
 	for _, c := range []struct {
@@ -383,8 +396,10 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 		name        working.Message
 		bulk, proof time.Duration
 	}{
-		{idEarly, working.Tell("bakeday.step_shape_early", "divide and shape, if the dough is early"), n.t.bulk.Early, n.t.proof.Early},
-		{idLate, working.Tell("bakeday.step_shape_late", "divide and shape, if the dough is late"), n.t.bulk.Late, n.t.proof.Late},
+		{idEarly, working.Tell("bakeday.step_shape_early", "divide and shape, if the dough is early"), n.t.bulk.Early,
+			n.t.proof.Early},
+		{idLate, working.Tell("bakeday.step_shape_late", "divide and shape, if the dough is late"), n.t.bulk.Late,
+			n.t.proof.Late},
 	} {
 		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, l.share))
 		shaping := grid(n.b.Shaping.Takes.Duration())
@@ -408,7 +423,8 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 		)
 		if r := n.b.Retard; r != nil {
 			p.Links = append(p.Links, schedule.Link{
-				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) + r.warming(), Firm: true,
+				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) +
+					r.warming(), Firm: true,
 			})
 			continue
 		}

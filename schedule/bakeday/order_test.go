@@ -425,7 +425,8 @@ func TestTheWeekAfter(t *testing.T) {
 		t.Error(got)
 	}
 	m := k.Missed
-	if len(m.Wanted) != 3 || m.Wanted[0].In(k.Zone).Day() != 29 || m.Why == nil || m.Why.Says.IsZero() || m.Later == nil || *m.Later <= 0 {
+	if len(m.Wanted) != 3 || m.Wanted[0].In(k.Zone).Day() != 29 || m.Why == nil || m.Why.Says.IsZero() ||
+		m.Later == nil || *m.Later <= 0 {
 		t.Errorf("%+v", m)
 	}
 	if n := len(k.DayReport().Section("missed").Blocks); n < 3 {

@@ -43,7 +43,8 @@ func (b *Bake) vessel() bake.Vessel {
 	return bake.Stone
 }
 
-// heat lays out the rounds, and puts the guide values for what the bake leaves out. A guide time for pieces of another size
+// heat lays out the rounds, and puts the guide values for what the bake leaves out. A guide time for pieces of
+// another size
 // than those it is from is taken all the same, with its wider range.
 func (b *Bake) heat(k *Baking) error {
 	o := &b.Oven

@@ -32,7 +32,8 @@ func TestTheOvenByGuideValues(t *testing.T) {
 	if off := whole.Duration() - guide.Time.Likely; off > time.Minute || off < -time.Minute || o.Covered != minutesOf(15) {
 		t.Errorf("%v covered and %v uncovered, the guide says %v", o.Covered, o.Uncovered, guide.Time)
 	}
-	if o.Temperature != quantity.Celsius(250) || o.Then != quantity.Celsius(220) || !o.GuideTime || o.Preheat != minutesOf(50) {
+	if o.Temperature != quantity.Celsius(250) || o.Then != quantity.Celsius(220) || !o.GuideTime ||
+		o.Preheat != minutesOf(50) {
 		t.Errorf("%+v", o)
 	}
 	if o.Takes.Early >= o.Takes.Likely || o.Takes.Late <= o.Takes.Likely {
@@ -64,7 +65,8 @@ func TestTheOvenAsGiven(t *testing.T) {
 		preheat            float64
 		guide              bool
 	}{
-		"all":          {OvenWork{Covered: minutesOf(22), Uncovered: minutesOf(20), Preheat: minutesOf(30), Pots: 2}, bake.LeanHearth, 22, 20, 30, false},
+		"all": {OvenWork{Covered: minutesOf(22), Uncovered: minutesOf(20), Preheat: minutesOf(30), Pots: 2},
+			bake.LeanHearth, 22, 20, 30, false},
 		"no lid":       {OvenWork{Uncovered: minutesOf(20)}, bake.LeanHearth, 0, 20, 50, false},
 		"covered only": {OvenWork{Covered: minutesOf(12)}, bake.LeanHearth, 12, -25, 50, true},
 		"pots":         {OvenWork{Pots: 6}, bake.LeanHearth, 22, -20, 45, true},
@@ -181,13 +183,15 @@ func TestAGuideTimeOutsideItsData(t *testing.T) {
 // What a kitchen may bake at all its oven may bake, in rounds that a day can hold.
 func TestManyLoaves(t *testing.T) {
 	b := rolls()
-	b.Loaves, b.Oven = Loaves{Pieces: 1000, Baked: quantity.Grams(70), Style: bake.SoftRoll, Warm: true}, OvenWork{Together: 250}
+	b.Loaves, b.Oven = Loaves{Pieces: 1000, Baked: quantity.Grams(70), Style: bake.SoftRoll,
+		Warm: true}, OvenWork{Together: 250}
 	d := plan(t, b)
 	if d.Baking.Rounds != 4 || d.Baking.Program.Rounds != 4 {
 		t.Errorf("%d rounds, the program has %d", d.Baking.Rounds, d.Baking.Program.Rounds)
 	}
 	b.Oven.Together = 10
-	if all := quantity.InputErrors(errOf(b.Plan(t.Context(), wednesday(t)))); len(all) != 1 || all[0].Path != "oven.together" {
+	if all := quantity.InputErrors(errOf(b.Plan(t.Context(), wednesday(t)))); len(all) != 1 ||
+		all[0].Path != "oven.together" {
 		t.Error(all)
 	}
 }

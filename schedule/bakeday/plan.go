@@ -291,13 +291,16 @@ func (d *Day) notes() []working.Message {
 			add(
 				working.Tell(
 					"bakeday.note_levain_past",
-					"the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; feed it again, or go by the dough",
+					"the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; "+
+						"feed it again, or go by the dough",
 					past.Round(time.Minute),
 				),
 			)
 		}
 	} else if d.Levain != nil && !d.Levain.Short.IsZero() {
-		add(working.Tell("bakeday.note_starter_short", "the levain needs %v of starter and %v is at hand: feed the starter up the day before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
+		add(working.Tell("bakeday.note_starter_short",
+			"the levain needs %v of starter and %v is at hand: feed the starter up the day "+
+				"before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {
 		add(
@@ -324,7 +327,8 @@ func (d *Day) notes() []working.Message {
 		add(
 			working.Tell(
 				"bakeday.note_quick",
-				"the dough is quicker than the hands: even with the shortest proof it will have risen about %.0f in the oven, not %.0f; cool it, or take less yeast or levain",
+				"the dough is quicker than the hands: even with the shortest proof it will have risen about %.0f in the oven, "+
+					"not %.0f; cool it, or take less yeast or levain",
 				r.InOven.Likely,
 				d.Bake.Bulk.Rise,
 			),
@@ -336,7 +340,8 @@ func (d *Day) notes() []working.Message {
 			add(
 				working.Tell(
 					"bakeday.note_ready_while_away",
-					"the bulk may be ready in this time: %v; no plan around that was found: look before, and put the dough in the cold if it is nearly there",
+					"the bulk may be ready in this time: %v; no plan around that was found: look before, and put the dough in the "+
+						"cold if it is nearly there",
 					asleep,
 				),
 			)

@@ -54,7 +54,8 @@ func plan(t testing.TB, b Bake) Day {
 
 func ExampleBake_Plan() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	day, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	day, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC),
+		Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -436,7 +437,8 @@ func TestPlausibleKitchens(t *testing.T) {
 			)
 			if r.IntN(2) == 0 {
 				b.Preferments = []PrefermentWork{{
-					Name: "poolish", Kind: dough.Poolish, Prefermented: quantity.NewPercent(between(10, 40)), Hydration: quantity.NewPercent(100), Flour: "wheat bread flour",
+					Name: "poolish", Kind: dough.Poolish, Prefermented: quantity.NewPercent(between(10, 40)),
+					Hydration: quantity.NewPercent(100), Flour: "wheat bread flour",
 					Yeast: quantity.NewPercent(
 						0.1,
 					), AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(16 * time.Hour),
@@ -479,14 +481,16 @@ func TestWishes(t *testing.T) {
 	zone := zurich(t)
 	now := time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC)
 	for text, want := range map[string]error{
-		"": quantity.ErrRequired, "Saturday": wallclock.ErrSyntax, "Saturday 25:00": quantity.ErrOutOfRange, "Sun 2026-11-28 12:30": wallclock.ErrWeekday,
-		"2026-02-30 12:30": quantity.ErrOutOfRange, strings.Repeat("x", 1<<20): quantity.ErrOutOfRange,
+		"": quantity.ErrRequired, "Saturday": wallclock.ErrSyntax, "Saturday 25:00": quantity.ErrOutOfRange,
+		"Sun 2026-11-28 12:30": wallclock.ErrWeekday,
+		"2026-02-30 12:30":     quantity.ErrOutOfRange, strings.Repeat("x", 1<<20): quantity.ErrOutOfRange,
 	} {
 		if w, err := ParseWish(text); !errors.Is(err, want) {
 			t.Errorf("%.30q: %v, %v; want %v", text, w, err, want)
 		}
 	}
-	for text, want := range map[string]error{"2027-03-28 02:30": wallclock.ErrSkipped, "2026-10-25 02:30": wallclock.ErrTwice, "2026-11-25 19:59": quantity.ErrOutOfRange} {
+	for text, want := range map[string]error{"2027-03-28 02:30": wallclock.ErrSkipped,
+		"2026-10-25 02:30": wallclock.ErrTwice, "2026-11-25 19:59": quantity.ErrOutOfRange} {
 		w, err := ParseWish(text)
 		if err != nil {
 			t.Fatal(err)

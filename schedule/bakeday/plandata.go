@@ -24,7 +24,8 @@ type PlanData struct {
 	Possible bool      `json:"possible"`
 	// TimeRanOut says that the time for planning ran out: what stands here is right, but not all that could be known.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
-	// Survives is the share of the range of dough and proof, taken around what is likely, over which the timetable is proven to hold.
+	// Survives is the share of the range of dough and proof, taken around what is likely, over which the timetable is
+	// proven to hold.
 	Survives quantity.Percent `json:"survives"`
 
 	Weigh   []WeighList `json:"weigh"`
@@ -75,10 +76,11 @@ type WeighLine struct {
 
 // FormulaData is the dough as a whole.
 type FormulaData struct {
-	Dough        quantity.Mass    `json:"dough"`
-	Flour        quantity.Mass    `json:"flour"`
-	Hydration    quantity.Percent `json:"hydration"`
-	Effective    quantity.Percent `json:"effective_hydration"` // the water in milk, egg and the like included, as far as it is stated
+	Dough     quantity.Mass    `json:"dough"`
+	Flour     quantity.Mass    `json:"flour"`
+	Hydration quantity.Percent `json:"hydration"`
+	// the water in milk, egg and the like included, as far as it is stated
+	Effective    quantity.Percent `json:"effective_hydration"`
 	Prefermented quantity.Percent `json:"prefermented_flour"`
 	Salt         quantity.Percent `json:"salt"`
 	WholeGrain   quantity.Percent `json:"whole_grain"`
@@ -169,10 +171,11 @@ type RetardData struct {
 
 // OvenData is the bake.
 type OvenData struct {
-	Temperature quantity.Temperature             `json:"temperature"`
-	Then        quantity.Temperature             `json:"then"`       // when the lid comes off or the steam is let out
-	Takes       quantity.TimeRange               `json:"takes"`      // one round
-	GuideTime   bool                             `json:"guide_time"` // how long it bakes is a guide value, and not the baker's own
+	Temperature quantity.Temperature `json:"temperature"`
+	Then        quantity.Temperature `json:"then"`  // when the lid comes off or the steam is let out
+	Takes       quantity.TimeRange   `json:"takes"` // one round
+	// how long it bakes is a guide value, and not the baker's own
+	GuideTime   bool                             `json:"guide_time"`
 	Preheat     quantity.Elapsed                 `json:"preheat"`
 	Covered     quantity.Elapsed                 `json:"covered"`
 	Uncovered   quantity.Elapsed                 `json:"uncovered"`

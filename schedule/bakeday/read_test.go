@@ -15,7 +15,8 @@ func TestReadListsEverything(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	broken := strings.NewReplacer(`"percent":"75 %"`, `"percent":"75"`, `"salt":"2.1 %"`, `"salt":2.1`, `"mixer":"planetary"`, `"mixer":"spoon"`,
+	broken := strings.NewReplacer(`"percent":"75 %"`, `"percent":"75"`, `"salt":"2.1 %"`, `"salt":2.1`,
+		`"mixer":"planetary"`, `"mixer":"spoon"`,
 		`"rise":"75 %"`, `"rize":"75 %"`, BakeFormat, "maslin bake 9").
 		Replace(string(text))
 	_, err = Read([]byte(broken))
@@ -28,7 +29,8 @@ func TestReadListsEverything(t *testing.T) {
 	if diff := cmp.Diff(sorted(want, less), sorted(got, less)); diff != "" {
 		t.Error(diff, err)
 	}
-	for _, hostile := range []string{"", "null", "[]", "{", `{"flour":null,"flour":[]}`, strings.Repeat("[", 1000), `{"name":"` + strings.Repeat("x", 11<<20) + `"}`, `{"salt":null}`} {
+	for _, hostile := range []string{"", "null", "[]", "{", `{"flour":null,"flour":[]}`, strings.Repeat("[", 1000),
+		`{"name":"` + strings.Repeat("x", 11<<20) + `"}`, `{"salt":null}`} {
 		if _, err := Read([]byte(hostile)); len(quantity.InputErrors(err)) == 0 {
 			t.Errorf("%.40q: %v", hostile, err)
 		}

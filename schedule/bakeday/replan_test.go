@@ -12,7 +12,8 @@ import (
 
 func ExampleDay_Replan() {
 	zone := time.FixedZone("Europe/Zurich", 3600)
-	day, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: zone})
+	day, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC),
+		Zone: zone})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -68,7 +69,9 @@ func TestReplanMovesTheWantedTimeWhenItMust(t *testing.T) {
 func TestReplanRefuses(t *testing.T) {
 	d := plan(t, hall())
 	for name, late := range map[string]Late{
-		"no such step": {Step: "knit"}, "many": {Step: "bake"}, "nothing": {}, "far": {Step: "shape", By: quantity.Elapsed(1000 * time.Hour)}, "past": {Step: "feed", By: quantity.Elapsed(-47 * time.Hour)},
+		"no such step": {Step: "knit"}, "many": {Step: "bake"}, "nothing": {},
+		"far":  {Step: "shape", By: quantity.Elapsed(1000 * time.Hour)},
+		"past": {Step: "feed", By: quantity.Elapsed(-47 * time.Hour)},
 	} {
 		if _, err := d.Replan(context.Background(), late); len(quantity.InputErrors(err)) == 0 {
 			t.Errorf("%s: %v", name, err)

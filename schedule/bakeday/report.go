@@ -42,7 +42,8 @@ func (d Day) Report() report.Report {
 	if !d.Possible() {
 		add("why", working.Tell("bakeday.title_why", "It does not fit"), data.whyBlocks()...)
 	} else {
-		add("timetable", working.Tell("bakeday.title_timetable", "Timetable: the latest that works, and from when each step may start"), data.timetable())
+		add("timetable", working.Tell("bakeday.title_timetable",
+			"Timetable: the latest that works, and from when each step may start"), data.timetable())
 	}
 	for i, l := range data.Weigh {
 		add(weighKey(i), l.title(i), l.blocks()...)

@@ -86,7 +86,8 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 	}
 	for _, p := range s.Preferments {
 		say(working.Tell("bakeday.preferment_ripens",
-			"%s: ripe %v after it is made, at its peak after about %v, good until about %v", p.Name, p.Ripe, p.Peak.Likely, p.Until.Likely))
+			"%s: ripe %v after it is made, at its peak after about %v, good until about "+
+				"%v", p.Name, p.Ripe, p.Peak.Likely, p.Until.Likely))
 	}
 	b := s.Bulk
 	say(
@@ -104,7 +105,8 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 		say(
 			working.Tell(
 				"bakeday.shape_cold",
-				"shape when it has risen by %.0f, no more: the cold brings it to about %.0f when it goes into the oven (%.0f to %.0f)",
+				"shape when it has risen by %.0f, no more: the cold brings it to about %.0f when it goes into the oven (%.0f to "+
+					"%.0f)",
 				b.ShapeAt,
 				total.Likely,
 				total.Low,
@@ -144,7 +146,8 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 	}
 	out = append(out, report.Paragraph{Text: working.Tell(
 		"bakeday.not_the_clock",
-		"go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log your own bakes",
+		"go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log "+
+			"your own bakes",
 	), Tone: report.Aside})
 	return append(out, d.curve())
 }
@@ -182,7 +185,8 @@ func (d Day) curve() report.Block {
 	return c
 }
 
-// looked is when the dough is to be looked at, after mixing: as the timetable says it, to the minute, where there is one.
+// looked is when the dough is to be looked at, after mixing: as the timetable says it, to the minute, where there is
+// one.
 func (d Day) looked() quantity.TimeRange {
 	out := d.Rising.Bulk.Ready()
 	for _, s := range d.Data().Steps {
@@ -193,7 +197,8 @@ func (d Day) looked() quantity.TimeRange {
 	return out
 }
 
-// steadyClock is the time of day at which bulk begins, in hours; false where there is no timetable, and where the clocks
+// steadyClock is the time of day at which bulk begins, in hours; false where there is no timetable, and where the
+// clocks
 // are put forward or back while the dough rises, so that it is told in hours after mixing.
 func (d Day) steadyClock() (float64, bool) {
 	start := d.Data().starts(schedule.Bulk)
@@ -222,7 +227,8 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	}
 	switch {
 	case o.Covered > 0 && d.Bake.vessel() != bake.Pot:
-		say(working.Tell("bakeday.steamed", "%v: %v with steam or a cover, then about %v without", round, o.Covered, o.Uncovered))
+		say(working.Tell("bakeday.steamed", "%v: %v with steam or a cover, then about %v without", round, o.Covered,
+			o.Uncovered))
 	case o.Covered > 0:
 		say(working.Tell("bakeday.covered", "%v: %v covered, then about %v uncovered", round, o.Covered, o.Uncovered))
 	default:
@@ -238,7 +244,8 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	if t := k.Target; t.Core.IsZero() {
 		say(working.Tell("bakeday.done_color", "done by time and color: no probe judges a bread so thin"))
 	} else {
-		say(working.Tell("bakeday.done", "done at a core of %.1f (%.0f to %.0f) and a loss of %.0f or more: water boils at %.1f at %v",
+		say(working.Tell("bakeday.done",
+			"done at a core of %.1f (%.0f to %.0f) and a loss of %.0f or more: water boils at %.1f at %v",
 			t.Core, t.From, k.coreTo(), s.Oven.MinimumLoss, t.Boiling, d.Bake.Kitchen.Altitude))
 	}
 	say(

@@ -90,7 +90,8 @@ func (l WeighList) blocks() []report.Block {
 // weighed shows a mass with the decimals that it has: it stands on the scale as it is.
 func weighed(m quantity.Mass) report.Cell {
 	for decimals := range 3 {
-		if r, _ := m.RoundTo([]quantity.Mass{quantity.Grams(1), quantity.Grams(0.1), quantity.Grams(0.01)}[decimals]); r == m {
+		if r, _ := m.RoundTo([]quantity.Mass{quantity.Grams(1), quantity.Grams(0.1),
+			quantity.Grams(0.01)}[decimals]); r == m {
 			return report.Rounded(m, decimals)
 		}
 	}

@@ -12,7 +12,8 @@ import (
 // computed reports whether the clock says how long a preferment stands: the baker has not.
 func (x PrefermentWork) computed() bool { return x.AtLeast == 0 && x.AtMost == 0 }
 
-// ripens answers when a preferment of which the baker says no hours is ripe, made so long before a dough is mixed that it is
+// ripens answers when a preferment of which the baker says no hours is ripe, made so long before a dough is mixed
+// that it is
 // at its peak then. Its temperature follows the room, from that of the room when it is made.
 func (b *Bake) ripens(i int, batch dough.Batch, mixed time.Time, zone *time.Location) (ferment.Ripeness, error) {
 	x := b.Preferments[i]
@@ -69,7 +70,8 @@ func ofRipening(err error, path string) error {
 	if err == nil {
 		return nil
 	}
-	names := map[string]string{"Yeast.Amount": ".Yeast", "Yeast.Kind": ".Yeast", "Hydration": ".Hydration", "Salt": ".Salt"}
+	names := map[string]string{"Yeast.Amount": ".Yeast", "Yeast.Kind": ".Yeast", "Hydration": ".Hydration",
+		"Salt": ".Salt"}
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
 		to, ok := names[e.GoPath]
@@ -100,7 +102,8 @@ func (d *Day) ripen(b *Bake, m moments) error {
 	return p.Err()
 }
 
-// standing is how long a preferment stands before the dough is mixed: to its peak, or to the middle of the baker's hours.
+// standing is how long a preferment stands before the dough is mixed: to its peak, or to the middle of the baker's
+// hours.
 func (b *Bake) standing(i int, m moments) time.Duration {
 	x := b.Preferments[i]
 	if x.computed() && i < len(m.peaks) {

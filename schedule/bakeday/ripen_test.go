@@ -36,8 +36,9 @@ func TestAPoolishRipensByTheClock(t *testing.T) {
 	// Asked of package ferment, with the mean of the room over that time, it is about the same.
 	room := d.Bake.roomAt(made.End.Add(stands/2), d.Zone)
 	alone, err := ferment.Ripening{
-		Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.NewPercent(0.1)}, Hydration: quantity.NewPercent(100),
-		History: ferment.Constant(room), Law: ferment.GasBalance(),
+		Yeast:     ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.NewPercent(0.1)},
+		Hydration: quantity.NewPercent(100),
+		History:   ferment.Constant(room), Law: ferment.GasBalance(),
 	}.Ripe()
 	if err != nil {
 		t.Fatal(err)

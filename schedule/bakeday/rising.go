@@ -22,10 +22,12 @@ type moments struct {
 	peaks   []time.Duration // of the preferments of which the baker says no hours
 }
 
-// usualFeed is the starter for each part of flour in a feed that nobody stated: for how long a ripe levain stays good. Judgment.
+// usualFeed is the starter for each part of flour in a feed that nobody stated: for how long a ripe levain stays
+// good. Judgment.
 const usualFeed = 0.5
 
-// leaven works out the levain: what it is built from, when it is ripe, how long it stays good. The partners are the breads
+// leaven works out the levain: what it is built from, when it is ripe, how long it stays good. The partners are the
+// breads
 // of the day that the same levain feeds; without any it is the bread's own.
 func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partners []*planned) (*Leavening, error) {
 	if b.Levain == nil {
@@ -81,7 +83,8 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partner
 	if b.Levain.Temperature.IsZero() {
 		// Mixed with water that brings it to the room's temperature, it then follows the room.
 		history, err = ferment.Piece{
-			Mass: made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
+			Mass: made, Form: ferment.Tub, Start: b.roomAt(m.fed, zone), Into: b.room(m.fed, zone), Exposure: ferment.Covered,
+			For: quantity.Elapsed(laidOut),
 		}.History()
 		if err != nil {
 			return nil, quantity.At("Kitchen", err)
@@ -120,14 +123,17 @@ func together(partners []*planned) (made, culture quantity.Mass) {
 func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, error) {
 	r := Rising{Retard: quantity.Elapsed(m.retard), Feasible: true}
 	history, err := ferment.Piece{
-		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.proofing(m.mixed, zone), Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
+		Mass: batch.Dough(), Form: ferment.Tub, Start: b.Mixing.Temperature, Into: b.proofing(m.mixed, zone),
+		Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
 	}.History()
 	if err != nil {
 		return r, quantity.At("Kitchen", err)
 	}
 	bulk := ferment.Bulk{
-		Hydration: batch.EffectiveHydration().Hydration, Salt: batch.SaltShare(), Sugar: batch.Share(dough.KindSweetener, dough.KindSyrup),
-		WholeGrain: batch.WholeGrain(), History: history, Altitude: b.Kitchen.Altitude, Law: ferment.GasBalance(), Rise: b.Bulk.Rise,
+		Hydration: batch.EffectiveHydration().Hydration, Salt: batch.SaltShare(),
+		Sugar:      batch.Share(dough.KindSweetener, dough.KindSyrup),
+		WholeGrain: batch.WholeGrain(), History: history, Altitude: b.Kitchen.Altitude, Law: ferment.GasBalance(),
+		Rise:    b.Bulk.Rise,
 		Culture: b.Culture, Kneading: kneading(b.Mixing.Mixer), Enriched: b.enriched(),
 	}
 	if b.Levain != nil {
@@ -214,7 +220,8 @@ func (b *Bake) riseWithRetard(
 	zone *time.Location,
 ) (Rising, error) {
 	loaf := ferment.Piece{
-		Mass: piece, Form: ferment.Round, Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator, For: quantity.Elapsed(m.retard),
+		Mass: piece, Form: ferment.Round, Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator,
+		For: quantity.Elapsed(m.retard),
 	}
 	proof := ferment.Proof{
 		Bulk:   bulk,
@@ -251,7 +258,8 @@ func (b *Bake) shapedAsWished(r Rising, proof ferment.Proof, wish quantity.Perce
 	return r, nil
 }
 
-// leavenWithYeast puts commercial yeast into the dough: what is weighed into it, and what has grown in poolish and the like.
+// leavenWithYeast puts commercial yeast into the dough: what is weighed into it, and what has grown in poolish and
+// the like.
 func (b *Bake) leavenWithYeast(bulk *ferment.Bulk, m moments, zone *time.Location) {
 	y, ok := b.yeast()
 	if !ok {
@@ -293,7 +301,9 @@ func ofBulk(err error) error {
 		return nil
 	}
 	names := map[string]string{
-		"Inoculation": "Levain.Prefermented", "Yeast.Amount": "Others", "Yeast.Kind": "Others", "Hydration": "Liquids", "Salt": "Salt", "Sugar": "Others", "Altitude": "Kitchen.Altitude", "Culture": "Culture", "Rise": "Bulk.Rise", "Total": "Bulk.Rise",
+		"Inoculation": "Levain.Prefermented", "Yeast.Amount": "Others", "Yeast.Kind": "Others", "Hydration": "Liquids",
+		"Salt": "Salt", "Sugar": "Others", "Altitude": "Kitchen.Altitude", "Culture": "Culture", "Rise": "Bulk.Rise",
+		"Total":   "Bulk.Rise",
 		"History": "Kitchen", "Stages": "Kitchen.Refrigerator", "Stages[0].For": "Retard", "Stages[0].Mass": "Loaves",
 	}
 	var p quantity.Problems

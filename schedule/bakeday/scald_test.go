@@ -18,7 +18,8 @@ func TestTheWaterOfAScald(t *testing.T) {
 		t.Fatal(build.Lines)
 	}
 	want, err := mixing.Scald{
-		Flour: build.Lines[0].Mass, Water: build.Lines[1].Mass, FlourTemperature: b.Kitchen.Night, Altitude: b.Kitchen.Altitude,
+		Flour: build.Lines[0].Mass, Water: build.Lines[1].Mass, FlourTemperature: b.Kitchen.Night,
+		Altitude: b.Kitchen.Altitude,
 	}.Pour()
 	if err != nil {
 		t.Fatal(err)

@@ -128,7 +128,8 @@ func realPlans(t *testing.T) map[string]string {
 	t.Helper()
 	hasty := hall()
 	hasty.Wanted = OnDate(wallclock.MustMoment("2026-11-26 06:00"))
-	late, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC), Zone: zurich(t)})
+	late, err := hall().Plan(context.Background(), KitchenClock{Now: time.Date(2026, 11, 28, 5, 0, 0, 0, time.UTC),
+		Zone: zurich(t)})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +137,8 @@ func realPlans(t *testing.T) map[string]string {
 	cut.TimeRanOut = true
 	out := map[string]string{}
 	for name, d := range map[string]Day{
-		"levain and retard": plan(t, hall()), "yeast and proof": plan(t, rolls()), "made beforehand": plan(t, sticks()), "a poolish by the clock": plan(t, poolished(0.1)), "missed": late, "cut short": cut, "not possible": plan(t, hasty),
+		"levain and retard": plan(t, hall()), "yeast and proof": plan(t, rolls()), "made beforehand": plan(t, sticks()),
+		"a poolish by the clock": plan(t, poolished(0.1)), "missed": late, "cut short": cut, "not possible": plan(t, hasty),
 	} {
 		content, err := json.MarshalIndent(d.Data(), "", "  ")
 		if err != nil {

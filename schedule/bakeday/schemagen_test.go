@@ -81,7 +81,9 @@ func (d *drawer) schema(t reflect.Type) map[string]any {
 	case t == reflect.TypeFor[working.Message]():
 		text := map[string]any{"type": "string"}
 		return ref(map[string]any{
-			"type": "object", "description": "A sentence or name for people: English text, and its identifier and values for telling it in another language or other units.",
+			"type": "object",
+			"description": "A sentence or name for people: English text, and its identifier and values for telling it in " +
+				"another language or other units.",
 			"properties": map[string]any{
 				"id":   text,
 				"text": text,
@@ -100,7 +102,9 @@ func (d *drawer) schema(t reflect.Type) map[string]any {
 	case t == reflect.TypeFor[quantity.Range[quantity.Percent]]():
 		share := d.schema(reflect.TypeFor[quantity.Percent]())
 		d.defs["range"] = map[string]any{
-			"type": "object", "description": "A percentage with its band: low to high with the probability, where one is claimed; likely is 0 % where it is missing.",
+			"type": "object",
+			"description": "A percentage with its band: low to high with the probability, where one is claimed; likely is 0 " +
+				"% where it is missing.",
 			"properties": map[string]any{"low": share, "likely": share, "high": share, "probability": share},
 			"required":   []string{"high", "low"},
 		}
@@ -299,16 +303,19 @@ func always() []string {
 // TestSchemasAreThoseOfTheTypes compares the schemas with what the types and their comments say.
 func TestSchemasAreThoseOfTheTypes(t *testing.T) {
 	for _, c := range []struct{ file, got, want string }{
-		{"plan.schema.json", PlanSchema(), schemaText(t, false, reflect.TypeFor[PlanData](), PlanFormat, "A planned bake", "plan.schema.json",
+		{"plan.schema.json", PlanSchema(), schemaText(t, false, reflect.TypeFor[PlanData](), PlanFormat, "A planned bake",
+			"plan.schema.json",
 			func(_ reflect.Type, _, options string) bool {
 				return !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero")
 			})},
-		{"kitchenday.schema.json", KitchenDaySchema(), schemaText(t, false, reflect.TypeFor[KitchenDayData](), KitchenDayFormat,
+		{"kitchenday.schema.json", KitchenDaySchema(), schemaText(t, false, reflect.TypeFor[KitchenDayData](),
+			KitchenDayFormat,
 			"A planned day of several breads", "kitchenday.schema.json",
 			func(_ reflect.Type, _, options string) bool {
 				return !strings.Contains(options, "omitempty") && !strings.Contains(options, "omitzero")
 			})},
-		{"bake.schema.json", BakeSchema(), schemaText(t, true, reflect.TypeFor[Bake](), BakeFormat, "A bake to plan", "bake.schema.json",
+		{"bake.schema.json", BakeSchema(), schemaText(t, true, reflect.TypeFor[Bake](), BakeFormat, "A bake to plan",
+			"bake.schema.json",
 			func(t reflect.Type, tag, _ string) bool { return slices.Contains(always(), t.Name()+"."+tag) })},
 	} {
 		if *update {

@@ -12,7 +12,8 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// StepNote is a note of the baker's own on a step: on every step of a kind ("fold", "vent"), or on one by its ID ("fold-2").
+// StepNote is a note of the baker's own on a step: on every step of a kind ("fold", "vent"), or on one by its ID
+// ("fold-2").
 type StepNote struct {
 	Step string `json:"step"` // the ID or the kind of the step, such as "fold-2" or "shape"
 	Says string `json:"says"` // what the plan is to say there
@@ -103,7 +104,8 @@ func (d *Day) notesAside() []working.Message {
 	steps := d.stepData()
 	for _, n := range d.Bake.Notes {
 		if !slices.ContainsFunc(steps, n.on) {
-			out = append(out, working.Tell("bakeday.note_aside", "for your note on %s this plan has no step: %s", n.Step, n.Says))
+			out = append(out, working.Tell("bakeday.note_aside", "for your note on %s this plan has no step: %s", n.Step,
+				n.Says))
 		}
 	}
 	return out

@@ -51,7 +51,8 @@ func numbered(kind schedule.StepKind, id string, i, of int, name working.Message
 // StepNamed answers: which step of the day is meant? By its ID ("fold-2"), or by its kind ("shape") where the day has
 // only one such step. Steps that only keep room are not found.
 //
-// Errors: ErrRequired for an empty text; ErrInconsistent when no step, or more than one, is meant, with the IDs that are.
+// Errors: ErrRequired for an empty text; ErrInconsistent when no step, or more than one, is meant, with the IDs that
+// are.
 func (d Day) StepNamed(text string) (schedule.Timed, error) {
 	var kind schedule.StepKind
 	byKind := kind.UnmarshalText([]byte(text)) == nil && kind != 0

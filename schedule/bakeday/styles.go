@@ -11,7 +11,8 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// toOrder reports whether the pieces are baked one after the other and eaten as they come: the last is out when they are
+// toOrder reports whether the pieces are baked one after the other and eaten as they come: the last is out when they
+// are
 // wanted, and none of them cools.
 func (l Loaves) toOrder() bool { return l.Style == bake.Pizza || l.Style == bake.FlatBread }
 

@@ -21,14 +21,16 @@ func pizzas() Bake {
 	b.Name, b.Wanted = "Pizza", OnDay(time.Sunday, b.Wanted.Clock)
 	b.Loaves = Loaves{Pieces: 8, Scaling: quantity.Grams(250), Style: bake.Pizza}
 	b.Others[0].Percent, b.Bulk.Rise = pct(0.1), pct(120)
-	b.Inclusions = []Ingredient{{Name: "mozzarella", Percent: pct(40), Kind: dough.KindDairy, At: schedule.Bake, Perishable: true}}
+	b.Inclusions = []Ingredient{{Name: "mozzarella", Percent: pct(40), Kind: dough.KindDairy, At: schedule.Bake,
+		Perishable: true}}
 	b.Retard = &Retard{AtLeast: minutesOf(24 * 60), AtMost: minutesOf(72 * 60), WarmUp: minutesOf(120)}
 	b.Oven = OvenWork{Temperature: quantity.Celsius(300), Uncovered: minutesOf(6)}
 	b.Kitchen.Away = nil
 	return b
 }
 
-// Pizza is baked to order: one after the other on the stone, the last out a few minutes before it is wanted, none cooled.
+// Pizza is baked to order: one after the other on the stone, the last out a few minutes before it is wanted, none
+// cooled.
 func TestPizzaIsBakedToOrder(t *testing.T) {
 	d := plan(t, pizzas())
 	if !d.Possible() {
@@ -103,18 +105,21 @@ func TestRoundsAlikeAreToldOnce(t *testing.T) {
 	}
 }
 
-// A flat bread of a levain is baked to order too; a focaccia lies in its tray, and rolls are eaten warm when that is asked.
+// A flat bread of a levain is baked to order too; a focaccia lies in its tray, and rolls are eaten warm when that is
+// asked.
 func TestOtherStyles(t *testing.T) {
 	flat := hall()
 	flat.Wanted = OnDay(time.Saturday, wallclock.MustClock("19:00"))
-	flat.Loaves, flat.Retard, flat.Oven = Loaves{Pieces: 10, Scaling: quantity.Grams(120), Style: bake.FlatBread}, nil, OvenWork{}
+	flat.Loaves, flat.Retard, flat.Oven = Loaves{Pieces: 10, Scaling: quantity.Grams(120),
+		Style: bake.FlatBread}, nil, OvenWork{}
 	d := plan(t, flat)
 	early := d.Wanted.Sub(step(t, d, "bake-10").End)
 	if d.Baking.Rounds != 10 || early < tooHotToEat || early > 35*time.Minute || d.Bake.Oven.Reheat != betweenOrders {
 		t.Errorf("%d rounds, reheat %v, the last out %v before they are wanted", d.Baking.Rounds, d.Bake.Oven.Reheat, early)
 	}
 	sheet := rolls()
-	sheet.Loaves, sheet.Oven = Loaves{Pieces: 1, Scaling: quantity.Grams(1300), Style: bake.Focaccia, Warm: true}, OvenWork{}
+	sheet.Loaves, sheet.Oven = Loaves{Pieces: 1, Scaling: quantity.Grams(1300), Style: bake.Focaccia,
+		Warm: true}, OvenWork{}
 	d = plan(t, sheet)
 	if !d.Possible() || step(t, d, "shape").Name.String() != "lay it in the oiled tray" ||
 		step(t, d, "bake-1").Name.String() != "dimple and bake" || d.Data().Oven.Preheat != minutesOf(20) {
@@ -123,7 +128,8 @@ func TestOtherStyles(t *testing.T) {
 	buns := rolls()
 	buns.Loaves, buns.Oven = Loaves{Pieces: 12, Baked: quantity.Grams(70), Style: bake.SoftRoll, Warm: true}, OvenWork{}
 	d = plan(t, buns)
-	if !d.Possible() || d.Wanted.Sub(step(t, d, "bake-1").End) < tooHotToEat || d.Wanted.Sub(step(t, d, "bake-1").End) > 40*time.Minute {
+	if !d.Possible() || d.Wanted.Sub(step(t, d, "bake-1").End) < tooHotToEat ||
+		d.Wanted.Sub(step(t, d, "bake-1").End) > 40*time.Minute {
 		t.Errorf("out %v before they are eaten", d.Wanted.Sub(step(t, d, "bake-1").End))
 	}
 }
@@ -131,7 +137,8 @@ func TestOtherStyles(t *testing.T) {
 // A filling goes on top of the dough that was divided.
 func TestScalingIsOfTheDoughAlone(t *testing.T) {
 	b := pizzas()
-	b.Inclusions = append(b.Inclusions, Ingredient{Name: "figs", Percent: quantity.NewPercent(10), Kind: dough.KindFruit, At: schedule.Shape},
+	b.Inclusions = append(b.Inclusions, Ingredient{Name: "figs", Percent: quantity.NewPercent(10), Kind: dough.KindFruit,
+		At: schedule.Shape},
 		Ingredient{Name: "seeds", Percent: quantity.NewPercent(5), Kind: dough.KindSeeds})
 	d := plan(t, b)
 	whole := 250.0 * (100 + 70 + 2.1 + 0.1 + 40 + 10 + 5) / (100 + 70 + 2.1 + 0.1 + 5)

@@ -41,7 +41,8 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 		}
 	}
 	in := mixing.Planned{
-		Target: b.Mixing.Temperature, Room: room, Warming: b.Mixing.Warming, Mixer: b.Mixing.Mixer, Tap: b.Kitchen.Tap, Mixing: b.Mixing.Takes,
+		Target: b.Mixing.Temperature, Room: room, Warming: b.Mixing.Warming, Mixer: b.Mixing.Mixer, Tap: b.Kitchen.Tap,
+		Mixing: b.Mixing.Takes,
 	}
 	flour := b.Kitchen.Flour
 	if flour.IsZero() {
@@ -179,7 +180,8 @@ func wetness(b dough.Batch) quantity.Mass {
 func Mix(b dough.Batch, mixer mixing.MixerKind, bowl quantity.Volume) mixing.Mix {
 	flour := b.Flour()
 	return mixing.Mix{
-		Mixer: mixer, Bowl: bowl, Kind: DoughKind(b), Dough: b.Dough(), Flour: flour, Water: wetness(b), Salt: b.SaltShare().Of(flour),
+		Mixer: mixer, Bowl: bowl, Kind: DoughKind(b), Dough: b.Dough(), Flour: flour, Water: wetness(b),
+		Salt: b.SaltShare().Of(flour),
 		Fat: b.Share(dough.KindButter, dough.KindFat).
 			Of(flour),
 		Sugar: b.Share(dough.KindSweetener).Of(flour), Prefermented: b.Prefermented().Of(flour),

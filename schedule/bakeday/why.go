@@ -66,14 +66,16 @@ func (d Day) risesTooFar() working.Message {
 	if r.Compare(wanted) > 0 {
 		return working.Tell(
 			"bakeday.why_rises_too_far",
-			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or colder rest after shaping, or less levain, would help",
+			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or "+
+				"colder rest after shaping, or less levain, would help",
 			r,
 			wanted,
 		)
 	}
 	return working.Tell(
 		"bakeday.why_nothing_left",
-		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the time before it: a shorter or colder rest after shaping, or less levain, would help",
+		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the "+
+			"time before it: a shorter or colder rest after shaping, or less levain, would help",
 		r,
 		wanted,
 	)

@@ -137,7 +137,8 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 	}
 	if len(out) == 0 {
 		return nil, &quantity.InputError{
-			GoPath: "Wanted", Got: w.String(), Want: "a time after " + wallclock.MomentOf(now, zone).String() + ", the clock of the plan", Err: quantity.ErrOutOfRange,
+			GoPath: "Wanted", Got: w.String(), Want: "a time after " + wallclock.MomentOf(now, zone).String() +
+				", the clock of the plan", Err: quantity.ErrOutOfRange,
 		}
 	}
 	return out[:min(len(out), 2)], nil

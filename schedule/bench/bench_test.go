@@ -67,7 +67,8 @@ func hall(t testing.TB) bakeday.Bake {
 		Oven: bakeday.OvenWork{
 			Temperature: quantity.Celsius(
 				245,
-			), Preheat: quantity.Elapsed(45 * time.Minute), Covered: quantity.Elapsed(22 * time.Minute), Uncovered: quantity.Elapsed(20 * time.Minute),
+			), Preheat: quantity.Elapsed(45 * time.Minute), Covered: quantity.Elapsed(22 * time.Minute),
+			Uncovered: quantity.Elapsed(20 * time.Minute),
 		},
 		Kitchen: bakeday.Kitchen{
 			Zone: "Europe/Zurich", Asleep: []wallclock.Habit{asleep},
@@ -160,7 +161,8 @@ func TestFollowed(t *testing.T) {
 	}
 }
 
-// A dough mixed today is of this bake although nobody said that a plan is followed: two hours later its bulk is under way.
+// A dough mixed today is of this bake although nobody said that a plan is followed: two hours later its bulk is under
+// way.
 func TestFoundWithoutFollowing(t *testing.T) {
 	when := at(4, 16, 0)
 	m := moment(t, when.Add(time.Hour), mixed(when, 26))
@@ -226,7 +228,8 @@ func TestDoubts(t *testing.T) {
 		o    bench.Observation
 		code string
 	}{
-		{weights(960, 300), "bench.doubt_lost"}, {weights(900, 895), "bench.doubt_kept"}, {weights(900, 790), ""}, {core(150), "bench.doubt_core"}, {core(98), ""},
+		{weights(960, 300), "bench.doubt_lost"}, {weights(900, 895), "bench.doubt_kept"}, {weights(900, 790), ""},
+		{core(150), "bench.doubt_core"}, {core(98), ""},
 		{risen(when.Add(time.Hour), 5), ""},
 	} {
 		got := ""
@@ -423,13 +426,16 @@ func TestLessons(t *testing.T) {
 	m := bench.Observation{Version: 1, At: when, Kind: bench.SawMixed, Bread: "hall", Mix: &bench.DoughMixed{
 		Dough: quantity.Celsius(
 			25.5,
-		), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22), FlourWeight: quantity.Grams(1375),
+		), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22),
+		FlourWeight: quantity.Grams(1375),
 		WaterWeight: quantity.Grams(
 			906,
-		), LevainWeight: quantity.Grams(375), Mixer: mixing.Planetary, Slow: quantity.Elapsed(3 * time.Minute), Fast: quantity.Elapsed(8 * time.Minute),
+		), LevainWeight: quantity.Grams(375), Mixer: mixing.Planetary, Slow: quantity.Elapsed(3 * time.Minute),
+		Fast: quantity.Elapsed(8 * time.Minute),
 		Inoculation: quantity.NewPercent(
 			12,
-		), Hydration: quantity.NewPercent(70), Salt: quantity.NewPercent(2.1), Room: quantity.Celsius(22), Rise: quantity.NewPercent(28),
+		), Hydration: quantity.NewPercent(70), Salt: quantity.NewPercent(2.1), Room: quantity.Celsius(22),
+		Rise: quantity.NewPercent(28),
 	}}
 	rise := risen(when.Add(2*time.Hour), 15)
 	rise.Rise.Error = quantity.NewPercent(4)
@@ -441,7 +447,8 @@ func TestLessons(t *testing.T) {
 		Ready: &bench.ReadyDough{
 			Rise: quantity.NewPercent(
 				28,
-			), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)}, {After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}},
+			), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)},
+				{After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}},
 		},
 	}
 	weights := bench.Observation{

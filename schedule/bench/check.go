@@ -133,7 +133,8 @@ func (m *DoughMixed) check(p *quantity.Problems) {
 	for _, t := range []struct {
 		path string
 		t    quantity.Temperature
-	}{{"Mix.Flour", m.Flour}, {"Mix.Water", m.Water}, {"Mix.Levain", m.Levain}, {"Mix.Bowl", m.Bowl}, {"Mix.Room", m.Room}} {
+	}{{"Mix.Flour", m.Flour}, {"Mix.Water", m.Water}, {"Mix.Levain", m.Levain}, {"Mix.Bowl", m.Bowl}, {"Mix.Room",
+		m.Room}} {
 		if !t.t.IsZero() {
 			quantity.Check(p, t.path, t.t, quantity.Celsius(-40), quantity.Celsius(95))
 		}
@@ -141,7 +142,8 @@ func (m *DoughMixed) check(p *quantity.Problems) {
 	for _, w := range []struct {
 		path string
 		m    quantity.Mass
-	}{{"Mix.FlourWeight", m.FlourWeight}, {"Mix.WaterWeight", m.WaterWeight}, {"Mix.LevainWeight", m.LevainWeight}, {"Mix.Weight", m.Weight}} {
+	}{{"Mix.FlourWeight", m.FlourWeight}, {"Mix.WaterWeight", m.WaterWeight}, {"Mix.LevainWeight",
+		m.LevainWeight}, {"Mix.Weight", m.Weight}} {
 		quantity.Check(p, w.path, w.m, quantity.Mass{}, quantity.Kilograms(1000))
 	}
 	p.Duration("Mix.Slow", m.Slow.Duration(), 0, 4*time.Hour)
@@ -151,7 +153,8 @@ func (m *DoughMixed) check(p *quantity.Problems) {
 		s    quantity.Percent
 		most float64
 	}{
-		{"Mix.Inoculation", m.Inoculation, 100}, {"Mix.Yeast", m.Yeast, 10}, {"Mix.Salt", m.Salt, 10}, {"Mix.Sugar", m.Sugar, 60},
+		{"Mix.Inoculation", m.Inoculation, 100}, {"Mix.Yeast", m.Yeast, 10}, {"Mix.Salt", m.Salt, 10},
+		{"Mix.Sugar", m.Sugar, 60},
 		{"Mix.Hydration", m.Hydration, 200}, {"Mix.WholeGrain", m.WholeGrain, 100}, {"Mix.Rise", m.Rise, 300},
 	} {
 		quantity.Check(p, s.path, s.s, quantity.Percent{}, quantity.NewPercent(s.most))

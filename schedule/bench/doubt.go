@@ -64,7 +64,8 @@ func (all Observations) Doubts() []Doubt {
 					),
 				)
 			} else if lost < leastLost {
-				add(i, working.Tell("bench.doubt_kept", "%v of bread from %v of dough has hardly lost anything: was it weighed after the oven?",
+				add(i, working.Tell("bench.doubt_kept",
+					"%v of bread from %v of dough has hardly lost anything: was it weighed after the oven?",
 					o.Weights.Out, o.Weights.In))
 			}
 		case o.Kind == SawRise && o.Rise != nil && o.Rise.Rise.Points() > earlyCheck:

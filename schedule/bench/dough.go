@@ -58,7 +58,8 @@ func RaisingOf(b ferment.Bulk) Raising {
 // its weight is known, otherwise with a time constant of two hours.
 func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []working.Message, err error) {
 	bulk = ferment.Bulk{
-		WholeGrain: m.WholeGrain, Hydration: m.Hydration, Salt: m.Salt, Sugar: m.Sugar, Altitude: m.Altitude, Law: ferment.GasBalance(),
+		WholeGrain: m.WholeGrain, Hydration: m.Hydration, Salt: m.Salt, Sugar: m.Sugar, Altitude: m.Altitude,
+		Law:         ferment.GasBalance(),
 		Inoculation: m.Inoculation, Kneading: kneadedBy(m.Mixer),
 	}
 	need := func(absent bool, what working.Message) {
@@ -85,7 +86,8 @@ func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []wor
 		bulk.History, err = points.History()
 	case m.Weight.Sign() > 0:
 		bulk.History, err = ferment.Piece{
-			Mass: m.Weight, Form: ferment.Tub, Start: m.Dough, Into: room, Exposure: ferment.Covered, For: quantity.Elapsed(48 * time.Hour),
+			Mass: m.Weight, Form: ferment.Tub, Start: m.Dough, Into: room, Exposure: ferment.Covered,
+			For: quantity.Elapsed(48 * time.Hour),
 		}.History()
 	default:
 		bulk.History, err = ferment.Relaxing{Start: m.Dough, Room: room}.History()
@@ -107,7 +109,8 @@ func kneadedBy(k mixing.MixerKind) ferment.KneadedBy {
 // usefulRise is the rise, in percent, below which a reading says too little about the pace to learn from. Judgment.
 const usefulRise = 10
 
-// Taught answers: what does this dough teach about its culture? How long it took to rise how far, by the observation that
+// Taught answers: what does this dough teach about its culture? How long it took to rise how far, by the observation
+// that
 // says it was ready, else by the last reading of 10 % or more. Without either, a step of shaping that was ticked off
 // teaches that the dough had by then the rise it was planned to have. Why says what is missing when it teaches nothing.
 func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) {
@@ -117,7 +120,8 @@ func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) {
 		one.Bulk.Rise, one.Took, probe = b.Ready.Ready.Rise, quantity.Elapsed(
 			b.Ready.At.Sub(b.Mixed),
 		), b.Ready.Ready.Readings
-	case len(b.Rises) > 0 && b.Rises[len(b.Rises)-1].Rise != nil && b.Rises[len(b.Rises)-1].Rise.Rise.Points() >= usefulRise:
+	case len(b.Rises) > 0 && b.Rises[len(b.Rises)-1].Rise != nil &&
+		b.Rises[len(b.Rises)-1].Rise.Rise.Points() >= usefulRise:
 		last := b.Rises[len(b.Rises)-1]
 		one.Bulk.Rise, one.Took, one.Error = last.Rise.Rise, quantity.Elapsed(last.At.Sub(b.Mixed)), last.Rise.Error
 	case shaped != nil && b.Mix.Rise.Points() >= usefulRise:
@@ -202,7 +206,8 @@ func (b LoggedBake) Batch() (one mixing.Logged, why working.Message) {
 	}
 	if m.LevainWeight.Sign() > 0 {
 		one.Ingredients = append(one.Ingredients, mixing.Portion{
-			Name: "levain", Mass: m.LevainWeight, Temperature: m.Levain, Substance: mixing.Levain, Hydration: quantity.NewPercent(100),
+			Name: "levain", Mass: m.LevainWeight, Temperature: m.Levain, Substance: mixing.Levain,
+			Hydration: quantity.NewPercent(100),
 		})
 	}
 	if _, err := (mixing.Log{Kind: m.Mixer, Batches: []mixing.Logged{one}}).Learn(); err != nil {

@@ -221,7 +221,8 @@ func (n NextPlan) Report() report.Report {
 	grid := report.Grid{Key: "changes", Columns: []report.GridColumn{
 		{
 			Key: "what",
-		}, {Key: "before", Title: working.Tell("bench.before", "as written")}, {Key: "after", Title: working.Tell("bench.after", "with what was learned")},
+		}, {Key: "before", Title: working.Tell("bench.before", "as written")},
+		{Key: "after", Title: working.Tell("bench.after", "with what was learned")},
 	}}
 	row := func(what working.Message, before, after report.Cell) {
 		grid.Rows = append(grid.Rows, []report.Cell{report.Of(what), before, after})

@@ -43,8 +43,9 @@ type doughData struct {
 // MarshalJSON writes how the day stands, with what is due and what to look for.
 func (m DayNow) MarshalJSON() ([]byte, error) {
 	out := momentData{
-		Format: MomentFormat, Name: m.Name, Now: m.Now, Wanted: m.Wanted, Possible: m.Day.Possible(), Following: m.Followed != nil,
-		RestsOn: m.RestsOn, UnderWay: m.UnderWay(), Doubts: m.Doubts, Changed: m.Changed, Done: m.Done, Plan: m.Day.Data(),
+		Format: MomentFormat, Name: m.Name, Now: m.Now, Wanted: m.Wanted, Possible: m.Day.Possible(),
+		Following: m.Followed != nil,
+		RestsOn:   m.RestsOn, UnderWay: m.UnderWay(), Doubts: m.Doubts, Changed: m.Changed, Done: m.Done, Plan: m.Day.Data(),
 	}
 	next, ok := m.Next()
 	if ok {

@@ -28,7 +28,8 @@ func (s Score) Message() working.Message {
 	}
 	return working.Tell(
 		"bench.score",
-		"%d of %d {2|bake|bakes} lay inside the range that the other bakes give; that speaks for a share between %.0f and %.0f, where %.0f is claimed",
+		"%d of %d {2|bake|bakes} lay inside the range that the other bakes give; that speaks for a share between %.0f and "+
+			"%.0f, where %.0f is claimed",
 		s.Inside,
 		s.Bakes,
 		s.Share.Low,

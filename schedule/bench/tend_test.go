@@ -69,8 +69,10 @@ func TestTheOvenIsTended(t *testing.T) {
 		t.Errorf("at mixing: %q", got)
 	}
 	// Ticking the lid off does not plan the day again.
-	done := bench.Observation{Version: bench.Format, At: lid.Start.Add(9 * time.Minute), Kind: bench.SawStep, Bread: "hall", Step: "vent-1"}
-	after, err := bench.Under{Bake: b, Observations: bench.Observations{plan, done}}.At(t.Context(), clock(lid.Start.Add(10*time.Minute)))
+	done := bench.Observation{Version: bench.Format, At: lid.Start.Add(9 * time.Minute), Kind: bench.SawStep,
+		Bread: "hall", Step: "vent-1"}
+	after, err := bench.Under{Bake: b, Observations: bench.Observations{plan, done}}.At(t.Context(),
+		clock(lid.Start.Add(10*time.Minute)))
 	if err != nil || after.Changed != nil {
 		t.Errorf("%+v %v", after.Changed, err)
 	}
