@@ -30,6 +30,7 @@ type visit struct {
 	axe     string // the source of axe-core
 	shots   string // where pictures of the page are put; none if empty
 	asked   int    // random inputs a bench
+	strict  bool   // slower than wanted is a failure, and not only told: for a machine that does nothing else
 	classes assemble.Classroom
 }
 
@@ -39,20 +40,21 @@ func main() {
 	shots := flag.String("shots", "", "put pictures and prints of the page into this folder")
 	asked := flag.Int("inputs", 200, "random inputs a bench")
 	only := flag.String("only", "", "the check of this name alone")
+	strict := flag.Bool("strict", false, "fail where the page is slower than wanted")
 	flag.Parse()
-	if err := run(*program, *axe, *shots, *only, *asked); err != nil {
+	if err := run(*program, *axe, *shots, *only, *asked, *strict); err != nil {
 		fmt.Fprintln(os.Stderr, "check:", err)
 		os.Exit(1)
 	}
 }
 
-func run(program, axe, shots, only string, asked int) error {
+func run(program, axe, shots, only string, asked int, strict bool) error {
 	began := time.Now()
 	source, err := os.ReadFile(axe)
 	if err != nil {
 		return fmt.Errorf("axe-core is needed (-axe): %w", err)
 	}
-	v := &visit{axe: string(source), shots: shots, asked: asked}
+	v := &visit{axe: string(source), shots: shots, asked: asked, strict: strict}
 	if v.classes, err = assemble.Build(); err != nil {
 		return err
 	}
