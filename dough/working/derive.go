@@ -2,6 +2,8 @@ package working
 
 import (
 	"math"
+
+	"example.org/maslin/dough/quantity"
 )
 
 // A Finding is a step of a derivation before it is made: what is found, by which expression, and who says so. One of
@@ -97,6 +99,9 @@ func newStep(f Finding) step {
 	default:
 		value = is
 	}
+	if f.Is != nil && is.Number == 0 && math.Abs(value.Number) < 1e-12 {
+		value.Number = 0 // what is left of a difference of two float64 that are the same is no weight and no time
+	}
 	if value.Unit == Clock {
 		value.zone, value.exact = is.zone, true
 		for _, s := range symbolsOf(f.By) {
@@ -126,6 +131,15 @@ func newStep(f Finding) step {
 			value.Decimals, value.exact = places, true
 		}
 	}
+	if f.Is != nil && f.By.n != nil && f.Rounding.IsZero() && f.Within == 0 && !value.exact {
+		value.Decimals = pastTie(raw, value)
+		a, b := raw, value
+		a.Decimals, b.Decimals = value.Decimals, value.Decimals
+		if _, ok := f.Is.(quantity.Temperature); ok && a.agrees(b) {
+			// Its last quantum must not be rounded a second time where a later step shows more digits or another scale.
+			value.Number = raw.Number
+		}
+	}
 	raw.Decimals = value.Decimals
 	if !f.Rounding.IsZero() {
 		raw.Decimals = max(significant(raw.Number), min(value.Decimals+1, 9))
@@ -134,6 +148,32 @@ func newStep(f Finding) step {
 		}
 	}
 	return step{finding: f, raw: raw, result: &binding{name: f.Symbol, meaning: f.Meaning, term: f.Term, value: value}}
+}
+
+// pastTie is how many decimals are shown of a result of the library. A quantity is kept to its last quantum, 1/9000 K or
+// a second, and that can carry it onto a tie, or over one, where its arithmetic is not: 100.61496 °C is kept as
+// 100.615 °C and would print as 100.62. Then up to two more are shown, by which both print the same, in the units of
+// every reader.
+func pastTie(raw, is Value) int {
+	for more := range 3 {
+		a, b := raw, is
+		a.Decimals, b.Decimals = is.Decimals+more, is.Decimals+more
+		if a.agrees(b) {
+			return b.Decimals
+		}
+	}
+	return is.Decimals
+}
+
+// agrees reports whether two values are as near as they are shown, and shown as the same to every reader.
+func (v Value) agrees(w Value) bool {
+	us := Reader{Units: USCustomary}
+	return math.Abs(v.Number-w.Number) <= w.half() && v.printsAs(w) && v.For(us).printsAs(w.For(us))
+}
+
+// printsAs reports whether both are the same at the decimals that they are shown with.
+func (v Value) printsAs(w Value) bool {
+	return v.literal(v.Decimals).mantissa == w.literal(w.Decimals).mantissa
 }
 
 func symbolsOf(x Expr) []*node {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf8"
 
 	"example.org/maslin/dough/quantity"
@@ -216,5 +217,56 @@ func TestAnswerIsTheLastValue(t *testing.T) {
 	}
 	if (working.Working{}).Answer().IsValid() {
 		t.Error("nothing has an answer")
+	}
+}
+
+// A quantity is kept to its last quantum. Where that carries a result onto a tie that its arithmetic does not stand at,
+// in the unit of either reader, one digit more is shown, and no more than that; elsewhere none.
+func TestResultBesideATieShowsAnotherDigit(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		by            float64
+		is            any
+		unit          working.Unit
+		decimals      int
+		metric, other string
+	}{
+		{"°C onto a tie", 100.61496, quantity.Celsius(100.61496), working.Celsius, 2, "100.615 °C", "213.107 °F"},
+		{"°F onto a tie", 82.091675, quantity.Celsius(82.091675), working.Celsius, 2, "82.092 °C", "179.765 °F"},
+		{"beside no tie", 100.61396, quantity.Celsius(100.61396), working.Celsius, 2, "100.61 °C", "213.11 °F"},
+		{"a second over a tie", 13.548, 13*time.Minute + 33*time.Second, working.Minute, 1, "13.55 min", "13.55 min"},
+		{"no tie of a duration", 13.517, 13*time.Minute + 31*time.Second, working.Minute, 1, "13.5 min", "13.5 min"},
+	} {
+		d := working.Derive(say("Tie"))
+		x := d.Find(working.Finding{Name: say("half"), Symbol: "y", Source: working.Algebra(), Is: c.is,
+			By: working.Given("x", say("whole"), working.Amount(2*c.by, c.unit, 5)).Over(2), Decimals: c.decimals})
+		d.Find(working.Finding{Name: say("double"), Symbol: "u", Source: working.Algebra(), Unit: c.unit, By: x.Times(2)})
+		workcheck.Verify(t, d.Working())
+		for units, want := range map[working.Units]string{working.Metric: c.metric, working.USCustomary: c.other} {
+			lines := d.Working().Lines(working.Reader{Units: units})
+			var got string
+			for _, l := range lines {
+				if l.Symbol == "y" {
+					got = l.Value
+				}
+			}
+			if got != want {
+				t.Errorf("%s, %v: %s, want %s", c.name, units, got, want)
+			}
+		}
+	}
+}
+
+// Nothing is left of three weights that add up, whatever the last bits of their floats say.
+func TestNothingLeftIsPrintedAsNothing(t *testing.T) {
+	gram := func(name string, x float64) working.Expr {
+		return working.Given(name, say("weight "+name), working.Amount(x, working.Gram, 1))
+	}
+	d := working.Derive(say("Left"))
+	d.Find(working.Finding{Name: say("left"), Symbol: "w", Source: working.Algebra(), Is: quantity.Grams(0), Decimals: 4,
+		By: gram("a", 0.3).Minus(gram("b", 0.1)).Minus(gram("c", 0.2)), Within: 5e-6, Note: say("to the microgram")})
+	workcheck.Verify(t, d.Working())
+	if got := d.Working().Lines(working.Reader{})[0]; got.Value != "0.0000 g" || got.Taken != "" {
+		t.Errorf("%q, taken as %q", got.Value, got.Taken)
 	}
 }

@@ -96,14 +96,6 @@ func (s step) lines(r Reader, n *names) []Line {
 	if own && unit.for_(r) != unit {
 		symbol = s.result.in(unit)
 		n.converted[symbol.key()], n.step[symbol.key()] = s.result, n.step[s.result.key()]
-		if printed.Number != 0 && printed.Number != s.raw.Number &&
-			math.Abs(printed.Number-s.raw.Number) <= printed.half()/100 {
-			// Its last quantum must not be rounded a second time where more digits are shown.
-			unrounded := *symbol
-			unrounded.value.Number, printed.Number = s.raw.Number, s.raw.Number
-			n.of[unrounded.key()] = n.name(symbol)
-			symbol = &unrounded
-		}
 	}
 	var back *Line
 	if symbol != s.result {
@@ -151,8 +143,7 @@ func (s step) moved(r Reader) bool {
 	if s.finding.Within == 0 {
 		return false
 	}
-	raw, is := s.raw.For(r), s.result.value.For(r)
-	return raw.literal(raw.Decimals).mantissa != is.literal(is.Decimals).mantissa
+	return !s.raw.For(r).printsAs(s.result.value.For(r))
 }
 
 // holds reports whether the formula gives the same in the units that the reader is shown as in its own.
