@@ -10,7 +10,8 @@ import (
 
 func TestWorkingsEvaluate(t *testing.T) {
 	hall := At(quantity.Meters(1150))
-	for _, place := range []Site{{}, hall, At(quantity.Meters(-400)), {Station: Hectopascals(880)}, {Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(1030)}} {
+	for _, place := range []Site{{}, hall, At(quantity.Meters(-400)), {Station: Hectopascals(880)},
+		{Altitude: quantity.Meters(1150), SeaLevel: Hectopascals(1030)}} {
 		b, err := place.BoilingPoint()
 		if err != nil {
 			t.Fatal(err)

@@ -8,9 +8,11 @@ import (
 
 // Site says where the oven stands. The zero value is sea level under the standard atmosphere.
 type Site struct {
-	Altitude quantity.Length `json:"altitude"`           // geometric altitude above the sea
-	Station  Pressure        `json:"station,omitzero"`   // what a barometer in the kitchen reads, uncorrected; it overrides the altitude
-	SeaLevel Pressure        `json:"sea_level,omitzero"` // what a weather service gives, reduced to sea level; needs the altitude
+	Altitude quantity.Length `json:"altitude"` // geometric altitude above the sea
+	// what a barometer in the kitchen reads, uncorrected; it overrides the altitude
+	Station Pressure `json:"station,omitzero"`
+	// what a weather service gives, reduced to sea level; needs the altitude
+	SeaLevel Pressure `json:"sea_level,omitzero"`
 }
 
 // At is the place at an altitude under the standard atmosphere.

@@ -90,7 +90,8 @@ func pressureSteps(d *working.Derivation, place Site, pressure float64) working.
 			working.Amount(pressure, pascal, 1),
 		)
 	}
-	z := working.Given("Z", working.Tell("bake.symbol_altitude", "altitude"), working.Amount(place.Altitude.Meters(), meters, 1)).
+	z := working.Given("Z", working.Tell("bake.symbol_altitude", "altitude"),
+		working.Amount(place.Altitude.Meters(), meters, 1)).
 		Explained(working.Explain("altitude"))
 	h := d.Find(working.Finding{
 		Name: working.Tell("bake.step_geopotential", "geopotential altitude"), Symbol: "H",

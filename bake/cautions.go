@@ -54,7 +54,8 @@ func OvenCautions() []working.Caution {
 			Subject: firstAidSubject, Source: sources.BurnsFirstAid,
 			Short: working.Tell(
 				"bake.short_first_aid",
-				"a burn is cooled at once under cool running water for 20 minutes, rings and clothing off unless they stick, no ice, no butter, then covered; call for help when it is large, deep, or on face or hands",
+				"a burn is cooled at once under cool running water for 20 minutes, rings and clothing off unless they stick, no "+
+					"ice, no butter, then covered; call for help when it is large, deep, or on face or hands",
 			),
 			Text: working.Tell(
 				"bake.caution_first_aid",
@@ -166,7 +167,8 @@ func colorCaution() working.Caution {
 		Short: working.Tell("bake.short_crust", "the color of the crust is yours to judge, whatever the core says"),
 		Text: working.Tell(
 			"bake.caution_crust",
-			"The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that is not baked.",
+			"The color of the crust is a criterion of its own that no number here can see: a strong fire browns a loaf that "+
+				"is not baked.",
 		),
 	}
 }
@@ -178,7 +180,8 @@ func coolingCautions() []working.Caution {
 			Subject: "do not wrap warm", Source: sources.NoWarmWrap,
 			Text: working.Tell(
 				"bake.caution_warm_wrap",
-				"Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread sweats in its wrapping and molds.",
+				"Cool on a rack with air all around, and wrap or bag only when the core is at room temperature: warm bread "+
+					"sweats in its wrapping and molds.",
 			),
 		},
 		ropeCaution(),

@@ -15,7 +15,8 @@ func diffusivity(d *working.Derivation, porosity, gain, is float64) working.Expr
 	)
 	by := working.Exp(working.Num(0.01).Times(p).Minus(15.25))
 	if gain != 1 {
-		by = working.Given("g", working.Tell("bake.symbol_gain", "how much better a hot crumb conducts, vapor in its pores"), gain).
+		by = working.Given("g", working.Tell("bake.symbol_gain",
+			"how much better a hot crumb conducts, vapor in its pores"), gain).
 			Times(by)
 	}
 	return d.Find(working.Finding{
@@ -63,13 +64,15 @@ func (c CoolingTime) Working() working.Working {
 	}
 	ml, porosity := specificVolume(c.in.Style)
 	baked := working.Given("B", working.Tell("bake.symbol_baked", "loaf out of the oven"), c.in.Baked)
-	v := working.Given("v", working.Tell("bake.symbol_specific_volume", "usual volume of a gram of %v bread", c.in.Style), working.Amount(ml, "mL/g", 1)).
+	v := working.Given("v", working.Tell("bake.symbol_specific_volume", "usual volume of a gram of %v bread",
+		c.in.Style), working.Amount(ml, "mL/g", 1)).
 		Explained(working.Explain("specific_volume"))
 	d.Find(working.Finding{
 		Name: working.Tell(
 			"bake.step_volume",
 			"volume of the loaf",
-		), Symbol: "V", By: baked.In(working.Gram).Times(v), Is: working.Amount(c.prior.volume*1e6, working.Milliliter, 0), Decimals: working.WholeNumber,
+		), Symbol: "V", By: baked.In(working.Gram).Times(v), Is: working.Amount(c.prior.volume*1e6, working.Milliliter, 0),
+		Decimals: working.WholeNumber,
 		Note: working.Tell(
 			"bake.note_form",
 			"from it and the form of the loaf come the radii below",
@@ -91,7 +94,8 @@ func (c CoolingTime) Working() working.Working {
 		), Symbol: "T_e", By: from.Minus(working.Num(2340.0).Over(280).Times(w)), Is: quantity.Celsius(c.from), Decimals: 2,
 		Term: working.Explain(
 			"latent_heat",
-		), Note: working.Tell("bake.note_latent", "2,340 kJ/kg of steam, 2.8 kJ/(kg K) of bread: 8.36 °C for each percent"), Source: sources.Rask,
+		), Note: working.Tell("bake.note_latent", "2,340 kJ/kg of steam, 2.8 kJ/(kg K) of bread: 8.36 °C for each percent"),
+		Source: sources.Rask,
 	})
 	if c.Ready.Likely == 0 {
 		return d.Working()
@@ -147,7 +151,8 @@ func (c CoolingLeft) Working() working.Working {
 	}
 	room := degree("T_a", working.Tell("bake.symbol_room", "room"), c.in.Room.Celsius())
 	constant := working.Amount(c.tau, working.Minute, 3)
-	tau := working.Given("τ", working.Tell("bake.symbol_tau_fit", "time constant, by weighted least squares on %d readings", len(c.in.Samples)), constant).
+	tau := working.Given("τ", working.Tell("bake.symbol_tau_fit",
+		"time constant, by weighted least squares on %d readings", len(c.in.Samples)), constant).
 		Explained(working.Explain("time_constant"))
 	if len(c.in.Samples) == 2 {
 		dt := working.Given(
@@ -185,7 +190,8 @@ func (c CoolingLeft) Working() working.Working {
 		Name: working.Tell(
 			"bake.step_cooling_left",
 			"likely time left",
-		), Symbol: "t_left", By: working.Max(0, tau.Times(working.Ln(now.Minus(room).Over(slice.Minus(room))))), Is: c.Ready.Likely, Decimals: 1, Source: sources.Conduction,
+		), Symbol: "t_left", By: working.Max(0, tau.Times(working.Ln(now.Minus(room).Over(slice.Minus(room))))),
+		Is: c.Ready.Likely, Decimals: 1, Source: sources.Conduction,
 	})
 	return d.Working()
 }

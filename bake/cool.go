@@ -13,10 +13,11 @@ import (
 type CoolingLoaf struct {
 	Style Style                `json:"style"`
 	Shape Shape                `json:"shape,omitzero"`
-	Baked quantity.Mass        `json:"baked"`          // the loaf out of the oven
-	From  quantity.Temperature `json:"from,omitzero"`  // core out of the oven; not given: 98 °C
-	Room  quantity.Temperature `json:"room,omitzero"`  // the air around it; not given: 22 °C
-	Slice quantity.Temperature `json:"slice,omitzero"` // core at which it is cut; not given: 35 °C, 50 °C for what is eaten warm, at least 6 °C above the room
+	Baked quantity.Mass        `json:"baked"`         // the loaf out of the oven
+	From  quantity.Temperature `json:"from,omitzero"` // core out of the oven; not given: 98 °C
+	Room  quantity.Temperature `json:"room,omitzero"` // the air around it; not given: 22 °C
+	// core at which it is cut; not given: 35 °C, 50 °C for what is eaten warm, at least 6 °C above the room
+	Slice quantity.Temperature `json:"slice,omitzero"`
 	Loses quantity.Percent     `json:"loses,omitzero"` // of its weight while it cools; 0 %: 1 to 3 %, likely 2
 }
 
@@ -25,8 +26,9 @@ type CoolingTime struct {
 	Ready quantity.TimeRange   `json:"ready"` // until the core is at Slice
 	Slice quantity.Temperature `json:"slice"`
 	Room  quantity.Temperature `json:"room"`
-	Rest  quantity.Elapsed     `json:"rest,omitzero"` // what the style asks for beyond cooling: a rye loaf is cut the next day, a rye roll is not
-	Warm  bool                 `json:"warm,omitzero"` // eaten warm: nobody need wait for it to cool
+	// what the style asks for beyond cooling: a rye loaf is cut the next day, a rye roll is not
+	Rest  quantity.Elapsed `json:"rest,omitzero"`
+	Warm  bool             `json:"warm,omitzero"` // eaten warm: nobody need wait for it to cool
 	in    CoolingLoaf
 	from  float64 // °C, after the heat that the steam takes with it
 	lost  float64 // % of the loaf
@@ -201,7 +203,8 @@ func sliceIn(room quantity.Temperature, style Style) quantity.Temperature {
 // roll is the largest piece that is eaten as a roll; half a pound is where bread begins in 21 CFR 136.3.
 var roll = quantity.Grams(226.796)
 
-// restOf is how long a loaf rests before it cuts well, beyond cooling. From memory: 12 to 24 h for rye; rye rolls are eaten the day
+// restOf is how long a loaf rests before it cuts well, beyond cooling. From memory: 12 to 24 h for rye; rye rolls are
+// eaten the day
 // they are baked (common practice, no source).
 func restOf(s Style, baked quantity.Mass) time.Duration {
 	if s == Rye && baked.Compare(roll) > 0 {

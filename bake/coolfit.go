@@ -13,11 +13,12 @@ import (
 
 // CoolingProbe is a probe in a cooling loaf.
 type CoolingProbe struct {
-	Samples []Sample                  `json:"samples"`        // two or more, in order of time
-	Now     time.Time                 `json:"now,omitzero"`   // the clock at the last reading; given, the answer is told by the clock too
-	Room    quantity.Temperature      `json:"room,omitzero"`  // the air around it; not given: 22 °C
-	Slice   quantity.Temperature      `json:"slice,omitzero"` // not given: 35 °C, or 6 °C above a room warmer than 29 °C
-	Error   quantity.TemperatureDelta `json:"error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
+	Samples []Sample `json:"samples"` // two or more, in order of time
+	// the clock at the last reading; given, the answer is told by the clock too
+	Now   time.Time                 `json:"now,omitzero"`
+	Room  quantity.Temperature      `json:"room,omitzero"`  // the air around it; not given: 22 °C
+	Slice quantity.Temperature      `json:"slice,omitzero"` // not given: 35 °C, or 6 °C above a room warmer than 29 °C
+	Error quantity.TemperatureDelta `json:"error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
 }
 
 // CoolingLeft is how long a loaf still cools, from its last reading.

@@ -13,7 +13,8 @@ import (
 type HeatPhase struct {
 	Oven quantity.Temperature `json:"oven"`
 	For  quantity.Elapsed     `json:"for"`
-	Wet  bool                 `json:"wet,omitzero"` // lid on or steam in: the surface stays wet, nothing dries and nothing browns
+	// lid on or steam in: the surface stays wet, nothing dries and nothing browns
+	Wet bool `json:"wet,omitzero"`
 }
 
 // OvenBake asks what a bake does to the outside of a loaf: how much water it drives off and how dark the crust gets.
@@ -82,7 +83,8 @@ const (
 // L 2.257 MJ/kg; A the area that dries: top and sides, half of the base, and a third of what stands in a tin.
 // Valid range: 20 g to 5 kg, ovens of 120 to 350 °C, breads with a middle. While the lid is on or the steam in nothing
 // dries; the surface needs 3 to 6 minutes to boil.
-// Accuracy: computed physics, nothing fitted to loaves. With 2 points for cooling it lies within 5 points of the table of
+// Accuracy: computed physics, nothing fitted to loaves. With 2 points for cooling it lies within 5 points of the
+// table of
 // usual losses ([Style.UsualLoss]) over styles and sizes, 2.3 on average; baguettes and rolls come out too moist, large
 // loaves too dry. The range claims 80 % and is a judgment. Color is a band around the usual bake of the style, which is
 // taken to be golden brown: fit it to one bake of your own.

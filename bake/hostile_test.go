@@ -201,7 +201,8 @@ func TestHostileValues(t *testing.T) {
 			place := Site{Altitude: quantity.Meters(a), Station: Hectopascals(b)}
 			_, _ = place.BoilingPoint()
 			for _, d := range durations {
-				if v, err := (LoafReading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta, ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: quantity.Elapsed(d), InOven: quantity.Elapsed(d)}).Judge(); err == nil {
+				if v, err := (LoafReading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta,
+					ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: quantity.Elapsed(d), InOven: quantity.Elapsed(d)}).Judge(); err == nil {
 					_ = v.String()
 				}
 				l, err := Probe{
@@ -221,10 +222,12 @@ func TestHostileValues(t *testing.T) {
 				if err == nil {
 					inOrder("RefitCooling", c.Ready)
 				}
-				if x, err := (OvenPiece{Style: Style(int(d)), Dough: ma, KnownDough: mb, KnownTime: quantity.Elapsed(d), Extrapolate: true}).BakeTime(); err == nil {
+				if x, err := (OvenPiece{Style: Style(int(d)), Dough: ma, KnownDough: mb, KnownTime: quantity.Elapsed(d),
+					Extrapolate: true}).BakeTime(); err == nil {
 					inOrder("BakingTime", x.Time)
 				}
-				if x, err := (OvenLoad{Dough: ma, Pieces: int(d), Together: int(d), Oven: tb, Preheat: quantity.Elapsed(d), Reheat: quantity.Elapsed(d), Covered: quantity.Elapsed(d), Uncovered: quantity.Elapsed(d), Extrapolate: true}).Program(); err == nil {
+				if x, err := (OvenLoad{Dough: ma, Pieces: int(d), Together: int(d), Oven: tb, Preheat: quantity.Elapsed(d),
+					Reheat: quantity.Elapsed(d), Covered: quantity.Elapsed(d), Uncovered: quantity.Elapsed(d), Extrapolate: true}).Program(); err == nil {
 					inOrder("Plan", x.Total)
 				}
 			}
@@ -246,8 +249,10 @@ func TestHostileValues(t *testing.T) {
 	}
 	// Zero values print and derive without panics.
 	for _, z := range []interface{ String() string }{
-		LoafVerdict{}, Left{}, CoolingTime{}, CoolingLeft{}, Program{}, BakeTime{}, Arrival{}, Boiling{}, CoreTarget{}, StyleGuide{}, LossGuide{}, Scaling{}, LearnedLoss{},
-		AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, GasMark{}, Pressure{}, Style(-3), Shape(-3), AltitudeRule(-3), Vessel(-3), LossBasis(-3), Approach(-3),
+		LoafVerdict{}, Left{}, CoolingTime{}, CoolingLeft{}, Program{}, BakeTime{}, Arrival{}, Boiling{}, CoreTarget{},
+		StyleGuide{}, LossGuide{}, Scaling{}, LearnedLoss{},
+		AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, GasMark{}, Pressure{}, Style(-3), Shape(-3),
+		AltitudeRule(-3), Vessel(-3), LossBasis(-3), Approach(-3),
 		PhaseKind(-3), LoafState(-3), LeftState(-3), Confidence(-3),
 	} {
 		if z.String() == "" {
@@ -280,7 +285,8 @@ func parseAll(text string) []error {
 		firm     Confidence
 		out      []error
 	)
-	for _, e := range []encoding.TextUnmarshaler{&style, &shape, &rule, &vessel, &basis, &approach, &state, &left, &phase, &firm} {
+	for _, e := range []encoding.TextUnmarshaler{&style, &shape, &rule, &vessel, &basis, &approach, &state, &left,
+		&phase, &firm} {
 		out = append(out, e.UnmarshalText([]byte(text)))
 	}
 	_, e7 := ParsePressure(text)
@@ -343,7 +349,8 @@ func TestTextForms(t *testing.T) {
 	check(OfDough, new(LossBasis))
 	check(OfBread, new(LossBasis))
 	check(Hectopascals(882.5), new(Pressure))
-	for given, want := range map[string]float64{"29.92 inHg": 1013.21, "760 mmHg": 1013.25, "14.696 psi": 1013.25, "101.325kPa": 1013.25, "1,013.25 hPa": 1013.25, "101325 Pa": 1013.25, "900 mbar": 900} {
+	for given, want := range map[string]float64{"29.92 inHg": 1013.21, "760 mmHg": 1013.25, "14.696 psi": 1013.25,
+		"101.325kPa": 1013.25, "1,013.25 hPa": 1013.25, "101325 Pa": 1013.25, "900 mbar": 900} {
 		if p, err := ParsePressure(given); err != nil || math.Abs(p.Hectopascals()-want) > 0.02 {
 			t.Errorf("%s: %v, %v", given, p, err)
 		}
@@ -365,7 +372,8 @@ func TestTextForms(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"", "lean hearth", "Soft-Roll", "1013.25 hPa", "29.92 inHg", "gas 4", "½", "pot", "of bread", "offset"} {
+	for _, s := range []string{"", "lean hearth", "Soft-Roll", "1013.25 hPa", "29.92 inHg", "gas 4", "½", "pot",
+		"of bread", "offset"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(_ *testing.T, s string) { parseAll(s) })

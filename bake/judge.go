@@ -25,11 +25,13 @@ type LoafState int
 
 // The states of a loaf.
 const (
-	NotYet         LoafState = iota
-	Done                     // set and baked out
-	Set                      // the core is there, but nothing says whether the loaf has baked out: weigh it or give it time
-	SaysNothing              // the core is so near boiling that the probe carries no information: weigh the loaf or take the time
-	ByTimeAndColor           // a thin bread: a probe is no criterion
+	NotYet LoafState = iota
+	Done             // set and baked out
+	// the core is there, but nothing says whether the loaf has baked out: weigh it or give it time
+	Set
+	// the core is so near boiling that the probe carries no information: weigh the loaf or take the time
+	SaysNothing
+	ByTimeAndColor // a thin bread: a probe is no criterion
 )
 
 var loafStates = enum.Of[LoafState](
@@ -52,25 +54,29 @@ func (s *LoafState) UnmarshalText(text []byte) error { return loafStates.Unmarsh
 
 // LoafVerdict is whether a loaf is done, and by which criteria.
 type LoafVerdict struct {
-	State       LoafState            `json:"state"`
-	Target      quantity.Temperature `json:"target,omitzero"`
-	Boiling     quantity.Temperature `json:"boiling,omitzero"`
-	CoreThere   bool                 `json:"core_there"`        // the core is at its target
-	InAccepted  bool                 `json:"in_accepted"`       // the core is where some take the loaf out, even below the target
-	Weighed     bool                 `json:"weighed"`           // the loaf was weighed
-	Loss        quantity.Percent     `json:"loss"`              // of the dough, when weighed
-	MinimumLoss quantity.Percent     `json:"minimum_loss"`      // that shows bake-out; 0 % when loss is no criterion
-	LossThere   bool                 `json:"loss_there"`        // the loss is at its minimum
-	Hold        quantity.Elapsed     `json:"hold"`              // from the arrival of the core to bake-out, when the loaf is not weighed
-	HeldThere   bool                 `json:"held_there"`        // the target was held that long
-	HoldFor     quantity.Elapsed     `json:"hold_for,omitzero"` // still to hold, when the loaf is not weighed
-	Light       bool                 `json:"light"`             // lighter than the style usually gets: drier than usual
-	Capped      bool                 `json:"capped"`            // the target is what boiling allows here, less than was asked
-	MayNotSet   bool                 `json:"may_not_set"`       // water boils so low here that the crumb may not set
-	Informs     bool                 `json:"informs"`           // the reading carries information: it is not within the flat end near boiling
-	reading     LoafReading
-	pressure    float64
-	sea         float64
+	State     LoafState            `json:"state"`
+	Target    quantity.Temperature `json:"target,omitzero"`
+	Boiling   quantity.Temperature `json:"boiling,omitzero"`
+	CoreThere bool                 `json:"core_there"` // the core is at its target
+	// the core is where some take the loaf out, even below the target
+	InAccepted  bool             `json:"in_accepted"`
+	Weighed     bool             `json:"weighed"`      // the loaf was weighed
+	Loss        quantity.Percent `json:"loss"`         // of the dough, when weighed
+	MinimumLoss quantity.Percent `json:"minimum_loss"` // that shows bake-out; 0 % when loss is no criterion
+	LossThere   bool             `json:"loss_there"`   // the loss is at its minimum
+	// from the arrival of the core to bake-out, when the loaf is not weighed
+	Hold      quantity.Elapsed `json:"hold"`
+	HeldThere bool             `json:"held_there"`        // the target was held that long
+	HoldFor   quantity.Elapsed `json:"hold_for,omitzero"` // still to hold, when the loaf is not weighed
+	Light     bool             `json:"light"`             // lighter than the style usually gets: drier than usual
+	// the target is what boiling allows here, less than was asked
+	Capped    bool `json:"capped"`
+	MayNotSet bool `json:"may_not_set"` // water boils so low here that the crumb may not set
+	// the reading carries information: it is not within the flat end near boiling
+	Informs  bool `json:"informs"`
+	reading  LoafReading
+	pressure float64
+	sea      float64
 }
 
 const (
@@ -233,7 +239,8 @@ func (v LoafVerdict) message() working.Message {
 	case SaysNothing:
 		return working.Tell(
 			"bake.says_nothing",
-			"a core of %.1f says nothing: water boils here at %.1f and every loaf ends there. Weigh it (at least %v lighter than its dough), or give it %v from the moment it reached %.1f.",
+			"a core of %.1f says nothing: water boils here at %.1f and every loaf ends there. Weigh it (at least %v lighter "+
+				"than its dough), or give it %v from the moment it reached %.1f.",
 			core,
 			v.Boiling,
 			v.MinimumLoss,

@@ -150,7 +150,8 @@ func TestProgramRounds(t *testing.T) {
 	if got := strings.Join(kinds, ", "); got != "reheat, load, covered, score again, covered, vent, uncovered" {
 		t.Errorf("round 2: %s", got)
 	}
-	if _, err := (OvenLoad{Dough: quantity.Grams(900), Pieces: 1, Covered: quantity.Elapsed(2 * time.Hour)}).Program(); err == nil {
+	if _, err := (OvenLoad{Dough: quantity.Grams(900), Pieces: 1,
+		Covered: quantity.Elapsed(2 * time.Hour)}).Program(); err == nil {
 		t.Error("two hours covered of a one-hour bake accepted")
 	}
 	// Thin bread bakes faster than round bread of the same weight, and a known bake of the same loaf comes back.

@@ -81,7 +81,8 @@ func (v LoafVerdict) holdSteps(d *working.Derivation, boiling, target working.Ex
 		Name: working.Tell(
 			"bake.step_hold_for",
 			"still to hold",
-		), Symbol: "t_more", By: working.Max(0, hold.Minus(held)), Is: v.HoldFor.Duration(), Decimals: 1, Source: working.Algebra(),
+		), Symbol: "t_more", By: working.Max(0, hold.Minus(held)), Is: v.HoldFor.Duration(), Decimals: 1,
+		Source: working.Algebra(),
 	})
 }
 
@@ -164,7 +165,8 @@ func (l Left) fitSteps(d *working.Derivation, boiling, done working.Expr) {
 		return working.Ln(below)
 	}
 	constant := working.Amount(-1/f.line.Slope, working.Minute, 3)
-	tau := working.Given("τ", working.Tell("bake.symbol_tau_fit", "time constant, by weighted least squares on %d readings", l.Used), constant).
+	tau := working.Given("τ", working.Tell("bake.symbol_tau_fit",
+		"time constant, by weighted least squares on %d readings", l.Used), constant).
 		Explained(working.Explain("time_constant"))
 	if l.Used == 2 {
 		dt := working.Given(
@@ -200,7 +202,8 @@ func (l Left) fitSteps(d *working.Derivation, boiling, done working.Expr) {
 			"likely time left to the target",
 		), Symbol: "t_left", By: tau.Times(ordinate(now).Minus(ordinate(done))),
 		Is: working.Amount(l.ToTarget.Likely.Minutes(), working.Minute, 2), Decimals: 2, Source: a.source(),
-		Within: 0.001, Note: working.Tell("bake.note_quantum", "temperatures are kept to 1/9000 K, which moves the last digit at a tie"),
+		Within: 0.001, Note: working.Tell("bake.note_quantum",
+			"temperatures are kept to 1/9000 K, which moves the last digit at a tie"),
 	})
 }
 

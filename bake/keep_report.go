@@ -130,7 +130,8 @@ func (s Staleness) Working() working.Working {
 		spread float64
 		is     quantity.Percent
 	}{
-		{working.Tell("bake.step_least_firm", "least share, constants 30 %% longer"), "S_least", 1 + stalingSpread, s.Share.Low},
+		{working.Tell("bake.step_least_firm", "least share, constants 30 %% longer"), "S_least", 1 + stalingSpread,
+			s.Share.Low},
 		{working.Tell("bake.step_likely_firm", "likely share"), "S_likely", 1, s.Share.Likely},
 		{working.Tell("bake.step_most_firm", "most, constants 30 %% shorter"), "S_most", 1 - stalingSpread, s.Share.High},
 	} {

@@ -19,7 +19,8 @@ func anyStay(t *rapid.T) Stay {
 	if rapid.IntRange(0, 3).Draw(t, "frozen") == 0 {
 		c = rapid.Float64Range(-40, -12).Draw(t, "freezer °C")
 	}
-	return Stay{quantity.Elapsed(time.Duration(rapid.IntRange(1, 20000).Draw(t, "min")) * time.Minute), quantity.Celsius(c)}
+	return Stay{quantity.Elapsed(time.Duration(rapid.IntRange(1, 20000).Draw(t, "min")) * time.Minute),
+		quantity.Celsius(c)}
 }
 
 // Time never makes bread fresher, a stay cut in two is the same stay, the order of stays does not matter, warmer never
@@ -98,7 +99,8 @@ func TestStalingAtRoomTemperature(t *testing.T) {
 	if err != nil || !frozen.Share.High.IsZero() || frozen.AtRoom != 0 {
 		t.Error(frozen, err)
 	}
-	if text := frozen.Report().Text(report.Options{Width: 80}); !strings.Contains(text, "stands still") || !strings.Contains(text, "4 to 8 hours") {
+	if text := frozen.Report().Text(report.Options{Width: 80}); !strings.Contains(text, "stands still") ||
+		!strings.Contains(text, "4 to 8 hours") {
 		t.Error(text)
 	}
 }

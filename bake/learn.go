@@ -77,9 +77,11 @@ type LossLog struct {
 
 // LearnedLoss is the loss of one product of one kitchen.
 type LearnedLoss struct {
-	Mean             quantity.Percent                 `json:"mean"`   // of the dough, the usual loss of the style mixed in with the weight of one loaf
-	Spread           quantity.Percent                 `json:"spread"` // standard deviation from loaf to loaf; the usual 1 point until there are three
-	Next             quantity.Range[quantity.Percent] `json:"next"`   // holds the next loaf
+	// of the dough, the usual loss of the style mixed in with the weight of one loaf
+	Mean quantity.Percent `json:"mean"`
+	// standard deviation from loaf to loaf; the usual 1 point until there are three
+	Spread           quantity.Percent                 `json:"spread"`
+	Next             quantity.Range[quantity.Percent] `json:"next"` // holds the next loaf
 	Count            int                              `json:"count"`
 	in               LossLog
 	prior            float64

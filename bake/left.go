@@ -25,12 +25,14 @@ type Probe struct {
 	// count from then; 0: they do.
 	InOven quantity.Elapsed `json:"in_oven,omitzero"`
 	// EntryUnknown: nobody knows when the loaf went in. Bake-out is then reckoned from a usual bake of the style.
-	EntryUnknown bool                      `json:"entry_unknown,omitzero"`
-	Now          time.Time                 `json:"now,omitzero"`   // the clock at the last reading; given, the answer is told by the clock too
-	Error        quantity.TemperatureDelta `json:"error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
-	Approach     Approach                  `json:"approach,omitzero"`
-	Window       quantity.Elapsed          `json:"window,omitzero"`      // only readings this close to the last one count; 0: 15 minutes
-	Extrapolate  bool                      `json:"extrapolate,omitzero"` // use readings of the early part too
+	EntryUnknown bool `json:"entry_unknown,omitzero"`
+	// the clock at the last reading; given, the answer is told by the clock too
+	Now      time.Time                 `json:"now,omitzero"`
+	Error    quantity.TemperatureDelta `json:"error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
+	Approach Approach                  `json:"approach,omitzero"`
+	// only readings this close to the last one count; 0: 15 minutes
+	Window      quantity.Elapsed `json:"window,omitzero"`
+	Extrapolate bool             `json:"extrapolate,omitzero"` // use readings of the early part too
 }
 
 // LeftState is the kind of answer to "how long still?".
@@ -38,11 +40,12 @@ type LeftState int
 
 // The kinds of answers.
 const (
-	Rising      LeftState = iota // on its way, with a range
-	Reached                      // the target is reached
-	Unreachable                  // the baker's own target is at or above what boiling allows; the range is for the target that can be reached
-	NearBoiling                  // within 1.5 °C of boiling: the probe says nothing more
-	Vague                        // the readings lie too close together for a range: read again
+	Rising  LeftState = iota // on its way, with a range
+	Reached                  // the target is reached
+	// the baker's own target is at or above what boiling allows; the range is for the target that can be reached
+	Unreachable
+	NearBoiling // within 1.5 °C of boiling: the probe says nothing more
+	Vague       // the readings lie too close together for a range: read again
 )
 
 var leftStates = enum.Of[LeftState](
@@ -72,13 +75,15 @@ type Left struct {
 	Target       quantity.Temperature `json:"target"`                 // the core that means done here
 	Boiling      quantity.Temperature `json:"boiling"`                // of water, here
 	TimeConstant quantity.Elapsed     `json:"time_constant,omitzero"` // τ, of the end of the bake for Quickening
-	Capped       bool                 `json:"capped"`                 // the target is what boiling allows here, less than was asked
-	Used         int                  `json:"used"`                   // readings used
-	Early        int                  `json:"early"`                  // readings left out because the core was still in the early part
-	ReadAgain    quantity.Elapsed     `json:"read_again,omitzero"`    // when the next reading is worth taking
-	probe        Probe
-	fit          fitted
-	arrival      time.Duration // of the core at its target, likely, from the last reading on; negative: before it
+	// the target is what boiling allows here, less than was asked
+	Capped bool `json:"capped"`
+	Used   int  `json:"used"` // readings used
+	// readings left out because the core was still in the early part
+	Early     int              `json:"early"`
+	ReadAgain quantity.Elapsed `json:"read_again,omitzero"` // when the next reading is worth taking
+	probe     Probe
+	fit       fitted
+	arrival   time.Duration // of the core at its target, likely, from the last reading on; negative: before it
 }
 
 // fitted is the straight line behind a Left, with its time in minutes from the last reading.
@@ -139,7 +144,8 @@ func (p Probe) TimeLeft() (Left, error) {
 	p.Samples = slices.Clone(p.Samples)
 	last := p.Samples[len(p.Samples)-1]
 	out := Left{
-		Approach: p.Approach, Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling), Capped: t.capped(p.Goal), probe: p,
+		Approach: p.Approach, Target: quantity.Celsius(t.core), Boiling: quantity.Celsius(t.boiling),
+		Capped: t.capped(p.Goal), probe: p,
 	}
 	f := fitted{
 		boiling:  t.boiling,
@@ -336,7 +342,8 @@ func (l Left) message() working.Message {
 	case NearBoiling:
 		return working.Tell(
 			"bake.left_near_boiling",
-			"the core is within %v of boiling (%.1f): the probe says nothing more; weigh the loaf, or go by the time: baked out in %v",
+			"the core is within %v of boiling (%.1f): the probe says nothing more; weigh the loaf, or go by the time: baked "+
+				"out in %v",
 			quantity.DeltaCelsius(flat),
 			l.Boiling,
 			l.ToOut,

@@ -33,7 +33,8 @@ func (l Left) Report() report.Report {
 		last := l.probe.Samples[n-1]
 		if carry, err := (TakenOut{Place: l.probe.Place, Core: last.Core}).CarryOver(); err == nil {
 			r.Sections = append(r.Sections, report.Section{
-				Key: "carry_over", Title: working.Tell("bake.title_out_now", "If it came out now"), Blocks: []report.Block{report.Say(carry.message())},
+				Key: "carry_over", Title: working.Tell("bake.title_out_now", "If it came out now"),
+				Blocks: []report.Block{report.Say(carry.message())},
 			})
 		}
 	}
@@ -72,7 +73,8 @@ func (l Left) restsOn() []working.Message {
 			out,
 			working.Tell(
 				"bake.out_hearth",
-				"a hearth loaf bakes out in about as long again as its core took to come within %.0f of boiling; at the early end by the plant rule for pan bread",
+				"a hearth loaf bakes out in about as long again as its core took to come within %.0f of boiling; at the early "+
+					"end by the plant rule for pan bread",
 				quantity.DeltaCelsius(nearly),
 			),
 		)

@@ -129,7 +129,8 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 		if drop := used[i-1].Core.Celsius() - used[i].Core.Celsius(); drop > 3*sigma {
 			return &quantity.InputError{
 				GoPath: "Samples", Got: "core falling from " + celsius(used[i-1].Core) + " to " + celsius(used[i].Core),
-				Want: "a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?", Err: quantity.ErrInconsistent,
+				Want: "a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?",
+				Err:  quantity.ErrInconsistent,
 			}
 		}
 	}

@@ -88,7 +88,8 @@ func (a AverageWeight) Cautions() []working.Caution {
 			Subject: "law",
 			Text: working.Tell(
 				"bake.caution_law",
-				"This is information, not legal advice: check the weights and measures law of your place, and its rules for unpacked bread.",
+				"This is information, not legal advice: check the weights and measures law of your place, and its rules for "+
+					"unpacked bread.",
 			),
 			Source: sources.AverageSystem,
 		},
@@ -96,7 +97,8 @@ func (a AverageWeight) Cautions() []working.Caution {
 			Subject: "unpacked loaves",
 			Text: working.Tell(
 				"bake.caution_unpacked",
-				"In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; older rules set 400, 800 and 1,200 g.",
+				"In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; "+
+					"older rules set 400, 800 and 1,200 g.",
 			),
 			Source: sources.UnwrappedBread,
 		},

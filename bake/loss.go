@@ -120,7 +120,8 @@ func usualLoss(style Style, grams float64) (likely, low, high float64, note work
 	return likely, likely - row.low, likely + row.high, row.note
 }
 
-// hearthPoints are the points of the table of hearth loaves, in grams and percent, on both sides of a mass; the same point
+// hearthPoints are the points of the table of hearth loaves, in grams and percent, on both sides of a mass; the same
+// point
 // twice at the ends.
 func hearthPoints(grams float64) (from, to [2]float64) {
 	table := [...][2]float64{{90, 14}, {500, 13}, {900, 11.5}, {1750, 10}, {5000, 9}}
@@ -144,10 +145,11 @@ func (g LossGuide) message() working.Message {
 
 // PromisedLoaf asks how much dough to scale for a loaf of a promised weight.
 type PromisedLoaf struct {
-	Baked   quantity.Mass    `json:"baked"`            // the promised weight, when cool
-	Loss    quantity.Percent `json:"loss"`             // lost in the oven
-	Cooling quantity.Percent `json:"cooling,omitzero"` // lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
-	Basis   LossBasis        `json:"basis,omitzero"`   // what Loss is a percentage of
+	Baked quantity.Mass    `json:"baked"` // the promised weight, when cool
+	Loss  quantity.Percent `json:"loss"`  // lost in the oven
+	// lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
+	Cooling quantity.Percent `json:"cooling,omitzero"`
+	Basis   LossBasis        `json:"basis,omitzero"` // what Loss is a percentage of
 }
 
 // Scaling is the dough to weigh for one loaf.

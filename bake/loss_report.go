@@ -87,7 +87,8 @@ func (s Scaling) lossNote() working.Message {
 // Report tells the limits.
 func (a AverageWeight) Report() report.Report {
 	return report.Report{Headline: a.message(), Cautions: a.Cautions(), Sections: []report.Section{{
-		Key: "average_system", Title: working.Tell("bake.title_average", "Average system of the UK and the EU, as information"), Blocks: []report.Block{report.Rows{
+		Key: "average_system", Title: working.Tell("bake.title_average",
+			"Average system of the UK and the EU, as information"), Blocks: []report.Block{report.Rows{
 			{Label: working.Tell("bake.label_average", "on average at least"), Value: report.Of(a.Mean)},
 			{Label: working.Tell("bake.label_few", "at most 1 in 40 below"), Value: report.Of(a.Few)},
 			{Label: working.Tell("bake.label_none", "none below"), Value: report.Of(a.None)},

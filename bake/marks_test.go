@@ -11,7 +11,8 @@ import (
 
 func minute(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n) * time.Minute) }
 
-// The cuts are opened again and the loaf is turned at the minutes asked for, wherever the lid is then, and the parts of the
+// The cuts are opened again and the loaf is turned at the minutes asked for, wherever the lid is then, and the parts
+// of the
 // bake still add up to the whole.
 func TestMarksOfAProgram(t *testing.T) {
 	base := OvenLoad{Dough: quantity.Grams(900), Pieces: 1, Vessel: Pot, Covered: minute(22), Uncovered: minute(20)}
@@ -19,13 +20,19 @@ func TestMarksOfAProgram(t *testing.T) {
 		change func(*OvenLoad)
 		want   string
 	}{
-		"nothing":        {func(*OvenLoad) {}, "load 0, covered 0, vent 22, uncovered 22"},
-		"as usual":       {func(o *OvenLoad) { o.Rescore = true }, "load 0, covered 0, score again 5, covered 5, vent 22, uncovered 22"},
-		"at seven":       {func(o *OvenLoad) { o.RescoreAfter = minute(7) }, "load 0, covered 0, score again 7, covered 7, vent 22, uncovered 22"},
-		"turned":         {func(o *OvenLoad) { o.TurnAfter = minute(30) }, "load 0, covered 0, vent 22, uncovered 22, turn 30, uncovered 30"},
-		"with the lid":   {func(o *OvenLoad) { o.TurnAfter = minute(22) }, "load 0, covered 0, vent 22, turn 22, uncovered 22"},
-		"turned covered": {func(o *OvenLoad) { o.TurnAfter, o.RescoreAfter = minute(10), minute(4) }, "load 0, covered 0, score again 4, covered 4, turn 10, covered 10, vent 22, uncovered 22"},
-		"open":           {func(o *OvenLoad) { o.Covered, o.Open, o.TurnAfter = 0, true, minute(10) }, "load 0, uncovered 0, turn 10, uncovered 10"},
+		"nothing": {func(*OvenLoad) {}, "load 0, covered 0, vent 22, uncovered 22"},
+		"as usual": {func(o *OvenLoad) { o.Rescore = true },
+			"load 0, covered 0, score again 5, covered 5, vent 22, uncovered 22"},
+		"at seven": {func(o *OvenLoad) { o.RescoreAfter = minute(7) },
+			"load 0, covered 0, score again 7, covered 7, vent 22, uncovered 22"},
+		"turned": {func(o *OvenLoad) { o.TurnAfter = minute(30) },
+			"load 0, covered 0, vent 22, uncovered 22, turn 30, uncovered 30"},
+		"with the lid": {func(o *OvenLoad) { o.TurnAfter = minute(22) },
+			"load 0, covered 0, vent 22, turn 22, uncovered 22"},
+		"turned covered": {func(o *OvenLoad) { o.TurnAfter, o.RescoreAfter = minute(10), minute(4) },
+			"load 0, covered 0, score again 4, covered 4, turn 10, covered 10, vent 22, uncovered 22"},
+		"open": {func(o *OvenLoad) { o.Covered, o.Open, o.TurnAfter = 0, true, minute(10) },
+			"load 0, uncovered 0, turn 10, uncovered 10"},
 	} {
 		in := base
 		c.change(&in)

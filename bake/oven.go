@@ -139,15 +139,17 @@ func NearestMark(t quantity.Temperature) (GasMark, quantity.TemperatureDelta) {
 
 // OvenSetting asks what to set an oven to.
 type OvenSetting struct {
-	Wanted quantity.Temperature      `json:"wanted"`       // what the bread should feel, as recipes give it for still heat
-	Fan    bool                      `json:"fan,omitzero"` // the oven blows its air
-	Off    quantity.TemperatureDelta `json:"off,omitzero"` // this oven's own error: what a thermometer in it shows, less the dial
+	Wanted quantity.Temperature `json:"wanted"`       // what the bread should feel, as recipes give it for still heat
+	Fan    bool                 `json:"fan,omitzero"` // the oven blows its air
+	// this oven's own error: what a thermometer in it shows, less the dial
+	Off quantity.TemperatureDelta `json:"off,omitzero"`
 }
 
 // OvenDial is what to set an oven to.
 type OvenDial struct {
-	Set    quantity.Temperature                 `json:"set"`
-	Advice quantity.Range[quantity.Temperature] `json:"advice"`        // the spread of advice on fan ovens; equal to Set without a fan
+	Set quantity.Temperature `json:"set"`
+	// the spread of advice on fan ovens; equal to Set without a fan
+	Advice quantity.Range[quantity.Temperature] `json:"advice"`
 	Dial   quantity.Temperature                 `json:"dial"`          // rounded to 5 °C, as on a dial
 	Mark   GasMark                              `json:"mark,omitzero"` // nearest, if any
 	in     OvenSetting

@@ -110,7 +110,8 @@ func (pr Program) Report() report.Report {
 	return report.Report{
 		Headline: pr.message(), Cautions: pr.Cautions(),
 		Sections: []report.Section{{
-			Key: "program", Title: working.Tell("bake.title_program", "%d {1|round|rounds} of %d, from switching on", pr.Rounds, pr.PerRound), Blocks: []report.Block{table, report.Rows{
+			Key: "program", Title: working.Tell("bake.title_program", "%d {1|round|rounds} of %d, from switching on",
+				pr.Rounds, pr.PerRound), Blocks: []report.Block{table, report.Rows{
 				{
 					Label: working.Tell("bake.label_each_bake", "each bake"),
 					Value: report.Of(pr.Bake),

@@ -139,7 +139,8 @@ func (pr Program) Working() working.Working {
 			Name: working.Tell(
 				"bake.step_uncovered",
 				"uncovered",
-			), Symbol: "t_u", By: working.Max(0, whole.Minus(covered)), Is: pr.Uncovered.Likely, Decimals: 1, Source: working.Algebra(),
+			), Symbol: "t_u", By: working.Max(0, whole.Minus(covered)), Is: pr.Uncovered.Likely, Decimals: 1,
+			Source: working.Algebra(),
 		})
 	}
 	preheat, reheat := working.Given(

@@ -139,5 +139,6 @@ func (c CoolingLeft) chart() (report.Chart, bool) {
 
 // picture is a section with a chart.
 func picture(c report.Chart) report.Section {
-	return report.Section{Key: "picture", Title: working.Tell("bake.title_picture", "As a picture"), Blocks: []report.Block{c}}
+	return report.Section{Key: "picture", Title: working.Tell("bake.title_picture", "As a picture"),
+		Blocks: []report.Block{c}}
 }

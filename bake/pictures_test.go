@@ -72,7 +72,8 @@ func TestPicturesShowTheAnswers(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := hall.chart()
-	if got := at(b, b.Main, 1150); math.Abs(got-hall.Point.Celsius()) > 0.02 || len(b.Marks) != 1 || b.Marks[0].At != 1150 {
+	if got := at(b, b.Main, 1150); math.Abs(got-hall.Point.Celsius()) > 0.02 || len(b.Marks) != 1 ||
+		b.Marks[0].At != 1150 {
 		t.Errorf("at 1150 m: %.2f °C, %+v", got, b.Marks)
 	}
 	for _, c := range []report.Chart{c, b} {

@@ -7,10 +7,11 @@ import (
 
 // ScaledPiece asks what a piece of dough weighs when it is baked.
 type ScaledPiece struct {
-	Dough   quantity.Mass    `json:"dough"`            // the piece when it goes in
-	Loss    quantity.Percent `json:"loss"`             // lost in the oven
-	Cooling quantity.Percent `json:"cooling,omitzero"` // lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
-	Basis   LossBasis        `json:"basis,omitzero"`   // what Loss is a percentage of
+	Dough quantity.Mass    `json:"dough"` // the piece when it goes in
+	Loss  quantity.Percent `json:"loss"`  // lost in the oven
+	// lost while cooling, of the loaf out of the oven; 0 % when Loss includes it
+	Cooling quantity.Percent `json:"cooling,omitzero"`
+	Basis   LossBasis        `json:"basis,omitzero"` // what Loss is a percentage of
 }
 
 // Bread answers: how heavy is the loaf that this piece becomes? It is the inverse of [PromisedLoaf.Scaling].

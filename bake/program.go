@@ -21,8 +21,9 @@ type OvenLoad struct {
 	Together int           `json:"together,omitzero"` // pieces in one round; 0: all at once
 	Cold     bool          `json:"cold,omitzero"`     // straight from the refrigerator
 
-	Oven      quantity.Temperature `json:"oven,omitzero"`      // at the start; not given: the style's
-	Then      quantity.Temperature `json:"then,omitzero"`      // when the lid comes off; not given: Oven where that is given, else the style's
+	Oven quantity.Temperature `json:"oven,omitzero"` // at the start; not given: the style's
+	// when the lid comes off; not given: Oven where that is given, else the style's
+	Then      quantity.Temperature `json:"then,omitzero"`
 	Preheat   quantity.Elapsed     `json:"preheat,omitzero"`   // 0: the vessel's
 	Reheat    quantity.Elapsed     `json:"reheat,omitzero"`    // between rounds; 0: the vessel's
 	Covered   quantity.Elapsed     `json:"covered,omitzero"`   // lid on, or steam in; 0: the style's
@@ -212,7 +213,8 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	var p quantity.Problems
 	bake, err := OvenPiece{
 		Style: in.Style, Shape: in.Shape, Dough: in.Dough, Cold: in.Cold,
-		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, KnownCold: in.KnownCold, Extrapolate: in.Extrapolate,
+		KnownDough: in.KnownDough, KnownTime: in.KnownTime, KnownShape: in.KnownShape, KnownCold: in.KnownCold,
+		Extrapolate: in.Extrapolate,
 	}.BakeTime()
 	p.Join("", err)
 	pieces := p.Int("Pieces", in.Pieces, 1, 1000)
@@ -261,7 +263,8 @@ func sum(a, b quantity.TimeRange) quantity.TimeRange {
 
 func (pr *Program) phases() {
 	now, none := sure(0), working.Message{}
-	add := func(kind PhaseKind, round int, oven quantity.Temperature, takes quantity.TimeRange, hands bool, note working.Message) {
+	add := func(kind PhaseKind, round int, oven quantity.Temperature, takes quantity.TimeRange, hands bool,
+		note working.Message) {
 		pr.Phases = append(
 			pr.Phases,
 			Phase{Kind: kind, Round: round, Oven: oven, Start: now, Takes: takes, Hands: hands, Note: note},
@@ -291,7 +294,8 @@ func (pr *Program) phases() {
 		marks := pr.marks()
 		covered := pr.Covered.Duration()
 		// lasting is a stretch of the bake with the marks that fall into it.
-		lasting := func(kind PhaseKind, oven quantity.Temperature, from time.Duration, takes quantity.TimeRange, says working.Message) {
+		lasting := func(kind PhaseKind, oven quantity.Temperature, from time.Duration, takes quantity.TimeRange,
+			says working.Message) {
 			for len(marks) > 0 && marks[0].after < from+takes.Likely {
 				part := marks[0].after - from
 				if part > 0 {
@@ -381,7 +385,9 @@ func (pr Program) Cautions() []working.Caution {
 	out := append(OvenCautions(), colorCaution())
 	if pr.in.Vessel == Pot {
 		out = append(out, working.Caution{
-			Subject: "pots", Text: working.Tell("bake.caution_pots", "Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %.1f, and never heat a coated pot empty unless its maker allows it.", pr.Oven),
+			Subject: "pots", Text: working.Tell("bake.caution_pots",
+				"Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %.1f, and never "+
+					"heat a coated pot empty unless its maker allows it.", pr.Oven),
 			Source: sources.CastIronWater,
 		})
 	}

@@ -227,7 +227,8 @@ func TestMoreMassIsNeverFaster(t *testing.T) {
 					rt.Fatal("no words")
 				}
 			}
-			for _, fault := range append(append(workcheck.Faults(b.Working()), workcheck.Faults(c.Working())...), append(workcheck.Faults(a.Working()), workcheck.Faults(pr.Working())...)...) {
+			for _, fault := range append(append(workcheck.Faults(b.Working()), workcheck.Faults(c.Working())...),
+				append(workcheck.Faults(a.Working()), workcheck.Faults(pr.Working())...)...) {
 				rt.Fatal(fault)
 			}
 			return times{b.Time.Likely, c.Ready.Likely, a.Time.Likely, pr.Total.Likely}

@@ -162,7 +162,8 @@ func compute(t *testing.T, what string, in given) float64 {
 		sea, err := Site{}.BoilingPoint()
 		fatal(err)
 		return map[string]float64{
-			"boiling F": b.Point.Fahrenheit(), "boiling C": b.Point.Celsius(), "pressure psi": b.Pressure.pascals() / pascalPerPsi,
+			"boiling F": b.Point.Fahrenheit(), "boiling C": b.Point.Celsius(),
+			"pressure psi":   b.Pressure.pascals() / pascalPerPsi,
 			"boiling drop C": sea.Point.Celsius() - b.Point.Celsius(),
 		}[what]
 	case "target C":
@@ -185,7 +186,8 @@ func compute(t *testing.T, what string, in given) float64 {
 	case "gas F", "gas C", "gas dial C":
 		g, err := ParseGasMark(in["mark"])
 		fatal(err)
-		return map[string]float64{"gas F": g.Temperature().Fahrenheit(), "gas C": g.Temperature().Celsius(), "gas dial C": g.Dial().Celsius()}[what]
+		return map[string]float64{"gas F": g.Temperature().Fahrenheit(), "gas C": g.Temperature().Celsius(),
+			"gas dial C": g.Dial().Celsius()}[what]
 	case "bake min":
 		b, err := OvenPiece{Style: in.style(t), Dough: in.mass(t, "dough")}.BakeTime()
 		fatal(err)
@@ -224,7 +226,8 @@ func compute(t *testing.T, what string, in given) float64 {
 		d, err := OvenSetting{Wanted: in.temperature(t, "wanted"), Fan: true}.Dial()
 		fatal(err)
 		return map[string]float64{
-			"fan less C": in.temperature(t, "wanted").Sub(d.Set).Celsius(), "fan F low": d.Advice.Low.Fahrenheit(), "fan F high": d.Advice.High.Fahrenheit(),
+			"fan less C": in.temperature(t, "wanted").Sub(d.Set).Celsius(), "fan F low": d.Advice.Low.Fahrenheit(),
+			"fan F high": d.Advice.High.Fahrenheit(),
 		}[what]
 	case "preheat min", "covered min":
 		v := word[Vessel](t, in["vessel"])
@@ -234,7 +237,8 @@ func compute(t *testing.T, what string, in given) float64 {
 		}
 		pr, err := OvenLoad{Style: in.style(t), Dough: dough, Pieces: 1, Vessel: v}.Program()
 		fatal(err)
-		return map[string]float64{"preheat min": pr.Preheat.Duration().Minutes(), "covered min": pr.Covered.Duration().Minutes()}[what]
+		return map[string]float64{"preheat min": pr.Preheat.Duration().Minutes(),
+			"covered min": pr.Covered.Duration().Minutes()}[what]
 	case "cooling likely min":
 		c, err := CoolingLoaf{Style: in.style(t), Baked: in.mass(t, "baked")}.Time()
 		fatal(err)

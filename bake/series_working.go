@@ -143,7 +143,8 @@ func timeConstant(d *working.Derivation, axes []axisSymbols, alpha working.Expr,
 
 // seriesLead derives what stands before the exponential: the coefficients of the first terms, and how much the later
 // terms still add at the time that is found.
-func seriesLead(d *working.Derivation, axes []axisSymbols, alpha working.Expr, diffusivity, minutes float64) working.Expr {
+func seriesLead(d *working.Derivation, axes []axisSymbols, alpha working.Expr, diffusivity,
+	minutes float64) working.Expr {
 	t := working.Given("t_s", working.Tell("bake.symbol_seconds",
 		"likely time, in seconds; put in what comes out until it stays"), working.Amount(60*minutes, "s", 0))
 	lead := working.Expr{}

@@ -74,7 +74,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			250,
 			235,
-		}, 10, lossRow{18, 13, 23, working.Tell("bake.note_thin_crusty", "thin and crusty")}, crumbRow{4.5, 0.80}, false, keepRow{4, 8},
+		}, 10, lossRow{18, 13, 23, working.Tell("bake.note_thin_crusty", "thin and crusty")}, crumbRow{4.5, 0.80}, false,
+		keepRow{4, 8},
 	},
 	Pan: {
 		Tin,
@@ -85,7 +86,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			220,
 			200,
-		}, 15, lossRow{10, 8.5, 12, working.Tell("bake.note_tin_protects", "a tin protects the sides")}, crumbRow{4.5, 0.80}, false, keepRow{48, 72},
+		}, 15, lossRow{10, 8.5, 12, working.Tell("bake.note_tin_protects", "a tin protects the sides")},
+		crumbRow{4.5, 0.80}, false, keepRow{48, 72},
 	},
 	Enriched: {
 		Tin,
@@ -115,7 +117,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			180,
 			175,
-		}, 0, lossRow{9.5, 8, 12, working.Tell("bake.note_rich_holds", "fat and sugar hold water and the bake is short")}, crumbRow{4.2, 0.78}, false, keepRow{48, 72},
+		}, 0, lossRow{9.5, 8, 12, working.Tell("bake.note_rich_holds", "fat and sugar hold water and the bake is short")},
+		crumbRow{4.2, 0.78}, false, keepRow{48, 72},
 	},
 	SoftRoll: {
 		Ball,
@@ -232,7 +235,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			210,
 			210,
-		}, 0, lossRow{4, 2, 7, working.Tell("bake.note_second_bake", "the second bake only; the first took most of it")}, crumbRow{3.4, 0.75}, false, keepRow{4, 8},
+		}, 0, lossRow{4, 2, 7, working.Tell("bake.note_second_bake", "the second bake only; the first took most of it")},
+		crumbRow{3.4, 0.75}, false, keepRow{4, 8},
 	},
 	MixedRye: {
 		Round,
@@ -301,7 +305,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			220,
 			220,
-		}, 0, lossRow{9, 6, 13, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.8, 0.68}, true, keepRow{12, 24},
+		}, 0, lossRow{9, 6, 13, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.8, 0.68}, true,
+		keepRow{12, 24},
 	},
 	Focaccia: {
 		Sheet,
@@ -329,7 +334,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			230,
 			230,
-		}, 0, lossRow{11, 8, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{3.4, 0.75}, true, keepRow{12, 24},
+		}, 0, lossRow{11, 8, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{3.4, 0.75}, true,
+		keepRow{12, 24},
 	},
 	Pizza: {
 		Flat,
@@ -360,7 +366,8 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			275,
 			275,
-		}, 0, lossRow{10, 6, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.0, 0.55}, true, keepRow{2, 12},
+		}, 0, lossRow{10, 6, 15, working.Tell("bake.note_from_memory", "from memory")}, crumbRow{2.0, 0.55}, true,
+		keepRow{2, 12},
 	},
 	FlatBread: {
 		Flat,

@@ -63,10 +63,11 @@ type CoreTarget struct {
 	// boils too low for it.
 	From quantity.Temperature `json:"from"`
 	// Accepted are the cores that sources accept, as they give them, for sea level.
-	Accepted  quantity.Range[quantity.Temperature] `json:"accepted"`
-	Boiling   quantity.Temperature                 `json:"boiling"`
-	Capped    bool                                 `json:"capped"`      // the boiling point, not the style, sets the target
-	MayNotSet bool                                 `json:"may_not_set"` // water boils so low that the crumb may not set
+	Accepted quantity.Range[quantity.Temperature] `json:"accepted"`
+	Boiling  quantity.Temperature                 `json:"boiling"`
+	// the boiling point, not the style, sets the target
+	Capped    bool `json:"capped"`
+	MayNotSet bool `json:"may_not_set"` // water boils so low that the crumb may not set
 	goal      Goal
 	sea       float64
 	pressure  float64
@@ -201,7 +202,8 @@ func (t CoreTarget) Notes() []working.Message {
 	if t.MayNotSet {
 		out = append(out, working.Tell(
 			"bake.note_may_not_set",
-			"water boils so low here that the crumb may not set: wheat starch is done at %.0f to %.0f, and the core gets no hotter than %.1f. Bake thin, or under pressure.",
+			"water boils so low here that the crumb may not set: wheat starch is done at %.0f to %.0f, and the core gets no "+
+				"hotter than %.1f. Bake thin, or under pressure.",
 			quantity.Celsius(80),
 			quantity.Celsius(90),
 			t.Boiling,

@@ -154,7 +154,8 @@ func (g LossGuide) Working() working.Working {
 	)
 	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
 	d.Find(working.Finding{
-		Name: name, Symbol: "L", By: l1.Plus(l2.Minus(l1).Times(working.Ln(m.Over(m1))).Over(working.Ln(m2.Over(m1)))), Is: g.Loss.Likely, Decimals: 1,
+		Name: name, Symbol: "L", By: l1.Plus(l2.Minus(l1).Times(working.Ln(m.Over(m1))).Over(working.Ln(m2.Over(m1)))),
+		Is: g.Loss.Likely, Decimals: 1,
 		Note: working.Tell(
 			"bake.note_between",
 			"between two points of the table of hearth loaves, rounded to 0.1 %%",
@@ -186,7 +187,8 @@ func (s Scaling) Working() working.Working {
 			Name: working.Tell(
 				"bake.step_bread",
 				"bread",
-			), Symbol: "B", By: working.Given("D", working.Tell("bake.symbol_piece", "dough per piece"), s.Dough).Times(keep), Is: s.Baked, Decimals: 1, Source: sources.GisslenLoss,
+			), Symbol: "B", By: working.Given("D", working.Tell("bake.symbol_piece", "dough per piece"), s.Dough).Times(keep),
+			Is: s.Baked, Decimals: 1, Source: sources.GisslenLoss,
 		})
 		return d.Working()
 	}
@@ -194,7 +196,8 @@ func (s Scaling) Working() working.Working {
 		Name: working.Tell(
 			"bake.step_scaling",
 			"dough per piece",
-		), Symbol: "D", By: working.Given("B", working.Tell("bake.symbol_cool", "baked and cool"), s.Baked).Over(keep), Is: s.Dough, Decimals: 1,
+		), Symbol: "D", By: working.Given("B", working.Tell("bake.symbol_cool", "baked and cool"), s.Baked).Over(keep),
+		Is: s.Dough, Decimals: 1,
 		Term: working.Explain("scaling_weight"), Source: sources.GisslenLoss,
 	})
 	return d.Working()

@@ -19,8 +19,10 @@ func TestZeroAnswersAreHarmless(t *testing.T) {
 		Report() report.Report
 	}
 	for _, z := range []answer{
-		LoafVerdict{}, Left{}, CoolingTime{}, CoolingLeft{}, Program{}, BakeTime{}, Arrival{}, Boiling{}, CoreTarget{}, StyleGuide{}, LossGuide{}, Scaling{},
-		LearnedLoss{}, WeightLoss{}, AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, Atmosphere{}, BakedOut{}, CrustColor{}, Staleness{},
+		LoafVerdict{}, Left{}, CoolingTime{}, CoolingLeft{}, Program{}, BakeTime{}, Arrival{}, Boiling{}, CoreTarget{},
+		StyleGuide{}, LossGuide{}, Scaling{},
+		LearnedLoss{}, WeightLoss{}, AverageWeight{}, SolidsLoss{}, OvenDial{}, CarryOver{}, Atmosphere{}, BakedOut{},
+		CrustColor{}, Staleness{},
 	} {
 		text := z.Report().Text(report.Options{Width: 80})
 		if w, ok := z.(interface{ Working() working.Working }); ok {
@@ -114,7 +116,8 @@ func TestSettingsAreTheBakers(t *testing.T) {
 // The tolerable negative errors of the directive, band by band, as its table has them.
 // Source: Directive 76/211/EEC, annex I, 2.4 (from memory).
 func TestToleranceBands(t *testing.T) {
-	for nominal, want := range map[float64]float64{5: 0.5, 20: 1.8, 40: 3.6, 50: 4.5, 75: 4.5, 100: 4.5, 150: 6.8, 200: 9, 250: 9, 300: 9, 400: 12, 500: 15, 750: 15, 1000: 15, 2000: 30, 10000: 150} {
+	for nominal, want := range map[float64]float64{5: 0.5, 20: 1.8, 40: 3.6, 50: 4.5, 75: 4.5, 100: 4.5, 150: 6.8,
+		200: 9, 250: 9, 300: 9, 400: 12, 500: 15, 750: 15, 1000: 15, 2000: 30, 10000: 150} {
 		a, err := PackedWeight{Nominal: quantity.Grams(nominal)}.Limits()
 		if err != nil || a.Tolerance != quantity.Grams(want) || a.Few != quantity.Grams(nominal-want) ||
 			a.None != quantity.Grams(nominal-2*want) {

@@ -126,9 +126,12 @@ func TestFaultsAreFound(t *testing.T) {
 }
 
 func TestBrokenLinesAreJoined(t *testing.T) {
-	wide := "Loaf\n====\n\n1. sum\n   s = first + second + third\n   where\n     first   1 g  what comes first of all of them\n" +
-		"     second  2 g  second\n     third   3 g  third\n   s = 1 + 2 + 3\n   s = 6 g\n   source: a book with a long title\n"
-	narrow := "Loaf\n====\n\n1. sum\n   s = first + second +\n     third\n   where\n     first   1 g  what\n       comes first of\n" +
+	wide := "Loaf\n====\n\n1. sum\n   s = first + second + third\n   where\n     first   1 g  what comes first of all " +
+		"of them\n" +
+		"     second  2 g  second\n     third   3 g  third\n   s = 1 + 2 + 3\n   s = 6 g\n   source: a book with a long " +
+		"title\n"
+	narrow := "Loaf\n====\n\n1. sum\n   s = first + second +\n     third\n   where\n     first   1 g  what\n       " +
+		"comes first of\n" +
 		"       all of them\n     second  2 g\n       second\n     third   3 g  third\n   s = 1 + 2 + 3\n   s = 6 g\n" +
 		"   source: a book with\n     a long title\n"
 	one, other := Read(wide, 200), Read(narrow, 23)
@@ -161,7 +164,8 @@ func TestEvaluateKeepsFractionsExact(t *testing.T) {
 	if r, _, _ := Evaluate("ceil(7 ÷ 2) × 10"); r == nil || r.Cmp(big.NewRat(40, 1)) != 0 {
 		t.Errorf("ceil is not exact: %v", r)
 	}
-	for _, line := range []string{"", "1 +", "(1", "1)", "1 ÷ 0", "foo(1)", "x", "1..2", "1 2", strings.Repeat("(", 1000)} {
+	for _, line := range []string{"", "1 +", "(1", "1)", "1 ÷ 0", "foo(1)", "x", "1..2", "1 2",
+		strings.Repeat("(", 1000)} {
 		if _, v, err := Evaluate(line); err == nil {
 			t.Errorf("%q evaluated to %v", line, v)
 		}
@@ -209,8 +213,10 @@ func TestValuesAreRead(t *testing.T) {
 
 // A row may take a symbol that an earlier step found.
 func TestRowsTakeWhatWasFound(t *testing.T) {
-	const text = "x\n=\n\n1. pace\n   k = 2 × 3\n   k = 6\n   source: s\n\n2. rows\n     t  how long\n     G  gas\n   G = k × t\n" +
-		"      t  G\n      1  6\n      2 12\n   G_2 = Σ G\n   where\n     G  in the table  gas\n   G_2 = 6 + 12\n   G_2 = 18\n   source: s\n"
+	const text = "x\n=\n\n1. pace\n   k = 2 × 3\n   k = 6\n   source: s\n\n2. rows\n     t  how long\n     G  gas\n   " +
+		"G = k × t\n" +
+		"      t  G\n      1  6\n      2 12\n   G_2 = Σ G\n   where\n     G  in the table  gas\n   G_2 = 6 + 12\n   G_2 = " +
+		"18\n   source: s\n"
 	if faults, counts := Faults(text, 80); len(faults) > 0 || counts.Steps != 2 || len(counts.Bare) != 0 {
 		t.Errorf("%v %+v", faults, counts)
 	}
@@ -218,7 +224,8 @@ func TestRowsTakeWhatWasFound(t *testing.T) {
 	if faults, _ := Faults(same, 80); len(faults) > 0 {
 		t.Error(faults)
 	}
-	for _, wrong := range []string{strings.Replace(same, "2  how long", "2  how short", 1), strings.Replace(text, "2 12", "2 13", 1), strings.Replace(text, "k × t", "k + t", 1),
+	for _, wrong := range []string{strings.Replace(same, "2  how long", "2  how short", 1),
+		strings.Replace(text, "2 12", "2 13", 1), strings.Replace(text, "k × t", "k + t", 1),
 		strings.Replace(text, "1  6", "1  6  7", 1)} {
 		if faults, _ := Faults(wrong, 80); len(faults) == 0 {
 			t.Errorf("passes:\n%s", wrong)

@@ -26,7 +26,8 @@ var plainDigits = strings.NewReplacer(
 // ReadValue reads a value such as "5.043 × 10⁻⁷ m²/s", "312 min (5h12m)" or "Sat 14:05".
 func ReadValue(text string) (Value, bool) {
 	if m := clockForm.FindStringSubmatch(text); m != nil {
-		return Value{Text: text, Number: new(big.Rat).SetInt64(minutesOf(m)), Half: 0.5, Unit: "time of day", clock: true}, true
+		return Value{Text: text, Number: new(big.Rat).SetInt64(minutesOf(m)), Half: 0.5, Unit: "time of day",
+			clock: true}, true
 	}
 	m := valueForm.FindStringSubmatch(text)
 	if m == nil {

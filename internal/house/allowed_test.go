@@ -55,19 +55,19 @@ const waits = "its room has not come to it"
 
 // longLines counts the lines of more than 120 columns by room.
 var longLines = map[string]int{
-	"bake":               87,
-	"dough":              1,
-	"dough/report":       10,
-	"ferment":            4,
-	"internal/curve":     1,
-	"internal/handcheck": 5,
-	"schedule":           1,
-	"schedule/bakeday":   3,
+	"bake":             5,
+	"dough":            1,
+	"dough/report":     10,
+	"ferment":          4,
+	"internal/curve":   1,
+	"schedule":         1,
+	"schedule/bakeday": 3,
 }
 
 // longFiles have more than 400 lines.
 var longFiles = map[string]string{
 	"bake/example_test.go":                  waits,
+	"bake/hostile_test.go":                  waits,
 	"bake/published_test.go":                waits,
 	"bake/styletable.go":                    waits,
 	"dough/quantity/quantity_test.go":       waits,
