@@ -135,7 +135,9 @@ func newStep(f Finding) step {
 		value.Decimals = pastTie(raw, value)
 		a, b := raw, value
 		a.Decimals, b.Decimals = value.Decimals, value.Decimals
-		if _, ok := f.Is.(quantity.Temperature); ok && a.agrees(b) {
+		_, temperature := f.Is.(quantity.Temperature)
+		_, length := f.Is.(quantity.Length)
+		if (temperature || length) && a.agrees(b) {
 			// Its last quantum must not be rounded a second time where a later step shows more digits or another scale.
 			value.Number = raw.Number
 		}
