@@ -65,8 +65,7 @@ func ExampleTell() {
 	// water at 25.2 °C for flour at 20 °C
 	// water at 77 °F for flour at 68 °F
 	// bei 20 °C Mehl das Wasser auf 25,2 °C bringen
-	// {"id":"test.water","text":"water at 25.2 °C for flour at 20 °C","say":"water at %.1f for flour at
-	// %v","args":[{"temperature":"25.25 °C"},{"temperature":"20 °C"}]}
+	// {"id":"test.water","text":"water at 25.2 °C for flour at 20 °C","say":"water at %.1f for flour at %v","args":[{"temperature":"25.25 °C"},{"temperature":"20 °C"}]}
 	// true water at 77 °F for flour at 68 °F
 }
 

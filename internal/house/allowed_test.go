@@ -58,10 +58,11 @@ var longLines = map[string]int{
 	"bake":             5,
 	"dough":            1,
 	"dough/report":     10,
+	"dough/working":    1,
 	"ferment":          4,
 	"internal/curve":   1,
 	"schedule":         1,
-	"schedule/bakeday": 3,
+	"schedule/bakeday": 4,
 }
 
 // longFiles have more than 400 lines.
