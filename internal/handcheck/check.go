@@ -17,7 +17,7 @@ type Counts struct {
 func Faults(text string, width int) ([]string, Counts) {
 	var out []string
 	var counts Counts
-	for _, d := range Read(text, width) {
+	for _, d := range Read(strings.ToValidUTF8(text, "\uFFFD"), width) {
 		c := checker{title: d.Title, symbols: map[string]*symbol{}}
 		for i, s := range d.Steps {
 			c.step(i+1, s, &counts)

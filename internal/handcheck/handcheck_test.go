@@ -181,6 +181,7 @@ func FuzzEvaluate(f *testing.F) {
 // FuzzFaults: whatever is read, nothing panics.
 func FuzzFaults(f *testing.F) {
 	f.Add(good)
+	f.Add("0000\n====\n\n0. \nD = \x88\nD = 0\nD ≈ 0") // no UTF-8
 	f.Fuzz(func(t *testing.T, text string) { _, _ = Faults(text, 80) })
 }
 
