@@ -15,12 +15,10 @@ type Atmosphere struct {
 
 // StandardAtmosphere answers: what pressure and what air temperature has the standard atmosphere at this altitude?
 //
-// Formula: p = 101325·(1 − 0.0065·H/288.15)^5.255876 Pa and T = 288.15 − 0.0065·H K at the geopotential altitude
-// H = R·Z/(R + Z). Barometer readings are left out of account.
-// Symbols: Z altitude in m, R = 6,356,766 m.
-// Valid range: −500 to 9,000 m. Accuracy: exact for the standard; weather moves the pressure by about ±3 % and the
-// temperature by tens of degrees.
-// Errors: [quantity.ErrOutOfRange]. Source: ISO 2533 (1975).
+// Formula: p = 101325·(1 − 0.0065·H/288.15)^5.255876 Pa and T = 288.15 − 0.0065·H K at the geopotential altitude H =
+// R·Z/(R + Z). Barometer readings are left out of account. Symbols: Z altitude in m, R = 6,356,766 m. Valid range:
+// −500 to 9,000 m. Accuracy: exact for the standard; weather moves the pressure by about ±3 % and the temperature by
+// tens of degrees. Errors: [quantity.ErrOutOfRange]. Source: ISO 2533 (1975).
 func (s Site) StandardAtmosphere() (Atmosphere, error) {
 	var problems quantity.Problems
 	checkSite(&problems, Site{Altitude: s.Altitude})

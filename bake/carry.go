@@ -25,16 +25,14 @@ const carryLow, carryLikely, carryHigh = 0.20, 0.50, 0.80
 
 // CarryOver answers: if I take the loaf out now, how hot will the core still get?
 //
-// Formula: peak = T + c·(T_b − T), c from 0.20 to 0.80, likely 0.50: the outer crumb stands at the boiling
-// point and its heat runs inward. It never passes the boiling point, and above 90 °C it is a few degrees at most.
-// Symbols: T core when taken out; T_b local boiling point.
-// Valid range: cores from 60 °C to the boiling point, whole loaves left on a rack in a room. Re-panned or
-// cut loaves lose heat at once: a reading fell from 95 to 90 °C.
-// Accuracy: a judgment; numerical loaves gain 0.50 to 0.67 of the distance, one report 0.8. A loaf taken
-// out on carry-over has not baked out: it keeps the water that the last minutes would have driven off.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
-// Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary at boiling,
-// Zanoni, Peri and Pierucci (1993).
+// Formula: peak = T + c·(T_b − T), c from 0.20 to 0.80, likely 0.50: the outer crumb stands at the boiling point and
+// its heat runs inward. It never passes the boiling point, and above 90 °C it is a few degrees at most. Symbols: T
+// core when taken out; T_b local boiling point. Valid range: cores from 60 °C to the boiling point, whole loaves left
+// on a rack in a room. Re-panned or cut loaves lose heat at once: a reading fell from 95 to 90 °C. Accuracy: a
+// judgment; numerical loaves gain 0.50 to 0.67 of the distance, one report 0.8. A loaf taken out on carry-over has
+// not baked out: it keeps the water that the last minutes would have driven off. Errors: [quantity.ErrRequired],
+// [quantity.ErrOutOfRange]. Source: one report of a one-pound loaf, 175 to 205 °F; conduction with a crumb boundary
+// at boiling, Zanoni, Peri and Pierucci (1993).
 func (in TakenOut) CarryOver() (CarryOver, error) {
 	var p quantity.Problems
 	placeOK := checkSiteField(&p, in.Place)

@@ -41,14 +41,12 @@ const (
 
 // Arrival answers: how long until the core is at its target, from the size of the loaf alone?
 //
-// Formula: t = τ·ln(A·(T_b − T₀)/(T_b − T*)), 1/τ = α·Σ z²/R² over the axes of the shape, with the surface
-// of the crumb at T_b.
-// Symbols: A 2.5; α = 1.8·exp(0.01·ε − 15.25) m²/s at porosity ε in %; R half dimensions from the style's
-// usual volume; z first eigenvalues.
-// Valid range: 20 g to 5 kg; dough −5 to 45 °C. Accuracy: ±40 %, a judgment: it is the range that claims 80
-// %. A known bake ([OvenPiece.BakeTime]) or a probe ([Probe.TimeLeft]) says more.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
-// Source: Zanoni, Peri and Gianotti (1995); Çengel, chapter 4; 1.8 and A are judgments.
+// Formula: t = τ·ln(A·(T_b − T₀)/(T_b − T*)), 1/τ = α·Σ z²/R² over the axes of the shape, with the surface of the
+// crumb at T_b. Symbols: A 2.5; α = 1.8·exp(0.01·ε − 15.25) m²/s at porosity ε in %; R half dimensions from the
+// style's usual volume; z first eigenvalues. Valid range: 20 g to 5 kg; dough −5 to 45 °C. Accuracy: ±40 %, a
+// judgment: it is the range that claims 80 %. A known bake ([OvenPiece.BakeTime]) or a probe ([Probe.TimeLeft]) says
+// more. Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange]. Source: Zanoni, Peri and Gianotti (1995); Çengel,
+// chapter 4; 1.8 and A are judgments.
 func (in UnprobedLoaf) Arrival() (Arrival, error) {
 	var p quantity.Problems
 	if checkGoal(&p, in.Goal) && !in.Style.ByCore() && in.Wanted.IsZero() {

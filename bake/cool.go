@@ -68,18 +68,14 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 //
 // Formula: the exact conduction series for the loaf's shape with a convecting surface, T = Ta + (T₀ − 8.36·w −
 // Ta)·θ(t), solved for t; early with h = 15 W/(m² K), a draft and a rack, and w = 3 %, late with h = 7, a still
-// corner, and w = 1 %, and a diffusivity 20 % off each way.
-// Symbols: Ta room, T₀ core out of the oven, w the percent of its weight that steams away while it cools, most of it
-// in the first half hour, each taking 8.36 °C with it; θ the share of the difference that is left; diffusivity of
-// crumb by porosity (Zanoni 1995), conductivity 0.24 W/(m K) (Rask 1989), volume from the style's usual
-// specific volume.
-// Valid range: 20 g to 5 kg; room −25 to 40 °C; slicing at least 2 °C above the room.
-// Accuracy: no measured cooling curve was found; the range claims 80 % and is a judgment. Two probe
-// readings give a much better answer: [CoolingProbe.TimeLeft].
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too
-// warm ever to reach Slice.
-// Source: Çengel, chapter 4; slicing at 30 to 40 °C and longer rests of rye, common
-// practice.
+// corner, and w = 1 %, and a diffusivity 20 % off each way. Symbols: Ta room, T₀ core out of the oven, w the percent
+// of its weight that steams away while it cools, most of it in the first half hour, each taking 8.36 °C with it; θ
+// the share of the difference that is left; diffusivity of crumb by porosity (Zanoni 1995), conductivity 0.24 W/(m K)
+// (Rask 1989), volume from the style's usual specific volume. Valid range: 20 g to 5 kg; room −25 to 40 °C; slicing
+// at least 2 °C above the room. Accuracy: no measured cooling curve was found; the range claims 80 % and is a
+// judgment. Two probe readings give a much better answer: [CoolingProbe.TimeLeft]. Errors: [quantity.ErrRequired],
+// [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too warm ever to reach Slice. Source: Çengel,
+// chapter 4; slicing at 30 to 40 °C and longer rests of rye, common practice.
 func (in CoolingLoaf) Time() (CoolingTime, error) {
 	in, err := in.check()
 	if err != nil {
@@ -204,8 +200,7 @@ func sliceIn(room quantity.Temperature, style Style) quantity.Temperature {
 var roll = quantity.Grams(226.796)
 
 // restOf is how long a loaf rests before it cuts well, beyond cooling. From memory: 12 to 24 h for rye; rye rolls are
-// eaten the day
-// they are baked (common practice, no source).
+// eaten the day they are baked (common practice, no source).
 func restOf(s Style, baked quantity.Mass) time.Duration {
 	if s == Rye && baked.Compare(roll) > 0 {
 		return 12 * time.Hour

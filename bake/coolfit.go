@@ -37,16 +37,13 @@ const coolingModelError = 0.10
 
 // TimeLeft answers: how long still until I may cut it, from two or more readings?
 //
-// Formula: T = T_a + (T₁ − T_a)·e^(−t/τ): ln(T − T_a) falls in a straight line, fitted by weighted least
-// squares; from two readings τ = Δt/ln((T₁ − T_a)/(T₂ − T_a)) and the time left is τ·ln((T₂ − T_a)/(T_s −
-// T_a)).
-// Symbols: T_a room, T_s slicing temperature.
-// Valid range: readings at least 3 minutes apart, more than 3 °C above the room. In the first 10 to 20
-// minutes the core hardly falls and the answer is too long.
-// Accuracy: the range claims 80 %: reading error, ±1 °C of room and 10 % of the time for the model.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (rising, room too
-// warm), [quantity.ErrModelRange] (too close together).
-// Source: the last exponential of the conduction series, Çengel, chapter 4.
+// Formula: T = T_a + (T₁ − T_a)·e^(−t/τ): ln(T − T_a) falls in a straight line, fitted by weighted least squares;
+// from two readings τ = Δt/ln((T₁ − T_a)/(T₂ − T_a)) and the time left is τ·ln((T₂ − T_a)/(T_s − T_a)). Symbols: T_a
+// room, T_s slicing temperature. Valid range: readings at least 3 minutes apart, more than 3 °C above the room. In
+// the first 10 to 20 minutes the core hardly falls and the answer is too long. Accuracy: the range claims 80 %:
+// reading error, ±1 °C of room and 10 % of the time for the model. Errors: [quantity.ErrRequired],
+// [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (rising, room too warm), [quantity.ErrModelRange] (too close
+// together). Source: the last exponential of the conduction series, Çengel, chapter 4.
 func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	in, err := in.check()
 	if err != nil {

@@ -91,13 +91,11 @@ type CrustColor struct {
 
 // Color answers: how dark does this crust get?
 //
-// Formula: ΔE = 52·(1 − e^(−I)), I = f·∫k dt, k = 42,000·e^(−64,151/(8.314·(T + 273.15))) 1/s.
-// Symbols: T temperature of the dry surface in °C; f browning of the dough.
-// Valid range: measured from 140 to 250 °C on dried crumb; below 140 °C almost nothing happens. While the surface is
-// wet,
-// under a lid or in steam, there is no color. Accuracy: which difference is which shade is a judgment.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (times not rising).
-// Source: Zanoni, Peri and Bruno (1995).
+// Formula: ΔE = 52·(1 − e^(−I)), I = f·∫k dt, k = 42,000·e^(−64,151/(8.314·(T + 273.15))) 1/s. Symbols: T temperature
+// of the dry surface in °C; f browning of the dough. Valid range: measured from 140 to 250 °C on dried crumb; below
+// 140 °C almost nothing happens. While the surface is wet, under a lid or in steam, there is no color. Accuracy:
+// which difference is which shade is a judgment. Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange],
+// [quantity.ErrInconsistent] (times not rising). Source: Zanoni, Peri and Bruno (1995).
 func (c DryCrust) Color() (CrustColor, error) {
 	var p quantity.Problems
 	if len(c.Surface) < 2 {

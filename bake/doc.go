@@ -21,12 +21,12 @@
 // are not lowered across the board ([Offset]), because the setting of starch and protein does not depend on
 // the pressure. No tested table for bread at altitude exists; the rule is a judgment, and it says so.
 //
-// A probe cannot see the crust. Color is a criterion of its own: a strong fire browns a loaf that is not baked. What a
-// bake does to the outside is computed by a moving front and the kinetics of browning, as a band ([OvenBake.BakeOut]).
-// Pizza and flat breads have no middle for a probe and are done by time and color ([Style.ByCore]). A probe does not
-// see its own place either: the coldest point lies a
-// little below the middle, a tip near the crust reads high, and a loaf taken from its tin for some minutes
-// reads lower than before. And it proves no safety.
+// A probe cannot see the crust. Color is a criterion of its own: a strong fire browns a loaf that is not baked. What
+// a bake does to the outside is computed by a moving front and the kinetics of browning, as a band
+// ([OvenBake.BakeOut]). Pizza and flat breads have no middle for a probe and are done by time and color
+// ([Style.ByCore]). A probe does not see its own place either: the coldest point lies a little below the middle, a
+// tip near the crust reads high, and a loaf taken from its tin for some minutes reads lower than before. And it
+// proves no safety.
 //
 // Before 55 °C (45 °C below boiling) the core still gains speed and readings promise too long a bake: they
 // are left out. After the oven a core still gains about half of its distance to boiling ([TakenOut.CarryOver]),

@@ -57,18 +57,15 @@ const (
 
 // BakeTime answers: how long does a piece of this mass usually bake?
 //
-// Formula: t = t_ref + s·(m − m_ref) inside the published table of hearth loaves, otherwise t =
-// t_ref·(m/m_ref)^n; from a known bake of your own always the power. A piece from the refrigerator takes
-// 6.4 % longer: ln(A·(T_b − T₀)/(T_b − T*)) with A = 2.5, T₀ = 4 instead of 25 °C.
-// Another shape than that of the reference changes the time by (τ/τ_ref)^0.58, with τ the conduction time
-// constants of the two shapes at the same volume, and the exponent that turns the 2/3 of theory into the
-// 0.39 of practice.
-// Symbols: m dough per piece; n = 0.39 for wheat, 0.57 for rye and dense doughs, 0.48 between.
-// Valid range: the masses of the figures (hearth loaves 500 to 1,750 g), or half to twice a known bake;
-// outside only with Extrapolate.
-// Accuracy: the range claims 80 % and is a judgment: ±20 to 30 %, or ±12 % from a known bake.
-// Errors: [quantity.ErrOutOfRange], [quantity.ErrRequired], [quantity.ErrModelRange].
-// Source: guide bake times of a German glossary; exponents fitted to them; upper bound 2/3, Barham.
+// Formula: t = t_ref + s·(m − m_ref) inside the published table of hearth loaves, otherwise t = t_ref·(m/m_ref)^n;
+// from a known bake of your own always the power. A piece from the refrigerator takes 6.4 % longer: ln(A·(T_b −
+// T₀)/(T_b − T*)) with A = 2.5, T₀ = 4 instead of 25 °C. Another shape than that of the reference changes the time by
+// (τ/τ_ref)^0.58, with τ the conduction time constants of the two shapes at the same volume, and the exponent that
+// turns the 2/3 of theory into the 0.39 of practice. Symbols: m dough per piece; n = 0.39 for wheat, 0.57 for rye and
+// dense doughs, 0.48 between. Valid range: the masses of the figures (hearth loaves 500 to 1,750 g), or half to twice
+// a known bake; outside only with Extrapolate. Accuracy: the range claims 80 % and is a judgment: ±20 to 30 %, or ±12
+// % from a known bake. Errors: [quantity.ErrOutOfRange], [quantity.ErrRequired], [quantity.ErrModelRange]. Source:
+// guide bake times of a German glossary; exponents fitted to them; upper bound 2/3, Barham.
 func (in OvenPiece) BakeTime() (BakeTime, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", in.Style)

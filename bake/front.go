@@ -25,8 +25,7 @@ type OvenBake struct {
 	Place  Site          `json:"place,omitzero"`
 	Phases []HeatPhase   `json:"phases"`
 	// Browning is the pace of this dough's crust in this oven over that which makes the usual bake of the style golden
-	// brown; 0: 1.
-	// [OvenBake.LearnBrowning] finds it from one bake.
+	// brown; 0: 1. [OvenBake.LearnBrowning] finds it from one bake.
 	Browning float64 `json:"browning,omitzero"`
 }
 
@@ -78,19 +77,17 @@ const (
 //
 // Formula: once the surface boils, a dry crust grows inward: s²/(2·k) + s/h = (T_oven − T_b)·t/(ρ·L), so that over a
 // phase s = k·(√((1/h + s₀/k)² + 2·(T_oven − T_b)·t/(k·ρ·L)) − 1/h). The loss is ρ·A·s. The surface is at T_s = T_b +
-// (T_oven − T_b)·(h·s/k)/(1 + h·s/k), and colors as [DryCrust.Color].
-// Symbols: s depth of the crust; h film, 25 W/(m² K); k crust, 0.06 W/(m K); ρ water in the crumb, 0.46 of its density;
-// L 2.257 MJ/kg; A the area that dries: top and sides, half of the base, and a third of what stands in a tin.
-// Valid range: 20 g to 5 kg, ovens of 120 to 350 °C, breads with a middle. While the lid is on or the steam in nothing
-// dries; the surface needs 3 to 6 minutes to boil.
+// (T_oven − T_b)·(h·s/k)/(1 + h·s/k), and colors as [DryCrust.Color]. Symbols: s depth of the crust; h film, 25 W/(m²
+// K); k crust, 0.06 W/(m K); ρ water in the crumb, 0.46 of its density; L 2.257 MJ/kg; A the area that dries: top and
+// sides, half of the base, and a third of what stands in a tin. Valid range: 20 g to 5 kg, ovens of 120 to 350 °C,
+// breads with a middle. While the lid is on or the steam in nothing dries; the surface needs 3 to 6 minutes to boil.
 // Accuracy: computed physics, nothing fitted to loaves. With 2 points for cooling it lies within 5 points of the
-// table of
-// usual losses ([Style.UsualLoss]) over styles and sizes, 2.3 on average; baguettes and rolls come out too moist, large
-// loaves too dry. The range claims 80 % and is a judgment. Color is a band around the usual bake of the style, which is
-// taken to be golden brown: fit it to one bake of your own.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrModelRange] (a thin bread).
-// Source: evaporation front at the boiling point, Zanoni, Peri and Pierucci (1993); the loss rate at its maximum in the
-// second period, course text after Auerman; kinetics of color, Zanoni, Peri and Bruno (1995).
+// table of usual losses ([Style.UsualLoss]) over styles and sizes, 2.3 on average; baguettes and rolls come out too
+// moist, large loaves too dry. The range claims 80 % and is a judgment. Color is a band around the usual bake of the
+// style, which is taken to be golden brown: fit it to one bake of your own. Errors: [quantity.ErrRequired],
+// [quantity.ErrOutOfRange], [quantity.ErrModelRange] (a thin bread). Source: evaporation front at the boiling point,
+// Zanoni, Peri and Pierucci (1993); the loss rate at its maximum in the second period, course text after Auerman;
+// kinetics of color, Zanoni, Peri and Bruno (1995).
 func (in OvenBake) BakeOut() (BakedOut, error) {
 	boiling, err := in.check()
 	if err != nil {

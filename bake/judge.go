@@ -94,19 +94,17 @@ const (
 // is at its minimum, or the target was held long enough. A loaf that is light enough is done from the lowest core
 // that sources accept. Held long enough: a hearth loaf has been in the oven twice as long as its core took to come
 // within 7 °C of boiling (93 °C at sea level); another bread has held its target for 15 parts of a bake whose other
-// 85 were the arrival; rye never under 10 minutes. Without the time in the oven a usual piece of the style stands in. A
-// par-baked loaf is done by its core alone, a thin bread by time and color.
-// A core at its target of which neither weight nor time is known is set, and not known to be baked out. Within 1.5 °C
-// of boiling, with nothing else known, a reading says nothing: all loaves end there.
-// Valid range: probe readings from 0 °C to 2.5 °C above the local boiling point; −500 to 9,000 m.
-// Accuracy: the figures of the styles differ between sources by ±3 °C; "as long again" rests on one loaf of an hour
-// (the trade's figure for pan bread would have it out at 35 minutes). The color of the crust is a criterion of its
-// own, which no number here can see.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange] (a core above boiling; one that looks like °F
-// says so), [quantity.ErrInconsistent] (a loaf heavier than its dough, one weight without the other).
-// It takes about a microsecond and does not allocate.
-// Source: [Style.Guide] of the style; a loaf whose core passed 93 °C at half of an hour's bake and was gummy at 45
-// minutes, America's Test Kitchen (2012); arrival near 85 % of the time, S-curve of thermal profiling.
+// 85 were the arrival; rye never under 10 minutes. Without the time in the oven a usual piece of the style stands in.
+// A par-baked loaf is done by its core alone, a thin bread by time and color. A core at its target of which neither
+// weight nor time is known is set, and not known to be baked out. Within 1.5 °C of boiling, with nothing else known,
+// a reading says nothing: all loaves end there. Valid range: probe readings from 0 °C to 2.5 °C above the local
+// boiling point; −500 to 9,000 m. Accuracy: the figures of the styles differ between sources by ±3 °C; "as long
+// again" rests on one loaf of an hour (the trade's figure for pan bread would have it out at 35 minutes). The color
+// of the crust is a criterion of its own, which no number here can see. Errors: [quantity.ErrRequired],
+// [quantity.ErrOutOfRange] (a core above boiling; one that looks like °F says so), [quantity.ErrInconsistent] (a loaf
+// heavier than its dough, one weight without the other). It takes about a microsecond and does not allocate. Source:
+// [Style.Guide] of the style; a loaf whose core passed 93 °C at half of an hour's bake and was gummy at 45 minutes,
+// America's Test Kitchen (2012); arrival near 85 % of the time, S-curve of thermal profiling.
 func (r LoafReading) Judge() (LoafVerdict, error) {
 	if err := r.check(); err != nil {
 		return LoafVerdict{}, err

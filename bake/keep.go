@@ -36,16 +36,14 @@ type Staleness struct {
 }
 
 // keepRow is for how long bread of a style is good, in hours. From memory: baguette 4 to 8 h, white tin 2 to 3 days,
-// wheat
-// sourdough 3 to 5, half rye 5 to 7, rye 7 to 10, brioche 2 to 3; the rest is judgment between them.
+// wheat sourdough 3 to 5, half rye 5 to 7, rye 7 to 10, brioche 2 to 3; the rest is judgment between them.
 type keepRow struct{ from, to time.Duration }
 
 // stalePoint is a time constant of firming, in days, at a temperature in °C.
 type stalePoint struct{ celsius, days float64 }
 
 // staling are the time constants of the firming of white crumb (sources.StalingTable). Between them the logarithm
-// goes in a
-// straight line.
+// goes in a straight line.
 var staling = [...]stalePoint{{-1, 1.37}, {10, 2.57}, {21, 3.68}, {32, 5.5}}
 
 const (

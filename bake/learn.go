@@ -97,13 +97,11 @@ const (
 // Learn answers: what does this product really lose in this oven?
 //
 // Formula: mean = (L₀ + Σ Lᵢ)/(1 + n) with L₀ the usual loss of the style at the mean dough weight and Lᵢ =
-// 100·(dough − baked)/dough; the next loaf lies within mean ± t·s·√(1 + 1/(n + 1)), with t of Student for n
-// − 1 degrees of freedom, s the spread of the loaves (1 point until there are three).
-// Valid range: 1 to 10,000 loaves, losses from 0 % to under 50 %. Accuracy: that of the scale; the prior
-// counts as one loaf and fades.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (baked heavier than
-// dough).
-// Source: a normal prior updated by normal observations; Student's t for the next one.
+// 100·(dough − baked)/dough; the next loaf lies within mean ± t·s·√(1 + 1/(n + 1)), with t of Student for n − 1
+// degrees of freedom, s the spread of the loaves (1 point until there are three). Valid range: 1 to 10,000 loaves,
+// losses from 0 % to under 50 %. Accuracy: that of the scale; the prior counts as one loaf and fades. Errors:
+// [quantity.ErrRequired], [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (baked heavier than dough). Source: a
+// normal prior updated by normal observations; Student's t for the next one.
 func (log LossLog) Learn() (LearnedLoss, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", log.Style)

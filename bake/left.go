@@ -115,27 +115,24 @@ const (
 // TimeLeft answers: how long until the core is at its target and the loaf has baked out, from two or more readings of
 // a probe?
 //
-// Formula: the core nears the boiling point, T(t) = T_b − (T_b − T₁)·e^(−(t−t₁)/τ), so that ln(T_b − T)
-// falls in a straight line. From two readings τ = Δt/ln((T_b − T₁)/(T_b − T₂)), and the time left is
-// τ·ln((T_b − T₂)/(T_b − T*)): that is [Exponential]. [Quickening], which is taken unless another is asked for,
-// replaces the logarithm by ln d + 0.75·(d/75)² with d = T_b − T. More readings are fitted by weighted least squares,
-// each with its own weight because an error of 1 °C counts more the nearer the boiling point is.
-// The range comes from the reading error (Fieller's interval of the line), a common error of the probe,
-// weather on the boiling point, and 8 to 13 % for the model; the exponential's early end reaches down to
-// what Quickening says. Bake-out follows by the rule of [LoafReading.Judge], from the moment the loaf went in.
-// Symbols: T_b local boiling point; T* target; τ time constant.
-// Valid range: cores from 45 °C below boiling on (55 °C at sea level); before that the curve is still
-// bending up and the answer would be too long, so such readings are left out, or all used with Extrapolate.
-// Readings at least 1 minute apart.
-// Accuracy: no measured series of a core was found in open data. On numerical loaves with a moving
-// evaporation front the exponential is about 60 % too long from readings that end at 63 °C, 40 % at 70 °C,
-// 25 % at 78 °C, 13 % at 85 °C and 7 % at 92 °C; Quickening 11, 6, 3, 3 and 5 %. The trade's rule that 55
-// °C comes at half of the bake speaks for the exponential. The range held the truth in 8 of 10 cases or
-// more for both.
-// Errors: [quantity.ErrRequired] (fewer than two readings), [quantity.ErrOutOfRange] (above boiling; °F
-// typed as °C is suspected and said), [quantity.ErrInconsistent] (not in order of time, falling, not
-// rising), [quantity.ErrModelRange] (too early, too close together; a thin bread).
-// Source: evaporation front at the boiling point and crumb tending to it, Zanoni, Peri and Pierucci (1993).
+// Formula: the core nears the boiling point, T(t) = T_b − (T_b − T₁)·e^(−(t−t₁)/τ), so that ln(T_b − T) falls in a
+// straight line. From two readings τ = Δt/ln((T_b − T₁)/(T_b − T₂)), and the time left is τ·ln((T_b − T₂)/(T_b −
+// T*)): that is [Exponential]. [Quickening], which is taken unless another is asked for, replaces the logarithm by ln
+// d + 0.75·(d/75)² with d = T_b − T. More readings are fitted by weighted least squares, each with its own weight
+// because an error of 1 °C counts more the nearer the boiling point is. The range comes from the reading error
+// (Fieller's interval of the line), a common error of the probe, weather on the boiling point, and 8 to 13 % for the
+// model; the exponential's early end reaches down to what Quickening says. Bake-out follows by the rule of
+// [LoafReading.Judge], from the moment the loaf went in. Symbols: T_b local boiling point; T* target; τ time
+// constant. Valid range: cores from 45 °C below boiling on (55 °C at sea level); before that the curve is still
+// bending up and the answer would be too long, so such readings are left out, or all used with Extrapolate. Readings
+// at least 1 minute apart. Accuracy: no measured series of a core was found in open data. On numerical loaves with a
+// moving evaporation front the exponential is about 60 % too long from readings that end at 63 °C, 40 % at 70 °C, 25
+// % at 78 °C, 13 % at 85 °C and 7 % at 92 °C; Quickening 11, 6, 3, 3 and 5 %. The trade's rule that 55 °C comes at
+// half of the bake speaks for the exponential. The range held the truth in 8 of 10 cases or more for both. Errors:
+// [quantity.ErrRequired] (fewer than two readings), [quantity.ErrOutOfRange] (above boiling; °F typed as °C is
+// suspected and said), [quantity.ErrInconsistent] (not in order of time, falling, not rising),
+// [quantity.ErrModelRange] (too early, too close together; a thin bread). Source: evaporation front at the boiling
+// point and crumb tending to it, Zanoni, Peri and Pierucci (1993).
 func (p Probe) TimeLeft() (Left, error) {
 	t, err := p.check()
 	if err != nil {

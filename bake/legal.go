@@ -25,15 +25,11 @@ type AverageWeight struct {
 // Limits answers: what must a batch of packed loaves of this nominal weight weigh, under the average
 // system of the UK and the EU?
 //
-// Formula: T1 = N − e, T2 = N − 2e, with e by nominal weight: 9 % to 50 g, 4.5 g to 100, 4.5 % to 200, 9 g
-// to 300, 3 % to 500, 15 g to 1,000, 1.5 % to 10,000 g.
-// Valid range: 5 g to 10 kg. Accuracy: exact; percentages of e are rounded up to 0.1 g as the directive
-// rounds.
-// It is information: check your local law, which also says what may be sold unpacked, by which weights, and
-// how it is labeled.
-// Errors: [quantity.ErrOutOfRange].
-// Source: 400 g: 388 g and 376 g, nibusinessinfo.co.uk; other bands from Directive 76/211/EEC, annex I
-// (from memory).
+// Formula: T1 = N − e, T2 = N − 2e, with e by nominal weight: 9 % to 50 g, 4.5 g to 100, 4.5 % to 200, 9 g to 300, 3
+// % to 500, 15 g to 1,000, 1.5 % to 10,000 g. Valid range: 5 g to 10 kg. Accuracy: exact; percentages of e are
+// rounded up to 0.1 g as the directive rounds. It is information: check your local law, which also says what may be
+// sold unpacked, by which weights, and how it is labeled. Errors: [quantity.ErrOutOfRange]. Source: 400 g: 388 g and
+// 376 g, nibusinessinfo.co.uk; other bands from Directive 76/211/EEC, annex I (from memory).
 func (packed PackedWeight) Limits() (AverageWeight, error) {
 	var p quantity.Problems
 	nominal := packed.Nominal
@@ -122,13 +118,10 @@ type SolidsLoss struct {
 // LeastLoss answers: how much must this dough lose to be bread by the US standard of identity (at least
 // 62 % solids)?
 //
-// Formula: L = 1 − S/(s·D) with S = flour·(1 − m) + other solids, D = flour + water + other solids, all of
-// 100 flour.
-// Symbols: m moisture of the flour, s least share of solids.
-// Valid range: water 30 to 150 %, other solids 0 to 60 %, flour moisture 5 to 20 %. Accuracy: exact; it
-// neglects what fermentation eats (1 to 2 % of flour).
-// It is information: check your local law. Errors: [quantity.ErrOutOfRange].
-// Source: 21 CFR 136.110(a).
+// Formula: L = 1 − S/(s·D) with S = flour·(1 − m) + other solids, D = flour + water + other solids, all of 100 flour.
+// Symbols: m moisture of the flour, s least share of solids. Valid range: water 30 to 150 %, other solids 0 to 60 %,
+// flour moisture 5 to 20 %. Accuracy: exact; it neglects what fermentation eats (1 to 2 % of flour). It is
+// information: check your local law. Errors: [quantity.ErrOutOfRange]. Source: 21 CFR 136.110(a).
 func (in Solids) LeastLoss() (SolidsLoss, error) {
 	if in.FlourMoisture.IsZero() {
 		in.FlourMoisture = quantity.NewPercent(14)

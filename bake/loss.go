@@ -44,14 +44,12 @@ type LossGuide struct {
 
 // UsualLoss answers: how much of its weight will this loaf lose?
 //
-// Method: a table by style and piece weight, straight between its points on the logarithm of the mass:
-// hearth 13 % at 500 g, 11.5 % at 900 g, 10 % at 1.75 kg; small pieces lose more, tins less, a crusty
-// baguette most. Low and high are what sources report around it.
-// Valid range: 20 g to 5 kg of dough. Accuracy: ±2 percentage points; a dark bake of a wet dough loses 4 to
-// 6 points more. Measure your own: [LossLog.Learn].
-// Errors: [quantity.ErrOutOfRange].
-// Source: 10 to 13 % of the dough, Gisslen; 9.8 to 11.5 % with cooling, Baking & Snack; 10 to 20 %,
-// Hamelman as cited.
+// Method: a table by style and piece weight, straight between its points on the logarithm of the mass: hearth 13 % at
+// 500 g, 11.5 % at 900 g, 10 % at 1.75 kg; small pieces lose more, tins less, a crusty baguette most. Low and high
+// are what sources report around it. Valid range: 20 g to 5 kg of dough. Accuracy: ±2 percentage points; a dark bake
+// of a wet dough loses 4 to 6 points more. Measure your own: [LossLog.Learn]. Errors: [quantity.ErrOutOfRange].
+// Source: 10 to 13 % of the dough, Gisslen; 9.8 to 11.5 % with cooling, Baking & Snack; 10 to 20 %, Hamelman as
+// cited.
 func (s Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", s)
@@ -121,8 +119,7 @@ func usualLoss(style Style, grams float64) (likely, low, high float64, note work
 }
 
 // hearthPoints are the points of the table of hearth loaves, in grams and percent, on both sides of a mass; the same
-// point
-// twice at the ends.
+// point twice at the ends.
 func hearthPoints(grams float64) (from, to [2]float64) {
 	table := [...][2]float64{{90, 14}, {500, 13}, {900, 11.5}, {1750, 10}, {5000, 9}}
 	for i := 1; i < len(table); i++ {
@@ -164,13 +161,10 @@ type Scaling struct {
 
 // Scaling answers: how much dough must one piece weigh so that the loaf weighs what was promised?
 //
-// Formula: dough = baked/((1 − L)·(1 − c)) when the loss is of the dough; dough = baked/(1 − c)·(1 + L)
-// when it is of the bread.
-// Symbols: L loss in the oven, c loss while cooling.
-// Valid range: losses from 0 % to under 50 %, cooling to 10 %. Accuracy: exact to a microgram or two.
-// Errors: [quantity.ErrOutOfRange].
-// Source: arithmetic; the two bases after Gisslen, who gives both an allowance per bread and a percentage
-// of dough.
+// Formula: dough = baked/((1 − L)·(1 − c)) when the loss is of the dough; dough = baked/(1 − c)·(1 + L) when it is of
+// the bread. Symbols: L loss in the oven, c loss while cooling. Valid range: losses from 0 % to under 50 %, cooling
+// to 10 %. Accuracy: exact to a microgram or two. Errors: [quantity.ErrOutOfRange]. Source: arithmetic; the two bases
+// after Gisslen, who gives both an allowance per bread and a percentage of dough.
 func (in PromisedLoaf) Scaling() (Scaling, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Baked", in.Baked, leastLoaf, mostPiece)

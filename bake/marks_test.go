@@ -12,8 +12,7 @@ import (
 func minute(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n) * time.Minute) }
 
 // The cuts are opened again and the loaf is turned at the minutes asked for, wherever the lid is then, and the parts
-// of the
-// bake still add up to the whole.
+// of the bake still add up to the whole.
 func TestMarksOfAProgram(t *testing.T) {
 	base := OvenLoad{Dough: quantity.Grams(900), Pieces: 1, Vessel: Pot, Covered: minute(22), Uncovered: minute(20)}
 	for name, c := range map[string]struct {

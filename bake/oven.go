@@ -91,9 +91,8 @@ func (g *GasMark) UnmarshalText(text []byte) error {
 
 // Temperature answers: what oven temperature is this mark, exactly?
 //
-// Formula: °F = 275 + 25·(g − 1) for g ≥ 1; 275 + 25·log₂(g) below: mark ½ is 250 °F and mark ¼ is 225 °F.
-// No mark gives no temperature.
-// Source: GNU units 2.22, definitions file; the same as the common tables.
+// Formula: °F = 275 + 25·(g − 1) for g ≥ 1; 275 + 25·log₂(g) below: mark ½ is 250 °F and mark ¼ is 225 °F. No mark
+// gives no temperature. Source: GNU units 2.22, definitions file; the same as the common tables.
 func (g GasMark) Temperature() quantity.Temperature {
 	switch {
 	case !g.IsValid():
@@ -160,13 +159,11 @@ const fanLess, fanLeast, fanMost = 20.0, 15.0, 30.0
 
 // Dial answers: what do I set my oven to?
 //
-// Formula: set = wanted − 20 °C with a fan (published 15 to 30) − own error.
-// Valid range: 50 to 500 °C wanted; an own error within ±60 °C. Accuracy: thermostats are off by 10 to 30
-// °C: put a thermometer in. With a fan do not also cut the time, and expect a drier crust; for breads with
-// a lid the fan makes no difference while the lid is on.
-// Errors: [quantity.ErrRequired], [quantity.ErrOutOfRange].
-// Source: 25 to 50 °F lower, Gisslen; 25 °F lower or 25 % less time, Michigan State University Extension;
-// 20 to 25 °C, UK charts.
+// Formula: set = wanted − 20 °C with a fan (published 15 to 30) − own error. Valid range: 50 to 500 °C wanted; an own
+// error within ±60 °C. Accuracy: thermostats are off by 10 to 30 °C: put a thermometer in. With a fan do not also cut
+// the time, and expect a drier crust; for breads with a lid the fan makes no difference while the lid is on. Errors:
+// [quantity.ErrRequired], [quantity.ErrOutOfRange]. Source: 25 to 50 °F lower, Gisslen; 25 °F lower or 25 % less
+// time, Michigan State University Extension; 20 to 25 °C, UK charts.
 func (in OvenSetting) Dial() (OvenDial, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Wanted", in.Wanted, quantity.Celsius(50), quantity.Celsius(500))

@@ -78,12 +78,11 @@ type target struct{ core, from, boiling, sea, pressure float64 }
 
 // Target answers: what core temperature means done for this style at this altitude?
 //
-// Formula: T* = min(T₀, T_b − m) for the cap; T* = min(T₀ − Z/300, T_b − m) for the offset.
-// Symbols: T₀ target at sea level; T_b local boiling point; m 2 °C; Z altitude in m.
-// Valid range: −500 to 9,000 m. Accuracy: that of the style's figures, ±3 °C. Above about 4,000 m the target falls
-// below 85 °C, where wheat starch has gelatinized to its end: the crumb may not set, and MayNotSet says so.
-// Errors: [quantity.ErrOutOfRange]; [quantity.ErrModelRange] for a thin bread, which no probe judges, and for the
-// offset rule with a barometer reading, which it was not made for.
+// Formula: T* = min(T₀, T_b − m) for the cap; T* = min(T₀ − Z/300, T_b − m) for the offset. Symbols: T₀ target at sea
+// level; T_b local boiling point; m 2 °C; Z altitude in m. Valid range: −500 to 9,000 m. Accuracy: that of the
+// style's figures, ±3 °C. Above about 4,000 m the target falls below 85 °C, where wheat starch has gelatinized to its
+// end: the crumb may not set, and MayNotSet says so. Errors: [quantity.ErrOutOfRange]; [quantity.ErrModelRange] for a
+// thin bread, which no probe judges, and for the offset rule with a barometer reading, which it was not made for.
 // Source: the style's [Style.Guide]; the cap is a judgment, matched by a loaf baked to 90.6 °C at 2,347 m (Ask
 // Extension 404313).
 func (goal Goal) Target() (CoreTarget, error) {

@@ -77,10 +77,9 @@ func (b *Batch) goesOn(k int) (used, removed quantity.Mass) {
 // much seems to hold more, or less, than all of an ingredient is taken to hold all of it.
 //
 // Masses from 1 g to 100 t. Exact to 1 µg per line, and to a few µg per line of a preferment. Errors:
-// [quantity.InputError] for every
-// field that is impossible, all at once; ErrInconsistent when flours do not add up to
-// 100 % or a preferment holds more of an ingredient than the formula. Source: the formula
-// procedure of Gisslen, Professional Baking; largest remainder as in [quantity.Apportion].
+// [quantity.InputError] for every field that is impossible, all at once; ErrInconsistent when flours do not add up to
+// 100 % or a preferment holds more of an ingredient than the formula. Source: the formula procedure of Gisslen,
+// Professional Baking; largest remainder as in [quantity.Apportion].
 func (f Formula) For(target Target) (Batch, error) {
 	var p quantity.Problems
 	c := compile(&f, &p)

@@ -99,8 +99,7 @@ func TestYeastBesideALevain(t *testing.T) {
 }
 
 // What follows shaping counts with levain and yeast as they are by then: shaped at the rise asked for, the dough
-// joined from
-// both histories comes to the total.
+// joined from both histories comes to the total.
 func TestShapingWithBothComesToTheTotal(t *testing.T) {
 	loaf := ferment.Piece{
 		Mass: quantity.Grams(900), Form: ferment.Round, Into: ferment.Room{Night: quantity.Celsius(4)},

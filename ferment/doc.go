@@ -12,17 +12,14 @@
 //	dX/dt = P·μ₂₇·g(T)·(1 − X/X_m)·X     dG/dt = K·P·q₂₇·r(T)·X     ready when G = N(R, T, p)
 //
 // One law ([GasBalance]) serves bulk, proof, retard, warm-up, levain and yeast together, and every preferment: a
-// poolish
-// or a levain ripens by the same equations and hands its cells on. Salt and sugar act through what they press with in
-// the dough's water. An older, simpler law is kept as [DoseLaw] for comparison and teaching.
+// poolish or a levain ripens by the same equations and hands its cells on. Salt and sugar act through what they press
+// with in the dough's water. An older, simpler law is kept as [DoseLaw] for comparison and teaching.
 //
 // # Standing assumptions
 //
 // The dough follows the history given; the heat it makes itself counts only when asked for ([Bulk.OwnHeat]). A levain
-// in
-// Inoculation is used ripe; one from the refrigerator starts with e^(−0.35) of its cells. Rises add up through
-// shaping as
-// if nothing were lost. A rise beyond 300 % is reported as that or more.
+// in Inoculation is used ripe; one from the refrigerator starts with e^(−0.35) of its cells. Rises add up through
+// shaping as if nothing were lost. A rise beyond 300 % is reported as that or more.
 //
 // What is assumed of an unknown culture is judged, not measured: see the spreads in CLOCK.md. Simulated kitchens drawn
 // from these beliefs lie inside the ranges in four of five cases; no claim is made of real bakes but the score of one's
@@ -30,10 +27,9 @@
 //
 // # Limits
 //
-// No pH is promised. No acid, nitrogen or lag of dry yeast; no dying cells, so nothing above 43 °C; below −1 °C a dough
-// freezes. Fat, egg, milk and malt are not in the law but for their water. Stiff unkneaded bigas and sponges ripened
-// for
-// acid take longer than their gas says. Sugar beyond 25 % is extrapolated.
+// No pH is promised. No acid, nitrogen or lag of dry yeast; no dying cells, so nothing above 43 °C; below −1 °C a
+// dough freezes. Fat, egg, milk and malt are not in the law but for their water. Stiff unkneaded bigas and sponges
+// ripened for acid take longer than their gas says. Sugar beyond 25 % is extrapolated.
 //
 // # From question to method
 //

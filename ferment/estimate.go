@@ -26,10 +26,9 @@ type Estimate struct {
 //
 // with the symbols of [GasBalance]: X the cells (a levain brings f·X_L, yeast its dose as instant yeast, a preferment
 // what has grown in it), G the gas, N what the rise R takes. e are the derivatives of ln G by what is unknown of a
-// kitchen (log of amplitude and pace, slope by temperature, cold end, mixture of the levain, growth of
-// yeast), C their covariance, ∂b
-// that by the pace, σ what differs from bake to bake; z is 1.28 or Student's. The times at which the score passes zero
-// are Early, Likely and Late.
+// kitchen (log of amplitude and pace, slope by temperature, cold end, mixture of the levain, growth of yeast), C
+// their covariance, ∂b that by the pace, σ what differs from bake to bake; z is 1.28 or Student's. The times at which
+// the score passes zero are Early, Likely and Late.
 //
 // Valid for inoculations of 0.01 to 100 %, rises of 1 to 300 %, temperatures of −1 to 43 °C, sugar to 40 %. Accuracy:
 // the range is what is believed of an unknown kitchen, not yet scored on real bakes; simulated kitchens drawn from

@@ -128,8 +128,7 @@ func followLog() []ferment.Knot {
 }
 
 // Taking in one more reading and asking when the dough is ready, after 10 and after 28,000 readings, and the same by
-// making the history
-// and the estimate anew.
+// making the history and the estimate anew.
 func BenchmarkFollow(b *testing.B) {
 	log := followLog()
 	dough := good()

@@ -56,20 +56,19 @@ const mostBakes = 100_000
 //	P = (P₀⁻¹ + Σ w·h·hᵀ/(k·σ²))⁻¹,   x = P·(P₀⁻¹·x₀ + Σ w·h·y/(k·σ²))
 //	σ² = (ν₀·σ₀² + Σ w·((y − hᵀx)² + hᵀPh)/k)/(ν₀ + n)
 //
-// N is the gas the logged rise takes and G what the law gives a typical culture by then; ∂b is the derivative of ln
-// G by the log of the pace, h the derivatives by all unknowns (amplitude, pace, slope, cold end, mixture,
-// growth of yeast, and the
-// pace for the way of kneading) over ∂b, P₀ and x₀ what was known before, from the person's other cultures and
-// other persons; k is 1 plus the shares of the rise's reading error and of what the formula leaves unsure; w is 1
-// up to two spreads from what was expected and falls with the third power beyond (with Robust Tukey's biweight over
-// the whole log), times 2^(−age/half-life). Given σ the update is the closed form of normal regression; σ itself
-// has a scaled inverse χ² prior of 12 bakes and is found with it in a few rounds, so that ranges become Student's.
-// What is kept are the sums. Each bake is first compared with what was expected of it; see [Culture.Score]. Valid
-// for up to 100,000 bakes. Accuracy: that of the normal approximation, checked by simulating kitchens. Errors:
-// ErrRequired without bakes; for each bake those of [Bulk.Estimate] and ErrOutOfRange for Took outside 1 minute to
-// 30 days or a date before 1900 or after 2200; ErrInconsistent for bakes with different leavening or only some
-// dated; at most twenty bakes are complained of. Source: Gelman et al., Bayesian Data Analysis, chapters 5 and 14;
-// Huber, Robust Statistics, chapters 4 and 7.
+// N is the gas the logged rise takes and G what the law gives a typical culture by then; ∂b is the derivative of ln G
+// by the log of the pace, h the derivatives by all unknowns (amplitude, pace, slope, cold end, mixture, growth of
+// yeast, and the pace for the way of kneading) over ∂b, P₀ and x₀ what was known before, from the person's other
+// cultures and other persons; k is 1 plus the shares of the rise's reading error and of what the formula leaves
+// unsure; w is 1 up to two spreads from what was expected and falls with the third power beyond (with Robust Tukey's
+// biweight over the whole log), times 2^(−age/half-life). Given σ the update is the closed form of normal regression;
+// σ itself has a scaled inverse χ² prior of 12 bakes and is found with it in a few rounds, so that ranges become
+// Student's. What is kept are the sums. Each bake is first compared with what was expected of it; see
+// [Culture.Score]. Valid for up to 100,000 bakes. Accuracy: that of the normal approximation, checked by simulating
+// kitchens. Errors: ErrRequired without bakes; for each bake those of [Bulk.Estimate] and ErrOutOfRange for Took
+// outside 1 minute to 30 days or a date before 1900 or after 2200; ErrInconsistent for bakes with different leavening
+// or only some dated; at most twenty bakes are complained of. Source: Gelman et al., Bayesian Data Analysis, chapters
+// 5 and 14; Huber, Robust Statistics, chapters 4 and 7.
 func (l Learning) Learn() (Lesson, error) {
 	var p problems
 	if n := len(l.Bakes); n == 0 || n > mostBakes {

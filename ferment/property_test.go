@@ -228,8 +228,7 @@ func TestDoseIsTheIntegral(t *testing.T) {
 }
 
 // Knots made by joining and shifting stand at exact temperatures, 1/9000 °C apart, and whole milliseconds, so that
-// histories come
-// back equal from their text; that moves a dose by up to 2e-5 of itself.
+// histories come back equal from their text; that moves a dose by up to 2e-5 of itself.
 func TestDosesAddAndShift(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := anyCurve().Draw(t, "curve")

@@ -38,10 +38,9 @@ func (k *Conflict) Remedies() []Member {
 	return out[:min(len(out), mostRemedies)]
 }
 
-// Message says in one sentence what cannot be: of a resource that cannot suffice how much is wanted and how much there
-// is; otherwise which rules cannot all be kept, and by how much they miss each other. Steps that follow one another
-// are told
-// together with the time they take; rules that say the same are told once.
+// Message says in one sentence what cannot be: of a resource that cannot suffice how much is wanted and how much
+// there is; otherwise which rules cannot all be kept, and by how much they miss each other. Steps that follow one
+// another are told together with the time they take; rules that say the same are told once.
 func (k *Conflict) Message() working.Message {
 	if k == nil {
 		return working.Tell("schedule.no_conflict", "no conflict")

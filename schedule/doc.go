@@ -77,30 +77,26 @@
 //
 // Engines of other kinds, on the same machine at another time: at home, HiGHS on a time-indexed model needs 100 s for
 // five breads and more than 110 s for six, and has the same timetable of seven, not proven; Chuffed on a constraint
-// model proves in 1.8 s that eight cannot be. In the shop HiGHS proves six, eight and nine breads in 15.6, 18 and 22 s:
-// from eight on it is ahead of this package, which finds costs 0.1 and 0.4 % above the best of eight and nine. Of
-// twelve
-// projects of thirty jobs (soonest end) ten are proven within ten seconds.
+// model proves in 1.8 s that eight cannot be. In the shop HiGHS proves six, eight and nine breads in 15.6, 18 and 22
+// s: from eight on it is ahead of this package, which finds costs 0.1 and 0.4 % above the best of eight and nine. Of
+// twelve projects of thirty jobs (soonest end) ten are proven within ten seconds.
 //
 // The kitchen of five doughs (73 steps, optimum 1125 points) is proven in 0.15 s, three doughs (58 steps) in 0.01 s.
-// Latest and Earliest without shortage are
-// immediate: the consistency of 60 events with the earliest and latest time of each takes 0.2 ms
-// and the minimal conflict of 27 rules among them 0.3 to 0.5 ms (BenchmarkSixtyEvents); one dough over
-// 48 hours by the minute 2 ms; a thousand steps in a row 45 ms. The minimal conflict of two, five and ten
+// Latest and Earliest without shortage are immediate: the consistency of 60 events with the earliest and latest time
+// of each takes 0.2 ms and the minimal conflict of 27 rules among them 0.3 to 0.5 ms (BenchmarkSixtyEvents); one
+// dough over 48 hours by the minute 2 ms; a thousand steps in a row 45 ms. The minimal conflict of two, five and ten
 // doughs that share an oven takes 0.2, 0.3 and 1.4 s, remedies and nearest times included.
 //
 // # When the time runs out
 //
-// Every call takes a context and stops soon after it ends, whatever the size of the problem:
-// all loops count their work and look at the context after a bounded amount of it. Over
-// 10 to 60 doughs and 300 to 2000 contending steps, cut off while searching, proving or
-// explaining, the answer came at most 25 ms of processor time after the end (BenchmarkDeadline
-// gives the time on the clock). The answer is then what is known: Feasible, with the best timetable
-// so far, its proven Bound and its Gap; Infeasible, with a conflict that may be larger than
-// needed (Conflict.Minimal is false) and remedies not looked into, with Timetable.TimeRanOut set; or Unknown, with the
-// context's error. A thousand steps
-// that all contend for the same hands and oven are beyond what the search can time in a few
-// seconds; five hundred take five to ten.
+// Every call takes a context and stops soon after it ends, whatever the size of the problem: all loops count their
+// work and look at the context after a bounded amount of it. Over 10 to 60 doughs and 300 to 2000 contending steps,
+// cut off while searching, proving or explaining, the answer came at most 25 ms of processor time after the end
+// (BenchmarkDeadline gives the time on the clock). The answer is then what is known: Feasible, with the best
+// timetable so far, its proven Bound and its Gap; Infeasible, with a conflict that may be larger than needed
+// (Conflict.Minimal is false) and remedies not looked into, with Timetable.TimeRanOut set; or Unknown, with the
+// context's error. A thousand steps that all contend for the same hands and oven are beyond what the search can time
+// in a few seconds; five hundred take five to ten.
 //
 // # Sources
 //

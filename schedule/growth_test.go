@@ -8,9 +8,8 @@ import (
 )
 
 // growth is days of several breads in invented kitchens: home-of-n with one load of each of n doughs in one oven,
-// shop-of-n
-// with two loads of each on two to four decks. Known is the least cost in points of five minutes, 0 where there is no
-// timetable, and by whom it was proven beside this package.
+// shop-of-n with two loads of each on two to four decks. Known is the least cost in points of five minutes, 0 where
+// there is no timetable, and by whom it was proven beside this package.
 var growth = []struct {
 	name  string
 	known int

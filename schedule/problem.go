@@ -97,10 +97,8 @@ type DayStep struct {
 	Min quantity.Elapsed `json:"min"`
 	Max quantity.Elapsed `json:"max,omitempty"`
 
-	// Living says that the dough decides how long the step takes, somewhere from Min to Max.
-	// The plan assumes Likely (0 means the middle, rounded down to the grid), and Timetable.Robust says what happens
-	// over the
-	// whole range.
+	// Living says that the dough decides how long the step takes, somewhere from Min to Max. The plan assumes Likely (0
+	// means the middle, rounded down to the grid), and Timetable.Robust says what happens over the whole range.
 	Living bool             `json:"living,omitempty"`
 	Likely quantity.Elapsed `json:"likely,omitempty"`
 

@@ -72,8 +72,7 @@ const (
 // are false, Share is what was reached and Against is empty.
 //
 // The error reports a timetable without steps, and one that this package did not find or whose steps were changed.
-// Source: Morris and Muscettola, "Temporal
-// dynamic controllability revisited", AAAI 2005.
+// Source: Morris and Muscettola, "Temporal dynamic controllability revisited", AAAI 2005.
 func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
 		return Robustness{}, &quantity.InputError{

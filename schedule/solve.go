@@ -223,8 +223,7 @@ func (c *compiled) driver(chain []int) working.Message {
 }
 
 // Possible answers whether there is any timetable, without looking for a good one or for reasons. False may also mean
-// that
-// none was found with a bounded effort; [Problem.Latest] tells the two apart.
+// that none was found with a bounded effort; [Problem.Latest] tells the two apart.
 //
 // Errors: malformed input as in [Problem.Latest]; the context's error when it ended first. Source: as there.
 func (p Problem) Possible(ctx context.Context) (bool, error) {

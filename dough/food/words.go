@@ -8,15 +8,13 @@ import (
 )
 
 // ReadVolume reads an amount of a food as people type it: "2 1/4 tsp instant yeast", "1 cup sifted bread flour", "½
-// c. of
-// honey", "a pinch of salt", "3 large eggs", "1 stick butter", "1 packet dry yeast", "2 cups flour".
+// c. of honey", "a pinch of salt", "3 large eggs", "1 stick butter", "1 packet dry yeast", "2 cups flour".
 //
-// A stick is half a cup, a packet of yeast 2¼ teaspoons, a pinch 1/16 and a dash 1/8 of a teaspoon (common practice), a
-// large egg 50 g without its shell, its white 33, its yolk 17 (USDA). A heaping spoon is taken as one and a half, a
-// scant
-// one as nine tenths (from memory). Flour without a kind is all-purpose. How the words were read stands in the Notes of
-// the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text without an amount,
-// ErrRequired without a food; a food that is not listed is told by [FoodVolume.Weight].
+// A stick is half a cup, a packet of yeast 2¼ teaspoons, a pinch 1/16 and a dash 1/8 of a teaspoon (common practice),
+// a large egg 50 g without its shell, its white 33, its yolk 17 (USDA). A heaping spoon is taken as one and a half, a
+// scant one as nine tenths (from memory). Flour without a kind is all-purpose. How the words were read stands in the
+// Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text without an
+// amount, ErrRequired without a food; a food that is not listed is told by [FoodVolume.Weight].
 func ReadVolume(text string) (FoodVolume, error) {
 	var v FoodVolume
 	refuse := func(reason error) (FoodVolume, error) {
@@ -51,8 +49,7 @@ func ReadVolume(text string) (FoodVolume, error) {
 const mostTyped = 200
 
 // leadingNumber takes the number off the front: "2", "2 1/4", "½", "a"; a unit that sticks to it is cut off. Without
-// one
-// it is 1.
+// one it is 1.
 func leadingNumber(words []string) (number string, rest []string) {
 	if first := strings.ToLower(words[0]); first == "a" || first == "an" {
 		return "1", words[1:]

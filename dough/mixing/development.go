@@ -54,14 +54,11 @@ const (
 //	k = (t + Δt) ÷ t
 //	Δw = 0.52·(T_from − T_to) − (a(s_to) − a(s_from))            points of water
 //
-// T is the dough's temperature in °C, s the salt in percent of the flour, t the development time of the flour, a(s) the
-// points
-// of water that salt saves: 2.3 for 1 %, 3.0 for 2 %, straight between and on to 3 %. The minutes are those of a
-// farinograph;
-// in a mixer use the factor k. Dough 5 to 40 °C, salt 0 to 3 %, development 1 to 30 min. One flour was measured, at
-// most 2 % of
-// salt: take the direction as sure and the size as a third. Errors: ErrRequired, ErrOutOfRange; ErrModelRange when the
-// development time would vanish. Source: Hlynka (1962).
+// T is the dough's temperature in °C, s the salt in percent of the flour, t the development time of the flour, a(s)
+// the points of water that salt saves: 2.3 for 1 %, 3.0 for 2 %, straight between and on to 3 %. The minutes are
+// those of a farinograph; in a mixer use the factor k. Dough 5 to 40 °C, salt 0 to 3 %, development 1 to 30 min. One
+// flour was measured, at most 2 % of salt: take the direction as sure and the size as a third. Errors: ErrRequired,
+// ErrOutOfRange; ErrModelRange when the development time would vanish. Source: Hlynka (1962).
 func (in DoughChange) Effect() (DoughChanged, error) {
 	var p quantity.Problems
 	if !in.From.IsZero() || !in.To.IsZero() {

@@ -88,21 +88,17 @@ const (
 //
 //	AR = 100·water ÷ flour;  most = bowl volume · kg per liter(AR) · reductions
 //
-// Bowls of 7 to 65 L: kilograms per liter come from the capacity charts of four planetary mixers (8 qt, 10 L, 20 L, 60
-// L),
-// of which the two nearest in size are used; they disagree by a quarter to a half, so the answer is a range, and
-// Comfortable means under its low end. A tenth is taken off for high-gluten flour and 10 to 20 % for cold water.
-// Smaller planetary bowls are household machines: 0.25 to 0.30 kg of flour per liter by stiffness, six to seven tenths
-// of it
-// for whole grain and rye, never below 0.08 kg per liter; a judgment about one maker's figure, so it only makes a dough
-// LikelyToFit, and a split is asked for by its high end. For spiral and fork mixers the planetary charts stand in as a
-// cautious
-// figure; for hand a rule of the trade; for a processor nothing is published. The machine's own manual is always right:
-// give Rated. Bowl 0.5 to 400 L, AR 20 to 150 %.
+// Bowls of 7 to 65 L: kilograms per liter come from the capacity charts of four planetary mixers (8 qt, 10 L, 20 L,
+// 60 L), of which the two nearest in size are used; they disagree by a quarter to a half, so the answer is a range,
+// and Comfortable means under its low end. A tenth is taken off for high-gluten flour and 10 to 20 % for cold water.
+// Smaller planetary bowls are household machines: 0.25 to 0.30 kg of flour per liter by stiffness, six to seven
+// tenths of it for whole grain and rye, never below 0.08 kg per liter; a judgment about one maker's figure, so it
+// only makes a dough LikelyToFit, and a split is asked for by its high end. For spiral and fork mixers the planetary
+// charts stand in as a cautious figure; for hand a rule of the trade; for a processor nothing is published. The
+// machine's own manual is always right: give Rated. Bowl 0.5 to 400 L, AR 20 to 150 %.
 //
-// Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when flour and water exceed the dough. Source: operators' manuals
-// of
-// planetary mixers; booklets of household machines.
+// Errors: ErrRequired, ErrOutOfRange; ErrInconsistent when flour and water exceed the dough. Source: operators'
+// manuals of planetary mixers; booklets of household machines.
 func (in Mix) Fit() (BowlFit, error) {
 	var p quantity.Problems
 	in.check(&p)

@@ -18,8 +18,7 @@ func WattHoursPerKilogram(x float64) SpecificEnergy { return SpecificEnergy(x * 
 func BTUPerPound(x float64) SpecificEnergy { return SpecificEnergy(x * 2.326) }
 
 // Warming answers how much the energy warms a dough when none is lost: d = e ÷ c. Energy within ±1000 kJ/kg, specific
-// heat
-// 0.1 to 6 kJ/(kg·K). Errors: ErrOutOfRange. Source: definition of the specific heat.
+// heat 0.1 to 6 kJ/(kg·K). Errors: ErrOutOfRange. Source: definition of the specific heat.
 func (e SpecificEnergy) Warming(c SpecificHeat) (quantity.TemperatureDelta, error) {
 	var p quantity.Problems
 	p.Float("energy", float64(e), -1000, 1000, "kJ/kg")

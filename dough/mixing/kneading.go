@@ -70,13 +70,13 @@ type Kneading struct {
 // Kneading answers how a dough is kneaded with a mixer: in which parts, at which speeds, about how long, and what to
 // look for at the end.
 //
-// A dough develops only when the mixing is intense enough and the work is enough, and how much that is depends on flour
-// and machine; so a time is a span to look within, and the signs decide. Wheat is mixed short and kneaded long, spelt
-// the other way round, rye is mixed and not kneaded; a dough with much fat or sugar gets its gluten first. Household
-// machines knead yeast dough at low speeds. Flour 1 g to 10 t, water 20 to 150 % of it. Accuracy: about a third; the
-// source of each stage says how firmly it is known. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent. Source:
-// Kilborn and
-// Tipples (1972); IREKS; King Arthur; Stiftung Warentest, Warenkunde Brot; makers' booklets; from memory where marked.
+// A dough develops only when the mixing is intense enough and the work is enough, and how much that is depends on
+// flour and machine; so a time is a span to look within, and the signs decide. Wheat is mixed short and kneaded long,
+// spelt the other way round, rye is mixed and not kneaded; a dough with much fat or sugar gets its gluten first.
+// Household machines knead yeast dough at low speeds. Flour 1 g to 10 t, water 20 to 150 % of it. Accuracy: about a
+// third; the source of each stage says how firmly it is known. Errors: ErrRequired, ErrOutOfRange, ErrInconsistent.
+// Source: Kilborn and Tipples (1972); IREKS; King Arthur; Stiftung Warentest, Warenkunde Brot; makers' booklets; from
+// memory where marked.
 func (in Mix) Kneading() (Kneading, error) {
 	var p quantity.Problems
 	in.check(&p)

@@ -73,9 +73,8 @@ func (in Mix) hydration() quantity.Percent { return in.Water.PercentOf(in.Flour)
 func (in Mix) household() bool { return in.Mixer == Planetary && in.Bowl.Liters() <= 8 }
 
 // rich reports a dough whose fat or sugar keeps the gluten from forming, so that it is kneaded in two steps: sugar
-// above
-// 20 % or fat of 10 % of the flour or more; and a brioche or braid whose fat was not given. Source: IREKS, kneading of
-// sweet yeast doughs.
+// above 20 % or fat of 10 % of the flour or more; and a brioche or braid whose fat was not given. Source: IREKS,
+// kneading of sweet yeast doughs.
 func (in Mix) rich() bool {
 	fat, sugar := in.Fat.PercentOf(in.Flour), in.Sugar.PercentOf(in.Flour)
 	return fat.Compare(quantity.NewPercent(10)) >= 0 || sugar.Compare(quantity.NewPercent(20)) > 0 ||

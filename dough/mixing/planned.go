@@ -99,11 +99,10 @@ const dullWater = 0.25
 //	T_water = T + Σ (Cᵢ ÷ C_water)·(T − Tᵢ) − d·Σ C ÷ C_water
 //
 // T is the target, Cᵢ = mᵢ·cᵢ and Tᵢ the heat capacity and temperature of each ingredient, d the warming by mixing.
-// With
-// Learned the bowl takes part as it was learned to, at the temperature of the room. Target 0 to 50 °C, ingredients
-// −40 to 95 °C, warming −10 to 40 Δ°C, masses to 10 t. The answer has the factor method beside it: where the two differ
-// by more than 1 °C, which they do in doughs with much levain and on days unlike the one on which a friction
-// factor was measured, the balance is right and is used.
+// With Learned the bowl takes part as it was learned to, at the temperature of the room. Target 0 to 50 °C,
+// ingredients −40 to 95 °C, warming −10 to 40 Δ°C, masses to 10 t. The answer has the factor method beside it: where
+// the two differ by more than 1 °C, which they do in doughs with much levain and on days unlike the one on which a
+// friction factor was measured, the balance is right and is used.
 //
 // Accuracy: that of the warming, which Dough states as a range. It claims 80 % (or Probability) if the spread of
 // published figures is taken as an 80 % range (guide value), if single batches stray by 0.7 °C (given warming), or as

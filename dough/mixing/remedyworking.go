@@ -16,8 +16,7 @@ type origin struct {
 	target       quantity.Temperature
 	ice          *IceResult
 
-	// of the heat balance: the dough before the remedy, the temperature of the substance then, and its share of the
-	// heat
+	// of the heat balance: the dough before the remedy, the temperature of the substance then, and its share of the heat
 	// capacity
 	balance *BalanceResult
 	before  quantity.Temperature

@@ -16,8 +16,7 @@ type Scald struct {
 	// Mash is how warm the mash must become; not given: 65 °C, at which rye starch swells and its enzymes still work.
 	Mash quantity.Temperature `json:"mash,omitzero"`
 	// Bowl is the heat capacity of the bowl: 0.5 kJ/K for a kilogram of steel, 0.8 for one of stoneware or glass. It is
-	// as
-	// warm as BowlTemperature, or else as the flour.
+	// as warm as BowlTemperature, or else as the flour.
 	Bowl            HeatCapacity         `json:"bowl,omitzero"`
 	BowlTemperature quantity.Temperature `json:"bowl_temperature,omitzero"`
 	// Altitude decides how hot water can be.
@@ -47,14 +46,11 @@ type ScaldWater struct {
 //
 //	T_water = T + (C_flour·(T − T_flour) + C_bowl·(T − T_bowl)) ÷ C_water
 //
-// T is the mash wanted (65 °C), C = m·c the heat capacities with 1.85 kJ/(kg·K) for flour and 4.186 for water. The heat
-// that
-// flour gives off when it is wetted, 1.5 to 4 °C of mash, is left out: it pays for what is lost while stirring. Mash 40
-// to
-// 95 °C, flour −25 to 60 °C, water half to twenty times the flour. Accuracy about 3 °C of mash; measure it. Errors:
-// ErrRequired, ErrOutOfRange. Water that cannot be so hot is an answer. Source: heat balance; boiling by IAPWS-IF97 in
-// the
-// standard atmosphere; 65 °C is common practice.
+// T is the mash wanted (65 °C), C = m·c the heat capacities with 1.85 kJ/(kg·K) for flour and 4.186 for water. The
+// heat that flour gives off when it is wetted, 1.5 to 4 °C of mash, is left out: it pays for what is lost while
+// stirring. Mash 40 to 95 °C, flour −25 to 60 °C, water half to twenty times the flour. Accuracy about 3 °C of mash;
+// measure it. Errors: ErrRequired, ErrOutOfRange. Water that cannot be so hot is an answer. Source: heat balance;
+// boiling by IAPWS-IF97 in the standard atmosphere; 65 °C is common practice.
 func (in Scald) Pour() (ScaldWater, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Flour", in.Flour, quantity.Grams(1), mostMass)

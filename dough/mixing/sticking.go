@@ -87,18 +87,14 @@ const (
 // Advise answers what to do about a dough that does not clear the bowl: is that expected of it, and if not, what
 // first and what next.
 //
-// Wet doughs (water above 72 to 75 % of the flour), rye, whole grain before 10 minutes, and rich doughs before the fat
-// is
-// in do not clear it: knead on, scrape, or fold later. Otherwise stop, scrape, rest 10 to 20 minutes while the flour
-// takes
-// up water, knead 2 more; that cures most cases. Only then flour, a teaspoon (2.6 g) at a time, at most 3 % of the
-// flour
-// in all, with what it does to hydration, salt and prefermented flour. After that, or when the dough is warmer than 28
-// °C
-// or kneaded half as long again as usual: stop the machine, cool and fold. Kneaded 0 to 4 h, flour added 0 to 20 % of
-// the
-// flour. The order is the trade's, its figures are marked where they stand. Errors: ErrRequired, ErrOutOfRange,
-// ErrInconsistent. Source: booklets of bread machines; from memory and judgment where marked.
+// Wet doughs (water above 72 to 75 % of the flour), rye, whole grain before 10 minutes, and rich doughs before the
+// fat is in do not clear it: knead on, scrape, or fold later. Otherwise stop, scrape, rest 10 to 20 minutes while the
+// flour takes up water, knead 2 more; that cures most cases. Only then flour, a teaspoon (2.6 g) at a time, at most 3
+// % of the flour in all, with what it does to hydration, salt and prefermented flour. After that, or when the dough
+// is warmer than 28 °C or kneaded half as long again as usual: stop the machine, cool and fold. Kneaded 0 to 4 h,
+// flour added 0 to 20 % of the flour. The order is the trade's, its figures are marked where they stand. Errors:
+// ErrRequired, ErrOutOfRange, ErrInconsistent. Source: booklets of bread machines; from memory and judgment where
+// marked.
 func (in Sticking) Advise() (Clearing, error) {
 	var p quantity.Problems
 	k, err := in.Mix.Kneading()
@@ -218,10 +214,8 @@ func (in Sticking) with(flour quantity.Mass) FlourAdded {
 //	x = F·(h₁ ÷ h₂ − 1) = W ÷ h₂ − F
 //
 // F is the flour, W the water, h₁ the hydration now and h₂ that wanted, which is not above it and not below 20 %.
-// Exact.
-// It does not ask whether that much is wise: compare [Clearing] Cap. Errors: ErrRequired, ErrOutOfRange,
-// ErrInconsistent.
-// Source: algebra of baker's percentages.
+// Exact. It does not ask whether that much is wise: compare [Clearing] Cap. Errors: ErrRequired, ErrOutOfRange,
+// ErrInconsistent. Source: algebra of baker's percentages.
 func (in Mix) FlourFor(hydration quantity.Percent) (FlourAdded, error) {
 	var p quantity.Problems
 	in.check(&p)

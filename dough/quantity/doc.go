@@ -46,10 +46,10 @@
 // can hold; temperatures are read with up to five decimals and rounded to the quantum. A decimal comma is accepted
 // where it cannot be a thousands separator.
 //
-// MarshalText, and with it JSON, TOML, XML, map keys and a column of a database, has one canonical form, g, %, °C, Δ°C,
-// L and m, whatever unit was read, with as many decimals as bring the exact value back. Durations are time.Duration
-// in Go
-// and [Elapsed] in data: "4h30m". Enumerations are words; [Values] lists them. encoding/gob has a binary form.
+// MarshalText, and with it JSON, TOML, XML, map keys and a column of a database, has one canonical form, g, %, °C,
+// Δ°C, L and m, whatever unit was read, with as many decimals as bring the exact value back. Durations are
+// time.Duration in Go and [Elapsed] in data: "4h30m". Enumerations are words; [Values] lists them. encoding/gob has a
+// binary form.
 //
 // # Errors
 //

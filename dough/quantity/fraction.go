@@ -18,8 +18,7 @@ func vulgar(sign rune) (over, under int64) {
 }
 
 // splitFraction cuts "2 1/4 tsp", "1/2 cup" or "2½ in" into numerator, denominator and unit; not ok when the text
-// does not
-// begin with a fraction. Whole numbers have at most six digits, the parts of a fraction three.
+// does not begin with a fraction. Whole numbers have at most six digits, the parts of a fraction three.
 func splitFraction(t string) (num, den int64, unit string, ok bool) {
 	whole, rest, _ := digits(t, 6)
 	sign, size := utf8.DecodeRuneInString(strings.TrimSpace(rest))

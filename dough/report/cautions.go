@@ -3,8 +3,7 @@ package report
 import "example.org/maslin/dough/working"
 
 // cautionTexts are the cautions as sentences, each once, and who decides. Unless all are wanted in full, those that
-// come
-// with every bake are told in short, the ones of a subject in one line.
+// come with every bake are told in short, the ones of a subject in one line.
 func cautionTexts(all []working.Caution, inFull bool) []working.Message {
 	if len(all) == 0 {
 		return nil

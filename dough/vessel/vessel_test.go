@@ -261,8 +261,7 @@ func TestAnswersTravel(t *testing.T) {
 }
 
 // A size gives a dough that gives the size back; a larger piece never takes less dough; °F has no part in it, but an
-// inch
-// does as 2.54 cm; and every figure shows its working.
+// inch does as 2.54 cm; and every figure shows its working.
 func TestSizedPiecesGoBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := vessel.SizedPiece{Bread: vessel.SizedBread(rapid.IntRange(0, 18).Draw(t, "bread"))}

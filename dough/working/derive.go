@@ -153,8 +153,7 @@ func newStep(f Finding) step {
 }
 
 // pastTie is how many decimals are shown of a result of the library. A quantity is kept to its last quantum, 1/9000 K
-// or
-// a second, and that can carry it onto a tie, or over one, where its arithmetic is not: 100.61496 °C is kept as
+// or a second, and that can carry it onto a tie, or over one, where its arithmetic is not: 100.61496 °C is kept as
 // 100.615 °C and would print as 100.62. Then up to two more are shown, by which both print the same, in the units of
 // every reader.
 func pastTie(raw, is Value) int {

@@ -49,12 +49,11 @@ type Language struct {
 	// Besides the sentences of the library they hold how a range, a duration, a date and a list are put together
 	// ("working.range", "working.hours_minutes", "working.date", "working.and").
 	Sentences map[string]string `json:"sentences,omitzero"`
-	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays and
-	// months, "time.Weekday/Sat" and "time.Month/November", the subjects of cautions, "working.Subject/burns", and what
-	// an error says is accepted, "quantity.Want/0 g or more".
-	// "working.Name/salt" is the word for an ingredient or another name that is exactly that; a name without one is
-	// shown as it was given. A key with a sentence in front, "bakeday.step_mix#bake.Style/lean hearth", holds in that
-	// sentence alone.
+	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays and months,
+	// "time.Weekday/Sat" and "time.Month/November", the subjects of cautions, "working.Subject/burns", and what an error
+	// says is accepted, "quantity.Want/0 g or more". "working.Name/salt" is the word for an ingredient or another name
+	// that is exactly that; a name without one is shown as it was given. A key with a sentence in front,
+	// "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
 	Words map[string]string `json:"words,omitzero"`
 	// Decimal is the decimal sign; not given, a point.
 	Decimal string `json:"decimal,omitzero"`

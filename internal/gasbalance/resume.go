@@ -1,8 +1,7 @@
 package gasbalance
 
 // Crossed answers: did the dough meet its need on a straight run of hours from one temperature to another, on this
-// side of its range (−1 early, 0 likely,
-// 1 late), and after how long? It is the incremental form of [Clock.Times].
+// side of its range (−1 early, 0 likely, 1 late), and after how long? It is the incremental form of [Clock.Times].
 func (c *Clock) Crossed(s State, hours, from, to float64, need *Need, b *Belief, side int) (after float64, ok bool) {
 	q := question{clock: c, need: *need, belief: b}
 	end := c.Advance(s, hours, from, to)

@@ -122,8 +122,7 @@ func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 }
 
 // run is one run in numbers: q₂₇·A, the growth of each leavening, how the logs of the three go with the unknowns, and
-// the
-// two terms of [Clock.stride].
+// the two terms of [Clock.stride].
 type run struct {
 	law           *Law
 	gas           float64

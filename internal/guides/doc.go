@@ -4,8 +4,7 @@
 // # Assumptions
 //
 // A guide is a Markdown file. Lines set apart by four spaces are arithmetic: what stands before = has to give what
-// stands
-// behind it, at the digits printed.
+// stands behind it, at the digits printed.
 //
 // # Limits
 //

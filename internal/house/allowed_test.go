@@ -1,8 +1,7 @@
 package house
 
 // What does not keep a law yet, by the law, with the reason. The lists only get shorter: `go test -v
-// ./internal/house` names
-// what is allowed, and what no longer needs to be.
+// ./internal/house` names what is allowed, and what no longer needs to be.
 
 const underway = "keys and forms are being given room by room"
 

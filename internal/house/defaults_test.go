@@ -22,8 +22,7 @@ var updateDefaults = flag.Bool("defaults", false, "rewrite the tables of bake/DE
 const defaultsPage = "../../bake/DEFAULTS.md"
 
 // TestDefaultsStandBesideTheirEvidence: the page that sets each default of bowl, tin and oven beside what it rests on
-// is
-// made from the answers themselves.
+// is made from the answers themselves.
 func TestDefaultsStandBesideTheirEvidence(t *testing.T) {
 	text, err := os.ReadFile(defaultsPage)
 	if err != nil {

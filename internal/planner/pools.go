@@ -3,8 +3,7 @@ package planner
 import "slices"
 
 // bankrupt reports whether some pool cannot suffice; it may be wrong when the watch is over. It takes longer than
-// propagate, so it is
-// asked once at each node of the search.
+// propagate, so it is asked once at each node of the search.
 func (s *state) bankrupt() bool {
 	for k := range s.m.budgets {
 		if s.overspent(&s.m.budgets[k]) {

@@ -116,8 +116,7 @@ func (s *Shop) energy(w *Watch) (*energy, *Clash) {
 }
 
 // each reports the shortages of every pool: for each task with which a span can begin the worst by need and the worst
-// by
-// number, wherever it ends.
+// by number, wherever it ends.
 func (e *energy) each(found func(Shortage)) {
 	for k := range e.s.Pools {
 		p := &e.s.Pools[k]

@@ -91,8 +91,7 @@ type Ingredient struct {
 // Levain says how the levain is built and how much of the flour it holds.
 type Levain struct {
 	// Name is what the levain is called where it feeds several doughs of one day: those whose levains have the same name
-	// are
-	// fed with one, which is built once. Not given: it is the dough's own.
+	// are fed with one, which is built once. Not given: it is the dough's own.
 	Name string `json:"name,omitzero"`
 
 	Prefermented quantity.Percent `json:"prefermented,omitzero"` // flour in the levain, of all flour
@@ -108,8 +107,7 @@ type Levain struct {
 	Temperature      quantity.Temperature `json:"temperature,omitzero"`       // where it ripens; not given: the room
 	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it; zero: 10 minutes
 	// RipeNow is true when a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much
-	// of it
-	// there is stands under culture_at_hand.
+	// of it there is stands under culture_at_hand.
 	RipeNow bool `json:"ripe_now,omitzero"`
 	// FedAgo is how long ago the levain was fed that is ripening now, in the ratio of inoculation; zero: it is fed for
 	// this bake.

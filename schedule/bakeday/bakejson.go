@@ -18,10 +18,9 @@ type bakeText struct {
 	plainBake
 }
 
-// Read reads a bake from JSON and reports everything at once that is wrong with the text: unknown keys, keys that stand
-// twice, values of the wrong kind, texts that their quantity refuses, each with its path ("flour[1].percent").
-// Whether the
-// bake can be baked is for [Bake.Check], which reports by the same paths.
+// Read reads a bake from JSON and reports everything at once that is wrong with the text: unknown keys, keys that
+// stand twice, values of the wrong kind, texts that their quantity refuses, each with its path ("flour[1].percent").
+// Whether the bake can be baked is for [Bake.Check], which reports by the same paths.
 //
 // A format may be missing; another one is refused. Errors: as [quantity.ReadJSON].
 func Read(data []byte) (Bake, error) {

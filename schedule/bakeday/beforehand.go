@@ -12,10 +12,8 @@ import (
 )
 
 // PrefermentWork is a poolish, biga, sponge or old dough: a part of the flour that ferments beforehand with yeast, or
-// with
-// nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is
-// computed from
-// its yeast, unless the baker says it.
+// with nothing of its own. It is taken out of the lines of the formula, its yeast and salt too. How long it takes is
+// computed from its yeast, unless the baker says it.
 type PrefermentWork struct {
 	Name string `json:"name"` // as it stands on the lists
 	// "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
@@ -36,8 +34,7 @@ type PrefermentWork struct {
 }
 
 // SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out
-// of
-// the lines of the formula.
+// of the lines of the formula.
 type SoakerWork struct {
 	Name    string           `json:"name"`           // as it stands on the lists
 	Kind    dough.SoakerKind `json:"kind,omitzero"`  // "cold soaker", "hot soaker", "scald"
@@ -160,8 +157,7 @@ func (b *Bake) soakers() []dough.Soaker {
 }
 
 // ownPreferment moves a path of the formula's preferments to the bake's own, the first of the formula's being the
-// levain
-// where there is one.
+// levain where there is one.
 func (b *Bake) ownPreferment(path string) (string, bool) {
 	if path == "Preferments" && b.Levain == nil { // more in them together than the formula has
 		if len(b.Preferments) == 0 {

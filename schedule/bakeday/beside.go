@@ -41,10 +41,9 @@ func (d Day) Beside(other Day) SideBySide {
 }
 
 // KneadedBy answers: what changes when this dough is kneaded another way, by hand instead of by machine? The bake as
-// it is
-// stands beside two others: one with the water that brings the dough to the same temperature, and one with the same
-// water, so that the dough differs by what mixing gives it and by nothing else. A machine whose bowl the bake does not
-// give has one of 7 L, which is large enough for a household; only the number of batches depends on it.
+// it is stands beside two others: one with the water that brings the dough to the same temperature, and one with the
+// same water, so that the dough differs by what mixing gives it and by nothing else. A machine whose bowl the bake
+// does not give has one of 7 L, which is large enough for a household; only the number of batches depends on it.
 //
 // Errors: those of [Bake.Plan]; ErrInconsistent for the way in which the bake is kneaded already; ErrOutOfRange, under
 // Mixing.Temperature, for a dough that the same water would leave too cold or too warm to reckon with.

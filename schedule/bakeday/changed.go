@@ -7,8 +7,7 @@ import (
 )
 
 // beside sets the rest of the plan beside the plan before: only the steps that changed and that somebody has to know
-// of. Dough
-// and bread that go on by themselves as long as before, a little earlier or later, follow from the others.
+// of. Dough and bread that go on by themselves as long as before, a little earlier or later, follow from the others.
 func (r Replanned) beside() report.Grid {
 	t := report.Grid{Key: "changed", Columns: []report.GridColumn{
 		{Key: "step", Title: working.Tell("bakeday.column_step", "step")},

@@ -219,8 +219,7 @@ func (b *Bake) renamed(err error) error {
 }
 
 // asWritten moves what is wrong with a bake in percent to where it is written as a weight. Where the amounts
-// themselves are
-// not clear, what follows from them says nothing and is left out.
+// themselves are not clear, what follows from them says nothing and is left out.
 func (b *Bake) asWritten(err error, unclear bool) error {
 	if err == nil {
 		return nil

@@ -17,7 +17,7 @@
 //	a step is late: what now                     Day.Replan, Day.StepNamed
 //	which amounts and temperatures fit best      Bake.Fit
 //	with what my own bakes have taught           Bake.Culture
-//	two plans side by side, and by hand       Day.Beside, Bake.KneadedBy
+//	two plans side by side, and by hand          Day.Beside, Bake.KneadedBy
 //	the day as plain data, and as a calendar     Day.Data, PlanSchema, PlanData.CalendarEvents
 //	what can hurt                                Day.Cautions
 //	how each number was reached                  Day.Workings
@@ -25,53 +25,43 @@
 // # Which plan is chosen
 //
 // Of the timetables that keep all rules, in this order: the one with room for the most of the range in which the
-// dough may be
-// early or late (all of it, three quarters, half, a quarter); among these, where the bake does not say how fresh its
-// bread is to
-// be, bread that is cool within six hours of when it is wanted, as long as there is room for a quarter of the range;
-// folds as near to
-// their interval as that allows; then the latest. A bake that sets fresh_within has said what it wants.
+// dough may be early or late (all of it, three quarters, half, a quarter); among these, where the bake does not say
+// how fresh its bread is to be, bread that is cool within six hours of when it is wanted, as long as there is room
+// for a quarter of the range; folds as near to their interval as that allows; then the latest. A bake that sets
+// fresh_within has said what it wants.
 //
 // # Amounts, moments and the oven
 //
 // Amounts are percentages of all flour, or weights: of the whole dough, or of one loaf where the bake says so. Where
-// flours are
-// weighed, a line is what goes into the bowl at mixing, and what is made beforehand comes beside it; in percent it is
-// taken
-// out of the lines. What there is of an ingredient, or of a levain that stands ripe, limits how many loaves there are.
+// flours are weighed, a line is what goes into the bowl at mixing, and what is made beforehand comes beside it; in
+// percent it is taken out of the lines. What there is of an ingredient, or of a levain that stands ripe, limits how
+// many loaves there are.
 //
 // A line goes in at mixing, at a fold, at the lamination, at shaping, or on top before the oven; the steps say what
-// and how much. A
-// scaling weight is of the dough alone, without what is filled in at shaping or laid on top.
+// and how much. A scaling weight is of the dough alone, without what is filled in at shaping or laid on top.
 //
 // What the bake leaves open of its oven takes the guide values of package bake, and says so. The lid, the steam, a
-// second scoring
-// and a turn of the loaves are steps at their minutes; they move with their round and are not planned apart from it.
-// Pizza and
-// flat breads are baked to order, one after the other, the last out when they are wanted.
+// second scoring and a turn of the loaves are steps at their minutes; they move with their round and are not planned
+// apart from it. Pizza and flat breads are baked to order, one after the other, the last out when they are wanted.
 //
 // A bake has one levain, or yeast, or both, and any number of poolishes, bigas and other preferments with yeast,
-// which are ripe by
-// the clock of their yeast unless the baker says how long they stand; soakers and scalds stand as long as the baker
-// says.
+// which are ripe by the clock of their yeast unless the baker says how long they stand; soakers and scalds stand as
+// long as the baker says.
 //
 // # Several breads
 //
 // What a [Kitchen] has is shared: hands, mixers, oven, pots, places. The oven has one temperature at a time: between
 // two breads it reheats, rises or falls; a bread on the falling heat of another waits for it. A deck holds one bread
-// at a time. The
-// room that is kept for early and late doughs is the same share for all breads. What a later start of one does to
-// the others is for [KitchenDay.Replan]: it leaves the other breads where they are, if that is possible.
+// at a time. The room that is kept for early and late doughs is the same share for all breads. What a later start of
+// one does to the others is for [KitchenDay.Replan]: it leaves the other breads where they are, if that is possible.
 //
 // # Standing assumptions
 //
 // A minute at the oven, for a lid or the steam, interrupts other work. Washing a mixer takes the mixer's time, and no
-// hands of
-// the plan's.
+// hands of the plan's.
 //
-// All batches of one dough stand together in one covered tub; its clock starts when the last batch leaves
-// the mixer. The room follows a smooth day and night. Loaves go from the refrigerator
-// straight into the oven, the last rounds staying cold a little longer than the first, unless a warm-up is asked for.
-// The
-// baker stays in the kitchen while the oven is hot.
+// All batches of one dough stand together in one covered tub; its clock starts when the last batch leaves the mixer.
+// The room follows a smooth day and night. Loaves go from the refrigerator straight into the oven, the last rounds
+// staying cold a little longer than the first, unless a warm-up is asked for. The baker stays in the kitchen while
+// the oven is hot.
 package bakeday

@@ -26,10 +26,8 @@ func (l Ingredient) spoils() bool {
 }
 
 // fillingCautions say of fillings and toppings that spoil how long they stand warm in or on the dough by this plan.
-// How they are
-// cooled and kept before is said with the dough's own cautions. Whether a bread with them may be sold from a home
-// kitchen is
-// for local rules to say.
+// How they are cooled and kept before is said with the dough's own cautions. Whether a bread with them may be sold
+// from a home kitchen is for local rules to say.
 func (d Day) fillingCautions() []working.Caution {
 	var spoils []any
 	var longest time.Duration

@@ -32,7 +32,7 @@ func (k KitchenDay) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if err != nil {
 		return Replanned{}, err
 	}
-	r.zone, r.made = k.Zone, true
+	r.zone, r.made, r.several = k.Zone, true, len(k.Breads) > 1
 	if r.Possible() {
 		after := k
 		after.Timetable = r.Timetable

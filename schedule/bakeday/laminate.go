@@ -10,8 +10,7 @@ import (
 )
 
 // Lamination is a stretching of the whole dough over the bench during the bulk, with what is laid into it, and a rest
-// of its
-// own before the dough is touched again.
+// of its own before the dough is touched again.
 type Lamination struct {
 	After quantity.Elapsed `json:"after,omitzero"` // from mixing; zero: one hour
 	Takes quantity.Elapsed `json:"takes,omitzero"` // zero: a quarter of an hour

@@ -73,12 +73,11 @@ const mostOthers = 3
 // Fit answers: which amounts and temperatures, within the baker's bounds, make the plan that fits
 // best?
 //
-// It plans the bake at the ends and at points between them for every lever, and counts what speaks against
-// each plan: no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to
-// 200); hands needed before
-// 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so that of two plans
-// that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers not given are left
-// alone.
+// It plans the bake at the ends and at points between them for every lever, and counts what speaks against each plan:
+// no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to 200); hands
+// needed before 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so
+// that of two plans that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers
+// not given are left alone.
 //
 // The settings nearest to the bake as written come first. A setting costs at least its distance, so that the rest is
 // left out once that is no less than what the best and its nearest rivals cost, and at once when nothing speaks against

@@ -15,9 +15,8 @@ type shortage struct {
 }
 
 // limited is the bake with as many of its loaves as there is flour, levain and everything else for, and its batch;
-// where
-// not even one can be made, with one smaller loaf. The shortage is nil when there is enough. What a levain holds that
-// stands ready is not taken from the flour at hand a second time.
+// where not even one can be made, with one smaller loaf. The shortage is nil when there is enough. What a levain
+// holds that stands ready is not taken from the flour at hand a second time.
 func (b *Bake) limited() (*Bake, dough.Batch, *shortage, error) {
 	batch, err := b.ownBatch()
 	if err != nil {

@@ -5,8 +5,8 @@ import (
 )
 
 // share says how many loaves of which weight there are, where the bake leaves one of both to the other or to the
-// weight of
-// its dough. All is the dough that the weights of the file make; zero for a bake in percent, whose loaves say all.
+// weight of its dough. All is the dough that the weights of the file make; zero for a bake in percent, whose loaves
+// say all.
 func (b *Bake) share(p *quantity.Problems, all quantity.Mass) {
 	l := &b.Loaves
 	quantity.Check(p, "Loaves.Scaling", l.Scaling, quantity.Mass{}, quantity.Kilograms(12))

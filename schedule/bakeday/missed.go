@@ -8,8 +8,7 @@ import (
 )
 
 // missedBlocks say why the day that was wished for by its weekday cannot be met any more, and which times near it
-// could be,
-// before the plan for the week after.
+// could be, before the plan for the week after.
 func (d Day) missedBlocks() []report.Block {
 	m := d.Missed
 	if m == nil {

@@ -386,10 +386,8 @@ func (n *network) layOut(l layout) schedule.Problem {
 }
 
 // keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to rest as long as the
-// rules ask
-// and be there when it is wanted. They stand in the network only to keep room: whatever the dough does within its
-// range,
-// somebody is awake and there for it.
+// rules ask and be there when it is wanted. They stand in the network only to keep room: whatever the dough does
+// within its range, somebody is awake and there for it.
 func (n *network) keepRoom(p *schedule.Problem, l layout) {
 	for _, c := range []struct {
 		id          string

@@ -44,8 +44,7 @@ func (b *Bake) vessel() bake.Vessel {
 }
 
 // heat lays out the rounds, and puts the guide values for what the bake leaves out. A guide time for pieces of
-// another size
-// than those it is from is taken all the same, with its wider range.
+// another size than those it is from is taken all the same, with its wider range.
 func (b *Bake) heat(k *Baking) error {
 	o := &b.Oven
 	own := o.Uncovered > 0

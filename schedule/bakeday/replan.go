@@ -38,7 +38,9 @@ type Replanned struct {
 
 	zone *time.Location
 	made bool
-	rest report.Grid // of the timetable
+	// several breads have wanted times of their own, which stay, or move together.
+	several bool
+	rest    report.Grid // of the timetable
 	// before is the timetable that was planned.
 	before schedule.Timetable
 }

@@ -37,25 +37,9 @@ func (r Replanned) Report() report.Report {
 		)
 		return out
 	}
-	head := []report.Block{
-		report.Say(
-			working.Tell(
-				"bakeday.still_there",
-				"the bread is still there when it is wanted, %x",
-				r.Wanted.In(r.zone),
-			),
-		),
-	}
+	head := []report.Block{report.Say(r.inTime())}
 	if r.Moved > 0 {
-		head[0] = report.Paragraph{
-			Text: working.Tell(
-				"bakeday.later",
-				"the bread is ready %v later than wanted, at %x",
-				r.Moved,
-				r.Wanted.In(r.zone),
-			),
-			Tone: report.Warning,
-		}
+		head[0] = report.Paragraph{Text: r.inTime(), Tone: report.Warning}
 		var unless report.List
 		if r.Why != nil {
 			for _, m := range r.Why.Members {
@@ -173,4 +157,17 @@ func (c Choice) words() []working.Message {
 		out = append(out, m.Words)
 	}
 	return out
+}
+
+// inTime says whether the bread is there when it is wanted, or by how much it is late.
+func (r Replanned) inTime() working.Message {
+	switch {
+	case r.several && r.Moved > 0:
+		return working.Tell("bakeday.every_bread_later", "every bread is ready %v later than wanted", r.Moved)
+	case r.several:
+		return working.Tell("bakeday.every_bread_in_time", "every bread is still there when it is wanted")
+	case r.Moved > 0:
+		return working.Tell("bakeday.later", "the bread is ready %v later than wanted, at %x", r.Moved, r.Wanted.In(r.zone))
+	}
+	return working.Tell("bakeday.still_there", "the bread is still there when it is wanted, %x", r.Wanted.In(r.zone))
 }

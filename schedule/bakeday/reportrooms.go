@@ -198,8 +198,7 @@ func (d Day) looked() quantity.TimeRange {
 }
 
 // steadyClock is the time of day at which bulk begins, in hours; false where there is no timetable, and where the
-// clocks
-// are put forward or back while the dough rises, so that it is told in hours after mixing.
+// clocks are put forward or back while the dough rises, so that it is told in hours after mixing.
 func (d Day) steadyClock() (float64, bool) {
 	start := d.Data().starts(schedule.Bulk)
 	if start.IsZero() {

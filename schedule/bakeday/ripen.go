@@ -13,8 +13,7 @@ import (
 func (x PrefermentWork) computed() bool { return x.AtLeast == 0 && x.AtMost == 0 }
 
 // ripens answers when a preferment of which the baker says no hours is ripe, made so long before a dough is mixed
-// that it is
-// at its peak then. Its temperature follows the room, from that of the room when it is made.
+// that it is at its peak then. Its temperature follows the room, from that of the room when it is made.
 func (b *Bake) ripens(i int, batch dough.Batch, mixed time.Time, zone *time.Location) (ferment.Ripeness, error) {
 	x := b.Preferments[i]
 	y, ok := b.yeast()

@@ -27,8 +27,7 @@ type moments struct {
 const usualFeed = 0.5
 
 // leaven works out the levain: what it is built from, when it is ripe, how long it stays good. The partners are the
-// breads
-// of the day that the same levain feeds; without any it is the bread's own.
+// breads of the day that the same levain feeds; without any it is the bread's own.
 func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partners []*planned) (*Leavening, error) {
 	if b.Levain == nil {
 		return nil, nil

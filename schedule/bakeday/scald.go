@@ -8,8 +8,7 @@ import (
 )
 
 // scald answers how hot the water of a scald must be, over flour as warm as the kitchen; ok is false for a soaker
-// that is no scald,
-// and for one so stiff or so thin that the heat balance says nothing of it.
+// that is no scald, and for one so stiff or so thin that the heat balance says nothing of it.
 func (d *Day) scald(i int, flour quantity.Temperature) (answer mixing.ScaldWater, ok bool) {
 	s := d.Bake.Soakers[i]
 	if s.Kind != dough.Scald {

@@ -12,8 +12,7 @@ import (
 )
 
 // toOrder reports whether the pieces are baked one after the other and eaten as they come: the last is out when they
-// are
-// wanted, and none of them cools.
+// are wanted, and none of them cools.
 func (l Loaves) toOrder() bool { return l.Style == bake.Pizza || l.Style == bake.FlatBread }
 
 // betweenOrders is how long a hot stone takes to be hot again after one thin bread. Judgment.

@@ -110,9 +110,9 @@ func kneadedBy(k mixing.MixerKind) ferment.KneadedBy {
 const usefulRise = 10
 
 // Taught answers: what does this dough teach about its culture? How long it took to rise how far, by the observation
-// that
-// says it was ready, else by the last reading of 10 % or more. Without either, a step of shaping that was ticked off
-// teaches that the dough had by then the rise it was planned to have. Why says what is missing when it teaches nothing.
+// that says it was ready, else by the last reading of 10 % or more. Without either, a step of shaping that was ticked
+// off teaches that the dough had by then the rise it was planned to have. Why says what is missing when it teaches
+// nothing.
 func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) {
 	var probe []ProbeReading
 	switch shaped := b.shaped(); {

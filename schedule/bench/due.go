@@ -42,8 +42,7 @@ func (m DayNow) StepDue() (due bakeday.StepData, ok bool) {
 }
 
 // Next is the step that needs hands now or next, or the oven that has to be switched on. A bake that is in the oven
-// needs
-// none before it is tended or done.
+// needs none before it is tended or done.
 func (m DayNow) Next() (bakeday.StepData, bool) {
 	for _, s := range m.Steps {
 		if s.Kind == schedule.Bake && !s.Start.After(m.Now) {

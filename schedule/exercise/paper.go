@@ -26,8 +26,7 @@ type Set struct {
 }
 
 // Exercises makes the exercises of a paper: the topics in turn, no question twice. Errors: [quantity.InputError] for
-// each
-// topic that is not known, a count that is not 1 to 100, and a difficulty or units that are not known.
+// each topic that is not known, a count that is not 1 to 100, and a difficulty or units that are not known.
 func (in Paper) Exercises() (Set, error) {
 	var bad quantity.Problems
 	for i, t := range in.Topics {

@@ -1,8 +1,7 @@
 //go:build js && wasm
 
 // Command wasm is the classroom's desk in a browser: one function, maslinAnswer, that takes a request as JSON and
-// gives a
-// response as JSON. It knows nothing of the page.
+// gives a response as JSON. It knows nothing of the page.
 package main
 
 import (

@@ -244,7 +244,7 @@ func runPlan(ctx context.Context, s System, name string, f planFlags) error {
 		return complain(name, located(l.file, err))
 	}
 	if f.late != 0 || f.at != "" {
-		return runLate(ctx, s, day, f)
+		return runLate(s, f, day.Possible(), day, func(late bakeday.Late) (replanned, error) { return day.Replan(ctx, late) })
 	}
 	day.Notes = append(day.Notes, known...)
 	sheet := day.Data()

@@ -16,10 +16,9 @@ import (
 
 // runTogether plans several bake files as one day of their kitchen.
 func runTogether(ctx context.Context, s System, names []string, f planFlags) error {
-	for flag, given := range map[string]bool{"--fit": f.fit, "--svg": f.files.svg != "", "--csv": f.files.csv != ""} {
-		if given {
-			return badInput("maslin plan: %s is for one bake file", flag)
-		}
+	f.in.only("a single bake file", "fit", "svg", "csv")
+	if wrong := f.in.complain(nil); wrong != nil {
+		return wrong
 	}
 	g := outfile.Guard{
 		Outputs: append(f.files.outputs(), outfile.Output{Flag: "--ics", Name: f.ics, Form: outfile.Calendar()}),
@@ -40,17 +39,7 @@ func runTogether(ctx context.Context, s System, names []string, f planFlags) err
 		return d.complain(err)
 	}
 	if f.late != 0 || f.at != "" {
-		if f.at == "" {
-			return badInput("maslin plan: --late: say which step is late with --at, such as --at \"Rye/shape\"")
-		}
-		if !day.Possible() {
-			return s.tell(f.output, day, false)
-		}
-		r, err := day.Replan(ctx, bakeday.Late{Step: f.at, By: f.late})
-		if err != nil {
-			return f.in.complain(err)
-		}
-		return s.tell(f.output, r, r.Possible())
+		return runLate(s, f, day.Possible(), day, func(late bakeday.Late) (replanned, error) { return day.Replan(ctx, late) })
 	}
 	if f.ics != "" && day.Possible() {
 		if err := writeCalendar(f.ics, day.String(), day.Data(), d.clock.Now); err != nil {
