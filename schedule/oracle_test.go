@@ -4,6 +4,7 @@ import (
 	"context"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/workcheck"
 	"fmt"
 	"math"
 	"strings"
@@ -364,6 +365,13 @@ func without(p Problem, m Member) (Problem, bool) {
 func conflictIsRight(t *rapid.T, p Problem, got Timetable) {
 	if got.Conflict == nil || len(got.Conflict.Members) == 0 || !got.Conflict.Minimal {
 		t.Fatalf("no minimal conflict: %v", got.Conflict)
+	}
+	if w := got.Working(); w.Len() > 0 {
+		for _, fault := range workcheck.Faults(w) {
+			t.Fatal(fault)
+		}
+	} else if got.After != nil {
+		t.Fatal("the nearest time is not derived")
 	}
 	// Everything that is not a member goes: what is left must still be impossible.
 	only := p

@@ -23,6 +23,7 @@ func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
 	t := Timetable{Verdict: Infeasible, c: c}
 	clash = c.net.Shrink(w, clash)
 	minimal := clash.Cycle || !w.Over()
+	t.core = clash.Rules
 	shop := c.shop()
 	ask := w.Within(remedyWork)
 	t.Conflict = c.explainer(ask, c.oracle(ask, shop)).explain(clash, minimal)
@@ -85,6 +86,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		}
 	}
 	slices.Sort(core)
+	t.core = core
 	ask := w.Within(remedyWork)
 	e := c.explainer(ask, c.oracle(ask, shop))
 	t.Conflict = e.explain(&planner.Clash{Rules: core}, minimal && !w.Over())

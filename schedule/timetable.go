@@ -50,6 +50,7 @@ type Timetable struct {
 	described bool          // the room of each step is worked out
 	times     []int         // of every event
 	orders    []planner.Arc // decided at shared resources
+	core      []int         // the rules of the conflict
 }
 
 // Timed is one step of a timetable.

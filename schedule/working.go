@@ -11,9 +11,13 @@ import (
 
 // Working derives the latest times of a timetable the way they are found by hand: from the end
 // of the plan backward, each by one subtraction from a time already known, or by moving to the
-// beginning of an absence. Times are minutes after the anchor. A timetable without steps has
-// an empty working.
+// beginning of an absence. When there is no timetable it derives why: the rules of the conflict one after the other,
+// added up against the time there is, and the steps that lead to the nearest time that works. A timetable without
+// steps or conflict has an empty working.
 func (t Timetable) Working() working.Working {
+	if t.c != nil && len(t.Steps) == 0 && t.Conflict != nil {
+		return t.refusal()
+	}
 	if !t.asFound() || len(t.Steps) == 0 {
 		return working.Working{}
 	}
@@ -81,7 +85,7 @@ func (c *compiled) finding(v int, times []int, cause planner.Cause, found []work
 	}
 	words := working.Tell("schedule.ends_after_start", "a step ends after it starts")
 	if cause.Rule >= 0 {
-		words = c.rules[cause.Rule].words()
+		words = c.said(cause.Rule)
 	}
 	switch {
 	case cause.Jumped:

@@ -52,24 +52,20 @@ func (f VesselFill) Report() report.Report {
 }
 
 func (f VesselFill) headline() working.Message {
-	whole := func(m quantity.Mass) quantity.Mass {
-		rounded, _ := m.RoundTo(quantity.Grams(1))
-		return rounded
-	}
-	low, likely, high := whole(f.Dough.Low), whole(f.Dough.Likely), whole(f.Dough.High)
+	low, likely, high := f.Dough.Low, f.Dough.Likely, f.Dough.High
 	switch {
 	case f.asked == forBasket:
-		return working.Tell("vessel.fill_basket", "About %v of dough for a proofing basket of %v (%v to %v)", likely,
+		return working.Tell("vessel.fill_basket", "About %.0f of dough for a proofing basket of %v (%.0f to %.0f)", likely,
 			f.Volume, low, high)
 	case f.asked == forBowl:
-		return working.Tell("vessel.fill_bowl", "About %v of dough for a bowl, lined with a cloth, of %v (%v to %v)",
+		return working.Tell("vessel.fill_bowl", "About %.0f of dough for a bowl, lined with a cloth, of %v (%.0f to %.0f)",
 			likely, f.Volume, low, high)
 	case f.asked == forOwnTin, f.asked == forTin && low == high:
-		return working.Tell("vessel.fill_tin_exact", "%v of dough for a tin of %v", likely, f.Volume)
+		return working.Tell("vessel.fill_tin_exact", "%.0f of dough for a tin of %v", likely, f.Volume)
 	case f.asked == forTin:
 		return working.Tell(
 			"vessel.fill_tin",
-			"About %v of dough for a tin of %v (%v to %v)",
+			"About %.0f of dough for a tin of %v (%.0f to %.0f)",
 			likely,
 			f.Volume,
 			low,

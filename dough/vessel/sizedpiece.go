@@ -172,9 +172,8 @@ func (f PieceFit) headline() working.Message {
 	case !f.sized():
 		return working.Tell("vessel.no_piece", "no size was asked for")
 	case f.Across.High.IsZero():
-		low, likely, high := wholeGram(f.Dough.Low), wholeGram(f.Dough.Likely), wholeGram(f.Dough.High)
-		return working.Tell("vessel.piece_dough", "About %v of dough for a %v of %v (%v to %v)", likely, f.Bread,
-			f.in.told(), low, high)
+		return working.Tell("vessel.piece_dough", "About %.0f of dough for a %v of %v (%.0f to %.0f)", f.Dough.Likely,
+			f.Bread, f.in.told(), f.Dough.Low, f.Dough.High)
 	case !f.in.Width.IsZero():
 		return working.Tell("vessel.piece_length", "%v of dough fills a %v %v wide and about %v long (%v to %v)",
 			f.in.Mass, f.Bread, f.in.Width, f.Across.Likely, f.Across.Low, f.Across.High)
@@ -195,11 +194,6 @@ func (in SizedPiece) told() working.Message {
 		return working.Say("%v", in.Length)
 	}
 	return working.Say("%v × %v", in.Length, in.Width)
-}
-
-func wholeGram(m quantity.Mass) quantity.Mass {
-	rounded, _ := m.RoundTo(quantity.Grams(1))
-	return rounded
 }
 
 // Working derives the dough or the size.

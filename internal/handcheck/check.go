@@ -3,6 +3,7 @@ package handcheck
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"regexp"
 	"strings"
 )
@@ -156,6 +157,13 @@ func (c *checker) arithmetic(l Line, value Value) {
 		return
 	}
 	rat, got, err := Evaluate(l.Numbers)
+	typed := got
+	if weeks := acrossWeeks(l.Numbers, value, got); weeks != 0 {
+		got += float64(weeks * week)
+		if rat != nil {
+			rat = new(big.Rat).Add(rat, new(big.Rat).SetInt64(weeks*week))
+		}
+	}
 	switch {
 	case err != nil:
 		c.fault("%s does not evaluate: %v", l.Numbers, err)
@@ -165,7 +173,7 @@ func (c *checker) arithmetic(l Line, value Value) {
 		c.fault("%s gives %.12g, the value says %s", l.Numbers, got, l.Value)
 	}
 	if l.Formula != "" {
-		c.putIn(l, got)
+		c.putIn(l, typed)
 	}
 }
 

@@ -1,6 +1,7 @@
 package handcheck
 
 import (
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -32,3 +33,14 @@ func minutesOf(m []string) int64 {
 }
 
 const week = 7 * 24 * 60
+
+var clocksForm = regexp.MustCompile(strings.TrimPrefix(clockForm.String(), "^"))
+
+// acrossWeeks is how many weeks lie between the difference of two times of day as their names give it and the time
+// that is printed: Sunday is after Saturday, and its minutes are fewer.
+func acrossWeeks(numbers string, value Value, got float64) int64 {
+	if value.clock || len(clocksForm.FindAllString(numbers, 2)) < 2 {
+		return 0
+	}
+	return int64(math.Round((value.Float() - got) / week))
+}

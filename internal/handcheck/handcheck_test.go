@@ -64,6 +64,15 @@ const good = `Loaf
    x = 3 °C
    note: in the chart
    source: a chart
+
+6. over the end of the week
+   w = t_0 − t_1
+   where
+     t_0  Sun 00:15  out of the oven
+     t_1  Sat 23:35  look, from step 4
+   w = Sun 00:15 − Sat 23:35
+   w = 40 min
+   source: the clock
 `
 
 func TestAGoodDerivationPasses(t *testing.T) {
@@ -71,7 +80,7 @@ func TestAGoodDerivationPasses(t *testing.T) {
 	if len(faults) > 0 {
 		t.Error(strings.Join(faults, "\n"))
 	}
-	if counts.Steps != 5 || counts.Lines != 6 || len(counts.Bare) != 1 || counts.Bare[0] != "Loaf: look" {
+	if counts.Steps != 6 || counts.Lines != 7 || len(counts.Bare) != 1 || counts.Bare[0] != "Loaf: look" {
 		t.Errorf("%+v", counts)
 	}
 }
@@ -107,6 +116,7 @@ func TestFaultsAreFound(t *testing.T) {
 		"a table with no rows":      {"      −5.5  0.25 2.366 × 10^(−4)\n      24    0.5  6.356 × 10^(−4)\n", ""},
 		"a column unexplained":      {"G = t × exp(T", "G = t × exp(U"},
 		"a clock that is wrong":     {"t_1 = Sat 23:35", "t_1 = Sat 23:30"},
+		"a span that is wrong":      {"w = 40 min", "w = 41 min"},
 		"a conversion that is not":  {"T_K = 297.51 K", "T_K = 297.15 K"},
 		"a column meaning two":      {"B  780 g  baked and cool", "T  780 g  baked and cool"},
 		"another value found":       {"   x = 3 °C", "   D = 886.1 g"},

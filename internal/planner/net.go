@@ -162,6 +162,8 @@ type trace struct {
 	// acyclic says that the differences are known to have no positive cycle.
 	acyclic bool
 	w       *Watch
+	keep    bool   // the chain of a clash is wanted
+	kept    []Push // it
 }
 
 func newTrace(h *half, w *Watch) *trace {
@@ -202,12 +204,14 @@ func (t *trace) next() int {
 func (t *trace) push(v, value, rule, prev int, jumped bool) *Clash {
 	if v == 0 {
 		// The chain from the origin back to it: the rules miss each other by value.
+		t.clashed(prev, rule, -1, 0, value)
 		return t.collect(prev, rule, -1, value)
 	}
 	if !jumped && t.suspicious(v) {
 		for p := prev; p >= 0 && !t.steps[p].jumped; p = int(t.steps[p].prev) {
 			t.w.spend(1)
 			if int(t.steps[p].event) == v {
+				t.clashed(prev, rule, p, v, value)
 				return t.collect(prev, rule, p, value-int(t.steps[p].value))
 			}
 		}

@@ -162,5 +162,14 @@ func (d Day) Workings() []working.Working {
 	if w := d.Rising.Target.Working(); w.Len() > 0 {
 		out = append(out, w)
 	}
-	return append(out, d.Rising.Bulk.Working(), d.Baking.Target.Working(), d.Baking.Cooling.Working())
+	out = append(out, d.Rising.Bulk.Working(), d.Baking.Target.Working(), d.Baking.Cooling.Working())
+	var later *quantity.Elapsed
+	if d.Later != nil {
+		by := quantity.Elapsed(d.Later.Sub(d.Wanted))
+		later = &by
+	}
+	if w, ok := timesWorking(d.Timetable, later); ok {
+		out = append(out, w)
+	}
+	return out
 }

@@ -95,11 +95,16 @@ func (k KitchenDay) Cautions() []working.Caution {
 	return out
 }
 
-// Workings lists the derivations behind the numbers of every bread.
+// Workings lists the derivations behind the numbers of every bread, and behind the times of all of them together.
 func (k KitchenDay) Workings() []working.Working {
 	var out []working.Working
 	for _, d := range k.Breads {
 		out = append(out, d.Workings()...)
+	}
+	if len(k.Breads) > 1 { // of one bread they are its own
+		if w, ok := timesWorking(k.Timetable, k.Later); ok {
+			out = append(out, w)
+		}
 	}
 	return out
 }

@@ -13,7 +13,7 @@ import (
 	"example.org/maslin/internal/handcheck"
 )
 
-// questioner draws command lines of which each answer has a derivation.
+// questioner draws command lines of which each answer has a derivation, a no as well.
 type questioner struct{ *rand.Rand }
 
 func (a questioner) maybe(args ...string) []string {
@@ -178,15 +178,22 @@ var commands = map[string]func(questioner) []string{
 	"curves":  func(a questioner) []string { return []string{"compare", "curves", "ganzle-yeast-held", "trade-q10"} },
 	"methods": func(a questioner) []string { return []string{"compare", "water", "../../bakes/hall-kitchen.toml"} },
 	"table":   func(a questioner) []string { return []string{"table", "bulk"} },
+	"no plan": func(a questioner) []string {
+		return []string{"plan", "", "--now", "2026-11-28 " + a.between(5, 9, 0, ":30")}
+	},
+	"day": func(a questioner) []string {
+		return flags([]string{"plan", "../../bakes/sunday/loaf.toml", "../../bakes/sunday/focaccia.toml", "--now"},
+			[]string{a.one("2026-11-27 12:30", "2026-11-28 08:00", "2026-11-28 14:00", "2026-11-28 18:00")})
+	},
 	"plan": func(a questioner) []string {
 		return []string{"plan", "../../bakes/" + a.one("hall-kitchen", "same-day-rolls", "supper-loaves") + ".toml"}
 	},
 }
 
 // ownBread writes a bake file for a bread drawn at random, and returns its name.
-func (a questioner) ownBread(t *testing.T) string {
+func (a questioner) ownBread(t *testing.T, wanted string) string {
 	name := filepath.Join(t.TempDir(), "own.toml")
-	status, _, complaint := spoken("new", name, "--zone", "Europe/Zurich", "--wanted", "Sunday 18:00", "--leaven", a.one("levain", "yeast"),
+	status, _, complaint := spoken("new", name, "--zone", "Europe/Zurich", "--wanted", wanted, "--leaven", a.one("levain", "yeast"),
 		"--cold", a.one("yes", "no"), "--mixer", a.one("hand", "planetary", "spiral", "processor"), "--rye", a.between(0, 60, 0, " %"),
 		"--hydration", a.between(62, 80, 0, " %"), "--pieces", strconv.Itoa(1+a.IntN(5)), "--baked", a.between(400, 1200, 0, " g"),
 		"--altitude", a.between(0, 1800, 0, " m"), "--day", a.between(19, 26, 0, " °C"), "--night", a.between(15, 20, 0, " °C"),
@@ -222,7 +229,10 @@ func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 		name := names[i%len(names)]
 		args := append(commands[name](a), "--working")
 		if name == "plan" && i/len(names)%3 > 0 {
-			args[1] = a.ownBread(t)
+			args[1] = a.ownBread(t, "Sunday 18:00")
+		}
+		if name == "no plan" {
+			args[1] = a.ownBread(t, "2026-11-28 "+a.between(10, 23, 0, ":00"))
 		}
 		if i/len(names)%2 == 1 {
 			args = append(args, "--us")
