@@ -64,7 +64,7 @@ func (t *tally) split(k int, seeds []quantity.Mass) error {
 	}
 	flours, err := quantity.ApportionLike(seeds[k], shares)
 	if err != nil {
-		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the starter",
+		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the culture",
 			Err: quantity.ErrRequired}
 	}
 	for j, m := range flours {
@@ -211,7 +211,7 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 			if newFlour.IsZero() {
 				return nil, nil, &quantity.InputError{
 					GoPath: n.path + ".Bowl.Flours",
-					Want:   "new flour besides the starter",
+					Want:   "new flour besides the culture",
 					Err:    quantity.ErrRequired,
 				}
 			}

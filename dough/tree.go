@@ -221,7 +221,7 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 	switch s.Account {
 	case SeedCounted:
 		if s.Hydration.IsZero() {
-			p.Required(path+".Seed.Hydration", "the hydration of the starter, to split it into flour and water")
+			p.Required(path+".Seed.Hydration", "the hydration of the culture, to split it into flour and water")
 		} else if outside(s.Hydration, leastWater, mostOfFlour) {
 			p.Add(path+".Seed.Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
 		}
@@ -243,12 +243,12 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 			p.Add(
 				path+".Seed.Percent",
 				s.Percent.String(),
-				"a starter within the limits of a formula",
+				"a culture within the limits of a formula",
 				quantity.ErrOutOfRange,
 			)
 			return
 		}
-		name := "starter of " + n.name
+		name := "culture of " + n.name
 		names.add(c, p, join(path, "Seed"), name)
 		n.starter = len(c.items)
 		c.items = append(c.items, item{name: name, kind: KindStarter, role: RoleStarter, percent: percent})

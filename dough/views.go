@@ -15,7 +15,7 @@ type Build struct {
 	Into      string         `json:"into,omitzero"`   // the name of the build it goes into; empty for the dough
 	Lines     []DoughLine    `json:"lines"`           // what to weigh; they add up to Made
 	Made      quantity.Mass  `json:"made"`
-	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next starter
+	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next culture
 	Used      quantity.Mass  `json:"used"`             // what goes on: Made − Removed − Left
 	Left      quantity.Mass  `json:"left,omitzero"`    // made and not used; only of weights of which a part was used
 	Flour     quantity.Mass  `json:"flour"`            // flour that it brings into the dough, nested builds included
@@ -159,10 +159,10 @@ func (b *Batch) seed(k int) error {
 			return nil
 		}
 		return &quantity.InputError{
-			GoPath: n.path + ".Seed", Got: "a starter of " + w.starter.String() + " in " + quantity.Excerpt(n.name) +
+			GoPath: n.path + ".Seed", Got: "a culture of " + w.starter.String() + " in " + quantity.Excerpt(n.name) +
 				" with more " +
 				quantity.Excerpt(b.c.items[j].name) + " than the whole has",
-			Want: "a smaller starter, or one of another hydration or blend", Err: quantity.ErrInconsistent,
+			Want: "a smaller culture, or one of another hydration or blend", Err: quantity.ErrInconsistent,
 		}
 	}
 	water := w.starter.Sub(in)
@@ -202,7 +202,7 @@ func (b *Batch) list(k int) []DoughLine {
 		}
 	}
 	if !starter.IsZero() {
-		lines = append(lines, DoughLine{Name: "starter", Kind: KindStarter, Role: RoleStarter, Mass: starter})
+		lines = append(lines, DoughLine{Name: "culture", Kind: KindStarter, Role: RoleStarter, Mass: starter})
 	}
 	for i := k + 1; i < len(b.work); i++ {
 		if b.c.nodes[i].parent == k {

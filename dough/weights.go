@@ -232,7 +232,7 @@ func (t *tally) seed(path string, s *SeedWeights) {
 		return
 	}
 	if s.Hydration.IsZero() {
-		t.p.Required(path+".Hydration", "the hydration of the starter, to split it into flour and water")
+		t.p.Required(path+".Hydration", "the hydration of the culture, to split it into flour and water")
 	} else if outside(s.Hydration, leastWater, mostOfFlour) {
 		t.p.Add(path+".Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
 	}
