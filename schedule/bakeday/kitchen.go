@@ -41,6 +41,9 @@ type Kitchen struct {
 	Scale        quantity.Mass        `json:"scale,omitzero"`        // the step of the kitchen scale; 0 g: 1 g
 	// the step of the scale for salt and yeast; 0 g: the kitchen scale weighs them
 	FineScale quantity.Mass `json:"fine_scale,omitzero"`
+	// after how long a logged bake counts half, so that a levain that changes with the seasons is followed: "30 days"
+	// suits a kitchen that bakes each week; not given: all logged bakes count alike
+	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
 }
 
 // KitchenMixer is a mixer that stands in the kitchen.
@@ -98,6 +101,9 @@ func (k *Kitchen) check(p *quantity.Problems, cold bool) {
 	quantity.Check(p, "Kitchen.Ice", k.Ice, celsius(-40), celsius(0))
 	quantity.Check(p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1))
 	quantity.Check(p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+	if k.HalfLife != 0 {
+		p.Duration("Kitchen.HalfLife", k.HalfLife.Duration(), 24*time.Hour, 366*24*time.Hour)
+	}
 }
 
 func (k *Kitchen) checkPlaces(p *quantity.Problems) {

@@ -294,7 +294,7 @@ func TestOneNextPlan(t *testing.T) {
 			},
 		)
 	}
-	l, err := all.Learn()
+	l, err := all.Learn(0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -334,7 +334,7 @@ func TestOneNextPlan(t *testing.T) {
 func TestTickedAndPooled(t *testing.T) {
 	m := mixed(at(4, 10, 0), 26)
 	shaped := bench.Observation{Version: 1, At: at(4, 13, 0), Kind: bench.SawStep, Bread: "hall", Step: "shape"}
-	l, err := bench.Observations{m, shaped}.Learn()
+	l, err := bench.Observations{m, shaped}.Learn(0)
 	if err != nil || len(l.Cultures) != 1 || len(l.Cultures[0].Bakes) != 1 {
 		t.Fatalf("%+v, %v", l, err)
 	}
@@ -345,7 +345,7 @@ func TestTickedAndPooled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	both, err := pooled.Learn()
+	both, err := pooled.Learn(0)
 	if err != nil || both.Bakes != 2 || len(both.Cultures[0].Bakes) != 2 {
 		t.Errorf("%d bakes, %v", both.Bakes, err)
 	}
@@ -458,7 +458,7 @@ func TestLessons(t *testing.T) {
 		Weights: &bench.LoafWeights{In: quantity.Grams(897), Out: quantity.Grams(781), Style: bake.LeanHearth},
 	}
 	all := bench.Observations{weights, ready, rise, m}
-	l, err := all.Learn()
+	l, err := all.Learn(0)
 	if err != nil {
 		t.Fatal(err)
 	}

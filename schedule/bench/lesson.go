@@ -47,14 +47,26 @@ type Lessons struct {
 	Cultures     []CultureLesson `json:"cultures,omitempty"`
 	Losses       []LossLesson    `json:"losses,omitempty"`
 	Doubts       []Doubt         `json:"doubts,omitempty"`
+	// HalfLife is after how long a bake counts half; zero: all count alike.
+	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
 }
 
 // Learn answers: what do all observations teach about mixers, cultures and loaves? Each culture is learned robustly, so
-// that one wild bake does little; see [ferment.Learning.Learn], [mixing.Log.Learn] and [bake.LossLog.Learn].
+// that one wild bake does little; see [ferment.Learning.Learn], [mixing.Log.Learn] and [bake.LossLog.Learn]. After
+// halfLife a bake counts half for what is known of its culture, so that one that changes is followed; with 0 all count
+// alike. A kitchen's own is [bakeday.Kitchen.HalfLife]. Mixers and ovens are not taken to change.
 //
-// Errors: those of the three, which observations that pass [Observation.Check] do not cause.
-func (all Observations) Learn() (Lessons, error) {
-	out := Lessons{Observations: len(all), Doubts: all.Doubts()}
+// Errors: ErrOutOfRange for a half-life other than 0 under one day or over 366 days; those of the three, which
+// observations that pass [Observation.Check] do not cause.
+func (all Observations) Learn(halfLife time.Duration) (Lessons, error) {
+	out := Lessons{Observations: len(all), Doubts: all.Doubts(), HalfLife: quantity.Elapsed(halfLife)}
+	if halfLife != 0 {
+		var p quantity.Problems
+		p.Duration("HalfLife", halfLife, 24*time.Hour, 366*24*time.Hour)
+		if err := p.Err(); err != nil {
+			return Lessons{}, err
+		}
+	}
 	bakes := all.Bakes()
 	out.Bakes = len(bakes)
 	for _, kind := range quantity.Values[mixing.MixerKind]() {
@@ -67,7 +79,7 @@ func (all Observations) Learn() (Lessons, error) {
 		}
 	}
 	for _, r := range quantity.Values[Raising]() {
-		one, err := learnCulture(r, bakes)
+		one, err := learnCulture(r, bakes, halfLife)
 		if err != nil {
 			return out, err
 		}
@@ -99,9 +111,9 @@ func learnMixer(kind mixing.MixerKind, bakes []LoggedBake) (out MixerLesson, ok 
 	return out, len(out.Batches)+len(out.Unused) > 0, err
 }
 
-func learnCulture(r Raising, bakes []LoggedBake) (out CultureLesson, err error) {
+func learnCulture(r Raising, bakes []LoggedBake, halfLife time.Duration) (out CultureLesson, err error) {
 	out.Raising = r
-	in := ferment.Learning{Robust: true}
+	in := ferment.Learning{Robust: true, HalfLife: quantity.Elapsed(halfLife)}
 	for _, b := range bakes {
 		if b.Mix.RaisedBy() != r {
 			continue
@@ -111,6 +123,7 @@ func learnCulture(r Raising, bakes []LoggedBake) (out CultureLesson, err error) 
 			out.Unused = append(out.Unused, Unused{b.Bread, b.Mixed, why})
 			continue
 		}
+		one.On = b.Mixed
 		in.Bakes = append(in.Bakes, one)
 		out.Bakes = append(out.Bakes, b)
 	}

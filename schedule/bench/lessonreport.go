@@ -1,6 +1,9 @@
 package bench
 
 import (
+	"math"
+	"time"
+
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
@@ -56,7 +59,7 @@ func (l Lessons) Report() report.Report {
 	}
 	scores, reviews, err := l.Scores()
 	for _, c := range l.Cultures {
-		blocks := c.blocks()
+		blocks := c.blocks(l.HalfLife.Duration())
 		for _, s := range scores {
 			if err == nil && s.Raising == c.Raising {
 				blocks = append(blocks, s.block())
@@ -129,7 +132,7 @@ func (m MixerLesson) blocks() []report.Block {
 	return append(out, unused(m.Unused)...)
 }
 
-func (c CultureLesson) blocks() []report.Block {
+func (c CultureLesson) blocks(halfLife time.Duration) []report.Block {
 	if len(c.Bakes) == 0 {
 		return nil
 	}
@@ -146,6 +149,10 @@ func (c CultureLesson) blocks() []report.Block {
 		},
 		{Label: working.Tell("bench.learned_bakes", "learned from this many bakes"), Value: report.Of(known.Bakes())},
 	}}
+	if halfLife > 0 {
+		out = append(out, report.Paragraph{Text: working.Tell("bench.fading",
+			"a bake counts half after %d {1|day|days}", int(math.Round(halfLife.Hours()/24))), Tone: report.Aside})
+	}
 	low, high := c.Lesson.Temperatures()
 	const apart = 2.0 // Δ°C between bakes from which their temperatures teach anything
 	if high.Sub(low).Celsius() < apart {

@@ -98,7 +98,7 @@ func (all Observations) before(b LoggedBake) (ferment.Culture, error) {
 			earlier = append(earlier, one)
 		}
 	}
-	c, err := learnCulture(b.Mix.RaisedBy(), earlier)
+	c, err := learnCulture(b.Mix.RaisedBy(), earlier, 0)
 	return c.Lesson.Culture, err
 }
 

@@ -81,7 +81,7 @@ func (u Under) At(ctx context.Context, clock bakeday.KitchenClock) (DayNow, erro
 		// time enough for what came before.
 		made.Now = today.At.Add(-mixedBefore)
 	}
-	learned, err := seen.Until(made.Now).Learn()
+	learned, err := seen.Until(made.Now).Learn(u.Bake.Kitchen.HalfLife.Duration())
 	if err != nil {
 		return m, err
 	}

@@ -22,7 +22,7 @@ type bulkFlags struct {
 	salt, hydration, seedHydration        quantity.Percent
 	dough, room, night, refrigerator      quantity.Temperature
 	weight, piece                         quantity.Mass
-	retard, shaping                       quantity.Elapsed
+	retard, shaping, halfLife             quantity.Elapsed
 	readings, mixed, readyBy, svg, levain string
 	drift                                 quantity.Elapsed
 	seen                                  []string
@@ -90,6 +90,7 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 	in.value(&f.seedHydration, "seed-hydration", "PERCENT", "of the seed, with --levain (100 %)")
 	cmd.Flags().StringVar(&f.svg, "svg", "", "also write the curve as a picture `FILE`")
 	registerReplace(cmd, &f.replace)
+	in.value(&f.halfLife, "half-life", "TIME", "after which a logged bake counts half, such as 30d (all count alike)", "HalfLife")
 	cmd.Flags().BoolVar(&f.withoutLog, "without-log", false, "as for a culture nothing is known about")
 	f.output.register(cmd)
 	f.logFlags.register(cmd)
@@ -179,6 +180,9 @@ func runBulk(s System, f *bulkFlags) error {
 	f.bulk.Law = lawWith(f.curve, f.bulk.Inoculation.IsZero() && f.bulk.Yeast.Kind != ferment.NoYeast)
 	f.bulk.Salt, f.bulk.Hydration = f.salt, f.hydration
 	known, err := f.culture(s)
+	if len(quantity.InputErrors(err)) > 0 {
+		return f.in.complain(err)
+	}
 	if err != nil {
 		return err
 	}
@@ -204,7 +208,7 @@ func (f *bulkFlags) culture(s System) (ferment.Culture, error) {
 	if err != nil {
 		return ferment.Culture{}, err
 	}
-	l, err := content.Entries.Learn()
+	l, err := content.Entries.Learn(f.halfLife.Duration())
 	return l.Culture(bench.RaisingOf(f.bulk)), err
 }
 

@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"slices"
+
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
@@ -54,6 +57,7 @@ func newLearn(s System) *cobra.Command {
 	var o output
 	var f logFlags
 	var by []string
+	var halfLife quantity.Elapsed
 	cmd := &cobra.Command{
 		Use:   "learn [FILE]",
 		Short: "What your log teaches about mixer, culture and oven, and how well the ranges held",
@@ -61,12 +65,18 @@ func newLearn(s System) *cobra.Command {
 culture is and how strongly temperature moves it, what your loaves lose in the oven, and how
 well the ranges would have held for each of your bakes. With a bake FILE it shows what that
 changes in the next plan, and what to write into the file. A class pools its logs with
---pool NAME=LOG for each person.`,
-		Example: "  maslin learn\n  maslin learn hall-kitchen.toml",
+--pool NAME=LOG for each person.
+
+All logged bakes count alike. With --half-life 30d, or half_life in the [kitchen] of FILE, a bake
+counts half after so long: a kitchen that bakes each week follows a levain that changes with the
+seasons, for a range that is hardly wider; with a bake a month too few would be left.`,
+		Example: "  maslin learn\n  maslin learn hall-kitchen.toml\n  maslin learn --half-life 30d",
 		Args:    cobra.MaximumNArgs(1),
 	}
 	o.register(cmd)
 	f.register(cmd)
+	in := ask(cmd)
+	in.value(&halfLife, "half-life", "TIME", "after which a bake counts half, such as 30d (as FILE says; all count alike)", "HalfLife")
 	cmd.Flags().StringArrayVar(&by, "pool", nil, "`NAME=LOG`: also the log of this person (may be repeated)")
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if err := o.check(); err != nil {
@@ -76,18 +86,28 @@ changes in the next plan, and what to write into the file. A class pools its log
 		if err != nil {
 			return err
 		}
+		if err := in.complain(nil); err != nil {
+			return err
+		}
+		var l loaded
+		if len(args) == 1 {
+			if l, err = load(s, args[0], f.now); err != nil {
+				return err
+			}
+			if !in.given("half-life") {
+				halfLife = l.bake.Kitchen.HalfLife
+			}
+		}
 		out := lessons{Format: "maslin learn 2", Log: name}
-		if out.Learnt, err = all.Learn(); err != nil {
+		if out.Learnt, err = all.Learn(halfLife.Duration()); in.given("half-life") && halfLifeIn(err) {
+			return in.complain(err)
+		} else if err != nil {
 			return badInput("%s: %s", fileName(name), err)
 		}
 		if out.Scores, _, err = out.Learnt.Scores(); err != nil {
 			return badInput("%s: %s", fileName(name), err)
 		}
 		if len(args) == 1 {
-			l, err := load(s, args[0], f.now)
-			if err != nil {
-				return err
-			}
 			next, err := out.Learnt.NextPlan(cmd.Context(), l.bake, l.clock)
 			if err != nil {
 				return complain(args[0], located(l.file, err))
@@ -97,6 +117,11 @@ changes in the next plan, and what to write into the file. A class pools its log
 		return s.tell(o, out, !out.Learnt.IsZero())
 	}
 	return cmd
+}
+
+// halfLifeIn reports whether an error is about the half-life.
+func halfLifeIn(err error) bool {
+	return slices.ContainsFunc(quantity.InputErrors(err), func(e *quantity.InputError) bool { return e.GoPath == "HalfLife" })
 }
 
 // pooled are the observations of the log, and of the logs of other people.
@@ -133,7 +158,7 @@ func learnedInto(s System, log string, b bakeday.Bake) (bench.Applied, error) {
 	if err != nil {
 		return bench.Applied{}, err
 	}
-	l, err := content.Entries.Learn()
+	l, err := content.Entries.Learn(b.Kitchen.HalfLife.Duration())
 	if err != nil {
 		return bench.Applied{}, badInput("%s: %s", fileName(name), err)
 	}

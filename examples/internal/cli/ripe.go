@@ -52,7 +52,9 @@ func runLevainRipe(s System, f *bulkFlags) error {
 		Seed: share, Hydration: quantity.NewPercent(100 * hydration), WholeGrain: f.bulk.WholeGrain, History: f.bulk.History,
 		Law: lawWith(f.curve, false), ColdSeed: f.bulk.ColdLevain, Extrapolate: f.bulk.Extrapolate,
 	}
-	if l.Culture, err = f.culture(s); err != nil {
+	if l.Culture, err = f.culture(s); len(quantity.InputErrors(err)) > 0 {
+		return in.complain(err)
+	} else if err != nil {
 		return err
 	}
 	r, err := l.Ripe()
