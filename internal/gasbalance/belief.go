@@ -128,7 +128,7 @@ func (b *Belief) opening(e Vector) float64 {
 	if !b.Opens || !(e[Pace] > 0) {
 		return 0
 	}
-	x := opening * math.Max(0, b.Coldest-slopeFrom-e[Slope]/e[Pace])
+	x := opening * max(0, b.Coldest-slopeFrom-e[Slope]/e[Pace])
 	return x * x
 }
 
@@ -159,7 +159,7 @@ func (b *Belief) Reach(variance, luck float64) float64 {
 	if !(b.Freedom > 0) || !(luck > 0) || !(variance > 0) {
 		return z80
 	}
-	ratio := math.Max(1, variance/luck)
+	ratio := max(1, variance/luck)
 	nu := b.Freedom * ratio * ratio
 	const z, z3, z5 = z80, z80 * z80 * z80, z80 * z80 * z80 * z80 * z80
 	return z + (z3+z)/(4*nu) + (5*z5+16*z3+3*z)/(96*nu*nu)

@@ -30,22 +30,22 @@ func (c *Clock) cuts(s *State, hours, from, to float64) int {
 	levainA, levainB := l.mixed(a), l.mixed(b)
 	grown := hours * l.Growth * c.pace
 	n := math.Abs(to-from) * (1 / cutCelsius)
-	if math.Max(from, to) > warmFrom {
+	if max(from, to) > warmFrom {
 		n = math.Abs(to-from) * (1 / cutWarm)
 	}
 	switch {
 	case s.Yeast == 0:
-		n = math.Max(n, grown*math.Max(levainA, levainB)*(1/cutGrowth))
+		n = max(n, grown*max(levainA, levainB)*(1/cutGrowth))
 	case s.Levain == 0:
-		n = math.Max(n, grown*math.Max(a.yeast, b.yeast)*(1/cutGrowth))
+		n = max(n, grown*max(a.yeast, b.yeast)*(1/cutGrowth))
 	default:
-		n = math.Max(n, grown*math.Max(math.Max(levainA, levainB), math.Max(a.yeast, b.yeast))*(1/cutGrowth))
-		n = math.Max(n, grown*math.Max(math.Abs(levainA-a.yeast), math.Abs(levainB-b.yeast))*(1/cutApart))
+		n = max(n, grown*max(max(levainA, levainB), max(a.yeast, b.yeast))*(1/cutGrowth))
+		n = max(n, grown*max(math.Abs(levainA-a.yeast), math.Abs(levainB-b.yeast))*(1/cutApart))
 	}
 	if !(n > 1) {
 		return 1
 	}
-	return int(math.Ceil(math.Min(n, mostCuts)))
+	return int(math.Ceil(min(n, mostCuts)))
 }
 
 // mostCuts bounds the work of one stretch: growth has long ended in a stretch that would need more.

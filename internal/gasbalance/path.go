@@ -92,7 +92,7 @@ func (c *Clock) Follow(start State, history []Knot, until float64) Path {
 }
 
 func (c *Clock) begin(start State, history []Knot) Path {
-	p := Path{walker: c.walk(history, 0), moments: make([]moment, 1, min(len(history)+8, 64))}
+	p := Path{walker: c.walk(history, 0), moments: make([]moment, 1, min(len(history)+8, 32))}
 	t := celsius(history, 0)
 	p.moments[0] = moment{0, t, t, start}
 	return p

@@ -38,7 +38,7 @@ const slopeFrom = 24.0
 
 // cold is dln(rate)/dc: what a cold end one degree higher does to the log of every rate, relative to 27 °C.
 func cold(celsius float64) float64 {
-	return 2/(reference-coldestGas) - 2/math.Max(celsius-coldestGas, 2.5)
+	return 2/(reference-coldestGas) - 2/max(celsius-coldestGas, 2.5)
 }
 
 // run takes a state along one straight run of temperature:
@@ -115,7 +115,7 @@ func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 				run.lean = (lean - (x*l.mixed(apart)+(1-x)*apart.yeast)/g) / 12
 			}
 			d := run.levain - run.yeast
-			run.drift = d * d * x * (1 - x) * math.Max(0, 1-x0/l.Capacity) / 2
+			run.drift = d * d * x * (1 - x) * max(0, 1-x0/l.Capacity) / 2
 		}
 		run.both(s)
 	}

@@ -69,7 +69,7 @@ func (q *question) score(s *State, celsius float64, side int) float64 {
 		e := s.LogGas()
 		v -= float64(side) * q.belief.margin(&e)
 	}
-	return math.Max(v, lowest)
+	return max(v, lowest)
 }
 
 // crossing is the time within a run at which the score turns positive, by the Illinois form of the rule of false
