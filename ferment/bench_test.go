@@ -114,6 +114,19 @@ func BenchmarkLearnThousandBakes(b *testing.B) {
 	}
 }
 
+func BenchmarkLearnTenThousandBakesAndReviews(b *testing.B) {
+	log := bakeLog(b, 10_000)
+	for b.Loop() {
+		l, err := ferment.Learning{Bakes: log}.Learn()
+		if err != nil {
+			b.Fatal(err)
+		}
+		if all, _, err := l.Reviews(); err != nil || len(all) != len(log) {
+			b.Fatal(len(all), err)
+		}
+	}
+}
+
 // bakeLog invents bakes of a culture a fifth faster than the typical one, each a tenth off or so.
 func bakeLog(t testing.TB, n int) []ferment.LoggedBulk {
 	r := rand.New(rand.NewPCG(7, 7))

@@ -84,3 +84,38 @@ func TestHistoriesOfASecondAndOfAMonth(t *testing.T) {
 		t.Errorf("a month in the cold %v", r)
 	}
 }
+
+// Dry yeast wakes up before it works: short doughs raised by it alone say so, others do not.
+func TestDryYeastWakes(t *testing.T) {
+	wakes := func(y ferment.Yeast, levain quantity.Percent, rise float64) bool {
+		e, err := ferment.Bulk{
+			Yeast: y, Inoculation: levain, Hydration: quantity.NewPercent(65), Salt: quantity.NewPercent(2),
+			Rise: quantity.NewPercent(rise), History: ferment.Constant(quantity.Celsius(25)), Law: ferment.GasBalance(),
+		}.Estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, n := range e.Notes() {
+			if n.ID() == "ferment.waking" {
+				return true
+			}
+		}
+		return false
+	}
+	one := func(k ferment.YeastKind, percent float64) ferment.Yeast {
+		return ferment.Yeast{Kind: k, Amount: quantity.NewPercent(percent)}
+	}
+	for _, k := range []ferment.YeastKind{ferment.InstantYeast, ferment.ActiveDryYeast, ferment.OsmotolerantYeast} {
+		if !wakes(one(k, 1), quantity.Percent{}, 100) {
+			t.Errorf("1 %% %v: nothing said of its waking up", k)
+		}
+	}
+	switch {
+	case wakes(one(ferment.FreshYeast, 3), quantity.Percent{}, 100):
+		t.Error("fresh yeast is awake")
+	case wakes(one(ferment.InstantYeast, 0.1), quantity.Percent{}, 100):
+		t.Error("a dough of six hours: a quarter of an hour does not count")
+	case wakes(one(ferment.InstantYeast, 1), quantity.NewPercent(5), 100):
+		t.Error("with levain the dough has not to wait")
+	}
+}

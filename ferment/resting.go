@@ -11,10 +11,12 @@ import (
 
 // Temperatures and sizes at which something is worth a note.
 const (
-	cold    = 10.0 // °C: where the curves of growth and gas rest on few data
-	hot     = 30.0 // °C: above it a levain's growth and its gas part ways
-	slack   = 2.0  // rise: few doughs hold more
-	tooWide = 6.0  // late over early: beyond that a range is of little use
+	cold  = 10.0 // °C: where the curves of growth and gas rest on few data
+	hot   = 30.0 // °C: above it a levain's growth and its gas part ways
+	slack = 2.0  // rise: few doughs hold more
+	// hours: below, the minutes in which dry yeast wakes up are a tenth of the time or more
+	shortDough = 2.0
+	tooWide    = 6.0 // late over early: beyond that a range is of little use
 )
 
 // remark gathers what is to be known about an estimate.
@@ -63,6 +65,11 @@ func (e *Estimate) remark() []working.Message {
 	if e.d.kind == gasbalance.ByBoth {
 		add(working.Tell("ferment.both",
 			"levain and yeast crowd each other and their gas is added up; acid slowing the yeast is not reckoned with"))
+	}
+	if kind := b.Yeast.Kind; kind != NoYeast && kind != FreshYeast && e.d.start.Levain == 0 &&
+		e.outcome.Likely < shortDough {
+		add(working.Tell("ferment.waking", "dry yeast takes 10 to 15 minutes to wake up, which the range does not count: "+
+			"look for a dough so short that much later"))
 	}
 	if e.d.target > slack {
 		add(working.Tell("ferment.slack", "few doughs hold a rise beyond %.0f without falling",
