@@ -63,23 +63,11 @@ func (d Day) fillingCautions() []working.Caution {
 // standsWarm is how long a line is in dough that is not in the cold, from when it goes in until the first loaves bake.
 func (d Day) standsWarm(l Ingredient) time.Duration {
 	baked, ok := d.Timetable.Step(nth(idBake, 0))
-	at, fold := l.moment()
-	id := nth(idMix, 0)
-	switch at {
-	case schedule.Fold:
-		id = nth(idFold, fold-1)
-	case schedule.Laminate:
-		id = idLaminate
-	case schedule.Shape:
-		id = idShape
-	case schedule.Bake:
+	in, there := d.goesIn(l)
+	if at, _ := l.moment(); !ok || !there || at == schedule.Bake {
 		return 0
 	}
-	in, there := d.Timetable.Step(id)
-	if !ok || !there {
-		return 0
-	}
-	warm := baked.Start.Sub(in.Start)
+	warm := baked.Start.Sub(in)
 	if cold, ok := d.Timetable.Step(idRetard); ok {
 		warm -= cold.End.Sub(cold.Start)
 	}

@@ -334,6 +334,7 @@ func (d *Day) notes() []working.Message {
 			),
 		)
 	}
+	out = append(out, d.chilling()...)
 	out = append(out, d.Rising.Bulk.Notes()...)
 	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil && !d.Careful {
 		if asleep := d.absentDuring(*s.Watch); !asleep.IsZero() {

@@ -1,0 +1,118 @@
+package bakeday
+
+import (
+	"time"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/food"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+)
+
+// chilling says by which times of this plan what was cooked, infused or wetted beforehand has to be cold: the clock of
+// [food.ChilledFood] put to the hours at which it is made or goes in. Fillings and toppings are cooked before the plan
+// begins, so their time is counted back from when they go in; soakers have a step of their own and are counted from
+// its end.
+func (d Day) chilling() []working.Message {
+	if !d.Possible() {
+		return nil
+	}
+	var out []working.Message
+	for _, list := range d.Bake.lists() {
+		for _, l := range list.lines {
+			in, there := d.goesIn(l)
+			if !there {
+				continue
+			}
+			switch l.Kind {
+			case dough.KindCookedFilling:
+				out = append(out, cookedBefore(l.Name, in))
+			case dough.KindInfusedOil:
+				out = append(out, infusedBefore(l.Name, in))
+			}
+		}
+	}
+	for i, s := range d.Bake.Soakers {
+		if made, used, there := d.stands(i); there {
+			out = append(out, soaking(s, made, used)...)
+		}
+	}
+	return out
+}
+
+// limits are those of a kind of food, which there always are.
+func limits(k food.ChilledKind, made time.Time) []food.ChillLimit {
+	p, _ := food.ChilledFood{Kind: k, Made: made}.Limits()
+	return p.Limits
+}
+
+// cookedBefore is by when a cooked filling leaves the heat, so that it goes in cold.
+func cookedBefore(name string, in time.Time) working.Message {
+	l := limits(food.Cooked, time.Time{})
+	cool, cold, gone := l[0], l[1], l[2]
+	return working.Tell("bakeday.chill_cooked",
+		"%v: off the heat by %v, so that it goes in cold at %v, and not before %v; from the heat to %.0f within %v and to "+
+			"%.0f within %v in all, or it is thrown away",
+		name, in.Add(-cold.Within.Duration()), in, in.Add(-gone.Within.Duration()), cool.To, cool.Within, cold.To,
+		cold.Within)
+}
+
+// infusedBefore is how old oil with garlic or herbs may be.
+func infusedBefore(name string, in time.Time) working.Message {
+	gone := limits(food.InfusedOil, time.Time{})[0]
+	return working.Tell("bakeday.chill_oil", "%v: made not before %v, and kept at %.0f or colder until it goes in at %v",
+		name, in.Add(-gone.Within.Duration()), quantity.Celsius(5), in)
+}
+
+// soaking is what a soaker has to reach by when, where it stands longer than that.
+func soaking(s SoakerWork, made, used time.Time) []working.Message {
+	if s.Kind == dough.ColdSoaker {
+		l := limits(food.WetGrain, made)[0]
+		if !used.After(l.By) {
+			return nil
+		}
+		return []working.Message{working.Tell("bakeday.chill_soaker",
+			"%v: wet since %v; into the cold, at %.0f, or salted, by %v", s.Name, made, l.To, l.By)}
+	}
+	l := limits(food.Cooked, made)
+	cool, cold := l[0], l[1]
+	switch {
+	case !used.After(cool.By):
+		return nil
+	case !used.After(cold.By):
+		return []working.Message{working.Tell("bakeday.chill_scald",
+			"%v: hot at %v; kept above %.0f, or down to %.0f by %v", s.Name, made, hotKept(), cool.To, cool.By)}
+	}
+	return []working.Message{working.Tell("bakeday.chill_scald_long",
+		"%v: hot at %v; kept above %.0f, or down to %.0f by %v and to %.0f by %v", s.Name, made, hotKept(), cool.To,
+		cool.By, cold.To, cold.By)}
+}
+
+// hotKept is the temperature above which food is kept hot.
+func hotKept() quantity.Temperature { return quantity.Celsius(60) }
+
+// stands is when soaker i is made and when the dough that it goes into is mixed.
+func (d Day) stands(i int) (made, used time.Time, ok bool) {
+	step, there := d.Timetable.Step(nth(schedule.Stand.String(), len(d.Bake.Preferments)+i))
+	mix, mixed := d.Timetable.Step(nth(idMix, 0))
+	return step.Start, mix.Start, there && mixed
+}
+
+// goesIn is when a line goes into the dough or onto it.
+func (d Day) goesIn(l Ingredient) (time.Time, bool) {
+	at, fold := l.moment()
+	id := nth(idMix, 0)
+	switch at {
+	case schedule.Fold:
+		id = nth(idFold, fold-1)
+	case schedule.Laminate:
+		id = idLaminate
+	case schedule.Shape:
+		id = idShape
+	case schedule.Bake:
+		id = nth(idBake, 0)
+	}
+	s, there := d.Timetable.Step(id)
+	return s.Start, there
+}
