@@ -68,8 +68,8 @@ func checkSite(problems *quantity.Problems, place Site) bool {
 		if !place.Station.IsZero() {
 			problems.Add(
 				"SeaLevel",
-				place.SeaLevel.String(),
-				"one barometer reading, not two",
+				place.SeaLevel,
+				quantity.Tell("bake.want_one_barometer_reading_not_two", "one barometer reading, not two"),
 				quantity.ErrInconsistent,
 			)
 			ok = false

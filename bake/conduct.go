@@ -52,8 +52,9 @@ func (in UnprobedLoaf) Arrival() (Arrival, error) {
 	if checkGoal(&p, in.Goal) && !in.Style.ByCore() && in.Wanted.IsZero() {
 		p.Add(
 			"Style",
-			in.Style.String(),
-			"a bread with a middle for a probe; thin breads are done by time and color",
+			in.Style,
+			quantity.Tell("bake.want_bread_middle_probe_thin_breads",
+				"a bread with a middle for a probe; thin breads are done by time and color"),
 			quantity.ErrModelRange,
 		)
 	}

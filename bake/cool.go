@@ -174,13 +174,14 @@ func (in CoolingLoaf) check() (CoolingLoaf, error) {
 	quantity.Check(&p, "Loses", in.Loses, quantity.Percent{}, quantity.NewPercent(8))
 	slice := quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80))
 	if room && slice && in.Slice.Celsius() < in.Room.Celsius()+2 {
-		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
+		p.Add("Slice", in.Slice, quantity.Tell("bake.want_at_least_2_c_above", "at least 2 °C above the room, %v", in.Room),
+			quantity.ErrInconsistent)
 	}
 	if from && slice && in.From.Compare(in.Slice) <= 0 {
 		p.Add(
 			"From",
-			in.From.String(),
-			"warmer than the slicing temperature, "+in.Slice.String(),
+			in.From,
+			quantity.Tell("bake.want_warmer_than_slicing_temperature", "warmer than the slicing temperature, %v", in.Slice),
 			quantity.ErrInconsistent,
 		)
 	}

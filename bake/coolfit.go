@@ -82,9 +82,11 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	if likely+half > 48*60 {
 		return CoolingLeft{}, &quantity.InputError{
 			GoPath: "Samples",
-			Got:    "a fall from " + celsius(in.Samples[0].Core) + " to " + celsius(last.Core),
-			Want:   "readings far enough apart to tell how fast it cools",
-			Err:    quantity.ErrModelRange,
+			Got: quantity.Tell("bake.got_fall_from_to", "a fall from %s to %s", celsius(in.Samples[0].Core),
+				celsius(last.Core)),
+			Want: quantity.Tell("bake.want_readings_far_enough_apart_to",
+				"readings far enough apart to tell how fast it cools"),
+			Err: quantity.ErrModelRange,
 		}
 	}
 	out.tau, out.now = -1/line.Slope, math.Exp(line.Intercept)
@@ -97,8 +99,8 @@ func notCooling(in CoolingProbe) error {
 	first, last := in.Samples[0], in.Samples[len(in.Samples)-1]
 	return &quantity.InputError{
 		GoPath: "Samples",
-		Got:    "core from " + celsius(first.Core) + " to " + celsius(last.Core),
-		Want:   "a falling core",
+		Got:    quantity.Tell("bake.got_core_from_to", "core from %s to %s", celsius(first.Core), celsius(last.Core)),
+		Want:   quantity.Tell("bake.want_falling_core", "a falling core"),
 		Err:    quantity.ErrInconsistent,
 	}
 }
@@ -114,12 +116,14 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 	}
 	if quantity.Check(&p, "Slice", in.Slice, quantity.Celsius(5), quantity.Celsius(80)) && room &&
 		in.Slice.Celsius() < in.Room.Celsius()+2 {
-		p.Add("Slice", in.Slice.String(), "at least 2 °C above the room, "+in.Room.String(), quantity.ErrInconsistent)
+		p.Add("Slice", in.Slice, quantity.Tell("bake.want_at_least_2_c_above", "at least 2 °C above the room, %v", in.Room),
+			quantity.ErrInconsistent)
 	}
 	quantity.Check(&p, "Error", in.Error, quantity.TemperatureDelta{}, mostProbeError)
 	n := len(in.Samples)
 	if n < 2 {
-		p.Required("Samples", "at least two readings, ten minutes or more apart")
+		p.Required("Samples", quantity.Tell("bake.want_at_least_two_readings_ten",
+			"at least two readings, ten minutes or more apart"))
 	}
 	if n > mostSamples {
 		p.Int("Samples", n, 2, mostSamples)
@@ -132,8 +136,8 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		if i > 0 && s.At <= in.Samples[i-1].At {
 			p.Add(
 				path+".At",
-				s.At.String(),
-				"later than the reading before, "+in.Samples[i-1].At.String(),
+				s.At,
+				quantity.Tell("bake.want_later_than_reading_before", "later than the reading before, %v", in.Samples[i-1].At),
 				quantity.ErrInconsistent,
 			)
 			good = false
@@ -142,8 +146,8 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		if ok && room && s.Core.Celsius() < in.Room.Celsius()+3 && (in.Slice.IsZero() || s.Core.Compare(in.Slice) > 0) {
 			p.Add(
 				path+".Core",
-				s.Core.String(),
-				"more than 3 °C above the room, "+in.Room.String(),
+				s.Core,
+				quantity.Tell("bake.want_more_than_3_c_above", "more than 3 °C above the room, %v", in.Room),
 				quantity.ErrInconsistent,
 			)
 			ok = false
@@ -159,8 +163,8 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		case (last.At - first.At).Duration() < 3*time.Minute:
 			p.Add(
 				"Samples",
-				(last.At-first.At).String()+" from first to last",
-				"at least 3m apart, better 15m",
+				quantity.Tell("bake.got_from_first_to_last", "%v from first to last", (last.At-first.At)),
+				quantity.Tell("bake.want_at_least_3m_apart_better", "at least 3m apart, better 15m"),
 				quantity.ErrModelRange,
 			)
 		}

@@ -99,7 +99,8 @@ type CrustColor struct {
 func (c DryCrust) Color() (CrustColor, error) {
 	var p quantity.Problems
 	if len(c.Surface) < 2 {
-		p.Required("Surface", "at least two temperatures of the surface")
+		p.Required("Surface", quantity.Tell("bake.want_at_least_two_temperatures_surface",
+			"at least two temperatures of the surface"))
 	}
 	if len(c.Surface) > mostSamples {
 		p.Int("Surface", len(c.Surface), 2, mostSamples)
@@ -116,7 +117,8 @@ func (c DryCrust) Color() (CrustColor, error) {
 		}
 		before := c.Surface[i-1]
 		if s.At <= before.At {
-			p.Add(path+".At", s.At.String(), "later than the one before, "+before.At.String(), quantity.ErrInconsistent)
+			p.Add(path+".At", s.At, quantity.Tell("bake.want_later_than_one_before", "later than the one before, %v",
+				before.At), quantity.ErrInconsistent)
 		}
 		exposure += exposureOf((s.At - before.At).Duration().Seconds(), before.Core.Celsius(), s.Core.Celsius())
 	}

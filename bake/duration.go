@@ -90,14 +90,9 @@ func (in OvenPiece) BakeTime() (BakeTime, error) {
 	if outside && !in.Extrapolate {
 		p.Add(
 			"Dough",
-			in.Dough.String(),
-			fixed(
-				ref.from,
-				0,
-			)+" g to "+fixed(
-				ref.to,
-				0,
-			)+" g for "+in.Style.String()+" bread, or outside the data all the same (extrapolate)",
+			in.Dough,
+			quantity.Tell("bake.want_g_to_g_bread_or",
+				"%.0f g to %.0f g for %v bread, or outside the data all the same (extrapolate)", ref.from, ref.to, in.Style),
 			quantity.ErrModelRange,
 		)
 	}

@@ -139,8 +139,8 @@ func (in OvenBake) LearnBrowning(saw Shade) (float64, error) {
 	if exposure < 0.01 {
 		return 0, &quantity.InputError{
 			GoPath: "Phases",
-			Got:    "a bake whose surface never was dry and hot",
-			Want:   "a bake without lid and steam at its end",
+			Got:    quantity.Tell("bake.got_bake_whose_surface_never_was", "a bake whose surface never was dry and hot"),
+			Want:   quantity.Tell("bake.want_bake_without_lid_and_steam", "a bake without lid and steam at its end"),
 			Err:    quantity.ErrModelRange,
 		}
 	}
@@ -150,13 +150,14 @@ func (in OvenBake) LearnBrowning(saw Shade) (float64, error) {
 func (in OvenBake) check() (boiling float64, err error) {
 	var p quantity.Problems
 	if styles.Check(&p, "Style", in.Style) && !in.Style.ByCore() {
-		p.Add("Style", in.Style.String(), "a bread with a middle; thin breads dry through", quantity.ErrModelRange)
+		p.Add("Style", in.Style, quantity.Tell("bake.want_bread_middle_thin_breads_dry",
+			"a bread with a middle; thin breads dry through"), quantity.ErrModelRange)
 	}
 	shapes.CheckIfGiven(&p, "Shape", in.Shape)
 	quantity.Check(&p, "Dough", in.Dough, quantity.Grams(20), quantity.Grams(5000))
 	ok := checkSiteField(&p, in.Place)
 	if len(in.Phases) == 0 {
-		p.Required("Phases", "at least one phase of the bake")
+		p.Required("Phases", quantity.Tell("bake.want_at_least_one_phase_bake", "at least one phase of the bake"))
 	}
 	if len(in.Phases) > mostPhases {
 		p.Int("Phases", len(in.Phases), 1, mostPhases)

@@ -165,16 +165,19 @@ func (r LoafReading) check() error {
 	switch {
 	case r.Dough.IsZero() && r.Loaf.IsZero():
 	case r.Dough.IsZero():
-		p.Required("Dough", "the weight of the dough that went in, or no weight of the loaf")
+		p.Required("Dough", quantity.Tell("bake.want_weight_dough_went_or_no",
+			"the weight of the dough that went in, or no weight of the loaf"))
 	case r.Loaf.IsZero():
-		p.Required("Loaf", "the weight of the loaf now, or no weight of the dough")
+		p.Required("Loaf", quantity.Tell("bake.want_weight_loaf_now_or_no",
+			"the weight of the loaf now, or no weight of the dough"))
 	default:
 		checkWeights(&p, "Dough", "Loaf", r.Dough, r.Loaf, leastPiece, mostPiece)
 	}
 	p.Duration("Held", time.Duration(r.Held), 0, 24*time.Hour)
 	p.Duration("InOven", time.Duration(r.InOven), 0, 24*time.Hour)
 	if r.InOven > 0 && r.Held > r.InOven {
-		p.Add("Held", r.Held.String(), "no longer than the time in the oven", quantity.ErrInconsistent)
+		p.Add("Held", r.Held, quantity.Tell("bake.want_no_longer_than_time_oven", "no longer than the time in the oven"),
+			quantity.ErrInconsistent)
 	}
 	return p.ErrFor(r)
 }
@@ -191,7 +194,8 @@ var (
 // checkProbe notes a core temperature that no loaf has. 200 typed as °C is suspected to be °F.
 func checkProbe(p *quantity.Problems, path string, t quantity.Temperature) bool {
 	if t.Compare(hotProbe) > 0 && t.IsValid() {
-		p.Add(path, t.String(), "a core of 0 °C to 102 °C"+suspectFahrenheit(t), quantity.ErrOutOfRange)
+		p.Add(path, t, quantity.Tell("bake.want_core_0_c_to_102", "a core of 0 °C to 102 °C%s", suspectFahrenheit(t)),
+			quantity.ErrOutOfRange)
 		return false
 	}
 	return quantity.Check(p, path, t, coldProbe, hotProbe)
@@ -208,14 +212,15 @@ func suspectFahrenheit(t quantity.Temperature) string {
 
 func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 	return &quantity.InputError{
-		GoPath: path, Got: t.String(), Err: quantity.ErrOutOfRange,
-		Want: "at most " + degrees(
-			boiling+above,
-		) + ": water boils here at " + degrees(
-			boiling,
-		) + ", and a moist crumb is no hotter" + suspectFahrenheit(
-			t,
-		),
+		GoPath: path, Got: t, Err: quantity.ErrOutOfRange,
+		Want: quantity.Tell("bake.want_at_most_water_boils_here",
+			"at most %s: water boils here at %s, and a moist crumb is no hotter%s", degrees(
+				boiling+above,
+			), degrees(
+				boiling,
+			), suspectFahrenheit(
+				t,
+			)),
 	}
 }
 

@@ -87,7 +87,8 @@ func (l StoredLoaf) Staling() (Staleness, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", l.Style)
 	if len(l.Stays) == 0 {
-		p.Required("Stays", "at least one stay: how long and at what temperature")
+		p.Required("Stays", quantity.Tell("bake.want_at_least_one_stay_how",
+			"at least one stay: how long and at what temperature"))
 	}
 	if len(l.Stays) > mostStays {
 		p.Int("Stays", len(l.Stays), 1, mostStays)
@@ -103,7 +104,8 @@ func (l StoredLoaf) Staling() (Staleness, error) {
 		}
 		c := stay.At.Celsius()
 		if c > frozenAt && c < staling[0].celsius || c > staling[len(staling)-1].celsius {
-			p.Add(path+".At", stay.At.String(), "−1 °C to 32 °C, or −12 °C and colder for frozen bread",
+			p.Add(path+".At", stay.At, quantity.Tell("bake.want_minus_1_c_to_32",
+				"−1 °C to 32 °C, or −12 °C and colder for frozen bread"),
 				quantity.ErrModelRange)
 			continue
 		}

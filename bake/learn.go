@@ -55,12 +55,14 @@ func checkWeights(p *quantity.Problems, doughPath, loafPath string, dough, loaf,
 	}
 	switch loss := dough.Sub(loaf); {
 	case loss.Sign() < 0:
-		p.Add(loafPath, loaf.String(), "no more than the dough, "+dough.String(), quantity.ErrInconsistent)
+		p.Add(loafPath, loaf, quantity.Tell("bake.want_no_more_than_dough", "no more than the dough, %v", dough),
+			quantity.ErrInconsistent)
 	case loss.PercentOf(dough).Compare(mostLoss) >= 0:
 		p.Add(
 			loafPath,
-			loaf.String(),
-			"a loss under 50 % of the dough, not "+loss.PercentOf(dough).Text(1),
+			loaf,
+			quantity.Tell("bake.want_loss_under_50_percent_dough", "a loss under 50 %% of the dough, not %s",
+				loss.PercentOf(dough).Text(1)),
 			quantity.ErrOutOfRange,
 		)
 	default:
@@ -106,7 +108,8 @@ func (log LossLog) Learn() (LearnedLoss, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", log.Style)
 	if len(log.Loaves) == 0 {
-		p.Required("Loaves", "at least one loaf weighed before and after")
+		p.Required("Loaves", quantity.Tell("bake.want_at_least_one_loaf_weighed",
+			"at least one loaf weighed before and after"))
 	}
 	if len(log.Loaves) > mostSamples {
 		p.Int("Loaves", len(log.Loaves), 1, mostSamples)

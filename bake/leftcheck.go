@@ -13,8 +13,9 @@ func (p Probe) check() (target, error) {
 	if goalOK && !p.Style.ByCore() && p.Wanted.IsZero() {
 		problems.Add(
 			"Style",
-			p.Style.String(),
-			"a bread with a middle for a probe; thin breads are done by time and color",
+			p.Style,
+			quantity.Tell("bake.want_bread_middle_probe_thin_breads",
+				"a bread with a middle for a probe; thin breads are done by time and color"),
 			quantity.ErrModelRange,
 		)
 		goalOK = false
@@ -26,13 +27,14 @@ func (p Probe) check() (target, error) {
 	if p.EntryUnknown && p.InOven > 0 {
 		problems.Add(
 			"InOven",
-			p.InOven.String(),
-			"no time in the oven where the entry is not known",
+			p.InOven,
+			quantity.Tell("bake.want_no_time_oven_where_entry", "no time in the oven where the entry is not known"),
 			quantity.ErrInconsistent,
 		)
 	}
 	if len(p.Samples) < 2 {
-		problems.Required("Samples", "at least two readings, a few minutes apart")
+		problems.Required("Samples", quantity.Tell("bake.want_at_least_two_readings_few",
+			"at least two readings, a few minutes apart"))
 	}
 	if len(p.Samples) > mostSamples {
 		problems.Int("Samples", len(p.Samples), 2, mostSamples)
@@ -51,8 +53,8 @@ func (p Probe) check() (target, error) {
 		if i > 0 && s.At <= p.Samples[i-1].At {
 			problems.Add(
 				path+".At",
-				s.At.String(),
-				"later than the reading before, "+p.Samples[i-1].At.String(),
+				s.At,
+				quantity.Tell("bake.want_later_than_reading_before", "later than the reading before, %v", p.Samples[i-1].At),
 				quantity.ErrInconsistent,
 			)
 		}
@@ -63,8 +65,8 @@ func (p Probe) check() (target, error) {
 	if n := len(p.Samples); n >= 2 && p.InOven > 0 && p.InOven < p.Samples[n-1].At-p.Samples[0].At {
 		problems.Add(
 			"InOven",
-			p.InOven.String(),
-			"no less than the time between the readings",
+			p.InOven,
+			quantity.Tell("bake.want_no_less_than_time_between", "no less than the time between the readings"),
 			quantity.ErrInconsistent,
 		)
 	}
@@ -103,15 +105,17 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 	last := len(p.Samples) - 1
 	path := "Samples[" + strconv.Itoa(last) + "]"
 	if len(used) < 2 {
-		want := "two readings within " + p.window().String() + " of each other"
+		want := quantity.Tell("bake.want_two_readings_within_each_other", "two readings within %v of each other", p.window())
 		if early > 0 {
-			want = "two readings above " + degrees(
-				boiling-earlyBelow,
-			) + ": earlier the core still gains speed and the answer would be too long; or use them all the same (extrapolate)"
+			want = quantity.Tell("bake.want_two_readings_above_earlier_core",
+				"two readings above %s: earlier the core still gains speed and the answer would be too long; or use them all "+
+					"the same (extrapolate)", degrees(
+					boiling-earlyBelow,
+				))
 		}
 		return &quantity.InputError{
 			GoPath: path,
-			Got:    p.Samples[last].Core.String(),
+			Got:    p.Samples[last].Core,
 			Want:   want,
 			Err:    quantity.ErrModelRange,
 		}
@@ -120,24 +124,29 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 	if span := (end.At - first.At).Duration().Minutes(); span < leastSpan {
 		return &quantity.InputError{
 			GoPath: path + ".At",
-			Got:    (end.At - first.At).String() + " after the first usable reading",
-			Want:   "at least 1m apart, better 5m",
-			Err:    quantity.ErrModelRange,
+			Got: quantity.Tell("bake.got_after_first_usable_reading", "%v after the first usable reading",
+				(end.At - first.At)),
+			Want: quantity.Tell("bake.want_at_least_1m_apart_better", "at least 1m apart, better 5m"),
+			Err:  quantity.ErrModelRange,
 		}
 	}
 	for i := 1; i < len(used); i++ {
 		if drop := used[i-1].Core.Celsius() - used[i].Core.Celsius(); drop > 3*sigma {
 			return &quantity.InputError{
-				GoPath: "Samples", Got: "core falling from " + celsius(used[i-1].Core) + " to " + celsius(used[i].Core),
-				Want: "a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?",
-				Err:  quantity.ErrInconsistent,
+				GoPath: "Samples", Got: quantity.Tell("bake.got_core_falling_from_to", "core falling from %s to %s",
+					celsius(used[i-1].Core), celsius(used[i].Core)),
+				Want: quantity.Tell("bake.want_rising_core_has_probe_moved",
+					"a rising core: has the probe moved, the door been open, or the loaf been taken from its tin?"),
+				Err: quantity.ErrInconsistent,
 			}
 		}
 	}
 	if end.Core.Compare(first.Core) <= 0 {
 		return &quantity.InputError{
-			GoPath: "Samples", Got: "core from " + celsius(first.Core) + " to " + celsius(end.Core),
-			Want: "a rising core: is the oven on and the tip in the middle?", Err: quantity.ErrInconsistent,
+			GoPath: "Samples", Got: quantity.Tell("bake.got_core_from_to", "core from %s to %s", celsius(first.Core),
+				celsius(end.Core)),
+			Want: quantity.Tell("bake.want_rising_core_oven_and_tip",
+				"a rising core: is the oven on and the tip in the middle?"), Err: quantity.ErrInconsistent,
 		}
 	}
 	return nil

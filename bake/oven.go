@@ -28,7 +28,7 @@ func Mark(n int) GasMark {
 
 // ParseGasMark reads "4", "gas 4", "1/2", "½", "0.25" or "gas mark 7". Whole marks from 1 to 10, ½ and ¼.
 func ParseGasMark(text string) (GasMark, error) {
-	const want = "gas mark 1/4, 1/2, or 1 to 10"
+	want := quantity.Tell("bake.want_gas_mark_1_4_1", "gas mark 1/4, 1/2, or 1 to 10")
 	t := strings.TrimSpace(strings.ToLower(text))
 	if t == "" {
 		return GasMark{}, &quantity.InputError{Want: want, Err: quantity.ErrRequired}

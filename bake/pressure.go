@@ -41,7 +41,8 @@ func pascals(pa float64) Pressure {
 // "12.2 psi". The unit is required. Errors: [quantity.ErrRequired], [quantity.ErrUnit],
 // [quantity.ErrOutOfRange].
 func ParsePressure(text string) (Pressure, error) {
-	const want = `a number with hPa, mbar, kPa, inHg, mmHg or psi, such as "1013 hPa"`
+	want := quantity.Tell("bake.want_number_hpa_mbar_kpa_inhg",
+		`a number with hPa, mbar, kPa, inHg, mmHg or psi, such as "1013 hPa"`)
 	fail := func(reason error) (Pressure, error) {
 		return Pressure{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: reason}
 	}

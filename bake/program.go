@@ -219,7 +219,8 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	vessels.Check(&p, "Vessel", in.Vessel)
 	if p.Int("Together", in.Together, 0, 1000) && pieces && in.Together > 0 &&
 		(in.Pieces+in.Together-1)/in.Together > 50 {
-		p.Add("Together", fixed(float64(in.Together), 0), "at most 50 rounds", quantity.ErrOutOfRange)
+		p.Add("Together", fixed(float64(in.Together), 0), quantity.Tell("bake.want_at_most_50_rounds", "at most 50 rounds"),
+			quantity.ErrOutOfRange)
 	}
 	if !in.Oven.IsZero() {
 		quantity.Check(&p, "Oven", in.Oven, quantity.Celsius(120), quantity.Celsius(500))
@@ -231,14 +232,16 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	p.Duration("Reheat", in.Reheat.Duration(), 0, 2*time.Hour)
 	covered := p.Duration("Covered", in.Covered.Duration(), 0, 6*time.Hour)
 	if in.Open && in.Covered > 0 {
-		p.Add("Covered", in.Covered.String(), "nothing for a bake without lid or steam", quantity.ErrInconsistent)
+		p.Add("Covered", in.Covered, quantity.Tell("bake.want_nothing_bake_without_lid_or",
+			"nothing for a bake without lid or steam"), quantity.ErrInconsistent)
 	}
 	p.Duration("Uncovered", in.Uncovered.Duration(), 0, 6*time.Hour)
 	if err == nil && covered && in.Uncovered == 0 && in.Covered.Duration() > bake.Time.Late {
 		p.Add(
 			"Covered",
-			in.Covered.String(),
-			"no longer than the bake, "+bake.Time.String()+", or an uncovered time of your own",
+			in.Covered,
+			quantity.Tell("bake.want_no_longer_than_bake_or", "no longer than the bake, %v, or an uncovered time of your own",
+				bake.Time),
 			quantity.ErrInconsistent,
 		)
 	}

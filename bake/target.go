@@ -91,8 +91,9 @@ func (goal Goal) Target() (CoreTarget, error) {
 	if goal.Style.IsValid() && !goal.Style.ByCore() && goal.Wanted.IsZero() {
 		problems.Add(
 			"Style",
-			goal.Style.String(),
-			"a bread with a middle for a probe; thin breads are done by time and color",
+			goal.Style,
+			quantity.Tell("bake.want_bread_middle_probe_thin_breads",
+				"a bread with a middle for a probe; thin breads are done by time and color"),
 			quantity.ErrModelRange,
 		)
 	}
@@ -123,8 +124,8 @@ func checkGoal(problems *quantity.Problems, goal Goal) bool {
 	if goal.Rule == Offset && (goal.Place.Station.IsValid() || goal.Place.SeaLevel.IsValid()) {
 		problems.Add(
 			"Rule",
-			"offset with a barometer reading",
-			"the cap, or an altitude without a barometer",
+			quantity.Tell("bake.got_offset_barometer_reading", "offset with a barometer reading"),
+			quantity.Tell("bake.want_cap_or_altitude_without_barometer", "the cap, or an altitude without a barometer"),
 			quantity.ErrModelRange,
 		)
 		ok = false

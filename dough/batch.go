@@ -84,7 +84,8 @@ func (f Formula) For(target Target) (Batch, error) {
 	var p quantity.Problems
 	c := compile(&f, &p)
 	if target == nil {
-		p.Required("Target", "how much is wanted: loaves or pieces of a weight, or so much dough or flour")
+		p.Required("Target", quantity.Tell("dough.want_how_much_wanted_loaves_or",
+			"how much is wanted: loaves or pieces of a weight, or so much dough or flour"))
 	}
 	var g goal
 	if target != nil {

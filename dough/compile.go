@@ -14,14 +14,15 @@ import (
 // that "uses up all the rye" is decided exactly.
 
 const (
-	one       = 100_000_000 // 100 % in millionths of a point
-	maxLines  = 200
-	maxNodes  = 50
-	maxDepth  = 8
-	maxName   = 200
-	nobody    = -1
-	wantNames = "a name of 1 to 200 bytes"
+	one      = 100_000_000 // 100 % in millionths of a point
+	maxLines = 200
+	maxNodes = 50
+	maxDepth = 8
+	maxName  = 200
+	nobody   = -1
 )
+
+var wantNames = quantity.Tell("dough.want_name_1_to_200_bytes", "a name of 1 to 200 bytes")
 
 var (
 	noPercent    quantity.Percent
@@ -83,7 +84,8 @@ type compiled struct {
 func compile(f *Formula, p *quantity.Problems) compiled {
 	n := len(f.Flours) + len(f.Liquids) + len(f.Others) + len(f.Inclusions)
 	if n > maxLines {
-		p.Add("Flours", strconv.Itoa(n)+" lines", "at most 200 lines", quantity.ErrOutOfRange)
+		p.Add("Flours", quantity.Tell("dough.got_lines", "%d lines", n),
+			quantity.Tell("dough.want_at_most_200_lines", "at most 200 lines"), quantity.ErrOutOfRange)
 		return compiled{}
 	}
 	c := compiled{items: make([]item, 0, n+1), flours: len(f.Flours), water: nobody, salt: nobody}
@@ -93,16 +95,19 @@ func compile(f *Formula, p *quantity.Problems) compiled {
 	var names nameSet
 	c.addParts(p, &names, "Flours", f.Flours, RoleFlour, wholeFlour)
 	if len(f.Flours) == 0 {
-		p.Required("Flours", "at least one flour; the flours add up to 100 %")
+		p.Required("Flours", quantity.Tell("dough.want_at_least_one_flour_flours",
+			"at least one flour; the flours add up to 100 %%"))
 	} else if c.total != wholeFlour {
-		p.Add("Flours", "flours that add up to "+c.total.String(), "100 %", quantity.ErrInconsistent)
+		p.Add("Flours", quantity.Tell("dough.got_flours_add_up_to", "flours that add up to %v", c.total),
+			quantity.Tell("dough.want_100_percent", "100 %%"), quantity.ErrInconsistent)
 	}
 	if len(f.Liquids) == 0 {
-		p.Required("Liquids", "at least one liquid, such as water 70 %")
+		p.Required("Liquids", quantity.Tell("dough.want_at_least_one_liquid_water",
+			"at least one liquid, such as water 70 %%"))
 	}
 	c.addParts(p, &names, "Liquids", f.Liquids, RoleLiquid, mostOfFlour)
 	if outside(f.Salt, noPercent, wholeFlour) {
-		p.Add("Salt", f.Salt.String(), "0 % to 100 %", quantity.ErrOutOfRange)
+		p.Add("Salt", f.Salt, quantity.Tell("dough.want_0_percent_to_100_percent", "0 %% to 100 %%"), quantity.ErrOutOfRange)
 	}
 	if !f.Salt.IsZero() {
 		c.salt = len(c.items)
@@ -113,7 +118,8 @@ func compile(f *Formula, p *quantity.Problems) compiled {
 	c.addParts(p, &names, "Others", f.Others, RoleOther, mostOfFlour)
 	c.addParts(p, &names, "Inclusions", f.Inclusions, RoleInclusion, mostOfFlour)
 	if p.Err() == nil && c.total.Compare(mostInAll) > 0 {
-		p.Add("", "a total of "+c.total.String(), "at most "+mostInAll.String()+" in all", quantity.ErrOutOfRange)
+		p.Add("", quantity.Tell("dough.got_total", "a total of %v", c.total),
+			quantity.Tell("dough.want_at_most_all", "at most %v in all", mostInAll), quantity.ErrOutOfRange)
 	}
 	if len(f.Preferments) == 0 && len(f.Soakers) == 0 {
 		return c
@@ -151,9 +157,11 @@ func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, p
 		names.add(c, p, at(list, i)+".Name", part.Name)
 		switch {
 		case outside(part.Percent, noPercent, high):
-			p.Add(at(list, i)+".Percent", part.Percent.String(), "0 % to "+high.String(), quantity.ErrOutOfRange)
+			p.Add(at(list, i)+".Percent", part.Percent, quantity.Tell("dough.want_0_percent_to", "0 %% to %v", high),
+				quantity.ErrOutOfRange)
 		case role == RoleLiquid && part.Percent.IsZero():
-			p.Add(at(list, i)+".Percent", part.Percent.String(), "more than 0 %; leave out a liquid that is not used",
+			p.Add(at(list, i)+".Percent", part.Percent, quantity.Tell("dough.want_more_than_0_percent_leave",
+				"more than 0 %%; leave out a liquid that is not used"),
 				quantity.ErrOutOfRange)
 		}
 		if part.Kind >= kindEnd {
@@ -162,8 +170,8 @@ func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, p
 		if outside(part.Water, noPercent, wholeFlour) {
 			p.Add(
 				at(list, i)+".Water",
-				part.Water.String(),
-				"0 % to 100 % of the ingredient's weight",
+				part.Water,
+				quantity.Tell("dough.want_0_percent_to_100_percent_ingredients", "0 %% to 100 %% of the ingredient's weight"),
 				quantity.ErrOutOfRange,
 			)
 		}
@@ -199,7 +207,8 @@ func (s *nameSet) add(c *compiled, p *quantity.Problems, path, name string) {
 	}
 	bit := uint64(1) << ((uint(len(name))*7 + uint(name[0])*3 + uint(name[len(name)-1])) & 63)
 	if s.seen&bit != 0 && (c.item(name) != nobody || c.node(name) != nobody) {
-		p.Add(path, "the name "+quantity.Excerpt(name)+" a second time", "names that differ",
+		p.Add(path, quantity.Tell("dough.got_name_second_time", "the name %s a second time", quantity.Excerpt(name)),
+			quantity.Tell("dough.want_names_differ", "names that differ"),
 			quantity.ErrInconsistent)
 	}
 	s.seen |= bit
@@ -212,9 +221,10 @@ func checkName(p *quantity.Problems, path, name string) bool {
 	case name == "":
 		p.Required(path, wantNames)
 	case len(name) > maxName:
-		p.Add(path, "a name of "+strconv.Itoa(len(name))+" bytes", wantNames, quantity.ErrOutOfRange)
+		p.Add(path, quantity.Tell("dough.got_name_bytes", "a name of %d bytes", len(name)), wantNames, quantity.ErrOutOfRange)
 	case !utf8.ValidString(name) || hides(name):
-		p.Add(path, quantity.Excerpt(name), "a name without control characters and marks of direction",
+		p.Add(path, quantity.Excerpt(name), quantity.Tell("dough.want_name_without_control_characters_and",
+			"a name without control characters and marks of direction"),
 			quantity.ErrOutOfRange)
 	default:
 		return true

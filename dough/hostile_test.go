@@ -42,7 +42,7 @@ func refused(t *testing.T, what string, err error) {
 		t.Errorf("%s: %v is no InputError", what, err)
 	}
 	for _, e := range quantity.InputErrors(err) {
-		if e.Err == nil || e.Want == "" {
+		if e.Err == nil || e.Want.IsZero() {
 			t.Errorf("%s: %v gives no reason or nothing that is accepted", what, e)
 		}
 	}

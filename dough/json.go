@@ -152,7 +152,8 @@ func (b *Batch) UnmarshalJSON(data []byte) error {
 	case d.Order != nil && d.Weights == nil:
 		target, ok := d.Order.target()
 		if !ok {
-			return &quantity.InputError{GoPath: "Order", Want: "one target, such as by_dough or baked",
+			return &quantity.InputError{GoPath: "Order", Want: quantity.Tell("dough.want_one_target_by_dough_or",
+				"one target, such as by_dough or baked"),
 				Err: quantity.ErrInconsistent}
 		}
 		made, err := d.Order.Formula.For(target)
@@ -170,7 +171,7 @@ func (b *Batch) UnmarshalJSON(data []byte) error {
 	}
 	return &quantity.InputError{
 		GoPath: "Order",
-		Want:   "a formula with its target, or weights",
+		Want:   quantity.Tell("dough.want_formula_target_or_weights", "a formula with its target, or weights"),
 		Err:    quantity.ErrRequired,
 	}
 }

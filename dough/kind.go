@@ -171,11 +171,16 @@ func (a Allergens) String() string {
 	return strings.Join(a.names(), ", ")
 }
 
+func wantAllergens() quantity.Phrase {
+	return quantity.Tell("dough.want_allergens", "%s", strings.Join(allergenNames, ", "))
+}
+
 // MarshalJSON implements json.Marshaler: a list of words.
 func (a Allergens) MarshalJSON() ([]byte, error) {
 	if a>>len(allergenNames) != 0 {
 		return nil, &quantity.InputError{
-			Got: "allergens of unknown names", Want: strings.Join(allergenNames, ", "), Err: quantity.ErrOutOfRange,
+			Got: quantity.Tell("dough.got_allergens_unknown_names", "allergens of unknown names"), Want: wantAllergens(),
+			Err: quantity.ErrOutOfRange,
 		}
 	}
 	return json.Marshal(a.names())
@@ -192,8 +197,7 @@ func (a *Allergens) UnmarshalJSON(data []byte) error {
 		n := slices.Index(allergenNames, word)
 		if n < 0 {
 			return &quantity.InputError{
-				GoPath: at("", i), Got: quantity.Excerpt(word), Want: strings.Join(allergenNames,
-					", "), Err: quantity.ErrOutOfRange,
+				GoPath: at("", i), Got: quantity.Excerpt(word), Want: wantAllergens(), Err: quantity.ErrOutOfRange,
 			}
 		}
 		set |= 1 << n

@@ -10,7 +10,7 @@ import (
 // LevainBuild asks how to get from the starter at hand to the ripe levain wanted.
 type LevainBuild struct {
 	Want      quantity.Mass    `json:"want"`               // ripe levain for the dough
-	KeepBack  quantity.Mass    `json:"keep_back,omitzero"` // ripe levain to keep as the next culture, made in addition
+	KeepBack  quantity.Mass    `json:"keep_back,omitzero"` // ripe levain to keep as the next starter, made in addition
 	Hydration quantity.Percent `json:"hydration"`          // of the levain, and of every stage on the way
 	Starter   Starter          `json:"starter"`            // at hand
 	// Inoculation fixes the starter of the last stage. Zero leaves it free within the bounds, and
@@ -80,7 +80,7 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		plan.Reached = false
 		plan.Missing = least[0].Sub(l.Starter.Mass)
 		plan.Why = working.Tell("dough.too_little_starter",
-			"%v of culture is too little for %v of levain in %d {3|feeding|feedings}: it takes %v",
+			"%v of starter is too little for %v of levain in %d {3|feeding|feedings}: it takes %v",
 			readable(l.Starter.Mass), readable(made), n, readable(least[0]))
 		return plan, nil
 	}
@@ -120,9 +120,9 @@ func (l *LevainBuild) feedings(made quantity.Mass, starters []quantity.Mass) ([]
 		f := Feeding{Starter: c, Flour: flour.Sub(c.Flour()), Water: target.Sub(flour).Sub(c.Water())}
 		if f.Flour.Sign() < 0 || f.Water.Sign() < 0 {
 			return nil, &quantity.InputError{
-				GoPath: "Starter", Got: c.String() + " for " + target.String() + " at " + l.Hydration.String(),
-				Want: "a culture with no more water and flour than the levain, or a smaller " +
-					"inoculation", Err: quantity.ErrInconsistent,
+				GoPath: "Starter", Got: quantity.Tell("dough.got_at", "%v for %v at %v", c, target, l.Hydration),
+				Want: quantity.Tell("dough.want_starter_no_more_water_and",
+					"a starter with no more water and flour than the levain, or a smaller inoculation"), Err: quantity.ErrInconsistent,
 			}
 		}
 		out = append(out, f)
@@ -159,7 +159,8 @@ func (l *LevainBuild) check() error {
 		d := *l
 		d.defaults()
 		if d.Least.Compare(d.Most) > 0 {
-			p.Add("Least", d.Least.String(), "no more than the most, "+d.Most.String(), quantity.ErrInconsistent)
+			p.Add("Least", d.Least, quantity.Tell("dough.want_no_more_than_most", "no more than the most, %v", d.Most),
+				quantity.ErrInconsistent)
 		}
 	}
 	return p.ErrFor(*l)

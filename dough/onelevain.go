@@ -37,7 +37,7 @@ type SharedLevain struct {
 func (o OneLevain) Plan() (SharedLevain, error) {
 	var p quantity.Problems
 	if len(o.Doughs) == 0 {
-		p.Required("Doughs", "at least one batch")
+		p.Required("Doughs", quantity.Tell("dough.want_at_least_one_batch", "at least one batch"))
 	}
 	quantity.Check(&p, "AtHand", o.AtHand, quantity.Mass{}, mostDough)
 	if err := p.ErrFor(o); err != nil {
@@ -48,7 +48,8 @@ func (o OneLevain) Plan() (SharedLevain, error) {
 	for i, d := range o.Doughs {
 		build, ok := d.Build(o.Preferment)
 		if !ok {
-			p.Add(at("Doughs", i), "no build "+quantity.Excerpt(o.Preferment), "a dough with that preferment",
+			p.Add(at("Doughs", i), quantity.Tell("dough.got_no_build", "no build %s", quantity.Excerpt(o.Preferment)),
+				quantity.Tell("dough.want_dough_preferment", "a dough with that preferment"),
 				quantity.ErrInconsistent)
 			continue
 		}
@@ -57,8 +58,10 @@ func (o OneLevain) Plan() (SharedLevain, error) {
 			out.Build.Lines = append([]DoughLine(nil), build.Lines...)
 		} else if !out.Build.merge(build) {
 			p.Add(at("Doughs", i),
-				quantity.Excerpt(o.Preferment)+" at "+build.Hydration().Text(3)+" made of other lines or shares",
-				"the same build as in the first dough", quantity.ErrInconsistent)
+				quantity.Tell("dough.got_at_made_other_lines_or", "%s at %s made of other lines or shares",
+					quantity.Excerpt(o.Preferment), build.Hydration().Text(3)),
+				quantity.Tell("dough.want_same_build_first_dough",
+					"the same build as in the first dough"), quantity.ErrInconsistent)
 		}
 		out.Parts = append(out.Parts, build.Used)
 	}

@@ -64,7 +64,7 @@ func checkViews(t *rapid.T, b dough.Batch) {
 			t.Errorf("%s: made %v, removed %v, used %v", build.Name, build.Made, build.Removed, build.Used)
 		}
 		for _, l := range build.Lines {
-			if l.Name == "culture" {
+			if l.Name == "starter" {
 				seeds = seeds.Add(l.Mass)
 			}
 		}
@@ -77,7 +77,7 @@ func checkViews(t *rapid.T, b dough.Batch) {
 			t.Errorf("%s: %v goes in, %v is used", build.Name, uses[build.Name], build.Used)
 		}
 	}
-	delete(sums, "culture")
+	delete(sums, "starter")
 	for _, l := range b.Overall() {
 		if l.Role == dough.RoleFlour {
 			flour = flour.Add(l.Mass)

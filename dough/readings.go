@@ -64,8 +64,8 @@ func (l PrintedLevain) Flour() (quantity.Percent, error) {
 	x := l.flour()
 	if x.Compare(wholeFlour) > 0 {
 		return quantity.Percent{}, &quantity.InputError{
-			GoPath: "Percent", Got: l.Percent.String() + ", which is " + x.String() +
-				" of total flour", Want: "a levain with at most all of the flour",
+			GoPath: "Percent", Got: quantity.Tell("dough.got_which_total_flour", "%v, which is %v of total flour", l.Percent,
+				x), Want: quantity.Tell("dough.want_levain_at_most_all_flour", "a levain with at most all of the flour"),
 			Err: quantity.ErrInconsistent,
 		}
 	}
@@ -96,7 +96,8 @@ func (l PrintedLevain) check() error {
 	}
 	if l.Reading == LevainOfDough {
 		if l.Total.IsZero() {
-			p.Required("Total", "the total of the formula's percentages, such as 174 %")
+			p.Required("Total", quantity.Tell("dough.want_total_formulas_percentages_174_percent",
+				"the total of the formula's percentages, such as 174 %%"))
 		} else {
 			quantity.Check(&p, "Total", l.Total, wholeFlour, mostInAll)
 		}

@@ -67,11 +67,12 @@ type Repair struct {
 func (m Mishap) Repair() (Repair, error) {
 	var p quantity.Problems
 	if len(m.Batch.mass) == 0 {
-		p.Required("Batch", "the batch as it was planned")
+		p.Required("Batch", quantity.Tell("dough.want_batch_was_planned", "the batch as it was planned"))
 	}
 	restoreWords.Check(&p, "Restore", m.Restore)
 	if len(m.Extra) > maxLines {
-		p.Add("Extra", "too many lines", "at most 200", quantity.ErrOutOfRange)
+		p.Add("Extra", quantity.Tell("dough.got_too_many_lines", "too many lines"),
+			quantity.Tell("dough.want_at_most_200", "at most 200"), quantity.ErrOutOfRange)
 	}
 	if err := p.ErrFor(m); err != nil {
 		return Repair{}, err
@@ -152,8 +153,9 @@ func larger(a, b, c, d quantity.Mass) bool {
 // change adds to, or takes from, one line of the final dough.
 func (w *Weights) change(b *Batch, e Stock) error {
 	if !e.Mass.IsValid() || e.Mass.Compare(mostDough) > 0 || e.Mass.Compare(mostDough.Neg()) < 0 {
-		return &quantity.InputError{GoPath: "Mass", Got: e.Mass.String(), Want: "a difference of at most " +
-			mostDough.String(), Err: quantity.ErrOutOfRange}
+		return &quantity.InputError{GoPath: "Mass", Got: e.Mass,
+			Want: quantity.Tell("dough.want_difference_at_most", "a difference of at most %v",
+				mostDough), Err: quantity.ErrOutOfRange}
 	}
 	if j := b.c.item(e.Name); j != nobody && b.c.items[j].role != RoleStarter {
 		return w.Final.change(&b.c.items[j], e.Mass)
@@ -173,13 +175,16 @@ func (w *Weights) change(b *Batch, e Stock) error {
 		}
 	}
 	return &quantity.InputError{GoPath: "Name", Got: quantity.Excerpt(e.Name),
-		Want: "an ingredient or preferment of the final dough", Err: quantity.ErrInconsistent}
+		Want: quantity.Tell("dough.want_ingredient_or_preferment_final_dough",
+			"an ingredient or preferment of the final dough"), Err: quantity.ErrInconsistent}
 }
 
 func (b *Bowl) change(it *item, extra quantity.Mass) error {
 	tooLittle := func(has quantity.Mass) error {
-		return &quantity.InputError{GoPath: "Mass", Got: extra.String() + " of " + quantity.Excerpt(it.name),
-			Want: "no more left out than the " + has.String() + " planned at mixing", Err: quantity.ErrInconsistent}
+		return &quantity.InputError{GoPath: "Mass", Got: quantity.Tell("dough.got_of", "%v of %s", extra,
+			quantity.Excerpt(it.name)),
+			Want: quantity.Tell("dough.want_no_more_left_out_than", "no more left out than the %v planned at mixing",
+				has), Err: quantity.ErrInconsistent}
 	}
 	if it.role == RoleSalt {
 		sum := b.Salt.Add(extra)
@@ -243,8 +248,9 @@ func enlarge(used, planned, extra quantity.Mass) (times int64, now quantity.Mass
 	}
 	now = used.Add(extra)
 	if now.Sign() <= 0 {
-		return 1, used, &quantity.InputError{GoPath: "Mass", Got: extra.String(), Want: "something left of the " +
-			used.String() + " planned", Err: quantity.ErrInconsistent}
+		return 1, used, &quantity.InputError{GoPath: "Mass", Got: extra,
+			Want: quantity.Tell("dough.want_something_left_planned", "something left of the %v planned",
+				used), Err: quantity.ErrInconsistent}
 	}
 	times = 1
 	for used.Times(times).Compare(now) < 0 {

@@ -14,7 +14,7 @@ import "example.org/maslin/dough/quantity"
 func (b Batch) FlourUp(step quantity.Mass) (Batch, quantity.Mass, error) {
 	var p quantity.Problems
 	if len(b.mass) == 0 {
-		p.Required("Batch", "a batch that was reckoned")
+		p.Required("Batch", quantity.Tell("dough.want_batch_was_reckoned", "a batch that was reckoned"))
 	}
 	quantity.Check(&p, "step", step, quantity.Micrograms(1000), quantity.Kilograms(1000))
 	if err := p.Err(); err != nil {

@@ -173,7 +173,7 @@ func (b Batch) Allergens() Allergens {
 func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err error) {
 	var p quantity.Problems
 	if len(b.mass) == 0 {
-		p.Required("Batch", "a batch that was reckoned")
+		p.Required("Batch", quantity.Tell("dough.want_batch_was_reckoned", "a batch that was reckoned"))
 	}
 	checkMass(&p, "each", each)
 	if err := p.Err(); err != nil {

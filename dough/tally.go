@@ -64,8 +64,9 @@ func (t *tally) split(k int, seeds []quantity.Mass) error {
 	}
 	flours, err := quantity.ApportionLike(seeds[k], shares)
 	if err != nil {
-		return &quantity.InputError{GoPath: n.path + ".Seed.Blend", Want: "the flours of the culture",
-			Err: quantity.ErrRequired}
+		return &quantity.InputError{GoPath: n.path + ".Seed.Blend",
+			Want: quantity.Tell("dough.want_flours_starter", "the flours of the starter"),
+			Err:  quantity.ErrRequired}
 	}
 	for j, m := range flours {
 		n.total[j] = n.total[j].Add(m)
@@ -131,8 +132,9 @@ func (t *tally) formula() (Formula, error) {
 	flour := t.flourOf(root.total)
 	shares, err := t.shares(root.total)
 	if err != nil || flour.Sign() <= 0 {
-		return f, &quantity.InputError{GoPath: "Final.Flours", Want: "flour, at mixing or in a preferment",
-			Err: quantity.ErrRequired}
+		return f, &quantity.InputError{GoPath: "Final.Flours",
+			Want: quantity.Tell("dough.want_flour_at_mixing_or_preferment", "flour, at mixing or in a preferment"),
+			Err:  quantity.ErrRequired}
 	}
 	for j, n := range t.names {
 		part := Part{Name: n.w.Name, Percent: root.total[j].PercentOf(flour), Kind: n.w.Kind, Water: n.w.Water,
@@ -177,8 +179,9 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 		own := t.flourOf(n.total)
 		shares, err := t.shares(n.total)
 		if err != nil || own.Sign() <= 0 {
-			return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours", Want: "flour in the preferment",
-				Err: quantity.ErrRequired}
+			return nil, nil, &quantity.InputError{GoPath: n.path + ".Bowl.Flours",
+				Want: quantity.Tell("dough.want_flour_preferment", "flour in the preferment"),
+				Err:  quantity.ErrRequired}
 		}
 		pf := Preferment{Name: n.name, Kind: n.kind, Flour: own.PercentOf(flour)}
 		var newFlour quantity.Mass
@@ -211,7 +214,7 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 			if newFlour.IsZero() {
 				return nil, nil, &quantity.InputError{
 					GoPath: n.path + ".Bowl.Flours",
-					Want:   "new flour besides the culture",
+					Want:   quantity.Tell("dough.want_new_flour_besides_starter", "new flour besides the starter"),
 					Err:    quantity.ErrRequired,
 				}
 			}

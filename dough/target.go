@@ -37,7 +37,9 @@ func goalOf(target Target, c *compiled, p *quantity.Problems) goal {
 	case ByVolume:
 		return t.goal(p)
 	}
-	p.Add("Target", "a pointer, or another type", "one of the targets of this package, by value", quantity.ErrRequired)
+	p.Add("Target", quantity.Tell("dough.got_pointer_or_another_type", "a pointer, or another type"),
+		quantity.Tell("dough.want_one_targets_this_package_by",
+			"one of the targets of this package, by value"), quantity.ErrRequired)
 	return goal{}
 }
 
@@ -143,7 +145,7 @@ func (t ByLevain) goal(c *compiled, p *quantity.Problems) goal {
 		p.Add(
 			"ByLevain.Preferment",
 			quantity.Excerpt(t.Preferment),
-			"a preferment of the formula",
+			quantity.Tell("dough.want_preferment_formula", "a preferment of the formula"),
 			quantity.ErrInconsistent,
 		)
 	}
@@ -203,10 +205,12 @@ type AtHand struct {
 func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 	var g goal
 	if len(t.Stock) == 0 {
-		p.Required("AtHand.Stock", "at least one ingredient with its weight")
+		p.Required("AtHand.Stock", quantity.Tell("dough.want_at_least_one_ingredient_weight",
+			"at least one ingredient with its weight"))
 	}
 	if len(t.Stock) > maxLines {
-		p.Add("AtHand.Stock", "too many lines", "at most 200 lines", quantity.ErrOutOfRange)
+		p.Add("AtHand.Stock", quantity.Tell("dough.got_too_many_lines", "too many lines"),
+			quantity.Tell("dough.want_at_most_200_lines", "at most 200 lines"), quantity.ErrOutOfRange)
 		return g
 	}
 	for i, s := range t.Stock {
@@ -218,7 +222,7 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 			p.Add(
 				path+".Name",
 				quantity.Excerpt(s.Name),
-				"an ingredient or preferment of the formula",
+				quantity.Tell("dough.want_ingredient_or_preferment_formula", "an ingredient or preferment of the formula"),
 				quantity.ErrInconsistent,
 			)
 			continue
@@ -237,7 +241,8 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 		return goal{}
 	}
 	if g.limiting == "" {
-		p.Add("AtHand.Stock", "nothing that the formula uses", "an ingredient with a share above 0 %",
+		p.Add("AtHand.Stock", quantity.Tell("dough.got_nothing_formula_uses", "nothing that the formula uses"),
+			quantity.Tell("dough.want_ingredient_share_above_0_percent", "an ingredient with a share above 0 %%"),
 			quantity.ErrInconsistent)
 		return goal{}
 	}

@@ -2,7 +2,6 @@ package dough
 
 import (
 	"slices"
-	"strconv"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -11,12 +10,14 @@ import (
 func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, parent int, prefs []Preferment,
 	soakers []Soaker, depth int) {
 	if depth > maxDepth {
-		p.Add(join(path, "Preferments"), "more than 8 levels", "at most 8 levels of nesting", quantity.ErrOutOfRange)
+		p.Add(join(path, "Preferments"), quantity.Tell("dough.got_more_than_8_levels", "more than 8 levels"),
+			quantity.Tell("dough.want_at_most_8_levels_nesting", "at most 8 levels of nesting"), quantity.ErrOutOfRange)
 		return
 	}
 	if len(prefs)+len(soakers)+len(c.nodes) > maxNodes+1 {
-		p.Add(join(path, "Preferments"), strconv.Itoa(len(prefs)+len(soakers))+" preferments and soakers",
-			"at most 50 in all", quantity.ErrOutOfRange)
+		p.Add(join(path, "Preferments"), quantity.Tell("dough.got_preferments_and_soakers", "%d preferments and soakers",
+			len(prefs)+len(soakers)),
+			quantity.Tell("dough.want_at_most_50_all", "at most 50 in all"), quantity.ErrOutOfRange)
 		return
 	}
 	for i := range prefs {
@@ -39,8 +40,8 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	if outside(pf.Flour, noPercent, wholeFlour) || pf.Flour.IsZero() {
 		p.Add(
 			path+".Flour",
-			pf.Flour.String(),
-			"more than 0 % and at most 100 % of total flour",
+			pf.Flour,
+			quantity.Tell("dough.want_more_than_0_percent_and", "more than 0 %% and at most 100 %% of total flour"),
 			quantity.ErrOutOfRange,
 		)
 	}
@@ -48,25 +49,28 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	case outside(pf.Hydration, noPercent, mostOfFlour) || !pf.Hydration.IsZero() && pf.Hydration.Compare(leastWater) < 0:
 		p.Add(
 			path+".Hydration",
-			pf.Hydration.String(),
-			"1 % to 1000 % of the preferment's flour",
+			pf.Hydration,
+			quantity.Tell("dough.want_1_percent_to_1000_percent", "1 %% to 1000 %% of the preferment's flour"),
 			quantity.ErrOutOfRange,
 		)
 	case pf.Hydration.IsZero() && !c.hasLiquid(pf.Others):
 		p.Required(
 			path+".Hydration",
-			"the preferment's water, 1 % to 1000 % of its flour, or another liquid among the others",
+			quantity.Tell("dough.want_preferments_water_1_percent_to",
+				"the preferment's water, 1 %% to 1000 %% of its flour, or another liquid among the others"),
 		)
 	}
 	if outside(pf.Salt, noPercent, wholeFlour) {
-		p.Add(path+".Salt", pf.Salt.String(), "0 % to 100 % of the preferment's flour", quantity.ErrOutOfRange)
+		p.Add(path+".Salt", pf.Salt, quantity.Tell("dough.want_0_percent_to_100_percent_preferments",
+			"0 %% to 100 %% of the preferment's flour"), quantity.ErrOutOfRange)
 	}
 	n.blend = c.blend(p, path+".Blend", pf.Blend)
 	switch {
 	case pf.Hydration.IsZero():
 	case c.water == nobody:
-		p.Add(path+".Hydration", "no water in the formula",
-			"a liquid that is water, from which the preferment takes its part", quantity.ErrInconsistent)
+		p.Add(path+".Hydration", quantity.Tell("dough.got_no_water_formula", "no water in the formula"),
+			quantity.Tell("dough.want_liquid_water_from_which_preferment",
+				"a liquid that is water, from which the preferment takes its part"), quantity.ErrInconsistent)
 	default:
 		n.parts = append(n.parts, nodePart{c.water, pf.Hydration})
 	}
@@ -74,8 +78,9 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 		if c.salt == nobody {
 			p.Add(
 				path+".Salt",
-				"salt "+pf.Salt.String(),
-				"salt in the formula, from which the preferment takes its part",
+				quantity.Tell("dough.got_salt", "salt %v", pf.Salt),
+				quantity.Tell("dough.want_salt_formula_from_which_preferment",
+					"salt in the formula, from which the preferment takes its part"),
 				quantity.ErrInconsistent,
 			)
 		} else {
@@ -102,7 +107,8 @@ func (c *compiled) soak(p *quantity.Problems, names *nameSet, path, list string,
 	n := node{name: s.Name, path: path, soaker: s.Kind, parent: parent, share: make([]int64, len(c.items)),
 		starter: nobody}
 	if len(s.Parts) == 0 {
-		p.Required(path+".Parts", "at least one ingredient of the formula")
+		p.Required(path+".Parts", quantity.Tell("dough.want_at_least_one_ingredient_formula",
+			"at least one ingredient of the formula"))
 	}
 	c.parts(p, path+".Parts", s.Parts, &n, true)
 	for _, part := range n.parts {
@@ -121,14 +127,16 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 		return out
 	}
 	if len(parts) > maxLines {
-		p.Add(path, strconv.Itoa(len(parts))+" flours", "at most 200", quantity.ErrOutOfRange)
+		p.Add(path, quantity.Tell("dough.got_flours", "%d flours", len(parts)),
+			quantity.Tell("dough.want_at_most_200", "at most 200"), quantity.ErrOutOfRange)
 		return out
 	}
 	var sum quantity.Percent
 	ok := true
 	for i, part := range parts {
 		if outside(part.Percent, noPercent, wholeFlour) {
-			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 100 % of the preferment's flour",
+			p.Add(at(path, i)+".Percent", part.Percent, quantity.Tell("dough.want_0_percent_to_100_percent_preferments",
+				"0 %% to 100 %% of the preferment's flour"),
 				quantity.ErrOutOfRange)
 			ok = false
 		}
@@ -137,7 +145,7 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 			p.Add(
 				at(path, i)+".Name",
 				quantity.Excerpt(part.Name),
-				"one of the formula's flours",
+				quantity.Tell("dough.want_one_formulas_flours", "one of the formula's flours"),
 				quantity.ErrInconsistent,
 			)
 			ok = false
@@ -147,7 +155,8 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 		sum = sum.Add(part.Percent)
 	}
 	if ok && sum != wholeFlour {
-		p.Add(path, "flours that add up to "+sum.String(), "100 %", quantity.ErrInconsistent)
+		p.Add(path, quantity.Tell("dough.got_flours_add_up_to", "flours that add up to %v", sum),
+			quantity.Tell("dough.want_100_percent", "100 %%"), quantity.ErrInconsistent)
 	}
 	return out
 }
@@ -155,30 +164,34 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 // parts reads amounts of ingredients that the formula has.
 func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *node, flours bool) {
 	if len(parts) > maxLines {
-		p.Add(path, strconv.Itoa(len(parts))+" lines", "at most 200", quantity.ErrOutOfRange)
+		p.Add(path, quantity.Tell("dough.got_lines", "%d lines", len(parts)),
+			quantity.Tell("dough.want_at_most_200", "at most 200"), quantity.ErrOutOfRange)
 		return
 	}
 	for i, part := range parts {
 		if outside(part.Percent, noPercent, mostOfFlour) {
-			p.Add(at(path, i)+".Percent", part.Percent.String(), "0 % to 1000 %", quantity.ErrOutOfRange)
+			p.Add(at(path, i)+".Percent", part.Percent, quantity.Tell("dough.want_0_percent_to_1000_percent",
+				"0 %% to 1000 %%"), quantity.ErrOutOfRange)
 		}
 		j := c.item(part.Name)
 		switch {
 		case j == nobody || c.items[j].role == RoleStarter:
 			p.Add(at(path, i)+".Name", quantity.Excerpt(part.Name),
-				"an ingredient of the formula, which lists everything that is in the dough", quantity.ErrInconsistent)
+				quantity.Tell("dough.want_ingredient_formula_which_lists_everything",
+					"an ingredient of the formula, which lists everything that is in the dough"), quantity.ErrInconsistent)
 		case j < c.flours && !flours:
 			p.Add(
 				at(path, i)+".Name",
-				quantity.Excerpt(part.Name)+", a flour",
-				"flours in the blend",
+				quantity.Tell("dough.got_flour", "%s, a flour", quantity.Excerpt(part.Name)),
+				quantity.Tell("dough.want_flours_blend", "flours in the blend"),
 				quantity.ErrInconsistent,
 			)
 		case n.uses(j):
 			p.Add(
 				at(path, i)+".Name",
-				quantity.Excerpt(part.Name)+" a second time",
-				"each ingredient once; water is given by the hydration, salt by its own percentage",
+				quantity.Tell("dough.got_second_time", "%s a second time", quantity.Excerpt(part.Name)),
+				quantity.Tell("dough.want_each_ingredient_once_water_given",
+					"each ingredient once; water is given by the hydration, salt by its own percentage"),
 				quantity.ErrInconsistent,
 			)
 		default:
@@ -210,8 +223,8 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 	if outside(s.Percent, noPercent, most) {
 		p.Add(
 			path+".Seed.Percent",
-			s.Percent.String(),
-			"0 % to "+most.String()+" "+s.Of.String(),
+			s.Percent,
+			quantity.Tell("dough.want_0_percent_to_4", "0 %% to %v %v", most, s.Of),
 			quantity.ErrOutOfRange,
 		)
 	}
@@ -221,9 +234,11 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 	switch s.Account {
 	case SeedCounted:
 		if s.Hydration.IsZero() {
-			p.Required(path+".Seed.Hydration", "the hydration of the culture, to split it into flour and water")
+			p.Required(path+".Seed.Hydration", quantity.Tell("dough.want_hydration_starter_to_split_into",
+				"the hydration of the starter, to split it into flour and water"))
 		} else if outside(s.Hydration, leastWater, mostOfFlour) {
-			p.Add(path+".Seed.Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
+			p.Add(path+".Seed.Hydration", s.Hydration, quantity.Tell("dough.want_1_percent_to_1000_percent_6",
+				"1 %% to 1000 %%"), quantity.ErrOutOfRange)
 		}
 		n.seedBlend = n.blend
 		if len(s.Blend) > 0 {
@@ -242,13 +257,13 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 		if !percent.IsValid() {
 			p.Add(
 				path+".Seed.Percent",
-				s.Percent.String(),
-				"a culture within the limits of a formula",
+				s.Percent,
+				quantity.Tell("dough.want_starter_within_limits_formula", "a starter within the limits of a formula"),
 				quantity.ErrOutOfRange,
 			)
 			return
 		}
-		name := "culture of " + n.name
+		name := "starter of " + n.name
 		names.add(c, p, join(path, "Seed"), name)
 		n.starter = len(c.items)
 		c.items = append(c.items, item{name: name, kind: KindStarter, role: RoleStarter, percent: percent})
@@ -339,13 +354,13 @@ func (c *compiled) checkTree(p *quantity.Problems) {
 			}
 			p.Add(
 				join(c.nodes[k].path, "Preferments"),
-				quantity.Excerpt(
-					c.items[j].name,
-				)+" "+shareOfFlour(
-					has-s,
-				).String()+
-					" of total flour in what is made beforehand",
-				"at most the "+shareOfFlour(has).String()+" in "+in,
+				quantity.Tell("dough.got_total_flour_what_made_beforehand", "%s %v of total flour in what is made beforehand",
+					quantity.Excerpt(
+						c.items[j].name,
+					), shareOfFlour(
+						has-s,
+					)),
+				quantity.Tell("dough.want_at_most", "at most the %v in %s", shareOfFlour(has), in),
 				quantity.ErrInconsistent,
 			)
 		}

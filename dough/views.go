@@ -15,7 +15,7 @@ type Build struct {
 	Into      string         `json:"into,omitzero"`   // the name of the build it goes into; empty for the dough
 	Lines     []DoughLine    `json:"lines"`           // what to weigh; they add up to Made
 	Made      quantity.Mass  `json:"made"`
-	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next culture
+	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next starter
 	Used      quantity.Mass  `json:"used"`             // what goes on: Made − Removed − Left
 	Left      quantity.Mass  `json:"left,omitzero"`    // made and not used; only of weights of which a part was used
 	Flour     quantity.Mass  `json:"flour"`            // flour that it brings into the dough, nested builds included
@@ -110,8 +110,10 @@ func (b *Batch) settle(k int) error {
 		w.own[j] = quantity.Mass{}
 		if child.total[j].Sign() < 0 {
 			return &quantity.InputError{
-				GoPath: b.c.nodes[largest].path, Got: quantity.Excerpt(b.c.items[j].name) + " " + child.total[j].String(),
-				Want: "shares that leave something of every ingredient", Err: quantity.ErrInconsistent,
+				GoPath: b.c.nodes[largest].path, Got: quantity.Tell("dough.got_bounds", "%s %v",
+					quantity.Excerpt(b.c.items[j].name), child.total[j]),
+				Want: quantity.Tell("dough.want_shares_leave_something_every_ingredient",
+					"shares that leave something of every ingredient"), Err: quantity.ErrInconsistent,
 			}
 		}
 	}
@@ -159,10 +161,11 @@ func (b *Batch) seed(k int) error {
 			return nil
 		}
 		return &quantity.InputError{
-			GoPath: n.path + ".Seed", Got: "a culture of " + w.starter.String() + " in " + quantity.Excerpt(n.name) +
-				" with more " +
-				quantity.Excerpt(b.c.items[j].name) + " than the whole has",
-			Want: "a smaller culture, or one of another hydration or blend", Err: quantity.ErrInconsistent,
+			GoPath: n.path + ".Seed", Got: quantity.Tell("dough.got_starter_more_than_whole_has",
+				"a starter of %v in %s with more %s than the whole has", w.starter, quantity.Excerpt(n.name),
+				quantity.Excerpt(b.c.items[j].name)),
+			Want: quantity.Tell("dough.want_smaller_starter_or_one_another",
+				"a smaller starter, or one of another hydration or blend"), Err: quantity.ErrInconsistent,
 		}
 	}
 	water := w.starter.Sub(in)
@@ -202,7 +205,7 @@ func (b *Batch) list(k int) []DoughLine {
 		}
 	}
 	if !starter.IsZero() {
-		lines = append(lines, DoughLine{Name: "culture", Kind: KindStarter, Role: RoleStarter, Mass: starter})
+		lines = append(lines, DoughLine{Name: "starter", Kind: KindStarter, Role: RoleStarter, Mass: starter})
 	}
 	for i := k + 1; i < len(b.work); i++ {
 		if b.c.nodes[i].parent == k {

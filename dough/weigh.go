@@ -95,7 +95,8 @@ func (s Scales) check() (Scales, error) {
 	if !s.Fine.IsZero() {
 		ok = quantity.Check(&p, "Fine", s.Fine, low, high) && ok
 		if ok && s.Fine.Compare(s.Flour) > 0 {
-			p.Add("Fine", s.Fine.String(), "a step no larger than the "+s.Flour.String()+" of the other scale",
+			p.Add("Fine", s.Fine, quantity.Tell("dough.want_step_no_larger_than_other",
+				"a step no larger than the %v of the other scale", s.Flour),
 				quantity.ErrInconsistent)
 		}
 	}

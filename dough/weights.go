@@ -2,7 +2,6 @@ package dough
 
 import (
 	"slices"
-	"strconv"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -134,8 +133,8 @@ func (t *tally) bowl(path string, b *Bowl) []quantity.Mass {
 		if len(weights)+len(t.names) > maxLines {
 			t.p.Add(
 				join(path, name),
-				strconv.Itoa(len(weights))+" lines",
-				"at most 200 lines in all",
+				quantity.Tell("dough.got_lines", "%d lines", len(weights)),
+				quantity.Tell("dough.want_at_most_200_lines_all", "at most 200 lines in all"),
 				quantity.ErrOutOfRange,
 			)
 			return
@@ -168,7 +167,8 @@ func (t *tally) name(path string, w Weight, role Role) int {
 	quantity.Check(t.p, path+".Mass", w.Mass, quantity.Mass{}, mostDough)
 	kindWords.CheckIfGiven(t.p, path+".Kind", w.Kind)
 	if outside(w.Water, noPercent, wholeFlour) {
-		t.p.Add(path+".Water", w.Water.String(), "0 % to 100 % of the ingredient's weight", quantity.ErrOutOfRange)
+		t.p.Add(path+".Water", w.Water, quantity.Tell("dough.want_0_percent_to_100_percent_ingredients",
+			"0 %% to 100 %% of the ingredient's weight"), quantity.ErrOutOfRange)
 	}
 	for j := range t.names {
 		n := &t.names[j]
@@ -176,13 +176,14 @@ func (t *tally) name(path string, w Weight, role Role) int {
 			continue
 		}
 		if n.role != role {
-			t.p.Add(path+".Name", quantity.Excerpt(w.Name)+" as "+role.String()+" and as "+n.role.String(),
-				"one role for one name", quantity.ErrInconsistent)
+			t.p.Add(path+".Name", quantity.Tell("dough.got_and", "%s as %v and as %v", quantity.Excerpt(w.Name), role, n.role),
+				quantity.Tell("dough.want_one_role_one_name", "one role for one name"), quantity.ErrInconsistent)
 		}
 		if n.w.Kind == KindUnstated {
 			n.w.Kind = w.Kind
 		} else if w.Kind != KindUnstated && w.Kind != n.w.Kind {
-			t.p.Add(path+".Kind", w.Kind.String()+" and "+n.w.Kind.String(), "one kind for one name", quantity.ErrInconsistent)
+			t.p.Add(path+".Kind", quantity.Tell("dough.got_and_2", "%v and %v", w.Kind, n.w.Kind),
+				quantity.Tell("dough.want_one_kind_one_name", "one kind for one name"), quantity.ErrInconsistent)
 		}
 		if n.w.Water.IsZero() {
 			n.w.Water = w.Water
@@ -196,7 +197,8 @@ func (t *tally) name(path string, w Weight, role Role) int {
 
 func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soakers []SoakerWeights, depth int) {
 	if depth > maxDepth || len(prefs)+len(soakers)+len(*t.nodes) > maxNodes+1 {
-		t.p.Add(join(path, "Preferments"), "too many", "at most 50 in at most 8 levels", quantity.ErrOutOfRange)
+		t.p.Add(join(path, "Preferments"), quantity.Tell("dough.got_too_many", "too many"),
+			quantity.Tell("dough.want_at_most_50_at_most", "at most 50 in at most 8 levels"), quantity.ErrOutOfRange)
 		return
 	}
 	for i := range prefs {
@@ -232,17 +234,21 @@ func (t *tally) seed(path string, s *SeedWeights) {
 		return
 	}
 	if s.Hydration.IsZero() {
-		t.p.Required(path+".Hydration", "the hydration of the culture, to split it into flour and water")
+		t.p.Required(path+".Hydration", quantity.Tell("dough.want_hydration_starter_to_split_into",
+			"the hydration of the starter, to split it into flour and water"))
 	} else if outside(s.Hydration, leastWater, mostOfFlour) {
-		t.p.Add(path+".Hydration", s.Hydration.String(), "1 % to 1000 %", quantity.ErrOutOfRange)
+		t.p.Add(path+".Hydration", s.Hydration, quantity.Tell("dough.want_1_percent_to_1000_percent_6", "1 %% to 1000 %%"),
+			quantity.ErrOutOfRange)
 	}
 	if len(s.Blend) > maxLines {
-		t.p.Add(path+".Blend", strconv.Itoa(len(s.Blend))+" flours", "at most 200", quantity.ErrOutOfRange)
+		t.p.Add(path+".Blend", quantity.Tell("dough.got_flours", "%d flours", len(s.Blend)),
+			quantity.Tell("dough.want_at_most_200", "at most 200"), quantity.ErrOutOfRange)
 		return
 	}
 	for i, part := range s.Blend {
 		if outside(part.Percent, noPercent, wholeFlour) {
-			t.p.Add(path+"."+at("Blend", i)+".Percent", part.Percent.String(), "0 % to 100 %", quantity.ErrOutOfRange)
+			t.p.Add(path+"."+at("Blend", i)+".Percent", part.Percent,
+				quantity.Tell("dough.want_0_percent_to_100_percent", "0 %% to 100 %%"), quantity.ErrOutOfRange)
 		}
 		t.name(path+"."+at("Blend", i), Weight{Name: part.Name, Kind: part.Kind}, RoleFlour)
 	}
@@ -346,14 +352,16 @@ func (t *tally) use(k int, used quantity.Mass) {
 	if made := t.made(k).Sub(t.removed(k)); k > 0 && n.used.Compare(made) > 0 {
 		t.p.Add(
 			n.path+".Used",
-			n.used.String(),
-			"at most the "+made.String()+" that there is",
+			n.used,
+			quantity.Tell("dough.want_at_most_there", "at most the %v that there is", made),
 			quantity.ErrInconsistent,
 		)
 		return
 	}
 	if k > 0 && used.Sign() <= 0 {
-		t.p.Add(n.path, "nothing in it", "ingredients with weights above 0 g", quantity.ErrInconsistent)
+		t.p.Add(n.path, quantity.Tell("dough.got_nothing", "nothing in it"),
+			quantity.Tell("dough.want_ingredients_weights_above_0_g",
+				"ingredients with weights above 0 g"), quantity.ErrInconsistent)
 		return
 	}
 	aside := n.seed.Account == SeedRemoved || n.seed.Account == SeedRemovedAtEnd // counts nowhere in the dough

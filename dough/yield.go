@@ -49,14 +49,15 @@ func (y DoughYield) gross() quantity.Percent {
 func (y DoughYield) check() error {
 	var p quantity.Problems
 	if y.Flour.IsZero() {
-		p.Required("Flour", "the weight of the flour")
+		p.Required("Flour", quantity.Tell("dough.want_weight_flour", "the weight of the flour"))
 	} else {
 		quantity.Check(&p, "Flour", y.Flour, quantity.Micrograms(1000), mostDough)
 	}
 	quantity.Check(&p, "Liquid", y.Liquid, quantity.Mass{}, mostDough)
 	quantity.Check(&p, "Rest", y.Rest, quantity.Mass{}, mostDough)
 	if p.Err() == nil && !y.gross().IsValid() {
-		p.Add("Rest", y.Rest.String(), "at most ten million times the flour", quantity.ErrOutOfRange)
+		p.Add("Rest", y.Rest, quantity.Tell("dough.want_at_most_ten_million_times", "at most ten million times the flour"),
+			quantity.ErrOutOfRange)
 	}
 	return p.ErrFor(y)
 }

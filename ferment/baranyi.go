@@ -48,7 +48,7 @@ func (b Baranyi) check(p *problems) {
 	p.Float("Max", b.Max, -50, 100, "")
 	p.Float("Work", b.Work, 0, 100, "")
 	if p.Err() == nil && !(b.Max > b.Start) {
-		p.Add("Max", number(b.Max), "above the start", quantity.ErrInconsistent)
+		p.Add("Max", b.Max, quantity.Tell("ferment.want_above_start", "above the start"), quantity.ErrInconsistent)
 	}
 }
 

@@ -106,7 +106,8 @@ const Horizon = 30 * 24 * time.Hour
 func (b *Bulk) check(needRise bool) (p problems) {
 	levain, yeast := b.leavens()
 	if !levain && !yeast {
-		p.Required("Inoculation", "0.01 % to 100 % of the flour fermented with the levain, or commercial yeast")
+		p.Required("Inoculation", quantity.Tell("ferment.want_0_01_percent_to_100",
+			"0.01 %% to 100 %% of the flour fermented with the levain, or commercial yeast"))
 	}
 	if !b.Inoculation.IsZero() {
 		quantity.Check(&p.Problems, "Inoculation", b.Inoculation, leastInoculation, whole)
@@ -119,13 +120,14 @@ func (b *Bulk) check(needRise bool) (p problems) {
 		sum += b.Preferments[i].check(&p, i, b.Law)
 	}
 	if sum > 100+1e-6 && p.Err() == nil {
-		p.Add("Preferments", number(sum)+" %", "together with the levain at most 100 % of the flour",
+		p.Add("Preferments", quantity.NewPercent(sum), quantity.Tell("ferment.want_together_levain_at_most_100",
+			"together with the levain at most 100 %% of the flour"),
 			quantity.ErrInconsistent)
 	}
 	checkFormula(&p, b.Hydration, b.Salt, b.Sugar, b.WholeGrain, b.Extrapolate)
 	if needRise {
 		if b.Rise.IsZero() {
-			p.Required("Rise", leastRise.String()+" to "+greatestRise.String())
+			p.Required("Rise", quantity.Tell("ferment.want_to", "%v to %v", leastRise, greatestRise))
 		} else {
 			quantity.Check(&p.Problems, "Rise", b.Rise, leastRise, greatestRise)
 		}
@@ -134,7 +136,8 @@ func (b *Bulk) check(needRise bool) (p problems) {
 	if b.OwnHeat != 0 {
 		p.Duration("OwnHeat", b.OwnHeat.Duration(), time.Minute, 7*24*time.Hour)
 		if b.History.measured {
-			p.Add("OwnHeat", b.OwnHeat.String(), "none: the history was measured in the dough and holds its own heat",
+			p.Add("OwnHeat", b.OwnHeat, quantity.Tell("ferment.want_none_history_was_measured_dough",
+				"none: the history was measured in the dough and holds its own heat"),
 				quantity.ErrInconsistent)
 		}
 	}
@@ -146,19 +149,21 @@ func (b *Bulk) check(needRise bool) (p problems) {
 func checkFormula(p *problems, hydration, salt, sugar, wholeGrain quantity.Percent, extrapolate bool) {
 	water := false
 	if hydration.IsZero() {
-		p.Required("Hydration", leastHydration.String()+" to "+mostHydration.String()+" water")
+		p.Required("Hydration", quantity.Tell("ferment.want_to_water", "%v to %v water", leastHydration, mostHydration))
 	} else {
 		water = quantity.Check(&p.Problems, "Hydration", hydration, leastHydration, mostHydration)
 	}
 	if quantity.Check(&p.Problems, "Salt", salt, quantity.Percent{}, mostSalt) && water {
 		if c := 100 * salt.Fraction() / hydration.Fraction(); c > saltLimit {
-			p.Add("Salt", salt.String()+", which is "+fixed(c, 1)+" % of the water",
-				"at most 8 % of the water, where sourdough yeast stops", errOutOfRange)
+			p.Add("Salt", quantity.Tell("ferment.got_which_percent_water", "%v, which is %.1f %% of the water", salt, c),
+				quantity.Tell("ferment.want_at_most_8_percent_water",
+					"at most 8 %% of the water, where sourdough yeast stops"), errOutOfRange)
 		}
 	}
 	if quantity.Check(&p.Problems, "Sugar", sugar, quantity.Percent{}, mostSugar) && sugar.Points() > sugarLimit &&
 		!extrapolate {
-		p.Add("Sugar", sugar.String(), "at most "+number(sugarLimit)+" % of the flour, unless extrapolating is allowed",
+		p.Add("Sugar", sugar, quantity.Tell("ferment.want_at_most_flour_unless_extrapolating",
+			"at most %v of the flour, unless extrapolating is allowed", quantity.NewPercent(sugarLimit)),
 			quantity.ErrModelRange)
 	}
 	quantity.Check(&p.Problems, "WholeGrain", wholeGrain, quantity.Percent{}, whole)
@@ -176,7 +181,8 @@ func (h *HandedOn) check(p *problems, i int, law Law) float64 {
 	own := of.check()
 	p.Join(path("Of"), own.Err())
 	if h.Of.Law != law && !h.Of.Law.IsZero() {
-		p.Add(path("Of.Law"), h.Of.Law.String(), "the law of the dough", quantity.ErrInconsistent)
+		p.Add(path("Of.Law"), h.Of.Law, quantity.Tell("ferment.want_law_dough", "the law of the dough"),
+			quantity.ErrInconsistent)
 	}
 	return h.Flour.Points()
 }

@@ -16,8 +16,6 @@ func (p *problems) temperature(path string, celsius float64) bool {
 	return p.Float(path, celsius, tableLow, tableHigh, "°C")
 }
 
-func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
-
 func fixed(x float64, places int) string { return strconv.FormatFloat(x, 'f', places, 64) }
 
 func indexed(field string, i int) string { return field + "[" + strconv.Itoa(i) + "]" }

@@ -25,7 +25,8 @@ import (
 func ParseReadings(text string) (Readings, error) {
 	var p problems
 	if len(text) > 64<<20 {
-		p.Add("Text", fmt.Sprint(len(text))+" bytes", "at most 64 MB", errOutOfRange)
+		p.Add("Text", quantity.Tell("ferment.got_bytes", "%s bytes", fmt.Sprint(len(text))),
+			quantity.Tell("ferment.want_at_most_64_mb", "at most 64 MB"), errOutOfRange)
 		return Readings{}, p.Err()
 	}
 	text = strings.TrimPrefix(text, "\ufeff")
@@ -47,7 +48,8 @@ func ParseReadings(text string) (Readings, error) {
 			p.Add(
 				where("row"),
 				quantity.Excerpt(row),
-				"a time and a temperature, separated by a comma, semicolon or tab",
+				quantity.Tell("ferment.want_time_and_temperature_separated_by",
+					"a time and a temperature, separated by a comma, semicolon or tab"),
 				quantity.ErrRequired,
 			)
 			faults++
@@ -72,7 +74,7 @@ func ParseReadings(text string) (Readings, error) {
 		out.Points = append(out.Points, Knot{quantity.Elapsed(at), t})
 	}
 	if len(out.Points) == 0 && faults == 0 {
-		p.Required("Text", "at least one reading, such as 0h, 24.5 °C")
+		p.Required("Text", quantity.Tell("ferment.want_at_least_one_reading_0h", "at least one reading, such as 0h, 24.5 °C"))
 	}
 	if err := p.Err(); err != nil {
 		return Readings{}, err
@@ -150,7 +152,8 @@ type clock struct {
 	zero    time.Time
 }
 
-const timeWant = `a time with its unit, such as "1h30m", "08:30" or "2025-11-25 08:30", or a heading that names the unit`
+var timeWant = quantity.Tell("ferment.want_time_unit_1h30m_08_30",
+	`a time with its unit, such as "1h30m", "08:30" or "2025-11-25 08:30", or a heading that names the unit`)
 
 func (c *clock) read(s string, unit time.Duration) (time.Duration, error) {
 	refuse := func(reason error) (time.Duration, error) {
@@ -249,7 +252,8 @@ func readTemperature(s string, scale quantity.TemperatureUnit, named bool) (quan
 				t = quantity.Kelvin(x)
 			}
 			if t.IsZero() {
-				return t, &quantity.InputError{Got: quantity.Excerpt(s), Want: "a temperature", Err: errOutOfRange}
+				return t, &quantity.InputError{Got: quantity.Excerpt(s),
+					Want: quantity.Tell("ferment.want_temperature", "a temperature"), Err: errOutOfRange}
 			}
 			return t, nil
 		}

@@ -172,7 +172,7 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 	}
 	var p problems
 	if d.Format != cultureFormat {
-		p.Add("Format", number(float64(d.Format)), number(cultureFormat), errOutOfRange)
+		p.Add("Format", int(d.Format), quantity.Tell("ferment.want_format", "%d", cultureFormat), errOutOfRange)
 	}
 	kind, err := leavenings.Parse(d.Leavening)
 	p.Join("Leavening", err)
@@ -184,7 +184,8 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 		p.name(indexed("Log", i)+".Person", d.Log[i].Person)
 		p.name(indexed("Log", i)+".Culture", d.Log[i].Culture)
 		if !d.Log[i].Sums.Sound() {
-			p.Add(indexed("Log", i)+".Sums", "numbers that contradict each other", "what bakes add up to",
+			p.Add(indexed("Log", i)+".Sums", quantity.Tell("ferment.got_numbers_contradict_each_other",
+				"numbers that contradict each other"), quantity.Tell("ferment.want_what_bakes_add_up_to", "what bakes add up to"),
 				quantity.ErrInconsistent)
 		}
 	}

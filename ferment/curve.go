@@ -32,20 +32,23 @@ type About struct {
 func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 	var p problems
 	if rate == nil {
-		p.Required("Rate", "a rate in 1/h for each temperature in °C")
+		p.Required("Rate", quantity.Tell("ferment.want_rate_1_h_each_temperature",
+			"a rate in 1/h for each temperature in °C"))
 		return Curve{}, p.Err()
 	}
 	if about.Name == "" {
-		p.Required("About.Name", "a name to show beside results")
+		p.Required("About.Name", quantity.Tell("ferment.want_name_to_show_beside_results", "a name to show beside results"))
 	}
 	p.temperature("About.Low", about.Low)
 	p.temperature("About.High", about.High)
 	if p.Err() == nil && !(about.Low < about.High) {
-		p.Add("About.High", number(about.High)+" °C", "above the low end", errOutOfRange)
+		p.Add("About.High", quantity.Celsius(about.High), quantity.Tell("ferment.want_above_low_end", "above the low end"),
+			errOutOfRange)
 	}
 	for c := tableLow; c <= tableHigh; c++ {
 		if mu := rate(c); !(mu >= 0) || math.IsInf(mu, 1) {
-			p.Add("Rate", number(mu)+"/h at "+number(c)+" °C", "a finite rate that is not negative", errOutOfRange)
+			p.Add("Rate", quantity.Tell("ferment.got_h_at", "%v/h at %v", mu, quantity.Celsius(c)),
+				quantity.Tell("ferment.want_finite_rate_not_negative", "a finite rate that is not negative"), errOutOfRange)
 			break
 		}
 	}
@@ -80,7 +83,8 @@ func (c Curve) String() string { return c.About().Name }
 func (c Curve) MarshalText() ([]byte, error) {
 	if c.of != nil && c.of.about.Key == "" {
 		return nil, &quantity.InputError{
-			Got: quantity.Excerpt(c.of.about.Name), Want: "a named curve: keep the values your own is made from",
+			Got: quantity.Excerpt(c.of.about.Name), Want: quantity.Tell("ferment.want_named_curve_keep_values_your",
+				"a named curve: keep the values your own is made from"),
 			Err: quantity.ErrInconsistent,
 		}
 	}
@@ -100,8 +104,9 @@ func (c *Curve) UnmarshalText(text []byte) error {
 		for _, one := range Curves() {
 			keys = append(keys, one.About().Key)
 		}
-		return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: "one of " + strings.Join(keys, ", "),
-			Err: errOutOfRange}
+		return &quantity.InputError{Got: quantity.Excerpt(string(text)),
+			Want: quantity.Tell("ferment.want_one", "one of %s", strings.Join(keys, ", ")),
+			Err:  errOutOfRange}
 	}
 	*c = named
 	return nil

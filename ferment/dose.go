@@ -4,6 +4,7 @@ import (
 	"math"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/numeric"
 )
 
@@ -24,7 +25,7 @@ func (c Curve) Dose(h History, from, to time.Duration) (float64, error) {
 	}
 	if c.of == nil {
 		var p problems
-		p.Required("Curve", "a rate curve")
+		p.Required("Curve", quantity.Tell("ferment.want_rate_curve", "a rate curve"))
 		return 0, p.Err()
 	}
 	a, b := hours(from), hours(to)
@@ -43,7 +44,9 @@ func sane(dose float64) error {
 		return nil
 	}
 	var p problems
-	p.Add("Curve", "a dose of "+number(dose), "a curve with finite rates that are not negative", errOutOfRange)
+	p.Add("Curve", quantity.Tell("ferment.got_dose", "a dose of %v", dose),
+		quantity.Tell("ferment.want_curve_finite_rates_are_not",
+			"a curve with finite rates that are not negative"), errOutOfRange)
 	return p.Err()
 }
 

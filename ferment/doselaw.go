@@ -53,22 +53,24 @@ func (l DoseLaw) Ready(b Bulk) (quantity.TimeRange, error) {
 	p := b.check(true)
 	levain, yeast := !b.Inoculation.IsZero(), b.Yeast.Kind != NoYeast
 	if levain && l.Levain.IsZero() {
-		p.Required("Levain", "a curve of growth for the levain")
+		p.Required("Levain", quantity.Tell("ferment.want_curve_growth_levain", "a curve of growth for the levain"))
 	}
 	scale := 1.0
 	if yeast {
 		at27 := l.Yeast.Rate(27)
 		switch {
 		case l.Yeast.IsZero():
-			p.Required("Yeast", "a curve of growth for the yeast")
+			p.Required("Yeast", quantity.Tell("ferment.want_curve_growth_yeast", "a curve of growth for the yeast"))
 		case !(at27 > 0):
-			p.Add("Yeast", number(at27)+"/h at 27 °C", "a curve that grows at 27 °C, where curves are compared",
+			p.Add("Yeast", quantity.Tell("ferment.got_h_at_27_c", "%v/h at 27 °C", at27),
+				quantity.Tell("ferment.want_curve_grows_at_27_c", "a curve that grows at 27 °C, where curves are compared"),
 				quantity.ErrInconsistent)
 		}
 		scale = yeastGrowth / at27
 	}
 	if !levain && !yeast {
-		p.Required("Inoculation", "a levain, or yeast in the dough itself")
+		p.Required("Inoculation", quantity.Tell("ferment.want_levain_or_yeast_dough_itself",
+			"a levain, or yeast in the dough itself"))
 	}
 	if err := p.Err(); err != nil {
 		return quantity.TimeRange{}, err

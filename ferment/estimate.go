@@ -99,7 +99,7 @@ func (e *Estimate) moment(hour float64) (gasbalance.State, float64) { return e.o
 func (e Estimate) RiseAt(t time.Duration) (quantity.Range[quantity.Percent], error) {
 	var p problems
 	if !e.given() {
-		p.Required("Estimate", "an estimate of a dough")
+		p.Required("Estimate", quantity.Tell("ferment.want_estimate_dough", "an estimate of a dough"))
 	}
 	p.Duration("At", t, 0, Horizon)
 	if err := p.Err(); err != nil {

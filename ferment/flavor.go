@@ -41,11 +41,12 @@ func (f Flavor) Message() working.Message {
 func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 	var p problems
 	if !e.given() {
-		p.Required("Estimate", "an estimate of a dough")
+		p.Required("Estimate", quantity.Tell("ferment.want_estimate_dough", "an estimate of a dough"))
 	}
 	p.Duration("Until", until, time.Minute, Horizon)
 	if e.d.kind != gasbalance.ByLevain {
-		p.Add("Yeast", e.bulk.Yeast.String(), "a levain alone: commercial yeast brings no lactobacilli",
+		p.Add("Yeast", e.bulk.Yeast, quantity.Tell("ferment.want_levain_alone_commercial_yeast_brings",
+			"a levain alone: commercial yeast brings no lactobacilli"),
 			quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
@@ -54,8 +55,8 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 	if lo, hi := e.bulk.History.extremes(hours(until)); !e.bulk.Extrapolate && (lo < 0 || hi > flavorHigh) {
 		p.Add(
 			"History",
-			fixed(lo, 1)+" to "+fixed(hi, 1)+" °C",
-			"0 to 36 °C, unless extrapolating is allowed",
+			quantity.Tell("ferment.got_to_c", "%.1f to %.1f °C", lo, hi),
+			quantity.Tell("ferment.want_0_to_36_c_unless", "0 to 36 °C, unless extrapolating is allowed"),
 			quantity.ErrModelRange,
 		)
 		return Flavor{}, p.Err()

@@ -45,7 +45,7 @@ func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 func (f Followed) Read(at time.Duration, t quantity.Temperature) (Followed, error) {
 	if f.d == nil {
 		var p problems
-		p.Required("Followed", "a dough that is followed")
+		p.Required("Followed", quantity.Tell("ferment.want_dough_followed", "a dough that is followed"))
 		return f, p.Err()
 	}
 	if err := f.checkReading(at, t); err != nil {
@@ -79,11 +79,12 @@ func (f *Followed) checkReading(at time.Duration, t quantity.Temperature) error 
 	var p problems
 	switch {
 	case at <= last:
-		p.Add("At", quantity.FormatDuration(at), "after the reading before it, at "+quantity.FormatDuration(last),
+		p.Add("At", at, quantity.Tell("ferment.want_after_reading_before_at", "after the reading before it, at %v", last),
 			quantity.ErrInconsistent)
 	case at-last > standardGap:
-		p.Add("At", "a gap of "+quantity.FormatDuration(at-last),
-			"at most "+quantity.FormatDuration(standardGap)+" without a reading", quantity.ErrInconsistent)
+		p.Add("At", quantity.Tell("ferment.got_gap", "a gap of %v", at-last),
+			quantity.Tell("ferment.want_at_most_without_reading", "at most %v without a reading",
+				standardGap), quantity.ErrInconsistent)
 	default:
 		p.Duration("At", at, 0, Horizon)
 	}

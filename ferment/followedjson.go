@@ -51,15 +51,16 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 		if math.IsNaN(v) || math.IsInf(v, 0) || in.State[0] < 0 || in.State[1] < 0 || in.State[2] < 0 {
 			p.Add(
 				"State",
-				"numbers that contradict each other",
-				"what following a dough comes to",
+				quantity.Tell("ferment.got_numbers_contradict_each_other", "numbers that contradict each other"),
+				quantity.Tell("ferment.want_what_following_dough_comes_to", "what following a dough comes to"),
 				quantity.ErrInconsistent,
 			)
 			break
 		}
 	}
 	if len(in.Passed) > len(f.passed) {
-		p.Add("Passed", number(float64(len(in.Passed))), "at most three hours", errOutOfRange)
+		p.Add("Passed", len(in.Passed), quantity.Tell("ferment.want_at_most_three_hours", "at most three hours"),
+			errOutOfRange)
 	}
 	if err := p.ErrFor(in); err != nil {
 		return err

@@ -54,7 +54,7 @@ type Knot struct {
 func FromKnots(knots ...Knot) (History, error) {
 	var p problems
 	if len(knots) == 0 {
-		p.Required("Knots", "at least one temperature at a time")
+		p.Required("Knots", quantity.Tell("ferment.want_at_least_one_temperature_at", "at least one temperature at a time"))
 	}
 	h := History{knots: make([]knot, len(knots))}
 	lo, hi := math.Inf(1), math.Inf(-1)
@@ -66,7 +66,8 @@ func FromKnots(knots ...Knot) (History, error) {
 			path := fmt.Sprintf("Knots[%d]", i)
 			quantity.Check(&p.Problems, path+".Temperature", k.Temperature, lowestTemperature, highestTemperature)
 			if p.Duration(path+".At", at, 0, longest) && at < last {
-				p.Add(path+".At", k.At.String(), "not before the knot before it, at "+quantity.FormatDuration(last),
+				p.Add(path+".At", k.At, quantity.Tell("ferment.want_not_before_knot_before_at",
+					"not before the knot before it, at %v", last),
 					quantity.ErrInconsistent)
 			}
 		}
@@ -154,7 +155,8 @@ const longest = 366 * 24 * time.Hour
 func (h History) interval(from, to time.Duration) error {
 	var p problems
 	if h.IsZero() {
-		p.Required("History", "a temperature history between −25 and 60 °C")
+		p.Required("History", quantity.Tell("ferment.want_temperature_history_between_minus_25",
+			"a temperature history between −25 and 60 °C"))
 	}
 	p.Duration("From", from, 0, longest)
 	p.Duration("To", to, max(from, 0), longest)
@@ -189,12 +191,13 @@ type Stretch struct {
 func Join(parts ...Stretch) (History, error) {
 	var p problems
 	if len(parts) == 0 {
-		p.Required("Parts", "at least one part")
+		p.Required("Parts", quantity.Tell("ferment.want_at_least_one_part", "at least one part"))
 	}
 	for i, part := range parts {
 		path := fmt.Sprintf("[%d]", i)
 		if part.History.IsZero() {
-			p.Required(path+".History", "a temperature history between −25 and 60 °C")
+			p.Required(path+".History", quantity.Tell("ferment.want_temperature_history_between_minus_25",
+				"a temperature history between −25 and 60 °C"))
 		}
 		if i+1 < len(parts) {
 			p.Duration(path+".For", part.For.Duration(), time.Second, longest)

@@ -3,6 +3,7 @@ package ferment_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -24,7 +25,7 @@ func refuses(t *testing.T, err error, reason error, paths ...string) {
 	var got []string
 	for _, e := range quantity.InputErrors(err) {
 		got = append(got, e.GoPath)
-		if len(e.Got) > 200 || len(e.Want) > 400 {
+		if len(fmt.Sprint(e.Got)) > 200 || len(e.Want.String()) > 400 {
 			t.Errorf("a long error: %d bytes", len(e.Error()))
 		}
 	}

@@ -224,7 +224,8 @@ func (b Bulk) temperatureFor(ready time.Duration, of asked,
 	}
 	c, err := numeric.Root(short, coolest, warmest, 1e-5)
 	if err != nil {
-		p.Add("Law", b.Law.String(), "curves that rise up to their optimum", quantity.ErrInconsistent)
+		p.Add("Law", b.Law, quantity.Tell("ferment.want_curves_rise_up_to_their", "curves that rise up to their optimum"),
+			quantity.ErrInconsistent)
 		return TemperatureAnswer{}, p.Err()
 	}
 	a := TemperatureAnswer{Temperature: degrees(math.Round(c*1000) / 1000), Feasible: true}

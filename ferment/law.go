@@ -132,7 +132,8 @@ func (l *Law) UnmarshalText(text []byte) error {
 	refuse := func() error {
 		return &quantity.InputError{
 			Got: quantity.Excerpt(string(text)), Err: errOutOfRange,
-			Want: lawKey + ", or " + lawKey + " levain=CURVE yeast=CURVE gas=CURVE with the key of a rate curve",
+			Want: quantity.Tell("ferment.want_or_levain_curve_yeast_curve",
+				"%s, or %s levain=CURVE yeast=CURVE gas=CURVE with the key of a rate curve", lawKey, lawKey),
 		}
 	}
 	words := strings.Fields(string(text))
@@ -167,7 +168,8 @@ func (l Law) balance() (*gasbalance.Law, error) {
 		about := c.About()
 		made, ok := gasbalance.Custom(about.Key, about.Low, about.High, c.of.rate)
 		if !ok {
-			faults.Add(path, number(c.Rate(27))+"/h at 27 °C", "a curve that runs at 27 °C, where curves are compared",
+			faults.Add(path, quantity.Tell("ferment.got_h_at_27_c", "%v/h at 27 °C", c.Rate(27)),
+				quantity.Tell("ferment.want_curve_runs_at_27_c", "a curve that runs at 27 °C, where curves are compared"),
 				quantity.ErrInconsistent)
 			return
 		}
@@ -184,7 +186,8 @@ func (l Law) balance() (*gasbalance.Law, error) {
 	}
 	out, ok := gasbalance.New(p)
 	if !ok {
-		faults.Add("Law", l.key(), "curves a law can be made of", quantity.ErrInconsistent)
+		faults.Add("Law", l.key(), quantity.Tell("ferment.want_curves_law_can_be_made", "curves a law can be made of"),
+			quantity.ErrInconsistent)
 		return nil, faults.Err()
 	}
 	return out, nil

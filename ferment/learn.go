@@ -72,12 +72,13 @@ const mostBakes = 100_000
 func (l Learning) Learn() (Lesson, error) {
 	var p problems
 	if n := len(l.Bakes); n == 0 || n > mostBakes {
-		p.Required("Bakes", "1 to 100,000 logged bakes")
+		p.Required("Bakes", quantity.Tell("ferment.want_1_to_100_000_logged", "1 to 100,000 logged bakes"))
 		return Lesson{}, p.ErrFor(l)
 	}
 	c := l.Bakes[0].Bulk.common()
 	if !l.Prior.learnedFrom(c.kind) {
-		p.Add("Prior", l.Prior.String(), "a culture learned from the same kind of leavening", quantity.ErrInconsistent)
+		p.Add("Prior", l.Prior, quantity.Tell("ferment.want_culture_learned_from_same_kind",
+			"a culture learned from the same kind of leavening"), quantity.ErrInconsistent)
 	}
 	p.name("Person", l.Person)
 	p.name("Name", l.Name)
@@ -90,7 +91,8 @@ func (l Learning) Learn() (Lesson, error) {
 		row, err := l.Bakes[i].row(c.kind)
 		if dated := !l.Bakes[i].On.IsZero(); err == nil && dated == l.Bakes[0].On.IsZero() {
 			var one problems
-			one.Add("On", l.Bakes[i].On.Format(time.DateOnly), "a date on every bake, or on none",
+			one.Add("On", l.Bakes[i].On.Format(time.DateOnly),
+				quantity.Tell("ferment.want_date_every_bake_or_none", "a date on every bake, or on none"),
 				quantity.ErrInconsistent)
 			err = one.Err()
 		}
@@ -159,11 +161,13 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 	d, err := b.prepare(true)
 	p.Join("Bulk", err)
 	if err == nil && d.kind != kind {
-		p.Add("Bulk", leavenings.String(d.kind), "the leavening of the first bake", quantity.ErrInconsistent)
+		p.Add("Bulk", d.kind, quantity.Tell("ferment.want_leavening_first_bake", "the leavening of the first bake"),
+			quantity.ErrInconsistent)
 	}
 	p.Duration("Took", k.Took.Duration(), time.Minute, Horizon)
 	if y := k.On.Year(); !k.On.IsZero() && (y < earliest || y > latest) {
-		p.Add("On", k.On.Format(time.DateOnly), "a date from 1900 to 2200", errOutOfRange)
+		p.Add("On", k.On.Format(time.DateOnly), quantity.Tell("ferment.want_date_from_1900_to_2200",
+			"a date from 1900 to 2200"), errOutOfRange)
 	}
 	reading := RiseReading{Error: k.Error}
 	if !k.Error.IsZero() {
@@ -181,7 +185,8 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 		Pressure: d.atm, Kneading: int(b.Kneading),
 	})
 	if !ok {
-		p.Add("Bulk.History", b.History.String(), "a history in which the dough can rise", quantity.ErrInconsistent)
+		p.Add("Bulk.History", b.History, quantity.Tell("ferment.want_history_which_dough_can_rise",
+			"a history in which the dough can rise"), quantity.ErrInconsistent)
 	}
 	return row, p.Err()
 }

@@ -74,11 +74,12 @@ func (c Culture) Merge(d Culture) (Culture, error) {
 	}
 	var p problems
 	if c.of.group.Kind != d.of.group.Kind {
-		p.Add("Leavening", leavenings.String(d.of.group.Kind), leavenings.String(c.of.group.Kind)+", as in the other",
+		p.Add("Leavening", d.of.group.Kind, quantity.Tell("ferment.want_other", "%v, as in the other", c.of.group.Kind),
 			quantity.ErrInconsistent)
 	}
 	if c.of.group.HalfLife != d.of.group.HalfLife {
-		p.Add("HalfLife", number(d.of.group.HalfLife)+" days", number(c.of.group.HalfLife)+" days, as in the other",
+		p.Add("HalfLife", quantity.Tell("ferment.got_days", "%v days", d.of.group.HalfLife),
+			quantity.Tell("ferment.want_days_other", "%v days, as in the other", c.of.group.HalfLife),
 			quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
@@ -97,7 +98,8 @@ func (p *problems) name(path, s string) {
 		bad = bad || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r)
 	}
 	if bad {
-		p.Add(path, quantity.Excerpt(s), "at most 200 bytes of text without control or direction characters",
+		p.Add(path, quantity.Excerpt(s), quantity.Tell("ferment.want_at_most_200_bytes_text",
+			"at most 200 bytes of text without control or direction characters"),
 			errOutOfRange)
 	}
 }

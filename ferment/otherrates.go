@@ -3,6 +3,7 @@ package ferment
 import (
 	"math"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
 )
@@ -64,7 +65,8 @@ func (m Cardinal) Curve() (Curve, error) {
 		return Curve{}, err
 	}
 	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
-		p.Add("Opt", number(m.Opt)+" °C", "above the middle of the least and the greatest, and below the greatest",
+		p.Add("Opt", quantity.Celsius(m.Opt), quantity.Tell("ferment.want_above_middle_least_and_greatest",
+			"above the middle of the least and the greatest, and below the greatest"),
 			errOutOfRange)
 		return Curve{}, p.Err()
 	}
@@ -167,7 +169,7 @@ func (m SquareRoot) Curve() (Curve, error) {
 	p.Float("B", m.B, 1e-6, 10, "/(°C·√h)")
 	p.Float("C", m.C, 0, 100, "/°C")
 	if p.Err() == nil && !(m.Min < m.Max) {
-		p.Add("Max", number(m.Max)+" °C", "above the least", errOutOfRange)
+		p.Add("Max", quantity.Celsius(m.Max), quantity.Tell("ferment.want_above_least", "above the least"), errOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return Curve{}, err
@@ -267,7 +269,8 @@ func (m ConstantQ10) Curve() (Curve, error) {
 	p.temperature("Low", m.Low)
 	p.temperature("High", m.High)
 	if p.Err() == nil && !(m.Low < m.High) {
-		p.Add("High", number(m.High)+" °C", "above the low end", errOutOfRange)
+		p.Add("High", quantity.Celsius(m.High), quantity.Tell("ferment.want_above_low_end", "above the low end"),
+			errOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return Curve{}, err

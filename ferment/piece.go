@@ -88,8 +88,9 @@ func (c Piece) body() (*heat.Body, error) {
 	}
 	b, err := heat.NewBody(g, doughMaterial, h)
 	if err != nil {
-		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass.String(),
-			Want: "a piece between 0.2 mm and 20 m across", Err: quantity.ErrOutOfRange})
+		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass,
+			Want: quantity.Tell("ferment.want_piece_between_0_2_mm",
+				"a piece between 0.2 mm and 20 m across"), Err: quantity.ErrOutOfRange})
 	}
 	return b, nil
 }

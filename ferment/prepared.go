@@ -34,16 +34,18 @@ func leavening(levain, yeast bool) gasbalance.Leavening {
 
 func (c common) check(p *problems) {
 	if c.history.IsZero() {
-		p.Required("History", "a temperature history between −25 and 60 °C")
+		p.Required("History", quantity.Tell("ferment.want_temperature_history_between_minus_25",
+			"a temperature history between −25 and 60 °C"))
 	}
 	if c.law.IsZero() {
-		p.Required("Law", "how the clock is reckoned: the gas balance")
+		p.Required("Law", quantity.Tell("ferment.want_how_clock_reckoned_gas_balance",
+			"how the clock is reckoned: the gas balance"))
 	}
 	if !c.culture.learnedFrom(c.kind) {
 		p.Add(
 			"Culture",
-			c.culture.String(),
-			"a culture learned from the same kind of leavening",
+			c.culture,
+			quantity.Tell("ferment.want_culture_learned_from_same_kind", "a culture learned from the same kind of leavening"),
 			quantity.ErrInconsistent,
 		)
 	}
@@ -169,8 +171,9 @@ func within(law Law, extrapolate bool, h History, until float64, path string) er
 		return nil
 	}
 	var p problems
-	p.Add(path, fixed(lo, 1)+" to "+fixed(hi, 1)+" °C",
-		fixed(about.Low, 0)+" to "+fixed(about.High, 0)+" °C for the "+about.Name+", unless extrapolating is allowed",
+	p.Add(path, quantity.Tell("ferment.got_to_c", "%.1f to %.1f °C", lo, hi),
+		quantity.Tell("ferment.want_to_c_unless_extrapolating_allowed",
+			"%.0f to %.0f °C for the %s, unless extrapolating is allowed", about.Low, about.High, about.Name),
 		quantity.ErrModelRange)
 	return p.Err()
 }

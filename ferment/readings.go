@@ -33,7 +33,7 @@ func (r Readings) History() (History, error) {
 	}
 	p.Duration("MaxGap", gap, time.Second, longest)
 	if len(r.Points) == 0 {
-		p.Required("Points", "at least one reading")
+		p.Required("Points", quantity.Tell("ferment.want_at_least_one_reading", "at least one reading"))
 		return History{}, p.Err()
 	}
 	h := History{knots: make([]knot, len(r.Points)), measured: true}
@@ -75,13 +75,13 @@ func (x *Knot) fault(p *problems, i int, last, gap time.Duration, suspect bool) 
 	t := x.Temperature
 	switch path := fmt.Sprintf("Points[%d].Temperature", i); {
 	case !t.IsValid():
-		p.Required(path, "−25 °C to 60 °C")
+		p.Required(path, quantity.Tell("ferment.want_minus_25_c_to_60", "−25 °C to 60 °C"))
 	case t.Compare(lowestTemperature) < 0 || t.Compare(highestTemperature) > 0:
-		want := "−25 °C to 60 °C"
+		want := quantity.Tell("ferment.want_minus_25_c_to_60", "−25 °C to 60 °C")
 		if suspect {
-			want += " (these readings look like °F taken for °C)"
+			want = quantity.Tell("ferment.want_no_fahrenheit", "%v (these readings look like °F taken for °C)", want)
 		}
-		p.Add(path, t.String(), want, errOutOfRange)
+		p.Add(path, t, want, errOutOfRange)
 	}
 	switch path, at := fmt.Sprintf("Points[%d].At", i), x.At.Duration(); {
 	case at < 0 || at > longest:
@@ -89,13 +89,13 @@ func (x *Knot) fault(p *problems, i int, last, gap time.Duration, suspect bool) 
 	case i > 0 && at <= last:
 		p.Add(
 			path,
-			x.At.String(),
-			"after the reading before it, at "+quantity.FormatDuration(last),
+			x.At,
+			quantity.Tell("ferment.want_after_reading_before_at", "after the reading before it, at %v", last),
 			quantity.ErrInconsistent,
 		)
 	case i > 0 && at-last > gap:
-		p.Add(path, "a gap of "+quantity.FormatDuration(at-last),
-			"at most "+quantity.FormatDuration(gap)+" without a reading", quantity.ErrInconsistent)
+		p.Add(path, quantity.Tell("ferment.got_gap", "a gap of %v", at-last),
+			quantity.Tell("ferment.want_at_most_without_reading", "at most %v without a reading", gap), quantity.ErrInconsistent)
 	}
 }
 

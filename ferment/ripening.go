@@ -76,7 +76,8 @@ var (
 func (r *Ripening) check() (p problems) {
 	switch {
 	case r.Seed.IsZero() && r.Yeast == (Yeast{}):
-		p.Required("Seed", "0.1 % to 90 % of its flour, or commercial yeast")
+		p.Required("Seed", quantity.Tell("ferment.want_0_1_percent_to_90",
+			"0.1 %% to 90 %% of its flour, or commercial yeast"))
 	case !r.Seed.IsZero():
 		quantity.Check(&p.Problems, "Seed", r.Seed, leastSeed, mostSeed)
 	}

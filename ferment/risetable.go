@@ -35,10 +35,10 @@ const mostCells = 100
 func (t RiseTable) Times() (RiseTimes, error) {
 	var p problems
 	if n := len(t.Temperatures); n == 0 || n > mostCells {
-		p.Required("Temperatures", "1 to 100 temperatures")
+		p.Required("Temperatures", quantity.Tell("ferment.want_1_to_100_temperatures", "1 to 100 temperatures"))
 	}
 	if n := len(t.Amounts); n == 0 || n > mostCells {
-		p.Required("Amounts", "1 to 100 amounts of levain or yeast")
+		p.Required("Amounts", quantity.Tell("ferment.want_1_to_100_amounts_levain", "1 to 100 amounts of levain or yeast"))
 	}
 	if err := p.ErrFor(t); err != nil {
 		return RiseTimes{}, err

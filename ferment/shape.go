@@ -167,10 +167,12 @@ func (p *Proof) check() error {
 	}
 	faults.Duration("Bench", p.Bench.Duration(), 0, day)
 	if p.Bench == 0 && len(p.Stages) == 0 {
-		faults.Required("Stages", "where the shaped piece stands, or time on the bench")
+		faults.Required("Stages", quantity.Tell("ferment.want_where_shaped_piece_stands_or",
+			"where the shaped piece stands, or time on the bench"))
 	}
 	if len(p.Stages) > mostStages {
-		faults.Add("Stages", number(float64(len(p.Stages))), "at most 10 stages", errOutOfRange)
+		faults.Add("Stages", len(p.Stages), quantity.Tell("ferment.want_at_most_10_stages", "at most 10 stages"),
+			errOutOfRange)
 	}
 	for i, piece := range p.Stages {
 		faults.Duration(indexed("Stages", i)+".For", piece.For.Duration(), leastStage, Horizon)

@@ -32,15 +32,15 @@ type CurveRates struct {
 func (t CurveTable) Rates() (CurveRates, error) {
 	var p problems
 	if len(t.Curves) == 0 || len(t.Curves) > 100 {
-		p.Required("Curves", "1 to 100 curves")
+		p.Required("Curves", quantity.Tell("ferment.want_1_to_100_curves", "1 to 100 curves"))
 	}
 	for i, c := range t.Curves {
 		if c.IsZero() {
-			p.Required(fmt.Sprintf("Curves[%d]", i), "a curve")
+			p.Required(fmt.Sprintf("Curves[%d]", i), quantity.Tell("ferment.want_curve", "a curve"))
 		}
 	}
 	if len(t.Temperatures) == 0 || len(t.Temperatures) > 10_000 {
-		p.Required("Temperatures", "1 to 10,000 temperatures")
+		p.Required("Temperatures", quantity.Tell("ferment.want_1_to_10_000_temperatures", "1 to 10,000 temperatures"))
 	}
 	for i, c := range t.Temperatures {
 		quantity.Check(&p.Problems, fmt.Sprintf("Temperatures[%d]", i), c, lowestTemperature, highestTemperature)

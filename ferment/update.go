@@ -110,10 +110,10 @@ const farOff = 3.0
 func (e *Estimate) checkReadings(readings []RiseReading) error {
 	var p problems
 	if !e.given() {
-		p.Required("Estimate", "an estimate of a dough")
+		p.Required("Estimate", quantity.Tell("ferment.want_estimate_dough", "an estimate of a dough"))
 	}
 	if len(readings) == 0 {
-		p.Required("Readings", "at least one reading")
+		p.Required("Readings", quantity.Tell("ferment.want_at_least_one_reading", "at least one reading"))
 	}
 	last := time.Duration(0)
 	if n := len(e.readings); n > 0 {
@@ -122,7 +122,8 @@ func (e *Estimate) checkReadings(readings []RiseReading) error {
 	for i, r := range readings {
 		path := indexed("Readings", i)
 		if p.Duration(path+".At", r.At.Duration(), time.Second, Horizon) && r.At.Duration() <= last {
-			p.Add(path+".At", r.At.String(), "after the reading before it, at "+quantity.FormatDuration(last),
+			p.Add(path+".At", r.At, quantity.Tell("ferment.want_after_reading_before_at", "after the reading before it, at %v",
+				last),
 				quantity.ErrInconsistent)
 		}
 		last = r.At.Duration()

@@ -92,25 +92,31 @@ func (p Problem) compile() (*compiled, error) {
 func (c *compiled) frame(bad *quantity.Problems) {
 	p := c.in
 	if p.Anchor.IsZero() {
-		bad.Required("Anchor", "the instant at which the plan may begin")
+		bad.Required("Anchor", quantity.Tell("schedule.want_instant_at_which_plan_may",
+			"the instant at which the plan may begin"))
 	} else if y := p.Anchor.Year(); y < 1900 || y > 2200 {
-		bad.Add("Anchor", p.Anchor.Format(time.DateOnly), "a year from 1900 to 2200", quantity.ErrOutOfRange)
+		bad.Add("Anchor", p.Anchor.Format(time.DateOnly),
+			quantity.Tell("schedule.want_year_from_1900_to_2200", "a year from 1900 to 2200"), quantity.ErrOutOfRange)
 	}
 	if c.grid < minute || c.grid > 24*60*minute || c.grid%minute != 0 {
-		bad.Add("Grid", c.grid.String(), "whole minutes, 1m to 24h", quantity.ErrOutOfRange)
+		bad.Add("Grid", c.grid, quantity.Tell("schedule.want_whole_minutes_1m_to_24h", "whole minutes, 1m to 24h"),
+			quantity.ErrOutOfRange)
 		return
 	}
 	switch {
 	case p.Horizon == 0:
-		bad.Required("Horizon", "how long after its beginning the plan may end")
+		bad.Required("Horizon", quantity.Tell("schedule.want_how_long_after_beginning_plan",
+			"how long after its beginning the plan may end"))
 	case p.Horizon < c.grid || p.Horizon > maxHorizon:
-		bad.Add("Horizon", p.Horizon.String(), c.grid.String()+" to "+maxHorizon.String(), quantity.ErrOutOfRange)
+		bad.Add("Horizon", p.Horizon, quantity.Tell("schedule.want_to", "%v to %v", c.grid, maxHorizon),
+			quantity.ErrOutOfRange)
 	case p.Horizon%c.grid != 0:
-		bad.Add("Horizon", p.Horizon.String(), "a multiple of "+c.grid.String(), quantity.ErrTooPrecise)
+		bad.Add("Horizon", p.Horizon, quantity.Tell("schedule.want_multiple", "a multiple of %v", c.grid),
+			quantity.ErrTooPrecise)
 	}
 	c.limit = int(p.Horizon / c.grid)
 	if p.Effort < 0 {
-		bad.Add("Effort", strconv.Itoa(p.Effort), "0 or more", quantity.ErrOutOfRange)
+		bad.Add("Effort", p.Effort, quantity.Tell("schedule.want_0_or_more", "0 or more"), quantity.ErrOutOfRange)
 	}
 }
 
@@ -118,11 +124,12 @@ func (c *compiled) frame(bad *quantity.Problems) {
 func (c *compiled) checkSizes(bad *quantity.Problems) {
 	p := c.in
 	if len(p.Steps) == 0 {
-		bad.Required("Steps", "at least one step")
+		bad.Required("Steps", quantity.Tell("schedule.want_at_least_one_step", "at least one step"))
 	}
 	size := func(path string, got, most int) {
 		if got > most {
-			bad.Add(path, strconv.Itoa(got)+" entries", "at most "+strconv.Itoa(most), quantity.ErrOutOfRange)
+			bad.Add(path, quantity.Tell("schedule.got_entries", "%d entries", got),
+				quantity.Tell("schedule.want_at_most", "at most %d", most), quantity.ErrOutOfRange)
 		}
 	}
 	size("Steps", len(p.Steps), maxSteps)
@@ -151,18 +158,17 @@ func (c *compiled) checkSizes(bad *quantity.Problems) {
 	if spans > maxSpans {
 		bad.Add(
 			"Resources",
-			"more",
-			"at most "+strconv.Itoa(maxSpans)+" closed and awkward spans in all",
+			quantity.Tell("schedule.got_more", "more"),
+			quantity.Tell("schedule.want_at_most_closed_and_awkward", "at most %d closed and awkward spans in all", maxSpans),
 			quantity.ErrOutOfRange,
 		)
 	}
 	if meets > maxMeets {
 		bad.Add(
 			"Resources",
-			"more",
-			"at most "+strconv.Itoa(
-				maxMeets,
-			)+" closed and awkward spans, each counted for every step that needs the resource",
+			quantity.Tell("schedule.got_more", "more"),
+			quantity.Tell("schedule.want_at_most_closed_and_awkward_spans",
+				"at most %d closed and awkward spans, each counted for every step that needs the resource", maxMeets),
 			quantity.ErrOutOfRange,
 		)
 	}
@@ -197,12 +203,13 @@ func quote(s string) string {
 }
 
 // name checks a required text and reports whether it can be used.
-func name(bad *quantity.Problems, path, s, what string) bool {
+func name(bad *quantity.Problems, path, s string, what quantity.Phrase) bool {
 	switch {
 	case s == "":
 		bad.Required(path, what)
 	case len(s) > maxName || !utf8.ValidString(s):
-		bad.Add(path, quote(s), "valid UTF-8, at most "+strconv.Itoa(maxName)+" bytes", quantity.ErrOutOfRange)
+		bad.Add(path, quote(s), quantity.Tell("schedule.want_valid_utf_8_at_most", "valid UTF-8, at most %d bytes",
+			maxName), quantity.ErrOutOfRange)
 	default:
 		return true
 	}
@@ -215,14 +222,14 @@ func words(bad *quantity.Problems, path string, m working.Message) {
 		return
 	}
 	if s := m.String(); s != "" {
-		name(bad, path, s, "")
+		name(bad, path, s, quantity.Phrase{})
 	}
 }
 
 // program checks an optional text.
 func program(bad *quantity.Problems, path, s string) {
 	if s != "" {
-		name(bad, path, s, "")
+		name(bad, path, s, quantity.Phrase{})
 	}
 }
 

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -15,7 +14,8 @@ func (c *compiled) bounds(bad *quantity.Problems) {
 		path := fmt.Sprintf("Bounds[%d]", i)
 		step, ok := c.index[b.Step]
 		if !ok {
-			bad.Add(path+".Step", quote(b.Step), "the ID of a step", quantity.ErrInconsistent)
+			bad.Add(path+".Step", quote(b.Step), quantity.Tell("schedule.want_id_step", "the ID of a step"),
+				quantity.ErrInconsistent)
 		}
 		if c.checkBound(bad, path, b) && ok {
 			c.boundRules(i, b, eventOf(step, b.Edge))
@@ -27,28 +27,31 @@ func (c *compiled) bounds(bad *quantity.Problems) {
 func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool {
 	words(bad, path+".Words", b.Words)
 	if b.Edge != Start && b.Edge != End {
-		bad.Add(path+".Edge", strconv.Itoa(int(b.Edge)), "start or end", quantity.ErrOutOfRange)
+		bad.Add(path+".Edge", int(b.Edge), quantity.Tell("schedule.want_start_or_end", "start or end"),
+			quantity.ErrOutOfRange)
 		return false
 	}
 	bad.Int(path+".EarlyPerMinute", b.EarlyPerMinute, 0, maxPoints)
 	bad.Int(path+".LatePerMinute", b.LatePerMinute, 0, maxPoints)
 	early, late := !b.Earliest.IsZero(), !b.Latest.IsZero()
 	if !early && !late {
-		bad.Required(path, "an earliest or a latest moment")
+		bad.Required(path, quantity.Tell("schedule.want_earliest_or_latest_moment", "an earliest or a latest moment"))
 		return false
 	}
 	if b.EarlyPerMinute != 0 && !late {
-		bad.Add(path+".EarlyPerMinute", strconv.Itoa(b.EarlyPerMinute), "0 without a latest moment", quantity.ErrInconsistent)
+		bad.Add(path+".EarlyPerMinute", b.EarlyPerMinute,
+			quantity.Tell("schedule.want_0_without_latest_moment", "0 without a latest moment"), quantity.ErrInconsistent)
 	}
 	if b.LatePerMinute != 0 && !early {
-		bad.Add(path+".LatePerMinute", strconv.Itoa(b.LatePerMinute), "0 without an earliest moment",
+		bad.Add(path+".LatePerMinute", b.LatePerMinute,
+			quantity.Tell("schedule.want_0_without_earliest_moment", "0 without an earliest moment"),
 			quantity.ErrInconsistent)
 	}
 	if early && late && b.Earliest.After(b.Latest) {
 		bad.Add(
 			path+".Latest",
 			b.Latest.Format(time.RFC3339),
-			"not before the earliest, "+b.Earliest.Format(time.RFC3339),
+			quantity.Tell("schedule.want_not_before_earliest", "not before the earliest, %s", b.Earliest.Format(time.RFC3339)),
 			quantity.ErrInconsistent,
 		)
 		return false
@@ -57,7 +60,7 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 		bad.Add(
 			path+".Earliest",
 			b.Earliest.Format(time.RFC3339),
-			"a time on the grid of "+c.grid.String(),
+			quantity.Tell("schedule.want_time_grid", "a time on the grid of %v", c.grid),
 			quantity.ErrTooPrecise,
 		)
 		return false

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"strconv"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -16,10 +15,12 @@ func (c *compiled) links(bad *quantity.Problems) {
 		from, okFrom := c.index[l.From]
 		to, okTo := c.index[l.To]
 		if !okFrom {
-			bad.Add(path+".From", quote(l.From), "the ID of a step", quantity.ErrInconsistent)
+			bad.Add(path+".From", quote(l.From), quantity.Tell("schedule.want_id_step", "the ID of a step"),
+				quantity.ErrInconsistent)
 		}
 		if !okTo {
-			bad.Add(path+".To", quote(l.To), "the ID of a step", quantity.ErrInconsistent)
+			bad.Add(path+".To", quote(l.To), quantity.Tell("schedule.want_id_step", "the ID of a step"),
+				quantity.ErrInconsistent)
 		}
 		words(bad, path+".MinWords", l.MinWords)
 		words(bad, path+".MaxWords", l.MaxWords)
@@ -27,16 +28,20 @@ func (c *compiled) links(bad *quantity.Problems) {
 		case l.Kind < EndToStart || l.Kind > StartToEnd:
 			bad.Add(
 				path+".Kind",
-				strconv.Itoa(int(l.Kind)),
-				"end to start, start to start, end to end or start to end",
+				int(l.Kind),
+				quantity.Tell("schedule.want_end_to_start_start_to", "end to start, start to start, end to end or start to end"),
 				quantity.ErrOutOfRange,
 			)
 		case l.Min > l.Max:
-			bad.Add(path+".Max", l.Max.String(), "at least the shortest, "+l.Min.String(), quantity.ErrInconsistent)
+			bad.Add(path+".Max", l.Max, quantity.Tell("schedule.want_at_least_shortest", "at least the shortest, %v", l.Min),
+				quantity.ErrInconsistent)
 		case l.Min == NoLimit:
-			bad.Add(path+".Min", "no limit", "a duration, or no limit downward", quantity.ErrOutOfRange)
+			bad.Add(path+".Min", quantity.Tell("schedule.got_no_limit", "no limit"),
+				quantity.Tell("schedule.want_duration_or_no_limit_downward",
+					"a duration, or no limit downward"), quantity.ErrOutOfRange)
 		case l.Max == -NoLimit:
-			bad.Add(path+".Max", "no limit downward", "a duration, or no limit", quantity.ErrOutOfRange)
+			bad.Add(path+".Max", quantity.Tell("schedule.got_no_limit_downward", "no limit downward"),
+				quantity.Tell("schedule.want_duration_or_no_limit", "a duration, or no limit"), quantity.ErrOutOfRange)
 		case okFrom && okTo:
 			c.linkRules(bad, path, l, from, to)
 		}

@@ -15,9 +15,10 @@ func (c *compiled) resourceNames(bad *quantity.Problems) {
 	for i, r := range c.in.Resources {
 		path := fmt.Sprintf("Resources[%d]", i)
 		words(bad, path+".Name", r.Name)
-		if name(bad, path+".ID", r.ID, "an ID") {
+		if name(bad, path+".ID", r.ID, quantity.Tell("schedule.want_id", "an ID")) {
 			if _, twice := c.res[r.ID]; twice {
-				bad.Add(path+".ID", quote(r.ID), "an ID used once", quantity.ErrInconsistent)
+				bad.Add(path+".ID", quote(r.ID), quantity.Tell("schedule.want_id_used_once", "an ID used once"),
+					quantity.ErrInconsistent)
 			}
 			c.res[r.ID] = i
 		}
@@ -40,7 +41,8 @@ func (c *compiled) resources(bad *quantity.Problems) {
 		words(bad, path+".Words", r.Words)
 		bad.Int(path+".Capacity", r.Capacity, 0, maxAmount)
 		if r.Changeover < 0 {
-			bad.Add(path+".Changeover", r.Changeover.String(), "0 or more", quantity.ErrOutOfRange)
+			bad.Add(path+".Changeover", r.Changeover, quantity.Tell("schedule.want_0_or_more", "0 or more"),
+				quantity.ErrOutOfRange)
 		} else {
 			c.units(bad, path+".Changeover", r.Changeover)
 		}
@@ -66,8 +68,8 @@ func (c *compiled) resources(bad *quantity.Problems) {
 			if a.From.Sub(c.in.Anchor)%c.grid.Duration() != 0 || a.To.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
 				bad.Add(
 					at,
-					a.From.Format(time.RFC3339)+" to "+a.To.Format(time.RFC3339),
-					"times on the grid of "+c.grid.String(),
+					quantity.Tell("schedule.got_to", "%s to %s", a.From.Format(time.RFC3339), a.To.Format(time.RFC3339)),
+					quantity.Tell("schedule.want_times_grid", "times on the grid of %v", c.grid),
 					quantity.ErrTooPrecise,
 				)
 			}
@@ -83,12 +85,13 @@ func (c *compiled) changes(bad *quantity.Problems, path string, r Resource) {
 		program(bad, at+".From", ch.From)
 		program(bad, at+".To", ch.To)
 		if ch.Takes < 0 {
-			bad.Add(at+".Takes", ch.Takes.String(), "0 or more", quantity.ErrOutOfRange)
+			bad.Add(at+".Takes", ch.Takes, quantity.Tell("schedule.want_0_or_more", "0 or more"), quantity.ErrOutOfRange)
 		} else {
 			c.units(bad, at+".Takes", ch.Takes)
 		}
 		if k := [2]string{ch.From, ch.To}; seen[k] {
-			bad.Add(at, quote(ch.From)+" to "+quote(ch.To), "each change once", quantity.ErrInconsistent)
+			bad.Add(at, quantity.Tell("schedule.got_to", "%s to %s", quote(ch.From), quote(ch.To)),
+				quantity.Tell("schedule.want_each_change_once", "each change once"), quantity.ErrInconsistent)
 		} else {
 			seen[k] = true
 		}
@@ -123,11 +126,12 @@ func (c *compiled) closed(bad *quantity.Problems, path string, k int, users []in
 func span(bad *quantity.Problems, path string, from, to time.Time) bool {
 	switch {
 	case from.IsZero():
-		bad.Required(path+".From", "an instant")
+		bad.Required(path+".From", quantity.Tell("schedule.want_instant", "an instant"))
 	case to.IsZero():
-		bad.Required(path+".To", "an instant")
+		bad.Required(path+".To", quantity.Tell("schedule.want_instant", "an instant"))
 	case !from.Before(to):
-		bad.Add(path+".To", to.Format(time.RFC3339), "after the beginning, "+from.Format(time.RFC3339),
+		bad.Add(path+".To", to.Format(time.RFC3339), quantity.Tell("schedule.want_after_beginning",
+			"after the beginning, %s", from.Format(time.RFC3339)),
 			quantity.ErrInconsistent)
 	default:
 		return true

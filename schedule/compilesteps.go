@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"strconv"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -29,14 +28,16 @@ func (c *compiled) steps(bad *quantity.Problems) {
 	)
 	for i, s := range c.in.Steps {
 		path := fmt.Sprintf("Steps[%d]", i)
-		if name(bad, path+".ID", s.ID, "an ID") {
+		if name(bad, path+".ID", s.ID, quantity.Tell("schedule.want_id", "an ID")) {
 			if _, twice := c.index[s.ID]; twice {
-				bad.Add(path+".ID", quote(s.ID), "an ID used once", quantity.ErrInconsistent)
+				bad.Add(path+".ID", quote(s.ID), quantity.Tell("schedule.want_id_used_once", "an ID used once"),
+					quantity.ErrInconsistent)
 			}
 			c.index[s.ID] = i
 		}
 		if s.Kind < 0 || s.Kind > Other {
-			bad.Add(path+".Kind", strconv.Itoa(int(s.Kind)), "a kind of step", quantity.ErrOutOfRange)
+			bad.Add(path+".Kind", int(s.Kind), quantity.Tell("schedule.want_kind_step", "a kind of step"),
+				quantity.ErrOutOfRange)
 		}
 		words(bad, path+".Name", s.Name)
 		program(bad, path+".Bread", s.Bread)
@@ -47,7 +48,8 @@ func (c *compiled) steps(bad *quantity.Problems) {
 		c.lo, c.hi = append(c.lo, lo), append(c.hi, hi)
 		if s.Watch != "" {
 			if _, ok := c.res[s.Watch]; !ok {
-				bad.Add(path+".Watch", quote(s.Watch), "the ID of a resource", quantity.ErrInconsistent)
+				bad.Add(path+".Watch", quote(s.Watch), quantity.Tell("schedule.want_id_resource", "the ID of a resource"),
+					quantity.ErrInconsistent)
 			}
 		}
 		bad.Int(path+".PerMinute", s.PerMinute, -maxPoints, maxPoints)
@@ -116,20 +118,21 @@ func (c *compiled) stepRules(i int, s DayStep, anchor, horizon int) {
 // lengths reads how long a step may take in the plan.
 func (c *compiled) lengths(bad *quantity.Problems, path string, s DayStep) (lo, hi int) {
 	if s.Min < 0 {
-		bad.Add(path+".Min", s.Min.String(), "0 or more", quantity.ErrOutOfRange)
+		bad.Add(path+".Min", s.Min, quantity.Tell("schedule.want_0_or_more", "0 or more"), quantity.ErrOutOfRange)
 		return 0, 0
 	}
 	lo = c.units(bad, path+".Min", s.Min)
 	switch {
 	case s.Max < 0:
-		bad.Add(path+".Max", s.Max.String(), "0 or more", quantity.ErrOutOfRange)
+		bad.Add(path+".Max", s.Max, quantity.Tell("schedule.want_0_or_more", "0 or more"), quantity.ErrOutOfRange)
 		return lo, lo
 	case s.Max == 0:
 		hi = lo
 	case s.Max == NoLimit:
 		hi = max(lo, c.limit)
 	case s.Max < s.Min:
-		bad.Add(path+".Max", s.Max.String(), "at least the shortest, "+s.Min.String(), quantity.ErrInconsistent)
+		bad.Add(path+".Max", s.Max, quantity.Tell("schedule.want_at_least_shortest", "at least the shortest, %v", s.Min),
+			quantity.ErrInconsistent)
 		return lo, lo
 	default:
 		hi = c.units(bad, path+".Max", s.Max)
@@ -138,22 +141,25 @@ func (c *compiled) lengths(bad *quantity.Problems, path string, s DayStep) (lo, 
 		if s.Likely != 0 {
 			bad.Add(
 				path+".Likely",
-				s.Likely.String(),
-				"nothing, for a step that does not live",
+				s.Likely,
+				quantity.Tell("schedule.want_nothing_step_does_not_live", "nothing, for a step that does not live"),
 				quantity.ErrInconsistent,
 			)
 		}
 		return lo, hi
 	}
 	if s.Max == NoLimit {
-		bad.Add(path+".Max", "no limit", "a longest duration, for a living step", quantity.ErrInconsistent)
+		bad.Add(path+".Max", quantity.Tell("schedule.got_no_limit", "no limit"),
+			quantity.Tell("schedule.want_longest_duration_living_step",
+				"a longest duration, for a living step"), quantity.ErrInconsistent)
 		return lo, lo
 	}
 	likely := (lo + hi) / 2
 	if s.Likely != 0 {
 		likely = c.units(bad, path+".Likely", s.Likely)
 		if likely < lo || likely > hi {
-			bad.Add(path+".Likely", s.Likely.String(), c.say(lo)+" to "+c.say(hi), quantity.ErrInconsistent)
+			bad.Add(path+".Likely", s.Likely, quantity.Tell("schedule.want_to_2", "%s to %s", c.say(lo), c.say(hi)),
+				quantity.ErrInconsistent)
 		}
 	}
 	return likely, likely
@@ -166,11 +172,13 @@ func (c *compiled) needs(bad *quantity.Problems, path string, s DayStep, lo, hi 
 		at := fmt.Sprintf("%s.Needs[%d]", path, k)
 		i, ok := c.res[n.Resource]
 		if !ok {
-			bad.Add(at+".Resource", quote(n.Resource), "the ID of a resource", quantity.ErrInconsistent)
+			bad.Add(at+".Resource", quote(n.Resource), quantity.Tell("schedule.want_id_resource", "the ID of a resource"),
+				quantity.ErrInconsistent)
 			continue
 		}
 		if seen[n.Resource] {
-			bad.Add(at+".Resource", quote(n.Resource), "each resource once in a step", quantity.ErrInconsistent)
+			bad.Add(at+".Resource", quote(n.Resource), quantity.Tell("schedule.want_each_resource_once_step",
+				"each resource once in a step"), quantity.ErrInconsistent)
 		}
 		seen[n.Resource] = true
 		program(bad, at+".Program", n.Program)
@@ -181,8 +189,8 @@ func (c *compiled) needs(bad *quantity.Problems, path string, s DayStep, lo, hi 
 		if r.Capacity > 0 && n.Amount > r.Capacity {
 			bad.Add(
 				at+".Amount",
-				strconv.Itoa(n.Amount),
-				fmt.Sprintf("at most %d, all there is of %s", r.Capacity, quote(n.Resource)),
+				n.Amount,
+				quantity.Tell("schedule.want_at_most_all_there", "at most %d, all there is of %s", r.Capacity, quote(n.Resource)),
 				quantity.ErrInconsistent,
 			)
 		}
@@ -190,7 +198,8 @@ func (c *compiled) needs(bad *quantity.Problems, path string, s DayStep, lo, hi 
 			bad.Add(
 				path+".Min",
 				"0",
-				"at least "+c.say(1)+", for a step that shares "+quote(n.Resource),
+				quantity.Tell("schedule.want_at_least_step_shares", "at least %s, for a step that shares %s", c.say(1),
+					quote(n.Resource)),
 				quantity.ErrInconsistent,
 			)
 		}
@@ -203,7 +212,8 @@ func (c *compiled) alike(bad *quantity.Problems) {
 		for j, s := range group {
 			to, ok := c.index[s]
 			if !ok {
-				bad.Add(fmt.Sprintf("Alike[%d][%d]", i, j), quote(s), "the ID of a step", quantity.ErrInconsistent)
+				bad.Add(fmt.Sprintf("Alike[%d][%d]", i, j), quote(s), quantity.Tell("schedule.want_id_step", "the ID of a step"),
+					quantity.ErrInconsistent)
 				continue
 			}
 			if j == 0 {

@@ -9,10 +9,10 @@ import (
 // units turns a duration into whole units of the grid.
 func (c *compiled) units(bad *quantity.Problems, path string, d quantity.Elapsed) int {
 	if d%c.grid != 0 {
-		bad.Add(path, d.String(), "a multiple of "+c.grid.String(), quantity.ErrTooPrecise)
+		bad.Add(path, d, quantity.Tell("schedule.want_multiple", "a multiple of %v", c.grid), quantity.ErrTooPrecise)
 	}
 	if d > 2*maxHorizon || d < -2*maxHorizon {
-		bad.Add(path, d.String(), "within "+(2*maxHorizon).String(), quantity.ErrOutOfRange)
+		bad.Add(path, d, quantity.Tell("schedule.want_within", "within %v", (2*maxHorizon)), quantity.ErrOutOfRange)
 		return 0
 	}
 	return int(d / c.grid)

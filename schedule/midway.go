@@ -70,11 +70,13 @@ func (w *midway) onGrid(path string, t time.Time) {
 	grid := w.p.grid()
 	switch d := quantity.Elapsed(t.Sub(w.p.Anchor)); {
 	case t.IsZero():
-		w.bad.Required(path, "an instant")
+		w.bad.Required(path, quantity.Tell("schedule.want_instant", "an instant"))
 	case d < -maxHorizon || d > 2*maxHorizon:
-		w.bad.Add(path, t.Format(time.RFC3339), "near the plan", quantity.ErrOutOfRange)
+		w.bad.Add(path, t.Format(time.RFC3339), quantity.Tell("schedule.want_near_plan", "near the plan"),
+			quantity.ErrOutOfRange)
 	case d%grid != 0:
-		w.bad.Add(path, t.Format(time.RFC3339), "a time on the grid of "+grid.String(), quantity.ErrTooPrecise)
+		w.bad.Add(path, t.Format(time.RFC3339), quantity.Tell("schedule.want_time_grid", "a time on the grid of %v", grid),
+			quantity.ErrTooPrecise)
 	}
 }
 
@@ -83,19 +85,23 @@ func (w *midway) read() {
 	for i, d := range w.m.Done {
 		path := fmt.Sprintf("Done[%d]", i)
 		if _, ok := w.index[d.Step]; !ok {
-			w.bad.Add(path+".Step", quote(d.Step), "the ID of a step", quantity.ErrInconsistent)
+			w.bad.Add(path+".Step", quote(d.Step), quantity.Tell("schedule.want_id_step", "the ID of a step"),
+				quantity.ErrInconsistent)
 		}
 		if _, twice := w.started[d.Step]; twice {
-			w.bad.Add(path+".Step", quote(d.Step), "each step once", quantity.ErrInconsistent)
+			w.bad.Add(path+".Step", quote(d.Step), quantity.Tell("schedule.want_each_step_once", "each step once"),
+				quantity.ErrInconsistent)
 		}
 		w.onGrid(path+".Start", d.Start)
 		if d.Start.After(w.m.Now) {
-			w.bad.Add(path+".Start", d.Start.Format(time.RFC3339), "not after the present", quantity.ErrInconsistent)
+			w.bad.Add(path+".Start", d.Start.Format(time.RFC3339),
+				quantity.Tell("schedule.want_not_after_present", "not after the present"), quantity.ErrInconsistent)
 		}
 		if !d.End.IsZero() {
 			w.onGrid(path+".End", d.End)
 			if d.End.Before(d.Start) || d.End.After(w.m.Now) {
-				w.bad.Add(path+".End", d.End.Format(time.RFC3339), "from its start to the present", quantity.ErrInconsistent)
+				w.bad.Add(path+".End", d.End.Format(time.RFC3339),
+					quantity.Tell("schedule.want_from_start_to_present", "from its start to the present"), quantity.ErrInconsistent)
 			}
 		}
 		w.started[d.Step] = d
@@ -105,14 +111,16 @@ func (w *midway) read() {
 		path := fmt.Sprintf("Ranges[%d]", i)
 		d, ok := w.started[r.Step]
 		if !ok || !d.End.IsZero() || !w.p.Steps[w.index[r.Step]].Living {
-			w.bad.Add(path+".Step", quote(r.Step), "a living step that is under way", quantity.ErrInconsistent)
+			w.bad.Add(path+".Step", quote(r.Step), quantity.Tell("schedule.want_living_step_under_way",
+				"a living step that is under way"), quantity.ErrInconsistent)
 			continue
 		}
 		w.onGrid(path+".Early", r.Early)
 		w.onGrid(path+".Likely", r.Likely)
 		w.onGrid(path+".Late", r.Late)
 		if r.Early.Before(w.m.Now) || r.Likely.Before(r.Early) || r.Late.Before(r.Likely) {
-			w.bad.Add(path, r.Early.Format(time.RFC3339), "the present, early, likely and late in this order",
+			w.bad.Add(path, r.Early.Format(time.RFC3339), quantity.Tell("schedule.want_present_early_likely_and_late",
+				"the present, early, likely and late in this order"),
 				quantity.ErrInconsistent)
 		}
 		w.ranges[r.Step] = r

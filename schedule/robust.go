@@ -77,15 +77,15 @@ func (t Timetable) Robust(ctx context.Context) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
 		return Robustness{}, &quantity.InputError{
 			GoPath: "Steps",
-			Want:   "a timetable with steps",
+			Want:   quantity.Tell("schedule.want_timetable_steps", "a timetable with steps"),
 			Err:    quantity.ErrRequired,
 		}
 	}
 	if !t.asFound() {
 		return Robustness{}, &quantity.InputError{
 			GoPath: "Steps",
-			Got:    "steps that were changed",
-			Want:   "a timetable as it was found",
+			Got:    quantity.Tell("schedule.got_steps_were_changed", "steps that were changed"),
+			Want:   quantity.Tell("schedule.want_timetable_was_found", "a timetable as it was found"),
 			Err:    quantity.ErrInconsistent,
 		}
 	}

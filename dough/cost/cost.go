@@ -142,10 +142,12 @@ func (in CostSheet) Cost() (Costing, error) {
 
 func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 	if len(in.Lines) == 0 {
-		p.Required("Lines", "at least one ingredient with its price")
+		p.Required("Lines", quantity.Tell("cost.want_at_least_one_ingredient_price",
+			"at least one ingredient with its price"))
 	}
 	if len(in.Lines) > maxLines {
-		p.Add("Lines", strconv.Itoa(len(in.Lines))+" lines", "1 to "+strconv.Itoa(maxLines), quantity.ErrOutOfRange)
+		p.Add("Lines", quantity.Tell("cost.got_lines", "%d lines", len(in.Lines)),
+			quantity.Tell("cost.want_1_to", "1 to %d", maxLines), quantity.ErrOutOfRange)
 		return in
 	}
 	in.Lines = append([]CostLine(nil), in.Lines...)
@@ -155,7 +157,8 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		quantity.Check(p, path+".Used", l.Used, quantity.Mass{}, mostDough)
 		checkMoney(p, path+".Price", l.Price)
 		if l.Pack.IsZero() {
-			p.Required(path+".Pack", "the weight of the pack that the price is for")
+			p.Required(path+".Pack", quantity.Tell("cost.want_weight_pack_price",
+				"the weight of the pack that the price is for"))
 		} else {
 			quantity.Check(p, path+".Pack", l.Pack, quantity.Micrograms(1000), mostDough)
 		}
@@ -172,13 +175,15 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 	if loaves && p.Int("Sold", in.Sold, 1, 1_000_000) && in.Sold > in.Loaves {
 		p.Add(
 			"Sold",
-			strconv.Itoa(in.Sold),
-			"at most the loaves made, "+strconv.Itoa(in.Loaves),
+			in.Sold,
+			quantity.Tell("cost.want_at_most_loaves_made", "at most the loaves made, %d", in.Loaves),
 			quantity.ErrInconsistent,
 		)
 	}
 	if in.Unit < quantity.Gram || in.Unit > quantity.Pound {
-		p.Add("Unit", "an unknown unit", "gram, kilogram, milligram, ounce or pound", quantity.ErrUnit)
+		p.Add("Unit", quantity.Tell("cost.got_unknown_unit", "an unknown unit"),
+			quantity.Tell("cost.want_gram_kilogram_milligram_ounce_or",
+				"gram, kilogram, milligram, ounce or pound"), quantity.ErrUnit)
 		in.Unit = quantity.Gram
 	}
 	roundings.Check(p, "UnitRounding", in.UnitRounding)

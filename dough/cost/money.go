@@ -16,7 +16,8 @@ import (
 func ParseMoney(text string) (decimal.Decimal, error) {
 	bad := func(reason error) (decimal.Decimal, error) {
 		return decimal.Decimal{}, &quantity.InputError{Got: quantity.Excerpt(text),
-			Want: "an amount of money without its currency, such as 0.90", Err: reason}
+			Want: quantity.Tell("cost.want_amount_money_without_currency_0",
+				"an amount of money without its currency, such as 0.90"), Err: reason}
 	}
 	if len(text) > 64 {
 		return bad(quantity.ErrOutOfRange)
@@ -47,17 +48,17 @@ func ParseMoney(text string) (decimal.Decimal, error) {
 // checkMoney bounds a price before anything is done with it: a decimal may hold an exponent of a
 // million digits.
 func checkMoney(p *quantity.Problems, path string, d decimal.Decimal) bool {
-	const want = "0 to 1000000000, with at most 12 decimals"
+	want := quantity.Tell("cost.want_0_to_1000000000_at_most", "0 to 1000000000, with at most 12 decimals")
 	if e := d.Exponent(); e > 9 || e < -40 || d.NumDigits() > 60 {
-		p.Add(path, "a decimal of extreme size", want, quantity.ErrOutOfRange)
+		p.Add(path, quantity.Tell("cost.got_decimal_extreme_size", "a decimal of extreme size"), want, quantity.ErrOutOfRange)
 		return false
 	}
 	if d.Sign() < 0 || d.GreaterThan(decimal.NewFromInt(mostPrice)) {
-		p.Add(path, d.String(), want, quantity.ErrOutOfRange)
+		p.Add(path, d, want, quantity.ErrOutOfRange)
 		return false
 	}
 	if !d.Equal(d.Truncate(12)) {
-		p.Add(path, d.String(), want, quantity.ErrTooPrecise)
+		p.Add(path, d, want, quantity.ErrTooPrecise)
 		return false
 	}
 	return true

@@ -18,7 +18,8 @@ func (t Trimming) UsableYield() (quantity.Percent, error) {
 	u := quantity.Check(&p, "Usable", t.Usable, quantity.Mass{}, mostDough)
 	b := quantity.Check(&p, "Bought", t.Bought, quantity.Micrograms(1), mostDough)
 	if u && b && t.Usable.Compare(t.Bought) > 0 {
-		p.Add("Usable", t.Usable.String(), "at most what was bought, "+t.Bought.String(), quantity.ErrInconsistent)
+		p.Add("Usable", t.Usable, quantity.Tell("cost.want_at_most_what_was_bought", "at most what was bought, %v",
+			t.Bought), quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(t); err != nil {
 		return quantity.Percent{}, err

@@ -33,7 +33,8 @@ func (in FlourBasis) check(p *quantity.Problems, high quantity.Percent) {
 	from := quantity.Check(p, "From", in.From, quantity.Percent{}, mostMoisture())
 	quantity.Check(p, "To", in.To, quantity.Percent{}, mostMoisture())
 	if v && from && high == wholeFlour && in.Value.Compare(wholeFlour.Sub(in.From)) > 0 {
-		p.Add("Value", in.Value.String(), "at most the dry matter, "+wholeFlour.Sub(in.From).String(),
+		p.Add("Value", in.Value, quantity.Tell("flour.want_at_most_dry_matter", "at most the dry matter, %v",
+			wholeFlour.Sub(in.From)),
 			quantity.ErrInconsistent)
 	}
 }

@@ -2,7 +2,6 @@ package flour
 
 import (
 	"math/big"
-	"strconv"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/enum"
@@ -100,9 +99,10 @@ const mostFlours = 50
 func (in FlourBlend) Shares() (BlendedFlours, error) {
 	var p quantity.Problems
 	if n := len(in.Flours); n == 0 {
-		p.Required("Flours", "2 to 50 flours with protein and share")
+		p.Required("Flours", quantity.Tell("flour.want_2_to_50_flours_protein", "2 to 50 flours with protein and share"))
 	} else if n == 1 || n > mostFlours {
-		p.Add("Flours", strconv.Itoa(n)+" flours", "2 to 50", quantity.ErrOutOfRange)
+		p.Add("Flours", quantity.Tell("flour.got_flours", "%d flours", n), quantity.Tell("flour.want_2_to_50", "2 to 50"),
+			quantity.ErrOutOfRange)
 		return BlendedFlours{}, p.ErrFor(in)
 	}
 	in.Flours = append([]FlourLot(nil), in.Flours...)
@@ -170,17 +170,20 @@ func (in FlourBlend) check(p *quantity.Problems) *blendSolver {
 		ok := quantity.Check(p, path+".Least", f.Least, quantity.Percent{}, wholeFlour)
 		ok = quantity.Check(p, path+".Most", f.Most, quantity.Percent{}, wholeFlour) && ok
 		if ok && f.Least.Compare(f.Most) > 0 {
-			p.Add(path+".Least", f.Least.String(), "at most the most, "+f.Most.String(), quantity.ErrInconsistent)
+			p.Add(path+".Least", f.Least, quantity.Tell("flour.want_at_most_most", "at most the most, %v", f.Most),
+				quantity.ErrInconsistent)
 		}
 		now, least, most = now.Add(f.Share), least.Add(f.Least), most.Add(f.Most)
 		s.add(f)
 	}
 	if p.Err() == nil {
 		if now != wholeFlour {
-			p.Add("Flours", "shares adding up to "+now.String(), "shares adding up to 100 %", quantity.ErrInconsistent)
+			p.Add("Flours", quantity.Tell("flour.got_shares_adding_up_to", "shares adding up to %v", now),
+				quantity.Tell("flour.want_shares_adding_up_to_100", "shares adding up to 100 %%"), quantity.ErrInconsistent)
 		}
 		if least.Compare(wholeFlour) > 0 || most.Compare(wholeFlour) < 0 {
-			p.Add("Flours", "bounds that allow "+least.String()+" to "+most.String(), "bounds that allow 100 %",
+			p.Add("Flours", quantity.Tell("flour.got_bounds_allow_to", "bounds that allow %v to %v", least, most),
+				quantity.Tell("flour.want_bounds_allow_100_percent", "bounds that allow 100 %%"),
 				quantity.ErrInconsistent)
 		}
 	}
@@ -201,9 +204,11 @@ func (in FlourBlend) square(p *quantity.Problems) (BlendedFlours, error) {
 		}
 		switch {
 		case low == high:
-			p.Add("Flours[1].Protein", b.String(), "another protein than the first flour's", quantity.ErrInconsistent)
+			p.Add("Flours[1].Protein", b, quantity.Tell("flour.want_another_protein_than_first_flours",
+				"another protein than the first flour's"), quantity.ErrInconsistent)
 		case in.Target.Compare(low) < 0 || in.Target.Compare(high) > 0:
-			p.Add("Target", in.Target.String(), low.String()+" to "+high.String()+", between the two flours",
+			p.Add("Target", in.Target, quantity.Tell("flour.want_to_between_two_flours", "%v to %v, between the two flours",
+				low, high),
 				quantity.ErrInconsistent)
 		}
 	}
@@ -235,10 +240,12 @@ func (in FlourBlend) square(p *quantity.Problems) (BlendedFlours, error) {
 func (in FlourBlend) Protein() (quantity.Percent, error) {
 	var p quantity.Problems
 	if len(in.Flours) == 0 {
-		p.Required("Flours", "at least one flour with protein and share")
+		p.Required("Flours", quantity.Tell("flour.want_at_least_one_flour_protein",
+			"at least one flour with protein and share"))
 	}
 	if n := len(in.Flours); n > mostFlours {
-		p.Add("Flours", strconv.Itoa(n)+" flours", "1 to 50", quantity.ErrOutOfRange)
+		p.Add("Flours", quantity.Tell("flour.got_flours", "%d flours", n), quantity.Tell("flour.want_1_to_50", "1 to 50"),
+			quantity.ErrOutOfRange)
 		return quantity.Percent{}, p.ErrFor(in)
 	}
 	in.check(&p)

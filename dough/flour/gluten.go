@@ -65,10 +65,12 @@ func (in GlutenBoost) Doses() (GlutenDoses, error) {
 	ok = quantity.Check(&p, "Gluten", in.Gluten, quantity.MustPercent("40 %"), wholeFlour) && ok
 	quantity.Check(&p, "Flour", in.Flour, quantity.Mass{}, mostDough)
 	if ok && in.Target.Compare(in.Protein) < 0 {
-		p.Add("Target", in.Target.String(), "at least the flour's own "+in.Protein.String(), quantity.ErrInconsistent)
+		p.Add("Target", in.Target, quantity.Tell("flour.want_at_least_flours_own", "at least the flour's own %v",
+			in.Protein), quantity.ErrInconsistent)
 	}
 	if ok && in.Target.Compare(in.Gluten) >= 0 {
-		p.Add("Target", in.Target.String(), "less than the gluten's "+in.Gluten.String(), quantity.ErrInconsistent)
+		p.Add("Target", in.Target, quantity.Tell("flour.want_less_than_glutens", "less than the gluten's %v", in.Gluten),
+			quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(given); err != nil {
 		return GlutenDoses{}, err
@@ -78,8 +80,8 @@ func (in GlutenBoost) Doses() (GlutenDoses, error) {
 	if !r.Added.Gluten.IsValid() || !r.Added.ExtraWater.IsValid() {
 		p.Add(
 			"Target",
-			in.Target.String(),
-			"a target well below the gluten's "+in.Gluten.String(),
+			in.Target,
+			quantity.Tell("flour.want_target_well_below_glutens", "a target well below the gluten's %v", in.Gluten),
 			quantity.ErrOutOfRange,
 		)
 		return GlutenDoses{}, p.ErrFor(given)

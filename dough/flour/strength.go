@@ -180,12 +180,13 @@ func (in FlourStrength) Judge() (StrengthAdvice, error) {
 func (in FlourStrength) check() error {
 	var p quantity.Problems
 	if in.Hydration.IsZero() {
-		p.Required("Hydration", "30 % to 150 %")
+		p.Required("Hydration", quantity.Tell("flour.want_30_percent_to_150_percent", "30 %% to 150 %%"))
 	} else {
 		quantity.Check(&p, "Hydration", in.Hydration, quantity.MustPercent("30 %"), quantity.MustPercent("150 %"))
 	}
 	if in.Protein.IsZero() && in.W == 0 && in.PL == 0 && in.FallingNumber == 0 && in.Absorption.IsZero() {
-		p.Required("Protein", "at least one of protein, W, P/L, falling number or absorption")
+		p.Required("Protein", quantity.Tell("flour.want_at_least_one_protein_w",
+			"at least one of protein, W, P/L, falling number or absorption"))
 	}
 	if !in.Protein.IsZero() {
 		quantity.Check(&p, "Protein", in.Protein, quantity.MustPercent("5 %"), quantity.MustPercent("25 %"))

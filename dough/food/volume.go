@@ -63,7 +63,8 @@ func (v FoodVolume) Weight() (FoodWeight, error) {
 		list = FoodMeasures()
 	}
 	if len(list) > 10_000 {
-		p.Add("Measures", "too many measures", "at most 10000", quantity.ErrOutOfRange)
+		p.Add("Measures", quantity.Tell("food.got_too_many_measures", "too many measures"),
+			quantity.Tell("food.want_at_most_10000", "at most 10000"), quantity.ErrOutOfRange)
 		return FoodWeight{}, p.ErrFor(v)
 	}
 	checkMeasures(&p, v.Measures)
@@ -72,7 +73,7 @@ func (v FoodVolume) Weight() (FoodWeight, error) {
 	var same []FoodMeasure
 	packs := false
 	if v.Food == "" {
-		p.Required("Food", "the name of a food in the list")
+		p.Required("Food", quantity.Tell("food.want_name_food_list", "the name of a food in the list"))
 	} else {
 		for _, m := range list {
 			if strings.EqualFold(m.Food, v.Food) {
@@ -85,10 +86,12 @@ func (v FoodVolume) Weight() (FoodWeight, error) {
 		}
 	}
 	if packs && v.Method == unstated {
-		p.Required("Method", "sifted, spooned or scooped: by method alone a cup of flour differs by a quarter")
+		p.Required("Method", quantity.Tell("food.want_sifted_spooned_or_scooped_by",
+			"sifted, spooned or scooped: by method alone a cup of flour differs by a quarter"))
 	}
 	if packs && v.Method == Leveled {
-		p.Add("Method", v.Method.String(), "sifted, spooned or scooped", quantity.ErrOutOfRange)
+		p.Add("Method", v.Method, quantity.Tell("food.want_sifted_spooned_or_scooped", "sifted, spooned or scooped"),
+			quantity.ErrOutOfRange)
 	}
 	if err := p.ErrFor(v); err != nil {
 		return FoodWeight{}, err
@@ -116,8 +119,8 @@ func (v FoodVolume) Weight() (FoodWeight, error) {
 	if len(r.Used) == 0 {
 		p.Add(
 			"Method",
-			v.Method.String(),
-			"a method that is listed for "+quantity.Excerpt(v.Food),
+			v.Method,
+			quantity.Tell("food.want_method_listed", "a method that is listed for %s", quantity.Excerpt(v.Food)),
 			quantity.ErrOutOfRange,
 		)
 		return FoodWeight{}, p.ErrFor(v)
@@ -147,14 +150,15 @@ func (v FoodVolume) Weight() (FoodWeight, error) {
 		High:   high.Add(r.widen.Of(high)),
 	}
 	if !r.Mass.High.IsValid() || r.Mass.Likely.IsZero() {
-		p.Add("Volume", v.Volume.String(), "a volume that weighs between 1 µg and 1000 t", quantity.ErrOutOfRange)
+		p.Add("Volume", v.Volume, quantity.Tell("food.want_volume_weighs_between_1_g",
+			"a volume that weighs between 1 µg and 1000 t"), quantity.ErrOutOfRange)
 		return FoodWeight{}, p.ErrFor(v)
 	}
 	return r, nil
 }
 
 // listed says which foods of a list a name may have meant.
-func listed(list []FoodMeasure, name string) string {
+func listed(list []FoodMeasure, name string) quantity.Phrase {
 	var near []string
 	for _, m := range list {
 		if len(near) < 8 && len(name) <= 200 && holdsAll(m.Food, name) && !slices.Contains(near, m.Food) {
@@ -162,16 +166,16 @@ func listed(list []FoodMeasure, name string) string {
 		}
 	}
 	if len(near) > 0 {
-		return "one of " + strings.Join(near, ", ")
+		return quantity.Tell("food.want_one", "one of %s", strings.Join(near, ", "))
 	}
-	return "a food in the list, such as bread flour, honey or salt"
+	return quantity.Tell("food.want_food_list_bread_flour_honey", "a food in the list, such as bread flour, honey or salt")
 }
 
 func checkMeasures(p *quantity.Problems, list []FoodMeasure) {
 	for i, m := range list {
 		path := "Measures[" + strconv.Itoa(i) + "]"
 		if m.Food == "" {
-			p.Required(path+".Food", "a name")
+			p.Required(path+".Food", quantity.Tell("food.want_name", "a name"))
 		}
 		fillMethods.CheckIfGiven(p, path+".Method", m.Method)
 		quantity.Check(p, path+".Per", m.Per, quantity.Milliliters(0.1), quantity.Liters(10))

@@ -19,7 +19,8 @@ func ReadVolume(text string) (FoodVolume, error) {
 	var v FoodVolume
 	refuse := func(reason error) (FoodVolume, error) {
 		return FoodVolume{}, &quantity.InputError{
-			Got: quantity.Excerpt(text), Want: `an amount and a food, such as "2 1/4 tsp instant yeast"`, Err: reason,
+			Got: quantity.Excerpt(text), Want: quantity.Tell("food.want_amount_and_food_2_1",
+				`an amount and a food, such as "2 1/4 tsp instant yeast"`), Err: reason,
 		}
 	}
 	if len(text) > mostTyped {

@@ -92,15 +92,15 @@ func yeasts() []dough.Kind {
 func (in YeastSwap) Convert() (SwappedYeast, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "Mass", in.Mass, quantity.Mass{}, mostDough)
-	const want = "fresh yeast, active dry yeast or instant yeast"
+	want := quantity.Tell("food.want_fresh_yeast_active_dry_yeast", "fresh yeast, active dry yeast or instant yeast")
 	switch {
 	case in.From == dough.KindUnstated:
 		p.Required("From", want)
 	case !in.From.Yeast():
-		p.Add("From", in.From.String(), want, quantity.ErrOutOfRange)
+		p.Add("From", in.From, want, quantity.ErrOutOfRange)
 	}
 	if in.To != dough.KindUnstated && !in.To.Yeast() {
-		p.Add("To", in.To.String(), want, quantity.ErrOutOfRange)
+		p.Add("To", in.To, want, quantity.ErrOutOfRange)
 	}
 	table := in.Table
 	if table == (YeastTable{}) {
@@ -121,7 +121,8 @@ func (in YeastSwap) Convert() (SwappedYeast, error) {
 		out.add(&p, to)
 	}
 	if p.Err() == nil && len(out.To) == 0 {
-		p.Add("Table", "one form of yeast", "a table with both forms", quantity.ErrInconsistent)
+		p.Add("Table", quantity.Tell("food.got_one_form_yeast", "one form of yeast"),
+			quantity.Tell("food.want_table_both_forms", "a table with both forms"), quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(in); err != nil {
 		return SwappedYeast{}, err
@@ -133,13 +134,15 @@ func (in YeastSwap) Convert() (SwappedYeast, error) {
 func (r *SwappedYeast) add(p *quantity.Problems, to dough.Kind) {
 	for _, k := range []dough.Kind{r.From, to} {
 		if r.table.of(k).IsZero() {
-			p.Add("Table", "no "+k.String(), "a table with both forms", quantity.ErrInconsistent)
+			p.Add("Table", quantity.Tell("food.got_no", "no %v", k),
+				quantity.Tell("food.want_table_both_forms", "a table with both forms"), quantity.ErrInconsistent)
 			return
 		}
 	}
 	m := r.Mass.Scale(r.table.of(to), r.table.of(r.From))
 	if !m.IsValid() {
-		p.Add("Table", "a proportion beyond all limits", "equivalent weights of yeast", quantity.ErrOutOfRange)
+		p.Add("Table", quantity.Tell("food.got_proportion_beyond_all_limits", "a proportion beyond all limits"),
+			quantity.Tell("food.want_equivalent_weights_yeast", "equivalent weights of yeast"), quantity.ErrOutOfRange)
 		return
 	}
 	low, high := m, m

@@ -131,10 +131,12 @@ const (
 
 func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	if len(b.Ingredients) == 0 {
-		p.Required("Ingredients", "flour and whatever else goes into the bowl")
+		p.Required("Ingredients", quantity.Tell("mixing.want_flour_and_whatever_else_goes",
+			"flour and whatever else goes into the bowl"))
 	}
 	if len(b.Ingredients) > 200 {
-		p.Add("Ingredients", strconv.Itoa(len(b.Ingredients))+" ingredients", "1 to 200", quantity.ErrOutOfRange)
+		p.Add("Ingredients", quantity.Tell("mixing.got_ingredients", "%d ingredients", len(b.Ingredients)),
+			quantity.Tell("mixing.want_1_to_200", "1 to 200"), quantity.ErrOutOfRange)
 		return
 	}
 	for i, g := range b.Ingredients {
@@ -145,7 +147,8 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 		quantity.Check(p, "WaterTemperature", b.WaterTemperature, coldestDough, hottestThing)
 	}
 	if quantity.Check(p, "Ice", b.Ice, quantity.Mass{}, mostMass) && b.Ice.Compare(b.Water) > 0 {
-		p.Add("Ice", b.Ice.String(), "at most the water, "+b.Water.String(), quantity.ErrInconsistent)
+		p.Add("Ice", b.Ice, quantity.Tell("mixing.want_at_most_water", "at most the water, %v", b.Water),
+			quantity.ErrInconsistent)
 	}
 	if b.IceTemperature.IsZero() {
 		b.IceTemperature = coldestDough
@@ -168,7 +171,8 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	p.Float("Mixing", float64(b.Mixing), 0, 200, "kJ/kg")
 	quantity.Check(p, "Rise", b.Rise, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(mostRise))
 	if b.Rise.Sign() != 0 && b.Mixing != 0 {
-		p.Add("Rise", b.Rise.String(), "either the rise or the work of mixing, not both", quantity.ErrInconsistent)
+		p.Add("Rise", b.Rise, quantity.Tell("mixing.want_either_rise_or_work_mixing",
+			"either the rise or the work of mixing, not both"), quantity.ErrInconsistent)
 	}
 	if b.WaterHeat == 0 {
 		b.WaterHeat = heatWater
@@ -183,7 +187,8 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	quantity.Check(p, "Coldest", b.Coldest, coldestDough, hottestThing)
 	quantity.Check(p, "Warmest", b.Warmest, coldestDough, hottestThing)
 	if b.Coldest.Compare(b.Warmest) > 0 {
-		p.Add("Warmest", b.Warmest.String(), "not below the coldest, "+b.Coldest.String(), quantity.ErrInconsistent)
+		p.Add("Warmest", b.Warmest, quantity.Tell("mixing.want_not_below_coldest", "not below the coldest, %v", b.Coldest),
+			quantity.ErrInconsistent)
 	}
 }
 
@@ -266,7 +271,9 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 		quantity.Check(p, "target", target, coldestDough, hottestDough)
 	}
 	if u == FindFlour && p.Err() == nil && b.dryFlour().IsZero() {
-		p.Add("Ingredients", "no flour", "flour, whose temperature is asked for", quantity.ErrInconsistent)
+		p.Add("Ingredients", quantity.Tell("mixing.got_no_flour", "no flour"),
+			quantity.Tell("mixing.want_flour_whose_temperature_asked",
+				"flour, whose temperature is asked for"), quantity.ErrInconsistent)
 	}
 	if u == FindIce {
 		b.Ice = quantity.Mass{}
@@ -278,7 +285,8 @@ func (b Balance) start(u Find, target quantity.Temperature, p *quantity.Problems
 		terms: b.terms()}
 	r.mix = b.dough()
 	if !r.mix.IsValid() {
-		p.Add("Ingredients", "a dough beyond all limits", "at most "+mostMass.String(), quantity.ErrOutOfRange)
+		p.Add("Ingredients", quantity.Tell("mixing.got_dough_beyond_all_limits", "a dough beyond all limits"),
+			quantity.Tell("mixing.want_at_most", "at most %v", mostMass), quantity.ErrOutOfRange)
 		return BalanceResult{}, p.ErrFor(b)
 	}
 	for _, t := range r.terms {

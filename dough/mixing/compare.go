@@ -74,7 +74,8 @@ func (b Balance) Compare(f Factors) (Comparison, error) {
 	byBalance, err := b.WaterFor(f.Target)
 	p.Join("Balance", err)
 	if p.Err() == nil && !byBalance.in.Ice.IsZero() {
-		p.Add("Balance.Ice", byBalance.in.Ice.String(), "no ice in a comparison", quantity.ErrInconsistent)
+		p.Add("Balance.Ice", byBalance.in.Ice, quantity.Tell("mixing.want_no_ice_comparison", "no ice in a comparison"),
+			quantity.ErrInconsistent)
 	}
 	if err := p.Err(); err != nil {
 		return Comparison{}, err

@@ -79,7 +79,8 @@ func (in DoughChange) Effect() (DoughChanged, error) {
 	base := in.Development.Duration().Minutes()
 	r.Times = (base + r.Development) / base
 	if r.Times <= 0.1 {
-		p.Add("Development", in.Development.String(), "a development time that the warming does not use up",
+		p.Add("Development", in.Development, quantity.Tell("mixing.want_development_time_warming_does_not",
+			"a development time that the warming does not use up"),
 			quantity.ErrModelRange)
 		return DoughChanged{}, p.ErrFor(in)
 	}

@@ -103,7 +103,8 @@ func (in Mix) Fit() (BowlFit, error) {
 	var p quantity.Problems
 	in.check(&p)
 	if in.Mixer.IsValid() && in.Mixer != Hand && in.Mixer != Processor && in.Rated.IsZero() && in.Bowl.IsZero() {
-		p.Required("Bowl", "500 mL to 400 L, or the capacity that the machine's manual gives")
+		p.Required("Bowl", quantity.Tell("mixing.want_500_ml_to_400_l",
+			"500 mL to 400 L, or the capacity that the machine's manual gives"))
 	}
 	if err := p.ErrFor(in); err != nil {
 		return BowlFit{}, err

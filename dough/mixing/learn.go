@@ -126,7 +126,8 @@ func (in Log) Learn() (Learned, error) {
 	speeds := 1
 	mixerKinds.Check(&p, "Kind", in.Kind)
 	if len(in.Batches) > mostBatches {
-		p.Add("Batches", strconv.Itoa(len(in.Batches))+" batches", "at most "+strconv.Itoa(mostBatches),
+		p.Add("Batches", quantity.Tell("mixing.got_batches", "%d batches", len(in.Batches)),
+			quantity.Tell("mixing.want_at_most_3", "at most %d", mostBatches),
 			quantity.ErrOutOfRange)
 		return Learned{}, p.ErrFor(in)
 	}
@@ -190,10 +191,11 @@ func (b Logged) check(p *quantity.Problems, path string) {
 	}
 	quantity.Check(p, path+"Bowl", b.Bowl, coldestThing, hottestThing)
 	if len(b.Speeds) == 0 {
-		p.Required(path+"Speeds", "the time at each speed, slow first")
+		p.Required(path+"Speeds", quantity.Tell("mixing.want_time_at_each_speed_slow", "the time at each speed, slow first"))
 	}
 	if len(b.Speeds) > mostSpeeds {
-		p.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds", "1 to "+strconv.Itoa(mostSpeeds),
+		p.Add(path+"Speeds", quantity.Tell("mixing.got_speeds", "%d speeds", len(b.Speeds)),
+			quantity.Tell("mixing.want_1_to", "1 to %d", mostSpeeds),
 			quantity.ErrOutOfRange)
 		return
 	}
@@ -204,11 +206,13 @@ func (b Logged) check(p *quantity.Problems, path string) {
 
 func (b Logged) checkIngredients(p *quantity.Problems, path string) bool {
 	if len(b.Ingredients) == 0 {
-		p.Required(path+"Ingredients", "flour, water and whatever else goes into the bowl")
+		p.Required(path+"Ingredients", quantity.Tell("mixing.want_flour_water_and_whatever_else",
+			"flour, water and whatever else goes into the bowl"))
 		return true
 	}
 	if len(b.Ingredients) > 200 {
-		p.Add(path+"Ingredients", strconv.Itoa(len(b.Ingredients))+" ingredients", "1 to 200", quantity.ErrOutOfRange)
+		p.Add(path+"Ingredients", quantity.Tell("mixing.got_ingredients", "%d ingredients", len(b.Ingredients)),
+			quantity.Tell("mixing.want_1_to_200", "1 to 200"), quantity.ErrOutOfRange)
 		return false
 	}
 	var total quantity.Mass

@@ -45,10 +45,12 @@ func (in Mix) check(p *quantity.Problems) {
 	if flour && water {
 		ar := in.Water.PercentOf(in.Flour)
 		if ar.Compare(quantity.NewPercent(20)) < 0 || ar.Compare(quantity.NewPercent(150)) > 0 {
-			p.Add("Water", ar.Text(1)+" of the flour", "20 % to 150 % of the flour", quantity.ErrOutOfRange)
+			p.Add("Water", quantity.Tell("mixing.got_flour", "%s of the flour", ar.Text(1)),
+				quantity.Tell("mixing.want_20_percent_to_150_percent", "20 %% to 150 %% of the flour"), quantity.ErrOutOfRange)
 		}
 		if in.Dough.IsValid() && in.Flour.Add(in.Water).Compare(in.Dough) > 0 {
-			p.Add("Dough", in.Dough.String(), "at least flour and water together, "+in.Flour.Add(in.Water).String(),
+			p.Add("Dough", in.Dough, quantity.Tell("mixing.want_at_least_flour_and_water",
+				"at least flour and water together, %v", in.Flour.Add(in.Water)),
 				quantity.ErrInconsistent)
 		}
 	}
@@ -57,7 +59,7 @@ func (in Mix) check(p *quantity.Problems) {
 	quantity.Check(p, "Sugar", in.Sugar, quantity.Mass{}, mostMass)
 	if quantity.Check(p, "Prefermented", in.Prefermented, quantity.Mass{}, mostMass) && flour &&
 		in.Prefermented.Compare(in.Flour) > 0 {
-		p.Add("Prefermented", in.Prefermented.String(), "at most the flour, "+in.Flour.String(),
+		p.Add("Prefermented", in.Prefermented, quantity.Tell("mixing.want_at_most_flour", "at most the flour, %v", in.Flour),
 			quantity.ErrInconsistent)
 	}
 	if !in.WaterTemperature.IsZero() {

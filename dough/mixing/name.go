@@ -14,6 +14,7 @@ func checkName(p *quantity.Problems, path, name string) {
 		ok = ok && !unicode.IsControl(r) && !unicode.Is(unicode.Bidi_Control, r)
 	}
 	if !ok {
-		p.Add(path, quantity.Excerpt(name), "text without control or direction characters", quantity.ErrOutOfRange)
+		p.Add(path, quantity.Excerpt(name), quantity.Tell("mixing.want_text_without_control_or_direction",
+			"text without control or direction characters"), quantity.ErrOutOfRange)
 	}
 }

@@ -38,7 +38,8 @@ func (in Planned) check(p *quantity.Problems, r *PlannedWater) Balance {
 	if in.Pours != 0 && substances.Check(p, "Pours", in.Pours) {
 		b.WaterHeat, _ = in.Pours.Heat(quantity.NewPercent(100))
 		if b.WaterHeat < leastPour {
-			p.Add("Pours", in.Pours.String(), "a liquid: water, milk or egg", quantity.ErrOutOfRange)
+			p.Add("Pours", in.Pours, quantity.Tell("mixing.want_liquid_water_milk_or_egg", "a liquid: water, milk or egg"),
+				quantity.ErrOutOfRange)
 			b.WaterHeat = 0
 		}
 	}

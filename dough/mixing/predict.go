@@ -2,7 +2,6 @@ package mixing
 
 import (
 	"math"
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -72,27 +71,29 @@ func (l Learned) predict(b Logged, probability quantity.Percent, q float64) Pred
 // ready checks a planned batch, whose fields stand at the path, and returns the quantile of its range.
 func (l Learned) ready(p *quantity.Problems, path string, b Logged, probability quantity.Percent) float64 {
 	if !l.ok {
-		p.Required("Learned", "what a log of batches teaches")
+		p.Required("Learned", quantity.Tell("mixing.want_what_log_batches_teaches", "what a log of batches teaches"))
 		return 0
 	}
 	var own quantity.Problems
 	b.check(&own, path)
 	if len(b.Speeds) > l.speeds() {
-		own.Add(path+"Speeds", strconv.Itoa(len(b.Speeds))+" speeds",
-			"at most the "+strconv.Itoa(l.speeds())+" of the log", quantity.ErrInconsistent)
+		own.Add(path+"Speeds", quantity.Tell("mixing.got_speeds", "%d speeds", len(b.Speeds)),
+			quantity.Tell("mixing.want_at_most_log", "at most the %d of the log", l.speeds()), quantity.ErrInconsistent)
 	}
 	q := l.quantile(&own, probability)
 	if own.Err() == nil && !b.Extrapolate && l.outside(b) {
 		own.Add(
 			path+"Ingredients",
-			b.mass().Text(quantity.Gram, 0)+" of dough",
-			"about the "+l.lightest.Text(quantity.Gram, 0)+" to "+l.heaviest.Text(quantity.Gram,
-				0)+" of the log, or extrapolation",
+			quantity.Tell("mixing.got_dough", "%s of dough", b.mass().Text(quantity.Gram, 0)),
+			quantity.Tell("mixing.want_about_to_log_or_extrapolation", "about the %s to %s of the log, or extrapolation",
+				l.lightest.Text(quantity.Gram, 0), l.heaviest.Text(quantity.Gram,
+					0)),
 			quantity.ErrModelRange,
 		)
 	}
 	if own.Err() == nil && l.theta[l.speeds()] <= -0.9 {
-		own.Add("Learned.Bowl", l.Bowl.String(), "batches that do not contradict each other", quantity.ErrModelRange)
+		own.Add("Learned.Bowl", l.Bowl, quantity.Tell("mixing.want_batches_do_not_contradict_each",
+			"batches that do not contradict each other"), quantity.ErrModelRange)
 	}
 	p.Join("", own.Err())
 	return q
@@ -176,7 +177,7 @@ type MinutesLeft struct {
 func (l Learned) MinutesLeft(in Running) (MinutesLeft, error) {
 	var p quantity.Problems
 	if !l.ok {
-		p.Required("Learned", "what a log of batches teaches")
+		p.Required("Learned", quantity.Tell("mixing.want_what_log_batches_teaches", "what a log of batches teaches"))
 		return MinutesLeft{}, p.ErrFor(in)
 	}
 	quantity.Check(&p, "Now", in.Now, coldestDough, hottestDough)
@@ -190,8 +191,9 @@ func (l Learned) MinutesLeft(in Running) (MinutesLeft, error) {
 	r, v := l.theta[in.Speed-1], l.cov[in.Speed-1][in.Speed-1]*l.scale*l.scale
 	grow := 1 + l.theta[k]
 	if r <= 0 || grow <= 0.1 {
-		p.Add("Speed", "a warming of "+quantity.DeltaCelsius(r).Text(quantity.CelsiusScale, 3)+" a minute",
-			"a mixer that warms its dough", quantity.ErrModelRange)
+		p.Add("Speed", quantity.Tell("mixing.got_warming_minute", "a warming of %s a minute",
+			quantity.DeltaCelsius(r).Text(quantity.CelsiusScale, 3)),
+			quantity.Tell("mixing.want_mixer_warms_dough", "a mixer that warms its dough"), quantity.ErrModelRange)
 		return MinutesLeft{}, p.ErrFor(in)
 	}
 	gap := in.Limit.Sub(in.Now).Celsius() * grow

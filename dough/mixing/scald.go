@@ -57,7 +57,8 @@ func (in Scald) Pour() (ScaldWater, error) {
 	quantity.Check(&p, "FlourTemperature", in.FlourTemperature, coldestFlour, quantity.Celsius(60))
 	if quantity.Check(&p, "Water", in.Water, quantity.Grams(1), mostMass) && in.Flour.Sign() > 0 {
 		if share := in.Water.PercentOf(in.Flour).Points(); share < 50 || share > 2000 {
-			p.Add("Water", in.Water.String(), "half to twenty times the flour", quantity.ErrOutOfRange)
+			p.Add("Water", in.Water, quantity.Tell("mixing.want_half_to_twenty_times_flour", "half to twenty times the flour"),
+				quantity.ErrOutOfRange)
 		}
 	}
 	if in.Mash.IsZero() {

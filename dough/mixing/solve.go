@@ -42,7 +42,8 @@ func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 	}
 	liquid := r.in.Water.Sub(r.in.Ice)
 	if liquid.IsZero() {
-		p.Add("Ice", r.in.Ice.String(), "less than the water, whose temperature is asked for", quantity.ErrInconsistent)
+		p.Add("Ice", r.in.Ice, quantity.Tell("mixing.want_less_than_water_whose_temperature",
+			"less than the water, whose temperature is asked for"), quantity.ErrInconsistent)
 		return BalanceResult{}, p.ErrFor(r.in)
 	}
 	r.heatSum = r.HeatAdded
@@ -57,8 +58,10 @@ func (b Balance) WaterFor(target quantity.Temperature) (BalanceResult, error) {
 	r.wanted = (r.total*target.Celsius() - r.heatSum) / (liquid.Kilograms() * float64(r.in.WaterHeat))
 	r.Water = quantity.Celsius(r.wanted)
 	if r.Water.IsZero() {
-		p.Add("Ingredients", "heat that would take water below absolute zero",
-			"temperatures and work nearer the target", quantity.ErrInconsistent)
+		p.Add("Ingredients", quantity.Tell("mixing.got_heat_would_take_water_below",
+			"heat that would take water below absolute zero"),
+			quantity.Tell("mixing.want_temperatures_and_work_nearer_target",
+				"temperatures and work nearer the target"), quantity.ErrInconsistent)
 		return BalanceResult{}, p.ErrFor(r.in)
 	}
 	r.Flour = r.meanFlour()
@@ -107,8 +110,10 @@ func (b Balance) FlourFor(target quantity.Temperature) (BalanceResult, error) {
 	r.wanted = (r.total*target.Celsius() - r.heatSum) / r.flourCapacity()
 	r.Flour = quantity.Celsius(r.wanted)
 	if r.Flour.IsZero() {
-		p.Add("Ingredients", "heat that would take flour below absolute zero",
-			"temperatures and work nearer the target", quantity.ErrInconsistent)
+		p.Add("Ingredients", quantity.Tell("mixing.got_heat_would_take_flour_below",
+			"heat that would take flour below absolute zero"),
+			quantity.Tell("mixing.want_temperatures_and_work_nearer_target",
+				"temperatures and work nearer the target"), quantity.ErrInconsistent)
 		return BalanceResult{}, p.ErrFor(r.in)
 	}
 	r.Feasible = r.Flour.Compare(coldestFlour) >= 0 && r.Flour.Compare(warmestFlour) <= 0

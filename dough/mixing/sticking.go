@@ -221,7 +221,8 @@ func (in Mix) FlourFor(hydration quantity.Percent) (FlourAdded, error) {
 	in.check(&p)
 	quantity.Check(&p, "hydration", hydration, quantity.NewPercent(20), quantity.NewPercent(150))
 	if p.Err() == nil && hydration.Compare(in.hydration()) > 0 {
-		p.Add("hydration", hydration.String(), "at most what the dough has, "+in.hydration().String(),
+		p.Add("hydration", hydration, quantity.Tell("mixing.want_at_most_what_dough_has", "at most what the dough has, %v",
+			in.hydration()),
 			quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(in); err != nil {

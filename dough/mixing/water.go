@@ -118,7 +118,8 @@ func (in Factors) Water() (WaterResult, error) {
 	quantity.Check(&p, "Coldest", cold, coldestDough, hottestThing)
 	quantity.Check(&p, "Warmest", warm, coldestDough, hottestThing)
 	if cold.Compare(warm) > 0 {
-		p.Add("Warmest", warm.String(), "not below the coldest, "+cold.String(), quantity.ErrInconsistent)
+		p.Add("Warmest", warm, quantity.Tell("mixing.want_not_below_coldest", "not below the coldest, %v", cold),
+			quantity.ErrInconsistent)
 	}
 	quantity.Check(&p, "Pour", in.Pour, quantity.Mass{}, mostMass)
 	if !in.Tap.IsZero() {
@@ -135,8 +136,10 @@ func (in Factors) Water() (WaterResult, error) {
 	in.Others = append([]Factor(nil), in.Others...)
 	t := in.Target.Add(in.sum())
 	if t.IsZero() {
-		p.Add("Others", "temperatures that ask for water below absolute zero",
-			"a friction and factors nearer the target", quantity.ErrInconsistent)
+		p.Add("Others", quantity.Tell("mixing.got_temperatures_ask_water_below_absolute",
+			"temperatures that ask for water below absolute zero"),
+			quantity.Tell("mixing.want_friction_and_factors_nearer_target",
+				"a friction and factors nearer the target"), quantity.ErrInconsistent)
 		return WaterResult{}, p.ErrFor(in)
 	}
 	r := WaterResult{
@@ -172,10 +175,12 @@ func (in *Factors) guide(p *quantity.Problems) []working.Message {
 
 func checkFactors(p *quantity.Problems, path string, others []Factor) {
 	if len(others) == 0 {
-		p.Required(path, "at least one other temperature, such as flour and room")
+		p.Required(path, quantity.Tell("mixing.want_at_least_one_other_temperature",
+			"at least one other temperature, such as flour and room"))
 	}
 	if len(others) > mostFactors-1 {
-		p.Add(path, strconv.Itoa(len(others))+" factors", "1 to "+strconv.Itoa(mostFactors-1), quantity.ErrOutOfRange)
+		p.Add(path, quantity.Tell("mixing.got_factors", "%d factors", len(others)),
+			quantity.Tell("mixing.want_1_to", "1 to %d", mostFactors-1), quantity.ErrOutOfRange)
 		return
 	}
 	for i, o := range others {

@@ -46,7 +46,7 @@ func (t WaterTable) Water() (TabledWater, error) {
 		list []quantity.Temperature
 	}{{"Flour", t.Flour}, {"Room", t.Room}} {
 		if n := len(one.list); n == 0 || n > mostRows {
-			p.Required(one.path, "1 to 100 temperatures")
+			p.Required(one.path, quantity.Tell("mixing.want_1_to_100_temperatures", "1 to 100 temperatures"))
 		}
 	}
 	out := TabledWater{Table: t, Warming: t.Warming, Basis: GivenWarming}

@@ -3,6 +3,7 @@ package quantity
 import (
 	"math/bits"
 	"slices"
+	"strconv"
 )
 
 // Apportion splits a mass by shares so that the parts add up to the whole, to the
@@ -21,7 +22,7 @@ func Apportion(whole Mass, shares []Percent) ([]Mass, error) {
 	var problems Problems
 	for i, s := range shares {
 		if !s.IsValid() || s.Sign() < 0 {
-			problems.Add(index("shares", i), s.String(), "0 % or more", ErrOutOfRange)
+			problems.Add(index("shares", i), s, Tell("quantity.want_0_percent_or_more", "0 %% or more"), ErrOutOfRange)
 		}
 		weights[i] = s.quanta
 	}
@@ -34,14 +35,14 @@ func ApportionLike(whole Mass, pattern []Mass) ([]Mass, error) {
 	var problems Problems
 	for i, m := range pattern {
 		if !m.IsValid() || m.Sign() < 0 {
-			problems.Add(index("pattern", i), m.String(), "0 g or more", ErrOutOfRange)
+			problems.Add(index("pattern", i), m, Tell("quantity.want_0_g_or_more", "0 g or more"), ErrOutOfRange)
 		}
 		weights[i] = m.quanta
 	}
 	return apportion(whole, weights, &problems, masses.high)
 }
 
-func index(name string, i int) string { return name + "[" + number(float64(i), "") + "]" }
+func index(name string, i int) string { return name + "[" + strconv.Itoa(i) + "]" }
 
 type remainder struct {
 	of    uint64
@@ -57,7 +58,9 @@ func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]M
 	for _, w := range weights {
 		sum += w
 		if sum > high {
-			problems.Add("shares", "a sum beyond the limit", "shares within the limit of their quantity", ErrOutOfRange)
+			problems.Add("shares", Tell("quantity.got_sum_beyond_limit", "a sum beyond the limit"),
+				Tell("quantity.want_shares_within_limit_their_quantity",
+					"shares within the limit of their quantity"), ErrOutOfRange)
 			return nil, problems.Err()
 		}
 	}
@@ -66,7 +69,8 @@ func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]M
 		if whole.IsZero() {
 			return parts, nil
 		}
-		problems.Add("shares", "a sum of zero", "at least one positive share", ErrInconsistent)
+		problems.Add("shares", Tell("quantity.got_sum_zero", "a sum of zero"),
+			Tell("quantity.want_at_least_one_positive_share", "at least one positive share"), ErrInconsistent)
 		return nil, problems.Err()
 	}
 	left := whole.quanta

@@ -22,8 +22,9 @@ func newTemperatureDelta(quanta int64) TemperatureDelta {
 var deltas = kind{
 	noun:   "temperature difference",
 	letter: 'd', goMust: "MustDelta", goInvalid: "quantity.DeltaCelsius(math.NaN())",
-	accepted: `a temperature difference with its unit, such as "12 Δ°C", "24 Δ°F", "12 K", ` +
-		`or in plain letters "12 dC", "24 dF"`,
+	accepted: Tell("quantity.want_difference",
+		`a temperature difference with its unit, such as "12 Δ°C", "24 Δ°F", "12 K", `+
+			`or in plain letters "12 dC", "24 dF"`),
 	low: -10_000 * perKelvin, high: 10_000 * perKelvin,
 	scales: []scale{
 		{symbol: "Δ°C", names: []string{"ΔC", "dC", "∆°C", "∆C", "d°C", "delta C"}, num: perKelvin, den: 1, places: 3,
@@ -32,11 +33,11 @@ var deltas = kind{
 			most: mostDecimals},
 		{symbol: "K", names: []string{"ΔK", "∆K", "dK"}, num: perKelvin, den: 1, places: 3, most: mostDecimals},
 	},
-	hint: func(unit string) string {
+	hint: func(unit string) Phrase {
 		if unit != "K" && temperatures.find(unit) != nil {
-			return "a difference is written 24 Δ°F, a temperature 24 °F"
+			return Tell("quantity.hint_difference", "a difference is written 24 Δ°F, a temperature 24 °F")
 		}
-		return ""
+		return Phrase{}
 	},
 }
 

@@ -15,7 +15,8 @@ import (
 // [FormatDuration] round to the second.
 type Elapsed time.Duration
 
-const elapsedWant = `a duration with its units, such as "4h30m", "45 min" or "20s"`
+var elapsedWant = Tell("quantity.want_duration_units_4h30m_45_min",
+	`a duration with its units, such as "4h30m", "45 min" or "20s"`)
 
 // maxElapsed bounds what a text may say; no bake takes longer than a year.
 const maxElapsed = 366 * 24 * time.Hour
@@ -27,7 +28,8 @@ const maxElapsed = 366 * 24 * time.Hour
 func ParseDuration(text string) (time.Duration, error) {
 	d, err := parseDuration(text)
 	if err == nil && (d > maxElapsed || d < -maxElapsed) {
-		return 0, &InputError{Got: Excerpt(text), Want: "at most 366 days", Low: -Elapsed(maxElapsed),
+		return 0, &InputError{Got: Excerpt(text), Want: Tell("quantity.want_at_most_366_days", "at most 366 days"),
+			Low:  -Elapsed(maxElapsed),
 			High: Elapsed(maxElapsed), Err: ErrOutOfRange}
 	}
 	return d, err

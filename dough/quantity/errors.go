@@ -37,14 +37,16 @@ const (
 // Path names the input as its data form does ("flours[2].percent", the keys of its JSON), GoPath as its Go type does
 // ("Flours[2].Percent"); a check names the Go path, and [Problems.ErrFor] derives the other. Both are stable. Code is
 // for programs: that of the reason ("required", "out_of_range", "unit", "too_precise", "inconsistent",
-// "outside_model", "wrong_form") or one of the room's own. Got and Want are for people. Low and High are the bounds
+// "outside_model", "wrong_form") or one of the room's own. Got and Want are for people: Got is a text as it was
+// given, a
+// quantity, a word, a number or a [Phrase]; working.Problem tells both in another language. Low and High are the bounds
 // where there are two: a quantity, an [Elapsed], a float64 or an int. Err wraps one of the sentinels of this package.
 type InputError struct {
 	Path   string
 	GoPath string
 	Code   string
-	Got    string
-	Want   string
+	Got    any
+	Want   Phrase
 	Low    any
 	High   any
 	Err    error
@@ -77,15 +79,15 @@ func (e *InputError) message() string {
 	} else {
 		b.WriteString("refused")
 	}
-	if e.Got != "" {
-		b.WriteString(": got " + e.Got)
+	got, want := given(e.Got), e.Want.String()
+	if got != "" {
+		b.WriteString(": got " + got)
 	}
-	if e.Want != "" {
-		if e.Got != "" {
-			b.WriteString(", want " + e.Want)
-		} else {
-			b.WriteString(": want " + e.Want)
-		}
+	switch {
+	case want != "" && got != "":
+		b.WriteString(", want " + want)
+	case want != "":
+		b.WriteString(": want " + want)
 	}
 	return b.String()
 }
@@ -105,7 +107,7 @@ func (e *InputError) MarshalJSON() ([]byte, error) {
 		Low     any    `json:"low,omitempty"`
 		High    any    `json:"high,omitempty"`
 		Message string `json:"message"`
-	}{e.Path, e.GoPath, e.code(), e.Got, e.Want, bound(e.Low), bound(e.High), e.message()})
+	}{e.Path, e.GoPath, e.code(), given(e.Got), e.Want.String(), bound(e.Low), bound(e.High), e.message()})
 }
 
 // bound is a limit in a form that JSON has: a number that is infinite, or a quantity that is not valid, is no limit.

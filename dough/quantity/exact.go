@@ -118,9 +118,10 @@ func (e *exact[K]) Scan(from any) error {
 			e.quanta = 0
 			return nil
 		}
-		return &InputError{Got: "NULL", Want: k.accepted, Err: ErrRequired}
+		return &InputError{Got: Tell("quantity.got_null", "NULL"), Want: k.accepted, Err: ErrRequired}
 	}
-	return &InputError{Got: fmt.Sprintf("a column of type %T", from), Want: "a text: " + k.accepted, Err: ErrUnit}
+	return &InputError{Got: Tell("quantity.got_column", "a column of type %s", fmt.Sprintf("%T", from)),
+		Want: Tell("quantity.want_text_with", "a text: %v", k.accepted), Err: ErrUnit}
 }
 
 // MarshalBinary implements encoding.BinaryMarshaler, for encoding/gob: one letter for the kind and the exact integer in
@@ -135,21 +136,22 @@ func (e exact[K]) MarshalBinary() ([]byte, error) {
 
 // UnmarshalBinary implements encoding.BinaryUnmarshaler; it reads what MarshalBinary writes.
 func (e *exact[K]) UnmarshalBinary(data []byte) error {
-	const want = "the nine bytes that this quantity's MarshalBinary writes"
+	want := Tell("quantity.want_binary", "the nine bytes that a value of this quantity is stored in")
 	k := kindOf[K]()
 	if len(data) != 9 || data[0] != k.letter {
-		return &InputError{Got: fmt.Sprintf("%d bytes that are no %s", len(data), k.noun), Want: want, Err: ErrForm}
+		return &InputError{Got: Tell("quantity.got_binary", "%d bytes of another form", len(data)), Want: want, Err: ErrForm}
 	}
 	q := int64(binary.BigEndian.Uint64(data[1:]))
 	if !k.valid(q) && !(k.optional && q == 0) {
-		return &InputError{Got: "a " + k.noun + " beyond its limits", Want: k.limits(k.shown()), Err: ErrOutOfRange}
+		return &InputError{Got: Tell("quantity.got_beyond_limits", "a value beyond its limits"), Want: k.limits(k.shown()),
+			Err: ErrOutOfRange}
 	}
 	e.quanta = q
 	return nil
 }
 
 func (e exact[K]) refused() error {
-	return &InputError{Got: e.String(), Want: kindOf[K]().accepted, Err: ErrOutOfRange}
+	return &InputError{Got: e, Want: kindOf[K]().accepted, Err: ErrOutOfRange}
 }
 
 // shown is the unit that String prints.

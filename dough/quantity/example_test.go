@@ -80,7 +80,7 @@ func ExampleMassOf() {
 func ExampleProblems() {
 	var problems quantity.Problems
 	quantity.Check(&problems, "Room", quantity.Celsius(400), quantity.Celsius(-40), quantity.Celsius(60))
-	problems.Required("Flours", "at least one flour")
+	problems.Required("Flours", quantity.Tell("test.want_at_least_one_flour", "at least one flour"))
 	fmt.Println(problems.Err())
 	// Output:
 	// Room: out of range: got 400 °C, want −40 °C to 60 °C

@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"fmt"
 	"math"
 	"math/big"
 	"math/bits"
@@ -29,7 +28,7 @@ type scale struct {
 // A kind is what is different between one quantity and another: its units, its limits and its names.
 type kind struct {
 	noun      string // "mass"
-	accepted  string // for error messages: `a mass with a unit, such as "780 g" …`
+	accepted  Phrase // for errors: `a mass with its unit, such as "780 g" …`
 	low       int64  // smallest valid quantum count
 	high      int64
 	above     bool // low itself is no value a person may give: the limit lies just below it
@@ -41,7 +40,7 @@ type kind struct {
 
 	goMust, goInvalid string // for %#v: "MustMass", and a call that makes an invalid value
 
-	hint func(unit string) string // explains a unit of another quantity; may be nil
+	hint func(unit string) Phrase // explains a unit of another quantity; may be nil
 
 	// compound reads a text of two units; may be nil.
 	compound func(k *kind, text string) (quanta int64, ok bool, err error)
@@ -189,29 +188,29 @@ func decimals(d decimal.Decimal) int {
 	return max(places, 0)
 }
 
-func (k *kind) limits(s *scale) string {
+func (k *kind) limits(s *scale) Phrase {
 	if k.above {
-		return "above " + k.text(k.low-1, s, 2) + ", at most " + k.text(k.high, s, 2)
+		return Tell("quantity.want_above_at_most", "above %s, at most %s", k.text(k.low-1, s, 2), k.text(k.high, s, 2))
 	}
-	return k.text(k.low, s, 0) + " to " + k.text(k.high, s, 0)
+	return between(k.text(k.low, s, 0), k.text(k.high, s, 0))
 }
 
-func (k *kind) precision(s *scale) string {
-	return fmt.Sprintf("at most %d decimals of %s", max(s.places, s.most), s.symbol)
+func (k *kind) precision(s *scale) Phrase {
+	return Tell("quantity.want_decimals", "at most %d decimals of %s", max(s.places, s.most), s.symbol)
 }
 
 // parse reads a number and a unit. Its errors carry no path: the caller knows the field.
 func (k *kind) parse(text string) (int64, error) {
 	if len(text) > maxText {
 		return invalid, &InputError{
-			Got:  fmt.Sprintf("a text of %d bytes", len(text)),
+			Got:  Tell("quantity.got_text_bytes", "a text of %d bytes", len(text)),
 			Want: k.accepted,
 			Err:  ErrOutOfRange,
 		}
 	}
 	t := strings.TrimSpace(text)
 	if t == "" {
-		return invalid, &InputError{Got: "an empty text", Want: k.accepted, Err: ErrRequired}
+		return invalid, &InputError{Got: Tell("quantity.got_empty_text", "an empty text"), Want: k.accepted, Err: ErrRequired}
 	}
 	if k.fractions {
 		if num, den, unit, ok := splitFraction(t); ok {
@@ -225,21 +224,22 @@ func (k *kind) parse(text string) (int64, error) {
 		return invalid, &InputError{Got: Excerpt(text), Want: k.accepted, Err: ErrUnit}
 	}
 	if unit == "" {
-		return invalid, &InputError{Got: Excerpt(text) + " without a unit", Want: k.accepted, Err: ErrUnit}
+		return invalid, &InputError{Got: Tell("quantity.got_without_unit", "%s without a unit", Excerpt(text)),
+			Want: k.accepted, Err: ErrUnit}
 	}
 	s := k.find(unit)
 	if s == nil {
 		want := k.accepted
 		if k.hint != nil {
-			if h := k.hint(unit); h != "" {
-				want += "; " + h
+			if h := k.hint(unit); !h.IsZero() {
+				want = Tell("quantity.want_and_hint", "%v; %v", want, h)
 			}
 		}
 		return invalid, &InputError{Got: Excerpt(text), Want: want, Err: ErrUnit}
 	}
 	plain, err := plainNumber(number)
 	if err != nil {
-		return invalid, &InputError{Got: Excerpt(text), Want: err.Error(), Err: ErrUnit}
+		return invalid, &InputError{Got: Excerpt(text), Want: wantOf(err), Err: ErrUnit}
 	}
 	d, err := decimal.NewFromString(plain)
 	if err != nil {
@@ -277,9 +277,17 @@ func splitNumber(t string) (number, unit string) {
 	return t[:end], ""
 }
 
-type numberError string
+// A numberError says what a number has to look like.
+type numberError struct{ want Phrase }
 
-func (e numberError) Error() string { return string(e) }
+func (e numberError) Error() string { return e.want.String() }
+
+func wantOf(err error) Phrase {
+	if e, ok := err.(numberError); ok {
+		return e.want
+	}
+	return Phrase{}
+}
 
 // plainNumber turns what people type into what a decimal parser reads: a true minus sign, a
 // decimal comma where it cannot be a thousands separator, underscores between digits.
@@ -288,7 +296,7 @@ func plainNumber(n string) (string, error) {
 	n = strings.TrimPrefix(n, "+")
 	if strings.Contains(n, "_") {
 		if strings.Contains(n, "__") || strings.HasPrefix(n, "_") || strings.HasSuffix(n, "_") {
-			return "", numberError("digits, with at most one underscore between two of them")
+			return "", numberError{Tell("quantity.want_underscores", "digits, with at most one underscore between two of them")}
 		}
 		n = strings.ReplaceAll(n, "_", "")
 	}
@@ -296,14 +304,16 @@ func plainNumber(n string) (string, error) {
 		whole, frac, _ := strings.Cut(n, ",")
 		if c > 1 || strings.Contains(n, ".") || (len(frac) == 3 &&
 			strings.TrimLeft(strings.TrimPrefix(whole, "-"), "0") != "") {
-			return "", numberError("a number without thousands separators, its decimals after a point")
+			return "", numberError{Tell("quantity.want_no_thousands",
+				"a number without thousands separators, its decimals after a point")}
 		}
 		n = whole + "." + frac
 	}
 	digits := strings.TrimPrefix(n, "-")
 	if strings.Count(digits, ".") > 1 || strings.Trim(digits, ".") == "" || len(digits) > maxDigits ||
 		strings.HasPrefix(digits, ".") || strings.HasSuffix(digits, ".") {
-		return "", numberError("a plain decimal number such as 12.5 before the unit")
+		return "", numberError{Tell("quantity.want_plain_decimal",
+			"a plain decimal number such as 12.5 before the unit")}
 	}
 	return n, nil
 }

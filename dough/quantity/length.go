@@ -34,8 +34,9 @@ var lengths = kind{
 	noun:      "length",
 	fractions: true,
 	letter:    'l', goMust: "MustLength", goInvalid: "quantity.Meters(math.NaN())",
-	accepted: `a length with its unit, such as "24 cm", "110 mm", "1150 m", "9 in" or "3000 ft"`,
-	low:      -1e12, high: 1e12,
+	accepted: Tell("quantity.want_length",
+		`a length with its unit, such as "24 cm", "110 mm", "1150 m", "9 in" or "3000 ft"`),
+	low: -1e12, high: 1e12,
 	scales: []scale{
 		{symbol: "m", names: []string{"meter", "meters", "metre", "metres"}, num: 1e6, den: 1, places: 6},
 		{symbol: "cm", names: []string{"centimeter", "centimeters"}, num: 1e4, den: 1, places: 4},

@@ -35,8 +35,9 @@ var masses = kind{
 	noun:      "mass",
 	fractions: true,
 	letter:    'm', goMust: "MustMass", goInvalid: "quantity.Grams(math.NaN())", compound: poundsAndOunces,
-	accepted: `a mass with its unit, such as "780 g", "1.2 kg", "500 mg", "4 oz", "1 lb" or "1 lb 4 oz"`,
-	low:      -1e15, high: 1e15,
+	accepted: Tell("quantity.want_mass",
+		`a mass with its unit, such as "780 g", "1.2 kg", "500 mg", "4 oz", "1 lb" or "1 lb 4 oz"`),
+	low: -1e15, high: 1e15,
 	scales: []scale{
 		{symbol: "g", names: []string{"gram", "grams"}, num: 1e6, den: 1, places: 6},
 		{symbol: "kg", names: []string{"kilogram", "kilograms"}, num: 1e9, den: 1, places: 9},

@@ -69,7 +69,7 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 		"Note.Deep":            "note.deep",
 	} {
 		var p quantity.Problems
-		p.Required(goPath, "something")
+		p.Required(goPath, quantity.Tell("test.want_something", "something"))
 		err := p.ErrFor(in)
 		if got := pathsOf(err); len(got) != 1 || got[0] != want {
 			t.Errorf("%s is %v, want %s", goPath, got, want)
@@ -85,7 +85,7 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 	if p.ErrFor(in) != nil || quantity.DataPaths(nil, nil) != nil {
 		t.Error("no problem is no error")
 	}
-	p.Required("TooWarm", "x")
+	p.Required("TooWarm", quantity.Tell("test.want_x", "x"))
 	if got := fmt.Sprint(p.ErrFor(nil)); got != "too_warm: required: want x" {
 		t.Error(got)
 	}
@@ -96,8 +96,8 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 func TestDataPathsCompose(t *testing.T) {
 	part := func() error {
 		var p quantity.Problems
-		p.Required("Flours[1].Percent", "a percentage")
-		p.Required("Water.Name", "a name")
+		p.Required("Flours[1].Percent", quantity.Tell("test.want_percentage", "a percentage"))
+		p.Required("Water.Name", quantity.Tell("test.want_name", "a name"))
 		p.Join("Elsewhere", errors.New("plain"))
 		return p.ErrFor(recipe{})
 	}
@@ -105,7 +105,7 @@ func TestDataPathsCompose(t *testing.T) {
 	whole.Join("Main", part())
 	whole.Join("Side[3]", part())
 	whole.Join("Dough.Made", part()) // not a field of the input
-	whole.Required("Main.Water.Percent", "a percentage")
+	whole.Required("Main.Water.Percent", quantity.Tell("test.want_percentage", "a percentage"))
 	if diff := cmp.Diff([]string{
 		"main.flours[1].percent", "main.the_water.name", "side[3].flours[1].percent", "side[3].the_water.name",
 		"dough.made.flours[1].percent", "dough.made.the_water.name", "main.the_water.percent",
@@ -149,8 +149,8 @@ func TestErrorsForPrograms(t *testing.T) {
 	p.Int("Pieces", -1, 1, 1000)
 	p.Duration("Rest", -time.Hour, 0, time.Hour)
 	p.Float("Open", -1, 0, math.Inf(1), "")
-	p.AddCode("Culture", "culture_too_large", "900 g", "", quantity.ErrInconsistent)
-	p.Add("Steam", "40 min", "", quantity.ErrModelRange)
+	p.AddCode("Culture", "culture_too_large", "900 g", quantity.Phrase{}, quantity.ErrInconsistent)
+	p.Add("Steam", "40 min", quantity.Phrase{}, quantity.ErrModelRange)
 	p.Join("Mass", second(quantity.ParseMass("5")))
 	text, err := json.Marshal(quantity.InputErrors(p.ErrFor(recipe{})))
 	if err != nil {
@@ -167,8 +167,8 @@ func TestErrorsForPrograms(t *testing.T) {
 		`"message":"out of range: got -1, want 1 to 1000"},` +
 		`{"path":"rest","go_path":"Rest","code":"out_of_range","got":"−1h","want":"0m to 1h","low":"0m","high":"1h",` +
 		`"message":"out of range: got −1h, want 0m to 1h"},` +
-		`{"path":"open","go_path":"Open","code":"out_of_range","got":"-1","want":"0 to +Inf","low":0,` +
-		`"message":"out of range: got -1, want 0 to +Inf"},` +
+		`{"path":"open","go_path":"Open","code":"out_of_range","got":"−1","want":"0 to +Inf","low":0,` +
+		`"message":"out of range: got −1, want 0 to +Inf"},` +
 		`{"path":"culture","go_path":"Culture","code":"culture_too_large","got":"900 g",` +
 		`"message":"inconsistent: got 900 g"},` +
 		`{"path":"steam","go_path":"Steam","code":"outside_model","got":"40 min",` +

@@ -22,16 +22,16 @@ const percentOne = 100_000_000
 var percents = kind{
 	noun:   "percentage",
 	letter: 'p', goMust: "MustPercent", goInvalid: "quantity.NewPercent(math.NaN())",
-	accepted: `a percentage with its sign, such as "68 %"`,
+	accepted: Tell("quantity.want_percent", `a percentage with its sign, such as "68 %%"`),
 	low:      -1e15, high: 1e15,
 	scales: []scale{
 		{symbol: "%", names: []string{"percent"}, num: 1e6, den: 1, places: 6},
 	},
-	hint: func(unit string) string {
+	hint: func(unit string) Phrase {
 		if masses.find(unit) != nil {
-			return "a weight does not belong here"
+			return Tell("quantity.hint_no_weight", "a weight does not belong here")
 		}
-		return ""
+		return Phrase{}
 	},
 }
 

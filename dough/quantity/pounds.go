@@ -25,7 +25,7 @@ func poundsAndOunces(k *kind, text string) (quanta int64, ok bool, err error) {
 }
 
 func parsePoundsAndOunces(k *kind, text, pounds, rest string) (int64, error) {
-	refuse := func(want string, reason error) (int64, error) {
+	refuse := func(want Phrase, reason error) (int64, error) {
 		return invalid, &InputError{Got: Excerpt(text), Want: want, Err: reason}
 	}
 	number, unit := splitNumber(rest)
@@ -33,18 +33,19 @@ func parsePoundsAndOunces(k *kind, text, pounds, rest string) (int64, error) {
 		return refuse(k.accepted, ErrUnit)
 	}
 	if strings.ContainsAny(number, "+-−") {
-		return refuse("one sign, in front of the pounds", ErrUnit)
+		return refuse(Tell("quantity.want_one_sign_front_pounds", "one sign, in front of the pounds"), ErrUnit)
 	}
 	if strings.ContainsAny(pounds, ".,") {
-		return refuse("whole pounds before ounces, or pounds alone", ErrUnit)
+		return refuse(Tell("quantity.want_whole_pounds_before_ounces_or", "whole pounds before ounces, or pounds alone"),
+			ErrUnit)
 	}
 	whole, err := plainNumber(pounds)
 	if err != nil {
-		return refuse(err.Error(), ErrUnit)
+		return refuse(wantOf(err), ErrUnit)
 	}
 	part, err := plainNumber(number)
 	if err != nil {
-		return refuse(err.Error(), ErrUnit)
+		return refuse(wantOf(err), ErrUnit)
 	}
 	lb, err := decimal.NewFromString(whole)
 	if err != nil {
@@ -56,7 +57,7 @@ func parsePoundsAndOunces(k *kind, text, pounds, rest string) (int64, error) {
 	}
 	sixteen := decimal.NewFromInt(ouncesInPound)
 	if oz.GreaterThanOrEqual(sixteen) {
-		return refuse("less than 16 oz beside the pounds", ErrOutOfRange)
+		return refuse(Tell("quantity.want_less_than_16_oz_beside", "less than 16 oz beside the pounds"), ErrOutOfRange)
 	}
 	if strings.HasPrefix(whole, "-") {
 		oz = oz.Neg()

@@ -2,8 +2,6 @@ package quantity
 
 import (
 	"errors"
-	"math"
-	"strconv"
 	"time"
 )
 
@@ -14,11 +12,13 @@ type Problems struct {
 	list []error
 }
 
-// Add notes one problem.
-func (p *Problems) Add(path, got, want string, reason error) { p.AddCode(path, "", got, want, reason) }
+// Add notes one problem. Got is what [InputError] says.
+func (p *Problems) Add(path string, got any, want Phrase, reason error) {
+	p.AddCode(path, "", got, want, reason)
+}
 
 // AddCode notes one problem that programs know by a code of its own, such as "culture_too_large".
-func (p *Problems) AddCode(path, code, got, want string, reason error) {
+func (p *Problems) AddCode(path, code string, got any, want Phrase, reason error) {
 	p.note(InputError{GoPath: path, Code: code, Got: got, Want: want, Err: reason})
 }
 
@@ -28,13 +28,15 @@ func (p *Problems) note(e InputError) {
 }
 
 // outside notes a value that does not lie between two bounds.
-func (p *Problems) outside(path, got string, low, high any, want string) bool {
-	p.note(InputError{GoPath: path, Got: got, Want: want, Low: low, High: high, Err: ErrOutOfRange})
+func (p *Problems) outside(path string, got, low, high any) bool {
+	p.note(InputError{GoPath: path, Got: got, Want: between(low, high), Low: low, High: high, Err: ErrOutOfRange})
 	return false
 }
 
 // Required notes that a field is missing; want says what belongs there.
-func (p *Problems) Required(path, want string) { p.Add(path, "", want, ErrRequired) }
+func (p *Problems) Required(path string, want Phrase) { p.Add(path, nil, want, ErrRequired) }
+
+func between(low, high any) Phrase { return Tell("quantity.want_between", "%v to %v", low, high) }
 
 // Join notes the problems of a part of the input, whose paths are put below path. An error
 // that is not an [InputError] is kept, prefixed with the path. Nil is ignored.
@@ -49,7 +51,13 @@ func (p *Problems) Float(path string, got, low, high float64, unit string) bool 
 	if got >= low && got <= high {
 		return true
 	}
-	return p.outside(path, number(got, unit), low, high, number(low, unit)+" to "+number(high, unit))
+	if unit == "" {
+		return p.outside(path, got, low, high)
+	}
+	of := func(x float64) Phrase { return Tell("quantity.number_of", "%v %s", x, unit) }
+	p.note(InputError{GoPath: path, Got: of(got), Want: between(of(low), of(high)), Low: low, High: high,
+		Err: ErrOutOfRange})
+	return false
 }
 
 // Int checks that a count lies in [low, high].
@@ -57,7 +65,7 @@ func (p *Problems) Int(path string, got, low, high int) bool {
 	if got >= low && got <= high {
 		return true
 	}
-	return p.outside(path, strconv.Itoa(got), low, high, strconv.Itoa(low)+" to "+strconv.Itoa(high))
+	return p.outside(path, got, low, high)
 }
 
 // Duration checks that a duration lies in [low, high].
@@ -65,25 +73,7 @@ func (p *Problems) Duration(path string, got, low, high time.Duration) bool {
 	if got >= low && got <= high {
 		return true
 	}
-	return p.outside(path, FormatDuration(got), Elapsed(low), Elapsed(high),
-		FormatDuration(low)+" to "+FormatDuration(high))
-}
-
-func number(x float64, unit string) string {
-	s := strconv.FormatFloat(x, 'g', 6, 64)
-	switch {
-	case math.IsNaN(x):
-		s = "NaN"
-	case math.Abs(x) < 1e6 && math.Abs(x) >= 1e-4 || x == 0:
-		s = strconv.FormatFloat(x, 'f', -1, 64)
-		if len(s) > 12 {
-			s = strconv.FormatFloat(x, 'g', 6, 64)
-		}
-	}
-	if unit != "" {
-		s += " " + unit
-	}
-	return s
+	return p.outside(path, Elapsed(got), Elapsed(low), Elapsed(high))
 }
 
 // ErrFor returns nil when there is no problem, and otherwise all of them, joined, each with the path that the data
@@ -129,10 +119,9 @@ func Check[T Ranged[T]](p *Problems, path string, got, low, high T) bool {
 	if got.IsValid() && got.Compare(low) >= 0 && got.Compare(high) <= 0 {
 		return true
 	}
-	want := low.String() + " to " + high.String()
 	if t, ok := any(got).(Temperature); ok && t.IsZero() {
-		p.note(InputError{GoPath: path, Want: want, Low: low, High: high, Err: ErrRequired})
+		p.note(InputError{GoPath: path, Want: between(low, high), Low: low, High: high, Err: ErrRequired})
 		return false
 	}
-	return p.outside(path, got.String(), low, high, want)
+	return p.outside(path, got, low, high)
 }

@@ -23,7 +23,8 @@ const maxFormItems = 1000 // in one list of a form
 func ReadForm(form map[string][]string, into any) error {
 	target := reflect.ValueOf(into)
 	if target.Kind() != reflect.Pointer || target.IsNil() {
-		return &InputError{Code: "wrong_type", Want: "a pointer to read into", Err: ErrForm}
+		return &InputError{Code: "wrong_type", Want: Tell("quantity.want_pointer_to_read_into", "a pointer to read into"),
+			Err: ErrForm}
 	}
 	f := formReader{jsonReader{keys: map[reflect.Type][]jsonField{}}}
 	for _, name := range slices.SortedFunc(maps.Keys(form), compareNames) {
@@ -31,7 +32,8 @@ func ReadForm(form map[string][]string, into any) error {
 		switch at := (jsonPath{data: short(name), inGo: short(name)}); {
 		case len(f.problems.list) >= maxProblems:
 		case len(texts) > 1:
-			f.add(at, "duplicate_key", "the name a second time", "each name once")
+			f.add(at, "duplicate_key", Tell("quantity.got_name_second_time", "the name a second time"),
+				Tell("quantity.want_each_name_once", "each name once"))
 		default:
 			f.field(jsonPath{}, name, strings.Join(texts, ""), target.Elem())
 		}
@@ -84,7 +86,8 @@ func (f *formReader) field(at jsonPath, rest, text string, v reflect.Value) {
 		i, err := strconv.Atoi(digits)
 		there := jsonPath{inner, "[" + short(digits) + "]", "[" + short(digits) + "]"}
 		if !closed || err != nil || strconv.Itoa(i) != digits || i < 0 || i >= maxFormItems || i > v.Len() {
-			f.add(there, "unknown_key", "the index "+Excerpt(digits), "indexes from 0 without a gap, at most 999")
+			f.add(there, "unknown_key", Tell("quantity.got_index", "the index %s", Excerpt(digits)),
+				Tell("quantity.want_indexes_from_0_without_gap", "indexes from 0 without a gap, at most 999"))
 			return
 		}
 		if i == v.Len() {
@@ -102,9 +105,11 @@ func (f *formReader) field(at jsonPath, rest, text string, v reflect.Value) {
 			f.field(jsonPath{inner, key, fields[i].name}, after, text, v.FieldByIndex(fields[i].index))
 			return
 		}
-		f.add(jsonPath{inner, short(key), short(key)}, "unknown_key", "a name that is not known", accepted(fields))
+		f.add(jsonPath{inner, short(key), short(key)}, "unknown_key",
+			Tell("quantity.got_name_not_known", "a name that is not known"), accepted(fields))
 	default:
-		f.add(at, "unknown_key", "more of a name, "+Excerpt(rest), "the name to end here")
+		f.add(at, "unknown_key", Tell("quantity.got_more_name", "more of a name, %s", Excerpt(rest)),
+			Tell("quantity.want_name_to_end_here", "the name to end here"))
 	}
 }
 
@@ -121,14 +126,15 @@ func (f *formReader) set(at jsonPath, text string, v reflect.Value) {
 	case v.Kind() == reflect.Bool:
 		on := text == "on" || text == "true"
 		if !on && text != "false" {
-			f.add(at, "wrong_type", Excerpt(text), "true, false or on")
+			f.add(at, "wrong_type", Excerpt(text), Tell("quantity.want_true_false_or", "true, false or on"))
 		}
 		v.SetBool(on)
 	case isNumber(v):
-		if want := setNumber(v, strings.TrimSpace(text)); want != "" {
+		if want := setNumber(v, strings.TrimSpace(text)); !want.IsZero() {
 			f.add(at, "wrong_type", Excerpt(text), want)
 		}
 	default:
-		f.add(at, "wrong_type", "a text", "the names of its parts")
+		f.add(at, "wrong_type", Tell("quantity.got_text", "a text"),
+			Tell("quantity.want_names_parts", "the names of its parts"))
 	}
 }

@@ -104,7 +104,7 @@ func TestReadFormProblems(t *testing.T) {
 		form[name] = []string{c.text}
 		var in formInput
 		found := quantity.InputErrors(quantity.ReadForm(map[string][]string{name: {c.text}}, &in))
-		if len(found) != 1 || found[0].Path != c.path || found[0].Code != c.code || found[0].Want == "" {
+		if len(found) != 1 || found[0].Path != c.path || found[0].Code != c.code || found[0].Want.IsZero() {
 			t.Errorf("%q = %q: %+v, want %s at %q", name, c.text, found, c.code, c.path)
 		}
 	}
@@ -166,8 +166,8 @@ func TestWhatCannotBeReadIsNotRequired(t *testing.T) {
 	var in formInput
 	var p quantity.Problems
 	p.Join("", quantity.ReadForm(map[string][]string{"target": {"26"}}, &in))
-	p.Required("Target", "a temperature")
-	p.Required("Room", "a temperature")
+	p.Required("Target", quantity.Tell("test.want_temperature", "a temperature"))
+	p.Required("Room", quantity.Tell("test.want_temperature", "a temperature"))
 	var codes []string
 	for _, e := range quantity.InputErrors(p.ErrFor(in)) {
 		codes = append(codes, e.Path+" "+e.Code)

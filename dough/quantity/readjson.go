@@ -35,14 +35,17 @@ func ReadJSON(data []byte, into any) error {
 		return fmt.Errorf("quantity.ReadJSON: cannot read into %T, only into a pointer", into)
 	}
 	if len(data) > maxJSON {
-		return formError("too_large", fmt.Sprintf("%d bytes", len(data)), "at most 10 MB of JSON", ErrOutOfRange)
+		return formError("too_large", Tell("quantity.got_bytes", "%d bytes", len(data)),
+			Tell("quantity.want_at_most_10_mb_json", "at most 10 MB of JSON"), ErrOutOfRange)
 	}
 	if at := firstInvalid(data); at >= 0 {
-		return formError("not_json", position(data, at)+", bytes that are no UTF-8", "JSON in UTF-8", ErrForm)
+		return formError("not_json", Tell("quantity.got_bytes_are_no_utf_8", "%v, bytes that are no UTF-8",
+			position(data, at)), Tell("quantity.want_json_utf_8", "JSON in UTF-8"), ErrForm)
 	}
 	if at := tooDeep(data); at >= 0 {
 		return formError("too_deep", position(data, at),
-			fmt.Sprintf("at most %d levels of objects and lists", maxJSONDepth), ErrOutOfRange)
+			Tell("quantity.want_at_most_levels_objects_and", "at most %d levels of objects and lists",
+				maxJSONDepth), ErrOutOfRange)
 	}
 	if err := wholeValue(data); err != nil {
 		return err
@@ -51,14 +54,15 @@ func ReadJSON(data []byte, into any) error {
 	r.tokens.UseNumber()
 	switch err := r.value(jsonPath{}, target.Elem()); {
 	case errors.Is(err, errEnough):
-		r.put(jsonPath{}, "too_many_problems", "", fmt.Sprintf("fewer than %d problems; the rest was not read",
-			maxProblems), ErrForm)
+		r.put(jsonPath{}, "too_many_problems", "", Tell("quantity.want_fewer_than_problems_rest_was",
+			"fewer than %d problems; the rest was not read", maxProblems), ErrForm)
 	case errors.Is(err, errTooMany):
 		at := position(data, int(r.tokens.InputOffset()))
-		r.put(jsonPath{}, "too_many_items", at, fmt.Sprintf("at most %d items in all lists together", maxJSONItems),
+		r.put(jsonPath{}, "too_many_items", at, Tell("quantity.want_at_most_items_all_lists",
+			"at most %d items in all lists together", maxJSONItems),
 			ErrOutOfRange)
 	case err != nil:
-		r.add(jsonPath{}, "not_json", Excerpt(err.Error()), "JSON")
+		r.add(jsonPath{}, "not_json", Excerpt(err.Error()), Tell("quantity.want_json", "JSON"))
 	}
 	return r.problems.Err()
 }
@@ -76,15 +80,17 @@ func wholeValue(data []byte) error {
 			return formError(
 				"trailing_data",
 				position(data, len(data)-more),
-				"nothing after the end of the value",
+				Tell("quantity.want_nothing_after_end_value", "nothing after the end of the value"),
 				ErrForm,
 			)
 		}
 		return nil
 	case errors.As(err, &syntax):
-		return formError("not_json", position(data, int(syntax.Offset)-1)+", "+Excerpt(syntax.Error()), "JSON", ErrForm)
+		return formError("not_json", Tell("quantity.got_at_fault", "%v, %s",
+			position(data, int(syntax.Offset)-1), Excerpt(syntax.Error())), Tell("quantity.want_json", "JSON"), ErrForm)
 	}
-	return formError("not_json", "a text that ends too early", "a whole JSON value", ErrForm)
+	return formError("not_json", Tell("quantity.got_text_ends_too_early", "a text that ends too early"),
+		Tell("quantity.want_whole_json_value", "a whole JSON value"), ErrForm)
 }
 
 // tooDeep returns where objects and lists lie too deep in each other, and −1 when they do not.
@@ -108,7 +114,7 @@ func tooDeep(data []byte) int {
 	return -1
 }
 
-func formError(code, got, want string, reason error) error {
+func formError(code string, got any, want Phrase, reason error) error {
 	return &InputError{Code: code, Got: got, Want: want, Err: reason}
 }
 
@@ -127,11 +133,11 @@ func firstInvalid(data []byte) int {
 }
 
 // position says where a byte stands, as an editor counts.
-func position(data []byte, at int) string {
+func position(data []byte, at int) Phrase {
 	before := data[:max(0, min(at, len(data)))]
 	line := bytes.Count(before, []byte("\n"))
 	column := utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:])
-	return fmt.Sprintf("line %d, column %d", line+1, column+1)
+	return Tell("quantity.position", "line %d, column %d", line+1, column+1)
 }
 
 // A jsonReader goes through the tokens of a text and a Go value side by side.
@@ -169,9 +175,11 @@ var (
 	errEnough  = errors.New("enough problems")
 )
 
-func (r *jsonReader) add(at jsonPath, code, got, want string) { r.put(at, code, got, want, ErrForm) }
+func (r *jsonReader) add(at jsonPath, code string, got any, want Phrase) {
+	r.put(at, code, got, want, ErrForm)
+}
 
-func (r *jsonReader) put(at jsonPath, code, got, want string, reason error) {
+func (r *jsonReader) put(at jsonPath, code string, got any, want Phrase, reason error) {
 	r.join(at, &InputError{Code: code, Got: got, Want: want, Err: reason})
 }
 
@@ -180,7 +188,7 @@ func (r *jsonReader) join(at jsonPath, err error) {
 	data, goPath := at.both()
 	found := InputErrors(err)
 	if len(found) == 0 {
-		found = []*InputError{{Code: "wrong_type", Want: err.Error(), Err: ErrForm}}
+		found = []*InputError{{Code: "wrong_type", Want: literally(err.Error()), Err: ErrForm}}
 	}
 	for _, e := range found {
 		moved := *e
@@ -244,8 +252,8 @@ func (r *jsonReader) token(at jsonPath, token json.Token, v reflect.Value) error
 		}
 	default:
 		if n, ok := token.(json.Number); ok && isNumber(v) {
-			if want := setNumber(v, n.String()); want != "" {
-				r.put(at, "", n.String(), want, ErrOutOfRange)
+			if want := setNumber(v, n.String()); !want.IsZero() {
+				r.put(at, "", n, want, ErrOutOfRange)
 			}
 			return nil
 		}

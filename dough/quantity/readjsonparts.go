@@ -3,7 +3,6 @@ package quantity
 import (
 	"encoding/json"
 	"reflect"
-	"strconv"
 	"strings"
 )
 
@@ -66,12 +65,14 @@ func (r *jsonReader) object(at jsonPath, v reflect.Value) error {
 		}
 		i := find(fields, key)
 		if i < 0 {
-			r.add(jsonPath{&at, short(key), short(key)}, "unknown_key", "a key that is not known", accepted(fields))
+			r.add(jsonPath{&at, short(key), short(key)}, "unknown_key",
+				Tell("quantity.got_key_not_known", "a key that is not known"), accepted(fields))
 			return r.ignore()
 		}
 		there := jsonPath{&at, key, fields[i].name}
 		if seen[i] {
-			r.add(there, "duplicate_key", "the key a second time", "each key once")
+			r.add(there, "duplicate_key", Tell("quantity.got_key_second_time", "the key a second time"),
+				Tell("quantity.want_each_key_once", "each key once"))
 			return r.ignore()
 		}
 		seen[i] = true
@@ -99,12 +100,14 @@ func (r *jsonReader) table(at jsonPath, v reflect.Value) error {
 			}
 		case key.Kind() == reflect.String:
 			key.SetString(text)
-		case !isNumber(key) || setNumber(key, text) != "":
-			r.add(there, "wrong_type", "the key "+Excerpt(text), wanted(t.Key())+" as key")
+		case !isNumber(key) || !setNumber(key, text).IsZero():
+			r.add(there, "wrong_type", Tell("quantity.got_key", "the key %s", Excerpt(text)),
+				Tell("quantity.want_as_key", "%v as key", wanted(t.Key())))
 			return r.ignore()
 		}
 		if made.MapIndex(key).IsValid() {
-			r.add(there, "duplicate_key", "the key a second time", "each key once")
+			r.add(there, "duplicate_key", Tell("quantity.got_key_second_time", "the key a second time"),
+				Tell("quantity.want_each_key_once", "each key once"))
 			return r.ignore()
 		}
 		item := reflect.New(t.Elem()).Elem()
@@ -136,7 +139,8 @@ func (r *jsonReader) list(at jsonPath, v reflect.Value) error {
 		return r.value(at.at(i), v.Index(i))
 	})
 	if err == nil && !slice && n != v.Len() {
-		r.add(at, "wrong_type", "a list of "+strconv.Itoa(n), "a list of "+strconv.Itoa(v.Len()))
+		r.add(at, "wrong_type", Tell("quantity.got_list", "a list of %d", n),
+			Tell("quantity.want_list", "a list of %d", v.Len()))
 	}
 	return err
 }
@@ -174,20 +178,20 @@ func (r *jsonReader) ignore() error {
 }
 
 // accepted lists keys for an error, the first dozen of many.
-func accepted(fields []jsonField) string {
+func accepted(fields []jsonField) Phrase {
 	const most = 12
 	var keys []string
 	for _, f := range fields[:min(len(fields), most)] {
 		keys = append(keys, f.key)
 	}
-	out := "one of " + strings.Join(keys, ", ")
+	out := strings.Join(keys, ", ")
 	if len(fields) > most {
 		out += ", …"
 	}
 	if len(fields) == 0 {
-		return "no keys"
+		return Tell("quantity.want_no_keys", "no keys")
 	}
-	return out
+	return oneOf(out)
 }
 
 // short cuts a key of the data for a path.

@@ -58,10 +58,12 @@ func (r *jsonReader) null(at jsonPath, v reflect.Value) {
 	if text, err := json.Marshal(v.Interface()); err == nil && string(text) == "null" {
 		return
 	}
-	r.put(at, "null", "null", "a value, or the key left out", ErrRequired)
+	r.put(at, "null", Tell("quantity.got_null_2", "null"),
+		Tell("quantity.want_value_or_key_left_out", "a value, or the key left out"), ErrRequired)
 }
 
-const timeWant = "a moment with its offset, such as 2026-11-28T09:00:00+01:00"
+var timeWant = Tell("quantity.want_moment_offset_2026_11_28t09",
+	"a moment with its offset, such as 2026-11-28T09:00:00+01:00")
 
 // text reads a value that has a text form. What is no text is refused with what its quantity wants.
 func (r *jsonReader) text(at jsonPath, token json.Token, v reflect.Value) error {
@@ -76,13 +78,13 @@ func (r *jsonReader) text(at jsonPath, token json.Token, v reflect.Value) error 
 		}
 		return nil
 	}
-	want := "a text"
+	want := Tell("quantity.want_text", "a text")
 	if v.Type() == reflect.TypeFor[time.Time]() {
 		want = timeWant
 	}
 	scratch := reflect.New(v.Type()).Elem()
-	if found := InputErrors(readsText(scratch).UnmarshalText([]byte("?"))); len(found) > 0 && found[0].Want != "" {
-		want = "a text: " + found[0].Want
+	if found := InputErrors(readsText(scratch).UnmarshalText([]byte("?"))); len(found) > 0 && !found[0].Want.IsZero() {
+		want = Tell("quantity.want_text_with", "a text: %v", found[0].Want)
 	}
 	r.add(at, "wrong_type", described(token), want)
 	return r.skip(token)
@@ -90,63 +92,68 @@ func (r *jsonReader) text(at jsonPath, token json.Token, v reflect.Value) error 
 
 func isNumber(v reflect.Value) bool { return v.CanInt() || v.CanUint() || v.CanFloat() }
 
-// setNumber returns what is accepted instead, and "" when the number was set.
-func setNumber(v reflect.Value, n string) string {
+// setNumber returns what is accepted instead, and nothing when the number was set.
+func setNumber(v reflect.Value, n string) Phrase {
 	switch {
 	case v.CanInt():
 		i, err := strconv.ParseInt(n, 10, v.Type().Bits())
 		if err != nil {
-			return "a whole number of at most " + strconv.Itoa(v.Type().Bits()-1) + " bits and a sign"
+			return Tell("quantity.want_signed", "a whole number of at most %d bits and a sign", v.Type().Bits()-1)
 		}
 		v.SetInt(i)
 	case v.CanUint():
 		i, err := strconv.ParseUint(n, 10, v.Type().Bits())
 		if err != nil {
-			return "a whole number from 0, of at most " + strconv.Itoa(v.Type().Bits()) + " bits"
+			return Tell("quantity.want_unsigned", "a whole number from 0, of at most %d bits", v.Type().Bits())
 		}
 		v.SetUint(i)
 	default:
 		x, err := strconv.ParseFloat(n, v.Type().Bits())
 		if err != nil {
-			return "a number that a float of " + strconv.Itoa(v.Type().Bits()) + " bits can hold"
+			return Tell("quantity.want_float", "a number that a float of %d bits can hold", v.Type().Bits())
 		}
 		v.SetFloat(x)
 	}
-	return ""
+	return Phrase{}
 }
 
 // described names a token for an error.
-func described(token json.Token) string {
+func described(token json.Token) Phrase {
 	switch t := token.(type) {
 	case json.Delim:
 		if t == '{' {
-			return "an object"
+			return Tell("quantity.want_object", "an object")
 		}
-		return "a list"
+		return Tell("quantity.want_some_list", "a list")
 	case string:
-		return "the text " + Excerpt(t)
+		return Tell("quantity.got_the_text", "the text %s", Excerpt(t))
 	case json.Number:
-		return "the number " + strings.Trim(Excerpt(t.String()), `"`)
+		return Tell("quantity.got_the_number", "the number %s", strings.Trim(Excerpt(t.String()), `"`))
 	case bool:
-		return strconv.FormatBool(t)
+		return literally(strconv.FormatBool(t))
 	}
-	return "null"
+	return literally("null")
 }
 
-func wanted(t reflect.Type) string {
+// literally is a text that is the same in every language.
+func literally(text string) Phrase { return Phrase{English: "%s", Args: []any{text}} }
+
+func oneOf(words string) Phrase { return Tell("quantity.want_one_of", "one of %s", words) }
+
+func wanted(t reflect.Type) Phrase {
 	switch t.Kind() {
 	case reflect.Struct, reflect.Map:
-		return "an object"
+		return Tell("quantity.want_object", "an object")
 	case reflect.Slice, reflect.Array:
-		return "a list"
+		return Tell("quantity.want_some_list", "a list")
 	case reflect.String:
-		return "a text"
+		return Tell("quantity.want_text", "a text")
 	case reflect.Bool:
-		return "true or false"
+		return Tell("quantity.want_bool", "true or false")
 	case reflect.Float32, reflect.Float64:
-		return "a number"
+		return Tell("quantity.want_number", "a number")
 	case reflect.Interface, reflect.Func, reflect.Chan:
-		return "nothing: this part has no form in JSON"
+		return Tell("quantity.want_no_form", "nothing: this part has no form in JSON")
 	}
-	return "a whole number"
+	return Tell("quantity.want_whole_number", "a whole number")
 }

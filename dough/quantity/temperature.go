@@ -45,7 +45,7 @@ const mostDecimals = 5
 var temperatures = kind{
 	noun:   "temperature",
 	letter: 't', goMust: "MustTemperature", goInvalid: "quantity.Temperature{}", optional: true,
-	accepted: `a temperature with its scale, such as "24.5 °C", "76 °F" or "297.65 K"`,
+	accepted: Tell("quantity.want_temperature", `a temperature with its scale, such as "24.5 °C", "76 °F" or "297.65 K"`),
 	low:      1, high: 10_000 * perKelvin, above: true,
 	scales: []scale{
 		{symbol: "°C", names: []string{"C", "degC", "℃"}, num: perKelvin, den: 1, offset: celsiusZero, places: 3,
@@ -54,11 +54,11 @@ var temperatures = kind{
 			most: mostDecimals},
 		{symbol: "K", num: perKelvin, den: 1, places: 3, most: mostDecimals},
 	},
-	hint: func(unit string) string {
+	hint: func(unit string) Phrase {
 		if strings.ContainsAny(unit, "Δ∆") || unit == "dC" || unit == "dF" {
-			return "a temperature difference does not belong here"
+			return Tell("quantity.hint_no_difference", "a temperature difference does not belong here")
 		}
-		return ""
+		return Phrase{}
 	},
 }
 

@@ -26,15 +26,15 @@ func readUnit[U ~int](k *kind, into *U, text []byte) error {
 	return &InputError{Got: Excerpt(textOf(text)), Want: k.symbols(), Code: "unknown_word", Err: ErrUnit}
 }
 
-func (k *kind) symbols() string {
-	out := "one of"
+func (k *kind) symbols() Phrase {
+	out := ""
 	for i := range k.scales {
 		if i > 0 {
-			out += ","
+			out += ", "
 		}
-		out += " " + k.scales[i].symbol
+		out += k.scales[i].symbol
 	}
-	return out
+	return oneOf(out)
 }
 
 // String is the unit's symbol: "g".

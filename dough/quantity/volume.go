@@ -42,8 +42,9 @@ var volumes = kind{
 	noun:      "volume",
 	fractions: true,
 	letter:    'v', goMust: "MustVolume", goInvalid: "quantity.Liters(math.NaN())", show: int(Milliliter),
-	accepted: `a volume with its unit, such as "7 L", "250 mL", "1.5 qt", "2 cup" or "1 tbsp"`,
-	low:      -1e18, high: 1e18,
+	accepted: Tell("quantity.want_volume",
+		`a volume with its unit, such as "7 L", "250 mL", "1.5 qt", "2 cup" or "1 tbsp"`),
+	low: -1e18, high: 1e18,
 	scales: []scale{
 		{symbol: "L", names: []string{"l", "liter", "liters", "litre", "litres"}, num: 1e12, den: 1, places: 12},
 		{symbol: "mL", names: []string{"ml", "cm3", "cm³", "milliliter", "milliliters"}, num: 1e9, den: 1, places: 9},

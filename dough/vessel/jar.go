@@ -44,7 +44,8 @@ func (in SampleJar) Sample() (JarSample, error) {
 	cm := quantity.Centimeters
 	check := func(path string, l, low, high quantity.Length) {
 		if l.IsZero() {
-			p.Required(path, low.Text(quantity.Centimeter, 0)+" to "+high.Text(quantity.Centimeter, 0))
+			p.Required(path, quantity.Tell("vessel.want_to", "%s to %s", low.Text(quantity.Centimeter, 0),
+				high.Text(quantity.Centimeter, 0)))
 		} else {
 			quantity.Check(&p, path, l, low, high)
 		}
@@ -66,7 +67,8 @@ func (in SampleJar) Sample() (JarSample, error) {
 	area := math.Pi / 4 * in.Diameter.Centimeters() * in.Diameter.Centimeters()
 	dough, _ := quantity.Grams(in.Density * area * start).RoundTo(quantity.Grams(1))
 	if dough.IsZero() {
-		p.Add("Height", in.Height.String(), "a jar that holds a gram of dough", quantity.ErrOutOfRange)
+		p.Add("Height", in.Height, quantity.Tell("vessel.want_jar_holds_gram_dough", "a jar that holds a gram of dough"),
+			quantity.ErrOutOfRange)
 		return JarSample{}, p.ErrFor(in)
 	}
 	marks, err := RiseContainer{Diameter: in.Diameter, Height: in.Height, Dough: dough, Density: in.Density}.Marks()

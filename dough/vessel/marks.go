@@ -68,7 +68,8 @@ func (in RiseContainer) Marks() (RiseMarks, error) {
 		quantity.Check(&p, "Start", in.Start, cm(0.2), cm(200))
 		r.Start = in.Start
 	case in.Dough.IsZero():
-		p.Required("Start", "the height of the dough when put in, or its weight")
+		p.Required("Start", quantity.Tell("vessel.want_height_dough_when_put_or",
+			"the height of the dough when put in, or its weight"))
 	default:
 		ok := quantity.Check(&p, "Dough", in.Dough, quantity.Grams(1), quantity.Kilograms(100_000))
 		if in.Density == 0 {
@@ -87,7 +88,8 @@ func (in RiseContainer) Marks() (RiseMarks, error) {
 		}
 	}
 	if len(in.Rises) > 50 {
-		p.Add("Rises", strconv.Itoa(len(in.Rises))+" marks", "at most 50", quantity.ErrOutOfRange)
+		p.Add("Rises", quantity.Tell("vessel.got_marks", "%d marks", len(in.Rises)),
+			quantity.Tell("vessel.want_at_most_50", "at most 50"), quantity.ErrOutOfRange)
 		return RiseMarks{}, p.ErrFor(in)
 	}
 	for i, x := range in.Rises {
@@ -110,7 +112,8 @@ func (in RiseContainer) area(p *quantity.Problems) float64 {
 	low, high := quantity.Centimeters(2), quantity.Centimeters(200)
 	if in.Width.IsZero() && in.Depth.IsZero() {
 		if in.Diameter.IsZero() {
-			p.Required("Diameter", "the inside diameter, or the width and depth of a square container")
+			p.Required("Diameter", quantity.Tell("vessel.want_inside_diameter_or_width_and",
+				"the inside diameter, or the width and depth of a square container"))
 		} else if quantity.Check(p, "Diameter", in.Diameter, low, high) {
 			return math.Pi / 4 * in.Diameter.Centimeters() * in.Diameter.Centimeters()
 		}
@@ -119,7 +122,8 @@ func (in RiseContainer) area(p *quantity.Problems) float64 {
 	ok := quantity.Check(p, "Width", in.Width, low, high)
 	ok = quantity.Check(p, "Depth", in.Depth, low, high) && ok
 	if !in.Diameter.IsZero() {
-		p.Add("Diameter", in.Diameter.String(), "either a diameter or width and depth", quantity.ErrInconsistent)
+		p.Add("Diameter", in.Diameter, quantity.Tell("vessel.want_either_diameter_or_width_and",
+			"either a diameter or width and depth"), quantity.ErrInconsistent)
 		return 0
 	}
 	if !ok {

@@ -116,7 +116,8 @@ func (in Proofing) Fill() (VesselFill, error) {
 // hollow is the volume by the sides.
 func (in Proofing) hollow(p *quantity.Problems) quantity.Volume {
 	if !in.Volume.IsZero() {
-		p.Add("Volume", in.Volume.String(), "either a volume or sides", quantity.ErrInconsistent)
+		p.Add("Volume", in.Volume, quantity.Tell("vessel.want_either_volume_or_sides", "either a volume or sides"),
+			quantity.ErrInconsistent)
 	}
 	low, high := quantity.Centimeters(8), quantity.Centimeters(80)
 	wide, stretch := in.Diameter.Centimeters(), 1.0
@@ -124,7 +125,8 @@ func (in Proofing) hollow(p *quantity.Problems) quantity.Volume {
 	if in.Length.IsZero() && in.Width.IsZero() {
 		ok = quantity.Check(p, "Diameter", in.Diameter, low, high)
 	} else {
-		without(p, "Diameter", in.Diameter, "either a diameter or length and width")
+		without(p, "Diameter", in.Diameter, quantity.Tell("vessel.want_either_diameter_or_length_and",
+			"either a diameter or length and width"))
 		ok = quantity.Check(p, "Length", in.Length, low, high)
 		ok = quantity.Check(p, "Width", in.Width, low, high) && ok
 		wide, stretch = in.Width.Centimeters(), in.Length.Centimeters()/in.Width.Centimeters()

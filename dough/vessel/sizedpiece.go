@@ -57,7 +57,8 @@ func (in SizedPiece) Dough() (PieceFit, error) {
 	row := in.Bread.row()
 	extent := in.extent(&p, row.by)
 	if !in.Mass.IsZero() {
-		p.Add("Mass", in.Mass.String(), "the size alone; the dough is the answer", quantity.ErrInconsistent)
+		p.Add("Mass", in.Mass, quantity.Tell("vessel.want_size_alone_dough_answer",
+			"the size alone; the dough is the answer"), quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(in); err != nil {
 		return PieceFit{}, err
@@ -80,10 +81,12 @@ func (in SizedPiece) Size() (PieceFit, error) {
 	sizedBreads.Check(&p, "Bread", in.Bread)
 	row := in.Bread.row()
 	quantity.Check(&p, "Mass", in.Mass, leastPiece, mostPiece)
-	without(&p, "Diameter", in.Diameter, "the dough, and of a rectangular tray its width")
-	without(&p, "Length", in.Length, "the dough, and of a rectangular tray its width")
+	without(&p, "Diameter", in.Diameter, quantity.Tell("vessel.want_dough_and_rectangular_tray_width",
+		"the dough, and of a rectangular tray its width"))
+	without(&p, "Length", in.Length, quantity.Tell("vessel.want_dough_and_rectangular_tray_width",
+		"the dough, and of a rectangular tray its width"))
 	if row.by != asSheet {
-		without(&p, "Width", in.Width, "no width: only trays have one")
+		without(&p, "Width", in.Width, quantity.Tell("vessel.want_no_width_only_trays_have", "no width: only trays have one"))
 	} else if !in.Width.IsZero() {
 		quantity.Check(&p, "Width", in.Width, leastSide, mostSide)
 	}
@@ -107,9 +110,9 @@ func (in SizedPiece) Size() (PieceFit, error) {
 }
 
 // without refuses a length that has no place here.
-func without(p *quantity.Problems, path string, l quantity.Length, want string) {
+func without(p *quantity.Problems, path string, l quantity.Length, want quantity.Phrase) {
 	if !l.IsZero() {
-		p.Add(path, l.String(), want, quantity.ErrInconsistent)
+		p.Add(path, l, want, quantity.ErrInconsistent)
 	}
 }
 
@@ -118,19 +121,22 @@ func (in SizedPiece) extent(p *quantity.Problems, by measured) float64 {
 	round, long := !in.Diameter.IsZero(), !in.Length.IsZero() || !in.Width.IsZero()
 	switch {
 	case by == asStick:
-		without(p, "Diameter", in.Diameter, "the length alone of a stick")
-		without(p, "Width", in.Width, "the length alone of a stick")
+		without(p, "Diameter", in.Diameter, quantity.Tell("vessel.want_length_alone_stick", "the length alone of a stick"))
+		without(p, "Width", in.Width, quantity.Tell("vessel.want_length_alone_stick", "the length alone of a stick"))
 		quantity.Check(p, "Length", in.Length, leastSide, mostSide)
 		return in.Length.Centimeters()
 	case round && long:
-		p.Add("Diameter", in.Diameter.String(), "either a diameter or length and width", quantity.ErrInconsistent)
+		p.Add("Diameter", in.Diameter, quantity.Tell("vessel.want_either_diameter_or_length_and",
+			"either a diameter or length and width"), quantity.ErrInconsistent)
 	case by == asDisk && long:
-		p.Add("Length", in.Length.String(), "the diameter of a disk", quantity.ErrInconsistent)
+		p.Add("Length", in.Length, quantity.Tell("vessel.want_diameter_disk", "the diameter of a disk"),
+			quantity.ErrInconsistent)
 	case by == asDisk || round:
 		quantity.Check(p, "Diameter", in.Diameter, leastSide, mostSide)
 		return math.Pi / 4 * in.Diameter.Centimeters() * in.Diameter.Centimeters()
 	case !long:
-		p.Required("Length", "length and width of the tray inside, or its diameter")
+		p.Required("Length", quantity.Tell("vessel.want_length_and_width_tray_inside",
+			"length and width of the tray inside, or its diameter"))
 	default:
 		quantity.Check(p, "Length", in.Length, leastSide, mostSide)
 		quantity.Check(p, "Width", in.Width, leastSide, mostSide)

@@ -113,7 +113,8 @@ func (o OwnTin) Factor() (TinFactor, error) {
 	f := 0.0
 	if ok {
 		if f = o.Volume.Milliliters() / o.Dough.Grams(); f < 1 || f > 8 {
-			p.Add("Dough", o.Dough.String()+" in "+o.Volume.String(), "1 to 8 mL of tin for each gram of dough",
+			p.Add("Dough", quantity.Tell("vessel.got_in", "%v in %v", o.Dough, o.Volume),
+				quantity.Tell("vessel.want_1_to_8_ml_tin", "1 to 8 mL of tin for each gram of dough"),
 				quantity.ErrInconsistent)
 		}
 	}

@@ -77,6 +77,8 @@ func argOf(value any) arg {
 		return arg{kind: kindMessage, message: windowMessage(v)}
 	case string:
 		return arg{kind: kindName, text: v}
+	case quantity.Phrase:
+		return arg{kind: kindMessage, message: phrase(v)}
 	case teller:
 		if v := reflect.ValueOf(value); v.Kind() == reflect.Pointer && v.IsNil() {
 			return arg{kind: kindName}

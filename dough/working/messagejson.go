@@ -2,7 +2,6 @@ package working
 
 import (
 	"encoding/json"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -76,7 +75,7 @@ func (m *Message) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-func refuse(path string, got []byte, want string) error {
+func refuse(path string, got []byte, want quantity.Phrase) error {
 	return &quantity.InputError{
 		GoPath: path,
 		Got:    quantity.Excerpt(string(got)),
@@ -91,11 +90,12 @@ func readMessage(data []byte, depth int) (Message, error) {
 	case text == "null":
 		return Message{}, nil
 	case depth > deepest:
-		return Message{}, refuse("args", data, fmt.Sprintf("at most %d messages inside each other", deepest))
+		return Message{}, refuse("args", data, quantity.Tell("working.want_at_most_messages_inside_each",
+			"at most %d messages inside each other", deepest))
 	case strings.HasPrefix(text, `"`):
 		var s string
 		if err := json.Unmarshal(data, &s); err != nil {
-			return Message{}, refuse("", data, "a text or a message")
+			return Message{}, refuse("", data, quantity.Tell("working.want_text_or_message", "a text or a message"))
 		}
 		if s == "" {
 			return Message{}, nil
@@ -104,7 +104,8 @@ func readMessage(data []byte, depth int) (Message, error) {
 	}
 	var w wireMessage
 	if err := json.Unmarshal(data, &w); err != nil || !strings.HasPrefix(text, "{") {
-		return Message{}, refuse("", data, `a text or {"id", "say", "args"}`)
+		return Message{}, refuse("", data, quantity.Tell("working.want_text_or_id_say_args",
+			`a text or {"id", "say", "args"}`))
 	}
 	m := Message{id: w.ID, template: w.Say}
 	if w.Say == "" && len(w.Args) == 0 {
@@ -125,7 +126,8 @@ func readMessage(data []byte, depth int) (Message, error) {
 func readArg(data []byte, depth int) (arg, error) {
 	var object map[string]json.RawMessage
 	if err := json.Unmarshal(data, &object); err != nil || len(object) != 1 {
-		return arg{}, refuse("", data, `one argument, such as {"mass": "40 g"}`)
+		return arg{}, refuse("", data, quantity.Tell("working.want_one_argument_mass_40_g",
+			`one argument, such as {"mass": "40 g"}`))
 	}
 	for kind, raw := range object {
 		a, err := readKind(kind, raw, depth)
@@ -142,7 +144,8 @@ func readKind(kind string, raw []byte, depth int) (arg, error) {
 	case kindRange:
 		var parts []json.RawMessage
 		if err := json.Unmarshal(raw, &parts); err != nil || len(parts) != 4 || depth > deepest {
-			return arg{}, refuse("", raw, "low, likely, high and probability")
+			return arg{}, refuse("", raw, quantity.Tell("working.want_low_likely_high_and_probability",
+				"low, likely, high and probability"))
 		}
 		out := arg{kind: kind}
 		for i, part := range parts {
@@ -160,7 +163,7 @@ func readKind(kind string, raw []byte, depth int) (arg, error) {
 	}
 	var text string
 	if err := json.Unmarshal(raw, &text); err != nil {
-		return arg{}, refuse("", raw, "a text")
+		return arg{}, refuse("", raw, quantity.Tell("working.want_text", "a text"))
 	}
 	return readText(kind, text)
 }
@@ -177,7 +180,7 @@ func canonical(text string, x float64) string {
 }
 
 func readText(kind, text string) (arg, error) {
-	var want string
+	var want quantity.Phrase
 	switch kind {
 	case kindName:
 		return arg{kind: kind, text: text}, nil
@@ -185,23 +188,24 @@ func readText(kind, text string) (arg, error) {
 		if strings.Contains(text, "/") {
 			return arg{kind: kind, text: text}, nil
 		}
-		want = `a type and its word, such as "bake.Style/lean hearth"`
+		want = quantity.Tell("working.want_type_and_word_bake_style", `a type and its word, such as "bake.Style/lean hearth"`)
 	case kindNumber:
 		if x, err := strconv.ParseFloat(text, 64); err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) {
 			return arg{kind: kind, text: strconv.FormatFloat(x, 'g', -1, 64)}, nil
 		}
-		want = "a number"
+		want = quantity.Tell("working.want_number", "a number")
 	case kindElapsed:
 		if d, err := time.ParseDuration(text); err == nil {
 			return elapsedArg(d), nil
 		}
-		want = `a duration, such as "4h30m"`
+		want = quantity.Tell("working.want_duration_4h30m", `a duration, such as "4h30m"`)
 	case kindInstant:
 		a := arg{kind: kind, text: text}
 		if _, ok := a.instant(); ok && strings.HasSuffix(text, "]") {
 			return a, nil
 		}
-		want = `a time with its zone, such as "2026-11-28T14:05:00+01:00[Europe/Zurich]"`
+		want = quantity.Tell("working.want_time_zone_2026_11_28t14",
+			`a time with its zone, such as "2026-11-28T14:05:00+01:00[Europe/Zurich]"`)
 	case kindMass:
 		return again(kind, text, quantity.ParseMass)
 	case kindTemperature:
@@ -215,7 +219,7 @@ func readText(kind, text string) (arg, error) {
 	case kindPercent:
 		return again(kind, text, quantity.ParsePercent)
 	default:
-		want = "a known kind of argument"
+		want = quantity.Tell("working.want_known_kind_argument", "a known kind of argument")
 	}
 	return arg{}, refuse("", []byte(text), want)
 }

@@ -57,31 +57,38 @@ func inputProblem(e *quantity.InputError) Message {
 	if path := cmp.Or(e.Path, e.GoPath); path != "" {
 		reason = Tell("error.at", "%s: %v", Say(path), reason)
 	}
-	want := wantMessage(e)
+	got, want := givenMessage(e.Got), phrase(e.Want)
 	switch {
-	case e.Got != "" && !want.IsZero():
-		return Tell("error.got_want", "%v: got %s, want %s", reason, Say(e.Got), want)
-	case e.Got != "":
-		return Tell("error.got", "%v: got %s", reason, Say(e.Got))
+	case !got.IsZero() && !want.IsZero():
+		return Tell("error.got_want", "%v: got %s, want %s", reason, got, want)
+	case !got.IsZero():
+		return Tell("error.got", "%v: got %s", reason, got)
 	case !want.IsZero():
 		return Tell("error.want", "%v: want %s", reason, want)
 	}
 	return reason
 }
 
-// wantMessage is what is accepted: the bounds where they say it all, and otherwise a word of its own key,
-// "quantity.Want/a name to show beside results", so that a language can have it.
-func wantMessage(e *quantity.InputError) Message {
-	if e.Low != nil && e.High != nil {
-		bounds := Tell("working.range_plain", "%[1]s to %[2]s", e.Low, e.High)
-		if e.Want == "" || e.Want == bounds.String() {
-			return bounds
+// givenMessage is what an error was given. A text is what somebody typed, and stays as it is in every language.
+func givenMessage(got any) Message {
+	switch got := got.(type) {
+	case nil:
+		return Message{}
+	case string:
+		if got == "" {
+			return Message{}
 		}
+		return Say(got)
 	}
-	if e.Want == "" {
+	return Say("%v", got)
+}
+
+// phrase is a phrase of an error as a message.
+func phrase(p quantity.Phrase) Message {
+	if p.IsZero() {
 		return Message{}
 	}
-	return wordMessage("quantity.Want/" + e.Want)
+	return Message{id: p.ID, template: p.English, args: encodeArgs(argsOf(p.Args))}
 }
 
 // reasonMessage is why an input is refused. A room's own code is an identifier of its own, "error.culture_too_large",

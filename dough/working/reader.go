@@ -50,8 +50,9 @@ type Language struct {
 	// ("working.range", "working.hours_minutes", "working.date", "working.and").
 	Sentences map[string]string `json:"sentences,omitzero"`
 	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays and months,
-	// "time.Weekday/Sat" and "time.Month/November", the subjects of cautions, "working.Subject/burns", and what an error
-	// says is accepted, "quantity.Want/0 g or more". "working.Name/salt" is the word for an ingredient or another name
+	// "time.Weekday/Sat" and "time.Month/November", the subjects of cautions, "working.Subject/burns", and what an
+	// enumeration is called in an error, "enum.Noun/style of bread". "working.Name/salt" is the word for an ingredient
+	// or another name
 	// that is exactly that; a name without one is shown as it was given. A key with a sentence in front,
 	// "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
 	Words map[string]string `json:"words,omitzero"`
@@ -69,19 +70,20 @@ func (l Language) Check(english map[string]string) error {
 		text, ok := l.Sentences[id]
 		switch {
 		case !ok:
-			bad.Required("Sentences["+id+"]", quantity.Excerpt(english[id]))
+			bad.Required("Sentences["+id+"]", quantity.Tell("working.want_sentence", "%s", quantity.Excerpt(english[id])))
 		case !fits(text, english[id], 10_000):
 			bad.Add(
 				"Sentences["+id+"]",
 				quantity.Excerpt(text),
-				"the same arguments as in "+quantity.Excerpt(english[id]),
+				quantity.Tell("working.want_same_arguments", "the same arguments as in %s", quantity.Excerpt(english[id])),
 				quantity.ErrInconsistent,
 			)
 		}
 	}
 	for _, id := range sorted(l.Sentences) {
 		if _, ok := english[id]; !ok {
-			bad.Add("Sentences["+id+"]", quantity.Excerpt(id), "an identifier of the library", quantity.ErrInconsistent)
+			bad.Add("Sentences["+id+"]", quantity.Excerpt(id),
+				quantity.Tell("working.want_identifier_library", "an identifier of the library"), quantity.ErrInconsistent)
 		}
 	}
 	return bad.Err()

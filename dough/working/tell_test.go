@@ -182,7 +182,7 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 func TestProblemsCanBeToldInAnotherLanguage(t *testing.T) {
 	var bad quantity.Problems
 	bad.Int("Pieces", 0, 1, 1000)
-	bad.Required("Name", "a name")
+	bad.Required("Name", quantity.Tell("test.want_name", "a name"))
 	bad.Join("Oven", errors.New("is cold"))
 	err := bad.Err()
 	if got := working.Problem(err).String(); got != err.Error() {

@@ -86,7 +86,7 @@ func (p Plot) Check() error {
 			bad.Add(
 				"len("+s.path+")",
 				fmt.Sprint(len(s.values)),
-				fmt.Sprintf("as many as X: %d", len(p.X)),
+				quantity.Tell("curve.want_many_x", "as many as X: %d", len(p.X)),
 				quantity.ErrInconsistent,
 			)
 			continue
@@ -145,7 +145,7 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 			bad.Add(
 				fmt.Sprintf("X[%d]", i),
 				fmt.Sprint(p.X[i]),
-				fmt.Sprintf("more than X[%d], %v", i-1, p.X[i-1]),
+				quantity.Tell("curve.want_more_than_x", "more than X[%d], %v", i-1, p.X[i-1]),
 				quantity.ErrInconsistent,
 			)
 			break
@@ -159,7 +159,7 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 			bad.Add(
 				fmt.Sprintf("Mid[%d]", i),
 				fmt.Sprint(mid),
-				fmt.Sprintf("from the low end, %v, to the high one, %v", p.Low[i], p.High[i]),
+				quantity.Tell("curve.want_from_low_end_to_high", "from the low end, %v, to the high one, %v", p.Low[i], p.High[i]),
 				quantity.ErrInconsistent,
 			)
 			break
@@ -171,8 +171,8 @@ func checkText(bad *quantity.Problems, path, text string) {
 	if len(text) > maxText {
 		bad.Add(
 			path,
-			fmt.Sprintf("%d bytes", len(text)),
-			fmt.Sprintf("at most %d bytes", maxText),
+			quantity.Tell("curve.got_bytes", "%d bytes", len(text)),
+			quantity.Tell("curve.want_at_most_bytes", "at most %d bytes", maxText),
 			quantity.ErrOutOfRange,
 		)
 	}

@@ -1,7 +1,6 @@
 package enum
 
 import (
-	"strconv"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -33,7 +32,7 @@ func (w Words[E]) known(e E) bool { return int(e) >= 0 && int(e) < len(w.words) 
 // String returns the word; it is empty for "not given".
 func (w Words[E]) String(e E) string {
 	if !w.known(e) {
-		return "unknown " + w.noun + " " + strconv.Itoa(int(e))
+		return w.unknown(e).String()
 	}
 	return w.words[int(e)]
 }
@@ -41,7 +40,7 @@ func (w Words[E]) String(e E) string {
 // Marshal returns the word as MarshalText does, empty for "not given", and an error for a value without a word.
 func (w Words[E]) Marshal(e E) ([]byte, error) {
 	if !w.known(e) {
-		return nil, w.refuse(w.String(e))
+		return nil, w.refuse(w.unknown(e))
 	}
 	return []byte(w.words[int(e)]), nil
 }
@@ -98,7 +97,7 @@ func (w Words[E]) Check(p *quantity.Problems, path string, e E) bool {
 		p.Required(path, w.Accepted())
 		return false
 	}
-	p.Join(path, w.refuse(w.String(e)))
+	p.Join(path, w.refuse(w.unknown(e)))
 	return false
 }
 
@@ -107,15 +106,23 @@ func (w Words[E]) CheckIfGiven(p *quantity.Problems, path string, e E) bool {
 	return e == 0 || w.Check(p, path, e)
 }
 
+// A Noun is what one of an enumeration is called in an error. A language has a word for it by the key
+// "enum.Noun/style of bread"; the words of the enumeration stay as they have to be given.
+type Noun string
+
 // Accepted lists the words for an error: "style of bread: lean hearth, baguette".
-func (w Words[E]) Accepted() string {
+func (w Words[E]) Accepted() quantity.Phrase {
 	words := w.words
 	if len(words) > 0 && words[0] == "" {
 		words = words[1:]
 	}
-	return w.noun + ": " + strings.Join(words, ", ")
+	return quantity.Tell("enum.want_word", "%v: %s", Noun(w.noun), strings.Join(words, ", "))
 }
 
-func (w Words[E]) refuse(got string) error {
+func (w Words[E]) refuse(got any) error {
 	return &quantity.InputError{Got: got, Want: w.Accepted(), Code: UnknownWord, Err: quantity.ErrOutOfRange}
+}
+
+func (w Words[E]) unknown(e E) quantity.Phrase {
+	return quantity.Tell("enum.got_unknown", "unknown %v %d", Noun(w.noun), int(e))
 }

@@ -71,17 +71,19 @@ func sentences(root string, rooms []string) (english map[string]string, faults [
 	return english, faults, nil
 }
 
-// tells lists the calls of working.Tell in a file, whatever name it imports the package by.
+// tells lists the calls of working.Tell and quantity.Tell in a file, whatever name it imports the packages by.
 func tells(f *ast.File) []*ast.CallExpr {
-	name := ""
+	names := map[string]bool{}
 	for _, i := range f.Imports {
-		if path, _ := strconv.Unquote(i.Path.Value); path == "example.org/maslin/dough/working" {
-			name = "working"
+		path, _ := strconv.Unquote(i.Path.Value)
+		if room := strings.TrimPrefix(path, "example.org/maslin/dough/"); room == "working" || room == "quantity" {
 			if i.Name != nil {
-				name = i.Name.Name
+				room = i.Name.Name
 			}
+			names[room] = true
 		}
 	}
+	own := f.Name.Name == "working" || f.Name.Name == "quantity"
 	var out []*ast.CallExpr
 	ast.Inspect(f, func(n ast.Node) bool {
 		call, ok := n.(*ast.CallExpr)
@@ -90,11 +92,11 @@ func tells(f *ast.File) []*ast.CallExpr {
 		}
 		switch fun := call.Fun.(type) {
 		case *ast.Ident:
-			if f.Name.Name == "working" && fun.Name == "Tell" {
+			if own && fun.Name == "Tell" {
 				out = append(out, call)
 			}
 		case *ast.SelectorExpr:
-			if x, ok := fun.X.(*ast.Ident); ok && name != "" && x.Name == name && fun.Sel.Name == "Tell" {
+			if x, ok := fun.X.(*ast.Ident); ok && names[x.Name] && fun.Sel.Name == "Tell" {
 				out = append(out, call)
 			}
 		}

@@ -12,7 +12,8 @@ import (
 
 // Vocabulary reads the source below the root of the repository and lists the keys by which a language finds the words
 // that are no sentences: those of enumerations, "bake.Style/lean hearth", the subjects of cautions,
-// "working.Subject/burns", and what package working shows for a quantity that is none, "working.Word/invalid mass".
+// "working.Subject/burns", what an enumeration is called, "enum.Noun/style of bread", and what package working shows
+// for a quantity that is none, "working.Word/invalid mass".
 func Vocabulary(root string) ([]string, error) {
 	var keys []string
 	for _, room := range everything {
@@ -64,7 +65,7 @@ func wordKeys(f *ast.File) []string {
 	return out
 }
 
-// enumKeys are the words of a call enum.Of[Type](noun, words...).
+// enumKeys are the noun and the words of a call enum.Of[Type](noun, words...).
 func enumKeys(room string, call *ast.CallExpr) []string {
 	of, ok := call.Fun.(*ast.IndexExpr)
 	if !ok {
@@ -73,12 +74,13 @@ func enumKeys(room string, call *ast.CallExpr) []string {
 	if s, ok := of.X.(*ast.SelectorExpr); !ok || s.Sel.Name != "Of" || len(call.Args) == 0 {
 		return nil
 	}
+	noun := keysOf("enum.Noun/", call.Args[:1])
 	switch t := of.Index.(type) {
 	case *ast.Ident:
-		return keysOf(room+"."+t.Name+"/", call.Args[1:])
+		return append(noun, keysOf(room+"."+t.Name+"/", call.Args[1:])...)
 	case *ast.SelectorExpr:
 		if x, ok := t.X.(*ast.Ident); ok {
-			return keysOf(x.Name+"."+t.Sel.Name+"/", call.Args[1:])
+			return append(noun, keysOf(x.Name+"."+t.Sel.Name+"/", call.Args[1:])...)
 		}
 	}
 	return nil

@@ -3,7 +3,6 @@ package bakeday
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -17,7 +16,8 @@ func (b *Bake) checkAdditions(p *quantity.Problems) {
 			path := fmt.Sprintf("%s[%d]", list.field, i)
 			if list.field == "Flours" {
 				if l.At != 0 || l.Fold != 0 {
-					p.Add(path+".At", l.At.String(), "nothing: flour goes in at mixing", quantity.ErrInconsistent)
+					p.Add(path+".At", l.At, quantity.Tell("bakeday.want_nothing_flour_goes_at_mixing",
+						"nothing: flour goes in at mixing"), quantity.ErrInconsistent)
 				}
 				continue
 			}
@@ -31,23 +31,27 @@ func (b *Bake) checkMoment(p *quantity.Problems, path string, l Ingredient) {
 	case 0, schedule.Fold, schedule.Mix, schedule.Shape, schedule.Bake:
 	case schedule.Laminate:
 		if b.Bulk.Lamination == nil {
-			p.Add(path+".At", l.At.String(), "a lamination under bulk, or another moment", quantity.ErrInconsistent)
+			p.Add(path+".At", l.At, quantity.Tell("bakeday.want_lamination_under_bulk_or_another",
+				"a lamination under bulk, or another moment"), quantity.ErrInconsistent)
 		}
 	default:
-		p.Add(path+".At", l.At.String(), "mix, fold, laminate, shape or bake (on top)", quantity.ErrOutOfRange)
+		p.Add(path+".At", l.At, quantity.Tell("bakeday.want_mix_fold_laminate_shape_or",
+			"mix, fold, laminate, shape or bake (on top)"), quantity.ErrOutOfRange)
 		return
 	}
 	switch folds := b.Bulk.Folds; {
 	case l.Fold != 0 && l.At != 0 && l.At != schedule.Fold:
-		p.Add(path+".Fold", strconv.Itoa(l.Fold), "nothing for what goes in at another moment than a fold",
+		p.Add(path+".Fold", l.Fold, quantity.Tell("bakeday.want_nothing_what_goes_at_another",
+			"nothing for what goes in at another moment than a fold"),
 			quantity.ErrInconsistent)
 	case l.Fold != 0 && folds == 0:
-		p.Add(path+".Fold", strconv.Itoa(l.Fold), "folds under bulk, of which there are none", quantity.ErrInconsistent)
+		p.Add(path+".Fold", l.Fold, quantity.Tell("bakeday.want_folds_under_bulk_which_there",
+			"folds under bulk, of which there are none"), quantity.ErrInconsistent)
 	case l.Fold != 0 && (l.Fold < 1 || l.Fold > folds):
-		p.AddCode(path+".Fold", "no_such_fold", strconv.Itoa(l.Fold)+" of "+strconv.Itoa(folds),
-			"1 to "+strconv.Itoa(folds)+", the folds under bulk", quantity.ErrOutOfRange)
+		p.AddCode(path+".Fold", "no_such_fold", quantity.Tell("bakeday.got_of", "%d of %d", l.Fold, folds),
+			quantity.Tell("bakeday.want_1_to_folds_under_bulk", "1 to %d, the folds under bulk", folds), quantity.ErrOutOfRange)
 	case l.At == schedule.Fold && l.Fold == 0:
-		p.Required(path+".Fold", "at which fold, from 1")
+		p.Required(path+".Fold", quantity.Tell("bakeday.want_at_which_fold_from_1", "at which fold, from 1"))
 	}
 }
 

@@ -70,8 +70,9 @@ func (b *Bake) checkAmounts(p *quantity.Problems) {
 	check := func(a amount) {
 		quantity.Check(p, a.weight, a.mass, quantity.Mass{}, most)
 		if !a.mass.IsZero() && !a.percent.IsZero() {
-			p.AddCode(a.weight, "weight_and_percent", a.mass.String()+" beside "+a.percent.String(),
-				"one of the two: a percentage of all flour, or a weight", quantity.ErrInconsistent)
+			p.AddCode(a.weight, "weight_and_percent", quantity.Tell("bakeday.got_beside", "%v beside %v", a.mass, a.percent),
+				quantity.Tell("bakeday.want_one_two_percentage_all_flour",
+					"one of the two: a percentage of all flour, or a weight"), quantity.ErrInconsistent)
 		}
 	}
 	weighed := b.weighed()
@@ -81,27 +82,31 @@ func (b *Bake) checkAmounts(p *quantity.Problems) {
 		switch {
 		case !weighed || !l.Weight.IsZero() || b.holds(l.Name):
 		case l.Percent.IsZero():
-			p.Required(path+".Weight", "its weight, as the other flours have one")
+			p.Required(path+".Weight", quantity.Tell("bakeday.want_weight_other_flours_have_one",
+				"its weight, as the other flours have one"))
 		default:
-			p.AddCode(path+".Percent", "flour_not_weighed", l.Percent.String(),
-				"its weight, as the other flours have one", quantity.ErrInconsistent)
+			p.AddCode(path+".Percent", "flour_not_weighed", l.Percent,
+				quantity.Tell("bakeday.want_weight_other_flours_have_one",
+					"its weight, as the other flours have one"), quantity.ErrInconsistent)
 		}
 	}
 	for _, a := range b.amounts() {
 		check(a)
 		if !weighed && a.mass.Sign() > 0 && a.percent.IsZero() {
-			p.AddCode(a.weight, "flour_not_weighed", a.mass.String(),
-				"a percentage of all flour, or a weight for every flour too", quantity.ErrInconsistent)
+			p.AddCode(a.weight, "flour_not_weighed", a.mass,
+				quantity.Tell("bakeday.want_percentage_all_flour_or_weight",
+					"a percentage of all flour, or a weight for every flour too"), quantity.ErrInconsistent)
 		}
 	}
 	for _, a := range b.built() {
 		switch {
 		case !weighed || !a.mass.IsZero():
 		case a.percent.IsZero():
-			p.Required(a.weight, "its weight, as the flours have one")
+			p.Required(a.weight, quantity.Tell("bakeday.want_weight_flours_have_one", "its weight, as the flours have one"))
 		default:
-			p.AddCode(a.share, "flour_weighed", a.percent.String(),
-				"its weight, as the flours have one: a share could be part of the weighed flour or beside it",
+			p.AddCode(a.share, "flour_weighed", a.percent,
+				quantity.Tell("bakeday.want_weight_flours_have_one_share",
+					"its weight, as the flours have one: a share could be part of the weighed flour or beside it"),
 				quantity.ErrInconsistent)
 		}
 	}
@@ -111,7 +116,8 @@ func (b *Bake) checkAmounts(p *quantity.Problems) {
 		}
 	}
 	if b.PerLoaf && !weighed {
-		p.AddCode("PerLoaf", "nothing_weighed", "true", "flours by weight, or false", quantity.ErrInconsistent)
+		p.AddCode("PerLoaf", "nothing_weighed", "true",
+			quantity.Tell("bakeday.want_flours_by_weight_or_false", "flours by weight, or false"), quantity.ErrInconsistent)
 	}
 }
 

@@ -28,7 +28,8 @@ func Read(data []byte) (Bake, error) {
 	var p quantity.Problems
 	p.Join("", quantity.ReadJSON(data, &t))
 	if t.Format != "" && t.Format != BakeFormat {
-		p.AddCode("Format", "other_format", quantity.Excerpt(t.Format), BakeFormat, quantity.ErrInconsistent)
+		p.AddCode("Format", "other_format", quantity.Excerpt(t.Format),
+			quantity.Tell("bakeday.want_format", "%s", BakeFormat), quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(t); err != nil {
 		return Bake{}, err

@@ -93,23 +93,25 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 		if x.Kind == dough.Levain || x.Kind == dough.RyeSour {
 			p.Add(
 				path+".Kind",
-				x.Kind.String(),
-				"poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is "+
-					"computed",
+				x.Kind,
+				quantity.Tell("bakeday.want_poolish_biga_sponge_old_dough",
+					"poolish, biga, sponge, old dough or other; a levain or rye sour stands under levain, where its ripeness is "+
+						"computed"),
 				quantity.ErrInconsistent,
 			)
 		}
 		if !x.Yeast.IsZero() && !yeast {
 			p.Add(
 				path+".Yeast",
-				x.Yeast.String(),
-				"a line of yeast under other, of which this is a part",
+				x.Yeast,
+				quantity.Tell("bakeday.want_line_yeast_under_other_which", "a line of yeast under other, of which this is a part"),
 				quantity.ErrInconsistent,
 			)
 		}
 		if x.computed() && x.Yeast.IsZero() {
 			p.Required(path+".AtLeast",
-				"how long it stands, at least and at most; or yeast of its own, by which that is computed")
+				quantity.Tell("bakeday.want_how_long_stands_at_least",
+					"how long it stands, at least and at most; or yeast of its own, by which that is computed"))
 		}
 		if !x.Temperature.IsZero() {
 			quantity.Check(p, path+".Temperature", x.Temperature, quantity.Celsius(0), quantity.Celsius(40))
@@ -117,7 +119,7 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 	}
 	for _, s := range b.beforehand() {
 		if strings.TrimSpace(s.name) == "" {
-			p.Required(s.path+".Name", "what the baker calls it")
+			p.Required(s.path+".Name", quantity.Tell("bakeday.want_what_baker_calls", "what the baker calls it"))
 		}
 		p.Duration(s.path+".Takes", s.takes, time.Minute, 4*time.Hour)
 		if s.computed {

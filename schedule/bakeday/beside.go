@@ -51,7 +51,8 @@ func (b Bake) KneadedBy(ctx context.Context, clock KitchenClock, kind mixing.Mix
 	var p quantity.Problems
 	own := b.Mixer().Kind
 	if kind == own {
-		p.Add("Mixing.Mixer", kind.String(), "another way than that of the bake", quantity.ErrInconsistent)
+		p.Add("Mixing.Mixer", kind, quantity.Tell("bakeday.want_another_way_than_bake",
+			"another way than that of the bake"), quantity.ErrInconsistent)
 	}
 	if err := p.ErrFor(b); err != nil {
 		return SideBySide{}, err

@@ -26,9 +26,11 @@ const (
 
 // What a name may be. Control and direction characters would change what is around them on a page.
 const (
-	maxName  = 200
-	nameWant = "at most 200 bytes of text without control or direction characters"
+	maxName = 200
 )
+
+var nameWant = quantity.Tell("bakeday.want_at_most_200_bytes_text",
+	"at most 200 bytes of text without control or direction characters")
 
 // unprintable reports whether a name may not have a character.
 func unprintable(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }
@@ -107,7 +109,8 @@ func (b *Bake) check() error {
 	p.Join("", b.renamed(b.formula().Check()))
 	b.checkBeforehand(&p)
 	if _, raised := b.yeast(); b.Levain == nil && !raised {
-		p.Required("Levain", "a levain, or a line of yeast under other with its kind")
+		p.Required("Levain", quantity.Tell("bakeday.want_levain_or_line_yeast_under",
+			"a levain, or a line of yeast under other with its kind"))
 	}
 	if l := b.Levain; l != nil {
 		quantity.Check(&p, "Levain.Prefermented", l.Prefermented, percent(0.5), percent(100))
@@ -116,7 +119,8 @@ func (b *Bake) check() error {
 		}
 		minutes("Levain.FedAgo", l.FedAgo, 0, 72*time.Hour)
 		if l.RipeNow && l.FedAgo > 0 {
-			p.Add("Levain.FedAgo", l.FedAgo.String(), "nothing for a levain that is ripe now", quantity.ErrInconsistent)
+			p.Add("Levain.FedAgo", l.FedAgo, quantity.Tell("bakeday.want_nothing_levain_ripe_now",
+				"nothing for a levain that is ripe now"), quantity.ErrInconsistent)
 		}
 		quantity.Check(&p, "Levain.CultureAtHand", l.CultureAtHand, quantity.Mass{}, quantity.Kilograms(1000))
 		if !l.Temperature.IsZero() {

@@ -3,7 +3,6 @@ package bakeday
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/mixing"
@@ -125,7 +124,7 @@ func (b *Bake) checkRoom(p *quantity.Problems) {
 	k := &b.Kitchen
 	most := func(path string, got, has int, want string) {
 		if has > 0 && got > has {
-			p.AddCode(path, "more_than_there_is", strconv.Itoa(got), "at most "+strconv.Itoa(has)+", "+want,
+			p.AddCode(path, "more_than_there_is", got, quantity.Tell("bakeday.want_at_most", "at most %d, %s", has, want),
 				quantity.ErrInconsistent)
 		}
 	}
@@ -135,8 +134,9 @@ func (b *Bake) checkRoom(p *quantity.Problems) {
 		most("Loaves.Pieces", b.Loaves.Pieces, k.RefrigeratorPlaces, "the places in the refrigerator")
 	}
 	if hottest := k.Oven.Hottest; !hottest.IsZero() && b.Oven.Temperature.Compare(hottest) > 0 {
-		p.AddCode("Oven.Temperature", "too_hot_for_oven", b.Oven.Temperature.String(),
-			"at most "+hottest.String()+", the hottest that the oven gets", quantity.ErrInconsistent)
+		p.AddCode("Oven.Temperature", "too_hot_for_oven", b.Oven.Temperature,
+			quantity.Tell("bakeday.want_at_most_hottest_oven_gets", "at most %v, the hottest that the oven gets",
+				hottest), quantity.ErrInconsistent)
 	}
 }
 
@@ -156,7 +156,8 @@ func (k *Kitchen) workers() schedule.Resource {
 func needsBowl(k mixing.MixerKind) bool { return k == mixing.Planetary || k == mixing.Spiral }
 
 func (k *Kitchen) checkMixers(p *quantity.Problems) {
-	const want = "planetary, spiral, fork or processor, each once"
+	want := quantity.Tell("bakeday.want_planetary_spiral_fork_or_processor",
+		"planetary, spiral, fork or processor, each once")
 	for i, m := range k.Mixers {
 		path := fmt.Sprintf("Kitchen.Mixers[%d]", i)
 		same := slices.IndexFunc(k.Mixers, func(o KitchenMixer) bool { return o.Kind == m.Kind })
@@ -164,7 +165,7 @@ func (k *Kitchen) checkMixers(p *quantity.Problems) {
 		case m.Kind == 0:
 			p.Required(path+".Kind", want)
 		case m.Kind == mixing.Hand || same < i:
-			p.AddCode(path+".Kind", "no_such_mixer", m.Kind.String(), want, quantity.ErrInconsistent)
+			p.AddCode(path+".Kind", "no_such_mixer", m.Kind, want, quantity.ErrInconsistent)
 		}
 		if needsBowl(m.Kind) || !m.Bowl.IsZero() {
 			quantity.Check(p, path+".Bowl", m.Bowl, quantity.Liters(0.5), quantity.Liters(400))
@@ -177,12 +178,14 @@ func (k *Kitchen) checkMixers(p *quantity.Problems) {
 func (b *Bake) checkMixer(p *quantity.Problems) {
 	kind := b.Mixing.Mixer
 	if kind == 0 {
-		p.Required("Mixing.Mixer", "hand, planetary, spiral or processor")
+		p.Required("Mixing.Mixer", quantity.Tell("bakeday.want_hand_planetary_spiral_or_processor",
+			"hand, planetary, spiral or processor"))
 		return
 	}
 	found := slices.ContainsFunc(b.Kitchen.Mixers, func(m KitchenMixer) bool { return m.Kind == kind })
 	if kind != mixing.Hand && !found {
-		p.AddCode("Mixing.Mixer", "not_in_kitchen", kind.String(),
-			"hand, or a mixer that stands in the kitchen, with its bowl, under kitchen.mixer", quantity.ErrInconsistent)
+		p.AddCode("Mixing.Mixer", "not_in_kitchen", kind,
+			quantity.Tell("bakeday.want_hand_or_mixer_stands_kitchen",
+				"hand, or a mixer that stands in the kitchen, with its bowl, under kitchen.mixer"), quantity.ErrInconsistent)
 	}
 }

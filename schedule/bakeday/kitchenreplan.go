@@ -17,7 +17,8 @@ import (
 func (k KitchenDay) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if !k.Possible() {
 		return Replanned{}, &quantity.InputError{
-			GoPath: "Day", Got: "a day without a timetable", Want: "a day that can be baked", Err: quantity.ErrInconsistent,
+			GoPath: "Day", Got: quantity.Tell("bakeday.got_day_without_timetable", "a day without a timetable"),
+			Want: quantity.Tell("bakeday.want_day_can_be_baked", "a day that can be baked"), Err: quantity.ErrInconsistent,
 		}
 	}
 	var p quantity.Problems
@@ -76,7 +77,7 @@ func (k KitchenDay) StepNamed(text string) (schedule.Timed, error) {
 	if count == 1 {
 		return found, nil
 	}
-	want := "a bread and one of its steps, such as " + ids
+	want := quantity.Tell("bakeday.want_bread_and_one_steps", "a bread and one of its steps, such as %s", ids)
 	if text == "" {
 		return schedule.Timed{}, &quantity.InputError{Want: want, Err: quantity.ErrRequired}
 	}

@@ -1,7 +1,6 @@
 package bakeday
 
 import (
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -53,9 +52,11 @@ func (b *Bake) checkLamination(p *quantity.Problems) {
 	for n := 1; n <= min(b.Bulk.Folds, 12); n++ {
 		at := b.foldAt(n)
 		if at+b.Bulk.FoldTakes > l.After && at < l.After+l.Takes+l.Rest {
-			p.AddCode(path+"After", "fold_falls_into_it", l.After.String()+", with fold "+strconv.Itoa(n)+" at "+at.String(),
-				"a time with no fold in it or in the rest after it: "+(at+b.Bulk.FoldTakes).String()+" or later, or before "+
-					(at-l.Takes-l.Rest).String(), quantity.ErrInconsistent)
+			p.AddCode(path+"After", "fold_falls_into_it", quantity.Tell("bakeday.got_fold_at", "%v, with fold %d at %v",
+				l.After, n, at),
+				quantity.Tell("bakeday.want_time_no_fold_or_rest",
+					"a time with no fold in it or in the rest after it: %v or later, or before "+
+						"%v", (at+b.Bulk.FoldTakes), (at-l.Takes-l.Rest)), quantity.ErrInconsistent)
 			return
 		}
 	}

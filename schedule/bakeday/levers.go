@@ -3,7 +3,6 @@ package bakeday
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -30,7 +29,8 @@ func (l Levers) IsZero() bool {
 func (l Levers) check(p *quantity.Problems) {
 	pair := func(path string, n int) bool {
 		if n != 0 && n != 2 {
-			p.Add(path, fmt.Sprintf("%d values", n), "two: the low and the high end", quantity.ErrOutOfRange)
+			p.Add(path, quantity.Tell("bakeday.got_values", "%d values", n),
+				quantity.Tell("bakeday.want_two_low_and_high_end", "two: the low and the high end"), quantity.ErrOutOfRange)
 		}
 		return n == 2
 	}

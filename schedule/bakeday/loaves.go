@@ -11,8 +11,10 @@ func (b *Bake) share(p *quantity.Problems, all quantity.Mass) {
 	l := &b.Loaves
 	quantity.Check(p, "Loaves.Scaling", l.Scaling, quantity.Mass{}, quantity.Kilograms(12))
 	if !l.Scaling.IsZero() && !l.Baked.IsZero() {
-		p.AddCode("Loaves.Scaling", "baked_and_scaling", l.Scaling.String()+" beside "+l.Baked.String()+" when baked",
-			"one of the two: the weight of a loaf as dough, or when baked", quantity.ErrInconsistent)
+		p.AddCode("Loaves.Scaling", "baked_and_scaling",
+			quantity.Tell("bakeday.got_beside_when_baked", "%v beside %v when baked", l.Scaling, l.Baked),
+			quantity.Tell("bakeday.want_one_two_weight_loaf_dough",
+				"one of the two: the weight of a loaf as dough, or when baked"), quantity.ErrInconsistent)
 	}
 	if p.Err() != nil || l.Pieces < 0 {
 		return
@@ -48,8 +50,9 @@ func (b *Bake) share(p *quantity.Problems, all quantity.Mass) {
 			path = "Loaves.Baked"
 		}
 		if all.Times(2).Compare(each) < 0 {
-			p.AddCode(path, "more_than_dough", each.String()+" of dough", "no more than the "+all.Text(quantity.Gram, 0)+
-				" of dough that the weights make", quantity.ErrInconsistent)
+			p.AddCode(path, "more_than_dough", quantity.Tell("bakeday.got_dough", "%v of dough", each),
+				quantity.Tell("bakeday.want_no_more_than_dough_weights", "no more than the %s of dough that the weights make",
+					all.Text(quantity.Gram, 0)), quantity.ErrInconsistent)
 			return
 		}
 		l.Pieces = max(1, int(all.Grams()/each.Grams()+0.5))

@@ -21,7 +21,8 @@ func (o *Order) oneKitchen(p *quantity.Problems) {
 			o.Kitchen, from = *k, "the kitchen of "+quantity.Excerpt(o.Bakes[i].Name)
 		default:
 			for _, d := range differences(*k, o.Kitchen) {
-				p.AddCode(fmt.Sprintf("Bakes[%d].Kitchen.%s", i, d.field), "other_kitchen", d.got, d.want+", as in "+from,
+				p.AddCode(fmt.Sprintf("Bakes[%d].Kitchen.%s", i, d.field), "other_kitchen", d.got,
+					quantity.Tell("bakeday.want_as_in", "%s, as in %s", d.want, from),
 					quantity.ErrInconsistent)
 			}
 		}
@@ -81,11 +82,13 @@ func (o *Order) oneLevain(p *quantity.Problems) {
 		for f := range va.NumField() {
 			if x, y := va.Field(f).Interface(), vb.Field(f).Interface(); x != y {
 				p.AddCode(fmt.Sprintf("Bakes[%d].Levain.%s", i, va.Type().Field(f).Name), "other_levain", asData(x),
-					asData(y)+", as the same levain has in "+quantity.Excerpt(o.Bakes[j].Name), quantity.ErrInconsistent)
+					quantity.Tell("bakeday.want_same_levain_has", "%s, as the same levain has in %s", asData(y),
+						quantity.Excerpt(o.Bakes[j].Name)), quantity.ErrInconsistent)
 			}
 		}
 		if a.Flour == "" {
-			p.Required(fmt.Sprintf("Bakes[%d].Levain.Flour", i), "the flour of a levain that feeds several doughs")
+			p.Required(fmt.Sprintf("Bakes[%d].Levain.Flour", i),
+				quantity.Tell("bakeday.want_flour_levain_feeds_several_doughs", "the flour of a levain that feeds several doughs"))
 		}
 	}
 }
@@ -100,8 +103,9 @@ func (p *planning) enoughLevain(bad *quantity.Problems) {
 			continue
 		}
 		if made, _ := together(all); made.Compare(l.CultureAtHand) > 0 {
-			bad.AddCode(fmt.Sprintf("Bakes[%d].Levain.CultureAtHand", i), "levain_shared_out", l.CultureAtHand.String(),
-				made.Text(quantity.Gram, 0)+", which the doughs take together: make fewer loaves, or feed it",
+			bad.AddCode(fmt.Sprintf("Bakes[%d].Levain.CultureAtHand", i), "levain_shared_out", l.CultureAtHand,
+				quantity.Tell("bakeday.want_which_doughs_take_together_make",
+					"%s, which the doughs take together: make fewer loaves, or feed it", made.Text(quantity.Gram, 0)),
 				quantity.ErrInconsistent)
 		}
 	}

@@ -3,7 +3,6 @@ package bakeday
 import (
 	"context"
 	"fmt"
-	"strconv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -26,9 +25,10 @@ func (o Order) whole() (Order, error) {
 	var p quantity.Problems
 	switch n := len(o.Bakes); {
 	case n == 0:
-		p.Required("Bakes", "at least one bake")
+		p.Required("Bakes", quantity.Tell("bakeday.want_at_least_one_bake", "at least one bake"))
 	case n > mostBakes:
-		p.Add("Bakes", strconv.Itoa(n)+" bakes", "at most "+strconv.Itoa(mostBakes)+" in one day", quantity.ErrOutOfRange)
+		p.Add("Bakes", quantity.Tell("bakeday.got_bakes", "%d bakes", n),
+			quantity.Tell("bakeday.want_at_most_one_day", "at most %d in one day", mostBakes), quantity.ErrOutOfRange)
 	}
 	if err := p.Err(); err != nil {
 		return o, err
@@ -42,7 +42,8 @@ func (o Order) whole() (Order, error) {
 		if b.Wanted.IsZero() {
 			b.Wanted = o.Wanted
 		}
-		const want = "a name of its own, at most 100 bytes, by which the day tells it from the others"
+		want := quantity.Tell("bakeday.want_name_own_at_most_100",
+			"a name of its own, at most 100 bytes, by which the day tells it from the others")
 		switch {
 		case len(o.Bakes) == 1:
 		case b.Name == "":

@@ -13,16 +13,19 @@ import (
 func (b *Bake) checkBaking(p *quantity.Problems) {
 	o := b.Oven
 	if !o.Vessel.IsValid() {
-		p.Add("Oven.Vessel", o.Vessel.String(), "stone, pot, tin or tray", quantity.ErrOutOfRange)
+		p.Add("Oven.Vessel", o.Vessel, quantity.Tell("bakeday.want_stone_pot_tin_or_tray", "stone, pot, tin or tray"),
+			quantity.ErrOutOfRange)
 	}
 	if o.Pots > 0 && o.Vessel != bake.Stone && o.Vessel != bake.Pot {
-		p.Add("Oven.Vessel", o.Vessel.String(), "pot, as there are pots", quantity.ErrInconsistent)
+		p.Add("Oven.Vessel", o.Vessel, quantity.Tell("bakeday.want_pot_there_are_pots", "pot, as there are pots"),
+			quantity.ErrInconsistent)
 	}
 	p.Duration("Oven.RescoreAfter", o.RescoreAfter.Duration(), 0, 4*time.Hour)
 	p.Duration("Oven.TurnAfter", o.TurnAfter.Duration(), 0, 4*time.Hour)
 	const least = quantity.Elapsed(2 * time.Minute) // a pizza in a very hot oven
 	if total := o.Covered + o.Uncovered; o.Uncovered > 0 && o.Covered >= 0 && total < least {
-		p.Add("Oven.Uncovered", total.String()+" of baking in all", least.String()+" or more", quantity.ErrOutOfRange)
+		p.Add("Oven.Uncovered", quantity.Tell("bakeday.got_baking_all", "%v of baking in all", total),
+			quantity.Tell("bakeday.want_or_more", "%v or more", least), quantity.ErrOutOfRange)
 	}
 }
 

@@ -169,18 +169,20 @@ func (b Bake) faults(clock KitchenClock) error {
 	for i, h := range b.Kitchen.Away {
 		problems.Join(fmt.Sprintf("Kitchen.Away[%d]", i), h.Check())
 	}
-	const zoneWant = `an IANA time zone, such as "Europe/Zurich"`
+	zoneWant := quantity.Tell("bakeday.want_iana_time_zone_europe_zurich", `an IANA time zone, such as "Europe/Zurich"`)
 	switch {
 	case b.Kitchen.Zone == "":
 		problems.Required("Kitchen.Zone", zoneWant)
 	case clock.Zone == nil:
-		problems.Required("Kitchen.Zone", "the clock of the plan in the zone of the bake")
+		problems.Required("Kitchen.Zone", quantity.Tell("bakeday.want_clock_plan_zone_bake",
+			"the clock of the plan in the zone of the bake"))
 	case clock.Zone.String() != b.Kitchen.Zone:
 		problems.AddCode(
 			"Kitchen.Zone",
 			"other_zone",
-			"a clock in "+quantity.Excerpt(clock.Zone.String()),
-			"a clock in the zone of the bake, "+quantity.Excerpt(b.Kitchen.Zone),
+			quantity.Tell("bakeday.got_clock", "a clock in %s", quantity.Excerpt(clock.Zone.String())),
+			quantity.Tell("bakeday.want_clock_zone_bake", "a clock in the zone of the bake, %s",
+				quantity.Excerpt(b.Kitchen.Zone)),
 			quantity.ErrInconsistent,
 		)
 	case !b.Wanted.IsZero():
@@ -299,7 +301,7 @@ func (d *Day) notes() []working.Message {
 		}
 	} else if d.Levain != nil && !d.Levain.Short.IsZero() {
 		add(working.Tell("bakeday.note_starter_short",
-			"the levain needs %v of culture and %v is at hand: feed the culture up the day "+
+			"the levain needs %v of starter and %v is at hand: feed the starter up the day "+
 				"before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {

@@ -56,8 +56,8 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 	if !d.Possible() {
 		return Replanned{}, &quantity.InputError{
 			GoPath: "Day",
-			Got:    "a day without a timetable",
-			Want:   "a day that can be baked",
+			Got:    quantity.Tell("bakeday.got_day_without_timetable", "a day without a timetable"),
+			Want:   quantity.Tell("bakeday.want_day_can_be_baked", "a day that can be baked"),
 			Err:    quantity.ErrInconsistent,
 		}
 	}
@@ -115,7 +115,8 @@ func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elaps
 	}
 	if r.Now.Before(d.problem.Anchor) {
 		var p quantity.Problems
-		p.Add("By", by.String(), "a beginning after the clock of the plan", quantity.ErrOutOfRange)
+		p.Add("By", by, quantity.Tell("bakeday.want_beginning_after_clock_plan", "a beginning after the clock of the plan"),
+			quantity.ErrOutOfRange)
 		return Replanned{}, p.Err()
 	}
 	done := d.doneBefore(at, r.Now)

@@ -37,7 +37,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partner
 	if !ok {
 		return nil, &quantity.InputError{
 			GoPath: "Levain.Prefermented",
-			Want:   "more than 0 %",
+			Want:   quantity.Tell("bakeday.want_more_than_0_percent", "more than 0 %%"),
 			Err:    quantity.ErrRequired,
 		}
 	}

@@ -48,14 +48,16 @@ func (b *Bake) checkNotes(p *quantity.Problems) {
 		path := fmt.Sprintf("Notes[%d]", i)
 		switch _, _, ok := n.kindOf(); {
 		case n.Step == "":
-			p.Required(path+".Step", `a kind of step, such as "fold", or the ID of one, such as "fold-2"`)
+			p.Required(path+".Step", quantity.Tell("bakeday.want_kind_step_fold_or_id",
+				`a kind of step, such as "fold", or the ID of one, such as "fold-2"`))
 		case !ok && !slices.Contains(b.stepIDs(), n.Step):
 			p.Add(path+".Step", quantity.Excerpt(n.Step),
-				`a kind of step, such as "fold", or the ID of one, such as "fold-2"`, quantity.ErrOutOfRange)
+				quantity.Tell("bakeday.want_kind_step_fold_or_id",
+					`a kind of step, such as "fold", or the ID of one, such as "fold-2"`), quantity.ErrOutOfRange)
 		}
 		switch {
 		case n.Says == "":
-			p.Required(path+".Says", "what is to be remembered")
+			p.Required(path+".Says", quantity.Tell("bakeday.want_what_to_be_remembered", "what is to be remembered"))
 		case len(n.Says) > maxName || !utf8.ValidString(n.Says) || strings.ContainsFunc(n.Says, unprintable):
 			p.Add(path+".Says", quantity.Excerpt(n.Says), nameWant, quantity.ErrOutOfRange)
 		}

@@ -78,11 +78,13 @@ func (d Day) StepNamed(text string) (schedule.Timed, error) {
 		return found[0], nil
 	}
 	if text == "" {
-		return schedule.Timed{}, &quantity.InputError{Want: "one of: " + ids, Err: quantity.ErrRequired}
+		return schedule.Timed{}, &quantity.InputError{Want: quantity.Tell("bakeday.want_one", "one of: %s", ids),
+			Err: quantity.ErrRequired}
 	}
 	got := quantity.Excerpt(text)
 	if len(found) > 1 {
 		got += ", of which there are " + strconv.Itoa(len(found))
 	}
-	return schedule.Timed{}, &quantity.InputError{Got: got, Want: "one of: " + ids, Err: quantity.ErrInconsistent}
+	return schedule.Timed{}, &quantity.InputError{Got: got, Want: quantity.Tell("bakeday.want_one", "one of: %s", ids),
+		Err: quantity.ErrInconsistent}
 }

@@ -18,7 +18,8 @@ type Wish struct {
 	weekly  bool
 }
 
-const wishWant = `a day and a time, such as "Saturday 12:30" or "2026-11-28 12:30"`
+var wishWant = quantity.Tell("bakeday.want_day_and_time_saturday_12",
+	`a day and a time, such as "Saturday 12:30" or "2026-11-28 12:30"`)
 
 // OnDay wishes for the next such weekday that can be met. What is no weekday is no wish: the zero value.
 func OnDay(day time.Weekday, clock wallclock.Clock) Wish {
@@ -35,7 +36,7 @@ func OnDate(m wallclock.Moment) Wish { return Wish{Moment: m} }
 func ParseWish(text string) (Wish, error) {
 	if len(text) > 64 {
 		return Wish{}, &quantity.InputError{
-			Got:  "a text of extreme length",
+			Got:  quantity.Tell("bakeday.got_text_extreme_length", "a text of extreme length"),
 			Want: wishWant,
 			Err:  quantity.ErrOutOfRange,
 		}
@@ -43,7 +44,8 @@ func ParseWish(text string) (Wish, error) {
 	fields := strings.Fields(text)
 	switch len(fields) {
 	case 0:
-		return Wish{}, &quantity.InputError{Got: "an empty text", Want: wishWant, Err: quantity.ErrRequired}
+		return Wish{}, &quantity.InputError{Got: quantity.Tell("bakeday.got_empty_text", "an empty text"), Want: wishWant,
+			Err: quantity.ErrRequired}
 	case 2:
 		if days, err := wallclock.ParseDays(fields[0]); err == nil {
 			for d := time.Sunday; d <= time.Saturday; d++ {
@@ -95,7 +97,7 @@ func (w Wish) MarshalText() ([]byte, error) {
 		return nil, nil
 	}
 	if w.weekly && !w.valid() {
-		return nil, &quantity.InputError{Got: w.String(), Want: wishWant, Err: quantity.ErrOutOfRange}
+		return nil, &quantity.InputError{Got: w, Want: wishWant, Err: quantity.ErrOutOfRange}
 	}
 	return []byte(w.String()), nil
 }
@@ -137,8 +139,8 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 	}
 	if len(out) == 0 {
 		return nil, &quantity.InputError{
-			GoPath: "Wanted", Got: w.String(), Want: "a time after " + wallclock.MomentOf(now, zone).String() +
-				", the clock of the plan", Err: quantity.ErrOutOfRange,
+			GoPath: "Wanted", Got: w, Want: quantity.Tell("bakeday.want_time_after_clock_plan",
+				"a time after %v, the clock of the plan", wallclock.MomentOf(now, zone)), Err: quantity.ErrOutOfRange,
 		}
 	}
 	return out[:min(len(out), 2)], nil

@@ -24,9 +24,10 @@ func (o Observation) Check() error {
 	p.Int("Version", o.Version, Format, Format)
 	switch year := o.At.Year(); {
 	case o.At.IsZero():
-		p.Required("At", "a time such as 2026-11-28T10:40:00+01:00")
+		p.Required("At", quantity.Tell("bench.want_time_2026_11_28t10_40", "a time such as 2026-11-28T10:40:00+01:00"))
 	case year < 1900 || year > 9998:
-		p.Add("At", o.At.Format(time.RFC3339), "a year from 1900 to 9998", quantity.ErrOutOfRange)
+		p.Add("At", o.At.Format(time.RFC3339), quantity.Tell("bench.want_year_from_1900_to_9998",
+			"a year from 1900 to 9998"), quantity.ErrOutOfRange)
 	}
 	checkText(&p, "Bread", o.Bread)
 	checkText(&p, "By", o.By)
@@ -67,9 +68,10 @@ func (o Observation) checkKind(p *quantity.Problems) {
 	for _, part := range parts {
 		switch {
 		case part.kind == o.Kind && !part.there:
-			p.Required(part.field, "what was observed")
+			p.Required(part.field, quantity.Tell("bench.want_what_was_observed", "what was observed"))
 		case part.kind != o.Kind && part.there:
-			p.Add(part.field, "", "only in an observation of the kind "+part.kind.String(), quantity.ErrInconsistent)
+			p.Add(part.field, "", quantity.Tell("bench.want_only_observation_kind", "only in an observation of the kind %v",
+				part.kind), quantity.ErrInconsistent)
 		}
 	}
 }
@@ -109,21 +111,21 @@ func (o Observation) checkLoaf(p *quantity.Problems) {
 		if ok && w.Out.Compare(w.In) > 0 {
 			p.Add(
 				"Weights.Out",
-				w.Out.String(),
-				"no more than the "+w.In.String()+" that went in",
+				w.Out,
+				quantity.Tell("bench.want_no_more_than_went", "no more than the %v that went in", w.In),
 				quantity.ErrInconsistent,
 			)
 		}
 		if !w.Style.IsValid() {
-			p.Required("Weights.Style", "a style of bread")
+			p.Required("Weights.Style", quantity.Tell("bench.want_style_bread", "a style of bread"))
 		}
 	}
 	if l := o.Plan; l != nil {
 		if l.Made.IsZero() {
-			p.Required("Plan.Made", "when it was made")
+			p.Required("Plan.Made", quantity.Tell("bench.want_when_was_made", "when it was made"))
 		}
 		if l.Wanted.IsZero() {
-			p.Required("Plan.Wanted", "when the bread is wanted")
+			p.Required("Plan.Wanted", quantity.Tell("bench.want_when_bread_wanted", "when the bread is wanted"))
 		}
 	}
 }
@@ -161,7 +163,7 @@ func (m *DoughMixed) check(p *quantity.Problems) {
 	}
 	quantity.Check(p, "Mix.Altitude", m.Altitude, quantity.Meters(-500), quantity.Meters(9000))
 	if m.Yeast.Sign() > 0 && m.YeastKind == 0 {
-		p.Required("Mix.YeastKind", "a kind of yeast")
+		p.Required("Mix.YeastKind", quantity.Tell("bench.want_kind_yeast", "a kind of yeast"))
 	}
 }
 
@@ -173,10 +175,12 @@ func checkText(p *quantity.Problems, path, text string) {
 	}
 	switch {
 	case len(text) > mostText:
-		p.Add(path, quantity.Excerpt(text), "at most "+strconv.Itoa(mostText)+" bytes", quantity.ErrOutOfRange)
+		p.Add(path, quantity.Excerpt(text), quantity.Tell("bench.want_at_most_bytes", "at most %d bytes", mostText),
+			quantity.ErrOutOfRange)
 	case !utf8.ValidString(text):
-		p.Add(path, quantity.Excerpt(text), "valid UTF-8", quantity.ErrForm)
+		p.Add(path, quantity.Excerpt(text), quantity.Tell("bench.want_valid_utf_8", "valid UTF-8"), quantity.ErrForm)
 	case strings.IndexFunc(text, bad) >= 0:
-		p.Add(path, quantity.Excerpt(text), "a text without control or direction characters", quantity.ErrForm)
+		p.Add(path, quantity.Excerpt(text), quantity.Tell("bench.want_text_without_control_or_direction",
+			"a text without control or direction characters"), quantity.ErrForm)
 	}
 }

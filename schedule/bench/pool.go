@@ -29,9 +29,10 @@ func (c Class) Pool() (Observations, error) {
 		path := "[" + strconv.Itoa(i) + "].Person"
 		switch {
 		case l.Person == "":
-			p.Required(path, "whose observations they are")
+			p.Required(path, quantity.Tell("bench.want_whose_observations_they_are", "whose observations they are"))
 		case seen[l.Person]:
-			p.Add(path, quantity.Excerpt(l.Person), "one log for each person", quantity.ErrInconsistent)
+			p.Add(path, quantity.Excerpt(l.Person), quantity.Tell("bench.want_one_log_each_person", "one log for each person"),
+				quantity.ErrInconsistent)
 		}
 		seen[l.Person] = true
 		for _, o := range l.Observations {

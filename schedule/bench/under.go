@@ -65,7 +65,7 @@ func (u Under) At(ctx context.Context, clock bakeday.KitchenClock) (DayNow, erro
 	if clock.Zone == nil {
 		return DayNow{}, &quantity.InputError{
 			GoPath: "Clock.Zone",
-			Want:   "the zone of the bake",
+			Want:   quantity.Tell("bench.want_zone_bake", "the zone of the bake"),
 			Err:    quantity.ErrRequired,
 		}
 	}

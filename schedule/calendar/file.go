@@ -74,7 +74,7 @@ func (f File) Check() error {
 	bad.Int("Sequence", f.Sequence, 0, 1<<31-1)
 	switch n := len(f.Events); {
 	case n == 0:
-		bad.Required("Events", "at least one event")
+		bad.Required("Events", quantity.Tell("calendar.want_at_least_one_event", "at least one event"))
 	case n > maxEvents:
 		bad.Int("len(Events)", n, 1, maxEvents)
 		return bad.ErrFor(f)
@@ -84,7 +84,8 @@ func (f File) Check() error {
 		path := fmt.Sprintf("Events[%d]", i)
 		bad.Join(path, e.check())
 		if first, twice := seen[e.Step]; twice && e.Step != "" {
-			bad.Add(path+".Step", quantity.Excerpt(e.Step), fmt.Sprintf("another one than event %d has", first+1),
+			bad.Add(path+".Step", quantity.Excerpt(e.Step),
+				quantity.Tell("calendar.want_another_one_than_event_has", "another one than event %d has", first+1),
 				quantity.ErrInconsistent)
 		} else {
 			seen[e.Step] = i
@@ -97,7 +98,7 @@ func (e Event) check() error {
 	var bad quantity.Problems
 	checkID(&bad, "Step", e.Step)
 	if strings.TrimSpace(e.Summary) == "" {
-		bad.Required("Summary", "a title")
+		bad.Required("Summary", quantity.Tell("calendar.want_title", "a title"))
 	}
 	checkLength(&bad, "Summary", e.Summary, maxLine)
 	checkLength(&bad, "Description", e.Description, maxText)
@@ -106,7 +107,8 @@ func (e Event) check() error {
 	if !e.To.IsZero() {
 		toOK := checkTime(&bad, "To", e.To) && checkWhole(&bad, "To", e.To)
 		if fromOK && toOK && e.To.Before(e.From) {
-			bad.Add("To", stampOf(e.To), "not before the beginning ("+stampOf(e.From)+")", quantity.ErrInconsistent)
+			bad.Add("To", stampOf(e.To), quantity.Tell("calendar.want_not_before_beginning", "not before the beginning (%s)",
+				stampOf(e.From)), quantity.ErrInconsistent)
 		}
 	}
 	if len(e.Alarms) > maxAlarms {
@@ -117,10 +119,12 @@ func (e Event) check() error {
 		path := fmt.Sprintf("Alarms[%d]", i)
 		if before := a.Before.Duration(); bad.Duration(path+".Before", before, -maxBefore, maxBefore) &&
 			before%time.Second != 0 {
-			bad.Add(path+".Before", before.String(), "whole seconds", quantity.ErrTooPrecise)
+			bad.Add(path+".Before", before, quantity.Tell("calendar.want_whole_seconds", "whole seconds"),
+				quantity.ErrTooPrecise)
 		}
 		if a.AtEnd && e.moment() {
-			bad.Add(path+".AtEnd", "true", "an event with an end", quantity.ErrInconsistent)
+			bad.Add(path+".AtEnd", "true", quantity.Tell("calendar.want_event_end", "an event with an end"),
+				quantity.ErrInconsistent)
 		}
 		checkLength(&bad, path+".Text", a.Text, maxLine)
 	}
@@ -132,28 +136,32 @@ func (e Event) moment() bool { return e.To.IsZero() || e.To.Equal(e.From) }
 func checkID(bad *quantity.Problems, path, id string) {
 	switch {
 	case id == "":
-		bad.Required(path, "an identifier")
+		bad.Required(path, quantity.Tell("calendar.want_identifier", "an identifier"))
 	case len(id) > maxID:
-		bad.Add(path, quantity.Excerpt(id), fmt.Sprintf("at most %d bytes", maxID), quantity.ErrOutOfRange)
+		bad.Add(path, quantity.Excerpt(id), quantity.Tell("calendar.want_at_most_bytes", "at most %d bytes", maxID),
+			quantity.ErrOutOfRange)
 	case !utf8.ValidString(id) || strings.ContainsFunc(id, unicode.IsControl):
-		bad.Add(path, quantity.Excerpt(id), "UTF-8 text without control characters", quantity.ErrOutOfRange)
+		bad.Add(path, quantity.Excerpt(id), quantity.Tell("calendar.want_utf_8_text_without_control",
+			"UTF-8 text without control characters"), quantity.ErrOutOfRange)
 	}
 }
 
 func checkLength(bad *quantity.Problems, path, text string, most int) {
 	if len(text) > most {
-		bad.Add(path, fmt.Sprintf("%d bytes", len(text)), fmt.Sprintf("at most %d bytes", most), quantity.ErrOutOfRange)
+		bad.Add(path, quantity.Tell("calendar.got_bytes", "%d bytes", len(text)),
+			quantity.Tell("calendar.want_at_most_bytes", "at most %d bytes", most), quantity.ErrOutOfRange)
 	}
 }
 
 // checkTime wants an instant whose UTC year has four digits, as the format can write.
 func checkTime(bad *quantity.Problems, path string, t time.Time) bool {
 	if t.IsZero() {
-		bad.Required(path, "an instant")
+		bad.Required(path, quantity.Tell("calendar.want_instant", "an instant"))
 		return false
 	}
 	if y := t.UTC().Year(); y < 1 || y > 9999 {
-		bad.Add(path, fmt.Sprintf("the year %d", y), "years 1 to 9999", quantity.ErrOutOfRange)
+		bad.Add(path, quantity.Tell("calendar.got_year", "the year %d", y),
+			quantity.Tell("calendar.want_years_1_to_9999", "years 1 to 9999"), quantity.ErrOutOfRange)
 		return false
 	}
 	return true
@@ -161,7 +169,8 @@ func checkTime(bad *quantity.Problems, path string, t time.Time) bool {
 
 func checkWhole(bad *quantity.Problems, path string, t time.Time) bool {
 	if t.Nanosecond() != 0 {
-		bad.Add(path, t.UTC().Format(time.RFC3339Nano), "whole seconds", quantity.ErrTooPrecise)
+		bad.Add(path, t.UTC().Format(time.RFC3339Nano), quantity.Tell("calendar.want_whole_seconds", "whole seconds"),
+			quantity.ErrTooPrecise)
 		return false
 	}
 	return true

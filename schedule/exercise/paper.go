@@ -35,7 +35,8 @@ func (in Paper) Exercises() (Set, error) {
 	bad.Int("Count", in.Count, 1, 100)
 	difficulties.Check(&bad, "Difficulty", in.Difficulty)
 	if in.Units != working.Metric && in.Units != working.USCustomary {
-		bad.AddCode("Units", enum.UnknownWord, in.Units.String(), "metric or US customary", quantity.ErrOutOfRange)
+		bad.AddCode("Units", enum.UnknownWord, in.Units,
+			quantity.Tell("exercise.want_metric_or_us_customary", "metric or US customary"), quantity.ErrOutOfRange)
 	}
 	if err := bad.ErrFor(in); err != nil {
 		return Set{}, err

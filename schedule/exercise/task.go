@@ -44,7 +44,8 @@ func (in Task) Exercise() (Exercise, error) {
 	topics.Check(&bad, "Topic", in.Topic)
 	difficulties.Check(&bad, "Difficulty", in.Difficulty)
 	if in.Units != working.Metric && in.Units != working.USCustomary {
-		bad.Add("Units", in.Units.String(), "metric or US customary", quantity.ErrOutOfRange)
+		bad.Add("Units", in.Units, quantity.Tell("exercise.want_metric_or_us_customary", "metric or US customary"),
+			quantity.ErrOutOfRange)
 	}
 	if err := bad.ErrFor(in); err != nil {
 		return Exercise{}, err

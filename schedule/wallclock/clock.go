@@ -16,7 +16,7 @@ type Clock struct {
 	Minute int
 }
 
-const clockWant = `a time of day such as "06:30", 00:00 to 23:59`
+var clockWant = quantity.Tell("wallclock.want_time_day_06_30_00", `a time of day such as "06:30", 00:00 to 23:59`)
 
 // ParseClock reads "06:30" or "6:30", on the 24-hour clock. Seconds are accepted when they are
 // ":00". Midnight at the end of a day is 00:00 of the next.
@@ -39,7 +39,7 @@ func ParseClock(text string) (Clock, error) {
 		if s != 0 {
 			return Clock{}, &quantity.InputError{
 				Got:  quantity.Excerpt(text),
-				Want: "whole minutes",
+				Want: quantity.Tell("wallclock.want_whole_minutes", "whole minutes"),
 				Err:  quantity.ErrTooPrecise,
 			}
 		}
@@ -48,7 +48,7 @@ func ParseClock(text string) (Clock, error) {
 	if !c.IsValid() {
 		want := clockWant
 		if c == (Clock{24, 0}) {
-			want += " (midnight is 00:00 of the next day)"
+			want = quantity.Tell("wallclock.want_clock_midnight", "%v (midnight is 00:00 of the next day)", clockWant)
 		}
 		return Clock{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrOutOfRange}
 	}
@@ -87,7 +87,7 @@ func (c Clock) String() string { return fmt.Sprintf("%02d:%02d", c.Hour, c.Minut
 // AppendText implements encoding.TextAppender; a value no clock can show is refused.
 func (c Clock) AppendText(b []byte) ([]byte, error) {
 	if !c.IsValid() {
-		return b, &quantity.InputError{Got: c.String(), Want: clockWant, Err: quantity.ErrOutOfRange}
+		return b, &quantity.InputError{Got: c, Want: clockWant, Err: quantity.ErrOutOfRange}
 	}
 	return append(b, c.String()...), nil
 }

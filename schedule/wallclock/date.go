@@ -19,8 +19,10 @@ const (
 	firstYear = 1
 	lastYear  = 9999
 	maxText   = 64 // bytes of a date, clock time or moment
-	dateWant  = `a date such as "2026-11-28"`
+
 )
+
+var dateWant = quantity.Tell("wallclock.want_date_2026_11_28", `a date such as "2026-11-28"`)
 
 // ParseDate reads "2026-11-28": four digits, two, two. A day that does not exist, such as
 // 2026-02-30, is refused.
@@ -143,7 +145,8 @@ func (d *Date) UnmarshalText(text []byte) error { return unmarshal(d, text, Pars
 func noSuchDay(d Date) error {
 	want := dateWant
 	if d.Month >= 1 && d.Month <= 12 && d.Year >= firstYear && d.Year <= lastYear {
-		want = fmt.Sprintf("a day from 1 to %d (%v %d)", daysIn(d.Year, d.Month), d.Month, d.Year)
+		want = quantity.Tell("wallclock.want_day_from_1_to", "a day from 1 to %d (%v %d)", daysIn(d.Year, d.Month), d.Month,
+			d.Year)
 	}
 	return &quantity.InputError{Got: quantity.Excerpt(d.String()), Want: want,
 		Err: fmt.Errorf("%w: there is no such day", quantity.ErrOutOfRange)}

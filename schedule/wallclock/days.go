@@ -17,8 +17,8 @@ const (
 	Weekend  Days = 1<<time.Saturday | 1<<time.Sunday
 )
 
-const daysWant = `"every day", "weekdays", "weekends", ` +
-	`or days such as "Friday" or "Monday, Wednesday and Friday" or "Monday to Friday"`
+var daysWant = quantity.Tell("wallclock.want_every_day_weekdays_weekends_or",
+	`"every day", "weekdays", "weekends", or days such as "Friday" or "Monday, Wednesday and Friday" or "Monday to Friday"`)
 
 // On makes a set of weekdays.
 func On(days ...time.Weekday) Days {
@@ -122,7 +122,7 @@ func (s Days) AppendText(b []byte) ([]byte, error) {
 		return b, nil
 	}
 	if !s.IsValid() {
-		return b, &quantity.InputError{Got: s.String(), Want: daysWant, Err: quantity.ErrOutOfRange}
+		return b, &quantity.InputError{Got: s, Want: daysWant, Err: quantity.ErrOutOfRange}
 	}
 	return append(b, s.String()...), nil
 }

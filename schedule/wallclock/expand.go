@@ -78,22 +78,23 @@ func Expand(habits []Habit, within Occurrence, zone *time.Location) ([]Occurrenc
 func checkSpan(bad *quantity.Problems, within Occurrence, zone *time.Location) {
 	switch {
 	case within.From.IsZero():
-		bad.Required("Within.From", "an instant")
+		bad.Required("Within.From", quantity.Tell("wallclock.want_instant", "an instant"))
 	case within.To.IsZero():
-		bad.Required("Within.To", "an instant")
+		bad.Required("Within.To", quantity.Tell("wallclock.want_instant", "an instant"))
 	case !within.From.Before(within.To):
-		bad.Add("Within.To", within.String(), "an instant after the beginning", quantity.ErrInconsistent)
+		bad.Add("Within.To", within, quantity.Tell("wallclock.want_instant_after_beginning",
+			"an instant after the beginning"), quantity.ErrInconsistent)
 	case within.To.Sub(within.From) > maxDays*24*time.Hour:
 		bad.Add(
 			"Within.To",
-			within.String(),
-			fmt.Sprintf("at most %d days after the beginning", maxDays),
+			within,
+			quantity.Tell("wallclock.want_at_most_days_after_beginning", "at most %d days after the beginning", maxDays),
 			quantity.ErrOutOfRange,
 		)
 	case within.From.UTC().Year() < firstYear+1 || within.To.UTC().Year() > lastYear-1:
-		bad.Add("Within", within.String(), "years 2 to 9998", quantity.ErrOutOfRange)
+		bad.Add("Within", within, quantity.Tell("wallclock.want_years_2_to_9998", "years 2 to 9998"), quantity.ErrOutOfRange)
 	}
 	if zone == nil {
-		bad.Required("Zone", "a time zone")
+		bad.Required("Zone", quantity.Tell("wallclock.want_time_zone", "a time zone"))
 	}
 }

@@ -1,7 +1,6 @@
 package wallclock
 
 import (
-	"fmt"
 	"strings"
 	"time"
 	"unicode"
@@ -30,9 +29,10 @@ type Habit struct {
 const (
 	maxHabitText = 256
 	maxHabitName = 64
-	habitWant    = `such as "asleep 22:30 to 06:30 every day", ` +
-		`"away 09:00 to 15:00 on Friday", "closed all day on 2026-11-27"`
 )
+
+var habitWant = quantity.Tell("wallclock.want_asleep_22_30_to_06",
+	`such as "asleep 22:30 to 06:30 every day", "away 09:00 to 15:00 on Friday", "closed all day on 2026-11-27"`)
 
 // ParseHabit reads an optional name, a from and a to, and optional days:
 //
@@ -133,55 +133,57 @@ func MustHabit(text string) Habit { return must(ParseHabit(text)) }
 // Check returns everything that is wrong with the habit, or nil.
 func (h Habit) Check() error {
 	var bad quantity.Problems
-	if why := h.nameProblem(); why != "" {
+	if why := h.nameProblem(); !why.IsZero() {
 		bad.Add("Name", quantity.Excerpt(h.Name), why, ErrSyntax)
 	}
 	if !h.From.IsValid() {
-		bad.Add("From", h.From.String(), clockWant, quantity.ErrOutOfRange)
+		bad.Add("From", h.From, clockWant, quantity.ErrOutOfRange)
 	}
 	if !h.To.IsValid() {
-		bad.Add("To", h.To.String(), clockWant, quantity.ErrOutOfRange)
+		bad.Add("To", h.To, clockWant, quantity.ErrOutOfRange)
 	}
 	if h.From == h.To && h.From != (Clock{}) && h.From.IsValid() {
 		bad.Add(
 			"To",
-			h.To.String(),
-			`another time than the beginning, or 00:00 to 00:00 for the whole day`,
+			h.To,
+			quantity.Tell("wallclock.want_another_time_than_beginning_or",
+				"another time than the beginning, or 00:00 to 00:00 for the whole day"),
 			quantity.ErrInconsistent,
 		)
 	}
 	if h.Days != 0 && !h.Days.IsValid() {
-		bad.Add("Days", h.Days.String(), daysWant, quantity.ErrOutOfRange)
+		bad.Add("Days", h.Days, daysWant, quantity.ErrOutOfRange)
 	}
 	if !h.On.IsZero() && !h.On.IsValid() {
 		bad.Join("On", noSuchDay(h.On))
 	}
 	if !h.On.IsZero() && h.Days != 0 {
-		bad.Add("On", h.On.String(), "either weekdays or one date", quantity.ErrInconsistent)
+		bad.Add("On", h.On, quantity.Tell("wallclock.want_either_weekdays_or_one_date", "either weekdays or one date"),
+			quantity.ErrInconsistent)
 	}
 	return bad.Err()
 }
 
 // nameProblem says what a name must be like, so that the text form can be read back.
-func (h Habit) nameProblem() string {
+func (h Habit) nameProblem() quantity.Phrase {
 	words := strings.Fields(h.Name)
 	switch {
 	case len(h.Name) > maxHabitName:
-		return fmt.Sprintf("at most %d bytes", maxHabitName)
+		return quantity.Tell("wallclock.want_at_most_bytes", "at most %d bytes", maxHabitName)
 	case !utf8.ValidString(h.Name) || strings.ContainsFunc(h.Name, unicode.IsControl):
-		return "text without control characters"
+		return quantity.Tell("wallclock.want_text_without_control_characters", "text without control characters")
 	case strings.Join(words, " ") != h.Name:
-		return "words with single spaces between them"
+		return quantity.Tell("wallclock.want_words_single_spaces_between_them", "words with single spaces between them")
 	}
 	for i, w := range words {
 		if looksLikeClock(w) || w == "all" && i+1 < len(words) && words[i+1] == "day" {
-			return "a name without times in it"
+			return quantity.Tell("wallclock.want_name_without_times", "a name without times in it")
 		}
 	}
 	if len(words) > 0 && words[len(words)-1] == "from" {
-		return `a name that does not end in "from"`
+		return quantity.Tell("wallclock.want_name_does_not_end_from", `a name that does not end in "from"`)
 	}
-	return ""
+	return quantity.Phrase{}
 }
 
 // begins reports whether the habit begins on the day.

@@ -1,7 +1,6 @@
 package wallclock
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
@@ -15,7 +14,8 @@ type Moment struct {
 	Clock Clock
 }
 
-const momentWant = `a date and a time such as "2026-11-28 12:30" or "Sat 2026-11-28 12:30"`
+var momentWant = quantity.Tell("wallclock.want_date_and_time_2026_11",
+	`a date and a time such as "2026-11-28 12:30" or "Sat 2026-11-28 12:30"`)
 
 // ParseMoment reads "2026-11-28 12:30"; a T may stand for the space, and the name of the
 // weekday may precede ("Sat", "Saturday", with or without a comma) and must be right.
@@ -51,7 +51,7 @@ func ParseMoment(text string) (Moment, error) {
 		if !ok {
 			return Moment{}, &quantity.InputError{
 				Got:  quantity.Excerpt(weekday),
-				Want: "the name of a weekday",
+				Want: quantity.Tell("wallclock.want_name_weekday", "the name of a weekday"),
 				Err:  ErrSyntax,
 			}
 		}
@@ -59,7 +59,7 @@ func ParseMoment(text string) (Moment, error) {
 			return Moment{}, &quantity.InputError{
 				Got: quantity.Excerpt(
 					text,
-				), Want: fmt.Sprintf("%v (%v is a %v)", d.Weekday(), d, d.Weekday()), Err: ErrWeekday,
+				), Want: quantity.Tell("wallclock.want_is_a", "%v (%v is a %v)", d.Weekday(), d, d.Weekday()), Err: ErrWeekday,
 			}
 		}
 	}

@@ -80,8 +80,8 @@ func (r Resolution) Doubt() error {
 		reason = ErrTwice
 	}
 	return &quantity.InputError{
-		Got:  r.asked.String() + " in " + zoneName(r.zone),
-		Want: shown(r.Before) + " or " + shown(r.After),
+		Got:  quantity.Tell("wallclock.got_in", "%v in %s", r.asked, zoneName(r.zone)),
+		Want: quantity.Tell("wallclock.want_or", "%s or %s", shown(r.Before), shown(r.After)),
 		Err:  reason,
 	}
 }
@@ -108,10 +108,10 @@ func Resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 	case !m.Date.IsValid():
 		bad.Join("Moment.Date", noSuchDay(m.Date))
 	case !m.Clock.IsValid():
-		bad.Add("Moment.Clock", m.Clock.String(), clockWant, quantity.ErrOutOfRange)
+		bad.Add("Moment.Clock", m.Clock, clockWant, quantity.ErrOutOfRange)
 	}
 	if zone == nil {
-		bad.Required("Zone", "a time zone")
+		bad.Required("Zone", quantity.Tell("wallclock.want_time_zone", "a time zone"))
 	}
 	policies.Check(&bad, "Policy", policy)
 	if err := bad.Err(); err != nil {
@@ -175,7 +175,8 @@ func resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 		}
 	default:
 		return r, &quantity.InputError{GoPath: "Zone", Got: zoneName(zone),
-			Want: "a zone with offsets of less than 26 hours", Err: quantity.ErrOutOfRange}
+			Want: quantity.Tell("wallclock.want_zone_offsets_less_than_26",
+				"a zone with offsets of less than 26 hours"), Err: quantity.ErrOutOfRange}
 	}
 	return r, nil
 }

@@ -14,7 +14,7 @@ func must[T any](v T, err error) T {
 }
 
 // refuse is the error for a text that cannot be read.
-func refuse(text, want string) error {
+func refuse(text string, want quantity.Phrase) error {
 	if text == "" {
 		return &quantity.InputError{Want: want, Err: quantity.ErrRequired}
 	}

@@ -171,7 +171,7 @@ func (f field) parse(text string, r working.Reader) (any, error) {
 	case aCount:
 		n, err := strconv.Atoi(text)
 		if err != nil {
-			return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: "a whole number", Err: quantity.ErrForm}
+			return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("desk.want_whole_number", "a whole number"), Err: quantity.ErrForm}
 		}
 		return n, nil
 	case aChoice:
@@ -180,7 +180,7 @@ func (f field) parse(text string, r working.Reader) (any, error) {
 				return text, nil
 			}
 		}
-		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: "one of the list", Err: quantity.ErrForm}
+		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("desk.want_one_list", "one of the list"), Err: quantity.ErrForm}
 	}
 	return text, nil
 }
@@ -264,7 +264,7 @@ func (v *values) text(name string) string {
 func get[T any](v *values, name string) (out T) {
 	f, ok := v.task.field(name)
 	if !ok {
-		v.problems.Required(name, "a field of the task")
+		v.problems.Required(name, quantity.Tell("desk.want_field_task", "a field of the task"))
 		return out
 	}
 	return cell[T](v, f, name, v.text(name))
@@ -273,7 +273,7 @@ func get[T any](v *values, name string) (out T) {
 func cell[T any](v *values, f field, path, text string) (out T) {
 	if strings.TrimSpace(text) == "" {
 		if !f.empty {
-			v.problems.Required(path, "a value")
+			v.problems.Required(path, quantity.Tell("desk.want_value", "a value"))
 		}
 		return out
 	}
@@ -303,7 +303,7 @@ func (v *values) rows(name string) []row {
 			continue
 		}
 		if len(out) >= f.most {
-			v.problems.Add(name, strconv.Itoa(i+1)+" rows", "at most "+strconv.Itoa(f.most)+" rows", quantity.ErrOutOfRange)
+			v.problems.Add(name, quantity.Tell("desk.got_rows", "%d rows", i+1), quantity.Tell("desk.want_at_most_rows", "at most %d rows", f.most), quantity.ErrOutOfRange)
 			break
 		}
 		out = append(out, row{v, f, name + "[" + strconv.Itoa(i) + "]", cells})

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -55,7 +54,7 @@ func (s State) set() (exercise.Set, error) {
 	if seed := get[int](v, "seed"); seed >= 0 {
 		p.Seed = uint64(seed)
 	} else {
-		v.problems.Add("seed", strconv.Itoa(seed), "a whole number from 0", quantity.ErrOutOfRange)
+		v.problems.Add("seed", seed, quantity.Tell("desk.want_whole_number_from_0", "a whole number from 0"), quantity.ErrOutOfRange)
 	}
 	for _, t := range topics() {
 		if s.Fields[topicField+t.String()] == "on" {
@@ -239,7 +238,7 @@ func answerIn(u working.Unit, text string, r working.Reader) (any, error) {
 	}
 	x, err := strconv.ParseFloat(number, 64)
 	if err != nil {
-		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: fmt.Sprintf("a number %s", u),
+		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("desk.want_number", "a number %s", u),
 			Err: quantity.ErrForm}
 	}
 	return working.Amount(x, u, 3), nil

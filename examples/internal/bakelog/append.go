@@ -51,7 +51,7 @@ func encode(entries bench.Observations) ([]byte, error) {
 			return nil, err
 		}
 		if len(line) >= mostLine {
-			p.Add(fmt.Sprintf("entries[%d]", i), fmt.Sprintf("%d bytes", len(line)), fmt.Sprintf("less than %d bytes", mostLine), quantity.ErrOutOfRange)
+			p.Add(fmt.Sprintf("entries[%d]", i), quantity.Tell("bakelog.got_bytes", "%d bytes", len(line)), quantity.Tell("bakelog.want_less_than_bytes", "less than %d bytes", mostLine), quantity.ErrOutOfRange)
 		}
 		lines = append(append(lines, line...), '\n')
 	}

@@ -38,7 +38,7 @@ type flagValue struct {
 
 func (f *flagValue) Set(text string) error {
 	if len(text) > longest {
-		f.in.fault(f.name, quantity.Excerpt(text), "at most "+strconv.Itoa(longest)+" bytes", quantity.ErrOutOfRange)
+		f.in.fault(f.name, quantity.Excerpt(text), quantity.Tell("cli.want_at_most_bytes", "at most %d bytes", longest), quantity.ErrOutOfRange)
 		return nil
 	}
 	f.given = text
@@ -65,7 +65,7 @@ func (a *asked) note(name string, err error) {
 }
 
 // fault notes a problem in words.
-func (a *asked) fault(name, got, want string, reason error) {
+func (a *asked) fault(name string, got any, want quantity.Phrase, reason error) {
 	a.note(name, &quantity.InputError{Got: got, Want: want, Err: reason})
 }
 
@@ -87,7 +87,7 @@ func (a *asked) number(target *int, name, usage string, fields ...string) {
 	a.each(func(text string) error {
 		n, err := strconv.Atoi(strings.TrimSpace(text))
 		if err != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "a whole number", Err: quantity.ErrUnit}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_whole_number", "a whole number"), Err: quantity.ErrUnit}
 		}
 		*target = n
 		return nil
@@ -111,15 +111,15 @@ func (a *asked) word(target encoding.TextUnmarshaler, words []string, name, usag
 func folded(word string) string { return strings.ReplaceAll(strings.ToLower(word), "-", " ") }
 
 // either lists words to choose from.
-func either(words []string) string {
+func either(words []string) quantity.Phrase {
 	if n := len(words) - 1; n > 0 {
-		return strings.Join(words[:n], ", ") + " or " + words[n]
+		return quantity.Tell("cli.want_or", "%s or %s", strings.Join(words[:n], ", "), words[n])
 	}
-	return strings.Join(words, "")
+	return quantity.Tell("cli.want_word", "%s", strings.Join(words, ""))
 }
 
 // named reads "NAME=VALUE"; the example says how it should have looked.
-func named(text string, value encoding.TextUnmarshaler, example string) (string, error) {
+func named(text string, value encoding.TextUnmarshaler, example quantity.Phrase) (string, error) {
 	name, rest, found := strings.Cut(text, "=")
 	name = strings.TrimSpace(name)
 	if !found || name == "" {
@@ -131,12 +131,16 @@ func named(text string, value encoding.TextUnmarshaler, example string) (string,
 func (a *asked) given(name string) bool { return a.cmd.Flags().Changed(name) }
 
 // only notes the flags that are given although they go with something else that is not.
-func (a *asked) only(with string, names ...string) { a.clash("it together with "+with, names) }
+func (a *asked) only(with any, names ...string) {
+	a.clash(quantity.Tell("cli.want_together", "it together with %v", with), names)
+}
 
 // not notes the flags that are given although something else says as much.
-func (a *asked) not(with string, names ...string) { a.clash("it without "+with, names) }
+func (a *asked) not(with string, names ...string) {
+	a.clash(quantity.Tell("cli.want_without", "it without %s", with), names)
+}
 
-func (a *asked) clash(want string, names []string) {
+func (a *asked) clash(want quantity.Phrase, names []string) {
 	for _, n := range names {
 		if a.given(n) && !slices.ContainsFunc(a.faults, func(f *quantity.InputError) bool { return f.GoPath == "--"+n }) {
 			a.fault(n, "--"+n, want, quantity.ErrInconsistent)

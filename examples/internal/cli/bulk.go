@@ -102,7 +102,7 @@ The dough starts at --dough and drifts to --room; a probe's file of times and te
 func (f *bulkFlags) history() (ferment.History, error) {
 	if f.readings != "" {
 		if f.in.given("dough") {
-			f.in.fault("dough", "--dough and --readings", "one of them: the readings say how warm the dough was", quantity.ErrInconsistent)
+			f.in.fault("dough", quantity.Tell("cli.got_dough_and_readings", "--dough and --readings"), quantity.Tell("cli.want_one_them_readings_say_how", "one of them: the readings say how warm the dough was"), quantity.ErrInconsistent)
 		}
 		r, err := readReadings(f.readings)
 		if err != nil {
@@ -116,7 +116,7 @@ func (f *bulkFlags) history() (ferment.History, error) {
 	}
 	if f.dough.IsZero() {
 		if !f.in.given("dough") {
-			f.in.fault("dough", "", `the temperature of the dough after mixing, such as "25 °C", or --readings FILE`, quantity.ErrRequired)
+			f.in.fault("dough", "", quantity.Tell("cli.want_temperature_dough_after_mixing_25", `the temperature of the dough after mixing, such as "25 °C", or --readings FILE`), quantity.ErrRequired)
 		}
 		return ferment.History{}, nil
 	}
@@ -257,7 +257,7 @@ func (f *bulkFlags) update(e ferment.Estimate) (ferment.Progress, error) {
 	for _, text := range f.seen {
 		rise, when, found := strings.Cut(text, " at ")
 		if !found {
-			f.in.fault("seen", quantity.Excerpt(text), `a rise and a time, such as "30 % at 2h10m" or "30 % at 16:20"`, quantity.ErrUnit)
+			f.in.fault("seen", quantity.Excerpt(text), quantity.Tell("cli.want_rise_and_time_30_percent", `a rise and a time, such as "30 %% at 2h10m" or "30 %% at 16:20"`), quantity.ErrUnit)
 			continue
 		}
 		var r ferment.RiseReading

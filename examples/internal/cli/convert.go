@@ -124,7 +124,7 @@ func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) 
 	said, err := food.ReadVolume(strings.Join(args, " "))
 	switch {
 	case len(args) == 0:
-		p.Required("Amount", `an amount, such as "2 cups", "1/2 cup honey", "20 oz" or "375F"`)
+		p.Required("Amount", quantity.Tell("cli.want_amount_2_cups_1_2", `an amount, such as "2 cups", "1/2 cup honey", "20 oz" or "375F"`))
 	case err == nil:
 		if v.Method != 0 {
 			said.Method = v.Method
@@ -132,9 +132,9 @@ func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) 
 		weight, err = said.Weight()
 		p.Join("", err)
 	case len(lines) > 0 && what != "":
-		p.Add("Amount", quantity.Excerpt(amount), `a volume, such as "2 cups" or "250 mL", to know what it weighs`, quantity.ErrUnit)
+		p.Add("Amount", quantity.Excerpt(amount), quantity.Tell("cli.want_volume_2_cups_or_250", `a volume, such as "2 cups" or "250 mL", to know what it weighs`), quantity.ErrUnit)
 	case len(lines) == 0:
-		p.Add("Amount", quantity.Excerpt(amount), `an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`, quantity.ErrUnit)
+		p.Add("Amount", quantity.Excerpt(amount), quantity.Tell("cli.want_amount_unit_2_cups_1", `an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`), quantity.ErrUnit)
 	default:
 		a.only("a food", "method")
 		a.only("a food: units are converted by definition", "working")

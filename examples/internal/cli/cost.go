@@ -50,9 +50,9 @@ only as far as --other says.`,
 	}, "price", "NAME=MONEY/PACK", "of an ingredient: wheat=20/25kg (may be repeated)", "Lines")
 	in.each(func(text string) error {
 		var y namedPercent
-		name, err := named(text, &y.of, `a name and the usable part of what is bought, such as "walnuts=95 %"`)
+		name, err := named(text, &y.of, quantity.Tell("cli.want_name_and_usable_part_what", `a name and the usable part of what is bought, such as "walnuts=95 %%"`))
 		if err == nil && y.of.IsZero() {
-			err = &quantity.InputError{Got: "0 %", Want: "1 % to 100 %", Err: quantity.ErrOutOfRange}
+			err = &quantity.InputError{Got: "0 %", Want: quantity.Tell("cli.want_1_percent_to_100_percent", "1 %% to 100 %%"), Err: quantity.ErrOutOfRange}
 		}
 		if err == nil {
 			y.name = name
@@ -107,7 +107,7 @@ func priceOf(text string) (cost.CostLine, error) {
 	pays, pack, slash := strings.Cut(rest, "/")
 	p.Name = strings.TrimSpace(name)
 	if !found || !slash || p.Name == "" {
-		return p, &quantity.InputError{Got: quantity.Excerpt(text), Want: `a name, what a pack costs and what it weighs, such as "wheat=20/25kg"`, Err: quantity.ErrUnit}
+		return p, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_name_what_pack_costs_and", `a name, what a pack costs and what it weighs, such as "wheat=20/25kg"`), Err: quantity.ErrUnit}
 	}
 	var err error
 	if p.Price, err = cost.ParseMoney(pays); err != nil {
@@ -117,7 +117,7 @@ func priceOf(text string) (cost.CostLine, error) {
 		pack = "1 " + pack
 	}
 	if err = p.Pack.UnmarshalText([]byte(pack)); err == nil && p.Pack.Sign() <= 0 {
-		err = &quantity.InputError{Got: quantity.Excerpt(pack), Want: "a pack above 0 g", Err: quantity.ErrOutOfRange}
+		err = &quantity.InputError{Got: quantity.Excerpt(pack), Want: quantity.Tell("cli.want_pack_above_0_g", "a pack above 0 g"), Err: quantity.ErrOutOfRange}
 	}
 	return p, err
 }
@@ -165,17 +165,17 @@ func runCost(s System, args []string, f *costFlags) error {
 	if in.given("loaves") {
 		loaves = sheet.Loaves
 		if loaves == 0 {
-			in.fault("loaves", "0", "1 to 1000000", quantity.ErrOutOfRange)
+			in.fault("loaves", "0", quantity.Tell("cli.want_1_to_1000000", "1 to 1000000"), quantity.ErrOutOfRange)
 			loaves = 1
 		}
 	}
 	sheet.Loaves = loaves
 	if in.given("sold") && sheet.Sold == 0 {
-		in.fault("sold", "0", "1 to the loaves made", quantity.ErrOutOfRange)
+		in.fault("sold", "0", quantity.Tell("cli.want_1_to_loaves_made", "1 to the loaves made"), quantity.ErrOutOfRange)
 	}
 	if in.given("places") && sheet.Places <= 0 {
 		if sheet.Places < 0 {
-			in.fault("places", "a negative number", "0 to 6", quantity.ErrOutOfRange)
+			in.fault("places", quantity.Tell("cli.got_negative_number", "a negative number"), quantity.Tell("cli.want_0_to_6", "0 to 6"), quantity.ErrOutOfRange)
 		}
 		sheet.Places = -1
 	}
@@ -221,7 +221,7 @@ func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 	find := func(flag, name string) (int, bool) {
 		i, ok := at[strings.ToLower(name)]
 		if !ok && len(names) > 0 {
-			want := "one of " + strings.Join(names, ", ")
+			want := quantity.Tell("cli.want_one", "one of %s", textpage.Printable(strings.Join(names, ", ")))
 			near := tomlbind.Suggest(strings.ToLower(name), names)
 			for _, n := range names {
 				if near == "" && name != "" && strings.Contains(strings.ToLower(n), strings.ToLower(name)) {
@@ -229,9 +229,9 @@ func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 				}
 			}
 			if near != "" {
-				want += "; did you mean " + near + "?"
+				want = quantity.Tell("cli.want_did_you_mean", "%v; did you mean %s?", want, textpage.Printable(near))
 			}
-			in.fault(flag, quantity.Excerpt(name), textpage.Printable(want), quantity.ErrInconsistent)
+			in.fault(flag, quantity.Excerpt(name), want, quantity.ErrInconsistent)
 		}
 		return i, ok
 	}
@@ -241,7 +241,7 @@ func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 		switch {
 		case !ok:
 		case priced[i]:
-			in.fault("price", "a second price of "+quantity.Excerpt(one.Name), "one price for each ingredient", quantity.ErrInconsistent)
+			in.fault("price", quantity.Tell("cli.got_second_price", "a second price of %s", quantity.Excerpt(one.Name)), quantity.Tell("cli.want_one_price_each_ingredient", "one price for each ingredient"), quantity.ErrInconsistent)
 		default:
 			priced[i] = true
 			lines[i].Price, lines[i].Pack = one.Price, one.Pack
@@ -259,7 +259,7 @@ func (f *costFlags) lines(b dough.Batch) []cost.CostLine {
 		}
 	}
 	if len(missing) > 0 {
-		in.fault("price", "no price of "+textpage.Printable(strings.Join(missing, ", ")), `a price of each ingredient, such as "`+textpage.Printable(missing[0])+`=20/25kg"`, quantity.ErrRequired)
+		in.fault("price", quantity.Tell("cli.got_no_price", "no price of %s", textpage.Printable(strings.Join(missing, ", "))), quantity.Tell("cli.want_price_each_ingredient_20_25kg", `a price of each ingredient, such as "%s=20/25kg"`, textpage.Printable(missing[0])), quantity.ErrRequired)
 	}
 	return lines
 }

@@ -21,7 +21,7 @@ func curveNamed(key string) (ferment.Curve, error) {
 	if c, ok := ferment.CurveNamed(key); ok {
 		return c, nil
 	}
-	return ferment.Curve{}, &quantity.InputError{Got: quantity.Excerpt(key), Want: "one of " + strings.Join(curveKeys(), ", "), Err: quantity.ErrOutOfRange}
+	return ferment.Curve{}, &quantity.InputError{Got: quantity.Excerpt(key), Want: quantity.Tell("cli.want_one", "one of %s", strings.Join(curveKeys(), ", ")), Err: quantity.ErrOutOfRange}
 }
 
 // curveFlag reads a rival rate curve by its name.

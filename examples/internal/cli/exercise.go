@@ -47,7 +47,7 @@ func newExercise(s System) *cobra.Command {
 				return nil
 			}
 		}
-		return &quantity.InputError{Got: quantity.Excerpt(text), Want: strings.Join(paperForms, ", "), Err: quantity.ErrUnit}
+		return &quantity.InputError{Got: quantity.Excerpt(text), Want: either(paperForms), Err: quantity.ErrUnit}
 	}, "form", "FORM", "text, markdown, html or latex (text)")
 	cmd.Flags().BoolVar(&key, "key", false, "the key to the questions")
 	cmd.Flags().BoolVar(&us, "us", false, "pounds, ounces and °F")
@@ -102,7 +102,7 @@ func whole(n *int) func(string) error {
 	return func(text string) error {
 		v, err := strconv.Atoi(strings.TrimSpace(text))
 		if err != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "a whole number", Err: quantity.ErrForm}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_whole_number", "a whole number"), Err: quantity.ErrForm}
 		}
 		*n = v
 		return nil
@@ -114,7 +114,7 @@ func seed(n *uint64) func(string) error {
 	return func(text string) error {
 		v, err := strconv.ParseUint(strings.TrimSpace(text), 10, 64)
 		if err != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "a whole number from 0", Err: quantity.ErrForm}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_whole_number_from_0", "a whole number from 0"), Err: quantity.ErrForm}
 		}
 		*n = v
 		return nil

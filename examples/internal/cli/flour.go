@@ -56,7 +56,7 @@ func (f *flourFlags) plain(target *float64) func(string) error {
 	return func(text string) error {
 		x, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
 		if err != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "a number", Err: quantity.ErrUnit}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_number", "a number"), Err: quantity.ErrUnit}
 		}
 		*target = x
 		return nil
@@ -67,7 +67,7 @@ func (f *flourFlags) plain(target *float64) func(string) error {
 func (f *flourFlags) readLot(text string) error {
 	before, share, shared := strings.Cut(text, "@")
 	var lot flour.FlourLot
-	name, err := named(before, &lot.Protein, `a flour and its protein, such as "bread flour=13.2%", and its share now after an @`)
+	name, err := named(before, &lot.Protein, quantity.Tell("cli.want_flour_and_protein_bread_flour", `a flour and its protein, such as "bread flour=13.2%%", and its share now after an @`))
 	if err == nil && shared {
 		err = lot.Share.UnmarshalText([]byte(share))
 	}
@@ -84,7 +84,7 @@ func runFlour(s System, f *flourFlags) error {
 		return err
 	}
 	in := f.in
-	need := func(flag, want string) {
+	need := func(flag string, want quantity.Phrase) {
 		if !in.given(flag) {
 			in.fault(flag, "", want, quantity.ErrRequired)
 		}
@@ -95,7 +95,7 @@ func runFlour(s System, f *flourFlags) error {
 	switch {
 	case in.given("lot"):
 		in.not("--lot, which asks for a blend", "gluten", "hydration", "protein", "w", "pl", "falling-number", "absorption")
-		need("target", "the protein of the blend")
+		need("target", quantity.Tell("cli.want_protein_blend", "the protein of the blend"))
 		for i := range f.lots {
 			in.paths[fmt.Sprintf("Flours[%d]", i)] = "lot"
 		}
@@ -104,15 +104,15 @@ func runFlour(s System, f *flourFlags) error {
 		a, possible = blend, blend.Feasible
 	case f.gluten:
 		in.not("--gluten, which asks for gluten", "hydration", "w", "pl", "falling-number", "absorption")
-		need("protein", "the protein of the flour")
-		need("target", "the protein wanted")
+		need("protein", quantity.Tell("cli.want_protein_flour", "the protein of the flour"))
+		need("target", quantity.Tell("cli.want_protein_wanted", "the protein wanted"))
 		a, err = flour.GlutenBoost{Protein: f.protein, Target: f.target, Flour: f.total}.Doses()
 	case in.given("hydration"):
 		in.not("--hydration, which asks for a judgment", "target", "total")
 		f.strength.Protein = f.protein
 		a, err = f.strength.Judge()
 	default:
-		in.fault("lot", "", "flours to blend; or --gluten to reach a protein with gluten, or --hydration to judge a flour", quantity.ErrRequired)
+		in.fault("lot", "", quantity.Tell("cli.want_flours_to_blend_or_gluten", "flours to blend; or --gluten to reach a protein with gluten, or --hydration to judge a flour"), quantity.ErrRequired)
 	}
 	if wrong := in.complain(err); wrong != nil {
 		return wrong

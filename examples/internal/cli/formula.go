@@ -78,7 +78,7 @@ weighed wrongly, and what to add so that it comes back.`,
 
 func stockOf(text string, out *[]dough.Stock) error {
 	var m quantity.Mass
-	name, err := named(text, &m, `a name and a weight, such as "water=2 kg"`)
+	name, err := named(text, &m, quantity.Tell("cli.want_name_and_weight_water_2", `a name and a weight, such as "water=2 kg"`))
 	if err == nil {
 		*out = append(*out, dough.Stock{Name: name, Mass: m})
 	}
@@ -102,7 +102,7 @@ func massOf(text string) (quantity.Mass, string, error) {
 			return m, strings.Join(words[n:], " "), nil
 		}
 	}
-	return quantity.Mass{}, "", &quantity.InputError{Got: quantity.Excerpt(text), Want: "a weight and what it is of, such as \"40 g water\"", Err: quantity.ErrUnit}
+	return quantity.Mass{}, "", &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_weight_and_what_40_g", `a weight and what it is of, such as "40 g water"`), Err: quantity.ErrUnit}
 }
 
 // A formulaFile is a bake file read for its formula; the rest of it may be missing.
@@ -158,7 +158,7 @@ func (f *formulaFlags) target(b bakeday.Bake) dough.Target {
 		}
 	}
 	if len(asked) > 1 {
-		in.fault(asked[1], "it together with --"+asked[0], "one wish: loaves, --dough, --flour, --levain-at-hand or --stock", quantity.ErrInconsistent)
+		in.fault(asked[1], quantity.Tell("cli.got_together", "it together with --%s", asked[0]), quantity.Tell("cli.want_one_wish_loaves_dough_flour", "one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
 		return nil
 	}
 	if in.given("each") {

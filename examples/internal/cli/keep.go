@@ -33,7 +33,7 @@ after the oven; how long bread of its style is usually good; and how to freeze a
 		var stay bake.Stay
 		d, err := quantity.ParseDuration(long)
 		if !found || err != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: `how long and how warm, such as "2d=21C"`, Err: quantity.ErrUnit}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_how_long_and_how_warm", `how long and how warm, such as "2d=21C"`), Err: quantity.ErrUnit}
 		}
 		stay.For = quantity.Elapsed(d)
 		f.loaf.Stays = append(f.loaf.Stays, stay)

@@ -14,7 +14,7 @@ type replanned interface {
 // runLate plans the rest of a day again because a step is late; a day that does not fit is told as it is.
 func runLate(s System, f planFlags, possible bool, day telling, replan func(bakeday.Late) (replanned, error)) error {
 	if f.at == "" {
-		f.in.fault("at", "", `the step that is late, such as "shape", or "Rye/shape" of several breads`, quantity.ErrRequired)
+		f.in.fault("at", "", quantity.Tell("cli.want_step_late_shape_or_rye", `the step that is late, such as "shape", or "Rye/shape" of several breads`), quantity.ErrRequired)
 		return f.in.complain(nil)
 	}
 	if !possible {

@@ -70,7 +70,7 @@ Without --culture it says how much culture it takes.`,
 
 // readRatio reads "1:5:5".
 func (f *levainFlags) readRatio(text string) error {
-	refuse := &quantity.InputError{Got: quantity.Excerpt(text), Want: "culture, flour and water as 1:5:5", Err: quantity.ErrUnit}
+	refuse := &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_culture_flour_and_water_1", "culture, flour and water as 1:5:5"), Err: quantity.ErrUnit}
 	parts := strings.Split(text, ":")
 	if len(parts) != 3 {
 		return refuse
@@ -114,7 +114,7 @@ func runLevain(s System, f levainFlags) error {
 			b.Starter.Mass = quantity.Grams(1) // what is wrong then is the levain wanted
 		}
 		if b.Inoculation.IsZero() && in.given("want") {
-			in.fault("culture", "", "the culture at hand, or --inoculation or --ratio to be told how much it takes", quantity.ErrRequired)
+			in.fault("culture", "", quantity.Tell("cli.want_culture_at_hand_or_inoculation", "the culture at hand, or --inoculation or --ratio to be told how much it takes"), quantity.ErrRequired)
 		}
 	}
 	if f.at.IsZero() {

@@ -53,7 +53,7 @@ teach the culture.`,
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		var zone *time.Location
 		if !in.given("dough") {
-			in.fault("dough", "", `the temperature of the dough when the mixer stopped, such as "25.5 °C"`, quantity.ErrRequired)
+			in.fault("dough", "", quantity.Tell("cli.want_temperature_dough_when_mixer_stopped", `the temperature of the dough when the mixer stopped, such as "25.5 °C"`), quantity.ErrRequired)
 		}
 		if len(args) == 1 && len(in.faults) == 0 {
 			l, err := load(s, args[0], "")

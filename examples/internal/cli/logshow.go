@@ -49,7 +49,7 @@ func newLogShow(s System) *cobra.Command {
 	f.register(cmd)
 	cmd.RunE = func(*cobra.Command, []string) error {
 		if last < 0 {
-			in.fault("last", fmt.Sprint(last), "a number of observations", quantity.ErrOutOfRange)
+			in.fault("last", fmt.Sprint(last), quantity.Tell("cli.want_number_observations", "a number of observations"), quantity.ErrOutOfRange)
 		}
 		if err := in.complain(nil); err != nil {
 			return err

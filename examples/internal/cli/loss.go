@@ -56,7 +56,7 @@ func (f *lossFlags) readWeighed(text string) error {
 	var w bake.WeighedLoaf
 	before, after, found := strings.Cut(text, "=")
 	if !found {
-		return &quantity.InputError{Got: quantity.Excerpt(text), Want: `the dough and the cool loaf, such as "897g=781g"`, Err: quantity.ErrUnit}
+		return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_dough_and_cool_loaf_897g", `the dough and the cool loaf, such as "897g=781g"`), Err: quantity.ErrUnit}
 	}
 	if err := w.Dough.UnmarshalText([]byte(before)); err != nil {
 		return err
@@ -85,7 +85,7 @@ func runLoss(s System, f *lossFlags) error {
 		in.not("--baked: either the bread is given or the dough", "dough")
 	}
 	if !in.given("baked") && !in.given("dough") && len(f.weighed) == 0 && !in.given("packed") && !in.given("hydration") && !in.given("weighed") {
-		in.fault("baked", "", "the weight of a cool loaf; or --dough, --weighed, --packed or --hydration", quantity.ErrRequired)
+		in.fault("baked", "", quantity.Tell("cli.want_weight_cool_loaf_or_dough", "the weight of a cool loaf; or --dough, --weighed, --packed or --hydration"), quantity.ErrRequired)
 	}
 	if wrong := in.complain(p.Err()); wrong != nil {
 		return wrong

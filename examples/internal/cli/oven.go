@@ -64,7 +64,7 @@ func setting(text string) (quantity.Temperature, error) {
 	if mark, e := bake.ParseGasMark(text); e == nil && strings.Contains(strings.ToLower(text), "gas") {
 		return mark.Temperature(), nil
 	}
-	return t, &quantity.InputError{Got: quantity.Excerpt(text), Want: `an oven temperature, such as "230C" or "450F", or a gas mark from "gas 1/4" to "gas 10"`, Err: quantity.ErrUnit}
+	return t, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_oven_temperature_230c_or_450f", `an oven temperature, such as "230C" or "450F", or a gas mark from "gas 1/4" to "gas 10"`), Err: quantity.ErrUnit}
 }
 
 func runOven(s System, args []string, f *ovenFlags) error {
@@ -87,7 +87,7 @@ func runOven(s System, args []string, f *ovenFlags) error {
 	} else {
 		in.only("a setting, such as 230C", "fan", "off")
 		if !rounds {
-			p.Required("Wanted", `an oven temperature, such as "230C" or "gas 7"; or --pieces and --dough for the rounds of a bake`)
+			p.Required("Wanted", quantity.Tell("cli.want_oven_temperature_230c_or_gas", `an oven temperature, such as "230C" or "gas 7"; or --pieces and --dough for the rounds of a bake`))
 		}
 	}
 	if rounds {

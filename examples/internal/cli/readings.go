@@ -9,7 +9,7 @@ import (
 	"example.org/maslin/schedule/wallclock"
 )
 
-const readingWant = `a time and a core temperature, such as "14:05=82C" or "12min=70C"`
+var readingWant = quantity.Tell("cli.want_time_and_core_temperature_14", `a time and a core temperature, such as "14:05=82C" or "12min=70C"`)
 
 // readings are what a probe showed, by the clock or by the time since the loaf went in (or came out).
 type readings struct {
@@ -57,7 +57,7 @@ func (r *readings) read(text string) error {
 // clock they count from the first.
 func (r *readings) samples(in *asked) []bake.Sample {
 	if r.clocks > 0 && r.clocks < len(r.all) {
-		in.fault("reading", "clock times and times since the loaf went in", "one or the other", quantity.ErrInconsistent)
+		in.fault("reading", quantity.Tell("cli.got_clock_times_and_times_since", "clock times and times since the loaf went in"), quantity.Tell("cli.want_one_or_other", "one or the other"), quantity.ErrInconsistent)
 	}
 	out := append([]bake.Sample{}, r.all...)
 	if r.clocks > 0 {

@@ -22,7 +22,7 @@ func feedOf(text string) (seed, flour, water float64, err error) {
 		}
 	}
 	if len(parts) != 3 || err != nil || !(n[0] > 0 && n[1] > 0 && n[2] > 0) {
-		return 0, 0, 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: "seed : flour : water by weight, such as 1:2:2", Err: quantity.ErrUnit}
+		return 0, 0, 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_seed_flour_water_by_weight", "seed : flour : water by weight, such as 1:2:2"), Err: quantity.ErrUnit}
 	}
 	return n[0], n[1], n[2], nil
 }
@@ -32,7 +32,7 @@ func runLevainRipe(s System, f *bulkFlags) error {
 	in := f.in
 	for _, n := range []string{"inoculation", "yeast", "salt", "hydration", "rise", "retard", "ready-by", "seen", "kneaded", "enriched", "svg", "piece", "shaping", "refrigerator"} {
 		if in.given(n) {
-			in.fault(n, "--"+n+" with --levain", "one of them: --"+n+" belongs to a dough, --levain asks about a levain", quantity.ErrInconsistent)
+			in.fault(n, quantity.Tell("cli.got_levain", "--%s with --levain", n), quantity.Tell("cli.want_one_them_belongs_to_dough", "one of them: --%s belongs to a dough, --levain asks about a levain", n), quantity.ErrInconsistent)
 		}
 	}
 	seed, flour, water, err := feedOf(f.levain)

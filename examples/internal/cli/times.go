@@ -58,7 +58,7 @@ func whenFrom(text string, start time.Time) (time.Duration, error) {
 	}
 	d, err := quantity.ParseDuration(text)
 	if err != nil {
-		return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: "a time after mixing such as 2h10m, or a clock time such as 18:40", Err: quantity.ErrUnit}
+		return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_time_after_mixing_2h10m_or", "a time after mixing such as 2h10m, or a clock time such as 18:40"), Err: quantity.ErrUnit}
 	}
 	return d, nil
 }

@@ -82,10 +82,10 @@ says what another takes of the same bread.`,
 	in.each(func(text string) (err error) {
 		f.density, err = strconv.ParseFloat(strings.TrimSpace(text), 64)
 		if err != nil {
-			return &quantity.InputError{Got: quantity.Excerpt(text), Want: "a number of kilograms in a liter, such as 1.1", Err: quantity.ErrUnit}
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_number_kilograms_liter_1_1", "a number of kilograms in a liter, such as 1.1"), Err: quantity.ErrUnit}
 		}
 		if f.density == 0 { // zero means not given to the library
-			return &quantity.InputError{Got: "0", Want: "0.5 to 1.4 kg/L", Err: quantity.ErrOutOfRange}
+			return &quantity.InputError{Got: "0", Want: quantity.Tell("cli.want_0_5_to_1_4", "0.5 to 1.4 kg/L"), Err: quantity.ErrOutOfRange}
 		}
 		return nil
 	}, "density", "KG/L", "of the dough when put in (1.12)", "Density")
@@ -113,9 +113,9 @@ says what another takes of the same bread.`,
 // sides reads "24x11x7cm" or "9 x 5 x 3 in": the unit of the last side is that of those without.
 func sides(text string, n int) ([]quantity.Length, error) {
 	wrong := func(reason error) error {
-		want := `length, width and height inside, such as "24x11x7cm" or "9x5x3in"`
+		want := quantity.Tell("cli.want_length_width_and_height_inside", `length, width and height inside, such as "24x11x7cm" or "9x5x3in"`)
 		if n == 2 {
-			want = `length and width inside, such as "19x9cm"`
+			want = quantity.Tell("cli.want_length_and_width_inside_19x9cm", `length and width inside, such as "19x9cm"`)
 		}
 		return &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: reason}
 	}
@@ -180,10 +180,10 @@ func (f *vesselFlags) answer(kind string) (telling, error) {
 	case "jar":
 		jar := vessel.SampleJar{Diameter: f.diameter, Height: f.height, Density: f.density}
 		if len(f.rises) > 1 {
-			f.in.fault("rise", count(len(f.rises), "rise", "rises"), "one rise of the jar", quantity.ErrInconsistent)
+			f.in.fault("rise", count(len(f.rises), "rise", "rises"), quantity.Tell("cli.want_one_rise_jar", "one rise of the jar"), quantity.ErrInconsistent)
 		} else if len(f.rises) == 1 {
 			if jar.Rise = f.rises[0]; jar.Rise.IsZero() {
-				f.in.fault("rise", "0 %", "10 % to 500 %", quantity.ErrOutOfRange)
+				f.in.fault("rise", "0 %", quantity.Tell("cli.want_10_percent_to_500_percent", "10 %% to 500 %%"), quantity.ErrOutOfRange)
 			}
 		}
 		return jar.Sample()
@@ -224,12 +224,12 @@ func (f *vesselFlags) one(names ...string) string {
 	}
 	switch len(given) {
 	case 0:
-		f.in.fault(names[0], "", "--"+strings.Join(names[:len(names)-1], ", --")+" or --"+names[len(names)-1], quantity.ErrRequired)
+		f.in.fault(names[0], "", quantity.Tell("cli.want_or_2", "--%s or --%s", strings.Join(names[:len(names)-1], ", --"), names[len(names)-1]), quantity.ErrRequired)
 		return ""
 	case 1:
 		return given[0]
 	}
-	f.in.fault(given[1], "it together with --"+given[0], "one of --"+strings.Join(names[:len(names)-1], ", --")+" and --"+names[len(names)-1], quantity.ErrInconsistent)
+	f.in.fault(given[1], quantity.Tell("cli.got_together", "it together with --%s", given[0]), quantity.Tell("cli.want_one_and", "one of --%s and --%s", strings.Join(names[:len(names)-1], ", --"), names[len(names)-1]), quantity.ErrInconsistent)
 	return ""
 }
 

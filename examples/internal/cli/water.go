@@ -49,7 +49,7 @@ A temperature is written 24C or 76F, a difference (friction, warming) 5dC or 24d
 	in.each(func(text string) error {
 		one := mixing.Factor{}
 		var err error
-		one.Name, err = named(text, &one.Temperature, `a name and a temperature, such as "soaker=30C"`)
+		one.Name, err = named(text, &one.Temperature, quantity.Tell("cli.want_name_and_temperature_soaker_30c", `a name and a temperature, such as "soaker=30C"`))
 		f.others = append(f.others, one)
 		return err
 	}, "other", "NAME=TEMPERATURE", "of something else that counts as a factor (may be repeated)", "Others")
@@ -108,7 +108,7 @@ func runWater(s System, f waterFlags) error {
 		p.Join("", err)
 		f.f.Friction = friction.Factor
 	case !in.given("mixer"):
-		in.fault("friction", "", "the friction factor of your mixer, --warming of the dough, or --mixer for a guide value", quantity.ErrRequired)
+		in.fault("friction", "", quantity.Tell("cli.want_friction_factor_your_mixer_warming", "the friction factor of your mixer, --warming of the dough, or --mixer for a guide value"), quantity.ErrRequired)
 	}
 	if in.given("ice") && (f.f.Pour.IsZero() || f.f.Tap.IsZero()) {
 		in.only("--water-weight and --tap", "ice")
@@ -132,7 +132,7 @@ func (f *waterFlags) byBalance(s System, p *quantity.Problems) error {
 	p.Join("", err)
 	for _, name := range []string{"water-weight", "flour-weight"} {
 		if !in.given(name) {
-			p.Add("--"+name, "", "the weight, which the heat balance counts with", quantity.ErrRequired)
+			p.Add("--"+name, "", quantity.Tell("cli.want_weight_which_heat_balance_counts", "the weight, which the heat balance counts with"), quantity.ErrRequired)
 		}
 	}
 	in.paths["Ingredients[0].Mass"], in.paths["Ingredients[0].Temperature"] = "flour-weight", "flour"

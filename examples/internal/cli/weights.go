@@ -16,7 +16,7 @@ func weightsOf(lists []string) (dough.Weights, error) {
 	for _, item := range items(strings.Join(lists, "; ")) {
 		m, what, err := massOf(item)
 		if err == nil && m.Sign() <= 0 {
-			err = &quantity.InputError{Got: quantity.Excerpt(item), Want: "a weight above 0 g", Err: quantity.ErrOutOfRange}
+			err = &quantity.InputError{Got: quantity.Excerpt(item), Want: quantity.Tell("cli.want_weight_above_0_g", "a weight above 0 g"), Err: quantity.ErrOutOfRange}
 		}
 		if err == nil {
 			err = put(&w, m, what)
@@ -81,7 +81,7 @@ func kindOf(what string) (dough.Kind, error) {
 		}
 	}
 	return k, &quantity.InputError{Got: quantity.Excerpt(what),
-		Want: "flour, wheat, whole wheat, rye, whole rye, spelt, water, milk, salt, fresh yeast, instant yeast, butter, egg, seeds, \"levain at 100 %\" or another kind of ingredient that a bake file knows",
+		Want: quantity.Tell("cli.want_flour_wheat_whole_wheat_rye", `flour, wheat, whole wheat, rye, whole rye, spelt, water, milk, salt, fresh yeast, instant yeast, butter, egg, seeds, "levain at 100 %%" or another kind of ingredient that a bake file knows`),
 		Err:  quantity.ErrOutOfRange}
 }
 

@@ -46,7 +46,7 @@ tables, which do not agree. Without --to it gives all forms.`,
 			return err
 		}
 		if !a.given("amount") {
-			a.fault("amount", "", "a weight of yeast", quantity.ErrRequired)
+			a.fault("amount", "", quantity.Tell("cli.want_weight_yeast", "a weight of yeast"), quantity.ErrRequired)
 		}
 		r, err := in.Convert()
 		if wrong := a.complain(err); wrong != nil {

@@ -9,7 +9,7 @@ import (
 
 // yeastOf reads "0.6 % instant".
 func yeastOf(text string) (y ferment.Yeast, kind string, err error) {
-	const want = `an amount and a kind, such as "0.6 % instant", "0.8 % active dry" or "2 % fresh"`
+	want := quantity.Tell("cli.want_amount_and_kind_0_6", `an amount and a kind, such as "0.6 %% instant", "0.8 %% active dry" or "2 %% fresh"`)
 	amount, rest, found := strings.Cut(strings.TrimSpace(text), "%")
 	kind = strings.TrimSuffix(strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(rest, "-", " ")), " ")), " yeast")
 	if kind == "dry" {

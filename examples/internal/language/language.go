@@ -70,7 +70,7 @@ func Named(tag string) (working.Language, error) {
 		return l, nil
 	}
 	return working.Language{}, &quantity.InputError{
-		Got: quantity.Excerpt(tag), Want: "de or en", Err: quantity.ErrOutOfRange,
+		Got: quantity.Excerpt(tag), Want: quantity.Tell("language.want_de_or_en", "de or en"), Err: quantity.ErrOutOfRange,
 	}
 }
 
