@@ -47,7 +47,7 @@ func (e *explainer) explain(clash *planner.Clash, minimal bool) *Conflict {
 	if clash.Cycle {
 		out.Short, out.ShortProven = e.c.long(clash.Short), true
 	}
-	if !alone {
+	if !alone && !e.w.Over() {
 		out.Together = e.together(clash.Rules)
 	}
 	return out

@@ -45,6 +45,9 @@ func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []
 // fewestRules finds a set of the rules of the work and of the clock of which the cheapest way of reasoning that sees
 // that there is no timetable needs every one.
 func (c *compiled) fewestRules(w *planner.Watch, shop *planner.Shop, limits, work, clock []int) []int {
+	if w.Over() {
+		return slices.Concat(work, clock)
+	}
 	by := shop.Refutable(w)
 	refuted := func(s *planner.Shop) bool {
 		return !w.Over() && s.Refuted(w.Within(questionWork), by) == planner.Yes

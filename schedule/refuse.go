@@ -48,6 +48,9 @@ func (c *compiled) lookAround(w *planner.Watch, shop *planner.Shop, t *Timetable
 func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(...planner.Relax) planner.Truth {
 	p := planner.NewProber(w, c.net)
 	return func(list ...planner.Relax) planner.Truth {
+		if w.Over() {
+			return planner.Unsure
+		}
 		s := shop
 		for _, r := range list {
 			for _, id := range r.Rules {
@@ -61,10 +64,7 @@ func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(...planner.
 				return t
 			}
 		}
-		for _, r := range list {
-			s = s.Relaxed(r)
-		}
-		return s.Possible(w.Within(questionWork), 0)
+		return s.Relaxed(list...).Possible(w.Within(questionWork), 0)
 	}
 }
 
@@ -75,6 +75,10 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 	// The frame of the plan is named too where it is needed.
 	wide := 2 * c.limit
 	for k, id := range limits {
+		if w.Over() { // it is not known to be needless
+			core = append(core, id)
+			continue
+		}
 		side := planner.Front
 		if k == 1 {
 			side = planner.Back

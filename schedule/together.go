@@ -14,11 +14,13 @@ type change struct {
 
 // changes lists the ways in which the rules that are up for change can give; the wanted ones count as one.
 func (e *explainer) changes(rules []int) (out []change) {
+	wanted := false
 	for _, id := range rules {
 		r := e.c.rules[id]
-		if r.firm || r.wanted && slices.ContainsFunc(out, func(c change) bool { return e.c.rules[c.id].wanted }) {
+		if r.firm || r.wanted && wanted {
 			continue
 		}
+		wanted = wanted || r.wanted
 		e.c.ways(r, func(most int, side planner.Side) way {
 			if most > 0 {
 				out = append(out, change{id, planner.Relax{Rules: e.moved(id), By: most, Side: side}})
@@ -67,16 +69,20 @@ const mostClashes = 4
 
 // enough widens the set of rules that give by those of the clash that is left, until there is a timetable.
 func (e *explainer) enough(rules []int) (set []change, found bool) {
+	type half struct {
+		rule int
+		side planner.Side
+	}
+	listed := map[half]bool{}
 	for range mostClashes {
-		more := e.changes(rules)
 		before := len(set)
-		for _, m := range more {
-			same := func(c change) bool { return c.id == m.id && c.most.Side == m.most.Side }
-			if !slices.ContainsFunc(set, same) {
+		for _, m := range e.changes(rules) {
+			if h := (half{m.id, m.most.Side}); !listed[h] {
+				listed[h] = true
 				set = append(set, m)
 			}
 		}
-		if len(set) == before {
+		if len(set) == before || e.w.Over() {
 			return nil, false // nothing that is left in the way can be changed
 		}
 		switch e.feasible(relaxes(set)...) {
@@ -85,10 +91,7 @@ func (e *explainer) enough(rules []int) (set []change, found bool) {
 		case planner.Unsure:
 			return nil, false
 		}
-		shop := e.c.shop()
-		for _, r := range relaxes(set) {
-			shop = shop.Relaxed(r)
-		}
+		shop := e.c.shop().Relaxed(relaxes(set)...)
 		if _, clash := shop.Net.Earliest(e.w); clash != nil {
 			rules = shop.Net.Shrink(e.w, clash).Rules
 		} else {

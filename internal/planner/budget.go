@@ -45,3 +45,35 @@ func (g *budget) open(a, b int) int {
 	}
 	return t
 }
+
+// halved is what the tasks that need more than half of a pool take of it: no two of them go together. Counted by need
+// alone, one and a half of them would. Nil when that says nothing new.
+//
+// Source: the dual feasible function of Lueker for a size of a half; see overspent.
+func (g *budget) halved() []budget {
+	half := budget{cap: 1, closed: g.closed}
+	news := false
+	for k, u := range g.uses {
+		if 2*u.Amount > g.cap {
+			news = news || u.Amount < g.cap
+			u.Amount = 1
+			half.uses = append(half.uses, u)
+			half.length = append(half.length, g.length[k])
+		}
+	}
+	if len(half.uses) < 2 || !news {
+		return nil
+	}
+	half.sizes = sizesOf(half.length)
+	return []budget{half}
+}
+
+// clique lists the tasks of a budget of which no two go together.
+func (g *budget) clique() (tasks []int) {
+	for _, u := range g.uses {
+		if 2*u.Amount > g.cap {
+			tasks = append(tasks, u.Task)
+		}
+	}
+	return tasks
+}

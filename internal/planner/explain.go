@@ -1,5 +1,7 @@
 package planner
 
+import "slices"
+
 // Earliest returns the least time of every event, which together are a solution, or a clash;
 // neither when the watch is over.
 func (n *Net) Earliest(w *Watch) ([]int, *Clash) {
@@ -153,15 +155,6 @@ type Relax struct {
 	Side  Side
 }
 
-func (r Relax) touches(rule int) bool {
-	for _, x := range r.Rules {
-		if x == rule {
-			return true
-		}
-	}
-	return false
-}
-
 func (r Relax) arc(a Arc) Arc {
 	if a.Upper == (r.Side == Back) {
 		a.W -= r.By
@@ -169,27 +162,41 @@ func (r Relax) arc(a Arc) Arc {
 	return a
 }
 
-// span is what is left of a span that a rule closes.
-func (r Relax) span(from, to, rule int) (int, int) {
-	switch {
-	case !r.touches(rule):
-		return from, to
-	case r.Side == Front:
-		return from + r.By, to
+// easing lists the changes of each rule.
+type easing map[int][]Relax
+
+func easings(list []Relax) easing {
+	e := easing{}
+	for _, r := range list {
+		for _, rule := range r.Rules {
+			e[rule] = append(e[rule], r)
+		}
 	}
-	return from, to - r.By
+	return e
 }
 
-// Relaxed returns the network with the rules weakened.
-func (n *Net) Relaxed(r Relax) *Net {
-	m := &Net{Events: n.Events, Limit: n.Limit, Arcs: append([]Arc(nil), n.Arcs...)}
+// span is what is left of a span that a rule closes.
+func (e easing) span(from, to, rule int) (int, int) {
+	for _, r := range e[rule] {
+		if r.Side == Front {
+			from += r.By
+		} else {
+			to -= r.By
+		}
+	}
+	return from, to
+}
+
+// relaxed is the network with the rules weakened.
+func (n *Net) relaxed(e easing) *Net {
+	m := &Net{Events: n.Events, Limit: n.Limit, Arcs: slices.Clone(n.Arcs)}
 	for i, a := range m.Arcs {
-		if a.Rule >= 0 && r.touches(a.Rule) {
-			m.Arcs[i] = r.arc(a)
+		for _, r := range e[a.Rule] {
+			m.Arcs[i] = r.arc(m.Arcs[i])
 		}
 	}
 	for _, h := range n.Holes {
-		if h.From, h.To = r.span(h.From, h.To, h.Rule); h.From < h.To {
+		if h.From, h.To = e.span(h.From, h.To, h.Rule); h.From < h.To {
 			m.Holes = append(m.Holes, h)
 		}
 	}

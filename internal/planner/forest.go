@@ -13,6 +13,8 @@ type forest struct {
 	// when there is no lower one.
 	near, far []int
 	loose     []Arc
+	turns     *turns // tasks in turn whose nodes are roots; nil: there is none
+	tied      []bool // nodes of the turns
 }
 
 // edge is a pair of nodes with the span of x[v] − x[u].
@@ -22,24 +24,36 @@ type edge struct{ u, v, near, far int }
 func plant(m *model) *forest {
 	edges := pairsOf(m)
 	slices.SortStableFunc(edges, func(a, b edge) int { return a.room(m) - b.room(m) })
-	f := &forest{parent: make([]int, m.n), near: make([]int, m.n), far: make([]int, m.n)}
-	group := newGroups(m.n)
+	f := &forest{parent: make([]int, m.n), near: make([]int, m.n), far: make([]int, m.n), turns: tie(m)}
+	roots := f.turns.nodes()
+	f.tied = make([]bool, m.n)
+	for _, v := range roots {
+		f.tied[v] = true
+	}
+	for v := range m.n {
+		roots = append(roots, v)
+	}
+	// Each member of the turns is in a tree of its own.
+	group, member := newGroups(m.n), slices.Clone(f.tied)
 	next := make([][]edge, m.n)
 	for _, e := range edges {
-		if group.join(e.u, e.v) {
+		a, b := group.find(e.u), group.find(e.v)
+		if a != b && !(member[a] && member[b]) {
+			group.join(a, b)
+			member[group.find(a)] = member[a] || member[b]
 			next[e.u] = append(next[e.u], e)
 			next[e.v] = append(next[e.v], edge{e.v, e.u, -e.far, -e.near})
 			continue
 		}
 		if e.near > none {
-			f.loose = append(f.loose, Arc{From: e.u, To: e.v, W: e.near})
+			f.leave(Arc{From: e.u, To: e.v, W: e.near})
 		}
 		if e.far < -none {
-			f.loose = append(f.loose, Arc{From: e.v, To: e.u, W: -e.far})
+			f.leave(Arc{From: e.v, To: e.u, W: -e.far})
 		}
 	}
 	seen := make([]bool, m.n)
-	for root := range m.n {
+	for _, root := range roots {
 		if seen[root] {
 			continue
 		}
@@ -58,6 +72,13 @@ func plant(m *model) *forest {
 		}
 	}
 	return f
+}
+
+// leave leaves a difference out, for prices to enforce, unless the turns do.
+func (f *forest) leave(a Arc) {
+	if !f.turns.keeps(a) {
+		f.loose = append(f.loose, a)
+	}
 }
 
 // pairsOf joins the arcs there and back between two nodes, in the order of the arcs.

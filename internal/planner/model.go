@@ -331,6 +331,7 @@ func (m *model) share(w *Watch, s *Shop) bool {
 			}
 			g.closed, g.sizes = p.closed(), sizesOf(g.length)
 			m.budgets = append(m.budgets, g)
+			m.budgets = append(m.budgets, g.halved()...)
 		}
 		if free && p.Capacity > 0 {
 			sum := 0

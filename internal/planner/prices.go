@@ -193,6 +193,9 @@ func (p *prices) rows() (granted int64) {
 			p.charge(q, a, -int64(u.Amount))
 		}
 	}
+	if p.f.turns != nil {
+		p.f.turns.order(r, s)
+	}
 	p.follow()
 	for i, c := range p.loose {
 		if a := p.arc(i); c > 0 {
@@ -252,7 +255,7 @@ func (p *prices) work() int {
 	for v := range p.s.m.n {
 		n += p.s.hi[v] - p.s.lo[v] + 1
 	}
-	return 6*n + p.slots*len(p.pools)
+	return 6*n + p.slots*len(p.pools) + p.f.turns.work()
 }
 
 // bound reckons with the prices as they are. Costs that are no whole number of the bounder's steps are rounded up

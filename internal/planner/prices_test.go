@@ -38,7 +38,7 @@ func small(t *rapid.T) (*Shop, Cost) {
 	}}}
 	c.Curves[0].Points[2].V += c.Curves[0].Points[1].V
 	for range rapid.IntRange(1, 2).Draw(t, "pools") {
-		p := Pool{Capacity: rapid.IntRange(1, 2).Draw(t, "capacity"), Rule: 50}
+		p := Pool{Capacity: rapid.IntRange(1, 3).Draw(t, "capacity"), Rule: 50}
 		for i := range n {
 			if rapid.IntRange(0, 3).Draw(t, "uses") > 0 {
 				p.Uses = append(p.Uses, Use{Task: i, Amount: rapid.IntRange(1, p.Capacity).Draw(t, "amount")})

@@ -3,7 +3,7 @@ package planner
 // endless is a cost above every cost that is reckoned with, and a flow without limit.
 const endless = int64(1) << 60
 
-// A reckoner finds the least cost of a forest with any cost for each time of each node, and for every time of a
+// A reckoner finds the least cost of a forest, the order of its turns included, with any cost for each time of each node, and for every time of a
 // node the least cost of all timetables in which the node has that time. Each node has a row of costs over its
 // times; a row goes from its child to its parent as least costs over a moving span. Method: dynamic programming on
 // a tree (min-sum, forward and backward), with the span minimum of Lemire, "Streaming maximum-minimum filter",
@@ -39,6 +39,9 @@ func (r *reckoner) least() int64 {
 	for k := len(f.order) - 1; k >= 0; k-- {
 		v := f.order[k]
 		p := f.parent[v]
+		if p < 0 && f.tied[v] {
+			continue
+		}
 		if p < 0 {
 			best, at := endless, 0
 			for i, c := range r.sum[v] {
@@ -63,6 +66,13 @@ func (r *reckoner) least() int64 {
 				r.sum[p][i] += c
 			}
 		}
+	}
+	if f.turns != nil {
+		best := f.turns.least(r)
+		if best >= endless {
+			return endless
+		}
+		total += best
 	}
 	for _, v := range f.order {
 		if p := f.parent[v]; p >= 0 {
@@ -108,9 +118,17 @@ func (r *reckoner) slide(from []int64, fromLo int, to []int64, pick []int32, toL
 // of v with v at its time i.
 func (r *reckoner) marginals() {
 	f := r.f
-	for _, v := range f.order {
+	for v := range r.own {
 		r.all[v] = resized(r.all[v], len(r.own[v]))
+	}
+	if f.turns != nil {
+		f.turns.marginals(r)
+	}
+	for _, v := range f.order {
 		p := f.parent[v]
+		if p < 0 && f.tied[v] {
+			continue
+		}
 		if p < 0 {
 			copy(r.all[v], r.sum[v])
 			continue

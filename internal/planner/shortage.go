@@ -47,8 +47,8 @@ func (x *Shortage) worse(y *Shortage) bool {
 	return int64(x.Need)*int64(max(1, y.Room)) > int64(y.Need)*int64(max(1, x.Room))
 }
 
-// ShortageRules is a set of rules that by themselves lead to a shortage: of the one that needs fewest tasks. Nil when
-// there is none, or when the watch is over.
+// ShortageRules is a set of rules that by themselves lead to a shortage: of the one that needs fewest tasks, of those
+// found before the watch is over. Nil when there is none.
 func (s *Shop) ShortageRules(w *Watch) []int {
 	e, _ := s.energy(w)
 	if e == nil {
@@ -61,7 +61,7 @@ func (s *Shop) ShortageRules(w *Watch) []int {
 			best = &found
 		}
 	})
-	if best == nil || w.Over() {
+	if best == nil {
 		return nil
 	}
 	p := &s.Pools[best.Pool]

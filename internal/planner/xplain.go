@@ -24,18 +24,21 @@ func (s *Shop) Only(rules []int) *Shop {
 }
 
 // Relaxed returns the shop with the rules weakened; a pool's capacity grows by By.
-func (s *Shop) Relaxed(r Relax) *Shop {
-	out := &Shop{Net: s.Net.Relaxed(r), Tasks: s.Tasks}
+func (s *Shop) Relaxed(list ...Relax) *Shop {
+	e := easings(list)
+	out := &Shop{Net: s.Net.relaxed(e), Tasks: s.Tasks}
 	for _, p := range s.Pools {
 		var closed []Closing
 		for _, c := range p.Closed {
-			if c.From, c.To = r.span(c.From, c.To, c.Rule); c.From < c.To {
+			if c.From, c.To = e.span(c.From, c.To, c.Rule); c.From < c.To {
 				closed = append(closed, c)
 			}
 		}
 		p.Closed = closed
-		if p.Capacity > 0 && r.touches(p.Rule) {
-			p.Capacity += r.By
+		for _, r := range e[p.Rule] {
+			if p.Capacity > 0 {
+				p.Capacity += r.By
+			}
 		}
 		out.Pools = append(out.Pools, p)
 	}
