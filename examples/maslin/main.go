@@ -6,6 +6,7 @@ package main
 import (
 	"os"
 	"os/signal"
+	"sync"
 	"syscall"
 	_ "time/tzdata" // zones must work on machines that have none installed
 
@@ -14,13 +15,16 @@ import (
 )
 
 func main() {
-	cleanUpWhenStopped()
-	os.Exit(cli.Run(os.Args[1:], cli.Machine()))
+	s := cli.Machine()
+	var last sayings
+	s.Stopping = last.set
+	cleanUpWhenStopped(&last)
+	os.Exit(cli.Run(os.Args[1:], s))
 }
 
 // cleanUpWhenStopped removes half-written files when the program is told to stop, and exits with the status
 // that shells expect of a program ended by a signal.
-func cleanUpWhenStopped() {
+func cleanUpWhenStopped(last *sayings) {
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
 	go func() {
@@ -29,6 +33,27 @@ func cleanUpWhenStopped() {
 			status = 143
 		}
 		outfile.Cleanup()
+		last.say()
 		os.Exit(status)
 	}()
+}
+
+// sayings are what a command still has to say when the program is told to stop.
+type sayings struct {
+	sync.Mutex
+	now func()
+}
+
+func (l *sayings) set(say func()) {
+	l.Lock()
+	defer l.Unlock()
+	l.now = say
+}
+
+func (l *sayings) say() {
+	l.Lock()
+	defer l.Unlock()
+	if l.now != nil {
+		l.now()
+	}
 }

@@ -10,31 +10,14 @@ import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule/bakeday"
-	"github.com/spf13/cobra"
 )
 
-func newBakeFile(s System) *cobra.Command {
-	cmd := &cobra.Command{
-		Use:   "bake-file [TABLE]",
-		Short: "Every key of a bake file: what it takes, and what stands when it is left out",
-		Long: `bake-file lists the keys that a bake file may have, table by table, from the form that the library
-publishes; with a TABLE, those of that table alone.`,
-		Example: "  maslin bake-file\n  maslin bake-file oven",
-		Args:    cobra.MaximumNArgs(1),
-	}
-	var o output
-	o.register(cmd)
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		if err := o.check(); err != nil {
-			return err
-		}
-		keys, err := bakeKeys(args)
-		if err != nil {
-			return err
-		}
-		return s.tell(o, keys, true)
-	}
-	return cmd
+// bakeFile asks for the keys of a bake file.
+type bakeFile struct{}
+
+func (*bakeFile) ask(c *call) error {
+	keys, err := bakeKeys(c.args)
+	return c.tell(keys, err)
 }
 
 // bakeKeys reads the keys of a bake file from its JSON Schema; with a table, those of that table alone.

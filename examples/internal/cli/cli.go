@@ -6,13 +6,10 @@
 package cli
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"maps"
-	"os"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -35,6 +32,9 @@ type System struct {
 	Terminal bool   // Out is a terminal
 	Width    int    // columns of that terminal; 0 when not known
 	Zone     string // name of the machine's time zone; empty when not known
+
+	// Stopping takes what is to be said when the program is told to stop; nil takes it away again.
+	Stopping func(say func())
 
 	language *working.Language // of the answers: what the environment prefers, or --language
 }
@@ -90,7 +90,7 @@ func Run(args []string, s System) int {
 		s.language = &preferred
 	}
 	other := s.Out // for what cobra prints
-	if asciiOnly(s) {
+	if s.asciiOnly() {
 		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}
 	}
 	root := newRoot(s)
@@ -123,53 +123,33 @@ func unquoteCobra(text string) string {
 }
 
 func newRoot(s System) *cobra.Command {
+	p := helpPage("maslin")
 	root := &cobra.Command{
-		Use:   "maslin",
-		Short: "A bread baker's computation: weights, water, times, doneness, timetable",
-		Long: `maslin computes bread: how much of everything, how warm the water, when the levain is
-ripe and the bulk done, when the loaf is baked, and a timetable that works backward
-from when you want to eat.
-
-Try it on the shipped example:
-
-  maslin plan examples/bakes/hall-kitchen.toml
-
-Then write a file for a bread of your own, and plan it:
-
-  maslin new my-bread.toml
-  maslin plan my-bread.toml`,
-		Version:       Version,
-		SilenceUsage:  true,
-		SilenceErrors: true,
-		Args:          noSuchCommand,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
+		Use: p.use, Short: p.short, Long: p.long, Version: Version, SilenceUsage: true, SilenceErrors: true,
+		Args: noSuchCommand, RunE: func(cmd *cobra.Command, _ []string) error { return s.showHelp(cmd) },
 	}
 	root.SetVersionTemplate("maslin {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
 	root.PersistentFlags().Var(&languageFlag{to: s.language}, "language", "of the answer: de or en (as LANG says)")
-	root.AddCommand(newPlan(s))
-	root.AddCommand(bowlCommands(s)...)
-	root.AddCommand(clockCommands(s)...)
-	root.AddCommand(ovenCommands(s)...)
-	root.AddCommand(peopleCommands(s)...)
+	s.addCommands(root)
 	return root
 }
 
 // noSuchCommand suggests the command that was probably meant.
-func noSuchCommand(root *cobra.Command, args []string) error {
+func noSuchCommand(under *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	text := "maslin: no command " + strconv.Quote(textpage.Printable(args[0][:min(len(args[0]), 32)]))
+	text := under.CommandPath() + ": no command " + strconv.Quote(textpage.Printable(args[0][:min(len(args[0]), 32)]))
 	var known []string
-	for _, c := range root.Commands() {
+	for _, c := range under.Commands() {
 		known = append(known, c.Name())
 	}
 	if near := tomlbind.Suggest(args[0], known); near != "" {
 		return badInput("%s; did you mean %s?", text, strconv.Quote(near))
 	}
-	return badInput("%s; maslin --help lists them", text)
+	return badInput("%s; %s --help lists them", text, under.CommandPath())
 }
 
 // flagError names the flag, what was given and, for an unknown flag, the closest known one.
@@ -188,83 +168,11 @@ func flagError(cmd *cobra.Command, err error) error {
 	}
 	var invalid *pflag.InvalidValueError
 	if errors.As(err, &invalid) {
-		flag := invalid.GetFlag()
-		if flag.Value.Type() == "bool" {
-			return badInput("%s: --%s: got %s, want true or false, or nothing",
-				cmd.CommandPath(), flag.Name, quantity.Excerpt(invalid.GetValue()))
-		}
 		if found := quantity.InputErrors(invalid); len(found) > 0 {
 			moved := *found[0]
-			moved.Path, moved.GoPath = "", "--"+flag.Name
+			moved.Path, moved.GoPath = "", "--"+invalid.GetFlag().Name
 			return badInput("%s: %v", cmd.CommandPath(), &moved)
 		}
 	}
 	return badInput("%s: %s", cmd.CommandPath(), text)
-}
-
-// readFile reads a bake file, refusing what cannot be one before it is read whole.
-func readFile(name string) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, badInput("%s: %s", fileName(name), reason(err))
-	}
-	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return nil, badInput("%s: %s", fileName(name), reason(err))
-	}
-	if info.IsDir() {
-		return nil, badInput("%s: is a folder; want a bake file", fileName(name))
-	}
-	source, err := io.ReadAll(io.LimitReader(f, tomlbind.MaxBytes+1))
-	if err != nil {
-		return nil, badInput("%s: %s", fileName(name), reason(err))
-	}
-	return source, nil
-}
-
-func reason(err error) string {
-	var path *os.PathError
-	if errors.As(err, &path) {
-		return path.Err.Error()
-	}
-	return err.Error()
-}
-
-// placed is a line of complaint and where in the file it belongs.
-type placed struct {
-	line, column int
-	text         working.Message
-}
-
-func (p placed) at(name string) working.Message {
-	return sentence("%s:%d:%d: %v", name, p.line, p.column, p.text)
-}
-
-// located puts the library's input errors at their places in the file.
-func located(file *tomlbind.File, err error) []placed {
-	var out []placed
-	for _, e := range quantity.InputErrors(err) {
-		line, column, key := file.Locate(e.GoPath)
-		if file.Has(line, column) || errors.Is(e, quantity.ErrRequired) && file.Meant(key) {
-			continue
-		}
-		moved := *e
-		moved.Path, moved.GoPath = "", key
-		out = append(out, placed{line, column, working.Problem(&moved)})
-	}
-	if len(quantity.InputErrors(err)) == 0 && err != nil {
-		out = append(out, placed{1, 1, working.Problem(err)})
-	}
-	return out
-}
-
-// complain joins all faults of a file, in its order.
-func complain(name string, faults []placed) error {
-	slices.SortStableFunc(faults, func(a, b placed) int { return cmp.Or(a.line-b.line, a.column-b.column) })
-	var lines []working.Message
-	for _, f := range faults {
-		lines = append(lines, f.at(fileName(name)))
-	}
-	return badInput("%v", working.Join(lines, "\n"))
 }

@@ -1,44 +1,114 @@
 package cli
 
 import (
-	"slices"
-
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
-	"github.com/spf13/cobra"
+	"example.org/maslin/ferment"
+	"example.org/maslin/internal/textpage"
 )
 
-func newCompare(s System) *cobra.Command {
-	f := &compareFlags{}
-	cmd := &cobra.Command{
-		Use:   "compare FILE [OTHER]",
-		Short: "Side by side: a bake by hand and by machine, two bakes, two rate curves, two water methods",
-		Long: `compare plans the same bake twice and puts the plans side by side: kneaded by machine and by
-hand (--hand), or by hand and by machine (--machine), or a second bake file. Kneading by
-machine warms the dough; compare shows what that changes in water, bulk and timetable.`,
-		Example: "  maslin compare examples/bakes/hall-kitchen.toml --hand\n  maslin compare examples/bakes/hall-kitchen.toml examples/bakes/same-day-rolls.toml\n" +
-			"  maslin compare curves ganzle-yeast-held trade-q10\n  maslin compare water examples/bakes/hall-kitchen.toml",
-		Args: func(cmd *cobra.Command, args []string) error {
-			if len(args) > 2 {
-				return badInput("maslin compare: got %d files, want one or two", len(args))
-			}
-			if len(args) == 0 {
-				return badInput("maslin compare: no bake file given; for example: maslin compare examples/bakes/hall-kitchen.toml --hand")
-			}
-			return nil
-		},
-		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
-			return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
-		},
-		RunE: func(cmd *cobra.Command, args []string) error { return runCompare(cmd.Context(), s, args, f) },
+// compare asks for two plans side by side: two bakes, or one by hand and by machine.
+type compare struct {
+	Hand    bool             `flag:"hand"`
+	Machine mixing.MixerKind `flag:"machine" words:"planetary,spiral,fork,processor" paths:"Mixing.Mixer=machine"`
+	Now     string           `flag:"now"`
+}
+
+func (q *compare) ask(c *call) error {
+	if wrong := c.complain(nil); wrong != nil {
+		return wrong
 	}
-	f.register(cmd)
-	cmd.Flags().BoolVar(&f.hand, "hand", false, "the same dough kneaded by hand")
-	f.in = ask(cmd)
-	kinds := wordsOf(quantity.Values[mixing.MixerKind]()...)
-	f.in.word(&f.machine, slices.DeleteFunc(kinds, func(w string) bool { return w == mixing.Hand.String() }), "machine",
-		"the same dough kneaded by machine", "Mixing.Mixer")
-	nowFlag(cmd, &f.now)
-	cmd.AddCommand(newCompareCurves(s), newCompareWater(s))
-	return cmd
+	ways := 0
+	for _, asked := range []bool{q.Hand, q.Machine != 0, len(c.args) == 2} {
+		if asked {
+			ways++
+		}
+	}
+	if ways != 1 {
+		return badInput("maslin compare: want one of: a second bake file, --hand, or --machine planetary, spiral, fork or processor")
+	}
+	one, err := load(c.System, c.args[0], q.Now)
+	if err != nil {
+		return err
+	}
+	if len(c.args) == 2 {
+		return q.files(c, one)
+	}
+	kind := mixing.Hand
+	if !q.Hand {
+		kind = q.Machine
+	}
+	if one.bake.Mixer().Kind == kind {
+		return badInput("maslin compare: %s is kneaded that way already (%s); choose another", one.name, kind)
+	}
+	two, err := one.bake.KneadedBy(c.cmd.Context(), one.clock, kind)
+	return c.tell(two, one.complain(err))
+}
+
+func (q *compare) files(c *call, one loaded) error {
+	first, err := one.bake.Plan(c.cmd.Context(), one.clock)
+	if err != nil {
+		return one.complain(err)
+	}
+	two, err := load(c.System, c.args[1], q.Now)
+	if err != nil {
+		return err
+	}
+	second, err := two.bake.Plan(c.cmd.Context(), two.clock)
+	return c.tell(first.Beside(second), two.complain(err))
+}
+
+// compareWater asks for the factor method beside the heat balance for the water of one bake.
+type compareWater struct {
+	Now string `flag:"now"`
+}
+
+func (q *compareWater) ask(c *call) error {
+	l, err := load(c.System, c.args[0], q.Now)
+	if err != nil {
+		return err
+	}
+	day, err := l.bake.Plan(c.cmd.Context(), l.clock)
+	if err != nil {
+		return l.complain(err)
+	}
+	two, ok := day.Water.Comparison()
+	if !ok {
+		return badInput("maslin compare water: %s: the two methods cannot be compared here", textpage.Printable(l.name))
+	}
+	return c.tell(two, nil)
+}
+
+// compareCurves asks for two rate curves side by side.
+type compareCurves struct {
+	Table ferment.CurveTable `flags:"Temperatures" paths:"Curves=CURVE"`
+}
+
+func newCompareCurves() *compareCurves {
+	return &compareCurves{ferment.CurveTable{
+		Temperatures: celsius(4, 8, 12, 16, 20, 24, 28, 32, 36), Curves: []ferment.Curve{ferment.GanzleYeastHeld(), ferment.TradeQ10()},
+	}}
+}
+
+// completes lists the curves.
+func (*compareCurves) completes() (out []string) {
+	for _, c := range ferment.Curves() {
+		out = append(out, c.About().Key)
+	}
+	return out
+}
+
+func (q *compareCurves) ask(c *call) error {
+	var p quantity.Problems
+	if len(c.args) == 1 {
+		p.Add("Curves", quantity.Tell("cli.got_1_curve", "1 curve"), quantity.Tell("cli.want_two_curves_or_none", "two curves or none"), quantity.ErrInconsistent)
+	}
+	for i, key := range c.args {
+		p.Join("Curves", q.Table.Curves[i].UnmarshalText([]byte(key)))
+	}
+	rates, err := q.Table.Rates()
+	if p.Err() != nil {
+		err = p.Err()
+	}
+	return c.tell(rates, err)
 }

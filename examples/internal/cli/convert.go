@@ -5,52 +5,66 @@ import (
 	"strings"
 
 	"example.org/maslin/bake"
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
-	"github.com/spf13/cobra"
 )
 
-func newConvert(s System) *cobra.Command {
-	cmd := &cobra.Command{
-		Use:   "convert AMOUNT [FOOD]",
-		Short: "Cups and spoons to grams, and ounces, pounds, °F and the like exactly",
-		Long: `convert turns a weight, a volume, a length, a pressure or a temperature into other units, exactly. With the name
-of a food it turns a volume into a weight, as a range: a cup of flour differs by a quarter by
-how it was filled, so name the method. A stick, a packet, a pinch and eggs are read too. Weigh when you
-can.`,
-		Example: `  maslin convert 2cups bread flour --method scooped
-  maslin convert 2 1/4 tsp instant yeast
-  maslin convert 20oz
-  maslin convert 375F`,
-	}
-	var o output
-	var v food.FoodVolume
-	a := ask(cmd)
-	a.word(&v.Method, wordsOf(food.Sifted, food.Spooned, food.Scooped, food.Leveled), "method", "how the cup was filled", "Method")
-	a.paths["Food"], a.paths["Volume"], a.paths["Amount"] = "FOOD", "AMOUNT", "AMOUNT"
-	o.register(cmd)
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		if err := o.check(); err != nil {
-			return err
-		}
-		return runConvert(s, o, a, v, args)
-	}
-	return cmd
+// convert asks for an amount in other units, what a volume of a food weighs, or for another form of yeast.
+type convert struct {
+	Method food.FillMethod `flag:"method" words:"sifted,spooned,scooped,leveled"`
+	To     dough.Kind      `flag:"to" words:"fresh,active dry,instant" form:"* yeast" paths:"Food=FOOD Volume=AMOUNT Amount=AMOUNT Mass=AMOUNT"`
 }
 
-// amountOf finds how many of the arguments are the amount: "2 cups", "2cups" or "2 1/4 tsp", and what follows
+func (q *convert) ask(c *call) error {
+	var p quantity.Problems
+	said, notVolume := food.ReadVolume(strings.Join(c.args, " "))
+	amount, units, what := amountOf(strings.Fields(strings.Join(c.args, " ")))
+	var yeast dough.Kind
+	mass, notMass := quantity.ParseMass(amount)
+	switch {
+	case notMass == nil && yeastNamed(&yeast, what):
+		c.only("a food by its volume", "method")
+		return c.tell(food.YeastSwap{Mass: mass, From: yeast, To: q.To}.Convert())
+	case notVolume == nil:
+		if c.only("yeast by its weight", "to"); q.Method != 0 {
+			said.Method = q.Method
+		}
+		return c.tell(said.Weight())
+	case len(units) > 0 && what != "":
+		p.Add("Amount", excerpt(amount), quantity.Tell("cli.want_volume_2_cups_or_250", `a volume, such as "2 cups" or "250 mL", to know what it weighs; or a weight of yeast`), quantity.ErrUnit)
+	case len(units) == 0:
+		p.Add("Amount", excerpt(strings.Join(c.args, " ")),
+			quantity.Tell("cli.want_amount_unit_2_cups_1", `an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`), quantity.ErrUnit)
+	default:
+		c.only("a food", "method", "to")
+		c.only("a food: units are converted by definition", "working")
+	}
+	return c.tell(inOtherUnits{amount, units}, p.Err())
+}
+
+// yeastNamed reads "fresh yeast", "active dry" or "dry yeast".
+func yeastNamed(kind *dough.Kind, text string) bool {
+	text = strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(text), "-", " ")), " ")
+	text = strings.TrimSuffix(text, " yeast")
+	if text == "dry" {
+		text = "active dry"
+	}
+	return kind.UnmarshalText([]byte(text+" yeast")) == nil
+}
+
+// amountOf finds how many of the words are the amount: "2 cups", "2cups" or "2 1/4 tsp", and what follows
 // is the food.
-func amountOf(args []string) (amount, food string) {
-	words := strings.Fields(strings.Join(args, " "))
+func amountOf(words []string) (amount string, units []unitLine, food string) {
 	for n := min(len(words), 5); n >= 1; n-- {
-		text := strings.Join(words[:n], " ")
-		if len(inUnits(text)) > 0 {
-			return text, strings.Join(words[n:], " ")
+		amount = strings.Join(words[:n], " ")
+		if units = inUnits(amount); len(units) > 0 {
+			return amount, units, strings.Join(words[n:], " ")
 		}
 	}
-	return strings.Join(words, " "), ""
+	return strings.Join(words, " "), nil, ""
 }
 
 type unitLine struct {
@@ -60,45 +74,36 @@ type unitLine struct {
 
 // inUnits says an amount in the usual units of its kind; none when it cannot be read.
 func inUnits(text string) []unitLine {
-	var out []unitLine
 	if p, err := bake.ParsePressure(text); err == nil {
-		out = append(out, unitLine{"hectopascals", p.String()}, unitLine{"inches of mercury", strconv.FormatFloat(p.InchesOfMercury(), 'f', 2, 64) + " inHg"})
-		return out
+		inches := strconv.FormatFloat(p.InchesOfMercury(), 'f', 2, 64) + " inHg"
+		return []unitLine{{"hectopascals", p.String()}, {"inches of mercury", inches}}
 	}
-	add := func(unit, value string) { out = append(out, unitLine{unit, value}) }
 	if m, err := quantity.ParseMass(text); err == nil {
-		add("grams", m.Text(quantity.Gram, 2))
-		add("kilograms", m.Text(quantity.Kilogram, 4))
-		add("ounces", m.Text(quantity.Ounce, 3))
-		add("pounds", m.Text(quantity.Pound, 4))
-		return out
+		return []unitLine{
+			{"grams", m.Text(quantity.Gram, 2)}, {"kilograms", m.Text(quantity.Kilogram, 4)},
+			{"ounces", m.Text(quantity.Ounce, 3)}, {"pounds", m.Text(quantity.Pound, 4)},
+		}
 	}
 	if v, err := quantity.ParseVolume(text); err == nil {
-		add("milliliters", v.Text(quantity.Milliliter, 2))
-		add("liters", v.Text(quantity.Liter, 4))
-		add("US cups", v.Text(quantity.USCup, 3))
-		add("US quarts", v.Text(quantity.USQuart, 3))
-		add("US tablespoons", v.Text(quantity.USTablespoon, 2))
-		add("US teaspoons", v.Text(quantity.USTeaspoon, 2))
-		return out
+		return []unitLine{
+			{"milliliters", v.Text(quantity.Milliliter, 2)}, {"liters", v.Text(quantity.Liter, 4)},
+			{"US cups", v.Text(quantity.USCup, 3)}, {"US quarts", v.Text(quantity.USQuart, 3)},
+			{"US tablespoons", v.Text(quantity.USTablespoon, 2)}, {"US teaspoons", v.Text(quantity.USTeaspoon, 2)},
+		}
 	}
 	if t, err := quantity.ParseTemperature(text); err == nil {
-		add("Celsius", t.Text(quantity.CelsiusScale, 1))
-		add("Fahrenheit", t.Text(quantity.FahrenheitScale, 1))
-		return out
+		return []unitLine{{"Celsius", t.Text(quantity.CelsiusScale, 1)}, {"Fahrenheit", t.Text(quantity.FahrenheitScale, 1)}}
 	}
 	if d, err := quantity.ParseDelta(text); err == nil {
-		add("Celsius", d.Text(quantity.CelsiusScale, 2))
-		add("Fahrenheit", d.Text(quantity.FahrenheitScale, 2))
-		return out
+		return []unitLine{{"Celsius", d.Text(quantity.CelsiusScale, 2)}, {"Fahrenheit", d.Text(quantity.FahrenheitScale, 2)}}
 	}
 	if l, err := quantity.ParseLength(text); err == nil {
-		add("centimeters", l.Text(quantity.Centimeter, 2))
-		add("meters", l.Text(quantity.Meter, 3))
-		add("inches", l.Text(quantity.Inch, 3))
-		add("feet", l.Text(quantity.Foot, 3))
+		return []unitLine{
+			{"centimeters", l.Text(quantity.Centimeter, 2)}, {"meters", l.Text(quantity.Meter, 3)},
+			{"inches", l.Text(quantity.Inch, 3)}, {"feet", l.Text(quantity.Foot, 3)},
+		}
 	}
-	return out
+	return nil
 }
 
 // inOtherUnits is an amount in the usual units of its kind.
@@ -113,37 +118,7 @@ func (c inOtherUnits) Report() report.Report {
 	for _, l := range c.Units {
 		t.Rows = append(t.Rows, []report.Cell{report.Of(l.Value), report.Of(l.Unit)})
 	}
-	return report.Report{Headline: working.Tell("cli.amount", "%s", c.Amount), Sections: []report.Section{{Key: "units", Blocks: []report.Block{t}}}}
-}
-
-func runConvert(s System, o output, a *asked, v food.FoodVolume, args []string) error {
-	var p quantity.Problems
-	amount, what := amountOf(args)
-	lines := inUnits(amount)
-	var weight food.FoodWeight
-	said, err := food.ReadVolume(strings.Join(args, " "))
-	switch {
-	case len(args) == 0:
-		p.Required("Amount", quantity.Tell("cli.want_amount_2_cups_1_2", `an amount, such as "2 cups", "1/2 cup honey", "20 oz" or "375F"`))
-	case err == nil:
-		if v.Method != 0 {
-			said.Method = v.Method
-		}
-		weight, err = said.Weight()
-		p.Join("", err)
-	case len(lines) > 0 && what != "":
-		p.Add("Amount", quantity.Excerpt(amount), quantity.Tell("cli.want_volume_2_cups_or_250", `a volume, such as "2 cups" or "250 mL", to know what it weighs`), quantity.ErrUnit)
-	case len(lines) == 0:
-		p.Add("Amount", quantity.Excerpt(amount), quantity.Tell("cli.want_amount_unit_2_cups_1", `an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`), quantity.ErrUnit)
-	default:
-		a.only("a food", "method")
-		a.only("a food: units are converted by definition", "working")
+	return report.Report{
+		Headline: working.Tell("cli.amount", "%s", c.Amount), Sections: []report.Section{{Key: "units", Blocks: []report.Block{t}}},
 	}
-	if wrong := a.complain(p.Err()); wrong != nil {
-		return wrong
-	}
-	if len(weight.Used) > 0 {
-		return s.tell(o, weight, true)
-	}
-	return s.tell(o, inOtherUnits{amount, lines}, true)
 }

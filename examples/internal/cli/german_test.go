@@ -81,13 +81,13 @@ func questions(t *testing.T) [][]string {
 		"plan examples/bakes/same-day-rolls.toml --working", "plan examples/bakes/supper-loaves.toml --cautions",
 		"plan hall-kitchen.toml --cautions --working", "plan hall-kitchen.toml --html sheet.html --svg curve.svg",
 		"plan too-early.toml", "plan too-warm.toml", "plan always-away.toml", "plan hostile.toml", "plan hot.toml --working",
-		"plan hall-kitchen.toml --late 5h --at shape", "plan hall-kitchen.toml --late 90m --at feed", "plan too-early.toml --fit",
+		"plan hall-kitchen.toml --late 5h --step shape", "plan hall-kitchen.toml --late 90m --step feed", "plan too-early.toml --fit",
 		"plan hall-kitchen.toml --learned", "now too-early.toml", "now hall-kitchen.toml --now '2026-11-27 18:00'",
 		"now hall-kitchen.toml --now '2026-11-28 08:30'", "water --dough 24C --flour 35C --room 36C --friction 25dC --tap 20C --water-weight 1kg --working",
 		"water --dough 30C --flour 2C --room 4C --friction 1dC", "levain --want 900g --culture 5g --stages 1",
 		"formula --weights '800 g wheat, 200 g whole rye, 700 g water, 20 g salt' --working",
 		"exercise --count 30 --seed 3 --key", "exercise --count 30 --seed 4 --key --us", "exercise --difficulty hard --count 20 --key",
-		"water --dough 26 --flour 300C", "done --core 150C", "bulk --dough 3C --room 3C --inoculation 1%",
+		"water --dough 26 --flour 300C", "done --core 150C", "bulk --dough 3C --room 3C --prefermented 1%",
 	} {
 		out = append(out, shellWords(line))
 	}
@@ -99,7 +99,7 @@ func questions(t *testing.T) [][]string {
 
 // inGerman are the commands whose answers are German throughout, and stay so.
 var inGerman = []string{
-	"plan", "now", "formula", "water", "levain", "exercise", "done", "left", "cool", "loss", "oven", "mixer", "bulk", "scald",
+	"plan", "now", "formula", "water", "levain", "exercise", "done", "cool", "loss", "oven", "mixer", "bulk", "scald",
 }
 
 // shellWords splits a command line as a shell does, with both kinds of quotes.

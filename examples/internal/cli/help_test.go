@@ -53,7 +53,7 @@ func TestHelpOfEveryCommand(t *testing.T) {
 func TestGroupsNameEveryCommand(t *testing.T) {
 	var grouped, known []string
 	for _, g := range groups {
-		grouped = append(grouped, g.commands...)
+		grouped = append(grouped, strings.Fields(g.commands)...)
 	}
 	everyCommand(func(path []string, _ *cobra.Command) {
 		if len(path) == 1 {

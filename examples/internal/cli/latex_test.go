@@ -63,7 +63,7 @@ func TestEveryWorkingCompiles(t *testing.T) {
 	a := questioner{rand.New(rand.NewPCG(7, 20261128))}
 	var all []string
 	preamble := ""
-	for name, draw := range commands {
+	for name, draw := range drawn {
 		for _, units := range [][]string{nil, {"--us"}} {
 			args := append(append(draw(a), "--working=latex", "--document"), units...)
 			status, out, wrong := spoken(args...)

@@ -87,12 +87,14 @@ func TestWhenFrom(t *testing.T) {
 
 func TestYeastOf(t *testing.T) {
 	for _, text := range []string{"0.6 % instant", "0.6% Instant yeast", "2 % fresh", "0,8 % active-dry", "1 % dry yeast"} {
-		if y, _, err := yeastOf(text); err != nil || y.Amount.Sign() <= 0 {
+		var y yeastDose
+		if err := y.UnmarshalText([]byte(text)); err != nil || y.Amount.Sign() <= 0 {
 			t.Errorf("%s: %v %v", text, y, err)
 		}
 	}
 	for _, text := range []string{"", "%", "1 instant", "instant", "1 % wild", "x % instant", "1 % instant % fresh"} {
-		if y, _, err := yeastOf(text); err == nil {
+		var y yeastDose
+		if err := y.UnmarshalText([]byte(text)); err == nil {
 			t.Errorf("%s: got %v", text, y)
 		}
 	}
@@ -104,8 +106,8 @@ func TestHostileClockFlags(t *testing.T) {
 	huge := strings.Repeat("9", 1<<20)
 	values := []string{"", "NaN", "-1", "1e999 %", huge, huge + "%", "\x00", "−5 %", "5 %\n", "9:9:9", "0:0:0", "NaN:1:1", "Inf:Inf:Inf", "1 % at 1h", " at ", "999999h", "25 °C", "780 g", "\xff\xfe"}
 	commands := map[string][]string{
-		"bulk":        {"inoculation", "yeast", "salt", "hydration", "whole-grain", "rise", "dough", "room", "night", "weight", "drift", "readings", "kneaded", "curve", "mixed", "retard", "refrigerator", "piece", "shaping", "ready-by", "seen", "levain", "seed-hydration", "now", "log"},
-		"log mix":     {"dough", "flour", "water", "slow", "fast", "mixer", "flour-weight", "inoculation", "yeast", "hydration", "rise", "at", "now"},
+		"bulk":        {"prefermented", "yeast", "salt", "hydration", "whole-grain", "rise", "dough", "room", "night", "weight", "drift", "readings", "kneaded-by", "curve", "mixed", "retard", "refrigerator", "piece", "shaping", "ready-by", "seen", "now", "log"},
+		"log mix":     {"dough", "flour", "water", "slow", "fast", "mixer", "flour-weight", "prefermented", "yeast", "hydration", "rise", "at", "now"},
 		"log rise":    {"from", "to", "error", "at"},
 		"log weights": {"in", "out", "style"},
 		"log core":    {"after"},
@@ -119,8 +121,8 @@ func TestHostileClockFlags(t *testing.T) {
 				if command == "bulk" && flag != "dough" {
 					args = append(args, "--dough=25C")
 				}
-				if command == "bulk" && flag != "inoculation" && flag != "yeast" && flag != "levain" {
-					args = append(args, "--inoculation=9%")
+				if command == "bulk" && flag != "prefermented" && flag != "yeast" {
+					args = append(args, "--prefermented=9%")
 				}
 				status := Run(args, s)
 				if status < 0 || status > exitBadInput || out.Len() == 0 {

@@ -1,152 +1,132 @@
 package cli
 
 import (
+	"time"
+
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"
-	"github.com/spf13/cobra"
 )
 
-// valueInto reads the one argument of a command into the part of an observation.
-func (f *noteFlags) valueInto(s System, command, text string, to interface{ UnmarshalText([]byte) error }, kind bench.Sight, part func(*bench.Observation)) error {
-	if err := to.UnmarshalText([]byte(text)); err != nil {
-		return argument(command, err)
-	}
-	o, err := f.observation(s, kind, nil)
-	if err != nil {
-		return err
-	}
-	part(&o)
-	return f.write(s, o)
+// logMix keeps a dough that left the mixer: its temperature, and what made it so.
+type logMix struct {
+	noted
+	Mix   bench.DoughMixed `flags:"Dough Flour Water Levain Room Bowl Slow Fast Mixer FlourWeight WaterWeight LevainWeight Weight Inoculation=prefermented Salt Sugar Hydration WholeGrain Altitude Rise" paths:"mix=dough mix.inoculation=prefermented"`
+	Yeast yeastDose        `flag:"yeast" paths:"mix.yeast=yeast mix.yeast_kind=yeast"`
 }
 
-func newLogRise(s System) *cobra.Command {
-	var f noteFlags
-	var heights ferment.Heights
-	rise := bench.SeenRise{}
-	cmd := &cobra.Command{
-		Use:     "rise [PERCENT]",
-		Short:   "How far the dough has risen; answers with the new range",
-		Example: "  maslin log rise 30% --at 10:40\n  maslin log rise --from 12cm --to 15.6cm",
-		Args:    cobra.ArbitraryArgs,
-	}
-	f.register(cmd)
-	f.in.value(&heights.Start, "from", "LENGTH", "height of the dough after mixing, in a straight-sided container", "Start", "start")
-	f.in.value(&heights.Now, "to", "LENGTH", "its height now", "Now", "now")
-	f.in.value(&rise.Error, "error", "PERCENT", "how far off the reading may be, in points of rise (5 %)", "rise.error")
-	f.in.paths["rise.rise"] = ""
-	cmd.RunE = func(cmd *cobra.Command, args []string) error {
-		switch byHeight := f.in.given("from") || f.in.given("to"); {
-		case byHeight && len(args) > 0:
-			return badInput("maslin log rise: want a percentage or --from and --to, not both")
-		case byHeight:
-			read, err := heights.Rise()
-			if err != nil || len(f.in.faults) > 0 {
-				return f.in.complain(err)
-			}
-			args = []string{read.Text(1)}
-		default:
-			if err := oneValue(`a rise such as 30%, or --from and --to`)(cmd, args); err != nil {
-				return err
-			}
-		}
-		return f.valueInto(s, "log rise", args[0], &rise.Rise, bench.SawRise, func(o *bench.Observation) { o.Rise = &rise })
-	}
-	return cmd
-}
-
-func newLogReady(s System) *cobra.Command {
-	var f noteFlags
-	var probe string
-	ready := bench.ReadyDough{}
-	cmd := &cobra.Command{
-		Use:     "ready PERCENT",
-		Short:   "When the dough was really ready, and how far it had risen: what a culture is learned from",
-		Example: "  maslin log ready 28% --at 19:40\n  maslin log ready 75% --readings probe.csv",
-		Args:    oneValue("how far it had risen, such as 28%"),
-	}
-	f.register(cmd)
-	cmd.Flags().StringVar(&probe, "readings", "", "`FILE` of a probe in the dough, from mixing on")
-	f.in.paths["ready.readings"], f.in.paths["ready.rise"] = "readings", ""
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		if probe != "" {
-			r, err := readReadings(probe)
-			if err != nil {
-				return err
-			}
-			if _, err := r.History(); err != nil {
-				return badInput("%s", readingFaults(probe, err))
-			}
-			for _, one := range r.Points {
-				ready.Readings = append(ready.Readings, bench.ProbeReading{After: one.At, Temperature: one.Temperature})
-			}
-		}
-		return f.valueInto(s, "log ready", args[0], &ready.Rise, bench.SawReady, func(o *bench.Observation) { o.Ready = &ready })
-	}
-	return cmd
-}
-
-func newLogCore(s System) *cobra.Command {
-	var f noteFlags
-	core := bench.SeenCore{}
-	cmd := &cobra.Command{
-		Use:     "core TEMPERATURE",
-		Short:   "A reading of the core in the oven",
-		Example: "  maslin log core 94.1C --after 42m --out",
-		Args:    oneValue("the core temperature, such as 94.1C"),
-	}
-	f.register(cmd)
-	f.in.value(&core.After, "after", "TIME", "in the oven", "core.after")
-	cmd.Flags().BoolVar(&core.Out, "out", false, "the loaf was done and taken out")
-	f.in.paths["core.core"] = ""
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		return f.valueInto(s, "log core", args[0], &core.Core, bench.SawCore, func(o *bench.Observation) { o.Core = &core })
-	}
-	return cmd
-}
-
-func newLogWeights(s System) *cobra.Command {
-	var f noteFlags
-	w := bench.LoafWeights{Style: bake.LeanHearth}
-	cmd := &cobra.Command{
-		Use:     "weights",
-		Short:   "A loaf weighed as dough and when cool: what the oven takes",
-		Example: "  maslin log weights --in 897g --out 781g",
-		Args:    flagsOnly,
-	}
-	f.register(cmd)
-	f.in.value(&w.In, "in", "MASS", "of the dough that went in", "weights.in")
-	f.in.value(&w.Out, "out", "MASS", "of the bread when cool", "weights.out")
-	f.in.word(&w.Style, wordsOf(quantity.Values[bake.Style]()...), "style", "kind of bread (lean hearth)", "weights.style")
-	cmd.RunE = func(*cobra.Command, []string) error {
-		o, err := f.observation(s, bench.SawWeights, nil)
+func (q *logMix) ask(c *call) error {
+	c.need("dough", quantity.Tell("cli.want_temperature_dough_when_mixer_stopped", `the temperature of the dough when the mixer stopped, such as "25.5 °C"`))
+	m := &q.Mix
+	m.Yeast, m.YeastKind = q.Yeast.Amount, q.Yeast.Kind
+	var zone *time.Location
+	if len(c.args) == 1 && len(c.faults) == 0 {
+		l, err := load(c.System, c.args[0], "")
 		if err != nil {
 			return err
 		}
-		o.Weights = &w
-		return f.write(s, o)
+		if l.clock.Now, err = q.clock(c.System, l.clock.Zone); err != nil {
+			return err
+		}
+		day, err := l.bake.Plan(c.cmd.Context(), l.clock)
+		if err != nil {
+			return l.complain(err)
+		}
+		zone = l.clock.Zone
+		if q.Bread == "" {
+			q.Bread = l.bake.Name
+		}
+		*m = m.AsPlanned(day)
 	}
-	return cmd
+	return q.write(c, bench.SawMixed, zone, func(o *bench.Observation) { o.Mix = m })
 }
 
-func newLogNote(s System) *cobra.Command {
-	var f noteFlags
-	cmd := &cobra.Command{
-		Use:     "note TEXT",
-		Short:   "Anything else",
-		Example: `  maslin log note "crust a little pale"`,
-		Args:    oneValue("a text in quotation marks"),
-	}
-	f.register(cmd)
-	f.in.paths["note"] = ""
-	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		o, err := f.observation(s, bench.SawNote, nil)
+// logRise keeps how far the dough has risen.
+type logRise struct {
+	noted
+	Rise    bench.SeenRise   `flags:"Error" paths:"rise.error=error"`
+	Percent quantity.Percent `arg:"PERCENT" paths:"rise.rise=PERCENT"`
+	Heights ferment.Heights  `flags:"Start=from Now=to" paths:"Start=from Now=to start=from now=to"`
+}
+
+func (q *logRise) ask(c *call) error {
+	byHeight := c.given("from") || c.given("to")
+	switch {
+	case byHeight && len(c.args) > 0:
+		return badInput("maslin log rise: want a percentage or --from and --to, not both")
+	case byHeight:
+		read, err := q.Heights.Rise()
+		if wrong := c.complain(err); wrong != nil {
+			return wrong
+		}
+		q.Percent, err = quantity.ParsePercent(read.Text(1)) // a ruler tells no more
 		if err != nil {
 			return err
 		}
-		o.Note = args[0]
-		return f.write(s, o)
+	case len(c.args) == 0:
+		return badInput("%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(), c.firstExample())
 	}
-	return cmd
+	q.Rise.Rise = q.Percent
+	return q.write(c, bench.SawRise, nil, func(o *bench.Observation) { o.Rise = &q.Rise })
+}
+
+// logReady keeps when the dough was really ready, and how far it had risen.
+type logReady struct {
+	noted
+	Percent  quantity.Percent `arg:"PERCENT" paths:"ready.rise=PERCENT ready.readings=readings"`
+	Readings string           `flag:"readings"`
+}
+
+func (q *logReady) ask(c *call) error {
+	ready := bench.ReadyDough{Rise: q.Percent}
+	if q.Readings != "" {
+		r, err := readReadings(q.Readings)
+		if err != nil {
+			return err
+		}
+		if _, err := r.History(); err != nil {
+			return badInput("%s", readingFaults(q.Readings, err))
+		}
+		for _, one := range r.Points {
+			ready.Readings = append(ready.Readings, bench.ProbeReading{After: one.At, Temperature: one.Temperature})
+		}
+	}
+	return q.write(c, bench.SawReady, nil, func(o *bench.Observation) { o.Ready = &ready })
+}
+
+// logCore keeps a reading of the core in the oven.
+type logCore struct {
+	noted
+	Core quantity.Temperature `arg:"TEMPERATURE" paths:"core.core=TEMPERATURE"`
+	Seen bench.SeenCore       `flags:"After Out" paths:"core.after=after"`
+}
+
+func (q *logCore) ask(c *call) error {
+	q.Seen.Core = q.Core
+	return q.write(c, bench.SawCore, nil, func(o *bench.Observation) { o.Core = &q.Seen })
+}
+
+// logWeights keeps a loaf weighed as dough and when cool.
+type logWeights struct {
+	noted
+	Weights bench.LoafWeights `flags:"In Out Style" paths:"weights.in=in weights.out=out weights.style=style"`
+}
+
+func newLogWeights() *logWeights {
+	return &logWeights{Weights: bench.LoafWeights{Style: bake.LeanHearth}}
+}
+
+func (q *logWeights) ask(c *call) error {
+	return q.write(c, bench.SawWeights, nil, func(o *bench.Observation) { o.Weights = &q.Weights })
+}
+
+// logNote keeps anything else.
+type logNote struct {
+	noted
+	Text string `arg:"TEXT" paths:"note=TEXT"`
+}
+
+func (q *logNote) ask(c *call) error {
+	return q.write(c, bench.SawNote, nil, func(o *bench.Observation) { o.Note = q.Text })
 }

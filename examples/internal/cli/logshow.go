@@ -1,14 +1,54 @@
 package cli
 
 import (
+	"bytes"
+	"encoding/json"
 	"fmt"
+	"os"
+	"strings"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bench"
-	"github.com/spf13/cobra"
 )
+
+// logShow asks what is in the log.
+type logShow struct {
+	logFlags
+	Bread string `flag:"bread"`
+	Last  int    `flag:"last"`
+}
+
+func (q *logShow) ask(c *call) error {
+	if q.Last < 0 {
+		c.fault("last", fmt.Sprint(q.Last), quantity.Tell("cli.want_number_observations", "a number of observations"), quantity.ErrOutOfRange)
+	}
+	if wrong := c.complain(nil); wrong != nil {
+		return wrong
+	}
+	name, content, err := q.read(c.System)
+	if err != nil {
+		return err
+	}
+	now, err := q.clock(c.System, nil)
+	if err != nil {
+		return err
+	}
+	data := shownLog{loggedFormat, name, bench.Observations{}, len(content.Problems) + content.More}
+	for _, e := range content.Entries {
+		if q.Bread == "" || e.Bread == q.Bread {
+			e.At = e.At.In(now.Location())
+			data.Entries = append(data.Entries, e)
+		}
+	}
+	if n := len(data.Entries); q.Last > 0 && n > q.Last {
+		data.Entries = data.Entries[n-q.Last:]
+	}
+	return c.tell(data, nil)
+}
 
 // shownLog is what is in the log.
 type shownLog struct {
@@ -31,48 +71,78 @@ func (l shownLog) Report() report.Report {
 		}
 		g.Rows = append(g.Rows, []report.Cell{report.Of(working.Say("%x", o.At)), report.Of(o.Bread), by, report.Of(o.Message())})
 	}
-	return report.Report{Headline: working.Tell("maslin.log_holds", "%d {1|observation|observations}", len(l.Entries)), Sections: []report.Section{{Key: "log", Blocks: []report.Block{g}}}}
+	return report.Report{
+		Headline: working.Tell("maslin.log_holds", "%d {1|observation|observations}", len(l.Entries)),
+		Sections: []report.Section{{Key: "log", Blocks: []report.Block{g}}},
+	}
 }
 
-func newLogShow(s System) *cobra.Command {
-	var f logFlags
-	var o output
-	var bread string
-	var last int
-	cmd := &cobra.Command{
-		Use: "show", Short: "What is in the log", Example: "  maslin log show --last 20\n  maslin log show --bread rolls", Args: flagsOnly,
+// logImport takes observations from a spreadsheet into the log.
+type logImport struct{ logFlags }
+
+func (q *logImport) ask(c *call) error {
+	now, err := q.clock(c.System, nil)
+	if err != nil {
+		return err
 	}
-	in := ask(cmd)
-	in.number(&last, "last", "only the last so many observations")
-	cmd.Flags().StringVar(&bread, "bread", "", "only those of the bread with this `NAME`")
-	o.register(cmd)
-	f.register(cmd)
-	cmd.RunE = func(*cobra.Command, []string) error {
-		if last < 0 {
-			in.fault("last", fmt.Sprint(last), quantity.Tell("cli.want_number_observations", "a number of observations"), quantity.ErrOutOfRange)
-		}
-		if err := in.complain(nil); err != nil {
-			return err
-		}
-		name, content, err := f.read(s)
-		if err != nil {
-			return err
-		}
-		now, err := f.clock(s, nil)
-		if err != nil {
-			return err
-		}
-		data := shownLog{loggedFormat, name, bench.Observations{}, len(content.Problems) + content.More}
-		for _, e := range content.Entries {
-			if bread == "" || e.Bread == bread {
-				e.At = e.At.In(now.Location())
-				data.Entries = append(data.Entries, e)
-			}
-		}
-		if n := len(data.Entries); last > 0 && n > last {
-			data.Entries = data.Entries[n-last:]
-		}
-		return s.tell(o, data, true)
+	from := fileName(c.args[0])
+	file, err := os.Open(c.args[0])
+	if err != nil {
+		return badInput("%s: %s", from, reason(err))
 	}
-	return cmd
+	defer file.Close()
+	entries, problems, err := bakelog.ReadCSV(file, func(text string) (time.Time, error) { return timeIn(text, now) })
+	if err != nil {
+		return badInput("%s: %s", from, reason(err))
+	}
+	var lines []string
+	for _, p := range problems {
+		lines = append(lines, from+":"+p.String())
+	}
+	if len(lines) > 0 {
+		return badInput("%s", strings.Join(lines, "\n"))
+	}
+	_, content, err := q.read(c.System)
+	if err != nil {
+		return err
+	}
+	fresh, err := notYet(content.Entries, entries)
+	if err != nil {
+		return err
+	}
+	name, err := q.append(c.System, fresh...)
+	if err != nil {
+		return err
+	}
+	taken := working.Tell("maslin.imported", "taken: %d; there already: %d", len(fresh), len(entries)-len(fresh))
+	err = c.tell(importedLog{loggedFormat, name, fresh, []working.Message{taken}}, nil)
+	if len(fresh) > 0 {
+		err = kept(name, err)
+	}
+	return err
+}
+
+// importedLog tells how many observations were taken, and not each of them.
+type importedLog logged
+
+// Report tells how many.
+func (l importedLog) Report() report.Report { return report.Report{Headline: l.Says[0]} }
+
+// notYet leaves out what is in the log already.
+func notYet(there, entries bench.Observations) (bench.Observations, error) {
+	known, fresh := map[string]bool{}, bench.Observations{}
+	for i, e := range append(there[:len(there):len(there)], entries...) {
+		own := e
+		own.At = e.At.UTC()
+		line, err := json.Marshal(own)
+		if err != nil {
+			return nil, err
+		}
+		key := string(bytes.TrimSpace(line))
+		if i >= len(there) && !known[key] {
+			fresh = append(fresh, e)
+		}
+		known[key] = true
+	}
+	return fresh, nil
 }

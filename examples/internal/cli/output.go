@@ -1,56 +1,127 @@
 package cli
 
 import (
-	"strconv"
+	"encoding/json"
+	"io"
+	"slices"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
-	"github.com/spf13/cobra"
 )
 
 // output is how a command prints: the flags that every answering command has.
 type output struct {
-	json    bool
-	us      bool
-	working string
-
-	document bool          // of LaTeX: a complete one
-	level    working.Level // how much of a derivation is told
+	JSON     bool          `flag:"json"`
+	US       bool          `flag:"us"`
+	Working  string        `flag:"working"`
+	Document bool          `flag:"document"` // of LaTeX: a complete one
+	Level    working.Level `flag:"level"`    // how much of a derivation is told
 
 	everyCaution bool // those that come with every bake in full too
 }
 
-func (o *output) register(cmd *cobra.Command) {
-	cmd.Flags().BoolVar(&o.json, "json", false, "print the answer as JSON")
-	cmd.Flags().BoolVar(&o.us, "us", false, "pounds, ounces and °F")
-	cmd.Flags().StringVar(&o.working, "working", "", "print how each number was reached, with its source: `FORM` is text, markdown or latex")
-	cmd.Flags().Lookup("working").NoOptDefVal = "text"
-	cmd.Flags().Func("level", "how much of a derivation is told, `WORD`: everything, with numbers, in words",
-		func(word string) error { return o.level.UnmarshalText([]byte(word)) })
-	cmd.Flags().BoolVar(&o.document, "document", false, "with --working=latex: a complete document, not a part of one")
-}
-
 func (o output) check() error {
-	if o.level != working.Everything && o.working == "" {
-		return badInput("--level: got %s, want --working with it", quantity.Excerpt(o.level.String()))
+	if o.Level != working.Everything && o.Working == "" {
+		return badInput("--level: got %s, want --working with it", quantity.Excerpt(o.Level.String()))
 	}
-	if o.document && o.working != "latex" {
-		return badInput("--document: got %s, want --working=latex with it", quantity.Excerpt("--working="+o.working))
+	if o.Document && o.Working != "latex" {
+		return badInput("--document: got %s, want --working=latex with it", quantity.Excerpt("--working="+o.Working))
 	}
-	switch o.working {
-	case "", "text", "markdown", "latex":
-		return nil
+	if !slices.Contains([]string{"", "text", "markdown", "latex"}, o.Working) {
+		return badInput("--working: got %s, want text, markdown or latex", quantity.Excerpt(o.Working))
 	}
-	return badInput("--working: got %s, want text, markdown or latex", quantity.Excerpt(o.working))
+	return nil
 }
 
-// widthOf is how wide the output may be: COLUMNS, or as the terminal is, or 80.
-func widthOf(s System) int {
-	if n, err := strconv.Atoi(s.Getenv("COLUMNS")); err == nil && n >= 20 {
-		return n
+// A telling is an answer of the library, which tells itself.
+type telling interface{ Report() report.Report }
+
+// derivations are how the numbers of an answer were reached, one or several.
+func derivations(a telling) []working.Working {
+	switch a := a.(type) {
+	case interface{ Workings() []working.Working }:
+		return a.Workings()
+	case interface{ Working() working.Working }:
+		return []working.Working{a.Working()}
 	}
-	if s.Width > 0 {
-		return s.Width
+	return nil
+}
+
+// write prints an answer in the form asked for.
+func (c *call) write(a telling) (int, error) {
+	text, err := c.told(a)
+	if err != nil {
+		return 0, err
 	}
-	return 80
+	return io.WriteString(c.Out, text)
+}
+
+// told is the answer as text: as data with --json, as a document with its derivation in the form of --working.
+func (c *call) told(a telling) (string, error) {
+	if c.JSON {
+		return asData(c.Working != "", a)
+	}
+	on := c.options(c.output)
+	tell := working.Telling{Reader: on.Reader(), Width: on.Width, Level: c.Level}
+	switch c.Working {
+	case "":
+		return a.Report().Text(on), nil
+	case "markdown":
+		return c.tellWorkings(a.Report().Markdown(on), tell.Markdown, derivations(a)), nil
+	case "latex":
+		answer := `\section*{` + working.TeX(a.Report().Headline.Text(on.Reader())) + "}\n"
+		return c.tellWorkings(answer, tell.LaTeX, derivations(a)), nil
+	}
+	heading := a.Report().Text(on) + "\n" + c.plain("How each number was reached") + "\n"
+	return c.tellWorkings(heading, func(w working.Working) string { return c.plain(tell.Text(w)) }, derivations(a)), nil
+}
+
+// tellWorkings tells derivations behind a text; a document of LaTeX is complete.
+func (o output) tellWorkings(text string, tell func(working.Working) string, all []working.Working) string {
+	for _, one := range all {
+		text += "\n" + tell(one)
+	}
+	if o.Document {
+		return working.TeXDocument(text)
+	}
+	return text
+}
+
+// options are those of the reader at this terminal.
+func (s System) options(o output) report.Options {
+	to := s.reader(o)
+	return report.Options{
+		Units: to.Units, Language: to.Language,
+		Width: min(s.width(), 100), Color: s.colored(), ASCII: s.asciiOnly(), EveryCaution: o.everyCaution,
+	}
+}
+
+// reader is whom an answer is told to.
+func (s System) reader(o output) working.Reader {
+	to := working.Reader{}
+	if s.language != nil {
+		to.Language = *s.language
+	}
+	if o.US {
+		to.Units = working.USCustomary
+	}
+	return to
+}
+
+// asData is the answer's own data form, beside its derivations where they are asked for.
+func asData(derived bool, a telling) (string, error) {
+	var v any = a
+	if derived {
+		v = struct {
+			Answer  telling           `json:"answer"`
+			Working []working.Working `json:"working"`
+		}{a, derivations(a)}
+	}
+	return asJSON(v)
+}
+
+func asJSON(v any) (string, error) {
+	b, err := json.MarshalIndent(v, "", "  ")
+	return string(b) + "\n", err
 }

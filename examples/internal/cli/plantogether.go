@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"context"
 	"errors"
 	"path/filepath"
 	"strconv"
@@ -10,49 +9,33 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakesheet"
-	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/schedule/bakeday"
 )
 
-// runTogether plans several bake files as one day of their kitchen.
-func runTogether(ctx context.Context, s System, names []string, f planFlags) error {
-	f.in.only("a single bake file", "fit", "svg", "csv")
-	if wrong := f.in.complain(nil); wrong != nil {
-		return wrong
-	}
-	g := outfile.Guard{
-		Outputs: append(f.files.outputs(), outfile.Output{Flag: "--ics", Name: f.ics, Form: outfile.Calendar()}),
-		Replace: f.files.replace,
-	}
-	for _, name := range names {
-		g.Inputs = append(g.Inputs, outfile.Input{Called: "a bake file", Name: name})
-	}
-	if err := s.guarded("plan", g, f.log); err != nil {
-		return err
-	}
-	d, err := loadTogether(s, names, f)
+// together plans several bake files as one day of their kitchen.
+func (q *plan) together(c *call) error {
+	d, err := loadTogether(c.System, c.args, q)
 	if err != nil {
 		return err
 	}
-	day, err := d.order.Plan(ctx, d.clock)
+	day, err := d.order.Plan(c.cmd.Context(), d.clock)
 	if err != nil {
 		return d.complain(err)
 	}
-	if f.late != 0 || f.at != "" {
-		return runLate(s, f, day.Possible(), day, func(late bakeday.Late) (replanned, error) { return day.Replan(ctx, late) })
+	replan := func(late bakeday.Late) (replanned, error) { return day.Replan(c.cmd.Context(), late) }
+	if q.Late != 0 || q.Step != "" {
+		return q.again(c, day.Possible(), day, replan)
 	}
-	if f.ics != "" && day.Possible() {
-		if err := writeCalendar(f.ics, day.String(), day.Data(), d.clock.Now); err != nil {
+	if day.Possible() {
+		if err := q.writeCalendar(day.String(), day.Data(), d.clock.Now); err != nil {
 			return err
 		}
 	}
-	if f.files.html != "" {
-		if err := writeFile(f.files.html, bakesheet.RenderDay(day, s.sheetOptions(f.output))); err != nil {
-			return err
-		}
+	if err := q.writeSheet(func() []byte { return bakesheet.RenderDay(day, c.sheetOptions()) }); err != nil {
+		return err
 	}
-	f.output.everyCaution = f.cautions
-	return s.tell(f.output, day, day.Possible())
+	c.everyCaution = q.Cautions
+	return c.tellIf(day.Possible(), day, nil)
 }
 
 // dayFiles is a day of several bake files.
@@ -63,7 +46,7 @@ type dayFiles struct {
 }
 
 // loadTogether reads the files; what is wrong with any of them is reported for all.
-func loadTogether(s System, names []string, f planFlags) (dayFiles, error) {
+func loadTogether(s System, names []string, q *plan) (dayFiles, error) {
 	var d dayFiles
 	var wrong []string
 	zone := ""
@@ -84,8 +67,8 @@ func loadTogether(s System, names []string, f planFlags) (dayFiles, error) {
 		if len(faults) > 0 {
 			wrong = append(wrong, complain(name, faults).Error())
 		}
-		if f.learned {
-			applied, err := learnedInto(s, f.log, l.bake)
+		if q.Learned {
+			applied, err := learnedInto(s, q.Log, l.bake)
 			if err != nil {
 				return d, err
 			}
@@ -100,7 +83,7 @@ func loadTogether(s System, names []string, f planFlags) (dayFiles, error) {
 	if len(wrong) > 0 {
 		return d, badInput("%s", strings.Join(wrong, "\n"))
 	}
-	clock, err := clockFor(s, zone, f.now)
+	clock, err := clockFor(s, zone, q.Now)
 	var flag *exit
 	if errors.As(err, &flag) {
 		return d, err

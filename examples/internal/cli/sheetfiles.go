@@ -10,64 +10,113 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
-	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
-	"github.com/spf13/cobra"
+	"example.org/maslin/schedule/calendar"
 )
 
 // sheetFiles are the files that plan writes beside what it prints.
 type sheetFiles struct {
-	html, svg, csv string
-	replace        bool
-}
-
-func (f *sheetFiles) register(cmd *cobra.Command) {
-	cmd.Flags().StringVar(&f.html, "html", "", "also write the bake sheet, one page to print or prop up, as `FILE`")
-	cmd.Flags().StringVar(&f.svg, "svg", "", "also write the rise curve as a picture `FILE`")
-	cmd.Flags().StringVar(&f.csv, "csv", "", "also write weights (in grams) and timetable as a table `FILE`")
-	registerReplace(cmd, &f.replace)
-}
-
-func registerReplace(cmd *cobra.Command, to *bool) {
-	cmd.Flags().BoolVar(to, "replace", false, "replace files that exist and are something else than what would be written")
+	HTML    string `flag:"html"`
+	SVG     string `flag:"svg"`
+	CSV     string `flag:"csv"`
+	ICS     string `flag:"ics"`
+	Replace bool   `flag:"replace"`
 }
 
 // outputs are the files with the forms that each may replace.
 func (f sheetFiles) outputs() []outfile.Output {
 	return []outfile.Output{
-		{Flag: "--html", Name: f.html, Form: outfile.HTML()},
-		{Flag: "--svg", Name: f.svg, Form: outfile.SVG()},
-		{Flag: "--csv", Name: f.csv, Form: outfile.CSV(strings.Join(sheetColumns, ","))},
+		{Flag: "--html", Name: f.HTML, Form: outfile.HTML()}, {Flag: "--svg", Name: f.SVG, Form: outfile.SVG()},
+		{Flag: "--csv", Name: f.CSV, Form: outfile.CSV(strings.Join(sheetColumns, ","))},
+		{Flag: "--ics", Name: f.ICS, Form: outfile.Calendar()},
 	}
+}
+
+// guarded refuses, before anything is computed, outputs that would destroy a file. The bake log is never
+// one to replace, whether the command reads it or not.
+func (c *call) guarded(g outfile.Guard, log string) error {
+	if name, err := (logFlags{Log: log}).place(c.System); err == nil {
+		g.Inputs = append(g.Inputs, outfile.Input{Called: "the bake log", Name: name})
+	}
+	err := g.Check()
+	if err == nil {
+		return nil
+	}
+	var lines []string
+	for _, line := range strings.Split(err.Error(), "\n") {
+		lines = append(lines, c.cmd.CommandPath()+": "+textpage.Printable(line))
+	}
+	return badInput("%s", strings.Join(lines, "\n"))
 }
 
 // sheetOptions are those of the reader of a file; with --working it says where every number comes from.
-func (s System) sheetOptions(o output) report.Options {
-	on := s.options(o)
-	on.ASCII, on.WithSources = false, o.working != ""
+func (c *call) sheetOptions() report.Options {
+	on := c.options(c.output)
+	on.ASCII, on.WithSources = false, c.Working != ""
 	return on
 }
 
-// write writes the files asked for.
-func (f sheetFiles) write(day bakeday.Day, on report.Options) error {
-	if f.html != "" {
-		if err := writeFile(f.html, bakesheet.Render(day, on)); err != nil {
-			return err
-		}
+// writeFile writes what a command was asked for beside what it prints.
+func writeFile(name string, content []byte) error {
+	if err := outfile.Write(name, content); err != nil {
+		return badInput("%s", textpage.Printable(err.Error()))
 	}
-	if f.svg != "" {
+	return nil
+}
+
+// fileName is the name of a file as a message shows it.
+func fileName(name string) string {
+	const most = 300
+	if len(name) > most {
+		name = name[:most] + "…"
+	}
+	return textpage.Printable(name)
+}
+
+// planned is a plan as data, of one bread or of a day.
+type planned interface {
+	CalendarID() string
+	CalendarEvents() []calendar.Event
+}
+
+// writeCalendar writes the timetable as a calendar file. The sequence number grows with the clock, so
+// that a later export of the same plan moves the events of an earlier one.
+func (f sheetFiles) writeCalendar(title string, s planned, now time.Time) error {
+	if f.ICS == "" {
+		return nil
+	}
+	content, err := calendar.File{
+		Plan: s.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
+	}.Encode()
+	if err != nil {
+		return badInput("%s: %s", f.ICS, err)
+	}
+	return writeFile(f.ICS, content)
+}
+
+// writeSheet writes the page to print, when it is asked for.
+func (f sheetFiles) writeSheet(page func() []byte) error {
+	if f.HTML == "" {
+		return nil
+	}
+	return writeFile(f.HTML, page())
+}
+
+// writeTables writes the curve and the table, when they are asked for.
+func (f sheetFiles) writeTables(day bakeday.Day, on report.Options) error {
+	if f.SVG != "" {
 		picture, err := picture(day.Report().Section("rising"), on)
 		if err != nil {
-			return badInput("%s: %s", f.svg, err)
+			return badInput("%s: %s", f.SVG, err)
 		}
-		if err := writeFile(f.svg, []byte(picture)); err != nil {
+		if err := writeFile(f.SVG, []byte(picture)); err != nil {
 			return err
 		}
 	}
-	if f.csv != "" {
-		return writeFile(f.csv, sheetTable(day.Data()))
+	if f.CSV != "" {
+		return writeFile(f.CSV, sheetTable(day.Data()))
 	}
 	return nil
 }

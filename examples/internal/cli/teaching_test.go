@@ -69,14 +69,14 @@ func FuzzNewFile(f *testing.F) {
 	f.Add("wheat", "0 %")
 	clock := bakeday.KitchenClock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC), Zone: time.UTC}
 	f.Fuzz(func(t *testing.T, name, rye string) {
-		b := newBake{zone: "UTC"}
-		for _, q := range b.questions(System{Now: time.Now}, "UTC") {
+		b := newBake{}
+		for _, q := range b.questions(System{Now: time.Now, Getenv: func(string) string { return "" }}) {
 			*q.to = q.usual
-			if q.flag == "rye" && q.check(rye) == nil {
-				*q.to = rye
+			if read, err := q.reads(rye); q.flag == "rye" && err == nil {
+				*q.to = read
 			}
 		}
-		b.name = name
+		b.Name = name
 		var got bakeday.Bake
 		if bound := tomlbind.Bind([]byte(b.file()), &got); len(bound.Faults) > 0 {
 			t.Fatalf("%q: %v\n%s", name, bound.Faults, b.file())
@@ -85,7 +85,7 @@ func FuzzNewFile(f *testing.F) {
 			t.Errorf("%q reads back as %q", want, got.Name)
 		}
 		text := !strings.ContainsFunc(name, func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }) && len(name) < 60
-		if err := got.Check(clock); text && err != nil && b.rye == "15 %" {
+		if err := got.Check(clock); text && err != nil && b.Rye == "15 %" {
 			t.Errorf("%q: %v", name, err)
 		}
 	})
@@ -134,7 +134,7 @@ func TestLocales(t *testing.T) {
 		{nil, false}, {map[string]string{"LANG": "C"}, true}, {map[string]string{"LANG": "POSIX"}, true}, {map[string]string{"LANG": "C.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8"}, false},
 		{map[string]string{"LANG": "C", "LC_ALL": "en_US.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8", "LC_CTYPE": "C"}, true}, {map[string]string{"LC_ALL": "C", "LANG": "de_CH.UTF-8"}, true},
 	} {
-		if got := asciiOnly(System{Getenv: func(name string) string { return c.env[name] }}); got != c.want {
+		if got := (System{Getenv: func(name string) string { return c.env[name] }}).asciiOnly(); got != c.want {
 			t.Errorf("%v: %v", c.env, got)
 		}
 	}

@@ -9,6 +9,27 @@ import (
 	"example.org/maslin/schedule/wallclock"
 )
 
+// past is the moment that a flag tells; none when it is not given. What cannot be read is noted.
+func (c *call) past(flag, text string, now time.Time) time.Time {
+	if text == "" {
+		return time.Time{}
+	}
+	at, err := timeIn(text, now)
+	if err != nil {
+		c.note(flag, err)
+	}
+	return at
+}
+
+// after is how long after the start the time of a flag is. What cannot be read is noted.
+func (c *call) after(flag, text string, start time.Time) quantity.Elapsed {
+	d, err := whenFrom(text, start)
+	if err != nil {
+		c.note(flag, err)
+	}
+	return quantity.Elapsed(d)
+}
+
 // timeIn reads "10:40" (the last time the clock showed it), "2026-11-27 18:40" or an instant with
 // its offset, in the zone of the present.
 func timeIn(text string, now time.Time) (time.Time, error) {

@@ -8,22 +8,40 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// weightsOf reads "800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 %": a weight and the
-// kind of ingredient, which says where it belongs; nothing is guessed from a name.
-func weightsOf(lists []string) (dough.Weights, error) {
-	var w dough.Weights
+// weighed are weights with the kind of each ingredient, which says where it belongs; nothing is guessed from a name.
+type weighed struct{ dough.Weights }
+
+// UnmarshalText reads "800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 %", into what is there already.
+func (w *weighed) UnmarshalText(text []byte) error {
 	var p quantity.Problems
-	for _, item := range items(strings.Join(lists, "; ")) {
-		m, what, err := massOf(item)
-		if err == nil && m.Sign() <= 0 {
+	for _, item := range items(string(text)) {
+		var one amount
+		err := one.UnmarshalText([]byte(item))
+		if err == nil && one.Mass.Sign() <= 0 {
 			err = &quantity.InputError{Got: quantity.Excerpt(item), Want: quantity.Tell("cli.want_weight_above_0_g", "a weight above 0 g"), Err: quantity.ErrOutOfRange}
 		}
 		if err == nil {
-			err = put(&w, m, what)
+			err = put(&w.Weights, one.Mass, one.Name)
 		}
 		p.Join("", err)
 	}
-	return w, p.Err()
+	return p.Err()
+}
+
+// An amount is a weight and what it is of.
+type amount dough.Stock
+
+// UnmarshalText reads "40 g water" or "2 oz rye".
+func (a *amount) UnmarshalText(text []byte) error {
+	words := strings.Fields(string(text))
+	for n := min(len(words)-1, 4); n >= 1; n-- {
+		if m, err := quantity.ParseMass(strings.Join(words[:n], " ")); err == nil {
+			a.Mass, a.Name = m, strings.Join(words[n:], " ")
+			return nil
+		}
+	}
+	want := quantity.Tell("cli.want_weight_and_what_40_g", `a weight and what it is of, such as "40 g water"`)
+	return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: want, Err: quantity.ErrUnit}
 }
 
 // A comma between digits is a decimal comma.

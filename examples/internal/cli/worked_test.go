@@ -35,8 +35,8 @@ func flags(lists ...[]string) []string { return slices.Concat(lists...) }
 
 var styles = []string{"lean hearth", "baguette", "pan", "enriched", "soft roll", "wholegrain", "rye", "mixed rye", "focaccia"}
 
-// commands draw the arguments of each command that derives its answer.
-var commands = map[string]func(questioner) []string{
+// drawn draw the arguments of each command that derives its answer.
+var drawn = map[string]func(questioner) []string{
 	"bulk": func(a questioner) []string {
 		out := flags(
 			[]string{"bulk", "--dough", a.between(18, 29, 1, "C")}, a.maybe("--room", a.between(15, 29, 0, "C")),
@@ -48,17 +48,17 @@ var commands = map[string]func(questioner) []string{
 		case 0:
 			return append(out, "--yeast", a.between(0.2, 1.5, 1, "% ")+a.one("instant", "fresh", "active dry"), "--rise", a.between(40, 120, 0, "%"))
 		case 1:
-			return append(out, "--inoculation", a.between(5, 25, 0, "%"), "--yeast", a.between(0.1, 0.3, 2, "% ")+"instant")
+			return append(out, "--prefermented", a.between(5, 25, 0, "%"), "--yeast", a.between(0.1, 0.3, 2, "% ")+"instant")
 		case 2:
-			return append(out, "--inoculation", a.between(8, 20, 0, "%"), "--retard", a.between(8, 16, 0, "h"), "--refrigerator", a.between(3, 7, 0, "C"))
+			return append(out, "--prefermented", a.between(8, 20, 0, "%"), "--retard", a.between(8, 16, 0, "h"), "--refrigerator", a.between(3, 7, 0, "C"))
 		}
-		return flags(out, []string{"--inoculation", a.between(5, 25, 0, "%")}, a.maybe("--seen", a.between(10, 40, 0, "%")+" at 2h"))
+		return flags(out, []string{"--prefermented", a.between(5, 25, 0, "%")}, a.maybe("--seen", a.between(10, 40, 0, "%")+" at 2h"))
 	},
 	"ripe": func(a questioner) []string {
-		return flags([]string{"bulk", "--levain", a.one("1:1:1", "1:2:2", "1:5:5"), "--dough", a.between(18, 29, 0, "C"), "--room", a.between(18, 27, 0, "C")}, a.maybe("--cold-levain"))
+		return flags([]string{"levain", "--ratio", a.one("1:1:1", "1:2:2", "1:5:5"), "--dough", a.between(18, 29, 0, "C"), "--room", a.between(18, 27, 0, "C")}, a.maybe("--cold"))
 	},
 	"ready by": func(a questioner) []string {
-		leaven := []string{"--inoculation", a.between(8, 20, 0, "%")}
+		leaven := []string{"--prefermented", a.between(8, 20, 0, "%")}
 		if a.IntN(2) == 0 {
 			leaven = []string{"--yeast", a.between(0.3, 1, 1, "% ") + "instant"}
 		}
@@ -66,7 +66,7 @@ var commands = map[string]func(questioner) []string{
 	},
 	"levain": func(a questioner) []string {
 		return flags([]string{"levain", "--want", a.between(50, 3000, 0, "g")}, a.maybe("--keep", a.between(10, 100, 0, "g")),
-			[]string{"--culture", a.between(5, 400, 0, "g")}, a.maybe("--inoculation", a.between(10, 50, 0, "%")), a.maybe("--at", a.between(19, 28, 0, "C")),
+			[]string{"--culture", a.between(5, 400, 0, "g")}, a.maybe("--inoculation", a.between(10, 50, 0, "%")), a.maybe("--room", a.between(19, 28, 0, "C")),
 			a.maybe("--hydration", a.between(50, 125, 0, "%")), a.maybe("--stages", strconv.Itoa(1+a.IntN(3))))
 	},
 	"water": func(a questioner) []string {
@@ -104,7 +104,7 @@ var commands = map[string]func(questioner) []string{
 		return flags([]string{"flour", "--hydration", a.between(60, 85, 0, "%")}, []string{"--protein", a.between(9, 14, 1, "%")}, a.maybe("--w", a.between(150, 400, 0, "")))
 	},
 	"yeast": func(a questioner) []string {
-		return []string{"yeast", "--amount", a.between(1, 60, 1, "g"), "--from", a.one("fresh", "active dry", "instant"), "--to", a.one("fresh", "active dry", "instant")}
+		return []string{"convert", a.between(1, 60, 1, "g"), a.one("fresh", "active dry", "instant") + " yeast", "--to", a.one("fresh", "active dry", "instant")}
 	},
 	"convert": func(a questioner) []string {
 		return []string{"convert", a.between(1, 5, 0, "cups"), a.one("honey", "sugar", "salt")}
@@ -148,7 +148,7 @@ var commands = map[string]func(questioner) []string{
 		if a.IntN(2) == 0 {
 			times = []string{"14:05", "14:11"}
 		}
-		return flags([]string{"left", "--style", a.one(styles...), "--reading", fmt.Sprintf("%s=%.1fC", times[0], first), "--reading", fmt.Sprintf("%s=%.1fC", times[1], second)},
+		return flags([]string{"done", "--style", a.one(styles...), "--core", fmt.Sprintf("%s=%.1fC", times[0], first), "--core", fmt.Sprintf("%s=%.1fC", times[1], second)},
 			a.maybe("--altitude", "1150m"), a.maybe("--in-oven", a.between(26, 40, 0, "min")), a.maybe("--approach", "exponential"))
 	},
 	"cool": func(a questioner) []string {
@@ -156,7 +156,7 @@ var commands = map[string]func(questioner) []string{
 	},
 	"cool by readings": func(a questioner) []string {
 		first := 80 + 15*a.Float64()
-		return []string{"cool", "--reading", fmt.Sprintf("9:40=%.0fC", first), "--reading", fmt.Sprintf("10:05=%.0fC", first-15-10*a.Float64()), "--room", a.between(17, 24, 0, "C")}
+		return []string{"cool", "--core", fmt.Sprintf("9:40=%.0fC", first), "--core", fmt.Sprintf("10:05=%.0fC", first-15-10*a.Float64()), "--room", a.between(17, 24, 0, "C")}
 	},
 	"loss": func(a questioner) []string {
 		return flags([]string{"loss", "--baked", a.between(300, 1500, 0, "g")}, a.maybe("--style", a.one(styles...)), a.maybe("--weighed", "897g=781g", "--weighed", a.between(895, 905, 0, "g=")+a.between(780, 799, 0, "g")))
@@ -173,7 +173,7 @@ var commands = map[string]func(questioner) []string{
 		return []string{"oven", "245C", "--pieces", strconv.Itoa(2 + a.IntN(6)), "--dough", a.between(500, 1200, 0, "g"), "--vessel", a.one("pot", "stone", "tray"), "--together", "2"}
 	},
 	"sticking": func(a questioner) []string {
-		return flags([]string{"sticking", "--mixer", a.one("hand", "planetary", "spiral"), "--dough", "1900g", "--flour", "1100g", "--water", a.between(650, 780, 0, "g"), "--kneaded", a.between(3, 15, 0, "min")}, a.maybe("--rested"))
+		return flags([]string{"sticking", "--mixer", a.one("hand", "planetary", "spiral"), "--dough", "1900g", "--flour", "1100g", "--water", a.between(650, 780, 0, "g"), "--mixing", a.between(3, 15, 0, "min")}, a.maybe("--rested"))
 	},
 	"curves":  func(a questioner) []string { return []string{"compare", "curves", "ganzle-yeast-held", "trade-q10"} },
 	"methods": func(a questioner) []string { return []string{"compare", "water", "../../bakes/hall-kitchen.toml"} },
@@ -211,13 +211,13 @@ const heading = "How each number was reached"
 // screen: read from the text alone, for random questions to every command, in metric and in US units.
 // MASLIN_WORKED=1000 asks each command as often as that makes a thousand questions.
 func TestEveryPrintedWorkingIsTrue(t *testing.T) {
-	questions := 2 * len(commands)
+	questions := 2 * len(drawn)
 	if n, err := strconv.Atoi(os.Getenv("MASLIN_WORKED")); err == nil {
 		questions = n
 	}
 	a := questioner{rand.New(rand.NewPCG(uint64(questions), 20261128))}
 	names := slices.Sorted(func(yield func(string) bool) {
-		for name := range commands {
+		for name := range drawn {
 			if !yield(name) {
 				return
 			}
@@ -227,7 +227,7 @@ func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 	refused := map[string]int{}
 	for i := range questions {
 		name := names[i%len(names)]
-		args := append(commands[name](a), "--working")
+		args := append(drawn[name](a), "--working")
 		if name == "plan" && i/len(names)%3 > 0 {
 			args[1] = a.ownBread(t, "Sunday 18:00")
 		}

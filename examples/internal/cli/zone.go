@@ -39,11 +39,3 @@ func zoneOf(s System) (name string, known bool) {
 	}
 	return name, true
 }
-
-// zoneQuestion asks for the time zone; where it is only a guess, the question says what an answer looks like.
-func zoneQuestion(usual string) string {
-	if usual == "UTC" {
-		return `In which time zone is the kitchen? Such as Europe/Zurich or America/Denver; this computer does not say.`
-	}
-	return "In which time zone?"
-}

@@ -1,0 +1,328 @@
+package cli
+
+import (
+	"encoding"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/maslin/dough/quantity"
+)
+
+// The flags of a command are fields of its input, and tags name them:
+//
+//	Room quantity.Temperature `flag:"room"`
+//	Loaf bake.CoolingLoaf     `flags:"Baked=loaf Style Shape Room"`
+//
+// A field without a name of its own is a flag of the same name, as in --in-oven. A flag that is named twice fills both
+// fields. What the library says of a field is told of its flag; paths:"Stages[0].For=retard" names a flag for a path
+// that is none of its fields. How a text is read follows from the type; further tags say more of a few:
+//
+//	pair:"Name=Mass"      the parts of a struct, one for each time the flag is given; the last part may be optional: @Share?
+//	arg:"FOOD"            what stands behind the command, instead of a flag
+//	words:"sifted,spooned"  the words that may be chosen, where they are not all of the enumeration
+//	form:"* yeast"        what a word is part of
+
+// bind makes the flags of an input, and those by which every answer is told.
+func (c *call) bind(p helpText, in question) {
+	b := binder{c, p, map[string]*flagValue{}}
+	b.fields(reflect.ValueOf(in).Elem())
+	if _, own := in.(interface{ tellsItself() }); !own {
+		b.fields(reflect.ValueOf(&c.output).Elem())
+		c.cmd.Flags().Lookup("working").NoOptDefVal = "text"
+	}
+}
+
+// argumentPath stands for the argument among the paths of faults.
+const argumentPath = "argument"
+
+type binder struct {
+	c     *call
+	help  helpText
+	flags map[string]*flagValue
+}
+
+func (b *binder) fields(v reflect.Value) {
+	for i := range v.NumField() {
+		f, at := v.Type().Field(i), v.Field(i)
+		for _, pair := range strings.Fields(f.Tag.Get("paths")) {
+			path, name, _ := strings.Cut(pair, "=")
+			b.c.paths[path] = name
+		}
+		if name, ok := f.Tag.Lookup("arg"); ok {
+			b.c.paths[f.Name], b.c.paths[argumentPath] = name, name
+			b.c.argument, b.c.choices = reader(at, f.Tag)
+		}
+		if name, ok := f.Tag.Lookup("flag"); ok {
+			b.flag(name, f.Name, at, f.Tag)
+			continue
+		}
+		if f.Anonymous && f.Tag == "" {
+			b.fields(at)
+		}
+		for _, word := range strings.Fields(f.Tag.Get("flags")) {
+			path, name, named := strings.Cut(word, "=")
+			if !named {
+				name = kebab(path[strings.LastIndex(path, ".")+1:])
+			}
+			inner := at
+			for _, part := range strings.Split(path, ".") {
+				inner = inner.FieldByName(part)
+			}
+			b.flag(name, f.Name+"."+path, inner, f.Tag)
+		}
+	}
+}
+
+// flag adds a flag that fills a field, or a further field to one.
+func (b *binder) flag(name, path string, v reflect.Value, tag reflect.StructTag) {
+	for p, more := path, true; more; _, p, more = strings.Cut(p, ".") { // by its whole path, and as its own room names it
+		if b.c.paths[p] == "" {
+			b.c.paths[p] = name
+		}
+	}
+	read, words := reader(v, tag)
+	if f := b.flags[name]; f != nil {
+		f.read = append(f.read, read)
+		return
+	}
+	text, ok := b.help.flags[name]
+	if !ok {
+		panic("no help for --" + name + " of " + b.c.cmd.Use)
+	}
+	if text.kind == "" {
+		text.kind = kinds[v.Type()]
+	}
+	if len(words) > 0 {
+		text.kind, text.says = "WORD", text.says+": "+strings.Join(words, ", ")
+	}
+	f := &flagValue{c: b.c, name: name, kind: text.kind, read: []func(string) error{read}}
+	b.flags[name] = f
+	of := b.c.cmd.Flags().VarPF(f, name, "", text.says)
+	if v.Kind() == reflect.Bool {
+		f.kind, of.NoOptDefVal = "bool", "true"
+	}
+}
+
+var kinds = map[reflect.Type]string{
+	reflect.TypeFor[quantity.Mass](): "MASS", reflect.TypeFor[quantity.Percent](): "PERCENT",
+	reflect.TypeFor[quantity.Temperature](): "TEMPERATURE", reflect.TypeFor[quantity.TemperatureDelta](): "DIFFERENCE",
+	reflect.TypeFor[quantity.Volume](): "VOLUME", reflect.TypeFor[quantity.Length](): "LENGTH",
+	reflect.TypeFor[quantity.Elapsed](): "TIME", reflect.TypeFor[int](): "N", reflect.TypeFor[uint64](): "N",
+}
+
+// flagValue reads one flag, noting instead of refusing.
+type flagValue struct {
+	c                 *call
+	name, kind, given string
+	read              []func(string) error
+}
+
+// longest is how much text a flag takes: a page of weights.
+const longest = 4096
+
+func (f *flagValue) Set(text string) error {
+	if len(text) > longest {
+		f.c.fault(f.name, quantity.Excerpt(text), quantity.Tell("cli.want_at_most_bytes", "at most %d bytes", longest), quantity.ErrOutOfRange)
+		return nil
+	}
+	f.given = text
+	for _, read := range f.read {
+		if err := read(text); err != nil {
+			f.c.note(f.name, err)
+			break
+		}
+	}
+	return nil
+}
+
+func (f *flagValue) String() string { return f.given }
+func (f *flagValue) Type() string   { return f.kind }
+
+// reader is how a text becomes a value of this type, and the words to choose from where there are some.
+func reader(v reflect.Value, tag reflect.StructTag) (read func(string) error, words []string) {
+	if to, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
+		if words = choices(v, tag); len(words) > 0 {
+			return word(to, words, tag.Get("form")), words
+		}
+		return func(text string) error { return to.UnmarshalText([]byte(text)) }, nil
+	}
+	refuse := func(text string, want quantity.Phrase) error {
+		return &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrUnit}
+	}
+	switch v.Kind() {
+	case reflect.Slice:
+		return list(v, tag)
+	case reflect.Struct:
+		return func(text string) error { return parts(v, text, tag.Get("pair")) }, nil
+	case reflect.String:
+		if words = choices(v, tag); len(words) > 0 {
+			return word(stringText{v}, words, ""), words
+		}
+		return func(text string) error { v.SetString(text); return nil }, nil
+	case reflect.Bool:
+		return func(text string) error {
+			is, err := strconv.ParseBool(text)
+			if v.SetBool(is); err != nil {
+				return refuse(text, quantity.Tell("cli.want_true_or_false_or_nothing", "true or false, or nothing"))
+			}
+			return nil
+		}, nil
+	case reflect.Int:
+		return func(text string) error {
+			n, err := strconv.Atoi(strings.TrimSpace(text))
+			if v.SetInt(int64(n)); err != nil {
+				return refuse(text, quantity.Tell("cli.want_whole_number", "a whole number"))
+			}
+			return nil
+		}, nil
+	case reflect.Uint64:
+		return func(text string) error {
+			n, err := strconv.ParseUint(strings.TrimSpace(text), 10, 64)
+			if v.SetUint(n); err != nil {
+				return refuse(text, quantity.Tell("cli.want_whole_number_from_0", "a whole number from 0"))
+			}
+			return nil
+		}, nil
+	}
+	return func(text string) error {
+		x, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
+		if v.SetFloat(x); err != nil {
+			return refuse(text, quantity.Tell("cli.want_number", "a number"))
+		}
+		return nil
+	}, nil
+}
+
+// stringText is a string that is one of a few words.
+type stringText struct{ reflect.Value }
+
+func (s stringText) UnmarshalText(text []byte) error { s.SetString(string(text)); return nil }
+
+// choices are the words of an enumeration.
+func choices(v reflect.Value, tag reflect.StructTag) (out []string) {
+	if given := tag.Get("words"); given != "" {
+		return strings.Split(given, ",")
+	}
+	if _, ok := v.Interface().(encoding.TextMarshaler); !ok || !v.CanInt() && !v.CanUint() || v.Kind() == reflect.Int64 {
+		return nil
+	}
+	for i := range int64(127) {
+		one := reflect.ValueOf(i).Convert(v.Type())
+		text, err := one.Interface().(encoding.TextMarshaler).MarshalText()
+		if err != nil {
+			break
+		}
+		if len(text) > 0 {
+			out = append(out, string(text))
+		}
+	}
+	return out
+}
+
+// word reads one of a few words, in any case and with a hyphen for a space.
+func word(to encoding.TextUnmarshaler, words []string, form string) func(string) error {
+	folded := func(w string) string { return strings.ReplaceAll(strings.ToLower(w), "-", " ") }
+	return func(text string) error {
+		i := slices.IndexFunc(words, func(w string) bool { return folded(w) == folded(text) })
+		if i < 0 {
+			return &quantity.InputError{Got: quantity.Excerpt(text), Want: either(words), Err: quantity.ErrOutOfRange}
+		}
+		if text = words[i]; form != "" {
+			text = strings.Replace(form, "*", text, 1)
+		}
+		return to.UnmarshalText([]byte(text))
+	}
+}
+
+// list reads several values: in one text apart by commas (or by ";" where the numbers have decimal commas), and each
+// time that the flag is given. The first time replaces what stands without the flag.
+func list(v reflect.Value, tag reflect.StructTag) (func(string) error, []string) {
+	one := reflect.New(v.Type().Elem()).Elem()
+	read, words := reader(one, tag)
+	usual := true
+	add := func(text string) error {
+		one.SetZero()
+		if err := read(text); err != nil {
+			return err
+		}
+		if usual {
+			v.SetZero()
+			usual = false
+		}
+		v.Set(reflect.Append(v, one))
+		return nil
+	}
+	return func(text string) error {
+		err := add(text)
+		if err == nil || one.Kind() == reflect.Struct && tag.Get("pair") != "" || len(words) > 0 {
+			return err
+		}
+		at := ","
+		if strings.Contains(text, ";") {
+			at = ";"
+		}
+		for _, part := range strings.Split(text, at) {
+			if err := add(strings.TrimSpace(part)); err != nil {
+				return err
+			}
+		}
+		return nil
+	}, words
+}
+
+// pairs say what texts of several parts look like.
+var pairs = map[string]quantity.Phrase{
+	"Name=Of":             quantity.Tell("cli.want_name_and_usable_part_what", `a name and the usable part of what is bought, such as "walnuts=95 %%"`),
+	"Name=Pays/Pack":      quantity.Tell("cli.want_name_what_pack_costs_and", `a name, what a pack costs and what it weighs, such as "wheat=20/25kg"`),
+	"Name=Protein@Share?": quantity.Tell("cli.want_flour_and_protein_bread_flour", `a flour and its protein, such as "bread flour=13.2%%", and its share now after an @`),
+	"Name=Mass":           quantity.Tell("cli.want_name_and_weight_water_2", `a name and a weight, such as "water=2 kg"`),
+	"For=At":              quantity.Tell("cli.want_how_long_and_how_warm", `how long and how warm, such as "2d=21C"`),
+	"Dough=Baked":         quantity.Tell("cli.want_dough_and_cool_loaf_897g", `the dough and the cool loaf, such as "897g=781g"`),
+	"Name=Temperature":    quantity.Tell("cli.want_name_and_temperature_soaker_30c", `a name and a temperature, such as "soaker=30C"`),
+	"Name=Log":            quantity.Tell("cli.want_name_and_log", `a name and a log, such as "Vreni=vreni.jsonl"`),
+}
+
+// parts reads "flour=12%@60%" into the fields of a struct, by a pattern such as Name=Protein@Share?
+func parts(v reflect.Value, text, pattern string) error {
+	refused := &quantity.InputError{Got: quantity.Excerpt(text), Want: pairs[pattern], Err: quantity.ErrUnit}
+	for rest := text; pattern != ""; {
+		end := strings.IndexAny(pattern, "=@/")
+		name, after, part := pattern, "", rest
+		if end >= 0 {
+			optional := strings.HasSuffix(pattern, "?") && !strings.ContainsAny(pattern[end+1:], "=@/")
+			name, after = pattern[:end], pattern[end+1:]
+			var found bool
+			if part, rest, found = strings.Cut(rest, pattern[end:end+1]); !found && !optional {
+				return refused
+			} else if !found {
+				after = ""
+			}
+		}
+		if part = strings.TrimSpace(part); part == "" {
+			return refused
+		}
+		read, _ := reader(v.FieldByName(strings.TrimSuffix(name, "?")), "")
+		if err := read(part); err != nil {
+			return err
+		}
+		pattern = after
+	}
+	return nil
+}
+
+// kebab is a name of a flag: InOven becomes in-oven.
+func kebab(name string) string {
+	var b strings.Builder
+	for i, r := range name {
+		if r >= 'A' && r <= 'Z' {
+			if i > 0 {
+				b.WriteByte('-')
+			}
+			r += 'a' - 'A'
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}

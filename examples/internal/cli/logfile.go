@@ -1,0 +1,89 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/internal/textpage"
+	"example.org/maslin/schedule/bench"
+)
+
+// logFlags say where the bake log is and what time it is.
+type logFlags struct {
+	Log string `flag:"log"`
+	Now string `flag:"now"`
+}
+
+// place is the log file.
+func (f logFlags) place(s System) (string, error) {
+	if f.Log != "" {
+		return f.Log, nil
+	}
+	name, err := bakelog.Place(s.Getenv)
+	if err != nil {
+		return "", badInput("%s", err)
+	}
+	return name, nil
+}
+
+// read reads the log and warns of lines that cannot be read.
+func (f logFlags) read(s System) (string, bakelog.Content, error) {
+	name, err := f.place(s)
+	if err != nil {
+		return "", bakelog.Content{}, err
+	}
+	content, err := bakelog.ReadFile(name)
+	if err != nil {
+		return name, content, refusedLog(name, err)
+	}
+	for _, p := range content.Problems {
+		fmt.Fprintf(s.Err, "%s:%d: %s; read on without it: %s\n", fileName(name), p.Line, p.Why, textpage.Printable(p.Text))
+	}
+	if content.More > 0 {
+		fmt.Fprintf(s.Err, "%s: and %d more such lines\n", name, content.More)
+	}
+	return name, content, nil
+}
+
+// append writes entries to the log.
+func (f logFlags) append(s System, entries ...bench.Observation) (string, error) {
+	name, err := f.place(s)
+	if err != nil {
+		return "", err
+	}
+	if err := bakelog.Append(name, entries...); err != nil {
+		if len(quantity.InputErrors(err)) > 0 {
+			return name, err
+		}
+		return name, refusedLog(name, err)
+	}
+	return name, nil
+}
+
+func refusedLog(name string, err error) error {
+	name = fileName(name)
+	if errors.Is(err, bakelog.ErrVersion) {
+		return badInput("%s: %s; nothing was read or written: use that version", name, err)
+	}
+	return badInput("%s: %s", name, reason(err))
+}
+
+// clock is the present, in a zone; nil means the machine's own.
+func (f logFlags) clock(s System, zone *time.Location) (time.Time, error) {
+	now := s.Now()
+	if zone == nil {
+		zone = now.Location()
+	}
+	now = now.In(zone)
+	if f.Now == "" {
+		return now, nil
+	}
+	at, err := timeIn(f.Now, now)
+	if err != nil {
+		return now, badInput("--now: %s", err)
+	}
+	return at, nil
+}
