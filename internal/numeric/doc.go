@@ -17,6 +17,8 @@
 //	several coefficients at once                   LeastSquares
 package numeric
 
+import "math"
+
 import "errors"
 
 // The reasons a calculation gives no answer.
@@ -33,7 +35,8 @@ var (
 
 func finite(xs ...float64) bool {
 	for _, x := range xs {
-		if x-x != 0 { // NaN or an infinity
+		// Not x − x: a processor that rounds a product and a difference at once finds the rounding of x there.
+		if !(math.Abs(x) <= math.MaxFloat64) {
 			return false
 		}
 	}
