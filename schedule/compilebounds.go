@@ -87,6 +87,7 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 				step:   b.Step,
 				amount: u,
 				wanted: b.Wanted,
+				firm:   b.Firm,
 			},
 		)
 		c.note(b, i)
@@ -99,7 +100,7 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 		u := c.ceil(b.Earliest)
 		r := c.rule(rule{kind: NotBefore, given: b.Words, made: func() working.Message {
 			return working.Tell("schedule.not_before", "%v no earlier than %v", edge(), c.when(u))
-		}, step: b.Step, amount: u, wanted: b.Wanted})
+		}, step: b.Step, amount: u, wanted: b.Wanted, firm: b.Firm})
 		c.note(b, i)
 		c.arc(0, event, u, r)
 	}
@@ -107,7 +108,7 @@ func (c *compiled) boundRules(i int, b Bound, event int) {
 		u := c.floor(b.Latest)
 		r := c.rule(rule{kind: NotAfter, given: b.Words, made: func() working.Message {
 			return working.Tell("schedule.not_after", "%v no later than %v", edge(), c.when(u))
-		}, step: b.Step, amount: u, wanted: b.Wanted})
+		}, step: b.Step, amount: u, wanted: b.Wanted, firm: b.Firm})
 		c.note(b, i)
 		c.upper(event, 0, u, r)
 	}

@@ -156,15 +156,15 @@ func (w *midway) rest() Problem {
 			s.MinWords, s.MaxWords = working.Message{}, working.Message{}
 			p.Bounds = append(
 				p.Bounds,
-				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: began},
+				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Firm: true, Words: began},
 			)
 		case begun:
 			w.underWay(s, quantity.Elapsed(now.Sub(d.Start)))
 			p.Bounds = append(p.Bounds,
-				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Words: began},
-				Bound{Step: s.ID, Edge: End, Earliest: now, Words: itIs})
+				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Firm: true, Words: began},
+				Bound{Step: s.ID, Edge: End, Earliest: now, Firm: true, Words: itIs})
 		default:
-			p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: Start, Earliest: now, Words: itIs})
+			p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: Start, Earliest: now, Firm: true, Words: itIs})
 		}
 	}
 	for _, b := range w.p.Bounds {
@@ -216,7 +216,7 @@ func (w *midway) changeovers() []Bound {
 				}
 			}
 			if free.After(w.m.Now) {
-				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free,
+				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free, Firm: true,
 					Words: working.Tell(
 						"schedule.changeover",
 						"%v needs %v after %v",

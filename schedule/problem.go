@@ -195,6 +195,9 @@ type Bound struct {
 	EarlyPerMinute int `json:"early_per_minute,omitempty"`
 	LatePerMinute  int `json:"late_per_minute,omitempty"`
 
+	// Firm says that the bound is not up for change, as what has happened is not. A conflict then offers no change of it.
+	Firm bool `json:"firm,omitempty"`
+
 	// Words are the user's: "lunch at 12:30"; not given means words made from the step.
 	Words working.Message `json:"words,omitzero"`
 }

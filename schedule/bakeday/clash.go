@@ -116,6 +116,9 @@ func change(r schedule.Resource, a, b schedule.Need) time.Duration {
 
 // whyNot says why the breads cannot all be there when they are wanted, with what is known of the clashes.
 func (k KitchenDay) whyNot() *WhyData {
+	if len(k.Breads) == 1 {
+		return k.Breads[0].why()
+	}
 	for _, d := range k.Breads {
 		if !d.Rising.Feasible {
 			return &WhyData{

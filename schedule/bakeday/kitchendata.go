@@ -1,7 +1,6 @@
 package bakeday
 
 import (
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -58,7 +57,7 @@ func (k KitchenDay) Data() KitchenDayData {
 		bread := d.Data()
 		bread.Why = nil // it is the day's
 		if s.Possible && len(k.Breads) > 1 {
-			bread.Steps = ownSteps(s.Steps, bread)
+			bread.Steps = k.ownSteps(d)
 		}
 		s.Breads = append(s.Breads, bread)
 	}
@@ -71,27 +70,20 @@ func (k KitchenDay) Data() KitchenDayData {
 	return s
 }
 
-// ownSteps are the steps of a bread in its day, called as if it were alone.
-func ownSteps(all []StepData, bread PlanData) []StepData {
-	names := map[string]working.Message{}
-	for _, s := range bread.Steps {
-		names[s.ID] = s.Name
-	}
-	out := []StepData{}
-	for _, s := range all {
-		if s.Bread != bread.Name {
-			continue
+// ownSteps are the steps of a bread in its day, called as if it were alone. An oven that is hot already is not heated: it
+// changes its temperature.
+func (k KitchenDay) ownSteps(d Day) []StepData {
+	out := d.stepData()
+	for i, s := range out {
+		if s.Kind == schedule.Preheat {
+			out[i] = k.fromHot(s, d)
 		}
-		s.ID = strings.TrimPrefix(s.ID, bread.Name+"/")
-		if name, ok := names[s.ID]; ok && s.Kind != schedule.Preheat {
-			s.Name = name
-		}
-		out = append(out, s)
 	}
+	byTime(out)
 	return out
 }
 
-// stepData is the timetable of all breads. An oven that is hot already is not heated: it changes its temperature.
+// stepData is the timetable of all breads.
 func (k KitchenDay) stepData() []StepData {
 	if len(k.Breads) == 1 {
 		return k.Breads[0].stepData()
@@ -99,11 +91,8 @@ func (k KitchenDay) stepData() []StepData {
 	var out []StepData
 	for _, d := range k.Breads {
 		name := working.Tell("bakeday.named", "%v", d.Bake.Name)
-		for _, s := range d.stepData() {
+		for _, s := range k.ownSteps(d) {
 			s.ID, s.Name = d.Bake.Name+"/"+s.ID, working.Tell("bakeday.of_bread", "%v: %v", name, s.Name)
-			if s.Kind == schedule.Preheat {
-				s = k.fromHot(s, d)
-			}
 			out = append(out, s)
 		}
 	}
@@ -140,14 +129,13 @@ func (k KitchenDay) fromHot(s StepData, d Day) StepData {
 		from = before.Bake.Oven.Then
 	}
 	to := d.Bake.Oven.Temperature
-	name := working.Tell("bakeday.named", "%v", d.Bake.Name)
 	switch from.Compare(to) {
 	case -1:
-		s.Name = working.Tell("bakeday.step_oven_rises", "%v: heat the oven on from %.0f to %.0f", name, from, to)
+		s.Name = working.Tell("bakeday.step_oven_rises", "heat the oven on from %.0f to %.0f", from, to)
 	case 1:
-		s.Name = working.Tell("bakeday.step_oven_falls", "%v: let the oven fall from %.0f to %.0f", name, from, to)
+		s.Name = working.Tell("bakeday.step_oven_falls", "let the oven fall from %.0f to %.0f", from, to)
 	default:
-		s.Name = working.Tell("bakeday.step_oven_stays", "%v: the oven stays at %.0f", name, to)
+		s.Name = working.Tell("bakeday.step_oven_stays", "the oven stays at %.0f", to)
 	}
 	s.Start, s.End = last.End.In(k.Zone), load.Start.In(k.Zone)
 	s.Takes = quantity.Elapsed(s.End.Sub(s.Start))

@@ -3,49 +3,64 @@ package bakeday
 import (
 	"context"
 	"strconv"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
 )
 
-// Replan answers: this step of one bread begins late (or early); what now, for all breads?
+// Replan answers: these steps begin late (or early), each of its bread; what now, for all breads?
 //
-// What was planned before it stands, and of the other breads what has begun by then; the rest is planned again,
-// latest first. When the wanted times can no longer be kept all of them move, by the least that works. Errors: as
-// [Day.Replan].
-func (k KitchenDay) Replan(ctx context.Context, late Late) (Replanned, error) {
-	if !k.Possible() {
-		return Replanned{}, &quantity.InputError{
-			GoPath: "Day", Got: quantity.Tell("bakeday.got_day_without_timetable", "a day without a timetable"),
-			Want: quantity.Tell("bakeday.want_day_can_be_baked", "a day that can be baked"), Err: quantity.ErrInconsistent,
-		}
+// What was planned before them stands, and of the other breads what has begun by then; the rest is planned again,
+// latest first. When the wanted times can no longer be kept all of them move, by the least that works. Steps of several
+// breads are taken in order of time. Errors: as [Day.Replan]; ErrRequired for none.
+func (k KitchenDay) Replan(ctx context.Context, late ...Late) (Replanned, error) {
+	if len(k.Breads) == 1 {
+		return k.Breads[0].Replan(ctx, late...)
 	}
-	var p quantity.Problems
-	p.Duration("By", late.By.Duration(), -48*time.Hour, 48*time.Hour)
-	at, err := k.StepNamed(late.Step)
-	p.Join("Step", err)
-	if err := p.Err(); err != nil {
-		return Replanned{}, err
-	}
-	m := midday{timetable: k.Timetable, problem: k.problem, wanted: k.Breads[0].Wanted}
-	r, err := m.replan(ctx, at, late.By)
+	all, err := beginnings(k.Possible(), k.StepNamed, late)
 	if err != nil {
 		return Replanned{}, err
 	}
-	r.zone, r.made, r.several = k.Zone, true, len(k.Breads) > 1
-	if r.Possible() {
-		after := k
-		after.Timetable = r.Timetable
-		after.Breads = nil
-		for _, d := range k.Breads {
-			d.Wanted = d.Wanted.Add(r.Moved.Duration())
-			d.Timetable = partOf(r.Timetable, d)
-			after.Breads = append(after.Breads, d)
+	m := midday{timetable: k.Timetable, problem: k.problem, wanted: k.Breads[0].Wanted}
+	r, err := m.after(ctx, all)
+	if err != nil {
+		return Replanned{}, err
+	}
+	r.zone, r.made, r.several = k.Zone, true, true
+	if !r.Possible() {
+		return r, nil
+	}
+	after := k.After(r)
+	r.rest = after.timetable(notOver(after.stepData(), r.Now))
+	if len(all) > 1 {
+		return r, nil
+	}
+	for i, d := range k.Breads { // how far a dough has risen that is shaped late
+		if own := all[0].step.Label; own.Bread == d.Bake.Name {
+			alone := Replanned{Late: d.plain(own), Timetable: after.Breads[i].Timetable, begun: all}
+			err := d.riseNow(&alone)
+			r.Risen, r.Allowed = alone.Risen, alone.Allowed
+			return r, err
 		}
-		r.rest = after.timetable(notOver(after.stepData(), r.Now))
 	}
 	return r, nil
+}
+
+// After is the day as it goes on after it was planned again: the same breads, at their new times.
+func (k KitchenDay) After(r Replanned) KitchenDay {
+	if !r.Possible() {
+		return k
+	}
+	after := k
+	after.Timetable, after.Breads = r.Timetable, nil
+	for _, d := range k.Breads {
+		d.Wanted = d.Wanted.Add(r.Moved.Duration())
+		if d.Timetable = r.Timetable; len(k.Breads) > 1 {
+			d.Timetable = partOf(r.Timetable, d)
+		}
+		after.Breads = append(after.Breads, d)
+	}
+	return after
 }
 
 // StepNamed answers: which step of the day is meant? By its ID ("Rye/fold-2"), or by the bread and its kind

@@ -141,7 +141,7 @@ func (n *network) standing() string {
 		MaxWords: working.Tell("bakeday.rule_levain_good_for", "the levain is good for about %v more", most),
 	})
 	n.p.Bounds = append(n.p.Bounds, schedule.Bound{
-		Step: ripen, Edge: schedule.Start, Earliest: n.p.Anchor, Latest: n.p.Anchor,
+		Step: ripen, Edge: schedule.Start, Earliest: n.p.Anchor, Latest: n.p.Anchor, Firm: true,
 		Words: working.Tell("bakeday.rule_levain_stands", "the levain stands there now"),
 	})
 	return ripen

@@ -94,6 +94,13 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	if err != nil {
 		return KitchenDay{}, quantity.DataPaths(o, err)
 	}
+	if len(whole.Bakes) == 1 {
+		day, err := whole.Bakes[0].Plan(ctx, clock)
+		if err != nil {
+			return KitchenDay{}, quantity.DataPaths(o, quantity.At("Bakes[0]", err))
+		}
+		return whole.ofOne(day), nil
+	}
 	wishes := make([][]time.Time, len(whole.Bakes))
 	again := true // every bread has a next time
 	for i := range whole.Bakes {
@@ -134,6 +141,26 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	first.Wants, first.moves = first.clashes(ctx), first.oneMoved(ctx)
 	whole.lookAround(ctx, &first, clock)
 	return first, nil
+}
+
+// ofOne is the day of a kitchen that bakes one bread.
+func (o *Order) ofOne(d Day) KitchenDay {
+	k := KitchenDay{
+		Kitchen: o.Kitchen, Zone: d.Zone, Now: d.Now, Breads: []Day{d}, Timetable: d.Timetable, problem: d.problem,
+		Careful: d.Careful, Room: d.Room, Robust: d.Robust, Settled: d.Settled, TimeRanOut: d.TimeRanOut, worked: true,
+	}
+	by := func(t *time.Time) *quantity.Elapsed {
+		if t == nil {
+			return nil
+		}
+		e := quantity.Elapsed(t.Sub(d.Wanted))
+		return &e
+	}
+	k.Earlier, k.Later = by(d.Earlier), by(d.Later)
+	if m := d.Missed; m != nil {
+		k.Missed = &MissedDay{Wanted: []time.Time{m.Wanted}, Why: m.Why}
+	}
+	return k
 }
 
 // planFor plans all breads for their wanted times.

@@ -78,6 +78,7 @@ const rounds = 10
 func (p *planning) run(ctx context.Context) error {
 	kept := false // the round before has a timetable
 	for round := range rounds {
+		before := p.snapshot()
 		if err := p.workOut(); err != nil {
 			return err
 		}
@@ -96,6 +97,7 @@ func (p *planning) run(ctx context.Context) error {
 				return err
 			}
 			p.timeRanOut = true
+			p.restore(before) // the timetable is that of the round before, and so is all that it rests on
 			break
 		}
 		p.found = next
@@ -110,6 +112,21 @@ func (p *planning) run(ctx context.Context) error {
 		}
 	}
 	return nil
+}
+
+// snapshot keeps what is known of the breads.
+func (p *planning) snapshot() []planned {
+	var out []planned
+	for _, d := range p.breads {
+		out = append(out, *d)
+	}
+	return out
+}
+
+func (p *planning) restore(breads []planned) {
+	for i, d := range breads {
+		*p.breads[i] = d
+	}
 }
 
 // workOut asks every room about every bread.

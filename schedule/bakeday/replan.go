@@ -17,11 +17,14 @@ type Late struct {
 	// its ID, or its kind where the day has one such step: "shape"; see [Day.StepNamed]
 	Step string           `json:"step"`
 	By   quantity.Elapsed `json:"by"` // how much later than planned; negative is earlier
+	// Seen is when it was seen that the dough will be ready so early or late: the step then begins as soon as there are
+	// hands. Zero: it begins when By says.
+	Seen time.Time `json:"seen,omitzero"`
 }
 
 // Replanned is the rest of a day after something happened.
 type Replanned struct {
-	Late      schedule.Label     `json:"late"` // the step that is late
+	Late      schedule.Label     `json:"late"` // the step that is late; of several, the one that begins last
 	Now       time.Time          `json:"now"`  // when it begins
 	Timetable schedule.Timetable `json:"timetable"`
 	Changes   []schedule.Change  `json:"changes"` // what is different from the plan before, in order of time
@@ -43,33 +46,23 @@ type Replanned struct {
 	rest    report.Grid // of the timetable
 	// before is the timetable that was planned.
 	before schedule.Timetable
+	begun  []begun // everything that began early or late, in order of time
 }
 
-// Replan answers: this step begins late (or early); what now?
+// Replan answers: this step begins late (or early), or several do; what now?
 //
 // What came before stands as planned, the steps that may stretch up to it (bulk, retard, a ripening
 // levain) having lasted until it begins; the rest is planned again, latest first. When the wanted time
 // can no longer be kept it moves to the nearest later one that works. Errors: ErrInconsistent when no step,
-// or more than one, has the name; ErrOutOfRange for more than 48 hours or a beginning before the
-// clock of the plan; a day without a timetable.
-func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
-	if !d.Possible() {
-		return Replanned{}, &quantity.InputError{
-			GoPath: "Day",
-			Got:    quantity.Tell("bakeday.got_day_without_timetable", "a day without a timetable"),
-			Want:   quantity.Tell("bakeday.want_day_can_be_baked", "a day that can be baked"),
-			Err:    quantity.ErrInconsistent,
-		}
-	}
-	var p quantity.Problems
-	p.Duration("By", late.By.Duration(), -48*time.Hour, 48*time.Hour)
-	at, err := d.StepNamed(late.Step)
-	p.Join("Step", err)
-	if err := p.Err(); err != nil {
+// or more than one, has the name, or one stands twice; ErrRequired for none; ErrOutOfRange for more than 48 hours or a
+// beginning before the clock of the plan; a day without a timetable.
+func (d Day) Replan(ctx context.Context, late ...Late) (Replanned, error) {
+	all, err := beginnings(d.Possible(), d.StepNamed, late)
+	if err != nil {
 		return Replanned{}, err
 	}
 	m := midday{timetable: d.Timetable, problem: d.problem, wanted: d.Wanted}
-	r, err := m.replan(ctx, at, late.By)
+	r, err := m.after(ctx, all)
 	if err != nil {
 		return Replanned{}, err
 	}
@@ -80,6 +73,37 @@ func (d Day) Replan(ctx context.Context, late Late) (Replanned, error) {
 		r.rest = after.Data().from(r.Now).timetable()
 	}
 	return r, d.riseNow(&r)
+}
+
+// beginnings finds the steps that are late, and when they begin.
+func beginnings(possible bool, named func(string) (schedule.Timed, error), late []Late) ([]begun, error) {
+	if !possible {
+		return nil, &quantity.InputError{
+			GoPath: "Day", Got: quantity.Tell("bakeday.got_day_without_timetable", "a day without a timetable"),
+			Want: quantity.Tell("bakeday.want_day_can_be_baked", "a day that can be baked"), Err: quantity.ErrInconsistent,
+		}
+	}
+	var p quantity.Problems
+	var all []begun
+	if len(late) == 0 {
+		_, err := named("")
+		p.Join("Step", err)
+	}
+	for i, l := range late {
+		path := ""
+		if len(late) > 1 {
+			path = fmt.Sprintf("[%d].", i)
+		}
+		p.Duration(path+"By", l.By.Duration(), -48*time.Hour, 48*time.Hour)
+		at, err := named(l.Step)
+		p.Join(path+"Step", err)
+		if slices.ContainsFunc(all, func(b begun) bool { return b.step.ID == at.ID && err == nil }) {
+			p.Add(path+"Step", quantity.Excerpt(l.Step), quantity.Tell("bakeday.want_each_step_once", "each step once"),
+				quantity.ErrInconsistent)
+		}
+		all = append(all, beginning(at, l))
+	}
+	return all, p.Err()
 }
 
 // from is the data with only the steps that are not over.
@@ -98,131 +122,13 @@ func notOver(steps []StepData, now time.Time) []StepData {
 	return rest
 }
 
-// midday is a day in the middle of which something happens.
-type midday struct {
-	timetable schedule.Timetable
-	problem   schedule.Problem
-	wanted    time.Time // the first bread
-}
-
-// replan plans the rest of a day again after a step began early or late.
-func (d midday) replan(ctx context.Context, at schedule.Timed, by quantity.Elapsed) (Replanned, error) {
-	r := Replanned{
-		before: d.timetable,
-		Late:   at.Label,
-		Now:    at.Start.Add(by.Duration().Truncate(time.Minute)),
-		Wanted: d.wanted,
-	}
-	if r.Now.Before(d.problem.Anchor) {
-		var p quantity.Problems
-		p.Add("By", by, quantity.Tell("bakeday.want_beginning_after_clock_plan", "a beginning after the clock of the plan"),
-			quantity.ErrOutOfRange)
-		return Replanned{}, p.Err()
-	}
-	done := d.doneBefore(at, r.Now)
-	for range 3 {
-		problem, err := d.moved(r.Moved).Midway(schedule.Midway{Now: r.Now, Done: done})
-		if err != nil {
-			return Replanned{}, fmt.Errorf("timetable: %w", err)
-		}
-		if others := d.asPlanned(problem, at, r.Moved, done); len(others.Bounds) > len(problem.Bounds) {
-			if ok, err := others.Possible(ctx); err == nil && ok {
-				problem = others
-			}
-		}
-		if r.Timetable, err = problem.Latest(ctx); err != nil {
-			return Replanned{}, fmt.Errorf("timetable: %w", err)
-		}
-		if len(r.Timetable.Steps) > 0 {
-			break
-		}
-		if r.Why == nil {
-			r.Why = r.Timetable.Conflict
-		}
-		if r.Timetable.After == nil {
-			break
-		}
-		r.Moved += r.Timetable.After.By
-	}
-	r.Wanted = d.wanted.Add(r.Moved.Duration())
-	if r.Possible() {
-		r.Changes = schedule.Changes(d.timetable, r.Timetable)
-	}
-	return r, nil
-}
-
-// asPlanned is the problem in which the other breads stay where they are, those apart that have begun.
-func (d midday) asPlanned(p schedule.Problem, at schedule.Timed, moved quantity.Elapsed,
-	done []schedule.Done) schedule.Problem {
-	p.Bounds = slices.Clone(p.Bounds)
-	for _, s := range d.timetable.Steps {
-		begun := slices.ContainsFunc(done, func(e schedule.Done) bool { return e.Step == s.ID })
-		if s.Bread == at.Bread || s.Spare || begun {
-			continue
-		}
-		start := s.Start.Add(moved.Duration())
-		p.Bounds = append(p.Bounds, schedule.Bound{Step: s.ID, Edge: schedule.Start, Earliest: start, Latest: start})
-	}
-	return p
-}
-
-// doneBefore lists what has happened when the step begins: what was planned before it, and of other breads what was
-// planned up to now and does not wait for it.
-func (d midday) doneBefore(at schedule.Timed, now time.Time) []schedule.Done {
-	done := []schedule.Done{{Step: at.ID, Start: now}}
-	waits := d.waitFor(at.ID)
-	for _, s := range d.timetable.Steps {
-		other := s.Bread != at.Bread && !s.Start.After(now) && !waits[s.ID]
-		if s.Spare || s.ID == at.ID || !s.Start.Before(at.Start) && !other || s.Start.After(now) {
-			continue
-		}
-		e := schedule.Done{Step: s.ID, Start: s.Start, End: s.End}
-		if !s.Kind.Hands() && s.End.Equal(at.Start) && s.Bread == at.Bread {
-			e.End = now
-		}
-		if e.End.After(now) || e.End.Before(e.Start) {
-			e.End = time.Time{}
-		}
-		done = append(done, e)
-	}
-	return done
-}
-
-// waitFor are the steps that come after a step by the links.
-func (d midday) waitFor(id string) map[string]bool {
-	waits := map[string]bool{id: true}
-	for range d.problem.Steps {
-		grown := false
-		for _, l := range d.problem.Links {
-			if waits[l.From] && !waits[l.To] && l.Min >= 0 {
-				waits[l.To], grown = true, true
-			}
-		}
-		if !grown {
-			break
-		}
-	}
-	return waits
-}
-
-// moved is the problem, without the room for a dough that is early or late, with everything wanted so much later.
-func (d midday) moved(by quantity.Elapsed) schedule.Problem {
-	p := d.problem
-	p.Bounds = append([]schedule.Bound(nil), p.Bounds...)
-	for i := range p.Bounds {
-		if b := &p.Bounds[i]; b.Wanted {
-			b.Earliest, b.Latest = b.Earliest.Add(by.Duration()), b.Latest.Add(by.Duration())
-		}
-	}
-	return p
-}
-
 // riseNow compares the rise at shaping with what the rest that is left allows.
 func (d Day) riseNow(r *Replanned) error {
-	bulk, ok := d.Timetable.Step(idBulk)
+	bulk, ok := r.Timetable.Step(idBulk)
 	shape, shaped := r.Timetable.Step(idShape)
 	retard, cold := r.Timetable.Step(idRetard)
-	if !ok || !shaped || !cold || r.Late.ID != idShape {
+	known := slices.ContainsFunc(r.begun, func(b begun) bool { return !b.seen.IsZero() }) // who looked knows better
+	if !ok || !shaped || !cold || r.Late.ID != idShape || known {
 		return nil
 	}
 	after := shape.Start.Sub(bulk.Start)

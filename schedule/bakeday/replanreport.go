@@ -11,9 +11,7 @@ func (r Replanned) Report() report.Report {
 	if !r.made {
 		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
 	}
-	out := report.Report{
-		Headline: working.Tell("bakeday.replanned", "%v begins at %v:", r.Late.Title(), r.Now.In(r.zone)),
-	}
+	out := report.Report{Headline: r.headline()}
 	add := func(key string, title working.Message, blocks ...report.Block) {
 		out.Sections = append(out.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
 	}
@@ -53,6 +51,22 @@ func (r Replanned) Report() report.Report {
 	add("changes", working.Message{}, append(append(head, r.changeBlocks()...), r.riseBlocks()...)...)
 	add("timetable", working.Tell("bakeday.title_rest", "The rest of the day"), r.rest)
 	return out
+}
+
+// headline says what begins when.
+func (r Replanned) headline() working.Message {
+	if len(r.begun) < 2 {
+		return working.Tell("bakeday.replanned", "%v begins at %v:", r.Late.Title(), r.Now.In(r.zone))
+	}
+	all := make([]any, len(r.begun))
+	for i, b := range r.begun {
+		at := b.at
+		if s, ok := r.Timetable.Step(b.step.ID); ok {
+			at = s.Start
+		}
+		all[i] = working.Tell("bakeday.step_begins", "%v at %v", b.step.Title(), at.In(r.zone))
+	}
+	return working.Tell("bakeday.replanned_several", "These begin at other times: %v.", working.And(all...))
 }
 
 // riseBlocks compare how far the dough has risen by then with what the rest that is left wants.

@@ -145,6 +145,26 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 	return b.riseWithRetard(r, bulk, batch.ScalingWeight(), m, zone)
 }
 
+// MixedAt answers: how does the dough of this day rise that left the mixer at this moment, and so warm? It rests in the
+// cold as long as planned.
+//
+// Errors: ErrOutOfRange for a temperature that no dough has; those of the models.
+func (d Day) MixedAt(at time.Time, dough quantity.Temperature) (Rising, error) {
+	var p quantity.Problems
+	quantity.Check(&p, "Mixing.Temperature", dough, quantity.Celsius(0), quantity.Celsius(50))
+	if !d.made() {
+		p.Required("Day", quantity.Tell("bakeday.want_day_planned", "a day that was planned"))
+	}
+	if err := p.Err(); err != nil {
+		return Rising{}, err
+	}
+	m := d.moments()
+	m.mixed, m.peaks = at, d.peaks()
+	b := d.Bake
+	b.Mixing.Temperature = dough
+	return b.rise(d.Batch, m, d.Zone)
+}
+
 // riseInTheRoom divides the rise between bulk and a final proof.
 func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, error) {
 	r.HasProof = true

@@ -184,7 +184,7 @@ func (p *planning) sharePots(s *shares) {
 	}
 	s.resources = append(s.resources, schedule.Resource{
 		ID: sharedPots, Name: working.Tell("bakeday.pots", "the pots"), Capacity: there,
-		Words: working.Tell("bakeday.pots_there", "%d pots", there),
+		Words: working.Tell("bakeday.pots_there", "%d pots", there), Firm: true,
 	})
 	for i, d := range p.breads {
 		if n := min(d.Bake.Oven.Pots, d.Baking.Each); n > 0 {
@@ -206,8 +206,8 @@ func (p *planning) shareBox(s *shares) {
 	}
 	r := schedule.Resource{
 		ID: sharedBox, Name: working.Tell("bakeday.box", "the proofing box"), Capacity: p.kitchen.BoxPlaces,
-		Changeover: boxChange,
-		Words:      working.Tell("bakeday.box_there", "one proofing box"),
+		Changeover: boxChange, Firm: true,
+		Words: working.Tell("bakeday.box_there", "one proofing box"),
 	}
 	if r.Capacity > 0 {
 		r.Words = working.Tell("bakeday.box_places", "%d places in the proofing box", r.Capacity)

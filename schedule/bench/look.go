@@ -129,19 +129,25 @@ func weigh(plan bakeday.PlanData, thing string) []working.Message {
 		if dough != (thing == "") || !dough && list.Name != thing {
 			continue
 		}
-		for _, l := range list.Lines {
-			if l.At != 0 {
-				continue // at its own step
-			}
-			mass := l.Mass
-			if len(l.Portions) > 0 {
-				mass = l.Portions[0]
-			}
-			out = append(out, working.Tell("bench.do_weigh", "%v %s", mass, l.Name))
-		}
-		out = append(out, list.Says...)
+		out = append(out, weighed(list)...)
 	}
 	return out
+}
+
+// weighed tells a list that is weighed.
+func weighed(list bakeday.WeighList) []working.Message {
+	var out []working.Message
+	for _, l := range list.Lines {
+		if l.At != 0 {
+			continue // at its own step
+		}
+		mass := l.Mass
+		if len(l.Portions) > 0 {
+			mass = l.Portions[0]
+		}
+		out = append(out, working.Tell("bench.do_weigh", "%v %s", mass, l.Name))
+	}
+	return append(out, list.Says...)
 }
 
 // baking has the clock of the oven: when the lid comes off.

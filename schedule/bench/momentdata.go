@@ -29,7 +29,7 @@ type momentData struct {
 	Changed   *bakeday.Replanned   `json:"changed,omitempty"`
 	Done      map[string]time.Time `json:"done,omitempty"`
 	Steps     []bakeday.StepData   `json:"steps,omitempty"` // that are not over
-	Plan      bakeday.PlanData     `json:"plan"`
+	Plan      *bakeday.PlanData    `json:"plan,omitempty"`
 }
 
 // doughData is the clock of the dough.
@@ -42,10 +42,17 @@ type doughData struct {
 
 // MarshalJSON writes how the day stands, with what is due and what to look for.
 func (m DayNow) MarshalJSON() ([]byte, error) {
+	out, plan := m.data(), m.Day.Data()
+	out.Plan = &plan
+	return json.Marshal(out)
+}
+
+// data is the moment without its plan.
+func (m DayNow) data() momentData {
 	out := momentData{
 		Format: MomentFormat, Name: m.Name, Now: m.Now, Wanted: m.Wanted, Possible: m.Day.Possible(),
 		Following: m.Followed != nil,
-		RestsOn:   m.RestsOn, UnderWay: m.UnderWay(), Doubts: m.Doubts, Changed: m.Changed, Done: m.Done, Plan: m.Day.Data(),
+		RestsOn:   m.RestsOn, UnderWay: m.UnderWay(), Doubts: m.Doubts, Changed: m.Changed, Done: m.Done,
 	}
 	next, ok := m.Next()
 	if ok {
@@ -69,5 +76,5 @@ func (m DayNow) MarshalJSON() ([]byte, error) {
 			out.Steps = append(out.Steps, s)
 		}
 	}
-	return json.Marshal(out)
+	return out
 }

@@ -7,7 +7,6 @@ import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
-	"example.org/maslin/schedule/bakeday"
 )
 
 // String is the headline.
@@ -20,72 +19,9 @@ func (m DayNow) headline() working.Message {
 	return working.Tell("bench.now", "%s, wanted %v; it is %x", m.Name, m.Wanted, m.Now)
 }
 
-// mostLater is how many steps are shown behind the next one.
-const mostLater = 4
-
 // Report tells what a baker needs at the bench, and no more.
 func (m DayNow) Report() report.Report {
-	r := report.Report{Headline: m.headline(), RestsOn: m.RestsOn}
-	if m.Day.Possible() {
-		r.Cautions = m.cautions()
-	}
-	if !m.Day.Possible() {
-		r.Sections = append(r.Sections, m.Day.Report().Section("why"))
-		return r
-	}
-	if m.Followed == nil && m.Dough == nil {
-		r.Sections = append(r.Sections, report.Section{Key: "plan", Blocks: []report.Block{
-			report.Say(working.Tell("bench.not_followed", "This is the plan if it is made now.")),
-		}})
-	}
-	add := func(key string, title working.Message, blocks ...report.Block) {
-		if len(blocks) > 0 {
-			r.Sections = append(r.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
-		}
-	}
-	add("doubts", working.Tell("bench.title_doubts", "Is this so?"), m.doubts()...)
-	shown := map[string]bool{}
-	var under []report.Block
-	for _, s := range m.UnderWay() {
-		under = append(under, m.step(s, working.Tell("bench.under_way", "%v, %t to %v", s.Name, s.Start, s.End))...)
-		shown[s.ID] = true
-	}
-	add("under_way", working.Tell("bench.title_under_way", "Under way"), under...)
-	add("dough", working.Tell("bench.title_dough", "The dough"), m.dough()...)
-	if next, ok := m.Next(); ok && !shown[next.ID] {
-		wait := max(0, next.Start.Sub(m.Now).Round(time.Minute))
-		add(
-			"next",
-			working.Tell("bench.title_next", "Next, in %v", wait),
-			m.step(next, working.Tell("bench.next", "%v: %v (%v)", next.Start, next.Name, next.Takes))...)
-		shown[next.ID] = true
-	}
-	add("changes", working.Tell("bench.title_changes", "So the rest of the plan changes"), m.changes()...)
-	var rows [][]report.Cell
-	for _, s := range m.Later(mostLater + len(shown)) {
-		if shown[s.ID] || len(rows) == mostLater {
-			continue
-		}
-		hands := report.Cell{}
-		if s.Hands {
-			hands = report.Of(working.Tell("bench.hands", "hands"))
-		}
-		rows = append(rows, []report.Cell{report.Of(s.Start), hands, report.Of(s.Name)})
-	}
-	if len(rows) > 0 {
-		add("later", working.Tell("bench.title_later", "After that"), report.Grid{
-			Key: "later", Columns: []report.GridColumn{{Key: "start"}, {Key: "hands"}, {Key: "step"}}, Rows: rows,
-		})
-	}
-	return r
-}
-
-func (m DayNow) step(s bakeday.StepData, line working.Message) []report.Block {
-	out := []report.Block{report.Paragraph{Text: line, Tone: report.Strong}}
-	if all := m.LookFor(s); len(all) > 0 {
-		out = append(out, report.List(all))
-	}
-	return out
+	return KitchenNow{Now: m.Now, Followed: m.Followed, Breads: []DayNow{m}, Changed: m.Changed}.Report()
 }
 
 func (m DayNow) doubts() []report.Block {
@@ -140,7 +76,7 @@ func (m DayNow) dough() []report.Block {
 			),
 		),
 	)
-	if band, err := e.RiseAt(m.Now.Sub(m.Mixed)); err == nil && m.Now.After(m.Mixed) {
+	if band, err := e.RiseAt(m.Now.Sub(m.Mixed)); err == nil && m.Now.After(m.Mixed) && band.Likely.Points() >= 1 {
 		out = append(
 			out,
 			report.Say(
@@ -153,52 +89,6 @@ func (m DayNow) dough() []report.Block {
 				),
 			),
 		)
-	}
-	return out
-}
-
-func (m DayNow) changes() []report.Block {
-	if m.Changed == nil {
-		return nil
-	}
-	if len(m.Changed.Timetable.Steps) == 0 {
-		out := []report.Block{
-			report.Say(working.Tell("bench.fits_no_more", "the rest fits no more; these cannot all be kept:")),
-		}
-		if c := m.Changed.Timetable.Conflict; c != nil {
-			var list report.List
-			for _, x := range c.Members {
-				if x.Enough && !x.Remedy.IsZero() {
-					list = append(
-						list,
-						working.Tell("bench.member_enough", "%v — enough by itself: %v", x.Words, x.Remedy),
-					)
-					continue
-				}
-				list = append(list, x.Words)
-			}
-			out = append(out, list)
-		}
-		return out
-	}
-	return m.Changed.Report().Section("changes").Blocks
-}
-
-// cautions are those of what is under way or next, each once.
-func (m DayNow) cautions() []working.Caution {
-	steps := m.UnderWay()
-	if next, ok := m.Next(); ok {
-		steps = append(steps, next)
-	}
-	var out []working.Caution
-	seen := map[working.Message]bool{}
-	for _, s := range steps {
-		for _, c := range m.hazards(s.Kind) {
-			if !seen[c.Message()] {
-				seen[c.Message()] = true
-				out = append(out, c)
-			}
-		}
 	}
 	return out
 }

@@ -2,12 +2,12 @@ package bench
 
 import (
 	"context"
+	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
-	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -62,48 +62,27 @@ const (
 //
 // Errors: those of [bakeday.Bake.Plan] and [Observations.Learn].
 func (u Under) At(ctx context.Context, clock bakeday.KitchenClock) (DayNow, error) {
-	if clock.Zone == nil {
-		return DayNow{}, &quantity.InputError{
-			GoPath: "Clock.Zone",
-			Want:   quantity.Tell("bench.want_zone_bake", "the zone of the bake"),
-			Err:    quantity.ErrRequired,
-		}
-	}
-	now := clock.Now.In(clock.Zone)
-	seen := u.Observations.Until(now).ByTime()
-	m := DayNow{Now: now, Name: u.Bake.Name, Done: map[string]time.Time{}, Followed: seen.followed(u.Bake.Name, now)}
-	made := clock
-	switch today, ok := seen.mixedLately(u.Bake, now); {
-	case m.Followed != nil:
-		made.Now = m.Followed.Made
-	case ok:
-		// Nobody said so, and yet this bake is under way: the plan is that of the moment before it was mixed, with
-		// time enough for what came before.
-		made.Now = today.At.Add(-mixedBefore)
-	}
-	learned, err := seen.Until(made.Now).Learn(u.Bake.Kitchen.HalfLife.Duration())
+	day := KitchenUnder{Order: bakeday.Order{Bakes: []bakeday.Bake{u.Bake}}, Observations: u.Observations}
+	k, err := day.At(ctx, clock)
 	if err != nil {
-		return m, err
+		return DayNow{}, ofBake(u.Bake, err)
 	}
-	applied := learned.Apply(u.Bake)
-	m.RestsOn = applied.RestsOn
-	if m.Day, err = applied.Bake.Plan(ctx, made); err != nil {
-		return m, err
+	return k.Breads[0], nil
+}
+
+// ofBake moves what is wrong with the only bake of an order to the paths of the bake.
+func ofBake(b bakeday.Bake, err error) error {
+	var p quantity.Problems
+	for _, e := range quantity.InputErrors(err) {
+		own := *e
+		own.GoPath = strings.TrimPrefix(strings.TrimPrefix(own.GoPath, "Bakes[0]"), ".")
+		own.Path = ""
+		p.Join("", &own)
 	}
-	m.Wanted = m.Day.Wanted
-	if !m.Day.Possible() {
-		return m, nil
+	if p.Err() == nil {
+		return err // of the context
 	}
-	m.Steps = m.Day.Data().Steps
-	bulk, hasBulk := m.Step(stepBulk)
-	m.Mixed = bulk.Start
-	m.look(seen.since(made.Now))
-	if hasBulk && !m.Mixed.After(now) {
-		if err := m.follow(ctx, applied.Bake, made, learned); err != nil {
-			return m, err
-		}
-	}
-	return m, m.replan(ctx)
+	return p.ErrFor(b)
 }
 
 // mixedBefore is how long before mixing a bake that nobody announced is taken to have begun. Judgment: a levain's
@@ -179,13 +158,11 @@ func (m *DayNow) look(seen Observations) {
 
 // follow brings the clock of the dough up to date: its real temperature after mixing, what is known of the culture,
 // and what was read.
-func (m *DayNow) follow(ctx context.Context, b bakeday.Bake, made bakeday.KitchenClock, learned Lessons) error {
+func (m *DayNow) follow(learned Lessons) error {
 	rising := m.Day.Rising
 	if m.Dough != nil && !m.Dough.Mix.Dough.IsZero() {
-		again := b
-		again.Mixing.Temperature = m.Dough.Mix.Dough
-		if day, err := again.Plan(ctx, made); err == nil && day.Rising.Feasible {
-			rising = day.Rising
+		if r, err := m.Day.MixedAt(m.Mixed, m.Dough.Mix.Dough); err == nil && r.Feasible {
+			rising = r
 		}
 	}
 	bulk := rising.Bulk.Bulk()
@@ -234,69 +211,4 @@ func (b LoggedBake) progress(bulk ferment.Bulk) (ferment.Progress, error) {
 		return ferment.Progress{Now: e, Before: e.Ready()}, nil
 	}
 	return e.Update(readings...)
-}
-
-// replan plans the rest of the day again when what happened differs from the plan.
-func (m *DayNow) replan(ctx context.Context) error {
-	bulk, _ := m.Step(stepBulk)
-	step, at := m.deviation(bulk)
-	if step.ID != "" {
-		by := at.Sub(step.Start).Truncate(time.Minute)
-		if by >= enough || by <= -enough {
-			r, err := m.Day.Replan(ctx, bakeday.Late{Step: step.ID, By: quantity.Elapsed(by)})
-			if ctx.Err() != nil {
-				return ctx.Err()
-			}
-			if err == nil { // otherwise too far from the plan: the plan stands, and the range says so
-				m.Changed = &r
-				if len(r.Timetable.Steps) > 0 {
-					again := m.Day
-					again.Timetable = r.Timetable
-					m.Steps = again.Data().Steps
-				}
-			}
-		}
-	}
-	for i := range m.Steps { // the plan may have it at another time
-		if m.Steps[i].ID == bulk.ID && m.Dough != nil && !m.Dough.Mix.Dough.IsZero() {
-			m.Steps[i].Start = m.Mixed
-			m.Steps[i].Takes = quantity.Elapsed(m.Steps[i].End.Sub(m.Mixed))
-		}
-	}
-	return nil
-}
-
-// deviation is the last thing that tells when a step of the plan really begins.
-func (m *DayNow) deviation(bulk bakeday.StepData) (step bakeday.StepData, at time.Time) {
-	last := time.Time{}
-	for i, s := range m.Steps {
-		done, ok := m.Done[s.ID]
-		if !ok || !s.Hands || done.Before(last) || s.Kind == schedule.Fold || s.Kind == schedule.Tend {
-			continue
-		}
-		for _, next := range m.Steps[i+1:] {
-			if !next.Start.Before(s.End) && next.Kind != schedule.Preheat && next.Kind != schedule.Tend {
-				last, step, at = done, next, done.Add(next.Start.Sub(s.End))
-				break
-			}
-		}
-	}
-	shape, ok := m.Step(stepShape)
-	if _, shaped := m.Done[shape.ID]; !ok || shaped || bulk.ID == "" {
-		return step, at
-	}
-	if m.Progress != nil && m.Dough != nil && len(m.Dough.Rises) > 0 {
-		r := m.Progress.Now.Ready()
-		ready := m.Mixed.Add(r.Likely)
-		// A dough that is late waits for its baker; long after the range nobody is waiting any more.
-		const over = time.Hour
-		if ready.Before(m.Now) && !m.Now.After(m.Mixed.Add(r.Late+over)) {
-			ready = m.Now
-		}
-		return shape, ready
-	}
-	if m.Dough != nil && m.Mixed.After(last) {
-		return bulk, m.Mixed
-	}
-	return step, at
 }

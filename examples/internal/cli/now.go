@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bench"
 )
 
@@ -22,87 +23,92 @@ func (q *now) ask(c *call) error {
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
 	}
-	l, err := load(c.System, c.args[0], "")
+	d, err := loadDay(c, "")
 	if err != nil {
 		return err
 	}
-	if l.clock.Now, err = q.clock(c.System, l.clock.Zone); err != nil {
+	if d.clock.Now, err = q.clock(c.System, d.clock.Zone); err != nil {
 		return err
 	}
-	m, err := q.moment(c, l)
+	m, err := q.moment(c, d)
 	if err != nil {
 		return err
 	}
 	if !m.Day.Possible() {
-		return c.tellIf(false, m, nil)
+		return c.tellIf(false, told(m), nil)
 	}
-	entries, err := q.entries(c, l, m)
+	entries, err := q.entries(c, d, m)
 	if wrong := c.complain(err); wrong != nil {
 		return wrong
 	}
 	if len(entries) == 0 {
-		return c.tell(m, nil)
+		return c.tell(told(m), nil)
 	}
 	name, err := q.append(c.System, entries...)
 	if err != nil {
 		return c.complain(err)
 	}
-	if m, err = q.moment(c, l); err == nil && !c.JSON {
+	if m, err = q.moment(c, d); err == nil && !c.JSON {
 		err = c.tell(logged{loggedFormat, name, entries, nil}, nil)
 	}
 	if err == nil {
-		err = c.tell(m, nil)
+		err = c.tell(told(m), nil)
 	}
 	return kept(name, err)
 }
 
+// told is the moment as it is told: that of the only bread as of one bread.
+func told(m bench.KitchenNow) telling {
+	if len(m.Breads) == 1 {
+		return m.Breads[0]
+	}
+	return m
+}
+
 // moment is how the day stands by the log.
-func (q *now) moment(c *call, l loaded) (bench.DayNow, error) {
+func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
 	name, content, err := q.read(c.System)
 	if err != nil {
-		return bench.DayNow{}, err
+		return bench.KitchenNow{}, err
 	}
-	m, err := bench.Under{Bake: l.bake, Observations: content.Entries}.At(c.cmd.Context(), l.clock)
-	if err != nil {
-		if faults := located(l.file, err); len(faults) > 0 {
-			return m, complain(l.name, faults)
-		}
+	m, err := bench.KitchenUnder{Order: d.order, Observations: content.Entries}.At(c.cmd.Context(), d.clock)
+	switch {
+	case err != nil && len(quantity.InputErrors(err)) > 0:
+		return m, d.complain(err)
+	case err != nil:
 		return m, badInput("%s: %s", fileName(name), err)
 	}
 	return m, nil
 }
 
 // entries are what the flags ask to be logged. Whoever logs follows the plan.
-func (q *now) entries(c *call, l loaded, m bench.DayNow) (out bench.Observations, err error) {
-	note := noted{q.logFlags, q.At, l.bake.Name, q.By, q.Sure}
-	if m.Followed == nil && (q.Follow || q.Done) {
-		o, err := note.observation(c, bench.SawPlan, l.clock.Zone)
+func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observations, err error) {
+	note := noted{q.logFlags, q.At, "", q.By, q.Sure}
+	for _, bread := range m.Breads {
+		if bread.Followed != nil || !q.Follow && !q.Done {
+			continue
+		}
+		note.Bread = bread.Name
+		o, err := note.observation(c, bench.SawPlan, d.clock.Zone)
 		if err != nil {
 			return nil, err
 		}
-		o.At, o.Plan = m.Now, &bench.FollowedPlan{Made: m.Day.Now, Wanted: m.Day.Wanted}
+		o.At, o.Plan = m.Now, &bench.FollowedPlan{Made: m.Day.Now, Wanted: bread.Day.Wanted}
 		out = append(out, o)
 	}
 	if !q.Done {
 		return out, nil
 	}
-	due, ok := m.StepDue()
-	id := due.ID
-	switch {
-	case q.Step != "":
-		if step, ok := m.Step(q.Step); ok { // what is done at the oven is a step too
-			id = step.ID
-			break
-		}
-		step, err := m.Day.StepNamed(q.Step)
-		if err != nil {
+	step, ok := m.StepDue()
+	if q.Step != "" {
+		if step, err = m.StepNamed(q.Step); err != nil {
 			return nil, badInput("maslin now: --step: %v", err)
 		}
-		id = step.ID
-	case !ok:
+	} else if !ok {
 		return nil, badInput("maslin now: --done: no step was due yet; say which with --step")
 	}
-	o, err := note.observation(c, bench.SawStep, l.clock.Zone)
-	o.Step = id
+	note.Bread = step.Bread
+	o, err := note.observation(c, bench.SawStep, d.clock.Zone)
+	o.Step = step.ID
 	return append(out, o), err
 }

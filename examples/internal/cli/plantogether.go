@@ -14,9 +14,18 @@ import (
 
 // together plans several bake files as one day of their kitchen.
 func (q *plan) together(c *call) error {
-	d, err := loadTogether(c.System, c.args, q)
+	d, err := loadDay(c, q.Now)
 	if err != nil {
 		return err
+	}
+	if q.Learned {
+		for i, b := range d.order.Bakes {
+			applied, err := learnedInto(c.System, q.Log, b)
+			if err != nil {
+				return err
+			}
+			d.order.Bakes[i] = applied.Bake
+		}
 	}
 	day, err := d.order.Plan(c.cmd.Context(), d.clock)
 	if err != nil {
@@ -38,16 +47,27 @@ func (q *plan) together(c *call) error {
 	return c.tellIf(day.Possible(), day, nil)
 }
 
-// dayFiles is a day of several bake files.
+// dayFiles is a day of one bake file or several.
 type dayFiles struct {
-	files []loaded
-	order bakeday.Order
-	clock bakeday.KitchenClock
+	command string
+	files   []loaded
+	order   bakeday.Order
+	clock   bakeday.KitchenClock
 }
 
-// loadTogether reads the files; what is wrong with any of them is reported for all.
-func loadTogether(s System, names []string, q *plan) (dayFiles, error) {
-	var d dayFiles
+// loadDay reads the bake files of a day, or the only one.
+func loadDay(c *call, now string) (dayFiles, error) {
+	d := dayFiles{command: c.cmd.Name()}
+	if len(c.args) > 1 {
+		return d, d.load(c.System, c.args, now)
+	}
+	l, err := load(c.System, c.args[0], now)
+	d.files, d.order.Bakes, d.clock = []loaded{l}, []bakeday.Bake{l.bake}, l.clock
+	return d, err
+}
+
+// load reads the files; what is wrong with any of them is reported for all.
+func (d *dayFiles) load(s System, names []string, now string) error {
 	var wrong []string
 	zone := ""
 	kitchens := map[string]bool{} // which the bakes name: all files of a folder are its bakes and their kitchen
@@ -62,17 +82,10 @@ func loadTogether(s System, names []string, q *plan) (dayFiles, error) {
 		}
 		l, faults, err := readBake(name)
 		if err != nil {
-			return d, err
+			return err
 		}
 		if len(faults) > 0 {
 			wrong = append(wrong, complain(name, faults).Error())
-		}
-		if q.Learned {
-			applied, err := learnedInto(s, q.Log, l.bake)
-			if err != nil {
-				return d, err
-			}
-			l.bake = applied.Bake
 		}
 		if zone == "" {
 			zone = l.bake.Kitchen.Zone
@@ -81,21 +94,21 @@ func loadTogether(s System, names []string, q *plan) (dayFiles, error) {
 		d.order.Bakes = append(d.order.Bakes, l.bake)
 	}
 	if len(wrong) > 0 {
-		return d, badInput("%s", strings.Join(wrong, "\n"))
+		return badInput("%s", strings.Join(wrong, "\n"))
 	}
-	clock, err := clockFor(s, zone, q.Now)
+	clock, err := clockFor(s, zone, now)
 	var flag *exit
 	if errors.As(err, &flag) {
-		return d, err
+		return err
 	}
 	if err != nil {
-		return d, complain(names[0], []placed{{1, 1, working.Say("kitchen.zone: " + err.Error())}})
+		return complain(names[0], []placed{{1, 1, working.Say("kitchen.zone: " + err.Error())}})
 	}
 	d.clock = clock
 	if err := d.order.Check(d.clock); err != nil {
-		return d, d.complain(err)
+		return d.complain(err)
 	}
-	return d, nil
+	return nil
 }
 
 // complain puts the faults of the day at their places in the files.
@@ -107,7 +120,7 @@ func (d dayFiles) complain(err error) error {
 		number, field, _ := strings.Cut(rest, "]")
 		i, bad := strconv.Atoi(number)
 		if !isBake || bad != nil || i >= len(d.files) {
-			lines = append(lines, "maslin plan: "+e.Error())
+			lines = append(lines, "maslin "+d.command+": "+e.Error())
 			continue
 		}
 		own := *e
