@@ -5,7 +5,6 @@ import (
 	"bytes"
 	"compress/gzip"
 	"embed"
-	"encoding/base64"
 	"errors"
 	"fmt"
 	"mime"
@@ -77,7 +76,7 @@ func Build() (Classroom, error) {
 	}
 	single := fill("style-src 'unsafe-inline'; script-src 'unsafe-inline' 'wasm-unsafe-eval'",
 		"<style>\n"+style+"</style>",
-		`<script type="application/octet-stream" id="library">`+base64.StdEncoding.EncodeToString(zipped.Bytes())+"</script>",
+		`<script type="application/octet-stream" id="library">`+inText(zipped.Bytes())+"</script>",
 		"<script>\n"+script+"</script>")
 	// Pictures bring a style of their own.
 	served := fill("style-src 'self' 'unsafe-inline'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'",
@@ -102,7 +101,11 @@ func compile() ([]byte, error) {
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("%w: %s", err, text)
 	}
-	return os.ReadFile(out)
+	program, err := os.ReadFile(out)
+	if err != nil {
+		return nil, err
+	}
+	return merged(program)
 }
 
 // runtimeScript is the script of this Go that a browser runs its programs with.

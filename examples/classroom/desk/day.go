@@ -127,7 +127,7 @@ func (v *values) hall() (bakeday.Bake, bakeday.KitchenClock, error) {
 			*h.into = []wallclock.Habit{habit}
 		}
 	}
-	zone, err := time.LoadLocation(hallZone)
+	zone, err := hallLocation()
 	if err != nil {
 		return b, bakeday.KitchenClock{}, err
 	}

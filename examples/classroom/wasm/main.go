@@ -7,7 +7,6 @@ package main
 import (
 	"runtime/debug"
 	"syscall/js"
-	_ "time/tzdata" // a browser has no zone files
 
 	"example.org/maslin/examples/classroom/desk"
 )

@@ -238,9 +238,14 @@ window.addEventListener("resize", () => {
 async function library() {
   const held = document.getElementById("library");
   if (!held) return (await fetch("classroom.wasm.gz")).body;
-  const text = atob(held.textContent.trim());
-  const bytes = new Uint8Array(text.length);
-  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+  const text = held.textContent; // seven bits to a character
+  const bytes = new Uint8Array(Math.floor(text.length * 7 / 8));
+  let got = 0, bits = 0, at = 0;
+  for (let i = 0; i < text.length; i++) {
+    got = (got << 7 | text.charCodeAt(i) & 127) & 0x7fff;
+    bits += 7;
+    if (bits >= 8) bytes[at++] = got >> (bits -= 8);
+  }
   return new Blob([bytes]).stream();
 }
 

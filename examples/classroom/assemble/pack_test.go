@@ -1,0 +1,116 @@
+package assemble
+
+import (
+	"bytes"
+	"encoding/binary"
+	"strings"
+	"testing"
+)
+
+// memory is what a program begins with.
+func memory(t *testing.T, pieces []piece, size int) []byte {
+	t.Helper()
+	out := make([]byte, size)
+	for _, p := range pieces {
+		if p.at < 0 || int(p.at)+len(p.data) > size {
+			t.Fatalf("a piece at %d of %d bytes", p.at, len(p.data))
+		}
+		copy(out[p.at:], p.data)
+	}
+	return out
+}
+
+func program(sections ...[]byte) []byte {
+	out := []byte("\x00asm\x01\x00\x00\x00")
+	for _, s := range sections {
+		out = append(out, s[0])
+		out = binary.AppendUvarint(out, uint64(len(s)-1))
+		out = append(out, s[1:]...)
+	}
+	return out
+}
+
+func TestMergedDataIsTheSameMemory(t *testing.T) {
+	pieces := []piece{{70000, []byte("end")}, {64, []byte("a")}, {70, []byte("bc")}, {1 << 14, []byte("far")},
+		{1<<14 + 3, []byte("ther")}, {200000, []byte("x")}}
+	other, code := []byte("\x00\x04nameabc"), []byte("\x0acode")
+	in := program(code, append([]byte{dataSection}, writePieces(pieces)...), other)
+	out, err := merged(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rest, ok := bytes.CutPrefix(out, program(code))
+	if !ok || rest[0] != dataSection || !bytes.HasSuffix(out, program(other)[8:]) {
+		t.Fatalf("the other sections are not as they were: %q", out)
+	}
+	body, _, _ := sized(rest[1:])
+	count, _ := binary.Uvarint(body)
+	got, err := readPieces(body)
+	if err != nil || count != 4 {
+		t.Fatalf("%d pieces, %v", count, err)
+	}
+	if !bytes.Equal(memory(t, got, 1<<18), memory(t, pieces, 1<<18)) {
+		t.Error("the memory is another")
+	}
+	if again, err := merged(out); err != nil || !bytes.Equal(again, out) {
+		t.Errorf("merged twice: %v", err)
+	}
+}
+
+func TestWhatCannotBeMerged(t *testing.T) {
+	piece := "\x01\x00\x41\x40\x0b\x01a" // at −64
+	for name, in := range map[string][]byte{
+		"no program":     []byte("\x7fELF\x00\x00\x00\x00"),
+		"cut off":        []byte("\x00asm\x01\x00\x00\x00\x0b\x09\x01"),
+		"below zero":     program([]byte("\x0b" + piece)),
+		"by a global":    program([]byte("\x0b" + strings.Replace(piece, "\x41", "\x23", 1))),
+		"passive":        program([]byte("\x0b\x01\x01\x01a")),
+		"bytes too many": program([]byte("\x0b\x01\x00\x41\x08\x0b\x01ab")),
+		"bytes too few":  program([]byte("\x0b\x01\x00\x41\x08\x0b\x03a")),
+		"no count":       program([]byte("\x0b")),
+	} {
+		if out, err := merged(in); err == nil {
+			t.Errorf("%s: %q", name, out)
+		}
+	}
+}
+
+func TestSignedNumbers(t *testing.T) {
+	for _, v := range []int64{0, 1, 63, 64, 127, 128, 8191, 8192, 1<<31 - 1, -1, -64, -65, -1 << 31} {
+		b := appendSigned(nil, v)
+		if got, n := signed(b); got != v || n != len(b) {
+			t.Errorf("%d comes back as %d, %d of %d bytes", v, got, n, len(b))
+		}
+	}
+	if _, n := signed([]byte{0x80, 0x80, 0x80, 0x80, 0x80, 0}); n != 0 {
+		t.Error("a number without an end is read")
+	}
+}
+
+func TestBytesInText(t *testing.T) {
+	all := make([]byte, 5000)
+	for i := range all {
+		all[i] = byte(i * i >> 3)
+	}
+	for _, n := range []int{0, 1, 6, 7, 8, 255, 5000} {
+		text := inText(all[:n])
+		if strings.ContainsAny(text, "\x00\n\r<\x1a") {
+			t.Errorf("%d bytes: %q", n, text)
+		}
+		var got []byte
+		held, bits := 0, 0
+		for _, r := range text {
+			if r > 255 {
+				t.Fatalf("%q", r)
+			}
+			held = (held<<7 | int(r)&127) & 0x7fff
+			if bits += 7; bits >= 8 {
+				bits -= 8
+				got = append(got, byte(held>>bits))
+			}
+		}
+		if !bytes.Equal(got, all[:n]) {
+			t.Errorf("%d bytes come back as %d", n, len(got))
+		}
+	}
+}
