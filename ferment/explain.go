@@ -15,6 +15,8 @@ type telling struct {
 	d *prepared
 	// Symbols that later steps use.
 	pace, start working.Expr
+	// learned are the unknowns as readings of the dough have left them; the zero Expr where none has.
+	learned [gasbalance.Unknowns]working.Expr
 }
 
 func (d *prepared) tell(title working.Message) *telling {
@@ -36,6 +38,7 @@ func (e Estimate) Working() working.Working {
 	t := e.d.tell(working.Tell("ferment.derive_ready", "When the dough is ready"))
 	t.formula()
 	t.cells(&e.bulk)
+	t.readings(&e)
 	found := map[float64]working.Expr{}
 	t.times(func(celsius float64) working.Expr {
 		at := math.Round(celsius*100) / 100

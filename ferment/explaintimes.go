@@ -142,19 +142,16 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 	}
 	if w := d.belief.Mean[gasbalance.Mixture]; w != 0 && d.start.Levain > 0 {
 		kappa := (l.YeastCurve.Rate(celsius) - l.HumilisCurve.Rate(celsius)) / l.LevainGrowth(celsius)
-		mu = mu.Times(working.Exp(working.Given("m", working.Tell("ferment.symbol_mixture",
-			"how far this levain leans to S. cerevisiae"), working.Amount(w, working.Number, 6)).
+		mu = mu.Times(working.Exp(t.unknown(gasbalance.Mixture, w).
 			Times(working.Given("κ", working.Tell("ferment.symbol_lean", "what that does to the log of its growth here"),
 				working.Amount(kappa, working.Number, 5))),
 		))
 	}
 	if y := d.belief.Mean[gasbalance.Growth]; y != 0 && d.start.Levain == 0 {
-		mu = mu.Times(working.Exp(working.Given("y", working.Tell("ferment.symbol_yeast_growth",
-			"log of how fast yeast grows in doughs here"), working.Amount(y, working.Number, 6))))
+		mu = mu.Times(working.Exp(t.unknown(gasbalance.Growth, y)))
 	}
 	if a := d.belief.Mean[gasbalance.Amplitude]; a != 0 {
-		q = q.Times(working.Exp(working.Given("a", working.Tell("ferment.symbol_amplitude",
-			"log of the amplitude of this culture"), working.Amount(a, working.Number, 6))))
+		q = q.Times(working.Exp(t.unknown(gasbalance.Amplitude, a)))
 	}
 	growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth", "growth of the cells"), Symbol: "μ",
 		Unit: "/h", By: mu, Source: growthSource(),
@@ -172,15 +169,10 @@ func (t *telling) kitchen(celsius float64) working.Expr {
 	if m[gasbalance.Pace] == 0 && m[gasbalance.Slope] == 0 && m[gasbalance.ColdEnd] == 0 {
 		return working.Expr{}
 	}
-	b := working.Given("b", working.Tell("ferment.symbol_pace",
-		"log of the pace of this culture and dough, by the bakes and readings so "+
-			"far"), working.Amount(m[gasbalance.Pace], working.Number, 6))
-	slope := working.Given("d", working.Tell("ferment.symbol_slope", "its slope for each degree from 24 °C"),
-		working.Amount(m[gasbalance.Slope], working.Number, 6))
+	b, slope := t.unknown(gasbalance.Pace, m[gasbalance.Pace]), t.unknown(gasbalance.Slope, m[gasbalance.Slope])
 	by := working.Given("ΔT", working.Tell("ferment.symbol_above", "degrees above 24 °C"),
 		working.Amount(celsius-reference, working.DeltaCelsius, 2))
-	c := working.Given("c", working.Tell("ferment.symbol_cold_end", "how much higher its cold end lies, in degrees"),
-		working.Amount(m[gasbalance.ColdEnd], working.Number, 6))
+	c := t.unknown(gasbalance.ColdEnd, m[gasbalance.ColdEnd])
 	k := working.Given("k", working.Tell("ferment.symbol_cold_shift",
 		"what a degree of that does to the log of every rate "+
 			"here"), working.Amount(gasbalance.ColdShift(celsius), working.Number, 6))
@@ -196,24 +188,13 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 	s, _ := o.Path.At(hour)
 	e := s.LogGas()
 	parts := t.d.belief.Spread(e)
-	var sum []working.Expr
+	sum := variances(working.Tell("ferment.part_amplitude",
+		"variance of the log of the gas from the amplitude of the culture"), "v", parts.Kitchen)
 	add := func(symbol string, meaning working.Message, v float64) {
 		if v != 0 {
 			sum = append(sum, working.Given(symbol, meaning, working.Amount(v, working.Number, 7)))
 		}
 	}
-	add("v_a", working.Tell("ferment.part_amplitude",
-		"variance of the log of the gas from the amplitude of the culture"), parts.Kitchen[gasbalance.Amplitude])
-	add("v_b", working.Tell("ferment.part_pace", "from its pace"), parts.Kitchen[gasbalance.Pace])
-	add("v_d", working.Tell("ferment.part_slope", "from its slope by temperature"), parts.Kitchen[gasbalance.Slope])
-	add("v_c", working.Tell("ferment.part_cold_end", "from where its cold end lies"), parts.Kitchen[gasbalance.ColdEnd])
-	add(
-		"v_w",
-		working.Tell("ferment.part_mixture", "from the mixture of its yeasts"),
-		parts.Kitchen[gasbalance.Mixture],
-	)
-	add("v_y", working.Tell("ferment.part_yeast_growth", "from how fast commercial yeast grows"),
-		parts.Kitchen[gasbalance.Growth])
 	add("v_s", working.Tell("ferment.part_luck", "from what differs from bake to bake"), parts.Luck)
 	add("v_f", working.Tell("ferment.part_formula", "from what the formula leaves unsure"), parts.Formula)
 	add("v_o", working.Tell("ferment.part_opening", "from cold below every bake learned from"), parts.Opening)

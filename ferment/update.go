@@ -79,12 +79,7 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 		return Progress{}, err
 	}
 	d := e.d
-	plain := make([]gasbalance.Reading, len(readings))
-	for i, r := range readings {
-		plain[i] = gasbalance.Reading{Hour: hours(r.At.Duration()), Rise: r.Rise.Fraction(), Error: r.within()}
-	}
-	vessel := gasbalance.Vessel{Hydration: d.formula.Hydration, Pressure: d.atm}
-	belief, off := d.law.Observe(d.belief, d.formula, vessel, d.start, d.knots, plain)
+	belief, taken := d.take(readings)
 	d.belief = belief
 	d.clock = d.law.Clock(d.formula, belief.Mean)
 	now, err := estimate(e.bulk, d, append(slices.Clone(e.readings), readings...))
@@ -92,7 +87,7 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 		return Progress{}, err
 	}
 	for i, r := range readings {
-		if math.Abs(off[i]) > farOff {
+		if math.Abs(taken[i].Surprise) > farOff {
 			now.notes = append(now.notes, working.Tell(
 				"ferment.far_off",
 				"the reading after %v is far from what the dough was expected to do: check the reading, the temperature and the "+
@@ -102,6 +97,16 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 		}
 	}
 	return Progress{Now: now, Before: e.Ready()}, nil
+}
+
+// take is the belief after readings, and how each was taken in.
+func (d *prepared) take(readings []RiseReading) (gasbalance.Belief, []gasbalance.Taken) {
+	plain := make([]gasbalance.Reading, len(readings))
+	for i, r := range readings {
+		plain[i] = gasbalance.Reading{Hour: hours(r.At.Duration()), Rise: r.Rise.Fraction(), Error: r.within()}
+	}
+	vessel := gasbalance.Vessel{Hydration: d.formula.Hydration, Pressure: d.atm}
+	return d.law.Observe(d.belief, d.formula, vessel, d.start, d.knots, plain)
 }
 
 // farOff is how many standard deviations a reading is off before it is doubted.

@@ -245,23 +245,24 @@ func TestObserve(t *testing.T) {
 	b := Prior(ByLevain)
 	c := l.Clock(plain, Vector{})
 	at := c.Likely(start, h, l.Need(0.4, 0.72, 1), 100)
-	got, off := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, 0.4, 0.05}})
+	got, taken := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, 0.4, 0.05}})
 	for i, m := range got.Mean {
 		if math.Abs(m) > 1e-6 {
 			t.Errorf("unknown %d moved to %v", i, m)
 		}
 	}
-	if math.Abs(off[0]) > 1e-6 {
-		t.Errorf("off by %v", off[0])
+	if math.Abs(taken[0].Surprise) > 1e-6 {
+		t.Errorf("off by %v", taken[0].Surprise)
 	}
 	need := l.Need(0.75, 0.72, 1)
 	before, after := c.Times(start, h, need, &b, 720), c.Times(start, h, need, &got, 720)
 	if !(after.Late-after.Early < 0.6*(before.Late-before.Early)) {
 		t.Errorf("range %v to %v before, %v to %v after", before.Early, before.Late, after.Early, after.Late)
 	}
-	fast, off := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, 0.9, 0.05}})
+	fast, taken := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, 0.9, 0.05}})
 	again := l.Clock(plain, fast.Mean)
-	if off[0] < 1.2 || math.Abs(again.Likely(start, h, l.Need(0.9, 0.72, 1), 100)/at-1) > 0.08 {
-		t.Errorf("off by %v, now at %v h for %v", off[0], again.Likely(start, h, l.Need(0.9, 0.72, 1), 100), at)
+	off := taken[0].Surprise
+	if off < 1.2 || math.Abs(again.Likely(start, h, l.Need(0.9, 0.72, 1), 100)/at-1) > 0.08 {
+		t.Errorf("off by %v, now at %v h for %v", off, again.Likely(start, h, l.Need(0.9, 0.72, 1), 100), at)
 	}
 }

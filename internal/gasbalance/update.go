@@ -12,8 +12,29 @@ type Reading struct {
 // Vessel is where a rise is read: the dough's water and the air pressure.
 type Vessel struct{ Hydration, Pressure float64 }
 
+// Taken is how one reading was taken in: what its log was expected to be, what it was, and what came of it.
+type Taken struct {
+	Before, After Belief
+	Surprise      float64 // how many standard deviations the reading was off what was expected
+	Expected      float64 // the rise expected before, by the law at the mean
+	Rise          float64 // and after
+	Read, Noise   float64 // y = ln(R + δ) as read, and its standard deviation
+	// Straight is y expected before, along the slope that y has at the answer, and Parts its variance by what it comes
+	// from; Together is how each unknown goes with it, their covariance.
+	Straight        float64
+	Parts, Together Vector
+}
+
+// Variance is that of what was expected, without the reading's own.
+func (t *Taken) Variance() (v float64) {
+	for _, p := range t.Parts {
+		v += p
+	}
+	return v
+}
+
 // Observe is the belief after readings of the dough itself, with its own luck and its formula's doubt as part of
-// the pace, and how many standard deviations each reading was off what was expected.
+// the pace, and how each reading was taken in.
 //
 //	y = ln(R + δ),   x ← x₀ + P·Hᵀ·(H·P·Hᵀ + r²)⁻¹·(y_read − y(x) + H·(x − x₀))
 //
@@ -22,20 +43,21 @@ type Vessel struct{ Hydration, Pressure float64 }
 // (normal approximation at the mode).
 func (l *Law) Observe(
 	b Belief, f Formula, v Vessel, start State, history []Knot, readings []Reading,
-) (Belief, []float64) {
+) (Belief, []Taken) {
 	b.Cov[Pace][Pace] += b.Luck + b.Formula
 	b.Luck, b.Formula = 0, 0
-	off := make([]float64, len(readings))
+	taken := make([]Taken, len(readings))
 	for i, r := range readings {
-		off[i] = l.observe(&b, f, v, start, history, r)
+		taken[i] = l.observe(&b, f, v, start, history, r)
 	}
-	return b, off
+	return b, taken
 }
 
 // mostSteps bounds the search for the mode; three or four are usual.
 const mostSteps = 40
 
-func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Knot, r Reading) (surprise float64) {
+func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Knot, r Reading) (taken Taken) {
+	taken.Before = *b
 	read := math.Max(r.Rise, -r.Error/2)
 	y, noise := math.Log(read+r.Error), r.Error/(read+r.Error)
 	x := b.Mean
@@ -56,21 +78,27 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 				h[i] *= through
 			}
 		}
+		if step == 0 {
+			taken.Expected = rise
+		}
+		taken.Rise = rise
 		s = noise * noise
 		for i := range h {
 			ph[i] = 0
 			for j := range h {
 				ph[i] += b.Cov[i][j] * h[j]
 			}
-			s += h[i] * ph[i]
+			taken.Parts[i] = h[i] * ph[i]
+			s += taken.Parts[i]
 		}
 		innovation := y - math.Log(rise+r.Error)
 		if step == 0 {
-			surprise = innovation / math.Sqrt(s)
+			taken.Surprise = innovation / math.Sqrt(s)
 		}
 		for i := range h {
 			innovation -= h[i] * (b.Mean[i] - x[i])
 		}
+		taken.Straight = y - innovation
 		change := 0.0
 		for i := range x {
 			d := b.Mean[i] + ph[i]/s*innovation - x[i]
@@ -87,5 +115,6 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 			b.Cov[i][j] -= ph[i] * ph[j] / s
 		}
 	}
-	return surprise
+	taken.Read, taken.Noise, taken.Together, taken.After = y, noise, ph, *b
+	return taken
 }
