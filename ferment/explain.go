@@ -236,38 +236,6 @@ func (d *prepared) pacing(celsius float64) float64 {
 		m[gasbalance.ColdEnd]*gasbalance.ColdShift(celsius))
 }
 
-// Working shows what was learned: the pace and its range from the mean and the spread of its log.
-func (l Lesson) Working() working.Working {
-	if l.Culture.IsZero() {
-		return working.Working{}
-	}
-	t := l.Culture.taught()
-	m, s := t.Unknown(gasbalance.Pace)
-	d := working.Derive(working.Tell("ferment.derive_lesson", "What the logged bakes say"))
-	b := working.Given("b", working.Tell("ferment.symbol_log_pace",
-		"mean of the log of the pace, from %d {1|bake|bakes}", t.Bakes), working.Amount(m, working.Number, 6))
-	sd := working.Given("s", working.Tell("ferment.symbol_log_pace_sd", "its standard deviation"),
-		working.Amount(s, working.Number, 6))
-	luck := working.Given("σ", working.Tell("ferment.symbol_luck",
-		"standard deviation of the log of the time from bake to bake, found together with it"),
-		working.Amount(t.Luck, working.Number, 6))
-	pace := l.Culture.Pace()
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_bake_to_bake", "from bake to bake"), Symbol: "v",
-		Is: l.Culture.BakeToBake(), Decimals: 1, By: luck.Times(100), Source: sources.Gelman})
-	d.Find(
-		working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low",
-			Is: pace.Low, Decimals: 1,
-			By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.Gelman},
-	)
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_high", "high end of the pace (90 %%)"),
-		Symbol: "p_high", Is: pace.High, Decimals: 1,
-		By: working.Exp(b.Plus(sd.Times(z80))).Times(100), Source: sources.Gelman})
-	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"),
-		Symbol: "p", Is: pace.Likely, Decimals: 1,
-		By: working.Exp(b).Times(100), Source: sources.Gelman})
-	return d.Working()
-}
-
 // Working derives the index step by step.
 func (f Flavor) Working() working.Working {
 	if f.Yeast == 0 {

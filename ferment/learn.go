@@ -1,7 +1,6 @@
 package ferment
 
 import (
-	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -121,11 +120,7 @@ func (l *Lesson) learn(kind gasbalance.Leavening) {
 	if in.HalfLife > 0 {
 		g.HalfLife = in.HalfLife.Duration().Hours() / 24
 	}
-	order := make([]int, len(l.rows))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return in.Bakes[a].On.Compare(in.Bakes[b].On) })
+	order := l.order()
 	dated := make([]gasbalance.Dated, len(order))
 	for k, i := range order {
 		dated[k] = gasbalance.Dated{Row: l.rows[i], Day: in.Bakes[i].day()}
