@@ -54,7 +54,8 @@ func boilingSteps(d *working.Derivation, place Site, pressure float64, point qua
 			"bake.step_boiling",
 			"boiling point",
 		), Symbol: "T_b", Is: point, Decimals: 2, Source: sources.IF97,
-		Term: working.Explain("boiling_point"),
+		Term:  working.Explain("boiling_point"),
+		Brief: working.Tell("bake.brief_boiling", "Water boils here at %.1f.", point),
 		By: ten.Minus(working.Sqrt(ten.ToThe(2).Minus(working.Num(4).Times(working.Num(n[8]).Plus(working.Num(n[9]).Times(root)))))).
 			Over(2).
 			Minus(zeroKelvin),
@@ -127,6 +128,8 @@ func pressureSteps(d *working.Derivation, place Site, pressure float64) working.
 			"bake.step_pressure",
 			"pressure of the standard atmosphere",
 		), Symbol: "p", Is: working.Amount(pressure, pascal, 1), Source: sources.ISO2533,
+		Brief: working.Tell("bake.brief_pressure", "The air presses with %.0f hPa here; by the sea it is 1013 hPa.",
+			pressure/100),
 		By: working.Num(101325).
 			Times(working.Num(1).Minus(working.Num(0.0065).Times(h).Over(288.15)).ToThe(5.255876)),
 		Decimals: 1,

@@ -105,6 +105,8 @@ func (b BakedOut) Working() working.Working {
 		By: working.Num(burnt).
 			Times(working.Num(1).Minus(working.Exp(pace.Times(exposure).Neg()))),
 		Is: working.Amount(b.Likely, "", 1), Decimals: 1, Source: sources.ZanoniColor,
+		Brief: working.Tell("bake.brief_color", "The crust has gone %.1f of the way from white (0) to burnt (52): %v.",
+			b.Likely, shadeOf(b.Likely)),
 	})
 	return d.Working()
 }
@@ -125,6 +127,8 @@ func (c CrustColor) Working() working.Working {
 		By: working.Num(burnt).
 			Times(working.Num(1).Minus(working.Exp(exposure.Neg()))),
 		Is: working.Amount(c.Difference, "", 1), Decimals: 1, Source: sources.ZanoniColor,
+		Brief: working.Tell("bake.brief_color", "The crust has gone %.1f of the way from white (0) to burnt (52): %v.",
+			c.Difference, shadeOf(c.Difference)),
 	})
 	return d.Working()
 }

@@ -97,6 +97,9 @@ func (t *telling) formula() {
 	t.pace = t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_pace", "what the formula leaves of every rate"), Symbol: "φ",
 		Unit: working.Number, By: by,
+		Brief: working.Tell("ferment.brief_pace",
+			"Salt, sugar and water leave the culture %.0f of the pace it has in a dough without salt at 72 %% water.",
+			quantity.NewPercent(100*l.Pace(*f))),
 		Term: working.Tell("ferment.term_pace",
 			"how fast everything goes in this dough, beside one without salt at 72 % water"),
 		Source: sources.Judged(
@@ -169,6 +172,8 @@ func (t *telling) cells(b *Bulk) {
 		parts = append(parts, t.Find(working.Finding{
 			Name: working.Tell("ferment.derive_levain", "cells of the levain in the dough"), Symbol: "X_0",
 			Unit: working.Number, By: by, Source: growthSource(),
+			Brief: working.Tell("ferment.brief_levain",
+				"The levain brings as much yeast as %.2f of instant yeast would.", quantity.NewPercent(t.d.start.Levain)),
 		}))
 	}
 	if b.Yeast.Kind != NoYeast {

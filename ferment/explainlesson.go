@@ -30,11 +30,11 @@ func (l Lesson) Working() working.Working {
 	d.Find(
 		working.Finding{Name: working.Tell("ferment.derive_pace_low", "low end of the pace (10 %%)"), Symbol: "p_low",
 			Is: pace.Low, Decimals: 1,
-			By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.Gelman},
+			By: working.Exp(b.Minus(sd.Times(z80))).Times(100), Source: sources.NormalQuantiles},
 	)
 	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_high", "high end of the pace (90 %%)"),
 		Symbol: "p_high", Is: pace.High, Decimals: 1,
-		By: working.Exp(b.Plus(sd.Times(z80))).Times(100), Source: sources.Gelman})
+		By: working.Exp(b.Plus(sd.Times(z80))).Times(100), Source: sources.NormalQuantiles})
 	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"),
 		Symbol: "p", Is: pace.Likely, Decimals: 1,
 		By: working.Exp(b).Times(100), Source: sources.Gelman})

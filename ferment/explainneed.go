@@ -1,6 +1,7 @@
 package ferment
 
 import (
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/gasbalance"
 	"example.org/maslin/internal/sources"
@@ -48,6 +49,9 @@ func (t *telling) need(symbol string, name working.Message, rise, celsius float6
 	wet := h.Minus(0.16).Over(h.Plus(1)).Times(1.12)
 	return t.Find(working.Finding{
 		Name: name, Symbol: symbol, Is: working.Amount(n.Gas(celsius), "L/kg", 4),
+		Brief: working.Tell("ferment.brief_gas",
+			"For a rise of %.0f at %.1f a kilogram of the flour must make %.2f L of gas.",
+			quantity.NewPercent(100*rise), quantity.Celsius(celsius), n.Gas(celsius)),
 		By: h.Plus(1).
 			Over(1.12).
 			Times(p).
@@ -114,7 +118,9 @@ func (t ShapeTarget) Working() working.Working {
 			Unit: "L/kg", Decimals: 4, By: need.Minus(later), Source: working.Algebra(),
 		})
 		w.gasTable(working.Tell("ferment.derive_gas_before", "gas made until shaping, row by row"), "G_before", rows)
-		w.timeOf("shape", working.Tell("ferment.derive_shape_time", "time at which to shape"), gas, shaped, rows, state)
+		w.timeOf("shape", working.Tell("ferment.derive_shape_time", "time at which to shape"),
+			working.Tell("ferment.brief_shape", "It has made that gas, and is shaped, after %v.",
+				quantity.Elapsed(onScreen(shaped))), gas, shaped, rows, state)
 		w.riseOf(working.Tell("ferment.derive_shape_rise", "rise at which to shape"), "R_shape", gas, t.Rise.Fraction(),
 			t.Shaped.Celsius())
 	}

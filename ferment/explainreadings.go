@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/gasbalance"
 	"example.org/maslin/internal/sources"
@@ -25,25 +26,32 @@ func (t *telling) readings(e *Estimate) {
 	}
 }
 
+// normalUpdate is what two normal distributions say together.
+func normalUpdate() working.Source {
+	return sources.Gelman.At("chapter 2, the normal distribution with known variance")
+}
+
 // reading derives one step of Bayes' rule for normal distributions, on the log of the rise.
 func (t *telling) reading(i int, r RiseReading, taken *gasbalance.Taken) {
 	n := "_" + strconv.Itoa(i+1)
 	find := func(symbol string, name working.Message, by working.Expr, note working.Message) working.Expr {
 		return t.Find(working.Finding{Name: name, Symbol: symbol + n, Unit: working.Number, By: by, Note: note,
-			Source: sources.Gelman})
+			Source: normalUpdate()})
 	}
 	given := func(symbol string, meaning working.Message, v float64) working.Expr {
 		return working.Given(symbol+n, meaning, working.Amount(v, working.Number, 7))
 	}
 	percent := func(v float64) working.Value { return working.Amount(v, working.Percent, digits(v)) }
-	off := working.Given("δ"+n, working.Tell("ferment.symbol_reading_error", "how far the reading may be off"), percent(100*r.within()))
+	off := working.Given("δ"+n, working.Tell("ferment.symbol_reading_error", "how far the reading may be off"),
+		percent(100*r.within()))
 	seen := 100 * max(r.Rise.Fraction(), -r.within()/2)
 	read := working.Given("R"+n, working.Tell("ferment.symbol_read", "rise read after %v", r.At), percent(seen))
 	y := find("l", working.Tell("ferment.derive_read", "what was read after %v, as a log", r.At),
 		working.Ln(read.Share().Plus(off.Share())), working.Tell("ferment.note_read",
 			"a log, because twice as fast and half as fast are equally far off; with the error added, a dough that has not "+
 				"risen has one too"))
-	noise := find("r", working.Tell("ferment.derive_read_spread", "spread of what was read after %v", r.At), off.Over(read.Plus(off)),
+	noise := find("r", working.Tell("ferment.derive_read_spread", "spread of what was read after %v", r.At),
+		off.Over(read.Plus(off)),
 		working.Message{})
 	expected := working.Ln(working.Given("E"+n, working.Tell("ferment.symbol_expected",
 		"rise expected by then before the reading, by the law"), working.Amount(100*taken.Expected, working.Percent, 6)).
@@ -62,15 +70,24 @@ func (t *telling) reading(i int, r RiseReading, taken *gasbalance.Taken) {
 			"each part is the square of what one standard deviation of it does to the log of the rise by then"))
 	one := working.Num(1)
 	precise, known := one.Over(noise.ToThe(2)), one.Over(spread.ToThe(2))
-	weight := find("w", working.Tell("ferment.derive_weight", "weight of the reading"), precise.Over(precise.Plus(known)),
-		working.Tell("ferment.note_weight", "each counts by its precision, which is 1 ÷ spread²"))
+	share := taken.Variance() / (taken.Variance() + taken.Noise*taken.Noise)
+	weight := t.Find(working.Finding{
+		Name: working.Tell("ferment.derive_weight", "weight of the reading"), Symbol: "w" + n, Unit: working.Number,
+		By: precise.Over(precise.Plus(known)), Source: normalUpdate(),
+		Note: working.Tell("ferment.note_weight", "each counts by its precision, which is 1 ÷ spread²"),
+		Brief: working.Tell("ferment.brief_weight",
+			"You read %.0f, and %.1f was expected by then; the reading counts %.0f, what was expected the rest.",
+			r.Rise, quantity.NewPercent(100*taken.Expected), quantity.NewPercent(100*share)),
+	})
 	both := find("z", working.Tell("ferment.derive_both", "what both say together"),
 		x.Plus(weight.Times(y.Minus(x))), working.Message{})
 	find("σ", working.Tell("ferment.derive_both_spread", "its spread, narrower than either"),
 		working.Sqrt(one.Over(precise.Plus(known))), working.Message{})
 	t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_rise_now", "the rise that is believed now"), Symbol: "B" + n,
-		Is: working.Amount(100*taken.Rise, working.Percent, 3), Within: 0.05, Source: sources.Gelman,
+		Is: working.Amount(100*taken.Rise, working.Percent, 3), Within: 0.05, Source: normalUpdate(),
+		Brief: working.Tell("ferment.brief_rise_now", "Together they say that the dough has risen %.1f.",
+			quantity.NewPercent(100*taken.Rise)),
 		By: working.Exp(both).Minus(off.Share()).Times(100),
 	})
 	all := spread.ToThe(2).Plus(noise.ToThe(2))
@@ -88,7 +105,7 @@ func (t *telling) reading(i int, r RiseReading, taken *gasbalance.Taken) {
 		t.learned[k] = t.Find(working.Finding{
 			Name:   working.Tell("ferment.derive_learned", "after the reading at %v: %v", r.At, name.meaning),
 			Symbol: name.symbol + n, Is: working.Amount(taken.After.Mean[k], working.Number, 6), By: by,
-			Within: 1e-5, Source: sources.Gelman,
+			Within: 1e-5, Source: normalUpdate(),
 		})
 		if k == gasbalance.Pace {
 			old := given("V_b", working.Tell("ferment.symbol_pace_variance",

@@ -108,7 +108,7 @@ func (t *telling) gasTable(name working.Message, symbol string, rows []gasRow) w
 
 // timeOf is the time at which a dough has made so much gas: the end of the last whole row before, and what is missing
 // over what is made in an hour from then on.
-func (t *telling) timeOf(symbol string, name working.Message, gas working.Expr, hour float64, rows []gasRow,
+func (t *telling) timeOf(symbol string, name, brief working.Message, gas working.Expr, hour float64, rows []gasRow,
 	state func(hour float64) gasbalance.State) working.Expr {
 	whole, before, n := 0.0, 0.0, 0
 	for _, r := range rows {
@@ -133,7 +133,7 @@ func (t *telling) timeOf(symbol string, name working.Message, gas working.Expr, 
 		by = end.Plus(gas.Minus(sum).Over(flow))
 	}
 	return t.Find(working.Finding{
-		Name: name, Symbol: "t_" + symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: by.Times(60),
+		Name: name, Brief: brief, Symbol: "t_" + symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: by.Times(60),
 		Within: 0.05 + hour*60*1e-3,
 		Note: working.Tell("ferment.note_within",
 			"what is missing after the whole rows, over the gas of an hour; the 60 makes minutes of hours"),

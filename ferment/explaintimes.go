@@ -1,6 +1,7 @@
 package ferment
 
 import (
+	"math"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -37,13 +38,14 @@ func (t *telling) times(need func(celsius float64) working.Expr, o gasbalance.Ou
 	if o.Late < limit {
 		_, early := o.Path.At(o.Early)
 		_, late := o.Path.At(o.Late)
-		t.timeOf("early", working.Tell("ferment.derive_early_followed", "early time"),
+		t.timeOf("early", working.Tell("ferment.derive_early_followed", "early time"), fastReady(o.Early),
 			t.margin(need(early), -1, o.Early, o), o.Early, rows, state)
-		t.timeOf("late", working.Tell("ferment.derive_late_followed", "late time"),
+		t.timeOf("late", working.Tell("ferment.derive_late_followed", "late time"), slowReady(o.Late),
 			t.margin(need(late), 1, o.Late, o), o.Late, rows, state)
 	}
 	_, likely := o.Path.At(o.Likely)
-	t.timeOf("likely", working.Tell("ferment.derive_likely_followed", "likely time"), need(likely), o.Likely, rows, state)
+	t.timeOf("likely", working.Tell("ferment.derive_likely_followed", "likely time"), likelyReady(o.Likely), need(likely),
+		o.Likely, rows, state)
 }
 
 // gasAt is the gas along a path.
@@ -68,18 +70,33 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 		"cells grow as X = X_0 × exp(μ t) ÷ (1 + X_0 ÷ 1.70 × (exp(μ t) − 1)), the gas is q times their sum over time, "+
 			"and that is solved for the time; the 60 makes minutes of hours",
 	)
-	find := func(symbol string, name working.Message, n working.Expr, hour float64) {
+	find := func(symbol string, name, brief working.Message, n working.Expr, hour float64) {
 		t.Find(working.Finding{
-			Name: name, Symbol: symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
+			Name: name, Brief: brief, Symbol: symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
 			Source: growthSource(),
 			Within: 0.5 + hour*60*2e-3,
 		})
 	}
 	if o.Late < hours(Horizon) {
-		find("t_early", working.Tell("ferment.derive_early", "early time"), t.margin(need, -1, o.Early, o), o.Early)
-		find("t_late", working.Tell("ferment.derive_late", "late time"), t.margin(need, 1, o.Late, o), o.Late)
+		find("t_early", working.Tell("ferment.derive_early", "early time"), fastReady(o.Early),
+			t.margin(need, -1, o.Early, o), o.Early)
+		find("t_late", working.Tell("ferment.derive_late", "late time"), slowReady(o.Late), t.margin(need, 1, o.Late, o),
+			o.Late)
 	}
-	find("t_likely", working.Tell("ferment.derive_likely", "likely time"), need, o.Likely)
+	find("t_likely", working.Tell("ferment.derive_likely", "likely time"), likelyReady(o.Likely), need, o.Likely)
+}
+
+// The times of an answer in a sentence each.
+func fastReady(hour float64) working.Message {
+	return working.Tell("ferment.brief_early", "A fast culture is there after %v.", quantity.Elapsed(onScreen(hour)))
+}
+
+func slowReady(hour float64) working.Message {
+	return working.Tell("ferment.brief_late", "A slow one takes %v.", quantity.Elapsed(onScreen(hour)))
+}
+
+func likelyReady(hour float64) working.Message {
+	return working.Tell("ferment.brief_likely", "Most likely it takes %v.", quantity.Elapsed(onScreen(hour)))
 }
 
 // onScreen is a number of hours as the answer shows it: kept to the second, shown to the minute.
@@ -135,6 +152,12 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 		}
 	}
 	own := t.kitchen(celsius)
+	hourly := l.Growth * l.Pace(d.formula) * d.pacing(celsius)
+	if d.start.Levain > 0 {
+		hourly *= l.LevainGrowth(celsius)
+	} else {
+		hourly *= l.YeastCurve.Rate(celsius) * math.Exp(d.belief.Mean[gasbalance.Growth])
+	}
 	mu := working.Num(l.Growth).Times(t.pace).Times(growth)
 	q := working.Num(l.Gas).Times(t.pace).Times(gas)
 	if own != (working.Expr{}) {
@@ -142,6 +165,7 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 	}
 	if w := d.belief.Mean[gasbalance.Mixture]; w != 0 && d.start.Levain > 0 {
 		kappa := (l.YeastCurve.Rate(celsius) - l.HumilisCurve.Rate(celsius)) / l.LevainGrowth(celsius)
+		hourly *= math.Exp(w * kappa)
 		mu = mu.Times(working.Exp(t.unknown(gasbalance.Mixture, w).
 			Times(working.Given("κ", working.Tell("ferment.symbol_lean", "what that does to the log of its growth here"),
 				working.Amount(kappa, working.Number, 5))),
@@ -155,6 +179,8 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 	}
 	growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth", "growth of the cells"), Symbol: "μ",
 		Unit: "/h", By: mu, Source: growthSource(),
+		Brief: working.Tell("ferment.brief_growth", "At %.1f there is %.0f more yeast after each hour, while there is room.",
+			quantity.Celsius(celsius), quantity.NewPercent(100*(math.Exp(hourly)-1))),
 		Term: working.Tell("ferment.term_growth", "by which share the cells grow in an hour while there is room")})
 	gas = t.Find(working.Finding{Name: working.Tell("ferment.derive_gas", "gas that a percent of cells makes"),
 		Symbol: "q", Unit: "L/(h kg)", By: q, Source: growthSource(),
@@ -178,7 +204,10 @@ func (t *telling) kitchen(celsius float64) working.Expr {
 			"here"), working.Amount(gasbalance.ColdShift(celsius), working.Number, 6))
 	return t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_kitchen", "pace of this kitchen"), Symbol: "P", Unit: working.Number,
-		By: working.Exp(b.Plus(slope.Times(by)).Plus(c.Times(k))), Source: sources.Gelman,
+		By: working.Exp(b.Plus(slope.Times(by)).Plus(c.Times(k))), Brief: working.Tell("ferment.brief_kitchen",
+			"This culture goes at %.0f of the usual pace, by its bakes and readings.",
+			quantity.NewPercent(100*t.d.pacing(celsius))),
+		Source: sources.Judged("pace, slope and cold end as parts of one logarithm, the same for growth and gas"),
 	})
 }
 
@@ -212,6 +241,10 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 			"ferment.term_spread",
 			"how far the logs of what one expects lie apart: 0.1 is about a tenth",
 		),
+		Brief: working.Tell("ferment.brief_spread",
+			"The culture and the dough may make %.0f more or less gas than expected by then: two doughs of three lie within "+
+				"that.",
+			quantity.NewPercent(100*(math.Exp(math.Sqrt(parts.Total()))-1))),
 		Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
 	})
 	reach := working.Given("z", working.Tell("ferment.symbol_reach",
@@ -226,7 +259,7 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		off = off.Neg()
 	}
 	return t.Find(working.Finding{Name: gas, Symbol: "N_" + symbol, Unit: "L/kg", By: need.Times(working.Exp(off)),
-		Source: sources.Gelman})
+		Source: sources.NormalQuantiles})
 }
 
 // Working derives the answer step by step.

@@ -56,6 +56,8 @@ func (c Costing) Working() working.Working {
 		k := d.Find(working.Finding{
 			Name: working.Tell("cost.line_cost", "cost of %v", name), Symbol: "k_" + n, By: d.Find(u).Times(used),
 			Is: exact(c.costs[i], places), Decimals: places, Source: sources.GisslenCost,
+			Brief: working.Tell("cost.brief_line", "%v of %v at %.4g the %v cost %.4g.", l.Used, name,
+				plainMoney(c.units[i]), in.Unit, plainMoney(c.costs[i])),
 		})
 		if i == 0 {
 			sum = k
@@ -88,12 +90,15 @@ func (c Costing) Working() working.Working {
 	return d.Working()
 }
 
+func plainMoney(r *big.Rat) float64 { x, _ := r.Float64(); return x }
+
 func (c Costing) per(n int) *big.Rat { return new(big.Rat).Quo(c.exact, big.NewRat(int64(n), 1)) }
 
 // handOut finds an amount that is rounded to the places of the currency.
 func (c Costing) handOut(d *working.Derivation, name working.Message, symbol string, by working.Expr, is *big.Rat,
 	shown decimal.Decimal) {
-	f := working.Finding{Name: name, Symbol: symbol, By: by, Source: sources.GisslenCost}
+	f := working.Finding{Name: name, Symbol: symbol, By: by, Source: sources.GisslenCost,
+		Brief: working.Tell("cost.brief", "%v: %v", name, money(shown, c.in.Places))}
 	how := c.in.Rounding
 	if how == MoneyExact {
 		how = MoneyHalfUp

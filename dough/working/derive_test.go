@@ -113,9 +113,11 @@ func ExampleDerivation() {
 	// Cooling
 	// =======
 	//
-	// 1. time constant: 54.7 min
+	// 1. time constant: 54.7 min, from between the readings (20 min), earlier core (70
+	//   °C), room (21 °C) and core now (55 °C)
 	//
-	// 2. time left: 73 min (1h13m)
+	// 2. time left: 73 min (1h13m), from time constant (54.7 min), core now (55 °C),
+	//   room (21 °C) and slicing temperature (30 °C)
 }
 
 func arrhenius() working.Working {

@@ -17,7 +17,7 @@ func (t Telling) HTML(w Working, rank int) string {
 	p := pager{t: t, n: newNames(w.steps), rank: rank}
 	p.element("h"+strconv.Itoa(rank), "", w.heading(t.Reader))
 	p.put(`<ol class="working-steps">`, "\n")
-	for i, s := range w.steps {
+	for i, s := range t.told(w) {
 		p.put("<li>")
 		p.step(w, s, i)
 		p.put("</li>\n")

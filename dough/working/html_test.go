@@ -46,7 +46,7 @@ func TestHTMLTellsEveryStep(t *testing.T) {
 		has("<math", level != working.InWords)
 		has("note: a note", level == working.Everything)
 		has("T_flour = 21 °C", level == working.Everything)
-		has("flour &amp; grain", level == working.Everything)
+		has("flour &amp; grain", level != working.WithNumbers) // in words beside its value
 	}
 	if got := (working.Telling{}).HTML(w, 9); !strings.HasPrefix(got, "<h2>") {
 		t.Errorf("a rank that there is not: %.20s", got)

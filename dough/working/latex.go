@@ -65,7 +65,7 @@ func (t Telling) latexSteps(w Working) string {
 		number[s] = i + 1
 	}
 	n := newNames(w.steps)
-	for _, s := range w.steps {
+	for _, s := range t.told(w) {
 		cite := ""
 		if k := number[s.finding.Source]; k > 0 && t.Level == Everything {
 			cite = fmt.Sprintf(" [%d]", k)

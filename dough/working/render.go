@@ -47,7 +47,7 @@ func (t Telling) Markdown(w Working) string {
 		number[s] = i + 1
 	}
 	names := newNames(w.steps)
-	for i, s := range w.steps {
+	for i, s := range t.told(w) {
 		if i > 0 || title != "" {
 			b.WriteByte('\n')
 		}

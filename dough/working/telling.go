@@ -51,7 +51,7 @@ func (t Telling) Text(w Working) string {
 		fmt.Fprintf(&b, "%s\n%s\n", title, strings.Repeat("=", utf8.RuneCountInString(title)))
 	}
 	n := newNames(w.steps)
-	for i, s := range w.steps {
+	for i, s := range t.told(w) {
 		if i > 0 || w.heading(t.Reader) != "" {
 			b.WriteByte('\n')
 		}
@@ -108,14 +108,6 @@ func (s step) notes(r Reader) []string {
 		}
 	}
 	return out
-}
-
-// brief is the step in one sentence.
-func (s step) brief(r Reader) string {
-	if !s.finding.Brief.IsZero() {
-		return s.finding.Brief.Text(r)
-	}
-	return Tell("working.brief", "%v: %s", s.finding.Name, s.result.value.Text(r)).Text(r)
 }
 
 func (l Line) text(b *strings.Builder, t Telling, told map[string]bool) {

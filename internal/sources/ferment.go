@@ -57,6 +57,14 @@ var (
 			"amplitude set to agree with trade practice",
 		Standing: working.Judgment,
 	}
+	// NormalQuantiles tabulates how many standard deviations a range reaches.
+	NormalQuantiles = working.Source{
+		Key:    "Abramowitz and Stegun",
+		Author: "Abramowitz and Stegun",
+		Title:  "Handbook of Mathematical Functions",
+		Year:   1964,
+		Where:  "table 26.5 and, for few degrees of freedom, 26.7.5",
+	}
 	// Gelman is Bayesian linear regression.
 	Gelman = working.Source{
 		Key:    "Gelman",

@@ -29,10 +29,13 @@ var (
 	}
 	// WaterDensities is the standard table of the density of water.
 	WaterDensities = working.Source{
-		Key:    "water density",
-		Author: "standard tables",
-		Title:  "Density of air-free water, standard table",
-		Where:  "0 to 100 °C",
+		Key:    "Kell 1975",
+		Author: "Kell",
+		Title: "Density, thermal expansivity and compressibility of liquid water, Journal of Chemical and Engineering " +
+			"Data 20:97",
+		Year:     1975,
+		Where:    "0 to 100 °C",
+		Standing: working.FromMemory,
 	}
 	// PearsonMSU is an extension leaflet on the Pearson square.
 	PearsonMSU = working.Source{

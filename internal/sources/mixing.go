@@ -245,11 +245,7 @@ var (
 			"kg in a bowl of about 5 L",
 		Standing: working.Judgment,
 	}
-	// BreadSchool is a baker's teaching page on kneading and its signs.
-	BreadSchool = working.Source{
-		Key:    "Brot-pro",
-		Author: "Brot-pro",
-		Title:  "Brot-pro, kneading times and dough temperatures",
-		Where:  "signs of a ready dough",
-	}
+	// BreadSchool are the signs of a ready dough.
+	BreadSchool = practice("signs of a ready dough",
+		"a kneaded dough is smooth, comes off the bowl and stretches to a window")
 )
