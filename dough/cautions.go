@@ -2,6 +2,7 @@ package dough
 
 import (
 	"slices"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -26,6 +27,14 @@ func (b Batch) Cautions() []working.Caution {
 			Text: working.Tell("dough.caution_spoilage",
 				"%v must not stand warm for long: keep it cold until use, and let the local food "+
 					"code decide how long a dough or soaker may stay at room temperature", told(spoils)),
+		})
+	}
+	if scalds := b.soaked(func(k SoakerKind) bool { return k == Scald }); len(scalds) > 0 {
+		out = append(out, working.Caution{
+			Subject: "spoilage", Source: sources.FoodCode,
+			Text: working.Tell("dough.caution_scald",
+				"%v is cooked food: kept above %.0f, then cooled within %v and used, or kept in the refrigerator; the local food "+
+					"code decides", told(scalds), quantity.Celsius(60), quantity.Elapsed(2*time.Hour)),
 		})
 	}
 	for _, c := range kindCautions() {
@@ -119,8 +128,14 @@ func (b *Batch) perishable() []string {
 			out = append(out, it.name)
 		}
 	}
+	return append(out, b.soaked(func(k SoakerKind) bool { return k != Scald })...)
+}
+
+// soaked names the parts that are wetted beforehand without fermenting, of some kinds.
+func (b *Batch) soaked(of func(SoakerKind) bool) []string {
+	var out []string
 	for i := 1; i < len(b.c.nodes); i++ {
-		if n := &b.c.nodes[i]; !n.fermented {
+		if n := &b.c.nodes[i]; !n.fermented && of(n.soaker) {
 			out = append(out, n.name)
 		}
 	}

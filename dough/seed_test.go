@@ -119,7 +119,7 @@ func TestSoakerInsideAPreferment(t *testing.T) {
 	if b.Prefermented() != pc("15 %") || builds[1].Hydration() != pc("100 %") {
 		t.Errorf("prefermented %v, levain at %v", b.Prefermented(), builds[1].Hydration())
 	}
-	if !slices.ContainsFunc(b.Cautions(), func(c working.Caution) bool { return c.Code() == "dough.caution_spoilage" }) {
+	if !slices.ContainsFunc(b.Cautions(), func(c working.Caution) bool { return c.Code() == "dough.caution_scald" }) {
 		t.Errorf("a soaker that may spoil has no caution: %v", b.Cautions())
 	}
 }

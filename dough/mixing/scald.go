@@ -114,10 +114,10 @@ func (r *ScaldWater) note(lacks float64) {
 		note(working.Tell("mixing.scald_warm_first",
 			"or warm flour and bowl first, or heat the mash in a water bath while stirring"))
 	}
-	note(working.Tell("mixing.scald_measure", "stir, measure the mash, and keep it warm in a lidded bowl as long as "+
-		"the formula says"))
-	note(working.Tell("mixing.scald_cool", "let it cool below %.0f before levain or yeast comes near it",
-		quantity.Celsius(30)))
+	note(working.Tell("mixing.scald_stands",
+		"stir, measure the mash, and keep it above %.0f in a lidded bowl as long as the formula says; then spread it out, "+
+			"so "+
+			"that it is at %.0f or below before levain or yeast comes near it", quantity.Celsius(60), quantity.Celsius(30)))
 }
 
 func scaldCautions() []working.Caution {

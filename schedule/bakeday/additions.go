@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
@@ -11,6 +12,7 @@ import (
 
 // checkAdditions reports moments that the bake does not have.
 func (b *Bake) checkAdditions(p *quantity.Problems) {
+	b.checkPoured(p)
 	for _, list := range b.lists() {
 		for i, l := range list.lines {
 			path := fmt.Sprintf("%s[%d]", list.field, i)
@@ -22,7 +24,35 @@ func (b *Bake) checkAdditions(p *quantity.Problems) {
 				continue
 			}
 			b.checkMoment(p, path, l)
+			b.checkTemperature(p, path, l)
 		}
+	}
+}
+
+// checkTemperature reports a temperature of what is poured: that is what a plan finds.
+func (b *Bake) checkTemperature(p *quantity.Problems, path string, l Ingredient) {
+	if l.Temperature.IsZero() {
+		return
+	}
+	quantity.Check(p, path+".Temperature", l.Temperature, quantity.Celsius(-25), quantity.Celsius(60))
+	if l.Kind == dough.KindWater && l.At == 0 {
+		p.Add(path+".Temperature", l.Temperature, quantity.Tell("bakeday.want_no_temperature_of_water",
+			"nothing for water: how warm it is poured is what the plan finds"),
+			quantity.ErrInconsistent)
+	}
+}
+
+// checkPoured reports a dough without water of which the temperatures of all liquids are given.
+func (b *Bake) checkPoured(p *quantity.Problems) {
+	for _, l := range b.Liquids {
+		if at, _ := l.moment(); at == 0 && l.Temperature.IsZero() {
+			return
+		}
+	}
+	if len(b.Liquids) > 0 && !b.Liquids[0].Temperature.IsZero() {
+		p.Add("Liquids[0].Temperature", b.Liquids[0].Temperature,
+			quantity.Tell("bakeday.want_a_liquid_to_find",
+				"nothing for one liquid at least: how warm it is poured is what the plan finds"), quantity.ErrInconsistent)
 	}
 }
 

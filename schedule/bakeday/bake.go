@@ -86,6 +86,8 @@ type Ingredient struct {
 	Fold int               `json:"fold,omitzero"` // at which fold, from 1
 	// spoils when it stands warm, as milk, eggs and cooked fillings do
 	Perishable bool `json:"perishable,omitzero"`
+	// how warm it goes into the dough; not given: out of the refrigerator what spoils, the rest as warm as the flour
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
 }
 
 // Levain says how the levain is built and how much of the flour it holds.

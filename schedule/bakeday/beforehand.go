@@ -42,6 +42,8 @@ type SoakerWork struct {
 	Takes   quantity.Elapsed `json:"takes,omitzero"` // to make it
 	AtLeast quantity.Elapsed `json:"at_least"`       // it stands
 	AtMost  quantity.Elapsed `json:"at_most"`        // it stands
+	// how warm it goes into the dough; not given: as the room, and what is kept hot cools to 30 °C first
+	Temperature quantity.Temperature `json:"temperature,omitzero"`
 }
 
 // SoakerPart is one ingredient of a soaker, in percent of all flour or by weight.
@@ -115,6 +117,12 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 		}
 		if !x.Temperature.IsZero() {
 			quantity.Check(p, path+".Temperature", x.Temperature, quantity.Celsius(0), quantity.Celsius(40))
+		}
+	}
+	for i, x := range b.Soakers {
+		if !x.Temperature.IsZero() {
+			quantity.Check(p, fmt.Sprintf("Soakers[%d].Temperature", i), x.Temperature, quantity.Celsius(0),
+				quantity.Celsius(60))
 		}
 	}
 	for _, s := range b.beforehand() {

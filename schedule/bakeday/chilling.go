@@ -34,7 +34,13 @@ func (d Day) chilling() []working.Message {
 		}
 	}
 	for i, s := range d.Bake.Soakers {
-		if made, used, there := d.stands(i); there {
+		cooling, cools := d.Timetable.Step(nth(idCoolDown, len(d.Bake.Preferments)+i))
+		made, used, there := d.stands(i)
+		if cools {
+			out = append(out, working.Tell("bakeday.chill_kept",
+				"%v: hot at %v; kept above %.0f until it is spread at %v, and down to %.0f at %v", s.Name, made, hotKept(),
+				cooling.Start, coolEnough, cooling.End))
+		} else if there {
 			out = append(out, soaking(s, made, used)...)
 		}
 	}

@@ -58,6 +58,9 @@ type Day struct {
 	worked  bool                       // a plan worked it out: a Day that only a caller put together is none
 	layout  int                        // which of the layouts it has
 	names   map[string]working.Message // of the steps, by their IDs, without the bread
+	// of each soaker: how warm it goes into the dough, and how long it cools before that
+	soaked []quantity.Temperature
+	cools  []time.Duration
 }
 
 // Missed is a wish that could not be met, and why.

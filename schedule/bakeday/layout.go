@@ -121,13 +121,14 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 // foldsMoved is the farthest that a fold is planned from its interval.
 func (d *Day) foldsMoved() quantity.Elapsed {
 	bulk, ok := d.Timetable.Step(idBulk)
-	if !ok {
+	f, err := d.Bake.folding(d.Rising.Bulk.Ready())
+	if !ok || err != nil {
 		return 0
 	}
 	var most quantity.Elapsed
 	for _, s := range d.Timetable.Steps {
 		if s.Kind == schedule.Fold {
-			off := quantity.Elapsed(s.Start.Sub(bulk.Start)) - quantity.Elapsed(s.Number)*d.Bake.Bulk.FoldEvery
+			off := quantity.Elapsed(s.Start.Sub(bulk.Start)) - quantity.Elapsed(s.Number)*f.every
 			most = max(most, off, -off)
 		}
 	}

@@ -14,10 +14,10 @@ import (
 func TestFoldsKeepTheirInterval(t *testing.T) {
 	for _, every := range []int{30, 40, 45} {
 		b := hall()
-		b.Bulk.Folds, b.Bulk.FoldEvery = 4, quantity.Elapsed(time.Duration(every)*time.Minute)
+		b.Bulk.Folds, b.Bulk.FoldEvery = 3, quantity.Elapsed(time.Duration(every)*time.Minute)
 		d := plan(t, b)
 		bulk := step(t, d, "bulk")
-		for i := range 4 {
+		for i := range 3 {
 			fold := step(t, d, nth(idFold, i))
 			if got, want := fold.Start.Sub(bulk.Start), time.Duration((i+1)*every)*time.Minute; got != want {
 				t.Errorf("every %d min: fold %d after %v, want %v", every, i+1, got, want)

@@ -51,6 +51,7 @@ func (d midday) after(ctx context.Context, all []begun) (Replanned, error) {
 	out := Replanned{before: d.timetable, Wanted: d.wanted, begun: all}
 	day := d
 	day.problem = d.readyThen(all)
+	day = day.withoutFoldsAfter(all)
 	for i, b := range all {
 		r, err := day.replan(ctx, b, all[i+1:])
 		if err != nil {
@@ -209,6 +210,31 @@ func (d midday) off(t schedule.Timetable, moved quantity.Elapsed) time.Duration 
 		}
 	}
 	return sum
+}
+
+// withoutFoldsAfter is the day without the folds of a dough that is divided, or past that, before they were due.
+func (d midday) withoutFoldsAfter(all []begun) midday {
+	gone := map[string]bool{}
+	for _, b := range all {
+		shape := slices.IndexFunc(d.timetable.Steps, func(s schedule.Timed) bool {
+			return s.Kind == schedule.Shape && s.Bread == b.step.Bread && !s.Spare
+		})
+		if shape < 0 || !d.waitFor(d.timetable.Steps[shape].ID)[b.step.ID] {
+			continue
+		}
+		for _, s := range d.timetable.Steps {
+			if s.Kind == schedule.Fold && s.Bread == b.step.Bread && !s.Start.Before(b.at) {
+				gone[s.ID] = true
+			}
+		}
+	}
+	d.timetable.Steps = slices.DeleteFunc(slices.Clone(d.timetable.Steps),
+		func(s schedule.Timed) bool { return gone[s.ID] })
+	d.problem.Steps = slices.DeleteFunc(slices.Clone(d.problem.Steps),
+		func(s schedule.DayStep) bool { return gone[s.ID] })
+	d.problem.Links = slices.DeleteFunc(slices.Clone(d.problem.Links),
+		func(l schedule.Link) bool { return gone[l.From] || gone[l.To] })
+	return d
 }
 
 // readyThen is the problem in which a dough that is known to be ready early or late takes as long as that.

@@ -21,6 +21,7 @@ type times struct {
 	mixes      int
 	rounds     int
 	ripens     []ferment.Ripeness // of each preferment; zero where the baker says how long it stands
+	cools      []time.Duration    // each soaker, from hot until it is cool enough for the dough
 }
 
 // company is what a bake has to do with the other breads of its day.
@@ -56,6 +57,9 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, c co
 		p.Resources = append(p.Resources, b.Kitchen.workers())
 		n.work = append(n.work[:1:1], schedule.Need{Resource: hands, Amount: 1})
 	}
+	if n.folding, err = b.folding(t.bulk); err != nil {
+		return nil, err
+	}
 	n.mixed(n.levain(), n.beforehand())
 	n.bulk()
 	n.oven(n.rest())
@@ -73,8 +77,9 @@ type network struct {
 	t           times
 	p           *schedule.Problem
 	there, work []schedule.Need // somebody has to be there; and to have hands free
-	folds       []int           // the links that say when to fold
-	cool        int             // the step in which the bread cools
+	folding     folding
+	folds       []int // the links that say when to fold
+	cool        int   // the step in which the bread cools
 }
 
 func (n *network) add(s schedule.DayStep) string {
@@ -200,7 +205,7 @@ func (n *network) beforehand() []string {
 			ripens.MinFirm, ripens.MaxFirm = true, true
 		}
 		n.atOnce(made, wait)
-		last = append(last, wait)
+		last = append(last, n.cooling(i, s.name, wait))
 	}
 	return last
 }
@@ -234,18 +239,17 @@ func (n *network) bulk() {
 		), MaxWords: working.Tell("bakeday.rule_bulk_most", "bulk at most %v", late),
 	})
 	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
-	of := n.b.Bulk.Folds
+	of := n.folding.planned
 	var folds []string
 	for i := range of {
 		s := numbered(schedule.Fold, idFold, i, of, working.Tell("bakeday.step_fold", "fold"))
-		s.Min, s.Needs = grid(n.b.Bulk.FoldTakes.Duration()), n.work
-		at := quantity.Elapsed(i+1) * n.b.Bulk.FoldEvery
-		off := foldSlack(at)
+		s.Min, s.Needs = n.folding.takes, n.work
+		least, most := n.folding.between(i+1, everFar)
 		n.folds = append(n.folds, len(n.p.Links))
-		about := working.Tell("bakeday.rule_fold", "fold %d about %v into the bulk", i+1, at)
+		about := working.Tell("bakeday.rule_fold", "fold %d about %v into the bulk", i+1, n.folding.due(i+1))
 		folds = append(folds, n.add(s))
 		n.p.Links = append(n.p.Links, schedule.Link{
-			From: bulk, To: folds[i], Kind: schedule.StartToStart, Min: at - off, Max: at + off, Firm: true, MinWords: about,
+			From: bulk, To: folds[i], Kind: schedule.StartToStart, Min: least, Max: most, Firm: true, MinWords: about,
 			MaxWords: about,
 		})
 	}
@@ -370,12 +374,7 @@ func (n *network) layOut(l layout) schedule.Problem {
 	p := *n.p
 	p.Steps, p.Links = slices.Clone(p.Steps), slices.Clone(p.Links)
 	for i, k := range n.folds {
-		at := quantity.Elapsed(i+1) * n.b.Bulk.FoldEvery
-		off := foldSlack(at)
-		if l.folds != everFar {
-			off = min(off, l.folds)
-		}
-		p.Links[k].Min, p.Links[k].Max = at-off, at+off
+		p.Links[k].Min, p.Links[k].Max = n.folding.between(i+1, l.folds)
 	}
 	cool := &p.Steps[n.cool]
 	cool.Max = cool.Min + n.fresh(l)

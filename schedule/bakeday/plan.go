@@ -215,7 +215,8 @@ func (d *Day) workOut(b *Bake, m moments, partners []*planned) error {
 	if d.Levain != nil {
 		levain = d.Levain.Temperature
 	}
-	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain); err != nil {
+	problems.Join("", d.soak(b, m))
+	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain, d.soaked); err != nil {
 		problems.Join("Mixing", err)
 	}
 	problems.Join("", d.ripen(b, m))
@@ -239,6 +240,7 @@ func (d *Day) times() times {
 		mixes:  d.Water.Mixes,
 		rounds: d.Baking.Rounds,
 		ripens: d.Preferments,
+		cools:  d.cools,
 	}
 	if d.Levain != nil {
 		// At its likely peak a levain is most surely ripe and not yet past.
@@ -275,7 +277,11 @@ func (d *Day) notes() []working.Message {
 	}
 	out = append(out, d.notesAside()...)
 	out = append(out, d.Water.Notes...)
-	if l := d.Water.Liquids; len(l) > 0 {
+	if l := d.Water.Liquids; len(l) == 1 {
+		add(working.Tell("bakeday.note_no_water_one",
+			"there is no water to pour: the temperature given is for %v",
+			working.Tell("bakeday.named", "%v", l[0])))
+	} else if len(l) > 1 {
 		names := make([]any, len(l))
 		for i, name := range l {
 			names[i] = working.Tell("bakeday.named", "%v", name)
@@ -362,6 +368,9 @@ func (d *Day) notes() []working.Message {
 				),
 			)
 		}
+	}
+	if f, err := d.Bake.folding(d.Rising.Bulk.Ready()); err == nil && d.Possible() {
+		out = append(out, d.Bake.foldNotes(f)...)
 	}
 	if off := d.foldsMoved(); off > 0 && d.Possible() {
 		add(

@@ -180,7 +180,8 @@ func (p *planning) agree() bool {
 		if owner := p.breads[d.levain]; owner != d {
 			next.fed = owner.moments().fed
 		}
-		all = all && near(next.mixed, m.mixed) && near(next.fed, m.fed) && next.retard-m.retard < 5*time.Minute &&
+		all = all && near(next.mixed, m.mixed) && near(next.fed, m.fed) &&
+			next.retard-m.retard < 5*time.Minute &&
 			m.retard-next.retard < 5*time.Minute
 	}
 	if all {

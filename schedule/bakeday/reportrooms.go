@@ -244,7 +244,7 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 		say(working.Tell("bakeday.done_color", "done by time and color: no probe judges a bread so thin"))
 	} else {
 		say(working.Tell("bakeday.done",
-			"done at a core of %.1f (%.0f to %.0f) and a loss of %.0f or more: water boils at %.1f at %v",
+			"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more: water boils at %.1f at %v",
 			t.Core, t.From, k.coreTo(), s.Oven.MinimumLoss, t.Boiling, d.Bake.Kitchen.Altitude))
 	}
 	say(

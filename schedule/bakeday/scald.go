@@ -10,10 +10,15 @@ import (
 // scald answers how hot the water of a scald must be, over flour as warm as the kitchen; ok is false for a soaker
 // that is no scald, and for one so stiff or so thin that the heat balance says nothing of it.
 func (d *Day) scald(i int, flour quantity.Temperature) (answer mixing.ScaldWater, ok bool) {
-	s := d.Bake.Soakers[i]
-	if s.Kind != dough.Scald {
+	if d.Bake.Soakers[i].Kind != dough.Scald {
 		return answer, false
 	}
+	return d.mash(i, flour)
+}
+
+// mash answers what hot water does to the dry part of a soaker.
+func (d *Day) mash(i int, flour quantity.Temperature) (answer mixing.ScaldWater, ok bool) {
+	s := d.Bake.Soakers[i]
 	in := mixing.Scald{FlourTemperature: flour, Altitude: d.Bake.Kitchen.Altitude}
 	build, _ := d.Batch.Build(s.Name)
 	for _, l := range build.Lines {
@@ -28,15 +33,19 @@ func (d *Day) scald(i int, flour quantity.Temperature) (answer mixing.ScaldWater
 	return answer, err == nil
 }
 
+// coldFlour is flour as cold as it gets in the kitchen, so that the water is hot enough.
+func (b *Bake) coldFlour() quantity.Temperature {
+	if !b.Kitchen.Flour.IsZero() {
+		return b.Kitchen.Flour
+	}
+	return b.Kitchen.Night
+}
+
 // scalds are the answers of all scalds, by the names of their soakers.
 func (d *Day) scalds() map[string]mixing.ScaldWater {
-	flour := d.Bake.Kitchen.Flour
-	if flour.IsZero() {
-		flour = d.Bake.Kitchen.Night // at its coldest, so that the water is hot enough
-	}
 	out := map[string]mixing.ScaldWater{}
 	for i, s := range d.Bake.Soakers {
-		if answer, ok := d.scald(i, flour); ok {
+		if answer, ok := d.scald(i, d.Bake.coldFlour()); ok {
 			out[s.Name] = answer
 		}
 	}

@@ -81,7 +81,7 @@ func (b *Bake) stepIDs() []string {
 		several(id, max(1, b.Loaves.Pieces))
 	}
 	for i, s := range b.beforehand() {
-		out = append(out, nth(schedule.Make.String(), i), nth(s.waits.String(), i))
+		out = append(out, nth(schedule.Make.String(), i), nth(s.waits.String(), i), nth(idCoolDown, i))
 	}
 	return out
 }

@@ -31,6 +31,7 @@ const (
 	idEarly    = "shape-if-early"
 	idLate     = "shape-if-late"
 	idInCold   = "in-the-cold"
+	idCoolDown = "cool-down"
 
 	baker = "baker" // when somebody is there
 	hands = "hands" // what two hands can do at a time

@@ -1,6 +1,8 @@
 package bakeday
 
 import (
+	"slices"
+
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
@@ -20,7 +22,9 @@ type Water struct {
 }
 
 // water asks package mixing, with the room as warm as it is when the dough is mixed.
-func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Water, error) {
+func (b *Bake) water(
+	batch dough.Batch, room, levain quantity.Temperature, soaked []quantity.Temperature,
+) (Water, error) {
 	mixed := batch.Dough() // what goes in later is not in the bowl
 	for _, l := range batch.FinalDough() {
 		if b.later(l.Name) {
@@ -42,7 +46,7 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 	}
 	in := mixing.Planned{
 		Target: b.Mixing.Temperature, Room: room, Warming: b.Mixing.Warming, Mixer: b.Mixing.Mixer, Tap: b.Kitchen.Tap,
-		Mixing: b.Mixing.Takes,
+		Ice: b.Kitchen.Ice, Mixing: b.Mixing.Takes,
 	}
 	flour := b.Kitchen.Flour
 	if flour.IsZero() {
@@ -63,8 +67,12 @@ func (b *Bake) water(batch dough.Batch, room, levain quantity.Temperature) (Wate
 			Temperature: flour,
 			Substance:   substance(l),
 		}
+		if own, stated := b.comesAt(l.Name); stated {
+			part.Temperature = own
+			w.Factors = append(w.Factors, mixing.Factor{Kind: mixing.OtherFactor, Name: l.Name, Temperature: own})
+		}
 		if l.Role == dough.RolePreferment {
-			part.Temperature, part.Hydration = b.madeBefore(l.Name, batch, room, levain)
+			part.Temperature, part.Hydration = b.madeBefore(l.Name, batch, room, levain, soaked)
 			kind := mixing.OtherFactor
 			if l.Name == levainName {
 				kind = mixing.LevainFactor
@@ -87,7 +95,7 @@ func (w *Water) pourOf(b *Bake, in *mixing.Planned, batch dough.Batch) {
 		case b.later(l.Name):
 		case isWater(l):
 			w.Pour = w.Pour.Add(l.Mass)
-		case l.Role == dough.RoleLiquid:
+		case l.Role == dough.RoleLiquid && !b.warmed(l.Name):
 			w.Liquids = append(w.Liquids, l.Name)
 			if rest = rest.Add(l.Mass); l.Mass.Compare(largest) > 0 {
 				largest, in.Pours = l.Mass, substance(l)
@@ -105,7 +113,41 @@ func (w *Water) pourOf(b *Bake, in *mixing.Planned, batch dough.Batch) {
 
 // poured reports whether a line is part of what is poured.
 func (w *Water) poured(l dough.DoughLine) bool {
-	return isWater(l) || len(w.Liquids) > 0 && l.Role == dough.RoleLiquid
+	return isWater(l) || slices.Contains(w.Liquids, l.Name)
+}
+
+// comesAt is how warm an ingredient of its own temperature goes in: the baker's, or that of the refrigerator for what
+// spoils.
+func (b *Bake) comesAt(name string) (quantity.Temperature, bool) {
+	for _, list := range b.lists() {
+		for _, l := range list.lines {
+			switch {
+			case l.Name != name:
+			case !l.Temperature.IsZero():
+				return l.Temperature, true
+			case l.spoils() && !b.Kitchen.Refrigerator.IsZero():
+				return b.Kitchen.Refrigerator, true
+			case l.spoils():
+				return usualRefrigerator, true
+			}
+		}
+	}
+	return quantity.Temperature{}, false
+}
+
+// usualRefrigerator is how cold one is of which nothing is known; common practice, and what food rules ask for.
+var usualRefrigerator = quantity.Celsius(4)
+
+// warmed reports whether the baker says how warm an ingredient goes in.
+func (b *Bake) warmed(name string) bool {
+	for _, list := range b.lists() {
+		for _, l := range list.lines {
+			if l.Name == name && !l.Temperature.IsZero() {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func isWater(l dough.DoughLine) bool {
@@ -117,6 +159,7 @@ func (b *Bake) madeBefore(
 	name string,
 	batch dough.Batch,
 	room, levain quantity.Temperature,
+	soaked []quantity.Temperature,
 ) (quantity.Temperature, quantity.Percent) {
 	at := room
 	if b.Levain != nil && name == levainName {
@@ -128,6 +171,11 @@ func (b *Bake) madeBefore(
 				at = x.Temperature
 			}
 			return at, x.Hydration
+		}
+	}
+	for i, s := range b.Soakers {
+		if s.Name == name && i < len(soaked) {
+			at = soaked[i]
 		}
 	}
 	build, _ := batch.Build(name)

@@ -157,7 +157,7 @@ func (m DayNow) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Mess
 	if !o.Core.IsZero() {
 		out[0] = working.Tell(
 			"bench.look_done",
-			"done at a core of %.1f (%.0f to %.0f) and a loss of %.0f or more",
+			"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more",
 			o.Core,
 			o.CoreFrom,
 			o.CoreTo,
