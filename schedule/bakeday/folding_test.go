@@ -162,7 +162,8 @@ func TestReplanLeavesOutFoldsAfterDividing(t *testing.T) {
 	if r, err = d.Replan(context.Background(), Late{Step: "mix-2", By: minutesOf(20)}); err != nil {
 		t.Fatal(err)
 	}
-	if two, there := r.Timetable.Step("fold-2"); !there || two.Start.Before(fold.Start) {
-		t.Error("a late mixing keeps its folds")
+	bulk, _ := r.Timetable.Step("bulk")
+	if two, there := r.Timetable.Step("fold-2"); !there || two.Start.Before(bulk.Start) || two.End.After(bulk.End) {
+		t.Errorf("a late mixing: fold 2 at %v, bulk from %v to %v: %v", two.Start, bulk.Start, bulk.End, r)
 	}
 }
