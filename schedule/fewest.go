@@ -14,8 +14,8 @@ import (
 // to the first and the other way around; then single rules, in two orders. Of what is left the
 // smaller set is kept.
 //
-// When a resource is short by what must lie in some span of time, the rules that say so are the set to begin with. In
-// the end each rule is left out once more, and a timetable of the others searched for.
+// When a resource is short by what must lie in some span of time, the rules that say so are the set to begin with;
+// otherwise those of a proof. In the end each rule is left out once more, and a timetable of the others searched for.
 func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []int, minimal bool) {
 	var work, clock []int // rules about steps, and about the clock and absences
 	for id, r := range c.rules {
@@ -32,12 +32,15 @@ func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []
 	if short := shop.ShortageRules(all); short != nil {
 		out := func(id int) bool { return !slices.Contains(short, id) }
 		work, clock = slices.DeleteFunc(work, out), slices.DeleteFunc(clock, out)
+	} else if proof := shop.Proof(all, limits); proof != nil {
+		out := func(id int) bool { return !slices.Contains(proof, id) }
+		work, clock = slices.DeleteFunc(work, out), slices.DeleteFunc(clock, out)
 	}
 	core = c.fewestRules(all, shop, limits, work, clock)
 	core = slices.DeleteFunc(core, func(id int) bool { return slices.Contains(limits, id) })
 	sure := w.Within(tightenWork)
 	core, minimal = shop.Tighten(sure, core, limits, func(s *planner.Shop) planner.Truth {
-		return s.Possible(sure.Within(questionWork), 0)
+		return s.Possible(sure.Within(questionWork))
 	})
 	return limits, core, minimal
 }

@@ -54,15 +54,18 @@ func (m *mover) find(sign int, hints []int) *Shift {
 			return planner.No
 		}
 		where := &planner.Shop{Net: m.within(sign, x).net, Tasks: m.shop.Tasks, Pools: m.shop.Pools}
-		times, t := where.Any(m.w.Within(questionWork), 0)
+		times, t := where.Any(m.w.Within(questionWork))
 		if t == planner.Yes {
 			found = sign * (times[m.event] - m.nominal)
 		}
 		return t
 	}
-	try(free + 1)
 	for _, h := range hints {
 		try(h + 1)
+	}
+	// The nearer the time, the sooner its question is settled.
+	for step := 1; found < 0 && free+step < m.c.limit && !m.w.Over(); step *= 2 {
+		try(free + step)
 	}
 	most := m.c.limit
 	if found >= 0 {

@@ -255,7 +255,7 @@ func (r *refusing) nearest(s *Shift, k *Conflict) {
 	if len(chain) > 0 && chain[len(chain)-1].Value < goal {
 		shop := &planner.Shop{Net: within, Tasks: m.shop.Tasks, Pools: m.shop.Pools}
 		chain = nil
-		if times, _ := shop.Any(w, 0); times != nil {
+		if times, _ := shop.Any(w); times != nil {
 			if orders, ok := shop.Orders(w, times); ok {
 				ordered := *within
 				ordered.Arcs = append(append([]planner.Arc(nil), within.Arcs...), orders...)

@@ -64,7 +64,7 @@ func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(...planner.
 				return t
 			}
 		}
-		return s.Relaxed(list...).Possible(w.Within(questionWork), 0)
+		return s.Relaxed(list...).Possible(w.Within(questionWork))
 	}
 }
 
@@ -85,7 +85,7 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 		}
 		loose := shop.Relaxed(planner.Relax{Rules: []int{id}, By: wide, Side: side})
 		kept := append(slices.Clone(core), limits...)
-		if loose.Only(kept).Possible(w.Within(questionWork), 0) != planner.No {
+		if loose.Only(kept).Possible(w.Within(questionWork)) != planner.No {
 			core = append(core, id)
 		}
 	}

@@ -241,7 +241,7 @@ func (p Problem) Possible(ctx context.Context) (bool, error) {
 		if shop.Fits(w, times) {
 			return true, nil
 		}
-		if t := shop.Possible(w.Within(possibleWork), 0); t != planner.Unsure || !w.Over() {
+		if t := shop.Possible(w.Within(possibleWork)); t != planner.Unsure || !w.Over() {
 			return t == planner.Yes, nil
 		}
 	}

@@ -113,7 +113,7 @@ func (r *search) judge(choices []choice, bound int64) (open []scored, closed boo
 		for _, v := range c.moves {
 			mark := r.s.mark()
 			if r.apply(v) && r.s.propagate() {
-				e := r.eval()
+				e := r.b.eval()
 				r.evals++
 				if e < r.best && r.priced() {
 					e = max(e, r.p.now())
@@ -132,9 +132,6 @@ func (r *search) judge(choices []choice, bound int64) (open []scored, closed boo
 		}
 		slices.SortStableFunc(ways, func(a, b scored) int { return cmp.Compare(a.bound, b.bound) })
 		low, high := ways[0].bound, ways[len(ways)-1].bound
-		if r.opt.First { // the bound is the room, negative
-			low, high = low/(1+r.blamed(c)), high/(1+r.blamed(c))
-		}
 		if c.split && open != nil && low <= bound && (r.best-bound) < r.best/nearBest {
 			continue
 		}

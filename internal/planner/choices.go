@@ -48,23 +48,8 @@ func (r *search) choices() []choice {
 	}
 	out = r.overlaps(out)
 	out = r.crowded(out)
-	if r.opt.First {
-		for k := range out {
-			out[k].rank += r.blamed(out[k]) << 20
-		}
-	}
 	byRank(out)
 	return out
-}
-
-// blamed is how often the tasks of a choice were in what could not be. What failed before is settled first when any
-// timetable will do. Source: Boussemart, Hemery, Lecoutre and Sais, "Boosting systematic search by weighting
-// constraints", ECAI 2004.
-func (r *search) blamed(c choice) (sum int64) {
-	if len(c.moves) > 0 && c.moves[0].kind == ordered {
-		sum = r.s.blamed[c.moves[0].a] + r.s.blamed[c.moves[0].b]
-	}
-	return min(sum, 1<<20)
 }
 
 // few are the choices that are judged: the worst, and where prices lead the parting of times too.

@@ -1,32 +1,30 @@
 package planner
 
+import "slices"
+
 // descend looks, where the cost is the time of one node alone, for a timetable in which that node is earlier (or later)
 // than in the best one, until there is none, and reports whether that was proven. Questions of whether anything fits
-// are answered better by what failed before than by bounds. Method: destructive bounds. Source: Klein and Scholl,
-// "Computing lower bounds by destructive improvement", European Journal of Operational Research 112 (1999).
+// are answered better by what failed before than by bounds, and what failed for one time fails for the next. Method:
+// destructive bounds. Source: Klein and Scholl, "Computing lower bounds by destructive improvement", European Journal of
+// Operational Research 112 (1999).
 func (r *search) descend() bool {
 	v, ok := r.b.single()
-	for ok && r.times != nil && !r.stopped() {
-		mark, best, times := r.s.mark(), r.best, r.times
+	if !ok || r.times == nil || r.stopped() {
+		return false
+	}
+	event := slices.IndexFunc(r.m.place, func(p place) bool { return p.node == v })
+	l := newLearner(r.w, r.shop)
+	for l != nil && !r.stopped() {
 		if r.b.linear[v] > 0 {
-			ok = r.s.lower(v, r.found[v]-1)
+			l.bound(event, r.times[event]-1, false)
 		} else {
-			ok = r.s.raise(v, r.found[v]+1)
+			l.bound(event, r.times[event]+1, true)
 		}
-		proven := !ok || !r.s.propagate()
-		if !proven {
-			r.times, r.best = nil, noBound
-			if proven = r.none(); r.times == nil {
-				r.times, r.best = times, best
-			}
+		found := r.learnt(l)
+		if found.truth != Yes {
+			return found.truth == No
 		}
-		if r.w.Over() {
-			return false
-		}
-		r.undo(mark)
-		if proven || r.best == best {
-			return proven
-		}
+		r.take(found.times)
 	}
 	return false
 }

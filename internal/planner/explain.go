@@ -5,17 +5,11 @@ import "slices"
 // Earliest returns the least time of every event, which together are a solution, or a clash;
 // neither when the watch is over.
 func (n *Net) Earliest(w *Watch) ([]int, *Clash) {
-	times, _, clash := n.earliest(w)
-	return times, clash
-}
-
-// earliest also returns the rules that push each event on, nearest first.
-func (n *Net) earliest(w *Watch) (times []int, drivers func(event int) []int, clash *Clash) {
 	t, c := n.later().solve(w)
 	if c != nil || w.Over() {
-		return nil, nil, c
+		return nil, c
 	}
-	return t.least, t.drivers, nil
+	return t.least, nil
 }
 
 // Latest returns the greatest time of every event, which together are a solution, and the

@@ -59,9 +59,7 @@ func (r *search) explore() {
 			return // and so is everything else that is open
 		}
 		before := r.best
-		if !r.opt.First {
-			r.open.end = r.nodes + stretch
-		}
+		r.open.end = r.nodes + stretch
 		r.open.here, r.far = n.path, true
 		switch {
 		case r.replay(n.path) && (n.path == nil || r.s.propagate()):

@@ -43,31 +43,56 @@ type half struct {
 	jfirst []int
 	jumps  []jump
 	rank   []int // events in the order in which they push each other, as far as there is one
+	work   []int
+	ready  []int
 }
 
-func prepare(events int, arcs []Arc, jumps []jump) *half {
-	h := &half{events: events, first: make([]int, events+1), jfirst: make([]int, events+1)}
-	for _, a := range arcs {
-		h.first[a.From+1]++
+// of prepares a network, or its mirror image, in which event v has the time Limit − x[v].
+func (h *half) of(n *Net, mirrored bool) *half {
+	turned := func(a Arc) Arc {
+		if mirrored {
+			a.From, a.To = a.To, a.From
+			if a.To == 0 {
+				a.W -= n.Limit
+			}
+			if a.From == 0 {
+				a.W += n.Limit
+			}
+		}
+		return a
 	}
-	for _, j := range jumps {
-		h.jfirst[j.A+1]++
+	across := func(k Hole) jump {
+		if mirrored {
+			return jump{A: StartOf(k.Task), X: n.Limit - k.To, B: EndOf(k.Task), Y: n.Limit - k.From, Rule: k.Rule}
+		}
+		return jump{A: EndOf(k.Task), X: k.From, B: StartOf(k.Task), Y: k.To, Rule: k.Rule}
 	}
-	for v := 0; v < events; v++ {
+	h.events = n.Events
+	h.first, h.jfirst = resized(h.first, n.Events+1), resized(h.jfirst, n.Events+1)
+	clear(h.first)
+	clear(h.jfirst)
+	for _, a := range n.Arcs {
+		h.first[turned(a).From+1]++
+	}
+	for _, k := range n.Holes {
+		h.jfirst[across(k).A+1]++
+	}
+	for v := 0; v < n.Events; v++ {
 		h.first[v+1] += h.first[v]
 		h.jfirst[v+1] += h.jfirst[v]
 	}
-	h.arcs = make([]Arc, len(arcs))
-	h.jumps = make([]jump, len(jumps))
-	next := append([]int(nil), h.first...)
-	for _, a := range arcs {
-		h.arcs[next[a.From]] = a
-		next[a.From]++
+	h.arcs, h.jumps = resized(h.arcs, len(n.Arcs)), resized(h.jumps, len(n.Holes))
+	h.work = append(h.work[:0], h.first...)
+	for _, a := range n.Arcs {
+		a = turned(a)
+		h.arcs[h.work[a.From]] = a
+		h.work[a.From]++
 	}
-	next = append(next[:0], h.jfirst...)
-	for _, j := range jumps {
-		h.jumps[next[j.A]] = j
-		next[j.A]++
+	h.work = append(h.work[:0], h.jfirst...)
+	for _, k := range n.Holes {
+		j := across(k)
+		h.jumps[h.work[j.A]] = j
+		h.work[j.A]++
 	}
 	h.order()
 	return h
@@ -76,17 +101,19 @@ func prepare(events int, arcs []Arc, jumps []jump) *half {
 // order ranks events so that those which push come before those which are pushed: a
 // topological order of the arcs that push forward. Events on a cycle follow in their own order.
 func (h *half) order() {
-	waits := make([]int, h.events)
+	h.work = resized(h.work, h.events)
+	waits := h.work
+	clear(waits)
 	for _, a := range h.arcs {
 		if a.W >= 0 && a.From != 0 && a.To != 0 {
 			waits[a.To]++
 		}
 	}
-	h.rank = make([]int, h.events)
+	h.rank = resized(h.rank, h.events)
 	for v := range h.rank {
 		h.rank[v] = h.events + v
 	}
-	ready := make([]int, 0, h.events)
+	ready := h.ready[:0]
 	for v := 0; v < h.events; v++ {
 		if waits[v] == 0 {
 			ready = append(ready, v)
@@ -103,37 +130,13 @@ func (h *half) order() {
 			}
 		}
 	}
+	h.ready = ready
 }
 
-func (n *Net) later() *half {
-	jumps := make([]jump, 0, len(n.Holes))
-	for _, h := range n.Holes {
-		jumps = append(jumps, jump{A: EndOf(h.Task), X: h.From, B: StartOf(h.Task), Y: h.To, Rule: h.Rule})
-	}
-	return prepare(n.Events, n.Arcs, jumps)
-}
+func (n *Net) later() *half { return new(half).of(n, false) }
 
-// earlier prepares the mirror image, in which event v has the time Limit − x[v].
-func (n *Net) earlier() *half {
-	arcs := make([]Arc, 0, len(n.Arcs))
-	for _, a := range n.Arcs {
-		m := a
-		m.From, m.To = a.To, a.From
-		if a.From == 0 {
-			m.W -= n.Limit
-		}
-		if a.To == 0 {
-			m.W += n.Limit
-		}
-		arcs = append(arcs, m)
-	}
-	jumps := make([]jump, 0, len(n.Holes))
-	for _, h := range n.Holes {
-		jumps = append(jumps, jump{A: StartOf(h.Task), X: n.Limit - h.To, B: EndOf(h.Task), Y: n.Limit - h.From,
-			Rule: h.Rule})
-	}
-	return prepare(n.Events, arcs, jumps)
-}
+// earlier prepares the mirror image.
+func (n *Net) earlier() *half { return new(half).of(n, true) }
 
 // step is one push: event reached value because of rule, from the push prev (-1: from the
 // origin).
@@ -166,14 +169,14 @@ type trace struct {
 	kept    []Push // it
 }
 
-func newTrace(h *half, w *Watch) *trace {
-	events := h.events
-	t := &trace{w: w, rank: h.rank, least: make([]int, events), last: make([]int, events), queued: make([]bool, events)}
-	for v := range t.last {
-		t.least[v] = none
-		t.last[v] = -1
-	}
-	t.least[0] = 0
+func newTrace(h *half, w *Watch) *trace { return new(trace).of(h, w) }
+
+// of makes a trace ready for a network.
+func (t *trace) of(h *half, w *Watch) *trace {
+	n := h.events
+	t.w, t.rank, t.acyclic, t.pushes = w, h.rank, false, nil
+	t.least, t.last, t.queued = resized(t.least, n), resized(t.last, n), resized(t.queued, n)
+	t.reset()
 	return t
 }
 
@@ -294,9 +297,13 @@ func (h *half) run(t *trace) *Clash {
 // solve finds the least time of every event from the origin, unless the watch is over.
 func (h *half) solve(w *Watch) (*trace, *Clash) {
 	t := newTrace(h, w)
+	return t, h.push(t)
+}
+
+// push finds the least time of every event with a trace that is ready for it.
+func (h *half) push(t *trace) *Clash {
 	t.enqueue(0)
-	c := h.run(t)
-	return t, c
+	return h.run(t)
 }
 
 // from continues from a solution with some event pushed further, using t for the work; it

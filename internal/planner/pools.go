@@ -42,7 +42,6 @@ func (s *state) overspent(g *budget) bool {
 			spent += g.length[j] * g.uses[j].Amount
 			to := end(j)
 			if spent > g.cap*(to-from) || len(g.closed) > 0 && spent > g.cap*g.open(from, to) {
-				s.blameSpan(g, from, to)
 				return true
 			}
 			for i, p := range g.sizes {
@@ -51,30 +50,12 @@ func (s *state) overspent(g *budget) bool {
 				}
 				if c := s.counts[i]; c > g.cap && c > g.cap*((to-from)/p) || c > g.cap && len(g.closed) > 0 &&
 					c > g.cap*g.fit(from, to, p) {
-					s.blameSpan(g, from, to)
 					return true
 				}
 			}
 		}
 	}
 	return false
-}
-
-// blame counts that tasks were in what could not be.
-func (s *state) blame(tasks ...int) {
-	for _, i := range tasks {
-		s.blamed[i]++
-	}
-}
-
-// blameSpan blames the tasks that must lie in a span.
-func (s *state) blameSpan(g *budget, from, to int) {
-	for _, u := range g.uses {
-		a, b := s.m.start(u.Task), s.m.end(u.Task)
-		if s.lo[a.node]+a.off >= from && s.hi[b.node]+b.off <= to {
-			s.blamed[u.Task]++
-		}
-	}
 }
 
 // before reports whether the end of task i plus setup can lie at or before the start of j, and
@@ -128,7 +109,6 @@ func (s *state) orders() bool {
 		}
 		switch {
 		case !ij && !ji:
-			s.blame(p.i, p.j)
 			return false
 		case !ij:
 			if !s.precede(p.j, p.i, p.ji) {
@@ -179,7 +159,6 @@ func (s *state) profile(c *crowd) bool {
 			if from <= s.cuts[k].from && s.cuts[k].to <= to {
 				s.cuts[k].use += u.Amount
 				if s.cuts[k].use > c.cap {
-					s.blame(u.Task)
 					return false
 				}
 			}

@@ -17,7 +17,7 @@ const (
 // search, that there is a timetable), and Unsure that the watch was over first.
 func (s *Shop) Refuted(w *Watch, by Method) Truth {
 	if by == BySearch {
-		switch s.Possible(w, 0) {
+		switch s.Possible(w) {
 		case Yes:
 			return No
 		case No:

@@ -1,6 +1,9 @@
 package planner
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Outcome is what a search found.
 type Outcome struct {
@@ -16,8 +19,7 @@ const noBound = math.MaxInt64
 
 // Options tune a search.
 type Options struct {
-	Effort int  // most nodes to look at; 0: no limit
-	First  bool // any timetable will do
+	Effort int // most nodes to look at; 0: no limit
 }
 
 // Search looks for the timetable of least cost. The same shop, cost and options give the same
@@ -80,8 +82,8 @@ func (s *Shop) search(w *Watch, lo, hi []int, cost Cost, opt Options) *search {
 // on.
 const quickNodes = 300
 
-// run searches three times: quickly, for a timetable to measure others by, and with more care where that finds none;
-// around that one, for better ones; then everything.
+// run searches three times: quickly, for a timetable to measure others by, and by learning from failures where that
+// finds none; around that one, for better ones; then everything.
 func (r *search) run() {
 	r.quick, r.until = true, quickNodes
 	r.visit(math.MinInt64)
@@ -89,35 +91,57 @@ func (r *search) run() {
 	if r.lost == noBound || r.stopped() {
 		return // the quick pass saw everything, or the time is up
 	}
-	if !r.opt.First {
-		if r.times == nil && r.none() {
-			r.lost = noBound
-			return
-		}
-		r.improve()
-		if r.descend() {
-			r.lost = noBound
-			return
-		}
-		if r.p = newPrices(r.w, r.s, r.b); r.stopped() {
-			return
-		}
+	if r.times == nil && r.none() {
+		r.lost = noBound
+		return
+	}
+	r.improve()
+	if r.descend() {
+		r.lost = noBound
+		return
+	}
+	if r.p = newPrices(r.w, r.s, r.b); r.stopped() {
+		return
 	}
 	r.lost = noBound
 	r.explore()
 }
 
-// anyNodes bounds the search for any timetable where the quick pass found none.
-const anyNodes = 20_000
+// anyWork bounds the search for any timetable where the quick pass found none: some seconds' worth.
+const anyWork = 1 << 30
 
 // none looks for any timetable and reports whether there is none.
 func (r *search) none() bool {
-	lost := r.lost
-	r.opt.First, r.lost, r.until = true, noBound, r.nodes+anyNodes
-	r.visit(math.MinInt64)
-	proven := r.lost == noBound && r.times == nil
-	r.opt.First, r.over, r.until, r.lost = false, false, 0, lost
-	return proven && !r.stopped()
+	found := r.learnt(newLearner(r.w.Within(anyWork), r.shop))
+	if found.truth == Yes {
+		r.take(found.times)
+	}
+	return found.truth == No
+}
+
+// learnt lets a learner look for a timetable, whose failures count as nodes.
+func (r *search) learnt(l *learner) (found learned) {
+	if l == nil || r.stopped() {
+		return found
+	}
+	if r.opt.Effort > 0 {
+		l.most = max(1, r.opt.Effort-r.nodes)
+	}
+	found = l.run()
+	r.nodes += found.fails
+	return found
+}
+
+// take keeps a timetable that is better than the best one.
+func (r *search) take(times []int) {
+	x := r.b.f.x
+	kept := slices.Clone(x)
+	for v := 1; v < len(times); v++ {
+		p := r.m.place[v]
+		x[p.node] = int64(times[v] - p.off)
+	}
+	r.accept()
+	copy(x, kept)
 }
 
 type search struct {
@@ -148,25 +172,9 @@ func (r *search) stopped() bool {
 		if r.until > 0 && r.nodes > r.until {
 			return true
 		}
-		r.over = r.w.Over() || r.opt.Effort > 0 && r.nodes >= r.opt.Effort || r.opt.First && r.times != nil
+		r.over = r.w.Over() || r.opt.Effort > 0 && r.nodes >= r.opt.Effort
 	}
 	return r.over
-}
-
-// eval measures the state: by the lower bound of its cost, or, when any timetable will do, by how little room is
-// left to its events. The times looked at next are those of the bound, or the earliest ones. The measure of the
-// room is that of Smith and Cheng, "Slack-based heuristics for constraint satisfaction scheduling", AAAI 1993.
-func (r *search) eval() int64 {
-	if !r.opt.First {
-		return r.b.eval()
-	}
-	var room int64
-	for v, t := range r.s.lo {
-		r.b.f.x[v] = int64(t)
-		room += int64(r.s.hi[v] - t)
-	}
-	r.w.spend(len(r.s.lo))
-	return -room
 }
 
 // visit searches the state, which has been propagated; bound is what its parent knew.
@@ -180,7 +188,7 @@ func (r *search) visit(bound int64) {
 		if r.s.bankrupt() {
 			return
 		}
-		relaxed := r.eval()
+		relaxed := r.b.eval()
 		if r.w.Over() {
 			r.lost = min(r.lost, bound)
 			return

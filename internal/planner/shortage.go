@@ -94,15 +94,24 @@ type energy struct {
 // length is the least duration of a task and the rule that asks for it, −1 when none does.
 type length struct{ least, rule int }
 
-// energy is nil when the network has no solution, which the clash says, or the watch is over.
+// energy is nil when the network has no solution, which the clash says, or the watch is over. It is valid until the
+// watch is asked for another.
 func (s *Shop) energy(w *Watch) (*energy, *Clash) {
+	k := w.spares()
 	e := &energy{s: s, w: w, length: make([]length, s.Tasks)}
-	var clash *Clash
-	if e.lo, e.first, clash = s.Net.earliest(w); e.lo == nil {
+	early, late := k.early.of(k.fore.of(s.Net, false), w), k.late.of(k.back.of(s.Net, true), w)
+	if clash := k.fore.push(early); clash != nil || w.Over() {
 		return nil, clash
 	}
-	if e.hi, e.last, _ = s.Net.Latest(w); e.hi == nil {
+	if clash := k.back.push(late); clash != nil || w.Over() {
 		return nil, nil
+	}
+	e.lo, e.first, e.last = early.least, early.drivers, late.drivers
+	k.latest = resized(k.latest, s.Net.Events)
+	e.hi = k.latest
+	e.hi[0] = 0
+	for v := 1; v < s.Net.Events; v++ {
+		e.hi[v] = s.Net.Limit - late.least[v]
 	}
 	for i := range e.length {
 		e.length[i].rule = -1

@@ -21,8 +21,7 @@ type state struct {
 	buf    []int
 	sorted []int
 	counts []int
-	blamed []int64 // of each task, how often it was in what could not be
-	w      *Watch  // once it is over nothing is proven any more
+	w      *Watch // once it is over nothing is proven any more
 }
 
 type link struct{ to, w int }
@@ -45,7 +44,6 @@ type cut struct{ from, to, use int }
 // newState returns nil when the watch is over before the paths are known.
 func newState(w *Watch, m *model) *state {
 	s := &state{w: w, m: m, lo: slices.Clone(m.lo), hi: slices.Clone(m.hi)}
-	s.blamed = make([]int64, len(m.place)/2)
 	s.out, s.in = make([][]link, m.n), make([][]link, m.n)
 	s.queued = make([]bool, m.n)
 	for _, a := range m.arcs {

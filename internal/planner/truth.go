@@ -30,11 +30,17 @@ func Least(most int, try func(int) Truth) (least int, proven bool) {
 	if most < 1 {
 		return 0, true
 	}
-	if t := try(most); t != Yes {
-		return 0, t == No
+	seen, unsure := false, 0
+	switch try(most) {
+	case No:
+		return 0, true
+	case Yes:
+		seen = true
+	default: // less may be settled sooner
+		unsure++
 	}
 	refuted, low, high := 0, 0, most // refuted is the greatest no; low may be unsettled
-	doubling, unsure := true, 0
+	doubling := true
 	for high-low > 1 && unsure < mostUnsure {
 		mid := low + (high-low)/2
 		if doubling {
@@ -42,13 +48,16 @@ func Least(most int, try func(int) Truth) (least int, proven bool) {
 		}
 		switch try(mid) {
 		case Yes:
-			high, doubling = mid, false
+			seen, high, doubling = true, mid, false
 		case No:
 			refuted, low = mid, mid
 		default:
 			low = mid
 			unsure++
 		}
+	}
+	if !seen {
+		return 0, false
 	}
 	return high, refuted == high-1
 }

@@ -19,6 +19,26 @@ type Watch struct {
 	outer *Watch // of a limited watch
 	left  int    // work still allowed, of a limited watch
 	limit bool
+	spare spare
+}
+
+// spare is room that questions under one watch use one after the other.
+type spare struct {
+	fore, back  half
+	early, late trace
+	latest      []int
+	learner     learner
+}
+
+// spares is the room of a watch, which those made of it share.
+func (w *Watch) spares() *spare {
+	if w == nil {
+		return &spare{}
+	}
+	for w.outer != nil {
+		w = w.outer
+	}
+	return &w.spare
 }
 
 // Within is a watch that is also over after so much work, which is the same on every machine. What is done under it

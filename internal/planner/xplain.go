@@ -61,14 +61,14 @@ func (s *Shop) Without(rule int) *Shop {
 	return s.keep(kept)
 }
 
-// Possible answers whether the shop has any timetable, as far as the effort and the watch go.
-func (s *Shop) Possible(w *Watch, effort int) Truth {
-	_, t := s.Any(w, effort)
+// Possible answers whether the shop has any timetable, as far as the watch goes.
+func (s *Shop) Possible(w *Watch) Truth {
+	_, t := s.Any(w)
 	return t
 }
 
-// Any finds a timetable, whatever it costs, as far as the effort and the watch go.
-func (s *Shop) Any(w *Watch, effort int) ([]int, Truth) {
+// Any finds a timetable, whatever it costs, as far as the watch goes.
+func (s *Shop) Any(w *Watch) ([]int, Truth) {
 	e, clash := s.energy(w)
 	switch {
 	case clash != nil:
@@ -76,17 +76,27 @@ func (s *Shop) Any(w *Watch, effort int) ([]int, Truth) {
 	case e == nil:
 		return nil, Unsure
 	case s.Fits(w, e.lo):
-		return e.lo, Yes
+		return slices.Clone(e.lo), Yes
 	case s.Fits(w, e.hi):
-		return e.hi, Yes
+		return slices.Clone(e.hi), Yes
 	case e.worst() != nil:
 		return nil, No
 	}
-	out := s.searchWithin(w, e.lo, e.hi, Cost{Linear: make([]int64, s.Net.Events)}, Options{Effort: effort, First: true})
-	if out.Times == nil && !out.Done {
-		return nil, Unsure
+	found := s.learn(w)
+	return found.times, found.truth
+}
+
+// Proof is rules that have no timetable together with the fixed ones: those of a proof, then of a proof from those
+// alone, as long as it becomes shorter. Nil when none was found.
+func (s *Shop) Proof(w *Watch, fixed []int) (rules []int) {
+	for {
+		found := s.learn(w)
+		if found.truth != No || rules != nil && 10*len(found.core) > 9*len(rules) {
+			return rules
+		}
+		rules = found.core
+		s = s.Only(slices.Concat(rules, fixed))
 	}
-	return out.Times, truth(out.Times != nil)
 }
 
 // Refutable is the cheapest method that rules out every timetable of the shop, given that there is none.
