@@ -144,9 +144,36 @@ func (k KitchenDay) whyNot() *WhyData {
 		w.Says = working.Join(all, "; ")
 	default:
 		w.Says = working.Tell("bakeday.why_not_all", "the breads cannot all be there when they are wanted: %v",
-			inTheWay(k.Timetable.Conflict))
+			k.oneInTheWay(k.Timetable.Conflict))
 	}
 	return w
+}
+
+// oneInTheWay says what is in the way; where all of it is of one bread, by how much its time is too short.
+func (k KitchenDay) oneInTheWay(c *schedule.Conflict) working.Message {
+	says := inTheWay(c, 0)
+	var bread *Day
+	for _, m := range c.Members {
+		at := slices.IndexFunc(k.problem.Steps, func(s schedule.DayStep) bool { return s.ID == m.Step })
+		if at < 0 || c.Shortage != nil {
+			continue
+		}
+		s := k.problem.Steps[at]
+		if bread != nil && bread.Bake.Name != s.Bread {
+			return says
+		}
+		for i := range k.Breads {
+			if k.Breads[i].Bake.Name == s.Bread {
+				bread = &k.Breads[i]
+			}
+		}
+	}
+	if bread == nil || c.Short <= 0 {
+		return says
+	}
+	return working.Tell("bakeday.why_one_late", "%v, wanted %v, is missed by %v: %v",
+		working.Tell("bakeday.named", "%v", bread.Bake.Name), bread.Wanted.In(k.Zone), c.Short,
+		inTheWay(c, bread.left(c)))
 }
 
 // shifted is the wanted time of the first bread, moved.

@@ -4,10 +4,11 @@ import (
 	"cmp"
 	"context"
 	"encoding/json"
-	"flag"
 	"fmt"
 	"math/rand/v2"
+	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -20,7 +21,29 @@ import (
 	"example.org/maslin/schedule/wallclock"
 )
 
-var days = flag.Int("days", 24, "how many random days of a kitchen are planned and judged")
+// howMany random days of a kitchen are planned and judged: 24, or as many as MASLIN_DAYS says, from the seed
+// MASLIN_DAYS_FROM on.
+//
+//	MASLIN_DAYS=10000 nice go test ./schedule/bakeday -run TestRandomDays -v -timeout 5h
+func howMany(t *testing.T) (from, to int) {
+	number := func(name string, otherwise int) int {
+		text := os.Getenv(name)
+		if text == "" {
+			return otherwise
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		return n
+	}
+	otherwise := 24
+	if testing.Short() {
+		otherwise = 8
+	}
+	from = number("MASLIN_DAYS_FROM", 0)
+	return from, from + number("MASLIN_DAYS", otherwise)
+}
 
 // judge reads the data form of a day, and nothing else, and lists the rules that it breaks. It shares no code with the
 // planner: it goes through the day minute by minute.
@@ -305,12 +328,9 @@ func someDay(r *rand.Rand) Order {
 // Days of random breads in random kitchens: what the data form says breaks no rule, and where a day cannot be its
 // conflict is a smallest one and every remedy that is named makes the day possible.
 func TestRandomDays(t *testing.T) {
-	n := *days
-	if testing.Short() {
-		n = min(n, 8)
-	}
+	from, to := howMany(t)
 	possible, impossible, remedies := 0, 0, 0
-	for seed := range n {
+	for seed := from; seed < to; seed++ {
 		o := someDay(rand.New(rand.NewPCG(16, uint64(seed))))
 		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
 		k, err := o.Plan(ctx, wednesday(t))
@@ -354,6 +374,11 @@ func TestRandomDays(t *testing.T) {
 				continue
 			}
 			remedies++
+			if again, ok := wished(o, m); ok {
+				if next, err := again.Plan(context.Background(), wednesday(t)); err != nil || !next.Possible() {
+					t.Errorf("day %d: planned again with it, %v (%v) does not help: %v", seed, m.Words, m.Remedy, err)
+				}
+			}
 			if works, err := eased.Possible(context.Background()); err != nil || !works {
 				t.Errorf("day %d: %v (%v) does not help: %v", seed, m.Words, m.Remedy, err)
 			}
@@ -365,10 +390,36 @@ func TestRandomDays(t *testing.T) {
 	}
 }
 
+// wished is the order with the wish of one bread moved as a remedy says.
+func wished(o Order, m RuleData) (Order, bool) {
+	if !m.Wanted {
+		return o, false
+	}
+	bread, _, _ := strings.Cut(m.Step, "/")
+	o.Bakes = slices.Clone(o.Bakes)
+	for i := range o.Bakes {
+		b := &o.Bakes[i]
+		if b.Name != bread {
+			continue
+		}
+		shift := m.Change.Duration()
+		if m.Easing == schedule.Earlier {
+			shift = -shift
+		}
+		at := time.Date(b.Wanted.Moment.Date.Year, time.Month(b.Wanted.Moment.Date.Month), b.Wanted.Moment.Date.Day,
+			b.Wanted.Moment.Clock.Hour, b.Wanted.Moment.Clock.Minute, 0, 0, time.UTC).Add(shift)
+		b.Wanted = OnDate(wallclock.MustMoment(at.Format("2006-01-02 15:04")))
+	}
+	return o, true
+}
+
 // eased is a problem with one rule changed as a remedy says.
 func eased(p schedule.Problem, m RuleData) (schedule.Problem, bool) {
 	p.Steps, p.Links, p.Bounds = slices.Clone(p.Steps), slices.Clone(p.Links), slices.Clone(p.Bounds)
 	p.Resources = slices.Clone(p.Resources)
+	if m.Rule == schedule.StepMax && m.Step == "" {
+		return waitingLonger(p, m.Change), true
+	}
 	shift := m.Change
 	if m.Easing == schedule.Earlier || m.Easing == schedule.Shorter {
 		shift = -shift

@@ -146,12 +146,5 @@ func waysOut(w *WhyData, earlier, later *quantity.Elapsed) []report.Block {
 	case later != nil:
 		out = append(out, report.Say(working.Tell("bakeday.all_later", "It works with everything %v later.", *later)))
 	}
-	var help report.List
-	for _, r := range w.Remedies {
-		help = append(help, working.Tell("bakeday.enough", "%v — enough by itself: %v", r.Words, r.Remedy))
-	}
-	if len(help) > 0 {
-		out = append(out, report.Say(working.Tell("bakeday.would_help", "Or one of these:")), help)
-	}
-	return out
+	return append(out, w.help()...)
 }

@@ -25,14 +25,7 @@ func (k *KitchenDay) oneMoved(ctx context.Context) []RuleData {
 		}
 		for by := moveStep; by <= moveMost; by += moveStep {
 			if way, ok := k.movedBy(ctx, i, by); ok {
-				r := RuleData{Rule: schedule.FixedTime, Step: b.Step, Wanted: true, Words: b.Words, Change: by}
-				at := b.Latest.In(k.Zone)
-				if r.Easing = way; way == schedule.Later {
-					r.Remedy = working.Tell("bakeday.wanted_later", "%v later: %v", by, at.Add(by.Duration()))
-				} else {
-					r.Remedy = working.Tell("bakeday.wanted_earlier", "%v earlier: %v", by, at.Add(-by.Duration()))
-				}
-				out = append(out, r)
+				out = append(out, k.wantedBy(b, way, by))
 				break
 			}
 			if ctx != nil && ctx.Err() != nil {
@@ -40,7 +33,104 @@ func (k *KitchenDay) oneMoved(ctx context.Context) []RuleData {
 			}
 		}
 	}
+	if len(out) == 0 {
+		out = k.allWaiting(ctx)
+	}
 	return out
+}
+
+// wantedBy is a bread wanted so much later or earlier.
+func (k *KitchenDay) wantedBy(b schedule.Bound, way schedule.Easing, by quantity.Elapsed) RuleData {
+	r := RuleData{Rule: schedule.FixedTime, Step: b.Step, Wanted: true, Words: b.Words, Change: by, Easing: way}
+	at := b.Latest.In(k.Zone)
+	if way == schedule.Later {
+		r.Remedy = working.Tell("bakeday.wanted_later", "%v later: %v", by, at.Add(by.Duration()))
+	} else {
+		r.Remedy = working.Tell("bakeday.wanted_earlier", "%v earlier: %v", by, at.Add(-by.Duration()))
+	}
+	return r
+}
+
+// moves are the ways of [KitchenDay.oneMoved] that still help when the day is planned again with them: the clocks of the
+// doughs move with the time of day, so that one may fall short by a few minutes.
+func (o *Order) moves(ctx context.Context, k *KitchenDay, clock KitchenClock) []RuleData {
+	var out []RuleData
+	for _, m := range k.oneMoved(ctx) {
+		if !m.Wanted {
+			out = append(out, m)
+			continue
+		}
+		at := slices.IndexFunc(k.problem.Bounds, func(b schedule.Bound) bool { return b.Wanted && b.Step == m.Step })
+		for range 4 {
+			if o.helps(ctx, k, m, clock) {
+				out = append(out, m)
+				break
+			}
+			m = k.wantedBy(k.problem.Bounds[at], m.Easing, m.Change+moveStep)
+		}
+	}
+	return out
+}
+
+// helps reports whether the day can be planned with one bread wanted at another time.
+func (o *Order) helps(ctx context.Context, k *KitchenDay, m RuleData, clock KitchenClock) bool {
+	shift := m.Change.Duration()
+	if m.Easing == schedule.Earlier {
+		shift = -shift
+	}
+	var wanted []time.Time
+	for _, d := range k.Breads {
+		at := d.Wanted
+		if d.Bake.Name+"/"+idCool == m.Step {
+			at = at.Add(shift)
+		}
+		wanted = append(wanted, at)
+	}
+	next, err := o.planFor(ctx, wanted, clock)
+	return err == nil && next.Possible()
+}
+
+// waitStep is the grid of how much longer every bread would have to wait, and waitMost the most that is looked for.
+const (
+	waitStep = quantity.Elapsed(15 * time.Minute)
+	waitMost = quantity.Elapsed(12 * time.Hour)
+)
+
+// allWaiting finds how much longer every bread would have to wait when it is cool, the least on a grid, where no change
+// of one bread is enough.
+func (k *KitchenDay) allWaiting(ctx context.Context) []RuleData {
+	works := func(by quantity.Elapsed) bool {
+		ok, err := waitingLonger(k.problem, by).Possible(ctx)
+		return ok && err == nil
+	}
+	low, high := quantity.Elapsed(0), waitMost
+	if !works(high) {
+		return nil
+	}
+	for high-low > waitStep {
+		mid := low + (high-low)/2/waitStep*waitStep
+		if works(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return []RuleData{{
+		Rule: schedule.StepMax, Words: working.Tell("bakeday.rule_all_fresh", "how fresh every bread is to be"),
+		Easing: schedule.Longer, Change: high,
+		Remedy: working.Tell("bakeday.all_wait", "every bread may be cool %v earlier", high),
+	}}
+}
+
+// waitingLonger is a problem in which every bread may wait so much longer when it is cool.
+func waitingLonger(p schedule.Problem, by quantity.Elapsed) schedule.Problem {
+	p.Steps = slices.Clone(p.Steps)
+	for i := range p.Steps {
+		if s := &p.Steps[i]; s.Kind == schedule.Cool && s.Max > 0 {
+			s.Max += by
+		}
+	}
+	return p
 }
 
 // movedBy reports whether the day can be with one bread so much later, or earlier.

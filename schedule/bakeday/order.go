@@ -129,7 +129,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	if again {
 		next, err := whole.planFor(ctx, at(1), clock)
 		if err == nil && next.Possible() {
-			first.Wants, first.moves = first.clashes(ctx), first.oneMoved(ctx)
+			first.Wants, first.moves = first.clashes(ctx), whole.moves(ctx, &first, clock)
 			whole.lookAround(ctx, &first, clock)
 			next.Missed = &MissedDay{Why: first.whyNot(), Earlier: first.Earlier, Later: first.Later}
 			for _, d := range first.Breads {
@@ -138,7 +138,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 			return next, nil
 		}
 	}
-	first.Wants, first.moves = first.clashes(ctx), first.oneMoved(ctx)
+	first.Wants, first.moves = first.clashes(ctx), whole.moves(ctx, &first, clock)
 	whole.lookAround(ctx, &first, clock)
 	return first, nil
 }

@@ -232,6 +232,8 @@ type WhyData struct {
 	Rules  []RuleData       `json:"rules"`
 	// Remedies are at most five changes of which each by itself makes the wanted time possible, the smallest first.
 	Remedies []RuleData `json:"remedies"`
+	// Together are changes of which all are needed, where no one of them is enough.
+	Together []RuleData `json:"together,omitempty"`
 	InOrder  bool       `json:"in_order"` // beside the rules, each step follows the one before
 	Earlier  *time.Time `json:"nearest_earlier,omitempty"`
 	Later    *time.Time `json:"nearest_later,omitempty"`

@@ -211,7 +211,7 @@ func (p *planning) finish(ctx context.Context) error {
 	var robust schedule.Robustness
 	if p.possible() {
 		var err error
-		if robust, err = p.timetable.Robust(ctx); err != nil {
+		if robust, err = p.timetable.Surviving(ctx); err != nil {
 			return fmt.Errorf("timetable: %w", err)
 		}
 		p.timeRanOut = p.timeRanOut || robust.TimeRanOut

@@ -83,31 +83,41 @@ func span(from, to time.Time) working.Message {
 	return working.Tell("bakeday.window", "%v to %v", from, to)
 }
 
-// whyBlocks tell why a plan does not fit: by how much it misses, the nearest times that work, what is in the way.
+// whyBlocks tell why a plan does not fit: in one sentence, then the nearest times that work, then what would help.
 func (s PlanData) whyBlocks() []report.Block {
 	w := s.Why
 	if w == nil {
 		return []report.Block{report.Say(working.Tell("bakeday.no_timetable", "no timetable was found"))}
 	}
-	var out []report.Block
-	if w.Short > 0 {
-		out = append(
-			out,
-			report.Paragraph{Text: working.Tell("bakeday.misses", "It misses by %v.", w.Short), Tone: report.Warning},
-		)
+	out := []report.Block{
+		report.Paragraph{Text: w.Says, Tone: report.Warning}, report.Paragraph{Text: s.nearest(), Tone: report.Strong},
 	}
-	out = append(out, report.Paragraph{Text: s.nearest(), Tone: report.Strong})
-	if len(w.Rules) == 0 {
-		return append(out, report.Say(w.Says))
+	return append(out, w.help()...)
+}
+
+// help tells the changes of which one is enough, or those of which all are needed.
+func (w WhyData) help() []report.Block {
+	list := func(title working.Message, all []RuleData, says func(RuleData) working.Message) []report.Block {
+		var out report.List
+		for _, r := range all {
+			out = append(out, says(r))
+		}
+		return []report.Block{report.Say(title), out}
 	}
-	var list report.List
-	for _, o := range w.obstacles() {
-		list = append(list, o.says())
+	switch {
+	case len(w.Remedies) == 1:
+		return list(working.Tell("bakeday.would_help_one", "Or this:"), w.Remedies, RuleData.gives)
+	case len(w.Remedies) > 0:
+		return list(working.Tell("bakeday.would_help", "Or one of these, each enough by itself:"), w.Remedies, RuleData.gives)
+	case len(w.Together) > 0:
+		return list(working.Tell("bakeday.together_help", "Or all of these:"), w.Together, RuleData.gives)
 	}
-	if w.InOrder {
-		list = append(list, working.Tell("bakeday.in_order", "each step follows the one before it"))
-	}
-	return append(out, report.Say(working.Tell("bakeday.not_all", "These cannot all be kept:")), list)
+	return nil
+}
+
+// gives says a rule, and how far it would have to give.
+func (r RuleData) gives() working.Message {
+	return working.Tell("bakeday.gives", "%v: %v", r.Words, r.Remedy)
 }
 
 // nearest are the nearest wanted times that work.
@@ -132,47 +142,4 @@ func (s PlanData) nearest() working.Message {
 		)
 	}
 	return working.Tell("bakeday.nearest_none", "No wanted time nearby works either.")
-}
-
-// obstacle is a rule that is in the way, and how often it is.
-type obstacle struct {
-	RuleData
-	times int
-}
-
-// obstacles are the rules of a conflict, the same ones together: first those of which a change alone would help, last
-// the frame of the day.
-func (w WhyData) obstacles() []obstacle {
-	ranks := make([][]obstacle, 3)
-	for _, r := range w.Rules {
-		rank := 0
-		switch {
-		case r.Wanted || r.Rule == schedule.PlanStart || r.Rule == schedule.PlanEnd:
-			rank = 2
-		case r.Remedy.IsZero():
-			rank = 1
-		}
-		found := false
-		for i, o := range ranks[rank] {
-			if o.Words == r.Words && o.Remedy == r.Remedy {
-				ranks[rank][i].times++
-				found = true
-			}
-		}
-		if !found {
-			ranks[rank] = append(ranks[rank], obstacle{r, 1})
-		}
-	}
-	return append(append(ranks[0], ranks[1]...), ranks[2]...)
-}
-
-func (o obstacle) says() working.Message {
-	says := o.Words
-	if o.times > 1 {
-		says = working.Tell("bakeday.times", "%v (%d times)", says, o.times)
-	}
-	if !o.Remedy.IsZero() {
-		says = working.Tell("bakeday.enough", "%v — enough by itself: %v", says, o.Remedy)
-	}
-	return says
 }

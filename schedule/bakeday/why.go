@@ -27,11 +27,11 @@ func (d Day) why() *WhyData {
 		)
 		return w
 	case c.Short > 0 && !c.ShortProven:
-		w.Says = working.Tell("bakeday.why_misses_at_most", "%v is missed by %v or less: %v", wanted, c.Short, inTheWay(c))
+		w.Says = working.Tell("bakeday.why_misses_at_most", "%v is missed by %v or less: %v", wanted, c.Short, inTheWay(c, d.left(c)))
 	case c.Short > 0:
-		w.Says = working.Tell("bakeday.why_misses", "%v is missed by %v: %v", wanted, c.Short, inTheWay(c))
+		w.Says = working.Tell("bakeday.why_misses", "%v is missed by %v: %v", wanted, c.Short, inTheWay(c, d.left(c)))
 	default:
-		w.Says = working.Tell("bakeday.why_clash", "%v cannot be kept: %v", wanted, inTheWay(c))
+		w.Says = working.Tell("bakeday.why_clash", "%v cannot be kept: %v", wanted, inTheWay(c, d.left(c)))
 	}
 	w.Reason = Clash
 	if c.ShortProven {
@@ -47,6 +47,11 @@ func (d Day) why() *WhyData {
 	for _, m := range c.Remedies() {
 		if !m.Wanted { // the times that work are told by themselves
 			w.Remedies = append(w.Remedies, ruleData(m))
+		}
+	}
+	if len(w.Remedies) == 0 {
+		for _, m := range c.Together {
+			w.Together = append(w.Together, ruleData(m))
 		}
 	}
 	local := func(t *time.Time) *time.Time {
@@ -87,8 +92,8 @@ func atOnce(m schedule.Member) bool {
 }
 
 // inTheWay says in one sentence what clashes: how long the steps take one after the other, and which absences and other
-// rules lie between now and the wanted time. The same words come once.
-func inTheWay(c *schedule.Conflict) working.Message {
+// rules lie between now and the wanted time, of which so much is left. The same words come once.
+func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
 	if c.Shortage != nil {
 		return c.Shortage.Message()
 	}
@@ -123,10 +128,24 @@ func inTheWay(c *schedule.Conflict) working.Message {
 			together,
 			working.Join(all, "; "),
 		)
+	case together > left && left > 0:
+		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and there are %v", together, left)
 	case together > 0:
 		return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
 	}
 	return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
+}
+
+// left is the time from the plan's clock to the wanted time, where a conflict is about that.
+func (d Day) left(c *schedule.Conflict) quantity.Elapsed {
+	begins, wanted := false, false
+	for _, m := range c.Members {
+		begins, wanted = begins || m.Rule == schedule.PlanStart, wanted || m.Wanted
+	}
+	if !begins || !wanted {
+		return 0
+	}
+	return quantity.Elapsed(d.Wanted.Sub(d.Now).Truncate(time.Minute))
 }
 
 // ruleData is a rule of a conflict as data.
