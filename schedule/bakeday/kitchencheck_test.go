@@ -279,6 +279,9 @@ func (j *judge) breads() {
 	}
 }
 
+// randomly is what the day of a seed is drawn with.
+func randomly(seed int) *rand.Rand { return rand.New(rand.NewPCG(16, uint64(seed))) }
+
 // someDay draws a day of two to four breads.
 func someDay(r *rand.Rand) Order {
 	pick := func(of ...int) int { return of[r.IntN(len(of))] }
@@ -331,7 +334,7 @@ func TestRandomDays(t *testing.T) {
 	from, to := howMany(t)
 	possible, impossible, remedies := 0, 0, 0
 	for seed := from; seed < to; seed++ {
-		o := someDay(rand.New(rand.NewPCG(16, uint64(seed))))
+		o := someDay(randomly(seed))
 		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
 		k, err := o.Plan(ctx, wednesday(t))
 		cancel()
