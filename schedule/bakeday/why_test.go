@@ -37,7 +37,7 @@ func TestWhyInOneSentence(t *testing.T) {
 		t.Error(w.Says)
 	}
 	page := d.Report().Section("why")
-	text := report.Report{Sections: []report.Section{page}}.Text(report.Options{Width: 400})
+	text := strings.Join(strings.Fields(report.Report{Sections: []report.Section{page}}.Text(report.Options{})), " ")
 	for _, want := range []string{w.Says.String(), "Nearest that works"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not in %s", want, text)
