@@ -8,6 +8,8 @@ import (
 
 // Atmosphere is the standard atmosphere at an altitude.
 type Atmosphere struct {
+	answer
+
 	Pressure    Pressure             `json:"pressure"`
 	Temperature quantity.Temperature `json:"temperature"` // of the air outside, on average over the year and the world
 	place       Site

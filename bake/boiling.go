@@ -28,6 +28,8 @@ var (
 
 // Boiling is the boiling point of water at a place, and the pressure it follows from.
 type Boiling struct {
+	answer
+
 	Point    quantity.Temperature `json:"point"`
 	Pressure Pressure             `json:"pressure"`
 	place    Site

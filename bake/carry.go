@@ -13,6 +13,8 @@ type TakenOut struct {
 
 // CarryOver is how far a core rises on the rack.
 type CarryOver struct {
+	answer
+
 	Peak    quantity.Range[quantity.Temperature] `json:"peak"`
 	Boiling quantity.Temperature                 `json:"boiling"`
 	in      TakenOut

@@ -18,6 +18,8 @@ type UnprobedLoaf struct {
 
 // Arrival is when the core of a loaf reaches its target, reckoned from its size alone.
 type Arrival struct {
+	answer
+
 	Time         quantity.TimeRange   `json:"time"`
 	Target       quantity.Temperature `json:"target"`
 	TimeConstant quantity.TimeRange   `json:"time_constant"`

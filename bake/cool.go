@@ -23,6 +23,8 @@ type CoolingLoaf struct {
 
 // CoolingTime is when a loaf may be cut.
 type CoolingTime struct {
+	answer
+
 	Ready quantity.TimeRange   `json:"ready"` // until the core is at Slice
 	Slice quantity.Temperature `json:"slice"`
 	Room  quantity.Temperature `json:"room"`

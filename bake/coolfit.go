@@ -23,6 +23,8 @@ type CoolingProbe struct {
 
 // CoolingLeft is how long a loaf still cools, from its last reading.
 type CoolingLeft struct {
+	answer
+
 	Ready        quantity.TimeRange   `json:"ready"`
 	Slice        quantity.Temperature `json:"slice"`
 	TimeConstant quantity.Elapsed     `json:"time_constant,omitzero"`

@@ -83,6 +83,8 @@ type DryCrust struct {
 
 // CrustColor is how dark a crust gets.
 type CrustColor struct {
+	answer
+
 	Difference float64 `json:"difference"` // CIE color difference to the raw surface
 	Shade      Shade   `json:"shade"`
 	exposure   float64

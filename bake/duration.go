@@ -27,6 +27,8 @@ type OvenPiece struct {
 
 // BakeTime is how long a piece bakes.
 type BakeTime struct {
+	answer
+
 	Time         quantity.TimeRange `json:"time"`
 	Extrapolated bool               `json:"extrapolated"` // outside the masses the figures come from
 	in           OvenPiece

@@ -31,6 +31,8 @@ type OvenBake struct {
 
 // BakedOut is what a bake does to the outside of a loaf.
 type BakedOut struct {
+	answer
+
 	Loss    quantity.Range[quantity.Percent] `json:"loss"`       // of the dough, in the oven
 	Crust   quantity.Length                  `json:"crust"`      // depth of the dry crust, likely
 	Surface quantity.Temperature             `json:"surface"`    // of the crust at the end, likely

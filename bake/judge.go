@@ -13,7 +13,8 @@ import (
 type LoafReading struct {
 	Goal
 	Core       quantity.Temperature      `json:"core,omitzero"`        // what the probe reads now; a thin bread has none
-	ProbeError quantity.TemperatureDelta `json:"probe_error,omitzero"` // how far the probe may be off; 0 takes ±1 °C
+	// how far the probe may be off either way; 0 takes 1 °C
+	ProbeError quantity.TemperatureDelta `json:"probe_error,omitzero"`
 	Dough      quantity.Mass             `json:"dough,omitzero"`       // the piece when it went in; 0 g: not weighed
 	Loaf       quantity.Mass             `json:"loaf,omitzero"`        // the piece now; 0 g: not weighed
 	Held       quantity.Elapsed          `json:"held,omitzero"`        // since the core reached its target
@@ -54,6 +55,8 @@ func (s *LoafState) UnmarshalText(text []byte) error { return loafStates.Unmarsh
 
 // LoafVerdict is whether a loaf is done, and by which criteria.
 type LoafVerdict struct {
+	answer
+
 	State     LoafState            `json:"state"`
 	Target    quantity.Temperature `json:"target,omitzero"`
 	Boiling   quantity.Temperature `json:"boiling,omitzero"`
@@ -73,7 +76,9 @@ type LoafVerdict struct {
 	Capped    bool `json:"capped"`
 	MayNotSet bool `json:"may_not_set"` // water boils so low here that the crumb may not set
 	// the reading carries information: it is not within the flat end near boiling
-	Informs  bool `json:"informs"`
+	Informs bool `json:"informs"`
+	// the answer is the same with the core read lower or higher by what the probe may be off
+	Firm     bool `json:"firm"`
 	reading  LoafReading
 	pressure float64
 	sea      float64
@@ -97,7 +102,7 @@ const (
 // 85 were the arrival; rye never under 10 minutes. Without the time in the oven a usual piece of the style stands in.
 // A par-baked loaf is done by its core alone, a thin bread by time and color. A core at its target of which neither
 // weight nor time is known is set, and not known to be baked out. Within 1.5 °C of boiling, with nothing else known,
-// a reading says nothing: all loaves end there. Valid range: probe readings from 0 °C to 2.5 °C above the local
+// a reading says nothing: all loaves end there. Valid range: probe readings from −5 °C to 2.5 °C above the local
 // boiling point; −500 to 9,000 m. Accuracy: the figures of the styles differ between sources by ±3 °C; "as long
 // again" rests on one loaf of an hour (the trade's figure for pan bread would have it out at 35 minutes). The color
 // of the crust is a criterion of its own, which no number here can see. Errors: [quantity.ErrRequired],
@@ -109,9 +114,8 @@ func (r LoafReading) Judge() (LoafVerdict, error) {
 	if err := r.check(); err != nil {
 		return LoafVerdict{}, err
 	}
-	row := &rowOf(r.Style).done
 	if !r.Style.ByCore() {
-		return LoafVerdict{State: ByTimeAndColor, reading: r}, nil
+		return LoafVerdict{State: ByTimeAndColor, Firm: true, reading: r}, nil
 	}
 	t, err := r.target()
 	if err != nil {
@@ -121,6 +125,26 @@ func (r LoafReading) Judge() (LoafVerdict, error) {
 	if core > t.boiling+above {
 		return LoafVerdict{}, quantity.DataPaths(r, aboveBoiling("Core", r.Core, t.boiling))
 	}
+	v := r.judgedAt(core, t)
+	off := r.probeError().Celsius()
+	v.Firm = r.judgedAt(core-off, t).State == v.State && r.judgedAt(min(core+off, t.boiling+above), t).State == v.State
+	return v, nil
+}
+
+// probeError is how far the probe may be off.
+func (r LoafReading) probeError() quantity.TemperatureDelta {
+	if r.ProbeError.IsZero() {
+		return quantity.DeltaCelsius(usualProbeError)
+	}
+	return r.ProbeError
+}
+
+// usualProbeError is what a probe thermometer for kitchens may be off, in °C. From memory: makers state 0.5 to 1 °C.
+const usualProbeError = 1
+
+// judgedAt judges the reading as if its core were so warm, in °C.
+func (r LoafReading) judgedAt(core float64, t target) LoafVerdict {
+	row := &rowOf(r.Style).done
 	v := LoafVerdict{
 		Target: quantity.Celsius(
 			t.core,
@@ -152,7 +176,7 @@ func (r LoafReading) Judge() (LoafVerdict, error) {
 	case v.CoreThere && !v.Weighed:
 		v.State = Set
 	}
-	return v, nil
+	return v
 }
 
 func (r LoafReading) check() error {
@@ -194,7 +218,8 @@ var (
 // checkProbe notes a core temperature that no loaf has. 200 typed as °C is suspected to be °F.
 func checkProbe(p *quantity.Problems, path string, t quantity.Temperature) bool {
 	if t.Compare(hotProbe) > 0 && t.IsValid() {
-		p.Add(path, t, quantity.Tell("bake.want_core_0_c_to_102", "a core of 0 °C to 102 °C%s", suspectFahrenheit(t)),
+		p.Add(path, t, quantity.Tell("bake.want_core", "a core of %v to %v%s", coldProbe, hotProbe,
+			suspectFahrenheit(t)),
 			quantity.ErrOutOfRange)
 		return false
 	}
@@ -322,7 +347,13 @@ func (v LoafVerdict) Notes() []working.Message {
 	if v.State == ByTimeAndColor {
 		return nil
 	}
-	return CoreTarget{Boiling: v.Boiling, Capped: v.Capped, MayNotSet: v.MayNotSet}.Notes()
+	notes := CoreTarget{Boiling: v.Boiling, Capped: v.Capped, MayNotSet: v.MayNotSet}.Notes()
+	if !v.Firm {
+		notes = append(notes, working.Tell("bake.note_not_firm",
+			"the probe may be off by %.1f, and then this answer may be another: look at the loaf too",
+			v.reading.probeError()))
+	}
+	return notes
 }
 
 // Cautions says what can hurt at the oven.
@@ -333,7 +364,7 @@ func (v LoafVerdict) Cautions() []working.Caution { return doorCautions() }
 func probeSigma(d quantity.TemperatureDelta) float64 {
 	e := d.Celsius()
 	if e == 0 {
-		e = 1
+		e = usualProbeError
 	}
 	return math.Max(e/1.96, 0.02)
 }

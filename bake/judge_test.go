@@ -1,11 +1,13 @@
 package bake
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 func TestVerdicts(t *testing.T) {
@@ -167,5 +169,23 @@ func TestProgramRounds(t *testing.T) {
 	if err1 != nil || err2 != nil || err3 != nil || thin.Time.Likely >= round.Time.Likely ||
 		(known.Time.Likely-thin.Time.Likely).Abs() > time.Second {
 		t.Errorf("round %v, thin %v, thin from round %v", round, thin, known)
+	}
+}
+
+// An answer that would be another within what the probe may be off says so, and a better probe makes it firm.
+func TestTheProbeMayBeOff(t *testing.T) {
+	for _, c := range []struct {
+		core, off float64
+		firm      bool
+	}{{96.5, 0, false}, {96.5, 0.3, true}, {95.5, 0, false}, {94.2, 0, true}, {97.8, 1.9, false}, {97.8, 1.7, true}} {
+		v, err := LoafReading{Goal: Goal{Style: LeanHearth}, Core: quantity.Celsius(c.core),
+			ProbeError: quantity.DeltaCelsius(c.off), Held: quantity.Elapsed(5 * time.Minute)}.Judge()
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := slices.ContainsFunc(v.Notes(), func(m working.Message) bool { return m.ID() == "bake.note_not_firm" })
+		if v.Firm != c.firm || said == c.firm {
+			t.Errorf("core %v, off by %v: firm %v, said %v, %v", c.core, c.off, v.Firm, said, v)
+		}
 	}
 }

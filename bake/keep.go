@@ -22,6 +22,8 @@ type Stay struct {
 
 // Staleness is how far a crumb has firmed, of all that it ever will.
 type Staleness struct {
+	answer
+
 	// Share of the firming that is done; 0 % as it came out, 100 % as firm as it gets. No probability is claimed: the
 	// constants are good to ±30 %.
 	Share quantity.Range[quantity.Percent] `json:"share"`

@@ -17,6 +17,8 @@ type WeighedLoaf struct {
 
 // WeightLoss is what one loaf lost.
 type WeightLoss struct {
+	answer
+
 	Lost    quantity.Mass    `json:"lost"`
 	OfDough quantity.Percent `json:"of_dough"`
 	OfBread quantity.Percent `json:"of_bread"`
@@ -79,6 +81,8 @@ type LossLog struct {
 
 // LearnedLoss is the loss of one product of one kitchen.
 type LearnedLoss struct {
+	answer
+
 	// of the dough, the usual loss of the style mixed in with the weight of one loaf
 	Mean quantity.Percent `json:"mean"`
 	// standard deviation from loaf to loaf; the usual 1 point until there are three

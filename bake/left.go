@@ -68,6 +68,8 @@ func (s *LeftState) UnmarshalText(text []byte) error { return leftStates.Unmarsh
 
 // Left is how long a loaf still bakes, from its last reading.
 type Left struct {
+	answer
+
 	State        LeftState            `json:"state"`
 	Approach     Approach             `json:"approach"`               // by which it was reckoned
 	ToTarget     quantity.TimeRange   `json:"to_target"`              // until the core is at Target

@@ -111,6 +111,8 @@ type Solids struct {
 
 // SolidsLoss is the loss that makes a bread dry enough for a rule, as information.
 type SolidsLoss struct {
+	answer
+
 	Loss quantity.Percent `json:"loss"` // of the dough; negative when the dough itself is dry enough
 	in   Solids
 }

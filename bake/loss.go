@@ -151,6 +151,8 @@ type PromisedLoaf struct {
 
 // Scaling is the dough to weigh for one loaf.
 type Scaling struct {
+	answer
+
 	Dough quantity.Mass `json:"dough"`
 	Baked quantity.Mass `json:"baked"` // cool
 	Lost  quantity.Mass `json:"lost"`  // in all

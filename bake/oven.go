@@ -146,6 +146,8 @@ type OvenSetting struct {
 
 // OvenDial is what to set an oven to.
 type OvenDial struct {
+	answer
+
 	Set quantity.Temperature `json:"set"`
 	// the spread of advice on fan ovens; equal to Set without a fan
 	Advice quantity.Range[quantity.Temperature] `json:"advice"`

@@ -113,6 +113,8 @@ func (p Phase) message() working.Message {
 
 // Program is the bake of a batch, phase by phase.
 type Program struct {
+	answer
+
 	Phases    []Phase            `json:"phases"`
 	Rounds    int                `json:"rounds"`
 	PerRound  int                `json:"per_round"` // pieces in a round

@@ -58,6 +58,8 @@ type Goal struct {
 
 // CoreTarget is the core temperature that means done here.
 type CoreTarget struct {
+	answer
+
 	Core quantity.Temperature `json:"core"`
 	// From is the lowest core at which some take the loaf out here: the low end of Accepted, or Core where water
 	// boils too low for it.

@@ -27,6 +27,8 @@ type LevainBuild struct {
 
 // LevainPlan is the way from a starter to a levain.
 type LevainPlan struct {
+	answer
+
 	// in order; the starter of each later stage is what the one before made
 	Stages   []Feeding     `json:"stages"`
 	LeftOver quantity.Mass `json:"left_over,omitzero"` // of the starter at hand, not used

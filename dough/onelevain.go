@@ -18,6 +18,8 @@ type OneLevain struct {
 
 // SharedLevain is one build for several doughs.
 type SharedLevain struct {
+	answer
+
 	Build Build `json:"build"` // the whole build: the sum of those of the doughs
 	// ripe levain for each dough, in order; they add up to Build.Used, or to AtHand if that is less
 	Parts []quantity.Mass `json:"parts"`

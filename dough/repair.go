@@ -46,6 +46,8 @@ type Mishap struct {
 
 // Repair is what to do about a [Mishap].
 type Repair struct {
+	answer
+
 	Became Batch       `json:"became"`       // the batch as it is now, with the formula it has become
 	Add    []DoughLine `json:"add,omitzero"` // what to add; empty if nothing helps or nothing is wrong
 	After  Batch       `json:"after"`        // the batch with what is to be added

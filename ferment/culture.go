@@ -31,7 +31,7 @@ func newCulture(g gasbalance.Group, person, name string) Culture {
 // IsZero reports whether nothing is known of the culture.
 func (c Culture) IsZero() bool { return c.of == nil }
 
-// Equal reports whether two cultures rest on the same bakes.
+// Equal reports whether two cultures rest on the same bakes and speak of the same one.
 func (c Culture) Equal(o Culture) bool {
 	if c.of == nil || o.of == nil {
 		return c.of == o.of

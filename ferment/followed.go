@@ -25,9 +25,16 @@ type Followed struct {
 // Follow begins to follow a dough at the first reading of a probe in it, which is the end of mixing. History and
 // OwnHeat of the bulk are not used. Errors: as [Bulk.Estimate] and [Followed.Read].
 func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
-	b.History, b.OwnHeat = Constant(first), 0
+	b.OwnHeat = 0
+	var p problems
+	p.Join("", (&Followed{bulk: b}).checkTemperature(first))
+	b.History = Constant(first)
+	if p.Err() != nil {
+		b.History = Constant(quantity.Celsius(24)) // what else is wrong does not hang on it
+	}
 	d, err := b.prepare(true)
-	if err != nil {
+	p.Join("", err)
+	if err := p.Err(); err != nil {
 		return Followed{}, err
 	}
 	b.History = History{}
@@ -35,7 +42,7 @@ func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 	f := Followed{bulk: b, d: &d, state: d.start, last: knot{Celsius: first.Celsius()},
 		passed: [3]float64{math.NaN(), math.NaN(), math.NaN()}}
 	f.readings = 1
-	return f, f.checkTemperature(first)
+	return f, nil
 }
 
 // Read takes in the next reading, at a time from the first one; between readings the temperature runs straight. Errors:

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -67,9 +68,23 @@ func TestFollowingIsEstimatingTheLog(t *testing.T) {
 func TestReadingsThatCannotBeFollowed(t *testing.T) {
 	c := quantity.Celsius
 	_, err := good().Follow(quantity.Temperature{})
-	refuses(t, err, quantity.ErrRequired, "History")
-	_, err = good().Follow(c(50))
+	refuses(t, err, quantity.ErrRequired, "Temperature")
+	_, err = good().Follow(c(80))
+	refuses(t, err, quantity.ErrOutOfRange, "Temperature")
+	if strings.Contains(err.Error(), "istory") {
+		t.Errorf("the history is not used, and is asked for: %v", err)
+	}
+	hot := good()
+	hot.Yeast = ferment.Yeast{Amount: quantity.NewPercent(1)}
+	_, err = hot.Follow(c(50))
 	refuses(t, err, quantity.ErrModelRange, "Temperature")
+	refuses(t, err, quantity.ErrRequired, "Yeast.Kind")
+	unknown := good()
+	unknown.Yeast = ferment.Yeast{Amount: quantity.NewPercent(1)}
+	_, err = unknown.Estimate()
+	refuses(t, err, quantity.ErrRequired, "Yeast.Kind")
+	_, err = ferment.Ripening{Yeast: unknown.Yeast, Hydration: quantity.NewPercent(100), History: unknown.History}.Ripe()
+	refuses(t, err, quantity.ErrRequired, "Yeast.Kind")
 	_, err = ferment.Followed{}.Read(time.Hour, c(20))
 	refuses(t, err, quantity.ErrRequired, "Followed")
 	f, err := good().Follow(c(24))

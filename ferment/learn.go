@@ -39,6 +39,8 @@ type Learning struct {
 
 // Lesson is what a log of bakes has taught.
 type Lesson struct {
+	answer
+
 	Culture Culture `json:"culture"`
 
 	in      Learning

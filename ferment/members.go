@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/gasbalance"
 )
 
 // CultureMember is one culture of one person in what a [Culture] knows of.
@@ -61,31 +62,42 @@ func (c Culture) Of(person, name string) (Culture, error) {
 	return newCulture(c.of.group, person, name), nil
 }
 
-// Merge answers: what do two logs say together? The order does not matter, and cultures learned apart and merged
-// are as learned together; where both hold bakes of the same culture, these are added up, each weighed and scored
-// as it was when it was learned. The same bakes in both would count twice. The result speaks of the same culture as
-// c. Errors: ErrInconsistent for cultures raised by different leavening or that forget at different rates.
-func (c Culture) Merge(d Culture) (Culture, error) {
-	switch {
-	case d.of == nil:
-		return c, nil
-	case c.of == nil:
-		return d, nil
-	}
+// Merge answers: what do several logs say together? The order does not matter, but for whose culture the result speaks
+// of: the one of c, or of the first that is of any. Cultures learned apart and merged are as learned together; where
+// several hold bakes of the same culture, these are added up, each weighed and scored as it was when it was learned.
+// The same bakes in two of them would count twice. Errors: ErrInconsistent for cultures raised by different leavening
+// or that forget at different rates.
+func (c Culture) Merge(others ...Culture) (Culture, error) {
 	var p problems
-	if c.of.group.Kind != d.of.group.Kind {
-		p.Add("Leavening", d.of.group.Kind, quantity.Tell("ferment.want_other", "%v, as in the other", c.of.group.Kind),
-			quantity.ErrInconsistent)
+	first, merged := c, gasbalance.Group{}
+	if c.of != nil {
+		merged = c.of.group
 	}
-	if c.of.group.HalfLife != d.of.group.HalfLife {
-		p.Add("HalfLife", quantity.Tell("ferment.got_days", "%v days", d.of.group.HalfLife),
-			quantity.Tell("ferment.want_days_other", "%v days, as in the other", c.of.group.HalfLife),
-			quantity.ErrInconsistent)
+	for _, d := range others {
+		switch {
+		case d.of == nil:
+			continue
+		case first.of == nil:
+			first, merged = d, d.of.group
+			continue
+		}
+		if merged.Kind != d.of.group.Kind {
+			p.Add("Leavening", d.of.group.Kind, quantity.Tell("ferment.want_other", "%v, as in the other", merged.Kind),
+				quantity.ErrInconsistent)
+		}
+		if merged.HalfLife != d.of.group.HalfLife {
+			p.Add("HalfLife", quantity.Tell("ferment.got_days", "%v days", d.of.group.HalfLife),
+				quantity.Tell("ferment.want_days_other", "%v days, as in the other", merged.HalfLife),
+				quantity.ErrInconsistent)
+		}
+		if p.Err() == nil {
+			merged = merged.Merge(d.of.group)
+		}
 	}
-	if err := p.Err(); err != nil {
+	if err := p.Err(); err != nil || first.of == nil {
 		return Culture{}, err
 	}
-	return newCulture(c.of.group.Merge(d.of.group), c.of.person, c.of.name), nil
+	return newCulture(merged, first.of.person, first.of.name), nil
 }
 
 // longestName is the longest name of a person or a culture, in bytes.

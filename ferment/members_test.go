@@ -87,6 +87,16 @@ func TestClassMerges(t *testing.T) {
 	refuses(t, err, quantity.ErrInconsistent, "HalfLife")
 	_, err = ferment.Learning{Bakes: log[:1], HalfLife: quantity.Elapsed(time.Hour)}.Learn()
 	refuses(t, err, quantity.ErrOutOfRange, "HalfLife")
+	// Many at once are as one after the other.
+	cy := learn(t, ferment.Learning{Bakes: log[:4], Person: "Cy", Name: "oat"}).Culture
+	abc, err := ab.Merge(cy)
+	if err != nil {
+		t.Fatal(err)
+	}
+	atOnce, err := ada.Merge(bo, ferment.Culture{}, cy)
+	if err != nil || !atOnce.Equal(abc) || len(atOnce.Members()) != 3 {
+		t.Errorf("%v and %v: %v", atOnce.Members(), abc.Members(), err)
+	}
 	// All of it is kept.
 	text, err := json.Marshal(ab)
 	if err != nil {

@@ -20,6 +20,8 @@ type RiseTable struct {
 
 // RiseTimes are the times of a [RiseTable].
 type RiseTimes struct {
+	answer
+
 	Table RiseTable `json:"table"`
 	// Times[i][j] is at Temperatures[i] with Amounts[j].
 	Times [][]quantity.TimeRange `json:"times"`

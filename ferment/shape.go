@@ -38,6 +38,8 @@ const (
 
 // ShapeTarget is how far a dough may rise before it is shaped.
 type ShapeTarget struct {
+	answer
+
 	// Rise is the rise at which to shape; zero and not Feasible when even unrisen dough would go beyond the total.
 	Rise     quantity.Percent `json:"rise"`
 	Feasible bool             `json:"feasible"`

@@ -65,6 +65,10 @@ func (y Yeast) Message() working.Message {
 func (y Yeast) instant() float64 { return y.Amount.Points() * y.Kind.asInstant() }
 
 func (y Yeast) check(p *problems, path string) {
+	if y.Kind == NoYeast && !y.Amount.IsZero() {
+		p.Required(path+".Kind", "the kind of the yeast, or no amount of it")
+		return
+	}
 	if yeastKinds.Check(&p.Problems, path+".Kind", y.Kind) {
 		quantity.Check(&p.Problems, path+".Amount", y.Amount, leastDose, greatestDose)
 	}

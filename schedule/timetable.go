@@ -23,6 +23,8 @@ const (
 // Timetable is the answer: when each step happens, how far it could move, and how good the
 // answer is. When no timetable exists Steps is empty and Conflict says why.
 type Timetable struct {
+	answer
+
 	Verdict Verdict `json:"verdict"`
 	Steps   []Timed `json:"steps,omitempty"` // in the order of Problem.Steps
 

@@ -57,6 +57,8 @@ type CostedLine struct {
 
 // Costing is the answer of [CostSheet.Cost].
 type Costing struct {
+	answer
+
 	Name  string          `json:"name,omitzero"`
 	Lines []CostedLine    `json:"lines"`
 	Other decimal.Decimal `json:"other"`
@@ -165,7 +167,10 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		if l.Yield.IsZero() {
 			l.Yield = wholeFlour
 		}
-		quantity.Check(p, path+".Yield", l.Yield, quantity.MustPercent("1 %"), wholeFlour)
+		if quantity.Check(p, path+".Yield", l.Yield, quantity.MustPercent("1 %"), wholeFlour) && l.Used.IsValid() &&
+			!l.Used.Over(l.Yield).IsValid() {
+			p.Add(path+".Used", l.Used.String(), tooMuchToBuy, quantity.ErrOutOfRange)
+		}
 	}
 	checkMoney(p, "Other", in.Other)
 	loaves := p.Int("Loaves", in.Loaves, 1, 1_000_000)

@@ -162,6 +162,11 @@ func TestHostileCost(t *testing.T) {
 			"usable inconsistent"},
 		"to buy": {trial.Err(cost.Trimming{Usable: quantity.Grams(-2), Yield: quantity.Percent{}}.ToBuy()),
 			"usable out of range; yield out of range"},
+		"to buy, more than a mass can be": {trial.Err(cost.Trimming{Usable: quantity.Kilograms(99_999),
+			Yield: quantity.MustPercent("2 %")}.ToBuy()), "usable out of range"},
+		"bought, more than a mass can be": {trial.Err(cost.CostSheet{Lines: []cost.CostLine{{Name: "leeks",
+			Used: quantity.Kilograms(99_999), Pack: quantity.Kilograms(1), Price: flour.Price,
+			Yield: quantity.MustPercent("1.47 %")}}, Loaves: 1}.Cost()), "lines[0].used out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)

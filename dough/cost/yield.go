@@ -27,6 +27,9 @@ func (t Trimming) UsableYield() (quantity.Percent, error) {
 	return t.Usable.PercentOf(t.Bought), nil
 }
 
+// tooMuchToBuy is wanted of a weight that with its yield would be more than any that can be told.
+const tooMuchToBuy = "less, or a higher yield: so much cannot be bought"
+
 // ToBuy answers how much to buy for a usable weight: usable ÷ yield, the inverse of [Trimming.UsableYield].
 // Yield 1 to 100 %. Rounded half to even to the microgram. Errors: ErrOutOfRange.
 func (t Trimming) ToBuy() (quantity.Mass, error) {
@@ -36,5 +39,10 @@ func (t Trimming) ToBuy() (quantity.Mass, error) {
 	if err := p.ErrFor(t); err != nil {
 		return quantity.Mass{}, err
 	}
-	return t.Usable.Over(t.Yield), nil
+	buy := t.Usable.Over(t.Yield)
+	if !buy.IsValid() {
+		p.Add("Usable", t.Usable.String(), tooMuchToBuy, quantity.ErrOutOfRange)
+		return quantity.Mass{}, p.ErrFor(t)
+	}
+	return buy, nil
 }

@@ -18,6 +18,8 @@ type FlourBasis struct {
 
 // OnBasis is a figure of a flour at the moisture wanted.
 type OnBasis struct {
+	answer
+
 	Value    quantity.Percent `json:"value"`
 	Moisture quantity.Percent `json:"moisture"`
 
@@ -54,7 +56,8 @@ func (in FlourBasis) Protein() (OnBasis, error) {
 	if err := p.ErrFor(in); err != nil {
 		return OnBasis{}, err
 	}
-	return OnBasis{percentRatio(in.Value, wholeFlour.Sub(in.To), wholeFlour.Sub(in.From)), in.To, in, false, true}, nil
+	value := percentRatio(in.Value, wholeFlour.Sub(in.To), wholeFlour.Sub(in.From))
+	return OnBasis{Value: value, Moisture: in.To, in: in, given: true}, nil
 }
 
 // Absorption answers what the water absorption of a flour is at another moisture: a drier
@@ -74,7 +77,7 @@ func (in FlourBasis) Absorption() (OnBasis, error) {
 		return OnBasis{}, err
 	}
 	v := percentRatio(in.Value.Add(in.From), wholeFlour.Sub(in.To), wholeFlour.Sub(in.From)).Sub(in.To)
-	return OnBasis{v, in.To, in, true, true}, nil
+	return OnBasis{Value: v, Moisture: in.To, in: in, absorption: true, given: true}, nil
 }
 
 // String is the headline of the report.

@@ -71,6 +71,8 @@ type BlendedFlour struct {
 
 // BlendedFlours is the answer of [FlourBlend.Shares].
 type BlendedFlours struct {
+	answer
+
 	Flours []BlendedFlour `json:"flours"`
 	// Protein is that of the blend with the shares as given.
 	Protein quantity.Percent `json:"protein"`

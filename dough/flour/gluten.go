@@ -30,6 +30,8 @@ type GlutenDose struct {
 
 // GlutenDoses is the answer of [GlutenBoost.Doses].
 type GlutenDoses struct {
+	answer
+
 	// Added is to the flour as it is; InPlace keeps the weight of flour and gluten together.
 	Added   GlutenDose `json:"added"`
 	InPlace GlutenDose `json:"in_place"`

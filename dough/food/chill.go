@@ -54,6 +54,8 @@ type ChillLimit struct {
 
 // ChillPlan is the answer of [ChilledFood.Limits]. It is what authorities ask for, and no promise.
 type ChillPlan struct {
+	answer
+
 	Limits []ChillLimit `json:"limits"`
 
 	in ChilledFood

@@ -41,6 +41,8 @@ func TestHostileFood(t *testing.T) {
 			"range"},
 		"milk": {trial.Err(food.Food{Water: nan}.InPlaceOfWater(quantity.Grams(-1))),
 			"water out of range; water out of range"},
+		"milk, more than a mass can be": {trial.Err(food.Food{Water: quantity.MustPercent("2 %")}.InPlaceOfWater(
+			quantity.Kilograms(99_999))), "water out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)

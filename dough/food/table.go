@@ -42,7 +42,12 @@ func (f Food) InPlaceOfWater(water quantity.Mass) (quantity.Mass, error) {
 	if err := p.ErrFor(f); err != nil {
 		return quantity.Mass{}, err
 	}
-	return water.Over(f.Water), nil
+	instead := water.Over(f.Water)
+	if !instead.IsValid() {
+		p.Add("water", water.String(), "less, or a food with more water: so much cannot be weighed", quantity.ErrOutOfRange)
+		return quantity.Mass{}, p.ErrFor(f)
+	}
+	return instead, nil
 }
 
 // SR28 lists 58 foods of bakers from the USDA National Nutrient Database for Standard Reference, release 28, with

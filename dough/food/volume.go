@@ -25,6 +25,8 @@ type FoodVolume struct {
 
 // FoodWeight is the answer of [FoodVolume.Weight]: a range, because a cup is not a weight.
 type FoodWeight struct {
+	answer
+
 	Food   string                        `json:"food"`
 	Volume quantity.Volume               `json:"volume"`
 	Method FillMethod                    `json:"method,omitzero"`

@@ -69,6 +69,8 @@ type YeastForm struct {
 
 // SwappedYeast is the answer of [YeastSwap.Convert].
 type SwappedYeast struct {
+	answer
+
 	Mass quantity.Mass `json:"mass"`
 	From dough.Kind    `json:"from"`
 	To   []YeastForm   `json:"to"`

@@ -90,6 +90,8 @@ const (
 
 // BalanceResult is the answer of the methods of [Balance].
 type BalanceResult struct {
+	answer
+
 	Found Find `json:"found"`
 	// Dough, Water, Flour and Ice describe the solved balance; three were given and one was found. Flour
 	// is not set when there is none.
@@ -142,11 +144,11 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 	for i, g := range b.Ingredients {
 		g.check(p, "Ingredients["+strconv.Itoa(i)+"]", !needFlour || g.Substance != Flour)
 	}
-	quantity.Check(p, "Water", b.Water, quantity.Grams(1), mostMass)
+	water := quantity.Check(p, "Water", b.Water, quantity.Grams(1), mostMass)
 	if needWater || !b.WaterTemperature.IsZero() {
 		quantity.Check(p, "WaterTemperature", b.WaterTemperature, coldestDough, hottestThing)
 	}
-	if quantity.Check(p, "Ice", b.Ice, quantity.Mass{}, mostMass) && b.Ice.Compare(b.Water) > 0 {
+	if quantity.Check(p, "Ice", b.Ice, quantity.Mass{}, mostMass) && water && b.Ice.Compare(b.Water) > 0 {
 		p.Add("Ice", b.Ice, quantity.Tell("mixing.want_at_most_water", "at most the water, %v", b.Water),
 			quantity.ErrInconsistent)
 	}

@@ -22,6 +22,8 @@ type ComparedPart struct {
 
 // Comparison is the answer of [Balance.Compare].
 type Comparison struct {
+	answer
+
 	// ByFactors and ByBalance are the two water temperatures, and Difference the first less the second.
 	ByFactors  quantity.Temperature      `json:"by_factors,omitzero"`
 	ByBalance  quantity.Temperature      `json:"by_balance,omitzero"`

@@ -24,6 +24,8 @@ type DoughChange struct {
 
 // DoughChanged is the answer of [DoughChange.Effect].
 type DoughChanged struct {
+	answer
+
 	// Development is by how many minutes the development time grows, in minutes of a farinograph: use Times.
 	Development float64 `json:"development_minutes"`
 	// Times is the factor on the kneading time.

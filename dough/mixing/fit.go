@@ -47,6 +47,8 @@ const (
 
 // BowlFit is the answer of [Mix.Fit].
 type BowlFit struct {
+	answer
+
 	Fullness Fullness `json:"fullness"`
 	// Basis says how firmly the limits are known; not given when Fullness is Unknown.
 	Basis LimitBasis `json:"basis,omitzero"`

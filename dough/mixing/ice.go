@@ -32,6 +32,8 @@ type IceWater struct {
 
 // IceResult is the answer of [IceWater.Replace] and [IceWater.Add].
 type IceResult struct {
+	answer
+
 	Ice    quantity.Mass `json:"ice"`
 	Liquid quantity.Mass `json:"liquid"` // tap water to pour
 	Total  quantity.Mass `json:"total"`  // ice and tap water

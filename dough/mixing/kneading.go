@@ -49,6 +49,8 @@ type KneadingStage struct {
 
 // Kneading is the answer of [Mix.Kneading].
 type Kneading struct {
+	answer
+
 	Stages []KneadingStage `json:"stages,omitempty"`
 	// From and To are the times of all stages together.
 	From quantity.Elapsed `json:"from"`

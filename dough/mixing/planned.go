@@ -60,6 +60,8 @@ const (
 
 // PlannedWater is the answer of [Planned.Pour].
 type PlannedWater struct {
+	answer
+
 	// Temperature is what the heat balance asks for. Below 0 °C it is a reckoning figure, for ice to make good.
 	Temperature quantity.Temperature `json:"temperature,omitzero"`
 	// Feasible reports whether it lies between the coldest and the warmest water.

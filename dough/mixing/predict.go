@@ -11,6 +11,8 @@ import (
 
 // Prediction is the answer of [Learned.Predict].
 type Prediction struct {
+	answer
+
 	Dough quantity.Range[quantity.Temperature] `json:"dough"`
 	// Rise is the likely warming above where the ingredients would meet without mixing.
 	Rise quantity.TemperatureDelta `json:"rise"`
@@ -155,6 +157,8 @@ type Running struct {
 
 // MinutesLeft is the answer of [Learned.MinutesLeft].
 type MinutesLeft struct {
+	answer
+
 	// Range is when the dough reaches the limit, from now.
 	Range quantity.TimeRange `json:"range"`
 	// Open reports that the late end is not known: so slow a warming cannot be told from none. Late

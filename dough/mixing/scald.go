@@ -25,6 +25,8 @@ type Scald struct {
 
 // ScaldWater is the answer of [Scald.Pour].
 type ScaldWater struct {
+	answer
+
 	// Water is how hot the water must be, and Boiling how hot it can be there.
 	Water   quantity.Temperature `json:"water,omitzero"`
 	Boiling quantity.Temperature `json:"boiling,omitzero"`

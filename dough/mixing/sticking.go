@@ -45,6 +45,8 @@ const (
 
 // Clearing is the answer of [Sticking.Advise].
 type Clearing struct {
+	answer
+
 	Step ClearingStep `json:"step"`
 	// Expected reports that a dough of this kind does not clear the bowl, now or at all.
 	Expected bool `json:"expected"`

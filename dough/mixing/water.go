@@ -77,6 +77,8 @@ func defaultWarmest() quantity.Temperature { return quantity.Fahrenheit(110) }
 
 // WaterResult is the answer of [Factors.Water].
 type WaterResult struct {
+	answer
+
 	// Temperature is what the factor method asks for. Below 0 °C it is a reckoning figure, for
 	// ice to make good.
 	Temperature quantity.Temperature `json:"temperature,omitzero"`

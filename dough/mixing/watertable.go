@@ -50,7 +50,8 @@ func (t WaterTable) Water() (TabledWater, error) {
 		}
 	}
 	out := TabledWater{Table: t, Warming: t.Warming, Basis: GivenWarming}
-	if t.Warming.IsZero() && mixerKinds.Check(&p, "Mixer", t.Mixer) {
+	known := t.Mixer == 0 && !t.Warming.IsZero() || mixerKinds.Check(&p, "Mixer", t.Mixer)
+	if t.Warming.IsZero() && known {
 		prior, err := t.Mixer.Prior()
 		p.Join("Mixer", err)
 		out.Basis = GuideValue

@@ -8,6 +8,8 @@ import (
 
 // VesselFill is how much dough a tin, basket or bowl takes.
 type VesselFill struct {
+	answer
+
 	Volume quantity.Volume `json:"volume"` // of the vessel
 	// Dough is what it takes, as a range without a probability.
 	Dough quantity.Range[quantity.Mass] `json:"dough"`

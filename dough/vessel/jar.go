@@ -21,6 +21,8 @@ type SampleJar struct {
 
 // JarSample is the answer of [SampleJar.Sample].
 type JarSample struct {
+	answer
+
 	// Dough is how much to put in, with about a tenth of the height to spare at the end of the rise.
 	Dough quantity.Mass `json:"dough"`
 	RiseMarks

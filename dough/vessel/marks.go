@@ -37,6 +37,8 @@ type RiseMark struct {
 
 // RiseMarks is the answer of [RiseContainer.Marks].
 type RiseMarks struct {
+	answer
+
 	Start quantity.Length `json:"start"` // height of the dough at the start
 	// Measured reports whether the start was measured; otherwise it comes from a density and is
 	// within about 7 %.

@@ -22,6 +22,8 @@ type SizedPiece struct {
 
 // PieceFit is the dough for a size, or the size for a dough, as a range without a probability.
 type PieceFit struct {
+	answer
+
 	Bread SizedBread `json:"bread"`
 	// Dough of one piece.
 	Dough quantity.Range[quantity.Mass] `json:"dough"`

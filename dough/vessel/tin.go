@@ -217,19 +217,20 @@ func (b TinBox) Fill(t TinLoaf) (VesselFill, error) {
 func (b TinBox) Volume() (quantity.Volume, error) {
 	var p quantity.Problems
 	low, high := quantity.Centimeters(1), quantity.Centimeters(200)
-	quantity.Check(&p, "Length", b.Length, low, high)
-	quantity.Check(&p, "Width", b.Width, low, high)
+	side := func(rim string, of quantity.Length, base string, at *quantity.Length) {
+		most := high
+		if quantity.Check(&p, rim, of, low, high) {
+			most = of
+		}
+		if at.IsZero() {
+			*at = of
+		} else {
+			quantity.Check(&p, base, *at, low, most)
+		}
+	}
+	side("Length", b.Length, "BaseLength", &b.BaseLength)
+	side("Width", b.Width, "BaseWidth", &b.BaseWidth)
 	quantity.Check(&p, "Height", b.Height, low, high)
-	if b.BaseLength.IsZero() {
-		b.BaseLength = b.Length
-	} else {
-		quantity.Check(&p, "BaseLength", b.BaseLength, low, b.Length)
-	}
-	if b.BaseWidth.IsZero() {
-		b.BaseWidth = b.Width
-	} else {
-		quantity.Check(&p, "BaseWidth", b.BaseWidth, low, b.Width)
-	}
 	if err := p.ErrFor(b); err != nil {
 		return quantity.Volume{}, err
 	}

@@ -216,7 +216,7 @@ func TestHostileVessels(t *testing.T) {
 		"own brick": {trial.Err(vessel.OwnTin{Volume: quantity.Milliliters(100), Dough: quantity.Grams(400)}.Factor()),
 			"dough inconsistent"},
 		"tin box": {trial.Err(vessel.TinBox{Width: cm(nan), Height: quantity.Meters(3), BaseWidth: cm(4)}.Volume()),
-			"length out of range; width out of range; height out of range; base_width out of range"},
+			"length out of range; width out of range; height out of range"},
 		"tin":     {trial.Err(own.Fill(quantity.Volume{})), "Low out of range; High out of range; Volume out of range"},
 		"tin for": {trial.Err(own.Tin(quantity.Grams(nan))), "Low out of range; High out of range; Dough out of range"},
 	} {

@@ -23,6 +23,8 @@ type MixedDough struct {
 
 // VesselVolume is how large a vessel a dough takes.
 type VesselVolume struct {
+	answer
+
 	Dough quantity.Mass `json:"dough"`
 	// Volume is the room it takes, or the size of the vessel, as a range without a probability.
 	Volume quantity.Range[quantity.Volume] `json:"volume"`

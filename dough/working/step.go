@@ -11,6 +11,8 @@ type step struct {
 
 // Working is the derivation of one result: its title and its steps, in order. The zero value has no steps.
 type Working struct {
+	answer
+
 	title Message
 	steps []step
 }

@@ -21,12 +21,29 @@ var formless = map[string]string{
 	"report.Options":    ofCaller,
 }
 
+// hiding types are read although they hide something: what they hide is found anew or is no part of what they say.
+var hiding = map[string]string{
+	"dough.PrefermentWeights": madeByRoom, "dough.SoakerWeights": madeByRoom, "ferment.ConstantQ10": madeByRoom,
+	"mixing.Friction":    "the factor is all that is used; what it was measured from is for its working",
+	"mixing.WaterRemedy": "a sentence and its amounts", "schedule.Shortage": "a sentence and its amounts",
+	"quantity.InputError": "a program reads the errors of another", "quantity.Problems": collects,
+	"report.Cell": ofReport, "working.Column": ofReport, "working.Derivation": ofReport, "working.Line": ofReport,
+	"working.ToldColumn": ofReport, "working.ToldTable": ofReport, "working.Value": ofReport,
+	"working.Expr": "its documentation says so",
+}
+
+const (
+	madeByRoom = "an input; only the room sets what it hides"
+	ofReport   = "a part of a telling, which is not kept by itself"
+)
+
 // unmarshalable types do not marshal, marshal to nothing, or do not come back.
 var unmarshalable = map[string]string{
 	"bakeday.*":    underway,
 	"ferment.Bulk": ownCurve, "ferment.Curve": ownCurve, "ferment.CurveTable": ownCurve, "ferment.DoseLaw": ownCurve,
 	"ferment.Law":      ownCurve,
 	"ferment.Learning": ownCurve, "ferment.HandedOn": ownCurve, "ferment.Ripening": ownCurve,
+	"ferment.RiseTable":  ownCurve,
 	"ferment.LoggedBulk": ownCurve, "ferment.Proof": ownCurve, "ferment.Rivals": ownCurve,
 	"quantity.Problems": collects,
 	"bench.Applied":     noSuchDay, "bench.Under": noSuchDay, "bench.KitchenUnder": noSuchDay, "bench.KitchenNow": noSuchDay, "ferment.CurveRates": ownCurve,

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/oneway"
 )
 
 // offences collects what breaks a law, by the name of the type or function.
@@ -210,16 +211,36 @@ func marshaled(o offences, name string, v reflect.Value) {
 // comesBack reports whether a type says that it can be read: it reads itself, or all of it is open.
 func comesBack(t reflect.Type) bool { return opened(t, map[reflect.Type]bool{}) }
 
+// refuses reports whether a type refuses to be read by what it embeds.
+func refuses(t reflect.Type) bool {
+	if t.Kind() != reflect.Struct {
+		return false
+	}
+	for i := range t.NumField() {
+		if f := t.Field(i); f.Anonymous && (f.Type == reflect.TypeFor[oneway.Answer]() || refuses(f.Type)) {
+			return true
+		}
+	}
+	return false
+}
+
+func readsItself(t reflect.Type) bool {
+	p := reflect.PointerTo(t)
+	if isText := p.Implements(reflect.TypeFor[encoding.TextUnmarshaler]()); isText {
+		return true
+	}
+	return p.Implements(reflect.TypeFor[json.Unmarshaler]()) && !refuses(t)
+}
+
 func opened(t reflect.Type, seen map[reflect.Type]bool) bool {
 	if seen[t] {
 		return true
 	}
 	seen[t] = true
-	p := reflect.PointerTo(t)
-	if p.Implements(reflect.TypeFor[json.Unmarshaler]()) || p.Implements(reflect.TypeFor[encoding.TextUnmarshaler]()) {
+	if readsItself(t) {
 		return true
 	}
-	if hasOwnForm(t) {
+	if hasOwnForm(t) || refuses(t) {
 		return false
 	}
 	switch t.Kind() {
@@ -239,6 +260,27 @@ func opened(t reflect.Type, seen map[reflect.Type]bool) bool {
 		return false
 	}
 	return true
+}
+
+// TestAnswersComeBackOrRefuseByReflection: a type with a state that its JSON does not hold either reads itself, or
+// refuses to be read. An answer whose question is lost would tell something else.
+func TestAnswersComeBackOrRefuseByReflection(t *testing.T) {
+	if len(exportedTypes()) == 0 {
+		t.Skip("run by TestRoomsByReflection")
+	}
+	o := offences{}
+	refused := 0
+	for _, e := range exportedTypes() {
+		if e.typ.Kind() != reflect.Struct || !hidden(e.typ) || readsItself(e.typ) {
+			continue
+		}
+		if err := json.Unmarshal([]byte("{}"), reflect.New(e.typ).Interface()); err == nil {
+			o.add(e.name, "is read without what it hides")
+		}
+		refused++
+	}
+	t.Logf("%d types refuse", refused)
+	o.judge(t, hiding)
 }
 
 // TestEnumerationsByReflection: every enumeration has words that go out and come back, and refuses others.

@@ -13,8 +13,8 @@ import (
 // the life around it. It reads from JSON by its tags, and from any other format through the
 // text forms of its fields.
 type Bake struct {
-	Name   string `json:"name,omitzero"` // what the bread is called
-	Wanted Wish   `json:"wanted"`        // "Saturday 12:30" or "2026-11-28 12:30"
+	Name   string `json:"name,omitzero"`   // what the bread is called
+	Wanted Wish   `json:"wanted,omitzero"` // "Saturday 12:30" or "2026-11-28 12:30"
 
 	Loaves Loaves `json:"loaves"` // what comes out of the oven
 
@@ -100,7 +100,7 @@ type Levain struct {
 	// instead of prefermented, where flours are weighed: levain for the dough, beside them
 	Weight    quantity.Mass    `json:"weight,omitzero"`
 	Hydration quantity.Percent `json:"hydration"` // water, of its flour
-	// name of the flour it is built with; empty: all flours in proportion
+	// name of the flour it is built with; empty: all flours in proportion, but for several doughs
 	Flour string `json:"flour,omitzero"`
 	// culture, in percent of the new flour of the build
 	Inoculation      quantity.Percent     `json:"inoculation"`

@@ -13,6 +13,8 @@ import (
 
 // SideBySide are plans to be compared. Make it with [Day.Beside] or [Bake.KneadedBy].
 type SideBySide struct {
+	answer
+
 	Plans []NamedPlan `json:"plans"`
 	// Changes says in words what makes the difference, where one thing alone is changed.
 	Changes []working.Message `json:"what_changes,omitempty"`

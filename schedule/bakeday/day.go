@@ -15,6 +15,8 @@ import (
 // Day is a whole bake worked out: what to weigh, how warm, how long, and when. It keeps the answers
 // of the rooms, so that each number can show its own working.
 type Day struct {
+	answer
+
 	Bake   Bake
 	Zone   *time.Location
 	Now    time.Time // the clock of the plan

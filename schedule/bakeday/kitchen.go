@@ -21,7 +21,7 @@ type Kitchen struct {
 	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
 
 	Hands  int            `json:"hands,omitzero"` // pairs of hands that work at a time; 0: one
-	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; none: by hand
+	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; each bake says which, or "hand"
 	Oven   KitchenOven    `json:"oven,omitzero"`  // what all bakes of the day share
 	// covered pots that there are; 0: as many as the bread that uses the most
 	Pots int `json:"pots,omitzero"`
@@ -178,8 +178,8 @@ func (k *Kitchen) checkMixers(p *quantity.Problems) {
 func (b *Bake) checkMixer(p *quantity.Problems) {
 	kind := b.Mixing.Mixer
 	if kind == 0 {
-		p.Required("Mixing.Mixer", quantity.Tell("bakeday.want_hand_planetary_spiral_or_processor",
-			"hand, planetary, spiral or processor"))
+		p.Required("Mixing.Mixer", quantity.Tell("bakeday.want_mixer",
+			"hand, planetary, spiral, fork or processor"))
 		return
 	}
 	found := slices.ContainsFunc(b.Kitchen.Mixers, func(m KitchenMixer) bool { return m.Kind == kind })

@@ -11,6 +11,8 @@ import (
 
 // KitchenDay is a day of several breads in one kitchen worked out: each bread with its own numbers, and one timetable.
 type KitchenDay struct {
+	answer
+
 	Kitchen Kitchen
 	Zone    *time.Location
 	Now     time.Time // the clock of the plan

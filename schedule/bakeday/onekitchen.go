@@ -70,6 +70,7 @@ func (o *Order) feeds(i int) int {
 
 // oneLevain reports levains of one name that are not one levain.
 func (o *Order) oneLevain(p *quantity.Problems) {
+	asked := map[int]bool{} // whose flour is asked for
 	for i := range o.Bakes {
 		j := o.feeds(i)
 		if j == i {
@@ -78,6 +79,9 @@ func (o *Order) oneLevain(p *quantity.Problems) {
 		a, b := *o.Bakes[i].Levain, *o.Bakes[j].Levain
 		// How much of it goes into each dough is the dough's own.
 		a.Prefermented, a.Weight = b.Prefermented, b.Weight
+		if a.Flour == "" || b.Flour == "" {
+			a.Flour, b.Flour = "", "" // it is asked for below
+		}
 		va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
 		for f := range va.NumField() {
 			if x, y := va.Field(f).Interface(), vb.Field(f).Interface(); x != y {
@@ -86,9 +90,12 @@ func (o *Order) oneLevain(p *quantity.Problems) {
 						quantity.Excerpt(o.Bakes[j].Name)), quantity.ErrInconsistent)
 			}
 		}
-		if a.Flour == "" {
-			p.Required(fmt.Sprintf("Bakes[%d].Levain.Flour", i),
-				quantity.Tell("bakeday.want_flour_levain_feeds_several_doughs", "the flour of a levain that feeds several doughs"))
+		for _, k := range []int{j, i} {
+			if o.Bakes[k].Levain.Flour == "" && !asked[k] {
+				asked[k] = true
+				p.Required(fmt.Sprintf("Bakes[%d].Levain.Flour", k), quantity.Tell(
+					"bakeday.want_flour_levain_feeds_several_doughs", "the flour of a levain that feeds several doughs"))
+			}
 		}
 	}
 }

@@ -24,6 +24,8 @@ type Late struct {
 
 // Replanned is the rest of a day after something happened.
 type Replanned struct {
+	answer
+
 	Late      schedule.Label     `json:"late"` // the step that is late; of several, the one that begins last
 	Now       time.Time          `json:"now"`  // when it begins
 	Timetable schedule.Timetable `json:"timetable"`

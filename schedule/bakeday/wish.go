@@ -104,6 +104,10 @@ func (w Wish) MarshalText() ([]byte, error) {
 
 // UnmarshalText implements encoding.TextUnmarshaler; see [ParseWish].
 func (w *Wish) UnmarshalText(text []byte) error {
+	if len(text) == 0 {
+		*w = Wish{}
+		return nil
+	}
 	v, err := ParseWish(string(text[:min(len(text), 65)]))
 	if err != nil {
 		return err

@@ -19,6 +19,8 @@ type Task struct {
 
 // An Exercise is a question with everything a teacher needs.
 type Exercise struct {
+	answer
+
 	Task     Task            `json:"task"`
 	Question working.Message `json:"question"`
 	// Answer is what comes out, and Tolerance how far ordinary rounding on the way may lead from it, in its unit.

@@ -31,6 +31,8 @@ func (r *Reading) UnmarshalText(text []byte) error { return readings.Unmarshal(r
 
 // Resolution is the instant that a moment means in a zone.
 type Resolution struct {
+	answer
+
 	// At is the instant, by the policy.
 	At time.Time `json:"at"`
 	// Reading says whether the clocks show the moment once, never or twice.

@@ -1,0 +1,14 @@
+package oneway
+
+import "example.org/maslin/dough/quantity"
+
+// Answer, embedded, keeps a type from being read from JSON. An answer keeps its question privately, for its report and
+// its working; read without it, it would tell something else.
+type Answer struct{}
+
+// UnmarshalJSON refuses.
+func (*Answer) UnmarshalJSON([]byte) error {
+	return &quantity.InputError{
+		Got: "an answer", Want: "its question, to be asked again: answers do not come back from JSON", Err: quantity.ErrForm,
+	}
+}
