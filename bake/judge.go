@@ -12,13 +12,13 @@ import (
 // LoafReading is what a baker knows of a loaf in the oven.
 type LoafReading struct {
 	Goal
-	Core       quantity.Temperature      `json:"core,omitzero"`        // what the probe reads now; a thin bread has none
+	Core quantity.Temperature `json:"core,omitzero"` // what the probe reads now; a thin bread has none
 	// how far the probe may be off either way; 0 takes 1 °C
 	ProbeError quantity.TemperatureDelta `json:"probe_error,omitzero"`
-	Dough      quantity.Mass             `json:"dough,omitzero"`       // the piece when it went in; 0 g: not weighed
-	Loaf       quantity.Mass             `json:"loaf,omitzero"`        // the piece now; 0 g: not weighed
-	Held       quantity.Elapsed          `json:"held,omitzero"`        // since the core reached its target
-	InOven     quantity.Elapsed          `json:"in_oven,omitzero"`     // since the loaf went in; 0: not known
+	Dough      quantity.Mass             `json:"dough,omitzero"`   // the piece when it went in; 0 g: not weighed
+	Loaf       quantity.Mass             `json:"loaf,omitzero"`    // the piece now; 0 g: not weighed
+	Held       quantity.Elapsed          `json:"held,omitzero"`    // since the core reached its target
+	InOven     quantity.Elapsed          `json:"in_oven,omitzero"` // since the loaf went in; 0: not known
 }
 
 // LoafState is the answer to "is it done?".

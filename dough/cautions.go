@@ -15,7 +15,7 @@ func (b Batch) Cautions() []working.Caution {
 	out := []working.Caution{b.allergenCaution(), {
 		Subject: "raw dough", Source: sources.RawFlour,
 		Text: working.Tell("dough.caution_raw",
-			"flour is a raw food, milling kills no germs, and only baking does: do not taste flour, dough or starter, and "+
+			"flour is a raw food, milling kills no germs, and only baking does: do not taste flour, dough or levain, and "+
 				"do not try to heat-treat flour at home; wash hands and tools with soap; keep dough away from children's play "+
 				"and from pets, in whose stomach it goes on rising and makes alcohol: an emergency"),
 		Short: working.Tell("dough.caution_raw_short",

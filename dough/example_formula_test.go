@@ -296,7 +296,7 @@ func ExampleSoaker() {
 }
 
 func ExampleSeed() {
-	// The same levain in three accounts: the starter counted, removed again before mixing, and on a
+	// The same levain in three accounts: the culture counted, removed again before mixing, and on a
 	// line of its own.
 	for _, account := range []dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved, dough.SeedSeparate} {
 		f := hall()

@@ -40,7 +40,7 @@ func ExampleBatch_LevainPercent() {
 }
 
 func ExampleLevainBuild_Plan() {
-	// 12 g of starter in the refrigerator, 300 g of levain for the dough, 30 g to keep.
+	// 12 g of culture in the refrigerator, 300 g of levain for the dough, 30 g to keep.
 	plan, err := dough.LevainBuild{
 		Want: quantity.Grams(300), KeepBack: quantity.Grams(30), Hydration: quantity.MustPercent("100 %"),
 		Starter:     dough.Starter{Mass: quantity.Grams(12), Hydration: quantity.MustPercent("60 %")},
@@ -55,14 +55,14 @@ func ExampleLevainBuild_Plan() {
 	// Levain: 300 g at 100 %, and 30 g to keep
 	//
 	// Stage 1 of 2
-	//   9.23 g  starter
+	//   9.23 g  culture
 	//   9.23 g  flour
 	//   11.5 g  water
 	//     30 g  together, at 100 %
 	//   · inoculation 100.0 % of the new flour, 30.8 % of the mix
 	//
 	// Stage 2 of 2
-	//    30 g  starter
+	//    30 g  culture
 	//   150 g  flour
 	//   150 g  water
 	//   330 g  together, at 100 %
@@ -71,7 +71,7 @@ func ExampleLevainBuild_Plan() {
 	// Then
 	//   · 300 g for the dough
 	//   · 30 g to keep: take it before you mix the dough
-	//   · 2.77 g of the starter at hand is left over: feed it and keep it, or bake
+	//   · 2.77 g of the culture at hand is left over: feed it and keep it, or bake
 	//     with it
 }
 
@@ -88,9 +88,9 @@ func ExampleLevainBuild_Plan_tooLittle() {
 	// Levain: 900 g at 100 %
 	//
 	// It cannot be done
-	//   · 10 g of starter is too little for 900 g of levain in 1 feeding: it takes
+	//   · 10 g of culture is too little for 900 g of levain in 1 feeding: it takes
 	//     42.9 g
-	//   · missing: 32.9 g of starter
+	//   · missing: 32.9 g of culture
 }
 
 func ExampleLevainPlan_Weigh() {
@@ -105,7 +105,7 @@ func ExampleLevainPlan_Weigh() {
 	// Levain: 917 g at 100 %
 	//
 	// Feed
-	//    83.4 g  starter
+	//    83.4 g  culture
 	//     417 g  flour
 	//     417 g  water
 	//   917.4 g  together, at 100 %
@@ -113,7 +113,7 @@ func ExampleLevainPlan_Weigh() {
 	//
 	// Then
 	//   · 917.4 g for the dough
-	//   · 16.6 g of the starter at hand is left over: feed it and keep it, or bake
+	//   · 16.6 g of the culture at hand is left over: feed it and keep it, or bake
 	//     with it
 	// residue −0.4 g <nil>
 }
@@ -152,7 +152,7 @@ func ExampleOneLevain_Plan() {
 }
 
 func ExampleWeights_Batch() {
-	// 500 g flour, 300 g water and 150 g of starter at 100 %: what is the true hydration?
+	// 500 g flour, 300 g water and 150 g of culture at 100 %: what is the true hydration?
 	batch := must(dough.Weights{
 		Final: dough.Bowl{
 			Flours:  []dough.Weight{{Name: "bread flour", Mass: quantity.Grams(500)}},

@@ -57,5 +57,5 @@ func (f Feeding) Result() Starter {
 
 // String prints "20 g starter, 100 g flour, 100 g water".
 func (f Feeding) String() string {
-	return shown(f.Starter.Mass) + " starter, " + shown(f.Flour) + " flour, " + shown(f.Water) + " water"
+	return shown(f.Starter.Mass) + " culture, " + shown(f.Flour) + " flour, " + shown(f.Water) + " water"
 }

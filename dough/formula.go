@@ -99,7 +99,7 @@ const (
 	// preferment's Flour and Hydration. It is the default.
 	SeedCounted SeedAccount = iota
 	// SeedRemoved leaves the starter out of all sums: as much ripe levain as went in is taken
-	// away again before mixing, to be the next starter. Source: Hamelman, Bread (2004).
+	// away again before mixing, to be the next culture. Source: Hamelman, Bread (2004).
 	SeedRemoved
 	// SeedSeparate makes the starter a line of the formula of its own, neither flour nor water; the
 	// whole levain goes into the dough. Its percentage of total flour is rounded to a millionth

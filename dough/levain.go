@@ -10,7 +10,7 @@ import (
 // LevainBuild asks how to get from the starter at hand to the ripe levain wanted.
 type LevainBuild struct {
 	Want      quantity.Mass    `json:"want"`               // ripe levain for the dough
-	KeepBack  quantity.Mass    `json:"keep_back,omitzero"` // ripe levain to keep as the next starter, made in addition
+	KeepBack  quantity.Mass    `json:"keep_back,omitzero"` // ripe levain to keep as the next culture, made in addition
 	Hydration quantity.Percent `json:"hydration"`          // of the levain, and of every stage on the way
 	Starter   Starter          `json:"starter"`            // at hand
 	// Inoculation fixes the starter of the last stage. Zero leaves it free within the bounds, and
@@ -82,7 +82,7 @@ func (l LevainBuild) Plan() (LevainPlan, error) {
 		plan.Reached = false
 		plan.Missing = least[0].Sub(l.Starter.Mass)
 		plan.Why = working.Tell("dough.too_little_starter",
-			"%v of starter is too little for %v of levain in %d {3|feeding|feedings}: it takes %v",
+			"%v of culture is too little for %v of levain in %d {3|feeding|feedings}: it takes %v",
 			readable(l.Starter.Mass), readable(made), n, readable(least[0]))
 		return plan, nil
 	}
@@ -124,7 +124,7 @@ func (l *LevainBuild) feedings(made quantity.Mass, starters []quantity.Mass) ([]
 			return nil, &quantity.InputError{
 				GoPath: "Starter", Got: quantity.Tell("dough.got_at", "%v for %v at %v", c, target, l.Hydration),
 				Want: quantity.Tell("dough.want_starter_no_more_water_and",
-					"a starter with no more water and flour than the levain, or a smaller inoculation"), Err: quantity.ErrInconsistent,
+					"a culture with no more water and flour than the levain, or a smaller inoculation"), Err: quantity.ErrInconsistent,
 			}
 		}
 		out = append(out, f)

@@ -105,12 +105,12 @@ func (p LevainPlan) wanted(d *working.Derivation) working.Expr {
 
 // missing derives the starter that a plan takes that cannot be made.
 func (p LevainPlan) missing(d *working.Derivation) {
-	hand := working.Given("c_hand", working.Tell("dough.symbol_hand", "starter at hand"), p.in.Starter.Mass)
+	hand := working.Given("c_hand", working.Tell("dough.symbol_hand", "culture at hand"), p.in.Starter.Mass)
 	takes := working.Given("c_least", working.Tell("dough.symbol_takes",
-		"starter that it takes with the smallest inoculation"), p.in.Starter.Mass.Add(p.Missing))
+		"culture that it takes with the smallest inoculation"), p.in.Starter.Mass.Add(p.Missing))
 	d.Find(working.Finding{
 		Name: working.Tell("dough.missing_starter",
-			"starter that is missing"), Symbol: "c_missing", By: takes.Minus(hand), Is: p.Missing,
+			"culture that is missing"), Symbol: "c_missing", By: takes.Minus(hand), Is: p.Missing,
 		Decimals: 1, Source: working.Algebra(),
 	})
 }
@@ -126,11 +126,11 @@ func (p LevainPlan) stage(d *working.Derivation, i int, made, h working.Expr) wo
 		made.Over(working.Num(1).Plus(h.Share())), f.Flour.Add(f.Starter.Flour()))
 	k := h
 	if i == 0 {
-		k = working.Given("k", working.Tell("dough.symbol_hand_hydration", "hydration of the starter at hand"),
+		k = working.Given("k", working.Tell("dough.symbol_hand_hydration", "hydration of the culture at hand"),
 			p.in.Starter.Hydration)
 	}
 	starter := p.starter(d, i, made, all, k)
-	flour := find(working.Tell("dough.stage_starter_flour", "flour in the starter of stage %d", i+1), "g",
+	flour := find(working.Tell("dough.stage_starter_flour", "flour in the culture of stage %d", i+1), "g",
 		starter.Over(working.Num(1).Plus(k.Share())), f.Starter.Flour())
 	fresh := find(working.Tell("dough.stage_new_flour", "new flour of stage %d", i+1), "f", all.Minus(flour), f.Flour)
 	find(working.Tell("dough.stage_new_water", "new water of stage %d", i+1), "w", made.Minus(starter).Minus(fresh),
@@ -142,7 +142,7 @@ func (p LevainPlan) stage(d *working.Derivation, i int, made, h working.Expr) wo
 func (p LevainPlan) starter(d *working.Derivation, i int, made, all, k working.Expr) working.Expr {
 	f, n := p.Stages[i], strconv.Itoa(i+1)
 	finding := working.Finding{
-		Name: working.Tell("dough.stage_starter", "starter of stage %d", i+1), Symbol: "c_" +
+		Name: working.Tell("dough.stage_starter", "culture of stage %d", i+1), Symbol: "c_" +
 			n, Is: f.Starter.Mass, Source: working.Algebra(),
 	}
 	finding = weight(finding, f.Starter.Mass)
@@ -151,12 +151,12 @@ func (p LevainPlan) starter(d *working.Derivation, i int, made, all, k working.E
 	if !fixed {
 		s = f.Inoculation(OfNewFlour)
 		meaning = working.Tell("dough.symbol_free",
-			"inoculation of stage %d, of new flour: the largest that the starter at hand and the bounds allow", i+1)
+			"inoculation of stage %d, of new flour: the largest that the culture at hand and the bounds allow", i+1)
 		if i == 0 && p.LeftOver.IsZero() {
-			finding.Name = working.Tell("dough.all_starter", "starter of stage 1: all there is")
+			finding.Name = working.Tell("dough.all_starter", "culture of stage 1: all there is")
 			finding.By = working.Given(
 				"c_hand",
-				working.Tell("dough.symbol_hand", "starter at hand"),
+				working.Tell("dough.symbol_hand", "culture at hand"),
 				p.in.Starter.Mass,
 			)
 			return d.Find(finding)
@@ -193,7 +193,7 @@ func (p LevainPlan) rounding(d *working.Derivation, exact LevainPlan) {
 		var sum working.Expr
 		if i == 0 {
 			sum = line(
-				working.Tell("dough.stage_starter", "starter of stage %d", i+1),
+				working.Tell("dough.stage_starter", "culture of stage %d", i+1),
 				"c",
 				e.Starter.Mass,
 				f.Starter.Mass,

@@ -64,7 +64,7 @@ func checkViews(t *rapid.T, b dough.Batch) {
 			t.Errorf("%s: made %v, removed %v, used %v", build.Name, build.Made, build.Removed, build.Used)
 		}
 		for _, l := range build.Lines {
-			if l.Name == "starter" {
+			if l.Name == "culture" {
 				seeds = seeds.Add(l.Mass)
 			}
 		}
@@ -77,7 +77,7 @@ func checkViews(t *rapid.T, b dough.Batch) {
 			t.Errorf("%s: %v goes in, %v is used", build.Name, uses[build.Name], build.Used)
 		}
 	}
-	delete(sums, "starter")
+	delete(sums, "culture")
 	for _, l := range b.Overall() {
 		if l.Role == dough.RoleFlour {
 			flour = flour.Add(l.Mass)

@@ -117,7 +117,7 @@ func (b Build) section(lines []listed, made, removed, left quantity.Mass) report
 	if !removed.IsZero() {
 		notes = append(
 			notes,
-			working.Tell("dough.taken_away", "%v is taken away again before use, to be the next starter",
+			working.Tell("dough.taken_away", "%v is taken away again before use, to be the next culture",
 				readable(removed)),
 		)
 	}

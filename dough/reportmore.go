@@ -24,7 +24,7 @@ func (p LevainPlan) Report() report.Report {
 	if !p.Reached {
 		r.Sections = []report.Section{{Key: "why", Title: working.Tell("dough.cannot", "It cannot be done"),
 			Blocks: []report.Block{
-				report.List{p.Why, working.Tell("dough.missing", "missing: %v of starter", readable(p.Missing))},
+				report.List{p.Why, working.Tell("dough.missing", "missing: %v of culture", readable(p.Missing))},
 			}}}
 		return r
 	}
@@ -44,7 +44,7 @@ func (p LevainPlan) Report() report.Report {
 	}
 	if !p.LeftOver.IsZero() {
 		then = append(then, working.Tell("dough.left_over",
-			"%v of the starter at hand is left over: feed it and keep it, or bake with it", readable(p.LeftOver)))
+			"%v of the culture at hand is left over: feed it and keep it, or bake with it", readable(p.LeftOver)))
 	}
 	r.Sections = append(r.Sections, report.Section{Key: "then", Title: working.Tell("dough.then", "Then"),
 		Blocks: []report.Block{then}})
@@ -58,7 +58,7 @@ func (f Feeding) section(title working.Message) report.Section {
 	}
 	g := report.Grid{Key: "feeding", Columns: []report.GridColumn{{Key: "mass", Right: true}, {Key: "item"}},
 		Rows: [][]report.Cell{
-			line(f.Starter.Mass, working.Tell("dough.line_starter", "starter")), line(f.Flour,
+			line(f.Starter.Mass, working.Tell("dough.line_starter", "culture")), line(f.Flour,
 				working.Tell("dough.line_flour", "flour")),
 			line(f.Water, working.Tell("dough.line_water", "water")),
 		}, Total: line(f.Made(), working.Tell("dough.together_at", "together, at %.0f", f.Hydration()))}

@@ -87,7 +87,7 @@ func TestSeedOfOtherFlour(t *testing.T) {
 	// rye, 50 g came with the starter.
 	build, _ := b.Build("levain")
 	for name, want := range map[string]string{"bread flour": "945 g", "whole rye": "55 g", "water": "1000 g",
-		"starter": "100 g"} {
+		"culture": "100 g"} {
 		if got := lineOf(build.Lines, name).Mass.String(); got != want {
 			t.Errorf("%s %s, want %s", name, got, want)
 		}

@@ -47,7 +47,7 @@ func ExampleSeedAccount() {
 	// Made beforehand: first stage
 	//   100 g  100.0 %  rye
 	//   120 g  120.0 %  water
-	//    40 g   40.0 %  starter
+	//    40 g   40.0 %  culture
 	//   260 g           together
 	//   · it goes into second stage
 	// second stage (rye sour): 840 g
@@ -65,7 +65,7 @@ func ExampleSeedAccount() {
 	//   1275 g  102.0 %  water
 	//    840 g   67.2 %  second stage
 	//   3365 g           together
-	//   · 40 g is taken away again before use, to be the next starter
+	//   · 40 g is taken away again before use, to be the next culture
 }
 
 // Of weights of which a part is used the bowl stays as it was weighed, and the dough has the part.
@@ -113,14 +113,14 @@ func TestStagesCarryTheStarter(t *testing.T) {
 		}
 		first, _ := b.Build("first stage")
 		last, _ := b.Build("ripe sour")
-		if starter := lineOf(first.Lines, "starter").Mass; starter.IsZero() || last.Removed != starter ||
+		if starter := lineOf(first.Lines, "culture").Mass; starter.IsZero() || last.Removed != starter ||
 			!first.Removed.IsZero() {
 			t.Errorf("%v of starter went in, %v came out of the last stage and %v of the first", starter, last.Removed,
 				first.Removed)
 		}
 		if seed.Of == dough.OfMix &&
-			!near(lineOf(first.Lines, "starter").Mass.PercentOf(first.Made), seed.Percent, 1e-4) {
-			t.Errorf("starter %v of %v, asked for %v", lineOf(first.Lines, "starter").Mass, first.Made, seed.Percent)
+			!near(lineOf(first.Lines, "culture").Mass.PercentOf(first.Made), seed.Percent, 1e-4) {
+			t.Errorf("starter %v of %v, asked for %v", lineOf(first.Lines, "culture").Mass, first.Made, seed.Percent)
 		}
 		checkViews(t, b)
 		faults(t, b.Working())

@@ -65,7 +65,7 @@ func (t *tally) split(k int, seeds []quantity.Mass) error {
 	flours, err := quantity.ApportionLike(seeds[k], shares)
 	if err != nil {
 		return &quantity.InputError{GoPath: n.path + ".Seed.Blend",
-			Want: quantity.Tell("dough.want_flours_starter", "the flours of the starter"),
+			Want: quantity.Tell("dough.want_flours_starter", "the flours of the culture"),
 			Err:  quantity.ErrRequired}
 	}
 	for j, m := range flours {
@@ -214,7 +214,7 @@ func (t *tally) below(k int, flour quantity.Mass) (prefs []Preferment, soakers [
 			if newFlour.IsZero() {
 				return nil, nil, &quantity.InputError{
 					GoPath: n.path + ".Bowl.Flours",
-					Want:   quantity.Tell("dough.want_new_flour_besides_starter", "new flour besides the starter"),
+					Want:   quantity.Tell("dough.want_new_flour_besides_starter", "new flour besides the culture"),
 					Err:    quantity.ErrRequired,
 				}
 			}

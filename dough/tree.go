@@ -235,7 +235,7 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 	case SeedCounted:
 		if s.Hydration.IsZero() {
 			p.Required(path+".Seed.Hydration", quantity.Tell("dough.want_hydration_starter_to_split_into",
-				"the hydration of the starter, to split it into flour and water"))
+				"the hydration of the culture, to split it into flour and water"))
 		} else if outside(s.Hydration, leastWater, mostOfFlour) {
 			p.Add(path+".Seed.Hydration", s.Hydration, quantity.Tell("dough.want_1_percent_to_1000_percent_6",
 				"1 %% to 1000 %%"), quantity.ErrOutOfRange)
@@ -258,12 +258,12 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 			p.Add(
 				path+".Seed.Percent",
 				s.Percent,
-				quantity.Tell("dough.want_starter_within_limits_formula", "a starter within the limits of a formula"),
+				quantity.Tell("dough.want_starter_within_limits_formula", "a culture within the limits of a formula"),
 				quantity.ErrOutOfRange,
 			)
 			return
 		}
-		name := "starter of " + n.name
+		name := "culture of " + n.name
 		names.add(c, p, join(path, "Seed"), name)
 		n.starter = len(c.items)
 		c.items = append(c.items, item{name: name, kind: KindStarter, role: RoleStarter, percent: percent})

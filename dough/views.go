@@ -15,7 +15,7 @@ type Build struct {
 	Into      string         `json:"into,omitzero"`   // the name of the build it goes into; empty for the dough
 	Lines     []DoughLine    `json:"lines"`           // what to weigh; they add up to Made
 	Made      quantity.Mass  `json:"made"`
-	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next starter
+	Removed   quantity.Mass  `json:"removed,omitzero"` // taken away again before use, to be the next culture
 	Used      quantity.Mass  `json:"used"`             // what goes on: Made − Removed − Left
 	Left      quantity.Mass  `json:"left,omitzero"`    // made and not used; only of weights of which a part was used
 	Flour     quantity.Mass  `json:"flour"`            // flour that it brings into the dough, nested builds included
@@ -162,10 +162,10 @@ func (b *Batch) seed(k int) error {
 		}
 		return &quantity.InputError{
 			GoPath: n.path + ".Seed", Got: quantity.Tell("dough.got_starter_more_than_whole_has",
-				"a starter of %v in %s with more %s than the whole has", w.starter, quantity.Excerpt(n.name),
+				"a culture of %v in %s with more %s than the whole has", w.starter, quantity.Excerpt(n.name),
 				quantity.Excerpt(b.c.items[j].name)),
 			Want: quantity.Tell("dough.want_smaller_starter_or_one_another",
-				"a smaller starter, or one of another hydration or blend"), Err: quantity.ErrInconsistent,
+				"a smaller culture, or one of another hydration or blend"), Err: quantity.ErrInconsistent,
 		}
 	}
 	water := w.starter.Sub(in)
@@ -205,7 +205,7 @@ func (b *Batch) list(k int) []DoughLine {
 		}
 	}
 	if !starter.IsZero() {
-		lines = append(lines, DoughLine{Name: "starter", Kind: KindStarter, Role: RoleStarter, Mass: starter})
+		lines = append(lines, DoughLine{Name: "culture", Kind: KindStarter, Role: RoleStarter, Mass: starter})
 	}
 	for i := k + 1; i < len(b.work); i++ {
 		if b.c.nodes[i].parent == k {

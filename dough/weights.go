@@ -235,7 +235,7 @@ func (t *tally) seed(path string, s *SeedWeights) {
 	}
 	if s.Hydration.IsZero() {
 		t.p.Required(path+".Hydration", quantity.Tell("dough.want_hydration_starter_to_split_into",
-			"the hydration of the starter, to split it into flour and water"))
+			"the hydration of the culture, to split it into flour and water"))
 	} else if outside(s.Hydration, leastWater, mostOfFlour) {
 		t.p.Add(path+".Hydration", s.Hydration, quantity.Tell("dough.want_1_percent_to_1000_percent_6", "1 %% to 1000 %%"),
 			quantity.ErrOutOfRange)

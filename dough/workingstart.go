@@ -37,7 +37,7 @@ func (d *batchDerivation) starter(k int) {
 	}
 	percent := working.Given("s_"+letter, working.Tell("dough.symbol_inoculation", "inoculation of %s, %v", n.name,
 		s.Of), s.Percent)
-	h := working.Given("k_"+letter, working.Tell("dough.symbol_starter_hydration", "hydration of the starter of %s",
+	h := working.Given("k_"+letter, working.Tell("dough.symbol_starter_hydration", "hydration of the culture of %s",
 		n.name), s.Hydration)
 	hundred := working.Num(100)
 	var by working.Expr
@@ -53,10 +53,10 @@ func (d *batchDerivation) starter(k int) {
 		}
 		by = flour.Times(percent.Share()).Times(hundred.Plus(h)).Over(hundred.Plus(h).Plus(percent))
 	}
-	c := d.find(working.Tell("dough.starter_in", "starter in %s, its flour and water counted", n.name), "c_"+letter, by,
+	c := d.find(working.Tell("dough.starter_in", "culture in %s, its flour and water counted", n.name), "c_"+letter, by,
 		w.starter, working.Algebra())
 	in := massRatio(micrograms(w.starter), []int64{one}, []int64{one + millionths(s.Hydration)})
-	flour := d.find(working.Tell("dough.starter_flour", "flour in the starter of %s", n.name), "g_"+letter,
+	flour := d.find(working.Tell("dough.starter_flour", "flour in the culture of %s", n.name), "g_"+letter,
 		c.Over(working.Num(1).Plus(h.Share())), in, working.Algebra())
 	took := make([]working.Expr, len(b.c.items))
 	for j, share := range n.seedBlend {
@@ -67,7 +67,7 @@ func (d *batchDerivation) starter(k int) {
 					buildSymbol("b", k, j),
 					working.Tell(
 						"dough.symbol_starter_blend",
-						"%s in the starter of %s",
+						"%s in the culture of %s",
 						b.c.items[j].name,
 						n.name,
 					),
@@ -128,7 +128,7 @@ func (d *batchDerivation) asideStarter(k int, left []working.Expr) {
 		}
 		by = flour.Times(percent.Share())
 	}
-	d.find(working.Tell("dough.starter_aside", "starter in %s, taken away again", n.name), "c_"+letter, by, w.starter,
+	d.find(working.Tell("dough.starter_aside", "culture in %s, taken away again", n.name), "c_"+letter, by, w.starter,
 		sources.HamelmanBread)
 	d.feed(k, left, nil)
 }

@@ -66,7 +66,8 @@ func (y Yeast) instant() float64 { return y.Amount.Points() * y.Kind.asInstant()
 
 func (y Yeast) check(p *problems, path string) {
 	if y.Kind == NoYeast && !y.Amount.IsZero() {
-		p.Required(path+".Kind", "the kind of the yeast, or no amount of it")
+		p.Required(path+".Kind", quantity.Tell("ferment.want_kind_of_yeast",
+			"the kind of the yeast, or no amount of it"))
 		return
 	}
 	if yeastKinds.Check(&p.Problems, path+".Kind", y.Kind) {

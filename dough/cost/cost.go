@@ -169,7 +169,7 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		}
 		if quantity.Check(p, path+".Yield", l.Yield, quantity.MustPercent("1 %"), wholeFlour) && l.Used.IsValid() &&
 			!l.Used.Over(l.Yield).IsValid() {
-			p.Add(path+".Used", l.Used.String(), tooMuchToBuy, quantity.ErrOutOfRange)
+			p.Add(path+".Used", l.Used, tooMuchToBuy(), quantity.ErrOutOfRange)
 		}
 	}
 	checkMoney(p, "Other", in.Other)

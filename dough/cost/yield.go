@@ -28,7 +28,9 @@ func (t Trimming) UsableYield() (quantity.Percent, error) {
 }
 
 // tooMuchToBuy is wanted of a weight that with its yield would be more than any that can be told.
-const tooMuchToBuy = "less, or a higher yield: so much cannot be bought"
+func tooMuchToBuy() quantity.Phrase {
+	return quantity.Tell("cost.want_less_to_buy", "less, or a higher yield: so much cannot be bought")
+}
 
 // ToBuy answers how much to buy for a usable weight: usable ÷ yield, the inverse of [Trimming.UsableYield].
 // Yield 1 to 100 %. Rounded half to even to the microgram. Errors: ErrOutOfRange.
@@ -41,7 +43,7 @@ func (t Trimming) ToBuy() (quantity.Mass, error) {
 	}
 	buy := t.Usable.Over(t.Yield)
 	if !buy.IsValid() {
-		p.Add("Usable", t.Usable.String(), tooMuchToBuy, quantity.ErrOutOfRange)
+		p.Add("Usable", t.Usable, tooMuchToBuy(), quantity.ErrOutOfRange)
 		return quantity.Mass{}, p.ErrFor(t)
 	}
 	return buy, nil

@@ -44,7 +44,8 @@ func (f Food) InPlaceOfWater(water quantity.Mass) (quantity.Mass, error) {
 	}
 	instead := water.Over(f.Water)
 	if !instead.IsValid() {
-		p.Add("water", water.String(), "less, or a food with more water: so much cannot be weighed", quantity.ErrOutOfRange)
+		p.Add("water", water, quantity.Tell("food.want_less_water",
+			"less, or a food with more water: so much cannot be weighed"), quantity.ErrOutOfRange)
 		return quantity.Mass{}, p.ErrFor(f)
 	}
 	return instead, nil

@@ -9,6 +9,6 @@ type Answer struct{}
 // UnmarshalJSON refuses.
 func (*Answer) UnmarshalJSON([]byte) error {
 	return &quantity.InputError{
-		Got: "an answer", Want: "its question, to be asked again: answers do not come back from JSON", Err: quantity.ErrForm,
+		Got: quantity.Tell("oneway.got_answer", "an answer"), Want: quantity.Tell("oneway.want_question", "its question, to be asked again: answers do not come back from JSON"), Err: quantity.ErrForm,
 	}
 }

@@ -14,8 +14,8 @@ func (p *Page) in(code, text string) string {
 	if !p.Color || text == "" {
 		return text
 	}
-	// Every word carries its own code, so that a line can break between any two.
-	words := strings.Split(text, " ")
+	// Every word carries its own code, so that a line can break between any two; a number stays with its unit.
+	words := strings.Split(Glue(text), " ")
 	for i, w := range words {
 		if w != "" {
 			words[i] = code + w + escNormal

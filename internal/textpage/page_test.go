@@ -1,6 +1,7 @@
 package textpage_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -96,4 +97,16 @@ func FuzzPrintable(f *testing.F) {
 			}
 		}
 	})
+}
+
+func TestAColoredNumberStaysWithItsUnit(t *testing.T) {
+	want := "pour no more than\n  907 g of it\n"
+	for _, color := range []bool{false, true} {
+		p := textpage.New(21)
+		p.Color = color
+		p.Para(0, p.Bold("pour no more than 907 g of it"))
+		if got := regexp.MustCompile("\x1b\\[[0-9]*m").ReplaceAllString(p.String(), ""); got != want {
+			t.Errorf("color %v: %q, want %q", color, got, want)
+		}
+	}
 }

@@ -161,7 +161,7 @@ func (b Bake) moved(changed Bake) []movedBy {
 				InoculationLever,
 				working.Tell(
 					"bakeday.moved_inoculation",
-					"starter in the levain's feed %v instead of %v",
+					"culture in the levain's feed %v instead of %v",
 					n.Inoculation,
 					o.Inoculation,
 				),

@@ -70,8 +70,8 @@ func (k KitchenDay) Data() KitchenDayData {
 	return s
 }
 
-// ownSteps are the steps of a bread in its day, called as if it were alone. An oven that is hot already is not heated: it
-// changes its temperature.
+// ownSteps are the steps of a bread in its day, called as if it were alone. An oven that is hot already is not heated:
+// it changes its temperature.
 func (k KitchenDay) ownSteps(d Day) []StepData {
 	out := d.stepData()
 	for i, s := range out {

@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"encoding/json"
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -81,18 +82,51 @@ func (k KitchenDay) Possible() bool {
 // MarshalJSON implements json.Marshaler: the day as plain data, see [KitchenDay.Data].
 func (k KitchenDay) MarshalJSON() ([]byte, error) { return json.Marshal(k.Data()) }
 
-// Cautions lists what can go wrong or hurt on the way, each once.
+// Cautions lists what can go wrong or hurt on the way, each once; the allergens say whose they are where the breads
+// differ.
 func (k KitchenDay) Cautions() []working.Caution {
-	var out []working.Caution
+	out := k.allergens()
 	seen := map[string]bool{}
 	for _, d := range k.Breads {
 		for _, c := range d.Cautions() {
+			if c.Subject == allergenSubject {
+				continue
+			}
 			if key := c.Text.String(); !seen[key] && (c.Subject != rawDough || !seen[string(rawDough)]) {
 				seen[key] = true
 				seen[string(c.Subject)] = true
 				out = append(out, c)
 			}
 		}
+	}
+	return out
+}
+
+// allergenSubject is the subject of the caution that says what the ingredients carry.
+const allergenSubject working.Subject = "allergens"
+
+// allergens are what the breads carry, those alike together.
+func (k KitchenDay) allergens() []working.Caution {
+	var out []working.Caution
+	var whose [][]any
+	for _, d := range k.Breads {
+		for _, c := range d.Cautions() {
+			if c.Subject != allergenSubject {
+				continue
+			}
+			at := slices.IndexFunc(out, func(o working.Caution) bool { return o.Text == c.Text })
+			if at < 0 {
+				at = len(out)
+				out, whose = append(out, c), append(whose, nil)
+			}
+			whose[at] = append(whose[at], working.Tell("bakeday.named", "%v", d.Bake.Name))
+		}
+	}
+	if len(out) < 2 {
+		return out
+	}
+	for i := range out {
+		out[i].Text = working.Tell("bakeday.allergens_of", "in %v: %v", working.And(whose[i]...), out[i].Text)
 	}
 	return out
 }

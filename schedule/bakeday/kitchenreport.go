@@ -8,24 +8,64 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// String is the headline: which breads, how many loaves.
+// String is the headline: how many breads and loaves, when, and which.
 func (k KitchenDay) String() string { return k.headline().String() }
 
 func (k KitchenDay) headline() working.Message {
 	if !k.worked || len(k.Breads) == 0 {
 		return working.Tell("bakeday.no_plan", "no plan was made")
 	}
-	loaves := 0
-	names := make([]working.Message, len(k.Breads))
-	for i, d := range k.Breads {
-		loaves += d.Bake.Loaves.Pieces
-		names[i] = d.headline()
-	}
 	if len(k.Breads) == 1 {
 		return k.Breads[0].headline()
 	}
-	return working.Tell("bakeday.day_headline", "%d breads, %d pieces: %v", len(k.Breads), loaves,
-		working.Join(names, "; "))
+	loaves := 0
+	var names []any
+	from, to := k.Breads[0].Wanted, k.Breads[0].Wanted
+	for _, d := range k.Breads {
+		loaves += d.Bake.Loaves.Pieces
+		names = append(names, working.Tell("bakeday.named", "%v", d.Bake.Name))
+		if d.Wanted.Before(from) {
+			from = d.Wanted
+		}
+		if d.Wanted.After(to) {
+			to = d.Wanted
+		}
+	}
+	from, to = from.In(k.Zone), to.In(k.Zone)
+	wanted := working.Tell("bakeday.wanted_point", "%x", from)
+	switch {
+	case from.Equal(to):
+	case sameDay(from, to):
+		wanted = working.Tell("bakeday.wanted_within_a_day", "%x to %t", from, to)
+	default:
+		wanted = working.Tell("bakeday.wanted_span", "%x to %x", from, to)
+	}
+	return working.Tell("bakeday.day_headline", "%d breads, %d pieces, wanted %v: %v", len(k.Breads), loaves, wanted,
+		working.And(names...))
+}
+
+// BreadReports are the reports of the breads, each with its own steps of the day's timetable; why the day does not fit
+// is told by [KitchenDay.DayReport] alone.
+func (k KitchenDay) BreadReports() []report.Report {
+	var out []report.Report
+	data := k.Data()
+	for i, d := range k.Breads {
+		r := d.Report()
+		r.Cautions = nil // they are the day's
+		var own []report.Section
+		for _, s := range r.Sections {
+			switch s.Key {
+			case "why", "missed":
+				continue
+			case "timetable":
+				s.Blocks = []report.Block{data.Breads[i].timetable()}
+			}
+			own = append(own, s)
+		}
+		r.Sections = own
+		out = append(out, r)
+	}
+	return out
 }
 
 // Report tells the day and all of its breads: first the sections of [KitchenDay.DayReport], then those of each bread,
@@ -35,11 +75,10 @@ func (k KitchenDay) Report() report.Report {
 	if len(k.Breads) < 2 {
 		return r
 	}
-	for _, d := range k.Breads {
-		name := working.Tell("bakeday.named", "%v", d.Bake.Name)
-		for _, s := range d.Report().Sections {
-			switch s.Key {
-			case "timetable", "why", "missed":
+	for i, own := range k.BreadReports() {
+		name := working.Tell("bakeday.named", "%v", k.Breads[i].Bake.Name)
+		for _, s := range own.Sections {
+			if s.Key == "timetable" {
 				continue
 			}
 			if s.Title.IsZero() {
@@ -74,6 +113,8 @@ func (k KitchenDay) DayReport() report.Report {
 		missed := report.Say(working.Tell("bakeday.day_missed",
 			"The wishes for this week can no longer be met, so this is for the week after."))
 		add("missed", working.Message{}, append([]report.Block{missed}, waysOut(m.Why, m.Earlier, m.Later)...)...)
+	} else {
+		add("missed", working.Message{}, k.overBlocks()...)
 	}
 	if !k.Possible() {
 		add("why", working.Tell("bakeday.title_why", "It does not fit"), waysOut(data.Why, k.Earlier, k.Later)...)
@@ -89,6 +130,19 @@ func (k KitchenDay) DayReport() report.Report {
 		add("notes", working.Tell("bakeday.title_notes", "Worth knowing"), report.List(data.Notes))
 	}
 	return r
+}
+
+// overBlocks say which wishes are over for today, each once.
+func (k KitchenDay) overBlocks() []report.Block {
+	var out []report.Block
+	seen := map[string]bool{}
+	for _, d := range k.Breads {
+		if wish := d.Bake.Wanted.String(); !seen[wish] {
+			seen[wish] = true
+			out = append(out, d.missedBlocks()...)
+		}
+	}
+	return out
 }
 
 // timetable is the steps of all breads, and when each bread is wanted.
@@ -113,6 +167,7 @@ func (k KitchenDay) breadsGrid(data KitchenDayData) report.Grid {
 	t := report.Grid{Key: "breads", Columns: []report.GridColumn{
 		{Key: "bread", Title: working.Tell("bakeday.column_bread", "bread")},
 		{Key: "pieces", Title: working.Tell("bakeday.column_pieces", "pieces"), Right: true},
+		{Key: "each", Title: working.Tell("bakeday.column_each", "each"), Right: true},
 		{Key: "dough", Title: working.Tell("bakeday.column_dough", "dough"), Right: true},
 		{Key: "water", Title: working.Tell("bakeday.column_water", "water at"), Right: true},
 		{Key: "shape", Title: working.Tell("bakeday.column_shape", "shape at"), Right: true},
@@ -122,7 +177,8 @@ func (k KitchenDay) breadsGrid(data KitchenDayData) report.Grid {
 	for i, d := range k.Breads {
 		s := data.Breads[i]
 		t.Rows = append(t.Rows, []report.Cell{
-			report.Of(d.Bake.Name), report.Of(s.Formula.Pieces), report.Rounded(s.Formula.Dough, 0),
+			report.Of(d.Bake.Name), report.Of(s.Formula.Pieces), report.Rounded(d.Bake.Loaves.Baked, 0),
+			report.Rounded(s.Formula.Dough, 0),
 			report.Rounded(s.Water.Temperature, 1), report.Rounded(s.Bulk.ShapeAt, 0), report.Of(s.Oven.Rounds),
 			report.Rounded(s.Oven.Temperature, 0),
 		})

@@ -307,7 +307,7 @@ func (d *Day) notes() []working.Message {
 		}
 	} else if d.Levain != nil && !d.Levain.Short.IsZero() {
 		add(working.Tell("bakeday.note_starter_short",
-			"the levain needs %v of starter and %v is at hand: feed the starter up the day "+
+			"the levain needs %v of culture and %v is at hand: feed the culture up the day "+
 				"before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {

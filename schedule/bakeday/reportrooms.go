@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"slices"
 	"time"
 
 	"example.org/maslin/bake"
@@ -12,8 +13,9 @@ import (
 
 func (d Day) waterBlocks(s PlanData) []report.Block {
 	w := s.Water
+	least, most := d.pouredEach(s.Weigh)
 	say := func(m working.Message) report.Block { return report.Say(m) }
-	pour := working.Tell("bakeday.pour", "pour %.0f at %.1f", w.Pour, w.Temperature)
+	pour := working.Tell("bakeday.pour", "pour %.0f at %.1f", least, w.Temperature)
 	switch {
 	case !w.Feasible:
 		pour = working.Tell(
@@ -21,8 +23,10 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 			"the water would have to be %.1f, which cannot be poured",
 			w.Temperature,
 		)
+	case least != most:
+		pour = working.Tell("bakeday.pour_between", "pour %.0f to %.0f for each batch at %.1f", least, most, w.Temperature)
 	case d.Water.Mixes > 1:
-		pour = working.Tell("bakeday.pour_each", "pour %.0f for each batch at %.1f", w.Pour, w.Temperature)
+		pour = working.Tell("bakeday.pour_each", "pour %.0f for each batch at %.1f", least, w.Temperature)
 	}
 	out := []report.Block{report.Paragraph{Text: pour, Tone: report.Strong}}
 	rows := report.Rows{
@@ -52,6 +56,28 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 		}
 	}
 	return out
+}
+
+// pouredEach is the least and the most that is poured for a batch, as it stands on the list of what is weighed.
+func (d Day) pouredEach(lists []WeighList) (least, most quantity.Mass) {
+	poured := map[string]bool{}
+	for _, l := range d.Batch.FinalDough() {
+		poured[l.Name] = d.Water.poured(l) && !d.Bake.later(l.Name)
+	}
+	batches := make([]quantity.Mass, d.Water.Mixes)
+	for _, line := range lists[len(lists)-1].Lines {
+		if !poured[line.Name] {
+			continue
+		}
+		for i := range batches {
+			if len(line.Portions) == 0 {
+				batches[i] = batches[i].Add(line.Mass)
+			} else {
+				batches[i] = batches[i].Add(line.Portions[i])
+			}
+		}
+	}
+	return slices.MinFunc(batches, quantity.Mass.Compare), slices.MaxFunc(batches, quantity.Mass.Compare)
 }
 
 func (d Day) risingBlocks(s PlanData) []report.Block {

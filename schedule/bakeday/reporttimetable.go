@@ -61,7 +61,11 @@ func (x StepData) says() working.Message {
 	}
 	if n := len(x.Windows); n == 2 && x.Hands {
 		// From when at the earliest, and the latest time, stand in columns of their own.
-		return working.Tell("bakeday.step_gap", "%v; begin it by %v or from %v", says, x.Windows[0].To, x.Windows[1].From)
+		by, from := x.Windows[0].To, x.Windows[1].From
+		if sameDay(by, from) {
+			return working.Tell("bakeday.step_gap_within_a_day", "%v; begin by %v or from %t", says, by, from)
+		}
+		return working.Tell("bakeday.step_gap", "%v; begin by %v or from %v", says, by, from)
 	} else if n > 2 && x.Hands {
 		spans := make([]any, len(x.Windows))
 		for i, w := range x.Windows {
@@ -72,12 +76,14 @@ func (x StepData) says() working.Message {
 	return says
 }
 
+func sameDay(a, b time.Time) bool { return a.YearDay() == b.YearDay() && a.Year() == b.Year() }
+
 // span is from when to when, with the second day where it is another.
 func span(from, to time.Time) working.Message {
 	switch {
 	case from.Equal(to):
 		return working.Tell("bakeday.window_point", "%v", from)
-	case from.YearDay() == to.YearDay() && from.Year() == to.Year():
+	case sameDay(from, to):
 		return working.Tell("bakeday.window_within_a_day", "%v to %t", from, to)
 	}
 	return working.Tell("bakeday.window", "%v to %v", from, to)

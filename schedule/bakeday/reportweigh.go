@@ -8,6 +8,9 @@ import (
 	"example.org/maslin/dough/working"
 )
 
+// noResidue is too little to tell of: no scale on the list shows less.
+var noResidue = quantity.Grams(0.05)
+
 func weighKey(i int) string { return "weigh-" + strconv.Itoa(i+1) }
 
 func (l WeighList) title(i int) working.Message {
@@ -66,7 +69,7 @@ func (l WeighList) blocks() []report.Block {
 		out = append(out, report.List(l.Says))
 	}
 	switch {
-	case l.Residue.Compare(noScale) < 0 && l.Residue.Neg().Compare(noScale) < 0: // nothing that a scale shows
+	case l.Residue.Compare(noResidue) < 0 && l.Residue.Neg().Compare(noResidue) < 0:
 	case l.Residue.Sign() < 0:
 		out = append(
 			out,

@@ -92,9 +92,9 @@ func levain(d *dice, hard Difficulty) *sheet {
 	want := total.Sub(keep)
 	out := newSheet(working.Tell(
 		"exercise.levain_build",
-		"You need %v of ripe levain, and %v to keep as the next starter. It is fed with %d {3|part|parts} of flour and %d "+
+		"You need %v of ripe levain, and %v to keep as the next culture. It is fed with %d {3|part|parts} of flour and %d "+
 			"{4|part|parts} of water "+
-			"to one part of starter. How much starter do you take?",
+			"to one part of culture. How much culture do you take?",
 		want,
 		keep,
 		flourParts,
@@ -105,12 +105,12 @@ func levain(d *dice, hard Difficulty) *sheet {
 	a := symbol("a", working.Tell("exercise.symbol_flour_parts", "parts of flour"), flourParts)
 	b := symbol("b", working.Tell("exercise.symbol_water_parts", "parts of water"), waterParts)
 	all := out.find(working.Tell("exercise.find_levain_all", "levain to make"), "M", working.Gram, 1, l.Plus(k))
-	out.find(working.Tell("exercise.find_starter", "starter"), "S", working.Gram, 1,
+	out.find(working.Tell("exercise.find_starter", "culture"), "S", working.Gram, 1,
 		all.Over(working.Num(1).Plus(a).Plus(b)))
 	out.tolerance = 1
 	out.slip("nothing_kept", working.Tell("exercise.slip_nothing_kept", "what is kept was forgotten"),
 		l.Over(working.Num(1).Plus(a).Plus(b)))
-	out.slip("starter_no_part", working.Tell("exercise.slip_starter_no_part", "the starter was not counted as a part"),
+	out.slip("starter_no_part", working.Tell("exercise.slip_starter_no_part", "the culture was not counted as a part"),
 		all.Over(a.Plus(b)))
 	out.slip("flour_parts_alone", working.Tell("exercise.slip_flour_parts_alone",
 		"it was divided by the parts of flour alone"), all.Over(a))

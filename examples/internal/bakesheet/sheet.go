@@ -16,30 +16,34 @@ var style string
 
 // Render makes the page of a day, for a reader. The sources of every number are on it where the options ask for them.
 func Render(day bakeday.Day, on report.Options) []byte {
-	return document(day.Report().Headline, on, arranged(day))
+	return document(day.Report().Headline, on, page{"sheet", arranged(day, day.Report(), first)})
 }
 
 // RenderDay makes the pages of a day of several breads: one for the day, and one for each bread.
 func RenderDay(day bakeday.KitchenDay, on report.Options) []byte {
-	pages := []report.Report{day.DayReport()}
-	for _, d := range day.Breads {
-		page := arranged(d)
-		page.Cautions = nil // they stand on the page of the day
-		pages = append(pages, page)
+	pages := []page{{"sheet", day.DayReport()}}
+	for i, r := range day.BreadReports() {
+		pages = append(pages, page{"sheet bread", arranged(day.Breads[i], r, firstOfBread)})
 	}
 	return document(day.DayReport().Headline, on, pages...)
 }
 
+// A page is a report and the classes it is styled by.
+type page struct {
+	class string
+	report.Report
+}
+
 // document is a file of pages.
-func document(headline working.Message, on report.Options, pages ...report.Report) []byte {
+func document(headline working.Message, on report.Options, pages ...page) []byte {
 	lang := on.Language.Tag
 	if lang == "" {
 		lang = "en"
 	}
 	title := html.EscapeString(textpage.Printable(headline.Text(on.Reader())))
 	var body strings.Builder
-	for _, r := range pages {
-		body.WriteString("<main class=\"sheet\">\n" + r.Fragment(on) + "</main>\n")
+	for _, p := range pages {
+		body.WriteString("<main class=\"" + p.class + "\">\n" + p.Fragment(on) + "</main>\n")
 	}
 	return []byte(`<!DOCTYPE html>
 <html lang="` + html.EscapeString(lang) + `">
@@ -63,9 +67,11 @@ func document(headline working.Message, on report.Options, pages ...report.Repor
 // these belong to it.
 var first = []string{"missed", "why", "timetable", "weigh", "oven"}
 
-// arranged is the report of the day in the order of the sheet, with lines to write on and the sources of every number.
-func arranged(day bakeday.Day) report.Report {
-	r := day.Report()
+// firstOfBread are those of a bread that has one page in a day of several: what stands at the mixer is side by side.
+var firstOfBread = []string{"timetable", "weigh", "water", "formula", "oven"}
+
+// arranged is the report of a day in the order of the sheet, with lines to write on and the sources of every number.
+func arranged(day bakeday.Day, r report.Report, first []string) report.Report {
 	var front, back []report.Section
 	for _, key := range first {
 		for _, s := range r.Sections {
