@@ -12,7 +12,6 @@ import (
 	"example.org/maslin/internal/trial"
 	"example.org/maslin/internal/workcheck"
 
-	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
 
