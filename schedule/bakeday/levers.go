@@ -77,7 +77,8 @@ const mostOthers = 3
 // no timetable at all (1000 points); parts of the dough's range that the plan does not survive (up to 200); hands
 // needed before 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so
 // that of two plans that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers
-// not given are left alone.
+// not given are left alone; where none is given, a levain of half to twice its size and a dough two degrees cooler or one
+// warmer are tried.
 //
 // The settings nearest to the bake as written come first. A setting costs at least its distance, so that the rest is
 // left out once that is no less than what the best and its nearest rivals cost, and at once when nothing speaks against
@@ -89,6 +90,9 @@ func (b Bake) Fit(ctx context.Context, clock KitchenClock, progress func(tried, 
 	written, err := b.Plan(ctx, clock)
 	if err != nil {
 		return Fitted{}, err
+	}
+	if b.Levers.IsZero() {
+		b.Levers = b.usualLevers()
 	}
 	if b, err = b.inPercent(); err != nil {
 		return Fitted{}, err
@@ -211,4 +215,23 @@ func (b Bake) settings() []Bake {
 		})
 	}
 	return all
+}
+
+// usualLevers are tried when the bake names none: a levain of half to twice its size, a dough two
+// degrees cooler or one warmer.
+func (b Bake) usualLevers() Levers {
+	l := Levers{Temperature: []quantity.Temperature{
+		b.Mixing.Temperature.Add(quantity.DeltaCelsius(-2)), b.Mixing.Temperature.Add(quantity.DeltaCelsius(1)),
+	}}
+	if b.Levain == nil {
+		return l
+	}
+	share := b.Levain.Prefermented
+	if batch, err := b.Batch(nil); err == nil && share.IsZero() && len(b.Preferments) == 0 {
+		share = batch.Prefermented() // the levain is given by weight
+	}
+	if p := share.Points(); p > 0 {
+		l.Prefermented = []quantity.Percent{quantity.NewPercent(p / 2), quantity.NewPercent(min(2*p, 50))}
+	}
+	return l
 }

@@ -4,9 +4,6 @@
 //	what is on a line                         bench.Observation
 //	add lines                                 Append
 //	read a log of any size                    NewReader, ReadFile
-//	which observations belong to one bake     Group
-//	what the bakes say                        Bake.Dough, Cultures, Mixers, Losses
-//	a spreadsheet of observations             ReadCSV
 //
 // # What the file promises
 //

@@ -6,11 +6,8 @@ import (
 	"io"
 	"strings"
 	"testing"
-	"time"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bench"
-	"github.com/google/go-cmp/cmp"
 )
 
 // Whatever is between them, the good lines are read and the others counted.
@@ -65,81 +62,6 @@ func FuzzReader(f *testing.F) {
 			for _, b := range (bench.Observations{e}).Bakes() {
 				_, _ = b.Taught()
 				_, _ = b.Batch()
-			}
-		}
-	})
-}
-
-func TestReadCSV(t *testing.T) {
-	parse := func(text string) (time.Time, error) { return time.Parse("2006-01-02 15:04", text) }
-	const sheet = `time;kind;dough;rise;in;out;style;note
-# the village hall
-2026-11-27 16:52;mix;25,5 °C;28 %;;;;
-2026-11-27 18:00;Rise;;12 %;;;;
-
-2026-11-28 11:30;weights;;;897 g;781 g;lean hearth;
-2026-11-28 11:31;note;;;;;;"pale; longer next time"
-`
-	got, problems, err := ReadCSV(strings.NewReader("\ufeff"+sheet), parse)
-	if err != nil || len(problems) > 0 || len(got) != 4 {
-		t.Fatalf("%v %v %d entries", err, problems, len(got))
-	}
-	if got[0].Mix.Dough != quantity.Celsius(25.5) || got[0].Mix.Rise != quantity.NewPercent(28) || got[3].Note != "pale; longer next time" {
-		t.Errorf("%+v", got)
-	}
-	for _, e := range got {
-		if err := e.Check(); err != nil {
-			t.Error(err)
-		}
-	}
-	const bad = `time,kind,dough,rise,colour
-2026-11-27 16:52,mix,25 °C,,
-`
-	const worse = `time,kind,dough,rise
-27.11.2026,mix,25,
-2026-11-27 16:52,mix,98 °C,
-2026-11-27 16:52,rise,24 °C,10 %
-2026-11-27 16:52,plan,,
-2026-11-27 16:52,ready,,,,7
-`
-	var told []string
-	for _, text := range []string{bad, worse, "", "time\n", "time,kind,kind\n"} {
-		entries, problems, err := ReadCSV(strings.NewReader(text), parse)
-		if err != nil || len(entries) > 0 {
-			t.Errorf("%q: %v, %d entries", text, err, len(entries))
-		}
-		for _, p := range problems {
-			told = append(told, p.String()[:min(len(p.String()), 42)])
-		}
-	}
-	want := []string{
-		"1: \"colour\": unknown column; want time, ki",
-		"2: time: parsing time \"27.11.2026\" as \"200",
-		"2: dough: unit: got \"25\" without a unit, w",
-		"3: dough: out of range: got 98 °C, want 0",
-		"4: dough: does not belong to an observatio",
-		"5: kind: got \"plan\", want mix, rise, ready",
-		"6: more cells than the heading has columns",
-		"1: no heading; want one with time, kind an",
-		"1: kind: no such column, and it is needed",
-		"1: \"kind\": given twice",
-	}
-	if d := cmp.Diff(want, told); d != "" {
-		t.Error(d)
-	}
-}
-
-func FuzzReadCSV(f *testing.F) {
-	f.Add("time,kind,rise\n2026-11-27 16:52,rise,12 %\n")
-	f.Add("time;kind\n\"")
-	f.Fuzz(func(t *testing.T, text string) {
-		entries, problems, _ := ReadCSV(strings.NewReader(text), func(s string) (time.Time, error) { return time.Parse("2006-01-02 15:04", s) })
-		if len(problems) > 0 && len(entries) > 0 {
-			t.Error("problems and entries")
-		}
-		for _, e := range entries {
-			if e.Check() != nil {
-				t.Errorf("a bad entry: %+v", e)
 			}
 		}
 	})

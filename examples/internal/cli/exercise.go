@@ -10,7 +10,7 @@ import (
 
 // exercises asks for a worksheet for a class, or for the key to it.
 type exercises struct {
-	Paper exercise.Paper `flags:"Count Seed Difficulty Topics=topic"`
+	Paper exercise.Paper `flags:"* Topics=topic"`
 	Form  string         `flag:"form" words:"text,markdown,html,latex"`
 	Key   bool           `flag:"key"`
 	US    bool           `flag:"us"`

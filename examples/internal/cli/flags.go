@@ -15,7 +15,8 @@ import (
 //	Room quantity.Temperature `flag:"room"`
 //	Loaf bake.CoolingLoaf     `flags:"Baked=loaf Style Shape Room"`
 //
-// A field without a name of its own is a flag of the same name, as in --in-oven. A flag that is named twice fills both
+// A field without a name of its own is a flag of the same name, as in --in-oven; * is every field that the page of help
+// has such a flag for. A flag that is named twice fills both
 // fields. What the library says of a field is told of its flag; paths:"Stages[0].For=retard" names a flag for a path
 // that is none of its fields. How a text is read follows from the type; further tags say more of a few:
 //
@@ -62,7 +63,14 @@ func (b *binder) fields(v reflect.Value) {
 			b.fields(at)
 		}
 		for _, word := range strings.Fields(f.Tag.Get("flags")) {
+			if word == "*" {
+				b.all(f.Name, at, f.Tag)
+				continue
+			}
 			path, name, named := strings.Cut(word, "=")
+			if name == "-" {
+				continue // read otherwise
+			}
 			if !named {
 				name = kebab(path[strings.LastIndex(path, ".")+1:])
 			}
@@ -71,6 +79,21 @@ func (b *binder) fields(v reflect.Value) {
 				inner = inner.FieldByName(part)
 			}
 			b.flag(name, f.Name+"."+path, inner, f.Tag)
+		}
+	}
+}
+
+// all adds the fields that the page of help has a line for and the tag no other name.
+func (b *binder) all(path string, v reflect.Value, tag reflect.StructTag) {
+	for i := range v.NumField() {
+		f := v.Type().Field(i)
+		if f.Anonymous {
+			b.all(path, v.Field(i), tag)
+			continue
+		}
+		named := strings.Contains(" "+tag.Get("flags"), " "+f.Name+"=")
+		if _, ok := b.help.flags[kebab(f.Name)]; ok && !named {
+			b.flag(kebab(f.Name), path+"."+f.Name, v.Field(i), tag)
 		}
 	}
 }

@@ -11,7 +11,7 @@ type flourBlend struct {
 	Target   quantity.Percent    `flag:"target"`
 	Total    quantity.Mass       `flag:"total" paths:"Flour=total"`
 	Gluten   bool                `flag:"gluten"`
-	Strength flour.FlourStrength `flags:"Protein Hydration W PL=pl FallingNumber Absorption"`
+	Strength flour.FlourStrength `flags:"* PL=pl"`
 }
 
 func (q *flourBlend) ask(c *call) error {

@@ -17,7 +17,7 @@ func (q *chill) ask(c *call) error {
 
 // scald asks how hot the water of a scald must be.
 type scald struct {
-	Scald mixing.Scald `flags:"Flour=flour-weight FlourTemperature=flour Water=water-weight Mash Altitude"`
+	Scald mixing.Scald `flags:"* Flour=flour-weight FlourTemperature=flour Water=water-weight"`
 }
 
 func (q *scald) ask(c *call) error { return c.tell(q.Scald.Pour()) }

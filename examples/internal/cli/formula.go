@@ -1,7 +1,7 @@
 package cli
 
 import (
-	"slices"
+	"strings"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
@@ -11,7 +11,7 @@ import (
 
 // A bowl is the dough that is asked about: of a bake file, or of weights.
 type bowl struct {
-	Weights weighed `flag:"weights" paths:"Final=weights Preferments=weights Flours=weights Liquids=weights"`
+	Weights []string `flag:"weights" paths:"Final=weights Preferments=weights Flours=weights Liquids=weights"`
 }
 
 // batch is the dough and the name of its bread.
@@ -20,10 +20,12 @@ func (b bowl) batch(c *call) (dough.Batch, string, error) {
 		if len(c.args) > 0 {
 			c.fault("weights", quantity.Tell("cli.got_weights_and", "--weights and %s", excerpt(c.args[0])), quantity.Tell("cli.want_one_them", "one of them"), quantity.ErrInconsistent)
 		}
-		if slices.ContainsFunc(c.faults, func(f *quantity.InputError) bool { return f.GoPath == "--weights" }) {
+		weights, err := dough.ParseWeights(strings.Join(b.Weights, "; "))
+		if err != nil {
+			c.note("weights", err)
 			return dough.Batch{}, "", nil
 		}
-		batch, err := b.Weights.Batch()
+		batch, err := weights.Batch()
 		return batch, "", err
 	}
 	file, err := readFormula(c.args[0])
@@ -32,6 +34,16 @@ func (b bowl) batch(c *call) (dough.Batch, string, error) {
 	}
 	batch, err := file.bake.Batch(nil)
 	return batch, textpage.Printable(file.bake.Name), file.complain(err)
+}
+
+// An amount is a weight and what it is of.
+type amount dough.Stock
+
+// UnmarshalText reads "40 g water".
+func (a *amount) UnmarshalText(text []byte) error {
+	s, err := dough.ParseStock(string(text))
+	*a = amount(s)
+	return err
 }
 
 // formula asks how much of everything, which formula weights are, or what mends a dough.

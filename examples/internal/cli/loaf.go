@@ -8,7 +8,7 @@ import (
 // done asks whether a loaf is baked, by what is known of it now, and by two readings or more, how long still.
 type done struct {
 	Core  probe            `flag:"core" paths:"Samples=core"`
-	Loaf  bake.LoafReading `flags:"Style Rule Wanted=target Dough Loaf Held InOven ProbeError"`
+	Loaf  bake.LoafReading `flags:"* Core=- Wanted=target"`
 	Place bake.Site        `flags:"Altitude Station=barometer SeaLevel=weather" paths:"Place=weather"`
 	Probe bake.Probe       `flags:"Approach Window Extrapolate" paths:"Error=probe-error"`
 }
@@ -33,7 +33,7 @@ func (q *done) ask(c *call) error {
 // cool asks when a loaf may be cut: by its weight and shape, or by a probe in it.
 type cool struct {
 	Core  probe                     `flag:"core" paths:"From=core Samples=core"`
-	Loaf  bake.CoolingLoaf          `flags:"Baked=loaf Style Shape Room Slice Loses"`
+	Loaf  bake.CoolingLoaf          `flags:"* Baked=loaf"`
 	Error quantity.TemperatureDelta `flag:"probe-error"`
 }
 

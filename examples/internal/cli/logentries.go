@@ -12,7 +12,7 @@ import (
 // logMix keeps a dough that left the mixer: its temperature, and what made it so.
 type logMix struct {
 	noted
-	Mix   bench.DoughMixed `flags:"Dough Flour Water Levain Room Bowl Slow Fast Mixer FlourWeight WaterWeight LevainWeight Weight Inoculation=prefermented Salt Sugar Hydration WholeGrain Altitude Rise" paths:"mix=dough mix.inoculation=prefermented"`
+	Mix   bench.DoughMixed `flags:"* Inoculation=prefermented Yeast=-" paths:"mix=dough mix.inoculation=prefermented"`
 	Yeast yeastDose        `flag:"yeast" paths:"mix.yeast=yeast mix.yeast_kind=yeast"`
 }
 
@@ -86,7 +86,7 @@ func (q *logReady) ask(c *call) error {
 			return err
 		}
 		if _, err := r.History(); err != nil {
-			return badInput("%s", readingFaults(q.Readings, err))
+			return badInput("%s", lineFaults(q.Readings, err))
 		}
 		for _, one := range r.Points {
 			ready.Readings = append(ready.Readings, bench.ProbeReading{After: one.At, Temperature: one.Temperature})

@@ -4,14 +4,11 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"os"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bench"
 )
 
@@ -85,22 +82,13 @@ func (q *logImport) ask(c *call) error {
 	if err != nil {
 		return err
 	}
-	from := fileName(c.args[0])
-	file, err := os.Open(c.args[0])
+	text, err := readText(c.args[0])
 	if err != nil {
-		return badInput("%s: %s", from, reason(err))
+		return err
 	}
-	defer file.Close()
-	entries, problems, err := bakelog.ReadCSV(file, func(text string) (time.Time, error) { return timeIn(text, now) })
+	entries, err := bench.ReadCSV(text, func(text string) (time.Time, error) { return timeIn(text, now) })
 	if err != nil {
-		return badInput("%s: %s", from, reason(err))
-	}
-	var lines []string
-	for _, p := range problems {
-		lines = append(lines, from+":"+p.String())
-	}
-	if len(lines) > 0 {
-		return badInput("%s", strings.Join(lines, "\n"))
+		return badInput("%s", lineFaults(c.args[0], err))
 	}
 	_, content, err := q.read(c.System)
 	if err != nil {

@@ -8,7 +8,7 @@ import (
 
 // mixer asks whether a dough fits a mixer, and how it is kneaded.
 type mixer struct {
-	Mix mixing.Mix `flags:"Mixer Bowl Dough Flour Water Kind HighGluten WaterTemperature Rated"`
+	Mix mixing.Mix `flags:"*"`
 }
 
 func (q *mixer) ask(c *call) error {
@@ -21,8 +21,8 @@ func (q *mixer) ask(c *call) error {
 
 // sticking asks why a dough does not clear the bowl.
 type sticking struct {
-	Mix      mixing.Mix      `flags:"Mixer Bowl Dough Flour Water Kind HighGluten WaterTemperature Rated"`
-	Sticking mixing.Sticking `flags:"Kneaded=mixing Rested FatIn Added Dough=temperature" paths:"Dough=temperature"`
+	Mix      mixing.Mix      `flags:"*"`
+	Sticking mixing.Sticking `flags:"* Kneaded=mixing Dough=temperature" paths:"Dough=temperature"`
 }
 
 func (q *sticking) ask(c *call) error {

@@ -10,7 +10,7 @@ import (
 // oven asks what to set an oven to, and for the rounds of a bake.
 type oven struct {
 	Set  bake.OvenSetting `flags:"Fan Off" paths:"Wanted=SETTING Oven=SETTING"`
-	Load bake.OvenLoad    `flags:"Pieces Dough Together Style Shape Vessel Cold Then Preheat Reheat Covered Uncovered Rescore KnownDough KnownTime Extrapolate"`
+	Load bake.OvenLoad    `flags:"*"`
 }
 
 var roundFlags = strings.Fields("pieces dough together style shape vessel cold then preheat reheat covered uncovered " +

@@ -111,9 +111,6 @@ func (q *plan) again(c *call, possible bool, day telling, replan func(bakeday.La
 
 // fitBake looks for a better setting of the levers.
 func fitBake(c *call, l loaded) error {
-	if l.bake.Levers.IsZero() {
-		l.bake.Levers = usualLevers(l.bake)
-	}
 	ctx, cancel := context.WithTimeout(c.cmd.Context(), 20*time.Second)
 	defer cancel()
 	progress, done := c.watched()
@@ -130,25 +127,6 @@ type fitted struct{ bakeday.Fitted }
 
 // Workings are those of the day that fits best.
 func (f fitted) Workings() []working.Working { return f.Best.Day.Workings() }
-
-// usualLevers are tried when the bake names none: a levain of half to twice its size, a dough two
-// degrees cooler or one warmer.
-func usualLevers(b bakeday.Bake) bakeday.Levers {
-	l := bakeday.Levers{Temperature: []quantity.Temperature{
-		b.Mixing.Temperature.Add(quantity.DeltaCelsius(-2)), b.Mixing.Temperature.Add(quantity.DeltaCelsius(1)),
-	}}
-	if b.Levain == nil {
-		return l
-	}
-	share := b.Levain.Prefermented
-	if batch, err := b.Batch(nil); err == nil && share.IsZero() && len(b.Preferments) == 0 {
-		share = batch.Prefermented() // the levain is given by weight
-	}
-	if p := share.Points(); p > 0 {
-		l.Prefermented = []quantity.Percent{quantity.NewPercent(p / 2), quantity.NewPercent(min(2*p, 50))}
-	}
-	return l
-}
 
 // watched shows how the search goes on a line of its own while somebody looks, and takes the line away when it is done.
 func (s System) watched() (progress func(tried, left int), done func()) {

@@ -1,14 +1,10 @@
 package cli
 
 import (
-	"bytes"
-	"encoding/csv"
 	"errors"
-	"strconv"
 	"strings"
 	"time"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/internal/textpage"
@@ -29,7 +25,7 @@ type sheetFiles struct {
 func (f sheetFiles) outputs() []outfile.Output {
 	return []outfile.Output{
 		{Flag: "--html", Name: f.HTML, Form: outfile.HTML()}, {Flag: "--svg", Name: f.SVG, Form: outfile.SVG()},
-		{Flag: "--csv", Name: f.CSV, Form: outfile.CSV(strings.Join(sheetColumns, ","))},
+		{Flag: "--csv", Name: f.CSV, Form: outfile.CSV(planHeading())},
 		{Flag: "--ics", Name: f.ICS, Form: outfile.Calendar()},
 	}
 }
@@ -116,7 +112,7 @@ func (f sheetFiles) writeTables(day bakeday.Day, on report.Options) error {
 		}
 	}
 	if f.CSV != "" {
-		return writeFile(f.CSV, sheetTable(day.Data()))
+		return writeFile(f.CSV, []byte(day.Data().CSV()))
 	}
 	return nil
 }
@@ -131,66 +127,8 @@ func picture(of report.Section, on report.Options) (string, error) {
 	return "", errors.New("there is no rise to draw")
 }
 
-var sheetColumns = []string{"table", "part", "item", "batch", "mass_g", "percent", "start", "end", "earliest_start", "latest_start", "hands", "look_from", "look_to"}
-
-// sheetTable is the plan as one table for a spreadsheet: the lines of the weighing lists ("weigh",
-// with a line for each batch where there are several, and then none for the whole), then the steps
-// ("step"). Numbers have a decimal point and no unit; the headings name it.
-func sheetTable(s bakeday.PlanData) []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	row := func(cells map[string]string) {
-		out := make([]string, len(sheetColumns))
-		for i, c := range sheetColumns {
-			out[i] = cells[c]
-		}
-		_ = w.Write(out) // a bytes.Buffer takes everything
-	}
-	_ = w.Write(sheetColumns)
-	grams := func(m quantity.Mass) string { return strings.TrimSuffix(plainNumber(m), " g") }
-	for _, l := range s.Weigh {
-		for _, line := range l.Lines {
-			cells := map[string]string{"table": "weigh", "part": cell(l.Name), "item": cell(line.Name), "percent": strconv.FormatFloat(line.Percent.Points(), 'f', -1, 64)}
-			if len(line.Portions) == 0 {
-				cells["batch"], cells["mass_g"] = "1", grams(line.Mass)
-				row(cells)
-			}
-			for i, m := range line.Portions {
-				cells["batch"], cells["mass_g"] = strconv.Itoa(i+1), grams(m)
-				row(cells)
-			}
-		}
-	}
-	for _, t := range s.Steps {
-		cells := map[string]string{
-			"table": "step", "item": cell(t.Name.String()), "start": stamp(t.Start), "end": stamp(t.End),
-			"earliest_start": stamp(t.EarliestStart), "latest_start": stamp(t.LatestStart), "hands": strconv.FormatBool(t.Hands),
-		}
-		if t.LookFrom != nil {
-			cells["look_from"], cells["look_to"] = stamp(*t.LookFrom), stamp(*t.LookTo)
-		}
-		row(cells)
-	}
-	w.Flush()
-	return b.Bytes()
-}
-
-func plainNumber(m quantity.Mass) string {
-	text, err := m.MarshalText()
-	if err != nil {
-		return ""
-	}
-	return string(text)
-}
-
-// stamp is a time as spreadsheets read it, by the clock of the kitchen.
-func stamp(t time.Time) string { return t.Format("2006-01-02 15:04") }
-
-// cell keeps a name a name: a spreadsheet would compute a cell that begins with one of these.
-func cell(name string) string {
-	name = textpage.Printable(name)
-	if name != "" && strings.ContainsRune("=+-@", rune(name[0])) {
-		return "'" + name
-	}
-	return name
+// planHeading is the first line of a plan as a table.
+func planHeading() string {
+	heading, _, _ := strings.Cut(bakeday.PlanData{}.CSV(), "\n")
+	return heading
 }

@@ -70,7 +70,7 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		}
 		h, err := r.History()
 		if err != nil {
-			err = badInput("%s", readingFaults(q.Readings, err))
+			err = badInput("%s", lineFaults(q.Readings, err))
 		}
 		return h, err
 	}
@@ -120,30 +120,39 @@ func (q *standing) culture(s System, of bench.Raising) (ferment.Culture, error) 
 
 // readReadings reads a probe's file; faults are named with their line.
 func readReadings(name string) (ferment.Readings, error) {
+	source, err := readText(name)
+	if err != nil {
+		return ferment.Readings{}, err
+	}
+	r, err := ferment.ParseReadings(source)
+	if err != nil {
+		err = badInput("%s", lineFaults(name, err))
+	}
+	return r, err
+}
+
+// readText reads a file of values.
+func readText(name string) (string, error) {
 	const most = 64 << 20
 	shown := fileName(name)
 	info, err := os.Stat(name)
 	switch {
 	case err != nil:
-		return ferment.Readings{}, badInput("%s: %s", shown, reason(err))
+		return "", badInput("%s: %s", shown, reason(err))
 	case info.IsDir():
-		return ferment.Readings{}, badInput("%s: is a folder; want a file", shown)
+		return "", badInput("%s: is a folder; want a file", shown)
 	case info.Size() > most:
-		return ferment.Readings{}, badInput("%s: got %d MB, want at most %d MB", shown, info.Size()>>20, most>>20)
+		return "", badInput("%s: got %d MB, want at most %d MB", shown, info.Size()>>20, most>>20)
 	}
 	source, err := os.ReadFile(name)
 	if err != nil {
-		return ferment.Readings{}, badInput("%s: %s", shown, reason(err))
+		return "", badInput("%s: %s", shown, reason(err))
 	}
-	r, err := ferment.ParseReadings(string(source))
-	if err != nil {
-		err = badInput("%s", readingFaults(name, err))
-	}
-	return r, err
+	return string(source), nil
 }
 
-// readingFaults turns paths such as "line 3 time" into places.
-func readingFaults(name string, err error) string {
+// lineFaults turns paths such as "line 3 time" into places.
+func lineFaults(name string, err error) string {
 	name = fileName(name)
 	var lines []string
 	for _, e := range quantity.InputErrors(err) {
@@ -152,7 +161,7 @@ func readingFaults(name string, err error) string {
 		number, column, _ := strings.Cut(rest, " ")
 		if _, bad := strconv.Atoi(number); ok && bad == nil {
 			moved.Path, moved.GoPath = "", column
-			lines = append(lines, name+":"+number+": "+moved.Error())
+			lines = append(lines, name+":"+number+": "+strings.TrimPrefix(moved.Error(), ": "))
 			continue
 		}
 		if m := readingPath.FindStringSubmatch(e.GoPath); m != nil {

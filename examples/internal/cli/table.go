@@ -35,7 +35,7 @@ func (q *tableBulk) ask(c *call) error {
 
 // tableWater asks how warm the water must be, by flour and room temperature.
 type tableWater struct {
-	Table mixing.WaterTable `flags:"Target=dough Levain Warming Mixer Flour Room"`
+	Table mixing.WaterTable `flags:"* Target=dough"`
 }
 
 func newTableWater() *tableWater {

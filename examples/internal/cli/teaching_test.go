@@ -140,14 +140,6 @@ func TestLocales(t *testing.T) {
 	}
 }
 
-func TestWhatASpreadsheetWouldComputeStaysText(t *testing.T) {
-	for name, want := range map[string]string{"=1+1": "'=1+1", "+x": "'+x", "-x": "'-x", "@x": "'@x", "rye": "rye", "": "", "a=b": "a=b", "\t=1": "·=1"} {
-		if got := cell(name); got != want {
-			t.Errorf("%q becomes %q, want %q", name, got, want)
-		}
-	}
-}
-
 func BenchmarkPlanWithSheet(b *testing.B) {
 	name := filepath.Join(b.TempDir(), "day.html")
 	for b.Loop() {

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
@@ -49,7 +48,10 @@ func timeIn(text string, now time.Time) (time.Time, error) {
 	if at, err := time.Parse(time.RFC3339, text); err == nil {
 		return at.In(zone), nil
 	}
-	return time.Time{}, fmt.Errorf("got %s, want a time such as 18:40, 2026-11-27 18:40 or 2026-11-27T18:40:00+01:00", quantity.Excerpt(text))
+	return time.Time{}, &quantity.InputError{
+		Got:  quantity.Excerpt(text),
+		Want: quantity.Tell("cli.want_time_18_40", "a time such as 18:40, 2026-11-27 18:40 or 2026-11-27T18:40:00+01:00"), Err: quantity.ErrUnit,
+	}
 }
 
 func resolved(m wallclock.Moment, zone *time.Location) (time.Time, error) {

@@ -55,7 +55,7 @@ func (q *vesselTin) ask(c *call) error {
 
 // vesselProof asks the same of a proofing basket or a lined bowl.
 type vesselProof struct {
-	In vessel.Proofing `flags:"Dough Volume Diameter Length Width Depth=height"`
+	In vessel.Proofing `flags:"* Depth=height"`
 }
 
 func (q *vesselProof) ask(c *call) error {
@@ -72,7 +72,7 @@ func (q *vesselProof) ask(c *call) error {
 
 // vesselPiece asks for the dough of a sheet, a disk or a stick by its size, or the other way round.
 type vesselPiece struct {
-	In vessel.SizedPiece `flags:"Bread Mass=dough Diameter Length Width"`
+	In vessel.SizedPiece `flags:"* Mass=dough"`
 }
 
 func (q *vesselPiece) ask(c *call) error {
@@ -84,7 +84,7 @@ func (q *vesselPiece) ask(c *call) error {
 
 // vesselTub asks where to mark a straight-sided tub so that the rise can be read.
 type vesselTub struct {
-	In vessel.RiseContainer `flags:"Diameter Width Depth Height Start Dough Density Rises=rise"`
+	In vessel.RiseContainer `flags:"* Rises=rise"`
 }
 
 func (q *vesselTub) ask(c *call) error {
@@ -94,7 +94,7 @@ func (q *vesselTub) ask(c *call) error {
 
 // vesselJar asks how much dough goes into a sample jar, and for its marks.
 type vesselJar struct {
-	In vessel.SampleJar `flags:"Diameter Height Rise Density"`
+	In vessel.SampleJar `flags:"*"`
 }
 
 func (q *vesselJar) ask(c *call) error {

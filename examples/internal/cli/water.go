@@ -9,7 +9,7 @@ import (
 
 // water asks how warm the water must be, or turned round for the friction factor of a mixer.
 type water struct {
-	Factors         mixing.Factors            `flags:"Target=dough Friction Mixer Pour=water-weight Tap Ice Mixing" paths:"Water=water-weight Factors.Target=dough"`
+	Factors         mixing.Factors            `flags:"* Target=dough Pour=water-weight" paths:"Water=water-weight Factors.Target=dough"`
 	Flour           quantity.Temperature      `flag:"flour"`
 	Room            quantity.Temperature      `flag:"room"`
 	Levain          quantity.Temperature      `flag:"levain"`
