@@ -221,8 +221,9 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	vessels.Check(&p, "Vessel", in.Vessel)
 	if p.Int("Together", in.Together, 0, 1000) && pieces && in.Together > 0 &&
 		(in.Pieces+in.Together-1)/in.Together > 50 {
-		p.Add("Together", fixed(float64(in.Together), 0), quantity.Tell("bake.want_at_most_50_rounds", "at most 50 rounds"),
-			quantity.ErrOutOfRange)
+		got := quantity.Tell("bake.got_rounds", "%d pieces, %d in a round, which are %d rounds", in.Pieces, in.Together,
+			(in.Pieces+in.Together-1)/in.Together)
+		p.Add("Together", got, quantity.Tell("bake.want_at_most_50_rounds", "at most 50 rounds"), quantity.ErrOutOfRange)
 	}
 	if !in.Oven.IsZero() {
 		quantity.Check(&p, "Oven", in.Oven, quantity.Celsius(120), quantity.Celsius(500))

@@ -54,6 +54,9 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 	rounded.KeepBack = kept
 	rounded.Use = made.Sub(kept)
 	rounded.LeftOver = p.in.Starter.Mass.Sub(rounded.Stages[0].Starter.Mass)
+	if rounded.LeftOver.Sign() < 0 { // by less than the scale can tell
+		rounded.LeftOver = quantity.Mass{}
+	}
 	return rounded, p.Use.Sub(rounded.Use), nil
 }
 

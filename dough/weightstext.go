@@ -18,10 +18,12 @@ func ParseStock(text string) (Stock, error) {
 	return Stock{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrUnit}
 }
 
-// ParseWeights reads a dough as it was weighed: "800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 % of rye". Commas or
+// ParseWeights reads a dough as it was weighed: "800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 % of rye".
+// Commas or
 // semicolons separate; a comma between digits is a decimal comma. Each weight has the kind of its ingredient
 // ("flour" where it is not known), which says where it belongs: nothing is guessed from a name. A levain is ripe, has
-// 100 % hydration unless it says another, and is of flour unless it says of which. Errors, for every weight that is wrong:
+// 100 % hydration unless it says another, and is of flour unless it says of which. Errors, for every weight that is
+// wrong:
 // ErrUnit, ErrOutOfRange for what is not above 0 g and for an ingredient that is not known. Whether the weights are a
 // dough is for [Weights.Batch].
 func ParseWeights(text string) (Weights, error) {
@@ -100,9 +102,11 @@ func kindNamed(what string) (Kind, error) {
 		}
 	}
 	return k, &quantity.InputError{
-		Got: quantity.Excerpt(what), Want: quantity.Tell("dough.want_ingredient_kind", "flour, wheat, whole wheat, rye, whole rye, "+
-			"spelt, water, milk, salt, fresh yeast, instant yeast, butter, egg, seeds, \"levain at 100 %%\" or another kind of "+
-			"ingredient that a bake file knows"), Err: quantity.ErrOutOfRange,
+		Got: quantity.Excerpt(what), Want: quantity.Tell("dough.want_ingredient_kind",
+			"flour, wheat, whole wheat, rye, whole rye, "+
+				"spelt, water, milk, salt, fresh yeast, instant yeast, butter, egg, seeds, \"levain at 100 %%\" or another kind "+
+				"of "+
+				"ingredient that a bake file knows"), Err: quantity.ErrOutOfRange,
 	}
 }
 

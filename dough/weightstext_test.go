@@ -11,7 +11,8 @@ import (
 )
 
 func TestParseWeights(t *testing.T) {
-	got, err := dough.ParseWeights("800,5 g wheat flour,1 lb 4 oz water; 20 g salt, 2 g salt,30 g walnuts, 5 g instant yeast," +
+	got, err := dough.ParseWeights("800,5 g wheat flour,1 lb 4 oz water; 20 g salt, 2 g salt,30 g walnuts, 5 g instant " +
+		"yeast," +
 		" 50 g whole rye,250 g levain at 80 % of rye, 10 g levain")
 	if err == nil || !strings.Contains(err.Error(), `"walnuts"`) {
 		t.Errorf("walnuts are no kind: %v", err)
@@ -20,7 +21,8 @@ func TestParseWeights(t *testing.T) {
 	want := dough.Weights{
 		Final: dough.Bowl{
 			Flours: []dough.Weight{
-				{Name: "wheat flour", Mass: grams(800.5), Kind: dough.KindWheat}, {Name: "whole rye", Mass: grams(50), Kind: dough.KindWholeRye},
+				{Name: "wheat flour", Mass: grams(800.5), Kind: dough.KindWheat},
+				{Name: "whole rye", Mass: grams(50), Kind: dough.KindWholeRye},
 			},
 			Liquids: []dough.Weight{{Name: "water", Mass: quantity.MustMass("1 lb 4 oz"), Kind: dough.KindWater}},
 			Salt:    grams(22),
@@ -31,7 +33,8 @@ func TestParseWeights(t *testing.T) {
 		t.Fatalf("%+v", got.Preferments)
 	}
 	levain, plain := got.Preferments[0].Bowl, got.Preferments[1].Bowl
-	if f := levain.Flours[0]; f.Kind != dough.KindRye || f.Name != "rye" || !f.Mass.Add(levain.Liquids[0].Mass).Equal(grams(250)) ||
+	if f := levain.Flours[0]; f.Kind != dough.KindRye || f.Name != "rye" ||
+		!f.Mass.Add(levain.Liquids[0].Mass).Equal(grams(250)) ||
 		f.Mass.Compare(grams(138)) < 0 || f.Mass.Compare(grams(139)) > 0 {
 		t.Errorf("levain: %+v", levain)
 	}

@@ -32,7 +32,7 @@ func (u Units) MarshalText() ([]byte, error) { return unitSystems.Marshal(u) }
 func (u *Units) UnmarshalText(text []byte) error { return unitSystems.Unmarshal(u, text) }
 
 // Mass prints a weight: "780 g", "12.5 g", or pounds and ounces to a tenth of an ounce, "1 lb
-// 11.5 oz". Below an ounce it has two decimals.
+// 11.5 oz", "2 lb". Below an ounce it has two decimals.
 func (u Units) Mass(m quantity.Mass) string {
 	if u != USCustomary {
 		if g := math.Abs(m.Grams()); g >= 10 && g == math.Trunc(g) {
@@ -45,14 +45,17 @@ func (u Units) Mass(m quantity.Mass) string {
 		return m.Text(quantity.Ounce, 2)
 	}
 	pounds := math.Trunc(tenths / 160)
-	ounces := strconv.FormatFloat(math.Abs(tenths-pounds*160)/10, 'f', 1, 64) + " oz"
+	ounces := " " + strconv.FormatFloat(math.Abs(tenths-pounds*160)/10, 'f', 1, 64) + " oz"
+	if tenths == pounds*160 {
+		ounces = ""
+	}
 	if pounds == 0 {
 		if tenths < 0 {
-			return "−" + ounces
+			return "−" + ounces[1:]
 		}
-		return ounces
+		return ounces[1:]
 	}
-	return strings.Replace(strconv.FormatFloat(pounds, 'f', 0, 64), "-", "−", 1) + " lb " + ounces
+	return strings.Replace(strconv.FormatFloat(pounds, 'f', 0, 64), "-", "−", 1) + " lb" + ounces
 }
 
 // Temperature prints °C with exactly that many decimals, or °F with one fewer: a tenth of a degree

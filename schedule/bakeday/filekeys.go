@@ -81,7 +81,8 @@ func (f *FileKeys) read(root, table schemaPart, name string) {
 		if of.Ref == "" && p.Ref == "" && !many {
 			of.Description = "" // its own, which is told already
 		}
-		one := FileKey{Name: key, Says: commentSays(p.Description), Many: many, Required: slices.Contains(table.Required, key)}
+		one := FileKey{Name: key, Says: commentSays(p.Description), Many: many,
+			Required: slices.Contains(table.Required, key)}
 		one.Takes, one.Forms = of.takes()
 		f.Tables[at].Keys = append(f.Tables[at].Keys, one)
 	}

@@ -366,7 +366,7 @@ func TestTheDayGoesOn(t *testing.T) {
 	if err != nil || !r.Possible() {
 		t.Fatal(r, err)
 	}
-	if r.Moved != 0 || len(r.Changes) == 0 || !strings.Contains(r.String(), "Loaf: cold retard") {
+	if r.Moved != 0 || len(r.Changes) == 0 || !strings.Contains(fmt.Sprint(r.Changes), "Loaf: cold retard") {
 		t.Errorf("moved %v: %v", r.Moved, r)
 	}
 	if page := r.Report(); len(page.Grids()) != 2 || len(page.Grids()[1].Rows) < 10 {

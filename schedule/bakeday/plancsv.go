@@ -38,7 +38,8 @@ func (s PlanData) CSV() string {
 	grams := func(m quantity.Mass) string { return strings.TrimSuffix(csvNumber(m), " g") }
 	for _, l := range s.Weigh {
 		for _, line := range l.Lines {
-			cells := map[string]string{"table": "weigh", "part": csvName(l.Name), "item": csvName(line.Name), "percent": strconv.FormatFloat(line.Percent.Points(), 'f', -1, 64)}
+			cells := map[string]string{"table": "weigh", "part": csvName(l.Name), "item": csvName(line.Name),
+				"percent": strconv.FormatFloat(line.Percent.Points(), 'f', -1, 64)}
 			if len(line.Portions) == 0 {
 				cells["batch"], cells["mass_g"] = "1", grams(line.Mass)
 				row(cells)
@@ -52,7 +53,8 @@ func (s PlanData) CSV() string {
 	for _, t := range s.Steps {
 		cells := map[string]string{
 			"table": "step", "item": csvName(t.Name.String()), "start": csvTime(t.Start), "end": csvTime(t.End),
-			"earliest_start": csvTime(t.EarliestStart), "latest_start": csvTime(t.LatestStart), "hands": strconv.FormatBool(t.Hands),
+			"earliest_start": csvTime(t.EarliestStart), "latest_start": csvTime(t.LatestStart),
+			"hands": strconv.FormatBool(t.Hands),
 		}
 		if t.LookFrom != nil {
 			cells["look_from"], cells["look_to"] = csvTime(*t.LookFrom), csvTime(*t.LookTo)

@@ -19,7 +19,8 @@ func TestPlanAsATable(t *testing.T) {
 	d := bakeday.PlanData{
 		Weigh: []bakeday.WeighList{{Name: "mixing", Lines: []bakeday.WeighLine{
 			{Name: "@rye", Percent: quantity.NewPercent(12.5), Mass: quantity.Grams(30.5)},
-			{Name: "water", Percent: quantity.NewPercent(70), Mass: quantity.Grams(3), Portions: []quantity.Mass{quantity.Grams(1), quantity.Grams(2)}},
+			{Name: "water", Percent: quantity.NewPercent(70), Mass: quantity.Grams(3),
+				Portions: []quantity.Mass{quantity.Grams(1), quantity.Grams(2)}},
 		}}},
 		Steps: []bakeday.StepData{{
 			Name: working.Say("=bake"), Start: at, End: later, EarliestStart: at, LatestStart: later, Hands: true,
@@ -30,13 +31,15 @@ func TestPlanAsATable(t *testing.T) {
 	if err != nil || len(rows) != 5 {
 		t.Fatal(err, rows)
 	}
-	for i, want := range []string{"weigh,mixing,'@rye,1,30.5,12.5", "weigh,mixing,water,1,1,70", "weigh,mixing,water,2,2,70"} {
+	for i, want := range []string{"weigh,mixing,'@rye,1,30.5,12.5", "weigh,mixing,water,1,1,70",
+		"weigh,mixing,water,2,2,70"} {
 		if got := strings.Join(rows[i+1][:6], ","); got != want {
 			t.Errorf("got %s, want %s", got, want)
 		}
 	}
 	want := []string{
-		"step", "", "'=bake", "", "", "", "2026-11-28 09:05", "2026-11-28 10:35", "2026-11-28 09:05", "2026-11-28 10:35", "true",
+		"step", "", "'=bake", "", "", "", "2026-11-28 09:05", "2026-11-28 10:35", "2026-11-28 09:05", "2026-11-28 10:35",
+		"true",
 		"2026-11-28 09:05", "2026-11-28 10:35",
 	}
 	if d := cmp.Diff(want, rows[4]); d != "" {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -151,24 +150,5 @@ func (d Day) riseNow(r *Replanned) error {
 	return nil
 }
 
-// String says what changes, in a few words: "divide and shape begins 40m late: cold retard 40m
-// shorter".
-func (r Replanned) String() string {
-	var b strings.Builder
-	if len(r.Timetable.Steps) == 0 {
-		return "nothing fits any more: " + r.Timetable.Conflict.String()
-	}
-	if r.Moved > 0 {
-		fmt.Fprintf(&b, "the bread is ready %v later, at %s", r.Moved, r.Wanted.Format("Mon 15:04"))
-	}
-	for _, c := range r.Changes {
-		if b.Len() > 0 {
-			b.WriteString("; ")
-		}
-		b.WriteString(c.String())
-	}
-	if b.Len() == 0 {
-		return "nothing changes"
-	}
-	return b.String()
-}
+// String is the headline of the report.
+func (r Replanned) String() string { return r.Report().Headline.String() }

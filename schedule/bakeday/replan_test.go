@@ -20,8 +20,14 @@ func ExampleDay_Replan() {
 	}
 	r, err := day.Replan(context.Background(), Late{Step: "shape", By: quantity.Elapsed(40 * time.Minute)})
 	fmt.Println(r, err)
+	for _, c := range r.Changes {
+		fmt.Println(c)
+	}
 	// Output:
-	// bulk fermentation 40m longer; divide and shape moves to Fri 21:04; cold retard 40m shorter, from Fri 21:44 <nil>
+	// divide and shape begins at Fri 21:04 <nil>
+	// bulk fermentation 40m longer
+	// divide and shape moves to Fri 21:04
+	// cold retard 40m shorter, from Fri 21:44
 }
 
 func TestReplanKeepsWhatHappenedAndTheWantedTime(t *testing.T) {

@@ -56,7 +56,7 @@ func (r Replanned) Report() report.Report {
 // headline says what begins when.
 func (r Replanned) headline() working.Message {
 	if len(r.begun) < 2 {
-		return working.Tell("bakeday.replanned", "%v begins at %v:", r.Late.Title(), r.Now.In(r.zone))
+		return working.Tell("bakeday.replanned", "%v begins at %v", r.Late.Title(), r.Now.In(r.zone))
 	}
 	all := make([]any, len(r.begun))
 	for i, b := range r.begun {

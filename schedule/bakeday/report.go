@@ -38,6 +38,9 @@ func (d Day) Report() report.Report {
 		}
 	}
 	add("missed", working.Message{}, d.missedBlocks()...)
+	if asked := d.meant(); len(asked) > 0 {
+		add("meant", working.Tell("bakeday.title_meant", "Is this meant?"), report.List(asked))
+	}
 	data := d.Data()
 	if !d.Possible() {
 		add("why", working.Tell("bakeday.title_why", "It does not fit"), data.whyBlocks()...)

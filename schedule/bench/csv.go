@@ -44,7 +44,8 @@ func CSVColumns() []string {
 	return append(out, "note")
 }
 
-// ReadCSV reads observations from a spreadsheet: one a row, under a heading with the names of [CSVColumns] in any order;
+// ReadCSV reads observations from a spreadsheet: one a row, under a heading with the names of [CSVColumns] in any
+// order;
 // time and kind (mix, rise, ready, core, weights or note) are needed. Values carry their units; cells may be empty.
 // Comma, semicolon or tab separate, whichever the heading has; a line that begins with # is left out. At reads the
 // time column. Accuracy: values are kept as they stand. Errors: an InputError for each thing that is wrong, up to
@@ -126,7 +127,8 @@ func (t *csvTable) head(line int, row []string) {
 		}
 		switch {
 		case !slices.Contains(known, name):
-			t.refuse(line, "", cell, quantity.Tell("bench.want_csv_column", "a column of the name %s", strings.Join(known, ", ")))
+			t.refuse(line, "", cell, quantity.Tell("bench.want_csv_column", "a column of the name %s",
+				strings.Join(known, ", ")))
 		case slices.Contains(t.names, name):
 			t.refuse(line, "", cell, quantity.Tell("bench.want_csv_once", "each column once"))
 		}

@@ -25,7 +25,8 @@ func TestReadCSV(t *testing.T) {
 	if err != nil || len(got) != 4 {
 		t.Fatalf("%v, %d observations", err, len(got))
 	}
-	if got[0].Mix.Dough != quantity.Celsius(25.5) || got[0].Mix.Rise != quantity.NewPercent(28) || got[3].Note != "pale; longer next time" {
+	if got[0].Mix.Dough != quantity.Celsius(25.5) || got[0].Mix.Rise != quantity.NewPercent(28) ||
+		got[3].Note != "pale; longer next time" {
 		t.Errorf("%+v", got)
 	}
 	for _, e := range got {

@@ -78,7 +78,8 @@ func (b *newBake) ofFlour(isWater bool) func(string) (string, error) {
 			dry, others = dry.Add(weight), others.Add(hydration)
 		}
 		if dry.Sign() <= 0 || weight.Sign() < 0 {
-			return text, fmt.Errorf("got %s, want less than all the dough, about %s", text, scaled.Dough.Times(int64(pieces)).Text(quantity.Gram, 0))
+			return text, fmt.Errorf("got %s, want less than all the dough, about %s", text,
+				scaled.Dough.Times(int64(pieces)).Text(quantity.Gram, 0))
 		}
 		return weight.PercentOf(dry.Over(others)).Text(1), nil
 	}
@@ -87,7 +88,8 @@ func (b *newBake) ofFlour(isWater bool) func(string) (string, error) {
 // oneWord reads one of a few words, or another that a baker has for it.
 func oneWord(known []string, others map[string]string) func(string) (string, error) {
 	return func(text string) (string, error) {
-		word := strings.ToLower(strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' }), " "))
+		word := strings.ToLower(strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' }),
+			" "))
 		if as, ok := others[word]; ok {
 			word = as
 		}
@@ -113,7 +115,8 @@ var (
 // mixerWord reads how a dough is kneaded.
 func mixerWord(text string) (string, error) {
 	word, err := oneWord([]string{"hand", "planetary", "spiral", "fork", "processor"}, map[string]string{
-		"by hand": "hand", "none": "hand", "no": "hand", "no mixer": "hand", "stand mixer": "planetary", "planetary mixer": "planetary",
+		"by hand": "hand", "none": "hand", "no": "hand", "no mixer": "hand", "stand mixer": "planetary",
+		"planetary mixer": "planetary",
 		"kitchen machine": "planetary", "spiral mixer": "spiral", "fork mixer": "fork", "food processor": "processor",
 	})(text)
 	if err != nil {

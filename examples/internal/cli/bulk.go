@@ -16,7 +16,10 @@ import (
 // bulk asks when a dough is ready, how far it may rise before the cold, and what would make it ready by a time.
 type bulk struct {
 	standing
-	Bulk         ferment.Bulk         `flags:"Inoculation=prefermented Salt Hydration Sugar Altitude Rise ColdLevain Enriched" paths:"Seed=prefermented Total=rise Stages[0].For=retard Stages[0].Into.Night=refrigerator Stages[0].Mass=piece Bench=shaping"`
+	Bulk ferment.Bulk `flags:"Inoculation=prefermented Salt Hydration Sugar Altitude Rise ColdLevain Enriched"`
+	_    struct{}     `paths:"Seed=prefermented Total=rise Stages[0].For=retard Bench=shaping Stages[0].Mass=piece"`
+	_    struct{}     `paths:"Stages[0].Into.Night=refrigerator"`
+
 	Kneading     ferment.KneadedBy    `flag:"kneaded-by" words:"hand,machine" form:"by *"`
 	Yeast        yeastDose            `flag:"yeast" paths:"Yeast.Amount=yeast Yeast.Kind=yeast"`
 	Mixed        string               `flag:"mixed"`
@@ -32,7 +35,8 @@ type bulk struct {
 
 func newBulk() *bulk {
 	return &bulk{
-		Bulk:         ferment.Bulk{Salt: quantity.NewPercent(2), Hydration: quantity.NewPercent(70), Rise: quantity.NewPercent(75)},
+		Bulk: ferment.Bulk{Salt: quantity.NewPercent(2), Hydration: quantity.NewPercent(70),
+			Rise: quantity.NewPercent(75)},
 		standing:     standing{Drift: quantity.Elapsed(2 * time.Hour)},
 		Refrigerator: quantity.Celsius(4), Piece: quantity.Grams(900), Shaping: quantity.Elapsed(30 * time.Minute),
 	}
@@ -44,13 +48,15 @@ type yeastDose ferment.Yeast
 // UnmarshalText reads "0.6 % instant".
 func (y *yeastDose) UnmarshalText(text []byte) error {
 	amount, kind, found := strings.Cut(strings.TrimSpace(string(text)), "%")
-	kind = strings.TrimSuffix(strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(kind, "-", " ")), " ")), " yeast")
+	kind = strings.TrimSuffix(strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(kind, "-", " ")), " ")),
+		" yeast")
 	if kind == "dry" {
 		kind = "active dry"
 	}
 	of, err := quantity.ParsePercent(amount + "%")
 	if !found || err != nil || y.Kind.UnmarshalText([]byte(kind+" yeast")) != nil {
-		want := quantity.Tell("cli.want_amount_and_kind_0_6", `an amount and a kind, such as "0.6 %% instant", "0.8 %% active dry" or "2 %% fresh"`)
+		want := quantity.Tell("cli.want_amount_and_kind_0_6",
+			`an amount and a kind, such as "0.6 %% instant", "0.8 %% active dry" or "2 %% fresh"`)
 		return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: want, Err: quantity.ErrUnit}
 	}
 	y.Amount = of
@@ -126,7 +132,8 @@ func (q *bulk) update(c *call, e ferment.Estimate) (ferment.Progress, error) {
 		rise, when, found := strings.Cut(text, " at ")
 		var r ferment.RiseReading
 		if !found {
-			c.fault("seen", quantity.Excerpt(text), quantity.Tell("cli.want_rise_and_time_30_percent", `a rise and a time, such as "30 %% at 2h10m" or "30 %% at 16:20"`), quantity.ErrUnit)
+			c.fault("seen", quantity.Excerpt(text), quantity.Tell("cli.want_rise_and_time_30_percent",
+				`a rise and a time, such as "30 %% at 2h10m" or "30 %% at 16:20"`), quantity.ErrUnit)
 		} else if err := r.Rise.UnmarshalText([]byte(strings.TrimSpace(rise))); err != nil {
 			c.note("seen", err)
 		}
@@ -143,7 +150,8 @@ func (q *bulk) update(c *call, e ferment.Estimate) (ferment.Progress, error) {
 // shape finds how far the dough may rise before shaping, and when that is.
 func (q *bulk) shape(c *call, b ferment.Bulk) (*ferment.ShapeTarget, error) {
 	target, err := ferment.Proof{Bulk: b, Bench: q.Shaping, Total: b.Rise, Stages: []ferment.Piece{{
-		Mass: q.Piece, Form: ferment.Round, Into: ferment.Room{Night: q.Refrigerator}, Exposure: ferment.Refrigerator, For: q.Retard,
+		Mass: q.Piece, Form: ferment.Round, Into: ferment.Room{Night: q.Refrigerator}, Exposure: ferment.Refrigerator,
+		For: q.Retard,
 	}}}.RiseBeforeShaping()
 	if err == nil && target.Feasible && len(q.Seen) > 0 {
 		var seen ferment.Progress

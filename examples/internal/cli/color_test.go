@@ -45,7 +45,8 @@ func TestColorsChangeNothingElse(t *testing.T) {
 	codes := regexp.MustCompile("\x1b\\[[0-9]*m")
 	for _, width := range []int{20, 33, 60, 80, 100, 300} {
 		colored := planOn(true, width, map[string]string{"TERM": "xterm"})
-		if got, want := codes.ReplaceAllString(colored, ""), planOn(true, width, map[string]string{"TERM": "dumb"}); got != want {
+		if got, want := codes.ReplaceAllString(colored, ""), planOn(true, width,
+			map[string]string{"TERM": "dumb"}); got != want {
 			t.Errorf("at %d columns the page differs by more than its colors", width)
 		}
 		for _, line := range strings.Split(colored, "\n") {

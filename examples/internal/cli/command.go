@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -114,7 +115,11 @@ func (c *call) takes(words, args []string) error {
 }
 
 // instead reports whether a flag says what the argument would: --weights is as good as a bake file.
-func (c *call) instead() bool { return c.cmd.Flags().Lookup("weights") != nil && c.given("weights") }
+func (c *call) instead() bool {
+	return slices.ContainsFunc([]string{"weights", "percent"}, func(name string) bool {
+		return c.cmd.Flags().Lookup(name) != nil && c.given(name)
+	})
+}
 
 func (c *call) firstExample() string {
 	first, _, _ := strings.Cut(c.cmd.Example, "\n")

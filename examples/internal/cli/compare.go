@@ -25,7 +25,8 @@ func (q *compare) ask(c *call) error {
 		}
 	}
 	if ways != 1 {
-		return badInput("maslin compare: want one of: a second bake file, --hand, or --machine planetary, spiral, fork or processor")
+		return badInput("maslin compare: want one of: a second bake file, --hand, or --machine planetary, spiral, fork or " +
+			"processor")
 	}
 	one, err := load(c.System, c.args[0], q.Now)
 	if err != nil {
@@ -86,7 +87,8 @@ type compareCurves struct {
 
 func newCompareCurves() *compareCurves {
 	return &compareCurves{ferment.CurveTable{
-		Temperatures: celsius(4, 8, 12, 16, 20, 24, 28, 32, 36), Curves: []ferment.Curve{ferment.GanzleYeastHeld(), ferment.TradeQ10()},
+		Temperatures: celsius(4, 8, 12, 16, 20, 24, 28, 32, 36),
+		Curves:       []ferment.Curve{ferment.GanzleYeastHeld(), ferment.TradeQ10()},
 	}}
 }
 
@@ -101,7 +103,8 @@ func (*compareCurves) completes() (out []string) {
 func (q *compareCurves) ask(c *call) error {
 	var p quantity.Problems
 	if len(c.args) == 1 {
-		p.Add("Curves", quantity.Tell("cli.got_1_curve", "1 curve"), quantity.Tell("cli.want_two_curves_or_none", "two curves or none"), quantity.ErrInconsistent)
+		p.Add("Curves", quantity.Tell("cli.got_1_curve", "1 curve"),
+			quantity.Tell("cli.want_two_curves_or_none", "two curves or none"), quantity.ErrInconsistent)
 	}
 	for i, key := range c.args {
 		p.Join("Curves", q.Table.Curves[i].UnmarshalText([]byte(key)))

@@ -15,7 +15,8 @@ import (
 // convert asks for an amount in other units, what a volume of a food weighs, or for another form of yeast.
 type convert struct {
 	Method food.FillMethod `flag:"method" words:"sifted,spooned,scooped,leveled"`
-	To     dough.Kind      `flag:"to" words:"fresh,active dry,instant" form:"* yeast" paths:"Food=FOOD Volume=AMOUNT Amount=AMOUNT Mass=AMOUNT"`
+	To     dough.Kind      `flag:"to" words:"fresh,active dry,instant" form:"* yeast"`
+	_      struct{}        `paths:"Food=FOOD Volume=AMOUNT Amount=AMOUNT Mass=AMOUNT"`
 }
 
 func (q *convert) ask(c *call) error {
@@ -34,10 +35,12 @@ func (q *convert) ask(c *call) error {
 		}
 		return c.tell(said.Weight())
 	case len(units) > 0 && what != "":
-		p.Add("Amount", excerpt(amount), quantity.Tell("cli.want_volume_2_cups_or_250", `a volume, such as "2 cups" or "250 mL", to know what it weighs; or a weight of yeast`), quantity.ErrUnit)
+		p.Add("Amount", excerpt(amount), quantity.Tell("cli.want_volume_2_cups_or_250",
+			`a volume, such as "2 cups" or "250 mL", to know what it weighs; or a weight of yeast`), quantity.ErrUnit)
 	case len(units) == 0:
 		p.Add("Amount", excerpt(strings.Join(c.args, " ")),
-			quantity.Tell("cli.want_amount_unit_2_cups_1", `an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`), quantity.ErrUnit)
+			quantity.Tell("cli.want_amount_unit_2_cups_1",
+				`an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`), quantity.ErrUnit)
 	default:
 		c.only("a food", "method", "to")
 		c.only("a food: units are converted by definition", "working")
@@ -119,6 +122,7 @@ func (c inOtherUnits) Report() report.Report {
 		t.Rows = append(t.Rows, []report.Cell{report.Of(l.Value), report.Of(l.Unit)})
 	}
 	return report.Report{
-		Headline: working.Tell("cli.amount", "%s", c.Amount), Sections: []report.Section{{Key: "units", Blocks: []report.Block{t}}},
+		Headline: working.Tell("cli.amount", "%s", c.Amount),
+		Sections: []report.Section{{Key: "units", Blocks: []report.Block{t}}},
 	}
 }

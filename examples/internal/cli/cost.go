@@ -54,7 +54,8 @@ func (p *pack) UnmarshalText(text []byte) error {
 	}
 	err := p.Mass.UnmarshalText(text)
 	if err == nil && p.Mass.Sign() <= 0 {
-		err = &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_pack_above_0_g", "a pack above 0 g"), Err: quantity.ErrOutOfRange}
+		err = &quantity.InputError{Got: quantity.Excerpt(string(text)),
+			Want: quantity.Tell("cli.want_pack_above_0_g", "a pack above 0 g"), Err: quantity.ErrOutOfRange}
 	}
 	return err
 }
@@ -84,7 +85,8 @@ func (q *costs) ask(c *call) error {
 		c.fault("sold", "0", quantity.Tell("cli.want_1_to_loaves_made", "1 to the loaves made"), quantity.ErrOutOfRange)
 	}
 	if c.given("places") && s.Places < 0 {
-		c.fault("places", quantity.Tell("cli.got_negative_number", "a negative number"), quantity.Tell("cli.want_0_to_6", "0 to 6"), quantity.ErrOutOfRange)
+		c.fault("places", quantity.Tell("cli.got_negative_number", "a negative number"),
+			quantity.Tell("cli.want_0_to_6", "0 to 6"), quantity.ErrOutOfRange)
 	} else if c.given("places") && s.Places == 0 {
 		s.Places = -1
 	}
@@ -130,7 +132,8 @@ func (q *costs) lines(c *call, b dough.Batch) []cost.CostLine {
 	for _, one := range q.Prices {
 		switch i, ok := find("price", one.Name); {
 		case ok && priced[i]:
-			c.fault("price", quantity.Tell("cli.got_second_price", "a second price of %s", quantity.Excerpt(one.Name)), quantity.Tell("cli.want_one_price_each_ingredient", "one price for each ingredient"), quantity.ErrInconsistent)
+			c.fault("price", quantity.Tell("cli.got_second_price", "a second price of %s", quantity.Excerpt(one.Name)),
+				quantity.Tell("cli.want_one_price_each_ingredient", "one price for each ingredient"), quantity.ErrInconsistent)
 		case ok:
 			priced[i] = true
 			lines[i].Price, lines[i].Pack = one.Pays.Decimal, one.Pack.Mass
@@ -150,7 +153,8 @@ func (q *costs) lines(c *call, b dough.Batch) []cost.CostLine {
 	}
 	if len(missing) > 0 {
 		c.fault("price", quantity.Tell("cli.got_no_price", "no price of %s", strings.Join(missing, ", ")),
-			quantity.Tell("cli.want_price_each_ingredient_20_25kg", `a price of each ingredient, such as "%s=20/25kg"`, missing[0]), quantity.ErrRequired)
+			quantity.Tell("cli.want_price_each_ingredient_20_25kg", `a price of each ingredient, such as "%s=20/25kg"`,
+				missing[0]), quantity.ErrRequired)
 	}
 	return lines
 }

@@ -20,7 +20,7 @@ import (
 // fields. What the library says of a field is told of its flag; paths:"Stages[0].For=retard" names a flag for a path
 // that is none of its fields. How a text is read follows from the type; further tags say more of a few:
 //
-//	pair:"Name=Mass"      the parts of a struct, one for each time the flag is given; the last part may be optional: @Share?
+//	pair:"Name=Mass"      the parts of a struct; the last may be optional: Name=Protein@Share?
 //	arg:"FOOD"            what stands behind the command, instead of a flag
 //	words:"sifted,spooned"  the words that may be chosen, where they are not all of the enumeration
 //	form:"* yeast"        what a word is part of
@@ -147,7 +147,8 @@ const longest = 4096
 
 func (f *flagValue) Set(text string) error {
 	if len(text) > longest {
-		f.c.fault(f.name, quantity.Excerpt(text), quantity.Tell("cli.want_at_most_bytes", "at most %d bytes", longest), quantity.ErrOutOfRange)
+		f.c.fault(f.name, quantity.Excerpt(text), quantity.Tell("cli.want_at_most_bytes", "at most %d bytes", longest),
+			quantity.ErrOutOfRange)
 		return nil
 	}
 	f.given = text
@@ -297,14 +298,19 @@ func list(v reflect.Value, tag reflect.StructTag) (func(string) error, []string)
 
 // pairs say what texts of several parts look like.
 var pairs = map[string]quantity.Phrase{
-	"Name=Of":             quantity.Tell("cli.want_name_and_usable_part_what", `a name and the usable part of what is bought, such as "walnuts=95 %%"`),
-	"Name=Pays/Pack":      quantity.Tell("cli.want_name_what_pack_costs_and", `a name, what a pack costs and what it weighs, such as "wheat=20/25kg"`),
-	"Name=Protein@Share?": quantity.Tell("cli.want_flour_and_protein_bread_flour", `a flour and its protein, such as "bread flour=13.2%%", and its share now after an @`),
-	"Name=Mass":           quantity.Tell("cli.want_name_and_weight_water_2", `a name and a weight, such as "water=2 kg"`),
-	"For=At":              quantity.Tell("cli.want_how_long_and_how_warm", `how long and how warm, such as "2d=21C"`),
-	"Dough=Baked":         quantity.Tell("cli.want_dough_and_cool_loaf_897g", `the dough and the cool loaf, such as "897g=781g"`),
-	"Name=Temperature":    quantity.Tell("cli.want_name_and_temperature_soaker_30c", `a name and a temperature, such as "soaker=30C"`),
-	"Name=Log":            quantity.Tell("cli.want_name_and_log", `a name and a log, such as "Vreni=vreni.jsonl"`),
+	"Name=Of": quantity.Tell("cli.want_name_and_usable_part_what",
+		`a name and the usable part of what is bought, such as "walnuts=95 %%"`),
+	"Name=Pays/Pack": quantity.Tell("cli.want_name_what_pack_costs_and",
+		`a name, what a pack costs and what it weighs, such as "wheat=20/25kg"`),
+	"Name=Protein@Share?": quantity.Tell("cli.want_flour_and_protein_bread_flour",
+		`a flour and its protein, such as "bread flour=13.2%%", and its share now after an @`),
+	"Name=Mass": quantity.Tell("cli.want_name_and_weight_water_2", `a name and a weight, such as "water=2 kg"`),
+	"For=At":    quantity.Tell("cli.want_how_long_and_how_warm", `how long and how warm, such as "2d=21C"`),
+	"Dough=Baked": quantity.Tell("cli.want_dough_and_cool_loaf_897g",
+		`the dough and the cool loaf, such as "897g=781g"`),
+	"Name=Temperature": quantity.Tell("cli.want_name_and_temperature_soaker_30c",
+		`a name and a temperature, such as "soaker=30C"`),
+	"Name=Log": quantity.Tell("cli.want_name_and_log", `a name and a log, such as "Vreni=vreni.jsonl"`),
 }
 
 // parts reads "flour=12%@60%" into the fields of a struct, by a pattern such as Name=Protein@Share?

@@ -30,6 +30,7 @@ func (q *flourBlend) ask(c *call) error {
 		c.not("--hydration, which asks for a judgment", "target", "total")
 		return c.tell(q.Strength.Judge())
 	}
-	c.need("lot", quantity.Tell("cli.want_flours_to_blend_or_gluten", "flours to blend; or --gluten to reach a protein with gluten, or --hydration to judge a flour"))
+	c.need("lot", quantity.Tell("cli.want_flours_to_blend_or_gluten",
+		"flours to blend; or --gluten to reach a protein with gluten, or --hydration to judge a flour"))
 	return c.complain(nil)
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"regexp"
 	"strings"
 
 	"example.org/maslin/dough"
@@ -18,7 +19,8 @@ type bowl struct {
 func (b bowl) batch(c *call) (dough.Batch, string, error) {
 	if c.given("weights") {
 		if len(c.args) > 0 {
-			c.fault("weights", quantity.Tell("cli.got_weights_and", "--weights and %s", excerpt(c.args[0])), quantity.Tell("cli.want_one_them", "one of them"), quantity.ErrInconsistent)
+			c.fault("weights", quantity.Tell("cli.got_weights_and", "--weights and %s", excerpt(c.args[0])),
+				quantity.Tell("cli.want_one_them", "one of them"), quantity.ErrInconsistent)
 		}
 		weights, err := dough.ParseWeights(strings.Join(b.Weights, "; "))
 		if err != nil {
@@ -49,13 +51,14 @@ func (a *amount) UnmarshalText(text []byte) error {
 // formula asks how much of everything, which formula weights are, or what mends a dough.
 type formula struct {
 	bowl
+	Percent []string         `flag:"percent"`
 	Pieces  int              `flag:"pieces" paths:"Pieces.Count=pieces Baked.Pieces=pieces Loaves.Pieces=pieces"`
 	Each    quantity.Mass    `flag:"each" paths:"Pieces.Each=each"`
 	Baked   quantity.Mass    `flag:"baked" paths:"Baked.Each=baked Loaves.Baked=baked"`
 	Loss    quantity.Percent `flag:"loss" paths:"Baked.Loss=loss Loaves.Loss=loss"`
 	Dough   quantity.Mass    `flag:"dough" paths:"ByDough.Mass=dough"`
 	Flour   quantity.Mass    `flag:"flour" paths:"ByFlour.Mass=flour"`
-	Levain  quantity.Mass    `flag:"levain-at-hand" paths:"ByLevain.Mass=levain-at-hand ByLevain.Preferment=levain-at-hand"`
+	Levain  quantity.Mass    `flag:"levain-at-hand" paths:"ByLevain=levain-at-hand"`
 	Stock   []dough.Stock    `flag:"stock" pair:"Name=Mass" paths:"AtHand.Stock=stock"`
 	Much    []amount         `flag:"too-much" paths:"Extra=too-much"`
 	Little  []amount         `flag:"too-little"`
@@ -88,8 +91,12 @@ func (q *formula) ask(c *call) error {
 // scaled is the dough that is asked for, and how it is weighed.
 func (q *formula) scaled(c *call) (dough.Batch, dough.Scales, error) {
 	scales := q.Scales
+	if c.given("percent") {
+		return q.byPercent(c)
+	}
 	if c.given("weights") {
-		c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand", "stock")
+		c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand",
+			"stock")
 		if !c.given("scale") {
 			scales.Flour = quantity.Grams(1)
 		}
@@ -123,6 +130,42 @@ func (q *formula) scaled(c *call) (dough.Batch, dough.Scales, error) {
 	return batch, scales, err
 }
 
+// percentages are what an item begins with: "70 % water".
+var percentages = regexp.MustCompile(`(^|[,;])(\s*[\d.,]+\s*)%`)
+
+// byPercent scales a formula that is given in percent of all the flour.
+func (q *formula) byPercent(c *call) (dough.Batch, dough.Scales, error) {
+	scales := q.Scales
+	if scales.Flour.IsZero() {
+		scales.Flour, scales.Fine = quantity.Grams(1), quantity.Grams(0.1)
+	}
+	if c.given("weights") || len(c.args) > 0 {
+		c.fault("percent", "--percent", quantity.Tell("cli.want_one_dough", "one dough: a bake file, --weights or --percent"),
+			quantity.ErrInconsistent)
+	}
+	parts, err := dough.ParseWeights(percentages.ReplaceAllString(strings.Join(q.Percent, "; "), "${1}${2}g"))
+	if err != nil {
+		c.note("percent", err)
+	}
+	target := q.target(c, bakeday.Bake{})
+	switch {
+	case target != nil:
+	case c.given("baked"):
+		target = dough.Baked{Pieces: max(1, q.Pieces), Each: q.Baked, Loss: q.Loss}
+	default:
+		target = dough.ByFlour{Mass: quantity.Kilograms(1)}
+	}
+	if len(c.faults) > 0 {
+		return dough.Batch{}, scales, nil
+	}
+	batch, err := parts.Batch()
+	if err != nil {
+		return batch, scales, err
+	}
+	batch, err = batch.Formula().For(target)
+	return batch, scales, err
+}
+
 // target is what the flags ask for; nil is what the file says.
 func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
 	var wishes []string
@@ -133,7 +176,9 @@ func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
 		}
 	}
 	if len(wishes) > 1 {
-		c.fault(wishes[1], "it together with --"+wishes[0], quantity.Tell("cli.want_one_wish_loaves_dough_flour", "one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
+		c.fault(wishes[1], "it together with --"+wishes[0],
+			quantity.Tell("cli.want_one_wish_loaves_dough_flour",
+				"one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
 		return nil
 	}
 	if c.given("each") {
@@ -144,6 +189,7 @@ func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
 		pieces = own.Pieces() // where the file leaves it to the weights
 	}
 	take(c, "pieces", &pieces, q.Pieces)
+	pieces = max(1, pieces) // a formula without a file makes one
 	switch {
 	case c.given("dough"):
 		return dough.ByDough{Mass: q.Dough}

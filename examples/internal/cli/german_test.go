@@ -18,7 +18,8 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// villageKitchen is a folder with the shipped bakes, some that cannot be kept, a bake and a log of one's own; the working
+// villageKitchen is a folder with the shipped bakes, some that cannot be kept, a bake and a log of one's own; the
+// working
 // folder is there until the test ends.
 func villageKitchen(t *testing.T) {
 	t.Helper()
@@ -33,17 +34,23 @@ func villageKitchen(t *testing.T) {
 	}
 	spoiled := func(name string, replace ...string) {
 		text := strings.NewReplacer(replace...).Replace(string(hall))
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil || text == string(hall) && len(replace) > 0 {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil || text == string(hall) &&
+			len(replace) > 0 {
 			t.Fatal(name, err)
 		}
 	}
 	spoiled("hall-kitchen.toml")
 	spoiled("too-early.toml", `"Saturday 12:30"`, `"2026-11-26 09:00"`)
-	spoiled("too-warm.toml", `rise       = "75 %"`, `rise       = "25 %"`, `refrigerator = "4 °C"`, `refrigerator = "12 °C"`)
-	spoiled("always-away.toml", `"09:00 to 15:00 on Friday"`, `["06:30 to 22:00 on Friday", "07:00 to 21:00 on Saturday", "07:00 to 21:00 on Thursday"]`)
-	spoiled("hostile.toml", `"planetary"`, `"planetery"`, `"2.1 %"`, `"250 %"`, `"780 g"`, `780`, `"Europe/Zurich"`, `"Mars/Dome"`)
-	spoiled("hot.toml", `day          = "22 °C"`, `day          = "38 °C"`, `night        = "19 °C"`, `night        = "36 °C"`, `warming     = "5 Δ°C"`, `warming     = "14 Δ°C"`)
-	if err := os.WriteFile(filepath.Join(dir, "probe.csv"), []byte("0h, 25 °C\n1h, 24 °C\n2h, 23.5 °C\n"), 0o600); err != nil {
+	spoiled("too-warm.toml", `rise       = "75 %"`, `rise       = "25 %"`, `refrigerator = "4 °C"`,
+		`refrigerator = "12 °C"`)
+	spoiled("always-away.toml", `"09:00 to 15:00 on Friday"`,
+		`["06:30 to 22:00 on Friday", "07:00 to 21:00 on Saturday", "07:00 to 21:00 on Thursday"]`)
+	spoiled("hostile.toml", `"planetary"`, `"planetery"`, `"2.1 %"`, `"250 %"`, `"780 g"`, `780`, `"Europe/Zurich"`,
+		`"Mars/Dome"`)
+	spoiled("hot.toml", `day          = "22 °C"`, `day          = "38 °C"`, `night        = "19 °C"`,
+		`night        = "36 °C"`, `warming     = "5 Δ°C"`, `warming     = "14 Δ°C"`)
+	if err := os.WriteFile(filepath.Join(dir, "probe.csv"), []byte("0h, 25 °C\n1h, 24 °C\n2h, 23.5 °C\n"),
+		0o600); err != nil {
 		t.Fatal(err)
 	}
 	t.Chdir(dir)
@@ -68,7 +75,8 @@ func questions(t *testing.T) [][]string {
 	var visit func(c *cobra.Command)
 	visit = func(c *cobra.Command) {
 		for _, line := range strings.Split(strings.ReplaceAll(c.Example, "\\\n", " "), "\n") {
-			if words := shellWords(line); len(words) > 1 && words[0] == "maslin" && words[1] != "new" && words[1] != "completion" {
+			if words := shellWords(line); len(words) > 1 && words[0] == "maslin" && words[1] != "new" &&
+				words[1] != "completion" {
 				out = append(out, words[1:])
 			}
 		}
@@ -81,12 +89,15 @@ func questions(t *testing.T) [][]string {
 		"plan examples/bakes/same-day-rolls.toml --working", "plan examples/bakes/supper-loaves.toml --cautions",
 		"plan hall-kitchen.toml --cautions --working", "plan hall-kitchen.toml --html sheet.html --svg curve.svg",
 		"plan too-early.toml", "plan too-warm.toml", "plan always-away.toml", "plan hostile.toml", "plan hot.toml --working",
-		"plan hall-kitchen.toml --late 5h --step shape", "plan hall-kitchen.toml --late 90m --step feed", "plan too-early.toml --fit",
+		"plan hall-kitchen.toml --late 5h --step shape", "plan hall-kitchen.toml --late 90m --step feed",
+		"plan too-early.toml --fit",
 		"plan hall-kitchen.toml --learned", "now too-early.toml", "now hall-kitchen.toml --now '2026-11-27 18:00'",
-		"now hall-kitchen.toml --now '2026-11-28 08:30'", "water --dough 24C --flour 35C --room 36C --friction 25dC --tap 20C --water-weight 1kg --working",
+		"now hall-kitchen.toml --now '2026-11-28 08:30'",
+		"water --dough 24C --flour 35C --room 36C --friction 25dC --tap 20C --water-weight 1kg --working",
 		"water --dough 30C --flour 2C --room 4C --friction 1dC", "levain --want 900g --culture 5g --stages 1",
 		"formula --weights '800 g wheat, 200 g whole rye, 700 g water, 20 g salt' --working",
-		"exercise --count 30 --seed 3 --key", "exercise --count 30 --seed 4 --key --us", "exercise --difficulty hard --count 20 --key",
+		"exercise --count 30 --seed 3 --key", "exercise --count 30 --seed 4 --key --us",
+		"exercise --difficulty hard --count 20 --key",
 		"water --dough 26 --flour 300C", "done --core 150C", "bulk --dough 3C --room 3C --prefermented 1%",
 	} {
 		out = append(out, shellWords(line))

@@ -20,7 +20,8 @@ var groups = []struct{ title, commands string }{
 }
 
 // everywhere are the flags that many commands have; the help lists them last.
-var everywhere = map[string]bool{"json": true, "us": true, "working": true, "document": true, "level": true, "log": true, "now": true, "help": true, "version": true}
+var everywhere = map[string]bool{"json": true, "as": true, "us": true, "working": true, "document": true,
+	"level": true, "log": true, "now": true, "help": true, "version": true}
 
 // showHelp prints the help of a command: an example first, then what it does, then how to ask.
 func (s System) showHelp(cmd *cobra.Command) error {
@@ -160,7 +161,8 @@ func (p *page) command(text string) {
 			switch {
 			case r == '"' || r == '\'':
 				quoted = !quoted
-			case r == ' ' && i > 0 && !quoted && fits(i) && (cut < 0 || strings.HasPrefix(text[i:], " --") || !strings.Contains(text, " --")):
+			case r == ' ' && i > 0 && !quoted && fits(i) &&
+				(cut < 0 || strings.HasPrefix(text[i:], " --") || !strings.Contains(text, " --")):
 				cut = i // between flags, when there are any
 			}
 		}

@@ -24,14 +24,16 @@ func run(args ...string) (status int, out, complaint string) {
 // commandsHere are the commands of the bowl and the oven.
 func commandsHere(visit func(path []string, c *cobra.Command)) {
 	everyCommand(func(path []string, c *cobra.Command) {
-		if !slices.Contains(strings.Fields("plan new bake-file now bulk log learn table compare exercise"), path[0]) && !c.HasSubCommands() {
+		if !slices.Contains(strings.Fields("plan new bake-file now bulk log learn table compare exercise"), path[0]) &&
+			!c.HasSubCommands() {
 			visit(path, c)
 		}
 	})
 }
 
 var hostile = []string{
-	"", "NaN", "-Inf", "1e999", "-1", "=1g", "a=", "0:0:0", "\x00\x1b[31m\xff", "٣ g", "NaN g", "-273.15 C", "1e30 g", "0.0000000000001 g", "100000 %", "-5 %", "99:99=80C",
+	"", "NaN", "-Inf", "1e999", "-1", "=1g", "a=", "0:0:0", "\x00\x1b[31m\xff", "٣ g", "NaN g", "-273.15 C", "1e30 g",
+	"0.0000000000001 g", "100000 %", "-5 %", "99:99=80C",
 	"00:00=0K", "10000h", "5 g 5 g 5 g", strings.Repeat("9", 1_000_000) + " g", strings.Repeat("1 g flour,", 400),
 }
 
@@ -52,7 +54,8 @@ func TestHostileFlags(t *testing.T) {
 				shown := text[:min(len(text), 20)]
 				switch {
 				case status == exitBadInput && (out != "" || complaint == ""):
-					t.Errorf("%s --%s=%q: refused with %d bytes of output and the complaint %q", c.Name(), f.Name, shown, len(out), complaint)
+					t.Errorf("%s --%s=%q: refused with %d bytes of output and the complaint %q", c.Name(), f.Name, shown, len(out),
+						complaint)
 				case status != exitBadInput && complaint != "":
 					t.Errorf("%s --%s=%q: status %d with the complaint %q", c.Name(), f.Name, shown, status, complaint)
 				case len(complaint) > 20_000:

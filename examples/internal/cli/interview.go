@@ -14,7 +14,8 @@ import (
 	"example.org/maslin/schedule/bakeday"
 )
 
-// An interview goes through the questions of a new bake: what a flag says is not asked, and away from a terminal nothing
+// An interview goes through the questions of a new bake: what a flag says is not asked, and away from a terminal
+// nothing
 // is. What is answered is checked at once, and not lost when the answers end.
 type interview struct {
 	c     *call
@@ -26,7 +27,8 @@ type interview struct {
 	on    bool // somebody answers
 }
 
-// begin takes the flags, and the usual answers for what they do not say. What is wrong with any of them is said for all.
+// begin takes the flags, and the usual answers for what they do not say. What is wrong with any of them is said for
+// all.
 func (i *interview) begin() error {
 	for _, q := range i.all {
 		if !i.c.given(q.flag) {

@@ -133,7 +133,8 @@ func learnedInto(s System, log string, b bakeday.Bake) (bench.Applied, error) {
 	}
 	out := l.Apply(b)
 	if len(out.RestsOn) == 0 {
-		out.RestsOn = []working.Message{working.Tell("maslin.nothing_learned", "the log %s has nothing to plan this bake with yet", name)}
+		out.RestsOn = []working.Message{working.Tell("maslin.nothing_learned",
+			"the log %s has nothing to plan this bake with yet", name)}
 	}
 	return out, nil
 }

@@ -15,7 +15,9 @@ import (
 // levain asks what to feed so that a ripe levain is made, and when it is ripe.
 type levain struct {
 	standing
-	Build      dough.LevainBuild    `flags:"Want KeepBack=keep Hydration Starter.Mass=culture Starter.Hydration=culture-hydration Inoculation Stages Least Most" paths:"Starter=culture Seed=inoculation Temperature=room SeedHydration=culture-hydration"`
+	Build dough.LevainBuild `flags:"* KeepBack=keep Starter.Mass=culture Starter.Hydration=culture-hydration"`
+	_     struct{}          `paths:"Starter=culture Seed=inoculation Temperature=room SeedHydration=culture-hydration"`
+
 	OfMix      bool                 `flag:"of-mix"`
 	Ratio      ratio                `flag:"ratio"`
 	Cold       bool                 `flag:"cold"`
@@ -39,7 +41,8 @@ type ratio dough.Feeding
 
 // UnmarshalText reads "1:5:5".
 func (r *ratio) UnmarshalText(text []byte) error {
-	refused := &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_culture_flour_and_water_1", "culture, flour and water as 1:5:5"), Err: quantity.ErrUnit}
+	refused := &quantity.InputError{Got: quantity.Excerpt(string(text)),
+		Want: quantity.Tell("cli.want_culture_flour_and_water_1", "culture, flour and water as 1:5:5"), Err: quantity.ErrUnit}
 	parts := strings.Split(string(text), ":")
 	if len(parts) != 3 {
 		return refused
@@ -117,7 +120,8 @@ func (q *levain) build(c *call) error {
 			b.Starter.Mass = quantity.Grams(1) // what is wrong then is the levain wanted
 		}
 		if b.Inoculation.IsZero() && c.given("want") {
-			c.need("culture", quantity.Tell("cli.want_culture_at_hand_or_inoculation", "the culture at hand, or --inoculation or --ratio to be told how much it takes"))
+			c.need("culture", quantity.Tell("cli.want_culture_at_hand_or_inoculation",
+				"the culture at hand, or --inoculation or --ratio to be told how much it takes"))
 		}
 	}
 	var p quantity.Problems
@@ -154,7 +158,8 @@ func (q *levain) ripen(feedings []dough.Feeding, c *call) ([]ferment.Ripeness, e
 	}
 	var out []ferment.Ripeness
 	for i, fed := range feedings {
-		share, err := ferment.FeedRatio{Seed: fed.Starter.Mass.Grams(), Flour: fed.Flour.Grams(), SeedHydration: fed.Starter.Hydration}.SeedShare()
+		share, err := ferment.FeedRatio{Seed: fed.Starter.Mass.Grams(), Flour: fed.Flour.Grams(),
+			SeedHydration: fed.Starter.Hydration}.SeedShare()
 		if err != nil {
 			return nil, err
 		}
@@ -181,7 +186,8 @@ func (q *levain) stands(c *call, fed dough.Feeding, last bool) (ferment.History,
 		return counter, err
 	}
 	cold, err := ferment.Piece{
-		Mass: fed.Made(), Form: ferment.Tub, Start: counter.At(q.After.Duration()), Into: ferment.Room{Night: q.Fridge}, Exposure: ferment.Refrigerator,
+		Mass: fed.Made(), Form: ferment.Tub, Start: counter.At(q.After.Duration()), Into: ferment.Room{Night: q.Fridge},
+		Exposure: ferment.Refrigerator,
 	}.History()
 	if err != nil {
 		return cold, err
@@ -217,7 +223,8 @@ func (l fedLevain) Report() report.Report {
 		}
 		ripe := l.Ripe[stage]
 		stage++
-		r.Sections[i].Blocks = append(r.Sections[i].Blocks, report.List(append([]working.Message{ripe.Message()}, ripe.Notes()...)))
+		r.Sections[i].Blocks = append(r.Sections[i].Blocks,
+			report.List(append([]working.Message{ripe.Message()}, ripe.Notes()...)))
 		r.Cautions = ripe.Cautions()
 	}
 	return r

@@ -60,7 +60,8 @@ func readBake(name string) (loaded, []placed, error) {
 		return kitchenFile(name, other)
 	}})
 	if len(l.file.Faults) > 0 && describesKitchen(source) {
-		return l, nil, badInput("%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q", fileName(name), filepath.Base(name))
+		return l, nil, badInput("%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q",
+			fileName(name), filepath.Base(name))
 	}
 	var faults []placed
 	for _, f := range l.file.Faults {
@@ -105,7 +106,10 @@ func kitchenFile(from, name string) ([]byte, error) {
 // withNew adds the faults for which none stands at the same place.
 func withNew(faults, more []placed) []placed {
 	for _, f := range more {
-		if !slices.ContainsFunc(faults, func(g placed) bool { return g.line == f.line && g.column == f.column && g.line > 1 }) {
+		if !slices.ContainsFunc(faults, func(g placed) bool {
+			return g.line == f.line && g.column == f.column &&
+				g.line > 1
+		}) {
 			faults = append(faults, f)
 		}
 	}

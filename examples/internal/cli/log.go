@@ -27,13 +27,15 @@ func (n *noted) observation(c *call, kind bench.Sight, zone *time.Location) (ben
 	}
 	now, err := n.clock(c.System, zone)
 	o := bench.Observation{
-		Version: bench.Format, At: now.Truncate(time.Second), Kind: kind, Bread: strings.TrimSpace(n.Bread), By: strings.TrimSpace(n.By), Sure: n.Sure,
+		Version: bench.Format, At: now.Truncate(time.Second), Kind: kind, Bread: strings.TrimSpace(n.Bread),
+		By: strings.TrimSpace(n.By), Sure: n.Sure,
 	}
 	if err != nil || n.At == "" {
 		return o, err
 	}
 	if o.At = c.past("at", n.At, now); o.At.After(now.Add(time.Minute)) {
-		c.fault("at", quantity.Excerpt(n.At), quantity.Tell("cli.want_time_not_future", "a time that is not in the future"), quantity.ErrOutOfRange)
+		c.fault("at", quantity.Excerpt(n.At), quantity.Tell("cli.want_time_not_future", "a time that is not in the future"),
+			quantity.ErrOutOfRange)
 	}
 	return o, nil
 }

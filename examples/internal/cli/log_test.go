@@ -23,7 +23,8 @@ func kitchen(t *testing.T, log string) (System, *bytes.Buffer) {
 	t.Helper()
 	var out bytes.Buffer
 	return System{
-		In: strings.NewReader(""), Out: &out, Err: &out, Now: func() time.Time { return time.Date(2026, 11, 27, 17, 0, 0, 0, time.UTC) },
+		In: strings.NewReader(""), Out: &out, Err: &out,
+		Now: func() time.Time { return time.Date(2026, 11, 27, 17, 0, 0, 0, time.UTC) },
 		Getenv: func(name string) string {
 			if name == "MASLIN_LOG" {
 				return log
@@ -78,7 +79,8 @@ func TestWhenFrom(t *testing.T) {
 	for _, c := range []struct {
 		text string
 		want time.Duration
-	}{{"2h10m", 130 * time.Minute}, {"19:00", 130 * time.Minute}, {"02:50", 10 * time.Hour}, {"2026-11-28 16:50", 24 * time.Hour}} {
+	}{{"2h10m", 130 * time.Minute}, {"19:00", 130 * time.Minute}, {"02:50", 10 * time.Hour}, {"2026-11-28 16:50",
+		24 * time.Hour}} {
 		if got, err := whenFrom(c.text, start); err != nil || got != c.want {
 			t.Errorf("%s: got %v, %v, want %v", c.text, got, err, c.want)
 		}
@@ -86,7 +88,8 @@ func TestWhenFrom(t *testing.T) {
 }
 
 func TestYeastOf(t *testing.T) {
-	for _, text := range []string{"0.6 % instant", "0.6% Instant yeast", "2 % fresh", "0,8 % active-dry", "1 % dry yeast"} {
+	for _, text := range []string{"0.6 % instant", "0.6% Instant yeast", "2 % fresh", "0,8 % active-dry",
+		"1 % dry yeast"} {
 		var y yeastDose
 		if err := y.UnmarshalText([]byte(text)); err != nil || y.Amount.Sign() <= 0 {
 			t.Errorf("%s: %v %v", text, y, err)
@@ -104,10 +107,14 @@ func TestYeastOf(t *testing.T) {
 func TestHostileClockFlags(t *testing.T) {
 	log := filepath.Join(t.TempDir(), "bakes.jsonl")
 	huge := strings.Repeat("9", 1<<20)
-	values := []string{"", "NaN", "-1", "1e999 %", huge, huge + "%", "\x00", "−5 %", "5 %\n", "9:9:9", "0:0:0", "NaN:1:1", "Inf:Inf:Inf", "1 % at 1h", " at ", "999999h", "25 °C", "780 g", "\xff\xfe"}
+	values := []string{"", "NaN", "-1", "1e999 %", huge, huge + "%", "\x00", "−5 %", "5 %\n", "9:9:9", "0:0:0",
+		"NaN:1:1", "Inf:Inf:Inf", "1 % at 1h", " at ", "999999h", "25 °C", "780 g", "\xff\xfe"}
 	commands := map[string][]string{
-		"bulk":        {"prefermented", "yeast", "salt", "hydration", "whole-grain", "rise", "dough", "room", "night", "weight", "drift", "readings", "kneaded-by", "curve", "mixed", "retard", "refrigerator", "piece", "shaping", "ready-by", "seen", "now", "log"},
-		"log mix":     {"dough", "flour", "water", "slow", "fast", "mixer", "flour-weight", "prefermented", "yeast", "hydration", "rise", "at", "now"},
+		"bulk": {"prefermented", "yeast", "salt", "hydration", "whole-grain", "rise", "dough", "room", "night",
+			"weight", "drift", "readings", "kneaded-by", "curve", "mixed", "retard", "refrigerator", "piece", "shaping",
+			"ready-by", "seen", "now", "log"},
+		"log mix": {"dough", "flour", "water", "slow", "fast", "mixer", "flour-weight", "prefermented", "yeast",
+			"hydration", "rise", "at", "now"},
 		"log rise":    {"from", "to", "error", "at"},
 		"log weights": {"in", "out", "style"},
 		"log core":    {"after"},

@@ -17,7 +17,8 @@ type logMix struct {
 }
 
 func (q *logMix) ask(c *call) error {
-	c.need("dough", quantity.Tell("cli.want_temperature_dough_when_mixer_stopped", `the temperature of the dough when the mixer stopped, such as "25.5 °C"`))
+	c.need("dough", quantity.Tell("cli.want_temperature_dough_when_mixer_stopped",
+		`the temperature of the dough when the mixer stopped, such as "25.5 °C"`))
 	m := &q.Mix
 	m.Yeast, m.YeastKind = q.Yeast.Amount, q.Yeast.Kind
 	var zone *time.Location
@@ -65,7 +66,8 @@ func (q *logRise) ask(c *call) error {
 			return err
 		}
 	case len(c.args) == 0:
-		return badInput("%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(), c.firstExample())
+		return badInput("%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(),
+			c.firstExample())
 	}
 	q.Rise.Rise = q.Percent
 	return q.write(c, bench.SawRise, nil, func(o *bench.Observation) { o.Rise = &q.Rise })
@@ -99,7 +101,7 @@ func (q *logReady) ask(c *call) error {
 type logCore struct {
 	noted
 	Core quantity.Temperature `arg:"TEMPERATURE" paths:"core.core=TEMPERATURE"`
-	Seen bench.SeenCore       `flags:"After Out" paths:"core.after=after"`
+	Seen bench.SeenCore       `flags:"After Out=done" paths:"core.after=after"`
 }
 
 func (q *logCore) ask(c *call) error {

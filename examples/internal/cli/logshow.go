@@ -21,7 +21,8 @@ type logShow struct {
 
 func (q *logShow) ask(c *call) error {
 	if q.Last < 0 {
-		c.fault("last", fmt.Sprint(q.Last), quantity.Tell("cli.want_number_observations", "a number of observations"), quantity.ErrOutOfRange)
+		c.fault("last", fmt.Sprint(q.Last), quantity.Tell("cli.want_number_observations", "a number of observations"),
+			quantity.ErrOutOfRange)
 	}
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
@@ -58,7 +59,8 @@ type shownLog struct {
 // Report lists the observations.
 func (l shownLog) Report() report.Report {
 	if len(l.Entries) == 0 {
-		return report.Report{Headline: working.Tell("maslin.log_empty", "Nothing is logged in %s. For example: maslin log rise 30%%", l.Log)}
+		return report.Report{Headline: working.Tell("maslin.log_empty",
+			"Nothing is logged in %s. For example: maslin log rise 30%%", l.Log)}
 	}
 	g := report.Grid{Key: "log", Columns: []report.GridColumn{{Key: "at"}, {Key: "bread"}, {Key: "by"}, {Key: "what"}}}
 	for _, o := range l.Entries {
@@ -66,7 +68,8 @@ func (l shownLog) Report() report.Report {
 		if o.By != "" {
 			by = report.Of(o.By)
 		}
-		g.Rows = append(g.Rows, []report.Cell{report.Of(working.Say("%x", o.At)), report.Of(o.Bread), by, report.Of(o.Message())})
+		g.Rows = append(g.Rows, []report.Cell{report.Of(working.Say("%x", o.At)), report.Of(o.Bread), by,
+			report.Of(o.Message())})
 	}
 	return report.Report{
 		Headline: working.Tell("maslin.log_holds", "%d {1|observation|observations}", len(l.Entries)),

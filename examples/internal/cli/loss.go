@@ -26,7 +26,8 @@ func (q *loss) ask(c *call) error {
 		c.not("--baked: either the bread is given or the dough", "dough")
 	}
 	if !c.given("dough") && !c.given("weighed") && !c.given("packed") && !c.given("hydration") {
-		c.need("baked", quantity.Tell("cli.want_weight_cool_loaf_or_dough", "the weight of a cool loaf; or --dough, --weighed, --packed or --hydration"))
+		c.need("baked", quantity.Tell("cli.want_weight_cool_loaf_or_dough",
+			"the weight of a cool loaf; or --dough, --weighed, --packed or --hydration"))
 	}
 	var p quantity.Problems
 	return c.tell(q.find(c, &p), p.Err())
@@ -59,7 +60,8 @@ func (q *loss) find(c *call, p *quantity.Problems) together {
 		scaling, err := q.Loaf.Scaling()
 		first.add(p, "scaling", scaling, err)
 	case c.given("dough"):
-		bread, err := bake.ScaledPiece{Dough: q.Dough, Loss: q.Loaf.Loss, Cooling: q.Loaf.Cooling, Basis: q.Loaf.Basis}.Bread()
+		bread, err := bake.ScaledPiece{Dough: q.Dough, Loss: q.Loaf.Loss, Cooling: q.Loaf.Cooling,
+			Basis: q.Loaf.Basis}.Bread()
 		first.add(p, "scaling", bread, err)
 	}
 	if c.given("packed") {

@@ -18,7 +18,8 @@ func (fullDisk) Write([]byte) (int, error) { return 0, syscall.ENOSPC }
 func TestOutputThatCannotBeWritten(t *testing.T) {
 	for _, args := range [][]string{
 		{}, {"--help"}, {"plan", "--help"}, {"help", "plan"}, {"log"}, {"plan", "../../bakes/hall-kitchen.toml"},
-		{"plan", "../../bakes/hall-kitchen.toml", "--json"}, {"plan", "../../bakes/hall-kitchen.toml", "--working=latex"}, {"table", "bulk"},
+		{"plan", "../../bakes/hall-kitchen.toml", "--json"}, {"plan", "../../bakes/hall-kitchen.toml", "--working=latex"},
+		{"table", "bulk"},
 		{"convert", "1", "cup", "flour"}, {"log", "show", "--log", "none.jsonl"},
 	} {
 		var complaint bytes.Buffer

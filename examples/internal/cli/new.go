@@ -64,7 +64,11 @@ func (b *newBake) questions(s System) []wanted {
 		{flag: "cold", to: &b.Cold, reads: yesOrNo, skip: yeast},
 		{flag: "mixer", to: &b.Mixer, reads: mixerWord},
 		{flag: "bowl", to: &b.Bowl, reads: inUnit(quantity.ParseVolume, "L"), skip: hand},
-		{flag: "zone", to: &b.Zone, usual: local, reads: func(text string) (string, error) { _, err := clockFor(s, text, ""); return text, err }},
+		{flag: "zone", to: &b.Zone, usual: local, reads: func(text string) (string, error) {
+			_,
+				err := clockFor(s, text, "")
+			return text, err
+		}},
 		{flag: "wanted", to: &b.Wanted, reads: func(text string) (string, error) {
 			clock, err := clockFor(s, b.Zone, "")
 			if err != nil {
@@ -101,7 +105,8 @@ func (b *newBake) ask(c *call) error {
 	if _, err := os.Lstat(name); err == nil {
 		return badInput("%s: exists already and is not overwritten; choose another name", name)
 	}
-	asking := &interview{c: c, b: b, all: b.questions(c.System), file: name, in: bufio.NewReader(io.LimitReader(c.In, 1<<20))}
+	asking := &interview{c: c, b: b, all: b.questions(c.System), file: name,
+		in: bufio.NewReader(io.LimitReader(c.In, 1<<20))}
 	asking.on = b.Ask || terminal(c.In)
 	if err := asking.begin(); err != nil {
 		return err
@@ -161,10 +166,12 @@ func (b *newBake) write(c *call, name, content string, day bakeday.Day) error {
 	p.Para(0, "Wrote "+textpage.Printable(name)+". Now plan it, and change in it what is different at your place:")
 	word := textpage.Printable(shellWord(name))
 	p.Line("\n  maslin plan %s", word)
-	p.Line("\nand for a sheet to print or prop up:\n\n  maslin plan %s --html %s", word, textpage.Printable(shellWord(strings.TrimSuffix(name, ".toml")+".html")))
+	p.Line("\nand for a sheet to print or prop up:\n\n  maslin plan %s --html %s", word,
+		textpage.Printable(shellWord(strings.TrimSuffix(name, ".toml")+".html")))
 	if b.ZoneGuessed {
 		p.Line("")
-		p.Para(0, "This computer does not say in which time zone it is. The file has "+b.Zone+": write yours there, such as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
+		p.Para(0, "This computer does not say in which time zone it is. The file has "+b.Zone+": write yours there, such "+
+			"as \"Europe/Zurich\" or \"America/Denver\", or all times are off.")
 	}
 	if err := p.flush(c.Out); err != nil {
 		return kept(name, err)

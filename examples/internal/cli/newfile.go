@@ -36,7 +36,8 @@ func (b *newBake) file() string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-// Yeast, Retarded, Wheat and SomeRye are for the template: what raises the bread, whether it spends a night in the cold,
+// Yeast, Retarded, Wheat and SomeRye are for the template: what raises the bread, whether it spends a night in the
+// cold,
 // and the flours that it has.
 func (b *newBake) Yeast() bool    { return b.Leaven == "yeast" }
 func (b *newBake) Retarded() bool { return b.Leaven == "levain" && b.Cold == "yes" }

@@ -29,7 +29,8 @@ func TestNewOnItsOwnDay(t *testing.T) {
 		if status != 0 || wrong.Len() > 0 || !strings.Contains(text, "Wrote ") {
 			t.Fatalf("status %d: %s %s", status, text, wrong.String())
 		}
-		if want == "" && (strings.Contains(text, "no longer") || strings.Contains(text, "is over")) || !strings.Contains(text, want) {
+		if want == "" && (strings.Contains(text, "no longer") || strings.Contains(text, "is over")) ||
+			!strings.Contains(text, want) {
 			t.Errorf("at %s: %s", at, text)
 		}
 		if strings.HasPrefix(want, "The wish") && !strings.Contains(text, "Nearest that works: Sunday 29 November") {

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"io"
 	"slices"
+	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
@@ -14,6 +15,7 @@ import (
 type output struct {
 	JSON     bool          `flag:"json"`
 	US       bool          `flag:"us"`
+	As       string        `flag:"as" words:"text,markdown,html,csv"` // the form of the answer
 	Working  string        `flag:"working"`
 	Document bool          `flag:"document"` // of LaTeX: a complete one
 	Level    working.Level `flag:"level"`    // how much of a derivation is told
@@ -22,6 +24,10 @@ type output struct {
 }
 
 func (o output) check() error {
+	if o.As != "" && (o.JSON || o.Working != "") {
+		return badInput("--as: got %s, want it without --json and --working, which have forms of their own",
+			quantity.Excerpt(o.As))
+	}
 	if o.Level != working.Everything && o.Working == "" {
 		return badInput("--level: got %s, want --working with it", quantity.Excerpt(o.Level.String()))
 	}
@@ -63,6 +69,14 @@ func (c *call) told(a telling) (string, error) {
 		return asData(c.Working != "", a)
 	}
 	on := c.options(c.output)
+	switch c.As {
+	case "markdown":
+		return a.Report().Markdown(on), nil
+	case "html":
+		return a.Report().HTML(on), nil
+	case "csv":
+		return tables(a.Report())
+	}
 	tell := working.Telling{Reader: on.Reader(), Width: on.Width, Level: c.Level}
 	switch c.Working {
 	case "":
@@ -75,6 +89,18 @@ func (c *call) told(a telling) (string, error) {
 	}
 	heading := a.Report().Text(on) + "\n" + c.plain("How each number was reached") + "\n"
 	return c.tellWorkings(heading, func(w working.Working) string { return c.plain(tell.Text(w)) }, derivations(a)), nil
+}
+
+// tables are the tables of an answer for a spreadsheet, one under the other.
+func tables(r report.Report) (string, error) {
+	var all []string
+	for _, g := range r.Grids() {
+		all = append(all, string(g.CSV()))
+	}
+	if len(all) == 0 {
+		return "", badInput("--as: got csv, want another form: there is no table in this answer")
+	}
+	return strings.Join(all, "\n"), nil
 }
 
 // tellWorkings tells derivations behind a text; a document of LaTeX is complete.

@@ -32,7 +32,8 @@ func (q *oven) ask(c *call) error {
 	} else {
 		c.only("a setting, such as 230C", "fan", "off")
 		if !rounds {
-			p.Required("Wanted", quantity.Tell("cli.want_oven_temperature_230c_or_gas", `an oven temperature, such as "230C" or "gas 7"; or --pieces and --dough for the rounds of a bake`))
+			p.Required("Wanted", quantity.Tell("cli.want_oven_temperature_230c_or_gas",
+				`an oven temperature, such as "230C" or "gas 7"; or --pieces and --dough for the rounds of a bake`))
 		}
 	}
 	if rounds {
@@ -59,6 +60,7 @@ func setting(text string) (quantity.Temperature, error) {
 	if mark, e := bake.ParseGasMark(text); e == nil && strings.Contains(strings.ToLower(text), "gas") {
 		return mark.Temperature(), nil
 	}
-	want := quantity.Tell("cli.want_oven_temperature_230c_or_450f", `an oven temperature, such as "230C" or "450F", or a gas mark from "gas 1/4" to "gas 10"`)
+	want := quantity.Tell("cli.want_oven_temperature_230c_or_450f",
+		`an oven temperature, such as "230C" or "450F", or a gas mark from "gas 1/4" to "gas 10"`)
 	return t, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrUnit}
 }

@@ -95,7 +95,8 @@ type replanned interface {
 
 // again plans the rest of a day again because a step is late; a day that does not fit is told as it is.
 func (q *plan) again(c *call, possible bool, day telling, replan func(bakeday.Late) (replanned, error)) error {
-	c.need("step", quantity.Tell("cli.want_step_late_shape_or_rye", `the step that is late, such as "shape", or "Rye/shape" of several breads`))
+	c.need("step", quantity.Tell("cli.want_step_late_shape_or_rye",
+		`the step that is late, such as "shape", or "Rye/shape" of several breads`))
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
 	}

@@ -9,7 +9,8 @@ import (
 	"example.org/maslin/schedule/wallclock"
 )
 
-// A probe is what a thermometer showed in a loaf: now, or by the clock or the time since the loaf went in (or came out).
+// A probe is what a thermometer showed in a loaf: now, or by the clock or the time since the loaf went in (or came
+// out).
 type probe struct {
 	all    []bake.Sample
 	clocks int // how many are by the clock
@@ -20,7 +21,8 @@ type probe struct {
 // the next day.
 func (p *probe) UnmarshalText(text []byte) error {
 	refuse := &quantity.InputError{
-		Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_core_temperature_time_where_there", `a core temperature, with its time where there are several, such as "14:05=82C" or "12min=70C"`),
+		Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_core_temperature_time_where_there",
+			`a core temperature, with its time where there are several, such as "14:05=82C" or "12min=70C"`),
 		Err: quantity.ErrUnit,
 	}
 	when, core, timed := strings.Cut(string(text), "=")
@@ -61,9 +63,13 @@ func (p *probe) core() quantity.Temperature {
 // clock they count from the first.
 func (p *probe) samples(c *call) []bake.Sample {
 	if p.bare > 0 {
-		c.fault("core", quantity.Tell("cli.got_several_without_time", "several without a time"), quantity.Tell("cli.want_each_time_14_05_82c", `each with its time, such as "14:05=82C" or "12min=70C"`), quantity.ErrInconsistent)
+		c.fault("core", quantity.Tell("cli.got_several_without_time", "several without a time"),
+			quantity.Tell("cli.want_each_time_14_05_82c",
+				`each with its time, such as "14:05=82C" or "12min=70C"`), quantity.ErrInconsistent)
 	} else if p.clocks > 0 && p.clocks < len(p.all) {
-		c.fault("core", quantity.Tell("cli.got_clock_times_and_times_since", "clock times and times since the loaf went in"), quantity.Tell("cli.want_one_or_other", "one or the other"), quantity.ErrInconsistent)
+		c.fault("core", quantity.Tell("cli.got_clock_times_and_times_since",
+			"clock times and times since the loaf went in"), quantity.Tell("cli.want_one_or_other", "one or the "+
+			"other"), quantity.ErrInconsistent)
 	}
 	out := append([]bake.Sample{}, p.all...)
 	if p.clocks > 0 {

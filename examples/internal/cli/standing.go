@@ -63,7 +63,8 @@ func (q *standing) history(c *call) (ferment.History, error) {
 
 func (q *standing) warmth(c *call) (ferment.History, error) {
 	if q.Readings != "" {
-		c.clash(quantity.Tell("cli.want_one_them_readings_say_how", "one of them: the readings say how warm the dough was"), []string{"dough"})
+		c.clash(quantity.Tell("cli.want_one_them_readings_say_how", "one of them: the readings say how warm the dough was"),
+			[]string{"dough"})
 		r, err := readReadings(q.Readings)
 		if err != nil {
 			return ferment.History{}, err
@@ -75,7 +76,8 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		return h, err
 	}
 	if q.Dough.IsZero() {
-		c.need("dough", quantity.Tell("cli.want_temperature_dough_after_mixing_25", `the temperature of the dough after mixing, such as "25 °C", or --readings FILE`))
+		c.need("dough", quantity.Tell("cli.want_temperature_dough_after_mixing_25",
+			`the temperature of the dough after mixing, such as "25 °C", or --readings FILE`))
 		return ferment.History{}, nil
 	}
 	var p quantity.Problems
@@ -90,7 +92,8 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		room = ferment.Room{Night: q.Night, Day: q.Room, Starts: quantity.Elapsed(sinceMidnight(q.start))}
 	}
 	if q.Weight.Sign() > 0 {
-		return ferment.Piece{Mass: q.Weight, Form: ferment.Tub, Start: q.Dough, Into: room, Exposure: ferment.Covered}.History()
+		return ferment.Piece{Mass: q.Weight, Form: ferment.Tub, Start: q.Dough, Into: room,
+			Exposure: ferment.Covered}.History()
 	}
 	q.relax = ferment.Relaxing{Start: q.Dough, Room: room, TimeConstant: q.Drift}
 	return q.relax.History()

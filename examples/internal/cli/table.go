@@ -8,14 +8,16 @@ import (
 
 // tableBulk asks how long bulk takes, by temperature and amount of leaven.
 type tableBulk struct {
-	Table ferment.RiseTable `flags:"Temperatures Amounts Bulk.Rise Bulk.Salt Bulk.Hydration Bulk.WholeGrain" paths:"Bulk.History=temperatures Bulk.Inoculation=amounts Bulk.Yeast.Amount=amounts"`
+	Table ferment.RiseTable `flags:"Temperatures Amounts Bulk.Rise Bulk.Salt Bulk.Hydration Bulk.WholeGrain"`
+	_     struct{}          `paths:"Bulk.History=temperatures Bulk.Inoculation=amounts Bulk.Yeast.Amount=amounts"`
 	Yeast ferment.YeastKind `flag:"yeast" words:"fresh,active dry,instant" form:"* yeast" paths:"Bulk.Yeast.Kind=yeast"`
 	Curve ferment.Curve     `flag:"curve" paths:"Bulk.Law=curve Law=curve"`
 }
 
 func newTableBulk() *tableBulk {
 	return &tableBulk{Table: ferment.RiseTable{
-		Bulk:         ferment.Bulk{Rise: quantity.NewPercent(75), Salt: quantity.NewPercent(2), Hydration: quantity.NewPercent(70)},
+		Bulk: ferment.Bulk{Rise: quantity.NewPercent(75), Salt: quantity.NewPercent(2),
+			Hydration: quantity.NewPercent(70)},
 		Temperatures: celsius(18, 20, 22, 24, 26, 28),
 	}}
 }
@@ -40,7 +42,8 @@ type tableWater struct {
 
 func newTableWater() *tableWater {
 	return &tableWater{mixing.WaterTable{
-		Target: quantity.Celsius(25), Mixer: mixing.Hand, Flour: celsius(10, 15, 18, 20, 22, 25, 28), Room: celsius(15, 18, 20, 22, 25, 28),
+		Target: quantity.Celsius(25), Mixer: mixing.Hand, Flour: celsius(10, 15, 18, 20, 22, 25, 28),
+		Room: celsius(15, 18, 20, 22, 25, 28),
 	}}
 }
 

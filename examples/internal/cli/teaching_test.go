@@ -19,7 +19,8 @@ import (
 // spoken runs a command line and returns what it printed.
 func spoken(args ...string) (status int, out, complaint string) {
 	var o, e bytes.Buffer
-	s := System{In: strings.NewReader(""), Out: &o, Err: &e, Getenv: func(string) string { return "" }, Now: func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) }}
+	s := System{In: strings.NewReader(""), Out: &o, Err: &e, Getenv: func(string) string { return "" },
+		Now: func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) }}
 	status = Run(args, s)
 	return status, o.String(), e.String()
 }
@@ -31,10 +32,12 @@ func TestHostileFlagsOfTeaching(t *testing.T) {
 		t.Fatal(complaint)
 	}
 	hostile := []string{
-		"", "NaN", "Inf C", "1e999 %", "-5 %", "0 %", "-300 C", "\x00", "\xff\xfe", "\x1b[31m", "1,2,3", ";;;", ",", "20C;", "100 C", "1 µg", "999999999999999999999 kg", "no\nlines", "Local",
+		"", "NaN", "Inf C", "1e999 %", "-5 %", "0 %", "-300 C", "\x00", "\xff\xfe", "\x1b[31m", "1,2,3", ";;;", ",", "20C;",
+		"100 C", "1 µg", "999999999999999999999 kg", "no\nlines", "Local",
 		strings.Repeat("9", 1<<16) + " %", strings.Repeat("20C,", 1<<12),
 	}
-	for _, command := range []string{"new x.toml", "table bulk", "table water", "compare curves", "compare water y.toml", "compare y.toml"} {
+	for _, command := range []string{"new x.toml", "table bulk", "table water", "compare curves", "compare water y.toml",
+		"compare y.toml"} {
 		words := strings.Fields(command)
 		c, _, err := newRoot(System{Getenv: func(string) string { return "" }}).Find(words)
 		if err != nil {
@@ -62,7 +65,8 @@ func TestHostileFlagsOfTeaching(t *testing.T) {
 
 // FuzzNewFile: whatever the bread is called, the file reads back with that name and can be planned.
 func FuzzNewFile(f *testing.F) {
-	for _, name := range []string{"Country loaf", `a "b" \ c`, "tab\tline\n", "\x00\x1b\x7f", "\u2028 \ufeff", "'''", `"""`, "🍞", "\xff"} {
+	for _, name := range []string{"Country loaf", `a "b" \ c`, "tab\tline\n", "\x00\x1b\x7f", "\u2028 \ufeff", "'''",
+		`"""`, "🍞", "\xff"} {
 		f.Add(name, "15 %")
 	}
 	f.Add("rye", "100 %")
@@ -84,7 +88,10 @@ func FuzzNewFile(f *testing.F) {
 		if want := strings.ToValidUTF8(name, "\uFFFD"); got.Name != want {
 			t.Errorf("%q reads back as %q", want, got.Name)
 		}
-		text := !strings.ContainsFunc(name, func(r rune) bool { return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) }) && len(name) < 60
+		text := !strings.ContainsFunc(name, func(r rune) bool {
+			return unicode.IsControl(r) ||
+				unicode.Is(unicode.Bidi_Control, r)
+		}) && len(name) < 60
 		if err := got.Check(clock); text && err != nil && b.Rye == "15 %" {
 			t.Errorf("%q: %v", name, err)
 		}
@@ -98,7 +105,8 @@ func TestEveryAnswerOfNewCanBePlanned(t *testing.T) {
 			for _, mixer := range []string{"hand", "planetary", "spiral", "processor"} {
 				for _, rye := range []string{"0 %", "40 %", "100 %"} {
 					name := filepath.Join(dir, strings.Join([]string{leaven, cold, mixer, rye[:2]}, "-")+".toml")
-					if status, _, complaint := spoken("new", name, "--leaven", leaven, "--cold", cold, "--mixer", mixer, "--rye", rye, "--wanted", "Sunday 18:00", "--zone", "Europe/Zurich"); status != 0 {
+					if status, _, complaint := spoken("new", name, "--leaven", leaven, "--cold", cold, "--mixer", mixer, "--rye",
+						rye, "--wanted", "Sunday 18:00", "--zone", "Europe/Zurich"); status != 0 {
 						t.Errorf("%s: %s", name, complaint)
 						continue
 					}
@@ -120,7 +128,8 @@ func FuzzASCII(f *testing.F) {
 				t.Errorf("%q becomes %q", text, textpage.ASCII(text))
 			}
 		}
-		if utf8.ValidString(text) && !strings.ContainsFunc(text, func(r rune) bool { return r > 0x7e }) && textpage.ASCII(text) != text {
+		if utf8.ValidString(text) && !strings.ContainsFunc(text, func(r rune) bool { return r > 0x7e }) &&
+			textpage.ASCII(text) != text {
 			t.Errorf("%q is changed", text)
 		}
 	})
@@ -131,8 +140,11 @@ func TestLocales(t *testing.T) {
 		env  map[string]string
 		want bool
 	}{
-		{nil, false}, {map[string]string{"LANG": "C"}, true}, {map[string]string{"LANG": "POSIX"}, true}, {map[string]string{"LANG": "C.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8"}, false},
-		{map[string]string{"LANG": "C", "LC_ALL": "en_US.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8", "LC_CTYPE": "C"}, true}, {map[string]string{"LC_ALL": "C", "LANG": "de_CH.UTF-8"}, true},
+		{nil, false}, {map[string]string{"LANG": "C"}, true}, {map[string]string{"LANG": "POSIX"}, true},
+		{map[string]string{"LANG": "C.UTF-8"}, false}, {map[string]string{"LANG": "en_US.UTF-8"}, false},
+		{map[string]string{"LANG": "C", "LC_ALL": "en_US.UTF-8"}, false},
+		{map[string]string{"LANG": "en_US.UTF-8", "LC_CTYPE": "C"}, true},
+		{map[string]string{"LC_ALL": "C", "LANG": "de_CH.UTF-8"}, true},
 	} {
 		if got := (System{Getenv: func(name string) string { return c.env[name] }}).asciiOnly(); got != c.want {
 			t.Errorf("%v: %v", c.env, got)

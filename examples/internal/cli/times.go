@@ -50,7 +50,8 @@ func timeIn(text string, now time.Time) (time.Time, error) {
 	}
 	return time.Time{}, &quantity.InputError{
 		Got:  quantity.Excerpt(text),
-		Want: quantity.Tell("cli.want_time_18_40", "a time such as 18:40, 2026-11-27 18:40 or 2026-11-27T18:40:00+01:00"), Err: quantity.ErrUnit,
+		Want: quantity.Tell("cli.want_time_18_40", "a time such as 18:40, 2026-11-27 18:40 or 2026-11-27T18:40:00+01:00"),
+		Err:  quantity.ErrUnit,
 	}
 }
 
@@ -81,7 +82,9 @@ func whenFrom(text string, start time.Time) (time.Duration, error) {
 	}
 	d, err := quantity.ParseDuration(text)
 	if err != nil {
-		return 0, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("cli.want_time_after_mixing_2h10m_or", "a time after mixing such as 2h10m, or a clock time such as 18:40"), Err: quantity.ErrUnit}
+		return 0, &quantity.InputError{Got: quantity.Excerpt(text),
+			Want: quantity.Tell("cli.want_time_after_mixing_2h10m_or",
+				"a time after mixing such as 2h10m, or a clock time such as 18:40"), Err: quantity.ErrUnit}
 	}
 	return d, nil
 }

@@ -113,7 +113,8 @@ func (c *call) zero(flag string, is bool, want quantity.Phrase) {
 // want refuses other than so many sides.
 func (s sides) want(c *call, flag string, n int) {
 	if c.given(flag) && len(s) > 0 && len(s) != n {
-		want := quantity.Tell("cli.want_length_width_and_height_inside", `length, width and height inside, such as "24x11x7cm" or "9x5x3in"`)
+		want := quantity.Tell("cli.want_length_width_and_height_inside",
+			`length, width and height inside, such as "24x11x7cm" or "9x5x3in"`)
 		if n == 2 {
 			want = quantity.Tell("cli.want_length_and_width_inside_19x9cm", `length and width inside, such as "19x9cm"`)
 		}
@@ -133,7 +134,8 @@ func (s *sides) UnmarshalText(text []byte) error {
 	}
 	if len(parts) < 2 || len(parts) > 3 || unit == "" {
 		return &quantity.InputError{
-			Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_sides_inside_x_between_them", `the sides inside with an x between them, such as "24x11x7cm" or "19x9cm"`),
+			Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_sides_inside_x_between_them",
+				`the sides inside with an x between them, such as "24x11x7cm" or "19x9cm"`),
 			Err: quantity.ErrUnit,
 		}
 	}

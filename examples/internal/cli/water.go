@@ -9,7 +9,8 @@ import (
 
 // water asks how warm the water must be, or turned round for the friction factor of a mixer.
 type water struct {
-	Factors         mixing.Factors            `flags:"* Target=dough Pour=water-weight" paths:"Water=water-weight Factors.Target=dough"`
+	Factors         mixing.Factors            `flags:"* Target=dough Pour=water-weight"`
+	_               struct{}                  `paths:"Water=water-weight Factors.Target=dough"`
 	Flour           quantity.Temperature      `flag:"flour"`
 	Room            quantity.Temperature      `flag:"room"`
 	Levain          quantity.Temperature      `flag:"levain"`
@@ -26,7 +27,8 @@ func newWater() *water { return &water{LevainHydration: quantity.NewPercent(100)
 
 // factors lists what acts on the dough beside the water, and which flag filled which.
 func (q *water) factors(c *call) []mixing.Factor {
-	out := []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: q.Flour}, {Kind: mixing.RoomFactor, Name: "room", Temperature: q.Room}}
+	out := []mixing.Factor{{Kind: mixing.FlourFactor, Name: "flour", Temperature: q.Flour},
+		{Kind: mixing.RoomFactor, Name: "room", Temperature: q.Room}}
 	if c.given("levain") {
 		out = append(out, mixing.Factor{Kind: mixing.LevainFactor, Name: "levain", Temperature: q.Levain})
 	}
@@ -43,7 +45,8 @@ func (q *water) factors(c *call) []mixing.Factor {
 
 func (q *water) ask(c *call) error {
 	if c.given("measured") || c.given("poured") {
-		c.not("--measured, which asks for the friction", "dough", "friction", "warming", "mixer", "balance", "water-weight", "tap", "ice")
+		c.not("--measured, which asks for the friction", "dough", "friction", "warming", "mixer", "balance", "water-weight",
+			"tap", "ice")
 		c.paths["Water"] = "poured"
 		q.Measured.Others = q.factors(c)
 		return c.tell(q.Measured.Friction())
@@ -60,7 +63,8 @@ func (q *water) ask(c *call) error {
 		p.Join("", err)
 		f.Friction = friction.Factor
 	case !c.given("mixer"):
-		c.need("friction", quantity.Tell("cli.want_friction_factor_your_mixer_warming", "the friction factor of your mixer, --warming of the dough, or --mixer for a guide value"))
+		c.need("friction", quantity.Tell("cli.want_friction_factor_your_mixer_warming",
+			"the friction factor of your mixer, --warming of the dough, or --mixer for a guide value"))
 	}
 	if f.Pour.IsZero() || f.Tap.IsZero() {
 		c.only("--water-weight and --tap", "ice")
@@ -77,7 +81,8 @@ func (q *water) ask(c *call) error {
 // byBalance plans the same dough by its weights.
 func (q *water) byBalance(c *call, p *quantity.Problems) error {
 	for _, name := range []string{"water-weight", "flour-weight"} {
-		c.need(name, quantity.Tell("cli.want_weight_which_heat_balance_counts", "the weight, which the heat balance counts with"))
+		c.need(name, quantity.Tell("cli.want_weight_which_heat_balance_counts",
+			"the weight, which the heat balance counts with"))
 	}
 	for i, name := range []string{"flour", "levain"} {
 		at := fmt.Sprintf("Ingredients[%d].", i)

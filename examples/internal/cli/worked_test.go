@@ -33,7 +33,8 @@ func (a questioner) between(low, high, places float64, unit string) string {
 // flags are drawn in pairs: a name, and what it is given.
 func flags(lists ...[]string) []string { return slices.Concat(lists...) }
 
-var styles = []string{"lean hearth", "baguette", "pan", "enriched", "soft roll", "wholegrain", "rye", "mixed rye", "focaccia"}
+var styles = []string{"lean hearth", "baguette", "pan", "enriched", "soft roll", "wholegrain", "rye", "mixed rye",
+	"focaccia"}
 
 // drawn draw the arguments of each command that derives its answer.
 var drawn = map[string]func(questioner) []string{
@@ -46,100 +47,126 @@ var drawn = map[string]func(questioner) []string{
 		)
 		switch a.IntN(4) {
 		case 0:
-			return append(out, "--yeast", a.between(0.2, 1.5, 1, "% ")+a.one("instant", "fresh", "active dry"), "--rise", a.between(40, 120, 0, "%"))
+			return append(out, "--yeast", a.between(0.2, 1.5, 1, "% ")+a.one("instant", "fresh", "active dry"), "--rise",
+				a.between(40, 120, 0, "%"))
 		case 1:
 			return append(out, "--prefermented", a.between(5, 25, 0, "%"), "--yeast", a.between(0.1, 0.3, 2, "% ")+"instant")
 		case 2:
-			return append(out, "--prefermented", a.between(8, 20, 0, "%"), "--retard", a.between(8, 16, 0, "h"), "--refrigerator", a.between(3, 7, 0, "C"))
+			return append(out, "--prefermented", a.between(8, 20, 0, "%"), "--retard", a.between(8, 16, 0, "h"),
+				"--refrigerator", a.between(3, 7, 0, "C"))
 		}
-		return flags(out, []string{"--prefermented", a.between(5, 25, 0, "%")}, a.maybe("--seen", a.between(10, 40, 0, "%")+" at 2h"))
+		return flags(out, []string{"--prefermented", a.between(5, 25, 0, "%")},
+			a.maybe("--seen", a.between(10, 40, 0, "%")+" at 2h"))
 	},
 	"ripe": func(a questioner) []string {
-		return flags([]string{"levain", "--ratio", a.one("1:1:1", "1:2:2", "1:5:5"), "--dough", a.between(18, 29, 0, "C"), "--room", a.between(18, 27, 0, "C")}, a.maybe("--cold"))
+		return flags([]string{"levain", "--ratio", a.one("1:1:1", "1:2:2", "1:5:5"), "--dough", a.between(18, 29, 0, "C"),
+			"--room", a.between(18, 27, 0, "C")}, a.maybe("--cold"))
 	},
 	"ready by": func(a questioner) []string {
 		leaven := []string{"--prefermented", a.between(8, 20, 0, "%")}
 		if a.IntN(2) == 0 {
 			leaven = []string{"--yeast", a.between(0.3, 1, 1, "% ") + "instant"}
 		}
-		return flags([]string{"bulk", "--dough", a.between(21, 27, 1, "C"), "--room", a.between(18, 27, 0, "C"), "--ready-by", a.between(3, 8, 0, "h")}, leaven)
+		return flags([]string{"bulk", "--dough", a.between(21, 27, 1, "C"), "--room", a.between(18, 27, 0, "C"),
+			"--ready-by", a.between(3, 8, 0, "h")}, leaven)
 	},
 	"levain": func(a questioner) []string {
 		return flags([]string{"levain", "--want", a.between(50, 3000, 0, "g")}, a.maybe("--keep", a.between(10, 100, 0, "g")),
-			[]string{"--culture", a.between(5, 400, 0, "g")}, a.maybe("--inoculation", a.between(10, 50, 0, "%")), a.maybe("--room", a.between(19, 28, 0, "C")),
+			[]string{"--culture", a.between(5, 400, 0, "g")}, a.maybe("--inoculation", a.between(10, 50, 0, "%")),
+			a.maybe("--room", a.between(19, 28, 0, "C")),
 			a.maybe("--hydration", a.between(50, 125, 0, "%")), a.maybe("--stages", strconv.Itoa(1+a.IntN(3))))
 	},
 	"water": func(a questioner) []string {
-		out := flags([]string{"water", "--dough", a.between(22, 28, 1, "C"), "--flour", a.between(15, 30, 0, "C"), "--room", a.between(15, 32, 0, "C")},
+		out := flags([]string{"water", "--dough", a.between(22, 28, 1, "C"), "--flour", a.between(15, 30, 0, "C"), "--room",
+			a.between(15, 32, 0, "C")},
 			a.maybe("--levain", a.between(18, 28, 0, "C")))
 		switch a.IntN(3) {
 		case 0:
-			return append(out, "--mixer", a.one("hand", "planetary", "spiral", "fork"), "--water-weight", a.between(300, 3000, 0, "g"),
+			return append(out, "--mixer", a.one("hand", "planetary", "spiral", "fork"), "--water-weight",
+				a.between(300, 3000, 0, "g"),
 				"--tap", a.between(8, 22, 0, "C"), "--flour-weight", a.between(500, 4000, 0, "g"), "--balance")
 		case 1:
-			return append(out, "--friction", a.between(2, 14, 1, "dC"), "--water-weight", a.between(300, 3000, 0, "g"), "--tap", a.between(8, 22, 0, "C"))
+			return append(out, "--friction", a.between(2, 14, 1, "dC"), "--water-weight", a.between(300, 3000, 0, "g"),
+				"--tap", a.between(8, 22, 0, "C"))
 		}
 		return append(out, "--warming", a.between(1, 9, 1, "dC"))
 	},
 	"friction": func(a questioner) []string {
-		return []string{"water", "--measured", a.between(22, 29, 1, "C"), "--poured", a.between(8, 30, 0, "C"), "--flour", a.between(15, 28, 0, "C"), "--room", a.between(15, 28, 0, "C")}
+		return []string{"water", "--measured", a.between(22, 29, 1, "C"), "--poured", a.between(8, 30, 0, "C"), "--flour",
+			a.between(15, 28, 0, "C"), "--room", a.between(15, 28, 0, "C")}
 	},
 	"mixer": func(a questioner) []string {
-		return []string{"mixer", "--mixer", a.one("planetary", "spiral", "processor"), "--bowl", a.between(4, 30, 0, "L"), "--dough", a.between(1000, 8000, 0, "g"),
+		return []string{"mixer", "--mixer", a.one("planetary", "spiral", "processor"), "--bowl", a.between(4, 30, 0, "L"),
+			"--dough", a.between(1000, 8000, 0, "g"),
 			"--flour", a.between(600, 900, 0, "g"), "--water", a.between(350, 500, 0, "g")}
 	},
 	"scald": func(a questioner) []string {
-		return flags([]string{"scald", "--flour-weight", "200g", "--flour", a.between(15, 25, 0, "C"), "--water-weight", a.between(250, 800, 0, "g")}, a.maybe("--altitude", "1150m"))
+		return flags([]string{"scald", "--flour-weight", "200g", "--flour", a.between(15, 25, 0, "C"), "--water-weight",
+			a.between(250, 800, 0, "g")}, a.maybe("--altitude", "1150m"))
 	},
 	"blend": func(a questioner) []string {
-		return []string{"flour", "--lot", "bread flour=" + a.between(12, 14, 1, "%"), "--lot", "all-purpose=" + a.between(8, 11, 1, "%"), "--target", a.between(11, 12, 1, "%"), "--total", a.between(500, 3000, 0, "g")}
+		return []string{"flour", "--lot", "bread flour=" + a.between(12, 14, 1, "%"), "--lot", "all-purpose=" +
+			a.between(8, 11, 1, "%"), "--target", a.between(11, 12, 1, "%"), "--total", a.between(500, 3000, 0, "g")}
 	},
 	"least change": func(a questioner) []string {
-		return []string{"flour", "--lot", "strong=" + a.between(13, 14, 1, "%") + "@60%", "--lot", "wheat=11%@30%", "--lot", "rye=8.5%@10%", "--target", a.between(11.5, 12.8, 1, "%")}
+		return []string{"flour", "--lot", "strong=" + a.between(13, 14, 1, "%") + "@60%", "--lot", "wheat=11%@30%", "--lot",
+			"rye=8.5%@10%", "--target", a.between(11.5, 12.8, 1, "%")}
 	},
 	"gluten": func(a questioner) []string {
-		return []string{"flour", "--protein", a.between(9, 11, 1, "%"), "--target", a.between(11.5, 13, 1, "%"), "--gluten", "--total", a.between(500, 2000, 0, "g")}
+		return []string{"flour", "--protein", a.between(9, 11, 1, "%"), "--target", a.between(11.5, 13, 1, "%"), "--gluten",
+			"--total", a.between(500, 2000, 0, "g")}
 	},
 	"carries": func(a questioner) []string {
-		return flags([]string{"flour", "--hydration", a.between(60, 85, 0, "%")}, []string{"--protein", a.between(9, 14, 1, "%")}, a.maybe("--w", a.between(150, 400, 0, "")))
+		return flags([]string{"flour", "--hydration", a.between(60, 85, 0, "%")},
+			[]string{"--protein", a.between(9, 14, 1, "%")}, a.maybe("--w", a.between(150, 400, 0, "")))
 	},
 	"yeast": func(a questioner) []string {
-		return []string{"convert", a.between(1, 60, 1, "g"), a.one("fresh", "active dry", "instant") + " yeast", "--to", a.one("fresh", "active dry", "instant")}
+		return []string{"convert", a.between(1, 60, 1, "g"), a.one("fresh", "active dry", "instant") + " yeast", "--to",
+			a.one("fresh", "active dry", "instant")}
 	},
 	"convert": func(a questioner) []string {
 		return []string{"convert", a.between(1, 5, 0, "cups"), a.one("honey", "sugar", "salt")}
 	},
 	"tin": func(a questioner) []string {
-		return []string{"vessel", "tin", "--size", a.between(18, 33, 0, "x") + a.between(9, 13, 0, "x") + a.between(6, 10, 1, "cm"), "--loaf", a.one("open white", "lidded", "rye", "enriched")}
+		return []string{"vessel", "tin", "--size", a.between(18, 33, 0, "x") + a.between(9, 13, 0, "x") +
+			a.between(6, 10, 1, "cm"), "--loaf", a.one("open white", "lidded", "rye", "enriched")}
 	},
 	"basket": func(a questioner) []string {
 		return []string{"vessel", "basket", "--dough", a.between(400, 1800, 0, "g")}
 	},
 	"tub": func(a questioner) []string {
-		return []string{"vessel", "tub", "--diameter", a.between(15, 35, 0, "cm"), "--start", a.between(4, 9, 1, "cm"), "--rise", a.between(30, 100, 0, "%")}
+		return []string{"vessel", "tub", "--diameter", a.between(15, 35, 0, "cm"), "--start", a.between(4, 9, 1, "cm"),
+			"--rise", a.between(30, 100, 0, "%")}
 	},
 	"jar": func(a questioner) []string {
 		return []string{"vessel", "jar", "--diameter", a.between(4, 9, 1, "cm"), "--height", a.between(9, 16, 1, "cm")}
 	},
 	"cost": func(a questioner) []string {
-		return flags([]string{"cost", "--weights", "1 kg wheat, 700 g water, 20 g salt", "--loaves", strconv.Itoa(1 + a.IntN(6)), "--price", "wheat=" + a.between(10, 40, 2, "") + "/25kg", "--price", "salt=0.90/kg"},
+		return flags([]string{"cost", "--weights", "1 kg wheat, 700 g water, 20 g salt", "--loaves",
+			strconv.Itoa(1 + a.IntN(6)), "--price", "wheat=" + a.between(10, 40, 2, "") + "/25kg", "--price", "salt=0.90/kg"},
 			a.maybe("--other", a.between(0.5, 4, 2, "")), a.maybe("--yield", "wheat=98%"))
 	},
 	"formula": func(a questioner) []string {
-		return flags([]string{"formula", "../../bakes/hall-kitchen.toml"}, []string{a.one("--pieces", "--pieces"), strconv.Itoa(1 + a.IntN(9))})
+		return flags([]string{"formula", "../../bakes/hall-kitchen.toml"},
+			[]string{a.one("--pieces", "--pieces"), strconv.Itoa(1 + a.IntN(9))})
 	},
 	"formula by dough": func(a questioner) []string {
-		return flags([]string{"formula", "../../bakes/hall-kitchen.toml"}, []string{"--dough", a.between(800, 9000, 0, "g")}, a.maybe("--scale", a.one("1g", "5g", "10g")))
+		return flags([]string{"formula", "../../bakes/hall-kitchen.toml"},
+			[]string{"--dough", a.between(800, 9000, 0, "g")}, a.maybe("--scale", a.one("1g", "5g", "10g")))
 	},
 	"formula by weights": func(a questioner) []string {
-		return []string{"formula", "--weights", a.between(500, 900, 0, "g wheat, ") + a.between(50, 300, 0, "g whole rye, ") + a.between(400, 800, 0, "g water, 20 g salt, ") + a.between(100, 300, 0, "g levain at 100 %")}
+		return []string{"formula", "--weights", a.between(500, 900, 0, "g wheat, ") +
+			a.between(50, 300, 0, "g whole rye, ") + a.between(400, 800, 0, "g water, 20 g salt, ") +
+			a.between(100, 300, 0, "g levain at 100 %")}
 	},
 	"repair": func(a questioner) []string {
 		return []string{"formula", "../../bakes/hall-kitchen.toml", "--too-much", a.between(10, 80, 0, "g water")}
 	},
 	"done": func(a questioner) []string {
-		return flags([]string{"done", "--style", a.one(styles...), "--core", a.between(88, 99, 1, "C")}, a.maybe("--altitude", a.between(0, 2500, 0, "m")),
-			a.maybe("--dough", "897g", "--loaf", a.between(760, 840, 0, "g")), a.maybe("--held", a.between(2, 20, 0, "min")), a.maybe("--rule", a.one("cap", "offset")))
+		return flags([]string{"done", "--style", a.one(styles...), "--core", a.between(88, 99, 1, "C")},
+			a.maybe("--altitude", a.between(0, 2500, 0, "m")),
+			a.maybe("--dough", "897g", "--loaf", a.between(760, 840, 0, "g")), a.maybe("--held",
+				a.between(2, 20, 0, "min")), a.maybe("--rule", a.one("cap", "offset")))
 	},
 	"left": func(a questioner) []string {
 		first := 60 + 20*a.Float64()
@@ -148,18 +175,23 @@ var drawn = map[string]func(questioner) []string{
 		if a.IntN(2) == 0 {
 			times = []string{"14:05", "14:11"}
 		}
-		return flags([]string{"done", "--style", a.one(styles...), "--core", fmt.Sprintf("%s=%.1fC", times[0], first), "--core", fmt.Sprintf("%s=%.1fC", times[1], second)},
-			a.maybe("--altitude", "1150m"), a.maybe("--in-oven", a.between(26, 40, 0, "min")), a.maybe("--approach", "exponential"))
+		return flags([]string{"done", "--style", a.one(styles...), "--core", fmt.Sprintf("%s=%.1fC", times[0], first),
+			"--core", fmt.Sprintf("%s=%.1fC", times[1], second)},
+			a.maybe("--altitude", "1150m"), a.maybe("--in-oven", a.between(26, 40, 0, "min")), a.maybe("--approach",
+				"exponential"))
 	},
 	"cool": func(a questioner) []string {
-		return flags([]string{"cool", "--loaf", a.between(300, 1800, 0, "g"), "--room", a.between(15, 27, 0, "C")}, a.maybe("--style", a.one(styles...)))
+		return flags([]string{"cool", "--loaf", a.between(300, 1800, 0, "g"), "--room", a.between(15, 27, 0, "C")},
+			a.maybe("--style", a.one(styles...)))
 	},
 	"cool by readings": func(a questioner) []string {
 		first := 80 + 15*a.Float64()
-		return []string{"cool", "--core", fmt.Sprintf("9:40=%.0fC", first), "--core", fmt.Sprintf("10:05=%.0fC", first-15-10*a.Float64()), "--room", a.between(17, 24, 0, "C")}
+		return []string{"cool", "--core", fmt.Sprintf("9:40=%.0fC", first), "--core",
+			fmt.Sprintf("10:05=%.0fC", first-15-10*a.Float64()), "--room", a.between(17, 24, 0, "C")}
 	},
 	"loss": func(a questioner) []string {
-		return flags([]string{"loss", "--baked", a.between(300, 1500, 0, "g")}, a.maybe("--style", a.one(styles...)), a.maybe("--weighed", "897g=781g", "--weighed", a.between(895, 905, 0, "g=")+a.between(780, 799, 0, "g")))
+		return flags([]string{"loss", "--baked", a.between(300, 1500, 0, "g")}, a.maybe("--style", a.one(styles...)),
+			a.maybe("--weighed", "897g=781g", "--weighed", a.between(895, 905, 0, "g=")+a.between(780, 799, 0, "g")))
 	},
 	"packed": func(a questioner) []string { return []string{"loss", "--packed", a.between(100, 1000, 0, "g")} },
 	"solids": func(a questioner) []string { return []string{"loss", "--hydration", a.between(58, 80, 0, "%")} },
@@ -167,13 +199,16 @@ var drawn = map[string]func(questioner) []string{
 		return []string{"loss", "--dough", a.between(300, 1500, 0, "g"), "--style", a.one(styles...)}
 	},
 	"oven": func(a questioner) []string {
-		return flags([]string{"oven", a.between(180, 260, 0, "C")}, []string{"--fan"}, a.maybe("--off", a.between(-15, 15, 0, "dC")))
+		return flags([]string{"oven", a.between(180, 260, 0, "C")}, []string{"--fan"},
+			a.maybe("--off", a.between(-15, 15, 0, "dC")))
 	},
 	"rounds": func(a questioner) []string {
-		return []string{"oven", "245C", "--pieces", strconv.Itoa(2 + a.IntN(6)), "--dough", a.between(500, 1200, 0, "g"), "--vessel", a.one("pot", "stone", "tray"), "--together", "2"}
+		return []string{"oven", "245C", "--pieces", strconv.Itoa(2 + a.IntN(6)), "--dough", a.between(500, 1200, 0, "g"),
+			"--vessel", a.one("pot", "stone", "tray"), "--together", "2"}
 	},
 	"sticking": func(a questioner) []string {
-		return flags([]string{"sticking", "--mixer", a.one("hand", "planetary", "spiral"), "--dough", "1900g", "--flour", "1100g", "--water", a.between(650, 780, 0, "g"), "--mixing", a.between(3, 15, 0, "min")}, a.maybe("--rested"))
+		return flags([]string{"sticking", "--mixer", a.one("hand", "planetary", "spiral"), "--dough", "1900g", "--flour",
+			"1100g", "--water", a.between(650, 780, 0, "g"), "--mixing", a.between(3, 15, 0, "min")}, a.maybe("--rested"))
 	},
 	"curves":  func(a questioner) []string { return []string{"compare", "curves", "ganzle-yeast-held", "trade-q10"} },
 	"methods": func(a questioner) []string { return []string{"compare", "water", "../../bakes/hall-kitchen.toml"} },
@@ -193,10 +228,14 @@ var drawn = map[string]func(questioner) []string{
 // ownBread writes a bake file for a bread drawn at random, and returns its name.
 func (a questioner) ownBread(t *testing.T, wanted string) string {
 	name := filepath.Join(t.TempDir(), "own.toml")
-	status, _, complaint := spoken("new", name, "--zone", "Europe/Zurich", "--wanted", wanted, "--leaven", a.one("levain", "yeast"),
-		"--cold", a.one("yes", "no"), "--mixer", a.one("hand", "planetary", "spiral", "processor"), "--rye", a.between(0, 60, 0, " %"),
-		"--hydration", a.between(62, 80, 0, " %"), "--pieces", strconv.Itoa(1+a.IntN(5)), "--baked", a.between(400, 1200, 0, " g"),
-		"--altitude", a.between(0, 1800, 0, " m"), "--day", a.between(19, 26, 0, " °C"), "--night", a.between(15, 20, 0, " °C"),
+	status, _, complaint := spoken("new", name, "--zone", "Europe/Zurich", "--wanted", wanted, "--leaven",
+		a.one("levain", "yeast"),
+		"--cold", a.one("yes", "no"), "--mixer", a.one("hand", "planetary", "spiral", "processor"), "--rye",
+		a.between(0, 60, 0, " %"),
+		"--hydration", a.between(62, 80, 0, " %"), "--pieces", strconv.Itoa(1+a.IntN(5)), "--baked",
+		a.between(400, 1200, 0, " g"),
+		"--altitude", a.between(0, 1800, 0, " m"), "--day", a.between(19, 26, 0, " °C"), "--night",
+		a.between(15, 20, 0, " °C"),
 		"--tap", a.between(8, 18, 0, " °C"))
 	if status != 0 {
 		t.Fatal(complaint)
@@ -264,7 +303,8 @@ func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 				shown = line.Rounded
 			}
 			if v, ok := handcheck.ReadValue(shown); ok && !handcheck.OnScreen(page, v) {
-				t.Errorf("%s\n    %s ends with %s = %s, which is not on the screen", strings.Join(args, " "), d.Title, line.Symbol, shown)
+				t.Errorf("%s\n    %s ends with %s = %s, which is not on the screen", strings.Join(args, " "), d.Title,
+					line.Symbol, shown)
 			}
 		}
 	}

@@ -42,7 +42,8 @@ func TestZoneByItsFiles(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ localtime, timezone, want string }{
-		{link, name, "Europe/Zurich"}, {plain, name, "America/Denver"}, {dir, dir, ""}, {filepath.Join(dir, "none"), filepath.Join(dir, "none"), ""},
+		{link, name, "Europe/Zurich"}, {plain, name, "America/Denver"}, {dir, dir, ""},
+		{filepath.Join(dir, "none"), filepath.Join(dir, "none"), ""},
 	} {
 		if got := machineZone(c.localtime, c.timezone); got != c.want {
 			t.Errorf("%s and %s: %q, want %q", c.localtime, c.timezone, got, c.want)
