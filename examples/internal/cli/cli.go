@@ -93,7 +93,7 @@ func Run(args []string, s System) int {
 	if s.asciiOnly() {
 		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}
 	}
-	root := newRoot(s)
+	root := newRoot(s, args...)
 	root.SetArgs(args)
 	root.SetIn(s.In)
 	root.SetOut(other)
@@ -122,7 +122,8 @@ func unquoteCobra(text string) string {
 	return strings.TrimSuffix(strings.ReplaceAll(text, "\n\nDid you mean this?\n\t", "; did you mean "), "\n")
 }
 
-func newRoot(s System) *cobra.Command {
+// newRoot is the program for a command line; for none it is the whole of it.
+func newRoot(s System, line ...string) *cobra.Command {
 	p := helpPage("maslin")
 	root := &cobra.Command{
 		Use: p.use, Short: p.short, Long: p.long, Version: Version, SilenceUsage: true, SilenceErrors: true,
@@ -132,7 +133,7 @@ func newRoot(s System) *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
 	root.PersistentFlags().Var(&languageFlag{to: s.language}, "language", "of the answer: de or en (as LANG says)")
-	s.addCommands(root)
+	s.addCommands(root, line)
 	return root
 }
 
