@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // Pressure is the pressure of the air, exact to 0.001 Pa. The zero value means "not given": no kitchen
@@ -112,11 +113,14 @@ func (p Pressure) InchesOfMercury() float64 { return p.pascals() / pascalPerInHg
 func (p Pressure) pascals() float64 { return float64(p.millipascals) / 1000 }
 
 // String prints hPa to a tenth: "882.6 hPa".
-func (p Pressure) String() string {
+func (p Pressure) String() string { return p.Message().String() }
+
+// Message is the pressure to a tenth of a hPa, with the decimals of the reader's language.
+func (p Pressure) Message() working.Message {
 	if p.IsZero() {
-		return "no pressure"
+		return working.Tell("bake.pressure_none", "no pressure")
 	}
-	return strconv.FormatFloat(p.Hectopascals(), 'f', 1, 64) + " hPa"
+	return working.Tell("bake.pressure", "%.1f hPa", p.Hectopascals())
 }
 
 // AppendText implements encoding.TextAppender; exact. A pressure that is not given is the empty text.

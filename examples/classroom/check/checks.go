@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/base64"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -19,6 +20,7 @@ func checks() []check {
 		{"lesson", (*visit).lesson},
 		{"timing", (*visit).timing},
 		{"accessible", (*visit).accessible},
+		{"zoom", (*visit).zoom},
 		{"pictures", (*visit).pictures},
 	}
 }
@@ -91,6 +93,41 @@ func save(path, data string) error {
 		return err
 	}
 	return os.WriteFile(path, b, 0o644)
+}
+
+// zoom visits every page as it is at 200 % in a window of 1280 px, and at 400 %: nothing may have to be scrolled across,
+// and nothing that can be pressed may be smaller than a finger.
+func (v *visit) zoom() error {
+	if err := v.t.open(v.single); err != nil {
+		return err
+	}
+	var errs []error
+	for _, at := range pages() {
+		for _, width := range []int{640, 320} {
+			err := v.t.call("Emulation.setDeviceMetricsOverride", map[string]any{"width": width, "height": 450,
+				"deviceScaleFactor": float64(1280) / float64(width), "mobile": false}, nil)
+			if err = errors.Join(err, v.t.visit(at.link())); err != nil {
+				return err
+			}
+			var wide int
+			var small string
+			err = errors.Join(v.t.run("document.documentElement.scrollWidth", &wide), v.t.run(`[...document.querySelectorAll(
+				"button, select, summary, nav a, input:not([type=range])")].filter((e) => {
+				const box = e.getBoundingClientRect();
+				return box.width > 0 && box.height > 0 && Math.min(box.width, box.height) < 23.5;
+			}).map((e) => e.outerHTML.slice(0, 60)).join(", ")`, &small))
+			if err != nil {
+				return err
+			}
+			if wide > width {
+				errs = append(errs, fmt.Errorf("%s is %d wide in a window of %d", at.At, wide, width))
+			}
+			if small != "" {
+				errs = append(errs, fmt.Errorf("%s in a window of %d: too small to press: %s", at.At, width, small))
+			}
+		}
+	}
+	return errors.Join(errs...)
 }
 
 // pictures takes a picture of each page in each width, light and dark, and fails where a page is wider than its window.

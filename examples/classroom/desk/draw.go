@@ -152,7 +152,7 @@ func drawLevers(in mixing.Planned, p mixing.PlannedWater, r working.Reader, widt
 // The drawing board of temperatures: time along, temperature up. A pointer moves the corner that is nearest to it.
 const (
 	boardHigh   = 240.0
-	boardMargin = 34.0
+	boardMargin = 46.0
 	coldest     = 0.0 // °C
 	warmest     = 40.0
 )

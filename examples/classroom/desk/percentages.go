@@ -13,7 +13,7 @@ const (
 	levain = "levain"
 )
 
-func percentageTasks() []task { return []task{scaleTask(), weightsTask(), mishapTask()} }
+func percentageTasks() []task { return []task{scaleTask(), weightsTask(), meaningTask(), mishapTask()} }
 
 // formulaFields are a bread of wheat and rye with a levain. The wheat is what is left to 100 %.
 func formulaFields() []field {
