@@ -195,7 +195,8 @@ func (told ToldTable) text(b *strings.Builder, t Telling, where bool) {
 	}
 }
 
-// Glossary lists what the symbols of the derivation are in the words of a student, each once, in order of appearance.
+// Glossary lists what the symbols of the derivation are in the words of a student, each once, in order of appearance;
+// behind them the terms that the names of its steps and symbols use.
 func (w Working) Glossary(r Reader) []Binding {
 	var out []Binding
 	n := newNames(w.steps)
@@ -211,6 +212,9 @@ func (w Working) Glossary(r Reader) []Binding {
 			add(sym.symbol)
 		}
 		add(s.result)
+	}
+	for _, t := range w.used(seen) {
+		out = append(out, Binding{Symbol: t.Word.Text(r), Meaning: t.Explains.Text(r)})
 	}
 	return out
 }

@@ -1,5 +1,7 @@
 package working
 
+import "slices"
+
 // A Term is an entry of the glossary: a word of the trade or of a formula, and what it is in the words of somebody
 // who learns the trade.
 type Term struct {
@@ -19,9 +21,9 @@ func Explain(key string) Message {
 	return Message{}
 }
 
-// Terms is the glossary of the library: of the dough, of rising, of the oven, each in alphabetical order of the keys.
+// Terms is the glossary of the library: of the dough, of rising, of the oven, of its numbers, each in alphabetical order of the keys.
 func Terms() []Term {
-	return append(append(termsOfDough(), termsOfRising()...), termsOfTheOven()...)
+	return slices.Concat(termsOfDough(), termsOfRising(), termsOfTheOven(), termsOfNumbers())
 }
 
 func termsOfDough() []Term {

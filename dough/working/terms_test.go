@@ -35,3 +35,25 @@ func TestEveryTermExplainsItself(t *testing.T) {
 		t.Error("not in alphabetical order")
 	}
 }
+
+// A derivation explains the terms that it uses, each once, and no others.
+func TestGlossaryOfADerivation(t *testing.T) {
+	d := working.Derive(working.Say("pace"))
+	b := working.Given("b", working.Tell("ferment.symbol_log_pace", "mean of the log of the pace, from %d {1|bake|bakes}", 3),
+		0.1)
+	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"),
+		Symbol: "p", Unit: working.Percent, By: working.Exp(b).Times(100), Term: working.Explain("pace"),
+		Source: working.Algebra()})
+	got := map[string]int{}
+	for _, g := range d.Working().Glossary(working.Reader{}) {
+		got[g.Meaning]++
+	}
+	for _, key := range []string{"pace", "logarithm"} {
+		if got[working.Explain(key).String()] != 1 {
+			t.Errorf("%s is explained %d times", key, got[working.Explain(key).String()])
+		}
+	}
+	if got[working.Explain("biot").String()] != 0 {
+		t.Error("a term is explained that is not used")
+	}
+}

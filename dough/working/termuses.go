@@ -1,0 +1,319 @@
+package working
+
+// termUses are the terms of the glossary that the names of symbols and steps use, by identifier;
+// written by go test ./internal/house -run Glossary -update.
+const termUses = `
+bake.column_firmed staling
+bake.derive_arrival doneness
+bake.derive_atmosphere altitude
+bake.derive_solids solids
+bake.derive_usual bake_loss
+bake.step_arrival doneness
+bake.step_below boiling_point core
+bake.step_beta pressure
+bake.step_biot biot axis
+bake.step_boiling boiling_point
+bake.step_diffusivity diffusivity
+bake.step_front_loss bake_loss
+bake.step_geopotential altitude
+bake.step_hold core doneness
+bake.step_if97_e boiling_point
+bake.step_if97_f boiling_point
+bake.step_if97_g boiling_point
+bake.step_later_terms axis series
+bake.step_lead lead series
+bake.step_least_firm percentage_point share
+bake.step_left doneness
+bake.step_likely_firm share
+bake.step_loss bake_loss
+bake.step_mean bake_loss
+bake.step_most_firm percentage_point
+bake.step_near boiling_point doneness
+bake.step_out doneness
+bake.step_peak core fermentation
+bake.step_pressure altitude pressure
+bake.step_pressure_altitude altitude pressure
+bake.step_reduced altitude pressure
+bake.step_scaling scaling_weight
+bake.step_share_left share
+bake.step_solids bake_loss
+bake.step_stay_tau time_constant
+bake.step_steamed core
+bake.step_target doneness
+bake.step_tau time_constant
+bake.step_tau_body time_constant
+bake.step_usual bake_loss
+bake.symbol_altitude altitude
+bake.symbol_arrival core doneness
+bake.symbol_arrives core doneness
+bake.symbol_barometer altitude pressure
+bake.symbol_boiling boiling_point
+bake.symbol_carried carry_over share
+bake.symbol_coefficient axis coefficient series
+bake.symbol_cold retard logarithm
+bake.symbol_conductivity conductivity
+bake.symbol_cooling_loss bake_loss
+bake.symbol_core core
+bake.symbol_core_out core
+bake.symbol_covered percentage_point
+bake.symbol_crust_k conductivity
+bake.symbol_earlier core
+bake.symbol_exponent exponent
+bake.symbol_exposure rate simpson
+bake.symbol_fitted core
+bake.symbol_gain conductivity porosity
+bake.symbol_large_loss bake_loss
+bake.symbol_latent latent_heat
+bake.symbol_later_coefficient axis coefficient
+bake.symbol_later_eigenvalue eigenvalue axis
+bake.symbol_least solids
+bake.symbol_loss_basis bake_loss
+bake.symbol_margin boiling_point
+bake.symbol_moisture moisture
+bake.symbol_nominal nominal_weight
+bake.symbol_out core
+bake.symbol_piece scaling_weight
+bake.symbol_porosity porosity
+bake.symbol_radius axis
+bake.symbol_sea_level altitude pressure
+bake.symbol_sea_target altitude doneness
+bake.symbol_shape_factor conductivity exponent factor
+bake.symbol_slice core
+bake.symbol_slope slope
+bake.symbol_small_loss bake_loss
+bake.symbol_solids solids
+bake.symbol_specific_volume specific_volume
+bake.symbol_spread spread standard_deviation
+bake.symbol_steamed bake_loss percentage_point
+bake.symbol_student degrees_of_freedom percentage_point
+bake.symbol_sum bake_loss
+bake.symbol_surface slope
+bake.symbol_tau_fit time_constant variance
+bake.symbol_usual bake_loss
+bake.symbol_usual_hold doneness
+bakeday.step_bulk bulk fermentation
+bakeday.step_cool_down spread standard_deviation
+bakeday.step_feed levain
+bakeday.step_in_cold retard
+bakeday.step_levain_ripens levain fermentation
+bakeday.step_retard retard
+bakeday.step_ripens fermentation
+bakeday.step_shape_early probability
+bakeday.step_shape_late probability
+cost.symbol_yield share yield
+dough.derive_shared levain
+dough.derive_weighing largest_remainder
+dough.derive_yield yield
+dough.part_of share
+dough.symbol_density rise density
+dough.symbol_fixed inoculation
+dough.symbol_flour preferment
+dough.symbol_free inoculation
+dough.symbol_hand_hydration hydration
+dough.symbol_inoculation inoculation
+dough.symbol_levain_at_hand levain
+dough.symbol_levain_hydration hydration levain
+dough.symbol_loss scaling_weight bake_loss
+dough.symbol_of_soaker bakers_percentage
+dough.symbol_percent bakers_percentage
+dough.symbol_prefermented bakers_percentage prefermented_flour
+dough.symbol_printed levain
+dough.symbol_process bake_loss
+dough.symbol_starter_hydration hydration
+dough.symbol_stock_share bakers_percentage
+dough.symbol_takes inoculation
+dough.symbol_want levain
+exercise.symbol_all_flour levain
+exercise.symbol_altitude altitude
+exercise.symbol_boiling boiling_point
+exercise.symbol_bulk bulk fermentation
+exercise.symbol_core_now core
+exercise.symbol_core_start core
+exercise.symbol_dose dose
+exercise.symbol_friction friction_factor factor
+exercise.symbol_friction_as_point friction_factor factor
+exercise.symbol_friction_converted friction_factor factor
+exercise.symbol_friction_unconverted friction_factor factor
+exercise.symbol_ice_temperature latent_heat
+exercise.symbol_kept levain
+exercise.symbol_levain_hydration levain percentage_point
+exercise.symbol_levain_temperature levain
+exercise.symbol_levain_wanted levain
+exercise.symbol_loss bake_loss
+exercise.symbol_margin boiling_point
+exercise.symbol_melting latent_heat
+exercise.symbol_prefermented levain share
+exercise.symbol_rate_cool rate
+exercise.symbol_rate_warm rate
+exercise.symbol_salt_percent bakers_percentage percentage_point
+exercise.symbol_sea boiling_point
+exercise.symbol_share_after levain
+exercise.symbol_share_before levain
+exercise.symbol_slice core
+exercise.symbol_style altitude core
+exercise.symbol_target desired_dough_temperature
+exercise.symbol_water_percent bakers_percentage percentage_point
+ferment.column_cells cells
+ferment.column_gain pace logarithm
+ferment.column_gas carbon_dioxide
+ferment.column_gas_rate carbon_dioxide cells percentage_point
+ferment.column_narrows variance
+ferment.column_noise variance
+ferment.column_read pace logarithm
+ferment.column_rise rise
+ferment.column_share pace
+ferment.column_variance variance
+ferment.column_weight precision
+ferment.derive_all_cells cells
+ferment.derive_both_spread spread standard_deviation
+ferment.derive_bubbles carbon_dioxide
+ferment.derive_curve_rate rate
+ferment.derive_curves curve
+ferment.derive_doubling rate
+ferment.derive_early probability
+ferment.derive_early_followed probability
+ferment.derive_expected logarithm
+ferment.derive_expected_spread spread standard_deviation
+ferment.derive_feed rate
+ferment.derive_gained pace logarithm
+ferment.derive_gas carbon_dioxide cells percentage_point
+ferment.derive_gas_after carbon_dioxide
+ferment.derive_gas_before carbon_dioxide
+ferment.derive_gas_curve carbon_dioxide
+ferment.derive_gas_curve_read carbon_dioxide
+ferment.derive_gas_early carbon_dioxide
+ferment.derive_gas_late carbon_dioxide
+ferment.derive_growth rate cells
+ferment.derive_growth_curve_read rate
+ferment.derive_handed preferment cells
+ferment.derive_humilis rate yeasts
+ferment.derive_index index
+ferment.derive_kitchen pace
+ferment.derive_late probability
+ferment.derive_late_followed probability
+ferment.derive_levain levain cells
+ferment.derive_mixture levain rate
+ferment.derive_narrowed pace logarithm variance
+ferment.derive_not_reached carbon_dioxide
+ferment.derive_ostwald carbon_dioxide
+ferment.derive_pace rate
+ferment.derive_pace_high pace probability percentage_point
+ferment.derive_pace_likely pace
+ferment.derive_pace_low pace probability percentage_point
+ferment.derive_pace_spread pace spread logarithm standard_deviation
+ferment.derive_peak_gas carbon_dioxide fermentation
+ferment.derive_read logarithm
+ferment.derive_read_spread spread standard_deviation
+ferment.derive_ripe levain cells fermentation percentage_point
+ferment.derive_ripeness preferment fermentation
+ferment.derive_rise_now rise
+ferment.derive_shape rise
+ferment.derive_shape_rise rise
+ferment.derive_solutes solutes
+ferment.derive_spread_early probability spread carbon_dioxide logarithm standard_deviation
+ferment.derive_spread_late probability spread carbon_dioxide logarithm standard_deviation
+ferment.derive_table_late probability carbon_dioxide
+ferment.derive_table_likely carbon_dioxide
+ferment.derive_table_wanted carbon_dioxide
+ferment.derive_total rise
+ferment.derive_unrisen rise
+ferment.derive_weight precision
+ferment.derive_yeast cells
+ferment.derive_yeast_curve rate yeasts
+ferment.part_amplitude amplitude carbon_dioxide logarithm variance
+ferment.part_amplitude_rise amplitude rise logarithm variance
+ferment.part_pace pace
+ferment.part_slope slope
+ferment.part_yeast_growth rate
+ferment.symbol_amplitude amplitude logarithm
+ferment.symbol_cold_shift rate logarithm
+ferment.symbol_dose bakers_percentage percentage_point
+ferment.symbol_expected rise
+ferment.symbol_flow carbon_dioxide
+ferment.symbol_gas24 carbon_dioxide cells
+ferment.symbol_grown cells
+ferment.symbol_growth24 levain rate
+ferment.symbol_halfway pace solutes
+ferment.symbol_hydration hydration
+ferment.symbol_lactobacilli rate lactobacilli
+ferment.symbol_lean rate logarithm
+ferment.symbol_log_pace pace logarithm
+ferment.symbol_log_pace_before pace logarithm
+ferment.symbol_log_pace_sd standard_deviation
+ferment.symbol_luck logarithm standard_deviation
+ferment.symbol_mixture levain yeasts
+ferment.symbol_pace pace logarithm
+ferment.symbol_pace_variance pace logarithm variance
+ferment.symbol_preferment preferment share
+ferment.symbol_pressure pressure
+ferment.symbol_rate_lactobacilli rate lactobacilli
+ferment.symbol_rate_yeast rate
+ferment.symbol_reach probability quantile
+ferment.symbol_read rise
+ferment.symbol_rise rise
+ferment.symbol_rise_before rise
+ferment.symbol_rows carbon_dioxide
+ferment.symbol_salt bakers_percentage percentage_point
+ferment.symbol_seed seed share
+ferment.symbol_share levain fermentation share
+ferment.symbol_slope slope
+ferment.symbol_stretch probability factor
+ferment.symbol_sugar bakers_percentage percentage_point
+ferment.symbol_together rise logarithm
+ferment.symbol_variance_before pace logarithm variance
+ferment.symbol_whole share
+ferment.symbol_yeast rate
+ferment.symbol_yeast_growth rate logarithm
+flour.column_gluten gluten
+flour.column_share share
+flour.derive_gluten gluten doneness
+flour.symbol_absorption absorption_ratio
+flour.symbol_basis moisture
+flour.symbol_gluten gluten
+flour.symbol_hydration hydration
+flour.symbol_measured moisture
+flour.symbol_now share
+flour.symbol_water gluten
+mixing.column_factors factor
+mixing.column_hydration hydration
+mixing.column_prefermented prefermented_flour
+mixing.derive_fit capacity
+mixing.derive_friction factor
+mixing.derive_prior factor
+mixing.derive_scald mash
+mixing.symbol_as_factor factor
+mixing.symbol_before capacity
+mixing.symbol_bowl_capacity heat_capacity capacity
+mixing.symbol_cap share
+mixing.symbol_count factor
+mixing.symbol_friction friction_factor factor
+mixing.symbol_gap share
+mixing.symbol_heat_flour specific_heat
+mixing.symbol_heat_in_water heat_capacity capacity
+mixing.symbol_heat_water specific_heat
+mixing.symbol_hydration heat_of_wetting hydration
+mixing.symbol_ice_heat specific_heat
+mixing.symbol_ice_ratio specific_heat
+mixing.symbol_latent latent_heat
+mixing.symbol_least_share share
+mixing.symbol_mash mash
+mixing.symbol_melting latent_heat specific_heat
+mixing.symbol_prior_weight residual
+mixing.symbol_quantile degrees_of_freedom quantile
+mixing.symbol_sensitivity slope
+mixing.symbol_share heat_capacity capacity share
+mixing.symbol_specific specific_heat
+mixing.symbol_spread standard_deviation
+mixing.symbol_squares residual variance
+mixing.symbol_target desired_dough_temperature
+mixing.symbol_weight heat_capacity capacity
+schedule.symbol_capacity capacity
+vessel.column_rise rise
+vessel.symbol_density density
+vessel.symbol_gas_free carbon_dioxide density
+vessel.symbol_held_rise rise
+vessel.symbol_own_factor factor tin_factor
+vessel.symbol_rise rise
+vessel.symbol_room density
+vessel.symbol_tin_factor factor tin_factor
+`
