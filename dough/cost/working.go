@@ -3,6 +3,7 @@ package cost
 import (
 	"math/big"
 	"strconv"
+	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -147,9 +148,11 @@ func decimalsOf(places int) int {
 	return places
 }
 
-// inUnit is a mass as a number of the unit that costs are reckoned in, which is the same for every reader.
+// inUnit is a mass as a number of the unit that costs are reckoned in, which is the same for every reader, with the
+// decimals it has.
 func inUnit(m quantity.Mass, u quantity.MassUnit) working.Value {
-	return amountOf(m.In(u), max(0, int(-m.Decimal(u).Exponent())))
+	_, decimals, _ := strings.Cut(m.Decimal(u).String(), ".")
+	return amountOf(m.In(u), len(strings.TrimRight(decimals, "0")))
 }
 
 // nameOf is what a line is called.

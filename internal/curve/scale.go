@@ -37,7 +37,7 @@ func (a axis) text(v float64) string {
 	for s := a.step; decimals < 6 && math.Abs(s-math.Round(s)) > 1e-6*s; s *= 10 {
 		decimals++
 	}
-	s := withSign(strconv.FormatFloat(v, 'f', decimals, 64), a.decimal)
+	s := withSign(strconv.FormatFloat(steady(v), 'f', decimals, 64), a.decimal)
 	if v < 0 && s[0] == '-' {
 		return "−" + s[1:]
 	}
@@ -116,7 +116,7 @@ func (p Plot) when(x float64) string {
 
 // clock writes hours as a time of day, to the minute.
 func clock(hours float64) string {
-	m := int64(math.Round(math.Mod(hours, 24) * 60))
+	m := int64(math.Round(steady(math.Mod(hours, 24) * 60)))
 	m = (m%1440 + 1440) % 1440
 	return fmt.Sprintf("%02d:%02d", m/60, m%60)
 }
@@ -131,7 +131,7 @@ func number(v float64) string {
 	default:
 		decimals = 2
 	}
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	s := strconv.FormatFloat(steady(v), 'f', decimals, 64)
 	if decimals > 0 {
 		for s[len(s)-1] == '0' {
 			s = s[:len(s)-1]

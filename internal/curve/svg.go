@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"hash/fnv"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -317,8 +318,18 @@ func (d *drawing) label(x, y float64, anchor, extra, s string) {
 
 // c writes a coordinate.
 func c(v float64) string {
-	s := strconv.FormatFloat(v, 'f', 1, 64)
+	s := strconv.FormatFloat(steady(v), 'f', 1, 64)
 	return strings.TrimSuffix(s, ".0")
+}
+
+// steady is a value without its last digits, which differ between processors that round a product and a sum at once
+// and those that round each: a tie between two printed digits then falls the same way on both.
+func steady(v float64) float64 {
+	const digits = 1e7
+	if !(math.Abs(v) < 1e8) {
+		return v
+	}
+	return math.Round(v*digits) / digits
 }
 
 func escape(s string) string {

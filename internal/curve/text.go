@@ -131,7 +131,7 @@ func (g *grid) labels(a axis, to []string) int {
 
 // row is where a value stands, counted from the top.
 func (g *grid) row(a axis, v float64) int {
-	r := int(math.Round((1 - a.place(v)) * float64(g.s.Height-1)))
+	r := int(math.Round(steady((1 - a.place(v)) * float64(g.s.Height-1))))
 	return max(0, min(g.s.Height-1, r))
 }
 
@@ -143,7 +143,7 @@ func (g *grid) x(column int) float64 {
 
 func (g *grid) column(x float64) int {
 	first, last := g.p.X[0], g.p.X[len(g.p.X)-1]
-	c := int(math.Round((x - first) / (last - first) * float64(g.columns-1)))
+	c := int(math.Round(steady((x - first) / (last - first) * float64(g.columns-1))))
 	return max(0, min(g.columns-1, c))
 }
 
