@@ -23,6 +23,7 @@ type CultureLesson struct {
 	Lesson  ferment.Lesson `json:"lesson"`
 	Bakes   []LoggedBake   `json:"bakes"` // those it rests on
 	Unused  []Unused       `json:"unused,omitempty"`
+	Older   int            `json:"older,omitzero"` // so many before them count no more
 }
 
 // MixerLesson is what the bakes teach about one way of mixing.
@@ -31,6 +32,7 @@ type MixerLesson struct {
 	Learned mixing.Learned   `json:"learned"`
 	Batches []mixing.Logged  `json:"batches"`
 	Unused  []Unused         `json:"unused,omitempty"`
+	Older   int              `json:"older,omitzero"` // so many before them count no more
 }
 
 // LossLesson is what loaves of one style lose.
@@ -105,10 +107,24 @@ func learnMixer(kind mixing.MixerKind, bakes []LoggedBake) (out MixerLesson, ok 
 		}
 		out.Batches = append(out.Batches, one)
 	}
+	out.Batches, out.Older = latest(out.Batches, mostBatches)
 	if len(out.Batches) > 0 {
 		out.Learned, err = mixing.Log{Kind: kind, Batches: out.Batches}.Learn()
 	}
 	return out, len(out.Batches)+len(out.Unused) > 0, err
+}
+
+// Learning has no end: beyond these the latest are learned from, and the answer says how many are not. A mixer is
+// known long before; the limits are those of [mixing.Log] and [ferment.Learning].
+const (
+	mostBatches = 10_000
+	mostBakes   = 100_000
+)
+
+// latest are the last of a list that is in order of time, and how many come before them.
+func latest[T any](all []T, most int) ([]T, int) {
+	older := max(0, len(all)-most)
+	return all[older:], older
 }
 
 func learnCulture(r Raising, bakes []LoggedBake, halfLife time.Duration) (out CultureLesson, err error) {
@@ -127,6 +143,8 @@ func learnCulture(r Raising, bakes []LoggedBake, halfLife time.Duration) (out Cu
 		in.Bakes = append(in.Bakes, one)
 		out.Bakes = append(out.Bakes, b)
 	}
+	in.Bakes, out.Older = latest(in.Bakes, mostBakes)
+	out.Bakes, _ = latest(out.Bakes, mostBakes)
 	if len(in.Bakes) > 0 {
 		out.Lesson, err = in.Learn()
 	}
@@ -149,6 +167,7 @@ func learnLosses(all Observations) ([]LossLesson, error) {
 		if len(in.Loaves) == 0 {
 			continue
 		}
+		in.Loaves, _ = latest(in.Loaves, mostBatches)
 		learned, err := in.Learn()
 		if err != nil {
 			return nil, err

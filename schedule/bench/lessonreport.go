@@ -127,7 +127,7 @@ func (m MixerLesson) blocks() []report.Block {
 				Value: report.Of(m.Learned.Batches),
 			},
 		)
-		out = append(out, rows)
+		out = append(append(out, rows), notCounted(m.Older)...)
 	}
 	return append(out, unused(m.Unused)...)
 }
@@ -149,6 +149,7 @@ func (c CultureLesson) blocks(halfLife time.Duration) []report.Block {
 		},
 		{Label: working.Tell("bench.learned_bakes", "learned from this many bakes"), Value: report.Of(known.Bakes())},
 	}}
+	out = append(out, notCounted(c.Older)...)
 	if halfLife > 0 {
 		out = append(out, report.Paragraph{Text: working.Tell("bench.fading",
 			"a bake counts half after %d {1|day|days}", int(math.Round(halfLife.Hours()/24))), Tone: report.Aside})
@@ -164,6 +165,15 @@ func (c CultureLesson) blocks(halfLife time.Duration) []report.Block {
 		), Tone: report.Aside})
 	}
 	return out
+}
+
+// notCounted says that a log is longer than what is learned from.
+func notCounted(older int) []report.Block {
+	if older == 0 {
+		return nil
+	}
+	return []report.Block{report.Paragraph{Text: working.Tell("bench.older",
+		"the log is longer: %d older {1|dough|doughs} {1|is|are} not counted any more", older), Tone: report.Aside}}
 }
 
 // mostReviews is how many of the last bakes are shown.
