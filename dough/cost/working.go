@@ -3,7 +3,6 @@ package cost
 import (
 	"math/big"
 	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -151,8 +150,12 @@ func decimalsOf(places int) int {
 // inUnit is a mass as a number of the unit that costs are reckoned in, which is the same for every reader, with the
 // decimals it has.
 func inUnit(m quantity.Mass, u quantity.MassUnit) working.Value {
-	_, decimals, _ := strings.Cut(m.Decimal(u).String(), ".")
-	return amountOf(m.In(u), len(strings.TrimRight(decimals, "0")))
+	d := m.Decimal(u)
+	places := max(0, -d.Exponent())
+	for places > 0 && d.Equal(d.Truncate(places-1)) {
+		places--
+	}
+	return amountOf(m.In(u), int(places))
 }
 
 // nameOf is what a line is called.
