@@ -14,8 +14,8 @@
 //	how much of everything, for any target       Bake.Batch, Bake.Formula
 //	what is in the way when it cannot be         Day.Data (why_not), Day.Earlier, Day.Later
 //	does it survive an early or a late dough     Day.Careful, Day.Room, Day.Robust
-//	a step is late: what now                     Day.Replan, Day.StepNamed
-//	which amounts and temperatures fit best      Bake.Fit
+//	a step is late: what now                     Day.Replan, KitchenDay.Replan, Day.StepNamed
+//	which amounts and temperatures fit best      Bake.Fit, Order.Fit
 //	with what my own bakes have taught           Bake.Culture
 //	two plans side by side, and by hand          Day.Beside, Bake.KneadedBy
 //	the day as plain data, and as a calendar     Day.Data, PlanSchema, PlanData.CalendarEvents

@@ -268,6 +268,9 @@ func (d *Day) moments() moments {
 	return m
 }
 
+// soonShaped is the rise in percent below which hardly anything happens before shaping. Judgment.
+const soonShaped = 10
+
 // notes are things to know about this day that no single number shows.
 func (d *Day) notes() []working.Message {
 	var out []working.Message
@@ -343,6 +346,11 @@ func (d *Day) notes() []working.Message {
 		)
 	}
 	out = append(out, d.chilling()...)
+	if r := d.Rising; !r.HasProof && r.Feasible && d.Bake.Bulk.ShapeAt.IsZero() && r.ShapeAt.Points() < soonShaped {
+		add(working.Tell("bakeday.note_shaped_soon", "it is shaped when it has risen by only %.0f, because the rest after "+
+			"shaping brings the rest of the %.0f: for more time before it, less levain, a cooler dough or a shorter rest",
+			r.ShapeAt, d.Bake.Bulk.Rise))
+	}
 	out = append(out, d.Rising.Bulk.Notes()...)
 	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil && !d.Careful {
 		if asleep := d.absentDuring(*s.Watch); !asleep.IsZero() {

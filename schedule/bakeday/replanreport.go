@@ -114,18 +114,22 @@ func (f Fitted) Report() report.Report {
 	if !f.Best.Day.made() {
 		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
 	}
-	r := f.Best.Day.Report()
+	return fittedPage(f.Best.Day.Report(), f.Tried, f.AsWritten, f.Best, f.Others)
+}
+
+// fittedPage tells what was written and what fits best, and then the plan.
+func fittedPage(r report.Report, tried int, written, best Choice, others []Choice) report.Report {
 	head := working.Tell(
 		"bakeday.nothing_better",
 		"%d settings tried; nothing within the levers fits better than what is written",
-		f.Tried,
+		tried,
 	)
-	if len(f.Best.Changes) > 0 {
+	if len(best.Changes) > 0 {
 		head = working.Tell(
 			"bakeday.fits_better",
 			"%d settings tried; this fits better: %v",
-			f.Tried,
-			working.Join(f.Best.words(), "; "),
+			tried,
+			working.Join(best.words(), "; "),
 		)
 	}
 	plan := append([]report.Section{}, r.Sections...)
@@ -151,10 +155,10 @@ func (f Fitted) Report() report.Report {
 		}
 		r.Sections = append(r.Sections, report.Section{Key: key, Title: title, Blocks: blocks})
 	}
-	add("as_written", working.Tell("bakeday.as_written", "As written"), f.AsWritten)
-	add("best", working.Tell("bakeday.best", "What fits best"), f.Best)
+	add("as_written", working.Tell("bakeday.as_written", "As written"), written)
+	add("best", working.Tell("bakeday.best", "What fits best"), best)
 	const most = 3
-	for i, c := range f.Others {
+	for i, c := range others {
 		if i == most {
 			break
 		}

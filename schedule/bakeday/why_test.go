@@ -69,6 +69,24 @@ func TestAllOfThese(t *testing.T) {
 	}
 }
 
+// A dough that does nearly all of its rising after shaping is said to, and why; one that is shaped late is not.
+func TestShapedSoon(t *testing.T) {
+	for share, want := range map[float64]bool{12: false, 22: true} {
+		b := hall()
+		b.Flours[0].Percent, b.Flours[1].Percent = quantity.NewPercent(50), quantity.NewPercent(50)
+		b.Levain.Prefermented, b.Levain.CultureAtHand = quantity.NewPercent(share), quantity.Mass{}
+		d := plan(t, b)
+		said := false
+		for _, n := range d.Notes {
+			said = said || n.ID() == "bakeday.note_shaped_soon"
+		}
+		if said != want || d.Rising.Feasible && said != (d.Rising.ShapeAt.Points() < soonShaped) {
+			t.Errorf("with %v %% in the levain it is shaped at %v, feasible %v: said %v", share, d.Rising.ShapeAt,
+				d.Rising.Feasible, said)
+		}
+	}
+}
+
 // Where there is not enough time, the sentence says how much there is.
 func TestTheTimeThereIs(t *testing.T) {
 	b := rolls()

@@ -11,7 +11,7 @@
 //	is it possible at all                        Observation.Check
 //	can it be true                               Observations.Doubts
 //	which observations are of one dough          Observations.Bakes
-//	what is due, and what do I look for          Under.At
+//	what is due, and what do I look for          Under.At, KitchenUnder.At
 //	which step is meant, which is due            DayNow.StepDue, DayNow.Step
 //	what do my bakes teach                       Observations.Learn
 //	the bake as it is planned with that          Lessons.Apply

@@ -27,7 +27,7 @@ func (q *plan) ask(c *call) error {
 	called := "the bake file"
 	if len(c.args) > 1 {
 		called = "a bake file"
-		c.only("a single bake file", "fit", "svg", "csv")
+		c.only("a single bake file", "svg", "csv")
 	}
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
@@ -121,6 +121,19 @@ func fitBake(c *call, l loaded) error {
 		return l.complain(err)
 	}
 	return c.tellIf(fit.Best.Day.Possible(), fitted{fit}, nil)
+}
+
+// fitDay looks for a better setting of the levers of all breads of a day.
+func fitDay(c *call, d dayFiles) error {
+	ctx, cancel := context.WithTimeout(c.cmd.Context(), 20*time.Second)
+	defer cancel()
+	progress, done := c.watched()
+	fit, err := d.order.Fit(ctx, d.clock, progress)
+	done()
+	if err != nil {
+		return d.complain(err)
+	}
+	return c.tellIf(fit.Day.Possible(), fit, nil)
 }
 
 // fitted tells the best setting, and derives its day.

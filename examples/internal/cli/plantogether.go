@@ -27,6 +27,9 @@ func (q *plan) together(c *call) error {
 			d.order.Bakes[i] = applied.Bake
 		}
 	}
+	if q.Fit {
+		return fitDay(c, d)
+	}
 	day, err := d.order.Plan(c.cmd.Context(), d.clock)
 	if err != nil {
 		return d.complain(err)
