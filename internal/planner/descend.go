@@ -2,11 +2,11 @@ package planner
 
 import "slices"
 
-// descend looks, where the cost is the time of one node alone, for a timetable in which that node is earlier (or later)
-// than in the best one, until there is none, and reports whether that was proven. Questions of whether anything fits
-// are answered better by what failed before than by bounds, and what failed for one time fails for the next. Method:
-// destructive bounds. Source: Klein and Scholl, "Computing lower bounds by destructive improvement", European Journal of
-// Operational Research 112 (1999).
+// descend looks, where the cost is the time of one node alone, for a timetable in which that node is earlier (or
+// later) than in the best one, until there is none, and reports whether that was proven. Questions of whether
+// anything fits are answered better by what failed before than by bounds, and what failed for one time fails for the
+// next. Method: destructive bounds. Source: Klein and Scholl, "Computing lower bounds by destructive improvement",
+// European Journal of Operational Research 112 (1999).
 func (r *search) descend() bool {
 	v, ok := r.b.single()
 	if !ok || r.times == nil || r.stopped() {

@@ -136,7 +136,8 @@ func pigeons(n, places int) *Shop {
 	return s
 }
 
-// The rules of a proof are those that it takes: every task and the pool, and nothing about a task that has nothing to do
+// The rules of a proof are those that it takes: every task and the pool, and nothing about a task that has nothing to
+// do
 // with it.
 func TestLearnerNamesTheRules(t *testing.T) {
 	s := pigeons(4, 3)
@@ -171,5 +172,32 @@ func TestLearnerSeesCycles(t *testing.T) {
 	out := s.learn(NewWatch(t.Context(), 0).Within(20_000))
 	if out.truth != No || !slices.Equal(out.core, []int{0, 1, 2, 3}) {
 		t.Errorf("%+v", out)
+	}
+}
+
+// Tasks that take no time use nothing: two of them at one moment are no failure, whether a rule of their own says so or
+// what they are tied to does.
+func TestLearnerLetsMomentsBe(t *testing.T) {
+	s := &Shop{Net: &Net{Events: 5, Limit: 9}, Tasks: 2}
+	for i := range 2 {
+		s.Net.Arcs = append(s.Net.Arcs, Arc{From: 0, To: StartOf(i), W: 4, Rule: -1},
+			Arc{From: EndOf(i), To: 0, W: -4, Rule: -1}, Arc{From: StartOf(i), To: EndOf(i), Rule: -1},
+			Arc{From: EndOf(i), To: StartOf(i), Rule: -1})
+	}
+	s.Pools = []Pool{{Capacity: 1, Changeover: 2, Uses: []Use{{Task: 0, Amount: 1}, {Task: 1, Amount: 1}}}}
+	if out := s.learn(nil); out.truth != Yes || !slices.Equal(out.times, []int{0, 4, 4, 4, 4}) {
+		t.Errorf("%+v", out)
+	}
+}
+
+// A rule of number 0 is one like any other, and is left out with all that it says.
+func TestOnlyLeavesRulesOut(t *testing.T) {
+	n := &Net{Events: 3, Limit: 9, Arcs: []Arc{{From: 0, To: 1, W: 1, Rule: 0}, {From: 1, To: 2, W: 2, Rule: 1},
+		{From: 2, To: 0, W: -9, Rule: -1}}, Holes: []Hole{{From: 1, To: 3, Rule: 0}, {From: 4, To: 5, Rule: 1}}}
+	for kept, want := range map[int][2]int{0: {2, 1}, 1: {2, 1}, 7: {1, 0}} {
+		only := n.Only(map[int]bool{kept: true})
+		if got := [2]int{len(only.Arcs), len(only.Holes)}; got != want || want[1] == 1 && only.Holes[0].Rule != kept {
+			t.Errorf("rule %d: %v arcs and holes, want %v", kept, got, want)
+		}
 	}
 }

@@ -20,13 +20,15 @@ type learnBudget struct {
 func (l *learner) budget() {
 	long := make([]length, l.shop.Tasks)
 	for _, a := range l.shop.Net.Arcs {
-		if i := (a.From - 1) / 2; a.From > 0 && i < len(long) && a.From == StartOf(i) && a.To == EndOf(i) && a.W > long[i].least {
+		if i := (a.From - 1) / 2; a.From > 0 && i < len(long) && a.From == StartOf(i) && a.To == EndOf(i) &&
+			a.W > long[i].least {
 			long[i] = length{a.W, a.Rule}
 		}
 	}
 	for k := range l.shop.Pools {
 		p := &l.shop.Pools[k]
-		g := learnBudget{budget: budget{cap: p.Capacity, closed: p.closed()}, rule: int32(p.Rule), closing: p.Closed, moved: true}
+		g := learnBudget{budget: budget{cap: p.Capacity, closed: p.closed()}, rule: int32(p.Rule), closing: p.Closed,
+			moved: true}
 		for _, u := range p.Uses {
 			if long[u.Task].least > 0 {
 				g.uses, g.length = append(g.uses, u), append(g.length, long[u.Task].least)

@@ -3,11 +3,11 @@ package planner
 // endless is a cost above every cost that is reckoned with, and a flow without limit.
 const endless = int64(1) << 60
 
-// A reckoner finds the least cost of a forest, the order of its turns included, with any cost for each time of each node, and for every time of a
-// node the least cost of all timetables in which the node has that time. Each node has a row of costs over its
-// times; a row goes from its child to its parent as least costs over a moving span. Method: dynamic programming on
-// a tree (min-sum, forward and backward), with the span minimum of Lemire, "Streaming maximum-minimum filter",
-// Nordic Journal of Computing 13 (2006).
+// A reckoner finds the least cost of a forest, the order of its turns included, with any cost for each time of each
+// node, and for every time of a node the least cost of all timetables in which the node has that time. Each node has
+// a row of costs over its times; a row goes from its child to its parent as least costs over a moving span. Method:
+// dynamic programming on a tree (min-sum, forward and backward), with the span minimum of Lemire, "Streaming
+// maximum-minimum filter", Nordic Journal of Computing 13 (2006).
 type reckoner struct {
 	f      *forest
 	lo, hi []int     // times of each node

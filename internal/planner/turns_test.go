@@ -171,7 +171,8 @@ func TestHalved(t *testing.T) {
 		capacity int
 		amounts  []int
 		want     int
-	}{{3, []int{2, 2, 1}, 2}, {3, []int{3, 3, 1}, 0}, {4, []int{2, 2, 3}, 0}, {5, []int{3, 5, 4}, 3}, {1, []int{1, 1}, 0}} {
+	}{{3, []int{2, 2, 1}, 2}, {3, []int{3, 3, 1}, 0}, {4, []int{2, 2, 3}, 0}, {5, []int{3, 5, 4}, 3}, {1, []int{1, 1},
+		0}} {
 		g := budget{cap: c.capacity}
 		for i, a := range c.amounts {
 			g.uses, g.length = append(g.uses, Use{Task: i, Amount: a}), append(g.length, 10+i)
