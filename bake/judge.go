@@ -276,6 +276,13 @@ func (v LoafVerdict) message() working.Message {
 			v.Target,
 		)
 	case Set:
+		if v.reading.InOven > 0 && rowOf(v.reading.Style).done.hearth {
+			// That long proves it by time alone; most are baked out before, as the guide times of [OvenPiece] say.
+			return working.Tell("bake.set_up_to",
+				"set, but not known to be baked out: core %.1f. Weigh it (at least %v lighter than its dough), or give it up to "+
+					"%v more: until its color is right, within the time that such a loaf takes in this oven.",
+				core, v.MinimumLoss, wholeMinutes(v.HoldFor))
+		}
 		return working.Tell(
 			"bake.set",
 			"set, but not known to be baked out: core %.1f. Weigh it (at least %v lighter than its dough), or give it %v more.",

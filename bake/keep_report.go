@@ -69,10 +69,10 @@ func (s Staleness) table() report.Grid {
 const coldBox = 10.0
 
 func (s Staleness) advice() report.List {
-	keeps := working.Tell("bake.keeps_hours", "%v is usually good for %d to %d hours", s.in.Style,
+	keeps := working.Tell("bake.keeps_hours", "bread of the style %v is usually good for %d to %d hours", s.in.Style,
 		int(s.Keeps.Low.Duration().Hours()), int(s.Keeps.High.Duration().Hours()))
 	if s.Keeps.Low >= quantity.Elapsed(24*time.Hour) {
-		keeps = working.Tell("bake.keeps_days", "%v is usually good for %d to %d days", s.in.Style,
+		keeps = working.Tell("bake.keeps_days", "bread of the style %v is usually good for %d to %d days", s.in.Style,
 			int(s.Keeps.Low.Duration().Hours()/24), int(s.Keeps.High.Duration().Hours()/24))
 	}
 	return report.List{

@@ -120,12 +120,20 @@ func (pr Program) Report() report.Report {
 				{
 					Label: working.Tell("bake.label_each_bake", "each bake"),
 					Value: report.Of(pr.Bake),
-					Note:  working.Tell("bake.go_by_core", "go by the core and the color, not by the clock"),
+					Note:  pr.goBy(),
 				},
 				{Label: working.Tell("bake.label_in_all", "in all"), Value: report.Of(pr.Total)},
 			}},
 		}},
 	}
+}
+
+// goBy says what decides when a piece is done.
+func (pr Program) goBy() working.Message {
+	if !pr.in.Style.ByCore() {
+		return working.Tell("bake.go_by_color", "go by the color, not by the clock")
+	}
+	return working.Tell("bake.go_by_core", "go by the core and the color, not by the clock")
 }
 
 // phaseName says what is done, in which round of several.

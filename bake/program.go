@@ -294,7 +294,7 @@ func (pr *Program) phases() {
 		if round > 1 {
 			add(Reheating, round, pr.Oven, sure(pr.Reheat.Duration()), false, none)
 		}
-		add(Load, round, pr.Oven, sure(0), true, working.Tell("bake.score_and_load", "score and load"))
+		add(Load, round, pr.Oven, sure(0), true, loadNote(pr.in.Style))
 		marks := pr.marks()
 		covered := pr.Covered.Duration()
 		// lasting is a stretch of the bake with the marks that fall into it.
@@ -351,6 +351,22 @@ func preheatNote(v Vessel) working.Message {
 		return working.Tell("bake.preheat_stone", "oven with the stone in it")
 	}
 	return working.Tell("bake.preheat_oven", "oven")
+}
+
+// loadNote says what is done with the pieces as they go in; common practice, no source.
+func loadNote(s Style) working.Message {
+	switch s {
+	case Bagel:
+		return working.Tell("bake.boil_and_load", "boil %v to %v in a wide pot, drain and load",
+			quantity.Elapsed(time.Minute), quantity.Elapsed(2*time.Minute))
+	case Focaccia:
+		return working.Tell("bake.dimple_and_load", "dimple and load")
+	case Pizza, FlatBread:
+		return working.Tell("bake.stretch_and_load", "stretch and load")
+	case SoftRoll, Pan, Enriched:
+		return working.Tell("bake.only_load", "load")
+	}
+	return working.Tell("bake.score_and_load", "score and load")
 }
 
 const rescoreAfter = 5 * time.Minute

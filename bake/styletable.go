@@ -74,7 +74,7 @@ var styleTable = [...]styleRow{
 		[2]float64{
 			250,
 			235,
-		}, 10, lossRow{18, 13, 23, working.Tell("bake.note_thin_crusty", "thin and crusty")}, crumbRow{4.5, 0.80}, false,
+		}, 10, lossRow{18, 13, 29, working.Tell("bake.note_thin_crusty", "thin and crusty")}, crumbRow{4.5, 0.80}, false,
 		keepRow{4, 8},
 	},
 	Pan: {

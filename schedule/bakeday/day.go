@@ -62,7 +62,9 @@ type Day struct {
 	names   map[string]working.Message // of the steps, by their IDs, without the bread
 	// of each soaker: how warm it goes into the dough, and how long it cools before that
 	soaked []quantity.Temperature
-	cools  []time.Duration
+	// how far the dough was reckoned from where the timetable has it, when they did not settle
+	unsettled quantity.Elapsed
+	cools     []time.Duration
 }
 
 // Missed is a wish that could not be met, and why.

@@ -3,6 +3,7 @@ package bakeday
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -14,6 +15,8 @@ type layout struct {
 	share float64          // of the dough's range, early and late, for which it has room
 	fresh bool             // the bread is cool within half the time that it may be
 	folds quantity.Elapsed // how far a fold may be from its interval; everFar: as far as folds may be moved at all
+	// of the time from its peak until it is past its best, how much a levain or preferment may take; 0: all
+	ripe float64
 }
 
 const everFar = quantity.Elapsed(-1)
@@ -42,7 +45,7 @@ func layouts(usual bool) []layout {
 // round before found nothing better.
 func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	var nets []*network
-	usual, folded := false, false
+	usual, folded, ripens := false, false, false
 	for i, d := range p.breads {
 		n, err := d.Bake.network(d.Now, d.Wanted, d.Zone, d.times(), p.company(i))
 		if err != nil {
@@ -51,9 +54,11 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 		nets = append(nets, n)
 		usual = usual || d.Bake.Loaves.FreshWithin == usualFreshness
 		folded = folded || d.Bake.Bulk.Folds > 0
+		ripens = ripens || slices.ContainsFunc(n.p.Steps, ripensByItself)
 	}
 	try := func(l layout) (schedule.Problem, bool, error) {
 		problem := p.together(nets, l)
+		problem.Bounds = append(problem.Bounds[:len(problem.Bounds):len(problem.Bounds)], p.near()...)
 		ok, err := problem.Possible(ctx)
 		if err != nil {
 			err = fmt.Errorf("timetable: %w", err)
@@ -63,10 +68,15 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	all := layouts(usual)
 	// Mostly the layout of the round before fits as it is, with the folds at their interval: then nothing else is
 	// asked.
-	if problem, fits, err := try(all[first]); err != nil {
+	same := all[first]
+	if same.ripe = p.ripe; !p.planned {
+		same.ripe = nearPeak[0]
+	}
+	if problem, fits, err := try(same); err != nil {
 		return found{}, err
 	} else if fits {
-		out := found{problem: p.together(nets, layout{folds: everFar}), layout: first, share: all[first].share}
+		out := found{problem: p.together(nets, layout{folds: everFar}), layout: first, share: all[first].share,
+			ripe: same.ripe}
 		if out.timetable, err = problem.Latest(ctx); err != nil {
 			return out, fmt.Errorf("timetable: %w", err)
 		}
@@ -76,7 +86,7 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	if err != nil {
 		return found{}, err
 	}
-	out := found{problem: plain} // what is kept for planning again has no room to keep
+	out := found{problem: p.together(nets, layout{folds: everFar})} // what is kept for planning again has no room to keep
 	best, l := plain, layout{folds: everFar}
 	for i := first; ok && i < len(all); i++ {
 		l = all[i]
@@ -87,6 +97,21 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 		}
 		if fits {
 			best, out.layout = problem, i
+			break
+		}
+	}
+	for _, share := range nearPeak { // and what ripens is used as near to its peak
+		if !ripens || !ok {
+			break
+		}
+		nearer := l
+		nearer.ripe = share
+		problem, fits, err := try(nearer)
+		if err != nil {
+			return out, err
+		}
+		if fits {
+			best, l, out.ripe = problem, nearer, share
 			break
 		}
 	}
@@ -116,6 +141,15 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 		out.share = l.share
 	}
 	return out, nil
+}
+
+// nearPeak are how much of its good hours a levain or preferment is let stand after its peak, where that can be: the
+// least is tried first. Judgment: at its peak it raises most and is least sour; its last hour is for emergencies.
+var nearPeak = [...]float64{0.25, 0.5, 0.75}
+
+// ripensByItself reports whether a step is a levain or preferment whose clock was computed.
+func ripensByItself(s schedule.DayStep) bool {
+	return s.Kind == schedule.Ripen && s.MaxFirm && s.Max > s.Min
 }
 
 // foldsMoved is the farthest that a fold is planned from its interval.

@@ -232,11 +232,6 @@ func (n *network) bulk() {
 	bulk := n.add(schedule.DayStep{
 		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early,
 		Max: late, Living: true, Likely: likely, Watch: baker,
-		MinWords: working.Tell(
-			"bakeday.rule_bulk_least",
-			"bulk at least %v",
-			early,
-		), MaxWords: working.Tell("bakeday.rule_bulk_most", "bulk at most %v", late),
 	})
 	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
 	of := n.folding.planned
@@ -274,11 +269,6 @@ func (n *network) rest() string {
 		proof := n.add(schedule.DayStep{
 			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late,
 			Living: true, Likely: likely, Watch: baker,
-			MinWords: working.Tell(
-				"bakeday.rule_proof_least",
-				"final proof at least %v",
-				early,
-			), MaxWords: working.Tell("bakeday.rule_proof_most", "final proof at most %v", late),
 		})
 		n.atOnce(idShape, proof)
 		return proof
@@ -359,7 +349,7 @@ func (n *network) preheat() schedule.DayStep {
 	s := schedule.DayStep{
 		ID:    idHeat,
 		Kind:  schedule.Preheat,
-		Name:  working.Tell("bakeday.step_preheat", "heat the oven"),
+		Name:  n.b.heatName(),
 		Min:   grid(n.b.Oven.Preheat.Duration()),
 		Needs: n.there,
 	}
@@ -375,6 +365,11 @@ func (n *network) layOut(l layout) schedule.Problem {
 	p.Steps, p.Links = slices.Clone(p.Steps), slices.Clone(p.Links)
 	for i, k := range n.folds {
 		p.Links[k].Min, p.Links[k].Max = n.folding.between(i+1, l.folds)
+	}
+	for i := range p.Steps {
+		if s := &p.Steps[i]; l.ripe > 0 && ripensByItself(*s) {
+			s.Max = s.Min + grid(time.Duration(float64(s.Max-s.Min)*l.ripe))
+		}
 	}
 	cool := &p.Steps[n.cool]
 	cool.Max = cool.Min + n.fresh(l)

@@ -390,12 +390,21 @@ func (d *Day) notes() []working.Message {
 			),
 		)
 	}
+	if cool, ok := d.Timetable.Step(idCool); ok && d.Possible() && !d.Bake.Loaves.Warm {
+		ready := cool.Start.Add(d.times().cool)
+		if waits := d.Wanted.Sub(ready); waits > freshEnough {
+			add(working.Tell("bakeday.note_waits",
+				"the bread is cool at %v and waits %v until it is wanted: a later bake does not fit with when somebody is there",
+				ready.In(d.Zone), quantity.Elapsed(waits.Truncate(time.Minute))))
+		}
+	}
 	if d.Possible() && !d.Settled {
 		add(
 			working.Tell(
 				"bakeday.note_not_settled",
-				"times and temperatures did not settle; the plan is the last of %d rounds",
-				rounds,
+				"the room's warmth and the hours of this plan did not settle: the dough was reckoned for hours up to %v off "+
+					"these; weights and steps hold, and the ranges of the dough are that much wider",
+				d.unsettled,
 			),
 		)
 	}
@@ -404,6 +413,9 @@ func (d *Day) notes() []working.Message {
 	}
 	return out
 }
+
+// freshEnough is how long bread may wait, cool, before a word is lost on it. Judgment: half the time that it may at most.
+const freshEnough = 6 * time.Hour
 
 // absentDuring says in the baker's words which absence lies in a span, if any.
 func (d *Day) absentDuring(watch schedule.Span) working.Message {

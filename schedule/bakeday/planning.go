@@ -20,6 +20,7 @@ type planning struct {
 	brief      bool // reasons are not looked for
 	survives   schedule.Robustness
 	settled    bool
+	pinned     bool // mixing stays near where it was
 	timeRanOut bool
 }
 
@@ -37,6 +38,8 @@ type found struct {
 	problem   schedule.Problem // without the room that is kept for an early or late dough
 	layout    int              // which of the layouts it has
 	share     float64          // of the ranges, for which there is room
+	ripe      float64          // of the hours after its peak, that what ripens takes; 0: all
+	planned   bool             // a round before found it
 }
 
 // prepare works out what does not depend on the time of day.
@@ -91,7 +94,12 @@ func (p *planning) run(ctx context.Context) error {
 		if round < 3 {
 			first = max(0, first-1)
 		}
+		p.pinned = round >= halfway
 		next, err := p.planTogether(ctx, first)
+		if p.pinned && err == nil && !possible(next.timetable) {
+			p.pinned = false
+			next, err = p.planTogether(ctx, first)
+		}
 		if err != nil {
 			if !ended(err) || !kept {
 				return err
@@ -101,6 +109,7 @@ func (p *planning) run(ctx context.Context) error {
 			break
 		}
 		p.found = next
+		p.planned = true
 		p.timeRanOut = next.timetable.TimeRanOut
 		p.hand()
 		if !p.possible() {
@@ -127,6 +136,29 @@ func (p *planning) restore(breads []planned) {
 	for i, d := range breads {
 		*p.breads[i] = d
 	}
+}
+
+// halfway is the round from which on the doughs are mixed near where the round before had them: two timetables that call
+// each other forth would otherwise take turns for ever.
+const halfway = 4
+
+// near are the bounds that keep the mixing of every bread within an hour of where its dough was reckoned.
+func (p *planning) near() []schedule.Bound {
+	if !p.pinned {
+		return nil
+	}
+	var out []schedule.Bound
+	for _, d := range p.breads {
+		at := d.at.mixed.Truncate(time.Minute)
+		out = append(out, schedule.Bound{Step: d.prefix + idBulk, Earliest: at.Add(-time.Hour), Latest: at.Add(time.Hour)})
+	}
+	return out
+}
+
+// off is how far moments are from others, the farthest of them.
+func (m moments) off(from moments) quantity.Elapsed {
+	far := max(from.mixed.Sub(m.mixed).Abs(), from.fed.Sub(m.fed).Abs(), (from.retard - m.retard).Abs())
+	return quantity.Elapsed((far + time.Minute - 1).Truncate(time.Minute))
 }
 
 // workOut asks every room about every bread.
@@ -167,9 +199,10 @@ func (p *planning) feasible() bool {
 }
 
 // possible reports whether there is a timetable.
-func (p *planning) possible() bool {
-	v := p.timetable.Verdict
-	return len(p.timetable.Steps) > 0 && (v == schedule.Optimal || v == schedule.Feasible)
+func (p *planning) possible() bool { return possible(p.timetable) }
+
+func possible(t schedule.Timetable) bool {
+	return len(t.Steps) > 0 && (t.Verdict == schedule.Optimal || t.Verdict == schedule.Feasible)
 }
 
 // agree takes the moments from the timetable, and reports whether all are where they were.
@@ -192,6 +225,7 @@ func (p *planning) agree() bool {
 		if owner := p.breads[d.levain]; owner != d {
 			now.fed = owner.moments().fed
 		}
+		d.unsettled = d.at.off(now)
 		d.at = now
 	}
 	return false

@@ -1,6 +1,8 @@
 package bakeday
 
 import (
+	"slices"
+
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 )
@@ -132,6 +134,11 @@ func fittedPage(r report.Report, tried int, written, best Choice, others []Choic
 			working.Join(best.words(), "; "),
 		)
 	}
+	if f.Best.without() {
+		r.Headline = working.Tell("bakeday.no_setting_fits", "%d {1|setting|settings} tried, and no timetable fits any of them",
+			f.Tried)
+		return r
+	}
 	plan := append([]report.Section{}, r.Sections...)
 	r.Sections = nil
 	add := func(key string, title working.Message, c Choice) {
@@ -166,6 +173,11 @@ func fittedPage(r report.Report, tried int, written, best Choice, others []Choic
 	}
 	r.Headline, r.Sections = head, append(r.Sections, plan...)
 	return r
+}
+
+// without reports whether the choice has no timetable.
+func (c Choice) without() bool {
+	return slices.ContainsFunc(c.Against, func(a Against) bool { return a.Drawback == NoTimetable })
 }
 
 // words are the changes as sentences.

@@ -246,6 +246,12 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	} else {
 		say(working.Tell("bakeday.preheat", "preheat the oven %v to %.0f", o.Preheat, o.Temperature))
 	}
+	if heat, ok := d.Timetable.Step(idHeat); ok {
+		if longer := quantity.Elapsed(heat.End.Sub(heat.Start)) - o.Preheat; longer > quantity.Elapsed(5*time.Minute) {
+			say(working.Tell("bakeday.heat_early",
+				"heated from %v on, %v longer than it takes: an early dough then finds it hot", heat.Start.In(d.Zone), longer))
+		}
+	}
 	round := working.Tell("bakeday.one_round", "%d in one round", k.Each)
 	if k.Rounds > 1 {
 		round = working.Tell("bakeday.rounds", "%d rounds of %d, %v between them to reheat", k.Rounds, k.Each, o.Reheat)

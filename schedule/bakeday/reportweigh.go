@@ -41,7 +41,9 @@ func (l WeighList) blocks() []report.Block {
 			Key: "batch_" + strconv.Itoa(k+1), Title: working.Tell("bakeday.batch", "batch %d", k+1), Right: true, Tick: true,
 		})
 	}
-	t.Columns = append(t.Columns, report.GridColumn{Key: "item"}, report.GridColumn{Key: "share", Right: true})
+	t.Columns = append(t.Columns, report.GridColumn{Key: "item"}, report.GridColumn{
+		Key: "share", Title: working.Tell("bakeday.share", "of the flour in it"), Right: true,
+	})
 	sums := make([]quantity.Mass, wide)
 	for _, line := range l.Lines {
 		row := []report.Cell{weighed(line.Mass)}
@@ -56,6 +58,9 @@ func (l WeighList) blocks() []report.Block {
 		share := report.Cell{}
 		if line.Percent.Sign() > 0 {
 			share = report.Rounded(line.Percent, 1)
+			if line.Percent.Compare(quantity.NewPercent(1)) < 0 { // the yeast of a poolish
+				share = report.Rounded(line.Percent, 2)
+			}
 		}
 		t.Rows = append(t.Rows, append(row, report.Of(line.item()), share))
 	}

@@ -3,6 +3,7 @@ package bakeday
 import (
 	"time"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/ferment"
@@ -238,10 +239,9 @@ func (b *Bake) riseWithRetard(
 	m moments,
 	zone *time.Location,
 ) (Rising, error) {
-	loaf := ferment.Piece{
-		Mass: piece, Form: ferment.Round, Into: ferment.Room{Night: b.Kitchen.Refrigerator}, Exposure: ferment.Refrigerator,
-		For: quantity.Elapsed(m.retard),
-	}
+	loaf := b.piece(piece)
+	loaf.Into, loaf.Exposure = ferment.Room{Night: b.Kitchen.Refrigerator}, ferment.Refrigerator
+	loaf.For = quantity.Elapsed(m.retard)
 	proof := ferment.Proof{
 		Bulk:   bulk,
 		Bench:  quantity.Elapsed(m.shaping),
@@ -263,6 +263,22 @@ func (b *Bake) riseWithRetard(
 		return b.shapedAsWished(r, proof, wish)
 	}
 	return r, nil
+}
+
+// piece is the form in which a shaped piece rests: dough for a tray lies flat in it, a baguette is a long roll. Balls for
+// pizza are stretched only when they are baked. The proportions are judgment.
+func (b *Bake) piece(mass quantity.Mass) ferment.Piece {
+	p := ferment.Piece{Mass: mass, Form: ferment.Round}
+	switch {
+	case b.Loaves.toOrder():
+	case b.Loaves.Shape.For(b.Loaves.Style) == bake.Sheet:
+		p.Form, p.Height, p.Metallic = ferment.SlabOfDough, quantity.Centimeters(2), true
+	case b.Loaves.Shape.For(b.Loaves.Style) == bake.Flat:
+		p.Form, p.Height = ferment.SlabOfDough, quantity.Centimeters(1)
+	case b.Loaves.Shape.For(b.Loaves.Style) == bake.Thin:
+		p.Form, p.Height = ferment.Log, quantity.Centimeters(50)
+	}
+	return p
 }
 
 // shapedAsWished is a retarded dough shaped at a rise of the baker's, whatever that makes of it in the oven.

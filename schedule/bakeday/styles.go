@@ -29,6 +29,20 @@ func (b *Bake) shapeName() working.Message {
 	return working.Tell("bakeday.step_shape", "divide and shape")
 }
 
+// A bagel lies in the kettle so long; common practice, no source.
+const (
+	boiledLeast = quantity.Elapsed(time.Minute)
+	boiledMost  = quantity.Elapsed(2 * time.Minute)
+)
+
+// heatName says what is heated for the bake.
+func (b *Bake) heatName() working.Message {
+	if b.Loaves.Style == bake.Bagel {
+		return working.Tell("bakeday.step_kettle", "heat the oven, and a wide pot of water to a simmer")
+	}
+	return working.Tell("bakeday.step_preheat", "heat the oven")
+}
+
 // bakeName says what is done with the pieces before and in the oven.
 func (b *Bake) bakeName() working.Message {
 	switch {
@@ -36,6 +50,8 @@ func (b *Bake) bakeName() working.Message {
 		return working.Tell("bakeday.step_stretch", "stretch and bake")
 	case b.Loaves.Style == bake.Focaccia:
 		return working.Tell("bakeday.step_dimple", "dimple and bake")
+	case b.Loaves.Style == bake.Bagel:
+		return working.Tell("bakeday.step_boil", "boil %v to %v in a wide pot, drain, and bake", boiledLeast, boiledMost)
 	}
 	return working.Tell("bakeday.step_bake", "bake")
 }

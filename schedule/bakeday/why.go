@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -37,7 +38,11 @@ func (d Day) why() *WhyData {
 	if c.ShortProven {
 		w.Short = c.Short
 	}
+	before, add := d.workBefore(c)
 	for _, m := range c.Members {
+		if m.Step == add && add != "" {
+			w.Rules, add = append(w.Rules, before...), ""
+		}
 		if atOnce(m) {
 			w.InOrder = true // the order of the steps is not up for change
 			continue
@@ -63,6 +68,43 @@ func (d Day) why() *WhyData {
 	}
 	w.Earlier, w.Later = local(d.Earlier), local(d.Later)
 	return w
+}
+
+// workBefore is the work right before the first of the steps that clash with an absence, and the ID of that step: the
+// work is what cannot be done while nobody is there, and without its length the others do not add up.
+func (d Day) workBefore(c *schedule.Conflict) (work []RuleData, first string) {
+	lengths := map[string]bool{}
+	absence := false
+	for _, m := range c.Members {
+		lengths[m.Step] = lengths[m.Step] || m.Rule == schedule.StepMin || m.Rule == schedule.StepExact
+		absence = absence || m.Rule == schedule.Absence
+	}
+	at := slices.IndexFunc(d.problem.Steps, func(s schedule.DayStep) bool { return lengths[s.ID] })
+	if !absence || at < 0 {
+		return nil, ""
+	}
+	first = d.problem.Steps[at].ID
+	for id := first; ; {
+		from, ok := d.rightBefore(id)
+		if !ok || !from.Kind.Hands() {
+			return work, first
+		}
+		id = from.ID
+		work = append([]RuleData{{Rule: schedule.StepExact, Step: id,
+			Words: working.Tell("bakeday.rule_takes", "%v takes %v", from.Name, from.Min)}}, work...)
+	}
+}
+
+// rightBefore is the step that another one follows at once.
+func (d Day) rightBefore(id string) (schedule.DayStep, bool) {
+	for _, l := range d.problem.Links {
+		if l.To != id || l.Kind != schedule.EndToStart || l.Max != 0 {
+			continue
+		}
+		at := slices.IndexFunc(d.problem.Steps, func(s schedule.DayStep) bool { return s.ID == l.From })
+		return d.problem.Steps[max(at, 0)], at >= 0
+	}
+	return schedule.DayStep{}, false
 }
 
 // risesTooFar says what the rest after shaping does to a dough that nothing is left for before it.
@@ -91,8 +133,9 @@ func atOnce(m schedule.Member) bool {
 	return m.Rule == schedule.LinkExact && m.Link == schedule.EndToStart && m.Limit == 0
 }
 
-// inTheWay says in one sentence what clashes: how long the steps take one after the other, and which absences and other
-// rules lie between now and the wanted time, of which so much is left. The same words come once.
+// inTheWay says in one sentence what clashes: how long the steps take one after the other, where these alone are too
+// long for the time that is left; or else which absences and other rules lie between now and the wanted time. The same
+// words come once. Lengths are told only where they add up to what is missing.
 func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
 	if c.Shortage != nil {
 		return c.Shortage.Message()
@@ -121,19 +164,15 @@ func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
 		}
 	}
 	switch {
-	case together > 0 && len(all) > 0:
-		return working.Tell(
-			"bakeday.in_the_way_both",
-			"the steps take %v one after the other, and this is in the way: %v",
-			together,
-			working.Join(all, "; "),
-		)
-	case together > left && left > 0:
-		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and there are %v", together, left)
-	case together > 0:
-		return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
+	case len(all) > 0:
+		return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
+	case left > 0 && together-left == c.Short:
+		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and there are %v", together,
+			left)
+	case left > 0 && c.Short > 0:
+		return working.Tell("bakeday.in_the_way_no_time", "the whole bake takes longer, and there are %v", left)
 	}
-	return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
+	return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
 }
 
 // left is the time from the plan's clock to the wanted time, where a conflict is about that.
