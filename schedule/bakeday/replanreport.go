@@ -134,9 +134,9 @@ func fittedPage(r report.Report, tried int, written, best Choice, others []Choic
 			working.Join(best.words(), "; "),
 		)
 	}
-	if f.Best.without() {
+	if best.without() {
 		r.Headline = working.Tell("bakeday.no_setting_fits", "%d {1|setting|settings} tried, and no timetable fits any of them",
-			f.Tried)
+			tried)
 		return r
 	}
 	plan := append([]report.Section{}, r.Sections...)
