@@ -162,8 +162,8 @@ func TestBagelsAreBoiled(t *testing.T) {
 	b.Loaves = Loaves{Pieces: 10, Scaling: quantity.Grams(115), Style: bake.Bagel}
 	b.Oven = OvenWork{}
 	d := plan(t, b)
-	for id, want := range map[string]string{"bake-1": "boil 1m to 2m in a wide pot, drain, and bake",
-		"preheat": "heat the oven, and a wide pot of water to a simmer"} {
+	for id, want := range map[string]string{"bake-1": "boil 1m to 2m in a wide pot, and bake",
+		"preheat": "heat the oven, and a wide pot of water"} {
 		if got := step(t, d, id).Name.String(); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}

@@ -38,7 +38,7 @@ const (
 // heatName says what is heated for the bake.
 func (b *Bake) heatName() working.Message {
 	if b.Loaves.Style == bake.Bagel {
-		return working.Tell("bakeday.step_kettle", "heat the oven, and a wide pot of water to a simmer")
+		return working.Tell("bakeday.step_kettle", "heat the oven, and a wide pot of water")
 	}
 	return working.Tell("bakeday.step_preheat", "heat the oven")
 }
@@ -51,7 +51,7 @@ func (b *Bake) bakeName() working.Message {
 	case b.Loaves.Style == bake.Focaccia:
 		return working.Tell("bakeday.step_dimple", "dimple and bake")
 	case b.Loaves.Style == bake.Bagel:
-		return working.Tell("bakeday.step_boil", "boil %v to %v in a wide pot, drain, and bake", boiledLeast, boiledMost)
+		return working.Tell("bakeday.step_boil", "boil %v to %v in a wide pot, and bake", boiledLeast, boiledMost)
 	}
 	return working.Tell("bakeday.step_bake", "bake")
 }
