@@ -56,7 +56,7 @@ type StyleGuide struct {
 func (s Style) Guide() (StyleGuide, error) {
 	var p quantity.Problems
 	if !styles.Check(&p, "Style", s) {
-		return StyleGuide{}, p.Err()
+		return StyleGuide{}, p.ErrFor(s)
 	}
 	r := rowOf(s).done
 	g := StyleGuide{

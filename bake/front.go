@@ -135,7 +135,7 @@ func (in OvenBake) LearnBrowning(saw Shade) (float64, error) {
 	}
 	var p quantity.Problems
 	if !shades.Check(&p, "Shade", saw) {
-		return 0, p.Err()
+		return 0, p.ErrFor(in)
 	}
 	exposure := in.guidePace(boiling) * in.move(boiling, ovenFilm, crustK, surfaceWarms).exposure
 	if exposure < 0.01 {

@@ -54,7 +54,7 @@ func (s Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", s)
 	quantity.Check(&p, "Dough", dough, quantity.Grams(20), quantity.Grams(5000))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(s); err != nil {
 		return LossGuide{}, err
 	}
 	likely, low, high, note := usualLoss(s, dough.Grams())

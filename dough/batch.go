@@ -138,7 +138,7 @@ func (b *Batch) weigh() error {
 	}
 	var p quantity.Problems
 	if !quantity.Check(&p, "Target", b.dough, leastDough, mostDough.Times(10)) {
-		return p.Err()
+		return p.ErrFor(b)
 	}
 	return b.weighTree()
 }

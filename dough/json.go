@@ -139,7 +139,7 @@ func (b Batch) MarshalJSON() ([]byte, error) {
 // views. Errors: those of [Formula.For] and [Weights.Batch].
 func (b *Batch) UnmarshalJSON(data []byte) error {
 	var d batchData
-	if err := json.Unmarshal(data, &d); err != nil {
+	if err := quantity.ReadJSON(data, &d); err != nil {
 		return err
 	}
 	switch {
@@ -152,9 +152,10 @@ func (b *Batch) UnmarshalJSON(data []byte) error {
 	case d.Order != nil && d.Weights == nil:
 		target, ok := d.Order.target()
 		if !ok {
-			return &quantity.InputError{GoPath: "Order", Want: quantity.Tell("dough.want_one_target_by_dough_or",
-				"one target, such as by_dough or baked"),
-				Err: quantity.ErrInconsistent}
+			return quantity.DataPaths(d, &quantity.InputError{GoPath: "Order",
+				Want: quantity.Tell("dough.want_one_target_by_dough_or",
+					"one target, such as by_dough or baked"),
+				Err: quantity.ErrInconsistent})
 		}
 		made, err := d.Order.Formula.For(target)
 		if err != nil {
@@ -169,9 +170,9 @@ func (b *Batch) UnmarshalJSON(data []byte) error {
 		*b = Batch{}
 		return nil
 	}
-	return &quantity.InputError{
+	return quantity.DataPaths(d, &quantity.InputError{
 		GoPath: "Order",
 		Want:   quantity.Tell("dough.want_formula_target_or_weights", "a formula with its target, or weights"),
 		Err:    quantity.ErrRequired,
-	}
+	})
 }

@@ -189,7 +189,7 @@ func (a Allergens) MarshalJSON() ([]byte, error) {
 // UnmarshalJSON implements json.Unmarshaler: a list of the words that MarshalJSON writes.
 func (a *Allergens) UnmarshalJSON(data []byte) error {
 	var words []string
-	if err := json.Unmarshal(data, &words); err != nil {
+	if err := quantity.ReadJSON(data, &words); err != nil {
 		return err
 	}
 	var set Allergens

@@ -41,11 +41,11 @@ func (p LevainPlan) Weigh(s Scales) (rounded LevainPlan, residue quantity.Mass, 
 		}
 		out := Feeding{Starter: Starter{lines[0].Mass, f.Starter.Hydration}, Flour: lines[1].Mass, Water: lines[2].Mass}
 		if out.Starter.Mass.IsZero() || out.Flour.IsZero() && !f.Flour.IsZero() {
-			return p, quantity.Mass{}, &quantity.InputError{
+			return p, quantity.Mass{}, quantity.DataPaths(s, &quantity.InputError{
 				GoPath: "Fine", Got: quantity.Tell("dough.got_stage", "%v for stage %d, %v", s.Fine, i+1, f),
 				Want: quantity.Tell("dough.want_finer_scale_or_fewer_stages", "a finer scale, or fewer stages"),
 				Err:  quantity.ErrInconsistent,
-			}
+			})
 		}
 		rounded.Stages[i] = out
 		made = out.Made()

@@ -17,7 +17,7 @@ func (b Batch) FlourUp(step quantity.Mass) (Batch, quantity.Mass, error) {
 		p.Required("Batch", quantity.Tell("dough.want_batch_was_reckoned", "a batch that was reckoned"))
 	}
 	quantity.Check(&p, "step", step, quantity.Micrograms(1000), quantity.Kilograms(1000))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return Batch{}, quantity.Mass{}, err
 	}
 	flour, _ := b.flour.RoundUp(step)

@@ -176,7 +176,7 @@ func (b Batch) Divide(each quantity.Mass) (pieces int, left quantity.Mass, err e
 		p.Required("Batch", quantity.Tell("dough.want_batch_was_reckoned", "a batch that was reckoned"))
 	}
 	checkMass(&p, "each", each)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return 0, quantity.Mass{}, err
 	}
 	whole, left := b.goal.scaled.RoundDown(each)

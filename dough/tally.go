@@ -33,7 +33,7 @@ func (t *tally) batch() (Batch, error) {
 	}
 	var p quantity.Problems
 	c := compile(&f, &p)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(t); err != nil {
 		return Batch{}, err
 	}
 	return t.fill(c)
@@ -279,7 +279,7 @@ func (t *tally) fill(c compiled) (Batch, error) {
 	b.weighed = true
 	var p quantity.Problems
 	quantity.Check(&p, "Final", b.dough, leastDough, mostDough.Times(10))
-	return b, p.Err()
+	return b, p.ErrFor(t)
 }
 
 // givenTo is how bowl i was weighed, by the ingredients of the formula.

@@ -145,8 +145,7 @@ func (c *compiled) blend(p *quantity.Problems, path string, parts []Part) []quan
 			p.Add(
 				at(path, i)+".Name",
 				quantity.Excerpt(part.Name),
-				quantity.Tell("dough.want_one_formulas_flours", "one of the formula's flours"),
-				quantity.ErrInconsistent,
+				quantity.Tell("dough.want_one_formulas_flours", "one of the formula's flours"), quantity.ErrInconsistent,
 			)
 			ok = false
 			continue
@@ -183,8 +182,7 @@ func (c *compiled) parts(p *quantity.Problems, path string, parts []Part, n *nod
 			p.Add(
 				at(path, i)+".Name",
 				quantity.Tell("dough.got_flour", "%s, a flour", quantity.Excerpt(part.Name)),
-				quantity.Tell("dough.want_flours_blend", "flours in the blend"),
-				quantity.ErrInconsistent,
+				quantity.Tell("dough.want_flours_blend", "flours in the blend"), quantity.ErrInconsistent,
 			)
 		case n.uses(j):
 			p.Add(

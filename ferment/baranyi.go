@@ -58,7 +58,7 @@ func (b Baranyi) After(dose float64) (float64, error) {
 	var p problems
 	b.check(&p)
 	p.Float("Dose", dose, 0, 10_000, "")
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return 0, err
 	}
 	return b.after(dose), nil
@@ -94,7 +94,7 @@ func (b Baranyi) DoseTo(log float64) (dose float64, reached bool, err error) {
 	var p problems
 	b.check(&p)
 	p.Float("Log", log, -1e6, 1e6, "")
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return 0, false, err
 	}
 	switch {

@@ -70,7 +70,7 @@ func (l LevainPercent) Prefermented() (quantity.Percent, error) {
 	var p problems
 	quantity.Check(&p.Problems, "Levain", l.Levain, quantity.Percent{}, quantity.NewPercent(1000))
 	quantity.Check(&p.Problems, "Hydration", l.Hydration, quantity.NewPercent(30), quantity.NewPercent(500))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(l); err != nil {
 		return quantity.Percent{}, err
 	}
 	flour := l.Levain.Fraction() / (1 + l.Hydration.Fraction())

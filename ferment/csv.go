@@ -27,7 +27,7 @@ func ParseReadings(text string) (Readings, error) {
 	if len(text) > 64<<20 {
 		p.Add("Text", quantity.Tell("ferment.got_bytes", "%s bytes", fmt.Sprint(len(text))),
 			quantity.Tell("ferment.want_at_most_64_mb", "at most 64 MB"), errOutOfRange)
-		return Readings{}, p.Err()
+		return Readings{}, p.ErrFor(nil)
 	}
 	text = strings.TrimPrefix(text, "\ufeff")
 	var out Readings
@@ -76,7 +76,7 @@ func ParseReadings(text string) (Readings, error) {
 	if len(out.Points) == 0 && faults == 0 {
 		p.Required("Text", quantity.Tell("ferment.want_at_least_one_reading_0h", "at least one reading, such as 0h, 24.5 °C"))
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(nil); err != nil {
 		return Readings{}, err
 	}
 	return out, nil

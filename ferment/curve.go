@@ -34,7 +34,7 @@ func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 	if rate == nil {
 		p.Required("Rate", quantity.Tell("ferment.want_rate_1_h_each_temperature",
 			"a rate in 1/h for each temperature in °C"))
-		return Curve{}, p.Err()
+		return Curve{}, p.ErrFor(nil)
 	}
 	if about.Name == "" {
 		p.Required("About.Name", quantity.Tell("ferment.want_name_to_show_beside_results", "a name to show beside results"))
@@ -53,7 +53,7 @@ func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 		}
 	}
 	about.Key = ""
-	return Curve{&curve{about: about, rate: rate, adaptive: true}}, p.Err()
+	return Curve{&curve{about: about, rate: rate, adaptive: true}}, p.ErrFor(nil)
 }
 
 // IsZero reports whether no curve is given.

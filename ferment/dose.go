@@ -26,7 +26,7 @@ func (c Curve) Dose(h History, from, to time.Duration) (float64, error) {
 	if c.of == nil {
 		var p problems
 		p.Required("Curve", quantity.Tell("ferment.want_rate_curve", "a rate curve"))
-		return 0, p.Err()
+		return 0, p.ErrFor(c)
 	}
 	a, b := hours(from), hours(to)
 	var sum float64
@@ -47,7 +47,7 @@ func sane(dose float64) error {
 	p.Add("Curve", quantity.Tell("ferment.got_dose", "a dose of %v", dose),
 		quantity.Tell("ferment.want_curve_finite_rates_are_not",
 			"a curve with finite rates that are not negative"), errOutOfRange)
-	return p.Err()
+	return p.ErrFor(nil)
 }
 
 // dose walks the knots with one evaluation of the antiderivative for each.

@@ -72,7 +72,7 @@ func (l DoseLaw) Ready(b Bulk) (quantity.TimeRange, error) {
 		p.Required("Inoculation", quantity.Tell("ferment.want_levain_or_yeast_dough_itself",
 			"a levain, or yeast in the dough itself"))
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(l); err != nil {
 		return quantity.TimeRange{}, err
 	}
 	s := saltFactor(100 * b.Salt.Fraction() / b.Hydration.Fraction())

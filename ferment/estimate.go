@@ -102,7 +102,7 @@ func (e Estimate) RiseAt(t time.Duration) (quantity.Range[quantity.Percent], err
 		p.Required("Estimate", quantity.Tell("ferment.want_estimate_dough", "an estimate of a dough"))
 	}
 	p.Duration("At", t, 0, Horizon)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(e); err != nil {
 		return band{}, err
 	}
 	return e.band(hours(t)), nil

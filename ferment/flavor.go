@@ -49,7 +49,7 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 			"a levain alone: commercial yeast brings no lactobacilli"),
 			quantity.ErrInconsistent)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(e); err != nil {
 		return Flavor{}, err
 	}
 	if lo, hi := e.bulk.History.extremes(hours(until)); !e.bulk.Extrapolate && (lo < 0 || hi > flavorHigh) {
@@ -59,7 +59,7 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 			quantity.Tell("ferment.want_0_to_36_c_unless", "0 to 36 °C, unless extrapolating is allowed"),
 			quantity.ErrModelRange,
 		)
-		return Flavor{}, p.Err()
+		return Flavor{}, p.ErrFor(e)
 	}
 	lacto, err := GanzleLactobacilli().Dose(e.bulk.History, 0, until)
 	if err != nil {

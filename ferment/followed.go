@@ -53,7 +53,7 @@ func (f Followed) Read(at time.Duration, t quantity.Temperature) (Followed, erro
 	if f.d == nil {
 		var p problems
 		p.Required("Followed", quantity.Tell("ferment.want_dough_followed", "a dough that is followed"))
-		return f, p.Err()
+		return f, p.ErrFor(f)
 	}
 	if err := f.checkReading(at, t); err != nil {
 		return f, err
@@ -96,7 +96,7 @@ func (f *Followed) checkReading(at time.Duration, t quantity.Temperature) error 
 		p.Duration("At", at, 0, Horizon)
 	}
 	p.Join("", f.checkTemperature(t))
-	return p.Err()
+	return p.ErrFor(f)
 }
 
 func (f *Followed) checkTemperature(t quantity.Temperature) error {
@@ -104,7 +104,7 @@ func (f *Followed) checkTemperature(t quantity.Temperature) error {
 	if quantity.Check(&p.Problems, "Temperature", t, lowestTemperature, highestTemperature) && !f.bulk.Extrapolate {
 		p.Join("", within(f.bulk.Law, false, Constant(t), 0, "Temperature"))
 	}
-	return p.Err()
+	return p.ErrFor(f)
 }
 
 // Bulk is the dough that is followed.

@@ -40,7 +40,7 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 		return nil
 	}
 	var in followedData
-	if err := json.Unmarshal(data, &in); err != nil {
+	if err := quantity.ReadJSON(data, &in); err != nil {
 		return err
 	}
 	var p problems

@@ -74,7 +74,7 @@ func FromKnots(knots ...Knot) (History, error) {
 		h.knots[i] = exact(hours(at), c)
 		lo, hi, last = min(lo, c), max(hi, c), at
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(nil); err != nil {
 		return History{}, err
 	}
 	h.label = working.Tell("ferment.knots", "%d {1|corner|corners} over %v, %.1f to %.1f",
@@ -160,7 +160,7 @@ func (h History) interval(from, to time.Duration) error {
 	}
 	p.Duration("From", from, 0, longest)
 	p.Duration("To", to, max(from, 0), longest)
-	return p.Err()
+	return p.ErrFor(h)
 }
 
 // Shift is the history as seen from a later start: what was at start is at 0. Errors: as [History.Mean].
@@ -203,7 +203,7 @@ func Join(parts ...Stretch) (History, error) {
 			p.Duration(path+".For", part.For.Duration(), time.Second, longest)
 		}
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(nil); err != nil {
 		return History{}, err
 	}
 	var out History

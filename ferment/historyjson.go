@@ -3,6 +3,7 @@ package ferment
 import (
 	"encoding/json"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 )
 
@@ -30,7 +31,7 @@ func (h *History) UnmarshalJSON(data []byte) error {
 		return nil
 	}
 	var d historyData
-	if err := json.Unmarshal(data, &d); err != nil {
+	if err := quantity.ReadJSON(data, &d); err != nil {
 		return err
 	}
 	read, err := FromKnots(d.Knots...)

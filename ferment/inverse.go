@@ -65,7 +65,7 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	var p problems
 	p.Join("", err)
 	p.Duration("Ready", ready, 10*time.Minute, Horizon)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return AmountAnswer{}, err
 	}
 	if err := within(b.Law, b.Extrapolate, b.History, hours(ready), "History"); err != nil {
@@ -195,7 +195,7 @@ func (b Bulk) temperatureFor(ready time.Duration, of asked,
 	p.Duration("Ready", ready, 10*time.Minute, Horizon)
 	_, err = history(quantity.Celsius(20))
 	p.Join("Drift", err)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return TemperatureAnswer{}, err
 	}
 	warmest := fastestLevain
@@ -226,7 +226,7 @@ func (b Bulk) temperatureFor(ready time.Duration, of asked,
 	if err != nil {
 		p.Add("Law", b.Law, quantity.Tell("ferment.want_curves_rise_up_to_their", "curves that rise up to their optimum"),
 			quantity.ErrInconsistent)
-		return TemperatureAnswer{}, p.Err()
+		return TemperatureAnswer{}, p.ErrFor(b)
 	}
 	a := TemperatureAnswer{Temperature: degrees(math.Round(c*1000) / 1000), Feasible: true}
 	if b.History, err = history(a.Temperature); err != nil {

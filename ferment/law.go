@@ -181,14 +181,14 @@ func (l Law) balance() (*gasbalance.Law, error) {
 		plug("Law.Levain", l.levain, &p.HumilisCurve)
 		p.Mixture = 0
 	}
-	if err := faults.Err(); err != nil {
+	if err := faults.ErrFor(l); err != nil {
 		return nil, err
 	}
 	out, ok := gasbalance.New(p)
 	if !ok {
 		faults.Add("Law", l.key(), quantity.Tell("ferment.want_curves_law_can_be_made", "curves a law can be made of"),
 			quantity.ErrInconsistent)
-		return nil, faults.Err()
+		return nil, faults.ErrFor(l)
 	}
 	return out, nil
 }

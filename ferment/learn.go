@@ -170,7 +170,7 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 	if !k.Error.IsZero() {
 		quantity.Check(&p.Problems, "Error", k.Error, leastError, greatestError)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(k); err != nil {
 		return gasbalance.Row{}, err
 	}
 	if err := within(b.Law, b.Extrapolate, b.History, hours(k.Took.Duration()), "Bulk.History"); err != nil {
@@ -185,7 +185,7 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 		p.Add("Bulk.History", b.History, quantity.Tell("ferment.want_history_which_dough_can_rise",
 			"a history in which the dough can rise"), quantity.ErrInconsistent)
 	}
-	return row, p.Err()
+	return row, p.ErrFor(k)
 }
 
 // Temperatures are the lowest and the highest mean temperature of the bakes, weighted by fermentation: temperature

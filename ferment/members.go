@@ -94,7 +94,7 @@ func (c Culture) Merge(others ...Culture) (Culture, error) {
 			merged = merged.Merge(d.of.group)
 		}
 	}
-	if err := p.Err(); err != nil || first.of == nil {
+	if err := p.ErrFor(c); err != nil || first.of == nil {
 		return Culture{}, err
 	}
 	return newCulture(merged, first.of.person, first.of.name), nil

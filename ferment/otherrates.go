@@ -61,14 +61,14 @@ func (m Cardinal) Curve() (Curve, error) {
 	p.temperature("Opt", m.Opt)
 	p.temperature("Max", m.Max)
 	p.Float("Rate", m.Rate, 1e-6, 10, "/h")
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(m); err != nil {
 		return Curve{}, err
 	}
 	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
 		p.Add("Opt", quantity.Celsius(m.Opt), quantity.Tell("ferment.want_above_middle_least_and_greatest",
 			"above the middle of the least and the greatest, and below the greatest"),
 			errOutOfRange)
-		return Curve{}, p.Err()
+		return Curve{}, p.ErrFor(m)
 	}
 	if m.Source.IsZero() {
 		m.Source = sources.Rosso1993
@@ -171,7 +171,7 @@ func (m SquareRoot) Curve() (Curve, error) {
 	if p.Err() == nil && !(m.Min < m.Max) {
 		p.Add("Max", quantity.Celsius(m.Max), quantity.Tell("ferment.want_above_least", "above the least"), errOutOfRange)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(m); err != nil {
 		return Curve{}, err
 	}
 	if m.Source.IsZero() {
@@ -272,7 +272,7 @@ func (m ConstantQ10) Curve() (Curve, error) {
 		p.Add("High", quantity.Celsius(m.High), quantity.Tell("ferment.want_above_low_end", "above the low end"),
 			errOutOfRange)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(m); err != nil {
 		return Curve{}, err
 	}
 	return Curve{m.curve()}, nil

@@ -57,7 +57,7 @@ func (c Piece) body() (*heat.Body, error) {
 	if c.For != 0 {
 		p.Duration("For", c.For.Duration(), time.Hour, horizon*time.Hour)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(c); err != nil {
 		return nil, err
 	}
 	if c.Metallic {

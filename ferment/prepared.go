@@ -175,5 +175,5 @@ func within(law Law, extrapolate bool, h History, until float64, path string) er
 		quantity.Tell("ferment.want_to_c_unless_extrapolating_allowed",
 			"%.0f to %.0f °C for the %s, unless extrapolating is allowed", about.Low, about.High, about.Name),
 		quantity.ErrModelRange)
-	return p.Err()
+	return p.ErrFor(nil)
 }

@@ -34,7 +34,7 @@ func (r Readings) History() (History, error) {
 	p.Duration("MaxGap", gap, time.Second, longest)
 	if len(r.Points) == 0 {
 		p.Required("Points", quantity.Tell("ferment.want_at_least_one_reading", "at least one reading"))
-		return History{}, p.Err()
+		return History{}, p.ErrFor(r)
 	}
 	h := History{knots: make([]knot, len(r.Points)), measured: true}
 	suspect := looksLikeFahrenheit(r.Points)
@@ -53,7 +53,7 @@ func (r Readings) History() (History, error) {
 		h.knots[i] = exact(hours(at), c)
 		last = at
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(r); err != nil {
 		return History{}, err
 	}
 	if suspect {

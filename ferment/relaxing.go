@@ -38,7 +38,7 @@ func (r Relaxing) History() (History, error) {
 		tau = 4 * time.Hour
 	}
 	p.Duration("TimeConstant", tau, time.Minute, 7*24*time.Hour)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(r); err != nil {
 		return History{}, err
 	}
 	k := hours(tau)

@@ -182,7 +182,7 @@ func (e *Estimate) UnmarshalJSON(data []byte) error {
 		return nil
 	}
 	var d estimateData
-	if err := json.Unmarshal(data, &d); err != nil {
+	if err := quantity.ReadJSON(data, &d); err != nil {
 		return err
 	}
 	again, err := d.Bulk.Estimate()

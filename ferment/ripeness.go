@@ -76,7 +76,7 @@ func (r *Ripeness) UnmarshalJSON(data []byte) error {
 		return nil
 	}
 	var d ripenessData
-	if err := json.Unmarshal(data, &d); err != nil {
+	if err := quantity.ReadJSON(data, &d); err != nil {
 		return err
 	}
 	again, err := d.Of.Ripe()
@@ -91,7 +91,7 @@ func (r Ripening) amountFor(ready time.Duration, least, most float64,
 	set func(*Ripening, quantity.Percent)) (quantity.Percent, bool, error) {
 	p := r.check()
 	p.Duration("Ready", ready, 10*time.Minute, Horizon)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(r); err != nil {
 		return quantity.Percent{}, false, err
 	}
 	if err := within(r.Law, r.Extrapolate, r.History, hours(ready), "History"); err != nil {

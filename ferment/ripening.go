@@ -48,7 +48,7 @@ func (f FeedRatio) SeedShare() (quantity.Percent, error) {
 	p.Float("Seed", f.Seed, 0.001, 10_000, "parts")
 	p.Float("Flour", f.Flour, 0.001, 10_000, "parts")
 	quantity.Check(&p.Problems, "SeedHydration", f.SeedHydration, quantity.NewPercent(30), quantity.NewPercent(500))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(f); err != nil {
 		return quantity.Percent{}, err
 	}
 	s := f.Seed / (1 + f.SeedHydration.Fraction())

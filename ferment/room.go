@@ -58,7 +58,7 @@ func (r Room) At(after time.Duration) (quantity.Temperature, error) {
 	var p problems
 	r.check(&p, "")
 	p.Duration("After", after, 0, longest)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(r); err != nil {
 		return quantity.Temperature{}, err
 	}
 	return degrees(r.celsius(hours(after))), nil

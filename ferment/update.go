@@ -29,7 +29,7 @@ func (h Heights) Rise() (quantity.Percent, error) {
 	var p problems
 	quantity.Check(&p.Problems, "Start", h.Start, quantity.Centimeters(0.1), quantity.Meters(2))
 	quantity.Check(&p.Problems, "Now", h.Now, quantity.Centimeters(0.1), quantity.Meters(2))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(h); err != nil {
 		return quantity.Percent{}, err
 	}
 	return quantity.NewPercent(100 * (h.Now.Meters()/h.Start.Meters() - 1)), nil
@@ -137,7 +137,7 @@ func (e *Estimate) checkReadings(readings []RiseReading) error {
 			quantity.Check(&p.Problems, path+".Error", r.Error, leastError, greatestError)
 		}
 	}
-	return p.Err()
+	return p.ErrFor(e)
 }
 
 var (

@@ -69,11 +69,11 @@ func (p Problem) compile() (*compiled, error) {
 	var bad quantity.Problems
 	c.frame(&bad)
 	if bad.Err() != nil { // nothing else can be read without a frame
-		return nil, bad.Err()
+		return nil, bad.ErrFor(p)
 	}
 	c.checkSizes(&bad)
 	if bad.Err() != nil {
-		return nil, bad.Err()
+		return nil, bad.ErrFor(p)
 	}
 	c.net = &planner.Net{Events: 1 + 2*len(p.Steps), Limit: c.limit}
 	c.resourceNames(&bad)
@@ -82,7 +82,7 @@ func (p Problem) compile() (*compiled, error) {
 	c.bounds(&bad)
 	c.resources(&bad)
 	c.alike(&bad)
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(p); err != nil {
 		return nil, err
 	}
 	return c, nil

@@ -51,7 +51,7 @@ func (p Problem) Midway(m Midway) (Problem, error) {
 		w.index[s.ID] = i
 	}
 	w.read()
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(p); err != nil {
 		return Problem{}, err
 	}
 	return w.rest(), nil

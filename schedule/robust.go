@@ -80,19 +80,19 @@ func (t Timetable) Surviving(ctx context.Context) (Robustness, error) { return t
 
 func (t Timetable) robust(ctx context.Context, reasons bool) (Robustness, error) {
 	if t.c == nil || len(t.Steps) == 0 {
-		return Robustness{}, &quantity.InputError{
+		return Robustness{}, quantity.DataPaths(t, &quantity.InputError{
 			GoPath: "Steps",
 			Want:   quantity.Tell("schedule.want_timetable_steps", "a timetable with steps"),
 			Err:    quantity.ErrRequired,
-		}
+		})
 	}
 	if !t.asFound() {
-		return Robustness{}, &quantity.InputError{
+		return Robustness{}, quantity.DataPaths(t, &quantity.InputError{
 			GoPath: "Steps",
 			Got:    quantity.Tell("schedule.got_steps_were_changed", "steps that were changed"),
 			Want:   quantity.Tell("schedule.want_timetable_was_found", "a timetable as it was found"),
 			Err:    quantity.ErrInconsistent,
-		}
+		})
 	}
 	c, w := t.c, planner.NewWatch(ctx, 0)
 	net, living, found := t.uncertain()

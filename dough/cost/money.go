@@ -39,7 +39,7 @@ func ParseMoney(text string) (decimal.Decimal, error) {
 	}
 	var p quantity.Problems
 	checkMoney(&p, "", d)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(nil); err != nil {
 		return decimal.Decimal{}, err
 	}
 	return d, nil

@@ -79,7 +79,7 @@ func (b Balance) Compare(f Factors) (Comparison, error) {
 		p.Add("Balance.Ice", byBalance.in.Ice, quantity.Tell("mixing.want_no_ice_comparison", "no ice in a comparison"),
 			quantity.ErrInconsistent)
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(b); err != nil {
 		return Comparison{}, err
 	}
 	cw := float64(byBalance.terms[0].capacity)

@@ -141,7 +141,7 @@ func FrictionOf(rise quantity.TemperatureDelta, factors int) (Friction, error) {
 	var p quantity.Problems
 	quantity.Check(&p, "rise", rise, quantity.DeltaCelsius(-mostFriction), quantity.DeltaCelsius(mostFriction))
 	p.Int("factors", factors, 2, mostFactors)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(nil); err != nil {
 		return Friction{}, err
 	}
 	return Friction{Factor: rise.Times(int64(factors)), Factors: factors}, nil

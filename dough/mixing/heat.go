@@ -23,7 +23,7 @@ func (e SpecificEnergy) Warming(c SpecificHeat) (quantity.TemperatureDelta, erro
 	var p quantity.Problems
 	p.Float("energy", float64(e), -1000, 1000, "kJ/kg")
 	p.Float("c", float64(c), 0.1, 6, "kJ/(kg·K)")
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(e); err != nil {
 		return quantity.TemperatureDelta{}, err
 	}
 	return quantity.DeltaCelsius(float64(e) / float64(c)), nil

@@ -1,6 +1,10 @@
 package mixing
 
-import "encoding/json"
+import (
+	"encoding/json"
+
+	"example.org/maslin/dough/quantity"
+)
 
 // learnedForm is the JSON of a Learned: the log it was learned from, from which it is learned again, beside what was
 // found for whoever only reads.
@@ -30,10 +34,8 @@ func (l *Learned) UnmarshalJSON(text []byte) error {
 		*l = Learned{}
 		return nil
 	}
-	var form struct {
-		Log Log `json:"log"`
-	}
-	if err := json.Unmarshal(text, &form); err != nil {
+	var form learnedForm
+	if err := quantity.ReadJSON(text, &form); err != nil {
 		return err
 	}
 	learned, err := form.Log.Learn()

@@ -40,7 +40,7 @@ type Prediction struct {
 func (l Learned) Predict(b Logged, probability quantity.Percent) (Prediction, error) {
 	var p quantity.Problems
 	q := l.ready(&p, "Batch.", b, probability)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(l); err != nil {
 		return Prediction{}, err
 	}
 	return l.predict(b, probability, q), nil

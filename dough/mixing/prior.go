@@ -41,7 +41,7 @@ type FrictionFigure struct {
 func (k MixerKind) Prior() (Prior, error) {
 	var p quantity.Problems
 	if !mixerKinds.Check(&p, "kind", k) {
-		return Prior{}, p.Err()
+		return Prior{}, p.ErrFor(k)
 	}
 	f := quantity.DeltaFahrenheit
 	// Warming per minute is between 0.3 and 0.5 °C in the only two leads there are; half of it

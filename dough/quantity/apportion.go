@@ -51,7 +51,7 @@ type remainder struct {
 
 func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]Mass, error) {
 	Check(problems, "whole", whole, Mass{}, newMass(masses.high))
-	if err := problems.Err(); err != nil {
+	if err := problems.ErrFor(nil); err != nil {
 		return nil, err
 	}
 	var sum int64
@@ -61,7 +61,7 @@ func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]M
 			problems.Add("shares", Tell("quantity.got_sum_beyond_limit", "a sum beyond the limit"),
 				Tell("quantity.want_shares_within_limit_their_quantity",
 					"shares within the limit of their quantity"), ErrOutOfRange)
-			return nil, problems.Err()
+			return nil, problems.ErrFor(nil)
 		}
 	}
 	parts := make([]Mass, len(weights))
@@ -71,7 +71,7 @@ func apportion(whole Mass, weights []int64, problems *Problems, high int64) ([]M
 		}
 		problems.Add("shares", Tell("quantity.got_sum_zero", "a sum of zero"),
 			Tell("quantity.want_at_least_one_positive_share", "at least one positive share"), ErrInconsistent)
-		return nil, problems.Err()
+		return nil, problems.ErrFor(nil)
 	}
 	left := whole.quanta
 	rest := make([]remainder, len(weights))

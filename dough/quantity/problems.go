@@ -80,6 +80,9 @@ func (p *Problems) Duration(path string, got, low, high time.Duration) bool {
 // form of the input has for it; see [DataPaths]. A value that could not be read is not given, of course: that it is
 // required is left out where its path has an earlier problem.
 func (p *Problems) ErrFor(input any) error {
+	if len(p.list) == 0 {
+		return nil
+	}
 	var out Problems
 	told := map[string]bool{}
 	for _, err := range p.list {

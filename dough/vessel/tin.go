@@ -68,7 +68,7 @@ type TinFactor struct {
 func (t TinLoaf) Factor() (TinFactor, error) {
 	var p quantity.Problems
 	tinLoaves.Check(&p, "loaf", t)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(t); err != nil {
 		return TinFactor{}, err
 	}
 	// 7.6 in³ for an ounce, both exact.
@@ -134,7 +134,7 @@ func (f TinFactor) Fill(tin quantity.Volume) (VesselFill, error) {
 	var p quantity.Problems
 	f.check(&p)
 	checkTin(&p, tin)
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(f); err != nil {
 		return VesselFill{}, err
 	}
 	out := fillOf(tin, [3]float64{f.Low, f.Likely, f.High}, f.asked(), f.Source)
@@ -148,7 +148,7 @@ func (f TinFactor) Tin(dough quantity.Mass) (VesselVolume, error) {
 	var p quantity.Problems
 	f.check(&p)
 	quantity.Check(&p, "Dough", dough, quantity.Grams(10), quantity.Kilograms(20))
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(f); err != nil {
 		return VesselVolume{}, err
 	}
 	out := volumeFor(dough, [3]float64{f.Low, f.Likely, f.High}, f.asked(), f.Source)

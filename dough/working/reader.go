@@ -86,7 +86,7 @@ func (l Language) Check(english map[string]string) error {
 				quantity.Tell("working.want_identifier_library", "an identifier of the library"), quantity.ErrInconsistent)
 		}
 	}
-	return bad.Err()
+	return bad.ErrFor(l)
 }
 
 // number writes the decimal sign of the language into a number that is written with a point.

@@ -134,7 +134,7 @@ func (p Plot) Check() error {
 	}
 	checkText(&bad, "XUnit", p.XUnit)
 	bad.Float("Zero", p.Zero, -maxValue, maxValue, "h")
-	return bad.Err()
+	return bad.ErrFor(nil)
 }
 
 // checkOrder looks for times that do not ascend and lines that leave their band; the first of

@@ -46,7 +46,7 @@ func (p Plot) SVG(size Size) (string, error) {
 	bad.Join("", p.Check())
 	bad.Float("Width", size.Width, 240, 2000, "px")
 	bad.Float("Height", size.Height, 200, 2000, "px")
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(nil); err != nil {
 		return "", err
 	}
 	d := drawing{p: p.with(clean), size: size}

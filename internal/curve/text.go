@@ -58,7 +58,7 @@ func (p Plot) Text(s Screen) (string, error) {
 	bad.Join("", p.Check())
 	bad.Int("Width", s.Width, 40, 300)
 	bad.Int("Height", s.Height, 5, 60)
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(nil); err != nil {
 		return "", err
 	}
 	p = p.with(clean)

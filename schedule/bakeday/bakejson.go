@@ -22,7 +22,8 @@ type bakeText struct {
 // stand twice, values of the wrong kind, texts that their quantity refuses, each with its path ("flour[1].percent").
 // Whether the bake can be baked is for [Bake.Check], which reports by the same paths.
 //
-// A format may be missing; another one is refused. Errors: as [quantity.ReadJSON].
+// A format may be missing; another one is refused. After an error the bake is partly filled, for a program that goes on
+// to check the rest, and not to be used. Errors: as [quantity.ReadJSON].
 func Read(data []byte) (Bake, error) {
 	var t bakeText
 	var p quantity.Problems
@@ -31,10 +32,7 @@ func Read(data []byte) (Bake, error) {
 		p.AddCode("Format", "other_format", quantity.Excerpt(t.Format),
 			quantity.Tell("bakeday.want_format", "%s", BakeFormat), quantity.ErrInconsistent)
 	}
-	if err := p.ErrFor(t); err != nil {
-		return Bake{}, err
-	}
-	return Bake(t.plainBake), nil
+	return Bake(t.plainBake), p.ErrFor(t)
 }
 
 // MarshalJSON implements json.Marshaler: the fields of the bake and "format".
@@ -43,9 +41,6 @@ func (b Bake) MarshalJSON() ([]byte, error) { return json.Marshal(bakeText{BakeF
 // UnmarshalJSON implements json.Unmarshaler; see [Read].
 func (b *Bake) UnmarshalJSON(text []byte) error {
 	v, err := Read(text)
-	if err != nil {
-		return err
-	}
 	*b = v
-	return nil
+	return err
 }

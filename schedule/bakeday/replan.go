@@ -79,10 +79,10 @@ func (d Day) Replan(ctx context.Context, late ...Late) (Replanned, error) {
 // beginnings finds the steps that are late, and when they begin.
 func beginnings(possible bool, named func(string) (schedule.Timed, error), late []Late) ([]begun, error) {
 	if !possible {
-		return nil, &quantity.InputError{
+		return nil, quantity.DataPaths(nil, &quantity.InputError{
 			GoPath: "Day", Got: quantity.Tell("bakeday.got_day_without_timetable", "a day without a timetable"),
 			Want: quantity.Tell("bakeday.want_day_can_be_baked", "a day that can be baked"), Err: quantity.ErrInconsistent,
-		}
+		})
 	}
 	var p quantity.Problems
 	var all []begun
@@ -104,7 +104,7 @@ func beginnings(possible bool, named func(string) (schedule.Timed, error), late 
 		}
 		all = append(all, beginning(at, l))
 	}
-	return all, p.Err()
+	return all, p.ErrFor(nil)
 }
 
 // from is the data with only the steps that are not over.

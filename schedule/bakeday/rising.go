@@ -156,7 +156,7 @@ func (d Day) MixedAt(at time.Time, dough quantity.Temperature) (Rising, error) {
 	if !d.made() {
 		p.Required("Day", quantity.Tell("bakeday.want_day_planned", "a day that was planned"))
 	}
-	if err := p.Err(); err != nil {
+	if err := p.ErrFor(d); err != nil {
 		return Rising{}, err
 	}
 	m := d.moments()

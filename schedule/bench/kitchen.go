@@ -42,7 +42,9 @@ type KitchenNow struct {
 func (u KitchenUnder) At(ctx context.Context, clock bakeday.KitchenClock) (KitchenNow, error) {
 	if clock.Zone == nil {
 		want := quantity.Tell("bench.want_zone_bake", "the zone of the bake")
-		return KitchenNow{}, &quantity.InputError{GoPath: "Clock.Zone", Want: want, Err: quantity.ErrRequired}
+		var p quantity.Problems
+		p.Required("Clock.Zone", want)
+		return KitchenNow{}, p.ErrFor(nil)
 	}
 	now := clock.Now.In(clock.Zone)
 	seen := u.Observations.Until(now).ByTime()

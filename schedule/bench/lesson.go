@@ -65,7 +65,7 @@ func (all Observations) Learn(halfLife time.Duration) (Lessons, error) {
 	if halfLife != 0 {
 		var p quantity.Problems
 		p.Duration("HalfLife", halfLife, 24*time.Hour, 366*24*time.Hour)
-		if err := p.Err(); err != nil {
+		if err := p.ErrFor(out); err != nil {
 			return Lessons{}, err
 		}
 	}

@@ -28,7 +28,7 @@ func (h Habit) Over(within Occurrence, zone *time.Location) ([]Occurrence, error
 	var bad quantity.Problems
 	bad.Join("", h.Check())
 	checkSpan(&bad, within, zone)
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(h); err != nil {
 		return nil, err
 	}
 	return h.over(within, zone)
@@ -60,7 +60,7 @@ func Expand(habits []Habit, within Occurrence, zone *time.Location) ([]Occurrenc
 		bad.Join(fmt.Sprintf("Habits[%d]", i), h.Check())
 	}
 	checkSpan(&bad, within, zone)
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(nil); err != nil {
 		return nil, err
 	}
 	var out []Occurrence

@@ -94,7 +94,7 @@ func readTimes(words []string) (from, to Clock, used int, err error) {
 	bad.Join("From", err)
 	to, err = ParseClock(second)
 	bad.Join("To", err)
-	return from, to, used, bad.Err()
+	return from, to, used, bad.ErrFor(nil)
 }
 
 func cutDash(word string) (first, second string, ok bool) {
@@ -161,7 +161,7 @@ func (h Habit) Check() error {
 		bad.Add("On", h.On, quantity.Tell("wallclock.want_either_weekdays_or_one_date", "either weekdays or one date"),
 			quantity.ErrInconsistent)
 	}
-	return bad.Err()
+	return bad.ErrFor(h)
 }
 
 // nameProblem says what a name must be like, so that the text form can be read back.

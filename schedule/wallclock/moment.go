@@ -131,7 +131,7 @@ func (m Moment) AppendText(b []byte) ([]byte, error) {
 		return b, err
 	}
 	if m.Date.IsZero() {
-		return b, &quantity.InputError{GoPath: "Date", Want: dateWant, Err: quantity.ErrRequired}
+		return b, quantity.DataPaths(m, &quantity.InputError{GoPath: "Date", Want: dateWant, Err: quantity.ErrRequired})
 	}
 	return m.Clock.AppendText(append(b, ' '))
 }

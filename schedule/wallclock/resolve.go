@@ -116,7 +116,7 @@ func Resolve(m Moment, zone *time.Location, policy Policy) (Resolution, error) {
 		bad.Required("Zone", quantity.Tell("wallclock.want_time_zone", "a time zone"))
 	}
 	policies.Check(&bad, "Policy", policy)
-	if err := bad.Err(); err != nil {
+	if err := bad.ErrFor(nil); err != nil {
 		return Resolution{}, err
 	}
 	r, err := resolve(m, zone, policy)

@@ -1,6 +1,10 @@
 package cli
 
-import "example.org/maslin/schedule/bakeday"
+import (
+	"example.org/maslin/schedule/bakeday"
+
+	"example.org/maslin/dough/working"
+)
 
 // bakeFile asks for the keys of a bake file, or of one of its tables.
 type bakeFile struct{}
@@ -17,5 +21,5 @@ func (*bakeFile) ask(c *call) error {
 		}
 		known = append(known, t.Name)
 	}
-	return badInput("maslin bake-file: no table %q, want %v", c.args[0], either(known[1:]))
+	return badInput(working.Tell("cli.bake_file_no_table_want", "maslin bake-file: no table %q, want %v", c.args[0], either(known[1:])))
 }

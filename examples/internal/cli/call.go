@@ -129,19 +129,19 @@ func (c *call) complain(err error) error {
 	case len(out) == 0 && err == nil:
 		return nil
 	case len(out) == 0:
-		return badInput("%s%v", name, err)
+		return badInput(working.Say("%s%v", name, err))
 	}
 	var lines []working.Message
 	for _, e := range out {
-		lines = append(lines, sentence("%s%v", name, e))
+		lines = append(lines, working.Say("%s%v", name, e))
 	}
 	if e != nil {
 		lines = append(lines, e.text)
 	}
 	if c.cmd.Flags().NFlag() == 0 && len(c.cmd.Flags().Args()) == 0 {
-		lines = append(lines, sentence("for example: %s", c.firstExample()))
+		lines = append(lines, working.Tell("cli.for_example", "for example: %s", c.firstExample()))
 	}
-	return badInput("%v", working.Join(lines, "\n"))
+	return badInput(working.Join(lines, "\n"))
 }
 
 // flagFor is the flag that fills a field, or an enclosing one.

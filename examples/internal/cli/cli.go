@@ -57,23 +57,21 @@ type exit struct {
 
 func (e *exit) Error() string { return e.text.String() }
 
+// Message is what is told.
+func (e *exit) Message() working.Message { return e.text }
+
 // kept tells of an entry or a file that is written although what was to follow failed, so that nobody
 // writes it twice. Err is why; nil stays nil.
 func kept(what string, err error) error {
 	if err == nil {
 		return nil
 	}
-	const text = "%s: written, and not to be written again; but what follows it failed: %s"
-	return &exit{exitUnshown, sentence(text, textpage.Printable(what), reason(err))}
+	return &exit{exitUnshown, working.Tell("cli.written_but",
+		"%s: written, and not to be written again; but what follows it failed: %s", textpage.Printable(what), reason(err))}
 }
 
-// badInput says in words what is wrong; an error of the library among the arguments is told in the reader's language.
-func badInput(format string, args ...any) error {
-	return &exit{exitBadInput, sentence(format, args...)}
-}
-
-// sentence is one of the program.
-func sentence(format string, args ...any) working.Message { return working.Say(format, args...) }
+// badInput says in words what is wrong; an error of the library in it is told in the reader's language.
+func badInput(m working.Message) error { return &exit{exitBadInput, m} }
 
 // complaint tells what is wrong. Texts in it stay as they were given: the name of a command is no ingredient.
 func (s System) complaint(e *exit) string {
@@ -142,15 +140,16 @@ func noSuchCommand(under *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	text := under.CommandPath() + ": no command " + strconv.Quote(textpage.Printable(args[0][:min(len(args[0]), 32)]))
+	text := working.Tell("cli.no_command", "%s: no command %s", under.CommandPath(),
+		strconv.Quote(textpage.Printable(args[0][:min(len(args[0]), 32)])))
 	var known []string
 	for _, c := range under.Commands() {
 		known = append(known, c.Name())
 	}
 	if near := tomlbind.Suggest(args[0], known); near != "" {
-		return badInput("%s; did you mean %s?", text, strconv.Quote(near))
+		return badInput(working.Tell("cli.did_you_mean", "%v; did you mean %s?", text, strconv.Quote(near)))
 	}
-	return badInput("%s; %s --help lists them", text, under.CommandPath())
+	return badInput(working.Tell("cli.help_lists_them", "%v; %s --help lists them", text, under.CommandPath()))
 }
 
 // flagError names the flag, what was given and, for an unknown flag, the closest known one.
@@ -159,21 +158,19 @@ func flagError(cmd *cobra.Command, err error) error {
 	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {
 		var known []string
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
-		out := cmd.CommandPath() + ": unknown flag --" + name
+		out := working.Tell("cli.unknown_flag", "%s: unknown flag --%s", cmd.CommandPath(), name)
 		if near := tomlbind.Suggest(name, known); near != "" {
-			out += "; did you mean --" + near + "?"
-		} else {
-			out += "; see " + cmd.CommandPath() + " --help"
+			return badInput(working.Tell("cli.did_you_mean_flag", "%v; did you mean --%s?", out, near))
 		}
-		return badInput("%s", out)
+		return badInput(working.Tell("cli.see_help", "%v; see %s --help", out, cmd.CommandPath()))
 	}
 	var invalid *pflag.InvalidValueError
 	if errors.As(err, &invalid) {
 		if found := quantity.InputErrors(invalid); len(found) > 0 {
 			moved := *found[0]
 			moved.Path, moved.GoPath = "", "--"+invalid.GetFlag().Name
-			return badInput("%s: %v", cmd.CommandPath(), &moved)
+			return badInput(working.Say("%s: %v", cmd.CommandPath(), &moved))
 		}
 	}
-	return badInput("%s: %s", cmd.CommandPath(), text)
+	return badInput(working.Say("%s: %s", cmd.CommandPath(), text))
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"example.org/maslin/dough/working"
 	"slices"
 	"strings"
 
@@ -115,11 +116,11 @@ func (c *call) takes(words, args []string) error {
 	name := c.cmd.CommandPath()
 	switch {
 	case len(args) < least && !c.instead():
-		return badInput("%s: want %s; for example: %s", name, strings.Join(words[:least], " "), c.firstExample())
+		return badInput(working.Tell("cli.want", "%s: want %s; for example: %s", name, strings.Join(words[:least], " "), c.firstExample()))
 	case len(args) > most && most == 0:
-		return badInput("%s: got %s, want flags only; for example: %s", name, excerpt(args[0]), c.firstExample())
+		return badInput(working.Tell("cli.want_flags_only", "%s: got %s, want flags only; for example: %s", name, excerpt(args[0]), c.firstExample()))
 	case len(args) > most:
-		return badInput("%s: got %d arguments, want %s", name, len(args), strings.Join(words, " "))
+		return badInput(working.Tell("cli.arguments_want", "%s: got %d arguments, want %s", name, len(args), strings.Join(words, " ")))
 	}
 	return nil
 }

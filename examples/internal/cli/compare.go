@@ -3,6 +3,7 @@ package cli
 import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
 	"example.org/maslin/internal/textpage"
 )
@@ -25,8 +26,8 @@ func (q *compare) ask(c *call) error {
 		}
 	}
 	if ways != 1 {
-		return badInput("maslin compare: want one of: a second bake file, --hand, or --machine planetary, spiral, fork or " +
-			"processor")
+		return badInput(working.Tell("cli.compare_want_one_second_bake", "maslin compare: want one of: a second bake file, "+
+			"--hand, or --machine planetary, spiral, fork or processor"))
 	}
 	one, err := load(c.System, c.args[0], q.Now)
 	if err != nil {
@@ -40,7 +41,7 @@ func (q *compare) ask(c *call) error {
 		kind = q.Machine
 	}
 	if one.bake.Mixer().Kind == kind {
-		return badInput("maslin compare: %s is kneaded that way already (%s); choose another", one.name, kind)
+		return badInput(working.Tell("cli.compare_kneaded_way_already_choose", "maslin compare: %s is kneaded that way already (%s); choose another", one.name, kind))
 	}
 	two, err := one.bake.KneadedBy(c.cmd.Context(), one.clock, kind)
 	return c.tell(two, one.complain(err))
@@ -75,7 +76,7 @@ func (q *compareWater) ask(c *call) error {
 	}
 	two, ok := day.Water.Comparison()
 	if !ok {
-		return badInput("maslin compare water: %s: the two methods cannot be compared here", textpage.Printable(l.name))
+		return badInput(working.Tell("cli.compare_water_two_methods_cannot", "maslin compare water: %s: the two methods cannot be compared here", textpage.Printable(l.name)))
 	}
 	return c.tell(two, nil)
 }

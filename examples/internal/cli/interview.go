@@ -3,6 +3,7 @@ package cli
 import (
 	"bufio"
 	"errors"
+	"example.org/maslin/dough/working"
 	"fmt"
 	"slices"
 	"strconv"
@@ -93,7 +94,7 @@ func (i *interview) read(q wanted) (string, error) {
 	text = strings.TrimSpace(text)
 	if err != nil && text == "" {
 		fmt.Fprintln(i.c.Out)
-		return "", badInput("%s", i.soFar("no answer to "+strconv.Quote(q.says)))
+		return "", badInput(working.Say("%s", i.soFar("no answer to "+strconv.Quote(q.says))))
 	}
 	return text, nil
 }

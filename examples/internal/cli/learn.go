@@ -45,7 +45,7 @@ func (q *learn) ask(c *call) error {
 	if c.given("half-life") && slices.ContainsFunc(quantity.InputErrors(err), ofHalfLife) {
 		return c.complain(err)
 	} else if err != nil {
-		return badInput("%s: %s", fileName(name), err)
+		return badInput(working.Say("%s: %s", fileName(name), err))
 	}
 	if len(c.args) == 1 {
 		next, err := out.Learnt.NextPlan(c.cmd.Context(), l.bake, l.clock)
@@ -76,7 +76,7 @@ func (q *learn) pooled(s System) (string, bench.Observations, error) {
 	}
 	all, err := class.Pool()
 	if err != nil {
-		return name, nil, badInput("maslin learn: --pool: %s", err)
+		return name, nil, badInput(working.Tell("cli.learn_pool", "maslin learn: --pool: %s", err))
 	}
 	return name, all, nil
 }
@@ -129,7 +129,7 @@ func learnedInto(s System, log string, b bakeday.Bake) (bench.Applied, error) {
 	}
 	l, err := content.Entries.Learn(b.Kitchen.HalfLife.Duration())
 	if err != nil {
-		return bench.Applied{}, badInput("%s: %s", fileName(name), err)
+		return bench.Applied{}, badInput(working.Say("%s: %s", fileName(name), err))
 	}
 	out := l.Apply(b)
 	if len(out.RestsOn) == 0 {

@@ -2,12 +2,12 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/internal/textpage"
@@ -37,8 +37,8 @@ func load(s System, name, now string) (loaded, error) {
 			return l, err
 		}
 		if err != nil {
-			line, column, key := l.file.Locate("Kitchen.Zone")
-			faults = append(faults, placed{line, column, working.Say(key + ": " + err.Error())})
+			line, column := l.file.Locate("kitchen.zone")
+			faults = append(faults, placed{line, column, working.Problem(quantity.At("kitchen.zone", err))})
 		}
 		faults = withNew(faults, located(l.file, l.bake.Check(l.clock)))
 	}
@@ -55,21 +55,17 @@ func readBake(name string) (loaded, []placed, error) {
 	if err != nil {
 		return l, nil, err
 	}
-	l.file = tomlbind.BindWith(source, &l.bake, map[string]tomlbind.Open{"Kitchen": func(other string) ([]byte, error) {
+	l.file = tomlbind.BindWith(source, &l.bake, map[string]tomlbind.Open{"kitchen": func(other string) ([]byte, error) {
 		l.place = kitchenPath(name, other)
 		return kitchenFile(name, other)
 	}})
 	if len(l.file.Faults) > 0 && describesKitchen(source) {
-		return l, nil, badInput("%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q",
-			fileName(name), filepath.Base(name))
+		return l, nil, badInput(working.Tell("cli.describes_kitchen_and_no_bake", "%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q",
+			fileName(name), filepath.Base(name)))
 	}
 	var faults []placed
 	for _, f := range l.file.Faults {
-		text := f.Text
-		if f.Key != "" {
-			text = f.Key + ": " + text
-		}
-		faults = append(faults, placed{f.Line, f.Column, working.Say(text)})
+		faults = append(faults, placed{f.Line, f.Column, f.Message()})
 	}
 	return l, faults, nil
 }
@@ -98,7 +94,8 @@ func kitchenFile(from, name string) ([]byte, error) {
 	a, errA := os.Stat(from)
 	b, errB := os.Stat(path)
 	if errA == nil && errB == nil && os.SameFile(a, b) {
-		return nil, fmt.Errorf("%s names itself; want the kitchen, or another file that describes it", fileName(name))
+		return nil, badInput(working.Tell("cli.names_itself",
+			"%s names itself; want the kitchen, or another file that describes it", fileName(name)))
 	}
 	return readFile(path)
 }
@@ -117,26 +114,28 @@ func withNew(faults, more []placed) []placed {
 }
 
 func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {
-	const want = `an IANA time zone, such as "Europe/Zurich" or "America/Denver"`
-	if zone == "" {
-		return bakeday.KitchenClock{}, errors.New("required: want " + want)
+	refuse := func(reason error) (bakeday.KitchenClock, error) {
+		return bakeday.KitchenClock{}, &quantity.InputError{
+			Got: quantity.Excerpt(textpage.Printable(zone)), Err: reason,
+			Want: quantity.Tell("cli.want_zone", `an IANA time zone, such as "Europe/Zurich" or "America/Denver"`),
+		}
 	}
-	if zone == "Local" || len(zone) > 64 {
-		return bakeday.KitchenClock{}, errors.New("unknown zone, want " + want)
+	if zone == "" {
+		return refuse(quantity.ErrRequired)
 	}
 	where, err := time.LoadLocation(zone)
-	if err != nil {
-		return bakeday.KitchenClock{}, fmt.Errorf("unknown zone %q, want %s", textpage.Printable(zone), want)
+	if err != nil || zone == "Local" || len(zone) > 64 {
+		return refuse(quantity.ErrOutOfRange)
 	}
 	clock := bakeday.KitchenClock{Now: s.Now(), Zone: where}
 	if now != "" {
 		m, err := wallclock.ParseMoment(now)
 		if err != nil {
-			return clock, badInput("--now: %s", err)
+			return clock, badInput(working.Tell("cli.now", "--now: %s", err))
 		}
 		r, err := wallclock.Resolve(m, where, wallclock.RFC5545)
 		if err != nil {
-			return clock, badInput("--now: %s", err)
+			return clock, badInput(working.Tell("cli.now", "--now: %s", err))
 		}
 		clock.Now = r.At
 	}

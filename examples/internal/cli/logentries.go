@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"example.org/maslin/dough/working"
 	"time"
 
 	"example.org/maslin/bake"
@@ -55,7 +56,7 @@ func (q *logRise) ask(c *call) error {
 	byHeight := c.given("from") || c.given("to")
 	switch {
 	case byHeight && len(c.args) > 0:
-		return badInput("maslin log rise: want a percentage or --from and --to, not both")
+		return badInput(working.Tell("cli.log_rise_want_percentage_or", "maslin log rise: want a percentage or --from and --to, not both"))
 	case byHeight:
 		read, err := q.Heights.Rise()
 		if wrong := c.complain(err); wrong != nil {
@@ -66,8 +67,8 @@ func (q *logRise) ask(c *call) error {
 			return err
 		}
 	case len(c.args) == 0:
-		return badInput("%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(),
-			c.firstExample())
+		return badInput(working.Tell("cli.want_rise_30_or_from", "%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(),
+			c.firstExample()))
 	}
 	q.Rise.Rise = q.Percent
 	return q.write(c, bench.SawRise, nil, func(o *bench.Observation) { o.Rise = &q.Rise })
@@ -88,7 +89,7 @@ func (q *logReady) ask(c *call) error {
 			return err
 		}
 		if _, err := r.History(); err != nil {
-			return badInput("%s", lineFaults(q.Readings, err))
+			return badInput(working.Say("%s", lineFaults(q.Readings, err)))
 		}
 		for _, one := range r.Points {
 			ready.Readings = append(ready.Readings, bench.ProbeReading{After: one.At, Temperature: one.Temperature})

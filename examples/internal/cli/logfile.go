@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"example.org/maslin/dough/working"
 	"fmt"
 	"time"
 
@@ -24,7 +25,7 @@ func (f logFlags) place(s System) (string, error) {
 	}
 	name, err := bakelog.Place(s.Getenv)
 	if err != nil {
-		return "", badInput("%s", err)
+		return "", badInput(working.Say("%s", err))
 	}
 	return name, nil
 }
@@ -66,9 +67,9 @@ func (f logFlags) append(s System, entries ...bench.Observation) (string, error)
 func refusedLog(name string, err error) error {
 	name = fileName(name)
 	if errors.Is(err, bakelog.ErrVersion) {
-		return badInput("%s: %s; nothing was read or written: use that version", name, err)
+		return badInput(working.Tell("cli.nothing_was_read_or_written", "%s: %s; nothing was read or written: use that version", name, err))
 	}
-	return badInput("%s: %s", name, reason(err))
+	return badInput(working.Say("%s: %s", name, reason(err)))
 }
 
 // clock is the present, in a zone; nil means the machine's own.
@@ -83,7 +84,7 @@ func (f logFlags) clock(s System, zone *time.Location) (time.Time, error) {
 	}
 	at, err := timeIn(f.Now, now)
 	if err != nil {
-		return now, badInput("--now: %s", err)
+		return now, badInput(working.Tell("cli.now", "--now: %s", err))
 	}
 	return at, nil
 }

@@ -91,7 +91,7 @@ func (q *logImport) ask(c *call) error {
 	}
 	entries, err := bench.ReadCSV(text, func(text string) (time.Time, error) { return timeIn(text, now) })
 	if err != nil {
-		return badInput("%s", lineFaults(c.args[0], err))
+		return badInput(working.Say("%s", lineFaults(c.args[0], err)))
 	}
 	_, content, err := q.read(c.System)
 	if err != nil {

@@ -3,6 +3,7 @@ package cli
 import (
 	"bufio"
 	"errors"
+	"example.org/maslin/dough/working"
 	"fmt"
 	"io"
 	"os"
@@ -103,7 +104,7 @@ func (b *newBake) ask(c *call) error {
 		name = c.args[0]
 	}
 	if _, err := os.Lstat(name); err == nil {
-		return badInput("%s: exists already and is not overwritten; choose another name", name)
+		return badInput(working.Tell("cli.exists_already_and_not_overwritten", "%s: exists already and is not overwritten; choose another name", name))
 	}
 	asking := &interview{c: c, b: b, all: b.questions(c.System), file: name,
 		in: bufio.NewReader(io.LimitReader(c.In, 1<<20))}
@@ -132,11 +133,11 @@ func (b *newBake) planned(c *call) (string, bakeday.Day, error) {
 	content := b.file()
 	var bake bakeday.Bake
 	if bound := tomlbind.Bind([]byte(content), &bake); len(bound.Faults) > 0 {
-		return "", bakeday.Day{}, badInput("maslin new: %s", textpage.Printable(bound.Faults[0].Text))
+		return "", bakeday.Day{}, badInput(working.Tell("cli.new", "maslin new: %v", bound.Faults[0]))
 	}
 	clock, err := clockFor(c.System, bake.Kitchen.Zone, "")
 	if err != nil {
-		return "", bakeday.Day{}, badInput("maslin new: --zone: %s", err)
+		return "", bakeday.Day{}, badInput(working.Tell("cli.new_zone", "maslin new: --zone: %v", err))
 	}
 	day, err := bake.Plan(c.cmd.Context(), clock)
 	return content, day, c.complain(err)
@@ -146,7 +147,7 @@ func (b *newBake) planned(c *call) (string, bakeday.Day, error) {
 func (b *newBake) write(c *call, name, content string, day bakeday.Day) error {
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, os.ErrExist) {
-		return badInput("%s: exists already and is not overwritten; choose another name", name)
+		return badInput(working.Tell("cli.exists_already_and_not_overwritten", "%s: exists already and is not overwritten; choose another name", name))
 	}
 	if err == nil {
 		if _, err = f.WriteString(content); err == nil {
@@ -160,7 +161,7 @@ func (b *newBake) write(c *call, name, content string, day bakeday.Day) error {
 		}
 	}
 	if err != nil {
-		return badInput("%s: cannot be written: %s", name, reason(err))
+		return badInput(working.Tell("cli.cannot_be_written", "%s: cannot be written: %s", name, reason(err)))
 	}
 	p := c.page()
 	p.Para(0, "Wrote "+textpage.Printable(name)+". Now plan it, and change in it what is different at your place:")

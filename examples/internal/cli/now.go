@@ -2,6 +2,7 @@ package cli
 
 import (
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule/bench"
 )
 
@@ -76,7 +77,7 @@ func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
 	case err != nil && len(quantity.InputErrors(err)) > 0:
 		return m, d.complain(err)
 	case err != nil:
-		return m, badInput("%s: %s", fileName(name), err)
+		return m, badInput(working.Say("%s: %s", fileName(name), err))
 	}
 	return m, nil
 }
@@ -102,10 +103,10 @@ func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observ
 	step, ok := m.StepDue()
 	if q.Step != "" {
 		if step, err = m.StepNamed(q.Step); err != nil {
-			return nil, badInput("maslin now: --step: %v", err)
+			return nil, badInput(working.Tell("cli.now_step", "maslin now: --step: %v", err))
 		}
 	} else if !ok {
-		return nil, badInput("maslin now: --done: no step was due yet; say which with --step")
+		return nil, badInput(working.Tell("cli.now_done_no_step_was", "maslin now: --done: no step was due yet; say which with --step"))
 	}
 	note.Bread = step.Bread
 	o, err := note.observation(c, bench.SawStep, d.clock.Zone)

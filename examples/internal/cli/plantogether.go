@@ -71,7 +71,7 @@ func loadDay(c *call, now string) (dayFiles, error) {
 
 // load reads the files; what is wrong with any of them is reported for all.
 func (d *dayFiles) load(s System, names []string, now string) error {
-	var wrong []string
+	var wrong []working.Message
 	zone := ""
 	kitchens := map[string]bool{} // which the bakes name: all files of a folder are its bakes and their kitchen
 	for _, name := range names {
@@ -88,7 +88,7 @@ func (d *dayFiles) load(s System, names []string, now string) error {
 			return err
 		}
 		if len(faults) > 0 {
-			wrong = append(wrong, complain(name, faults).Error())
+			wrong = append(wrong, complaintOf(name, faults))
 		}
 		if zone == "" {
 			zone = l.bake.Kitchen.Zone
@@ -97,7 +97,7 @@ func (d *dayFiles) load(s System, names []string, now string) error {
 		d.order.Bakes = append(d.order.Bakes, l.bake)
 	}
 	if len(wrong) > 0 {
-		return badInput("%s", strings.Join(wrong, "\n"))
+		return badInput(working.Join(wrong, "\n"))
 	}
 	clock, err := clockFor(s, zone, now)
 	var flag *exit
@@ -105,7 +105,7 @@ func (d *dayFiles) load(s System, names []string, now string) error {
 		return err
 	}
 	if err != nil {
-		return complain(names[0], []placed{{1, 1, working.Say("kitchen.zone: " + err.Error())}})
+		return complain(names[0], []placed{{1, 1, working.Problem(quantity.At("kitchen.zone", err))}})
 	}
 	d.clock = clock
 	if err := d.order.Check(d.clock); err != nil {
@@ -116,27 +116,28 @@ func (d *dayFiles) load(s System, names []string, now string) error {
 
 // complain puts the faults of the day at their places in the files.
 func (d dayFiles) complain(err error) error {
-	var lines []string
+	var lines []working.Message
 	of := make([]quantity.Problems, len(d.files))
 	for _, e := range quantity.InputErrors(err) {
 		rest, isBake := strings.CutPrefix(e.GoPath, "Bakes[")
 		number, field, _ := strings.Cut(rest, "]")
 		i, bad := strconv.Atoi(number)
 		if !isBake || bad != nil || i >= len(d.files) {
-			lines = append(lines, "maslin "+d.command+": "+e.Error())
+			lines = append(lines, working.Tell("cli.plan_complaint", "maslin %s: %v", d.command, e))
 			continue
 		}
 		own := *e
-		own.GoPath = strings.TrimPrefix(field, ".")
+		_, path, _ := strings.Cut(e.Path, "].")
+		own.GoPath, own.Path = strings.TrimPrefix(field, "."), path
 		of[i].Join("", &own)
 	}
 	for i, l := range d.files {
 		if err := of[i].Err(); err != nil {
-			lines = append(lines, complain(l.name, located(l.file, err)).Error())
+			lines = append(lines, complaintOf(l.name, located(l.file, err)))
 		}
 	}
 	if len(lines) == 0 {
 		return err
 	}
-	return badInput("%s", strings.Join(lines, "\n"))
+	return badInput(working.Join(lines, "\n"))
 }

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"example.org/maslin/dough/working"
 	"strings"
 	"time"
 
@@ -44,7 +45,7 @@ func (c *call) guarded(g outfile.Guard, log string) error {
 	for _, line := range strings.Split(err.Error(), "\n") {
 		lines = append(lines, c.cmd.CommandPath()+": "+textpage.Printable(line))
 	}
-	return badInput("%s", strings.Join(lines, "\n"))
+	return badInput(working.Say("%s", strings.Join(lines, "\n")))
 }
 
 // sheetOptions are those of the reader of a file; with --working it says where every number comes from.
@@ -57,7 +58,7 @@ func (c *call) sheetOptions() report.Options {
 // writeFile writes what a command was asked for beside what it prints.
 func writeFile(name string, content []byte) error {
 	if err := outfile.Write(name, content); err != nil {
-		return badInput("%s", textpage.Printable(err.Error()))
+		return badInput(working.Say("%s", textpage.Printable(err.Error())))
 	}
 	return nil
 }
@@ -87,7 +88,7 @@ func (f sheetFiles) writeCalendar(title string, s planned, now time.Time) error 
 		Plan: s.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
 	}.Encode()
 	if err != nil {
-		return badInput("%s: %s", f.ICS, err)
+		return badInput(working.Say("%s: %s", f.ICS, err))
 	}
 	return writeFile(f.ICS, content)
 }
@@ -105,7 +106,7 @@ func (f sheetFiles) writeTables(day bakeday.Day, on report.Options) error {
 	if f.SVG != "" {
 		picture, err := picture(day.Report().Section("rising"), on)
 		if err != nil {
-			return badInput("%s: %s", f.SVG, err)
+			return badInput(working.Say("%s: %s", f.SVG, err))
 		}
 		if err := writeFile(f.SVG, []byte(picture)); err != nil {
 			return err

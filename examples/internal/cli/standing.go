@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"example.org/maslin/dough/working"
 	"fmt"
 	"os"
 	"regexp"
@@ -71,7 +72,7 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		}
 		h, err := r.History()
 		if err != nil {
-			err = badInput("%s", lineFaults(q.Readings, err))
+			err = badInput(working.Say("%s", lineFaults(q.Readings, err)))
 		}
 		return h, err
 	}
@@ -129,7 +130,7 @@ func readReadings(name string) (ferment.Readings, error) {
 	}
 	r, err := ferment.ParseReadings(source)
 	if err != nil {
-		err = badInput("%s", lineFaults(name, err))
+		err = badInput(working.Say("%s", lineFaults(name, err)))
 	}
 	return r, err
 }
@@ -141,15 +142,15 @@ func readText(name string) (string, error) {
 	info, err := os.Stat(name)
 	switch {
 	case err != nil:
-		return "", badInput("%s: %s", shown, reason(err))
+		return "", badInput(working.Say("%s: %s", shown, reason(err)))
 	case info.IsDir():
-		return "", badInput("%s: is a folder; want a file", shown)
+		return "", badInput(working.Tell("cli.folder_want_file", "%s: is a folder; want a file", shown))
 	case info.Size() > most:
-		return "", badInput("%s: got %d MB, want at most %d MB", shown, info.Size()>>20, most>>20)
+		return "", badInput(working.Tell("cli.mb_want_at_most_mb", "%s: got %d MB, want at most %d MB", shown, info.Size()>>20, most>>20))
 	}
 	source, err := os.ReadFile(name)
 	if err != nil {
-		return "", badInput("%s: %s", shown, reason(err))
+		return "", badInput(working.Say("%s: %s", shown, reason(err)))
 	}
 	return string(source), nil
 }

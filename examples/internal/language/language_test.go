@@ -102,6 +102,32 @@ func TestWordsAreKnown(t *testing.T) {
 	}
 }
 
+// Everything that an error says has German: what is accepted, what was given, and what an enumeration is called.
+func TestErrorsAreGerman(t *testing.T) {
+	if testing.Short() {
+		t.Skip("reads the source of the whole library")
+	}
+	german := German()
+	seen := 0
+	for id, text := range english(t) {
+		if strings.Contains(id, ".want_") || strings.Contains(id, ".got_") || strings.Contains(id, ".hint_") ||
+			strings.HasPrefix(id, "error.") || strings.HasPrefix(id, "quantity.") || strings.HasPrefix(id, "cli.") ||
+			strings.HasPrefix(id, "tomlbind.") {
+			if seen++; german.Sentences[id] == "" {
+				t.Errorf("%s: %q has no German", id, text)
+			}
+		}
+	}
+	for key := range vocabulary(t) {
+		if strings.HasPrefix(key, "enum.Noun/") && german.Words[key] == "" {
+			t.Errorf("%s has no German", key)
+		}
+	}
+	if seen < 700 {
+		t.Errorf("only %d texts are looked at", seen)
+	}
+}
+
 // A key that stands twice in a file, or in two files, would lose one of its texts in silence.
 func TestNoKeyStandsTwice(t *testing.T) {
 	names, err := files.ReadDir("german")

@@ -2,13 +2,12 @@ package tomlbind
 
 import (
 	"encoding"
-	"fmt"
-	"math"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
@@ -19,17 +18,23 @@ const MaxBytes = 1 << 20
 type Fault struct {
 	Line, Column int
 	Key          string // as in the file: "flour[1].percent"
-	Text         string
+	Text         working.Message
+}
+
+// Message tells the fault with its key.
+func (f Fault) Message() working.Message {
+	if f.Key == "" {
+		return f.Text
+	}
+	return working.Tell("tomlbind.at_key", "%s: %v", working.Say(f.Key), f.Text)
 }
 
 // A File is what was read, with its faults and the places of its keys.
 type File struct {
 	Faults []Fault
-	places map[string]place  // by Go field path
-	keys   map[string]string // Go field path to key in the file
-	target reflect.Type
-	slips  map[string]bool // keys that an unknown key was probably meant to be
-	open   map[string]Open // by Go field path
+	places map[string]place // by key
+	slips  map[string]bool  // keys that an unknown key was probably meant to be
+	open   map[string]Open  // by key
 }
 
 // Open reads the file that stands in the place of a table, by the name it is given there.
@@ -44,47 +49,23 @@ func (f *File) Has(line, column int) bool {
 	return slices.ContainsFunc(f.Faults, func(x Fault) bool { return x.Line == line && x.Column == column })
 }
 
-// key translates a Go field path into the file's words, also for what is not in the file.
-func (f *File) key(goPath string) string {
-	t, out := f.target, ""
-	for _, part := range strings.Split(goPath, ".") {
-		name, index, _ := strings.Cut(part, "[")
-		for t != nil && (t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice) {
-			t = t.Elem()
-		}
-		if t == nil || t.Kind() != reflect.Struct {
-			return join(out, part)
-		}
-		field, ok := t.FieldByName(name)
-		if !ok {
-			return join(out, part)
-		}
-		tag, _, _ := strings.Cut(field.Tag.Get("json"), ",")
-		out = join(out, tag)
-		if index != "" {
-			out += "[" + index
-		}
-		t = field.Type
-	}
-	return out
+// Locate returns the line and column where the value of a key stands, or where the closest part of the file that
+// encloses it stands. Keys are the paths of input errors.
+func (f *File) Locate(key string) (line, column int) {
+	at := f.nearest(key)
+	return at.line, at.column
 }
 
-// Locate returns the key of the value for a Go field path, and the line and column where it stands,
-// or where the closest part of the file that encloses it stands.
-func (f *File) Locate(goPath string) (line, column int, key string) {
-	key, ok := f.keys[goPath]
-	if !ok {
-		key = f.key(goPath)
-	}
-	for p := goPath; ; {
-		if at, ok := f.places[p]; ok {
-			return at.line, at.column, key
+func (f *File) nearest(key string) place {
+	for {
+		if at, ok := f.places[key]; ok {
+			return at
 		}
-		cut := strings.LastIndexAny(p, ".[")
+		cut := strings.LastIndexAny(key, ".[")
 		if cut < 0 {
-			return 1, 1, key
+			return place{line: 1, column: 1}
 		}
-		p = p[:cut]
+		key = key[:cut]
 	}
 }
 
@@ -92,15 +73,13 @@ func (f *File) Locate(goPath string) (line, column int, key string) {
 // is read; the faults say what could not.
 func Bind(source []byte, target any) *File { return BindWith(source, target, nil) }
 
-// BindWith is [Bind] for a file in which the name of another file may stand instead of a table: for the fields, by their
-// Go field paths, for which it says how to open one. What is wrong in the other file is reported where it is named.
+// BindWith is [Bind] for a file in which the name of another file may stand instead of a table: for the keys for which
+// it says how to open one. What is wrong in the other file is reported where it is named.
 func BindWith(source []byte, target any, open map[string]Open) *File {
-	f := &File{
-		places: map[string]place{}, keys: map[string]string{}, slips: map[string]bool{}, target: reflect.TypeOf(target).Elem(),
-		open: open,
-	}
+	f := &File{places: map[string]place{}, slips: map[string]bool{}, open: open}
+	start := place{line: 1, column: 1}
 	if len(source) > MaxBytes {
-		f.Faults = []Fault{{Line: 1, Column: 1, Text: fmt.Sprintf("the file has more than the %d bytes that are read", MaxBytes)}}
+		f.fault(start, "", working.Tell("tomlbind.too_large", "the file has more than the %d bytes that are read", MaxBytes))
 		return f
 	}
 	root, fault := parse(source)
@@ -109,10 +88,15 @@ func BindWith(source []byte, target any, open map[string]Open) *File {
 		return f
 	}
 	if len(root.names) == 0 {
-		f.Faults = []Fault{{Line: 1, Column: 1, Text: "the file is empty"}}
+		f.fault(start, "", working.Tell("tomlbind.empty", "the file is empty"))
 		return f
 	}
-	f.object(root, reflect.ValueOf(target).Elem(), "", "")
+	f.table(root, reflect.TypeOf(target).Elem(), "", place{})
+	for _, e := range quantity.InputErrors(quantity.ReadJSON(root.json(nil), target)) {
+		bare := *e
+		bare.Path, bare.GoPath = "", ""
+		f.fault(f.nearest(e.Path), e.Path, working.Problem(&bare))
+	}
 	slices.SortStableFunc(f.Faults, func(a, b Fault) int {
 		if a.Line != b.Line {
 			return a.Line - b.Line
@@ -122,37 +106,56 @@ func BindWith(source []byte, target any, open map[string]Open) *File {
 	return f
 }
 
-func (f *File) fault(at place, key, text string) {
+// fault notes what is wrong, with the place in the other file where there is one.
+func (f *File) fault(at place, key string, text working.Message) {
+	if at.in != "" {
+		text = working.Tell("tomlbind.in_file", `in "%s":%d:%d: %v`, working.Say(at.in), at.inLine, at.inColumn, text)
+	}
 	f.Faults = append(f.Faults, Fault{at.line, at.column, key, text})
 }
 
-func (f *File) object(n *node, v reflect.Value, goPath, key string) {
-	fields := map[string]int{}
-	var names []string
-	for i := range v.NumField() {
-		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+// table remembers where the values of a table stand, takes out keys that are not known, and puts one item without
+// brackets into a list, which is what a person means by it. Outer is where the file that the table is in is named.
+func (f *File) table(n *node, t reflect.Type, key string, outer place) {
+	fields, names := fieldsOf(t)
+	if len(names) == 0 {
+		return
+	}
+	known := n.names[:0:0]
+	for _, name := range n.names {
+		child, full := n.fields[name], join(key, name)
+		of, ok := fields[name]
+		if !ok {
+			f.unknown(child.key.inside(outer), key, name, names)
+			delete(n.fields, name)
+			continue
+		}
+		known = append(known, name)
+		n.fields[name] = f.value(child, of, full, outer)
+	}
+	n.names = known
+}
+
+// fieldsOf lists the keys of a struct, and their types.
+func fieldsOf(t reflect.Type) (fields map[string]reflect.Type, names []string) {
+	fields = map[string]reflect.Type{}
+	for i := range t.NumField() {
+		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
 		if name != "" && name != "-" {
-			fields[name] = i
+			fields[name] = t.Field(i).Type
 			names = append(names, name)
 		}
 	}
-	for _, name := range n.names {
-		child := n.fields[name]
-		full := join(key, name)
-		i, ok := fields[name]
-		if !ok {
-			text := "unknown key"
-			if near := nearest(name, names); near != "" {
-				text += fmt.Sprintf("; did you mean %q?", near)
-				f.slips[join(key, near)] = true
-			} else {
-				text += "; known here: " + strings.Join(names, ", ")
-			}
-			f.fault(child.key, full, text)
-			continue
-		}
-		f.value(child, v.Field(i), join(goPath, v.Type().Field(i).Name), full)
+	return fields, names
+}
+
+func (f *File) unknown(at place, key, name string, names []string) {
+	text := working.Tell("tomlbind.unknown_key_of", "unknown key; known here: %s", working.Say(strings.Join(names, ", ")))
+	if near := Suggest(name, names); near != "" {
+		text = working.Tell("tomlbind.unknown_key", `unknown key; did you mean "%s"?`, working.Say(near))
+		f.slips[join(key, near)] = true
 	}
+	f.fault(at, join(key, name), text)
 }
 
 func join(path, name string) string {
@@ -164,165 +167,56 @@ func join(path, name string) string {
 
 var textType = reflect.TypeFor[encoding.TextUnmarshaler]()
 
-func (f *File) value(n *node, v reflect.Value, goPath, key string) {
-	f.places[goPath], f.keys[goPath] = n.at, key
-	if v.Kind() == reflect.Pointer {
-		if v.IsNil() {
-			v.Set(reflect.New(v.Type().Elem()))
-		}
-		v = v.Elem()
+// value is the node as it is to be read into the type.
+func (f *File) value(n *node, t reflect.Type, key string, outer place) *node {
+	f.places[key] = n.at.inside(outer)
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
 	}
-	if v.Addr().Type().Implements(textType) {
-		if n.kind == unstable.Table || n.kind == unstable.Array {
-			f.fault(n.at, key, "got "+describe(n)+", want a text")
-			return
-		}
-		if err := v.Addr().Interface().(encoding.TextUnmarshaler).UnmarshalText([]byte(n.text)); err != nil {
-			f.fault(n.at, key, err.Error())
-		}
-		return
+	if reflect.PointerTo(t).Implements(textType) {
+		return n
 	}
-	wrong := func(want string) { f.fault(n.at, key, "got "+describe(n)+", want "+want) }
-	switch v.Kind() {
+	switch t.Kind() {
 	case reflect.Struct:
-		if open, ok := f.open[goPath]; ok && n.kind == unstable.String {
-			f.include(n, v, open, key)
-			return
+		if open, ok := f.open[key]; ok && n.kind == unstable.String && outer.in == "" {
+			return f.include(n, t, open, key)
 		}
-		if n.kind != unstable.Table {
-			wrong("a table")
-			return
+		if n.kind == unstable.Table {
+			f.table(n, t, key, outer)
 		}
-		f.object(n, v, goPath, key)
 	case reflect.Slice:
 		if n.kind != unstable.Array {
-			// One item without brackets is what a person means.
 			n = &node{kind: unstable.Array, items: []*node{n}, at: n.at, key: n.key}
 		}
-		s := reflect.MakeSlice(v.Type(), len(n.items), len(n.items))
 		for i, item := range n.items {
-			index := "[" + strconv.Itoa(i) + "]"
-			f.value(item, s.Index(i), goPath+index, key+index)
+			n.items[i] = f.value(item, t.Elem(), key+index(i), outer)
 		}
-		v.Set(s)
-	case reflect.String:
-		if n.kind != unstable.String {
-			wrong("a text in quotes")
-			return
-		}
-		v.SetString(n.text)
-	case reflect.Bool:
-		if n.kind != unstable.Bool {
-			wrong("true or false")
-			return
-		}
-		v.SetBool(n.text == "true")
-	case reflect.Int:
-		i, err := strconv.Atoi(n.text)
-		if n.kind != unstable.Integer || err != nil {
-			wrong("a whole number")
-			return
-		}
-		v.SetInt(int64(i))
-	case reflect.Float64:
-		x, err := strconv.ParseFloat(n.text, 64)
-		if n.kind != unstable.Integer && n.kind != unstable.Float || err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
-			wrong("a number")
-			return
-		}
-		v.SetFloat(x)
-	default:
-		wrong("something this program cannot hold (" + v.Kind().String() + ")")
 	}
+	return n
 }
 
-// include reads a table from a file of its own. Such a file names no other one.
-func (f *File) include(n *node, v reflect.Value, open Open, key string) {
+// include is a table from a file of its own. Such a file names no other one.
+func (f *File) include(n *node, t reflect.Type, open Open, key string) *node {
+	none := table(n.at)
 	source, err := open(n.text)
 	if err != nil {
-		f.fault(n.at, key, err.Error())
-		return
+		f.fault(n.at, key, working.Problem(err))
+		return none
 	}
-	at := func(line, column int) string {
-		return fmt.Sprintf("in %s:%d:%d: ", strconv.Quote(n.text), line, column)
+	outer := place{line: n.at.line, column: n.at.column, in: n.text}
+	if len(source) > MaxBytes {
+		f.fault(n.at, key, working.Tell("tomlbind.too_large", "the file has more than the %d bytes that are read", MaxBytes))
+		return none
 	}
-	if root, fault := parse(source); fault == nil {
-		if other, ok := root.fields[key]; ok && other.kind == unstable.String {
-			f.fault(n.at, key, at(other.at.line, other.at.column)+"names a file again; want the "+key+" itself")
-			return
-		}
+	root, fault := parse(source)
+	if fault != nil {
+		f.fault(place{line: fault.Line, column: fault.Column}.inside(outer), key, fault.Text)
+		return none
 	}
-	inner := Bind(source, v.Addr().Interface())
-	for _, x := range inner.Faults {
-		text := x.Text
-		if x.Key != "" {
-			text = x.Key + ": " + text
-		}
-		f.fault(n.at, key, at(x.Line, x.Column)+text)
+	if other, ok := root.fields[key]; ok && other.kind == unstable.String {
+		f.fault(other.at.inside(outer), key, working.Tell("tomlbind.names_again", "names a file again; want the %s itself", working.Say(key)))
+		return none
 	}
+	f.table(root, t, key, outer)
+	return root
 }
-
-func describe(n *node) string {
-	switch n.kind {
-	case unstable.Table:
-		return "a table"
-	case unstable.Array:
-		return "a list"
-	case unstable.String:
-		if len(n.text) > 32 {
-			return fmt.Sprintf("a text of %d bytes", len(n.text))
-		}
-		return strconv.Quote(n.text)
-	}
-	if len(n.text) > 32 {
-		return "a value of " + strconv.Itoa(len(n.text)) + " bytes"
-	}
-	return n.text
-}
-
-// nearest returns the known name with the fewest edits, if that is few enough to be a slip.
-func nearest(name string, known []string) string {
-	best, fewest := "", 3
-	if len(name) <= 4 {
-		fewest = 2
-	}
-	if len(name) > 64 {
-		return ""
-	}
-	for _, k := range known {
-		if d := edits(name, k); d < fewest {
-			best, fewest = k, d
-		}
-	}
-	return best
-}
-
-// edits counts insertions, deletions, substitutions and swaps of neighbors (optimal string
-// alignment).
-func edits(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	d := make([][]int, len(x)+1)
-	for i := range d {
-		d[i] = make([]int, len(y)+1)
-		d[i][0] = i
-	}
-	for j := range d[0] {
-		d[0][j] = j
-	}
-	for i := 1; i <= len(x); i++ {
-		for j := 1; j <= len(y); j++ {
-			cost := 1
-			if x[i-1] == y[j-1] {
-				cost = 0
-			}
-			d[i][j] = min(d[i-1][j]+1, d[i][j-1]+1, d[i-1][j-1]+cost)
-			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
-				d[i][j] = min(d[i][j], d[i-2][j-2]+1)
-			}
-		}
-	}
-	return d[len(x)][len(y)]
-}
-
-// Suggest returns the known word closest to name, or "" if none is close.
-func Suggest(name string, known []string) string { return nearest(name, known) }

@@ -1,15 +1,33 @@
 package tomlbind
 
 import (
+	"encoding/json"
 	"errors"
+	"math"
+	"strconv"
 	"strings"
 
+	"example.org/maslin/dough/working"
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// A place is a line and column, both from 1.
-type place struct{ line, column int }
+// A place is a line and column, both from 1. In a file that another one names it is where that is named, and the place
+// there.
+type place struct {
+	line, column     int
+	in               string // the name of the file
+	inLine, inColumn int
+}
+
+// inside is the place seen from the file that names the one it is in.
+func (p place) inside(outer place) place {
+	if outer.in == "" {
+		return p
+	}
+	outer.inLine, outer.inColumn = p.line, p.column
+	return outer
+}
 
 type node struct {
 	kind   unstable.Kind // Table for anything with fields, Array for anything with items
@@ -40,14 +58,14 @@ func parse(source []byte) (*node, *Fault) {
 		var decode *toml.DecodeError
 		if errors.As(err, &decode) {
 			line, column := decode.Position()
-			return nil, &Fault{Line: line, Column: column, Text: strings.TrimPrefix(decode.Error(), "toml: ")}
+			return nil, noTOML(line, column, decode)
 		}
-		return nil, &Fault{Line: 1, Column: 1, Text: strings.TrimPrefix(err.Error(), "toml: ")}
+		return nil, noTOML(1, 1, err)
 	}
 	var p unstable.Parser
 	p.Reset(source)
 	w := walker{parser: &p}
-	root := table(place{1, 1})
+	root := table(place{line: 1, column: 1})
 	current := root
 	for p.NextExpression() {
 		e := p.Expression()
@@ -61,9 +79,56 @@ func parse(source []byte) (*node, *Fault) {
 		}
 	}
 	if err := p.Error(); err != nil {
-		return nil, &Fault{Line: 1, Column: 1, Text: err.Error()}
+		return nil, noTOML(1, 1, err)
 	}
 	return root, nil
+}
+
+// noTOML is a fault that the parser found; its words are not the program's.
+func noTOML(line, column int, err error) *Fault {
+	text := working.Say(strings.TrimPrefix(err.Error(), "toml: "))
+	return &Fault{Line: line, Column: column, Text: working.Tell("tomlbind.no_toml", "no TOML: %v", text)}
+}
+
+// json writes the node as JSON, for the library to read. Dates and numbers without end are texts.
+func (n *node) json(b []byte) []byte {
+	switch n.kind {
+	case unstable.Table:
+		b = append(b, '{')
+		for i, name := range n.names {
+			if i > 0 {
+				b = append(b, ',')
+			}
+			b = append(quoted(b, name), ':')
+			b = n.fields[name].json(b)
+		}
+		return append(b, '}')
+	case unstable.Array:
+		b = append(b, '[')
+		for i, item := range n.items {
+			if i > 0 {
+				b = append(b, ',')
+			}
+			b = item.json(b)
+		}
+		return append(b, ']')
+	case unstable.Bool:
+		return append(b, n.text...)
+	case unstable.Integer:
+		if i, err := strconv.ParseInt(n.text, 0, 64); err == nil {
+			return strconv.AppendInt(b, i, 10)
+		}
+	case unstable.Float:
+		if x, err := strconv.ParseFloat(n.text, 64); err == nil && !math.IsInf(x, 0) && !math.IsNaN(x) {
+			return strconv.AppendFloat(b, x, 'g', -1, 64)
+		}
+	}
+	return quoted(b, n.text)
+}
+
+func quoted(b []byte, text string) []byte {
+	q, _ := json.Marshal(text) // a text always has a form
+	return append(b, q...)
 }
 
 type walker struct{ parser *unstable.Parser }
@@ -74,7 +139,7 @@ func (w walker) place(n *unstable.Node, otherwise place) place {
 		return otherwise
 	}
 	s := w.parser.Shape(r)
-	return place{s.Start.Line, s.Start.Column}
+	return place{line: s.Start.Line, column: s.Start.Column}
 }
 
 func (w walker) open(root *node, e *unstable.Node, array bool) *node {
@@ -82,7 +147,7 @@ func (w walker) open(root *node, e *unstable.Node, array bool) *node {
 	keys := e.Key()
 	for keys.Next() {
 		k := keys.Node()
-		where, name := w.place(k, place{1, 1}), string(k.Data)
+		where, name := w.place(k, place{line: 1, column: 1}), string(k.Data)
 		child, ok := at.fields[name]
 		last := keys.IsLast()
 		switch {
@@ -102,7 +167,7 @@ func (w walker) open(root *node, e *unstable.Node, array bool) *node {
 		at = child
 	}
 	if at.fields == nil {
-		return table(place{1, 1}) // refused by the library already
+		return table(place{line: 1, column: 1}) // refused by the library already
 	}
 	return at
 }
