@@ -1,9 +1,9 @@
 package bakeday
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"hash/fnv"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -14,8 +14,9 @@ import (
 // CalendarID identifies the plan in calendars: a hash of the bread's name and the day it is wanted, so
 // that a changed plan for the same bread and day moves the events of the old one.
 func (s PlanData) CalendarID() string {
-	sum := sha256.Sum256([]byte(s.Name + "\x00" + s.Wanted.Format(time.DateOnly)))
-	return hex.EncodeToString(sum[:16])
+	h := fnv.New128a()
+	_, _ = h.Write([]byte(s.Name + "\x00" + s.Wanted.Format(time.DateOnly))) // never fails
+	return hex.EncodeToString(h.Sum(nil))
 }
 
 // CalendarEvents turns the timetable into events for package calendar. Steps that need hands

