@@ -1,9 +1,8 @@
 package cli
 
 import (
-	"example.org/maslin/schedule/bakeday"
-
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule/bakeday"
 )
 
 // bakeFile asks for the keys of a bake file, or of one of its tables.
