@@ -50,6 +50,12 @@ func ExampleFactors_Water() {
 	// In other words
 	//   F  how much mixing warms the dough, as a difference of temperatures, counted once for every
 	//     factor
+	//   desired dough temperature  How warm the dough is to be when it leaves the mixer. Everything
+	//     after that is timed by it.
+	//   friction factor  How much mixing warms the dough, put as a difference of temperatures. It is a
+	//     difference: 24 °F of it are 13.3 °C, not −4.4 °C.
+	//   factor  What something is multiplied by: a factor of 2 doubles it. In the factor method for
+	//     water each thermometer is a factor.
 }
 
 func ExampleFactors_Water_tooCold() {

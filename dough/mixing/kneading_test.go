@@ -188,6 +188,14 @@ func ExampleScald_Pour() {
 	//    T_water = 65 + (0.3700 × (65 − 20) + 0.400 × (65 − 20)) ÷ 1.6744
 	//    T_water ≈ 85.7 °C
 	//    source: heat given off equals heat taken up, with constant specific heats [computed]
+	//
+	// In other words
+	//   heat capacity  How much heat it takes to warm something by one degree. Water takes more than twice
+	//     as much as flour.
+	//   capacity  How much goes in at once: dough into a mixer, loaves into an oven.
+	//   mash or scald  Flour on which hot water was poured, so that its starch swells and holds more
+	//     water.
+	//   specific heat  The heat that warms one kilogram of something by one degree.
 }
 
 // Every dough has times in every mixer, in order, with signs and sources; rye is never kneaded.

@@ -217,8 +217,8 @@ func TestHostileVessels(t *testing.T) {
 			"dough inconsistent"},
 		"tin box": {trial.Err(vessel.TinBox{Width: cm(nan), Height: quantity.Meters(3), BaseWidth: cm(4)}.Volume()),
 			"length out of range; width out of range; height out of range"},
-		"tin":     {trial.Err(own.Fill(quantity.Volume{})), "Low out of range; High out of range; Volume out of range"},
-		"tin for": {trial.Err(own.Tin(quantity.Grams(nan))), "Low out of range; High out of range; Dough out of range"},
+		"tin":     {trial.Err(own.Fill(quantity.Volume{})), "low out of range; high out of range; volume out of range"},
+		"tin for": {trial.Err(own.Tin(quantity.Grams(nan))), "low out of range; high out of range; dough out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", name, got, c.want)

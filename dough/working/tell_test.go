@@ -164,8 +164,8 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 	}
 	err := german().Check(map[string]string{"test.water": "%v %v", "test.faulty": "%v of %v", "test.missing": "x"})
 	text := fmt.Sprint(err)
-	for _, want := range []string{"Sentences[test.missing]: required", "Sentences[test.faulty]: inconsistent",
-		"Sentences[working.and]: inconsistent"} {
+	for _, want := range []string{"sentences[test.missing]: required", "sentences[test.faulty]: inconsistent",
+		"sentences[working.and]: inconsistent"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no complaint %q in %s", want, text)
 		}
