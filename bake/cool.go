@@ -32,8 +32,9 @@ type CoolingTime struct {
 	Rest  quantity.Elapsed `json:"rest,omitzero"`
 	Warm  bool             `json:"warm,omitzero"` // eaten warm: nobody need wait for it to cool
 	in    CoolingLoaf
-	from  float64 // °C, after the heat that the steam takes with it
-	lost  float64 // % of the loaf
+	usual quantity.Temperature // at which it would be cut in a cooler room; zero: the room does not matter
+	from  float64              // °C, after the heat that the steam takes with it
+	lost  float64              // % of the loaf
 	prior coolPrior
 }
 
@@ -79,6 +80,7 @@ func specificVolume(s Style) (mlPerGram, porosity float64) {
 // [quantity.ErrOutOfRange], [quantity.ErrInconsistent] when the room is too warm ever to reach Slice. Source: Çengel,
 // chapter 4; slicing at 30 to 40 °C and longer rests of rye, common practice.
 func (in CoolingLoaf) Time() (CoolingTime, error) {
+	given := !in.Slice.IsZero()
 	in, err := in.check()
 	if err != nil {
 		return CoolingTime{}, err
@@ -91,6 +93,9 @@ func (in CoolingLoaf) Time() (CoolingTime, error) {
 		Rest:  quantity.Elapsed(restOf(in.Style, in.Baked)),
 		Warm:  rowOf(in.Style).warm,
 		in:    in,
+	}
+	if !given {
+		c.usual = usualSlice(in.Style, in.From)
 	}
 	losses := [3]float64{mostCoolingLoss, usualCoolingLoss, leastCoolingLoss}
 	if !in.Loses.IsZero() {
@@ -190,13 +195,33 @@ func (in CoolingLoaf) check() (CoolingLoaf, error) {
 	return in, p.ErrFor(in)
 }
 
+// aboveRoom is how far above its room a bread is cut where the room is nearly as warm: judgment, as the last degrees
+// take hours.
+const aboveRoom = 6.0 // °C
+
 // sliceIn is where a bread is cut unless the baker says otherwise.
 func sliceIn(room quantity.Temperature, style Style) quantity.Temperature {
-	slice := defaultSlice
-	if rowOf(style).warm {
-		slice = warmSlice
+	return quantity.Celsius(math.Max(usualSlice(style, highestCore).Celsius(), room.Celsius()+aboveRoom))
+}
+
+// usualSlice is where a bread that came out at some core is cut in a room that is not too warm for it.
+func usualSlice(style Style, from quantity.Temperature) quantity.Temperature {
+	if rowOf(style).warm && from.Celsius() > warmSlice {
+		return quantity.Celsius(warmSlice)
 	}
-	return quantity.Celsius(math.Max(slice, room.Celsius()+6))
+	return quantity.Celsius(defaultSlice)
+}
+
+// Notes says what to know of the answer: that the room is too warm for the core at which this bread is usually cut.
+func (c CoolingTime) Notes() []working.Message { return warmRoom(c.usual, c.Slice, c.Room) }
+
+func warmRoom(usual, slice, room quantity.Temperature) []working.Message {
+	if usual.IsZero() || slice.Compare(usual) <= 0 {
+		return nil
+	}
+	return []working.Message{working.Tell("bake.warm_room",
+		"cut at %.0f, not at the usual %.0f: the room has %.0f, and the last degrees towards it take hours",
+		slice, usual, room)}
 }
 
 // roll is the largest piece that is eaten as a roll; half a pound is where bread begins in 21 CFR 136.3.

@@ -30,8 +30,9 @@ type CoolingLeft struct {
 	TimeConstant quantity.Elapsed     `json:"time_constant,omitzero"`
 	Reached      bool                 `json:"reached"`
 	in           CoolingProbe
-	tau          float64 // minutes
-	now          float64 // °C above the room on the fitted line
+	usual        quantity.Temperature // as in CoolingTime
+	tau          float64              // minutes
+	now          float64              // °C above the room on the fitted line
 }
 
 // coolingModelError is the model's own error as a share of the remaining time, one standard deviation.
@@ -47,6 +48,7 @@ const coolingModelError = 0.10
 // [quantity.ErrOutOfRange], [quantity.ErrInconsistent] (rising, room too warm), [quantity.ErrModelRange] (too close
 // together). Source: the last exponential of the conduction series, Çengel, chapter 4.
 func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
+	given := !in.Slice.IsZero()
 	in, err := in.check()
 	if err != nil {
 		return CoolingLeft{}, err
@@ -54,6 +56,9 @@ func (in CoolingProbe) TimeLeft() (CoolingLeft, error) {
 	in.Samples = slices.Clone(in.Samples)
 	room, slice := in.Room.Celsius(), in.Slice.Celsius()
 	out := CoolingLeft{Slice: in.Slice, in: in}
+	if !given {
+		out.usual = usualSlice(LeanHearth, highestCore)
+	}
 	last := in.Samples[len(in.Samples)-1]
 	if last.Core.Compare(in.Slice) <= 0 {
 		out.Reached = true

@@ -115,7 +115,7 @@ func (a Arrival) Report() report.Report { return report.Report{Headline: a.messa
 
 // Report tells when the loaf may be cut.
 func (c CoolingTime) Report() report.Report {
-	r := report.Report{Headline: c.message(), Cautions: c.Cautions()}
+	r := report.Report{Headline: c.message(), Cautions: c.Cautions(), Sections: noted(c.Notes())}
 	r.RestsOn = []working.Message{
 		working.Tell(
 			"bake.cooling_rests",
@@ -134,19 +134,26 @@ func (c CoolingTime) Report() report.Report {
 // Report tells when the loaf may be cut.
 func (c CoolingLeft) Report() report.Report {
 	r := report.Report{Headline: c.message(), Cautions: c.Cautions()}
+	r.Sections = noted(warmRoom(c.usual, c.Slice, c.in.Room))
 	if !c.Reached {
-		r.Sections = []report.Section{
-			{
-				Key:   "left",
-				Title: working.Tell("bake.title_from_reading", "From the last reading on"),
-				Blocks: []report.Block{
-					report.Rows{span(working.Tell("bake.label_to_slice", "until it may be cut"), c.Ready, c.in.Now)},
-				},
+		r.Sections = append(r.Sections, report.Section{
+			Key:   "left",
+			Title: working.Tell("bake.title_from_reading", "From the last reading on"),
+			Blocks: []report.Block{
+				report.Rows{span(working.Tell("bake.label_to_slice", "until it may be cut"), c.Ready, c.in.Now)},
 			},
-		}
+		})
 	}
 	if chart, ok := c.chart(); ok {
 		r.Sections = append(r.Sections, picture(chart))
 	}
 	return r
+}
+
+// noted is a section of notes; none without any.
+func noted(notes []working.Message) []report.Section {
+	if len(notes) == 0 {
+		return nil
+	}
+	return []report.Section{{Key: "notes", Blocks: []report.Block{report.List(notes)}}}
 }

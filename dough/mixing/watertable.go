@@ -123,11 +123,12 @@ func (t TabledWater) String() string { return t.Message().String() }
 func (t TabledWater) Message() working.Message {
 	if t.Table.Levain.IsZero() {
 		return working.Tell("mixing.water_table",
-			"how warm the water must be for a dough of %.1f, which mixing warms by %.1f (%v)",
+			"how warm the water must be by the factor method, for a dough of %.1f, which mixing warms by %.1f (%v)",
 			t.Table.Target, t.Warming, t.Basis)
 	}
 	return working.Tell("mixing.water_table_levain",
-		"how warm the water must be for a dough of %.1f, which mixing warms by %.1f (%v), with a levain of %.1f",
+		"how warm the water must be by the factor method, for a dough of %.1f, which mixing warms by %.1f (%v), "+
+			"with a levain of %.1f",
 		t.Table.Target, t.Warming, t.Basis, t.Table.Levain)
 }
 
@@ -168,7 +169,9 @@ func (t TabledWater) Report() report.Report {
 	if len(g.Rows) == 0 {
 		return out
 	}
-	blocks := []report.Block{g}
+	blocks := []report.Block{g, report.Paragraph{Tone: report.Aside, Text: working.Tell("mixing.water_table_method",
+		"the factor method counts each temperature alike, whatever is weighed; a plan of a bake balances the heat of what "+
+			"is weighed, and its water may differ from this by some degrees, most in cold and in hot rooms")}}
 	if !instead.IsZero() {
 		blocks = append(blocks, report.Say(instead))
 	}

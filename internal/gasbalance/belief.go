@@ -25,9 +25,11 @@ type Belief struct {
 	Formula float64
 	// Stretch is the factor by which ranges have been too narrow so far; 0 counts as 1.
 	Stretch float64
-	// Opens says that the pace was learned from bakes, none colder than Coldest, °C: below it the range opens again.
+	// Opens says that the pace was learned from bakes, none colder than Coldest, °C: below it the range opens again, up
+	// to what was believed before those bakes, whose covariance is Before.
 	Opens   bool
 	Coldest float64
+	Before  Matrix
 }
 
 // Spreads of the unknowns of a kitchen nothing is known of, as standard deviations.
@@ -116,37 +118,44 @@ func (b *Belief) Spread(e Vector) (s Spread) {
 	}
 	p2 := e[Pace] * e[Pace]
 	s.Luck, s.Formula = p2*b.Luck, p2*b.Formula
-	if o := b.opening(e); o > 0 {
-		s.Opening = p2 * o
-	}
+	s.Opening = b.opening(&e)
 	return s
 }
 
-// opening is the variance of the log of the pace that lies below the coldest bake learned from. The temperature
-// that counts is the mean over the history, weighted by what it does to the gas: 24 °C + (∂/∂d)/(∂/∂b).
-func (b *Belief) opening(e Vector) float64 {
+// opening is the variance of the log of the gas that lies below the coldest bake learned from:
+//
+//	min((∂b·0.05·(T_coldest − T))², eᵀ·C₀·e − eᵀ·C·e)
+//
+// so that warm bakes teach the cold less the colder it is, and never leave it less known than before them. C₀ is the
+// covariance before the bakes. The temperature that counts is the mean over the history, weighted by what it does to
+// the gas: T = 24 °C + (∂/∂d)/(∂/∂b).
+func (b *Belief) opening(e *Vector) float64 {
 	if !b.Opens || !(e[Pace] > 0) {
 		return 0
 	}
-	x := opening * max(0, b.Coldest-slopeFrom-e[Slope]/e[Pace])
-	return x * x
+	x := e[Pace] * opening * max(0, b.Coldest-slopeFrom-e[Slope]/e[Pace])
+	if x == 0 {
+		return 0
+	}
+	return min(x*x, max(0, b.Before.square(e)-b.Cov.square(e)))
+}
+
+// square is eᵀ·M·e of a symmetric matrix.
+func (m *Matrix) square(e *Vector) float64 {
+	v := 0.0
+	for i := range e {
+		w := m[i][i] * e[i]
+		for j := range i {
+			w += 2 * m[i][j] * e[j]
+		}
+		v += e[i] * w
+	}
+	return v
 }
 
 // variance is [Spread.Total] without its parts.
 func (b *Belief) variance(e *Vector) float64 {
-	v := 0.0
-	for i := range e {
-		w := b.Cov[i][i] * e[i]
-		for j := range i {
-			w += 2 * b.Cov[i][j] * e[j]
-		}
-		v += e[i] * w
-	}
-	own := b.Luck + b.Formula
-	if b.Opens {
-		own += b.opening(*e)
-	}
-	return v + e[Pace]*e[Pace]*own
+	return b.Cov.square(e) + e[Pace]*e[Pace]*(b.Luck+b.Formula) + b.opening(e)
 }
 
 // z80 is the standard normal quantile at 90 %.

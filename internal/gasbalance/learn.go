@@ -33,6 +33,7 @@ func unknown(kind Leavening) gaussian { return gaussian{cov: level(kind, 1)} }
 type Taught struct {
 	kind    Leavening
 	effects gaussian
+	before  effectMatrix // the covariance before its own bakes
 	// Luck is the standard deviation from bake to bake in the log of the time, Freedom the degrees of freedom
 	// behind it.
 	Luck, Freedom float64
@@ -52,19 +53,27 @@ func Untaught(kind Leavening) Taught {
 func (t *Taught) Belief(kneading int) (b Belief) {
 	g, u := &t.effects, Unknowns+kneading
 	copy(b.Mean[:], g.mean[:Unknowns])
-	for i := range Unknowns {
-		copy(b.Cov[i][:], g.cov[i][:Unknowns])
-	}
 	b.Mean[Pace] += g.mean[u]
-	for i := range Unknowns {
-		b.Cov[i][Pace] += g.cov[i][u]
-		b.Cov[Pace][i] += g.cov[u][i]
-	}
-	b.Cov[Pace][Pace] += g.cov[u][u]
+	b.Cov = g.cov.kneaded(u)
 	b.Stretch = t.Score.Stretch()
 	b.Luck, b.Freedom = t.Luck*t.Luck, t.Freedom
-	b.Opens, b.Coldest = t.Bakes > 0, t.Coldest
+	if t.Bakes > 0 {
+		b.Opens, b.Coldest, b.Before = true, t.Coldest, t.before.kneaded(u)
+	}
 	return b
+}
+
+// kneaded is the covariance of the unknowns of a dough, the pace of its way of kneading counted into its pace.
+func (m *effectMatrix) kneaded(u int) (c Matrix) {
+	for i := range Unknowns {
+		copy(c[i][:], m[i][:Unknowns])
+	}
+	for i := range Unknowns {
+		c[i][Pace] += m[i][u]
+		c[Pace][i] += m[u][i]
+	}
+	c[Pace][Pace] += m[u][u]
+	return c
 }
 
 // rounds bounds the search for the luck, which a few settle.
@@ -82,7 +91,10 @@ const (
 func (s *Sums) from(kind Leavening, before *gaussian, guess float64) (out Taught) {
 	weight, squares := s.Weighing.ordinary()
 	n := s.Weight / weight
-	out = Taught{kind: kind, Luck: guess, Freedom: freedom + n, Score: s.Score, Bakes: s.Bakes, Coldest: s.Coldest}
+	out = Taught{
+		kind: kind, before: before.cov, Luck: guess, Freedom: freedom + n, Score: s.Score, Bakes: s.Bakes,
+		Coldest: s.Coldest,
+	}
 	prior := luckOf(kind)
 	for range rounds {
 		e := s.evidence(out.Luck * out.Luck)

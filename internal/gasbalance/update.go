@@ -45,6 +45,7 @@ func (l *Law) Observe(
 	b Belief, f Formula, v Vessel, start State, history []Knot, readings []Reading,
 ) (Belief, []Taken) {
 	b.Cov[Pace][Pace] += b.Luck + b.Formula
+	b.Before[Pace][Pace] += b.Luck + b.Formula
 	b.Luck, b.Formula = 0, 0
 	taken := make([]Taken, len(readings))
 	for i, r := range readings {
@@ -63,13 +64,14 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 	x := b.Mean
 	pace := l.Pace(f)
 	var ph Vector
+	var h Vector
 	s := 0.0
 	for step := range mostSteps {
 		c := l.ClockAt(pace, x)
 		state := c.AdvanceAlong(start, history, 0, r.Hour)
 		at := celsius(history, r.Hour)
 		rise := l.Rise(c.Gas(&state), at, v.Hydration, v.Pressure)
-		h := Vector{}
+		h = Vector{}
 		if rise > 0 {
 			n := l.Need(rise, v.Hydration, v.Pressure)
 			through := rise / n.Steepness(at) / (rise + r.Error) // dln(R + δ)/dln G
@@ -82,12 +84,9 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 			taken.Expected = rise
 		}
 		taken.Rise = rise
+		ph, _ = b.Cov.along(&h)
 		s = noise * noise
 		for i := range h {
-			ph[i] = 0
-			for j := range h {
-				ph[i] += b.Cov[i][j] * h[j]
-			}
 			taken.Parts[i] = h[i] * ph[i]
 			s += taken.Parts[i]
 		}
@@ -110,11 +109,29 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 		}
 	}
 	b.Mean = x
-	for i := range ph {
-		for j := range ph {
-			b.Cov[i][j] -= ph[i] * ph[j] / s
-		}
-	}
+	b.Cov.told(&ph, s)
+	ph0, s0 := b.Before.along(&h)
+	b.Before.told(&ph0, s0+noise*noise)
 	taken.Read, taken.Noise, taken.Together, taken.After = y, noise, ph, *b
 	return taken
+}
+
+// along is M·h and hᵀ·M·h.
+func (m *Matrix) along(h *Vector) (mh Vector, hmh float64) {
+	for i := range h {
+		for j := range h {
+			mh[i] += m[i][j] * h[j]
+		}
+		hmh += h[i] * mh[i]
+	}
+	return mh, hmh
+}
+
+// told is the covariance after a reading with which the unknowns go by mh, and whose variance is s.
+func (m *Matrix) told(mh *Vector, s float64) {
+	for i := range mh {
+		for j := range mh {
+			m[i][j] -= mh[i] * mh[j] / s
+		}
+	}
 }

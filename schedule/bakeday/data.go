@@ -19,6 +19,15 @@ func thousandths(t quantity.Temperature) quantity.Temperature {
 	return quantity.Celsius(roundTo(t.Celsius(), 1000))
 }
 
+// tenths rounds what every page shows to a tenth of a degree: rounded to thousandths first, 94.1499 °C would be shown
+// as 94.2 by whoever tells the data and as 94.1 by whoever tells the day.
+func tenths(t quantity.Temperature) quantity.Temperature {
+	if !t.IsValid() {
+		return t
+	}
+	return quantity.Celsius(roundTo(t.Celsius(), 10))
+}
+
 // Data turns the day into plain data.
 func (d Day) Data() PlanData {
 	if !d.made() {
@@ -77,9 +86,8 @@ func (d Day) Data() PlanData {
 		Temperature: o.Temperature, Then: o.Then, Takes: toMinutes(k.Program.Bake), GuideTime: k.Guide, Preheat: o.Preheat,
 		Covered: o.Covered, Uncovered: o.Uncovered, Reheat: o.Reheat, Rounds: k.Rounds, Each: k.Each, Decks: k.Decks,
 		Pots: min(o.Pots, k.Each),
-		Core: thousandths(
-			k.Target.Core,
-		), CoreFrom: thousandths(k.Target.From), CoreTo: thousandths(k.coreTo()), Boiling: thousandths(k.Target.Boiling),
+		Core: tenths(k.Target.Core), Boiling: tenths(k.Target.Boiling),
+		CoreFrom: tenths(k.Target.From), CoreTo: tenths(k.coreTo()),
 		MinimumLoss: k.Doneness.MinimumLoss,
 		Loss:        k.Loss, UsualLoss: k.Usual.Loss, Baked: d.Bake.Loaves.Baked,
 		Cooling: toMinutes(k.Cooling.Ready), Slice: thousandths(k.Cooling.Slice), Rest: k.Cooling.Rest,

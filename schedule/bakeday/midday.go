@@ -24,11 +24,16 @@ type begun struct {
 	step schedule.Timed
 	at   time.Time
 	seen time.Time // zero: it begins at that moment
+	// ended is when it was done; zero: it takes what is planned
+	ended time.Time
 }
 
 // when is the moment from which on the day is planned again.
 func (b begun) when() time.Time {
-	if b.seen.IsZero() {
+	switch {
+	case !b.ended.IsZero():
+		return b.ended
+	case b.seen.IsZero():
 		return b.at
 	}
 	return b.seen
@@ -40,6 +45,9 @@ func beginning(step schedule.Timed, l Late) begun {
 		if b.seen = l.Seen.Truncate(time.Minute); b.seen.Before(l.Seen) {
 			b.seen = b.seen.Add(time.Minute)
 		}
+	}
+	if !l.Ended.IsZero() {
+		b.ended = l.Ended.Truncate(time.Minute)
 	}
 	return b
 }
@@ -88,10 +96,10 @@ func (d midday) replan(ctx context.Context, b begun, others []begun) (Replanned,
 	}
 	var done []schedule.Done
 	if b.seen.IsZero() {
-		done = d.doneBefore(&at, r.Now, others)
+		done = d.doneBefore(&at, b, others)
 	} else {
 		others = append(slices.Clone(others), b)
-		done = d.doneBefore(nil, r.Now, others)
+		done = d.doneBefore(nil, b, others)
 	}
 	for range 3 {
 		problem, err := d.moved(r.Moved).Midway(schedule.Midway{Now: r.Now, Done: done})
@@ -308,14 +316,15 @@ func (d midday) giving(ctx context.Context, p schedule.Problem) schedule.Problem
 // doneBefore lists what has happened when the step begins: what was planned before it, and of other breads what was
 // planned up to now and does not wait for it, or for one that is to begin after it. What is under way before such a one
 // goes on.
-func (d midday) doneBefore(at *schedule.Timed, now time.Time, others []begun) []schedule.Done {
+func (d midday) doneBefore(at *schedule.Timed, b begun, others []begun) []schedule.Done {
+	now := b.when()
 	var done []schedule.Done
 	waits := map[string]bool{}
 	for _, o := range others {
 		maps.Copy(waits, d.waitFor(o.step.ID))
 	}
 	if at != nil {
-		done = append(done, schedule.Done{Step: at.ID, Start: now})
+		done = append(done, schedule.Done{Step: at.ID, Start: b.at, End: b.ended})
 		maps.Copy(waits, d.waitFor(at.ID))
 	}
 	for _, s := range d.timetable.Steps {
@@ -324,8 +333,9 @@ func (d midday) doneBefore(at *schedule.Timed, now time.Time, others []begun) []
 			continue
 		}
 		e := schedule.Done{Step: s.ID, Start: s.Start, End: s.End}
-		if own && !s.Kind.Hands() && s.End.Equal(at.Start) {
-			e.End = now
+		// What follows it has begun, so it is over: what stretches lasted until then, and hands were no slower.
+		if own && s.End.Equal(at.Start) && (!s.Kind.Hands() || b.at.Before(s.End)) {
+			e.End = b.at
 		}
 		for _, o := range others {
 			next, ok := d.timetable.Step(o.step.ID)

@@ -19,6 +19,8 @@ type Late struct {
 	// Seen is when it was seen that the dough will be ready so early or late: the step then begins as soon as there are
 	// hands. Zero: it begins when By says.
 	Seen time.Time `json:"seen,omitzero"`
+	// Ended is when the step was done, however long it was to take; zero: it takes what is planned.
+	Ended time.Time `json:"ended,omitzero"`
 }
 
 // Replanned is the rest of a day after something happened.
@@ -102,7 +104,12 @@ func beginnings(possible bool, named func(string) (schedule.Timed, error), late 
 			p.Add(path+"Step", quantity.Excerpt(l.Step), quantity.Tell("bakeday.want_each_step_once", "each step once"),
 				quantity.ErrInconsistent)
 		}
-		all = append(all, beginning(at, l))
+		b := beginning(at, l)
+		if !b.ended.IsZero() && b.ended.Before(b.at) {
+			p.Add(path+"Ended", l.Ended.Format(time.RFC3339),
+				quantity.Tell("bakeday.want_end_after_beginning", "not before it began"), quantity.ErrInconsistent)
+		}
+		all = append(all, b)
 	}
 	return all, p.ErrFor(nil)
 }

@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule"
 )
 
@@ -170,12 +171,25 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 			),
 		)
 	}
-	out = append(out, report.Paragraph{Text: working.Tell(
-		"bakeday.not_the_clock",
-		"go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log "+
-			"your own bakes",
-	), Tone: report.Aside})
+	out = append(out, report.Paragraph{Text: notTheClock(d.Rising.Bulk.Bulk().Culture), Tone: report.Aside})
 	return append(out, d.curve())
+}
+
+// notTheClock says what the ranges rest on, and what would make them narrower.
+func notTheClock(known ferment.Culture) working.Message {
+	if known.IsZero() {
+		return working.Tell(
+			"bakeday.not_the_clock",
+			"go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log "+
+				"your own bakes",
+		)
+	}
+	return working.Tell(
+		"bakeday.not_the_clock_learned",
+		"go by the dough, not the clock: the ranges rest on %d logged {1|bake|bakes}; below the coldest of them they are "+
+			"up to as wide as those of an unknown kitchen",
+		known.Bakes(),
+	)
 }
 
 // curve is the rise of the dough in its tub.
@@ -275,9 +289,7 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	if t := k.Target; t.Core.IsZero() {
 		say(working.Tell("bakeday.done_color", "done by time and color: no probe judges a bread so thin"))
 	} else {
-		say(working.Tell("bakeday.done",
-			"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more: water boils at %.1f at %v",
-			t.Core, t.From, k.coreTo(), s.Oven.MinimumLoss, t.Boiling, d.Bake.Kitchen.Altitude))
+		say(d.doneAt(s, t))
 	}
 	say(
 		working.Tell(
@@ -291,8 +303,23 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 		),
 	)
 	say(working.Tell("bakeday.cool", "cool enough to slice (%.0f) after %v", k.Cooling.Slice, k.Cooling.Ready))
+	for _, note := range k.Cooling.Notes() {
+		say(note)
+	}
 	if k.Cooling.Rest > 0 {
 		say(working.Tell("bakeday.rest", "this bread rests %v before it is cut", k.Cooling.Rest))
 	}
 	return out
+}
+
+// doneAt is the core at which the loaf is done, and why it is that here.
+func (d Day) doneAt(s PlanData, t bake.CoreTarget) working.Message {
+	if at := d.Bake.Kitchen.Altitude; !at.IsZero() {
+		return working.Tell("bakeday.done",
+			"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more: water boils at %.1f at %v",
+			t.Core, t.From, d.Baking.coreTo(), s.Oven.MinimumLoss, t.Boiling, at)
+	}
+	return working.Tell("bakeday.done_by_the_sea",
+		"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more: water boils at %.1f at sea level",
+		t.Core, t.From, d.Baking.coreTo(), s.Oven.MinimumLoss, t.Boiling)
 }

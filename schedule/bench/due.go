@@ -1,6 +1,9 @@
 package bench
 
 import (
+	"slices"
+	"time"
+
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -15,9 +18,30 @@ func (m DayNow) Step(id string) (bakeday.StepData, bool) {
 	return bakeday.StepData{}, false
 }
 
+// done reports whether a step is over because somebody said so: it was ticked off, or what comes after it was, or the
+// dough that it makes was mixed, or was said to be ready.
 func (m DayNow) done(s bakeday.StepData) bool {
-	_, done := m.Done[s.ID]
-	return done
+	if _, ticked := m.Done[s.ID]; ticked {
+		return true
+	}
+	if m.bulkOver() && (s.ID == stepBulk || s.Kind == schedule.Fold || s.Kind == schedule.Laminate) {
+		return true
+	}
+	if bulk, ok := m.Step(stepBulk); ok && m.Dough != nil && !m.Dough.Mix.Dough.IsZero() && !s.End.After(bulk.Start) {
+		return true
+	}
+	return slices.ContainsFunc(m.Steps, func(o bakeday.StepData) bool {
+		_, ticked := m.Done[o.ID]
+		return ticked && !o.Start.Before(s.End)
+	})
+}
+
+// bulkOver reports whether somebody said that the dough is ready, or shaped.
+func (m DayNow) bulkOver() bool {
+	_, ready := m.saidReady()
+	_, ticked := m.Done[stepBulk]
+	_, shaped := m.Done[stepShape]
+	return ready || ticked || shaped
 }
 
 // UnderWay lists what is going on; what needs hands and is over counts as done.
@@ -31,14 +55,29 @@ func (m DayNow) UnderWay() []bakeday.StepData {
 	return out
 }
 
-// StepDue is the step that needed hands last and was not ticked off; ok is false before the first.
-func (m DayNow) StepDue() (due bakeday.StepData, ok bool) {
-	for _, s := range m.Steps {
-		if !m.done(s) && s.Hands && !s.Start.After(m.Now) {
-			due, ok = s, true
+// StepsDue lists the steps that may be meant by "it is done": the one that needed hands, is over by the plan and was
+// not ticked off; where there is none, or more than one, also the one that needs hands now. None: nothing was due yet; several: it has to be asked which.
+// Of folds left behind only the last is asked for, since nothing else waits for them.
+func (m DayNow) StepsDue() []bakeday.StepData { return due(m.Steps, m.done, m.Now) }
+
+func due(steps []bakeday.StepData, done func(bakeday.StepData) bool, now time.Time) []bakeday.StepData {
+	var over, begun []bakeday.StepData
+	for _, s := range steps {
+		switch {
+		case done(s) || !s.Hands || s.Start.After(now):
+		case s.End.After(now.Add(enough)):
+			begun = append(begun, s)
+		default:
+			if n := len(over); n > 0 && s.Kind == schedule.Fold && over[n-1].Kind == schedule.Fold {
+				over = over[:n-1]
+			}
+			over = append(over, s)
 		}
 	}
-	return due, ok
+	if len(over) != 1 && len(begun) > 0 { // of one that is over and one that has just begun, the first is done
+		return append(over, begun[0])
+	}
+	return over
 }
 
 // Next is the step that needs hands now or next, or the oven that has to be switched on. A bake that is in the oven

@@ -181,6 +181,11 @@ func (k *KitchenNow) replan(ctx context.Context) error {
 		return ctx.Err()
 	}
 	if ok {
+		r.Risen, r.Allowed = quantity.Percent{}, quantity.Percent{} // by the plan; the dough was looked at, or is shaped
+		r.Changes = slices.DeleteFunc(slices.Clone(r.Changes), func(c schedule.Change) bool {
+			s, _ := r.Timetable.Step(c.ID)
+			return !s.End.After(k.Now) // what is past is told by what was logged
+		})
 		k.Changed = &r
 		k.take(k.Day.After(r))
 		if len(k.Breads) == 1 {

@@ -43,15 +43,22 @@ func (k KitchenNow) MarshalJSON() ([]byte, error) {
 	return json.Marshal(out)
 }
 
-// StepDue is the step, of all breads, that needed hands last and was not ticked off; its bread stands in it, and its ID
-// is as if the bread were alone, as it is observed. It is false before the first.
-func (k KitchenNow) StepDue() (due bakeday.StepData, ok bool) {
-	for _, m := range k.Breads {
-		if s, has := m.StepDue(); has && (!ok || !s.Start.Before(due.Start)) {
-			due, ok = s, true
-		}
+// StepsDue lists the steps of all breads that may be meant by "it is done", as [DayNow.StepsDue]; the bread of each
+// stands in it, and its ID is as if the bread were alone, as it is observed.
+func (k KitchenNow) StepsDue() []bakeday.StepData {
+	var all []bakeday.StepData
+	over := map[string]bool{}
+	for _, s := range k.steps() {
+		all = append(all, s.StepData)
+		over[s.key()] = s.of.done(s.StepData)
 	}
-	return due, ok
+	bread := func(s bakeday.StepData) string {
+		if s.Bread == "" && len(k.Breads) == 1 {
+			return k.Breads[0].Name
+		}
+		return s.Bread
+	}
+	return due(all, func(s bakeday.StepData) bool { return over[bread(s)+"/"+s.ID] }, k.Now)
 }
 
 // StepNamed answers: which step of which bread is meant, by its ID ("Rye/fold-2"), or by its kind where there is only

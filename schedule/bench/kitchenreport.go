@@ -134,7 +134,8 @@ func (k KitchenNow) later(shown map[string]bool) [][]report.Cell {
 
 // changes tell what of the plan is different, or that nothing fits any more.
 func (k KitchenNow) changes() []report.Block {
-	if k.Changed == nil {
+	left := slices.ContainsFunc(k.steps(), func(s stepOf) bool { return s.End.After(k.Now) })
+	if k.Changed == nil || !left {
 		return nil
 	}
 	if k.Changed.Possible() {

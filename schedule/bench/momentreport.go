@@ -50,6 +50,13 @@ func (m DayNow) dough() []report.Block {
 			return nil // nobody said otherwise: it was shaped as planned
 		}
 	}
+	if at, said := m.saidReady(); said {
+		return []report.Block{report.Say(working.Tell("bench.ready_at", "ready at %t, risen by %.0f", at,
+			m.Dough.Ready.Ready.Rise))}
+	}
+	if _, ticked := m.Done[stepBulk]; ticked {
+		return nil
+	}
 	e := m.Progress.Now
 	var out []report.Block
 	says := working.Tell("bench.ready", "risen by %.0f %v after mixing", e.Bulk().Rise, e.Ready())
@@ -76,19 +83,15 @@ func (m DayNow) dough() []report.Block {
 			),
 		),
 	)
-	if band, err := e.RiseAt(m.Now.Sub(m.Mixed)); err == nil && m.Now.After(m.Mixed) && band.Likely.Points() >= 1 {
-		out = append(
-			out,
-			report.Say(
-				working.Tell(
-					"bench.should_be",
-					"now it should be at %.0f to %.0f, likely %.0f",
-					band.Low,
-					band.High,
-					band.Likely,
-				),
-			),
-		)
+	band, err := e.RiseAt(m.Now.Sub(m.Mixed))
+	switch {
+	case err != nil || !m.Now.After(m.Mixed) || band.Likely.Points() < 1:
+	case len(e.Readings()) > 0:
+		out = append(out, report.Say(working.Tell("bench.should_be_read", "now it should be at %.0f to %.0f, likely %.0f, by "+
+			"what was read, which may be some points off, and by the pace of such doughs", band.Low, band.High, band.Likely)))
+	default:
+		out = append(out, report.Say(working.Tell("bench.should_be", "now it should be at %.0f to %.0f, likely %.0f",
+			band.Low, band.High, band.Likely)))
 	}
 	return out
 }

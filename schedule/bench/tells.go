@@ -133,7 +133,8 @@ func (all Observations) Tells(o Observation) ([]working.Message, error) {
 }
 
 func noDough() []working.Message {
-	return []working.Message{working.Tell("bench.no_dough", "no dough was mixed before it, so it teaches nothing yet")}
+	return []working.Message{working.Tell("bench.no_dough", "no mixing was logged before it: a plan that is followed "+
+		"goes by it, and it teaches nothing until the mixing is logged too")}
 }
 
 func noRange(err error) []working.Message {

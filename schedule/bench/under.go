@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
+	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -145,15 +146,33 @@ func (m *DayNow) look(seen Observations) {
 	if m.Dough != nil {
 		return
 	}
+	if at, ok := m.lastMixed(); ok {
+		m.Mixed = at.In(m.Now.Location())
+	}
 	planned := LoggedBake{Bread: m.Name, Mixed: m.Mixed}
 	for _, o := range seen {
-		if o.Kind == SawRise && o.whole() && (o.Bread == m.Name || o.Bread == "") && o.At.After(m.Mixed) {
-			planned.Rises = append(planned.Rises, o)
+		if o.whole() && (o.Bread == m.Name || o.Bread == "") && o.At.After(m.Mixed) {
+			switch o.Kind {
+			case SawRise:
+				planned.Rises = append(planned.Rises, o)
+			case SawReady:
+				planned.Ready = &o
+			}
 		}
 	}
-	if len(planned.Rises) > 0 {
+	if len(planned.Rises) > 0 || planned.Ready != nil {
 		m.Dough = &planned
 	}
+}
+
+// lastMixed is when the last batch was ticked off.
+func (m *DayNow) lastMixed() (at time.Time, ok bool) {
+	for _, s := range m.Steps {
+		if s.Kind == schedule.Mix {
+			at, ok = m.Done[s.ID]
+		}
+	}
+	return at, ok
 }
 
 // follow brings the clock of the dough up to date: its real temperature after mixing, what is known of the culture,

@@ -40,8 +40,9 @@ func (n *noted) observation(c *call, kind bench.Sight, zone *time.Location) (ben
 	return o, nil
 }
 
-// zoneOfBread is the clock by which the dough was mixed: that of the bake decides, not the machine's. It is nil when no
-// dough of the bread is in the log, or when there is none that can be read: then it says so itself when it is written.
+// zoneOfBread is the clock by which the bread was last followed or its dough mixed: that of the bake decides, not the
+// machine's. It is nil when nothing of the bread is in the log, or when there is none that can be read: then it says so
+// itself when it is written.
 func (n *noted) zoneOfBread(s System) (zone *time.Location) {
 	name, err := n.place(s)
 	if err != nil {
@@ -52,8 +53,11 @@ func (n *noted) zoneOfBread(s System) (zone *time.Location) {
 		return nil
 	}
 	for _, o := range content.Entries {
-		if o.Kind == bench.SawMixed && (n.Bread == "" || o.Bread == n.Bread) {
-			zone = o.At.Location()
+		switch o.Kind {
+		case bench.SawMixed, bench.SawPlan, bench.SawStep:
+			if n.Bread == "" || o.Bread == n.Bread {
+				zone = o.At.Location()
+			}
 		}
 	}
 	return zone

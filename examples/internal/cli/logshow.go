@@ -31,15 +31,13 @@ func (q *logShow) ask(c *call) error {
 	if err != nil {
 		return err
 	}
-	now, err := q.clock(c.System, nil)
-	if err != nil {
+	if _, err := q.clock(c.System, nil); err != nil {
 		return err
 	}
 	data := shownLog{loggedFormat, name, bench.Observations{}, len(content.Problems) + content.More}
 	for _, e := range content.Entries {
 		if q.Bread == "" || e.Bread == q.Bread {
-			e.At = e.At.In(now.Location())
-			data.Entries = append(data.Entries, e)
+			data.Entries = append(data.Entries, e) // by the clock of its bake, which it was logged with
 		}
 	}
 	if n := len(data.Entries); q.Last > 0 && n > q.Last {

@@ -3,6 +3,7 @@ package cli
 import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/bench"
 )
 
@@ -100,16 +101,40 @@ func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observ
 	if !q.Done {
 		return out, nil
 	}
-	step, ok := m.StepDue()
-	if q.Step != "" {
-		if step, err = m.StepNamed(q.Step); err != nil {
-			return nil, badInput(working.Tell("cli.now_step", "maslin now: --step: %v", err))
-		}
-	} else if !ok {
-		return nil, badInput(working.Tell("cli.now_done_no_step_was", "maslin now: --done: no step was due yet; say which with --step"))
+	step, err := q.meant(m)
+	if err != nil {
+		return nil, err
 	}
 	note.Bread = step.Bread
 	o, err := note.observation(c, bench.SawStep, d.clock.Zone)
 	o.Step = step.ID
 	return append(out, o), err
+}
+
+// meant is the step that is done.
+func (q *now) meant(m bench.KitchenNow) (bakeday.StepData, error) {
+	if q.Step != "" {
+		step, err := m.StepNamed(q.Step)
+		if err != nil {
+			err = badInput(working.Tell("cli.now_step", "maslin now: --step: %v", err))
+		}
+		return step, err
+	}
+	due := m.StepsDue()
+	switch len(due) {
+	case 0:
+		return bakeday.StepData{}, badInput(working.Tell("cli.now_done_no_step_was", "maslin now: --done: no step was due yet; say which with --step"))
+	case 1:
+		return due[0], nil
+	}
+	var may []string
+	for _, s := range due {
+		id := s.ID
+		if len(m.Breads) > 1 {
+			id = s.Bread + "/" + id
+		}
+		may = append(may, id)
+	}
+	return bakeday.StepData{}, badInput(working.Tell("cli.now_done_several",
+		"maslin now: --done: several steps are not done yet; say which with --step: %v", either(may)))
 }
