@@ -128,7 +128,7 @@ func (c Culture) Message() working.Message {
 func (c Culture) rests() working.Message {
 	if c.of == nil {
 		return working.Tell("ferment.rests_unknown",
-			"a culture nothing is known of: the range narrows with every bake logged")
+			"a kitchen nothing is known of: the range narrows with every bake logged")
 	}
 	return c.Message()
 }

@@ -47,7 +47,7 @@ func ExampleBulk_Estimate() {
 	// - 9.1 % of the flour prefermented
 	// - 72.0 % water, 2.0 % salt, 0.0 % sugar and 20 % whole grain: 104 % of the pace of a plain dough (judgment)
 	// - gas balance; from 24.5 °C toward 19 °C by night, 22 °C by day
-	// - a culture nothing is known of: the range narrows with every bake logged
+	// - a kitchen nothing is known of: the range narrows with every bake logged
 }
 
 func ExampleEstimate_RiseAt() {

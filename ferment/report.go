@@ -338,8 +338,8 @@ func (l Lesson) Report() report.Report {
 	blocks := []report.Block{rows}
 	if low, high := l.Temperatures(); high.Sub(low).Celsius() < hardlyApart {
 		blocks = append(blocks, report.Say(working.Tell("ferment.hardly_learned",
-			"how temperature moves it is hardly learned: all bakes were between %.1f and %.1f; log a cool and a warm "+
-				"one", low, high)))
+			"how temperature moves it is hardly learned: all bakes were at %.1f; log a cool and a warm one",
+			quantity.Range[quantity.Temperature]{Low: low, High: high})))
 	}
 	if all, inside, err := l.Reviews(); err == nil && len(all) > 1 {
 		blocks = append(blocks, report.Say(working.Tell("ferment.reviewed",

@@ -56,7 +56,7 @@ func ExampleYeastSwap_Convert() {
 	//
 	//   weight  form              published tables
 	//      8 g  active dry yeast  6.67 g to 10 g
-	//    6.6 g  instant yeast     6.6 g to 6.67 g
+	//    6.6 g  instant yeast     6.6 g to 8.33 g
 	//   · yeasts differ as much as the tables do: watch the dough
 	//   · fresh yeast is two thirds water, dry yeast has next to none
 }

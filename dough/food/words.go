@@ -1,6 +1,7 @@
 package food
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -44,8 +45,23 @@ func ReadVolume(text string) (FoodVolume, error) {
 	if v.Food == "" {
 		return refuse(quantity.ErrRequired)
 	}
+	v.packed()
 	return v, nil
 }
+
+// packed takes a packet of yeast as what it is filled with, not as what so many spoons of yeast weigh.
+func (v *FoodVolume) packed() {
+	if !slices.Contains(v.Notes, packet) {
+		return
+	}
+	for _, m := range FoodMeasures() {
+		if m.Food == v.Food && m.Per == quantity.MustVolume("2.25 tsp") {
+			v.Measures = []FoodMeasure{m}
+		}
+	}
+}
+
+var packet = working.Tell("food.packet", "a packet of yeast is 2¼ teaspoons, 7 g")
 
 const mostTyped = 200
 
@@ -133,9 +149,9 @@ func (v *FoodVolume) measure(number string, words []string) (volume quantity.Vol
 		}
 		return volume, append([]string{"egg"}, rest...), ok
 	case "stick", "sticks":
-		return times(cup/2, working.Tell("food.stick", "a stick is half a cup"))
+		return times(cup/2, working.Tell("food.stick", "a stick is half a cup; its wrapper says 4 oz, 113.4 g"))
 	case "packet", "packets", "package", "packages", "sachet", "sachets", "envelope", "envelopes":
-		return times(2.25*tsp, working.Tell("food.packet", "a packet of yeast is 2¼ teaspoons, 7 g"))
+		return times(2.25*tsp, packet)
 	case "pinch", "pinches":
 		return times(tsp/16, working.Tell("food.pinch", "a pinch is a sixteenth of a teaspoon"))
 	case "dash", "dashes":

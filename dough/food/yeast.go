@@ -35,6 +35,7 @@ func PublishedYeast() []YeastTable {
 		{"one half and one third", g(6), g(3), g(2), sources.YeastHalfThird},
 		{"active dry one third", g(3), g(1), quantity.Mass{}, sources.YeastOldSupplier},
 		{"household packets, three eighths", g(8), g(3), quantity.Mass{}, sources.YeastHousehold},
+		{"a small cake for a packet", g(12), g(5), g(5), sources.YeastSmallCake},
 	}
 }
 

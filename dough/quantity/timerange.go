@@ -20,9 +20,12 @@ type timeRangeData struct {
 	Probability Percent `json:"probability"`
 }
 
-// String prints "5h10m to 7h25m (80 %), likely 6h10m", to the minute.
+// String prints "5h10m to 7h25m (80 %), likely 6h10m", to the minute; "15m" where all three are that.
 func (r TimeRange) String() string {
 	f := func(d time.Duration) string { return FormatDuration(d.Round(time.Minute)) }
+	if one := f(r.Likely); one == f(r.Early) && one == f(r.Late) {
+		return one
+	}
 	return f(r.Early) + " to " + f(r.Late) + " (" + r.Probability.String() + "), likely " + f(r.Likely)
 }
 

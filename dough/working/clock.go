@@ -87,7 +87,7 @@ func wordMessage(key string) Message {
 	return Message{template: "%v", args: encodeArgs([]arg{{kind: kindWord, text: key}})}
 }
 
-// TimeRange shows "5h10m to 7h25m (80 %), likely 6h10m", to the minute.
+// TimeRange shows "5h10m to 7h25m (80 %), likely 6h10m", to the minute; "15m" where all three are that.
 func (r Reader) TimeRange(t quantity.TimeRange) string {
 	return r.ranged("", argOf(t).parts, piece{places: -1})
 }

@@ -132,6 +132,8 @@ func (r Reader) ranged(sentence string, parts []arg, p piece) string {
 	claim := r.shown(sentence, parts[3], piece{places: -1})
 	hasLikely, claims := !parts[1].nothing(), !parts[3].nothing()
 	switch {
+	case low == high && (!hasLikely || likely == low): // a range of nothing, as it is shown
+		return low
 	case hasLikely && claims:
 		return Tell("working.range", "%[1]s to %[3]s (%[4]s), likely %[2]s", low, likely, high, claim).Text(r)
 	case hasLikely:

@@ -88,8 +88,8 @@ func termsOfDough() []Term {
 		{"latent_heat", Tell("working.word_latent_heat", "latent heat"),
 			Tell(
 				"working.term_latent_heat",
-				"The heat that ice takes to melt without getting warmer: as much as warms the same "+
-					"water by 80 °C.",
+				"The heat that water takes to become steam without getting warmer: more than five times "+
+					"what brings the same water from freezing to boiling.",
 			)},
 		{"levain", Tell("working.word_levain", "levain"),
 			Tell(

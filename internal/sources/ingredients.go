@@ -122,6 +122,8 @@ var (
 	YeastOldSupplier = practice("yeast ⅓", "active dry yeast is one third of fresh")
 	// YeastHousehold is the US household equivalence of packets and cakes.
 	YeastHousehold = practice("yeast 3/8", "a packet of ¼ oz of active dry yeast stands for a cake of ⅔ oz")
+	// YeastSmallCake is the same of today's smaller cakes.
+	YeastSmallCake = practice("yeast 5/12", "a packet of ¼ oz of dry yeast, instant or not, stands for a cake of 0.6 oz")
 	// TinWholesale is an older US text on tin factors.
 	TinWholesale = practice("tin factor", "7.6 cubic inches of open-top tin for an ounce of white dough")
 	// TinRanges is this library's choice of tin factors.

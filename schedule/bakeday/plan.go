@@ -310,7 +310,7 @@ func (d *Day) notes() []working.Message {
 		}
 	} else if d.Levain != nil && !d.Levain.Short.IsZero() {
 		add(working.Tell("bakeday.note_starter_short",
-			"the levain needs %v of culture and %v is at hand: feed the culture up the day "+
+			"the levain needs %.0f of culture and %.0f is at hand: feed the culture up the day "+
 				"before", d.Levain.Culture, d.Bake.Levain.CultureAtHand))
 	}
 	for _, w := range d.Weighing.TooSmall() {
@@ -366,15 +366,14 @@ func (d *Day) notes() []working.Message {
 	}
 	if d.Possible() && !d.Robust.Survives && !d.Careful {
 		for _, sp := range d.Robust.Spreads {
-			add(
-				working.Tell(
-					"bakeday.note_holds_if",
-					"the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again",
-					sp.Title(),
-					sp.Early,
-					sp.Late,
-				),
-			)
+			if sp.Early == sp.Late {
+				add(working.Tell("bakeday.note_holds_at", "the rest of the plan holds if %v takes %v, neither more nor less; "+
+					"otherwise plan the rest of the day again", sp.Title(), sp.Early))
+				continue
+			}
+			add(working.Tell("bakeday.note_holds_if",
+				"the rest of the plan holds if %v takes %v to %v; outside of that, plan the rest of the day again",
+				sp.Title(), sp.Early, sp.Late))
 		}
 	}
 	if f, err := d.Bake.folding(d.Rising.Bulk.Ready()); err == nil && d.Possible() {

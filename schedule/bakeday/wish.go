@@ -19,7 +19,7 @@ type Wish struct {
 }
 
 var wishWant = quantity.Tell("bakeday.want_day_and_time_saturday_12",
-	`a day and a time, such as "Saturday 12:30" or "2026-11-28 12:30"`)
+	`a weekday or a date and a time of 24 hours, such as "Saturday 12:30" or "2026-11-28 12:30"`)
 
 // OnDay wishes for the next such weekday that can be met. What is no weekday is no wish: the zero value.
 func OnDay(day time.Weekday, clock wallclock.Clock) Wish {
@@ -57,8 +57,11 @@ func ParseWish(text string) (Wish, error) {
 		}
 	}
 	m, err := wallclock.ParseMoment(text)
-	if err != nil {
+	if err != nil && strings.Contains(text, "-") { // it was to be a date, of which the error speaks
 		return Wish{}, err
+	}
+	if err != nil {
+		return Wish{}, &quantity.InputError{Got: quantity.Excerpt(text), Want: wishWant, Err: wallclock.ErrSyntax}
 	}
 	return OnDate(m), nil
 }

@@ -159,9 +159,8 @@ func (c CultureLesson) blocks(halfLife time.Duration) []report.Block {
 	if high.Sub(low).Celsius() < apart {
 		out = append(out, report.Paragraph{Text: working.Tell(
 			"bench.hardly_learned",
-			"how temperature moves it is hardly learned: all bakes were between %.1f and %.1f; write down a cool and a warm one",
-			low,
-			high,
+			"how temperature moves it is hardly learned: all bakes were at %.1f; write down a cool and a warm one",
+			quantity.Range[quantity.Temperature]{Low: low, High: high},
 		), Tone: report.Aside})
 	}
 	return out
@@ -264,11 +263,13 @@ func (n NextPlan) Report() report.Report {
 		report.Rounded(n.Before.Baking.Scaling, 0),
 		report.Rounded(n.After.Baking.Scaling, 0),
 	)
-	row(
-		working.Tell("bench.row_bulk", "bulk"),
-		report.Of(n.Before.Rising.Bulk.Ready()),
-		report.Of(n.After.Rising.Bulk.Ready()),
-	)
+	before, after := n.Before.Rising.Bulk.Ready(), n.After.Rising.Bulk.Ready()
+	minutes := func(d time.Duration) time.Duration { return d.Round(time.Minute) }
+	row(working.Tell("bench.row_bulk", "bulk, likely"), report.Of(minutes(before.Likely)), report.Of(minutes(after.Likely)))
+	ends := func(r quantity.TimeRange) report.Cell {
+		return report.Of(working.Tell("bench.bulk_ends", "%v to %v", minutes(r.Early), minutes(r.Late)))
+	}
+	row(working.Tell("bench.row_bulk_range", "bulk, four doughs of five"), ends(before), ends(after))
 	r.Sections = []report.Section{{Key: "changes", Blocks: []report.Block{grid}}}
 	var write report.Rows
 	if !n.Warming.IsZero() {
