@@ -84,11 +84,10 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 			taken.Expected = rise
 		}
 		taken.Rise = rise
-		ph, _ = b.Cov.along(&h)
-		s = noise * noise
+		ph, s = b.Cov.along(&h)
+		s += noise * noise
 		for i := range h {
 			taken.Parts[i] = h[i] * ph[i]
-			s += taken.Parts[i]
 		}
 		innovation := y - math.Log(rise+r.Error)
 		if step == 0 {
