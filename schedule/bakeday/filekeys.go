@@ -120,12 +120,15 @@ func commentSays(comment string) string {
 // keyComment is a comment of a key, which a language may have words for.
 type keyComment string
 
+// typed is what is typed into a file: it stays as it is in every language, also where it is a word of the kitchen.
+func typed(text string) working.Message { return working.Say(text) }
+
 // told is what a key means and takes.
 func (k FileKey) told() working.Message {
 	var takes working.Message
 	switch forms := strings.Join(k.Forms, ", "); {
 	case k.Takes == "word":
-		takes = working.Tell("bakeday.key_word", "%s", forms)
+		takes = typed(forms)
 	case k.Takes == "number":
 		takes = working.Tell("bakeday.key_number", "a whole number")
 	case k.Takes == "switch":
@@ -152,18 +155,18 @@ func (f FileKeys) Report() report.Report {
 	out := report.Report{Headline: working.Tell("bakeday.file_keys",
 		"A bake file holds these keys. Those marked with * must be there; every other may be left out.")}
 	for _, t := range f.Tables {
-		title := working.Tell("bakeday.file_table", "[%s]", t.Name)
+		title := typed("[" + t.Name + "]")
 		switch {
 		case t.Name == "":
 			title = working.Tell("bakeday.file_top", "At the top of the file")
 		case t.Many:
-			title = working.Tell("bakeday.file_tables", "[[%s]]", t.Name)
+			title = typed("[[" + t.Name + "]]")
 		}
 		var rows report.Rows
 		for _, k := range t.Keys {
-			label := working.Tell("bakeday.file_key", "%s", k.Name)
+			label := typed(k.Name)
 			if k.Required {
-				label = working.Tell("bakeday.file_key_required", "%s*", k.Name)
+				label = typed(k.Name + "*")
 			}
 			rows = append(rows, report.Row{Label: label, Value: report.Of(k.told())})
 		}
