@@ -16,8 +16,6 @@ func (p *problems) temperature(path string, celsius float64) bool {
 	return p.Float(path, celsius, tableLow, tableHigh, "°C")
 }
 
-func fixed(x float64, places int) string { return strconv.FormatFloat(x, 'f', places, 64) }
-
 func indexed(field string, i int) string { return field + "[" + strconv.Itoa(i) + "]" }
 
 func hours(d time.Duration) float64 { return float64(d) / float64(time.Hour) }

@@ -172,7 +172,7 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 	}
 	var p problems
 	if d.Format != cultureFormat {
-		p.Add("Format", int(d.Format), quantity.Tell("ferment.want_format", "%d", cultureFormat), errOutOfRange)
+		p.Add("Format", d.Format, quantity.Tell("ferment.want_format", "%d", cultureFormat), errOutOfRange)
 	}
 	kind, err := leavenings.Parse(d.Leavening)
 	p.Join("Leavening", err)

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"context"
 	"slices"
 	"strconv"
 
@@ -20,7 +21,7 @@ func (t Timetable) refusal() working.Working {
 	for _, id := range t.core {
 		kept[id] = true
 	}
-	r.clash(t.c.net.Only(kept).Refutation(planner.NewWatch(nil, describeWork)))
+	r.clash(t.c.net.Only(kept).Refutation(limited(describeWork)))
 	r.nearest(t.After, t.Conflict)
 	return r.Working()
 }
@@ -240,13 +241,20 @@ func (r *refusing) shortage(s *Shortage) {
 		Is: s.Need - s.Room, By: need.Minus(room), Source: working.Algebra()})
 }
 
+// limited allows so much work, and no more: a derivation that would take longer is left out.
+func limited(work int) *planner.Watch {
+	over, cancel := context.WithCancel(context.Background())
+	cancel()
+	return planner.NewWatch(over, work)
+}
+
 // nearest derives the nearest later time that works, and with it by how much the wanted one is missed.
 func (r *refusing) nearest(s *Shift, k *Conflict) {
 	if s == nil {
 		return
 	}
 	c := r.c
-	w := planner.NewWatch(nil, describeWork*8)
+	w := limited(8 * describeWork)
 	net, event, nominal := c.shifted()
 	goal := nominal + int(s.By/c.grid)
 	m := &mover{c: c, w: w, shop: c.shop(), net: net, event: event, nominal: nominal}

@@ -2,7 +2,7 @@ package oneway
 
 import "example.org/maslin/dough/quantity"
 
-// Answer, embedded, keeps a type from being read from JSON. An answer keeps its question privately, for its report and
+// An Answer, embedded, keeps a type from being read from JSON. An answer keeps its question privately, for its report and
 // its working; read without it, it would tell something else.
 type Answer struct{}
 

@@ -126,16 +126,6 @@ func (r ruleSet) list() (rules []int) {
 	return rules
 }
 
-// within says that all of the set is in another.
-func (r ruleSet) within(o ruleSet) bool {
-	for k, x := range r {
-		if x&^o[k] != 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // widest is beyond every time; a sum of two is an int32.
 const widest = 1 << 28
 

@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -12,11 +13,21 @@ import (
 
 // thousandths rounds a computed temperature for data, which would otherwise carry digits that mean
 // nothing; what the baker gave is left as it is.
+//
+// Where the thousandth would stand in the middle between two degrees or tenths, as it is shown, more digits are kept:
+// who rounds it for a person must come to what the number itself rounds to.
 func thousandths(t quantity.Temperature) quantity.Temperature {
 	if !t.IsValid() {
 		return t
 	}
-	return quantity.Celsius(roundTo(t.Celsius(), 1000))
+	out := t
+	for _, to := range []float64{1e3, 1e4, 1e5, 1e6} {
+		c := roundTo(t.Celsius(), to)
+		if out = quantity.Celsius(c); !halfway(c) && !halfway(10*c) {
+			break
+		}
+	}
+	return out
 }
 
 // tenths rounds what every page shows to a tenth of a degree: rounded to thousandths first, 94.1499 °C would be shown
@@ -27,6 +38,9 @@ func tenths(t quantity.Temperature) quantity.Temperature {
 	}
 	return quantity.Celsius(roundTo(t.Celsius(), 10))
 }
+
+// halfway reports whether a number lies in the middle between two whole ones.
+func halfway(x float64) bool { return math.Abs(x-math.Floor(x)-0.5) < 1e-7 }
 
 // Data turns the day into plain data.
 func (d Day) Data() PlanData {

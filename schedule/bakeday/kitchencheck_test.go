@@ -409,7 +409,7 @@ func wished(o Order, m RuleData) (Order, bool) {
 		if m.Easing == schedule.Earlier {
 			shift = -shift
 		}
-		at := time.Date(b.Wanted.Moment.Date.Year, time.Month(b.Wanted.Moment.Date.Month), b.Wanted.Moment.Date.Day,
+		at := time.Date(b.Wanted.Moment.Date.Year, b.Wanted.Moment.Date.Month, b.Wanted.Moment.Date.Day,
 			b.Wanted.Moment.Clock.Hour, b.Wanted.Moment.Clock.Minute, 0, 0, time.UTC).Add(shift)
 		b.Wanted = OnDate(wallclock.MustMoment(at.Format("2006-01-02 15:04")))
 	}

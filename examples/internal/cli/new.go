@@ -66,14 +66,13 @@ func (b *newBake) questions(s System) []wanted {
 		{flag: "mixer", to: &b.Mixer, reads: mixerWord},
 		{flag: "bowl", to: &b.Bowl, reads: inUnit(quantity.ParseVolume, "L"), skip: hand},
 		{flag: "zone", to: &b.Zone, usual: local, reads: func(text string) (string, error) {
-			_,
-				err := clockFor(s, text, "")
+			_, err := clockFor(s, text, "")
 			return text, err
 		}},
 		{flag: "wanted", to: &b.Wanted, reads: func(text string) (string, error) {
 			clock, err := clockFor(s, b.Zone, "")
 			if err != nil {
-				clock.Now, err = s.Now(), nil
+				clock.Now = s.Now()
 			} else {
 				clock.Now = clock.Now.In(clock.Zone)
 			}
