@@ -23,7 +23,7 @@ func thousandths(t quantity.Temperature) quantity.Temperature {
 	out := t
 	for _, to := range []float64{1e3, 1e4, 1e5, 1e6} {
 		c := roundTo(t.Celsius(), to)
-		if out = quantity.Celsius(c); !halfway(c) && !halfway(10*c) {
+		if out = quantity.Celsius(c); !tied(c) && !tied(10*c) {
 			break
 		}
 	}
@@ -39,8 +39,8 @@ func tenths(t quantity.Temperature) quantity.Temperature {
 	return quantity.Celsius(roundTo(t.Celsius(), 10))
 }
 
-// halfway reports whether a number lies in the middle between two whole ones.
-func halfway(x float64) bool { return math.Abs(x-math.Floor(x)-0.5) < 1e-7 }
+// tied reports whether a number lies in the middle between two whole ones.
+func tied(x float64) bool { return math.Abs(x-math.Floor(x)-0.5) < 1e-7 }
 
 // Data turns the day into plain data.
 func (d Day) Data() PlanData {
