@@ -6,6 +6,7 @@ import (
 	"strings"
 	"text/template"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -55,6 +56,28 @@ func (b *newBake) SomeRye() string {
 		return ""
 	}
 	return b.Rye
+}
+
+// The largest roll, and the rye from which a bread is a rye or a mixed rye bread; common practice, no source.
+const (
+	largestRoll = 150 // g, baked
+	ryeBread    = 90  // % of the flour
+	mixedRye    = 30
+)
+
+// Style is what kind of bread it is, by its size and its rye.
+func (b *newBake) Style() string {
+	baked, _ := quantity.ParseMass(b.Baked) // both checked when they were given
+	rye, _ := quantity.ParsePercent(b.Rye)
+	switch {
+	case baked.Grams() <= largestRoll:
+		return bake.CrustyRoll.String()
+	case rye.Points() >= ryeBread:
+		return bake.Rye.String()
+	case rye.Points() >= mixedRye:
+		return bake.MixedRye.String()
+	}
+	return bake.LeanHearth.String()
 }
 
 // tomlText writes a text as a TOML string.
