@@ -166,5 +166,8 @@ func exposureOf(seconds, from, to float64) float64 {
 func (c CrustColor) String() string { return c.message().String() }
 
 func (c CrustColor) message() working.Message {
+	if !(c.Difference >= 0 && c.Difference <= 100) || !shades.Has(c.Shade) {
+		return working.Tell("bake.no_color", "no color")
+	}
 	return working.Tell("bake.crust_color", "%v (color difference %.0f)", c.Shade, c.Difference)
 }

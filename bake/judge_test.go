@@ -40,7 +40,8 @@ func TestVerdicts(t *testing.T) {
 		{"at the plateau and weighed", LeanHearth, sea, 98.9, 12, 0, 0, Done, ""},
 		{"very light", LeanHearth, sea, 98.9, 24, 0, 0, Done, "drier than usual"},
 		// The loaf of an hour that was pale and gummy when it was pulled at 45 minutes, ten of them at its plateau.
-		{"pulled at 45 minutes", LeanHearth, sea, 98.5, 0, 10 * time.Minute, 45 * time.Minute, Set, "give it up to 15m more: until its color is right"},
+		{"pulled at 45 minutes", LeanHearth, sea, 98.5, 0, 10 * time.Minute, 45 * time.Minute, Set,
+			"give it up to 15m more: until its color is right"},
 		{"… and right at an hour", LeanHearth, sea, 98.9, 0, 25*time.Minute + 30*time.Second, time.Hour, Done, ""},
 		{"a tin: 15 % of an hour", Pan, sea, 95, 0, 8 * time.Minute, time.Hour, Set, "2m more"},
 		{"a tin: 15 % of an hour is nine minutes", Pan, sea, 95, 0, 9*time.Minute + 1*time.Second, time.Hour, Done, ""},

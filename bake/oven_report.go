@@ -40,7 +40,8 @@ func (o OvenDial) Report() report.Report {
 	blocks := []report.Block{append(rows, gas)}
 	if o.Set.Compare(quantity.Celsius(300)) > 0 {
 		fahrenheit := quantity.Fahrenheit(o.Set.Celsius())
-		blocks = append(blocks, report.Say(working.Tell("bake.setting_hot", "hotter than ovens for bread: %s would be %s; was it °F?",
+		blocks = append(blocks, report.Say(working.Tell("bake.setting_hot",
+			"hotter than ovens for bread: %s would be %s; was it °F?",
 			fahrenheit.Text(quantity.FahrenheitScale, 0), fahrenheit.Text(quantity.CelsiusScale, 0))))
 	}
 	if o.in.Fan {

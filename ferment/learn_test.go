@@ -310,7 +310,8 @@ func TestBakesAsExpectedNeverWidenTheRange(t *testing.T) {
 			}
 			return s.After
 		}
-		if was, now := after(b), after(known); now.Low.Points() < was.Low.Points()-1 || now.High.Points() > was.High.Points()+1 {
+		if was, now := after(b), after(known); now.Low.Points() < was.Low.Points()-1 ||
+			now.High.Points() > was.High.Points()+1 {
 			t.Errorf("after %d bakes the rise at the oven is %v, before %v", n, now, was)
 		}
 	}

@@ -56,7 +56,11 @@ func (c Culture) Of(person, name string) (Culture, error) {
 	var p problems
 	p.name("Person", person)
 	p.name("Name", name)
-	if err := p.Err(); err != nil || c.of == nil {
+	asked := struct {
+		Person string `json:"person"`
+		Name   string `json:"name"`
+	}{person, name}
+	if err := p.ErrFor(asked); err != nil || c.of == nil {
 		return Culture{}, err
 	}
 	return newCulture(c.of.group, person, name), nil

@@ -9,7 +9,8 @@ import (
 	"example.org/maslin/ferment"
 )
 
-// The optimum of a curve is where it is highest, by looking everywhere; and the curves of growth have theirs where their
+// The optimum of a curve is where it is highest, by looking everywhere; and the curves of growth have theirs where
+// their
 // authors put it: 27.1 °C for the yeast of Gänzle, Ehmann and Hammes, 33.0 °C for their lactobacilli, 32.3 °C for the
 // cardinal curve.
 func TestOptimumIsTheHighestPoint(t *testing.T) {

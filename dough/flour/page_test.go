@@ -35,7 +35,8 @@ func TestPageOfGluten(t *testing.T) {
 	holds(t, r.Report().Text(report.Options{Width: 80}), "from 10.0 % to 12.0 % protein: 3.17 % of the flour's weight",
 		"gluten weight flour water more", "added 3.17 % 31.7 g 1000.0 g 48 g", "in its place 3.08 % 30.8 g 969.2 g 46 g",
 		"1.5 times its weight of water", "gluten is wheat")
-	holds(t, r.Working().Text(100), "s = 100 × (12 − 10) ÷ (75 − 10) s ≈ 3.08 %", "x = 100 × (12 − 10) ÷ (75 − 12) x ≈ 3.17 %",
+	holds(t, r.Working().Text(100), "s = 100 × (12 − 10) ÷ (75 − 10) s ≈ 3.08 %",
+		"x = 100 × (12 − 10) ÷ (75 − 12) x ≈ 3.17 %",
 		"m_in_place = 1000 × (3.08 ÷ 100) m_in_place = 30.8 g", "w_added = 1.5 × 31.7 w_added ≈ 47.6 g")
 	in.Flour = quantity.Mass{}
 	if r, err = in.Doses(); err != nil {
@@ -84,11 +85,13 @@ func TestPagesOfBlendAndStrength(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	holds(t, s.Report().Text(report.Options{Width: 100}), "Hydration 75 %: 0 speak for it, 4 against", "W 180 weak 50 % against",
+	holds(t, s.Report().Text(report.Options{Width: 100}), "Hydration 75 %: 0 speak for it, 4 against",
+		"W 180 weak 50 % against",
 		"protein 11.0 % medium 60 % against", "P/L 0.6 balanced or near it silent",
 		"used up to 50 %, by another up to 60 %", "P/L: height over length of the alveograph's curve",
 		"protein: protein of the flour as it is in the bag")
-	holds(t, s.Working().Text(100), "a_1 = 75 − 60 a_1 = 15 %", "a_3 = 75 − 50 a_3 = 25 %", "n_against = 5 − 1 n_against = 4")
+	holds(t, s.Working().Text(100), "a_1 = 75 − 60 a_1 = 15 %", "a_3 = 75 − 50 a_3 = 25 %",
+		"n_against = 5 − 1 n_against = 4")
 }
 
 // P/L is read as a list of the trade reads it: extensible below 0.5, balanced from 0.6 to 0.7, tenacious above 0.9.

@@ -27,7 +27,8 @@ func TestWhatIsPackedWeighsWhatItIsFilledWith(t *testing.T) {
 	if len(stick.Notes) != 1 || !strings.Contains(stick.Notes[0].String(), "4 oz, 113.4 g") {
 		t.Error(stick.Notes)
 	}
-	for text, grams := range map[string]float64{"1 packet active dry yeast": 7, "2 packets dry yeast": 14, "1 packet instant yeast": 7} {
+	for text, grams := range map[string]float64{"1 packet active dry yeast": 7, "2 packets dry yeast": 14,
+		"1 packet instant yeast": 7} {
 		m := weigh(text).Mass
 		if m.Likely.Grams() != grams || m.High.Grams() > 1.05*grams || m.Low.Grams() < 0.95*grams {
 			t.Errorf("%s: %v", text, m)

@@ -21,7 +21,8 @@ func holds(t *testing.T, page string, lines ...string) {
 	}
 }
 
-// By hand from SR28: a teaspoon of salt weighs 6 g and a cup 292 g, of 48 teaspoons 6.083 g each; two fillings differ by
+// By hand from SR28: a teaspoon of salt weighs 6 g and a cup 292 g, of 48 teaspoons 6.083 g each; two fillings differ
+// by
 // 2 %. So two teaspoons weigh 12 g, from 12·0.98 = 11.76 to 2·6.083·1.02 = 12.41 g.
 func TestPageOfVolume(t *testing.T) {
 	v, err := food.ReadVolume("2 tsp salt")
@@ -34,7 +35,8 @@ func TestPageOfVolume(t *testing.T) {
 	}
 	holds(t, w.Report().Text(report.Options{Width: 100}), "of salt weighs about 12 g (11.8 g to 12.4 g)",
 		"1 cup of salt, leveled 292.0 g", "1 teaspoon of salt, leveled 6.0 g")
-	holds(t, w.Working().Text(100), "m_cup_likely = 9.86 × 6 ÷ 4.93 m_cup_likely = 12.0 g", "m_low = 12.0 × (1 − 2 ÷ 100) m_low ≈ 11.8 g",
+	holds(t, w.Working().Text(100), "m_cup_likely = 9.86 × 6 ÷ 4.93 m_cup_likely = 12.0 g",
+		"m_low = 12.0 × (1 − 2 ÷ 100) m_low ≈ 11.8 g",
 		"by another published weight", "m_high_likely = 9.86 × 292 ÷ 236.59 m_high_likely ≈ 12.2 g",
 		"12.2 × (1 + 2 ÷ 100)", "≈ 12.4 g")
 }
@@ -52,7 +54,8 @@ func TestWordsForFoods(t *testing.T) {
 	}
 }
 
-// A cooked filling off the heat at 14:00 has to be at 21 °C by 16:00 and at 5 °C by 20:00, and is thrown away after four
+// A cooked filling off the heat at 14:00 has to be at 21 °C by 16:00 and at 5 °C by 20:00, and is thrown away after
+// four
 // days; without a time it has durations alone.
 func TestPageOfChilling(t *testing.T) {
 	made := time.Date(2026, 11, 25, 14, 0, 0, 0, time.UTC)
@@ -116,7 +119,8 @@ func TestLengthOfNames(t *testing.T) {
 	}
 	many := make([]food.FoodMeasure, 10_001)
 	_, err = food.FoodVolume{Food: "salt", Volume: quantity.Milliliters(5), Measures: many}.Weight()
-	if bad := quantity.InputErrors(err); len(bad) != 1 || !strings.Contains(bad[0].Error(), "got too many measures, want at most 10000") {
+	if bad := quantity.InputErrors(err); len(bad) != 1 ||
+		!strings.Contains(bad[0].Error(), "got too many measures, want at most 10000") {
 		t.Errorf("%v", err)
 	}
 }

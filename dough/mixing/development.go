@@ -110,7 +110,7 @@ func (r DoughChanged) String() string { return r.Message().String() }
 // Message says the factor and the water.
 func (r DoughChanged) Message() working.Message {
 	switch {
-	case r.Times == 0:
+	case !(r.Times > 0 && r.Times < 1000) || !r.Water.IsValid():
 		return working.Tell("mixing.no_change", "no change")
 	case r.Water.Sign() < 0:
 		return working.Tell("mixing.changed_softer",

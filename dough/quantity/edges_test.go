@@ -13,8 +13,9 @@ import (
 func TestDurationsAreRounded(t *testing.T) {
 	for d, want := range map[time.Duration]string{
 		0: "0m", 400 * time.Millisecond: "0m", 500 * time.Millisecond: "1s", 119600 * time.Millisecond: "2m",
-		59*time.Minute + 59*time.Second + 500*time.Millisecond: "1h", 61 * time.Minute: "1h01m", 3601 * time.Second: "1h00m01s",
-		-90 * time.Second: "−1m30s", 125 * time.Second: "2m05s", 48 * time.Hour: "48h",
+		59*time.Minute + 59*time.Second + 500*time.Millisecond: "1h", 61 * time.Minute: "1h01m",
+		3601 * time.Second: "1h00m01s",
+		-90 * time.Second:  "−1m30s", 125 * time.Second: "2m05s", 48 * time.Hour: "48h",
 	} {
 		if got := quantity.FormatDuration(d); got != want {
 			t.Errorf("%d ns is printed %q, want %q", d, got, want)
@@ -45,7 +46,8 @@ func TestInvalidStaysInvalid(t *testing.T) {
 func TestVeryLongNumbers(t *testing.T) {
 	for text, want := range map[string]error{
 		"0.000000 g": nil, "1" + strings.Repeat("0", 45) + " g": quantity.ErrOutOfRange,
-		"-1" + strings.Repeat("0", 45) + " g": quantity.ErrOutOfRange, "0." + strings.Repeat("0", 45) + "1 g": quantity.ErrTooPrecise,
+		"-1" + strings.Repeat("0", 45) + " g": quantity.ErrOutOfRange, "0." + strings.Repeat("0", 45) +
+			"1 g": quantity.ErrTooPrecise,
 		"1e39 g": quantity.ErrOutOfRange, "1e-101 g": quantity.ErrTooPrecise, "1e41 g": quantity.ErrOutOfRange,
 	} {
 		_, err := quantity.ParseMass(text)

@@ -40,7 +40,8 @@ func TestPageIsWholeHTML(t *testing.T) {
 			t.Errorf("%q is not on the page", want)
 		}
 	}
-	if german := hall().HTML(report.Options{Language: working.Language{Tag: "de"}}); !strings.Contains(german, `<html lang="de">`) {
+	if german := hall().HTML(report.Options{Language: working.Language{Tag: "de"}}); !strings.Contains(german,
+		`<html lang="de">`) {
 		t.Error("the page does not say that it is German")
 	}
 }
@@ -71,7 +72,8 @@ func TestPlainNumbers(t *testing.T) {
 		"":                 report.Of(quantity.Temperature{}),
 	}
 	for want, c := range cells {
-		csv := string(report.Grid{Columns: []report.GridColumn{{Key: "n"}}, Rows: [][]report.Cell{{c}, {report.Of("x")}}}.CSV())
+		csv := string(report.Grid{Columns: []report.GridColumn{{Key: "n"}},
+			Rows: [][]report.Cell{{c}, {report.Of("x")}}}.CSV())
 		lines := strings.Split(csv, "\n")
 		if got := strings.Trim(strings.TrimSpace(lines[1]), `"`); got != want {
 			t.Errorf("%v: %q, want %q", c, got, want)
@@ -116,10 +118,12 @@ func TestChartAsNumbers(t *testing.T) {
 		}
 		rows = append(rows, strings.Join(cells, " | "))
 	}
-	if got, want := strings.Join(rows, "\n"), "0.00 | 5.0 % | 10.0 % | 1.2 g\n1.50 | 20.0 % | 40.0 % | 2.0 g"; got != want {
+	if got, want := strings.Join(rows,
+		"\n"), "0.00 | 5.0 % | 10.0 % | 1.2 g\n1.50 | 20.0 % | 40.0 % | 2.0 g"; got != want {
 		t.Errorf("rows\n%s\nwant\n%s", got, want)
 	}
-	if md := (report.Report{Headline: working.Tell("test.c", "c"), Sections: []report.Section{{Blocks: []report.Block{c}}}}).
+	if md := (report.Report{Headline: working.Tell("test.c", "c"),
+		Sections: []report.Section{{Blocks: []report.Block{c}}}}).
 		Markdown(report.Options{}); !strings.Contains(md, "40.0 %") {
 		t.Errorf("a chart in Markdown is its numbers:\n%s", md)
 	}
@@ -139,7 +143,8 @@ func TestWordsForEveryAxis(t *testing.T) {
 		{report.Grams, []float64{500, 1000}, "line: 500 g at 1h, 1000 g at 2h", "oz at 1h"},
 		{report.MetersAbove, []float64{100, 1150}, "line: 100 m at 1h, 1150 m at 2h", "3773 ft at 2h"},
 	} {
-		chart := report.Chart{Title: working.Tell("test.title", "Weights"), X: series(report.Hours, 1, 2), Main: series(c.of, c.values...)}
+		chart := report.Chart{Title: working.Tell("test.title", "Weights"), X: series(report.Hours, 1, 2),
+			Main: series(c.of, c.values...)}
 		for units, want := range map[working.Units]string{working.Metric: c.metric, working.USCustomary: c.us} {
 			svg, err := chart.SVG(report.Options{Units: units}, 700, 360)
 			if err != nil || !strings.Contains(svg, want) {
@@ -162,7 +167,8 @@ func TestWordsForEveryAxis(t *testing.T) {
 		!strings.Contains(svg, ">20<") || strings.Contains(svg, ">500<") {
 		t.Errorf("567 g are 20 oz: %v", regexp.MustCompile(`>\d+<`).FindAllString(svg, -1))
 	}
-	one := report.Chart{Title: working.Tell("test.one", "One point"), X: series(report.Hours, 0), Main: series(report.Percents, 5)}
+	one := report.Chart{Title: working.Tell("test.one", "One point"), X: series(report.Hours, 0),
+		Main: series(report.Percents, 5)}
 	page := report.Report{Headline: working.Tell("test.h", "h"), Sections: []report.Section{{Blocks: []report.Block{one}}}}
 	if text := page.Text(report.Options{Width: 80}); strings.Contains(text, "%!") {
 		t.Error(text)

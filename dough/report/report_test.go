@@ -224,7 +224,8 @@ func TestWhatIsWeighedHasABoxToTick(t *testing.T) {
 		Total:   []report.Cell{report.Of(quantity.Grams(12)), report.Of("together")},
 	}
 	page := report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k", Blocks: []report.Block{g}}}}.Fragment(report.Options{})
-	want := `<td class="report-number" data-title="mass"><label><input type="checkbox"> 12 g</label></td><td><bdi>salt</bdi></td>`
+	want := `<td class="report-number" data-title="mass"><label><input type="checkbox"> 12 g</label></td>` +
+		`<td><bdi>salt</bdi></td>`
 	if !strings.Contains(page, want) {
 		t.Errorf("no box, or no title for narrow screens:\n%s", page)
 	}

@@ -24,7 +24,8 @@ func TestInWords(t *testing.T) {
 		Look: working.Say("the chart"), Source: working.Algebra()})
 	d.Find(working.Finding{Name: working.Say("number of them"), Symbol: "n", Unit: working.Number,
 		By: told.Over(weight), Source: working.Algebra()})
-	want := []string{"It takes some power.", "weight: 250.0 g, from flour (1000.1 g)", "found in the chart: 3 g (the chart)",
+	want := []string{"It takes some power.", "weight: 250.0 g, from flour (1000.1 g)",
+		"found in the chart: 3 g (the chart)",
 		"number of them: "}
 	for name, text := range map[string]string{
 		"text":     working.Telling{Level: working.InWords, Width: 200}.Text(d.Working()),

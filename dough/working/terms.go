@@ -21,7 +21,8 @@ func Explain(key string) Message {
 	return Message{}
 }
 
-// Terms is the glossary of the library: of the dough, of rising, of the oven, of its numbers, each in alphabetical order of the keys.
+// Terms is the glossary of the library: of the dough, of rising, of the oven, of its numbers, each in alphabetical
+// order of the keys.
 func Terms() []Term {
 	return slices.Concat(termsOfDough(), termsOfRising(), termsOfTheOven(), termsOfNumbers())
 }

@@ -39,7 +39,8 @@ func TestEveryTermExplainsItself(t *testing.T) {
 // A derivation explains the terms that it uses, each once, and no others.
 func TestGlossaryOfADerivation(t *testing.T) {
 	d := working.Derive(working.Say("pace"))
-	b := working.Given("b", working.Tell("ferment.symbol_log_pace", "mean of the log of the pace, from %d {1|bake|bakes}", 3),
+	b := working.Given("b", working.Tell("ferment.symbol_log_pace",
+		"mean of the log of the pace, from %d {1|bake|bakes}", 3),
 		0.1)
 	d.Find(working.Finding{Name: working.Tell("ferment.derive_pace_likely", "pace of the culture, of the typical one"),
 		Symbol: "p", Unit: working.Percent, By: working.Exp(b).Times(100), Term: working.Explain("pace"),

@@ -64,15 +64,15 @@ func (t *Taught) Belief(kneading int) (b Belief) {
 }
 
 // kneaded is the covariance of the unknowns of a dough, the pace of its way of kneading counted into its pace.
-func (m *effectMatrix) kneaded(u int) (c Matrix) {
+func (a *effectMatrix) kneaded(u int) (c Matrix) {
 	for i := range Unknowns {
-		copy(c[i][:], m[i][:Unknowns])
+		copy(c[i][:], a[i][:Unknowns])
 	}
 	for i := range Unknowns {
-		c[i][Pace] += m[i][u]
-		c[Pace][i] += m[u][i]
+		c[i][Pace] += a[i][u]
+		c[Pace][i] += a[u][i]
 	}
-	c[Pace][Pace] += m[u][u]
+	c[Pace][Pace] += a[u][u]
 	return c
 }
 

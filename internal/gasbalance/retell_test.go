@@ -41,7 +41,8 @@ func TestRetoldIsWhatWasLearned(t *testing.T) {
 			t.Errorf("%s: %v ± %v, want %v ± %v", c.name, mean, math.Sqrt(variance), wantMean, wantSD)
 		}
 	}
-	if _, variance, each := (Group{}).Retold("nobody", "", rows, make([]float64, len(rows))); len(each) != 0 || !(variance > 0) {
+	if _, variance, each := (Group{}).Retold("nobody", "", rows, make([]float64, len(rows))); len(each) != 0 ||
+		!(variance > 0) {
 		t.Error("a culture that was never learned is retold")
 	}
 }

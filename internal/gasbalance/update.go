@@ -55,7 +55,7 @@ func (l *Law) Observe(
 }
 
 // mostSteps bounds the search for the mode; three or four are usual.
-const mostSteps = 40
+const mostSteps = 300
 
 func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Knot, r Reading) (taken Taken) {
 	taken.Before = *b
@@ -66,6 +66,7 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 	var ph Vector
 	var h Vector
 	s := 0.0
+	part, last := 1.0, math.Inf(1) // how much of a step is taken: less where steps to and fro do not settle
 	for step := range mostSteps {
 		c := l.ClockAt(pace, x)
 		state := c.AdvanceAlong(start, history, 0, r.Hour)
@@ -97,16 +98,28 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 			innovation -= h[i] * (b.Mean[i] - x[i])
 		}
 		taken.Straight = y - innovation
-		change := 0.0
+		change, to, full := 0.0, Vector{}, Vector{}
 		for i := range x {
 			d := b.Mean[i] + ph[i]/s*innovation - x[i]
-			change = math.Max(change, math.Abs(d))
-			x[i] += math.Max(-0.5, math.Min(0.5, d)) // bounded steps settle where plain ones overshoot
+			change, full[i] = math.Max(change, math.Abs(d)), d
+			to[i] = math.Max(-0.5, math.Min(0.5, d)) // bounded steps settle where plain ones overshoot
 		}
-		if change < 1e-9 {
+		if step > 8 && change > 0.5*last {
+			part = math.Max(0.8*part, 1.0/256)
+		}
+		last = change
+		if change < 1e-9 || step == mostSteps-1 {
+			for i := range x {
+				x[i] += full[i] // the answer of this slope: what is derived from it comes to the same
+			}
 			break
 		}
+		for i := range x {
+			x[i] += part * to[i]
+		}
 	}
+	known := s - noise*noise
+	taken.Rise = math.Exp(taken.Straight+known/s*(y-taken.Straight)) - r.Error
 	b.Mean = x
 	b.Cov.told(&ph, s)
 	ph0, s0 := b.Before.along(&h)

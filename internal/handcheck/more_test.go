@@ -12,7 +12,8 @@ func TestFaultsSayWhatIsWrong(t *testing.T) {
 		"a column's formula uses what is not explained": {
 			"G = t × exp(T ÷ 100) ÷ 1000", "G = t × exp(T ÷ 100) ÷ k", "uses k, which is not explained",
 		},
-		"a formula uses what is not explained": {"M = D × 6\n   where", "M = D × n\n   where", "formula D × n uses n, which is not explained"},
+		"a formula uses what is not explained": {"M = D × 6\n   where", "M = D × n\n   where",
+			"formula D × n uses n, which is not explained"},
 		"numbers go on behind those of the formula": {
 			"M = 886.364 × 6\n", "M = 886.364 × 6 + 0\n", "",
 		},
@@ -28,7 +29,8 @@ func TestFaultsSayWhatIsWrong(t *testing.T) {
 	}
 }
 
-// Units of a table stand behind their symbols in its head: of the first column too, and of one that another's name ends.
+// Units of a table stand behind their symbols in its head: of the first column too, and of one that another's name
+// ends.
 func TestUnitsOfATable(t *testing.T) {
 	const text = `Rows
 ====
@@ -59,7 +61,8 @@ func TestUnitsOfATable(t *testing.T) {
 	}
 }
 
-// Arithmetic as it is written by hand: products first, powers from the right, whole in brackets, 200 deep and no deeper.
+// Arithmetic as it is written by hand: products first, powers from the right, whole in brackets, 200 deep and no
+// deeper.
 func TestEvaluateByHand(t *testing.T) {
 	for line, want := range map[string]float64{
 		"2 + 3 × 4": 14, "(2 + 3) × 4": 20, "2 × (3 + 4) − 1": 13, "10 ÷ 4": 2.5, "2^3": 8, "2^(−1)": 0.5,
@@ -99,7 +102,8 @@ func TestPoundsOnTheScreen(t *testing.T) {
 
 // A power is typed with its sign in brackets when it is negative.
 func TestPowersAreTyped(t *testing.T) {
-	for text, want := range map[string]string{"2.5 × 10⁻⁴": "2.5 × 10^(−4)", "2.5 × 10⁶": "2.5 × 10^6", "12.25 g": "12.25"} {
+	for text, want := range map[string]string{"2.5 × 10⁻⁴": "2.5 × 10^(−4)", "2.5 × 10⁶": "2.5 × 10^6",
+		"12.25 g": "12.25"} {
 		v, ok := ReadValue(text)
 		if !ok || v.typed() != want {
 			t.Errorf("%s is typed %q, %v, want %q", text, v.typed(), ok, want)

@@ -46,7 +46,8 @@ var unmarshalable = map[string]string{
 	"ferment.RiseTable":  ownCurve,
 	"ferment.LoggedBulk": ownCurve, "ferment.Proof": ownCurve, "ferment.Rivals": ownCurve,
 	"quantity.Problems": collects,
-	"bench.Applied":     noSuchDay, "bench.Under": noSuchDay, "bench.KitchenUnder": noSuchDay, "bench.KitchenNow": noSuchDay, "ferment.CurveRates": ownCurve,
+	"bench.Applied":     noSuchDay, "bench.Under": noSuchDay, "bench.KitchenUnder": noSuchDay,
+	"bench.KitchenNow": noSuchDay, "ferment.CurveRates": ownCurve,
 	"wallclock.Habit": noSuchDay, "wallclock.Moment": noSuchDay,
 	"exercise.Exercise": toldUS, "exercise.Set": toldUS, "working.ToldTable": toldUS,
 	"working.Finding":           "what it Is may be anything that Go has",
@@ -74,11 +75,10 @@ var longLines = map[string]int{
 	"bake":             5,
 	"dough":            1,
 	"dough/report":     10,
-	"dough/working":    1,
-	"ferment":          4,
+	"ferment":          3,
 	"internal/curve":   1,
 	"schedule":         1,
-	"schedule/bakeday": 4,
+	"schedule/bakeday": 3,
 }
 
 // longFiles have more than 400 lines.
@@ -111,7 +111,7 @@ var longFiles = map[string]string{
 var twins = map[string]string{}
 
 // mostExported is how many identifiers, without fields, the public rooms may export; 1,000 are the aim.
-const mostExported = 2301
+const mostExported = 2303
 
 // reassignable variables are exported.
 var reassignable = map[string]string{}

@@ -20,24 +20,35 @@ var lexicon = map[string]string{
 	"absorption_ratio": `absorption`, "bakers_percentage": `percentages|of all flour|percent of the flour`,
 	"desired_dough_temperature": `dough temperature wanted`, "dough_yield": `dough yield`, "friction_factor": `friction`,
 	"gluten": `gluten`, "heat_capacity": `heat capacity`, "heat_of_wetting": `heat of hydration|wetting`,
-	"hydration": `hydration|water over flour`, "inoculation": `inoculation`, "largest_remainder": `largest remainder|on the scale`,
-	"latent_heat": `latent|melting`, "levain": `levain`, "preferment": `preferments?`, "prefermented_flour": `prefermented|flour in `,
-	"scaling_weight": `scaling weight|dough per piece`, "seed": `seed|starter`, "specific_volume": `volume of a gram`,
+	"hydration": `hydration|water over flour`, "inoculation": `inoculation`,
+	"largest_remainder": `largest remainder|on the scale`,
+	"latent_heat":       `latent|melting`, "levain": `levain`, "preferment": `preferments?`,
+	"prefermented_flour": `prefermented|flour in `,
+	"scaling_weight":     `scaling weight|dough per piece`, "seed": `seed|starter`, "specific_volume": `volume of a gram`,
 	"amplitude": `amplitude`, "bulk": `bulk`, "curve": `curves?`, "dose": `dose`, "pace": `pace`,
-	"probability": `early|late|low end|high end|ranges?`, "rate": `rates?|growth|doubl\w+|grows?`, "retard": `retard|refrigerator`,
-	"rise": `rise|risen|rises`, "slack": `slack`, "spread": `spread`, "altitude": `altitude|geopotential|sea level|atmosphere|barometer`,
-	"bake_loss": `loss|losses|loses`, "biot": `Biot|Bi`, "boiling_point": `boiling|boils`, "carry_over": `carry-over|share of the distance gained`,
-	"core": `core`, "diffusivity": `diffusivity`, "doneness": `target|bake-out|baked out`, "eigenvalue": `eigenvalue`,
-	"lead": `lead`, "time_constant": `time constant`,
+	"probability": `early|late|low end|high end|ranges?`, "rate": `rates?|growth|doubl\w+|grows?`,
+	"retard": `retard|refrigerator`,
+	"rise":   `rise|risen|rises`, "slack": `slack`, "spread": `spread`,
+	"altitude":  `altitude|geopotential|sea level|atmosphere|barometer`,
+	"bake_loss": `loss|losses|loses`, "biot": `Biot|Bi`, "boiling_point": `boiling|boils`,
+	"carry_over": `carry-over|share of the distance gained`,
+	"core":       `core`, "diffusivity": `diffusivity`, "doneness": `target|bake-out|baked out`,
+	"eigenvalue": `eigenvalue`,
+	"lead":       `lead`, "time_constant": `time constant`,
 	"axis": `axis`, "nominal_weight": `nominal`, "series": `series|first term`, "simpson": `Simpson's rule`,
 	"staling":  `firmed|firming|firms`,
 	"capacity": `capacity|fit|takes at a time`, "carbon_dioxide": `carbon dioxide|gas`, "cells": `cells`,
-	"coefficient": `coefficient`, "conductivity": `conductivity|conducts|conduction`, "degrees_of_freedom": `degrees of freedom|Student`,
-	"density": `density`, "exponent": `exponent|power`, "factor": `factors?`, "fermentation": `fermentation|ripe|ripens|peak`,
-	"index": `index`, "lactobacilli": `lactobacilli`, "logarithm": `log|ln`, "mash": `mash|scald`, "moisture": `moisture`,
+	"coefficient": `coefficient`, "conductivity": `conductivity|conducts|conduction`,
+	"degrees_of_freedom": `degrees of freedom|Student`,
+	"density":            `density`, "exponent": `exponent|power`, "factor": `factors?`,
+	"fermentation": `fermentation|ripe|ripens|peak`,
+	"index":        `index`, "lactobacilli": `lactobacilli`, "logarithm": `log|ln`, "mash": `mash|scald`,
+	"moisture":         `moisture`,
 	"percentage_point": `percent|%%`, "porosity": `porosity|pores`, "precision": `precision|weight of the (reading|bake)`,
-	"pressure": `pressure`, "quantile": `quantile|standard deviations`, "residual": `residuals?`, "share": `shares?|part of|proportion`,
-	"slope": `slope|sensitivity|for each degree`, "solids": `solids`, "solutes": `solutes|press`, "specific_heat": `specific heat`,
+	"pressure": `pressure`, "quantile": `quantile|standard deviations`, "residual": `residuals?`,
+	"share": `shares?|part of|proportion`,
+	"slope": `slope|sensitivity|for each degree`, "solids": `solids`, "solutes": `solutes|press`,
+	"specific_heat":      `specific heat`,
 	"standard_deviation": `standard deviation|spread`, "tin_factor": `tin factor`, "variance": `variance|squares?|squared`,
 	"yeasts": `cerevisiae|humilis`, "yield": `usable part|yield`,
 }
@@ -109,8 +120,10 @@ func TestGlossaryExplainsEveryTerm(t *testing.T) {
 		t.Errorf("%q, as in %s, is neither plain nor in the glossary", w, id)
 	}
 	slices.Sort(lines)
-	want := "package working\n\n// termUses are the terms of the glossary that the names of symbols and steps use, by identifier;" +
-		"\n// written by go test ./internal/house -run Glossary -update.\nconst termUses = `\n" + strings.Join(lines, "\n") + "\n`\n"
+	want := "package working\n\n// termUses are the terms of the glossary that the names of symbols and steps use, by " +
+		"identifier;" +
+		"\n// written by go test ./internal/house -run Glossary -update.\nconst termUses = `\n" +
+		strings.Join(lines, "\n") + "\n`\n"
 	path := filepath.Join(root, "dough", "working", "termuses.go")
 	if *update {
 		if err := os.WriteFile(path, []byte(want), 0o644); err != nil {

@@ -10,7 +10,8 @@ import (
 	"example.org/maslin/schedule"
 )
 
-// What is made hot is kept hot as long as it stands, as food rules ask for, and is then spread out and cools until levain
+// What is made hot is kept hot as long as it stands, as food rules ask for, and is then spread out and cools until
+// levain
 // or yeast may come near it.
 var (
 	// usualMash is the mash that a scald is made for; common practice, no source.
@@ -44,7 +45,8 @@ func (d *Day) hot(i int) (at quantity.Temperature, ok bool) {
 	return usualMash, true
 }
 
-// cools answers how long a thin layer takes from hot until it is cool enough, and how warm it is then. Accuracy: about a
+// cools answers how long a thin layer takes from hot until it is cool enough, and how warm it is then. Accuracy:
+// about a
 // quarter, as the surface coefficient is known. Source: as [ferment.Piece.History].
 func cools(hot, room quantity.Temperature) (time.Duration, quantity.Temperature, error) {
 	way, err := ferment.Piece{
@@ -95,7 +97,8 @@ func (n *network) cooling(i int, made, hot string) string {
 	takes := grid(n.t.cools[soaker])
 	step := n.add(schedule.DayStep{
 		ID: nth(idCoolDown, i), Kind: schedule.Stand, Thing: made,
-		Name:     working.Tell("bakeday.step_cool_down", "spread the %v %.0f thin; it cools to %.0f", made, spread, coolEnough),
+		Name: working.Tell("bakeday.step_cool_down", "spread the %v %.0f thin; it cools to %.0f", made, spread,
+			coolEnough),
 		Min:      takes,
 		MinWords: working.Tell("bakeday.rule_cool_down", "the %v cools for %v before it goes into the dough", made, takes),
 	})

@@ -47,7 +47,8 @@ func TestFitADay(t *testing.T) {
 	if err != nil || !fit.Day.Possible() {
 		t.Fatal(err)
 	}
-	if fit.Best.Points >= fit.AsWritten.Points || len(fit.Best.Changes) != 1 || fit.Tried < 2 || len(told) != 2*(fit.Tried-1) {
+	if fit.Best.Points >= fit.AsWritten.Points || len(fit.Best.Changes) != 1 || fit.Tried < 2 ||
+		len(told) != 2*(fit.Tried-1) {
 		t.Errorf("best %v, as written %v, %d tried, told %v", fit.Best, fit.AsWritten, fit.Tried, told)
 	}
 	if words := fit.Best.Changes[0].String(); !strings.HasPrefix(words, "Focaccia: dough at ") {

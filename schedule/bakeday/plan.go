@@ -413,7 +413,8 @@ func (d *Day) notes() []working.Message {
 	return out
 }
 
-// freshEnough is how long bread may wait, cool, before a word is lost on it. Judgment: half the time that it may at most.
+// freshEnough is how long bread may wait, cool, before a word is lost on it. Judgment: half the time that it may at
+// most.
 const freshEnough = 6 * time.Hour
 
 // absentDuring says in the baker's words which absence lies in a span, if any.

@@ -138,7 +138,8 @@ func (p *planning) restore(breads []planned) {
 	}
 }
 
-// halfway is the round from which on the doughs are mixed near where the round before had them: two timetables that call
+// halfway is the round from which on the doughs are mixed near where the round before had them: two timetables that
+// call
 // each other forth would otherwise take turns for ever.
 const halfway = 4
 

@@ -70,7 +70,8 @@ func TestOnlySumsThatExplainAreTold(t *testing.T) {
 	}{
 		{schedule.Conflict{Members: []schedule.Member{step}, Short: hours(2)},
 			"the steps take 5h one after the other, and there are 3h"},
-		{schedule.Conflict{Members: []schedule.Member{step}, Short: hours(20)}, "the whole bake takes longer, and there are 3h"},
+		{schedule.Conflict{Members: []schedule.Member{step}, Short: hours(20)},
+			"the whole bake takes longer, and there are 3h"},
 		{schedule.Conflict{Members: []schedule.Member{step, asleep}, Short: hours(2)}, "this is in the way: asleep"},
 	} {
 		if got := inTheWay(&c.conflict, hours(3)).String(); got != c.want {
@@ -142,7 +143,8 @@ func TestEarlyOvensAndWaitingBreadAreExplained(t *testing.T) {
 	d := plan(t, rolls())
 	heat := step(t, d, "preheat")
 	early := heat.End.Sub(heat.Start)-d.Bake.Oven.Preheat.Duration() > 5*time.Minute
-	if text := strings.Join(strings.Fields(d.Report().Text(report.Options{})), " "); strings.Contains(text, "an early dough then finds it hot") != early {
+	if text := strings.Join(strings.Fields(d.Report().Text(report.Options{})), " "); strings.Contains(text,
+		"an early dough then finds it hot") != early {
 		t.Errorf("heated for %v, with a preheating of %v:\n%s", heat.End.Sub(heat.Start), d.Bake.Oven.Preheat, text)
 	}
 	b := rolls()
@@ -192,7 +194,8 @@ func TestPlansSettle(t *testing.T) {
 func TestNothingFits(t *testing.T) {
 	f := Fitted{Tried: 7, Best: Choice{Day: plan(t, hall()), Points: 1000, Against: []Against{{Drawback: NoTimetable}}}}
 	r := f.Report()
-	if got := r.Headline.String(); got != "7 settings tried, and no timetable fits any of them" || len(r.Section("best").Blocks) > 0 {
+	if got := r.Headline.String(); got != "7 settings tried, and no timetable fits any of them" ||
+		len(r.Section("best").Blocks) > 0 {
 		t.Errorf("%q with %v", got, r.Section("best"))
 	}
 }

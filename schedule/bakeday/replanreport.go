@@ -135,7 +135,8 @@ func fittedPage(r report.Report, tried int, written, best Choice, others []Choic
 		)
 	}
 	if best.without() {
-		r.Headline = working.Tell("bakeday.no_setting_fits", "%d {1|setting|settings} tried, and no timetable fits any of them",
+		r.Headline = working.Tell("bakeday.no_setting_fits",
+			"%d {1|setting|settings} tried, and no timetable fits any of them",
 			tried)
 		return r
 	}

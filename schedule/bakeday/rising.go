@@ -265,7 +265,8 @@ func (b *Bake) riseWithRetard(
 	return r, nil
 }
 
-// piece is the form in which a shaped piece rests: dough for a tray lies flat in it, a baguette is a long roll. Balls for
+// piece is the form in which a shaped piece rests: dough for a tray lies flat in it, a baguette is a long roll. Balls
+// for
 // pizza are stretched only when they are baked. The proportions are judgment.
 func (b *Bake) piece(mass quantity.Mass) ferment.Piece {
 	p := ferment.Piece{Mass: mass, Form: ferment.Round}

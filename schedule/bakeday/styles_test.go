@@ -152,7 +152,8 @@ func TestScalingIsOfTheDoughAlone(t *testing.T) {
 	}
 }
 
-// At 2,800 m the target of a hearth loaf is the low end of what is accepted there: both are told with the same decimals,
+// At 2,800 m the target of a hearth loaf is the low end of what is accepted there: both are told with the same
+// decimals,
 // so that it lies in its range.
 func TestTheTargetLiesInItsRange(t *testing.T) {
 	b := hall()

@@ -28,7 +28,8 @@ func (d Day) why() *WhyData {
 		)
 		return w
 	case c.Short > 0 && !c.ShortProven:
-		w.Says = working.Tell("bakeday.why_misses_at_most", "%v is missed by %v or less: %v", wanted, c.Short, inTheWay(c, d.left(c)))
+		w.Says = working.Tell("bakeday.why_misses_at_most", "%v is missed by %v or less: %v", wanted, c.Short,
+			inTheWay(c, d.left(c)))
 	case c.Short > 0:
 		w.Says = working.Tell("bakeday.why_misses", "%v is missed by %v: %v", wanted, c.Short, inTheWay(c, d.left(c)))
 	default:

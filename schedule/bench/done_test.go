@@ -33,7 +33,8 @@ func TestWhatIsDoneIsDone(t *testing.T) {
 		t.Fatalf("not early: the range begins after %v", least)
 	}
 	ready := bench.Observation{
-		Version: bench.Format, At: early, Kind: bench.SawReady, Bread: "hall", Ready: &bench.ReadyDough{Rise: quantity.NewPercent(25)},
+		Version: bench.Format, At: early, Kind: bench.SawReady, Bread: "hall",
+		Ready: &bench.ReadyDough{Rise: quantity.NewPercent(25)},
 	}
 	begun := mixed(bulk.Start, 26)
 	for name, said := range map[string]bench.Observations{
@@ -63,7 +64,8 @@ func TestWhatIsDoneIsDone(t *testing.T) {
 		}
 		// Shaped in ten minutes, where the plan has more.
 		done := early.Add(10 * time.Minute)
-		for _, again := range []bench.Observations{append(said[:len(said):len(said)], ticked("shape", done)), {plan, ticked("shape", done)}} {
+		for _, again := range []bench.Observations{append(said[:len(said):len(said)], ticked("shape", done)),
+			{plan, ticked("shape", done)}} {
 			m = moment(t, done.Add(time.Minute), again...)
 			retard, _ := m.Step("retard")
 			if !retard.Start.Equal(done) || m.Changed == nil || !m.Changed.Possible() {
@@ -125,7 +127,8 @@ func TestReadingsCountFromTheMixingThatWasTicked(t *testing.T) {
 	bulk, _ := moment(t, made.Add(time.Minute), plan).Step("bulk")
 	when := bulk.Start.Add(20 * time.Minute)
 	read := bench.Observation{
-		Version: bench.Format, At: when.Add(75 * time.Minute), Kind: bench.SawRise, Rise: &bench.SeenRise{Rise: quantity.NewPercent(15)},
+		Version: bench.Format, At: when.Add(75 * time.Minute), Kind: bench.SawRise,
+		Rise: &bench.SeenRise{Rise: quantity.NewPercent(15)},
 	}
 	m := moment(t, read.At.Add(5*time.Minute), plan, ticked("mix-1", when), read)
 	if !m.Mixed.Equal(when) || m.Dough == nil || len(m.Dough.Rises) != 1 || len(m.Progress.Now.Readings()) != 1 {
@@ -167,7 +170,8 @@ func TestWhichStepMayBeDone(t *testing.T) {
 		{97, "mix-2", "fold-1"},
 		{230, "mix-2 fold-2", "shape"},
 	} {
-		m := bench.DayNow{Now: at(4, 16, 0).Add(time.Duration(c.minute) * time.Minute), Steps: steps, Done: map[string]time.Time{}}
+		m := bench.DayNow{Now: at(4, 16, 0).Add(time.Duration(c.minute) * time.Minute), Steps: steps,
+			Done: map[string]time.Time{}}
 		for _, id := range strings.Fields(c.done) {
 			m.Done[id] = m.Now
 		}

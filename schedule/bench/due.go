@@ -56,7 +56,8 @@ func (m DayNow) UnderWay() []bakeday.StepData {
 }
 
 // StepsDue lists the steps that may be meant by "it is done": the one that needed hands, is over by the plan and was
-// not ticked off; where there is none, or more than one, also the one that needs hands now. None: nothing was due yet; several: it has to be asked which.
+// not ticked off; where there is none, or more than one, also the one that needs hands now. None: nothing was due
+// yet; several: it has to be asked which.
 // Of folds left behind only the last is asked for, since nothing else waits for them.
 func (m DayNow) StepsDue() []bakeday.StepData { return due(m.Steps, m.done, m.Now) }
 

@@ -115,7 +115,8 @@ func TestDueAcrossBreads(t *testing.T) {
 		due[0].ID != "mix-1" {
 		t.Errorf("due is %v", due)
 	}
-	for text, want := range map[string]string{"hall/shape": "hall", "rolls/mix-1": "rolls", "retard": "hall", "rolls/bake": "rolls"} {
+	for text, want := range map[string]string{"hall/shape": "hall", "rolls/mix-1": "rolls", "retard": "hall",
+		"rolls/bake": "rolls"} {
 		if s, err := k.StepNamed(text); err != nil || s.Bread != want || strings.Contains(s.ID, "/") {
 			t.Errorf("%q is %s of %q: %v", text, s.ID, s.Bread, err)
 		}
@@ -272,7 +273,8 @@ func TestKitchenMomentAsData(t *testing.T) {
 	if !errors.Is(err, quantity.ErrInconsistent) {
 		t.Error(err)
 	}
-	if _, err := (bench.KitchenUnder{Order: two(t)}).At(context.Background(), bakeday.KitchenClock{}); !errors.Is(err, quantity.ErrRequired) {
+	if _, err := (bench.KitchenUnder{Order: two(t)}).At(context.Background(), bakeday.KitchenClock{}); !errors.Is(err,
+		quantity.ErrRequired) {
 		t.Error(err)
 	}
 	broken := hall(t)

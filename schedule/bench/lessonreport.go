@@ -265,7 +265,8 @@ func (n NextPlan) Report() report.Report {
 	)
 	before, after := n.Before.Rising.Bulk.Ready(), n.After.Rising.Bulk.Ready()
 	minutes := func(d time.Duration) time.Duration { return d.Round(time.Minute) }
-	row(working.Tell("bench.row_bulk", "bulk, likely"), report.Of(minutes(before.Likely)), report.Of(minutes(after.Likely)))
+	row(working.Tell("bench.row_bulk", "bulk, likely"), report.Of(minutes(before.Likely)),
+		report.Of(minutes(after.Likely)))
 	ends := func(r quantity.TimeRange) report.Cell {
 		return report.Of(working.Tell("bench.bulk_ends", "%v to %v", minutes(r.Early), minutes(r.Late)))
 	}

@@ -87,8 +87,9 @@ func (m DayNow) dough() []report.Block {
 	switch {
 	case err != nil || !m.Now.After(m.Mixed) || band.Likely.Points() < 1:
 	case len(e.Readings()) > 0:
-		out = append(out, report.Say(working.Tell("bench.should_be_read", "now it should be at %.0f to %.0f, likely %.0f, by "+
-			"what was read, which may be some points off, and by the pace of such doughs", band.Low, band.High, band.Likely)))
+		out = append(out, report.Say(working.Tell("bench.should_be_read",
+			"now it should be at %.0f to %.0f, likely %.0f, by "+
+				"what was read, which may be some points off, and by the pace of such doughs", band.Low, band.High, band.Likely)))
 	default:
 		out = append(out, report.Say(working.Tell("bench.should_be", "now it should be at %.0f to %.0f, likely %.0f",
 			band.Low, band.High, band.Likely)))

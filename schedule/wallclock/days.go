@@ -18,7 +18,8 @@ const (
 )
 
 var daysWant = quantity.Tell("wallclock.want_every_day_weekdays_weekends_or",
-	`"every day", "weekdays", "weekends", or days such as "Friday" or "Monday, Wednesday and Friday" or "Monday to Friday"`)
+	`"every day", "weekdays", "weekends", or days such as "Friday" or "Monday, Wednesday and Friday" or `+
+		`"Monday to Friday"`)
 
 // On makes a set of weekdays.
 func On(days ...time.Weekday) Days {

@@ -14,8 +14,10 @@ import (
 // Far below boiling and without vapor the simulation is plain conduction: it must agree with the exact
 // series, which checks both.
 func TestSimulationAgreesWithTheSeries(t *testing.T) {
-	for dimension, geometry := range map[int]heat.Geometry{1: heat.Plate(0.05), 2: heat.LongCylinder(0.05), 3: heat.Ball(0.05)} {
-		l := Loaf{Dimension: dimension, Radius: 0.05, Density: 420, Water: 0.44, Start: 90, Boiling: 99.97, Oven: 22, Surface: 10, Conductivity: 0.24}
+	for dimension, geometry := range map[int]heat.Geometry{1: heat.Plate(0.05), 2: heat.LongCylinder(0.05),
+		3: heat.Ball(0.05)} {
+		l := Loaf{Dimension: dimension, Radius: 0.05, Density: 420, Water: 0.44, Start: 90, Boiling: 99.97, Oven: 22,
+			Surface: 10, Conductivity: 0.24}
 		points := Bake(l, 9000, 300)
 		body, err := heat.NewBody(geometry, heat.Material{Conductivity: 0.24, Density: 420, HeatCapacity: crumbHeat}, 10)
 		if err != nil {
@@ -24,7 +26,8 @@ func TestSimulationAgreesWithTheSeries(t *testing.T) {
 		for _, p := range points {
 			core, mean := 22+68*body.Center(p.Seconds), 22+68*body.Mean(p.Seconds)
 			if math.Abs(p.Core-core) > 0.1 || math.Abs(p.Mean-mean) > 0.1 {
-				t.Errorf("dimension %d at %.0f s: simulated core %.2f mean %.2f, series %.2f %.2f", dimension, p.Seconds, p.Core, p.Mean, core, mean)
+				t.Errorf("dimension %d at %.0f s: simulated core %.2f mean %.2f, series %.2f %.2f", dimension, p.Seconds, p.Core,
+					p.Mean, core, mean)
 			}
 		}
 	}
@@ -65,7 +68,8 @@ func TestCarryOver(t *testing.T) {
 			for _, p := range Bake(out, at+2400, 20) {
 				peak = math.Max(peak, p.Core)
 			}
-			c, err := bake.TakenOut{Place: bake.At(quantity.Meters(altitudes[i])), Core: quantity.Celsius(l.Boiling - below)}.CarryOver()
+			c, err := bake.TakenOut{Place: bake.At(quantity.Meters(altitudes[i])),
+				Core: quantity.Celsius(l.Boiling - below)}.CarryOver()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -76,7 +80,8 @@ func TestCarryOver(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d loaves: the core gained %.2f of its distance to boiling on average; %d peaks within the range", n, sum/float64(n), inside)
+	t.Logf("%d loaves: the core gained %.2f of its distance to boiling on average; %d peaks within the range", n,
+		sum/float64(n), inside)
 	if mean := sum / float64(n); mean < 0.5 || mean > 0.66 {
 		t.Errorf("mean gain %.2f, the numerical loaves, which dry no further, gained 0.58", mean)
 	}
@@ -124,7 +129,8 @@ func TestRefitCooling(t *testing.T) {
 			var samples []bake.Sample
 			for k := range 3 {
 				at := start + gap*float64(k)/2
-				samples = append(samples, bake.Sample{At: quantity.Elapsed((at - l.Out) * 1e9), Core: quantity.Celsius(At(after, at).Core + 0.5*rng.NormFloat64())})
+				samples = append(samples, bake.Sample{At: quantity.Elapsed((at - l.Out) * 1e9),
+					Core: quantity.Celsius(At(after, at).Core + 0.5*rng.NormFloat64())})
 			}
 			c, err := bake.CoolingProbe{Samples: samples, Room: quantity.Celsius(22 + 0.5*rng.NormFloat64())}.TimeLeft()
 			if err != nil {
@@ -138,7 +144,8 @@ func TestRefitCooling(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d answers: mean error %+.0f %%, range holds the truth in %.0f %%", n, 100*sum/float64(n), 100*float64(inside)/float64(n))
+	t.Logf("%d answers: mean error %+.0f %%, range holds the truth in %.0f %%", n, 100*sum/float64(n),
+		100*float64(inside)/float64(n))
 	if inside < n*8/10 {
 		t.Errorf("%d of %d truths within an 80 %% range", inside, n)
 	}

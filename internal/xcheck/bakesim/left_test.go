@@ -79,7 +79,8 @@ func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 				key := fmt.Sprintf("%v, %d readings, last %2.0f °C below boiling", approach, n, d)
 				s := scores[key]
 				mean, rms, cover := s.sum/float64(s.n), math.Sqrt(s.square/float64(s.n)), float64(s.inside)/float64(s.n)
-				t.Logf("%s: %d answers, mean error %+.0f %%, rms %.0f %%, range holds the truth in %.0f %%", key, s.n, 100*mean, 100*rms, 100*cover)
+				t.Logf("%s: %d answers, mean error %+.0f %%, rms %.0f %%, range holds the truth in %.0f %%", key, s.n, 100*mean,
+					100*rms, 100*cover)
 				// With 324 answers the share itself scatters by 0.022.
 				if cover < 0.8-0.03 {
 					t.Errorf("%s: the range claims 80 %% and holds the truth in %.0f %%", key, 100*cover)
@@ -92,7 +93,8 @@ func TestTimeLeftOnNumericalLoaves(t *testing.T) {
 	}
 }
 
-func (s *score) try(t *testing.T, points []Point, goal bake.Goal, approach bake.Approach, n int, end, arrival float64, rng *rand.Rand) {
+func (s *score) try(t *testing.T, points []Point, goal bake.Goal, approach bake.Approach, n int, end, arrival float64,
+	rng *rand.Rand) {
 	t.Helper()
 	// Half of a probe's ±1 °C is common to all its readings, half is not.
 	offset := 0.36 * rng.NormFloat64()
@@ -101,7 +103,8 @@ func (s *score) try(t *testing.T, points []Point, goal bake.Goal, approach bake.
 	for i := range n {
 		at := end - span*float64(n-1-i)/float64(n-1)
 		core := At(points, at).Core + offset + 0.36*rng.NormFloat64()
-		p.Samples = append(p.Samples, bake.Sample{At: quantity.Elapsed(at * float64(time.Second)), Core: quantity.Celsius(core)})
+		p.Samples = append(p.Samples, bake.Sample{At: quantity.Elapsed(at * float64(time.Second)),
+			Core: quantity.Celsius(core)})
 	}
 	left, err := p.TimeLeft()
 	if err != nil || left.State != bake.Rising {

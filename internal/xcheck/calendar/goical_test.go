@@ -50,8 +50,10 @@ func read(e ical.Event) (r reading, err error) {
 	}
 	instant := func(at time.Time, err2 error) string { return keep(at.UTC().Format(form), err2) }
 	r = reading{
-		UID: keep(e.Props.Text("UID")), Stamp: instant(e.Props.DateTime("DTSTAMP", nil)), Start: instant(e.DateTimeStart(nil)), End: instant(e.DateTimeEnd(nil)),
-		Summary: keep(e.Props.Text("SUMMARY")), Description: keep(e.Props.Text("DESCRIPTION")), Location: keep(e.Props.Text("LOCATION")), Transparency: keep(e.Props.Text("TRANSP")),
+		UID: keep(e.Props.Text("UID")), Stamp: instant(e.Props.DateTime("DTSTAMP", nil)),
+		Start: instant(e.DateTimeStart(nil)), End: instant(e.DateTimeEnd(nil)),
+		Summary: keep(e.Props.Text("SUMMARY")), Description: keep(e.Props.Text("DESCRIPTION")),
+		Location: keep(e.Props.Text("LOCATION")), Transparency: keep(e.Props.Text("TRANSP")),
 		Alarms: []bell{},
 	}
 	if err != nil {
@@ -69,7 +71,8 @@ func read(e ical.Event) (r reading, err error) {
 		if err != nil {
 			return r, err
 		}
-		r.Alarms = append(r.Alarms, bell{int(d / time.Second), trigger.Params.Get("RELATED") == "END", keep(c.Props.Text("DESCRIPTION"))})
+		r.Alarms = append(r.Alarms, bell{int(d / time.Second), trigger.Params.Get("RELATED") == "END",
+			keep(c.Props.Text("DESCRIPTION"))})
 	}
 	return r, err
 }

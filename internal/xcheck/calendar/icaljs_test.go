@@ -50,7 +50,8 @@ func TestJavaScriptDecoder(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got.Name != name || got.OtherName != name || len(got.Events) != len(want) {
-			t.Fatalf("%s: got %q, %q and %d events; want %q and %d", zone, got.Name, got.OtherName, len(got.Events), name, len(want))
+			t.Fatalf("%s: got %q, %q and %d events; want %q and %d", zone, got.Name, got.OtherName, len(got.Events), name,
+				len(want))
 		}
 		for i := range want {
 			if fmt.Sprintf("%#v", got.Events[i]) != fmt.Sprintf("%#v", want[i]) {

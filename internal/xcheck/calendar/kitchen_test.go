@@ -37,12 +37,16 @@ func night(t *testing.T) (file calendar.File, want []reading) {
 	file = calendar.File{
 		Plan: "b7c1", Name: `Hall kitchen; maslin, six loaves \ Sunday`, Stamp: evening.Add(-24 * time.Hour), Sequence: 7,
 		Events: []calendar.Event{
-			{Step: "shape", Summary: "Shape the loaves", From: evening, To: evening.Add(30 * time.Minute), Busy: true, Location: "hall",
-				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}, {Before: quantity.Elapsed(-5 * time.Minute), AtEnd: true, Text: "Into the cold, now; all six"}}},
+			{Step: "shape", Summary: "Shape the loaves", From: evening, To: evening.Add(30 * time.Minute), Busy: true,
+				Location: "hall",
+				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)},
+					{Before: quantity.Elapsed(-5 * time.Minute), AtEnd: true, Text: "Into the cold, now; all six"}}},
 			{Step: "retard", Summary: "Retard, three hours over the jump", From: half, To: half.Add(3 * time.Hour),
 				Alarms: []calendar.Alarm{{Before: quantity.Elapsed(-16 * time.Hour), Text: "16 h"}, {Before: 0}}},
-			{Step: "name", Summary: "loaf\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nSUMMARY:mine", From: half, Description: strings.Repeat("ä", 40) + `, semi; back\slash` + "\nnew line"},
-			{Step: "emoji", Summary: strings.Repeat("👩‍🍳🍞", 20), From: half, To: half.Add(time.Minute), Description: strings.Repeat("日本のパン, ", 30)},
+			{Step: "name", Summary: "loaf\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nSUMMARY:mine", From: half,
+				Description: strings.Repeat("ä", 40) + `, semi; back\slash` + "\nnew line"},
+			{Step: "emoji", Summary: strings.Repeat("👩‍🍳🍞", 20), From: half, To: half.Add(time.Minute),
+				Description: strings.Repeat("日本のパン, ", 30)},
 			{Step: "bytes", Summary: "bell \a, nul \x00 and \xff", From: half},
 		},
 	}
@@ -52,12 +56,15 @@ func night(t *testing.T) (file calendar.File, want []reading) {
 	want = []reading{
 		{calendar.UID("b7c1", "shape"), stamp, at(20, 0), at(20, 30), "Shape the loaves", "", "hall", "OPAQUE", 7,
 			[]bell{{-900, false, "Shape the loaves"}, {300, true, "Into the cold, now; all six"}}},
-		{calendar.UID("b7c1", "retard"), stamp, at(23, 30), "2026-10-25T02:30:00Z", "Retard, three hours over the jump", "", "", "TRANSPARENT", 7,
+		{calendar.UID("b7c1", "retard"), stamp, at(23, 30), "2026-10-25T02:30:00Z", "Retard, three hours over the jump", "",
+			"", "TRANSPARENT", 7,
 			[]bell{{57600, false, "16 h"}, {0, false, "Retard, three hours over the jump"}}},
 		{calendar.UID("b7c1", "name"), stamp, at(23, 30), at(23, 30), "loaf\nEND:VEVENT\nBEGIN:VEVENT\nSUMMARY:mine",
 			strings.Repeat("ä", 40) + `, semi; back\slash` + "\nnew line", "", "TRANSPARENT", 7, []bell{}},
-		{calendar.UID("b7c1", "emoji"), stamp, at(23, 30), at(23, 31), strings.Repeat("👩‍🍳🍞", 20), strings.Repeat("日本のパン, ", 30), "", "TRANSPARENT", 7, []bell{}},
-		{calendar.UID("b7c1", "bytes"), stamp, at(23, 30), at(23, 30), "bell ␇, nul ␀ and \uFFFD", "", "", "TRANSPARENT", 7, []bell{}},
+		{calendar.UID("b7c1", "emoji"), stamp, at(23, 30), at(23, 31), strings.Repeat("👩‍🍳🍞", 20),
+			strings.Repeat("日本のパン, ", 30), "", "TRANSPARENT", 7, []bell{}},
+		{calendar.UID("b7c1", "bytes"), stamp, at(23, 30), at(23, 30), "bell ␇, nul ␀ and \uFFFD", "", "", "TRANSPARENT", 7,
+			[]bell{}},
 	}
 	return file, want
 }

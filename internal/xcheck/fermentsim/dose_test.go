@@ -44,7 +44,8 @@ func python() string {
 	return ""
 }
 
-// The dose over the refrigerator's 145 readings against SciPy's quadrature, with the times of one run: ours, NumPy's vectorized trapezoid and
+// The dose over the refrigerator's 145 readings against SciPy's quadrature, with the times of one run: ours, NumPy's
+// vectorized trapezoid and
 // SciPy's LSODA. Times are reported, not judged.
 func TestDoseAgainstSciPy(t *testing.T) {
 	py := python()
@@ -116,7 +117,8 @@ func TestDoseAgainstSciPy(t *testing.T) {
 		if relative > 1e-9 {
 			t.Errorf("dose %v, SciPy's quadrature %v: relative error %.1e", got, want.Exact, relative)
 		}
-		t.Logf("%d readings: relative error %.1e (trapezoid %.1e, LSODA %.1e); %.2f µs, trapezoid %.2f µs (%.2f times ours), LSODA %.2f ms (%.0f times ours)",
+		t.Logf("%d readings: relative error %.1e (trapezoid %.1e, LSODA %.1e); %.2f µs, trapezoid %.2f µs (%.2f times "+
+			"ours), LSODA %.2f ms (%.0f times ours)",
 			len(points), relative, math.Abs(want.Trapezoid-want.Exact)/want.Exact, math.Abs(want.Lsoda-want.Exact)/want.Exact,
 			1e6*ours, 1e6*want.TTrapezoid, want.TTrapezoid/ours, 1e3*want.TLsoda, want.TLsoda/ours)
 	}

@@ -1,6 +1,7 @@
 // Package fermentsim checks what the ranges of package ferment claim: it invents kitchens whose true pace, amplitude,
 // temperature sensitivity and luck are drawn from the stated priors, lets them bake and log, and counts how often the
-// ranges hold the truth and how wide they are. The truth is integrated here, in steps of five minutes, without the library's
+// ranges hold the truth and how wide they are. The truth is integrated here, in steps of five minutes, without the
+// library's
 // own integrals.
 package fermentsim
 
@@ -76,7 +77,8 @@ func NewKitchen(w World, rng *rand.Rand) *Kitchen {
 // Dough is one bulk in a kitchen, and what really happens to it.
 type Dough struct {
 	Bulk ferment.Bulk
-	// TrueTime is when the true rise reaches the target; LogTime when the baker, who misreads the rise a little, writes it down.
+	// TrueTime is when the true rise reaches the target; LogTime when the baker, who misreads the rise a little, writes
+	// it down.
 	TrueTime, LogTime time.Duration
 	// FloorEarly and FloorLate enclose 80 % of the times this dough would take if all but its luck were perfectly known.
 	FloorEarly, FloorLate time.Duration
@@ -99,8 +101,9 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 	night = math.Max(16, math.Min(25, night))
 	day := night + 2*r.Float64()
 	relaxing := ferment.Relaxing{
-		Start:        quantity.Celsius(math.Min(26.5, 22+4*r.Float64())),
-		Room:         ferment.Room{Night: quantity.Celsius(night), Day: quantity.Celsius(day), Starts: quantity.Elapsed(time.Duration(r.IntN(24)) * time.Hour)},
+		Start: quantity.Celsius(math.Min(26.5, 22+4*r.Float64())),
+		Room: ferment.Room{Night: quantity.Celsius(night), Day: quantity.Celsius(day),
+			Starts: quantity.Elapsed(time.Duration(r.IntN(24)) * time.Hour)},
 		TimeConstant: quantity.Elapsed(time.Duration(60+r.IntN(180)) * time.Minute),
 	}
 	if !bake && k.world.AskCold {
@@ -116,7 +119,8 @@ func (k *Kitchen) Mix(bake bool) (Dough, error) {
 		way = ferment.ByHand
 	}
 	d := Dough{Bulk: ferment.Bulk{
-		Inoculation: quantity.NewPercent(100 * f), Hydration: quantity.NewPercent(75), Salt: quantity.NewPercent(75 * salt), Rise: quantity.NewPercent(100 * rise),
+		Inoculation: quantity.NewPercent(100 * f), Hydration: quantity.NewPercent(75), Salt: quantity.NewPercent(75 * salt),
+		Rise:    quantity.NewPercent(100 * rise),
 		History: h, Law: ferment.GasBalance(), Kneading: way,
 	}}
 	s := saltFactor(100 * salt)

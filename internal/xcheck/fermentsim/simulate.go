@@ -27,7 +27,8 @@ func (t Tally) Coverage() float64 { return 100 * float64(t.Inside) / float64(t.K
 // Ratio is the width over the floor.
 func (t Tally) Ratio() float64 { return t.Width / t.Floor }
 
-// Result is one world's outcome: the range before the dough is seen, after numbers of logged bakes, and updated by one reading
+// Result is one world's outcome: the range before the dough is seen, after numbers of logged bakes, and updated by
+// one reading
 // at six tenths of the likely time.
 type Result struct {
 	World   World
@@ -126,7 +127,8 @@ func (res *Result) kitchen(w World, seed uint64, bakes []int, robust bool) error
 			at := time.Duration(0.6 * float64(e.Ready().Likely)).Round(time.Minute)
 			reading := next.RiseAt(at) + readingError*k.rng.NormFloat64()
 			if next.TrueTime > at { // a dough already ready is not read to learn when it will be
-				p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(at), Rise: quantity.NewPercent(math.Max(-10, math.Min(290, 100*reading)))})
+				p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(at),
+					Rise: quantity.NewPercent(math.Max(-10, math.Min(290, 100*reading)))})
 				if err != nil {
 					return err
 				}

@@ -210,7 +210,8 @@ func (k *Kitchen) balance(bake int, d *Dough, luck float64) func(from, to float6
 		if k.w.Crowd != nil {
 			room = k.w.Crowd((x + y) / fill)
 		}
-		return p * mu27 * gl * room * x, p * mu27 * gy * math.Exp(k.g) * room * y, p * gas27 * root(t, -1.2, 0.20, 49) * (x + y)
+		return p * mu27 * gl * room * x, p * mu27 * gy * math.Exp(k.g) * room * y, p * gas27 * root(t, -1.2, 0.20,
+			49) * (x + y)
 	}
 	return func(from, to float64, targets [2]float64) (over [2]float64) {
 		dx, dy, _ := rates(from, x, y)

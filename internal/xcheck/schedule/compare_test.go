@@ -53,7 +53,8 @@ func gecode(t *testing.T, p schedule.Problem, limit time.Duration) answer {
 		t.Fatal(err)
 	}
 	start := time.Now()
-	out, err := exec.Command("minizinc", "--solver", "gecode", "--statistics", "--time-limit", strconv.Itoa(int(limit.Milliseconds())), f).CombinedOutput()
+	out, err := exec.Command("minizinc", "--solver", "gecode", "--statistics", "--time-limit",
+		strconv.Itoa(int(limit.Milliseconds())), f).CombinedOutput()
 	a := answer{Seconds: time.Since(start).Seconds()}
 	if err != nil {
 		t.Fatalf("minizinc: %v\n%s", err, out)
@@ -113,7 +114,8 @@ func ours(t *testing.T, p schedule.Problem, limit time.Duration) answer {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a := answer{Seconds: time.Since(start).Seconds(), Cost: tt.Cost, Proven: tt.Verdict == schedule.Optimal || tt.Verdict == schedule.Infeasible}
+	a := answer{Seconds: time.Since(start).Seconds(), Cost: tt.Cost, Proven: tt.Verdict == schedule.Optimal ||
+		tt.Verdict == schedule.Infeasible}
 	a.None = len(tt.Steps) == 0
 	if !a.None {
 		if broken := p.Check(tt); len(broken) > 0 {
@@ -156,8 +158,10 @@ func random(seed uint64) schedule.Problem {
 	morning := night + between(7*12, 9*12)
 	p := schedule.Problem{Anchor: anchor, Horizon: u(h), Grid: u(1), Resources: []schedule.Resource{
 		{ID: "baker", Capacity: 1,
-			Closed:  []schedule.Span{{From: at(night), To: at(morning)}, {From: at(between(2*12, 3*12)), To: at(between(4*12, 5*12))}},
-			Awkward: []schedule.Awkward{{From: at(night - 12), To: at(night), PerMinute: between(1, 4)}, {From: at(morning), To: at(morning + 6), PerMinute: between(1, 5)}}},
+			Closed: []schedule.Span{{From: at(night), To: at(morning)},
+				{From: at(between(2*12, 3*12)), To: at(between(4*12, 5*12))}},
+			Awkward: []schedule.Awkward{{From: at(night - 12), To: at(night), PerMinute: between(1, 4)},
+				{From: at(morning), To: at(morning + 6), PerMinute: between(1, 5)}}},
 		{ID: "mixer", Capacity: 1}, {ID: "oven", Capacity: 1}, {ID: "fridge", Capacity: between(2, 6)},
 	}}
 	hand := []schedule.Need{{Resource: "baker", Amount: 1}}
@@ -165,10 +169,12 @@ func random(seed uint64) schedule.Problem {
 		name := func(s string) string { return fmt.Sprintf("%c %s", 'A'+k, s) }
 		bulk := between(24, 50)
 		p.Steps = append(p.Steps,
-			schedule.DayStep{ID: name("mix"), Min: u(between(2, 5)), Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
+			schedule.DayStep{ID: name("mix"), Min: u(between(2, 5)),
+				Needs: []schedule.Need{{Resource: "baker", Amount: 1}, {Resource: "mixer", Amount: 1}}},
 			schedule.DayStep{ID: name("bulk"), Min: u(bulk), Max: u(bulk + between(4, 14))},
 			schedule.DayStep{ID: name("shape"), Min: u(between(3, 7)), Needs: hand})
-		p.Links = append(p.Links, schedule.Link{From: name("mix"), To: name("bulk")}, schedule.Link{From: name("bulk"), To: name("shape"), Max: u(between(0, 3))})
+		p.Links = append(p.Links, schedule.Link{From: name("mix"), To: name("bulk")},
+			schedule.Link{From: name("bulk"), To: name("shape"), Max: u(between(0, 3))})
 		cold := r.IntN(2) == 0
 		var loads []string
 		due := between(morning+5*12, h)
@@ -186,11 +192,13 @@ func random(seed uint64) schedule.Problem {
 				schedule.DayStep{ID: load("bake"), Min: u(bake), Needs: []schedule.Need{{Resource: "oven", Amount: 1}}},
 				schedule.DayStep{ID: load("unload"), Min: u(1), Needs: hand},
 				schedule.DayStep{ID: load("cool"), Min: u(between(12, 24))})
-			p.Links = append(p.Links, schedule.Link{From: name("shape"), To: rest.ID}, schedule.Link{From: rest.ID, To: load("load")},
+			p.Links = append(p.Links, schedule.Link{From: name("shape"), To: rest.ID},
+				schedule.Link{From: rest.ID, To: load("load")},
 				schedule.Link{From: load("bake"), To: load("load"), Kind: schedule.StartToStart, Min: u(2), Max: u(2)},
 				schedule.Link{From: load("bake"), To: load("unload"), Kind: schedule.EndToStart, Min: -u(1), Max: -u(1)},
 				schedule.Link{From: load("unload"), To: load("cool")})
-			p.Bounds = append(p.Bounds, schedule.Bound{Step: load("cool"), Edge: schedule.End, Latest: at(due), EarlyPerMinute: between(0, 2)})
+			p.Bounds = append(p.Bounds, schedule.Bound{Step: load("cool"), Edge: schedule.End, Latest: at(due),
+				EarlyPerMinute: between(0, 2)})
 			loads = append(loads, load("load"))
 		}
 		p.Alike = append(p.Alike, loads)
@@ -250,7 +258,8 @@ func TestEnginesOnRandomDays(t *testing.T) {
 		g.Seconds = float64(int(g.Seconds*1000)) / 1000
 		all = append(all, kept{seed, g})
 	}
-	t.Logf("%d days kept, %d proven by gecode; of the new ones %d have no timetable, %d differ", len(all), proven(all), none, wrong)
+	t.Logf("%d days kept, %d proven by gecode; of the new ones %d have no timetable, %d differ", len(all), proven(all),
+		none, wrong)
 	text, err := json.MarshalIndent(all, "", " ")
 	if err != nil {
 		t.Fatal(err)

@@ -76,7 +76,8 @@ func load(t testing.TB, name string) schedule.Problem {
 		}
 		p.Steps = append(p.Steps, st)
 	}
-	kinds := map[string]schedule.LinkKind{"es": schedule.EndToStart, "ss": schedule.StartToStart, "ee": schedule.EndToEnd, "se": schedule.StartToEnd}
+	kinds := map[string]schedule.LinkKind{"es": schedule.EndToStart, "ss": schedule.StartToStart,
+		"ee": schedule.EndToEnd, "se": schedule.StartToEnd}
 	for _, l := range k.Links {
 		link := schedule.Link{From: l.From, To: l.To, Kind: kinds[l.Kind], Min: u(l.Min), Max: schedule.NoLimit}
 		if l.Max != nil {
@@ -85,7 +86,8 @@ func load(t testing.TB, name string) schedule.Problem {
 		p.Links = append(p.Links, link)
 	}
 	for _, b := range k.Bounds {
-		p.Bounds = append(p.Bounds, schedule.Bound{Step: b.Step, Edge: schedule.End, Latest: at(b.Latest), EarlyPerMinute: b.Early})
+		p.Bounds = append(p.Bounds, schedule.Bound{Step: b.Step, Edge: schedule.End, Latest: at(b.Latest),
+			EarlyPerMinute: b.Early})
 	}
 	return p
 }

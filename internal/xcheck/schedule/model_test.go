@@ -43,12 +43,14 @@ func read(p schedule.Problem) *day {
 	for _, r := range p.Resources {
 		shut, cost := make([]bool, d.h), make([]int, d.h)
 		for _, c := range r.Closed {
-			for t := max(0, u(quantity.Elapsed(c.From.Sub(p.Anchor)))); t < min(d.h, u(quantity.Elapsed(c.To.Sub(p.Anchor)))); t++ {
+			for t := max(0, u(quantity.Elapsed(c.From.Sub(p.Anchor)))); t < min(d.h,
+				u(quantity.Elapsed(c.To.Sub(p.Anchor)))); t++ {
 				shut[t] = true
 			}
 		}
 		for _, a := range r.Awkward {
-			for t := max(0, u(quantity.Elapsed(a.From.Sub(p.Anchor)))); t < min(d.h, u(quantity.Elapsed(a.To.Sub(p.Anchor)))); t++ {
+			for t := max(0, u(quantity.Elapsed(a.From.Sub(p.Anchor)))); t < min(d.h,
+				u(quantity.Elapsed(a.To.Sub(p.Anchor)))); t++ {
 				cost[t] += a.PerMinute * d.minutes()
 			}
 		}
@@ -89,7 +91,8 @@ func (d *day) miniZinc() string {
 	fmt.Fprintf(&b, "include \"cumulative.mzn\";\n")
 	fmt.Fprintf(&b, "array[0..%d] of var 0..%d: s; array[0..%d] of var 0..%d: d;\n", n-1, d.h, n-1, d.h)
 	for i := 0; i < n; i++ {
-		fmt.Fprintf(&b, "constraint d[%d] >= %d /\\ d[%d] <= %d /\\ s[%d] + d[%d] <= %d;\n", i, d.lo[i], i, d.hi[i], i, i, d.latest[i])
+		fmt.Fprintf(&b, "constraint d[%d] >= %d /\\ d[%d] <= %d /\\ s[%d] + d[%d] <= %d;\n", i, d.lo[i], i, d.hi[i], i, i,
+			d.latest[i])
 	}
 	edge := func(i int, end bool) string {
 		if end {
@@ -155,7 +158,8 @@ func (d *day) miniZinc() string {
 			fmt.Fprintf(&b, "array[0..%d] of int: w%d = array1d(0..%d,[%s]);\n", d.h, r, d.h, strings.Join(w, ","))
 		}
 		if res.Capacity > 0 && len(s) > 0 {
-			fmt.Fprintf(&b, "constraint cumulative([%s],[%s],[%s],%d);\n", strings.Join(s, ","), strings.Join(dd, ","), strings.Join(m, ","), res.Capacity)
+			fmt.Fprintf(&b, "constraint cumulative([%s],[%s],[%s],%d);\n", strings.Join(s, ","), strings.Join(dd, ","),
+				strings.Join(m, ","), res.Capacity)
 		}
 	}
 	for i, s := range d.p.Steps {
@@ -166,7 +170,8 @@ func (d *day) miniZinc() string {
 			cost = append(cost, fmt.Sprintf("%d*(%d - s[%d] - d[%d])", d.stale[i], d.latest[i], i, i))
 		}
 	}
-	fmt.Fprintf(&b, "var 0..100000000: cost = %s;\nsolve minimize cost;\noutput [\"cost=\\(cost)\\n\"];\n", strings.Join(cost, " + "))
+	fmt.Fprintf(&b, "var 0..100000000: cost = %s;\nsolve minimize cost;\noutput [\"cost=\\(cost)\\n\"];\n",
+		strings.Join(cost, " + "))
 	return b.String()
 }
 

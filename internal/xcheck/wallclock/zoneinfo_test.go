@@ -13,7 +13,8 @@ import (
 )
 
 var zones = []string{
-	"Europe/Berlin", "America/Denver", "Australia/Lord_Howe", "America/New_York", "Asia/Kathmandu", "Europe/Dublin", "Antarctica/Troll",
+	"Europe/Berlin", "America/Denver", "Australia/Lord_Howe", "America/New_York", "Asia/Kathmandu", "Europe/Dublin",
+	"Antarctica/Troll",
 	"America/St_Johns", "America/Sao_Paulo", "America/Havana", "Pacific/Apia", "Pacific/Chatham",
 }
 
@@ -39,7 +40,8 @@ func questions(t *testing.T, n int) []question {
 		at := time.Unix(315532800+random.Int64N(56*365*86400), 0).In(z)
 		if _, end := at.ZoneBounds(); !end.IsZero() && end.Year() < 2037 && random.IntN(4) > 0 {
 			_, offset := end.Add(-time.Second).Zone()
-			at = end.Add(time.Duration(random.IntN(400)-200)*time.Minute + time.Duration(offset)*time.Second).UTC() // what a clock shows that did not jump
+			// what a clock shows that did not jump
+			at = end.Add(time.Duration(random.IntN(400)-200)*time.Minute + time.Duration(offset)*time.Second).UTC()
 			out = append(out, question{z, wallclock.MomentOf(at, nil)})
 			continue
 		}
