@@ -75,6 +75,7 @@ var longLines = map[string]int{
 	"bake":             5,
 	"dough":            1,
 	"dough/report":     10,
+	"dough/working":    1,
 	"ferment":          3,
 	"internal/curve":   1,
 	"schedule":         1,
