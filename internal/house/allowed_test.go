@@ -79,7 +79,7 @@ var longLines = map[string]int{
 	"ferment":          3,
 	"internal/curve":   1,
 	"schedule":         1,
-	"schedule/bakeday": 3,
+	"schedule/bakeday": 4,
 }
 
 // longFiles have more than 400 lines.

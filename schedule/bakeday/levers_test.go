@@ -32,8 +32,7 @@ func ExampleBake_Fit() {
 	fmt.Println("as written:", fit.AsWritten.Against)
 	fmt.Println("better:", fit.Best.Changes, fit.Best.Against)
 	// Output:
-	// as written: [the plan holds over only 26 % of the range in which the dough may be early or late 13m of hands-on
-	// work before 7:00 or after 21:00]
+	// as written: [the plan holds over only 26 % of the range in which the dough may be early or late 13m of hands-on work before 7:00 or after 21:00]
 	// better: [prefermented flour 16 % instead of 3 %] []
 }
 

@@ -114,11 +114,11 @@ func solve(t *testing.T, id, question string) float64 {
 var (
 	clockWords    = regexp.MustCompile(`(Sun|Mon|Tue|Wed|Thu|Fri|Sat) (\d+):(\d\d)( [ap]m)?`)
 	durationWords = regexp.MustCompile(`\b(?:(\d+)h(\d+)m|(\d+)h|(\d+)m)\b`)
-	numberWords   = regexp.MustCompile(`−?\d+(?:\.\d+)?(?: lb (\d+\.\d) oz)?`)
-	pounds        = regexp.MustCompile(`(\d+) lb (\d+\.\d) oz`)
+	numberWords   = regexp.MustCompile(`−?\d+(?:\.\d+)?`)
+	pounds        = regexp.MustCompile(`(\d+) lb(?: (\d+\.\d) oz)?`)
 )
 
-// numbers lists what stands in a question: clocks and durations as minutes, pounds and ounces as ounces.
+// numbers lists what stands in a question: clocks and durations as minutes, pounds with or without ounces as ounces.
 func numbers(question string) []float64 {
 	question = strings.NewReplacer("ln(f_1 ÷ f_2) ÷ μ", "", "from f_1 to f_2", "", "up at 06:00", "").Replace(question)
 	question = clockWords.ReplaceAllStringFunc(question, func(text string) string {
