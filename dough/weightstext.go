@@ -19,13 +19,11 @@ func ParseStock(text string) (Stock, error) {
 }
 
 // ParseWeights reads a dough as it was weighed: "800 g wheat, 700 g water, 20 g salt, 250 g levain at 100 % of rye".
-// Commas or
-// semicolons separate; a comma between digits is a decimal comma. Each weight has the kind of its ingredient
+// Commas or semicolons separate; a comma between digits is a decimal comma. Each weight has the kind of its ingredient
 // ("flour" where it is not known), which says where it belongs: nothing is guessed from a name. A levain is ripe, has
 // 100 % hydration unless it says another, and is of flour unless it says of which. Errors, for every weight that is
-// wrong:
-// ErrUnit, ErrOutOfRange for what is not above 0 g and for an ingredient that is not known. Whether the weights are a
-// dough is for [Weights.Batch].
+// wrong: ErrUnit, ErrOutOfRange for what is not above 0 g and for an ingredient that is not known. Whether the weights
+// are a dough is for [Weights.Batch].
 func ParseWeights(text string) (Weights, error) {
 	var w Weights
 	var p quantity.Problems

@@ -10,9 +10,8 @@ import (
 )
 
 // The optimum of a curve is where it is highest, by looking everywhere; and the curves of growth have theirs where
-// their
-// authors put it: 27.1 °C for the yeast of Gänzle, Ehmann and Hammes, 33.0 °C for their lactobacilli, 32.3 °C for the
-// cardinal curve.
+// their authors put it: 27.1 °C for the yeast of Gänzle, Ehmann and Hammes, 33.0 °C for their lactobacilli, 32.3 °C for
+// the cardinal curve.
 func TestOptimumIsTheHighestPoint(t *testing.T) {
 	published := map[string]float64{"ganzle-yeast": 27.1, "ganzle-lactobacilli": 33.0, "saccharomyces": 32.3}
 	for _, c := range ferment.Curves() {

@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/internal/trial"
 
 	"github.com/shopspring/decimal"
 )
@@ -39,23 +40,13 @@ func pageOf(t *testing.T, in cost.CostSheet) (page, derivation string) {
 	return c.Report().Text(report.Options{Width: 80}), c.Working().Text(100)
 }
 
-// holds looks for lines, whatever the spaces between their words.
-func holds(t *testing.T, page string, lines ...string) {
-	t.Helper()
-	words := strings.Join(strings.Fields(page), " ")
-	for _, l := range lines {
-		if !strings.Contains(words, l) {
-			t.Errorf("%q is not on the page:\n%s", l, page)
-		}
-	}
-}
-
 func TestPageOfCosts(t *testing.T) {
 	page, derivation := pageOf(t, hallSheet())
-	holds(t, page, "hall: 10.32 for 10 loaves, 1.03 each", "5000.0 g 7.20 1.44 flour", "100.0 g 0.50 5.00 125 g is bought",
+	trial.Holds(t, page, "hall: 10.32 for 10 loaves, 1.03 each", "5000.0 g 7.20 1.44 flour",
+		"100.0 g 0.50 5.00 125 g is bought",
 		"90.0 g 0.12 1.3333 salt", "2.50 other", "10.32 together", "each of the 8 that are sold has to bring 1.29",
 		"1 kg of what goes in costs 1.99")
-	holds(t, derivation, "cost of one kg of ingredient 2", "u_1 = 36.00 ÷ 25 u_1 = 1.4400", "u_3 ≈ 1.3333",
+	trial.Holds(t, derivation, "cost of one kg of ingredient 2", "u_1 = 36.00 ÷ 25 u_1 = 1.4400", "u_3 ≈ 1.3333",
 		"k_3 = 1.3333 × 0.09 k_3 ≈ 0.1200", "S = 7.2000 + 0.5000 + 0.1200 + 2.50 S = 10.3200", "k_sold = 1.29", "k ≈ 1.03")
 	if strings.Contains(derivation, "rounded half") {
 		t.Errorf("ordinary rounding is told as another:\n%s", derivation)
@@ -72,21 +63,21 @@ func TestRoundingIsTold(t *testing.T) {
 	in := hallSheet()
 	in.Rounding = cost.MoneyUp
 	page, derivation := pageOf(t, in)
-	holds(t, page, "hall: 10.32 for 10 loaves, 1.04 each")
-	holds(t, derivation, "k_sold = 1.29", "1.04", "rounded up to 2 decimals")
+	trial.Holds(t, page, "hall: 10.32 for 10 loaves, 1.04 each")
+	trial.Holds(t, derivation, "k_sold = 1.29", "1.04", "rounded up to 2 decimals")
 	in = hallSheet()
 	in.UnitRounding = cost.MoneyUp
 	page, derivation = pageOf(t, in)
 	// 1.34 for a kilogram of salt; 1.44 and 5.00 are whole cents as they are.
-	holds(t, page, "1.34 salt")
+	trial.Holds(t, page, "1.34 salt")
 	if n := strings.Count(derivation, "rounded up to 2 decimals"); n != 1 {
 		t.Errorf("told %d times, want once:\n%s", n, derivation)
 	}
 	in = hallSheet()
 	in.Places, in.Rounding = -1, cost.MoneyHalfEven
 	page, derivation = pageOf(t, in)
-	holds(t, page, "hall: 10 for 10 loaves, 1 each")
-	holds(t, derivation, "k = 10.3200 ÷ 10")
+	trial.Holds(t, page, "hall: 10 for 10 loaves, 1 each")
+	trial.Holds(t, derivation, "k = 10.3200 ÷ 10")
 }
 
 // What halves are rounded to, for each rule: 0.125, 0.375 and 0.25 to two places.

@@ -7,20 +7,10 @@ import (
 	"example.org/maslin/dough/flour"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/internal/trial"
 )
 
 func percent(x float64) quantity.Percent { return quantity.NewPercent(x) }
-
-// holds looks for lines, whatever the spaces between their words.
-func holds(t *testing.T, page string, lines ...string) {
-	t.Helper()
-	words := strings.Join(strings.Fields(page), " ")
-	for _, l := range lines {
-		if !strings.Contains(words, l) {
-			t.Errorf("%q is not on the page:\n%s", l, page)
-		}
-	}
-}
 
 // By hand: added (12 − 10)/(75 − 12) = 3.1746 % of 1000 g and 1.5 times that of water, 47.6 g; in its place (12 −
 // 10)/(75 − 10) = 3.0769 % of the mixture, 969.2 g of flour beside it, and 46.2 g of water.
@@ -32,10 +22,11 @@ func TestPageOfGluten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	holds(t, r.Report().Text(report.Options{Width: 80}), "from 10.0 % to 12.0 % protein: 3.17 % of the flour's weight",
+	trial.Holds(t, r.Report().Text(report.Options{Width: 80}),
+		"from 10.0 % to 12.0 % protein: 3.17 % of the flour's weight",
 		"gluten weight flour water more", "added 3.17 % 31.7 g 1000.0 g 48 g", "in its place 3.08 % 30.8 g 969.2 g 46 g",
 		"1.5 times its weight of water", "gluten is wheat")
-	holds(t, r.Working().Text(100), "s = 100 × (12 − 10) ÷ (75 − 10) s ≈ 3.08 %",
+	trial.Holds(t, r.Working().Text(100), "s = 100 × (12 − 10) ÷ (75 − 10) s ≈ 3.08 %",
 		"x = 100 × (12 − 10) ÷ (75 − 12) x ≈ 3.17 %",
 		"m_in_place = 1000 × (3.08 ÷ 100) m_in_place = 30.8 g", "w_added = 1.5 × 31.7 w_added ≈ 47.6 g")
 	in.Flour = quantity.Mass{}
@@ -77,20 +68,20 @@ func TestPagesOfBlendAndStrength(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	holds(t, b.Report().Text(report.Options{Width: 80}), "A blend of 12.00 % protein", "share weight protein",
+	trial.Holds(t, b.Report().Text(report.Options{Width: 80}), "A blend of 12.00 % protein", "share weight protein",
 		"50.0 % 500.0 g soft 10.0 %", "50.0 % 500.0 g flour 2 14.0 %")
-	holds(t, b.Working().Text(100), "share of soft", "x_1 = 100 × (12 − 14) ÷ (10 − 14) x_1 = 50.00 %",
+	trial.Holds(t, b.Working().Text(100), "share of soft", "x_1 = 100 × (12 − 14) ÷ (10 − 14) x_1 = 50.00 %",
 		"P = (50.00 × 10 + 50.00 × 14) ÷ 100 P = 12.00 %")
 	s, err := flour.FlourStrength{Hydration: percent(75), Protein: percent(11), W: 180, PL: 0.6}.Judge()
 	if err != nil {
 		t.Fatal(err)
 	}
-	holds(t, s.Report().Text(report.Options{Width: 100}), "Hydration 75 %: 0 speak for it, 4 against",
+	trial.Holds(t, s.Report().Text(report.Options{Width: 100}), "Hydration 75 %: 0 speak for it, 4 against",
 		"W 180 weak 50 % against",
 		"protein 11.0 % medium 60 % against", "P/L 0.6 balanced or near it silent",
 		"used up to 50 %, by another up to 60 %", "P/L: height over length of the alveograph's curve",
 		"protein: protein of the flour as it is in the bag")
-	holds(t, s.Working().Text(100), "a_1 = 75 − 60 a_1 = 15 %", "a_3 = 75 − 50 a_3 = 25 %",
+	trial.Holds(t, s.Working().Text(100), "a_1 = 75 − 60 a_1 = 15 %", "a_3 = 75 − 50 a_3 = 25 %",
 		"n_against = 5 − 1 n_against = 4")
 }
 

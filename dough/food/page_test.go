@@ -8,22 +8,11 @@ import (
 	"example.org/maslin/dough/food"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/internal/trial"
 )
 
-// holds looks for lines, whatever the spaces between their words.
-func holds(t *testing.T, page string, lines ...string) {
-	t.Helper()
-	words := strings.Join(strings.Fields(page), " ")
-	for _, l := range lines {
-		if !strings.Contains(words, l) {
-			t.Errorf("%q is not on the page:\n%s", l, page)
-		}
-	}
-}
-
 // By hand from SR28: a teaspoon of salt weighs 6 g and a cup 292 g, of 48 teaspoons 6.083 g each; two fillings differ
-// by
-// 2 %. So two teaspoons weigh 12 g, from 12·0.98 = 11.76 to 2·6.083·1.02 = 12.41 g.
+// by 2 %. So two teaspoons weigh 12 g, from 12·0.98 = 11.76 to 2·6.083·1.02 = 12.41 g.
 func TestPageOfVolume(t *testing.T) {
 	v, err := food.ReadVolume("2 tsp salt")
 	if err != nil {
@@ -33,9 +22,9 @@ func TestPageOfVolume(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	holds(t, w.Report().Text(report.Options{Width: 100}), "of salt weighs about 12 g (11.8 g to 12.4 g)",
+	trial.Holds(t, w.Report().Text(report.Options{Width: 100}), "of salt weighs about 12 g (11.8 g to 12.4 g)",
 		"1 cup of salt, leveled 292.0 g", "1 teaspoon of salt, leveled 6.0 g")
-	holds(t, w.Working().Text(100), "m_cup_likely = 9.86 × 6 ÷ 4.93 m_cup_likely = 12.0 g",
+	trial.Holds(t, w.Working().Text(100), "m_cup_likely = 9.86 × 6 ÷ 4.93 m_cup_likely = 12.0 g",
 		"m_low = 12.0 × (1 − 2 ÷ 100) m_low ≈ 11.8 g",
 		"by another published weight", "m_high_likely = 9.86 × 292 ÷ 236.59 m_high_likely ≈ 12.2 g",
 		"12.2 × (1 + 2 ÷ 100)", "≈ 12.4 g")
@@ -55,8 +44,7 @@ func TestWordsForFoods(t *testing.T) {
 }
 
 // A cooked filling off the heat at 14:00 has to be at 21 °C by 16:00 and at 5 °C by 20:00, and is thrown away after
-// four
-// days; without a time it has durations alone.
+// four days; without a time it has durations alone.
 func TestPageOfChilling(t *testing.T) {
 	made := time.Date(2026, 11, 25, 14, 0, 0, 0, time.UTC)
 	for kind, c := range map[food.ChilledKind]struct {
@@ -82,14 +70,14 @@ func TestPageOfChilling(t *testing.T) {
 				t.Fatal(err)
 			}
 			page := p.Report().Text(report.Options{Width: 100})
-			holds(t, page, append(lines, c.headline)...)
+			trial.Holds(t, page, append(lines, c.headline)...)
 			if at.IsZero() && strings.Contains(page, " by ") {
 				t.Errorf("%v: a time of day, and none was given:\n%s", kind, page)
 			}
 		}
 	}
 	one := food.ChillPlan{Limits: []food.ChillLimit{{To: quantity.Celsius(5), Within: quantity.Elapsed(time.Hour)}}}
-	holds(t, one.Report().Text(report.Options{}), "down to 5 °C within 1h")
+	trial.Holds(t, one.Report().Text(report.Options{}), "down to 5 °C within 1h")
 }
 
 // Names and queries of 200 bytes are looked up; longer ones, and no name at all, find nothing.

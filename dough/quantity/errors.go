@@ -36,11 +36,10 @@ const (
 //
 // Path names the input as its data form does ("flours[2].percent", the keys of its JSON), GoPath as its Go type does
 // ("Flours[2].Percent"); a check names the Go path, and [Problems.ErrFor] derives the other. Both are stable. Code is
-// for programs: that of the reason ("required", "out_of_range", "unit", "too_precise", "inconsistent",
-// "outside_model", "wrong_form") or one of the room's own. Got and Want are for people: Got is a text as it was
-// given, a
-// quantity, a word, a number or a [Phrase]; working.Problem tells both in another language. Low and High are the bounds
-// where there are two: a quantity, an [Elapsed], a float64 or an int. Err wraps one of the sentinels of this package.
+// for programs: that of the reason ("required", "out_of_range", "unit", "too_precise", "inconsistent", "outside_model",
+// "wrong_form") or one of the room's own. Got and Want are for people: Got is a text as it was given, a quantity, a
+// word, a number or a [Phrase]; working.Problem tells both in another language. Low and High are the bounds where there
+// are two: a quantity, an [Elapsed], a float64 or an int. Err wraps one of the sentinels of this package.
 type InputError struct {
 	Path   string
 	GoPath string

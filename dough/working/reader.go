@@ -51,9 +51,8 @@ type Language struct {
 	Sentences map[string]string `json:"sentences,omitzero"`
 	// Words are the words of enumerations by type and English word, "bake.Style/lean hearth", of weekdays and months,
 	// "time.Weekday/Sat" and "time.Month/November", the subjects of cautions, "working.Subject/burns", and what an
-	// enumeration is called in an error, "enum.Noun/style of bread". "working.Name/salt" is the word for an ingredient
-	// or another name
-	// that is exactly that; a name without one is shown as it was given. A key with a sentence in front,
+	// enumeration is called in an error, "enum.Noun/style of bread". "working.Name/salt" is the word for an ingredient or
+	// another name that is exactly that; a name without one is shown as it was given. A key with a sentence in front,
 	// "bakeday.step_mix#bake.Style/lean hearth", holds in that sentence alone.
 	Words map[string]string `json:"words,omitzero"`
 	// Decimal is the decimal sign; not given, a point.

@@ -33,7 +33,6 @@ func unknown(kind Leavening) gaussian { return gaussian{cov: level(kind, 1)} }
 type Taught struct {
 	kind    Leavening
 	effects gaussian
-	before  effectMatrix // the covariance before its own bakes
 	// Luck is the standard deviation from bake to bake in the log of the time, Freedom the degrees of freedom
 	// behind it.
 	Luck, Freedom float64
@@ -57,9 +56,7 @@ func (t *Taught) Belief(kneading int) (b Belief) {
 	b.Cov = g.cov.kneaded(u)
 	b.Stretch = t.Score.Stretch()
 	b.Luck, b.Freedom = t.Luck*t.Luck, t.Freedom
-	if t.Bakes > 0 {
-		b.Opens, b.Coldest, b.Before = true, t.Coldest, t.before.kneaded(u)
-	}
+	b.Opens, b.Coldest = t.Bakes > 0, t.Coldest
 	return b
 }
 
@@ -91,10 +88,7 @@ const (
 func (s *Sums) from(kind Leavening, before *gaussian, guess float64) (out Taught) {
 	weight, squares := s.Weighing.ordinary()
 	n := s.Weight / weight
-	out = Taught{
-		kind: kind, before: before.cov, Luck: guess, Freedom: freedom + n, Score: s.Score, Bakes: s.Bakes,
-		Coldest: s.Coldest,
-	}
+	out = Taught{kind: kind, Luck: guess, Freedom: freedom + n, Score: s.Score, Bakes: s.Bakes, Coldest: s.Coldest}
 	prior := luckOf(kind)
 	for range rounds {
 		e := s.evidence(out.Luck * out.Luck)

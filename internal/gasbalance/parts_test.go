@@ -78,8 +78,7 @@ func TestSpreadParts(t *testing.T) {
 	e := s.LogGas()
 	b := Prior(ByLevain).For(0.4)
 	b.Cov[Amplitude][Pace], b.Cov[Pace][Amplitude] = -0.02, -0.02
-	b.Opens, b.Coldest, b.Before = true, 20, b.Cov
-	b.Before[Pace][Pace] += 1 // so little was known before that all of it opens
+	b.Opens, b.Coldest = true, 20
 	p := b.Spread(e)
 	if v := b.variance(&e); math.Abs(p.Total()-v) > 1e-12*v {
 		t.Errorf("parts %v, whole %v", p.Total(), v)
@@ -93,10 +92,6 @@ func TestSpreadParts(t *testing.T) {
 		if math.Abs(x[0]-x[1]) > 1e-9*(1+x[1]) {
 			t.Errorf("%s %v, want %v", name, x[0], x[1])
 		}
-	}
-	b.Before[Pace][Pace] = b.Cov[Pace][Pace] + 0.03
-	if o, want := b.Spread(e).Opening, p2*0.03; math.Abs(o-want) > 1e-9 {
-		t.Errorf("opens by %v, where bakes taught %v", o, want)
 	}
 	b.Coldest = 11
 	if o := b.Spread(e).Opening; o != 0 {

@@ -45,7 +45,6 @@ func (l *Law) Observe(
 	b Belief, f Formula, v Vessel, start State, history []Knot, readings []Reading,
 ) (Belief, []Taken) {
 	b.Cov[Pace][Pace] += b.Luck + b.Formula
-	b.Before[Pace][Pace] += b.Luck + b.Formula
 	b.Luck, b.Formula = 0, 0
 	taken := make([]Taken, len(readings))
 	for i, r := range readings {
@@ -64,7 +63,6 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 	x := b.Mean
 	pace := l.Pace(f)
 	var ph Vector
-	var h Vector
 	s := 0.0
 	part, last := 1.0, math.Inf(1) // how much of a step is taken: less where steps to and fro do not settle
 	for step := range mostSteps {
@@ -72,7 +70,7 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 		state := c.AdvanceAlong(start, history, 0, r.Hour)
 		at := celsius(history, r.Hour)
 		rise := l.Rise(c.Gas(&state), at, v.Hydration, v.Pressure)
-		h = Vector{}
+		h := Vector{}
 		if rise > 0 {
 			n := l.Need(rise, v.Hydration, v.Pressure)
 			through := rise / n.Steepness(at) / (rise + r.Error) // dln(R + δ)/dln G
@@ -84,7 +82,6 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 		if step == 0 {
 			taken.Expected = rise
 		}
-		taken.Rise = rise
 		ph, s = b.Cov.along(&h)
 		s += noise * noise
 		for i := range h {
@@ -122,8 +119,6 @@ func (l *Law) observe(b *Belief, f Formula, v Vessel, start State, history []Kno
 	taken.Rise = math.Exp(taken.Straight+known/s*(y-taken.Straight)) - r.Error
 	b.Mean = x
 	b.Cov.told(&ph, s)
-	ph0, s0 := b.Before.along(&h)
-	b.Before.told(&ph0, s0+noise*noise)
 	taken.Read, taken.Noise, taken.Together, taken.After = y, noise, ph, *b
 	return taken
 }

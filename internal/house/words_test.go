@@ -26,6 +26,7 @@ var readers = map[string]string{
 	"dough/report":                 "renders answers as text, HTML and Markdown",
 	"internal/curve":               "wraps the labels of a picture",
 	"internal/enum":                "reads words as people type them",
+	"internal/trial":               "looks for lines on a page, for tests alone",
 	"internal/house":               "reads Go source",
 	"internal/published":           "reads testdata/published.csv",
 	"internal/textpage":            "lays text out on pages",

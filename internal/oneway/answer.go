@@ -3,8 +3,7 @@ package oneway
 import "example.org/maslin/dough/quantity"
 
 // An Answer keeps a type that embeds it from being read from JSON. An answer keeps its question privately, for its
-// report and
-// its working; read without it, it would tell something else.
+// report and its working; read without it, it would tell something else.
 type Answer struct{}
 
 // UnmarshalJSON refuses.

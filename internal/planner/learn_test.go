@@ -137,8 +137,7 @@ func pigeons(n, places int) *Shop {
 }
 
 // The rules of a proof are those that it takes: every task and the pool, and nothing about a task that has nothing to
-// do
-// with it.
+// do with it.
 func TestLearnerNamesTheRules(t *testing.T) {
 	s := pigeons(4, 3)
 	out := s.learn(nil)

@@ -72,6 +72,17 @@ type Failer interface {
 	Errorf(format string, args ...any)
 }
 
+// Holds looks for lines on a page, whatever the spaces between their words.
+func Holds(t Failer, page string, lines ...string) {
+	t.Helper()
+	words := strings.Join(strings.Fields(page), " ")
+	for _, l := range lines {
+		if !strings.Contains(words, l) {
+			t.Errorf("%q is not on the page:\n%s", l, page)
+		}
+	}
+}
+
 // Refused lists the refused fields of an error with their reasons: "mass required; rises[0] out of range".
 func Refused(err error) string {
 	var out []string

@@ -11,8 +11,7 @@ import (
 )
 
 // What is made hot is kept hot as long as it stands, as food rules ask for, and is then spread out and cools until
-// levain
-// or yeast may come near it.
+// levain or yeast may come near it.
 var (
 	// usualMash is the mash that a scald is made for; common practice, no source.
 	usualMash = quantity.Celsius(65)

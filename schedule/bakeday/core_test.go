@@ -11,8 +11,7 @@ import (
 )
 
 // Whoever tells the data of a day shows the same core and boiling point as whoever tells the day: rounded to
-// thousandths
-// first, some would be shown a tenth higher.
+// thousandths first, some would be shown a tenth higher.
 func TestCoreIsRoundedOnce(t *testing.T) {
 	tenth := func(x quantity.Temperature) string { return working.Say("%.1f", x).String() }
 	tried := 0

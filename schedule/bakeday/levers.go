@@ -78,8 +78,7 @@ const mostOthers = 3
 // needed before 7:00 or after 21:00 (1 a minute); and how far it is from the bake as written (up to 20 a lever), so
 // that of two plans that fit alike the smaller change wins. The points are a judgment and are shown in words. Levers
 // not given are left alone; where none is given, a levain of half to twice its size and a dough two degrees cooler or
-// one
-// warmer are tried.
+// one warmer are tried.
 //
 // The settings nearest to the bake as written come first. A setting costs at least its distance, so that the rest is
 // left out once that is no less than what the best and its nearest rivals cost, and at once when nothing speaks against

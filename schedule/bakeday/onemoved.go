@@ -52,8 +52,7 @@ func (k *KitchenDay) wantedBy(b schedule.Bound, way schedule.Easing, by quantity
 }
 
 // moves are the ways of [KitchenDay.oneMoved] that still help when the day is planned again with them: the clocks of
-// the
-// doughs move with the time of day, so that one may fall short by a few minutes.
+// the doughs move with the time of day, so that one may fall short by a few minutes.
 func (o *Order) moves(ctx context.Context, k *KitchenDay, clock KitchenClock) []RuleData {
 	var out []RuleData
 	for _, m := range k.oneMoved(ctx) {

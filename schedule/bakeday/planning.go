@@ -139,8 +139,7 @@ func (p *planning) restore(breads []planned) {
 }
 
 // halfway is the round from which on the doughs are mixed near where the round before had them: two timetables that
-// call
-// each other forth would otherwise take turns for ever.
+// call each other forth would otherwise take turns for ever.
 const halfway = 4
 
 // near are the bounds that keep the mixing of every bread within an hour of where its dough was reckoned.

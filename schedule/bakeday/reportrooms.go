@@ -186,8 +186,8 @@ func notTheClock(known ferment.Culture) working.Message {
 	}
 	return working.Tell(
 		"bakeday.not_the_clock_learned",
-		"go by the dough, not the clock: the ranges rest on %d logged {1|bake|bakes}; below the coldest of them they are "+
-			"up to as wide as those of an unknown kitchen",
+		"go by the dough, not the clock: the ranges rest on %d logged {1|bake|bakes}; below the coldest of them they may "+
+			"be wider than those of an unknown kitchen, since warm bakes say little of the cold",
 		known.Bakes(),
 	)
 }

@@ -266,8 +266,7 @@ func (b *Bake) riseWithRetard(
 }
 
 // piece is the form in which a shaped piece rests: dough for a tray lies flat in it, a baguette is a long roll. Balls
-// for
-// pizza are stretched only when they are baked. The proportions are judgment.
+// for pizza are stretched only when they are baked. The proportions are judgment.
 func (b *Bake) piece(mass quantity.Mass) ferment.Piece {
 	p := ferment.Piece{Mass: mass, Form: ferment.Round}
 	switch {

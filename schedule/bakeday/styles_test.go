@@ -153,8 +153,7 @@ func TestScalingIsOfTheDoughAlone(t *testing.T) {
 }
 
 // At 2,800 m the target of a hearth loaf is the low end of what is accepted there: both are told with the same
-// decimals,
-// so that it lies in its range.
+// decimals, so that it lies in its range.
 func TestTheTargetLiesInItsRange(t *testing.T) {
 	b := hall()
 	b.Kitchen.Altitude = quantity.Meters(2800)

@@ -45,12 +45,11 @@ func CSVColumns() []string {
 }
 
 // ReadCSV reads observations from a spreadsheet: one a row, under a heading with the names of [CSVColumns] in any
-// order;
-// time and kind (mix, rise, ready, core, weights or note) are needed. Values carry their units; cells may be empty.
-// Comma, semicolon or tab separate, whichever the heading has; a line that begins with # is left out. At reads the
-// time column. Accuracy: values are kept as they stand. Errors: an InputError for each thing that is wrong, up to
-// twenty, with a path such as "line 3 dough"; there are no observations then. At most 100,000 rows and 64 MB.
-// Source: RFC 4180 for what is in quotes.
+// order; time and kind (mix, rise, ready, core, weights or note) are needed. Values carry their units; cells may be
+// empty. Comma, semicolon or tab separate, whichever the heading has; a line that begins with # is left out. At reads
+// the time column. Accuracy: values are kept as they stand. Errors: an InputError for each thing that is wrong, up to
+// twenty, with a path such as "line 3 dough"; there are no observations then. At most 100,000 rows and 64 MB. Source:
+// RFC 4180 for what is in quotes.
 func ReadCSV(text string, at func(string) (time.Time, error)) (Observations, error) {
 	t := csvTable{at: at}
 	if len(text) > mostTable {

@@ -11,6 +11,9 @@ import (
 	"example.org/maslin/schedule/bakeday"
 )
 
+// longestWait is the longest that is told in hours.
+const longestWait = 24 * time.Hour
+
 // String is the headline.
 func (k KitchenNow) String() string { return k.headline().String() }
 
@@ -100,7 +103,11 @@ func (k KitchenNow) Report() report.Report {
 	if next, ok := k.next(); ok && !shown[next.key()] {
 		wait := max(0, next.Start.Sub(k.Now).Round(time.Minute))
 		line := working.Tell("bench.next", "%v: %v (%v)", next.Start, k.of(next.of, next.Name), next.Takes)
-		add("next", working.Tell("bench.title_next", "Next, in %v", wait), k.blocks(next, line)...)
+		title := working.Tell("bench.title_next", "Next, in %v", wait)
+		if wait > longestWait { // a weekday alone could be this week's
+			title = working.Tell("bench.title_next_on", "Next, on %x", next.Start)
+		}
+		add("next", title, k.blocks(next, line)...)
 		shown[next.key()] = true
 	}
 	add("changes", working.Tell("bench.title_changes", "So the rest of the plan changes"), k.changes()...)

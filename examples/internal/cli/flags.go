@@ -16,9 +16,9 @@ import (
 //	Loaf bake.CoolingLoaf     `flags:"Baked=loaf Style Shape Room"`
 //
 // A field without a name of its own is a flag of the same name, as in --in-oven; * is every field that the page of help
-// has such a flag for. A flag that is named twice fills both
-// fields. What the library says of a field is told of its flag; paths:"Stages[0].For=retard" names a flag for a path
-// that is none of its fields. How a text is read follows from the type; further tags say more of a few:
+// has such a flag for. A flag that is named twice fills both fields. What the library says of a field is told of its
+// flag; paths:"Stages[0].For=retard" names a flag for a path that is none of its fields. How a text is read follows from
+// the type; further tags say more of a few:
 //
 //	pair:"Name=Mass"      the parts of a struct; the last may be optional: Name=Protein@Share?
 //	arg:"FOOD"            what stands behind the command, instead of a flag
@@ -110,10 +110,7 @@ func (b *binder) flag(name, path string, v reflect.Value, tag reflect.StructTag)
 		f.read = append(f.read, read)
 		return
 	}
-	text, ok := b.help.flags[name]
-	if !ok {
-		panic("no help for --" + name + " of " + b.c.cmd.Use)
-	}
+	text := b.help.flags[name] // a test looks for flags without one
 	if text.kind == "" {
 		text.kind = kinds[v.Type()]
 	}

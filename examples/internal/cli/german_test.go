@@ -19,8 +19,7 @@ import (
 )
 
 // villageKitchen is a folder with the shipped bakes, some that cannot be kept, a bake and a log of one's own; the
-// working
-// folder is there until the test ends.
+// working folder is there until the test ends.
 func villageKitchen(t *testing.T) {
 	t.Helper()
 	dir := t.TempDir()

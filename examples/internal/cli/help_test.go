@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // everyCommand visits all commands that a baker can give.
@@ -47,6 +48,21 @@ func TestHelpOfEveryCommand(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Every flag is explained in the page of help of its command.
+func TestEveryFlagIsExplained(t *testing.T) {
+	seen := 0
+	everyCommand(func(path []string, c *cobra.Command) {
+		c.Flags().VisitAll(func(f *pflag.Flag) {
+			if seen++; strings.TrimSpace(f.Usage) == "" || strings.HasPrefix(f.Usage, ":") {
+				t.Errorf("maslin %s --%s is not explained", strings.Join(path, " "), f.Name)
+			}
+		})
+	})
+	if seen < 300 {
+		t.Errorf("only %d flags", seen)
+	}
 }
 
 // Every command stands in one group of the help, and no group names another.

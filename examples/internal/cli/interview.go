@@ -16,8 +16,7 @@ import (
 )
 
 // An interview goes through the questions of a new bake: what a flag says is not asked, and away from a terminal
-// nothing
-// is. What is answered is checked at once, and not lost when the answers end.
+// nothing is. What is answered is checked at once, and not lost when the answers end.
 type interview struct {
 	c     *call
 	b     *newBake

@@ -38,8 +38,7 @@ func (b *newBake) file() string {
 }
 
 // Yeast, Retarded, Wheat and SomeRye are for the template: what raises the bread, whether it spends a night in the
-// cold,
-// and the flours that it has.
+// cold, and the flours that it has.
 func (b *newBake) Yeast() bool    { return b.Leaven == "yeast" }
 func (b *newBake) Retarded() bool { return b.Leaven == "levain" && b.Cold == "yes" }
 

@@ -1,8 +1,7 @@
 // Package fermentsim checks what the ranges of package ferment claim: it invents kitchens whose true pace, amplitude,
 // temperature sensitivity and luck are drawn from the stated priors, lets them bake and log, and counts how often the
 // ranges hold the truth and how wide they are. The truth is integrated here, in steps of five minutes, without the
-// library's
-// own integrals.
+// library's own integrals.
 package fermentsim
 
 import (

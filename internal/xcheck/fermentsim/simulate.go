@@ -27,9 +27,8 @@ func (t Tally) Coverage() float64 { return 100 * float64(t.Inside) / float64(t.K
 // Ratio is the width over the floor.
 func (t Tally) Ratio() float64 { return t.Width / t.Floor }
 
-// Result is one world's outcome: the range before the dough is seen, after numbers of logged bakes, and updated by
-// one reading
-// at six tenths of the likely time.
+// Result is one world's outcome: the range before the dough is seen, after numbers of logged bakes, and updated by one
+// reading at six tenths of the likely time.
 type Result struct {
 	World   World
 	Ranges  []Tally

@@ -32,12 +32,10 @@ func report(t *testing.T, r Result) {
 		r.Updated.Width)
 }
 
-// The world of the older law (see ferment.DoseLaw) with its own, wider beliefs, which is not the library's: before
-// any bake the ranges
-// are too narrow for it (69 % of 10,000 kitchens), and from five logged bakes on they hold 75 to 85 % of its doughs
-// (77 to 80 %), within
-// 15 % of the noise floor. One reading of the dough is trusted too much there (54 %): the two laws rise in different
-// ways.
+// The world of the older law (see ferment.DoseLaw) with its own, wider beliefs, which is not the library's: before any
+// bake the ranges are too narrow for it (69 % of 10,000 kitchens), and from five logged bakes on they hold 75 to 85 %
+// of its doughs (77 to 80 %), within 15 % of the noise floor. One reading of the dough is trusted too much there (54
+// %): the two laws rise in different ways.
 func TestWorldOfTheOlderLaw(t *testing.T) {
 	r, err := Simulate(World{Name: "older law", Truth: ferment.GanzleYeastHeld(), Scale: 1, Sensitivity: true}, size(t),
 		bakes, false)
