@@ -78,13 +78,18 @@ func TestBoundsOfSeveralBreads(t *testing.T) {
 	}
 }
 
-// How far a day of several breads gets in ten seconds: the cost, the gap in percent, and the nodes.
+// How far a day of several breads gets in ten seconds (half a second with -short): the cost, the gap in percent, and
+// the nodes.
 func BenchmarkGrowth(b *testing.B) {
+	limit := 10 * time.Second
+	if testing.Short() {
+		limit = time.Second / 2
+	}
 	for _, g := range growth {
 		p := loadKitchen(b, g.name)
 		b.Run(g.name, func(b *testing.B) {
 			for b.Loop() {
-				ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+				ctx, cancel := context.WithTimeout(context.Background(), limit)
 				tt, err := p.Best(ctx)
 				cancel()
 				if err != nil && !errors.Is(err, context.DeadlineExceeded) {
