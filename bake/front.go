@@ -101,13 +101,11 @@ func (in OvenBake) BakeOut() (BakedOut, error) {
 	loss := func(f front) quantity.Percent { return quantity.NewPercent(f.loss() / in.Dough.Kilograms() * 100) }
 	out := BakedOut{
 		Loss: quantity.Range[quantity.Percent]{
-			Low: loss(
-				least,
-			), Likely: loss(likely), High: loss(most), Probability: quantity.NewPercent(frontProbability),
+			Low:    loss(least),
+			Likely: loss(likely), High: loss(most), Probability: quantity.NewPercent(frontProbability),
 		},
-		Crust: quantity.Meters(
-			likely.depth,
-		), Surface: quantity.Celsius(likely.surface), Boiling: quantity.Celsius(boiling),
+		Crust:   quantity.Meters(likely.depth),
+		Surface: quantity.Celsius(likely.surface), Boiling: quantity.Celsius(boiling),
 		Dries: quantity.Elapsed(seconds(likely.dry)), in: in, front: likely,
 	}
 	f := factor(in.Browning) * in.guidePace(boiling)

@@ -60,9 +60,8 @@ func TestFrontAgreesWithTheTableOfLosses(t *testing.T) {
 func TestBakeOutProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		in := OvenBake{
-			Style: probedStyle(
-				rt,
-			), Shape: rapid.SampledFrom(append(quantity.Values[Shape](), UsualShape)).Draw(rt, "shape"),
+			Style: probedStyle(rt),
+			Shape: rapid.SampledFrom(append(quantity.Values[Shape](), UsualShape)).Draw(rt, "shape"),
 			Dough: quantity.Grams(rapid.Float64Range(40, 4000).Draw(rt, "dough")),
 		}
 		oven, dry := rapid.Float64Range(150, 300).Draw(rt, "oven"), rapid.Float64Range(8, 60).Draw(rt, "dry")

@@ -146,9 +146,8 @@ const usualProbeError = 1
 func (r LoafReading) judgedAt(core float64, t target) LoafVerdict {
 	row := &rowOf(r.Style).done
 	v := LoafVerdict{
-		Target: quantity.Celsius(
-			t.core,
-		), Boiling: quantity.Celsius(t.boiling), MinimumLoss: quantity.NewPercent(row.loss),
+		Target:  quantity.Celsius(t.core),
+		Boiling: quantity.Celsius(t.boiling), MinimumLoss: quantity.NewPercent(row.loss),
 		// A reading counts as the target when it prints like it.
 		CoreThere: core >= t.core-0.05, InAccepted: core >= t.from-0.05, Informs: core < t.boiling-flat,
 		Capped: t.capped(r.Goal), MayNotSet: t.core < crumbSets, reading: r, pressure: t.pressure, sea: t.sea,
@@ -241,11 +240,7 @@ func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 		Want: quantity.Tell("bake.want_at_most_water_boils_here",
 			"at most %s: water boils here at %s, and a moist crumb is no hotter%s", degrees(
 				boiling+above,
-			), degrees(
-				boiling,
-			), suspectFahrenheit(
-				t,
-			)),
+			), degrees(boiling), suspectFahrenheit(t)),
 	}
 }
 

@@ -255,9 +255,8 @@ func (c CarryOver) Working() working.Working {
 			"bake.step_peak",
 			"likely peak of the core",
 		), Symbol: "T_peak", By: core.Plus(share.Times(working.Max(0, boiling.Minus(core)))), Is: c.Peak.Likely, Decimals: 1,
-		Term: working.Explain(
-			"carry_over",
-		), Source: sources.OvenJudgment("carry-over, from numerical loaves and one report (175 to 205 °F)"),
+		Term:   working.Explain("carry_over"),
+		Source: sources.OvenJudgment("carry-over, from numerical loaves and one report (175 to 205 °F)"),
 	})
 	return d.Working()
 }

@@ -190,9 +190,7 @@ func TestTimeLeftProperties(t *testing.T) {
 // More dough never bakes faster nor cools faster, and never needs a shorter program.
 func TestMoreMassIsNeverFaster(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		style, shape := probedStyle(
-			rt,
-		), rapid.SampledFrom(append(quantity.Values[Shape](), UsualShape)).
+		style, shape := probedStyle(rt), rapid.SampledFrom(append(quantity.Values[Shape](), UsualShape)).
 			Draw(rt, "shape")
 		m := rapid.Float64Range(20, 4000).Draw(rt, "mass")
 		more := m * rapid.Float64Range(1, 1.2).Draw(rt, "more")

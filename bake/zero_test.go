@@ -30,9 +30,7 @@ func TestZeroAnswersAreHarmless(t *testing.T) {
 				Text(80) +
 				working.Telling{
 					Reader: working.Reader{Units: working.USCustomary},
-				}.Text(
-					w.Working(),
-				)
+				}.Text(w.Working())
 		}
 		b, err := json.Marshal(z)
 		if err != nil || string(b) == "{}" {

@@ -70,9 +70,8 @@ func hall(b testing.TB) ferment.Bulk {
 		b.Fatal(err)
 	}
 	return ferment.Bulk{Inoculation: quantity.MustPercent("9.09 %"), Salt: quantity.MustPercent("2 %"),
-		Hydration: quantity.MustPercent(
-			"72 %",
-		), Rise: quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
+		Hydration: quantity.MustPercent("72 %"),
+		Rise:      quantity.MustPercent("75 %"), History: h, Law: ferment.GasBalance()}
 }
 
 func BenchmarkEstimate(b *testing.B) {

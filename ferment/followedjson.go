@@ -72,9 +72,7 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 	out.readings, out.last, out.state = in.Readings, knot{
 		Hour:    in.Hour,
 		Celsius: in.Celsius,
-	}, gasbalance.StateOf(
-		in.State,
-	)
+	}, gasbalance.StateOf(in.State)
 	copy(out.passed[:], in.Passed)
 	*f = out
 	return nil

@@ -259,11 +259,7 @@ func TestInputsComeBackFromJSON(t *testing.T) {
 	b.Yeast, b.Sugar, b.Altitude = ferment.Yeast{
 		Kind:   ferment.FreshYeast,
 		Amount: pct(0.3),
-	}, pct(
-		4,
-	), quantity.Meters(
-		1150,
-	)
+	}, pct(4), quantity.Meters(1150)
 	joined, err := ferment.Join(ferment.Stretch{History: b.History, For: quantity.Elapsed(time.Hour)},
 		ferment.Stretch{History: ferment.Constant(quantity.Celsius(5))})
 	if err != nil {

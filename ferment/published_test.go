@@ -120,9 +120,8 @@ var disagreements = map[string]string{
 // dough is a levain dough of 75 % water; the rows give its salt in percent of that water.
 func (r row) dough(share string, h ferment.History) ferment.Bulk {
 	return ferment.Bulk{
-		Inoculation: r.p(
-			share,
-		), Hydration: pct(75), Salt: pct(0.75 * r.p("salt").Points()), Rise: r.p("rise"), History: h,
+		Inoculation: r.p(share),
+		Hydration:   pct(75), Salt: pct(0.75 * r.p("salt").Points()), Rise: r.p("rise"), History: h,
 		Law: ferment.GasBalance(),
 	}
 }

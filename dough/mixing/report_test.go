@@ -27,15 +27,8 @@ func TestReportsSayWhatBelongs(t *testing.T) {
 	hand := mix
 	hand.Mixer, hand.Bowl = mixing.Hand, quantity.Volume{}
 	big := mix
-	big.Bowl, big.Dough, big.Flour, big.Water = quantity.Liters(
-		10,
-	), quantity.Grams(
-		9000,
-	), quantity.Grams(
-		5200,
-	), quantity.Grams(
-		3600,
-	)
+	big.Bowl, big.Dough, big.Flour, big.Water = quantity.Liters(10), quantity.Grams(9000), quantity.Grams(5200),
+		quantity.Grams(3600)
 	cold := mixing.Scald{Flour: quantity.Grams(200), FlourTemperature: quantity.Celsius(5), Water: quantity.Grams(110)}
 	for name, c := range map[string]struct {
 		page     string

@@ -34,9 +34,8 @@ func scaling() working.Working {
 	baked := working.Given("B", say("baked and cool"), quantity.Grams(780))
 	loss := working.Given("L", say("loss in the oven"), quantity.MustPercent("12 %"))
 	d.Find(working.Finding{
-		Name: say(
-			"scaling weight",
-		), Symbol: "D", By: baked.Over(working.Num(1).Minus(loss.Share())), Unit: working.Gram, Decimals: 1,
+		Name:   say("scaling weight"),
+		Symbol: "D", By: baked.Over(working.Num(1).Minus(loss.Share())), Unit: working.Gram, Decimals: 1,
 		Source: working.Algebra(),
 	})
 	return d.Working()
@@ -124,16 +123,13 @@ func arrhenius() working.Working {
 	d := working.Derive(say("Rate"))
 	temp := working.Given("T", say("temperature of the dough"), quantity.Celsius(26))
 	rate := d.Find(working.Finding{
-		Name: say(
-			"rate",
-		), Symbol: "k", Unit: "/h",
+		Name: say("rate"), Symbol: "k", Unit: "/h",
 		By:     working.Num(1.2e9).Times(working.Exp(working.Num(-6500).Over(temp.In(working.Kelvin)))),
 		Source: working.Algebra(),
 	})
 	d.Find(working.Finding{
-		Name: say(
-			"linear",
-		), Symbol: "T_x", Unit: working.Celsius, By: temp.Times(2).Minus(rate), Decimals: 1, Source: working.Algebra(),
+		Name:   say("linear"),
+		Symbol: "T_x", Unit: working.Celsius, By: temp.Times(2).Minus(rate), Decimals: 1, Source: working.Algebra(),
 	})
 	d.Find(
 		working.Finding{

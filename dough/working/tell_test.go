@@ -82,9 +82,7 @@ func everyKind() working.Message {
 	return working.Tell(
 		"test.all",
 		"%v|%.1f|%v|%v|%v|%.1f|%v|%v|%v|%v|%t|%d|%x|%v|%v|%d|%.2f|%+.1f|%02d|%v|%s|%q|%v|%v|%v|%v",
-		quantity.Grams(
-			780,
-		),
+		quantity.Grams(780),
 		quantity.Celsius(24.5),
 		quantity.DeltaCelsius(-12),
 		quantity.Meters(1150),

@@ -43,9 +43,7 @@ func Evaluate(line string) (*big.Rat, float64, error) {
 			"",
 			"\u00a0",
 			" ",
-		).Replace(
-			line,
-		),
+		).Replace(line),
 	}
 	v, err := p.sum()
 	if err != nil {

@@ -31,9 +31,8 @@ func hall() Bake {
 		Salt:    quantity.NewPercent(2.1),
 		Levain: &Levain{
 			Prefermented: quantity.NewPercent(12), Hydration: quantity.NewPercent(100), Flour: "whole rye flour",
-			Inoculation: quantity.NewPercent(
-				60,
-			), CultureHydration: quantity.NewPercent(100), CultureAtHand: quantity.Grams(220),
+			Inoculation:      quantity.NewPercent(60),
+			CultureHydration: quantity.NewPercent(100), CultureAtHand: quantity.Grams(220),
 		},
 		Mixing: Mixing{
 			Temperature: quantity.Celsius(26),
@@ -45,19 +44,17 @@ func hall() Bake {
 		Shaping: Shaping{Takes: quantity.Elapsed(40 * time.Minute)},
 		Retard:  &Retard{AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(14 * time.Hour)},
 		Oven: OvenWork{
-			Temperature: quantity.Celsius(
-				245,
-			), Pots: 2, Preheat: quantity.Elapsed(45 * time.Minute), Reheat: quantity.Elapsed(10 * time.Minute),
+			Temperature: quantity.Celsius(245),
+			Pots:        2, Preheat: quantity.Elapsed(45 * time.Minute), Reheat: quantity.Elapsed(10 * time.Minute),
 			Covered: quantity.Elapsed(22 * time.Minute), Uncovered: quantity.Elapsed(20 * time.Minute),
 		},
 		Kitchen: Kitchen{
-			Zone:   "Europe/Zurich",
-			Asleep: []wallclock.Habit{wallclock.MustHabit("22:30 to 06:30")},
-			Away:   []wallclock.Habit{wallclock.MustHabit("09:00 to 15:00 on Friday")},
-			Mixers: []KitchenMixer{{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}},
-			Altitude: quantity.Meters(
-				1150,
-			), Day: quantity.Celsius(22), Night: quantity.Celsius(19), Refrigerator: quantity.Celsius(4),
+			Zone:     "Europe/Zurich",
+			Asleep:   []wallclock.Habit{wallclock.MustHabit("22:30 to 06:30")},
+			Away:     []wallclock.Habit{wallclock.MustHabit("09:00 to 15:00 on Friday")},
+			Mixers:   []KitchenMixer{{Kind: mixing.Planetary, Bowl: quantity.Liters(7)}},
+			Altitude: quantity.Meters(1150),
+			Day:      quantity.Celsius(22), Night: quantity.Celsius(19), Refrigerator: quantity.Celsius(4),
 			Tap:   quantity.Celsius(10),
 			Scale: quantity.Grams(1), FineScale: quantity.Grams(0.1),
 		},

@@ -192,9 +192,8 @@ func portions(w dough.Weighed, n, from int, scale quantity.Mass) []quantity.Mass
 func (d Day) waterData() (WaterData, *MixerData) {
 	w := d.Water
 	s := WaterData{
-		Temperature: thousandths(
-			w.Temperature,
-		), Pour: w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
+		Temperature: thousandths(w.Temperature),
+		Pour:        w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
 	}
 	for _, f := range w.Factors {
 		s.Factors = append(s.Factors, FactorData{f.Name, thousandths(f.Temperature)})
@@ -254,9 +253,8 @@ func (d Day) stepData() []StepData {
 		}
 		s := StepData{
 			ID: t.ID, Kind: t.Kind, Number: t.Number, Of: t.Of, Bread: t.Bread, Thing: t.Thing, Name: t.Title(),
-			Start: t.Start.In(
-				d.Zone,
-			), End: t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
+			Start: t.Start.In(d.Zone),
+			End:   t.End.In(d.Zone), EarliestStart: t.EarliestStart.In(d.Zone), LatestStart: t.LatestStart.In(d.Zone),
 			Hands: t.Kind.Hands(), Takes: quantity.Elapsed(t.End.Sub(t.Start)), Windows: []quantity.Window{},
 			Slack: t.Slack, Earlier: quantity.Elapsed(t.Start.Sub(t.EarliestStart)),
 		}

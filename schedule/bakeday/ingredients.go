@@ -10,10 +10,9 @@ const levainName = "levain"
 // formula turns the bake's lines into a formula.
 func (b *Bake) formula() dough.Formula {
 	f := dough.Formula{
-		Name: b.Name,
-		Flours: parts(
-			b.Flours,
-		), Liquids: parts(b.Liquids), Salt: b.Salt, Others: parts(b.Others), Inclusions: parts(b.Inclusions),
+		Name:    b.Name,
+		Flours:  parts(b.Flours),
+		Liquids: parts(b.Liquids), Salt: b.Salt, Others: parts(b.Others), Inclusions: parts(b.Inclusions),
 	}
 	if l := b.Levain; l != nil {
 		p := dough.Preferment{Name: levainName, Kind: dough.Levain, Flour: l.Prefermented, Hydration: l.Hydration}

@@ -439,9 +439,8 @@ func TestPlausibleKitchens(t *testing.T) {
 				b.Preferments = []PrefermentWork{{
 					Name: "poolish", Kind: dough.Poolish, Prefermented: quantity.NewPercent(between(10, 40)),
 					Hydration: quantity.NewPercent(100), Flour: "wheat bread flour",
-					Yeast: quantity.NewPercent(
-						0.1,
-					), AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(16 * time.Hour),
+					Yeast:   quantity.NewPercent(0.1),
+					AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(16 * time.Hour),
 				}}
 			}
 			b.Loaves.Warm = r.IntN(2) == 0

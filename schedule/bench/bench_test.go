@@ -65,9 +65,8 @@ func hall(t testing.TB) bakeday.Bake {
 		}, Shaping: bakeday.Shaping{Takes: quantity.Elapsed(40 * time.Minute)},
 		Retard: &bakeday.Retard{AtLeast: quantity.Elapsed(8 * time.Hour), AtMost: quantity.Elapsed(14 * time.Hour)},
 		Oven: bakeday.OvenWork{
-			Temperature: quantity.Celsius(
-				245,
-			), Preheat: quantity.Elapsed(45 * time.Minute), Covered: quantity.Elapsed(22 * time.Minute),
+			Temperature: quantity.Celsius(245),
+			Preheat:     quantity.Elapsed(45 * time.Minute), Covered: quantity.Elapsed(22 * time.Minute),
 			Uncovered: quantity.Elapsed(20 * time.Minute),
 		},
 		Kitchen: bakeday.Kitchen{
@@ -90,9 +89,8 @@ func mixed(when time.Time, celsius float64) bench.Observation {
 		Kind:    bench.SawMixed,
 		Bread:   "hall",
 		Mix: &bench.DoughMixed{
-			Dough: quantity.Celsius(
-				celsius,
-			), Inoculation: quantity.NewPercent(12), Hydration: quantity.NewPercent(70), Salt: quantity.NewPercent(2.1),
+			Dough:       quantity.Celsius(celsius),
+			Inoculation: quantity.NewPercent(12), Hydration: quantity.NewPercent(70), Salt: quantity.NewPercent(2.1),
 			Room: quantity.Celsius(22), Weight: quantity.Kilograms(2), Rise: quantity.NewPercent(28),
 		},
 	}
@@ -426,17 +424,14 @@ func TestScore(t *testing.T) {
 func TestLessons(t *testing.T) {
 	when := at(4, 11, 0)
 	m := bench.Observation{Version: 1, At: when, Kind: bench.SawMixed, Bread: "hall", Mix: &bench.DoughMixed{
-		Dough: quantity.Celsius(
-			25.5,
-		), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22),
-		FlourWeight: quantity.Grams(1375),
-		WaterWeight: quantity.Grams(
-			906,
-		), LevainWeight: quantity.Grams(375), Mixer: mixing.Planetary, Slow: quantity.Elapsed(3 * time.Minute),
-		Fast: quantity.Elapsed(8 * time.Minute),
-		Inoculation: quantity.NewPercent(
-			12,
-		), Hydration: quantity.NewPercent(70), Salt: quantity.NewPercent(2.1), Room: quantity.Celsius(22),
+		Dough: quantity.Celsius(25.5),
+		Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22),
+		FlourWeight:  quantity.Grams(1375),
+		WaterWeight:  quantity.Grams(906),
+		LevainWeight: quantity.Grams(375), Mixer: mixing.Planetary, Slow: quantity.Elapsed(3 * time.Minute),
+		Fast:        quantity.Elapsed(8 * time.Minute),
+		Inoculation: quantity.NewPercent(12),
+		Hydration:   quantity.NewPercent(70), Salt: quantity.NewPercent(2.1), Room: quantity.Celsius(22),
 		Rise: quantity.NewPercent(28),
 	}}
 	rise := risen(when.Add(2*time.Hour), 15)
@@ -447,9 +442,7 @@ func TestLessons(t *testing.T) {
 		Kind:    bench.SawReady,
 		Bread:   "hall",
 		Ready: &bench.ReadyDough{
-			Rise: quantity.NewPercent(
-				28,
-			), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)},
+			Rise: quantity.NewPercent(28), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)},
 				{After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}},
 		},
 	}

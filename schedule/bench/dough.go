@@ -117,19 +117,15 @@ func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) {
 	var probe []ProbeReading
 	switch shaped := b.shaped(); {
 	case b.Ready != nil && b.Ready.Ready != nil:
-		one.Bulk.Rise, one.Took, probe = b.Ready.Ready.Rise, quantity.Elapsed(
-			b.Ready.At.Sub(b.Mixed),
-		), b.Ready.Ready.Readings
+		one.Bulk.Rise, one.Took, probe = b.Ready.Ready.Rise, quantity.Elapsed(b.Ready.At.Sub(b.Mixed)),
+			b.Ready.Ready.Readings
 	case len(b.Rises) > 0 && b.Rises[len(b.Rises)-1].Rise != nil &&
 		b.Rises[len(b.Rises)-1].Rise.Rise.Points() >= usefulRise:
 		last := b.Rises[len(b.Rises)-1]
 		one.Bulk.Rise, one.Took, one.Error = last.Rise.Rise, quantity.Elapsed(last.At.Sub(b.Mixed)), last.Rise.Error
 	case shaped != nil && b.Mix.Rise.Points() >= usefulRise:
-		one.Bulk.Rise, one.Took, one.Error = b.Mix.Rise, quantity.Elapsed(
-			shaped.At.Sub(b.Mixed),
-		), quantity.NewPercent(
-			tickedError,
-		)
+		one.Bulk.Rise, one.Took, one.Error = b.Mix.Rise, quantity.Elapsed(shaped.At.Sub(b.Mixed)),
+			quantity.NewPercent(tickedError)
 	default:
 		return one, working.Tell("bench.no_rise", "no reading of 10 % or more, and not when it was ready")
 	}

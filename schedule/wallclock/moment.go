@@ -57,9 +57,8 @@ func ParseMoment(text string) (Moment, error) {
 		}
 		if named != d.Weekday() {
 			return Moment{}, &quantity.InputError{
-				Got: quantity.Excerpt(
-					text,
-				), Want: quantity.Tell("wallclock.want_is_a", "%v (%v is a %v)", d.Weekday(), d, d.Weekday()), Err: ErrWeekday,
+				Got:  quantity.Excerpt(text),
+				Want: quantity.Tell("wallclock.want_is_a", "%v (%v is a %v)", d.Weekday(), d, d.Weekday()), Err: ErrWeekday,
 			}
 		}
 	}
