@@ -252,7 +252,7 @@ func TestConcurrentUse(t *testing.T) {
 	var wg sync.WaitGroup
 	for range 8 {
 		wg.Go(func() {
-			for range 200 {
+			for range 25 {
 				if got, err := in.Water(); err != nil || got.Working().Text(80) != want.Working().Text(80) {
 					t.Error("water differs between goroutines")
 				}

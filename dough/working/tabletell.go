@@ -26,7 +26,7 @@ type ToldColumn struct {
 
 // Table tells the table of a step, counted from 1, to the reader; it has no columns if the step has no table.
 func (w Working) Table(step int, r Reader) ToldTable {
-	if step < 1 || step > len(w.steps) {
+	if step < 1 || step > len(w.steps) || len(w.steps[step-1].finding.Table.Columns) == 0 {
 		return ToldTable{}
 	}
 	return w.steps[step-1].table(r, newNames(w.steps))

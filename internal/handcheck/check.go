@@ -186,22 +186,22 @@ var parentheses = strings.NewReplacer("(", "", ")", "")
 // putIn checks that the line of numbers is the formula with the numbers put in that its symbols are said to have:
 // letter by letter, but for parentheses around a number, and by what the formula gives with these numbers.
 func (c *checker) putIn(l Line, want float64) {
-	form, names := c.matcher(l.Formula)
-	if form == nil {
+	parts, ok := c.parts(l.Formula)
+	if !ok {
 		return
 	}
-	m := form.FindStringSubmatch(parentheses.Replace(l.Numbers))
-	if m == nil {
+	put, ok := match(parts, parentheses.Replace(l.Numbers))
+	if !ok {
 		c.fault("%s = %s is not put in as %s", l.Symbol, l.Formula, l.Numbers)
 		return
 	}
 	i := 0
 	line := symbolForm.ReplaceAllStringFunc(l.Formula, func(name string) string {
-		if i >= len(names) || names[i] != name {
+		if i >= len(put) || parts[i].name != name {
 			return name
 		}
 		i++
-		return "(" + exponent.ReplaceAllString(m[2*i-1], "^($1)") + ")"
+		return "(" + exponent.ReplaceAllString(put[i-1], "^($1)") + ")"
 	})
 	_, got, err := Evaluate(line)
 	if err != nil || !(math.Abs(got-want) <= 1e-9*max(1, math.Abs(want)) || got == want) {
@@ -209,41 +209,57 @@ func (c *checker) putIn(l Line, want float64) {
 	}
 }
 
-// matcher matches the formula with its numbers, both without parentheses; names are its symbols in order.
-func (c *checker) matcher(formula string) (form *regexp.Regexp, names []string) {
-	var b strings.Builder
-	b.WriteString("^")
+// A part of a formula is a symbol, with the text before it; the last one is the text at the end.
+type part struct {
+	before, name string
+	forms        []string // what may stand for the symbol in the line of numbers
+}
+
+// parts cuts a formula at its symbols, all without parentheses; ok is false if one of them is not explained.
+func (c *checker) parts(formula string) (out []part, ok bool) {
 	at := 0
-	quote := func(text string) { b.WriteString(regexp.QuoteMeta(parentheses.Replace(text))) }
 	for _, m := range symbolForm.FindAllStringIndex(formula, -1) {
-		quote(formula[at:m[0]])
-		at = m[1]
 		name := formula[m[0]:m[1]]
 		if name == "π" || strings.HasSuffix(name, "(") {
-			quote(name)
 			continue
 		}
 		column, isSum := strings.CutPrefix(name, "Σ ")
 		s := c.symbols[strings.TrimPrefix(column, "Σ")]
-		names = append(names, name)
-		var forms []string
-		switch {
-		case s == nil || len(s.values) == 0 && len(s.cells) == 0:
+		if s == nil || len(s.values) == 0 && len(s.cells) == 0 {
 			c.fault("formula %s uses %s, which is not explained", formula, name)
-			return nil, nil
-		case isSum:
-			forms = []string{strings.Join(s.cells, " + ")}
-		default:
+			return nil, false
+		}
+		p := part{before: parentheses.Replace(formula[at:m[0]]), name: name}
+		if isSum {
+			p.forms = []string{parentheses.Replace(strings.Join(s.cells, " + "))}
+		} else {
 			for _, v := range s.values {
-				forms = append(forms, v.typed())
+				p.forms = append(p.forms, parentheses.Replace(v.typed()))
 			}
 		}
-		for i, f := range forms {
-			forms[i] = regexp.QuoteMeta(parentheses.Replace(f))
-		}
-		b.WriteString("(" + strings.Join(forms, "|") + ")( min)?")
+		out, at = append(out, p), m[1]
 	}
-	quote(formula[at:])
-	b.WriteString("$")
-	return regexp.MustCompile(b.String()), names
+	return append(out, part{before: parentheses.Replace(formula[at:])}), true
+}
+
+// match finds what stands in the line for each symbol of the parts, a time perhaps with its unit behind.
+func match(parts []part, line string) (put []string, ok bool) {
+	rest, ok := strings.CutPrefix(line, parts[0].before)
+	if !ok || len(parts) == 1 {
+		return nil, ok && rest == ""
+	}
+	for _, form := range parts[0].forms {
+		after, ok := strings.CutPrefix(rest, form)
+		if !ok {
+			continue
+		}
+		for _, unit := range []string{" min", ""} {
+			if next, ok := strings.CutPrefix(after, unit); ok {
+				if more, ok := match(parts[1:], next); ok {
+					return append([]string{form}, more...), true
+				}
+			}
+		}
+	}
+	return nil, false
 }

@@ -21,7 +21,7 @@ func TestNothingPanicsByReflection(t *testing.T) {
 	if testing.Short() {
 		t.Skip("some seconds long")
 	}
-	const tries = 30
+	const tries = 20
 	m := newMaker(2)
 	harvest(t, m, 2)
 	m.hostile = true

@@ -7,6 +7,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"time"
 
@@ -22,10 +23,19 @@ type maker struct {
 	r       *rand.Rand
 	hostile bool
 	pool    map[reflect.Type][]reflect.Value
+	counts  map[reflect.Type]int     // of the values of enumerations
+	fitting map[reflect.Type]fitting // of interfaces
+}
+
+// fitting is what of the pool implements an interface, while the pool holds that many types.
+type fitting struct {
+	types  int
+	values []reflect.Value
 }
 
 func newMaker(seed uint64) *maker {
-	return &maker{r: rand.New(rand.NewPCG(seed, 20261128)), pool: map[reflect.Type][]reflect.Value{}}
+	return &maker{r: rand.New(rand.NewPCG(seed, 20261128)), pool: map[reflect.Type][]reflect.Value{},
+		counts: map[reflect.Type]int{}, fitting: map[reflect.Type]fitting{}}
 }
 
 func pick[T any](m *maker, from ...T) T { return from[m.r.IntN(len(from))] }
@@ -124,7 +134,7 @@ func (m *maker) value(t reflect.Type, depth int) reflect.Value {
 	case reflect.Bool:
 		v.SetBool(m.chance(0.5))
 	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
-		if known := enumCount(t); known > 0 && !bad {
+		if known := m.count(t); known > 0 && !bad {
 			v.SetInt(m.r.Int64N(int64(known)))
 		} else if bad {
 			v.SetInt(pick[int64](m, math.MinInt64, math.MaxInt64, -1, 0, 1) >> (64 - t.Bits()))
@@ -132,7 +142,7 @@ func (m *maker) value(t reflect.Type, depth int) reflect.Value {
 			v.SetInt(pick(m, 1, 2, 3, 6, int64(12)))
 		}
 	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
-		if known := enumCount(t); known > 0 && !bad {
+		if known := m.count(t); known > 0 && !bad {
 			v.SetUint(m.r.Uint64N(uint64(known)))
 		} else if bad {
 			v.SetUint(math.MaxUint64 >> (64 - t.Bits()))
@@ -147,7 +157,7 @@ func (m *maker) value(t reflect.Type, depth int) reflect.Value {
 	case reflect.String:
 		v.SetString(pick(m, "rye", "wheat", "mixed seeds", "flour", "water", "hall"))
 		if bad {
-			v.SetString(pick(m, "", "\x00", "\xff\xfe", "\x1b[2J", strings.Repeat("x", 100_000), "−5 g", "5 °C", "4h30m", "%d",
+			v.SetString(pick(m, "", "\x00", "\xff\xfe", "\x1b[2J", long, "−5 g", "5 °C", "4h30m", "%d",
 				"../x", "24.11.2026"))
 		}
 	case reflect.Pointer:
@@ -180,28 +190,40 @@ func (m *maker) value(t reflect.Type, depth int) reflect.Value {
 			}
 		}
 	case reflect.Interface:
-		var fits []reflect.Value
-		for have, kept := range m.pool {
-			if have.Implements(t) && have.Kind() != reflect.Interface {
-				fits = append(fits, kept[0])
-			}
-		}
-		if len(fits) > 0 && !bad {
-			// The pool is a map: choose by name, so that a run can be repeated.
-			v.Set(byName(fits)[m.r.IntN(len(fits))])
+		if fits := m.fits(t); len(fits) > 0 && !bad {
+			v.Set(fits[m.r.IntN(len(fits))])
 		}
 	}
 	return v
 }
 
-func byName(values []reflect.Value) []reflect.Value {
-	name := func(v reflect.Value) string { return v.Type().String() }
-	for i := range values {
-		for j := i; j > 0 && name(values[j]) < name(values[j-1]); j-- {
-			values[j], values[j-1] = values[j-1], values[j]
+var long = strings.Repeat("x", 100_000)
+
+// fits is what of the pool implements the interface. The pool is a map: it is put in order by name, so that a run can
+// be repeated.
+func (m *maker) fits(t reflect.Type) []reflect.Value {
+	if kept := m.fitting[t]; kept.types == len(m.pool) {
+		return kept.values
+	}
+	var fits []reflect.Value
+	for have, kept := range m.pool {
+		if have.Implements(t) && have.Kind() != reflect.Interface {
+			fits = append(fits, kept[0])
 		}
 	}
-	return values
+	slices.SortFunc(fits, func(a, b reflect.Value) int { return strings.Compare(a.Type().String(), b.Type().String()) })
+	m.fitting[t] = fitting{len(m.pool), fits}
+	return fits
+}
+
+// count is enumCount, counted once.
+func (m *maker) count(t reflect.Type) int {
+	n, ok := m.counts[t]
+	if !ok {
+		n = enumCount(t)
+		m.counts[t] = n
+	}
+	return n
 }
 
 // enumCount counts the values of an enumeration from zero; 0 for a plain number.

@@ -28,12 +28,16 @@ func Faults(w working.Working) []string {
 		return []string{"a working without steps"}
 	}
 	var out []string
+	// Whether an expression gives what the library says does not depend on the reader; whether the numbers of a line
+	// give its value is read from the text.
+	for _, l := range w.Lines(working.Reader{}) {
+		if l.Fault != "" {
+			out = append(out, l.Fault)
+		}
+	}
 	for _, r := range readers {
-		for _, l := range w.Lines(r) {
-			if l.Fault != "" {
-				out = append(out, r.Units.String()+": "+l.Fault)
-			}
-			if table := w.Table(l.Step, r); table.Fault != "" {
+		for step := range w.Len() {
+			if table := w.Table(step+1, r); table.Fault != "" {
 				out = append(out, r.Units.String()+": "+table.Fault)
 			}
 		}

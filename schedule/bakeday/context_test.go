@@ -35,7 +35,7 @@ func TestTimeThatRanOutIsNoAnswer(t *testing.T) {
 		possible bool
 	}{"possible": {hall(), true}, "impossible": {late, false}} {
 		none, cut, whole := 0, 0, 0
-		step := 6 // looks at about 45 moments; when short at about 15
+		step := 4 // looks at about 30 moments; when short at about 15
 		if testing.Short() {
 			step = 2
 		}

@@ -57,7 +57,10 @@ func (s PlanData) CSV() string {
 			"hands": strconv.FormatBool(t.Hands),
 		}
 		if t.LookFrom != nil {
-			cells["look_from"], cells["look_to"] = csvTime(*t.LookFrom), csvTime(*t.LookTo)
+			cells["look_from"] = csvTime(*t.LookFrom)
+		}
+		if t.LookTo != nil {
+			cells["look_to"] = csvTime(*t.LookTo)
 		}
 		row(cells)
 	}

@@ -46,3 +46,16 @@ func TestPlanAsATable(t *testing.T) {
 		t.Error(d)
 	}
 }
+
+// Data of another program may say only one end of a look.
+func TestPlanAsATableWithHalfALook(t *testing.T) {
+	at := time.Date(2026, 11, 28, 9, 5, 0, 0, time.UTC)
+	for want, step := range map[string]bakeday.StepData{
+		"2026-11-28 09:05,": {LookFrom: &at}, ",2026-11-28 09:05": {LookTo: &at}, ",": {},
+	} {
+		_, row, _ := strings.Cut(bakeday.PlanData{Steps: []bakeday.StepData{step}}.CSV(), "\n")
+		if row = strings.TrimSpace(row); !strings.HasSuffix(row, ",false,"+want) {
+			t.Errorf("want %q at the end of %s", want, row)
+		}
+	}
+}
