@@ -26,7 +26,7 @@ type Bulk struct {
 	// Rise is how far the dough is to rise: 75 % is three quarters more volume, 100 % is doubled.
 	Rise quantity.Percent `json:"rise"`
 	// History is the dough's temperature from the end of mixing on.
-	History History `json:"history"`
+	History History `json:"history,omitzero"`
 	// OwnHeat counts the heat the ferment makes: it is the time in which the dough loses 63 % of an excess to its
 	// surroundings. Zero counts none. It is not for a history that was measured in the dough.
 	OwnHeat quantity.Elapsed `json:"own_heat,omitzero"`

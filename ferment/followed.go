@@ -45,7 +45,8 @@ func (b Bulk) Follow(first quantity.Temperature) (Followed, error) {
 	return f, nil
 }
 
-// Read takes in the next reading, at a time from the first one; between readings the temperature runs straight. Errors:
+// Read takes in the next reading, at a time from the first one; between readings the temperature runs straight. A gap
+// over 4 hours, after a night without the probe, is bridged by reading in between what one believes of it. Errors:
 // ErrRequired for the zero Followed; ErrInconsistent for a reading not after the last one, or a gap over 4 hours;
 // ErrOutOfRange for a time over 30 days or a temperature no dough has; ErrModelRange for one the law may not be used
 // at, unless Extrapolate.

@@ -109,8 +109,29 @@ func TestReadingsThatCannotBeFollowed(t *testing.T) {
 			t.Error("a refused reading is counted")
 		}
 	}
-	for _, text := range []string{`{"bulk":{},"readings":1}`,
-		`{"readings":-1,"celsius":900,"hour":-2,"state":[-1],"passed":[1,2,3,4]}`, `[]`, `"x"`} {
+	kept, err := json.Marshal(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range [][3]string{
+		{`"format":1`, `"format":2`, "format"},
+		{`"readings":1`, `"readings":-1`, "readings"},
+		{`"at":"0m"`, `"at":"-1m"`, "last.at"},
+		{`"at":"0m"`, `"at":"721h"`, "last.at"},
+		{`"temperature":"24 °C"`, `"temperature":"900 °C"`, "last.temperature"},
+		{`"rise":"75 %"`, `"rise":"900 %"`, "bulk.rise"},
+		{`"rise":"75 %"`, `"rise":"75"`, "bulk.rise"},
+		{`"state":[`, `"state":[-`, "state"},
+		{`"state":[`, `"passed":[1,2,3,4],"state":[`, "passed"},
+		{`"last"`, `"hour"`, "hour"},
+	} {
+		text := strings.Replace(string(kept), x[0], x[1], 1)
+		found := quantity.InputErrors(json.Unmarshal([]byte(text), &f))
+		if text == string(kept) || len(found) != 1 || found[0].Path != x[2] {
+			t.Errorf("%s: %v, want %s", text, found, x[2])
+		}
+	}
+	for _, text := range []string{`{"bulk":{},"readings":1}`, `[]`, `"x"`} {
 		if err := json.Unmarshal([]byte(text), &f); err == nil {
 			t.Errorf("%s is taken", text)
 		}

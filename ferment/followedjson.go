@@ -8,12 +8,15 @@ import (
 	"example.org/maslin/internal/gasbalance"
 )
 
-// followedData is a [Followed] as JSON.
+// followedFormat grows when a field of the stored form changes its meaning.
+const followedFormat = 1
+
+// followedData is a [Followed] as JSON. State and Passed are for reading back alone.
 type followedData struct {
+	Format   int         `json:"format"`
 	Bulk     Bulk        `json:"bulk"`
 	Readings int         `json:"readings"`
-	Hour     float64     `json:"hour"`    // of the last reading
-	Celsius  float64     `json:"celsius"` // of the last reading
+	Last     Knot        `json:"last"`
 	State    [18]float64 `json:"state"`
 	Passed   []float64   `json:"passed,omitempty"` // hours
 }
@@ -23,7 +26,7 @@ func (f Followed) MarshalJSON() ([]byte, error) {
 	if f.d == nil {
 		return []byte("null"), nil
 	}
-	out := followedData{Bulk: f.bulk, Readings: f.readings, Hour: f.last.Hour, Celsius: f.last.Celsius,
+	out := followedData{Format: followedFormat, Bulk: f.bulk, Readings: f.readings, Last: f.Last(),
 		State: f.state.Floats()}
 	for _, h := range f.passed {
 		if !math.IsNaN(h) {
@@ -33,7 +36,8 @@ func (f Followed) MarshalJSON() ([]byte, error) {
 	return json.Marshal(out)
 }
 
-// UnmarshalJSON reads what MarshalJSON wrote. Errors: as [Bulk.Follow]; ErrInconsistent for numbers no dough comes to.
+// UnmarshalJSON reads what MarshalJSON wrote. Errors: as [Bulk.Follow]; ErrOutOfRange for an unknown format;
+// ErrInconsistent for numbers no dough comes to.
 func (f *Followed) UnmarshalJSON(data []byte) error {
 	*f = Followed{}
 	if string(data) == "null" {
@@ -43,10 +47,31 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 	if err := quantity.ReadJSON(data, &in); err != nil {
 		return err
 	}
+	if err := in.check(); err != nil {
+		return err
+	}
+	out, err := in.Bulk.Follow(in.Last.Temperature)
+	if err != nil {
+		var p problems
+		p.Join("Bulk", err)
+		return p.ErrFor(in)
+	}
+	out.readings, out.state = in.Readings, gasbalance.StateOf(in.State)
+	out.last = knot{Hour: hours(in.Last.At.Duration()), Celsius: in.Last.Temperature.Celsius()}
+	copy(out.passed[:], in.Passed)
+	*f = out
+	return nil
+}
+
+func (in followedData) check() error {
 	var p problems
-	p.Float("Celsius", in.Celsius, tableLow, tableHigh, "°C")
-	p.Float("Hour", in.Hour, 0, hours(Horizon), "h")
+	if in.Format != followedFormat {
+		p.Add("Format", in.Format, quantity.Tell("ferment.want_format", "%d", followedFormat), errOutOfRange)
+		return p.ErrFor(in)
+	}
 	p.Int("Readings", in.Readings, 1, math.MaxInt32)
+	p.Duration("Last.At", in.Last.At.Duration(), 0, Horizon)
+	p.Join("Last", (&Followed{bulk: in.Bulk}).checkTemperature(in.Last.Temperature))
 	for _, v := range in.State {
 		if math.IsNaN(v) || math.IsInf(v, 0) || in.State[0] < 0 || in.State[1] < 0 || in.State[2] < 0 {
 			p.Add(
@@ -58,24 +83,11 @@ func (f *Followed) UnmarshalJSON(data []byte) error {
 			break
 		}
 	}
-	if len(in.Passed) > len(f.passed) {
+	if len(in.Passed) > len(Followed{}.passed) {
 		p.Add("Passed", len(in.Passed), quantity.Tell("ferment.want_at_most_three_hours", "at most three hours"),
 			errOutOfRange)
 	}
-	if err := p.ErrFor(in); err != nil {
-		return err
-	}
-	out, err := in.Bulk.Follow(quantity.Celsius(in.Celsius))
-	if err != nil {
-		return err
-	}
-	out.readings, out.last, out.state = in.Readings, knot{
-		Hour:    in.Hour,
-		Celsius: in.Celsius,
-	}, gasbalance.StateOf(in.State)
-	copy(out.passed[:], in.Passed)
-	*f = out
-	return nil
+	return p.ErrFor(in)
 }
 
 // Equal reports whether two followed doughs are at the same point: the same input, readings and state.

@@ -171,9 +171,12 @@ func within(law Law, extrapolate bool, h History, until float64, path string) er
 		return nil
 	}
 	var p problems
-	p.Add(path, quantity.Tell("ferment.got_to_c", "%.1f to %.1f °C", lo, hi),
-		quantity.Tell("ferment.want_to_c_unless_extrapolating_allowed",
-			"%.0f to %.0f °C for the %s, unless extrapolating is allowed", about.Low, about.High, about.Name),
+	var got any = degrees(lo)
+	if hi-lo > rounding {
+		got = quantity.Tell("ferment.got_temperatures", "%.1f to %.1f", degrees(lo), degrees(hi))
+	}
+	p.Add(path, got, quantity.Tell("ferment.want_temperatures_unless_extrapolating_allowed",
+		"%.0f to %.0f for the %v, unless extrapolating is allowed", degrees(about.Low), degrees(about.High), law),
 		quantity.ErrModelRange)
 	return p.ErrFor(nil)
 }

@@ -226,7 +226,7 @@ func TestUnitsAreWords(t *testing.T) {
 	if err := u.UnmarshalText([]byte("metric cup")); err != nil || u != quantity.MetricCup {
 		t.Error(u, err)
 	}
-	for _, word := range []string{"", "CUP", "liter", "g", strings.Repeat("x", 1000)} {
+	for _, word := range []string{"CUP", "liter", "g", strings.Repeat("x", 1000)} {
 		err := u.UnmarshalText([]byte(word))
 		if !errors.Is(err, quantity.ErrUnit) || u != quantity.MetricCup || len(err.Error()) > 200 ||
 			quantity.InputErrors(err)[0].Code != "unknown_word" {

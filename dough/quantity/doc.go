@@ -48,8 +48,8 @@
 //
 // MarshalText, and with it JSON, TOML, XML, map keys and a column of a database, has one canonical form, g, %, °C,
 // Δ°C, L and m, whatever unit was read, with as many decimals as bring the exact value back. Durations are
-// time.Duration in Go and [Elapsed] in data: "4h30m". Enumerations are words; [Values] lists them. encoding/gob has a
-// binary form.
+// time.Duration in Go and [Elapsed] in data: "4h30m". Enumerations are words; [Values] lists them. In a database they,
+// and every answer that has JSON, stand in a column as [Stored]. encoding/gob has a binary form.
 //
 // # Errors
 //
@@ -72,5 +72,6 @@
 //	read an input from JSON           ReadJSON
 //	read a form by the paths of the data  ReadForm
 //	list the choices of a menu        Values
+//	keep anything in a database       Stored
 //	a prediction or a span            TimeRange, Range, Window
 package quantity

@@ -120,7 +120,7 @@ func (e *exact[K]) Scan(from any) error {
 		}
 		return &InputError{Got: Tell("quantity.got_null", "NULL"), Want: k.accepted, Err: ErrRequired}
 	}
-	return &InputError{Got: Tell("quantity.got_column", "a column of type %s", fmt.Sprintf("%T", from)),
+	return &InputError{Got: columnType(from),
 		Want: Tell("quantity.want_text_with", "a text: %v", k.accepted), Err: ErrUnit}
 }
 

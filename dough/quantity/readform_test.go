@@ -18,6 +18,25 @@ type formPart struct {
 	Percent quantity.Percent `json:"percent"`
 }
 
+// formLog has a JSON of its own.
+type formLog struct{ first, second string }
+
+func (l *formLog) UnmarshalJSON(text []byte) error {
+	var in struct {
+		Steps []struct {
+			Text string           `json:"text"`
+			Of   quantity.Percent `json:"of"`
+		} `json:"steps"`
+	}
+	if err := quantity.ReadJSON(text, &in); err != nil {
+		return err
+	}
+	for _, s := range in.Steps {
+		l.first, l.second = l.second, s.Text+" "+s.Of.String()
+	}
+	return nil
+}
+
 type formHead struct {
 	Room quantity.Temperature `json:"room"`
 }
@@ -34,6 +53,7 @@ type formInput struct {
 	Cold   bool                 `json:"cold"`
 	Table  map[string]int       `json:"table"`
 	Hidden int                  `json:"-"`
+	Log    formLog              `json:"log"`
 }
 
 // The names of a form are the paths of its errors.
@@ -54,8 +74,8 @@ func ExampleReadForm() {
 	}
 	// Output:
 	// 26 °C 70 °F
-	// mixer unknown_key
 	// others[1].temperature unit
+	// mixer unknown_key
 }
 
 func TestReadForm(t *testing.T) {
@@ -72,7 +92,7 @@ func TestReadForm(t *testing.T) {
 		Extra: &formPart{Percent: quantity.NewPercent(2)},
 		Takes: quantity.Elapsed(25 * time.Minute), Rest: time.Hour, Pieces: 6, Share: 0.5, Cold: true,
 	}
-	if diff := cmp.Diff(want, in, cmp.AllowUnexported(formInput{})); err != nil || diff != "" {
+	if diff := cmp.Diff(want, in, cmp.AllowUnexported(formInput{}, formLog{})); err != nil || diff != "" {
 		t.Error(err, diff)
 	}
 }
@@ -84,19 +104,26 @@ func TestReadFormProblems(t *testing.T) {
 		"nobody":           {"x", "nobody", "unknown_key"},
 		"Target":           {"26 °C", "Target", "unknown_key"},
 		"hidden":           {"1", "hidden", "unknown_key"},
-		"parts[1].name":    {"gap", "parts[1]", "unknown_key"},
-		"parts[01].name":   {"x", "parts[01]", "unknown_key"},
-		"parts[-1].name":   {"x", "parts[-1]", "unknown_key"},
-		"parts[1000].name": {"x", "parts[1000]", "unknown_key"},
-		"parts[0":          {"x", "parts[0]", "unknown_key"},
+		"parts[1].name":    {"gap", "parts[1].name", "unknown_key"},
+		"parts[01].name":   {"x", "parts[01].name", "unknown_key"},
+		"parts[-1].name":   {"x", "parts[-1].name", "unknown_key"},
+		"parts[1000].name": {"x", "parts[1000].name", "unknown_key"},
+		"parts[0":          {"x", "parts[0", "unknown_key"},
 		"parts":            {"x", "parts", "wrong_type"},
-		"target.degrees":   {"26 °C", "target", "unknown_key"},
+		"target.degrees":   {"26 °C", "target.degrees", "unknown_key"},
 		"pieces":           {"six", "pieces", "wrong_type"},
 		"share":            {"NaN!", "share", "wrong_type"},
 		"cold":             {"perhaps", "cold", "wrong_type"},
 		"table":            {"x", "table", "wrong_type"},
 		"extra.percent":    {"2", "extra.percent", "unit"},
 		"takes":            {"soon", "takes", "unit"},
+		"log.steps[0].of":  {"2", "log.steps[0].of", "unit"},
+		"log.stages":       {"2", "log.stages", "unknown_key"},
+		"log.steps[1].of":  {"2 %", "log.steps[1].of", "unknown_key"},
+		".pieces":          {"2", ".pieces", "unknown_key"},
+		"pieces.":          {"2", "pieces.", "unknown_key"},
+		"parts.[0].name":   {"x", "parts.[0].name", "unknown_key"},
+		"parts[0]name":     {"x", "parts[0]name", "unknown_key"},
 		"":                 {"x", "", "wrong_type"},
 	}
 	form := map[string][]string{}
@@ -109,7 +136,9 @@ func TestReadFormProblems(t *testing.T) {
 		}
 	}
 	var in formInput
-	if found := quantity.InputErrors(quantity.ReadForm(form, &in)); len(found) != len(cases) {
+	delete(form, "log.steps[0].of") // or else the list has no gap
+	delete(form, "log.stages")      // is not looked for in a list with one
+	if found := quantity.InputErrors(quantity.ReadForm(form, &in)); len(found) != len(cases)-2 {
 		t.Errorf("%d problems of %d", len(found), len(cases))
 	}
 	blank := formInput{Pieces: 3}
@@ -126,6 +155,47 @@ func TestReadFormProblems(t *testing.T) {
 		if err := quantity.ReadForm(nil, into); !errors.Is(err, quantity.ErrForm) {
 			t.Errorf("%T: %v", into, err)
 		}
+	}
+}
+
+// What has a JSON of its own is read from the names of it, or from a field that holds it whole.
+func TestReadFormOfWhatReadsItself(t *testing.T) {
+	want := formLog{"mix 2 %", "fold 3 %"}
+	for name, form := range map[string]map[string][]string{
+		"names": {
+			"log.steps[0].text": {"mix"}, "log.steps[0].of": {"2 %"}, "log.steps[1].of": {"3 %"}, "log.steps[1].text": {"fold"},
+		},
+		"whole": {"log": {` {"steps": [{"text": "mix", "of": "2 %"}, {"text": "fold", "of": "3 %"}]}`}},
+		"blank": {"log": {" "}, "log.steps[0].text": {""}, "log.nobody": {""}},
+	} {
+		var in formInput
+		err := quantity.ReadForm(form, &in)
+		if blank := (in.Log == formLog{}); err != nil || !blank && in.Log != want || blank != (name == "blank") {
+			t.Errorf("%s: %v, %+v", name, err, in.Log)
+		}
+	}
+	for _, text := range []string{"{", "mix", `{"steps": [{"text": 1}]}`, strings.Repeat("[", 1000) +
+		strings.Repeat("]", 1000)} {
+		var in formInput
+		found := quantity.InputErrors(quantity.ReadForm(map[string][]string{"log": {text}}, &in))
+		if len(found) != 1 || !strings.HasPrefix(found[0].Path, "log") || found[0].Code != "wrong_type" {
+			t.Errorf("%.40s: %+v", text, found)
+		}
+	}
+}
+
+// Rows of a form that nobody filled in are no items, and parts without a text are not there.
+func TestReadFormLeavesBlankRowsOut(t *testing.T) {
+	var in formInput
+	err := quantity.ReadForm(map[string][]string{"parts[0].name": {""}, "parts[1].name": {"rye"}, "parts[2].name": {" "},
+		"parts[3].name": {""}, "parts[3].percent": {""}, "extra.name": {""}, "extra.percent": {" "}}, &in)
+	if err != nil || in.Extra != nil || len(in.Parts) != 2 || in.Parts[1].Name != "rye" {
+		t.Errorf("%v, %+v", err, in)
+	}
+	found := quantity.InputErrors(quantity.ReadForm(map[string][]string{"extra.nobody": {""}, "parts[0].nobody": {""}},
+		&in))
+	if len(found) != 2 || found[0].Path != "parts[0].nobody" || found[1].Path != "extra.nobody" {
+		t.Errorf("%+v", found)
 	}
 }
 
@@ -152,6 +222,8 @@ func TestReadFormLists(t *testing.T) {
 func FuzzReadForm(f *testing.F) {
 	f.Add("parts[0].percent", "75 %")
 	f.Add("a[[.]", strings.Repeat("[0]", 100))
+	f.Add("log"+strings.Repeat("[0]", 300), "x")
+	f.Add("log.steps[0].of", "x")
 	f.Fuzz(func(t *testing.T, name, text string) {
 		var in formInput
 		if err := quantity.ReadForm(map[string][]string{name: {text}}, &in); err != nil &&

@@ -23,6 +23,9 @@ func readUnit[U ~int](k *kind, into *U, text []byte) error {
 			return nil
 		}
 	}
+	if len(text) == 0 {
+		return &InputError{Want: k.symbols(), Err: ErrRequired}
+	}
 	return &InputError{Got: Excerpt(textOf(text)), Want: k.symbols(), Code: "unknown_word", Err: ErrUnit}
 }
 

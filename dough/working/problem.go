@@ -91,31 +91,27 @@ func phrase(p quantity.Phrase) Message {
 	return Message{id: p.ID, template: p.English, args: encodeArgs(argsOf(p.Args))}
 }
 
-// reasonMessage is why an input is refused. A room's own code is an identifier of its own, "error.culture_too_large",
-// whose English is that of the reason.
+// reasonMessage is why an input is refused. A room's own code, such as "culture_too_large", is for programs; what
+// people read is the reason that it stands for.
 func reasonMessage(e *quantity.InputError) Message {
-	known := Tell("error.refused", "refused")
 	switch err := e.Err; {
 	case err == nil:
+		return Tell("error.refused", "refused")
 	case err == quantity.ErrRequired:
-		known = Tell("error.required", "required")
+		return Tell("error.required", "required")
 	case err == quantity.ErrOutOfRange:
-		known = Tell("error.out_of_range", "out of range")
+		return Tell("error.out_of_range", "out of range")
 	case err == quantity.ErrUnit:
-		known = Tell("error.unit", "unit")
+		return Tell("error.unit", "unit")
 	case err == quantity.ErrTooPrecise:
-		known = Tell("error.too_precise", "too precise")
+		return Tell("error.too_precise", "too precise")
 	case err == quantity.ErrInconsistent:
-		known = Tell("error.inconsistent", "inconsistent")
+		return Tell("error.inconsistent", "inconsistent")
 	case err == quantity.ErrModelRange:
-		known = Tell("error.outside_model", "outside the model's range")
+		return Tell("error.outside_model", "outside the model's range")
 	case err == quantity.ErrForm:
-		known = Tell("error.wrong_form", "wrong form")
+		return Tell("error.wrong_form", "wrong form")
 	default:
-		known = Say("%s", err.Error())
+		return Say("%s", err.Error())
 	}
-	if code := quantity.InputErrors(e)[0].Code; code != "" && "error."+code != known.id {
-		return Message{id: "error." + code, template: known.template, args: known.args}
-	}
-	return known
 }

@@ -1,7 +1,10 @@
 package working
 
 import (
+	"cmp"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -61,26 +64,42 @@ type Language struct {
 	Clock ClockStyle `json:"clock,omitzero"`
 }
 
-// Check compares the sentences of the language with the English ones of the library, by identifier. Each
-// that is missing, unknown, or does not show the same arguments is a problem at its identifier.
-func (l Language) Check(english map[string]string) error {
+// Over is the language with whatever it lacks taken from base, of which the first that has it counts: a catalog of
+// several files, one's own wording over a shipped catalog, or a dialect over its language. None of them is changed.
+func (l Language) Over(base ...Language) Language {
+	all := append([]Language{l}, base...)
+	out := Language{Sentences: map[string]string{}, Words: map[string]string{}}
+	for _, one := range slices.Backward(all) {
+		out.Tag, out.Decimal = cmp.Or(one.Tag, out.Tag), cmp.Or(one.Decimal, out.Decimal)
+		out.Clock = cmp.Or(one.Clock, out.Clock)
+		maps.Copy(out.Sentences, one.Sentences)
+		maps.Copy(out.Words, one.Words)
+	}
+	return out
+}
+
+// Check compares the sentences of the language with the English ones, by identifier. Each that is missing, unknown, or
+// does not show the same arguments is a problem at its identifier. The English catalog is what examples/catalog prints
+// from the source of the library.
+func (l Language) Check(english Language) error {
 	var bad quantity.Problems
-	for _, id := range sorted(english) {
+	for _, id := range sorted(english.Sentences) {
 		text, ok := l.Sentences[id]
+		of := english.Sentences[id]
 		switch {
 		case !ok:
-			bad.Required("Sentences["+id+"]", quantity.Tell("working.want_sentence", "%s", quantity.Excerpt(english[id])))
-		case !fits(text, english[id], 10_000):
+			bad.Required("Sentences["+id+"]", quantity.Tell("working.want_sentence", "%s", quantity.Excerpt(of)))
+		case !fits(text, of, 10_000):
 			bad.Add(
 				"Sentences["+id+"]",
 				quantity.Excerpt(text),
-				quantity.Tell("working.want_same_arguments", "the same arguments as in %s", quantity.Excerpt(english[id])),
+				quantity.Tell("working.want_same_arguments", "the same arguments as in %s", quantity.Excerpt(of)),
 				quantity.ErrInconsistent,
 			)
 		}
 	}
 	for _, id := range sorted(l.Sentences) {
-		if _, ok := english[id]; !ok {
+		if _, ok := english.Sentences[id]; !ok {
 			bad.Add("Sentences["+id+"]", quantity.Excerpt(id),
 				quantity.Tell("working.want_identifier_library", "an identifier of the library"), quantity.ErrInconsistent)
 		}

@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"pgregory.net/rapid"
@@ -160,7 +162,8 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 			t.Errorf("got %q, want %q", got, c.want)
 		}
 	}
-	err := german().Check(map[string]string{"test.water": "%v %v", "test.faulty": "%v of %v", "test.missing": "x"})
+	err := german().Check(working.Language{Sentences: map[string]string{"test.water": "%v %v", "test.faulty": "%v of %v",
+		"test.missing": "x"}})
 	text := fmt.Sprint(err)
 	for _, want := range []string{"sentences[test.missing]: required", "sentences[test.faulty]: inconsistent",
 		"sentences[working.and]: inconsistent"} {
@@ -172,7 +175,7 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 		t.Error(text)
 	}
 	if err := (working.Language{Sentences: map[string]string{"a.b": "%[2]v " +
-		"%[1]v"}}).Check(map[string]string{"a.b": "%v %v"}); err != nil {
+		"%[1]v"}}).Check(working.Language{Sentences: map[string]string{"a.b": "%v %v"}}); err != nil {
 		t.Error(err)
 	}
 }
@@ -274,4 +277,34 @@ func TestHostileTemplates(t *testing.T) {
 			t.Fatalf("%s came back as %#v", kept, back)
 		}
 	})
+}
+
+// What a catalog lacks comes from the one below it; nothing of either changes.
+func TestACatalogOverAnother(t *testing.T) {
+	base := working.Language{Tag: "de", Decimal: ",", Clock: working.Clock24,
+		Sentences: map[string]string{"a.b": "b %v", "a.c": "c"}, Words: map[string]string{"x.Y/z": "Z"}}
+	own := working.Language{Tag: "de-AT", Sentences: map[string]string{"a.b": "eigenes %v"}}
+	got := own.Over(base)
+	want := working.Language{Tag: "de-AT", Decimal: ",", Clock: working.Clock24,
+		Sentences: map[string]string{"a.b": "eigenes %v", "a.c": "c"}, Words: map[string]string{"x.Y/z": "Z"}}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+	got.Sentences["a.c"], got.Words["x.Y/z"] = "", ""
+	if base.Sentences["a.b"] != "b %v" || base.Sentences["a.c"] != "c" || base.Words["x.Y/z"] != "Z" ||
+		len(own.Sentences) != 1 {
+		t.Error("changed:", base, own)
+	}
+	if text := working.Tell("a.b", "in English %v",
+		3).Text(working.Reader{Language: own.Over(base)}); text != "eigenes 3" {
+		t.Error(text)
+	}
+	last := working.Language{Tag: "x", Sentences: map[string]string{"a.b": "last", "a.d": "d"}}
+	if three := own.Over(base, last); three.Sentences["a.b"] != "eigenes %v" || three.Sentences["a.c"] != "c" ||
+		three.Sentences["a.d"] != "d" || three.Tag != "de-AT" {
+		t.Error(three)
+	}
+	if diff := cmp.Diff(base, (working.Language{}).Over(base)); diff != "" {
+		t.Error(diff)
+	}
 }

@@ -34,10 +34,29 @@ func AllSentences(root string) (english map[string]string, faults []string, err 
 
 func sentences(root string, rooms []string) (english map[string]string, faults []string, err error) {
 	english = map[string]string{}
-	set := token.NewFileSet()
 	at, known := map[string]token.Position{}, map[string]bool{}
+	err = eachTell(root, rooms, func(room string, where token.Position, call *ast.CallExpr) {
+		id, template, fault := sentence(room, call)
+		if fault == "" && known[id] && english[id] != template {
+			fault = fmt.Sprintf("%s has another template at %s", id, at[id])
+		}
+		if fault != "" {
+			faults = append(faults, where.String()+": "+fault)
+			return
+		}
+		english[id], at[id], known[id] = template, where, true
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	return english, faults, nil
+}
+
+// eachTell goes through every call of working.Tell and quantity.Tell below some folders of the root.
+func eachTell(root string, rooms []string, do func(room string, where token.Position, call *ast.CallExpr)) error {
+	set := token.NewFileSet()
 	for _, room := range rooms {
-		err = filepath.WalkDir(filepath.Join(root, room), func(path string, d fs.DirEntry, err error) error {
+		err := filepath.WalkDir(filepath.Join(root, room), func(path string, d fs.DirEntry, err error) error {
 			switch {
 			case err != nil:
 				return err
@@ -51,24 +70,15 @@ func sentences(root string, rooms []string) (english map[string]string, faults [
 				return err
 			}
 			for _, call := range tells(f) {
-				where := set.Position(call.Pos())
-				id, template, fault := sentence(f.Name.Name, call)
-				if fault == "" && known[id] && english[id] != template {
-					fault = fmt.Sprintf("%s has another template at %s", id, at[id])
-				}
-				if fault != "" {
-					faults = append(faults, where.String()+": "+fault)
-					continue
-				}
-				english[id], at[id], known[id] = template, where, true
+				do(f.Name.Name, set.Position(call.Pos()), call)
 			}
 			return nil
 		})
 		if err != nil {
-			return nil, nil, err
+			return err
 		}
 	}
-	return english, faults, nil
+	return nil
 }
 
 // tells lists the calls of working.Tell and quantity.Tell in a file, whatever name it imports the packages by.

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io/fs"
-	"maps"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -26,25 +25,21 @@ func German() working.Language {
 
 // read puts the files of a folder together into one catalog.
 func read(from fs.FS, folder string) (working.Language, error) {
-	all := working.Language{Sentences: map[string]string{}, Words: map[string]string{}}
 	names, err := fs.Glob(from, folder+"/*.json")
 	if err != nil {
-		return all, err
+		return working.Language{}, err
 	}
-	for _, name := range names {
+	all := make([]working.Language, len(names))
+	for i, name := range names {
 		data, err := fs.ReadFile(from, name)
 		if err != nil {
-			return all, err
+			return working.Language{}, err
 		}
-		one := working.Language{Tag: all.Tag, Decimal: all.Decimal, Clock: all.Clock}
-		if err := json.Unmarshal(data, &one); err != nil {
-			return all, fmt.Errorf("%s: %w", name, err)
+		if err := json.Unmarshal(data, &all[i]); err != nil {
+			return working.Language{}, fmt.Errorf("%s: %w", name, err)
 		}
-		all.Tag, all.Decimal, all.Clock = one.Tag, one.Decimal, one.Clock
-		maps.Copy(all.Sentences, one.Sentences)
-		maps.Copy(all.Words, one.Words)
 	}
-	return all, nil
+	return working.Language{}.Over(all...), nil
 }
 
 // Named is the language of a BCP 47 tag or of the name of a locale, such as "de", "de-CH" or "de_AT.UTF-8"; "C" is

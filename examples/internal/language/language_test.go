@@ -77,7 +77,7 @@ func TestSentencesFitTheEnglishOnes(t *testing.T) {
 			t.Errorf("%s: empty", id)
 		}
 	}
-	for _, e := range quantity.InputErrors(German().Check(all)) {
+	for _, e := range quantity.InputErrors(German().Check(working.Language{Sentences: all})) {
 		if !errors.Is(e, quantity.ErrRequired) { // the shipped pages have no gaps, see TestShippedPagesAreGerman
 			t.Error(e)
 		}
