@@ -1,6 +1,8 @@
 package schedule
 
 import (
+	"slices"
+
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
@@ -10,9 +12,8 @@ type explainer struct {
 	c      *compiled
 	w      *planner.Watch
 	wanted []int // they move together: nobody wants half of the bread later
-	// feasible answers whether the whole problem with some rules weakened can be solved.
-	feasible func(...planner.Relax) planner.Truth
-	asked    map[question]way // about the wanted rules, which share their answers
+	oracle *oracle
+	asked  map[question]way // about the wanted rules, which share their answers
 }
 
 type question struct {
@@ -20,8 +21,8 @@ type question struct {
 	side planner.Side
 }
 
-func (c *compiled) explainer(w *planner.Watch, feasible func(...planner.Relax) planner.Truth) *explainer {
-	e := &explainer{c: c, w: w, feasible: feasible, asked: map[question]way{}}
+func (c *compiled) explainer(w *planner.Watch, shop *planner.Shop) *explainer {
+	e := &explainer{c: c, w: w, oracle: c.oracle(w, shop), asked: map[question]way{}}
 	for id, r := range c.rules {
 		if r.wanted {
 			e.wanted = append(e.wanted, id)
@@ -33,11 +34,11 @@ func (c *compiled) explainer(w *planner.Watch, feasible func(...planner.Relax) p
 // explain describes every rule of a clash with the least change of it that helps, or, when there is none, a smallest
 // set of changes.
 func (e *explainer) explain(clash *planner.Clash, minimal bool) *Conflict {
-	out := &Conflict{Minimal: minimal}
+	out := &Conflict{Minimal: minimal, Members: make([]Member, len(clash.Rules))}
 	all, alone := true, false
-	for _, id := range clash.Rules {
-		m, settled := e.member(id)
-		out.Members = append(out.Members, m)
+	for _, k := range e.c.byEase(clash.Rules) {
+		m, settled := e.member(clash.Rules[k])
+		out.Members[k] = m
 		all, alone = all && settled, alone || m.Enough
 		if m.Enough && m.Change > 0 && (out.Short == 0 || m.Change < out.Short) {
 			out.Short = m.Change
@@ -51,6 +52,49 @@ func (e *explainer) explain(clash *planner.Clash, minimal bool) *Conflict {
 		out.Together = e.together(clash.Rules)
 	}
 	return out
+}
+
+// byEase lists the places of rules, what a baker changes most easily first, and of waits the longest. When the work
+// allowed ends it is the others that have not been looked into.
+func (c *compiled) byEase(rules []int) []int {
+	places := make([]int, len(rules))
+	for k := range places {
+		places[k] = k
+	}
+	slices.SortStableFunc(places, func(a, b int) int {
+		x, y := c.rules[rules[a]], c.rules[rules[b]]
+		if x.ease() == waits && y.ease() == waits {
+			return y.amount - x.amount
+		}
+		return int(x.ease() - y.ease())
+	})
+	return places
+}
+
+// ease is how easily a rule is changed.
+type ease int
+
+const (
+	things ease = iota // one more of them
+	wishes             // when the bread is wanted
+	waits              // how long something may take
+	times              // on the clock
+	works              // how long something has to take
+)
+
+func (r rule) ease() ease {
+	switch r.kind {
+	case Capacity, InOrder:
+		return things
+	case StepMax, LinkMax:
+		return waits
+	case StepMin, StepExact, LinkMin, LinkExact:
+		return works
+	}
+	if r.wanted {
+		return wishes
+	}
+	return times
 }
 
 // moved are the rules that change when one does.
@@ -121,9 +165,15 @@ func (e *explainer) least(id, most int, side planner.Side) way {
 	if e.w.Over() {
 		return way{}
 	}
-	var out way
-	out.by, out.proven = planner.Least(most, func(x int) planner.Truth {
-		return e.feasible(planner.Relax{Rules: e.moved(id), By: x, Side: side})
+	first, next := questionWork, questionWork
+	switch e.c.rules[id].ease() {
+	case things:
+		first, next = leverWork, leverWork
+	case wishes, waits:
+		first = leverWork
+	}
+	out := e.oracle.least(first, next, most, func(x int) planner.Relax {
+		return planner.Relax{Rules: e.moved(id), By: x, Side: side}
 	})
 	if out.by == most && !out.proven {
 		out.by = 0 // only doing without the rule was seen to help: that is no amount

@@ -39,17 +39,43 @@ func (k *Conflict) Remedies() []Member {
 }
 
 // Message says in one sentence what cannot be: of a resource that cannot suffice how much is wanted and how much
-// there is; otherwise which rules cannot all be kept, and by how much they miss each other. Steps that follow one
-// another are told together with the time they take; rules that say the same are told once.
+// there is; otherwise which rules cannot all be kept, and by how much they miss each other, or, where they are too many
+// to be read, which resource is nearest to being short. Steps that follow one another are told together with the time
+// they take; rules that say the same are told once.
 func (k *Conflict) Message() working.Message {
 	if k == nil {
 		return working.Tell("schedule.no_conflict", "no conflict")
 	}
-	if k.Shortage != nil {
+	switch {
+	case k.Shortage != nil:
 		return k.Shortage.Message()
+	case k.Tightest != nil:
+		return working.Tell("schedule.conflict_tightest", "no order of the steps keeps every rule; it is tightest here: %v",
+			k.Tightest.Message())
 	}
+	all := k.sentences()
+	if k.Short > 0 && !k.ShortProven {
+		return working.Tell(
+			"schedule.conflict_by_at_most",
+			"these cannot all be kept, they miss each other by %v or less: %v",
+			k.Short,
+			working.Join(all, "; "),
+		)
+	}
+	if k.Short > 0 {
+		return working.Tell(
+			"schedule.conflict_by",
+			"these cannot all be kept, they miss each other by %v: %v",
+			k.Short,
+			working.Join(all, "; "),
+		)
+	}
+	return working.Tell("schedule.conflict", "these cannot all be kept: %v", working.Join(all, "; "))
+}
+
+// sentences are the rules of a conflict as they are told.
+func (k *Conflict) sentences() (all []working.Message) {
 	chains, told := k.chains()
-	var all []working.Message
 	add := func(m working.Message) {
 		if !slices.Contains(all, m) {
 			all = append(all, m)
@@ -69,23 +95,7 @@ func (k *Conflict) Message() working.Message {
 			}
 		}
 	}
-	if k.Short > 0 && !k.ShortProven {
-		return working.Tell(
-			"schedule.conflict_by_at_most",
-			"these cannot all be kept, they miss each other by %v or less: %v",
-			k.Short,
-			working.Join(all, "; "),
-		)
-	}
-	if k.Short > 0 {
-		return working.Tell(
-			"schedule.conflict_by",
-			"these cannot all be kept, they miss each other by %v: %v",
-			k.Short,
-			working.Join(all, "; "),
-		)
-	}
-	return working.Tell("schedule.conflict", "these cannot all be kept: %v", working.Join(all, "; "))
+	return all
 }
 
 // String says which rules are in the way, and on a line each what would help by itself.

@@ -38,12 +38,19 @@ func (c *compiled) fewest(w *planner.Watch, shop *planner.Shop) (limits, core []
 	}
 	core = c.fewestRules(all, shop, limits, work, clock)
 	core = slices.DeleteFunc(core, func(id int) bool { return slices.Contains(limits, id) })
+	if len(core) > mostSearched && len(core) == len(work)+len(clock) {
+		return limits, core, false
+	}
 	sure := w.Within(tightenWork)
 	core, minimal = shop.Tighten(sure, core, limits, func(s *planner.Shop) planner.Truth {
 		return s.Possible(sure.Within(questionWork))
 	})
 	return limits, core, minimal
 }
+
+// mostSearched is how many rules are left out in turn where only a search tells whether they are needed: of more, too
+// few can be asked about.
+const mostSearched = 100
 
 // fewestRules finds a set of the rules of the work and of the clock of which the cheapest way of reasoning that sees
 // that there is no timetable needs every one.
@@ -52,6 +59,9 @@ func (c *compiled) fewestRules(w *planner.Watch, shop *planner.Shop, limits, wor
 		return slices.Concat(work, clock)
 	}
 	by := shop.Refutable(w)
+	if by == planner.BySearch && len(work)+len(clock) > mostSearched {
+		return slices.Concat(work, clock)
+	}
 	refuted := func(s *planner.Shop) bool {
 		return !w.Over() && s.Refuted(w.Within(questionWork), by) == planner.Yes
 	}

@@ -7,16 +7,22 @@ import (
 	"example.org/maslin/internal/planner"
 )
 
-// Work allowed while a conflict is explained: for one question, to make the conflict small, to see that it cannot be
-// smaller, to find remedies, and to find the nearest wanted times. It is the same on every machine, and so much that
-// an answer takes a second or so.
+// Work allowed while a conflict is explained: for one question, and for one about what is changed most easily; to make
+// the conflict small, and to see that it cannot be smaller; to see where a resource is nearest to being short; to find
+// remedies, and the nearest wanted times. It is the same on every machine, and so much that an answer takes a second
+// or two.
 const (
 	questionWork = 1 << 24
+	leverWork    = 1 << 26
 	fewestWork   = 1 << 27
 	tightenWork  = 1 << 27
-	remedyWork   = 1 << 27
+	tightestWork = 1 << 27
+	remedyWork   = 3 << 27
 	nearestWork  = 1 << 27
 )
+
+// mostTold is how many rules of a conflict are told one by one; more are not read.
+const mostTold = 7
 
 // refuse explains why there is no timetable even without shortage of a resource.
 func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
@@ -25,8 +31,7 @@ func (c *compiled) refuse(w *planner.Watch, clash *planner.Clash) Timetable {
 	minimal := clash.Cycle || !w.Over()
 	t.core = clash.Rules
 	shop := c.shop()
-	ask := w.Within(remedyWork)
-	t.Conflict = c.explainer(ask, c.oracle(ask, shop)).explain(clash, minimal)
+	t.Conflict = c.explainer(w.Within(remedyWork), shop).explain(clash, minimal)
 	c.lookAround(w, shop, &t)
 	return t
 }
@@ -41,31 +46,6 @@ func (c *compiled) lookAround(w *planner.Watch, shop *planner.Shop, t *Timetable
 		t.Conflict.Short, t.Conflict.ShortProven = t.After.By, t.After.Nearest
 	}
 	t.Conflict.Complete, t.described = !w.Over(), true
-}
-
-// oracle answers whether the shop with some rules weakened can be solved, asking the cheap
-// question about its network first.
-func (c *compiled) oracle(w *planner.Watch, shop *planner.Shop) func(...planner.Relax) planner.Truth {
-	p := planner.NewProber(w, c.net)
-	return func(list ...planner.Relax) planner.Truth {
-		if w.Over() {
-			return planner.Unsure
-		}
-		s := shop
-		for _, r := range list {
-			for _, id := range r.Rules {
-				if c.rules[id].kind == InOrder { // it is kept or not, and does not give by degrees
-					s = s.Without(id)
-				}
-			}
-		}
-		if s == shop {
-			if t := p.Feasible(list...); t != planner.Yes || len(shop.Pools) == 0 {
-				return t
-			}
-		}
-		return s.Relaxed(list...).Possible(w.Within(questionWork))
-	}
 }
 
 // refuseShared explains why there is no timetable when the shared resources are in the way.
@@ -91,10 +71,12 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 	}
 	slices.Sort(core)
 	t.core = core
-	ask := w.Within(remedyWork)
-	e := c.explainer(ask, c.oracle(ask, shop))
+	e := c.explainer(w.Within(remedyWork), shop)
 	t.Conflict = e.explain(&planner.Clash{Rules: core}, minimal && !w.Over())
 	t.Conflict.Shortage = c.shortage(shop, shop.Shortage(w))
+	if t.Conflict.Shortage == nil && len(t.Conflict.sentences()) > mostTold {
+		t.Conflict.Tightest = c.shortage(shop, shop.Tightest(w.Within(tightestWork)))
+	}
 	c.lookAround(w, shop, &t)
 	return t
 }

@@ -91,6 +91,10 @@ type Conflict struct {
 	// Shortage says it in one sentence when a shared resource cannot suffice for what must lie between two times,
 	// whatever the order; nil when the reason is another.
 	Shortage *Shortage `json:"shortage,omitempty"`
+	// Tightest is, where more rules are in the way than anyone reads and no shortage is the reason, the resource that is
+	// nearest to being short: its steps fit between the two times by their hours, but in no order that the other rules
+	// allow.
+	Tightest *Shortage `json:"tightest,omitempty"`
 	// Together is a set of changes that make a timetable possible, none of which can be left out, when no change of one
 	// rule does; it may name rules that are no members. Empty when one is enough, and when none was found.
 	Together []Member `json:"together,omitempty"`

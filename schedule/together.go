@@ -39,7 +39,7 @@ func (e *explainer) together(rules []int) []Member {
 		return nil
 	}
 	for k := 0; k < len(set); { // do without each in turn
-		if rest := slices.Delete(slices.Clone(set), k, k+1); e.feasible(relaxes(rest)...) == planner.Yes {
+		if rest := slices.Delete(slices.Clone(set), k, k+1); e.oracle.feasible(relaxes(rest)...) == planner.Yes {
 			set = rest
 		} else {
 			k++
@@ -50,7 +50,7 @@ func (e *explainer) together(rules []int) []Member {
 		most := set[k].most.By
 		by, proven := planner.Least(most, func(x int) planner.Truth {
 			set[k].most.By = x
-			return e.feasible(relaxes(set)...)
+			return e.oracle.feasible(relaxes(set)...)
 		})
 		if by == 0 {
 			return nil // the work allowed ended
@@ -85,7 +85,7 @@ func (e *explainer) enough(rules []int) (set []change, found bool) {
 		if len(set) == before || e.w.Over() {
 			return nil, false // nothing that is left in the way can be changed
 		}
-		switch e.feasible(relaxes(set)...) {
+		switch e.oracle.feasible(relaxes(set)...) {
 		case planner.Yes:
 			return set, true
 		case planner.Unsure:

@@ -273,17 +273,12 @@ func (m *model) mergeHoles(n *Net) {
 }
 
 // closed joins the closed spans of a pool, in order.
-func (p *Pool) closed() (out [][2]int) {
-	spans := slices.Clone(p.Closed)
-	slices.SortFunc(spans, func(a, b Closing) int { return a.From - b.From })
-	for _, c := range spans {
-		if k := len(out) - 1; k >= 0 && c.From <= out[k][1] {
-			out[k][1] = max(out[k][1], c.To)
-		} else {
-			out = append(out, [2]int{c.From, c.To})
-		}
+func (p *Pool) closed() [][2]int {
+	var spans [][2]int
+	for _, c := range p.Closed {
+		spans = append(spans, [2]int{c.From, c.To})
 	}
-	return out
+	return joined(spans)
 }
 
 // share finds the pairs and crowds that can be short of something; false when the watch is over.

@@ -118,6 +118,21 @@ func (s *Shop) Fits(w *Watch, times []int) bool {
 	return true
 }
 
+// Keeps reports whether times keep every rule of the shop.
+func (s *Shop) Keeps(w *Watch, times []int) bool {
+	for _, a := range s.Net.Arcs {
+		if times[a.To] < times[a.From]+a.W {
+			return false
+		}
+	}
+	for _, h := range s.Net.Holes {
+		if times[EndOf(h.Task)] > h.From && times[StartOf(h.Task)] < h.To {
+			return false
+		}
+	}
+	return !w.spend(len(s.Net.Arcs)+len(s.Net.Holes)) && s.Fits(w, times)
+}
+
 // inOrder lists the uses that take time, in order of start.
 func inOrder(all []Use, times []int) []Use {
 	var uses []Use

@@ -138,8 +138,8 @@ func atOnce(m schedule.Member) bool {
 // long for the time that is left; or else which absences and other rules lie between now and the wanted time. The same
 // words come once. Lengths are told only where they add up to what is missing.
 func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
-	if c.Shortage != nil {
-		return c.Shortage.Message()
+	if c.Shortage != nil || c.Tightest != nil {
+		return c.Message()
 	}
 	var all []working.Message
 	var together quantity.Elapsed
