@@ -71,10 +71,10 @@ const (
 func (in OvenPiece) BakeTime() (BakeTime, error) {
 	var p quantity.Problems
 	styles.Check(&p, "Style", in.Style)
-	massOK := quantity.Check(&p, "Dough", in.Dough, quantity.Grams(20), quantity.Grams(5000))
+	massOK := quantity.Check(&p, "Dough", in.Dough, leastOvenPiece, mostOvenPiece)
 	known := !in.KnownDough.IsZero() || in.KnownTime != 0
 	if known {
-		massOK = quantity.Check(&p, "KnownDough", in.KnownDough, quantity.Grams(20), quantity.Grams(5000)) && massOK
+		massOK = quantity.Check(&p, "KnownDough", in.KnownDough, leastOvenPiece, mostOvenPiece) && massOK
 		p.Duration("KnownTime", in.KnownTime.Duration(), time.Minute, 24*time.Hour)
 	}
 	ref := rowOf(in.Style).bake

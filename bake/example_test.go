@@ -102,7 +102,7 @@ func ExampleLoafReading_Judge_byTime() {
 	v, err = r.Judge()
 	fmt.Println(v, err)
 	// Output:
-	// set, but not known to be baked out: core 98.2 °C. Weigh it (at least 10 % lighter than its dough), or give it up to 15m more: until its color is right, within the time that such a loaf takes in this oven. <nil>
+	// set, but not known to be baked out: core 98.2 °C. Weigh it (at least 10 % lighter than its dough), or give it up to 15m more, until its color is right: a loaf of 1000 g of dough usually bakes 40m to 1h (80 %), likely 50m. <nil>
 	// done: core 98.2 °C, held for 26m. The color of the crust is yours to judge. <nil>
 }
 

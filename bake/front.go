@@ -181,7 +181,7 @@ const mostPhases = 100
 // guidePace is the pace of browning that makes the usual bake of the style golden brown.
 func (in OvenBake) guidePace(boiling float64) float64 {
 	row := rowOf(in.Style)
-	vessel := Stone
+	vessel := UsualVessel.of(in.Style)
 	if row.shape == Tin {
 		vessel = TinPan
 	}

@@ -116,7 +116,7 @@ func TestBadInputNamesItsFields(t *testing.T) {
 	_, e1 := LoafReading{
 		Goal:  Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7},
 		Core:  quantity.Celsius(212),
-		Dough: quantity.Grams(500),
+		Loaf:  quantity.Grams(500),
 		Held:  quantity.Elapsed(-time.Minute),
 	}.Judge()
 	_, e2 := LoafReading{
@@ -150,7 +150,7 @@ func TestBadInputNamesItsFields(t *testing.T) {
 		want   string
 		reason error
 	}{
-		{e1, "Style Place.Altitude Rule Core Loaf Held", quantity.ErrOutOfRange},
+		{e1, "Style Place.Altitude Rule Core Dough Held", quantity.ErrOutOfRange},
 		{e2, "Loaf Held", quantity.ErrInconsistent},
 		{e3, "Dough", quantity.ErrOutOfRange},
 		{e4, "Baked Loss Basis", quantity.ErrOutOfRange},

@@ -15,7 +15,7 @@ type LoafReading struct {
 	Core quantity.Temperature `json:"core,omitzero"` // what the probe reads now; a thin bread has none
 	// how far the probe may be off either way; 0 takes 1 °C
 	ProbeError quantity.TemperatureDelta `json:"probe_error,omitzero"`
-	Dough      quantity.Mass             `json:"dough,omitzero"`   // the piece when it went in; 0 g: not weighed
+	Dough      quantity.Mass             `json:"dough,omitzero"`   // the piece when it went in; 0 g: not known
 	Loaf       quantity.Mass             `json:"loaf,omitzero"`    // the piece now; 0 g: not weighed
 	Held       quantity.Elapsed          `json:"held,omitzero"`    // since the core reached its target
 	InOven     quantity.Elapsed          `json:"in_oven,omitzero"` // since the loaf went in; 0: not known
@@ -78,7 +78,9 @@ type LoafVerdict struct {
 	// the reading carries information: it is not within the flat end near boiling
 	Informs bool `json:"informs"`
 	// the answer is the same with the core read lower or higher by what the probe may be off
-	Firm     bool `json:"firm"`
+	Firm bool `json:"firm"`
+	// of a hearth loaf that is set: how long such a loaf usually bakes in all
+	Usual    quantity.TimeRange `json:"usual,omitzero"`
 	reading  LoafReading
 	pressure float64
 	sea      float64
@@ -126,9 +128,27 @@ func (r LoafReading) Judge() (LoafVerdict, error) {
 		return LoafVerdict{}, quantity.DataPaths(r, aboveBoiling("Core", r.Core, t.boiling))
 	}
 	v := r.judgedAt(core, t)
+	if v.State == Set && r.InOven > 0 && rowOf(r.Style).done.hearth {
+		if v.Usual, err = r.usual(); err != nil {
+			return LoafVerdict{}, err
+		}
+	}
 	off := r.probeError().Celsius()
 	v.Firm = r.judgedAt(core-off, t).State == v.State && r.judgedAt(min(core+off, t.boiling+above), t).State == v.State
 	return v, nil
+}
+
+// usual is how long such a loaf bakes in all: by its dough, or a usual piece of the style.
+func (r LoafReading) usual() (quantity.TimeRange, error) {
+	b, err := OvenPiece{Style: r.Style, Dough: r.usualDough(), Extrapolate: true}.BakeTime()
+	return b.Time, quantity.DataPaths(r, err)
+}
+
+func (r LoafReading) usualDough() quantity.Mass {
+	if r.Dough.Sign() > 0 {
+		return r.Dough
+	}
+	return quantity.Grams(rowOf(r.Style).bake.grams)
 }
 
 // probeError is how far the probe may be off.
@@ -152,7 +172,7 @@ func (r LoafReading) judgedAt(core float64, t target) LoafVerdict {
 		CoreThere: core >= t.core-0.05, InAccepted: core >= t.from-0.05, Informs: core < t.boiling-flat,
 		Capped: t.capped(r.Goal), MayNotSet: t.core < crumbSets, reading: r, pressure: t.pressure, sea: t.sea,
 	}
-	if r.Dough.Sign() > 0 {
+	if r.Loaf.Sign() > 0 {
 		v.Weighed = true
 		v.Loss = r.Dough.Sub(r.Loaf).PercentOf(r.Dough)
 		v.LossThere = v.Loss.Points() >= row.loss
@@ -191,8 +211,7 @@ func (r LoafReading) check() error {
 		p.Required("Dough", quantity.Tell("bake.want_weight_dough_went_or_no",
 			"the weight of the dough that went in, or no weight of the loaf"))
 	case r.Loaf.IsZero():
-		p.Required("Loaf", quantity.Tell("bake.want_weight_loaf_now_or_no",
-			"the weight of the loaf now, or no weight of the dough"))
+		quantity.Check(&p, "Dough", r.Dough, leastOvenPiece, mostOvenPiece)
 	default:
 		checkWeights(&p, "Dough", "Loaf", r.Dough, r.Loaf, leastPiece, mostPiece)
 	}
@@ -206,6 +225,8 @@ func (r LoafReading) check() error {
 }
 
 var (
+	leastOvenPiece = quantity.Grams(20) // of which a bake time is known
+	mostOvenPiece  = quantity.Grams(5000)
 	leastPiece     = quantity.Grams(10)
 	leastLoaf      = quantity.Grams(5)
 	mostPiece      = quantity.Grams(20000)
@@ -271,12 +292,8 @@ func (v LoafVerdict) message() working.Message {
 			v.Target,
 		)
 	case Set:
-		if v.reading.InOven > 0 && rowOf(v.reading.Style).done.hearth {
-			// That long proves it by time alone; most are baked out before, as the guide times of [OvenPiece] say.
-			return working.Tell("bake.set_up_to",
-				"set, but not known to be baked out: core %.1f. Weigh it (at least %v lighter than its dough), or give it up to "+
-					"%v more: until its color is right, within the time that such a loaf takes in this oven.",
-				core, v.MinimumLoss, wholeMinutes(v.HoldFor))
+		if v.Usual.Late > 0 {
+			return v.setByGuide()
 		}
 		return working.Tell(
 			"bake.set",
@@ -314,6 +331,29 @@ func (v LoafVerdict) message() working.Message {
 		core,
 		wish(v.Target, v.Capped, v.reading.Goal),
 	)
+}
+
+// setByGuide is what to do with a hearth loaf of which nothing says that it has baked out. Twice the time in which its
+// core arrived would prove it; most are baked out before, within the guide times of [OvenPiece], so that these say how
+// long to wait for the color. What to do with a loaf that is past them: common practice, no source.
+func (v LoafVerdict) setByGuide() working.Message {
+	in, dough := v.reading.InOven, v.reading.usualDough()
+	if left := v.guideLeft(); left > 0 {
+		return working.Tell("bake.set_up_to",
+			"set, but not known to be baked out: core %.1f. Weigh it (at least %v lighter than its dough), or give it up to "+
+				"%v more, until its color is right: a loaf of %.0f of dough usually bakes %v.",
+			v.reading.Core, v.MinimumLoss, wholeMinutes(left), dough, v.Usual)
+	}
+	return working.Tell("bake.set_past_guide",
+		"set, and after %v in the oven likely baked out: core %.1f; a loaf of %.0f of dough usually bakes %v. Take it out "+
+			"when its color is right, and weigh it: less than %v lighter than its dough, it gets 5 to 10 minutes more with the "+
+			"oven door ajar.",
+		in, v.reading.Core, dough, v.Usual, v.MinimumLoss)
+}
+
+// guideLeft is the rest of the usual time, and no more than what would prove that the loaf has baked out.
+func (v LoafVerdict) guideLeft() quantity.Elapsed {
+	return min(v.HoldFor, quantity.Elapsed(v.Usual.Late)-v.reading.InOven)
 }
 
 func (v LoafVerdict) doneMessage() working.Message {

@@ -98,6 +98,9 @@ func (v LoafVerdict) heldRow() report.Row {
 		row.Value = report.Of(noCriterion)
 	case v.HeldThere:
 		row.Value = report.Of(working.Tell("bake.held_there", "%v: long enough", v.reading.Held))
+	case v.Usual.Late > 0:
+		row.Value = report.Of(working.Tell("bake.held_proof", "%v more at the target would prove it without a scale",
+			wholeMinutes(v.HoldFor)))
 	case v.HoldFor > 0 && v.State != Done:
 		row.Value = report.Of(
 			working.Tell("bake.held_short", "%v more at the target would do", wholeMinutes(v.HoldFor)),

@@ -41,7 +41,7 @@ func TestVerdicts(t *testing.T) {
 		{"very light", LeanHearth, sea, 98.9, 24, 0, 0, Done, "drier than usual"},
 		// The loaf of an hour that was pale and gummy when it was pulled at 45 minutes, ten of them at its plateau.
 		{"pulled at 45 minutes", LeanHearth, sea, 98.5, 0, 10 * time.Minute, 45 * time.Minute, Set,
-			"give it up to 15m more: until its color is right"},
+			"give it up to 15m more, until its color is right"},
 		{"… and right at an hour", LeanHearth, sea, 98.9, 0, 25*time.Minute + 30*time.Second, time.Hour, Done, ""},
 		{"a tin: 15 % of an hour", Pan, sea, 95, 0, 8 * time.Minute, time.Hour, Set, "2m more"},
 		{"a tin: 15 % of an hour is nine minutes", Pan, sea, 95, 0, 9*time.Minute + 1*time.Second, time.Hour, Done, ""},
@@ -89,6 +89,57 @@ func TestVerdicts(t *testing.T) {
 	l, err := Probe{Goal: Goal{Place: hall, Wanted: quantity.Celsius(95)}, Samples: readings(20, 70, 25, 82)}.TimeLeft()
 	if err != nil || !l.Capped || !strings.Contains(l.String(), "not 95.0 °C") {
 		t.Errorf("own target out of reach: %v, %v", l, err)
+	}
+}
+
+// A hearth loaf that is set is told how long such a loaf usually bakes: before that, for how long to wait for its color;
+// after it, that it comes out. Only a hearth loaf, and only with its time in the oven.
+func TestALoafPastItsUsualTimeComesOut(t *testing.T) {
+	judged := func(in, held time.Duration, dough float64, s Style) LoafVerdict {
+		r := LoafReading{Goal: Goal{Style: s}, Core: quantity.Celsius(97), Held: quantity.Elapsed(held),
+			InOven: quantity.Elapsed(in)}
+		if dough > 0 {
+			r.Dough = quantity.Grams(dough)
+		}
+		v, err := r.Judge()
+		if err != nil || v.State != Set || v.Weighed {
+			t.Fatal(v, err)
+		}
+		return v
+	}
+	usual, err := OvenPiece{Dough: quantity.Grams(900)}.BakeTime()
+	if err != nil {
+		t.Fatal(err)
+	}
+	early := judged(45*time.Minute, 0, 900, LeanHearth)
+	if early.Usual != usual.Time || early.guideLeft() != quantity.Elapsed(usual.Time.Late-45*time.Minute) ||
+		!strings.Contains(early.String(), "up to 13m more, until its color is right: a loaf of 900 g of dough") {
+		t.Errorf("after 45 minutes: %v, usual %v", early, usual)
+	}
+	if early.HoldFor <= early.guideLeft() {
+		t.Errorf("held for %v more it would be known, %v", early.HoldFor, early.guideLeft())
+	}
+	late := judged(58*time.Minute, 0, 900, LeanHearth)
+	if late.guideLeft() > 0 || !strings.HasPrefix(late.String(), "set, and after 58m in the oven likely baked out") ||
+		!strings.Contains(late.String(), "5 to 10 minutes more with the oven door ajar") {
+		t.Errorf("after 58 minutes: %v", late)
+	}
+	// What proves it may come sooner than the end of the usual time.
+	if v := judged(40*time.Minute, 15*time.Minute, 1000, LeanHearth); v.guideLeft() != v.HoldFor || v.HoldFor > 6*60e9 {
+		t.Errorf("%v: %v of %v", v, v.guideLeft(), v.HoldFor)
+	}
+	if v := judged(40*time.Minute, 0, 0, LeanHearth); !strings.Contains(v.String(), "a loaf of 1000 g of dough") {
+		t.Errorf("without its weight: %v", v)
+	}
+	if v := judged(40*time.Minute, 0, 800, Pan); v.Usual.Late != 0 || !strings.Contains(v.String(), "give it 8m more.") {
+		t.Errorf("in a tin: %v", v)
+	}
+	if v := judged(0, 0, 900, LeanHearth); v.Usual.Late != 0 || !strings.Contains(v.String(), "give it 20m more.") {
+		t.Errorf("without its time: %v", v)
+	}
+	_, err = LoafReading{Core: quantity.Celsius(97), Dough: quantity.Grams(6000), InOven: 45 * 60e9}.Judge()
+	if paths(err) != "Dough" {
+		t.Error(err)
 	}
 }
 

@@ -153,12 +153,18 @@ func (pr Program) Working() working.Working {
 		pr.Reheat.Duration(),
 	)
 	rounds := working.Given("r", working.Tell("bake.symbol_rounds", "rounds"), pr.Rounds)
+	round, between := covered.Plus(open), reheat
+	if pr.Boil.Likely > 0 {
+		boil := working.Given("t_boil", working.Tell("bake.symbol_boil", "boiling, while the oven heats again"),
+			pr.Boil.Likely)
+		round, between = boil.Plus(covered).Plus(open), working.Max(0, reheat.Minus(boil))
+	}
 	d.Find(working.Finding{
 		Name: working.Tell(
 			"bake.step_all",
 			"in all",
 		), Symbol: "t_all", Is: pr.Total.Likely, Decimals: 1, Source: working.Algebra(),
-		By: preheat.Plus(rounds.Times(covered.Plus(open))).Plus(rounds.Minus(1).Times(reheat)),
+		By: preheat.Plus(rounds.Times(round)).Plus(rounds.Minus(1).Times(between)),
 	})
 	return d.Working()
 }

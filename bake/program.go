@@ -17,7 +17,7 @@ type OvenLoad struct {
 	Shape    Shape         `json:"shape,omitzero"`
 	Dough    quantity.Mass `json:"dough"` // of one piece
 	Pieces   int           `json:"pieces"`
-	Vessel   Vessel        `json:"vessel,omitzero"`
+	Vessel   Vessel        `json:"vessel,omitzero"`   // not given: the style's
 	Together int           `json:"together,omitzero"` // pieces in one round; 0: all at once
 	Cold     bool          `json:"cold,omitzero"`     // straight from the refrigerator
 
@@ -47,6 +47,7 @@ type PhaseKind int
 // The kinds of phases, in the order in which they come.
 const (
 	Preheating PhaseKind = iota
+	Boil                 // bagels, in a wide pot of water
 	Load
 	Rescore // open the cuts again
 	Covered // lid on, or steam in
@@ -59,6 +60,7 @@ const (
 var phaseKinds = enum.Of[PhaseKind](
 	"phase of a bake",
 	"preheat",
+	"boil",
 	"load",
 	"score again",
 	"covered",
@@ -117,13 +119,14 @@ type Program struct {
 
 	Phases    []Phase            `json:"phases"`
 	Rounds    int                `json:"rounds"`
-	PerRound  int                `json:"per_round"` // pieces in a round
-	Preheat   quantity.Elapsed   `json:"preheat"`   // before the first round
-	Reheat    quantity.Elapsed   `json:"reheat"`    // before each further round
-	Covered   quantity.Elapsed   `json:"covered"`   // of a round
-	Uncovered quantity.TimeRange `json:"uncovered"` // of a round
-	Bake      quantity.TimeRange `json:"bake"`      // covered and uncovered together
-	Total     quantity.TimeRange `json:"total"`     // from switching on to the last loaf out
+	PerRound  int                `json:"per_round"`     // pieces in a round
+	Preheat   quantity.Elapsed   `json:"preheat"`       // before the first round
+	Reheat    quantity.Elapsed   `json:"reheat"`        // before each further round
+	Boil      quantity.TimeRange `json:"boil,omitzero"` // of a round, before it goes in: bagels
+	Covered   quantity.Elapsed   `json:"covered"`       // of a round
+	Uncovered quantity.TimeRange `json:"uncovered"`     // of a round
+	Bake      quantity.TimeRange `json:"bake"`          // covered and uncovered together
+	Total     quantity.TimeRange `json:"total"`         // from switching on to the last loaf out
 	// Extrapolated says that the guide time is for pieces of another size.
 	Extrapolated bool                 `json:"extrapolated"`
 	Oven         quantity.Temperature `json:"oven"`
@@ -136,7 +139,7 @@ type Program struct {
 //
 // Method: bake time from [OvenPiece.BakeTime]; a covered or steamed part by style and vessel, at most 60 % of the
 // bake; the rest uncovered at the lower setting; a vent between; rounds of Together pieces with reheating between
-// them. Valid range: 1 to 1,000 pieces, at most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the
+// them; bagels boil before they go in, four at a time, while the oven heats again. Valid range: 1 to 1,000 pieces, at most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the
 // bake time, ±20 % and more; ranges claim 80 %, and in a chain of rounds the same oven is early or late in each, so
 // ranges add up in full. Errors: [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent].
 // Source: Warenkunde Brot p. 141; guide bake times of a German glossary; covered pots, common practice, no source.
@@ -145,6 +148,7 @@ func (in OvenLoad) Program() (Program, error) {
 	if err != nil {
 		return Program{}, err
 	}
+	in.Vessel = in.Vessel.of(in.Style)
 	pr := Program{in: in, bake: bake, Extrapolated: bake.Extrapolated, PerRound: in.Pieces, Rounds: 1}
 	if in.Together > 0 && in.Together < in.Pieces {
 		pr.PerRound = in.Together
@@ -160,6 +164,7 @@ func (in OvenLoad) Program() (Program, error) {
 	if !in.Then.IsZero() {
 		pr.Then = in.Then
 	}
+	pr.Boil = boiling(in.Style, pr.PerRound)
 	preheat, reheat := vesselTimes(in.Vessel)
 	pr.Preheat, pr.Reheat = quantity.Elapsed(preheat), quantity.Elapsed(reheat)
 	if in.Preheat > 0 {
@@ -218,7 +223,7 @@ func checkBatch(in OvenLoad) (BakeTime, error) {
 	}.BakeTime()
 	p.Join("", err)
 	pieces := p.Int("Pieces", in.Pieces, 1, 1000)
-	vessels.Check(&p, "Vessel", in.Vessel)
+	vessels.CheckIfGiven(&p, "Vessel", in.Vessel)
 	if p.Int("Together", in.Together, 0, 1000) && pieces && in.Together > 0 &&
 		(in.Pieces+in.Together-1)/in.Together > 50 {
 		got := quantity.Tell("bake.got_rounds", "%d pieces, %d in a round, which are %d rounds", in.Pieces, in.Together,
@@ -292,7 +297,11 @@ func (pr *Program) phases() {
 	add(Preheating, 1, pr.Oven, sure(pr.Preheat.Duration()), false, preheatNote(pr.in.Vessel))
 	for round := 1; round <= pr.Rounds; round++ {
 		if round > 1 {
-			add(Reheating, round, pr.Oven, sure(pr.Reheat.Duration()), false, none)
+			// The oven gets hot again while the next bagels boil.
+			add(Reheating, round, pr.Oven, sure(max(0, pr.Reheat.Duration()-pr.Boil.Likely)), false, none)
+		}
+		if pr.Boil.Likely > 0 {
+			add(Boil, round, pr.Oven, pr.Boil, true, boilNote())
 		}
 		add(Load, round, pr.Oven, sure(0), true, loadNote(pr.in.Style))
 		marks := pr.marks()

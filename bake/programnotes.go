@@ -21,8 +21,7 @@ func preheatNote(v Vessel) working.Message {
 func loadNote(s Style) working.Message {
 	switch s {
 	case Bagel:
-		return working.Tell("bake.boil_and_load", "boil %v to %v in a wide pot, drain and load",
-			quantity.Elapsed(time.Minute), quantity.Elapsed(2*time.Minute))
+		return working.Tell("bake.drain_and_load", "drain and load")
 	case Focaccia:
 		return working.Tell("bake.dimple_and_load", "dimple and load")
 	case Pizza, FlatBread:
@@ -31,6 +30,29 @@ func loadNote(s Style) working.Message {
 		return working.Tell("bake.only_load", "load")
 	}
 	return working.Tell("bake.score_and_load", "score and load")
+}
+
+// A bagel lies in the water so long; common practice, no source. A wide pot takes four at a time; judgment.
+const (
+	boiledLeast, boiledMost = time.Minute, 2 * time.Minute
+	potful                  = 4
+)
+
+func boilNote() working.Message {
+	return working.Tell("bake.boil", "boil each %v to %v in a wide pot, four at a time", quantity.Elapsed(boiledLeast),
+		quantity.Elapsed(boiledMost))
+}
+
+// boiling is how long the pieces of one round boil, one potful after the other.
+func boiling(s Style, pieces int) quantity.TimeRange {
+	if s != Bagel {
+		return quantity.TimeRange{}
+	}
+	potfuls := time.Duration((pieces + potful - 1) / potful)
+	return quantity.TimeRange{
+		Early: potfuls * boiledLeast, Likely: potfuls * (boiledLeast + boiledMost) / 2, Late: potfuls * boiledMost,
+		Probability: quantity.NewPercent(bakeProbability),
+	}
 }
 
 const rescoreAfter = 5 * time.Minute

@@ -25,12 +25,14 @@ const (
 
 var shapes = enum.Of[Shape]("shape of a loaf", "", "round", "long", "thin", "tin", "ball", "sheet", "flat")
 
-// For is the shape itself, or the one usual for the style.
+// For is the shape in the oven: the shape itself, or the one usual for the style. Pizza and flat breads bake flat,
+// whatever they were as balls, unless they bake in a sheet.
 func (s Shape) For(style Style) Shape {
-	if s != UsualShape {
-		return s
+	usual := rowOf(style).shape
+	if s == UsualShape || usual == Flat && s != Sheet {
+		return usual
 	}
-	return rowOf(style).shape
+	return s
 }
 
 // IsValid reports whether the shape is given and one of the shapes.

@@ -10,20 +10,36 @@ import (
 // Vessel is what a loaf bakes on or in.
 type Vessel int
 
-// The vessels. The zero value is the stone.
+// The vessels. The zero value is "not given": open tins for pan bread, a tray for rich bread, soft rolls and focaccia,
+// a stone for the rest.
 const (
-	Stone  Vessel = iota // a stone or steel, or the oven's floor, with steam put in
-	Pot                  // a lidded pot, one loaf each
-	TinPan               // open tins
-	Tray                 // a tray
+	UsualVessel Vessel = iota // what the style usually has
+	Stone                     // a stone or steel, or the oven's floor, with steam put in
+	Pot                       // a lidded pot, one loaf each
+	TinPan                    // open tins
+	Tray                      // a tray
 )
 
-var vessels = enum.Of[Vessel]("vessel in the oven", "stone", "pot", "tin", "tray")
+var vessels = enum.Of[Vessel]("vessel in the oven", "", "stone", "pot", "tin", "tray")
 
-// IsValid reports whether the vessel is one of the vessels.
+// of is the vessel itself, or the one usual for the style. Common practice, no source.
+func (v Vessel) of(s Style) Vessel {
+	if v != UsualVessel {
+		return v
+	}
+	switch s {
+	case Pan:
+		return TinPan
+	case SoftRoll, Enriched, Focaccia:
+		return Tray
+	}
+	return Stone
+}
+
+// IsValid reports whether the vessel is given and one of the vessels.
 func (v Vessel) IsValid() bool { return vessels.Has(v) }
 
-// String names the vessel.
+// String names the vessel; it is empty for the usual one.
 func (v Vessel) String() string { return vessels.String(v) }
 
 // MarshalText implements encoding.TextMarshaler.

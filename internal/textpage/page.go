@@ -138,10 +138,17 @@ func (p *Page) Fits(indent int, align string, rows [][]string) bool {
 	return last+longest <= p.width || last <= p.width*2/3 && last+2+word <= p.width
 }
 
-// Rows prints columns: text left, numbers right where align says 'r'. The last column wraps. Where there is no room for
-// columns, one cell follows the other.
+// Rows prints columns: text left, numbers right where align says 'r'. The last column wraps, or where it has no room
+// the widest column of text. Where there is no room for columns, one cell follows the other.
 func (p *Page) Rows(indent int, align string, rows [][]string) {
 	if len(align) > 1 && !p.Fits(indent, align, rows) {
+		if p.ASCII {
+			rows = inASCII(rows)
+		}
+		if narrow, ok := p.narrowed(indent, align, rows); ok {
+			p.Rows(indent, align, narrow)
+			return
+		}
 		for _, r := range rows {
 			p.Para(indent, strings.Join(nonEmpty(r), "  "))
 		}

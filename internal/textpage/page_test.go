@@ -110,3 +110,41 @@ func TestAColoredNumberStaysWithItsUnit(t *testing.T) {
 		}
 	}
 }
+
+// A table that is too wide keeps its columns: the widest column of text wraps, the last apart; where even that is too
+// little, or there is only a column of numbers, one cell follows the other.
+func TestTheWidestColumnMakesRoom(t *testing.T) {
+	rows := [][]string{
+		{"after", "phase", "takes", "oven"},
+		{"50m", "load: boil each in a wide pot, drain it and load", "15m to 25m", "220 °C"},
+		{"1h10m", "reheat", "10m", "220 °C"},
+	}
+	p := textpage.New(52)
+	p.Rows(2, "rlll", rows)
+	want := `  after  phase                 takes       oven
+    50m  load: boil each in a  15m to 25m  220 °C
+           wide pot, drain it
+           and load
+  1h10m  reheat                10m         220 °C
+`
+	if diff := cmp.Diff(want, p.String()); diff != "" {
+		t.Error(diff)
+	}
+	for name, c := range map[string]struct {
+		width int
+		align string
+		rows  [][]string
+		want  string
+	}{
+		"too narrow":  {40, "rlll", rows[1:2], "  50m load: boil each in a wide pot,\n    drain it and load 15m to 25m 220 °C\n"},
+		"numbers":     {20, "rrr", [][]string{{"123456789", "123456789", "12345"}}, "  123456789\n    123456789 12345\n"},
+		"a long word": {44, "rlll", [][]string{{"50m", "Sauerteigvollkornroggenbrote", "15m", "220 °C"}},
+			"  50m Sauerteigvollkornroggenbrote 15m\n    220 °C\n"},
+	} {
+		p := textpage.New(c.width)
+		p.Rows(2, c.align, c.rows)
+		if got := p.String(); got != c.want {
+			t.Errorf("%s:\n%s", name, got)
+		}
+	}
+}

@@ -20,6 +20,7 @@ type times struct {
 	cool       time.Duration
 	mixes      int
 	rounds     int
+	boil       quantity.Elapsed   // of bagels, before each round
 	ripens     []ferment.Ripeness // of each preferment; zero where the baker says how long it stands
 	cools      []time.Duration    // each soaker, from hot until it is cool enough for the dough
 }
@@ -315,14 +316,14 @@ func (n *network) oven(rest string) {
 	heat := n.add(n.preheat())
 	for i := range n.t.rounds {
 		s := numbered(schedule.Bake, idBake, i, n.t.rounds, n.b.bakeName())
-		s.Min, s.Needs = grid(b.Oven.Covered.Duration()+b.Oven.Uncovered.Duration()), n.there
+		s.Min, s.Needs = n.round(), n.there
 		bake := n.add(s)
 		if i == 0 {
 			n.atOnce(rest, bake)
 			n.atOnce(heat, bake)
 			continue
 		}
-		gap := grid(b.Oven.Reheat.Duration())
+		gap := n.reheats()
 		most := gap + quantity.Elapsed(5*time.Minute) // proofed loaves do not wait
 		if b.Retard != nil && b.Retard.WarmUp == 0 {
 			most = gap + quantity.Elapsed(15*time.Minute) // cold ones may
@@ -447,8 +448,17 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 
 // baking is how long all rounds take.
 func (n *network) baking() quantity.Elapsed {
-	each, gap := grid(n.b.Oven.Covered.Duration()+n.b.Oven.Uncovered.Duration()), grid(n.b.Oven.Reheat.Duration())
-	return quantity.Elapsed(n.t.rounds)*each + quantity.Elapsed(n.t.rounds-1)*gap
+	return quantity.Elapsed(n.t.rounds)*n.round() + quantity.Elapsed(n.t.rounds-1)*n.reheats()
+}
+
+// round is how long one round takes: bagels boil before they bake.
+func (n *network) round() quantity.Elapsed {
+	return n.t.boil + grid(n.b.Oven.Covered.Duration()+n.b.Oven.Uncovered.Duration())
+}
+
+// reheats is from one round to the next: the oven gets hot again while the next bagels boil.
+func (n *network) reheats() quantity.Elapsed {
+	return max(0, grid(n.b.Oven.Reheat.Duration())-n.t.boil)
 }
 
 // fresh is for how long the bread may wait when it is cool.

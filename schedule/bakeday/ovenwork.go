@@ -12,11 +12,11 @@ import (
 // checkBaking reports what is wrong with the times in the oven, as far as it can be said without the loaves.
 func (b *Bake) checkBaking(p *quantity.Problems) {
 	o := b.Oven
-	if !o.Vessel.IsValid() {
+	if o.Vessel != bake.UsualVessel && !o.Vessel.IsValid() {
 		p.Add("Oven.Vessel", o.Vessel, quantity.Tell("bakeday.want_stone_pot_tin_or_tray", "stone, pot, tin or tray"),
 			quantity.ErrOutOfRange)
 	}
-	if o.Pots > 0 && o.Vessel != bake.Stone && o.Vessel != bake.Pot {
+	if o.Pots > 0 && o.Vessel != bake.UsualVessel && o.Vessel != bake.Pot {
 		p.Add("Oven.Vessel", o.Vessel, quantity.Tell("bakeday.want_pot_there_are_pots", "pot, as there are pots"),
 			quantity.ErrInconsistent)
 	}
@@ -29,21 +29,12 @@ func (b *Bake) checkBaking(p *quantity.Problems) {
 	}
 }
 
-// vessel is what the loaves bake on or in.
+// vessel is what the loaves bake on or in, as far as the bake says it.
 func (b *Bake) vessel() bake.Vessel {
-	switch {
-	case b.Oven.Pots > 0:
+	if b.Oven.Pots > 0 {
 		return bake.Pot
-	case b.Oven.Vessel != bake.Stone:
-		return b.Oven.Vessel
 	}
-	switch b.Loaves.Style {
-	case bake.Pan:
-		return bake.TinPan
-	case bake.SoftRoll, bake.Enriched, bake.Focaccia:
-		return bake.Tray
-	}
-	return bake.Stone
+	return b.Oven.Vessel
 }
 
 // heat lays out the rounds, and puts the guide values for what the bake leaves out. A guide time for pieces of
@@ -96,18 +87,25 @@ func ofOven(err error) error {
 // tendingTakes is how long hands are at the oven for the lid, the cuts or a turn. Judgment.
 const tendingTakes = time.Minute
 
-// tending are the moments of a round at which hands go to the oven, at their minutes from its loading.
+// tending are the moments of a round at which hands go to the oven, at their minutes from its beginning.
 func (d Day) tending(round StepData) []StepData {
 	var out []StepData
-	var loaded time.Duration
+	var begun time.Duration // the round, with the boiling or the loading
+	boiled := false
 	for _, ph := range d.Baking.Program.Phases {
 		if ph.Round != round.Number {
 			continue
 		}
 		id := ""
 		switch ph.Kind {
+		case bake.Boil:
+			begun, boiled = ph.Start.Likely, true
 		case bake.Load:
-			loaded = ph.Start.Likely
+			if boiled {
+				id = idLoad
+				break
+			}
+			begun = ph.Start.Likely
 		case bake.Rescore:
 			id = idRescore
 		case bake.Vent:
@@ -127,7 +125,7 @@ func (d Day) tending(round StepData) []StepData {
 		if round.Of > 1 {
 			s.Name = working.Tell("bakeday.numbered", "%v, %d of %d", s.Name, round.Number, round.Of)
 		}
-		after := ph.Start.Likely - loaded
+		after := (ph.Start.Likely - begun).Round(time.Minute)
 		s.Start, s.Takes = round.Start.Add(after), quantity.Elapsed(tendingTakes)
 		s.End = s.Start.Add(tendingTakes)
 		s.EarliestStart, s.LatestStart = round.EarliestStart.Add(after), round.LatestStart.Add(after)

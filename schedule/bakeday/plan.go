@@ -238,6 +238,7 @@ func (d *Day) times() times {
 		cool:   cool,
 		mixes:  d.Water.Mixes,
 		rounds: d.Baking.Rounds,
+		boil:   grid(d.Baking.Program.Boil.Likely),
 		ripens: d.Preferments,
 		cools:  d.cools,
 	}

@@ -3,6 +3,7 @@ package bakeday
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -169,6 +170,19 @@ func TestBagelsAreBoiled(t *testing.T) {
 		if got := step(t, d, id).Name.String(); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
+	}
+	// Ten make three potfuls, which take five minutes before they are in the oven.
+	bakes, o := step(t, d, "bake-1"), d.Data().Oven
+	if got := bakes.End.Sub(bakes.Start); got != 5*time.Minute+o.Uncovered.Duration() {
+		t.Errorf("boiled and baked for %v, of which %v in the oven", got, o.Uncovered)
+	}
+	i := slices.IndexFunc(d.Data().Steps, func(s StepData) bool { return s.ID == "load-1" })
+	if i < 0 {
+		t.Fatal("nothing says when they go in")
+	}
+	if s := d.Data().Steps[i]; s.Start.Sub(bakes.Start) < 4*time.Minute || s.Start.Sub(bakes.Start) > 5*time.Minute ||
+		s.Name.String() != "drain and load" || !s.Hands {
+		t.Errorf("%+v", s)
 	}
 }
 

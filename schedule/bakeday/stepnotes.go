@@ -77,7 +77,7 @@ func (b *Bake) stepIDs() []string {
 	}
 	several(idFold, b.Bulk.Folds)
 	several(idMix, 60)
-	for _, id := range []string{idBake, idVent, idRescore, idTurn} {
+	for _, id := range []string{idBake, idLoad, idVent, idRescore, idTurn} {
 		several(id, max(1, b.Loaves.Pieces))
 	}
 	for i, s := range b.beforehand() {

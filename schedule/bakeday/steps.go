@@ -19,6 +19,7 @@ const (
 	idLaminate = "laminate"
 	idShape    = "shape"
 	idRetard   = "retard"
+	idLoad     = "load"
 	idRescore  = "rescore"
 	idOut      = "take-out"
 	idWarm     = "warm-up"
