@@ -114,10 +114,10 @@ func TestProbeAnswersThatAreNoErrors(t *testing.T) {
 
 func TestBadInputNamesItsFields(t *testing.T) {
 	_, e1 := LoafReading{
-		Goal:  Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7},
-		Core:  quantity.Celsius(212),
-		Loaf:  quantity.Grams(500),
-		Held:  quantity.Elapsed(-time.Minute),
+		Goal: Goal{Style: 99, Place: At(quantity.Meters(9500)), Rule: 7},
+		Core: quantity.Celsius(212),
+		Loaf: quantity.Grams(500),
+		Held: quantity.Elapsed(-time.Minute),
 	}.Judge()
 	_, e2 := LoafReading{
 		Core:   quantity.Celsius(95),

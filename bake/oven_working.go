@@ -155,7 +155,7 @@ func (pr Program) Working() working.Working {
 	rounds := working.Given("r", working.Tell("bake.symbol_rounds", "rounds"), pr.Rounds)
 	round, between := covered.Plus(open), reheat
 	if pr.Boil.Likely > 0 {
-		boil := working.Given("t_boil", working.Tell("bake.symbol_boil", "boiling, while the oven heats again"),
+		boil := working.Given("t_boil", working.Tell("bake.symbol_boil", "boiling before the oven"),
 			pr.Boil.Likely)
 		round, between = boil.Plus(covered).Plus(open), working.Max(0, reheat.Minus(boil))
 	}

@@ -47,6 +47,7 @@ bake.symbol_altitude altitude
 bake.symbol_arrival core doneness
 bake.symbol_arrives core doneness
 bake.symbol_barometer altitude pressure
+bake.symbol_boil boiling_point
 bake.symbol_boiling boiling_point
 bake.symbol_carried carry_over share
 bake.symbol_coefficient axis coefficient series

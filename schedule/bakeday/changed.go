@@ -36,7 +36,7 @@ func (r Replanned) beside() report.Grid {
 func (r Replanned) changeBlocks() []report.Block {
 	t := r.beside()
 	if len(t.Rows) == 0 {
-		return []report.Block{report.Say(working.Tell("bakeday.nothing_changes", "nothing else changes"))}
+		return []report.Block{report.Say(working.Tell("bakeday.nothing_changes", "it stays as it was"))}
 	}
 	return []report.Block{t}
 }

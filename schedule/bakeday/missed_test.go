@@ -104,7 +104,7 @@ func TestTheNewPlanBesideTheOld(t *testing.T) {
 	if err != nil || len(same.beside().Rows) != 0 {
 		t.Errorf("nothing is late and %v changes, %v", same.beside().Rows, err)
 	}
-	if text := (report.Report{Sections: []report.Section{same.Report().Section("changes")}}).Text(report.Options{}); !strings.Contains(text, "nothing else changes") {
+	if text := (report.Report{Sections: []report.Section{same.Report().Section("changes")}}).Text(report.Options{}); !strings.Contains(text, "it stays as it was") {
 		t.Error(text)
 	}
 }

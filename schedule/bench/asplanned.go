@@ -1,15 +1,23 @@
 package bench
 
 import (
+	"time"
+
 	"example.org/maslin/dough"
-	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bakeday"
+	"example.org/maslin/schedule/wallclock"
 )
 
-// AsPlanned fills what was not observed of a dough with what the plan says it is made of.
-func (m DoughMixed) AsPlanned(day bakeday.Day) DoughMixed {
-	b := day.Rising.Bulk.Bulk()
+// AsPlanned fills what was not observed of a dough that left the mixer at a moment with what the plan says it is made
+// of, and where it rises. So the log reckons as the bench does.
+func (m DoughMixed) AsPlanned(day bakeday.Day, mixed time.Time) DoughMixed {
+	rising := day.Rising
+	if r, err := day.MixedAt(mixed, m.Dough); err == nil && r.Feasible {
+		rising = r
+	}
+	b := rising.Bulk.Bulk()
 	or := func(to *quantity.Percent, from quantity.Percent) {
 		if to.IsZero() {
 			*to = tenth(from)
@@ -43,18 +51,32 @@ func (m DoughMixed) AsPlanned(day bakeday.Day) DoughMixed {
 	}
 	or(&m.Salt, day.Batch.SaltShare())
 	or(&m.Sugar, b.Sugar)
-	or(&m.Hydration, day.Batch.Hydration())
+	or(&m.Hydration, b.Hydration) // with the water of milk and eggs
 	or(&m.WholeGrain, day.Batch.WholeGrain())
-	or(&m.Rise, day.Rising.ShapeAt)
+	or(&m.Rise, rising.ShapeAt)
+	m.Enriched = m.Enriched || b.Enriched
 	if m.Altitude.IsZero() {
 		m.Altitude = day.Bake.Kitchen.Altitude
 	}
 	if m.Room.IsZero() {
-		for _, f := range day.Water.Factors {
-			if f.Kind == mixing.RoomFactor {
-				m.Room = quantity.Celsius(roundTo(f.Temperature.Celsius(), 10))
-			}
+		m.Into = roomOf(day.Bake, mixed, day.Zone)
+		if at, err := m.Into.At(0); err == nil {
+			m.Room = quantity.Celsius(roundTo(at.Celsius(), 10))
+		}
+		if box := day.Bake.Bulk.Box; !box.IsZero() {
+			m.Into = ferment.Room{Night: box}
 		}
 	}
 	return m
+}
+
+// roomOf is the kitchen by its day and night, from a moment on.
+func roomOf(b bakeday.Bake, from time.Time, zone *time.Location) ferment.Room {
+	minutes := func(c wallclock.Clock) quantity.Elapsed {
+		return quantity.Elapsed(time.Duration(c.Minutes()) * time.Minute)
+	}
+	k := b.Kitchen
+	return ferment.Room{
+		Night: k.Night, Day: k.Day, WarmestAt: minutes(k.WarmestAt), Starts: minutes(wallclock.ClockOf(from, zone)),
+	}
 }

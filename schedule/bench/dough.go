@@ -60,7 +60,7 @@ func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []wor
 	bulk = ferment.Bulk{
 		WholeGrain: m.WholeGrain, Hydration: m.Hydration, Salt: m.Salt, Sugar: m.Sugar, Altitude: m.Altitude,
 		Law:         ferment.GasBalance(),
-		Inoculation: m.Inoculation, Kneading: kneadedBy(m.Mixer),
+		Inoculation: m.Inoculation, Kneading: kneadedBy(m.Mixer), Enriched: m.Enriched,
 	}
 	need := func(absent bool, what working.Message) {
 		if absent {
@@ -76,7 +76,10 @@ func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []wor
 	if len(missing) > 0 {
 		return bulk, missing, nil
 	}
-	room := ferment.Room{Night: m.Room}
+	room := m.Into
+	if room.Night.IsZero() {
+		room = ferment.Room{Night: m.Room}
+	}
 	switch {
 	case len(probe) > 0:
 		var points ferment.Readings

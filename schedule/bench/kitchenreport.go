@@ -110,7 +110,7 @@ func (k KitchenNow) Report() report.Report {
 		add("next", title, k.blocks(next, line)...)
 		shown[next.key()] = true
 	}
-	add("changes", working.Tell("bench.title_changes", "So the rest of the plan changes"), k.changes()...)
+	add("changes", working.Tell("bench.title_changes", "The rest of the plan"), k.changes()...)
 	if rows := k.later(shown); len(rows) > 0 {
 		add("later", working.Tell("bench.title_later", "After that"), report.Grid{
 			Key: "later", Columns: []report.GridColumn{{Key: "start"}, {Key: "hands"}, {Key: "step"}}, Rows: rows,

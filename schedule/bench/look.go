@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"time"
+
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
@@ -17,9 +19,19 @@ func (m DayNow) LookFor(s bakeday.StepData) []working.Message {
 		out = append(out, working.Tell("bench.own_note", "your note: %s", note))
 	}
 	if s.LookFrom != nil && s.LookTo != nil {
-		out = append(out, working.Tell("bench.look_at", "look at it from %v to %v", *s.LookFrom, *s.LookTo))
+		from, to := m.lookBetween(s)
+		out = append(out, working.Tell("bench.look_at", "look at it from %v to %v", from, to))
 	}
 	return out
+}
+
+// lookBetween is when the dough may be ready: by what is known of it since it was mixed, and else as planned.
+func (m DayNow) lookBetween(s bakeday.StepData) (from, to time.Time) {
+	if s.Kind != schedule.Bulk || m.Progress == nil || m.Dough == nil {
+		return *s.LookFrom, *s.LookTo
+	}
+	ready := m.Progress.Now.Ready()
+	return m.Mixed.Add(ready.Early.Round(time.Minute)), m.Mixed.Add(ready.Late.Round(time.Minute))
 }
 
 func (m DayNow) doing(s bakeday.StepData) []working.Message {
@@ -171,5 +183,5 @@ func (m DayNow) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Mess
 				o.Covered, s.Start.Add(o.Covered.Duration()), o.Uncovered),
 		)
 	}
-	return out
+	return append(out, m.core(s)...)
 }

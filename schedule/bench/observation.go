@@ -98,9 +98,11 @@ type DoughMixed struct {
 	Hydration   quantity.Percent     `json:"hydration,omitzero"`
 	WholeGrain  quantity.Percent     `json:"whole_grain,omitzero"`
 	Altitude    quantity.Length      `json:"altitude,omitzero"`
-	Room        quantity.Temperature `json:"room,omitzero"`
-	Weight      quantity.Mass        `json:"weight,omitzero"` // of the dough in its tub
-	Rise        quantity.Percent     `json:"rise,omitzero"`   // aimed at when it is shaped
+	Enriched    bool                 `json:"enriched,omitzero"` // with milk or egg
+	Room        quantity.Temperature `json:"room,omitzero"`     // at mixing
+	Into        ferment.Room         `json:"into,omitzero"`     // where it rises; not given: Room throughout
+	Weight      quantity.Mass        `json:"weight,omitzero"`   // of the dough in its tub
+	Rise        quantity.Percent     `json:"rise,omitzero"`     // aimed at when it is shaped
 }
 
 // SeenRise is how far the dough has risen.

@@ -235,10 +235,10 @@ func (all Observations) whenReady(o Observation) ([]working.Message, error) {
 	took := one.Took.Duration().Round(time.Minute)
 	if e.Ready().Contains(one.Took.Duration()) {
 		return []working.Message{
-			working.Tell("bench.held", "it took %v, inside the range from the bakes before: %v", took, e.Ready()),
+			working.Tell("bench.held", "it took %v, inside the range that was expected of it: %v", took, e.Ready()),
 		}, nil
 	}
 	return []working.Message{
-		working.Tell("bench.missed", "it took %v, outside the range from the bakes before: %v", took, e.Ready()),
+		working.Tell("bench.missed", "it took %v, outside the range that was expected of it: %v", took, e.Ready()),
 	}, nil
 }

@@ -157,10 +157,12 @@ func (m *DayNow) look(seen Observations) {
 				planned.Rises = append(planned.Rises, o)
 			case SawReady:
 				planned.Ready = &o
+			case SawCore:
+				planned.Cores = append(planned.Cores, o)
 			}
 		}
 	}
-	if len(planned.Rises) > 0 || planned.Ready != nil {
+	if len(planned.Rises) > 0 || planned.Ready != nil || len(planned.Cores) > 0 {
 		m.Dough = &planned
 	}
 }

@@ -13,7 +13,7 @@ import (
 // logMix keeps a dough that left the mixer: its temperature, and what made it so.
 type logMix struct {
 	noted
-	Mix   bench.DoughMixed `flags:"* Inoculation=prefermented Yeast=-" paths:"mix=dough mix.inoculation=prefermented"`
+	Mix   bench.DoughMixed `flags:"* Inoculation=prefermented Yeast=- Enriched=- Into=-" paths:"mix=dough mix.inoculation=prefermented"`
 	Yeast yeastDose        `flag:"yeast" paths:"mix.yeast=yeast mix.yeast_kind=yeast"`
 }
 
@@ -31,15 +31,25 @@ func (q *logMix) ask(c *call) error {
 		if l.clock.Now, err = q.clock(c.System, l.clock.Zone); err != nil {
 			return err
 		}
-		day, err := l.bake.Plan(c.cmd.Context(), l.clock)
-		if err != nil {
-			return l.complain(err)
-		}
 		zone = l.clock.Zone
 		if q.Bread == "" {
 			q.Bread = l.bake.Name
 		}
-		*m = m.AsPlanned(day)
+		o, err := q.observation(c, bench.SawMixed, zone)
+		if wrong := c.complain(err); wrong != nil {
+			return wrong
+		}
+		_, content, err := q.read(c.System)
+		if err != nil {
+			return err
+		}
+		// The plan is that of the bench: the one that is followed, where one is.
+		o.Bread, o.Mix = l.bake.Name, m
+		day, err := bench.Under{Bake: l.bake, Observations: append(content.Entries, o)}.At(c.cmd.Context(), l.clock)
+		if err != nil {
+			return l.complain(err)
+		}
+		*m = m.AsPlanned(day.Day, o.At)
 	}
 	return q.write(c, bench.SawMixed, zone, func(o *bench.Observation) { o.Mix = m })
 }
