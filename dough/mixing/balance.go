@@ -15,6 +15,9 @@ type Portion struct {
 	Hydration   quantity.Percent     `json:"hydration,omitzero"` // of a Levain
 	// SpecificHeat, when not zero, is used instead of the substance's.
 	SpecificHeat SpecificHeat `json:"specific_heat,omitzero"`
+	// Warmest is how warm it may be made before mixing, where warming it is a way to a warmer dough: milk, eggs, a soaker.
+	// Not given: it goes in as it is, but for the flour and the levain.
+	Warmest quantity.Temperature `json:"warmest,omitzero"`
 }
 
 func (i Portion) heat() SpecificHeat {
@@ -207,6 +210,9 @@ func (i Portion) check(p *quantity.Problems, path string, needTemperature bool) 
 	quantity.Check(p, path+".Mass", i.Mass, quantity.Mass{}, mostMass)
 	if needTemperature || !i.Temperature.IsZero() {
 		quantity.Check(p, path+".Temperature", i.Temperature, coldestThing, hottestThing)
+	}
+	if !i.Warmest.IsZero() {
+		quantity.Check(p, path+".Warmest", i.Warmest, coldestThing, hottestThing)
 	}
 	if i.SpecificHeat != 0 {
 		p.Float(path+".SpecificHeat", float64(i.SpecificHeat), 0.1, 6, "kJ/(kg·K)")

@@ -21,7 +21,7 @@ func (r *BalanceResult) remedies() []WaterRemedy {
 func (r *BalanceResult) warmer() []WaterRemedy {
 	at := r.in
 	at.WaterTemperature = at.Warmest
-	var out []WaterRemedy
+	out := append(r.together(), at.warmParts(r.target)...)
 	levain, from, hasLevain := at.solveFor(Levain, r.target)
 	if hasLevain {
 		out = append(out, WaterRemedy{
@@ -50,9 +50,11 @@ func (r *BalanceResult) warmer() []WaterRemedy {
 func (b Balance) warmBoth(target quantity.Temperature) (WaterRemedy, bool) {
 	const warmLevain = 28 // °C, where most levains ripen fast; judgment
 	top := quantity.Celsius(warmLevain)
-	c := b.with(Levain, top)
+	isLevain := func(i int) bool { return b.goesAs(i, Levain) }
+	isFlour := func(i int) bool { return b.goesAs(i, Flour) }
+	c := b.with(isLevain, top)
 	flour, from, ok := c.solveFor(Flour, target)
-	if !ok || b.mean(Levain).Compare(top) >= 0 || flour.Compare(b.mean(Flour)) <= 0 {
+	if !ok || b.mean(isLevain).Compare(top) >= 0 || flour.Compare(b.mean(isFlour)) <= 0 {
 		return WaterRemedy{}, false
 	}
 	return WaterRemedy{
@@ -128,21 +130,78 @@ func (b Balance) otherDough(limit quantity.Temperature) []WaterRemedy {
 	}}
 }
 
+// together is milk that is warmed with the water, both to one temperature; none where there is no milk.
+//
+//	T = (C_water·T_water + C_milk·T_milk) ÷ (C_water + C_milk)      T_water as asked for
+func (r *BalanceResult) together() []WaterRemedy {
+	var out []WaterRemedy
+	water := float64(r.terms[0].capacity)
+	for i, part := range r.in.Ingredients {
+		if part.Substance != Milk || part.Warmest.IsZero() {
+			continue
+		}
+		share := water / (water + float64(r.terms[i+1].capacity))
+		t := share*r.wanted + (1-share)*part.Temperature.Celsius()
+		both := quantity.Celsius(t)
+		out = append(out, WaterRemedy{
+			Way: WarmPart, Factor: part.label(), Temperature: both, Enough: both.Compare(r.in.Warmest) <= 0,
+			from: origin{balance: r, asked: r.Water, before: part.Temperature, share: share, found: t, together: true},
+			Text: working.Tell("mixing.remedy_together", "warm %s and water together, to %.1f both", part.label(), both),
+		})
+	}
+	return out
+}
+
+// warmParts are the parts that may be warmed, each by itself, with the water at its limit.
+func (b Balance) warmParts(target quantity.Temperature) []WaterRemedy {
+	var out []WaterRemedy
+	for i, part := range b.Ingredients {
+		if part.Warmest.IsZero() || part.Substance == Milk {
+			continue
+		}
+		t, from, ok := b.solve(func(k int) bool { return k == i }, target)
+		if !ok {
+			continue
+		}
+		m := WaterRemedy{
+			Way: WarmPart, from: from, Factor: part.label(), Temperature: t, Enough: t.Compare(part.Warmest) <= 0,
+			Text: working.Tell("mixing.remedy_warm_part", "warm %s to %.1f just before you mix, with water at %.1f",
+				part.label(), t, b.Warmest),
+		}
+		if m.Enough {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
 // solveFor is the temperature that everything of a substance must have, and from what it was found; false when there
 // is none of it.
 func (b Balance) solveFor(s Substance, target quantity.Temperature) (quantity.Temperature, origin, bool) {
-	mean := b.mean(s)
+	return b.solve(func(i int) bool { return b.goesAs(i, s) }, target)
+}
+
+// goesAs reports whether a part is of a substance, and not warmed by itself.
+func (b Balance) goesAs(i int, s Substance) bool {
+	return b.Ingredients[i].Substance == s && b.Ingredients[i].Warmest.IsZero()
+}
+
+// solve is the temperature that the chosen parts must have, and from what it was found; false when there are none.
+func (b Balance) solve(
+	chosen func(int) bool, target quantity.Temperature,
+) (quantity.Temperature, origin, bool) {
+	mean := b.mean(chosen)
 	if mean.IsZero() {
 		return mean, origin{}, false
 	}
-	f, err := b.with(s, mean).Final()
+	f, err := b.with(chosen, mean).Final()
 	if err != nil {
 		return mean, origin{}, false
 	}
 	share := 0.0
-	for i, t := range f.terms {
-		if f.isSubstance(i, s) {
-			share += float64(t.capacity) / f.total
+	for i := range b.Ingredients {
+		if chosen(i) {
+			share += float64(f.terms[i+1].capacity) / f.total
 		}
 	}
 	found := mean.Celsius() + (target.Celsius()-f.wanted)/share
@@ -151,22 +210,22 @@ func (b Balance) solveFor(s Substance, target quantity.Temperature) (quantity.Te
 		!t.IsZero()
 }
 
-// with is the balance with everything of a substance at one temperature.
-func (b Balance) with(s Substance, t quantity.Temperature) Balance {
+// with is the balance with the chosen parts at one temperature.
+func (b Balance) with(chosen func(int) bool, t quantity.Temperature) Balance {
 	b.Ingredients = append([]Portion(nil), b.Ingredients...)
 	for i := range b.Ingredients {
-		if b.Ingredients[i].Substance == s {
+		if chosen(i) {
 			b.Ingredients[i].Temperature = t
 		}
 	}
 	return b
 }
 
-// mean is the temperature of everything of a substance, by heat capacity; not given when there is none.
-func (b Balance) mean(s Substance) quantity.Temperature {
+// mean is the temperature of the chosen parts, by heat capacity; not given when there are none.
+func (b Balance) mean(chosen func(int) bool) quantity.Temperature {
 	c, h := 0.0, 0.0
-	for _, i := range b.Ingredients {
-		if i.Substance == s {
+	for k, i := range b.Ingredients {
+		if chosen(k) {
 			w := i.Mass.Kilograms() * float64(i.heat())
 			c += w
 			h += w * i.Temperature.Celsius()

@@ -13,7 +13,7 @@ var (
 	ways  = enum.Of[Way](
 		"way to the target", "", "ice", "chilled water", "chilled flour", "warm flour", "warm levain",
 		"warm flour and levain",
-		"shorter mixing", "other target",
+		"warm part", "shorter mixing", "other target",
 	)
 	factorKinds = enum.Of[FactorKind]("factor", "", "flour", "room", "levain", "bowl")
 	fullnesses  = enum.Of[Fullness]("fullness of a bowl", "unknown", "comfortable", "likely to fit", "tight",

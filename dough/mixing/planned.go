@@ -145,7 +145,8 @@ func (in Planned) Pour() (PlannedWater, error) {
 func (r *PlannedWater) compare() {
 	in := r.in
 	f := Factors{Target: in.Target, Coldest: in.Coldest, Warmest: in.Warmest}
-	if flour := r.balance.in.mean(Flour); !flour.IsZero() {
+	at := r.balance.in
+	if flour := at.mean(func(i int) bool { return at.Ingredients[i].Substance == Flour }); !flour.IsZero() {
 		f.Others = append(f.Others, Factor{Kind: FlourFactor, Temperature: flour})
 	}
 	f.Others = append(f.Others, Factor{Kind: RoomFactor, Temperature: in.Room})

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -152,6 +153,13 @@ func plans(t *rapid.T) mixing.Planned {
 		p.Ingredients = append([]mixing.Portion(nil), p.Ingredients...)
 		p.Ingredients[0].Temperature = quantity.Temperature{}
 	}
+	if rapid.Bool().Draw(t, "with milk and a soaker") {
+		p.Ingredients = append(append([]mixing.Portion(nil), p.Ingredients...),
+			mixing.Portion{Name: "milk", Mass: quantity.Grams(300), Substance: mixing.Milk,
+				Temperature: celsius(t, "milk", 2, 20), Warmest: quantity.Celsius(40)},
+			mixing.Portion{Name: "soaker", Mass: quantity.Grams(400), Substance: mixing.Levain,
+				Hydration: quantity.NewPercent(100), Temperature: celsius(t, "soaker", 4, 25), Warmest: quantity.Celsius(40)})
+	}
 	if rapid.Bool().Draw(t, "measured") {
 		p.Warming = delta(t, "warming", -3, 15)
 	}
@@ -200,7 +208,7 @@ func TestRemediesOfAPlanReachTheTarget(t *testing.T) {
 			done.Ingredients = append([]mixing.Portion(nil), plan.Ingredients...)
 			set := func(s mixing.Substance, at quantity.Temperature) {
 				for i := range done.Ingredients {
-					if done.Ingredients[i].Substance == s {
+					if done.Ingredients[i].Substance == s && done.Ingredients[i].Warmest.IsZero() {
 						done.Ingredients[i].Temperature = at
 					}
 				}
@@ -213,6 +221,15 @@ func TestRemediesOfAPlanReachTheTarget(t *testing.T) {
 			case mixing.WarmFlourAndLevain:
 				set(mixing.Flour, m.Temperature)
 				set(mixing.Levain, m.Levain)
+			case mixing.WarmPart:
+				for i, part := range done.Ingredients {
+					if part.Name == m.Factor {
+						done.Ingredients[i].Temperature = m.Temperature
+					}
+				}
+				if m.Factor == "milk" { // with the water
+					water = m.Temperature
+				}
 			case mixing.ShorterMixing:
 				warming = m.Rise
 			case mixing.OtherTarget:
@@ -264,5 +281,55 @@ func TestPlansTravel(t *testing.T) {
 		if _, err := json.Marshal(a); err != nil {
 			t.Error(err)
 		}
+	}
+}
+
+// Cold milk is warmed with the water, and a soaker before mixing, where the water alone cannot warm the dough: by hand,
+// heat in and heat out. Levain is then asked for as a levain alone. What need not be warmed is not.
+func TestMilkAndSoakersAreWarmed(t *testing.T) {
+	plan := mixing.Planned{
+		Target: quantity.Celsius(25.5), Room: quantity.Celsius(20), Mixer: mixing.Planetary, Water: quantity.Grams(100),
+		Warming: quantity.DeltaCelsius(4),
+		Ingredients: []mixing.Portion{
+			{Mass: quantity.Grams(500), Substance: mixing.Flour, Temperature: quantity.Celsius(20)},
+			{Name: "milk", Mass: quantity.Grams(230), Substance: mixing.Milk, Temperature: quantity.Celsius(4),
+				Warmest: quantity.Celsius(40)},
+		},
+	}
+	w, err := plan.Pour()
+	if err != nil || w.Feasible || len(w.Remedies) == 0 || w.Remedies[0].Way != mixing.WarmPart || !w.Remedies[0].Enough {
+		t.Fatal(w, err)
+	}
+	heat := func(s mixing.Substance) float64 {
+		c, _ := s.Heat(quantity.NewPercent(100))
+		return float64(c)
+	}
+	flour, milk, water := 0.5*heat(mixing.Flour), 0.23*heat(mixing.Milk), 0.1*heat(mixing.Water)
+	want := ((flour+milk+water)*(25.5-4) - flour*20) / (milk + water)
+	if got := w.Remedies[0]; math.Abs(got.Temperature.Celsius()-want) > 0.01 ||
+		got.String() != working.Tell("test.t", "warm milk and water together, to %.1f both", got.Temperature).String() {
+		t.Errorf("%v, by hand %.2f °C", got, want)
+	}
+	plan.Ingredients[1].Warmest = quantity.Temperature{}
+	if w, err = plan.Pour(); err != nil || w.Remedies[0].Way == mixing.WarmPart {
+		t.Errorf("what may not be warmed: %v, %v", w.Remedies, err)
+	}
+	plan.Ingredients[1] = mixing.Portion{Name: "seeds", Mass: quantity.Grams(600), Substance: mixing.Levain,
+		Hydration: quantity.NewPercent(100), Temperature: quantity.Celsius(8), Warmest: quantity.Celsius(40)}
+	if w, err = plan.Pour(); err != nil || w.Remedies[0].Way != mixing.WarmPart || w.Remedies[0].Factor != "seeds" {
+		t.Fatal(w.Remedies, err)
+	}
+	for _, r := range w.Remedies {
+		if r.Way == mixing.WarmLevain || r.Way == mixing.WarmFlourAndLevain {
+			t.Errorf("there is no levain: %v", r)
+		}
+	}
+	plan.Ingredients[1].Warmest = quantity.Celsius(9)
+	if w, err = plan.Pour(); err != nil || w.Remedies[0].Way == mixing.WarmPart {
+		t.Errorf("too warm for it: %v, %v", w.Remedies, err)
+	}
+	plan.Ingredients[1].Warmest = quantity.Celsius(200)
+	if _, err = plan.Pour(); err == nil || !strings.Contains(err.Error(), "ingredients[1].warmest") {
+		t.Error(err)
 	}
 }

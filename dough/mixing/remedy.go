@@ -25,6 +25,8 @@ const (
 	WarmLevain
 	// WarmFlourAndLevain is both.
 	WarmFlourAndLevain
+	// WarmPart is another part of the dough that is warmed: milk, eggs, a soaker.
+	WarmPart
 	// ShorterMixing brings less friction.
 	ShorterMixing
 	// OtherTarget is the dough temperature that the coldest or warmest water gives.
@@ -40,7 +42,7 @@ type WaterRemedy struct {
 	// Ice and Liquid are the weights when the water's weight and the tap's temperature were given.
 	Ice    quantity.Mass `json:"ice,omitzero"`
 	Liquid quantity.Mass `json:"liquid,omitzero"`
-	// Factor is the name of the factor to cool or warm, and Temperature where to; for
+	// Factor is the name of the factor or part to cool or warm, and Temperature where to; for
 	// OtherTarget the dough's.
 	Factor      string               `json:"factor,omitempty"`
 	Temperature quantity.Temperature `json:"temperature,omitzero"`

@@ -22,6 +22,8 @@ type origin struct {
 	before  quantity.Temperature
 	share   float64
 	found   float64 // °C
+
+	together bool // warmed with the water
 }
 
 // Working derives the figure of the way; a way without arithmetic has no steps.
@@ -100,6 +102,18 @@ func (r WaterRemedy) byBalance(d *working.Derivation) {
 				Decimals: 1, Source: working.Algebra(),
 			})
 		}
+		return
+	}
+	if from.together {
+		asked := d.Add(from.balance.Working())
+		before := working.Given("T_before", working.Tell("mixing.symbol_before_way", "its temperature now"), from.before)
+		share := working.Given("w", working.Tell("mixing.symbol_water_share",
+			"share of the water in the heat capacity of both"), working.Amount(from.share, "", 4))
+		d.Find(working.Finding{
+			Name: working.Tell("mixing.way_together", "temperature of both for the dough wanted"), Symbol: "T_both",
+			By: share.Times(asked).Plus(working.Num(1).Minus(share).Times(before)),
+			Is: celsius(from.found), Decimals: 1, Source: sources.HeatBalance,
+		})
 		return
 	}
 	dough := d.Add(from.balance.Working())

@@ -307,6 +307,7 @@ mixing.symbol_specific specific_heat
 mixing.symbol_spread standard_deviation
 mixing.symbol_squares residual variance
 mixing.symbol_target desired_dough_temperature
+mixing.symbol_water_share heat_capacity capacity share
 mixing.symbol_weight heat_capacity capacity
 schedule.symbol_capacity capacity
 vessel.column_rise rise

@@ -79,6 +79,7 @@ func (b *Bake) water(
 			}
 			w.Factors = append(w.Factors, mixing.Factor{Kind: kind, Name: l.Name, Temperature: part.Temperature})
 		}
+		part.Warmest = b.warmest(l)
 		in.Ingredients = append(in.Ingredients, part)
 	}
 	var err error
@@ -217,6 +218,22 @@ func substance(l dough.DoughLine) mixing.Substance {
 		return mixing.Water
 	}
 	return mixing.Flour
+}
+
+// warmest is how warm a part may be made before mixing. Milk beyond what the water may have is no better; egg thickens
+// from about 60 °C, and is no warmer than the room; a preferment as a levain, a soaker a little more. Judgment.
+func (b *Bake) warmest(l dough.DoughLine) quantity.Temperature {
+	switch {
+	case slices.ContainsFunc(b.Soakers, func(s SoakerWork) bool { return s.Name == l.Name }):
+		return quantity.Celsius(40)
+	case l.Role == dough.RolePreferment && l.Name != levainName:
+		return quantity.Celsius(30)
+	case l.Kind == dough.KindMilk:
+		return quantity.Celsius(40)
+	case l.Kind == dough.KindEgg:
+		return quantity.Celsius(25)
+	}
+	return quantity.Temperature{}
 }
 
 // wetness is the water in a dough as the mixer feels it: that in milk and egg included, as far as it is stated.
