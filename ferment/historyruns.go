@@ -75,30 +75,32 @@ func follow(f func(hour float64) float64, marks []float64, tolerance float64) []
 			out = append(out, k)
 		}
 	}
-	var split func(p, q knot, depth int)
-	split = func(p, q knot, depth int) {
-		fits := true
-		for _, x := range [3]float64{0.25, 0.5, 0.75} {
-			t := p.Hour + x*(q.Hour-p.Hour)
-			if math.Abs(f(t)-between(p, q, t)) > tolerance {
-				fits = false
-				break
-			}
-		}
-		if fits || depth == 0 {
+	// The middle of a run is known where it was a quarter of the run that was halved.
+	var split func(p, q knot, middle float64, depth int)
+	split = func(p, q knot, middle float64, depth int) {
+		span := q.Hour - p.Hour
+		half := p.Hour + 0.5*span
+		off := func(t, celsius float64) bool { return math.Abs(celsius-between(p, q, t)) > tolerance }
+		fits := !off(half, middle)
+		if !fits && depth == 0 {
 			emit(q)
 			return
 		}
-		m := (p.Hour + q.Hour) / 2
-		mid := knot{Hour: m, Celsius: f(m)}
-		split(p, mid, depth-1)
-		split(mid, q, depth-1)
+		before, after := p.Hour+0.25*span, p.Hour+0.75*span
+		quarter, last := f(before), f(after)
+		if fits && !off(before, quarter) && !off(after, last) || depth == 0 {
+			emit(q)
+			return
+		}
+		mid := knot{Hour: half, Celsius: middle}
+		split(p, mid, quarter, depth-1)
+		split(mid, q, last, depth-1)
 	}
 	p := knot{Hour: marks[0], Celsius: f(marks[0])}
 	emit(p)
 	for _, m := range marks[1:] {
 		q := knot{Hour: m, Celsius: f(m)}
-		split(p, q, 14)
+		split(p, q, f(p.Hour+0.5*(q.Hour-p.Hour)), 14)
 		p = q
 	}
 	return out

@@ -86,7 +86,7 @@ func (c Piece) body() (*heat.Body, error) {
 		r := math.Cbrt(volume / (2 * math.Pi))
 		g = heat.ShortCylinder(r, 2*r)
 	}
-	b, err := heat.NewBody(g, doughMaterial, h)
+	b, err := heat.NewFollowed(g, doughMaterial, h)
 	if err != nil {
 		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass,
 			Want: quantity.Tell("ferment.want_piece_between_0_2_mm",
@@ -98,12 +98,12 @@ func (c Piece) body() (*heat.Body, error) {
 // History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series; the
 // surface coefficient is the real uncertainty, about a quarter. Errors: ErrRequired, ErrOutOfRange in the fields.
 // Source: Carslaw and Jaeger, Conduction of Heat in Solids (1959); Çengel, Heat and Mass Transfer, chapter 4.
-func (c Piece) History() (History, error) { return c.history(false) }
+func (c Piece) History() (History, error) { return c.history(heat.Average) }
 
 // Core is the temperature in the middle of the piece; see [Piece.History].
-func (c Piece) Core() (History, error) { return c.history(true) }
+func (c Piece) Core() (History, error) { return c.history(heat.Middle) }
 
-func (c Piece) history(core bool) (History, error) {
+func (c Piece) history(part heat.Part) (History, error) {
 	b, err := c.body()
 	if err != nil {
 		return History{}, err
@@ -120,14 +120,11 @@ func (c Piece) history(core bool) (History, error) {
 	} else {
 		knots = []heat.Knot{{Seconds: 0, Celsius: c.Into.celsius(0)}}
 	}
-	trace, err := b.Follow(c.Start.Celsius(), knots)
+	trace, err := b.Follow(part, c.Start.Celsius(), knots)
 	if err != nil {
 		return History{}, err
 	}
-	f := func(h float64) float64 { return trace.Mean(h * 3600) }
-	if core {
-		f = func(h float64) float64 { return trace.Core(h * 3600) }
-	}
+	f := func(h float64) float64 { return trace.At(h * 3600) }
 	return History{knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes()), label: c.says()}, nil
 }
 

@@ -78,6 +78,33 @@ type Body struct {
 //
 // Source: Çengel, Heat and Mass Transfer, chapter 4; products after Langston (1982) as given there.
 func NewBody(g Geometry, m Material, h float64) (*Body, error) {
+	return newBody(g, m, h, [3]int{terms, terms, terms})
+}
+
+// NewFollowed sets up a body for [Body.Follow] and [Body.SlowestTime] alone, in a fraction of the time: with as many
+// terms of each axis as its slowest exponentials take. Otherwise as [NewBody].
+func NewFollowed(g Geometry, m Material, h float64) (*Body, error) {
+	var kept [3]int
+	volume := 1.0
+	for i := range g.count {
+		volume *= g.axes[i].radius
+	}
+	for i := range g.count {
+		// Rates grow as the squares of the terms' numbers, so that the slowest products lie within an ellipse or an
+		// ellipsoid whose half axes are as the radii; a few more leave room for their first terms.
+		n := singleModes + 1.0
+		switch r := g.axes[i].radius; g.count {
+		case 2:
+			n = 4 + math.Sqrt(4/math.Pi*mostModes/volume)*r
+		case 3:
+			n = 4 + math.Cbrt(6/math.Pi*mostModes/volume)*r
+		}
+		kept[i] = int(math.Max(4, math.Min(n, terms))) // also of a radius that is none
+	}
+	return newBody(g, m, h, kept)
+}
+
+func newBody(g Geometry, m Material, h float64, kept [3]int) (*Body, error) {
 	switch {
 	case !within(m.Conductivity, 1e-6, 1e6):
 		return nil, outOfRange("conductivity", m.Conductivity, 1e-6, 1e6, "W/(m K)")
@@ -96,7 +123,7 @@ func NewBody(g Geometry, m Material, h float64) (*Body, error) {
 		if !within(r, 1e-4, 10) {
 			return nil, outOfRange("half thickness or radius", r, 1e-4, 10, "m")
 		}
-		s, err := NewSeries(g.axes[i].shape, h*r/m.Conductivity)
+		s, err := newSeries(g.axes[i].shape, h*r/m.Conductivity, kept[i])
 		if err != nil {
 			return nil, err
 		}

@@ -18,7 +18,7 @@
 //	eigenvalues and coefficients for a Biot number    NewSeries, Series.Term
 //	θ at a Fourier number, and the inverse            Series.Center, Mean, At, CenterTime, MeanTime
 //	the same in seconds for a real body               NewBody: Plate, LongCylinder, Ball, ShortCylinder, Block
-//	surroundings that change                          Body.Follow
+//	surroundings that change                          NewFollowed, Body.Follow, Trace.At
 //	diffusivity of crumb                              CrumbDiffusivity
 package heat
 

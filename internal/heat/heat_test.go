@@ -1,6 +1,7 @@
 package heat
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -111,12 +112,16 @@ func TestFollowConstantIsTheSeries(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			tr, err := b.Follow(25, []Knot{{100, 4}})
+			inside, err := b.Follow(Middle, 25, []Knot{{100, 4}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			all, err := b.Follow(Average, 25, []Knot{{100, 4}})
 			if err != nil {
 				t.Fatal(err)
 			}
 			for _, s := range []float64{0, 1, 60, 600, 3600, 36000} {
-				core, mean := tr.Temperatures(100 + s)
+				core, mean := inside.At(100+s), all.At(100+s)
 				wantCore, wantMean := 4+21*b.Center(s), 4+21*b.Mean(s)
 				// One axis: every exponential that counts is kept, except in the first seconds. Several
 				// axes: the 240 slowest; a dough in air (h up to 10) is then within 0.001 °C after ten
@@ -155,7 +160,7 @@ func TestFollowConstantIsTheSeries(t *testing.T) {
 func TestFollowRamp(t *testing.T) {
 	b := breadBall(t)
 	ramp := []Knot{{0, 20}, {7200, 30}, {14400, 10}}
-	whole, err := b.Follow(24, ramp)
+	whole, err := b.Follow(Middle, 24, ramp)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -175,23 +180,21 @@ func TestFollowRamp(t *testing.T) {
 			steps = append(steps, Knot{s, at(s + 7200.0/n)})
 		}
 	}
-	p, err1 := b.Follow(24, pieces)
-	q, err2 := b.Follow(24, steps)
-	if err1 != nil || err2 != nil {
-		t.Fatal(err1, err2)
+	p, err1 := b.Follow(Middle, 24, pieces)
+	mean, err2 := b.Follow(Average, 24, ramp)
+	q, err3 := b.Follow(Average, 24, steps)
+	if err := errors.Join(err1, err2, err3); err != nil {
+		t.Fatal(err)
 	}
 	for _, s := range []float64{100, 3600, 7200, 9999, 14400, 20000} {
-		if d := math.Abs(whole.Core(s) - p.Core(s)); d > 1e-8 {
+		if d := math.Abs(whole.At(s) - p.At(s)); d > 1e-8 {
 			t.Errorf("pieces: core differs by %g at %g s", d, s)
 		}
-		if d := math.Abs(whole.Mean(s) - q.Mean(s)); d > 0.01 {
+		if d := math.Abs(mean.At(s) - q.At(s)); d > 0.01 {
 			t.Errorf("steps: mean differs by %g at %g s", d, s)
 		}
 	}
-	if got := whole.Ambient(3600); math.Abs(got-25) > 1e-12 {
-		t.Errorf("ambient %g", got)
-	}
-	if got := whole.Core(-50); math.Abs(got-24) > 1e-9 {
+	if got := whole.At(-50); math.Abs(got-24) > 1e-9 {
 		t.Errorf("before the start %g", got)
 	}
 }
@@ -201,14 +204,14 @@ func TestFollowRamp(t *testing.T) {
 func TestRampLag(t *testing.T) {
 	b := breadBall(t)
 	slope := 1.0 / 3600
-	tr, err := b.Follow(0, []Knot{{0, 0}, {400000, 400000 * slope}})
+	tr, err := b.Follow(Middle, 0, []Knot{{0, 0}, {400000, 400000 * slope}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	alpha := Material{0.41, 1100, 2800}.Diffusivity()
 	biot := 8 * 0.06 / 0.41
 	lag := slope * 0.06 * 0.06 / (6 * alpha) * (1 + 2/biot)
-	if got := 380000*slope - tr.Core(380000); math.Abs(got-lag) > 1e-3*lag {
+	if got := 380000*slope - tr.At(380000); math.Abs(got-lag) > 1e-3*lag {
 		t.Errorf("lag %g, want %g", got, lag)
 	}
 }
@@ -237,10 +240,10 @@ func TestHostileInput(t *testing.T) {
 		if _, err := NewBody(Ball(0.05), Material{x, 1000, 2800}, 8); err == nil {
 			t.Errorf("conductivity %g accepted", x)
 		}
-		if _, err := breadBall(t).Follow(x, []Knot{{0, x}}); err == nil && x != 0 && x != -1 && x != 5e-324 {
+		if _, err := breadBall(t).Follow(Average, x, []Knot{{0, x}}); err == nil && x != 0 && x != -1 && x != 5e-324 {
 			t.Errorf("surroundings of %g accepted", x)
 		}
-		if _, err := breadBall(t).Follow(20, []Knot{{0, 20}, {x, 20}}); err == nil && x < 0 {
+		if _, err := breadBall(t).Follow(Average, 20, []Knot{{0, 20}, {x, 20}}); err == nil && x < 0 {
 			t.Errorf("time %g accepted", x)
 		}
 		breadBall(t).Center(x)
@@ -251,7 +254,7 @@ func TestHostileInput(t *testing.T) {
 	if _, err := NewBody(Geometry{}, Material{0.4, 1000, 2800}, 8); err == nil {
 		t.Error("a body without a form accepted")
 	}
-	if _, err := breadBall(t).Follow(20, nil); err == nil {
+	if _, err := breadBall(t).Follow(Average, 20, nil); err == nil {
 		t.Error("no surroundings accepted")
 	}
 }
@@ -293,11 +296,11 @@ func BenchmarkFollow(b *testing.B) {
 		knots[i] = Knot{600 * float64(i), 4 + float64(i%5)}
 	}
 	for b.Loop() {
-		tr, err := body.Follow(25, knots)
+		tr, err := body.Follow(Average, 25, knots)
 		if err != nil {
 			b.Fatal(err)
 		}
-		sink = tr.Mean(40000)
+		sink = tr.At(40000)
 	}
 }
 

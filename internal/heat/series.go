@@ -1,7 +1,6 @@
 package heat
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/maslin/internal/numeric"
@@ -46,7 +45,7 @@ type Term struct {
 type Series struct {
 	shape Shape
 	biot  float64
-	term  [terms]Term
+	term  []Term
 	tail  float64 // what the omitted terms add to the mean at Fo = 0
 	steep bool    // the omitted mean terms fall as z⁻² (Bi beyond the last eigenvalue), not z⁻⁴
 }
@@ -64,71 +63,32 @@ type Series struct {
 //
 // Source: Çengel, Heat and Mass Transfer, chapter 4; Carslaw and Jaeger, Conduction of Heat in Solids
 // (1959).
-func NewSeries(shape Shape, biot float64) (*Series, error) {
+func NewSeries(shape Shape, biot float64) (*Series, error) { return newSeries(shape, biot, terms) }
+
+// newSeries keeps so many terms.
+func newSeries(shape Shape, biot float64, kept int) (*Series, error) {
 	if !within(biot, 1e-6, 1e6) && !math.IsInf(biot, 1) {
 		return nil, outOfRange("Biot number", biot, 1e-6, 1e6, "")
 	}
-	s := &Series{shape: shape, biot: biot}
+	s := &Series{shape: shape, biot: biot, term: make([]Term, kept)}
 	sum := 0.0
-	for n := range terms {
-		z, err := eigenvalue(shape, biot, n)
+	before := 0.0
+	for n := range s.term {
+		z, err := eigenvalue(shape, biot, n, before)
 		if err != nil {
 			return nil, err
 		}
-		s.term[n] = term(shape, z)
+		before = z
 		if math.IsInf(biot, 1) {
 			s.term[n] = fixedSurfaceTerm(shape, z, n)
+		} else {
+			s.term[n] = term(shape, z)
 		}
 		sum += s.term[n].Coefficient * s.term[n].MeanFactor
 	}
 	s.tail = max(0, 1-sum)
-	s.steep = biot > s.term[terms-1].Eigenvalue
+	s.steep = biot > s.term[len(s.term)-1].Eigenvalue
 	return s, nil
-}
-
-// eigenvalue finds the n-th root, counted from zero, inside its bracket.
-func eigenvalue(shape Shape, biot float64, n int) (float64, error) {
-	k := float64(n) * math.Pi
-	fixed := math.IsInf(biot, 1)
-	var f func(float64) float64
-	var low, high float64
-	switch shape {
-	case Slab:
-		low, high = k, k+math.Pi/2
-		f = func(z float64) float64 { return z*math.Sin(z) - biot*math.Cos(z) }
-	case Cylinder:
-		var err error
-		if low, err = numeric.BesselZero1(n); err != nil {
-			return 0, err
-		}
-		if high, err = numeric.BesselZero0(n + 1); err != nil {
-			return 0, err
-		}
-		f = func(z float64) float64 { return z*math.J1(z) - biot*math.J0(z) }
-	case Sphere:
-		low, high = k, k+math.Pi
-		f = func(z float64) float64 { return z*math.Cos(z) + (biot-1)*math.Sin(z) }
-		if n == 0 {
-			// z = 0 solves f without being an eigenvalue; divided by z it is gone.
-			f = func(z float64) float64 {
-				if z < 0.05 {
-					// Its power series, which keeps digits where Bi and z² are both small.
-					return biot - z*z*(0.5+(biot-1)/6) + z*z*z*z*(1.0/24+(biot-1)/120)
-				}
-				return (z*math.Cos(z) + (biot-1)*math.Sin(z)) / z
-			}
-		}
-	default:
-		return 0, fmt.Errorf("unknown shape %d", shape)
-	}
-	if fixed {
-		return high, nil
-	}
-	z, err := numeric.Root(f, low, high, 1e-15)
-	if err != nil {
-		return 0, fmt.Errorf("eigenvalue %d of the %v at Bi %g: %w", n, shape, biot, err)
-	}
-	return z, nil
 }
 
 func term(shape Shape, z float64) Term {
@@ -174,7 +134,7 @@ func (s *Series) Biot() float64 { return s.biot }
 
 // Term returns the n-th term, counted from zero; the zero Term beyond those kept.
 func (s *Series) Term(n int) Term {
-	if n < 0 || n >= terms {
+	if n < 0 || n >= len(s.term) {
 		return Term{}
 	}
 	return s.term[n]
@@ -228,7 +188,7 @@ func (s *Series) Mean(fo float64) float64 {
 // tailShape is how the omitted terms fade, taken as a continuous spectrum: ∫₁^∞ u⁻²e^(−u²x) du or
 // 3∫₁^∞ u⁻⁴e^(−u²x) du with x = z²·Fo at the last eigenvalue.
 func (s *Series) tailShape(fo float64) float64 {
-	z := s.term[terms-1].Eigenvalue + math.Pi/2
+	z := s.term[len(s.term)-1].Eigenvalue + math.Pi/2
 	x := z * z * fo
 	e2 := math.Exp(-x) - math.Sqrt(math.Pi*x)*math.Erfc(math.Sqrt(x))
 	if s.steep {
