@@ -75,59 +75,75 @@ func (b *Body) Follow(of Part, start float64, surroundings []Knot) (*Trace, erro
 	}
 	m := b.modes(of)
 	tr := &Trace{modes: m, knots: slices.Clone(surroundings), spans: make([]stretch, len(surroundings))}
-	u, decay := make([]float64, len(m.all)), make([]float64, len(m.all))
-	for k := range u {
-		u[k] = start - surroundings[0].Celsius
+	away := make([]float64, len(m.all))
+	slope := tr.slope(0)
+	for k := range away {
+		away[k] = start - surroundings[0].Celsius + slope/m.all[k].rate
 	}
-	over := 0.0 // the seconds over which each mode decays so
+	decay, over := make([]float64, len(away)), 0.0 // of each mode, over a time in seconds
+	var room []float64
 	for i, p := range surroundings {
+		tr.spans[i] = stretch{slope, away[:m.moving(away)]}
 		if i+1 == len(surroundings) {
-			tr.spans[i].away = u[:m.moving(u)]
 			break
 		}
-		q := surroundings[i+1]
-		dt := q.Seconds - p.Seconds
-		if dt == 0 {
-			for k := range u {
-				u[k] -= q.Celsius - p.Celsius
-			}
-			continue // no time falls between the two
+		if len(room) < len(away) { // for all knots at once, when it is known how many modes last
+			room = make([]float64, len(away)*(1+min(i, 1)*(len(surroundings)-1-i)))
 		}
-		if dt != over {
+		next := room[:len(away):len(away)]
+		room = room[len(away):]
+		q := surroundings[i+1]
+		if p.Seconds == q.Seconds { // no time falls between the two
+			for k := range next {
+				next[k] = away[k] - (q.Celsius - p.Celsius)
+			}
+			away = next
+			continue
+		}
+		if dt := q.Seconds - p.Seconds; dt != over {
 			over = dt
-			for k := range decay {
+			for k := range away {
 				decay[k] = math.Exp(-m.all[k].rate * dt)
 			}
 		}
-		slope := (q.Celsius - p.Celsius) / dt
-		away := make([]float64, len(u))
-		for k := range u {
-			lag := slope / m.all[k].rate
-			away[k] = u[k] + lag
-			u[k] = away[k]*decay[k] - lag
+		bend := tr.slope(i+1) - slope
+		for k := range next {
+			next[k] = away[k]*decay[k] + bend/m.all[k].rate
 		}
-		tr.spans[i] = stretch{slope, away[:m.moving(away)]}
-		if i == 0 {
-			u = u[:m.lasting(u, surroundings[1:])]
+		slope += bend
+		if away = next; i == 0 {
+			away = away[:m.lasting(away, tr)]
 		}
 	}
 	return tr, nil
 }
 
-// lasting is how many modes still count after the first stretch, where the surroundings change by no jumps: from then
-// on a mode is never farther away than it is, or than the steepest slopes take it.
-func (m *modes) lasting(u []float64, surroundings []Knot) int {
-	steepest := 0.0
-	for i := range len(surroundings) - 1 {
-		p, q := surroundings[i], surroundings[i+1]
-		if p.Seconds == q.Seconds {
-			return len(u)
+// slope is how the surroundings change from a knot on, or after the jump that begins with it, °C/s.
+func (tr *Trace) slope(i int) float64 {
+	for ; i+1 < len(tr.knots); i++ {
+		if p, q := tr.knots[i], tr.knots[i+1]; q.Seconds > p.Seconds {
+			return (q.Celsius - p.Celsius) / (q.Seconds - p.Seconds)
 		}
-		steepest = math.Max(steepest, math.Abs((q.Celsius-p.Celsius)/(q.Seconds-p.Seconds)))
 	}
-	farthest := make([]float64, len(u))
-	for k := range u {
-		farthest[k] = math.Abs(u[k]) + 2*steepest/m.all[k].rate
+	return 0
+}
+
+// lasting is how many modes still count after the first stretch, where the surroundings have no jumps: from then
+// on a mode is never farther away than it is, or than bends of the surroundings take it.
+func (m *modes) lasting(away []float64, tr *Trace) int {
+	bend, shortest := 0.0, math.Inf(1)
+	for i := 1; i+1 < len(tr.knots); i++ {
+		dt := tr.knots[i+1].Seconds - tr.knots[i].Seconds
+		if dt == 0 {
+			return len(away)
+		}
+		shortest = math.Min(shortest, dt)
+		bend = math.Max(bend, math.Abs(tr.slope(i+1)-tr.slope(i)))
+	}
+	farthest := make([]float64, len(away))
+	for k := range away {
+		rate := m.all[k].rate
+		farthest[k] = math.Abs(away[k]) - bend/rate/math.Expm1(-rate*shortest)
 	}
 	return m.moving(farthest)
 }

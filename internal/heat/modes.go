@@ -1,10 +1,6 @@
 package heat
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+import "math"
 
 // Part is the part of a body whose temperature is asked for.
 type Part int
@@ -83,12 +79,39 @@ func (b *Body) modes(of Part) *modes {
 	for i := range b.count {
 		m.axes[i] = m.axes[i][:used[i]]
 	}
-	slices.SortFunc(m.all, func(a, b mode) int { return cmp.Compare(math.Abs(b.share), math.Abs(a.share)) })
+	m.order()
 	for _, x := range m.all {
 		m.lag += x.share / x.rate
 	}
 	return m
 }
+
+// order puts those first that count most: a bend of the surroundings moves a mode by its share of the bend over its
+// rate. Within a factor of two any order does.
+func (m *modes) order() {
+	slowest := m.all[0].rate // products begin with it
+	power := func(x mode) int { // 0 counts most
+		_, exp := math.Frexp(x.share * slowest / x.rate)
+		return min(max(0, 8-exp), mostPowers-1)
+	}
+	var starts [mostPowers + 1]int
+	for _, x := range m.all {
+		starts[power(x)+1]++
+	}
+	for i := range mostPowers {
+		starts[i+1] += starts[i]
+	}
+	ordered := make([]mode, len(m.all))
+	for _, x := range m.all {
+		at := &starts[power(x)]
+		ordered[*at] = x
+		*at++
+	}
+	m.all = ordered
+}
+
+// mostPowers are the powers of two that order tells apart.
+const mostPowers = 64
 
 // below counts the products of terms whose rate is below a limit, or stops when they are too many.
 func (m *modes) below(limit float64, count int) int {
