@@ -164,7 +164,10 @@ func (h History) interval(from, to time.Duration) error {
 }
 
 // Shift is the history as seen from a later start: what was at start is at 0. Errors: as [History.Mean].
-func (h History) Shift(start time.Duration) (History, error) {
+func (h History) Shift(start time.Duration) (History, error) { return h.shift(start, longest) }
+
+// shift is the history from a later start, with what it takes to know it until enough has passed.
+func (h History) shift(start, enough time.Duration) (History, error) {
 	if err := h.interval(start, longest); err != nil {
 		return History{}, err
 	}
@@ -174,6 +177,9 @@ func (h History) Shift(start time.Duration) (History, error) {
 	out.knots = append(out.knots, exact(0, h.celsius(s)))
 	for _, k := range h.knots[i:] {
 		out.add(exact(k.Hour-s, k.Celsius))
+		if k.Hour-s > hours(enough)+1 {
+			break
+		}
 	}
 	return out, nil
 }
@@ -188,7 +194,10 @@ type Stretch struct {
 // Where the temperatures at a seam differ, the dough jumps: [Piece] and [Relaxing] starting from the temperature the
 // dough has then avoid that. Errors: ErrRequired without parts or for a zero History; ErrOutOfRange for a length that
 // is not positive or over 366 days.
-func Join(parts ...Stretch) (History, error) {
+func Join(parts ...Stretch) (History, error) { return join(parts, true) }
+
+// join puts the parts one after the other, and only when told to says what they are.
+func join(parts []Stretch, told bool) (History, error) {
 	var p problems
 	if len(parts) == 0 {
 		p.Required("Parts", quantity.Tell("ferment.want_at_least_one_part", "at least one part"))
@@ -224,11 +233,14 @@ func Join(parts ...Stretch) (History, error) {
 		if !last {
 			out.add(exact(start+end, h.endingAt(end)))
 			start += end
+		}
+		if told && !last {
 			said = working.Tell("ferment.stretch", "%v for %v", h.label, part.For)
 		}
-		if i == 0 {
+		switch {
+		case i == 0:
 			out.label = said
-		} else {
+		case told:
 			out.label = working.Tell("ferment.then", "%v, then %v", out.label, said)
 		}
 		out.measured = h.measured

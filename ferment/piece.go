@@ -37,8 +37,8 @@ type Piece struct {
 	For quantity.Elapsed `json:"for,omitzero"`
 }
 
-// body sets up the conduction problem.
-func (c Piece) body() (*heat.Body, error) {
+// solid is the piece as a body with a surface coefficient.
+func (c Piece) solid() (g heat.Geometry, h float64, err error) {
 	var p problems
 	quantity.Check(&p.Problems, "Mass", c.Mass, quantity.Grams(10), quantity.Kilograms(100))
 	forms.Check(&p.Problems, "Form", c.Form)
@@ -48,8 +48,7 @@ func (c Piece) body() (*heat.Body, error) {
 	if !c.Height.IsZero() {
 		quantity.Check(&p.Problems, "Height", c.Height, quantity.Centimeters(1), quantity.Centimeters(100))
 	}
-	h := c.Surface
-	if h == 0 {
+	if h = c.Surface; h == 0 {
 		h = c.Exposure.surface()
 	} else {
 		p.Float("Surface", h, 0.5, 1000, "W/(m² K)")
@@ -58,7 +57,7 @@ func (c Piece) body() (*heat.Body, error) {
 		p.Duration("For", c.For.Duration(), time.Hour, horizon*time.Hour)
 	}
 	if err := p.ErrFor(c); err != nil {
-		return nil, err
+		return g, h, err
 	}
 	if c.Metallic {
 		h += 2
@@ -68,7 +67,6 @@ func (c Piece) body() (*heat.Body, error) {
 	}
 	volume := c.Mass.Kilograms() / doughMaterial.Density
 	height := c.Height.Meters()
-	var g heat.Geometry
 	switch c.Form {
 	case Round:
 		g = heat.Ball(math.Cbrt(3 * volume / (4 * math.Pi)))
@@ -86,13 +84,21 @@ func (c Piece) body() (*heat.Body, error) {
 		r := math.Cbrt(volume / (2 * math.Pi))
 		g = heat.ShortCylinder(r, 2*r)
 	}
-	b, err := heat.NewFollowed(g, doughMaterial, h)
-	if err != nil {
-		return nil, quantity.At("Mass", &quantity.InputError{Got: c.Mass,
+	if err := g.Check(doughMaterial, h); err != nil {
+		return g, h, quantity.At("Mass", &quantity.InputError{Got: c.Mass,
 			Want: quantity.Tell("ferment.want_piece_between_0_2_mm",
 				"a piece between 0.2 mm and 20 m across"), Err: quantity.ErrOutOfRange})
 	}
-	return b, nil
+	return g, h, nil
+}
+
+// body sets up the conduction problem.
+func (c Piece) body() (*heat.Body, error) {
+	g, h, err := c.solid()
+	if err != nil {
+		return nil, err
+	}
+	return heat.NewFollowed(g, doughMaterial, h)
 }
 
 // History is the mean temperature of the piece: what its fermentation follows. Accuracy: 0.02 °C of the series; the
@@ -104,6 +110,15 @@ func (c Piece) History() (History, error) { return c.history(heat.Average) }
 func (c Piece) Core() (History, error) { return c.history(heat.Middle) }
 
 func (c Piece) history(part heat.Part) (History, error) {
+	h, err := c.untold(part)
+	if err == nil {
+		h.label = c.says()
+	}
+	return h, err
+}
+
+// untold is the history without what it says of itself.
+func (c Piece) untold(part heat.Part) (History, error) {
 	b, err := c.body()
 	if err != nil {
 		return History{}, err
@@ -125,7 +140,7 @@ func (c Piece) history(part heat.Part) (History, error) {
 		return History{}, err
 	}
 	f := func(h float64) float64 { return trace.At(h * 3600) }
-	return History{knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes()), label: c.says()}, nil
+	return History{knots: settle(f, b.SlowestTime()/3600, until, c.Into.changes())}, nil
 }
 
 // says is what the history of a piece says of itself.

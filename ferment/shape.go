@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/gasbalance"
+	"example.org/maslin/internal/heat"
 	"example.org/maslin/internal/numeric"
 )
 
@@ -84,7 +85,7 @@ func (p *Proof) course() (course, error) {
 		}
 		from := piece.Start.Celsius() - steady.Celsius()
 		piece.For = max(piece.For, shortestLayout)
-		h, err := piece.History()
+		h, err := piece.untold(heat.Average)
 		if err != nil {
 			return c, quantity.At(indexed("Stages", i), err)
 		}
@@ -100,23 +101,28 @@ func (p *Proof) course() (course, error) {
 // differs more by so much that the straight lines of the curve would be off by over 0.02 °C.
 const unitStart = 20.0
 
-// stage is how warm the piece is in a stage.
+// stage is how warm the piece is in a stage; it says nothing of itself.
 func (c *course) stage(i int, piece Piece) (History, error) {
 	if c.left[i] == nil {
-		return piece.History()
+		return piece.untold(heat.Average)
 	}
 	steady := piece.Into.Night.Celsius()
 	by := piece.Start.Celsius() - steady
-	h := History{knots: make([]knot, len(c.left[i])), label: piece.says()}
+	h := History{knots: make([]knot, len(c.left[i]))}
 	for k, x := range c.left[i] {
 		h.knots[k] = exact(x.Hour, steady+by*x.Celsius)
 	}
 	return h, nil
 }
 
-// ahead lays out what follows when the dough is shaped at an hour of its bulk.
-func (c *course) ahead(shaped float64) (a ahead, err error) {
-	bench, err := c.Bulk.History.Shift(span(shaped))
+// ahead lays out what follows when the dough is shaped at an hour of its bulk. Only when told to it says what it is:
+// most are laid out to find the hour.
+func (c *course) ahead(shaped float64, told bool) (a ahead, err error) {
+	enough := longest
+	if len(c.Stages) > 0 {
+		enough = c.Bench.Duration()
+	}
+	bench, err := c.Bulk.History.shift(span(shaped), enough)
 	if err != nil {
 		return a, err
 	}
@@ -139,6 +145,9 @@ func (c *course) ahead(shaped float64) (a ahead, err error) {
 		if err != nil {
 			return a, quantity.At(indexed("Stages", i), err)
 		}
+		if told {
+			h.label = piece.says()
+		}
 		parts = append(parts, Stretch{History: h, For: length})
 		now = h.At(length.Duration())
 		a.ends = append(a.ends, now)
@@ -147,7 +156,7 @@ func (c *course) ahead(shaped float64) (a ahead, err error) {
 	if len(parts) == 0 {
 		parts = []Stretch{{History: bench}}
 	}
-	a.history, err = Join(parts...)
+	a.history, err = join(parts, told)
 	return a, err
 }
 
@@ -179,7 +188,7 @@ func (p *Proof) check() error {
 	for i, piece := range p.Stages {
 		faults.Duration(indexed("Stages", i)+".For", piece.For.Duration(), leastStage, Horizon)
 		piece.Start, piece.For = quantity.Celsius(20), 0
-		_, err := piece.body()
+		_, _, err := piece.solid()
 		faults.Join(indexed("Stages", i), err)
 	}
 	return faults.ErrFor(*p)
@@ -211,7 +220,7 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	}
 	var failed error
 	over := func(shaped float64) float64 { // ln of the gas in the oven over what the total takes
-		a, err := way.ahead(shaped)
+		a, err := way.ahead(shaped, false)
 		if err != nil {
 			failed = err
 			return math.NaN()
@@ -251,7 +260,7 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 
 // settle fills in the answer for the hour of shaping that was found.
 func (c *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (ShapeTarget, error) {
-	a, err := c.ahead(shaped)
+	a, err := c.ahead(shaped, true)
 	if err != nil {
 		return ShapeTarget{}, err
 	}
@@ -263,7 +272,7 @@ func (c *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (Sha
 	s := d.at(d.start, shaped)
 	end := d.clock.AdvanceAlong(s, a.history.knots, 0, a.until)
 	t.After = d.afterShaping(d.start, s, end, shaped, a, oven)
-	unrisen, err := c.ahead(0)
+	unrisen, err := c.ahead(0, false)
 	if err != nil {
 		return ShapeTarget{}, err
 	}

@@ -1,8 +1,11 @@
 package quantity
 
 import (
+	"bytes"
 	"fmt"
 	"math/big"
+	"math/bits"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -31,31 +34,53 @@ func appendNumber(b []byte, q int64, s *scale, places int, trim bool) []byte {
 	if places > 12 {
 		places = 12
 	}
+	var room [40]byte
+	digits, negative := scaled(room[:0], q, s, places)
+	if len(digits) <= places {
+		digits = slices.Insert(digits, 0, []byte("0000000000000")[:places-len(digits)+1]...)
+	}
+	if negative {
+		b = append(b, "−"...)
+	}
+	whole, frac := digits[:len(digits)-places], digits[len(digits)-places:]
+	if trim {
+		frac = bytes.TrimRight(frac, "0")
+	}
+	b = append(b, whole...)
+	if len(frac) > 0 {
+		b = append(append(b, '.'), frac...)
+	}
+	return b
+}
+
+// scaled are the digits of |q|·den·10^places/num, rounded half to even, and whether q is below nothing and rounds to
+// something. Products of more than 64 bits go by way of big integers.
+func scaled(b []byte, q int64, s *scale, places int) (digits []byte, negative bool) {
+	ten := uint64(1)
+	for range places {
+		ten *= 10
+	}
+	size := uint64(q)
+	if q < 0 {
+		size = -size
+	}
+	over, low := bits.Mul64(size, uint64(s.den))
+	high, low := bits.Mul64(low, ten)
+	if num := uint64(s.num); over == 0 && high < num && num < 1<<62 {
+		n, r := bits.Div64(high, low, num)
+		if 2*r > num || 2*r == num && n%2 == 1 {
+			n++
+		}
+		return strconv.AppendUint(b, n, 10), q < 0 && n > 0
+	}
 	n := new(big.Int).Mul(big.NewInt(q), big.NewInt(s.den))
-	n.Mul(n, new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(places)), nil))
-	negative := n.Sign() < 0
-	n.Abs(n)
+	n.Mul(n, new(big.Int).SetUint64(ten)).Abs(n)
 	d := big.NewInt(s.num)
 	n, r := n.QuoRem(n, d, new(big.Int))
 	if c := r.Lsh(r, 1).Cmp(d); c > 0 || c == 0 && n.Bit(0) == 1 {
 		n.Add(n, big.NewInt(1))
 	}
-	digits := n.String()
-	if len(digits) <= places {
-		digits = strings.Repeat("0", places-len(digits)+1) + digits
-	}
-	if negative && n.Sign() != 0 {
-		b = append(b, "−"...)
-	}
-	whole, frac := digits[:len(digits)-places], digits[len(digits)-places:]
-	if trim {
-		frac = strings.TrimRight(frac, "0")
-	}
-	b = append(b, whole...)
-	if frac != "" {
-		b = append(append(b, '.'), frac...)
-	}
-	return b
+	return n.Append(b, 10), q < 0 && n.Sign() != 0
 }
 
 // back reports whether q, rounded to that many decimals of the unit, is nearer to q than to its neighbors.

@@ -104,25 +104,39 @@ func NewFollowed(g Geometry, m Material, h float64) (*Body, error) {
 	return newBody(g, m, h, kept)
 }
 
-func newBody(g Geometry, m Material, h float64, kept [3]int) (*Body, error) {
+// Check reports what speaks against a body of a form, material and surface coefficient; errors as of [NewBody].
+func (g Geometry) Check(m Material, h float64) error {
 	switch {
 	case !within(m.Conductivity, 1e-6, 1e6):
-		return nil, outOfRange("conductivity", m.Conductivity, 1e-6, 1e6, "W/(m K)")
+		return outOfRange("conductivity", m.Conductivity, 1e-6, 1e6, "W/(m K)")
 	case !within(m.Density, 1e-3, 1e6):
-		return nil, outOfRange("density", m.Density, 1e-3, 1e6, "kg/m³")
+		return outOfRange("density", m.Density, 1e-3, 1e6, "kg/m³")
 	case !within(m.HeatCapacity, 1, 1e6):
-		return nil, outOfRange("heat capacity", m.HeatCapacity, 1, 1e6, "J/(kg K)")
+		return outOfRange("heat capacity", m.HeatCapacity, 1, 1e6, "J/(kg K)")
 	case !(h > 0):
-		return nil, outOfRange("surface coefficient", h, 0, math.Inf(1), "W/(m² K)")
+		return outOfRange("surface coefficient", h, 0, math.Inf(1), "W/(m² K)")
 	case g.count == 0:
-		return nil, outOfRange("size", 0, 1e-4, 10, "m")
+		return outOfRange("size", 0, 1e-4, 10, "m")
+	}
+	for i := range g.count {
+		r := g.axes[i].radius
+		if !within(r, 1e-4, 10) {
+			return outOfRange("half thickness or radius", r, 1e-4, 10, "m")
+		}
+		if err := checkBiot(h * r / m.Conductivity); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func newBody(g Geometry, m Material, h float64, kept [3]int) (*Body, error) {
+	if err := g.Check(m, h); err != nil {
+		return nil, err
 	}
 	b := &Body{count: g.count}
 	for i := range g.count {
 		r := g.axes[i].radius
-		if !within(r, 1e-4, 10) {
-			return nil, outOfRange("half thickness or radius", r, 1e-4, 10, "m")
-		}
 		s, err := newSeries(g.axes[i].shape, h*r/m.Conductivity, kept[i])
 		if err != nil {
 			return nil, err

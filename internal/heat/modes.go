@@ -89,7 +89,7 @@ func (b *Body) modes(of Part) *modes {
 // order puts those first that count most: a bend of the surroundings moves a mode by its share of the bend over its
 // rate. Within a factor of two any order does.
 func (m *modes) order() {
-	slowest := m.all[0].rate // products begin with it
+	slowest := m.all[0].rate    // products begin with it
 	power := func(x mode) int { // 0 counts most
 		_, exp := math.Frexp(x.share * slowest / x.rate)
 		return min(max(0, 8-exp), mostPowers-1)

@@ -67,8 +67,8 @@ func NewSeries(shape Shape, biot float64) (*Series, error) { return newSeries(sh
 
 // newSeries keeps so many terms.
 func newSeries(shape Shape, biot float64, kept int) (*Series, error) {
-	if !within(biot, 1e-6, 1e6) && !math.IsInf(biot, 1) {
-		return nil, outOfRange("Biot number", biot, 1e-6, 1e6, "")
+	if err := checkBiot(biot); err != nil {
+		return nil, err
 	}
 	s := &Series{shape: shape, biot: biot, term: make([]Term, kept)}
 	sum := 0.0
@@ -89,6 +89,13 @@ func newSeries(shape Shape, biot float64, kept int) (*Series, error) {
 	s.tail = max(0, 1-sum)
 	s.steep = biot > s.term[len(s.term)-1].Eigenvalue
 	return s, nil
+}
+
+func checkBiot(biot float64) error {
+	if !within(biot, 1e-6, 1e6) && !math.IsInf(biot, 1) {
+		return outOfRange("Biot number", biot, 1e-6, 1e6, "")
+	}
+	return nil
 }
 
 func term(shape Shape, z float64) Term {
