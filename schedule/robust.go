@@ -105,13 +105,14 @@ func (t Timetable) robust(ctx context.Context, reasons bool) (Robustness, error)
 		return out
 	}
 	var r Robustness
-	r.Survives = net.Controllable(w, ranges(1000))
+	differences := net.Differences(w)
+	r.Survives = differences.Controllable(w, ranges(1000))
 	r.ByMoving = r.Survives
 	share := 1000
 	if !r.Survives {
 		low, high := 0, 1000
 		for high-low > 1 && !w.Over() {
-			if mid := (low + high) / 2; net.Controllable(w, ranges(mid)) {
+			if mid := (low + high) / 2; differences.Controllable(w, ranges(mid)) {
 				low = mid
 			} else {
 				high = mid

@@ -1,5 +1,7 @@
 package planner
 
+import "slices"
+
 // Contingent is a duration that nature chooses between Lo and Hi, from event A to event C.
 type Contingent struct {
 	A, C, Lo, Hi int
@@ -14,9 +16,39 @@ type Contingent struct {
 // AAAI 2005: besides sums of differences, a wait (upper case), what must be done before an
 // end that cannot be foreseen (lower case), and both together (cross case).
 func (n *Net) Controllable(watch *Watch, list []Contingent) bool {
-	g := newDispatch(watch, n, list)
-	if !closure(watch, g.d, g.k) {
+	return n.Differences(watch).Controllable(watch, list)
+}
+
+// Differences are the longest paths of a network, to which contingent durations are added again and again.
+type Differences struct {
+	events int
+	d      []int // nil when the network cannot be kept, or the watch was over
+}
+
+// Differences works out the longest paths of the network.
+func (n *Net) Differences(watch *Watch) Differences {
+	k := n.Events
+	d := make([]int, k*k)
+	apart(d, k)
+	for _, a := range n.Arcs {
+		d[a.To*k+a.From] = max(d[a.To*k+a.From], a.W)
+	}
+	if !closure(watch, d, k) {
+		return Differences{}
+	}
+	return Differences{k, d}
+}
+
+// Controllable answers as [Net.Controllable] of the network.
+func (n Differences) Controllable(watch *Watch, list []Contingent) bool {
+	if n.d == nil {
 		return false
+	}
+	g := newDispatch(watch, n, list)
+	for _, c := range list {
+		if !g.add(c.A, c.C, -c.Hi) || !g.add(c.C, c.A, c.Lo) {
+			return false
+		}
 	}
 	for {
 		g.changed = false
@@ -45,17 +77,10 @@ type dispatch struct {
 	changed bool
 }
 
-func newDispatch(watch *Watch, n *Net, list []Contingent) *dispatch {
-	k := n.Events
-	g := &dispatch{watch: watch, k: k, list: list, d: make([]int, k*k), all: make([]int, k*k)}
-	apart(g.d, k)
-	set := func(u, v, w int) { g.d[u*k+v] = max(g.d[u*k+v], w) }
-	for _, a := range n.Arcs {
-		set(a.To, a.From, a.W)
-	}
+func newDispatch(watch *Watch, n Differences, list []Contingent) *dispatch {
+	k := n.events
+	g := &dispatch{watch: watch, k: k, list: list, d: slices.Clone(n.d), all: make([]int, k*k)}
 	for _, c := range list {
-		set(c.A, c.C, -c.Hi)
-		set(c.C, c.A, c.Lo)
 		w := make([]int, k)
 		for p := range w {
 			w[p] = none

@@ -57,6 +57,11 @@ func TestAFoldGivesWayAndSaysSo(t *testing.T) {
 	}
 }
 
+// alone is the company of a bread that has none.
+func alone(b *Bake, zone *time.Location) company {
+	return company{closed: (&planning{kitchen: &b.Kitchen, clock: KitchenClock{Zone: zone}}).closed}
+}
+
 // withDefaultsAt plans around the same moments with the bulk fixed where it was.
 func (b Bake) withDefaultsAt(plain Day) (Day, error) {
 	full := b.withDefaults()
@@ -65,7 +70,7 @@ func (b Bake) withDefaultsAt(plain Day) (Day, error) {
 	bulk, _ := plain.Timetable.Step("bulk")
 	for _, folds := range []int{0, 5, 10} {
 		l := layout{folds: quantity.Elapsed(time.Duration(folds) * time.Minute)}
-		n, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), company{})
+		n, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), alone(&full, d.Zone))
 		if err != nil {
 			return d, err
 		}
@@ -88,7 +93,7 @@ func TestRoomBeforeLateness(t *testing.T) {
 		full := b.withDefaults()
 		for i, l := range layouts(true) {
 			l.folds = everFar
-			n, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), company{})
+			n, err := full.network(d.Now, d.Wanted, d.Zone, d.times(), alone(&full, d.Zone))
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -29,6 +29,8 @@ type times struct {
 type company struct {
 	several bool // there are others
 	fed     bool // its levain is fed with that of another bread, and there
+	// closed are the absences of the kitchen
+	closed func(within wallclock.Occurrence) ([]schedule.Span, error)
 }
 
 // grid rounds a duration up to the minute, which is the grid of the timetable.
@@ -44,7 +46,7 @@ func (b *Bake) network(now, wanted time.Time, zone *time.Location, t times, c co
 	}
 	horizon := wanted.Sub(anchor) + 48*time.Hour // room to find the next time that works
 	p := schedule.Problem{Anchor: anchor, Horizon: quantity.Elapsed(horizon), Firm: true}
-	closed, err := b.Kitchen.closed(wallclock.Occurrence{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)}, zone)
+	closed, err := c.closed(wallclock.Occurrence{From: anchor.Add(-24 * time.Hour), To: anchor.Add(horizon)})
 	if err != nil {
 		return nil, err
 	}

@@ -8,6 +8,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/wallclock"
 )
 
 // planning is one day of a kitchen being worked out: each bread by itself, and all of them in one timetable.
@@ -22,14 +23,16 @@ type planning struct {
 	settled    bool
 	pinned     bool // mixing stays near where it was
 	timeRanOut bool
+	absent     map[wallclock.Occurrence][]schedule.Span // when nobody is there, once it was asked for
 }
 
 // planned is one bread of a planning.
 type planned struct {
 	Day
 	at     moments
-	prefix string // of the IDs of its steps
-	levain int    // the bread with whose levain it is fed: itself, or one before it
+	prefix string                              // of the IDs of its steps
+	levain int                                 // the bread with whose levain it is fed: itself, or one before it
+	told   map[working.Message]working.Message // what was said of it as one of several
 }
 
 // found is a timetable with what it keeps to.

@@ -13,7 +13,7 @@ import (
 // company is what a bread has to do with the others of its day.
 func (p *planning) company(i int) company {
 	d := p.breads[i]
-	return company{several: len(p.breads) > 1, fed: d.levain != i && !d.Bake.Levain.standing()}
+	return company{several: len(p.breads) > 1, fed: d.levain != i && !d.Bake.Levain.standing(), closed: p.closed}
 }
 
 // together is the problem of all breads, with what they share. The only bread has its own.
@@ -55,11 +55,23 @@ func (p *planning) together(nets []*network, l layout) schedule.Problem {
 	return out
 }
 
-// of is a sentence about one bread of several.
+// of is a sentence about one bread of several; most are wanted again for the next layout.
 func (d *planned) of(words working.Message) working.Message {
 	if words.IsZero() {
 		return words
 	}
+	if d.told == nil {
+		d.told = map[working.Message]working.Message{}
+	}
+	told, ok := d.told[words]
+	if !ok {
+		told = d.tell(words)
+		d.told[words] = told
+	}
+	return told
+}
+
+func (d *planned) tell(words working.Message) working.Message {
 	return working.Tell("bakeday.of_bread", "%v: %v", working.Tell("bakeday.named", "%v", d.Bake.Name), words)
 }
 
@@ -88,10 +100,25 @@ func (p *planning) cold(part *schedule.Problem, d *planned) {
 func (p *planning) open(problem *schedule.Problem) {
 	end := problem.Anchor.Add(problem.Horizon.Duration())
 	within := wallclock.Occurrence{From: problem.Anchor.Add(-24 * time.Hour), To: end}
-	closed, err := p.kitchen.closed(within, p.clock.Zone)
+	closed, err := p.closed(within)
 	if err == nil { // each bread has found its own
 		problem.Resources[0].Closed = closed
 	}
+}
+
+// closed are the absences of the kitchen; every round and layout asks for the same ones.
+func (p *planning) closed(within wallclock.Occurrence) ([]schedule.Span, error) {
+	if known, ok := p.absent[within]; ok {
+		return known, nil
+	}
+	spans, err := p.kitchen.closed(within, p.clock.Zone)
+	if spans = slices.Clip(spans); err == nil {
+		if p.absent == nil {
+			p.absent = map[wallclock.Occurrence][]schedule.Span{}
+		}
+		p.absent[within] = spans
+	}
+	return spans, err
 }
 
 // part is what the timetable has of one bread, as if it were alone.
