@@ -155,7 +155,7 @@ func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
 	b := k.Bulk
 	b.Culture = Culture{}
 	var p problems
-	d, err := b.prepare(true)
+	d, err := b.readied(true, false)
 	p.Join("Bulk", err)
 	if err == nil && d.kind != kind {
 		p.Add("Bulk", d.kind, quantity.Tell("ferment.want_leavening_first_bake", "the leavening of the first bake"),

@@ -67,7 +67,10 @@ type prepared struct {
 }
 
 // prepare checks a dough and makes it ready.
-func (b *Bulk) prepare(needRise bool) (prepared, error) {
+func (b *Bulk) prepare(needRise bool) (prepared, error) { return b.readied(needRise, true) }
+
+// readied is prepare, which may leave out what is believed of the kitchen.
+func (b *Bulk) readied(needRise, believed bool) (prepared, error) {
 	p := b.check(needRise)
 	if err := p.ErrFor(*b); err != nil {
 		return prepared{}, err
@@ -85,7 +88,9 @@ func (b *Bulk) prepare(needRise bool) (prepared, error) {
 			Osmotolerant: b.Yeast.Kind == OsmotolerantYeast,
 		},
 	}
-	d.know(c)
+	if believed || b.OwnHeat != 0 {
+		d.know(c)
+	}
 	if d.start, err = b.cells(law); err != nil {
 		return prepared{}, err
 	}

@@ -56,7 +56,10 @@ var plain = Formula{Hydration: plainHydration, Salt: 2}
 
 // Unusual is |ln(π/π of 2 % salt at 72 % water)|: how far the formula leads from the dough the law is set on, in
 // the log of the pace.
-func (l *Law) Unusual(f Formula) float64 { return math.Abs(math.Log(l.Pace(f) / l.Pace(plain))) }
+func (l *Law) Unusual(f Formula) float64 { return l.unusual(l.Pace(f)) }
+
+// unusual is that of a pace that is known already.
+func (l *Law) unusual(pace float64) float64 { return math.Abs(math.Log(pace / l.plainPace)) }
 
 // Ideal is what salt and sugar press with as ideal particles, osmol per kg water: as [Formula.Solutes] with salt as
 // two whole ions. It is for comparison with published osmotic pressures of dough, 35 to 100 atm with the 5 to 10 of

@@ -66,6 +66,9 @@ type Law struct {
 	Parameters
 	cells []cell  // antiderivatives of the three curves
 	ripe  float64 // X_L
+
+	perCapacity float64 // 1/X_m
+	plainPace   float64 // of the dough every other is compared with
 }
 
 // New makes a law of parameters; ok is false when a parameter is not a positive number (Stiffness, Mixture and
@@ -82,8 +85,8 @@ func New(p Parameters) (l *Law, ok bool) {
 	if p.GasCurve.rate == nil || p.YeastCurve.rate == nil || p.HumilisCurve.rate == nil {
 		return nil, false
 	}
-	l = &Law{Parameters: p, cells: tabulate(p.GasCurve, p.YeastCurve, p.HumilisCurve)}
-	l.ripe = l.ripeLevain(ripeSeed, ripeCelsius)
+	l = &Law{Parameters: p, cells: tabulate(p.GasCurve, p.YeastCurve, p.HumilisCurve), perCapacity: 1 / p.Capacity}
+	l.ripe, l.plainPace = l.ripeLevain(ripeSeed, ripeCelsius), l.Pace(plain)
 	return l, true
 }
 

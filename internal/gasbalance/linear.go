@@ -118,14 +118,73 @@ type gaussian struct {
 
 // seen is the distribution after evidence of precision J and moment r about the effects:
 //
-//	P = S·(I + J·S)⁻¹,   x = m + P·(r − J·m)
+//	P = (I + S·J)⁻¹·S,   x = m + P·(r − J·m)
 //
-// which holds for a singular S as well: what cannot vary does not.
+// which holds for a singular S as well: what cannot vary does not. Effects of which the evidence says nothing, or
+// that do not vary, take no part in the inverse; the former follow by P = S − S·J·P.
 func (g *gaussian) seen(j *effectMatrix, r *effect) gaussian {
-	js := j.multiply(&g.cov)
-	// S·(I + J·S)⁻¹ is the transpose of (I + S·J)⁻¹·S, which is symmetric.
-	sj := transpose(&js)
-	out := gaussian{cov: solve(&sj, &g.cov)}
+	var list [effects]int
+	n := 0
+	for i := range g.cov {
+		if j[i][i] != 0 && g.cov[i][i] != 0 {
+			list[n] = i
+			n++
+		}
+	}
+	on := list[:n]
+	var sj effectMatrix // S·J, its columns in the order of the list
+	for i := range g.cov {
+		for _, k := range on {
+			if x := g.cov[i][k]; x != 0 {
+				for b, l := range on {
+					sj[i][b] += x * j[k][l]
+				}
+			}
+		}
+	}
+	var m [effects][2 * effects]float64 // I + S·J, and beside it S
+	for a, i := range on {
+		copy(m[a][:n], sj[i][:n])
+		m[a][a]++
+		copy(m[a][n:], g.cov[i][:])
+	}
+	for col := range n { // by Gauss with pivots
+		best := col
+		for r := col + 1; r < n; r++ {
+			if math.Abs(m[r][col]) > math.Abs(m[best][col]) {
+				best = r
+			}
+		}
+		if best != col {
+			m[col], m[best] = m[best], m[col]
+		}
+		pivot := m[col][col+1 : n+effects]
+		inv := 1 / m[col][col]
+		for k := range pivot {
+			pivot[k] *= inv
+		}
+		for r := range n {
+			if f := m[r][col]; r != col && f != 0 {
+				row := m[r][col+1 : n+effects]
+				for k, p := range pivot {
+					row[k] -= f * p
+				}
+			}
+		}
+	}
+	out := gaussian{cov: g.cov}
+	for i := range out.cov {
+		for a := range on {
+			if x := sj[i][a]; x != 0 {
+				for c, y := range m[a][n : n+effects] {
+					out.cov[i][c] -= x * y
+				}
+			}
+		}
+	}
+	for a, i := range on {
+		copy(out.cov[i][:], m[a][n:])
+	}
 	out.cov.symmetric()
 	left := j.times(&g.mean)
 	for i := range left {
@@ -133,15 +192,6 @@ func (g *gaussian) seen(j *effectMatrix, r *effect) gaussian {
 	}
 	out.mean = out.cov.times(&left)
 	out.mean.add(&g.mean, 1)
-	return out
-}
-
-func transpose(a *effectMatrix) (out effectMatrix) {
-	for i := range a {
-		for j := range a[i] {
-			out[j][i] = a[i][j]
-		}
-	}
 	return out
 }
 

@@ -1,6 +1,10 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+
+	"example.org/maslin/internal/numeric"
+)
 
 // Constants of the dough as a body that holds gas.
 const (
@@ -31,7 +35,7 @@ func Pressure(meters float64) float64 { return math.Pow(1-2.25577e-5*meters, 5.2
 // pure CO₂: 0.82 at 25 °C.
 func Ostwald(celsius float64) float64 {
 	k := celsius + kelvin
-	return henry * math.Exp(henryHeat*(1/k-1/gasKelvin)) * gasConst * k
+	return henry * numeric.Exp(henryHeat*(1/k-1/gasKelvin)) * gasConst * k
 }
 
 // Volume is v, liters of dough for each kilogram of flour: (1 + h)/1.12.
@@ -84,7 +88,7 @@ func (n *Need) Gas(celsius float64) float64 {
 		return n.fixed
 	}
 	r := 1 / (celsius + kelvin)
-	return n.fixed + n.bubbles*r + n.dissolved*math.Exp(henryHeat*(r-1/gasKelvin))
+	return n.fixed + n.bubbles*r + n.dissolved*numeric.Exp(henryHeat*(r-1/gasKelvin))
 }
 
 // Steepness is dln N/dln R at a temperature: what an error in the log of a rise that was read is worth in the log
@@ -94,7 +98,7 @@ func (n *Need) Steepness(celsius float64) float64 {
 		return 0
 	}
 	r := 1 / (celsius + kelvin)
-	e := math.Exp(henryHeat * (r - 1/gasKelvin))
+	e := numeric.Exp(henryHeat * (r - 1/gasKelvin))
 	return (n.bubblesBy*r + n.dissolvedBy*e) / (n.fixed + n.bubbles*r + n.dissolved*e)
 }
 
@@ -138,5 +142,5 @@ func artanh(x float64) float64 {
 		s := x * x
 		return x * (1 + s*(1.0/3+s*(1.0/5+s/7)))
 	}
-	return 0.5 * math.Log((1+x)/(1-x))
+	return 0.5 * numeric.Log((1+x)/(1-x))
 }

@@ -1,6 +1,10 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+
+	"example.org/maslin/internal/numeric"
+)
 
 // RowAtOwnPace is [Law.Row] with the pace solved for instead of linearized: Y is the log of the pace at which the
 // dough is just ready when it was, and the derivatives are taken there.
@@ -21,13 +25,15 @@ func (l *Law) RowAtOwnPace(kind Leavening, b *Logged) (r Row, ok bool) {
 	pace := l.Pace(b.Formula)
 	y := 0.0
 	var e Vector
+	var c Clock
 	for range ownPaceSteps {
-		s := l.ClockAt(pace, Vector{Pace: y}).AdvanceAlong(b.Start, b.History, 0, b.Hours)
+		c = l.at(pace, Vector{Pace: y})
+		s := c.AdvanceAlong(b.Start, b.History, 0, b.Hours)
 		e = s.LogGas()
 		if !(s.Gas > 0) || !(e[Pace] > 0) {
 			return Row{}, false
 		}
-		d := math.Max(-1, math.Min(1, math.Log(need/s.Gas)/e[Pace]))
+		d := math.Max(-1, math.Min(1, numeric.Log(need/s.Gas)/e[Pace]))
 		y += d
 		if math.Abs(d) < ownPaceSettled {
 			break
@@ -35,7 +41,7 @@ func (l *Law) RowAtOwnPace(kind Leavening, b *Logged) (r Row, ok bool) {
 	}
 	luck, inv := luckOf(kind), 1/e[Pace]
 	reading := n.Steepness(end) * b.Error / b.Rise * inv / luck
-	unusual := sdFormula * l.Unusual(b.Formula) / luck
+	unusual := sdFormula * l.unusual(pace) / luck
 	r = Row{Y: y, Scale: 1 + reading*reading + unusual*unusual, Kneading: b.Kneading, Celsius: slopeFrom + e[Slope]*inv}
 	for i := range e {
 		r.H[i] = e[i] * inv

@@ -1,6 +1,8 @@
 package gasbalance
 
-import "math"
+import (
+	"example.org/maslin/internal/numeric"
+)
 
 // Clock is a law put to one dough in one kitchen: what its formula and the kitchen's unknowns make of every rate.
 // It is immutable.
@@ -20,9 +22,14 @@ func (l *Law) Clock(f Formula, unknowns Vector) *Clock { return l.ClockAt(l.Pace
 
 // ClockAt is [Law.Clock] for a pace that is known already.
 func (l *Law) ClockAt(pace float64, u Vector) *Clock {
-	return &Clock{
-		law: l, pace: pace * math.Exp(u[Pace]), amplitude: math.Exp(u[Amplitude]),
-		slope: u[Slope], coldEnd: u[ColdEnd], mixture: u[Mixture], growth: math.Exp(u[Growth]),
+	c := l.at(pace, u)
+	return &c
+}
+
+func (l *Law) at(pace float64, u Vector) Clock {
+	return Clock{
+		law: l, pace: pace * numeric.Exp(u[Pace]), amplitude: numeric.Exp(u[Amplitude]),
+		slope: u[Slope], coldEnd: u[ColdEnd], mixture: u[Mixture], growth: numeric.Exp(u[Growth]),
 		even: u[Slope] == 0 && u[ColdEnd] == 0,
 	}
 }
@@ -82,176 +89,167 @@ func (c *Clock) step(s *State, hours, from, to float64, mend bool) {
 	ck := cold(mid)
 	f := c.pace * hours
 	if !c.even {
-		f *= math.Exp(c.slope*by + c.coldEnd*ck)
+		f *= numeric.Exp(c.slope*by + c.coldEnd*ck)
 	}
-	gas := l.Gas * f * mean.gas
+	r := run{law: l, gas: l.Gas * f * mean.gas, by: [common]float64{1, by, ck}}
 	grown := l.Growth * f
-	all := [rides]float64{1, by, ck}
-	run := run{law: l, gas: gas, byGas: all, byLevain: all, byYeast: all}
-	run.byYeast[Growth-1] = 1
-	lean := 0.0
-	if mend && gas > 0 {
-		lean = apart.gas / mean.gas
+	ours, ours2, theirs, theirs2 := l.mixed(mean), l.mixed(apart), mean.yeast, apart.yeast
+	// What is out of step: Δr_q/avg(r_q) − Δg/avg(g).
+	lean := func(g, apartG float64) {
+		const least = 1e-6 // growth too small to be out of step with anything
+		switch {
+		case !mend || !(g > least):
+		case r.gas > 0:
+			r.lean = (apart.gas*g - apartG*mean.gas) / (12 * mean.gas * g)
+		default:
+			r.lean = -apartG / (12 * g)
+		}
 	}
-	const least = 1e-6 // growth too small to be out of step with anything
 	switch {
 	case s.Yeast == 0:
-		run.levain, run.byLevain[Mixture-1] = c.levainGrowth(mean, grown)
-		if g := l.mixed(mean); mend && g > least {
-			run.lean = (lean - l.mixed(apart)/g) / 12
-		}
-		run.single(s, &s.Levain, &s.levain, run.levain, &run.byLevain)
+		lean(ours, ours2)
+		r.levainGrowth(c, grown, ours, mean)
+		r.single(s, &s.Levain, &s.levain, r.levain, r.kappa, 0)
 	case s.Levain == 0:
-		if mend && mean.yeast > least {
-			run.lean = (lean - apart.yeast/mean.yeast) / 12
-		}
-		run.single(s, &s.Yeast, &s.yeast, grown*mean.yeast*c.growth, &run.byYeast)
+		lean(theirs, theirs2)
+		r.single(s, &s.Yeast, &s.yeast, grown*theirs*c.growth, 0, 1)
 	default:
-		run.levain, run.byLevain[Mixture-1] = c.levainGrowth(mean, grown)
-		run.yeast = grown * mean.yeast * c.growth
+		r.levainGrowth(c, grown, ours, mean)
+		r.yeast = grown * theirs * c.growth
+		r0 := 1 / x0
 		if mend {
-			x := s.Levain / x0
-			if g := x*l.mixed(mean) + (1-x)*mean.yeast; g > least {
-				run.lean = (lean - (x*l.mixed(apart)+(1-x)*apart.yeast)/g) / 12
-			}
-			d := run.levain - run.yeast
-			run.drift = d * d * x * (1 - x) * max(0, 1-x0/l.Capacity) / 2
+			x := s.Levain * r0
+			lean(x*ours+(1-x)*theirs, x*ours2+(1-x)*theirs2)
+			d := r.levain - r.yeast
+			r.drift = d * d * x * (1 - x) * max(0, 1-x0*l.perCapacity) / 2
 		}
-		run.both(s)
+		r.both(s, x0, r0)
 	}
 }
 
-// run is one run in numbers: q₂₇·A, the growth of each leavening, how the logs of the three go with the unknowns, and
-// the two terms of [Clock.stride].
+// common is how many unknowns move the rates of gas and of both leavenings alike: pace, slope and cold end.
+const common = 3
+
+// run is one run in numbers: q₂₇·A, the growth of each leavening, the two terms of [Clock.stride], and how the log of
+// every rate goes with the common unknowns, and that of the levain's growth with its mixture.
 type run struct {
 	law           *Law
 	gas           float64
 	levain, yeast float64
 	lean, drift   float64
-
-	byGas, byLevain, byYeast [rides]float64
+	by            [common]float64
+	kappa         float64
 }
 
 // mixed is a levain's share of the curves.
 func (l *Law) mixed(v three) float64 { return (1-l.Mixture)*v.humilis + l.Mixture*v.yeast }
 
 // levainGrowth is B of a levain and κ = dln B/dw, how its growth goes with the mixture of its yeasts.
-func (c *Clock) levainGrowth(mean three, grown float64) (b, kappa float64) {
-	g := c.law.mixed(mean)
-	if !(g > 1e-9) {
-		return grown * g, 0
+func (r *run) levainGrowth(c *Clock, grown, g float64, mean three) {
+	if g > 1e-9 {
+		r.kappa = (mean.yeast - mean.humilis) / g
+		if c.mixture != 0 {
+			g *= numeric.Exp(c.mixture * r.kappa)
+		}
 	}
-	kappa = (mean.yeast - mean.humilis) / g
-	if c.mixture != 0 {
-		g *= math.Exp(c.mixture * kappa)
-	}
-	return grown * g, kappa
+	r.levain = grown * g
 }
 
 // noGrowth is M below which cells are taken not to grow over a run.
 const noGrowth = 1e-9
 
-// single is a run of one leavening that grows by m, the log of which goes with the unknowns by grows.
-func (r *run) single(s *State, cells *float64, d *[rides]float64, m float64, grows *[rides]float64) {
+// single is a run of one leavening that grows by m, the log of which goes with the unknowns of its own by those two
+// numbers.
+func (r *run) single(s *State, cells *float64, d *[rides]float64, m, mixture, growth float64) {
 	x0 := *cells
-	capacity, by := r.law.Capacity, &r.byGas
+	capacity := r.law.Capacity
 	if !(x0 < capacity && m > noGrowth) {
 		s.Gas += r.gas * x0
 		for j := range rides {
-			s.gas[j] += r.gas * (by[j]*x0 + d[j])
+			s.gas[j] += r.gas * d[j]
+		}
+		for j, by := range r.by {
+			s.gas[j] += r.gas * by * x0
 		}
 		return
 	}
-	rc := 1 / capacity
+	rc := r.law.perCapacity
 	share := x0 * rc
-	e := expm1(m)
+	e := numeric.Expm1(m)
 	u1 := share * e
-	ru, rm, r0 := 1/(1+u1), 1/m, 1/x0
+	ru, rm := 1/(1+u1), 1/m
 	x1 := x0 * (1 + e) * ru
-	mean := capacity * log1p(u1) * rm
+	mean := capacity * numeric.Log1p(u1) * rm
 	gas := r.gas * (1 + r.lean*(x1-x0)/mean)
 	s.Gas += gas * mean
-	grown := share * (1 + e)
-	for j := range rides {
-		dm := m * grows[j]
-		du := (d[j]*rc*e + grown*dm) * ru
-		dmean := (capacity*du-mean*dm)*rm + by[j]*mean
-		s.gas[j] += gas * dmean
-		d[j] = x1 * (d[j]*r0 + dm - du)
+	// All derivatives are linear in those before and in how the rates go with the unknown.
+	crowded := 1 - share*(1+e)*ru
+	gasBy := gas * (capacity*(1-crowded) - mean)
+	gasBefore, gasRates := gas*e*ru*rm, gasBy+gas*mean
+	before, growing := x1/x0-x1*rc*e*ru, x1*m*crowded
+	for j, by := range r.by {
+		s.gas[j] += gasBefore*d[j] + gasRates*by
+		d[j] = before*d[j] + growing*by
 	}
+	s.gas[common] += gasBefore*d[common] + gasBy*mixture
+	d[common] = before*d[common] + growing*mixture
+	s.gas[common+1] += gasBefore*d[common+1] + gasBy*growth
+	d[common+1] = before*d[common+1] + growing*growth
 	*cells = x1
 }
 
 // both is a run of levain and yeast together.
-func (r *run) both(s *State) {
+func (r *run) both(s *State, x0, r0 float64) {
 	capacity, bl, by := r.law.Capacity, r.levain, r.yeast
-	x0 := s.Levain + s.Yeast
-	r0 := 1 / x0
-	m := (s.Levain*bl+s.Yeast*by)*r0 + r.drift
-	var dx0, dm [rides]float64
-	for j := range rides {
-		dx0[j] = s.levain[j] + s.yeast[j]
-		dm[j] = s.levain[j]*(bl-m) + s.yeast[j]*(by-m) + s.Levain*bl*r.byLevain[j] + s.Yeast*by*r.byYeast[j]
-		dm[j] *= r0
-	}
+	partLevain, partYeast := s.Levain*bl*r0, s.Yeast*by*r0
+	m := partLevain + partYeast + r.drift
+	delta := bl - by
+	// The derivatives of the mean cells, of X₁ and of ψ by X₀ and by M.
 	x1, mean, psi := x0, x0, 0.0
-	dx1, dmean := dx0, dx0
-	var dpsi [rides]float64
+	meanX, meanM, endX, endM, psiX, psiM := 1.0, 0.0, 1.0, 0.0, 0.0, 0.0
 	if x0 < capacity && m > noGrowth {
-		rc := 1 / capacity
+		rc := r.law.perCapacity
 		share := x0 * rc
-		e := expm1(m)
+		e := numeric.Expm1(m)
 		u1 := share * e
 		ru, rm := 1/(1+u1), 1/m
-		logU := log1p(u1)
+		logU := numeric.Log1p(u1)
 		x1 = x0 * (1 + e) * ru
 		mean = capacity * logU * rm
 		psi = (m - logU) * rm
-		for j := range rides {
-			du := (dx0[j]*rc*e + share*(1+e)*dm[j]) * ru
-			dmean[j] = (capacity*du - mean*dm[j]) * rm
-			grew := dm[j] - du // dln(X₁/X₀)
-			dx1[j] = x1 * (dx0[j]*r0 + grew)
-			dpsi[j] = (grew - psi*dm[j]) * rm
-		}
+		crowded := 1 - share*(1+e)*ru
+		pressed := rc * e * ru
+		meanX, meanM = e*ru*rm, (capacity*(1-crowded)-mean)*rm
+		endX, endM = x1*(r0-pressed), x1*crowded
+		psiX, psiM = -pressed*rm, (crowded-psi)*rm
 	}
 	gas := r.gas * (1 + r.lean*(x1-x0)/mean)
 	s.Gas += gas * mean
-	for j := range rides {
-		s.gas[j] += gas * (dmean[j] + r.byGas[j]*mean)
-	}
+	meanX, meanM = gas*meanX, gas*meanM
 	// Only the ratio of the two counts, as both are scaled to the sum: the levain outgrows the yeast by e^(δ·ψ), δ the
 	// difference of their growth.
-	delta := bl - by
-	ratio := math.Exp(delta * psi)
+	ratio := numeric.Exp(delta * psi)
 	levain := s.Levain * ratio
 	rt := 1 / (levain + s.Yeast)
 	n := x1 * rt
+	psiX, psiM = levain*delta*psiX, levain*delta*psiM
+	levainM, yeastM := (bl-m)*r0, (by-m)*r0
+	bySlope, byColdEnd := r.by[1], r.by[2]
+	alike, apart := partLevain+partYeast, levain*psi*delta
+	dm := [rides]float64{alike, alike * bySlope, alike * byColdEnd, partLevain * r.kappa, partYeast}
+	outgrows := [rides]float64{apart, apart * bySlope, apart * byColdEnd, levain * psi * bl * r.kappa, -levain * psi * by}
 	for j := range rides {
-		ddelta := bl*r.byLevain[j] - by*r.byYeast[j]
-		dl := s.levain[j]*ratio + levain*(delta*dpsi[j]+psi*ddelta)
-		dy := s.yeast[j]
-		dn := (dx1[j] - n*(dl+dy)) * rt
+		dl, dy := s.levain[j], s.yeast[j]
+		dx, dm := dl+dy, dm[j]+dl*levainM+dy*yeastM
+		s.gas[j] += meanX*dx + meanM*dm
+		dl = dl*ratio + psiX*dx + psiM*dm + outgrows[j]
+		dn := (endX*dx + endM*dm - n*(dl+dy)) * rt
 		s.levain[j] = dl*n + levain*dn
 		s.yeast[j] = dy*n + s.Yeast*dn
 	}
+	made := gas * mean
+	s.gas[0] += made
+	s.gas[1] += made * bySlope
+	s.gas[2] += made * byColdEnd
 	s.Levain, s.Yeast = levain*n, s.Yeast*n
-}
-
-// seriesBelow is below which three terms of the series are exact to 1e-12, and above which the plain functions lose
-// no more than that.
-const seriesBelow = 1e-3
-
-func expm1(x float64) float64 {
-	if x < seriesBelow {
-		return x * (1 + x/2*(1+x/3*(1+x/4)))
-	}
-	return math.Exp(x) - 1
-}
-
-func log1p(x float64) float64 {
-	if x < seriesBelow {
-		return x * (1 - x*(1.0/2-x*(1.0/3-x/4)))
-	}
-	return math.Log(1 + x)
 }

@@ -59,7 +59,7 @@ func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
 			since = 0
 		} else {
 			h := b.effect()
-			t.effects = t.effects.with(&h, b.Y, b.Scale*t.Luck*t.Luck/weight)
+			t.effects.take(&h, b.Y, b.Scale*t.Luck*t.Luck/weight)
 		}
 	}
 	g.fade(bakes, weights, s.Day)
@@ -116,17 +116,16 @@ func (t *Taught) reach(variance, luck float64) float64 {
 	return b.Reach(variance, luck)
 }
 
-// with is the distribution after one row with noise of a variance.
-func (g *gaussian) with(h *effect, y, noise float64) gaussian {
+// take takes in one row with noise of a variance.
+func (g *gaussian) take(h *effect, y, noise float64) {
 	ph := g.cov.times(h)
 	gain := 1 / (h.dot(&ph) + noise)
 	off := (y - h.dot(&g.mean)) * gain
-	out := *g
 	for i := range ph {
-		out.mean[i] += ph[i] * off
+		g.mean[i] += ph[i] * off
+		by := ph[i] * gain
 		for j := range ph {
-			out.cov[i][j] -= ph[i] * ph[j] * gain
+			g.cov[i][j] -= by * ph[j]
 		}
 	}
-	return out
 }

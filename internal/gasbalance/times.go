@@ -1,6 +1,10 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+
+	"example.org/maslin/internal/numeric"
+)
 
 // Outcome is when a need is met: hours at which it is with 10, 50 and 90 % probability, +Inf when not within the
 // time looked at, and the path followed until then.
@@ -64,7 +68,7 @@ func (q *question) score(s *State, celsius float64, side int) float64 {
 	if !(g > 0) {
 		return lowest
 	}
-	v := math.Log(g / q.need.Gas(celsius))
+	v := numeric.Log(g / q.need.Gas(celsius))
 	if side != 0 {
 		e := s.LogGas()
 		v -= float64(side) * q.belief.margin(&e)
@@ -86,7 +90,7 @@ func (q *question) crossing(p *Path, m, n *moment, side int) float64 {
 	}
 	// From no gas at all the log of the gas goes as that of the time: one division brings the lower end near.
 	if flo <= lowest {
-		t := lo + (hi-lo)*math.Exp(-fhi)*0.5
+		t := lo + (hi-lo)*numeric.Exp(-fhi)*0.5
 		if f := at(t); f < 0 {
 			lo, flo = t, f
 		} else {
@@ -128,7 +132,7 @@ func (q *question) crossing(p *Path, m, n *moment, side int) float64 {
 func (c *Clock) RiseBand(s *State, celsius, hydration, atm float64, b *Belief) (low, likely, high float64) {
 	e := s.LogGas()
 	g := c.Gas(s)
-	margin := math.Exp(b.margin(&e))
+	margin := numeric.Exp(b.margin(&e))
 	rise := func(g float64) float64 { return c.law.Rise(g, celsius, hydration, atm) }
 	return rise(g / margin), rise(g), rise(g * margin)
 }

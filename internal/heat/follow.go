@@ -103,7 +103,7 @@ func (b *Body) Follow(of Part, start float64, surroundings []Knot) (*Trace, erro
 		if dt := q.Seconds - p.Seconds; dt != over {
 			over = dt
 			for k := range away {
-				decay[k] = math.Exp(-m.all[k].rate * dt)
+				decay[k] = numeric.Exp(-m.all[k].rate * dt)
 			}
 		}
 		bend := tr.slope(i+1) - slope

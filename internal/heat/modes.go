@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"math"
+
+	"example.org/maslin/internal/numeric"
+)
 
 // Part is the part of a body whose temperature is asked for.
 type Part int
@@ -194,7 +198,7 @@ func (m *modes) sum(away []float64, dt float64) float64 {
 			if x > cut {
 				break
 			}
-			left[i][n] = math.Exp(-x)
+			left[i][n] = numeric.Exp(-x)
 		}
 	}
 	sum := 0.0
@@ -202,7 +206,7 @@ func (m *modes) sum(away []float64, dt float64) float64 {
 		x := &m.all[k]
 		u *= x.share
 		if x.rest {
-			sum += u * math.Exp(-x.rate*dt)
+			sum += u * numeric.Exp(-x.rate*dt)
 			continue
 		}
 		sum += u * left[0][x.of[0]] * left[1][x.of[1]] * left[2][x.of[2]]

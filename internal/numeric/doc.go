@@ -10,6 +10,7 @@
 //	what is ∫ f, and how sure is that?             Integrate
 //	∫ x^b·e^(−c·x) dx between two points           PowerExp
 //	the same as an antiderivative, for tables      PowerExpFrom0
+//	eˣ, ln x and theirs near 0 and 1, quickly      Exp, Expm1, Log, Log1p
 //	zeros of the Bessel functions J0 and J1        BesselZero0, BesselZero1
 //	Φ(z) and its inverse                           NormalCDF, NormalQuantile
 //	Student's t                                    StudentCDF, StudentQuantile
