@@ -14,7 +14,7 @@ import (
 // text forms of its fields.
 type Bake struct {
 	Name   string `json:"name,omitzero"`   // what the bread is called
-	Wanted Wish   `json:"wanted,omitzero"` // "Saturday 12:30" or "2026-11-28 12:30"
+	Wanted Wish   `json:"wanted,omitzero"` // when the bread is wanted: "Saturday 12:30" or "2026-11-28 12:30"
 
 	Loaves Loaves `json:"loaves"` // what comes out of the oven
 
@@ -42,7 +42,7 @@ type Bake struct {
 	// PerLoaf is true when the weights of the file are those of one loaf, and not of the whole dough.
 	PerLoaf bool `json:"per_loaf,omitzero"`
 
-	Levers Levers `json:"levers,omitzero"` // how far Fit may go
+	Levers Levers `json:"levers,omitzero"` // how far a search for a better plan may go
 
 	// Culture is what logged bakes have taught about the levain or yeast; the zero value is nothing. It is
 	// not part of the text of a bake.
@@ -59,8 +59,8 @@ type Loaves struct {
 	Scaling quantity.Mass `json:"scaling,omitzero"`
 	// lost in the oven, of the dough; 0 % takes the guide value for style and size
 	Loss  quantity.Percent `json:"loss,omitzero"`
-	Style bake.Style       `json:"style,omitzero"` // the zero value is a lean hearth loaf
-	Shape bake.Shape       `json:"shape,omitzero"` // the zero value is round
+	Style bake.Style       `json:"style,omitzero"` // not given: a lean hearth loaf
+	Shape bake.Shape       `json:"shape,omitzero"` // not given: round
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
@@ -80,8 +80,8 @@ type Ingredient struct {
 	// in the ingredient itself: 88 % for milk; for the effective hydration
 	Water quantity.Percent `json:"water,omitzero"`
 
-	// At is when it goes into the dough: mix, fold, laminate, shape, or bake for what is laid on top before the oven.
-	// Not given: at mixing, or at the fold of that number.
+	// At is when it goes into the dough: "mix", "fold", "laminate", "shape", or "bake" for what is laid on top before the
+	// oven. Not given: at mixing, or at the fold of that number.
 	At   schedule.StepKind `json:"at,omitzero"`
 	Fold int               `json:"fold,omitzero"` // at which fold, from 1
 	// spoils when it stands warm, as milk, eggs and cooked fillings do
@@ -150,8 +150,8 @@ type Shaping struct {
 
 // Retard is a rest of the shaped loaves in the refrigerator.
 type Retard struct {
-	AtLeast quantity.Elapsed `json:"at_least"` // in the refrigerator
-	AtMost  quantity.Elapsed `json:"at_most"`  // in the refrigerator; the timetable chooses
+	AtLeast quantity.Elapsed `json:"at_least"` // the shortest time in the refrigerator
+	AtMost  quantity.Elapsed `json:"at_most"`  // the longest; the timetable chooses between them
 	// in the room or box before baking; zero: from the cold into the oven
 	WarmUp quantity.Elapsed `json:"warm_up,omitzero"`
 }

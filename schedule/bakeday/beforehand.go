@@ -28,9 +28,9 @@ type PrefermentWork struct {
 	Salt        quantity.Percent     `json:"salt,omitzero"`        // of its own flour
 	Temperature quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
 	Takes       quantity.Elapsed     `json:"takes,omitzero"`       // to make it
-	// AtLeast and AtMost are how long it stands; without both, by when its yeast has made it ripe.
+	// how long it stands at least; without it and at_most: until its yeast has made it ripe
 	AtLeast quantity.Elapsed `json:"at_least,omitzero"`
-	AtMost  quantity.Elapsed `json:"at_most,omitzero"` // it stands, ripe enough and not past its best
+	AtMost  quantity.Elapsed `json:"at_most,omitzero"` // how long it stands at most and is not past its best
 }
 
 // SoakerWork is what is wetted beforehand without fermenting: seeds in water, a scald of rye. Its parts are taken out
@@ -40,8 +40,8 @@ type SoakerWork struct {
 	Kind    dough.SoakerKind `json:"kind,omitzero"`  // "cold soaker", "hot soaker", "scald"
 	Parts   []SoakerPart     `json:"part"`           // what of the formula goes into it
 	Takes   quantity.Elapsed `json:"takes,omitzero"` // to make it
-	AtLeast quantity.Elapsed `json:"at_least"`       // it stands
-	AtMost  quantity.Elapsed `json:"at_most"`        // it stands
+	AtLeast quantity.Elapsed `json:"at_least"`       // how long it stands at least
+	AtMost  quantity.Elapsed `json:"at_most"`        // how long it stands at most
 	// how warm it goes into the dough; not given: as the room, and what is kept hot cools to 30 °C first
 	Temperature quantity.Temperature `json:"temperature,omitzero"`
 }

@@ -17,8 +17,8 @@ type Kitchen struct {
 	Name string `json:"name,omitzero"` // what the kitchen is called
 	// the IANA time zone of all wall-clock times, such as "Europe/Zurich"
 	Zone   string            `json:"zone"`
-	Asleep []wallclock.Habit `json:"asleep,omitzero"` // "22:30 to 06:30"
-	Away   []wallclock.Habit `json:"away,omitzero"`   // "09:00 to 15:00 on Friday"
+	Asleep []wallclock.Habit `json:"asleep,omitzero"` // when no step may need hands: "22:30 to 06:30"
+	Away   []wallclock.Habit `json:"away,omitzero"`   // when nobody is there either: "09:00 to 15:00 on Friday"
 
 	Hands  int            `json:"hands,omitzero"` // pairs of hands that work at a time; 0: one
 	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; each bake says which, or "hand"
@@ -32,7 +32,7 @@ type Kitchen struct {
 	Altitude     quantity.Length      `json:"altitude,omitzero"`     // above the sea; it moves the boiling point
 	Day          quantity.Temperature `json:"day"`                   // of the room at its warmest
 	Night        quantity.Temperature `json:"night,omitzero"`        // at its coldest; not given: as by day
-	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"`   // 00:00 means 15:00
+	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"`   // the time of the warmest room; not given: 15:00
 	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"` // its temperature; not given: there is none
 	Flour        quantity.Temperature `json:"flour,omitzero"`        // not given: the room at the time of mixing
 	Tap          quantity.Temperature `json:"tap"`                   // the coldest water from the tap

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"maps"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -14,6 +15,8 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/house"
+	"example.org/maslin/schedule/bakeday"
+	"github.com/google/go-cmp/cmp"
 )
 
 const root = "../../.."
@@ -39,6 +42,9 @@ func vocabulary(t *testing.T) map[string]bool {
 	for _, k := range keys {
 		all[k] = true
 	}
+	for _, comment := range keyComments() {
+		all[comment] = true
+	}
 	for _, a := range dough.Allergens(1<<16 - 1).List() {
 		all["dough.Allergens/"+a.String()] = true
 	}
@@ -50,6 +56,37 @@ func vocabulary(t *testing.T) map[string]bool {
 		all["time.Month/"+m] = true
 	}
 	return all
+}
+
+// keyComments are the words that a language may have for what the keys of a bake file mean.
+func keyComments() (out []string) {
+	for _, table := range bakeday.BakeFileKeys().Tables {
+		for _, says := range append([]bakeday.FileKey{{Says: table.Says}}, table.Keys...) {
+			if says.Says != "" {
+				out = append(out, "bakeday.keyComment/"+says.Says)
+			}
+		}
+	}
+	return out
+}
+
+// What a key of a bake file means is told in German, and its forms stay as they are typed.
+func TestKeysOfBakeFilesAreGerman(t *testing.T) {
+	german := German()
+	quoted := regexp.MustCompile(`"[^"]*"`)
+	comments := keyComments()
+	for _, key := range comments {
+		says := german.Words[key]
+		if says == "" || "bakeday.keyComment/"+says == key && !strings.HasPrefix(says, `"`) {
+			t.Errorf("%s has no German", key)
+		}
+		if diff := cmp.Diff(quoted.FindAllString(key, -1), quoted.FindAllString(says, -1)); diff != "" {
+			t.Errorf("%s: what is typed differs: %s", key, diff)
+		}
+	}
+	if len(comments) < 150 {
+		t.Errorf("only %d keys are looked at", len(comments))
+	}
 }
 
 var (
