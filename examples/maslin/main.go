@@ -26,11 +26,14 @@ func main() {
 // that shells expect of a program ended by a signal.
 func cleanUpWhenStopped(last *sayings) {
 	stop := make(chan os.Signal, 1)
-	signal.Notify(stop, os.Interrupt, syscall.SIGTERM)
+	signal.Notify(stop, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	go func() {
 		status := 130
-		if <-stop == syscall.SIGTERM {
+		switch <-stop {
+		case syscall.SIGTERM:
 			status = 143
+		case syscall.SIGHUP: // the terminal is gone
+			status = 129
 		}
 		outfile.Cleanup()
 		last.say()

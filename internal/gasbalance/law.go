@@ -1,6 +1,9 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Parameters are the numbers of the law. [Standing] gives the ones that are believed; a changed copy makes a rival law.
 type Parameters struct {
@@ -90,11 +93,15 @@ func New(p Parameters) (l *Law, ok bool) {
 	return l, true
 }
 
-// standing is made once and never changed.
-var standing, _ = New(Standing())
+// standing is made once, when it is first asked for, and never changed: a program that asks nothing of dough does not
+// wait for it.
+var standing = sync.OnceValue(func() *Law {
+	l, _ := New(Standing())
+	return l
+})
 
 // Standard is the law of [Standing].
-func Standard() *Law { return standing }
+func Standard() *Law { return standing() }
 
 // The feed to which the strength of a ripe levain is derived: 1 : 2 : 2 at 24 °C.
 const (

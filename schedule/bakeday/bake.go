@@ -58,9 +58,10 @@ type Loaves struct {
 	// dough for each, without what is filled in or laid on top; instead of its weight when baked
 	Scaling quantity.Mass `json:"scaling,omitzero"`
 	// lost in the oven, of the dough; 0 % takes the guide value for style and size
-	Loss  quantity.Percent `json:"loss,omitzero"`
-	Style bake.Style       `json:"style,omitzero"` // not given: a lean hearth loaf
-	Shape bake.Shape       `json:"shape,omitzero"` // not given: round
+	Loss quantity.Percent `json:"loss,omitzero"`
+	// core temperature, bake loss and the usual oven follow it; not given: a lean hearth loaf
+	Style bake.Style `json:"style,omitzero"`
+	Shape bake.Shape `json:"shape,omitzero"` // not given: round
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
@@ -131,7 +132,8 @@ type Mixing struct {
 
 // BulkWork says how the dough ferments before it is divided.
 type BulkWork struct {
-	Rise    quantity.Percent `json:"rise"`              // wanted in all, from mixing to the oven, as added volume
+	// wanted in all, from mixing to the oven, as added volume: 100 % is doubled
+	Rise    quantity.Percent `json:"rise"`
 	ShapeAt quantity.Percent `json:"shape_at,omitzero"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
 	Box   quantity.Temperature `json:"box,omitzero"`

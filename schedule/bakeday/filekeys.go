@@ -145,7 +145,7 @@ func (k FileKey) told() working.Message {
 	case k.Says == "":
 		return takes
 	case strings.Contains(k.Says, `"`): // it shows what it looks like
-		return working.Tell("bakeday.key_says", "%v", keyComment(k.Says))
+		return k.says()
 	}
 	return working.Tell("bakeday.key_says_takes", "%v (%v)", keyComment(k.Says), takes)
 }
@@ -172,8 +172,7 @@ func (f FileKeys) Report() report.Report {
 		}
 		section := report.Section{Key: "table-" + t.Name, Title: title}
 		if t.Says != "" && t.Name != "" {
-			says := working.Tell("bakeday.file_table_says", "%v", keyComment(t.Says))
-			section.Blocks = append(section.Blocks, report.Say(says))
+			section.Blocks = append(section.Blocks, report.Say(t.comment()))
 		}
 		section.Blocks = append(section.Blocks, rows)
 		out.Sections = append(out.Sections, section)

@@ -17,8 +17,8 @@ type Kitchen struct {
 	Name string `json:"name,omitzero"` // what the kitchen is called
 	// the IANA time zone of all wall-clock times, such as "Europe/Zurich"
 	Zone   string            `json:"zone"`
-	Asleep []wallclock.Habit `json:"asleep,omitzero"` // when no step may need hands: "22:30 to 06:30"
-	Away   []wallclock.Habit `json:"away,omitzero"`   // when nobody is there either: "09:00 to 15:00 on Friday"
+	Asleep []wallclock.Habit `json:"asleep,omitzero"` // when no step may need hands, such as "22:30 to 06:30"
+	Away   []wallclock.Habit `json:"away,omitzero"`   // when nobody is there either, such as "09:00 to 15:00 on Friday"
 
 	Hands  int            `json:"hands,omitzero"` // pairs of hands that work at a time; 0: one
 	Mixers []KitchenMixer `json:"mixer,omitzero"` // one of each kind; each bake says which, or "hand"
@@ -29,16 +29,16 @@ type Kitchen struct {
 	RefrigeratorPlaces int `json:"refrigerator_places,omitzero"` // for loaves that rest in the cold; 0: enough
 	BoxPlaces          int `json:"box_places,omitzero"`          // for tubs and trays in the proofing box; 0: enough
 
-	Altitude     quantity.Length      `json:"altitude,omitzero"`     // above the sea; it moves the boiling point
-	Day          quantity.Temperature `json:"day"`                   // of the room at its warmest
-	Night        quantity.Temperature `json:"night,omitzero"`        // at its coldest; not given: as by day
+	Altitude     quantity.Length      `json:"altitude,omitzero"`     // above the sea: water boils cooler up high
+	Day          quantity.Temperature `json:"day"`                   // how warm the room is at its warmest
+	Night        quantity.Temperature `json:"night,omitzero"`        // and at its coldest; not given: as by day
 	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"`   // the time of the warmest room; not given: 15:00
 	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"` // its temperature; not given: there is none
 	Flour        quantity.Temperature `json:"flour,omitzero"`        // not given: the room at the time of mixing
 	Tap          quantity.Temperature `json:"tap"`                   // the coldest water from the tap
 	Ice          quantity.Temperature `json:"ice,omitzero"`          // not given: −18 °C
-	Scale        quantity.Mass        `json:"scale,omitzero"`        // the step of the kitchen scale; 0 g: 1 g
-	// the step of the scale for salt and yeast; 0 g: the kitchen scale weighs them
+	Scale        quantity.Mass        `json:"scale,omitzero"`        // what the kitchen scale can tell apart; 0 g: 1 g
+	// the same of the scale for salt and yeast; left out: the kitchen scale weighs them
 	FineScale quantity.Mass `json:"fine_scale,omitzero"`
 	// after how long a logged bake counts half, so that a levain that changes with the seasons is followed: "30 days"
 	// suits a kitchen that bakes each week; not given: all logged bakes count alike

@@ -17,7 +17,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/language"
-	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/nearest"
 	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -146,7 +146,7 @@ func noSuchCommand(under *cobra.Command, args []string) error {
 	for _, c := range under.Commands() {
 		known = append(known, c.Name())
 	}
-	if near := tomlbind.Suggest(args[0], known); near != "" {
+	if near := nearest.Word(args[0], known); near != "" {
 		return badInput(working.Tell("cli.did_you_mean", "%v; did you mean %s?", text, strconv.Quote(near)))
 	}
 	return badInput(working.Tell("cli.help_lists_them", "%v; %s --help lists them", text, under.CommandPath()))
@@ -159,7 +159,7 @@ func flagError(cmd *cobra.Command, err error) error {
 		var known []string
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
 		out := working.Tell("cli.unknown_flag", "%s: unknown flag --%s", cmd.CommandPath(), name)
-		if near := tomlbind.Suggest(name, known); near != "" {
+		if near := nearest.Word(name, known); near != "" {
 			return badInput(working.Tell("cli.did_you_mean_flag", "%v; did you mean --%s?", out, near))
 		}
 		return badInput(working.Tell("cli.see_help", "%v; see %s --help", out, cmd.CommandPath()))

@@ -6,7 +6,7 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/examples/internal/tomlbind"
+	"example.org/maslin/internal/nearest"
 	"example.org/maslin/internal/textpage"
 	"github.com/shopspring/decimal"
 )
@@ -122,7 +122,7 @@ func (q *costs) lines(c *call, b dough.Batch) []cost.CostLine {
 		i, ok := at[strings.ToLower(name)]
 		if !ok {
 			want := quantity.Tell("cli.want_one", "one of %s", textpage.Printable(strings.Join(names, ", ")))
-			if near := nearest(name, names); near != "" {
+			if near := nearest.Name(name, names); near != "" {
 				want = quantity.Tell("cli.want_did_you_mean", "%v; did you mean %s?", want, textpage.Printable(near))
 			}
 			c.fault(flag, quantity.Excerpt(name), want, quantity.ErrInconsistent)
@@ -157,15 +157,4 @@ func (q *costs) lines(c *call, b dough.Batch) []cost.CostLine {
 				missing[0]), quantity.ErrRequired)
 	}
 	return lines
-}
-
-// nearest is the name that was probably meant: one that differs by a slip, or that holds what was given.
-func nearest(name string, names []string) string {
-	near := tomlbind.Suggest(strings.ToLower(name), names)
-	for _, n := range names {
-		if near == "" && strings.Contains(strings.ToLower(n), strings.ToLower(name)) {
-			near = n
-		}
-	}
-	return near
 }

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"encoding"
+	"maps"
 	"reflect"
 	"slices"
 	"strconv"
@@ -27,6 +28,11 @@ import (
 
 // bind makes the flags of an input, and those by which every answer is told.
 func (c *call) bind(p helpText, in question) {
+	if own, ok := in.(interface {
+		flagTexts(System) map[string]flagText
+	}); ok {
+		maps.Copy(p.flags, own.flagTexts(c.System))
+	}
 	b := binder{c, p, map[string]*flagValue{}}
 	b.fields(reflect.ValueOf(in).Elem())
 	if _, own := in.(interface{ tellsItself() }); !own {

@@ -135,6 +135,9 @@ func (s System) reader(o output) working.Reader {
 	return to
 }
 
+// tells is a sentence as this reader reads it.
+func (s System) tells(m working.Message) string { return m.Text(s.reader(output{})) }
+
 // asData is the answer's own data form, beside its derivations where they are asked for.
 func asData(derived bool, a telling) (string, error) {
 	var v any = a

@@ -2,14 +2,17 @@ package cli
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
@@ -73,26 +76,30 @@ func FuzzNewFile(f *testing.F) {
 	f.Add("wheat", "0 %")
 	clock := bakeday.KitchenClock{Now: time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC), Zone: time.UTC}
 	f.Fuzz(func(t *testing.T, name, rye string) {
-		b := newBake{}
-		for _, q := range b.questions(System{Now: time.Now, Getenv: func(string) string { return "" }}) {
-			*q.to = q.usual
-			if read, err := q.reads(rye); q.flag == "rye" && err == nil {
-				*q.to = read
-			}
+		b := bakeday.NewBread{Zone: "UTC"}
+		if read, err := b.With("rye", rye, clock); err == nil {
+			b = read
 		}
 		b.Name = name
-		var got bakeday.Bake
-		if bound := tomlbind.Bind([]byte(b.file()), &got); len(bound.Faults) > 0 {
-			t.Fatalf("%q: %v\n%s", name, bound.Faults, b.file())
+		if name == "" {
+			b.Name = "bread"
 		}
-		if want := strings.ToValidUTF8(name, "\uFFFD"); got.Name != want {
+		file := b.File(working.Reader{})
+		var got bakeday.Bake
+		if bound := tomlbind.Bind([]byte(file), &got); len(bound.Faults) > 0 {
+			t.Fatalf("%q: %v\n%s", name, bound.Faults, file)
+		}
+		if want := strings.ToValidUTF8(b.Name, "\uFFFD"); got.Name != want {
 			t.Errorf("%q reads back as %q", want, got.Name)
+		}
+		if same, _ := b.Bake(clock); utf8.ValidString(name) && !reflect.DeepEqual(same, got) {
+			t.Errorf("the file is another bake: %s", fmt.Sprint(same, got))
 		}
 		text := !strings.ContainsFunc(name, func(r rune) bool {
 			return unicode.IsControl(r) ||
 				unicode.Is(unicode.Bidi_Control, r)
 		}) && len(name) < 60
-		if err := got.Check(clock); text && err != nil && b.Rye == "15 %" {
+		if err := got.Check(clock); text && err != nil && b.Rye == "" {
 			t.Errorf("%q: %v", name, err)
 		}
 	})

@@ -4,10 +4,12 @@ import (
 	"encoding"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/nearest"
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
@@ -151,7 +153,7 @@ func fieldsOf(t reflect.Type) (fields map[string]reflect.Type, names []string) {
 
 func (f *File) unknown(at place, key, name string, names []string) {
 	text := working.Tell("tomlbind.unknown_key_of", "unknown key; known here: %s", working.Say(strings.Join(names, ", ")))
-	if near := Suggest(name, names); near != "" {
+	if near := nearest.Word(name, names); near != "" {
 		text = working.Tell("tomlbind.unknown_key", `unknown key; did you mean "%s"?`, working.Say(near))
 		f.slips[join(key, near)] = true
 	}
@@ -189,7 +191,7 @@ func (f *File) value(n *node, t reflect.Type, key string, outer place) *node {
 			n = &node{kind: unstable.Array, items: []*node{n}, at: n.at, key: n.key}
 		}
 		for i, item := range n.items {
-			n.items[i] = f.value(item, t.Elem(), key+index(i), outer)
+			n.items[i] = f.value(item, t.Elem(), key+"["+strconv.Itoa(i)+"]", outer)
 		}
 	}
 	return n

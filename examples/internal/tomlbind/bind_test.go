@@ -106,15 +106,6 @@ func TestBindRefusesWhatIsNoFile(t *testing.T) {
 	}
 }
 
-func TestSuggest(t *testing.T) {
-	known := []string{"hydration", "flour", "salt"}
-	for in, want := range map[string]string{"hydratoin": "hydration", "flours": "flour", "slt": "salt", "zzzz": "", strings.Repeat("x", 1000): ""} {
-		if got := Suggest(in, known); got != want {
-			t.Errorf("%s: %q, want %q", in, got, want)
-		}
-	}
-}
-
 func FuzzBind(f *testing.F) {
 	f.Add([]byte("name = \"x\"\n[[part]]\npercent = \"5 %\"\n[bake]\npots=1"))
 	f.Add([]byte("[bake]\npots.x = 1\n[[bake.y]]\n"))

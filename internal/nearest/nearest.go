@@ -1,11 +1,9 @@
-package tomlbind
+package nearest
 
-import "strconv"
+import "strings"
 
-func index(i int) string { return "[" + strconv.Itoa(i) + "]" }
-
-// Suggest returns the known word with the fewest edits, if that is few enough to be a slip, or "".
-func Suggest(name string, known []string) string {
+// Word returns the known word with the fewest edits, if that is few enough to be a slip, or "".
+func Word(name string, known []string) string {
 	best, fewest := "", 3
 	if len(name) <= 4 {
 		fewest = 2
@@ -46,4 +44,15 @@ func edits(a, b string) int {
 		}
 	}
 	return d[len(x)][len(y)]
+}
+
+// Name is the name that was probably meant, in any case: one that differs by a slip, or that holds what was given.
+func Name(name string, names []string) string {
+	near := Word(strings.ToLower(name), names)
+	for _, n := range names {
+		if near == "" && strings.Contains(strings.ToLower(n), strings.ToLower(name)) {
+			near = n
+		}
+	}
+	return near
 }
