@@ -90,3 +90,12 @@ func TestWrongTypesInJSON(t *testing.T) {
 		t.Errorf("%v", said)
 	}
 }
+
+// A sign alone is no duration.
+func TestASignIsNoDuration(t *testing.T) {
+	for _, text := range []string{"-", "−", " - ", "--", "-m"} {
+		if d, err := quantity.ParseDuration(text); !errors.Is(err, quantity.ErrUnit) {
+			t.Errorf("%q: %v, %v", text, d, err)
+		}
+	}
+}

@@ -49,6 +49,9 @@ func parseDuration(text string) (time.Duration, error) {
 	}
 	negative := strings.HasPrefix(rest, "-") || strings.HasPrefix(rest, "−")
 	rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimPrefix(rest, "-"), "−"))
+	if rest == "" {
+		return refuse(ErrUnit)
+	}
 	var total decimal.Decimal // nanoseconds
 	last := time.Duration(1<<63 - 1)
 	fraction := false

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"reflect"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -188,7 +189,7 @@ func (r *jsonReader) join(at jsonPath, err error) {
 	data, goPath := at.both()
 	found := InputErrors(err)
 	if len(found) == 0 {
-		found = []*InputError{{Code: "wrong_type", Want: literally(err.Error()), Err: ErrForm}}
+		found = []*InputError{{Code: "wrong_type", Want: literally(cut(err.Error())), Err: ErrForm}}
 	}
 	for _, e := range found {
 		moved := *e
@@ -200,6 +201,15 @@ func (r *jsonReader) join(at jsonPath, err error) {
 		moved.ahead, moved.derived = "", ""
 		r.problems.note(moved)
 	}
+}
+
+// cut shortens what a foreign error says.
+func cut(text string) string {
+	const most = 200
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "") + "…"
 }
 
 // value reads the next value into v. It returns an error only when reading cannot go on.

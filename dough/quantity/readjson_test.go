@@ -7,9 +7,11 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf8"
 
 	"example.org/maslin/dough/quantity"
 	"github.com/google/go-cmp/cmp"
+	"github.com/shopspring/decimal"
 )
 
 type base struct {
@@ -280,4 +282,41 @@ func ExampleReadJSON() {
 	// Output:
 	// flour[0].percent wrong_type
 	// flour[1].percent unit
+}
+
+// Money is a decimal: a number or a text, of a size that can be printed.
+func TestReadJSONDecimals(t *testing.T) {
+	var in struct {
+		Price decimal.Decimal `json:"price"`
+	}
+	for _, text := range []string{`7`, `"4.20"`, `-0.5`, `"1e3"`} {
+		if err := quantity.ReadJSON([]byte(`{"price":`+text+`}`), &in); err != nil ||
+			!in.Price.Equal(decimal.RequireFromString(strings.Trim(text, `"`))) {
+			t.Error(text, in.Price, err)
+		}
+	}
+	for text, code := range map[string]string{
+		`"x"`: "wrong_type", `true`: "wrong_type", `{}`: "wrong_type", `""`: "wrong_type", `null`: "null",
+		`"1e500"`: "out_of_range", `1e-500`: "out_of_range", `"1e999999"`: "wrong_type", `"` + strings.Repeat("9", 5000) + `"`: "wrong_type",
+	} {
+		err := quantity.ReadJSON([]byte(`{"price":`+text+`}`), &in)
+		found := quantity.InputErrors(err)
+		if len(found) != 1 || found[0].Path != "price" || found[0].Code != code || len(err.Error()) > 200 {
+			t.Errorf("%.20s: %.300v", text, err)
+		}
+	}
+}
+
+type talkative struct{}
+
+func (*talkative) UnmarshalText([]byte) error { return errors.New(strings.Repeat("ä", 1000)) }
+
+// What another package says of a fault is cut.
+func TestReadJSONCutsForeignErrors(t *testing.T) {
+	var in struct {
+		Of talkative `json:"of"`
+	}
+	if err := quantity.ReadJSON([]byte(`{"of":"x"}`), &in); err == nil || len(err.Error()) > 300 || !utf8.ValidString(err.Error()) {
+		t.Error(err)
+	}
 }

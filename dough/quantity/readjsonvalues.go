@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"github.com/shopspring/decimal"
 )
 
 // readsItself returns what reads the JSON of v, where v does that itself or takes any JSON.
@@ -15,12 +17,35 @@ func readsItself(v reflect.Value) func([]byte) error {
 		return nil
 	}
 	target := v.Addr().Interface()
+	if d, ok := target.(*decimal.Decimal); ok {
+		return func(raw []byte) error { return readDecimal(d, raw) }
+	}
 	if u, ok := target.(json.Unmarshaler); ok {
 		return u.UnmarshalJSON
 	}
 	if v.Kind() == reflect.Interface && v.NumMethod() == 0 || v.Type() == reflect.TypeFor[[]byte]() {
 		return func(raw []byte) error { return json.Unmarshal(raw, target) }
 	}
+	return nil
+}
+
+// readDecimal reads a number, or a text that is one, of a size that can be printed.
+func readDecimal(into *decimal.Decimal, raw []byte) error {
+	text := strings.Trim(string(raw), `"`)
+	refused := &InputError{Got: Excerpt(text), Want: Tell("quantity.want_decimal", `a number, such as "4.20"`),
+		Code: "wrong_type", Err: ErrForm}
+	if len(text) > maxText {
+		return refused
+	}
+	d, err := decimal.NewFromString(text)
+	if err != nil {
+		return refused
+	}
+	if d.Exponent() > maxText || d.Exponent() < -maxText {
+		refused.Code, refused.Err = "", ErrOutOfRange
+		return refused
+	}
+	*into = d
 	return nil
 }
 

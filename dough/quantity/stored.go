@@ -31,7 +31,7 @@ func Stored(of any) interface {
 type stored struct{ of any }
 
 func (c stored) Value() (driver.Value, error) {
-	if m, ok := c.of.(encoding.TextMarshaler); ok && !isNil(c.of) {
+	if m, ok := c.of.(encoding.TextMarshaler); ok && !isNil(c.of) && !ownJSON(c.of) {
 		text, err := m.MarshalText()
 		if err != nil || len(text) == 0 {
 			return nil, err
@@ -63,14 +63,14 @@ func (c stored) Scan(from any) error {
 		want := Tell("quantity.want_text", "a text")
 		return &InputError{Code: "wrong_type", Got: columnType(from), Want: want, Err: ErrForm}
 	}
-	if isText {
+	if isText && !ownJSON(c.of) {
 		return u.UnmarshalText(text)
 	}
 	return ReadJSON(text, c.of)
 }
 
 func (c stored) scanNull(u encoding.TextUnmarshaler) error {
-	if u == nil {
+	if u == nil || ownJSON(c.of) {
 		return ReadJSON([]byte("null"), c.of)
 	}
 	refused := &InputError{Got: Tell("quantity.got_null", "NULL"), Want: Tell("quantity.want_text", "a text"),
@@ -82,6 +82,12 @@ func (c stored) scanNull(u encoding.TextUnmarshaler) error {
 		return refused
 	}
 	return nil
+}
+
+// ownJSON reports whether a value says more in a JSON of its own than in its text.
+func ownJSON(v any) bool {
+	_, ok := v.(json.Marshaler)
+	return ok
 }
 
 func isNil(v any) bool {

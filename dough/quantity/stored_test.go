@@ -87,6 +87,47 @@ func TestStoredThatAreNull(t *testing.T) {
 	}
 }
 
+// A sentence says more in its JSON than in its text.
+type sentence struct{ id, text string }
+
+func (s sentence) MarshalText() ([]byte, error) { return []byte(s.text), nil }
+
+func (s sentence) MarshalJSON() ([]byte, error) {
+	return []byte(fmt.Sprintf(`{"id":%q,"text":%q}`, s.id, s.text)), nil
+}
+
+func (s *sentence) UnmarshalText(text []byte) error {
+	s.text = string(text)
+	return nil
+}
+
+func (s *sentence) UnmarshalJSON(text []byte) error {
+	var in struct {
+		ID   string `json:"id"`
+		Text string `json:"text"`
+	}
+	err := quantity.ReadJSON(text, &in)
+	s.id, s.text = in.ID, in.Text
+	return err
+}
+
+func TestStoredAsJSONWhereThatSaysMore(t *testing.T) {
+	in, out := sentence{"a", "b"}, sentence{}
+	kept, err := quantity.Stored(in).Value()
+	if err != nil || kept != `{"id":"a","text":"b"}` {
+		t.Fatal(kept, err)
+	}
+	if err := quantity.Stored(&out).Scan(kept); err != nil || out != in {
+		t.Error(out, err)
+	}
+	if err := quantity.Stored(&out).Scan("b"); !errors.Is(err, quantity.ErrForm) {
+		t.Error(err)
+	}
+	if err := quantity.Stored(&out).Scan(nil); !errors.Is(err, quantity.ErrRequired) {
+		t.Error(err)
+	}
+}
+
 func TestStoredRefuse(t *testing.T) {
 	unit, takes := quantity.Kilogram, quantity.Elapsed(time.Hour)
 	span := quantity.Range[quantity.Mass]{Low: quantity.Grams(1)}

@@ -103,9 +103,12 @@ func readMessage(data []byte, depth int) (Message, error) {
 		return Say(s), nil
 	}
 	var w wireMessage
-	if err := json.Unmarshal(data, &w); err != nil || !strings.HasPrefix(text, "{") {
+	if !strings.HasPrefix(text, "{") {
 		return Message{}, refuse("", data, quantity.Tell("working.want_text_or_id_say_args",
 			`a text or {"id", "say", "args"}`))
+	}
+	if err := quantity.ReadJSON(data, &w); err != nil {
+		return Message{}, err
 	}
 	m := Message{id: w.ID, template: w.Say}
 	if w.Say == "" && len(w.Args) == 0 {
@@ -118,6 +121,10 @@ func readMessage(data []byte, depth int) (Message, error) {
 			return Message{}, quantity.At("args["+strconv.Itoa(i)+"]", err)
 		}
 		args = append(args, a)
+	}
+	if w.Say == "" && len(args) > 0 {
+		return Message{}, &quantity.InputError{GoPath: "say", Err: quantity.ErrRequired, Want: quantity.Tell(
+			"working.want_template", "the template that shows the arguments")}
 	}
 	m.args = encodeArgs(args)
 	return m, nil
@@ -162,7 +169,7 @@ func readKind(kind string, raw []byte, depth int) (arg, error) {
 		}
 	}
 	var text string
-	if err := json.Unmarshal(raw, &text); err != nil {
+	if err := json.Unmarshal(raw, &text); err != nil || string(raw) == "null" {
 		return arg{}, refuse("", raw, quantity.Tell("working.want_text", "a text"))
 	}
 	return readText(kind, text)

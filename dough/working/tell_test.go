@@ -226,7 +226,9 @@ func TestSmallAmountsDoNotShowAsZero(t *testing.T) {
 
 func TestRefusedMessages(t *testing.T) {
 	for text, path := range map[string]string{
-		`3`: "", `[]`: "", `{"args":3}`: "", `{"say":"%v","args":[3]}`: "args[0]",
+		`3`: "", `[]`: "", `{"args":3}`: "Args", `{"say":null}`: "Say", `{"id":null}`: "ID", `{"says":"x"}`: "says",
+		`{"say":"x","say":"y"}`: "Say", `{"args":[{"mass":"3 g"}]}`: "say", `{"say":"%v","args":[{"mass":null}]}`: "args[0].mass",
+		`{"say":"%v","args":[3]}`: "args[0]",
 		`{"args":[{"mass":"3"}]}`: "args[0].mass", `{"args":[{"mass":3}]}`: "args[0].mass",
 		`{"args":[{"mass":"3 g","delta":"3"}]}`: "args[0]", `{"args":[{"x":"y"}]}`: "args[0].x",
 		`{"args":[{"word":"y"}]}`: "args[0].word", `{"args":[{"time":"noon"}]}`: "args[0].time",
@@ -244,7 +246,11 @@ func TestRefusedMessages(t *testing.T) {
 		}
 	}
 	deep := strings.Repeat(`{"args":[{"message":`, 100) + `""` + strings.Repeat("}]}", 100)
-	if err := json.Unmarshal([]byte(deep), new(working.Message)); !errors.Is(err, quantity.ErrInconsistent) {
+	if err := json.Unmarshal([]byte(deep), new(working.Message)); !errors.Is(err, quantity.ErrOutOfRange) {
+		t.Error(err)
+	}
+	within := strings.Repeat(`{"say":"%v","args":[{"message":`, 20) + `"x"` + strings.Repeat("}]}", 20)
+	if err := json.Unmarshal([]byte(within), new(working.Message)); err != nil {
 		t.Error(err)
 	}
 	var m working.Message

@@ -118,3 +118,20 @@ var reassignable = map[string]string{}
 
 // docless packages have no doc.go.
 var docless = map[string]string{}
+
+// lenient types read damaged JSON, or tell a fault elsewhere.
+var lenient = map[string]string{
+	"ferment.Bulk": noLabel, "ferment.Stretch": noLabel, "ferment.History": noLabel, "ferment.LoggedBulk": noLabel,
+	"ferment.Learning": noLabel, "ferment.Ripening": noLabel, "ferment.HandedOn": noLabel,
+	"report.Chart": "a line without values is none",
+}
+
+// lenientTexts read a text that is none of theirs.
+var lenientTexts = map[string]string{"bake.GasMark": markAlone}
+
+// lenientColumns read a column that is none of theirs.
+var lenientColumns = map[string]string{}
+
+const noLabel = "a history without a label says what its corners are"
+
+const markAlone = "ovens say 7 and mean mark 7"
