@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+	"sort"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -36,53 +38,40 @@ const (
 // believes possible, a core above boiling, a loaf that lost a third of its weight. Those that are Sure are not doubted.
 func (all Observations) Doubts() []Doubt {
 	var out []Doubt
-	add := func(i int, m working.Message) { out = append(out, Doubt{i, all[i], m}) }
+	mixed := all.mixings()
 	for i, o := range all {
-		if o.Sure {
-			continue
-		}
-		switch {
-		case o.Kind == SawCore && o.Core != nil && o.Core.Core.Celsius() > hottest:
-			add(
-				i,
-				working.Tell(
-					"bench.doubt_core",
-					"a core of %.0f is hotter than boiling water: is the probe in the crumb?",
-					o.Core.Core,
-				),
-			)
-		case o.Kind == SawWeights && o.Weights != nil:
-			if lost := lossOf(*o.Weights); lost > mostLost {
-				add(
-					i,
-					working.Tell(
-						"bench.doubt_lost",
-						"%v of bread from %v of dough would have lost %.0f: was it the same loaf?",
-						o.Weights.Out,
-						o.Weights.In,
-						quantity.NewPercent(lost),
-					),
-				)
-			} else if lost < leastLost {
-				add(i, working.Tell("bench.doubt_kept",
-					"%v of bread from %v of dough has hardly lost anything: was it weighed after the oven?",
-					o.Weights.Out, o.Weights.In))
-			}
-		case o.Kind == SawRise && o.Rise != nil && o.Rise.Rise.Points() > earlyCheck:
-			if early, ok := all.soonest(o); ok {
-				add(
-					i,
-					working.Tell(
-						"bench.doubt_rise",
-						"%.0f risen so soon: even a very lively dough takes %v; was it mixed earlier, or read off the wrong mark?",
-						o.Rise.Rise,
-						early,
-					),
-				)
-			}
+		if says := o.doubted(mixed); !says.IsZero() {
+			out = append(out, Doubt{i, o, says})
 		}
 	}
 	return out
+}
+
+// doubted is the question to ask about an observation that can hardly be true; zero for any other.
+func (o Observation) doubted(mixed mixings) working.Message {
+	switch {
+	case o.Sure:
+	case o.Kind == SawCore && o.Core != nil && o.Core.Core.Celsius() > hottest:
+		return working.Tell("bench.doubt_core", "a core of %.0f is hotter than boiling water: is the probe in the crumb?",
+			o.Core.Core)
+	case o.Kind == SawWeights && o.Weights != nil:
+		if lost := lossOf(*o.Weights); lost > mostLost {
+			return working.Tell("bench.doubt_lost",
+				"%v of bread from %v of dough would have lost %.0f: was it the same loaf?",
+				o.Weights.Out, o.Weights.In, quantity.NewPercent(lost))
+		} else if lost < leastLost {
+			return working.Tell("bench.doubt_kept",
+				"%v of bread from %v of dough has hardly lost anything: was it weighed after the oven?",
+				o.Weights.Out, o.Weights.In)
+		}
+	case o.Kind == SawRise && o.Rise != nil && o.Rise.Rise.Points() > earlyCheck:
+		if early, ok := mixed.soonest(o); ok {
+			return working.Tell("bench.doubt_rise",
+				"%.0f risen so soon: even a very lively dough takes %v; was it mixed earlier, or read off the wrong mark?",
+				o.Rise.Rise, early)
+		}
+	}
+	return working.Message{}
 }
 
 func lossOf(w LoafWeights) float64 {
@@ -92,17 +81,44 @@ func lossOf(w LoafWeights) float64 {
 	return 100 * (1 - w.Out.Grams()/w.In.Grams())
 }
 
-// soonest is how early the dough of a reading could have come so far at best, when the reading is earlier than that.
-func (all Observations) soonest(o Observation) (time.Duration, bool) {
-	var mixed *Observation
+// mixings are the doughs that were mixed, by baker and bread and by baker alone, in order of time; of the same instant
+// the order given stands.
+type mixings map[whose][]*Observation
+
+type whose struct {
+	by, bread string
+	any       bool // of any bread
+}
+
+func (all Observations) mixings() mixings {
+	out := mixings{}
 	for i := range all {
-		m := &all[i]
-		if m.Kind == SawMixed && m.Mix != nil && m.By == o.By && (o.Bread == "" || m.Bread == o.Bread) &&
-			!m.At.After(o.At) &&
-			(mixed == nil || m.At.After(mixed.At)) {
-			mixed = m
+		if m := &all[i]; m.Kind == SawMixed && m.Mix != nil {
+			for _, key := range []whose{{by: m.By, bread: m.Bread}, {by: m.By, any: true}} {
+				out[key] = append(out[key], m)
+			}
 		}
 	}
+	for _, m := range out {
+		slices.SortStableFunc(m, func(a, b *Observation) int { return a.At.Compare(b.At) })
+	}
+	return out
+}
+
+// last is the dough of the baker, and of the bread if one is named, that was mixed last at a moment; nil if none was.
+func (m mixings) last(by, bread string, at time.Time) *Observation {
+	doughs := m[whose{by: by, bread: bread, any: bread == ""}]
+	after := sort.Search(len(doughs), func(i int) bool { return doughs[i].At.After(at) })
+	if after == 0 {
+		return nil
+	}
+	instant := doughs[after-1].At
+	return doughs[sort.Search(after, func(i int) bool { return !doughs[i].At.Before(instant) })]
+}
+
+// soonest is how early the dough of a reading could have come so far at best, when the reading is earlier than that.
+func (m mixings) soonest(o Observation) (time.Duration, bool) {
+	mixed := m.last(o.By, o.Bread, o.At)
 	if mixed == nil {
 		return 0, false
 	}

@@ -107,10 +107,14 @@ func (all Observations) before(b LoggedBake) (ferment.Culture, error) {
 //
 // Errors: those of learning from the bakes before.
 func (all Observations) Tells(o Observation) ([]working.Message, error) {
-	for _, d := range all.Doubts() {
-		if d.Observation.At.Equal(o.At) && d.Observation.Kind == o.Kind && d.Observation.By == o.By {
+	mixed := all.mixings()
+	for _, one := range all {
+		if !one.At.Equal(o.At) || one.Kind != o.Kind || one.By != o.By {
+			continue
+		}
+		if says := one.doubted(mixed); !says.IsZero() {
 			return []working.Message{
-				working.Tell("bench.told_doubt", "%v It is kept, and changes nothing until it is confirmed.", d.Says),
+				working.Tell("bench.told_doubt", "%v It is kept, and changes nothing until it is confirmed.", says),
 			}, nil
 		}
 	}

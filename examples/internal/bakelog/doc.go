@@ -3,7 +3,8 @@
 //
 //	what is on a line                         bench.Observation
 //	add lines                                 Append
-//	read a log of any size                    NewReader, ReadFile
+//	read a log of any size                    NewReader, Each
+//	the latest of it, in bounded memory       ReadFile, Reading
 //
 // # What the file promises
 //

@@ -145,29 +145,29 @@ func decode(line []byte) (bench.Observation, error) {
 	return e, e.Check()
 }
 
-// Content is what a log file holds.
-type Content struct {
-	Entries  bench.Observations // in the order in which things happened
-	Problems []Problem
-	More     int // further lines that cannot be read
-}
+// Size is how many bytes the line of the entry has, with its end.
+func (r *Reader) Size() int { return len(r.buffer) }
 
-// ReadFile reads a whole log. A file that is not there is an empty log.
-func ReadFile(name string) (Content, error) {
+// each hands the entries of a log on, one at a time. A file that is not there is an empty log.
+func each(name string, use func(o bench.Observation, size int)) (first []Problem, more int, err error) {
 	f, err := os.Open(name)
 	if errors.Is(err, fs.ErrNotExist) {
-		return Content{}, nil
+		return nil, 0, nil
 	}
 	if err != nil {
-		return Content{}, err
+		return nil, 0, err
 	}
 	defer f.Close()
-	var c Content
 	r := NewReader(f)
 	for r.Next() {
-		c.Entries = append(c.Entries, r.Entry())
+		use(r.Entry(), r.Size())
 	}
-	c.Problems, c.More = r.Problems()
-	c.Entries = c.Entries.ByTime()
-	return c, r.Err()
+	first, more = r.Problems()
+	return first, more, r.Err()
+}
+
+// Each hands on every entry of a log that can be read, in the order in which they were written.
+func Each(name string, use func(bench.Observation)) error {
+	_, _, err := each(name, func(o bench.Observation, _ int) { use(o) })
+	return err
 }

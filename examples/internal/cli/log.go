@@ -48,17 +48,17 @@ func (n *noted) zoneOfBread(s System) (zone *time.Location) {
 	if err != nil {
 		return nil
 	}
-	content, err := bakelog.ReadFile(name)
-	if err != nil {
-		return nil
-	}
-	for _, o := range content.Entries {
+	var last time.Time
+	err = bakelog.Each(name, func(o bench.Observation) {
 		switch o.Kind {
 		case bench.SawMixed, bench.SawPlan, bench.SawStep:
-			if n.Bread == "" || o.Bread == n.Bread {
-				zone = o.At.Location()
+			if (n.Bread == "" || o.Bread == n.Bread) && !o.At.Before(last) {
+				zone, last = o.At.Location(), o.At
 			}
 		}
+	})
+	if err != nil {
+		return nil
 	}
 	return zone
 }
@@ -77,11 +77,11 @@ func (n *noted) write(c *call, kind bench.Sight, zone *time.Location, fill func(
 	if err != nil {
 		return c.complain(err)
 	}
-	_, content, err := n.read(c.System)
+	_, content, err := n.readUntil(c.System, o.At)
 	if err != nil {
 		return kept(name, err)
 	}
-	says, err := content.Entries.Until(o.At).Tells(o)
+	says, err := content.Entries.Tells(o)
 	if err != nil {
 		return kept(name, err)
 	}

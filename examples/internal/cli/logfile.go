@@ -30,21 +30,36 @@ func (f logFlags) place(s System) (string, error) {
 	return name, nil
 }
 
-// read reads the log and warns of lines that cannot be read.
+// read reads the log, or the latest of a very long one, and warns of what is not read.
 func (f logFlags) read(s System) (string, bakelog.Content, error) {
+	return f.reading(s, bakelog.Reading{})
+}
+
+// readUntil reads what the log holds up to a moment.
+func (f logFlags) readUntil(s System, at time.Time) (string, bakelog.Content, error) {
+	return f.reading(s, bakelog.Reading{Keep: func(o bench.Observation) bool { return !o.At.After(at) }})
+}
+
+func (f logFlags) reading(s System, r bakelog.Reading) (string, bakelog.Content, error) {
 	name, err := f.place(s)
 	if err != nil {
 		return "", bakelog.Content{}, err
 	}
-	content, err := bakelog.ReadFile(name)
+	content, err := r.File(name)
 	if err != nil {
 		return name, content, refusedLog(name, err)
 	}
+	warn := func(m working.Message) { fmt.Fprintln(s.Err, s.complaint(&exit{text: m})) }
 	for _, p := range content.Problems {
-		fmt.Fprintf(s.Err, "%s:%d: %s; read on without it: %s\n", fileName(name), p.Line, p.Why, textpage.Printable(p.Text))
+		warn(working.Tell("cli.log_line", "%s:%d: %s; read on without it: %s", fileName(name), p.Line, p.Why,
+			textpage.Printable(p.Text)))
 	}
 	if content.More > 0 {
-		fmt.Fprintf(s.Err, "%s: and %d more such lines\n", name, content.More)
+		warn(working.Tell("cli.log_lines", "%s: and %d more such {2|line|lines}", fileName(name), content.More))
+	}
+	if content.Older > 0 && r.Last == 0 {
+		warn(working.Tell("cli.log_older", "%s: the log is very long; %d older {2|observation is|observations are}"+
+			" not looked at", fileName(name), content.Older))
 	}
 	return name, content, nil
 }

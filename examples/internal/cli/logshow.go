@@ -9,6 +9,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bench"
 )
 
@@ -27,22 +28,18 @@ func (q *logShow) ask(c *call) error {
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
 	}
-	name, content, err := q.read(c.System)
+	// Of a long log no more is held than is shown.
+	name, content, err := q.reading(c.System, bakelog.Reading{Most: bakelog.Everything, Last: q.Last,
+		Keep: func(o bench.Observation) bool { return q.Bread == "" || o.Bread == q.Bread }})
 	if err != nil {
 		return err
 	}
 	if _, err := q.clock(c.System, nil); err != nil {
 		return err
 	}
-	data := shownLog{loggedFormat, name, bench.Observations{}, len(content.Problems) + content.More}
-	for _, e := range content.Entries {
-		if q.Bread == "" || e.Bread == q.Bread {
-			data.Entries = append(data.Entries, e) // by the clock of its bake, which it was logged with
-		}
-	}
-	if n := len(data.Entries); q.Last > 0 && n > q.Last {
-		data.Entries = data.Entries[n-q.Last:]
-	}
+	// Each by the clock of its bake, which it was logged with.
+	data := shownLog{loggedFormat, name, append(bench.Observations{}, content.Entries...),
+		len(content.Problems) + content.More}
 	return c.tell(data, nil)
 }
 
@@ -91,11 +88,7 @@ func (q *logImport) ask(c *call) error {
 	if err != nil {
 		return badInput(working.Say("%s", lineFaults(c.args[0], err)))
 	}
-	_, content, err := q.read(c.System)
-	if err != nil {
-		return err
-	}
-	fresh, err := notYet(content.Entries, entries)
+	fresh, err := q.notYet(c.System, entries)
 	if err != nil {
 		return err
 	}
@@ -117,8 +110,18 @@ type importedLog logged
 // Report tells how many.
 func (l importedLog) Report() report.Report { return report.Report{Headline: l.Says[0]} }
 
-// notYet leaves out what is in the log already.
-func notYet(there, entries bench.Observations) (bench.Observations, error) {
+// notYet leaves out what is in the log already, of which no more is held than what was at the same instants.
+func (q *logImport) notYet(s System, entries bench.Observations) (bench.Observations, error) {
+	instants := map[time.Time]bool{}
+	for _, e := range entries {
+		instants[e.At.UTC()] = true
+	}
+	_, content, err := q.reading(s, bakelog.Reading{Most: bakelog.Everything,
+		Keep: func(o bench.Observation) bool { return instants[o.At.UTC()] }})
+	if err != nil {
+		return nil, err
+	}
+	there := content.Entries
 	known, fresh := map[string]bool{}, bench.Observations{}
 	for i, e := range append(there[:len(there):len(there)], entries...) {
 		own := e

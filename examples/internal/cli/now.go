@@ -69,7 +69,7 @@ func told(m bench.KitchenNow) telling {
 
 // moment is how the day stands by the log.
 func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
-	name, content, err := q.read(c.System)
+	name, content, err := q.readUntil(c.System, d.clock.Now)
 	if err != nil {
 		return bench.KitchenNow{}, err
 	}
