@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
@@ -115,12 +114,12 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 			break
 		}
 	}
-	for _, minutes := range []int{0, 5, 10} { // folds stay as near to their interval as that allows
+	for _, give := range foldGives { // folds stay as near to their interval as that allows
 		if !folded || !ok {
 			break
 		}
 		closer := l
-		closer.folds = quantity.Elapsed(minutes) * quantity.Elapsed(time.Minute)
+		closer.folds = give
 		problem, fits, err := try(closer)
 		if err != nil {
 			return out, err

@@ -59,7 +59,7 @@ func (d midday) after(ctx context.Context, all []begun) (Replanned, error) {
 	out := Replanned{before: d.timetable, Wanted: d.wanted, begun: all}
 	day := d
 	day.problem = d.readyThen(all)
-	day = day.withoutFoldsAfter(all)
+	day = day.foldedAnew(all)
 	for i, b := range all {
 		r, err := day.replan(ctx, b, all[i+1:])
 		if err != nil {
@@ -126,7 +126,7 @@ func (d midday) replan(ctx context.Context, b begun, others []begun) (Replanned,
 
 // keeping is the problem in which what need not move stays where it is: each bread as a whole, first those that are
 // not early or late themselves; or, where that cannot be, its time in the oven, its mixing, and its folds as long after
-// mixing as planned.
+// mixing, or after the fold before, as planned.
 func (d midday) keeping(ctx context.Context, p schedule.Problem, by quantity.Elapsed, done []schedule.Done,
 	moved []begun) schedule.Problem {
 	var breads []string
@@ -138,22 +138,28 @@ func (d midday) keeping(ctx context.Context, p schedule.Problem, by quantity.Ela
 	if ok, err := p.Possible(ctx); !ok || err != nil {
 		return p
 	}
-	keep := func(bread string, shift time.Duration, these func(schedule.Timed) bool) bool {
-		kept := p
-		kept.Bounds = slices.Clone(p.Bounds)
-		for _, s := range d.timetable.Steps {
-			begins := slices.ContainsFunc(done, func(e schedule.Done) bool { return e.Step == s.ID })
-			if s.Bread != bread || s.Spare || begins || !these(s) {
-				continue
+	keep := func(bread string, later time.Duration, these func(schedule.Timed) bool) bool {
+		for _, give := range foldGives {
+			kept := p
+			kept.Bounds = slices.Clone(p.Bounds)
+			for _, s := range d.timetable.Steps {
+				begins := slices.ContainsFunc(done, func(e schedule.Done) bool { return e.Step == s.ID })
+				if s.Bread != bread || s.Spare || begins || !these(s) {
+					continue
+				}
+				bound := schedule.Bound{Step: s.ID, Earliest: s.Start.Add(by.Duration()), Latest: s.Start.Add(by.Duration())}
+				if s.Kind == schedule.Fold {
+					bound.Earliest = bound.Earliest.Add(later - give.Duration())
+					bound.Latest = bound.Latest.Add(later + give.Duration())
+				}
+				kept.Bounds = append(kept.Bounds, bound)
 			}
-			start := s.Start.Add(by.Duration() + shift)
-			kept.Bounds = append(kept.Bounds, schedule.Bound{Step: s.ID, Earliest: start, Latest: start})
+			if ok, err := kept.Possible(ctx); ok && err == nil {
+				p = kept
+				return true
+			}
 		}
-		ok, err := kept.Possible(ctx)
-		if ok && err == nil {
-			p = kept
-		}
-		return ok && err == nil
+		return false
 	}
 	all := func(schedule.Timed) bool { return true }
 	oven := func(s schedule.Timed) bool { return s.Kind == schedule.Preheat || s.Kind == schedule.Bake }
@@ -167,28 +173,19 @@ func (d midday) keeping(ctx context.Context, p schedule.Problem, by quantity.Ela
 	}
 	slices.SortStableFunc(breads, func(a, b string) int { return late(a) - late(b) })
 	for _, bread := range breads {
-		if keep(bread, 0, all) {
+		later := d.later(bread, done)
+		if keep(bread, later, all) {
 			continue
 		}
 		keep(bread, 0, oven)
 		keep(bread, 0, mixes)
-		if later := d.later(bread, done); !keep(bread, later, folds) && later != 0 {
+		if spaced, ok := d.spaced(ctx, p, bread, done); ok {
+			p = spaced
+		} else if !keep(bread, later, folds) && later != 0 {
 			keep(bread, 0, folds)
 		}
 	}
 	return p
-}
-
-// later is how much later the bulk of a bread began than planned, where it has begun.
-func (d midday) later(bread string, done []schedule.Done) time.Duration {
-	for _, s := range d.timetable.Steps {
-		for _, e := range done {
-			if s.ID == e.Step && s.Kind == schedule.Bulk && s.Bread == bread {
-				return e.Start.Sub(s.Start)
-			}
-		}
-	}
-	return 0
 }
 
 // nearest is the timetable of a problem that is nearer to what was planned: that in which all is done as late as it can
@@ -218,31 +215,6 @@ func (d midday) off(t schedule.Timetable, moved quantity.Elapsed) time.Duration 
 		}
 	}
 	return sum
-}
-
-// withoutFoldsAfter is the day without the folds of a dough that is divided, or past that, before they were due.
-func (d midday) withoutFoldsAfter(all []begun) midday {
-	gone := map[string]bool{}
-	for _, b := range all {
-		shape := slices.IndexFunc(d.timetable.Steps, func(s schedule.Timed) bool {
-			return s.Kind == schedule.Shape && s.Bread == b.step.Bread && !s.Spare
-		})
-		if shape < 0 || !d.waitFor(d.timetable.Steps[shape].ID)[b.step.ID] {
-			continue
-		}
-		for _, s := range d.timetable.Steps {
-			if s.Kind == schedule.Fold && s.Bread == b.step.Bread && !s.Start.Before(b.at) {
-				gone[s.ID] = true
-			}
-		}
-	}
-	d.timetable.Steps = slices.DeleteFunc(slices.Clone(d.timetable.Steps),
-		func(s schedule.Timed) bool { return gone[s.ID] })
-	d.problem.Steps = slices.DeleteFunc(slices.Clone(d.problem.Steps),
-		func(s schedule.DayStep) bool { return gone[s.ID] })
-	d.problem.Links = slices.DeleteFunc(slices.Clone(d.problem.Links),
-		func(l schedule.Link) bool { return gone[l.From] || gone[l.To] })
-	return d
 }
 
 // readyThen is the problem in which a dough that is known to be ready early or late takes as long as that.

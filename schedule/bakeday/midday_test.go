@@ -3,10 +3,12 @@ package bakeday
 import (
 	"context"
 	"errors"
+	"strings"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/schedule"
 )
 
@@ -185,5 +187,47 @@ func TestMixedAt(t *testing.T) {
 	}
 	if _, err := (Day{}).MixedAt(bulk.Start, quantity.Celsius(25)); !errors.Is(err, quantity.ErrRequired) {
 		t.Error(err)
+	}
+}
+
+// Folds come as long after mixing, or after the fold before, as planned; those for which no time is left are left out,
+// and that is said.
+func TestLateFoldsKeepTheirInterval(t *testing.T) {
+	d := plan(t, hall())
+	every := hall().Bulk.FoldEvery
+	begins := func(r Replanned, id string) time.Time {
+		s, _ := r.Timetable.Step(id)
+		return s.Start
+	}
+	for _, late := range []int{-10, 5, 25, 40, 70} {
+		r, err := d.Replan(context.Background(), Late{Step: "mix-2", By: minutes(late)})
+		if err != nil || !r.Possible() {
+			t.Fatal(late, err)
+		}
+		for n, id := range []string{"fold-1", "fold-2"} {
+			if after := begins(r, id).Sub(begins(r, idBulk)); after != time.Duration(n+1)*every.Duration() {
+				t.Errorf("mixed %d min late, %s %v after mixing", late, id, after)
+			}
+		}
+	}
+	for _, late := range []int{5, 25, 40} {
+		r, err := d.Replan(context.Background(), Late{Step: "fold-1", By: minutes(late)})
+		if err != nil || !r.Possible() {
+			t.Fatal(late, err)
+		}
+		if after := begins(r, "fold-2").Sub(begins(r, "fold-1")); after != every.Duration() {
+			t.Errorf("folded %d min late, and %v later again", late, after)
+		}
+		if text := r.Report().Text(report.Options{}); strings.Contains(text, "left out") {
+			t.Errorf("folded %d min late: %s", late, text)
+		}
+	}
+	r, err := d.Replan(context.Background(), Late{Step: "fold-1", By: minutes(90)})
+	if err != nil || !r.Possible() {
+		t.Fatal(err)
+	}
+	if _, still := r.Timetable.Step("fold-2"); still || !strings.Contains(r.Report().Text(report.Options{}),
+		"left out, as no time is left for it: fold, 2 of 2") {
+		t.Error(r.Report().Text(report.Options{}))
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 )
 
 // Report tells the rest of the day: whether the bread is still there when it is wanted, what changes, and the timetable
@@ -50,9 +51,24 @@ func (r Replanned) Report() report.Report {
 		}
 		head = append(head, unless)
 	}
-	add("changes", working.Message{}, append(append(head, r.changeBlocks()...), r.riseBlocks()...)...)
+	add("changes", working.Message{}, slices.Concat(head, r.changeBlocks(), r.leftOut(), r.riseBlocks())...)
 	add("timetable", working.Tell("bakeday.title_rest", "The rest of the day"), r.rest)
 	return out
+}
+
+// leftOut says which folds there is no time for any more.
+func (r Replanned) leftOut() []report.Block {
+	var out []any
+	for _, s := range r.before.Steps {
+		if _, ok := r.Timetable.Step(s.ID); !ok && s.Kind == schedule.Fold && !s.Spare {
+			out = append(out, s.Title())
+		}
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return []report.Block{report.Say(working.Tell("bakeday.left_out", "left out, as no time is left for it: %v",
+		working.And(out...)))}
 }
 
 // headline says what begins when.
