@@ -129,32 +129,39 @@ func TestNearestWantedTimes(t *testing.T) {
 		p := tiny(t, rapid.Bool().Draw(t, "shared"))
 		h := int(p.Horizon / minute)
 		at := func(n int) time.Time { return dawn.Add(mins(n).Duration()) }
-		p.Bounds = append(p.Bounds, Bound{Step: p.Steps[0].ID, Edge: Edge(rapid.IntRange(0, 1).Draw(t, "edge")),
-			Wanted: true})
-		b := &p.Bounds[len(p.Bounds)-1]
-		b.Latest = at(rapid.IntRange(0, h).Draw(t, "wanted"))
-		b.Earliest = b.Latest
-		for k := range p.Bounds[:len(p.Bounds)-1] {
+		for k := range p.Bounds {
 			p.Bounds[k].Wanted = false
 		}
+		b := Bound{Step: p.Steps[0].ID, Edge: Edge(rapid.IntRange(0, 1).Draw(t, "edge")), Wanted: true}
+		wanted := at(rapid.IntRange(0, h).Draw(t, "wanted"))
+		set := [][2]time.Time{{wanted, wanted}, {{}, wanted}, {wanted, {}}, {wanted.Add(-time.Minute), wanted}}
+		limits := rapid.SampledFrom(set).Draw(t, "limits")
+		moveTo := func(by int) {
+			for side, to := range []*time.Time{&b.Earliest, &b.Latest} {
+				if *to = limits[side]; !to.IsZero() {
+					*to = to.Add(time.Duration(by) * time.Minute)
+				}
+			}
+			p.Bounds[len(p.Bounds)-1] = b
+		}
+		p.Bounds = append(p.Bounds, b)
+		moveTo(0)
 		tt, err := p.Latest(context.Background())
 		if err != nil || tt.Conflict == nil {
 			return
 		}
 		moved++
-		wanted := b.Latest
 		for sign, got := range map[int]*Shift{1: tt.After, -1: tt.Before} {
 			var want *time.Time
 			for by := 1; by <= 2*h && want == nil; by++ {
-				b.Latest = wanted.Add(time.Duration(sign*by) * time.Minute)
-				if b.Earliest = b.Latest; exists(p) {
-					to := b.Latest
+				if moveTo(sign * by); exists(p) {
+					to := wanted.Add(time.Duration(sign*by) * time.Minute)
 					want = &to
 				}
 			}
 			if (got == nil) != (want == nil) || got != nil && (!got.To.Equal(*want) || !got.Nearest ||
 				got.By.Duration() != want.Sub(wanted)) {
-				t.Fatalf("side %d: %v, want %v", sign, got, want)
+				t.Fatalf("side %d of %v: %v, want %v", sign, limits, got, want)
 			}
 		}
 	})

@@ -50,6 +50,14 @@ func bakery(seed uint64) (*Shop, Cost) {
 		k     int64
 	}
 	var slopes []slope
+	session := -1
+	if r.IntN(2) == 0 { // the oven is lit by hand, and kept hot until the last loaf is out
+		lit := byHand(1, 1)
+		session = task(10, 60)
+		arc(EndOf(lit), StartOf(session), 0, false)
+		arc(StartOf(session), EndOf(lit), 0, true)
+		slopes = append(slopes, slope{EndOf(session), 2}, slope{StartOf(session), -2})
+	}
 	for range breads {
 		mix := byHand(1+r.IntN(2), 1)
 		rise := task(8+r.IntN(10), 20+r.IntN(10))
@@ -71,8 +79,13 @@ func bakery(seed uint64) (*Shop, Cost) {
 			arc(StartOf(fold), EndOf(mix), -5, true)
 			arc(EndOf(fold), StartOf(shape), 2+r.IntN(6), false)
 		}
-		arc(StartOf(load), StartOf(bake), 0, false)
-		arc(StartOf(bake), StartOf(load), 0, true)
+		opened := r.IntN(2) // the oven is open for a while before the loaf goes in
+		arc(StartOf(bake), StartOf(load), opened, false)
+		arc(StartOf(load), StartOf(bake), -opened, true)
+		if session >= 0 {
+			arc(StartOf(session), StartOf(load), 3, false)
+			arc(EndOf(bake), EndOf(session), 0, false)
+		}
 		due := limit - r.IntN(limit/3)
 		arc(EndOf(bake), 0, -due, true)
 		k := int64(r.IntN(3))

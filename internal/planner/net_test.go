@@ -377,6 +377,12 @@ func TestOrdersKeepThePools(t *testing.T) {
 				t.Fatalf("%v does not belong to a pool", a)
 			}
 		}
+		for _, x := range some {
+			own, ok := s.Orders(nil, x)
+			if i := slices.IndexFunc(own, func(a Arc) bool { return x[a.To] < x[a.From]+a.W }); !ok || i >= 0 {
+				t.Fatalf("%v does not keep %v", x, own)
+			}
+		}
 		ordered += len(arcs)
 		free := &Shop{Net: s.Net, Tasks: s.Tasks}
 		every(free, func(x []int) {

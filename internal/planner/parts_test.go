@@ -232,3 +232,33 @@ func TestValueOfACurve(t *testing.T) {
 		t.Error("nothing costs something")
 	}
 }
+
+// A task takes no time when the network fixes its length at none, by a rule of its own or by way of others.
+func TestTimelessTasks(t *testing.T) {
+	tenfold(t, func(t *rapid.T) {
+		n := pairOfTasks(t)
+		if rapid.Bool().Draw(t, "fixed") {
+			i := rapid.IntRange(0, 1).Draw(t, "task")
+			n.Arcs = append(n.Arcs, Arc{From: EndOf(i), To: StartOf(i), Rule: 20},
+				Arc{From: StartOf(i), To: EndOf(i), Rule: 20})
+		}
+		if _, clash := n.Earliest(nil); clash != nil {
+			return
+		}
+		for i, none := range (&Shop{Net: n, Tasks: 2}).timeless() {
+			there, back := false, false
+			for _, a := range n.Arcs {
+				there = there || a.From == StartOf(i) && a.To == EndOf(i) && a.W >= 0
+				back = back || a.From == EndOf(i) && a.To == StartOf(i) && a.W >= 0
+			}
+			if there && back && !none {
+				t.Fatalf("task %d takes no time: %v", i, n.Arcs)
+			}
+			for _, x := range solutions(&Net{Events: 5, Limit: n.Limit, Arcs: n.Arcs}, nil, nil, nil) {
+				if none && x[StartOf(i)] != x[EndOf(i)] {
+					t.Fatalf("task %d takes time in %v", i, x)
+				}
+			}
+		}
+	})
+}
