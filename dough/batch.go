@@ -80,19 +80,30 @@ func (b *Batch) goesOn(k int) (used, removed quantity.Mass) {
 // [quantity.InputError] for every field that is impossible, all at once; ErrInconsistent when flours do not add up to
 // 100 % or a preferment holds more of an ingredient than the formula. Source: the formula procedure of Gisslen,
 // Professional Baking; largest remainder as in [quantity.Apportion].
+//
+// The errors of the formula name its fields, and those of the target the fields below the key of its type, such as
+// baked.each; a request that has a formula field puts that in front of what [Formula.Check] says.
 func (f Formula) For(target Target) (Batch, error) {
+	b, ofFormula, ofTarget := f.weighed(target)
 	var p quantity.Problems
+	p.Join("", ofFormula)
+	p.Join("", ofTarget)
+	return b, p.Err()
+}
+
+// weighed is For with what is wrong with the formula and with the target apart.
+func (f Formula) weighed(target Target) (_ Batch, ofFormula, ofTarget error) {
+	var p, q quantity.Problems
 	c := compile(&f, &p)
-	if target == nil {
-		p.Required("Target", quantity.Tell("dough.want_how_much_wanted_loaves_or",
-			"how much is wanted: loaves or pieces of a weight, or so much dough or flour"))
-	}
 	var g goal
-	if target != nil {
-		g = goalOf(target, &c, &p)
+	if target == nil {
+		q.Required("Target", quantity.Tell("dough.want_how_much_wanted_loaves_or",
+			"how much is wanted: loaves or pieces of a weight, or so much dough or flour"))
+	} else {
+		g = goalOf(target, &c, &q)
 	}
-	if err := p.ErrFor(asked{Formula: f}); err != nil {
-		return Batch{}, err
+	if ofFormula, ofTarget = p.ErrFor(f), q.ErrFor(targets{}); ofFormula != nil || ofTarget != nil {
+		return Batch{}, ofFormula, ofTarget
 	}
 	b := Batch{c: c, target: target, goal: g}
 	stock, atHand := target.(AtHand)
@@ -101,11 +112,11 @@ func (f Formula) For(target Target) (Batch, error) {
 	}
 	for {
 		if err := b.weigh(); err != nil {
-			return Batch{}, err
+			return Batch{}, err, nil
 		}
 		over := stock.exceeded(&b)
 		if over.IsZero() {
-			return b, nil
+			return b, nil, nil
 		}
 		// The lines of a preferment round by themselves and may add up to some micrograms more than there is.
 		b.goal.flour = b.goal.flour.Sub(over)

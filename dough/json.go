@@ -23,12 +23,6 @@ type order struct {
 	targets
 }
 
-// asked are the inputs of Formula.For, whose fields errors name.
-type asked struct {
-	Formula
-	targets
-}
-
 func (o *targets) aim(t Target) {
 	switch t := t.(type) {
 	case ByFlour:
@@ -157,9 +151,12 @@ func (b *Batch) UnmarshalJSON(data []byte) error {
 					"one target, such as by_dough or baked"),
 				Err: quantity.ErrInconsistent})
 		}
-		made, err := d.Order.Formula.For(target)
-		if err != nil {
-			return quantity.At("Order", err)
+		made, ofFormula, ofTarget := d.Order.Formula.weighed(target)
+		var p quantity.Problems
+		p.Join("Order.Formula", ofFormula)
+		p.Join("Order", ofTarget)
+		if err := p.ErrFor(d); err != nil {
+			return err
 		}
 		if d.Pieces > 0 {
 			made.goal.pieces, made.goal.scaled = d.Pieces, d.Scaled

@@ -75,7 +75,7 @@ func (f *formReader) part(at jsonPath, n *formPart, v reflect.Value) {
 		}
 		v = v.Elem()
 	}
-	if read := readsItself(v); read != nil {
+	if read := readsItself(v); read != nil && !hasKeys(v.Type()) {
 		f.itself(at, n, read)
 		return
 	}
@@ -93,6 +93,19 @@ func (f *formReader) part(at jsonPath, n *formPart, v reflect.Value) {
 				Tell("quantity.want_name_to_end_here", "the name to end here"))
 		}
 	}
+}
+
+// hasKeys reports whether the fields of a type say by their tags what its JSON is.
+func hasKeys(t reflect.Type) bool {
+	if t.Kind() != reflect.Struct {
+		return false
+	}
+	for i := range t.NumField() {
+		if f := t.Field(i); f.IsExported() && f.Tag.Get("json") != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // members reads the fields of a struct, in their order, and then refuses the names that are none.

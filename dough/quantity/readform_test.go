@@ -184,6 +184,20 @@ func TestReadFormOfWhatReadsItself(t *testing.T) {
 	}
 }
 
+// formBake reads itself from JSON, and its fields say what that is.
+type formBake struct {
+	Pieces int `json:"pieces"`
+}
+
+func (b *formBake) UnmarshalJSON([]byte) error { return errors.New("not asked") }
+
+func TestReadFormReadsFieldsWhereThereAreTags(t *testing.T) {
+	var in formBake
+	if err := quantity.ReadForm(map[string][]string{"pieces": {"6"}}, &in); err != nil || in.Pieces != 6 {
+		t.Error(err, in)
+	}
+}
+
 // Rows of a form that nobody filled in are no items, and parts without a text are not there.
 func TestReadFormLeavesBlankRowsOut(t *testing.T) {
 	var in formInput

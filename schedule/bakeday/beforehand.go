@@ -169,11 +169,14 @@ func (b *Bake) soakers() []dough.Soaker {
 // ownPreferment moves a path of the formula's preferments to the bake's own, the first of the formula's being the
 // levain where there is one.
 func (b *Bake) ownPreferment(path string) (string, bool) {
-	if path == "Preferments" && b.Levain == nil { // more in them together than the formula has
-		if len(b.Preferments) == 0 {
+	if path == "Preferments" { // more in them together than the formula has
+		switch {
+		case len(b.Preferments) > 0:
+			return path, true
+		case b.Levain == nil || len(b.Soakers) > 0:
 			return "Soakers", true
 		}
-		return path, true
+		return "Levain", true
 	}
 	rest, ok := strings.CutPrefix(path, "Preferments[")
 	number, field, closed := strings.Cut(rest, "]")

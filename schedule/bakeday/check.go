@@ -1,7 +1,9 @@
 package bakeday
 
 import (
+	"errors"
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 	"time"
@@ -186,11 +188,61 @@ var fields = []struct{ room, bake string }{
 	{"Baked.Loss", "Loaves.Loss"},
 }
 
-// moved is a room's problem at a field of the bake.
+// moved is a room's problem at a field of the bake; its data path is derived from the bake's own names.
 func moved(e *quantity.InputError, path string) *quantity.InputError {
-	own := *e
-	own.GoPath, own.Path = path, "" // the data path is derived from the bake's own names
-	return &own
+	return &quantity.InputError{GoPath: path, Code: e.Code, Got: e.Got, Want: e.Want, Low: e.Low, High: e.High, Err: e.Err}
+}
+
+// atFields puts what is wrong at fields that the input has, which is a bake or an order: whoever sent it finds them in
+// it. What a room calls its own inputs is cut off.
+func atFields(input any, err error) error {
+	switch e := err.(type) {
+	case *quantity.InputError:
+		if path := knownPath(reflect.TypeOf(input), e.GoPath); path != "" && path != e.GoPath {
+			return quantity.DataPaths(input, moved(e, path))
+		}
+	case interface{ Unwrap() []error }:
+		var all []error
+		for _, inner := range e.Unwrap() {
+			all = append(all, atFields(input, inner))
+		}
+		return errors.Join(all...)
+	}
+	return quantity.DataPaths(input, err)
+}
+
+// knownPath is as much of a Go path as leads through fields of the type.
+func knownPath(t reflect.Type, path string) string {
+	known, rest := "", path
+	for rest != "" {
+		for t.Kind() == reflect.Pointer {
+			t = t.Elem()
+		}
+		var end int
+		switch {
+		case rest[0] == '[':
+			end = strings.IndexByte(rest, ']') + 1
+			if end == 0 || t.Kind() != reflect.Slice {
+				return known
+			}
+			t = t.Elem()
+		default:
+			if end = strings.IndexAny(rest, ".["); end < 0 {
+				end = len(rest)
+			}
+			if t.Kind() != reflect.Struct {
+				return known
+			}
+			f, ok := t.FieldByName(rest[:end])
+			if !ok || !f.IsExported() {
+				return known
+			}
+			t = f.Type
+		}
+		known = path[:len(path)-len(rest)+end]
+		rest = strings.TrimPrefix(rest[end:], ".")
+	}
+	return known
 }
 
 // renamed moves the paths of a room's input errors to the bake's fields.

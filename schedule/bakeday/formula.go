@@ -26,17 +26,17 @@ func (b Bake) Scales() dough.Scales { return b.scales() }
 func (b Bake) Batch(target dough.Target) (dough.Batch, error) {
 	full, err := b.inPercent()
 	if err != nil {
-		return dough.Batch{}, quantity.DataPaths(b, err)
+		return dough.Batch{}, atFields(b, err)
 	}
 	if target != nil {
 		f := full.formula()
 		if err := f.Check(); err != nil {
-			return dough.Batch{}, quantity.DataPaths(b, b.asWritten(full.renamed(err), false))
+			return dough.Batch{}, atFields(b, b.asWritten(full.renamed(err), false))
 		}
 		return f.For(target)
 	}
 	_, batch, _, err := full.limited()
-	return batch, quantity.DataPaths(b, b.asWritten(err, false))
+	return batch, atFields(b, b.asWritten(err, false))
 }
 
 // ownBatch is the batch of the bake's own loaves; the bake is one in percent.

@@ -38,7 +38,7 @@ func (o Order) Fit(ctx context.Context, clock KitchenClock, progress func(tried,
 	}
 	f, err := newFitting(o, day, clock)
 	if err != nil {
-		return FittedDay{}, quantity.DataPaths(o, err)
+		return FittedDay{}, atFields(o, err)
 	}
 	f.progress = progress
 	for range 2 {

@@ -70,7 +70,7 @@ func (o Order) Check(clock KitchenClock) error {
 			p.Join(fmt.Sprintf("Bakes[%d]", i), b.faults(clock))
 		}
 	}
-	return p.ErrFor(o)
+	return atFields(o, p.ErrFor(o))
 }
 
 // Plan works the whole day out: every bread as [Bake.Plan] does, and one timetable in which all of them share the
@@ -92,12 +92,12 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	}
 	whole, err := o.whole()
 	if err != nil {
-		return KitchenDay{}, quantity.DataPaths(o, err)
+		return KitchenDay{}, atFields(o, err)
 	}
 	if len(whole.Bakes) == 1 {
 		day, err := whole.Bakes[0].Plan(ctx, clock)
 		if err != nil {
-			return KitchenDay{}, quantity.DataPaths(o, quantity.At("Bakes[0]", err))
+			return KitchenDay{}, atFields(o, quantity.At("Bakes[0]", err))
 		}
 		return whole.ofOne(day), nil
 	}
@@ -110,7 +110,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 			wishes[i], err = b.Wanted.instants(clock.Now, clock.Zone)
 		}
 		if err != nil {
-			return KitchenDay{}, quantity.DataPaths(o, quantity.At(fmt.Sprintf("Bakes[%d]", i), err))
+			return KitchenDay{}, atFields(o, quantity.At(fmt.Sprintf("Bakes[%d]", i), err))
 		}
 		whole.Bakes[i] = b
 		again = again && len(wishes[i]) > 1
@@ -124,7 +124,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	}
 	first, err := whole.planFor(ctx, at(0), clock)
 	if err != nil || first.Possible() {
-		return first, quantity.DataPaths(o, err)
+		return first, atFields(o, err)
 	}
 	if again {
 		next, err := whole.planFor(ctx, at(1), clock)

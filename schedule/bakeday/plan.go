@@ -49,16 +49,16 @@ func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 	}
 	full, err := b.inPercent()
 	if err != nil {
-		return Day{}, quantity.DataPaths(b, err)
+		return Day{}, atFields(b, err)
 	}
 	full = full.withDefaults()
 	wanted, err := full.Wanted.instants(clock.Now, clock.Zone)
 	if err != nil {
-		return Day{}, quantity.DataPaths(b, err)
+		return Day{}, atFields(b, err)
 	}
 	first, err := full.planFor(ctx, wanted[0], clock)
 	if err != nil {
-		return Day{}, quantity.DataPaths(b, err)
+		return Day{}, atFields(b, err)
 	}
 	if first.Possible() {
 		return first, nil
@@ -70,7 +70,7 @@ func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 			first.TimeRanOut = true
 			return first, nil
 		case err != nil:
-			return Day{}, quantity.DataPaths(b, err)
+			return Day{}, atFields(b, err)
 		case next.Possible():
 			full.lookAround(ctx, &first, clock)
 			next.Missed = &Missed{Wanted: first.Wanted, Why: first.why()}
@@ -153,7 +153,7 @@ func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Kitche
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning
 // it. Errors: as [Bake.Plan].
-func (b Bake) Check(clock KitchenClock) error { return quantity.DataPaths(b, b.faults(clock)) }
+func (b Bake) Check(clock KitchenClock) error { return atFields(b, b.faults(clock)) }
 
 // faults are those of the bake, by its Go fields.
 func (b Bake) faults(clock KitchenClock) error {
@@ -216,7 +216,7 @@ func (d *Day) workOut(b *Bake, m moments, partners []*planned) error {
 	}
 	problems.Join("", d.soak(b, m))
 	if d.Water, err = b.water(d.Batch, b.roomAt(m.mixed, d.Zone), levain, d.soaked); err != nil {
-		problems.Join("Mixing", err)
+		problems.Join("", err)
 	}
 	problems.Join("", d.ripen(b, m))
 	m.peaks = d.peaks()

@@ -34,17 +34,17 @@ func (b *Bake) ripens(i int, batch dough.Batch, mixed time.Time, zone *time.Loca
 				Mass: build.Made, Form: ferment.Tub, Start: b.roomAt(made, zone), Into: b.room(made, zone),
 				Exposure: ferment.Covered, For: quantity.Elapsed(laidOut),
 			}).History(); err != nil {
-				return ferment.Ripeness{}, quantity.At("Kitchen", err)
+				return ferment.Ripeness{}, quantity.At(fmt.Sprintf("Preferments[%d]", i), err)
 			}
 		}
 		r, err := in.Ripe()
 		if err != nil || !x.Temperature.IsZero() {
-			return r, ofRipening(err, fmt.Sprintf("Preferments[%d]", i))
+			return r, quantity.At(fmt.Sprintf("Preferments[%d]", i), err)
 		}
 		stands = min(r.Peak.Likely, laidOut)
 	}
 	r, err := in.Ripe()
-	return r, ofRipening(err, fmt.Sprintf("Preferments[%d]", i))
+	return r, quantity.At(fmt.Sprintf("Preferments[%d]", i), err)
 }
 
 // wholeGrainOf is the share of whole grain in the flour of a build.
@@ -62,27 +62,6 @@ func wholeGrainOf(build dough.Build) quantity.Percent {
 		return quantity.Percent{}
 	}
 	return whole.PercentOf(flour)
-}
-
-// ofRipening moves the paths of a ripening to the preferment's.
-func ofRipening(err error, path string) error {
-	if err == nil {
-		return nil
-	}
-	names := map[string]string{"Yeast.Amount": ".Yeast", "Yeast.Kind": ".Yeast", "Hydration": ".Hydration",
-		"Salt": ".Salt"}
-	var p quantity.Problems
-	for _, e := range quantity.InputErrors(err) {
-		to, ok := names[e.GoPath]
-		if !ok {
-			to = ".Temperature"
-		}
-		p.Join("", moved(e, path+to))
-	}
-	if p.Err() == nil {
-		return err
-	}
-	return p.Err()
 }
 
 // ripen works out the preferments of which the baker says no hours; the others have no answer here.

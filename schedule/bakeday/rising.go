@@ -77,7 +77,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partner
 	}
 	seed, err := feed.SeedShare()
 	if err != nil {
-		return nil, quantity.At("Levain.Inoculation", err)
+		return nil, quantity.At("Levain.CultureHydration", err) // the inoculation was checked
 	}
 	history := ferment.Constant(b.Levain.Temperature)
 	if b.Levain.Temperature.IsZero() {
@@ -87,7 +87,7 @@ func (b *Bake) leaven(batch dough.Batch, m moments, zone *time.Location, partner
 			For: quantity.Elapsed(laidOut),
 		}.History()
 		if err != nil {
-			return nil, quantity.At("Kitchen", err)
+			return nil, quantity.At("Levain", err)
 		}
 	}
 	in := ferment.Ripening{
@@ -207,6 +207,9 @@ func (b *Bake) shapedAt(
 	r.ShapeAt, bulk.Rise = at, at
 	var err error
 	if r.Bulk, err = bulk.Estimate(); err != nil {
+		if !b.Bulk.ShapeAt.IsZero() {
+			return r, quantity.At("Bulk.ShapeAt", err)
+		}
 		return r, ofBulk(err)
 	}
 	shaped := r.Bulk.Ready().Likely

@@ -37,7 +37,7 @@ func (b *Bake) water(
 		mix := Mix(batch, b.Mixing.Mixer, b.Mixer().Bowl)
 		mix.Dough = mixed
 		if w.Fit, err = mix.Fit(); err != nil {
-			return w, err
+			return w, quantity.At("Liquids", err)
 		}
 		w.HasFit = true
 		if w.Fit.Batches > 1 {
@@ -85,7 +85,7 @@ func (b *Bake) water(
 	var err error
 	w.PlannedWater, err = in.Pour()
 	w.Guess = w.Basis == mixing.GuideValue
-	return w, err
+	return w, quantity.At("Mixing", err)
 }
 
 // pourOf is the water of one batch, or the milk and egg that take its place in a brioche.
