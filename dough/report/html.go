@@ -216,7 +216,5 @@ func (h *pager) row(t Grid, columns []int, r []Cell, ticks bool) {
 	h.put("</tr>\n")
 }
 
-var entities = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")
-
 // escapedHTML keeps a text a text in HTML.
-func escapedHTML(text string) string { return entities.Replace(textpage.Printable(text)) }
+func escapedHTML(text string) string { return textpage.Escaped(textpage.Printable(text)) }

@@ -1,7 +1,6 @@
 package working
 
 import (
-	"html"
 	"strconv"
 	"strings"
 
@@ -48,7 +47,7 @@ func (p *pager) put(parts ...string) {
 	}
 }
 
-func (p *pager) text(s string) { p.b.WriteString(html.EscapeString(textpage.Printable(s))) }
+func (p *pager) text(s string) { p.b.WriteString(textpage.Escaped(textpage.Printable(s))) }
 
 func (p *pager) element(tag, class, text string) {
 	if text == "" {

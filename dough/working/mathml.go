@@ -1,9 +1,10 @@
 package working
 
 import (
-	"html"
 	"strconv"
 	"strings"
+
+	"example.org/maslin/internal/textpage"
 )
 
 // MathML tells the lines of one step, counted from 1, as MathML for a page: the formula, the numbers, the value.
@@ -27,9 +28,9 @@ func (t Telling) MathML(w Working, step int) string {
 			}
 			row(l.Symbol, "=", t.mathML(l.numbers, n))
 		}
-		row(l.Symbol, l.relation(), "<mtext>"+html.EscapeString(l.Value)+"</mtext>")
+		row(l.Symbol, l.relation(), "<mtext>"+textpage.Escaped(l.Value)+"</mtext>")
 		if after := l.Rounded + l.Taken; after != "" { // at most one of them
-			row(l.Symbol, "→", "<mtext>"+html.EscapeString(after)+"</mtext>")
+			row(l.Symbol, "→", "<mtext>"+textpage.Escaped(after)+"</mtext>")
 		}
 	}
 	return b.String()
@@ -105,7 +106,7 @@ func (r Reader) mathML(n *node, names *names) string {
 
 func (r Reader) mathNumber(n *node) string {
 	if n.shown != "" {
-		return "<mtext>" + html.EscapeString(n.shown) + "</mtext>"
+		return "<mtext>" + textpage.Escaped(n.shown) + "</mtext>"
 	}
 	text := "<mn>" + r.number(n.literal.mantissa) + "</mn>"
 	if e := n.literal.exponent; e != 0 {
@@ -116,9 +117,9 @@ func (r Reader) mathNumber(n *node) string {
 
 func mathSymbol(name string) string {
 	base, index, lowered := strings.Cut(name, "_")
-	text := "<mi>" + html.EscapeString(base) + "</mi>"
+	text := "<mi>" + textpage.Escaped(base) + "</mi>"
 	if lowered {
-		text = "<msub>" + text + "<mtext>" + html.EscapeString(strings.ReplaceAll(index, "_", ",")) + "</mtext></msub>"
+		text = "<msub>" + text + "<mtext>" + textpage.Escaped(strings.ReplaceAll(index, "_", ",")) + "</mtext></msub>"
 	}
 	return text
 }

@@ -148,3 +148,11 @@ func TestTheWidestColumnMakesRoom(t *testing.T) {
 		}
 	}
 }
+
+// Source: WHATWG HTML, 13.3, escaping a string, and the apostrophe of 13.1.2.3.
+func TestATextStaysATextInHTML(t *testing.T) {
+	if got := textpage.Escaped(`<a href="x" title='y'>5 & 6 &amp;</a>`); got !=
+		"&lt;a href=&#34;x&#34; title=&#39;y&#39;&gt;5 &amp; 6 &amp;amp;&lt;/a&gt;" {
+		t.Error(got)
+	}
+}

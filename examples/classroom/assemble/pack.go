@@ -26,6 +26,9 @@ func merged(program []byte) ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
+			for _, p := range pieces {
+				withoutLines(p.data)
+			}
 			body = writePieces(pieces)
 		}
 		out = binary.AppendUvarint(append(out, kind), uint64(len(body)))

@@ -108,7 +108,7 @@ func (v *visit) moves(id string) (clock, thread float64, err error) {
 		const slider = document.querySelector("[data-slide]"), all = [];
 		for (let i = 0; i < %d; i++) {
 			slider.value = Number(slider.value) + (i %% 2 ? -1 : 1);
-			document.getElementById("f-" + slider.dataset.slide).value = JSON.parse(slider.dataset.stops)[slider.value];
+			document.getElementById("f-" + slider.dataset.slide).value = slider.dataset.stops.split("|")[slider.value];
 			const began = performance.now();
 			typed(true);
 			document.body.offsetHeight;

@@ -3,8 +3,7 @@
 // answers, workings, pictures, tables, cautions and errors are those of the library, told by it in the reader's units
 // and language.
 //
-// Its one door is [Answer]: a request as JSON in, a response as JSON out, whatever comes in. The same code runs in the
-// browser and in tests, so that both can be compared to the last digit.
+// Its one door is [Answer]: a request in, a response out, whatever comes in. The same code runs in the browser and in tests, so that both can be compared to the last digit.
 //
 //	the door                                   Answer
 //	everything a page is in, and its link      State, State.Fragment, ReadFragment

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"example.org/maslin/dough/working"
@@ -55,41 +54,25 @@ func (q Request) columns() (side, main int) {
 	return 26 * rem, width - 26*rem - gap
 }
 
-// largestRequest is more than any page asks; what is larger is refused unread.
-const largestRequest = 1 << 20
-
-// Answer is the door: a request as JSON in, a response as JSON out. Buttons do: "lock", "reveal", "again", "show",
-// "units", "language", "large", "add" and "drop" (a row), "up" and "down" (in an order), "check" (an exercise), "key".
-// Whatever comes in, something that a person can read comes out.
-func Answer(request []byte) (response []byte) {
+// Answer is the door. Buttons do: "lock", "reveal", "again", "show", "units", "language", "large", "add" and "drop" (a
+// row), "up" and "down" (in an order), "check" (an exercise), "key". Whatever comes in, something that a person can read
+// comes out.
+func Answer(q Request) (out Response) {
 	defer func() {
 		if fault := recover(); fault != nil {
-			response = failed(working.Tell("desk.fault",
+			out = failed(working.Tell("desk.fault",
 				"This page met a fault of its own (%s). Nothing is lost: go back, or begin anew.",
 				fmt.Sprint(fault)))
 		}
 	}()
-	if len(request) > largestRequest {
-		return failed(working.Tell("desk.request_large", "That is more than this page takes at once."))
-	}
-	var q Request
-	if err := json.Unmarshal(request, &q); err != nil {
-		return failed(working.Tell("desk.request_unread", "The page asked something that cannot be read: %s", err.Error()))
-	}
-	out, err := json.Marshal(q.answer())
-	if err != nil {
-		return failed(working.Tell("desk.answer_unwritten", "The answer cannot be written: %s", err.Error()))
-	}
-	return out
+	return q.answer()
 }
 
-func failed(m working.Message) []byte {
+func failed(m working.Message) Response {
 	s := State{At: firstTask}
 	var b builder
 	b.el("p", m.Text(working.Reader{}), "class", "problem", "role", "alert")
-	out, _ := json.Marshal(Response{State: s, Fragment: s.Fragment(), Status: m.Text(working.Reader{}),
-		Answer: b.String()})
-	return out
+	return Response{State: s, Fragment: s.Fragment(), Status: m.Text(working.Reader{}), Answer: b.String()}
 }
 
 func (q Request) answer() Response {

@@ -1,8 +1,8 @@
 package desk
 
 import (
-	"encoding/json"
 	"strconv"
+	"strings"
 
 	"example.org/maslin/dough/working"
 )
@@ -49,14 +49,13 @@ func (f field) put(b *builder, id, text string, places map[string]int, problem s
 		b.tag("input", attributes...)
 	}
 	if stops := f.stops(r); len(stops) > 1 {
-		list, _ := json.Marshal(stops)
 		place, known := places[f.name]
 		if !known {
 			place = 0
 		}
 		b.tag("input", "type", "range", "min", "0", "max", strconv.Itoa(len(stops)-1), "step", "1", "value",
 			strconv.Itoa(place),
-			"data-slide", f.name, "data-stops", string(list), "aria-label", label, "aria-valuetext", text)
+			"data-slide", f.name, "data-stops", strings.Join(stops, "|"), "aria-label", label, "aria-valuetext", text)
 	}
 	b.el("p", problem, "class", "field-problem", "id", id+"-problem", "data-problem", f.name)
 	b.raw("</div>")

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"encoding/json"
 	"strings"
 	"testing"
 	"time"
@@ -37,27 +36,21 @@ func TestNonsenseInEveryField(t *testing.T) {
 	}
 }
 
-// FuzzAnswer: whatever bytes are asked, the response is a response, and says no fault.
+// FuzzAnswer: whatever is asked, the response is a response, and says no fault.
 func FuzzAnswer(f *testing.F) {
 	for _, id := range append(Tasks(), worksheet, "nowhere") {
-		in, err := json.Marshal(Request{Do: "type", State: State{At: id, Phase: open, Guess: "12",
-			Fields: map[string]string{"water": "70 %"}}})
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add(in)
+		f.Add("type", "", 0, 0.0, 0.0, State{At: id, Phase: open, Guess: "12",
+			Fields: map[string]string{"water": "70 %"}}.Fragment(), "water", "70 %", 800)
 	}
 	for _, do := range []string{"lock", "reveal", "up", "add", "drop", "draw", "open", "key", "check", "units",
-		"language"} {
-		f.Add([]byte(`{"do":"` + do + `","name":"history","row":-1,"across":1e300,"state":{"at":"clock.rise"}}`))
+		"language", "paper"} {
+		f.Add(do, "history", -1, 1e300, -1e300, State{At: "clock.rise"}.Fragment(), "history", "|||;;", -5)
 	}
-	f.Add([]byte(`{"do":1`))
-	f.Add([]byte(nil))
-	f.Fuzz(func(t *testing.T, in []byte) {
-		var out Response
-		if err := json.Unmarshal(Answer(in), &out); err != nil {
-			t.Fatal(err)
-		}
+	f.Fuzz(func(t *testing.T, do, name string, row int, across, down float64, fragment, field, text string, width int) {
+		s, _ := ReadFragment(fragment)
+		s.Fields = with(s.Fields, field, text)
+		out := Answer(Request{Do: do, Name: name, Row: row, Across: across, Down: down, Fragment: fragment, State: s,
+			Width: width})
 		if strings.Contains(out.Status, "fault of its own") {
 			t.Fatal(out.Status)
 		}

@@ -4,11 +4,10 @@ import (
 	"sync"
 
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/language"
 )
 
 // german is read when somebody first asks for it.
-var german = sync.OnceValue(language.German)
+var german = sync.OnceValue(catalog)
 
 // tongues are the languages that the page can be read in, by tag, with what they call themselves.
 func tongues() []choice {

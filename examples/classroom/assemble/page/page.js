@@ -14,9 +14,9 @@ let level = ""; // of the working
 
 function ask(request) {
   const box = document.getElementById("working-box");
-  return JSON.parse(maslinAnswer(JSON.stringify(Object.assign({
+  return maslinAnswer(Object.assign({
     state: state || { at: "" }, width: root.clientWidth, level, working: !!(box && box.open),
-  }, request))));
+  }, request));
 }
 
 function show(answer) {
@@ -127,7 +127,7 @@ function visit() {
 root.addEventListener("input", (event) => {
   const input = event.target;
   if (input.dataset.slide) {
-    document.getElementById("f-" + input.dataset.slide).value = JSON.parse(input.dataset.stops)[input.value];
+    document.getElementById("f-" + input.dataset.slide).value = input.dataset.stops.split("|")[input.value];
     if (state.at !== "worksheet") requestAnimationFrame(() => typed(true));
   } else if (state.at === "worksheet") {
     state = collect();
@@ -252,8 +252,10 @@ async function library() {
 async function begin() {
   const go = new Go();
   const plain = (await library()).pipeThrough(new DecompressionStream("gzip"));
-  const { instance } = await WebAssembly.instantiateStreaming(
+  const { module, instance } = await WebAssembly.instantiateStreaming(
     new Response(plain, { headers: { "Content-Type": "application/wasm" } }), go.importObject);
+  globalThis.maslinSection = (name) =>
+    WebAssembly.Module.customSections(module, name).map((bytes) => new TextDecoder().decode(bytes)).join("");
   await new Promise((ready, failed) => {
     globalThis.maslinReady = ready;
     go.run(instance).then(() => failed(new Error("the library has ended")), failed);
