@@ -24,6 +24,13 @@ func (q Request) task(s State, whole bool) Response {
 	if q.Quick && t.slow {
 		return out
 	}
+	if t.guess.kind == onTheClock && s.Phase == guessing {
+		if given, err := s.handGiven(t); err != nil && len(given) > 0 {
+			out.Problems, _ = problemTexts(err, t, nil, r)
+			out.Status = problemStatus(len(out.Problems), r)
+			return out
+		}
+	}
 	a, err := t.solve(v)
 	if err != nil {
 		var others []string
@@ -103,6 +110,11 @@ func (q Request) show(s State, t task, a solved) string {
 	_, wide := q.columns()
 	if a.picture != nil {
 		b.raw(a.picture(r, wide))
+	}
+	if t.guess.kind == onTheClock && s.Phase == shown {
+		if section, _ := s.byHandSection(t, a.plan); len(section.Blocks) > 0 {
+			a.report.Sections = append([]report.Section{section}, a.report.Sections...)
+		}
 	}
 	on := report.Options{Units: r.Units, Language: r.Language, Rank: 3, Picture: min(max(wide, 280), 720),
 		WithSources: true}

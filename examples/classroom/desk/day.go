@@ -3,7 +3,6 @@ package desk
 import (
 	"context"
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -18,7 +17,7 @@ import (
 	"example.org/maslin/schedule/wallclock"
 )
 
-func dayTasks() []task { return []task{dayTask()} }
+func dayTasks() []task { return []task{dayTask(), ovenTask()} }
 
 // patience is how long a page waits for a plan. What is known by then is shown, and that time ran out.
 const patience = 4 * time.Second
@@ -28,6 +27,7 @@ const (
 	hallZone = "Europe/Zurich"
 	hallNow  = "2026-11-26 08:00"
 	hallDay  = "2026-11-28"
+	hallEnd  = "2026-11-28 20:00"
 )
 
 func wishes() []string {
@@ -47,9 +47,10 @@ func dayTask() task {
 		about: working.Tell("desk.day_about",
 			"Six loaves for a lunch in the village hall. Pull the wanted time and the whole chain follows, around "+
 				"sleep and absence. It is Thursday, 26 November 2026, eight in the morning."),
-		ask:   working.Tell("desk.day_ask", "In which order do these steps happen? Put them in order first."),
-		guess: field{name: "guess", kind: anOrder, choices: choicesOf(ordered())}, slow: true,
-		fields: []field{
+		ask: working.Tell("desk.day_ask",
+			"When does each step begin? Put as many as you can on the clock, from the end backward."),
+		guess: field{name: "guess", kind: onTheClock}, slow: true, steps: chain(),
+		fields: append(handFields(chain()), []field{
 			{name: "wanted", label: working.Tell("desk.field_wanted", "bread wanted"), kind: aText,
 				start: both(hallDay + " 12:30"), places: wishes()},
 			{name: "kitchen.asleep[0]", label: working.Tell("desk.field_asleep", "asleep"), kind: aText,
@@ -65,7 +66,7 @@ func dayTask() task {
 			{name: "levain.prefermented", label: working.Tell("desk.field_prefermented", "flour that is in the levain"),
 				kind:  aPercent,
 				start: both("12 %"), slide: percents(2, 40, 1)},
-		},
+		}...),
 		solve: func(v *values) (solved, error) {
 			b, clock, err := v.hall()
 			if err != nil {
@@ -79,7 +80,7 @@ func dayTask() task {
 			}
 			s := solved{report: d.Report(), workings: d.Workings}
 			if d.Possible() {
-				s.order = kindsInOrder(d.Timetable)
+				s.plan = &d.Timetable
 			}
 			return s, nil
 		},
@@ -136,20 +137,12 @@ func (v *values) hall() (bakeday.Bake, bakeday.KitchenClock, error) {
 	return b, bakeday.KitchenClock{Now: now.At, Zone: zone}, v.problems.Err()
 }
 
-// ordered are the steps that a class puts in order, in no order.
-func ordered() []schedule.StepKind {
-	return []schedule.StepKind{schedule.Bake, schedule.Mix, schedule.Cool, schedule.Retard, schedule.Feed, schedule.Shape,
-		schedule.Preheat, schedule.Bulk}
-}
-
-// kindsInOrder are those kinds of work in a timetable, each where it is done first.
-func kindsInOrder(t schedule.Timetable) []string {
-	var out []string
-	for _, i := range t.ByTime() {
-		k := t.Steps[i].Kind
-		if slices.Contains(ordered(), k) && !slices.Contains(out, k.String()) {
-			out = append(out, k.String())
-		}
+// chain are the steps of one bread that a class puts on the clock.
+func chain() []handStep {
+	var out []handStep
+	for _, k := range []schedule.StepKind{schedule.Feed, schedule.Mix, schedule.Bulk, schedule.Shape, schedule.Retard,
+		schedule.Preheat, schedule.Bake, schedule.Cool} {
+		out = append(out, handStep{kind: k})
 	}
 	return out
 }

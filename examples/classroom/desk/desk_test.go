@@ -139,34 +139,6 @@ func TestVerdicts(t *testing.T) {
 	}
 }
 
-// An order is put right by its buttons, and judged.
-func TestOrder(t *testing.T) {
-	s := State{At: "day.plan"}
-	move := func(do, name string) { s = ask(t, Request{Do: do, Name: name, State: s}).State }
-	right := []string{"feed", "mix", "bulk", "shape", "retard", "preheat", "bake", "cool"}
-	if out := ask(t, Request{Do: "type", State: State{At: "day.plan", Phase: shown}}); !strings.Contains(out.Answer,
-		"another place") {
-		t.Errorf("the order at first is right: %.300s", out.Answer)
-	}
-	for i := len(right) - 1; i >= 0; i-- {
-		for range right {
-			move("up", right[i])
-		}
-	}
-	if s.Guess != strings.Join(right, ",") {
-		t.Fatalf("moved to %s", s.Guess)
-	}
-	s.Phase = shown
-	if out := ask(t, Request{Do: "type", State: s}); !strings.Contains(out.Answer, "Your order is right") {
-		t.Errorf("%.400s", out.Answer)
-	}
-	s.Fields = map[string]string{"wanted": "2026-11-26 09:00"}
-	if out := ask(t, Request{Do: "type", State: s}); out.Headline == "" ||
-		strings.Contains(out.Answer, "Your order is right") {
-		t.Errorf("a day that cannot be: %q %.400s", out.Headline, out.Answer)
-	}
-}
-
 // A board's corner goes where the pointer is, and no other.
 func TestDrawing(t *testing.T) {
 	q := Request{Do: "draw", Name: "history", Across: 0.93, Down: 0.5, Width: 1200,

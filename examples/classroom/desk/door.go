@@ -55,8 +55,7 @@ func (q Request) columns() (side, main int) {
 }
 
 // Answer is the door. Buttons do: "lock", "reveal", "again", "show", "units", "language", "large", "add" and "drop" (a
-// row), "up" and "down" (in an order), "check" (an exercise), "key". Whatever comes in, something that a person can read
-// comes out.
+// row), "check" (an exercise), "key". Whatever comes in, something that a person can read comes out.
 func Answer(q Request) (out Response) {
 	defer func() {
 		if fault := recover(); fault != nil {
@@ -141,6 +140,9 @@ func (q Request) act(s State) (State, string) {
 		return s, "answer-title"
 	case "again":
 		s.Phase, s.Guess, s.Why, s.Was = guessing, "", "", nil
+		if t, ok := taskOf(s.At); ok {
+			s.Fields = s.withoutHand(t)
+		}
 		return s, "guess"
 	case "fresh":
 		s.Fields, s.Was, s.Phase, s.Guess, s.Why = nil, nil, guessing, "", ""
@@ -167,8 +169,6 @@ func (q Request) act(s State) (State, string) {
 		return s, "key"
 	case "check":
 		return s, "check-" + q.Name
-	case "up", "down":
-		return q.move(s)
 	}
 	return s, "task-title"
 }
@@ -179,7 +179,11 @@ func (s State) lock() (State, string) {
 	if !ok || s.Phase != guessing {
 		return s, "guess"
 	}
-	if _, err := t.guess.parse(s.guessText(t), s.reader()); err != nil {
+	if t.guess.kind == onTheClock {
+		if _, err := s.handGiven(t); err != nil {
+			return s, "guess"
+		}
+	} else if _, err := t.guess.parse(s.Guess, s.reader()); err != nil {
 		return s, "guess"
 	}
 	s.Phase, s.Was = locked, map[string]string{}
@@ -187,7 +191,6 @@ func (s State) lock() (State, string) {
 	for _, f := range t.fields {
 		s.Was[f.name] = v.text(f.name)
 	}
-	s.Guess = s.guessText(t)
 	return s, "reveal"
 }
 

@@ -25,7 +25,8 @@ const (
 	aText
 	aChoice
 	aTable
-	anOrder // of the choices, their values between commas
+	aMoment    // a date and a time of the class's days
+	onTheClock // of a guess: moments for steps, each a field of its own
 )
 
 // A field is one thing that a reader can change.
@@ -41,6 +42,7 @@ type field struct {
 	most    int     // rows of a table
 	empty   bool    // it may be left empty
 	drawn   bool    // a table that a pointer may draw
+	hand    bool    // a moment that the class puts by hand: a part of the guess
 }
 
 // A slide is where a slider can stand, from low to high by steps, in a unit. Without a step there is no slider.
@@ -151,7 +153,7 @@ func (f field) number(text string, r working.Reader) (float64, error) {
 // parse reads what is typed. A bare number is taken in the unit that stands beside the field.
 func (f field) parse(text string, r working.Reader) (any, error) {
 	text = strings.TrimSpace(text)
-	if bare(text) && f.kind != aCount && f.kind != aText && f.kind != aChoice {
+	if bare(text) && f.kind != aCount && f.kind != aText && f.kind != aChoice && f.kind != aMoment {
 		text += " " + string(f.unit(r.Units))
 	}
 	switch f.kind {
@@ -168,6 +170,8 @@ func (f field) parse(text string, r working.Reader) (any, error) {
 		return parsed(quantity.Elapsed(d), err)
 	case aLength:
 		return parsed(quantity.ParseLength(text))
+	case aMoment:
+		return parsed(momentOf(text))
 	case aCount:
 		n, err := strconv.Atoi(text)
 		if err != nil {

@@ -18,6 +18,9 @@ func (s State) fieldsPart(b *builder, t task, out Response) {
 	b.el("legend", working.Tell("desk.fields", "What you can change").Text(r))
 	v := &values{task: t, texts: s.Fields, reader: r}
 	for _, f := range t.fields {
+		if f.hand {
+			continue
+		}
 		if f.kind == aTable {
 			s.tableField(b, f, v, out)
 			continue

@@ -1,63 +1,18 @@
 package desk
 
 import (
-	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 )
 
-// guessText is the guess as it stands: an order that nobody has touched is the one that is shown.
-func (s State) guessText(t task) string {
-	if t.guess.kind == anOrder {
-		return strings.Join(orderOf(s.Guess, t.guess), ",")
-	}
-	return s.Guess
-}
-
-// orderOf is an order as far as it names the choices, with the others behind it.
-func orderOf(text string, f field) []string {
-	var out []string
-	known := func(value string) bool {
-		return slices.ContainsFunc(f.choices, func(c choice) bool { return c.value == value })
-	}
-	for _, value := range strings.Split(text, ",") {
-		if known(value) && !slices.Contains(out, value) {
-			out = append(out, value)
-		}
-	}
-	for _, c := range f.choices {
-		if !slices.Contains(out, c.value) {
-			out = append(out, c.value)
-		}
-	}
-	return out
-}
-
-// move puts one step of an order a place earlier or later.
-func (q Request) move(s State) (State, string) {
-	t, _ := taskOf(s.At)
-	if t.guess.kind != anOrder || s.Phase != guessing {
-		return s, "guess"
-	}
-	order := orderOf(s.Guess, t.guess)
-	i, by := slices.Index(order, q.Name), 1
-	if q.Do == "up" {
-		by = -1
-	}
-	if j := i + by; i >= 0 && j >= 0 && j < len(order) {
-		order[i], order[j] = order[j], order[i]
-	}
-	s.Guess = strings.Join(order, ",")
-	return s, q.Do + "-" + q.Name
-}
-
 // verdict says how the guess stands to what the library says.
 func (s State) verdict(t task, a solved) working.Message {
 	r := s.reader()
-	if t.guess.kind == anOrder {
-		return orderVerdict(orderOf(s.Guess, t.guess), a.order, t.guess)
+	if t.guess.kind == onTheClock {
+		_, verdict := s.byHandSection(t, a.plan)
+		return verdict
 	}
 	given, err := t.guess.parse(s.Guess, r)
 	if err != nil {
@@ -124,32 +79,6 @@ func decimals(u working.Unit) int {
 	return 1
 }
 
-func orderVerdict(given, right []string, f field) working.Message {
-	if len(right) == 0 {
-		return working.Tell("desk.order_none", "There is no timetable to compare your order with: see why below.")
-	}
-	wrong := 0
-	kept := slices.DeleteFunc(slices.Clone(given), func(v string) bool { return !slices.Contains(right, v) })
-	for i, v := range right {
-		if kept[i] != v {
-			wrong++
-		}
-	}
-	var words []any
-	for _, v := range right {
-		for _, c := range f.choices {
-			if c.value == v {
-				words = append(words, c.label)
-			}
-		}
-	}
-	if wrong == 0 {
-		return working.Tell("desk.order_right", "Your order is right: %v.", working.And(words...))
-	}
-	return working.Tell("desk.order_wrong", "%d {1|step stands|steps stand} in another place. The order is: %v.", wrong,
-		working.And(words...))
-}
-
 // changed says what was changed since the guess was locked, and what became of the answer: one thing at a time shows
 // what it does.
 func (s State) changed(t task, now working.Message) working.Message {
@@ -157,7 +86,7 @@ func (s State) changed(t task, now working.Message) working.Message {
 	var from, to string
 	v := &values{task: t, texts: s.Fields, reader: s.reader()}
 	for _, f := range t.fields {
-		if was, ok := s.Was[f.name]; ok && was != v.text(f.name) {
+		if was, ok := s.Was[f.name]; ok && !f.hand && was != v.text(f.name) {
 			names = append(names, f.label)
 			from, to = was, v.text(f.name)
 		}

@@ -139,7 +139,7 @@ func (q Request) taskPage(b *builder, s State, out Response) {
 	b.raw(`<div class="bench"><section class="ask" aria-labelledby="task-title">`)
 	b.el("h2", t.title.Text(r), "id", "task-title", "tabindex", "-1")
 	b.el("p", t.about.Text(r))
-	q.guessPart(b, s, t)
+	q.guessPart(b, s, t, out)
 	s.fieldsPart(b, t, out)
 	// On a phone the answer is far below the slider: its sentence stays in sight. It is announced elsewhere.
 	b.el("p", out.Headline, "class", "short", "id", "short", "aria-hidden", "true")
@@ -189,7 +189,7 @@ func (q Request) workingPart(b *builder, out Response, r working.Reader) {
 }
 
 // guessPart is the question with its guess, as far as it has come.
-func (q Request) guessPart(b *builder, s State, t task) {
+func (q Request) guessPart(b *builder, s State, t task, out Response) {
 	if !t.guesses() {
 		return
 	}
@@ -201,8 +201,8 @@ func (q Request) guessPart(b *builder, s State, t task) {
 	b.el("h3", t.ask.Text(r), "id", "guess-title")
 	switch s.Phase {
 	case guessing:
-		if t.guess.kind == anOrder {
-			s.orderPart(b, t)
+		if t.guess.kind == onTheClock {
+			s.handPart(b, t, out, q.Do == "lock")
 		} else {
 			s.guessField(b, t)
 		}
@@ -243,43 +243,26 @@ func (s State) guessField(b *builder, t task) {
 
 // guessWords is the guess as a reader sees it.
 func (s State) guessWords(t task) string {
-	if t.guess.kind != anOrder {
-		return s.Guess
+	if t.guess.kind == onTheClock {
+		return s.handWords(t)
 	}
-	var words []any
-	for _, value := range orderOf(s.Guess, t.guess) {
-		for _, c := range t.guess.choices {
-			if c.value == value {
-				words = append(words, c.label)
-			}
-		}
-	}
-	return working.And(words...).Text(s.reader())
+	return s.Guess
 }
 
-func (s State) orderPart(b *builder, t task) {
+// handPart is the fields that steps are put on the clock in.
+func (s State) handPart(b *builder, t task, out Response, asked bool) {
 	r := s.reader()
-	b.tag("ol", "class", "order", "id", "guess", "tabindex", "-1")
-	for _, value := range orderOf(s.Guess, t.guess) {
-		label := ""
-		for _, c := range t.guess.choices {
-			if c.value == value {
-				label = c.label.Text(r)
-			}
+	v := &values{task: t, texts: s.Fields, reader: r}
+	b.tag("div", "id", "guess", "tabindex", "-1")
+	for _, f := range t.fields {
+		if f.hand {
+			f.put(b, fieldID(f.name), v.text(f.name), out.Places, out.Problems[f.name], r)
 		}
-		b.raw("<li>")
-		b.el("span", label)
-		for _, do := range []struct {
-			id, sign string
-			words    working.Message
-		}{
-			{"up", "↑", working.Tell("desk.earlier", "%s earlier", label)},
-			{"down", "↓", working.Tell("desk.later", "%s later", label)},
-		} {
-			b.el("button", do.sign, "type", "button", "data-do", do.id, "data-name", value, "id", do.id+"-"+value,
-				"aria-label", do.words.Text(r))
-		}
-		b.raw("</li>")
 	}
-	b.end("ol")
+	problem := ""
+	if given, err := s.handGiven(t); err != nil && len(given) == 0 && asked {
+		problem = working.Problem(err).Text(r)
+	}
+	b.el("p", problem, "class", "field-problem", "data-problem", "guess")
+	b.end("div")
 }

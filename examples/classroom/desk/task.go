@@ -5,6 +5,7 @@ import (
 
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 )
 
 // A task is a question on a bench.
@@ -17,6 +18,7 @@ type task struct {
 	guess  field           // how; no label: nothing is guessed, the answer is shown at once
 	near   float64         // how far a guess may lie from an answer that is no range, in the unit of the guess
 	fields []field
+	steps  []handStep // that are put on the clock by hand
 	// paths leads from the data form of the library's inputs to the names of the fields, where they differ.
 	paths map[string]string
 	solve func(v *values) (solved, error)
@@ -30,7 +32,7 @@ type solved struct {
 	workings func() []working.Working
 	// truth is what was guessed at, and low and high the range of it where the library gives one.
 	truth, low, high any
-	order            []string // where an order is guessed: the right one, by the identifiers of the steps
+	plan             *schedule.Timetable // where steps are put on the clock by hand; nil: there is none
 	// picture is what the report does not draw.
 	picture func(r working.Reader, width int) string
 }
