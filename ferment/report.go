@@ -378,7 +378,7 @@ func (r CurveRates) Working() working.Working {
 		if c.of != nil && c.of.told != nil && mu > 0 {
 			f.By = c.of.told(at, reference)
 		} else {
-			f.Look = working.Tell("ferment.look_formula", "the curve's own formula: %s", a.Formula)
+			f.Look = working.Tell("ferment.look_formula", "the curve's own formula: %v", formulaTold(a.Formula))
 		}
 		rate := d.Find(f)
 		if mu > 0 {
@@ -449,7 +449,7 @@ func (r CurveRates) Report() report.Report {
 	about := report.List{}
 	for _, c := range t.Curves {
 		a := c.About()
-		about = append(about, working.Tell("ferment.curve_about", "%s: %s; between %.0f and %.0f", a.Name, a.Formula,
+		about = append(about, working.Tell("ferment.curve_about", "%s: %v; between %.0f and %.0f", a.Name, formulaTold(a.Formula),
 			degrees(a.Low), degrees(a.High)))
 	}
 	out.Sections = []report.Section{

@@ -3,6 +3,7 @@ package report
 import (
 	_ "embed" // the style of the page
 	"strconv"
+	"slices"
 	"strings"
 	"time"
 
@@ -169,15 +170,8 @@ func (h *pager) table(t Grid) {
 	if !t.Caption.IsZero() {
 		h.put("<caption>", h.tell(t.Caption), "</caption>\n")
 	}
-	h.put("<thead><tr>")
-	for _, i := range columns {
-		tag := "th" + class(t.Columns[i]) + ` scope="col"`
-		if t.Columns[i].Title.IsZero() {
-			tag = "td" + class(t.Columns[i])
-		}
-		h.put("<", tag, ">", h.tell(t.Columns[i].Title), "</", tag[:2], ">")
-	}
-	h.put("</tr></thead>\n<tbody>\n")
+	h.head(t, columns)
+	h.put("<tbody>\n")
 	for _, r := range t.Rows {
 		h.row(t, columns, r, true)
 	}
@@ -188,6 +182,22 @@ func (h *pager) table(t Grid) {
 		h.put("</tfoot>\n")
 	}
 	h.put("</table></div>\n")
+}
+
+// head is the titles of the columns; nothing where no column has one.
+func (h *pager) head(t Grid, columns []int) {
+	if !slices.ContainsFunc(columns, func(i int) bool { return !t.Columns[i].Title.IsZero() }) {
+		return
+	}
+	h.put("<thead><tr>")
+	for _, i := range columns {
+		tag := "th" + class(t.Columns[i]) + ` scope="col"`
+		if t.Columns[i].Title.IsZero() {
+			tag = "td" + class(t.Columns[i])
+		}
+		h.put("<", tag, ">", h.tell(t.Columns[i].Title), "</", tag[:2], ">")
+	}
+	h.put("</tr></thead>\n")
 }
 
 func class(c GridColumn) string {

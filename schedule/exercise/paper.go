@@ -90,15 +90,20 @@ func (s Set) Key(r working.Reader) report.Report {
 	for i, e := range s.Exercises {
 		blocks := []report.Block{report.Say(working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(r),
 			e.Tolerance.Text(r)))}
-		var lines report.List
+		var lines, slips report.List
 		for _, l := range e.key.Lines(r) {
 			lines = append(lines, working.Tell("exercise.key_line", "%s", keyLine(l)))
 		}
 		for _, slip := range e.Slips {
-			lines = append(lines, working.Tell("exercise.slip", "%s: %v", slip.Value.Text(r), slip.Mistake))
+			slips = append(slips, working.Tell("exercise.slip", "%s: %v", slip.Value.Text(r), slip.Mistake))
+		}
+		blocks = append(blocks, lines)
+		if len(slips) > 0 {
+			blocks = append(blocks, report.Say(working.Tell("exercise.slips", "Usual mistakes, by the answer that they give:")),
+				slips)
 		}
 		out.Sections = append(out.Sections, report.Section{
-			Key: "exercise_" + strconv.Itoa(i+1), Title: title(i, e), Blocks: append(blocks, lines),
+			Key: "exercise_" + strconv.Itoa(i+1), Title: title(i, e), Blocks: blocks,
 		})
 	}
 	return out

@@ -64,7 +64,7 @@ func (t *tab) screen(width, height int, dark bool) error {
 	}
 	err := t.call("Emulation.setDeviceMetricsOverride",
 		map[string]any{"width": width, "height": height, "deviceScaleFactor": 1,
-			"mobile": width < 600}, nil)
+			"mobile": width < 1000}, nil)
 	if err != nil {
 		return err
 	}
@@ -130,14 +130,17 @@ func (v *visit) zoom() error {
 	return errors.Join(errs...)
 }
 
-// pictures takes a picture of each page in each width, light and dark, and fails where a page is wider than its window.
+// pictures takes a picture of each page in each width, light and dark, in both languages, and fails where a page is
+// wider than its window.
 func (v *visit) pictures() error {
 	if err := v.t.open(v.single); err != nil {
 		return err
 	}
-	for _, at := range pages() {
-		for _, width := range []int{360, 768, 1280} {
-			for _, dark := range []bool{false, true} {
+	for i, at := range pages() {
+		for _, tag := range []string{"en", "de"} {
+			at.Language = tag
+			for k, width := range []int{360, 768, 1280} {
+				dark := (i+k)%2 == 1 // every second one; the next page has the others
 				if err := v.t.screen(width, 900, dark); err != nil {
 					return err
 				}
@@ -151,7 +154,7 @@ func (v *visit) pictures() error {
 				if wide > width {
 					return fmt.Errorf("%s is %d wide in a window of %d", at.At, wide, width)
 				}
-				if err := v.shoot(fmt.Sprintf("%s-%d-%v", at.At, width, dark)); err != nil {
+				if err := v.shoot(fmt.Sprintf("%02d-%s-%s-%d", i, at.At, tag, width)); err != nil {
 					return err
 				}
 			}

@@ -118,9 +118,9 @@ func drawLevers(in mixing.Planned, p mixing.PlannedWater, r working.Reader, widt
 	for _, l := range levers {
 		farthest = max(farthest, math.Abs(l.at.Sub(in.Target).Celsius()))
 	}
-	const row = 38.0
+	const row = 30.0
 	w := float64(min(max(width, 280), 720))
-	middle, reach := w/2, w/2-70
+	middle, reach := w/2, w/2-84
 	sentence := working.Tell("desk.levers_sentence",
 		"Wanted are %.1f. Mixing warms the dough by %.1f. The water makes up for all: %.1f by "+
 			"the heat balance, %.1f by the factor method.", in.Target, p.Warming, p.Temperature, p.ByFactors)
@@ -138,13 +138,14 @@ func drawLevers(in mixing.Planned, p mixing.PlannedWater, r working.Reader, widt
 				if long < 0 {
 					class = "cold"
 				}
-				b.rect(middle+min(long, 0), y+18, math.Abs(long), 12, class)
-				side, anchor := middle+long+4, "start"
+				// The name stands on the other side of the middle, so that no line runs through a word.
+				side, anchor, other, otherAnchor := middle+long+6, "start", middle-6, "end"
 				if long < 0 {
-					side, anchor = middle+long-4, "end"
+					side, anchor, other, otherAnchor = middle+long-6, "end", middle+6, "start"
 				}
-				b.label(middle, y+13, "middle", l.name.Text(r))
-				b.label(side, y+28, anchor, r.Delta(off, 1))
+				b.rect(middle+min(long, 0), y+8, math.Abs(long), 12, class)
+				b.label(other, y+19, otherAnchor, l.name.Text(r))
+				b.label(side, y+19, anchor, r.Delta(off, 1))
 			}
 		})
 }
@@ -189,7 +190,7 @@ func drawBoard(v *values, name string, width int) (string, bool) {
 			}
 			for h := 0; h <= int(day.Hours()); h += 3 {
 				t := time.Duration(h) * time.Hour
-				b.label(x(t), boardHigh-8, "middle", r.Elapsed(t))
+				b.label(x(t), boardHigh-8, "middle", working.Tell("desk.board_hours", "%.0f h", t.Hours()).Text(r))
 			}
 			line := ""
 			for i, k := range knots {
