@@ -2,8 +2,8 @@ package report
 
 import (
 	_ "embed" // the style of the page
-	"strconv"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 

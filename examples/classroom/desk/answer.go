@@ -104,8 +104,14 @@ func (q Request) show(s State, t task, a solved) string {
 	var b builder
 	r := s.reader()
 	if s.Phase == shown {
-		b.el("p", s.verdict(t, a).Text(r), "class", "verdict", "id", "verdict", "tabindex", "-1")
-		b.el("p", s.changed(t, a.report.Headline).Text(r), "class", "changed")
+		guessed := a
+		if t.guess.kind != onTheClock && !s.sameAsAtLock(t) {
+			if was, err := s.atLock(t); err == nil {
+				guessed = was
+			}
+		}
+		b.el("p", s.verdict(t, guessed).Text(r), "class", "verdict", "id", "verdict", "tabindex", "-1")
+		b.el("p", s.changed(t, a).Text(r), "class", "changed")
 	}
 	_, wide := q.columns()
 	if a.picture != nil {

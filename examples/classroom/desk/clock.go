@@ -212,6 +212,8 @@ func cultureClassTask() task {
 		about: working.Tell("desk.culture_class_about",
 			"Every group makes a dough with the same culture, keeps it at one temperature, and writes "+
 				"down how long it took to rise so far. What all rows together say is the culture's pace."),
+		ask:   working.Tell("desk.culture_class_ask", "How long does the next dough like the last row take?"),
+		guess: field{name: "guess", kind: aTime, slide: times(0, 0, 0, working.Hour)},
 		fields: []field{
 			{name: "hydration", label: working.Tell("desk.field_water", "water"), kind: aPercent, start: both("70 %"),
 				slide: percents(50, 100, 1)},
@@ -247,14 +249,17 @@ func cultureClassTask() task {
 			if err != nil {
 				return solved{}, err
 			}
+			s := solved{workings: only(l)}
 			doc := l.Report()
 			next := in.Bakes[len(in.Bakes)-1].Bulk
 			next.Culture = l.Culture
 			if e, err := next.Estimate(); err == nil {
 				doc.Sections = append(doc.Sections, report.Section{Key: "next", Title: working.Tell("desk.next_dough",
 					"The next dough like the last row"), Blocks: []report.Block{report.Say(e.Message())}})
+				s = readyAt(e.Ready(), e.Reached(), s)
 			}
-			return solved{report: doc, workings: only(l)}, nil
+			s.report = doc
+			return s, nil
 		},
 	}
 }

@@ -91,7 +91,7 @@ func drawBowls(b dough.Batch, r working.Reader, width int) string {
 				for _, part := range list.parts {
 					long := part.mass.Grams() * perGram
 					p.rect(x, y+head, long, row, part.kind)
-					if text := part.name.Text(r); long > 14*float64(len([]rune(text)))/2+8 {
+					if text := part.name.Text(r); long > 7*float64(len([]rune(text)))+2 {
 						p.label(x+long/2, y+head+20, "middle", text, "in")
 						p.label(x+long/2, y+head+38, "middle", r.Mass(part.mass, 0), "in")
 					}

@@ -68,7 +68,14 @@ func choicesOf[E interface{ String() string }](values []E) []choice {
 
 func both(text string) [2]string { return [2]string{text, text} }
 
-func (f field) starts(u working.Units) string { return f.start[system(u)] }
+// starts is what stands in the field at first, with the decimal sign of the reader.
+func (f field) starts(r working.Reader) string {
+	text := f.start[system(r.Units)]
+	if r.Language.Decimal == "" || f.kind == aText || f.kind == aChoice || f.kind == aMoment {
+		return text
+	}
+	return strings.ReplaceAll(text, ".", r.Language.Decimal)
+}
 
 func (f field) slides(u working.Units) slide { return f.slide[system(u)] }
 
@@ -261,7 +268,7 @@ func (v *values) text(name string) string {
 		return t
 	}
 	f, _ := v.task.field(name)
-	return f.starts(v.reader.Units)
+	return f.starts(v.reader)
 }
 
 // get reads a field as a quantity of type T; the zero value of an empty field that may be empty.

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -57,6 +58,8 @@ func shownValue(v any) any {
 		return working.Tell("desk.value_weight", "%.1f", v)
 	case quantity.Percent:
 		return working.Tell("desk.value_percent", "%.1f", v)
+	case quantity.Elapsed:
+		return quantity.Elapsed(v.Duration().Round(time.Minute))
 	}
 	return v
 }
@@ -79,9 +82,25 @@ func decimals(u working.Unit) int {
 	return 1
 }
 
+// atLock is what the library says to the fields as they were when the guess was locked: the guess was of that.
+func (s State) atLock(t task) (solved, error) {
+	return t.solve(&values{task: t, texts: s.Was, reader: s.reader()})
+}
+
+// sameAsAtLock reports whether no field has changed since.
+func (s State) sameAsAtLock(t task) bool {
+	v := &values{task: t, texts: s.Fields, reader: s.reader()}
+	for _, f := range t.fields {
+		if was, ok := s.Was[f.name]; ok && !f.hand && was != v.text(f.name) {
+			return false
+		}
+	}
+	return true
+}
+
 // changed says what was changed since the guess was locked, and what became of the answer: one thing at a time shows
 // what it does.
-func (s State) changed(t task, now working.Message) working.Message {
+func (s State) changed(t task, a solved) working.Message {
 	var names []working.Message
 	var from, to string
 	v := &values{task: t, texts: s.Fields, reader: s.reader()}
@@ -94,10 +113,14 @@ func (s State) changed(t task, now working.Message) working.Message {
 	if len(names) == 0 {
 		return working.Tell("desk.change_one", "Now change one thing, and say why the answer moves as it does.")
 	}
-	before := working.Tell("desk.before_none", "no answer")
-	was := &values{task: t, texts: s.Was, reader: s.reader()}
-	if a, err := t.solve(was); err == nil {
-		before = a.report.Headline
+	before, now := working.Tell("desk.before_none", "no answer"), a.report.Headline
+	if b, err := s.atLock(t); err == nil {
+		before = b.report.Headline
+		// Where the headline stays as it was, what was guessed at need not.
+		if r := s.reader(); b.truth != nil && a.truth != nil && before.Text(r) == now.Text(r) {
+			before = working.Tell("desk.moment", "%v", shownValue(b.truth))
+			now = working.Tell("desk.moment", "%v", shownValue(a.truth))
+		}
 	}
 	if len(names) == 1 {
 		return working.Tell("desk.changed_one", "You changed one thing, %v, from %s to %s. Before: %v. Now: %v.", names[0],

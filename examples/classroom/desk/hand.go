@@ -173,11 +173,21 @@ func (s State) byHandSection(t task, plan *schedule.Timetable) (report.Section, 
 		Blocks: []report.Block{grid}}, verdict
 }
 
+// nearEnough is how far a moment put by hand may lie outside: the slider goes by half hours.
+const nearEnough = 15 * time.Minute
+
 // judgedByHand says whether a step can begin at a moment, the others giving way.
 func judgedByHand(at time.Time, s schedule.Timed) (working.Message, bool) {
+	within := func(more time.Duration) bool {
+		return slices.ContainsFunc(s.Windows, func(w schedule.Span) bool {
+			return !at.Before(w.From.Add(-more)) && !at.After(w.To.Add(more))
+		})
+	}
 	switch {
-	case slices.ContainsFunc(s.Windows, func(w schedule.Span) bool { return !at.Before(w.From) && !at.After(w.To) }):
+	case within(0):
 		return working.Tell("desk.hand_fits", "possible"), true
+	case within(nearEnough):
+		return working.Tell("desk.hand_near", "possible, to a quarter of an hour"), true
 	case at.After(s.LatestStart):
 		if s.Drives.IsZero() {
 			return working.Tell("desk.hand_late", "too late"), false

@@ -76,7 +76,9 @@ func boilingTask() task {
 					return solved{}, err
 				}
 				of := target.Report()
-				doc.Sections = append(doc.Sections, say("target", of.Headline))
+				goalSays := say("target", of.Headline)
+				goalSays.Title = working.Tell("desk.title_target", "The core that this bread is baked to")
+				doc.Sections = append(doc.Sections, goalSays)
 				doc.Sections = append(doc.Sections, of.Sections...)
 				doc.Cautions, workings = of.Cautions, only(b, target)
 			}

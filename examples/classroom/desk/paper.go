@@ -76,7 +76,7 @@ func (q Request) paper(s State) Response {
 	for _, f := range paperFields() {
 		text, ok := s.Fields[f.name]
 		if !ok {
-			text = f.starts(r.Units)
+			text = f.starts(r)
 		}
 		if place := f.place(text, r); place >= 0 {
 			out.Places[f.name] = place
@@ -121,7 +121,7 @@ func (s State) paperForm(b *builder, out Response, r working.Reader) {
 	for _, f := range paperFields() {
 		text, ok := s.Fields[f.name]
 		if !ok {
-			text = f.starts(r.Units)
+			text = f.starts(r)
 		}
 		f.put(b, fieldID(f.name), text, out.Places, out.Problems[f.name], r)
 	}

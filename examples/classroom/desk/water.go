@@ -147,6 +147,9 @@ func mixerClassTask() task {
 		about: working.Tell("desk.mixer_class_about",
 			"Every group mixes one dough of the same weight, and writes down a row. The more rows, "+
 				"the better the class knows its mixer."),
+		ask: working.Tell("desk.mixer_class_ask",
+			"By how much does this mixer warm the dough in one minute, by all that was measured?"),
+		guess: field{name: "guess", kind: aDelta}, near: 0.1,
 		fields: []field{
 			weighField("flour", working.Tell("desk.field_flour_mass", "weight of the flour"), "1000 g", "35 oz", 5000, 180),
 			weighField("water", working.Tell("desk.field_water_mass", "weight of the water to pour"), "650 g", "23 oz", 4000,
@@ -185,7 +188,11 @@ func mixerClassTask() task {
 			if err != nil {
 				return solved{}, err
 			}
-			return solved{report: l.Report(), workings: only(l)}, nil
+			s := solved{report: l.Report(), workings: only(l)}
+			if len(l.PerMinute) > 0 {
+				s.truth = l.PerMinute[0].Value
+			}
+			return s, nil
 		},
 	}
 }
