@@ -2,7 +2,6 @@ package ferment
 
 import (
 	"strconv"
-	"strings"
 
 	"example.org/maslin/dough/working"
 )
@@ -12,24 +11,22 @@ import (
 func formulaTold(formula string) working.Message {
 	var parts []working.Message
 	for formula != "" {
-		from, to, ok := decimalIn(formula)
+		from, point, to, ok := decimalIn(formula)
 		if !ok {
 			break
 		}
-		number := formula[from:to]
-		x, err := strconv.ParseFloat(number, 64)
+		x, err := strconv.ParseFloat(formula[from:to], 64)
 		if err != nil {
 			break
 		}
-		_, digits, _ := strings.Cut(number, ".")
-		parts = append(parts, working.Say("%s", formula[:from]), working.Say("%."+strconv.Itoa(len(digits))+"f", x))
+		parts = append(parts, working.Say("%s", formula[:from]), working.Say("%."+strconv.Itoa(to-point-1)+"f", x))
 		formula = formula[to:]
 	}
 	return working.Join(append(parts, working.Say("%s", formula)), "")
 }
 
 // decimalIn is where the first number with a decimal point stands.
-func decimalIn(text string) (from, to int, ok bool) {
+func decimalIn(text string) (from, point, to int, ok bool) {
 	digit := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
 	for i := range len(text) {
 		if text[i] != '.' || !digit(i-1) || !digit(i+1) {
@@ -40,7 +37,7 @@ func decimalIn(text string) (from, to int, ok bool) {
 		for digit(to) {
 			to++
 		}
-		return from, to, true
+		return from, i, to, true
 	}
-	return 0, 0, false
+	return 0, 0, 0, false
 }

@@ -1,7 +1,7 @@
 package bakeday
 
 import (
-	"encoding/json"
+	"encoding"
 	"fmt"
 	"reflect"
 	"strings"
@@ -45,16 +45,51 @@ func differences(a, b Kitchen) []difference {
 	return out
 }
 
-// asData shows a value as it stands in data, shortened.
+// asData shows a value as a person reads it in data, shortened: the text of a quantity, the parts of a list one after
+// the other, and of a part what is given.
 func asData(v any) string {
-	text, err := json.Marshal(v)
-	if err != nil {
-		return "a value that cannot be written"
-	}
-	if s := strings.Trim(string(text), `"`); s != "" && s != "null" {
-		return quantity.Excerpt(s)
+	if text := shownParts(reflect.ValueOf(v)); text != "" {
+		return quantity.Excerpt(text)
 	}
 	return "nothing"
+}
+
+func shownParts(v reflect.Value) string {
+	if !v.IsValid() || v.IsZero() {
+		return ""
+	}
+	if m, ok := v.Interface().(encoding.TextMarshaler); ok {
+		text, err := m.MarshalText()
+		if err != nil {
+			return "a value that cannot be written"
+		}
+		return string(text)
+	}
+	var parts []string
+	put := func(v reflect.Value, between string) string {
+		if text := shownParts(v); text != "" {
+			parts = append(parts, text)
+		}
+		return strings.Join(parts, between)
+	}
+	text := ""
+	switch v.Kind() {
+	case reflect.Pointer, reflect.Interface:
+		return shownParts(v.Elem())
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			text = put(v.Index(i), ", ")
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				text = put(v.Field(i), " ")
+			}
+		}
+	default:
+		return fmt.Sprint(v.Interface())
+	}
+	return text
 }
 
 // feeds is the bread with whose levain a bread is fed: the first one whose levain has the same name, or itself.

@@ -17,6 +17,9 @@ func Fields(s State) []Field {
 	v := &values{task: t, texts: s.Fields, reader: r}
 	var out []Field
 	for _, f := range t.fields {
+		if f.hand && s.Phase != guessing {
+			continue // they are gone when the guess is locked
+		}
 		text := v.text(f.name)
 		one := Field{Name: f.name, Stops: f.stops(r), Place: max(f.place(text, r), 0)}
 		switch f.kind {

@@ -143,6 +143,7 @@ func coolTask() task {
 			weighField("baked", working.Tell("desk.field_baked", "loaf out of the oven"), "780 g", "27.5 oz", 2500, 88),
 			kitchenTemperature("room", working.Tell("desk.field_room", "room"), "22 °C", "72 °F"),
 		},
+		paths: map[string]string{"slice": "room"},
 		solve: func(v *values) (solved, error) {
 			in := bake.CoolingLoaf{Style: word[bake.Style](v, "style"), Baked: mass(v, "baked"), Room: temperature(v, "room")}
 			if err := v.problems.Err(); err != nil {

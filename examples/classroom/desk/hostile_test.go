@@ -36,6 +36,23 @@ func TestNonsenseInEveryField(t *testing.T) {
 	}
 }
 
+// What cannot be is told at its field, from which a reader can mend it, and not by a name of the library.
+func TestProblemsStandAtTheirFields(t *testing.T) {
+	absurd := []string{"", "1000000000", "-5", "0", "100 kg", "1e9 %", "500 °C", "-200 °C", "99999 h", "1|2|3;4|5|6"}
+	for _, id := range Tasks() {
+		for _, f := range Fields(State{At: id}) {
+			for _, text := range absurd {
+				out := ask(t, Request{Do: "type", Width: 800,
+					State: State{At: id, Phase: open, Fields: map[string]string{f.Name: text}}})
+				if _, others, _ := strings.Cut(out.Answer, `<div class="problem">`); out.Headline == "" &&
+					strings.Count(others, "<li>") != strings.Count(others, "<li><a") {
+					t.Errorf("%s, %s = %s: %s", id, f.Name, text, others)
+				}
+			}
+		}
+	}
+}
+
 // FuzzAnswer: whatever is asked, the response is a response, and says no fault.
 func FuzzAnswer(f *testing.F) {
 	for _, id := range append(Tasks(), worksheet, "nowhere") {

@@ -31,7 +31,7 @@ func meaningTask() task {
 				slide: percents(50, 100, 1)},
 			weighField("dough", working.Tell("desk.field_dough", "dough"), "1720 g", "60 oz", 5000, 180),
 		},
-		paths: map[string]string{"liquids[0].percent": "water", "liquids": "water", "each": "dough",
+		paths: map[string]string{"liquids[0].percent": "water", "liquids": "water", "each": "dough", "pieces.each": "dough",
 			"preferments[0].hydration": "hydration", "preferments[0].flour": "percent", "preferments[0]": "percent"},
 		solve: func(v *values) (solved, error) {
 			m := meaning{percent: percent(v, "percent"), hydration: percent(v, "hydration"), water: percent(v, "water"),

@@ -54,6 +54,8 @@ func ovenTask() task {
 		paths: map[string]string{"bake[0].wanted": "wanted", "bake[1].wanted": "buns.wanted",
 			"bake[0].oven.temperature": "oven.temperature", "bake[1].oven.temperature": "buns.oven",
 			"bake[0].retard.at_least": "retard.at_least", "bake[0].retard.at_most": "retard.at_most",
+			"bake[0].kitchen.day": "kitchen.day", "bake[1].kitchen.day": "kitchen.day",
+			"bake[0].kitchen.night": "kitchen.night", "bake[1].kitchen.night": "kitchen.night",
 			"bake[0].mixing.temperature":  "mixing.temperature",
 			"bake[0].levain.prefermented": "levain.prefermented"},
 		solve: func(v *values) (solved, error) {

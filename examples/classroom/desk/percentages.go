@@ -38,6 +38,13 @@ func formulaFields() []field {
 	}
 }
 
+// formulaPaths lead from the library's names of a formula and its target to formulaFields.
+func formulaPaths() map[string]string {
+	return map[string]string{"flours[0].percent": "flours[1].percent", "flours": "flours[1].percent",
+		"preferments[0]": "preferments[0].flour", "baked.pieces": "pieces", "baked.each": "each", "baked.loss": "loss",
+		"extra.liquids[0].percent": "extra[0].mass"}
+}
+
 // batch is the bread of formulaFields.
 func (v *values) batch() (dough.Batch, error) {
 	whole := quantity.Millionths(100_000_000)
@@ -82,8 +89,7 @@ func scaleTask() task {
 		guess: field{name: "guess", kind: aMass,
 			slide: [2]slide{{unit: working.Gram}, {unit: working.Ounce}}},
 		near: 5, fields: formulaFields(),
-		paths: map[string]string{"flours[0].percent": "flours[1].percent", "flours": "flours[1].percent",
-			"preferments[0]": "preferments[0].flour"},
+		paths: formulaPaths(),
 		solve: func(v *values) (solved, error) {
 			b, err := v.batch()
 			if err != nil {
@@ -135,7 +141,9 @@ func weightsTask() task {
 				kind:  aPercent,
 				start: both("100 %"), slide: percents(50, 130, 5)},
 		},
-		paths: map[string]string{"preferments[0]": "levain", "preferments": "levain", "final.flours": "final.flours[0].mass"},
+		paths: map[string]string{"preferments[0]": "levain", "preferments": "levain", "final.flours": "final.flours[0].mass",
+			"liquids[0].percent": "final.liquids[0].mass", "salt": "final.salt", "preferments[0].hydration": "levain_hydration",
+			"preferments[0].bowl.flours[0].mass": "levain", "preferments[0].bowl.liquids[0].mass": "levain"},
 		solve: func(v *values) (solved, error) {
 			w := dough.Weights{Final: dough.Bowl{
 				Liquids: []dough.Weight{{Name: water, Mass: mass(v, "final.liquids[0].mass")}}, Salt: mass(v, "final.salt"),
@@ -194,8 +202,7 @@ func mishapTask() task {
 		fields: append([]field{{name: "extra[0].mass", label: working.Tell("desk.field_extra", "water too much"), kind: aMass,
 			start: [2]string{"40 g", "1.5 oz"},
 			slide: [2]slide{{0, 400, 5, working.Gram}, {0, 14, 0.25, working.Ounce}}}}, formulaFields()...),
-		paths: map[string]string{"flours[0].percent": "flours[1].percent", "flours": "flours[1].percent",
-			"preferments[0]": "preferments[0].flour"},
+		paths: formulaPaths(),
 		solve: func(v *values) (solved, error) {
 			extra := mass(v, "extra[0].mass")
 			b, err := v.batch()

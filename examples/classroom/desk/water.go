@@ -38,7 +38,7 @@ func planWaterTask() task {
 				140),
 			mixerField(),
 		},
-		paths: map[string]string{"factors.others[0].temperature": "ingredients[0].temperature"},
+		paths: map[string]string{"factors.others[0].temperature": "ingredients[0].temperature", "water_temperature": "tap"},
 		solve: func(v *values) (solved, error) {
 			in := mixing.Planned{
 				Target: temperature(v, "target"), Room: temperature(v, "room"), Tap: temperature(v, "tap"),
