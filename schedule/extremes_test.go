@@ -99,7 +99,8 @@ func TestNoLengthAndWindowsOfAMinute(t *testing.T) {
 		from := at(k / 2)
 		p.Bounds = append(p.Bounds, Bound{Step: s.ID, Edge: Start, Earliest: from, Latest: from.Add(time.Minute)})
 	}
-	for _, solve := range []func(Problem, context.Context) (Timetable, error){Problem.Latest, Problem.Earliest, Problem.Best} {
+	solvers := []func(Problem, context.Context) (Timetable, error){Problem.Latest, Problem.Earliest, Problem.Best}
+	for _, solve := range solvers {
 		tt, err := solve(p, context.Background())
 		if err != nil || tt.Verdict != Optimal || len(p.Check(tt)) > 0 {
 			t.Fatal(tt.Verdict, err, p.Check(tt))
