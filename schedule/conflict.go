@@ -130,6 +130,9 @@ func (e *explainer) member(id int) (m Member, settled bool) {
 		return m, true
 	}
 	front, back := e.c.ways(r, func(most int, side planner.Side) way { return e.least(id, most, side) })
+	if r.kind == Capacity && !back.proven && back.by > mostMore*r.amount {
+		back.by = 0 // enough for all at once is no advice
+	}
 	switch {
 	case front.by == 0 && back.by == 0:
 		m.Remedy = noChange(e.w, front.proven && back.proven)
@@ -142,6 +145,9 @@ func (e *explainer) member(id int) (m Member, settled bool) {
 	}
 	return m, front.proven && back.proven
 }
+
+// mostMore is how many times as much of a resource is offered at most where less was not ruled out.
+const mostMore = 2
 
 // give says in a member how its rule would give.
 func (c *compiled) give(m *Member, r rule, by int, side planner.Side) {
