@@ -139,6 +139,7 @@ func (c *checker) line(number int, l Line) {
 	if l.Rounded != "" {
 		if found, ok = ReadValue(l.Rounded); !ok {
 			c.fault("value %s does not begin with a number", l.Rounded)
+			return
 		}
 	}
 	s := c.symbols[l.Symbol]
