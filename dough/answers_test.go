@@ -344,8 +344,9 @@ func TestDataTravels(t *testing.T) {
 	var b dough.Batch
 	for text, want := range map[string]string{
 		`{}`: "order required", `{"order":{}}`: "order inconsistent", `{"weights":{}}`: "weights.final.flours required",
-		`{"order":{"formula":{},"by_dough":{"mass":"1 kg"}}}`: "order.formula.flours required; order.formula.liquids required",
-		`{"order":{},"weights":{}}`:                           "order required",
+		`{"order":{},"weights":{}}`: "order required",
+		`{"order":{"formula":{},"by_dough":{"mass":"1 kg"}}}`: "order.formula.flours required; " +
+			"order.formula.liquids required",
 	} {
 		if got := trial.Refused(json.Unmarshal([]byte(text), &b)); !strings.EqualFold(got, want) {
 			t.Errorf("%s: %s, want %s", text, got, want)

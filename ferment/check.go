@@ -16,6 +16,16 @@ func (p *problems) temperature(path string, celsius float64) bool {
 	return p.Float(path, celsius, tableLow, tableHigh, "°C")
 }
 
+// listed checks how many items a list has: some, and at most so many.
+func (p *problems) listed(path string, n, most int, want quantity.Phrase) {
+	switch {
+	case n == 0:
+		p.Required(path, want)
+	case n > most:
+		p.Add(path, n, want, errOutOfRange)
+	}
+}
+
 func indexed(field string, i int) string { return field + "[" + strconv.Itoa(i) + "]" }
 
 func hours(d time.Duration) float64 { return float64(d) / float64(time.Hour) }

@@ -32,16 +32,14 @@ type RiseTimes struct {
 // mostCells bounds a table, each way.
 const mostCells = 100
 
-// Times answers: how long does the rise take in each case? Errors: ErrRequired for empty lists or lists over 100 long;
+// Times answers: how long does the rise take in each case? Errors: ErrRequired for empty lists, ErrOutOfRange for lists over 100 long;
 // as [Bulk.Estimate]. Source: [Bulk.Estimate], case by case.
 func (t RiseTable) Times() (RiseTimes, error) {
 	var p problems
-	if n := len(t.Temperatures); n == 0 || n > mostCells {
-		p.Required("Temperatures", quantity.Tell("ferment.want_1_to_100_temperatures", "1 to 100 temperatures"))
-	}
-	if n := len(t.Amounts); n == 0 || n > mostCells {
-		p.Required("Amounts", quantity.Tell("ferment.want_1_to_100_amounts_levain", "1 to 100 amounts of levain or yeast"))
-	}
+	p.listed("Temperatures", len(t.Temperatures), mostCells,
+		quantity.Tell("ferment.want_1_to_100_temperatures", "1 to 100 temperatures"))
+	p.listed("Amounts", len(t.Amounts), mostCells,
+		quantity.Tell("ferment.want_1_to_100_amounts_levain", "1 to 100 amounts of levain or yeast"))
 	if err := p.ErrFor(t); err != nil {
 		return RiseTimes{}, err
 	}

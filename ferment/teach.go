@@ -31,17 +31,14 @@ type CurveRates struct {
 // temperatures that are not given; ErrOutOfRange for temperatures outside −25 to 60 °C. Source: the curves' own.
 func (t CurveTable) Rates() (CurveRates, error) {
 	var p problems
-	if len(t.Curves) == 0 || len(t.Curves) > 100 {
-		p.Required("Curves", quantity.Tell("ferment.want_1_to_100_curves", "1 to 100 curves"))
-	}
+	p.listed("Curves", len(t.Curves), 100, quantity.Tell("ferment.want_1_to_100_curves", "1 to 100 curves"))
 	for i, c := range t.Curves {
 		if c.IsZero() {
 			p.Required(fmt.Sprintf("Curves[%d]", i), quantity.Tell("ferment.want_curve", "a curve"))
 		}
 	}
-	if len(t.Temperatures) == 0 || len(t.Temperatures) > 10_000 {
-		p.Required("Temperatures", quantity.Tell("ferment.want_1_to_10_000_temperatures", "1 to 10,000 temperatures"))
-	}
+	p.listed("Temperatures", len(t.Temperatures), 10_000,
+		quantity.Tell("ferment.want_1_to_10_000_temperatures", "1 to 10,000 temperatures"))
 	for i, c := range t.Temperatures {
 		quantity.Check(&p.Problems, fmt.Sprintf("Temperatures[%d]", i), c, lowestTemperature, highestTemperature)
 	}

@@ -45,9 +45,21 @@ func (t WaterTable) Water() (TabledWater, error) {
 		path string
 		list []quantity.Temperature
 	}{{"Flour", t.Flour}, {"Room", t.Room}} {
-		if n := len(one.list); n == 0 || n > mostRows {
-			p.Required(one.path, quantity.Tell("mixing.want_1_to_100_temperatures", "1 to 100 temperatures"))
+		want := quantity.Tell("mixing.want_1_to_100_temperatures", "1 to 100 temperatures")
+		switch n := len(one.list); {
+		case n == 0:
+			p.Required(one.path, want)
+		case n > mostRows:
+			p.Add(one.path, n, want, quantity.ErrOutOfRange)
+		default:
+			for i, c := range one.list {
+				quantity.Check(&p, fmt.Sprintf("%s[%d]", one.path, i), c, coldestThing, hottestThing)
+			}
 		}
+	}
+	quantity.Check(&p, "Target", t.Target, coldestDough, hottestDough)
+	if !t.Levain.IsZero() {
+		quantity.Check(&p, "Levain", t.Levain, coldestThing, hottestThing)
 	}
 	out := TabledWater{Table: t, Warming: t.Warming, Basis: GivenWarming}
 	known := t.Mixer == 0 && !t.Warming.IsZero() || mixerKinds.Check(&p, "Mixer", t.Mixer)
@@ -62,16 +74,20 @@ func (t WaterTable) Water() (TabledWater, error) {
 	if !t.Levain.IsZero() {
 		count = 4
 	}
-	friction, err := FrictionOf(out.Warming, count)
-	p.Join("Warming", err)
+	most := quantity.DeltaCelsius(mostFriction / float64(count))
+	quantity.Check(&p, "Warming", out.Warming, most.Times(-1), most)
 	if err := p.ErrFor(t); err != nil {
+		return TabledWater{}, err
+	}
+	friction, err := FrictionOf(out.Warming, count)
+	if err != nil {
 		return TabledWater{}, err
 	}
 	for i, flour := range t.Flour {
 		row := make([]WaterResult, len(t.Room))
 		for j, room := range t.Room {
 			if row[j], err = t.factors(flour, room, friction).Water(); err != nil {
-				return TabledWater{}, t.placed(err, i, j)
+				return TabledWater{}, t.refused(err, i)
 			}
 		}
 		out.Water = append(out.Water, row)
@@ -90,19 +106,11 @@ func (t WaterTable) factors(flour, room quantity.Temperature, friction Friction)
 	return f
 }
 
-// placed says what is wrong with the factors at its place in the table.
-func (t WaterTable) placed(err error, i, j int) error {
-	of := map[string]string{
-		"Others[0].Temperature": fmt.Sprintf("Flour[%d]", i), "Others[1].Temperature": fmt.Sprintf("Room[%d]", j),
-		"Others[2].Temperature": "Levain", "Friction": "Warming",
-	}
+// refused says that the flour, with the room and all else, asks for water that cannot be.
+func (t WaterTable) refused(err error, i int) error {
 	var p quantity.Problems
 	for _, e := range quantity.InputErrors(err) {
-		path := e.GoPath
-		if own, ok := of[path]; ok {
-			path = own
-		}
-		p.Join(path, &quantity.InputError{Code: e.Code, Got: e.Got, Want: e.Want, Low: e.Low, High: e.High, Err: e.Err})
+		p.Add(fmt.Sprintf("Flour[%d]", i), e.Got, e.Want, e.Err)
 	}
 	return p.ErrFor(t)
 }

@@ -96,11 +96,27 @@ func TestWaterTableNamesEveryProblem(t *testing.T) {
 	if d := cmp.Diff([]string{"flour", "room", "mixer"}, paths); d != "" {
 		t.Error(d)
 	}
-	_, err = WaterTable{Target: quantity.Celsius(25), Warming: quantity.DeltaCelsius(1), Flour: degrees(20, 200),
-		Room: degrees(20)}.Water()
-	found := quantity.InputErrors(err)
-	if len(found) != 1 || found[0].Path != "flour[1]" || found[0].GoPath != "Flour[1]" {
-		t.Errorf("got %v, want the second flour", err)
+	many := make([]quantity.Temperature, 101)
+	for _, c := range []struct {
+		table WaterTable
+		want  string
+	}{
+		{WaterTable{Target: quantity.Celsius(25), Warming: quantity.DeltaCelsius(1), Flour: degrees(20, 200),
+			Room: degrees(-50, 20)}, "flour[1] out_of_range; room[0] out_of_range"},
+		{WaterTable{Target: quantity.Celsius(60), Warming: quantity.DeltaCelsius(30), Flour: many[:1], Room: many,
+			Levain: quantity.Celsius(99)},
+			"flour[0] required; room out_of_range; target out_of_range; levain out_of_range; warming out_of_range"},
+		{WaterTable{Target: quantity.Celsius(0.5), Warming: quantity.DeltaCelsius(10), Flour: degrees(20, 95),
+			Room: degrees(95), Levain: quantity.Celsius(95)}, "flour[1] inconsistent"},
+	} {
+		_, err := c.table.Water()
+		var got []string
+		for _, e := range quantity.InputErrors(err) {
+			got = append(got, e.Path+" "+e.Code)
+		}
+		if d := cmp.Diff(c.want, strings.Join(got, "; ")); d != "" {
+			t.Error(d, err)
+		}
 	}
 }
 

@@ -297,7 +297,8 @@ func TestReadJSONDecimals(t *testing.T) {
 	}
 	for text, code := range map[string]string{
 		`"x"`: "wrong_type", `true`: "wrong_type", `{}`: "wrong_type", `""`: "wrong_type", `null`: "null",
-		`"1e500"`: "out_of_range", `1e-500`: "out_of_range", `"1e999999"`: "wrong_type", `"` + strings.Repeat("9", 5000) + `"`: "wrong_type",
+		`"1e500"`: "out_of_range", `1e-500`: "out_of_range",
+		`"1e999999"`: "wrong_type", `"` + strings.Repeat("9", 5000) + `"`: "wrong_type",
 	} {
 		err := quantity.ReadJSON([]byte(`{"price":`+text+`}`), &in)
 		found := quantity.InputErrors(err)
@@ -316,7 +317,8 @@ func TestReadJSONCutsForeignErrors(t *testing.T) {
 	var in struct {
 		Of talkative `json:"of"`
 	}
-	if err := quantity.ReadJSON([]byte(`{"of":"x"}`), &in); err == nil || len(err.Error()) > 300 || !utf8.ValidString(err.Error()) {
+	if err := quantity.ReadJSON([]byte(`{"of":"x"}`), &in); err == nil || len(err.Error()) > 300 ||
+		!utf8.ValidString(err.Error()) {
 		t.Error(err)
 	}
 }

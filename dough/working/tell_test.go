@@ -227,9 +227,10 @@ func TestSmallAmountsDoNotShowAsZero(t *testing.T) {
 func TestRefusedMessages(t *testing.T) {
 	for text, path := range map[string]string{
 		`3`: "", `[]`: "", `{"args":3}`: "Args", `{"say":null}`: "Say", `{"id":null}`: "ID", `{"says":"x"}`: "says",
-		`{"say":"x","say":"y"}`: "Say", `{"args":[{"mass":"3 g"}]}`: "say", `{"say":"%v","args":[{"mass":null}]}`: "args[0].mass",
-		`{"say":"%v","args":[3]}`: "args[0]",
-		`{"args":[{"mass":"3"}]}`: "args[0].mass", `{"args":[{"mass":3}]}`: "args[0].mass",
+		`{"say":"x","say":"y"}`: "Say", `{"args":[{"mass":"3 g"}]}`: "say",
+		`{"say":"%v","args":[{"mass":null}]}`: "args[0].mass",
+		`{"say":"%v","args":[3]}`:             "args[0]",
+		`{"args":[{"mass":"3"}]}`:             "args[0].mass", `{"args":[{"mass":3}]}`: "args[0].mass",
 		`{"args":[{"mass":"3 g","delta":"3"}]}`: "args[0]", `{"args":[{"x":"y"}]}`: "args[0].x",
 		`{"args":[{"word":"y"}]}`: "args[0].word", `{"args":[{"time":"noon"}]}`: "args[0].time",
 		`{"args":[{"number":"3"}]}`: "args[0].number", `{"args":[{"number":1e999}]}`: "args[0].number",

@@ -72,7 +72,8 @@ func TestATranslationIsChecked(t *testing.T) {
 	}
 	own := write("own.json", `{"sentences": {"error.got": "%v", "no.such": "x"}}`)
 	text, err := printed(t, own, english)
-	if !errors.Is(err, errLacking) || strings.Count(text, "\n") != 2 || !strings.Contains(text, "sentences[error.got]: ") ||
+	if !errors.Is(err, errLacking) || strings.Count(text, "\n") != 2 ||
+		!strings.Contains(text, "sentences[error.got]: ") ||
 		!strings.Contains(text, "sentences[no.such]: ") {
 		t.Errorf("%v: %s", err, text)
 	}

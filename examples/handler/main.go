@@ -4,7 +4,8 @@
 //	curl --data @bake.json localhost:8080/plan
 //
 // The shape of a bake is bakeday.Bake, that of the answer bakeday.PlanSchema. What is wrong with
-// a bake comes back with status 422 as a list, each with the path of its field in the JSON posted.
+// a bake comes back with status 422 as a list, each with the path of its field in the JSON posted. The page /water asks
+// how warm the water must be in a form whose fields have those paths as names, in English and German.
 package main
 
 import (
@@ -54,6 +55,8 @@ func handler(now func() time.Time) http.Handler {
 			reply(w, http.StatusOK, day) // a plan that is not possible is an answer too
 		}
 	})
+	mux.HandleFunc("GET /water", water)
+	mux.HandleFunc("POST /water", water)
 	return mux
 }
 
