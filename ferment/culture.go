@@ -88,11 +88,11 @@ func (c Culture) Amplitude() quantity.Range[quantity.Percent] {
 }
 
 // TemperatureSensitivity is how much more than the law the culture speeds up with one degree Celsius: 2 % a degree
-// more.
+// more. It is rounded to a tenth of a percent: no number of bakes tells it finer.
 func (c Culture) TemperatureSensitivity() quantity.Range[quantity.Percent] {
 	t := c.taught()
 	m, s := t.Unknown(gasbalance.Slope)
-	at := func(x float64) quantity.Percent { return quantity.NewPercent(100 * x) }
+	at := func(x float64) quantity.Percent { return quantity.NewPercent(math.Round(1000*x) / 10) }
 	return band{Low: at(m - z80*s), Likely: at(m), High: at(m + z80*s), Probability: probabilityClaimed}
 }
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -223,6 +224,9 @@ func (c Chart) plot(r working.Reader) curve.Plot {
 	}
 	if c.X.Of == ClockHours && len(c.X.Values) > 0 {
 		p.Clock, p.Zero = true, c.X.Values[0]
+		p.ClockText = func(minutes int) string {
+			return r.Clock(time.Date(2000, 1, 1, 0, minutes, 0, 0, time.UTC))
+		}
 		p.X = make([]float64, len(c.X.Values))
 		for i, x := range c.X.Values {
 			p.X[i] = x - p.Zero

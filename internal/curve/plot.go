@@ -39,6 +39,8 @@ type Plot struct {
 	// 18.25 is 18:15. It is a clock that is not put forward or back during the curve.
 	Clock bool
 	Zero  float64
+	// ClockText tells minutes since midnight as the time of day; nil: "18:15".
+	ClockText func(minutes int) string
 }
 
 // Line is a line on the left-hand axis beside the likely one.

@@ -101,7 +101,7 @@ func (p Plot) timeTicks(n int) (at []float64, text []string) {
 	}
 	a := timeAxis(first+p.Zero, last+p.Zero, n)
 	for _, v := range a.ticks() {
-		at, text = append(at, v-p.Zero), append(text, clock(v))
+		at, text = append(at, v-p.Zero), append(text, p.clock(v))
 	}
 	return at, text
 }
@@ -109,15 +109,18 @@ func (p Plot) timeTicks(n int) (at []float64, text []string) {
 // when writes a time on the curve: "18:15", or "3.5 h".
 func (p Plot) when(x float64) string {
 	if p.Clock {
-		return clock(x + p.Zero)
+		return p.clock(x + p.Zero)
 	}
 	return strings.TrimRight(number(x)+" "+or(p.XUnit, "h"), " ")
 }
 
 // clock writes hours as a time of day, to the minute.
-func clock(hours float64) string {
+func (p Plot) clock(hours float64) string {
 	m := int64(math.Round(steady(math.Mod(hours, 24) * 60)))
 	m = (m%1440 + 1440) % 1440
+	if p.ClockText != nil {
+		return p.ClockText(int(m))
+	}
 	return fmt.Sprintf("%02d:%02d", m/60, m%60)
 }
 

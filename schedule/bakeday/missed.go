@@ -14,7 +14,7 @@ func (d Day) missedBlocks() []report.Block {
 	if m == nil {
 		if d.Bake.Wanted.over(d.Now, d.Zone) {
 			return []report.Block{report.Say(working.Tell("bakeday.today_is_over",
-				"%v is over for today, so this is for %x.", d.Bake.Wanted, d.Wanted.In(d.Zone)))}
+				"%v %t is over for today, so this is for %x.", d.Bake.Wanted.Weekday, d.Wanted.In(d.Zone), d.Wanted.In(d.Zone)))}
 		}
 		return nil
 	}

@@ -184,3 +184,60 @@ func TestWhichStepMayBeDone(t *testing.T) {
 		}
 	}
 }
+
+// A bread that has just gone in is not what is done, and it is when it has been in for half of its time.
+func TestBreadThatJustWentInIsNotDone(t *testing.T) {
+	made := at(3, 20, 0)
+	plan := bench.Observation{
+		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
+		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
+	}
+	start := moment(t, made.Add(time.Minute), plan)
+	bake, ok := start.Step("bake-1")
+	if !ok {
+		t.Fatal("no bake")
+	}
+	half := bake.End.Sub(bake.Start) / 2
+	for after, want := range map[time.Duration]bool{3 * time.Minute: false, half - time.Minute: false, half: true} {
+		m := moment(t, bake.Start.Add(after), plan, ticked("mix-1", at(4, 17, 0)), ticked("shape", at(4, 21, 0)))
+		got := false
+		for _, s := range m.StepsDue() {
+			got = got || s.ID == "bake-1"
+		}
+		if got != want {
+			t.Errorf("%v after loading: due %v, want %v", after, got, want)
+		}
+	}
+}
+
+// The page says one range of the dough, what comes before the next work of hands, and that nothing is left.
+func TestPageOfAMoment(t *testing.T) {
+	made := at(3, 20, 0)
+	plan := bench.Observation{
+		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
+		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
+	}
+	start := moment(t, made.Add(time.Minute), plan)
+	bulk, _ := start.Step("bulk")
+	retard, _ := start.Step("retard")
+	page := func(when time.Time, seen ...bench.Observation) string {
+		m := moment(t, when, append([]bench.Observation{plan}, seen...)...)
+		return m.Report().Text(report.Options{})
+	}
+	rising := page(bulk.Start.Add(time.Hour), mixed(bulk.Start, 24))
+	if strings.Contains(rising, "look at it from") || strings.Count(rising, "by the clock: ") != 1 {
+		t.Errorf("two ranges of one dough: %s", rising)
+	}
+	cold := page(retard.Start.Add(-2*time.Minute), mixed(bulk.Start, 26), ticked("shape", retard.Start.Add(-2*time.Minute)))
+	before, after, found := strings.Cut(cold, "Until then")
+	if !found || strings.Contains(before, "cold retard") || !strings.Contains(strings.SplitN(after, "After that", 2)[0],
+		"cold retard") {
+		t.Errorf("the cold comes before the oven: %s", cold)
+	}
+	if over := page(at(5, 12, 45)); !strings.Contains(over, "Nothing of this plan is left to do.") {
+		t.Errorf("nothing is left: %s", over)
+	}
+	if strings.Contains(cold, "Nothing of this plan") {
+		t.Error("something is left")
+	}
+}

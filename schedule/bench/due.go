@@ -58,7 +58,8 @@ func (m DayNow) UnderWay() []bakeday.StepData {
 // StepsDue lists the steps that may be meant by "it is done": the one that needed hands, is over by the plan and was
 // not ticked off; where there is none, or more than one, also the one that needs hands now. None: nothing was due
 // yet; several: it has to be asked which.
-// Of folds left behind only the last is asked for, since nothing else waits for them.
+// Of folds left behind only the last is asked for, since nothing else waits for them; and a bread that has not been in
+// the oven for half of its time is not done.
 func (m DayNow) StepsDue() []bakeday.StepData { return due(m.Steps, m.done, m.Now) }
 
 func due(steps []bakeday.StepData, done func(bakeday.StepData) bool, now time.Time) []bakeday.StepData {
@@ -66,6 +67,7 @@ func due(steps []bakeday.StepData, done func(bakeday.StepData) bool, now time.Ti
 	for _, s := range steps {
 		switch {
 		case done(s) || !s.Hands || s.Start.After(now):
+		case s.Kind == schedule.Bake && now.Sub(s.Start) < s.End.Sub(s.Start)/2:
 		case s.End.After(now.Add(enough)):
 			begun = append(begun, s)
 		default:

@@ -91,7 +91,7 @@ func (k KitchenNow) Report() report.Report {
 	shown := map[string]bool{}
 	var under []report.Block
 	for _, s := range k.underWay() {
-		line := working.Tell("bench.under_way", "%v, %t to %v", k.of(s.of, s.Name), s.Start, s.End)
+		line := working.Tell("bench.under_way", "%v, %v to %v", k.of(s.of, s.Name), s.Start, s.End)
 		under = append(under, k.blocks(s, line)...)
 		shown[s.key()] = true
 	}
@@ -110,26 +110,38 @@ func (k KitchenNow) Report() report.Report {
 		add("next", title, k.blocks(next, line)...)
 		shown[next.key()] = true
 	}
+	if next, ok := k.next(); ok && next.Start.After(k.Now) {
+		if rows := k.later(shown, next.Start); len(rows) > 0 {
+			add("until", working.Tell("bench.title_until", "Until then"), laterGrid("until", rows))
+		}
+	}
 	add("changes", working.Tell("bench.title_changes", "The rest of the plan"), k.changes()...)
-	if rows := k.later(shown); len(rows) > 0 {
-		add("later", working.Tell("bench.title_later", "After that"), report.Grid{
-			Key: "later", Columns: []report.GridColumn{{Key: "start"}, {Key: "hands"}, {Key: "step"}}, Rows: rows,
-		})
+	if rows := k.later(shown, time.Time{}); len(rows) > 0 {
+		add("later", working.Tell("bench.title_later", "After that"), laterGrid("later", rows))
+	}
+	if len(shown) == 0 {
+		add("over", working.Message{}, report.Say(working.Tell("bench.over", "Nothing of this plan is left to do.")))
 	}
 	return r
 }
 
-// later are the rows of what comes after what is shown.
-func (k KitchenNow) later(shown map[string]bool) [][]report.Cell {
+func laterGrid(key string, rows [][]report.Cell) report.Grid {
+	return report.Grid{Key: key, Columns: []report.GridColumn{{Key: "start"}, {Key: "hands"}, {Key: "step"}}, Rows: rows}
+}
+
+// later are the rows of what comes after what is shown, and before that time where there is one; they are shown then.
+func (k KitchenNow) later(shown map[string]bool, before time.Time) [][]report.Cell {
 	most := mostLater
 	if len(k.Breads) > 1 {
 		most *= 2
 	}
 	var rows [][]report.Cell
 	for _, s := range k.onceEach(k.steps()) {
-		if shown[s.key()] || s.of.done(s.StepData) || !s.Start.After(k.Now) || len(rows) == most {
+		if shown[s.key()] || s.of.done(s.StepData) || !s.Start.After(k.Now) || len(rows) == most ||
+			!before.IsZero() && !s.Start.Before(before) {
 			continue
 		}
+		shown[s.key()] = true
 		hands := report.Cell{}
 		if s.Hands {
 			hands = report.Of(working.Tell("bench.hands", "hands"))

@@ -59,14 +59,14 @@ func (m DayNow) dough() []report.Block {
 	}
 	e := m.Progress.Now
 	var out []report.Block
-	says := working.Tell("bench.ready", "risen by %.0f %v after mixing", e.Bulk().Rise, e.Ready())
+	says := working.Tell("bench.ready", "risen by %.0f: %v after mixing", e.Bulk().Rise, e.Ready())
 	if m.Dough != nil && len(m.Dough.Rises) > 0 {
 		last := m.Dough.Rises[len(m.Dough.Rises)-1]
 		out = append(
 			out,
 			report.Say(working.Tell("bench.seen", "risen by %.0f at %t", last.Rise.Rise, last.At.In(m.Now.Location()))),
 		)
-		says = working.Tell("bench.ready_now", "risen by %.0f %v after mixing", e.Bulk().Rise, m.Progress.Message())
+		says = working.Tell("bench.ready_now", "risen by %.0f: %v after mixing", e.Bulk().Rise, m.Progress.Message())
 	}
 	at := func(d time.Duration) time.Time { return m.Mixed.Add(d.Round(time.Minute)) }
 	ready := e.Ready()

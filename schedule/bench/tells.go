@@ -189,7 +189,7 @@ func (all Observations) afterMixing(o Observation) (says []working.Message, err 
 func readyAt(rise quantity.Percent, r quantity.TimeRange, mixed time.Time) []working.Message {
 	at := func(d time.Duration) time.Time { return mixed.Add(d.Round(time.Minute)) }
 	return []working.Message{
-		working.Tell("bench.ready", "risen by %.0f %v after mixing", rise, r),
+		working.Tell("bench.ready", "risen by %.0f: %v after mixing", rise, r),
 		working.Tell("bench.by_clock", "by the clock: %v to %v, likely %v", at(r.Early), at(r.Late), at(r.Likely)),
 	}
 }

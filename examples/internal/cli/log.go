@@ -85,7 +85,7 @@ func (n *noted) write(c *call, kind bench.Sight, zone *time.Location, fill func(
 	if err != nil {
 		return kept(name, err)
 	}
-	return kept(name, c.tell(logged{loggedFormat, name, bench.Observations{o}, append([]working.Message{}, says...)}, nil))
+	return kept(name, c.tell(logged{Format: loggedFormat, Log: name, Entries: bench.Observations{o}, Says: append([]working.Message{}, says...)}, nil))
 }
 
 // logged is the answer of a command that wrote to the log.
@@ -94,6 +94,8 @@ type logged struct {
 	Log     string             `json:"log"`
 	Entries bench.Observations `json:"logged"`
 	Says    []working.Message  `json:"says"`
+
+	done working.Message // the step that was ticked off, in words
 }
 
 const loggedFormat = "maslin log 2"
@@ -102,7 +104,11 @@ const loggedFormat = "maslin log 2"
 func (l logged) Report() report.Report {
 	r := report.Report{Headline: working.Say("%s", l.Log)}
 	for i, o := range l.Entries {
-		says := working.Tell("maslin.logged", "logged: %v, %s: %v", o.At, o.Bread, o.Message())
+		what := o.Message()
+		if o.Kind == bench.SawStep && !l.done.IsZero() {
+			what = working.Tell("cli.step_done", "done: %v (%v)", l.done, working.Say(o.Step))
+		}
+		says := working.Tell("maslin.logged", "logged: %v, %s: %v", o.At, o.Bread, what)
 		if o.Bread == "" {
 			says = working.Tell("maslin.logged_nameless", "logged: %v, %v", o.At, o.Message())
 		}

@@ -39,22 +39,22 @@ func (q *now) ask(c *call) error {
 	if !m.Day.Possible() {
 		return c.tellIf(false, told(m), nil)
 	}
-	entries, err := q.entries(c, d, m)
+	entries, done, err := q.entries(c, d, m)
 	if wrong := c.complain(err); wrong != nil {
 		return wrong
 	}
 	if len(entries) == 0 {
-		return c.tell(told(m), nil)
+		return c.tell(q.suggesting(c, m), nil)
 	}
 	name, err := q.append(c.System, entries...)
 	if err != nil {
 		return c.complain(err)
 	}
 	if m, err = q.moment(c, d); err == nil && !c.JSON {
-		err = c.tell(logged{loggedFormat, name, entries, nil}, nil)
+		err = c.tell(logged{Format: loggedFormat, Log: name, Entries: entries, done: done}, nil)
 	}
 	if err == nil {
-		err = c.tell(told(m), nil)
+		err = c.tell(q.suggesting(c, m), nil)
 	}
 	return kept(name, err)
 }
@@ -83,8 +83,8 @@ func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
 	return m, nil
 }
 
-// entries are what the flags ask to be logged. Whoever logs follows the plan.
-func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observations, err error) {
+// entries are what the flags ask to be logged, and the step that is done. Whoever logs follows the plan.
+func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observations, done working.Message, err error) {
 	note := noted{q.logFlags, q.At, "", q.By, q.Sure}
 	for _, bread := range m.Breads {
 		if bread.Followed != nil || !q.Follow && !q.Done {
@@ -93,22 +93,22 @@ func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observ
 		note.Bread = bread.Name
 		o, err := note.observation(c, bench.SawPlan, d.clock.Zone)
 		if err != nil {
-			return nil, err
+			return nil, done, err
 		}
 		o.At, o.Plan = m.Now, &bench.FollowedPlan{Made: m.Day.Now, Wanted: bread.Day.Wanted}
 		out = append(out, o)
 	}
 	if !q.Done {
-		return out, nil
+		return out, done, nil
 	}
 	step, err := q.meant(m)
 	if err != nil {
-		return nil, err
+		return nil, done, err
 	}
 	note.Bread = step.Bread
 	o, err := note.observation(c, bench.SawStep, d.clock.Zone)
 	o.Step = step.ID
-	return append(out, o), err
+	return append(out, o), step.Name, err
 }
 
 // meant is the step that is done.

@@ -1,0 +1,97 @@
+package cli
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/bakeday"
+	"example.org/maslin/schedule/bench"
+)
+
+// suggesting is how a day stands, and which commands write down what comes next of it.
+type suggesting struct {
+	telling
+	commands report.Rows
+}
+
+// Report adds the commands at the end.
+func (s suggesting) Report() report.Report {
+	r := s.telling.Report()
+	if len(s.commands) > 0 {
+		title := working.Tell("cli.title_to_write_down", "To write it down")
+		r.Sections = append(r.Sections, report.Section{Key: "commands", Title: title, Blocks: []report.Block{s.commands}})
+	}
+	return r
+}
+
+// MarshalJSON is the data of the day alone.
+func (s suggesting) MarshalJSON() ([]byte, error) { return json.Marshal(s.telling) }
+
+// suggesting puts the commands to the day: what to type when what is under way, or comes next, is done or seen.
+func (q *now) suggesting(c *call, m bench.KitchenNow) suggesting {
+	files := "maslin now"
+	for _, name := range c.args {
+		files += " " + shellWord(name)
+	}
+	out := suggesting{telling: told(m)}
+	add := func(says working.Message, command string) {
+		row := report.Row{Label: says, Value: report.Of(working.Say(command))}
+		if !slices.Contains(out.commands, row) {
+			out.commands = append(out.commands, row)
+		}
+	}
+	for i, bread := range m.Breads {
+		of := ""
+		if len(m.Breads) > 1 {
+			of = " --bread " + shellWord(bread.Name)
+		}
+		if bread.Followed == nil && bread.Dough == nil {
+			add(working.Tell("cli.suggest_follow", "to keep to this plan"), files+" --follow")
+			continue
+		}
+		steps := bread.UnderWay()
+		next, left := bread.Next()
+		if left {
+			steps = append(steps, next)
+		}
+		for _, s := range steps {
+			if s.Hands && s.Kind != schedule.Bake {
+				add(working.Tell("cli.suggest_done", "when a step is done"), files+" --done")
+			}
+			suggestLog(add, bread, s, shellWord(c.args[min(i, len(c.args)-1)]), of)
+		}
+		if !left {
+			add(working.Tell("cli.suggest_weights", "what a loaf weighs, as dough and cool"),
+				"maslin log weights --in 900g --out 790g"+of)
+			add(working.Tell("cli.suggest_learn", "what the bake taught"), strings.Replace(files, "now", "learn", 1))
+		}
+	}
+	return out
+}
+
+// suggestLog adds what is to be written down at a step.
+func suggestLog(add func(working.Message, string), bread bench.DayNow, s bakeday.StepData, file, of string) {
+	mixed := bread.Dough != nil && !bread.Dough.Mix.Dough.IsZero()
+	switch s.Kind {
+	case schedule.Mix, schedule.Bulk, schedule.Fold:
+		if !mixed {
+			add(working.Tell("cli.suggest_mix", "how warm the dough leaves the mixer"),
+				"maslin log mix "+file+" --dough 25C"+of)
+		}
+	case schedule.Bake:
+		add(working.Tell("cli.suggest_core", "what the probe shows"), "maslin log core 94C"+of)
+		add(working.Tell("cli.suggest_out", "when it comes out"), "maslin log core 96C --done"+of)
+	}
+	if s.Kind == schedule.Bulk || s.Kind == schedule.Shape {
+		rise := "30%"
+		if bread.Progress != nil {
+			rise = strings.ReplaceAll(bread.Progress.Now.Bulk().Rise.Text(0), " ", "")
+		}
+		add(working.Tell("cli.suggest_rise", "how far it has risen"), "maslin log rise 20%"+of)
+		add(working.Tell("cli.suggest_ready", "when it is ready to shape"), "maslin log ready "+rise+of)
+	}
+}
