@@ -54,6 +54,14 @@ func wholeGrams(m quantity.Mass) quantity.Mass {
 	return rounded
 }
 
+// whole shows a mass to the gram, and a small one finer. It keeps the mass as it is, so that other units round it once.
+func whole(m quantity.Mass) report.Cell {
+	if m.Compare(quantity.Grams(20)) < 0 {
+		return report.Of(readable(m))
+	}
+	return report.Rounded(m, 0)
+}
+
 // listed is one line of a list.
 type listed struct {
 	name    string
@@ -240,8 +248,8 @@ func (b Batch) readings() report.Section {
 	}
 	row(working.Tell("dough.whole_grain", "whole grain"), report.Rounded(b.WholeGrain(), 0))
 	row(working.Tell("dough.rye", "rye"), report.Rounded(b.Rye(), 0))
-	row(working.Tell("dough.total_flour", "flour in all"), report.Of(wholeGrams(b.flour)))
-	row(working.Tell("dough.total_water", "water in all"), report.Of(wholeGrams(b.Water())))
+	row(working.Tell("dough.total_flour", "flour in all"), whole(b.flour))
+	row(working.Tell("dough.total_water", "water in all"), whole(b.Water()))
 	s := report.Section{Key: "readings", Title: working.Tell("dough.what_it_is", "What it is"),
 		Blocks: []report.Block{rows}}
 	var notes report.List

@@ -132,7 +132,7 @@ func (r Repair) compared() report.Section {
 	}
 	line(
 		working.Tell("dough.line_dough", "dough"),
-		func(b Batch) report.Cell { return report.Of(wholeGrams(b.Dough())) },
+		func(b Batch) report.Cell { return whole(b.Dough()) },
 	)
 	line(working.Tell("dough.hydration", "hydration"),
 		func(b Batch) report.Cell { return report.Rounded(b.Hydration(), 1) })

@@ -66,7 +66,7 @@ func (m DayNow) dough() []report.Block {
 			out,
 			report.Say(working.Tell("bench.seen", "risen by %.0f at %t", last.Rise.Rise, last.At.In(m.Now.Location()))),
 		)
-		says = working.Tell("bench.ready_now", "risen by %.0f: %v after mixing", e.Bulk().Rise, m.Progress.Message())
+		says = working.Tell("bench.ready_now", "risen by %.0f, %v after mixing", e.Bulk().Rise, m.Progress.Message())
 	}
 	at := func(d time.Duration) time.Time { return m.Mixed.Add(d.Round(time.Minute)) }
 	ready := e.Ready()

@@ -44,7 +44,7 @@ func (q *now) ask(c *call) error {
 		return wrong
 	}
 	if len(entries) == 0 {
-		return c.tell(q.suggesting(c, m), nil)
+		return c.tell(q.suggesting(c, d, m), nil)
 	}
 	name, err := q.append(c.System, entries...)
 	if err != nil {
@@ -54,7 +54,7 @@ func (q *now) ask(c *call) error {
 		err = c.tell(logged{Format: loggedFormat, Log: name, Entries: entries, done: done}, nil)
 	}
 	if err == nil {
-		err = c.tell(q.suggesting(c, m), nil)
+		err = c.tell(q.suggesting(c, d, m), nil)
 	}
 	return kept(name, err)
 }

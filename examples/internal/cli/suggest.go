@@ -32,7 +32,7 @@ func (s suggesting) Report() report.Report {
 func (s suggesting) MarshalJSON() ([]byte, error) { return json.Marshal(s.telling) }
 
 // suggesting puts the commands to the day: what to type when what is under way, or comes next, is done or seen.
-func (q *now) suggesting(c *call, m bench.KitchenNow) suggesting {
+func (q *now) suggesting(c *call, d dayFiles, m bench.KitchenNow) suggesting {
 	files := "maslin now"
 	for _, name := range c.args {
 		files += " " + shellWord(name)
@@ -62,7 +62,7 @@ func (q *now) suggesting(c *call, m bench.KitchenNow) suggesting {
 			if s.Hands && s.Kind != schedule.Bake {
 				add(working.Tell("cli.suggest_done", "when a step is done"), files+" --done")
 			}
-			suggestLog(add, bread, s, shellWord(c.args[min(i, len(c.args)-1)]), of)
+			suggestLog(add, bread, s, shellWord(d.files[i].name), of)
 		}
 		if !left {
 			add(working.Tell("cli.suggest_weights", "what a loaf weighs, as dough and cool"),
