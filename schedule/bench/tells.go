@@ -214,7 +214,7 @@ func (all Observations) afterLooking(o Observation) ([]working.Message, error) {
 		return noRange(err), nil
 	}
 	out := readyAt(bulk.Rise, p.Now.Ready(), b.Mixed.In(o.At.Location()))
-	out[0] = working.Tell("bench.ready_now", "risen by %.0f %v after mixing", bulk.Rise, p.Message())
+	out[0] = working.Tell("bench.ready_now", "risen by %.0f, %v after mixing", bulk.Rise, p.Message())
 	return out, nil
 }
 

@@ -212,6 +212,7 @@ func TestNothingIsToldInEnglishAlone(t *testing.T) {
 			continue // formulas have letters
 		}
 		_, out, _ := spokenIn(mute, args...)
+		out = typedCommand.ReplaceAllString(out, "")
 		for _, word := range regexp.MustCompile(`[A-Za-z]{3,}`).FindAllString(out, -1) {
 			if !slices.Contains(notTranslated, word) {
 				t.Errorf("%q is left of %s", word, strings.Join(args, " "))
@@ -219,6 +220,9 @@ func TestNothingIsToldInEnglishAlone(t *testing.T) {
 		}
 	}
 }
+
+// typedCommand is a command that a page suggests, which is typed as it is in every language, and its further lines.
+var typedCommand = regexp.MustCompile(`(?m)maslin (?:now|log|learn) .*$(?:\n {12,}\S.*$)*`)
 
 // notTranslated are units, names that the questions or the files give, and the name of a step for programs.
 var notTranslated = strings.Fields("min Maslin for the Saturday lunch Coffee rolls Supper loaves bakes jsonl shape")
