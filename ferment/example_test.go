@@ -219,7 +219,7 @@ func ExampleLearning_Learn() {
 	b.Culture = lesson.Culture
 	fmt.Println(b.Estimate())
 	// Output:
-	// learned from 5 bakes: pace 103 % (88 % to 119 %), −0.020 % a degree beyond the law, 11 % from bake to bake
+	// learned from 5 bakes: pace 103 % (88 % to 119 %), +0.0 % a degree beyond the law, 11 % from bake to bake
 	// 75 % rise after 5h37m to 7h06m (80 %), likely 6h18m <nil>
 }
 
