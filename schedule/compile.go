@@ -75,7 +75,10 @@ func (p Problem) compile() (*compiled, error) {
 	if bad.Err() != nil {
 		return nil, bad.ErrFor(p)
 	}
-	c.net = &planner.Net{Events: 1 + 2*len(p.Steps), Limit: c.limit}
+	// Mostly a step makes three rules, a link two, a bound and an absence one, and of arcs about twice as many.
+	rules := 8 + 3*len(p.Steps) + 2*len(p.Links) + len(p.Bounds)
+	c.rules = make([]rule, 0, rules)
+	c.net = &planner.Net{Events: 1 + 2*len(p.Steps), Limit: c.limit, Arcs: make([]planner.Arc, 0, 2*rules)}
 	c.resourceNames(&bad)
 	c.steps(&bad)
 	c.links(&bad)

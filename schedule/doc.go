@@ -11,6 +11,7 @@
 //	What is the best plan, by my preferences?        Problem.Best
 //	When may each step start, how much slack is there? Timetable.Steps
 //	Is there any timetable at all?                   Problem.Possible
+//	When does everything happen, and nothing else?   Problem.LatestTimes, Timetable.Described
 //	Why does it not fit, and what would help?        Timetable.Conflict, Conflict.Remedies, Conflict.Together
 //	Of what is there too little, from when to when?  Conflict.Shortage
 //	Where is it tightest, when only the order fails? Conflict.Tightest

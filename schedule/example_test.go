@@ -233,3 +233,20 @@ func ExampleTimetable_Working() {
 	// E5 = S6 − T_2: Sat 10:30
 	// S5 = E5 − T_3: Sat 09:40
 }
+
+// When does everything happen? And what else could a step do?
+func ExampleProblem_LatestTimes() {
+	ctx := context.Background()
+	plan, ok, err := saturday().LatestTimes(ctx)
+	if err != nil || !ok {
+		fmt.Println(ok, err)
+		return
+	}
+	mix, _ := plan.Step("mix")
+	fmt.Println("mix at", mix.Start.Format("Mon 15:04"))
+	mix, _ = plan.Described(ctx).Step("mix")
+	fmt.Println("not before", mix.EarliestStart.Format("15:04"), "nor after", mix.LatestStart.Format("15:04"))
+	// Output:
+	// mix at Fri 16:40
+	// not before 15:00 nor after 16:40
+}

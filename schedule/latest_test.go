@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"context"
+	"encoding/json"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"strings"
@@ -131,4 +132,71 @@ func TestTwoDoughsByThree(t *testing.T) {
 	}
 	t.Log(tt.Conflict, tt.Conflict.Minimal)
 	t.Log(tt.Before, tt.After, time.Since(start))
+}
+
+// The quick answer has the times of the whole one, and is the whole one once it is described.
+func TestLatestTimesAreThoseOfLatest(t *testing.T) {
+	ctx := context.Background()
+	problems := map[string]Problem{}
+	for _, name := range []string{"home4", "home8", "home-of-5", "two-doughs-by-1500", "same-day-by-noon"} {
+		problems[name] = loadKitchen(t, name)
+		alone := loadKitchen(t, name)
+		for i := range alone.Resources {
+			alone.Resources[i].Capacity = 0
+		}
+		problems[name+" without shortage"] = alone
+	}
+	free := Problem{
+		Anchor: dawn, Horizon: quantity.Elapsed(12 * time.Hour),
+		Steps: []DayStep{{ID: "mix", Min: mins(20)}, {ID: "bulk", Min: mins(200), Likely: mins(240), Max: mins(300),
+			Living: true}, {ID: "shape", Min: mins(30)}},
+		Links:  []Link{{From: "mix", To: "bulk"}, {From: "bulk", To: "shape", Max: mins(10)}},
+		Bounds: []Bound{{Step: "shape", Edge: End, Latest: dawn.Add(9 * time.Hour)}},
+	}
+	problems["free"] = free
+	late := free
+	late.Bounds = []Bound{{Step: "shape", Edge: End, Latest: dawn.Add(4 * time.Hour)}}
+	problems["late"] = late
+	quick := 0
+	for name, p := range problems {
+		whole, err := p.Latest(ctx)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		got, ok, err := p.LatestTimes(ctx)
+		if err != nil || ok != (len(whole.Steps) > 0) || !ok && (len(got.Steps) > 0 || got.Verdict != Unknown) {
+			t.Fatal(name, ok, got.Verdict, err)
+		}
+		if !ok {
+			continue
+		}
+		for i, s := range whole.Steps {
+			if !got.Steps[i].Start.Equal(s.Start) || !got.Steps[i].End.Equal(s.End) {
+				t.Errorf("%s: %s from %v, by Latest from %v", name, s.ID, got.Steps[i].Start, s.Start)
+			}
+		}
+		if !got.described {
+			quick++
+			ended, cancel := context.WithCancel(ctx)
+			cancel()
+			if known := got.Described(ended); known.TimeRanOut == known.described {
+				t.Errorf("%s: described %v, and time ran out %v", name, known.described, known.TimeRanOut)
+			}
+		}
+		before, _ := json.Marshal(got)
+		a, _ := json.Marshal(whole)
+		b, _ := json.Marshal(got.Described(ctx))
+		if after, _ := json.Marshal(got); string(a) != string(b) || string(before) != string(after) {
+			t.Errorf("%s:\n%s\nby Latest\n%s", name, b, a)
+		}
+	}
+	if quick == 0 {
+		t.Error("no timetable came without its description")
+	}
+	if none := (Timetable{}).Described(ctx); len(none.Steps) > 0 {
+		t.Error(none)
+	}
+	if _, _, err := (Problem{}).LatestTimes(ctx); err == nil {
+		t.Error("no problem was solved")
+	}
 }

@@ -3,6 +3,7 @@ package schedule
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -175,39 +176,58 @@ func (c *compiled) withOrders(orders []planner.Arc) *planner.Net {
 // timetable describes chosen times, with the room every step has while the order at shared
 // resources stays. What the watch leaves no work for is not said.
 func (c *compiled) timetable(w *planner.Watch, shop *planner.Shop, times []int, v Verdict) Timetable {
-	t := Timetable{Verdict: v, c: c, times: times}
+	t := c.timed(times, v)
+	t.describe(w, shop)
+	return t
+}
+
+// timed is the timetable of chosen times, with no more than them.
+func (c *compiled) timed(times []int, v Verdict) Timetable {
+	t := Timetable{Verdict: v, c: c, times: times, Steps: make([]Timed, len(c.in.Steps))}
 	t.Cost = int(c.objective(cheapest).Of(times))
 	t.Bound = t.Cost
-	var reach *planner.Reach
-	var drivers func(event int) []int
-	if orders, ok := shop.Orders(w, times); ok {
-		t.orders = orders
-		net := c.withOrders(orders)
-		if _, drivers, _ = net.Latest(w); drivers != nil {
-			reach = planner.NewReach(w, net)
-			t.described = reach != nil
-		}
-	}
 	for i, s := range c.in.Steps {
-		start, end := planner.StartOf(i), planner.EndOf(i)
-		timed := Timed{Label: s.label(), Start: c.when(times[start]), End: c.when(times[end])}
+		timed := Timed{
+			Label: s.label(), Start: c.when(times[planner.StartOf(i)]), End: c.when(times[planner.EndOf(i)]),
+		}
 		timed.EarliestStart, timed.LatestStart = timed.Start, timed.Start
 		timed.EarliestEnd, timed.LatestEnd = timed.End, timed.End
-		if reach != nil {
-			timed.EarliestStart, timed.LatestStart = c.when(reach.Early(start)), c.when(reach.Late(start))
-			timed.EarliestEnd, timed.LatestEnd = c.when(reach.Early(end)), c.when(reach.Late(end))
-			timed.Slack = c.long(reach.Late(start) - times[start])
-			timed.Drives = c.driver(drivers(start))
-			for _, span := range reach.Windows(start) {
-				timed.Windows = append(timed.Windows, Span{From: c.when(span[0]), To: c.when(span[1])})
-			}
-		}
 		if s.Living {
 			timed.Watch = &Span{From: timed.Start.Add(s.Min.Duration()), To: timed.Start.Add(s.Max.Duration())}
 		}
-		t.Steps = append(t.Steps, timed)
+		t.Steps[i] = timed
 	}
 	return t
+}
+
+// describe adds what each step could do else.
+func (t *Timetable) describe(w *planner.Watch, shop *planner.Shop) {
+	c := t.c
+	orders, ok := shop.Orders(w, t.times)
+	if !ok {
+		return
+	}
+	t.orders = orders
+	net := c.withOrders(orders)
+	_, drivers, _ := net.Latest(w)
+	if drivers == nil {
+		return
+	}
+	reach := planner.NewReach(w, net)
+	if reach == nil {
+		return
+	}
+	t.described = true
+	for i := range t.Steps {
+		start, end, timed := planner.StartOf(i), planner.EndOf(i), &t.Steps[i]
+		timed.EarliestStart, timed.LatestStart = c.when(reach.Early(start)), c.when(reach.Late(start))
+		timed.EarliestEnd, timed.LatestEnd = c.when(reach.Early(end)), c.when(reach.Late(end))
+		timed.Slack = c.long(reach.Late(start) - t.times[start])
+		timed.Drives = c.driver(drivers(start))
+		for _, span := range reach.Windows(start) {
+			timed.Windows = append(timed.Windows, Span{From: c.when(span[0]), To: c.when(span[1])})
+		}
+	}
 }
 
 // driver picks, from the chain of rules that holds a step back, the one a person would name:
@@ -220,6 +240,46 @@ func (c *compiled) driver(chain []int) working.Message {
 		}
 	}
 	return working.Message{}
+}
+
+// LatestTimes answers when each step happens in the timetable of [Problem.Latest], in half the time: what else each
+// step could do is left for [Timetable.Described], and why there is no timetable is not looked for. False as of
+// [Problem.Possible].
+//
+// Errors and source: as there.
+func (p Problem) LatestTimes(ctx context.Context) (Timetable, bool, error) {
+	none := Timetable{Verdict: Unknown}
+	c, err := p.compile()
+	if err != nil {
+		return none, false, err
+	}
+	w := planner.NewWatch(ctx, 0)
+	times, clash := c.net.Earliest(w)
+	if clash != nil {
+		return none, false, nil
+	}
+	if times != nil {
+		if last, _, _ := c.net.Latest(w); last != nil && c.shop().Fits(w, last) {
+			return c.timed(last, Optimal), true, nil
+		}
+	}
+	if ok, err := c.possible(ctx, w, times); !ok || err != nil {
+		return none, false, err
+	}
+	t, err := c.answered(ctx, latest)
+	return t, err == nil && len(t.Steps) > 0, err
+}
+
+// Described is the timetable with what else each step could do: how far it could move, and what keeps it from moving.
+// TimeRanOut is set when the context ended before that was known.
+func (t Timetable) Described(ctx context.Context) Timetable {
+	if t.described || !t.asFound() {
+		return t
+	}
+	t.Steps = slices.Clone(t.Steps)
+	t.describe(planner.NewWatch(ctx, describeWork), t.c.shop())
+	t.TimeRanOut = t.TimeRanOut || !t.described
+	return t
 }
 
 // Possible answers whether there is any timetable, without looking for a good one or for reasons. False may also mean
@@ -236,6 +296,12 @@ func (p Problem) Possible(ctx context.Context) (bool, error) {
 	if clash != nil {
 		return false, nil
 	}
+	return c.possible(ctx, w, times)
+}
+
+// possible is whether there is any timetable, the earliest times without shared resources being known; nil when time
+// ran out before.
+func (c *compiled) possible(ctx context.Context, w *planner.Watch, times []int) (bool, error) {
 	if times != nil {
 		shop := c.shop()
 		if shop.Fits(w, times) {

@@ -26,7 +26,11 @@ const (
 // cuts is how many runs a straight stretch is followed in by a state.
 func (c *Clock) cuts(s *State, hours, from, to float64) int {
 	l := c.law
-	a, b := l.rates(from), l.rates(to)
+	a := l.rates(from)
+	b := a
+	if to != from {
+		b = l.rates(to)
+	}
 	levainA, levainB := l.mixed(a), l.mixed(b)
 	grown := hours * l.Growth * c.pace
 	n := math.Abs(to-from) * (1 / cutCelsius)

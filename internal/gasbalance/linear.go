@@ -12,13 +12,15 @@ type effect [effects]float64
 
 type effectMatrix [effects][effects]float64
 
+// times is A·v of a symmetric matrix, column by column: many effects take no part in a row.
 func (a *effectMatrix) times(v *effect) (out effect) {
-	for i := range a {
-		s := 0.0
-		for j, x := range a[i] {
-			s += x * v[j]
+	for j, x := range v {
+		if x == 0 {
+			continue
 		}
-		out[i] = s
+		for i, y := range a[j] {
+			out[i] += x * y
+		}
 	}
 	return out
 }

@@ -46,7 +46,7 @@ func (g Group) Retold(person, culture string, rows []Row, weights []float64) (me
 		}
 		w.Share = ph[Pace] / w.Variance
 		each = append(each, w)
-		at.take(&h, r.Y, w.Noise)
+		at.take(&h, &ph, r.Y, w.Noise)
 	}
 	return mean, variance, each
 }

@@ -44,10 +44,14 @@ func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
 	since := 0
 	for i := range bakes {
 		b := &bakes[i]
-		z, spread, luck := t.expects(&b.Row)
+		h := b.effect()
+		ph := t.effects.cov.times(&h)
+		z, spread, luck := t.expected(&b.Row, &h, &ph)
 		stretch := s.Score.Stretch()
 		weight := weigh(z / stretch)
-		s = s.Forget(b.Day, g.HalfLife)
+		if s.Bakes == 0 || b.Day > s.Day {
+			s = s.Forget(b.Day, g.HalfLife)
+		}
 		reach := t.reach(spread, luck)
 		s.Score.add(z*z80/reach, stretch, math.Abs(z) <= reach*stretch)
 		s.Add(&b.Row, weight)
@@ -58,8 +62,7 @@ func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
 			t = s.from(g.Kind, &before, t.Luck)
 			since = 0
 		} else {
-			h := b.effect()
-			t.effects.take(&h, b.Y, b.Scale*t.Luck*t.Luck/weight)
+			t.effects.take(&h, &ph, b.Y, b.Scale*t.Luck*t.Luck/weight)
 		}
 	}
 	g.fade(bakes, weights, s.Day)
@@ -101,13 +104,11 @@ func (g Group) LearnRobustly(person, culture string, bakes []Dated) (Group, []fl
 	return g.set(person, culture, s), weights
 }
 
-// expects is how far a bake falls from what is expected of it, in standard deviations, with the variance expected
+// expected is how far a bake falls from what is expected of it, in standard deviations, with the variance expected
 // and what of it is luck.
-func (t *Taught) expects(r *Row) (z, variance, luck float64) {
-	h := r.effect()
-	ph := t.effects.cov.times(&h)
+func (t *Taught) expected(r *Row, h, ph *effect) (z, variance, luck float64) {
 	luck = t.Luck * t.Luck
-	variance = h.dot(&ph) + r.Scale*luck
+	variance = h.dot(ph) + r.Scale*luck
 	return (r.Y - h.dot(&t.effects.mean)) / math.Sqrt(variance), variance, luck
 }
 
@@ -116,10 +117,9 @@ func (t *Taught) reach(variance, luck float64) float64 {
 	return b.Reach(variance, luck)
 }
 
-// take takes in one row with noise of a variance.
-func (g *gaussian) take(h *effect, y, noise float64) {
-	ph := g.cov.times(h)
-	gain := 1 / (h.dot(&ph) + noise)
+// take takes in one row with noise of a variance, P·h being known.
+func (g *gaussian) take(h, ph *effect, y, noise float64) {
+	gain := 1 / (h.dot(ph) + noise)
 	off := (y - h.dot(&g.mean)) * gain
 	for i := range ph {
 		g.mean[i] += ph[i] * off

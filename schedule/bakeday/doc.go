@@ -64,4 +64,9 @@
 // The room follows a smooth day and night. Loaves go from the refrigerator straight into the oven, the last rounds
 // staying cold a little longer than the first, unless a warm-up is asked for. The baker stays in the kitchen while
 // the oven is hot.
+//
+// # Speed
+//
+// Processor time on one core of a cloud machine that others load: one bread 4.8 ms, three breads of a Sunday 20 ms
+// (BenchmarkPlan, BenchmarkThreeBreads).
 package bakeday

@@ -55,9 +55,13 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 		folded = folded || d.Bake.Bulk.Folds > 0
 		ripens = ripens || slices.ContainsFunc(n.p.Steps, ripensByItself)
 	}
-	try := func(l layout) (schedule.Problem, bool, error) {
+	asked := func(l layout) schedule.Problem {
 		problem := p.together(nets, l)
 		problem.Bounds = append(problem.Bounds[:len(problem.Bounds):len(problem.Bounds)], p.near()...)
+		return problem
+	}
+	try := func(l layout) (schedule.Problem, bool, error) {
+		problem := asked(l)
 		ok, err := problem.Possible(ctx)
 		if err != nil {
 			err = fmt.Errorf("timetable: %w", err)
@@ -71,15 +75,11 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	if same.ripe = p.ripe; !p.planned {
 		same.ripe = nearPeak[0]
 	}
-	if problem, fits, err := try(same); err != nil {
-		return found{}, err
+	if t, fits, err := asked(same).LatestTimes(ctx); err != nil {
+		return found{}, fmt.Errorf("timetable: %w", err)
 	} else if fits {
-		out := found{problem: p.together(nets, layout{folds: everFar}), layout: first, share: all[first].share,
-			ripe: same.ripe}
-		if out.timetable, err = problem.Latest(ctx); err != nil {
-			return out, fmt.Errorf("timetable: %w", err)
-		}
-		return out, nil
+		return found{timetable: t, problem: p.together(nets, layout{folds: everFar}), layout: first,
+			share: all[first].share, ripe: same.ripe}, nil
 	}
 	plain, ok, err := try(layout{folds: everFar})
 	if err != nil {
@@ -133,11 +133,14 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 		out.timetable = schedule.Timetable{Verdict: schedule.Unknown}
 		return out, nil
 	}
-	if out.timetable, err = best.Latest(ctx); err != nil {
-		return out, fmt.Errorf("timetable: %w", err)
-	}
 	if ok {
 		out.share = l.share
+		out.timetable, _, err = best.LatestTimes(ctx)
+	} else {
+		out.timetable, err = best.Latest(ctx)
+	}
+	if err != nil {
+		return out, fmt.Errorf("timetable: %w", err)
 	}
 	return out, nil
 }

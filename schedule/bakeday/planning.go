@@ -247,6 +247,8 @@ func (p *planning) hand() {
 func (p *planning) finish(ctx context.Context) error {
 	var robust schedule.Robustness
 	if p.possible() {
+		p.timetable = p.timetable.Described(ctx)
+		p.timeRanOut = p.timeRanOut || p.timetable.TimeRanOut
 		var err error
 		if robust, err = p.timetable.Surviving(ctx); err != nil {
 			return fmt.Errorf("timetable: %w", err)
