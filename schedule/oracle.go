@@ -54,21 +54,30 @@ func (o *oracle) feasible(list ...planner.Relax) planner.Truth {
 }
 
 // least is the least change of rules, up to most, that is enough. The first question, whether any change is, may take
-// other work than those after it; what the timetable that answers it needs of the change is enough too.
+// other work than those after it. What a timetable that is found needs of the change is enough too; where the first
+// question may take more work half of that is asked about, as long as it is enough: a small change is harder to settle.
 func (o *oracle) least(first, next, most int, change func(by int) planner.Relax) (out way) {
 	work, known := first, most+1
+	enough := func(x int) planner.Truth {
+		times, t := o.any(work, change(x))
+		if t == planner.Yes {
+			if known = x; times != nil && (x == most || first > next) {
+				known, _ = planner.Least(x, func(y int) planner.Truth {
+					if o.relaxed(change(y)).Keeps(nil, times) {
+						return planner.Yes
+					}
+					return planner.No
+				})
+			}
+		}
+		return t
+	}
 	out.by, out.proven = planner.Least(most, func(x int) planner.Truth {
 		if x >= known {
 			return planner.Yes
 		}
-		times, t := o.any(work, change(x))
-		if x == most && times != nil {
-			known, _ = planner.Least(x, func(y int) planner.Truth {
-				if o.relaxed(change(y)).Keeps(nil, times) {
-					return planner.Yes
-				}
-				return planner.No
-			})
+		t := enough(x)
+		for x == most && first > next && known > 1 && known <= most && enough(known/2) == planner.Yes {
 		}
 		work = next
 		return t
