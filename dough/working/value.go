@@ -135,10 +135,27 @@ func (v Value) in(u Unit) Value {
 	if v.exact || v.given {
 		if d, isExact := decimalsOf(x, most+2); isExact {
 			out.Decimals, out.exact = d, true
+		} else if v.Unit == Gram {
+			out.asWeighed()
 		}
 	}
 	return out
 }
+
+// asWeighed is a weight in ounces or pounds as somebody gave it: a mass is kept in whole micrograms, so that 169.5 oz
+// would read 169.50000002.
+func (v *Value) asWeighed() {
+	half, ok := convert(massQuantum/2, Gram, v.Unit)
+	for d := 0; ok && d <= most; d++ {
+		if r := round(v.Number, d); math.Abs(r-v.Number) <= 1.001*half { // also at a tie
+			v.Number, v.Decimals, v.exact = r, d, true
+			return
+		}
+	}
+}
+
+// massQuantum is the step of [quantity.Mass], in grams.
+const massQuantum = 1e-6
 
 // For converts the value into the unit that the reader is shown.
 func (v Value) For(r Reader) Value { return v.in(v.Unit.for_(r)) }

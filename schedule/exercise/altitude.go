@@ -32,7 +32,7 @@ func altitude(d *dice, hard Difficulty) *sheet {
 		out.slip("added", working.Tell("exercise.slip_added", "the degrees were added instead of taken off"),
 			sea.Times(2).Minus(boils))
 		out.slip("no_change", working.Tell("exercise.slip_no_change", "the altitude was forgotten"), sea)
-		out.slip("ten_times", working.Tell("exercise.slip_ten_times", "the comma was in the wrong place"),
+		out.slip("ten_times", working.Tell("exercise.slip_ten_times", "the decimal point was in the wrong place"),
 			sea.Minus(z.Over(10)))
 		return out
 	case Usual:
@@ -40,9 +40,8 @@ func altitude(d *dice, hard Difficulty) *sheet {
 		b := symbol("T_b", working.Tell("exercise.symbol_boiling", "boiling point here"), point)
 		out := newSheet(working.Tell(
 			"exercise.altitude_core",
-			"By the sea this bread is done at a core of %v. Here water boils at %v, and the core shall be at most %v below "+
-				"that. "+
-				"At which core is it done here?",
+			"By the sea this bread is done at a core of %v. Here water boils at %v, and the loaf comes out %v below that at "+
+				"the latest. At which core is it done here?",
 			style,
 			point,
 			margin,
@@ -58,8 +57,7 @@ func altitude(d *dice, hard Difficulty) *sheet {
 	out := newSheet(working.Tell(
 		"exercise.altitude_both",
 		"By the sea this bread is done at a core of %v, and water boils at %v. A rule says: one degree less for every %v "+
-			"of altitude. The core shall be at "+
-			"most %v below the boiling point. At which core is it done at %v?",
+			"of altitude. The loaf comes out %v below the boiling point at the latest. At which core is it done at %v?",
 		style,
 		seaLevel(d),
 		ruleStep(d),

@@ -89,7 +89,10 @@ func levain(d *dice, hard Difficulty) *sheet {
 	flourParts, waterParts := d.between(2, 6, 1), d.between(1, 5, 1)
 	total := starter.Times(int64(1 + flourParts + waterParts))
 	keep := starter
-	want := total.Sub(keep)
+	want, ok := d.tidy(total.Sub(keep))
+	if !ok {
+		return nil
+	}
 	out := newSheet(working.Tell(
 		"exercise.levain_build",
 		"You need %v of ripe levain, and %v to keep as the next culture. It is fed with %d {3|part|parts} of flour and %d "+

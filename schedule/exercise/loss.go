@@ -9,8 +9,8 @@ import (
 func loss(d *dice, hard Difficulty) *sheet {
 	scaled := d.mass(400, 1600, 50)
 	percent := d.percent(8, 20, 1)
-	baked := scaled.Sub(percent.Of(scaled))
-	if !friendly(d, baked) {
+	baked, ok := d.tidy(scaled.Sub(percent.Of(scaled)))
+	if !ok {
 		return nil
 	}
 	b := symbol("B", working.Tell("exercise.symbol_baked", "baked and cool"), baked)

@@ -1,6 +1,8 @@
 package exercise
 
 import (
+	"math"
+
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -44,8 +46,8 @@ func percentages(d *dice, hard Difficulty) *sheet {
 		flour := d.mass(2000, 20000, 1000)
 		total := flour.Add(water.Of(flour)).Add(salt.Of(flour))
 		count := d.between(2, 24, 1)
-		each := total.Divide(int64(count))
-		if each.Times(int64(count)) != total || !friendly(d, each) || each.Grams() < 200 || each.Grams() > 1500 {
+		each, ok := d.tidy(total.Divide(int64(count)))
+		if !ok || each.Grams() < 200 || each.Grams() > 1500 {
 			return nil
 		}
 		batch, err := formula.For(dough.Pieces{Count: count, Each: each})
@@ -71,9 +73,8 @@ func percentages(d *dice, hard Difficulty) *sheet {
 		return out
 	}
 	flour, more := d.mass(2000, 10000, 500), d.mass(100, 1000, 100)
-	planned := water.Of(flour)
-	poured := water.Of(flour.Add(more))
-	if !friendly(d, planned) || !friendly(d, poured) {
+	poured, ok := d.tidy(water.Of(flour.Add(more)))
+	if _, whole := d.tidy(water.Of(flour)); !ok || !whole {
 		return nil
 	}
 	out := newSheet(working.Tell("exercise.percentages_mishap",
@@ -95,13 +96,14 @@ func percentages(d *dice, hard Difficulty) *sheet {
 	return out
 }
 
-// friendly reports whether a weight is a whole number of grams, or of tenths of an ounce.
-func friendly(d *dice, m quantity.Mass) bool {
-	x := m.Grams()
+// tidy is a weight that is a whole number of grams, or of tenths of an ounce, as it is weighed: micrograms that were
+// lost on the way to it are put back.
+func (d *dice) tidy(m quantity.Mass) (quantity.Mass, bool) {
 	if d.us {
-		x = m.In(quantity.Ounce) * 10
+		tenths := math.Round(m.In(quantity.Ounce) * 10)
+		return quantity.Ounces(tenths / 10), whole(m.In(quantity.Ounce) * 10)
 	}
-	return whole(x)
+	return m, whole(m.Grams())
 }
 
 func whole(x float64) bool {

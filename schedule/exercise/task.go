@@ -86,13 +86,22 @@ func draw(in Task, d *dice) (Exercise, bool) {
 	}
 	e := Exercise{Task: in, Question: s.question, key: s.derivation.Working()}
 	e.Answer = e.key.Answer()
-	e.Tolerance = working.Amount(s.tolerance, toleranceUnit(e.Answer.Unit), decimals(s.tolerance))
+	e.Tolerance = toleranceOf(in.Units, e.Answer.Unit, s.tolerance)
 	for _, slip := range s.slips {
 		if e.distinct(slip) {
 			e.Slips = append(e.Slips, slip)
 		}
 	}
 	return e, len(e.Slips) >= least && e.Answer.IsValid()
+}
+
+// toleranceOf is a tolerance as a reader is told it; that of a weight in hundredths of an ounce where ounces are weighed.
+func toleranceOf(units working.Units, of working.Unit, x float64) working.Value {
+	if of == working.Gram && units == working.USCustomary {
+		ounce := quantity.Ounces(1).Grams()
+		return working.Amount(ounce*max(0.01, math.Round(100*x/ounce)/100), of, 0)
+	}
+	return working.Amount(x, toleranceUnit(of), decimals(x))
 }
 
 // least is how many usual wrong answers an exercise has at least.
