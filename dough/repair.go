@@ -277,6 +277,7 @@ func (r Repair) Working() working.Working {
 		Note: working.Tell("dough.repair_size",
 			"nothing can be taken out, so this is the size of the repaired batch"), Source: working.Algebra(),
 	})
+	all := working.Given("D_now", working.Tell("dough.symbol_dough_now", "dough as it is now"), r.Became.Dough())
 	for i, l := range plan {
 		a := find(now, l.Name)
 		add := l.Mass.Scale(r.ratio[0], r.ratio[1]).Sub(a.Mass)
@@ -285,11 +286,19 @@ func (r Repair) Working() working.Working {
 		}
 		m := working.Given(subscript("m", i), working.Tell("dough.symbol_planned", "%s as planned", l.Name), l.Mass)
 		is := working.Given(subscript("a", i), working.Tell("dough.symbol_in_bowl", "%s in the bowl", l.Name), a.Mass)
-		d.Find(weight(working.Finding{
+		all = all.Plus(d.Find(weight(working.Finding{
 			Name: working.Tell("dough.to_add", "%s to add", l.Name), Symbol: subscript("x",
 				i), By: m.Times(had).Over(planned).Minus(is), Is: add,
 			Source: working.Algebra(),
-		}, add))
+		}, add)))
 	}
+	mended := all
+	if r.After.Dough() == r.Became.Dough() {
+		mended = all.Plus(0) // nothing is added
+	}
+	d.Find(working.Finding{
+		Name: working.Tell("dough.dough_mended", "dough when it is mended"), Symbol: "D", By: mended,
+		Is: r.After.Dough(), Decimals: 0, Within: 0.001, Source: working.Algebra(),
+	})
 	return d.Working()
 }

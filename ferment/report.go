@@ -1,6 +1,8 @@
 package ferment
 
 import (
+	"slices"
+
 	"math"
 	"time"
 
@@ -363,20 +365,23 @@ func (r CurveRates) Message() working.Message {
 	return working.Tell("ferment.doubling_times", "how long a culture takes to double, by rate curve")
 }
 
-// Working derives the doubling time of each curve at 24 °C.
+// Working derives the doubling time of each curve at 24 °C, or where the table has no such line at its last.
 func (r CurveRates) Working() working.Working {
 	d := working.Derive(working.Tell("ferment.derive_curves", "Rate curves"))
-	at := working.Given("T", working.Tell("ferment.symbol_temperature", "temperature of the dough"),
-		working.Amount(reference, working.Celsius, 0))
+	t := quantity.Celsius(reference)
+	if n := len(r.Table.Temperatures); n > 0 && !slices.Contains(r.Table.Temperatures, t) {
+		t = r.Table.Temperatures[n-1]
+	}
+	at := working.Given("T", working.Tell("ferment.symbol_temperature", "temperature of the dough"), t)
 	for _, c := range r.Table.Curves {
 		a := c.About()
-		mu := c.Rate(reference)
+		mu := c.Rate(t.Celsius())
 		f := working.Finding{
-			Name: working.Tell("ferment.derive_curve_rate", "rate at 24 °C by %s", a.Name), Symbol: "μ",
+			Name: working.Tell("ferment.derive_curve_rate", "rate at %.0f by %s", t, a.Name), Symbol: "μ",
 			Is: working.Amount(mu, "/h", 5), Source: a.Source,
 		}
 		if c.of != nil && c.of.told != nil && mu > 0 {
-			f.By = c.of.told(at, reference)
+			f.By = c.of.told(at, t.Celsius())
 		} else {
 			f.Look = working.Tell("ferment.look_formula", "the curve's own formula: %v", formulaTold(a.Formula))
 		}

@@ -81,11 +81,15 @@ func (l Learned) Working() working.Working {
 	squares := working.Given("S", working.Tell("mixing.symbol_squares", "squared residuals, batches and beliefs"),
 		working.Amount(l.sumSq, "K²", 4))
 	n := working.Given("n", working.Tell("mixing.symbol_batches", "batches"), l.Batches)
-	d.Find(working.Finding{
+	residual := d.Find(working.Finding{
 		Name: working.Tell("mixing.residual_spread", "standard deviation of a residual"), Symbol: "s",
 		By: working.Sqrt(nu.Times(s0.ToThe(2)).Plus(squares).Over(nu.Plus(n))), Is: quantity.DeltaCelsius(l.scale),
 		Decimals: 2,
 		Source:   sources.ConjugateRegression,
+	})
+	d.Find(working.Finding{
+		Name: working.Tell("mixing.batch_spread", "how far one batch lies from the next, its bowl counted"), Symbol: "s_b",
+		By: residual.Over(working.Num(1).Plus(found[k])), Is: l.Spread, Decimals: 2, Source: sources.HeatBalance,
 	})
 	return d.Working()
 }

@@ -182,11 +182,19 @@ func (s PlanData) starts(kind schedule.StepKind) time.Time {
 	return time.Time{}
 }
 
-// Workings are those of all plans.
+// Workings derive what is set side by side, of one plan after the other: the water, how far the dough rises, how long
+// that takes, and the times of the steps.
 func (s SideBySide) Workings() []working.Working {
 	var out []working.Working
 	for _, d := range s.days {
-		out = append(out, d.Workings()...)
+		out = append(out, d.Water.Working())
+		if w := d.Rising.Target.Working(); w.Len() > 0 {
+			out = append(out, w)
+		}
+		out = append(out, d.Rising.Bulk.Working())
+		if w, ok := timesWorking(d.Timetable, nil); ok {
+			out = append(out, w)
+		}
 	}
 	return out
 }
