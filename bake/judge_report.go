@@ -44,10 +44,10 @@ func (v LoafVerdict) usualTime() report.Section {
 	least, most := minutes(row.bake.minutes*(1-row.bake.spread)), minutes(row.bake.minutes*(1+row.bake.spread))
 	rows := report.Rows{{
 		Label: working.Tell("bake.label_usual_time", "usual time"),
-		Value: report.Of(working.Tell("bake.usual_time", "%v to %v at %.0f, for a piece of %.0f",
+		Value: report.Of(working.Tell("bake.usual_time", "%v to %v at %05.0f, for a piece of %.0f",
 			wholeMinutes(quantity.Elapsed(least)), wholeMinutes(quantity.Elapsed(most)), quantity.Celsius(row.oven[0]),
 			quantity.Grams(row.bake.grams))),
-		Note: working.Tell("bake.hotter_faster", "hotter is faster: 1 to 2 minutes in an oven of %.0f and more",
+		Note: working.Tell("bake.hotter_faster", "hotter is faster: 1 to 2 minutes in an oven of %05.0f and more",
 			quantity.Celsius(450)),
 	}}
 	if v.reading.InOven > 0 {

@@ -110,7 +110,7 @@ func (pr Program) Report() report.Report {
 		table.Rows = append(table.Rows, []report.Cell{
 			report.Of(
 				p.Start.Likely.Round(time.Minute),
-			), report.Of(pr.phaseName(p)), lasts(p.Takes), report.Rounded(p.Oven, 0),
+			), report.Of(pr.phaseName(p)), lasts(p.Takes), report.Of(working.Tell("bake.set_to", "%05.0f", p.Oven)),
 		})
 	}
 	return report.Report{

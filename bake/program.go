@@ -95,11 +95,11 @@ func (p Phase) String() string { return p.message().String() }
 
 func (p Phase) message() working.Message {
 	start := p.Start.Likely.Round(time.Minute)
-	what := working.Tell("bake.phase", "%v: %v (round %d, %.0f)", start, p.Kind, p.Round, p.Oven)
+	what := working.Tell("bake.phase", "%v: %v (round %d, %05.0f)", start, p.Kind, p.Round, p.Oven)
 	if p.Takes.Likely > 0 {
 		what = working.Tell(
 			"bake.phase_lasting",
-			"%v: %v (round %d, %.0f, %v)",
+			"%v: %v (round %d, %05.0f, %v)",
 			start,
 			p.Kind,
 			p.Round,

@@ -170,7 +170,8 @@ func listed(list []FoodMeasure, name string) quantity.Phrase {
 	if len(near) > 0 {
 		return quantity.Tell("food.want_one", "one of %s", strings.Join(near, ", "))
 	}
-	return quantity.Tell("food.want_food_list_bread_flour_honey", "a food in the list, such as bread flour, honey or salt")
+	return quantity.Tell("food.want_food_list_bread_flour_honey", "a food that a table of weights by volume has, such as "+
+		"bread flour, whole wheat flour, rye flour, sugar, honey, salt, milk, butter, oil, egg or yeast")
 }
 
 func checkMeasures(p *quantity.Problems, list []FoodMeasure) {

@@ -123,11 +123,15 @@ func (in Mix) householdLimit(l *limit) {
 	for i, k := range l.perLiter {
 		l.raw[i] = quantity.Kilograms(k * in.Bowl.Liters() * l.over)
 	}
-	l.note(working.Tell(
-		"mixing.note_household_rule",
-		"a household bowl takes about %.2f to %.2f kg of flour for a liter in such a dough; the booklet of the "+
-			"machine is always right",
-		l.perLiter[0], l.perLiter[1]))
+	if l.perLiter[0] == l.perLiter[1] {
+		l.note(working.Tell("mixing.note_household_one",
+			"a household bowl takes about %.2f kg of flour for a liter in such a dough; the booklet of the machine is "+
+				"always right", l.perLiter[0]))
+	} else {
+		l.note(working.Tell("mixing.note_household_rule",
+			"a household bowl takes about %.2f to %.2f kg of flour for a liter in such a dough; the booklet of the "+
+				"machine is always right", l.perLiter[0], l.perLiter[1]))
+	}
 	l.note(working.Tell(
 		"mixing.note_labors", "if the machine labors or smells hot: stop, take out half, knead each half by itself"))
 }

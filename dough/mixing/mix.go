@@ -40,7 +40,12 @@ func (in Mix) check(p *quantity.Problems) {
 	}
 	doughKinds.CheckIfGiven(p, "Kind", in.Kind)
 	quantity.Check(p, "Dough", in.Dough, quantity.Grams(1), mostMass)
-	flour := quantity.Check(p, "Flour", in.Flour, quantity.Grams(1), mostMass)
+	flour := false
+	if in.Flour.IsZero() {
+		p.Required("Flour", quantity.Tell("mixing.want_all_the_flour", "all the flour in the dough, the levain's included"))
+	} else {
+		flour = quantity.Check(p, "Flour", in.Flour, quantity.Grams(1), mostMass)
+	}
 	water := quantity.Check(p, "Water", in.Water, quantity.Mass{}, mostMass)
 	if flour && water {
 		ar := in.Water.PercentOf(in.Flour)

@@ -40,6 +40,7 @@ type Message struct {
 //	error                                 its problems, told by [Problem]
 //	anything else                         as package fmt shows it, never translated
 //
+// A temperature that an oven is set to is told with the step of its dial, %05.0f: 220 °C is 430 °F then, not 428 °F.
 // A quantity that rounds to nothing though it is not nothing is shown with two significant digits. A placeholder
 // without its argument shows as it is written.
 func Tell(id, english string, args ...any) Message {

@@ -172,6 +172,20 @@ func (r Reader) Temperature(t quantity.Temperature, places int) string {
 	return r.number(t.Text(quantity.CelsiusScale, places))
 }
 
+// dialed is a temperature that an oven is set to, in whole steps of its dial: 220 °C is 430 °F, not 428 °F. A reader of
+// °C is told whole degrees as they are.
+func (r Reader) dialed(t quantity.Temperature, step float64) quantity.Temperature {
+	switch {
+	case !t.IsValid() || t.IsZero():
+		return t
+	case r.Units == USCustomary:
+		return quantity.Fahrenheit(step * math.Round(t.Fahrenheit()/step))
+	case t == quantity.Celsius(math.Round(t.Celsius())):
+		return t
+	}
+	return quantity.Celsius(step * math.Round(t.Celsius()/step))
+}
+
 // Delta shows a difference of temperatures with that many decimals of a degree of the reader's, or every
 // digit it has if places is negative (in °F a tenth).
 func (r Reader) Delta(d quantity.TemperatureDelta, places int) string {

@@ -47,7 +47,11 @@ func (r Reader) shown(sentence string, a arg, p piece) string {
 	case kindMass:
 		return sign + r.Mass(read(a, quantity.ParseMass, quantity.Grams(nan)), p.places)
 	case kindTemperature:
-		return r.Temperature(read(a, quantity.ParseTemperature, quantity.Temperature{}), p.places)
+		t := read(a, quantity.ParseTemperature, quantity.Temperature{})
+		if p.width > 0 {
+			t = r.dialed(t, float64(p.width))
+		}
+		return r.Temperature(t, p.places)
 	case kindDelta:
 		return sign + r.Delta(read(a, quantity.ParseDelta, quantity.DeltaCelsius(nan)), p.places)
 	case kindLength:

@@ -315,3 +315,29 @@ func TestACatalogOverAnother(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// What an oven is set to is told in steps of its dial: 5 °F, or whole degrees Celsius.
+func TestOvenSettings(t *testing.T) {
+	us := working.Reader{Units: working.USCustomary}
+	for _, c := range []struct {
+		set        quantity.Temperature
+		metric, us string
+	}{
+		{quantity.Celsius(220), "220 °C", "430 °F"}, {quantity.Celsius(200), "200 °C", "390 °F"},
+		{quantity.Celsius(232), "232 °C", "450 °F"}, {quantity.Fahrenheit(475), "245 °C", "475 °F"},
+		{quantity.Fahrenheit(450), "230 °C", "450 °F"}, {quantity.Celsius(275), "275 °C", "525 °F"},
+		{quantity.Temperature{}, "no temperature", "no temperature"},
+	} {
+		m := working.Tell("test.set", "%05.0f", c.set)
+		if got := m.Text(working.Reader{}); got != c.metric {
+			t.Errorf("%v is %s", c.set, got)
+		}
+		if got := m.Text(us); got != c.us {
+			t.Errorf("%v is %s in °F", c.set, got)
+		}
+	}
+	// A core is no setting.
+	if got := working.Tell("test.core", "%.0f", quantity.Celsius(97)).Text(us); got != "207 °F" {
+		t.Error(got)
+	}
+}

@@ -135,7 +135,7 @@ func (v Value) in(u Unit) Value {
 	if v.exact || v.given {
 		if d, isExact := decimalsOf(x, most+2); isExact {
 			out.Decimals, out.exact = d, true
-		} else if v.Unit == Gram {
+		} else if v.given && v.Unit == Gram {
 			out.asWeighed()
 		}
 	}
@@ -146,13 +146,16 @@ func (v Value) in(u Unit) Value {
 // would read 169.50000002.
 func (v *Value) asWeighed() {
 	half, ok := convert(massQuantum/2, Gram, v.Unit)
-	for d := 0; ok && d <= most; d++ {
+	for d := 0; ok && d <= weighedTo; d++ {
 		if r := round(v.Number, d); math.Abs(r-v.Number) <= 1.001*half { // also at a tie
 			v.Number, v.Decimals, v.exact = r, d, true
 			return
 		}
 	}
 }
+
+// weighedTo is the number of decimals that somebody gives ounces or pounds with.
+const weighedTo = 3
 
 // massQuantum is the step of [quantity.Mass], in grams.
 const massQuantum = 1e-6

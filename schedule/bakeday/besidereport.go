@@ -132,7 +132,9 @@ func bulkCompared(row addRow) {
 
 func ovenCompared(row addRow) {
 	rounded := report.Rounded
-	row(working.Tell("bakeday.oven", "oven"), func(p PlanData) report.Cell { return rounded(p.Oven.Temperature, 0) })
+	row(working.Tell("bakeday.oven", "oven"), func(p PlanData) report.Cell {
+		return report.Of(working.Tell("bakeday.set_to", "%05.0f", p.Oven.Temperature))
+	})
 	row(working.Tell("bakeday.core_done", "core when done"),
 		func(p PlanData) report.Cell { return rounded(p.Oven.Core, 1) })
 	row(working.Tell("bakeday.bake_loss", "bake loss"), func(p PlanData) report.Cell { return rounded(p.Oven.Loss, 1) })

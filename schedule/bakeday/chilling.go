@@ -41,7 +41,7 @@ func (d Day) chilling() []working.Message {
 				"%v: hot at %v; kept above %.0f until it is spread at %v, and down to %.0f at %v", s.Name, made, hotKept(),
 				cooling.Start, coolEnough, cooling.End))
 		} else if there {
-			out = append(out, soaking(s, made, used)...)
+			out = append(out, soaking(s, made, used, d.goesInAt(s.Name))...)
 		}
 	}
 	return out
@@ -72,14 +72,19 @@ func infusedBefore(name string, in time.Time) working.Message {
 }
 
 // soaking is what a soaker has to reach by when, where it stands longer than that.
-func soaking(s SoakerWork, made, used time.Time) []working.Message {
+func soaking(s SoakerWork, made, used time.Time, at quantity.Temperature) []working.Message {
 	if s.Kind == dough.ColdSoaker {
 		l := limits(food.WetGrain, made)[0]
 		if !used.After(l.By) {
 			return nil
 		}
-		return []working.Message{working.Tell("bakeday.chill_soaker",
-			"%v: wet since %v; into the cold, at %.0f, or salted, by %v", s.Name, made, l.To, l.By)}
+		says := working.Tell("bakeday.chill_soaker",
+			"%v: wet since %v; into the cold, at %.0f, or salted, by %v", s.Name, made, l.To, l.By)
+		if at.Compare(l.To) > 0 {
+			says = working.Tell("bakeday.chill_soaker_warmed", "%v; out of the cold, warm it to %.0f before you mix: the water "+
+				"is reckoned with that, or tell the plan how warm it goes in", says, at)
+		}
+		return []working.Message{says}
 	}
 	l := limits(food.Cooked, made)
 	cool, cold := l[0], l[1]
@@ -93,6 +98,17 @@ func soaking(s SoakerWork, made, used time.Time) []working.Message {
 	return []working.Message{working.Tell("bakeday.chill_scald_long",
 		"%v: hot at %v; kept above %.0f, or down to %.0f by %v and to %.0f by %v", s.Name, made, hotKept(), cool.To,
 		cool.By, cold.To, cold.By)}
+}
+
+// goesInAt is how warm a part made beforehand is taken to be when it goes into the dough; not given where nothing is
+// known.
+func (d Day) goesInAt(name string) quantity.Temperature {
+	for _, f := range d.Water.Factors {
+		if f.Name == name {
+			return f.Temperature
+		}
+	}
+	return quantity.Temperature{}
 }
 
 // hotKept is the temperature above which food is kept hot.

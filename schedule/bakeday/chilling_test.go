@@ -67,7 +67,7 @@ func TestSoakerClock(t *testing.T) {
 		{dough.Scald, 6 * time.Hour, "bakeday.chill_scald", []time.Duration{0, 2 * time.Hour}},
 		{dough.Scald, 12 * time.Hour, "bakeday.chill_scald_long", []time.Duration{0, 2 * time.Hour, 6 * time.Hour}},
 	} {
-		said := soaking(SoakerWork{Name: "grain", Kind: c.kind}, made, made.Add(c.stands))
+		said := soaking(SoakerWork{Name: "grain", Kind: c.kind}, made, made.Add(c.stands), quantity.Celsius(4))
 		if c.id == "" {
 			if len(said) != 0 {
 				t.Errorf("%v for %v: %v", c.kind, c.stands, said)
@@ -89,5 +89,27 @@ func TestSoakerClock(t *testing.T) {
 		if strings.Count(text, ":") != 1 {
 			t.Errorf("%v for %v: more times than wanted: %s", c.kind, c.stands, text)
 		}
+	}
+}
+
+// A soaker that is kept in the cold but is reckoned warmer in the dough says so.
+func TestASoakerOutOfTheColdIsWarmed(t *testing.T) {
+	made := time.Date(2026, 12, 4, 20, 0, 0, 0, time.UTC)
+	for at, want := range map[float64]bool{4: false, 5: false, 21.7: true} {
+		said := soaking(SoakerWork{Name: "grain", Kind: dough.ColdSoaker}, made, made.Add(9*time.Hour), quantity.Celsius(at))
+		text := working.Join(said, "\n").String()
+		if got := strings.Contains(text, "out of the cold, warm it to 22 °C before you mix"); got != want {
+			t.Errorf("at %v °C: %s", at, text)
+		}
+	}
+	b := hall()
+	b.Soakers = []SoakerWork{{Name: "seeds", Kind: dough.ColdSoaker, Parts: []SoakerPart{
+		{Name: "water", Percent: quantity.NewPercent(5)}}, AtLeast: minutesOf(480), AtMost: minutesOf(960)}}
+	d := plan(t, b)
+	if at := d.goesInAt("seeds"); at.Celsius() < 15 || at.Celsius() > 25 {
+		t.Errorf("the soaker goes in at %v", at)
+	}
+	if at := d.goesInAt("nothing"); at.IsValid() && !at.IsZero() {
+		t.Errorf("what is not there goes in at %v", at)
 	}
 }

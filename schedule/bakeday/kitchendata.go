@@ -131,11 +131,11 @@ func (k KitchenDay) fromHot(s StepData, d Day) StepData {
 	to := d.Bake.Oven.Temperature
 	switch from.Compare(to) {
 	case -1:
-		s.Name = working.Tell("bakeday.step_oven_rises", "heat the oven on from %.0f to %.0f", from, to)
+		s.Name = working.Tell("bakeday.step_oven_rises", "heat the oven on from %05.0f to %05.0f", from, to)
 	case 1:
-		s.Name = working.Tell("bakeday.step_oven_falls", "let the oven fall from %.0f to %.0f", from, to)
+		s.Name = working.Tell("bakeday.step_oven_falls", "let the oven fall from %05.0f to %05.0f", from, to)
 	default:
-		s.Name = working.Tell("bakeday.step_oven_stays", "the oven stays at %.0f", to)
+		s.Name = working.Tell("bakeday.step_oven_stays", "the oven stays at %05.0f", to)
 	}
 	s.Start, s.End = last.End.In(k.Zone), load.Start.In(k.Zone)
 	s.Takes = quantity.Elapsed(s.End.Sub(s.Start))

@@ -180,7 +180,7 @@ func (k KitchenDay) breadsGrid(data KitchenDayData) report.Grid {
 			report.Of(d.Bake.Name), report.Of(s.Formula.Pieces), report.Rounded(d.Bake.Loaves.Baked, 0),
 			report.Rounded(s.Formula.Dough, 0),
 			report.Rounded(s.Water.Temperature, 1), report.Rounded(s.Bulk.ShapeAt, 0), report.Of(s.Oven.Rounds),
-			report.Rounded(s.Oven.Temperature, 0),
+			report.Of(working.Tell("bakeday.set_to", "%05.0f", s.Oven.Temperature)),
 		})
 	}
 	return t

@@ -342,7 +342,7 @@ func (n *network) oven(rest string) {
 	cool := n.add(schedule.DayStep{
 		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled +
 			grid(b.Loaves.FreshWithin.Duration()),
-		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(),
+		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(cooled),
 	})
 	n.atOnce(nth(idBake, n.t.rounds-1), cool)
 }
@@ -519,11 +519,13 @@ func absence(h wallclock.Habit) working.Message {
 	)
 }
 
-func (b *Bake) freshWords() working.Message {
+// freshWords say how long the bread may wait; a change of it is told from the oven on, so that is said too.
+func (b *Bake) freshWords(cooled quantity.Elapsed) working.Message {
 	if b.Loaves.Warm {
 		return working.Tell("bakeday.rule_warm", "the bread is warm, within %v of the oven", b.Loaves.FreshWithin)
 	}
-	return working.Tell("bakeday.rule_fresh", "the bread is fresh, within %v of being cool", b.Loaves.FreshWithin)
+	return working.Tell("bakeday.rule_fresh", "the bread is fresh, within %v of being cool, which is %v from the oven",
+		b.Loaves.FreshWithin, cooled+grid(b.Loaves.FreshWithin.Duration()))
 }
 
 // staysHot is how long a heated oven may wait for loaves that proof. Judgment.

@@ -150,8 +150,8 @@ func (d *Day) robustNotes() []working.Message {
 	var out []working.Message
 	for _, sp := range d.Robust.Spreads {
 		if sp.Early == sp.Late {
-			out = append(out, working.Tell("bakeday.note_holds_at", "the rest of the plan holds if %v takes %v, neither more "+
-				"nor less; otherwise plan the rest of the day again", sp.Title(), sp.Early))
+			out = append(out, working.Tell("bakeday.note_holds_at", "the rest of the plan holds only if %v takes %v, as "+
+				"expected; otherwise plan the rest of the day again", sp.Title(), sp.Early))
 			continue
 		}
 		out = append(out, working.Tell("bakeday.note_holds_if", "the rest of the plan holds if %v takes %v to %v; outside of "+

@@ -120,7 +120,7 @@ func (d Day) tending(round StepData) []StepData {
 		s.ID, s.Kind, s.Phase = nth(id, round.Number-1), schedule.Tend, ph.Kind
 		s.Name = ph.Note
 		if ph.Kind == bake.Vent && d.Bake.Oven.Then != d.Bake.Oven.Temperature {
-			s.Name = working.Tell("bakeday.step_turn_down", "%v; set the oven to %.0f", ph.Note, d.Bake.Oven.Then)
+			s.Name = working.Tell("bakeday.step_turn_down", "%v; set the oven to %05.0f", ph.Note, d.Bake.Oven.Then)
 		}
 		if round.Of > 1 {
 			s.Name = working.Tell("bakeday.numbered", "%v, %d of %d", s.Name, round.Number, round.Of)

@@ -256,9 +256,9 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	var out []report.Block
 	say := func(m working.Message) { out = append(out, report.Say(m)) }
 	if o.Pots > 0 {
-		say(working.Tell("bakeday.preheat_pots", "preheat oven and pots %v to %.0f", o.Preheat, o.Temperature))
+		say(working.Tell("bakeday.preheat_pots", "preheat oven and pots %v to %05.0f", o.Preheat, o.Temperature))
 	} else {
-		say(working.Tell("bakeday.preheat", "preheat the oven %v to %.0f", o.Preheat, o.Temperature))
+		say(working.Tell("bakeday.preheat", "preheat the oven %v to %05.0f", o.Preheat, o.Temperature))
 	}
 	if heat, ok := d.Timetable.Step(idHeat); ok {
 		if longer := quantity.Elapsed(heat.End.Sub(heat.Start)) - o.Preheat; longer > quantity.Elapsed(5*time.Minute) {
@@ -284,7 +284,7 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 			"the time is a guide value, %v for one round: a time of your own is better", k.Program.Bake))
 	}
 	if o.Then != o.Temperature {
-		say(working.Tell("bakeday.turn_down", "then set the oven to %.0f", o.Then))
+		say(working.Tell("bakeday.turn_down", "then set the oven to %05.0f", o.Then))
 	}
 	if t := k.Target; t.Core.IsZero() {
 		say(working.Tell("bakeday.done_color", "done by time and color: no probe judges a bread so thin"))

@@ -168,10 +168,10 @@ func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
 	case len(all) > 0:
 		return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
 	case left > 0 && together-left == c.Short:
-		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and there are %v", together,
+		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and only %v are left", together,
 			left)
 	case left > 0 && c.Short > 0:
-		return working.Tell("bakeday.in_the_way_no_time", "the whole bake takes longer, and there are %v", left)
+		return working.Tell("bakeday.in_the_way_no_time", "the whole bake takes longer, and only %v are left", left)
 	}
 	return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
 }

@@ -98,7 +98,7 @@ func TestTheTimeThereIs(t *testing.T) {
 	if err != nil || d.Possible() {
 		t.Fatal(d, err)
 	}
-	if says := d.Data().Why.Says.String(); !strings.Contains(says, "and there are 45m") {
+	if says := d.Data().Why.Says.String(); !strings.Contains(says, "only 45m are left") {
 		t.Error(says)
 	}
 	o := sunday()
@@ -112,7 +112,7 @@ func TestTheTimeThereIs(t *testing.T) {
 		t.Fatal(k, err)
 	}
 	says := k.Data().Why.Says.String()
-	if !strings.Contains(says, "Focaccia, wanted") || !strings.Contains(says, "and there are 45m") {
+	if !strings.Contains(says, "Focaccia, wanted") || !strings.Contains(says, "only 45m are left") {
 		t.Error(says)
 	}
 }

@@ -124,7 +124,7 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 			),
 		)
 	case schedule.Preheat:
-		return one(working.Tell("bench.do_preheat", "oven and what is in it to %.0f", plan.Oven.Temperature))
+		return one(working.Tell("bench.do_preheat", "oven and what is in it to %05.0f", plan.Oven.Temperature))
 	case schedule.Bake:
 		return m.baking(plan, s)
 	case schedule.Cool:
