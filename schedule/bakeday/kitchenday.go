@@ -155,7 +155,7 @@ func (k KitchenDay) of(p *planning) KitchenDay {
 	k.Settled, k.TimeRanOut, k.Robust = p.settled, p.timeRanOut, p.survives
 	k.levains = p.levains()
 	if k.Possible() {
-		k.Notes = append(p.washed(), k.levainNotes()...)
+		k.Notes = append(append(p.washed(), k.levainNotes()...), k.ovenOrderNotes()...)
 	}
 	return k
 }
