@@ -172,5 +172,10 @@ func flagError(cmd *cobra.Command, err error) error {
 			return badInput(working.Say("%s: %v", cmd.CommandPath(), &moved))
 		}
 	}
+	var bare *pflag.ValueRequiredError
+	if errors.As(err, &bare) {
+		return badInput(working.Tell("cli.flag_needs_value", "%s: --%s: want a value behind it; see %[1]s --help",
+			cmd.CommandPath(), bare.GetFlag().Name))
+	}
 	return badInput(working.Say("%s: %s", cmd.CommandPath(), text))
 }

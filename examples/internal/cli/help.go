@@ -4,24 +4,44 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
 
 // groups are the commands by what a baker asks, in the order of a bake.
-var groups = []struct{ title, commands string }{
-	{"The whole bake", "plan new bake-file now"},
-	{"Into the bowl", "formula levain water mixer sticking scald flour convert chill vessel cost"},
-	{"The dough's clock", "bulk log learn"},
-	{"The oven, and after", "oven done cool keep loss"},
-	{"To teach and to compare", "table compare exercise"},
-	{"This program", "completion help"},
+var groups = []struct {
+	title    working.Message
+	commands string
+}{
+	{working.Tell("cli.help_whole_bake", "The whole bake"), "plan new bake-file now"},
+	{working.Tell("cli.help_bowl", "Into the bowl"), "formula levain water mixer sticking scald flour convert chill vessel cost"},
+	{working.Tell("cli.help_clock", "The dough's clock"), "bulk log learn"},
+	{working.Tell("cli.help_oven", "The oven, and after"), "oven done cool keep loss"},
+	{working.Tell("cli.help_teach", "To teach and to compare"), "table compare exercise"},
+	{working.Tell("cli.help_program", "This program"), "completion help"},
 }
 
 // everywhere are the flags that many commands have; the help lists them last.
 var everywhere = map[string]bool{"json": true, "as": true, "us": true, "working": true, "document": true,
 	"level": true, "log": true, "now": true, "help": true, "version": true}
+
+// commonFlags say what the flags of many commands do to who reads another language than that of the pages of help.
+var commonFlags = map[string]working.Message{
+	"json": working.Tell("cli.flag_json", "print the answer as JSON"),
+	"as":   working.Tell("cli.flag_as", "the form of the answer; csv is its tables: text, markdown, html, csv"),
+	"us":   working.Tell("cli.flag_us", "pounds, ounces, °F, feet and the clock of 12 hours"),
+	"working": working.Tell("cli.flag_working",
+		"also how each number was reached, as text, markdown or latex"),
+	"document": working.Tell("cli.flag_document", "with --working=latex: a complete document, not a part of one"),
+	"level": working.Tell("cli.flag_level",
+		"how much of a derivation is told: everything, with numbers, in words"),
+	"log": working.Tell("cli.flag_log",
+		"the bake log is this file (MASLIN_LOG, or maslin/bakes.jsonl in your data folder)"),
+	"now":  working.Tell("cli.flag_now", `as if it were this time, such as "2026-11-27 18:40"`),
+	"help": working.Tell("cli.flag_help", "this help"),
+}
 
 // showHelp prints the help of a command: an example first, then what it does, then how to ask.
 func (s System) showHelp(cmd *cobra.Command) error {
@@ -29,7 +49,7 @@ func (s System) showHelp(cmd *cobra.Command) error {
 	if cmd.HasParent() {
 		p.Para(0, cmd.CommandPath()+": "+lowerFirst(cmd.Short))
 		if cmd.Example != "" {
-			p.heading("For example")
+			p.heading(s.tells(working.Tell("cli.help_example", "For example")))
 			for _, line := range strings.Split(cmd.Example, "\n") {
 				p.command(strings.TrimSpace(line))
 			}
@@ -42,22 +62,22 @@ func (s System) showHelp(cmd *cobra.Command) error {
 		p.prose(cmd.Long)
 	}
 	if cmd.Runnable() && cmd.HasParent() && !cmd.HasAvailableSubCommands() {
-		p.heading("How to ask")
+		p.heading(s.tells(working.Tell("cli.help_how_to_ask", "How to ask")))
 		p.Para(2, cmd.UseLine())
 	}
 	if cmd.HasAvailableSubCommands() {
-		p.commands(cmd)
+		s.commands(p, cmd)
 	}
-	p.flags(cmd)
+	s.flags(p, cmd)
 	if cmd.HasAvailableSubCommands() {
 		p.Line("")
-		p.Para(0, "More of each, with an example: "+cmd.CommandPath()+" COMMAND --help")
+		p.Para(0, s.tells(working.Tell("cli.help_more", "More of each, with an example: %s COMMAND --help", cmd.CommandPath())))
 	}
 	return p.flush(s.Out)
 }
 
 // commands lists what a command has under it; those of the program itself in their groups.
-func (p *page) commands(cmd *cobra.Command) {
+func (s System) commands(p *page, cmd *cobra.Command) {
 	short := map[string]string{}
 	var all []string
 	wide := 0
@@ -77,16 +97,16 @@ func (p *page) commands(cmd *cobra.Command) {
 		p.Rows(2, "ll", rows)
 	}
 	if cmd.HasParent() {
-		list("Commands", all)
+		list(s.tells(working.Tell("cli.help_commands", "Commands")), all)
 		return
 	}
 	for _, g := range groups {
-		list(g.title, strings.Fields(g.commands))
+		list(s.tells(g.title), strings.Fields(g.commands))
 	}
 }
 
 // flags lists the flags of a command, its own ones first.
-func (p *page) flags(cmd *cobra.Command) {
+func (s System) flags(p *page, cmd *cobra.Command) {
 	var own, common [][]string
 	add := func(f *pflag.Flag) {
 		if f.Hidden {
@@ -104,6 +124,9 @@ func (p *page) flags(cmd *cobra.Command) {
 			name += " " + kind
 		}
 		if everywhere[f.Name] {
+			if german := s.tells(commonFlags[f.Name]); german != "" && s.language.Tag != "" {
+				usage = german
+			}
 			common = append(common, []string{name, usage})
 		} else {
 			own = append(own, []string{name, usage})
@@ -111,14 +134,14 @@ func (p *page) flags(cmd *cobra.Command) {
 	}
 	cmd.NonInheritedFlags().VisitAll(add)
 	cmd.InheritedFlags().VisitAll(add)
-	title := "Flags"
+	title := working.Tell("cli.help_flags", "Flags")
 	if len(own) > 0 {
-		p.heading(title)
+		p.heading(s.tells(title))
 		p.flagRows(own)
-		title = "Flags of many commands"
+		title = working.Tell("cli.help_flags_of_many", "Flags of many commands")
 	}
 	if len(common) > 0 {
-		p.heading(title)
+		p.heading(s.tells(title))
 		p.flagRows(common)
 	}
 }
