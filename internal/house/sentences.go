@@ -126,7 +126,7 @@ func sentence(room string, call *ast.CallExpr) (id, template, fault string) {
 		return "", "", "the identifier is no literal such as \"room.words_of_its_own\""
 	}
 	if first, _, _ := strings.Cut(id, "."); first != room && !(room == "working" && first == "error") &&
-		!(room == "cli" && first == "maslin") && !(room == "bakesheet" && first == "sheet") {
+		!(room == "cli" && first == "maslin") {
 		return "", "", id + " does not begin with its package, " + room
 	}
 	template, ok = text(call.Args[1])

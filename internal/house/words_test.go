@@ -43,6 +43,7 @@ var readers = map[string]string{
 	"schedule/bakeday/filekeys.go":     "reads the comments of a schema",
 	"schedule/bakeday/newbreadsaid.go": "reads what a baker answers",
 	"schedule/bakeday/newbreadfile.go": "renders a bake file",
+	"schedule/bakeday/sheet.go":        "renders the page to print; keys of its sections have parts",
 	"schedule/bakeday/plancsv.go":      "renders a plan as a table",
 	"schedule/bench/csv.go":            "reads a spreadsheet",
 	"dough/weightstext.go":             "reads weights as typed",

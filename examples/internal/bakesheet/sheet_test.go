@@ -14,7 +14,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -46,7 +45,7 @@ func planned(t *testing.T, name string, change func(*bakeday.Bake)) bakeday.Day 
 
 func render(t *testing.T, day bakeday.Day) string {
 	t.Helper()
-	return string(bakesheet.Render(day, report.Options{EveryCaution: true, WithSources: true}))
+	return string(day.Sheet(report.Options{EveryCaution: true, WithSources: true}))
 }
 
 // element is what the tests look at of an element: its name, attributes and the text in it.
@@ -269,7 +268,7 @@ func TestAPlanThatDoesNotFitSaysWhy(t *testing.T) {
 
 func TestTheCurveFollowsTheClock(t *testing.T) {
 	rising := func(day bakeday.Day, on report.Options) string {
-		return named(read(t, string(bakesheet.Render(day, on))), "svg")[0].text
+		return named(read(t, string(day.Sheet(on))), "svg")[0].text
 	}
 	day := planned(t, "hall-kitchen.toml", nil)
 	if text := rising(day, report.Options{}); !strings.Contains(text, "time of day") || !strings.Contains(text, "dough, °C") {
@@ -289,7 +288,7 @@ func TestTheCurveFollowsTheClock(t *testing.T) {
 func TestSourcesAreThereWhenTheyAreAskedFor(t *testing.T) {
 	day := planned(t, "hall-kitchen.toml", nil)
 	for _, asked := range []bool{false, true} {
-		page := string(bakesheet.Render(day, report.Options{WithSources: asked}))
+		page := string(day.Sheet(report.Options{WithSources: asked}))
 		if got := strings.Contains(page, `class="report-sources"`); got != asked {
 			t.Errorf("sources asked for: %t, there: %t", asked, got)
 		}
@@ -306,6 +305,6 @@ func must[T any](v T, err error) T {
 func BenchmarkRender(b *testing.B) {
 	day := planned(&testing.T{}, "hall-kitchen.toml", nil)
 	for b.Loop() {
-		bakesheet.Render(day, report.Options{})
+		day.Sheet(report.Options{})
 	}
 }

@@ -7,7 +7,6 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/schedule/bakeday"
 )
@@ -77,7 +76,7 @@ func (q *plan) one(c *call, name string) error {
 		}
 	}
 	on := c.sheetOptions()
-	if err := q.writeSheet(func() []byte { return bakesheet.Render(day, on) }); err != nil {
+	if err := q.writeSheet(func() []byte { return day.Sheet(on) }); err != nil {
 		return err
 	}
 	if err := q.writeTables(day, on); err != nil {

@@ -8,7 +8,6 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/bakesheet"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -43,7 +42,7 @@ func (q *plan) together(c *call) error {
 			return err
 		}
 	}
-	if err := q.writeSheet(func() []byte { return bakesheet.RenderDay(day, c.sheetOptions()) }); err != nil {
+	if err := q.writeSheet(func() []byte { return day.Sheet(c.sheetOptions()) }); err != nil {
 		return err
 	}
 	c.everyCaution = q.Cautions

@@ -1,4 +1,4 @@
-package bakesheet
+package bakeday
 
 import (
 	_ "embed"
@@ -8,34 +8,35 @@ import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
-	"example.org/maslin/schedule/bakeday"
 )
 
 //go:embed sheet.css
-var style string
+var sheetStyle string
 
-// Render makes the page of a day, for a reader. The sources of every number are on it where the options ask for them.
-func Render(day bakeday.Day, on report.Options) []byte {
-	return document(day.Report().Headline, on, page{"sheet", arranged(day, day.Report(), first)})
+// Sheet answers: how is the plan printed, or propped up at the bench? It is a page of HTML that needs nothing else,
+// told to the reader of the options: what hands and eyes go to first stands first, at the end are lines to write on.
+// The sources of every number are on it where the options ask for them.
+func (d Day) Sheet(on report.Options) []byte {
+	return document(d.Report().Headline, on, sheetPage{"sheet", arranged(d, d.Report(), firstOnSheet)})
 }
 
-// RenderDay makes the pages of a day of several breads: one for the day, and one for each bread.
-func RenderDay(day bakeday.KitchenDay, on report.Options) []byte {
-	pages := []page{{"sheet", day.DayReport()}}
-	for i, r := range day.BreadReports() {
-		pages = append(pages, page{"sheet bread", arranged(day.Breads[i], r, firstOfBread)})
+// Sheet answers the same for a day of several breads: a page for the day, and one for each bread.
+func (k KitchenDay) Sheet(on report.Options) []byte {
+	pages := []sheetPage{{"sheet", k.DayReport()}}
+	for i, r := range k.BreadReports() {
+		pages = append(pages, sheetPage{"sheet bread", arranged(k.Breads[i], r, firstOfBread)})
 	}
-	return document(day.DayReport().Headline, on, pages...)
+	return document(k.DayReport().Headline, on, pages...)
 }
 
-// A page is a report and the classes it is styled by.
-type page struct {
+// A sheetPage is a report and the classes it is styled by.
+type sheetPage struct {
 	class string
 	report.Report
 }
 
 // document is a file of pages.
-func document(headline working.Message, on report.Options, pages ...page) []byte {
+func document(headline working.Message, on report.Options, pages ...sheetPage) []byte {
 	lang := on.Language.Tag
 	if lang == "" {
 		lang = "en"
@@ -55,7 +56,7 @@ func document(headline working.Message, on report.Options, pages ...page) []byte
 <link rel="icon" href="data:,">
 <title>` + title + `</title>
 <style>
-` + report.Style() + style + `</style>
+` + report.Style() + sheetStyle + `</style>
 </head>
 <body>
 ` + body.String() + `</body>
@@ -63,15 +64,15 @@ func document(headline working.Message, on report.Options, pages ...page) []byte
 `)
 }
 
-// first are the sections of the first page: what hands and eyes go to while the work is on. Keys that begin with one of
+// firstOnSheet are the sections of the first page: what hands and eyes go to while the work is on. Keys that begin with one of
 // these belong to it.
-var first = []string{"missed", "why", "timetable", "weigh", "oven"}
+var firstOnSheet = []string{"missed", "why", "timetable", "weigh", "oven"}
 
 // firstOfBread are those of a bread that has one page in a day of several: what stands at the mixer is side by side.
 var firstOfBread = []string{"timetable", "weigh", "water", "formula", "oven"}
 
 // arranged is the report of a day in the order of the sheet, with lines to write on and the sources of every number.
-func arranged(day bakeday.Day, r report.Report, first []string) report.Report {
+func arranged(day Day, r report.Report, first []string) report.Report {
 	var front, back []report.Section
 	for _, key := range first {
 		for _, s := range r.Sections {
@@ -86,7 +87,7 @@ func arranged(day bakeday.Day, r report.Report, first []string) report.Report {
 		}
 	}
 	r.Sections = append(append(front, back...), toWriteDown())
-	r.Sources = sources(day, r)
+	r.Sources = sourcesOf(day, r)
 	return r
 }
 
@@ -102,18 +103,18 @@ func holds(sections []report.Section, key string) bool {
 // toWriteDown is what the next bake learns from.
 func toWriteDown() report.Section {
 	line := func(label working.Message) report.Row { return report.Row{Label: label} }
-	return report.Section{Key: "log", Title: working.Tell("sheet.title_log", "Write down"), Blocks: []report.Block{report.Rows{
-		line(working.Tell("sheet.log_dough", "dough after mixing")),
-		line(working.Tell("sheet.log_ready", "ready to shape at")),
-		line(working.Tell("sheet.log_rise", "rise at shaping")),
-		line(working.Tell("sheet.log_core", "core of the loaf")),
-		line(working.Tell("sheet.log_hot", "loaf out of the oven")),
-		line(working.Tell("sheet.log_cool", "loaf when cool")),
+	return report.Section{Key: "log", Title: working.Tell("bakeday.sheet_title_log", "Write down"), Blocks: []report.Block{report.Rows{
+		line(working.Tell("bakeday.sheet_log_dough", "dough after mixing")),
+		line(working.Tell("bakeday.sheet_log_ready", "ready to shape at")),
+		line(working.Tell("bakeday.sheet_log_rise", "rise at shaping")),
+		line(working.Tell("bakeday.sheet_log_core", "core of the loaf")),
+		line(working.Tell("bakeday.sheet_log_hot", "loaf out of the oven")),
+		line(working.Tell("bakeday.sheet_log_cool", "loaf when cool")),
 	}}}
 }
 
-// sources are those of the report, of its cautions and of every number of the day, each once.
-func sources(day bakeday.Day, r report.Report) []working.Source {
+// sourcesOf are those of the report, of its cautions and of every number of the day, each once.
+func sourcesOf(day Day, r report.Report) []working.Source {
 	out, seen := []working.Source{}, map[string]bool{}
 	add := func(all ...working.Source) {
 		for _, s := range all {
