@@ -134,6 +134,7 @@ func (k KitchenDay) whyNot() *WhyData {
 	if w == nil || w.Reason != Clash {
 		return w
 	}
+	w.Remedies = slices.DeleteFunc(w.Remedies, func(r RuleData) bool { return slices.Contains(k.useless, r) })
 	w.Remedies = k.withMoves(w.Remedies)
 	switch {
 	case len(k.Wants) > 0:

@@ -38,6 +38,7 @@ type KitchenDay struct {
 
 	levains []WeighList
 	moves   []RuleData // breads that would be moved alone
+	useless []RuleData // ways out of the conflict that do not help when all is planned again
 	problem schedule.Problem
 	worked  bool
 }

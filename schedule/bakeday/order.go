@@ -130,6 +130,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 		next, err := whole.planFor(ctx, at(1), clock)
 		if err == nil && next.Possible() {
 			first.Wants, first.moves = first.clashes(ctx), whole.moves(ctx, &first, clock)
+			whole.remedies(ctx, &first, clock)
 			whole.lookAround(ctx, &first, clock)
 			next.Missed = &MissedDay{Why: first.whyNot(), Earlier: first.Earlier, Later: first.Later}
 			for _, d := range first.Breads {
@@ -139,6 +140,7 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 		}
 	}
 	first.Wants, first.moves = first.clashes(ctx), whole.moves(ctx, &first, clock)
+	whole.remedies(ctx, &first, clock)
 	whole.lookAround(ctx, &first, clock)
 	return first, nil
 }
