@@ -17,15 +17,16 @@ import (
 func main() {
 	out := flag.String("out", "", "write the files into this folder and do not serve them")
 	address := flag.String("address", "127.0.0.1:8017", "where to serve, on this machine")
+	small := flag.Bool("small", false, "compress for minutes with the program zopfli: a twentieth smaller")
 	flag.Parse()
-	if err := run(*out, *address); err != nil {
+	if err := run(*out, *address, *small); err != nil {
 		fmt.Fprintln(os.Stderr, "classroom:", err)
 		os.Exit(1)
 	}
 }
 
-func run(out, address string) error {
-	room, err := assemble.Build()
+func run(out, address string, small bool) error {
+	room, err := assemble.Build(small)
 	if err != nil {
 		return err
 	}

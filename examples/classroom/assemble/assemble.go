@@ -2,8 +2,6 @@
 package assemble
 
 import (
-	"bytes"
-	"compress/gzip"
 	"embed"
 	"errors"
 	"fmt"
@@ -40,8 +38,9 @@ const (
 	scriptFile = "classroom.js"
 )
 
-// Build compiles the library to WebAssembly and puts the pages together.
-func Build() (Classroom, error) {
+// Build compiles the library to WebAssembly and puts the pages together. Small, it is compressed for minutes by the
+// program zopfli, which must be installed, and a twentieth smaller.
+func Build(small bool) (Classroom, error) {
 	wasm, err := compile()
 	if err != nil {
 		return Classroom{}, err
@@ -59,15 +58,12 @@ func Build() (Classroom, error) {
 		text[i] = string(b)
 	}
 	frame, style, script := text[0], report.Style()+text[1], runner+"\n"+text[2]
-	var zipped bytes.Buffer
-	z, err := gzip.NewWriterLevel(&zipped, gzip.BestCompression)
+	compress := zipped
+	if small {
+		compress = zippedSmall
+	}
+	packed, err := compress(wasm)
 	if err != nil {
-		return Classroom{}, err
-	}
-	if _, err := z.Write(wasm); err != nil {
-		return Classroom{}, err
-	}
-	if err := z.Close(); err != nil {
 		return Classroom{}, err
 	}
 	// The policy of each page names all it may do: the single file may ask no server for anything.
@@ -78,7 +74,7 @@ func Build() (Classroom, error) {
 	}
 	single := fill("style-src 'unsafe-inline'; script-src 'unsafe-inline' 'wasm-unsafe-eval'",
 		"<style>\n"+style+"</style>",
-		`<script type="application/octet-stream" id="library">`+inText(zipped.Bytes())+"</script>",
+		`<script type="application/octet-stream" id="library">`+inText(packed)+"</script>",
 		"<script>\n"+script+"</script>")
 	// Pictures bring a style of their own.
 	served := fill("style-src 'self' 'unsafe-inline'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'",
@@ -86,7 +82,7 @@ func Build() (Classroom, error) {
 		`<script src="`+scriptFile+`"></script>`)
 	return Classroom{Plain: len(wasm), Files: map[string][]byte{
 		SingleFile: single, ServedPage: served, styleFile: []byte(style), scriptFile: []byte(script),
-		Compressed: zipped.Bytes(),
+		Compressed: packed,
 	}}, nil
 }
 
