@@ -54,6 +54,7 @@ func (y *yeastDose) UnmarshalText(text []byte) error {
 		kind = "active dry"
 	}
 	of, err := quantity.ParsePercent(amount + "%")
+	*y = yeastDose{Amount: quantity.NewPercent(1), Kind: ferment.InstantYeast} // the rest is judged as with some yeast
 	if !found || err != nil || y.Kind.UnmarshalText([]byte(kind+" yeast")) != nil {
 		want := quantity.Tell("cli.want_amount_and_kind_0_6",
 			`an amount and a kind, such as "0.6 %% instant", "0.8 %% active dry" or "2 %% fresh"`)

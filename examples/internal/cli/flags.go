@@ -248,11 +248,13 @@ func choices(v reflect.Value, tag reflect.StructTag) (out []string) {
 	return out
 }
 
-// word reads one of a few words, in any case and with a hyphen for a space.
+// word reads one of a few words, alone or in its form, in any case and with a hyphen for a space.
 func word(to encoding.TextUnmarshaler, words []string, form string) func(string) error {
 	folded := func(w string) string { return strings.ReplaceAll(strings.ToLower(w), "-", " ") }
 	return func(text string) error {
-		i := slices.IndexFunc(words, func(w string) bool { return folded(w) == folded(text) })
+		i := slices.IndexFunc(words, func(w string) bool {
+			return folded(w) == folded(text) || folded(strings.Replace(form, "*", w, 1)) == folded(text)
+		})
 		if i < 0 {
 			return &quantity.InputError{Got: quantity.Excerpt(text), Want: either(words), Err: quantity.ErrOutOfRange}
 		}

@@ -9,7 +9,8 @@ import (
 type loss struct {
 	Style   bake.Style         `flag:"style"`
 	Dough   quantity.Mass      `flag:"dough"`
-	Loaf    bake.PromisedLoaf  `flags:"Baked Loss Cooling Basis"`
+	Loaf    bake.PromisedLoaf  `flags:"Baked Loss Cooling"`
+	Basis   bake.LossBasis     `flag:"basis" words:"dough,bread" form:"of *"`
 	Weighed []bake.WeighedLoaf `flag:"weighed" pair:"Dough=Baked" paths:"Loaves=weighed"`
 	Packed  bake.PackedWeight  `flags:"Nominal=packed"`
 	Solids  bake.Solids        `flags:"Water=hydration OtherSolids"`
@@ -29,6 +30,7 @@ func (q *loss) ask(c *call) error {
 		c.need("baked", quantity.Tell("cli.want_weight_cool_loaf_or_dough",
 			"the weight of a cool loaf; or --dough, --weighed, --packed or --hydration"))
 	}
+	q.Loaf.Basis = q.Basis
 	var p quantity.Problems
 	return c.tell(q.find(c, &p), p.Err())
 }

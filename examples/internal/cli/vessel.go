@@ -64,7 +64,11 @@ func (q *vesselProof) ask(c *call) error {
 		return c.tell(q.In.Fill())
 	}
 	c.only("--height", "diameter", "length", "width")
-	if c.one("dough", "volume") == "dough" {
+	given := c.one("dough", "volume")
+	switch {
+	case len(c.faults) > 0:
+		return c.complain(nil)
+	case given == "dough":
 		return c.tell(q.In.Size())
 	}
 	return c.tell(q.In.Fill())
