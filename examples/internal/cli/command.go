@@ -92,6 +92,7 @@ func (s System) cobraCommand(one command) *cobra.Command {
 		if c.args = args; c.output.check() != nil {
 			return c.output.check()
 		}
+		c.emptyNames()
 		if c.argument != nil && len(args) > 0 {
 			if err := c.argument(strings.Join(args, " ")); err != nil {
 				return c.complain(quantity.At(argumentPath, err))

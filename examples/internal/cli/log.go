@@ -65,6 +65,9 @@ func (n *noted) zoneOfBread(s System) (zone *time.Location) {
 
 // write appends an observation and tells what it says at once.
 func (n *noted) write(c *call, kind bench.Sight, zone *time.Location, fill func(*bench.Observation)) error {
+	if err := n.writable(c.System); err != nil && len(c.faults) == 0 {
+		return err
+	}
 	o, err := n.observation(c, kind, zone)
 	if err == nil && len(c.faults) == 0 {
 		fill(&o)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"example.org/maslin/dough/working"
 	"fmt"
+	"os"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -62,6 +63,19 @@ func (f logFlags) reading(s System, r bakelog.Reading) (string, bakelog.Content,
 			" not looked at", fileName(name), content.Older))
 	}
 	return name, content, nil
+}
+
+// writable refuses a log that is no file, such as a pipe, which a command that is to write would wait for in vain.
+func (f logFlags) writable(s System) error {
+	name, err := f.place(s)
+	if err != nil {
+		return nil // it is said when it is written to
+	}
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
+		return badInput(working.Tell("cli.log_no_file", "%s: is not a file; want a bake log, or a name that is not taken",
+			fileName(name)))
+	}
+	return nil
 }
 
 // append writes entries to the log.

@@ -76,6 +76,9 @@ func (l shownLog) Report() report.Report {
 type logImport struct{ logFlags }
 
 func (q *logImport) ask(c *call) error {
+	if wrong := c.complain(q.writable(c.System)); wrong != nil {
+		return wrong
+	}
 	now, err := q.clock(c.System, nil)
 	if err != nil {
 		return err

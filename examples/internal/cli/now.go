@@ -22,6 +22,11 @@ func (q *now) ask(c *call) error {
 	if !q.Done {
 		c.only("--done", "step")
 	}
+	if q.Follow || q.Done {
+		if wrong := c.complain(q.writable(c.System)); wrong != nil {
+			return wrong
+		}
+	}
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
 	}
