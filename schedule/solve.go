@@ -152,7 +152,7 @@ func (c *compiled) settle(w *planner.Watch, shop *planner.Shop, cost planner.Cos
 	}
 	fixed := &planner.Shop{Net: c.withOrders(orders), Tasks: shop.Tasks}
 	scale := int64(c.net.Events)*int64(c.limit) + 1
-	fine := planner.Cost{Constant: cost.Constant * scale, Linear: make([]int64, len(cost.Linear))}
+	fine := planner.Cost{Linear: make([]int64, len(cost.Linear))}
 	for v := 1; v < len(cost.Linear); v++ {
 		fine.Linear[v] = cost.Linear[v]*scale - 1
 	}

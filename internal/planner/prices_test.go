@@ -346,6 +346,9 @@ func TestImproveOnlyImproves(t *testing.T) {
 		if !slices.Equal(lo, r.s.lo) || !slices.Equal(hi, r.s.hi) {
 			t.Fatal("the state was changed")
 		}
+		if r.m.breads() == 2 && r.best != best {
+			t.Fatalf("%d after freeing both of two breads, best is %d", r.best, best)
+		}
 	})
 	if better == 0 {
 		t.Error("nothing was improved")
