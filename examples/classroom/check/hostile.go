@@ -65,7 +65,7 @@ func (v *visit) typesNonsense() error {
 		if err := v.t.visit(desk.State{At: id, Phase: "open"}.Fragment()); err != nil {
 			return err
 		}
-		for k, f := range desk.Fields(desk.State{At: id}) {
+		for k, f := range desk.Fields(desk.State{At: id, Phase: "open"}) {
 			if len(f.Rows) > 0 || len(f.Stops) == 0 || len(f.Stops) < 12 && f.Place == 0 {
 				continue
 			}
