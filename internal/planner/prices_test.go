@@ -106,6 +106,18 @@ func TestPricesBound(t *testing.T) {
 	priced := 0
 	rapid.Check(t, func(t *rapid.T) {
 		s, c := small(t)
+		for k := range s.Pools { // closed now and then, which keeps the tasks out
+			p := &s.Pools[k]
+			from := rapid.IntRange(0, s.Net.Limit-1).Draw(t, "closed")
+			span := Closing{From: from, To: from + rapid.IntRange(1, 2).Draw(t, "so long"), Rule: 60 + k}
+			if !rapid.Bool().Draw(t, "closes") {
+				continue
+			}
+			p.Closed = append(p.Closed, span)
+			for _, u := range p.Uses {
+				s.Net.Holes = append(s.Net.Holes, Hole{Task: u.Task, From: span.From, To: span.To, Rule: span.Rule})
+			}
+		}
 		best, found := optimum(s, c)
 		if _, clash := s.Net.Earliest(nil); clash != nil {
 			return
@@ -122,6 +134,19 @@ func TestPricesBound(t *testing.T) {
 			return
 		}
 		priced++
+		for _, q := range p.pools {
+			for i, offer := range q.offer {
+				there := 0
+				for at := p.first + i*p.width; at < p.first+(i+1)*p.width; at++ {
+					if !slices.ContainsFunc(q.g.closed, func(c [2]int) bool { return c[0] <= at && at < c[1] }) {
+						there += q.g.cap
+					}
+				}
+				if offer != int64(there) {
+					t.Fatalf("slot %d of %d offers %d, want %d", i, len(q.offer), offer, there)
+				}
+			}
+		}
 		for _, steps := range []int{1, 3, 30} {
 			p.step = 1
 			if bound, ok := p.raise(steps, 1<<40); !ok || found && bound > best {
