@@ -32,8 +32,8 @@ type RiseTimes struct {
 // mostCells bounds a table, each way.
 const mostCells = 100
 
-// Times answers: how long does the rise take in each case? Errors: ErrRequired for empty lists, ErrOutOfRange for lists over 100 long;
-// as [Bulk.Estimate]. Source: [Bulk.Estimate], case by case.
+// Times answers: how long does the rise take in each case? Errors: ErrRequired for empty lists, ErrOutOfRange for lists
+// over 100 long; as [Bulk.Estimate]. Source: [Bulk.Estimate], case by case.
 func (t RiseTable) Times() (RiseTimes, error) {
 	var p problems
 	p.listed("Temperatures", len(t.Temperatures), mostCells,

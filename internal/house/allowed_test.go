@@ -123,6 +123,7 @@ var docless = map[string]string{}
 var lenient = map[string]string{
 	"ferment.Bulk": noLabel, "ferment.Stretch": noLabel, "ferment.History": noLabel, "ferment.LoggedBulk": noLabel,
 	"ferment.Learning": noLabel, "ferment.Ripening": noLabel, "ferment.HandedOn": noLabel,
+	"ferment.RiseTable": noLabel, "ferment.Proof": noLabel, "ferment.DoseLaw": noLabel,
 	"report.Chart": "a line without values is none",
 }
 
