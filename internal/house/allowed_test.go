@@ -111,7 +111,7 @@ var longFiles = map[string]string{
 var twins = map[string]string{}
 
 // mostExported is how many identifiers, without fields, the public rooms may export; 1,000 are the aim.
-const mostExported = 2320
+const mostExported = 2322
 
 // reassignable variables are exported.
 var reassignable = map[string]string{}

@@ -2,8 +2,10 @@ package numeric
 
 import "math"
 
-// The functions of the standard library take three times as long here: the clock of a dough asks for some thousand
-// exponentials and logarithms in a plan. They are right to a few units in the last place, on every machine the same.
+// Exponentials and logarithms in plain arithmetic, right to 1e-15 of the standard library's. The clock of a dough asks
+// for six of them in a row that do not wait for one another, and what is inlined overlaps: a run of temperature with
+// all derivatives takes 125 ns where it takes 169 ns with the standard library's, one with what was learned 146 ns for
+// 231 (BenchmarkRunBoth, BenchmarkRunLearned).
 
 const (
 	log2e = 1 / math.Ln2
