@@ -68,12 +68,9 @@ func checkSite(problems *quantity.Problems, place Site) bool {
 	if !place.SeaLevel.IsZero() {
 		ok = quantity.Check(problems, "SeaLevel", place.SeaLevel, Hectopascals(850), highestPressure) && ok
 		if !place.Station.IsZero() {
-			problems.Add(
-				"SeaLevel",
-				place.SeaLevel,
+			problems.Add("SeaLevel", place.SeaLevel,
 				quantity.Tell("bake.want_one_barometer_reading_not_two", "one barometer reading, not two"),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			ok = false
 		}
 	}

@@ -27,10 +27,8 @@ const (
 func boilingSteps(d *working.Derivation, place Site, pressure float64, point quantity.Temperature) working.Expr {
 	p := pressureSteps(d, place, pressure)
 	beta := d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_beta",
-			"fourth root of the pressure in MPa",
-		), Symbol: "β", By: p.Over(1e6).ToThe(0.25), Decimals: 9, Source: sources.IF97,
+		Name:   working.Tell("bake.step_beta", "fourth root of the pressure in MPa"),
+		Symbol: "β", By: p.Over(1e6).ToThe(0.25), Decimals: 9, Source: sources.IF97,
 	})
 	n := steam.Region4()
 	sum := func(symbol string, a, b, c float64, name working.Message) working.Expr {
@@ -50,10 +48,8 @@ func boilingSteps(d *working.Derivation, place Site, pressure float64, point qua
 	})
 	ten := working.Num(n[9]).Plus(root)
 	return d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_boiling",
-			"boiling point",
-		), Symbol: "T_b", Is: point, Decimals: 2, Source: sources.IF97,
+		Name:   working.Tell("bake.step_boiling", "boiling point"),
+		Symbol: "T_b", Is: point, Decimals: 2, Source: sources.IF97,
 		Term:  working.Explain("boiling_point"),
 		Brief: working.Tell("bake.brief_boiling", "Water boils here at %.1f.", point),
 		By: ten.Minus(working.Sqrt(ten.ToThe(2).Minus(working.Num(4).Times(working.Num(n[8]).Plus(working.Num(n[9]).Times(root)))))).
@@ -85,11 +81,8 @@ func plus(sum working.Expr, a float64, x ...working.Expr) working.Expr {
 // pressureSteps derives the pressure of the air.
 func pressureSteps(d *working.Derivation, place Site, pressure float64) working.Expr {
 	if place.Station.IsValid() {
-		return working.Given(
-			"p",
-			working.Tell("bake.symbol_barometer", "pressure that the barometer reads"),
-			working.Amount(pressure, pascal, 1),
-		)
+		return working.Given("p", working.Tell("bake.symbol_barometer", "pressure that the barometer reads"),
+			working.Amount(pressure, pascal, 1))
 	}
 	z := working.Given("Z", working.Tell("bake.symbol_altitude", "altitude"),
 		working.Amount(place.Altitude.Meters(), meters, 1)).
@@ -102,32 +95,23 @@ func pressureSteps(d *working.Derivation, place Site, pressure float64) working.
 		Unit: meters, Decimals: 2, Source: sources.ISO2533,
 	})
 	if place.SeaLevel.IsValid() {
-		q := working.Given(
-			"q",
-			working.Tell("bake.symbol_sea_level", "pressure reduced to sea level"),
-			working.Amount(place.SeaLevel.pascals(), pascal, 1),
-		)
+		q := working.Given("q", working.Tell("bake.symbol_sea_level", "pressure reduced to sea level"),
+			working.Amount(place.SeaLevel.pascals(), pascal, 1))
 		reduced := d.Find(working.Finding{
-			Name: working.Tell(
-				"bake.step_reduced",
-				"pressure altitude of the reduced pressure",
-			), Symbol: "H_q", Unit: meters, Decimals: 2, Source: sources.ISO2533,
+			Name:   working.Tell("bake.step_reduced", "pressure altitude of the reduced pressure"),
+			Symbol: "H_q", Unit: meters, Decimals: 2, Source: sources.ISO2533,
 			By: working.Num(288.15).
 				Over(0.0065).
 				Times(working.Num(1).Minus(q.Over(101325).ToThe(working.Num(1).Over(5.255876)))),
 		})
 		h = d.Find(working.Finding{
-			Name: working.Tell(
-				"bake.step_pressure_altitude",
-				"pressure altitude here",
-			), Symbol: "H_p", By: h.Plus(reduced), Unit: meters, Decimals: 2, Source: working.Algebra(),
+			Name:   working.Tell("bake.step_pressure_altitude", "pressure altitude here"),
+			Symbol: "H_p", By: h.Plus(reduced), Unit: meters, Decimals: 2, Source: working.Algebra(),
 		})
 	}
 	return d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_pressure",
-			"pressure of the standard atmosphere",
-		), Symbol: "p", Is: working.Amount(pressure, pascal, 1), Source: sources.ISO2533,
+		Name:   working.Tell("bake.step_pressure", "pressure of the standard atmosphere"),
+		Symbol: "p", Is: working.Amount(pressure, pascal, 1), Source: sources.ISO2533,
 		Brief: working.Tell("bake.brief_pressure", "The air presses with %.0f hPa here; by the sea it is 1013 hPa.",
 			pressure/100),
 		By: working.Num(101325).
@@ -143,16 +127,11 @@ func (a Atmosphere) Working() working.Working {
 		return d.Working()
 	}
 	pressureSteps(d, Site{Altitude: a.place.Altitude}, a.Pressure.pascals())
-	h := working.Given(
-		"H",
-		working.Tell("bake.step_geopotential", "geopotential altitude"),
-		working.Amount(steam.Geopotential(a.place.Altitude.Meters()), meters, 2),
-	)
+	h := working.Given("H", working.Tell("bake.step_geopotential", "geopotential altitude"),
+		working.Amount(steam.Geopotential(a.place.Altitude.Meters()), meters, 2))
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_air",
-			"temperature of the air",
-		), Symbol: "T", Is: a.Temperature, Decimals: 1, Source: sources.ISO2533,
+		Name:   working.Tell("bake.step_air", "temperature of the air"),
+		Symbol: "T", Is: a.Temperature, Decimals: 1, Source: sources.ISO2533,
 		By: working.Num(15).Minus(working.Num(0.0065).Times(h)),
 	})
 	return d.Working()
@@ -175,34 +154,22 @@ func targetSteps(d *working.Derivation, t CoreTarget) (boiling, target working.E
 
 // coreSteps derive the target from the boiling point.
 func coreSteps(d *working.Derivation, t CoreTarget, boiling working.Expr) working.Expr {
-	sea := working.Given(
-		"T_0",
-		working.Tell("bake.symbol_sea_target", "target at sea level, %v bread", t.goal.Style),
-		quantity.Celsius(t.sea),
-	)
-	margin := working.Given(
-		"m",
-		working.Tell("bake.symbol_margin", "margin below boiling"),
-		quantity.DeltaCelsius(capMargin),
-	)
+	sea := working.Given("T_0", working.Tell("bake.symbol_sea_target", "target at sea level, %v bread", t.goal.Style),
+		quantity.Celsius(t.sea))
+	margin := working.Given("m", working.Tell("bake.symbol_margin", "margin below boiling"),
+		quantity.DeltaCelsius(capMargin))
 	wanted := sea
 	if t.goal.Rule == Offset {
-		z := working.Given(
-			"Z",
-			working.Tell("bake.symbol_altitude", "altitude"),
-			working.Amount(t.goal.Place.Altitude.Meters(), meters, 1),
-		)
+		z := working.Given("Z", working.Tell("bake.symbol_altitude", "altitude"),
+			working.Amount(t.goal.Place.Altitude.Meters(), meters, 1))
 		wanted = sea.Minus(z.Over(metersPerDegree))
 	}
 	return d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_target",
-			"target here",
-		), Symbol: "T_done", Is: t.Core, Decimals: 1, By: working.Min(wanted, boiling.Minus(margin)),
+		Name:   working.Tell("bake.step_target", "target here"),
+		Symbol: "T_done", Is: t.Core, Decimals: 1, By: working.Min(wanted, boiling.Minus(margin)),
 		Note: working.Tell("bake.note_rule", "%v rule", t.goal.Rule),
 		Source: sources.OvenJudgment(
-			"the cap or offset rule for altitude; no tested table exists (Ask Extension 404313)",
-		),
+			"the cap or offset rule for altitude; no tested table exists (Ask Extension 404313)"),
 		Term: working.Explain("doneness"),
 	})
 }

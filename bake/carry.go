@@ -71,13 +71,7 @@ func (in TakenOut) CarryOver() (CarryOver, error) {
 func (c CarryOver) String() string { return c.message().String() }
 
 func (c CarryOver) message() working.Message {
-	return working.Tell(
-		"bake.carry_over",
+	return working.Tell("bake.carry_over",
 		"out at %.1f the core still rises to %.1f to %.1f (%v), likely %.1f; it does not bake out on the rack",
-		c.in.Core,
-		c.Peak.Low,
-		c.Peak.High,
-		c.Peak.Probability,
-		c.Peak.Likely,
-	)
+		c.in.Core, c.Peak.Low, c.Peak.High, c.Peak.Probability, c.Peak.Likely)
 }

@@ -82,11 +82,8 @@ func (in UnprobedLoaf) Arrival() (Arrival, error) {
 		return Arrival{}, err
 	}
 	const c = 2800 // any: only α matters when the surface is held
-	body, err := heat.NewBody(
-		in.Shape.solid(volume*1e-6),
-		heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (vaporGain * alpha * c)},
-		math.Inf(1),
-	)
+	body, err := heat.NewBody(in.Shape.solid(volume*1e-6),
+		heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (vaporGain * alpha * c)}, math.Inf(1))
 	if err != nil {
 		return Arrival{}, err
 	}

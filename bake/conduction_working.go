@@ -8,11 +8,8 @@ import (
 
 // diffusivity derives the thermal diffusivity of a crumb, times a gain.
 func diffusivity(d *working.Derivation, porosity, gain, is float64) working.Expr {
-	p := working.Given(
-		"ε",
-		working.Tell("bake.symbol_porosity", "porosity of the crumb"),
-		quantity.NewPercent(100*porosity),
-	)
+	p := working.Given("ε", working.Tell("bake.symbol_porosity", "porosity of the crumb"),
+		quantity.NewPercent(100*porosity))
 	by := working.Exp(working.Num(0.01).Times(p).Minus(15.25))
 	if gain != 1 {
 		by = working.Given("g", working.Tell("bake.symbol_gain",
@@ -20,10 +17,8 @@ func diffusivity(d *working.Derivation, porosity, gain, is float64) working.Expr
 			Times(by)
 	}
 	return d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_diffusivity",
-			"thermal diffusivity of the crumb",
-		), Symbol: "α", By: by, Is: working.Amount(is, "m²/s", 11), Decimals: 11,
+		Name:   working.Tell("bake.step_diffusivity", "thermal diffusivity of the crumb"),
+		Symbol: "α", By: by, Is: working.Amount(is, "m²/s", 11), Decimals: 11,
 		Term: working.Explain("diffusivity"), Source: sources.Zanoni1995,
 	})
 }
@@ -40,16 +35,11 @@ func (a Arrival) Working() working.Working {
 	alpha := diffusivity(d, porosity, vaporGain, vaporGain*a.alpha)
 	axes := axisSteps(d, a.terms, surface{})
 	tau := timeConstant(d, axes, alpha, a.tau)
-	start := working.Given(
-		"T_d",
-		working.Tell("bake.symbol_start", "dough when it goes in"),
-		quantity.Celsius(a.in.Start.Celsius()),
-	)
+	start := working.Given("T_d", working.Tell("bake.symbol_start", "dough when it goes in"),
+		quantity.Celsius(a.in.Start.Celsius()))
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_arrival",
-			"likely time to the target",
-		), Symbol: "t", Is: a.Time.Likely, Decimals: 1,
+		Name:   working.Tell("bake.step_arrival", "likely time to the target"),
+		Symbol: "t", Is: a.Time.Likely, Decimals: 1,
 		By:     tau.Times(working.Ln(working.Num(startLead).Times(boiling.Minus(start)).Over(boiling.Minus(done)))),
 		Source: sources.OvenJudgment("first-term exponential with a lead of 2.5"),
 	})
@@ -73,20 +63,15 @@ func (c CoolingTime) Working() working.Working {
 			"volume of the loaf",
 		), Symbol: "V", By: baked.In(working.Gram).Times(v), Is: working.Amount(c.prior.volume*1e6, working.Milliliter, 0),
 		Decimals: working.WholeNumber,
-		Note: working.Tell(
-			"bake.note_form",
-			"from it and the form of the loaf come the radii below",
-		), Source: sources.OvenJudgment("typical specific volumes (from memory)"),
+		Note:     working.Tell("bake.note_form", "from it and the form of the loaf come the radii below"),
+		Source:   sources.OvenJudgment("typical specific volumes (from memory)"),
 	})
 	alpha := diffusivity(d, porosity, 1, c.prior.alpha)
 	axes := axisSteps(d, c.prior.terms, surface{c.prior.surface, c.prior.k})
 	tau := timeConstant(d, axes, alpha, c.prior.tau/60)
 	from := working.Given("T_0", working.Tell("bake.symbol_out", "core out of the oven"), c.in.From)
-	w := working.Given(
-		"w",
-		working.Tell("bake.symbol_steamed", "percent of its weight that it loses while it cools"),
-		working.Amount(c.lost, working.Percent, 1),
-	)
+	w := working.Given("w", working.Tell("bake.symbol_steamed", "percent of its weight that it loses while it cools"),
+		working.Amount(c.lost, working.Percent, 1))
 	steamed := d.Find(working.Finding{
 		Name: working.Tell(
 			"bake.step_steamed",
@@ -99,27 +84,16 @@ func (c CoolingTime) Working() working.Working {
 	if c.Ready.Likely == 0 {
 		return d.Working()
 	}
-	room, slice := working.Given(
-		"T_a",
-		working.Tell("bake.symbol_room", "room"),
-		c.Room,
-	), working.Given(
-		"T_s",
-		working.Tell("bake.symbol_slice", "core when cut"),
-		c.Slice,
-	)
+	room, slice := working.Given("T_a", working.Tell("bake.symbol_room", "room"), c.Room), working.Given("T_s",
+		working.Tell("bake.symbol_slice", "core when cut"), c.Slice)
 	theta := d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_share_left",
-			"share of the temperature difference left",
-		), Symbol: "θ", By: slice.Minus(room).Over(steamed.Minus(room)), Decimals: 4, Source: working.Algebra(),
+		Name:   working.Tell("bake.step_share_left", "share of the temperature difference left"),
+		Symbol: "θ", By: slice.Minus(room).Over(steamed.Minus(room)), Decimals: 4, Source: working.Algebra(),
 	})
 	lead := seriesLead(d, axes, alpha, c.prior.alpha, c.Ready.Likely.Minutes())
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_cooling",
-			"likely time",
-		), Symbol: "t", By: tau.Times(working.Ln(lead.Over(theta))), Is: c.Ready.Likely, Decimals: working.WholeNumber,
+		Name:   working.Tell("bake.step_cooling", "likely time"),
+		Symbol: "t", By: tau.Times(working.Ln(lead.Over(theta))), Is: c.Ready.Likely, Decimals: working.WholeNumber,
 		Within: 0.05, Source: sources.Conduction, // it is kept in whole seconds
 	})
 	return d.Working()
@@ -133,14 +107,10 @@ func (c CoolingLeft) Working() working.Working {
 	}
 	if c.Reached {
 		d.Find(working.Finding{
-			Name: working.Tell(
-				"bake.step_cooling_left",
-				"likely time left",
-			), Symbol: "t_left", Is: working.Amount(0, working.Minute, 0),
-			Look: working.Tell(
-				"bake.look_reached",
-				"the last reading is at the slicing temperature or below",
-			), Source: working.Algebra(),
+			Name:   working.Tell("bake.step_cooling_left", "likely time left"),
+			Symbol: "t_left", Is: working.Amount(0, working.Minute, 0),
+			Look:   working.Tell("bake.look_reached", "the last reading is at the slicing temperature or below"),
+			Source: working.Algebra(),
 		})
 		return d.Working()
 	}
@@ -154,20 +124,10 @@ func (c CoolingLeft) Working() working.Working {
 		"time constant, by weighted least squares on %d readings", len(c.in.Samples)), constant).
 		Explained(working.Explain("time_constant"))
 	if len(c.in.Samples) == 2 {
-		dt := working.Given(
-			"Δt",
-			working.Tell("bake.symbol_between", "between the readings"),
-			working.Amount((last.At-first.At).Duration().Minutes(), working.Minute, 2),
-		)
-		earlier, now := degree(
-			"T_1",
-			working.Tell("bake.symbol_earlier", "earlier core"),
-			first.Core.Celsius(),
-		), degree(
-			"T_2",
-			working.Tell("bake.symbol_core", "core now"),
-			last.Core.Celsius(),
-		)
+		dt := working.Given("Δt", working.Tell("bake.symbol_between", "between the readings"),
+			working.Amount((last.At-first.At).Duration().Minutes(), working.Minute, 2))
+		earlier, now := degree("T_1", working.Tell("bake.symbol_earlier", "earlier core"),
+			first.Core.Celsius()), degree("T_2", working.Tell("bake.symbol_core", "core now"), last.Core.Celsius())
 		tau = d.Find(working.Finding{
 			Name: working.Tell(
 				"bake.step_tau",
@@ -176,20 +136,12 @@ func (c CoolingLeft) Working() working.Working {
 			Term: working.Explain("time_constant"), Source: sources.Conduction,
 		})
 	}
-	now, slice := degree(
-		"T_now",
-		working.Tell("bake.symbol_fitted", "core now, on the fitted line"),
-		c.in.Room.Celsius()+c.now,
-	), degree(
-		"T_s",
-		working.Tell("bake.symbol_slice", "core when cut"),
-		c.Slice.Celsius(),
-	)
+	now, slice := degree("T_now", working.Tell("bake.symbol_fitted", "core now, on the fitted line"),
+		c.in.Room.Celsius()+c.now), degree("T_s", working.Tell("bake.symbol_slice", "core when cut"),
+		c.Slice.Celsius())
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_cooling_left",
-			"likely time left",
-		), Symbol: "t_left", By: working.Max(0, tau.Times(working.Ln(now.Minus(room).Over(slice.Minus(room))))),
+		Name:   working.Tell("bake.step_cooling_left", "likely time left"),
+		Symbol: "t_left", By: working.Max(0, tau.Times(working.Ln(now.Minus(room).Over(slice.Minus(room))))),
 		Is: c.Ready.Likely, Decimals: 1, Source: sources.Conduction,
 	})
 	return d.Working()

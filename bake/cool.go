@@ -138,11 +138,8 @@ func coolingBody(style Style, shape Shape, baked quantity.Mass, h, diffusivity f
 	alpha *= diffusivity
 	// Only k, h and α matter: density and heat capacity are chosen to give this α.
 	const c = 2800
-	body, err := heat.NewBody(
-		shape.solid(volume),
-		heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (alpha * c)},
-		h,
-	)
+	body, err := heat.NewBody(shape.solid(volume),
+		heat.Material{Conductivity: breadK, HeatCapacity: c, Density: breadK / (alpha * c)}, h)
 	if err != nil {
 		return nil, coolPrior{}, err
 	}
@@ -185,12 +182,9 @@ func (in CoolingLoaf) check() (CoolingLoaf, error) {
 			quantity.ErrInconsistent)
 	}
 	if from && slice && in.From.Compare(in.Slice) <= 0 {
-		p.Add(
-			"From",
-			in.From,
+		p.Add("From", in.From,
 			quantity.Tell("bake.want_warmer_than_slicing_temperature", "warmer than the slicing temperature, %v", in.Slice),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 	}
 	return in, p.ErrFor(in)
 }
@@ -244,14 +238,8 @@ func (c CoolingTime) message() working.Message {
 	case c.Warm:
 		return working.Tell("bake.cooling_warm", "eaten warm: %v, until the core is at %v", c.Ready, c.Slice)
 	case c.Rest > 0:
-		return working.Tell(
-			"bake.cooling_rest",
-			"%v, until the core is at %v; %v cuts best after %v",
-			c.Ready,
-			c.Slice,
-			c.in.Style,
-			c.Rest,
-		)
+		return working.Tell("bake.cooling_rest", "%v, until the core is at %v; %v cuts best after %v", c.Ready,
+			c.Slice, c.in.Style, c.Rest)
 	}
 	return working.Tell("bake.cooling", "%v, until the core is at %v", c.Ready, c.Slice)
 }

@@ -141,22 +141,16 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		path := "Samples[" + strconv.Itoa(i) + "]"
 		good = p.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour) && good
 		if i > 0 && s.At <= in.Samples[i-1].At {
-			p.Add(
-				path+".At",
-				s.At,
+			p.Add(path+".At", s.At,
 				quantity.Tell("bake.want_later_than_reading_before", "later than the reading before, %v", in.Samples[i-1].At),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			good = false
 		}
 		ok := checkProbe(&p, path+".Core", s.Core)
 		if ok && room && s.Core.Celsius() < in.Room.Celsius()+3 && (in.Slice.IsZero() || s.Core.Compare(in.Slice) > 0) {
-			p.Add(
-				path+".Core",
-				s.Core,
+			p.Add(path+".Core", s.Core,
 				quantity.Tell("bake.want_more_than_3_c_above", "more than 3 °C above the room, %v", in.Room),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			ok = false
 		}
 		good = good && ok
@@ -168,12 +162,10 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		case last.Core.Compare(first.Core) >= 0:
 			p.Join("", notCooling(in))
 		case (last.At - first.At).Duration() < 3*time.Minute:
-			p.Add(
-				"Samples",
+			p.Add("Samples",
 				quantity.Tell("bake.got_from_first_to_last", "%v from first to last", (last.At-first.At)),
 				quantity.Tell("bake.want_at_least_3m_apart_better", "at least 3m apart, better 15m"),
-				quantity.ErrModelRange,
-			)
+				quantity.ErrModelRange)
 		}
 	}
 	return in, p.ErrFor(in)

@@ -82,15 +82,7 @@ func (g StyleGuide) message() working.Message {
 		return working.Tell("bake.guide_core", "%v: core %.1f (sources accept %.1f to %.1f); confidence %v",
 			g.Style, g.Core, g.Accepted.Low, g.Accepted.High, g.Confidence)
 	}
-	return working.Tell(
-		"bake.guide",
-		"%v: core %.1f (sources accept %.1f to %.1f), and %v lighter or %v at the target; confidence %v",
-		g.Style,
-		g.Core,
-		g.Accepted.Low,
-		g.Accepted.High,
-		g.MinimumLoss,
-		g.Hold,
-		g.Confidence,
-	)
+	return working.Tell("bake.guide",
+		"%v: core %.1f (sources accept %.1f to %.1f), and %v lighter or %v at the target; confidence %v", g.Style,
+		g.Core, g.Accepted.Low, g.Accepted.High, g.MinimumLoss, g.Hold, g.Confidence)
 }

@@ -155,11 +155,8 @@ func shapeFactor(from, to Shape) (float64, error) {
 	}
 	var tau [2]float64
 	for i, s := range [2]Shape{from, to} {
-		body, err := heat.NewBody(
-			s.solid(2e-3),
-			heat.Material{Conductivity: breadK, Density: 300, HeatCapacity: 2800},
-			math.Inf(1),
-		)
+		body, err := heat.NewBody(s.solid(2e-3),
+			heat.Material{Conductivity: breadK, Density: 300, HeatCapacity: 2800}, math.Inf(1))
 		if err != nil {
 			return 0, err
 		}

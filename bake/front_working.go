@@ -16,48 +16,24 @@ func (b BakedOut) Working() working.Working {
 		return d.Working()
 	}
 	f := b.front
-	film := working.Given(
-		"h",
-		working.Tell("bake.symbol_film", "heat that the air gives the crust"),
-		working.Amount(f.film, "W/(m² K)", 0),
-	)
-	k := working.Given(
-		"k",
-		working.Tell("bake.symbol_crust_k", "conductivity of the crust"),
-		working.Amount(f.crust, "W/(m K)", 2),
-	)
-	rho := working.Given(
-		"ρ",
-		working.Tell("bake.symbol_crumb_water", "water in the crumb"),
-		working.Amount(f.water, "kg/m³", 1),
-	)
-	latent := working.Given(
-		"L",
-		working.Tell("bake.symbol_latent", "latent heat of water"),
-		working.Amount(latentHeat, "J/kg", 0),
-	)
-	boiling := working.Given(
-		"T_b",
-		working.Tell("bake.symbol_boiling", "local boiling point"),
-		working.Amount(f.boiling, degreesC, 2),
-	)
-	depth := working.Given(
-		"s",
-		working.Tell("bake.symbol_no_crust", "depth of the crust before"),
-		working.Amount(0, "m", 0),
-	)
+	film := working.Given("h", working.Tell("bake.symbol_film", "heat that the air gives the crust"),
+		working.Amount(f.film, "W/(m² K)", 0))
+	k := working.Given("k", working.Tell("bake.symbol_crust_k", "conductivity of the crust"),
+		working.Amount(f.crust, "W/(m K)", 2))
+	rho := working.Given("ρ", working.Tell("bake.symbol_crumb_water", "water in the crumb"),
+		working.Amount(f.water, "kg/m³", 1))
+	latent := working.Given("L", working.Tell("bake.symbol_latent", "latent heat of water"),
+		working.Amount(latentHeat, "J/kg", 0))
+	boiling := working.Given("T_b", working.Tell("bake.symbol_boiling", "local boiling point"),
+		working.Amount(f.boiling, degreesC, 2))
+	depth := working.Given("s", working.Tell("bake.symbol_no_crust", "depth of the crust before"),
+		working.Amount(0, "m", 0))
 	oven := boiling
 	for i, p := range f.steps {
-		oven = working.Given(
-			"T_oven",
-			working.Tell("bake.symbol_oven", "oven in phase %d", i+1),
-			working.Amount(p.oven, degreesC, 1),
-		)
-		t := working.Given(
-			"t",
-			working.Tell("bake.symbol_dry_time", "dry time of phase %d", i+1),
-			working.Amount(p.seconds, "s", 1),
-		)
+		oven = working.Given("T_oven", working.Tell("bake.symbol_oven", "oven in phase %d", i+1),
+			working.Amount(p.oven, degreesC, 1))
+		t := working.Given("t", working.Tell("bake.symbol_dry_time", "dry time of phase %d", i+1),
+			working.Amount(p.seconds, "s", 1))
 		gap := working.Num(1).Over(film).Plus(depth.Over(k))
 		drive := working.Num(2).Times(oven.Minus(boiling)).Times(t).Over(k.Times(rho).Times(latent))
 		depth = d.Find(working.Finding{
@@ -67,11 +43,8 @@ func (b BakedOut) Working() working.Working {
 		})
 	}
 	area := working.Given("A", working.Tell("bake.symbol_area", "area that dries"), working.Amount(f.area, "m²", 4))
-	dough := working.Given(
-		"m",
-		working.Tell("bake.symbol_dough_kg", "dough"),
-		working.Amount(b.in.Dough.Kilograms(), "kg", 3),
-	)
+	dough := working.Given("m", working.Tell("bake.symbol_dough_kg", "dough"),
+		working.Amount(b.in.Dough.Kilograms(), "kg", 3))
 	d.Find(working.Finding{
 		Name: working.Tell("bake.step_front_loss", "likely loss in the oven"), Symbol: "loss",
 		By: working.Num(100).
@@ -85,21 +58,16 @@ func (b BakedOut) Working() working.Working {
 		biot := film.Times(depth).Over(k)
 		d.Find(working.Finding{
 			Name: working.Tell("bake.step_surface", "surface of the crust at the end"), Symbol: "T_s",
-			By: boiling.Plus(
-				oven.Minus(boiling).Times(biot).Over(working.Num(1).Plus(biot)),
-			), Is: working.Amount(f.surface, degreesC, 1), Source: sources.Zanoni1993,
+			By: boiling.Plus(oven.Minus(boiling).Times(biot).Over(working.Num(1).Plus(biot))),
+			Is: working.Amount(f.surface, degreesC, 1), Source: sources.Zanoni1993,
 		})
 	}
-	pace := working.Given(
-		"f",
+	pace := working.Given("f",
 		working.Tell("bake.symbol_pace", "browning of this dough, the usual bake of the style being golden brown"),
-		working.Amount(b.pace, "", 4),
-	)
-	exposure := working.Given(
-		"I",
+		working.Amount(b.pace, "", 4))
+	exposure := working.Given("I",
 		working.Tell("bake.symbol_exposure", "sum of the rate k(T_s) over the dry time, by Simpson's rule"),
-		working.Amount(f.exposure, "", 4),
-	)
+		working.Amount(f.exposure, "", 4))
 	d.Find(working.Finding{
 		Name: working.Tell("bake.step_color", "color difference"), Symbol: "ΔE",
 		By: working.Num(burnt).
@@ -116,10 +84,8 @@ func (c CrustColor) Working() working.Working {
 	d := working.Derive(working.Tell("bake.derive_color", "Color of a crust"))
 	exposure := working.Given(
 		"I",
-		working.Tell(
-			"bake.symbol_exposure_all",
-			"sum of 42,000·e^(−64,151/(8.314·T)) over the time, with the browning of the dough",
-		),
+		working.Tell("bake.symbol_exposure_all",
+			"sum of 42,000·e^(−64,151/(8.314·T)) over the time, with the browning of the dough"),
 		working.Amount(c.exposure, "", 4),
 	)
 	d.Find(working.Finding{
@@ -145,13 +111,8 @@ func (b BakedOut) Report() report.Report {
 					{
 						Label: working.Tell("bake.label_oven_loss", "lost in the oven"),
 						Value: report.Rounded(b.Loss.Likely, 1),
-						Note: working.Tell(
-							"bake.next_loss",
-							"%.1f to %.1f (%v)",
-							b.Loss.Low,
-							b.Loss.High,
-							b.Loss.Probability,
-						),
+						Note: working.Tell("bake.next_loss", "%.1f to %.1f (%v)", b.Loss.Low, b.Loss.High,
+							b.Loss.Probability),
 					},
 					{Label: working.Tell("bake.label_crust", "dry crust"), Value: report.Of(b.millimeters())},
 					{
@@ -168,10 +129,8 @@ func (b BakedOut) Report() report.Report {
 		},
 		RestsOn: []working.Message{
 			working.Tell("bake.front_rests", "heat through a growing crust, computed; nothing fitted to loaves"),
-			working.Tell(
-				"bake.color_rests",
-				"the usual bake of the style is taken to be golden brown; tell it the color of one bake of your own",
-			),
+			working.Tell("bake.color_rests",
+				"the usual bake of the style is taken to be golden brown; tell it the color of one bake of your own"),
 		},
 		Sources: []working.Source{sources.Zanoni1993, sources.ZanoniColor, sources.Auerman},
 	}

@@ -35,14 +35,8 @@ const (
 	ByTimeAndColor // a thin bread: a probe is no criterion
 )
 
-var loafStates = enum.Of[LoafState](
-	"state of a loaf",
-	"not yet",
-	"done",
-	"set",
-	"the probe says nothing",
-	"by time and color",
-)
+var loafStates = enum.Of[LoafState]("state of a loaf", "not yet", "done", "set", "the probe says nothing",
+	"by time and color")
 
 // String names the state.
 func (s LoafState) String() string { return loafStates.String(s) }
@@ -260,8 +254,7 @@ func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 		GoPath: path, Got: t, Err: quantity.ErrOutOfRange,
 		Want: quantity.Tell("bake.want_at_most_water_boils_here",
 			"at most %s: water boils here at %s, and a moist crumb is no hotter%s", degrees(
-				boiling+above,
-			), degrees(boiling), suspectFahrenheit(t)),
+				boiling+above), degrees(boiling), suspectFahrenheit(t)),
 	}
 }
 
@@ -274,63 +267,36 @@ func (v LoafVerdict) message() working.Message {
 	case Done:
 		return v.doneMessage()
 	case ByTimeAndColor:
-		return working.Tell(
-			"bake.by_time_and_color",
-			"%v is done by time and color: %v",
-			v.reading.Style,
-			rowOf(v.reading.Style).done.note,
-		)
+		return working.Tell("bake.by_time_and_color", "%v is done by time and color: %v", v.reading.Style,
+			rowOf(v.reading.Style).done.note)
 	case SaysNothing:
-		return working.Tell(
-			"bake.says_nothing",
+		return working.Tell("bake.says_nothing",
 			"a core of %.1f says nothing: water boils here at %.1f and every loaf ends there. Weigh it (at least %v lighter "+
-				"than its dough), or give it %v from the moment it reached %.1f.",
-			core,
-			v.Boiling,
-			v.MinimumLoss,
-			wholeMinutes(v.Hold),
-			v.Target,
-		)
+				"than its dough), or give it %v from the moment it reached %.1f.", core, v.Boiling, v.MinimumLoss,
+			wholeMinutes(v.Hold), v.Target)
 	case Set:
 		if v.Usual.Late > 0 {
 			return v.setByGuide()
 		}
-		return working.Tell(
-			"bake.set",
+		return working.Tell("bake.set",
 			"set, but not known to be baked out: core %.1f. Weigh it (at least %v lighter than its dough), or give it %v more.",
-			core,
-			v.MinimumLoss,
-			wholeMinutes(v.HoldFor),
-		)
+			core, v.MinimumLoss, wholeMinutes(v.HoldFor))
 	}
 	switch {
 	case v.CoreThere:
-		return working.Tell(
-			"bake.too_heavy",
-			"not yet: core %.1f is there, but only %.1f lighter, %v wanted; or hold it %v more.",
-			core,
-			v.Loss,
-			v.MinimumLoss,
-			wholeMinutes(v.HoldFor),
-		)
+		return working.Tell("bake.too_heavy",
+			"not yet: core %.1f is there, but only %.1f lighter, %v wanted; or hold it %v more.", core, v.Loss,
+			v.MinimumLoss, wholeMinutes(v.HoldFor))
 	case v.InAccepted && v.Weighed:
 		return working.Tell("bake.not_yet_heavy", "not yet: core %.1f, target %v, and only %.1f lighter, %v wanted.",
 			core, wish(v.Target, v.Capped, v.reading.Goal), v.Loss, v.MinimumLoss)
 	case v.InAccepted:
-		return working.Tell(
-			"bake.not_yet_accepted",
+		return working.Tell("bake.not_yet_accepted",
 			"not yet: core %.1f, target %v. Some take it out from here: at least %v lighter than its dough, it would be done.",
-			core,
-			wish(v.Target, v.Capped, v.reading.Goal),
-			v.MinimumLoss,
-		)
+			core, wish(v.Target, v.Capped, v.reading.Goal), v.MinimumLoss)
 	}
-	return working.Tell(
-		"bake.not_yet",
-		"not yet: core %.1f, target %v.",
-		core,
-		wish(v.Target, v.Capped, v.reading.Goal),
-	)
+	return working.Tell("bake.not_yet", "not yet: core %.1f, target %v.", core,
+		wish(v.Target, v.Capped, v.reading.Goal))
 }
 
 // setByGuide is what to do with a hearth loaf of which nothing says that it has baked out. Twice the time in which its
@@ -360,28 +326,17 @@ func (v LoafVerdict) doneMessage() working.Message {
 	core := v.reading.Core
 	switch {
 	case v.LossThere && v.Light:
-		return working.Tell(
-			"bake.done_light",
-			"done: core %.1f, %.1f lighter, drier than usual. The color of the crust is yours to judge.",
-			core,
-			v.Loss,
-		)
+		return working.Tell("bake.done_light",
+			"done: core %.1f, %.1f lighter, drier than usual. The color of the crust is yours to judge.", core,
+			v.Loss)
 	case v.LossThere:
-		return working.Tell(
-			"bake.done_by_loss",
-			"done: core %.1f, %.1f lighter. The color of the crust is yours to judge.",
-			core,
-			v.Loss,
-		)
+		return working.Tell("bake.done_by_loss",
+			"done: core %.1f, %.1f lighter. The color of the crust is yours to judge.", core, v.Loss)
 	case v.MinimumLoss.IsZero():
 		return working.Tell("bake.done_by_core", "done: core %.1f. The color of the crust is yours to judge.", core)
 	}
-	return working.Tell(
-		"bake.done_by_time",
-		"done: core %.1f, held for %v. The color of the crust is yours to judge.",
-		core,
-		v.reading.Held,
-	)
+	return working.Tell("bake.done_by_time",
+		"done: core %.1f, held for %v. The color of the crust is yours to judge.", core, v.reading.Held)
 }
 
 // Notes says what else to know of the verdict.

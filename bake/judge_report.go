@@ -103,8 +103,7 @@ func (v LoafVerdict) heldRow() report.Row {
 			wholeMinutes(v.HoldFor)))
 	case v.HoldFor > 0 && v.State != Done:
 		row.Value = report.Of(
-			working.Tell("bake.held_short", "%v more at the target would do", wholeMinutes(v.HoldFor)),
-		)
+			working.Tell("bake.held_short", "%v more at the target would do", wholeMinutes(v.HoldFor)))
 	case v.reading.Held == 0:
 		row.Value = report.Of(working.Tell("bake.held_unknown", "not given"))
 	default:
@@ -119,8 +118,7 @@ func (v LoafVerdict) targetBlocks(guide StyleGuide) []report.Block {
 		{
 			Label: working.Tell("bake.label_accepted", "sources accept"),
 			Value: report.Of(
-				working.Tell("bake.accepted", "%.0f to %.0f at sea level", guide.Accepted.Low, guide.Accepted.High),
-			),
+				working.Tell("bake.accepted", "%.0f to %.0f at sea level", guide.Accepted.Low, guide.Accepted.High)),
 			Note: working.Tell("bake.agreement", "%v agreement", guide.Confidence),
 		},
 		{Label: labelBoils, Value: report.Rounded(v.Boiling, 1)},
@@ -148,19 +146,12 @@ var labelBoils = working.Tell("bake.label_boils", "water boils here at")
 
 func bakedOutRule(guide StyleGuide) working.Message {
 	if guide.AsLongAgain {
-		return working.Tell(
-			"bake.rule_hearth",
+		return working.Tell("bake.rule_hearth",
 			"%v lighter than the dough, or about as long again as the core took to come within %.0f of boiling",
-			guide.MinimumLoss,
-			quantity.DeltaCelsius(nearly),
-		)
+			guide.MinimumLoss, quantity.DeltaCelsius(nearly))
 	}
-	return working.Tell(
-		"bake.rule_other",
-		"%v lighter than the dough, or held at that core for %v or more",
-		guide.MinimumLoss,
-		guide.Hold,
-	)
+	return working.Tell("bake.rule_other", "%v lighter than the dough, or held at that core for %v or more",
+		guide.MinimumLoss, guide.Hold)
 }
 
 // Report tells what done means for the style.

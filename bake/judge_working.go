@@ -19,40 +19,24 @@ func (v LoafVerdict) Working() working.Working {
 	core := working.Given("T", working.Tell("bake.symbol_core", "core now"), v.reading.Core).
 		Explained(working.Explain("core"))
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_below",
-			"core below boiling",
-		), Symbol: "d", By: boiling.Minus(core), Is: v.Boiling.Sub(v.reading.Core), Decimals: 1,
-		Note: working.Tell(
-			"bake.note_no_information",
-			"below %.1f a probe carries no information",
-			quantity.DeltaCelsius(flat),
-		), Source: sources.TestKitchenPlateau,
+		Name:   working.Tell("bake.step_below", "core below boiling"),
+		Symbol: "d", By: boiling.Minus(core), Is: v.Boiling.Sub(v.reading.Core), Decimals: 1,
+		Note: working.Tell("bake.note_no_information", "below %.1f a probe carries no information",
+			quantity.DeltaCelsius(flat)),
+		Source: sources.TestKitchenPlateau,
 	})
 	target := coreSteps(d, t, boiling)
 	if v.CoreThere && v.MinimumLoss.Sign() > 0 && v.State != Done {
 		v.holdSteps(d, boiling, target)
 	}
 	if v.Weighed {
-		dough, loaf := working.Given(
-			"D",
-			working.Tell("bake.symbol_dough", "dough that went in"),
-			v.reading.Dough,
-		), working.Given(
-			"B",
-			working.Tell("bake.symbol_loaf", "loaf now"),
-			v.reading.Loaf,
-		)
+		dough, loaf := working.Given("D", working.Tell("bake.symbol_dough", "dough that went in"),
+			v.reading.Dough), working.Given("B", working.Tell("bake.symbol_loaf", "loaf now"), v.reading.Loaf)
 		d.Find(working.Finding{
-			Name: working.Tell(
-				"bake.step_loss",
-				"loss",
-			), Symbol: "L", By: working.Num(100).Times(dough.Minus(loaf)).Over(dough), Is: v.Loss, Decimals: 2,
-			Note: working.Tell(
-				"bake.note_least_loss",
-				"at least %v wanted",
-				v.MinimumLoss,
-			), Source: working.Algebra(), Term: working.Explain("bake_loss"),
+			Name:   working.Tell("bake.step_loss", "loss"),
+			Symbol: "L", By: working.Num(100).Times(dough.Minus(loaf)).Over(dough), Is: v.Loss, Decimals: 2,
+			Note:   working.Tell("bake.note_least_loss", "at least %v wanted", v.MinimumLoss),
+			Source: working.Algebra(), Term: working.Explain("bake_loss"),
 		})
 	}
 	return d.Working()
@@ -61,27 +45,16 @@ func (v LoafVerdict) Working() working.Working {
 // holdSteps derive how long the target is still to be held.
 func (v LoafVerdict) holdSteps(d *working.Derivation, boiling, target working.Expr) {
 	held := working.Given("t_held", working.Tell("bake.symbol_held", "held so far"), v.reading.Held.Duration())
-	hold := working.Given(
-		"t_hold",
+	hold := working.Given("t_hold",
 		working.Tell("bake.symbol_usual_hold", "time at the target that shows bake-out of a usual piece"),
-		v.Hold.Duration(),
-	)
+		v.Hold.Duration())
 	if v.reading.InOven > 0 {
-		hold = bakeOutSteps(
-			d,
-			v.reading.Style,
-			boiling,
-			target,
-			(v.reading.InOven - v.reading.Held).Duration(),
-			hearthProved,
-			v.Hold.Duration(),
-		)
+		hold = bakeOutSteps(d, v.reading.Style, boiling, target, (v.reading.InOven - v.reading.Held).Duration(),
+			hearthProved, v.Hold.Duration())
 	}
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_hold_for",
-			"still to hold",
-		), Symbol: "t_more", By: working.Max(0, hold.Minus(held)), Is: v.HoldFor.Duration(), Decimals: 1,
+		Name:   working.Tell("bake.step_hold_for", "still to hold"),
+		Symbol: "t_more", By: working.Max(0, hold.Minus(held)), Is: v.HoldFor.Duration(), Decimals: 1,
 		Source: working.Algebra(),
 	})
 }
@@ -95,27 +68,20 @@ func bakeOutSteps(
 	share float64,
 	is time.Duration,
 ) working.Expr {
-	arrival := working.Given(
-		"t_a",
-		working.Tell("bake.symbol_arrival", "time in the oven until the core was at its target"),
-		arrived,
-	)
+	arrival := working.Given("t_a",
+		working.Tell("bake.symbol_arrival", "time in the oven until the core was at its target"), arrived)
 	if !rowOf(s).done.hearth {
 		by := arrival.Times(working.Num(1 - arrivalShare).Over(arrivalShare))
 		return d.Find(working.Finding{
-			Name: working.Tell(
-				"bake.step_hold",
-				"from the arrival of the core to bake-out",
-			), Symbol: "t_hold", By: by, Is: is, Decimals: 1,
+			Name:   working.Tell("bake.step_hold", "from the arrival of the core to bake-out"),
+			Symbol: "t_hold", By: by, Is: is, Decimals: 1,
 			Note: working.Tell("bake.note_s_curve", "the core arrives at 85 % of the bake"), Source: sources.SCurve,
 		})
 	}
 	whole := working.Num(startLead).Times(boiling.Minus(usualStart))
 	ratio := d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_near",
-			"time to the target over the time to 7 °C below boiling",
-		), Symbol: "r", Decimals: 4,
+		Name:   working.Tell("bake.step_near", "time to the target over the time to 7 °C below boiling"),
+		Symbol: "r", Decimals: 4,
 		By:     working.Ln(whole.Over(boiling.Minus(core))).Over(working.Ln(whole.Over(nearly))),
 		Source: sources.OvenJudgment("first-term exponential with a lead of 2.5"),
 	})
@@ -124,15 +90,11 @@ func bakeOutSteps(
 		by = working.Max(working.Given("t_r", working.Tell("bake.symbol_rye_hold", "least for rye"), ryeHold), by)
 	}
 	return d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_hold",
-			"from the arrival of the core to bake-out",
-		), Symbol: "t_hold", By: working.Max(0, by), Is: is, Decimals: 1, Within: 0.05, // it is kept in whole seconds
-		Note: working.Tell(
-			"bake.note_share",
-			"the core comes within 7 °C of boiling when %.0f of the bake is over",
-			quantity.NewPercent(100*share),
-		), Source: sources.TestKitchenPlateau,
+		Name:   working.Tell("bake.step_hold", "from the arrival of the core to bake-out"),
+		Symbol: "t_hold", By: working.Max(0, by), Is: is, Decimals: 1, Within: 0.05, // it is kept in whole seconds
+		Note: working.Tell("bake.note_share", "the core comes within 7 °C of boiling when %.0f of the bake is over",
+			quantity.NewPercent(100*share)),
+		Source: sources.TestKitchenPlateau,
 	})
 }
 
@@ -169,38 +131,21 @@ func (l Left) fitSteps(d *working.Derivation, boiling, done working.Expr) {
 		"time constant, by weighted least squares on %d readings", l.Used), constant).
 		Explained(working.Explain("time_constant"))
 	if l.Used == 2 {
-		dt := working.Given(
-			"Δt",
-			working.Tell("bake.symbol_between", "between the readings"),
-			working.Amount(-f.first[0], working.Minute, 2),
-		)
-		earlier, now := degree(
-			"T_1",
-			working.Tell("bake.symbol_earlier", "earlier core"),
-			f.first[1],
-		), degree(
-			"T_2",
-			working.Tell("bake.symbol_core", "core now"),
-			f.last,
-		)
+		dt := working.Given("Δt", working.Tell("bake.symbol_between", "between the readings"),
+			working.Amount(-f.first[0], working.Minute, 2))
+		earlier, now := degree("T_1", working.Tell("bake.symbol_earlier", "earlier core"), f.first[1]), degree("T_2",
+			working.Tell("bake.symbol_core", "core now"), f.last)
 		tau = d.Find(working.Finding{
-			Name: working.Tell(
-				"bake.step_tau",
-				"time constant",
-			), Symbol: "τ", By: dt.Over(ordinate(earlier).Minus(ordinate(now))), Is: constant, Decimals: 3,
+			Name:   working.Tell("bake.step_tau", "time constant"),
+			Symbol: "τ", By: dt.Over(ordinate(earlier).Minus(ordinate(now))), Is: constant, Decimals: 3,
 			Term: working.Explain("time_constant"), Source: a.source(),
 		})
 	}
-	now := degree(
-		"T_now",
-		working.Tell("bake.symbol_fitted", "core now, on the fitted line"),
-		f.boiling-a.below(f.line.Intercept),
-	)
+	now := degree("T_now", working.Tell("bake.symbol_fitted", "core now, on the fitted line"),
+		f.boiling-a.below(f.line.Intercept))
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_left",
-			"likely time left to the target",
-		), Symbol: "t_left", By: tau.Times(ordinate(now).Minus(ordinate(done))),
+		Name:   working.Tell("bake.step_left", "likely time left to the target"),
+		Symbol: "t_left", By: tau.Times(ordinate(now).Minus(ordinate(done))),
 		Is: working.Amount(l.ToTarget.Likely.Minutes(), working.Minute, 2), Decimals: 2, Source: a.source(),
 		Within: 0.001, Note: working.Tell("bake.note_quantum",
 			"temperatures are kept to 1/9000 K, which moves the last digit at a tie"),
@@ -212,26 +157,14 @@ func (l Left) outSteps(d *working.Derivation, boiling, target working.Expr) {
 	if l.State == Vague {
 		return
 	}
-	left := working.Given(
-		"t_left",
-		working.Tell("bake.symbol_arrives", "until the core is at its target; before now it is negative"),
-		l.arrival,
-	)
-	hold := working.Given(
-		"t_hold",
+	left := working.Given("t_left",
+		working.Tell("bake.symbol_arrives", "until the core is at its target; before now it is negative"), l.arrival)
+	hold := working.Given("t_hold",
 		working.Tell("bake.symbol_usual_hold", "time at the target that shows bake-out of a usual piece"),
-		minutes(l.fit.hold),
-	)
+		minutes(l.fit.hold))
 	if !l.probe.EntryUnknown && (rowOf(l.probe.Style).done.loss > 0) {
-		hold = bakeOutSteps(
-			d,
-			l.probe.Style,
-			boiling,
-			target,
-			l.probe.inOven()+l.arrival,
-			hearthLikely,
-			minutes(l.fit.hold),
-		)
+		hold = bakeOutSteps(d, l.probe.Style, boiling, target, l.probe.inOven()+l.arrival, hearthLikely,
+			minutes(l.fit.hold))
 	}
 	d.Find(working.Finding{
 		Name: working.Tell(

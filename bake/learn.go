@@ -174,12 +174,6 @@ func (l LearnedLoss) Bread(dough quantity.Mass) quantity.Range[quantity.Mass] {
 func (l LearnedLoss) String() string { return l.message().String() }
 
 func (l LearnedLoss) message() working.Message {
-	return working.Tell(
-		"bake.learned_loss",
-		"%.1f of the dough (next loaf %.1f to %.1f), from %d {4|loaf|loaves}",
-		l.Mean,
-		l.Next.Low,
-		l.Next.High,
-		l.Count,
-	)
+	return working.Tell("bake.learned_loss", "%.1f of the dough (next loaf %.1f to %.1f), from %d {4|loaf|loaves}",
+		l.Mean, l.Next.Low, l.Next.High, l.Count)
 }

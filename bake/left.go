@@ -48,14 +48,8 @@ const (
 	Vague       // the readings lie too close together for a range: read again
 )
 
-var leftStates = enum.Of[LeftState](
-	"state of a rising core",
-	"rising",
-	"reached",
-	"unreachable",
-	"near boiling",
-	"vague",
-)
+var leftStates = enum.Of[LeftState]("state of a rising core", "rising", "reached", "unreachable", "near boiling",
+	"vague")
 
 // String names the state.
 func (s LeftState) String() string { return leftStates.String(s) }
@@ -163,11 +157,9 @@ func (p Probe) TimeLeft() (Left, error) {
 		out.ToTarget = leftRange(0, 0, 0)
 		since := last.At - p.arrived(t.core).At
 		out.arrival = -since.Duration()
-		out.ToOut = p.toOut(
-			t,
+		out.ToOut = p.toOut(t,
 			quantity.TimeRange{Early: -since.Duration(), Likely: -since.Duration(), Late: -since.Duration()},
-			&out.fit,
-		)
+			&out.fit)
 		return out, nil
 	}
 	used, early := p.usable(t.boiling)
@@ -231,10 +223,8 @@ func (p Probe) toOut(t target, arrival quantity.TimeRange, f *fitted) quantity.T
 	early, likely, late := hold(arrival.Early), hold(arrival.Likely), hold(arrival.Late)
 	f.hold = likely.likely.Minutes()
 	return quantity.TimeRange{
-		Early: max(
-			0,
-			arrival.Early+early.early,
-		), Likely: max(0, arrival.Likely+likely.likely), Late: max(0, arrival.Late+late.late),
+		Early:  max(0, arrival.Early+early.early),
+		Likely: max(0, arrival.Likely+likely.likely), Late: max(0, arrival.Late+late.late),
 		Probability: quantity.NewPercent(leftProbability),
 	}
 }
@@ -326,51 +316,26 @@ func (l Left) message() working.Message {
 	switch l.State {
 	case Reached:
 		if l.ToOut.Late == 0 {
-			return working.Tell(
-				"bake.left_out",
+			return working.Tell("bake.left_out",
 				"the core has been at its target of %.1f long enough: baked out by time; the color is yours to judge",
-				l.Target,
-			)
+				l.Target)
 		}
-		return working.Tell(
-			"bake.left_reached",
-			"the core is at its target of %.1f; baked out in %v, or weigh it",
-			l.Target,
-			l.ToOut,
-		)
+		return working.Tell("bake.left_reached", "the core is at its target of %.1f; baked out in %v, or weigh it",
+			l.Target, l.ToOut)
 	case NearBoiling:
-		return working.Tell(
-			"bake.left_near_boiling",
+		return working.Tell("bake.left_near_boiling",
 			"the core is within %v of boiling (%.1f): the probe says nothing more; weigh the loaf, or go by the time: baked "+
-				"out in %v",
-			quantity.DeltaCelsius(flat),
-			l.Boiling,
-			l.ToOut,
-		)
+				"out in %v", quantity.DeltaCelsius(flat), l.Boiling, l.ToOut)
 	case Vague:
-		return working.Tell(
-			"bake.left_vague",
-			"too little rise between the readings for a range: read again in %v",
-			l.ReadAgain,
-		)
+		return working.Tell("bake.left_vague", "too little rise between the readings for a range: read again in %v",
+			l.ReadAgain)
 	case Unreachable:
-		return working.Tell(
-			"bake.left_unreachable",
-			"%.1f is never reached here, water boils at %.1f; %v to a core of %.1f; baked out in %v",
-			l.probe.Wanted,
-			l.Boiling,
-			l.ToTarget,
-			l.Target,
-			l.ToOut,
-		)
+		return working.Tell("bake.left_unreachable",
+			"%.1f is never reached here, water boils at %.1f; %v to a core of %.1f; baked out in %v", l.probe.Wanted,
+			l.Boiling, l.ToTarget, l.Target, l.ToOut)
 	}
-	return working.Tell(
-		"bake.left",
-		"%v, to a core of %v; baked out in %v",
-		l.ToTarget,
-		wish(l.Target, l.Capped, l.probe.Goal),
-		l.ToOut,
-	)
+	return working.Tell("bake.left", "%v, to a core of %v; baked out in %v", l.ToTarget,
+		wish(l.Target, l.Capped, l.probe.Goal), l.ToOut)
 }
 
 // Cautions says what can hurt at the oven.

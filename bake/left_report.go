@@ -20,10 +20,8 @@ func (l Left) Report() report.Report {
 		rows = append(rows, span(working.Tell("bake.label_to_out", "until baked out"), l.ToOut, l.probe.Now))
 		blocks := []report.Block{rows}
 		if l.State == Rising && l.Approach == Exponential {
-			blocks = append(
-				blocks,
-				report.Say(working.Tell("bake.exponential_late", "this is the plain law, and it runs late")),
-			)
+			blocks = append(blocks,
+				report.Say(working.Tell("bake.exponential_late", "this is the plain law, and it runs late")))
 		}
 		r.Sections = append(r.Sections, report.Section{
 			Key: "left", Title: working.Tell("bake.title_from_reading", "From the last reading on"), Blocks: blocks,
@@ -51,12 +49,8 @@ func (l Left) restsOn() []working.Message {
 	case l.Used > 0 && l.Early > 0:
 		out = append(
 			out,
-			working.Tell(
-				"bake.used_but_early",
-				"%d readings; %d {2|reading|readings} of the early part left out",
-				l.Used,
-				l.Early,
-			),
+			working.Tell("bake.used_but_early", "%d readings; %d {2|reading|readings} of the early part left out",
+				l.Used, l.Early),
 		)
 	case l.Used > 0:
 		out = append(out, working.Tell("bake.used", "%d readings, %v approach to boiling", l.Used, l.Approach))
@@ -71,22 +65,16 @@ func (l Left) restsOn() []working.Message {
 	case rowOf(l.probe.Style).done.hearth:
 		out = append(
 			out,
-			working.Tell(
-				"bake.out_hearth",
+			working.Tell("bake.out_hearth",
 				"a hearth loaf bakes out in about as long again as its core took to come within %.0f of boiling; at the early "+
-					"end by the plant rule for pan bread",
-				quantity.DeltaCelsius(nearly),
-			),
+					"end by the plant rule for pan bread", quantity.DeltaCelsius(nearly)),
 		)
 	}
 	if l.ReadAgain > 0 && l.State == Rising {
 		out = append(
 			out,
-			working.Tell(
-				"bake.read_again",
-				"read again in %v: the answer narrows",
-				l.ReadAgain.Duration().Round(time.Minute),
-			),
+			working.Tell("bake.read_again", "read again in %v: the answer narrows",
+				l.ReadAgain.Duration().Round(time.Minute)),
 		)
 	}
 	return append(out, working.Tell("bake.color_yours", "the color of the crust is yours to judge"))
@@ -96,13 +84,8 @@ func (l Left) restsOn() []working.Message {
 func span(label working.Message, r quantity.TimeRange, now time.Time) report.Row {
 	row := report.Row{Label: label, Value: report.Of(r)}
 	if !now.IsZero() {
-		row.Note = working.Tell(
-			"bake.by_the_clock",
-			"by the clock %t to %t, likely %t",
-			now.Add(r.Early),
-			now.Add(r.Late),
-			now.Add(r.Likely),
-		)
+		row.Note = working.Tell("bake.by_the_clock", "by the clock %t to %t, likely %t", now.Add(r.Early),
+			now.Add(r.Late), now.Add(r.Likely))
 	}
 	return row
 }
@@ -117,12 +100,9 @@ func (a Arrival) Report() report.Report { return report.Report{Headline: a.messa
 func (c CoolingTime) Report() report.Report {
 	r := report.Report{Headline: c.message(), Cautions: c.Cautions(), Sections: noted(c.Notes())}
 	r.RestsOn = []working.Message{
-		working.Tell(
-			"bake.cooling_rests",
+		working.Tell("bake.cooling_rests",
 			"a room of %.0f and %v of its weight lost as steam; longer in a still corner, shorter on a rack in a draft",
-			c.Room,
-			quantity.NewPercent(c.lost),
-		),
+			c.Room, quantity.NewPercent(c.lost)),
 		working.Tell("bake.cooling_probe", "two readings of a probe, some 20 minutes apart, say much more"),
 	}
 	if chart, ok := c.chart(); ok {

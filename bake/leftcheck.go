@@ -25,12 +25,9 @@ func (p Probe) check() (target, error) {
 	problems.Duration("Window", p.Window.Duration(), 0, 24*time.Hour)
 	problems.Duration("InOven", p.InOven.Duration(), 0, 48*time.Hour)
 	if p.EntryUnknown && p.InOven > 0 {
-		problems.Add(
-			"InOven",
-			p.InOven,
+		problems.Add("InOven", p.InOven,
 			quantity.Tell("bake.want_no_time_oven_where_entry", "no time in the oven where the entry is not known"),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 	}
 	if len(p.Samples) < 2 {
 		problems.Required("Samples", quantity.Tell("bake.want_at_least_two_readings_few",
@@ -51,24 +48,18 @@ func (p Probe) check() (target, error) {
 		path := "Samples[" + strconv.Itoa(i) + "]"
 		problems.Duration(path+".At", s.At.Duration(), 0, 48*time.Hour)
 		if i > 0 && s.At <= p.Samples[i-1].At {
-			problems.Add(
-				path+".At",
-				s.At,
+			problems.Add(path+".At", s.At,
 				quantity.Tell("bake.want_later_than_reading_before", "later than the reading before, %v", p.Samples[i-1].At),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 		}
 		if checkProbe(&problems, path+".Core", s.Core) && goalOK && s.Core.Celsius() > t.boiling+above {
 			problems.Join("", aboveBoiling(path+".Core", s.Core, t.boiling))
 		}
 	}
 	if n := len(p.Samples); n >= 2 && p.InOven > 0 && p.InOven < p.Samples[n-1].At-p.Samples[0].At {
-		problems.Add(
-			"InOven",
-			p.InOven,
+		problems.Add("InOven", p.InOven,
 			quantity.Tell("bake.want_no_less_than_time_between", "no less than the time between the readings"),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 	}
 	return t, problems.ErrFor(p)
 }
@@ -109,9 +100,7 @@ func checkUsable(p Probe, used []Sample, early int, boiling, sigma float64) erro
 		if early > 0 {
 			want = quantity.Tell("bake.want_two_readings_above_earlier_core",
 				"two readings above %s: earlier the core still gains speed and the answer would be too long; or use them all "+
-					"the same (extrapolate)", degrees(
-					boiling-earlyBelow,
-				))
+					"the same (extrapolate)", degrees(boiling-earlyBelow))
 		}
 		return &quantity.InputError{
 			GoPath: path,

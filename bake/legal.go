@@ -67,14 +67,9 @@ func toleranceOf(nominal float64) float64 {
 func (a AverageWeight) String() string { return a.message().String() }
 
 func (a AverageWeight) message() working.Message {
-	return working.Tell(
-		"bake.average_weight",
+	return working.Tell("bake.average_weight",
 		"%v packed: on average at least %v, at most 1 in 40 below %v, none below %v (check your local law)",
-		a.Nominal,
-		a.Mean,
-		a.Few,
-		a.None,
-	)
+		a.Nominal, a.Mean, a.Few, a.None)
 }
 
 // Cautions defers to the law of the place.
@@ -82,20 +77,16 @@ func (a AverageWeight) Cautions() []working.Caution {
 	return []working.Caution{
 		{
 			Subject: "law",
-			Text: working.Tell(
-				"bake.caution_law",
+			Text: working.Tell("bake.caution_law",
 				"This is information, not legal advice: check the weights and measures law of your place, and its rules for "+
-					"unpacked bread.",
-			),
+					"unpacked bread."),
 			Source: sources.AverageSystem,
 		},
 		{
 			Subject: "unpacked loaves",
-			Text: working.Tell(
-				"bake.caution_unpacked",
+			Text: working.Tell("bake.caution_unpacked",
 				"In the UK an unwrapped loaf needs no weight on display when it weighs 400 g or a multiple, or 300 g or less; "+
-					"older rules set 400, 800 and 1,200 g.",
-			),
+					"older rules set 400, 800 and 1,200 g."),
 			Source: sources.UnwrappedBread,
 		},
 	}
@@ -148,12 +139,8 @@ func (in Solids) LeastLoss() (SolidsLoss, error) {
 func (s SolidsLoss) String() string { return s.message().String() }
 
 func (s SolidsLoss) message() working.Message {
-	return working.Tell(
-		"bake.solids_loss",
-		"a loss of at least %.1f of the dough leaves %v solids (check your local law)",
-		s.Loss,
-		s.in.Least,
-	)
+	return working.Tell("bake.solids_loss",
+		"a loss of at least %.1f of the dough leaves %v solids (check your local law)", s.Loss, s.in.Least)
 }
 
 // Cautions defers to the law of the place.

@@ -11,15 +11,8 @@ func (g LossGuide) Report() report.Report {
 	rows := report.Rows{{
 		Label: working.Tell("bake.label_usual", "usual"),
 		Value: report.Of(
-			working.Tell(
-				"bake.usual_loss_of",
-				"%v of the dough (%v to %v), %v of %.0f",
-				g.Loss.Likely,
-				g.Loss.Low,
-				g.Loss.High,
-				g.Style,
-				g.Dough,
-			),
+			working.Tell("bake.usual_loss_of", "%v of the dough (%v to %v), %v of %.0f", g.Loss.Likely, g.Loss.Low,
+				g.Loss.High, g.Style, g.Dough),
 		),
 	}, {
 		Label: working.Tell("bake.label_bread", "bread"),
@@ -45,8 +38,7 @@ func (l LearnedLoss) Report() report.Report {
 			{
 				Label: working.Tell("bake.label_next", "the next loaf"),
 				Value: report.Of(
-					working.Tell("bake.next_loss", "%.1f to %.1f (%v)", l.Next.Low, l.Next.High, l.Next.Probability),
-				),
+					working.Tell("bake.next_loss", "%.1f to %.1f (%v)", l.Next.Low, l.Next.High, l.Next.Probability)),
 			},
 			{Label: working.Tell("bake.label_spread", "from loaf to loaf"), Value: report.Rounded(l.Spread, 1)},
 		}},
@@ -73,13 +65,8 @@ func (s Scaling) Report() report.Report {
 
 func (s Scaling) lossNote() working.Message {
 	if s.in.Cooling.Sign() > 0 {
-		return working.Tell(
-			"bake.loss_and_cooling",
-			"%.1f %v, and %.1f while cooling",
-			s.in.Loss,
-			s.in.Basis,
-			s.in.Cooling,
-		)
+		return working.Tell("bake.loss_and_cooling", "%.1f %v, and %.1f while cooling", s.in.Loss, s.in.Basis,
+			s.in.Cooling)
 	}
 	return working.Tell("bake.loss_of", "%.1f %v", s.in.Loss, s.in.Basis)
 }

@@ -195,14 +195,8 @@ func (o OvenDial) String() string { return o.message().String() }
 func (o OvenDial) message() working.Message {
 	set := working.Tell("bake.dial_set", "set %.0f, dial %s", o.Set, o.Dial.Text(quantity.CelsiusScale, 0))
 	if o.in.Fan {
-		set = working.Tell(
-			"bake.dial_set_fan",
-			"set %.0f (advice %.0f to %.0f), dial %s",
-			o.Set,
-			o.Advice.Low,
-			o.Advice.High,
-			o.Dial.Text(quantity.CelsiusScale, 0),
-		)
+		set = working.Tell("bake.dial_set_fan", "set %.0f (advice %.0f to %.0f), dial %s", o.Set, o.Advice.Low,
+			o.Advice.High, o.Dial.Text(quantity.CelsiusScale, 0))
 	}
 	if o.Mark.IsValid() {
 		return working.Tell("bake.dial_mark", "%v, %v", set, o.Mark)

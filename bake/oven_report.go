@@ -14,14 +14,8 @@ func (o OvenDial) Report() report.Report {
 		{Label: working.Tell("bake.label_set", "set"), Value: report.Rounded(o.Set, 0), Note: o.why()},
 		{
 			Label: working.Tell("bake.label_dial", "on a dial"),
-			Value: report.Of(
-				working.Tell(
-					"bake.dial_both",
-					"%s, %s",
-					o.Dial.Text(quantity.CelsiusScale, 0),
-					o.Set.Text(quantity.FahrenheitScale, 0),
-				),
-			),
+			Value: report.Of(working.Tell("bake.dial_both", "%s, %s", o.Dial.Text(quantity.CelsiusScale, 0),
+				o.Set.Text(quantity.FahrenheitScale, 0))),
 		},
 	}
 	gas := report.Row{
@@ -30,12 +24,8 @@ func (o OvenDial) Report() report.Report {
 	}
 	if o.Mark.IsValid() {
 		gas.Value = report.Of(o.Mark)
-		gas.Note = working.Tell(
-			"bake.mark_is",
-			"which is %.0f, %s on dials",
-			o.Mark.Temperature(),
-			o.Mark.Dial().Text(quantity.CelsiusScale, 0),
-		)
+		gas.Note = working.Tell("bake.mark_is", "which is %.0f, %s on dials", o.Mark.Temperature(),
+			o.Mark.Dial().Text(quantity.CelsiusScale, 0))
 	}
 	blocks := []report.Block{append(rows, gas)}
 	if o.Set.Compare(quantity.Celsius(300)) > 0 {
@@ -48,26 +38,16 @@ func (o OvenDial) Report() report.Report {
 		blocks = append(
 			blocks,
 			report.Say(
-				working.Tell(
-					"bake.fan_advice",
-					"advice on fan ovens differs: %.0f to %.0f; do not also cut the time",
-					o.Advice.Low,
-					o.Advice.High,
-				),
+				working.Tell("bake.fan_advice", "advice on fan ovens differs: %.0f to %.0f; do not also cut the time",
+					o.Advice.Low, o.Advice.High),
 			),
 		)
 	}
 	if o.in.Off.IsZero() {
 		blocks = append(
 			blocks,
-			report.Say(
-				working.Tell(
-					"bake.thermostats",
-					"thermostats are off by %.0f to %.0f: put a thermometer in",
-					quantity.DeltaCelsius(10),
-					quantity.DeltaCelsius(30),
-				),
-			),
+			report.Say(working.Tell("bake.thermostats", "thermostats are off by %.0f to %.0f: put a thermometer in",
+				quantity.DeltaCelsius(10), quantity.DeltaCelsius(30))),
 		)
 	}
 	return report.Report{
@@ -82,12 +62,8 @@ func (o OvenDial) Report() report.Report {
 func (o OvenDial) why() working.Message {
 	switch sign := o.in.Off.Sign(); {
 	case o.in.Fan && sign != 0:
-		return working.Tell(
-			"bake.set_fan_and_error",
-			"for %.0f, with a fan and an oven that is %+.0f off",
-			o.in.Wanted,
-			o.in.Off,
-		)
+		return working.Tell("bake.set_fan_and_error", "for %.0f, with a fan and an oven that is %+.0f off",
+			o.in.Wanted, o.in.Off)
 	case o.in.Fan:
 		return working.Tell("bake.set_fan", "for %.0f, with a fan", o.in.Wanted)
 	case sign > 0:

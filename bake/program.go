@@ -57,18 +57,8 @@ const (
 	Reheating // the vessels, before the next round
 )
 
-var phaseKinds = enum.Of[PhaseKind](
-	"phase of a bake",
-	"preheat",
-	"boil",
-	"load",
-	"score again",
-	"covered",
-	"vent",
-	"turn",
-	"uncovered",
-	"reheat",
-)
+var phaseKinds = enum.Of[PhaseKind]("phase of a bake", "preheat", "boil", "load", "score again", "covered", "vent",
+	"turn", "uncovered", "reheat")
 
 // String names the kind.
 func (k PhaseKind) String() string { return phaseKinds.String(k) }
@@ -97,15 +87,8 @@ func (p Phase) message() working.Message {
 	start := p.Start.Likely.Round(time.Minute)
 	what := working.Tell("bake.phase", "%v: %v (round %d, %05.0f)", start, p.Kind, p.Round, p.Oven)
 	if p.Takes.Likely > 0 {
-		what = working.Tell(
-			"bake.phase_lasting",
-			"%v: %v (round %d, %05.0f, %v)",
-			start,
-			p.Kind,
-			p.Round,
-			p.Oven,
-			p.Takes.Likely.Round(time.Minute),
-		)
+		what = working.Tell("bake.phase_lasting", "%v: %v (round %d, %05.0f, %v)", start, p.Kind, p.Round, p.Oven,
+			p.Takes.Likely.Round(time.Minute))
 	}
 	if p.Note.IsZero() {
 		return what
@@ -274,19 +257,12 @@ func (pr *Program) phases() {
 	now, none := sure(0), working.Message{}
 	add := func(kind PhaseKind, round int, oven quantity.Temperature, takes quantity.TimeRange, hands bool,
 		note working.Message) {
-		pr.Phases = append(
-			pr.Phases,
-			Phase{Kind: kind, Round: round, Oven: oven, Start: now, Takes: takes, Hands: hands, Note: note},
-		)
+		pr.Phases = append(pr.Phases,
+			Phase{Kind: kind, Round: round, Oven: oven, Start: now, Takes: takes, Hands: hands, Note: note})
 		now = sum(now, takes)
 	}
-	cover, vent := working.Tell(
-		"bake.steam_in",
-		"steam in",
-	), working.Tell(
-		"bake.steam_out",
-		"let the steam out, away from you",
-	)
+	cover, vent := working.Tell("bake.steam_in", "steam in"), working.Tell("bake.steam_out",
+		"let the steam out, away from you")
 	if pr.in.Vessel == Pot {
 		cover, vent = working.Tell("bake.lid_on", "lid on"), working.Tell("bake.lid_off", "lid off, away from you")
 	}
@@ -359,24 +335,12 @@ func (pr Program) String() string { return pr.message().String() }
 func (pr Program) message() working.Message {
 	one := working.Tell("bake.program_plain", "preheat %v, uncovered %v", pr.Preheat, pr.Uncovered)
 	if pr.Covered > 0 {
-		one = working.Tell(
-			"bake.program_covered",
-			"preheat %v, covered %v, uncovered %v",
-			pr.Preheat,
-			pr.Covered,
-			pr.Uncovered,
-		)
+		one = working.Tell("bake.program_covered", "preheat %v, covered %v, uncovered %v", pr.Preheat, pr.Covered,
+			pr.Uncovered)
 	}
 	if pr.Rounds > 1 {
-		return working.Tell(
-			"bake.program_rounds",
-			"%d rounds of %d: %v, reheat %v; in all %v",
-			pr.Rounds,
-			pr.PerRound,
-			one,
-			pr.Reheat,
-			pr.Total,
-		)
+		return working.Tell("bake.program_rounds", "%d rounds of %d: %v, reheat %v; in all %v", pr.Rounds,
+			pr.PerRound, one, pr.Reheat, pr.Total)
 	}
 	return working.Tell("bake.program", "one round of %d: %v; in all %v", pr.PerRound, one, pr.Total)
 }

@@ -133,10 +133,8 @@ func risingProbe(rt *rapid.T) (Probe, float64) {
 	start := rapid.Float64Range(10, 30).Draw(rt, "start")
 	for i := range n {
 		o := p.Approach.ordinate(below) - gap*float64(i)/tau
-		p.Samples = append(
-			p.Samples,
-			Sample{within(start + gap*float64(i)), quantity.Celsius(boiling - p.Approach.below(o))},
-		)
+		p.Samples = append(p.Samples,
+			Sample{within(start + gap*float64(i)), quantity.Celsius(boiling - p.Approach.below(o))})
 	}
 	return p, tau
 }
@@ -334,10 +332,9 @@ func TestLearnLossProperties(t *testing.T) {
 func TestOvenSettingProperties(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		in := OvenSetting{
-			Wanted: quantity.Celsius(
-				math.Round(rapid.Float64Range(100, 400).Draw(rt, "wanted")),
-			), Fan: rapid.Bool().Draw(rt, "fan"),
-			Off: quantity.DeltaCelsius(rapid.Float64Range(-40, 40).Draw(rt, "off")),
+			Wanted: quantity.Celsius(math.Round(rapid.Float64Range(100, 400).Draw(rt, "wanted"))),
+			Fan:    rapid.Bool().Draw(rt, "fan"),
+			Off:    quantity.DeltaCelsius(rapid.Float64Range(-40, 40).Draw(rt, "off")),
 		}
 		d, err := in.Dial()
 		if err != nil {

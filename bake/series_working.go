@@ -24,11 +24,9 @@ func axisSteps(d *working.Derivation, terms []heat.AxisTerm, air surface) []axis
 	var out []axisSymbols
 	for i, t := range terms {
 		a := axisSymbols{AxisTerm: t, number: strconv.Itoa(i + 1)}
-		a.radius = working.Given(
-			"R_"+a.number,
+		a.radius = working.Given("R_"+a.number,
 			working.Tell("bake.symbol_radius", "half thickness or radius, axis %d: %v", i+1, axisName(t.Shape)),
-			working.Amount(t.Radius, "m", 4),
-		)
+			working.Amount(t.Radius, "m", 4))
 		a.eigen = a.eigenvalue(d, i+1, air)
 		a.coefficient = d.Find(working.Finding{
 			Name:   working.Tell("bake.symbol_coefficient", "coefficient of the first term, axis %d", i+1),

@@ -216,10 +216,8 @@ var styleTable = [...]styleRow{
 			0,
 			false,
 			Good,
-			working.Tell(
-				"bake.note_par_baked",
-				"the crumb was set in the first bake: a core over 90 °C makes it fresh again",
-			),
+			working.Tell("bake.note_par_baked",
+				"the crumb was set in the first bake: a core over 90 °C makes it fresh again"),
 			[]working.Source{sources.IREKS},
 		},
 		reference{
@@ -347,10 +345,8 @@ var styleTable = [...]styleRow{
 			0,
 			false,
 			Fair,
-			working.Tell(
-				"bake.note_pizza",
-				"the rim brown in spots, the bottom dry and colored, the cheese melted; a probe finds no middle",
-			),
+			working.Tell("bake.note_pizza",
+				"the rim brown in spots, the bottom dry and colored, the cheese melted; a probe finds no middle"),
 			[]working.Source{sources.Falciano2023},
 		},
 		reference{
@@ -379,10 +375,8 @@ var styleTable = [...]styleRow{
 			0,
 			false,
 			Fair,
-			working.Tell(
-				"bake.note_flat",
-				"puffed or blistered, with brown spots, and still pliable; a probe finds no middle",
-			),
+			working.Tell("bake.note_flat",
+				"puffed or blistered, with brown spots, and still pliable; a probe finds no middle"),
 			[]working.Source{sources.Mansour2025},
 		},
 		reference{

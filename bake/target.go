@@ -124,12 +124,9 @@ func checkGoal(problems *quantity.Problems, goal Goal) bool {
 	ok = checkSiteField(problems, goal.Place) && ok
 	ok = altitudeRules.Check(problems, "Rule", goal.Rule) && ok
 	if goal.Rule == Offset && (goal.Place.Station.IsValid() || goal.Place.SeaLevel.IsValid()) {
-		problems.Add(
-			"Rule",
-			quantity.Tell("bake.got_offset_barometer_reading", "offset with a barometer reading"),
+		problems.Add("Rule", quantity.Tell("bake.got_offset_barometer_reading", "offset with a barometer reading"),
 			quantity.Tell("bake.want_cap_or_altitude_without_barometer", "the cap, or an altitude without a barometer"),
-			quantity.ErrModelRange,
-		)
+			quantity.ErrModelRange)
 		ok = false
 	}
 	if !goal.Wanted.IsZero() {
@@ -170,12 +167,8 @@ func (t target) capped(g Goal) bool { return t.core < t.sea-g.drop()-1e-9 }
 // wish names the target, and the baker's own where it is out of reach; the styles' targets are meant to be capped.
 func wish(core quantity.Temperature, capped bool, g Goal) working.Message {
 	if capped && !g.Wanted.IsZero() {
-		return working.Tell(
-			"bake.target_not_wanted",
-			"%.1f (not %.1f: water boils too low for it here)",
-			core,
-			g.Wanted,
-		)
+		return working.Tell("bake.target_not_wanted", "%.1f (not %.1f: water boils too low for it here)", core,
+			g.Wanted)
 	}
 	return working.Tell("bake.target_core", "%.1f", core)
 }
@@ -194,22 +187,14 @@ func (t CoreTarget) Notes() []working.Message {
 	if t.Capped {
 		out = append(
 			out,
-			working.Tell(
-				"bake.note_boiling_sets_target",
-				"boiling water, at %.1f, is what sets the target here",
-				t.Boiling,
-			),
+			working.Tell("bake.note_boiling_sets_target", "boiling water, at %.1f, is what sets the target here",
+				t.Boiling),
 		)
 	}
 	if t.MayNotSet {
-		out = append(out, working.Tell(
-			"bake.note_may_not_set",
+		out = append(out, working.Tell("bake.note_may_not_set",
 			"water boils so low here that the crumb may not set: wheat starch is done at %.0f to %.0f, and the core gets no "+
-				"hotter than %.1f. Bake thin, or under pressure.",
-			quantity.Celsius(80),
-			quantity.Celsius(90),
-			t.Boiling,
-		))
+				"hotter than %.1f. Bake thin, or under pressure.", quantity.Celsius(80), quantity.Celsius(90), t.Boiling))
 	}
 	return out
 }

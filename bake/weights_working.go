@@ -16,46 +16,29 @@ func (l LearnedLoss) Working() working.Working {
 	for _, x := range l.losses {
 		sum += x
 	}
-	usual := working.Given(
-		"L_0",
-		working.Tell("bake.symbol_usual", "usual loss of the style, counted as one loaf"),
-		working.Amount(l.prior, working.Percent, 2),
-	)
-	total := working.Given(
-		"S",
-		working.Tell("bake.symbol_sum", "sum of the losses weighed"),
-		working.Amount(sum, working.Percent, 3),
-	)
+	usual := working.Given("L_0", working.Tell("bake.symbol_usual", "usual loss of the style, counted as one loaf"),
+		working.Amount(l.prior, working.Percent, 2))
+	total := working.Given("S", working.Tell("bake.symbol_sum", "sum of the losses weighed"),
+		working.Amount(sum, working.Percent, 3))
 	n := working.Given("n", working.Tell("bake.symbol_count", "loaves weighed"), l.Count)
 	mean := d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_mean",
-			"mean loss",
-		), Symbol: "L", By: usual.Plus(total).Over(working.Num(1).Plus(n)), Is: l.Mean, Decimals: 2,
+		Name:   working.Tell("bake.step_mean", "mean loss"),
+		Symbol: "L", By: usual.Plus(total).Over(working.Num(1).Plus(n)), Is: l.Mean, Decimals: 2,
 		Term: working.Explain("bake_loss"), Source: sources.OvenJudgment("the style's usual loss counts as one loaf"),
 	})
-	t := working.Given(
-		"t",
+	t := working.Given("t",
 		working.Tell("bake.symbol_student", "Student's t for 80 %% and %.0f degrees of freedom", l.freedom),
-		working.Amount(l.student, "", 4),
-	)
-	spread := working.Given(
-		"s",
-		working.Tell("bake.symbol_spread", "spread from loaf to loaf"),
-		working.Amount(l.Spread.Points(), working.Percent, 3),
-	)
+		working.Amount(l.student, "", 4))
+	spread := working.Given("s", working.Tell("bake.symbol_spread", "spread from loaf to loaf"),
+		working.Amount(l.Spread.Points(), working.Percent, 3))
 	half := t.Times(spread).Times(working.Sqrt(working.Num(1).Plus(working.Num(1).Over(working.Num(1).Plus(n)))))
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_next_low",
-			"the next loaf, at least",
-		), Symbol: "L_low", By: working.Max(0, mean.Minus(half)), Is: l.Next.Low, Decimals: 1, Source: sources.Gelman,
+		Name:   working.Tell("bake.step_next_low", "the next loaf, at least"),
+		Symbol: "L_low", By: working.Max(0, mean.Minus(half)), Is: l.Next.Low, Decimals: 1, Source: sources.Gelman,
 	})
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_next_high",
-			"the next loaf, at most",
-		), Symbol: "L_high", By: mean.Plus(half), Is: l.Next.High, Decimals: 1, Source: sources.Gelman,
+		Name:   working.Tell("bake.step_next_high", "the next loaf, at most"),
+		Symbol: "L_high", By: mean.Plus(half), Is: l.Next.High, Decimals: 1, Source: sources.Gelman,
 	})
 	return d.Working()
 }
@@ -66,15 +49,8 @@ func (l WeightLoss) Working() working.Working {
 	if l.in.Dough.IsZero() {
 		return d.Working()
 	}
-	dough, bread := working.Given(
-		"D",
-		working.Tell("bake.symbol_dough", "dough that went in"),
-		l.in.Dough,
-	), working.Given(
-		"B",
-		working.Tell("bake.symbol_bread", "bread"),
-		l.in.Baked,
-	)
+	dough, bread := working.Given("D", working.Tell("bake.symbol_dough", "dough that went in"),
+		l.in.Dough), working.Given("B", working.Tell("bake.symbol_bread", "bread"), l.in.Baked)
 	d.Find(
 		working.Finding{
 			Name:     working.Tell("bake.step_lost", "lost"),
@@ -96,10 +72,8 @@ func (l WeightLoss) Working() working.Working {
 		},
 	)
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_loss_of_dough",
-			"of the dough",
-		), Symbol: "L", By: working.Num(100).Times(dough.Minus(bread)).Over(dough), Is: l.OfDough, Decimals: 1,
+		Name:   working.Tell("bake.step_loss_of_dough", "of the dough"),
+		Symbol: "L", By: working.Num(100).Times(dough.Minus(bread)).Over(dough), Is: l.OfDough, Decimals: 1,
 		Term: working.Explain("bake_loss"), Source: working.Algebra(),
 	})
 	return d.Working()
@@ -112,8 +86,7 @@ func (g LossGuide) Working() working.Working {
 		return d.Working()
 	}
 	source := sources.OvenJudgment(
-		"points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)",
-	)
+		"points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)")
 	from, to := hearthPoints(g.Dough.Grams())
 	name := working.Tell("bake.step_usual", "usual loss of the dough")
 	if rowOf(g.Style).loss.likely > 0 || from == to {
@@ -131,35 +104,20 @@ func (g LossGuide) Working() working.Working {
 	point := func(name string, meaning working.Message, x float64, unit working.Unit) working.Expr {
 		return working.Given(name, meaning, working.Amount(x, unit, 1))
 	}
-	l1, l2 := point(
-		"L_1",
-		working.Tell("bake.symbol_small_loss", "loss of the smaller loaf of the table"),
-		from[1],
-		working.Percent,
-	), point(
-		"L_2",
-		working.Tell("bake.symbol_large_loss", "loss of the larger loaf of the table"),
-		to[1],
-		working.Percent,
-	)
-	m1 := working.Given(
-		"m_1",
-		working.Tell("bake.symbol_small", "dough of the smaller loaf of the table"),
-		quantity.Grams(from[0]),
-	)
-	m2 := working.Given(
-		"m_2",
-		working.Tell("bake.symbol_large", "dough of the larger loaf of the table"),
-		quantity.Grams(to[0]),
-	)
+	l1, l2 := point("L_1", working.Tell("bake.symbol_small_loss", "loss of the smaller loaf of the table"), from[1],
+		working.Percent), point("L_2", working.Tell("bake.symbol_large_loss", "loss of the larger loaf of the table"),
+		to[1], working.Percent)
+	m1 := working.Given("m_1", working.Tell("bake.symbol_small", "dough of the smaller loaf of the table"),
+		quantity.Grams(from[0]))
+	m2 := working.Given("m_2", working.Tell("bake.symbol_large", "dough of the larger loaf of the table"),
+		quantity.Grams(to[0]))
 	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
 	d.Find(working.Finding{
 		Name: name, Symbol: "L", By: l1.Plus(l2.Minus(l1).Times(working.Ln(m.Over(m1))).Over(working.Ln(m2.Over(m1)))),
 		Is: g.Loss.Likely, Decimals: 1,
-		Note: working.Tell(
-			"bake.note_between",
-			"between two points of the table of hearth loaves, rounded to 0.1 %%",
-		), Term: working.Explain("bake_loss"), Source: source,
+		Note: working.Tell("bake.note_between",
+			"between two points of the table of hearth loaves, rounded to 0.1 %%"),
+		Term: working.Explain("bake_loss"), Source: source,
 	})
 	return d.Working()
 }
@@ -193,10 +151,8 @@ func (s Scaling) Working() working.Working {
 		return d.Working()
 	}
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"bake.step_scaling",
-			"dough per piece",
-		), Symbol: "D", By: working.Given("B", working.Tell("bake.symbol_cool", "baked and cool"), s.Baked).Over(keep),
+		Name:   working.Tell("bake.step_scaling", "dough per piece"),
+		Symbol: "D", By: working.Given("B", working.Tell("bake.symbol_cool", "baked and cool"), s.Baked).Over(keep),
 		Is: s.Dough, Decimals: 1,
 		Term: working.Explain("scaling_weight"), Source: sources.GisslenLoss,
 	})

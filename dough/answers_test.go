@@ -214,10 +214,8 @@ func TestAtHandStaysWithinTheStock(t *testing.T) {
 		stock := []dough.Stock{{Name: "water", Mass: anyMass(t, "water at hand", 100, 10_000)},
 			{Name: f.Flours[0].Name, Mass: anyMass(t, "flour at hand", 100, 10_000)}}
 		if len(f.Preferments) > 0 {
-			stock = append(
-				stock,
-				dough.Stock{Name: f.Preferments[0].Name, Mass: anyMass(t, "levain at hand", 100, 5000)},
-			)
+			stock = append(stock,
+				dough.Stock{Name: f.Preferments[0].Name, Mass: anyMass(t, "levain at hand", 100, 5000)})
 		}
 		b, err := f.For(dough.AtHand{Stock: stock})
 		if err != nil {

@@ -168,12 +168,9 @@ func (c *compiled) addParts(p *quantity.Problems, names *nameSet, list string, p
 			kindWords.CheckIfGiven(p, at(list, i)+".Kind", part.Kind)
 		}
 		if outside(part.Water, noPercent, wholeFlour) {
-			p.Add(
-				at(list, i)+".Water",
-				part.Water,
+			p.Add(at(list, i)+".Water", part.Water,
 				quantity.Tell("dough.want_0_percent_to_100_percent_ingredients", "0 %% to 100 %% of the ingredient's weight"),
-				quantity.ErrOutOfRange,
-			)
+				quantity.ErrOutOfRange)
 		}
 		k := len(c.items)
 		c.items = c.items[:k+1] // within the capacity that compile made; filling in place is what makes this fast

@@ -363,8 +363,7 @@ func ExampleWeighing_TooSmall() {
 func ExamplePieces() {
 	// Twelve rolls and what stays in the bowl and on the bench.
 	batch := must(
-		hall().For(dough.Pieces{Count: 12, Each: quantity.Grams(90), ProcessLoss: quantity.MustPercent("2 %")}),
-	)
+		hall().For(dough.Pieces{Count: 12, Each: quantity.Grams(90), ProcessLoss: quantity.MustPercent("2 %")}))
 	fmt.Printf("mix %.1f for %d pieces of %v\n", batch.Dough(), batch.Pieces(), batch.ScalingWeight())
 	// Output:
 	// mix 1102.0 g for 12 pieces of 90 g

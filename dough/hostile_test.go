@@ -242,33 +242,10 @@ func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
 // The zero value of every result answers every question without a panic.
 func TestZeroValuesAreHarmless(t *testing.T) {
 	var b dough.Batch
-	_ = fmt.Sprint(
-		b,
-		b.Overall(),
-		b.FinalDough(),
-		b.Builds(),
-		b.Hydration(),
-		b.FinalHydration(),
-		b.Prefermented(),
-		b.SaltShare(),
-		b.SaltInWater(),
-		b.WholeGrain(),
-		b.Rye(),
-		b.Total(),
-		b.Share(dough.KindRye),
-		b.Unstated(),
-		b.Allergens(),
-		b.Cautions(),
-		b.Water(),
-		b.Scaled(),
-		b.Pieces(),
-		b.ScalingWeight(),
-		b.Limiting(),
-		b.Formula(),
-		b.Working(),
-		b.DoughYield(),
-		b.DoughYield().Working(),
-	)
+	_ = fmt.Sprint(b, b.Overall(), b.FinalDough(), b.Builds(), b.Hydration(), b.FinalHydration(), b.Prefermented(),
+		b.SaltShare(), b.SaltInWater(), b.WholeGrain(), b.Rye(), b.Total(), b.Share(dough.KindRye), b.Unstated(),
+		b.Allergens(), b.Cautions(), b.Water(), b.Scaled(), b.Pieces(), b.ScalingWeight(), b.Limiting(), b.Formula(),
+		b.Working(), b.DoughYield(), b.DoughYield().Working())
 	_ = b.EffectiveHydration()
 	_, _ = b.LevainPercent("levain", dough.LevainOfDough)
 	_, err := b.Weights().Batch()
@@ -293,24 +270,11 @@ func TestZeroValuesAreHarmless(t *testing.T) {
 	refused(t, "no yield", err)
 	_, err = dough.DoughYield{}.Gross()
 	refused(t, "no yield", err)
-	_ = fmt.Sprint(
-		dough.PrintedLevain{}.Working(),
-		dough.DoughYield{}.Working(),
-		dough.LevainPlan{},
-		dough.LevainPlan{}.Working(),
-		dough.SharedLevain{}.Working(),
-		dough.SharedLevain{},
-		dough.Repair{},
-		dough.Repair{}.Working(),
-		dough.Weighing{},
-		dough.Weighing{}.TooSmall(),
-		dough.Feeding{},
-		dough.Feeding{}.Hydration(),
-		dough.Feeding{}.Inoculation(dough.OfMix),
-		dough.Starter{},
-		dough.Build{}.Hydration(),
-		dough.DoughLine{},
-	)
+	_ = fmt.Sprint(dough.PrintedLevain{}.Working(), dough.DoughYield{}.Working(), dough.LevainPlan{},
+		dough.LevainPlan{}.Working(), dough.SharedLevain{}.Working(), dough.SharedLevain{}, dough.Repair{},
+		dough.Repair{}.Working(), dough.Weighing{}, dough.Weighing{}.TooSmall(), dough.Feeding{},
+		dough.Feeding{}.Hydration(), dough.Feeding{}.Inoculation(dough.OfMix), dough.Starter{},
+		dough.Build{}.Hydration(), dough.DoughLine{})
 }
 
 // A result does not change when the caller changes what was given.

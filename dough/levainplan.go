@@ -98,10 +98,8 @@ func (p LevainPlan) wanted(d *working.Derivation) working.Expr {
 	}
 	keep := working.Given("K", working.Tell("dough.symbol_keep", "to keep for the next bake"), p.in.KeepBack)
 	return d.Find(working.Finding{
-		Name: working.Tell(
-			"dough.to_make",
-			"levain to make",
-		), Symbol: subscript("M", len(p.Stages)-1), By: want.Plus(keep),
+		Name:   working.Tell("dough.to_make", "levain to make"),
+		Symbol: subscript("M", len(p.Stages)-1), By: want.Plus(keep),
 		Is: p.in.Want.Add(p.in.KeepBack), Decimals: 1, Source: working.Algebra(),
 	})
 }
@@ -157,11 +155,8 @@ func (p LevainPlan) starter(d *working.Derivation, i int, made, all, k working.E
 			"inoculation of stage %d, of new flour: the largest that the culture at hand and the bounds allow", i+1)
 		if i == 0 && p.LeftOver.IsZero() {
 			finding.Name = working.Tell("dough.all_starter", "culture of stage 1: all there is")
-			finding.By = working.Given(
-				"c_hand",
-				working.Tell("dough.symbol_hand", "culture at hand"),
-				p.in.Starter.Mass,
-			)
+			finding.By = working.Given("c_hand", working.Tell("dough.symbol_hand", "culture at hand"),
+				p.in.Starter.Mass)
 			return d.Find(finding)
 		}
 	}
@@ -195,12 +190,8 @@ func (p LevainPlan) rounding(d *working.Derivation, exact LevainPlan) {
 		}
 		var sum working.Expr
 		if i == 0 {
-			sum = line(
-				working.Tell("dough.stage_starter", "culture of stage %d", i+1),
-				"c",
-				e.Starter.Mass,
-				f.Starter.Mass,
-			)
+			sum = line(working.Tell("dough.stage_starter", "culture of stage %d", i+1), "c", e.Starter.Mass,
+				f.Starter.Mass)
 		} else {
 			sum = working.Given("M_scale_"+strconv.Itoa(i),
 				working.Tell("dough.stage_made", "made in stage %d, on the scale", i), f.Starter.Mass)
@@ -236,10 +227,8 @@ func (p LevainPlan) use(d *working.Derivation) {
 		by = by.Minus(working.Given("K", working.Tell("dough.symbol_keep", "to keep for the next bake"), p.KeepBack))
 	}
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"dough.for_the_dough",
-			"levain for the dough",
-		), Symbol: "U", By: by, Is: p.Use, Decimals: scaleDecimals(p.Use), Source: working.Algebra(),
+		Name:   working.Tell("dough.for_the_dough", "levain for the dough"),
+		Symbol: "U", By: by, Is: p.Use, Decimals: scaleDecimals(p.Use), Source: working.Algebra(),
 	})
 }
 

@@ -112,11 +112,8 @@ func (l PrintedLevain) Working() working.Working {
 		return d.Working()
 	}
 	hundred := working.Num(100)
-	s := working.Given(
-		"s",
-		working.Tell("dough.symbol_printed", "levain percentage as printed, %v", l.Reading),
-		l.Percent,
-	)
+	s := working.Given("s", working.Tell("dough.symbol_printed", "levain percentage as printed, %v", l.Reading),
+		l.Percent)
 	h := working.Given("h", working.Tell("dough.symbol_levain_hydration", "hydration of the levain"), l.Hydration)
 	f := working.Finding{
 		Name: working.Tell("dough.prefermented",

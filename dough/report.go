@@ -177,10 +177,8 @@ func (w Weighing) Report() report.Report {
 	}
 	r.Sections = append(r.Sections, b.overallSection())
 	for _, build := range w.Builds {
-		r.Sections = append(
-			r.Sections,
-			build.Build.section(weighedList(build.Lines), build.Made, build.Removed, build.Left),
-		)
+		r.Sections = append(r.Sections,
+			build.Build.section(weighedList(build.Lines), build.Made, build.Removed, build.Left))
 	}
 	r.Sections = append(r.Sections, finalSection(weighedList(w.Lines), w.Dough, w.notes()), b.readings())
 	r.Cautions, r.Sources = b.Cautions(), []working.Source{sources.Gisslen, sources.LargestRemainder}
@@ -217,10 +215,8 @@ func (b Batch) readings() report.Section {
 	row := func(label working.Message, v report.Cell) { rows = append(rows, report.Row{Label: label, Value: v}) }
 	wet := b.EffectiveHydration()
 	if wet.Hydration != b.Hydration() {
-		row(
-			working.Tell("dough.effective", "with the water in the other ingredients"),
-			report.Rounded(wet.Hydration, 1),
-		)
+		row(working.Tell("dough.effective", "with the water in the other ingredients"),
+			report.Rounded(wet.Hydration, 1))
 	}
 	if h := b.FinalHydration(); len(b.work) > 0 && h.IsValid() {
 		row(working.Tell("dough.at_mixing_hydration", "of what is weighed at mixing"), report.Rounded(h, 1))

@@ -37,10 +37,8 @@ func (p LevainPlan) Report() report.Report {
 	}
 	then := report.List{working.Tell("dough.use", "%v for the dough", readable(p.Use))}
 	if !p.KeepBack.IsZero() {
-		then = append(
-			then,
-			working.Tell("dough.keep", "%v to keep: take it before you mix the dough", readable(p.KeepBack)),
-		)
+		then = append(then,
+			working.Tell("dough.keep", "%v to keep: take it before you mix the dough", readable(p.KeepBack)))
 	}
 	if !p.LeftOver.IsZero() {
 		then = append(then, working.Tell("dough.left_over",
@@ -130,10 +128,7 @@ func (r Repair) compared() report.Section {
 	line := func(what working.Message, of func(Batch) report.Cell) {
 		g.Rows = append(g.Rows, []report.Cell{report.Of(what), of(r.in.Batch), of(r.Became), of(r.After)})
 	}
-	line(
-		working.Tell("dough.line_dough", "dough"),
-		func(b Batch) report.Cell { return whole(b.Dough()) },
-	)
+	line(working.Tell("dough.line_dough", "dough"), func(b Batch) report.Cell { return whole(b.Dough()) })
 	line(working.Tell("dough.hydration", "hydration"),
 		func(b Batch) report.Cell { return report.Rounded(b.Hydration(), 1) })
 	line(working.Tell("dough.salt", "salt"), func(b Batch) report.Cell { return report.Rounded(b.SaltShare(), 2) })
@@ -168,10 +163,8 @@ func (s SharedLevain) Report() report.Report {
 	}
 	parts := report.Section{Key: "parts", Title: working.Tell("dough.then", "Then"), Blocks: []report.Block{rows}}
 	if !s.Short.IsZero() {
-		parts.Blocks = append(
-			parts.Blocks,
-			report.Say(working.Tell("dough.short", "too little by %v", readable(s.Short))),
-		)
+		parts.Blocks = append(parts.Blocks,
+			report.Say(working.Tell("dough.short", "too little by %v", readable(s.Short))))
 	}
 	r.Sections = append(r.Sections, parts)
 	return r

@@ -58,14 +58,8 @@ func TestSeedIsTheInoculationAskedFor(t *testing.T) {
 			wantMade, wantUsed = levain.Add(starter), levain.Add(starter)
 		}
 		if build.Made != wantMade || build.Used != wantUsed {
-			t.Errorf(
-				"%v: made %v, used %v, want %v and %v",
-				pf.Seed.Account,
-				build.Made,
-				build.Used,
-				wantMade,
-				wantUsed,
-			)
+			t.Errorf("%v: made %v, used %v, want %v and %v", pf.Seed.Account, build.Made, build.Used, wantMade,
+				wantUsed)
 		}
 		if got := b.Prefermented(); got != pf.Flour {
 			t.Errorf("prefermented %v, not %v", got, pf.Flour)

@@ -138,11 +138,8 @@ func TestStagesCarryTheStarter(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if used, _ := byStage.Build("second stage"); !near(
-			used.Used.PercentOf(quantity.Grams(840)),
-			pc("100 %"),
-			1e-5,
-		) {
+		if used, _ := byStage.Build("second stage"); !near(used.Used.PercentOf(quantity.Grams(840)), pc("100 %"),
+			1e-5) {
 			t.Errorf("840 g of the second stage at hand, %v used", used.Used)
 		}
 	})
@@ -176,12 +173,8 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 			t.Fatal(err)
 		}
 		if lineOf(b.FinalDough(), "second").Mass != outer.Used || b.Dough() != quantity.Grams(1150).Add(outer.Used) {
-			t.Errorf(
-				"%v used of the second, the dough of %v lists %v",
-				outer.Used,
-				b.Dough(),
-				lineOf(b.FinalDough(), "second"),
-			)
+			t.Errorf("%v used of the second, the dough of %v lists %v", outer.Used, b.Dough(),
+				lineOf(b.FinalDough(), "second"))
 		}
 		for _, build := range b.Builds() {
 			want := bowl(200, 150)
@@ -193,14 +186,8 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 				t.Errorf("weighed %v, shown\n%v", want, build)
 			}
 			if build.Made != build.Used.Add(build.Left).Add(build.Removed) || build.Left.Sign() < 0 {
-				t.Errorf(
-					"%v: made %v, used %v, left %v, removed %v",
-					build.Name,
-					build.Made,
-					build.Used,
-					build.Left,
-					build.Removed,
-				)
+				t.Errorf("%v: made %v, used %v, left %v, removed %v", build.Name, build.Made, build.Used, build.Left,
+					build.Removed)
 			}
 		}
 		first, _ := b.Build("first")
@@ -218,14 +205,8 @@ func TestPartlyUsedKeepsItsWeights(t *testing.T) {
 		}
 		for _, wb := range weighing.Builds {
 			if wb.Made != wb.Used.Add(wb.Left).Add(wb.Removed) {
-				t.Errorf(
-					"rounded %v: made %v, used %v, left %v, removed %v",
-					wb.Build.Name,
-					wb.Made,
-					wb.Used,
-					wb.Left,
-					wb.Removed,
-				)
+				t.Errorf("rounded %v: made %v, used %v, left %v, removed %v", wb.Build.Name, wb.Made, wb.Used,
+					wb.Left, wb.Removed)
 			}
 		}
 	})

@@ -142,12 +142,8 @@ func (t ByLevain) goal(c *compiled, p *quantity.Problems) goal {
 	checkMass(p, "ByLevain.Mass", t.Mass)
 	k := c.node(t.Preferment)
 	if k == nobody {
-		p.Add(
-			"ByLevain.Preferment",
-			quantity.Excerpt(t.Preferment),
-			quantity.Tell("dough.want_preferment_formula", "a preferment of the formula"),
-			quantity.ErrInconsistent,
-		)
+		p.Add("ByLevain.Preferment", quantity.Excerpt(t.Preferment),
+			quantity.Tell("dough.want_preferment_formula", "a preferment of the formula"), quantity.ErrInconsistent)
 	}
 	if p.Err() != nil {
 		return goal{}
@@ -219,12 +215,9 @@ func (t AtHand) goal(c *compiled, p *quantity.Problems) goal {
 		var flour quantity.Mass
 		switch j, k := c.item(s.Name), c.node(s.Name); {
 		case j == nobody && k == nobody:
-			p.Add(
-				path+".Name",
-				quantity.Excerpt(s.Name),
+			p.Add(path+".Name", quantity.Excerpt(s.Name),
 				quantity.Tell("dough.want_ingredient_or_preferment_formula", "an ingredient or preferment of the formula"),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			continue
 		case p.Err() != nil, j != nobody && c.items[j].percent.IsZero(), j == nobody && c.nodes[k].shareSum() == 0:
 			continue

@@ -38,21 +38,15 @@ func (c *compiled) preferment(p *quantity.Problems, names *nameSet, path, list s
 	}
 	n.seed.Blend = slices.Clone(pf.Seed.Blend)
 	if outside(pf.Flour, noPercent, wholeFlour) || pf.Flour.IsZero() {
-		p.Add(
-			path+".Flour",
-			pf.Flour,
+		p.Add(path+".Flour", pf.Flour,
 			quantity.Tell("dough.want_more_than_0_percent_and", "more than 0 %% and at most 100 %% of total flour"),
-			quantity.ErrOutOfRange,
-		)
+			quantity.ErrOutOfRange)
 	}
 	switch {
 	case outside(pf.Hydration, noPercent, mostOfFlour) || !pf.Hydration.IsZero() && pf.Hydration.Compare(leastWater) < 0:
-		p.Add(
-			path+".Hydration",
-			pf.Hydration,
+		p.Add(path+".Hydration", pf.Hydration,
 			quantity.Tell("dough.want_1_percent_to_1000_percent", "1 %% to 1000 %% of the preferment's flour"),
-			quantity.ErrOutOfRange,
-		)
+			quantity.ErrOutOfRange)
 	case pf.Hydration.IsZero() && !c.hasLiquid(pf.Others):
 		p.Required(
 			path+".Hydration",
@@ -219,12 +213,8 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 		most = quantity.MustPercent("90 %")
 	}
 	if outside(s.Percent, noPercent, most) {
-		p.Add(
-			path+".Seed.Percent",
-			s.Percent,
-			quantity.Tell("dough.want_0_percent_to_4", "0 %% to %v %v", most, s.Of),
-			quantity.ErrOutOfRange,
-		)
+		p.Add(path+".Seed.Percent", s.Percent,
+			quantity.Tell("dough.want_0_percent_to_4", "0 %% to %v %v", most, s.Of), quantity.ErrOutOfRange)
 	}
 	if s.Percent.IsZero() {
 		return
@@ -253,12 +243,9 @@ func (c *compiled) addSeed(p *quantity.Problems, names *nameSet, path string, se
 			percent = s.Percent.OfPercent(c.ownMass(self)).Over(wholeFlour.Sub(s.Percent))
 		}
 		if !percent.IsValid() {
-			p.Add(
-				path+".Seed.Percent",
-				s.Percent,
+			p.Add(path+".Seed.Percent", s.Percent,
 				quantity.Tell("dough.want_starter_within_limits_formula", "a culture within the limits of a formula"),
-				quantity.ErrOutOfRange,
-			)
+				quantity.ErrOutOfRange)
 			return
 		}
 		name := "culture of " + n.name
@@ -353,11 +340,7 @@ func (c *compiled) checkTree(p *quantity.Problems) {
 			p.Add(
 				join(c.nodes[k].path, "Preferments"),
 				quantity.Tell("dough.got_total_flour_what_made_beforehand", "%s %v of total flour in what is made beforehand",
-					quantity.Excerpt(
-						c.items[j].name,
-					), shareOfFlour(
-						has-s,
-					)),
+					quantity.Excerpt(c.items[j].name), shareOfFlour(has-s)),
 				quantity.Tell("dough.want_at_most", "at most the %v in %s", shareOfFlour(has), in),
 				quantity.ErrInconsistent,
 			)

@@ -131,12 +131,8 @@ func (t *tally) bowl(path string, b *Bowl) []quantity.Mass {
 	lines := make([]quantity.Mass, len(t.names))
 	list := func(name string, weights []Weight, role Role) {
 		if len(weights)+len(t.names) > maxLines {
-			t.p.Add(
-				join(path, name),
-				quantity.Tell("dough.got_lines", "%d lines", len(weights)),
-				quantity.Tell("dough.want_at_most_200_lines_all", "at most 200 lines in all"),
-				quantity.ErrOutOfRange,
-			)
+			t.p.Add(join(path, name), quantity.Tell("dough.got_lines", "%d lines", len(weights)),
+				quantity.Tell("dough.want_at_most_200_lines_all", "at most 200 lines in all"), quantity.ErrOutOfRange)
 			return
 		}
 		for i, w := range weights {
@@ -350,12 +346,8 @@ func (t *tally) keep() {
 func (t *tally) use(k int, used quantity.Mass) {
 	n := &(*t.nodes)[k]
 	if made := t.made(k).Sub(t.removed(k)); k > 0 && n.used.Compare(made) > 0 {
-		t.p.Add(
-			n.path+".Used",
-			n.used,
-			quantity.Tell("dough.want_at_most_there", "at most the %v that there is", made),
-			quantity.ErrInconsistent,
-		)
+		t.p.Add(n.path+".Used", n.used,
+			quantity.Tell("dough.want_at_most_there", "at most the %v that there is", made), quantity.ErrInconsistent)
 		return
 	}
 	if k > 0 && used.Sign() <= 0 {

@@ -90,11 +90,8 @@ func (d *batchDerivation) fromTarget() {
 	var total working.Expr
 	for i := range b.c.items {
 		it := &b.c.items[i]
-		p := working.Given(
-			subscript("p", i),
-			working.Tell("dough.symbol_percent", "%s, of all flour", it.name),
-			it.percent,
-		)
+		p := working.Given(subscript("p", i), working.Tell("dough.symbol_percent", "%s, of all flour", it.name),
+			it.percent)
 		d.percent = append(d.percent, p)
 		if i == 0 {
 			total = p
@@ -105,10 +102,8 @@ func (d *batchDerivation) fromTarget() {
 	if b.goal.flour.IsZero() {
 		dough := d.target()
 		sum := d.d.Find(working.Finding{
-			Name: working.Tell(
-				"dough.total_percent",
-				"total of the percentages",
-			), Symbol: "P", By: total, Is: b.c.total, Decimals: 2, Source: sources.Gisslen,
+			Name:   working.Tell("dough.total_percent", "total of the percentages"),
+			Symbol: "P", By: total, Is: b.c.total, Decimals: 2, Source: sources.Gisslen,
 		})
 		d.flour = d.find(working.Tell("dough.total_flour", "flour in all"), "F", dough.Over(sum.Share()), b.flour,
 			sources.Gisslen)
@@ -116,13 +111,8 @@ func (d *batchDerivation) fromTarget() {
 		d.flour = d.target()
 	}
 	for i := range b.c.items {
-		d.lines[i] = d.find(
-			itemName(b.c.items[i].name),
-			subscript("m", i),
-			d.percent[i].Share().Times(d.flour),
-			b.mass[i],
-			sources.Gisslen,
-		)
+		d.lines[i] = d.find(itemName(b.c.items[i].name), subscript("m", i), d.percent[i].Share().Times(d.flour),
+			b.mass[i], sources.Gisslen)
 	}
 }
 
@@ -319,10 +309,8 @@ func (d *batchDerivation) shares() {
 	}
 	if pre != (working.Expr{}) {
 		d.d.Find(working.Finding{
-			Name: working.Tell(
-				"dough.prefermented",
-				"prefermented flour",
-			), Symbol: "x_pre", By: pre, Is: b.Prefermented(), Decimals: 2, Source: sources.HamelmanBread,
+			Name:   working.Tell("dough.prefermented", "prefermented flour"),
+			Symbol: "x_pre", By: pre, Is: b.Prefermented(), Decimals: 2, Source: sources.HamelmanBread,
 		})
 	}
 }

@@ -63,16 +63,9 @@ func (d *batchDerivation) starter(k int) {
 		if !share.IsZero() {
 			took[j] = flour
 			if share != wholeFlour {
-				blend := working.Given(
-					buildSymbol("b", k, j),
-					working.Tell(
-						"dough.symbol_starter_blend",
-						"%s in the culture of %s",
-						b.c.items[j].name,
-						n.name,
-					),
-					share,
-				)
+				blend := working.Given(buildSymbol("b", k, j),
+					working.Tell("dough.symbol_starter_blend", "%s in the culture of %s", b.c.items[j].name, n.name),
+					share)
 				took[j] = blend.Share().Times(flour)
 			}
 		}
@@ -93,13 +86,8 @@ func (d *batchDerivation) feed(k int, left, took []working.Expr) {
 		if took != nil && took[j] != (working.Expr{}) {
 			by = by.Minus(took[j])
 		}
-		d.find(
-			working.Tell("dough.to_feed", "%s to feed %s with", b.c.items[j].name, n.name),
-			buildSymbol("x", k, j),
-			by,
-			w.own[j],
-			working.Algebra(),
-		)
+		d.find(working.Tell("dough.to_feed", "%s to feed %s with", b.c.items[j].name, n.name), buildSymbol("x", k, j),
+			by, w.own[j], working.Algebra())
 	}
 }
 

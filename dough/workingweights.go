@@ -28,10 +28,8 @@ func (d *batchDerivation) fromWeights() {
 			By: working.Num(100).Times(d.lines[i]).Over(d.flour), Is: it.percent, Decimals: 2, Source: sources.Gisslen,
 		}
 		if it.percent.Compare(quantity.MustPercent("0.01 %")) < 0 {
-			f.Within, f.Note = 2e-6, working.Tell(
-				"dough.millionth",
-				"every percentage is rounded to a millionth of a point",
-			)
+			f.Within, f.Note = 2e-6, working.Tell("dough.millionth",
+				"every percentage is rounded to a millionth of a point")
 		}
 		d.percent = append(d.percent, d.d.Find(f))
 	}
@@ -69,11 +67,8 @@ func (d *batchDerivation) used(k, i int, total quantity.Mass) working.Expr {
 	n, w := &b.c.nodes[k], &b.work[k]
 	symbol, name := buildSymbol("m", k, i), inBuild(b.c.items[i].name, n.name)
 	if w.given == nil || !w.given.starter.IsZero() || b.nests(k) {
-		return working.Given(
-			symbol,
-			working.Tell("dough.item_used", "%s in %s, as used", b.c.items[i].name, n.name),
-			total,
-		)
+		return working.Given(symbol, working.Tell("dough.item_used", "%s in %s, as used", b.c.items[i].name, n.name),
+			total)
 	}
 	made := quantity.Sum(w.given.own...)
 	weighed := working.Given(buildSymbol("w", k, i),

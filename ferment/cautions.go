@@ -57,11 +57,8 @@ func cautions(enriched bool, h History, end float64, of reach) []working.Caution
 		}
 		out = append(out, working.Caution{
 			Subject: "food safety", Source: sources.DangerZone,
-			Text: working.Tell(
-				"ferment.caution_enriched",
-				"%v; keep it cold or shorten it, and follow your local food rules",
-				text,
-			),
+			Text: working.Tell("ferment.caution_enriched",
+				"%v; keep it cold or shorten it, and follow your local food rules", text),
 		})
 	}
 	if cold.tooWarm() {

@@ -112,16 +112,9 @@ func (c Culture) Message() working.Message {
 		return working.Tell("ferment.culture_unknown", "a culture nothing is known about")
 	}
 	p := c.Pace()
-	return working.Tell(
-		"ferment.culture",
+	return working.Tell("ferment.culture",
 		"learned from %d {1|bake|bakes}: pace %.0f (%.0f to %.0f), %+.1f a degree beyond the law, %.0f from bake to bake",
-		c.Bakes(),
-		p.Likely,
-		p.Low,
-		p.High,
-		c.TemperatureSensitivity().Likely,
-		c.BakeToBake(),
-	)
+		c.Bakes(), p.Likely, p.Low, p.High, c.TemperatureSensitivity().Likely, c.BakeToBake())
 }
 
 // rests says what an estimate owes to it.

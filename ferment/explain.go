@@ -70,11 +70,9 @@ func (t *telling) formula() {
 		solutes = working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86).Plus(sugar.Over(342.3).Times(2)))
 	}
 	osmol := t.Find(working.Finding{
-		Name: working.Tell(
-			"ferment.derive_solutes",
-			"what salt and sugar press with in the dough's water",
-		), Symbol: "Π",
-		Unit: "osmol/kg", By: solutes,
+		Name:   working.Tell("ferment.derive_solutes", "what salt and sugar press with in the dough's water"),
+		Symbol: "Π",
+		Unit:   "osmol/kg", By: solutes,
 		Note: working.Tell("ferment.note_solutes",
 			"58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
 				"sugar is split in two"),
@@ -104,8 +102,7 @@ func (t *telling) formula() {
 			"how fast everything goes in this dough, beside one without salt at 72 % water"),
 		Source: sources.Judged(
 			"between salt 10 to 30 % longer, sugar harmless to 5 % and slow above 10 %, stiff slower, " +
-				"whole grain a fifth faster",
-		),
+				"whole grain a fifth faster"),
 	})
 }
 
@@ -138,12 +135,10 @@ func (t *telling) ripeCells() working.Expr {
 				Times(growth).
 				Over(working.Num(l.Gas).Times(gas).Times(l.Capacity)),
 		),
-		Note: working.Tell(
-			"ferment.note_feed",
+		Note: working.Tell("ferment.note_feed",
 			"5.85 L of gas per kg of fresh flour, growth of 0.37 an hour and 2.05 L of gas per hour, kg and percent of cells "+
 				"at 27 °C, "+
-				"and a crowd of 1.70 % at which growth ends",
-		),
+				"and a crowd of 1.70 % at which growth ends"),
 		Source: growthSource(),
 	})
 	return t.Find(working.Finding{
@@ -160,11 +155,8 @@ func (t *telling) ripeCells() working.Expr {
 func (t *telling) cells(b *Bulk) {
 	var parts []working.Expr
 	if !b.Inoculation.IsZero() {
-		f := working.Given(
-			"f",
-			working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"),
-			b.Inoculation,
-		)
+		f := working.Given("f",
+			working.Tell("ferment.symbol_share", "share of the flour that comes with the ripe levain"), b.Inoculation)
 		by := f.Share().Times(t.ripeCells())
 		if b.ColdLevain {
 			by = by.Times(working.Exp(working.Num(-coldLag)))
@@ -180,16 +172,13 @@ func (t *telling) cells(b *Bulk) {
 		y := working.Given("y", working.Tell("ferment.symbol_dose", "%v in percent of the flour", b.Yeast.Kind),
 			working.Amount(b.Yeast.Amount.Points(), working.Number, digits(b.Yeast.Amount.Points())))
 		parts = append(parts, t.Find(working.Finding{
-			Name: working.Tell(
-				"ferment.derive_yeast",
-				"cells of the yeast in the dough",
-			), Symbol: "Y_0", Unit: working.Number,
+			Name:   working.Tell("ferment.derive_yeast", "cells of the yeast in the dough"),
+			Symbol: "Y_0", Unit: working.Number,
 			By: y.Times(b.Yeast.worth()), Note: working.Tell("ferment.note_yeast",
 				"1 part of instant yeast is 3 of fresh or 1.2 of active dry"),
 			Source: sources.Practice(
 				"fresh yeast is replaced by a third of its weight in instant or 0.4 of it in active dry " +
-					"yeast",
-			),
+					"yeast"),
 		}))
 	}
 	handed := t.d.start.Cells()

@@ -23,11 +23,9 @@ func (t *telling) held(celsius float64) (h, p, kelvin, ostwald working.Expr) {
 	p = working.Given("p", working.Tell("ferment.symbol_pressure", "air pressure"),
 		working.Amount(t.d.atm, "atm", digits(t.d.atm)))
 	ostwald = t.Find(working.Finding{
-		Name: working.Tell(
-			"ferment.derive_ostwald",
-			"volumes of carbon dioxide that a volume of water holds",
-		), Symbol: "L",
-		Unit: working.Number,
+		Name:   working.Tell("ferment.derive_ostwald", "volumes of carbon dioxide that a volume of water holds"),
+		Symbol: "L",
+		Unit:   working.Number,
 		By: working.Exp(working.Num(2400).Times(working.Num(1).Over(kelvin).Minus(working.Num(1).Over(298.15)))).
 			Times(3.3e-4 * 8.314462).
 			Times(kelvin),
@@ -58,12 +56,10 @@ func (t *telling) need(symbol string, name working.Message, rise, celsius float6
 			Times(298.15).
 			Over(kelvin).
 			Times(bubbles.Plus(ostwald.Times(wet).Times(r).Over(r.Plus(0.09)))),
-		Note: working.Tell(
-			"ferment.note_need",
+		Note: working.Tell("ferment.note_need",
 			"carbon dioxide at 25 °C and 1 atm per kg of flour: 1.12 kg of flour and water make a liter of dough, which "+
 				"holds no more at a rise of 350 %; "+
-				"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air",
-		),
+				"water free to dissolve gas is all but 16 % of the flour; bubbles begin as 9 % air"),
 		Term: working.Tell("ferment.term_gas",
 			"the gas a dough must make for its rise: most of it in bubbles, the rest dissolved in its water"),
 		Source: gasSource(),

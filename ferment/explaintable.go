@@ -77,12 +77,9 @@ func (t *telling) gasTable(name working.Message, symbol string, rows []gasRow) w
 	}
 	return t.Find(working.Finding{
 		Name: name, Symbol: symbol, Unit: "L/kg", Decimals: 4,
-		Note: working.Tell(
-			"ferment.note_rows",
+		Note: working.Tell("ferment.note_rows",
 			"cells are the mean over the row, as they grow by %.2f an hour at 27 °C, times φ and the curve of growth, "+
-				"less as they crowd",
-			t.d.law.Growth,
-		),
+				"less as they crowd", t.d.law.Growth),
 		Table: working.Table{Columns: []working.Column{
 			{Symbol: "e", Meaning: working.Tell("ferment.column_end", "end of the row"), Unit: working.Hour, Decimals: 2,
 				Cells: column(func(r gasRow) float64 { return r.end })},

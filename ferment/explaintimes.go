@@ -65,11 +65,9 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 		inner := working.Exp(n.Times(growth).Over(gas.Times(t.d.law.Capacity))).Minus(1)
 		return working.Ln(working.Num(t.d.law.Capacity).Over(t.start).Times(inner).Plus(1)).Over(growth).Times(60)
 	}
-	note := working.Tell(
-		"ferment.note_closed_form",
+	note := working.Tell("ferment.note_closed_form",
 		"cells grow as X = X_0 × exp(μ t) ÷ (1 + X_0 ÷ 1.70 × (exp(μ t) − 1)), the gas is q times their sum over time, "+
-			"and that is solved for the time; the 60 makes minutes of hours",
-	)
+			"and that is solved for the time; the 60 makes minutes of hours")
 	find := func(symbol string, name, brief working.Message, n working.Expr, hour float64) {
 		t.Find(working.Finding{
 			Name: name, Brief: brief, Symbol: symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
@@ -237,10 +235,8 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		Name: name, Symbol: "σ_" + symbol, Unit: working.Number, By: working.Sqrt(working.Sum(sum...)),
 		Note: working.Tell("ferment.note_spread",
 			"each part is the square of what one standard deviation of it does to the log of the gas by then"),
-		Term: working.Tell(
-			"ferment.term_spread",
-			"how far the logs of what one expects lie apart: 0.1 is about a tenth",
-		),
+		Term: working.Tell("ferment.term_spread",
+			"how far the logs of what one expects lie apart: 0.1 is about a tenth"),
 		Brief: working.Tell("ferment.brief_spread",
 			"The culture and the dough may make %.0f more or less gas than expected by then: two doughs of three lie within "+
 				"that.",
@@ -280,23 +276,17 @@ func (r Ripeness) Working() working.Working {
 func (t *telling) peakGas(seed quantity.Percent) working.Expr {
 	by := working.Num(t.d.law.Ripe)
 	if !seed.IsZero() {
-		s := working.Given(
-			"s",
-			working.Tell("ferment.symbol_seed", "share of its flour that comes with the seed"),
-			seed,
-		)
+		s := working.Given("s", working.Tell("ferment.symbol_seed", "share of its flour that comes with the seed"),
+			seed)
 		by = by.Times(working.Num(1).Minus(s.Share()))
 	}
 	return t.Find(working.Finding{
 		Name: working.Tell("ferment.derive_peak_gas", "gas at its peak"), Symbol: "G_peak", Unit: "L/kg", By: by,
-		Note: working.Tell(
-			"ferment.note_peak",
+		Note: working.Tell("ferment.note_peak",
 			"5.85 L per kg is what the sugar at hand in fresh flour makes; ripe from ¾ of that, usable until 2½ times that "+
-				"(judgments)",
-		),
+				"(judgments)"),
 		Term: working.Tell("ferment.term_peak", "where a preferment stands highest: the sugar at hand is used"),
 		Source: sources.Judged(
-			"free sugars of flour, Saunders, Ng and Kline 1972 (abstract), fitted to rules of the trade",
-		),
+			"free sugars of flour, Saunders, Ng and Kline 1972 (abstract), fitted to rules of the trade"),
 	})
 }

@@ -53,12 +53,9 @@ func (e Estimate) Flavor(until time.Duration) (Flavor, error) {
 		return Flavor{}, err
 	}
 	if lo, hi := e.bulk.History.extremes(hours(until)); !e.bulk.Extrapolate && (lo < 0 || hi > flavorHigh) {
-		p.Add(
-			"History",
-			quantity.Tell("ferment.got_temperatures", "%.1f to %.1f", degrees(lo), degrees(hi)),
+		p.Add("History", quantity.Tell("ferment.got_temperatures", "%.1f to %.1f", degrees(lo), degrees(hi)),
 			quantity.Tell("ferment.want_0_to_36_c_unless", "0 to 36 °C, unless extrapolating is allowed"),
-			quantity.ErrModelRange,
-		)
+			quantity.ErrModelRange)
 		return Flavor{}, p.ErrFor(e)
 	}
 	lacto, err := GanzleLactobacilli().Dose(e.bulk.History, 0, until)

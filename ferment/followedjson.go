@@ -74,12 +74,10 @@ func (in followedData) check() error {
 	p.Join("Last", (&Followed{bulk: in.Bulk}).checkTemperature(in.Last.Temperature))
 	for _, v := range in.State {
 		if math.IsNaN(v) || math.IsInf(v, 0) || in.State[0] < 0 || in.State[1] < 0 || in.State[2] < 0 {
-			p.Add(
-				"State",
+			p.Add("State",
 				quantity.Tell("ferment.got_numbers_contradict_each_other", "numbers that contradict each other"),
 				quantity.Tell("ferment.want_what_following_dough_comes_to", "what following a dough comes to"),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			break
 		}
 	}

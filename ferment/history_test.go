@@ -113,8 +113,7 @@ func TestJumpsAreKept(t *testing.T) {
 	h, err := ferment.Join(
 		ferment.Stretch{History: ferment.Constant(quantity.Celsius(26)), For: quantity.Elapsed(3 * time.Hour)},
 		ferment.Stretch{History: ferment.Constant(quantity.Celsius(4)), For: quantity.Elapsed(12 * time.Hour)},
-		ferment.Stretch{History: ferment.Constant(quantity.Celsius(22))},
-	)
+		ferment.Stretch{History: ferment.Constant(quantity.Celsius(22))})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -112,10 +112,8 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 
 func tooSoon(beside bool) working.Message {
 	if beside {
-		return working.Tell(
-			"ferment.levain_alone",
-			"the levain alone would be ready by then: no yeast, or a cooler dough",
-		)
+		return working.Tell("ferment.levain_alone",
+			"the levain alone would be ready by then: no yeast, or a cooler dough")
 	}
 	return working.Tell("ferment.least_too_soon", "even the least amount would be ready sooner: cool the dough")
 }
@@ -247,17 +245,11 @@ func tooWarm(of asked) working.Message {
 
 func notWarmEnough(of asked, warmest quantity.Temperature) working.Message {
 	if of == ofRoom {
-		return working.Tell(
-			"ferment.room_still_later",
+		return working.Tell("ferment.room_still_later",
 			"with the room at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or "+
-				"give it more time",
-			warmest,
-		)
+				"give it more time", warmest)
 	}
-	return working.Tell(
-		"ferment.dough_still_later",
+	return working.Tell("ferment.dough_still_later",
 		"with the dough at %.1f, where warmer stops being faster, it would still be later: use more levain or yeast, or "+
-			"give it more time",
-		warmest,
-	)
+			"give it more time", warmest)
 }

@@ -42,12 +42,9 @@ func (c common) check(p *problems) {
 			"how the clock is reckoned: the gas balance"))
 	}
 	if !c.culture.learnedFrom(c.kind) {
-		p.Add(
-			"Culture",
-			c.culture,
+		p.Add("Culture", c.culture,
 			quantity.Tell("ferment.want_culture_learned_from_same_kind", "a culture learned from the same kind of leavening"),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 	}
 	kneadings.CheckIfGiven(&p.Problems, "Kneading", c.kneading)
 }

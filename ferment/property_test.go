@@ -206,12 +206,8 @@ func TestDoseIsTheIntegral(t *testing.T) {
 			}
 		}
 		for i := 1; i < len(corners); i++ {
-			v, err := numeric.Integrate(
-				func(s float64) float64 { return 3 * c.Rate(a+(b-a)*s) },
-				corners[i-1],
-				corners[i],
-				1e-13,
-			)
+			v, err := numeric.Integrate(func(s float64) float64 { return 3 * c.Rate(a+(b-a)*s) }, corners[i-1],
+				corners[i], 1e-13)
 			if err != nil && v.Bound > 1e-11 {
 				t.Fatal(err)
 			}
@@ -235,10 +231,8 @@ func TestDosesAddAndShift(t *testing.T) {
 		h, g := anyHistory(t), anyHistory(t)
 		long := time.Duration(rapid.IntRange(1, 600).Draw(t, "minutes")) * time.Minute
 		more := time.Duration(rapid.IntRange(1, 600).Draw(t, "more minutes")) * time.Minute
-		joined, err := ferment.Join(
-			ferment.Stretch{History: h, For: quantity.Elapsed(long)},
-			ferment.Stretch{History: g},
-		)
+		joined, err := ferment.Join(ferment.Stretch{History: h, For: quantity.Elapsed(long)},
+			ferment.Stretch{History: g})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -306,12 +300,8 @@ func TestUpdateWithThePredictionOnlyNarrows(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !(ahead.Now.Ready().Likely < r.Likely && r.Likely < behind.Now.Ready().Likely) {
-			t.Fatalf(
-				"ahead %v, as expected %v, behind %v",
-				ahead.Now.Ready().Likely,
-				r.Likely,
-				behind.Now.Ready().Likely,
-			)
+			t.Fatalf("ahead %v, as expected %v, behind %v", ahead.Now.Ready().Likely, r.Likely,
+				behind.Now.Ready().Likely)
 		}
 	})
 }

@@ -428,18 +428,8 @@ func dynamicDose(t *testing.T, until float64) float64 {
 		return 6.5 - 1.5*(math.Min(h, 40)-5)/35
 	}
 	mu := func(h float64) float64 {
-		return 0.9 * math.Ln10 * ferment.ZwieteringGamma(
-			temperature(h),
-			25,
-			35,
-			1,
-		) * ferment.CardinalGamma(
-			pH(h),
-			5.5,
-			6.5,
-			7.5,
-			2,
-		)
+		return 0.9 * math.Ln10 * ferment.ZwieteringGamma(temperature(h), 25, 35, 1) * ferment.CardinalGamma(pH(h),
+			5.5, 6.5, 7.5, 2)
 	}
 	sum, from := 0.0, 0.0
 	for _, corner := range []float64{2.5, 5, 5 + 35/1.5, 40, 1e9} { // growth starts at 25 °C, ends at pH 5.5

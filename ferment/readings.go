@@ -57,11 +57,9 @@ func (r Readings) History() (History, error) {
 		return History{}, err
 	}
 	if suspect {
-		h.notes = append(h.notes, working.Tell(
-			"ferment.looks_like_fahrenheit",
+		h.notes = append(h.notes, working.Tell("ferment.looks_like_fahrenheit",
 			"every reading is at least 33 °C and would be an ordinary dough or refrigerator temperature in °F: was °F taken "+
-				"for °C?",
-		))
+				"for °C?"))
 	}
 	h.label = working.Tell("ferment.readings", "%d {1|reading|readings} over %v, %.1f to %.1f", len(h.knots),
 		r.Points[len(r.Points)-1].At, degrees(lo), degrees(hi))
@@ -87,12 +85,9 @@ func (x *Knot) fault(p *problems, i int, last, gap time.Duration, suspect bool) 
 	case at < 0 || at > longest:
 		p.Duration(path, at, 0, longest)
 	case i > 0 && at <= last:
-		p.Add(
-			path,
-			x.At,
+		p.Add(path, x.At,
 			quantity.Tell("ferment.want_after_reading_before_at", "after the reading before it, at %v", last),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 	case i > 0 && at-last > gap:
 		p.Add(path, quantity.Tell("ferment.got_gap", "a gap of %v", at-last),
 			quantity.Tell("ferment.want_at_most_without_reading", "at most %v without a reading", gap), quantity.ErrInconsistent)

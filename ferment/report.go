@@ -115,19 +115,13 @@ const noticeable = 5.0
 func (f Flavor) leans() working.Message {
 	switch {
 	case f.Index > 100+noticeable:
-		return working.Tell(
-			"ferment.leans_acid",
-			"flavor leans to acid: index %.0f, 100 being %.0f throughout; a direction, not a pH",
-			f.Index,
-			degrees(reference),
-		)
+		return working.Tell("ferment.leans_acid",
+			"flavor leans to acid: index %.0f, 100 being %.0f throughout; a direction, not a pH", f.Index,
+			degrees(reference))
 	case f.Index < 100-noticeable:
-		return working.Tell(
-			"ferment.leans_mild",
-			"flavor leans to mild: index %.0f, 100 being %.0f throughout; a direction, not a pH",
-			f.Index,
-			degrees(reference),
-		)
+		return working.Tell("ferment.leans_mild",
+			"flavor leans to mild: index %.0f, 100 being %.0f throughout; a direction, not a pH", f.Index,
+			degrees(reference))
 	}
 	return working.Tell("ferment.leans_neither",
 		"flavor leans neither to mild nor to acid: index %.0f, 100 being %.0f throughout; a direction, not a "+
@@ -226,23 +220,14 @@ func (t ShapeTarget) ReportFrom(mixed time.Time) report.Report {
 // instruction is what to do with the dough.
 func (t *ShapeTarget) instruction() working.Message {
 	if !t.Feasible {
-		return working.Tell(
-			"ferment.do_not_wait",
+		return working.Tell("ferment.do_not_wait",
 			"do not wait: even shaped at once it would rise by %v before it goes into the oven; less time in the cold, a "+
-				"colder refrigerator or less levain",
-			riseWords(t.Unrisen),
-		)
+				"colder refrigerator or less levain", riseWords(t.Unrisen))
 	}
-	return working.Tell(
-		"ferment.shape_when",
+	return working.Tell("ferment.shape_when",
 		"shape when it has risen by %v, no more: what follows (%v) brings it to about %v when it goes into the oven (%v "+
-			"to %v)",
-		riseWords(t.Rise),
-		t.path,
-		riseWords(t.After.Likely),
-		riseWords(t.After.Low),
-		riseWords(t.After.High),
-	)
+			"to %v)", riseWords(t.Rise), t.path, riseWords(t.After.Likely), riseWords(t.After.Low),
+		riseWords(t.After.High))
 }
 
 // merged are the cautions of both, each subject once.
@@ -307,11 +292,9 @@ func (r Ripeness) ReportFrom(fed time.Time) report.Report {
 	stage(working.Tell("ferment.stage_ripe", "ripe"), r.From, r.reached[0])
 	stage(working.Tell("ferment.stage_peak", "stands highest"), r.Peak, r.reached[1])
 	stage(working.Tell("ferment.stage_until", "usable until"), r.Until, r.reached[2])
-	look := []report.Block{report.Say(working.Tell(
-		"ferment.look_for",
+	look := []report.Block{report.Say(working.Tell("ferment.look_for",
 		"ripe: domed, full of bubbles to the wall of the jar, smells fresh and a little sour; past its best: the middle "+
-			"has sunk and it smells sharp",
-	))}
+			"has sunk and it smells sharp"))}
 	if notes := r.Notes(); len(notes) > 0 {
 		look = append(look, report.List(notes))
 	}

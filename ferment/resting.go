@@ -27,36 +27,25 @@ func (e *Estimate) remark() []working.Message {
 	about := b.Law.About()
 	if lo, hi := (History{knots: e.d.knots}).extremes(e.end()); lo < about.Low-1e-6 || hi > about.High+1e-6 {
 		add(
-			working.Tell(
-				"ferment.extrapolated",
-				"extrapolated: the dough is at %.1f to %.1f, the law is for %.0f to %.0f",
-				degrees(lo),
-				degrees(hi),
-				degrees(about.Low),
-				degrees(about.High),
-			),
+			working.Tell("ferment.extrapolated",
+				"extrapolated: the dough is at %.1f to %.1f, the law is for %.0f to %.0f", degrees(lo), degrees(hi),
+				degrees(about.Low), degrees(about.High)),
 		)
 	}
 	out = append(out, h.notes...)
 	if last := h.knots[len(h.knots)-1]; h.measured && e.outcome.Late > last.Hour {
 		add(
-			working.Tell(
-				"ferment.history_ends",
+			working.Tell("ferment.history_ends",
 				"the history ends after %v; from there the last temperature, %.1f, is held",
-				quantity.Elapsed(h.Known()),
-				degrees(last.Celsius),
-			),
+				quantity.Elapsed(h.Known()), degrees(last.Celsius)),
 		)
 	}
 	s, c := e.moment(e.likely())
 	switch mean := meanCelsius(&s, c); {
 	case mean > hot && e.d.kind != gasbalance.ByYeast:
 		add(
-			working.Tell(
-				"ferment.hot",
-				"above %.0f growth and gas of a levain part ways: the range is wider",
-				degrees(hot),
-			),
+			working.Tell("ferment.hot", "above %.0f growth and gas of a levain part ways: the range is wider",
+				degrees(hot)),
 		)
 	case mean < cold:
 		add(working.Tell("ferment.cold", "below %.0f little is measured and every degree counts: the range is wider",

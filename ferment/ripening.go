@@ -171,12 +171,8 @@ func (r Ripening) YeastFor(ready time.Duration) (Yeast, bool, error) {
 		r.Yeast.Kind = InstantYeast
 	}
 	r.Yeast.Amount = quantity.NewPercent(1)
-	x, ok, err := r.amountFor(
-		ready,
-		leastYeast,
-		mostYeast,
-		func(r *Ripening, x quantity.Percent) { r.Yeast.Amount = x },
-	)
+	x, ok, err := r.amountFor(ready, leastYeast, mostYeast,
+		func(r *Ripening, x quantity.Percent) { r.Yeast.Amount = x })
 	return Yeast{Kind: r.Yeast.Kind, Amount: x}, ok, err
 }
 
@@ -185,10 +181,6 @@ func (r Ripening) YeastFor(ready time.Duration) (Yeast, bool, error) {
 // the law solved for the cells.
 func (r Ripening) SeedFor(ready time.Duration) (quantity.Percent, bool, error) {
 	r.Seed = quantity.NewPercent(10)
-	return r.amountFor(
-		ready,
-		leastSeed.Points(),
-		mostSeed.Points(),
-		func(r *Ripening, x quantity.Percent) { r.Seed = x },
-	)
+	return r.amountFor(ready, leastSeed.Points(), mostSeed.Points(),
+		func(r *Ripening, x quantity.Percent) { r.Seed = x })
 }

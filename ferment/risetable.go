@@ -108,17 +108,11 @@ func (t RiseTimes) Report() report.Report {
 	blocks := []report.Block{grid}
 	if r.Likely > 0 {
 		part := func(d time.Duration) quantity.Percent { return quantity.NewPercent(100 * d.Hours() / r.Likely.Hours()) }
-		blocks = append(blocks, report.Say(working.Tell(
-			"ferment.table_spread",
+		blocks = append(blocks, report.Say(working.Tell("ferment.table_spread",
 			"these are likely times; in the middle of the table %v of unknown kitchens are believed to lie between %.0f and "+
 				"%.0f of the likely time "+
-				"(%v to %v), and logging bakes narrows that",
-			r.Probability,
-			part(r.Early),
-			part(r.Late),
-			r.Early.Round(time.Minute),
-			r.Late.Round(time.Minute),
-		)))
+				"(%v to %v), and logging bakes narrows that", r.Probability, part(r.Early), part(r.Late),
+			r.Early.Round(time.Minute), r.Late.Round(time.Minute))))
 	}
 	out.RestsOn = []working.Message{t.Table.Bulk.Law.Message()}
 	out.Sections = []report.Section{{Key: "times", Blocks: blocks}}

@@ -313,8 +313,7 @@ func (d *prepared) afterShaping(start, shaped, end gasbalance.State, hour float6
 	}
 	v := d.belief.Spread(e).Total()
 	margin := math.Exp(
-		d.belief.Reach(v, e[gasbalance.Pace]*e[gasbalance.Pace]*d.belief.Luck) * math.Sqrt(math.Max(0, v)),
-	)
+		d.belief.Reach(v, e[gasbalance.Pace]*e[gasbalance.Pace]*d.belief.Luck) * math.Sqrt(math.Max(0, v)))
 	rise := func(gas float64) float64 { return d.law.Rise(gas, oven, d.formula.Hydration, d.atm) }
 	return newBand(rise(likely/margin), rise(likely), rise(likely*margin))
 }

@@ -88,12 +88,9 @@ func (e Estimate) Update(readings ...RiseReading) (Progress, error) {
 	}
 	for i, r := range readings {
 		if math.Abs(taken[i].Surprise) > farOff {
-			now.notes = append(now.notes, working.Tell(
-				"ferment.far_off",
+			now.notes = append(now.notes, working.Tell("ferment.far_off",
 				"the reading after %v is far from what the dough was expected to do: check the reading, the temperature and the "+
-					"levain",
-				r.At,
-			))
+					"levain", r.At))
 		}
 	}
 	return Progress{Now: now, Before: e.Ready()}, nil

@@ -80,11 +80,8 @@ func sixty(hours int) Problem {
 	p := Problem{Anchor: dawn, Horizon: quantity.Elapsed(72 * time.Hour), Resources: []Resource{{ID: "baker"}}}
 	for d := 0; d < 3; d++ {
 		at := func(h int) time.Time { return dawn.Add(time.Duration(24*d+h) * time.Hour) }
-		p.Resources[0].Closed = append(
-			p.Resources[0].Closed,
-			Span{From: at(16), To: at(24)},
-			Span{From: at(3), To: at(9)},
-		)
+		p.Resources[0].Closed = append(p.Resources[0].Closed, Span{From: at(16), To: at(24)},
+			Span{From: at(3), To: at(9)})
 	}
 	for k := 0; k < 2; k++ {
 		for i := 0; i < 15; i++ {
@@ -206,11 +203,8 @@ func doughs(n int) Problem {
 			DayStep{ID: name("bulk"), Min: mins(120 + 15*(k%3)), Max: mins(180 + 15*(k%3))},
 			DayStep{ID: name("shape"), Min: mins(20), Needs: hands},
 		)
-		p.Links = append(
-			p.Links,
-			Link{From: name("mix"), To: name("bulk")},
-			Link{From: name("bulk"), To: name("shape")},
-		)
+		p.Links = append(p.Links, Link{From: name("mix"), To: name("bulk")},
+			Link{From: name("bulk"), To: name("shape")})
 		var loads []string
 		for _, l := range []string{"first", "second"} {
 			proof, bake, cool := name(l+" proof"), name(l+" bake"), name(l+" cool")
@@ -224,12 +218,8 @@ func doughs(n int) Problem {
 				},
 				DayStep{ID: cool, Min: mins(60)},
 			)
-			p.Links = append(
-				p.Links,
-				Link{From: name("shape"), To: proof},
-				Link{From: proof, To: bake},
-				Link{From: bake, To: cool},
-			)
+			p.Links = append(p.Links, Link{From: name("shape"), To: proof}, Link{From: proof, To: bake},
+				Link{From: bake, To: cool})
 			p.Bounds = append(
 				p.Bounds,
 				Bound{

@@ -65,10 +65,8 @@ func (q project) problem() Problem {
 		p.Steps = append(p.Steps, s)
 	}
 	for _, l := range q.lags {
-		p.Links = append(
-			p.Links,
-			Link{From: name(l[0]), To: name(l[1]), Kind: StartToStart, Min: m(l[2]), Max: NoLimit},
-		)
+		p.Links = append(p.Links,
+			Link{From: name(l[0]), To: name(l[1]), Kind: StartToStart, Min: m(l[2]), Max: NoLimit})
 	}
 	p.Bounds = []Bound{{Step: name(len(q.dur) - 1), Edge: End, Earliest: anchor, LatePerMinute: 1}}
 	return p
@@ -209,14 +207,7 @@ func TestProjectsOfThirtyJobs(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		t.Logf(
-			"%s: %v %d, bound %d in %v, %d nodes",
-			filepath.Base(f),
-			tt.Verdict,
-			tt.Cost,
-			tt.Bound,
-			time.Since(start),
-			tt.Nodes,
-		)
+		t.Logf("%s: %v %d, bound %d in %v, %d nodes", filepath.Base(f), tt.Verdict, tt.Cost, tt.Bound,
+			time.Since(start), tt.Nodes)
 	}
 }

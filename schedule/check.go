@@ -33,10 +33,8 @@ func (p Problem) Check(t Timetable) []Breach {
 	for _, group := range p.Alike {
 		for i := 1; i < len(group); i++ {
 			if k.at[group[i]].Start.Before(k.at[group[i-1]].Start) {
-				k.say(
-					Breach{Rule: InOrder, Step: group[i-1], Other: group[i]},
-					working.Tell("schedule.check_order", "%v starts before %v", k.name(group[i]), k.name(group[i-1])),
-				)
+				k.say(Breach{Rule: InOrder, Step: group[i-1], Other: group[i]},
+					working.Tell("schedule.check_order", "%v starts before %v", k.name(group[i]), k.name(group[i-1])))
 			}
 		}
 	}
@@ -82,22 +80,16 @@ func (k *checker) step(s DayStep) {
 		k.say(Breach{Rule: StepMax, Step: s.ID}, working.Tell("schedule.takes", "%v takes %v", k.name(s.ID), d))
 	}
 	if t.Start.Before(k.p.Anchor) {
-		k.say(
-			Breach{Rule: PlanStart, Step: s.ID},
-			working.Tell("schedule.check_before_plan", "%v begins before the plan", k.name(s.ID)),
-		)
+		k.say(Breach{Rule: PlanStart, Step: s.ID},
+			working.Tell("schedule.check_before_plan", "%v begins before the plan", k.name(s.ID)))
 	}
 	if t.End.After(k.p.Anchor.Add(k.p.Horizon.Duration())) {
-		k.say(
-			Breach{Rule: PlanEnd, Step: s.ID},
-			working.Tell("schedule.check_after_plan", "%v ends after the plan", k.name(s.ID)),
-		)
+		k.say(Breach{Rule: PlanEnd, Step: s.ID},
+			working.Tell("schedule.check_after_plan", "%v ends after the plan", k.name(s.ID)))
 	}
 	if quantity.Elapsed(t.Start.Sub(k.p.Anchor))%grid != 0 || quantity.Elapsed(t.End.Sub(k.p.Anchor))%grid != 0 {
-		k.say(
-			Breach{Rule: PlanStart, Step: s.ID},
-			working.Tell("schedule.check_grid", "%v is off the grid", k.name(s.ID)),
-		)
+		k.say(Breach{Rule: PlanStart, Step: s.ID},
+			working.Tell("schedule.check_grid", "%v is off the grid", k.name(s.ID)))
 	}
 }
 
@@ -149,10 +141,8 @@ func (k *checker) resource(r Resource) {
 	for i, u := range uses {
 		for _, c := range r.Closed {
 			if u.Start.Before(c.To) && c.From.Before(u.End) {
-				k.say(
-					Breach{Rule: Absence, Step: u.ID, Other: r.ID},
-					working.Tell("schedule.check_during", "%v during %v", u.Title(), c.Words),
-				)
+				k.say(Breach{Rule: Absence, Step: u.ID, Other: r.ID},
+					working.Tell("schedule.check_during", "%v during %v", u.Title(), c.Words))
 			}
 		}
 		if !u.Start.Before(u.End) {
@@ -171,17 +161,13 @@ func (k *checker) resource(r Resource) {
 			}
 			if r.apart(u.Need, v.Need) && u.End.Add(r.between(u.Need, v.Need).Duration()).After(v.Start) &&
 				v.End.Add(r.between(v.Need, u.Need).Duration()).After(u.Start) {
-				k.say(
-					Breach{Rule: Capacity, Step: u.ID, Other: r.ID},
-					working.Tell("schedule.check_both_use", "%v and %v both use %v", u.Title(), v.Title(), r.title()),
-				)
+				k.say(Breach{Rule: Capacity, Step: u.ID, Other: r.ID},
+					working.Tell("schedule.check_both_use", "%v and %v both use %v", u.Title(), v.Title(), r.title()))
 			}
 		}
 		if r.Capacity > 0 && sum > r.Capacity {
-			k.say(
-				Breach{Rule: Capacity, Step: u.ID, Other: r.ID},
-				working.Tell("schedule.check_sum", "%d of %v used at the start of %v", sum, r.title(), u.Title()),
-			)
+			k.say(Breach{Rule: Capacity, Step: u.ID, Other: r.ID},
+				working.Tell("schedule.check_sum", "%d of %v used at the start of %v", sum, r.title(), u.Title()))
 		}
 	}
 }

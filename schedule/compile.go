@@ -159,12 +159,9 @@ func (c *compiled) checkSizes(bad *quantity.Problems) {
 		size(fmt.Sprintf("Steps[%d].Needs", i), len(s.Needs), 100)
 	}
 	if spans > maxSpans {
-		bad.Add(
-			"Resources",
-			quantity.Tell("schedule.got_more", "more"),
+		bad.Add("Resources", quantity.Tell("schedule.got_more", "more"),
 			quantity.Tell("schedule.want_at_most_closed_and_awkward", "at most %d closed and awkward spans in all", maxSpans),
-			quantity.ErrOutOfRange,
-		)
+			quantity.ErrOutOfRange)
 	}
 	if meets > maxMeets {
 		bad.Add(

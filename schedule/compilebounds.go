@@ -48,21 +48,14 @@ func (c *compiled) checkBound(bad *quantity.Problems, path string, b Bound) bool
 			quantity.ErrInconsistent)
 	}
 	if early && late && b.Earliest.After(b.Latest) {
-		bad.Add(
-			path+".Latest",
-			b.Latest.Format(time.RFC3339),
+		bad.Add(path+".Latest", b.Latest.Format(time.RFC3339),
 			quantity.Tell("schedule.want_not_before_earliest", "not before the earliest, %s", b.Earliest.Format(time.RFC3339)),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 		return false
 	}
 	if early && b.Earliest.Equal(b.Latest) && b.Earliest.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
-		bad.Add(
-			path+".Earliest",
-			b.Earliest.Format(time.RFC3339),
-			quantity.Tell("schedule.want_time_grid", "a time on the grid of %v", c.grid),
-			quantity.ErrTooPrecise,
-		)
+		bad.Add(path+".Earliest", b.Earliest.Format(time.RFC3339),
+			quantity.Tell("schedule.want_time_grid", "a time on the grid of %v", c.grid), quantity.ErrTooPrecise)
 		return false
 	}
 	return true

@@ -26,12 +26,9 @@ func (c *compiled) links(bad *quantity.Problems) {
 		words(bad, path+".MaxWords", l.MaxWords)
 		switch {
 		case l.Kind < EndToStart || l.Kind > StartToEnd:
-			bad.Add(
-				path+".Kind",
-				int(l.Kind),
+			bad.Add(path+".Kind", int(l.Kind),
 				quantity.Tell("schedule.want_end_to_start_start_to", "end to start, start to start, end to end or start to end"),
-				quantity.ErrOutOfRange,
-			)
+				quantity.ErrOutOfRange)
 		case l.Min > l.Max:
 			bad.Add(path+".Max", l.Max, quantity.Tell("schedule.want_at_least_shortest", "at least the shortest, %v", l.Min),
 				quantity.ErrInconsistent)
@@ -111,19 +108,11 @@ func (c *compiled) sayLink(l Link, units int, least bool) working.Message {
 	}
 	exactly := l.Min == l.Max
 	long := c.long(max(units, -units))
-	order := working.Tell(
-		"schedule.time_after",
-		"%v after %v",
-		c.edge(l.To, l.Kind, true),
-		c.edge(l.From, l.Kind, false),
-	)
+	order := working.Tell("schedule.time_after", "%v after %v", c.edge(l.To, l.Kind, true),
+		c.edge(l.From, l.Kind, false))
 	if units < 0 {
-		order = working.Tell(
-			"schedule.time_before",
-			"%v before %v",
-			c.edge(l.To, l.Kind, true),
-			c.edge(l.From, l.Kind, false),
-		)
+		order = working.Tell("schedule.time_before", "%v before %v", c.edge(l.To, l.Kind, true),
+			c.edge(l.From, l.Kind, false))
 		least = !least
 	}
 	switch {

@@ -66,12 +66,10 @@ func (c *compiled) resources(bad *quantity.Problems) {
 				continue
 			}
 			if a.From.Sub(c.in.Anchor)%c.grid.Duration() != 0 || a.To.Sub(c.in.Anchor)%c.grid.Duration() != 0 {
-				bad.Add(
-					at,
+				bad.Add(at,
 					quantity.Tell("schedule.got_to", "%s to %s", a.From.Format(time.RFC3339), a.To.Format(time.RFC3339)),
 					quantity.Tell("schedule.want_times_grid", "times on the grid of %v", c.grid),
-					quantity.ErrTooPrecise,
-				)
+					quantity.ErrTooPrecise)
 			}
 		}
 	}

@@ -95,23 +95,15 @@ func (c *compiled) stepRules(i int, s DayStep, anchor, horizon int) {
 		made := func() working.Message {
 			return working.Tell("schedule.takes_at_least", "%v takes at least %v", s.label().Title(), c.long(lo))
 		}
-		c.arc(
-			start,
-			end,
-			lo,
-			c.rule(rule{kind: StepMin, given: s.MinWords, made: made, step: s.ID, amount: lo, firm: s.MinFirm}),
-		)
+		c.arc(start, end, lo,
+			c.rule(rule{kind: StepMin, given: s.MinWords, made: made, step: s.ID, amount: lo, firm: s.MinFirm}))
 	}
 	if hi < c.limit {
 		made := func() working.Message {
 			return working.Tell("schedule.takes_at_most", "%v takes at most %v", s.label().Title(), c.long(hi))
 		}
-		c.upper(
-			end,
-			start,
-			hi,
-			c.rule(rule{kind: StepMax, given: s.MaxWords, made: made, step: s.ID, amount: hi, firm: s.MaxFirm}),
-		)
+		c.upper(end, start, hi,
+			c.rule(rule{kind: StepMax, given: s.MaxWords, made: made, step: s.ID, amount: hi, firm: s.MaxFirm}))
 	}
 }
 
@@ -139,12 +131,9 @@ func (c *compiled) lengths(bad *quantity.Problems, path string, s DayStep) (lo, 
 	}
 	if !s.Living {
 		if s.Likely != 0 {
-			bad.Add(
-				path+".Likely",
-				s.Likely,
+			bad.Add(path+".Likely", s.Likely,
 				quantity.Tell("schedule.want_nothing_step_does_not_live", "nothing, for a step that does not live"),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 		}
 		return lo, hi
 	}
@@ -187,12 +176,9 @@ func (c *compiled) needs(bad *quantity.Problems, path string, s DayStep, lo, hi 
 			continue
 		}
 		if r.Capacity > 0 && n.Amount > r.Capacity {
-			bad.Add(
-				at+".Amount",
-				n.Amount,
+			bad.Add(at+".Amount", n.Amount,
 				quantity.Tell("schedule.want_at_most_all_there", "at most %d, all there is of %s", r.Capacity, quote(n.Resource)),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 		}
 		if (r.Capacity > 0 || n.Program != "") && lo == 0 && hi > 0 {
 			bad.Add(
@@ -221,12 +207,8 @@ func (c *compiled) alike(bad *quantity.Problems) {
 			}
 			if from, ok := c.index[group[j-1]]; ok {
 				made := func() working.Message {
-					return working.Tell(
-						"schedule.in_order",
-						"%v starts no earlier than %v",
-						c.title(s),
-						c.title(group[j-1]),
-					)
+					return working.Tell("schedule.in_order", "%v starts no earlier than %v", c.title(s),
+						c.title(group[j-1]))
 				}
 				r := c.rule(rule{kind: InOrder, made: made, step: group[j-1], other: s})
 				c.arc(planner.StartOf(from), planner.StartOf(to), 0, r)

@@ -55,20 +55,12 @@ func (k *Conflict) Message() working.Message {
 	}
 	all := k.sentences()
 	if k.Short > 0 && !k.ShortProven {
-		return working.Tell(
-			"schedule.conflict_by_at_most",
-			"these cannot all be kept, they miss each other by %v or less: %v",
-			k.Short,
-			working.Join(all, "; "),
-		)
+		return working.Tell("schedule.conflict_by_at_most",
+			"these cannot all be kept, they miss each other by %v or less: %v", k.Short, working.Join(all, "; "))
 	}
 	if k.Short > 0 {
-		return working.Tell(
-			"schedule.conflict_by",
-			"these cannot all be kept, they miss each other by %v: %v",
-			k.Short,
-			working.Join(all, "; "),
-		)
+		return working.Tell("schedule.conflict_by", "these cannot all be kept, they miss each other by %v: %v",
+			k.Short, working.Join(all, "; "))
 	}
 	return working.Tell("schedule.conflict", "these cannot all be kept: %v", working.Join(all, "; "))
 }
@@ -149,12 +141,8 @@ func (c succession) message() working.Message {
 	for i, m := range c.lengths {
 		parts[i] = m.Words
 	}
-	return working.Tell(
-		"schedule.succession",
-		"one after the other, together %v: %v",
-		c.together,
-		working.Join(parts, ", "),
-	)
+	return working.Tell("schedule.succession", "one after the other, together %v: %v", c.together,
+		working.Join(parts, ", "))
 }
 
 // chains joins members into chains of at least two lengths and says which members are told so.
@@ -217,12 +205,8 @@ func (t Timetable) Message() working.Message {
 		}
 		return working.Join(all, "; ")
 	case Feasible:
-		return working.Tell(
-			"schedule.not_proven",
-			"not proven best: costs %d, none costs less than %d",
-			t.Cost,
-			t.Bound,
-		)
+		return working.Tell("schedule.not_proven", "not proven best: costs %d, none costs less than %d", t.Cost,
+			t.Bound)
 	case Optimal:
 		return working.Tell("schedule.optimal", "no timetable is better")
 	}
@@ -238,10 +222,8 @@ func (t Timetable) String() string {
 	}
 	switch {
 	case t.Verdict == Infeasible:
-		lines = append(
-			lines,
-			working.Tell("schedule.no_timetable_text", "no timetable: %s", t.Conflict.String()).String(),
-		)
+		lines = append(lines,
+			working.Tell("schedule.no_timetable_text", "no timetable: %s", t.Conflict.String()).String())
 		for _, s := range []*Shift{t.Before, t.After} {
 			if s != nil {
 				lines = append(lines, working.Tell("schedule.would_work", "would work: %v", s.Message()).String())
@@ -255,16 +237,8 @@ func (t Timetable) String() string {
 
 // Message is one line of a timetable.
 func (s Timed) Message() working.Message {
-	line := working.Tell(
-		"schedule.line",
-		"%v to %v  %v  (start %v to %v, slack %v)",
-		s.Start,
-		s.End,
-		s.Title(),
-		s.EarliestStart,
-		s.LatestStart,
-		s.Slack,
-	)
+	line := working.Tell("schedule.line", "%v to %v  %v  (start %v to %v, slack %v)", s.Start, s.End, s.Title(),
+		s.EarliestStart, s.LatestStart, s.Slack)
 	if s.Watch != nil {
 		return working.Tell("schedule.line_look", "%v; look at it from %v to %v", line, s.Watch.From, s.Watch.To)
 	}

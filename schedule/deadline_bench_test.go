@@ -50,10 +50,8 @@ func tooEarly(p Problem, within time.Duration) Problem {
 // deadlines are problems for which the time runs out in different places.
 func deadlines() map[string]Problem {
 	out := map[string]Problem{"1000 steps": crowd(1000), "300 steps": crowd(300), "2000 steps": crowd(2000),
-		"1000 steps too early": tooEarly(
-			crowd(1000),
-			48*time.Hour,
-		), "300 steps too early": tooEarly(crowd(300), 20*time.Hour),
+		"1000 steps too early": tooEarly(crowd(1000),
+			48*time.Hour), "300 steps too early": tooEarly(crowd(300), 20*time.Hour),
 		"1000 steps, no time": tooEarly(crowd(1000), 10*time.Minute)}
 	for _, n := range []int{10, 15, 20, 30, 40, 60} {
 		out[fmt.Sprintf("%d doughs", n)] = doughs(n)

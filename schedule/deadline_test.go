@@ -64,15 +64,8 @@ func TestEndsAnywhere(t *testing.T) {
 					}
 					if tt.Bound > tt.Cost ||
 						call == "Best" && c.optimum > 0 && (tt.Bound > c.optimum || tt.Cost < c.optimum) {
-						t.Errorf(
-							"%s %s after %d: cost %d, bound %d, optimum %d",
-							name,
-							call,
-							polls,
-							tt.Cost,
-							tt.Bound,
-							c.optimum,
-						)
+						t.Errorf("%s %s after %d: cost %d, bound %d, optimum %d", name, call, polls, tt.Cost,
+							tt.Bound, c.optimum)
 					}
 					for _, s := range tt.Steps {
 						if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) || s.Slack < 0 {

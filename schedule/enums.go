@@ -2,30 +2,9 @@ package schedule
 
 import "example.org/maslin/internal/enum"
 
-var stepKinds = enum.Of[StepKind](
-	"kind of step",
-	"",
-	"feed",
-	"ripen",
-	"make",
-	"stand",
-	"mix",
-	"fold",
-	"laminate",
-	"bulk",
-	"add",
-	"divide",
-	"shape",
-	"proof",
-	"retard",
-	"take out",
-	"warm up",
-	"preheat",
-	"bake",
-	"tend",
-	"cool",
-	"other",
-)
+var stepKinds = enum.Of[StepKind]("kind of step", "", "feed", "ripen", "make", "stand", "mix", "fold", "laminate",
+	"bulk", "add", "divide", "shape", "proof", "retard", "take out", "warm up", "preheat", "bake", "tend", "cool",
+	"other")
 
 // String names the kind; the zero value is an empty text.
 func (k StepKind) String() string { return stepKinds.String(k) }
@@ -69,25 +48,9 @@ func (e Edge) MarshalText() ([]byte, error) { return edges.Marshal(e) }
 // UnmarshalText implements encoding.TextUnmarshaler.
 func (e *Edge) UnmarshalText(text []byte) error { return edges.Unmarshal(e, text) }
 
-var ruleKinds = enum.Of[Rule](
-	"kind of rule",
-	"shortest duration",
-	"longest duration",
-	"shortest time between",
-	"longest time between",
-	"not before",
-	"not after",
-	"absence",
-	"capacity",
-	"start of the plan",
-	"end of the plan",
-	"order of like steps",
-	"duration",
-	"time between",
-	"fixed time",
-	"as planned",
-	"missing step",
-)
+var ruleKinds = enum.Of[Rule]("kind of rule", "shortest duration", "longest duration", "shortest time between",
+	"longest time between", "not before", "not after", "absence", "capacity", "start of the plan", "end of the plan",
+	"order of like steps", "duration", "time between", "fixed time", "as planned", "missing step")
 
 // String names the kind of rule.
 func (r Rule) String() string { return ruleKinds.String(r) }
@@ -98,19 +61,8 @@ func (r Rule) MarshalText() ([]byte, error) { return ruleKinds.Marshal(r) }
 // UnmarshalText implements encoding.TextUnmarshaler.
 func (r *Rule) UnmarshalText(text []byte) error { return ruleKinds.Unmarshal(r, text) }
 
-var easings = enum.Of[Easing](
-	"way a rule can give",
-	"",
-	"shorter",
-	"longer",
-	"earlier",
-	"later",
-	"begins later",
-	"ends earlier",
-	"dropped",
-	"more of it",
-	"any order",
-)
+var easings = enum.Of[Easing]("way a rule can give", "", "shorter", "longer", "earlier", "later", "begins later",
+	"ends earlier", "dropped", "more of it", "any order")
 
 // String names the way a rule can give; the zero value is an empty text.
 func (e Easing) String() string { return easings.String(e) }

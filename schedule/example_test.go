@@ -106,14 +106,8 @@ func ExampleProblem_Best() {
 	retard, _ := t.Step("retard")
 	// Shaping before the awkward hour from 21:30 costs an hour more in the refrigerator, 60
 	// points; shaping in it would cost 90.
-	fmt.Println(
-		t.Verdict,
-		t.Cost,
-		"points: shape",
-		shape.Start.Format("15:04"),
-		"and retard",
-		retard.End.Sub(retard.Start),
-	)
+	fmt.Println(t.Verdict, t.Cost, "points: shape", shape.Start.Format("15:04"), "and retard",
+		retard.End.Sub(retard.Start))
 	// Output: optimal 540 points: shape 21:00 and retard 9h0m0s
 }
 

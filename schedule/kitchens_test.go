@@ -59,10 +59,8 @@ func (k kitchen) problem() Problem {
 	for _, r := range k.Resources {
 		res := Resource{ID: r.Name, Capacity: r.Capacity}
 		for _, c := range r.Closed {
-			res.Closed = append(
-				res.Closed,
-				Span{From: at(int(c[0].(float64))), To: at(int(c[1].(float64))), Words: working.Say(c[2].(string))},
-			)
+			res.Closed = append(res.Closed,
+				Span{From: at(int(c[0].(float64))), To: at(int(c[1].(float64))), Words: working.Say(c[2].(string))})
 		}
 		for _, a := range r.Awkward {
 			res.Awkward = append(res.Awkward, Awkward{From: at(a[0]), To: at(a[1]), PerMinute: a[2]})

@@ -154,10 +154,8 @@ func (w *midway) rest() Problem {
 			s.Max = s.Min
 			s.Living, s.Likely, s.Needs, s.Watch = false, 0, nil, ""
 			s.MinWords, s.MaxWords = working.Message{}, working.Message{}
-			p.Bounds = append(
-				p.Bounds,
-				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Firm: true, Words: began},
-			)
+			p.Bounds = append(p.Bounds,
+				Bound{Step: s.ID, Edge: Start, Earliest: d.Start, Latest: d.Start, Firm: true, Words: began})
 		case begun:
 			w.underWay(s, quantity.Elapsed(now.Sub(d.Start)))
 			p.Bounds = append(p.Bounds,
@@ -217,13 +215,8 @@ func (w *midway) changeovers() []Bound {
 			}
 			if free.After(w.m.Now) {
 				out = append(out, Bound{Step: s.ID, Edge: Start, Earliest: free, Firm: true,
-					Words: working.Tell(
-						"schedule.changeover",
-						"%v needs %v after %v",
-						r.title(),
-						takes,
-						w.p.Steps[w.index[last.Step]].label().Title(),
-					)})
+					Words: working.Tell("schedule.changeover", "%v needs %v after %v", r.title(), takes,
+						w.p.Steps[w.index[last.Step]].label().Title())})
 			}
 		}
 	}
@@ -317,13 +310,8 @@ func Changes(before, after Timetable) []Change {
 		}
 		switch {
 		case c.Length < 0 && c.Start != 0:
-			c.Words = working.Tell(
-				"schedule.change_shorter_from",
-				"%v %v shorter, from %v",
-				b.Title(),
-				-c.Length,
-				b.Start,
-			)
+			c.Words = working.Tell("schedule.change_shorter_from", "%v %v shorter, from %v", b.Title(), -c.Length,
+				b.Start)
 		case c.Length < 0:
 			c.Words = working.Tell("schedule.change_shorter", "%v %v shorter", b.Title(), -c.Length)
 		case c.Length > 0 && c.Start != 0:

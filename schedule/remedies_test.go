@@ -118,16 +118,8 @@ func TestWhatEachRuleWouldHaveToBe(t *testing.T) {
 			found = true
 			if m.Easing != c.easing || m.Change != mins(c.change) || m.Remedy.String() != c.remedy ||
 				m.Enough != (c.easing != 0) {
-				t.Errorf(
-					"%s: %v by %v, %q; want %v by %dm, %q",
-					name,
-					m.Easing,
-					m.Change,
-					m.Remedy,
-					c.easing,
-					c.change,
-					c.remedy,
-				)
+				t.Errorf("%s: %v by %v, %q; want %v by %dm, %q", name, m.Easing, m.Change, m.Remedy, c.easing,
+					c.change, c.remedy)
 			}
 		}
 		if !found {

@@ -120,10 +120,8 @@ func (t Timetable) robust(ctx context.Context, reasons bool) (Robustness, error)
 		}
 		share = low
 		free := *net
-		free.Arcs = slices.DeleteFunc(
-			slices.Clone(net.Arcs),
-			func(a planner.Arc) bool { return a.Rule >= len(c.rules) },
-		)
+		free.Arcs = slices.DeleteFunc(slices.Clone(net.Arcs),
+			func(a planner.Arc) bool { return a.Rule >= len(c.rules) })
 		r.ByMoving = free.Controllable(w, ranges(1000))
 		if reasons {
 			r.Against = against(w, net, ranges(1000), found())
@@ -286,24 +284,14 @@ func (t Timetable) watches() []Watch {
 			switch {
 			case len(w.Free) == 0:
 				w.Away = AwayAllTime
-				w.Warning = working.Tell(
-					"schedule.away_all_that_time",
-					"%v may be ready any time from %v to %v, and %v is away all that time",
-					s.label().Title(),
-					w.From,
-					w.To,
-					who.title(),
-				)
+				w.Warning = working.Tell("schedule.away_all_that_time",
+					"%v may be ready any time from %v to %v, and %v is away all that time", s.label().Title(), w.From,
+					w.To, who.title())
 			case w.Free[len(w.Free)-1].To.Before(w.To):
 				w.Away = AwayAtEnd
-				w.Warning = working.Tell(
-					"schedule.away_at_the_end",
-					"%v may be ready as late as %v, but %v is away from %v",
-					s.label().Title(),
-					w.To,
-					who.title(),
-					w.Free[len(w.Free)-1].To,
-				)
+				w.Warning = working.Tell("schedule.away_at_the_end",
+					"%v may be ready as late as %v, but %v is away from %v", s.label().Title(), w.To, who.title(),
+					w.Free[len(w.Free)-1].To)
 			}
 		}
 		out = append(out, w)

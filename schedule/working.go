@@ -90,11 +90,8 @@ func (c *compiled) finding(v int, times []int, cause planner.Cause, found []work
 	switch {
 	case cause.Jumped:
 		f.By = working.Given("A", working.Tell("schedule.moment_before", "the last moment before: %v", words), at)
-		f.Note, f.Source = working.Tell(
-			"schedule.later_would_meet",
-			"later would meet: %v",
-			words,
-		), sources.RestrictedDisjunctions
+		f.Note, f.Source = working.Tell("schedule.later_would_meet", "later would meet: %v",
+			words), sources.RestrictedDisjunctions
 	case cause.From == 0:
 		f.By, f.Note = working.Given("B", working.Tell("schedule.bound", "the moment that a rule gives"), at), words
 	default:

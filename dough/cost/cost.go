@@ -178,12 +178,9 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		in.Sold = in.Loaves
 	}
 	if loaves && p.Int("Sold", in.Sold, 1, 1_000_000) && in.Sold > in.Loaves {
-		p.Add(
-			"Sold",
-			in.Sold,
+		p.Add("Sold", in.Sold,
 			quantity.Tell("cost.want_at_most_loaves_made", "at most the loaves made, %d", in.Loaves),
-			quantity.ErrInconsistent,
-		)
+			quantity.ErrInconsistent)
 	}
 	if in.Unit < quantity.Gram || in.Unit > quantity.Pound {
 		p.Add("Unit", quantity.Tell("cost.got_unknown_unit", "an unknown unit"),

@@ -23,14 +23,8 @@ func (c Costing) Report() report.Report {
 		Sources:  []working.Source{sources.GisslenCost, sources.YieldTest},
 	}
 	if c.Name != "" {
-		r.Headline = working.Tell(
-			"cost.headline_named",
-			"%s: %v for %d {3|loaf|loaves}, %v each",
-			c.Name,
-			batch,
-			c.Loaves,
-			loaf,
-		)
+		r.Headline = working.Tell("cost.headline_named", "%s: %v for %d {3|loaf|loaves}, %v each", c.Name, batch,
+			c.Loaves, loaf)
 	}
 	return r
 }
@@ -59,10 +53,8 @@ func (c Costing) table() report.Grid {
 		t.Rows = append(t.Rows, row)
 	}
 	if c.Other.Sign() > 0 {
-		t.Rows = append(
-			t.Rows,
-			[]report.Cell{{}, shown(c.Other), {}, report.Of(working.Tell("cost.other", "other")), {}},
-		)
+		t.Rows = append(t.Rows,
+			[]report.Cell{{}, shown(c.Other), {}, report.Of(working.Tell("cost.other", "other")), {}})
 	}
 	t.Total = []report.Cell{{}, shown(c.Batch), {}, report.Of(working.Tell("cost.together", "together")), {}}
 	return t

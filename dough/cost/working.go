@@ -23,11 +23,8 @@ func (c Costing) Working() working.Working {
 	for i, l := range in.Lines {
 		n := strconv.Itoa(i + 1)
 		name := nameOf(l.Name, i)
-		price := working.Given(
-			"p_"+n,
-			working.Tell("cost.symbol_price", "price of a pack of %v", name),
-			amount(l.Price, 2),
-		)
+		price := working.Given("p_"+n, working.Tell("cost.symbol_price", "price of a pack of %v", name),
+			amount(l.Price, 2))
 		pack := working.Given("w_"+n, working.Tell("cost.symbol_pack", "pack of %v, in %v", name, in.Unit),
 			inUnit(l.Pack, in.Unit))
 		used := working.Given("m_"+n, working.Tell("cost.symbol_used", "%v used, in %v", name, in.Unit),
@@ -45,12 +42,8 @@ func (c Costing) Working() working.Working {
 		if in.UnitRounding != MoneyExact {
 			u.Is, u.Decimals = amount(c.Lines[i].UnitCost, in.Places), decimalsOf(in.Places)
 			if unrounded(l, in.Unit).Cmp(c.units[i]) != 0 {
-				u.Rounding = working.Tell(
-					"cost.rounding",
-					"rounded %v to %d {2|decimal|decimals}",
-					in.UnitRounding,
-					in.Places,
-				)
+				u.Rounding = working.Tell("cost.rounding", "rounded %v to %d {2|decimal|decimals}", in.UnitRounding,
+					in.Places)
 			}
 		}
 		k := d.Find(working.Finding{
@@ -76,14 +69,8 @@ func (c Costing) Working() working.Working {
 	c.handOut(d, working.Tell("cost.batch", "cost of the batch"), "K", all, c.exact, c.Batch)
 	if in.Sold != in.Loaves {
 		n := working.Given("n_sold", working.Tell("cost.symbol_sold", "loaves sold"), in.Sold)
-		c.handOut(
-			d,
-			working.Tell("cost.each_sold", "cost of a loaf sold"),
-			"k_sold",
-			all.Over(n),
-			c.per(in.Sold),
-			c.PerSold,
-		)
+		c.handOut(d, working.Tell("cost.each_sold", "cost of a loaf sold"), "k_sold", all.Over(n), c.per(in.Sold),
+			c.PerSold)
 	}
 	n := working.Given("n", working.Tell("cost.symbol_loaves", "loaves made"), in.Loaves)
 	c.handOut(d, working.Tell("cost.each", "cost of a loaf"), "k", all.Over(n), c.per(in.Loaves), c.PerLoaf)

@@ -22,12 +22,8 @@ func (r BlendedFlours) Report() report.Report {
 	out := report.Report{Headline: working.Tell("flour.blend", "A blend of %.2f protein", r.Protein),
 		Sources: []working.Source{r.source()}}
 	if !r.Feasible {
-		out.Headline = working.Tell(
-			"flour.blend_nearest",
-			"The bounds do not allow %v; the nearest blend has %.2f protein",
-			r.in.Target,
-			r.Protein,
-		)
+		out.Headline = working.Tell("flour.blend_nearest",
+			"The bounds do not allow %v; the nearest blend has %.2f protein", r.in.Target, r.Protein)
 	}
 	t := report.Grid{Key: "flours", Columns: []report.GridColumn{{Key: "share",
 		Title: working.Tell("flour.column_share", "share"), Right: true}}}
@@ -170,12 +166,8 @@ func (r BlendedFlours) leastChange(d *working.Derivation, target working.Expr, p
 	lambda := a.Over(count)
 	var mu working.Expr
 	if m.spread.Sign() != 0 {
-		b := find(
-			working.Tell("flour.lack_protein", "protein that is lacking, in hundredths"),
-			"b",
-			lackProtein,
-			m.protein,
-		)
+		b := find(working.Tell("flour.lack_protein", "protein that is lacking, in hundredths"), "b", lackProtein,
+			m.protein)
 		p := find(working.Tell("flour.sum_protein", "sum of their proteins"), "p", sumP, m.sum)
 		q := find(working.Tell("flour.sum_squares", "sum of the squares of their proteins"), "q", sumP2, m.squares)
 		mu = find(working.Tell("flour.multiplier_protein", "change for each point of protein"), "μ",

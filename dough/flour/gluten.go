@@ -80,12 +80,9 @@ func (in GlutenBoost) Doses() (GlutenDoses, error) {
 	r := GlutenDoses{Added: in.dose(in.Target), InPlace: in.dose(in.Protein), in: in, given: true}
 	r.Added.Flour, r.InPlace.Flour = in.Flour, in.Flour.Sub(r.InPlace.Gluten)
 	if !r.Added.Gluten.IsValid() || !r.Added.ExtraWater.IsValid() {
-		p.Add(
-			"Target",
-			in.Target,
+		p.Add("Target", in.Target,
 			quantity.Tell("flour.want_target_well_below_glutens", "a target well below the gluten's %v", in.Gluten),
-			quantity.ErrOutOfRange,
-		)
+			quantity.ErrOutOfRange)
 		return GlutenDoses{}, p.ErrFor(given)
 	}
 	if in.Target != in.Protein {

@@ -293,10 +293,8 @@ func (r *StrengthAdvice) sum() {
 	}
 	if r.Against > 0 {
 		r.Advice = []working.Message{
-			working.Tell(
-				"flour.hold_back",
-				"hold back 5 to 10 points of the water and add it when the dough has formed",
-			),
+			working.Tell("flour.hold_back",
+				"hold back 5 to 10 points of the water and add it when the dough has formed"),
 			working.Tell("flour.blend_stronger", "or blend with a stronger flour, or add a little dry gluten"),
 			working.Tell("flour.weak_hearth",
 				"a hearth loaf of weak flour flattens: bake it in a tin, or fold more and ferment shorter"),

@@ -64,11 +64,8 @@ func (r StrengthAdvice) Working() working.Working {
 		n := strconv.Itoa(i + 1)
 		if o.Used.High.IsZero() {
 			d.Find(working.Finding{
-				Name: working.Tell(
-					"flour.opinion",
-					"class by %v",
-					o.Given,
-				), Symbol: "c_" + n, Is: i + 1, Source: o.Source,
+				Name:   working.Tell("flour.opinion", "class by %v", o.Given),
+				Symbol: "c_" + n, Is: i + 1, Source: o.Source,
 				Look: working.Tell("flour.look", "%v: as the list says", o.Class),
 			})
 			continue

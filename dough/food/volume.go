@@ -119,12 +119,9 @@ func (v FoodVolume) Weight() (FoodWeight, error) {
 			working.Tell("food.method_unsaid", "the source does not say how its cup was filled"))
 	}
 	if len(r.Used) == 0 {
-		p.Add(
-			"Method",
-			v.Method,
+		p.Add("Method", v.Method,
 			quantity.Tell("food.want_method_listed", "a method that is listed for %s", quantity.Excerpt(v.Food)),
-			quantity.ErrOutOfRange,
-		)
+			quantity.ErrOutOfRange)
 		return FoodWeight{}, p.ErrFor(v)
 	}
 	// Prefer a weight whose measure is of the size asked for: spoons for spoons, cups for cups.
@@ -287,12 +284,8 @@ func (r FoodWeight) Working() working.Working {
 		by func(working.Expr) working.Expr) {
 		from := likely
 		if published != r.Mass.Likely {
-			from = weigh(
-				r.other(published),
-				index,
-				working.Tell("food.other", "by another published weight"),
-				published,
-			)
+			from = weigh(r.other(published), index, working.Tell("food.other", "by another published weight"),
+				published)
 		}
 		d.Find(working.Finding{Name: name, Symbol: "m_" + index, By: by(from), Is: is, Decimals: 1, Source: spread})
 	}

@@ -210,14 +210,8 @@ func TestLessWorkReachesTheTarget(t *testing.T) {
 			c := b
 			c.Mixing, c.Rise, c.WaterTemperature = 0, m.Rise, quantity.Celsius(1)
 			if got, err := c.Final(); err != nil || !m.Enough || !(abs(got.Dough.Sub(target).Celsius()) <= 0.001) {
-				t.Errorf(
-					"with a rise of %v the dough is %v, %v; want %v (enough: %v)",
-					m.Rise,
-					got.Dough,
-					err,
-					target,
-					m.Enough,
-				)
+				t.Errorf("with a rise of %v the dough is %v, %v; want %v (enough: %v)", m.Rise, got.Dough, err,
+					target, m.Enough)
 			}
 		}
 		if !found {

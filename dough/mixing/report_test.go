@@ -127,10 +127,8 @@ func TestHeatsNameTheirSource(t *testing.T) {
 			Hydration: quantity.NewPercent(100)}
 	}
 	b := mixing.Balance{Water: quantity.Grams(500), WaterTemperature: at, Ingredients: []mixing.Portion{
-		part(
-			mixing.Flour,
-			0,
-		), part(mixing.Flour, 1.9), part(mixing.Levain, 0), part(mixing.Sugar, 0), part(mixing.Salt, 0),
+		part(mixing.Flour,
+			0), part(mixing.Flour, 1.9), part(mixing.Levain, 0), part(mixing.Sugar, 0), part(mixing.Salt, 0),
 		part(mixing.Butter, 0),
 	}}
 	r, err := b.Final()

@@ -97,12 +97,8 @@ func TestUsualTimes(t *testing.T) {
 	}
 	for i := range got {
 		if got[i] != want[i] {
-			t.Errorf(
-				"entry %d: %s, want %s",
-				i/3,
-				strings.Join(got[i/3*3:i/3*3+3], " "),
-				strings.Join(want[i/3*3:i/3*3+3], " "),
-			)
+			t.Errorf("entry %d: %s, want %s", i/3, strings.Join(got[i/3*3:i/3*3+3], " "),
+				strings.Join(want[i/3*3:i/3*3+3], " "))
 		}
 	}
 }

@@ -196,13 +196,8 @@ func ExampleProblems_ErrFor() {
 	}
 	in := formula{Flours: []flour{{quantity.NewPercent(100)}, {quantity.NewPercent(-2)}}}
 	var problems quantity.Problems
-	quantity.Check(
-		&problems,
-		"Flours[1].Percent",
-		in.Flours[1].Percent,
-		quantity.NewPercent(0),
-		quantity.NewPercent(1000),
-	)
+	quantity.Check(&problems, "Flours[1].Percent", in.Flours[1].Percent, quantity.NewPercent(0),
+		quantity.NewPercent(1000))
 	err := problems.ErrFor(in)
 	fmt.Println(err)
 	fmt.Println(quantity.InputErrors(err)[0].GoPath)

@@ -78,12 +78,8 @@ func wholeValue(data []byte) error {
 	case err == nil:
 		rest := data[tokens.InputOffset():]
 		if more := len(bytes.TrimLeft(rest, " \t\r\n")); more > 0 {
-			return formError(
-				"trailing_data",
-				position(data, len(data)-more),
-				Tell("quantity.want_nothing_after_end_value", "nothing after the end of the value"),
-				ErrForm,
-			)
+			return formError("trailing_data", position(data, len(data)-more),
+				Tell("quantity.want_nothing_after_end_value", "nothing after the end of the value"), ErrForm)
 		}
 		return nil
 	case errors.As(err, &syntax):

@@ -31,9 +31,7 @@ func cautionTexts(all []working.Caution, inFull bool) []working.Message {
 	}
 	return append(
 		out,
-		working.Tell(
-			"report.rules_decide",
-			"Local food and workplace rules and licensed professionals decide, not these words.",
-		),
+		working.Tell("report.rules_decide",
+			"Local food and workplace rules and licensed professionals decide, not these words."),
 	)
 }

@@ -129,34 +129,8 @@ func (m *marker) table(t Grid) {
 	}
 }
 
-var marks = strings.NewReplacer(
-	`\`,
-	`\\`,
-	"*",
-	`\*`,
-	"_",
-	`\_`,
-	"`",
-	"\\`",
-	"[",
-	`\[`,
-	"]",
-	`\]`,
-	"<",
-	`\<`,
-	">",
-	`\>`,
-	"|",
-	`\|`,
-	"#",
-	`\#`,
-	"&",
-	`\&`,
-	"\r",
-	" ",
-	"\n",
-	" ",
-)
+var marks = strings.NewReplacer(`\`, `\\`, "*", `\*`, "_", `\_`, "`", "\\`", "[", `\[`, "]", `\]`, "<", `\<`, ">",
+	`\>`, "|", `\|`, "#", `\#`, "&", `\&`, "\r", " ", "\n", " ")
 
 // escaped keeps a text a text in Markdown.
 func escaped(text string) string { return marks.Replace(textpage.Printable(text)) }

@@ -65,14 +65,8 @@ func (f VesselFill) headline() working.Message {
 	case f.asked == forOwnTin, f.asked == forTin && low == high:
 		return working.Tell("vessel.fill_tin_exact", "%.0f of dough for a tin of %v", likely, f.Volume)
 	case f.asked == forTin:
-		return working.Tell(
-			"vessel.fill_tin",
-			"About %.0f of dough for a tin of %v (%.0f to %.0f)",
-			likely,
-			f.Volume,
-			low,
-			high,
-		)
+		return working.Tell("vessel.fill_tin", "About %.0f of dough for a tin of %v (%.0f to %.0f)", likely, f.Volume,
+			low, high)
 	}
 	return working.Tell("vessel.no_fill", "no vessel was asked for")
 }

@@ -115,17 +115,13 @@ func (r JarSample) Working() working.Working {
 	start := d.Find(working.Finding{
 		Name: working.Tell("vessel.sample_height",
 			"height of the sample"), Symbol: "h_sample", Unit: working.Centimeter, Decimals: 2,
-		By: height.Times(working.Num(0.9)).Over(working.Num(1).Plus(rise.Share())),
-		Note: working.Tell(
-			"vessel.tenth_to_spare",
-			"with a tenth of the height to spare",
-		), Source: sources.CylinderGeometry,
+		By:     height.Times(working.Num(0.9)).Over(working.Num(1).Plus(rise.Share())),
+		Note:   working.Tell("vessel.tenth_to_spare", "with a tenth of the height to spare"),
+		Source: sources.CylinderGeometry,
 	})
 	d.Find(working.Finding{
-		Name: working.Tell(
-			"vessel.sample_dough",
-			"dough to put in",
-		), Symbol: "m", Is: r.Dough, Decimals: working.WholeNumber,
+		Name:   working.Tell("vessel.sample_dough", "dough to put in"),
+		Symbol: "m", Is: r.Dough, Decimals: working.WholeNumber,
 		By:     density.Times(working.Pi()).Over(working.Num(4)).Times(diameter).Times(diameter).Times(start),
 		Source: sources.CylinderGeometry,
 	})

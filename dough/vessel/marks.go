@@ -149,13 +149,8 @@ func (r RiseMarks) Report() report.Report {
 			"the start is reckoned from the weight, within about 7 %%: press the dough level and measure it"))
 	}
 	return report.Report{
-		Headline: working.Tell(
-			"vessel.marks",
-			"From the floor: start at %v, +%v at %v",
-			r.Start,
-			last.Rise,
-			last.Height,
-		),
+		Headline: working.Tell("vessel.marks", "From the floor: start at %v, +%v at %v", r.Start, last.Rise,
+			last.Height),
 		Sections: []report.Section{{Key: "marks", Blocks: []report.Block{r.table(), notes}}},
 		Sources:  []working.Source{sources.CylinderGeometry, sources.DoughDensity},
 	}
@@ -191,9 +186,8 @@ func (r RiseMarks) Working() working.Working {
 		rise := working.Given("r_"+strconv.Itoa(i+1), working.Tell("vessel.symbol_rise", "rise"), m.Rise)
 		f := working.Finding{
 			Name: working.Tell("vessel.mark", "mark for +%v", m.Rise), Symbol: "h_" + strconv.Itoa(i+1),
-			By: start.Times(
-				working.Num(1).Plus(rise.Share()),
-			), Is: m.Height, Decimals: 1, Source: sources.CylinderGeometry,
+			By: start.Times(working.Num(1).Plus(rise.Share())),
+			Is: m.Height, Decimals: 1, Source: sources.CylinderGeometry,
 		}
 		if m.Above {
 			f.Note = working.Tell("vessel.above_rim", "above the rim")
@@ -215,10 +209,8 @@ func (r RiseMarks) findStart(d *working.Derivation) working.Expr {
 		by = by.Times(diameter).Times(diameter)
 	}
 	floor := d.Find(working.Finding{
-		Name: working.Tell(
-			"vessel.floor",
-			"area of the floor",
-		), Symbol: "A", By: by, Is: working.Amount(r.area, "cm²", 1),
+		Name:   working.Tell("vessel.floor", "area of the floor"),
+		Symbol: "A", By: by, Is: working.Amount(r.area, "cm²", 1),
 		Source: sources.CylinderGeometry,
 	})
 	m := working.Given("m", working.Tell("vessel.symbol_dough", "dough"), in.Dough)

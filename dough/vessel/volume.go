@@ -108,14 +108,9 @@ func (v VesselVolume) headline() working.Message {
 		return working.Tell("vessel.basket", "A proofing basket of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m,
 			likely, v.Volume.Low, v.Volume.High)
 	case v.asked == forBowl:
-		return working.Tell(
-			"vessel.bowl",
-			"A bowl lined with a cloth of about %[2]v for %[1]v of dough (%[3]v to %[4]v)",
-			m,
-			likely,
-			v.Volume.Low,
-			v.Volume.High,
-		)
+		return working.Tell("vessel.bowl",
+			"A bowl lined with a cloth of about %[2]v for %[1]v of dough (%[3]v to %[4]v)", m, likely, v.Volume.Low,
+			v.Volume.High)
 	case v.asked == forOwnTin, v.asked == forTin && exact:
 		return working.Tell("vessel.tin_exact", "A tin of %[2]v for %[1]v of dough", m, likely)
 	case v.asked == forTin:

@@ -177,10 +177,8 @@ func TestEveryTellingIsWhole(t *testing.T) {
 func TestALongLineOfLaTeXCanBeBroken(t *testing.T) {
 	var terms []working.Expr
 	for i := range 40 {
-		terms = append(
-			terms,
-			working.Given(fmt.Sprintf("m_%d", i+1), working.Say("line %d", i+1), quantity.Grams(float64(i)+0.25)),
-		)
+		terms = append(terms,
+			working.Given(fmt.Sprintf("m_%d", i+1), working.Say("line %d", i+1), quantity.Grams(float64(i)+0.25)))
 	}
 	d := working.Derive(say("Sum"))
 	d.Find(

@@ -45,15 +45,8 @@ func scaling() working.Working {
 func cooling() working.Working {
 	d := working.Derive(say("Cooling"))
 	room := working.Given("T_a", say("room"), quantity.Celsius(21))
-	first, now := working.Given(
-		"T_1",
-		say("earlier core"),
-		quantity.Celsius(70),
-	), working.Given(
-		"T_2",
-		say("core now"),
-		quantity.Celsius(55),
-	)
+	first, now := working.Given("T_1", say("earlier core"), quantity.Celsius(70)), working.Given("T_2",
+		say("core now"), quantity.Celsius(55))
 	slice := working.Given("T_s", say("slicing temperature"), quantity.Celsius(30))
 	tau := d.Find(working.Finding{
 		Name: say("time constant"), Symbol: "τ", Unit: working.Minute, Decimals: 1,

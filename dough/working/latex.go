@@ -127,12 +127,8 @@ func (t Telling) tableLaTeX(b *strings.Builder, table ToldTable, n *names) {
 	var head []string
 	for _, c := range table.Columns {
 		if c.Formula != "" {
-			fmt.Fprintf(
-				b,
-				"\\begin{flushleft}$%s = %s$\\end{flushleft}\n",
-				texSymbol(c.Symbol),
-				t.tex(c.formula, n, true),
-			)
+			fmt.Fprintf(b, "\\begin{flushleft}$%s = %s$\\end{flushleft}\n", texSymbol(c.Symbol),
+				t.tex(c.formula, n, true))
 		}
 		text := "$" + texSymbol(c.Symbol) + "$"
 		if c.Unit != "" && c.Unit != string(Clock) {
@@ -140,12 +136,8 @@ func (t Telling) tableLaTeX(b *strings.Builder, table ToldTable, n *names) {
 		}
 		head = append(head, text)
 	}
-	fmt.Fprintf(
-		b,
-		"\\par\\begin{tabular}{%s}\n%s \\\\ \\hline\n",
-		strings.Repeat("r", len(head)),
-		strings.Join(head, " & "),
-	)
+	fmt.Fprintf(b, "\\par\\begin{tabular}{%s}\n%s \\\\ \\hline\n", strings.Repeat("r", len(head)),
+		strings.Join(head, " & "))
 	for _, row := range table.Rows {
 		cells := make([]string, len(row))
 		for k, c := range row {

@@ -186,10 +186,8 @@ func (r Reader) line(n *names, symbol *binding, formula *node, value Value) Line
 		if b.column {
 			text = r.word("in the table")
 		}
-		l.Where = append(
-			l.Where,
-			Binding{Symbol: n.name(b), Meaning: b.meaning.Text(r), Value: text, Step: n.step[b.key()]},
-		)
+		l.Where = append(l.Where,
+			Binding{Symbol: n.name(b), Meaning: b.meaning.Text(r), Value: text, Step: n.step[b.key()]})
 	}
 	return l
 }

@@ -13,12 +13,8 @@ import (
 
 // A sentence is written once and shown in the units of whoever reads it.
 func ExampleSay() {
-	m := working.Say(
-		"add %.0f of flour; keep the dough between %v and %v",
-		quantity.Grams(40),
-		quantity.Celsius(5),
-		quantity.Celsius(24.5),
-	)
+	m := working.Say("add %.0f of flour; keep the dough between %v and %v", quantity.Grams(40), quantity.Celsius(5),
+		quantity.Celsius(24.5))
 	fmt.Println(m)
 	fmt.Println(m.Text(us))
 	// Output:
@@ -29,17 +25,9 @@ func ExampleSay() {
 // The same quantities for two readers.
 func ExampleUnits() {
 	for _, u := range []working.Units{working.Metric, working.USCustomary} {
-		fmt.Println(
-			u.Mass(quantity.Grams(780)),
-			"|",
-			u.Temperature(quantity.Celsius(24.5), 1),
-			"|",
-			u.Delta(quantity.DeltaCelsius(12), 1),
-			"|",
-			u.Length(quantity.Centimeters(24)),
-			"|",
-			u.Volume(quantity.Liters(1.5)),
-		)
+		fmt.Println(u.Mass(quantity.Grams(780)), "|", u.Temperature(quantity.Celsius(24.5), 1), "|",
+			u.Delta(quantity.DeltaCelsius(12), 1), "|", u.Length(quantity.Centimeters(24)), "|",
+			u.Volume(quantity.Liters(1.5)))
 	}
 	// Output:
 	// 780 g | 24.5 °C | 12.0 Δ°C | 24.0 cm | 1500 mL

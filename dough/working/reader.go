@@ -90,12 +90,9 @@ func (l Language) Check(english Language) error {
 		case !ok:
 			bad.Required("Sentences["+id+"]", quantity.Tell("working.want_sentence", "%s", quantity.Excerpt(of)))
 		case !fits(text, of, 10_000):
-			bad.Add(
-				"Sentences["+id+"]",
-				quantity.Excerpt(text),
+			bad.Add("Sentences["+id+"]", quantity.Excerpt(text),
 				quantity.Tell("working.want_same_arguments", "the same arguments as in %s", quantity.Excerpt(of)),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 		}
 	}
 	for _, id := range sorted(l.Sentences) {

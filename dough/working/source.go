@@ -23,14 +23,8 @@ const (
 	Judgment
 )
 
-var standings = enum.Of[Standing](
-	"standing of a source",
-	"published",
-	"computed",
-	"common practice",
-	"from memory",
-	"judgment",
-)
+var standings = enum.Of[Standing]("standing of a source", "published", "computed", "common practice", "from memory",
+	"judgment")
 
 // String returns the word.
 func (s Standing) String() string { return standings.String(s) }

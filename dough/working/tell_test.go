@@ -81,38 +81,12 @@ func everyKind() working.Message {
 		Late:        445 * time.Minute,
 		Probability: quantity.NewPercent(80),
 	}
-	return working.Tell(
-		"test.all",
+	return working.Tell("test.all",
 		"%v|%.1f|%v|%v|%v|%.1f|%v|%v|%v|%v|%t|%d|%x|%v|%v|%d|%.2f|%+.1f|%02d|%v|%s|%q|%v|%v|%v|%v",
-		quantity.Grams(780),
-		quantity.Celsius(24.5),
-		quantity.DeltaCelsius(-12),
-		quantity.Meters(1150),
-		quantity.Liters(1.5),
-		quantity.NewPercent(66.67),
-		quantity.Elapsed(
-			270*time.Minute,
-		),
-		90*time.Second,
-		-45*time.Minute,
-		noon,
-		noon,
-		noon,
-		noon,
-		rise,
-		rise.Probability,
-		6,
-		math.Pi,
-		2.5,
-		7,
-		-3,
-		"Wilma %v",
-		"Wilma",
-		crumb(0),
-		working.And("a", quantity.Grams(3), crumb(1)),
-		time.Saturday,
-		working.Message{},
-	)
+		quantity.Grams(780), quantity.Celsius(24.5), quantity.DeltaCelsius(-12), quantity.Meters(1150),
+		quantity.Liters(1.5), quantity.NewPercent(66.67), quantity.Elapsed(270*time.Minute), 90*time.Second,
+		-45*time.Minute, noon, noon, noon, noon, rise, rise.Probability, 6, math.Pi, 2.5, 7, -3, "Wilma %v", "Wilma",
+		crumb(0), working.And("a", quantity.Grams(3), crumb(1)), time.Saturday, working.Message{})
 }
 
 func TestEveryKindOfArgument(t *testing.T) {
@@ -270,8 +244,7 @@ func TestHostileTemplates(t *testing.T) {
 		m := working.Tell("a.b", "%v "+english, "<name>", quantity.Grams(grams), grams, name)
 		if !strings.Contains(
 			m.Text(working.Reader{Language: working.Language{Sentences: map[string]string{"a.b": translated}}}),
-			"<name>",
-		) {
+			"<name>") {
 			t.Fatalf("the translation %q loses the name", translated)
 		}
 		kept, err := json.Marshal(m)

@@ -28,10 +28,8 @@ func TestEveryTermExplainsItself(t *testing.T) {
 	if !working.Explain("no such word").IsZero() {
 		t.Error("a word that is none is explained")
 	}
-	if !slices.IsSortedFunc(
-		working.Terms()[:18],
-		func(a, b working.Term) int { return strings.Compare(a.Key, b.Key) },
-	) {
+	if !slices.IsSortedFunc(working.Terms()[:18],
+		func(a, b working.Term) int { return strings.Compare(a.Key, b.Key) }) {
 		t.Error("not in alphabetical order")
 	}
 }

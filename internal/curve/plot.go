@@ -85,12 +85,8 @@ func (p Plot) Check() error {
 			continue
 		}
 		if len(s.values) != len(p.X) {
-			bad.Add(
-				"len("+s.path+")",
-				fmt.Sprint(len(s.values)),
-				quantity.Tell("curve.want_many_x", "as many as X: %d", len(p.X)),
-				quantity.ErrInconsistent,
-			)
+			bad.Add("len("+s.path+")", fmt.Sprint(len(s.values)),
+				quantity.Tell("curve.want_many_x", "as many as X: %d", len(p.X)), quantity.ErrInconsistent)
 			continue
 		}
 		for i, v := range s.values {
@@ -144,12 +140,9 @@ func (p Plot) Check() error {
 func checkOrder(bad *quantity.Problems, p Plot) {
 	for i := 1; i < len(p.X); i++ {
 		if p.X[i] <= p.X[i-1] {
-			bad.Add(
-				fmt.Sprintf("X[%d]", i),
-				fmt.Sprint(p.X[i]),
+			bad.Add(fmt.Sprintf("X[%d]", i), fmt.Sprint(p.X[i]),
 				quantity.Tell("curve.want_more_than_x", "more than X[%d], %v", i-1, p.X[i-1]),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			break
 		}
 	}
@@ -158,12 +151,9 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 	}
 	for i, mid := range p.Mid {
 		if p.Low[i] > mid || mid > p.High[i] {
-			bad.Add(
-				fmt.Sprintf("Mid[%d]", i),
-				fmt.Sprint(mid),
+			bad.Add(fmt.Sprintf("Mid[%d]", i), fmt.Sprint(mid),
 				quantity.Tell("curve.want_from_low_end_to_high", "from the low end, %v, to the high one, %v", p.Low[i], p.High[i]),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 			break
 		}
 	}
@@ -171,12 +161,8 @@ func checkOrder(bad *quantity.Problems, p Plot) {
 
 func checkText(bad *quantity.Problems, path, text string) {
 	if len(text) > maxText {
-		bad.Add(
-			path,
-			quantity.Tell("curve.got_bytes", "%d bytes", len(text)),
-			quantity.Tell("curve.want_at_most_bytes", "at most %d bytes", maxText),
-			quantity.ErrOutOfRange,
-		)
+		bad.Add(path, quantity.Tell("curve.got_bytes", "%d bytes", len(text)),
+			quantity.Tell("curve.want_at_most_bytes", "at most %d bytes", maxText), quantity.ErrOutOfRange)
 	}
 }
 

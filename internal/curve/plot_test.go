@@ -250,14 +250,9 @@ func anyPlot(t *rapid.T) curve.Plot {
 	n := rapid.IntRange(2, 40).Draw(t, "points")
 	text := rapid.StringN(0, 20, 120)
 	p := curve.Plot{
-		Title: text.Draw(
-			t,
-			"title",
-		), YLabel: text.Draw(t, "y"), SecondLabel: text.Draw(t, "second label"), XLabel: text.Draw(t, "x"),
-		MidName: text.Draw(
-			t,
-			"mid name",
-		), BandName: text.Draw(t, "band name"), Clock: rapid.Bool().Draw(t, "clock"),
+		Title:  text.Draw(t, "title"),
+		YLabel: text.Draw(t, "y"), SecondLabel: text.Draw(t, "second label"), XLabel: text.Draw(t, "x"),
+		MidName: text.Draw(t, "mid name"), BandName: text.Draw(t, "band name"), Clock: rapid.Bool().Draw(t, "clock"),
 		Zero: rapid.Float64Range(0, 24).Draw(t, "zero"),
 	}
 	scale := math.Pow(10, float64(rapid.IntRange(-6, 6).Draw(t, "scale")))
@@ -285,10 +280,8 @@ func anyPlot(t *rapid.T) curve.Plot {
 		)
 	}
 	for range rapid.IntRange(0, 4).Draw(t, "levels") {
-		p.Levels = append(
-			p.Levels,
-			curve.Level{Y: rapid.Float64Range(-200, 200).Draw(t, "level") * scale, Text: text.Draw(t, "level text")},
-		)
+		p.Levels = append(p.Levels,
+			curve.Level{Y: rapid.Float64Range(-200, 200).Draw(t, "level") * scale, Text: text.Draw(t, "level text")})
 	}
 	for i := range p.Marks {
 		p.Marks[i].X = min(p.Marks[i].X, p.X[n-1])

@@ -370,12 +370,7 @@ func (d *drawing) open() {
 		"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"%[1]s-t %[1]s-d\" width=\"%[2]s\" "+
 			"height=\"%[3]s\" viewBox=\"0 0 %[2]s %[3]s\""+
 			" font-family=\"system-ui, sans-serif\" font-size=\"%[4]s\" fill=\"currentColor\" stroke=\"none\" "+
-			"style=\"max-width:100%%;height:auto\">\n",
-		d.id,
-		c(d.size.Width),
-		c(d.size.Height),
-		c(letter),
-	)
+			"style=\"max-width:100%%;height:auto\">\n", d.id, c(d.size.Width), c(d.size.Height), c(letter))
 	d.printf("<title id=\"%s-t\">%s</title>\n<desc id=\"%s-d\">%s</desc>\n", d.id, escape(title), d.id, escape(about))
 	d.text(look)
 }
@@ -389,9 +384,7 @@ func (d *drawing) heading() {
 		case "band":
 			d.printf(
 				"<rect class=\"curve-band\" x=\"%s\" y=\"%s\" width=\"28\" height=\"12\" fill-opacity=\"0.18\"/>\n",
-				c(e.x),
-				c(e.y-6),
-			)
+				c(e.x), c(e.y-6))
 			for _, y := range []float64{e.y - 6, e.y + 6} {
 				d.printf("<path d=\"M%s %sh28\"%s/>\n", c(e.x), c(y), stroke("edge"))
 			}
@@ -490,13 +483,8 @@ func (d *drawing) lines() {
 			back.WriteString(" " + c(d.px(p.X[i])) + " " + c(d.py(d.y, p.Low[i])))
 		}
 		d.printf("<path class=\"curve-band\" d=\"M%s%sZ\" fill-opacity=\"0.18\"/>\n", path(d.y, p.High), back.String())
-		d.printf(
-			"<path d=\"M%s\"%s/>\n<path d=\"M%s\"%s/>\n",
-			path(d.y, p.High),
-			stroke("edge"),
-			path(d.y, p.Low),
-			stroke("edge"),
-		)
+		d.printf("<path d=\"M%s\"%s/>\n<path d=\"M%s\"%s/>\n", path(d.y, p.High), stroke("edge"), path(d.y, p.Low),
+			stroke("edge"))
 	}
 	for _, l := range p.Levels {
 		d.printf("<path d=\"M%s %sH%s\"%s/>\n", c(d.left), c(d.py(d.y, l.Y)), c(d.right), stroke("level"))

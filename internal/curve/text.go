@@ -239,13 +239,8 @@ func (g *grid) print() string {
 		if g.labelLeft[r] != "" {
 			side = g.use.sideTick
 		}
-		text := strings.Repeat(
-			" ",
-			g.margin-1-utf8.RuneCountInString(g.labelLeft[r]),
-		) + g.labelLeft[r] + side + strings.Join(
-			cells,
-			"",
-		)
+		text := strings.Repeat(" ",
+			g.margin-1-utf8.RuneCountInString(g.labelLeft[r])) + g.labelLeft[r] + side + strings.Join(cells, "")
 		if g.labelRight[r] != "" {
 			text += g.use.rightTick + " " + g.labelRight[r]
 		}

@@ -157,10 +157,7 @@ func TestWeighingIsFair(t *testing.T) {
 			Taught("", ""),
 			g.With("", "", s).
 				Taught("", ""),
-			learned.Taught(
-				"",
-				"",
-			)
+			learned.Taught("", "")
 		alike, robust, streamed = alike+a.Luck/n, robust+r.Luck/n, streamed+l.Luck/n
 	}
 	if math.Abs(robust/alike-1) > 0.05 || math.Abs(streamed/alike-1) > 0.03 {

@@ -59,12 +59,10 @@ func TestRising(t *testing.T) {
 	}
 	p.says(fmt.Sprintf("A plain dough at 24 °C with 1 %% instant yeast doubles in %s, with 0.5 %% in %s",
 		minutely(dose(1)), minutely(dose(0.5))))
-	cooled, err := ferment.FromKnots(
-		ferment.Knot{At: 0, Temperature: quantity.Celsius(26)},
+	cooled, err := ferment.FromKnots(ferment.Knot{At: 0, Temperature: quantity.Celsius(26)},
 		ferment.Knot{At: quantity.Elapsed(2 * time.Hour), Temperature: quantity.Celsius(26)},
 		ferment.Knot{At: quantity.Elapsed(2 * time.Hour), Temperature: quantity.Celsius(20)},
-		ferment.Knot{At: quantity.Elapsed(40 * time.Hour), Temperature: quantity.Celsius(20)},
-	)
+		ferment.Knot{At: quantity.Elapsed(40 * time.Hour), Temperature: quantity.Celsius(20)})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -28,22 +28,8 @@ func Evaluate(line string) (*big.Rat, float64, error) {
 		return nil, 0, fmt.Errorf("line of %d bytes", len(line))
 	}
 	p := &parser{
-		text: strings.NewReplacer(
-			"−",
-			"-",
-			"×",
-			"*",
-			"·",
-			"*",
-			"÷",
-			"/",
-			"–",
-			"-",
-			"\u202f",
-			"",
-			"\u00a0",
-			" ",
-		).Replace(line),
+		text: strings.NewReplacer("−", "-", "×", "*", "·", "*", "÷", "/", "–", "-", "\u202f", "", "\u00a0",
+			" ").Replace(line),
 	}
 	v, err := p.sum()
 	if err != nil {

@@ -140,16 +140,8 @@ func TestFollowConstantIsTheSeries(t *testing.T) {
 					}
 				}
 				if math.Abs(core-wantCore) > tolerance || math.Abs(mean-wantMean) > tolerance {
-					t.Errorf(
-						"%s h=%g after %g s: core %.6f mean %.6f, series %.6f %.6f",
-						name,
-						h,
-						s,
-						core,
-						mean,
-						wantCore,
-						wantMean,
-					)
+					t.Errorf("%s h=%g after %g s: core %.6f mean %.6f, series %.6f %.6f", name, h, s, core, mean,
+						wantCore, wantMean)
 				}
 			}
 		}

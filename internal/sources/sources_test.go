@@ -97,10 +97,8 @@ func TestSourcesCanBeFollowed(t *testing.T) {
 			checked++
 			if !given["Author"] && !given["URL"] && !abstract.MatchString(where) || !given["Title"] ||
 				!given["Year"] && !given["Where"] && !given["URL"] {
-				t.Errorf(
-					"%s: a published source needs author, title, and a year, place or address",
-					set.Position(c.Pos()),
-				)
+				t.Errorf("%s: a published source needs author, title, and a year, place or address",
+					set.Position(c.Pos()))
 			}
 			return true
 		})

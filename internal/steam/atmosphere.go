@@ -36,13 +36,8 @@ func Geopotential(geometric float64) float64 {
 // pressure by about ±3 %. Errors: [quantity.ErrOutOfRange]. Source: ISO 2533:1975.
 func Pressure(geopotential float64) (float64, error) {
 	if !(geopotential >= MinGeopotential && geopotential <= MaxGeopotential) {
-		return 0, fmt.Errorf(
-			"altitude %w: got %g m, want %g m to %g m",
-			quantity.ErrOutOfRange,
-			geopotential,
-			MinGeopotential,
-			MaxGeopotential,
-		)
+		return 0, fmt.Errorf("altitude %w: got %g m, want %g m to %g m", quantity.ErrOutOfRange, geopotential,
+			MinGeopotential, MaxGeopotential)
 	}
 	return SeaLevelPascal * math.Pow(1-lapse*geopotential/seaLevelKelvin, pressureExponent), nil
 }
@@ -52,13 +47,8 @@ func Pressure(geopotential float64) (float64, error) {
 func Altitude(pascal float64) (float64, error) {
 	h := seaLevelKelvin / lapse * (1 - math.Pow(pascal/SeaLevelPascal, 1/pressureExponent))
 	if !(pascal > 0 && h >= MinGeopotential-1e-6 && h <= MaxGeopotential+1e-6) {
-		return 0, fmt.Errorf(
-			"pressure %w: got %g Pa, want the pressure between %g m and %g m",
-			quantity.ErrOutOfRange,
-			pascal,
-			MinGeopotential,
-			MaxGeopotential,
-		)
+		return 0, fmt.Errorf("pressure %w: got %g Pa, want the pressure between %g m and %g m",
+			quantity.ErrOutOfRange, pascal, MinGeopotential, MaxGeopotential)
 	}
 	return h, nil
 }

@@ -39,13 +39,8 @@ const (
 // Source: IAPWS R7-97(2012), equation 30.
 func SaturationPressure(kelvin float64) (float64, error) {
 	if !(kelvin >= MinKelvin && kelvin <= MaxKelvin) {
-		return 0, fmt.Errorf(
-			"saturation temperature %w: got %g K, want %g K to %g K",
-			quantity.ErrOutOfRange,
-			kelvin,
-			MinKelvin,
-			MaxKelvin,
-		)
+		return 0, fmt.Errorf("saturation temperature %w: got %g K, want %g K to %g K", quantity.ErrOutOfRange, kelvin,
+			MinKelvin, MaxKelvin)
 	}
 	v := kelvin + n9/(kelvin-n10)
 	a := v*v + n1*v + n2
@@ -65,13 +60,8 @@ func SaturationPressure(kelvin float64) (float64, error) {
 // Source: IAPWS R7-97(2012), equation 31.
 func SaturationTemperature(pascal float64) (float64, error) {
 	if !(pascal >= MinPascal && pascal <= MaxPascal) {
-		return 0, fmt.Errorf(
-			"saturation pressure %w: got %g Pa, want %g Pa to %g Pa",
-			quantity.ErrOutOfRange,
-			pascal,
-			MinPascal,
-			MaxPascal,
-		)
+		return 0, fmt.Errorf("saturation pressure %w: got %g Pa, want %g Pa to %g Pa", quantity.ErrOutOfRange, pascal,
+			MinPascal, MaxPascal)
 	}
 	beta := math.Sqrt(math.Sqrt(pascal / 1e6))
 	e := beta*beta + n3*beta + n6

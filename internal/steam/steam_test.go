@@ -18,16 +18,8 @@ import (
 // Source: IAPWS SR1-86(1992), equation 1.
 func scientific(kelvin float64) float64 {
 	t := 1 - kelvin/647.096
-	sum := -7.85951783*t + 1.84408259*math.Pow(
-		t,
-		1.5,
-	) - 11.7866497*t*t*t + 22.6807411*math.Pow(
-		t,
-		3.5,
-	) - 15.9618719*t*t*t*t + 1.80122502*math.Pow(
-		t,
-		7.5,
-	)
+	sum := -7.85951783*t + 1.84408259*math.Pow(t, 1.5) - 11.7866497*t*t*t + 22.6807411*math.Pow(t,
+		3.5) - 15.9618719*t*t*t*t + 1.80122502*math.Pow(t, 7.5)
 	return 22.064e6 * math.Exp(647.096/kelvin*sum)
 }
 

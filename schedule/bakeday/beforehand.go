@@ -103,12 +103,9 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 			)
 		}
 		if !x.Yeast.IsZero() && !yeast {
-			p.Add(
-				path+".Yeast",
-				x.Yeast,
+			p.Add(path+".Yeast", x.Yeast,
 				quantity.Tell("bakeday.want_line_yeast_under_other_which", "a line of yeast under other, of which this is a part"),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 		}
 		if x.computed() && x.Yeast.IsZero() {
 			p.Required(path+".AtLeast",

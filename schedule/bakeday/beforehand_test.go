@@ -158,13 +158,8 @@ func TestWarmUpAfterTheCold(t *testing.T) {
 		t.Error("taken out at", out.Start)
 	}
 	if d.Rising.ShapeAt.Compare(cold.Rising.ShapeAt) > 0 || d.Rising.Into.Compare(d.Rising.FromCold) <= 0 {
-		t.Errorf(
-			"shaped at %v (without a warm-up %v); from %v to %v",
-			d.Rising.ShapeAt,
-			cold.Rising.ShapeAt,
-			d.Rising.FromCold,
-			d.Rising.Into,
-		)
+		t.Errorf("shaped at %v (without a warm-up %v); from %v to %v", d.Rising.ShapeAt, cold.Rising.ShapeAt,
+			d.Rising.FromCold, d.Rising.Into)
 	}
 	if s := d.Data().Retard; s.WarmUp != r.WarmUp || s.DoughAt.Compare(quantity.Celsius(8)) > 0 {
 		t.Errorf("%+v", s)

@@ -22,15 +22,8 @@ const (
 	RetardLever
 )
 
-var levers = enum.Of[Lever](
-	"lever",
-	"",
-	"prefermented flour",
-	"inoculation",
-	"dough temperature",
-	"proofing box",
-	"retard",
-)
+var levers = enum.Of[Lever]("lever", "", "prefermented flour", "inoculation", "dough temperature", "proofing box",
+	"retard")
 
 // String names the lever.
 func (l Lever) String() string { return levers.String(l) }
@@ -147,57 +140,37 @@ func (b Bake) moved(changed Bake) []movedBy {
 		if n.Prefermented != o.Prefermented {
 			add(
 				PrefermentedLever,
-				working.Tell(
-					"bakeday.moved_prefermented",
-					"prefermented flour %v instead of %v",
-					n.Prefermented,
-					o.Prefermented,
-				),
+				working.Tell("bakeday.moved_prefermented", "prefermented flour %v instead of %v", n.Prefermented,
+					o.Prefermented),
 				ratio(l.Prefermented, quantity.Percent.Points, n.Prefermented.Points()-o.Prefermented.Points()),
 			)
 		}
 		if n.Inoculation != o.Inoculation {
 			add(
 				InoculationLever,
-				working.Tell(
-					"bakeday.moved_inoculation",
-					"culture in the levain's feed %v instead of %v",
-					n.Inoculation,
-					o.Inoculation,
-				),
+				working.Tell("bakeday.moved_inoculation", "culture in the levain's feed %v instead of %v",
+					n.Inoculation, o.Inoculation),
 				ratio(l.Inoculation, quantity.Percent.Points, n.Inoculation.Points()-o.Inoculation.Points()),
 			)
 		}
 	}
 	if n, o := changed.Mixing.Temperature, b.Mixing.Temperature; n != o {
-		add(
-			TemperatureLever,
-			working.Tell("bakeday.moved_temperature", "dough at %v instead of %v", n, o),
-			ratio(l.Temperature, quantity.Temperature.Celsius, n.Sub(o).Celsius()),
-		)
+		add(TemperatureLever, working.Tell("bakeday.moved_temperature", "dough at %v instead of %v", n, o),
+			ratio(l.Temperature, quantity.Temperature.Celsius, n.Sub(o).Celsius()))
 	}
 	switch n, o := changed.Bulk.Box, b.Bulk.Box; {
 	case n == o:
 	case o.IsZero():
 		add(BoxLever, working.Tell("bakeday.moved_box_from_room", "bulk at %v instead of the room", n), 1)
 	default:
-		add(
-			BoxLever,
-			working.Tell("bakeday.moved_box", "bulk at %v instead of %v", n, o),
-			ratio(l.Box, quantity.Temperature.Celsius, n.Sub(o).Celsius()),
-		)
+		add(BoxLever, working.Tell("bakeday.moved_box", "bulk at %v instead of %v", n, o),
+			ratio(l.Box, quantity.Temperature.Celsius, n.Sub(o).Celsius()))
 	}
 	if n, o := changed.Retard, b.Retard; n != nil && o != nil && *n != *o {
 		add(
 			RetardLever,
-			working.Tell(
-				"bakeday.moved_retard",
-				"retard from %v to %v instead of %v to %v",
-				n.AtLeast,
-				n.AtMost,
-				o.AtLeast,
-				o.AtMost,
-			),
+			working.Tell("bakeday.moved_retard", "retard from %v to %v instead of %v to %v", n.AtLeast, n.AtMost,
+				o.AtLeast, o.AtMost),
 			0.5,
 		)
 	}

@@ -114,10 +114,8 @@ func TestZonesMustAgree(t *testing.T) {
 		"bake without": {nowhere, zurich(t), quantity.ErrRequired}, "neither": {nowhere, nil, quantity.ErrRequired},
 	} {
 		_, err := c.bake.Plan(context.Background(), KitchenClock{Now: now, Zone: c.zone})
-		at := slices.IndexFunc(
-			quantity.InputErrors(err),
-			func(e *quantity.InputError) bool { return e.Path == "kitchen.zone" && errors.Is(e, c.want) },
-		)
+		at := slices.IndexFunc(quantity.InputErrors(err),
+			func(e *quantity.InputError) bool { return e.Path == "kitchen.zone" && errors.Is(e, c.want) })
 		if at < 0 {
 			t.Errorf("%s: %v", name, err)
 		}

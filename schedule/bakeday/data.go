@@ -87,9 +87,8 @@ func (d Day) Data() PlanData {
 		shaping := d.Bake.Shaping.Takes.Duration()
 		s.Retard = &RetardData{
 			For: d.Rising.Retard, Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
-			DoughIn: thousandths(
-				d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping),
-			), DoughAt: thousandths(d.Rising.FromCold),
+			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)),
+			DoughAt: thousandths(d.Rising.FromCold),
 		}
 	} else if d.Rising.HasProof {
 		r := toMinutes(d.Rising.Proof)

@@ -30,11 +30,8 @@ func eventsOf(steps []StepData, name string) []calendar.Event {
 	for _, t := range steps {
 		e := calendar.Event{
 			Step: t.ID, Summary: t.withAdditions().String(), From: t.Start, To: t.End, Busy: t.Hands,
-			Description: fmt.Sprintf(
-				"latest start %s, earliest %s",
-				t.LatestStart.Format("Mon 15:04"),
-				t.EarliestStart.Format("Mon 15:04"),
-			),
+			Description: fmt.Sprintf("latest start %s, earliest %s", t.LatestStart.Format("Mon 15:04"),
+				t.EarliestStart.Format("Mon 15:04")),
 		}
 		for _, note := range t.Notes {
 			e.Description += "\n" + note
@@ -49,15 +46,10 @@ func eventsOf(steps []StepData, name string) []calendar.Event {
 			e.Alarms = []calendar.Alarm{{Before: quantity.Elapsed(15 * time.Minute)}}
 		}
 		if t.LookFrom != nil && t.LookTo != nil {
-			e.Description += fmt.Sprintf(
-				"; look at it from %s to %s",
-				t.LookFrom.Format("15:04"),
-				t.LookTo.Format("15:04"),
-			)
-			e.Alarms = append(
-				e.Alarms,
-				calendar.Alarm{Before: quantity.Elapsed(t.Start.Sub(*t.LookFrom)), Text: "look at the dough"},
-			)
+			e.Description += fmt.Sprintf("; look at it from %s to %s", t.LookFrom.Format("15:04"),
+				t.LookTo.Format("15:04"))
+			e.Alarms = append(e.Alarms,
+				calendar.Alarm{Before: quantity.Elapsed(t.Start.Sub(*t.LookFrom)), Text: "look at the dough"})
 		}
 		out = append(out, e)
 	}

@@ -75,15 +75,8 @@ func TestSlackMeansLater(t *testing.T) {
 		at, _ := d.Timetable.Step(s.ID)
 		if s.Slack != at.Slack || s.Slack.Duration() != s.LatestStart.Sub(s.Start) ||
 			s.Earlier.Duration() != s.Start.Sub(s.EarliestStart) {
-			t.Errorf(
-				"%s: slack %v, earlier %v; from %v to %v, planned %v",
-				s.ID,
-				s.Slack,
-				s.Earlier,
-				s.EarliestStart,
-				s.LatestStart,
-				s.Start,
-			)
+			t.Errorf("%s: slack %v, earlier %v; from %v to %v, planned %v", s.ID, s.Slack, s.Earlier, s.EarliestStart,
+				s.LatestStart, s.Start)
 		}
 	}
 	early, err := d.problem.Earliest(t.Context())

@@ -75,10 +75,8 @@ func (b Bake) withDefaultsAt(plain Day) (Day, error) {
 			return d, err
 		}
 		p := n.layOut(l)
-		p.Bounds = append(
-			p.Bounds,
-			schedule.Bound{Step: "bulk", Edge: schedule.Start, Earliest: bulk.Start, Latest: bulk.Start},
-		)
+		p.Bounds = append(p.Bounds,
+			schedule.Bound{Step: "bulk", Edge: schedule.Start, Earliest: bulk.Start, Latest: bulk.Start})
 		if d.Timetable, err = p.Latest(context.Background()); err != nil || len(d.Timetable.Steps) > 0 {
 			return d, err
 		}

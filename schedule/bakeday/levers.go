@@ -184,22 +184,19 @@ func (b Bake) settings() []Bake {
 	if len(l.Prefermented) == 2 && b.Levain != nil {
 		vary(5, func(c *Bake, x float64) {
 			c.Levain.Prefermented = quantity.NewPercent(
-				between(l.Prefermented[0].Points(), l.Prefermented[1].Points(), x, 0.5),
-			)
+				between(l.Prefermented[0].Points(), l.Prefermented[1].Points(), x, 0.5))
 		})
 	}
 	if len(l.Inoculation) == 2 && b.Levain != nil {
 		vary(4, func(c *Bake, x float64) {
 			c.Levain.Inoculation = quantity.NewPercent(
-				between(l.Inoculation[0].Points(), l.Inoculation[1].Points(), x, 1),
-			)
+				between(l.Inoculation[0].Points(), l.Inoculation[1].Points(), x, 1))
 		})
 	}
 	if len(l.Temperature) == 2 {
 		vary(4, func(c *Bake, x float64) {
 			c.Mixing.Temperature = quantity.Celsius(
-				between(l.Temperature[0].Celsius(), l.Temperature[1].Celsius(), x, 0.5),
-			)
+				between(l.Temperature[0].Celsius(), l.Temperature[1].Celsius(), x, 0.5))
 		})
 	}
 	if len(l.Box) == 2 {

@@ -164,30 +164,14 @@ func (n *network) beforehand() []string {
 			ID: nth(schedule.Make.String(), i), Kind: schedule.Make, Thing: s.name, Number: i + 1, Of: len(all),
 			Name: working.Tell("bakeday.step_make", "make the %v", s.name), Min: grid(s.takes), Needs: n.work,
 		})
-		least, most := working.Tell(
-			"bakeday.rule_stands_least",
-			"the %v stands at least %v",
-			s.name,
-			quantity.Elapsed(s.least),
-		), working.Tell(
-			"bakeday.rule_stands_most",
-			"the %v stands at most %v",
-			s.name,
-			quantity.Elapsed(s.most),
-		)
+		least, most := working.Tell("bakeday.rule_stands_least", "the %v stands at least %v", s.name,
+			quantity.Elapsed(s.least)), working.Tell("bakeday.rule_stands_most", "the %v stands at most %v", s.name,
+			quantity.Elapsed(s.most))
 		title := working.Tell("bakeday.step_stands", "%v stands", s.name)
 		if s.waits == schedule.Ripen {
-			least, most = working.Tell(
-				"bakeday.rule_ripens_least",
-				"the %v ripens at least %v",
-				s.name,
-				quantity.Elapsed(s.least),
-			), working.Tell(
-				"bakeday.rule_ripens_most",
-				"the %v ripens at most %v",
-				s.name,
-				quantity.Elapsed(s.most),
-			)
+			least, most = working.Tell("bakeday.rule_ripens_least", "the %v ripens at least %v", s.name,
+				quantity.Elapsed(s.least)), working.Tell("bakeday.rule_ripens_most", "the %v ripens at most %v",
+				s.name, quantity.Elapsed(s.most))
 			title = working.Tell("bakeday.step_ripens", "%v ripens", s.name)
 		}
 		if s.computed {
@@ -279,11 +263,8 @@ func (n *network) rest() string {
 	rest := n.add(schedule.DayStep{
 		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"),
 		Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
-		MinWords: working.Tell(
-			"bakeday.rule_retard_least",
-			"retard at least %v",
-			r.AtLeast,
-		), MaxWords: working.Tell("bakeday.rule_retard_most", "retard at most %v", r.AtMost),
+		MinWords: working.Tell("bakeday.rule_retard_least", "retard at least %v", r.AtLeast),
+		MaxWords: working.Tell("bakeday.rule_retard_most", "retard at most %v", r.AtMost),
 	})
 	n.atOnce(idShape, rest)
 	if r.WarmUp <= 0 {
@@ -331,11 +312,8 @@ func (n *network) oven(rest string) {
 			most = gap + quantity.Elapsed(15*time.Minute) // cold ones may
 		}
 		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most, Firm: true,
-			MinWords: working.Tell(
-				"bakeday.rule_reheat",
-				"the oven and pots reheat for %v",
-				gap,
-			), MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
+			MinWords: working.Tell("bakeday.rule_reheat", "the oven and pots reheat for %v", gap),
+			MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
 	}
 	cooled := grid(n.t.cool)
 	n.cool = len(n.p.Steps)
@@ -412,10 +390,8 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 				Needs:   n.there,
 			},
 		)
-		p.Links = append(
-			p.Links,
-			schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true},
-		)
+		p.Links = append(p.Links,
+			schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
 		if r := n.b.Retard; r != nil {
 			p.Links = append(p.Links, schedule.Link{
 				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) +

@@ -112,13 +112,8 @@ func TestWeightsAddUp(t *testing.T) {
 				t.Errorf("%s: %s adds up to %v, not %v", b.Name, l.Name, sum, l.Total)
 			}
 			if l.Batches > 1 && quantity.Sum(batches...) != l.Total {
-				t.Errorf(
-					"%s: the batches of %s add up to %v, not %v",
-					b.Name,
-					l.Name,
-					quantity.Sum(batches...),
-					l.Total,
-				)
+				t.Errorf("%s: the batches of %s add up to %v, not %v", b.Name, l.Name, quantity.Sum(batches...),
+					l.Total)
 			}
 		}
 		dough := s.Weigh[len(s.Weigh)-1]
@@ -134,14 +129,8 @@ func TestTimetableFitsLife(t *testing.T) {
 	for _, b := range []Bake{hall(), rolls()} {
 		d := plan(t, b)
 		if !d.Possible() || !d.Settled || b.Retard != nil && !d.Careful || d.Robust.Share < 0.5 {
-			t.Fatalf(
-				"%s: possible %v, settled %v, careful %v\n%v",
-				b.Name,
-				d.Possible(),
-				d.Settled,
-				d.Careful,
-				d.Timetable,
-			)
+			t.Fatalf("%s: possible %v, settled %v, careful %v\n%v", b.Name, d.Possible(), d.Settled, d.Careful,
+				d.Timetable)
 		}
 		within := wallclock.Occurrence{From: d.Now, To: d.Wanted}
 		closed, err := d.Bake.Kitchen.closed(within, d.Zone)
@@ -154,14 +143,8 @@ func TestTimetableFitsLife(t *testing.T) {
 			}
 			for _, c := range closed {
 				if s.Start.Before(c.To) && s.End.After(c.From) {
-					t.Errorf(
-						"%s: %s from %v to %v while %s",
-						b.Name,
-						s.ID,
-						s.Start.In(d.Zone),
-						s.End.In(d.Zone),
-						c.Words,
-					)
+					t.Errorf("%s: %s from %v to %v while %s", b.Name, s.ID, s.Start.In(d.Zone), s.End.In(d.Zone),
+						c.Words)
 				}
 			}
 			if s.Start.Before(s.EarliestStart) || s.Start.After(s.LatestStart) {
@@ -291,14 +274,8 @@ func TestSameInSamePlan(t *testing.T) {
 	f.Mixing.Warming = quantity.MustDelta("9 Δ°F")
 	f.Oven.Temperature = quantity.MustTemperature("473 °F")
 	f.Kitchen.Day, f.Kitchen.Night, f.Kitchen.Refrigerator, f.Kitchen.Tap = quantity.MustTemperature(
-		"71.6 °F",
-	), quantity.MustTemperature(
-		"66.2 °F",
-	), quantity.MustTemperature(
-		"39.2 °F",
-	), quantity.MustTemperature(
-		"50 °F",
-	)
+		"71.6 °F"), quantity.MustTemperature("66.2 °F"), quantity.MustTemperature(
+		"39.2 °F"), quantity.MustTemperature("50 °F")
 	if diff := cmp.Diff(a, plan(t, f).Data()); diff != "" {
 		t.Error(diff)
 	}
@@ -545,11 +522,9 @@ func ExampleBake_Check() {
 	b := hall()
 	b.Loaves.Pieces = 0
 	b.Kitchen.Tap = quantity.Celsius(80)
-	fmt.Println(
-		b.Check(
-			KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)},
-		),
-	)
+	fmt.Println(b.Check(
+		KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)},
+	))
 	// Output:
 	// loaves.pieces: out of range: got 0, want 1 to 1000
 	// kitchen.tap: out of range: got 80 °C, want 0.5 °C to 45 °C

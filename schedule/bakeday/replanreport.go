@@ -28,12 +28,8 @@ func (r Replanned) Report() report.Report {
 		add(
 			"why",
 			working.Message{},
-			report.Say(
-				working.Tell(
-					"bakeday.nothing_fits",
-					"the rest fits no more, today or later; these cannot all be kept:",
-				),
-			),
+			report.Say(working.Tell("bakeday.nothing_fits",
+				"the rest fits no more, today or later; these cannot all be kept:")),
 			list,
 		)
 		return out
@@ -92,33 +88,22 @@ func (r Replanned) riseBlocks() []report.Block {
 	if r.Allowed.Sign() <= 0 {
 		return nil
 	}
-	out := []report.Block{report.Say(working.Tell(
-		"bakeday.risen_by_then",
-		"by then the dough has likely risen by %.0f; the rest that is left wants it shaped at %.0f",
-		r.Risen,
-		r.Allowed,
-	))}
+	out := []report.Block{report.Say(working.Tell("bakeday.risen_by_then",
+		"by then the dough has likely risen by %.0f; the rest that is left wants it shaped at %.0f", r.Risen,
+		r.Allowed))}
 	const near = 5.0 // points of rise that nobody sees
 	switch over := r.Risen.Points() - r.Allowed.Points(); {
 	case over > near:
 		out = append(
 			out,
-			report.Say(
-				working.Tell(
-					"bakeday.further_on",
-					"it will be further on than wanted, so get it cold quickly and bake it first",
-				),
-			),
+			report.Say(working.Tell("bakeday.further_on",
+				"it will be further on than wanted, so get it cold quickly and bake it first")),
 		)
 	case over < -near:
 		out = append(
 			out,
-			report.Say(
-				working.Tell(
-					"bakeday.behind",
-					"it will be behind, so let it rise on before it goes into the cold, if there is time",
-				),
-			),
+			report.Say(working.Tell("bakeday.behind",
+				"it will be behind, so let it rise on before it goes into the cold, if there is time")),
 		)
 	}
 	return out
@@ -137,18 +122,11 @@ func (f Fitted) Report() report.Report {
 
 // fittedPage tells what was written and what fits best, and then the plan.
 func fittedPage(r report.Report, tried int, written, best Choice, others []Choice) report.Report {
-	head := working.Tell(
-		"bakeday.nothing_better",
-		"%d settings tried; nothing within the levers fits better than what is written",
-		tried,
-	)
+	head := working.Tell("bakeday.nothing_better",
+		"%d settings tried; nothing within the levers fits better than what is written", tried)
 	if len(best.Changes) > 0 {
-		head = working.Tell(
-			"bakeday.fits_better",
-			"%d settings tried; this fits better: %v",
-			tried,
-			working.Join(best.words(), "; "),
-		)
+		head = working.Tell("bakeday.fits_better", "%d settings tried; this fits better: %v", tried,
+			working.Join(best.words(), "; "))
 	}
 	if best.without() {
 		r.Headline = working.Tell("bakeday.no_setting_fits",

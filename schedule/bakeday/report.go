@@ -15,14 +15,8 @@ func (d Day) headline() working.Message {
 	if !d.made() {
 		return working.Tell("bakeday.no_plan", "no plan was made")
 	}
-	return working.Tell(
-		"bakeday.headline",
-		"%v: %d of %.0f, wanted %x",
-		d.called(),
-		d.Bake.Loaves.Pieces,
-		d.Bake.Loaves.Baked,
-		d.Wanted.In(d.Zone),
-	)
+	return working.Tell("bakeday.headline", "%v: %d of %.0f, wanted %x", d.called(), d.Bake.Loaves.Pieces,
+		d.Bake.Loaves.Baked, d.Wanted.In(d.Zone))
 }
 
 // Report tells the whole day: when to do what, what to weigh, how warm and how long, what done means. Its sections have
@@ -75,10 +69,8 @@ func (d Day) formulaRows(f FormulaData) report.Rows {
 		row(working.Tell("bakeday.rye", "rye"), report.Rounded(f.Rye, 0)),
 		row(working.Tell("bakeday.flour", "flour"), report.Rounded(f.Flour, 0)),
 		row(working.Tell("bakeday.dough", "dough"), report.Rounded(f.Dough, 0)),
-		row(
-			working.Tell("bakeday.pieces", "pieces"),
-			report.Of(working.Tell("bakeday.pieces_of", "%d of %.0f", f.Pieces, f.Scaling)),
-		),
+		row(working.Tell("bakeday.pieces", "pieces"),
+			report.Of(working.Tell("bakeday.pieces_of", "%d of %.0f", f.Pieces, f.Scaling))),
 	}
 	carried := report.Of(d.Batch.Allergens())
 	var each []any

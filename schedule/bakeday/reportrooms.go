@@ -19,11 +19,8 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 	pour := working.Tell("bakeday.pour", "pour %.0f at %.1f", least, w.Temperature)
 	switch {
 	case !w.Feasible:
-		pour = working.Tell(
-			"bakeday.cannot_pour",
-			"the water would have to be %.1f, which cannot be poured",
-			w.Temperature,
-		)
+		pour = working.Tell("bakeday.cannot_pour", "the water would have to be %.1f, which cannot be poured",
+			w.Temperature)
 	case least != most:
 		pour = working.Tell("bakeday.pour_between", "pour %.0f to %.0f for each batch at %.1f", least, most, w.Temperature)
 	case d.Water.Mixes > 1:
@@ -92,22 +89,14 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 	} else if l != nil {
 		r := l.Ripeness
 		say(
-			working.Tell(
-				"bakeday.levain",
+			working.Tell("bakeday.levain",
 				"levain: starts with %.0f of culture; ripe %v after feeding, at its peak after about %v, good until about %v",
-				l.Culture,
-				r.From,
-				r.Peak.Likely.Round(time.Minute),
-				r.Until.Likely.Round(time.Minute),
-			),
+				l.Culture, r.From, r.Peak.Likely.Round(time.Minute), r.Until.Likely.Round(time.Minute)),
 		)
 		if s.Levain != nil && s.Levain.Left.Sign() > 0 {
 			say(
-				working.Tell(
-					"bakeday.culture_left",
-					"%.0f of the culture at hand is left: feed it, and keep it for the next bake",
-					s.Levain.Left,
-				),
+				working.Tell("bakeday.culture_left",
+					"%.0f of the culture at hand is left: feed it, and keep it for the next bake", s.Levain.Left),
 			)
 		}
 	}
@@ -118,57 +107,33 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 	}
 	b := s.Bulk
 	say(
-		working.Tell(
-			"bakeday.bulk",
-			"bulk: done %v after mixing, on a dough that starts at %.1f and drifts to %.1f",
-			d.Rising.Bulk.Ready(),
-			b.Start,
-			b.End,
-		),
+		working.Tell("bakeday.bulk", "bulk: done %v after mixing, on a dough that starts at %.1f and drifts to %.1f",
+			d.Rising.Bulk.Ready(), b.Start, b.End),
 	)
 	total := d.Rising.InOven
 	switch {
 	case s.Retard != nil:
 		say(
-			working.Tell(
-				"bakeday.shape_cold",
+			working.Tell("bakeday.shape_cold",
 				"shape when it has risen by %.0f, no more: the cold brings it to about %.0f when it goes into the oven (%.0f to "+
-					"%.0f)",
-				b.ShapeAt,
-				total.Likely,
-				total.Low,
-				total.High,
-			),
+					"%.0f)", b.ShapeAt, total.Likely, total.Low, total.High),
 		)
 		say(
-			working.Tell(
-				"bakeday.retard",
-				"retard: %v in the refrigerator at %.0f; the loaves go in at %.0f and come out at %.0f",
-				s.Retard.For,
-				s.Retard.Into,
-				s.Retard.DoughIn,
-				s.Retard.DoughAt,
-			),
+			working.Tell("bakeday.retard",
+				"retard: %v in the refrigerator at %.0f; the loaves go in at %.0f and come out at %.0f", s.Retard.For,
+				s.Retard.Into, s.Retard.DoughIn, s.Retard.DoughAt),
 		)
 		if s.Retard.WarmUp > 0 {
 			say(
-				working.Tell(
-					"bakeday.warm_up",
-					"then %v to warm up, to %.0f when they go into the oven",
-					s.Retard.WarmUp,
-					d.Rising.Into,
-				),
+				working.Tell("bakeday.warm_up", "then %v to warm up, to %.0f when they go into the oven",
+					s.Retard.WarmUp, d.Rising.Into),
 			)
 		}
 	case d.Rising.HasProof:
 		say(
-			working.Tell(
-				"bakeday.proof",
-				"shape when it has risen by %.0f; final proof %v after shaping, to about %.0f in all",
-				b.ShapeAt,
-				d.Rising.Proof,
-				total.Likely,
-			),
+			working.Tell("bakeday.proof",
+				"shape when it has risen by %.0f; final proof %v after shaping, to about %.0f in all", b.ShapeAt,
+				d.Rising.Proof, total.Likely),
 		)
 	}
 	out = append(out, report.Paragraph{Text: notTheClock(d.Rising.Bulk.Bulk().Culture), Tone: report.Aside})
@@ -178,18 +143,13 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 // notTheClock says what the ranges rest on, and what would make them narrower.
 func notTheClock(known ferment.Culture) working.Message {
 	if known.IsZero() {
-		return working.Tell(
-			"bakeday.not_the_clock",
+		return working.Tell("bakeday.not_the_clock",
 			"go by the dough, not the clock: the ranges are what is believed of an unknown kitchen, and narrow once you log "+
-				"your own bakes",
-		)
+				"your own bakes")
 	}
-	return working.Tell(
-		"bakeday.not_the_clock_learned",
+	return working.Tell("bakeday.not_the_clock_learned",
 		"go by the dough, not the clock: the ranges rest on %d logged {1|bake|bakes}; below the coldest of them they may "+
-			"be wider than those of an unknown kitchen, since warm bakes say little of the cold",
-		known.Bakes(),
-	)
+			"be wider than those of an unknown kitchen, since warm bakes say little of the cold", known.Bakes())
 }
 
 // curve is the rise of the dough in its tub.
@@ -291,17 +251,9 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	} else {
 		say(d.doneAt(s, t))
 	}
-	say(
-		working.Tell(
-			"bakeday.loss",
-			"bake loss %.1f of the dough (usual: %.1f to %.1f): %.0f goes in, %.0f comes out cool",
-			k.Loss,
-			s.Oven.UsualLoss.Low,
-			s.Oven.UsualLoss.High,
-			k.Scaling,
-			d.Bake.Loaves.Baked,
-		),
-	)
+	say(working.Tell("bakeday.loss",
+		"bake loss %.1f of the dough (usual: %.1f to %.1f): %.0f goes in, %.0f comes out cool", k.Loss,
+		s.Oven.UsualLoss.Low, s.Oven.UsualLoss.High, k.Scaling, d.Bake.Loaves.Baked))
 	say(working.Tell("bakeday.cool", "cool enough to slice (%.0f) after %v", k.Cooling.Slice, k.Cooling.Ready))
 	for _, note := range k.Cooling.Notes() {
 		say(note)

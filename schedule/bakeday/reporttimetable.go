@@ -133,19 +133,11 @@ func (s PlanData) nearest() working.Message {
 	case w.Earlier != nil && w.Later != nil:
 		return working.Tell("bakeday.nearest_both", "Nearest that works: %x or %x.", *w.Earlier, *w.Later)
 	case w.Earlier != nil:
-		return working.Tell(
-			"bakeday.nearest_earlier",
-			"Nearest that works: %x (%v earlier).",
-			*w.Earlier,
-			s.Wanted.Sub(*w.Earlier),
-		)
+		return working.Tell("bakeday.nearest_earlier", "Nearest that works: %x (%v earlier).", *w.Earlier,
+			s.Wanted.Sub(*w.Earlier))
 	case w.Later != nil:
-		return working.Tell(
-			"bakeday.nearest_later",
-			"Nearest that works: %x (%v later).",
-			*w.Later,
-			w.Later.Sub(s.Wanted),
-		)
+		return working.Tell("bakeday.nearest_later", "Nearest that works: %x (%v later).", *w.Later,
+			w.Later.Sub(s.Wanted))
 	}
 	return working.Tell("bakeday.nearest_none", "No wanted time nearby works either.")
 }

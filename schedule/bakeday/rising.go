@@ -218,16 +218,8 @@ func (b *Bake) shapedAt(
 		return r, ofBulk(err)
 	}
 	r.Proof = seen.Now.Ready().Add(-shaped - m.shaping)
-	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(
-		r.Proof.Early,
-		leastProof,
-	), max(
-		r.Proof.Likely,
-		leastProof,
-	), max(
-		r.Proof.Late,
-		leastProof,
-	)
+	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(r.Proof.Early, leastProof), max(r.Proof.Likely,
+		leastProof), max(r.Proof.Late, leastProof)
 	baked := shaped + m.shaping + r.Proof.Likely
 	r.Shaped, r.Into = bulk.History.At(shaped), bulk.History.At(baked)
 	r.InOven, err = seen.Now.RiseAt(baked)

@@ -18,9 +18,8 @@ func sinceMidnight(t time.Time, zone *time.Location) time.Duration {
 func (b *Bake) room(from time.Time, zone *time.Location) ferment.Room {
 	return ferment.Room{
 		Night: b.Kitchen.Night, Day: b.Kitchen.Day,
-		WarmestAt: quantity.Elapsed(
-			time.Duration(b.Kitchen.WarmestAt.Minutes()) * time.Minute,
-		), Starts: quantity.Elapsed(sinceMidnight(from, zone)),
+		WarmestAt: quantity.Elapsed(time.Duration(b.Kitchen.WarmestAt.Minutes()) * time.Minute),
+		Starts:    quantity.Elapsed(sinceMidnight(from, zone)),
 	}
 }
 

@@ -325,10 +325,8 @@ func TestSchemasAreThoseOfTheTypes(t *testing.T) {
 			continue
 		}
 		if c.got != c.want {
-			t.Errorf(
-				"%s is not what the types say; write it anew: go test ./schedule/bakeday -run Schemas -update",
-				c.file,
-			)
+			t.Errorf("%s is not what the types say; write it anew: go test ./schedule/bakeday -run Schemas -update",
+				c.file)
 		}
 	}
 }

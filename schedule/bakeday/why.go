@@ -22,10 +22,8 @@ func (d Day) why() *WhyData {
 		return w
 	case c == nil:
 		w.Reason = TimeRanOut
-		w.Says = working.Tell(
-			"bakeday.why_time_ran_out",
-			"the time for planning ran out before a timetable was found or ruled out",
-		)
+		w.Says = working.Tell("bakeday.why_time_ran_out",
+			"the time for planning ran out before a timetable was found or ruled out")
 		return w
 	case c.Short > 0 && !c.ShortProven:
 		w.Says = working.Tell("bakeday.why_misses_at_most", "%v is missed by %v or less: %v", wanted, c.Short,
@@ -112,21 +110,13 @@ func (d Day) rightBefore(id string) (schedule.DayStep, bool) {
 func (d Day) risesTooFar() working.Message {
 	r, wanted := d.Rising.Unrisen, d.Bake.Bulk.Rise
 	if r.Compare(wanted) > 0 {
-		return working.Tell(
-			"bakeday.why_rises_too_far",
+		return working.Tell("bakeday.why_rises_too_far",
 			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or "+
-				"colder rest after shaping, or less levain, would help",
-			r,
-			wanted,
-		)
+				"colder rest after shaping, or less levain, would help", r, wanted)
 	}
-	return working.Tell(
-		"bakeday.why_nothing_left",
+	return working.Tell("bakeday.why_nothing_left",
 		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the "+
-			"time before it: a shorter or colder rest after shaping, or less levain, would help",
-		r,
-		wanted,
-	)
+			"time before it: a shorter or colder rest after shaping, or less levain, would help", r, wanted)
 }
 
 // atOnce reports whether a rule only says that one step follows another.

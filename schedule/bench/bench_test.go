@@ -196,12 +196,8 @@ func TestDoubts(t *testing.T) {
 	plain := moment(t, when.Add(20*time.Minute), mixed(when, 26))
 	doubted := moment(t, when.Add(20*time.Minute), mixed(when, 26), early)
 	if len(doubted.Doubts) != 1 || doubted.Progress.Now.Ready() != plain.Progress.Now.Ready() {
-		t.Errorf(
-			"doubts %v; range %v, without the reading %v",
-			doubted.Doubts,
-			doubted.Progress.Now.Ready(),
-			plain.Progress.Now.Ready(),
-		)
+		t.Errorf("doubts %v; range %v, without the reading %v", doubted.Doubts, doubted.Progress.Now.Ready(),
+			plain.Progress.Now.Ready())
 	}
 	early.Sure = true
 	if sure := moment(t, when.Add(20*time.Minute), mixed(when, 26), early); len(sure.Doubts) != 0 ||

@@ -87,13 +87,8 @@ func (o Observation) checkDough(p *quantity.Problems) {
 		quantity.Check(p, "Ready.Rise", r.Rise, quantity.NewPercent(1), quantity.NewPercent(300))
 		p.Int("len(Ready.Readings)", len(r.Readings), 0, mostReadings)
 		for i, one := range r.Readings {
-			if !quantity.Check(
-				p,
-				"Ready.Readings["+strconv.Itoa(i)+"].Temperature",
-				one.Temperature,
-				quantity.Celsius(-25),
-				quantity.Celsius(60),
-			) {
+			if !quantity.Check(p, "Ready.Readings["+strconv.Itoa(i)+"].Temperature", one.Temperature,
+				quantity.Celsius(-25), quantity.Celsius(60)) {
 				break // a probe in other units is wrong everywhere
 			}
 		}
@@ -109,12 +104,9 @@ func (o Observation) checkLoaf(p *quantity.Problems) {
 		ok := quantity.Check(p, "Weights.In", w.In, quantity.Grams(1), quantity.Kilograms(100))
 		ok = quantity.Check(p, "Weights.Out", w.Out, quantity.Grams(1), quantity.Kilograms(100)) && ok
 		if ok && w.Out.Compare(w.In) > 0 {
-			p.Add(
-				"Weights.Out",
-				w.Out,
+			p.Add("Weights.Out", w.Out,
 				quantity.Tell("bench.want_no_more_than_went", "no more than the %v that went in", w.In),
-				quantity.ErrInconsistent,
-			)
+				quantity.ErrInconsistent)
 		}
 		if !w.Style.IsValid() {
 			p.Required("Weights.Style", quantity.Tell("bench.want_style_bread", "a style of bread"))

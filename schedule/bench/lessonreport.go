@@ -17,17 +17,11 @@ func (l Lessons) String() string { return l.headline().String() }
 
 func (l Lessons) headline() working.Message {
 	if l.IsZero() {
-		return working.Tell(
-			"bench.nothing",
-			"There is nothing to learn from yet: write down a dough as it leaves the mixer, and when it was ready.",
-		)
+		return working.Tell("bench.nothing",
+			"There is nothing to learn from yet: write down a dough as it leaves the mixer, and when it was ready.")
 	}
-	return working.Tell(
-		"bench.lessons",
-		"%d {1|observation|observations} of %d {2|dough|doughs}",
-		l.Observations,
-		l.Bakes,
-	)
+	return working.Tell("bench.lessons", "%d {1|observation|observations} of %d {2|dough|doughs}", l.Observations,
+		l.Bakes)
 }
 
 // Report tells what was learned, and how well the ranges held.
@@ -43,12 +37,8 @@ func (l Lessons) Report() report.Report {
 		doubts = append(
 			doubts,
 			report.Paragraph{
-				Text: working.Tell(
-					"bench.lesson_doubt",
-					"%v: %v It teaches nothing until it is confirmed.",
-					d.Observation.At,
-					d.Says,
-				),
+				Text: working.Tell("bench.lesson_doubt", "%v: %v It teaches nothing until it is confirmed.",
+					d.Observation.At, d.Says),
 				Tone: report.Warning,
 			},
 		)
@@ -68,18 +58,13 @@ func (l Lessons) Report() report.Report {
 		if all := reviews[c.Raising]; len(all) > 0 {
 			blocks = append(blocks, reviewGrid(all))
 		}
-		add(
-			"culture",
-			working.Tell("bench.title_culture", "What raises the dough: %v", c.Raising),
-			append(blocks, unused(c.Unused)...),
-		)
+		add("culture", working.Tell("bench.title_culture", "What raises the dough: %v", c.Raising),
+			append(blocks, unused(c.Unused)...))
 	}
 	var losses report.Rows
 	for _, x := range l.Losses {
-		losses = append(
-			losses,
-			report.Row{Label: working.Say("%v", x.Style), Value: report.Of(x.Learned.Report().Headline)},
-		)
+		losses = append(losses,
+			report.Row{Label: working.Say("%v", x.Style), Value: report.Of(x.Learned.Report().Headline)})
 	}
 	if len(losses) > 0 {
 		add("oven", working.Tell("bench.title_oven", "What loaves lose in the oven"), []report.Block{losses})
@@ -157,11 +142,9 @@ func (c CultureLesson) blocks(halfLife time.Duration) []report.Block {
 	low, high := c.Lesson.Temperatures()
 	const apart = 2.0 // Δ°C between bakes from which their temperatures teach anything
 	if high.Sub(low).Celsius() < apart {
-		out = append(out, report.Paragraph{Text: working.Tell(
-			"bench.hardly_learned",
+		out = append(out, report.Paragraph{Text: working.Tell("bench.hardly_learned",
 			"how temperature moves it is hardly learned: all bakes were at %.1f; write down a cool and a warm one",
-			quantity.Range[quantity.Temperature]{Low: low, High: high},
-		), Tone: report.Aside})
+			quantity.Range[quantity.Temperature]{Low: low, High: high}), Tone: report.Aside})
 	}
 	return out
 }
@@ -217,10 +200,8 @@ func unused(all []Unused) []report.Block {
 	var list report.List
 	for i, x := range all {
 		if i == mostUnused {
-			list = append(
-				list,
-				working.Tell("bench.more_unused", "and %d more that teach nothing", len(all)-mostUnused),
-			)
+			list = append(list,
+				working.Tell("bench.more_unused", "and %d more that teach nothing", len(all)-mostUnused))
 			break
 		}
 		list = append(list, working.Tell("bench.unused", "not learned from %v: %v", x.Mixed, x.Why))
@@ -243,26 +224,14 @@ func (n NextPlan) Report() report.Report {
 	row := func(what working.Message, before, after report.Cell) {
 		grid.Rows = append(grid.Rows, []report.Cell{report.Of(what), before, after})
 	}
-	row(
-		working.Tell("bench.row_warming", "mixing warms the dough by"),
-		report.Rounded(n.Before.Water.Warming, 1),
-		report.Rounded(n.After.Water.Warming, 1),
-	)
-	row(
-		working.Tell("bench.row_water", "water"),
-		report.Rounded(n.Before.Water.Temperature, 1),
-		report.Rounded(n.After.Water.Temperature, 1),
-	)
-	row(
-		working.Tell("bench.row_loss", "loss in the oven"),
-		report.Rounded(n.Before.Baking.Loss, 1),
-		report.Rounded(n.After.Baking.Loss, 1),
-	)
-	row(
-		working.Tell("bench.row_scaling", "dough for one loaf"),
-		report.Rounded(n.Before.Baking.Scaling, 0),
-		report.Rounded(n.After.Baking.Scaling, 0),
-	)
+	row(working.Tell("bench.row_warming", "mixing warms the dough by"), report.Rounded(n.Before.Water.Warming, 1),
+		report.Rounded(n.After.Water.Warming, 1))
+	row(working.Tell("bench.row_water", "water"), report.Rounded(n.Before.Water.Temperature, 1),
+		report.Rounded(n.After.Water.Temperature, 1))
+	row(working.Tell("bench.row_loss", "loss in the oven"), report.Rounded(n.Before.Baking.Loss, 1),
+		report.Rounded(n.After.Baking.Loss, 1))
+	row(working.Tell("bench.row_scaling", "dough for one loaf"), report.Rounded(n.Before.Baking.Scaling, 0),
+		report.Rounded(n.After.Baking.Scaling, 0))
 	before, after := n.Before.Rising.Bulk.Ready(), n.After.Rising.Bulk.Ready()
 	minutes := func(d time.Duration) time.Duration { return d.Round(time.Minute) }
 	row(working.Tell("bench.row_bulk", "bulk, likely"), report.Of(minutes(before.Likely)),

@@ -50,19 +50,15 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 	case schedule.Ripen:
 		if s.Number == 0 {
 			return one(
-				working.Tell(
-					"bench.look_levain",
+				working.Tell("bench.look_levain",
 					"ripe when it is domed, full of bubbles to the wall of the jar and smells fresh and a little sour; "+
-						"past its best when the middle has sunk",
-				),
+						"past its best when the middle has sunk"),
 			)
 		}
 		return one(
-			working.Tell(
-				"bench.look_preferment",
+			working.Tell("bench.look_preferment",
 				"ripe when its top is domed or just begins to sink, and it is full of bubbles; "+
-					"past its best when it has fallen and smells of alcohol",
-			),
+					"past its best when it has fallen and smells of alcohol"),
 		)
 	case schedule.Stand:
 		return one(working.Tell("bench.look_soaker", "covered; cool before it goes into the dough"))
@@ -70,59 +66,37 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 		return one(working.Tell("bench.look_out", "cover the pieces, so that no skin forms"))
 	case schedule.WarmUp:
 		return one(
-			working.Tell("bench.look_warm", "about %.0f in the middle when it goes into the oven", m.Day.Rising.Into),
-		)
+			working.Tell("bench.look_warm", "about %.0f in the middle when it goes into the oven", m.Day.Rising.Into))
 	case schedule.Mix:
 		return append(
 			weigh(plan, ""),
 			working.Tell("bench.do_pour", "pour %.0f of water at %.1f", plan.Water.Pour, plan.Water.Temperature),
-			working.Tell(
-				"bench.do_measure",
-				"the dough should leave the mixer at %.1f; measure it and write it down",
-				plan.Water.Target,
-			),
+			working.Tell("bench.do_measure", "the dough should leave the mixer at %.1f; measure it and write it down",
+				plan.Water.Target),
 		)
 	case schedule.Bulk:
 		return []working.Message{
-			working.Tell(
-				"bench.look_bulk",
+			working.Tell("bench.look_bulk",
 				"shape when it has risen by %.0f, whatever the clock says: a mark on a straight-sided jar of the dough shows it",
-				shapeAt,
-			),
-			working.Tell(
-				"bench.look_domed",
-				"then the surface is domed and the dough wobbles and comes away from the wall",
-			),
+				shapeAt),
+			working.Tell("bench.look_domed",
+				"then the surface is domed and the dough wobbles and comes away from the wall"),
 		}
 	case schedule.Fold:
 		return one(working.Tell("bench.do_fold", "wet hands; lift each of four sides and lay it over the middle"))
 	case schedule.Shape:
 		return one(
-			working.Tell(
-				"bench.do_shape",
-				"%d pieces of %.0f, when the dough has risen by %.0f",
-				plan.Formula.Pieces,
-				plan.Formula.Divide,
-				shapeAt,
-			),
+			working.Tell("bench.do_shape", "%d pieces of %.0f, when the dough has risen by %.0f", plan.Formula.Pieces,
+				plan.Formula.Divide, shapeAt),
 		)
 	case schedule.Retard:
 		if plan.Retard != nil {
-			return one(
-				working.Tell(
-					"bench.look_retard",
-					"in the refrigerator at %.0f; it rises on until it is cold",
-					plan.Retard.Into,
-				),
-			)
+			return one(working.Tell("bench.look_retard", "in the refrigerator at %.0f; it rises on until it is cold",
+				plan.Retard.Into))
 		}
 	case schedule.Proof:
-		return one(
-			working.Tell(
-				"bench.look_proof",
-				"ready when a dent of a floured finger comes back slowly and not all the way",
-			),
-		)
+		return one(working.Tell("bench.look_proof",
+			"ready when a dent of a floured finger comes back slowly and not all the way"))
 	case schedule.Preheat:
 		return one(working.Tell("bench.do_preheat", "oven and what is in it to %05.0f", plan.Oven.Temperature))
 	case schedule.Bake:
@@ -167,14 +141,8 @@ func (m DayNow) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Mess
 	o := plan.Oven
 	out := []working.Message{working.Tell("bench.look_color", "done by time and color")}
 	if !o.Core.IsZero() {
-		out[0] = working.Tell(
-			"bench.look_done",
-			"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more",
-			o.Core,
-			o.CoreFrom,
-			o.CoreTo,
-			o.MinimumLoss,
-		)
+		out[0] = working.Tell("bench.look_done", "done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more",
+			o.Core, o.CoreFrom, o.CoreTo, o.MinimumLoss)
 	}
 	if o.Covered > 0 {
 		out = append(

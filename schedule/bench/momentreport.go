@@ -28,12 +28,9 @@ func (m DayNow) doubts() []report.Block {
 	var out []report.Block
 	for _, d := range m.Doubts {
 		out = append(out, report.Paragraph{
-			Text: working.Tell(
-				"bench.doubted",
-				"%v: %v Until it is confirmed it changes nothing.",
-				d.Observation.At.In(m.Now.Location()),
-				d.Says,
-			), Tone: report.Warning,
+			Text: working.Tell("bench.doubted", "%v: %v Until it is confirmed it changes nothing.",
+				d.Observation.At.In(m.Now.Location()), d.Says),
+			Tone: report.Warning,
 		})
 	}
 	return out
@@ -74,13 +71,8 @@ func (m DayNow) dough() []report.Block {
 		out,
 		report.Say(says),
 		report.Say(
-			working.Tell(
-				"bench.by_clock",
-				"by the clock: %v to %v, likely %v",
-				at(ready.Early),
-				at(ready.Late),
-				at(ready.Likely),
-			),
+			working.Tell("bench.by_clock", "by the clock: %v to %v, likely %v", at(ready.Early), at(ready.Late),
+				at(ready.Likely)),
 		),
 	)
 	band, err := e.RiseAt(m.Now.Sub(m.Mixed))

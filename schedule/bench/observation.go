@@ -30,18 +30,8 @@ const (
 	SawStep                     // a step of the plan is done
 )
 
-var sights = enum.Of[Sight](
-	"kind of observation",
-	"",
-	"mix",
-	"rise",
-	"ready",
-	"core",
-	"weights",
-	"note",
-	"plan",
-	"step",
-)
+var sights = enum.Of[Sight]("kind of observation", "", "mix", "rise", "ready", "core", "weights", "note", "plan",
+	"step")
 
 // String returns the word.
 func (s Sight) String() string { return sights.String(s) }

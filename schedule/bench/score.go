@@ -26,16 +26,9 @@ func (s Score) Message() working.Message {
 	if s.Bakes == 0 {
 		return working.Tell("bench.no_score", "no bake to judge by yet")
 	}
-	return working.Tell(
-		"bench.score",
+	return working.Tell("bench.score",
 		"%d of %d {2|bake|bakes} lay inside the range that the other bakes give; that speaks for a share between %.0f and "+
-			"%.0f, where %.0f is claimed",
-		s.Inside,
-		s.Bakes,
-		s.Share.Low,
-		s.Share.High,
-		s.Claimed,
-	)
+			"%.0f, where %.0f is claimed", s.Inside, s.Bakes, s.Share.Low, s.Share.High, s.Claimed)
 }
 
 // String tells the score in English.

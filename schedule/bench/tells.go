@@ -19,24 +19,15 @@ func (o Observation) Message() working.Message {
 	case o.Rise != nil:
 		return working.Tell("bench.said_rise", "risen by %.0f", o.Rise.Rise)
 	case o.Ready != nil && len(o.Ready.Readings) > 0:
-		return working.Tell(
-			"bench.said_ready_probe",
-			"ready, risen by %.0f, with %d readings of the probe",
-			o.Ready.Rise,
-			len(o.Ready.Readings),
-		)
+		return working.Tell("bench.said_ready_probe", "ready, risen by %.0f, with %d readings of the probe",
+			o.Ready.Rise, len(o.Ready.Readings))
 	case o.Ready != nil:
 		return working.Tell("bench.said_ready", "ready, risen by %.0f", o.Ready.Rise)
 	case o.Core != nil:
 		return o.Core.Message()
 	case o.Weights != nil:
-		return working.Tell(
-			"bench.said_weights",
-			"weights: %v in, %v out, %v",
-			o.Weights.In,
-			o.Weights.Out,
-			o.Weights.Style,
-		)
+		return working.Tell("bench.said_weights", "weights: %v in, %v out, %v", o.Weights.In, o.Weights.Out,
+			o.Weights.Style)
 	case o.Plan != nil:
 		return working.Tell("bench.said_plan", "following the plan for %x", o.Plan.Wanted.In(o.At.Location()))
 	case o.Step != "":
@@ -152,11 +143,8 @@ func (all Observations) afterMixing(o Observation) (says []working.Message, err 
 		if warming, err := batch.Warming(); err == nil {
 			says = append(
 				says,
-				working.Tell(
-					"bench.told_warming",
-					"mixing warmed it by about %.1f above where the ingredients meet",
-					warming,
-				),
+				working.Tell("bench.told_warming", "mixing warmed it by about %.1f above where the ingredients meet",
+					warming),
 			)
 		}
 	case o.Mix.Mixer != 0:

@@ -18,14 +18,9 @@ func altitude(d *dice, hard Difficulty) *sheet {
 	name := working.Tell("exercise.find_core", "core that means done")
 	switch hard {
 	case OneStep:
-		out := newSheet(working.Tell(
-			"exercise.altitude_boiling",
+		out := newSheet(working.Tell("exercise.altitude_boiling",
 			"Water boils at %v by the sea. A rule says: one degree less for every %v of altitude. At what temperature does "+
-				"it boil at %v?",
-			seaLevel(d),
-			ruleStep(d),
-			height,
-		))
+				"it boil at %v?", seaLevel(d), ruleStep(d), height))
 		out.find(working.Tell("exercise.find_boiling", "boiling point"), "T_b", boilingUnit(d), 1, boils)
 		out.tolerance = 0.3
 		sea := working.Given("T_0", working.Tell("exercise.symbol_sea", "boiling point by the sea"), seaAmount(d))
@@ -38,14 +33,9 @@ func altitude(d *dice, hard Difficulty) *sheet {
 	case Usual:
 		point := d.warm(90, 98)
 		b := symbol("T_b", working.Tell("exercise.symbol_boiling", "boiling point here"), point)
-		out := newSheet(working.Tell(
-			"exercise.altitude_core",
+		out := newSheet(working.Tell("exercise.altitude_core",
 			"By the sea this bread is done at a core of %v. Here water boils at %v, and the loaf comes out %v below that at "+
-				"the latest. At which core is it done here?",
-			style,
-			point,
-			margin,
-		))
+				"the latest. At which core is it done here?", style, point, margin))
 		capped := out.find(working.Tell("exercise.find_cap", "highest core to wait for"), "T_c", working.Celsius, 1,
 			b.Minus(gap))
 		out.find(name, "T", working.Celsius, 1, working.Min(target, capped))
@@ -54,16 +44,10 @@ func altitude(d *dice, hard Difficulty) *sheet {
 		coreSlips(out, target, b, gap, sea)
 		return out
 	}
-	out := newSheet(working.Tell(
-		"exercise.altitude_both",
+	out := newSheet(working.Tell("exercise.altitude_both",
 		"By the sea this bread is done at a core of %v, and water boils at %v. A rule says: one degree less for every %v "+
 			"of altitude. The loaf comes out %v below the boiling point at the latest. At which core is it done at %v?",
-		style,
-		seaLevel(d),
-		ruleStep(d),
-		margin,
-		height,
-	))
+		style, seaLevel(d), ruleStep(d), margin, height))
 	b := out.find(working.Tell("exercise.find_boiling", "boiling point"), "T_b", boilingUnit(d), 1, boils)
 	sea := working.Given("T_0", working.Tell("exercise.symbol_sea", "boiling point by the sea"), seaAmount(d))
 	if d.us {

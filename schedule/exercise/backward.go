@@ -18,13 +18,9 @@ func backward(d *dice, hard Difficulty) *sheet {
 	tc := symbol("c", working.Tell("exercise.symbol_cooling", "cooling"), minutes(cool))
 	tb := symbol("b", working.Tell("exercise.symbol_bake", "baking"), minutes(bake))
 	if hard == OneStep {
-		out := newSheet(working.Tell(
-			"exercise.backward_oven",
+		out := newSheet(working.Tell("exercise.backward_oven",
 			"The bread shall be cool by %v. It bakes for %v and cools for %v. When does it go into the oven at the latest?",
-			ready,
-			minutes(bake),
-			minutes(cool),
-		))
+			ready, minutes(bake), minutes(cool)))
 		out.find(working.Tell("exercise.find_into_oven", "into the oven at the latest"), "t_oven", working.Clock, 0,
 			end.Minus(tc).Minus(tb))
 		out.tolerance = 1
@@ -35,23 +31,8 @@ func backward(d *dice, hard Difficulty) *sheet {
 			end.Minus(tc))
 		return out
 	}
-	proof, shape, bulk, mix := d.between(
-		60,
-		120,
-		15,
-	), d.between(
-		20,
-		45,
-		5,
-	), d.between(
-		180,
-		330,
-		15,
-	), d.between(
-		15,
-		30,
-		5,
-	)
+	proof, shape, bulk, mix := d.between(60, 120, 15), d.between(20, 45, 5), d.between(180, 330, 15), d.between(15,
+		30, 5)
 	ts := symbol("s", working.Tell("exercise.symbol_shaping", "dividing and shaping"), minutes(shape))
 	tu := symbol("u", working.Tell("exercise.symbol_bulk", "bulk fermentation"), minutes(bulk))
 	tm := symbol("m", working.Tell("exercise.symbol_mixing", "mixing"), minutes(mix))
@@ -59,34 +40,15 @@ func backward(d *dice, hard Difficulty) *sheet {
 	if hard == Usual {
 		tp := symbol("p", working.Tell("exercise.symbol_proof", "final proof"), minutes(proof))
 		preheat := d.between(30, 60, 5)
-		out := newSheet(working.Tell(
-			"exercise.backward_mix",
+		out := newSheet(working.Tell("exercise.backward_mix",
 			"The bread shall be cool by %v. Mixing takes %v, bulk fermentation %v, shaping %v, the final proof %v, baking "+
 				"%v, cooling %v. "+
-				"The oven heats for %v during the proof. When do you begin to mix at the latest?",
-			ready,
-			minutes(mix),
-			minutes(bulk),
-			minutes(shape),
-			minutes(proof),
-			minutes(bake),
-			minutes(cool),
-			minutes(preheat),
-		))
-		oven := out.find(
-			working.Tell("exercise.find_into_oven", "into the oven at the latest"),
-			"t_oven",
-			working.Clock,
-			0,
-			end.Minus(tc).Minus(tb),
-		)
-		shaped := out.find(
-			working.Tell("exercise.find_shaping", "shaping begins at the latest"),
-			"t_shape",
-			working.Clock,
-			0,
-			oven.Minus(tp).Minus(ts),
-		)
+				"The oven heats for %v during the proof. When do you begin to mix at the latest?", ready, minutes(mix),
+			minutes(bulk), minutes(shape), minutes(proof), minutes(bake), minutes(cool), minutes(preheat)))
+		oven := out.find(working.Tell("exercise.find_into_oven", "into the oven at the latest"), "t_oven",
+			working.Clock, 0, end.Minus(tc).Minus(tb))
+		shaped := out.find(working.Tell("exercise.find_shaping", "shaping begins at the latest"), "t_shape",
+			working.Clock, 0, oven.Minus(tp).Minus(ts))
 		out.find(start, "t_mix", working.Clock, 0, shaped.Minus(tu).Minus(tm))
 		out.tolerance = 1
 		th := symbol("h", working.Tell("exercise.symbol_preheat", "heating the oven"), minutes(preheat))
@@ -110,11 +72,8 @@ func backward(d *dice, hard Difficulty) *sheet {
 	if shaping := oven.Add(-time.Duration(least) * time.Hour); !shaping.After(bed.Add(30 * time.Minute)) {
 		return nil
 	}
-	tr := symbol(
-		"r",
-		working.Tell("exercise.symbol_least_cold", "least time in the cold"),
-		time.Duration(least)*time.Hour,
-	)
+	tr := symbol("r", working.Tell("exercise.symbol_least_cold", "least time in the cold"),
+		time.Duration(least)*time.Hour)
 	bt := symbol("t_bed", working.Tell("exercise.symbol_bed", "the baker goes to bed"), bed)
 	out := newSheet(working.Tell("exercise.backward_night",
 		"The bread shall be cool by %v. Mixing takes %v, bulk fermentation %v, shaping %v, baking %v, cooling %v. The "+

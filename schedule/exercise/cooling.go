@@ -33,15 +33,9 @@ func cooling(d *dice, hard Difficulty) *sheet {
 	h := symbol("h", working.Tell("exercise.symbol_halving", "time in which the distance halves"), minutes(halving))
 	switch hard {
 	case OneStep:
-		out := newSheet(working.Tell(
-			"exercise.cooling_core",
+		out := newSheet(working.Tell("exercise.cooling_core",
 			"The core of a loaf is at %v, the room at %v. Its distance from the room halves every %v. How warm is the core "+
-				"after %v?",
-			start,
-			room,
-			minutes(halving),
-			minutes(halving*halves),
-		))
+				"after %v?", start, room, minutes(halving), minutes(halving*halves)))
 		t := symbol("t", working.Tell("exercise.symbol_passed", "time that has passed"), minutes(halving*halves))
 		out.find(working.Tell("exercise.find_core_then", "core then"), "T", working.Celsius, 1,
 			ta.Plus(t0.Minus(ta).Over(working.Num(2).ToThe(t.Over(h)))))
@@ -49,25 +43,17 @@ func cooling(d *dice, hard Difficulty) *sheet {
 		out.slip("temperature_halved", working.Tell("exercise.slip_temperature_halved",
 			"the temperature itself was halved, not its distance from the room"),
 			t0.Minus(zeroDegrees(d)).Over(working.Num(2).ToThe(t.Over(h))).Plus(zeroDegrees(d)))
-		out.slip(
-			"room_forgotten",
+		out.slip("room_forgotten",
 			working.Tell("exercise.slip_room_forgotten", "the distance was given, without the room"),
-			zeroDegrees(d).Plus(t0.Minus(ta).Over(working.Num(2).ToThe(t.Over(h)))),
-		)
+			zeroDegrees(d).Plus(t0.Minus(ta).Over(working.Num(2).ToThe(t.Over(h)))))
 		out.slip("once", working.Tell("exercise.slip_once", "the distance was halved once only"),
 			ta.Plus(t0.Minus(ta).Over(2)))
 		return out
 	case Usual:
 		ts := symbol("T_s", working.Tell("exercise.symbol_slice", "core at which it is sliced"), end)
-		out := newSheet(working.Tell(
-			"exercise.cooling_time",
+		out := newSheet(working.Tell("exercise.cooling_time",
 			"The core of a loaf is at %v, the room at %v. Its distance from the room halves every %v. When can it be sliced "+
-				"at %v?",
-			start,
-			room,
-			minutes(halving),
-			end,
-		))
+				"at %v?", start, room, minutes(halving), end))
 		out.find(working.Tell("exercise.find_time_to_slice", "time until it can be sliced"), "t", working.Minute, 1,
 			h.Times(working.Ln(t0.Minus(ta).Over(ts.Minus(ta)))).Over(working.Ln(2)))
 		out.tolerance = 1
@@ -89,15 +75,9 @@ func cooling(d *dice, hard Difficulty) *sheet {
 	tn := symbol("T_n", working.Tell("exercise.symbol_core_now", "core now"), now)
 	ts := symbol("T_s", working.Tell("exercise.symbol_slice", "core at which it is sliced"), end)
 	dt := symbol("Δt", working.Tell("exercise.symbol_between", "time between the readings"), minutes(apart))
-	out := newSheet(working.Tell(
-		"exercise.cooling_readings",
+	out := newSheet(working.Tell("exercise.cooling_readings",
 		"The core of a loaf was at %v and is at %v now, %v later; the room is at %v. How long until it can be sliced at %v?",
-		start,
-		now,
-		minutes(apart),
-		room,
-		end,
-	))
+		start, now, minutes(apart), room, end))
 	tau := out.find(working.Tell("exercise.find_time_constant", "time constant"), "τ", working.Minute, 2,
 		dt.Over(working.Ln(t0.Minus(ta).Over(tn.Minus(ta)))))
 	out.find(working.Tell("exercise.find_time_to_slice", "time until it can be sliced"), "t", working.Minute, 1,

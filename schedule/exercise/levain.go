@@ -17,13 +17,9 @@ func levain(d *dice, hard Difficulty) *sheet {
 		"water in the levain, in percent of its own flour"), hydration)
 	switch hard {
 	case OneStep:
-		out := newSheet(working.Tell(
-			"exercise.levain_weight",
+		out := newSheet(working.Tell("exercise.levain_weight",
 			"Of %v of flour, %v goes into the levain, which has %v of its own flour in water. How much does the levain weigh?",
-			flour,
-			share,
-			hydration,
-		))
+			flour, share, hydration))
 		in := out.find(working.Tell("exercise.find_levain_flour", "flour in the levain"), "f", working.Gram, 1,
 			f.Times(p).Over(100))
 		out.find(working.Tell("exercise.find_levain", "levain"), "L", working.Gram, 1,
@@ -48,23 +44,12 @@ func levain(d *dice, hard Difficulty) *sheet {
 		if err != nil {
 			return nil
 		}
-		out := newSheet(working.Tell(
-			"exercise.levain_water",
+		out := newSheet(working.Tell("exercise.levain_water",
 			"A dough has %v of flour and %v water in all. %v of the flour is in a levain of %v hydration. How much water do "+
-				"you pour when you mix?",
-			flour,
-			water,
-			share,
-			hydration,
-		))
+				"you pour when you mix?", flour, water, share, hydration))
 		w := symbol("w", working.Tell("exercise.symbol_water_percent", "water in percent of the flour"), water)
-		all := out.find(
-			working.Tell("exercise.find_all_water", "all water"),
-			"W",
-			working.Gram,
-			1,
-			f.Times(w).Over(100),
-		)
+		all := out.find(working.Tell("exercise.find_all_water", "all water"), "W", working.Gram, 1,
+			f.Times(w).Over(100))
 		in := out.find(working.Tell("exercise.find_levain_flour", "flour in the levain"), "f", working.Gram, 1,
 			f.Times(p).Over(100))
 		inside := out.find(working.Tell("exercise.find_levain_water", "water in the levain"), "W_L", working.Gram, 1,
@@ -93,16 +78,10 @@ func levain(d *dice, hard Difficulty) *sheet {
 	if !ok {
 		return nil
 	}
-	out := newSheet(working.Tell(
-		"exercise.levain_build",
+	out := newSheet(working.Tell("exercise.levain_build",
 		"You need %v of ripe levain, and %v to keep as the next culture. It is fed with %d {3|part|parts} of flour and %d "+
 			"{4|part|parts} of water "+
-			"to one part of culture. How much culture do you take?",
-		want,
-		keep,
-		flourParts,
-		waterParts,
-	))
+			"to one part of culture. How much culture do you take?", want, keep, flourParts, waterParts))
 	l := symbol("L", working.Tell("exercise.symbol_levain_wanted", "levain for the dough"), want)
 	k := symbol("K", working.Tell("exercise.symbol_kept", "levain to keep"), keep)
 	a := symbol("a", working.Tell("exercise.symbol_flour_parts", "parts of flour"), flourParts)

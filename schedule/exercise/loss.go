@@ -35,13 +35,8 @@ func loss(d *dice, hard Difficulty) *sheet {
 		out := newSheet(working.Tell("exercise.loss_scaling",
 			"A loaf shall weigh %v when it is cool. It loses %v of the dough in the oven. How much dough do you "+
 				"scale?", baked, percent))
-		out.agree(
-			working.Tell("exercise.find_scaled", "dough to scale"),
-			"D",
-			1,
-			b.Over(working.Num(1).Minus(l.Over(100))),
-			is.Dough,
-		)
+		out.agree(working.Tell("exercise.find_scaled", "dough to scale"), "D", 1,
+			b.Over(working.Num(1).Minus(l.Over(100))), is.Dough)
 		out.tolerance = 1
 		out.slip("added", working.Tell("exercise.slip_loss_added",
 			"the loss was added to the bread, but it is a percentage of the dough"),

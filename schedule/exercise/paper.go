@@ -148,12 +148,8 @@ func (s Set) KeyLaTeX(t working.Telling) string {
 	var b strings.Builder
 	s.beginTeX(&b, t, working.Tell("exercise.key", "Key"))
 	for _, e := range s.Exercises {
-		answer := working.Tell(
-			"exercise.answer",
-			"%s, give or take %s",
-			e.Answer.Text(t.Reader),
-			e.Tolerance.Text(t.Reader),
-		)
+		answer := working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(t.Reader),
+			e.Tolerance.Text(t.Reader))
 		b.WriteString("\\item " + working.TeX(e.Task.Topic.String()+": "+answer.Text(t.Reader)) + "\n" +
 			t.LaTeXLines(e.key))
 		for _, slip := range e.Slips {

@@ -98,10 +98,8 @@ func TestAKeyOfSevenFitsTwoPages(t *testing.T) {
 				for _, tex := range []string{set.WorksheetLaTeX(tell), set.KeyLaTeX(tell)} {
 					plain := strings.NewReplacer(`\{`, "", `\}`, "", `\\`, "").Replace(tex)
 					if strings.Count(plain, "{") != strings.Count(plain, "}") || strings.Contains(tex, "[U+") ||
-						!strings.HasSuffix(
-							tex,
-							"\\end{document}\n",
-						) || strings.Count(tex, "\\begin") != strings.Count(tex, "\\end{") {
+						!strings.HasSuffix(tex,
+							"\\end{document}\n") || strings.Count(tex, "\\begin") != strings.Count(tex, "\\end{") {
 						t.Errorf("LaTeX is broken: %s", tex)
 					}
 				}

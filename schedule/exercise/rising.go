@@ -28,76 +28,45 @@ func rising(d *dice, hard Difficulty) *sheet {
 				"take?", warm, fast, needed))
 		out.find(working.Tell("exercise.find_time", "time"), "t", working.Hour, 2, dose.Over(mu))
 		out.tolerance = 0.05
-		out.slip(
-			"multiplied",
+		out.slip("multiplied",
 			working.Tell("exercise.slip_multiplied", "dose and rate were multiplied instead of divided"),
-			dose.Times(mu),
-		)
-		out.slip(
-			"upside_down",
-			working.Tell("exercise.slip_upside_down", "the rate was divided by the dose"),
-			mu.Over(dose),
-		)
+			dose.Times(mu))
+		out.slip("upside_down", working.Tell("exercise.slip_upside_down", "the rate was divided by the dose"),
+			mu.Over(dose))
 		out.slip("rate_forgotten", working.Tell("exercise.slip_dose_as_hours", "the dose was taken for hours"), dose)
 		return out
 	case Usual:
 		first := float64(d.between(1, int(hours)-1, 1))
-		out := newSheet(working.Tell(
-			"exercise.rising_two",
+		out := newSheet(working.Tell("exercise.rising_two",
 			"A dough needs a dose of %v. It stands for %v h at %v, where the rate is %.2f in an hour, and then at %v, where "+
 				"it is %.2f. "+
-				"How long does it still take in the cool place?",
-			needed,
-			first,
-			warm,
-			fast,
-			cool,
-			slow,
-		))
+				"How long does it still take in the cool place?", needed, first, warm, fast, cool, slow))
 		t1 := symbol("t_1", working.Tell("exercise.symbol_time_warm", "time in the warm"),
 			working.Amount(first, working.Hour, 0))
-		m2 := symbol(
-			"μ_2",
-			working.Tell("exercise.symbol_rate_cool", "rate in the cool"),
-			working.Amount(slow, "/h", 2),
-		)
+		m2 := symbol("μ_2", working.Tell("exercise.symbol_rate_cool", "rate in the cool"),
+			working.Amount(slow, "/h", 2))
 		had := out.find(working.Tell("exercise.find_had", "dose it has had"), "M_1", working.Number, 2, mu.Times(t1))
-		out.find(
-			working.Tell("exercise.find_still", "time still to go"),
-			"t_2",
-			working.Hour,
-			2,
-			dose.Minus(had).Over(m2),
-		)
+		out.find(working.Tell("exercise.find_still", "time still to go"), "t_2", working.Hour, 2,
+			dose.Minus(had).Over(m2))
 		out.tolerance = 0.08
-		out.slip(
-			"nothing_had",
+		out.slip("nothing_had",
 			working.Tell("exercise.slip_nothing_had", "the dose that it had in the warm was forgotten"),
-			dose.Over(m2),
-		)
+			dose.Over(m2))
 		out.slip("time_off", working.Tell("exercise.slip_time_off",
 			"the hours in the warm were taken off the time in the cool, as if both were as fast"),
 			dose.Over(m2).Minus(t1))
-		out.slip(
-			"warm_rate",
+		out.slip("warm_rate",
 			working.Tell("exercise.slip_warm_rate", "the rest was reckoned with the rate in the warm"),
-			dose.Minus(had).Over(mu),
-		)
+			dose.Minus(had).Over(mu))
 		return out
 	}
 	part := d.between(2, 5, 1)
 	percent := float64(part * d.between(4, 6, 1))
-	out := newSheet(working.Tell(
-		"exercise.rising_less_levain",
+	out := newSheet(working.Tell("exercise.rising_less_levain",
 		"With %v %% of the flour in the levain the dough took %v h at %v, where the rate is %.2f in an hour. With a small "+
 			"levain the time grows by "+
-			"ln(f_1 ÷ f_2) ÷ μ when its share falls from f_1 to f_2. How long does it take with %v %%?",
-		percent,
-		hours,
-		warm,
-		fast,
-		percent/float64(part),
-	))
+			"ln(f_1 ÷ f_2) ÷ μ when its share falls from f_1 to f_2. How long does it take with %v %%?", percent, hours,
+		warm, fast, percent/float64(part)))
 	t1 := symbol("t_1", working.Tell("exercise.symbol_time_before", "time it took"),
 		working.Amount(hours, working.Hour, 0))
 	f1 := symbol("f_1", working.Tell("exercise.symbol_share_before", "flour in the levain, before"),

@@ -26,16 +26,10 @@ func water(d *dice, hard Difficulty) *sheet {
 		if !ok {
 			return nil
 		}
-		out := newSheet(working.Tell(
-			"exercise.water_factors",
+		out := newSheet(working.Tell("exercise.water_factors",
 			"The dough should come from the mixer at %v. The flour is at %v, the room at %v, and the friction factor is %v "+
 				"for three factors. "+
-				"How warm must the water be?",
-			target,
-			flour,
-			room,
-			friction,
-		))
+				"How warm must the water be?", target, flour, room, friction))
 		f := symbol("F", working.Tell("exercise.symbol_friction", "friction factor"), friction)
 		by := t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Minus(f)
 		out.agree(name, "T_water", 1, by, is)
@@ -55,17 +49,10 @@ func water(d *dice, hard Difficulty) *sheet {
 		if !ok {
 			return nil
 		}
-		out := newSheet(working.Tell(
-			"exercise.water_levain",
+		out := newSheet(working.Tell("exercise.water_levain",
 			"The dough should come from the mixer at %v. The flour is at %v, the room at %v, the levain at %v, and the "+
 				"friction factor is %v for "+
-				"four factors. How warm must the water be?",
-			target,
-			flour,
-			room,
-			levain,
-			friction,
-		))
+				"four factors. How warm must the water be?", target, flour, room, levain, friction))
 		f := symbol("F", working.Tell("exercise.symbol_friction", "friction factor"), friction)
 		tl := symbol("T_levain", working.Tell("exercise.symbol_levain_temperature", "levain"), levain)
 		out.agree(name, "T_water", 1, t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Plus(t.Minus(tl)).Minus(f), is)
@@ -99,17 +86,11 @@ func otherDegrees(d *dice, in mixing.Factors, name working.Message, t, tf, tr wo
 	if err != nil || r.Temperature.Celsius() < 3 || r.Temperature.Celsius() > 40 {
 		return nil
 	}
-	out := newSheet(working.Tell(
-		"exercise.water_other_degrees",
+	out := newSheet(working.Tell("exercise.water_other_degrees",
 		"The dough should come from the mixer at %v, the flour is at %v, the room at %v. A book gives a friction factor "+
 			"of %d %s for three factors. "+
-			"How warm must the water be?",
-		in.Target,
-		in.Others[0].Temperature,
-		in.Others[1].Temperature,
-		number,
-		string(degrees),
-	))
+			"How warm must the water be?", in.Target, in.Others[0].Temperature, in.Others[1].Temperature, number,
+		string(degrees)))
 	f := symbol("F", working.Tell("exercise.symbol_friction_converted",
 		"friction factor, a difference: converted without the 32"), in.Friction)
 	out.agree(name, "T_water", 1, t.Plus(t.Minus(tf)).Plus(t.Minus(tr)).Minus(f), r.Temperature)
@@ -138,28 +119,17 @@ func ice(d *dice) *sheet {
 	if err != nil || !r.Feasible {
 		return nil
 	}
-	out := newSheet(working.Tell(
-		"exercise.water_ice",
+	out := newSheet(working.Tell("exercise.water_ice",
 		"%v of water should act as if it were at %v, but the tap gives %v. Melting ice cools as much as warming the same "+
 			"weight of water by %v. "+
-			"How much of the water do you replace by ice?",
-		all,
-		need,
-		tap,
-		melting,
-	))
+			"How much of the water do you replace by ice?", all, need, tap, melting))
 	w := symbol("W", working.Tell("exercise.symbol_water_all", "all the water"), all)
 	tt := symbol("T_tap", working.Tell("exercise.symbol_tap", "how the water comes"), tap)
 	tn := symbol("T_need", working.Tell("exercise.symbol_need", "what it should act like"), need)
 	h := symbol("H", working.Tell("exercise.symbol_melting", "what melting is worth"), melting)
 	zero := symbol("T_0", working.Tell("exercise.symbol_ice_temperature", "melting ice"), quantity.Celsius(0))
-	out.agree(
-		working.Tell("exercise.find_ice", "ice"),
-		"x",
-		1,
-		w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)),
-		r.Ice,
-	)
+	out.agree(working.Tell("exercise.find_ice", "ice"), "x", 1, w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)),
+		r.Ice)
 	out.tolerance = max(2, 0.005*r.Ice.Grams())
 	out.slip("melting_alone", working.Tell("exercise.slip_melting_alone",
 		"that the melted ice is still to be warmed was forgotten"),

@@ -85,12 +85,9 @@ func checkSpan(bad *quantity.Problems, within Occurrence, zone *time.Location) {
 		bad.Add("Within.To", within, quantity.Tell("wallclock.want_instant_after_beginning",
 			"an instant after the beginning"), quantity.ErrInconsistent)
 	case within.To.Sub(within.From) > maxDays*24*time.Hour:
-		bad.Add(
-			"Within.To",
-			within,
+		bad.Add("Within.To", within,
 			quantity.Tell("wallclock.want_at_most_days_after_beginning", "at most %d days after the beginning", maxDays),
-			quantity.ErrOutOfRange,
-		)
+			quantity.ErrOutOfRange)
 	case within.From.UTC().Year() < firstYear+1 || within.To.UTC().Year() > lastYear-1:
 		bad.Add("Within", within, quantity.Tell("wallclock.want_years_2_to_9998", "years 2 to 9998"), quantity.ErrOutOfRange)
 	}

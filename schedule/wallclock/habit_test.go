@@ -222,10 +222,8 @@ func anySpans(t *rapid.T) []wallclock.Occurrence {
 }
 
 func covers(spans []wallclock.Occurrence, at time.Time) bool {
-	return slices.ContainsFunc(
-		spans,
-		func(s wallclock.Occurrence) bool { return !at.Before(s.From) && at.Before(s.To) },
-	)
+	return slices.ContainsFunc(spans,
+		func(s wallclock.Occurrence) bool { return !at.Before(s.From) && at.Before(s.To) })
 }
 
 func TestMergeClipFree(t *testing.T) {
