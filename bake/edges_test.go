@@ -18,7 +18,8 @@ func TestPhasesOfAProgram(t *testing.T) {
 	}{
 		{Program{}, nil},
 		{Program{Covered: within(20), Oven: quantity.Celsius(240)}, []HeatPhase{{quantity.Celsius(240), within(20), true}}},
-		{Program{Uncovered: likely(25), Then: quantity.Celsius(220)}, []HeatPhase{{quantity.Celsius(220), within(25), false}}},
+		{Program{Uncovered: likely(25), Then: quantity.Celsius(220)}, []HeatPhase{
+			{quantity.Celsius(220), within(25), false}}},
 		{Program{Covered: within(1), Oven: quantity.Celsius(240), Uncovered: likely(1), Then: quantity.Celsius(200)},
 			[]HeatPhase{{quantity.Celsius(240), within(1), true}, {quantity.Celsius(200), within(1), false}}},
 	} {
@@ -53,17 +54,20 @@ func TestLidAsLongAsTheBake(t *testing.T) {
 // What is kept, cut and read is taken up to its limits.
 func TestLimitsOfCooling(t *testing.T) {
 	stay := func(d time.Duration) error {
-		_, err := StoredLoaf{Style: LeanHearth, Stays: []Stay{{For: quantity.Elapsed(d), At: quantity.Celsius(-18)}}}.Staling()
+		_, err := StoredLoaf{Style: LeanHearth, Stays: []Stay{{For: quantity.Elapsed(d),
+			At: quantity.Celsius(-18)}}}.Staling()
 		return err
 	}
 	year := 366 * 24 * time.Hour
-	for d, ok := range map[time.Duration]bool{year: true, year + time.Minute: false, time.Minute: true, time.Second: false} {
+	for d, ok := range map[time.Duration]bool{year: true, year + time.Minute: false, time.Minute: true,
+		time.Second: false} {
 		if err := stay(d); (err == nil) != ok || !ok && !errors.Is(err, quantity.ErrOutOfRange) {
 			t.Errorf("%v in the freezer: %v", d, err)
 		}
 	}
 	for slice, ok := range map[float64]bool{5: true, 4.9: false, 80: true, 80.1: false} {
-		in := CoolingLoaf{Style: LeanHearth, Baked: quantity.Grams(780), Room: quantity.Celsius(2), Slice: quantity.Celsius(slice)}
+		in := CoolingLoaf{Style: LeanHearth, Baked: quantity.Grams(780), Room: quantity.Celsius(2),
+			Slice: quantity.Celsius(slice)}
 		if _, err := in.Time(); (err == nil) != ok {
 			t.Errorf("sliced at %v °C: %v", slice, err)
 		}

@@ -202,7 +202,8 @@ func TestHostileValues(t *testing.T) {
 			_, _ = place.BoilingPoint()
 			for _, d := range durations {
 				if v, err := (LoafReading{Goal: Goal{Style: Style(int(d)), Place: place, Wanted: tb}, Core: ta,
-					ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: quantity.Elapsed(d), InOven: quantity.Elapsed(d)}).Judge(); err == nil {
+					ProbeError: quantity.DeltaCelsius(b), Dough: ma, Loaf: mb, Held: quantity.Elapsed(d),
+					InOven: quantity.Elapsed(d)}).Judge(); err == nil {
 					_ = v.String()
 				}
 				l, err := Probe{
@@ -227,7 +228,8 @@ func TestHostileValues(t *testing.T) {
 					inOrder("BakingTime", x.Time)
 				}
 				if x, err := (OvenLoad{Dough: ma, Pieces: int(d), Together: int(d), Oven: tb, Preheat: quantity.Elapsed(d),
-					Reheat: quantity.Elapsed(d), Covered: quantity.Elapsed(d), Uncovered: quantity.Elapsed(d), Extrapolate: true}).Program(); err == nil {
+					Reheat: quantity.Elapsed(d), Covered: quantity.Elapsed(d), Uncovered: quantity.Elapsed(d),
+					Extrapolate: true}).Program(); err == nil {
 					inOrder("Plan", x.Total)
 				}
 			}

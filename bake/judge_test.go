@@ -92,8 +92,8 @@ func TestVerdicts(t *testing.T) {
 	}
 }
 
-// A hearth loaf that is set is told how long such a loaf usually bakes: before that, for how long to wait for its color;
-// after it, that it comes out. Only a hearth loaf, and only with its time in the oven.
+// A hearth loaf that is set is told how long such a loaf usually bakes: before that, for how long to wait for its
+// color; after it, that it comes out. Only a hearth loaf, and only with its time in the oven.
 func TestALoafPastItsUsualTimeComesOut(t *testing.T) {
 	judged := func(in, held time.Duration, dough float64, s Style) LoafVerdict {
 		r := LoafReading{Goal: Goal{Style: s}, Core: quantity.Celsius(97), Held: quantity.Elapsed(held),

@@ -120,7 +120,8 @@ func TestThinBreadsBakeFlat(t *testing.T) {
 		}
 		for _, shape := range quantity.Values[Shape]() {
 			got, err := OvenPiece{Style: s, Shape: shape, Dough: quantity.Grams(250)}.BakeTime()
-			if err != nil || (shape == Sheet) != (got.Time.Likely > want.Time.Likely) || shape != Sheet && got.Time != want.Time {
+			if err != nil || (shape == Sheet) != (got.Time.Likely > want.Time.Likely) || shape != Sheet &&
+				got.Time != want.Time {
 				t.Errorf("%v as %v: %v, %v; flat %v", s, shape, got, err, want)
 			}
 		}

@@ -122,10 +122,11 @@ type Program struct {
 //
 // Method: bake time from [OvenPiece.BakeTime]; a covered or steamed part by style and vessel, at most 60 % of the
 // bake; the rest uncovered at the lower setting; a vent between; rounds of Together pieces with reheating between
-// them; bagels boil before they go in, four at a time, while the oven heats again. Valid range: 1 to 1,000 pieces, at most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the
-// bake time, ±20 % and more; ranges claim 80 %, and in a chain of rounds the same oven is early or late in each, so
-// ranges add up in full. Errors: [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent].
-// Source: Warenkunde Brot p. 141; guide bake times of a German glossary; covered pots, common practice, no source.
+// them; bagels boil before they go in, four at a time, while the oven heats again. Valid range: 1 to 1,000 pieces, at
+// most 50 rounds; bake time as [OvenPiece.BakeTime]. Accuracy: that of the bake time, ±20 % and more; ranges claim
+// 80 %, and in a chain of rounds the same oven is early or late in each, so ranges add up in full. Errors:
+// [quantity.ErrOutOfRange], [quantity.ErrModelRange], [quantity.ErrInconsistent]. Source: Warenkunde Brot p. 141;
+// guide bake times of a German glossary; covered pots, common practice, no source.
 func (in OvenLoad) Program() (Program, error) {
 	bake, err := checkBatch(in)
 	if err != nil {

@@ -6,8 +6,8 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// formulaTold is the formula of a curve with its decimals as numbers, so that a reader has them with the decimal sign of
-// the language.
+// formulaTold is the formula of a curve with its decimals as numbers, so that a reader has them with the decimal sign
+// of the language.
 func formulaTold(formula string) working.Message {
 	var parts []working.Message
 	for formula != "" {

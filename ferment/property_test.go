@@ -89,7 +89,8 @@ func TestRangesAreInOrderAndWorkingsHold(t *testing.T) {
 			at   time.Duration
 			rise func(quantity.Range[quantity.Percent]) quantity.Percent
 		}{{r.Early, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.High }}, {r.Likely,
-			func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Likely }}, {r.Late, func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Low }}} {
+			func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Likely }}, {r.Late,
+			func(b quantity.Range[quantity.Percent]) quantity.Percent { return b.Low }}} {
 			band, err := e.RiseAt(x.at)
 			if err != nil {
 				t.Fatal(err)

@@ -42,7 +42,8 @@ func TestMostLinesAndDigits(t *testing.T) {
 
 // A decimal is the fraction that it is: 12.5 is 25/2, 3e4 thirty thousand, and 0.001 a thousandth.
 func TestFractions(t *testing.T) {
-	for text, want := range map[string]*big.Rat{"12.5": big.NewRat(25, 2), "0.001": big.NewRat(1, 1000), "7": big.NewRat(7, 1)} {
+	for text, want := range map[string]*big.Rat{"12.5": big.NewRat(25, 2), "0.001": big.NewRat(1, 1000),
+		"7": big.NewRat(7, 1)} {
 		if got := rat(decimal.RequireFromString(text)); got.Cmp(want) != 0 {
 			t.Errorf("%s is %v", text, got)
 		}

@@ -170,7 +170,8 @@ func TestFiguresOfAFlour(t *testing.T) {
 			}
 		}
 	}
-	for x, ok := range map[float64]bool{30: true, 150: true, 29.9: false, 150.1: false, math.SmallestNonzeroFloat64: false} {
+	for x, ok := range map[float64]bool{30: true, 150: true, 29.9: false, 150.1: false,
+		math.SmallestNonzeroFloat64: false} {
 		if _, err := (FlourStrength{Hydration: whole(x), W: 200}).Judge(); (err == nil) != ok {
 			t.Errorf("hydration %v: %v", x, err)
 		}
@@ -178,7 +179,8 @@ func TestFiguresOfAFlour(t *testing.T) {
 }
 
 // Gluten that can be weighed, with water that cannot: of 1000 t, the most that a mass can be, 100 t of flour take
-// 100·55/8 = 687.5 t of gluten to come from 12 to 67 %, and half as much again of water; to 66 % they take 600 and 900 t.
+// 100·55/8 = 687.5 t of gluten to come from 12 to 67 %, and half as much again of water; to 66 % they take 600 and
+// 900 t.
 func TestDosesBeyondWhatCanBeWeighed(t *testing.T) {
 	in := GlutenBoost{Protein: quantity.MustPercent("12 %"), Target: quantity.MustPercent("67 %"),
 		Gluten: quantity.MustPercent("75 %"), Flour: quantity.Kilograms(100_000)}

@@ -20,7 +20,8 @@ func TestChartClockOfItsReader(t *testing.T) {
 		return r.Text(on)
 	}
 	us, metric := text(report.Options{Units: working.USCustomary}), text(report.Options{})
-	for want, page := range map[string]string{"1:30 pm  look": us, "13:30  look": metric, " 12:00 pm": us, " 12:00 ": metric} {
+	for want, page := range map[string]string{"1:30 pm  look": us, "13:30  look": metric, " 12:00 pm": us,
+		" 12:00 ": metric} {
 		if !strings.Contains(page, want) {
 			t.Errorf("want %q in %s", want, page)
 		}

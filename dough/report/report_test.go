@@ -150,7 +150,8 @@ func TestCSV(t *testing.T) {
 // Names add no markup and no commands, whatever stands in them; lines keep to the width.
 func TestHostileNames(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		name := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"\x1b[31mred", "<script>alert(1)</script>", "a\u202eb", "**x**", "| a |", "&amp;", "\"'`", "\xff\xfe"})).
+		name := rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"\x1b[31mred", "<script>alert(1)</script>",
+			"a\u202eb", "**x**", "| a |", "&amp;", "\"'`", "\xff\xfe"})).
 			Draw(t, "name")
 		r := hall()
 		table := r.Sections[0].Blocks[0].(report.Grid)
@@ -218,12 +219,14 @@ func TestJSON(t *testing.T) {
 
 func TestWhatIsWeighedHasABoxToTick(t *testing.T) {
 	g := report.Grid{
-		Key:     "weigh",
-		Columns: []report.GridColumn{{Key: "mass", Title: working.Tell("test.mass", "mass"), Right: true, Tick: true}, {Key: "item"}},
-		Rows:    [][]report.Cell{{report.Of(quantity.Grams(12)), report.Of("salt")}, {report.Cell{}, report.Of("nothing")}},
-		Total:   []report.Cell{report.Of(quantity.Grams(12)), report.Of("together")},
+		Key: "weigh",
+		Columns: []report.GridColumn{{Key: "mass", Title: working.Tell("test.mass", "mass"), Right: true, Tick: true},
+			{Key: "item"}},
+		Rows:  [][]report.Cell{{report.Of(quantity.Grams(12)), report.Of("salt")}, {report.Cell{}, report.Of("nothing")}},
+		Total: []report.Cell{report.Of(quantity.Grams(12)), report.Of("together")},
 	}
-	page := report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k", Blocks: []report.Block{g}}}}.Fragment(report.Options{})
+	page := report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k",
+		Blocks: []report.Block{g}}}}.Fragment(report.Options{})
 	want := `<td class="report-number" data-title="mass"><label><input type="checkbox"> 12 g</label></td>` +
 		`<td><bdi>salt</bdi></td>`
 	if !strings.Contains(page, want) {
@@ -237,14 +240,17 @@ func TestWhatIsWeighedHasABoxToTick(t *testing.T) {
 func TestNumbersThatAreTooWideAreNamed(t *testing.T) {
 	g := report.Grid{Key: "wide", Columns: []report.GridColumn{{Key: "at"}}, Rows: [][]report.Cell{{report.Of("first")}}}
 	for i := range 3 {
-		g.Columns = append(g.Columns, report.GridColumn{Key: string(rune('a' + i)), Title: working.Tell("test.column", "column %d", i), Right: true})
+		g.Columns = append(g.Columns, report.GridColumn{Key: string(rune('a' + i)), Title: working.Tell("test.column",
+			"column %d", i), Right: true})
 		g.Rows[0] = append(g.Rows[0], report.Of(quantity.Grams(float64(i))))
 	}
 	of := func(width int) string {
-		return report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k", Blocks: []report.Block{g}}}}.Text(report.Options{Width: width})
+		return report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k",
+			Blocks: []report.Block{g}}}}.Text(report.Options{Width: width})
 	}
 	// The columns are 2 + 5 + 3·(2 + 8) = 37 wide.
-	if text := of(37); strings.Contains(text, "column 1: ") || !strings.Contains(text, "  first       0 g       1 g       2 g\n") {
+	if text := of(37); strings.Contains(text, "column 1: ") || !strings.Contains(text,
+		"  first       0 g       1 g       2 g\n") {
 		t.Errorf("37 columns are enough:\n%s", text)
 	}
 	if text := of(36); !strings.Contains(text, "  first:\n    column 0: 0 g\n    column 1: 1 g\n    column 2: 2 g\n") {
@@ -290,8 +296,10 @@ func TestChartInWords(t *testing.T) {
 	c.Top, c.Beside = 0, nil
 	c.Low, c.High, c.Second, c.Levels = report.Series{}, report.Series{}, report.Series{}, c.Levels[:1]
 	for axis, want := range map[report.Axis]string{
-		report.Minutes: "0 % at 0m, 150 % at 4m. wanted: 75 %, reached at 3m. 1m: fold.", report.ClockHours: "at 04:00. wanted",
-		report.MetersAbove: "150 % at 4 m", report.Grams: "150 % at 4 g", report.Numbers: "150 % at 4.00", report.Degrees: "150 % at 4.0 °C",
+		report.Minutes:     "0 % at 0m, 150 % at 4m. wanted: 75 %, reached at 3m. 1m: fold.",
+		report.ClockHours:  "at 04:00. wanted",
+		report.MetersAbove: "150 % at 4 m", report.Grams: "150 % at 4 g", report.Numbers: "150 % at 4.00",
+		report.Degrees: "150 % at 4.0 °C",
 	} {
 		c.X.Of = axis
 		if got := about(report.Options{}); !strings.Contains(got, want) {

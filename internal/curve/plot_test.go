@@ -451,7 +451,8 @@ func TestTextsStayTexts(t *testing.T) {
 		"\u202ereversed", "two\nlines", "\ufffe",
 	} {
 		p := kitchen()
-		p.Title, p.YLabel, p.SecondLabel, p.XLabel, p.MidName, p.BandName, p.Marks[0].Text, p.Levels[0].Text = text, text, text, text, text, text, text, text
+		p.Title, p.YLabel, p.SecondLabel, p.XLabel, p.MidName, p.BandName, p.Marks[0].Text, p.Levels[0].Text = text,
+			text, text, text, text, text, text, text
 		svg, err := p.SVG(curve.Size{Width: 1000})
 		if err != nil {
 			t.Fatal(err)

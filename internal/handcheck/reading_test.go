@@ -37,7 +37,8 @@ func TestClocksAcrossTheWeek(t *testing.T) {
 // Every power of ten is typed with its own digits.
 func TestRaisedDigits(t *testing.T) {
 	for cell, want := range map[string]float64{
-		"2 × 10^(−7)": 2e-7, "2 × 10^8": 2e8, "1.5 × 10^(-13)": 1.5e-13, "3 × 10^46": 3e46, "1 × 10^25": 1e25, "1 × 10^(−90)": 1e-90,
+		"2 × 10^(−7)": 2e-7, "2 × 10^8": 2e8, "1.5 × 10^(-13)": 1.5e-13, "3 × 10^46": 3e46, "1 × 10^25": 1e25,
+		"1 × 10^(−90)": 1e-90,
 	} {
 		if got := cellValue(cell).Float(); got < want*(1-1e-12) || got > want*(1+1e-12) {
 			t.Errorf("%s is %v, want %v", cell, got, want)
@@ -76,13 +77,15 @@ func TestTakenValuesAndLinesBehindSymbols(t *testing.T) {
 	if got := d[0].Steps[0].Lines[0]; got.Rounded != "7 min" || len(got.Where) != 2 || got.Numbers != "4.2 + 3" {
 		t.Errorf("%+v", got)
 	}
-	for from, to := range map[string]string{"taken as: 7 min": "taken as: 8 min", "taken as: 7 min\n": "taken as: soon\n"} {
+	for from, to := range map[string]string{"taken as: 7 min": "taken as: 8 min",
+		"taken as: 7 min\n": "taken as: soon\n"} {
 		faults, _ := Faults("the answer\n\n"+strings.Replace(text, from, to, 1), 80)
 		if len(faults) == 0 {
 			t.Errorf("%q is not noticed", to)
 		}
 	}
-	if faults, _ := Faults("the answer\n\n"+strings.Replace(text, "taken as: 7 min\n", "taken as: soon\n", 1), 80); !strings.Contains(
+	if faults, _ := Faults("the answer\n\n"+strings.Replace(text, "taken as: 7 min\n", "taken as: soon\n", 1),
+		80); !strings.Contains(
 		faults[0], "value soon does not begin with a number") {
 		t.Error(faults)
 	}

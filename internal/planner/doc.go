@@ -78,7 +78,8 @@
 // shapings in turn, kept exact: the bound of twelve breads rises by 4 of 2604 for ten times the work and more, so
 // that at most ten tasks are kept in turn. What is open: the bound of eight breads in a shop stands at 1822 of 1845
 // after 6000 nodes; shaving the times of each node and trying the orders of each pair by the bound with prices, with
-// the least cost as the limit, raises it to 1824. A learner that knows the cost, with failures of the bound explained, was not tried.
+// the least cost as the limit, raises it to 1824. A learner that knows the cost, with failures of the bound
+// explained, was not tried.
 //
 // # Infinities
 //

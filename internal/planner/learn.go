@@ -101,31 +101,6 @@ type learnCrowd struct {
 	moved bool // bounds of its tasks
 }
 
-// ruleSet is a set of rules.
-type ruleSet []uint64
-
-func (r ruleSet) add(rule int32) {
-	if rule >= 0 {
-		r[rule>>6] |= 1 << (rule & 63)
-	}
-}
-
-func (r ruleSet) join(o ruleSet) {
-	for k, x := range o {
-		r[k] |= x
-	}
-}
-
-// list is the set in order.
-func (r ruleSet) list() (rules []int) {
-	for k := range 64 * len(r) {
-		if r[k>>6]>>(k&63)&1 == 1 {
-			rules = append(rules, k)
-		}
-	}
-	return rules
-}
-
 // widest is beyond every time; a sum of two is an int32.
 const widest = 1 << 28
 
@@ -418,45 +393,4 @@ func (l *learner) back(level int) {
 	}
 	l.record, l.levels = l.record[:to], l.levels[:level]
 	l.next = min(l.next, to)
-}
-
-// order lists variables, those moved to the front last first.
-type order struct {
-	up, down    []int32 // by variable; n is the head
-	stamp       []int
-	now, search int
-}
-
-// begin lists so many variables in the order given.
-func (o *order) begin(n int, first []int) {
-	o.up, o.down, o.stamp, o.now = resized(o.up, n+1), resized(o.down, n+1), resized(o.stamp, n), 0
-	o.up[n], o.down[n] = int32(n), int32(n)
-	for _, k := range slices.Backward(first) {
-		o.insert(k)
-	}
-	o.search = int(o.down[n])
-}
-
-func (o *order) insert(k int) {
-	head := int32(len(o.stamp))
-	first := o.down[head]
-	o.down[head], o.up[k], o.down[k], o.up[first] = int32(k), head, first, int32(k)
-	o.now++
-	o.stamp[k] = o.now
-}
-
-// front moves a variable to the front.
-func (o *order) front(k int) {
-	o.down[o.up[k]], o.up[o.down[k]] = o.down[k], o.up[k]
-	if o.search == k {
-		o.search = int(o.down[k])
-	}
-	o.insert(k)
-}
-
-// free says that a variable is undecided again.
-func (o *order) free(k int) {
-	if o.search == len(o.stamp) || o.stamp[k] > o.stamp[o.search] {
-		o.search = k
-	}
 }

@@ -40,6 +40,6 @@ func Printable(s string) string {
 
 var entities = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")
 
-// Escaped keeps a text a text in HTML. Package html does the same, with a table of two thousand entities that no page of
-// ours needs and that every program would carry.
+// Escaped keeps a text a text in HTML. Package html does the same, with a table of two thousand entities that no page
+// of ours needs and that every program would carry.
 func Escaped(s string) string { return entities.Replace(s) }

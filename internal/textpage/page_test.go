@@ -136,8 +136,9 @@ func TestTheWidestColumnMakesRoom(t *testing.T) {
 		rows  [][]string
 		want  string
 	}{
-		"too narrow": {40, "rlll", rows[1:2], "  50m load: boil each in a wide pot,\n    drain it and load 15m to 25m 220 °C\n"},
-		"numbers":    {20, "rrr", [][]string{{"123456789", "123456789", "12345"}}, "  123456789\n    123456789 12345\n"},
+		"too narrow": {40, "rlll", rows[1:2],
+			"  50m load: boil each in a wide pot,\n    drain it and load 15m to 25m 220 °C\n"},
+		"numbers": {20, "rrr", [][]string{{"123456789", "123456789", "12345"}}, "  123456789\n    123456789 12345\n"},
 		"a long word": {44, "rlll", [][]string{{"50m", "Sauerteigvollkornroggenbrote", "15m", "220 °C"}},
 			"  50m Sauerteigvollkornroggenbrote 15m\n    220 °C\n"},
 	} {

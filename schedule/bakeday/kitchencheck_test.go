@@ -421,8 +421,8 @@ func wished(o Order, m RuleData) (Order, bool) {
 	return o, true
 }
 
-// allowed is the order with what the baker allows of a bread changed as a remedy says: how long it may rest in the cold,
-// or wait when it is cool.
+// allowed is the order with what the baker allows of a bread changed as a remedy says: how long it may rest in the
+// cold, or wait when it is cool.
 func allowed(o Order, k KitchenDay, m RuleData) (Order, bool) {
 	change := m.Change
 	if m.Easing == schedule.Shorter {

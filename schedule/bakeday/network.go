@@ -1,7 +1,6 @@
 package bakeday
 
 import (
-	"slices"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -293,142 +292,6 @@ func (n *network) rest() string {
 	return warm
 }
 
-// oven heats it, bakes all rounds and lets the bread cool.
-func (n *network) oven(rest string) {
-	b := n.b
-	heat := n.add(n.preheat())
-	for i := range n.t.rounds {
-		s := numbered(schedule.Bake, idBake, i, n.t.rounds, n.b.bakeName())
-		s.Min, s.Needs = n.round(), n.there
-		bake := n.add(s)
-		if i == 0 {
-			n.atOnce(rest, bake)
-			n.atOnce(heat, bake)
-			continue
-		}
-		gap := n.reheats()
-		most := gap + quantity.Elapsed(5*time.Minute) // proofed loaves do not wait
-		if b.Retard != nil && b.Retard.WarmUp == 0 {
-			most = gap + quantity.Elapsed(15*time.Minute) // cold ones may
-		}
-		n.p.Links = append(n.p.Links, schedule.Link{From: nth(idBake, i-1), To: bake, Min: gap, Max: most, Firm: true,
-			MinWords: working.Tell("bakeday.rule_reheat", "the oven and pots reheat for %v", gap),
-			MaxWords: working.Tell("bakeday.rule_next_round", "the next round follows within %v", most)})
-	}
-	cooled := grid(n.t.cool)
-	n.cool = len(n.p.Steps)
-	cool := n.add(schedule.DayStep{
-		ID: idCool, Kind: schedule.Cool, Name: working.Tell("bakeday.step_cool", "cool"), Min: cooled, Max: cooled +
-			grid(b.Loaves.FreshWithin.Duration()),
-		MinWords: working.Tell("bakeday.rule_cools", "the last loaf cools for %v", cooled), MaxWords: b.freshWords(cooled),
-	})
-	n.atOnce(nth(idBake, n.t.rounds-1), cool)
-}
-
-// preheat is as long as the oven takes; for loaves that decide themselves when they are ready it may stay hot.
-func (n *network) preheat() schedule.DayStep {
-	s := schedule.DayStep{
-		ID:    idHeat,
-		Kind:  schedule.Preheat,
-		Name:  n.b.heatName(),
-		Min:   grid(n.b.Oven.Preheat.Duration()),
-		Needs: n.there,
-	}
-	if n.b.Retard == nil {
-		s.Max = s.Min + staysHot
-	}
-	return s
-}
-
-// layOut is the network with what a layout keeps to.
-func (n *network) layOut(l layout) schedule.Problem {
-	p := *n.p
-	p.Steps, p.Links = slices.Clone(p.Steps), slices.Clone(p.Links)
-	for i, k := range n.folds {
-		p.Links[k].Min, p.Links[k].Max = n.folding.between(i+1, l.folds)
-	}
-	for i := range p.Steps {
-		if s := &p.Steps[i]; l.ripe > 0 && ripensByItself(*s) {
-			s.Max = s.Min + grid(time.Duration(float64(s.Max-s.Min)*l.ripe))
-		}
-	}
-	cool := &p.Steps[n.cool]
-	cool.Max = cool.Min + n.fresh(l)
-	if l.share > 0 {
-		n.keepRoom(&p, l)
-	}
-	return p
-}
-
-// keepRoom adds the steps of a dough that is early or late: shaped then, it must still be able to rest as long as the
-// rules ask and be there when it is wanted. They stand in the network only to keep room: whatever the dough does
-// within its range, somebody is awake and there for it.
-func (n *network) keepRoom(p *schedule.Problem, l layout) {
-	for _, c := range []struct {
-		id          string
-		name        working.Message
-		bulk, proof time.Duration
-	}{
-		{idEarly, working.Tell("bakeday.step_shape_early", "divide and shape, if the dough is early"), n.t.bulk.Early,
-			n.t.proof.Early},
-		{idLate, working.Tell("bakeday.step_shape_late", "divide and shape, if the dough is late"), n.t.bulk.Late,
-			n.t.proof.Late},
-	} {
-		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, l.share))
-		shaping := grid(n.b.Shaping.Takes.Duration())
-		p.Steps = append(
-			p.Steps,
-			schedule.DayStep{
-				ID:      c.id,
-				Bread:   n.b.Name,
-				MinFirm: true,
-				MaxFirm: true,
-				Kind:    schedule.Shape,
-				Name:    c.name,
-				Spare:   true,
-				Min:     shaping,
-				Needs:   n.there,
-			},
-		)
-		p.Links = append(p.Links,
-			schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
-		if r := n.b.Retard; r != nil {
-			p.Links = append(p.Links, schedule.Link{
-				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) +
-					r.warming(), Firm: true,
-			})
-			continue
-		}
-		// Without the cold nothing stretches but the time for which the bread may wait.
-		proof := grid(drawn(c.proof, n.t.proof.Likely, l.share))
-		rest := proof + n.baking() + grid(n.t.cool)
-		p.Links = append(
-			p.Links,
-			schedule.Link{
-				From: c.id,
-				To:   idCool,
-				Kind: schedule.EndToEnd,
-				Min:  rest,
-				Max:  rest + n.fresh(l),
-				Firm: true,
-			},
-			schedule.Link{
-				From: idHeat,
-				To:   c.id,
-				Kind: schedule.StartToEnd,
-				Min:  grid(n.b.Oven.Preheat.Duration()) - proof,
-				Max:  schedule.NoLimit,
-				Firm: true,
-			},
-		)
-	}
-}
-
-// baking is how long all rounds take.
-func (n *network) baking() quantity.Elapsed {
-	return quantity.Elapsed(n.t.rounds)*n.round() + quantity.Elapsed(n.t.rounds-1)*n.reheats()
-}
-
 // round is how long one round takes: bagels boil before they bake.
 func (n *network) round() quantity.Elapsed {
 	return n.t.boil + grid(n.b.Oven.Covered.Duration()+n.b.Oven.Uncovered.Duration())
@@ -456,43 +319,6 @@ func drawn(end, likely time.Duration, share float64) time.Duration {
 // foldSlack is how far a fold may be moved: a quarter of the time since mixing.
 func foldSlack(at quantity.Elapsed) quantity.Elapsed {
 	return quantity.Elapsed((at / 4).Duration().Truncate(time.Minute))
-}
-
-// closed lists when the baker's hands are not there.
-func (k *Kitchen) closed(within wallclock.Occurrence, zone *time.Location) ([]schedule.Span, error) {
-	var habits []wallclock.Habit
-	add := func(name string, list []wallclock.Habit) {
-		for _, h := range list {
-			if h.Name == "" {
-				h.Name = name
-			}
-			habits = append(habits, h)
-		}
-	}
-	add("asleep", k.Asleep)
-	add("away", k.Away)
-	var out []schedule.Span
-	for _, h := range habits {
-		spans, err := wallclock.Expand([]wallclock.Habit{h}, within, zone)
-		if err != nil {
-			return nil, err
-		}
-		for _, s := range wallclock.Clip(spans, within) {
-			out = append(out, schedule.Span{From: s.From.In(zone), To: s.To.In(zone), Words: absence(h)})
-		}
-	}
-	slices.SortStableFunc(out, func(a, b schedule.Span) int { return a.From.Compare(b.From) })
-	return out, nil
-}
-
-// absence is a habit without its days: "asleep 22:30 to 06:30".
-func absence(h wallclock.Habit) working.Message {
-	if h.From == h.To {
-		return working.Tell("bakeday.absence_all_day", "%s all day", h.Name)
-	}
-	return working.Tell(
-		"bakeday.absence", "%s %02d:%02d to %02d:%02d", h.Name, h.From.Hour, h.From.Minute, h.To.Hour, h.To.Minute,
-	)
 }
 
 // freshWords say how long the bread may wait; a change of it is told from the oven on, so that is said too.

@@ -56,7 +56,8 @@ func (b NewBread) Questions() []BreadQuestion {
 			yesWord, b.Leaven == yeastWord},
 		{"mixer", working.Tell("bakeday.ask_mixer", "How is it kneaded: hand, planetary, spiral or processor?"),
 			handWord, false},
-		{"bowl", working.Tell("bakeday.ask_bowl", "How large is the bowl of the mixer?"), "5 L", cmp.Or(b.Mixer, handWord) == handWord},
+		{"bowl", working.Tell("bakeday.ask_bowl", "How large is the bowl of the mixer?"), "5 L",
+			cmp.Or(b.Mixer, handWord) == handWord},
 		{"zone", working.Tell("bakeday.ask_zone",
 			"In which time zone is the kitchen? Such as Europe/Zurich or America/Denver."), "", false},
 		{"wanted", working.Tell("bakeday.ask_wanted", "When is the bread wanted? A day and a time."), "Saturday 12:30",
@@ -110,7 +111,7 @@ func (b NewBread) With(key, text string, clock KitchenClock) (NewBread, error) {
 	if to == nil {
 		p.Add("key", quantity.Excerpt(key), quantity.Tell("bakeday.want_key_of_question", "the key of a question"),
 			quantity.ErrRequired)
-		return b, p.Err()
+		return b, ofQuestion("key", p.Err())
 	}
 	if text = strings.TrimSpace(text); text == "" {
 		*to = ""

@@ -87,7 +87,8 @@ func TestNewBreadQuestions(t *testing.T) {
 		return out
 	}
 	for want, b := range map[string]bakeday.NewBread{
-		"[bowl]": {}, "[]": {Mixer: "spiral"}, "[cold]": {Leaven: "yeast", Mixer: "spiral"}, "[cold bowl]": {Leaven: "yeast", Mixer: "hand"},
+		"[bowl]": {}, "[]": {Mixer: "spiral"}, "[cold]": {Leaven: "yeast", Mixer: "spiral"},
+		"[cold bowl]": {Leaven: "yeast", Mixer: "hand"},
 	} {
 		if got := fmt.Sprint(idle(b)); got != want {
 			t.Errorf("%s: %s", want, got)

@@ -154,8 +154,9 @@ func (d *Day) robustNotes() []working.Message {
 				"expected; otherwise plan the rest of the day again", sp.Title(), sp.Early))
 			continue
 		}
-		out = append(out, working.Tell("bakeday.note_holds_if", "the rest of the plan holds if %v takes %v to %v; outside of "+
-			"that, plan the rest of the day again", sp.Title(), sp.Early, sp.Late))
+		out = append(out, working.Tell("bakeday.note_holds_if",
+			"the rest of the plan holds if %v takes %v to %v; outside of "+
+				"that, plan the rest of the day again", sp.Title(), sp.Early, sp.Late))
 	}
 	return out
 }

@@ -262,7 +262,8 @@ func schemaText(
 	d := &drawer{comments: readComments(t, "."), defs: map[string]any{}, required: required, input: input}
 	root := d.object(of)
 	root["properties"].(map[string]any)["format"] = map[string]any{"const": format}
-	root["$schema"], root["$id"], root["title"] = "https://json-schema.org/draft/2020-12/schema", "https://example.org/maslin/"+id, title
+	root["$schema"], root["$id"], root["title"] = "https://json-schema.org/draft/2020-12/schema",
+		"https://example.org/maslin/"+id, title
 	root["$defs"] = d.defs
 	content, err := json.MarshalIndent(root, "", "  ")
 	if err != nil {

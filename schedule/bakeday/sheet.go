@@ -64,8 +64,8 @@ func document(headline working.Message, on report.Options, pages ...sheetPage) [
 `)
 }
 
-// firstOnSheet are the sections of the first page: what hands and eyes go to while the work is on. Keys that begin with one of
-// these belong to it.
+// firstOnSheet are the sections of the first page: what hands and eyes go to while the work is on. Keys that begin
+// with one of these belong to it.
 var firstOnSheet = []string{"missed", "why", "timetable", "weigh", "oven"}
 
 // firstOfBread are those of a bread that has one page in a day of several: what stands at the mixer is side by side.
@@ -103,14 +103,15 @@ func holds(sections []report.Section, key string) bool {
 // toWriteDown is what the next bake learns from.
 func toWriteDown() report.Section {
 	line := func(label working.Message) report.Row { return report.Row{Label: label} }
-	return report.Section{Key: "log", Title: working.Tell("bakeday.sheet_title_log", "Write down"), Blocks: []report.Block{report.Rows{
-		line(working.Tell("bakeday.sheet_log_dough", "dough after mixing")),
-		line(working.Tell("bakeday.sheet_log_ready", "ready to shape at")),
-		line(working.Tell("bakeday.sheet_log_rise", "rise at shaping")),
-		line(working.Tell("bakeday.sheet_log_core", "core of the loaf")),
-		line(working.Tell("bakeday.sheet_log_hot", "loaf out of the oven")),
-		line(working.Tell("bakeday.sheet_log_cool", "loaf when cool")),
-	}}}
+	return report.Section{Key: "log", Title: working.Tell("bakeday.sheet_title_log", "Write down"),
+		Blocks: []report.Block{report.Rows{
+			line(working.Tell("bakeday.sheet_log_dough", "dough after mixing")),
+			line(working.Tell("bakeday.sheet_log_ready", "ready to shape at")),
+			line(working.Tell("bakeday.sheet_log_rise", "rise at shaping")),
+			line(working.Tell("bakeday.sheet_log_core", "core of the loaf")),
+			line(working.Tell("bakeday.sheet_log_hot", "loaf out of the oven")),
+			line(working.Tell("bakeday.sheet_log_cool", "loaf when cool")),
+		}}}
 }
 
 // sourcesOf are those of the report, of its cautions and of every number of the day, each once.

@@ -158,7 +158,8 @@ func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
 	case len(all) > 0:
 		return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
 	case left > 0 && together-left == c.Short:
-		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and only %v are left", together,
+		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and only %v are left",
+			together,
 			left)
 	case left > 0 && c.Short > 0:
 		return working.Tell("bakeday.in_the_way_no_time", "the whole bake takes longer, and only %v are left", left)

@@ -228,7 +228,8 @@ func TestPageOfAMoment(t *testing.T) {
 	if strings.Count(rising, "by the clock: ") != 1 {
 		t.Errorf("two ranges of one dough: %s", rising)
 	}
-	cold := page(retard.Start.Add(-2*time.Minute), mixed(bulk.Start, 26), ticked("shape", retard.Start.Add(-2*time.Minute)))
+	cold := page(retard.Start.Add(-2*time.Minute), mixed(bulk.Start, 26), ticked("shape",
+		retard.Start.Add(-2*time.Minute)))
 	before, after, found := strings.Cut(cold, "Until then")
 	if !found || strings.Contains(before, "cold retard") || !strings.Contains(strings.SplitN(after, "After that", 2)[0],
 		"cold retard") {

@@ -9,20 +9,26 @@ import (
 	"example.org/maslin/schedule/exercise"
 )
 
-// mistakes reckons every usual mistake out of the numbers of the question alone, in the order in which they stand there,
-// as somebody does who makes it: it knows nothing of how the exercise was made. Fahrenheit is true where the question
-// is in °F.
+// mistakes reckons every usual mistake out of the numbers of the question alone, in the order in which they stand
+// there, as somebody does who makes it: it knows nothing of how the exercise was made. Fahrenheit is true where the
+// question is in °F.
 var mistakes = map[string]func(n []float64, fahrenheit bool) float64{
 	"percentages_water/share_of_dough": func(n []float64, _ bool) float64 { return n[3] * n[1] / (100 - n[1] - n[2]) },
 	"percentages_water/share_of_total": func(n []float64, _ bool) float64 { return n[3] * n[1] / (100 + n[1] + n[2]) },
 	"percentages_water/dry_only":       func(n []float64, _ bool) float64 { return n[3] * (100 - n[1]) / 100 },
 
-	"percentages_flour/share_of_dough": func(n []float64, _ bool) float64 { return n[0] * n[1] * (100 - n[3] - n[4]) / 100 },
+	"percentages_flour/share_of_dough": func(n []float64,
+		_ bool) float64 {
+		return n[0] * n[1] * (100 - n[3] - n[4]) / 100
+	},
 	"percentages_flour/one_piece":      func(n []float64, _ bool) float64 { return n[1] / (1 + (n[3]+n[4])/100) },
 	"percentages_flour/salt_forgotten": func(n []float64, _ bool) float64 { return n[0] * n[1] / (1 + n[3]/100) },
 
 	"percentages_mishap/weight_for_weight": func(n []float64, _ bool) float64 { return n[2] - n[0]*n[1]/100 },
-	"percentages_mishap/wrong_way":         func(n []float64, _ bool) float64 { return (n[2] - n[0]*n[1]/100) * n[1] / 100 },
+	"percentages_mishap/wrong_way": func(n []float64,
+		_ bool) float64 {
+		return (n[2] - n[0]*n[1]/100) * n[1] / 100
+	},
 
 	"levain_weight/flour_alone":  func(n []float64, _ bool) float64 { return n[0] * n[1] / 100 },
 	"levain_weight/water_alone":  func(n []float64, _ bool) float64 { return n[0] * n[1] / 100 * n[2] / 100 },

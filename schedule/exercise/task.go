@@ -95,7 +95,8 @@ func draw(in Task, d *dice) (Exercise, bool) {
 	return e, len(e.Slips) >= least && e.Answer.IsValid()
 }
 
-// toleranceOf is a tolerance as a reader is told it; that of a weight in hundredths of an ounce where ounces are weighed.
+// toleranceOf is a tolerance as a reader is told it; that of a weight in hundredths of an ounce where ounces are
+// weighed.
 func toleranceOf(units working.Units, of working.Unit, x float64) working.Value {
 	if of == working.Gram && units == working.USCustomary {
 		ounce := quantity.Ounces(1).Grams()
