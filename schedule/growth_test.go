@@ -40,6 +40,9 @@ func TestDaysOfSeveralBreads(t *testing.T) {
 			continue
 		}
 		p := loadKitchen(t, g.name)
+		if g.by == nobody {
+			continue
+		}
 		if g.known == 0 {
 			if ok, err := p.Possible(context.Background()); ok || err != nil {
 				t.Errorf("%s is possible: %v, %v", g.name, ok, err)

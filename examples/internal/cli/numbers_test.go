@@ -231,6 +231,9 @@ var (
 	durationShown = regexp.MustCompile(`\b(?:(\d+)h)?(?:(\d+)m)?\b`)
 )
 
+// coolestOven is the lowest setting of an oven that is told, in °F; no core comes near it.
+const coolestOven = 250
+
 // amountsIn are the numbers with a unit on a page.
 func amountsIn(page string) (out []shownAmount) {
 	page = strings.Join(strings.Fields(page), " ")
@@ -245,6 +248,9 @@ func amountsIn(page string) (out []shownAmount) {
 		value := x * unit.factor
 		if m[5] == "°F" {
 			value = (x - 32) * 5 / 9
+			if x >= coolestOven && math.Mod(x, 5) == 0 {
+				half = 2.5 * unit.factor // a setting stands in the steps of a dial
+			}
 		}
 		if pounds, err := strconv.Atoi(m[3]); err == nil {
 			value += float64(pounds) * perUnit["lb"].factor
