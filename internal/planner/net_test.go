@@ -318,12 +318,12 @@ func TestWeakerRules(t *testing.T) {
 // A pool gives by its capacity and by when it is closed.
 func TestWeakerPools(t *testing.T) {
 	s := &Shop{Tasks: 1, Net: &Net{Events: 3, Holes: []Hole{{0, 3, 8, 1}, {0, 10, 12, 2}}}, Pools: []Pool{
-		{Capacity: 2, Rule: 7, Closed: []Closing{{3, 8, 1}, {10, 12, 2}}},
+		{Capacity: 1, Rule: 7, Closed: []Closing{{3, 8, 1}, {10, 12, 2}}},
 		{Capacity: 0, Rule: 8},
 	}}
 	got := s.Relaxed(Relax{Rules: []int{7, 8}, By: 3, Side: Back}, Relax{Rules: []int{1}, By: 2, Side: Front},
 		Relax{Rules: []int{2}, By: 2, Side: Back})
-	if p := got.Pools[0]; p.Capacity != 5 || !slices.Equal(p.Closed, []Closing{{5, 8, 1}}) || got.Pools[1].Capacity != 0 {
+	if p := got.Pools[0]; p.Capacity != 4 || !slices.Equal(p.Closed, []Closing{{5, 8, 1}}) || got.Pools[1].Capacity != 0 {
 		t.Error(got.Pools)
 	}
 	without := s.Without(1)
