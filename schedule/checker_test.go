@@ -113,6 +113,10 @@ func TestCheckNamesWhatIsMissing(t *testing.T) {
 	if got := p.Check(tt); len(got) != 0 {
 		t.Error(got)
 	}
+	tt.Steps[2].Start, tt.Steps[2].End = tt.Steps[2].Start.Add(40*time.Minute), tt.Steps[2].End.Add(40*time.Minute)
+	if got := p.Check(tt); len(got) != 1 || got[0].Rule != NotAfter {
+		t.Error(got)
+	}
 }
 
 // What takes no time uses nothing, and two at a time are not too many.

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"pgregory.net/rapid"
 )
 
@@ -85,10 +86,14 @@ func TestTheFrameOfWhatIsLeft(t *testing.T) {
 			t.Errorf("%+v: %v for %v, %v", c, left.Anchor.Sub(dawn), left.Horizon, left.Alike)
 		}
 	}
+	p.Steps[0].MinWords, p.Steps[0].MaxWords = working.Say("at least"), working.Say("at most")
 	left, err := p.Midway(Midway{Now: at(40), Done: []Done{{Step: "a", Start: at(0), End: at(10)},
 		{Step: "b", Start: at(20)}}})
 	if err != nil || len(left.Alike) != 0 {
 		t.Error(left.Alike, err)
+	}
+	if s := left.Steps[0]; !s.MinWords.IsZero() || !s.MaxWords.IsZero() || s.Min != mins(10) || s.Max != mins(10) {
+		t.Errorf("what is over still has its limits: %+v", s)
 	}
 }
 
