@@ -54,7 +54,7 @@ func (b *Body) modes(of Part) *modes {
 		}
 		limit = math.Min(limit, slowest+(m.axes[i][len(term)-1]-m.axes[i][0]))
 	}
-	end := limit
+	var end float64
 	if b.count == 1 {
 		limit = m.axes[0][singleModes]
 		end = limit
