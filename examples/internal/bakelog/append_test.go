@@ -105,7 +105,7 @@ func killWriters(t *testing.T, kills int) {
 	}
 	close(work)
 	wg.Wait()
-	content, err := ReadFile(name)
+	content, err := Reading{}.File(name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +152,7 @@ func TestAppendAndReadBack(t *testing.T) {
 	if err := Append(name, want[3:]...); err != nil {
 		t.Fatal(err)
 	}
-	got, err := ReadFile(name)
+	got, err := Reading{}.File(name)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -196,7 +196,7 @@ func TestUnfinishedLastLine(t *testing.T) {
 	if err := os.WriteFile(name, append(bytes.Clone(first), torn...), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	got, err := ReadFile(name)
+	got, err := Reading{}.File(name)
 	if err != nil || len(got.Entries) != 1 || len(got.Problems) != 1 {
 		t.Fatalf("%v %d entries, problems %v", err, len(got.Entries), got.Problems)
 	}
@@ -210,7 +210,7 @@ func TestUnfinishedLastLine(t *testing.T) {
 	if !bytes.HasPrefix(now, append(bytes.Clone(first), torn+"\n"...)) {
 		t.Errorf("the earlier bytes have changed:\n%s", now)
 	}
-	got, err = ReadFile(name)
+	got, err = Reading{}.File(name)
 	if err != nil || len(got.Entries) != 2 || got.Entries[1].Note != "second" || len(got.Problems) != 1 {
 		t.Errorf("%v %+v", err, got)
 	}
@@ -229,7 +229,7 @@ func TestLastLineWithoutEnd(t *testing.T) {
 	if err := Append(name, note("second")); err != nil {
 		t.Fatal(err)
 	}
-	got, err := ReadFile(name)
+	got, err := Reading{}.File(name)
 	if err != nil || len(got.Entries) != 2 || len(got.Problems) != 0 {
 		t.Errorf("%v %+v", err, got)
 	}
@@ -245,7 +245,7 @@ func TestLaterVersionIsRefused(t *testing.T) {
 		if err := os.WriteFile(name, []byte(line+"\n"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := ReadFile(name); !errors.Is(err, ErrVersion) || !strings.Contains(err.Error(), "line 1") {
+		if _, err := (Reading{}).File(name); !errors.Is(err, ErrVersion) || !strings.Contains(err.Error(), "line 1") {
 			t.Errorf("%s: read: %v", line, err)
 		}
 		if err := Append(name, note("old")); !errors.Is(err, ErrVersion) {
@@ -273,7 +273,7 @@ func TestManyWritersInOneProgram(t *testing.T) {
 		}()
 	}
 	wg.Wait()
-	got, err := ReadFile(name)
+	got, err := Reading{}.File(name)
 	if err != nil || len(got.Entries) != writers*each || len(got.Problems) != 0 {
 		t.Errorf("%v: %d entries, %v", err, len(got.Entries), got.Problems)
 	}
@@ -330,7 +330,7 @@ func TestByteOrderMark(t *testing.T) {
 	if err := Append(name, note("second")); err != nil {
 		t.Fatal(err)
 	}
-	c, err := ReadFile(name)
+	c, err := Reading{}.File(name)
 	if err != nil || len(c.Entries) != 2 || c.Entries[0].Note != "first" || len(c.Problems) != 0 {
 		t.Errorf("%+v, %v", c, err)
 	}

@@ -30,9 +30,6 @@ type Reading struct {
 	Last int // so many observations are kept, the latest; zero: as many as there are
 }
 
-// ReadFile keeps the latest 16 MiB of a log.
-func ReadFile(name string) (Content, error) { return Reading{}.File(name) }
-
 // File reads a log. A file that is not there is an empty log.
 func (r Reading) File(name string) (Content, error) {
 	w := window{most: r.Most, last: r.Last}

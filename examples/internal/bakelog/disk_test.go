@@ -51,7 +51,7 @@ func TestFullDisk(t *testing.T) {
 	if err := Append(name, note(text)); err != nil {
 		t.Fatal(err)
 	}
-	got, err := ReadFile(name)
+	got, err := Reading{}.File(name)
 	if err != nil || len(got.Entries) != written+1 || len(got.Problems) != 0 {
 		t.Errorf("%v: %d entries, want %d, %v", err, len(got.Entries), written+1, got.Problems)
 	}

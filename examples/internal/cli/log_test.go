@@ -42,7 +42,7 @@ func TestLogOutlivesABrokenPipe(t *testing.T) {
 	if status := Run([]string{"log", "rise", "30%"}, s); status == exitAnswered {
 		t.Error("a broken pipe was not noticed")
 	}
-	content, err := bakelog.ReadFile(log)
+	content, err := (bakelog.Reading{}).File(log)
 	if err != nil || len(content.Entries) != 1 || content.Entries[0].Rise.Rise.Points() != 30 {
 		t.Errorf("%v %+v", err, content)
 	}
@@ -142,7 +142,7 @@ func TestHostileClockFlags(t *testing.T) {
 		}
 	}
 	if _, err := os.Stat(log); err == nil {
-		content, err := bakelog.ReadFile(log)
+		content, err := (bakelog.Reading{}).File(log)
 		if err != nil || len(content.Problems) > 0 {
 			t.Errorf("%v %v", err, content.Problems)
 		}
