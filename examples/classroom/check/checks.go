@@ -130,6 +130,17 @@ func (v *visit) zoom() error {
 	return errors.Join(errs...)
 }
 
+// widest is what reaches farthest to the right of the window.
+func (v *visit) widest() (text string) {
+	err := v.t.run(`[...document.querySelectorAll("main *")].map((e) => [e.getBoundingClientRect().right, e]).filter(
+		(x) => x[0] > innerWidth).sort((a, b) => b[0] - a[0]).slice(0, 3).map(
+		(x) => Math.round(x[0]) + " " + x[1].outerHTML.slice(0, 200)).join("; ")`, &text)
+	if err != nil {
+		return err.Error()
+	}
+	return text
+}
+
 // pictures takes a picture of each page in each width, light and dark, in both languages, and fails where a page is
 // wider than its window.
 func (v *visit) pictures() error {
@@ -152,7 +163,7 @@ func (v *visit) pictures() error {
 					return err
 				}
 				if wide > width {
-					return fmt.Errorf("%s is %d wide in a window of %d", at.At, wide, width)
+					return fmt.Errorf("%s (%s) is %d wide in a window of %d: %s", at.At, tag, wide, width, v.widest())
 				}
 				if err := v.shoot(fmt.Sprintf("%02d-%s-%s-%d", i, at.At, tag, width)); err != nil {
 					return err
