@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -189,7 +190,7 @@ func TestBoundWithoutShortage(t *testing.T) {
 		if !moved || !r.s.propagate() {
 			return
 		}
-		best := int(1 << 40)
+		best := math.MaxInt32
 		for _, x := range all {
 			in := true
 			for e := 1; e < n.Events; e++ {
