@@ -22,17 +22,20 @@ func main() {
 	os.Exit(cli.Run(os.Args[1:], s))
 }
 
+// hangUp says that the terminal is gone. Not every machine that Go is compiled for has a name for it.
+const hangUp = syscall.Signal(1)
+
 // cleanUpWhenStopped removes half-written files when the program is told to stop, and exits with the status
 // that shells expect of a program ended by a signal.
 func cleanUpWhenStopped(last *sayings) {
 	stop := make(chan os.Signal, 1)
-	signal.Notify(stop, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	signal.Notify(stop, os.Interrupt, syscall.SIGTERM, hangUp)
 	go func() {
 		status := 130
 		switch <-stop {
 		case syscall.SIGTERM:
 			status = 143
-		case syscall.SIGHUP: // the terminal is gone
+		case hangUp:
 			status = 129
 		}
 		outfile.Cleanup()
