@@ -108,20 +108,11 @@ func (e exact[K]) Value() (driver.Value, error) {
 // tell its unit; NULL is a temperature that is not given, and an error for everything else.
 func (e *exact[K]) Scan(from any) error {
 	k := kindOf[K]()
-	switch v := from.(type) {
-	case string:
-		return e.UnmarshalText([]byte(v))
-	case []byte:
-		return e.UnmarshalText(v)
-	case nil:
-		if k.optional {
-			e.quanta = 0
-			return nil
-		}
-		return &InputError{Got: Tell("quantity.got_null", "NULL"), Want: k.accepted, Err: ErrRequired}
+	if from == nil && k.optional {
+		e.quanta = 0
+		return nil
 	}
-	return &InputError{Got: columnType(from),
-		Want: Tell("quantity.want_text_with", "a text: %v", k.accepted), Err: ErrUnit}
+	return scanText(from, e, k.accepted)
 }
 
 // MarshalBinary implements encoding.BinaryMarshaler, for encoding/gob: one letter for the kind and the exact integer in

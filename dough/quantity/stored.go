@@ -15,11 +15,9 @@ import (
 //	row.Scan(quantity.Stored(&culture))
 //
 // Quantities and [Elapsed] need none, they store themselves; an enumeration without it would be stored as a bare
-// number,
-// and any number would be read. What is not given, or nil, is NULL, and NULL is read where the value may be that.
-// Errors
-// of Value: those of the value's own text or JSON; of Scan: [InputErrors], as [ReadJSON] and the value's own text,
-// ErrRequired for NULL, ErrForm for a column that is no text.
+// number, and any number would be read. What is not given, or nil, is NULL, and NULL is read where the value may be
+// that. Errors of Value: those of the value's own text or JSON; of Scan: [InputErrors], as [ReadJSON] and the value's
+// own text, ErrRequired for NULL, ErrForm for a column that is no text.
 func Stored(of any) interface {
 	driver.Valuer
 	Scan(from any) error
@@ -109,14 +107,18 @@ func (e Elapsed) Value() (driver.Value, error) {
 // Scan implements sql.Scanner: a text with its units, as string or bytes. A bare number is refused, since nobody can
 // tell its unit, and so is NULL.
 func (e *Elapsed) Scan(from any) error {
+	return scanText(from, e, elapsedWant)
+}
+
+// scanText reads a column that has to hold a text with a unit.
+func scanText(from any, into encoding.TextUnmarshaler, want Phrase) error {
 	switch v := from.(type) {
 	case string:
-		return e.UnmarshalText([]byte(v))
+		return into.UnmarshalText([]byte(v))
 	case []byte:
-		return e.UnmarshalText(v)
+		return into.UnmarshalText(v)
 	case nil:
-		return &InputError{Got: Tell("quantity.got_null", "NULL"), Want: elapsedWant, Err: ErrRequired}
+		return &InputError{Got: Tell("quantity.got_null", "NULL"), Want: want, Err: ErrRequired}
 	}
-	return &InputError{Got: columnType(from), Want: Tell("quantity.want_text_with", "a text: %v", elapsedWant),
-		Err: ErrUnit}
+	return &InputError{Got: columnType(from), Want: Tell("quantity.want_text_with", "a text: %v", want), Err: ErrUnit}
 }

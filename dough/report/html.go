@@ -18,28 +18,7 @@ var pageStyle string
 // HTML renders the report as one page that needs nothing else: it asks no server, runs no script, follows the
 // reader's choice of light or dark, and prints.
 func (r Report) HTML(o Options) string {
-	lang := o.Language.Tag
-	if lang == "" {
-		lang = "en"
-	}
-	return `<!DOCTYPE html>
-<html lang="` + escapedHTML(lang) + `">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
-<meta name="color-scheme" content="light dark">
-<link rel="icon" href="data:,">
-<title>` + escapedHTML(r.Headline.Text(o.Reader())) + `</title>
-<style>
-` + pageStyle + `</style>
-</head>
-<body>
-<main>
-` + r.Fragment(o) + `</main>
-</body>
-</html>
-`
+	return textpage.Document(o.Language.Tag, r.Headline.Text(o.Reader()), pageStyle, "<main>\n"+r.Fragment(o)+"</main>\n")
 }
 
 // Style is the style sheet of [Report.HTML], for a page of one's own around [Report.Fragment].

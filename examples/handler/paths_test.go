@@ -3,13 +3,11 @@ package main
 import (
 	"encoding/json"
 	"fmt"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -22,18 +20,7 @@ func TestEveryProblemIsAtAFieldOfTheBake(t *testing.T) {
 		files = files[:1]
 	}
 	for _, name := range files {
-		source, err := os.ReadFile("../bakes/" + name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var b bakeday.Bake
-		if f := tomlbind.Bind(source, &b); len(f.Faults) > 0 {
-			t.Fatal(f.Faults)
-		}
-		text, err := json.Marshal(b)
-		if err != nil {
-			t.Fatal(err)
-		}
+		_, text := shipped(t, name)
 		var tree map[string]any
 		if err := json.Unmarshal(text, &tree); err != nil {
 			t.Fatal(err)

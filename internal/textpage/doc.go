@@ -6,4 +6,5 @@
 //	what a user gave, made safe  Printable
 //	a number with its unit       Glue
 //	a text in ASCII              ASCII
+//	a text, a file of HTML       Escaped, Document
 package textpage

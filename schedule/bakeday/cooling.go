@@ -45,8 +45,7 @@ func (d *Day) hot(i int) (at quantity.Temperature, ok bool) {
 }
 
 // cools answers how long a thin layer takes from hot until it is cool enough, and how warm it is then. Accuracy:
-// about a
-// quarter, as the surface coefficient is known. Source: as [ferment.Piece.History].
+// about a quarter, as the surface coefficient is known. Source: as [ferment.Piece.History].
 func cools(hot, room quantity.Temperature) (time.Duration, quantity.Temperature, error) {
 	way, err := ferment.Piece{
 		Mass: quantity.Kilograms(1), Form: ferment.SlabOfDough, Height: spread, Exposure: ferment.Open,

@@ -2,7 +2,6 @@ package bakeday
 
 import (
 	_ "embed"
-	"html"
 	"strings"
 
 	"example.org/maslin/dough/report"
@@ -37,31 +36,11 @@ type sheetPage struct {
 
 // document is a file of pages.
 func document(headline working.Message, on report.Options, pages ...sheetPage) []byte {
-	lang := on.Language.Tag
-	if lang == "" {
-		lang = "en"
-	}
-	title := html.EscapeString(textpage.Printable(headline.Text(on.Reader())))
 	var body strings.Builder
 	for _, p := range pages {
 		body.WriteString("<main class=\"" + p.class + "\">\n" + p.Fragment(on) + "</main>\n")
 	}
-	return []byte(`<!DOCTYPE html>
-<html lang="` + html.EscapeString(lang) + `">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
-<meta name="color-scheme" content="light dark">
-<link rel="icon" href="data:,">
-<title>` + title + `</title>
-<style>
-` + report.Style() + sheetStyle + `</style>
-</head>
-<body>
-` + body.String() + `</body>
-</html>
-`)
+	return []byte(textpage.Document(on.Language.Tag, headline.Text(on.Reader()), report.Style()+sheetStyle, body.String()))
 }
 
 // firstOnSheet are the sections of the first page: what hands and eyes go to while the work is on. Keys that begin

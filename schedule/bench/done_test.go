@@ -17,14 +17,19 @@ func ticked(step string, when time.Time) bench.Observation {
 	return bench.Observation{Version: bench.Format, At: when, Kind: bench.SawStep, Bread: "hall", Step: step}
 }
 
-// What is done is done: a bulk that was ended, and a dough that was said to be ready or was shaped, is not waited for,
-// however early that was, and the next step follows at once.
-func TestWhatIsDoneIsDone(t *testing.T) {
-	made := at(3, 20, 0)
-	plan := bench.Observation{
+// followed is the plan of the hall's bread for Saturday, made on Thursday evening.
+func followed() (made time.Time, plan bench.Observation) {
+	made = at(3, 20, 0)
+	return made, bench.Observation{
 		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
 		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
 	}
+}
+
+// What is done is done: a bulk that was ended, and a dough that was said to be ready or was shaped, is not waited for,
+// however early that was, and the next step follows at once.
+func TestWhatIsDoneIsDone(t *testing.T) {
+	made, plan := followed()
 	start := moment(t, made.Add(time.Minute), plan)
 	bulk, _ := start.Step("bulk")
 	shape, _ := start.Step("shape")
@@ -89,11 +94,7 @@ func TestWhatIsDoneIsDone(t *testing.T) {
 func TestNoFoldAfterTheBulk(t *testing.T) {
 	b := hall(t)
 	b.Bulk.Folds, b.Bulk.FoldEvery = 2, quantity.Elapsed(40*time.Minute)
-	made := at(3, 20, 0)
-	plan := bench.Observation{
-		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
-		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
-	}
+	made, plan := followed()
 	day := func(now time.Time, said ...bench.Observation) bench.DayNow {
 		m, err := bench.Under{Bake: b, Observations: said}.At(t.Context(), clock(now))
 		if err != nil {
@@ -119,11 +120,7 @@ func TestNoFoldAfterTheBulk(t *testing.T) {
 
 // A reading counts from the mixing that was ticked off, where none was logged.
 func TestReadingsCountFromTheMixingThatWasTicked(t *testing.T) {
-	made := at(3, 20, 0)
-	plan := bench.Observation{
-		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
-		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
-	}
+	made, plan := followed()
 	bulk, _ := moment(t, made.Add(time.Minute), plan).Step("bulk")
 	when := bulk.Start.Add(20 * time.Minute)
 	read := bench.Observation{
@@ -187,11 +184,7 @@ func TestWhichStepMayBeDone(t *testing.T) {
 
 // A bread that has just gone in is not what is done, and it is when it has been in for half of its time.
 func TestBreadThatJustWentInIsNotDone(t *testing.T) {
-	made := at(3, 20, 0)
-	plan := bench.Observation{
-		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
-		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
-	}
+	made, plan := followed()
 	start := moment(t, made.Add(time.Minute), plan)
 	bake, ok := start.Step("bake-1")
 	if !ok {
@@ -212,11 +205,7 @@ func TestBreadThatJustWentInIsNotDone(t *testing.T) {
 
 // The page says one range of the dough, what comes before the next work of hands, and that nothing is left.
 func TestPageOfAMoment(t *testing.T) {
-	made := at(3, 20, 0)
-	plan := bench.Observation{
-		Version: bench.Format, At: made, Kind: bench.SawPlan, Bread: "hall",
-		Plan: &bench.FollowedPlan{Made: made, Wanted: at(5, 12, 30)},
-	}
+	made, plan := followed()
 	start := moment(t, made.Add(time.Minute), plan)
 	bulk, _ := start.Step("bulk")
 	retard, _ := start.Step("retard")

@@ -78,11 +78,7 @@ func dayTask() task {
 			if err != nil {
 				return solved{}, err
 			}
-			s := solved{report: d.Report(), workings: d.Workings}
-			if d.Possible() {
-				s.plan = &d.Timetable
-			}
-			return s, nil
+			return planned(d.Report(), d.Workings, d.Possible(), &d.Timetable), nil
 		},
 	}
 }

@@ -77,11 +77,7 @@ func ovenTask() task {
 			if err != nil {
 				return solved{}, err
 			}
-			s := solved{report: d.DayReport(), workings: d.Workings}
-			if d.Possible() {
-				s.plan = &d.Timetable
-			}
-			return s, nil
+			return planned(d.DayReport(), d.Workings, d.Possible(), &d.Timetable), nil
 		},
 	}
 }

@@ -37,6 +37,15 @@ type solved struct {
 	picture func(r working.Reader, width int) string
 }
 
+// planned is the answer of a task about a day: its report, its workings, and its times where there are any.
+func planned(told report.Report, workings func() []working.Working, possible bool, times *schedule.Timetable) solved {
+	s := solved{report: told, workings: workings}
+	if possible {
+		s.plan = times
+	}
+	return s
+}
+
 func (t task) field(name string) (field, bool) {
 	for _, f := range t.fields {
 		if f.name == name {
