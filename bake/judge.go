@@ -232,29 +232,29 @@ var (
 // checkProbe notes a core temperature that no loaf has. 200 typed as °C is suspected to be °F.
 func checkProbe(p *quantity.Problems, path string, t quantity.Temperature) bool {
 	if t.Compare(hotProbe) > 0 && t.IsValid() {
-		p.Add(path, t, quantity.Tell("bake.want_core", "a core of %v to %v%s", coldProbe, hotProbe,
-			suspectFahrenheit(t)),
-			quantity.ErrOutOfRange)
+		want := quantity.Tell("bake.want_core", "a core of %v to %v", coldProbe, hotProbe)
+		p.Add(path, t, suspectFahrenheit(t, want), quantity.ErrOutOfRange)
 		return false
 	}
 	return quantity.Check(p, path, t, coldProbe, hotProbe)
 }
 
-// suspectFahrenheit says so when a number of °C would make sense as °F.
-func suspectFahrenheit(t quantity.Temperature) string {
+// suspectFahrenheit says so behind what is wanted when a number of °C would make sense as °F.
+func suspectFahrenheit(t quantity.Temperature, want quantity.Phrase) quantity.Phrase {
 	c := t.Celsius()
 	if c < 110 || c > 215 {
-		return ""
+		return want
 	}
-	return "; " + fixed(c, 0) + " °F would be " + degrees((c-32)/1.8) + ": was it °F?"
+	return quantity.Tell("bake.want_celsius", "%v; %s °F would be %.1f: was it °F?", want, fixed(c, 0),
+		quantity.Celsius((c-32)/1.8))
 }
 
 func aboveBoiling(path string, t quantity.Temperature, boiling float64) error {
 	return &quantity.InputError{
 		GoPath: path, Got: t, Err: quantity.ErrOutOfRange,
-		Want: quantity.Tell("bake.want_at_most_water_boils_here",
-			"at most %s: water boils here at %s, and a moist crumb is no hotter%s", degrees(
-				boiling+above), degrees(boiling), suspectFahrenheit(t)),
+		Want: suspectFahrenheit(t, quantity.Tell("bake.want_at_most_water_boils_here",
+			"at most %.1f: water boils here at %.1f, and a moist crumb is no hotter", quantity.Celsius(boiling+above),
+			quantity.Celsius(boiling))),
 	}
 }
 

@@ -142,14 +142,16 @@ func enough(x float64, places int) int {
 	return max(places, 1-int(math.Floor(math.Log10(size))))
 }
 
-// Mass shows a weight with that many decimals of a gram, or every digit it has if places is negative; for US
-// customary units as [Units.Mass].
+// Mass shows a weight with that many decimals of a gram, or every digit it has if places is negative, whole kilograms
+// from 10 kg on as such; for US customary units as [Units.Mass].
 func (r Reader) Mass(m quantity.Mass, places int) string {
 	switch {
 	case !m.IsValid():
 		return r.word("invalid mass")
 	case r.Units == USCustomary:
 		return r.number(USCustomary.Mass(m))
+	case places < 0 && math.Abs(m.Kilograms()) >= 10 && m == quantity.Kilograms(math.Round(m.Kilograms())):
+		return r.number(m.Text(quantity.Kilogram, 0))
 	case places < 0:
 		return r.number(m.String())
 	}

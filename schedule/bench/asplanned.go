@@ -55,6 +55,9 @@ func (m DoughMixed) AsPlanned(day bakeday.Day, mixed time.Time) DoughMixed {
 	or(&m.WholeGrain, day.Batch.WholeGrain())
 	or(&m.Rise, rising.ShapeAt)
 	m.Enriched = m.Enriched || b.Enriched
+	if m.Style == 0 {
+		m.Style = day.Bake.Loaves.Style
+	}
 	if m.Altitude.IsZero() {
 		m.Altitude = day.Bake.Kitchen.Altitude
 	}

@@ -227,6 +227,10 @@ func TestDoubts(t *testing.T) {
 		{weights(960, 300), "bench.doubt_lost"}, {weights(900, 895), "bench.doubt_kept"}, {weights(900, 790), ""},
 		{core(150), "bench.doubt_core"}, {core(98), ""},
 		{risen(when.Add(time.Hour), 5), ""},
+		{readied(when.Add(5*time.Minute), 28), "bench.doubt_rise"}, {readied(when.Add(5*time.Minute), 10), ""},
+		{readied(when.Add(2*time.Hour), 28), ""},
+		{ticked("shape", when.Add(12*time.Minute)), "bench.doubt_rise"}, {ticked("shape", when.Add(2*time.Hour)), ""},
+		{ticked("bulk", when.Add(12*time.Minute)), "bench.doubt_rise"}, {ticked("fold-1", when.Add(12*time.Minute)), ""},
 	} {
 		got := ""
 		if all := (bench.Observations{mixed(when, 26), c.o}).Doubts(); len(all) > 0 {

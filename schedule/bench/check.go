@@ -7,7 +7,9 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/moment"
 )
 
 const (
@@ -22,13 +24,10 @@ const (
 func (o Observation) Check() error {
 	var p quantity.Problems
 	p.Int("Version", o.Version, Format, Format)
-	switch year := o.At.Year(); {
-	case o.At.IsZero():
+	if o.At.IsZero() {
 		p.Required("At", quantity.Tell("bench.want_time_2026_11_28t10_40", "a time such as 2026-11-28T10:40:00+01:00"))
-	case year < 1900 || year > 9998:
-		p.Add("At", o.At.Format(time.RFC3339), quantity.Tell("bench.want_year_from_1900_to_9998",
-			"a year from 1900 to 9998"), quantity.ErrOutOfRange)
 	}
+	moment.Check(&p, "At", o.At)
 	checkText(&p, "Bread", o.Bread)
 	checkText(&p, "By", o.By)
 	checkText(&p, "Note", o.Note)
@@ -108,17 +107,18 @@ func (o Observation) checkLoaf(p *quantity.Problems) {
 				quantity.Tell("bench.want_no_more_than_went", "no more than the %v that went in", w.In),
 				quantity.ErrInconsistent)
 		}
-		if !w.Style.IsValid() {
-			p.Required("Weights.Style", quantity.Tell("bench.want_style_bread", "a style of bread"))
-		}
+		checkBaked(p, "Weights", w.Style, quantity.Length{})
 	}
 	if l := o.Plan; l != nil {
 		if l.Made.IsZero() {
 			p.Required("Plan.Made", quantity.Tell("bench.want_when_was_made", "when it was made"))
 		}
+		moment.Check(p, "Plan.Made", l.Made)
+		moment.Check(p, "Plan.Wanted", l.Wanted)
 		if l.Wanted.IsZero() {
 			p.Required("Plan.Wanted", quantity.Tell("bench.want_when_bread_wanted", "when the bread is wanted"))
 		}
+		checkBaked(p, "Plan", l.Style, l.Altitude)
 	}
 }
 
@@ -153,7 +153,7 @@ func (m *DoughMixed) check(p *quantity.Problems) {
 	} {
 		quantity.Check(p, s.path, s.s, quantity.Percent{}, quantity.NewPercent(s.most))
 	}
-	quantity.Check(p, "Mix.Altitude", m.Altitude, quantity.Meters(-500), quantity.Meters(9000))
+	checkBaked(p, "Mix", m.Style, m.Altitude)
 	if m.Yeast.Sign() > 0 && m.YeastKind == 0 {
 		p.Required("Mix.YeastKind", quantity.Tell("bench.want_kind_yeast", "a kind of yeast"))
 	}
@@ -175,4 +175,11 @@ func checkText(p *quantity.Problems, path, text string) {
 		p.Add(path, quantity.Excerpt(text), quantity.Tell("bench.want_text_without_control_or_direction",
 			"a text without control or direction characters"), quantity.ErrForm)
 	}
+}
+
+func checkBaked(p *quantity.Problems, path string, style bake.Style, altitude quantity.Length) {
+	if !style.IsValid() {
+		p.Required(path+".Style", quantity.Tell("bench.want_style_bread", "a style of bread"))
+	}
+	quantity.Check(p, path+".Altitude", altitude, quantity.Meters(-500), quantity.Meters(9000))
 }

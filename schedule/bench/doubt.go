@@ -34,8 +34,9 @@ const (
 	earlyCheck = 12.0 // percent of rise below which a reading is within what the eye errs
 )
 
-// Doubts answers: which observations can hardly be true? A dough that has risen faster than anything this library
-// believes possible, a core above boiling, a loaf that lost a third of its weight. Those that are Sure are not doubted.
+// Doubts answers: which observations can hardly be true? A dough that has risen, or was shaped, faster than anything
+// this library believes possible, a core above boiling, a loaf that lost a third of its weight. Those that are Sure are
+// not doubted.
 func (all Observations) Doubts() []Doubt {
 	var out []Doubt
 	mixed := all.mixings()
@@ -64,11 +65,11 @@ func (o Observation) doubted(mixed mixings) working.Message {
 				"%v of bread from %v of dough has hardly lost anything: was it weighed after the oven?",
 				o.Weights.Out, o.Weights.In)
 		}
-	case o.Kind == SawRise && o.Rise != nil && o.Rise.Rise.Points() > earlyCheck:
-		if early, ok := mixed.soonest(o); ok {
+	default:
+		if rise, early, ok := mixed.soonest(o); ok {
 			return working.Tell("bench.doubt_rise",
 				"%.0f risen so soon: even a very lively dough takes %v; was it mixed earlier, or read off the wrong mark?",
-				o.Rise.Rise, early)
+				rise, early)
 		}
 	}
 	return working.Message{}
@@ -116,17 +117,30 @@ func (m mixings) last(by, bread string, at time.Time) *Observation {
 	return doughs[sort.Search(after, func(i int) bool { return !doughs[i].At.Before(instant) })]
 }
 
-// soonest is how early the dough of a reading could have come so far at best, when the reading is earlier than that.
-func (m mixings) soonest(o Observation) (time.Duration, bool) {
-	mixed := m.last(o.By, o.Bread, o.At)
-	if mixed == nil {
-		return 0, false
+// soonest is how early a dough could have come so far at best, when it is said to have done so earlier: by a reading,
+// by the word that it is ready, or because it is shaped.
+func (m mixings) soonest(o Observation) (rise quantity.Percent, early time.Duration, tooEarly bool) {
+	var probe []ProbeReading
+	of := m.last(o.By, o.Bread, o.At)
+	switch {
+	case of == nil:
+		return rise, 0, false
+	case o.Kind == SawRise && o.Rise != nil:
+		rise = o.Rise.Rise
+	case o.Kind == SawReady && o.Ready != nil:
+		rise, probe = o.Ready.Rise, o.Ready.Readings
+	case o.Kind == SawStep && (o.Step == stepBulk || o.Step == stepShape):
+		rise = of.Mix.Rise
 	}
-	bulk, missing, err := mixed.Mix.Bulk(nil)
+	if rise.Points() <= earlyCheck {
+		return rise, 0, false
+	}
+	bulk, missing, err := of.Mix.Bulk(probe)
 	if err != nil || len(missing) > 0 {
-		return 0, false
+		return rise, 0, false
 	}
-	return tooSoon(bulk, o.Rise.Rise, o.At.Sub(mixed.At))
+	early, tooEarly = tooSoon(bulk, rise, o.At.Sub(of.At))
+	return rise, early, tooEarly
 }
 
 // tooSoon compares how long a dough took with the early end of what a culture nothing is known of would do.
@@ -136,6 +150,6 @@ func tooSoon(bulk ferment.Bulk, rise quantity.Percent, took time.Duration) (time
 	if err != nil {
 		return 0, false
 	}
-	early := time.Duration(fastest * float64(e.Ready().Early)).Round(time.Minute)
+	early := hurried(e.Ready().Early).Round(time.Minute)
 	return early, took < early
 }

@@ -93,6 +93,9 @@ type DoughMixed struct {
 	Into        ferment.Room         `json:"into,omitzero"`     // where it rises; not given: Room throughout
 	Weight      quantity.Mass        `json:"weight,omitzero"`   // of the dough in its tub
 	Rise        quantity.Percent     `json:"rise,omitzero"`     // aimed at when it is shaped
+
+	// For the oven: what it becomes.
+	Style bake.Style `json:"style,omitzero"`
 }
 
 // SeenRise is how far the dough has risen.
@@ -133,6 +136,10 @@ type LoafWeights struct {
 type FollowedPlan struct {
 	Made   time.Time `json:"made"`
 	Wanted time.Time `json:"wanted"`
+
+	// What is baked, and where: so that a core that is logged says something without the bake.
+	Style    bake.Style      `json:"style,omitzero"`
+	Altitude quantity.Length `json:"altitude,omitzero"`
 }
 
 // Observations are what was observed, in any order of time unless a method says otherwise.

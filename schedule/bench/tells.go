@@ -94,7 +94,8 @@ func (all Observations) before(b LoggedBake) (ferment.Culture, error) {
 }
 
 // Tells answers: what does this observation, the last of all, say at once? How the mixer warmed the dough, when the
-// dough is ready now, how the range did, what the oven took, and whether it can be true at all.
+// dough is ready now, how the range did, how long the loaf still takes, what the oven took, and whether it can be true
+// at all.
 //
 // Errors: those of learning from the bakes before.
 func (all Observations) Tells(o Observation) ([]working.Message, error) {
@@ -119,6 +120,8 @@ func (all Observations) Tells(o Observation) ([]working.Message, error) {
 		return all.afterLooking(o)
 	case SawReady:
 		return all.whenReady(o)
+	case SawCore:
+		return all.afterProbing(o), nil
 	case SawWeights:
 		return []working.Message{
 			working.Tell("bench.told_loss", "lost %.1f of the dough", quantity.NewPercent(lossOf(*o.Weights))),

@@ -128,16 +128,12 @@ func (all Observations) since(at time.Time) Observations {
 
 // look finds the dough among what was observed; without an observed mixing, readings count from the plan's.
 func (m *DayNow) look(seen Observations) {
-	for _, o := range seen {
-		if o.Kind == SawStep && o.Bread == m.Name {
-			m.Done[o.Step] = o.At
-		}
-	}
 	for _, d := range seen.Doubts() {
 		if d.Observation.Bread == m.Name || d.Observation.Bread == "" {
 			m.Doubts = append(m.Doubts, d)
 		}
 	}
+	m.tick(seen)
 	for _, b := range seen.Bakes() {
 		if b.Bread == m.Name {
 			m.Dough, m.Mixed = &b, b.Mixed.In(m.Now.Location())

@@ -100,7 +100,9 @@ func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observ
 		if err != nil {
 			return nil, done, err
 		}
-		o.At, o.Plan = m.Now, &bench.FollowedPlan{Made: m.Day.Now, Wanted: bread.Day.Wanted}
+		bake := bread.Day.Bake
+		o.At, o.Plan = m.Now, &bench.FollowedPlan{Made: m.Day.Now, Wanted: bread.Day.Wanted,
+			Style: bake.Loaves.Style, Altitude: bake.Kitchen.Altitude}
 		out = append(out, o)
 	}
 	if !q.Done {

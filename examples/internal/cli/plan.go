@@ -119,7 +119,7 @@ func fitBake(c *call, l loaded) error {
 	if err != nil {
 		return l.complain(err)
 	}
-	return c.tellIf(fit.Best.Day.Possible(), fitted{fit}, nil)
+	return c.tellIf(fit.Best.Day.Possible(), fitted{fit, fit.Best.Day}, nil)
 }
 
 // fitDay looks for a better setting of the levers of all breads of a day.
@@ -132,14 +132,26 @@ func fitDay(c *call, d dayFiles) error {
 	if err != nil {
 		return d.complain(err)
 	}
-	return c.tellIf(fit.Day.Possible(), fit, nil)
+	return c.tellIf(fit.Day.Possible(), fittedDay{fit, fit.Day}, nil)
 }
 
 // fitted tells the best setting, and derives its day.
-type fitted struct{ bakeday.Fitted }
+type fitted struct {
+	bakeday.Fitted
+	Plan bakeday.Day `json:"plan"`
+}
 
 // Workings are those of the day that fits best.
-func (f fitted) Workings() []working.Working { return f.Best.Day.Workings() }
+func (f fitted) Workings() []working.Working { return f.Plan.Workings() }
+
+// fittedDay is the same of several breads.
+type fittedDay struct {
+	bakeday.FittedDay
+	Plan bakeday.KitchenDay `json:"plan"`
+}
+
+// Workings are those of the day that fits best.
+func (f fittedDay) Workings() []working.Working { return f.Plan.Workings() }
 
 // watched shows how the search goes on a line of its own while somebody looks, and takes the line away when it is done.
 func (s System) watched() (progress func(tried, left int), done func()) {

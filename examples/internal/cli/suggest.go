@@ -45,6 +45,16 @@ func (q *now) suggesting(c *call, d dayFiles, m bench.KitchenNow) suggesting {
 		}
 	}
 	for i, bread := range m.Breads {
+		for _, d := range bread.Doubts {
+			if o := d.Observation; o.Step != "" {
+				step := o.Step
+				if len(m.Breads) > 1 {
+					step = bread.Name + "/" + step
+				}
+				add(working.Tell("cli.suggest_sure", "if that is so"), files+" --done --step "+shellWord(step)+
+					" --at "+shellWord(o.At.In(m.Now.Location()).Format("2006-01-02 15:04"))+" --sure")
+			}
+		}
 		of := ""
 		if len(m.Breads) > 1 {
 			of = " --bread " + shellWord(bread.Name)

@@ -220,6 +220,10 @@ var drawn = map[string]func(questioner) []string{
 		return flags([]string{"plan", "../../bakes/sunday/loaf.toml", "../../bakes/sunday/focaccia.toml", "--now"},
 			[]string{a.one("2026-11-27 12:30", "2026-11-28 08:00", "2026-11-28 14:00", "2026-11-28 18:00")})
 	},
+	"day that fits": func(a questioner) []string {
+		return []string{"plan", "../../bakes/sunday/loaf.toml", "../../bakes/sunday/focaccia.toml", "--fit", "--now",
+			"2026-11-27 " + a.one("12:30", "18:00")}
+	},
 	"plan": func(a questioner) []string {
 		return []string{"plan", "../../bakes/" + a.one("hall-kitchen", "same-day-rolls", "supper-loaves") + ".toml"}
 	},
