@@ -24,17 +24,7 @@ const longest = 5 * 24 * time.Hour
 // baker, that was mixed last before it, or to the last dough of any bread when it names none. What has no dough
 // within five days before it is left out; so are plans, and observations that are doubted ([Observations.Doubts]).
 func (all Observations) Bakes() []LoggedBake {
-	doubted := map[int]bool{}
-	for _, d := range all.Doubts() {
-		doubted[d.Index] = true
-	}
-	kept := make(Observations, 0, len(all))
-	for i, o := range all {
-		if !doubted[i] && o.whole() {
-			kept = append(kept, o)
-		}
-	}
-	return kept.ByTime().grouped()
+	return all.judge().believed().ByTime().grouped()
 }
 
 // whole reports whether the part that the kind asks for is there.

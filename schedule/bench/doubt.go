@@ -38,18 +38,11 @@ const (
 // this library believes possible, a core above boiling, a loaf that lost a third of its weight. Those that are Sure are
 // not doubted.
 func (all Observations) Doubts() []Doubt {
-	var out []Doubt
-	mixed := all.mixings()
-	for i, o := range all {
-		if says := o.doubted(mixed); !says.IsZero() {
-			out = append(out, Doubt{i, o, says})
-		}
-	}
-	return out
+	return all.judge().doubts
 }
 
 // doubted is the question to ask about an observation that can hardly be true; zero for any other.
-func (o Observation) doubted(mixed mixings) working.Message {
+func (o Observation) doubted(mixed mixings, known doughs) working.Message {
 	switch {
 	case o.Sure:
 	case o.Kind == SawCore && o.Core != nil && o.Core.Core.Celsius() > hottest:
@@ -66,7 +59,7 @@ func (o Observation) doubted(mixed mixings) working.Message {
 				o.Weights.Out, o.Weights.In)
 		}
 	default:
-		if rise, early, ok := mixed.soonest(o); ok {
+		if rise, early, ok := mixed.soonest(o, known); ok {
 			return working.Tell("bench.doubt_rise",
 				"%.0f risen so soon: even a very lively dough takes %v; was it mixed earlier, or read off the wrong mark?",
 				rise, early)
@@ -119,7 +112,7 @@ func (m mixings) last(by, bread string, at time.Time) *Observation {
 
 // soonest is how early a dough could have come so far at best, when it is said to have done so earlier: by a reading,
 // by the word that it is ready, or because it is shaped.
-func (m mixings) soonest(o Observation) (rise quantity.Percent, early time.Duration, tooEarly bool) {
+func (m mixings) soonest(o Observation, known doughs) (rise quantity.Percent, early time.Duration, tooEarly bool) {
 	var probe []ProbeReading
 	of := m.last(o.By, o.Bread, o.At)
 	switch {
@@ -135,7 +128,7 @@ func (m mixings) soonest(o Observation) (rise quantity.Percent, early time.Durat
 	if rise.Points() <= earlyCheck {
 		return rise, 0, false
 	}
-	bulk, missing, err := of.Mix.Bulk(probe)
+	bulk, missing, err := known.bulk(*of.Mix, probe)
 	if err != nil || len(missing) > 0 {
 		return rise, 0, false
 	}

@@ -116,7 +116,9 @@ const usefulRise = 10
 // that says it was ready, else by the last reading of 10 % or more. Without either, a step of shaping that was ticked
 // off teaches that the dough had by then the rise it was planned to have. Why says what is missing when it teaches
 // nothing.
-func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) {
+func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) { return b.taught(doughs{}) }
+
+func (b LoggedBake) taught(known doughs) (one ferment.LoggedBulk, why working.Message) {
 	var probe []ProbeReading
 	switch shaped := b.shaped(); {
 	case b.Ready != nil && b.Ready.Ready != nil:
@@ -132,7 +134,7 @@ func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) {
 	default:
 		return one, working.Tell("bench.no_rise", "no reading of 10 % or more, and not when it was ready")
 	}
-	bulk, missing, err := b.Mix.Bulk(probe)
+	bulk, missing, err := known.bulk(b.Mix, probe)
 	switch {
 	case err != nil:
 		return one, working.Problem(err)

@@ -61,7 +61,7 @@ type Lessons struct {
 // Errors: ErrOutOfRange for a half-life other than 0 under one day or over 366 days; those of the three, which
 // observations that pass [Observation.Check] do not cause.
 func (all Observations) Learn(halfLife time.Duration) (Lessons, error) {
-	out := Lessons{Observations: len(all), Doubts: all.Doubts(), HalfLife: quantity.Elapsed(halfLife)}
+	out := Lessons{Observations: len(all), HalfLife: quantity.Elapsed(halfLife)}
 	if halfLife != 0 {
 		var p quantity.Problems
 		p.Duration("HalfLife", halfLife, 24*time.Hour, 366*24*time.Hour)
@@ -69,7 +69,10 @@ func (all Observations) Learn(halfLife time.Duration) (Lessons, error) {
 			return Lessons{}, err
 		}
 	}
-	bakes := all.Bakes()
+	judged := all.judge()
+	out.Doubts = judged.doubts
+	believed := judged.believed()
+	bakes := believed.ByTime().grouped()
 	out.Bakes = len(bakes)
 	for _, kind := range quantity.Values[mixing.MixerKind]() {
 		one, ok, err := learnMixer(kind, bakes)
@@ -81,7 +84,7 @@ func (all Observations) Learn(halfLife time.Duration) (Lessons, error) {
 		}
 	}
 	for _, r := range quantity.Values[Raising]() {
-		one, err := learnCulture(r, bakes, halfLife)
+		one, err := learnCulture(r, bakes, judged.doughs, halfLife)
 		if err != nil {
 			return out, err
 		}
@@ -90,7 +93,7 @@ func (all Observations) Learn(halfLife time.Duration) (Lessons, error) {
 		}
 	}
 	var err error
-	out.Losses, err = learnLosses(all)
+	out.Losses, err = learnLosses(believed)
 	return out, err
 }
 
@@ -127,14 +130,16 @@ func latest[T any](all []T, most int) ([]T, int) {
 	return all[older:], older
 }
 
-func learnCulture(r Raising, bakes []LoggedBake, halfLife time.Duration) (out CultureLesson, err error) {
+func learnCulture(r Raising, bakes []LoggedBake, known doughs, halfLife time.Duration) (
+	out CultureLesson, err error,
+) {
 	out.Raising = r
 	in := ferment.Learning{Robust: true, HalfLife: quantity.Elapsed(halfLife)}
 	for _, b := range bakes {
 		if b.Mix.RaisedBy() != r {
 			continue
 		}
-		one, why := b.Taught()
+		one, why := b.taught(known)
 		if !why.IsZero() {
 			out.Unused = append(out.Unused, Unused{b.Bread, b.Mixed, why})
 			continue
@@ -151,16 +156,12 @@ func learnCulture(r Raising, bakes []LoggedBake, halfLife time.Duration) (out Cu
 	return out, err
 }
 
-func learnLosses(all Observations) ([]LossLesson, error) {
-	doubted := map[int]bool{}
-	for _, d := range all.Doubts() {
-		doubted[d.Index] = true
-	}
+func learnLosses(believed Observations) ([]LossLesson, error) {
 	var out []LossLesson
 	for _, style := range quantity.Values[bake.Style]() {
 		in := bake.LossLog{Style: style}
-		for i, o := range all {
-			if o.Kind == SawWeights && o.whole() && o.Weights.Style == style && !doubted[i] {
+		for _, o := range believed {
+			if o.Kind == SawWeights && o.Weights.Style == style {
 				in.Loaves = append(in.Loaves, bake.WeighedLoaf{Dough: o.Weights.In, Baked: o.Weights.Out})
 			}
 		}

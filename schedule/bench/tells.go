@@ -72,7 +72,7 @@ func (m DoughMixed) Message() working.Message {
 
 // DoughOf is the dough that an observation is of; ok is false when none was mixed within five days before it.
 func (all Observations) DoughOf(o Observation) (b LoggedBake, ok bool) {
-	bakes := all.Until(o.At).Bakes()
+	bakes := all.since(o.At.Add(-longest)).Until(o.At).Bakes()
 	for i := len(bakes) - 1; i >= 0; i-- {
 		if b := bakes[i]; b.By == o.By && (o.Bread == "" || o.Bread == b.Bread) && o.At.Sub(b.Mixed) < longest {
 			return b, true
@@ -84,12 +84,13 @@ func (all Observations) DoughOf(o Observation) (b LoggedBake, ok bool) {
 // before is what was known of the culture when the dough was mixed.
 func (all Observations) before(b LoggedBake) (ferment.Culture, error) {
 	var earlier []LoggedBake
-	for _, one := range all.Bakes() {
+	judged := all.judge()
+	for _, one := range judged.believed().ByTime().grouped() {
 		if one.Mixed.Before(b.Mixed) {
 			earlier = append(earlier, one)
 		}
 	}
-	c, err := learnCulture(b.Mix.RaisedBy(), earlier, 0)
+	c, err := learnCulture(b.Mix.RaisedBy(), earlier, judged.doughs, 0)
 	return c.Lesson.Culture, err
 }
 
@@ -104,7 +105,7 @@ func (all Observations) Tells(o Observation) ([]working.Message, error) {
 		if !one.At.Equal(o.At) || one.Kind != o.Kind || one.By != o.By {
 			continue
 		}
-		if says := one.doubted(mixed); !says.IsZero() {
+		if says := one.doubted(mixed, doughs{}); !says.IsZero() {
 			return []working.Message{
 				working.Tell("bench.told_doubt", "%v It is kept, and changes nothing until it is confirmed.", says),
 			}, nil
