@@ -156,7 +156,7 @@ func TestBadInputNamesItsFields(t *testing.T) {
 		{e4, "Baked Loss Basis", quantity.ErrOutOfRange},
 		{e5, "Slice", quantity.ErrInconsistent},
 		{e6, "Dough", quantity.ErrModelRange},
-		{e7, "KnownTime", quantity.ErrOutOfRange},
+		{e7, "KnownTime", quantity.ErrRequired},
 		{e8, "Pieces Vessel Together Oven", quantity.ErrOutOfRange},
 		{e9, "Altitude", quantity.ErrOutOfRange},
 		{e10, "SeaLevel", quantity.ErrInconsistent},
@@ -167,7 +167,7 @@ func TestBadInputNamesItsFields(t *testing.T) {
 		{e17, "Shape Start", quantity.ErrOutOfRange},
 		{e18, "Core", quantity.ErrOutOfRange},
 		{e19, "Water", quantity.ErrOutOfRange},
-		{e20, "Nominal", quantity.ErrOutOfRange},
+		{e20, "Nominal", quantity.ErrRequired},
 		{e21, "Style", quantity.ErrOutOfRange},
 	} {
 		if got := paths(c.err); got != c.want || !errors.Is(c.err, c.reason) {

@@ -116,7 +116,7 @@ func TestHostileStays(t *testing.T) {
 		"nothing": {StoredLoaf{}, "stays required"},
 		"many":    {StoredLoaf{Stays: make([]Stay, 101)}, "stays out of range"},
 		"wild": {StoredLoaf{Style: 99, Stays: []Stay{{0, c(math.NaN())}, {day * 400, c(99)}}},
-			"style out of range; stays[0].for out of range; stays[0].at required; stays[1].for out of range; " +
+			"style out of range; stays[0].for required; stays[0].at required; stays[1].for out of range; " +
 				"stays[1].at out of range"},
 		"half frozen": {StoredLoaf{Stays: []Stay{{day, c(-5)}}}, "stays[0].at outside the model's range"},
 		"just frozen": {StoredLoaf{Stays: []Stay{{day, c(-11.9)}}}, "stays[0].at outside the model's range"},

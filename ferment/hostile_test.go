@@ -157,7 +157,7 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 		"yeast without amount": {func(b *ferment.Bulk) {
 			b.Inoculation = quantity.Percent{}
 			b.Yeast = ferment.Yeast{Kind: ferment.FreshYeast}
-		}, quantity.ErrOutOfRange, "Yeast.Amount"},
+		}, quantity.ErrRequired, "Yeast.Amount"},
 		"unknown yeast": {func(b *ferment.Bulk) {
 			b.Inoculation = quantity.Percent{}
 			b.Yeast = ferment.Yeast{Kind: 17, Amount: pct(1)}

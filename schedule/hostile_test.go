@@ -72,7 +72,7 @@ func TestBadInput(t *testing.T) {
 		{"unknown resource", func(p *Problem) { p.Steps[0].Needs[0].Resource = "cat" }, "Steps[0].Needs[0].Resource",
 			quantity.ErrInconsistent},
 		{"needs nothing", func(p *Problem) { p.Steps[0].Needs[0].Amount = 0 }, "Steps[0].Needs[0].Amount",
-			quantity.ErrOutOfRange},
+			quantity.ErrRequired},
 		{"needs more than exists", func(p *Problem) { p.Steps[0].Needs[0].Amount = 2 }, "Steps[0].Needs[0].Amount",
 			quantity.ErrInconsistent},
 		{"shares for no time", func(p *Problem) { p.Steps[0].Min, p.Steps[0].Max = 0, mins(60) }, "Steps[0].Min",

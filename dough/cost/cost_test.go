@@ -144,7 +144,7 @@ func TestHostileCost(t *testing.T) {
 		err  error
 		want string
 	}{
-		"zero": {trial.Err(cost.CostSheet{}.Cost()), "lines required; loaves out of range"},
+		"zero": {trial.Err(cost.CostSheet{}.Cost()), "lines required; loaves required"},
 		"many": {trial.Err(cost.CostSheet{Lines: make([]cost.CostLine, 201), Loaves: 1}.Cost()), "lines out of range"},
 		"line": {trial.Err(with(func(l *cost.CostLine) { *l = cost.CostLine{Yield: quantity.NewPercent(0.5)} }).Cost()),
 			"lines[0].pack required; lines[0].yield out of range"},
@@ -161,7 +161,7 @@ func TestHostileCost(t *testing.T) {
 		"usable": {trial.Err(cost.Trimming{Usable: quantity.Grams(2), Bought: quantity.Grams(1)}.UsableYield()),
 			"usable inconsistent"},
 		"to buy": {trial.Err(cost.Trimming{Usable: quantity.Grams(-2), Yield: quantity.Percent{}}.ToBuy()),
-			"usable out of range; yield out of range"},
+			"usable out of range; yield required"},
 		"to buy, more than a mass can be": {trial.Err(cost.Trimming{Usable: quantity.Kilograms(99_999),
 			Yield: quantity.MustPercent("2 %")}.ToBuy()), "usable out of range"},
 		"bought, more than a mass can be": {trial.Err(cost.CostSheet{Lines: []cost.CostLine{{Name: "leeks",

@@ -28,7 +28,7 @@ func TestHostileFood(t *testing.T) {
 		"yeast, absurd": {trial.Err(food.YeastSwap{Mass: quantity.Kilograms(1e5), From: dough.KindFreshYeast,
 			To: dough.KindInstantYeast, Table: food.YeastTable{Fresh: quantity.Micrograms(1),
 				Instant: quantity.Kilograms(1)}}.Convert()), "table out of range"},
-		"volume, zero": {trial.Err(food.FoodVolume{}.Weight()), "volume out of range; food required"},
+		"volume, zero": {trial.Err(food.FoodVolume{}.Weight()), "volume required; food required"},
 		"volume, unknown": {trial.Err(food.FoodVolume{Food: huge, Volume: quantity.Liters(1), Method: 77}.Weight()),
 			"method out of range; food out of range"},
 		"volume, no method": {trial.Err(food.FoodVolume{Food: "bread flour", Volume: quantity.Liters(1)}.Weight()),
@@ -37,8 +37,8 @@ func TestHostileFood(t *testing.T) {
 			Method: food.Leveled}.Weight()), "method out of range"},
 		"volume, own list": {trial.Err(food.FoodVolume{Food: "x", Volume: quantity.Liters(1), Method: food.Sifted,
 			Measures: []food.FoodMeasure{{Food: "x",
-				Method: 9}}}.Weight()), "measures[0].method out of range; measures[0].per out of range; measures[0].mass out of " +
-			"range"},
+				Method: 9}}}.Weight()), "measures[0].method out of range; measures[0].per required; measures[0].mass " +
+			"required"},
 		"milk": {trial.Err(food.Food{Water: nan}.InPlaceOfWater(quantity.Grams(-1))),
 			"water out of range; water out of range"},
 		"milk, more than a mass can be": {trial.Err(food.Food{Water: quantity.MustPercent("2 %")}.InPlaceOfWater(

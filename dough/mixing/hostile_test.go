@@ -44,18 +44,18 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 		}.Water()), "Others inconsistent"},
 		"friction, zero": {second(mixing.Measured{}.Friction()), "Dough required; Water required; Others required"},
 		"rise": {second(mixing.Friction{Factor: quantity.DeltaCelsius(nan)}.Rise()),
-			"Factor out of range; Factors out of range"},
+			"Factor out of range; Factors required"},
 		"friction of": {second(mixing.FrictionOf(quantity.DeltaCelsius(1e6), -1)),
 			"rise out of range; factors out of range"},
 		"convert": {second(mixing.Friction{Factor: quantity.DeltaCelsius(1e6), Factors: 1}.For(1e9)),
 			"Factor out of range; Factors out of range; factors out of range"},
-		"ice, zero": {second(mixing.IceWater{}.Replace()), "Water out of range; Tap required; Need required"},
+		"ice, zero": {second(mixing.IceWater{}.Replace()), "Water required; Tap required; Need required"},
 		"ice": {second(mixing.IceWater{Water: quantity.Grams(nan), Tap: quantity.Celsius(99),
 			Need: quantity.Celsius(-5), Ice: quantity.Celsius(5), Melting: quantity.DeltaCelsius(-3)}.Add()),
 			"Water out of range; Tap out of range; Need out of range; Ice out of range; Melting out of range"},
 		"prior, zero": {second(mixing.MixerKind(0).Prior()), "kind required"},
 		"prior":       {second(mixing.MixerKind(99).Prior()), "kind out of range"},
-		"fits, zero":  {second(mixing.Mix{}.Fit()), "Mixer required; Dough out of range; Flour required"},
+		"fits, zero":  {second(mixing.Mix{}.Fit()), "Mixer required; Dough required; Flour required"},
 		"fits": {second(mixing.Mix{Mixer: -1, Bowl: quantity.Liters(1e5), Dough: quantity.Grams(1),
 			Flour: quantity.Grams(10), Water: quantity.Grams(100), Kind: 77, WaterTemperature: quantity.Celsius(2000),
 			Rated: quantity.Grams(-3)}.Fit()),
@@ -63,14 +63,14 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 				"inconsistent; WaterTemperature out of range; Rated out of range"},
 		"fits, no bowl": {second(mixing.Mix{Mixer: mixing.Fork, Dough: quantity.Grams(900), Flour: quantity.Grams(500),
 			Water: quantity.Grams(300)}.Fit()), "Bowl required"},
-		"kneading, zero": {second(mixing.Mix{}.Kneading()), "Mixer required; Dough out of range; Flour required"},
+		"kneading, zero": {second(mixing.Mix{}.Kneading()), "Mixer required; Dough required; Flour required"},
 		"kneading": {second(mixing.Mix{
 			Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500), Water: quantity.Grams(300),
 			Salt: quantity.Grams(-1), Fat: quantity.Grams(nan), Sugar: quantity.Grams(-1),
 			Prefermented: quantity.Grams(501),
 		}.Kneading()), "Salt out of range; Fat out of range; Sugar out of range; Prefermented inconsistent"},
 		"sticking, zero": {second(mixing.Sticking{Kneaded: -1}.Advise()),
-			"Mix.Mixer required; Mix.Dough out of range; Mix.Flour required; Kneaded out of range"},
+			"Mix.Mixer required; Mix.Dough required; Mix.Flour required; Kneaded out of range"},
 		"sticking": {second(mixing.Sticking{
 			Mix: mixing.Mix{Mixer: mixing.Hand, Dough: quantity.Grams(900), Flour: quantity.Grams(500),
 				Water: quantity.Grams(300)},
@@ -88,7 +88,7 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 		"change, vanishing": {second(mixing.DoughChange{From: quantity.Celsius(10), To: quantity.Celsius(40)}.Effect()),
 			"Development outside the model's range"},
 		"scald, zero": {second(mixing.Scald{}.Pour()),
-			"Flour out of range; FlourTemperature required; Water out of range"},
+			"Flour required; FlourTemperature required; Water required"},
 		"scald": {second(mixing.Scald{
 			Flour: quantity.Grams(100), FlourTemperature: quantity.Celsius(90), Water: quantity.Grams(40),
 			Mash: quantity.Celsius(99),
@@ -96,7 +96,7 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 		}.Pour()), "FlourTemperature out of range; Water out of range; Mash out of range; Bowl out of range; " +
 			"BowlTemperature out of range; Altitude out of range"},
 		"balance, zero": {second(mixing.Balance{}.Final()),
-			"Ingredients required; Water out of range; WaterTemperature required"},
+			"Ingredients required; Water required; WaterTemperature required"},
 		"balance": {second(hostileBalance().WaterFor(quantity.Celsius(nan))),
 			"Ingredients[0].Mass out of range; Ingredients[0].Temperature required; Ingredients[0].Substance " +
 				"required; Ingredients[1].SpecificHeat out of range; Ingredients[2].Hydration out of range; Ice " +
@@ -106,24 +106,24 @@ func TestEveryProblemIsReportedInFieldOrder(t *testing.T) {
 			Temperature: quantity.Celsius(20), Substance: mixing.Salt}}, Water: quantity.Grams(100),
 			WaterTemperature: quantity.Celsius(20)}.FlourFor(quantity.Celsius(25))), "Ingredients inconsistent"},
 		"compare": {second(mixing.Balance{}.Compare(mixing.Factors{})),
-			"Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water out of " +
-				"range; Balance.target required"},
+			"Factors.Target required; Factors.Others required; Balance.Ingredients required; Balance.Water " +
+				"required; Balance.target required"},
 		"work": {second(mixing.Motor{Watts: nan, Share: quantity.NewPercent(101)}.Work()),
-			"Watts out of range; Share out of range; Time out of range; Dough out of range"},
+			"Watts out of range; Share out of range; Time required; Dough required"},
 		"learn": {second(mixing.Log{Batches: []mixing.Logged{{}, {Speeds: make([]quantity.Elapsed, 9),
 			Ingredients: make([]mixing.Portion, 300)}}, Thermometer: quantity.DeltaCelsius(-1),
 			Hydration: mixing.SpecificEnergy(nan), Bowl: quantity.NewPercent(nan)}.Learn()),
 			"Kind required; Batches[0].Ingredients required; Batches[0].Bowl required; Batches[0].Speeds " +
 				"required; Batches[0].Dough required; Batches[1].Ingredients out of range; Batches[1].Dough " +
 				"required; Thermometer out of range; Hydration out of range; Bowl out of range; " +
-				"BowlSpread out of range"},
+				"BowlSpread required"},
 		"learn, too many": {second(mixing.Log{Kind: mixing.Spiral, Batches: make([]mixing.Logged, 10_001)}.Learn()),
 			"Batches out of range"},
 		"predict, zero": {second(mixing.Learned{}.Predict(mixing.Logged{}, quantity.Percent{})),
 			"Learned required"},
 		"minutes, zero": {second(mixing.Learned{}.MinutesLeft(mixing.Running{})), "Learned required"},
 		"water plan, zero": {second(mixing.Planned{}.Pour()),
-			"Target required; Room required; Ingredients required; Water out of range; Mixer required"},
+			"Target required; Room required; Ingredients required; Water required; Mixer required"},
 		"kind, empty":      {second(mixing.ParseMixerKind("")), " required"},
 		"kind, a megabyte": {second(mixing.ParseMixerKind(strings.Repeat("x", 1<<20))), " out of range"},
 	} {

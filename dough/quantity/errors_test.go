@@ -58,7 +58,7 @@ func TestErrorsNameTheField(t *testing.T) {
 	want := `Dough.Target: required: want 0 °C to 60 °C
 Dough.Room: out of range: got 400 °C, want −40 °C to 60 °C
 Dough.Minutes: out of range: got NaN min, want 0 min to 60 min
-Dough.Pieces: out of range: got -1, want 1 to 1000
+Dough.Pieces: out of range: got −1, want 1 to 1000
 Dough.Retard: out of range: got −1h, want 0m to 1h
 Dough.Flours[2].Percent: out of range: got −2 %, want 0 % to 1000 %
 Dough: Other: plain`

@@ -163,8 +163,8 @@ func TestErrorsForPrograms(t *testing.T) {
 		`"message":"required: want 0 °C to 60 °C"},` +
 		`{"path":"ph_target","go_path":"PHTarget","code":"out_of_range","got":"NaN","want":"0 to 14","low":0,` +
 		`"high":14,"message":"out of range: got NaN, want 0 to 14"},` +
-		`{"path":"pieces","go_path":"Pieces","code":"out_of_range","got":"-1","want":"1 to 1000","low":1,"high":1000,` +
-		`"message":"out of range: got -1, want 1 to 1000"},` +
+		`{"path":"pieces","go_path":"Pieces","code":"out_of_range","got":"−1","want":"1 to 1000","low":1,"high":1000,` +
+		`"message":"out of range: got −1, want 1 to 1000"},` +
 		`{"path":"rest","go_path":"Rest","code":"out_of_range","got":"−1h","want":"0m to 1h","low":"0m","high":"1h",` +
 		`"message":"out of range: got −1h, want 0m to 1h"},` +
 		`{"path":"open","go_path":"Open","code":"out_of_range","got":"−1","want":"0 to +Inf","low":0,` +

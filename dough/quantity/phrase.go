@@ -40,8 +40,13 @@ func (p Phrase) String() string {
 	args := make([]any, len(p.Args))
 	for i, a := range p.Args {
 		args[i] = a
-		if x, ok := a.(float64); ok {
+		switch x := a.(type) {
+		case float64:
 			args[i] = shownNumber(x)
+		case int:
+			if x < 0 {
+				args[i] = shownNumber(x)
+			}
 		}
 	}
 	return fmt.Sprintf(p.English, args...)
@@ -83,6 +88,8 @@ func given(got any) string {
 		return FormatDuration(got)
 	case float64:
 		return fmt.Sprint(shownNumber(shortNumber(got)))
+	case int:
+		return fmt.Sprint(shownNumber(got))
 	}
 	return fmt.Sprint(got)
 }

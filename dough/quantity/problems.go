@@ -27,9 +27,13 @@ func (p *Problems) note(e InputError) {
 	p.list = append(p.list, &e)
 }
 
-// outside notes a value that does not lie between two bounds.
-func (p *Problems) outside(path string, got, low, high any) bool {
-	p.note(InputError{GoPath: path, Got: got, Want: between(low, high), Low: low, High: high, Err: ErrOutOfRange})
+// outside notes a value that does not lie between two bounds. Go cannot tell zero from a field that was not given.
+func (p *Problems) outside(path string, got, low, high any, zero bool) bool {
+	e := InputError{GoPath: path, Got: got, Want: between(low, high), Low: low, High: high, Err: ErrOutOfRange}
+	if zero {
+		e.Got, e.Err = Tell("quantity.got_zero_or_nothing", "%v or nothing", got), ErrRequired
+	}
+	p.note(e)
 	return false
 }
 
@@ -52,11 +56,12 @@ func (p *Problems) Float(path string, got, low, high float64, unit string) bool 
 		return true
 	}
 	if unit == "" {
-		return p.outside(path, got, low, high)
+		return p.outside(path, got, low, high, got == 0)
 	}
 	of := func(x float64) Phrase { return Tell("quantity.number_of", "%v %s", x, unit) }
-	p.note(InputError{GoPath: path, Got: of(got), Want: between(of(low), of(high)), Low: low, High: high,
-		Err: ErrOutOfRange})
+	p.outside(path, of(got), of(low), of(high), got == 0)
+	last := p.list[len(p.list)-1].(*InputError)
+	last.Low, last.High = low, high
 	return false
 }
 
@@ -65,7 +70,7 @@ func (p *Problems) Int(path string, got, low, high int) bool {
 	if got >= low && got <= high {
 		return true
 	}
-	return p.outside(path, got, low, high)
+	return p.outside(path, got, low, high, got == 0)
 }
 
 // Duration checks that a duration lies in [low, high].
@@ -73,7 +78,7 @@ func (p *Problems) Duration(path string, got, low, high time.Duration) bool {
 	if got >= low && got <= high {
 		return true
 	}
-	return p.outside(path, Elapsed(got), Elapsed(low), Elapsed(high))
+	return p.outside(path, Elapsed(got), Elapsed(low), Elapsed(high), got == 0)
 }
 
 // ErrFor returns nil when there is no problem, and otherwise all of them, joined, each with the path that the data
@@ -116,15 +121,16 @@ type Ranged[T any] interface {
 	String() string
 }
 
-// Check notes a problem unless got is valid and lies in [low, high]. A Temperature that was
-// not given is reported as required.
+// Check notes a problem unless got is valid and lies in [low, high]. Nothing, where nothing cannot be, is not given: a
+// zero value outside the range is reported as required, here as by the other checks of numbers.
 func Check[T Ranged[T]](p *Problems, path string, got, low, high T) bool {
 	if got.IsValid() && got.Compare(low) >= 0 && got.Compare(high) <= 0 {
 		return true
 	}
-	if t, ok := any(got).(Temperature); ok && t.IsZero() {
+	if t, ok := any(got).(Temperature); ok && t.IsZero() { // no temperature reads so: nothing was given
 		p.note(InputError{GoPath: path, Want: between(low, high), Low: low, High: high, Err: ErrRequired})
 		return false
 	}
-	return p.outside(path, got, low, high)
+	var zero T
+	return p.outside(path, got, low, high, any(got) == any(zero))
 }

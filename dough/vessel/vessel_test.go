@@ -177,8 +177,8 @@ func TestHostileVessels(t *testing.T) {
 		"marks": {trial.Err(vessel.RiseContainer{
 			Diameter: cm(nan), Height: cm(-3), Start: quantity.Meters(9), Rises: []quantity.Percent{quantity.NewPercent(nan),
 				{}},
-		}.Marks()), "diameter out of range; height out of range; start out of range; rises[0] out of range; rises[1] out " +
-			"of range"},
+		}.Marks()), "diameter out of range; height out of range; start out of range; rises[0] out of range; rises[1] " +
+			"required"},
 		"marks, density": {trial.Err(vessel.RiseContainer{Diameter: cm(9), Dough: quantity.Grams(500), Density: 9}.Marks()),
 			"density out of range"},
 		"marks, both": {trial.Err(vessel.RiseContainer{Diameter: cm(9), Width: cm(9), Depth: cm(9),
@@ -191,16 +191,16 @@ func TestHostileVessels(t *testing.T) {
 		"jar": {trial.Err(vessel.SampleJar{
 			Diameter: quantity.Meters(1), Height: cm(nan), Rise: quantity.NewPercent(-1), Density: 9,
 		}.Sample()), "diameter out of range; height out of range; rise out of range; density out of range"},
-		"basket":      {trial.Err(vessel.Proofing{Vessel: 7}.Size()), "vessel out of range; dough out of range"},
-		"basket fill": {trial.Err(vessel.Proofing{Vessel: 7}.Fill()), "vessel out of range; volume out of range"},
+		"basket":      {trial.Err(vessel.Proofing{Vessel: 7}.Size()), "vessel out of range; dough required"},
+		"basket fill": {trial.Err(vessel.Proofing{Vessel: 7}.Fill()), "vessel out of range; volume required"},
 		"basket sides": {trial.Err(vessel.Proofing{Volume: quantity.Liters(1), Diameter: cm(nan), Depth: cm(4)}.Fill()),
 			"volume inconsistent; diameter out of range"},
 		"basket deep": {trial.Err(vessel.Proofing{Diameter: cm(20), Depth: cm(11)}.Fill()), "depth out of range"},
 		"basket oval": {trial.Err(vessel.Proofing{Diameter: cm(20), Length: cm(30), Depth: cm(1)}.Fill()),
-			"diameter inconsistent; width out of range"},
+			"diameter inconsistent; width required"},
 		"piece, zero": {trial.Err(vessel.SizedPiece{}.Dough()), "length required"},
 		"piece, stick": {trial.Err(vessel.SizedPiece{Bread: vessel.Baguette, Diameter: cm(5), Width: cm(6)}.Dough()),
-			"diameter inconsistent; width inconsistent; length out of range"},
+			"diameter inconsistent; width inconsistent; length required"},
 		"piece, disk": {trial.Err(vessel.SizedPiece{Bread: vessel.Pita, Length: cm(20)}.Dough()), "length inconsistent"},
 		"piece, both": {trial.Err(vessel.SizedPiece{Diameter: cm(20), Width: cm(20), Mass: quantity.Grams(9)}.Dough()),
 			"diameter inconsistent; mass inconsistent"},
@@ -212,12 +212,12 @@ func TestHostileVessels(t *testing.T) {
 		"piece size, width": {trial.Err(vessel.SizedPiece{Mass: quantity.Grams(500), Width: cm(1)}.Size()),
 			"width out of range"},
 		"tin factor": {trial.Err(vessel.TinLoaf(99).Factor()), "loaf out of range"},
-		"own tin":    {trial.Err(vessel.OwnTin{}.Factor()), "volume out of range; dough out of range"},
+		"own tin":    {trial.Err(vessel.OwnTin{}.Factor()), "volume required; dough required"},
 		"own brick": {trial.Err(vessel.OwnTin{Volume: quantity.Milliliters(100), Dough: quantity.Grams(400)}.Factor()),
 			"dough inconsistent"},
 		"tin box": {trial.Err(vessel.TinBox{Width: cm(nan), Height: quantity.Meters(3), BaseWidth: cm(4)}.Volume()),
-			"length out of range; width out of range; height out of range"},
-		"tin":     {trial.Err(own.Fill(quantity.Volume{})), "low out of range; high out of range; volume out of range"},
+			"length required; width out of range; height out of range"},
+		"tin":     {trial.Err(own.Fill(quantity.Volume{})), "low out of range; high out of range; volume required"},
 		"tin for": {trial.Err(own.Tin(quantity.Grams(nan))), "low out of range; high out of range; dough out of range"},
 	} {
 		if got := trial.Refused(c.err); got != c.want {

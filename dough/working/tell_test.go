@@ -156,14 +156,14 @@ func TestCatalogsFallBackToEnglish(t *testing.T) {
 
 func TestProblemsCanBeToldInAnotherLanguage(t *testing.T) {
 	var bad quantity.Problems
-	bad.Int("Pieces", 0, 1, 1000)
+	bad.Int("Pieces", -1, 1, 1000)
 	bad.Required("Name", quantity.Tell("test.want_name", "a name"))
 	bad.Join("Oven", errors.New("is cold"))
 	err := bad.Err()
 	if got := working.Problem(err).String(); got != err.Error() {
 		t.Errorf("English:\n%s\nwant\n%s", got, err)
 	}
-	want := "Pieces: außerhalb der Grenzen: 0 gegeben, 1 to 1000 verlangt\nName: required: want a name\nOven: is cold"
+	want := "Pieces: außerhalb der Grenzen: −1 gegeben, 1 to 1000 verlangt\nName: required: want a name\nOven: is cold"
 	if got := working.Problem(err).Text(working.Reader{Language: german()}); got != want {
 		t.Errorf("German:\n%s\nwant\n%s", got, want)
 	}

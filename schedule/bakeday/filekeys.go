@@ -84,6 +84,9 @@ func (f *FileKeys) read(root, table schemaPart, name string) {
 		one := FileKey{Name: key, Says: commentSays(p.Description), Many: many,
 			Required: slices.Contains(table.Required, key)}
 		one.Takes, one.Forms = of.takes()
+		if example := fileExample(name, key); one.Takes == "text" && example != nil {
+			one.Forms = example
+		}
 		f.Tables[at].Keys = append(f.Tables[at].Keys, one)
 	}
 }

@@ -526,6 +526,6 @@ func ExampleBake_Check() {
 		KitchenClock{Now: time.Date(2026, 11, 25, 19, 0, 0, 0, time.UTC), Zone: time.FixedZone("Europe/Zurich", 3600)},
 	))
 	// Output:
-	// loaves.pieces: out of range: got 0, want 1 to 1000
+	// loaves.pieces: required: got 0 or nothing, want 1 to 1000
 	// kitchen.tap: out of range: got 80 °C, want 0.5 °C to 45 °C
 }
