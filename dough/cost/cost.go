@@ -186,7 +186,6 @@ func (in CostSheet) checked(p *quantity.Problems) CostSheet {
 		p.Add("Unit", quantity.Tell("cost.got_unknown_unit", "an unknown unit"),
 			quantity.Tell("cost.want_gram_kilogram_milligram_ounce_or",
 				"gram, kilogram, milligram, ounce or pound"), quantity.ErrUnit)
-		in.Unit = quantity.Gram
 	}
 	roundings.Check(p, "UnitRounding", in.UnitRounding)
 	roundings.Check(p, "Rounding", in.Rounding)

@@ -29,6 +29,17 @@ func TestMoneyIsReadAsWritten(t *testing.T) {
 	}
 }
 
+// Spaces count among the 64 bytes that are looked at.
+func TestLongestTextOfMoney(t *testing.T) {
+	text := strings.Repeat(" ", 63) + "7"
+	if d, err := cost.ParseMoney(text); err != nil || d.String() != "7" {
+		t.Errorf("64 bytes: %v, %v", d, err)
+	}
+	if _, err := cost.ParseMoney(" " + text); !errors.Is(err, quantity.ErrOutOfRange) {
+		t.Errorf("65 bytes: %v", err)
+	}
+}
+
 func FuzzParseMoney(f *testing.F) {
 	for _, s := range []string{"20", "0.90", "0,90", "1e999999999", "\xff", "1,250"} {
 		f.Add(s)

@@ -80,6 +80,28 @@ func TestRoundingIsTold(t *testing.T) {
 	trial.Holds(t, derivation, "k = 10.3200 ÷ 10")
 }
 
+// Amounts are shown with the places of the currency; −1 is none.
+func TestPlacesOfAPage(t *testing.T) {
+	for places, want := range map[int]string{-1: "10 for 10 loaves, 1 each", 1: "10.3 for 10 loaves, 1.0 each",
+		3: "10.320 for 10 loaves, 1.032 each", 4: "10.3200 for 10 loaves, 1.0320 each",
+		5: "10.32000 for 10 loaves, 1.03200 each", 6: "10.320000 for 10 loaves, 1.032000 each"} {
+		in := hallSheet()
+		in.Places = places
+		page, _ := pageOf(t, in)
+		trial.Holds(t, page, "hall: "+want)
+	}
+}
+
+// A sum of half a cent is rounded in a step of its own, which says how; a name of more than 40 bytes is cut at 32.
+func TestSumOfHalfACent(t *testing.T) {
+	in := hallSheet()
+	in.Other = coins("2.505")
+	in.Lines[0].Name, in.Lines[2].Name = strings.Repeat("x", 40), strings.Repeat("y", 41)
+	_, derivation := pageOf(t, in)
+	trial.Holds(t, derivation, "cost of the batch K = S", "K = 10.325 K, rounded: 10.33 note: rounded half up to 2 decimals",
+		"cost of "+in.Lines[0].Name+" k_1", `cost of "`+strings.Repeat("y", 32)+`"… k_3`)
+}
+
 // What halves are rounded to, for each rule: 0.125, 0.375 and 0.25 to two places.
 func TestHalves(t *testing.T) {
 	for _, c := range []struct {

@@ -162,16 +162,6 @@ func roundShares(x []float64) []quantity.Percent {
 		units[best]++
 		rest[best] -= 1
 	}
-	for ; left < 0; left++ {
-		best := 0
-		for i := range rest {
-			if units[i] > 0 && (units[best] == 0 || rest[i] < rest[best]) {
-				best = i
-			}
-		}
-		units[best]--
-		rest[best]++
-	}
 	out := make([]quantity.Percent, len(x))
 	for i, u := range units {
 		out[i], _ = quantity.PercentOfDecimal(decimal.New(u, -6))

@@ -1,6 +1,7 @@
 package flour_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -35,6 +36,9 @@ func TestPageOfGluten(t *testing.T) {
 	}
 	if page := r.Report().Text(report.Options{Width: 80}); strings.Contains(page, " g ") {
 		t.Errorf("weights of a flour that was not weighed:\n%s", page)
+	}
+	if a := r.Working().Answer(); math.Abs(a.Number-200.0/63) > 1e-6 {
+		t.Errorf("the derivation without weights ends with %v, want 3.1746 %%", a)
 	}
 	in.Target = percent(10)
 	if r, err = in.Doses(); err != nil || len(r.Notes) != 1 {
@@ -83,6 +87,28 @@ func TestPagesOfBlendAndStrength(t *testing.T) {
 		"protein: protein of the flour as it is in the bag")
 	trial.Holds(t, s.Working().Text(100), "a_1 = 75 − 60 a_1 = 15 %", "a_3 = 75 − 50 a_3 = 25 %",
 		"n_against = 5 − 1 n_against = 4")
+}
+
+// At most 60 % of 14 % and the least, 40 %, of 10 % make 12.4 %, which is the nearest to 13 %. Where the least shares
+// add up to 100 % nothing can move.
+func TestBlendsAtTheirBounds(t *testing.T) {
+	soft := flour.FlourLot{Name: "soft", Protein: percent(10), Share: percent(50), Least: percent(40)}
+	strong := flour.FlourLot{Name: strings.Repeat("s", 41), Protein: percent(14), Share: percent(50), Most: percent(60)}
+	b, err := flour.FlourBlend{Target: percent(13), Flours: []flour.FlourLot{soft, strong}}.Shares()
+	if err != nil || b.Feasible {
+		t.Fatal(b, err)
+	}
+	trial.Holds(t, b.Report().Text(report.Options{Width: 110}),
+		"The bounds do not allow 13 %; the nearest blend has 12.40 % protein", "40.0 % soft 10.0 % held at its least",
+		"60.0 % \""+strings.Repeat("s", 32)+"\"… 14.0 % held at its most")
+	strong.Name, strong.Least = strings.Repeat("s", 40), percent(60)
+	b, err = flour.FlourBlend{Target: percent(12.4), Flours: []flour.FlourLot{soft, strong}}.Shares()
+	if err != nil || !b.Feasible || b.Flours[0].Share != percent(40) || b.Flours[0].Change != percent(-10) ||
+		b.Flours[1].Change != percent(10) {
+		t.Fatal(b, err)
+	}
+	trial.Holds(t, b.Report().Text(report.Options{Width: 110}), "A blend of 12.40 % protein",
+		"60.0 % "+strong.Name+" 14.0 % held where it is")
 }
 
 // P/L is read as a list of the trade reads it: extensible below 0.5, balanced from 0.6 to 0.7, tenacious above 0.9.

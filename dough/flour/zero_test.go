@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"example.org/maslin/dough/flour"
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 )
 
 func TestZeroResultsPrint(t *testing.T) {
@@ -30,6 +32,9 @@ func TestNamesAreReadBack(t *testing.T) {
 		if err != nil || back.UnmarshalText(text) != nil || back != flour.Stance(i) {
 			t.Errorf("%v", flour.Stance(i))
 		}
+	}
+	for _, b := range quantity.Values[flour.ShareBound]() {
+		trial.Travels(t, b)
 	}
 	if _, err := flour.Stance(-1).MarshalText(); err == nil {
 		t.Error("a value without a name was written")

@@ -36,6 +36,8 @@ func TestReadVolume(t *testing.T) {
 		"1 tsp sea salt":               {"coarse salt", 4.92892159375, 0, []string{"food.coarse_salt"}},
 		"eggs":                         {"egg", 50 * 236.5882365 / 243, 0, []string{"food.large_egg"}},
 		"3 tbs strong flour spooned":   {"bread flour", 44.36029434375, food.Spooned, nil},
+		"1 cup caster sugar":           {"sugar", 236.5882365, 0, nil},
+		"2cups honey":                  {"honey", 473.176473, 0, nil},
 		"1 cup dragon fruit":           {"dragon fruit", 236.5882365, 0, nil},
 	} {
 		v, err := food.ReadVolume(text)

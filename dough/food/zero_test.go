@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"example.org/maslin/dough/food"
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 )
 
 func TestZeroResultsPrint(t *testing.T) {
@@ -28,6 +30,9 @@ func TestNamesAreReadBack(t *testing.T) {
 		if err != nil || back.UnmarshalText(text) != nil || back != food.FillMethod(i) {
 			t.Errorf("%v", food.FillMethod(i))
 		}
+	}
+	for _, k := range quantity.Values[food.ChilledKind]() {
+		trial.Travels(t, k)
 	}
 	if _, err := food.FillMethod(-1).MarshalText(); err == nil {
 		t.Error("a value without a name was written")

@@ -99,3 +99,53 @@ func TestASignIsNoDuration(t *testing.T) {
 		}
 	}
 }
+
+// Of a text 64 bytes are looked at, spaces among them; one byte more is refused unread, whatever is read.
+func TestLongestText(t *testing.T) {
+	reads := func(text string, err error) {
+		t.Helper()
+		if len(text) <= 64 && err != nil || len(text) > 64 && !errors.Is(err, quantity.ErrOutOfRange) {
+			t.Errorf("%q of %d bytes: %v", strings.TrimSpace(text), len(text), err)
+		}
+	}
+	for _, long := range []int{64, 65} {
+		pad := func(s string) string { return strings.Repeat(" ", long-len(s)) + s }
+		for _, s := range []string{"2 g", "1 lb 3 oz"} {
+			_, err := quantity.ParseMass(pad(s))
+			reads(pad(s), err)
+		}
+		_, err := quantity.ParsePercent(pad("2 %"))
+		reads(pad("2 %"), err)
+		_, err = quantity.ParseDuration(pad("2h30m"))
+		reads(pad("2h30m"), err)
+	}
+}
+
+// A text may say a leap year, either way, and not a second more.
+func TestLongestDuration(t *testing.T) {
+	const year = 366 * 24 * time.Hour
+	for text, want := range map[string]time.Duration{"366d": year, "8784h": year, "-366d": -year} {
+		if d, err := quantity.ParseDuration(text); err != nil || d != want {
+			t.Errorf("%s: %v, %v", text, d, err)
+		}
+	}
+	for _, text := range []string{"366d1s", "-366d1s"} {
+		if _, err := quantity.ParseDuration(text); !errors.Is(err, quantity.ErrOutOfRange) {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
+// An error shows a number of up to twelve characters as it is, and six digits of a longer one.
+func TestNumbersInErrors(t *testing.T) {
+	for x, want := range map[float64]string{
+		1234567890.5: "1234567890.5", -123456789.5: "−123456789.5", 12345678901.5: "12345700000",
+		2.0 / 3: "0.666667", 250: "250",
+	} {
+		var p quantity.Problems
+		p.Float("x", x, 0, 0, "")
+		if got := p.Err().Error(); !strings.Contains(got, "got "+want+",") && !strings.Contains(got, "got "+want+";") {
+			t.Errorf("%v is shown as %q, want %q", x, got, want)
+		}
+	}
+}

@@ -93,6 +93,21 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 
 // A part's own paths stay right when the part is put into a whole, however often and whether the whole names them or
 // not.
+// In a list of anything only the value at its index knows its own keys.
+func TestDataPathsOfAListOfAnything(t *testing.T) {
+	list := make([]any, 12)
+	list[1], list[11] = share{}, recipe{}
+	for goPath, want := range map[string]string{
+		"Any[1].Water": "any[1].water", "Any[11].Water.Name": "any[11].the_water.name",
+		"Any[12].Water.Name": "any[12].water.name", "Any[x].Water": "any[x].water",
+	} {
+		got := pathsOf(quantity.DataPaths(recipe{Any: list}, &quantity.InputError{GoPath: goPath}))
+		if !cmp.Equal(got, []string{want}) {
+			t.Errorf("%s: %v, want %s", goPath, got, want)
+		}
+	}
+}
+
 func TestDataPathsCompose(t *testing.T) {
 	part := func() error {
 		var p quantity.Problems

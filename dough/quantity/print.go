@@ -101,11 +101,14 @@ func decimalOf(q int64, s *scale, places int32) decimal.Decimal {
 		return decimal.Decimal{}
 	}
 	n := decimal.NewFromBigInt(new(big.Int).Mul(big.NewInt(q-s.offset), big.NewInt(s.den)), 0)
-	quo, rem := n.QuoRem(decimal.NewFromInt(s.num), places+1)
-	if rem.IsZero() {
-		return quo
+	unit := decimal.NewFromInt(s.num)
+	quo, rem := n.QuoRem(unit, places)
+	// What is left is compared with half of the last place: a digit more, rounded again, would lose the rest behind it.
+	half := unit.Shift(-places)
+	if c := rem.Abs().Add(rem.Abs()).Cmp(half); c > 0 || c == 0 && quo.Shift(places).BigInt().Bit(0) == 1 {
+		quo = quo.Add(decimal.New(int64(n.Sign()), -places))
 	}
-	return quo.RoundBank(places)
+	return quo
 }
 
 // format implements fmt.Formatter for all quantities: %v and %s print the canonical text,

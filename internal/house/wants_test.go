@@ -94,6 +94,53 @@ func TestWantsHaveIdentifiers(t *testing.T) {
 	}
 }
 
+// TestErrorsSayGivenBeforeAccepted: what was given stands before what is accepted wherever an error is made, so that no
+// reader is told to give what was refused.
+func TestErrorsSayGivenBeforeAccepted(t *testing.T) {
+	seen := 0
+	parsed(t, func(_ listed, _ string, set *token.FileSet, f *ast.File) {
+		ast.Inspect(f, func(n ast.Node) bool {
+			c, ok := n.(*ast.CallExpr)
+			if !ok {
+				return true
+			}
+			s, ok := c.Fun.(*ast.SelectorExpr)
+			if !ok {
+				return true
+			}
+			at := map[string]int{"Add": 1, "AddCode": 2}[s.Sel.Name]
+			if at == 0 || len(c.Args) < at+3 {
+				return true
+			}
+			given, accepted := toldIn(c.Args[at]), toldIn(c.Args[at+1])
+			if strings.Contains(given, ".want_") || strings.Contains(accepted, ".got_") {
+				t.Errorf("%v: what was given, %q, and what is accepted, %q, stand the other way about", set.Position(n.Pos()),
+					given, accepted)
+			}
+			if accepted != "" {
+				seen++
+			}
+			return true
+		})
+	})
+	if seen < 200 {
+		t.Errorf("only %d errors are looked at", seen)
+	}
+}
+
+// toldIn is the identifier of a phrase that is told on the spot.
+func toldIn(e ast.Expr) string {
+	c, ok := e.(*ast.CallExpr)
+	if !ok || len(c.Args) == 0 {
+		return ""
+	}
+	id, ok := c.Args[0].(*ast.BasicLit)
+	if !ok {
+		return ""
+	}
+	return id.Value
+}
+
 // givenOf lists what the errors made in a file say was given.
 func givenOf(f *ast.File) []ast.Expr {
 	var out []ast.Expr

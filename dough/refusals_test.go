@@ -1,0 +1,90 @@
+package dough_test
+
+import (
+	"encoding/json"
+	"errors"
+	"strings"
+	"testing"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
+)
+
+// A set of allergens travels as a list of its words; a word that is none of them is refused where it stands.
+func TestAllergensTravel(t *testing.T) {
+	for _, a := range []dough.Allergens{0, dough.Milk, dough.AllergensEU, dough.AllergensUS,
+		dough.AllergensEU | dough.AllergensUS} {
+		trial.Travels(t, a)
+	}
+	if text, err := json.Marshal(dough.Milk | dough.Gluten); string(text) != `["gluten","milk"]` {
+		t.Errorf("%s, %v", text, err)
+	}
+	if _, err := json.Marshal(dough.Sulphites << 1); !errors.Is(err, quantity.ErrOutOfRange) {
+		t.Errorf("an allergen that has no word: %v", err)
+	}
+	set := dough.Egg
+	err := json.Unmarshal([]byte(`["milk","stones"]`), &set)
+	if !errors.Is(err, quantity.ErrOutOfRange) || !strings.Contains(err.Error(), `got "stones"`) || set != dough.Egg {
+		t.Errorf("%v, and %v", err, set)
+	}
+}
+
+// Yeast that was left out, and milk of which there is a tenth too much: all else grows by a tenth, and the yeast, of
+// which there is none, is added whole.
+func TestRepairOfWhatIsMissing(t *testing.T) {
+	b, err := milkLoaf().For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := dough.Mishap{Batch: b, Restore: dough.RestoreAll, Extra: []dough.Stock{
+		{Name: "dry yeast", Mass: quantity.Grams(-0.5)}, {Name: "milk", Mass: quantity.Grams(30)}}}.Repair()
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]quantity.Mass{"bread flour": quantity.Grams(100), "water": quantity.Grams(40),
+		"salt": quantity.Grams(2), "dry yeast": quantity.Grams(0.55), "malt": quantity.Grams(0.1)}
+	for _, l := range r.Add {
+		if l.Mass != want[l.Name] {
+			t.Errorf("%v of %s, want %v", l.Mass, l.Name, want[l.Name])
+		}
+	}
+	if len(r.Add) != len(want) || r.After.Dough() != quantity.Grams(1893.65) {
+		t.Errorf("%v, and then %v", r.Add, r.After.Dough())
+	}
+	_, err = dough.Mishap{Batch: b, Extra: []dough.Stock{{Name: "salt", Mass: quantity.Grams(-21)}}}.Repair()
+	if !strings.Contains(trial.Refused(err), "mass inconsistent") {
+		t.Errorf("more salt left out than there was: %v", trial.Refused(err))
+	}
+}
+
+// One levain for two doughs has to be the same in both: its flours, their number, its kind, and its water.
+func TestLevainsThatAreNotOne(t *testing.T) {
+	plan := func(change func(*dough.Preferment)) error {
+		other := maslin()
+		change(&other.Preferments[0])
+		var batches []dough.Batch
+		for _, f := range []dough.Formula{maslin(), other} {
+			b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+			if err != nil {
+				t.Fatal(err)
+			}
+			batches = append(batches, b)
+		}
+		_, err := dough.OneLevain{Preferment: "levain", Doughs: batches}.Plan()
+		return err
+	}
+	for name, change := range map[string]func(*dough.Preferment){
+		"another flour":         func(p *dough.Preferment) { p.Blend[0].Name = "bread flour" },
+		"two flours":            func(p *dough.Preferment) { p.Blend = nil },
+		"another kind":          func(p *dough.Preferment) { p.Kind = dough.Poolish },
+		"wetter by a hundredth": func(p *dough.Preferment) { p.Hydration = pc("100.01 %") },
+	} {
+		if got := trial.Refused(plan(change)); got != "doughs[1] inconsistent" {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+	if err := plan(func(p *dough.Preferment) { p.Flour = pc("10 %") }); err != nil {
+		t.Errorf("less of the same levain: %v", err)
+	}
+}
