@@ -6,6 +6,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
 )
 
 // Curve answers: how fast does a culture grow at a temperature? It is an immutable value; none is a hidden default. The
@@ -53,6 +54,9 @@ func NewCurve(about About, rate func(celsius float64) float64) (Curve, error) {
 		}
 	}
 	about.Key = ""
+	if about.Source.IsZero() {
+		about.Source = sources.Judged("a rate curve of one's own")
+	}
 	return Curve{&curve{about: about, rate: rate, adaptive: true}}, p.ErrFor(nil)
 }
 

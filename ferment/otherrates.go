@@ -275,6 +275,9 @@ func (m ConstantQ10) Curve() (Curve, error) {
 	if err := p.ErrFor(m); err != nil {
 		return Curve{}, err
 	}
+	if m.Source.IsZero() {
+		m.Source = sources.Practice("a rate grows by one factor for every 10 °C")
+	}
 	return Curve{m.curve()}, nil
 }
 

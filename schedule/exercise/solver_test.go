@@ -115,10 +115,12 @@ var (
 	clockWords    = regexp.MustCompile(`(Sun|Mon|Tue|Wed|Thu|Fri|Sat) (\d+):(\d\d)( [ap]m)?`)
 	durationWords = regexp.MustCompile(`\b(?:(\d+)h(\d+)m|(\d+)h|(\d+)m)\b`)
 	numberWords   = regexp.MustCompile(`−?\d+(?:\.\d+)?`)
+	kilograms     = regexp.MustCompile(`(\d+) kg\b`)
 	pounds        = regexp.MustCompile(`(\d+) lb(?: (\d+\.\d) oz)?`)
 )
 
-// numbers lists what stands in a question: clocks and durations as minutes, pounds with or without ounces as ounces.
+// numbers lists what stands in a question: clocks and durations as minutes, kilograms as grams, pounds with or without
+// ounces as ounces.
 func numbers(question string) []float64 {
 	question = strings.NewReplacer("ln(f_1 ÷ f_2) ÷ μ", "", "from f_1 to f_2", "", "up at 06:00", "").Replace(question)
 	question = clockWords.ReplaceAllStringFunc(question, func(text string) string {
@@ -140,6 +142,7 @@ func numbers(question string) []float64 {
 		minute, _ := strconv.Atoi(m[2] + m[4])
 		return strconv.Itoa(hour*60 + minute)
 	})
+	question = kilograms.ReplaceAllString(question, "${1}000 g")
 	question = pounds.ReplaceAllStringFunc(question, func(text string) string {
 		m := pounds.FindStringSubmatch(text)
 		lb, _ := strconv.ParseFloat(m[1], 64)
