@@ -28,12 +28,12 @@ func boilingSteps(d *working.Derivation, place Site, pressure float64, point qua
 	p := pressureSteps(d, place, pressure)
 	beta := d.Find(working.Finding{
 		Name:   working.Tell("bake.step_beta", "fourth root of the pressure in MPa"),
-		Symbol: "β", By: p.Over(1e6).ToThe(0.25), Decimals: 9, Source: sources.IF97,
+		Symbol: "β", By: p.Over(1e6).ToThe(0.25), Source: sources.IF97,
 	})
 	n := steam.Region4()
 	sum := func(symbol string, a, b, c float64, name working.Message) working.Expr {
 		return d.Find(working.Finding{
-			Name: name, Symbol: symbol, Decimals: 6, Source: sources.IF97,
+			Name: name, Symbol: symbol, Source: sources.IF97,
 			By: plus(plus(scaled(a, beta.ToThe(2)), b, beta), c),
 		})
 	}
@@ -41,7 +41,7 @@ func boilingSteps(d *working.Derivation, place Site, pressure float64, point qua
 	f := sum("F", n[0], n[3], n[6], working.Tell("bake.step_if97_f", "second sum of the boiling line"))
 	g := sum("G", n[1], n[4], n[7], working.Tell("bake.step_if97_g", "third sum of the boiling line"))
 	root := d.Find(working.Finding{
-		Name: working.Tell("bake.step_if97_d", "root of the three"), Symbol: "D", Decimals: 6, Source: sources.IF97,
+		Name: working.Tell("bake.step_if97_d", "root of the three"), Symbol: "D", Source: sources.IF97,
 		By: working.Num(2).
 			Times(g).
 			Over(f.Neg().Minus(working.Sqrt(f.ToThe(2).Minus(working.Num(4).Times(e).Times(g))))),

@@ -77,7 +77,6 @@ func (c CoolingTime) Working() working.Working {
 			"bake.step_steamed",
 			"core less what the steam takes with it",
 		), Symbol: "T_e", By: from.Minus(working.Num(2340.0).Over(280).Times(w)), Is: quantity.Celsius(c.from), Decimals: 2,
-		Term:   working.Explain("latent_heat"),
 		Note:   working.Tell("bake.note_latent", "2,340 kJ/kg of steam, 2.8 kJ/(kg K) of bread: 8.36 °C for each percent"),
 		Source: sources.Rask,
 	})

@@ -54,8 +54,8 @@ func (v LoafVerdict) holdSteps(d *working.Derivation, boiling, target working.Ex
 	}
 	d.Find(working.Finding{
 		Name:   working.Tell("bake.step_hold_for", "still to hold"),
-		Symbol: "t_more", By: working.Max(0, hold.Minus(held)), Is: v.HoldFor.Duration(), Decimals: 1,
-		Source: working.Algebra(),
+		Symbol: "t_more", By: working.Max(0, hold.Minus(held)), Is: wholeMinutes(v.HoldFor).Duration(), Decimals: 1,
+		Rounding: working.Tell("bake.up_to_minutes", "up to a whole minute: it is a least time"), Source: working.Algebra(),
 	})
 }
 

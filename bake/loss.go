@@ -35,11 +35,15 @@ func (b *LossBasis) UnmarshalText(text []byte) error { return lossBases.Unmarsha
 
 // LossGuide is what a loaf usually loses in the oven and while it cools, in percent of the dough.
 type LossGuide struct {
+	answer
+
 	Loss    quantity.Range[quantity.Percent] `json:"loss"`
 	Style   Style                            `json:"style"`
 	Dough   quantity.Mass                    `json:"dough"`
 	Note    working.Message                  `json:"note,omitzero"`
 	Sources []working.Source                 `json:"sources"`
+
+	bread quantity.Mass // from which the dough was found
 }
 
 // UsualLoss answers: how much of its weight will this loaf lose?
@@ -87,6 +91,7 @@ func (s Style) LossOfBread(baked quantity.Mass) (LossGuide, error) {
 		}
 		g, err = s.UsualLoss(dough)
 	}
+	g.bread = baked
 	return g, err
 }
 

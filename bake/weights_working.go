@@ -12,14 +12,8 @@ func (l LearnedLoss) Working() working.Working {
 	if l.Count == 0 {
 		return d.Working()
 	}
-	sum := 0.0
-	for _, x := range l.losses {
-		sum += x
-	}
-	usual := working.Given("L_0", working.Tell("bake.symbol_usual", "usual loss of the style, counted as one loaf"),
-		working.Amount(l.prior, working.Percent, 2))
-	total := working.Given("S", working.Tell("bake.symbol_sum", "sum of the losses weighed"),
-		working.Amount(sum, working.Percent, 3))
+	usual := l.usualStep(d)
+	total := l.sumStep(d)
 	n := working.Given("n", working.Tell("bake.symbol_count", "loaves weighed"), l.Count)
 	mean := d.Find(working.Finding{
 		Name:   working.Tell("bake.step_mean", "mean loss"),
@@ -41,6 +35,49 @@ func (l LearnedLoss) Working() working.Working {
 		Symbol: "L_high", By: mean.Plus(half), Is: l.Next.High, Decimals: 1, Source: sources.Gelman,
 	})
 	return d.Working()
+}
+
+// usualStep derives the usual loss of the style for a loaf as heavy as those weighed.
+func (l LearnedLoss) usualStep(d *working.Derivation) working.Expr {
+	dough := quantity.Mass{}
+	for _, x := range l.in.Loaves {
+		dough = dough.Add(x.Dough)
+	}
+	m := working.Given("m", working.Tell("bake.symbol_mean_dough", "dough of a loaf, the mean of those weighed"),
+		dough.Divide(int64(l.Count)))
+	name := working.Tell("bake.symbol_usual", "usual loss of the style, counted as one loaf")
+	return usualSteps(d, l.in.Style, m, dough.Grams()/float64(l.Count), working.Finding{Name: name, Symbol: "L_0",
+		Is: working.Amount(l.prior, working.Percent, 1), Decimals: 1})
+}
+
+// mostShown is how many loaves are told one by one.
+const mostShown = 20
+
+// sumStep derives the sum of the losses.
+func (l LearnedLoss) sumStep(d *working.Derivation) working.Expr {
+	sum := 0.0
+	for _, x := range l.losses {
+		sum += x
+	}
+	name := working.Tell("bake.symbol_sum", "sum of the losses weighed")
+	if l.Count > mostShown {
+		return working.Given("S", name, working.Amount(sum, working.Percent, 3))
+	}
+	doughs, breads := make([]float64, l.Count), make([]float64, l.Count)
+	for i, x := range l.in.Loaves {
+		doughs[i], breads[i] = x.Dough.Grams(), x.Baked.Grams()
+	}
+	return d.Find(working.Finding{
+		Name: name, Symbol: "S", Unit: working.Percent, Decimals: 2, Source: working.Algebra(),
+		Table: working.Table{Columns: []working.Column{
+			{Symbol: "D", Meaning: working.Tell("bake.symbol_dough", "dough that went in"), Unit: working.Gram, Cells: doughs},
+			{Symbol: "B", Meaning: working.Tell("bake.symbol_bread", "bread"), Unit: working.Gram, Cells: breads},
+			{Symbol: "L_i", Meaning: working.Tell("bake.symbol_loss_of_one", "loss of this loaf, of its dough"),
+				Unit: working.Percent, Decimals: 2, By: func(_ int, before []working.Expr) working.Expr {
+					return working.Num(100).Times(before[0].Minus(before[1])).Over(before[0])
+				}},
+		}},
+	})
 }
 
 // Working derives the loss.
@@ -85,21 +122,31 @@ func (g LossGuide) Working() working.Working {
 	if g.Dough.IsZero() {
 		return d.Working()
 	}
-	source := sources.OvenJudgment(
+	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
+	if !g.bread.IsZero() {
+		bread := working.Given("B", working.Tell("bake.symbol_bread", "bread"), g.bread)
+		loss := working.Given("L", working.Tell("bake.symbol_guess", "loss that comes out below; put in until it stays"),
+			g.Loss.Likely)
+		m = d.Find(working.Finding{
+			Name: working.Tell("bake.symbol_this_dough", "dough of this loaf"), Symbol: "m", Is: g.Dough, Decimals: 1,
+			By: bread.Over(working.Num(1).Minus(loss.Share())), Source: working.Algebra(),
+		})
+	}
+	usualSteps(d, g.Style, m, g.Dough.Grams(), working.Finding{
+		Name: working.Tell("bake.step_usual", "usual loss of the dough"), Symbol: "L_usual", Is: g.Loss.Likely, Decimals: 1,
+		Term: working.Explain("bake_loss"),
+	})
+	return d.Working()
+}
+
+// usualSteps derives the usual loss of a loaf of so much dough: read from the table, or between two of its points.
+func usualSteps(d *working.Derivation, style Style, m working.Expr, grams float64, f working.Finding) working.Expr {
+	f.Source = sources.OvenJudgment(
 		"points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)")
-	from, to := hearthPoints(g.Dough.Grams())
-	name := working.Tell("bake.step_usual", "usual loss of the dough")
-	if rowOf(g.Style).loss.likely > 0 || from == to {
-		d.Find(
-			working.Finding{
-				Name:   name,
-				Symbol: "L",
-				Is:     g.Loss.Likely,
-				Look:   working.Tell("bake.look_losses", "the table of losses by style and size"),
-				Source: source,
-			},
-		)
-		return d.Working()
+	from, to := hearthPoints(grams)
+	if rowOf(style).loss.likely > 0 || from == to {
+		f.Look = working.Tell("bake.look_losses", "the table of losses by style and size")
+		return d.Find(f)
 	}
 	point := func(name string, meaning working.Message, x float64, unit working.Unit) working.Expr {
 		return working.Given(name, meaning, working.Amount(x, unit, 1))
@@ -111,15 +158,9 @@ func (g LossGuide) Working() working.Working {
 		quantity.Grams(from[0]))
 	m2 := working.Given("m_2", working.Tell("bake.symbol_large", "dough of the larger loaf of the table"),
 		quantity.Grams(to[0]))
-	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
-	d.Find(working.Finding{
-		Name: name, Symbol: "L", By: l1.Plus(l2.Minus(l1).Times(working.Ln(m.Over(m1))).Over(working.Ln(m2.Over(m1)))),
-		Is: g.Loss.Likely, Decimals: 1,
-		Note: working.Tell("bake.note_between",
-			"between two points of the table of hearth loaves, rounded to 0.1 %%"),
-		Term: working.Explain("bake_loss"), Source: source,
-	})
-	return d.Working()
+	f.By = l1.Plus(l2.Minus(l1).Times(working.Ln(m.Over(m1))).Over(working.Ln(m2.Over(m1))))
+	f.Note = working.Tell("bake.note_between", "between two points of the table of hearth loaves, rounded to 0.1 %%")
+	return d.Find(f)
 }
 
 // Working derives the scaling weight, or the bread of a dough.

@@ -205,7 +205,8 @@ func (d *batchDerivation) build(k int) {
 			continue
 		}
 		by := basis
-		if share := n.ofBasis(j); share != wholeFlour || !n.fermented {
+		// All flour of one kind is the basis itself; as much water as flour is said to be 100 %.
+		if share := n.ofBasis(j); share != wholeFlour || !n.fermented || j >= b.c.flours {
 			meaning := working.Tell("dough.symbol_of_build", "%s in %s, of its flour", b.c.items[j].name, n.name)
 			if !n.fermented {
 				meaning = working.Tell("dough.symbol_of_soaker", "%s in %s, of all flour", b.c.items[j].name, n.name)

@@ -39,7 +39,10 @@ func (w Weighing) list(d *working.Derivation, lines []Weighed, letter, build str
 		exact := working.Given("y_"+n, working.Tell("dough.exact", "%v, exactly", name), l.Exact)
 		step := l.Step.Grams()
 		steps := math.Round((l.Mass.Grams() - math.Floor(l.Exact.Grams()/step+1e-9)*step) / step)
-		by := working.Floor(exact.Over(step)).Times(step)
+		by := working.Floor(exact)
+		if l.Step != gramStep {
+			by = working.Floor(exact.Over(step)).Times(step)
+		}
 		f := working.Finding{
 			Name: working.Tell("dough.on_scale", "%v, on the scale", name), Symbol: "z_" +
 				n, Is: l.Mass, Decimals: scaleDecimals(l.Step),
@@ -73,6 +76,9 @@ func (w Weighing) list(d *working.Derivation, lines []Weighed, letter, build str
 	}
 	d.Find(f)
 }
+
+// gramStep is that of a scale which shows whole grams: nothing has to be divided by it.
+var gramStep = quantity.Grams(1)
 
 // sumDecimals are the decimals of a gram that a list has on the finest of its scales.
 func sumDecimals(lines []Weighed) int {

@@ -64,7 +64,12 @@ func (t *telling) formula() {
 	salt := working.Given("c_s", working.Tell("ferment.symbol_salt", "salt in percent of the flour"),
 		amount(f.Salt, working.Number))
 	solutes := working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86))
+	particles := working.Tell("ferment.note_salt",
+		"58.44 is the molar mass of salt, which comes apart into 1.86 particles")
 	if f.Sugar > 0 {
+		particles = working.Tell("ferment.note_solutes",
+			"58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
+				"sugar is split in two")
 		sugar := working.Given("c_z", working.Tell("ferment.symbol_sugar", "sugar in percent of the flour"),
 			amount(f.Sugar, working.Number))
 		solutes = working.Num(10).Over(h).Times(salt.Over(58.44).Times(1.86).Plus(sugar.Over(342.3).Times(2)))
@@ -73,9 +78,7 @@ func (t *telling) formula() {
 		Name:   working.Tell("ferment.derive_solutes", "what salt and sugar press with in the dough's water"),
 		Symbol: "Π",
 		Unit:   "osmol/kg", By: solutes,
-		Note: working.Tell("ferment.note_solutes",
-			"58.44 and 342.3 are the molar masses of salt and table sugar; salt comes apart into 1.86 particles, "+
-				"sugar is split in two"),
+		Note: particles,
 		Term: working.Tell("ferment.term_solutes",
 			"how strongly dissolved salt and sugar hold on to the water that yeast needs"),
 		Source: sources.Judged("van 't Hoff; the osmotic coefficient of salt from memory"),
@@ -138,7 +141,7 @@ func (t *telling) ripeCells() working.Expr {
 		Note: working.Tell("ferment.note_feed",
 			"5.85 L of gas per kg of fresh flour, growth of 0.37 an hour and 2.05 L of gas per hour, kg and percent of cells "+
 				"at 27 °C, "+
-				"and a crowd of 1.70 % at which growth ends"),
+				"and a crowd of 1.70 % at which growth ends; a fifth of its flour, 0.2, comes with the culture"),
 		Source: growthSource(),
 	})
 	return t.Find(working.Finding{

@@ -111,7 +111,8 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 		}
 		return t.Find(working.Finding{
 			Name: name, Symbol: symbol, Unit: working.Number, By: root(T).Over(root(working.Num(27))).ToThe(2),
-			Note: working.Tell("ferment.note_curve", "the square-root curve of growth, 1 at 27 °C"), Source: why,
+			Note: working.Tell("ferment.note_curve", "the square-root curve of growth, 1 at 27 °C; nothing goes on at %v "+
+				"and at %v", quantity.Celsius(lowest), quantity.Celsius(highest)), Source: why,
 		})
 	}
 	standing := d.law == gasbalance.Standard()
@@ -243,8 +244,8 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 			quantity.NewPercent(100*(math.Exp(math.Sqrt(parts.Total()))-1))),
 		Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
 	})
-	reach := working.Given("z", working.Tell("ferment.symbol_reach",
-		"standard deviations an 80 % range reaches to each side"), working.Amount(t.d.belief.Reach(parts.Total(),
+	reach := working.Given("z_"+symbol, working.Tell("ferment.symbol_reach",
+		"standard deviations an 80 % range reaches to each side: 1.2816, and more while few bakes are known"), working.Amount(t.d.belief.Reach(parts.Total(),
 		parts.Luck), working.Number, 5))
 	off := reach.Times(sigma)
 	if s := t.d.belief.Stretch; s > 0 && s != 1 {

@@ -218,14 +218,14 @@ func ExampleProblem_Check() {
 
 func ExampleTimetable_Working() {
 	t, _ := saturday().Latest(context.Background())
-	for _, line := range t.Working().Lines(working.Reader{})[:4] {
-		fmt.Printf("%s = %s: %s\n", line.Symbol, line.Formula, line.Value)
+	for _, line := range (working.Telling{}).TextLines(t.Working())[:4] {
+		fmt.Println(line)
 	}
 	// Output:
-	// E6 = B: Sat 12:30
-	// S6 = E6 − T: Sat 10:30
-	// E5 = S6 − T_2: Sat 10:30
-	// S5 = E5 − T_3: Sat 09:40
+	// E_6 = Sat 12:30
+	// S_6 = E_6 − T = Sat 12:30 − 120 min = Sat 10:30
+	// E_5 = S_6 − T_2 = Sat 10:30 − 0 min = Sat 10:30
+	// S_5 = E_5 − T_3 = Sat 10:30 − 50 min = Sat 09:40
 }
 
 // When does everything happen? And what else could a step do?

@@ -57,12 +57,12 @@ func (t Timetable) Working() working.Working {
 	return d.Working()
 }
 
-// symbol is S1, E1, S2, …: the start and end of the steps in the order given.
+// symbol is S_1, E_1, S_2, …: the start and end of the steps in the order given.
 func symbol(v int) string {
 	if v%2 == 1 {
-		return "S" + strconv.Itoa((v+1)/2)
+		return "S_" + strconv.Itoa((v+1)/2)
 	}
-	return "E" + strconv.Itoa(v/2)
+	return "E_" + strconv.Itoa(v/2)
 }
 
 func (c *compiled) meaning(v int) working.Message {
@@ -89,11 +89,10 @@ func (c *compiled) finding(v int, times []int, cause planner.Cause, found []work
 	}
 	switch {
 	case cause.Jumped:
-		f.By = working.Given("A", working.Tell("schedule.moment_before", "the last moment before: %v", words), at)
-		f.Note, f.Source = working.Tell("schedule.later_would_meet", "later would meet: %v",
-			words), sources.RestrictedDisjunctions
+		f.Look = working.Tell("schedule.moment_before", "the last moment before: %v", words)
+		f.Source = sources.RestrictedDisjunctions
 	case cause.From == 0:
-		f.By, f.Note = working.Given("B", working.Tell("schedule.bound", "the moment that a rule gives"), at), words
+		f.Look = words
 	default:
 		gap := c.long(times[cause.From] - times[v])
 		if gap >= 0 {

@@ -192,10 +192,10 @@ func ExampleScald_Pour() {
 	// In other words
 	//   heat capacity  How much heat it takes to warm something by one degree. Water takes more than twice
 	//     as much as flour.
-	//   capacity  How much goes in at once: dough into a mixer, loaves into an oven.
 	//   mash or scald  Flour on which hot water was poured, so that its starch swells and holds more
 	//     water.
-	//   specific heat  The heat that warms one kilogram of something by one degree.
+	//   specific heat  The heat that warms one kilogram of something by one degree. A kelvin (K) is a step
+	//     of one degree Celsius.
 }
 
 // Every dough has times in every mixer, in order, with signs and sources; rye is never kneaded.

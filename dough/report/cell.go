@@ -14,6 +14,8 @@ import (
 // A Cell is what stands in a row or a table: a quantity, a number, a word, a name, a moment or a sentence, with
 // how it is rounded when it is shown. The zero value shows as nothing.
 type Cell struct {
+	answer
+
 	shown working.Message
 	raw   any
 }
@@ -21,15 +23,15 @@ type Cell struct {
 // Of is a value with every digit it has; a moment is shown with weekday and time, a name as it is.
 func Of(v any) Cell {
 	if m, ok := v.(working.Message); ok {
-		return Cell{m, v}
+		return Cell{shown: m, raw: v}
 	}
-	return Cell{working.Say("%v", v), v}
+	return Cell{shown: working.Say("%v", v), raw: v}
 }
 
 // Rounded is a quantity or a number that is shown with that many decimals (of a gram, a percentage point, a degree
 // Celsius). In other units it is shown about as finely.
 func Rounded(v any, decimals int) Cell {
-	return Cell{working.Say("%."+strconv.Itoa(min(max(decimals, 0), 12))+"f", v), v}
+	return Cell{shown: working.Say("%."+strconv.Itoa(min(max(decimals, 0), 12))+"f", v), raw: v}
 }
 
 // Weighed is a mass shown as finely as the scale that it is weighed on: its step.
@@ -42,7 +44,7 @@ func Weighed(m, step quantity.Mass) Cell {
 }
 
 // ClockTime is a moment shown as the time of day alone.
-func ClockTime(t time.Time) Cell { return Cell{working.Say("%t", t), t} }
+func ClockTime(t time.Time) Cell { return Cell{shown: working.Say("%t", t), raw: t} }
 
 // IsZero reports whether there is nothing to show.
 func (v Cell) IsZero() bool { return v.raw == nil }

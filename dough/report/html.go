@@ -129,6 +129,8 @@ func (h *pager) block(b Block) {
 		h.put("</dl>\n")
 	case Grid:
 		h.table(b)
+	case Reckoning:
+		h.put(working.Telling{Reader: h.reader}.HTMLLines(b.Of))
 	case Chart:
 		h.chart(b)
 	}

@@ -91,6 +91,16 @@ func (m *marker) block(b Block) {
 		}
 	case Grid:
 		m.table(b)
+	case Reckoning:
+		m.items = false
+		lines := working.Telling{Reader: m.reader}.TextLines(b.Of)
+		for i, line := range lines {
+			if i < len(lines)-1 {
+				m.item(escaped(line))
+			} else {
+				m.line(escaped(line))
+			}
+		}
 	case Chart:
 		m.table(b.Grid())
 	}

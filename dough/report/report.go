@@ -27,7 +27,7 @@ type Section struct {
 	Blocks []Block         `json:"blocks"`
 }
 
-// A Block is a [Paragraph], [List], [Rows], [Grid] or [Chart].
+// A Block is a [Paragraph], [List], [Rows], [Grid], [Chart] or [Reckoning].
 type Block interface{ block() }
 
 // A Paragraph is one or more sentences.
@@ -72,11 +72,17 @@ type Row struct {
 	Note  working.Message `json:"note,omitzero"`
 }
 
+// A Reckoning is the arithmetic of a derivation, each line on one line, and what its symbols stand for.
+type Reckoning struct {
+	Of working.Working `json:"of"`
+}
+
 func (Paragraph) block() {}
 func (List) block()      {}
 func (Rows) block()      {}
 func (Grid) block()      {}
 func (Chart) block()     {}
+func (Reckoning) block() {}
 
 // Section returns the section with the key; one without blocks if there is none.
 func (r Report) Section(key string) Section {

@@ -104,6 +104,15 @@ func (t *teller) block(b Block) {
 		t.Rows(2, "ll", rows)
 	case Grid:
 		t.table(b)
+	case Reckoning:
+		lines := working.Telling{Reader: t.reader}.TextLines(b.Of)
+		for i, line := range lines {
+			if i < len(lines)-1 {
+				t.Hang("  · ", "    ", textpage.Printable(line))
+			} else {
+				t.Para(2, textpage.Printable(line))
+			}
+		}
 	case Chart:
 		t.Gap()
 		t.chart(b)

@@ -40,6 +40,8 @@ const WholeNumber = -1
 // A Derivation collects the steps of a working in order. It is not safe for concurrent use; a result makes its
 // own each time it is asked.
 type Derivation struct {
+	answer
+
 	title Message
 	steps []step
 }

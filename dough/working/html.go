@@ -26,7 +26,7 @@ func (t Telling) HTML(w Working, rank int) string {
 		p.element("h"+strconv.Itoa(rank+1), "", t.word("In other words"))
 		p.put(`<dl class="working-words">`, "\n")
 		for _, g := range glossary {
-			p.pair(g.Symbol, g.Meaning)
+			p.pair(g.Symbol, "", g.Meaning)
 		}
 		p.put("</dl>\n")
 	}
@@ -62,9 +62,10 @@ func (p *pager) element(tag, class, text string) {
 	p.put("</", tag, ">\n")
 }
 
-func (p *pager) pair(symbol, text string) {
-	p.put("<div><dt>")
-	p.text(symbol)
+// pair says what a symbol, or a symbol with its value, stands for.
+func (p *pager) pair(symbol, value, text string) {
+	p.put("<div><dt>", htmlSymbol(symbol))
+	p.text(value)
 	p.put("</dt><dd>")
 	p.text(text)
 	p.put("</dd></div>\n")
@@ -114,7 +115,7 @@ func (p *pager) where(s step) {
 		if v.Step > 0 {
 			meaning = Tell("working.from_step", "%s, from step %d", v.Meaning, v.Step).Text(p.t.Reader)
 		}
-		p.pair(v.Symbol+" = "+v.Value, meaning)
+		p.pair(v.Symbol, " = "+v.Value, meaning)
 	}
 	p.put("</dl>\n")
 }
@@ -127,12 +128,10 @@ func (p *pager) table(told ToldTable, caption string) {
 	p.text(caption)
 	p.put(`"><table><thead><tr>`)
 	for _, c := range told.Columns {
-		head := c.Symbol
+		p.put(`<th scope="col">`, htmlSymbol(c.Symbol))
 		if c.Unit != "" && c.Unit != string(Clock) {
-			head += " " + c.Unit
+			p.text(" " + c.Unit)
 		}
-		p.put(`<th scope="col">`)
-		p.text(head)
 		p.put("</th>")
 	}
 	p.put("</tr></thead>\n<tbody>\n")
@@ -151,11 +150,11 @@ func (p *pager) table(told ToldTable, caption string) {
 	}
 	p.put(`<dl class="working-where">`, "\n")
 	for _, c := range told.Columns {
-		text := c.Meaning
-		if c.Formula != "" {
-			text = strings.TrimPrefix(text+"; ", "; ") + c.Symbol + " = " + c.Formula
+		p.pair(c.Symbol, "", c.Meaning)
+		if c.formula != nil {
+			p.put(`<div><dt></dt><dd><math><mrow>`, mathSymbol(c.Symbol), "<mo>=</mo>", p.t.mathML(c.formula, p.n),
+				"</mrow></math></dd></div>\n")
 		}
-		p.pair(c.Symbol, text)
 	}
 	p.put("</dl>\n")
 }

@@ -45,7 +45,7 @@ func TestHTMLTellsEveryStep(t *testing.T) {
 		has("<h4>the water</h4>", level != working.InWords)
 		has("<math", level != working.InWords)
 		has("note: a note", level == working.Everything)
-		has("T_flour = 21 °C", level == working.Everything)
+		has("T<sub>flour</sub> = 21 °C", level == working.Everything)
 		has("flour &amp; grain", level != working.WithNumbers) // in words beside its value
 	}
 	if got := (working.Telling{}).HTML(w, 9); !strings.HasPrefix(got, "<h2>") {

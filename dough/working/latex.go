@@ -39,23 +39,6 @@ func (t Telling) LaTeX(w Working) string {
 	return b.String()
 }
 
-// LaTeXLines tells each line of the arithmetic on one line of a list, for a document of one's own.
-func (t Telling) LaTeXLines(w Working) string {
-	if len(w.steps) == 0 {
-		return ""
-	}
-	var b strings.Builder
-	b.WriteString("\\begin{itemize}\\setlength{\\itemsep}{0pt}\n")
-	n := newNames(w.steps)
-	for _, s := range w.steps {
-		for _, l := range s.lines(t.Reader, n) {
-			b.WriteString("\\item $" + t.texOneLine(l, n) + "$\n")
-		}
-	}
-	b.WriteString("\\end{itemize}\n")
-	return b.String()
-}
-
 // latexSteps tells the steps.
 func (t Telling) latexSteps(w Working) string {
 	var b strings.Builder

@@ -43,27 +43,6 @@ func (r Reader) texLine(l Line, n *names, told bool) string {
 	return b.String()
 }
 
-// texOneLine sets symbol, formula, numbers and value behind one another.
-func (r Reader) texOneLine(l Line, n *names) string {
-	text := texSymbol(l.Symbol)
-	long := utf8.RuneCountInString(l.Symbol+l.Formula+l.Numbers+l.Value) > widestMath // to be broken
-	if l.formula != nil {
-		if l.Formula != l.Numbers {
-			text += " = " + r.tex(l.formula, n, long)
-		}
-		text += " = " + r.tex(l.numbers, n, long)
-	}
-	relation := ` \approx `
-	if l.Exact {
-		relation = " = "
-	}
-	text += relation + texValue(l.Value)
-	if after := l.Rounded + l.Taken; after != "" { // at most one of them
-		text += ` \to ` + texValue(after)
-	}
-	return text
-}
-
 // tex sets a formula: fractions, roots and indices as they are written by hand, or linear, in one line that TeX can
 // break.
 func (r Reader) tex(n *node, names *names, linear bool) string {
@@ -123,7 +102,7 @@ func (r Reader) tex(n *node, names *names, linear bool) string {
 	for i := range n.args {
 		args = append(args, inner(i))
 	}
-	text := strings.Join(args, ", ")
+	text := strings.Join(args, r.separator())
 	switch n.name {
 	case "sqrt":
 		if linear { // a radicand cannot be broken

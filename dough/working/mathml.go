@@ -37,7 +37,13 @@ func (t Telling) MathML(w Working, step int) string {
 }
 
 func (r Reader) mathML(n *node, names *names) string {
-	group := func(text string) string { return "<mrow><mo>(</mo>" + text + "<mo>)</mo></mrow>" }
+	group := func(text string) string {
+		mo := "<mo>"
+		if !strings.Contains(text, "<mfrac>") { // as wide as it is written
+			mo = `<mo stretchy="false">`
+		}
+		return "<mrow>" + mo + "(</mo>" + text + mo + ")</mo></mrow>"
+	}
 	inner := func(i int) string { return "<mrow>" + r.mathML(n.args[i], names) + "</mrow>" }
 	part := func(i int) string {
 		if n.parenthesized(i) {
@@ -85,7 +91,7 @@ func (r Reader) mathML(n *node, names *names) string {
 	for i := range n.args {
 		args = append(args, r.mathML(n.args[i], names))
 	}
-	text := strings.Join(args, "<mo>,</mo>")
+	text := strings.Join(args, "<mo>"+strings.TrimSpace(r.separator())+"</mo>")
 	fence := func(open, end string) string {
 		return "<mrow><mo>" + open + "</mo>" + text + "<mo>" + end + "</mo></mrow>"
 	}
@@ -111,6 +117,16 @@ func (r Reader) mathNumber(n *node) string {
 	text := "<mn>" + r.number(n.literal.mantissa) + "</mn>"
 	if e := n.literal.exponent; e != 0 {
 		text = "<mrow>" + text + "<mo>×</mo><msup><mn>10</mn><mn>" + minus(strconv.Itoa(e)) + "</mn></msup></mrow>"
+	}
+	return text
+}
+
+// htmlSymbol is a symbol in a sentence of a page, what comes behind the first underscore lowered.
+func htmlSymbol(name string) string {
+	base, index, lowered := strings.Cut(name, "_")
+	text := textpage.Escaped(textpage.Printable(base))
+	if lowered {
+		text += "<sub>" + textpage.Escaped(textpage.Printable(strings.ReplaceAll(index, "_", ","))) + "</sub>"
 	}
 	return text
 }

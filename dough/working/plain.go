@@ -119,11 +119,15 @@ func (r Reader) plain(n *node, names *names) string {
 	for _, a := range n.args {
 		args = append(args, r.plain(a, names))
 	}
-	separator := ", "
+	return n.name + "(" + strings.Join(args, r.separator()) + ")"
+}
+
+// separator stands between two numbers: a comma, unless it is the decimal sign.
+func (r Reader) separator() string {
 	if r.Language.Decimal == "," {
-		separator = "; "
+		return "; "
 	}
-	return n.name + "(" + strings.Join(args, separator) + ")"
+	return ", "
 }
 
 // literalText writes a number of a formula, a small one as a power of ten.

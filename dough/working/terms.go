@@ -70,8 +70,8 @@ func termsOfDough() []Term {
 					"what is missing goes one step each to those with the largest rest.")},
 		{"latent_heat", Tell("working.word_latent_heat", "latent heat"),
 			Tell("working.term_latent_heat",
-				"The heat that water takes to become steam without getting warmer: more than five times "+
-					"what brings the same water from freezing to boiling.")},
+				"The heat that something takes to melt or to boil away without getting warmer. Boiling water away "+
+					"takes more than five times what brings it from freezing to boiling.")},
 		{"levain", Tell("working.word_levain", "levain"),
 			Tell("working.term_levain",
 				"A piece of sour dough, flour and water with yeast and bacteria alive in it, that "+
@@ -127,8 +127,8 @@ func termsOfRising() []Term {
 			Tell("working.term_slack", "How much later a step may begin without anything after it being late.")},
 		{"spread", Tell("working.word_spread", "spread"),
 			Tell("working.term_spread",
-				"How far the dough may be off its likely time: about two thirds of doughs lie within "+
-					"one spread.")},
+				"How far something usually lies from its likely value: in about two cases of three no farther "+
+					"than one spread.")},
 	}
 }
 
@@ -164,7 +164,8 @@ func termsOfTheOven() []Term {
 				"A number from the form of the body and its Biot number that says how fast it follows "+
 					"the oven or the room.")},
 		{"lead", Tell("working.word_lead", "lead"),
-			Tell("working.term_lead", "The time before the middle of the loaf notices the oven.")},
+			Tell("working.term_lead", "How much the middle of the loaf lags at first: what is left of the difference "+
+				"is so many times what it would be if it shrank evenly from the start.")},
 		{"time_constant", Tell("working.word_time_constant", "time constant"),
 			Tell("working.term_time_constant", "The time in which the difference of temperature shrinks to 37 %.")},
 	}

@@ -77,7 +77,8 @@ func termsOfNumbers() []Term {
 				"What is dissolved in the dough's water, salt and sugar above all. It holds the water back "+
 					"from the yeast.")},
 		{"specific_heat", Tell("working.word_specific_heat", "specific heat"),
-			Tell("working.term_specific_heat", "The heat that warms one kilogram of something by one degree.")},
+			Tell("working.term_specific_heat", "The heat that warms one kilogram of something by one degree. "+
+				"A kelvin (K) is a step of one degree Celsius.")},
 		{"staling", Tell("working.word_staling", "staling"),
 			Tell("working.term_staling",
 				"The crumb getting firm again after baking, because its starch hardens; it need not be dry.")},

@@ -69,6 +69,7 @@ bake.symbol_later_coefficient axis coefficient
 bake.symbol_later_eigenvalue eigenvalue axis
 bake.symbol_least solids
 bake.symbol_loss_basis bake_loss
+bake.symbol_loss_of_one bake_loss
 bake.symbol_margin boiling_point
 bake.symbol_moisture moisture
 bake.symbol_nominal nominal_weight
@@ -88,7 +89,6 @@ bake.symbol_spread spread standard_deviation
 bake.symbol_steamed bake_loss percentage_point
 bake.symbol_student degrees_of_freedom percentage_point
 bake.symbol_sum bake_loss
-bake.symbol_surface slope
 bake.symbol_tau_fit time_constant variance
 bake.symbol_usual bake_loss
 bake.symbol_usual_hold doneness
@@ -131,10 +131,10 @@ exercise.symbol_bulk bulk fermentation
 exercise.symbol_core_now core
 exercise.symbol_core_start core
 exercise.symbol_dose dose
-exercise.symbol_friction friction_factor factor
-exercise.symbol_friction_as_point friction_factor factor
-exercise.symbol_friction_converted friction_factor factor
-exercise.symbol_friction_unconverted friction_factor factor
+exercise.symbol_friction friction_factor
+exercise.symbol_friction_as_point friction_factor
+exercise.symbol_friction_converted friction_factor
+exercise.symbol_friction_unconverted friction_factor
 exercise.symbol_ice_temperature latent_heat
 exercise.symbol_kept levain
 exercise.symbol_levain_hydration levain percentage_point
@@ -284,13 +284,13 @@ mixing.derive_prior factor
 mixing.derive_scald mash
 mixing.symbol_as_factor factor
 mixing.symbol_before capacity
-mixing.symbol_bowl_capacity heat_capacity capacity
+mixing.symbol_bowl_capacity heat_capacity
 mixing.symbol_cap share
 mixing.symbol_count factor
 mixing.symbol_friction friction_factor factor
 mixing.symbol_gap share
 mixing.symbol_heat_flour specific_heat
-mixing.symbol_heat_in_water heat_capacity capacity
+mixing.symbol_heat_in_water heat_capacity
 mixing.symbol_heat_water specific_heat
 mixing.symbol_hydration heat_of_wetting hydration
 mixing.symbol_ice_heat specific_heat
@@ -301,14 +301,13 @@ mixing.symbol_mash mash
 mixing.symbol_melting latent_heat specific_heat
 mixing.symbol_prior_weight residual
 mixing.symbol_quantile degrees_of_freedom quantile
-mixing.symbol_sensitivity slope
-mixing.symbol_share heat_capacity capacity share
+mixing.symbol_share heat_capacity share
 mixing.symbol_specific specific_heat
 mixing.symbol_spread standard_deviation
 mixing.symbol_squares residual variance
 mixing.symbol_target desired_dough_temperature
-mixing.symbol_water_share heat_capacity capacity share
-mixing.symbol_weight heat_capacity capacity
+mixing.symbol_water_share heat_capacity share
+mixing.symbol_weight heat_capacity
 schedule.symbol_capacity capacity
 vessel.column_rise rise
 vessel.symbol_density density

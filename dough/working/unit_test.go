@@ -80,7 +80,7 @@ func TestValuesAsShown(t *testing.T) {
 		{quantity.Grams(780), "780 g", "27.51 oz"},
 		{quantity.Grams(12.5), "12.5 g", "0.441 oz"},
 		{quantity.Celsius(24.5), "24.5 °C", "76.1 °F"},
-		{quantity.DeltaFahrenheit(24), "13.333333 Δ°C", "24 Δ°F"},
+		{quantity.DeltaFahrenheit(24), "13.333 Δ°C", "24 Δ°F"},
 		{quantity.Centimeters(20), "20 cm", "7.9 in"},
 		{quantity.Meters(3), "3 m", "10 ft"},
 		{quantity.Centimeters(299), "299 cm", "117.7 in"},

@@ -75,8 +75,12 @@ func valueOf(v any) Value {
 // given shows every decimal the number has, at most six.
 func given(x float64, unit Unit) Value {
 	places, isExact := decimalsOf(x, most)
-	if !isExact && unit == Minute {
+	switch {
+	case isExact || unit == Number:
+	case unit == Minute:
 		places = 1
+	default: // a friction of 8 Δ°F in Δ°C: more digits are put in where a line needs them
+		places = min(places, significant(x))
 	}
 	return Value{Number: x, Unit: unit, Decimals: places, exact: isExact, given: true}
 }
@@ -187,7 +191,8 @@ func (v Value) text(r Reader) string {
 		text += " " + string(v.Unit)
 	}
 	minutes, isTime := convert(v.Number, v.Unit, Minute)
-	if size := math.Abs(minutes); isTime && size >= 60 && size < 1e6 {
+	printed, _ := convert(lit.value, v.Unit, Minute)
+	if size := math.Abs(printed); isTime && size >= 60 && size < 1e6 {
 		d := time.Duration(minutes * float64(time.Minute)).Round(time.Minute)
 		text += " (" + r.Elapsed(d) + ")"
 	}

@@ -27,7 +27,7 @@ var hiding = map[string]string{
 	"mixing.Friction":    "the factor is all that is used; what it was measured from is for its working",
 	"mixing.WaterRemedy": "a sentence and its amounts", "schedule.Shortage": "a sentence and its amounts",
 	"quantity.InputError": "a program reads the errors of another", "quantity.Problems": collects,
-	"report.Cell": ofReport, "working.Column": ofReport, "working.Derivation": ofReport, "working.Line": ofReport,
+	"working.Column": ofReport, "working.Line": ofReport,
 	"working.ToldColumn": ofReport, "working.ToldTable": ofReport, "working.Value": ofReport,
 	"working.Expr": "its documentation says so",
 }

@@ -110,7 +110,7 @@ func TestImportLaw(t *testing.T) {
 }
 
 // forTests are the internal packages that only tests import.
-var forTests = []string{"guides", "handcheck", "workcheck", "house", "published", "trial"}
+var forTests = []string{"guides", "handcheck", "workcheck", "house", "published", "pupil", "trial"}
 
 // Library packages read no clock, file, environment or random source, and keep no state.
 func TestLibraryIsPure(t *testing.T) {

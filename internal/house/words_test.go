@@ -32,6 +32,7 @@ var readers = map[string]string{
 	"internal/published":               "reads testdata/published.csv",
 	"internal/textpage":                "lays text out on pages",
 	"internal/handcheck":               "reads printed derivations back as a reader would",
+	"internal/pupil":                   "reads printed exercises as a class would",
 	"bake/text.go":                     "renders a number in Go syntax of a formula",
 	"dough/cost/money.go":              "reads an amount of money",
 	"dough/food/table.go":              "finds a food by the name or code that its table and its user give",

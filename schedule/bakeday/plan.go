@@ -31,6 +31,16 @@ func (c KitchenClock) MarshalJSON() ([]byte, error) {
 	}{c.Now, zone})
 }
 
+// UnmarshalJSON refuses: the caller loads the zone, by the name that is written, and sets the clock.
+func (*KitchenClock) UnmarshalJSON([]byte) error {
+	return &quantity.InputError{
+		Got: quantity.Tell("bakeday.got_kitchen_clock", "a clock"),
+		Want: quantity.Tell("bakeday.want_clock_of_caller",
+			"the moment and the zone, set by the program: a zone is loaded by its name and does not come back from JSON"),
+		Err: quantity.ErrForm,
+	}
+}
+
 // Plan works the whole bake out: weights, water, the clocks of levain and dough, doneness, and a
 // timetable that works backward from the wanted time around the baker's absences.
 //

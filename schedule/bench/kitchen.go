@@ -19,6 +19,8 @@ type KitchenUnder struct {
 
 // KitchenNow is how the day of a kitchen stands at one moment.
 type KitchenNow struct {
+	answer
+
 	Now time.Time `json:"now"`
 	// Followed is the plan that is being followed; nil: this is the plan if it is made now.
 	Followed *FollowedPlan `json:"followed,omitempty"`

@@ -21,6 +21,8 @@ type Under struct {
 
 // DayNow is how a day stands at one moment.
 type DayNow struct {
+	answer
+
 	Now    time.Time `json:"now"`
 	Wanted time.Time `json:"wanted"`
 	Name   string    `json:"name"`

@@ -61,6 +61,7 @@ func backward(d *dice, hard Difficulty) *sheet {
 			"the end of mixing was given instead of its beginning"), shaped.Minus(tu))
 		return out
 	}
+	up := at(6, 0)
 	bed := at(d.between(21, 23, 1)-24, d.between(0, 30, 30))
 	least, most := d.between(7, 9, 1), d.between(12, 16, 1)
 	oven := ready.Add(-time.Duration(cool+bake) * time.Minute)
@@ -78,8 +79,8 @@ func backward(d *dice, hard Difficulty) *sheet {
 	out := newSheet(working.Tell("exercise.backward_night",
 		"The bread shall be cool by %v. Mixing takes %v, bulk fermentation %v, shaping %v, baking %v, cooling %v. The "+
 			"shaped loaves stand in the cold for %d to %d "+
-			"hours. The baker goes to bed at %v and gets up at 06:00. When does mixing begin at the latest?",
-		ready, minutes(mix), minutes(bulk), minutes(shape), minutes(bake), minutes(cool), least, most, bed))
+			"hours. The baker goes to bed at %v and gets up at %t. When does mixing begin at the latest?",
+		ready, minutes(mix), minutes(bulk), minutes(shape), minutes(bake), minutes(cool), least, most, bed, up))
 	ovenAt := out.find(working.Tell("exercise.find_into_oven", "into the oven at the latest"), "t_oven", working.Clock,
 		0, end.Minus(tc).Minus(tb))
 	byCold := out.find(working.Tell("exercise.find_shaped_by_cold", "shaped at the latest, by the cold"), "t_cold",

@@ -9,86 +9,84 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/pupil"
 	"example.org/maslin/internal/workcheck"
 	"example.org/maslin/schedule/exercise"
 )
 
-// numberOf is an answer in the reader's units, a clock in minutes of the week.
-func numberOf(v working.Value, r working.Reader) float64 {
-	if v.Unit == working.Clock {
-		return numbers(v.Text(r))[0]
+// sheet is an exercise as it is printed for the reader.
+func sheet(e exercise.Exercise, r working.Reader) pupil.Sheet {
+	out := pupil.Sheet{
+		Question: e.Question.Text(r), Answer: e.Answer.Text(r), Tolerance: e.Tolerance.Text(r), Wrong: map[string]string{},
 	}
-	return v.For(r).Number
+	for _, s := range e.Slips {
+		out.Wrong[s.Code] = s.Value.Text(r)
+	}
+	return out
 }
 
-// Two hundred exercises of every topic: a solver that reads the question gets the answer, the mistakes lead elsewhere,
-// and every line of the key evaluates as printed.
+// Two hundred exercises of every topic and difficulty in both systems of units: who reads the question alone gets the
+// answer of the key, and its wrong answers by making their mistakes; every mistake comes up; every line of the key
+// evaluates as printed.
 func TestExercisesSolveRight(t *testing.T) {
 	most := 200
 	if testing.Short() {
 		most = 40
 	}
-	for _, topic := range allTopics {
-		seen := map[string]bool{}
-		for seed := range most {
-			task := exercise.Task{Topic: topic, Seed: uint64(seed), Difficulty: exercise.Difficulty(seed % 3)}
-			if seed%4 == 3 {
-				task.Units = working.USCustomary
-			}
-			e, err := task.Exercise()
-			if err != nil {
-				t.Fatal(err)
-			}
-			r := working.Reader{Units: task.Units}
-			question := e.Question.Text(r)
-			seen[question] = true
-			got, want := numberOf(e.Answer, r), solve(t, e.Question.ID(), question)
-			tolerance := math.Abs(e.Tolerance.For(r).Number)
-			if difference := apart(e, got, want); !(difference <= tolerance) {
-				t.Errorf("%+v: %s\nthe key says %v, the solver %v", task, question, e.Answer.Text(r), want)
-			}
-			if len(e.Slips) < 2 {
-				t.Errorf("%+v has %d slips", task, len(e.Slips))
-			}
-			codes := map[string]bool{}
-			for _, s := range e.Slips {
-				if e.Right(s.Value) || apart(e, numberOf(s.Value, r), want) <= tolerance {
-					t.Errorf("%+v: the slip %s gives the right answer", task, s.Code)
+	reads := pupil.New(false)
+	met := map[string]bool{}
+	for _, topic := range quantity.Values[exercise.Topic]() {
+		for _, units := range []working.Units{working.Metric, working.USCustomary} {
+			for _, difficulty := range quantity.Values[exercise.Difficulty]() {
+				seen := map[string]bool{}
+				for seed := range most {
+					task := exercise.Task{Topic: topic, Seed: uint64(seed), Difficulty: difficulty, Units: units}
+					e, err := task.Exercise()
+					if err != nil {
+						t.Fatal(err)
+					}
+					printed := sheet(e, working.Reader{Units: units})
+					seen[printed.Question] = true
+					done := reads.Do(printed)
+					for _, fault := range done.Faults {
+						t.Errorf("%+v: %s", task, fault)
+					}
+					for _, mistake := range done.Met {
+						met[mistake] = true
+					}
+					judged(t, task, e)
 				}
-				if found, ok := e.SlipOf(s.Value); !ok || found.Code != s.Code || codes[s.Code] || s.Mistake.IsZero() {
-					t.Errorf("%+v: the slip %s is not told from others", task, s.Code)
+				if len(seen) < most/4 {
+					t.Errorf("%v, %v, %v: only %d of %d exercises differ", topic, difficulty, units, len(seen), most)
 				}
-				codes[s.Code] = true
-			}
-			if !e.Right(e.Answer) {
-				t.Errorf("%+v: its own answer is wrong", task)
-			}
-			if _, ok := e.SlipOf(e.Answer); ok {
-				t.Errorf("%+v: the right answer is a slip", task)
-			}
-			workcheck.Verify(t, e.Working())
-			if e.Working().Answer() != e.Answer {
-				t.Errorf("%+v: the key ends with %v", task, e.Working().Answer())
-			}
-			again, _ := task.Exercise()
-			if again.Question != e.Question || again.Answer != e.Answer {
-				t.Errorf("%+v is another exercise the second time", task)
 			}
 		}
-		if len(seen) < most*7/10 {
-			t.Errorf("%v: only %d of %d exercises differ", topic, len(seen), most)
+	}
+	for _, mistake := range pupil.Mistakes() {
+		if !met[mistake] {
+			t.Errorf("%s never comes up", mistake)
 		}
 	}
 }
 
-func apart(e exercise.Exercise, a, b float64) float64 {
-	d := math.Abs(a - b)
-	if e.Answer.Unit == working.Clock {
-		const week = 7 * 24 * 60
-		d = math.Mod(d, week)
-		d = math.Min(d, week-d)
+// judged checks what an exercise says of answers that it is given, and its key.
+func judged(t *testing.T, task exercise.Task, e exercise.Exercise) {
+	for _, s := range e.Slips {
+		if found, ok := e.SlipOf(s.Value); !ok || found.Code != s.Code || s.Mistake.IsZero() {
+			t.Errorf("%+v: the slip %s is not told from others", task, s.Code)
+		}
 	}
-	return d
+	if _, ok := e.SlipOf(e.Answer); ok || !e.Right(e.Answer) {
+		t.Errorf("%+v: its own answer is wrong", task)
+	}
+	workcheck.Verify(t, e.Working())
+	if e.Working().Answer() != e.Answer {
+		t.Errorf("%+v: the key ends with %v", task, e.Working().Answer())
+	}
+	again, _ := task.Exercise()
+	if again.Question != e.Question || again.Answer != e.Answer {
+		t.Errorf("%+v is another exercise the second time", task)
+	}
 }
 
 func TestFriendlyNumbers(t *testing.T) {

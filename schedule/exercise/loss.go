@@ -35,7 +35,7 @@ func loss(d *dice, hard Difficulty) *sheet {
 		out := newSheet(working.Tell("exercise.loss_scaling",
 			"A loaf shall weigh %v when it is cool. It loses %v of the dough in the oven. How much dough do you "+
 				"scale?", baked, percent))
-		out.agree(working.Tell("exercise.find_scaled", "dough to scale"), "D", 1,
+		out.agree(working.Tell("exercise.find_scaled", "dough to scale"), "D", working.WholeNumber,
 			b.Over(working.Num(1).Minus(l.Over(100))), is.Dough)
 		out.tolerance = 1
 		out.slip("added", working.Tell("exercise.slip_loss_added",
@@ -54,9 +54,9 @@ func loss(d *dice, hard Difficulty) *sheet {
 		"%d loaves shall weigh %v each when they are cool. They lose %v of the dough in the oven, and %v of the dough "+
 			"mixed stays in the bowl and on the "+
 			"bench. How much dough do you mix?", count, baked, percent, process))
-	each := out.find(working.Tell("exercise.find_scaled", "dough to scale"), "D", working.Gram, 1,
+	each := out.find(working.Tell("exercise.find_scaled", "dough to scale"), "D", working.Gram, working.WholeNumber,
 		b.Over(working.Num(1).Minus(l.Over(100))))
-	out.find(working.Tell("exercise.find_mixed", "dough to mix"), "M", working.Gram, 1,
+	out.find(working.Tell("exercise.find_mixed", "dough to mix"), "M", working.Gram, working.WholeNumber,
 		n.Times(each).Over(working.Num(1).Minus(v.Over(100))))
 	out.tolerance = max(2, 0.0015*float64(count)*scaled.Grams())
 	all := n.Times(b)

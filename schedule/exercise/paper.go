@@ -73,56 +73,85 @@ func (s Set) Worksheet() report.Report {
 	out := report.Report{Headline: s.headline(working.Tell("exercise.worksheet", "Exercises"))}
 	for i, e := range s.Exercises {
 		out.Sections = append(out.Sections, report.Section{
-			Key: "exercise_" + strconv.Itoa(i+1), Title: title(i, e),
+			Key: "question_" + strconv.Itoa(i+1), Title: title(i, e),
 			Blocks: []report.Block{
 				report.Say(e.Question),
 				report.Say(working.Tell("exercise.room_for_answer", "Answer: ______________________")),
 			},
 		})
 	}
+	out.Sections = append(out.Sections, s.remarks()...)
 	return out
 }
 
 // Key is the answers with their tolerance, each line of the arithmetic, and what wrong answers come from. Formulas
 // are in the units of the reader.
 func (s Set) Key(r working.Reader) report.Report {
-	out := report.Report{Headline: s.headline(working.Tell("exercise.key", "Key"))}
+	out := report.Report{
+		Headline: s.headline(working.Tell("exercise.key", "Key")),
+		Sections: []report.Section{{Key: "reading", Blocks: []report.Block{report.Say(reading())}}},
+	}
 	for i, e := range s.Exercises {
 		blocks := []report.Block{report.Say(working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(r),
 			e.Tolerance.Text(r)))}
-		var lines, slips report.List
-		for _, l := range e.key.Lines(r) {
-			lines = append(lines, working.Tell("exercise.key_line", "%s", keyLine(l)))
-		}
+		var slips report.List
 		for _, slip := range e.Slips {
 			slips = append(slips, working.Tell("exercise.slip", "%s: %v", slip.Value.Text(r), slip.Mistake))
 		}
-		blocks = append(blocks, lines)
+		blocks = append(blocks, report.Reckoning{Of: e.key})
 		if len(slips) > 0 {
-			blocks = append(blocks, report.Say(working.Tell("exercise.slips", "Usual mistakes, by the answer that they give:")),
-				slips)
+			blocks = append(blocks, slips)
 		}
 		out.Sections = append(out.Sections, report.Section{
 			Key: "exercise_" + strconv.Itoa(i+1), Title: title(i, e), Blocks: blocks,
 		})
 	}
+	out.Sections = append(out.Sections, s.remarks()...)
 	return out
 }
 
-// keyLine is a line of arithmetic on one line.
-func keyLine(l working.Line) string {
-	parts := []string{l.Symbol}
-	if l.Formula != "" && l.Formula != l.Numbers {
-		parts = append(parts, l.Formula)
+// reading says how a key is read.
+func reading() working.Message {
+	return working.Tell("exercise.slips", "Last come the usual wrong answers, each with the mistake that leads to it.")
+}
+
+// remarks explain what may be new to a class in the units of the paper.
+func (s Set) remarks() []report.Section {
+	var blocks []report.Block
+	for _, m := range s.remarked() {
+		blocks = append(blocks, report.Paragraph{Text: m, Tone: report.Aside})
 	}
-	if l.Numbers != "" {
-		parts = append(parts, l.Numbers)
+	if len(blocks) == 0 {
+		return nil
 	}
-	relation := " ≈ "
-	if l.Exact {
-		relation = " = "
+	return []report.Section{{Key: "remarks", Blocks: blocks}}
+}
+
+func (s Set) remarked() []working.Message {
+	weighed, warmed := false, false
+	for _, e := range s.Exercises {
+		switch e.Task.Topic {
+		case Percentages, Levain, Loss:
+			weighed = true
+		case Water:
+			weighed, warmed = true, true
+		case Altitude, Cooling:
+			warmed = true
+		}
 	}
-	return strings.Join(parts, " = ") + relation + l.Value
+	from, to := quantity.Celsius(20), quantity.Celsius(22)
+	if s.Paper.Units == working.USCustomary {
+		from, to = quantity.Fahrenheit(70), quantity.Fahrenheit(74)
+	}
+	var out []working.Message
+	if warmed {
+		out = append(out, working.Tell("exercise.remark_difference",
+			"Δ marks a difference of temperatures: from %v to %v it is %v.", from, to, to.Sub(from)))
+	}
+	if weighed && s.Paper.Units == working.USCustomary {
+		out = append(out, working.Tell("exercise.remark_pound", "A pound (lb) has 16 ounces (oz)."))
+	}
+	return out
 }
 
 func (s Set) headline(what working.Message) working.Message {
@@ -140,32 +169,39 @@ func (s Set) WorksheetLaTeX(t working.Telling) string {
 	for _, e := range s.Exercises {
 		b.WriteString("\\item " + working.TeX(e.Question.Text(t.Reader)) + "\n\n\\vspace{4em}\n")
 	}
-	return endTeX(&b, t)
+	return s.endTeX(&b, t)
 }
 
 // KeyLaTeX is the key as LaTeX, with fractions, roots and indices set.
 func (s Set) KeyLaTeX(t working.Telling) string {
 	var b strings.Builder
-	s.beginTeX(&b, t, working.Tell("exercise.key", "Key"))
+	s.beginTeX(&b, t, working.Tell("exercise.key", "Key"), reading())
 	for _, e := range s.Exercises {
 		answer := working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(t.Reader),
 			e.Tolerance.Text(t.Reader))
-		b.WriteString("\\item " + working.TeX(e.Task.Topic.String()+": "+answer.Text(t.Reader)) + "\n" +
+		b.WriteString("\\item " + working.TeX(working.Tell("exercise.topic_answer", "%v: %v", e.Task.Topic, answer).Text(t.Reader)) + "\n" +
 			t.LaTeXLines(e.key))
 		for _, slip := range e.Slips {
 			line := working.Tell("exercise.slip", "%s: %v", slip.Value.Text(t.Reader), slip.Mistake)
 			b.WriteString("\\par\\emph{\\small " + working.TeX(line.Text(t.Reader)) + "}\n")
 		}
 	}
-	return endTeX(&b, t)
+	return s.endTeX(&b, t)
 }
 
-func (s Set) beginTeX(b *strings.Builder, t working.Telling, what working.Message) {
-	b.WriteString("\\subsection*{" + working.TeX(s.headline(what).Text(t.Reader)) + "}\n\\begin{enumerate}\n")
+func (s Set) beginTeX(b *strings.Builder, t working.Telling, what working.Message, more ...working.Message) {
+	b.WriteString("\\subsection*{" + working.TeX(s.headline(what).Text(t.Reader)) + "}\n")
+	for _, m := range more {
+		b.WriteString(working.TeX(m.Text(t.Reader)) + "\n")
+	}
+	b.WriteString("\\begin{enumerate}\n")
 }
 
-func endTeX(b *strings.Builder, t working.Telling) string {
+func (s Set) endTeX(b *strings.Builder, t working.Telling) string {
 	b.WriteString("\\end{enumerate}\n")
+	for _, m := range s.remarked() {
+		b.WriteString("\\noindent{\\small " + working.TeX(m.Text(t.Reader)) + "\\par}\n")
+	}
 	if t.Document {
 		return working.TeXDocument(b.String())
 	}

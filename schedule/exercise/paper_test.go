@@ -65,17 +65,20 @@ func ExamplePaper_Exercises() {
 	//   Answer: ______________________
 	// Key, paper 11, one step
 	//
+	//   Last come the usual wrong answers, each with the mistake that leads to it.
+	//
 	// 1. loss
 	//   14.0 %, give or take 0.1 %
 	//   · L = (D − B) ÷ D × 100 = (1400 − 1204) ÷ 1400 × 100 = 14.0 %
-	//   Usual mistakes, by the answer that they give:
+	//   L: loss; D: dough scaled; B: baked and cool
 	//   · 16.3 %: the loss was taken in percent of the bread
 	//   · 86.0 %: what stays was given instead of what is lost
 	//
 	// 2. backward
 	//   Sat 15:15, give or take 1 min
 	//   · t_oven = t_end − c − b = Sat 17:45 − 120 min − 30 min = Sat 15:15
-	//   Usual mistakes, by the answer that they give:
+	//   t_oven: into the oven at the latest; t_end: bread is wanted; c: cooling; b:
+	//     baking
 	//   · Sat 17:15: the cooling was forgotten
 	//   · Sat 20:15: baking and cooling were added instead of taken off
 	//   · Sat 15:45: the time out of the oven was given

@@ -30,7 +30,7 @@ func percentages(d *dice, hard Difficulty) *sheet {
 			"A formula has 100 %% flour, %v water and %v salt. You take %v of flour. How much water goes "+
 				"in?", water, salt, flour))
 		f := symbol("F", working.Tell("exercise.symbol_flour", "flour"), flour)
-		out.agree(working.Tell("exercise.find_water", "water"), "W", 1, f.Times(w).Over(100), batch.Water())
+		out.agree(working.Tell("exercise.find_water", "water"), "W", working.WholeNumber, f.Times(w).Over(100), batch.Water())
 		out.tolerance = 1
 		out.slip("share_of_dough", working.Tell("exercise.slip_share_of_dough",
 			"the percentage was taken as a share of the dough"),
@@ -59,8 +59,8 @@ func percentages(d *dice, hard Difficulty) *sheet {
 			count, each, water, salt))
 		n := symbol("n", working.Tell("exercise.symbol_pieces", "pieces"), count)
 		m := symbol("m", working.Tell("exercise.symbol_each", "dough for one"), each)
-		all := out.find(working.Tell("exercise.find_dough", "dough"), "D", working.Gram, 1, n.Times(m))
-		out.agree(working.Tell("exercise.find_flour", "flour"), "F", 1,
+		all := out.find(working.Tell("exercise.find_dough", "dough"), "D", working.Gram, working.WholeNumber, n.Times(m))
+		out.agree(working.Tell("exercise.find_flour", "flour"), "F", working.WholeNumber,
 			all.Times(100).Over(working.Num(100).Plus(w).Plus(s)), batch.Flour())
 		out.tolerance = max(1, 0.002*flour.Grams())
 		out.slip("share_of_dough", working.Tell("exercise.slip_share_of_dough",
@@ -83,9 +83,9 @@ func percentages(d *dice, hard Difficulty) *sheet {
 		flour, water, poured))
 	f := symbol("F", working.Tell("exercise.symbol_flour", "flour"), flour)
 	p := symbol("W", working.Tell("exercise.symbol_poured", "water poured in"), poured)
-	all := out.find(working.Tell("exercise.find_flour_for_water", "flour for that water"), "F_all", working.Gram, 1,
+	all := out.find(working.Tell("exercise.find_flour_for_water", "flour for that water"), "F_all", working.Gram, working.WholeNumber,
 		p.Times(100).Over(w))
-	out.find(working.Tell("exercise.find_flour_to_add", "flour to add"), "F_add", working.Gram, 1, all.Minus(f))
+	out.find(working.Tell("exercise.find_flour_to_add", "flour to add"), "F_add", working.Gram, working.WholeNumber, all.Minus(f))
 	out.tolerance = max(1, 0.005*more.Grams())
 	out.slip("weight_for_weight", working.Tell("exercise.slip_weight_for_weight",
 		"as much flour was added as there is too much water"),

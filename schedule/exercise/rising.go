@@ -16,9 +16,17 @@ func rising(d *dice, hard Difficulty) *sheet {
 	if slow <= 0 || fast-slow < 0.03 {
 		return nil
 	}
-	mu := symbol("μ_1", working.Tell("exercise.symbol_rate_warm", "rate in the warm"), working.Amount(fast, "/h", 2)).
+	rateName := "μ"
+	if hard == Usual {
+		rateName = "μ_1" // and another
+	}
+	mu := symbol(rateName, working.Tell("exercise.symbol_rate_warm", "rate in the warm"), working.Amount(fast, "/h", 2)).
 		Explained(working.Explain("rate"))
-	hours := float64(d.between(6, 14, 1)) / 2
+	longest := 14
+	if hard == OneStep {
+		longest = 24
+	}
+	hours := float64(d.between(6, longest, 1)) / 2
 	needed := math.Round(fast*hours*1e6) / 1e6
 	dose := symbol("M", working.Tell("exercise.symbol_dose", "dose needed"), needed).Explained(working.Explain("dose"))
 	switch hard {
@@ -65,13 +73,13 @@ func rising(d *dice, hard Difficulty) *sheet {
 	out := newSheet(working.Tell("exercise.rising_less_levain",
 		"With %v %% of the flour in the levain the dough took %v h at %v, where the rate is %.2f in an hour. With a small "+
 			"levain the time grows by "+
-			"ln(f_1 ÷ f_2) ÷ μ when its share falls from f_1 to f_2. How long does it take with %v %%?", percent, hours,
+			"ln(p ÷ q) ÷ μ when its share falls from p to q. How long does it take with %v %%?", percent, hours,
 		warm, fast, percent/float64(part)))
 	t1 := symbol("t_1", working.Tell("exercise.symbol_time_before", "time it took"),
 		working.Amount(hours, working.Hour, 0))
-	f1 := symbol("f_1", working.Tell("exercise.symbol_share_before", "flour in the levain, before"),
+	f1 := symbol("p", working.Tell("exercise.symbol_share_before", "flour in the levain, before"),
 		working.Amount(percent, working.Percent, 0))
-	f2 := symbol("f_2", working.Tell("exercise.symbol_share_after", "flour in the levain, now"),
+	f2 := symbol("q", working.Tell("exercise.symbol_share_after", "flour in the levain, now"),
 		working.Amount(percent/float64(part), working.Percent, 0))
 	more := out.find(working.Tell("exercise.find_longer", "how much longer"), "t_more", working.Hour, 2,
 		working.Ln(f1.Over(f2)).Over(mu))

@@ -95,14 +95,21 @@ func draw(in Task, d *dice) (Exercise, bool) {
 	return e, len(e.Slips) >= least && e.Answer.IsValid()
 }
 
-// toleranceOf is a tolerance as a reader is told it; that of a weight in hundredths of an ounce where ounces are
-// weighed.
+// toleranceOf is a tolerance as a reader is told it, in one digit: that of a weight in grams, or in ounces where they
+// are weighed.
 func toleranceOf(units working.Units, of working.Unit, x float64) working.Value {
 	if of == working.Gram && units == working.USCustomary {
 		ounce := quantity.Ounces(1).Grams()
-		return working.Amount(ounce*max(0.01, math.Round(100*x/ounce)/100), of, 0)
+		return working.Amount(ounce*oneDigit(x/ounce), of, 0)
 	}
+	x = oneDigit(x)
 	return working.Amount(x, toleranceUnit(of), decimals(x))
+}
+
+// oneDigit rounds to one digit that says something: nobody weighs to 47.85 g.
+func oneDigit(x float64) float64 {
+	step := math.Pow10(int(math.Floor(math.Log10(x))))
+	return math.Round(x/step) * step
 }
 
 // least is how many usual wrong answers an exercise has at least.
@@ -124,6 +131,8 @@ func toleranceUnit(u working.Unit) working.Unit {
 	switch u {
 	case working.Celsius:
 		return working.DeltaCelsius
+	case working.Fahrenheit:
+		return working.DeltaFahrenheit
 	case working.Clock:
 		return working.Minute
 	}

@@ -128,7 +128,7 @@ func ice(d *dice) *sheet {
 	tn := symbol("T_need", working.Tell("exercise.symbol_need", "what it should act like"), need)
 	h := symbol("H", working.Tell("exercise.symbol_melting", "what melting is worth"), melting)
 	zero := symbol("T_0", working.Tell("exercise.symbol_ice_temperature", "melting ice"), quantity.Celsius(0))
-	out.agree(working.Tell("exercise.find_ice", "ice"), "x", 1, w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)),
+	out.agree(working.Tell("exercise.find_ice", "ice"), "x", working.WholeNumber, w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)),
 		r.Ice)
 	out.tolerance = max(2, 0.005*r.Ice.Grams())
 	out.slip("melting_alone", working.Tell("exercise.slip_melting_alone",
@@ -137,7 +137,8 @@ func ice(d *dice) *sheet {
 	out.slip("ice_on_top", working.Tell("exercise.slip_ice_on_top",
 		"the ice was reckoned on top of all the water instead of in its place"),
 		w.Times(tt.Minus(tn)).Over(tn.Minus(zero).Plus(h)))
-	out.slip("tap_alone", working.Tell("exercise.slip_tap_alone", "the ice was reckoned for water of 0 °C"),
+	out.slip("tap_alone", working.Tell("exercise.slip_tap_alone", "the ice was reckoned for water of %v",
+		quantity.Celsius(0)),
 		w.Times(tt.Minus(zero)).Over(tt.Minus(zero).Plus(h)))
 	return out
 }
