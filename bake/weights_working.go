@@ -125,7 +125,7 @@ func (g LossGuide) Working() working.Working {
 	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
 	if !g.bread.IsZero() {
 		bread := working.Given("B", working.Tell("bake.symbol_bread", "bread"), g.bread)
-		loss := working.Given("L", working.Tell("bake.symbol_guess", "loss that comes out below; put in until it stays"),
+		loss := working.Given("L", working.Tell("bake.symbol_loss_put_in", "loss that comes out below; put in until it stays"),
 			g.Loss.Likely)
 		m = d.Find(working.Finding{
 			Name: working.Tell("bake.symbol_this_dough", "dough of this loaf"), Symbol: "m", Is: g.Dough, Decimals: 1,

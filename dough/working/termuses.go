@@ -70,6 +70,7 @@ bake.symbol_later_eigenvalue eigenvalue axis
 bake.symbol_least solids
 bake.symbol_loss_basis bake_loss
 bake.symbol_loss_of_one bake_loss
+bake.symbol_loss_put_in bake_loss
 bake.symbol_margin boiling_point
 bake.symbol_moisture moisture
 bake.symbol_nominal nominal_weight
