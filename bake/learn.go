@@ -165,11 +165,6 @@ func (log LossLog) Learn() (LearnedLoss, error) {
 	}, nil
 }
 
-// Bread is what the next loaf of this dough weighs when it is cool.
-func (l LearnedLoss) Bread(dough quantity.Mass) quantity.Range[quantity.Mass] {
-	return breadOf(dough, l.Next)
-}
-
 // String prints "12.1 % of the dough (next loaf 10.8 % to 13.4 %), from 5 loaves".
 func (l LearnedLoss) String() string { return l.message().String() }
 

@@ -38,7 +38,7 @@ func pascals(pa float64) Pressure {
 	return Pressure{int64(math.RoundToEven(pa * 1000))}
 }
 
-// ParsePressure reads a number and a unit: "1013.25 hPa", "885 mbar", "88.5 kPa", "29.92 inHg", "760 mmHg",
+// ParsePressure reads a number and a unit: "1013.25 hPa", "885 mbar", "1.01 bar", "88.5 kPa", "29.92 inHg", "760 mmHg",
 // "12.2 psi". The unit is required. Errors: [quantity.ErrRequired], [quantity.ErrUnit],
 // [quantity.ErrOutOfRange].
 func ParsePressure(text string) (Pressure, error) {
@@ -58,6 +58,7 @@ func ParsePressure(text string) (Pressure, error) {
 	units := map[string]float64{
 		"hpa":  100,
 		"mbar": 100,
+		"bar":  100_000,
 		"mb":   100,
 		"kpa":  1000,
 		"pa":   1,

@@ -41,6 +41,20 @@ func ParseWeights(text string) (Weights, error) {
 	return w, p.Err()
 }
 
+// ParsePercents reads a formula by its percentages of all the flour, as [ParseWeights] reads weights: "75 % wheat, 25 %
+// whole rye, 70 % water, 2 % salt, 24 % levain at 100 %". One percent becomes a gram, so that [Weights.Batch] and
+// [Batch.Formula] go on. Errors: those of ParseWeights.
+func ParsePercents(text string) (Weights, error) {
+	items := weightItems(text)
+	for i, item := range items {
+		number, rest, found := strings.Cut(item, "%")
+		if found && strings.Trim(number, "0123456789., ") == "" {
+			items[i] = number + " g" + rest
+		}
+	}
+	return ParseWeights(strings.Join(items, "; "))
+}
+
 // weightItems splits a list at semicolons, and at commas that are not between digits.
 func weightItems(text string) []string {
 	var out []string

@@ -108,9 +108,6 @@ func (f *Followed) checkTemperature(t quantity.Temperature) error {
 	return p.ErrFor(f)
 }
 
-// Bulk is the dough that is followed.
-func (f Followed) Bulk() Bulk { return f.bulk }
-
 // Readings is how many readings were taken in, the first included.
 func (f Followed) Readings() int { return f.readings }
 

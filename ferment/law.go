@@ -47,9 +47,6 @@ func (l Law) With(r Rivals) Law {
 	return Law{named: true, levain: r.Levain, yeast: r.Yeast, gas: r.Gas}
 }
 
-// Rivals are the curves that stand in place of the law's own.
-func (l Law) Rivals() Rivals { return Rivals{Levain: l.levain, Yeast: l.yeast, Gas: l.gas} }
-
 // IsZero reports whether no law is given.
 func (l Law) IsZero() bool { return l == Law{} }
 

@@ -23,9 +23,6 @@ type Ripeness struct {
 	reached [len(stages)]bool
 }
 
-// Of is the input the answer was made from.
-func (r Ripeness) Of() Ripening { return r.of }
-
 // Reached reports whether it is ripe, at its peak, and past use within 30 days, more likely than not.
 func (r Ripeness) Reached() (ripe, peak, past bool) { return r.reached[0], r.reached[1], r.reached[2] }
 

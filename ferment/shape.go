@@ -330,6 +330,3 @@ func (t ShapeTarget) Message() working.Message {
 	return working.Tell("ferment.shape_at", "shape at %v, for the oven at %v (80 %%)", riseWords(t.Rise),
 		bandWords(t.After))
 }
-
-// Proof is the input the answer was made from.
-func (t ShapeTarget) Proof() Proof { return t.proof }

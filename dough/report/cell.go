@@ -43,9 +43,6 @@ func Weighed(m, step quantity.Mass) Cell {
 	return Rounded(m, decimals)
 }
 
-// ClockTime is a moment shown as the time of day alone.
-func ClockTime(t time.Time) Cell { return Cell{shown: working.Say("%t", t), raw: t} }
-
 // IsZero reports whether there is nothing to show.
 func (v Cell) IsZero() bool { return v.raw == nil }
 

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/enum"
 )
@@ -109,3 +111,23 @@ func (r Report) Grids() []Grid {
 
 // Say makes a paragraph of a sentence.
 func Say(m working.Message) Paragraph { return Paragraph{Text: m} }
+
+// With is the report and another one behind it: its sections, or, where it has none, its headline in a section of the
+// key; what it rests on and its sources; and its cautions, of which each is said once.
+func (r Report) With(key string, more Report) Report {
+	r.Sections = slices.Clone(r.Sections)
+	if len(more.Sections) == 0 {
+		more.Sections = []Section{{Key: key, Blocks: []Block{Say(more.Headline)}}}
+	}
+	r.Sections = append(r.Sections, more.Sections...)
+	r.RestsOn = append(slices.Clip(r.RestsOn), more.RestsOn...)
+	r.Sources = append(slices.Clip(r.Sources), more.Sources...)
+	r.Cautions = slices.Clone(r.Cautions)
+	for _, c := range more.Cautions {
+		said := func(o working.Caution) bool { return o.Text == c.Text }
+		if !slices.ContainsFunc(r.Cautions, said) {
+			r.Cautions = append(r.Cautions, c)
+		}
+	}
+	return r
+}

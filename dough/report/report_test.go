@@ -307,3 +307,24 @@ func TestChartInWords(t *testing.T) {
 		}
 	}
 }
+
+// A report behind another keeps both as they are; what hurts is said once.
+func TestOneReportBehindAnother(t *testing.T) {
+	say := func(id string) working.Message { return working.Tell("test."+id, id) }
+	first := report.Report{Headline: say("first"), Sections: []report.Section{{Key: "a"}},
+		RestsOn: []working.Message{say("x")}, Cautions: []working.Caution{{Text: say("hot")}}}
+	bare := report.Report{Headline: say("bare"), RestsOn: []working.Message{say("y")},
+		Cautions: []working.Caution{{Text: say("hot")}, {Text: say("cold")}}}
+	all := first.With("bare", bare).With("more", report.Report{Sections: []report.Section{{Key: "b"}, {Key: "c"}}})
+	var keys []string
+	for _, s := range all.Sections {
+		keys = append(keys, s.Key)
+	}
+	if strings.Join(keys, " ") != "a bare b c" || all.Headline != first.Headline || len(all.RestsOn) != 2 ||
+		len(all.Cautions) != 2 || len(first.Sections) != 1 || len(first.Cautions) != 1 {
+		t.Errorf("%v: %+v", keys, all)
+	}
+	if p := all.Section("bare").Blocks[0].(report.Paragraph); p.Text != bare.Headline {
+		t.Error(p)
+	}
+}

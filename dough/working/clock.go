@@ -87,11 +87,6 @@ func wordMessage(key string) Message {
 	return Message{template: "%v", args: encodeArgs([]arg{{kind: kindWord, text: key}})}
 }
 
-// TimeRange shows "5h10m to 7h25m (80 %), likely 6h10m", to the minute; "15m" where all three are that.
-func (r Reader) TimeRange(t quantity.TimeRange) string {
-	return r.ranged("", argOf(t).parts, piece{places: -1})
-}
-
 // windowMessage shows "Sat 06:40 to 07:25", the second with its day where it is another.
 func windowMessage(w quantity.Window) Message {
 	y, m, d := w.From.Date()

@@ -2,26 +2,44 @@ package bakelog
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"os"
 	"path/filepath"
 	"time"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bench"
 )
 
-const patience = 10 * time.Second // with another program that holds the lock
+const (
+	patience = 10 * time.Second // with another program that holds the lock
+	longLine = 4 << 20          // longer than any line that is written
+)
+
+// ErrNotLog: the file holds something else, and nothing is added to it.
+var ErrNotLog = errors.New("is not a bake log: it is left as it is; want a bake log, an empty file, " +
+	"or a name that is not taken")
+
+// Read reads a log. A file that is not there is an empty log. Errors: those of [bench.LogReading.From] and of the file
+// system.
+func Read(name string, r bench.LogReading) (bench.Log, error) {
+	f, err := os.Open(name)
+	if errors.Is(err, os.ErrNotExist) {
+		return bench.Log{}, nil
+	}
+	if err != nil {
+		return bench.Log{}, err
+	}
+	defer f.Close()
+	return r.From(f)
+}
 
 // Append adds entries to the log in one piece and returns once they are on the disk. Folder and
 // file are made when they are not there. When the disk is full nothing of the entries remains.
-// Errors: those of bench.Observation.Check under "entries[i]"; ErrVersion when the last line of the log is
+// Errors: those of bench.Observation.Check under "entries[i]"; bench.LaterVersion when the last line of the log is
 // of a later version; ErrNotLog when the file holds something else; those of the file system.
 func Append(name string, entries ...bench.Observation) error {
-	lines, err := encode(entries)
+	lines, err := bench.Observations(entries).Lines()
 	if err != nil || len(lines) == 0 {
 		return err
 	}
@@ -34,28 +52,6 @@ func Append(name string, entries ...bench.Observation) error {
 		err = e
 	}
 	return err
-}
-
-func encode(entries bench.Observations) ([]byte, error) {
-	var p quantity.Problems
-	var lines []byte
-	for i, e := range entries {
-		if err := e.Check(); err != nil {
-			for _, one := range quantity.InputErrors(err) {
-				p.Add(fmt.Sprintf("entries[%d].%s", i, one.Path), one.Got, one.Want, one.Err)
-			}
-			continue
-		}
-		line, err := json.Marshal(e)
-		if err != nil {
-			return nil, err
-		}
-		if len(line) >= mostLine {
-			p.Add(fmt.Sprintf("entries[%d]", i), quantity.Tell("bakelog.got_bytes", "%d bytes", len(line)), quantity.Tell("bakelog.want_less_than_bytes", "less than %d bytes", mostLine), quantity.ErrOutOfRange)
-		}
-		lines = append(append(lines, line...), '\n')
-	}
-	return lines, p.Err()
 }
 
 // openLocked opens the log for appending and takes its lock. A log that was moved away while
@@ -115,11 +111,9 @@ func appendTo(f *os.File, lines []byte) error {
 	if err != nil {
 		return err
 	}
-	_, wrong := decode(bytes.TrimSuffix(last, []byte("\n")))
-	if errors.Is(wrong, ErrVersion) {
-		return wrong
-	}
-	if size > 0 && wrong != nil && !holdsEntries(io.NewSectionReader(f, 0, size)) {
+	if ours, err := isLog(f, size, last); err != nil {
+		return err
+	} else if !ours {
 		return ErrNotLog
 	}
 	if len(last) > 0 && last[len(last)-1] != '\n' {
@@ -136,20 +130,30 @@ func appendTo(f *os.File, lines []byte) error {
 	return nil
 }
 
-// holdsEntries reports whether what is there is a log: it has a line that can be read, or is no more than the
-// beginning of one, as a power cut leaves it.
-func holdsEntries(r *io.SectionReader) bool {
-	in := NewReader(r)
-	if in.Next() || in.Err() != nil {
-		return true
+// isLog reports whether what is there is a log: its last line can be read, or another one, or it is no more than the
+// beginning of one, as a power cut leaves it. A log of a later version is an error.
+func isLog(f io.ReaderAt, size int64, last []byte) (bool, error) {
+	if size == 0 {
+		return true, nil
 	}
-	if in.line != 1 || !in.torn || len(in.problems) != 1 {
-		return false
+	end, err := bench.LogReading{Last: 1}.From(bytes.NewReader(last))
+	if later := (bench.LaterVersion{}); errors.As(err, &later) {
+		return false, bench.LaterVersion{Version: later.Version} // of the whole log it is another line
+	}
+	if err != nil {
+		return false, err
+	}
+	if len(end.Entries) > 0 {
+		return true, nil
+	}
+	whole, err := bench.LogReading{Last: 1}.From(io.NewSectionReader(f, 0, size))
+	if err != nil || len(whole.Entries) > 0 {
+		return true, err
 	}
 	const first = `{"v":`
-	start := make([]byte, len(first))
-	n, _ := r.ReadAt(start, 0) // what cannot be read is not ours
-	return n > 0 && string(start[:n]) == first[:n]
+	n := min(len(first), len(last))
+	return len(whole.Unreadable) == 1 && int64(len(last)) == size && n > 0 && last[len(last)-1] != '\n' &&
+		string(last[:n]) == first[:n], nil
 }
 
 // lastLine is the last line with its end, or as much of it as one line may have.
@@ -163,7 +167,7 @@ func lastLine(f io.ReaderAt, size int64) ([]byte, error) {
 		if i := bytes.LastIndexByte(bytes.TrimSuffix(tail, []byte("\n")), '\n'); i >= 0 {
 			return tail[i+1:], nil
 		}
-		if from == 0 || step > mostLine {
+		if from == 0 || step > longLine {
 			return tail, nil
 		}
 	}

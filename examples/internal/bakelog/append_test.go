@@ -105,7 +105,7 @@ func killWriters(t *testing.T, kills int) {
 	}
 	close(work)
 	wg.Wait()
-	content, err := Reading{}.File(name)
+	content, err := Read(name, bench.LogReading{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -138,7 +138,7 @@ func killWriters(t *testing.T, kills int) {
 	if len(said) < kills {
 		t.Errorf("%d kills and only %d lines: the writers were not at work", kills, len(said))
 	}
-	t.Logf("%d kills, %d lines committed, %d found, %d left unfinished", kills, len(said), len(found), len(content.Problems)+content.More)
+	t.Logf("%d kills, %d lines committed, %d found, %d left unfinished", kills, len(said), len(found), len(content.Unreadable)+content.More)
 }
 
 func TestAppendAndReadBack(t *testing.T) {
@@ -152,12 +152,12 @@ func TestAppendAndReadBack(t *testing.T) {
 	if err := Append(name, want[3:]...); err != nil {
 		t.Fatal(err)
 	}
-	got, err := Reading{}.File(name)
+	got, err := Read(name, bench.LogReading{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got.Problems) > 0 {
-		t.Error(got.Problems)
+	if len(got.Unreadable) > 0 {
+		t.Error(got.Unreadable)
 	}
 	if d := cmp.Diff(want, got.Entries, cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) }), cmp.Comparer(func(a, b quantity.Temperature) bool { return a == b }),
 		cmp.Comparer(func(a, b quantity.Mass) bool { return a == b }), cmp.Comparer(func(a, b quantity.Percent) bool { return a == b })); d != "" {
@@ -196,11 +196,11 @@ func TestUnfinishedLastLine(t *testing.T) {
 	if err := os.WriteFile(name, append(bytes.Clone(first), torn...), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	got, err := Reading{}.File(name)
-	if err != nil || len(got.Entries) != 1 || len(got.Problems) != 1 {
-		t.Fatalf("%v %d entries, problems %v", err, len(got.Entries), got.Problems)
+	got, err := Read(name, bench.LogReading{})
+	if err != nil || len(got.Entries) != 1 || len(got.Unreadable) != 1 {
+		t.Fatalf("%v %d entries, problems %v", err, len(got.Entries), got.Unreadable)
 	}
-	if p := got.Problems[0]; p.Line != 2 || !strings.Contains(p.Why, "left alone") {
+	if p := got.Unreadable[0]; p.Line != 2 || !strings.Contains(p.Why.String(), "left alone") {
 		t.Error(p)
 	}
 	if err := Append(name, note("second")); err != nil {
@@ -210,8 +210,8 @@ func TestUnfinishedLastLine(t *testing.T) {
 	if !bytes.HasPrefix(now, append(bytes.Clone(first), torn+"\n"...)) {
 		t.Errorf("the earlier bytes have changed:\n%s", now)
 	}
-	got, err = Reading{}.File(name)
-	if err != nil || len(got.Entries) != 2 || got.Entries[1].Note != "second" || len(got.Problems) != 1 {
+	got, err = Read(name, bench.LogReading{})
+	if err != nil || len(got.Entries) != 2 || got.Entries[1].Note != "second" || len(got.Unreadable) != 1 {
 		t.Errorf("%v %+v", err, got)
 	}
 }
@@ -229,8 +229,8 @@ func TestLastLineWithoutEnd(t *testing.T) {
 	if err := Append(name, note("second")); err != nil {
 		t.Fatal(err)
 	}
-	got, err := Reading{}.File(name)
-	if err != nil || len(got.Entries) != 2 || len(got.Problems) != 0 {
+	got, err := Read(name, bench.LogReading{})
+	if err != nil || len(got.Entries) != 2 || len(got.Unreadable) != 0 {
 		t.Errorf("%v %+v", err, got)
 	}
 }
@@ -245,10 +245,10 @@ func TestLaterVersionIsRefused(t *testing.T) {
 		if err := os.WriteFile(name, []byte(line+"\n"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := (Reading{}).File(name); !errors.Is(err, ErrVersion) || !strings.Contains(err.Error(), "line 1") {
+		if _, err := Read(name, bench.LogReading{}); !errors.As(err, new(bench.LaterVersion)) || !strings.Contains(err.Error(), "line 1") {
 			t.Errorf("%s: read: %v", line, err)
 		}
-		if err := Append(name, note("old")); !errors.Is(err, ErrVersion) {
+		if err := Append(name, note("old")); !errors.As(err, new(bench.LaterVersion)) {
 			t.Errorf("%s: append: %v", line, err)
 		}
 		if b, _ := os.ReadFile(name); string(b) != line+"\n" {
@@ -273,9 +273,9 @@ func TestManyWritersInOneProgram(t *testing.T) {
 		}()
 	}
 	wg.Wait()
-	got, err := Reading{}.File(name)
-	if err != nil || len(got.Entries) != writers*each || len(got.Problems) != 0 {
-		t.Errorf("%v: %d entries, %v", err, len(got.Entries), got.Problems)
+	got, err := Read(name, bench.LogReading{})
+	if err != nil || len(got.Entries) != writers*each || len(got.Unreadable) != 0 {
+		t.Errorf("%v: %d entries, %v", err, len(got.Entries), got.Unreadable)
 	}
 }
 
@@ -320,7 +320,7 @@ func TestRefusedEntries(t *testing.T) {
 // A byte-order mark in front, as some editors put one, hides nothing.
 func TestByteOrderMark(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "bakes.jsonl")
-	line, err := encode(bench.Observations{note("first")})
+	line, err := bench.Observations{note("first")}.Lines()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -330,8 +330,8 @@ func TestByteOrderMark(t *testing.T) {
 	if err := Append(name, note("second")); err != nil {
 		t.Fatal(err)
 	}
-	c, err := Reading{}.File(name)
-	if err != nil || len(c.Entries) != 2 || c.Entries[0].Note != "first" || len(c.Problems) != 0 {
+	c, err := Read(name, bench.LogReading{})
+	if err != nil || len(c.Entries) != 2 || c.Entries[0].Note != "first" || len(c.Unreadable) != 0 {
 		t.Errorf("%+v, %v", c, err)
 	}
 }

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"example.org/maslin/schedule/bench"
 )
 
 // On a full disk nothing is lost and nothing is left half written; when there is room again, it
@@ -51,9 +53,9 @@ func TestFullDisk(t *testing.T) {
 	if err := Append(name, note(text)); err != nil {
 		t.Fatal(err)
 	}
-	got, err := Reading{}.File(name)
-	if err != nil || len(got.Entries) != written+1 || len(got.Problems) != 0 {
-		t.Errorf("%v: %d entries, want %d, %v", err, len(got.Entries), written+1, got.Problems)
+	got, err := Read(name, bench.LogReading{})
+	if err != nil || len(got.Entries) != written+1 || len(got.Unreadable) != 0 {
+		t.Errorf("%v: %d entries, want %d, %v", err, len(got.Entries), written+1, got.Unreadable)
 	}
 }
 

@@ -1,10 +1,10 @@
 // Package bakelog keeps a baker's observations in an append-only file: one line of JSON for
 // each, in the order in which they were written.
 //
-//	what is on a line                         bench.Observation
+//	what is on a line, and what is kept       bench.Observation, bench.LogReading
 //	add lines                                 Append
-//	read a log of any size                    NewReader, Each
-//	the latest of it, in bounded memory       ReadFile, Reading
+//	read a log of any size                    Read
+//	where it is                               Place
 //
 // # What the file promises
 //

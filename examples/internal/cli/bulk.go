@@ -21,7 +21,7 @@ type bulk struct {
 	_    struct{}     `paths:"Stages[0].Into.Night=refrigerator"`
 
 	Kneading     ferment.KneadedBy    `flag:"kneaded-by" words:"hand,machine" form:"by *"`
-	Yeast        yeastDose            `flag:"yeast" paths:"Yeast.Amount=yeast Yeast.Kind=yeast"`
+	Yeast        ferment.Yeast        `flag:"yeast" paths:"Yeast.Amount=yeast Yeast.Kind=yeast"`
 	Mixed        string               `flag:"mixed"`
 	Retard       quantity.Elapsed     `flag:"retard"`
 	Refrigerator quantity.Temperature `flag:"refrigerator"`
@@ -42,28 +42,6 @@ func newBulk() *bulk {
 	}
 }
 
-// yeastDose is commercial yeast of the flour.
-type yeastDose ferment.Yeast
-
-// UnmarshalText reads "0.6 % instant".
-func (y *yeastDose) UnmarshalText(text []byte) error {
-	amount, kind, found := strings.Cut(strings.TrimSpace(string(text)), "%")
-	kind = strings.TrimSuffix(strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(kind, "-", " ")), " ")),
-		" yeast")
-	if kind == "dry" {
-		kind = "active dry"
-	}
-	of, err := quantity.ParsePercent(amount + "%")
-	*y = yeastDose{Amount: quantity.NewPercent(1), Kind: ferment.InstantYeast} // the rest is judged as with some yeast
-	if !found || err != nil || y.Kind.UnmarshalText([]byte(kind+" yeast")) != nil {
-		want := quantity.Tell("cli.want_amount_and_kind_0_6",
-			`an amount and a kind, such as "0.6 %% instant", "0.8 %% active dry" or "2 %% fresh"`)
-		return &quantity.InputError{Got: quantity.Excerpt(string(text)), Want: want, Err: quantity.ErrUnit}
-	}
-	y.Amount = of
-	return nil
-}
-
 func (q *bulk) ask(c *call) error {
 	if err := c.guarded(outfile.Guard{
 		Inputs:  []outfile.Input{{Called: "the probe's readings", Name: q.Readings}},
@@ -80,7 +58,7 @@ func (q *bulk) ask(c *call) error {
 	if b.History, err = q.history(c); err != nil {
 		return c.complain(err)
 	}
-	b.Yeast, b.Kneading, b.WholeGrain, b.Extrapolate = ferment.Yeast(q.Yeast), q.Kneading, q.WholeGrain, q.Extrapolate
+	b.Yeast, b.Kneading, b.WholeGrain, b.Extrapolate = q.Yeast, q.Kneading, q.WholeGrain, q.Extrapolate
 	b.Law = lawWith(q.Curve, b.Inoculation.IsZero() && b.Yeast.Kind != ferment.NoYeast)
 	if b.Culture, err = q.culture(c.System, bench.RaisingOf(*b)); err != nil {
 		return c.complain(err)

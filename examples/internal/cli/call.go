@@ -4,9 +4,11 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule/wallclock"
 	"github.com/spf13/cobra"
 )
 
@@ -173,4 +175,21 @@ func either(words []string) quantity.Phrase {
 		return quantity.Tell("cli.want_or", "%s or %s", strings.Join(words[:n], ", "), words[n])
 	}
 	return quantity.Tell("cli.want_word", "%s", strings.Join(words, ""))
+}
+
+// past is the moment that a flag tells; none when it is not given. What cannot be read is noted.
+func (c *call) past(flag, text string, now time.Time) time.Time {
+	if text == "" {
+		return time.Time{}
+	}
+	at, err := wallclock.ReadPast(text, now)
+	c.note(flag, err)
+	return at
+}
+
+// after is how long after the start the time of a flag is. What cannot be read is noted.
+func (c *call) after(flag, text string, start time.Time) quantity.Elapsed {
+	d, err := wallclock.ReadAfter(text, start)
+	c.note(flag, err)
+	return quantity.Elapsed(d)
 }

@@ -1,12 +1,12 @@
 package cli
 
 import (
-	"example.org/maslin/dough/working"
 	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/vessel"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
 	"github.com/spf13/cobra"
 )

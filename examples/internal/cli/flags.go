@@ -8,7 +8,12 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/vessel"
+	"example.org/maslin/ferment"
+	"github.com/shopspring/decimal"
 )
 
 // The flags of a command are fields of its input, and tags name them:
@@ -167,8 +172,30 @@ func (f *flagValue) Set(text string) error {
 func (f *flagValue) String() string { return f.given }
 func (f *flagValue) Type() string   { return f.kind }
 
+// parsers read the types of the library that are told in a text of their own.
+var parsers = map[reflect.Type]func(string) (any, error){
+	reflect.TypeFor[ferment.Yeast]():     func(s string) (any, error) { return ferment.ParseYeast(s) },
+	reflect.TypeFor[dough.Feeding]():     func(s string) (any, error) { return dough.ParseFeeding(s) },
+	reflect.TypeFor[decimal.Decimal]():   func(s string) (any, error) { return cost.ParseMoney(s) },
+	reflect.TypeFor[[]quantity.Length](): func(s string) (any, error) { return vessel.ParseSides(s) },
+}
+
 // reader is how a text becomes a value of this type, and the words to choose from where there are some.
 func reader(v reflect.Value, tag reflect.StructTag) (read func(string) error, words []string) {
+	if parse, ok := parsers[v.Type()]; ok {
+		return func(text string) error {
+			got, err := parse(text)
+			v.Set(reflect.ValueOf(got))
+			return err
+		}, nil
+	}
+	if v.Type() == reflect.TypeFor[dough.Stock]() && tag.Get("pair") == "" {
+		return func(text string) error {
+			s, err := dough.ParseStock(text)
+			v.Set(reflect.ValueOf(s))
+			return err
+		}, nil
+	}
 	if to, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
 		if words = choices(v, tag); len(words) > 0 {
 			return word(to, words, tag.Get("form")), words
@@ -336,6 +363,9 @@ func parts(v reflect.Value, text, pattern string) error {
 		}
 		if part = strings.TrimSpace(part); part == "" {
 			return refused
+		}
+		if strings.Trim(part, "abcdefghijklmnopqrstuvwxyz") == "" && name == "Pack" {
+			part = "1 " + part // a unit alone is one of it: 0.90/kg
 		}
 		read, _ := reader(v.FieldByName(strings.TrimSuffix(name, "?")), "")
 		if err := read(part); err != nil {

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"regexp"
 	"strings"
 
 	"example.org/maslin/dough"
@@ -38,16 +37,6 @@ func (b bowl) batch(c *call) (dough.Batch, string, error) {
 	return batch, textpage.Printable(file.bake.Name), file.complain(err)
 }
 
-// An amount is a weight and what it is of.
-type amount dough.Stock
-
-// UnmarshalText reads "40 g water".
-func (a *amount) UnmarshalText(text []byte) error {
-	s, err := dough.ParseStock(string(text))
-	*a = amount(s)
-	return err
-}
-
 // formula asks how much of everything, which formula weights are, or what mends a dough.
 type formula struct {
 	bowl
@@ -60,8 +49,8 @@ type formula struct {
 	Flour   quantity.Mass    `flag:"flour" paths:"ByFlour.Mass=flour"`
 	Levain  quantity.Mass    `flag:"levain-at-hand" paths:"ByLevain=levain-at-hand"`
 	Stock   []dough.Stock    `flag:"stock" pair:"Name=Mass" paths:"AtHand.Stock=stock"`
-	Much    []amount         `flag:"too-much" paths:"Extra=too-much"`
-	Little  []amount         `flag:"too-little"`
+	Much    []dough.Stock    `flag:"too-much" paths:"Extra=too-much"`
+	Little  []dough.Stock    `flag:"too-little"`
 	Restore dough.Restore    `flag:"restore"`
 	Scales  dough.Scales     `flags:"Flour=scale Fine=fine-scale"`
 }
@@ -76,10 +65,7 @@ func (q *formula) ask(c *call) error {
 		return wrong
 	}
 	if repair {
-		mend := dough.Mishap{Batch: batch, Restore: q.Restore}
-		for _, a := range q.Much {
-			mend.Extra = append(mend.Extra, dough.Stock(a))
-		}
+		mend := dough.Mishap{Batch: batch, Restore: q.Restore, Extra: q.Much}
 		for _, a := range q.Little {
 			mend.Extra = append(mend.Extra, dough.Stock{Name: a.Name, Mass: a.Mass.Neg()})
 		}
@@ -130,9 +116,6 @@ func (q *formula) scaled(c *call) (dough.Batch, dough.Scales, error) {
 	return batch, scales, err
 }
 
-// percentages are what an item begins with: "70 % water".
-var percentages = regexp.MustCompile(`(^|[,;])(\s*[\d.,]+\s*)%`)
-
 // byPercent scales a formula that is given in percent of all the flour.
 func (q *formula) byPercent(c *call) (dough.Batch, dough.Scales, error) {
 	scales := q.Scales
@@ -143,10 +126,8 @@ func (q *formula) byPercent(c *call) (dough.Batch, dough.Scales, error) {
 		c.fault("percent", "--percent", quantity.Tell("cli.want_one_dough", "one dough: a bake file, --weights or --percent"),
 			quantity.ErrInconsistent)
 	}
-	parts, err := dough.ParseWeights(percentages.ReplaceAllString(strings.Join(q.Percent, "; "), "${1}${2}g"))
-	if err != nil {
-		c.note("percent", err)
-	}
+	parts, err := dough.ParsePercents(strings.Join(q.Percent, "; "))
+	c.note("percent", err)
 	target := q.target(c, bakeday.Bake{})
 	switch {
 	case target != nil:

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"strings"
 	"time"
 
 	"example.org/maslin/dough"
@@ -19,7 +18,7 @@ type levain struct {
 	_     struct{}          `paths:"Starter=culture Seed=inoculation Temperature=room SeedHydration=culture-hydration"`
 
 	OfMix      bool                 `flag:"of-mix"`
-	Ratio      ratio                `flag:"ratio"`
+	Ratio      dough.Feeding        `flag:"ratio"`
 	Cold       bool                 `flag:"cold"`
 	Fed        string               `flag:"fed"`
 	After      quantity.Elapsed     `flag:"refrigerate-after" paths:"After=refrigerate-after"`
@@ -36,27 +35,6 @@ func newLevain() *levain {
 	}
 }
 
-// A ratio is a feeding by parts: culture, flour and water.
-type ratio dough.Feeding
-
-// UnmarshalText reads "1:5:5".
-func (r *ratio) UnmarshalText(text []byte) error {
-	refused := &quantity.InputError{Got: quantity.Excerpt(string(text)),
-		Want: quantity.Tell("cli.want_culture_flour_and_water_1", "culture, flour and water as 1:5:5"), Err: quantity.ErrUnit}
-	parts := strings.Split(string(text), ":")
-	if len(parts) != 3 {
-		return refused
-	}
-	for i, to := range []*quantity.Mass{&r.Starter.Mass, &r.Flour, &r.Water} {
-		m, err := quantity.ParseMass(strings.TrimSpace(parts[i]) + " g")
-		if err != nil || m.Sign() <= 0 || m.Kilograms() > 10 {
-			return refused
-		}
-		*to = m
-	}
-	return nil
-}
-
 func (q *levain) ask(c *call) error {
 	b := &q.Build
 	if q.OfMix {
@@ -69,7 +47,7 @@ func (q *levain) ask(c *call) error {
 			q.Ratio.Starter.Hydration = q.Ratio.Water.PercentOf(q.Ratio.Flour)
 		}
 		if len(c.faults) == 0 {
-			fed := dough.Feeding(q.Ratio)
+			fed := q.Ratio
 			b.Inoculation, b.Hydration = fed.Inoculation(dough.OfNewFlour), fed.Hydration()
 		}
 	}
@@ -93,7 +71,7 @@ func (q *levain) ask(c *call) error {
 		}
 	}
 	if c.given("ratio") && q.ripensToo && !c.given("want") && !c.given("culture") {
-		ripe, err := q.ripen([]dough.Feeding{dough.Feeding(q.Ratio)}, c)
+		ripe, err := q.ripen([]dough.Feeding{q.Ratio}, c)
 		if wrong := c.complain(err); wrong != nil {
 			return wrong
 		}

@@ -3,11 +3,12 @@ package cli
 import (
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
 )
 
 // done asks whether a loaf is baked, by what is known of it now, and by two readings or more, how long still.
 type done struct {
-	Core  probe            `flag:"core" paths:"Samples=core"`
+	Core  []string         `flag:"core" paths:"Samples=core"`
 	Loaf  bake.LoafReading `flags:"* Core=- Wanted=target"`
 	Place bake.Site        `flags:"Altitude Station=barometer SeaLevel=weather" paths:"Place=weather"`
 	Probe bake.Probe       `flags:"Approach Window Extrapolate" paths:"Error=probe-error"`
@@ -15,37 +16,41 @@ type done struct {
 
 func (q *done) ask(c *call) error {
 	q.Loaf.Place = q.Place
-	if !q.Core.timed() {
+	core, err := bench.ReadProbe(q.Core)
+	c.note("core", err)
+	if !core.Timed() {
 		c.only("two or more --core with their times", "approach", "window", "extrapolate")
-		q.Loaf.Core = q.Core.core()
+		q.Loaf.Core = core.Core
 		v, err := q.Loaf.Judge()
 		return c.tellIf(v.State != bake.SaysNothing, v, err)
 	}
 	c.not("--core with its times, which say how long still", "dough", "loaf", "held")
 	p := &q.Probe
 	p.Goal, p.InOven, p.Error = q.Loaf.Goal, q.Loaf.InOven, q.Loaf.ProbeError
-	p.Samples, p.Now = q.Core.samples(c), q.Core.last(c.Now())
-	p.EntryUnknown = q.Core.clocks > 0 && p.InOven == 0
+	p.Samples, p.Now = core.Samples, core.Last(c.Now())
+	p.EntryUnknown = core.ByClock && p.InOven == 0
 	left, err := p.TimeLeft()
 	return c.tellIf(left.State != bake.NearBoiling && left.State != bake.Vague, left, err)
 }
 
 // cool asks when a loaf may be cut: by its weight and shape, or by a probe in it.
 type cool struct {
-	Core  probe                     `flag:"core" paths:"From=core Samples=core"`
+	Core  []string                  `flag:"core" paths:"From=core Samples=core"`
 	Loaf  bake.CoolingLoaf          `flags:"* Baked=loaf"`
 	Error quantity.TemperatureDelta `flag:"probe-error"`
 }
 
 func (q *cool) ask(c *call) error {
-	if q.Core.timed() {
+	core, err := bench.ReadProbe(q.Core)
+	c.note("core", err)
+	if core.Timed() {
 		c.not("--core with its times, which say more", "loaf", "style", "shape", "loses")
 		return c.tell(bake.CoolingProbe{
-			Samples: q.Core.samples(c), Now: q.Core.last(c.Now()), Room: q.Loaf.Room, Slice: q.Loaf.Slice, Error: q.Error,
+			Samples: core.Samples, Now: core.Last(c.Now()), Room: q.Loaf.Room, Slice: q.Loaf.Slice, Error: q.Error,
 		}.TimeLeft())
 	}
 	c.only("two or more --core with their times", "probe-error")
-	q.Loaf.From = q.Core.core()
+	q.Loaf.From = core.Core
 	return c.tell(q.Loaf.Time())
 }
 

@@ -49,14 +49,15 @@ func (n *noted) zoneOfBread(s System) (zone *time.Location) {
 		return nil
 	}
 	var last time.Time
-	err = bakelog.Each(name, func(o bench.Observation) {
+	_, err = bakelog.Read(name, bench.LogReading{Keep: func(o bench.Observation) bool {
 		switch o.Kind {
 		case bench.SawMixed, bench.SawPlan, bench.SawStep:
 			if (n.Bread == "" || o.Bread == n.Bread) && !o.At.Before(last) {
 				zone, last = o.At.Location(), o.At
 			}
 		}
-	})
+		return false
+	}})
 	if err != nil {
 		return nil
 	}

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/schedule/bench"
 )
 
 type brokenPipe struct{}
@@ -42,64 +43,9 @@ func TestLogOutlivesABrokenPipe(t *testing.T) {
 	if status := Run([]string{"log", "rise", "30%"}, s); status == exitAnswered {
 		t.Error("a broken pipe was not noticed")
 	}
-	content, err := (bakelog.Reading{}).File(log)
+	content, err := bakelog.Read(log, bench.LogReading{})
 	if err != nil || len(content.Entries) != 1 || content.Entries[0].Rise.Rise.Points() != 30 {
 		t.Errorf("%v %+v", err, content)
-	}
-}
-
-func TestTimeIn(t *testing.T) {
-	zurich, err := time.LoadLocation("Europe/Zurich")
-	if err != nil {
-		t.Skip(err)
-	}
-	now := time.Date(2026, 11, 28, 0, 30, 0, 0, zurich)
-	for _, c := range []struct{ text, want string }{
-		{"00:20", "2026-11-28T00:20:00+01:00"},
-		{"23:50", "2026-11-27T23:50:00+01:00"}, // just before midnight
-		{"0:31", "2026-11-28T00:31:00+01:00"},  // a clock a minute fast
-		{"2026-11-27 18:40", "2026-11-27T18:40:00+01:00"},
-		{"2026-07-01 12:00", "2026-07-01T12:00:00+02:00"},
-		{"2026-11-27T17:40:00Z", "2026-11-27T18:40:00+01:00"},
-	} {
-		got, err := timeIn(c.text, now)
-		if err != nil || got.Format(time.RFC3339) != c.want {
-			t.Errorf("%s: got %s, %v, want %s", c.text, got.Format(time.RFC3339), err, c.want)
-		}
-	}
-	for _, text := range []string{"", "soon", "24:00", "12", "2026-13-01 10:00", strings.Repeat("9", 1<<20)} {
-		if at, err := timeIn(text, now); err == nil {
-			t.Errorf("%.20q: got %v", text, at)
-		}
-	}
-}
-
-func TestWhenFrom(t *testing.T) {
-	start := time.Date(2026, 11, 27, 16, 50, 0, 0, time.UTC)
-	for _, c := range []struct {
-		text string
-		want time.Duration
-	}{{"2h10m", 130 * time.Minute}, {"19:00", 130 * time.Minute}, {"02:50", 10 * time.Hour}, {"2026-11-28 16:50",
-		24 * time.Hour}} {
-		if got, err := whenFrom(c.text, start); err != nil || got != c.want {
-			t.Errorf("%s: got %v, %v, want %v", c.text, got, err, c.want)
-		}
-	}
-}
-
-func TestYeastOf(t *testing.T) {
-	for _, text := range []string{"0.6 % instant", "0.6% Instant yeast", "2 % fresh", "0,8 % active-dry",
-		"1 % dry yeast"} {
-		var y yeastDose
-		if err := y.UnmarshalText([]byte(text)); err != nil || y.Amount.Sign() <= 0 {
-			t.Errorf("%s: %v %v", text, y, err)
-		}
-	}
-	for _, text := range []string{"", "%", "1 instant", "instant", "1 % wild", "x % instant", "1 % instant % fresh"} {
-		var y yeastDose
-		if err := y.UnmarshalText([]byte(text)); err == nil {
-			t.Errorf("%s: got %v", text, y)
-		}
 	}
 }
 
@@ -142,9 +88,9 @@ func TestHostileClockFlags(t *testing.T) {
 		}
 	}
 	if _, err := os.Stat(log); err == nil {
-		content, err := (bakelog.Reading{}).File(log)
-		if err != nil || len(content.Problems) > 0 {
-			t.Errorf("%v %v", err, content.Problems)
+		content, err := bakelog.Read(log, bench.LogReading{})
+		if err != nil || len(content.Unreadable) > 0 {
+			t.Errorf("%v %v", err, content.Unreadable)
 		}
 	} else if !errors.Is(err, os.ErrNotExist) {
 		t.Error(err)

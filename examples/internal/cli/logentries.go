@@ -1,11 +1,11 @@
 package cli
 
 import (
-	"example.org/maslin/dough/working"
 	"time"
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"
 )
@@ -14,7 +14,7 @@ import (
 type logMix struct {
 	noted
 	Mix   bench.DoughMixed `flags:"* Inoculation=prefermented Yeast=- Enriched=- Into=-" paths:"mix=dough mix.inoculation=prefermented"`
-	Yeast yeastDose        `flag:"yeast" paths:"mix.yeast=yeast mix.yeast_kind=yeast"`
+	Yeast ferment.Yeast    `flag:"yeast" paths:"mix.yeast=yeast mix.yeast_kind=yeast"`
 }
 
 func (q *logMix) ask(c *call) error {

@@ -2,15 +2,16 @@ package cli
 
 import (
 	"errors"
-	"example.org/maslin/dough/working"
 	"fmt"
 	"os"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bench"
+	"example.org/maslin/schedule/wallclock"
 )
 
 // logFlags say where the bake log is and what time it is.
@@ -32,27 +33,27 @@ func (f logFlags) place(s System) (string, error) {
 }
 
 // read reads the log, or the latest of a very long one, and warns of what is not read.
-func (f logFlags) read(s System) (string, bakelog.Content, error) {
-	return f.reading(s, bakelog.Reading{})
+func (f logFlags) read(s System) (string, bench.Log, error) {
+	return f.reading(s, bench.LogReading{})
 }
 
 // readUntil reads what the log holds up to a moment.
-func (f logFlags) readUntil(s System, at time.Time) (string, bakelog.Content, error) {
-	return f.reading(s, bakelog.Reading{Keep: func(o bench.Observation) bool { return !o.At.After(at) }})
+func (f logFlags) readUntil(s System, at time.Time) (string, bench.Log, error) {
+	return f.reading(s, bench.LogReading{Keep: func(o bench.Observation) bool { return !o.At.After(at) }})
 }
 
-func (f logFlags) reading(s System, r bakelog.Reading) (string, bakelog.Content, error) {
+func (f logFlags) reading(s System, r bench.LogReading) (string, bench.Log, error) {
 	name, err := f.place(s)
 	if err != nil {
-		return "", bakelog.Content{}, err
+		return "", bench.Log{}, err
 	}
-	content, err := r.File(name)
+	content, err := bakelog.Read(name, r)
 	if err != nil {
 		return name, content, refusedLog(name, err)
 	}
 	warn := func(m working.Message) { fmt.Fprintln(s.Err, s.complaint(&exit{text: m})) }
-	for _, p := range content.Problems {
-		warn(working.Tell("cli.log_line", "%s:%d: %s; read on without it: %s", fileName(name), p.Line, p.Why,
+	for _, p := range content.Unreadable {
+		warn(working.Tell("cli.log_line", "%s:%d: %v; read on without it: %s", fileName(name), p.Line, p.Why,
 			textpage.Printable(p.Text)))
 	}
 	if content.More > 0 {
@@ -95,7 +96,7 @@ func (f logFlags) append(s System, entries ...bench.Observation) (string, error)
 
 func refusedLog(name string, err error) error {
 	name = fileName(name)
-	if errors.Is(err, bakelog.ErrVersion) {
+	if errors.As(err, new(bench.LaterVersion)) {
 		return badInput(working.Tell("cli.nothing_was_read_or_written", "%s: %s; nothing was read or written: use that version", name, err))
 	}
 	return badInput(working.Say("%s: %s", name, reason(err)))
@@ -111,7 +112,7 @@ func (f logFlags) clock(s System, zone *time.Location) (time.Time, error) {
 	if f.Now == "" {
 		return now, nil
 	}
-	at, err := timeIn(f.Now, now)
+	at, err := wallclock.ReadPast(f.Now, now)
 	if err != nil {
 		return now, badInput(working.Tell("cli.now", "--now: %s", err))
 	}

@@ -9,8 +9,8 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bench"
+	"example.org/maslin/schedule/wallclock"
 )
 
 // logShow asks what is in the log.
@@ -29,7 +29,7 @@ func (q *logShow) ask(c *call) error {
 		return wrong
 	}
 	// Of a long log no more is held than is shown.
-	name, content, err := q.reading(c.System, bakelog.Reading{Most: bakelog.Everything, Last: q.Last,
+	name, content, err := q.reading(c.System, bench.LogReading{Most: -1, Last: q.Last,
 		Keep: func(o bench.Observation) bool { return q.Bread == "" || o.Bread == q.Bread }})
 	if err != nil {
 		return err
@@ -39,7 +39,7 @@ func (q *logShow) ask(c *call) error {
 	}
 	// Each by the clock of its bake, which it was logged with.
 	data := shownLog{loggedFormat, name, append(bench.Observations{}, content.Entries...),
-		len(content.Problems) + content.More}
+		len(content.Unreadable) + content.More}
 	return c.tell(data, nil)
 }
 
@@ -87,7 +87,7 @@ func (q *logImport) ask(c *call) error {
 	if err != nil {
 		return err
 	}
-	entries, err := bench.ReadCSV(text, func(text string) (time.Time, error) { return timeIn(text, now) })
+	entries, err := bench.ReadCSV(text, func(text string) (time.Time, error) { return wallclock.ReadPast(text, now) })
 	if err != nil {
 		return badInput(working.Say("%s", lineFaults(c.args[0], err)))
 	}
@@ -119,7 +119,7 @@ func (q *logImport) notYet(s System, entries bench.Observations) (bench.Observat
 	for _, e := range entries {
 		instants[e.At.UTC()] = true
 	}
-	_, content, err := q.reading(s, bakelog.Reading{Most: bakelog.Everything,
+	_, content, err := q.reading(s, bench.LogReading{Most: -1,
 		Keep: func(o bench.Observation) bool { return instants[o.At.UTC()] }})
 	if err != nil {
 		return nil, err

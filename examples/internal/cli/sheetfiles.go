@@ -2,11 +2,11 @@ package cli
 
 import (
 	"errors"
-	"example.org/maslin/dough/working"
 	"strings"
 	"time"
 
 	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"example.org/maslin/dough/working"
 	"fmt"
 	"os"
 	"regexp"
@@ -10,6 +9,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"

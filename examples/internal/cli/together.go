@@ -25,26 +25,13 @@ func (t *together) add(p *quantity.Problems, key string, a telling, err error) {
 	}
 }
 
-// Report tells the answers one after the other. What hurts is said once.
-func (t together) Report() report.Report {
-	var out report.Report
-	said := map[working.Message]bool{}
+// Report tells the answers one after the other.
+func (t together) Report() (out report.Report) {
 	for i, p := range t.all {
-		r := p.answer.Report()
-		switch {
-		case i == 0:
-			out.Headline = r.Headline
-		case len(r.Sections) == 0:
-			out.Sections = append(out.Sections, report.Section{Key: p.key, Blocks: []report.Block{report.Say(r.Headline)}})
-		}
-		out.Sections = append(out.Sections, r.Sections...)
-		out.RestsOn = append(out.RestsOn, r.RestsOn...)
-		out.Sources = append(out.Sources, r.Sources...)
-		for _, c := range r.Cautions {
-			if !said[c.Text] {
-				said[c.Text] = true
-				out.Cautions = append(out.Cautions, c)
-			}
+		if i == 0 {
+			out = p.answer.Report()
+		} else {
+			out = out.With(p.key, p.answer.Report())
 		}
 	}
 	return out

@@ -1,20 +1,18 @@
 package cli
 
 import (
-	"strings"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/vessel"
 )
 
 // vesselTin asks how much dough a tin takes, or how large a tin a dough needs.
 type vesselTin struct {
-	Dough  quantity.Mass   `flag:"dough" paths:"Mass=dough"`
-	Volume quantity.Volume `flag:"volume"`
-	Size   sides           `flag:"size" paths:"Box.Length=size Box.Width=size Box.Height=size"`
-	Base   sides           `flag:"base" paths:"Box.BaseLength=base Box.BaseWidth=base"`
-	Loaf   vessel.TinLoaf  `flag:"loaf" paths:"loaf=loaf"`
-	Own    vessel.OwnTin   `flags:"Volume=own-volume Dough=own-dough"`
+	Dough  quantity.Mass     `flag:"dough" paths:"Mass=dough"`
+	Volume quantity.Volume   `flag:"volume"`
+	Size   []quantity.Length `flag:"size" paths:"Box.Length=size Box.Width=size Box.Height=size"`
+	Base   []quantity.Length `flag:"base" paths:"Box.BaseLength=base Box.BaseWidth=base"`
+	Loaf   vessel.TinLoaf    `flag:"loaf" paths:"loaf=loaf"`
+	Own    vessel.OwnTin     `flags:"Volume=own-volume Dough=own-dough"`
 }
 
 func (q *vesselTin) ask(c *call) error {
@@ -22,8 +20,8 @@ func (q *vesselTin) ask(c *call) error {
 	if given != "size" {
 		c.only("--size", "base")
 	}
-	q.Size.want(c, "size", 3)
-	q.Base.want(c, "base", 2)
+	c.sides("size", q.Size, 3)
+	c.sides("base", q.Base, 2)
 	factor, err := q.Loaf.Factor()
 	own := c.given("own-volume") || c.given("own-dough")
 	if own {
@@ -114,9 +112,9 @@ func (c *call) zero(flag string, is bool, want quantity.Phrase) {
 	}
 }
 
-// want refuses other than so many sides.
-func (s sides) want(c *call, flag string, n int) {
-	if c.given(flag) && len(s) > 0 && len(s) != n {
+// sides refuses other than so many of them.
+func (c *call) sides(flag string, given []quantity.Length, n int) {
+	if c.given(flag) && len(given) > 0 && len(given) != n {
 		want := quantity.Tell("cli.want_length_width_and_height_inside",
 			`length, width and height inside, such as "24x11x7cm" or "9x5x3in"`)
 		if n == 2 {
@@ -124,35 +122,4 @@ func (s sides) want(c *call, flag string, n int) {
 		}
 		c.fault(flag, quantity.Excerpt(c.cmd.Flag(flag).Value.String()), want, quantity.ErrUnit)
 	}
-}
-
-// sides are lengths in one text: "24x11x7cm" or "9 x 5 x 3 in".
-type sides []quantity.Length
-
-// UnmarshalText reads them; the unit of the last side is that of those without.
-func (s *sides) UnmarshalText(text []byte) error {
-	parts := strings.FieldsFunc(string(text), func(r rune) bool { return strings.ContainsRune("xX×*", r) })
-	unit := ""
-	if len(parts) > 0 {
-		unit = strings.TrimLeft(strings.TrimSpace(parts[len(parts)-1]), "0123456789.,")
-	}
-	if len(parts) < 2 || len(parts) > 3 || unit == "" {
-		return &quantity.InputError{
-			Got: quantity.Excerpt(string(text)), Want: quantity.Tell("cli.want_sides_inside_x_between_them",
-				`the sides inside with an x between them, such as "24x11x7cm" or "19x9cm"`),
-			Err: quantity.ErrUnit,
-		}
-	}
-	*s = nil
-	for _, part := range parts {
-		if part = strings.TrimSpace(part); strings.TrimLeft(part, "0123456789.,") == "" {
-			part += unit
-		}
-		l, err := quantity.ParseLength(part)
-		if err != nil {
-			return err
-		}
-		*s = append(*s, l)
-	}
-	return nil
 }

@@ -1,0 +1,60 @@
+package bench_test
+
+import (
+	"errors"
+	"fmt"
+	"testing"
+	"time"
+
+	"example.org/maslin/bake"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/schedule/bench"
+	"github.com/google/go-cmp/cmp"
+)
+
+func ExampleReadProbe() {
+	loaf, err := bench.ReadProbe([]string{"23:55=80C", "0:05=86C"})
+	fmt.Println(loaf.Samples, loaf.Timed(), err)
+	fmt.Println(loaf.Last(time.Date(2026, 11, 28, 23, 0, 0, 0, time.UTC)).Format(time.DateTime))
+	// Output:
+	// [{0m 80 °C} {10m 86 °C}] true <nil>
+	// 2026-11-29 00:05:00
+}
+
+func TestReadProbe(t *testing.T) {
+	sample := func(minutes int, celsius float64) bake.Sample {
+		return bake.Sample{At: quantity.Elapsed(time.Duration(minutes) * time.Minute), Core: quantity.Celsius(celsius)}
+	}
+	equal := cmp.Comparer(func(a, b quantity.Temperature) bool { return a == b })
+	for _, c := range []struct {
+		texts []string
+		core  quantity.Temperature
+		want  []bake.Sample
+		err   error
+	}{
+		{nil, quantity.Temperature{}, nil, nil},
+		{[]string{"94C"}, quantity.Celsius(94), nil, nil},
+		{[]string{"12min=70C"}, quantity.Temperature{}, []bake.Sample{sample(12, 70)}, nil},
+		{[]string{"12min=70C", "20min=80C"}, quantity.Temperature{}, []bake.Sample{sample(12, 70), sample(20, 80)}, nil},
+		{[]string{"14:05=82C", "14:00=83C"}, quantity.Temperature{}, []bake.Sample{sample(0, 82), sample(-5, 83)}, nil},
+		{[]string{"94C", "95C"}, quantity.Temperature{}, nil, quantity.ErrInconsistent},
+		{[]string{"14:05=82C", "95C"}, quantity.Temperature{}, nil, quantity.ErrInconsistent},
+		{[]string{"14:05=82C", "12min=95C"}, quantity.Temperature{}, nil, quantity.ErrInconsistent},
+		{[]string{"soon=82C"}, quantity.Temperature{}, nil, quantity.ErrUnit},
+		{[]string{"94"}, quantity.Temperature{}, nil, quantity.ErrUnit},
+	} {
+		got, err := bench.ReadProbe(c.texts)
+		if c.err != nil || err != nil {
+			if !errors.Is(err, c.err) {
+				t.Errorf("%q: %v", c.texts, err)
+			}
+			continue
+		}
+		if d := cmp.Diff(c.want, got.Samples, equal); d != "" || got.Core != c.core || got.Timed() != (c.want != nil) {
+			t.Errorf("%q: %+v %s", c.texts, got, d)
+		}
+		if !got.ByClock && !got.Last(time.Now()).IsZero() {
+			t.Errorf("%q: by the clock", c.texts)
+		}
+	}
+}
