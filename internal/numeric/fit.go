@@ -155,9 +155,6 @@ func LeastSquares(rows [][]float64, y, w []float64) (Fit, error) {
 			}
 			vv += v[i] * v[i]
 		}
-		if vv == 0 {
-			return Fit{}, ErrSingular
-		}
 		for c := j; c <= k; c++ {
 			dot := 0.0
 			for i := j; i < n; i++ {

@@ -103,7 +103,7 @@ func kronrod(f func(float64) float64, a, b float64) (part, bool) {
 	diff := math.Abs(half * (k - g))
 	size *= math.Abs(half)
 	bound := diff
-	if size > 0 && diff > 0 {
+	if diff > 0 {
 		bound = size * math.Min(1, math.Pow(200*diff/size, 1.5))
 	}
 	bound = math.Max(bound, 4*0x1p-53*size)
