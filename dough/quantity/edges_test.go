@@ -140,7 +140,7 @@ func TestLongestDuration(t *testing.T) {
 func TestNumbersInErrors(t *testing.T) {
 	for x, want := range map[float64]string{
 		1234567890.5: "1234567890.5", -123456789.5: "−123456789.5", 12345678901.5: "12345700000",
-		2.0 / 3: "0.666667", 250: "250",
+		2.0 / 3: "0.666667", 250: "250", 2e-7: "2e−07", 0.000002: "0.000002", 3e21: "3e+21",
 	} {
 		var p quantity.Problems
 		p.Float("x", x, 0, 0, "")

@@ -198,6 +198,15 @@ func TestReadJSONRefusesWhatIsNoJSON(t *testing.T) {
 			t.Errorf("%s: %d problems", name, len(all))
 		}
 	}
+	// What is read takes the place of what was there; an empty list is one.
+	old := bakeIn{Flours: []flourIn{{Name: "rye"}, {Name: "spelt"}}}
+	if err := quantity.ReadJSON([]byte(`{"flour":[{"name":"wheat"}]}`), &old); err != nil || len(old.Flours) != 1 ||
+		old.Flours[0].Name != "wheat" {
+		t.Errorf("%v, %v", old.Flours, err)
+	}
+	if err := quantity.ReadJSON([]byte(`{"flour":[]}`), &old); err != nil || old.Flours == nil || len(old.Flours) != 0 {
+		t.Errorf("%v, %v", old.Flours, err)
+	}
 	full := bakeIn{Flours: []flourIn{{}}, Water: &flourIn{}, Prices: map[string]quantity.Mass{"x": {}}, Any: 1,
 		Raw: []byte("x")}
 	if err := quantity.ReadJSON([]byte(`{"flour":null,"water":null,"prices":null,"any":null,"raw":null}`),

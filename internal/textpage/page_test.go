@@ -157,3 +157,17 @@ func TestATextStaysATextInHTML(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// A file is whole, says its language, shows its title as a text, and may load nothing.
+func TestDocument(t *testing.T) {
+	for tag, lang := range map[string]string{"": `<html lang="en">`, "de": `<html lang="de">`} {
+		page := textpage.Document(tag, "<b>\x1b bread", "p { margin: 0 }", "<main>x</main>\n")
+		for _, part := range []string{lang, "<title>&lt;b&gt;", "default-src 'none'", "<style>\np { margin: 0 }</style>",
+			"<body>\n<main>x</main>\n</body>\n</html>\n"} {
+			if !strings.HasPrefix(page, "<!DOCTYPE html>\n<html ") || strings.Count(page, part) != 1 ||
+				strings.Contains(page, "\x1b") {
+				t.Errorf("%q is not on the page once:\n%s", part, page)
+			}
+		}
+	}
+}
