@@ -88,3 +88,36 @@ func TestLevainsThatAreNotOne(t *testing.T) {
 		t.Errorf("less of the same levain: %v", err)
 	}
 }
+
+// 300 % of levain at 100 % hydration of all the flour would be 150 % of the flour; 200 % are all of it. Read as of the
+// dough it takes the formula's total: 40 % of 175 % are 70 parts, half of them flour.
+func TestPrintedLevainsAtTheirLimits(t *testing.T) {
+	l := dough.PrintedLevain{Percent: pc("200 %"), Reading: dough.LevainOfTotalFlour, Hydration: pc("100 %")}
+	if x, err := l.Flour(); err != nil || x != pc("100 %") {
+		t.Errorf("all of the flour: %v, %v", x, err)
+	}
+	l.Percent = pc("300 %")
+	if _, err := l.Flour(); !errors.Is(err, quantity.ErrInconsistent) || !strings.Contains(err.Error(), "150 %") {
+		t.Errorf("more than all of the flour: %v", err)
+	}
+	l.Percent, l.Reading = pc("40 %"), dough.LevainOfDough
+	if _, err := l.Flour(); trial.Refused(err) != "total required" {
+		t.Errorf("without a total: %v", err)
+	}
+	l.Total = pc("175 %")
+	if x, err := l.Flour(); err != nil || x != pc("35 %") {
+		t.Errorf("of the dough: %v, %v", x, err)
+	}
+	l.Total = pc("99 %")
+	if _, err := l.Flour(); trial.Refused(err) != "total out of range" {
+		t.Errorf("a total without its flour: %v", err)
+	}
+}
+
+// A feeding without flour has no hydration, and its result says none.
+func TestFeedingWithoutFlour(t *testing.T) {
+	water := dough.Feeding{Water: quantity.Grams(100)}
+	if water.Hydration().IsValid() || water.Result() != (dough.Starter{Mass: quantity.Grams(100)}) {
+		t.Errorf("%v of %v", water.Result(), water)
+	}
+}
