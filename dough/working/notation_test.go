@@ -56,7 +56,7 @@ func TestEveryOperationIsWritten(t *testing.T) {
 		if lines := plain((working.Telling{}).LaTeXLines(w)); !strings.Contains(lines, "y = "+c.tex) {
 			t.Errorf("%s is not in\n%s", c.tex, lines)
 		}
-		if math := (working.Telling{}).MathML(w, 1); !strings.Contains(math, c.math) {
+		if math := strings.ReplaceAll((working.Telling{}).MathML(w, 1), ` stretchy="false"`, ""); !strings.Contains(math, c.math) {
 			t.Errorf("%s is not in\n%s", c.math, math)
 		}
 	}
