@@ -401,6 +401,6 @@ func ExampleStoredLoaf_Staling() {
 	fmt.Println(bake.StoredLoaf{Style: bake.Pan, Stays: []bake.Stay{{For: 2 * day, At: box}}}.Staling())
 	fmt.Println(bake.StoredLoaf{Style: bake.Pan, Stays: []bake.Stay{{For: day, At: box}, {For: day, At: cold}}}.Staling())
 	// Output:
-	// 42 % of its firming is done (34 % to 54 %): as after 48h at 21 °C <nil>
-	// 56 % of its firming is done (47 % to 69 %): as after 72h26m at 21 °C <nil>
+	// 42 % of its firming is done (34 % to 54 %): as after 2 days at 21 °C <nil>
+	// 56 % of its firming is done (47 % to 69 %): as after 3 days at 21 °C <nil>
 }

@@ -10,7 +10,7 @@ import (
 	"example.org/maslin/internal/sources"
 )
 
-// String prints "42 % of its firming is done (34 % to 54 %): as after 48h at 21 °C".
+// String prints "42 % of its firming is done (34 % to 54 %): as after 2 days at 21 °C".
 func (s Staleness) String() string { return s.message().String() }
 
 func (s Staleness) message() working.Message {
@@ -18,7 +18,16 @@ func (s Staleness) message() working.Message {
 		return working.Tell("bake.no_stays", "no loaf was stored")
 	}
 	return working.Tell("bake.staleness", "%.0f of its firming is done (%.0f to %.0f): as after %v at %.0f",
-		s.Share.Likely, s.Share.Low, s.Share.High, s.AtRoom, quantity.Celsius(roomCelsius))
+		s.Share.Likely, s.Share.Low, s.Share.High, roundedStay(s.AtRoom), quantity.Celsius(roomCelsius))
+}
+
+// roundedStay rounds a time of storage to the hour, a shorter one to ten minutes: nothing is known to the minute.
+func roundedStay(e quantity.Elapsed) quantity.Elapsed {
+	step := 10 * time.Minute
+	if e.Duration() >= 12*time.Hour {
+		step = time.Hour
+	}
+	return quantity.Elapsed(e.Duration().Round(step))
 }
 
 // Report tells the share, stay by stay, how long such bread is good, and how to keep it longer.

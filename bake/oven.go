@@ -54,6 +54,17 @@ func (g GasMark) IsZero() bool { return g.quarters == 0 }
 // IsValid reports whether there is a mark.
 func (g GasMark) IsValid() bool { return g.quarters >= leastMark && g.quarters <= mostMark }
 
+// Number is the mark as it stands on a dial: "4", "1/2"; "" for no mark.
+func (g GasMark) Number() string {
+	switch {
+	case !g.IsValid():
+		return ""
+	case g.quarters < 4:
+		return "1/" + strconv.Itoa(4/g.quarters)
+	}
+	return strconv.Itoa(g.quarters / 4)
+}
+
 // String prints "gas mark 4", "gas mark 1/2".
 func (g GasMark) String() string { return g.Message().String() }
 
@@ -142,6 +153,8 @@ type OvenSetting struct {
 	Fan    bool                 `json:"fan,omitzero"` // the oven blows its air
 	// this oven's own error: what a thermometer in it shows, less the dial
 	Off quantity.TemperatureDelta `json:"off,omitzero"`
+	// Notes say how the words of [ReadOvenSetting] were read; the answer tells them again.
+	Notes []working.Message `json:"notes,omitempty"`
 }
 
 // OvenDial is what to set an oven to.

@@ -1,6 +1,7 @@
 package bake
 
 import (
+	"math"
 	"time"
 
 	"example.org/maslin/dough/quantity"
@@ -15,7 +16,7 @@ func (o OvenDial) Report() report.Report {
 		{
 			Label: working.Tell("bake.label_dial", "on a dial"),
 			Value: report.Of(working.Tell("bake.dial_both", "%s, %s", o.Dial.Text(quantity.CelsiusScale, 0),
-				o.Set.Text(quantity.FahrenheitScale, 0))),
+				fahrenheitDial(o.Set).Text(quantity.FahrenheitScale, 0))),
 		},
 	}
 	gas := report.Row{
@@ -28,6 +29,9 @@ func (o OvenDial) Report() report.Report {
 			o.Mark.Dial().Text(quantity.CelsiusScale, 0))
 	}
 	blocks := []report.Block{append(rows, gas)}
+	if len(o.in.Notes) > 0 {
+		blocks = append(blocks, report.List(o.in.Notes))
+	}
 	if o.Set.Compare(quantity.Celsius(300)) > 0 {
 		fahrenheit := quantity.Fahrenheit(o.Set.Celsius())
 		blocks = append(blocks, report.Say(working.Tell("bake.setting_hot",
@@ -46,7 +50,7 @@ func (o OvenDial) Report() report.Report {
 	if o.in.Off.IsZero() {
 		blocks = append(
 			blocks,
-			report.Say(working.Tell("bake.thermostats", "thermostats are off by %.0f to %.0f: put a thermometer in",
+			report.Say(working.Tell("bake.thermostats", "thermostats are off by %05.0f to %05.0f: put a thermometer in",
 				quantity.DeltaCelsius(10), quantity.DeltaCelsius(30))),
 		)
 	}
@@ -56,6 +60,16 @@ func (o OvenDial) Report() report.Report {
 			{Key: "setting", Title: working.Tell("bake.title_setting", "On other scales"), Blocks: blocks},
 		},
 	}
+}
+
+// fahrenheitDial is what a dial in °F is turned to: a setting in whole fives as it is, another one at the nearest of the
+// marks, which are 25 degrees apart, as recipes have it: 200 °C is 400 °F.
+func fahrenheitDial(t quantity.Temperature) quantity.Temperature {
+	f := t.Fahrenheit()
+	if fives := 5 * math.Round(f/5); math.Abs(f-fives) < 0.01 {
+		return quantity.Fahrenheit(fives)
+	}
+	return quantity.Fahrenheit(25 * math.Round(f/25))
 }
 
 // why says why the setting is not what is wanted.

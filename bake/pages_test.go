@@ -78,10 +78,10 @@ func TestThePageOfASetting(t *testing.T) {
 		in   OvenSetting
 		says []string
 	}{
-		"plain": {OvenSetting{Wanted: quantity.Celsius(200)}, []string{"set 200 °C", "200 °C, 392 °F", "gas mark 6",
+		"plain": {OvenSetting{Wanted: quantity.Celsius(200)}, []string{"set 200 °C", "200 °C, 400 °F", "gas mark 6",
 			"which is 204 °C", "thermostats are off by 10 Δ°C to 30 Δ°C", "NOT advice on fan", "NOT hotter than ovens"}},
 		"fan": {OvenSetting{Wanted: quantity.Celsius(200), Fan: true}, []string{"set 180 °C; for 200 °C, with a fan",
-			"180 °C, 356 °F", "gas mark 4", "which is 177 °C, 175 °C on dials",
+			"180 °C, 350 °F", "gas mark 4", "which is 177 °C, 175 °C on dials",
 			"advice on fan ovens differs: 170 °C to 185 °C"}},
 		"fan and hot": {OvenSetting{Wanted: quantity.Celsius(200), Fan: true, Off: quantity.DeltaCelsius(10)},
 			[]string{"set 170 °C", "with a fan and an oven that is +10 Δ°C off", "NOT thermostats"}},

@@ -44,7 +44,7 @@ var styleTable = [...]styleRow{
 		doneRow{93, 87.8, 96, 9, 5 * time.Minute, false, Good, working.Message{}, []working.Source{
 			sources.KingArthurThermometer, sources.ASBProfile, sources.CooksScience,
 		}},
-		reference{1000, 50, wheatExponent, 500, 1750, 0.2, 0.02, sources.GuideBakeTimes},
+		reference{800, 35, wheatExponent, 350, 1750, 0.25, 0, sources.TinBakeTimes},
 		[2]float64{
 			220,
 			200,

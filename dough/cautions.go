@@ -37,6 +37,18 @@ func (b Batch) Cautions() []working.Caution {
 					"code decides", told(scalds), quantity.Celsius(60), quantity.Elapsed(2*time.Hour)),
 		})
 	}
+	if flours := b.Share(KindGlutenFreeFlour); flours.Sign() > 0 && !b.Allergens().Has(Gluten) {
+		out = append(out, working.Caution{
+			Subject: "gluten-free", Source: sources.GlutenFreeClaim,
+			Short: working.Tell("dough.short_gluten_free",
+				"for somebody with celiac disease flour dust, a shared mixer, tin or bench is enough to make ill: clean all "+
+					"first, and bake it before the others"),
+			Text: working.Tell("dough.caution_gluten_free",
+				"The ingredients carry no gluten; whether the bread may be called so, the law says: at most 20 mg in a kilogram "+
+					"in the EU and the United States. Dust of other flour, a shared mixer, tin, cloth or bench brings more than "+
+					"that. Clean everything first, bake it before other breads, and keep its levain and flour apart."),
+		})
+	}
 	for _, c := range kindCautions() {
 		if slices.ContainsFunc(b.c.items, func(it item) bool { return slices.Contains(c.kinds, it.kind) }) {
 			out = append(out, c.Caution)

@@ -45,6 +45,7 @@ const (
 	KindFreshYeast
 	KindActiveDryYeast
 	KindInstantYeast
+	KindOsmotolerantYeast // instant yeast made for sweet doughs
 
 	KindNuts
 	KindPeanuts
@@ -67,7 +68,7 @@ const (
 var kindWords = enum.Of[Kind]("kind of ingredient",
 	"", "wheat", "whole wheat", "durum", "spelt", "whole spelt", "rye", "whole rye", "barley", "oats",
 	"gluten-free flour", "wheat gluten", "malt", "water", "milk", "dairy", "egg", "butter", "fat", "sweetener", "syrup",
-	"salt", "fresh yeast", "active dry yeast", "instant yeast", "nuts", "peanuts", "sesame", "soy", "lupin", "seeds",
+	"salt", "fresh yeast", "active dry yeast", "instant yeast", "osmotolerant yeast", "nuts", "peanuts", "sesame", "soy", "lupin", "seeds",
 	"fruit", "starter", "improver", "infused oil", "cooked filling", "other",
 )
 
@@ -90,7 +91,7 @@ func (k Kind) Rye() bool { return k == KindRye || k == KindWholeRye }
 
 // Yeast reports whether it is baker's yeast in any form.
 func (k Kind) Yeast() bool {
-	return k == KindFreshYeast || k == KindActiveDryYeast || k == KindInstantYeast
+	return k == KindFreshYeast || k == KindActiveDryYeast || k == KindInstantYeast || k == KindOsmotolerantYeast
 }
 
 // Allergens is a set of substances that the law wants named, one bit each.

@@ -51,15 +51,15 @@ func cautions(enriched bool, h History, end float64, of reach) []working.Caution
 				"a dough with egg or milk stands between %v and %v for %v between shaping and the oven",
 				low, high, long)
 		}
+		limit := quantity.Elapsed(perishable * float64(time.Hour))
+		says := working.Tell("ferment.caution_within",
+			"%v; usual rules allow perishable food %v in the warm: follow your local food rules", text, limit)
 		if warm > perishable {
-			text = working.Tell("ferment.caution_too_long",
-				"%v, longer than the 2 hours usual rules for perishable food allow", text)
+			says = working.Tell("ferment.caution_enriched",
+				"%v, longer than the %v that usual rules allow perishable food; keep it cold or shorten it, and follow your "+
+					"local food rules", text, limit)
 		}
-		out = append(out, working.Caution{
-			Subject: "food safety", Source: sources.DangerZone,
-			Text: working.Tell("ferment.caution_enriched",
-				"%v; keep it cold or shorten it, and follow your local food rules", text),
-		})
+		out = append(out, working.Caution{Subject: "food safety", Source: sources.DangerZone, Text: says})
 	}
 	if cold.tooWarm() {
 		out = append(out, refrigeratorCaution(cold.coldest))

@@ -104,7 +104,7 @@ func ExampleEstimate_Cautions() {
 	}
 	// Output:
 	// raw dough: raw flour and raw dough are not eaten or tasted; wash hands and surfaces; keep rising dough away from pets: it goes on rising inside them
-	// food safety: a dough with egg or milk stands between 5 °C and 60 °C for 9h50m at the late end, longer than the 2 hours usual rules for perishable food allow; keep it cold or shorten it, and follow your local food rules
+	// food safety: a dough with egg or milk stands between 5 °C and 60 °C for 9h50m at the late end, longer than the 2h that usual rules allow perishable food; keep it cold or shorten it, and follow your local food rules
 }
 
 func ExampleEstimate_Flavor() {

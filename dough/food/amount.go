@@ -1,6 +1,7 @@
 package food
 
 import (
+	"errors"
 	"strings"
 
 	"example.org/maslin/dough"
@@ -25,9 +26,13 @@ func ReadAmount(text string) (SaidAmount, error) {
 			return said, nil
 		}
 	}
+	var wrong *quantity.InputError
+	if _, err := ReadVolume(text); errors.As(err, &wrong) && wrong.Code == noSize {
+		return SaidAmount{}, err
+	}
 	return SaidAmount{}, &quantity.InputError{
 		Got: quantity.Excerpt(text), Err: quantity.ErrUnit, Want: quantity.Tell("food.want_amount",
-			`an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F" or "9 in"`),
+			`an amount with its unit, such as "2 cups", "1/2 cup honey", "20 oz", "375F", "gas 6" or "9 in"`),
 	}
 }
 
@@ -87,7 +92,8 @@ func (a SaidAmount) units() []InOtherUnit {
 	}
 	if v, err := quantity.ParseVolume(a.Amount); err == nil {
 		return []InOtherUnit{
-			{"milliliters", v.Text(quantity.Milliliter, 2)}, {"liters", v.Text(quantity.Liter, 4)},
+			{"milliliters", v.Text(quantity.Milliliter, 2)}, {"deciliters", v.Text(quantity.Deciliter, 3)},
+			{"liters", v.Text(quantity.Liter, 4)},
 			{"US cups", v.Text(quantity.USCup, 3)}, {"US quarts", v.Text(quantity.USQuart, 3)},
 			{"US tablespoons", v.Text(quantity.USTablespoon, 2)}, {"US teaspoons", v.Text(quantity.USTeaspoon, 2)},
 		}
@@ -116,7 +122,7 @@ func (u OtherUnits) String() string { return u.Report().Headline.String() }
 func (u OtherUnits) Report() report.Report {
 	t := report.Grid{Key: "units", Columns: []report.GridColumn{{Key: "value", Right: true}, {Key: "unit"}}}
 	for _, l := range u.Units {
-		t.Rows = append(t.Rows, []report.Cell{report.Of(l.Value), report.Of(l.Unit)})
+		t.Rows = append(t.Rows, []report.Cell{report.Of(l.Value), report.Of(working.Tell("food.unit", "%s", l.Unit))})
 	}
 	return report.Report{
 		Headline: working.Tell("food.amount", "%s", u.Amount),

@@ -70,6 +70,7 @@ func FoodMeasures() []FoodMeasure {
 		{"rice flour", unstated, cup, g(158), usda},
 		{"barley flour", unstated, cup, g(148), usda},
 		{"semolina", unstated, cup, g(167), usda},
+		{"rolled oats", Leveled, cup, g(81), sources.OatsMemory},
 		{"wheat bran", unstated, cup, g(58), usda},
 		{"wheat germ", unstated, cup, g(115), usda},
 		{"water", Leveled, cup, g(237), usda},

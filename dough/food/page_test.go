@@ -54,15 +54,15 @@ func TestPageOfChilling(t *testing.T) {
 		food.Cooked: {
 			"down to 21 °C within 2h and to 5 °C within 6h in all",
 			[]string{"at 21 °C or colder by Wed 16:00; within 2h", "at 5 °C or colder by Wed 20:00; within 6h",
-				"thrown away by Sun 14:00; within 96h"},
-			[]string{"at 21 °C or colder within 2h", "at 5 °C or colder within 6h", "thrown away within 96h"},
+				"thrown away by Sun 14:00; within 4 days"},
+			[]string{"at 21 °C or colder within 2h", "at 5 °C or colder within 6h", "thrown away within 4 days"},
 		},
 		food.MixedCold: {"down to 5 °C within 4h", []string{"at 5 °C or colder by Wed 18:00; within 4h"},
 			[]string{"at 5 °C or colder within 4h"}},
 		food.WetGrain: {"chilled to 5 °C or salted after 4h at the latest",
 			[]string{"at 5 °C or colder by Wed 18:00; within 4h"}, []string{"at 5 °C or colder within 4h"}},
-		food.InfusedOil: {"in the refrigerator at once, at 5 °C or colder, and thrown away after 96h",
-			[]string{"thrown away by Sun 14:00; within 96h"}, []string{"thrown away within 96h"}},
+		food.InfusedOil: {"in the refrigerator at once, at 5 °C or colder, and thrown away after 4 days",
+			[]string{"thrown away by Sun 14:00; within 4 days"}, []string{"thrown away within 4 days"}},
 	} {
 		for at, lines := range map[time.Time][]string{made: c.with, {}: c.plain} {
 			p, err := food.ChilledFood{Kind: kind, Made: at}.Limits()

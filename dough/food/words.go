@@ -6,15 +6,17 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/sources"
 )
 
 // ReadVolume reads an amount of a food as people type it: "2 1/4 tsp instant yeast", "1 cup sifted bread flour", "½
 // c. of honey", "a pinch of salt", "3 large eggs", "1 stick butter", "1 packet dry yeast", "2 cups flour".
 //
-// A stick is half a cup, a packet of yeast 2¼ teaspoons, a pinch 1/16 and a dash 1/8 of a teaspoon (common practice),
+// A stick of butter is a quarter of a pound and half a cup, a packet of yeast 2¼ teaspoons, a pinch 1/16 and a dash 1/8 of a teaspoon (common practice),
 // a large egg 50 g without its shell, its white 33, its yolk 17 (USDA). A heaping spoon is taken as one and a half, a
-// scant one as nine tenths (from memory). Flour without a kind is all-purpose. How the words were read stands in the
-// Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text without an
+// scant one as nine tenths (from memory). EL and TL are spoons of 15 and 5 mL, and foods may be named in German; a Tasse
+// is refused, since no two kitchens mean the same by it. Flour without a kind is all-purpose. How the words were read
+// stands in the Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text without an
 // amount, ErrRequired without a food; a food that is not listed is told by [FoodVolume.Weight].
 func ReadVolume(text string) (FoodVolume, error) {
 	var v FoodVolume
@@ -33,6 +35,12 @@ func ReadVolume(text string) (FoodVolume, error) {
 	}
 	number, words := leadingNumber(words)
 	words, factor := v.manner(words)
+	if len(words) > 0 && slices.Contains([]string{"tasse", "tassen"}, strings.ToLower(words[0])) {
+		return FoodVolume{}, &quantity.InputError{
+			Got: quantity.Excerpt(text), Want: quantity.Tell("food.want_milliliters_for_tasse",
+				`milliliters or dl: a Tasse is anything from 125 to 250 mL`), Code: noSize, Err: quantity.ErrUnit,
+		}
+	}
 	per, rest, ok := v.measure(number, words)
 	if !ok {
 		return refuse(quantity.ErrUnit)
@@ -49,8 +57,14 @@ func ReadVolume(text string) (FoodVolume, error) {
 	return v, nil
 }
 
-// packed takes a packet of yeast as what it is filled with, not as what so many spoons of yeast weigh.
+// packed takes a packet of yeast as what it is filled with, not as what so many spoons of yeast weigh, and a stick of
+// butter as the quarter of a pound that it is sold as: a cup is printed as 227 g, of which half is 113.5.
 func (v *FoodVolume) packed() {
+	if slices.Contains(v.Notes, stick) {
+		v.Measures = []FoodMeasure{{v.Food, Leveled, quantity.MustVolume("0.5 cup"), quantity.Ounces(4),
+			sources.Practice("a stick of butter is a quarter of a pound, in the United States")}}
+		return
+	}
 	if !slices.Contains(v.Notes, packet) {
 		return
 	}
@@ -61,7 +75,13 @@ func (v *FoodVolume) packed() {
 	}
 }
 
-var packet = working.Tell("food.packet", "a packet of yeast is 2¼ teaspoons, 7 g")
+var (
+	packet = working.Tell("food.packet", "a packet of yeast is 2¼ teaspoons, 7 g")
+	stick  = working.Tell("food.stick", "a stick of butter is 4 oz, a quarter of a pound: 113.4 g, half a cup")
+)
+
+// noSize is the code of a measure that is known and has no size of its own.
+const noSize = "ambiguous_unit"
 
 const mostTyped = 200
 
@@ -95,14 +115,14 @@ func (v *FoodVolume) manner(words []string) (rest []string, factor float64) {
 	factor = 1
 	for _, w := range words {
 		switch strings.ToLower(strings.Trim(w, ".,")) {
-		case "sifted":
+		case "sifted", "gesiebt", "gesiebtes":
 			v.Method = Sifted
 		case "spooned":
 			v.Method = Spooned
 		case "scooped", "dipped":
 			v.Method = Scooped
-		case "level", "leveled", "levelled": //nolint:misspell // people type both
-		case "heaping", "heaped", "rounded":
+		case "level", "leveled", "levelled", "gestrichen", "gestrichene", "gestrichener": //nolint:misspell // both are typed
+		case "heaping", "heaped", "rounded", "gehäuft", "gehäufte", "gehäufter":
 			factor = 1.5
 			v.Notes = append(v.Notes, working.Tell("food.heaping", "a heaping spoon is taken as one and a half level ones; it "+
 				"may be 1¼ or 2 (from memory)"))
@@ -149,10 +169,10 @@ func (v *FoodVolume) measure(number string, words []string) (volume quantity.Vol
 		}
 		return volume, append([]string{"egg"}, rest...), ok
 	case "stick", "sticks":
-		return times(cup/2, working.Tell("food.stick", "a stick is half a cup; its wrapper says 4 oz, 113.4 g"))
-	case "packet", "packets", "package", "packages", "sachet", "sachets", "envelope", "envelopes":
+		return times(cup/2, stick)
+	case "packet", "packets", "package", "packages", "sachet", "sachets", "envelope", "envelopes", "päckchen":
 		return times(2.25*tsp, packet)
-	case "pinch", "pinches":
+	case "pinch", "pinches", "prise", "prisen":
 		return times(tsp/16, working.Tell("food.pinch", "a pinch is a sixteenth of a teaspoon"))
 	case "dash", "dashes":
 		return times(tsp/8, working.Tell("food.dash", "a dash is an eighth of a teaspoon"))
@@ -165,7 +185,12 @@ func (v *FoodVolume) measure(number string, words []string) (volume quantity.Vol
 		if n == 2 {
 			name = unit + " " + strings.ToLower(words[1])
 		}
-		if got, err := quantity.ParseVolume(number + " " + unitOf(name)); err == nil {
+		typed := unitOf(name)
+		if one, err := quantity.ParseVolume(typed); err == nil {
+			volume, _, ok = times(one.Milliliters(), working.Message{})
+			return volume, words[n:], ok
+		}
+		if got, err := quantity.ParseVolume(number + " " + typed); err == nil {
 			return got, words[n:], true
 		}
 	}
@@ -183,13 +208,26 @@ func unitOf(word string) string {
 		return "tbsp"
 	case "fluid ounce", "fluid ounces", "fl oz.":
 		return "fl oz"
+	case "el", "esslöffel", "eßlöffel":
+		return metricTablespoon
+	case "tl", "teelöffel":
+		return metricTeaspoon
 	}
 	return word
 }
 
+// Metric spoons, of which there is no unit (common practice).
+const (
+	metricTablespoon = "15 mL"
+	metricTeaspoon   = "5 mL"
+)
+
 // name finds the food that the words mean in the list.
 func (v *FoodVolume) name(words []string) {
 	said := strings.ToLower(strings.Join(words, " "))
+	if english := germanFood(said); english != "" {
+		said = english
+	}
 	v.Food = said
 	switch strings.TrimSuffix(said, "s") {
 	case "flour", "ap flour", "all purpose flour", "plain flour", "white flour":
@@ -218,6 +256,8 @@ func (v *FoodVolume) name(words []string) {
 		v.Food = "oil"
 	case "whole milk":
 		v.Food = "milk"
+	case "oat", "porridge oat", "oatmeal", "oat flake", "rolled oat":
+		v.Food = "rolled oats"
 	case "cream", "whipping cream":
 		v.Food = "heavy cream"
 	case "egg", "egg white", "egg yolk":

@@ -39,7 +39,23 @@ func TestReadVolume(t *testing.T) {
 		"1 cup caster sugar":           {"sugar", 236.5882365, 0, nil},
 		"2cups honey":                  {"honey", 473.176473, 0, nil},
 		"1 cup dragon fruit":           {"dragon fruit", 236.5882365, 0, nil},
+		// Metric spoons, deciliters, and foods by their German names.
+		"3 EL Honig":               {"honey", 45, 0, nil},
+		"1½ TL Salz":               {"salt", 7.5, 0, nil},
+		"2dl Milch":                {"milk", 200, 0, nil},
+		"1.5 dl buttermilk":        {"buttermilk", 150, 0, nil},
+		"2 gehäufte EL Olivenöl":   {"olive oil", 45, 0, []string{"food.heaping"}},
+		"3 dl gesiebtes Mehl":      {"all-purpose flour", 300, food.Sifted, []string{"food.plain_flour"}},
+		"1 gestrichener TL Zucker": {"sugar", 5, 0, nil},
+		"1 Prise Meersalz":         {"coarse salt", 4.92892159375 / 16, 0, []string{"food.pinch", "food.coarse_salt"}},
+		"100 mL Haferflocken":      {"rolled oats", 100, 0, nil},
+		"1 cup porridge oats":      {"rolled oats", 236.5882365, 0, nil},
+		"1 Päckchen Trockenhefe":   {"active dry yeast", 11.0900735859375, 0, []string{"food.packet", "food.dry_yeast"}},
+		"1 dl Roggenvollkornmehl":  {"dark rye flour", 100, 0, nil},
+		"4 EL Ruchmehl":            {"bread flour", 60, 0, nil},
+		"1 Teelöffel. Weizenkleie": {"wheat bran", 5, 0, nil},
 	} {
+
 		v, err := food.ReadVolume(text)
 		if err != nil {
 			t.Errorf("%q: %v", text, err)
@@ -60,6 +76,9 @@ func TestReadVolume(t *testing.T) {
 		"2 oz flour":     quantity.ErrUnit,
 		"1..2 cups milk": quantity.ErrUnit, "half": quantity.ErrUnit, string(make([]byte, 201)): quantity.ErrOutOfRange,
 		"1/0 stick butter": quantity.ErrUnit, "1 pinch": quantity.ErrRequired,
+		// no two kitchens mean the same by it
+		"1 Tasse Mehl": quantity.ErrUnit, "2 Tassen Milch": quantity.ErrUnit, "1 EL": quantity.ErrRequired,
+		"x EL Honig": quantity.ErrUnit,
 	} {
 		if v, err := food.ReadVolume(text); !errors.Is(err, reason) {
 			t.Errorf("%.20q: %v, %v", text, v, err)

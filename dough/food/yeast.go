@@ -45,7 +45,7 @@ func (t YeastTable) of(k dough.Kind) quantity.Mass {
 		return t.Fresh
 	case dough.KindActiveDryYeast:
 		return t.ActiveDry
-	case dough.KindInstantYeast:
+	case dough.KindInstantYeast, dough.KindOsmotolerantYeast: // by weight as strong; it bears sugar better
 		return t.Instant
 	}
 	return quantity.Mass{}
@@ -113,9 +113,12 @@ func (in YeastSwap) Convert() (SwappedYeast, error) {
 	quantity.Check(&p, "Table.ActiveDry", table.ActiveDry, quantity.Mass{}, mostDough)
 	quantity.Check(&p, "Table.Instant", table.Instant, quantity.Mass{}, mostDough)
 	out := SwappedYeast{Mass: in.Mass, From: in.From, table: table}
-	for _, to := range yeasts() {
-		if p.Err() != nil || in.To != dough.KindUnstated && to != in.To ||
-			in.To == dough.KindUnstated && to == in.From {
+	forms := yeasts()
+	if in.To != dough.KindUnstated {
+		forms = []dough.Kind{in.To}
+	}
+	for _, to := range forms {
+		if p.Err() != nil || in.To == dough.KindUnstated && to == in.From {
 			continue
 		}
 		if table.of(to).IsZero() && in.To == dough.KindUnstated && !table.of(in.From).IsZero() {

@@ -98,6 +98,9 @@ func (in Mix) Kneading() (Kneading, error) {
 // wetDough is the hydration above which a wheat dough takes longer and need not clear the bowl. From memory.
 const wetDough = 72.0
 
+// stiffDough is the hydration up to which makers of household mixers allow five minutes in all, bagels and the like.
+const stiffDough = 55.0
+
 func (k *Kneading) note() {
 	in := k.in
 	note := func(m working.Message) { k.Notes = append(k.Notes, m) }
@@ -123,6 +126,10 @@ func (k *Kneading) note() {
 			"mixing.note_household_speeds",
 			"speeds are of a scale of ten: take the same share of your machine's scale, and never more than its "+
 				"booklet allows for yeast dough"))
+	}
+	if in.household() && ar <= stiffDough && (in.Kind == WheatDough || in.Kind == PizzaDough) {
+		note(working.Tell("mixing.note_stiff_household",
+			"a household mixer bears so stiff a dough for some minutes only: finish it by hand until it is smooth"))
 	}
 	if in.rich() && in.Kind != RyeDough && in.Kind != GlutenFreeDough {
 		note(working.Tell("mixing.note_fat_after",

@@ -107,7 +107,7 @@ func (in Mix) inHousehold() []kneadFor {
 	switch {
 	case in.rich():
 		return []kneadFor{{MixTogether, 1, 2, 3, m}, {Knead, 2, 4, 6, m}, {KneadFatIn, 2, 8, 12, m}}
-	case in.hydration().Points() <= 55 && in.Kind != EnrichedDough:
+	case in.hydration().Points() <= stiffDough && in.Kind != EnrichedDough:
 		return []kneadFor{{MixTogether, 1, 1, 2, sources.HouseholdManuals}, {Knead, 2, 2, 3, sources.HouseholdManuals}}
 	case in.hydration().Points() > wetDough:
 		return []kneadFor{{MixTogether, 1, 2, 4, sources.LaMuehla}, {Knead, 2, 8, 12, m}}
@@ -162,6 +162,9 @@ func (in Mix) inSpiral() []kneadFor {
 	if in.rich() {
 		return []kneadFor{{MixTogether, 1, 3, 4, sources.IREKSSweet}, {Knead, 2, 6, 8, sources.IREKSSweet},
 			{KneadFatIn, 1, 3, 5, m}}
+	}
+	if in.hydration().Points() > wetDough {
+		return []kneadFor{{MixTogether, 1, 3, 5, m}, {Knead, 2, 5, 8, m}}
 	}
 	return []kneadFor{{MixTogether, 1, 3, 3, sources.KingArthurMixing}, {Knead, 2, 3, 5, sources.KingArthurMixing}}
 }

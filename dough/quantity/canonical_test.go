@@ -219,7 +219,7 @@ func TestRangesInJSON(t *testing.T) {
 func TestUnitsAreWords(t *testing.T) {
 	got := fmt.Sprint(quantity.Values[quantity.MassUnit](), quantity.Values[quantity.TemperatureUnit](),
 		quantity.Values[quantity.LengthUnit](), quantity.Values[quantity.VolumeUnit]())
-	if got != "[g kg mg oz lb] [°C °F K] [m cm mm in ft km] [L mL gal qt pt cup fl oz tbsp tsp metric cup in³]" {
+	if got != "[g kg mg oz lb] [°C °F K] [m cm mm in ft km] [L mL gal qt pt cup fl oz tbsp tsp metric cup in³ dL]" {
 		t.Error(got)
 	}
 	var u quantity.VolumeUnit

@@ -34,6 +34,7 @@ const (
 	USTeaspoon
 	MetricCup
 	CubicInch
+	Deciliter
 )
 
 // volumes: 1 in = 2.54 cm and 1 US gallon = 231 in³ = 3.785411784 L, by definition.
@@ -65,6 +66,8 @@ var volumes = kind{
 		},
 		{symbol: "metric cup", names: []string{"metric cups"}, num: 250_000_000_000, den: 1, places: 11},
 		{symbol: "in³", names: []string{"in3", "cu in"}, num: 16_387_064_000, den: 1, places: 10, rounds: true},
+		{symbol: "dL", names: []string{"dl", "deciliter", "deciliters", "decilitre", "decilitres"}, num: 1e11, den: 1,
+			places: 11},
 	},
 }
 

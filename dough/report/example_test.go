@@ -39,7 +39,7 @@ func ExampleReport_Text() {
 	//
 	// So that the dough leaves the mixer at 79 °F
 	//   flour               71 °F
-	//   the mixer warms by  9.0 Δ°F
+	//   the mixer warms by  9 Δ°F
 }
 
 // The same table for a spreadsheet.

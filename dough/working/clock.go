@@ -6,7 +6,7 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// Elapsed shows a duration, "4h30m", to the second.
+// Elapsed shows a duration, "4h30m", to the second, and from two days on in days: "4 days", "2 days 6h".
 func (r Reader) Elapsed(d time.Duration) string { return elapsedMessage(d).Text(r) }
 
 func elapsedMessage(d time.Duration) Message {
@@ -16,6 +16,14 @@ func elapsedMessage(d time.Duration) Message {
 			d = -1 << 62
 		}
 		return Tell("working.negative", "−%v", elapsedMessage(-d))
+	}
+	const day = 24 * time.Hour
+	if d >= 2*day {
+		days, rest := int64(d/day), d%day
+		if rest == 0 {
+			return Tell("working.days", "%d days", days)
+		}
+		return Tell("working.days_and", "%d days %v", days, elapsedMessage(rest))
 	}
 	h, m, s := int64(d/time.Hour), int64(d%time.Hour/time.Minute), int64(d%time.Minute/time.Second)
 	switch {

@@ -191,12 +191,22 @@ func (r Reader) Delta(d quantity.TemperatureDelta, places int) string {
 	switch {
 	case !d.IsValid():
 		return r.word("invalid temperature difference")
+	case r.Units == USCustomary && places < 0:
+		return r.number(trimmed(USCustomary.Delta(d, 1), places))
 	case r.Units == USCustomary:
-		return r.number(trimmed(USCustomary.Delta(d, max(places, 1)), places))
+		return r.number(USCustomary.Delta(d, places))
 	case places < 0:
 		return r.number(d.String())
 	}
 	return r.number(d.Text(quantity.CelsiusScale, places))
+}
+
+// stepped is a difference in whole steps for a reader of °F: thermostats off by 10 °C are off by 20 °F, not 18.
+func (r Reader) stepped(d quantity.TemperatureDelta, step float64) quantity.TemperatureDelta {
+	if r.Units != USCustomary || !d.IsValid() {
+		return d
+	}
+	return quantity.DeltaFahrenheit(step * math.Round(d.Fahrenheit()/step))
 }
 
 // Length shows centimeters and meters, or inches and feet; see [Units.Length].

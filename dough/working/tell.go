@@ -53,7 +53,11 @@ func (r Reader) shown(sentence string, a arg, p piece) string {
 		}
 		return r.Temperature(t, p.places)
 	case kindDelta:
-		return sign + r.Delta(read(a, quantity.ParseDelta, quantity.DeltaCelsius(nan)), p.places)
+		d := read(a, quantity.ParseDelta, quantity.DeltaCelsius(nan))
+		if p.width > 0 {
+			d = r.stepped(d, float64(p.width))
+		}
+		return sign + r.Delta(d, p.places)
 	case kindLength:
 		return sign + r.Length(read(a, quantity.ParseLength, quantity.Meters(nan)))
 	case kindVolume:

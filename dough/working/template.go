@@ -11,7 +11,7 @@ type piece struct {
 	plain  string   // of text: as shown
 	index  int      // from 0; −1 for text
 	places int      // −1 when none are named
-	width  int      // of a number written with zeros in front: %02d; the steps of a dial, of a temperature: %05.0f
+	width  int      // of a number written with zeros in front: %02d; steps of a dial, of temperatures and differences: %05.0f
 	sign   bool     // a plus before what is not negative
 	verb   byte     // v s d f g q t x
 	words  []string // of {1|piece|pieces}

@@ -96,12 +96,12 @@ bake.symbol_usual_hold doneness
 bakeday.step_bulk bulk fermentation
 bakeday.step_cool_down spread standard_deviation
 bakeday.step_feed levain
+bakeday.step_if_early probability
+bakeday.step_if_late probability
 bakeday.step_in_cold retard
 bakeday.step_levain_ripens levain fermentation
 bakeday.step_retard retard
 bakeday.step_ripens fermentation
-bakeday.step_shape_early probability
-bakeday.step_shape_late probability
 cost.symbol_yield share yield
 dough.derive_shared levain
 dough.derive_weighing largest_remainder

@@ -10,6 +10,7 @@ import (
 
 var (
 	durationForm = regexp.MustCompile(`(−?)(?:(\d+)h(\d\d)m(?:(\d\d)s)?|(\d+)h\b|(\d+)m(\d\d)s|(\d+)m\b|(\d+)s\b)`)
+	daysForm     = regexp.MustCompile(`(\d+) days(?: (\d+)h)?(?: ?(\d+)m\b)?`)
 	amountForm   = regexp.MustCompile(`[−-]?\d+(?:\.\d+)?(?: × 10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+)?` +
 		`(?: ?(?:%|(?:Δ°C|Δ°F|°C|°F|kg|g|fl oz|oz|lb|qt|mL|L|cm|in|m|ft|min|hPa|inHg|kJ)\b)| h\b)?`)
 	poundForm = regexp.MustCompile(`(\d+) lb (\d+(?:\.(\d+))?) oz`)
@@ -25,6 +26,13 @@ func OnScreen(text string, v Value) bool {
 	if unit, ok := units[v.Unit]; ok && unit.base == "min" {
 		for _, m := range durationForm.FindAllStringSubmatch(text, -1) {
 			if inBase(durationOf(m)).agrees(inBase(v)) {
+				return true
+			}
+		}
+	}
+	if unit, ok := units[v.Unit]; ok && unit.base == "min" {
+		for _, m := range daysForm.FindAllStringSubmatch(text, -1) {
+			if daysOf(m).agrees(inBase(v)) {
 				return true
 			}
 		}
@@ -84,6 +92,12 @@ func durationOf(m []string) Value {
 		seconds = -seconds
 	}
 	return Value{Text: m[0], Number: big.NewRat(seconds, 60), Half: half, Unit: "min"}
+}
+
+// daysOf is "4 days" or "2 days 6h05m".
+func daysOf(m []string) Value {
+	n := func(i int) int64 { x, _ := strconv.ParseInt(m[i], 10, 64); return x }
+	return Value{Text: m[0], Number: big.NewRat(n(1)*1440+n(2)*60+n(3), 1), Half: 0.5, Unit: "min"}
 }
 
 // clockShown looks for a time of day, with or without the day of the week.

@@ -117,7 +117,7 @@ var lenient = map[string]string{
 	"ferment.Bulk": noLabel, "ferment.Stretch": noLabel, "ferment.History": noLabel, "ferment.LoggedBulk": noLabel,
 	"ferment.Learning": noLabel, "ferment.Ripening": noLabel, "ferment.HandedOn": noLabel,
 	"ferment.RiseTable": noLabel, "ferment.Proof": noLabel, "ferment.DoseLaw": noLabel,
-	"mixing.Learned": learnedAgain, "mixing.Planned": learnedAgain,
+	"mixing.Learned": learnedAgain, "mixing.Planned": learnedAgain, "bench.MixerLesson": learnedAgain,
 	"report.Chart": "a line without values is none",
 }
 

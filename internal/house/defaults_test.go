@@ -180,10 +180,13 @@ func keepDefaults(t *testing.T) string {
 		s := must[bake.Staleness](t)(bake.StoredLoaf{Style: style, Stays: []bake.Stay{
 			{For: quantity.Elapsed(24 * time.Hour), At: quantity.Celsius(21)},
 		}}.Staling())
-		out.row(style.String(), s.Keeps.Low.String()+" to "+s.Keeps.High.String(), "from memory and judgment")
+		out.row(style.String(), told(s.Keeps.Low)+" to "+told(s.Keeps.High), "from memory and judgment")
 	}
 	return out.String()
 }
+
+// told is a duration as people are told it.
+func told(e quantity.Elapsed) string { return working.Reader{}.Elapsed(e.Duration()) }
 
 func chillDefaults(t *testing.T) string {
 	out := newTable("food", "limit", "within", "evidence")
@@ -194,7 +197,7 @@ func chillDefaults(t *testing.T) string {
 			if !l.To.IsZero() {
 				to = l.To.String()
 			}
-			out.row(kind.String(), to, l.Within.String(), l.Source.String())
+			out.row(kind.String(), to, told(l.Within), l.Source.String())
 		}
 	}
 	return out.String()

@@ -34,6 +34,7 @@ var readers = map[string]string{
 	"internal/handcheck":               "reads printed derivations back as a reader would",
 	"internal/pupil":                   "reads printed exercises as a class would",
 	"bake/text.go":                     "renders a number in Go syntax of a formula",
+	"bake/ovenwords.go":                "reads what an oven is set to as recipes say it",
 	"dough/cost/money.go":              "reads an amount of money",
 	"dough/food/table.go":              "finds a food by the name or code that its table and its user give",
 	"dough/food/words.go":              "reads an amount of food as people type it",

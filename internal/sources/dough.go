@@ -55,6 +55,16 @@ var CookedFourDays = working.Source{
 	Where:  "council pages on food hygiene",
 }
 
+// GlutenFreeClaim is what may be called gluten-free.
+var GlutenFreeClaim = working.Source{
+	Key:      "gluten-free claim",
+	Author:   "European Union; US Food and Drug Administration",
+	Title:    "Regulation (EU) No 828/2014; 21 CFR 101.91",
+	Year:     2014,
+	Where:    "at most 20 mg/kg of gluten",
+	Standing: working.FromMemory,
+}
+
 // WetSoaker is how long raw grain may stand wet in the warm.
 var WetSoaker = working.Source{
 	Key:      "wet soaker",

@@ -20,6 +20,12 @@ var (
 		Year:   2015,
 		Where:  "WEIGHT.txt",
 	}
+	// OatsMemory is a cup of rolled oats.
+	OatsMemory = working.Source{
+		Key:      "cup of oats",
+		Title:    "a cup of rolled oats of 81 g, as the US Department of Agriculture lists it",
+		Standing: working.FromMemory,
+	}
 	// Beranbaum has cups by way of filling.
 	Beranbaum = working.Source{
 		Key:    "Beranbaum",

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 )
 
@@ -178,8 +177,15 @@ func (b Bake) unweighed() (Bake, quantity.Mass) {
 	}
 	var water, salt, yeast, inProportion quantity.Mass
 	held := map[string]quantity.Mass{} // by the line it is of
-	for _, m := range builds {
-		water, salt, yeast = water.Add(m.water), salt.Add(m.salt), yeast.Add(m.yeast)
+	first := len(builds) - len(b.Preferments)
+	for i, m := range builds {
+		salt, yeast = salt.Add(m.salt), yeast.Add(m.yeast)
+		if i >= first && b.waterless(b.Preferments[i-first]) {
+			l, _ := b.liquidOf(b.Preferments[i-first])
+			held[l.Name] = held[l.Name].Add(m.water)
+		} else {
+			water = water.Add(m.water)
+		}
 		if m.of == "" {
 			inProportion = inProportion.Add(m.flour)
 		} else {
@@ -258,7 +264,5 @@ func (b Bake) sharesOf(named []quantity.Mass, held map[string]quantity.Mass, all
 
 // waterLine is the line of the water that preferments take theirs from, or -1.
 func (b *Bake) waterLine() int {
-	return slices.IndexFunc(b.Liquids, func(l Ingredient) bool {
-		return l.Kind == dough.KindWater || l.Kind == dough.KindUnstated
-	})
+	return slices.IndexFunc(b.Liquids, Ingredient.isWater)
 }

@@ -147,7 +147,7 @@ type BulkWork struct {
 
 // Shaping says how long dividing, resting and shaping take.
 type Shaping struct {
-	Takes quantity.Elapsed `json:"takes"` // dividing, resting and shaping; zero: 30 minutes
+	Takes quantity.Elapsed `json:"takes"` // dividing, resting and shaping; zero: 30 minutes, or 10 to fill tins with a batter
 }
 
 // Retard is a rest of the shaped loaves in the refrigerator.

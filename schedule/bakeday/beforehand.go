@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -21,7 +22,9 @@ type PrefermentWork struct {
 	Prefermented quantity.Percent     `json:"prefermented,omitzero"` // flour in it, of all flour
 	// instead of prefermented, where flours are weighed: all of it, beside them
 	Weight    quantity.Mass    `json:"weight,omitzero"`
-	Hydration quantity.Percent `json:"hydration"` // water, of its flour
+	Hydration quantity.Percent `json:"hydration"` // its liquid, of its flour
+	// name of the liquid it is made with; empty: the water, and milk where the dough has no water
+	Liquid string `json:"liquid,omitzero"`
 	// name of the flour it is made with; empty: all flours in proportion
 	Flour       string               `json:"flour,omitzero"`
 	Yeast       quantity.Percent     `json:"yeast,omitzero"`       // of its own flour, of the yeast under other
@@ -102,6 +105,10 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 				quantity.ErrInconsistent,
 			)
 		}
+		if _, ok := b.liquidOf(x); x.Liquid != "" && !ok {
+			p.Add(path+".Liquid", quantity.Excerpt(x.Liquid),
+				quantity.Tell("bakeday.want_name_of_liquid", "the name of one of the liquids"), quantity.ErrInconsistent)
+		}
 		if !x.Yeast.IsZero() && !yeast {
 			p.Add(path+".Yeast", x.Yeast,
 				quantity.Tell("bakeday.want_line_yeast_under_other_which", "a line of yeast under other, of which this is a part"),
@@ -143,12 +150,47 @@ func (b *Bake) preferments() []dough.Preferment {
 		if x.Flour != "" {
 			p.Blend = []dough.Part{{Name: x.Flour, Percent: quantity.NewPercent(100)}}
 		}
+		if l, _ := b.liquidOf(x); b.waterless(x) {
+			p.Hydration = quantity.Percent{}
+			p.Others = []dough.Part{{Name: l.Name, Percent: x.Hydration, Kind: l.Kind, Water: l.Water}}
+		}
 		if y, ok := b.yeast(); ok && !x.Yeast.IsZero() {
-			p.Others = []dough.Part{{Name: y.Name, Percent: x.Yeast, Kind: y.Kind, Water: y.Water}}
+			p.Others = append(p.Others, dough.Part{Name: y.Name, Percent: x.Yeast, Kind: y.Kind, Water: y.Water})
 		}
 		out = append(out, p)
 	}
 	return out
+}
+
+// isWater reports whether a liquid counts as water.
+func (l Ingredient) isWater() bool { return l.Kind == dough.KindWater || l.Kind == dough.KindUnstated }
+
+// liquidOf is what a preferment is made with: the liquid it names, or else the water, or else the first liquid.
+func (b *Bake) liquidOf(x PrefermentWork) (Ingredient, bool) {
+	i := slices.IndexFunc(b.Liquids, func(l Ingredient) bool { return l.Name == x.Liquid })
+	if x.Liquid == "" {
+		if i = slices.IndexFunc(b.Liquids, Ingredient.isWater); i < 0 && len(b.Liquids) > 0 {
+			i = 0
+		}
+	}
+	if i < 0 {
+		return Ingredient{}, false
+	}
+	return b.Liquids[i], true
+}
+
+// waterless reports whether a preferment is made with another liquid than water.
+func (b *Bake) waterless(x PrefermentWork) bool {
+	l, ok := b.liquidOf(x)
+	return ok && !l.isWater()
+}
+
+// wetness is the water in a preferment, of its flour: milk is counted by the water that is stated of it.
+func (b *Bake) wetness(x PrefermentWork) quantity.Percent {
+	if l, _ := b.liquidOf(x); b.waterless(x) && !l.Water.IsZero() {
+		return x.Hydration.OfPercent(l.Water)
+	}
+	return x.Hydration
 }
 
 func (b *Bake) soakers() []dough.Soaker {
@@ -192,6 +234,8 @@ func (b *Bake) ownPreferment(path string) (string, bool) {
 		field = ".Prefermented"
 	case strings.HasPrefix(field, ".Blend"):
 		field = ".Flour"
+	case strings.HasPrefix(field, ".Others[0]") && b.waterless(b.Preferments[i]):
+		field = ".Hydration"
 	case strings.HasPrefix(field, ".Others"):
 		field = ".Yeast"
 	}

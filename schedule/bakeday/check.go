@@ -21,6 +21,7 @@ const (
 	usualFold      = quantity.Elapsed(5 * time.Minute)
 	usualFoldEvery = quantity.Elapsed(40 * time.Minute)
 	usualShaping   = quantity.Elapsed(30 * time.Minute)
+	usualFilling   = quantity.Elapsed(10 * time.Minute) // a batter into its tins
 	usualFreshness = quantity.Elapsed(12 * time.Hour)
 	usualWarmth    = quantity.Elapsed(30 * time.Minute)
 	tooHotToEat    = 5 * time.Minute // after the oven
@@ -71,7 +72,11 @@ func (b Bake) withDefaults() Bake {
 		usual(&b.Bulk.FoldTakes, usualFold)
 	}
 	b.Bulk.Lamination = b.Bulk.Lamination.withDefaults()
-	usual(&b.Shaping.Takes, usualShaping)
+	shaping := usualShaping
+	if b.batter() {
+		shaping = usualFilling
+	}
+	usual(&b.Shaping.Takes, shaping)
 	b.Loaves.Warm = b.Loaves.Warm || b.Loaves.toOrder()
 	if b.Loaves.Warm {
 		usual(&b.Loaves.FreshWithin, usualWarmth)

@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"slices"
 	"time"
 
 	"example.org/maslin/dough"
@@ -8,6 +9,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/wallclock"
 )
 
 // chilling says by which times of this plan what was cooked, infused or wetted beforehand has to be cold: the clock of
@@ -33,6 +35,7 @@ func (d Day) chilling() []working.Message {
 			}
 		}
 	}
+	out = append(out, d.milkInTheWarm()...)
 	for i, s := range d.Bake.Soakers {
 		cooling, cools := d.Timetable.Step(nth(idCoolDown, len(d.Bake.Preferments)+i))
 		made, used, there := d.stands(i)
@@ -41,7 +44,8 @@ func (d Day) chilling() []working.Message {
 				"%v: hot at %v; kept above %.0f until it is spread at %v, and down to %.0f at %v", s.Name, made, hotKept(),
 				cooling.Start, coolEnough, cooling.End))
 		} else if there {
-			out = append(out, soaking(s, made, used, d.goesInAt(s.Name))...)
+			by := d.lastAwake(made, limits(food.WetGrain, made)[0].By)
+			out = append(out, soaking(soaked{s, made, used, by, d.Bake.salted(s), d.goesInAt(s.Name)})...)
 		}
 	}
 	return out
@@ -71,33 +75,101 @@ func infusedBefore(name string, in time.Time) working.Message {
 		name, in.Add(-gone.Within.Duration()), quantity.Celsius(5), in)
 }
 
+// soaked is a soaker in a plan: when it is made and used, the last moment at which somebody can put it into the cold in
+// time, whether salt would keep it instead, and how warm it goes into the dough.
+type soaked struct {
+	SoakerWork
+	made, used, by time.Time
+	salted         bool
+	at             quantity.Temperature
+}
+
 // soaking is what a soaker has to reach by when, where it stands longer than that.
-func soaking(s SoakerWork, made, used time.Time, at quantity.Temperature) []working.Message {
+func soaking(s soaked) []working.Message {
 	if s.Kind == dough.ColdSoaker {
-		l := limits(food.WetGrain, made)[0]
-		if !used.After(l.By) {
+		l := limits(food.WetGrain, s.made)[0]
+		if !s.used.After(l.By) {
 			return nil
 		}
-		says := working.Tell("bakeday.chill_soaker",
-			"%v: wet since %v; into the cold, at %.0f, or salted, by %v", s.Name, made, l.To, l.By)
-		if at.Compare(l.To) > 0 {
+		says := working.Tell("bakeday.chill_soaker_wet", "%v: wet since %v; into the cold, at %.0f, by %v", s.Name, s.made,
+			l.To, s.by)
+		switch {
+		case s.by.Equal(s.made):
+			says = working.Tell("bakeday.chill_soaker_at_once",
+				"%v: made at %v, and into the cold at once, at %.0f: nobody is there later in time", s.Name, s.made, l.To)
+		case s.salted:
+			says = working.Tell("bakeday.chill_soaker",
+				"%v: wet since %v; into the cold, at %.0f, or salted, by %v", s.Name, s.made, l.To, s.by)
+		}
+		if s.at.Compare(l.To) > 0 {
 			says = working.Tell("bakeday.chill_soaker_warmed", "%v; out of the cold, warm it to %.0f before you mix: the water "+
-				"is reckoned with that, or tell the plan how warm it goes in", says, at)
+				"is reckoned with that, or tell the plan how warm it goes in", says, s.at)
 		}
 		return []working.Message{says}
 	}
-	l := limits(food.Cooked, made)
+	l := limits(food.Cooked, s.made)
 	cool, cold := l[0], l[1]
 	switch {
-	case !used.After(cool.By):
+	case !s.used.After(cool.By):
 		return nil
-	case !used.After(cold.By):
+	case !s.used.After(cold.By):
 		return []working.Message{working.Tell("bakeday.chill_scald",
-			"%v: hot at %v; kept above %.0f, or down to %.0f by %v", s.Name, made, hotKept(), cool.To, cool.By)}
+			"%v: hot at %v; kept above %.0f, or down to %.0f by %v", s.Name, s.made, hotKept(), cool.To, cool.By)}
 	}
 	return []working.Message{working.Tell("bakeday.chill_scald_long",
-		"%v: hot at %v; kept above %.0f, or down to %.0f by %v and to %.0f by %v", s.Name, made, hotKept(), cool.To,
+		"%v: hot at %v; kept above %.0f, or down to %.0f by %v and to %.0f by %v", s.Name, s.made, hotKept(), cool.To,
 		cool.By, cold.To, cold.By)}
+}
+
+// milkInTheWarm says of which preferments milk stands in the warm for longer than usual rules allow.
+func (d Day) milkInTheWarm() []working.Message {
+	var out []working.Message
+	for i, x := range d.Bake.Preferments {
+		l, _ := d.Bake.liquidOf(x)
+		wait, there := d.Timetable.Step(nth(schedule.Ripen.String(), i))
+		long := wait.End.Sub(wait.Start)
+		cold := !x.Temperature.IsZero() && x.Temperature.Compare(quantity.Celsius(5)) <= 0
+		if !there || !l.spoils() || cold || long <= warmLimit {
+			continue
+		}
+		out = append(out, working.Tell("bakeday.milk_in_the_warm",
+			"%v: %v stands in it in the warm for %v, and usual rules allow perishable food %v: make it with water, more "+
+				"yeast and less time, or in the cold; local food rules decide", x.Name, l.Name, quantity.Elapsed(long),
+			quantity.Elapsed(warmLimit)))
+	}
+	return out
+}
+
+// salted reports whether a soaker can be kept by salt: one of grain or seeds, and not of fruit alone.
+func (b *Bake) salted(s SoakerWork) bool {
+	for _, part := range s.Parts {
+		for _, list := range b.lists() {
+			for _, l := range list.lines {
+				if l.Name == part.Name && l.Kind != dough.KindFruit && list.field != "Liquids" {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// lastAwake is the last moment until a limit at which somebody is there to put something into the cold; the beginning
+// where nobody is there from then on.
+func (d Day) lastAwake(from, limit time.Time) time.Time {
+	spans, err := d.Bake.Kitchen.closed(wallclock.Occurrence{From: from, To: limit.Add(time.Minute)}, d.Zone)
+	if err != nil {
+		return limit // the plan has been made with these absences
+	}
+	for _, s := range slices.Backward(spans) {
+		if !limit.Before(s.From) && !limit.After(s.To) && s.From.Before(limit) {
+			limit = s.From
+		}
+	}
+	if limit.Before(from) {
+		return from
+	}
+	return limit
 }
 
 // goesInAt is how warm a part made beforehand is taken to be when it goes into the dough; not given where nothing is

@@ -67,7 +67,8 @@ func TestSoakerClock(t *testing.T) {
 		{dough.Scald, 6 * time.Hour, "bakeday.chill_scald", []time.Duration{0, 2 * time.Hour}},
 		{dough.Scald, 12 * time.Hour, "bakeday.chill_scald_long", []time.Duration{0, 2 * time.Hour, 6 * time.Hour}},
 	} {
-		said := soaking(SoakerWork{Name: "grain", Kind: c.kind}, made, made.Add(c.stands), quantity.Celsius(4))
+		said := soaking(soaked{SoakerWork{Name: "grain", Kind: c.kind}, made, made.Add(c.stands), made.Add(4 * time.Hour), true,
+			quantity.Celsius(4)})
 		if c.id == "" {
 			if len(said) != 0 {
 				t.Errorf("%v for %v: %v", c.kind, c.stands, said)
@@ -96,7 +97,8 @@ func TestSoakerClock(t *testing.T) {
 func TestASoakerOutOfTheColdIsWarmed(t *testing.T) {
 	made := time.Date(2026, 12, 4, 20, 0, 0, 0, time.UTC)
 	for at, want := range map[float64]bool{4: false, 5: false, 21.7: true} {
-		said := soaking(SoakerWork{Name: "grain", Kind: dough.ColdSoaker}, made, made.Add(9*time.Hour), quantity.Celsius(at))
+		said := soaking(soaked{SoakerWork{Name: "grain", Kind: dough.ColdSoaker}, made, made.Add(9 * time.Hour),
+			made.Add(4 * time.Hour), true, quantity.Celsius(at)})
 		text := working.Join(said, "\n").String()
 		if got := strings.Contains(text, "out of the cold, warm it to 22 °C before you mix"); got != want {
 			t.Errorf("at %v °C: %s", at, text)

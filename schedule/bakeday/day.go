@@ -139,7 +139,7 @@ func (d Day) Cautions() []working.Caution {
 	all = append(all, d.fillingCautions()...)
 	all = append(all, d.scaldCautions()...)
 	all = append(all, d.Water.Fit.Cautions...)
-	all = append(all, d.Rising.Bulk.Cautions()...)
+	all = append(all, d.warmCautions()...)
 	all = append(all, bake.OvenCautions()...)
 	all = append(all, bake.FoodCautions()...)
 	var out []working.Caution

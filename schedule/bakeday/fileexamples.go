@@ -25,6 +25,7 @@ var fileExamples = map[string]string{
 	"oven.covered": "20m", "oven.preheat": "45m", "oven.reheat": "10m", "oven.rescore_after": "5m",
 	"oven.temperature": "245 °C", "oven.then": "225 °C", "oven.turn_after": "25m", "oven.uncovered": "20m",
 	"preferment.at_least": "10h", "preferment.at_most": "14h", "preferment.flour": "bread flour",
+	"preferment.liquid":    "whole milk",
 	"preferment.hydration": "100 %", "preferment.name": "poolish", "preferment.prefermented": "20 %",
 	"preferment.salt": "0.2 %", "preferment.takes": "10m", "preferment.temperature": "20 °C",
 	"preferment.weight": "300 g", "preferment.yeast": "0.1 %",

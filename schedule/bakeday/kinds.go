@@ -16,6 +16,8 @@ func yeastKind(k dough.Kind) ferment.YeastKind {
 		return ferment.ActiveDryYeast
 	case dough.KindInstantYeast:
 		return ferment.InstantYeast
+	case dough.KindOsmotolerantYeast:
+		return ferment.OsmotolerantYeast
 	}
 	return ferment.NoYeast
 }

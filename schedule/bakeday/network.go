@@ -216,7 +216,7 @@ func (n *network) mixed(previous string, standing []string) {
 func (n *network) bulk() {
 	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
 	bulk := n.add(schedule.DayStep{
-		ID: idBulk, Kind: schedule.Bulk, Name: working.Tell("bakeday.step_bulk", "bulk fermentation"), Min: early,
+		ID: idBulk, Kind: schedule.Bulk, Name: n.b.standName(), Min: early,
 		Max: late, Living: true, Likely: likely, Watch: baker,
 	})
 	n.atOnce(nth(idMix, n.t.mixes-1), bulk)
@@ -253,7 +253,7 @@ func (n *network) rest() string {
 	if r == nil {
 		early, likely, late := grid(n.t.proof.Early), grid(n.t.proof.Likely), grid(n.t.proof.Late)
 		proof := n.add(schedule.DayStep{
-			ID: idProof, Kind: schedule.Proof, Name: working.Tell("bakeday.step_proof", "final proof"), Min: early, Max: late,
+			ID: idProof, Kind: schedule.Proof, Name: n.b.proofName(), Min: early, Max: late,
 			Living: true, Likely: likely, Watch: baker,
 		})
 		n.atOnce(idShape, proof)

@@ -37,9 +37,9 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 		name        working.Message
 		bulk, proof time.Duration
 	}{
-		{idEarly, working.Tell("bakeday.step_shape_early", "divide and shape, if the dough is early"), n.t.bulk.Early,
+		{idEarly, working.Tell("bakeday.step_if_early", "%v, if the dough is early", n.b.shapeName()), n.t.bulk.Early,
 			n.t.proof.Early},
-		{idLate, working.Tell("bakeday.step_shape_late", "divide and shape, if the dough is late"), n.t.bulk.Late,
+		{idLate, working.Tell("bakeday.step_if_late", "%v, if the dough is late", n.b.shapeName()), n.t.bulk.Late,
 			n.t.proof.Late},
 	} {
 		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, l.share))

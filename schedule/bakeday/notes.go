@@ -3,6 +3,7 @@ package bakeday
 import (
 	"time"
 
+	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
@@ -96,13 +97,18 @@ func (d *Day) risingNotes() []working.Message {
 	if r.HasProof && r.InOven.Likely.Points() > wanted.Points()*1.05 {
 		out = append(out, working.Tell("bakeday.note_quick",
 			"the dough is quicker than the hands: even with the shortest proof it will have risen about %.0f in the oven, "+
-				"not %.0f; cool it, or take less yeast or levain", r.InOven.Likely, wanted))
+				"not %.0f; cool it, or take less %v", r.InOven.Likely, wanted, d.Bake.leavening()))
 	}
 	out = append(out, d.chilling()...)
 	if !r.HasProof && r.Feasible && d.Bake.Bulk.ShapeAt.IsZero() && r.ShapeAt.Points() < soonShaped {
 		out = append(out, working.Tell("bakeday.note_shaped_soon",
 			"it is shaped when it has risen by only %.0f, because the rest after shaping brings the rest of the %.0f: "+
-				"for more time before it, less levain, a cooler dough or a shorter rest", r.ShapeAt, wanted))
+				"for more time before it, less %v, a cooler dough or a shorter rest", r.ShapeAt, wanted, d.Bake.leavening()))
+	}
+	if most := inTheCold(DoughKind(d.Batch)); d.Bake.Retard != nil && most > 0 && r.Retard > most {
+		out = append(out, working.Tell("bakeday.note_long_cold",
+			"dough of this flour keeps its strength for about %v in the cold once it is shaped (from memory), and here it lies "+
+				"%v: it may run and tear; a tin, or a shorter retard, is surer", most, r.Retard))
 	}
 	out = append(out, r.Bulk.Notes()...)
 	if s, ok := d.Timetable.Step(idBulk); ok && s.Watch != nil && !d.Careful {
@@ -113,6 +119,19 @@ func (d *Day) risingNotes() []working.Message {
 		}
 	}
 	return out
+}
+
+// inTheCold is how long a shaped dough keeps its strength at 4 °C; zero for wheat, which does for a day. From memory.
+func inTheCold(k mixing.DoughKind) quantity.Elapsed {
+	switch k {
+	case mixing.SpeltDough:
+		return quantity.Elapsed(8 * time.Hour)
+	case mixing.WholeGrainDough:
+		return quantity.Elapsed(10 * time.Hour)
+	case mixing.RyeDough:
+		return quantity.Elapsed(4 * time.Hour)
+	}
+	return 0
 }
 
 // hoursNotes are about the hours of a plan that is possible: what they rest on and what they cost.

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.org/maslin/bake"
+	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
@@ -18,6 +19,9 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 	say := func(m working.Message) report.Block { return report.Say(m) }
 	pour := working.Tell("bakeday.pour", "pour %.0f at %.1f", least, w.Temperature)
 	switch {
+	case !w.Feasible && len(d.Water.Liquids) == 1:
+		pour = working.Tell("bakeday.cannot_pour_liquid", "the %v would have to be %.1f, which cannot be poured",
+			d.Water.Liquids[0], w.Temperature)
 	case !w.Feasible:
 		pour = working.Tell("bakeday.cannot_pour", "the water would have to be %.1f, which cannot be poured",
 			w.Temperature)
@@ -49,12 +53,20 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 	}
 	if d.Water.HasFit {
 		out = append(out, say(d.Water.Fit.Message()))
-		if k := d.Water.Fit.Kneading; !k.Message().IsZero() {
+		k := d.Water.Fit.Kneading
+		if !k.Message().IsZero() {
 			out = append(out, say(k.Message()))
+		}
+		if f := d.Bake.Bulk.Folds; f >= enoughFolds && d.Bake.Mixing.Mixer == mixing.Hand && k.Windowpane != mixing.NoWindowpane {
+			out = append(out, say(working.Tell("bakeday.folds_instead",
+				"or mix until no dry flour is left, 3 to 5 minutes: the %d folds do the rest", f)))
 		}
 	}
 	return out
 }
+
+// enoughFolds do the work of kneading by hand. Common practice: three or four, half an hour apart.
+const enoughFolds = 3
 
 // pouredEach is the least and the most that is poured for a batch, as it stands on the list of what is weighed.
 func (d Day) pouredEach(lists []WeighList) (least, most quantity.Mass) {
@@ -106,6 +118,12 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 				"%v", p.Name, p.Ripe, p.Peak.Likely, p.Until.Likely))
 	}
 	b := s.Bulk
+	if d.Bake.batter() && s.Retard == nil {
+		say(working.Tell("bakeday.batter", "batter: it swells for about %v, goes into its form and rises once: proof %v, to about "+
+			"%.0f in all", d.Rising.Bulk.Ready().Likely.Round(time.Minute), d.Rising.Proof, d.Rising.InOven.Likely))
+		out = append(out, report.Paragraph{Text: notTheClock(d.Rising.Bulk.Bulk().Culture), Tone: report.Aside})
+		return append(out, d.curve())
+	}
 	say(
 		working.Tell("bakeday.bulk", "bulk: done %v after mixing, on a dough that starts at %.1f and drifts to %.1f",
 			d.Rising.Bulk.Ready(), b.Start, b.End),
@@ -254,7 +272,14 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	say(working.Tell("bakeday.loss",
 		"bake loss %.1f of the dough (usual: %.1f to %.1f): %.0f goes in, %.0f comes out cool", k.Loss,
 		s.Oven.UsualLoss.Low, s.Oven.UsualLoss.High, k.Scaling, d.Bake.Loaves.Baked))
-	say(working.Tell("bakeday.cool", "cool enough to slice (%.0f) after %v", k.Cooling.Slice, k.Cooling.Ready))
+	switch d.Bake.Loaves.Style {
+	case bake.Pizza:
+		say(working.Tell("bakeday.eat_hot", "eaten at once"))
+	case bake.FlatBread:
+		say(working.Tell("bakeday.under_cloth", "eaten warm: under a cloth they stay soft"))
+	default:
+		say(working.Tell("bakeday.cool", "cool enough to slice (%.0f) after %v", k.Cooling.Slice, k.Cooling.Ready))
+	}
 	for _, note := range k.Cooling.Notes() {
 		say(note)
 	}

@@ -22,7 +22,7 @@ func (b *Bake) ripens(i int, batch dough.Batch, mixed time.Time, zone *time.Loca
 	}
 	build, _ := batch.Build(x.Name)
 	in := ferment.Ripening{
-		Yeast: ferment.Yeast{Kind: yeastKind(y.Kind), Amount: x.Yeast}, Hydration: x.Hydration, Salt: x.Salt,
+		Yeast: ferment.Yeast{Kind: yeastKind(y.Kind), Amount: x.Yeast}, Hydration: b.wetness(x), Salt: x.Salt,
 		WholeGrain: wholeGrainOf(build), History: ferment.Constant(x.Temperature), Law: ferment.GasBalance(),
 	}
 	stands := 12 * time.Hour

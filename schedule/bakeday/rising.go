@@ -181,7 +181,11 @@ func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, er
 	// Two thirds before shaping, one third after: a judgment; doubled in bulk and half as much again in the
 	// proof is common practice for yeast doughs. A quick or small rise would be over before the loaves are shaped:
 	// it is shaped sooner, so that they proof for half an hour.
-	for _, share := range []float64{2.0 / 3, 0.5, 0.35, 0.2} {
+	shares := []float64{2.0 / 3, 0.5, 0.35, leastShare}
+	if b.batter() {
+		shares = shares[len(shares)-1:] // it has no bulk: it swells for some minutes
+	}
+	for _, share := range shares {
 		if r, err = b.shapedAt(r, bulk, all, quantity.NewPercent(b.Bulk.Rise.Points()*share), m); err != nil ||
 			r.Proof.Likely >= shortestProof {
 			break
@@ -191,6 +195,7 @@ func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, er
 }
 
 const (
+	leastShare    = 0.2              // of the rise that comes before shaping
 	shortestProof = 30 * time.Minute // that is planned for
 	leastProof    = 15 * time.Minute // whatever the dough does
 )
@@ -313,7 +318,7 @@ func (b *Bake) leavenWithYeast(bulk *ferment.Bulk, m moments, zone *time.Locatio
 				Yeast: ferment.Yeast{
 					Kind:   yeastKind(y.Kind),
 					Amount: p.Yeast,
-				}, Hydration: p.Hydration, Salt: p.Salt, History: history, Law: bulk.Law,
+				}, Hydration: b.wetness(*p), Salt: p.Salt, History: history, Law: bulk.Law,
 			},
 		})
 	}

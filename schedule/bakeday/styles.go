@@ -18,6 +18,25 @@ func (l Loaves) toOrder() bool { return l.Style == bake.Pizza || l.Style == bake
 // betweenOrders is how long a hot stone takes to be hot again after one thin bread. Judgment.
 const betweenOrders = quantity.Elapsed(3 * time.Minute)
 
+// batter reports whether the dough is without gluten: it swells and is filled into its tin, and rises once.
+func (b *Bake) batter() bool { return b.Loaves.Style == bake.GlutenFree }
+
+// standName says what the dough does between the mixer and shaping.
+func (b *Bake) standName() working.Message {
+	if b.batter() {
+		return working.Tell("bakeday.step_swell", "the batter swells")
+	}
+	return working.Tell("bakeday.step_bulk", "bulk fermentation")
+}
+
+// proofName says what the pieces do between shaping and the oven.
+func (b *Bake) proofName() working.Message {
+	if b.batter() {
+		return working.Tell("bakeday.step_rise", "proof")
+	}
+	return working.Tell("bakeday.step_proof", "final proof")
+}
+
 // shapeName says what is done with the dough after its bulk.
 func (b *Bake) shapeName() working.Message {
 	switch {
@@ -25,6 +44,10 @@ func (b *Bake) shapeName() working.Message {
 		return working.Tell("bakeday.step_balls", "divide into balls")
 	case b.Loaves.Style == bake.Focaccia:
 		return working.Tell("bakeday.step_tray", "lay it in the oiled tray")
+	case b.batter() && b.Loaves.Shape.For(b.Loaves.Style) == bake.Tin:
+		return working.Tell("bakeday.step_fill", "fill the tins, and smooth them with a wet spoon")
+	case b.batter():
+		return working.Tell("bakeday.step_wet_hands", "shape with wet hands")
 	}
 	return working.Tell("bakeday.step_shape", "divide and shape")
 }
@@ -46,6 +69,8 @@ func (b *Bake) heatName() working.Message {
 // bakeName says what is done with the pieces before and in the oven.
 func (b *Bake) bakeName() working.Message {
 	switch {
+	case b.Loaves.Style == bake.FlatBread:
+		return working.Tell("bakeday.step_roll_out", "roll out and bake")
 	case b.Loaves.toOrder():
 		return working.Tell("bakeday.step_stretch", "stretch and bake")
 	case b.Loaves.Style == bake.Focaccia:
@@ -80,11 +105,12 @@ func (b *Bake) withApart(each quantity.Mass) quantity.Mass {
 	return each.Scale(whole.Of(hundred), whole.Sub(apart).Of(hundred))
 }
 
-// enriched reports whether milk or egg is in the dough while it ferments.
+// enriched reports whether milk or egg is in the dough while it ferments. Butter, which is an allergen as milk is, keeps
+// in the warm for as long as a dough rises.
 func (b *Bake) enriched() bool {
 	for _, list := range b.lists() {
 		if slices.ContainsFunc(list.lines, func(l Ingredient) bool {
-			return !l.apart() && l.Kind.Allergens()&(dough.Milk|dough.Egg) != 0
+			return !l.apart() && (l.Kind == dough.KindMilk || l.Kind == dough.KindDairy || l.Kind == dough.KindEgg)
 		}) {
 			return true
 		}

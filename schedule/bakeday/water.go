@@ -171,7 +171,7 @@ func (b *Bake) madeBefore(
 			if !x.Temperature.IsZero() {
 				at = x.Temperature
 			}
-			return at, x.Hydration
+			return at, b.wetness(x)
 		}
 	}
 	for i, s := range b.Soakers {

@@ -112,11 +112,23 @@ func (d Day) risesTooFar() working.Message {
 	if r.Compare(wanted) > 0 {
 		return working.Tell("bakeday.why_rises_too_far",
 			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or "+
-				"colder rest after shaping, or less levain, would help", r, wanted)
+				"colder rest after shaping, or less %v, would help", r, wanted, d.Bake.leavening())
 	}
 	return working.Tell("bakeday.why_nothing_left",
 		"the rest after shaping brings the dough to %.0f of the %.0f wanted by itself, so that nothing is left for the "+
-			"time before it: a shorter or colder rest after shaping, or less levain, would help", r, wanted)
+			"time before it: a shorter or colder rest after shaping, or less %v, would help", r, wanted, d.Bake.leavening())
+}
+
+// leavening is what raises the dough.
+func (b *Bake) leavening() working.Message {
+	_, yeast := b.yeast()
+	switch {
+	case b.Levain == nil:
+		return working.Tell("bakeday.leavening_yeast", "yeast")
+	case yeast:
+		return working.Tell("bakeday.leavening_both", "levain or yeast")
+	}
+	return working.Tell("bakeday.levain_name", "levain")
 }
 
 // atOnce reports whether a rule only says that one step follows another.

@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/bake"
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/food"
+	"example.org/maslin/dough/quantity"
 )
 
 // convert asks for an amount in other units, what a volume of a food weighs, or for another form of yeast.
@@ -38,10 +39,22 @@ func (q *convert) ask(c *call) error {
 		}
 		return c.tell(volume.Weight())
 	case wrong != nil:
-		c.note("AMOUNT", wrong)
+		if oven, err := bake.ReadOvenSetting(text); err == nil {
+			c.only("a food", "method", "to", "working")
+			return c.tell(oven.Dial())
+		}
+		var p quantity.Problems
+		p.Join("Amount", wrong)
+		return c.tell(food.OtherUnits{}, p.Err())
 	case said.Of == "":
 		c.only("a food", "method", "to")
 		c.only("a food: units are converted by definition", "working")
 	}
-	return c.tell(said.OtherUnits())
+	out, err := said.OtherUnits()
+	if t, e := quantity.ParseTemperature(text); e == nil {
+		if mark, _ := bake.NearestMark(t); mark.IsValid() {
+			out.Units = append(out.Units, food.InOtherUnit{Unit: "gas mark, the nearest", Value: mark.Number()})
+		}
+	}
+	return c.tell(out, err)
 }

@@ -21,11 +21,10 @@ func (q *oven) ask(c *call) error {
 	var all together
 	rounds := c.given("pieces") || c.given("dough")
 	if text := strings.Join(c.args, " "); text != "" {
-		var err error
-		if q.Set.Wanted, err = setting(text); err != nil {
+		if said, err := bake.ReadOvenSetting(text); err != nil {
 			p.Join("Wanted", err)
 		} else {
-			q.Load.Oven = q.Set.Wanted
+			q.Set.Wanted, q.Set.Notes, q.Load.Oven = said.Wanted, said.Notes, said.Wanted
 			dial, err := q.Set.Dial()
 			all.add(&p, "setting", dial, err)
 		}
@@ -49,18 +48,4 @@ func (q *oven) ask(c *call) error {
 		c.only("--pieces and --dough", roundFlags...)
 	}
 	return c.tell(all, p.Err())
-}
-
-// setting reads "230C", "450 °F" or "gas 7".
-func setting(text string) (quantity.Temperature, error) {
-	t, err := quantity.ParseTemperature(text)
-	if err == nil {
-		return t, nil
-	}
-	if mark, e := bake.ParseGasMark(text); e == nil && strings.Contains(strings.ToLower(text), "gas") {
-		return mark.Temperature(), nil
-	}
-	want := quantity.Tell("cli.want_oven_temperature_230c_or_450f",
-		`an oven temperature, such as "230C" or "450F", or a gas mark from "gas 1/4" to "gas 10"`)
-	return t, &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrUnit}
 }
