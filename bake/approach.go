@@ -74,7 +74,7 @@ func (a Approach) below(ordinate float64) float64 {
 
 func (a Approach) source() working.Source {
 	if a == Quickening {
-		return sources.OvenJudgment(
+		return sources.Judged(
 			"time constant that shrinks as the crumb warms, fitted to numerical solutions with a moving evaporation front",
 		)
 	}

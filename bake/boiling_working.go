@@ -168,7 +168,7 @@ func coreSteps(d *working.Derivation, t CoreTarget, boiling working.Expr) workin
 		Name:   working.Tell("bake.step_target", "target here"),
 		Symbol: "T_done", Is: t.Core, Decimals: 1, By: working.Min(wanted, boiling.Minus(margin)),
 		Note: working.Tell("bake.note_rule", "%v rule", t.goal.Rule),
-		Source: sources.OvenJudgment(
+		Source: sources.Judged(
 			"the cap or offset rule for altitude; no tested table exists (Ask Extension 404313)"),
 		Term: working.Explain("doneness"),
 	})

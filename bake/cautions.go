@@ -11,7 +11,7 @@ import (
 func OvenCautions() []working.Caution {
 	return []working.Caution{
 		{
-			Subject: burnsSubject, Source: sources.OvenJudgment("safe handling of hot vessels"),
+			Subject: burnsSubject, Source: sources.Judged("safe handling of hot vessels"),
 			Short: working.Tell("bake.short_burns",
 				"oven, pots, lids and racks burn at a touch: dry gloves that cover the wrist"),
 			Text: working.Tell("bake.caution_burns",
@@ -19,7 +19,7 @@ func OvenCautions() []working.Caution {
 					"cover the wrist; a wet glove carries the heat through."),
 		},
 		{
-			Subject: steamSubject, Source: sources.OvenJudgment("safe handling of steam"),
+			Subject: steamSubject, Source: sources.Judged("safe handling of steam"),
 			Short: working.Tell(
 				"bake.short_steam",
 				"open oven and lids away from you and let the steam out first; water for steam only into a pan meant for it",
@@ -38,7 +38,7 @@ func OvenCautions() []working.Caution {
 					"glass away."),
 		},
 		{
-			Subject: "children and animals", Source: sources.OvenJudgment("safe kitchen"),
+			Subject: "children and animals", Source: sources.Judged("safe kitchen"),
 			Short: working.Tell("bake.short_children",
 				"children and animals away from the oven and from hot pots"),
 			Text: working.Tell("bake.caution_children",
@@ -64,7 +64,7 @@ func OvenCautions() []working.Caution {
 					"doctor with a cough or a wheeze. A cloud of it near a flame or a glowing element can ignite."),
 		},
 		{
-			Subject: "rules", Source: sources.OvenJudgment("local codes come first"),
+			Subject: "rules", Source: sources.Judged("local codes come first"),
 			Short: working.Tell(
 				"bake.short_rules",
 				"local fire, gas, food and labor codes decide in a business; gas and electrical work is for licensed people",
@@ -98,7 +98,7 @@ const (
 func FoodCautions() []working.Caution {
 	return []working.Caution{
 		{
-			Subject: "never a promise", Source: sources.OvenJudgment("a core temperature is no kill step"),
+			Subject: "never a promise", Source: sources.Judged("a core temperature is no kill step"),
 			Short: working.Tell("bake.short_never_a_promise",
 				"a core temperature is no proof that food is safe"),
 			Text: working.Tell(

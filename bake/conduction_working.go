@@ -41,7 +41,7 @@ func (a Arrival) Working() working.Working {
 		Name:   working.Tell("bake.step_arrival", "likely time to the target"),
 		Symbol: "t", Is: a.Time.Likely, Decimals: 1,
 		By:     tau.Times(working.Ln(working.Num(startLead).Times(boiling.Minus(start)).Over(boiling.Minus(done)))),
-		Source: sources.OvenJudgment("first-term exponential with a lead of 2.5"),
+		Source: sources.Judged("first-term exponential with a lead of 2.5"),
 	})
 	return d.Working()
 }
@@ -64,7 +64,7 @@ func (c CoolingTime) Working() working.Working {
 		), Symbol: "V", By: baked.In(working.Gram).Times(v), Is: working.Amount(c.prior.volume*1e6, working.Milliliter, 0),
 		Decimals: working.WholeNumber,
 		Note:     working.Tell("bake.note_form", "from it and the form of the loaf come the radii below"),
-		Source:   sources.OvenJudgment("typical specific volumes (from memory)"),
+		Source:   sources.Judged("typical specific volumes (from memory)"),
 	})
 	alpha := diffusivity(d, porosity, 1, c.prior.alpha)
 	axes := axisSteps(d, c.prior.terms, surface{c.prior.surface, c.prior.k})

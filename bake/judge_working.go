@@ -83,7 +83,7 @@ func bakeOutSteps(
 		Name:   working.Tell("bake.step_near", "time to the target over the time to 7 °C below boiling"),
 		Symbol: "r", Decimals: 4,
 		By:     working.Ln(whole.Over(boiling.Minus(core))).Over(working.Ln(whole.Over(nearly))),
-		Source: sources.OvenJudgment("first-term exponential with a lead of 2.5"),
+		Source: sources.Judged("first-term exponential with a lead of 2.5"),
 	})
 	by := arrival.Over(ratio).Over(share).Minus(arrival)
 	if s == Rye {
@@ -189,7 +189,7 @@ func (c CarryOver) Working() working.Working {
 			"likely peak of the core",
 		), Symbol: "T_peak", By: core.Plus(share.Times(working.Max(0, boiling.Minus(core)))), Is: c.Peak.Likely, Decimals: 1,
 		Term:   working.Explain("carry_over"),
-		Source: sources.OvenJudgment("carry-over, from numerical loaves and one report (175 to 205 °F)"),
+		Source: sources.Judged("carry-over, from numerical loaves and one report (175 to 205 °F)"),
 	})
 	return d.Working()
 }

@@ -73,7 +73,7 @@ func (s Style) UsualLoss(dough quantity.Mass) (LossGuide, error) {
 			sources.GisslenLoss,
 			sources.BakeOutLoss,
 			sources.HamelmanLoss,
-			sources.OvenJudgment("points of the table between the published ranges"),
+			sources.Judged("points of the table between the published ranges"),
 		},
 	}, nil
 }

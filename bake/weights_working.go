@@ -18,7 +18,7 @@ func (l LearnedLoss) Working() working.Working {
 	mean := d.Find(working.Finding{
 		Name:   working.Tell("bake.step_mean", "mean loss"),
 		Symbol: "L", By: usual.Plus(total).Over(working.Num(1).Plus(n)), Is: l.Mean, Decimals: 2,
-		Term: working.Explain("bake_loss"), Source: sources.OvenJudgment("the style's usual loss counts as one loaf"),
+		Term: working.Explain("bake_loss"), Source: sources.Judged("the style's usual loss counts as one loaf"),
 	})
 	t := working.Given("t",
 		working.Tell("bake.symbol_student", "Student's t for 80 %% and %.0f degrees of freedom", l.freedom),
@@ -141,7 +141,7 @@ func (g LossGuide) Working() working.Working {
 
 // usualSteps derives the usual loss of a loaf of so much dough: read from the table, or between two of its points.
 func usualSteps(d *working.Derivation, style Style, m working.Expr, grams float64, f working.Finding) working.Expr {
-	f.Source = sources.OvenJudgment(
+	f.Source = sources.Judged(
 		"points of the table between 10 to 13 % (Gisslen), 9.8 to 11.5 % (Baking & Snack) and 10 to 20 % (Hamelman)")
 	from, to := hearthPoints(grams)
 	if rowOf(style).loss.likely > 0 || from == to {

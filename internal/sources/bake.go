@@ -342,9 +342,3 @@ var (
 func FromMemory(what string) working.Source {
 	return working.Source{Key: "from memory", Title: what, Standing: working.FromMemory}
 }
-
-// OvenJudgment is a value about the oven chosen by this library where published figures are missing or
-// disagree.
-func OvenJudgment(what string) working.Source {
-	return working.Source{Key: "judgment", Title: what, Standing: working.Judgment}
-}
