@@ -194,3 +194,22 @@ func ExampleLogReading_From() {
 	// [risen by 15 %] 1 <nil>
 	// 3 the last line is not finished; it is left alone
 }
+
+// A line may have four MiB with its end, and no byte more; one that is longer does not hide the next.
+func TestLinesEndAtFourMiB(t *testing.T) {
+	good, err := Observations{note("a")}.Lines()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for size, problems := range map[int]int{4 << 20: 0, 4<<20 + 1: 1, 4<<20 + 1<<16: 1} {
+		padded := append(bytes.TrimSuffix(good, []byte("\n")), bytes.Repeat([]byte(" "), size-len(good))...)
+		r := newLogLines(bytes.NewReader(append(append(padded, '\n'), good...)))
+		n := 0
+		for r.next() {
+			n++
+		}
+		if r.err != nil || n != 2-problems || len(r.problems) != problems {
+			t.Errorf("a line of %d bytes: %d entries, %d problems, %v", size, n, len(r.problems), r.err)
+		}
+	}
+}

@@ -325,3 +325,38 @@ func TestLimitsOfObservations(t *testing.T) {
 		}
 	}
 }
+
+// Cores are of one loaf until one is taken out, and while the time in the oven goes on; a core without its time goes on
+// from those before it.
+func TestCoresOfOneLoaf(t *testing.T) {
+	when := at(5, 9, 0)
+	core := func(minute int, celsius float64, after int, out bool) bench.Observation {
+		return saw(when.Add(time.Duration(minute)*time.Minute), bench.SawCore, func(o *bench.Observation) {
+			o.Core = &bench.SeenCore{Core: quantity.Celsius(celsius), Out: out,
+				After: quantity.Elapsed(time.Duration(after) * time.Minute)}
+		})
+	}
+	for name, c := range map[string]struct {
+		all  bench.Observations
+		left bool // how long still, which takes two readings of one loaf
+	}{
+		"two":                       {bench.Observations{core(0, 70, 20, false), core(5, 80, 25, false)}, true},
+		"one":                       {bench.Observations{core(5, 80, 25, false)}, false},
+		"the last without its time": {bench.Observations{core(0, 70, 20, false), core(5, 80, 0, false)}, true},
+		"the first without":         {bench.Observations{core(0, 70, 0, false), core(5, 80, 25, false)}, true},
+		"taken out":                 {bench.Observations{core(0, 70, 20, true), core(5, 80, 25, false)}, false},
+		"another loaf":              {bench.Observations{core(0, 70, 30, false), core(5, 80, 25, false)}, false},
+		"another loaf, as long in":  {bench.Observations{core(0, 70, 25, false), core(5, 80, 25, false)}, false},
+		"hours before":              {bench.Observations{core(-130, 70, 0, false), core(5, 80, 25, false)}, false},
+	} {
+		last := c.all[len(c.all)-1]
+		says, err := c.all.Tells(last)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		text := fmt.Sprint(says)
+		if got := strings.Contains(text, "to a core of"); got != c.left || !strings.Contains(text, "80.0 °C") {
+			t.Errorf("%s: %s; how long still: want %v", name, text, c.left)
+		}
+	}
+}
