@@ -116,6 +116,40 @@ func TestPredictionsHoldWhatTheyClaim(t *testing.T) {
 	}
 }
 
+// A mixer whose doughs are warmed by the wetting of their flour, 15.1 kJ a kilogram, however much of it there is: what is
+// learned with that heat foretells doughs with little flour and with much.
+func TestHeatOfWettingGoesWithTheFlour(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	batch := func(flour float64) mixing.Logged {
+		b := planned(15+8*r.Float64(), 10+20*r.Float64(), 18+8*r.Float64(), 12+14*r.Float64(),
+			time.Duration(2+4*r.Float64())*time.Minute, time.Duration(2+8*r.Float64())*time.Minute)
+		b.Ingredients[0].Mass = quantity.Kilograms(flour)
+		b = simulate(b, 0.3, 0.6, 0.1, 0)
+		capacity := 0.0
+		for _, i := range b.Ingredients {
+			c, _ := i.Substance.Heat(i.Hydration)
+			capacity += i.Mass.Kilograms() * float64(c)
+		}
+		b.Dough = b.Dough.Add(quantity.DeltaCelsius(15.1 * flour / capacity / 1.1))
+		return b
+	}
+	in := mixing.Log{Kind: mixing.Planetary, Hydration: 15.1}
+	for range 60 {
+		in.Batches = append(in.Batches, batch(0.8+1.4*r.Float64()))
+	}
+	l, err := in.Learn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, flour := range []float64{0.8, 1.4, 2.2} {
+		b := batch(flour)
+		p, err := l.Predict(b, quantity.MustPercent("80 %"))
+		if err != nil || math.Abs(p.Dough.Likely.Sub(b.Dough).Celsius()) > 0.1 {
+			t.Errorf("%v kg of flour: %v, mixed at %v (%v)", flour, p.Dough.Likely, b.Dough, err)
+		}
+	}
+}
+
 func TestPredictWaterAndMinutes(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	l, err := mixing.Log{Kind: mixing.Planetary, Batches: batches(r, 12, 0.3, 0.6, 0.1, 0.4)}.Learn()
