@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 	"time"
 
@@ -213,9 +214,10 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	}
 	at, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(26), Limit: quantity.Celsius(25), Speed: 1,
 		Probability: quantity.MustPercent("80 %")})
-	if err != nil || !at.Reached || at.Range.Late != 0 {
+	if err != nil || !at.Reached || at.Range.Late != 0 || at.String() != "the limit is reached: stop" {
 		t.Errorf("above the limit: %+v, %v", at, err)
 	}
+	workcheck.Verify(t, at.Working())
 	// Hands warm so little and so unsurely that the late end stays open.
 	hand, err := mixing.Log{Kind: mixing.Hand}.Learn()
 	if err != nil {
@@ -223,7 +225,8 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	}
 	open, err := hand.MinutesLeft(mixing.Running{Now: quantity.Celsius(22), Limit: quantity.Celsius(25), Speed: 1,
 		Probability: quantity.MustPercent("80 %")})
-	if err != nil || !open.Open || open.Range.Late != 4*time.Hour {
+	if err != nil || !open.Open || open.Range.Late != 4*time.Hour ||
+		!strings.Contains(open.String(), "or much longer (80 %)") {
 		t.Errorf("by hand: %+v, %v", open, err)
 	}
 	workcheck.Verify(t, open.Working())
