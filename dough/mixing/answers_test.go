@@ -2,7 +2,10 @@ package mixing_test
 
 import (
 	"encoding"
+	"math"
+	"strings"
 	"testing"
+	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
@@ -144,5 +147,55 @@ func travel[E interface {
 	t.Helper()
 	for _, v := range quantity.Values[E]() {
 		trial.Travels(t, v)
+	}
+}
+
+// Mixing that warms too much is shorter in proportion: 23 of 24 degrees are 9m35s of 10 min.
+func TestShorterMixingInMinutes(t *testing.T) {
+	shorter := func(remedies []mixing.WaterRemedy) mixing.WaterRemedy {
+		t.Helper()
+		for _, m := range remedies {
+			if m.Way == mixing.ShorterMixing {
+				return m
+			}
+		}
+		t.Fatalf("nobody mixes less: %v", remedies)
+		return mixing.WaterRemedy{}
+	}
+	ten := quantity.Elapsed(10 * time.Minute)
+	f := mixing.Factors{
+		Target: quantity.Celsius(25), Friction: quantity.DeltaCelsius(24), Mixing: ten,
+		// 25 + (25 − 30) + (25 − 21) − 24 = 0, where the coldest that can be poured has 1 °C
+		Others: []mixing.Factor{{Kind: mixing.FlourFactor, Temperature: quantity.Celsius(30)},
+			{Kind: mixing.RoomFactor, Temperature: quantity.Celsius(21)}},
+	}
+	m := shorter(found(f.Water()).Remedies)
+	if m.Friction != quantity.DeltaCelsius(23) || m.Mixing.Duration() != 9*time.Minute+35*time.Second {
+		t.Errorf("%v in %v: %v", m.Friction, m.Mixing, m)
+	}
+	trial.Holds(t, m.Working().Text(100), "t_new = 10 × (23.0 ÷ 24) t_new ≈ 9.6 min")
+	plan := hallPlan()
+	plan.Room, plan.Ingredients[0].Temperature = quantity.Celsius(30), quantity.Celsius(30)
+	plan.Warming, plan.Mixing = quantity.DeltaCelsius(12), ten
+	m = shorter(found(plan.Pour()).Remedies)
+	seconds := m.Rise.Celsius() / 12 * 600
+	if !m.Enough || m.Rise.Celsius() >= 12 || math.Abs(m.Mixing.Duration().Seconds()-seconds) > 0.5 ||
+		!strings.HasSuffix(m.String(), "about "+m.Mixing.String()+" of mixing") {
+		t.Errorf("%v in %v: %v", m.Rise, m.Mixing, m)
+	}
+	trial.Holds(t, m.Working().Text(100), "mixing time in proportion t_new = t × (d_new ÷ d)")
+}
+
+// The bowl's most is one batch, and a microgram more is two.
+func TestFullestBowlIsOneBatch(t *testing.T) {
+	m := hallMix()
+	m.Mixer, m.Bowl = mixing.Spiral, quantity.Liters(40)
+	most := found(m.Fit()).MostLow
+	for more, batches := range []int{1, 2} {
+		m.Dough = most.Add(quantity.Micrograms(int64(more)))
+		if r := found(m.Fit()); r.Batches != batches || r.Each.Times(int64(batches)).Sub(m.Dough).Compare(
+			quantity.Micrograms(2)) > 0 {
+			t.Errorf("%v where %v fit: %d batches of %v", m.Dough, most, r.Batches, r.Each)
+		}
 	}
 }

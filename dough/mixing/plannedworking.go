@@ -37,7 +37,7 @@ func (r PlannedWater) deriveLearned(d *working.Derivation) {
 		}
 		sum = sum.Plus(rate.Times(t))
 	}
-	if k < 0 || k >= len(l.theta) {
+	if k < 0 {
 		return // nothing was learned
 	}
 	share := working.Given("k", working.Tell("mixing.bowl_share", "bowl's heat capacity over the dough's"),
