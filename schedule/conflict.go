@@ -3,7 +3,6 @@ package schedule
 import (
 	"slices"
 
-	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/planner"
 )
 
@@ -117,6 +116,8 @@ func (c *compiled) plain(id int) Member {
 	switch r.kind {
 	case StepMin, StepMax, StepExact, LinkMin, LinkMax, LinkExact:
 		m.Limit = c.long(r.amount)
+	case Absence:
+		m.Closed = &Span{From: c.when(r.from), To: c.when(r.to)}
 	}
 	return m
 }
@@ -230,40 +231,4 @@ func (c *compiled) ways(r rule, least func(most int, side planner.Side) way) (fr
 		back = least(1, planner.Back)
 	}
 	return front, back
-}
-
-// remedy says a change in words.
-func (c *compiled) remedy(r rule, x int, side planner.Side) (Easing, working.Message) {
-	change := c.long(x)
-	front := side == planner.Front
-	switch r.kind {
-	case StepMin, StepMax, StepExact:
-		if front {
-			return Shorter, working.Tell("schedule.shorter", "%v shorter: %v", change, c.long(r.amount-x))
-		}
-		return Longer, working.Tell("schedule.longer", "%v longer: %v", change, c.long(r.amount+x))
-	case LinkMin, LinkMax, LinkExact:
-		if front {
-			return Shorter, working.Tell("schedule.less", "%v less: %v", change, c.long(r.amount-x))
-		}
-		return Longer, working.Tell("schedule.more", "%v more: %v", change, c.long(r.amount+x))
-	case NotBefore, NotAfter, FixedTime, PlanStart, PlanEnd:
-		if front {
-			return Earlier, working.Tell("schedule.earlier", "%v earlier: %v", change, c.when(r.amount-x))
-		}
-		return Later, working.Tell("schedule.later", "%v later: %v", change, c.when(r.amount+x))
-	case Absence:
-		switch {
-		case x == r.to-r.from:
-			return Dropped, working.Tell("schedule.dropped", "not at all")
-		case front:
-			return Begins, working.Tell("schedule.begins", "from %v instead of %v", c.when(r.from+x), c.when(r.from))
-		}
-		return Ends, working.Tell("schedule.ends", "until %v instead of %v", c.when(r.to-x), c.when(r.to))
-	case Capacity:
-		return More, working.Tell("schedule.more_of_it", "%d more: %d", x, r.amount+x)
-	case InOrder:
-		return AnyOrder, working.Tell("schedule.any_order", "in any order")
-	}
-	return 0, working.Message{}
 }

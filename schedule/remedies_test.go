@@ -116,6 +116,10 @@ func TestWhatEachRuleWouldHaveToBe(t *testing.T) {
 				continue
 			}
 			found = true
+			if closed := m.Closed; (closed != nil) != (c.rule == Absence) || closed != nil &&
+				(!closed.From.Equal(c.p.Resources[0].Closed[0].From) || !closed.To.Equal(c.p.Resources[0].Closed[0].To)) {
+				t.Errorf("%s: closed %v", name, closed)
+			}
 			if m.Easing != c.easing || m.Change != mins(c.change) || m.Remedy.String() != c.remedy ||
 				m.Enough != (c.easing != 0) {
 				t.Errorf("%s: %v by %v, %q; want %v by %dm, %q", name, m.Easing, m.Change, m.Remedy, c.easing,

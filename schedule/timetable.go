@@ -129,6 +129,8 @@ type Member struct {
 	Link LinkKind `json:"link"` // which two edges a link joins; 0 for other rules
 	// the duration or the time between two steps that the rule sets; 0 for other rules
 	Limit quantity.Elapsed `json:"limit"`
+	// Closed is the span of an absence, to the grid; nil for other rules.
+	Closed *Span `json:"closed,omitempty"`
 	// Wanted says that the rule is the time at which the bread is wanted.
 	Wanted bool `json:"wanted,omitempty"`
 	// Firm says that the rule is not up for change: dough, oven and clock have their time. No remedy is looked for.

@@ -118,7 +118,8 @@ var lenient = map[string]string{
 	"ferment.Learning": noLabel, "ferment.Ripening": noLabel, "ferment.HandedOn": noLabel,
 	"ferment.RiseTable": noLabel, "ferment.Proof": noLabel, "ferment.DoseLaw": noLabel,
 	"mixing.Learned": learnedAgain, "mixing.Planned": learnedAgain, "bench.MixerLesson": learnedAgain,
-	"report.Chart": "a line without values is none",
+	"report.Chart":    "a line without values is none",
+	"working.Message": "the text beside a template is not believed but told again",
 }
 
 // lenientTexts read a text that is none of theirs.

@@ -137,8 +137,8 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 		if s.computed {
 			continue
 		}
-		p.Duration(s.path+".AtLeast", s.least, 5*time.Minute, 96*time.Hour)
-		p.Duration(s.path+".AtMost", s.most, max(s.least, 5*time.Minute), 96*time.Hour)
+		p.Duration(s.path+".AtLeast", s.least, shortestRest, longestRest)
+		p.Duration(s.path+".AtMost", s.most, max(s.least, shortestRest), longestRest)
 	}
 }
 

@@ -27,6 +27,14 @@ const (
 	tooHotToEat    = 5 * time.Minute // after the oven
 )
 
+// What the baker may ask of rests and of bread that waits.
+const (
+	shortestRetard = 30 * time.Minute
+	shortestRest   = 5 * time.Minute // of a preferment or soaker
+	longestRest    = 96 * time.Hour
+	longestFresh   = 7 * 24 * time.Hour
+)
+
 // What a name may be. Control and direction characters would change what is around them on a page.
 const (
 	maxName = 200
@@ -112,7 +120,7 @@ func (b *Bake) check() error {
 	p.Int("Loaves.Pieces", b.Loaves.Pieces, 1, 1000)
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
 	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, percent(0), percent(40))
-	minutes("Loaves.FreshWithin", b.Loaves.FreshWithin, 0, 7*24*time.Hour)
+	minutes("Loaves.FreshWithin", b.Loaves.FreshWithin, 0, longestFresh)
 	p.Join("", b.renamed(b.formula().Check()))
 	b.checkBeforehand(&p)
 	if _, raised := b.yeast(); b.Levain == nil && !raised {
@@ -153,8 +161,8 @@ func (b *Bake) check() error {
 	b.checkNotes(&p)
 	minutes("Shaping.Takes", b.Shaping.Takes, time.Minute, 8*time.Hour)
 	if r := b.Retard; r != nil {
-		minutes("Retard.AtLeast", r.AtLeast, 30*time.Minute, 96*time.Hour)
-		minutes("Retard.AtMost", r.AtMost, max(r.AtLeast.Duration(), 30*time.Minute), 96*time.Hour)
+		minutes("Retard.AtLeast", r.AtLeast, shortestRetard, longestRest)
+		minutes("Retard.AtMost", r.AtMost, max(r.AtLeast.Duration(), shortestRetard), longestRest)
 		minutes("Retard.WarmUp", r.WarmUp, 0, 12*time.Hour)
 	}
 	if !b.Oven.Temperature.IsZero() {

@@ -119,13 +119,8 @@ func (k KitchenDay) whyNot() *WhyData {
 	if len(k.Breads) == 1 {
 		return k.Breads[0].why()
 	}
-	for _, d := range k.Breads {
-		if !d.Rising.Feasible {
-			return &WhyData{
-				Reason: RisesTooFar, Rules: []RuleData{}, Remedies: []RuleData{},
-				Says: working.Tell("bakeday.of_bread", "%v: %v", working.Tell("bakeday.named", "%v", d.Bake.Name), d.risesTooFar()),
-			}
-		}
+	if slices.ContainsFunc(k.Breads, func(d Day) bool { return !d.Rising.Feasible }) {
+		return k.risesTooFar()
 	}
 	first := k.Breads[0]
 	first.Timetable = k.Timetable
@@ -134,9 +129,12 @@ func (k KitchenDay) whyNot() *WhyData {
 	if w == nil || w.Reason != Clash {
 		return w
 	}
-	w.Remedies = slices.DeleteFunc(w.Remedies, func(r RuleData) bool { return slices.Contains(k.useless, r) })
+	k.tried.put(w)
 	w.Remedies = k.withMoves(w.Remedies)
 	switch {
+	case len(k.alone) > 0:
+		w.Says = k.sayAlone()
+		w.Short = 0 // of all breads together: none of them is missed by that
 	case len(k.Wants) > 0:
 		all := make([]working.Message, len(k.Wants))
 		for i, x := range k.Wants {
@@ -145,36 +143,41 @@ func (k KitchenDay) whyNot() *WhyData {
 		w.Says = working.Join(all, "; ")
 	default:
 		w.Says = working.Tell("bakeday.why_not_all", "the breads cannot all be there when they are wanted: %v",
-			k.oneInTheWay(k.Timetable.Conflict))
+			inTheWay(k.Timetable.Conflict, 0))
 	}
 	return w
 }
 
-// oneInTheWay says what is in the way; where all of it is of one bread, by how much its time is too short.
-func (k KitchenDay) oneInTheWay(c *schedule.Conflict) working.Message {
-	says := inTheWay(c, 0)
-	var bread *Day
-	for _, m := range c.Members {
-		at := slices.IndexFunc(k.problem.Steps, func(s schedule.DayStep) bool { return s.ID == m.Step })
-		if at < 0 || c.Shortage != nil {
-			continue
-		}
-		s := k.problem.Steps[at]
-		if bread != nil && bread.Bake.Name != s.Bread {
-			return says
-		}
-		for i := range k.Breads {
-			if k.Breads[i].Bake.Name == s.Bread {
-				bread = &k.Breads[i]
-			}
+// risesTooFar says of every bread whose dough would rise too far that it does.
+func (k KitchenDay) risesTooFar() *WhyData {
+	var all []working.Message
+	for _, d := range k.Breads {
+		if !d.Rising.Feasible {
+			all = append(all, d.ofBread(d.risesTooFar()))
 		}
 	}
-	if bread == nil || c.Short <= 0 {
-		return says
+	return &WhyData{Reason: RisesTooFar, Says: working.Join(all, "; "), Rules: []RuleData{}, Remedies: []RuleData{}}
+}
+
+// sayAlone says of every bread that could not be there by itself what is in its way.
+func (k KitchenDay) sayAlone() working.Message {
+	var all []working.Message
+	for _, d := range k.alone[:min(len(k.alone), mostSaid)] {
+		all = append(all, d.ofBread(d.why().Says))
 	}
-	return working.Tell("bakeday.why_one_late", "%v, wanted %v, is missed by %v: %v",
-		working.Tell("bakeday.named", "%v", bread.Bake.Name), bread.Wanted.In(k.Zone), c.Short,
-		inTheWay(c, bread.left(c)))
+	says := working.Join(all, "; ")
+	if more := len(k.alone) - mostSaid; more > 0 {
+		says = working.Tell("bakeday.why_more_breads", "%v; and so it is with %d {2|more bread|more breads}", says, more)
+	}
+	return says
+}
+
+// mostSaid is of how many breads it is said why they cannot be.
+const mostSaid = 3
+
+// ofBread is a sentence about one bread of several.
+func (d Day) ofBread(words working.Message) working.Message {
+	return working.Tell("bakeday.of_bread", "%v: %v", working.Tell("bakeday.named", "%v", d.Bake.Name), words)
 }
 
 // shifted is the wanted time of the first bread, moved.

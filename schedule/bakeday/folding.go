@@ -36,7 +36,8 @@ func (b *Bake) folding(bulk quantity.TimeRange) (folding, error) {
 		f.planned++
 	}
 	if needed := b.lastFoldWithAddition(); needed > f.planned {
-		f.planned, f.last = needed, max(f.last, grid(bulk.Likely)*quantity.Elapsed(needed)/quantity.Elapsed(needed+1))
+		share := grid(bulk.Likely) * quantity.Elapsed(needed) / quantity.Elapsed(needed+1)
+		f.planned, f.last = needed, max(f.last, quantity.Elapsed(share.Duration().Truncate(time.Minute)))
 	}
 	if f.planned == 0 {
 		return f, nil

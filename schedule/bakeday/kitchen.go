@@ -140,6 +140,18 @@ func (b *Bake) checkRoom(p *quantity.Problems) {
 	}
 }
 
+// boxHolds reports trays for which the proofing box has no place: each round has one of its own.
+func (b *Bake) boxHolds(rounds int) error {
+	var p quantity.Problems
+	if has := b.Kitchen.BoxPlaces; has > 0 && rounds > has && b.Retard == nil && !b.Bulk.Box.IsZero() {
+		p.AddCode("Bulk.Box", "more_than_there_is", quantity.Tell("bakeday.got_trays_in_box",
+			"a final proof of %d trays in it, one for each round", rounds),
+			quantity.Tell("bakeday.want_at_most_box_places", "at most %d, the places in the proofing box", has),
+			quantity.ErrInconsistent)
+	}
+	return p.Err()
+}
+
 // workers are the pairs of hands.
 func (k *Kitchen) workers() schedule.Resource {
 	r := schedule.Resource{

@@ -37,8 +37,9 @@ type KitchenDay struct {
 	Notes      []working.Message // about the day as a whole
 
 	levains []WeighList
+	alone   []Day      // breads that could not be there by themselves either
 	moves   []RuleData // breads that would be moved alone
-	useless []RuleData // ways out of the conflict that do not help when all is planned again
+	tried   tried      // of the ways out of the conflict
 	problem schedule.Problem
 	worked  bool
 }

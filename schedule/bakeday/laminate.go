@@ -16,6 +16,9 @@ type Lamination struct {
 	Rest  quantity.Elapsed `json:"rest,omitzero"`  // before the next fold, or shaping; zero: half an hour
 }
 
+// soonestLamination is how soon after mixing a dough can be laminated.
+const soonestLamination = quantity.Elapsed(5 * time.Minute)
+
 // withDefaults fills in what may be left out: common practice, no source.
 func (l *Lamination) withDefaults() *Lamination {
 	if l == nil {
@@ -43,7 +46,7 @@ func (b *Bake) checkLamination(p *quantity.Problems) {
 		return
 	}
 	const path = "Bulk.Lamination."
-	ok := p.Duration(path+"After", l.After.Duration(), 5*time.Minute, 24*time.Hour)
+	ok := p.Duration(path+"After", l.After.Duration(), soonestLamination.Duration(), 24*time.Hour)
 	ok = p.Duration(path+"Takes", l.Takes.Duration(), time.Minute, 2*time.Hour) && ok
 	ok = p.Duration(path+"Rest", l.Rest.Duration(), time.Minute, 12*time.Hour) && ok
 	if !ok || b.Bulk.FoldEvery < 0 {
@@ -52,11 +55,14 @@ func (b *Bake) checkLamination(p *quantity.Problems) {
 	for n := 1; n <= min(b.Bulk.Folds, 12); n++ {
 		at := b.foldAt(n)
 		if at+b.Bulk.FoldTakes > l.After && at < l.After+l.Takes+l.Rest {
+			after, before := at+b.Bulk.FoldTakes, at-l.Takes-l.Rest
+			want := quantity.Tell("bakeday.want_time_no_fold_or_rest",
+				"a time with no fold in it or in the rest after it: %v or later, or %v or earlier", after, before)
+			if before < soonestLamination {
+				want = quantity.Tell("bakeday.want_time_after_fold", "a time after the fold: %v or later", after)
+			}
 			p.AddCode(path+"After", "fold_falls_into_it", quantity.Tell("bakeday.got_fold_at", "%v, with fold %d at %v",
-				l.After, n, at),
-				quantity.Tell("bakeday.want_time_no_fold_or_rest",
-					"a time with no fold in it or in the rest after it: %v or later, or before "+
-						"%v", (at+b.Bulk.FoldTakes), (at-l.Takes-l.Rest)), quantity.ErrInconsistent)
+				l.After, n, at), want, quantity.ErrInconsistent)
 			return
 		}
 	}

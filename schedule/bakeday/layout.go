@@ -57,6 +57,9 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	}
 	asked := func(l layout) schedule.Problem {
 		problem := p.together(nets, l)
+		if p.any {
+			problem.Effort = anyEffort
+		}
 		problem.Bounds = append(problem.Bounds[:len(problem.Bounds):len(problem.Bounds)], p.near()...)
 		return problem
 	}
@@ -144,6 +147,10 @@ func (p *planning) planTogether(ctx context.Context, first int) (found, error) {
 	}
 	return out, nil
 }
+
+// anyEffort bounds the search for late times where any timetable will do. Judgment: the first ones are found within a
+// few nodes.
+const anyEffort = 20
 
 // nearPeak are how much of its good hours a levain or preferment is let stand after its peak, where that can be: the
 // least is tried first. Judgment: at its peak it raises most and is least sour; its last hour is for emergencies.

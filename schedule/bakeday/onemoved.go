@@ -20,21 +20,51 @@ const (
 func (k *KitchenDay) oneMoved(ctx context.Context) []RuleData {
 	var out []RuleData
 	for i, b := range k.problem.Bounds {
-		if !b.Wanted {
+		if !b.Wanted || !k.within(ctx, i, moveMost) {
 			continue
 		}
-		for by := moveStep; by <= moveMost; by += moveStep {
+		low, high := quantity.Elapsed(0), moveMost // nothing nearer helps than what does within a span
+		for high-low > moveStep {
+			mid := (low + (high-low)/2) / moveStep * moveStep
+			if k.within(ctx, i, mid) {
+				high = mid
+			} else {
+				low = mid
+			}
+		}
+		for by := high; by <= moveMost && !over(ctx); by += moveStep {
 			if way, ok := k.movedBy(ctx, i, by); ok {
 				out = append(out, k.wantedBy(b, way, by))
 				break
 			}
-			if ctx != nil && ctx.Err() != nil {
-				return out
-			}
 		}
 	}
-	if len(out) == 0 {
+	if len(out) == 0 && len(k.alone) == 0 {
 		out = k.allWaiting(ctx)
+	}
+	return out
+}
+
+// aloneMoved is the only bread that could not be there by itself, when it could.
+func (k *KitchenDay) aloneMoved() []RuleData {
+	var out []RuleData
+	if len(k.alone) != 1 {
+		return nil
+	}
+	d := k.alone[0]
+	at := slices.IndexFunc(k.problem.Bounds, func(b schedule.Bound) bool {
+		return b.Wanted && b.Step == d.Bake.Name+"/"+idCool
+	})
+	for _, near := range []*time.Time{d.Later, d.Earlier} {
+		switch {
+		case near == nil || at < 0:
+		case near.After(d.Wanted):
+			if by := quantity.Elapsed(near.Sub(d.Wanted)); by > moveMost {
+				out = append(out, k.wantedBy(k.problem.Bounds[at], schedule.Later, by))
+			}
+		case d.Wanted.Sub(*near) > moveMost.Duration():
+			out = append(out, k.wantedBy(k.problem.Bounds[at], schedule.Earlier, quantity.Elapsed(d.Wanted.Sub(*near))))
+		}
 	}
 	return out
 }
@@ -55,9 +85,11 @@ func (k *KitchenDay) wantedBy(b schedule.Bound, way schedule.Easing, by quantity
 // the doughs move with the time of day, so that one may fall short by a few minutes.
 func (o *Order) moves(ctx context.Context, k *KitchenDay, clock KitchenClock) []RuleData {
 	var out []RuleData
-	for _, m := range k.oneMoved(ctx) {
+	for _, m := range append(k.oneMoved(ctx), k.aloneMoved()...) {
 		if !m.Wanted {
-			out = append(out, m)
+			if ok, err := o.waitsLonger(k, m.Change).possible(ctx, k.wanted(), clock, nil); ok && err == nil {
+				out = append(out, m)
+			}
 			continue
 		}
 		at := slices.IndexFunc(k.problem.Bounds, func(b schedule.Bound) bool { return b.Wanted && b.Step == m.Step })
@@ -78,16 +110,24 @@ func (o *Order) helps(ctx context.Context, k *KitchenDay, m RuleData, clock Kitc
 	if m.Easing == schedule.Earlier {
 		shift = -shift
 	}
-	var wanted []time.Time
-	for _, d := range k.Breads {
-		at := d.Wanted
+	wanted := k.wanted()
+	for i, d := range k.Breads {
 		if d.Bake.Name+"/"+idCool == m.Step {
-			at = at.Add(shift)
+			wanted[i] = wanted[i].Add(shift)
 		}
-		wanted = append(wanted, at)
 	}
-	next, err := o.planFor(ctx, wanted, clock)
-	return err == nil && next.Possible()
+	ok, err := o.possible(ctx, wanted, clock, nil)
+	return err == nil && ok
+}
+
+// waitsLonger is the order with all bread waiting so much longer when it is cool.
+func (o *Order) waitsLonger(k *KitchenDay, by quantity.Elapsed) *Order {
+	again := *o
+	again.Bakes = slices.Clone(o.Bakes)
+	for i := range again.Bakes {
+		again.Bakes[i].Loaves.FreshWithin = k.Breads[i].Bake.Loaves.FreshWithin + by
+	}
+	return &again
 }
 
 // waitStep is the grid of how much longer every bread would have to wait, and waitMost the most that is looked for.
@@ -131,6 +171,16 @@ func waitingLonger(p schedule.Problem, by quantity.Elapsed) schedule.Problem {
 		}
 	}
 	return p
+}
+
+// within reports whether the day can be with one bread at most so much later or earlier.
+func (k *KitchenDay) within(ctx context.Context, bound int, by quantity.Elapsed) bool {
+	p := k.problem
+	p.Bounds = slices.Clone(p.Bounds)
+	b := &p.Bounds[bound]
+	b.Earliest, b.Latest = b.Earliest.Add(-by.Duration()), b.Latest.Add(by.Duration())
+	ok, err := p.Possible(ctx)
+	return ok && err == nil
 }
 
 // movedBy reports whether the day can be with one bread so much later, or earlier.

@@ -126,23 +126,26 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 	if err != nil || first.Possible() {
 		return first, atFields(o, err)
 	}
+	var next KitchenDay
 	if again {
-		next, err := whole.planFor(ctx, at(1), clock)
-		if err == nil && next.Possible() {
-			first.Wants, first.moves = first.clashes(ctx), whole.moves(ctx, &first, clock)
-			whole.remedies(ctx, &first, clock)
-			whole.lookAround(ctx, &first, clock)
-			next.Missed = &MissedDay{Why: first.whyNot(), Earlier: first.Earlier, Later: first.Later}
-			for _, d := range first.Breads {
-				next.Missed.Wanted = append(next.Missed.Wanted, d.Wanted)
-			}
-			return next, nil
+		if next, err = whole.weekAfter(ctx, at(1), clock); ended(err) {
+			first.TimeRanOut = true
 		}
 	}
-	first.Wants, first.moves = first.clashes(ctx), whole.moves(ctx, &first, clock)
-	whole.remedies(ctx, &first, clock)
-	whole.lookAround(ctx, &first, clock)
-	return first, nil
+	whole.explain(ctx, &first, clock)
+	if !next.Possible() {
+		return first, nil
+	}
+	next.Missed = &MissedDay{Wanted: first.wanted(), Why: first.whyNot(), Earlier: first.Earlier, Later: first.Later}
+	return next, nil
+}
+
+// weekAfter is the day of the same wishes a week later; one that is not possible has no reasons.
+func (o *Order) weekAfter(ctx context.Context, wanted []time.Time, clock KitchenClock) (KitchenDay, error) {
+	if ok, err := o.possible(ctx, wanted, clock, nil); !ok || err != nil {
+		return KitchenDay{}, err
+	}
+	return o.planFor(ctx, wanted, clock)
 }
 
 // ofOne is the day of a kitchen that bakes one bread.
@@ -168,7 +171,33 @@ func (o *Order) ofOne(d Day) KitchenDay {
 // planFor plans all breads for their wanted times.
 func (o *Order) planFor(ctx context.Context, wanted []time.Time, clock KitchenClock) (KitchenDay, error) {
 	k := KitchenDay{Kitchen: o.Kitchen, Zone: clock.Zone, Now: clock.Now, worked: true}
-	p := &planning{kitchen: &o.Kitchen, clock: clock}
+	p, err := o.planning(wanted, clock, asking{})
+	if err != nil {
+		return k, err
+	}
+	if err := p.run(ctx); err != nil {
+		return k, err
+	}
+	if err := p.finish(ctx); err != nil {
+		return k, err
+	}
+	return k.of(p), nil
+}
+
+// possible reports whether all breads can be there at these times, with a change of the rules, without looking for
+// reasons.
+func (o *Order) possible(ctx context.Context, wanted []time.Time, clock KitchenClock, change relief) (bool, error) {
+	p, err := o.planning(wanted, clock, asking{brief: true, any: true, change: change})
+	if err != nil {
+		return false, err
+	}
+	err = p.run(ctx)
+	return err == nil && p.possible(), err
+}
+
+// planning prepares all breads for their wanted times.
+func (o *Order) planning(wanted []time.Time, clock KitchenClock, ask asking) (*planning, error) {
+	p := &planning{kitchen: &o.Kitchen, clock: clock, asking: ask}
 	var bad quantity.Problems
 	for i := range o.Bakes {
 		d, err := o.Bakes[i].prepare(wanted[i], clock)
@@ -183,28 +212,52 @@ func (o *Order) planFor(ctx context.Context, wanted []time.Time, clock KitchenCl
 		p.enoughLevain(&bad)
 	}
 	if err := bad.Err(); err != nil {
-		return k, err
+		return nil, err
 	}
 	p.findShares()
-	if err := p.run(ctx); err != nil {
-		return k, err
+	return p, nil
+}
+
+// explain looks for what clashes in a day that cannot be, and for ways out of it. What time ran out for is not named.
+func (o *Order) explain(ctx context.Context, k *KitchenDay, clock KitchenClock) {
+	k.alone = o.alone(ctx, k, clock)
+	k.Wants, k.moves = k.clashes(ctx), o.moves(ctx, k, clock)
+	k.tried = o.tries(ctx, k, clock)
+	o.lookAround(ctx, k, clock)
+	k.TimeRanOut = k.TimeRanOut || over(ctx)
+}
+
+// over reports whether a context has ended; a nil one never does.
+func over(ctx context.Context) bool { return ctx != nil && ctx.Err() != nil }
+
+// alone are the breads of a day that could not be there by themselves either, each with its reasons.
+func (o *Order) alone(ctx context.Context, k *KitchenDay, clock KitchenClock) []Day {
+	var out []Day
+	for i, at := range k.wanted() {
+		b := &o.Bakes[i]
+		d, err := b.briefly(ctx, at, clock)
+		if err != nil || d.Possible() {
+			continue
+		}
+		if d, err = b.planFor(ctx, at, clock); err == nil && !d.Possible() {
+			b.lookAround(ctx, &d, clock)
+			out = append(out, d)
+		}
 	}
-	if err := p.finish(ctx); err != nil {
-		return k, err
-	}
-	return k.of(p), nil
+	return out
 }
 
 // lookAround finds how far all breads would have to move.
 func (o *Order) lookAround(ctx context.Context, k *KitchenDay, clock KitchenClock) {
-	k.Earlier = o.nearest(ctx, k, clock, func(t schedule.Timetable) *schedule.Shift { return t.Before })
-	k.Later = o.nearest(ctx, k, clock, func(t schedule.Timetable) *schedule.Shift { return t.After })
+	k.Earlier = o.nearest(ctx, k, clock, func(t schedule.Timetable) *schedule.Shift { return t.Before }, false)
+	k.Later = o.nearest(ctx, k, clock, func(t schedule.Timetable) *schedule.Shift { return t.After }, true)
 }
 
 // nearest follows the timetable's suggestions: the clocks of the doughs move with the time of day, so that one may fall
 // short by a few minutes.
 func (o *Order) nearest(
 	ctx context.Context, first *KitchenDay, clock KitchenClock, suggestion func(schedule.Timetable) *schedule.Shift,
+	later bool,
 ) *quantity.Elapsed {
 	k := *first
 	for range 4 {
@@ -228,10 +281,30 @@ func (o *Order) nearest(
 			return nil
 		}
 		if next.Possible() {
-			by := quantity.Elapsed(next.Breads[0].Wanted.Sub(first.Breads[0].Wanted))
+			by := o.awake(ctx, first, next.Breads[0].Wanted.Sub(first.Breads[0].Wanted), clock, later)
 			return &by
 		}
 		k = next
 	}
 	return nil
+}
+
+// awake is a distance that works, or the next one with which nobody is asleep when a bread is wanted, if that works
+// too.
+func (o *Order) awake(
+	ctx context.Context, first *KitchenDay, by time.Duration, clock KitchenClock, later bool,
+) quantity.Elapsed {
+	wanted := first.wanted()
+	better := o.Kitchen.awakeBy(wanted, by, later, clock.Zone)
+	for i := range wanted {
+		if wanted[i] = wanted[i].Add(better); !wanted[i].After(clock.Now) {
+			return quantity.Elapsed(by)
+		}
+	}
+	if better != by {
+		if ok, err := o.possible(ctx, wanted, clock, nil); err != nil || !ok {
+			return quantity.Elapsed(by)
+		}
+	}
+	return quantity.Elapsed(better)
 }

@@ -82,12 +82,14 @@ func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 		case err != nil:
 			return Day{}, atFields(b, err)
 		case next.Possible():
+			full.remedies(ctx, &first, clock)
 			full.lookAround(ctx, &first, clock)
 			next.Missed = &Missed{Wanted: first.Wanted, Why: first.why()}
 			next.TimeRanOut = next.TimeRanOut || first.TimeRanOut
 			return next, nil
 		}
 	}
+	full.remedies(ctx, &first, clock)
 	full.lookAround(ctx, &first, clock)
 	return first, nil
 }
@@ -135,20 +137,9 @@ func (b *Bake) nearest(
 
 // awake is a wanted time that works, or the next one, earlier or later, at which nobody is asleep, if that works too.
 func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock KitchenClock, later bool) *time.Time {
-	day := 24 * time.Hour
-	spans, err := wallclock.Expand(b.Kitchen.Asleep, wallclock.Occurrence{From: at.Add(-day), To: at.Add(day)}, clock.Zone)
-	if err != nil {
-		return &at
-	}
-	better := at
-	for _, s := range spans {
-		if !at.Before(s.From) && at.Before(s.To) {
-			if better = s.From; later {
-				better = s.To
-			}
-		}
-	}
-	if better.Equal(at) || !better.After(clock.Now) {
+	by := b.Kitchen.awakeBy([]time.Time{at}, 0, later, clock.Zone)
+	better := at.Add(by)
+	if by == 0 || !better.After(clock.Now) {
 		return &at
 	}
 	d, err := b.planFor(ctx, better, clock)
@@ -159,6 +150,36 @@ func (b *Bake) awake(ctx context.Context, first *Day, at time.Time, clock Kitche
 		return &at
 	}
 	return &better
+}
+
+// awakeBy is how far wanted times are moved, or the next distance in the same direction with which nobody is asleep at
+// any of them; the same distance when there is none within a day.
+func (k *Kitchen) awakeBy(wanted []time.Time, by time.Duration, later bool, zone *time.Location) time.Duration {
+	const day = 24 * time.Hour
+	better := by
+	for moved := true; moved; {
+		moved = false
+		for _, at := range wanted {
+			now := at.Add(better)
+			spans, err := wallclock.Expand(k.Asleep, wallclock.Occurrence{From: now.Add(-day), To: now.Add(day)}, zone)
+			if err != nil {
+				return by
+			}
+			for _, s := range spans {
+				switch {
+				case moved || !now.Before(s.To):
+				case later && !now.Before(s.From):
+					better, moved = s.To.Sub(at), true
+				case !later && now.After(s.From):
+					better, moved = s.From.Sub(at), true
+				}
+			}
+			if (better - by).Abs() > day {
+				return by
+			}
+		}
+	}
+	return better
 }
 
 // Check reports everything that is wrong with the bake as it stands, all at once, without planning

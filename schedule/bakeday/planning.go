@@ -18,12 +18,19 @@ type planning struct {
 	breads  []*planned
 	shares  shares
 	found
-	brief      bool // reasons are not looked for
+	asking
 	survives   schedule.Robustness
 	settled    bool
 	pinned     bool // mixing stays near where it was
 	timeRanOut bool
 	absent     map[wallclock.Occurrence][]schedule.Span // when nobody is there, once it was asked for
+}
+
+// asking is what a planning is for.
+type asking struct {
+	brief  bool   // reasons are not looked for
+	any    bool   // whether there is a timetable is all that is asked: it need not be the latest
+	change relief // of the rules, that is tried
 }
 
 // planned is one bread of a planning.
@@ -67,6 +74,9 @@ func (b *Bake) prepare(wanted time.Time, clock KitchenClock) (*planned, error) {
 		return d, err
 	}
 	d.Baking.Loss = loss
+	if err := b.boxHolds(d.Baking.Rounds); err != nil {
+		return d, err
+	}
 	d.Bake.Oven = b.Oven
 	d.at = b.firstGuess(wanted)
 	d.at.now = clock.Now
@@ -266,20 +276,20 @@ func (p *planning) finish(ctx context.Context) error {
 
 // planFor plans one bread for one wanted time.
 func (b *Bake) planFor(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
-	return b.planAlone(ctx, wanted, clock, false)
+	return b.planAlone(ctx, wanted, clock, asking{})
 }
 
 // briefly plans like planFor, without the reasons when there is no timetable.
 func (b *Bake) briefly(ctx context.Context, wanted time.Time, clock KitchenClock) (Day, error) {
-	return b.planAlone(ctx, wanted, clock, true)
+	return b.planAlone(ctx, wanted, clock, asking{brief: true})
 }
 
-func (b *Bake) planAlone(ctx context.Context, wanted time.Time, clock KitchenClock, brief bool) (Day, error) {
+func (b *Bake) planAlone(ctx context.Context, wanted time.Time, clock KitchenClock, ask asking) (Day, error) {
 	d, err := b.prepare(wanted, clock)
 	if err != nil {
 		return d.Day, err
 	}
-	p := &planning{kitchen: &b.Kitchen, clock: clock, breads: []*planned{d}, brief: brief}
+	p := &planning{kitchen: &b.Kitchen, clock: clock, breads: []*planned{d}, asking: ask}
 	if err := p.run(ctx); err != nil {
 		return d.Day, err
 	}

@@ -1,6 +1,7 @@
 package bakeday
 
 import (
+	"slices"
 	"strconv"
 	"time"
 
@@ -118,19 +119,25 @@ func (p *planning) shareOven(s *shares) {
 		r.Words = working.Tell("bakeday.decks", "an oven of %d decks", decks)
 	}
 	program := func(i int) string {
-		if decks == 1 {
-			return strconv.Itoa(i) // each bread has its own time to reheat
+		o := p.breads[i].Bake.Oven
+		if decks == 1 || !o.Then.IsZero() && o.Then != o.Temperature {
+			return strconv.Itoa(i) // it has its own time to reheat, or bakes alone: no other load stands the falling heat
 		}
-		return p.breads[i].Bake.Oven.Temperature.String()
+		return o.Temperature.String()
 	}
 	for i, d := range p.breads {
 		s.need(i, schedule.Bake, schedule.Need{Resource: r.ID, Amount: d.Baking.Decks, Program: program(i)})
 	}
 	for i, a := range p.breads {
 		for j, b := range p.breads {
-			if from, to := program(i), program(j); !known(r.Changes, from, to) {
-				takes := p.kitchen.change(&a.Bake, &b.Bake)
-				r.Changes = append(r.Changes, schedule.Changeover{From: from, To: to, Takes: takes})
+			change := schedule.Changeover{From: program(i), To: program(j), Takes: p.kitchen.change(&a.Bake, &b.Bake)}
+			at := slices.IndexFunc(r.Changes, func(c schedule.Changeover) bool {
+				return c.From == change.From && c.To == change.To
+			})
+			if at < 0 {
+				r.Changes = append(r.Changes, change)
+			} else { // of several breads at one temperature the slowest
+				r.Changes[at].Takes = max(r.Changes[at].Takes, change.Takes)
 			}
 		}
 	}

@@ -20,7 +20,7 @@ func (p *planning) company(i int) company {
 func (p *planning) together(nets []*network, l layout) schedule.Problem {
 	out := nets[0].layOut(l)
 	if len(nets) == 1 {
-		return out
+		return p.eased(out)
 	}
 	resources := []schedule.Resource{out.Resources[0]}
 	resources = append(resources, p.kitchen.workers())
@@ -52,7 +52,15 @@ func (p *planning) together(nets []*network, l layout) schedule.Problem {
 		}
 	}
 	p.open(&out)
-	return out
+	return p.eased(out)
+}
+
+// eased is a problem with the change of its rules that is tried.
+func (p *planning) eased(out schedule.Problem) schedule.Problem {
+	if p.change == nil {
+		return out
+	}
+	return p.change(out)
 }
 
 // of is a sentence about one bread of several; most are wanted again for the next layout.
@@ -65,14 +73,10 @@ func (d *planned) of(words working.Message) working.Message {
 	}
 	told, ok := d.told[words]
 	if !ok {
-		told = d.tell(words)
+		told = d.ofBread(words)
 		d.told[words] = told
 	}
 	return told
-}
-
-func (d *planned) tell(words working.Message) working.Message {
-	return working.Tell("bakeday.of_bread", "%v: %v", working.Tell("bakeday.named", "%v", d.Bake.Name), words)
 }
 
 // cold keeps the places of the loaves that rest in the refrigerator until the last of them is taken out.

@@ -53,11 +53,12 @@ func (d Day) why() *WhyData {
 			w.Remedies = append(w.Remedies, ruleData(m))
 		}
 	}
-	if len(w.Remedies) == 0 {
+	if len(c.Remedies()) == 0 {
 		for _, m := range c.Together {
 			w.Together = append(w.Together, ruleData(m))
 		}
 	}
+	d.tried.put(w)
 	local := func(t *time.Time) *time.Time {
 		if t == nil {
 			return nil
