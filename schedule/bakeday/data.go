@@ -111,7 +111,7 @@ func (d Day) Data() PlanData {
 		s.Why = d.why()
 	}
 	if m := d.Missed; m != nil {
-		s.Missed = &MissedData{m.Wanted.In(d.Zone), m.Why}
+		s.Missed = &Missed{m.Wanted.In(d.Zone), m.Why}
 	}
 	for _, c := range d.Cautions() {
 		s.Cautions = append(s.Cautions, CautionText{string(c.Subject), c.Text, sourceText(c.Source)})
@@ -231,14 +231,9 @@ func (d Day) bulkData() BulkData {
 		Start: thousandths(h.At(0)), End: thousandths(h.At(e.Ready().Likely)), RestsOn: e.RestsOn(),
 	}
 	for _, p := range e.RiseCurve(49) {
-		s.Curve = append(
-			s.Curve,
-			CurveData{
-				quantity.Elapsed(p.At.Duration().Round(time.Minute)),
-				quantity.Celsius(roundTo(p.Temperature.Celsius(), 10)),
-				p.Rise,
-			},
-		)
+		p.At = quantity.Elapsed(p.At.Duration().Round(time.Minute))
+		p.Temperature = quantity.Celsius(roundTo(p.Temperature.Celsius(), 10))
+		s.Curve = append(s.Curve, p)
 	}
 	return s
 }

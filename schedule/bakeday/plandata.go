@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule"
 )
 
@@ -41,7 +42,7 @@ type PlanData struct {
 	Oven        OvenData            `json:"oven"`
 	Steps       []StepData          `json:"steps"`
 	Why         *WhyData            `json:"why_not,omitempty"`
-	Missed      *MissedData         `json:"missed,omitempty"`
+	Missed      *Missed             `json:"missed,omitempty"`
 	Notes       []working.Message   `json:"notes"`
 	Cautions    []CautionText       `json:"cautions"`
 }
@@ -150,14 +151,7 @@ type BulkData struct {
 	Start   quantity.Temperature             `json:"dough_at_start"`
 	End     quantity.Temperature             `json:"dough_at_end"`
 	RestsOn []working.Message                `json:"rests_on"`
-	Curve   []CurveData                      `json:"curve"`
-}
-
-// CurveData is one point of the rise curve.
-type CurveData struct {
-	After       quantity.Elapsed                 `json:"after"`
-	Temperature quantity.Temperature             `json:"temperature"`
-	Rise        quantity.Range[quantity.Percent] `json:"rise"`
+	Curve   []ferment.RisePoint              `json:"curve"`
 }
 
 // RetardData is the rest in the refrigerator.
@@ -249,12 +243,6 @@ type RuleData struct {
 	Easing schedule.Easing  `json:"easing,omitempty"` // which way it would have to give
 	Change quantity.Elapsed `json:"change,omitempty"` // by how much
 	Remedy working.Message  `json:"remedy,omitzero"`
-}
-
-// MissedData is the earlier day that can no longer be met.
-type MissedData struct {
-	Wanted time.Time `json:"wanted"`
-	Why    *WhyData  `json:"why_not,omitempty"`
 }
 
 // CautionText is a caution with its source.

@@ -13,6 +13,7 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/bench"
 	"example.org/maslin/schedule/wallclock"
@@ -442,8 +443,8 @@ func TestLessons(t *testing.T) {
 		Kind:    bench.SawReady,
 		Bread:   "hall",
 		Ready: &bench.ReadyDough{
-			Rise: quantity.NewPercent(28), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)},
-				{After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}},
+			Rise: quantity.NewPercent(28), Readings: []ferment.Knot{{Temperature: quantity.Celsius(25.5)},
+				{At: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}},
 		},
 	}
 	weights := bench.Observation{

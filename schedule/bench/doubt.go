@@ -113,7 +113,7 @@ func (m mixings) last(by, bread string, at time.Time) *Observation {
 // soonest is how early a dough could have come so far at best, when it is said to have done so earlier: by a reading,
 // by the word that it is ready, or because it is shaped.
 func (m mixings) soonest(o Observation, known doughs) (rise quantity.Percent, early time.Duration, tooEarly bool) {
-	var probe []ProbeReading
+	var probe []ferment.Knot
 	of := m.last(o.By, o.Bread, o.At)
 	switch {
 	case of == nil:

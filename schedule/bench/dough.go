@@ -56,7 +56,7 @@ func RaisingOf(b ferment.Bulk) Raising {
 // Bulk answers: how does the dough ferment from mixing on? It has no Rise yet. Missing names what the observation
 // would have to say; the answer then is of no use. Without a probe the dough follows its room: in a covered tub when
 // its weight is known, otherwise with a time constant of two hours.
-func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []working.Message, err error) {
+func (m DoughMixed) Bulk(probe []ferment.Knot) (bulk ferment.Bulk, missing []working.Message, err error) {
 	bulk = ferment.Bulk{
 		WholeGrain: m.WholeGrain, Hydration: m.Hydration, Salt: m.Salt, Sugar: m.Sugar, Altitude: m.Altitude,
 		Law:         ferment.GasBalance(),
@@ -82,11 +82,7 @@ func (m DoughMixed) Bulk(probe []ProbeReading) (bulk ferment.Bulk, missing []wor
 	}
 	switch {
 	case len(probe) > 0:
-		var points ferment.Readings
-		for _, r := range probe {
-			points.Points = append(points.Points, ferment.Knot{At: r.After, Temperature: r.Temperature})
-		}
-		bulk.History, err = points.History()
+		bulk.History, err = ferment.Readings{Points: probe}.History()
 	case m.Weight.Sign() > 0:
 		bulk.History, err = ferment.Piece{
 			Mass: m.Weight, Form: ferment.Tub, Start: m.Dough, Into: room, Exposure: ferment.Covered,
@@ -119,7 +115,7 @@ const usefulRise = 10
 func (b LoggedBake) Taught() (one ferment.LoggedBulk, why working.Message) { return b.taught(doughs{}) }
 
 func (b LoggedBake) taught(known doughs) (one ferment.LoggedBulk, why working.Message) {
-	var probe []ProbeReading
+	var probe []ferment.Knot
 	switch shaped := b.shaped(); {
 	case b.Ready != nil && b.Ready.Ready != nil:
 		one.Bulk.Rise, one.Took, probe = b.Ready.Ready.Rise, quantity.Elapsed(b.Ready.At.Sub(b.Mixed)),

@@ -47,7 +47,7 @@ type followed struct {
 }
 
 // bulk is [DoughMixed.Bulk].
-func (known doughs) bulk(m DoughMixed, probe []ProbeReading) (ferment.Bulk, []working.Message, error) {
+func (known doughs) bulk(m DoughMixed, probe []ferment.Knot) (ferment.Bulk, []working.Message, error) {
 	if len(probe) > 0 {
 		return m.Bulk(probe)
 	}

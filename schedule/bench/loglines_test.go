@@ -12,6 +12,7 @@ import (
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -92,8 +93,8 @@ func someEntries() Observations {
 			Rise: &SeenRise{Rise: quantity.NewPercent(15), Error: quantity.NewPercent(4)}},
 		{Version: 1, At: at(4 * time.Hour), Kind: SawReady,
 			Ready: &ReadyDough{Rise: quantity.NewPercent(28),
-				Readings: []ProbeReading{{Temperature: quantity.Celsius(25.5)},
-					{After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
+				Readings: []ferment.Knot{{Temperature: quantity.Celsius(25.5)},
+					{At: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
 		{Version: 1, At: at(5 * time.Hour), Kind: SawStep, Bread: "maslin", Step: "divide and shape"},
 		{Version: 1, At: at(22 * time.Hour), Kind: SawCore,
 			Core: &SeenCore{Core: quantity.Celsius(94.1), After: quantity.Elapsed(40 * time.Minute), Out: true}},
@@ -188,10 +189,10 @@ func ExampleLogReading_From() {
 		{Version: Format, At: at.Add(time.Hour), Kind: SawRise, Rise: &SeenRise{Rise: quantity.NewPercent(15)}},
 	}.Lines()
 	log, err := LogReading{Last: 1}.From(strings.NewReader(string(lines) + "{torn"))
-	fmt.Println(log.Entries, log.Older, err)
+	fmt.Println(log.Entries[0], log.Older, err)
 	fmt.Println(log.Unreadable[0].Line, log.Unreadable[0].Why)
 	// Output:
-	// [risen by 15 %] 1 <nil>
+	// risen by 15 % 1 <nil>
 	// 3 the last line is not finished; it is left alone
 }
 

@@ -108,13 +108,7 @@ type SeenRise struct {
 type ReadyDough struct {
 	Rise quantity.Percent `json:"rise"` // as read or judged then
 	// Readings are those of a probe in the dough, from mixing on.
-	Readings []ProbeReading `json:"readings,omitempty"`
-}
-
-// ProbeReading is one temperature of a probe in the dough.
-type ProbeReading struct {
-	After       quantity.Elapsed     `json:"after"`
-	Temperature quantity.Temperature `json:"t"`
+	Readings []ferment.Knot `json:"readings,omitempty"`
 }
 
 // SeenCore is the core of a loaf in the oven.

@@ -42,7 +42,7 @@ func TestObservationsInWords(t *testing.T) {
 			o.Ready = &bench.ReadyDough{Rise: quantity.NewPercent(28)}
 		}),
 		"ready, risen by 28 %, with 2 readings of the probe": saw(when, bench.SawReady, func(o *bench.Observation) {
-			o.Ready = &bench.ReadyDough{Rise: quantity.NewPercent(28), Readings: make([]bench.ProbeReading, 2)}
+			o.Ready = &bench.ReadyDough{Rise: quantity.NewPercent(28), Readings: make([]ferment.Knot, 2)}
 		}),
 		"core 96.0 °C after 35m, taken out": saw(when, bench.SawCore, func(o *bench.Observation) {
 			o.Core = &bench.SeenCore{Core: c(96), After: quantity.Elapsed(35 * time.Minute), Out: true}
@@ -264,7 +264,7 @@ func TestLimitsOfObservations(t *testing.T) {
 	}
 	probe := func(celsius float64) bench.Observation {
 		return saw(when, bench.SawReady, func(o *bench.Observation) {
-			o.Ready = &bench.ReadyDough{Rise: p(300), Readings: []bench.ProbeReading{{Temperature: c(celsius)}}}
+			o.Ready = &bench.ReadyDough{Rise: p(300), Readings: []ferment.Knot{{Temperature: c(celsius)}}}
 		})
 	}
 	sure := func(percent float64) bench.Observation {
@@ -273,13 +273,13 @@ func TestLimitsOfObservations(t *testing.T) {
 		return o
 	}
 	limits := map[string]struct{ at, past bench.Observation }{
-		"rise.rise":           {risen(when, 300), risen(when, 300.1)},
-		"rise.error":          {sure(50), sure(50.1)},
-		"core.core":           {core(150, 0), core(150.5, 0)},
-		"core.after":          {core(97, 24), core(97, 24.1)},
-		"weights.out":         {weighed(when, 900, 900), weighed(when, 900, 901)},
-		"weights.in":          {weighed(when, 100_000, 900), weighed(when, 100_001, 900)},
-		"ready.readings[0].t": {probe(60), probe(60.5)},
+		"rise.rise":                     {risen(when, 300), risen(when, 300.1)},
+		"rise.error":                    {sure(50), sure(50.1)},
+		"core.core":                     {core(150, 0), core(150.5, 0)},
+		"core.after":                    {core(97, 24), core(97, 24.1)},
+		"weights.out":                   {weighed(when, 900, 900), weighed(when, 900, 901)},
+		"weights.in":                    {weighed(when, 100_000, 900), weighed(when, 100_001, 900)},
+		"ready.readings[0].temperature": {probe(60), probe(60.5)},
 		"mix.yeast_kind": {mix(func(m *bench.DoughMixed) { m.Yeast, m.YeastKind = p(1), ferment.FreshYeast }),
 			mix(func(m *bench.DoughMixed) { m.Yeast = p(1) })},
 		"note": {saw(when, bench.SawNote, func(o *bench.Observation) { o.Note = strings.Repeat("a", 4000) }),

@@ -17,6 +17,7 @@ import (
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"
 	"github.com/google/go-cmp/cmp"
 )
@@ -176,7 +177,7 @@ func someEntries() bench.Observations {
 			Room: quantity.Celsius(22), Weight: quantity.Grams(5379), Rise: quantity.NewPercent(28),
 		}},
 		{Version: 1, At: at(3 * time.Hour), Kind: bench.SawRise, Rise: &bench.SeenRise{Rise: quantity.NewPercent(15), Error: quantity.NewPercent(4)}},
-		{Version: 1, At: at(4 * time.Hour), Kind: bench.SawReady, Ready: &bench.ReadyDough{Rise: quantity.NewPercent(28), Readings: []bench.ProbeReading{{Temperature: quantity.Celsius(25.5)}, {After: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
+		{Version: 1, At: at(4 * time.Hour), Kind: bench.SawReady, Ready: &bench.ReadyDough{Rise: quantity.NewPercent(28), Readings: []ferment.Knot{{Temperature: quantity.Celsius(25.5)}, {At: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
 		{Version: 1, At: at(5 * time.Hour), Kind: bench.SawStep, Bread: "maslin", Step: "divide and shape"},
 		{Version: 1, At: at(22 * time.Hour), Kind: bench.SawCore, Core: &bench.SeenCore{Core: quantity.Celsius(94.1), After: quantity.Elapsed(40 * time.Minute), Out: true}},
 		{Version: 1, At: at(23 * time.Hour), Kind: bench.SawWeights, Weights: &bench.LoafWeights{In: quantity.Grams(897), Out: quantity.Grams(781), Style: bake.LeanHearth}},

@@ -6,8 +6,6 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/report"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"
@@ -63,32 +61,22 @@ func (q *bulk) ask(c *call) error {
 	if b.Culture, err = q.culture(c.System, bench.RaisingOf(*b)); err != nil {
 		return c.complain(err)
 	}
-	e, err := b.Estimate()
-	if wrong := c.complain(err); wrong != nil {
-		return wrong
-	}
-	return q.answer(c, e)
-}
-
-// answer adds what else was asked to the estimate, and tells.
-func (q *bulk) answer(c *call, e ferment.Estimate) error {
-	a := risingDough{Estimate: e}
+	asked := ferment.AskedDough{Bulk: *b, Readings: q.readings(c)}
 	if q.clocked {
-		a.Mixed = q.start
+		asked.Mixed = q.start
 	}
-	var err error
-	if len(q.Seen) > 0 {
-		var seen ferment.Progress
-		if seen, err = q.update(c, e); err == nil {
-			a.Estimate, a.Seen = seen.Now, &seen
+	if q.Retard > 0 {
+		asked.Cold = &ferment.Proof{Bench: q.Shaping, Stages: []ferment.Piece{{Mass: q.Piece, Form: ferment.Round,
+			Into: ferment.Room{Night: q.Refrigerator}, Exposure: ferment.Refrigerator, For: q.Retard}}}
+	}
+	if q.ReadyBy != "" {
+		asked.ReadyBy = c.after("ready-by", q.ReadyBy, q.start)
+		c.zero("ready-by", asked.ReadyBy == 0, quantity.Tell("cli.want_later_than_mixing", "a time after mixing"))
+		if asked.Room = q.relax; q.Readings == "" && !q.Room.IsZero() && q.relax.Start.IsZero() {
+			asked.Room = ferment.Relaxing{Start: q.Dough, Room: ferment.Room{Night: q.Room}, TimeConstant: q.Drift}
 		}
 	}
-	if err == nil && q.Retard > 0 {
-		a.Shape, err = q.shape(c, a.Estimate.Bulk())
-	}
-	if err == nil && q.ReadyBy != "" {
-		a.Ways, err = q.ways(c)
-	}
+	a, err := asked.Answer()
 	if wrong := c.complain(err); wrong != nil {
 		return wrong
 	}
@@ -104,9 +92,8 @@ func (q *bulk) answer(c *call, e ferment.Estimate) error {
 	return c.tellIf(a.Estimate.Reached(), a, nil)
 }
 
-// update takes in what was seen of the dough, in order of time.
-func (q *bulk) update(c *call, e ferment.Estimate) (ferment.Progress, error) {
-	var readings []ferment.RiseReading
+// readings are what was seen of the dough.
+func (q *bulk) readings(c *call) (readings []ferment.RiseReading) {
 	for _, text := range q.Seen {
 		rise, when, found := strings.Cut(text, " at ")
 		var r ferment.RiseReading
@@ -120,79 +107,5 @@ func (q *bulk) update(c *call, e ferment.Estimate) (ferment.Progress, error) {
 		c.paths[fmt.Sprintf("Readings[%d]", len(readings))] = "seen"
 		readings = append(readings, r)
 	}
-	if len(c.faults) > 0 {
-		return ferment.Progress{}, nil
-	}
-	return e.Update(readings...)
-}
-
-// shape finds how far the dough may rise before shaping, and when that is.
-func (q *bulk) shape(c *call, b ferment.Bulk) (*ferment.ShapeTarget, error) {
-	target, err := ferment.Proof{Bulk: b, Bench: q.Shaping, Total: b.Rise, Stages: []ferment.Piece{{
-		Mass: q.Piece, Form: ferment.Round, Into: ferment.Room{Night: q.Refrigerator}, Exposure: ferment.Refrigerator,
-		For: q.Retard,
-	}}}.RiseBeforeShaping()
-	if err == nil && target.Feasible && len(q.Seen) > 0 {
-		var seen ferment.Progress
-		seen, err = q.update(c, target.Shape)
-		target.Shape = seen.Now
-	}
-	return &target, err
-}
-
-// ways asks what would make the dough ready at the wanted time.
-func (q *bulk) ways(c *call) (*ferment.Ways, error) {
-	by := c.after("ready-by", q.ReadyBy, q.start)
-	if len(c.faults) > 0 {
-		return nil, nil
-	}
-	drift := q.relax
-	if q.Readings == "" && !q.Room.IsZero() && drift.Start.IsZero() {
-		drift = ferment.Relaxing{Start: q.Dough, Room: ferment.Room{Night: q.Room}, TimeConstant: q.Drift}
-	}
-	ways, err := q.Bulk.WaysTo(by.Duration(), drift)
-	return &ways, err
-}
-
-// risingDough is everything that was asked of a dough.
-type risingDough struct {
-	Estimate ferment.Estimate     `json:"estimate"` // with the readings taken in, when there are some
-	Seen     *ferment.Progress    `json:"seen,omitempty"`
-	Shape    *ferment.ShapeTarget `json:"shape,omitempty"`
-	Ways     *ferment.Ways        `json:"ready_by,omitempty"`
-	Mixed    time.Time            `json:"mixed,omitzero"` // by the clock, when it is known
-}
-
-// Report puts the answers together.
-func (a risingDough) Report() report.Report {
-	out := a.Estimate.ReportFrom(a.Mixed)
-	switch {
-	case a.Shape != nil:
-		out = a.Shape.ReportFrom(a.Mixed)
-	case a.Seen != nil:
-		out = a.Seen.ReportFrom(a.Mixed)
-	}
-	if a.Ways != nil {
-		out.Sections = append(out.Sections, a.Ways.ReportFrom(a.Mixed).Sections...)
-	}
-	return out
-}
-
-// Workings derive the estimate that the dough is watched for, the rise at which to shape, and the amount for the time
-// wanted.
-func (a risingDough) Workings() []working.Working {
-	if a.Shape != nil {
-		main := a.Estimate
-		if a.Shape.Feasible && a.Shape.Shape.Reached() {
-			main = a.Shape.Shape
-		}
-		return []working.Working{main.Working(), a.Shape.Working()}
-	}
-	out := []working.Working{a.Estimate.Working()}
-	if a.Ways != nil {
-		if w := a.Ways.Amount.Working(); w.Len() > 0 {
-			out = append(out, w)
-		}
-	}
-	return out
+	return readings
 }

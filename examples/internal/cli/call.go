@@ -156,15 +156,16 @@ func (c *call) complain(err error) error {
 	return badInput(working.Join(lines, "\n"))
 }
 
-// flagFor is the flag that fills a field, or an enclosing one.
+// flagFor is the flag that fills a field, or an enclosing one: by its whole path, or as its own room names it.
 func (c *call) flagFor(path string) string {
-	for p := path; p != ""; {
-		if name, ok := c.paths[p]; ok && name == strings.ToUpper(name) {
-			return name // an argument, not a flag; empty for one that needs no name
-		} else if ok {
-			return "--" + name
+	for part, more := path, true; more; _, part, more = strings.Cut(part, ".") {
+		for p := part; p != ""; p = p[:max(0, strings.LastIndexAny(p, ".["))] {
+			if name, ok := c.paths[p]; ok && name == strings.ToUpper(name) {
+				return name // an argument, not a flag; empty for one that needs no name
+			} else if ok {
+				return "--" + name
+			}
 		}
-		p = p[:max(0, strings.LastIndexAny(p, ".["))]
 	}
 	return path
 }

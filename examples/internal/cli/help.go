@@ -137,40 +137,12 @@ func (s System) flags(p *page, cmd *cobra.Command) {
 	title := working.Tell("cli.help_flags", "Flags")
 	if len(own) > 0 {
 		p.heading(s.tells(title))
-		p.flagRows(own)
+		p.Rows(2, "ll", own)
 		title = working.Tell("cli.help_flags_of_many", "Flags of many commands")
 	}
 	if len(common) > 0 {
 		p.heading(s.tells(title))
-		p.flagRows(common)
-	}
-}
-
-// flagRows prints flags and what they are for side by side; a long name has a line of its own.
-func (p *page) flagRows(rows [][]string) {
-	const most = 26
-	wide := 0
-	for _, r := range rows {
-		if n := textpage.Width(r[0]); n <= most {
-			wide = max(wide, n)
-		}
-	}
-	rest := strings.Repeat(" ", 2+wide+2)
-	if len(rest) > p.Columns()/2 {
-		for _, r := range rows {
-			p.Para(2, r[0]+"  "+r[1])
-		}
-		return
-	}
-	for _, r := range rows {
-		lead := "  " + r[0]
-		if textpage.Width(r[0]) > wide {
-			p.Line("%s", lead)
-			lead = rest
-		} else {
-			lead += strings.Repeat(" ", len(rest)-2-textpage.Width(r[0]))
-		}
-		p.Hang(lead, rest, r[1])
+		p.Rows(2, "ll", common)
 	}
 }
 

@@ -102,24 +102,8 @@ func (l lessons) Report() report.Report {
 	return r
 }
 
-// Workings derive what was learned of mixers and losses.
-func (l lessons) Workings() []working.Working {
-	var out []working.Working
-	for _, m := range l.Learnt.Mixers {
-		if len(m.Batches) > 0 {
-			out = append(out, m.Learned.Working())
-		}
-	}
-	for _, c := range l.Learnt.Cultures {
-		if len(c.Bakes) > 0 {
-			out = append(out, c.Lesson.Working())
-		}
-	}
-	for _, x := range l.Learnt.Losses {
-		out = append(out, x.Learned.Working())
-	}
-	return out
-}
+// Workings derive what was learned.
+func (l lessons) Workings() []working.Working { return l.Learnt.Workings() }
 
 // learnedInto gives a bake what the log taught before, and tells what that rests on.
 func learnedInto(s System, log string, b bakeday.Bake) (bench.Applied, error) {

@@ -6,8 +6,8 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
+	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/bench"
 )
 
@@ -21,7 +21,7 @@ type levain struct {
 	Ratio      dough.Feeding        `flag:"ratio"`
 	Cold       bool                 `flag:"cold"`
 	Fed        string               `flag:"fed"`
-	After      quantity.Elapsed     `flag:"refrigerate-after" paths:"After=refrigerate-after"`
+	After      quantity.Elapsed     `flag:"refrigerate-after" paths:"ChilledAfter=refrigerate-after"`
 	Fridge     quantity.Temperature `flag:"refrigerator"`
 	Scale      quantity.Mass        `flag:"scale" paths:"Flour=scale Fine=scale"`
 	ripensToo  bool
@@ -71,6 +71,9 @@ func (q *levain) ask(c *call) error {
 		}
 	}
 	if c.given("ratio") && q.ripensToo && !c.given("want") && !c.given("culture") {
+		if wrong := c.complain(nil); wrong != nil {
+			return wrong // what follows from a ratio that is none says nothing
+		}
 		ripe, err := q.ripen([]dough.Feeding{q.Ratio}, c)
 		if wrong := c.complain(err); wrong != nil {
 			return wrong
@@ -102,16 +105,11 @@ func (q *levain) build(c *call) error {
 				"the culture at hand, or --inoculation or --ratio to be told how much it takes"))
 		}
 	}
-	var p quantity.Problems
-	if c.given("refrigerate-after") {
-		p.Duration("After", q.After.Duration(), time.Minute, ferment.Horizon)
-	}
 	plan, err := b.Plan()
-	p.Join("", err)
-	if wrong := c.complain(p.Err()); wrong != nil {
+	if wrong := c.complain(err); wrong != nil {
 		return wrong
 	}
-	told := fedLevain{Plan: plan, fed: q.fedAt()}
+	told := bakeday.RipeLevain{Plan: plan}
 	if plan.Reached {
 		if told.Plan, told.Rounding, err = plan.Weigh(dough.Scales{Flour: q.Scale}); err != nil {
 			return c.complain(err)
@@ -134,43 +132,15 @@ func (q *levain) ripen(feedings []dough.Feeding, c *call) ([]ferment.Ripeness, e
 	if err != nil {
 		return nil, err
 	}
-	var out []ferment.Ripeness
-	for i, fed := range feedings {
-		share, err := ferment.FeedRatio{Seed: fed.Starter.Mass.Grams(), Flour: fed.Flour.Grams(),
-			SeedHydration: fed.Starter.Hydration}.SeedShare()
-		if err != nil {
-			return nil, err
-		}
-		history, err := q.stands(c, fed, i == len(feedings)-1)
-		if err != nil {
-			return nil, err
-		}
-		r, err := ferment.Ripening{
-			Seed: share, Hydration: q.Build.Hydration, WholeGrain: q.WholeGrain, History: history, Law: lawWith(q.Curve, false),
-			Culture: culture, ColdSeed: q.Cold && i == 0, Extrapolate: q.Extrapolate,
-		}.Ripe()
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, r)
-	}
-	return out, nil
-}
-
-// stands is the counter, and for the last stage the refrigerator after it.
-func (q *levain) stands(c *call, fed dough.Feeding, last bool) (ferment.History, error) {
 	counter, err := q.history(c)
-	if err != nil || !last || q.After <= 0 {
-		return counter, err
-	}
-	cold, err := ferment.Piece{
-		Mass: fed.Made(), Form: ferment.Tub, Start: counter.At(q.After.Duration()), Into: ferment.Room{Night: q.Fridge},
-		Exposure: ferment.Refrigerator,
-	}.History()
 	if err != nil {
-		return cold, err
+		return nil, err
 	}
-	return ferment.Join(ferment.Stretch{History: counter, For: q.After}, ferment.Stretch{History: cold})
+	return bakeday.FedLevain{
+		Feedings: feedings, ChilledAfter: q.After, Refrigerator: q.Fridge,
+		Ripening: ferment.Ripening{Hydration: q.Build.Hydration, WholeGrain: q.WholeGrain, History: counter,
+			Law: lawWith(q.Curve, false), Culture: culture, ColdSeed: q.Cold, Extrapolate: q.Extrapolate},
+	}.Ripe()
 }
 
 // fedNow is when a levain just fed is ripe, by the clock where it is known when it was fed.
@@ -181,38 +151,3 @@ type fedNow struct {
 
 // Report tells it by the clock.
 func (r fedNow) Report() report.Report { return r.ReportFrom(r.fed) }
-
-// fedLevain is a plan of feedings with when each of them is ripe.
-type fedLevain struct {
-	Plan     dough.LevainPlan   `json:"plan"`
-	Rounding quantity.Mass      `json:"rounding,omitzero"`
-	Ripe     []ferment.Ripeness `json:"ripe,omitempty"`
-
-	fed time.Time
-}
-
-// Report tells the feedings, each with its ripeness behind it.
-func (l fedLevain) Report() report.Report {
-	r := l.Plan.Report()
-	stage := 0
-	for i := range r.Sections {
-		if r.Sections[i].Key != "feeding" || stage >= len(l.Ripe) {
-			continue
-		}
-		ripe := l.Ripe[stage]
-		stage++
-		r.Sections[i].Blocks = append(r.Sections[i].Blocks,
-			report.List(append([]working.Message{ripe.Message()}, ripe.Notes()...)))
-		r.Cautions = ripe.Cautions()
-	}
-	return r
-}
-
-// Workings are those of the feedings and of each ripeness.
-func (l fedLevain) Workings() []working.Working {
-	out := []working.Working{l.Plan.Working()}
-	for _, r := range l.Ripe {
-		out = append(out, r.Working())
-	}
-	return out
-}

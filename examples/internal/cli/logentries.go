@@ -101,9 +101,7 @@ func (q *logReady) ask(c *call) error {
 		if _, err := r.History(); err != nil {
 			return badInput(working.Say("%s", lineFaults(q.Readings, err)))
 		}
-		for _, one := range r.Points {
-			ready.Readings = append(ready.Readings, bench.ProbeReading{After: one.At, Temperature: one.Temperature})
-		}
+		ready.Readings = r.Points
 	}
 	return q.write(c, bench.SawReady, nil, func(o *bench.Observation) { o.Ready = &ready })
 }

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"time"
 
@@ -57,19 +55,7 @@ func (l shownLog) Report() report.Report {
 		return report.Report{Headline: working.Tell("maslin.log_empty",
 			"Nothing is logged in %s. For example: maslin log rise 30%%", l.Log)}
 	}
-	g := report.Grid{Key: "log", Columns: []report.GridColumn{{Key: "at"}, {Key: "bread"}, {Key: "by"}, {Key: "what"}}}
-	for _, o := range l.Entries {
-		by := report.Cell{}
-		if o.By != "" {
-			by = report.Of(o.By)
-		}
-		g.Rows = append(g.Rows, []report.Cell{report.Of(working.Say("%x", o.At)), report.Of(o.Bread), by,
-			report.Of(o.Message())})
-	}
-	return report.Report{
-		Headline: working.Tell("maslin.log_holds", "%d {1|observation|observations}", len(l.Entries)),
-		Sections: []report.Section{{Key: "log", Blocks: []report.Block{g}}},
-	}
+	return l.Entries.Report()
 }
 
 // logImport takes observations from a spreadsheet into the log.
@@ -124,20 +110,5 @@ func (q *logImport) notYet(s System, entries bench.Observations) (bench.Observat
 	if err != nil {
 		return nil, err
 	}
-	there := content.Entries
-	known, fresh := map[string]bool{}, bench.Observations{}
-	for i, e := range append(there[:len(there):len(there)], entries...) {
-		own := e
-		own.At = e.At.UTC()
-		line, err := json.Marshal(own)
-		if err != nil {
-			return nil, err
-		}
-		key := string(bytes.TrimSpace(line))
-		if i >= len(there) && !known[key] {
-			fresh = append(fresh, e)
-		}
-		known[key] = true
-	}
-	return fresh, nil
+	return entries.Without(content.Entries)
 }

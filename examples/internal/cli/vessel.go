@@ -61,12 +61,11 @@ func (q *vesselProof) ask(c *call) error {
 		c.not("the sides", "dough", "volume")
 		return c.tell(q.In.Fill())
 	}
-	c.only("--height", "diameter", "length", "width")
-	given := c.one("dough", "volume")
-	switch {
-	case len(c.faults) > 0:
+	if c.only("--height", "diameter", "length", "width"); len(c.faults) > 0 {
 		return c.complain(nil)
-	case given == "dough":
+	}
+	given := c.one("dough", "volume")
+	if given == "dough" {
 		return c.tell(q.In.Size())
 	}
 	return c.tell(q.In.Fill())
