@@ -157,6 +157,9 @@ func TestThePageOfALevain(t *testing.T) {
 	}
 	tells(t, told(r.Report(), "ripe"), "not by the clock", "not not within")
 	tells(t, told(r.Report(), "look"), "domed", "not stiff")
+	if blocks := r.Report().Section("look").Blocks; len(blocks) != 1 {
+		t.Errorf("%d blocks where there is nothing to remark", len(blocks))
+	}
 	for _, f := range workcheck.Faults(r.Working()) {
 		t.Error(f)
 	}

@@ -14,7 +14,8 @@ import (
 
 func anyCurve() *rapid.Generator[ferment.Curve] {
 	return rapid.SampledFrom([]ferment.Curve{ferment.GanzleYeast(), ferment.GanzleYeastHeld(),
-		ferment.GanzleYeastColdStop(), ferment.SaccharomycesCardinal(), ferment.SquareRootFull()})
+		ferment.GanzleYeastColdStop(), ferment.SaccharomycesCardinal(), ferment.SquareRootFull(), ferment.SquareRootCold(),
+		ferment.TradeQ10(), ferment.GanzleLactobacilli()})
 }
 
 func pct(x float64) quantity.Percent { return quantity.NewPercent(x) }

@@ -62,6 +62,10 @@ func TestFollowedEquality(t *testing.T) {
 	if a.Equal(start(80)) {
 		t.Error("another rise is equal")
 	}
+	none := ferment.Followed{}
+	if a.Equal(none) || none.Equal(a) || !none.Equal(ferment.Followed{}) {
+		t.Error("a dough is equal to none")
+	}
 	read := func(f ferment.Followed, minutes int, celsius float64) ferment.Followed {
 		g, err := f.Read(time.Duration(minutes)*time.Minute, quantity.Celsius(celsius))
 		if err != nil {

@@ -312,7 +312,24 @@ func TestLimitsOfObservations(t *testing.T) {
 			mix(func(m *bench.DoughMixed) { set(m, 1) }), mix(func(m *bench.DoughMixed) { set(m, 1.02) }),
 		}
 	}
+	// Of what has a lower end too.
+	for path, x := range map[string]struct{ at, past bench.Observation }{
+		"rise.rise": {risen(when, -20), risen(when, -20.5)}, "rise.error": {sure(0.1), sure(0.05)},
+		"core.core": {core(-5, 0), core(-5.5, 0)}, "core.after": {core(97, 0), core(97, -1)},
+		"ready.rise":                    {readied(when, 1), readied(when, 0.9)},
+		"ready.readings[0].temperature": {probe(-25), probe(-25.5)},
+		"weights.out":                   {weighed(when, 900, 1), weighed(when, 900, 0.9)},
+		"mix.dough": {mix(func(m *bench.DoughMixed) { m.Dough = c(0) }),
+			mix(func(m *bench.DoughMixed) { m.Dough = c(-0.5) })},
+		"mix.slow": {mix(func(m *bench.DoughMixed) { m.Slow = 0 }),
+			mix(func(m *bench.DoughMixed) { m.Slow = hours(-1) })},
+		"mix.altitude": {mix(func(m *bench.DoughMixed) { m.Altitude = quantity.Meters(-500) }),
+			mix(func(m *bench.DoughMixed) { m.Altitude = quantity.Meters(-501) })},
+	} {
+		limits[path+" below"] = x
+	}
 	for path, x := range limits {
+		path = strings.TrimSuffix(path, " below")
 		if err := x.at.Check(); err != nil {
 			t.Errorf("%s at its limit: %v", path, err)
 		}
