@@ -68,7 +68,7 @@ func (x Expr) String() string {
 	if x.n == nil {
 		return ""
 	}
-	return Reader{}.plain(x.n, newNames(nil))
+	return Reader{}.plain(x.n, newNames(nil, Reader{}))
 }
 
 // MarshalText implements encoding.TextMarshaler: the formula. It does not come back, because its symbols do not.

@@ -13,7 +13,7 @@ func (t Telling) HTML(w Working, rank int) string {
 	if rank < 1 || rank > 5 {
 		rank = 2
 	}
-	p := pager{t: t, n: newNames(w.steps), rank: rank}
+	p := pager{t: t, n: newNames(w.steps, t.Reader), rank: rank}
 	p.element("h"+strconv.Itoa(rank), "", w.heading(t.Reader))
 	p.put(`<ol class="working-steps">`, "\n")
 	for i, s := range t.told(w) {
@@ -90,7 +90,7 @@ func (p *pager) step(w Working, s step, i int) {
 		p.element("p", "working-note", note)
 	}
 	if !f.Source.IsZero() {
-		p.element("p", "working-source", p.t.word("source")+": "+f.Source.String())
+		p.element("p", "working-source", p.t.word("source")+": "+f.Source.Message().Text(p.t.Reader))
 	}
 }
 

@@ -19,10 +19,13 @@ func (t Telling) LaTeX(w Working) string {
 		fmt.Fprintf(&b, "\\subsection*{%s}\n", texText(title))
 	}
 	b.WriteString(t.latexSteps(w))
-	if glossary := w.Glossary(t.Reader); t.Level == Everything && len(glossary) > 0 {
+	if symbols, terms := w.glossary(t.Reader); t.Level == Everything && len(symbols)+len(terms) > 0 {
 		fmt.Fprintf(&b, "\\paragraph{%s}\n\\begin{description}\n", texText(t.word("In other words")))
-		for _, g := range glossary {
+		for _, g := range symbols {
 			fmt.Fprintf(&b, "\\item[$%s$] %s\n", texSymbol(g.Symbol), texText(g.Meaning))
+		}
+		for _, g := range terms {
+			fmt.Fprintf(&b, "\\item[%s] %s\n", texText(g.Symbol), texText(g.Meaning))
 		}
 		b.WriteString("\\end{description}\n")
 	}
@@ -47,7 +50,7 @@ func (t Telling) latexSteps(w Working) string {
 	for i, s := range w.Sources() {
 		number[s] = i + 1
 	}
-	n := newNames(w.steps)
+	n := newNames(w.steps, t.Reader)
 	for _, s := range t.told(w) {
 		cite := ""
 		if k := number[s.finding.Source]; k > 0 && t.Level == Everything {
@@ -166,6 +169,8 @@ func texText(s string) string {
 			b.WriteString(string(r) + `\allowbreak{}`) // addresses are longer than a line
 		case texSigns[r] != "":
 			b.WriteString(`\ensuremath{` + strings.TrimSpace(texSigns[r]) + "}")
+		case r == '„':
+			b.WriteString(`\quotedblbase{}`)
 		case r == '…':
 			b.WriteString(`\dots{}`)
 		case r == '“' || r == '”' || r == '’' || r == '‘':

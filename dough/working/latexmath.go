@@ -139,7 +139,11 @@ func texSymbol(name string) string {
 	base, index, lowered := strings.Cut(name, "_")
 	text := texMath(base)
 	if lowered {
-		text += `_{\mathrm{` + strings.ReplaceAll(texText(index), `\_`, ",") + "}}"
+		upright := `\mathrm{`
+		if strings.ContainsFunc(index, func(r rune) bool { return r >= 0x80 }) {
+			upright = `\text{` // math knows no letters with accents
+		}
+		text += "_{" + upright + strings.ReplaceAll(texText(index), `\_`, ",") + "}}"
 	}
 	return text
 }

@@ -38,7 +38,7 @@ type Binding struct {
 
 // Lines tells every step of the derivation line by line to the reader.
 func (w Working) Lines(r Reader) []Line {
-	n := newNames(w.steps)
+	n := newNames(w.steps, r)
 	var out []Line
 	for i, s := range w.steps {
 		for _, l := range s.lines(r, n) {

@@ -12,7 +12,7 @@ func (t Telling) MathML(w Working, step int) string {
 	if step < 1 || step > len(w.steps) {
 		return ""
 	}
-	n := newNames(w.steps)
+	n := newNames(w.steps, t.Reader)
 	for _, s := range w.steps[:step-1] {
 		s.lines(t.Reader, n) // what they convert is not told again
 	}

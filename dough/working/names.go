@@ -8,15 +8,16 @@ import (
 // names gives each symbol of a derivation a name of its own: the one it was bound with, and if another symbol has
 // that already, with a number behind it.
 type names struct {
-	of    map[bindingKey]string
-	taken map[string]bool
-	step  map[bindingKey]int // which step found it, from 1
+	reader Reader
+	of     map[bindingKey]string
+	taken  map[string]bool
+	step   map[bindingKey]int // which step found it, from 1
 	// which step told the conversion of a symbol into another unit: it is told once
 	converted map[bindingKey]*binding
 }
 
-func newNames(steps []step) *names {
-	n := &names{of: map[bindingKey]string{}, taken: map[string]bool{}, step: map[bindingKey]int{},
+func newNames(steps []step, r Reader) *names {
+	n := &names{reader: r, of: map[bindingKey]string{}, taken: map[string]bool{}, step: map[bindingKey]int{},
 		converted: map[bindingKey]*binding{}}
 	for i, s := range steps {
 		for _, c := range s.finding.Table.Columns {
@@ -38,17 +39,32 @@ func (n *names) name(b *binding) string {
 	if name, ok := n.of[k]; ok {
 		return name
 	}
-	name := b.name
+	own := n.reader.symbol(b.name)
+	name := own
 	for i := 2; n.taken[name]; i++ {
 		separator := "_"
-		if strings.Contains(b.name, "_") {
+		if strings.Contains(own, "_") {
 			separator = ""
-			if last := b.name[len(b.name)-1]; last >= '0' && last <= '9' {
+			if last := own[len(own)-1]; last >= '0' && last <= '9' {
 				separator = "_"
 			}
 		}
-		name = b.name + separator + strconv.Itoa(i)
+		name = own + separator + strconv.Itoa(i)
 	}
 	n.of[k], n.taken[name] = name, true
 	return name
+}
+
+// symbol is a symbol with the words of its index in the language of the reader: T_flour, or T_Mehl.
+func (r Reader) symbol(name string) string {
+	if len(r.Language.Words) == 0 {
+		return name
+	}
+	parts := strings.Split(name, "_")
+	for i, index := range parts[1:] {
+		if word, ok := r.Language.Words["working.Index/"+index]; ok {
+			parts[i+1] = word
+		}
+	}
+	return strings.Join(parts, "_")
 }

@@ -40,7 +40,7 @@ func (t Telling) HTMLLines(w Working) string {
 	}
 	var b strings.Builder
 	b.WriteString("<ul class=\"working-lines\">\n")
-	n := newNames(w.steps)
+	n := newNames(w.steps, t.Reader)
 	for _, s := range w.steps {
 		for _, l := range s.lines(t.Reader, n) {
 			parts := mathSymbol(l.Symbol)
@@ -77,7 +77,7 @@ func (t Telling) LaTeXLines(w Working) string {
 	}
 	var b strings.Builder
 	b.WriteString("\\begin{itemize}\\setlength{\\itemsep}{3pt}\n")
-	n := newNames(w.steps)
+	n := newNames(w.steps, t.Reader)
 	for _, s := range w.steps {
 		for _, l := range s.lines(t.Reader, n) {
 			b.WriteString("\\item $" + t.texOneLine(l, n) + "$\n")

@@ -101,3 +101,20 @@ func TestAnHourThatIsPrintedAsSixtyMinutes(t *testing.T) {
 		}
 	}
 }
+
+// The words of an index are told in the language of the reader, everywhere alike.
+func TestIndicesAreWords(t *testing.T) {
+	r := working.Reader{Language: working.Language{Words: map[string]string{"working.Index/all": "groß"}}}
+	tell := working.Telling{Reader: r}
+	w := twoSteps()
+	for _, c := range []struct{ got, want string }{
+		{tell.Text(w), "H = F_groß ÷ 2"}, {tell.Markdown(w), "`F_groß` = 126 g"}, {tell.LaTeX(w), `F_{\text{groß}}`},
+		{tell.HTML(w, 2), "F<sub>groß</sub> = 126 g"}, {tell.MathML(w, 1), "<mtext>groß</mtext>"},
+		{tell.TextLines(w)[2], "F_groß: flour"}, {w.Lines(r)[0].Where[0].Symbol, "F_groß"},
+		{working.Telling{}.LaTeX(w), `F_{\mathrm{all}}`},
+	} {
+		if !strings.Contains(c.got, c.want) {
+			t.Errorf("no %s in %s", c.want, c.got)
+		}
+	}
+}

@@ -46,7 +46,7 @@ func (t Telling) Markdown(w Working) string {
 	for i, s := range sources {
 		number[s] = i + 1
 	}
-	names := newNames(w.steps)
+	names := newNames(w.steps, t.Reader)
 	for i, s := range t.told(w) {
 		if i > 0 || title != "" {
 			b.WriteByte('\n')

@@ -59,10 +59,15 @@ func (s Source) At(where string) Source {
 // String prints the reference in one line.
 func (s Source) String() string { return s.Message().String() }
 
-// Message is the reference in one line; its standing is told in the language of the reader.
+// Message is the reference in one line. Its standing is told in the language of the reader, and so is a title that is
+// a phrase of this library and no book's.
 func (s Source) Message() Message {
 	if s.IsZero() {
 		return Tell("working.source_none", "no source")
+	}
+	if own := (Source{Key: s.Key, Title: s.Title, Standing: s.Standing}); s == own && s.Standing != Published &&
+		s.Title != "" {
+		return s.standing(sourceTitle(s.Title))
 	}
 	var parts []string
 	if s.Author != "" {
@@ -87,10 +92,19 @@ func (s Source) Message() Message {
 		return Say("%s", text)
 	case text == "":
 		return Say("%v", s.Standing)
-	case s.Standing == CommonPractice:
-		return Tell("working.source_practice", "%s [common practice, no source]", text)
 	}
-	return Tell("working.source_standing", "%s [%v]", text, s.Standing)
+	return s.standing(text)
+}
+
+// sourceTitle is a phrase of this library, which a language may have words for.
+type sourceTitle string
+
+// standing is the reference with how firmly it is known.
+func (s Source) standing(reference any) Message {
+	if s.Standing == CommonPractice {
+		return Tell("working.source_practice", "%v [common practice, no source]", reference)
+	}
+	return Tell("working.source_standing", "%v [%v]", reference, s.Standing)
 }
 
 // NoSource is a rule of the trade that nobody in particular says.

@@ -29,7 +29,7 @@ func (w Working) Table(step int, r Reader) ToldTable {
 	if step < 1 || step > len(w.steps) || len(w.steps[step-1].finding.Table.Columns) == 0 {
 		return ToldTable{}
 	}
-	return w.steps[step-1].table(r, newNames(w.steps))
+	return w.steps[step-1].table(r, newNames(w.steps, r))
 }
 
 func (s step) table(r Reader, n *names) ToldTable {

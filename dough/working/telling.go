@@ -50,7 +50,7 @@ func (t Telling) Text(w Working) string {
 	if title := w.heading(t.Reader); title != "" {
 		fmt.Fprintf(&b, "%s\n%s\n", title, strings.Repeat("=", utf8.RuneCountInString(title)))
 	}
-	n := newNames(w.steps)
+	n := newNames(w.steps, t.Reader)
 	for i, s := range t.told(w) {
 		if i > 0 || w.heading(t.Reader) != "" {
 			b.WriteByte('\n')
@@ -198,13 +198,18 @@ func (told ToldTable) text(b *strings.Builder, t Telling, where bool) {
 // Glossary lists what the symbols of the derivation are in the words of a student, each once, in order of appearance;
 // behind them the terms that the names of its steps and symbols use.
 func (w Working) Glossary(r Reader) []Binding {
-	var out []Binding
-	n := newNames(w.steps)
+	symbols, terms := w.glossary(r)
+	return append(symbols, terms...)
+}
+
+// glossary is [Working.Glossary], its symbols and its terms apart.
+func (w Working) glossary(r Reader) (symbols, terms []Binding) {
+	n := newNames(w.steps, r)
 	seen := map[Message]bool{}
 	add := func(b *binding) {
 		if b != nil && !b.term.IsZero() && !seen[b.term] {
 			seen[b.term] = true
-			out = append(out, Binding{Symbol: n.name(b), Meaning: b.term.Text(r)})
+			symbols = append(symbols, Binding{Symbol: n.name(b), Meaning: b.term.Text(r)})
 		}
 	}
 	for _, s := range w.steps {
@@ -214,7 +219,7 @@ func (w Working) Glossary(r Reader) []Binding {
 		add(s.result)
 	}
 	for _, t := range w.used(seen) {
-		out = append(out, Binding{Symbol: t.Word.Text(r), Meaning: t.Explains.Text(r)})
+		terms = append(terms, Binding{Symbol: t.Word.Text(r), Meaning: t.Explains.Text(r)})
 	}
-	return out
+	return symbols, terms
 }

@@ -53,7 +53,7 @@ type wireStep struct {
 // decimals, the lines of each step, and the sources by key.
 func (w Working) MarshalJSON() ([]byte, error) {
 	r := Reader{}
-	names := newNames(w.steps)
+	names := newNames(w.steps, Reader{})
 	out := struct {
 		Title   Message           `json:"title,omitzero"`
 		Symbols []wireSymbol      `json:"symbols"`

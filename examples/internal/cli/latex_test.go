@@ -36,7 +36,7 @@ func compiled(t *testing.T, document string) string {
 }
 
 // complaint is what a log says that a page should not have.
-var complaint = regexp.MustCompile(`(?m)^(Overfull .*|Missing character.*|! .*|LaTeX Warning: .*undefined.*)$`)
+var complaint = regexp.MustCompile(`(?m)^(Overfull .*|Missing character.*|! .*|LaTeX Warning: .*(?:undefined|math mode).*)$`)
 
 const (
 	begins = `\begin{document}`
@@ -54,7 +54,8 @@ func bodyOf(t *testing.T, document string) string {
 	return body
 }
 
-// The derivations of every command compile, in both systems of units, without a character left out and without a line
+// The derivations of every command compile, in both systems of units and in German, without a character left out and
+// without a line
 // over the margin.
 func TestEveryWorkingCompiles(t *testing.T) {
 	if testing.Short() {
@@ -64,7 +65,7 @@ func TestEveryWorkingCompiles(t *testing.T) {
 	var all []string
 	preamble := ""
 	for name, draw := range drawn {
-		for _, units := range [][]string{nil, {"--us"}} {
+		for _, units := range [][]string{nil, {"--us"}, {"--language", "de"}} {
 			args := append(append(draw(a), "--working=latex", "--document"), units...)
 			status, out, wrong := spoken(args...)
 			if out == "" {
@@ -92,7 +93,7 @@ func TestWorksheetsAndKeysCompile(t *testing.T) {
 		t.Skip("compiles for seconds")
 	}
 	for _, difficulty := range []string{"one step", "usual", "hard"} {
-		for _, more := range [][]string{nil, {"--key"}, {"--key", "--us"}} {
+		for _, more := range [][]string{nil, {"--key"}, {"--key", "--us"}, {"--key", "--language", "de"}} {
 			args := append([]string{"exercise", "--form", "latex", "--count", "7", "--difficulty", difficulty}, more...)
 			_, out, wrong := spoken(args...)
 			if wrong != "" {

@@ -87,7 +87,8 @@ func (c *call) told(a telling) (string, error) {
 		answer := `\section*{` + working.TeX(a.Report().Headline.Text(on.Reader())) + "}\n"
 		return c.tellWorkings(answer, tell.LaTeX, derivations(a)), nil
 	}
-	heading := a.Report().Text(on) + "\n" + c.plain("How each number was reached") + "\n"
+	how := working.Tell("cli.how_reached", "How each number was reached").Text(on.Reader())
+	heading := a.Report().Text(on) + "\n" + c.plain(how) + "\n"
 	return c.tellWorkings(heading, func(w working.Working) string { return c.plain(tell.Text(w)) }, derivations(a)), nil
 }
 

@@ -247,11 +247,15 @@ func (a questioner) ownBread(t *testing.T, wanted string) string {
 	return name
 }
 
-// heading stands above the derivations of an answer.
-const heading = "How each number was reached"
+// heading stands above the derivations of an answer, germanHeading above those in German.
+const (
+	heading       = "How each number was reached"
+	germanHeading = "Wie jede Zahl gefunden wurde"
+)
 
 // Every line that --working prints evaluates to the value printed below it, and what a derivation ends with is on the
-// screen: read from the text alone, for random questions to every command, in metric and in US units.
+// screen: read from the text alone, for random questions to every command, in metric and in US units, in English and in
+// German.
 // MASLIN_WORKED=1000 asks each command as often as that makes a thousand questions.
 func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 	all := everyDraw()
@@ -285,15 +289,25 @@ func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 		if i/len(names)%2 == 1 {
 			args = append(args, "--us")
 		}
+		width, begins := 80, heading
+		german := i/len(names)%5 >= 3
+		if german {
+			args = append(args, "--language", "de")
+			begins = germanHeading
+		}
 		status, out, complaint := spoken(args...)
-		page, _, ok := strings.Cut(out, heading)
+		page, _, ok := strings.Cut(out, begins)
 		if !ok {
 			refused[name]++
 			t.Logf("%v: %d %s", args, status, complaint)
 			continue
 		}
 		answered++
-		faults, counts := handcheck.Faults(out, 80)
+		if german {
+			page, out = handcheck.FromGerman(page, width), handcheck.FromGerman(out, width)
+			width = len(out) // no line is broken any more
+		}
+		faults, counts := handcheck.Faults(out, width)
 		for _, f := range faults {
 			t.Errorf("%s\n    %s", strings.Join(args, " "), f)
 		}
@@ -304,7 +318,7 @@ func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 		if counts.Steps == 0 {
 			t.Errorf("%v derives nothing", args)
 		}
-		for _, d := range handcheck.Read(out, 80) {
+		for _, d := range handcheck.Read(out, width) {
 			last := d.Steps[len(d.Steps)-1]
 			line := last.Lines[len(last.Lines)-1]
 			shown := line.Value
