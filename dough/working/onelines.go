@@ -28,7 +28,7 @@ func (t Telling) TextLines(w Working) []string {
 		}
 		out = append(out, text)
 	}
-	meanings := t.meanings(w, func(symbol string) string { return symbol }, func(text string) string { return text })
+	meanings := t.meanings(w, func(symbol string) string { return symbol + ":" }, func(text string) string { return text })
 	return append(out, meanings)
 }
 
@@ -63,7 +63,7 @@ func (t Telling) HTMLLines(w Working) string {
 		}
 	}
 	b.WriteString("</ul>\n<p class=\"working-where\">" + t.meanings(w, func(symbol string) string {
-		return "<math>" + mathSymbol(symbol) + "</math>"
+		return "<math><mrow>" + mathSymbol(symbol) + "<mtext>:</mtext></mrow></math>" // no line breaks before the colon
 	}, func(text string) string {
 		return textpage.Escaped(textpage.Printable(text))
 	}) + "</p>\n")
@@ -84,7 +84,7 @@ func (t Telling) LaTeXLines(w Working) string {
 		}
 	}
 	b.WriteString("\\end{itemize}\n{\\small " + t.meanings(w, func(symbol string) string {
-		return "$" + texSymbol(symbol) + "$"
+		return "$" + texSymbol(symbol) + "$:"
 	}, texText) + "\\par}\n")
 	return b.String()
 }
@@ -96,7 +96,7 @@ func (t Telling) meanings(w Working, symbol, text func(string) string) string {
 	add := func(name, meaning string) {
 		if !told[name] && meaning != "" {
 			told[name] = true
-			out = append(out, symbol(name)+": "+text(meaning))
+			out = append(out, symbol(name)+" "+text(meaning))
 		}
 	}
 	for _, l := range w.Lines(t.Reader) {
