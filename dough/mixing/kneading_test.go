@@ -4,11 +4,13 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/workcheck"
 )
 
@@ -328,6 +330,34 @@ func TestStickingAdvice(t *testing.T) {
 					t.Errorf("%s: %v, want %v", name, x[0], 100*x[1]/all)
 				}
 			}
+		}
+	}
+}
+
+// So stiff a dough is too much for a household mixer alone: it is finished by hand. A machine of the trade kneads it.
+func TestStiffDoughIsFinishedByHand(t *testing.T) {
+	for _, c := range []struct {
+		mixer mixing.MixerKind
+		bowl  float64
+		kind  mixing.DoughKind
+		water string
+		want  bool
+	}{
+		{mixing.Planetary, 5, mixing.WheatDough, "55 %", true}, {mixing.Planetary, 5, mixing.WheatDough, "56 %", false},
+		{mixing.Planetary, 5, mixing.PizzaDough, "50 %", true}, {mixing.Planetary, 5, mixing.EnrichedDough, "50 %", false},
+		{mixing.Planetary, 20, mixing.WheatDough, "55 %", false}, {mixing.Spiral, 20, mixing.WheatDough, "55 %", false},
+		{mixing.Hand, 0, mixing.WheatDough, "55 %", false},
+	} {
+		flour := quantity.Grams(800)
+		water := quantity.MustPercent(c.water).Of(flour)
+		k, err := mixing.Mix{Mixer: c.mixer, Bowl: quantity.Liters(c.bowl), Kind: c.kind, Flour: flour, Water: water,
+			Dough: flour.Add(water)}.Kneading()
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := slices.ContainsFunc(k.Notes, func(m working.Message) bool { return m.ID() == "mixing.note_stiff_household" })
+		if got != c.want {
+			t.Errorf("%v, %v L, %v, %v: said %v", c.mixer, c.bowl, c.kind, c.water, got)
 		}
 	}
 }

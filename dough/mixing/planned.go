@@ -221,7 +221,7 @@ func (r *PlannedWater) note() {
 	if r.Sensitivity < dullWater {
 		note(working.Tell(
 			"mixing.note_dull_water",
-			"a degree of water moves this dough by only %.2f of a degree: flour and levain decide how warm it is",
+			"a degree of water moves this dough by only %.2f of a degree: what else goes in decides how warm it is",
 			r.Sensitivity))
 	}
 }

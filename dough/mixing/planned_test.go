@@ -72,7 +72,7 @@ func ExamplePlanned_Pour_levainRich() {
 	// 56 °C false <nil>
 	// - the warming of 0.9 Δ°C is a guide value; measure the dough when mixing stops, and the next plan is better
 	// - the factor method would ask for water at 59.3 °C; the balance is used, which weighs each part
-	// - a degree of water moves this dough by only 0.24 of a degree: flour and levain decide how warm it is
+	// - a degree of water moves this dough by only 0.24 of a degree: what else goes in decides how warm it is
 	// * true let the levain be at 28.0 °C when you mix, with water at 43.3 °C
 	// * true warm the flour to 25.9 °C, with water at 43.3 °C
 	// * true take the water at 43.3 °C and expect a dough of 26.1 °C

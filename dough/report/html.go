@@ -30,6 +30,7 @@ func (r Report) Fragment(o Options) string {
 	h := pager{reader: o.Reader(), rank: min(max(o.Rank, 1), lowestRank), picture: o.pictureSize()}
 	h.put("<h", strconv.Itoa(h.rank), ">", h.tell(r.Headline), "</h", strconv.Itoa(h.rank), ">\n")
 	for _, s := range r.Sections {
+		h.under = r.Headline
 		h.put(`<section class="report-`, escapedHTML(s.Key), `">`, "\n")
 		if !s.Title.IsZero() {
 			h.title(s.Title)
@@ -62,10 +63,12 @@ type pager struct {
 	reader  working.Reader
 	rank    int // of the first heading
 	picture curve.Size
+	under   working.Message // the latest heading
 }
 
 // title is the heading of a section.
 func (h *pager) title(m working.Message) {
+	h.under = m
 	rank := strconv.Itoa(h.rank + 1)
 	h.put("<h", rank, ">", h.tell(m), "</h", rank, ">\n")
 }
@@ -76,11 +79,12 @@ func (h *pager) put(parts ...string) {
 	}
 }
 
-func (h *pager) tell(m working.Message) string { return escapedHTML(m.Text(h.reader)) }
+// tell is a message as a text in which no number is parted from its unit, and no hours from their minutes.
+func (h *pager) tell(m working.Message) string { return escapedHTML(textpage.Glue(m.Text(h.reader))) }
 
 // cell is a value in an element that keeps its direction to itself: a name may be written from the right.
 func (h *pager) cell(v Cell) string {
-	text := escapedHTML(v.Text(h.reader))
+	text := escapedHTML(textpage.Glue(v.Text(h.reader)))
 	switch raw := v.raw.(type) {
 	case string:
 		return "<bdi>" + text + "</bdi>"
@@ -145,7 +149,7 @@ func (h *pager) table(t Grid) {
 	if !t.Caption.IsZero() {
 		h.put(` aria-label="`, h.tell(t.Caption), `"`)
 	} else {
-		h.put(` aria-label="`, escapedHTML(t.Key), `"`)
+		h.put(` aria-label="`, h.tell(h.under), `"`) // what the part is called that the table stands in
 	}
 	h.put("><table>\n")
 	if !t.Caption.IsZero() {

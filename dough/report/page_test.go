@@ -34,7 +34,7 @@ func TestPageIsWholeHTML(t *testing.T) {
 	}
 	for _, want := range []string{
 		`<html lang="en">`, "<ul>\n<li>first</li>\n<li>second</li>\n</ul>", "<dl>\n<div><dt>core</dt><dd>",
-		"</dd></div>\n</dl>", `<p class="report-warning">Do not touch</p>`, "<p>rounding adds 0.3 g</p>",
+		"</dd></div>\n</dl>", `<p class="report-warning">Do not touch</p>`, "<p>rounding adds 0.3\u00a0g</p>",
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("%q is not on the page", want)

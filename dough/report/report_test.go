@@ -112,7 +112,7 @@ func TestOneTelling(t *testing.T) {
 			want = []string{"5 lb 2.7 oz", "2.3 oz", "201 °F", "205 °F", "473 °F", "69.8 °F"}
 		}
 		for form, text := range map[string]string{"text": hall().Text(o), "markdown": hall().Markdown(o),
-			"html": hall().HTML(o)} {
+			"html": strings.ReplaceAll(hall().HTML(o), "\u00a0", " ")} {
 			for _, w := range want {
 				if !strings.Contains(text, w) {
 					t.Errorf("%s in %v lacks %q:\n%s", form, units, w, text)
@@ -227,7 +227,7 @@ func TestWhatIsWeighedHasABoxToTick(t *testing.T) {
 	}
 	page := report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{{Key: "k",
 		Blocks: []report.Block{g}}}}.Fragment(report.Options{})
-	want := `<td class="report-number" data-title="mass"><label><input type="checkbox"> 12 g</label></td>` +
+	want := `<td class="report-number" data-title="mass"><label><input type="checkbox"> ` + "12\u00a0g" + `</label></td>` +
 		`<td><bdi>salt</bdi></td>`
 	if !strings.Contains(page, want) {
 		t.Errorf("no box, or no title for narrow screens:\n%s", page)
@@ -326,5 +326,32 @@ func TestOneReportBehindAnother(t *testing.T) {
 	}
 	if p := all.Section("bare").Blocks[0].(report.Paragraph); p.Text != bare.Headline {
 		t.Error(p)
+	}
+}
+
+// A table is called by its caption, or by the heading it stands under, in the language of the reader, and never by its
+// key; what belongs together stands on one line.
+func TestTablesAreCalledWhatTheirPartIs(t *testing.T) {
+	g := report.Grid{Key: "steps", Columns: []report.GridColumn{{Key: "takes"}},
+		Rows: [][]report.Cell{{report.Of(quantity.Elapsed(270 * time.Minute))}}}
+	named := g
+	named.Caption = working.Tell("test.caption", "the steps")
+	german := working.Language{Tag: "de", Sentences: map[string]string{
+		"test.head": "Kopf", "test.title": "Zeitplan", "test.caption": "die Schritte", "working.hours_minutes": "%d h %02d min",
+	}}
+	title := working.Tell("test.title", "timetable")
+	page := report.Report{Headline: working.Tell("test.head", "head"), Sections: []report.Section{
+		{Key: "first", Title: title, Blocks: []report.Block{g, named}}, {Key: "untitled", Blocks: []report.Block{g}},
+	}}.Fragment(report.Options{Language: german})
+	var labels []string
+	for _, part := range strings.Split(page, `aria-label="`)[1:] {
+		label, _, _ := strings.Cut(part, `"`)
+		labels = append(labels, label)
+	}
+	if !cmp.Equal(labels, []string{"Zeitplan", "die Schritte", "Kopf"}) {
+		t.Errorf("%q", labels)
+	}
+	if n := strings.Count(page, "4\u00a0h\u00a030\u00a0min"); n != 3 {
+		t.Errorf("%d times 4 h 30 min on one line, want 3:\n%s", n, page)
 	}
 }

@@ -25,7 +25,7 @@ func fill(method, spoken string, fields ...string) *httptest.ResponseRecorder {
 func TestTheFormAnswers(t *testing.T) {
 	w := fill(http.MethodPost, "de-CH,de;q=0.9", "target", "26 °C", "others[0].kind", "flour", "others[0].temperature", "21 °C",
 		"others[1].kind", "room", "others[1].temperature", "22 °C", "friction", "13 Δ°C")
-	for _, want := range []string{`<html lang="de-CH">`, "Wasser mit 22,0 °C", `<option value="flour" selected>Mehl</option>`,
+	for _, want := range []string{`<html lang="de-CH">`, "Wasser mit 22,0\u00a0°C", `<option value="flour" selected>Mehl</option>`,
 		`name="target" value="26 °C">`} {
 		if !strings.Contains(w.Body.String(), want) {
 			t.Errorf("%s is missing in\n%s", want, w.Body)

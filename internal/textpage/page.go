@@ -49,9 +49,7 @@ func Glue(text string) string {
 	var b strings.Builder
 	for i, w := range words {
 		if i > 0 {
-			before := words[i-1]
-			if before != "" && before[len(before)-1] >= '0' && before[len(before)-1] <= '9' &&
-				isUnit(strings.TrimRight(w, ".,;:)")) {
+			if endsInDigit(words[i-1]) && isUnit(strings.TrimRight(w, ".,;:)")) || minutesFollow(words, i) {
 				b.WriteString(NoBreak)
 			} else {
 				b.WriteByte(' ')
@@ -62,10 +60,20 @@ func Glue(text string) string {
 	return b.String()
 }
 
+func endsInDigit(word string) bool {
+	return word != "" && word[len(word)-1] >= '0' && word[len(word)-1] <= '9'
+}
+
+// minutesFollow reports whether the minutes of a time begin here, whose hours stand before: "4 h 30 min".
+func minutesFollow(words []string, i int) bool {
+	return i >= 2 && i+1 < len(words) && words[i-1] == "h" && endsInDigit(words[i-2]) && endsInDigit(words[i]) &&
+		strings.TrimRight(words[i+1], ".,;:)") == "min"
+}
+
 func isUnit(word string) bool {
 	switch word {
 	case "%", "°C", "°F", "Δ°C", "Δ°F", "g", "kg", "oz", "lb", "m", "ft", "h", "K",
-		"mL", "L", "cm", "in", "am", "pm":
+		"mL", "L", "cm", "in", "am", "pm", "min", "s", "d", "days":
 		return true
 	}
 	return false

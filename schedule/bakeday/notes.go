@@ -3,6 +3,7 @@ package bakeday
 import (
 	"time"
 
+	"example.org/maslin/bake"
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -105,7 +106,7 @@ func (d *Day) risingNotes() []working.Message {
 			"it is shaped when it has risen by only %.0f, because the rest after shaping brings the rest of the %.0f: "+
 				"for more time before it, less %v, a cooler dough or a shorter rest", r.ShapeAt, wanted, d.Bake.leavening()))
 	}
-	if most := inTheCold(DoughKind(d.Batch)); d.Bake.Retard != nil && most > 0 && r.Retard > most {
+	if most := d.inTheCold(); most > 0 && r.Retard > most+most/4 {
 		out = append(out, working.Tell("bakeday.note_long_cold",
 			"dough of this flour keeps its strength for about %v in the cold once it is shaped (from memory), and here it lies "+
 				"%v: it may run and tear; a tin, or a shorter retard, is surer", most, r.Retard))
@@ -121,15 +122,21 @@ func (d *Day) risingNotes() []working.Message {
 	return out
 }
 
-// inTheCold is how long a shaped dough keeps its strength at 4 °C; zero for wheat, which does for a day. From memory.
-func inTheCold(k mixing.DoughKind) quantity.Elapsed {
-	switch k {
+// inTheCold is how long a shaped dough keeps its strength at 4 °C: half rye about 12 hours and all rye about 4, in
+// proportion between. Zero for wheat, which does for a day, and for a dough that a tin or a tray holds. From memory.
+func (d *Day) inTheCold() quantity.Elapsed {
+	l := d.Bake.Loaves
+	if shape := l.Shape.For(l.Style); d.Bake.Retard == nil || shape == bake.Tin || shape == bake.Sheet {
+		return 0
+	}
+	switch DoughKind(d.Batch) {
 	case mixing.SpeltDough:
 		return quantity.Elapsed(8 * time.Hour)
 	case mixing.WholeGrainDough:
 		return quantity.Elapsed(10 * time.Hour)
 	case mixing.RyeDough:
-		return quantity.Elapsed(4 * time.Hour)
+		hours := 12 - 16*(d.Batch.Rye().Fraction()-0.5)
+		return quantity.Elapsed(time.Duration(hours * float64(time.Hour)).Round(time.Hour))
 	}
 	return 0
 }

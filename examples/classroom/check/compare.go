@@ -79,7 +79,7 @@ func (v *visit) seen(s desk.State, out desk.Response) error {
 		return err
 	}
 	var shown string
-	if err := v.t.run(`(document.querySelector("#answer .report h3") || {textContent: ""}).textContent`,
+	if err := v.t.run(`(document.querySelector("#answer .report h3") || {textContent: ""}).textContent.replaceAll("\u00a0", " ")`,
 		&shown); err != nil {
 		return err
 	}
