@@ -150,9 +150,6 @@ func (p *Page) Fits(indent int, align string, rows [][]string) bool {
 // the widest column of text. Where there is no room for columns, one cell follows the other.
 func (p *Page) Rows(indent int, align string, rows [][]string) {
 	if len(align) > 1 && !p.Fits(indent, align, rows) {
-		if p.ASCII {
-			rows = inASCII(rows)
-		}
 		if narrow, ok := p.narrowed(indent, align, rows); ok {
 			p.Rows(indent, align, narrow)
 			return
