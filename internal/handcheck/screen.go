@@ -113,7 +113,7 @@ func clockShown(text string, v Value) bool {
 			continue
 		}
 		at := minutesOf(got)
-		if at == minutes || full != m[0] && at%(24*60) == minutes%(24*60) {
+		if at == minutes || full != m[0] && at == minutes%(24*60) {
 			return true
 		}
 	}
