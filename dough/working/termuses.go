@@ -100,6 +100,7 @@ bakeday.step_if_early probability
 bakeday.step_if_late probability
 bakeday.step_in_cold retard
 bakeday.step_levain_ripens levain fermentation
+bakeday.step_levain_stands levain fermentation
 bakeday.step_retard retard
 bakeday.step_ripens fermentation
 cost.symbol_yield share yield

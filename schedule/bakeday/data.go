@@ -86,7 +86,7 @@ func (d Day) Data() PlanData {
 	if d.Bake.Retard != nil {
 		shaping := d.Bake.Shaping.Takes.Duration()
 		s.Retard = &RetardData{
-			For: d.Rising.Retard, Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
+			For: d.inCold(), Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
 			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)),
 			DoughAt: thousandths(d.Rising.FromCold),
 		}
@@ -274,4 +274,12 @@ func (d Day) stepData() []StepData {
 // byTime sorts steps by their starts.
 func byTime(steps []StepData) {
 	slices.SortStableFunc(steps, func(a, b StepData) int { return a.Start.Compare(b.Start) })
+}
+
+// inCold is how long the loaves rest in the cold: as the timetable has it, where there is one.
+func (d Day) inCold() quantity.Elapsed {
+	if s, ok := d.Timetable.Step(idRetard); ok && d.Possible() {
+		return quantity.Elapsed(s.End.Sub(s.Start))
+	}
+	return d.Rising.Retard
 }

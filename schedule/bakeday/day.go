@@ -65,7 +65,8 @@ type Day struct {
 	// how far the dough was reckoned from where the timetable has it, when they did not settle
 	unsettled quantity.Elapsed
 	cools     []time.Duration
-	tried     tried // of the ways out of the conflict
+	hotFrom   working.Message // what is said of an oven that another bread has left hot
+	tried     tried           // of the ways out of the conflict
 }
 
 // Missed is a wish that could not be met, and why.

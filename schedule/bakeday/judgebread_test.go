@@ -8,7 +8,6 @@ import (
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
 )
 
@@ -237,10 +236,8 @@ func (o one) cold() {
 		return
 	}
 	o.within("retard", r.AtLeast.Duration(), r.AtMost.Duration())
-	unsettled := slices.ContainsFunc(o.p.Notes,
-		func(m working.Message) bool { return m.ID() == "bakeday.note_not_settled" })
-	if off := (o.p.Retard.For - o.at["retard"].Takes).Duration(); off.Abs() > 5*time.Minute && !unsettled {
-		o.say("the dough was reckoned for %v in the cold and has %v", o.p.Retard.For, o.at["retard"].Takes)
+	if o.p.Retard.For != o.at["retard"].Takes {
+		o.say("%v in the cold are told, and %v are planned", o.p.Retard.For, o.at["retard"].Takes)
 	}
 	if r.WarmUp > 0 {
 		if d := o.at["take-out"].Takes + o.at["warm-up"].Takes; d != r.WarmUp {

@@ -122,16 +122,19 @@ func (k *Kitchen) checkPlaces(p *quantity.Problems) {
 // checkRoom reports what the bake takes more of than the kitchen has.
 func (b *Bake) checkRoom(p *quantity.Problems) {
 	k := &b.Kitchen
-	most := func(path string, got, has int, want string) {
+	most := func(path string, got, has int, want quantity.Phrase) {
 		if has > 0 && got > has {
-			p.AddCode(path, "more_than_there_is", got, quantity.Tell("bakeday.want_at_most", "at most %d, %s", has, want),
-				quantity.ErrInconsistent)
+			p.AddCode(path, "more_than_there_is", got, want, quantity.ErrInconsistent)
 		}
 	}
-	most("Oven.Pots", b.Oven.Pots, k.Pots, "the pots of the kitchen")
-	most("Oven.Together", b.Oven.Together, k.Oven.Holds, "what a deck of the oven holds")
+	most("Oven.Pots", b.Oven.Pots, k.Pots,
+		quantity.Tell("bakeday.want_at_most_pots", "at most %d, the pots of the kitchen", k.Pots))
+	most("Oven.Together", b.Oven.Together, k.Oven.Holds,
+		quantity.Tell("bakeday.want_at_most_on_deck", "at most %d, what a deck of the oven holds", k.Oven.Holds))
 	if b.Retard != nil {
-		most("Loaves.Pieces", b.Loaves.Pieces, k.RefrigeratorPlaces, "the places in the refrigerator")
+		most("Loaves.Pieces", b.Loaves.Pieces, k.RefrigeratorPlaces,
+			quantity.Tell("bakeday.want_at_most_cold_places", "at most %d, the places in the refrigerator",
+				k.RefrigeratorPlaces))
 	}
 	if hottest := k.Oven.Hottest; !hottest.IsZero() && b.Oven.Temperature.Compare(hottest) > 0 {
 		p.AddCode("Oven.Temperature", "too_hot_for_oven", b.Oven.Temperature,

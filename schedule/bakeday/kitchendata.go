@@ -76,7 +76,7 @@ func (k KitchenDay) ownSteps(d Day) []StepData {
 	out := d.stepData()
 	for i, s := range out {
 		if s.Kind == schedule.Preheat {
-			out[i] = k.fromHot(s, d)
+			out[i], _ = k.fromHot(s, d)
 		}
 	}
 	byTime(out)
@@ -93,10 +93,25 @@ func (k KitchenDay) stepData() []StepData {
 		name := working.Tell("bakeday.named", "%v", d.Bake.Name)
 		for _, s := range k.ownSteps(d) {
 			s.ID, s.Name = d.Bake.Name+"/"+s.ID, working.Tell("bakeday.of_bread", "%v: %v", name, s.Name)
+			if s.Kind == schedule.Feed && d.sharesLevain() {
+				s.Name = working.Tell("bakeday.step_feed_shared", "feed %v, for %v",
+					working.Tell("bakeday.named", "%v", d.Bake.Levain.Name), working.And(k.fedWith(d.Bake.Levain.Name)...))
+			}
 			out = append(out, s)
 		}
 	}
 	byTime(out)
+	return out
+}
+
+// fedWith are the breads that a levain feeds.
+func (k KitchenDay) fedWith(levain string) []any {
+	var out []any
+	for _, d := range k.Breads {
+		if d.Bake.Levain != nil && d.Bake.Levain.Name == levain {
+			out = append(out, working.Tell("bakeday.named", "%v", d.Bake.Name))
+		}
+	}
 	return out
 }
 
@@ -110,8 +125,8 @@ func (k KitchenDay) Bread(name string) (Day, bool) {
 	return Day{}, false
 }
 
-// fromHot is the heating for a bread in an oven that another one has left hot, or the heating itself.
-func (k KitchenDay) fromHot(s StepData, d Day) StepData {
+// fromHot is the heating for a bread in an oven that another one has left hot, with that one; or the heating itself.
+func (k KitchenDay) fromHot(s StepData, d Day) (StepData, string) {
 	load, _ := d.Timetable.Step(nth(idBake, 0))
 	var last schedule.Timed
 	for _, b := range k.Timetable.Steps {
@@ -122,7 +137,7 @@ func (k KitchenDay) fromHot(s StepData, d Day) StepData {
 	}
 	before, ok := k.Bread(last.Bread)
 	if !ok {
-		return s
+		return s, ""
 	}
 	from := before.Bake.Oven.Temperature
 	if !before.Bake.Oven.Then.IsZero() {
@@ -140,5 +155,22 @@ func (k KitchenDay) fromHot(s StepData, d Day) StepData {
 	s.Start, s.End = last.End.In(k.Zone), load.Start.In(k.Zone)
 	s.Takes = quantity.Elapsed(s.End.Sub(s.Start))
 	s.EarliestStart, s.LatestStart, s.Slack, s.Earlier, s.Windows = s.Start, s.Start, 0, 0, []quantity.Window{}
-	return s
+	return s, last.Bread
+}
+
+// hotFrom says of the heating for a bread that another one has left the oven hot; nothing where it has not.
+func (k KitchenDay) hotFrom(d Day) working.Message {
+	if !d.Possible() {
+		return working.Message{}
+	}
+	for _, s := range d.stepData() {
+		if s.Kind != schedule.Preheat {
+			continue
+		}
+		if heat, from := k.fromHot(s, d); from != "" {
+			return working.Tell("bakeday.oven_hot_from", "the oven is hot from %v: %v",
+				working.Tell("bakeday.named", "%v", from), heat.Name)
+		}
+	}
+	return working.Message{}
 }

@@ -157,6 +157,9 @@ func (k KitchenDay) of(p *planning) KitchenDay {
 	k.Settled, k.TimeRanOut, k.Robust = p.settled, p.timeRanOut, p.survives
 	k.levains = p.levains()
 	if k.Possible() {
+		for i := range k.Breads {
+			k.Breads[i].hotFrom = k.hotFrom(k.Breads[i])
+		}
 		k.Notes = append(append(p.washed(), k.levainNotes()...), k.ovenOrderNotes()...)
 	}
 	return k

@@ -141,9 +141,12 @@ func (n *network) standing() string {
 	since := n.p.Anchor.Sub(n.t.fed)
 	least := grid(max(0, n.t.ripe-since))
 	most := max(least, grid(n.t.past-since), quantity.Elapsed(time.Hour)) // one that is past its best is taken soon
+	name := working.Tell("bakeday.step_levain_ripens", "levain ripens")
+	if n.b.Levain.RipeNow {
+		name = working.Tell("bakeday.step_levain_stands", "the levain stands ripe")
+	}
 	ripen := n.add(schedule.DayStep{
-		ID: idRipen, Kind: schedule.Ripen, Thing: levainName,
-		Name: working.Tell("bakeday.step_levain_ripens", "levain ripens"), Min: least, Max: most,
+		ID: idRipen, Kind: schedule.Ripen, Thing: levainName, Name: name, Min: least, Max: most,
 		MinWords: working.Tell("bakeday.rule_levain_ripe_in", "the levain is at its peak in about %v", least),
 		MaxWords: working.Tell("bakeday.rule_levain_good_for", "the levain is good for about %v more", most),
 	})

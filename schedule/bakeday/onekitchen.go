@@ -12,17 +12,16 @@ import (
 // oneKitchen finds the kitchen of all bakes: the order's, or that which the first of them describes. A bake that
 // describes another one is a fault, which names what differs.
 func (o *Order) oneKitchen(p *quantity.Problems) {
-	from := "the kitchen of the day"
+	of := "" // whose kitchen it is; nothing: that of the day
 	for i := range o.Bakes {
 		k := &o.Bakes[i].Kitchen
 		switch {
 		case reflect.ValueOf(*k).IsZero():
 		case reflect.ValueOf(o.Kitchen).IsZero():
-			o.Kitchen, from = *k, "the kitchen of "+quantity.Excerpt(o.Bakes[i].Name)
+			o.Kitchen, of = *k, o.Bakes[i].Name
 		default:
 			for _, d := range differences(*k, o.Kitchen) {
-				p.AddCode(fmt.Sprintf("Bakes[%d].Kitchen.%s", i, d.field), "other_kitchen", d.got,
-					quantity.Tell("bakeday.want_as_in", "%s, as in %s", d.want, from),
+				p.AddCode(fmt.Sprintf("Bakes[%d].Kitchen.%s", i, d.field), "other_kitchen", d.told(), d.wanted(of),
 					quantity.ErrInconsistent)
 			}
 		}
@@ -31,6 +30,35 @@ func (o *Order) oneKitchen(p *quantity.Problems) {
 
 // difference is a field in which two kitchens differ.
 type difference struct{ field, got, want string }
+
+// told is what the bake has, and wanted what the kitchen has of the bread that describes it, or of the day.
+func (d difference) told() any {
+	if d.got == "" {
+		return quantity.Tell("bakeday.got_nothing", "nothing")
+	}
+	return d.got
+}
+
+func (d difference) wanted(of string) quantity.Phrase {
+	by := quantity.Excerpt(of)
+	switch {
+	case d.want == "" && of == "":
+		return quantity.Tell("bakeday.want_nothing_as_in_day", "nothing, as in the kitchen of the day")
+	case d.want == "":
+		return quantity.Tell("bakeday.want_nothing_as_in_kitchen_of", "nothing, as in the kitchen of %s", by)
+	case of == "":
+		return quantity.Tell("bakeday.want_as_in_day", "%s, as in the kitchen of the day", d.want)
+	}
+	return quantity.Tell("bakeday.want_as_in_kitchen_of", "%s, as in the kitchen of %s", d.want, by)
+}
+
+func (d difference) wantedOfLevain(in string) quantity.Phrase {
+	if d.want == "" {
+		return quantity.Tell("bakeday.want_nothing_same_levain_has", "nothing, as the same levain has in %s",
+			quantity.Excerpt(in))
+	}
+	return quantity.Tell("bakeday.want_same_levain_has", "%s, as the same levain has in %s", d.want, quantity.Excerpt(in))
+}
 
 // differences lists the fields in which two kitchens differ.
 func differences(a, b Kitchen) []difference {
@@ -51,7 +79,7 @@ func asData(v any) string {
 	if text := shownParts(reflect.ValueOf(v)); text != "" {
 		return quantity.Excerpt(text)
 	}
-	return "nothing"
+	return ""
 }
 
 func shownParts(v reflect.Value) string {
@@ -120,9 +148,9 @@ func (o *Order) oneLevain(p *quantity.Problems) {
 		va, vb := reflect.ValueOf(a), reflect.ValueOf(b)
 		for f := range va.NumField() {
 			if x, y := va.Field(f).Interface(), vb.Field(f).Interface(); x != y {
-				p.AddCode(fmt.Sprintf("Bakes[%d].Levain.%s", i, va.Type().Field(f).Name), "other_levain", asData(x),
-					quantity.Tell("bakeday.want_same_levain_has", "%s, as the same levain has in %s", asData(y),
-						quantity.Excerpt(o.Bakes[j].Name)), quantity.ErrInconsistent)
+				d := difference{va.Type().Field(f).Name, asData(x), asData(y)}
+				p.AddCode(fmt.Sprintf("Bakes[%d].Levain.%s", i, d.field), "other_levain", d.told(),
+					d.wantedOfLevain(o.Bakes[j].Name), quantity.ErrInconsistent)
 			}
 		}
 		for _, k := range []int{j, i} {

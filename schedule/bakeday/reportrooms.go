@@ -57,7 +57,8 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 		if !k.Message().IsZero() {
 			out = append(out, say(k.Message()))
 		}
-		if f := d.Bake.Bulk.Folds; f >= enoughFolds && d.Bake.Mixing.Mixer == mixing.Hand && k.Windowpane != mixing.NoWindowpane {
+		if f := d.Bake.Bulk.Folds; f >= enoughFolds && d.Bake.Mixing.Mixer == mixing.Hand &&
+			k.Windowpane != mixing.NoWindowpane {
 			out = append(out, say(working.Tell("bakeday.folds_instead",
 				"or mix until no dry flour is left, 3 to 5 minutes: the %d folds do the rest", f)))
 		}
@@ -119,8 +120,9 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 	}
 	b := s.Bulk
 	if d.Bake.batter() && s.Retard == nil {
-		say(working.Tell("bakeday.batter", "batter: it swells for about %v, goes into its form and rises once: proof %v, to about "+
-			"%.0f in all", d.Rising.Bulk.Ready().Likely.Round(time.Minute), d.Rising.Proof, d.Rising.InOven.Likely))
+		say(working.Tell("bakeday.batter",
+			"batter: it swells for about %v, goes into its form and rises once: proof %v, to about "+
+				"%.0f in all", d.Rising.Bulk.Ready().Likely.Round(time.Minute), d.Rising.Proof, d.Rising.InOven.Likely))
 		out = append(out, report.Paragraph{Text: notTheClock(d.Rising.Bulk.Bulk().Culture), Tone: report.Aside})
 		return append(out, d.curve())
 	}
@@ -233,16 +235,8 @@ func (d Day) ovenBlocks(s PlanData) []report.Block {
 	o, k := d.Bake.Oven, d.Baking
 	var out []report.Block
 	say := func(m working.Message) { out = append(out, report.Say(m)) }
-	if o.Pots > 0 {
-		say(working.Tell("bakeday.preheat_pots", "preheat oven and pots %v to %05.0f", o.Preheat, o.Temperature))
-	} else {
-		say(working.Tell("bakeday.preheat", "preheat the oven %v to %05.0f", o.Preheat, o.Temperature))
-	}
-	if heat, ok := d.Timetable.Step(idHeat); ok {
-		if longer := quantity.Elapsed(heat.End.Sub(heat.Start)) - o.Preheat; longer > quantity.Elapsed(5*time.Minute) {
-			say(working.Tell("bakeday.heat_early",
-				"heated from %v on, %v longer than it takes: an early dough then finds it hot", heat.Start.In(d.Zone), longer))
-		}
+	for _, m := range d.heating() {
+		say(m)
 	}
 	round := working.Tell("bakeday.one_round", "%d in one round", k.Each)
 	if k.Rounds > 1 {
@@ -299,4 +293,30 @@ func (d Day) doneAt(s PlanData, t bake.CoreTarget) working.Message {
 	return working.Tell("bakeday.done_by_the_sea",
 		"done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more: water boils at %.1f at sea level",
 		t.Core, t.From, d.Baking.coreTo(), s.Oven.MinimumLoss, t.Boiling)
+}
+
+// heating says how the oven is heated: as long as it takes, or on from the bread before, and earlier than it has to be.
+func (d Day) heating() []working.Message {
+	o := d.Bake.Oven
+	heat, planned := d.Timetable.Step(idHeat)
+	switch {
+	case !d.hotFrom.IsZero():
+		return []working.Message{d.hotFrom}
+	case o.Pots > 0:
+		out := []working.Message{working.Tell("bakeday.preheat_pots", "preheat oven and pots %v to %05.0f", o.Preheat,
+			o.Temperature)}
+		return append(out, d.heatedEarly(heat, planned)...)
+	}
+	out := []working.Message{working.Tell("bakeday.preheat", "preheat the oven %v to %05.0f", o.Preheat, o.Temperature)}
+	return append(out, d.heatedEarly(heat, planned)...)
+}
+
+// heatedEarly says that the oven is heated for longer than it takes.
+func (d Day) heatedEarly(heat schedule.Timed, planned bool) []working.Message {
+	longer := quantity.Elapsed(heat.End.Sub(heat.Start)) - d.Bake.Oven.Preheat
+	if !planned || longer <= quantity.Elapsed(5*time.Minute) {
+		return nil
+	}
+	return []working.Message{working.Tell("bakeday.heat_early",
+		"heated from %v on, %v longer than it takes: an early dough then finds it hot", heat.Start.In(d.Zone), longer)}
 }

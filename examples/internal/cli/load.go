@@ -36,7 +36,7 @@ func load(s System, name, now string) (loaded, error) {
 		if errors.As(err, &flag) {
 			return l, err
 		}
-		if err != nil {
+		if err != nil && !l.file.Meant("kitchen.zone") {
 			line, column := l.file.Locate("kitchen.zone")
 			faults = append(faults, placed{line, column, working.Problem(quantity.At("kitchen.zone", err))})
 		}

@@ -63,7 +63,7 @@ func located(file *tomlbind.File, err error) []placed {
 	for _, e := range quantity.InputErrors(err) {
 		key := cmp.Or(e.Path, e.GoPath)
 		line, column := file.Locate(key)
-		if file.Has(line, column) || errors.Is(e, quantity.ErrRequired) && file.Meant(key) {
+		if file.Has(line, column) || errors.Is(e, quantity.ErrRequired) && file.Meant(standsIn(key)) {
 			continue
 		}
 		out = append(out, placed{line, column, working.Problem(e)})
@@ -72,6 +72,14 @@ func located(file *tomlbind.File, err error) []placed {
 		out = append(out, placed{1, 1, working.Problem(err)})
 	}
 	return out
+}
+
+// standsIn is the key that a missing one would have been taken from.
+func standsIn(key string) string {
+	if key == "mixing.mixer" { // the kitchen's only one
+		return "kitchen.mixer"
+	}
+	return key
 }
 
 // complain refuses a file.

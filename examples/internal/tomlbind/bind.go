@@ -36,15 +36,19 @@ type File struct {
 	Faults []Fault
 	places map[string]place // by key
 	slips  map[string]bool  // keys that an unknown key was probably meant to be
+	unread map[string]bool  // tables that stand in a file which cannot be read
 	open   map[string]Open  // by key
 }
 
 // Open reads the file that stands in the place of a table, by the name it is given there.
 type Open func(name string) ([]byte, error)
 
-// Meant reports whether a key that is missing was probably written with a slip, which is
-// reported already.
-func (f *File) Meant(key string) bool { return f.slips[key] }
+// Meant reports whether a key that is missing was probably written with a slip, or in a file that cannot be read, which
+// is reported already.
+func (f *File) Meant(key string) bool {
+	table, _, _ := strings.Cut(key, ".")
+	return f.slips[key] || f.unread[table]
+}
 
 // Has reports whether there is a fault at a place already.
 func (f *File) Has(line, column int) bool {
@@ -78,7 +82,7 @@ func Bind(source []byte, target any) *File { return BindWith(source, target, nil
 // BindWith is [Bind] for a file in which the name of another file may stand instead of a table: for the keys for which
 // it says how to open one. What is wrong in the other file is reported where it is named.
 func BindWith(source []byte, target any, open map[string]Open) *File {
-	f := &File{places: map[string]place{}, slips: map[string]bool{}, open: open}
+	f := &File{places: map[string]place{}, slips: map[string]bool{}, unread: map[string]bool{}, open: open}
 	start := place{line: 1, column: 1}
 	if len(source) > MaxBytes {
 		f.fault(start, "", working.Tell("tomlbind.too_large", "the file has more than the %d bytes that are read", MaxBytes))
@@ -200,9 +204,14 @@ func (f *File) value(n *node, t reflect.Type, key string, outer place) *node {
 // include is a table from a file of its own. Such a file names no other one.
 func (f *File) include(n *node, t reflect.Type, open Open, key string) *node {
 	none := table(n.at)
+	f.unread[key] = true
 	source, err := open(n.text)
 	if err != nil {
-		f.fault(n.at, key, working.Problem(err))
+		text := working.Problem(err)
+		if told, ok := err.(interface{ Message() working.Message }); ok {
+			text = told.Message()
+		}
+		f.fault(n.at, key, text)
 		return none
 	}
 	outer := place{line: n.at.line, column: n.at.column, in: n.text}
@@ -217,8 +226,10 @@ func (f *File) include(n *node, t reflect.Type, open Open, key string) *node {
 	}
 	if other, ok := root.fields[key]; ok && other.kind == unstable.String {
 		f.fault(other.at.inside(outer), key, working.Tell("tomlbind.names_again", "names a file again; want the %s itself", working.Say(key)))
-		return none
+		delete(root.fields, key) // the rest of it is read
+		root.names = slices.DeleteFunc(root.names, func(name string) bool { return name == key })
 	}
+	f.unread[key] = false
 	f.table(root, t, key, outer)
 	return root
 }

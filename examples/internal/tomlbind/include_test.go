@@ -63,6 +63,14 @@ func TestATableInAFileOfItsOwn(t *testing.T) {
 		s.Bake.Pots != 4 {
 		t.Errorf("a file of as many bytes as are read: %v, %v", s.Bake, faults)
 	}
+	// What stands beside the name of another file is read; of a table that is not read nothing is missing.
+	for file, want := range map[string]bool{"pots = 1\nbake = \"other.toml\"\n": true, "pots = \n": false} {
+		var s sheet
+		f := BindWith([]byte(source), &s, map[string]Open{"bake": func(string) ([]byte, error) { return []byte(file), nil }})
+		if (s.Bake.Pots == 1) != want || f.Meant("bake.steam") == want || f.Meant("name") || len(f.Faults) != 1 {
+			t.Errorf("%q: %+v, %v", file, s, f.Faults)
+		}
+	}
 	// Without a file, the table itself; and only where a file may be named.
 	s, faults = bound("[bake]\npots = 5\n", nil)
 	if len(faults) != 0 || s.Bake.Pots != 5 {
