@@ -18,6 +18,11 @@ func TestYears(t *testing.T) {
 			t.Error(p.Err())
 		}
 	}
+	var bad quantity.Problems
+	Check(&bad, "At", time.Date(1899, 12, 31, 8, 30, 0, 0, time.UTC))
+	if want := "At: out of range: got 1899-12-31T08:30:00Z, want a year from 1900 to 9998"; bad.Err().Error() != want {
+		t.Errorf("%v, want %s", bad.Err(), want)
+	}
 	var p quantity.Problems
 	if !Check(&p, "At", time.Time{}) || p.Err() != nil {
 		t.Error("a moment that is not given")

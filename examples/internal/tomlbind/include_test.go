@@ -95,6 +95,31 @@ func TestSlipsAndPlaces(t *testing.T) {
 	if diff := cmp.Diff(`nmae: unknown key; did you mean "name"?`, f.Faults[0].Message().String()); diff != "" {
 		t.Error(diff)
 	}
+	if huge := Bind([]byte(strings.Repeat("#", MaxBytes+1)), &s); len(huge.Faults) != 1 ||
+		huge.Faults[0].Message().String() != "the file has more than the 1048576 bytes that are read" {
+		t.Errorf("%v", huge.Faults)
+	}
+	// Keys with dots, numbers in other bases, and numbers that are none.
+	var dotted sheet
+	if f := Bind([]byte("bake.pots = 0x1_0\nbake.steam = true\n"), &dotted); len(f.Faults) != 0 ||
+		dotted.Bake.Pots != 16 ||
+		!dotted.Bake.Steam {
+		t.Errorf("%+v, %v", dotted, f.Faults)
+	}
+	for _, text := range []string{"inf", "-inf", "nan"} {
+		f := Bind([]byte("bake.loss = "+text+"\n"), &dotted)
+		if len(f.Faults) != 1 || !strings.Contains(f.Faults[0].Message().String(), `got the text "`+text+`"`) {
+			t.Errorf("%s: %v", text, f.Faults)
+		}
+	}
+	// Faults stand in the order of the file, also within a line, whenever they are found.
+	var places []string
+	for _, x := range Bind([]byte("bake = {pots = \"two\", zzz = 1, steam = 3}\n"), &s).Faults {
+		places = append(places, fmt.Sprintf("%d:%d", x.Line, x.Column))
+	}
+	if diff := cmp.Diff([]string{"1:16", "1:23", "1:40"}, places); diff != "" {
+		t.Error(diff)
+	}
 	if empty := Bind(nil, &s); len(empty.Faults) != 1 || empty.Faults[0].Message().String() != "the file is empty" {
 		t.Errorf("%v", empty.Faults)
 	}
