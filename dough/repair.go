@@ -92,7 +92,6 @@ func (m Mishap) Repair() (Repair, error) {
 		return Repair{}, quantity.DataPaths(m, quantity.At("Extra", err))
 	}
 	plan, now := m.restored(&m.Batch), m.restored(&r.Became)
-	r.ratio = [2]quantity.Mass{quantity.Micrograms(0), quantity.Micrograms(1)}
 	for _, l := range plan {
 		a := find(now, l.Name)
 		if r.most == "" || larger(a.Mass, l.Mass, r.ratio[0], r.ratio[1]) {

@@ -1,0 +1,110 @@
+package dough_test
+
+import (
+	"fmt"
+	"testing"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
+)
+
+// From 720 g of water at 72 %, a kilogram of flour, of which the levain holds 150 g and as much water; its culture is
+// 150 · 0.2 · 200/220 = 27.3 g, half flour.
+func TestDerivationFromStock(t *testing.T) {
+	f := maslin()
+	f.Liquids = []dough.Part{{Name: "water", Percent: pc("60 %")}, {Name: "ice", Percent: pc("12 %"), Kind: dough.KindWater}}
+	for name, c := range map[string]struct {
+		grams float64
+		first string
+	}{
+		"water": {600, "F = 600 ÷ (60.00 ÷ 100) F = 1000.0 g"}, "levain": {300, "F = 300 ÷ (30.00 ÷ 100) F = 1000.0 g"},
+		"salt": {20, "F = 20 ÷ (2.00 ÷ 100) F = 1000.0 g"},
+	} {
+		b, err := f.For(dough.AtHand{Stock: []dough.Stock{{Name: name, Mass: quantity.Grams(c.grams)}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Holds(t, b.Working().Text(100), c.first, "m_2 = 20 ÷ 100 × 1000.0 m_2 = 200.0 g", "F_A = 15 ÷ 100 × 1000.0 F_A = 150.0 g",
+			"c_A = 150.0 × (20 ÷ 100) × (100 + 100) ÷ (100 + 100 + 20) c_A ≈ 27.3 g", "g_A = 27.3 ÷ (1 + 100 ÷ 100) g_A ≈ 13.6 g",
+			"x_2 = 200.0 − 150.0 x_2 = 50.0 g", "D_mix = 1740.0 g", "hydration h = p_3 + p_4", "h = 60 + 12 h = 72.00 %")
+	}
+}
+
+// 330 g of levain in two stages: 165 g of flour, and a culture of 165 · 0.2 · 200/220 = 30 g, half flour.
+func TestDerivationOfALevain(t *testing.T) {
+	plan, err := dough.LevainBuild{
+		Want: quantity.Grams(300), KeepBack: quantity.Grams(30), Hydration: pc("100 %"), Inoculation: pc("20 %"),
+		Starter: dough.Starter{Mass: quantity.Grams(12), Hydration: pc("60 %")},
+	}.Plan()
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Holds(t, plan.Working().Text(100), "M_2 = 300 + 30 M_2 = 330.0 g", "all flour of stage 2 F_2 =", "F_2 = 165.0 g",
+		"culture of stage 2 c_2 =", "c_2 = 30.0 g", "flour in the culture of stage 2 g_2 =", "g_2 = 15.0 g",
+		"new flour of stage 2 f_2 = F_2 − g_2", "f_2 = 150.0 g", "new water of stage 2 w_2 =", "w_2 = 150.0 g",
+		"all flour of stage 1 F_1 =", "F_1 = 15.0 g", "flour in the culture of stage 1", "new water of stage 1")
+}
+
+// Half of what two equal doughs need is shared in halves.
+func TestDerivationOfASharedLevain(t *testing.T) {
+	b, err := maslin().For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := dough.OneLevain{Preferment: "levain", Doughs: []dough.Batch{b, b}, AtHand: quantity.Grams(300)}.Plan()
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Holds(t, s.Working().Text(100), "levain needed L = L_1 + L_2", "for dough 1", "for dough 2", "L = 300 + 300 L = 600.0 g",
+		"part of dough 1 x_1 = A × L_1 ÷ L", "part of dough 2 x_2 = A × L_2 ÷ L", "x_2 = 300 × 300 ÷ 600.0 x_2 = 150.0 g")
+}
+
+// A microgram that equal flours do not share goes to the first of them; one too many is taken from the last.
+func TestEqualFloursShareByOrder(t *testing.T) {
+	var f dough.Formula
+	for i := range 4 {
+		f.Flours = append(f.Flours, dough.Part{Name: fmt.Sprint("flour ", i+1), Percent: pc("25 %")})
+	}
+	f.Liquids = []dough.Part{{Name: "water", Percent: pc("60 %")}}
+	for more, want := range map[int64][4]int64{0: {0, 0, 0, 0}, 1: {1, 0, 0, 0}, 2: {1, 1, 0, 0}, 3: {1, 1, 1, 0}} {
+		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000).Add(quantity.Micrograms(more))})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, n := range want {
+			if got := b.Overall()[i].Mass; got != quantity.Grams(250).Add(quantity.Micrograms(n)) {
+				t.Errorf("%d µg more: %v of flour %d", more, got, i+1)
+			}
+		}
+	}
+}
+
+// Fifty preferments are as many as there may be, in a formula and in the weights that it becomes.
+func TestMostPreferments(t *testing.T) {
+	f := maslin()
+	f.Preferments = nil
+	add := func() {
+		f.Preferments = append(f.Preferments, dough.Preferment{Name: fmt.Sprint("levain ", len(f.Preferments)), Flour: pc("1 %"),
+			Hydration: pc("100 %")})
+	}
+	for range 50 {
+		add()
+	}
+	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := b.Weights()
+	if again, err := w.Batch(); err != nil || again.Dough() != b.Dough() {
+		t.Errorf("%v, %v", again, err)
+	}
+	w.Preferments = append(w.Preferments, w.Preferments[0])
+	if _, err := w.Batch(); trial.Refused(err) != "preferments out of range" {
+		t.Errorf("51 preferments by weight: %v", trial.Refused(err))
+	}
+	add()
+	if _, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)}); trial.Refused(err) != "preferments out of range" {
+		t.Errorf("51 preferments: %v", trial.Refused(err))
+	}
+}
