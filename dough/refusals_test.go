@@ -121,3 +121,23 @@ func TestFeedingWithoutFlour(t *testing.T) {
 		t.Errorf("%v of %v", water.Result(), water)
 	}
 }
+
+// Weights that no bowl holds are refused where they stand, all at once.
+func TestWeightsThatAreRefused(t *testing.T) {
+	b, err := maslin().For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := b.Weights()
+	water := &w.Final.Liquids[0]
+	water.Water = pc("100 %")
+	if _, err := w.Batch(); err != nil {
+		t.Errorf("water that is all water: %v", err)
+	}
+	water.Water, water.Mass, water.Kind = pc("100.000001 %"), quantity.Grams(-1), 99
+	_, err = w.Batch()
+	if got := trial.Refused(err); got != "final.liquids[0].mass out of range; final.liquids[0].kind out of range; "+
+		"final.liquids[0].water out of range; preferments[0].bowl.liquids[0].kind inconsistent" {
+		t.Error(got)
+	}
+}
