@@ -3,6 +3,7 @@ package dough_test
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -51,6 +52,17 @@ func TestRepairOfWhatIsMissing(t *testing.T) {
 	}
 	if len(r.Add) != len(want) || r.After.Dough() != quantity.Grams(1893.65) {
 		t.Errorf("%v, and then %v", r.Add, r.After.Dough())
+	}
+	// A tenth too much water takes a tenth more flour and salt; milk, which is no water, is left as it is.
+	for restore, add := range map[dough.Restore]string{
+		dough.RestoreHydrationAndSalt: "[100 g bread flour (100 %) 2 g salt (2 %)]",
+		dough.RestoreHydration:        "[100 g bread flour (100 %)]",
+	} {
+		r, err = dough.Mishap{Batch: b, Restore: restore,
+			Extra: []dough.Stock{{Name: "water", Mass: quantity.Grams(40)}}}.Repair()
+		if got := fmt.Sprint(r.Add); err != nil || got != add {
+			t.Errorf("%v: %s, want %s (%v)", restore, got, add, err)
+		}
 	}
 	_, err = dough.Mishap{Batch: b, Extra: []dough.Stock{{Name: "salt", Mass: quantity.Grams(-21)}}}.Repair()
 	if !strings.Contains(trial.Refused(err), "mass inconsistent") {

@@ -13,7 +13,8 @@ import (
 // 150 · 0.2 · 200/220 = 27.3 g, half flour.
 func TestDerivationFromStock(t *testing.T) {
 	f := maslin()
-	f.Liquids = []dough.Part{{Name: "water", Percent: pc("60 %")}, {Name: "ice", Percent: pc("12 %"), Kind: dough.KindWater}}
+	f.Liquids = []dough.Part{{Name: "water", Percent: pc("60 %")},
+		{Name: "ice", Percent: pc("12 %"), Kind: dough.KindWater}}
 	for name, c := range map[string]struct {
 		grams float64
 		first string
@@ -25,9 +26,13 @@ func TestDerivationFromStock(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		trial.Holds(t, b.Working().Text(100), c.first, "m_2 = 20 ÷ 100 × 1000.0 m_2 = 200.0 g", "F_A = 15 ÷ 100 × 1000.0 F_A = 150.0 g",
-			"c_A = 150.0 × (20 ÷ 100) × (100 + 100) ÷ (100 + 100 + 20) c_A ≈ 27.3 g", "g_A = 27.3 ÷ (1 + 100 ÷ 100) g_A ≈ 13.6 g",
-			"x_2 = 200.0 − 150.0 x_2 = 50.0 g", "D_mix = 1740.0 g", "hydration h = p_3 + p_4", "h = 60 + 12 h = 72.00 %")
+		trial.Holds(t, b.Working().Text(100), c.first, "m_2 = 20 ÷ 100 × 1000.0 m_2 = 200.0 g",
+			"F_A = 15 ÷ 100 × 1000.0 F_A = 150.0 g",
+			"c_A = 150.0 × (20 ÷ 100) × (100 + 100) ÷ (100 + 100 + 20) c_A ≈ 27.3 g",
+			"g_A = 27.3 ÷ (1 + 100 ÷ 100) g_A ≈ 13.6 g",
+			"x_2 = 200.0 − 150.0 x_2 = 50.0 g", "D_mix = 1740.0 g", "water in levain m_A3 =",
+			"q_A3 100 % water in levain, of its flour",
+			"hydration h = p_3 + p_4", "h = 60 + 12 h = 72.00 %")
 	}
 }
 
@@ -56,7 +61,8 @@ func TestDerivationOfASharedLevain(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	trial.Holds(t, s.Working().Text(100), "levain needed L = L_1 + L_2", "for dough 1", "for dough 2", "L = 300 + 300 L = 600.0 g",
+	trial.Holds(t, s.Working().Text(100), "levain needed L = L_1 + L_2", "for dough 1", "for dough 2",
+		"L = 300 + 300 L = 600.0 g",
 		"part of dough 1 x_1 = A × L_1 ÷ L", "part of dough 2 x_2 = A × L_2 ÷ L", "x_2 = 300 × 300 ÷ 600.0 x_2 = 150.0 g")
 }
 
@@ -85,7 +91,8 @@ func TestMostPreferments(t *testing.T) {
 	f := maslin()
 	f.Preferments = nil
 	add := func() {
-		f.Preferments = append(f.Preferments, dough.Preferment{Name: fmt.Sprint("levain ", len(f.Preferments)), Flour: pc("1 %"),
+		f.Preferments = append(f.Preferments, dough.Preferment{Name: fmt.Sprint("levain ", len(f.Preferments)),
+			Flour:     pc("1 %"),
 			Hydration: pc("100 %")})
 	}
 	for range 50 {
