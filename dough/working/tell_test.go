@@ -220,7 +220,7 @@ func TestRefusedMessages(t *testing.T) {
 			t.Errorf("%s: %v, %v", text, err, m)
 		}
 	}
-	deep := strings.Repeat(`{"args":[{"message":`, 100) + `""` + strings.Repeat("}]}", 100)
+	deep := strings.Repeat(`{"say":"%v","args":[{"message":`, 100) + `"x"` + strings.Repeat("}]}", 100)
 	if err := json.Unmarshal([]byte(deep), new(working.Message)); !errors.Is(err, quantity.ErrOutOfRange) {
 		t.Error(err)
 	}

@@ -97,6 +97,58 @@ func TestAmountsForReaders(t *testing.T) {
 	}
 }
 
+// A length has its unit by its size: feet from ten, and meters from three; a percentage its places, or all it has.
+func TestLengthsAndPercentagesForReaders(t *testing.T) {
+	ft := func(n float64) quantity.Length { return quantity.Meters(n * 0.3048) }
+	for _, c := range []struct{ got, want string }{
+		{working.USCustomary.Length(ft(10)), "10 ft"}, {working.USCustomary.Length(ft(9.99)), "119.9 in"},
+		{working.Metric.Length(quantity.Meters(3)), "3 m"}, {working.Metric.Length(quantity.Meters(2.99)), "299.0 cm"},
+		{working.Reader{}.Percent(quantity.NewPercent(12.5), 0), "12 %"},
+		{working.Reader{}.Percent(quantity.NewPercent(12.5), -1), "12.5 %"},
+		{working.Tell("test.wide", "%012d", 7).String(), "000000000007"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// The largest of several is exact where it is: 4, beside a third that is not.
+func TestLargestIsExact(t *testing.T) {
+	third := working.Num(1).Over(working.Given("t", say("three"), 3))
+	four := working.Given("b", say("four"), 4)
+	for _, c := range []struct {
+		by    working.Expr
+		exact bool
+	}{{working.Max(third, four), true}, {working.Max(four, third), true}, {working.Min(third, four), false}} {
+		d := working.Derive(say("x"))
+		d.Find(working.Finding{Name: say("it"), Symbol: "y", By: c.by, Decimals: 4, Source: working.Algebra()})
+		if l := d.Working().Lines(working.Reader{})[0]; l.Exact != c.exact {
+			t.Errorf("%s is %s, exactly: %v", l.Formula, l.Value, l.Exact)
+		}
+	}
+}
+
+// The data form of a derivation holds every symbol with its value and as it is shown.
+func TestSymbolsInTheDataForm(t *testing.T) {
+	var got struct {
+		Symbols []struct {
+			Name, Shown string
+			Value       struct {
+				Number float64
+				Unit   string
+			}
+		}
+	}
+	text, err := json.Marshal(water())
+	if err != nil || json.Unmarshal(text, &got) != nil || len(got.Symbols) != 5 {
+		t.Fatalf("%s, %v", text, err)
+	}
+	if s := got.Symbols[1]; s.Name != "T" || s.Shown != "26 °C" || s.Value.Number != 26 || s.Value.Unit != "°C" {
+		t.Errorf("%+v", s)
+	}
+}
+
 // A caution in short has its subject in front, and without a short form is told in full.
 func TestCautionsInBrief(t *testing.T) {
 	c := working.Caution{Subject: "burns", Text: working.Tell("test.pots", "pots are hot")}
