@@ -16,15 +16,18 @@ type Bake struct {
 	Name   string `json:"name,omitzero"`   // what the bread is called
 	Wanted Wish   `json:"wanted,omitzero"` // when the bread is wanted: "Saturday 12:30" or "2026-11-28 12:30"
 
-	Loaves Loaves `json:"loaves"` // what comes out of the oven
+	// what comes out of the oven
+	Loaves Loaves `json:"loaves" fills:"rise:Stages[0].Mass"`
 
 	// each flour of the dough, those in levain and preferments included
-	Flours     []Ingredient     `json:"flour"`
-	Liquids    []Ingredient     `json:"liquid"`               // water, milk and what else is poured
+	Flours []Ingredient `json:"flour"`
+	// water, milk and what else is poured
+	Liquids    []Ingredient     `json:"liquid" fills:"rise:Hydration"`
 	Salt       quantity.Percent `json:"salt,omitzero"`        // of all flour: "2 %"
 	SaltWeight quantity.Mass    `json:"salt_weight,omitzero"` // instead of salt
-	Others     []Ingredient     `json:"other,omitzero"`       // yeast, fat, sugar, malt and the like
-	Inclusions []Ingredient     `json:"inclusion,omitzero"`   // seeds, nuts, fruit: they count as none of the flour
+	// yeast, fat, sugar, malt and the like
+	Others     []Ingredient `json:"other,omitzero" fills:"rise:Yeast rise:Sugar"`
+	Inclusions []Ingredient `json:"inclusion,omitzero"` // seeds, nuts, fruit: they count as none of the flour
 
 	Preferments []PrefermentWork `json:"preferment,omitzero"` // poolish, biga, sponge, old dough
 	Soakers     []SoakerWork     `json:"soaker,omitzero"`     // what is soaked or scalded beforehand
@@ -33,9 +36,11 @@ type Bake struct {
 	Mixing  Mixing   `json:"mixing"`           // how the dough is mixed, and how warm it is to be
 	Bulk    BulkWork `json:"bulk"`             // how it rises before it is divided
 	Shaping Shaping  `json:"shaping,omitzero"` // dividing and shaping
-	Retard  *Retard  `json:"retard,omitzero"`  // left out: a final proof in the room
-	Oven    OvenWork `json:"oven"`             // left out: the guide values of style and size
-	Kitchen Kitchen  `json:"kitchen"`          // where it is made, and the life around it
+	// left out: a final proof in the room
+	Retard *Retard  `json:"retard,omitzero" fills:"rise:Stages[0].For"`
+	Oven   OvenWork `json:"oven"` // left out: the guide values of style and size
+	// where it is made, and the life around it
+	Kitchen Kitchen `json:"kitchen" fills:"rise:History"`
 
 	Notes []StepNote `json:"note,omitzero"` // the baker's own, on any step
 
@@ -53,15 +58,18 @@ type Bake struct {
 // is then one loaf; the pieces alone share the dough, a weight alone says how many there are, and both together say how
 // much dough there is to be, in the proportions of the weights.
 type Loaves struct {
-	Pieces int           `json:"pieces,omitzero"` // how many
-	Baked  quantity.Mass `json:"baked,omitzero"`  // each, when cool
+	// how many
+	Pieces int `json:"pieces,omitzero" fills:"formula:Baked.Pieces oven:Pieces"`
+	// each, when cool
+	Baked quantity.Mass `json:"baked,omitzero" fills:"formula:Baked.Each oven:Dough"`
 	// dough for each, without what is filled in or laid on top; instead of its weight when baked
 	Scaling quantity.Mass `json:"scaling,omitzero"`
 	// lost in the oven, of the dough; 0 % takes the guide value for style and size
-	Loss quantity.Percent `json:"loss,omitzero"`
+	Loss quantity.Percent `json:"loss,omitzero" fills:"formula:Baked.Loss"`
 	// core temperature, bake loss and the usual oven follow it; not given: a lean hearth loaf
-	Style bake.Style `json:"style,omitzero"`
-	Shape bake.Shape `json:"shape,omitzero"` // not given: round
+	Style bake.Style `json:"style,omitzero" fills:"oven:Style"`
+	// not given: round
+	Shape bake.Shape `json:"shape,omitzero" fills:"oven:Shape"`
 	// FreshWithin is how long before it is wanted the bread may be cool; zero means 12 h, or half an hour when
 	// it is eaten warm.
 	FreshWithin quantity.Elapsed `json:"fresh_within,omitzero"`
@@ -97,18 +105,20 @@ type Levain struct {
 	// are fed with one, which is built once. Not given: it is the dough's own.
 	Name string `json:"name,omitzero"`
 
-	Prefermented quantity.Percent `json:"prefermented,omitzero"` // flour in the levain, of all flour
+	// flour in the levain, of all flour
+	Prefermented quantity.Percent `json:"prefermented,omitzero" fills:"formula:Flour rise:Inoculation"`
 	// instead of prefermented, where flours are weighed: levain for the dough, beside them
 	Weight    quantity.Mass    `json:"weight,omitzero"`
 	Hydration quantity.Percent `json:"hydration"` // water, of its flour
 	// name of the flour it is built with; empty: all flours in proportion, but for several doughs
-	Flour string `json:"flour,omitzero"`
+	Flour string `json:"flour,omitzero" fills:"formula:Blend"`
 	// culture, in percent of the new flour of the build
-	Inoculation      quantity.Percent     `json:"inoculation"`
-	CultureHydration quantity.Percent     `json:"culture_hydration,omitzero"` // of the culture; 0 % means as the levain
-	CultureAtHand    quantity.Mass        `json:"culture_at_hand,omitzero"`   // in the refrigerator; 0 g means enough
-	Temperature      quantity.Temperature `json:"temperature,omitzero"`       // where it ripens; not given: the room
-	Takes            quantity.Elapsed     `json:"takes,omitzero"`             // to feed it; zero: 10 minutes
+	Inoculation quantity.Percent `json:"inoculation" fills:"formula:Seed"`
+	// of the culture; 0 % means as the levain
+	CultureHydration quantity.Percent     `json:"culture_hydration,omitzero" fills:"formula:Seed.Hydration"`
+	CultureAtHand    quantity.Mass        `json:"culture_at_hand,omitzero"` // in the refrigerator; 0 g means enough
+	Temperature      quantity.Temperature `json:"temperature,omitzero"`     // where it ripens; not given: the room
+	Takes            quantity.Elapsed     `json:"takes,omitzero"`           // to feed it; zero: 10 minutes
 	// RipeNow is true when a ripe levain stands ready at the moment of the plan: nothing has to be fed first. How much
 	// of it there is stands under culture_at_hand.
 	RipeNow bool `json:"ripe_now,omitzero"`
@@ -133,7 +143,7 @@ type Mixing struct {
 // BulkWork says how the dough ferments before it is divided.
 type BulkWork struct {
 	// wanted in all, from mixing to the oven, as added volume: 100 % is doubled
-	Rise    quantity.Percent `json:"rise"`
+	Rise    quantity.Percent `json:"rise" fills:"rise:Rise rise:Total"`
 	ShapeAt quantity.Percent `json:"shape_at,omitzero"` // the rise at which to shape; 0 %: computed
 	// Box is the temperature of a proofing box for bulk and proof; not given: the room.
 	Box   quantity.Temperature `json:"box,omitzero"`
@@ -160,7 +170,8 @@ type Retard struct {
 
 // OvenWork says how the loaves are baked. What is left out takes the guide values for style, size and vessel.
 type OvenWork struct {
-	Temperature quantity.Temperature `json:"temperature,omitzero"` // that the oven is set to; not given: that of the style
+	// that the oven is set to; not given: that of the style
+	Temperature quantity.Temperature `json:"temperature,omitzero" fills:"oven:Oven"`
 	// when the lid comes off or the steam is let out; not given: as before
 	Then quantity.Temperature `json:"then,omitzero"`
 	// without pots; not given: a tin or tray where the style is baked so, else a stone

@@ -3,7 +3,6 @@ package bakeday
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -18,16 +17,18 @@ import (
 type PrefermentWork struct {
 	Name string `json:"name"` // as it stands on the lists
 	// "poolish", "biga", "sponge", "old dough"; the levain has a place of its own
-	Kind         dough.PrefermentKind `json:"kind,omitzero"`
-	Prefermented quantity.Percent     `json:"prefermented,omitzero"` // flour in it, of all flour
+	Kind dough.PrefermentKind `json:"kind,omitzero"`
+	// flour in it, of all flour
+	Prefermented quantity.Percent `json:"prefermented,omitzero" fills:"formula:Flour"`
 	// instead of prefermented, where flours are weighed: all of it, beside them
 	Weight    quantity.Mass    `json:"weight,omitzero"`
 	Hydration quantity.Percent `json:"hydration"` // its liquid, of its flour
 	// name of the liquid it is made with; empty: the water, and milk where the dough has no water
 	Liquid string `json:"liquid,omitzero"`
 	// name of the flour it is made with; empty: all flours in proportion
-	Flour       string               `json:"flour,omitzero"`
-	Yeast       quantity.Percent     `json:"yeast,omitzero"`       // of its own flour, of the yeast under other
+	Flour string `json:"flour,omitzero" fills:"formula:Blend"`
+	// of its own flour, of the yeast under other
+	Yeast       quantity.Percent     `json:"yeast,omitzero" fills:"formula:Others"`
 	Salt        quantity.Percent     `json:"salt,omitzero"`        // of its own flour
 	Temperature quantity.Temperature `json:"temperature,omitzero"` // where it stands; not given: the room
 	Takes       quantity.Elapsed     `json:"takes,omitzero"`       // to make it
@@ -203,41 +204,4 @@ func (b *Bake) soakers() []dough.Soaker {
 		out = append(out, s)
 	}
 	return out
-}
-
-// ownPreferment moves a path of the formula's preferments to the bake's own, the first of the formula's being the
-// levain where there is one.
-func (b *Bake) ownPreferment(path string) (string, bool) {
-	if path == "Preferments" { // more in them together than the formula has
-		switch {
-		case len(b.Preferments) > 0:
-			return path, true
-		case b.Levain == nil || len(b.Soakers) > 0:
-			return "Soakers", true
-		}
-		return "Levain", true
-	}
-	rest, ok := strings.CutPrefix(path, "Preferments[")
-	number, field, closed := strings.Cut(rest, "]")
-	i, err := strconv.Atoi(number)
-	if !ok || !closed || err != nil {
-		return "", false
-	}
-	if b.Levain != nil {
-		i--
-	}
-	if i < 0 || i >= len(b.Preferments) {
-		return "", false
-	}
-	switch {
-	case field == ".Flour":
-		field = ".Prefermented"
-	case strings.HasPrefix(field, ".Blend"):
-		field = ".Flour"
-	case strings.HasPrefix(field, ".Others[0]") && b.waterless(b.Preferments[i]):
-		field = ".Hydration"
-	case strings.HasPrefix(field, ".Others"):
-		field = ".Yeast"
-	}
-	return fmt.Sprintf("Preferments[%d]%s", i, field), true
 }

@@ -121,7 +121,7 @@ func (b *Bake) check() error {
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
 	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, percent(0), percent(40))
 	minutes("Loaves.FreshWithin", b.Loaves.FreshWithin, 0, longestFresh)
-	p.Join("", b.renamed(b.formula().Check()))
+	p.Join("", b.from(ofFormula, b.formula().Check()))
 	b.checkBeforehand(&p)
 	if _, raised := b.yeast(); b.Levain == nil && !raised {
 		p.Required("Levain", quantity.Tell("bakeday.want_levain_or_line_yeast_under",
@@ -184,23 +184,6 @@ func (b *Bake) check() error {
 	return p.Err()
 }
 
-// fields maps the inputs of the rooms to the fields of a bake, so that a fault is reported where
-// the baker wrote it.
-var fields = []struct{ room, bake string }{
-	{"Preferments[0].Flour", "Levain.Prefermented"},
-	{"Preferments[0].Hydration", "Levain.Hydration"},
-	{"Preferments[0].Blend[0].Name", "Levain.Flour"},
-	{"Preferments[0].Blend", "Levain.Flour"},
-	{"Preferments[0].Seed.Percent", "Levain.Inoculation"},
-	{"Preferments[0].Seed.Hydration", "Levain.CultureHydration"},
-	{"Preferments[0].Seed", "Levain.Inoculation"},
-	{"Preferments[0]", "Levain"},
-	{"Preferments", "Levain"},
-	{"Baked.Pieces", "Loaves.Pieces"},
-	{"Baked.Each", "Loaves.Baked"},
-	{"Baked.Loss", "Loaves.Loss"},
-}
-
 // moved is a room's problem at a field of the bake; its data path is derived from the bake's own names.
 func moved(e *quantity.InputError, path string) *quantity.InputError {
 	return &quantity.InputError{GoPath: path, Code: e.Code, Got: e.Got, Want: e.Want, Low: e.Low, High: e.High, Err: e.Err}
@@ -256,35 +239,6 @@ func knownPath(t reflect.Type, path string) string {
 		rest = strings.TrimPrefix(rest[end:], ".")
 	}
 	return known
-}
-
-// renamed moves the paths of a room's input errors to the bake's fields.
-func (b *Bake) renamed(err error) error {
-	if err == nil {
-		return nil
-	}
-	var p quantity.Problems
-	for _, e := range quantity.InputErrors(err) {
-		path := e.GoPath
-		if own, ok := b.ownPreferment(path); ok {
-			p.Join("", moved(e, own))
-			continue
-		}
-		for _, f := range fields {
-			if rest, ok := strings.CutPrefix(path, f.room); ok {
-				path = f.bake + rest
-				if f.bake == "Levain.Flour" {
-					path = f.bake
-				}
-				break
-			}
-		}
-		p.Join("", moved(e, path))
-	}
-	if p.Err() == nil {
-		return err
-	}
-	return p.Err()
 }
 
 // asWritten moves what is wrong with a bake in percent to where it is written as a weight. Where the amounts

@@ -31,7 +31,7 @@ func (b Bake) Batch(target dough.Target) (dough.Batch, error) {
 	if target != nil {
 		f := full.formula()
 		if err := f.Check(); err != nil {
-			return dough.Batch{}, atFields(b, b.asWritten(full.renamed(err), false))
+			return dough.Batch{}, atFields(b, b.asWritten(full.from(ofFormula, err), false))
 		}
 		return f.For(target)
 	}
@@ -46,7 +46,7 @@ func (b *Bake) ownBatch() (dough.Batch, error) {
 	p.Int("Loaves.Pieces", b.Loaves.Pieces, 1, 1000)
 	quantity.Check(&p, "Loaves.Baked", b.Loaves.Baked, quantity.Grams(20), quantity.Kilograms(10))
 	quantity.Check(&p, "Loaves.Loss", b.Loaves.Loss, quantity.NewPercent(0), quantity.NewPercent(40))
-	p.Join("", b.renamed(f.Check()))
+	p.Join("", b.from(ofFormula, f.Check()))
 	if err := p.Err(); err != nil {
 		return dough.Batch{}, err
 	}
@@ -55,5 +55,5 @@ func (b *Bake) ownBatch() (dough.Batch, error) {
 		return dough.Batch{}, err
 	}
 	batch, err := f.For(dough.Baked{Pieces: b.Loaves.Pieces, Each: b.Loaves.Baked, Loss: loss})
-	return batch, b.renamed(err)
+	return batch, b.from(ofFormula, err)
 }

@@ -29,15 +29,17 @@ type Kitchen struct {
 	RefrigeratorPlaces int `json:"refrigerator_places,omitzero"` // for loaves that rest in the cold; 0: enough
 	BoxPlaces          int `json:"box_places,omitzero"`          // for tubs and trays in the proofing box; 0: enough
 
-	Altitude     quantity.Length      `json:"altitude,omitzero"`     // above the sea: water boils cooler up high
-	Day          quantity.Temperature `json:"day"`                   // how warm the room is at its warmest
-	Night        quantity.Temperature `json:"night,omitzero"`        // and at its coldest; not given: as by day
-	WarmestAt    wallclock.Clock      `json:"warmest_at,omitzero"`   // the time of the warmest room; not given: 15:00
-	Refrigerator quantity.Temperature `json:"refrigerator,omitzero"` // its temperature; not given: there is none
-	Flour        quantity.Temperature `json:"flour,omitzero"`        // not given: the room at the time of mixing
-	Tap          quantity.Temperature `json:"tap"`                   // the coldest water from the tap
-	Ice          quantity.Temperature `json:"ice,omitzero"`          // not given: −18 °C
-	Scale        quantity.Mass        `json:"scale,omitzero"`        // what the kitchen scale can tell apart; 0 g: 1 g
+	// above the sea: water boils cooler up high
+	Altitude  quantity.Length      `json:"altitude,omitzero" fills:"rise:Altitude"`
+	Day       quantity.Temperature `json:"day"`                 // how warm the room is at its warmest
+	Night     quantity.Temperature `json:"night,omitzero"`      // and at its coldest; not given: as by day
+	WarmestAt wallclock.Clock      `json:"warmest_at,omitzero"` // the time of the warmest room; not given: 15:00
+	// its temperature; not given: there is none
+	Refrigerator quantity.Temperature `json:"refrigerator,omitzero" fills:"rise:Stages"`
+	Flour        quantity.Temperature `json:"flour,omitzero"` // not given: the room at the time of mixing
+	Tap          quantity.Temperature `json:"tap"`            // the coldest water from the tap
+	Ice          quantity.Temperature `json:"ice,omitzero"`   // not given: −18 °C
+	Scale        quantity.Mass        `json:"scale,omitzero"` // what the kitchen scale can tell apart; 0 g: 1 g
 	// the same of the scale for salt and yeast; left out: the kitchen scale weighs them
 	FineScale quantity.Mass `json:"fine_scale,omitzero"`
 	// after how long a logged bake counts half, so that a levain that changes with the seasons is followed: "30 days"

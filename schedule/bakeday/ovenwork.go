@@ -52,7 +52,7 @@ func (b *Bake) heat(k *Baking) error {
 		RescoreAfter: o.RescoreAfter, TurnAfter: o.TurnAfter, Extrapolate: true,
 	}.Program()
 	if err != nil {
-		return ofOven(err)
+		return b.from(ofOven, err)
 	}
 	k.Program, k.Guide = program, !own
 	o.Temperature, o.Then = program.Oven, program.Then
@@ -61,27 +61,6 @@ func (b *Bake) heat(k *Baking) error {
 		o.Uncovered = quantity.Elapsed(program.Uncovered.Likely.Round(time.Minute))
 	}
 	return nil
-}
-
-// ofOven moves the paths of package bake to the fields of a bake.
-func ofOven(err error) error {
-	var p quantity.Problems
-	for _, e := range quantity.InputErrors(err) {
-		path := "Oven." + e.GoPath
-		switch e.GoPath {
-		case "Dough":
-			path = "Loaves.Baked"
-		case "Pieces", "Style", "Shape":
-			path = "Loaves." + e.GoPath
-		case "Oven":
-			path = "Oven.Temperature"
-		}
-		p.Join("", moved(e, path))
-	}
-	if p.Err() == nil {
-		return err
-	}
-	return p.Err()
 }
 
 // tendingTakes is how long hands are at the oven for the lid, the cuts or a turn. Judgment.

@@ -173,7 +173,7 @@ func (b *Bake) riseInTheRoom(r Rising, bulk ferment.Bulk, m moments) (Rising, er
 	whole.Rise = b.Bulk.Rise
 	all, err := whole.Estimate()
 	if err != nil {
-		return r, ofBulk(err)
+		return r, b.from(ofRise, err)
 	}
 	if !b.Bulk.ShapeAt.IsZero() {
 		return b.shapedAt(r, bulk, all, b.Bulk.ShapeAt, m)
@@ -215,12 +215,12 @@ func (b *Bake) shapedAt(
 		if !b.Bulk.ShapeAt.IsZero() {
 			return r, quantity.At("Bulk.ShapeAt", err)
 		}
-		return r, ofBulk(err)
+		return r, b.from(ofRise, err)
 	}
 	shaped := r.Bulk.Ready().Likely
 	seen, err := all.Update(ferment.RiseReading{At: quantity.Elapsed(shaped), Rise: at})
 	if err != nil {
-		return r, ofBulk(err)
+		return r, b.from(ofRise, err)
 	}
 	r.Proof = seen.Now.Ready().Add(-shaped - m.shaping)
 	r.Proof.Early, r.Proof.Likely, r.Proof.Late = max(r.Proof.Early, leastProof), max(r.Proof.Likely,
@@ -254,7 +254,7 @@ func (b *Bake) riseWithRetard(
 	}
 	target, err := proof.RiseBeforeShaping()
 	if err != nil {
-		return r, ofBulk(err)
+		return r, b.from(ofRise, err)
 	}
 	r.Target, r.Bulk = target, target.Shape
 	r.ShapeAt, r.InOven, r.Unrisen, r.Feasible = target.Rise, target.After, target.Unrisen, target.Feasible
@@ -286,7 +286,7 @@ func (b *Bake) shapedAsWished(r Rising, proof ferment.Proof, wish quantity.Perce
 	proof.ShapeAt = wish
 	target, err := proof.RiseBeforeShaping()
 	if err != nil {
-		return r, ofBulk(err)
+		return r, b.from(ofRise, err)
 	}
 	r.ShapeAt, r.InOven, r.Feasible, r.Bulk = wish, target.After, true, target.Shape
 	r.Shaped, r.FromCold, r.Into = target.Shaped, target.Then[1], target.Then[len(target.Then)-1]
@@ -329,31 +329,3 @@ func (b *Bake) leavenWithYeast(bulk *ferment.Bulk, m moments, zone *time.Locatio
 
 // leastYeast is less than any scale shows: what is left of the formula's yeast when preferments hold all of it.
 var leastYeast = quantity.NewPercent(0.001)
-
-// ofBulk moves the paths of package ferment to the fields of a bake.
-func ofBulk(err error) error {
-	if err == nil {
-		return nil
-	}
-	names := map[string]string{
-		"Inoculation": "Levain.Prefermented", "Yeast.Amount": "Others", "Yeast.Kind": "Others", "Hydration": "Liquids",
-		"Salt": "Salt", "Sugar": "Others", "Altitude": "Kitchen.Altitude", "Culture": "Culture", "Rise": "Bulk.Rise",
-		"Total":   "Bulk.Rise",
-		"History": "Kitchen", "Stages": "Kitchen.Refrigerator", "Stages[0].For": "Retard", "Stages[0].Mass": "Loaves",
-	}
-	var p quantity.Problems
-	for _, e := range quantity.InputErrors(err) {
-		path := e.GoPath
-		if len(path) > 5 && path[:5] == "Bulk." {
-			path = path[5:]
-		}
-		if to, ok := names[path]; ok {
-			path = to
-		}
-		p.Join("", moved(e, path))
-	}
-	if p.Err() == nil {
-		return err
-	}
-	return p.Err()
-}

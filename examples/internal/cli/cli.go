@@ -87,6 +87,15 @@ func Run(args []string, s System) int {
 		preferred := language.Preferred(s.Getenv)
 		s.language = &preferred
 	}
+	for i, arg := range args { // what is wrong with the line before it is told in the language asked for, too
+		tag, is := strings.CutPrefix(arg, "--language=")
+		if arg == "--language" && i+1 < len(args) {
+			tag, is = args[i+1], true
+		}
+		if l, err := language.Named(tag); is && err == nil {
+			*s.language = l
+		}
+	}
 	other := s.Out // for what cobra prints
 	if s.asciiOnly() {
 		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}

@@ -113,6 +113,9 @@ func (i *interview) write(day bakeday.Day) error {
 	say(working.Tell("cli.new_sheet", "and for a sheet to print or prop up:"))
 	p.Line("\n  maslin plan %s --html %s", word,
 		textpage.Printable(shellWord(strings.TrimSuffix(name, ".toml")+".html")))
+	p.Line("")
+	say(working.Tell("cli.new_bench", "and on the day, at the bench, where each screen says what to type next:"))
+	p.Line("\n  maslin now %s --follow", word)
 	if i.zoneGuessed() {
 		p.Line("")
 		say(working.Tell("cli.new_zone_guessed", "This computer does not say in which time zone it is. The file has %s: "+

@@ -59,7 +59,10 @@ func (q *plan) one(c *call, name string) error {
 		l.bake, known = applied.Bake, applied.RestsOn
 	}
 	if q.Fit {
-		return fitBake(c, l)
+		best, err := fit(c, func(ctx context.Context, progress func(tried, left int)) (bakeday.Fitted, error) {
+			return l.bake.Fit(ctx, l.clock, progress)
+		})
+		return c.tellIf(best.Best.Day.Possible(), fitted{best, best.Best.Day}, l.complain(err))
 	}
 	day, err := l.bake.Plan(c.cmd.Context(), l.clock)
 	if err != nil {
@@ -109,30 +112,13 @@ func (q *plan) again(c *call, possible bool, day telling, replan func(bakeday.La
 	return c.tellIf(r.Possible(), r, nil)
 }
 
-// fitBake looks for a better setting of the levers.
-func fitBake(c *call, l loaded) error {
+// fit looks for a better setting of the levers, for twenty seconds at most.
+func fit[F any](c *call, search func(context.Context, func(tried, left int)) (F, error)) (F, error) {
 	ctx, cancel := context.WithTimeout(c.cmd.Context(), 20*time.Second)
 	defer cancel()
 	progress, done := c.watched()
-	fit, err := l.bake.Fit(ctx, l.clock, progress)
-	done()
-	if err != nil {
-		return l.complain(err)
-	}
-	return c.tellIf(fit.Best.Day.Possible(), fitted{fit, fit.Best.Day}, nil)
-}
-
-// fitDay looks for a better setting of the levers of all breads of a day.
-func fitDay(c *call, d dayFiles) error {
-	ctx, cancel := context.WithTimeout(c.cmd.Context(), 20*time.Second)
-	defer cancel()
-	progress, done := c.watched()
-	fit, err := d.order.Fit(ctx, d.clock, progress)
-	done()
-	if err != nil {
-		return d.complain(err)
-	}
-	return c.tellIf(fit.Day.Possible(), fittedDay{fit, fit.Day}, nil)
+	defer done()
+	return search(ctx, progress)
 }
 
 // fitted tells the best setting, and derives its day.

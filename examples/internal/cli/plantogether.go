@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"context"
 	"errors"
 	"path/filepath"
 	"strconv"
@@ -27,7 +28,10 @@ func (q *plan) together(c *call) error {
 		}
 	}
 	if q.Fit {
-		return fitDay(c, d)
+		best, err := fit(c, func(ctx context.Context, progress func(tried, left int)) (bakeday.FittedDay, error) {
+			return d.order.Fit(ctx, d.clock, progress)
+		})
+		return c.tellIf(best.Day.Possible(), fittedDay{best, best.Day}, d.complain(err))
 	}
 	day, err := d.order.Plan(c.cmd.Context(), d.clock)
 	if err != nil {

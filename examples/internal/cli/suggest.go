@@ -74,7 +74,7 @@ func (q *now) suggesting(c *call, d dayFiles, m bench.KitchenNow) suggesting {
 			}
 			suggestLog(add, bread, s, shellWord(d.files[i].name), of)
 		}
-		if !left {
+		if !left && !slices.ContainsFunc(steps, func(s bakeday.StepData) bool { return s.Kind == schedule.Bake }) {
 			add(working.Tell("cli.suggest_weights", "what a loaf weighs, as dough and cool"),
 				"maslin log weights --in 900g --out 790g"+of)
 			add(working.Tell("cli.suggest_learn", "what the bake taught"), strings.Replace(files, "now", "learn", 1))
@@ -89,14 +89,15 @@ func suggestLog(add func(working.Message, string), bread bench.DayNow, s bakeday
 	switch s.Kind {
 	case schedule.Mix, schedule.Bulk, schedule.Fold:
 		if !mixed {
-			add(working.Tell("cli.suggest_mix", "how warm the dough leaves the mixer"),
+			add(working.Tell("cli.suggest_mix", "how warm the dough is when it is kneaded"),
 				"maslin log mix "+file+" --dough 25C"+of)
 		}
 	case schedule.Bake:
 		add(working.Tell("cli.suggest_core", "what the probe shows"), "maslin log core 94C"+of)
 		add(working.Tell("cli.suggest_out", "when it comes out"), "maslin log core 96C --done"+of)
 	}
-	if s.Kind == schedule.Bulk || s.Kind == schedule.Shape {
+	ready := bread.Dough != nil && bread.Dough.Ready != nil
+	if !ready && (s.Kind == schedule.Bulk || s.Kind == schedule.Shape) {
 		rise := "30%"
 		if bread.Progress != nil {
 			rise = strings.ReplaceAll(bread.Progress.Now.Bulk().Rise.Text(0), " ", "")
