@@ -1,6 +1,8 @@
 package pupil
 
 import (
+	_ "embed"
+	"encoding/json"
 	"strings"
 	"testing"
 )
@@ -118,6 +120,42 @@ func TestBothLanguagesGiveTheSameNumbers(t *testing.T) {
 		}
 		if len(p.mistakes) < 2 {
 			t.Errorf("%s has %d mistakes", kind, len(p.mistakes))
+		}
+	}
+}
+
+// sheetsFile holds exercises as they were printed, of every kind in both languages and both systems of units, each of
+// the usual mistakes among them.
+//
+//go:embed testdata/sheets.json
+var sheetsFile []byte
+
+func TestAPupilDoesEveryKindOfExercise(t *testing.T) {
+	var kept []struct {
+		German bool
+		Sheet
+	}
+	if err := json.Unmarshal(sheetsFile, &kept); err != nil {
+		t.Fatal(err)
+	}
+	for _, german := range []bool{false, true} {
+		met := map[string]bool{}
+		for _, k := range kept {
+			if k.German != german {
+				continue
+			}
+			done := New(german).Do(k.Sheet)
+			for _, fault := range done.Faults {
+				t.Error(fault)
+			}
+			for _, m := range done.Met {
+				met[m] = true
+			}
+		}
+		for _, m := range Mistakes() {
+			if !met[m] {
+				t.Errorf("%s is not made, German %v", m, german)
+			}
 		}
 	}
 }
