@@ -46,7 +46,8 @@ type Comparison struct {
 	in     Factors
 	target float64
 	parts  []comparedPart
-	heat   float64
+	heat   float64 // in degrees of the water
+	water  float64 // its heat capacity, kJ/K
 }
 
 type comparedPart struct {
@@ -86,7 +87,7 @@ func (b Balance) Compare(f Factors) (Comparison, error) {
 	c := Comparison{
 		ByFactors: byFactors.Temperature, ByBalance: byBalance.Water,
 		Difference: byFactors.Temperature.Sub(byBalance.Water),
-		Friction:   f.Friction, in: byFactors.in, target: f.Target.Celsius(), heat: byBalance.HeatAdded / cw,
+		Friction:   f.Friction, in: byFactors.in, target: f.Target.Celsius(), heat: byBalance.HeatAdded / cw, water: cw,
 		SensitivityByFactors: 1 / float64(f.Count()), SensitivityByBalance: byBalance.Sensitivity,
 	}
 	c.Heat = quantity.DeltaCelsius(c.heat)
@@ -195,8 +196,14 @@ func (c Comparison) Working() working.Working {
 		return d.Working()
 	}
 	target := working.Given("T", working.Tell("mixing.symbol_target", "dough temperature wanted"), c.in.Target)
-	heat := working.Given("Q_w", working.Tell("mixing.symbol_heat_in_water",
-		"heat added, over the heat capacity of the water"), c.Heat)
+	water := working.Given("C_0", working.Tell("mixing.capacity_water", "heat capacity of the water"),
+		working.Amount(c.water, "kJ/K", 4))
+	heat := d.Find(working.Finding{
+		Name: working.Tell("mixing.symbol_heat_in_water", "heat added, over the heat capacity of the water"),
+		By: working.Given("Q", working.Tell("mixing.symbol_heat_added", "heat added by mixing and wetting"),
+			working.Amount(c.heat*c.water, "kJ", 3)).Over(water),
+		Symbol: "Q_w", Is: c.Heat, Decimals: 2, Source: sources.HeatBalance,
+	})
 	friction := givenFriction(Friction{Factor: c.Friction, Factors: c.in.Count()})
 	sum := heat.Minus(friction)
 	for i, q := range c.parts {
@@ -211,9 +218,12 @@ func (c Comparison) Working() working.Working {
 				c.in.Others[i].Temperature))
 		}
 		if q.capacity > 0 {
-			weight := working.Given(
-				"w_"+n, working.Tell("mixing.symbol_weight", "heat capacity of %v over that of the water", name),
-				working.Amount(q.weight, "", 3))
+			weight := d.Find(working.Finding{
+				Name:   working.Tell("mixing.symbol_weight", "heat capacity of %v over that of the water", name),
+				Symbol: "w_" + n, Is: working.Amount(q.weight, "", 3), Decimals: 3, Source: sources.HeatBalance,
+				By: working.Given("C_"+n, working.Tell("mixing.capacity_of", "heat capacity of %v", name),
+					working.Amount(q.capacity, "kJ/K", 4)).Over(water),
+			})
 			at := working.Given("t_"+n, working.Tell("mixing.symbol_in_balance", "%v in the balance", name),
 				quantity.Celsius(q.balance))
 			by = by.Minus(weight.Times(target.Minus(at)))

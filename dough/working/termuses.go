@@ -291,6 +291,7 @@ mixing.symbol_cap share
 mixing.symbol_count factor
 mixing.symbol_friction friction_factor factor
 mixing.symbol_gap share
+mixing.symbol_heat_added heat_of_wetting
 mixing.symbol_heat_flour specific_heat
 mixing.symbol_heat_in_water heat_capacity
 mixing.symbol_heat_water specific_heat
