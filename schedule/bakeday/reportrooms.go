@@ -205,10 +205,12 @@ func (d Day) curve() report.Block {
 	return c
 }
 
-// looked is when the dough is to be looked at, after mixing: as the timetable says it, to the minute, where there is
+// looked is when the dough is to be looked at and likely ready, after mixing: as the timetable says it, to the
+// minute, where there is
 // one.
 func (d Day) looked() quantity.TimeRange {
 	out := d.Rising.Bulk.Ready()
+	out.Likely = grid(out.Likely).Duration()
 	for _, s := range d.Data().Steps {
 		if s.Kind == schedule.Bulk && s.LookFrom != nil && s.LookTo != nil {
 			out.Early, out.Late = s.LookFrom.Sub(s.Start), s.LookTo.Sub(s.Start)

@@ -26,7 +26,7 @@ func (k KitchenNow) headline() working.Message {
 	}
 	names := make([]working.Message, len(k.Breads))
 	for i, m := range k.Breads {
-		names[i] = working.Tell("bench.wanted", "%s, wanted %v", m.Name, m.Wanted)
+		names[i] = m.wanted(k.Now)
 	}
 	if !k.possible() {
 		return working.Tell("bench.day_not_possible", "the plan for %d breads does not fit: %v", len(k.Breads),

@@ -144,12 +144,13 @@ func (m DayNow) baking(plan bakeday.PlanData, s bakeday.StepData) []working.Mess
 		out[0] = working.Tell("bench.look_done", "done at a core of %.1f (%.1f to %.1f) and a loss of %.0f or more",
 			o.Core, o.CoreFrom, o.CoreTo, o.MinimumLoss)
 	}
-	if o.Covered > 0 {
-		out = append(
-			out,
-			working.Tell("bench.do_uncover", "%v covered: the lid comes off at %t; then about %v uncovered",
-				o.Covered, s.Start.Add(o.Covered.Duration()), o.Uncovered),
-		)
+	switch at := s.Start.Add(o.Covered.Duration()); {
+	case o.Covered > 0 && o.Pots > 0:
+		out = append(out, working.Tell("bench.do_uncover", "%v covered: the lid comes off at %t; then about %v uncovered",
+			o.Covered, at, o.Uncovered))
+	case o.Covered > 0:
+		out = append(out, working.Tell("bench.do_vent", "%v with steam or a cover, until %t; then about %v without",
+			o.Covered, at, o.Uncovered))
 	}
 	return append(out, m.core(s)...)
 }

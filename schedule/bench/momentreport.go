@@ -16,7 +16,15 @@ func (m DayNow) headline() working.Message {
 	if !m.Day.Possible() {
 		return working.Tell("bench.not_possible", "%s, wanted %v: the plan does not fit", m.Name, m.Wanted)
 	}
-	return working.Tell("bench.now", "%s, wanted %v; it is %x", m.Name, m.Wanted, m.Now)
+	return working.Tell("bench.now", "%v; it is %x", m.wanted(m.Now), m.Now)
+}
+
+// wanted says when the bread is wanted: by its weekday within the week, and after that by its date.
+func (m DayNow) wanted(now time.Time) working.Message {
+	if m.Wanted.Sub(now) > 6*24*time.Hour {
+		return working.Tell("bench.wanted_on", "%s, wanted %x", m.Name, m.Wanted)
+	}
+	return working.Tell("bench.wanted", "%s, wanted %v", m.Name, m.Wanted)
 }
 
 // Report tells what a baker needs at the bench, and no more.
@@ -65,7 +73,7 @@ func (m DayNow) dough() []report.Block {
 		)
 		says = working.Tell("bench.ready_now", "risen by %.0f, %v after mixing", e.Bulk().Rise, m.Progress.Message())
 	}
-	at := func(d time.Duration) time.Time { return m.Mixed.Add(d.Round(time.Minute)) }
+	at := func(d time.Duration) time.Time { return onTheMinute(m.Mixed, d) }
 	ready := e.Ready()
 	out = append(
 		out,

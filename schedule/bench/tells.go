@@ -177,9 +177,14 @@ func (all Observations) afterMixing(o Observation) (says []working.Message, err 
 	return append(says, readyAt(bulk.Rise, e.Ready(), o.At)...), nil
 }
 
+// onTheMinute is so long after mixing, at the next minute, as the timetable has it.
+func onTheMinute(mixed time.Time, d time.Duration) time.Time {
+	return mixed.Add((d + time.Minute - 1).Truncate(time.Minute))
+}
+
 // readyAt tells a range after mixing, and by the clock.
 func readyAt(rise quantity.Percent, r quantity.TimeRange, mixed time.Time) []working.Message {
-	at := func(d time.Duration) time.Time { return mixed.Add(d.Round(time.Minute)) }
+	at := func(d time.Duration) time.Time { return onTheMinute(mixed, d) }
 	return []working.Message{
 		working.Tell("bench.ready", "risen by %.0f: %v after mixing", rise, r),
 		working.Tell("bench.by_clock", "by the clock: %v to %v, likely %v", at(r.Early), at(r.Late), at(r.Likely)),
