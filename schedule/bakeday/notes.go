@@ -152,13 +152,10 @@ func (d *Day) hoursNotes() []working.Message {
 			"the folds are up to %v off their interval of %v: other rules leave them no better time",
 			off, d.Bake.Bulk.FoldEvery))
 	}
-	if cool, ok := d.Timetable.Step(idCool); ok && !d.Bake.Loaves.Warm {
-		ready := cool.Start.Add(d.times().cool)
-		if waits := d.Wanted.Sub(ready); waits > freshEnough {
-			out = append(out, working.Tell("bakeday.note_waits",
-				"the bread is cool at %v and waits %v until it is wanted: a later bake does not fit with when somebody is there",
-				ready.In(d.Zone), quantity.Elapsed(waits.Truncate(time.Minute))))
-		}
+	if ready, waits := d.waits(); waits > freshEnough {
+		out = append(out, working.Tell("bakeday.note_waits",
+			"the bread is cool at %v and waits %v until it is wanted: a later bake does not fit with when somebody is there",
+			ready.In(d.Zone), quantity.Elapsed(waits.Truncate(time.Minute))))
 	}
 	if !d.Settled {
 		out = append(out, working.Tell("bakeday.note_not_settled",

@@ -71,6 +71,7 @@ func (b Bake) Plan(ctx context.Context, clock KitchenClock) (Day, error) {
 		return Day{}, atFields(b, err)
 	}
 	if first.Possible() {
+		full.fresher(ctx, &first, clock)
 		return first, nil
 	}
 	for _, w := range wanted[1:] {

@@ -154,7 +154,7 @@ func TestEarlyOvensAndWaitingBreadAreExplained(t *testing.T) {
 		cool := step(t, d, "cool")
 		t.Errorf("cools from %v on: %v", cool.Start, d.Notes)
 	}
-	if d = plan(t, hall()); said(d, "bakeday.note_waits") {
+	if d = plan(t, hall()); said(d, "bakeday.note_waits") || said(d, "bakeday.note_fresher") {
 		t.Error(d.Notes)
 	}
 }
@@ -211,5 +211,44 @@ func TestNothingFits(t *testing.T) {
 	if got := r.Headline.String(); got != "7 settings tried, and no timetable fits any of them" ||
 		len(r.Section("best").Blocks) > 0 {
 		t.Errorf("%q with %v", got, r.Section("best"))
+	}
+}
+
+// Bread that would wait through the night says how little later it would be fresh; at that time it is, and at the steps
+// before it is not.
+func TestBreadThatWaitsSaysWhenItWouldBeFresh(t *testing.T) {
+	b := rolls()
+	at := func(by time.Duration) Day {
+		b.Wanted = OnDay(time.Sunday, wallclock.Clock{Hour: 9 + int(by/time.Hour), Minute: int(by % time.Hour / time.Minute)})
+		return plan(t, b)
+	}
+	met := 0
+	for start := 2 * time.Hour; start <= 4*time.Hour; start += 30 * time.Minute {
+		d := at(start)
+		i := slices.IndexFunc(d.Notes, func(m working.Message) bool { return m.ID() == "bakeday.note_fresher" })
+		if !said(d, "bakeday.note_waits") {
+			if i >= 0 {
+				t.Errorf("%v: fresh, and still told when it would be", d.Wanted)
+			}
+			continue
+		}
+		var named string
+		for _, by := range laterBy {
+			if next := at(start + by); next.Possible() && !said(next, "bakeday.note_waits") {
+				named = next.Wanted.Format("Mon 15:04")
+				break
+			}
+		}
+		switch {
+		case named == "" && i >= 0:
+			t.Errorf("%v: %v", d.Wanted, d.Notes[i])
+		case named != "" && (i < 0 || !strings.Contains(d.Notes[i].String(), "at "+named+",")):
+			t.Errorf("%v: %v, want it to say %s", d.Wanted, d.Notes, named)
+		case named != "":
+			met++
+		}
+	}
+	if met == 0 {
+		t.Error("no wanted time was told when it would be fresh")
 	}
 }
