@@ -79,7 +79,8 @@ func TestThePageOfASetting(t *testing.T) {
 		says []string
 	}{
 		"plain": {OvenSetting{Wanted: quantity.Celsius(200)}, []string{"set 200 °C", "200 °C, 400 °F", "gas mark 6",
-			"which is 204 °C", "thermostats are off by 10 Δ°C to 30 Δ°C", "NOT advice on fan", "NOT hotter than ovens"}},
+			"which is 204 °C", "thermostats are off by 10 Δ°C to 30 Δ°C", "NOT advice on fan", "NOT hotter than ovens",
+			"NOT runs"}},
 		"fan": {OvenSetting{Wanted: quantity.Celsius(200), Fan: true}, []string{"set 180 °C; for 200 °C, with a fan",
 			"180 °C, 350 °F", "gas mark 4", "which is 177 °C, 175 °C on dials",
 			"advice on fan ovens differs: 170 °C to 185 °C"}},
@@ -159,4 +160,15 @@ func TestThePageOfTheTimeLeft(t *testing.T) {
 	says(t, "near boiling", page(l.Report()), "the probe says nothing more", "NOT to the target ",
 		"NOT If it came out now",
 		"until baked out")
+}
+
+// A core tells how fast a loaf cools while it is three degrees and more above its room.
+func TestCoresNearTheRoom(t *testing.T) {
+	for celsius, ok := range map[float64]bool{24: true, 23.9: false} {
+		_, err := CoolingProbe{Room: quantity.Celsius(21), Slice: quantity.Celsius(23.5),
+			Samples: readings(0, 60, 60, 40, 240, celsius)}.TimeLeft()
+		if (err == nil) != ok {
+			t.Errorf("%v °C in a room of 21 °C: %v", celsius, err)
+		}
+	}
 }
