@@ -80,3 +80,26 @@ func TestAllergenLists(t *testing.T) {
 		seen[a.String()] = true
 	}
 }
+
+// A dough of gluten-free flour says what such a claim takes, and with any wheat in it no longer does.
+func TestGlutenFreeIsCautioned(t *testing.T) {
+	f := dough.Formula{
+		Flours: []dough.Part{{Name: "rice flour", Percent: pc("90 %"), Kind: dough.KindGlutenFreeFlour},
+			{Name: "other flour", Percent: pc("10 %"), Kind: dough.KindGlutenFreeFlour}},
+		Liquids: []dough.Part{{Name: "water", Percent: pc("90 %")}},
+	}
+	for kind, want := range map[dough.Kind]bool{dough.KindGlutenFreeFlour: true, dough.KindWheat: false} {
+		f.Flours[1].Kind = kind
+		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := false
+		for _, c := range b.Cautions() {
+			told = told || c.Code() == "dough.caution_gluten_free"
+		}
+		if told != want {
+			t.Errorf("with %v the caution stands there: %v", kind, told)
+		}
+	}
+}

@@ -9,6 +9,9 @@ import (
 // children checks what goes into node parent and adds it, depth first.
 func (c *compiled) children(p *quantity.Problems, names *nameSet, path string, parent int, prefs []Preferment,
 	soakers []Soaker, depth int) {
+	if len(prefs)+len(soakers) == 0 {
+		return
+	}
 	if depth > maxDepth {
 		p.Add(join(path, "Preferments"), quantity.Tell("dough.got_more_than_8_levels", "more than 8 levels"),
 			quantity.Tell("dough.want_at_most_8_levels_nesting", "at most 8 levels of nesting"), quantity.ErrOutOfRange)

@@ -192,6 +192,9 @@ func (t *tally) name(path string, w Weight, role Role) int {
 }
 
 func (t *tally) collect(path string, parent int, prefs []PrefermentWeights, soakers []SoakerWeights, depth int) {
+	if len(prefs)+len(soakers) == 0 {
+		return
+	}
 	if depth > maxDepth || len(prefs)+len(soakers)+len(*t.nodes) > maxNodes+1 {
 		t.p.Add(join(path, "Preferments"), quantity.Tell("dough.got_too_many", "too many"),
 			quantity.Tell("dough.want_at_most_50_at_most", "at most 50 in at most 8 levels"), quantity.ErrOutOfRange)

@@ -2,11 +2,13 @@ package dough_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/trial"
+	"example.org/maslin/internal/workcheck"
 )
 
 // From 720 g of water at 72 %, a kilogram of flour, of which the levain holds 150 g and as much water; its culture is
@@ -113,5 +115,54 @@ func TestMostPreferments(t *testing.T) {
 	add()
 	if _, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)}); trial.Refused(err) != "preferments out of range" {
 		t.Errorf("51 preferments: %v", trial.Refused(err))
+	}
+}
+
+// What is a whole number of steps already is weighed as it is.
+func TestWholeStepsAreWeighedAsTheyAre(t *testing.T) {
+	b, err := maslin().For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, step := range []float64{1, 2} {
+		w, err := b.Weigh(dough.Scales{Flour: quantity.Grams(step)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		workcheck.Verify(t, w.Working())
+		if w.Lines[0].Mass != quantity.Grams(800) || w.Lines[0].Residue.Sign() != 0 {
+			t.Errorf("%v", w.Lines[0])
+		}
+	}
+}
+
+// Preferments rest on each other in eight levels at most, in weights as in a formula.
+func TestMostLevelsByWeight(t *testing.T) {
+	f := maslin()
+	p := &f.Preferments[0]
+	p.Seed = dough.Seed{}
+	for level := 2; level <= 8; level++ {
+		p.Preferments = []dough.Preferment{{Name: fmt.Sprint("stage ", level), Flour: pc("1 %"), Hydration: pc("100 %"),
+			Blend: p.Blend}}
+		p = &p.Preferments[0]
+		if level == 2 {
+			f.Preferments[0].Flour = pc("15 %")
+		}
+	}
+	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := b.Weights()
+	if _, err := w.Batch(); err != nil {
+		t.Errorf("eight levels: %v", err)
+	}
+	deepest := &w.Preferments[0]
+	for len(deepest.Preferments) > 0 {
+		deepest = &deepest.Preferments[0]
+	}
+	deepest.Preferments = []dough.PrefermentWeights{{Name: "stage 9", Bowl: deepest.Bowl}}
+	if _, err := w.Batch(); err == nil || !strings.Contains(trial.Refused(err), "preferments out of range") {
+		t.Errorf("nine levels: %v", err)
 	}
 }
