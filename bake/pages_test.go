@@ -114,7 +114,8 @@ func TestThePageOfAProgram(t *testing.T) {
 	first := quantity.Elapsed(p.Preheat.Duration().Round(time.Minute)).String()
 	says(t, "three rounds", page(p.Report()), "3 rounds of 2, from switching on",
 		first+" load, round 1",
-		"load, round 3", "NOT preheat, round", "240 °C", "each bake 37m to 47m (80 %), likely 42m", "in all "+p.Total.String(),
+		"load, round 3", "NOT preheat, round", "240 °C", "each bake 37m to 47m (80 %), likely 42m",
+		"in all "+p.Total.String(),
 		"go by the core and the color")
 	load.Pieces, load.Together = 2, 2
 	if p, err = load.Program(); err != nil {

@@ -65,7 +65,8 @@ func TestUnitsOfATable(t *testing.T) {
 // deeper.
 func TestEvaluateByHand(t *testing.T) {
 	for line, want := range map[string]float64{
-		"exp(0) + exp(0) + ln(1)": 2, "5 − exp(0) × 3": 2, "6 × exp(0) ÷ 4": 1.5, "−exp(0)": -1, "2e-3 + 1": 1.002, "2e3": 2000,
+		"exp(0) + exp(0) + ln(1)": 2, "5 − exp(0) × 3": 2, "6 × exp(0) ÷ 4": 1.5, "−exp(0)": -1, "2e-3 + 1": 1.002,
+		"2e3":     2000,
 		"7 − 2e1": -13, "0^0": 1,
 		"2 + 3 × 4": 14, "(2 + 3) × 4": 20, "2 × (3 + 4) − 1": 13, "10 ÷ 4": 2.5, "2^3": 8, "2^(−1)": 0.5,
 		"−3 + 5": 2, "1.5 × 10^(−2)": 0.015, "max(2, 3)": 3, "min(2, 3)": 2, "ln(exp(2))": 2,

@@ -35,7 +35,8 @@ func TestWhatIsASlip(t *testing.T) {
 		want string
 	}{
 		{"abxy", []string{"abcd"}, ""}, {"abcx", []string{"abcd"}, "abcd"}, {"abcxy", []string{"abcde"}, "abcde"},
-		{"abxyz", []string{"abcde"}, ""}, {"rise", []string{"rice", "rite"}, "rice"}, {"rise", []string{"rite", "rice"}, "rite"},
+		{"abxyz", []string{"abcde"}, ""}, {"rise", []string{"rice", "rite"}, "rice"},
+		{"rise", []string{"rite", "rice"}, "rite"},
 		{"rites", []string{"ricer", "rites"}, "rites"}, {long, []string{long + "x"}, long + "x"},
 		{long + "x", []string{long}, ""},
 	} {

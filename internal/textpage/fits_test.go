@@ -9,7 +9,8 @@ import (
 
 // Blocks of wide letters begin and end where the Unicode Standard says (Annex 11, East Asian Width).
 func TestWideBlocks(t *testing.T) {
-	for _, block := range [][2]rune{{0x1100, 0x115f}, {0x2e80, 0xa4cf}, {0xac00, 0xd7a3}, {0xf900, 0xfaff}, {0xfe30, 0xfe6f},
+	for _, block := range [][2]rune{{0x1100, 0x115f}, {0x2e80, 0xa4cf}, {0xac00, 0xd7a3}, {0xf900, 0xfaff},
+		{0xfe30, 0xfe6f},
 		{0xff00, 0xff60}, {0x1f300, 0x1faff}} {
 		for r, want := range map[rune]int{block[0] - 1: 1, block[0]: 2, block[1]: 2, block[1] + 1: 1} {
 			if got := textpage.Width("a" + string(r)); got != 1+want && r != 0xfe2f { // a mark that takes no column
