@@ -169,7 +169,8 @@ var (
 // charts are the titles of the pictures on a page.
 func charts(page string) (out []string) {
 	for _, m := range captions.FindAllStringSubmatch(page, -1) {
-		out = append(out, html.UnescapeString(m[1]))
+		// A unit stays on the line of its number on a page of HTML.
+		out = append(out, strings.ReplaceAll(html.UnescapeString(m[1]), "\u00a0", " "))
 	}
 	return out
 }
