@@ -1,6 +1,8 @@
 package bake
 
 import (
+	"slices"
+
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/sources"
@@ -50,8 +52,12 @@ func (l LearnedLoss) usualStep(d *working.Derivation) working.Expr {
 		Is: working.Amount(l.prior, working.Percent, 1), Decimals: 1})
 }
 
-// mostShown is how many loaves are told one by one.
-const mostShown = 20
+// Loaves are told one by one up to mostShown of them, and if each lost leastShown percent: the difference of two weights
+// that are nearly the same has no digits to tell in ounces.
+const (
+	mostShown  = 20
+	leastShown = 1.0
+)
 
 // sumStep derives the sum of the losses.
 func (l LearnedLoss) sumStep(d *working.Derivation) working.Expr {
@@ -60,7 +66,7 @@ func (l LearnedLoss) sumStep(d *working.Derivation) working.Expr {
 		sum += x
 	}
 	name := working.Tell("bake.symbol_sum", "sum of the losses weighed")
-	if l.Count > mostShown {
+	if l.Count > mostShown || slices.Min(l.losses) < leastShown {
 		return working.Given("S", name, working.Amount(sum, working.Percent, 3))
 	}
 	doughs, breads := make([]float64, l.Count), make([]float64, l.Count)
