@@ -61,3 +61,48 @@ func TestANoUnderADeadline(t *testing.T) {
 		}
 	}
 }
+
+// A timetable that was found before the time ran out, and not brought together with the clocks of the doughs, is no
+// proof that a day can be.
+func TestWhatIsHalfWorkedOutIsNotPossible(t *testing.T) {
+	o := sunday()
+	whole, err := o.whole()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range whole.Bakes {
+		whole.Bakes[i] = whole.Bakes[i].withDefaults()
+	}
+	k := planAll(t, o)
+	cut, decided := 0, 0
+	for asks := range 60 {
+		ctx := &askedOften{Context: context.Background(), most: asks}
+		switch ok, err := whole.possible(ctx, k.wanted(), wednesday(t), nil); {
+		case ctx.asked > ctx.most && err == nil:
+			t.Errorf("ended after %d questions: possible %v", asks, ok)
+		case err != nil:
+			cut++
+			if ok || !errors.Is(err, context.DeadlineExceeded) {
+				t.Errorf("%v, %v", ok, err)
+			}
+		default:
+			decided++
+		}
+	}
+	if cut == 0 || decided == 0 {
+		t.Errorf("%d were cut, %d decided", cut, decided)
+	}
+}
+
+// askedOften is a context that ends when it was asked so often.
+type askedOften struct {
+	context.Context
+	asked, most int
+}
+
+func (a *askedOften) Err() error {
+	if a.asked++; a.asked > a.most {
+		return context.DeadlineExceeded
+	}
+	return nil
+}

@@ -191,7 +191,9 @@ func (o *Order) possible(ctx context.Context, wanted []time.Time, clock KitchenC
 	if err != nil {
 		return false, err
 	}
-	err = p.run(ctx)
+	if err = p.run(ctx); err == nil && p.timeRanOut {
+		err = ctx.Err() // the timetable there is was not brought together with the doughs
+	}
 	return err == nil && p.possible(), err
 }
 

@@ -351,15 +351,14 @@ func (r draw) weighed() Bake {
 	return b
 }
 
-// drawnOnce lists what the days drawn have had at least once, so that the generator is seen to reach it.
-func (d drawnDay) has() []string {
-	var out []string
+// has lists what a day drawn has of what a generator may miss.
+func (d drawnDay) has() (out []string) {
 	add := func(when bool, what string) {
 		if when && !slices.Contains(out, what) {
 			out = append(out, what)
 		}
 	}
-	k := d.Kitchen
+	k, levains := d.Kitchen, map[string]int{}
 	add(len(d.Bakes) == 1, "one bread")
 	add(len(d.Bakes) > 3, "four breads")
 	add(len(k.Away) > 0, "absences")
@@ -367,7 +366,6 @@ func (d drawnDay) has() []string {
 	add(k.Oven.Decks > 1, "two decks")
 	add(k.Hands > 1, "two pairs of hands")
 	add(k.Altitude.Meters() > 1000, "altitude")
-	levains := map[string]int{}
 	for _, b := range d.Bakes {
 		add(b.Retard != nil, "a retard")
 		add(b.Retard != nil && k.RefrigeratorPlaces > 0, "limited places")

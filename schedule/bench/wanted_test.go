@@ -24,9 +24,12 @@ func TestWantedThisWeekOrLater(t *testing.T) {
 func TestLidOrSteam(t *testing.T) {
 	start := time.Date(2026, 11, 28, 4, 16, 0, 0, time.UTC)
 	minutes := func(n int) quantity.Elapsed { return quantity.Elapsed(time.Duration(n) * time.Minute) }
+	covered := bakeday.OvenData{Covered: minutes(15), Uncovered: minutes(27)}
+	inPots := covered
+	inPots.Pots = 1
 	for want, o := range map[string]bakeday.OvenData{
-		"15m covered: the lid comes off at 04:31; then about 27m uncovered": {Pots: 1, Covered: minutes(15), Uncovered: minutes(27)},
-		"15m with steam or a cover, until 04:31; then about 27m without":    {Covered: minutes(15), Uncovered: minutes(27)},
+		"15m covered: the lid comes off at 04:31; then about 27m uncovered": inPots,
+		"15m with steam or a cover, until 04:31; then about 27m without":    covered,
 		"": {Pots: 1, Uncovered: minutes(27)},
 	} {
 		got := DayNow{}.baking(bakeday.PlanData{Oven: o}, bakeday.StepData{Start: start})
