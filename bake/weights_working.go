@@ -11,7 +11,7 @@ import (
 // Working derives the mean and the range of the next loaf.
 func (l LearnedLoss) Working() working.Working {
 	d := working.Derive(working.Tell("bake.derive_learned", "Loss of this product"))
-	if l.Count == 0 {
+	if l.Count == 0 || len(l.losses) != l.Count {
 		return d.Working()
 	}
 	usual := l.usualStep(d)

@@ -201,7 +201,7 @@ func (t TabledWater) chart() (report.Chart, bool) {
 		}
 		flour = append(flour, f.Celsius())
 	}
-	if len(flour) < 3 || len(t.Water) != len(flour) {
+	if len(flour) < 3 || len(t.Water) != len(flour) || len(t.Table.Room) == 0 {
 		return report.Chart{}, false
 	}
 	line := func(room int) report.Series {

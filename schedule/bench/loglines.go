@@ -35,15 +35,13 @@ func (e LaterVersion) Error() string {
 
 // Lines are the observations as a log keeps them: one line of JSON for each, in the order given.
 //
-// Errors: those of [Observation.Check] under "entries[i]"; ErrOutOfRange for a line of 4 MiB or more.
+// Errors: those of [Observation.Check] under "entries[i]", as in a [KeptLog]; ErrOutOfRange for a line of 4 MiB or more.
 func (all Observations) Lines() ([]byte, error) {
 	var p quantity.Problems
 	var lines []byte
 	for i, e := range all {
 		if err := e.Check(); err != nil {
-			for _, one := range quantity.InputErrors(err) {
-				p.Add(fmt.Sprintf("entries[%d].%s", i, one.Path), one.Got, one.Want, one.Err)
-			}
+			p.Join(fmt.Sprintf("Entries[%d]", i), err)
 			continue
 		}
 		line, err := json.Marshal(e)
@@ -51,12 +49,12 @@ func (all Observations) Lines() ([]byte, error) {
 			return nil, err
 		}
 		if len(line) >= mostLine {
-			p.Add(fmt.Sprintf("entries[%d]", i), quantity.Tell("bench.got_bytes", "%d bytes", len(line)),
+			p.Add(fmt.Sprintf("Entries[%d]", i), quantity.Tell("bench.got_bytes", "%d bytes", len(line)),
 				quantity.Tell("bench.want_less_than_bytes", "less than %d bytes", mostLine), quantity.ErrOutOfRange)
 		}
 		lines = append(append(lines, line...), '\n')
 	}
-	return lines, p.Err()
+	return lines, p.ErrFor(KeptLog{Entries: all})
 }
 
 // logLines reads a log line by line.

@@ -174,7 +174,7 @@ func TestLinesOfWrongObservations(t *testing.T) {
 	lines, err := Observations{note("fine"), {}, {Version: 1, At: saturday, Kind: SawRise}, note("\xff")}.Lines()
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
-		paths = append(paths, e.GoPath)
+		paths = append(paths, e.Path)
 	}
 	want := []string{"entries[1].v", "entries[1].at", "entries[1].kind", "entries[2].rise", "entries[3].note"}
 	if d := cmp.Diff(want, paths); d != "" {

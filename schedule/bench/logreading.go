@@ -8,8 +8,8 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// Log is what a log holds, or the latest of it.
-type Log struct {
+// KeptLog is what a log holds, or the latest of it.
+type KeptLog struct {
 	Entries Observations `json:"entries"` // in the order in which things happened
 	// Older is how many before them were left out: more than fits.
 	Older int `json:"older,omitempty"`
@@ -42,7 +42,7 @@ type LogReading struct {
 // and listed.
 //
 // Errors: [LaterVersion], because half-understood lines would teach the wrong things; those of the reader.
-func (r LogReading) From(in io.Reader) (Log, error) {
+func (r LogReading) From(in io.Reader) (KeptLog, error) {
 	w := window{most: r.Most, last: r.Last}
 	switch {
 	case w.most == 0:
@@ -60,7 +60,7 @@ func (r LogReading) From(in io.Reader) (Log, error) {
 		}
 	}
 	entries, older := w.latest()
-	return Log{entries, older, lines.problems, lines.skipped}, lines.err
+	return KeptLog{entries, older, lines.problems, lines.skipped}, lines.err
 }
 
 // A window holds the latest observations of many, whatever their order is.

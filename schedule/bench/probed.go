@@ -71,7 +71,7 @@ func ReadProbe(texts []string) (ProbedLoaf, error) {
 		p.Add("", quantity.Tell("bench.got_clocks_and_times", "clock times and times since the loaf went in"),
 			quantity.Tell("bench.want_one_or_other", "one or the other"), quantity.ErrInconsistent)
 	}
-	return out, p.Err()
+	return out, p.ErrFor(texts)
 }
 
 // Timed reports whether there are readings to be carried on: several, or with a time.

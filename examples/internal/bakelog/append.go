@@ -22,13 +22,13 @@ var ErrNotLog = errors.New("is not a bake log: it is left as it is; want a bake 
 
 // Read reads a log. A file that is not there is an empty log. Errors: those of [bench.LogReading.From] and of the file
 // system.
-func Read(name string, r bench.LogReading) (bench.Log, error) {
+func Read(name string, r bench.LogReading) (bench.KeptLog, error) {
 	f, err := os.Open(name)
 	if errors.Is(err, os.ErrNotExist) {
-		return bench.Log{}, nil
+		return bench.KeptLog{}, nil
 	}
 	if err != nil {
-		return bench.Log{}, err
+		return bench.KeptLog{}, err
 	}
 	defer f.Close()
 	return r.From(f)

@@ -304,7 +304,7 @@ func TestRefusedEntries(t *testing.T) {
 		note(strings.Repeat("x", 1<<20)), note("\xff"))
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
-		paths = append(paths, e.GoPath)
+		paths = append(paths, e.Path)
 	}
 	want := []string{
 		"entries[1].v", "entries[1].at", "entries[1].kind", "entries[2].rise", "entries[3].kind",

@@ -33,19 +33,19 @@ func (f logFlags) place(s System) (string, error) {
 }
 
 // read reads the log, or the latest of a very long one, and warns of what is not read.
-func (f logFlags) read(s System) (string, bench.Log, error) {
+func (f logFlags) read(s System) (string, bench.KeptLog, error) {
 	return f.reading(s, bench.LogReading{})
 }
 
 // readUntil reads what the log holds up to a moment.
-func (f logFlags) readUntil(s System, at time.Time) (string, bench.Log, error) {
+func (f logFlags) readUntil(s System, at time.Time) (string, bench.KeptLog, error) {
 	return f.reading(s, bench.LogReading{Keep: func(o bench.Observation) bool { return !o.At.After(at) }})
 }
 
-func (f logFlags) reading(s System, r bench.LogReading) (string, bench.Log, error) {
+func (f logFlags) reading(s System, r bench.LogReading) (string, bench.KeptLog, error) {
 	name, err := f.place(s)
 	if err != nil {
-		return "", bench.Log{}, err
+		return "", bench.KeptLog{}, err
 	}
 	content, err := bakelog.Read(name, r)
 	if err != nil {
