@@ -62,7 +62,8 @@ func (o OvenDial) Report() report.Report {
 	}
 }
 
-// fahrenheitDial is what a dial in °F is turned to: a setting in whole fives as it is, another one at the nearest of the
+// fahrenheitDial is what a dial in °F is turned to: a setting in whole fives as it is, another one at the nearest of
+// the
 // marks, which are 25 degrees apart, as recipes have it: 200 °C is 400 °F.
 func fahrenheitDial(t quantity.Temperature) quantity.Temperature {
 	f := t.Fahrenheit()

@@ -52,7 +52,8 @@ func (l LearnedLoss) usualStep(d *working.Derivation) working.Expr {
 		Is: working.Amount(l.prior, working.Percent, 1), Decimals: 1})
 }
 
-// Loaves are told one by one up to mostShown of them, and if each lost leastShown percent: the difference of two weights
+// Loaves are told one by one up to mostShown of them, and if each lost leastShown percent: the difference of two
+// weights
 // that are nearly the same has no digits to tell in ounces.
 const (
 	mostShown  = 20
@@ -131,7 +132,8 @@ func (g LossGuide) Working() working.Working {
 	m := working.Given("m", working.Tell("bake.symbol_this_dough", "dough of this loaf"), g.Dough)
 	if !g.bread.IsZero() {
 		bread := working.Given("B", working.Tell("bake.symbol_bread", "bread"), g.bread)
-		loss := working.Given("L", working.Tell("bake.symbol_loss_put_in", "loss that comes out below; put in until it stays"),
+		loss := working.Given("L", working.Tell("bake.symbol_loss_put_in",
+			"loss that comes out below; put in until it stays"),
 			g.Loss.Likely)
 		m = d.Find(working.Finding{
 			Name: working.Tell("bake.symbol_this_dough", "dough of this loaf"), Symbol: "m", Is: g.Dough, Decimals: 1,

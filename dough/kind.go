@@ -68,7 +68,8 @@ const (
 var kindWords = enum.Of[Kind]("kind of ingredient",
 	"", "wheat", "whole wheat", "durum", "spelt", "whole spelt", "rye", "whole rye", "barley", "oats",
 	"gluten-free flour", "wheat gluten", "malt", "water", "milk", "dairy", "egg", "butter", "fat", "sweetener", "syrup",
-	"salt", "fresh yeast", "active dry yeast", "instant yeast", "osmotolerant yeast", "nuts", "peanuts", "sesame", "soy", "lupin", "seeds",
+	"salt", "fresh yeast", "active dry yeast", "instant yeast", "osmotolerant yeast", "nuts", "peanuts", "sesame", "soy",
+	"lupin", "seeds",
 	"fruit", "starter", "improver", "infused oil", "cooked filling", "other",
 )
 

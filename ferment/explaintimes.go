@@ -245,8 +245,9 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
 	})
 	reach := working.Given("z_"+symbol, working.Tell("ferment.symbol_reach",
-		"standard deviations an 80 % range reaches to each side: 1.2816, and more while few bakes are known"), working.Amount(t.d.belief.Reach(parts.Total(),
-		parts.Luck), working.Number, 5))
+		"standard deviations an 80 % range reaches to each side: 1.2816, and more while few bakes are known"),
+		working.Amount(t.d.belief.Reach(parts.Total(),
+			parts.Luck), working.Number, 5))
 	off := reach.Times(sigma)
 	if s := t.d.belief.Stretch; s > 0 && s != 1 {
 		off = off.Times(working.Given("s", working.Tell("ferment.symbol_stretch",

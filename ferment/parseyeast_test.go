@@ -26,7 +26,8 @@ func TestParseYeast(t *testing.T) {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
 	}
-	for _, text := range []string{"", "2 %", "0.6 instant", "x % fresh", "1 % wild", "fresh 1 %", "%", "instant", "1 % instant % fresh"} {
+	for _, text := range []string{"", "2 %", "0.6 instant", "x % fresh", "1 % wild", "fresh 1 %", "%", "instant",
+		"1 % instant % fresh"} {
 		if got, err := ferment.ParseYeast(text); !errors.Is(err, quantity.ErrUnit) || got != (ferment.Yeast{}) {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}

@@ -65,7 +65,8 @@ func (e *Estimate) remark() []working.Message {
 			quantity.NewPercent(100*slack)))
 	}
 	if b.Sugar.Points() > unsureSugar {
-		add(working.Tell("ferment.sweet", "beyond %.0f sugar nothing measured stands behind these hours: go by the dough alone",
+		add(working.Tell("ferment.sweet",
+			"beyond %.0f sugar nothing measured stands behind these hours: go by the dough alone",
 			quantity.NewPercent(unsureSugar)))
 	}
 	switch {

@@ -98,7 +98,8 @@ func TestSumOfHalfACent(t *testing.T) {
 	in.Other = coins("2.505")
 	in.Lines[0].Name, in.Lines[2].Name = strings.Repeat("x", 40), strings.Repeat("y", 41)
 	_, derivation := pageOf(t, in)
-	trial.Holds(t, derivation, "cost of the batch K = S", "K = 10.325 K, rounded: 10.33 note: rounded half up to 2 decimals",
+	trial.Holds(t, derivation, "cost of the batch K = S",
+		"K = 10.325 K, rounded: 10.33 note: rounded half up to 2 decimals",
 		"cost of "+in.Lines[0].Name+" k_1", `cost of "`+strings.Repeat("y", 32)+`"… k_3`)
 }
 

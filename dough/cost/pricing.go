@@ -24,7 +24,8 @@ type UsablePart struct {
 
 // Pricing puts prices, as they are told of ingredients by name, to the lines of a sheet.
 type Pricing struct {
-	// Sheet has what is used on its lines; a line with a pack and no price, such as water, costs nothing unless it is priced.
+	// Sheet has what is used on its lines; a line with a pack and no price, such as water, costs nothing unless it is
+	// priced.
 	Sheet  CostSheet    `json:"sheet"`
 	Prices []PackPrice  `json:"prices"`
 	Yields []UsablePart `json:"yields,omitempty"`

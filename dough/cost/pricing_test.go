@@ -51,7 +51,8 @@ func TestPricesFindTheirLines(t *testing.T) {
 		got = append(got, e.Error())
 	}
 	want := []string{
-		`prices[0].name: inconsistent: got "bred flour", want one of bread flour, water, salt, seeds; did you mean bread flour?`,
+		`prices[0].name: inconsistent: got "bred flour", want one of bread flour, water, salt, seeds; ` +
+			`did you mean bread flour?`,
 		`prices[2].name: inconsistent: got a second price of "SALT", want one price for each ingredient`,
 		`prices[3].pack: out of range: got 0 g, want a pack above 0 g`,
 		`yields[0].name: inconsistent: got "walnuts", want one of bread flour, water, salt, seeds`,

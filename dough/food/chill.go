@@ -68,7 +68,8 @@ type ChillPlan struct {
 // Cooked: 57 to 21 °C within 2 hours and to 5 °C within 6 in all, both from the start; kept cold, 4 days. Mixed cold:
 // 5 °C within 4 hours. Oil with garlic or herbs: 5 °C at once, thrown away after 4 days. Wet grain: chilled or salted
 // after 4 hours above 5 °C. Where authorities differ the shortest is taken; local rules decide. Valid for the
-// years 1900 to 9998. Errors: ErrOutOfRange for an unknown kind or another year. Source: FDA Food Code 2022, 3-501.14 (second-hand); CDC on garlic in oil
+// years 1900 to 9998. Errors: ErrOutOfRange for an unknown kind or another year. Source: FDA Food Code 2022, 3-501.14
+// (second-hand); CDC on garlic in oil
 // (second-hand); a council's four days for cooked food; judgment for wet grain.
 func (c ChilledFood) Limits() (ChillPlan, error) {
 	var p quantity.Problems

@@ -25,7 +25,8 @@ func TestMeasuresOfOnesOwn(t *testing.T) {
 	if r.Mass != want {
 		t.Errorf("%v, want %v", r.Mass, want)
 	}
-	trial.Holds(t, r.Report().Text(report.Options{Width: 80}), "1 teaspoon of seeds", "the source does not say how its cup")
+	trial.Holds(t, r.Report().Text(report.Options{Width: 80}), "1 teaspoon of seeds",
+		"the source does not say how its cup")
 	in.Food = "oats"
 	if _, err := in.Weight(); trial.Refused(err) != "method out of range" {
 		t.Errorf("oats by a method that nobody weighed: %v", err)

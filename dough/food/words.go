@@ -12,11 +12,14 @@ import (
 // ReadVolume reads an amount of a food as people type it: "2 1/4 tsp instant yeast", "1 cup sifted bread flour", "½
 // c. of honey", "a pinch of salt", "3 large eggs", "1 stick butter", "1 packet dry yeast", "2 cups flour".
 //
-// A stick of butter is a quarter of a pound and half a cup, a packet of yeast 2¼ teaspoons, a pinch 1/16 and a dash 1/8 of a teaspoon (common practice),
+// A stick of butter is a quarter of a pound and half a cup, a packet of yeast 2¼ teaspoons, a pinch 1/16 and a dash
+// 1/8 of a teaspoon (common practice),
 // a large egg 50 g without its shell, its white 33, its yolk 17 (USDA). A heaping spoon is taken as one and a half, a
-// scant one as nine tenths (from memory). EL and TL are spoons of 15 and 5 mL, and foods may be named in German; a Tasse
+// scant one as nine tenths (from memory). EL and TL are spoons of 15 and 5 mL, and foods may be named in German; a
+// Tasse
 // is refused, since no two kitchens mean the same by it. Flour without a kind is all-purpose. How the words were read
-// stands in the Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text without an
+// stands in the Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text
+// without an
 // amount, ErrRequired without a food; a food that is not listed is told by [FoodVolume.Weight].
 func ReadVolume(text string) (FoodVolume, error) {
 	var v FoodVolume

@@ -29,7 +29,8 @@ func TestQuantitiesCount(t *testing.T) {
 		counts(t, quantity.Micrometers, x, y, n)
 		counts(t, quantity.Picoliters, x, y, n)
 		counts(t, quantity.DeltaQuanta, x, y, n%3) // within 10,000 K
-		if quantity.Micrograms(x).Neg() != quantity.Micrograms(-x) || quantity.Millionths(x).Neg() != quantity.Millionths(-x) ||
+		if quantity.Micrograms(x).Neg() != quantity.Micrograms(-x) ||
+			quantity.Millionths(x).Neg() != quantity.Millionths(-x) ||
 			quantity.DeltaQuanta(x).Neg() != quantity.DeltaQuanta(-x) {
 			t.Errorf("−%d", x)
 		}

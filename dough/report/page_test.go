@@ -17,7 +17,8 @@ func TestPageIsWholeHTML(t *testing.T) {
 	void := map[string]bool{"meta": true, "br": true, "hr": true, "img": true, "input": true, "link": true, "col": true}
 	style := regexp.MustCompile(`(?s)<style>.*?</style>`)
 	var open []string
-	for _, m := range regexp.MustCompile(`<(/?)([a-z][a-z0-9]*)([^>]*)>`).FindAllStringSubmatch(style.ReplaceAllString(page, ""), -1) {
+	tags := regexp.MustCompile(`<(/?)([a-z][a-z0-9]*)([^>]*)>`)
+	for _, m := range tags.FindAllStringSubmatch(style.ReplaceAllString(page, ""), -1) {
 		name := m[2]
 		switch {
 		case void[name] || strings.HasSuffix(m[3], "/"):

@@ -30,7 +30,8 @@ func TestEveryOperationIsWritten(t *testing.T) {
 		{a.Plus(b).ToThe(2), "39.0625", "(a + b)^2", "(a + b)^{2}",
 			letter("<msup><mrow><mrow><mo>(</mo>[a]<mo>+</mo>[b]<mo>)</mo></mrow></mrow><mrow><mn>2</mn></mrow></msup>")},
 		{a.Neg().Plus(b), "1.7500", "−a + b", "-a + b", letter("−[a]<mo>+</mo>[b]")},
-		{a.Minus(b.Minus(u)), "−0.7500", "a − (b − u)", "a - (b - u)", letter("[a]−<mrow><mo>(</mo>[b]−[u]<mo>)</mo></mrow>")},
+		{a.Minus(b.Minus(u)), "−0.7500", "a − (b − u)", "a - (b - u)",
+			letter("[a]−<mrow><mo>(</mo>[b]−[u]<mo>)</mo></mrow>")},
 		{a.Minus(b).Over(u.Plus(1)), "−0.8750", "(a − b) ÷ (u + 1)", `\frac{a - b}{u + 1}`,
 			letter("<mfrac><mrow>[a]−[b]</mrow><mrow>[u]<mo>+</mo><mn>1</mn></mrow></mfrac>")},
 		{working.Pi().Times(a), "7.0686", "π × a", `\pi  \times a`, letter("[π]<mo>×</mo>[a]")},
@@ -56,7 +57,8 @@ func TestEveryOperationIsWritten(t *testing.T) {
 		if lines := plain((working.Telling{}).LaTeXLines(w)); !strings.Contains(lines, "y = "+c.tex) {
 			t.Errorf("%s is not in\n%s", c.tex, lines)
 		}
-		if math := strings.ReplaceAll((working.Telling{}).MathML(w, 1), ` stretchy="false"`, ""); !strings.Contains(math, c.math) {
+		if math := strings.ReplaceAll((working.Telling{}).MathML(w, 1), ` stretchy="false"`, ""); !strings.Contains(math,
+			c.math) {
 			t.Errorf("%s is not in\n%s", c.math, math)
 		}
 	}

@@ -45,7 +45,8 @@ func (t Telling) HTMLLines(w Working) string {
 		for _, l := range s.lines(t.Reader, n) {
 			parts := mathSymbol(l.Symbol)
 			add := func(relation, right string) {
-				b.WriteString(`<math displaystyle="true"><mrow>` + parts + `<mo form="infix">` + relation + "</mo>" + right + "</mrow></math> ")
+				b.WriteString(`<math displaystyle="true"><mrow>` + parts + `<mo form="infix">` + relation + "</mo>" + right +
+					"</mrow></math> ")
 				parts = ""
 			}
 			b.WriteString("<li>")

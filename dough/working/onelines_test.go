@@ -37,7 +37,8 @@ func TestTextLinesAreFormulaNumbersValueAndMeanings(t *testing.T) {
 	if got != want {
 		t.Errorf("%s\nwant\n%s", got, want)
 	}
-	if got := (working.Telling{Reader: commas}).TextLines(twoSteps())[1]; got != "L = max(H; 12,5) = max(70; 12,5) = 70,0 g" {
+	if got := (working.Telling{Reader: commas}).TextLines(twoSteps())[1]; got != "L = max(H; 12,5) = max(70; 12,5) = "+
+		"70,0 g" {
 		t.Error(got)
 	}
 }

@@ -7,14 +7,15 @@ import (
 
 // A piece of a template is text, a placeholder, or the words of a number.
 type piece struct {
-	text   string   // as written
-	plain  string   // of text: as shown
-	index  int      // from 0; −1 for text
-	places int      // −1 when none are named
-	width  int      // of a number written with zeros in front: %02d; steps of a dial, of temperatures and differences: %05.0f
-	sign   bool     // a plus before what is not negative
-	verb   byte     // v s d f g q t x
-	words  []string // of {1|piece|pieces}
+	text   string // as written
+	plain  string // of text: as shown
+	index  int    // from 0; −1 for text
+	places int    // −1 when none are named
+	// of a number written with zeros in front: %02d; steps of a dial, of temperatures and differences: %05.0f
+	width int
+	sign  bool     // a plus before what is not negative
+	verb  byte     // v s d f g q t x
+	words []string // of {1|piece|pieces}
 }
 
 // pieces reads a template. It never fails: what is no placeholder is text.

@@ -23,9 +23,11 @@ func fill(method, spoken string, fields ...string) *httptest.ResponseRecorder {
 }
 
 func TestTheFormAnswers(t *testing.T) {
-	w := fill(http.MethodPost, "de-CH,de;q=0.9", "target", "26 °C", "others[0].kind", "flour", "others[0].temperature", "21 °C",
+	w := fill(http.MethodPost, "de-CH,de;q=0.9", "target", "26 °C", "others[0].kind", "flour", "others[0].temperature",
+		"21 °C",
 		"others[1].kind", "room", "others[1].temperature", "22 °C", "friction", "13 Δ°C")
-	for _, want := range []string{`<html lang="de-CH">`, "Wasser mit 22,0\u00a0°C", `<option value="flour" selected>Mehl</option>`,
+	for _, want := range []string{`<html lang="de-CH">`, "Wasser mit 22,0\u00a0°C",
+		`<option value="flour" selected>Mehl</option>`,
 		`name="target" value="26 °C">`} {
 		if !strings.Contains(w.Body.String(), want) {
 			t.Errorf("%s is missing in\n%s", want, w.Body)
@@ -41,8 +43,10 @@ func TestTheFormMarksItsFields(t *testing.T) {
 	w := fill(http.MethodPost, "de", "target", "26", "others[0].kind", "flur", "others[0].temperature", "21 °C",
 		"others[1].temperature", "", "friction", `"><script>`)
 	body := w.Body.String()
-	for _, want := range []string{`name="target" value="26" aria-invalid="true">`, `name="others[0].kind" aria-invalid="true">`,
-		"<strong>Einheit: angegeben ist &#34;26&#34; ohne Einheit, verlangt ist eine Temperatur", `value="&#34;&gt;&lt;script&gt;"`,
+	for _, want := range []string{`name="target" value="26" aria-invalid="true">`,
+		`name="others[0].kind" aria-invalid="true">`,
+		"<strong>Einheit: angegeben ist &#34;26&#34; ohne Einheit, verlangt ist eine Temperatur",
+		`value="&#34;&gt;&lt;script&gt;"`,
 		"<strong>außerhalb des Bereichs: angegeben ist &#34;flur&#34;, verlangt ist Faktor: flour, room, levain, bowl"} {
 		if !strings.Contains(body, want) {
 			t.Errorf("%s is missing in\n%s", want, body)

@@ -44,7 +44,8 @@ func containsWord(words []string, word string) bool {
 }
 
 func TestLabelsInASCII(t *testing.T) {
-	for text, want := range map[string]string{"−3 °C": "-3 deg C", "5–7 — x…": "5-7 - x...", "Brot für Ωmega": "Brot f?r ?mega"} {
+	for text, want := range map[string]string{"−3 °C": "-3 deg C", "5–7 — x…": "5-7 - x...",
+		"Brot für Ωmega": "Brot f?r ?mega"} {
 		if got := toASCII(text); got != want {
 			t.Errorf("%q is %q, want %q", text, got, want)
 		}

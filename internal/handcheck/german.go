@@ -20,7 +20,8 @@ var (
 	germanDay    = regexp.MustCompile(`\b(So|Mo|Di|Mi|Do|Fr|Sa) (\d\d?:\d\d)`)
 	germanStep   = regexp.MustCompile(`, aus Schritt (\d+)$`)
 	hoursMinutes = regexp.MustCompile(`(\d+) h (\d+) min\b`)
-	days         = map[string]string{"So": "Sun", "Mo": "Mon", "Di": "Tue", "Mi": "Wed", "Do": "Thu", "Fr": "Fri", "Sa": "Sat"}
+	days         = map[string]string{"So": "Sun", "Mo": "Mon", "Di": "Tue", "Mi": "Wed", "Do": "Thu", "Fr": "Fri",
+		"Sa": "Sat"}
 	// germanWords stand at the beginning of a line, or behind the symbol.
 	germanWords = strings.NewReplacer("Anmerkung: ", "note: ", "Quelle: ", "source: ", ", gerundet: ", ", rounded: ",
 		", verstanden als: ", ", taken as: ")

@@ -5,7 +5,8 @@ import "testing"
 func TestValuesAreFoundOnTheScreen(t *testing.T) {
 	const page = "shape at 31 %, ready in 2h19m to 5h (80 %), likely 3h27m; 5 lb 14.9 oz of dough, 1.25 kg of flour at " +
 		"24.2 °C,\n" +
-		"Δ 3.5 Δ°C, kept for 4 days, then 2 days 6h, 3 days 12h07m and 5 days 26m, in the oven Sat 14:05, out at 14:40, a basket of 2.8 qt, dry for 29m49s, or 1h02m30s, −5 min, 3.5 × " +
+		"Δ 3.5 Δ°C, kept for 4 days, then 2 days 6h, 3 days 12h07m and 5 days 26m, in the oven Sat 14:05, out at 14:40, a " +
+		"basket of 2.8 qt, dry for 29m49s, or 1h02m30s, −5 min, 3.5 × " +
 		"10⁻⁷ of it"
 	for text, want := range map[string]bool{
 		"31.30 %": true, "31.6 %": false, "31.3 g": false, "207 min (3h27m)": true, "208 min (3h28m)": false,

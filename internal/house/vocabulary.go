@@ -15,7 +15,8 @@ import (
 // that are no sentences: those of enumerations, "bake.Style/lean hearth", the subjects of cautions,
 // "working.Subject/burns", what an enumeration is called, "enum.Noun/style of bread", what package working shows
 // for a quantity that is none, "working.Word/invalid mass", what a source is that has no author,
-// "working.sourceTitle/arithmetic on the values above", and the words by which symbols are told apart, "working.Index/flour".
+// "working.sourceTitle/arithmetic on the values above", and the words by which symbols are told apart,
+// "working.Index/flour".
 func Vocabulary(root string) ([]string, error) {
 	var keys []string
 	for _, room := range everything {

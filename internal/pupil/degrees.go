@@ -38,7 +38,9 @@ func degrees() map[string]problem {
 				"friction_added": func(n given) float64 {
 					return 4*n.of("want") - n.of("flour") - n.of("room") - n.of("levain") + n.of("friction")
 				},
-				"friction_forgotten": func(n given) float64 { return 4*n.of("want") - n.of("flour") - n.of("room") - n.of("levain") },
+				"friction_forgotten": func(n given) float64 {
+					return 4*n.of("want") - n.of("flour") - n.of("room") - n.of("levain")
+				},
 			},
 		},
 		"friction in other degrees": {

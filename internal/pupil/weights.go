@@ -10,7 +10,9 @@ func weights() map[string]problem {
 			unit:   "flour",
 			answer: func(n given) float64 { return n.of("flour") * n.of("water") / 100 },
 			mistakes: map[string]func(given) float64{
-				"share_of_dough": func(n given) float64 { return n.of("flour") * n.of("water") / (100 - n.of("water") - n.of("salt")) },
+				"share_of_dough": func(n given) float64 {
+					return n.of("flour") * n.of("water") / (100 - n.of("water") - n.of("salt"))
+				},
 				"share_of_total": func(n given) float64 {
 					return n.of("flour") * n.of("water") / (100 + n.of("water") +
 						n.of("salt"))

@@ -56,8 +56,9 @@ var (
 		Standing: working.FromMemory,
 	}
 	// TinBakeTimes are those of white tin loaves: 500 g of dough at 218 °C in a turning oven, 590 g at 225 °C.
-	TinBakeTimes = practice("tin bake times", "a white tin loaf of 500 g of dough bakes 24 to 30 min at 218 °C, one of 590 g "+
-		"35 min at 225 °C, one of 800 g at home 30 to 40 min")
+	TinBakeTimes = practice("tin bake times",
+		"a white tin loaf of 500 g of dough bakes 24 to 30 min at 218 °C, one of 590 g "+
+			"35 min at 225 °C, one of 800 g at home 30 to 40 min")
 	// ASBProfile gives the core at the exit of plant ovens.
 	ASBProfile = practice("ASB", "plant ovens: a core of 200 °F at the exit")
 	// TestKitchenPlateau saw the core stay flat for the last quarter of a bake.

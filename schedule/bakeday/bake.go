@@ -157,7 +157,8 @@ type BulkWork struct {
 
 // Shaping says how long dividing, resting and shaping take.
 type Shaping struct {
-	Takes quantity.Elapsed `json:"takes"` // dividing, resting and shaping; zero: 30 minutes, or 10 to fill tins with a batter
+	// dividing, resting and shaping; zero: 30 minutes, or 10 to fill tins with a batter
+	Takes quantity.Elapsed `json:"takes"`
 }
 
 // Retard is a rest of the shaped loaves in the refrigerator.

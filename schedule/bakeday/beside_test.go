@@ -64,7 +64,8 @@ func TestKneadedByMachineNeedsABowl(t *testing.T) {
 	if got.Plans[1].Plan.Water.Warming.Celsius() <= got.Plans[0].Plan.Water.Warming.Celsius() {
 		t.Error("a machine warms no more than hands")
 	}
-	if said := strings.Join(strings.Fields(got.Report().Text(report.Options{})), " "); !strings.Contains(said, "(both guide values)") {
+	if said := strings.Join(strings.Fields(got.Report().Text(report.Options{})), " "); !strings.Contains(said,
+		"(both guide values)") {
 		t.Error("nothing says that both are guide values")
 	}
 	_, err = b.KneadedBy(context.Background(), wednesday(t), mixing.Hand)

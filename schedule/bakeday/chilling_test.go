@@ -67,7 +67,8 @@ func TestSoakerClock(t *testing.T) {
 		{dough.Scald, 6 * time.Hour, "bakeday.chill_scald", []time.Duration{0, 2 * time.Hour}},
 		{dough.Scald, 12 * time.Hour, "bakeday.chill_scald_long", []time.Duration{0, 2 * time.Hour, 6 * time.Hour}},
 	} {
-		said := soaking(soaked{SoakerWork{Name: "grain", Kind: c.kind}, made, made.Add(c.stands), made.Add(4 * time.Hour), true,
+		said := soaking(soaked{SoakerWork{Name: "grain", Kind: c.kind}, made, made.Add(c.stands), made.Add(4 * time.Hour),
+			true,
 			quantity.Celsius(4)})
 		if c.id == "" {
 			if len(said) != 0 {

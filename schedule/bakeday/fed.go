@@ -26,7 +26,8 @@ type FedLevain struct {
 // warm at first as it was on the counter ([ferment.Piece]).
 //
 // Valid range and accuracy: those of [ferment.Ripening.Ripe]. Errors: ErrRequired without feedings; ErrOutOfRange for a
-// stage that is chilled later than after 30 days or within a minute; those of the ripening, under "Ripening", and of the
+// stage that is chilled later than after 30 days or within a minute; those of the ripening, under "Ripening", and of
+// the
 // feedings.
 func (f FedLevain) Ripe() ([]ferment.Ripeness, error) {
 	var p quantity.Problems

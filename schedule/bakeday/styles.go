@@ -105,7 +105,8 @@ func (b *Bake) withApart(each quantity.Mass) quantity.Mass {
 	return each.Scale(whole.Of(hundred), whole.Sub(apart).Of(hundred))
 }
 
-// enriched reports whether milk or egg is in the dough while it ferments. Butter, which is an allergen as milk is, keeps
+// enriched reports whether milk or egg is in the dough while it ferments. Butter, which is an allergen as milk is,
+// keeps
 // in the warm for as long as a dough rises.
 func (b *Bake) enriched() bool {
 	for _, list := range b.lists() {

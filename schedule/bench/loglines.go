@@ -35,7 +35,8 @@ func (e LaterVersion) Error() string {
 
 // Lines are the observations as a log keeps them: one line of JSON for each, in the order given.
 //
-// Errors: those of [Observation.Check] under "entries[i]", as in a [KeptLog]; ErrOutOfRange for a line of 4 MiB or more.
+// Errors: those of [Observation.Check] under "entries[i]", as in a [KeptLog]; ErrOutOfRange for a line of 4 MiB or
+// more.
 func (all Observations) Lines() ([]byte, error) {
 	var p quantity.Problems
 	var lines []byte

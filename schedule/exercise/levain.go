@@ -20,7 +20,8 @@ func levain(d *dice, hard Difficulty) *sheet {
 		out := newSheet(working.Tell("exercise.levain_weight",
 			"Of %v of flour, %v goes into the levain, which has %v of its own flour in water. How much does the levain weigh?",
 			flour, share, hydration))
-		in := out.find(working.Tell("exercise.find_levain_flour", "flour in the levain"), "f", working.Gram, working.WholeNumber,
+		in := out.find(working.Tell("exercise.find_levain_flour", "flour in the levain"), "f", working.Gram,
+			working.WholeNumber,
 			f.Times(p).Over(100))
 		out.find(working.Tell("exercise.find_levain", "levain"), "L", working.Gram, working.WholeNumber,
 			in.Times(working.Num(1).Plus(h.Over(100))))
@@ -50,15 +51,18 @@ func levain(d *dice, hard Difficulty) *sheet {
 		w := symbol("w", working.Tell("exercise.symbol_water_percent", "water in percent of the flour"), water)
 		all := out.find(working.Tell("exercise.find_all_water", "all water"), "W", working.Gram, working.WholeNumber,
 			f.Times(w).Over(100))
-		in := out.find(working.Tell("exercise.find_levain_flour", "flour in the levain"), "f", working.Gram, working.WholeNumber,
+		in := out.find(working.Tell("exercise.find_levain_flour", "flour in the levain"), "f", working.Gram,
+			working.WholeNumber,
 			f.Times(p).Over(100))
-		inside := out.find(working.Tell("exercise.find_levain_water", "water in the levain"), "W_L", working.Gram, working.WholeNumber,
+		inside := out.find(working.Tell("exercise.find_levain_water", "water in the levain"), "W_L", working.Gram,
+			working.WholeNumber,
 			in.Times(h).Over(100))
 		poured, ok := pouredWater(batch)
 		if !ok {
 			return nil
 		}
-		out.agree(working.Tell("exercise.find_poured", "water to pour"), "W_pour", working.WholeNumber, all.Minus(inside), poured)
+		out.agree(working.Tell("exercise.find_poured", "water to pour"), "W_pour", working.WholeNumber, all.Minus(inside),
+			poured)
 		out.tolerance = 2
 		out.slip("levain_twice", working.Tell("exercise.slip_levain_twice",
 			"the levain was counted twice: its water was not taken out"), all)
@@ -86,7 +90,8 @@ func levain(d *dice, hard Difficulty) *sheet {
 	k := symbol("K", working.Tell("exercise.symbol_kept", "levain to keep"), keep)
 	a := symbol("a", working.Tell("exercise.symbol_flour_parts", "parts of flour"), flourParts)
 	b := symbol("b", working.Tell("exercise.symbol_water_parts", "parts of water"), waterParts)
-	all := out.find(working.Tell("exercise.find_levain_all", "levain to make"), "M", working.Gram, working.WholeNumber, l.Plus(k))
+	all := out.find(working.Tell("exercise.find_levain_all", "levain to make"), "M", working.Gram, working.WholeNumber,
+		l.Plus(k))
 	out.find(working.Tell("exercise.find_starter", "culture"), "S", working.Gram, working.WholeNumber,
 		all.Over(working.Num(1).Plus(a).Plus(b)))
 	out.tolerance = 1

@@ -179,7 +179,8 @@ func (s Set) KeyLaTeX(t working.Telling) string {
 	for _, e := range s.Exercises {
 		answer := working.Tell("exercise.answer", "%s, give or take %s", e.Answer.Text(t.Reader),
 			e.Tolerance.Text(t.Reader))
-		b.WriteString("\\item " + working.TeX(working.Tell("exercise.topic_answer", "%v: %v", e.Task.Topic, answer).Text(t.Reader)) + "\\nopagebreak\n" +
+		b.WriteString("\\item " + working.TeX(working.Tell("exercise.topic_answer", "%v: %v", e.Task.Topic,
+			answer).Text(t.Reader)) + "\\nopagebreak\n" +
 			t.LaTeXLines(e.key))
 		for _, slip := range e.Slips {
 			line := working.Tell("exercise.slip", "%s: %v", slip.Value.Text(t.Reader), slip.Mistake)

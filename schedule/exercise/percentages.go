@@ -83,9 +83,11 @@ func percentages(d *dice, hard Difficulty) *sheet {
 		flour, water, poured))
 	f := symbol("F", working.Tell("exercise.symbol_flour", "flour"), flour)
 	p := symbol("W", working.Tell("exercise.symbol_poured", "water poured in"), poured)
-	all := out.find(working.Tell("exercise.find_flour_for_water", "flour for that water"), "F_all", working.Gram, working.WholeNumber,
+	all := out.find(working.Tell("exercise.find_flour_for_water", "flour for that water"), "F_all", working.Gram,
+		working.WholeNumber,
 		p.Times(100).Over(w))
-	out.find(working.Tell("exercise.find_flour_to_add", "flour to add"), "F_add", working.Gram, working.WholeNumber, all.Minus(f))
+	out.find(working.Tell("exercise.find_flour_to_add", "flour to add"), "F_add", working.Gram, working.WholeNumber,
+		all.Minus(f))
 	out.tolerance = max(1, 0.005*more.Grams())
 	out.slip("weight_for_weight", working.Tell("exercise.slip_weight_for_weight",
 		"as much flour was added as there is too much water"),

@@ -128,7 +128,8 @@ func ice(d *dice) *sheet {
 	tn := symbol("T_need", working.Tell("exercise.symbol_need", "what it should act like"), need)
 	h := symbol("H", working.Tell("exercise.symbol_melting", "what melting is worth"), melting)
 	zero := symbol("T_0", working.Tell("exercise.symbol_ice_temperature", "melting ice"), quantity.Celsius(0))
-	out.agree(working.Tell("exercise.find_ice", "ice"), "x", working.WholeNumber, w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)),
+	out.agree(working.Tell("exercise.find_ice", "ice"), "x", working.WholeNumber,
+		w.Times(tt.Minus(tn)).Over(tt.Minus(zero).Plus(h)),
 		r.Ice)
 	out.tolerance = max(2, 0.005*r.Ice.Grams())
 	out.slip("melting_alone", working.Tell("exercise.slip_melting_alone",

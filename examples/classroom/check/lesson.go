@@ -50,7 +50,8 @@ func (v *visit) lessonStop(stop guide.Stop) error {
 		}
 	}
 	var said string
-	if err := v.t.run(`document.querySelector("#answer .report h3").textContent.replaceAll("\u00a0", " ")`, &said); err != nil {
+	if err := v.t.run(`document.querySelector("#answer .report h3").textContent.replaceAll("\u00a0", " ")`,
+		&said); err != nil {
 		return fmt.Errorf("%s: %w", stop.Title, err)
 	}
 	if said != stop.Says {

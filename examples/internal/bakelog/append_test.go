@@ -139,7 +139,8 @@ func killWriters(t *testing.T, kills int) {
 	if len(said) < kills {
 		t.Errorf("%d kills and only %d lines: the writers were not at work", kills, len(said))
 	}
-	t.Logf("%d kills, %d lines committed, %d found, %d left unfinished", kills, len(said), len(found), len(content.Unreadable)+content.More)
+	t.Logf("%d kills, %d lines committed, %d found, %d left unfinished", kills, len(said), len(found),
+		len(content.Unreadable)+content.More)
 }
 
 func TestAppendAndReadBack(t *testing.T) {
@@ -160,8 +161,12 @@ func TestAppendAndReadBack(t *testing.T) {
 	if len(got.Unreadable) > 0 {
 		t.Error(got.Unreadable)
 	}
-	if d := cmp.Diff(want, got.Entries, cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) }), cmp.Comparer(func(a, b quantity.Temperature) bool { return a == b }),
-		cmp.Comparer(func(a, b quantity.Mass) bool { return a == b }), cmp.Comparer(func(a, b quantity.Percent) bool { return a == b })); d != "" {
+	if d := cmp.Diff(want, got.Entries, cmp.Comparer(func(a, b time.Time) bool { return a.Equal(b) }),
+		cmp.Comparer(func(a, b quantity.Temperature) bool { return a == b }),
+		cmp.Comparer(func(a, b quantity.Mass) bool { return a == b }), cmp.Comparer(func(a,
+			b quantity.Percent) bool {
+			return a == b
+		})); d != "" {
 		t.Error(d)
 	}
 }
@@ -169,18 +174,28 @@ func TestAppendAndReadBack(t *testing.T) {
 func someEntries() bench.Observations {
 	at := func(d time.Duration) time.Time { return saturday.Add(d) }
 	return bench.Observations{
-		{Version: 1, At: at(0), Kind: bench.SawPlan, Bread: "maslin", Plan: &bench.FollowedPlan{Made: at(-time.Hour), Wanted: at(26 * time.Hour)}},
+		{Version: 1, At: at(0), Kind: bench.SawPlan, Bread: "maslin",
+			Plan: &bench.FollowedPlan{Made: at(-time.Hour), Wanted: at(26 * time.Hour)}},
 		{Version: 1, At: at(time.Hour), Kind: bench.SawMixed, Bread: "maslin", Mix: &bench.DoughMixed{
-			Dough: quantity.Celsius(25.5), Flour: quantity.Celsius(21), Water: quantity.Celsius(17), Levain: quantity.Celsius(22), FlourWeight: quantity.Grams(1376), WaterWeight: quantity.Grams(906),
-			LevainWeight: quantity.Grams(375), Mixer: 2, Slow: quantity.Elapsed(3 * time.Minute), Fast: quantity.Elapsed(8 * time.Minute),
-			Inoculation: quantity.NewPercent(12), Salt: quantity.NewPercent(2.1), Hydration: quantity.NewPercent(70), WholeGrain: quantity.NewPercent(25),
-			Room: quantity.Celsius(22), Weight: quantity.Grams(5379), Rise: quantity.NewPercent(28),
+			Dough: quantity.Celsius(25.5), Flour: quantity.Celsius(21), Water: quantity.Celsius(17),
+			Levain: quantity.Celsius(22), FlourWeight: quantity.Grams(1376), WaterWeight: quantity.Grams(906),
+			LevainWeight: quantity.Grams(375), Mixer: 2, Slow: quantity.Elapsed(3 * time.Minute),
+			Fast:        quantity.Elapsed(8 * time.Minute),
+			Inoculation: quantity.NewPercent(12), Salt: quantity.NewPercent(2.1), Hydration: quantity.NewPercent(70),
+			WholeGrain: quantity.NewPercent(25),
+			Room:       quantity.Celsius(22), Weight: quantity.Grams(5379), Rise: quantity.NewPercent(28),
 		}},
-		{Version: 1, At: at(3 * time.Hour), Kind: bench.SawRise, Rise: &bench.SeenRise{Rise: quantity.NewPercent(15), Error: quantity.NewPercent(4)}},
-		{Version: 1, At: at(4 * time.Hour), Kind: bench.SawReady, Ready: &bench.ReadyDough{Rise: quantity.NewPercent(28), Readings: []ferment.Knot{{Temperature: quantity.Celsius(25.5)}, {At: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
+		{Version: 1, At: at(3 * time.Hour), Kind: bench.SawRise,
+			Rise: &bench.SeenRise{Rise: quantity.NewPercent(15), Error: quantity.NewPercent(4)}},
+		{Version: 1, At: at(4 * time.Hour), Kind: bench.SawReady,
+			Ready: &bench.ReadyDough{Rise: quantity.NewPercent(28),
+				Readings: []ferment.Knot{{Temperature: quantity.Celsius(25.5)},
+					{At: quantity.Elapsed(time.Hour), Temperature: quantity.Celsius(25.2)}}}},
 		{Version: 1, At: at(5 * time.Hour), Kind: bench.SawStep, Bread: "maslin", Step: "divide and shape"},
-		{Version: 1, At: at(22 * time.Hour), Kind: bench.SawCore, Core: &bench.SeenCore{Core: quantity.Celsius(94.1), After: quantity.Elapsed(40 * time.Minute), Out: true}},
-		{Version: 1, At: at(23 * time.Hour), Kind: bench.SawWeights, Weights: &bench.LoafWeights{In: quantity.Grams(897), Out: quantity.Grams(781), Style: bake.LeanHearth}},
+		{Version: 1, At: at(22 * time.Hour), Kind: bench.SawCore,
+			Core: &bench.SeenCore{Core: quantity.Celsius(94.1), After: quantity.Elapsed(40 * time.Minute), Out: true}},
+		{Version: 1, At: at(23 * time.Hour), Kind: bench.SawWeights,
+			Weights: &bench.LoafWeights{In: quantity.Grams(897), Out: quantity.Grams(781), Style: bake.LeanHearth}},
 		{Version: 1, At: at(24 * time.Hour), Kind: bench.SawNote, Note: "crust a little pale — 水 \u2028 ok"},
 	}
 }
@@ -246,7 +261,8 @@ func TestLaterVersionIsRefused(t *testing.T) {
 		if err := os.WriteFile(name, []byte(line+"\n"), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := Read(name, bench.LogReading{}); !errors.As(err, new(bench.LaterVersion)) || !strings.Contains(err.Error(), "line 1") {
+		if _, err := Read(name, bench.LogReading{}); !errors.As(err, new(bench.LaterVersion)) ||
+			!strings.Contains(err.Error(), "line 1") {
 			t.Errorf("%s: read: %v", line, err)
 		}
 		if err := Append(name, note("old")); !errors.As(err, new(bench.LaterVersion)) {
@@ -299,8 +315,11 @@ func TestLockHeldTooLong(t *testing.T) {
 
 func TestRefusedEntries(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "bakes.jsonl")
-	err := Append(name, note("fine"), bench.Observation{}, bench.Observation{Version: 1, At: saturday, Kind: bench.SawRise}, bench.Observation{Version: 1, At: saturday, Kind: 99, Note: "x"},
-		bench.Observation{Version: 1, At: saturday, Kind: bench.SawMixed, Mix: &bench.DoughMixed{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
+	err := Append(name, note("fine"), bench.Observation{},
+		bench.Observation{Version: 1, At: saturday, Kind: bench.SawRise},
+		bench.Observation{Version: 1, At: saturday, Kind: 99, Note: "x"},
+		bench.Observation{Version: 1, At: saturday, Kind: bench.SawMixed,
+			Mix: &bench.DoughMixed{Dough: quantity.Celsius(77), Yeast: quantity.NewPercent(1)}},
 		note(strings.Repeat("x", 1<<20)), note("\xff"))
 	var paths []string
 	for _, e := range quantity.InputErrors(err) {
@@ -345,7 +364,8 @@ func TestAppendOnlyToLogs(t *testing.T) {
 		ours    bool
 	}{
 		{"", true}, {"{\"v\":1,\"at\":\"2026-", true}, {"{", true}, {"{\"v\":", true},
-		{"name = \"bread\"\n", false}, {"name", false}, {"\xff\xd8\xff\x00", false}, {"{}\n", false}, {"{\"name\":\"x\"}\n", false}, {"\n\n", false},
+		{"name = \"bread\"\n", false}, {"name", false}, {"\xff\xd8\xff\x00", false}, {"{}\n", false},
+		{"{\"name\":\"x\"}\n", false}, {"\n\n", false},
 	} {
 		name := filepath.Join(folder, strconv.Itoa(i))
 		if err := os.WriteFile(name, []byte(c.content), 0o644); err != nil {

@@ -33,7 +33,8 @@ func (c *call) given(name string) bool { return c.cmd.Flags().Changed(name) }
 func (c *call) emptyNames() {
 	for _, name := range []string{"log", "html", "svg", "csv", "ics", "readings"} {
 		if f := c.cmd.Flags().Lookup(name); f != nil && f.Changed && f.Value.String() == "" {
-			c.fault(name, quantity.Excerpt(""), quantity.Tell("cli.want_name_of_file", "the name of a file"), quantity.ErrRequired)
+			c.fault(name, quantity.Excerpt(""), quantity.Tell("cli.want_name_of_file", "the name of a file"),
+				quantity.ErrRequired)
 		}
 	}
 }

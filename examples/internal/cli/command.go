@@ -117,11 +117,14 @@ func (c *call) takes(words, args []string) error {
 	name := c.cmd.CommandPath()
 	switch {
 	case len(args) < least && !c.instead():
-		return badInput(working.Tell("cli.want", "%s: want %s; for example: %s", name, strings.Join(words[:least], " "), c.firstExample()))
+		return badInput(working.Tell("cli.want", "%s: want %s; for example: %s", name, strings.Join(words[:least], " "),
+			c.firstExample()))
 	case len(args) > most && most == 0:
-		return badInput(working.Tell("cli.want_flags_only", "%s: got %s, want flags only; for example: %s", name, excerpt(args[0]), c.firstExample()))
+		return badInput(working.Tell("cli.want_flags_only", "%s: got %s, want flags only; for example: %s", name,
+			excerpt(args[0]), c.firstExample()))
 	case len(args) > most:
-		return badInput(working.Tell("cli.arguments_want", "%s: got %d arguments, want %s", name, len(args), strings.Join(words, " ")))
+		return badInput(working.Tell("cli.arguments_want", "%s: got %d arguments, want %s", name, len(args),
+			strings.Join(words, " ")))
 	}
 	return nil
 }

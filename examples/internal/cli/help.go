@@ -16,7 +16,8 @@ var groups = []struct {
 	commands string
 }{
 	{working.Tell("cli.help_whole_bake", "The whole bake"), "plan new bake-file now"},
-	{working.Tell("cli.help_bowl", "Into the bowl"), "formula levain water mixer sticking scald flour convert chill vessel cost"},
+	{working.Tell("cli.help_bowl", "Into the bowl"),
+		"formula levain water mixer sticking scald flour convert chill vessel cost"},
 	{working.Tell("cli.help_clock", "The dough's clock"), "bulk log learn"},
 	{working.Tell("cli.help_oven", "The oven, and after"), "oven done cool keep loss"},
 	{working.Tell("cli.help_teach", "To teach and to compare"), "table compare exercise"},
@@ -71,7 +72,8 @@ func (s System) showHelp(cmd *cobra.Command) error {
 	s.flags(p, cmd)
 	if cmd.HasAvailableSubCommands() {
 		p.Line("")
-		p.Para(0, s.tells(working.Tell("cli.help_more", "More of each, with an example: %s COMMAND --help", cmd.CommandPath())))
+		p.Para(0, s.tells(working.Tell("cli.help_more", "More of each, with an example: %s COMMAND --help",
+			cmd.CommandPath())))
 	}
 	return p.flush(s.Out)
 }

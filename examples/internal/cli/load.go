@@ -60,7 +60,8 @@ func readBake(name string) (loaded, []placed, error) {
 		return kitchenFile(name, other)
 	}})
 	if len(l.file.Faults) > 0 && describesKitchen(source) {
-		return l, nil, badInput(working.Tell("cli.describes_kitchen_and_no_bake", "%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q",
+		return l, nil, badInput(working.Tell("cli.describes_kitchen_and_no_bake",
+			"%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q",
 			fileName(name), filepath.Base(name)))
 	}
 	var faults []placed

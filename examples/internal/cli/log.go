@@ -89,7 +89,8 @@ func (n *noted) write(c *call, kind bench.Sight, zone *time.Location, fill func(
 	if err != nil {
 		return kept(name, err)
 	}
-	return kept(name, c.tell(logged{Format: loggedFormat, Log: name, Entries: bench.Observations{o}, Says: append([]working.Message{}, says...)}, nil))
+	return kept(name, c.tell(logged{Format: loggedFormat, Log: name, Entries: bench.Observations{o},
+		Says: append([]working.Message{}, says...)}, nil))
 }
 
 // logged is the answer of a command that wrote to the log.

@@ -66,7 +66,8 @@ func (q *logRise) ask(c *call) error {
 	byHeight := c.given("from") || c.given("to")
 	switch {
 	case byHeight && len(c.args) > 0:
-		return badInput(working.Tell("cli.log_rise_want_percentage_or", "maslin log rise: want a percentage or --from and --to, not both"))
+		return badInput(working.Tell("cli.log_rise_want_percentage_or",
+			"maslin log rise: want a percentage or --from and --to, not both"))
 	case byHeight:
 		read, err := q.Heights.Rise()
 		if wrong := c.complain(err); wrong != nil {
@@ -77,7 +78,8 @@ func (q *logRise) ask(c *call) error {
 			return err
 		}
 	case len(c.args) == 0:
-		return badInput(working.Tell("cli.want_rise_30_or_from", "%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(),
+		return badInput(working.Tell("cli.want_rise_30_or_from",
+			"%s: want a rise such as 30%%, or --from and --to; for example: %s", c.cmd.CommandPath(),
 			c.firstExample()))
 	}
 	q.Rise.Rise = q.Percent

@@ -97,7 +97,8 @@ func (f logFlags) append(s System, entries ...bench.Observation) (string, error)
 func refusedLog(name string, err error) error {
 	name = fileName(name)
 	if errors.As(err, new(bench.LaterVersion)) {
-		return badInput(working.Tell("cli.nothing_was_read_or_written", "%s: %s; nothing was read or written: use that version", name, err))
+		return badInput(working.Tell("cli.nothing_was_read_or_written",
+			"%s: %s; nothing was read or written: use that version", name, err))
 	}
 	return badInput(working.Say("%s: %s", name, reason(err)))
 }

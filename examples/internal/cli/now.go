@@ -89,7 +89,8 @@ func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
 }
 
 // entries are what the flags ask to be logged, and the step that is done. Whoever logs follows the plan.
-func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observations, done working.Message, err error) {
+func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observations, done working.Message,
+	err error) {
 	note := noted{q.logFlags, q.At, "", q.By, q.Sure}
 	for _, bread := range m.Breads {
 		if bread.Followed != nil || !q.Follow && !q.Done {
@@ -130,7 +131,8 @@ func (q *now) meant(m bench.KitchenNow) (bakeday.StepData, error) {
 	due := m.StepsDue()
 	switch len(due) {
 	case 0:
-		return bakeday.StepData{}, badInput(working.Tell("cli.now_done_no_step_was", "maslin now: --done: no step was due yet; say which with --step"))
+		return bakeday.StepData{}, badInput(working.Tell("cli.now_done_no_step_was",
+			"maslin now: --done: no step was due yet; say which with --step"))
 	case 1:
 		return due[0], nil
 	}

@@ -99,8 +99,9 @@ var otherThings = map[string]struct{ kind, what string }{
 	"oven":           {"temperature", "what a mark of a gas oven is exactly, beside what its dial says"},
 	"plan":           {"mass", "the sum of what is weighed, and what rounding it to the scale makes of all batches"},
 	"formula":        {"mass", "what rounding to the scale makes of the whole dough, beside that of one line"},
-	"sticking":       {"percent", "the hydration of the dough, and the most flour against sticking, beside the same of the bowl"},
-	"table bulk":     {"percent", "how wide the range is, beside the hydration"},
+	"sticking": {"percent",
+		"the hydration of the dough, and the most flour against sticking, beside the same of the bowl"},
+	"table bulk": {"percent", "how wide the range is, beside the hydration"},
 }
 
 // excused reports whether a question may show such things of a kind.

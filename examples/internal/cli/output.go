@@ -25,17 +25,21 @@ type output struct {
 
 func (o output) check() error {
 	if o.As != "" && (o.JSON || o.Working != "") {
-		return badInput(working.Tell("cli.want_without_json_and_working", "--as: got %s, want it without --json and --working, which have forms of their own",
+		return badInput(working.Tell("cli.want_without_json_and_working",
+			"--as: got %s, want it without --json and --working, which have forms of their own",
 			quantity.Excerpt(o.As)))
 	}
 	if o.Level != working.Everything && o.Working == "" {
-		return badInput(working.Tell("cli.level_want_working", "--level: got %s, want --working with it", quantity.Excerpt(o.Level.String())))
+		return badInput(working.Tell("cli.level_want_working", "--level: got %s, want --working with it",
+			quantity.Excerpt(o.Level.String())))
 	}
 	if o.Document && o.Working != "latex" {
-		return badInput(working.Tell("cli.document_want_working_latex", "--document: got %s, want --working=latex with it", quantity.Excerpt("--working="+o.Working)))
+		return badInput(working.Tell("cli.document_want_working_latex", "--document: got %s, want --working=latex with it",
+			quantity.Excerpt("--working="+o.Working)))
 	}
 	if !slices.Contains([]string{"", "text", "markdown", "latex"}, o.Working) {
-		return badInput(working.Tell("cli.working_want_text_markdown_or", "--working: got %s, want text, markdown or latex", quantity.Excerpt(o.Working)))
+		return badInput(working.Tell("cli.working_want_text_markdown_or", "--working: got %s, want text, markdown or latex",
+			quantity.Excerpt(o.Working)))
 	}
 	return nil
 }
@@ -99,7 +103,8 @@ func tables(r report.Report) (string, error) {
 		all = append(all, string(g.CSV()))
 	}
 	if len(all) == 0 {
-		return "", badInput(working.Tell("cli.csv_want_another_form_there", "--as: got csv, want another form: there is no table in this answer"))
+		return "", badInput(working.Tell("cli.csv_want_another_form_there",
+			"--as: got csv, want another form: there is no table in this answer"))
 	}
 	return strings.Join(all, "\n"), nil
 }

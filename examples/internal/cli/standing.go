@@ -146,7 +146,8 @@ func readText(name string) (string, error) {
 	case info.IsDir():
 		return "", badInput(working.Tell("cli.folder_want_file", "%s: is a folder; want a file", shown))
 	case info.Size() > most:
-		return "", badInput(working.Tell("cli.mb_want_at_most_mb", "%s: got %d MB, want at most %d MB", shown, info.Size()>>20, most>>20))
+		return "", badInput(working.Tell("cli.mb_want_at_most_mb", "%s: got %d MB, want at most %d MB", shown,
+			info.Size()>>20, most>>20))
 	}
 	source, err := os.ReadFile(name)
 	if err != nil {

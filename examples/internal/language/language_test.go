@@ -210,7 +210,8 @@ func TestNoKeyStandsTwice(t *testing.T) {
 
 func TestNamed(t *testing.T) {
 	for tag, want := range map[string]string{
-		"de": "de", " DE ": "de", "de-ch": "de-CH", "de_AT.UTF-8@euro": "de-AT", "en": "", "C": "", "POSIX": "", "C.UTF-8": "", "en_US": "",
+		"de": "de", " DE ": "de", "de-ch": "de-CH", "de_AT.UTF-8@euro": "de-AT", "en": "", "C": "", "POSIX": "",
+		"C.UTF-8": "", "en_US": "",
 	} {
 		if l, err := Named(tag); err != nil || l.Tag != want || (want != "") != (len(l.Sentences) > 0) {
 			t.Errorf("%q: tag %q with %d sentences, %v", tag, l.Tag, len(l.Sentences), err)
@@ -222,7 +223,8 @@ func TestNamed(t *testing.T) {
 		}
 	}
 	swiss, _ := Named("de-CH")
-	for _, text := range slices.Concat(slices.Collect(maps.Values(swiss.Sentences)), slices.Collect(maps.Values(swiss.Words))) {
+	for _, text := range slices.Concat(slices.Collect(maps.Values(swiss.Sentences)),
+		slices.Collect(maps.Values(swiss.Words))) {
 		if strings.Contains(text, "ß") {
 			t.Errorf("Swiss German with ß: %q", text)
 		}
@@ -255,8 +257,11 @@ func TestGermanReader(t *testing.T) {
 		{working.Say("%v and %v", "salt", "Vreni's salt"), "Salz and Vreni's salt"},
 		{working.Tell("nobody.said", "%v of %s", quantity.Grams(12.5), "water"), "12,5 g of Wasser"},
 		{working.And("Salz", dough.KindRye, dough.KindSalt), "Salz, Roggen und Salz"},
-		{working.Tell("dough.pieces_of_it", "%d {1|piece|pieces} of it {1|weighs|weigh} %v each", 1, quantity.Grams(5)), "1 Stück davon wiegt je 5 g"},
-		{working.Problem(&quantity.InputError{Path: "salt", Got: "salt", Want: quantity.Tell("quantity.want_0_g_or_more", "0 g or more"), Err: quantity.ErrOutOfRange}), "salt: außerhalb des Bereichs: angegeben ist salt, verlangt ist mindestens 0 g"},
+		{working.Tell("dough.pieces_of_it", "%d {1|piece|pieces} of it {1|weighs|weigh} %v each", 1, quantity.Grams(5)),
+			"1 Stück davon wiegt je 5 g"},
+		{working.Problem(&quantity.InputError{Path: "salt", Got: "salt",
+			Want: quantity.Tell("quantity.want_0_g_or_more", "0 g or more"), Err: quantity.ErrOutOfRange}),
+			"salt: außerhalb des Bereichs: angegeben ist salt, verlangt ist mindestens 0 g"},
 	} {
 		if got := c.m.Text(r); got != c.want {
 			t.Errorf("got %q, want %q", got, c.want)
@@ -265,7 +270,8 @@ func TestGermanReader(t *testing.T) {
 }
 
 func TestReadRefusesWhatIsNoCatalog(t *testing.T) {
-	if _, err := read(fstest.MapFS{"x/a.json": {Data: []byte(`{"sentences": 3}`)}}, "x"); err == nil || !strings.Contains(err.Error(), "x/a.json") {
+	if _, err := read(fstest.MapFS{"x/a.json": {Data: []byte(`{"sentences": 3}`)}}, "x"); err == nil ||
+		!strings.Contains(err.Error(), "x/a.json") {
 		t.Error(err)
 	}
 }

@@ -225,7 +225,8 @@ func (f *File) include(n *node, t reflect.Type, open Open, key string) *node {
 		return none
 	}
 	if other, ok := root.fields[key]; ok && other.kind == unstable.String {
-		f.fault(other.at.inside(outer), key, working.Tell("tomlbind.names_again", "names a file again; want the %s itself", working.Say(key)))
+		f.fault(other.at.inside(outer), key, working.Tell("tomlbind.names_again", "names a file again; want the %s itself",
+			working.Say(key)))
 		delete(root.fields, key) // the rest of it is read
 		root.names = slices.DeleteFunc(root.names, func(name string) bool { return name == key })
 	}
