@@ -115,7 +115,7 @@ var docless = map[string]string{}
 var lenient = map[string]string{
 	"ferment.Bulk": noLabel, "ferment.Stretch": noLabel, "ferment.History": noLabel, "ferment.LoggedBulk": noLabel,
 	"ferment.Learning": noLabel, "ferment.Ripening": noLabel, "ferment.HandedOn": noLabel,
-	"ferment.RiseTable": noLabel, "ferment.Proof": noLabel, "ferment.DoseLaw": noLabel,
+	"ferment.RiseTable": noLabel, "ferment.Proof": noLabel, "ferment.DoseLaw": noLabel, "bakeday.FedLevain": noLabel,
 	"mixing.Learned": learnedAgain, "mixing.Planned": learnedAgain, "bench.MixerLesson": learnedAgain,
 	"report.Chart":    "a line without values is none",
 	"working.Message": "the text beside a template is not believed but told again",
