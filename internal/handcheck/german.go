@@ -19,6 +19,7 @@ var (
 	decimalComma = regexp.MustCompile(`(\d),(\d)`)
 	germanDay    = regexp.MustCompile(`\b(So|Mo|Di|Mi|Do|Fr|Sa) (\d\d?:\d\d)`)
 	germanStep   = regexp.MustCompile(`, aus Schritt (\d+)$`)
+	wholeDays    = regexp.MustCompile(`\b(\d+) d\b`)
 	hoursMinutes = regexp.MustCompile(`(\d+) h (\d+) min\b`)
 	days         = map[string]string{"So": "Sun", "Mo": "Mon", "Di": "Tue", "Mi": "Wed", "Do": "Thu", "Fr": "Fri",
 		"Sa": "Sat"}
@@ -38,6 +39,7 @@ func fromGerman(line string) string {
 		day, clock, _ := strings.Cut(text, " ")
 		return days[day] + " " + clock
 	})
+	line = wholeDays.ReplaceAllString(line, "$1 days")
 	line = hoursMinutes.ReplaceAllString(line, "${1}h${2}m")
 	line = germanStep.ReplaceAllString(line, ", from step $1")
 	return strings.ReplaceAll(germanWords.Replace(line), "; ", ", ")

@@ -48,3 +48,15 @@ func TestGermanIsReadLikeEnglish(t *testing.T) {
 		t.Errorf("a wrong German number passes: %v", wrong)
 	}
 }
+
+// Days are told with a letter in German.
+func TestGermanDays(t *testing.T) {
+	for german, want := range map[string]string{
+		"weggeworfen nach 4 d": "96 h", "reif nach 4 d 22h02m": "7082 min", "nach 2 d 6 h 30 min": "54.5 h",
+	} {
+		v, ok := ReadValue(want)
+		if page := FromGerman(german, 80); !ok || !OnScreen(page, v) {
+			t.Errorf("%q, read as %q, has no %s", german, page, want)
+		}
+	}
+}
