@@ -209,3 +209,36 @@ func TestRunningOutWhileExplaining(t *testing.T) {
 		t.Error("a nil context has ended")
 	}
 }
+
+// A move that helps only on paper is named a little larger, of the same bread and the same way.
+func TestMovesThatFallShort(t *testing.T) {
+	larger := 0
+	for _, seed := range []int{32, 275} {
+		d, k := planDrawn(t, seed)
+		onPaper := map[string]RuleData{}
+		for _, m := range k.oneMoved(context.Background()) {
+			onPaper[m.Step] = m
+		}
+		for _, m := range k.moves {
+			was, ok := onPaper[m.Step]
+			if !ok || m.Change > moveMost {
+				continue
+			}
+			if m.Easing != was.Easing || m.Change < was.Change || (m.Change-was.Change)%moveStep != 0 || m.Words != was.Words {
+				t.Errorf("day %d: %v %v, on paper %v", seed, m.Words, m.Remedy, was.Remedy)
+			}
+			for by := was.Change; by < m.Change; by += moveStep {
+				larger++
+				short := was
+				short.Change = by
+				again, _ := moved1(d.Order, k, short)
+				if next, err := again.Plan(context.Background(), d.clock(t)); err != nil || next.Possible() {
+					t.Errorf("day %d: %v by %v is enough (%v)", seed, m.Words, by, err)
+				}
+			}
+		}
+	}
+	if larger == 0 {
+		t.Error("all that helps on paper helps")
+	}
+}

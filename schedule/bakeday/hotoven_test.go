@@ -133,3 +133,18 @@ func TestStepsSayWhatIsDone(t *testing.T) {
 		}
 	}
 }
+
+// Five minutes of a hot oven are not worth a word, six are.
+func TestHeatedEarlierThanItHasToBe(t *testing.T) {
+	d := plan(t, rolls())
+	start := time.Date(2026, 11, 29, 13, 0, 0, 0, d.Zone)
+	for longer, want := range map[time.Duration]int{0: 0, 5: 0, 6: 1} {
+		heat := schedule.Timed{Start: start, End: start.Add(d.Bake.Oven.Preheat.Duration() + longer*time.Minute)}
+		if got := d.heatedEarly(heat, true); len(got) != want {
+			t.Errorf("%d minutes longer: %v", longer, got)
+		}
+		if got := d.heatedEarly(heat, false); got != nil {
+			t.Errorf("without a timetable: %v", got)
+		}
+	}
+}

@@ -318,10 +318,7 @@ func (o one) wanted() {
 	}
 	fresh := cmpOr(o.b.Loaves.FreshWithin.Duration(), usual)
 	cooled := max(o.p.Oven.Cooling.Late, o.p.Oven.Rest.Duration()) // surely
-	switch {
-	case toOrder(o.b.Loaves.Style):
-		cooled = 0
-	case warm:
+	if warm {
 		cooled = 5 * time.Minute // too hot to eat
 	}
 	if d := cool.Takes.Duration(); d < cooled || d > cooled+fresh+time.Minute {
