@@ -52,7 +52,7 @@ func ReadOvenSetting(text string) (OvenSetting, error) {
 		for word := range strings.SplitSeq(h.words, "|") {
 			if plain == word {
 				return OvenSetting{Wanted: quantity.Fahrenheit(h.as), Notes: []working.Message{working.Tell("bake.heat_word",
-					"%q is read as %05.0f; cookery books mean %05.0f to %05.0f by it (from memory)", plain,
+					"%q is read as %.0f; cookery books mean %05.0f to %05.0f by it (from memory)", plain,
 					quantity.Fahrenheit(h.as), quantity.Fahrenheit(h.least), quantity.Fahrenheit(h.most))}}, nil
 			}
 		}

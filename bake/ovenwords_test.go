@@ -18,7 +18,7 @@ func ExampleReadOvenSetting() {
 	// Output:
 	// 204.444 °C [] <nil>
 	// 230 °C [] <nil>
-	// 176.667 °C ["moderate" is read as 175 °C; cookery books mean 165 °C to 190 °C by it (from memory)] <nil>
+	// 176.667 °C ["moderate" is read as 177 °C; cookery books mean 165 °C to 190 °C by it (from memory)] <nil>
 }
 
 // What recipes call an oven, in °F; hotter words are hotter, and a mark is the temperature of the mark.

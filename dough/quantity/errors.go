@@ -16,7 +16,8 @@ func (r reason) Error() string { return string(r) }
 
 // The reasons an input is refused. They are stable: test for them with errors.Is.
 const (
-	// ErrRequired: the field must be given and is not.
+	// ErrRequired: the field must be given and is not. A number that is zero where none can be zero is not given, in
+	// every room, since Go cannot tell the two apart.
 	ErrRequired = reason("required")
 	// ErrOutOfRange: no such dough, oven or loaf exists.
 	ErrOutOfRange = reason("out of range")
