@@ -63,8 +63,7 @@ func (o OvenDial) Report() report.Report {
 }
 
 // fahrenheitDial is what a dial in °F is turned to: a setting in whole fives as it is, another one at the nearest of
-// the
-// marks, which are 25 degrees apart, as recipes have it: 200 °C is 400 °F.
+// the marks, which are 25 degrees apart, as recipes have it: 200 °C is 400 °F.
 func fahrenheitDial(t quantity.Temperature) quantity.Temperature {
 	f := t.Fahrenheit()
 	if fives := 5 * math.Round(f/5); math.Abs(f-fives) < 0.01 {

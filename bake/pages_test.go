@@ -130,8 +130,7 @@ func TestThePageOfAProgram(t *testing.T) {
 }
 
 // The page of "how long still" tells its range by the clock where the clock is known, and what would be if the loaf
-// came
-// out now; near boiling it no longer does.
+// came out now; near boiling it no longer does.
 func TestThePageOfTheTimeLeft(t *testing.T) {
 	now := time.Date(2026, 11, 28, 9, 30, 0, 0, time.UTC)
 	probe := Probe{Goal: Goal{Style: LeanHearth}, Samples: readings(16, 60, 20, 70, 25, 80), Now: now}

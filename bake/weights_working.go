@@ -53,8 +53,7 @@ func (l LearnedLoss) usualStep(d *working.Derivation) working.Expr {
 }
 
 // Loaves are told one by one up to mostShown of them, and if each lost leastShown percent: the difference of two
-// weights
-// that are nearly the same has no digits to tell in ounces.
+// weights that are nearly the same has no digits to tell in ounces.
 const (
 	mostShown  = 20
 	leastShown = 1.0

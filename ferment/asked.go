@@ -9,8 +9,7 @@ import (
 )
 
 // AskedDough is a dough and everything that is asked of it at once: when it is ready, by what was read of it, how far
-// it
-// may rise before the cold, and what would make it ready by a time.
+// it may rise before the cold, and what would make it ready by a time.
 type AskedDough struct {
 	Bulk Bulk `json:"bulk"`
 	// Readings are how far it had risen, in order of time.

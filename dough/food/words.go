@@ -16,11 +16,9 @@ import (
 // 1/8 of a teaspoon (common practice),
 // a large egg 50 g without its shell, its white 33, its yolk 17 (USDA). A heaping spoon is taken as one and a half, a
 // scant one as nine tenths (from memory). EL and TL are spoons of 15 and 5 mL, and foods may be named in German; a
-// Tasse
-// is refused, since no two kitchens mean the same by it. Flour without a kind is all-purpose. How the words were read
-// stands in the Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit for a text
-// without an
-// amount, ErrRequired without a food; a food that is not listed is told by [FoodVolume.Weight].
+// Tasse is refused, since no two kitchens mean the same by it. Flour without a kind is all-purpose. How the words
+// were read stands in the Notes of the result. The food still needs its [FillMethod] where it packs. Errors: ErrUnit
+// for a text without an amount, ErrRequired without a food; a food that is not listed is told by [FoodVolume.Weight].
 func ReadVolume(text string) (FoodVolume, error) {
 	var v FoodVolume
 	refuse := func(reason error) (FoodVolume, error) {

@@ -118,8 +118,7 @@ func TestPredictionsHoldWhatTheyClaim(t *testing.T) {
 }
 
 // A mixer whose doughs are warmed by the wetting of their flour, 15.1 kJ a kilogram, however much of it there is:
-// what is
-// learned with that heat foretells doughs with little flour and with much.
+// what is learned with that heat foretells doughs with little flour and with much.
 func TestHeatOfWettingGoesWithTheFlour(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
 	batch := func(flour float64) mixing.Logged {

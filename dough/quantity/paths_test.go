@@ -92,8 +92,7 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 }
 
 // A part's own paths stay right when the part is put into a whole, however often and whether the whole names them or
-// not.
-// In a list of anything only the value at its index knows its own keys.
+// not. In a list of anything only the value at its index knows its own keys.
 func TestDataPathsOfAListOfAnything(t *testing.T) {
 	list := make([]any, 12)
 	list[1], list[11] = share{}, recipe{}

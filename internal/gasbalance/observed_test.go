@@ -79,8 +79,7 @@ func TestTwoLeaveningsInOneStride(t *testing.T) {
 }
 
 // A stretch is cut as often as its limits ask for, and no oftener: no run spans more than 4 °C, or 1 °C where it is
-// warm;
-// none lets cells grow by more than e^1.5; two leavenings grow apart by no more than e^0.25.
+// warm; none lets cells grow by more than e^1.5; two leavenings grow apart by no more than e^0.25.
 func TestStretchesAreCutAtTheirLimits(t *testing.T) {
 	l := Standard()
 	c := l.Clock(plain, Vector{})

@@ -27,8 +27,7 @@ type FedLevain struct {
 //
 // Valid range and accuracy: those of [ferment.Ripening.Ripe]. Errors: ErrRequired without feedings; ErrOutOfRange for a
 // stage that is chilled later than after 30 days or within a minute; those of the ripening, under "Ripening", and of
-// the
-// feedings.
+// the feedings.
 func (f FedLevain) Ripe() ([]ferment.Ripeness, error) {
 	var p quantity.Problems
 	if len(f.Feedings) == 0 {

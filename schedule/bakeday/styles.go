@@ -106,8 +106,7 @@ func (b *Bake) withApart(each quantity.Mass) quantity.Mass {
 }
 
 // enriched reports whether milk or egg is in the dough while it ferments. Butter, which is an allergen as milk is,
-// keeps
-// in the warm for as long as a dough rises.
+// keeps in the warm for as long as a dough rises.
 func (b *Bake) enriched() bool {
 	for _, list := range b.lists() {
 		if slices.ContainsFunc(list.lines, func(l Ingredient) bool {

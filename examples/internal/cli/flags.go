@@ -24,8 +24,7 @@ import (
 // A field without a name of its own is a flag of the same name, as in --in-oven; * is every field that the page of help
 // has such a flag for. A flag that is named twice fills both fields. What the library says of a field is told of its
 // flag; paths:"Stages[0].For=retard" names a flag for a path that is none of its fields. How a text is read follows
-// from
-// the type; further tags say more of a few:
+// from the type; further tags say more of a few:
 //
 //	pair:"Name=Mass"      the parts of a struct; the last may be optional: Name=Protein@Share?
 //	arg:"FOOD"            what stands behind the command, instead of a flag

@@ -255,8 +255,7 @@ const (
 
 // Every line that --working prints evaluates to the value printed below it, and what a derivation ends with is on the
 // screen: read from the text alone, for random questions to every command, in metric and in US units, in English and in
-// German.
-// MASLIN_WORKED=1000 asks each command as often as that makes a thousand questions.
+// German. MASLIN_WORKED=1000 asks each command as often as that makes a thousand questions.
 func TestEveryPrintedWorkingIsTrue(t *testing.T) {
 	all := everyDraw()
 	questions := 2 * len(all)
