@@ -93,7 +93,8 @@ func (in Pricing) Priced() (CostSheet, error) {
 	}
 	if len(missing) > 0 {
 		p.Add("Prices", quantity.Tell("cost.got_no_price", "no price of %s", strings.Join(missing, ", ")),
-			quantity.Tell("cost.want_price_each", `a price of each ingredient, such as "%s=20/25kg"`, missing[0]),
+			quantity.Tell("cost.want_price_each", "what a pack of each costs and weighs, such as 20 for 25 kg of %s",
+				missing[0]),
 			quantity.ErrRequired)
 	}
 	return out, p.ErrFor(in)
