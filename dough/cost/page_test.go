@@ -14,9 +14,9 @@ import (
 
 func coins(s string) decimal.Decimal { return decimal.RequireFromString(s) }
 
-// hallSheet costs, by hand: flour 36 ÷ 25 = 1.44 a kilogram, times 5 = 7.20; the second line 8 ÷ 2 ÷ 0.8 = 5.00 times
-// 0.1 = 0.50, of which 100 ÷ 0.8 = 125 g is bought; salt 1 ÷ 0.75 = 1.3333 times 0.09 = 0.12; with 2.50 beside them
-// 10.32: 1.032 for each of 10, 1.29 for each of 8, and 10.32 ÷ 5.19 = 1.988 for a kilogram.
+// hallSheet costs, by hand: flour 36 ÷ 25 = 1.44 a kilogram, times 5 = 7.20; the second line 8 ÷ 2 ÷ 0.8 = 5.00
+// times 0.1 = 0.50, of which 100 ÷ 0.8 = 125 g is bought; salt 1 ÷ 0.75 = 1.3333 times 0.09 = 0.12; with 2.50 beside
+// them 10.32: 1.032 for each of 10, 1.29 for each of 8, and 10.32 ÷ 5.19 = 1.988 for a kilogram.
 func hallSheet() cost.CostSheet {
 	return cost.CostSheet{
 		Name: "hall", Loaves: 10, Sold: 8, Unit: quantity.Kilogram, Other: coins("2.5"), Places: 2,
