@@ -57,7 +57,7 @@ func TestPricesFindTheirLines(t *testing.T) {
 		`prices[3].pack: out of range: got 0 g, want a pack above 0 g`,
 		`yields[0].name: inconsistent: got "walnuts", want one of bread flour, water, salt, seeds`,
 		`yields[1].of: out of range: got 0 %, want 1 % to 100 %`,
-		`prices: required: got no price of bread flour, want `+
+		`prices: required: got no price of bread flour, want ` +
 			`what a pack of each costs and weighs, such as 20 for 25 kg of bread flour`,
 	}
 	if d := cmp.Diff(want, got); d != "" {
