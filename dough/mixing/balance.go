@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 )
 
 // Portion is something that goes into the bowl with a temperature of its own.
@@ -65,7 +66,43 @@ type Balance struct {
 	// Coldest and Warmest bound the water that can be poured, as in [Factors].
 	Coldest quantity.Temperature `json:"coldest,omitzero"`
 	Warmest quantity.Temperature `json:"warmest,omitzero"`
+	// Pours is what is poured where it is not water, with its heat where WaterHeat gives none; Liquids are the baker's
+	// names of it. Answers speak of them.
+	Pours   Substance `json:"pours,omitzero"`
+	Liquids []string  `json:"liquids,omitempty"`
 }
+
+// pours names what is poured.
+func (b Balance) pours() working.Message {
+	switch names := make([]any, len(b.Liquids)); {
+	case len(names) > 0:
+		for i, name := range b.Liquids {
+			names[i] = working.Say("%s", name)
+		}
+		return working.And(names...)
+	case b.Pours != 0:
+		return working.Say("%v", b.Pours)
+	}
+	return working.Say("%v", Water)
+}
+
+// checkPours reports what cannot be poured, and takes its heat.
+func (b *Balance) checkPours(p *quantity.Problems) {
+	p.Int("len(Liquids)", len(b.Liquids), 0, 200)
+	if b.Pours == 0 || !substances.Check(p, "Pours", b.Pours) {
+		return
+	}
+	heat, _ := b.Pours.Heat(quantity.NewPercent(100))
+	if heat < leastPour {
+		p.Add("Pours", b.Pours, quantity.Tell("mixing.want_liquid_water_milk_or_egg", "a liquid: water, milk or egg"),
+			quantity.ErrOutOfRange)
+	} else if b.WaterHeat == 0 {
+		b.WaterHeat = heat
+	}
+}
+
+// poursWater reports whether it is water: ice would thin milk.
+func (b Balance) poursWater() bool { return len(b.Liquids) == 0 && (b.Pours == 0 || b.Pours == Water) }
 
 // A term is one part of a balance: its heat capacity and its temperature.
 type term struct {
@@ -148,6 +185,7 @@ func (b *Balance) check(p *quantity.Problems, needWater, needFlour bool) {
 		g.check(p, "Ingredients["+strconv.Itoa(i)+"]", !needFlour || g.Substance != Flour)
 	}
 	water := quantity.Check(p, "Water", b.Water, quantity.Grams(1), mostMass)
+	b.checkPours(p)
 	if needWater || !b.WaterTemperature.IsZero() {
 		quantity.Check(p, "WaterTemperature", b.WaterTemperature, coldestDough, hottestThing)
 	}

@@ -27,8 +27,8 @@ func (r *BalanceResult) warmer() []WaterRemedy {
 		out = append(out, WaterRemedy{
 			Way: WarmLevain, Levain: levain, from: from, Enough: levain.Compare(warmestLevain) <= 0,
 			Text: working.Tell(
-				"mixing.remedy_warm_levain", "let the levain be at %.1f when you mix, with water at %.1f", levain,
-				at.Warmest),
+				"mixing.remedy_warm_levain", "let the levain be at %.1f when you mix, with %v at %.1f", levain,
+				at.pours(), at.Warmest),
 		})
 	}
 	flour, from, hasFlour := at.solveFor(Flour, r.target)
@@ -36,8 +36,8 @@ func (r *BalanceResult) warmer() []WaterRemedy {
 		out = append(out, WaterRemedy{
 			Way: WarmFlour, from: from, Factor: Flour.String(), Temperature: flour,
 			Enough: flour.Compare(warmestFlour) <= 0,
-			Text: working.Tell("mixing.remedy_warm_flour", "warm the flour to %.1f, with water at %.1f", flour,
-				at.Warmest),
+			Text: working.Tell("mixing.remedy_warm_flour", "warm the flour to %.1f, with %v at %.1f", flour,
+				at.pours(), at.Warmest),
 		})
 	}
 	if m, ok := at.warmBoth(r.target); ok && hasLevain && hasFlour {
@@ -61,8 +61,8 @@ func (b Balance) warmBoth(target quantity.Temperature) (WaterRemedy, bool) {
 		Way: WarmFlourAndLevain, from: from, Factor: Flour.String(), Temperature: flour, Levain: top,
 		Enough: flour.Compare(warmestFlour) <= 0,
 		Text: working.Tell(
-			"mixing.remedy_warm_both", "let the levain be at %.1f and warm the flour to %.1f, with water at %.1f", top,
-			flour, b.Warmest),
+			"mixing.remedy_warm_both", "let the levain be at %.1f and warm the flour to %.1f, with %v at %.1f", top,
+			flour, b.pours(), b.Warmest),
 	}, true
 }
 
@@ -76,7 +76,7 @@ func (r *BalanceResult) colder() []WaterRemedy {
 	if withIce.WaterTemperature.IsZero() {
 		withIce.WaterTemperature = b.Coldest
 	}
-	if ice, err := withIce.IceFor(r.target); err == nil {
+	if ice, err := withIce.IceFor(r.target); err == nil && b.poursWater() {
 		out = append(out, WaterRemedy{
 			Way: Ice, Ice: ice.Ice, Liquid: b.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(),
 			from: origin{balance: &ice},
@@ -86,8 +86,8 @@ func (r *BalanceResult) colder() []WaterRemedy {
 		out = append(out, WaterRemedy{
 			Way: ChilledFlour, from: from, Factor: Flour.String(), Temperature: flour,
 			Enough: flour.Compare(coldestFlour) >= 0,
-			Text: working.Tell("mixing.remedy_chill_flour", "chill the flour to %.1f, with water at %.1f", flour,
-				b.Coldest),
+			Text: working.Tell("mixing.remedy_chill_flour", "chill the flour to %.1f, with %v at %.1f", flour,
+				b.pours(), b.Coldest),
 		})
 	}
 	if m, ok := at.mixLess(r); ok {
@@ -125,7 +125,7 @@ func (b Balance) otherDough(limit quantity.Temperature) []WaterRemedy {
 	}
 	return []WaterRemedy{{
 		Way: OtherTarget, Temperature: f.Dough, Enough: true,
-		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit,
+		Text: working.Tell("mixing.remedy_other_target", "take the %v at %.1f and expect a dough of %.1f", b.pours(), limit,
 			f.Dough), from: origin{balance: &f},
 	}}
 }
@@ -146,7 +146,8 @@ func (r *BalanceResult) together() []WaterRemedy {
 		out = append(out, WaterRemedy{
 			Way: WarmPart, Factor: part.label(), Temperature: both, Enough: both.Compare(r.in.Warmest) <= 0,
 			from: origin{balance: r, asked: r.Water, before: part.Temperature, share: share, found: t, together: true},
-			Text: working.Tell("mixing.remedy_together", "warm %s and water together, to %.1f both", part.label(), both),
+			Text: working.Tell("mixing.remedy_together", "warm %s and %v together, to %.1f both", part.label(), r.in.pours(),
+				both),
 		})
 	}
 	return out
@@ -165,8 +166,8 @@ func (b Balance) warmParts(target quantity.Temperature) []WaterRemedy {
 		}
 		m := WaterRemedy{
 			Way: WarmPart, from: from, Factor: part.label(), Temperature: t, Enough: t.Compare(part.Warmest) <= 0,
-			Text: working.Tell("mixing.remedy_warm_part", "warm %s to %.1f just before you mix, with water at %.1f",
-				part.label(), t, b.Warmest),
+			Text: working.Tell("mixing.remedy_warm_part", "warm %s to %.1f just before you mix, with %v at %.1f",
+				part.label(), t, b.pours(), b.Warmest),
 		}
 		if m.Enough {
 			out = append(out, m)

@@ -17,10 +17,10 @@ func (r BalanceResult) Message() working.Message {
 		return working.Tell("mixing.dough_at", "dough at %.1f", r.Dough)
 	case FindWater:
 		if !r.Feasible && len(r.Remedies) > 0 {
-			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Water,
+			return working.Tell("mixing.water_not_poured", "%v at %.1f, which cannot be poured: %v", r.in.pours(), r.Water,
 				r.Remedies[0].Text)
 		}
-		return working.Tell("mixing.water_at", "water at %.1f", r.Water)
+		return working.Tell("mixing.water_at", "%v at %.1f", r.in.pours(), r.Water)
 	case FindFlour:
 		return working.Tell("mixing.flour_at", "flour at %.1f", r.Flour)
 	case FindIce:

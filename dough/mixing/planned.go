@@ -14,9 +14,11 @@ type Planned struct {
 	// Ingredients are all but the water to pour: flour, levain and other preferments, salt, fat. One without a
 	// temperature is as warm as the room.
 	Ingredients []Portion `json:"ingredients,omitempty"`
-	// Water is the liquid to pour, and Pours what it is; not given: water. Milk takes its place in a brioche.
-	Water quantity.Mass `json:"water"`
-	Pours Substance     `json:"pours,omitzero"`
+	// Water is the liquid to pour, and Pours what it is; not given: water. Milk takes its place in a brioche. Liquids
+	// are the baker's names of what is poured instead of water.
+	Water   quantity.Mass `json:"water"`
+	Pours   Substance     `json:"pours,omitzero"`
+	Liquids []string      `json:"liquids,omitempty"`
 	// Room is the temperature of the room, and of the bowl.
 	Room quantity.Temperature `json:"room,omitzero"`
 
@@ -184,13 +186,13 @@ func (r *PlannedWater) tap() {
 	}
 	withIce := r.balance.in
 	withIce.WaterTemperature = in.Tap
-	if ice, err := withIce.IceFor(in.Target); err == nil {
+	if ice, err := withIce.IceFor(in.Target); err == nil && withIce.poursWater() {
 		r.Remedies = append(r.Remedies, WaterRemedy{
 			Way: Ice, Ice: ice.Ice, Liquid: in.Water.Sub(ice.Ice), Enough: ice.Feasible, Text: ice.Message(),
 			from: origin{balance: &ice},
 		})
 	}
-	r.Remedies = append(r.Remedies, chillWater(r.Temperature))
+	r.Remedies = append(r.Remedies, chillWater(withIce.pours(), r.Temperature))
 }
 
 // minutes turns less warming into minutes, in proportion.
@@ -216,7 +218,8 @@ func (r *PlannedWater) note() {
 	if !r.ByFactors.IsZero() && !r.Agree {
 		note(working.Tell(
 			"mixing.note_balance_used",
-			"the factor method would ask for water at %.1f; the balance is used, which weighs each part", r.ByFactors))
+			"the factor method would ask for %v at %.1f; the balance is used, which weighs each part",
+			r.balance.in.pours(), r.ByFactors))
 	}
 	if r.Sensitivity < dullWater {
 		note(working.Tell(
@@ -235,16 +238,17 @@ func (r PlannedWater) Message() working.Message {
 	case r.Temperature.IsZero():
 		return working.Tell("mixing.no_water", "no water")
 	case r.Feasible && len(r.Remedies) == 0:
-		return working.Tell("mixing.water_at", "water at %.1f", r.Temperature)
+		return working.Tell("mixing.water_at", "%v at %.1f", r.balance.in.pours(), r.Temperature)
 	}
 	for _, m := range r.Remedies {
 		if m.Enough && m.Way != OtherTarget {
 			if r.Feasible {
-				return working.Tell("mixing.water_at_by", "water at %.1f: %v", r.Temperature, m.Text)
+				return working.Tell("mixing.water_at_by", "%v at %.1f: %v", r.balance.in.pours(), r.Temperature, m.Text)
 			}
-			return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature,
-				m.Text)
+			return working.Tell("mixing.water_not_poured", "%v at %.1f, which cannot be poured: %v", r.balance.in.pours(),
+				r.Temperature, m.Text)
 		}
 	}
-	return working.Tell("mixing.water_not_reached", "water at %.1f, which cannot be poured", r.Temperature)
+	return working.Tell("mixing.water_not_reached", "%v at %.1f, which cannot be poured", r.balance.in.pours(),
+		r.Temperature)
 }

@@ -18,6 +18,7 @@ func within(t, low, high quantity.Temperature) quantity.Temperature {
 func (in Planned) clone() Planned {
 	in.Ingredients = append([]Portion(nil), in.Ingredients...)
 	in.Speeds = append([]quantity.Elapsed(nil), in.Speeds...)
+	in.Liquids = append([]string(nil), in.Liquids...)
 	return in
 }
 
@@ -28,19 +29,11 @@ func (in Planned) check(p *quantity.Problems, r *PlannedWater) Balance {
 	b := Balance{
 		Ingredients: append([]Portion(nil), in.Ingredients...), Water: in.Water, WaterTemperature: in.Tap,
 		IceTemperature: in.Ice,
-		Coldest:        in.Coldest, Warmest: in.Warmest,
+		Coldest:        in.Coldest, Warmest: in.Warmest, Pours: in.Pours, Liquids: in.Liquids,
 	}
 	for i := range b.Ingredients {
 		if b.Ingredients[i].Temperature.IsZero() && room {
 			b.Ingredients[i].Temperature = in.Room
-		}
-	}
-	if in.Pours != 0 && substances.Check(p, "Pours", in.Pours) {
-		b.WaterHeat, _ = in.Pours.Heat(quantity.NewPercent(100))
-		if b.WaterHeat < leastPour {
-			p.Add("Pours", in.Pours, quantity.Tell("mixing.want_liquid_water_milk_or_egg", "a liquid: water, milk or egg"),
-				quantity.ErrOutOfRange)
-			b.WaterHeat = 0
 		}
 	}
 	b.check(p, false, false)

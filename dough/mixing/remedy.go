@@ -72,7 +72,7 @@ func (r WaterResult) remedies() []WaterRemedy {
 	case r.Temperature.Compare(cold) < 0 || tooWarmATap:
 		out = append(out, r.ice()...)
 		if tooWarmATap && r.Temperature.Compare(cold) >= 0 {
-			out = append(out, chillWater(r.Temperature))
+			out = append(out, chillWater(working.Say("%v", Water), r.Temperature))
 		}
 		if r.Temperature.Compare(cold) < 0 {
 			out = append(out, r.factorAt(ChilledFlour, cold), r.lessFriction(cold), r.otherTarget(cold))
@@ -83,10 +83,10 @@ func (r WaterResult) remedies() []WaterRemedy {
 	return out
 }
 
-func chillWater(t quantity.Temperature) WaterRemedy {
+func chillWater(pours working.Message, t quantity.Temperature) WaterRemedy {
 	return WaterRemedy{
 		Way: ChilledWater, Temperature: t, Enough: true,
-		Text: working.Tell("mixing.remedy_chill_water", "chill the water to %.1f in the refrigerator", t),
+		Text: working.Tell("mixing.remedy_chill_water", "chill the %v to %.1f in the refrigerator", pours, t),
 	}
 }
 
@@ -172,7 +172,8 @@ func (r WaterResult) otherTarget(limit quantity.Temperature) WaterRemedy {
 	t := in.Target.Add(limit.Sub(r.Temperature).Divide(int64(in.Count())))
 	return WaterRemedy{
 		Way: OtherTarget, Temperature: t, Enough: true,
-		Text: working.Tell("mixing.remedy_other_target", "take the water at %.1f and expect a dough of %.1f", limit, t),
+		Text: working.Tell("mixing.remedy_other_target", "take the %v at %.1f and expect a dough of %.1f", Water, limit,
+			t),
 		from: origin{asked: r.Temperature, limit: limit, target: in.Target, friction: r.Friction},
 	}
 }

@@ -224,14 +224,14 @@ func (r WaterResult) Message() working.Message {
 	case r.Temperature.IsZero():
 		return working.Tell("mixing.no_water", "no water")
 	case r.Feasible && len(r.Remedies) > 0:
-		return working.Tell("mixing.water_at_by", "water at %.1f: %v", r.Temperature, r.Remedies[0].Text)
+		return working.Tell("mixing.water_at_by", "%v at %.1f: %v", Water, r.Temperature, r.Remedies[0].Text)
 	case r.Feasible:
-		return working.Tell("mixing.water_at", "water at %.1f", r.Temperature)
+		return working.Tell("mixing.water_at", "%v at %.1f", Water, r.Temperature)
 	case len(r.Remedies) > 0:
-		return working.Tell("mixing.water_not_poured", "water at %.1f, which cannot be poured: %v", r.Temperature,
+		return working.Tell("mixing.water_not_poured", "%v at %.1f, which cannot be poured: %v", Water, r.Temperature,
 			r.Remedies[0].Text)
 	}
-	return working.Tell("mixing.water_not_reached", "water at %.1f, which cannot be poured", r.Temperature)
+	return working.Tell("mixing.water_not_reached", "%v at %.1f, which cannot be poured", Water, r.Temperature)
 }
 
 // Working derives the water temperature.

@@ -18,11 +18,12 @@ func (r Replanned) beside() report.Grid {
 	for _, c := range r.Changes {
 		was, before := r.before.Step(c.ID)
 		is, after := r.Timetable.Step(c.ID)
-		if !before || !after || is.Spare || !c.Kind.Hands() && c.Kind != schedule.Preheat && c.Length == 0 {
+		begins := c.Kind.Hands() || c.Kind == schedule.Preheat // and how long it takes is known
+		if !before || !after || is.Spare || begins && c.Start == 0 || !begins && c.Length == 0 {
 			continue
 		}
 		span := func(s schedule.Timed) report.Cell {
-			if s.Kind.Hands() || s.Kind == schedule.Preheat {
+			if begins {
 				return report.Of(s.Start.In(zone))
 			}
 			return report.Of(working.Tell("bakeday.span", "%v to %v", s.Start.In(zone), s.End.In(zone)))

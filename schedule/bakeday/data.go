@@ -62,6 +62,7 @@ func (d Day) Data() PlanData {
 		Allergens: b.Allergens().String(),
 	}
 	s.Water, s.Mixer = d.waterData()
+	s.Water.Portions = d.pouredEach(s.Weigh)
 	if l := d.Levain; l != nil {
 		left := quantity.Mass{}
 		if hand := d.Bake.Levain.CultureAtHand; !hand.IsZero() && l.Short.IsZero() {
@@ -192,7 +193,8 @@ func (d Day) waterData() (WaterData, *MixerData) {
 	w := d.Water
 	s := WaterData{
 		Temperature: thousandths(w.Temperature),
-		Pour:        w.Pour, Feasible: w.Feasible, Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
+		Pour:        w.Pour, Liquids: w.Liquids, Feasible: w.Feasible,
+		Target: d.Bake.Mixing.Temperature, Warming: w.Warming, Guess: w.Guess,
 	}
 	for _, f := range w.Factors {
 		s.Factors = append(s.Factors, FactorData{f.Name, thousandths(f.Temperature)})

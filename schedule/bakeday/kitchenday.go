@@ -160,7 +160,7 @@ func (k KitchenDay) of(p *planning) KitchenDay {
 		for i := range k.Breads {
 			k.Breads[i].hotFrom = k.hotFrom(k.Breads[i])
 		}
-		k.Notes = append(append(p.washed(), k.levainNotes()...), k.ovenOrderNotes()...)
+		k.Notes = slices.Concat(p.washed(), k.levainNotes(), k.ovenOrderNotes(), k.ovenCalls())
 	}
 	return k
 }
@@ -231,6 +231,9 @@ func (k KitchenDay) levainNotes() []working.Message {
 		out = append(out, working.Tell("bakeday.note_shared_levain", "one levain of %.0f, %v, feeds several doughs: %v",
 			l.Shared,
 			working.Tell("bakeday.named", "%v", d.Bake.Levain.Name), working.And(parts...)))
+		if d.Bake.Levain.CultureAtHand.IsZero() && !d.Bake.Levain.standing() {
+			out = append(out, usedUp(working.Tell("bakeday.named", "%v", d.Bake.Levain.Name)))
+		}
 	}
 	return out
 }

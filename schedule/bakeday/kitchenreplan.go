@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"context"
+	"slices"
 	"strconv"
 
 	"example.org/maslin/dough/quantity"
@@ -31,6 +32,9 @@ func (k KitchenDay) Replan(ctx context.Context, late ...Late) (Replanned, error)
 		return r, nil
 	}
 	after := k.After(r)
+	r.Changes = slices.DeleteFunc(r.Changes, func(c schedule.Change) bool { // it shows in the loads before and after it
+		return c.Kind == schedule.Preheat && after.foundHot(c.Bread)
+	})
 	r.rest = after.timetable(notOver(after.stepData(), r.Now))
 	if len(all) > 1 {
 		return r, nil
@@ -44,6 +48,12 @@ func (k KitchenDay) Replan(ctx context.Context, late ...Late) (Replanned, error)
 		}
 	}
 	return r, nil
+}
+
+// foundHot reports whether another bread leaves the oven hot for this one.
+func (k KitchenDay) foundHot(bread string) bool {
+	d, ok := k.Bread(bread)
+	return ok && !k.hotFrom(d).IsZero()
 }
 
 // After is the day as it goes on after it was planned again: the same breads, at their new times.

@@ -6,6 +6,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
 )
 
 // String is the headline: how many breads and loaves, when, and which.
@@ -147,6 +148,7 @@ func (k KitchenDay) overBlocks() []report.Block {
 
 // timetable is the steps of all breads, and when each bread is wanted.
 func (k KitchenDay) timetable(steps []StepData) report.Grid {
+	steps = k.ripensOnce(steps)
 	t := gridOf(steps)
 	for _, d := range k.Breads {
 		at := slices.IndexFunc(steps, func(s StepData) bool { return s.Start.After(d.Wanted) })
@@ -160,6 +162,30 @@ func (k KitchenDay) timetable(steps []StepData) report.Grid {
 		})
 	}
 	return t
+}
+
+// ripensOnce has a levain that ripens for several doughs once, until the last of them takes it.
+func (k KitchenDay) ripensOnce(steps []StepData) []StepData {
+	var out []StepData
+	first := map[string]int{} // by the levain: where it stands
+	for _, s := range steps {
+		d, ok := k.Bread(s.Bread)
+		if !ok || s.Kind != schedule.Ripen || s.Number > 0 || !d.sharesLevain() {
+			out = append(out, s)
+			continue
+		}
+		levain := d.Bake.Levain.Name
+		at, known := first[levain]
+		if !known {
+			s.Name = working.Tell("bakeday.step_ripens_shared", "%v ripens, for %v",
+				working.Tell("bakeday.named", "%v", levain), working.And(k.fedWith(levain)...))
+			first[levain] = len(out)
+			out = append(out, s)
+		} else if s.End.After(out[at].End) {
+			out[at].End, out[at].Takes = s.End, quantity.Elapsed(s.End.Sub(out[at].Start))
+		}
+	}
+	return out
 }
 
 // breadsGrid is a line for each bread: what it takes at the mixer and in the oven.

@@ -13,7 +13,8 @@ import (
 
 // midday is a day in the middle of which something happens.
 type midday struct {
-	timetable schedule.Timetable
+	first     schedule.Timetable // as it was planned
+	timetable schedule.Timetable // as it is, after what happened so far
 	problem   schedule.Problem
 	wanted    time.Time // the first bread
 }
@@ -58,6 +59,7 @@ func (d midday) after(ctx context.Context, all []begun) (Replanned, error) {
 	slices.SortStableFunc(all, func(a, b begun) int { return a.when().Compare(b.when()) })
 	out := Replanned{before: d.timetable, Wanted: d.wanted, begun: all}
 	day := d
+	day.first = d.timetable
 	day.problem = d.readyThen(all)
 	day = day.foldedAnew(all)
 	for i, b := range all {
@@ -102,7 +104,7 @@ func (d midday) replan(ctx context.Context, b begun, others []begun) (Replanned,
 		done = d.doneBefore(nil, b, others)
 	}
 	for range 3 {
-		problem, err := d.moved(r.Moved).Midway(schedule.Midway{Now: r.Now, Done: done})
+		problem, err := stillHot(d.moved(r.Moved), done).Midway(schedule.Midway{Now: r.Now, Done: done})
 		if err != nil {
 			return Replanned{}, fmt.Errorf("timetable: %w", err)
 		}
@@ -301,7 +303,8 @@ func (d midday) doneBefore(at *schedule.Timed, b begun, others []begun) []schedu
 	}
 	for _, s := range d.timetable.Steps {
 		own := at != nil && s.Bread == at.Bread
-		if s.Spare || waits[s.ID] || s.Start.After(now) || own && !s.Start.Before(at.Start) {
+		if s.Spare || waits[s.ID] || s.Start.After(now) ||
+			own && !s.Start.Before(at.Start) && s.Kind != schedule.Preheat {
 			continue
 		}
 		e := schedule.Done{Step: s.ID, Start: s.Start, End: s.End}
@@ -321,6 +324,20 @@ func (d midday) doneBefore(at *schedule.Timed, b begun, others []begun) []schedu
 		done = append(done, e)
 	}
 	return done
+}
+
+// stillHot is the problem in which an oven that heats already may stay hot for as long as it has to: nobody turns it
+// off and on again because a dough is late.
+func stillHot(p schedule.Problem, done []schedule.Done) schedule.Problem {
+	p.Steps = slices.Clone(p.Steps)
+	for _, e := range done {
+		for i := range p.Steps {
+			if s := &p.Steps[i]; s.ID == e.Step && s.Kind == schedule.Preheat && e.End.IsZero() {
+				s.Max = schedule.NoLimit
+			}
+		}
+	}
+	return p
 }
 
 // waitFor are the steps that come after a step by the links.

@@ -21,15 +21,16 @@ func (d midday) spaced(ctx context.Context, p schedule.Problem, bread string, do
 		return p, false
 	}
 	bulk, links := d.timetable.Steps[i], p.Links
+	mixed, _ := d.first.Step(bulk.ID)
 	for _, slack := range foldGives {
 		p.Links = slices.Clone(links)
 		for k := range p.Links {
 			l := &p.Links[k]
-			fold, ok := d.timetable.Step(l.To)
+			fold, ok := d.first.Step(l.To) // what another bread has moved since is no interval to keep to
 			if l.From != bulk.ID || !ok || fold.Kind != schedule.Fold || l.Kind != schedule.StartToStart {
 				continue
 			}
-			after := quantity.Elapsed(fold.Start.Sub(bulk.Start))
+			after := quantity.Elapsed(fold.Start.Sub(mixed.Start))
 			l.Min, l.Max = max(l.Min, after-slack), min(l.Max, after+slack)
 		}
 		if ok, err := p.Possible(ctx); ok && err == nil {

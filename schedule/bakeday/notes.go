@@ -70,12 +70,21 @@ func (d *Day) levainNotes() []working.Message {
 			"the levain has been past its best for about %v: it raises the dough more slowly and makes it sour and slack; "+
 				"feed it again, or go by the dough", past.Round(time.Minute))}
 	}
+	if d.Bake.Levain.CultureAtHand.IsZero() && l.Shared.IsZero() {
+		return []working.Message{usedUp(working.Tell("bakeday.the_levain", "levain"))}
+	}
 	if l.Short.IsZero() {
 		return nil
 	}
 	return []working.Message{working.Tell("bakeday.note_starter_short",
 		"the levain needs %.0f of culture and %.0f is at hand: feed the culture up the day before",
 		l.Culture, d.Bake.Levain.CultureAtHand)}
+}
+
+// usedUp says of a levain that nothing is left of it to feed from: how much culture stands there nobody said.
+func usedUp(levain working.Message) working.Message {
+	return working.Tell("bakeday.note_used_up",
+		"%v: all that is fed goes into the dough: keep some culture back, or feed a little more, for the next time", levain)
 }
 
 func (d *Day) weightNotes() []working.Message {

@@ -95,7 +95,9 @@ type FormulaData struct {
 // WaterData is the water to pour for one batch.
 type WaterData struct {
 	Temperature quantity.Temperature      `json:"temperature"`
-	Pour        quantity.Mass             `json:"pour"` // ice included
+	Pour        quantity.Mass             `json:"pour"`              // ice included
+	Portions    []quantity.Mass           `json:"portions"`          // of each batch, as it is weighed
+	Liquids     []string                  `json:"liquids,omitempty"` // what is poured when there is no water: milk, egg
 	Ice         quantity.Mass             `json:"ice"`
 	Feasible    bool                      `json:"feasible"`
 	Target      quantity.Temperature      `json:"dough_temperature"`

@@ -15,20 +15,18 @@ import (
 
 func (d Day) waterBlocks(s PlanData) []report.Block {
 	w := s.Water
-	least, most := d.pouredEach(s.Weigh)
+	least, most := slices.MinFunc(w.Portions, quantity.Mass.Compare), slices.MaxFunc(w.Portions, quantity.Mass.Compare)
 	say := func(m working.Message) report.Block { return report.Say(m) }
-	pour := working.Tell("bakeday.pour", "pour %.0f at %.1f", least, w.Temperature)
+	what := d.Water.pours()
+	pour := working.Tell("bakeday.pour", "pour %.0f of %v at %.1f", least, what, w.Temperature)
 	switch {
-	case !w.Feasible && len(d.Water.Liquids) == 1:
-		pour = working.Tell("bakeday.cannot_pour_liquid", "the %v would have to be %.1f, which cannot be poured",
-			d.Water.Liquids[0], w.Temperature)
 	case !w.Feasible:
-		pour = working.Tell("bakeday.cannot_pour", "the water would have to be %.1f, which cannot be poured",
-			w.Temperature)
+		pour = working.Tell("bakeday.cannot_pour", "%v would have to be %.1f, which cannot be poured", what, w.Temperature)
 	case least != most:
-		pour = working.Tell("bakeday.pour_between", "pour %.0f to %.0f for each batch at %.1f", least, most, w.Temperature)
+		pour = working.Tell("bakeday.pour_between", "pour %.0f to %.0f of %v for each batch at %.1f", least, most, what,
+			w.Temperature)
 	case d.Water.Mixes > 1:
-		pour = working.Tell("bakeday.pour_each", "pour %.0f for each batch at %.1f", least, w.Temperature)
+		pour = working.Tell("bakeday.pour_each", "pour %.0f of %v for each batch at %.1f", least, what, w.Temperature)
 	}
 	out := []report.Block{report.Paragraph{Text: pour, Tone: report.Strong}}
 	rows := report.Rows{
@@ -69,8 +67,20 @@ func (d Day) waterBlocks(s PlanData) []report.Block {
 // enoughFolds do the work of kneading by hand. Common practice: three or four, half an hour apart.
 const enoughFolds = 3
 
-// pouredEach is the least and the most that is poured for a batch, as it stands on the list of what is weighed.
-func (d Day) pouredEach(lists []WeighList) (least, most quantity.Mass) {
+// pours names what is poured: water, or what takes its place.
+func (w *Water) pours() working.Message {
+	if len(w.Liquids) == 0 {
+		return working.Tell("bakeday.water", "water")
+	}
+	names := make([]any, len(w.Liquids))
+	for i, name := range w.Liquids {
+		names[i] = working.Tell("bakeday.named", "%v", name)
+	}
+	return working.And(names...)
+}
+
+// pouredEach is what is poured for each batch, as it stands on the list of what is weighed.
+func (d Day) pouredEach(lists []WeighList) []quantity.Mass {
 	poured := map[string]bool{}
 	for _, l := range d.Batch.FinalDough() {
 		poured[l.Name] = d.Water.poured(l) && !d.Bake.later(l.Name)
@@ -88,7 +98,7 @@ func (d Day) pouredEach(lists []WeighList) (least, most quantity.Mass) {
 			}
 		}
 	}
-	return slices.MinFunc(batches, quantity.Mass.Compare), slices.MaxFunc(batches, quantity.Mass.Compare)
+	return batches
 }
 
 func (d Day) risingBlocks(s PlanData) []report.Block {

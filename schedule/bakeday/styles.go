@@ -49,6 +49,9 @@ func (b *Bake) shapeName() working.Message {
 	case b.batter():
 		return working.Tell("bakeday.step_wet_hands", "shape with wet hands")
 	}
+	if b.Loaves.Pieces == 1 {
+		return working.Tell("bakeday.step_shape_one", "shape the loaf")
+	}
 	return working.Tell("bakeday.step_shape", "divide and shape")
 }
 

@@ -109,7 +109,7 @@ func (w *Water) pourOf(b *Bake, in *mixing.Planned, batch dough.Batch) {
 		w.Pour = rest
 	}
 	w.Pour = w.Pour.Divide(int64(w.Mixes))
-	in.Water = w.Pour
+	in.Water, in.Liquids = w.Pour, w.Liquids
 }
 
 // poured reports whether a line is part of what is poured.

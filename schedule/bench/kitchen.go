@@ -179,6 +179,16 @@ func (k *KitchenNow) replan(ctx context.Context) error {
 		}
 	}
 	r, ok := k.replanned(ctx, late)
+	for range mostBreads {
+		more := k.otherwise(r, late)
+		if !ok || len(more) == 0 || ctx.Err() != nil {
+			break
+		}
+		late = append(late, more...)
+		if again, fits := k.replanned(ctx, late); fits {
+			r = again
+		}
+	}
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
@@ -198,6 +208,32 @@ func (k *KitchenNow) replan(ctx context.Context) error {
 		k.Breads[i].mixedThen()
 	}
 	return nil
+}
+
+// mostBreads is how many breads move one another at most.
+const mostBreads = 12
+
+// otherwise are the steps that were ticked off at another time than a plan made again has them: as they were planned
+// first, but moved since by what another bread did.
+func (k *KitchenNow) otherwise(r bakeday.Replanned, late []bakeday.Late) []bakeday.Late {
+	var out []bakeday.Late
+	if len(k.Breads) < 2 || !r.Possible() {
+		return nil
+	}
+	for _, m := range k.Breads {
+		for _, b := range m.beginnings() {
+			id := m.Name + "/" + b.step.ID
+			s, planned := r.Timetable.Step(id)
+			known := slices.ContainsFunc(late, func(l bakeday.Late) bool { return l.Step == id })
+			if off := b.ended.Sub(s.End); known || !planned || b.ended.IsZero() || off < enough && off > -enough {
+				continue
+			}
+			by := quantity.Elapsed(b.at.Sub(b.step.Start).Truncate(time.Minute))
+			out = append(out, bakeday.Late{Step: id, By: by, Ended: b.ended})
+			break // what follows in the same bread goes by it
+		}
+	}
+	return out
 }
 
 // replanned is the rest of the day after what is late. What lies too far from the plan is left out: then the plan

@@ -91,7 +91,7 @@ func (k KitchenNow) Report() report.Report {
 	shown := map[string]bool{}
 	var under []report.Block
 	for _, s := range k.underWay() {
-		line := working.Tell("bench.under_way", "%v, %v to %v", k.of(s.of, s.Name), s.Start, s.End)
+		line := working.Tell("bench.under_way", "%v, %v to %v", k.named(s), s.Start, s.End)
 		under = append(under, k.blocks(s, line)...)
 		shown[s.key()] = true
 	}
@@ -102,7 +102,7 @@ func (k KitchenNow) Report() report.Report {
 	}
 	if next, ok := k.next(); ok && !shown[next.key()] {
 		wait := max(0, next.Start.Sub(k.Now).Round(time.Minute))
-		line := working.Tell("bench.next", "%v: %v (%v)", next.Start, k.of(next.of, next.Name), next.Takes)
+		line := working.Tell("bench.next", "%v: %v (%v)", next.Start, k.named(next), next.Takes)
 		title := working.Tell("bench.title_next", "Next, in %v", wait)
 		if wait > longestWait { // a weekday alone could be this week's
 			title = working.Tell("bench.title_next_on", "Next, on %x", next.Start)
@@ -146,7 +146,7 @@ func (k KitchenNow) later(shown map[string]bool, before time.Time) [][]report.Ce
 		if s.Hands {
 			hands = report.Of(working.Tell("bench.hands", "hands"))
 		}
-		rows = append(rows, []report.Cell{report.Of(s.Start), hands, report.Of(k.of(s.of, s.Name))})
+		rows = append(rows, []report.Cell{report.Of(s.Start), hands, report.Of(k.named(s))})
 	}
 	return rows
 }
@@ -214,16 +214,41 @@ func (k KitchenNow) blocks(s stepOf, line working.Message) []report.Block {
 // lookFor is what to do or look for; a levain that feeds several doughs is weighed once for all.
 func (k KitchenNow) lookFor(s stepOf) []working.Message {
 	out := s.of.LookFor(s.StepData)
+	if s.Kind == schedule.Mix {
+		return append(k.wash(s), out...)
+	}
 	l := s.of.Day.Bake.Levain
 	if s.Kind != schedule.Feed || l == nil || len(k.Breads) < 2 {
 		return out
 	}
 	for _, list := range k.Day.Data().Levains {
 		if list.Name == l.Name {
-			out = append(weighed(list), out...)
+			out = append(weighed(list, 1), out...)
 		}
 	}
 	return out
+}
+
+// named is a step by its name, with its bread where there are several. A levain that feeds several of them is told with
+// its own name.
+func (k KitchenNow) named(s stepOf) working.Message {
+	if l := s.of.Day.Bake.Levain; l != nil && l.Name != "" && len(k.Breads) > 1 && s.Number == 0 {
+		feeds := slices.DeleteFunc(slices.Clone(k.Day.Breads), func(d bakeday.Day) bool {
+			return d.Bake.Levain == nil || d.Bake.Levain.Name != l.Name
+		})
+		names := make([]any, len(feeds))
+		for i, d := range feeds {
+			names[i] = working.Say("%s", d.Bake.Name)
+		}
+		switch {
+		case len(feeds) < 2:
+		case s.Kind == schedule.Feed:
+			return working.Tell("bench.feed_shared", "feed %s, for %v", l.Name, working.And(names...))
+		case s.Kind == schedule.Ripen:
+			return working.Tell("bench.ripens_shared", "%s ripens, for %v", l.Name, working.And(names...))
+		}
+	}
+	return k.of(s.of, s.Name)
 }
 
 func (s stepOf) key() string { return s.of.Name + "/" + s.ID }

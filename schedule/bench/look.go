@@ -1,8 +1,11 @@
 package bench
 
 import (
+	"slices"
 	"time"
 
+	"example.org/maslin/dough/mixing"
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/schedule"
 	"example.org/maslin/schedule/bakeday"
@@ -46,8 +49,15 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 	}
 	switch s.Kind {
 	case schedule.Make, schedule.Feed:
-		return weigh(plan, s.Thing)
+		return weigh(plan, s.Thing, 1)
 	case schedule.Ripen:
+		if s.Number == 0 && m.ryeLevain() {
+			return one(
+				working.Tell("bench.look_rye_levain",
+					"ripe when it has risen, its floured top has cracks and it smells fresh and sour; past its best when the "+
+						"middle has sunk"),
+			)
+		}
 		if s.Number == 0 {
 			return one(
 				working.Tell("bench.look_levain",
@@ -68,25 +78,31 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 		return one(
 			working.Tell("bench.look_warm", "about %.0f in the middle when it goes into the oven", m.Day.Rising.Into))
 	case schedule.Mix:
-		return append(
-			weigh(plan, ""),
-			working.Tell("bench.do_pour", "pour %.0f of water at %.1f", plan.Water.Pour, plan.Water.Temperature),
-			working.Tell("bench.do_measure", "the dough should leave the mixer at %.1f; measure it and write it down",
-				plan.Water.Target),
-		)
+		return m.bowl(plan, s)
 	case schedule.Bulk:
-		return []working.Message{
-			working.Tell("bench.look_bulk",
-				"shape when it has risen by %.0f, whatever the clock says: a mark on a straight-sided jar of the dough shows it",
-				shapeAt),
-			working.Tell("bench.look_domed",
-				"then the surface is domed and the dough wobbles and comes away from the wall"),
+		if shapeAt.Points() < showsFrom {
+			return one(working.Tell("bench.look_hardly",
+				"shape when it has risen by about %.0f: so little hardly shows, so go by the clock and by how warm the dough is",
+				shapeAt))
 		}
+		out := one(working.Tell("bench.look_bulk",
+			"shape when it has risen by %.0f, whatever the clock says: a mark on a straight-sided jar of the dough shows it",
+			shapeAt))
+		switch {
+		case m.rye():
+			return append(out, working.Tell("bench.look_cracked",
+				"then its floured surface has fine cracks; dough of rye neither domes nor wobbles"))
+		case shapeAt.Points() < wobblesFrom:
+			return append(out, working.Tell("bench.look_lively",
+				"then it is a little fuller and softer, with some bubbles at the wall; it does not dome yet"))
+		}
+		return append(out, working.Tell("bench.look_domed",
+			"then the surface is domed and the dough wobbles and comes away from the wall"))
 	case schedule.Fold:
 		return one(working.Tell("bench.do_fold", "wet hands; lift each of four sides and lay it over the middle"))
 	case schedule.Shape:
 		return one(
-			working.Tell("bench.do_shape", "%d pieces of %.0f, when the dough has risen by %.0f", plan.Formula.Pieces,
+			working.Tell("bench.do_shape", "%d {1|piece|pieces} of %.0f, when the dough has risen by %.0f", plan.Formula.Pieces,
 				plan.Formula.Divide, shapeAt),
 		)
 	case schedule.Retard:
@@ -95,6 +111,10 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 				plan.Retard.Into))
 		}
 	case schedule.Proof:
+		if m.rye() {
+			return one(working.Tell("bench.look_rye_proof",
+				"ready when the cracks in its floured surface are clear and do not run into one another yet"))
+		}
 		return one(working.Tell("bench.look_proof",
 			"ready when a dent of a floured finger comes back slowly and not all the way"))
 	case schedule.Preheat:
@@ -107,33 +127,77 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 	return nil
 }
 
-// weigh lists what goes into a bowl; the last list of the plan is the dough's, which has no name of its own here.
-func weigh(plan bakeday.PlanData, thing string) []working.Message {
+const (
+	showsFrom   = 12 // percent of rise that an eye and a mark on a jar tell from none. Judgment
+	wobblesFrom = 40 // percent of rise from which on a dough shows that it is full of gas. Judgment
+)
+
+// rye reports whether the dough is held by rye and not by gluten.
+func (m DayNow) rye() bool { return bakeday.DoughKind(m.Day.Batch) == mixing.RyeDough }
+
+// ryeLevain reports whether the levain is fed with rye.
+func (m DayNow) ryeLevain() bool {
+	l := m.Day.Bake.Levain
+	return l != nil && slices.ContainsFunc(m.Day.Bake.Flours, func(f bakeday.Ingredient) bool {
+		return f.Name == l.Flour && f.Kind.Rye()
+	})
+}
+
+// bowl is what goes into the bowl, how warm it is poured, and how warm the dough is to be.
+func (m DayNow) bowl(plan bakeday.PlanData, s bakeday.StepData) []working.Message {
+	out := weigh(plan, "", s.Number)
+	w := plan.Water
+	what, mass := working.Tell("bench.water", "water"), w.Portions[max(0, min(s.Number, len(w.Portions))-1)]
+	if len(w.Liquids) > 0 {
+		names := make([]any, len(w.Liquids))
+		for i, name := range w.Liquids {
+			names[i] = working.Say("%s", name)
+		}
+		what = working.And(names...)
+	}
+	if w.Feasible {
+		out = append(out, working.Tell("bench.do_pour", "pour %.0f of %v at %.1f", mass, what, w.Temperature))
+	} else {
+		out = append(out, working.Tell("bench.cannot_pour", "%v would have to be %.1f, which cannot be poured", what,
+			w.Temperature))
+	}
+	out = append(out, w.Remedies...)
+	return append(out, working.Tell("bench.do_measure",
+		"the dough should leave the mixer at %.1f; measure it and write it down", plan.Water.Target))
+}
+
+// weigh lists what goes into a bowl, of several batches into that of the number; the last list of the plan is the
+// dough's, which has no name of its own here.
+func weigh(plan bakeday.PlanData, thing string, batch int) []working.Message {
 	var out []working.Message
 	for i, list := range plan.Weigh {
 		dough := i == len(plan.Weigh)-1
 		if dough != (thing == "") || !dough && list.Name != thing {
 			continue
 		}
-		out = append(out, weighed(list)...)
+		out = append(out, weighed(list, batch)...)
 	}
 	return out
 }
 
-// weighed tells a list that is weighed.
-func weighed(list bakeday.WeighList) []working.Message {
+// weighed tells a list that is weighed, of several batches the one of the number.
+func weighed(list bakeday.WeighList, batch int) []working.Message {
 	var out []working.Message
 	for _, l := range list.Lines {
 		if l.At != 0 {
 			continue // at its own step
 		}
-		mass := l.Mass
-		if len(l.Portions) > 0 {
-			mass = l.Portions[0]
-		}
-		out = append(out, working.Tell("bench.do_weigh", "%v %s", mass, l.Name))
+		out = append(out, working.Tell("bench.do_weigh", "%v %s", portion(l, batch), l.Name))
 	}
 	return append(out, list.Says...)
+}
+
+// portion is what of a line goes into the batch of a number.
+func portion(l bakeday.WeighLine, batch int) quantity.Mass {
+	if batch < 1 || batch > len(l.Portions) {
+		return l.Mass
+	}
+	return l.Portions[batch-1]
 }
 
 // baking has the clock of the oven: when the lid comes off.

@@ -108,20 +108,22 @@ const loggedFormat = "maslin log 2"
 // Report tells what was written, and what it says at once.
 func (l logged) Report() report.Report {
 	r := report.Report{Headline: working.Say("%s", l.Log)}
-	for i, o := range l.Entries {
+	var several report.List
+	for _, o := range l.Entries {
 		what := o.Message()
 		if o.Kind == bench.SawStep && !l.done.IsZero() {
 			what = working.Tell("cli.step_done", "done: %v (%v)", l.done, working.Say(o.Step))
 		}
-		says := working.Tell("maslin.logged", "logged: %v, %s: %v", o.At, o.Bread, what)
+		says := working.Tell("maslin.logged_of", "%v, %s: %v", o.At, o.Bread, what)
 		if o.Bread == "" {
-			says = working.Tell("maslin.logged_nameless", "logged: %v, %v", o.At, o.Message())
+			says = working.Tell("maslin.logged_any", "%v, %v", o.At, o.Message())
 		}
-		if i == 0 {
-			r.Headline = says
-			continue
-		}
-		r.Sections = append(r.Sections, report.Section{Key: "logged", Blocks: []report.Block{report.Say(says)}})
+		r.Headline = working.Tell("maslin.logged", "logged: %v", says)
+		several = append(several, says)
+	}
+	if len(several) > 1 {
+		r.Headline = working.Tell("maslin.logged_several", "logged:")
+		r.Sections = append(r.Sections, report.Section{Key: "logged", Blocks: []report.Block{several}})
 	}
 	if len(l.Says) > 0 {
 		r.Sections = append(r.Sections, report.Section{Key: "says", Blocks: []report.Block{report.List(l.Says)}})

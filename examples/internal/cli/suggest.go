@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
@@ -65,7 +66,7 @@ func (q *now) suggesting(c *call, d dayFiles, m bench.KitchenNow) suggesting {
 		}
 		steps := bread.UnderWay()
 		next, left := bread.Next()
-		if left {
+		if left && !soonest(m).Before(next.Start) { // what is not the day's next is no matter yet
 			steps = append(steps, next)
 		}
 		for _, s := range steps {
@@ -81,6 +82,16 @@ func (q *now) suggesting(c *call, d dayFiles, m bench.KitchenNow) suggesting {
 		}
 	}
 	return out
+}
+
+// soonest is when something of the day needs hands next; zero: nothing does.
+func soonest(m bench.KitchenNow) (at time.Time) {
+	for _, bread := range m.Breads {
+		if next, ok := bread.Next(); ok && (at.IsZero() || next.Start.Before(at)) {
+			at = next.Start
+		}
+	}
+	return at
 }
 
 // suggestLog adds what is to be written down at a step.
