@@ -103,6 +103,7 @@ bakeday.step_levain_ripens levain fermentation
 bakeday.step_levain_stands levain fermentation
 bakeday.step_retard retard
 bakeday.step_ripens fermentation
+bakeday.step_ripens_shared fermentation
 cost.symbol_yield share yield
 dough.derive_shared levain
 dough.derive_weighing largest_remainder
