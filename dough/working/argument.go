@@ -45,6 +45,9 @@ func argsOf(values []any) []arg {
 
 type teller interface{ Message() Message }
 
+// phrased are values and reasons of rooms that know no messages.
+type phrased interface{ Phrase() quantity.Phrase }
+
 func argOf(value any) arg {
 	switch v := value.(type) {
 	case nil:
@@ -84,6 +87,8 @@ func argOf(value any) arg {
 			return arg{kind: kindName}
 		}
 		return arg{kind: kindMessage, message: v.Message()}
+	case phrased:
+		return arg{kind: kindMessage, message: phrase(v.Phrase())}
 	case error:
 		return arg{kind: kindMessage, message: Problem(v)}
 	}

@@ -40,7 +40,14 @@ func Problems(err error) []Message {
 	return out
 }
 
+// otherProblem tells an error that is none of package quantity: in its own words, where it has any.
 func otherProblem(err error) Message {
+	switch told := err.(type) {
+	case teller:
+		return told.Message()
+	case phrased:
+		return phrase(told.Phrase())
+	}
 	switch {
 	case errors.Is(err, context.DeadlineExceeded):
 		return Tell("error.time_ran_out", "time ran out: %s", err.Error())
@@ -112,6 +119,6 @@ func reasonMessage(e *quantity.InputError) Message {
 	case err == quantity.ErrForm:
 		return Tell("error.wrong_form", "wrong form")
 	default:
-		return Say("%s", err.Error())
+		return otherProblem(err)
 	}
 }

@@ -119,6 +119,18 @@ func (w *Wish) UnmarshalText(text []byte) error {
 	return nil
 }
 
+// told is the wish where an error speaks of it, in the language of its reader.
+func (w Wish) told() quantity.Phrase {
+	if w.weekly {
+		return quantity.Tell("bakeday.wish_weekly", "%v %v", w.Weekday, w.Clock)
+	}
+	return toldMoment(w.Moment)
+}
+
+func toldMoment(m wallclock.Moment) quantity.Phrase {
+	return quantity.Tell("bakeday.moment", "%v %v %v", m.Date.Weekday(), m.Date, m.Clock)
+}
+
 // instants lists when the wish could be met: the one moment, or the next two such weekdays
 // after now. A wish that the clocks skip or show twice, and one in the past, is refused.
 func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) {
@@ -146,8 +158,8 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 	}
 	if len(out) == 0 {
 		return nil, &quantity.InputError{
-			GoPath: "Wanted", Got: w, Want: quantity.Tell("bakeday.want_time_after_clock_plan",
-				"a time after %v, the clock of the plan", wallclock.MomentOf(now, zone)), Err: quantity.ErrOutOfRange,
+			GoPath: "Wanted", Got: w.told(), Want: quantity.Tell("bakeday.want_time_after_clock_plan",
+				"a time after %v, the clock of the plan", toldMoment(wallclock.MomentOf(now, zone))), Err: quantity.ErrOutOfRange,
 		}
 	}
 	return out[:min(len(out), 2)], nil

@@ -23,14 +23,17 @@ type LaterVersion struct {
 	Version float64 `json:"version"`
 }
 
-// Error says where it begins, and what is read.
-func (e LaterVersion) Error() string {
-	at := ""
+// Error says where it begins, and what is read, in English.
+func (e LaterVersion) Error() string { return e.Message().String() }
+
+// Message says where it begins, and what is read.
+func (e LaterVersion) Message() working.Message {
+	says := working.Tell("bench.later_version",
+		"written by a later version of maslin: got version %v, this one reads up to %d", e.Version, Format)
 	if e.Line > 0 {
-		at = fmt.Sprintf("line %d: ", e.Line)
+		return working.Tell("bench.later_version_from", "line %d: %v", e.Line, says)
 	}
-	return fmt.Sprintf("%swritten by a later version of maslin: got version %v, this one reads up to %d", at, e.Version,
-		Format)
+	return says
 }
 
 // Lines are the observations as a log keeps them: one line of JSON for each, in the order given.

@@ -99,11 +99,6 @@ func (d Date) AddDays(n int) Date {
 	return next
 }
 
-// DaysUntil returns how many days later than d the other day is; both must be valid.
-func (d Date) DaysUntil(other Date) int {
-	return int((other.midnight().Unix() - d.midnight().Unix()) / (24 * 60 * 60))
-}
-
 // Compare returns −1, 0 or +1 as d is before, the same as, or after the other day.
 func (d Date) Compare(other Date) int {
 	return cmp.Or(cmp.Compare(d.Year, other.Year), cmp.Compare(d.Month, other.Month), cmp.Compare(d.Day, other.Day))

@@ -13,6 +13,19 @@ func (r reason) Error() string {
 	return r.Unwrap().Error() + ": " + string(r)
 }
 
+// Phrase tells the reason in the language of its reader: package working asks for it.
+func (r reason) Phrase() quantity.Phrase {
+	switch r {
+	case ErrSkipped:
+		return quantity.Tell("wallclock.reason_skipped", "inconsistent: the clocks skip this time")
+	case ErrTwice:
+		return quantity.Tell("wallclock.reason_twice", "inconsistent: the clocks show this time twice")
+	case ErrWeekday:
+		return quantity.Tell("wallclock.reason_weekday", "inconsistent: the weekday does not belong to the date")
+	}
+	return quantity.Tell("wallclock.reason_syntax", "cannot be read")
+}
+
 func (r reason) Unwrap() error {
 	if r == ErrSyntax {
 		return quantity.ErrForm

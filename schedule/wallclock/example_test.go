@@ -60,7 +60,7 @@ func ExampleResolve() {
 	// Output:
 	// Sun 2026-03-08 03:30 -06:00 (for Sun 2026-03-08 02:30, which the clocks skip)
 	// Sun 2026-03-08 01:30 -07:00 (for Sun 2026-03-08 02:30, which the clocks skip)
-	// inconsistent: the clocks skip this time: got Sun 2026-03-08 02:30 in America/Denver, want Sun 2026-03-08 01:59 -07:00 or Sun 2026-03-08 03:00 -06:00
+	// inconsistent: the clocks skip this time: got Sunday 2026-03-08 02:30 in America/Denver, want Sunday 2026-03-08 01:59 -07:00 or Sunday 2026-03-08 03:00 -06:00
 }
 
 func ExampleMomentOf() {

@@ -119,6 +119,17 @@ func (m Moment) String() string {
 	return m.Date.Weekday().String()[:3] + " " + m.Date.String() + " " + m.Clock.String()
 }
 
+// told is the moment where an error speaks of it, in the language of its reader: "Saturday 2026-11-28 12:30".
+func (m Moment) told() quantity.Phrase {
+	switch {
+	case m.IsZero():
+		return quantity.Tell("wallclock.no_moment", "no moment")
+	case !m.Date.IsValid():
+		return quantity.Tell("wallclock.moment_of_no_day", "%v %v", m.Date, m.Clock)
+	}
+	return quantity.Tell("wallclock.moment", "%v %v %v", m.Date.Weekday(), m.Date, m.Clock)
+}
+
 // AppendText implements encoding.TextAppender: "2026-11-28 12:30"; the zero value is an empty
 // text, and a moment that is not valid is refused.
 func (m Moment) AppendText(b []byte) ([]byte, error) {

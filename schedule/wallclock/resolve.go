@@ -50,7 +50,7 @@ type Resolution struct {
 // String prints the instant with its offset, and says so when the moment is skipped or shown
 // twice.
 func (r Resolution) String() string {
-	s := shown(r.At)
+	s := r.At.Format("Mon 2006-01-02 15:04 -07:00")
 	switch r.Reading {
 	case Skipped:
 		return s + " (for " + r.asked.String() + ", which the clocks skip)"
@@ -68,7 +68,10 @@ func zoneName(zone *time.Location) string {
 	return quantity.Excerpt(zone.String())
 }
 
-func shown(t time.Time) string { return t.Format("Mon 2006-01-02 15:04 -07:00") }
+// shown is an instant where an error speaks of it.
+func shown(t time.Time) quantity.Phrase {
+	return quantity.Tell("wallclock.instant", "%v %s", t.Weekday(), t.Format("2006-01-02 15:04 -07:00"))
+}
 
 // Doubt returns nil when the clocks show the moment exactly once, and otherwise an error that
 // names what was given and the two nearest real times, for a caller who would rather ask than
@@ -82,7 +85,7 @@ func (r Resolution) Doubt() error {
 		reason = ErrTwice
 	}
 	return &quantity.InputError{
-		Got:  quantity.Tell("wallclock.got_in", "%v in %s", r.asked, zoneName(r.zone)),
+		Got:  quantity.Tell("wallclock.got_in", "%v in %s", r.asked.told(), zoneName(r.zone)),
 		Want: quantity.Tell("wallclock.want_or", "%s or %s", shown(r.Before), shown(r.After)),
 		Err:  reason,
 	}
