@@ -192,6 +192,9 @@ func (j *judge) oven() {
 				if least := j.changes(x, y); gap < least-1 {
 					j.say("%s %.0f min after %s, the oven takes %.0f", b.ID, gap, a.ID, least)
 				}
+				if y.Pots > x.Pots && j.day.Kitchen.Oven.Decks < 2 && gap < 30 && gap < y.Preheat.Duration().Minutes() {
+					j.say("%s %.0f min after %s, in pots that are cold", b.ID, gap, a.ID)
+				}
 				if gap < y.Reheat.Duration().Minutes() && j.day.Kitchen.Oven.Decks < 2 {
 					j.say("%s %.0f min after %s, without reheating", b.ID, gap, a.ID)
 				}

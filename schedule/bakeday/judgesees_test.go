@@ -80,7 +80,12 @@ func TestTheJudgeSees(t *testing.T) {
 			s, l := dayStep(d, "Focaccia/bake-1"), dayStep(d, "Loaf/bake-1")
 			s.Start, s.End = l.Start, l.End
 		},
-		"the oven takes":    func(d *KitchenDayData) { d.Kitchen.Oven.Cools = quantity.Elapsed(2 * time.Hour) },
+		"the oven takes": func(d *KitchenDayData) { d.Kitchen.Oven.Cools = quantity.Elapsed(2 * time.Hour) },
+		"pots that are cold": func(d *KitchenDayData) {
+			d.Breads[1].Oven.Pots, d.Breads[1].Oven.Preheat = 9, quantity.Elapsed(9*time.Hour)
+			s, l := dayStep(d, "Focaccia/bake-1"), dayStep(d, "Loaf/bake-1")
+			s.Start = l.End.Add(29 * time.Minute)
+		},
 		"without reheating": func(d *KitchenDayData) { d.Breads[1].Oven.Reheat = quantity.Elapsed(9 * time.Hour) },
 		"pairs of hands":    func(d *KitchenDayData) { dayStep(d, "Buns/mix-1").Start = dayStep(d, "Focaccia/shape").Start },
 		"which carries": func(d *KitchenDayData) {

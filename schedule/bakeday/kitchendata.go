@@ -152,6 +152,9 @@ func (k KitchenDay) fromHot(s StepData, d Day) (StepData, string) {
 	default:
 		s.Name = working.Tell("bakeday.step_oven_stays", "the oven stays at %05.0f", to)
 	}
+	if d.Bake.Oven.Pots > 0 {
+		s.Name = working.Tell("bakeday.step_with_pots", "%v, with the pots in it", s.Name)
+	}
 	s.Start, s.End = last.End.In(k.Zone), load.Start.In(k.Zone)
 	s.Takes = quantity.Elapsed(s.End.Sub(s.Start))
 	s.EarliestStart, s.LatestStart, s.Slack, s.Earlier, s.Windows = s.Start, s.Start, 0, 0, []quantity.Window{}

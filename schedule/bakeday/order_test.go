@@ -166,6 +166,12 @@ func TestTheOvenChanges(t *testing.T) {
 		}
 		return &Bake{Oven: o}
 	}
+	pots := func(n int, preheat time.Duration) *Bake {
+		b := oven(220, 0)
+		b.Oven.Pots, b.Oven.Preheat = n, quantity.Elapsed(preheat)
+		return b
+	}
+	decks := Kitchen{Day: quantity.Celsius(20), Oven: KitchenOven{Decks: 2}}
 	own := Kitchen{Day: quantity.Celsius(20), Oven: KitchenOven{Warms: quantity.Elapsed(3 * time.Minute),
 		Cools: quantity.Elapsed(4 * time.Minute)}}
 	usual := Kitchen{Day: quantity.Celsius(20)}
@@ -175,13 +181,18 @@ func TestTheOvenChanges(t *testing.T) {
 		minutes int
 	}{
 		{usual, oven(220, 0), oven(220, 0), 5},
-		{usual, oven(240, 0), oven(210, 0), 30},  // 3 · 10
-		{usual, oven(210, 0), oven(245, 0), 7},   // 35/225 · 45 = 7
-		{usual, oven(245, 210), oven(210, 0), 5}, // it has fallen already
-		{usual, oven(245, 215), oven(245, 0), 6}, // 30/225 · 45
-		{own, oven(240, 0), oven(210, 0), 12},    // 3 · 4
-		{own, oven(210, 0), oven(245, 0), 11},    // 3.5 · 3, up to the minute
-		{own, oven(210, 0), oven(212, 0), 5},     // no less than to reheat
+		{usual, oven(240, 0), oven(210, 0), 30},            // 3 · 10
+		{usual, oven(210, 0), oven(245, 0), 7},             // 35/225 · 45 = 7
+		{usual, oven(245, 210), oven(210, 0), 5},           // it has fallen already
+		{usual, oven(245, 215), oven(245, 0), 6},           // 30/225 · 45
+		{own, oven(240, 0), oven(210, 0), 12},              // 3 · 4
+		{own, oven(210, 0), oven(245, 0), 11},              // 3.5 · 3, up to the minute
+		{own, oven(210, 0), oven(212, 0), 5},               // no less than to reheat
+		{usual, oven(220, 0), pots(2, 45*time.Minute), 30}, // they were not in the oven
+		{usual, pots(1, 0), pots(2, 45*time.Minute), 30},   // one of them was not
+		{usual, pots(2, 0), pots(2, 45*time.Minute), 5},    // they are hot, and reheat
+		{usual, oven(220, 0), pots(2, 20*time.Minute), 20}, // no longer than the baker says
+		{decks, oven(220, 0), pots(2, 45*time.Minute), 5},  // they heat on the other deck
 	} {
 		if got := c.k.change(c.a, c.b); got != quantity.Elapsed(c.minutes)*quantity.Elapsed(time.Minute) {
 			t.Errorf("from %v to %v: %v, want %d min", c.a.Oven.Temperature, c.b.Oven.Temperature, got, c.minutes)

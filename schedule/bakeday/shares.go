@@ -151,7 +151,7 @@ func (p *planning) shareOven(s *shares) {
 //	cooler:  (T₁ − T₂) ÷ 10 °C · cools
 //
 // An oven slows down as it gets hotter, so that the time by the preheat is on the short side; judgment. A bread on the
-// falling heat of one before it costs no fuel, only this time.
+// falling heat of one before it costs no fuel, only this time. Pots that the one before did not bake in are cold.
 func (k *Kitchen) change(a, b *Bake) quantity.Elapsed {
 	takes := b.Oven.Reheat
 	from := a.Oven.Temperature
@@ -172,8 +172,15 @@ func (k *Kitchen) change(a, b *Bake) quantity.Elapsed {
 		}
 		takes = max(takes, quantity.Elapsed(-tens*float64(cools)))
 	}
+	if b.Oven.Pots > a.Oven.Pots && k.Oven.Decks < 2 { // beside a load there is no place for them
+		takes = max(takes, min(b.Oven.Preheat, potsHeat))
+	}
 	return grid(takes.Duration())
 }
+
+// potsHeat is how long cold pots take in an oven that is hot; those that have just been baked in take what the bread
+// says of its rounds. Common practice: at least half an hour.
+const potsHeat = quantity.Elapsed(30 * time.Minute)
 
 // sharePots shares the covered pots.
 func (p *planning) sharePots(s *shares) {
