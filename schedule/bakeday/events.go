@@ -56,8 +56,12 @@ func eventsOf(steps []StepData, name string) []calendar.Event {
 	return out
 }
 
-// CalendarID identifies the day in calendars: a hash of the names of its breads and the day the first is wanted.
+// CalendarID identifies the day in calendars: a hash of the names of its breads and the day the first is wanted. That of
+// one bread is the bread's own.
 func (s KitchenDayData) CalendarID() string {
+	if len(s.Breads) == 1 {
+		return s.Breads[0].CalendarID()
+	}
 	var all PlanData
 	for i, b := range s.Breads {
 		if i == 0 {
@@ -69,4 +73,9 @@ func (s KitchenDayData) CalendarID() string {
 }
 
 // CalendarEvents turns the timetable of all breads into events; see [PlanData.CalendarEvents].
-func (s KitchenDayData) CalendarEvents() []calendar.Event { return eventsOf(s.Steps, "") }
+func (s KitchenDayData) CalendarEvents() []calendar.Event {
+	if len(s.Breads) == 1 {
+		return s.Breads[0].CalendarEvents()
+	}
+	return eventsOf(s.Steps, "")
+}

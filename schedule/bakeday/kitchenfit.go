@@ -15,7 +15,8 @@ import (
 type FittedDay struct {
 	Day       KitchenDay `json:"-"` // that fits best
 	AsWritten Choice     `json:"as_written"`
-	Best      Choice     `json:"best"` // AsWritten when nothing fits better; each change says of which bread it is
+	Best      Choice     `json:"best"`             // AsWritten when nothing fits better; each change says of which bread it is
+	Others    []Choice   `json:"others,omitempty"` // of one bread: the next best, as in [Fitted]
 	Tried     int        `json:"tried"`
 	// TimeRanOut says that the context ended before all settings were tried.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
@@ -28,10 +29,14 @@ type FittedDay struct {
 // day counts what does against the plan of a bake ([Bake.Fit]): no timetable, the share of the doughs' ranges that it
 // does not survive, hands needed early or late for all breads, and how far all of them are from what is written. So
 // the answer is a good one and not always the best. Where no bread names levers the usual ones of each are tried.
-// Breads that share a levain are fed with one: a lever of its feed moves for all.
+// Breads that share a levain are fed with one: a lever of its feed moves for all. Of one bread all settings are tried
+// together, as [Bake.Fit] does.
 //
 // Errors: as [Order.Plan]; a context that ends stops the search with the best so far, and TimeRanOut is set.
 func (o Order) Fit(ctx context.Context, clock KitchenClock, progress func(tried, left int)) (FittedDay, error) {
+	if len(o.Bakes) == 1 {
+		return o.fitOne(ctx, clock, progress)
+	}
 	day, err := o.Plan(ctx, clock)
 	if err != nil {
 		return FittedDay{}, err
@@ -55,6 +60,20 @@ func (o Order) Fit(ctx context.Context, clock KitchenClock, progress func(tried,
 	}
 	f.out.Best = f.best
 	return f.out, nil
+}
+
+// fitOne looks for the best setting of the only bread.
+func (o Order) fitOne(ctx context.Context, clock KitchenClock, progress func(tried, left int)) (FittedDay, error) {
+	whole, err := o.whole()
+	if err != nil {
+		return FittedDay{}, atFields(o, err)
+	}
+	f, err := whole.Bakes[0].Fit(ctx, clock, progress)
+	if err != nil {
+		return FittedDay{}, atFields(o, quantity.At("Bakes[0]", err))
+	}
+	return FittedDay{Day: whole.ofOne(f.Best.Day), AsWritten: f.AsWritten, Best: f.Best, Others: f.Others, Tried: f.Tried,
+		TimeRanOut: f.TimeRanOut}, nil
 }
 
 // fitting is a search for the levers of a day.
@@ -185,7 +204,7 @@ func (f FittedDay) Report() report.Report {
 	if !f.Day.worked {
 		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
 	}
-	return fittedPage(f.Day.Report(), f.Tried, f.AsWritten, f.Best, nil)
+	return fittedPage(f.Day.Report(), f.Tried, f.AsWritten, f.Best, f.Others)
 }
 
 // Workings are those of the day that fits best.

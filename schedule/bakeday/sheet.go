@@ -19,8 +19,12 @@ func (d Day) Sheet(on report.Options) []byte {
 	return document(d.Report().Headline, on, sheetPage{"sheet", arranged(d, d.Report(), firstOnSheet)})
 }
 
-// Sheet answers the same for a day of several breads: a page for the day, and one for each bread.
+// Sheet answers the same for a day of several breads: a page for the day, and one for each bread. That of one bread is
+// the bread's own.
 func (k KitchenDay) Sheet(on report.Options) []byte {
+	if len(k.Breads) == 1 {
+		return k.Breads[0].Sheet(on)
+	}
 	pages := []sheetPage{{"sheet", k.DayReport()}}
 	for i, r := range k.BreadReports() {
 		pages = append(pages, sheetPage{"sheet bread", arranged(k.Breads[i], r, firstOfBread)})

@@ -81,11 +81,7 @@ func (q *bulk) ask(c *call) error {
 		return wrong
 	}
 	if q.SVG != "" {
-		picture, err := picture(a.Report().Section("rise"), c.options(c.output))
-		if err == nil {
-			err = writeFile(q.SVG, []byte(picture))
-		}
-		if err != nil {
+		if err := writePicture(q.SVG, a.Report().Section("rise"), c.options(c.output)); err != nil {
 			return err
 		}
 	}

@@ -29,7 +29,7 @@ func (q *compare) ask(c *call) error {
 		return badInput(working.Tell("cli.compare_want_one_second_bake", "maslin compare: want one of: a second bake file, "+
 			"--hand, or --machine planetary, spiral, fork or processor"))
 	}
-	one, err := load(c.System, c.args[0], q.Now)
+	one, err := load(c, q.Now, c.args[0])
 	if err != nil {
 		return err
 	}
@@ -40,23 +40,23 @@ func (q *compare) ask(c *call) error {
 	if !q.Hand {
 		kind = q.Machine
 	}
-	if one.bake.Mixer().Kind == kind {
-		return badInput(working.Tell("cli.compare_kneaded_way_already_choose", "maslin compare: %s is kneaded that way already (%s); choose another", one.name, kind))
+	if one.first().Mixer().Kind == kind {
+		return badInput(working.Tell("cli.compare_kneaded_way_already_choose", "maslin compare: %s is kneaded that way already (%s); choose another", c.args[0], kind))
 	}
-	two, err := one.bake.KneadedBy(c.cmd.Context(), one.clock, kind)
+	two, err := one.first().KneadedBy(c.cmd.Context(), one.clock, kind)
 	return c.tell(two, one.complain(err))
 }
 
-func (q *compare) files(c *call, one loaded) error {
-	first, err := one.bake.Plan(c.cmd.Context(), one.clock)
+func (q *compare) files(c *call, one bakes) error {
+	first, err := one.first().Plan(c.cmd.Context(), one.clock)
 	if err != nil {
 		return one.complain(err)
 	}
-	two, err := load(c.System, c.args[1], q.Now)
+	two, err := load(c, q.Now, c.args[1])
 	if err != nil {
 		return err
 	}
-	second, err := two.bake.Plan(c.cmd.Context(), two.clock)
+	second, err := two.first().Plan(c.cmd.Context(), two.clock)
 	return c.tell(first.Beside(second), two.complain(err))
 }
 
@@ -66,17 +66,17 @@ type compareWater struct {
 }
 
 func (q *compareWater) ask(c *call) error {
-	l, err := load(c.System, c.args[0], q.Now)
+	l, err := load(c, q.Now, c.args[0])
 	if err != nil {
 		return err
 	}
-	day, err := l.bake.Plan(c.cmd.Context(), l.clock)
+	day, err := l.first().Plan(c.cmd.Context(), l.clock)
 	if err != nil {
 		return l.complain(err)
 	}
 	two, ok := day.Water.Comparison()
 	if !ok {
-		return badInput(working.Tell("cli.compare_water_two_methods_cannot", "maslin compare water: %s: the two methods cannot be compared here", textpage.Printable(l.name)))
+		return badInput(working.Tell("cli.compare_water_two_methods_cannot", "maslin compare water: %s: the two methods cannot be compared here", textpage.Printable(c.args[0])))
 	}
 	return c.tell(two, nil)
 }

@@ -29,12 +29,12 @@ func (b bowl) batch(c *call) (dough.Batch, string, error) {
 		batch, err := weights.Batch()
 		return batch, "", err
 	}
-	file, err := readFormula(c.args[0])
+	file, err := loadFormula(c, c.args[0])
 	if err != nil {
 		return dough.Batch{}, "", err
 	}
-	batch, err := file.bake.Batch(nil)
-	return batch, textpage.Printable(file.bake.Name), file.complain(err)
+	batch, err := file.first().Batch(nil)
+	return batch, textpage.Printable(file.first().Name), file.complain(err)
 }
 
 // formula asks how much of everything, which formula weights are, or what mends a dough.
@@ -92,11 +92,11 @@ func (q *formula) scaled(c *call) (dough.Batch, dough.Scales, error) {
 		batch, _, err := q.batch(c)
 		return batch, scales, err
 	}
-	file, err := readFormula(c.args[0])
+	file, err := loadFormula(c, c.args[0])
 	if err != nil {
 		return dough.Batch{}, scales, err
 	}
-	b := file.bake
+	b := *file.first()
 	scales = b.Scales()
 	take(c, "scale", &scales.Flour, q.Scales.Flour)
 	take(c, "fine-scale", &scales.Fine, q.Scales.Fine)
@@ -184,20 +184,4 @@ func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
 		return dough.Pieces{Count: pieces, Each: q.Each}
 	}
 	return nil
-}
-
-// readFormula reads a bake file for its formula; the rest of it may be missing.
-func readFormula(name string) (loaded, error) {
-	l, faults, err := readBake(name)
-	if err != nil {
-		return l, err
-	}
-	if len(faults) > 0 && !l.readable() {
-		return l, complain(name, faults)
-	}
-	if err := l.bake.Formula().Check(); err != nil || len(faults) > 0 {
-		_, err = l.bake.Batch(dough.ByDough{Mass: quantity.Kilograms(1)})
-		return l, complain(name, append(faults, located(l.file, err)...))
-	}
-	return l, nil
 }

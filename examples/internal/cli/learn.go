@@ -28,13 +28,13 @@ func (q *learn) ask(c *call) error {
 	if err != nil {
 		return err
 	}
-	var l loaded
+	var b bakes
 	if len(c.args) == 1 {
-		if l, err = load(c.System, c.args[0], q.Now); err != nil {
+		if b, err = load(c, q.Now, c.args[0]); err != nil {
 			return err
 		}
 		if !c.given("half-life") {
-			q.HalfLife = l.bake.Kitchen.HalfLife
+			q.HalfLife = b.first().Kitchen.HalfLife
 		}
 	}
 	out := lessons{Format: "maslin learn 2", Log: name}
@@ -48,9 +48,9 @@ func (q *learn) ask(c *call) error {
 		return badInput(working.Say("%s: %s", fileName(name), err))
 	}
 	if len(c.args) == 1 {
-		next, err := out.Learnt.NextPlan(c.cmd.Context(), l.bake, l.clock)
+		next, err := out.Learnt.NextPlan(c.cmd.Context(), *b.first(), b.clock)
 		if err != nil {
-			return l.complain(err)
+			return b.complain(err)
 		}
 		out.Next = &next
 	}

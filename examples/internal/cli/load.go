@@ -1,117 +1,133 @@
 package cli
 
 import (
+	"cmp"
 	"errors"
-	"os"
 	"path/filepath"
-	"slices"
+	"strconv"
+	"strings"
 	"time"
 
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
 	"example.org/maslin/schedule/wallclock"
 )
 
-// loaded is a bake file with its clock.
-type loaded struct {
-	name  string
-	place string // of the kitchen file that it names
-	file  *tomlbind.File
-	bake  bakeday.Bake
-	clock bakeday.KitchenClock
+// bakes are the bake files of a command line: one day of their kitchen, mostly of one bread.
+type bakes struct {
+	command string
+	files   []*bakeSource
+	order   bakeday.Order
+	clock   bakeday.KitchenClock
 }
 
-// load reads a bake file and reports everything that is wrong with it.
-func load(s System, name, now string) (loaded, error) {
-	l, faults, err := readBake(name)
-	if err != nil {
-		return l, err
+// first is the bake of a command that takes one.
+func (b bakes) first() *bakeday.Bake { return &b.order.Bakes[0] }
+
+// load reads bake files and reports everything that is wrong with any of them.
+func load(c *call, now string, names ...string) (bakes, error) {
+	b, err := readBakes(c, names)
+	if err != nil || !b.readable() {
+		return b, cmp.Or(err, b.complain(nil))
 	}
-	if l.readable() {
-		l.clock, err = clockFor(s, l.bake.Kitchen.Zone, now)
-		var flag *exit
-		if errors.As(err, &flag) {
-			return l, err
+	zone := ""
+	for _, own := range b.order.Bakes {
+		zone = cmp.Or(zone, own.Kitchen.Zone)
+	}
+	b.clock, err = clockFor(c.System, zone, now)
+	if flag := (*exit)(nil); errors.As(err, &flag) {
+		return b, err
+	}
+	b.files[0].note(quantity.At("kitchen.zone", err))
+	return b, b.complain(b.order.Check(b.clock))
+}
+
+// loadFormula reads a bake file for its formula; the rest of it may be missing.
+func loadFormula(c *call, name string) (bakes, error) {
+	b, err := readBakes(c, []string{name})
+	if err != nil || !b.readable() {
+		return b, cmp.Or(err, b.complain(nil))
+	}
+	if err = b.first().Formula().Check(); err != nil || len(b.files[0].faults) > 0 {
+		_, err = b.first().Batch(dough.ByDough{Mass: quantity.Kilograms(1)})
+	}
+	return b, b.complain(err)
+}
+
+// readBakes reads the texts of bake files. Among all files of a folder is the kitchen that its bakes name, which is no bake.
+func readBakes(c *call, names []string) (bakes, error) {
+	b := bakes{command: c.cmd.CommandPath()}
+	kitchens := map[string]bool{}
+	var all []*bakeSource
+	for _, name := range names {
+		f := readBake(name)
+		if f.kitchen != filepath.Clean(name) {
+			kitchens[f.kitchen] = true
 		}
-		if err != nil && !l.file.Meant("kitchen.zone") {
-			line, column := l.file.Locate("kitchen.zone")
-			faults = append(faults, placed{line, column, working.Problem(quantity.At("kitchen.zone", err))})
+		all = append(all, f)
+	}
+	for _, f := range all {
+		if kitchens[filepath.Clean(f.name)] {
+			continue
 		}
-		faults = withNew(faults, located(l.file, l.bake.Check(l.clock)))
+		if f.err != nil {
+			return b, f.err
+		}
+		b.files, b.order.Bakes = append(b.files, f), append(b.order.Bakes, f.bake)
 	}
-	if len(faults) > 0 {
-		return l, complain(name, faults)
-	}
-	return l, nil
+	return b, nil
 }
 
-// readBake reads the text of a bake file, and of the kitchen file that it names.
-func readBake(name string) (loaded, []placed, error) {
-	l := loaded{name: name}
-	source, err := readFile(name)
-	if err != nil {
-		return l, nil, err
-	}
-	l.file = tomlbind.BindWith(source, &l.bake, map[string]tomlbind.Open{"kitchen": func(other string) ([]byte, error) {
-		l.place = kitchenPath(name, other)
-		return kitchenFile(name, other)
-	}})
-	if len(l.file.Faults) > 0 && describesKitchen(source) {
-		return l, nil, badInput(working.Tell("cli.describes_kitchen_and_no_bake",
-			"%s: describes a kitchen and no bake; want a bake file, such as one with kitchen = %q",
-			fileName(name), filepath.Base(name)))
-	}
-	var faults []placed
-	for _, f := range l.file.Faults {
-		faults = append(faults, placed{f.Line, f.Column, f.Message()})
-	}
-	return l, faults, nil
-}
-
-// readable reports whether the text could be read, even if not all of it means something.
-func (l loaded) readable() bool { return len(l.file.Faults) == 0 || l.file.Faults[0].Key != "" }
-
-// kitchenPath is where the kitchen file is that a bake file names, seen from there.
-func kitchenPath(from, name string) string {
-	path := filepath.FromSlash(name)
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(filepath.Dir(from), path)
-	}
-	return filepath.Clean(path)
-}
-
-// describesKitchen reports whether a file holds a kitchen and nothing else.
-func describesKitchen(source []byte) bool {
-	var k bakeday.Kitchen
-	return len(tomlbind.Bind(source, &k).Faults) == 0 && k.Zone != ""
-}
-
-// kitchenFile reads the kitchen file that a bake file names, seen from there.
-func kitchenFile(from, name string) ([]byte, error) {
-	path := kitchenPath(from, name)
-	a, errA := os.Stat(from)
-	b, errB := os.Stat(path)
-	if errA == nil && errB == nil && os.SameFile(a, b) {
-		return nil, badInput(working.Tell("cli.names_itself",
-			"%s names itself; want the kitchen, or another file that describes it", fileName(name)))
-	}
-	return readFile(path)
-}
-
-// withNew adds the faults for which none stands at the same place.
-func withNew(faults, more []placed) []placed {
-	for _, f := range more {
-		if !slices.ContainsFunc(faults, func(g placed) bool {
-			return g.line == f.line && g.column == f.column &&
-				g.line > 1
-		}) {
-			faults = append(faults, f)
+// readable reports whether the texts could be read, even if not all of them means something.
+func (b bakes) readable() bool {
+	for _, f := range b.files {
+		if len(f.file.Faults) > 0 && f.file.Faults[0].Key == "" {
+			return false
 		}
 	}
-	return faults
+	return true
+}
+
+// complain puts what the library says of the bakes at its places in the files, beside what is wrong there already; nil
+// when nothing is.
+func (b bakes) complain(err error) error {
+	var lines []working.Message
+	for _, e := range quantity.InputErrors(err) {
+		if f, own := b.at(e); f != nil {
+			f.note(own)
+		} else {
+			lines = append(lines, working.Say("%s: %v", b.command, e))
+		}
+	}
+	for _, f := range b.files {
+		if len(f.faults) > 0 {
+			lines = append(lines, f.complaint())
+		}
+	}
+	if len(lines) == 0 {
+		return err
+	}
+	return badInput(working.Join(lines, "\n"))
+}
+
+// at is the file that a fault belongs to, and the fault by its place there; no file for one of the day as a whole.
+func (b bakes) at(e *quantity.InputError) (*bakeSource, *quantity.InputError) {
+	rest, ofMany := strings.CutPrefix(e.GoPath, "Bakes[")
+	if !ofMany && len(b.files) == 1 {
+		return b.files[0], e
+	}
+	number, field, _ := strings.Cut(rest, "]")
+	i, err := strconv.Atoi(number)
+	if !ofMany || err != nil || i >= len(b.files) {
+		return nil, e
+	}
+	own := *e
+	_, own.Path, _ = strings.Cut(e.Path, "].")
+	own.GoPath = strings.TrimPrefix(field, ".")
+	return b.files[i], &own
 }
 
 func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {
@@ -141,12 +157,4 @@ func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {
 		clock.Now = r.At
 	}
 	return clock, nil
-}
-
-// complain puts what the library says of a bake at its place in the file; nil stays nil.
-func (l loaded) complain(err error) error {
-	if err == nil {
-		return nil
-	}
-	return complain(l.name, located(l.file, err))
 }

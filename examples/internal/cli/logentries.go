@@ -24,16 +24,16 @@ func (q *logMix) ask(c *call) error {
 	m.Yeast, m.YeastKind = q.Yeast.Amount, q.Yeast.Kind
 	var zone *time.Location
 	if len(c.args) == 1 && len(c.faults) == 0 {
-		l, err := load(c.System, c.args[0], "")
+		b, err := load(c, "", c.args[0])
 		if err != nil {
 			return err
 		}
-		if l.clock.Now, err = q.clock(c.System, l.clock.Zone); err != nil {
+		if b.clock.Now, err = q.clock(c.System, b.clock.Zone); err != nil {
 			return err
 		}
-		zone = l.clock.Zone
+		zone = b.clock.Zone
 		if q.Bread == "" {
-			q.Bread = l.bake.Name
+			q.Bread = b.first().Name
 		}
 		o, err := q.observation(c, bench.SawMixed, zone)
 		if wrong := c.complain(err); wrong != nil {
@@ -44,10 +44,10 @@ func (q *logMix) ask(c *call) error {
 			return err
 		}
 		// The plan is that of the bench: the one that is followed, where one is.
-		o.Bread, o.Mix = l.bake.Name, m
-		day, err := bench.Under{Bake: l.bake, Observations: append(content.Entries, o)}.At(c.cmd.Context(), l.clock)
+		o.Bread, o.Mix = b.first().Name, m
+		day, err := bench.Under{Bake: *b.first(), Observations: append(content.Entries, o)}.At(c.cmd.Context(), b.clock)
 		if err != nil {
-			return l.complain(err)
+			return b.complain(err)
 		}
 		*m = m.AsPlanned(day.Day, o.At)
 	}

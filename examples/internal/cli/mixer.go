@@ -38,16 +38,16 @@ func fillMix(c *call, m *mixing.Mix) error {
 	if len(c.args) == 0 {
 		return nil
 	}
-	file, err := readFormula(c.args[0])
+	file, err := loadFormula(c, c.args[0])
 	if err != nil {
 		return err
 	}
-	batch, err := file.bake.Batch(nil)
+	batch, err := file.first().Batch(nil)
 	if err != nil {
 		return file.complain(err)
 	}
 	own := *m
-	*m = bakeday.Mix(batch, file.bake.Mixer().Kind, file.bake.Mixer().Bowl)
+	*m = bakeday.Mix(batch, file.first().Mixer().Kind, file.first().Mixer().Bowl)
 	take(c, "mixer", &m.Mixer, own.Mixer)
 	take(c, "bowl", &m.Bowl, own.Bowl)
 	take(c, "kind", &m.Kind, own.Kind)

@@ -30,7 +30,7 @@ func (q *now) ask(c *call) error {
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
 	}
-	d, err := loadDay(c, "")
+	d, err := load(c, "", c.args...)
 	if err != nil {
 		return err
 	}
@@ -73,7 +73,7 @@ func told(m bench.KitchenNow) telling {
 }
 
 // moment is how the day stands by the log.
-func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
+func (q *now) moment(c *call, d bakes) (bench.KitchenNow, error) {
 	name, content, err := q.readUntil(c.System, d.clock.Now)
 	if err != nil {
 		return bench.KitchenNow{}, err
@@ -89,7 +89,7 @@ func (q *now) moment(c *call, d dayFiles) (bench.KitchenNow, error) {
 }
 
 // entries are what the flags ask to be logged, and the step that is done. Whoever logs follows the plan.
-func (q *now) entries(c *call, d dayFiles, m bench.KitchenNow) (out bench.Observations, done working.Message,
+func (q *now) entries(c *call, d bakes, m bench.KitchenNow) (out bench.Observations, done working.Message,
 	err error) {
 	note := noted{q.logFlags, q.At, "", q.By, q.Sure}
 	for _, bread := range m.Breads {

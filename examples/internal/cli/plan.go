@@ -38,106 +38,81 @@ func (q *plan) ask(c *call) error {
 	if err := c.guarded(g, q.Log); err != nil {
 		return err
 	}
-	if len(c.args) > 1 {
-		return q.together(c)
-	}
-	return q.one(c, c.args[0])
-}
-
-// one plans the bake of one file.
-func (q *plan) one(c *call, name string) error {
-	l, err := load(c.System, name, q.Now)
+	b, err := load(c, q.Now, c.args...)
 	if err != nil {
 		return err
 	}
-	var known []working.Message
-	if q.Learned {
-		applied, err := learnedInto(c.System, q.Log, l.bake)
+	known := make([][]working.Message, len(b.order.Bakes))
+	for i, own := range b.order.Bakes {
+		if !q.Learned {
+			break
+		}
+		applied, err := learnedInto(c.System, q.Log, own)
 		if err != nil {
 			return err
 		}
-		l.bake, known = applied.Bake, applied.RestsOn
+		b.order.Bakes[i], known[i] = applied.Bake, applied.RestsOn
 	}
 	if q.Fit {
-		best, err := fit(c, func(ctx context.Context, progress func(tried, left int)) (bakeday.Fitted, error) {
-			return l.bake.Fit(ctx, l.clock, progress)
-		})
-		return c.tellIf(best.Best.Day.Possible(), fitted{best, best.Best.Day}, l.complain(err))
+		return q.fit(c, b)
 	}
-	day, err := l.bake.Plan(c.cmd.Context(), l.clock)
+	day, err := b.order.Plan(c.cmd.Context(), b.clock)
 	if err != nil {
-		return l.complain(err)
+		return b.complain(err)
 	}
-	replan := func(late bakeday.Late) (replanned, error) { return day.Replan(c.cmd.Context(), late) }
 	if q.Late != 0 || q.Step != "" {
-		return q.again(c, day.Possible(), day, replan)
+		return q.again(c, day)
 	}
-	day.Notes = append(day.Notes, known...)
-	if data := day.Data(); data.Possible {
-		if err := q.writeCalendar(data.Name, data, l.clock.Now); err != nil {
-			return err
-		}
+	for i, notes := range known {
+		day.Breads[i].Notes = append(day.Breads[i].Notes, notes...)
 	}
-	on := c.sheetOptions()
-	if err := q.writeSheet(func() []byte { return day.Sheet(on) }); err != nil {
-		return err
-	}
-	if err := q.writeTables(day, on); err != nil {
+	if err := q.write(c, day, b.clock.Now); err != nil {
 		return err
 	}
 	c.everyCaution = q.Cautions
-	return c.tellIf(day.Possible(), day, nil)
+	return c.tellIf(day.Possible(), ofDay(day), nil)
 }
 
-// A replanned day tells what changes, and whether the rest of it still fits.
-type replanned interface {
-	telling
-	Possible() bool
+// ofDay is the day as it is told: that of the only bread as of one bread.
+func ofDay(day bakeday.KitchenDay) telling {
+	if len(day.Breads) == 1 {
+		return day.Breads[0]
+	}
+	return day
 }
 
 // again plans the rest of a day again because a step is late; a day that does not fit is told as it is.
-func (q *plan) again(c *call, possible bool, day telling, replan func(bakeday.Late) (replanned, error)) error {
+func (q *plan) again(c *call, day bakeday.KitchenDay) error {
 	c.need("step", quantity.Tell("cli.want_step_late_shape_or_rye",
 		`the step that is late, such as "shape", or "Rye/shape" of several breads`))
 	if wrong := c.complain(nil); wrong != nil {
 		return wrong
 	}
-	if !possible {
-		return c.tellIf(false, day, nil)
+	if !day.Possible() {
+		return c.tellIf(false, ofDay(day), nil)
 	}
-	r, err := replan(bakeday.Late{Step: q.Step, By: q.Late})
-	if err != nil {
-		return c.complain(err)
-	}
-	return c.tellIf(r.Possible(), r, nil)
+	r, err := day.Replan(c.cmd.Context(), bakeday.Late{Step: q.Step, By: q.Late})
+	return c.tellIf(r.Possible(), r, err)
 }
 
 // fit looks for a better setting of the levers, for twenty seconds at most.
-func fit[F any](c *call, search func(context.Context, func(tried, left int)) (F, error)) (F, error) {
+func (q *plan) fit(c *call, b bakes) error {
 	ctx, cancel := context.WithTimeout(c.cmd.Context(), 20*time.Second)
 	defer cancel()
 	progress, done := c.watched()
-	defer done()
-	return search(ctx, progress)
+	found, err := b.order.Fit(ctx, b.clock, progress)
+	done()
+	if err != nil {
+		return b.complain(err)
+	}
+	return c.tellIf(found.Day.Possible(), fitted{found, ofDay(found.Day)}, nil)
 }
 
-// fitted tells the best setting, and derives its day.
+// fitted tells the best setting, with its day as data.
 type fitted struct {
-	bakeday.Fitted
-	Plan bakeday.Day `json:"plan"`
-}
-
-// Workings are those of the day that fits best.
-func (f fitted) Workings() []working.Working { return f.Plan.Workings() }
-
-// fittedDay is the same of several breads.
-type fittedDay struct {
 	bakeday.FittedDay
-	Plan bakeday.KitchenDay `json:"plan"`
+	Plan telling `json:"plan"`
 }
-
-// Workings are those of the day that fits best.
-func (f fittedDay) Workings() []working.Working { return f.Plan.Workings() }
 
 // watched shows how the search goes on a line of its own while somebody looks, and takes the line away when it is done.
 func (s System) watched() (progress func(tried, left int), done func()) {

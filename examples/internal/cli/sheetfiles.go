@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"errors"
 	"strings"
 	"time"
 
@@ -63,69 +62,53 @@ func writeFile(name string, content []byte) error {
 	return nil
 }
 
-// fileName is the name of a file as a message shows it.
-func fileName(name string) string {
-	const most = 300
-	if len(name) > most {
-		name = name[:most] + "…"
-	}
-	return textpage.Printable(name)
-}
-
-// planned is a plan as data, of one bread or of a day.
-type planned interface {
-	CalendarID() string
-	CalendarEvents() []calendar.Event
-}
-
-// writeCalendar writes the timetable as a calendar file. The sequence number grows with the clock, so
-// that a later export of the same plan moves the events of an earlier one.
-func (f sheetFiles) writeCalendar(title string, s planned, now time.Time) error {
-	if f.ICS == "" {
-		return nil
-	}
-	content, err := calendar.File{
-		Plan: s.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: s.CalendarEvents(),
-	}.Encode()
-	if err != nil {
-		return badInput(working.Say("%s: %s", f.ICS, err))
-	}
-	return writeFile(f.ICS, content)
-}
-
-// writeSheet writes the page to print, when it is asked for.
-func (f sheetFiles) writeSheet(page func() []byte) error {
-	if f.HTML == "" {
-		return nil
-	}
-	return writeFile(f.HTML, page())
-}
-
-// writeTables writes the curve and the table, when they are asked for.
-func (f sheetFiles) writeTables(day bakeday.Day, on report.Options) error {
-	if f.SVG != "" {
-		picture, err := picture(day.Report().Section("rising"), on)
-		if err != nil {
-			return badInput(working.Say("%s: %s", f.SVG, err))
+// write writes the files that are asked for. The sequence number of the calendar grows with the clock, so that a later
+// export of the same plan moves the events of an earlier one; the curve and the table are those of the only bread.
+func (f sheetFiles) write(c *call, day bakeday.KitchenDay, now time.Time) error {
+	on := c.sheetOptions()
+	if f.ICS != "" && day.Possible() {
+		data, title := day.Data(), day.String()
+		if len(day.Breads) == 1 {
+			title = day.Breads[0].Bake.Name
 		}
-		if err := writeFile(f.SVG, []byte(picture)); err != nil {
+		content, err := calendar.File{
+			Plan: data.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: data.CalendarEvents(),
+		}.Encode()
+		if err != nil {
+			return badInput(working.Say("%s: %s", f.ICS, err))
+		}
+		if err := writeFile(f.ICS, content); err != nil {
+			return err
+		}
+	}
+	if f.HTML != "" {
+		if err := writeFile(f.HTML, day.Sheet(on)); err != nil {
+			return err
+		}
+	}
+	if f.SVG != "" {
+		if err := writePicture(f.SVG, day.Breads[0].Report().Section("rising"), on); err != nil {
 			return err
 		}
 	}
 	if f.CSV != "" {
-		return writeFile(f.CSV, []byte(day.Data().CSV()))
+		return writeFile(f.CSV, []byte(day.Breads[0].Data().CSV()))
 	}
 	return nil
 }
 
-// picture is the first picture of a section.
-func picture(of report.Section, on report.Options) (string, error) {
+// writePicture writes the first picture of a section.
+func writePicture(name string, of report.Section, on report.Options) error {
 	for _, b := range of.Blocks {
 		if c, ok := b.(report.Chart); ok {
-			return c.SVG(on, 700, 400)
+			picture, err := c.SVG(on, 700, 400)
+			if err != nil {
+				return badInput(working.Say("%s: %s", name, err))
+			}
+			return writeFile(name, []byte(picture))
 		}
 	}
-	return "", errors.New("there is no rise to draw")
+	return badInput(working.Say("%s: %s", name, "there is no rise to draw"))
 }
 
 // planHeading is the first line of a plan as a table.

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -133,27 +132,6 @@ func readReadings(name string) (ferment.Readings, error) {
 		err = badInput(working.Say("%s", lineFaults(name, err)))
 	}
 	return r, err
-}
-
-// readText reads a file of values.
-func readText(name string) (string, error) {
-	const most = 64 << 20
-	shown := fileName(name)
-	info, err := os.Stat(name)
-	switch {
-	case err != nil:
-		return "", badInput(working.Say("%s: %s", shown, reason(err)))
-	case info.IsDir():
-		return "", badInput(working.Tell("cli.folder_want_file", "%s: is a folder; want a file", shown))
-	case info.Size() > most:
-		return "", badInput(working.Tell("cli.mb_want_at_most_mb", "%s: got %d MB, want at most %d MB", shown,
-			info.Size()>>20, most>>20))
-	}
-	source, err := os.ReadFile(name)
-	if err != nil {
-		return "", badInput(working.Say("%s: %s", shown, reason(err)))
-	}
-	return string(source), nil
 }
 
 // lineFaults turns paths such as "line 3 time" into places.

@@ -33,7 +33,7 @@ func (s suggesting) Report() report.Report {
 func (s suggesting) MarshalJSON() ([]byte, error) { return json.Marshal(s.telling) }
 
 // suggesting puts the commands to the day: what to type when what is under way, or comes next, is done or seen.
-func (q *now) suggesting(c *call, d dayFiles, m bench.KitchenNow) suggesting {
+func (q *now) suggesting(c *call, d bakes, m bench.KitchenNow) suggesting {
 	files := "maslin now"
 	for _, name := range c.args {
 		files += " " + shellWord(name)
