@@ -12,6 +12,7 @@ func Document(language, title, style, body string) string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<meta name="generator" content="Maslin">
 <meta name="color-scheme" content="light dark">
 <link rel="icon" href="data:,">
 <title>` + Escaped(Printable(title)) + `</title>

@@ -16,6 +16,7 @@ import (
 	"example.org/maslin/dough/report"
 	"example.org/maslin/examples/classroom/beside"
 	"example.org/maslin/examples/internal/language"
+	"example.org/maslin/examples/internal/outfile"
 )
 
 //go:embed page/page.html page/page.css page/page.js
@@ -140,14 +141,25 @@ func (c Classroom) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	_, _ = w.Write(content)
 }
 
-// Write puts the files into a folder.
+// Write puts the files into a folder. A folder where other files have one of the names, and no classroom is, is left as
+// it is.
 func (c Classroom) Write(dir string) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return err
 	}
+	there := func(name string) bool {
+		_, err := os.Lstat(filepath.Join(dir, name))
+		return err == nil
+	}
+	for name := range c.Files {
+		if there(name) && !there(Compressed) {
+			return fmt.Errorf("%s is there already and no classroom: it is left as it is; choose another folder",
+				filepath.Join(dir, name))
+		}
+	}
 	var errs []error
 	for name, content := range c.Files {
-		errs = append(errs, os.WriteFile(filepath.Join(dir, name), content, 0o644))
+		errs = append(errs, outfile.Output{Name: filepath.Join(dir, name)}.Write(content, true))
 	}
 	return errors.Join(errs...)
 }

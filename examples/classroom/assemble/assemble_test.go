@@ -35,6 +35,32 @@ func TestServesItsFilesAndNothingElse(t *testing.T) {
 	}
 }
 
+// A folder of other pages is left as it is; one of an earlier classroom is written anew.
+func TestWritesOverNoOtherPages(t *testing.T) {
+	c := Classroom{Files: map[string][]byte{ServedPage: []byte("new"), styleFile: []byte("new"), Compressed: {31, 139}}}
+	dir := t.TempDir()
+	index := filepath.Join(dir, ServedPage)
+	if err := os.WriteFile(index, []byte("own"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	err := c.Write(dir)
+	if left, e := os.ReadDir(dir); err == nil || !strings.Contains(err.Error(), index) || len(left) != 1 || e != nil {
+		t.Errorf("%v, %v, %v", err, left, e)
+	}
+	if b, err := os.ReadFile(index); err != nil || string(b) != "own" {
+		t.Errorf("%s, %v", b, err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, Compressed), []byte{31, 139}, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := c.Write(dir); err != nil {
+		t.Error(err)
+	}
+	if b, err := os.ReadFile(index); err != nil || string(b) != "new" {
+		t.Errorf("%s, %v", b, err)
+	}
+}
+
 // The page asks no other server, and its script has no word for a reader: those come from the library's door.
 func TestPageHasNoWordsOfItsOwn(t *testing.T) {
 	script, err := page.ReadFile("page/page.js")

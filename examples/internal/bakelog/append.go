@@ -2,6 +2,7 @@ package bakelog
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"io"
 	"os"
@@ -153,7 +154,7 @@ func isLog(f io.ReaderAt, size int64, last []byte) (bool, error) {
 	const first = `{"v":`
 	n := min(len(first), len(last))
 	return len(whole.Unreadable) == 1 && int64(len(last)) == size && n > 0 && last[len(last)-1] != '\n' &&
-		string(last[:n]) == first[:n], nil
+		string(last[:n]) == first[:n] && !json.Valid(last), nil
 }
 
 // lastLine is the last line with its end, or as much of it as one line may have.

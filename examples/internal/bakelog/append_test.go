@@ -365,7 +365,7 @@ func TestAppendOnlyToLogs(t *testing.T) {
 	}{
 		{"", true}, {"{\"v\":1,\"at\":\"2026-", true}, {"{", true}, {"{\"v\":", true},
 		{"name = \"bread\"\n", false}, {"name", false}, {"\xff\xd8\xff\x00", false}, {"{}\n", false},
-		{"{\"name\":\"x\"}\n", false}, {"\n\n", false},
+		{"{\"name\":\"x\"}\n", false}, {"\n\n", false}, {"{\"v\":1,\"own\":true}", false},
 	} {
 		name := filepath.Join(folder, strconv.Itoa(i))
 		if err := os.WriteFile(name, []byte(c.content), 0o644); err != nil {

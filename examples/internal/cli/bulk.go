@@ -41,10 +41,10 @@ func newBulk() *bulk {
 }
 
 func (q *bulk) ask(c *call) error {
+	curve := outfile.Output{Flag: "--svg", Name: q.SVG, Form: outfile.SVG()}
 	if err := c.guarded(outfile.Guard{
 		Inputs:  []outfile.Input{{Called: "the probe's readings", Name: q.Readings}},
-		Outputs: []outfile.Output{{Flag: "--svg", Name: q.SVG, Form: outfile.SVG()}},
-		Replace: q.Replace,
+		Outputs: []outfile.Output{curve}, Replace: q.Replace,
 	}, q.Log); err != nil {
 		return err
 	}
@@ -81,7 +81,7 @@ func (q *bulk) ask(c *call) error {
 		return wrong
 	}
 	if q.SVG != "" {
-		if err := writePicture(q.SVG, a.Report().Section("rise"), c.options(c.output)); err != nil {
+		if err := writePicture(curve, q.Replace, a.Report().Section("rise"), c.options(c.output)); err != nil {
 			return err
 		}
 	}

@@ -169,17 +169,31 @@ func (i *interview) stopped(why working.Message) {
 // kept is the file of the answers that could not be told.
 func (i *interview) kept() string { return i.file + ".answers" }
 
-// recall tells of answers from a time when the terminal went away.
+// earlier are the answers from a time when the terminal went away; any other file of that name is somebody's own.
+func (i *interview) earlier() string {
+	if info, err := os.Lstat(i.kept()); err != nil || !info.Mode().IsRegular() || info.Size() > 1<<16 {
+		return ""
+	}
+	text, err := os.ReadFile(i.kept())
+	if said := strings.TrimSpace(string(text)); err == nil && strings.HasPrefix(said, newCommand) {
+		return said
+	}
+	return ""
+}
+
+// recall tells of the answers of an earlier time.
 func (i *interview) recall() {
-	if text, err := os.ReadFile(i.kept()); err == nil && i.on {
+	if said := i.earlier(); said != "" && i.on {
 		i.say(i.c.tells(working.Tell("cli.new_kept", "%s has answers of an earlier time; to go on from there: %v",
-			working.Say(fileName(i.kept())), working.Say(strings.TrimSpace(string(text[:min(len(text), longest)]))))))
+			working.Say(fileName(i.kept())), working.Say(said[:min(len(said), longest)]))))
 	}
 }
 
+const newCommand = "maslin new "
+
 // soFar is the command that goes on where the answers ended.
 func (i *interview) soFar() string {
-	command := "maslin new " + shellWord(i.file)
+	command := newCommand + shellWord(i.file)
 	for _, q := range i.bread.Questions() {
 		if i.c.given(q.Key) || slices.Contains(i.asked, q.Key) {
 			command += " --" + q.Key + " " + shellWord(i.bread.Answer(q.Key))

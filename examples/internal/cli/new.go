@@ -103,7 +103,9 @@ func (i *interview) write(day bakeday.Day) error {
 	if c.Stopping != nil {
 		c.Stopping(nil) // nothing is lost any more
 	}
-	_ = os.Remove(i.kept()) // mostly there is none
+	if i.earlier() != "" {
+		_ = os.Remove(i.kept()) // they are in the file now
+	}
 	p := c.page()
 	say := func(m working.Message) { p.Para(0, c.tells(m)) }
 	say(working.Tell("cli.new_wrote", "Wrote %s. Now plan it, and change in it what is different at your place:",

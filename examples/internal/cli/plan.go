@@ -33,7 +33,8 @@ func (q *plan) ask(c *call) error {
 	}
 	g := outfile.Guard{Outputs: q.outputs(), Replace: q.Replace}
 	for _, name := range c.args {
-		g.Inputs = append(g.Inputs, outfile.Input{Called: called, Name: name})
+		g.Inputs = append(g.Inputs, outfile.Input{Called: called, Name: name},
+			outfile.Input{Called: "the kitchen file", Name: readBake(name).kitchen})
 	}
 	if err := c.guarded(g, q.Log); err != nil {
 		return err

@@ -23,11 +23,23 @@ type sheetFiles struct {
 
 // outputs are the files with the forms that each may replace.
 func (f sheetFiles) outputs() []outfile.Output {
-	return []outfile.Output{
-		{Flag: "--html", Name: f.HTML, Form: outfile.HTML()}, {Flag: "--svg", Name: f.SVG, Form: outfile.SVG()},
-		{Flag: "--csv", Name: f.CSV, Form: outfile.CSV(planHeading())},
-		{Flag: "--ics", Name: f.ICS, Form: outfile.Calendar()},
-	}
+	return []outfile.Output{f.page(), f.curve(), f.table(), f.calendar()}
+}
+
+func (f sheetFiles) page() outfile.Output {
+	return outfile.Output{Flag: "--html", Name: f.HTML, Form: outfile.HTML()}
+}
+
+func (f sheetFiles) curve() outfile.Output {
+	return outfile.Output{Flag: "--svg", Name: f.SVG, Form: outfile.SVG()}
+}
+
+func (f sheetFiles) table() outfile.Output {
+	return outfile.Output{Flag: "--csv", Name: f.CSV, Form: outfile.CSV(planHeading())}
+}
+
+func (f sheetFiles) calendar() outfile.Output {
+	return outfile.Output{Flag: "--ics", Name: f.ICS, Form: outfile.Calendar()}
 }
 
 // guarded refuses, before anything is computed, outputs that would destroy a file. The bake log is never
@@ -55,8 +67,8 @@ func (c *call) sheetOptions() report.Options {
 }
 
 // writeFile writes what a command was asked for beside what it prints.
-func writeFile(name string, content []byte) error {
-	if err := outfile.Write(name, content); err != nil {
+func writeFile(to outfile.Output, replace bool, content []byte) error {
+	if err := to.Write(content, replace); err != nil {
 		return badInput(working.Say("%s", textpage.Printable(err.Error())))
 	}
 	return nil
@@ -77,38 +89,38 @@ func (f sheetFiles) write(c *call, day bakeday.KitchenDay, now time.Time) error 
 		if err != nil {
 			return badInput(working.Say("%s: %s", f.ICS, err))
 		}
-		if err := writeFile(f.ICS, content); err != nil {
+		if err := writeFile(f.calendar(), f.Replace, content); err != nil {
 			return err
 		}
 	}
 	if f.HTML != "" {
-		if err := writeFile(f.HTML, day.Sheet(on)); err != nil {
+		if err := writeFile(f.page(), f.Replace, day.Sheet(on)); err != nil {
 			return err
 		}
 	}
 	if f.SVG != "" {
-		if err := writePicture(f.SVG, day.Breads[0].Report().Section("rising"), on); err != nil {
+		if err := writePicture(f.curve(), f.Replace, day.Breads[0].Report().Section("rising"), on); err != nil {
 			return err
 		}
 	}
 	if f.CSV != "" {
-		return writeFile(f.CSV, []byte(day.Breads[0].Data().CSV()))
+		return writeFile(f.table(), f.Replace, []byte(day.Breads[0].Data().CSV()))
 	}
 	return nil
 }
 
 // writePicture writes the first picture of a section.
-func writePicture(name string, of report.Section, on report.Options) error {
+func writePicture(to outfile.Output, replace bool, of report.Section, on report.Options) error {
 	for _, b := range of.Blocks {
 		if c, ok := b.(report.Chart); ok {
 			picture, err := c.SVG(on, 700, 400)
 			if err != nil {
-				return badInput(working.Say("%s: %s", name, err))
+				return badInput(working.Say("%s: %s", to.Name, err))
 			}
-			return writeFile(name, []byte(picture))
+			return writeFile(to, replace, []byte(picture))
 		}
 	}
-	return badInput(working.Say("%s: %s", name, "there is no rise to draw"))
+	return badInput(working.Say("%s: %s", to.Name, "there is no rise to draw"))
 }
 
 // planHeading is the first line of a plan as a table.

@@ -19,7 +19,7 @@ func TestCleanup(t *testing.T) {
 	if _, err := os.Stat(f.Name()); !os.IsNotExist(err) {
 		t.Errorf("%s is still there: %v", f.Name(), err)
 	}
-	if err := Write(filepath.Join(folder, "new"), []byte("x")); err == nil {
+	if err := write(filepath.Join(folder, "new"), []byte("x")); err == nil {
 		t.Error("written after the end")
 	}
 	if left, _ := os.ReadDir(folder); len(left) > 0 {

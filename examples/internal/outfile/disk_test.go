@@ -19,10 +19,10 @@ func TestFullDisk(t *testing.T) {
 	}
 	t.Cleanup(func() { _ = syscall.Unmount(folder, syscall.MNT_DETACH) })
 	name := filepath.Join(folder, "plan.html")
-	if err := Write(name, []byte("old")); err != nil {
+	if err := write(name, []byte("old")); err != nil {
 		t.Fatal(err)
 	}
-	err := Write(name, make([]byte, 128<<10))
+	err := write(name, make([]byte, 128<<10))
 	if !errors.Is(err, syscall.ENOSPC) || !strings.HasPrefix(err.Error(), name+": cannot be written: ") {
 		t.Error(err)
 	}
@@ -32,7 +32,7 @@ func TestFullDisk(t *testing.T) {
 	if left, err := filepath.Glob(filepath.Join(folder, ".maslin-*")); err != nil || len(left) > 0 {
 		t.Error("left behind:", left, err)
 	}
-	if err := Write(name, make([]byte, 16<<10)); err != nil {
+	if err := write(name, make([]byte, 16<<10)); err != nil {
 		t.Errorf("the room of the failed write is not free: %v", err)
 	}
 }

@@ -1,6 +1,7 @@
 package outfile
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,8 +12,10 @@ import (
 // why.
 func TestFilesAtTheEdge(t *testing.T) {
 	folder := t.TempDir()
-	for content, ours := range map[string]bool{"": true, "x": false, "BEGIN:VCALENDAR": true, "begin:vcalendar": true,
-		"BEGIN:VCALENDA": false, "\ufeff \n BEGIN:VCALENDAR": true} {
+	const product = "\nPRODID:-//maslin//"
+	for content, ours := range map[string]bool{"": true, "x": false, "BEGIN:VCALENDAR" + product: true,
+		"begin:vcalendar" + product: true, "BEGIN:VCALENDA" + product: false, product: false, "BEGIN:VCALENDAR": false,
+		"\ufeff \n BEGIN:VCALENDAR" + product: true} {
 		name := filepath.Join(folder, "plan.ics")
 		if err := os.WriteFile(name, []byte(content), 0o600); err != nil {
 			t.Fatal(err)
@@ -37,10 +40,10 @@ func TestWhatCannotBePutInPlace(t *testing.T) {
 	if err := os.MkdirAll(filepath.Join(full, "inside"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := replace(full, []byte("x"), 0, false); err == nil {
+	if err := replace(full, []byte("x"), nil); err == nil {
 		t.Error("a folder was replaced")
 	}
-	if err := Write(filepath.Join(folder, "new"), []byte("x")); err != nil {
+	if err := write(filepath.Join(folder, "new"), []byte("x")); err != nil {
 		t.Error(err)
 	}
 	for name := range pending.names {
@@ -50,5 +53,37 @@ func TestWhatCannotBePutInPlace(t *testing.T) {
 	}
 	if left, err := filepath.Glob(filepath.Join(folder, ".maslin-*")); err != nil || len(left) > 0 {
 		t.Error("left behind:", left, err)
+	}
+}
+
+// A file that was made or moved since it was looked at is left, and a name that leads to no place makes none.
+func TestPutInPlace(t *testing.T) {
+	folder := t.TempDir()
+	at := func(name string) string { return filepath.Join(folder, name) }
+	for _, name := range []string{"made", "old", "other"} {
+		if err := os.WriteFile(at(name), []byte(name), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	old, err := os.Stat(at("old"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := putInPlace(at("made"), at("other"), nil); !errors.Is(err, errTaken) {
+		t.Errorf("where nothing was: %v", err)
+	}
+	if err := putInPlace(at("made"), at("other"), old); !errors.Is(err, errTaken) {
+		t.Errorf("where another file was: %v", err)
+	}
+	if err := putInPlace(at("made"), at("gone"), old); !errors.Is(err, os.ErrNotExist) {
+		t.Errorf("where the file is gone: %v", err)
+	}
+	if err := putInPlace(at("made"), at("old"), old); err != nil {
+		t.Error(err)
+	}
+	for name, want := range map[string]string{"other": "other", "old": "made"} {
+		if b, err := os.ReadFile(at(name)); err != nil || string(b) != want {
+			t.Errorf("%s: %q, %v", name, b, err)
+		}
 	}
 }

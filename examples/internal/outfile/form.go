@@ -14,23 +14,26 @@ type Form struct {
 	Begins func(start []byte) bool
 }
 
-// HTML is a web page.
+// HTML is a page of the library, which says so in its head.
 func HTML() Form {
-	return Form{"an HTML page", func(start []byte) bool {
-		return hasTag(start, "<!doctype html") || hasTag(start, "<html")
+	return Form{"an HTML page of this program", func(start []byte) bool {
+		return hasTag(start, "<!doctype html") && bytes.Contains(start, []byte(`<meta name="generator" content="Maslin">`))
 	}}
 }
 
-// SVG is a picture.
+// SVG is a curve of the library, as it is known by its names.
 func SVG() Form {
-	return Form{"an SVG picture", func(start []byte) bool {
-		return hasTag(start, "<svg") || hasTag(start, "<?xml") && bytes.Contains(start, []byte("<svg"))
+	return Form{"an SVG picture of this program", func(start []byte) bool {
+		return hasTag(start, "<svg") && bytes.Contains(start, []byte(` aria-labelledby="curve-`))
 	}}
 }
 
-// Calendar is an iCalendar file (RFC 5545).
+// Calendar is an iCalendar file of the library (RFC 5545, section 3.7.3: PRODID). Any other may be somebody's
+// appointments.
 func Calendar() Form {
-	return Form{"a calendar", func(start []byte) bool { return hasTag(start, "BEGIN:VCALENDAR") }}
+	return Form{"a calendar of this program", func(start []byte) bool {
+		return hasTag(start, "BEGIN:VCALENDAR") && bytes.Contains(start, []byte("\nPRODID:-//maslin//"))
+	}}
 }
 
 // CSV is a table whose heading is the line given. Any other table may be somebody's readings.

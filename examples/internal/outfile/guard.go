@@ -69,8 +69,11 @@ func (f Form) writable(name string, replace bool) error {
 		return fmt.Errorf("%s: %w", name, reason(err))
 	case info.IsDir():
 		return fmt.Errorf("got %s, which is a folder; want a file", name)
-	case !info.Mode().IsRegular() || info.Size() == 0 || replace:
+	case !info.Mode().IsRegular() || replace || printedTo(info) != nil:
 		return nil
+	case info.Mode().Perm()&0o222 == 0:
+		return fmt.Errorf("%s is protected from being written: it is left as it is; choose another name, or say --replace",
+			name)
 	}
 	ours, err := f.holds(name)
 	if err != nil {
@@ -93,33 +96,51 @@ func same(a, b string) bool {
 	if errX == nil || errY == nil {
 		return false
 	}
-	return place(a) == place(b)
+	one, errX := place(a)
+	other, errY := place(b)
+	return errX == nil && errY == nil && one == other
 }
 
-// place is where a new file would be made: links are followed, the last one too.
-func place(name string) string {
+// place is where a name leads: links are followed, the last one too, even where nothing is yet. A ".." behind a linked
+// folder is the folder above the one that it leads to, so that no path is shortened before its links are followed.
+func place(name string) (string, error) {
 	for range mostLinks {
-		to, err := os.Readlink(name)
+		folder, file := filepath.Split(name)
+		if folder == "" {
+			folder = "."
+		}
+		folder, err := filepath.EvalSymlinks(folder)
 		if err != nil {
-			break
+			return "", err
 		}
-		if !filepath.IsAbs(to) {
-			to = filepath.Join(filepath.Dir(name), to)
+		if file == "" || file == "." || file == ".." {
+			return filepath.Abs(filepath.Join(folder, file))
 		}
-		name = to
+		to, err := os.Readlink(filepath.Join(folder, file))
+		if err != nil { // no link
+			return filepath.Abs(filepath.Join(folder, file))
+		}
+		if filepath.IsAbs(to) {
+			name = to
+		} else {
+			name = folder + string(filepath.Separator) + to
+		}
 	}
-	folder, err := filepath.EvalSymlinks(filepath.Dir(name))
-	if err != nil {
-		folder = filepath.Dir(name)
-	}
-	whole, err := filepath.Abs(filepath.Join(folder, filepath.Base(name)))
-	if err != nil {
-		return name
-	}
-	return whole
+	return "", fmt.Errorf("%s: leads through too many links", name)
 }
 
 const mostLinks = 40 // as Linux follows
+
+// printedTo is the file that the program's own words go to, where it is this one: nothing of it is replaced, and what
+// is written stands between them.
+func printedTo(info os.FileInfo) *os.File {
+	for _, f := range []*os.File{os.Stdout, os.Stderr} {
+		if own, err := f.Stat(); err == nil && os.SameFile(own, info) {
+			return f
+		}
+	}
+	return nil
+}
 
 // reason is the cause without the path, which the message has already.
 func reason(err error) error {

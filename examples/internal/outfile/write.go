@@ -9,20 +9,35 @@ import (
 	"sync"
 )
 
-// Write writes the content: to a temporary file in the same folder, synced and renamed, so that the
-// target is either the old file or the whole new one. A link is followed. A device or a pipe is written
-// through.
-func Write(name string, content []byte) error {
+// Write writes the content: to a temporary file in the same folder, synced and renamed, so that the target is either
+// the old file or the whole new one. A link is followed. A device or a pipe is written through, and so is the file that
+// the program prints to. What was free when the command began may be taken by now: it is looked at once more.
+func (o Output) Write(content []byte, replace bool) error {
+	var err error
+	for range 3 {
+		if err := o.Form.writable(o.Name, replace); err != nil {
+			return fmt.Errorf("%s: %w", o.Flag, err)
+		}
+		if err = write(o.Name, content); !errors.Is(err, errTaken) {
+			break
+		}
+	}
+	return err
+}
+
+func write(name string, content []byte) error {
 	info, err := os.Stat(name)
 	switch {
 	case err == nil && info.IsDir():
 		return fmt.Errorf("%s: is a folder", name)
 	case err == nil && !info.Mode().IsRegular():
 		err = through(name, content)
+	case err == nil && printedTo(info) != nil:
+		_, err = printedTo(info).Write(content)
 	case err == nil:
-		err = replace(place(name), content, info.Mode().Perm(), true)
+		err = replace(name, content, info)
 	case errors.Is(err, os.ErrNotExist):
-		err = replace(place(name), content, 0, false)
+		err = replace(name, content, nil)
 	}
 	if err != nil {
 		return fmt.Errorf("%s: cannot be written: %w", name, reason(err))
@@ -42,14 +57,19 @@ func through(name string, content []byte) error {
 	return err
 }
 
-func replace(name string, content []byte, mode os.FileMode, keep bool) error {
+// replace puts a file in the place of the old one, or where none is.
+func replace(name string, content []byte, old os.FileInfo) error {
+	name, err := place(name)
+	if err != nil {
+		return err
+	}
 	f, err := temporary(filepath.Dir(name))
 	if err != nil {
 		return err
 	}
 	defer drop(f.Name())
-	if keep {
-		err = f.Chmod(mode)
+	if old != nil {
+		err = f.Chmod(old.Mode().Perm())
 	}
 	if err == nil {
 		_, err = f.Write(content)
@@ -61,9 +81,29 @@ func replace(name string, content []byte, mode os.FileMode, keep bool) error {
 		err = e
 	}
 	if err == nil {
-		err = os.Rename(f.Name(), name)
+		err = putInPlace(f.Name(), name, old)
 	}
 	return err
+}
+
+// errTaken: since it was looked, another program has made or changed what is there.
+var errTaken = errors.New("another program is writing it")
+
+// putInPlace renames a finished file to its name, where what is there is still the old file, or still nothing.
+func putInPlace(made, name string, old os.FileInfo) error {
+	if old == nil {
+		err := os.Link(made, name) // unlike a rename, it takes nobody's name
+		if errors.Is(err, os.ErrExist) {
+			return errTaken
+		} else if err == nil {
+			return nil
+		} // not every file system has links
+	} else if there, err := os.Stat(name); err != nil {
+		return err
+	} else if !os.SameFile(there, old) {
+		return errTaken
+	}
+	return os.Rename(made, name)
 }
 
 // pending are the temporary files that would stay behind if the program ended now. A signal can come at
