@@ -14,9 +14,7 @@ func clean(s string) string {
 		switch {
 		case r == '\n' || r == '\r' || r == '\t':
 			return ' '
-		case r == utf8.RuneError || unicode.IsControl(r) || r == 0xfffe || r == 0xffff:
-			return utf8.RuneError
-		case r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069:
+		case r == utf8.RuneError || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == 0xfffe || r == 0xffff:
 			return utf8.RuneError
 		}
 		return r

@@ -24,18 +24,24 @@ func Width(s string) int {
 	return n
 }
 
-// Printable makes a text that a user gave safe for a terminal: control characters become
-// visible, and broken UTF-8 is replaced.
+// Printable makes a text that a user gave safe for a terminal: control characters, marks of direction and the
+// separators of lines become visible, and broken UTF-8 is replaced.
 func Printable(s string) string {
 	if !utf8.ValidString(s) {
 		s = strings.ToValidUTF8(s, "\uFFFD")
 	}
 	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 {
+		if Steers(r) {
 			return '\u00b7'
 		}
 		return r
 	}, s)
+}
+
+// Steers reports whether a character shows nothing of itself and changes what stands around it: Unicode's control
+// characters, those that have the property Bidi_Control, and its separators of lines and paragraphs.
+func Steers(r rune) bool {
+	return unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == 0x2028 || r == 0x2029
 }
 
 var entities = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")

@@ -81,6 +81,26 @@ func TestLinesFit(t *testing.T) {
 	})
 }
 
+// What steers a terminal is seen in its place; letters, marks on them and joined pictures stay.
+func TestPrintable(t *testing.T) {
+	// Unicode 17.0, PropList.txt: Bidi_Control; and the separators of lines and paragraphs (Zl, Zp).
+	for _, r := range "\x00\a\t\n\x1b\x7f\u0080\u0085\u009b\u061c\u200e\u200f\u2028\u2029\u202a\u202b\u202c\u202d\u202e" +
+		"\u2066\u2067\u2068\u2069" {
+		if got := textpage.Printable("a" + string(r) + "b"); got != "a·b" || !textpage.Steers(r) {
+			t.Errorf("%U: %q", r, got)
+		}
+	}
+	for _, text := range []string{"", "Rüebli", "e\u0301", "👩\u200d🍳", "5\u00a0°C", "1\u202f150",
+		"\u2027\u202f\u2065\u206a"} {
+		if got := textpage.Printable(text); got != text {
+			t.Errorf("%q is shown as %q", text, got)
+		}
+	}
+	if got := textpage.Printable("a\xffb"); got != "a\ufffdb" {
+		t.Errorf("%q", got)
+	}
+}
+
 func FuzzPrintable(f *testing.F) {
 	f.Add("loaf\x1b[2J\u202e\xff")
 	f.Fuzz(func(t *testing.T, text string) {

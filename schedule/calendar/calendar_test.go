@@ -164,6 +164,8 @@ func visible(s string) string {
 			return '␡'
 		case r >= 0x80 && r <= 0x9f:
 			return '\uFFFD'
+		case strings.ContainsRune("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069", r):
+			return '\uFFFD'
 		}
 		return r
 	}, s)
@@ -213,6 +215,7 @@ func TestTextStaysText(t *testing.T) {
 		strings.Repeat(" ", 300),
 		"nul \x00, bell \a, escape \x1b[31m, delete \x7f", "C1 \u0080\u009b, next line \u0085, separators \u2028\u2029",
 		"not UTF-8: \xff\xc3\xe4\xb8", "\ttabs\tstay", "e\u0301 combining", "\u202eright to left", "\uFEFFmark",
+		"isolated \u2066a\u2069, marked \u200e\u200f\u061c",
 	} {
 		if err := check(text); err != nil {
 			t.Error(err)

@@ -28,7 +28,9 @@
 // timetable: line breaks of every kind (CR LF, CR, LF, U+0085, U+2028, U+2029) are written as
 // the escape \n, a tab stays, the other ASCII control characters become their Unicode picture
 // (U+0007 becomes ␇), and the remaining ones, as well as bytes that are not UTF-8, become
-// U+FFFD (�). Identifiers (Plan, Step) are not shown to anyone, and there the same characters
+// U+FFFD (�). So do the marks that turn the direction of writing (Unicode's Bidi_Control), which the format allows:
+// they would turn what stands behind the name in a list of appointments. Identifiers (Plan, Step) are not shown to
+// anyone, and there the same characters
 // are refused.
 //
 // # Limits

@@ -2,6 +2,7 @@ package calendar
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -29,7 +30,7 @@ func escape(s string) string {
 			b.WriteRune(0x2400 + r) // ␀ to ␟
 		case r == 0x7f:
 			b.WriteRune('␡')
-		case r > 0x7f && r < 0xa0:
+		case r > 0x7f && r < 0xa0 || unicode.Is(unicode.Bidi_Control, r):
 			b.WriteRune(utf8.RuneError)
 		default: // RuneError for bytes that are not UTF-8
 			b.WriteRune(r)

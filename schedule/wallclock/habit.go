@@ -170,8 +170,10 @@ func (h Habit) nameProblem() quantity.Phrase {
 	switch {
 	case len(h.Name) > maxHabitName:
 		return quantity.Tell("wallclock.want_at_most_bytes", "at most %d bytes", maxHabitName)
-	case !utf8.ValidString(h.Name) || strings.ContainsFunc(h.Name, unicode.IsControl):
-		return quantity.Tell("wallclock.want_text_without_control_characters", "text without control characters")
+	case !utf8.ValidString(h.Name) || strings.ContainsFunc(h.Name, unicode.IsControl) ||
+		strings.ContainsFunc(h.Name, func(r rune) bool { return unicode.Is(unicode.Bidi_Control, r) }):
+		return quantity.Tell("wallclock.want_text_without_control_characters",
+			"text without control or direction characters")
 	case strings.Join(words, " ") != h.Name:
 		return quantity.Tell("wallclock.want_words_single_spaces_between_them", "words with single spaces between them")
 	}

@@ -20,5 +20,6 @@ func (*bakeFile) ask(c *call) error {
 		}
 		known = append(known, t.Name)
 	}
-	return badInput(working.Tell("cli.bake_file_no_table_want", "maslin bake-file: no table %q, want %v", c.args[0], either(known[1:])))
+	return badInput(working.Tell("cli.bake_file_no_table_want", "maslin bake-file: no table %q, want %v",
+		fileName(c.args[0]), either(known[1:])))
 }

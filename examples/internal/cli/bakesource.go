@@ -97,12 +97,18 @@ func standsIn(key string) string {
 	return key
 }
 
-// complaint joins all faults of the file, in its order.
+// mostFaults are told of a file: whoever mends so many looks again.
+const mostFaults = 100
+
+// complaint joins the faults of the file, in its order.
 func (b *bakeSource) complaint() working.Message {
 	slices.SortStableFunc(b.faults, func(a, b placed) int { return cmp.Or(a.line-b.line, a.column-b.column) })
 	var lines []working.Message
-	for _, f := range b.faults {
+	for _, f := range b.faults[:min(len(b.faults), mostFaults)] {
 		lines = append(lines, working.Say("%s:%d:%d: %v", fileName(b.name), f.line, f.column, f.text))
+	}
+	if more := len(b.faults) - mostFaults; more > 0 {
+		lines = append(lines, working.Tell("cli.more_faults", "%s: and %d more of them", fileName(b.name), more))
 	}
 	return working.Join(lines, "\n")
 }

@@ -121,7 +121,7 @@ func Run(args []string, s System) int {
 		}
 		return e.status
 	}
-	fmt.Fprintln(s.Err, "maslin: "+unquoteCobra(err.Error()))
+	fmt.Fprintln(s.Err, "maslin: "+textpage.Printable(unquoteCobra(err.Error())))
 	return exitBadInput
 }
 
@@ -167,7 +167,7 @@ func flagError(cmd *cobra.Command, err error) error {
 	if name, ok := strings.CutPrefix(text, "unknown flag: --"); ok {
 		var known []string
 		cmd.Flags().VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
-		out := working.Tell("cli.unknown_flag", "%s: unknown flag --%s", cmd.CommandPath(), name)
+		out := working.Tell("cli.unknown_flag", "%s: unknown flag --%s", cmd.CommandPath(), fileName(name))
 		if near := nearest.Word(name, known); near != "" {
 			return badInput(working.Tell("cli.did_you_mean_flag", "%v; did you mean --%s?", out, near))
 		}
@@ -186,5 +186,5 @@ func flagError(cmd *cobra.Command, err error) error {
 		return badInput(working.Tell("cli.flag_needs_value", "%s: --%s: want a value behind it; see %[1]s --help",
 			cmd.CommandPath(), bare.GetFlag().Name))
 	}
-	return badInput(working.Say("%s: %s", cmd.CommandPath(), text))
+	return badInput(working.Say("%s: %s", cmd.CommandPath(), fileName(text)))
 }

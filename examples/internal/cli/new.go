@@ -81,7 +81,7 @@ func (q *newBake) ask(c *call) error {
 
 func existsAlready(name string) error {
 	return badInput(working.Tell("cli.exists_already_and_not_overwritten",
-		"%s: exists already and is not overwritten; choose another name", name))
+		"%s: exists already and is not overwritten; choose another name", fileName(name)))
 }
 
 // write writes the file, and says what to do next.
@@ -98,7 +98,7 @@ func (i *interview) write(day bakeday.Day) error {
 	if err := writeNew(name, i.bread.File(c.reader(output{}), head...)); errors.Is(err, os.ErrExist) {
 		return existsAlready(name)
 	} else if err != nil {
-		return badInput(working.Tell("cli.cannot_be_written", "%s: cannot be written: %s", name, reason(err)))
+		return badInput(working.Tell("cli.cannot_be_written", "%s: cannot be written: %s", fileName(name), reason(err)))
 	}
 	if c.Stopping != nil {
 		c.Stopping(nil) // nothing is lost any more

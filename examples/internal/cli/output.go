@@ -2,6 +2,7 @@ package cli
 
 import (
 	"encoding/json"
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/textpage"
 )
 
 // output is how a command prints: the flags that every answering command has.
@@ -156,7 +158,16 @@ func asData(derived bool, a telling) (string, error) {
 	return asJSON(v)
 }
 
+// asJSON writes what steers a terminal as JSON's escapes: a name read back is the same, and one that is shown harmless.
 func asJSON(v any) (string, error) {
 	b, err := json.MarshalIndent(v, "", "  ")
-	return string(b) + "\n", err
+	var safe strings.Builder
+	for _, r := range string(b) + "\n" {
+		if r != '\n' && textpage.Steers(r) {
+			fmt.Fprintf(&safe, `\u%04x`, r)
+		} else {
+			safe.WriteRune(r)
+		}
+	}
+	return safe.String(), err
 }

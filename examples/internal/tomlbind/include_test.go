@@ -120,6 +120,15 @@ func TestSlipsAndPlaces(t *testing.T) {
 	if diff := cmp.Diff([]string{"1:16", "1:23", "1:40"}, places); diff != "" {
 		t.Error(diff)
 	}
+	// Places are counted in bytes from the beginning of a line, whatever ends it and wherever the text stands.
+	places = nil
+	const lines = "\n# ä\r\nname = \"ä\"\r\nzzz = 1\n  'q' = {a = 1}\n[bake]\n\tzz = [\n 1,\n]\n\"ä\" = 1\npots = \"ä\""
+	for _, x := range Bind([]byte(lines), &s).Faults {
+		places = append(places, fmt.Sprintf("%d:%d", x.Line, x.Column))
+	}
+	if diff := cmp.Diff([]string{"4:1", "5:3", "7:2", "10:1", "11:8"}, places); diff != "" {
+		t.Error(diff)
+	}
 	if empty := Bind(nil, &s); len(empty.Faults) != 1 || empty.Faults[0].Message().String() != "the file is empty" {
 		t.Errorf("%v", empty.Faults)
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -64,7 +65,7 @@ func parse(source []byte) (*node, *Fault) {
 	}
 	var p unstable.Parser
 	p.Reset(source)
-	w := walker{parser: &p}
+	w := walker{lines: startsOfLines(source)}
 	root := table(place{line: 1, column: 1})
 	current := root
 	for p.NextExpression() {
@@ -131,15 +132,27 @@ func quoted(b []byte, text string) []byte {
 	return append(b, q...)
 }
 
-type walker struct{ parser *unstable.Parser }
+type walker struct {
+	lines []int // offsets at which lines begin: the parser counts them from the top for every place
+}
+
+func startsOfLines(source []byte) []int {
+	starts := []int{0}
+	for i, b := range source {
+		if b == '\n' {
+			starts = append(starts, i+1)
+		}
+	}
+	return starts
+}
 
 func (w walker) place(n *unstable.Node, otherwise place) place {
-	r := n.Raw
-	if r.Length == 0 {
+	if n.Raw.Length == 0 {
 		return otherwise
 	}
-	s := w.parser.Shape(r)
-	return place{line: s.Start.Line, column: s.Start.Column}
+	offset := int(n.Raw.Offset)
+	line := sort.SearchInts(w.lines, offset+1)
+	return place{line: line, column: offset - w.lines[line-1] + 1}
 }
 
 func (w walker) open(root *node, e *unstable.Node, array bool) *node {
