@@ -162,5 +162,15 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 				"a time after %v, the clock of the plan", toldMoment(wallclock.MomentOf(now, zone))), Err: quantity.ErrOutOfRange,
 		}
 	}
+	if out[0].Sub(now) > mostAhead {
+		return nil, &quantity.InputError{
+			GoPath: "Wanted", Got: w, Want: quantity.Tell("bakeday.want_time_within_weeks",
+				"a time at most 12 weeks after %v, the clock of the plan", wallclock.MomentOf(now, zone)),
+			Err: quantity.ErrOutOfRange,
+		}
+	}
 	return out[:min(len(out), 2)], nil
 }
+
+// mostAhead is how far ahead a bake is planned: the timetable takes 90 days, with room to find the next time that works.
+const mostAhead = 12 * 7 * 24 * time.Hour

@@ -54,7 +54,6 @@ func Named(tag string) (working.Language, error) {
 		return working.Language{}, nil
 	case "de":
 		l := German()
-		l.Tag = "de"
 		if region != "" {
 			l.Tag = "de-" + strings.ToUpper(region)
 		}

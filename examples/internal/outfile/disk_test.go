@@ -36,3 +36,32 @@ func TestFullDisk(t *testing.T) {
 		t.Errorf("the room of the failed write is not free: %v", err)
 	}
 }
+
+// A pipe gives what is written to its reader, once; a device that takes nothing is an error, and so is a file that
+// cannot be read.
+func TestPipesAndDevices(t *testing.T) {
+	pipe := filepath.Join(t.TempDir(), "pipe")
+	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
+		t.Skip(err)
+	}
+	got := make(chan string)
+	go func() {
+		b, _ := os.ReadFile(pipe)
+		got <- string(b)
+	}()
+	if err := (Output{Name: pipe, Form: HTML()}).Write([]byte("page"), false); err != nil {
+		t.Error(err)
+	}
+	if text := <-got; text != "page" {
+		t.Errorf("%q", text)
+	}
+	if info, err := os.Stat(pipe); err != nil || info.Mode()&os.ModeNamedPipe == 0 {
+		t.Error("the pipe is gone")
+	}
+	if err := write("/dev/full", []byte("page")); !errors.Is(err, syscall.ENOSPC) {
+		t.Error(err)
+	}
+	if err := HTML().writable("/proc/self/mem", false); !errors.Is(err, syscall.EIO) {
+		t.Error(err)
+	}
+}

@@ -87,3 +87,73 @@ func TestPutInPlace(t *testing.T) {
 		}
 	}
 }
+
+// A form is looked for in the first 4096 bytes, up to the last of them.
+func TestWhereAFormIsLookedFor(t *testing.T) {
+	const begin, mark = "<!DOCTYPE html>", `<meta name="generator" content="Maslin">`
+	name := filepath.Join(t.TempDir(), "page.html")
+	for length, ours := range map[int]bool{len(begin) + len(mark): true, 4096: true, 4097: false} {
+		page := begin + strings.Repeat(" ", length-len(begin)-len(mark)) + mark
+		if err := os.WriteFile(name, []byte(page), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if err := HTML().writable(name, false); (err == nil) != ours {
+			t.Errorf("a mark that ends at byte %d: %v", length, err)
+		}
+	}
+}
+
+// A file is protected where nobody may write it, whoever may read it or run it.
+func TestProtected(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "page.html")
+	if err := os.WriteFile(name, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for mode, protected := range map[os.FileMode]bool{0o400: true, 0o444: true, 0o555: true, 0o600: false, 0o420: false, 0o402: false} {
+		if err := os.Chmod(name, mode); err != nil {
+			t.Fatal(err)
+		}
+		if err := HTML().writable(name, false); (err != nil) != protected {
+			t.Errorf("%o: %v", mode, err)
+		}
+	}
+}
+
+// Two names in folders that are not there are not one name.
+func TestNamesThatLeadNowhere(t *testing.T) {
+	folder := t.TempDir()
+	g := Guard{Outputs: []Output{{Flag: "--a", Name: filepath.Join(folder, "none", "x"), Form: HTML()},
+		{Flag: "--b", Name: filepath.Join(folder, "no", "x"), Form: SVG()}}}
+	if err := g.Check(); err != nil {
+		t.Error(err)
+	}
+	t.Chdir(folder)
+	g = Guard{Outputs: []Output{{Flag: "--a", Name: "x", Form: HTML()}, {Flag: "--b", Name: "./x", Form: SVG()}}}
+	if err := g.Check(); err == nil {
+		t.Error("two names of one file in this folder")
+	}
+}
+
+// What the program prints to is not replaced: what is written stands once where its words are.
+func TestWhatIsPrintedTo(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "all")
+	f, err := os.Create(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	for _, std := range []**os.File{&os.Stdout, &os.Stderr} {
+		own := *std
+		t.Cleanup(func() { *std = own })
+		*std = f
+		_, _ = f.WriteString("before,")
+		if err := (Output{Name: name, Form: HTML()}).Write([]byte("page,"), false); err != nil {
+			t.Error(err)
+		}
+		_, _ = f.WriteString("after;")
+		*std = own
+	}
+	if b, err := os.ReadFile(name); err != nil || string(b) != "before,page,after;before,page,after;" {
+		t.Errorf("%q, %v", b, err)
+	}
+}

@@ -32,7 +32,7 @@ func SVG() Form {
 // appointments.
 func Calendar() Form {
 	return Form{"a calendar of this program", func(start []byte) bool {
-		return hasTag(start, "BEGIN:VCALENDAR") && bytes.Contains(start, []byte("\nPRODID:-//maslin//"))
+		return hasTag(start, "begin:vcalendar") && bytes.Contains(start, []byte("\nPRODID:-//maslin//"))
 	}}
 }
 
@@ -44,10 +44,9 @@ func CSV(heading string) Form {
 	}}
 }
 
-// hasTag compares without regard to case, after a byte-order mark and white space.
+// hasTag looks for a tag in lower case, whatever the case, after a byte-order mark and white space.
 func hasTag(start []byte, tag string) bool {
-	start = bytes.TrimLeft(withoutMark(start), " \t\r\n")
-	return len(start) >= len(tag) && bytes.EqualFold(start[:len(tag)], []byte(tag))
+	return bytes.HasPrefix(bytes.ToLower(bytes.TrimLeft(withoutMark(start), " \t\r\n")), []byte(tag))
 }
 
 func withoutMark(start []byte) []byte { return bytes.TrimPrefix(start, []byte("\ufeff")) }

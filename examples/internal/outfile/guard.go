@@ -93,9 +93,6 @@ func same(a, b string) bool {
 	if errX == nil && errY == nil {
 		return os.SameFile(x, y) && x.Mode().IsRegular()
 	}
-	if errX == nil || errY == nil {
-		return false
-	}
 	one, errX := place(a)
 	other, errY := place(b)
 	return errX == nil && errY == nil && one == other
@@ -106,15 +103,9 @@ func same(a, b string) bool {
 func place(name string) (string, error) {
 	for range mostLinks {
 		folder, file := filepath.Split(name)
-		if folder == "" {
-			folder = "."
-		}
 		folder, err := filepath.EvalSymlinks(folder)
 		if err != nil {
 			return "", err
-		}
-		if file == "" || file == "." || file == ".." {
-			return filepath.Abs(filepath.Join(folder, file))
 		}
 		to, err := os.Readlink(filepath.Join(folder, file))
 		if err != nil { // no link

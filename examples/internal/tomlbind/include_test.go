@@ -133,3 +133,27 @@ func TestSlipsAndPlaces(t *testing.T) {
 		t.Errorf("%v", empty.Faults)
 	}
 }
+
+// Pointers are read as what they point to, and a table of one key knows the others as unknown.
+func TestPointersAndTablesOfOneKey(t *testing.T) {
+	var s struct {
+		One *struct {
+			Pots int `json:"pots"`
+		} `json:"one"`
+		Many []*part `json:"many"`
+		Text *string `json:"text"`
+	}
+	f := Bind([]byte("text = \"x\"\n[one]\npots = 3\n[[many]]\nname = \"wheat\"\n"), &s)
+	if len(f.Faults) != 0 || s.One == nil || s.One.Pots != 3 || len(s.Many) != 1 || s.Many[0].Name != "wheat" || *s.Text != "x" {
+		t.Errorf("%+v, %v", s, f.Faults)
+	}
+	f = Bind([]byte("[one]\npost = 3\n[many]\nnmae = \"wheat\"\n"), &s)
+	var told []string
+	for _, x := range f.Faults {
+		told = append(told, fmt.Sprintf("%d:%d %s", x.Line, x.Column, x.Message()))
+	}
+	if diff := cmp.Diff([]string{`2:1 one.post: unknown key; did you mean "pots"?`,
+		`4:1 many[0].nmae: unknown key; did you mean "name"?`}, told); diff != "" {
+		t.Error(diff)
+	}
+}
