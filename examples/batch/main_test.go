@@ -46,6 +46,30 @@ func TestLinesAreScaled(t *testing.T) {
 	}
 }
 
+// What stands in each column, by hand: 6 loaves of 780 g that lose 13 % need 5379.31 g of dough, which is 172.1 % of its
+// flour, so 3125.69 g of flour, of which 12 % with as much water are in the levain.
+func TestEveryColumn(t *testing.T) {
+	all := lines(t, head+"maslin,6,780 g,13 %,70 %,2.1 %,12 %\nplain,1,\"1,4 kg\",0 %,40 %,0 %,0 %\nbad,1,1 kg,0,40 %,x,0 %\n")
+	if got, want := strings.Join(all[0], ","), strings.TrimSpace(head)+",flour_g,water_g,salt_g,levain_g,problem"; got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	if got := strings.Join(all[1][:7], ","); got != "maslin,6,780 g,13 %,70 %,2.1 %,12 %" {
+		t.Error(got)
+	}
+	for i, want := range []float64{3125.69 * 0.88, 3125.69 * 0.58, 3125.69 * 0.021, 3125.69 * 0.24} {
+		if got, err := strconv.ParseFloat(all[1][7+i], 64); err != nil || math.Abs(got-want) > 0.06 { // tenths are shown
+			t.Errorf("%s: %s, want %.2f", all[0][7+i], all[1][7+i], want)
+		}
+	}
+	if got := strings.Join(all[2][7:], ","); got != "1000.0,400.0,,," {
+		t.Errorf("1.4 kg at 40 %%: %s", got)
+	}
+	problem := all[3][11]
+	if strings.Join(all[3][7:11], "") != "" || strings.Count(problem, "; ") != 1 || strings.Contains(problem, "\n") {
+		t.Errorf("%q", all[3])
+	}
+}
+
 func TestABadLineDoesNotStopTheOthers(t *testing.T) {
 	all := lines(t, head+"a,six,780 g,13 %,70 %,2 %,12 %\nb,2,780,13 %,70 %,2 %,12 %\nc,2,780 g,113 %,70 %,2 %,12 %\nd,2,780 g,13 %,70 %,2 %,90 %\n\"=cmd()\",1,1 kg,10 %,65 %,2 %,0 %\n")
 	for i, bad := range []bool{true, true, true, true, false} {

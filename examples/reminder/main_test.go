@@ -1,6 +1,8 @@
 package main
 
 import (
+	"math"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -56,5 +58,53 @@ func TestBadInputIsRefused(t *testing.T) {
 		if err := run(args, &out, fed, nil); err == nil {
 			t.Errorf("%.60v is taken: %s", args, out.String())
 		}
+	}
+}
+
+// A part of seed, as wet as what it is fed with, in parts of flour and water; by hand.
+func TestParts(t *testing.T) {
+	for feed, want := range map[string][2]float64{
+		"1:2:2":     {20, 100},                               // 0.5 of flour in 2.5
+		" 1 : 4 :3": {100 * (1 / 1.75) / (4 + 1/1.75), 75},   // 0.571 in 4.571
+		"2:1:0.5":   {100 * (2 / 1.5) / (1 + 2/1.5), 50},     // 1.333 in 2.333
+		"1:10:12.5": {100 * (1 / 2.25) / (10 + 1/2.25), 125}, // 0.444 in 10.444
+	} {
+		seed, hydration, err := parts(feed)
+		if err != nil || math.Abs(seed.Points()-want[0]) > 0.01 || math.Abs(hydration.Points()-want[1]) > 1e-6 {
+			t.Errorf("%s: %v of the flour, as wet as %v, %v; want %v", feed, seed, hydration, err, want)
+		}
+	}
+	for _, feed := range []string{"", "1:2:2:2", "1:2:x", "1:-1:2", "x:2:2", "1:0:0"} {
+		if _, _, err := parts(feed); err == nil || !strings.Contains(err.Error(), "-seed: got ") || !strings.Contains(err.Error(), "1:4:4") {
+			t.Errorf("%q: %v", feed, err)
+		}
+	}
+}
+
+// Whatever is asked, the times stand in their order, and without -ring nobody waits; the help is told, too.
+func TestTheLineThatIsTold(t *testing.T) {
+	var out strings.Builder
+	if err := run(nil, &out, fed, nil); err != nil {
+		t.Fatal(err)
+	}
+	first, rest, _ := strings.Cut(out.String(), "\n")
+	shape := regexp.MustCompile(`^look at it from (\w{3} \d\d:\d\d), likely ripe (\w{3} \d\d:\d\d), use it before (\w{3} \d\d:\d\d)$`)
+	times := shape.FindStringSubmatch(first)
+	if times == nil || !strings.Contains(rest, "mold") || strings.Contains(rest, "\a") {
+		t.Fatalf("%q", out.String())
+	}
+	if !(times[1] < times[2] && times[2] < times[3]) { // one Friday, so that texts compare as times
+		t.Errorf("%q", first)
+	}
+	var cold strings.Builder
+	if err := run([]string{"-cold"}, &cold, fed, nil); err != nil {
+		t.Fatal(err)
+	}
+	if later := shape.FindStringSubmatch(strings.SplitN(cold.String(), "\n", 2)[0]); later == nil || later[2] <= times[2] {
+		t.Errorf("seed from the cold is ripe at %v, warm seed at %v", later, times)
+	}
+	out.Reset()
+	if err := run([]string{"-h"}, &out, fed, nil); err == nil || !strings.Contains(out.String(), "-room") {
+		t.Errorf("%v: %s", err, out.String())
 	}
 }

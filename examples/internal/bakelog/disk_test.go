@@ -88,3 +88,15 @@ func TestNotAFile(t *testing.T) {
 		}
 	}
 }
+
+// A pipe is no log, and is not waited for.
+func TestPipeIsNoLog(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "pipe")
+	if err := syscall.Mkfifo(name, 0o600); err != nil {
+		t.Skip(err)
+	}
+	err := Append(name, note("x"))
+	if err == nil || !strings.Contains(err.Error(), "not a file") || !strings.Contains(err.Error(), name) {
+		t.Error(err)
+	}
+}
