@@ -59,10 +59,18 @@ func scale(in io.Reader, out io.Writer) error {
 func weigh(row []string) (out [4]string, err error) {
 	var each quantity.Mass
 	var p [4]quantity.Percent // loss, water, salt, levain
+	wrong := func(column int, e error) {
+		if e != nil {
+			err = errors.Join(err, fmt.Errorf("%s: %w", columns[column], e))
+		}
+	}
 	pieces, e := strconv.Atoi(row[1])
-	err = errors.Join(e, each.UnmarshalText([]byte(row[2])))
+	if e != nil {
+		wrong(1, fmt.Errorf("got %s, want a whole number", quantity.Excerpt(row[1])))
+	}
+	wrong(2, each.UnmarshalText([]byte(row[2])))
 	for i := range p {
-		err = errors.Join(err, p[i].UnmarshalText([]byte(row[3+i])))
+		wrong(3+i, p[i].UnmarshalText([]byte(row[3+i])))
 	}
 	if err != nil {
 		return out, err

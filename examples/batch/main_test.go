@@ -4,6 +4,8 @@ import (
 	"encoding/csv"
 	"errors"
 	"math"
+	"os"
+	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
@@ -64,9 +66,43 @@ func TestEveryColumn(t *testing.T) {
 	if got := strings.Join(all[2][7:], ","); got != "1000.0,400.0,,," {
 		t.Errorf("1.4 kg at 40 %%: %s", got)
 	}
-	problem := all[3][11]
-	if strings.Join(all[3][7:11], "") != "" || strings.Count(problem, "; ") != 1 || strings.Contains(problem, "\n") {
-		t.Errorf("%q", all[3])
+	all = lines(t, head+"bad,six,1,0,40 %,2 %,x\n")
+	at := 0
+	for _, part := range []string{`pieces: got "six", want a whole number`, `each: unit: got "1"`, `loss: unit: got "0"`,
+		`levain: unit: got "x"`} { // in the order of the columns
+		i := strings.Index(all[1][11][at:], part)
+		if i < 0 {
+			t.Fatalf("no %s after byte %d of %q", part, at, all[1][11])
+		}
+		at += i
+	}
+	if strings.Join(all[1][7:11], "") != "" || strings.Count(all[1][11], "; ") != 3 || strings.Contains(all[1][11], "\n") {
+		t.Errorf("%q", all[1])
+	}
+}
+
+// As a program it reads and writes what a shell gives it, and says with its status and on the error output what it
+// cannot take.
+func TestMain(m *testing.M) {
+	if os.Getenv("BATCH_IS_THE_PROGRAM") != "" {
+		main()
+		return
+	}
+	os.Exit(m.Run())
+}
+
+func TestTheProgram(t *testing.T) {
+	for in, want := range map[string]string{head + "plain,1,1400 g,0 %,40 %,0 %,0 %\n": "0 ", "a,b\n": "2 batch: want the columns name,pieces,each,loss,water,salt,levain\n"} {
+		cmd := exec.Command(os.Args[0])
+		cmd.Env = append(os.Environ(), "BATCH_IS_THE_PROGRAM=1")
+		cmd.Stdin = strings.NewReader(in)
+		var out, faults strings.Builder
+		cmd.Stdout, cmd.Stderr = &out, &faults
+		_ = cmd.Run()
+		if got := strconv.Itoa(cmd.ProcessState.ExitCode()) + " " + faults.String(); got != want ||
+			(want == "0 ") != strings.Contains(out.String(), "1000.0,400.0") {
+			t.Errorf("%q: %q, %q", in, got, out.String())
+		}
 	}
 }
 

@@ -1,8 +1,12 @@
 package main
 
 import (
+	"fmt"
 	"math"
+	"os"
+	"os/exec"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -74,8 +78,14 @@ func TestParts(t *testing.T) {
 			t.Errorf("%s: %v of the flour, as wet as %v, %v; want %v", feed, seed, hydration, err, want)
 		}
 	}
+	for _, feed := range []string{"-1:2:2", "NaN:1:1", "1:NaN:1", "1:1:NaN", "1:1:-1", "Inf:1:1"} {
+		if _, _, err := parts(feed); err == nil {
+			t.Errorf("%s is taken", feed)
+		}
+	}
 	for _, feed := range []string{"", "1:2:2:2", "1:2:x", "1:-1:2", "x:2:2", "1:0:0"} {
-		if _, _, err := parts(feed); err == nil || !strings.Contains(err.Error(), "-seed: got ") || !strings.Contains(err.Error(), "1:4:4") {
+		want := fmt.Sprintf(`-seed: got %q, want parts of seed, flour and water, such as "1:4:4"`, feed)
+		if _, _, err := parts(feed); err == nil || err.Error() != want {
 			t.Errorf("%q: %v", feed, err)
 		}
 	}
@@ -103,8 +113,36 @@ func TestTheLineThatIsTold(t *testing.T) {
 	if later := shape.FindStringSubmatch(strings.SplitN(cold.String(), "\n", 2)[0]); later == nil || later[2] <= times[2] {
 		t.Errorf("seed from the cold is ripe at %v, warm seed at %v", later, times)
 	}
+	usual := out.String()
+	out.Reset()
+	if err := run([]string{"-room", "21 °C", "-seed", "1:2:2"}, &out, fed, nil); err != nil || out.String() != usual {
+		t.Errorf("%v: got %q, usually %q", err, out.String(), usual)
+	}
 	out.Reset()
 	if err := run([]string{"-h"}, &out, fed, nil); err == nil || !strings.Contains(out.String(), "-room") {
 		t.Errorf("%v: %s", err, out.String())
+	}
+}
+
+// As a program it says with its status and on the error output what it cannot take.
+func TestMain(m *testing.M) {
+	if os.Getenv("REMINDER_IS_THE_PROGRAM") != "" {
+		main()
+		return
+	}
+	os.Exit(m.Run())
+}
+
+func TestTheProgram(t *testing.T) {
+	for seed, want := range map[string]string{"1:3:3": "0 ", "1": `2 -seed: got "1", want parts`} {
+		cmd := exec.Command(os.Args[0], "-seed", seed)
+		cmd.Env = append(os.Environ(), "REMINDER_IS_THE_PROGRAM=1")
+		var out, faults strings.Builder
+		cmd.Stdout, cmd.Stderr = &out, &faults
+		_ = cmd.Run()
+		if got := strconv.Itoa(cmd.ProcessState.ExitCode()) + " " + faults.String(); !strings.HasPrefix(got, want) ||
+			(want == "0 ") != strings.HasPrefix(out.String(), "look at it from ") || (want == "0 ") != (faults.Len() == 0) {
+			t.Errorf("%s: %q, %q", seed, got, out.String())
+		}
 	}
 }

@@ -7,6 +7,8 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"runtime/debug"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -98,5 +100,43 @@ func TestPipeIsNoLog(t *testing.T) {
 	err := Append(name, note("x"))
 	if err == nil || !strings.Contains(err.Error(), "not a file") || !strings.Contains(err.Error(), name) {
 		t.Error(err)
+	}
+}
+
+// Whatever becomes of it, no file stays open.
+func TestNoFileStaysOpen(t *testing.T) {
+	opened := func() int {
+		all, err := os.ReadDir("/proc/self/fd")
+		if err != nil {
+			t.Skip(err)
+		}
+		return len(all)
+	}
+	gc := debug.SetGCPercent(-1) // which would close what was forgotten
+	defer debug.SetGCPercent(gc)
+	folder := t.TempDir()
+	other := filepath.Join(folder, "other")
+	if err := os.WriteFile(other, []byte("no log\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	before := opened()
+	for i := range 5 {
+		name := filepath.Join(folder, strconv.Itoa(i), "bakes.jsonl")
+		for range 2 {
+			if err := Append(name, note("x")); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if _, err := Read(name, bench.LogReading{}); err != nil {
+			t.Fatal(err)
+		}
+		for _, no := range []string{other, filepath.Join(other, "x"), folder} {
+			if err := Append(no, note("x")); err == nil {
+				t.Errorf("%s was written", no)
+			}
+		}
+	}
+	if after := opened(); after > before {
+		t.Errorf("%d files are open, %d were", after, before)
 	}
 }

@@ -24,6 +24,9 @@ func (q *logMix) ask(c *call) error {
 	m.Yeast, m.YeastKind = q.Yeast.Amount, q.Yeast.Kind
 	var zone *time.Location
 	if len(c.args) == 1 && len(c.faults) == 0 {
+		if err := q.writable(c.System); err != nil {
+			return err
+		}
 		b, err := load(c, "", c.args[0])
 		if err != nil {
 			return err

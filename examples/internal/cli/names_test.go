@@ -34,7 +34,7 @@ func TestLogsThatAreNoFiles(t *testing.T) {
 	s, out := kitchen(t, folder)
 	for _, line := range []string{
 		"log note x", "log rise 30%", "log import ../../bakes/hall-kitchen.toml", "now ../../bakes/hall-kitchen.toml --follow",
-		"now ../../bakes/hall-kitchen.toml --done",
+		"now ../../bakes/hall-kitchen.toml --done", "log mix ../../bakes/hall-kitchen.toml --dough 25C",
 	} {
 		out.Reset()
 		if status := Run(strings.Fields(line), s); status != exitBadInput || !strings.Contains(out.String(), "is not a file") {
