@@ -71,7 +71,7 @@ func argOf(value any) arg {
 	case time.Duration:
 		return elapsedArg(v)
 	case time.Time:
-		return arg{kind: kindInstant, text: v.Format(time.RFC3339) + "[" + v.Location().String() + "]"}
+		return instantArg(v)
 	case quantity.TimeRange:
 		minutes := func(d time.Duration) arg { return elapsedArg(d.Round(time.Minute)) }
 		claim := textArg(kindPercent, v.Probability)
@@ -151,9 +151,29 @@ func (a arg) elapsed() time.Duration {
 	return time.Duration(s) * time.Second
 }
 
+// whichTag precedes the abbreviation of the zone in a moment whose time of day the clocks show twice: only the zone
+// itself knows that they do, and it does not travel. The form is an experimental tag of RFC 9557 (2024), section 3.1.
+const whichTag = "][_which="
+
+func instantArg(t time.Time) arg {
+	text := t.Format(time.RFC3339) + "[" + t.Location().String()
+	if shownTwice(t.Round(time.Minute)) {
+		zone, _ := t.Round(time.Minute).Zone()
+		text += whichTag + zone
+	}
+	return arg{kind: kindInstant, text: text + "]"}
+}
+
+// which is the abbreviation of a moment's zone, where its time of day alone does not say which moment it is.
+func (a arg) which() string {
+	_, zone, _ := strings.Cut(strings.TrimSuffix(a.text, "]"), whichTag)
+	return zone
+}
+
 // instant is the moment with the clock and the zone's name that it was given with.
 func (a arg) instant() (time.Time, bool) {
 	stamp, zone, _ := strings.Cut(strings.TrimSuffix(a.text, "]"), "[")
+	zone, _, _ = strings.Cut(zone, whichTag)
 	t, err := time.Parse(time.RFC3339, stamp)
 	if err != nil {
 		return time.Time{}, false

@@ -41,9 +41,32 @@ func elapsedMessage(d time.Duration) Message {
 	return Tell("working.minutes", "%dm", m)
 }
 
-// Clock shows the time of day to the nearest minute, "14:05" or "2:05 pm".
+// Clock shows the time of day to the nearest minute, "14:05" or "2:05 pm", and in an hour that the clocks show twice
+// which of the two is meant, by the zone's abbreviation: "02:14 CET".
 func (r Reader) Clock(t time.Time) string {
 	t = r.in(t)
+	if shownTwice(t) {
+		zone, _ := t.Zone()
+		return Tell("working.clock_in_zone", "%s %s", r.onDial(t), zone).Text(r)
+	}
+	return r.onDial(t)
+}
+
+// shownTwice reports whether the clocks of the moment's zone, put back, show its time of day twice.
+func shownTwice(t time.Time) bool {
+	const near = 3 * time.Hour // clocks have never been put back by more
+	_, now := t.Zone()
+	for _, by := range []time.Duration{-near, near} {
+		_, then := t.Add(by).Zone()
+		other := t.Add(time.Duration(now-then) * time.Second)
+		if _, offset := other.Zone(); then != now && offset == then {
+			return true
+		}
+	}
+	return false
+}
+
+func (r Reader) onDial(t time.Time) string {
 	if r.Language.Clock == Clock12 || r.Language.Clock == ClockByUnits && r.Units == USCustomary {
 		hour := (t.Hour()+11)%12 + 1
 		if t.Hour() < 12 {

@@ -98,15 +98,22 @@ func (r Reader) moment(a arg, verb byte) string {
 	if !ok {
 		return a.text
 	}
+	if verb == 'd' {
+		return r.Date(t)
+	}
+	text := ""
 	switch verb {
 	case 't':
-		return r.Clock(t)
-	case 'd':
-		return r.Date(t)
+		text = r.Clock(t)
 	case 'x':
-		return r.DateClock(t)
+		text = r.DateClock(t)
+	default:
+		text = r.DayClock(t)
 	}
-	return r.DayClock(t)
+	if zone := a.which(); zone != "" && r.Zone == nil {
+		return Tell("working.clock_in_zone", "%s %s", text, zone).Text(r)
+	}
+	return text
 }
 
 // plainNumber keeps a whole number as it is written and shows others as asked.

@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/wallclock"
 )
 
 // tried is what is left of the ways out of a conflict when all is planned again with each of them, as if it had been
@@ -119,6 +120,9 @@ func (o *Order) allowing(k *KitchenDay, members []schedule.Member) (again Order,
 	for _, m := range members {
 		switch m.Rule {
 		case schedule.Absence:
+			if m.Closed != nil && m.Easing != schedule.Dropped && !plainly(otherEnd(m), k.Zone) {
+				return again, nil, false
+			}
 			continue // by the relief
 		case schedule.Capacity:
 			if again.Kitchen.Hands = max(1, again.Kitchen.Hands) + m.More; m.Other != hands {
@@ -174,6 +178,20 @@ func (b *Bake) allow(planned Bake, step schedule.DayStep, m schedule.Member) boo
 		}
 	}
 	return false
+}
+
+// otherEnd is where an absence would begin, or end, with the change of a conflict.
+func otherEnd(m schedule.Member) time.Time {
+	if m.Easing == schedule.Ends {
+		return m.Closed.To.Add(-m.Change.Duration())
+	}
+	return m.Closed.From.Add(m.Change.Duration())
+}
+
+// plainly reports whether a time of day alone says which moment is meant: not in an hour that the clocks show twice.
+func plainly(t time.Time, zone *time.Location) bool {
+	_, err := wallclock.Resolve(wallclock.MomentOf(t, zone), zone, wallclock.Refuse)
+	return err == nil
 }
 
 // relief is a change of rules that no bake and no kitchen can say. Nil changes nothing.

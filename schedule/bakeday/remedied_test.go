@@ -203,7 +203,8 @@ func TestOneAbsenceGivesWay(t *testing.T) {
 	}
 }
 
-// Wanted times move together with the changes, hands are added, and what nobody can write is no way out.
+// Wanted times move together with the changes, hands are added, and what nobody can write is no way out: an absence
+// from a time of day that comes twice.
 func TestWhatIsChangedWithTheDay(t *testing.T) {
 	o := sunday()
 	k := planAll(t, o)
@@ -245,6 +246,24 @@ func TestWhatIsChangedWithTheDay(t *testing.T) {
 	if !ok || again.Bakes[2].Loaves.FreshWithin != quantity.Elapsed(12*time.Hour)+change ||
 		again.Bakes[0].Loaves.FreshWithin != 0 {
 		t.Errorf("%v, fresh within %v", ok, again.Bakes[2].Loaves.FreshWithin)
+	}
+	// The clocks of Zurich are put back at 03:00 on 25 October 2026.
+	asleep := schedule.Member{Closed: &schedule.Span{From: time.Date(2026, 10, 24, 21, 30, 0, 0, time.UTC),
+		To: time.Date(2026, 10, 25, 4, 0, 0, 0, time.UTC)}}
+	asleep.Rule = schedule.Absence
+	for _, c := range []struct {
+		easing schedule.Easing
+		change time.Duration
+		ok     bool
+	}{
+		{schedule.Begins, 2 * time.Hour, true}, {schedule.Begins, 3 * time.Hour, false},
+		{schedule.Begins, 4*time.Hour + 29*time.Minute, false}, {schedule.Begins, 270 * time.Minute, true},
+		{schedule.Ends, 150 * time.Minute, false}, {schedule.Ends, 3 * time.Hour, false}, {schedule.Ends, 241 * time.Minute, true},
+	} {
+		asleep.Easing, asleep.Change = c.easing, quantity.Elapsed(c.change)
+		if _, _, ok := whole.allowing(&k, []schedule.Member{asleep}); ok != c.ok {
+			t.Errorf("an absence that %v by %v can be written: %v", c.easing, c.change, ok)
+		}
 	}
 }
 
