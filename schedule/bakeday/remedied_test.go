@@ -258,7 +258,8 @@ func TestWhatIsChangedWithTheDay(t *testing.T) {
 	}{
 		{schedule.Begins, 2 * time.Hour, true}, {schedule.Begins, 3 * time.Hour, false},
 		{schedule.Begins, 4*time.Hour + 29*time.Minute, false}, {schedule.Begins, 270 * time.Minute, true},
-		{schedule.Ends, 150 * time.Minute, false}, {schedule.Ends, 3 * time.Hour, false}, {schedule.Ends, 241 * time.Minute, true},
+		{schedule.Ends, 150 * time.Minute, false}, {schedule.Ends, 3 * time.Hour, false},
+		{schedule.Ends, 241 * time.Minute, true},
 	} {
 		asleep.Easing, asleep.Change = c.easing, quantity.Elapsed(c.change)
 		if _, _, ok := whole.allowing(&k, []schedule.Member{asleep}); ok != c.ok {
