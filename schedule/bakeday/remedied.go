@@ -40,7 +40,7 @@ var moreByEach = [...]quantity.Elapsed{0, quantity.Elapsed(15 * time.Minute), qu
 // remedies tries the ways out of a bake that cannot be.
 func (b *Bake) remedies(ctx context.Context, d *Day, clock KitchenClock) {
 	o := Order{Kitchen: b.Kitchen, Bakes: []Bake{*b}}
-	k := KitchenDay{Breads: []Day{*d}, Timetable: d.Timetable, problem: d.problem}
+	k := KitchenDay{Zone: d.Zone, Breads: []Day{*d}, Timetable: d.Timetable, problem: d.problem}
 	d.tried = o.tries(ctx, &k, clock)
 	d.TimeRanOut = d.TimeRanOut || k.TimeRanOut
 }
