@@ -139,3 +139,41 @@ func TestAxesHaveTheirWords(t *testing.T) {
 		}
 	}
 }
+
+// What has a meaning in Markdown is a character like others in a text.
+func TestMarksOfMarkdownAreCharacters(t *testing.T) {
+	page := report.Report{Headline: working.Say(`a \ b * c _ d [e] <f> | # &`)}.Markdown(report.Options{})
+	if want := "# a \\\\ b \\* c \\_ d \\[e\\] \\<f\\> \\| \\# \\&\n"; page != want {
+		t.Errorf("%q, want %q", page, want)
+	}
+}
+
+// What a second report names is named, a table of nothing is none, and a page has 80 columns unless told otherwise.
+func TestSourcesOfTwoReportsAndTheUsualWidth(t *testing.T) {
+	if n := len(shelf().With("more", shelf()).Sources); n != 2 {
+		t.Errorf("%d sources of two reports with one each", n)
+	}
+	empty := report.Report{Headline: working.Say("h"), Sections: []report.Section{{Blocks: []report.Block{
+		report.Grid{Key: "k", Columns: []report.GridColumn{{Key: "a", Title: working.Say("A")}}}}}}}
+	if page := empty.Text(report.Options{}) + empty.Markdown(report.Options{}); strings.Contains(page, "A") ||
+		strings.Contains(page, "|") {
+		t.Errorf("a table of nothing: %q", page)
+	}
+	long := report.Report{Headline: working.Say(strings.Repeat("x ", 200))}
+	width := 0
+	for line := range strings.Lines(long.Text(report.Options{})) {
+		width = max(width, len(strings.TrimRight(line, "\n")))
+	}
+	if width != 79 { // an even number of characters and the last space is none
+		t.Errorf("lines of %d columns", width)
+	}
+}
+
+// A unit that the key of a column ends with is not said twice, and one that it only begins with is said.
+func TestHeadingsOfCSVNameTheirUnit(t *testing.T) {
+	g := report.Grid{Columns: []report.GridColumn{{Key: "mass_g"}, {Key: "mass"}, {Key: "_g_of_dough"}},
+		Rows: [][]report.Cell{{report.Of(quantity.Grams(1)), report.Of(quantity.Grams(2)), report.Of(quantity.Grams(3))}}}
+	if got, want := string(g.CSV()), "mass_g,mass_g,_g_of_dough_g\n1,2,3\n"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
