@@ -111,6 +111,10 @@ func (c *collector) enters(n ast.Node) bool {
 		}
 		c.returnEarly(n)
 	case ast.Expr:
+		call, ok := c.parent().(*ast.CallExpr)
+		if ok && len(call.Args) == 3 && call.Args[2] == n && c.text(call.Fun) == "make" {
+			return false // how much room is made changes no answer
+		}
 		kv, ok := c.parent().(*ast.KeyValueExpr)
 		if !ok || kv.Key != n {
 			return true

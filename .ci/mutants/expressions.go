@@ -145,7 +145,9 @@ func (c *collector) call(call *ast.CallExpr) {
 		name = f.Sel.Name
 	}
 	switch name {
-	case "min", "max", "Min", "Max", "append", "Hypot", "Equal":
+	case "min", "max", "Min", "Max", "append", "Hypot", "Equal": // which is the same
+		return
+	case "Tell", "Explain": // the house tests look at every identifier of a sentence
 		return
 	}
 	for i := 0; i+1 < len(call.Args); i++ {
