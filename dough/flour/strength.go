@@ -128,9 +128,6 @@ type strengthClass struct {
 // hydrations that was found; the classes of the other lists are read on it, which is a judgment.
 func ladder(rung int) quantity.Range[quantity.Percent] {
 	steps := [...][2]string{{"50 %", "50 %"}, {"50 %", "60 %"}, {"60 %", "70 %"}, {"70 %", "90 %"}}
-	if rung < 0 || rung >= len(steps) {
-		return quantity.Range[quantity.Percent]{}
-	}
 	return quantity.Range[quantity.Percent]{Low: quantity.MustPercent(steps[rung][0]),
 		High: quantity.MustPercent(steps[rung][1])}
 }
