@@ -16,7 +16,7 @@ import (
 )
 
 func everyDerivation() []working.Working {
-	return []working.Working{water(), scaling(), cooling(), arrhenius(), table(), clock(), remainder()}
+	return []working.Working{water(), scaling(), cooling(), arrhenius(), table(), clock(), remainder(), vat()}
 }
 
 func TestDerivationsEvaluateAsPrinted(t *testing.T) {

@@ -100,7 +100,7 @@ func (s step) lines(r Reader, n *names) []Line {
 	var back *Line
 	if symbol != s.result {
 		x := conversion(symbolExpr(symbol), unit, unit.for_(r))
-		l := r.line(n, s.result, x.n, printed)
+		l := r.line(n, s.result, x.n, s.result.value)
 		back = &l
 		printed = printed.finer(l.finer)
 	}
@@ -109,15 +109,19 @@ func (s step) lines(r Reader, n *names) []Line {
 		!(math.Abs(s.raw.Number-s.result.value.Number) <= s.result.value.half()*(1+1e-9)+f.Within) {
 		main.Fault = "the expression gives " + s.raw.String() + ", the library says " + s.result.value.String()
 	}
+	after := s.result.value.Text(r)
+	if back != nil { // what is converted back is what was rounded or taken
+		after = s.result.value.finer(back.finer).text(r)
+	}
+	switch {
+	case !f.Rounding.IsZero():
+		main.Rounded = after
+	case moved:
+		main.Taken = after
+	}
 	lines = append(lines, main)
 	if back != nil {
 		lines = append(lines, *back)
-	}
-	switch last := &lines[len(lines)-1]; {
-	case !f.Rounding.IsZero():
-		last.Rounded = s.result.value.Text(r)
-	case moved:
-		last.Taken = s.result.value.Text(r)
 	}
 	for _, l := range lines {
 		for i := range l.Where {

@@ -1,0 +1,65 @@
+package working_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+)
+
+// vat is a derivation with a part of everything that is written in a way of its own: fractions, roots, indices, powers,
+// signs, a rounding, marks that mean something in Markdown, HTML or TeX.
+func vat() working.Working {
+	d := working.Derive(say("Vat & <tub>"))
+	wide := working.Given("d_1", say("inside diameter, 50 % of *it*"), quantity.Centimeters(24))
+	deep := working.Given("h", say("depth_of the tub"), quantity.Centimeters(10))
+	share := working.Given("s", say("share that is filled"), quantity.MustPercent("80 %"))
+	area := d.Find(working.Finding{
+		Name: say("floor"), Symbol: "A_floor", Unit: "cm²", Decimals: 1,
+		By: working.Pi().Times(wide.Over(2).ToThe(2)), Source: working.NoSource("a circle"),
+	})
+	full := d.Find(working.Finding{
+		Name: say("what it holds"), Symbol: "V", Unit: working.Milliliter,
+		Decimals: working.WholeNumber,
+		By:       area.Times(deep).Times(share.Share()), Rounding: say("to what a jug shows"), Is: quantity.Milliliters(3600),
+		Note: say("a note with a _ and a |"), Source: working.Algebra(),
+	})
+	d.Find(working.Finding{
+		Name: say("number"), Symbol: "N_a,b", Decimals: 4,
+		By: working.Sqrt(full.Over(1000)).Minus(working.Log10(full).Neg()).Plus(working.Num(-1.5).
+			Times(working.Exp(working.Num(-2)).ToThe(-0.5))).
+			Minus(working.Min(deep, wide, 3).Minus(working.Num(1).Minus(share))),
+		Source: working.Algebra(),
+	})
+	return d.Working()
+}
+
+// The same derivations in every form and for both readers, as pages that were read line by line. That their numbers are
+// right the other tests know; here stands how they are written.
+func TestPagesOfDerivations(t *testing.T) {
+	for name, write := range map[string]func(t working.Telling, w working.Working) string{
+		"pages.txt":  func(t working.Telling, w working.Working) string { return t.Text(w) },
+		"pages.md":   func(t working.Telling, w working.Working) string { return t.Markdown(w) },
+		"pages.html": func(t working.Telling, w working.Working) string { return t.HTML(w, 2) },
+		"pages.tex":  func(t working.Telling, w working.Working) string { return t.LaTeX(w) },
+	} {
+		var b strings.Builder
+		for _, w := range []working.Working{vat(), table(), arrhenius(), clock()} {
+			for _, units := range []working.Units{working.Metric, working.USCustomary} {
+				b.WriteString(write(working.Telling{Reader: working.Reader{Units: units}}, w) + "\n")
+			}
+		}
+		want, err := os.ReadFile(filepath.Join("testdata", name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), b.String()); diff != "" {
+			t.Errorf("%s: %s", name, diff)
+		}
+	}
+}
