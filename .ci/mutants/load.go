@@ -43,7 +43,8 @@ type listed struct {
 
 // load reads a package and checks its types against its compiled dependencies.
 func load(module, pkg string) (*source, error) {
-	cmd := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,DepOnly", pkg)
+	cmd := exec.Command("go", "list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,DepOnly", pkg,
+		"os", "strconv") // which the choice between mutants imports
 	cmd.Dir, cmd.Stderr = module, os.Stderr
 	data, err := cmd.Output()
 	if err != nil {
@@ -59,7 +60,7 @@ func load(module, pkg string) (*source, error) {
 			return nil, err
 		}
 		s.exports[l.ImportPath] = l.Export
-		if !l.DepOnly {
+		if !l.DepOnly && l.ImportPath != "os" && l.ImportPath != "strconv" {
 			s.path, s.dir, names = l.ImportPath, l.Dir, l.GoFiles
 		}
 	}
