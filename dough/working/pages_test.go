@@ -1,8 +1,12 @@
 package working_test
 
 import (
+	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -39,27 +43,63 @@ func vat() working.Working {
 	return d.Working()
 }
 
-// The same derivations in every form and for both readers, as pages that were read line by line. That their numbers are
-// right the other tests know; here stands how they are written.
+// The same derivations in every form, for both readers, at every level and with a decimal comma, as pages that were
+// read line by line. That their numbers are right the other tests know; here stands how they are written.
 func TestPagesOfDerivations(t *testing.T) {
+	us := working.Reader{Units: working.USCustomary}
+	comma := working.Reader{Language: working.Language{Decimal: ","}}
 	for name, write := range map[string]func(t working.Telling, w working.Working) string{
 		"pages.txt":  func(t working.Telling, w working.Working) string { return t.Text(w) },
 		"pages.md":   func(t working.Telling, w working.Working) string { return t.Markdown(w) },
 		"pages.html": func(t working.Telling, w working.Working) string { return t.HTML(w, 2) },
 		"pages.tex":  func(t working.Telling, w working.Working) string { return t.LaTeX(w) },
+		"lines.txt": func(t working.Telling, w working.Working) string {
+			return strings.Join(t.TextLines(w), "\n") + "\n" + t.LaTeXLines(w)
+		},
 	} {
 		var b strings.Builder
 		for _, w := range []working.Working{vat(), table(), arrhenius(), clock()} {
-			for _, units := range []working.Units{working.Metric, working.USCustomary} {
-				b.WriteString(write(working.Telling{Reader: working.Reader{Units: units}}, w) + "\n")
+			for _, as := range []working.Telling{{}, {Reader: us}} {
+				b.WriteString(write(as, w) + "\n")
 			}
 		}
-		want, err := os.ReadFile(filepath.Join("testdata", name))
-		if err != nil {
-			t.Fatal(err)
+		for _, as := range []working.Telling{{Level: working.WithNumbers}, {Level: working.InWords}, {Reader: comma}} {
+			b.WriteString(write(as, vat()) + "\n")
 		}
-		if diff := cmp.Diff(string(want), b.String()); diff != "" {
-			t.Errorf("%s: %s", name, diff)
+		compare(t, name, b.String())
+	}
+	data, err := json.MarshalIndent([]working.Working{vat(), table()}, "", " ")
+	if err != nil {
+		t.Fatal(err)
+	}
+	compare(t, "pages.json", longFractions.ReplaceAllString(string(data), "$1")+"\n")
+}
+
+// longFractions end in digits that a machine with another way to multiply may not share.
+var longFractions = regexp.MustCompile(`(\.[0-9]{9})[0-9]+`)
+
+func compare(t *testing.T, name, got string) {
+	t.Helper()
+	want, err := os.ReadFile(filepath.Join("testdata", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), got); diff != "" {
+		t.Errorf("%s: %s", name, diff)
+	}
+}
+
+// Powers of ten are written with raised digits, each its own.
+func TestRaisedDigits(t *testing.T) {
+	raised := []rune("⁰¹²³⁴⁵⁶⁷⁸⁹")
+	for power := 5; power < 18; power++ {
+		want := "⁻"
+		for _, digit := range strconv.Itoa(power) {
+			want += string(raised[digit-'0'])
+		}
+		if got := working.Amount(math.Pow10(-power), "m", power+1).Text(working.Reader{}); !strings.HasSuffix(got,
+			" × 10"+want+" m") {
+			t.Errorf("10^−%d is written %s", power, got)
 		}
 	}
 }
