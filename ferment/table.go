@@ -91,9 +91,9 @@ func (p piece) series(center float64, f *[degree + 1]float64) bool {
 		return false
 	}
 	// Taylor coefficients of μ in ξ = x − x₀, from x·μ′ = (b − c·x)·μ; δ = −ξ.
-	var m [degree + 2]float64
+	var m [degree + 1]float64
 	m[0] = g.rate(center - p.shift)
-	for k := 0; k <= degree; k++ {
+	for k := range degree {
 		next := (g.b - g.c*x - float64(k)) * m[k]
 		if k > 0 {
 			next -= g.c * m[k-1]
