@@ -59,8 +59,8 @@ func ExampleOptions() {
 	var german working.Language
 	err := json.Unmarshal([]byte(`{
 		"tag": "de", "decimal": ",",
-		"sentences": {"mixing.water_at": "Wasser mit %.1f", "mixing.title_factors": "Gerechnet mit"},
-		"words": {"mixing.FactorKind/flour": "Mehl", "working.Name/room": "Raum"}
+		"sentences": {"mixing.water_at": "%v mit %.1f", "mixing.title_factors": "Gerechnet mit"},
+		"words": {"mixing.FactorKind/flour": "Mehl", "working.Name/room": "Raum", "mixing.Substance/water": "Wasser"}
 	}`), &german)
 	if err != nil {
 		fmt.Println(err)
