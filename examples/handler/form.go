@@ -39,7 +39,9 @@ var page = template.Must(template.New("water").Parse(`<!doctype html>
 
 // water is a page that asks how warm the water must be, and marks the fields of which something is wrong.
 func water(w http.ResponseWriter, r *http.Request) {
-	spoken, _ := language.Named(strings.SplitN(cmp.Or(r.Header.Get("Accept-Language"), "en"), ",", 2)[0])
+	wished, _, _ := strings.Cut(cmp.Or(r.Header.Get("Accept-Language"), "en"), ",")
+	tag, _, _ := strings.Cut(wished, ";") // its weight is of no use: it is the first
+	spoken, _ := language.Named(tag)
 	options := report.Options{Language: spoken}
 	r.Body = http.MaxBytesReader(w, r.Body, 1<<16)
 	shown := struct {

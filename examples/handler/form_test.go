@@ -66,3 +66,25 @@ func TestTheFormMarksItsFields(t *testing.T) {
 		t.Errorf("%d\n%s", nothing.Code, body)
 	}
 }
+
+// What the form has no field for is told below it; a language without a catalog is English, with its tag.
+func TestWhatTheFormHasNoFieldFor(t *testing.T) {
+	w := fill(http.MethodPost, "fr", "target", "26 °C", "wrong", "1", "mixer", "spoon")
+	body := w.Body.String()
+	for _, want := range []string{`<html lang="en">`, "<p><strong>wrong: wrong form: got a name that is not known", `<select name="mixer" aria-invalid="true">`} {
+		if w.Code != http.StatusUnprocessableEntity || !strings.Contains(body, want) {
+			t.Errorf("%d: %s is missing in\n%s", w.Code, want, body)
+		}
+	}
+	for spoken, want := range map[string]string{"": "en", "de": "de", "de-AT;q=1": "de-AT", "en-GB,de": "en", "de-AT,en": "de-AT"} {
+		if body := fill(http.MethodGet, spoken).Body.String(); !strings.Contains(body, `<html lang="`+want+`">`) {
+			t.Errorf("%q: not %s: %.60s", spoken, want, body)
+		}
+	}
+	for length, code := range map[int]int{1<<16 - len("target="): 422, 1<<16 - len("target=") + 1: 422} {
+		body := fill(http.MethodPost, "en", "target", strings.Repeat("x", length)).Body.String()
+		if tooLarge := strings.Contains(body, "too large"); tooLarge != (length > 1<<16-len("target=")) {
+			t.Errorf("a form of %d bytes, status %d: %.300s", length+len("target="), code, body)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"net/http"
 	"net/http/httptest"
@@ -112,4 +113,27 @@ func shipped(t *testing.T, name string) (bread string, body []byte) {
 		t.Fatal(err)
 	}
 	return b.Name, body
+}
+
+// As much is read as is said, to the byte; answers say that they are JSON; who does not wait is told so.
+func TestTheDoor(t *testing.T) {
+	fill := strings.Repeat(" ", 1<<20-len(rolls))
+	if w := post(rolls + fill); w.Code != http.StatusOK || w.Header().Get("Content-Type") != "application/json" {
+		t.Error("1 MiB:", w.Code, w.Header())
+	}
+	if w := post(rolls + fill + " "); w.Code != http.StatusRequestEntityTooLarge || w.Body.String() != "\"at most 1 MB of JSON\"\n" {
+		t.Error("one byte more:", w.Code, w.Body)
+	}
+	gone, leave := context.WithCancel(context.Background())
+	leave()
+	w := httptest.NewRecorder()
+	handler(time.Now).ServeHTTP(w, httptest.NewRequest(http.MethodPost, "/plan", strings.NewReader(rolls)).WithContext(gone))
+	if w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), "cancel") {
+		t.Error("nobody waits:", w.Code, w.Body)
+	}
+	w = httptest.NewRecorder()
+	handler(time.Now).ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/", nil))
+	if w.Code != http.StatusNotFound {
+		t.Error(w.Code)
+	}
 }

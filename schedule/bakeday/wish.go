@@ -164,8 +164,8 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 	}
 	if out[0].Sub(now) > mostAhead {
 		return nil, &quantity.InputError{
-			GoPath: "Wanted", Got: w, Want: quantity.Tell("bakeday.want_time_within_weeks",
-				"a time at most 12 weeks after %v, the clock of the plan", wallclock.MomentOf(now, zone)),
+			GoPath: "Wanted", Got: w.told(), Want: quantity.Tell("bakeday.want_time_within_weeks",
+				"a time at most 12 weeks after %v, the clock of the plan", toldMoment(wallclock.MomentOf(now, zone))),
 			Err: quantity.ErrOutOfRange,
 		}
 	}

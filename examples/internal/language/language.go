@@ -47,15 +47,14 @@ func read(from fs.FS, folder string) (working.Language, error) {
 func Named(tag string) (working.Language, error) {
 	plain, _, _ := strings.Cut(strings.TrimSpace(tag), ".")
 	plain, _, _ = strings.Cut(plain, "@")
-	plain = strings.ReplaceAll(plain, "_", "-")
-	of, region, _ := strings.Cut(plain, "-")
-	switch strings.ToLower(of) {
+	subtags := strings.Split(strings.ReplaceAll(plain, "_", "-"), "-")
+	switch strings.ToLower(subtags[0]) {
 	case "c", "posix", "en":
 		return working.Language{}, nil
 	case "de":
 		l := German()
-		if region != "" {
-			l.Tag = "de-" + strings.ToUpper(region)
+		if region := regionOf(subtags[1:]); region != "" {
+			l.Tag = "de-" + region
 		}
 		if l.Tag == "de-CH" || l.Tag == "de-LI" {
 			withoutEszett(l.Sentences)
@@ -66,6 +65,20 @@ func Named(tag string) (working.Language, error) {
 	return working.Language{}, &quantity.InputError{
 		Got: quantity.Excerpt(tag), Want: quantity.Tell("language.want_de_or_en", "de or en"), Err: quantity.ErrOutOfRange,
 	}
+}
+
+// regionOf is the country among the subtags behind a language, RFC 5646, section 2.2.4: two letters. What stands behind
+// a subtag of one letter is no region, and what is no letter is no part of a tag.
+func regionOf(subtags []string) string {
+	for _, s := range subtags {
+		if len(s) == 1 {
+			break
+		}
+		if s = strings.ToUpper(s); len(s) == 2 && strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == "" {
+			return s
+		}
+	}
+	return ""
 }
 
 func withoutEszett(texts map[string]string) {

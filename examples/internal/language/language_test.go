@@ -212,6 +212,7 @@ func TestNamed(t *testing.T) {
 	for tag, want := range map[string]string{
 		"de": "de", " DE ": "de", "de-ch": "de-CH", "de_AT.UTF-8@euro": "de-AT", "en": "", "C": "", "POSIX": "",
 		"C.UTF-8": "", "en_US": "", "de@euro": "de", "de_CH@euro": "de-CH", "en@x": "",
+		"de-Latn-ch-1996": "de-CH", "de-1996": "de", "de-x-ch": "de", "de-<b": "de", "de-419": "de",
 	} {
 		if l, err := Named(tag); err != nil || l.Tag != want || (want != "") != (len(l.Sentences) > 0) {
 			t.Errorf("%q: tag %q with %d sentences, %v", tag, l.Tag, len(l.Sentences), err)
