@@ -57,3 +57,28 @@ func TestShortagesAreProofs(t *testing.T) {
 		t.Error("nothing was short")
 	}
 }
+
+// Three tasks of ten minutes want an oven of three places within ten minutes: the large one, which fills it, and one of
+// the small ones are enough to see that they do not fit.
+func TestAShortageIsToldByItsGreatestNeeds(t *testing.T) {
+	s := &Shop{Tasks: 3, Net: &Net{Events: 7, Limit: 10}, Pools: []Pool{
+		{Capacity: 3, Rule: 9, Uses: []Use{{Task: 0, Amount: 1}, {Task: 1, Amount: 1}, {Task: 2, Amount: 3}}},
+	}}
+	for i := range s.Tasks {
+		s.Net.Arcs = append(s.Net.Arcs, Arc{From: 0, To: StartOf(i), Rule: i},
+			Arc{From: StartOf(i), To: EndOf(i), W: 10, Rule: i}, Arc{From: EndOf(i), To: 0, W: -10, Rule: i, Upper: true})
+	}
+	x := s.Shortage(nil)
+	if x == nil || x.Need != 50 || x.Room != 30 || len(x.Tasks) != 3 {
+		t.Fatalf("%+v, want 50 of 30 by three tasks", x)
+	}
+	e, _ := s.energy(nil)
+	if got := e.enough(x); !slices.Equal(got, []int{2, 0}) {
+		t.Errorf("tasks %v are enough, want the large one and one of the others", got)
+	}
+	for _, rule := range s.ShortageRules(nil) {
+		if rule == 1 {
+			t.Error("the second small task is no part of it")
+		}
+	}
+}

@@ -61,3 +61,37 @@ func TestLeastWhenTheTimeIsUp(t *testing.T) {
 		}
 	}
 }
+
+// Of one thing, and of nothing, the least is known after a question at most.
+func TestLeastOfOne(t *testing.T) {
+	for _, c := range []struct {
+		most   int
+		answer Truth
+		least  int
+		proven bool
+	}{{1, Yes, 1, true}, {1, No, 0, true}, {1, Unsure, 0, false}, {0, Yes, 0, true}, {2, Yes, 1, true}} {
+		if least, proven := Least(c.most, func(int) Truth { return c.answer }); least != c.least || proven != c.proven {
+			t.Errorf("of %d, always %v: %d, proven %v, want %d, %v", c.most, c.answer, least, proven, c.least, c.proven)
+		}
+	}
+}
+
+// Whoever gives up in the middle says so: with however little effort, no answer is wrong.
+func TestAnAnswerIsRightOrUnsure(t *testing.T) {
+	said := map[Truth]int{}
+	tenfold(t, func(t *rapid.T) {
+		n := pairOfTasks(t)
+		want := NewProber(nil, n).Feasible()
+		for _, effort := range []int{1, 3, 10, 30, 100, 1000} {
+			var none *Watch
+			got := NewProber(none.Within(effort), n).Feasible()
+			said[got]++
+			if got != Unsure && got != want {
+				t.Fatalf("with an effort of %d %v, want %v", effort, got, want)
+			}
+		}
+	})
+	if len(said) != 3 {
+		t.Errorf("said only %v", said)
+	}
+}
