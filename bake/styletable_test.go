@@ -1,18 +1,13 @@
 package bake
 
 import (
-	_ "embed"
 	"fmt"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
 )
-
-//go:embed testdata/styles.txt
-var styleFigures string
 
 // Every figure of every style, written a second time as it was chosen from its sources: who changes one says so twice.
 func TestFiguresOfEveryStyle(t *testing.T) {
@@ -27,7 +22,5 @@ func TestFiguresOfEveryStyle(t *testing.T) {
 		fmt.Fprintf(&b, "  loss %v (%v to %v); crumb %v mL/g, %v; warm %v; keeps %d to %d h\n", r.loss.likely, r.loss.low,
 			r.loss.high, r.crumb.mlPerGram, r.crumb.porosity, r.warm, int(r.keeps.from), int(r.keeps.to))
 	}
-	if diff := cmp.Diff(styleFigures, b.String()); diff != "" {
-		t.Error(diff)
-	}
+	trial.Kept(t, "styles.txt", b.String())
 }

@@ -1,8 +1,6 @@
 package report_test
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -11,6 +9,7 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 )
 
 // shelf is a small report with two tables, paragraphs of every tone and one thing in each list.
@@ -59,13 +58,7 @@ func TestPagesOfAShelf(t *testing.T) {
 		"shelf.txt": shelf().Text(o), "shelf.md": shelf().Markdown(o),
 		"shelf.html": strings.ReplaceAll(shelf().Fragment(o), "\u00a0", "&nbsp;"),
 	} {
-		want, err := os.ReadFile(filepath.Join("testdata", name))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if diff := cmp.Diff(string(want), got); diff != "" {
-			t.Errorf("%s: %s", name, diff)
-		}
+		trial.Kept(t, name, got)
 	}
 }
 

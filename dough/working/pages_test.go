@@ -3,17 +3,14 @@ package working_test
 import (
 	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 )
 
 // vat is a derivation with a part of everything that is written in a way of its own: fractions, roots, indices, powers,
@@ -66,28 +63,17 @@ func TestPagesOfDerivations(t *testing.T) {
 		for _, as := range []working.Telling{{Level: working.WithNumbers}, {Level: working.InWords}, {Reader: comma}} {
 			b.WriteString(write(as, vat()) + "\n")
 		}
-		compare(t, name, b.String())
+		trial.Kept(t, name, b.String())
 	}
 	data, err := json.MarshalIndent([]working.Working{vat(), table()}, "", " ")
 	if err != nil {
 		t.Fatal(err)
 	}
-	compare(t, "pages.json", longFractions.ReplaceAllString(string(data), "$1")+"\n")
+	trial.Kept(t, "pages.json", longFractions.ReplaceAllString(string(data), "$1")+"\n")
 }
 
 // longFractions end in digits that a machine with another way to multiply may not share.
 var longFractions = regexp.MustCompile(`(\.[0-9]{9})[0-9]+`)
-
-func compare(t *testing.T, name, got string) {
-	t.Helper()
-	want, err := os.ReadFile(filepath.Join("testdata", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if diff := cmp.Diff(string(want), got); diff != "" {
-		t.Errorf("%s: %s", name, diff)
-	}
-}
 
 // Powers of ten are written with raised digits, each its own.
 func TestRaisedDigits(t *testing.T) {

@@ -2,22 +2,17 @@ package exercise_test
 
 import (
 	"crypto/sha256"
-	_ "embed"
 	"fmt"
 	"regexp"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
 	"example.org/maslin/schedule/exercise"
 )
-
-//go:embed testdata/drawn.txt
-var drawn string
 
 var numbers = regexp.MustCompile(`[0-9][0-9.:]*`)
 
@@ -53,9 +48,7 @@ func TestATaskStaysTheSameExercise(t *testing.T) {
 			}
 		}
 	}
-	if diff := cmp.Diff(drawn, got.String()); diff != "" {
-		t.Error(diff)
-	}
+	trial.Kept(t, "drawn.txt", got.String())
 }
 
 // A class that meets differences and pounds for the first time is told what they are, and no other class.
