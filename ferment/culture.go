@@ -112,9 +112,32 @@ func (c Culture) Message() working.Message {
 		return working.Tell("ferment.culture_unknown", "a culture nothing is known about")
 	}
 	p := c.Pace()
-	return working.Tell("ferment.culture",
+	known := working.Tell("ferment.culture",
 		"learned from %d {1|bake|bakes}: pace %.0f (%.0f to %.0f), %+.1f a degree beyond the law, %.0f from bake to bake",
 		c.Bakes(), p.Likely, p.Low, p.High, c.TemperatureSensitivity().Likely, c.BakeToBake())
+	if fades := c.fades(); !fades.IsZero() {
+		return working.Tell("ferment.culture_fades", "%v; %v", known, fades)
+	}
+	return known
+}
+
+// changed is how much likelier a log must be when old bakes fade for it to be said that the pace has changed: ten
+// times, strong evidence by Jeffreys' scale (Theory of Probability, 1961, appendix B; from memory).
+const changed = math.Ln10
+
+// fades says how old bakes count when the log chose it; nothing when all count alike or the baker said how.
+func (c Culture) fades() working.Message {
+	t := c.taught()
+	days := int(math.Round(t.HalfLife))
+	switch {
+	case t.Evidence >= changed:
+		return working.Tell("ferment.changed",
+			"the pace has changed over the log, so recent bakes count more: one counts half after %d {1|day|days}", days)
+	case t.Evidence > 0:
+		return working.Tell("ferment.fades",
+			"recent bakes count more, which foretold this log a little better: one counts half after %d {1|day|days}", days)
+	}
+	return working.Message{}
 }
 
 // rests says what an estimate owes to it.
@@ -140,7 +163,7 @@ type cultureData struct {
 }
 
 // cultureFormat is the number of the form in which cultures are kept.
-const cultureFormat = 2
+const cultureFormat = 3
 
 // MarshalJSON writes what the culture's bakes add up to; null for a culture nothing is known of.
 func (c Culture) MarshalJSON() ([]byte, error) {
@@ -176,7 +199,7 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 	for i := range d.Log {
 		p.name(indexed("Log", i)+".Person", d.Log[i].Person)
 		p.name(indexed("Log", i)+".Culture", d.Log[i].Culture)
-		if !d.Log[i].Sums.Sound() {
+		if !d.Log[i].Sound() || d.HalfLife > 0 && len(d.Log[i].Fading) > 0 {
 			p.Add(indexed("Log", i)+".Sums", quantity.Tell("ferment.got_numbers_contradict_each_other",
 				"numbers that contradict each other"), quantity.Tell("ferment.want_what_bakes_add_up_to", "what bakes add up to"),
 				quantity.ErrInconsistent)
@@ -186,7 +209,7 @@ func (c *Culture) UnmarshalJSON(data []byte) error {
 		return err
 	}
 	for _, e := range d.Log { // in order, and each culture once, whatever the file says
-		g = g.With(e.Person, e.Culture, e.Sums)
+		g = g.Add(e)
 	}
 	*c = newCulture(g, d.Person, d.Name)
 	return nil

@@ -1,7 +1,9 @@
 package ferment
 
 import (
+	"math"
 	"slices"
+	"strconv"
 
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/gasbalance"
@@ -23,6 +25,7 @@ func (l Lesson) Working() working.Working {
 	luck := working.Given("σ", working.Tell("ferment.symbol_luck",
 		"standard deviation of the log of the time from bake to bake, found together with it"),
 		working.Amount(t.Luck, working.Number, 6))
+	l.fading(d)
 	pace := l.Culture.Pace()
 	d.Find(working.Finding{Name: working.Tell("ferment.derive_bake_to_bake", "from bake to bake"), Symbol: "v",
 		Is: l.Culture.BakeToBake(), Decimals: 1, By: luck.Times(100), Source: sources.Gelman})
@@ -41,11 +44,36 @@ func (l Lesson) Working() working.Working {
 	return d.Working()
 }
 
+// fading derives how much likelier the log is when old bakes count less than when all count alike, by which it is
+// chosen how they count.
+func (l *Lesson) fading(d *working.Derivation) {
+	all := l.Culture.of.group.Foretold(l.in.Person, l.in.Name)
+	if len(all) == 0 {
+		return
+	}
+	alike := working.Given("L_0", working.Tell("ferment.symbol_foretold_alike",
+		"log of how likely the bakes were, each by those before it, when all count alike"),
+		working.Amount(all[0].Log, working.Number, 4))
+	for i, f := range all[1:] {
+		days := int(math.Round(f.HalfLife))
+		fades := working.Given("L_"+strconv.Itoa(i+1), working.Tell("ferment.symbol_foretold_fading",
+			"the same when a bake counts half after %d {1|day|days}", days), working.Amount(f.Log, working.Number, 4))
+		d.Find(working.Finding{
+			Name: working.Tell("ferment.derive_foretold",
+				"log of how many times as likely the bakes are when one counts half after %d {1|day|days}", days),
+			Symbol: "D_" + strconv.Itoa(i+1), Unit: working.Number, Decimals: 4, By: fades.Minus(alike),
+			Source: sources.Dawid,
+			Note: working.Tell("ferment.note_foretold",
+				"old bakes count less by the one of these that is largest, when it is above 0.15; otherwise all count alike"),
+		})
+	}
+}
+
 // moved derives the mean and the spread of the log of the pace from the bakes, one after the other: each is what was
 // expected of it and what it was, weighed by their precision.
 func (l *Lesson) moved(d *working.Derivation, mean, sd float64, bakes int) (b, spread working.Expr) {
-	first := max(0, len(l.rows)-retold)
-	before, variance, each := l.Culture.of.group.Retold(l.in.Person, l.in.Name, l.ordered(first), l.orderedWeights(first))
+	last := l.order()[max(0, len(l.rows)-retold):]
+	before, variance, each := l.Culture.of.group.Retold(l.in.Person, l.in.Name, l.ordered(last), l.orderedWeights(last))
 	if len(each) == 0 {
 		return working.Given("b", working.Tell("ferment.symbol_log_pace",
 				"mean of the log of the pace, from %d {1|bake|bakes}", bakes), working.Amount(mean, working.Number, 6)),
@@ -121,16 +149,18 @@ func (l *Lesson) order() []int {
 	return order
 }
 
-func (l *Lesson) ordered(first int) (out []gasbalance.Row) {
-	for _, i := range l.order()[first:] {
-		out = append(out, l.rows[i])
+func (l *Lesson) ordered(order []int) []gasbalance.Dated {
+	out := make([]gasbalance.Dated, len(order))
+	for k, i := range order {
+		out[k] = l.rows[i]
 	}
 	return out
 }
 
-func (l *Lesson) orderedWeights(first int) (out []float64) {
-	for _, i := range l.order()[first:] {
-		out = append(out, l.weights[i])
+func (l *Lesson) orderedWeights(order []int) []float64 {
+	out := make([]float64, len(order))
+	for k, i := range order {
+		out[k] = l.weights[i]
 	}
 	return out
 }

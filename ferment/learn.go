@@ -29,8 +29,8 @@ type Learning struct {
 	Name   string `json:"name,omitzero"`
 	// Prior is what was known before, of this culture or of others; the zero value is nothing.
 	Prior Culture `json:"prior,omitzero"`
-	// HalfLife is after how long a dated bake counts half, so that a culture that changes is followed; zero forgets
-	// nothing. A prior that forgets keeps its own half-life unless one is given.
+	// HalfLife is after how long a dated bake counts half, so that a culture that changes is followed. Zero leaves it to
+	// the log: see [Lesson.HalfLife]. A prior with a half-life that was given keeps it unless one is given.
 	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
 	// Robust weighs the log as a whole, so that one wild bake (a forgotten heater, a misread clock) hardly counts, and
 	// beyond 4.7 spreads not at all. Without it each bake is weighed by how surprising it was when it was learned.
@@ -42,9 +42,14 @@ type Lesson struct {
 	answer
 
 	Culture Culture `json:"culture"`
+	// HalfLife is after how long a dated bake counts half; zero: all count alike. It is the one that was given, or else
+	// never, 60 or 15 days: whichever would have foretold the log best, bake by bake.
+	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
+	// Fades says so when the log chose a half-life.
+	Fades working.Message `json:"fades,omitzero"`
 
 	in      Learning
-	rows    []gasbalance.Row
+	rows    []gasbalance.Dated
 	weights []float64 // with which the sums hold them
 }
 
@@ -65,11 +70,14 @@ const mostBakes = 100_000
 // biweight over the whole log), times 2^(−age/half-life). Given σ the update is the closed form of normal regression;
 // σ itself has a scaled inverse χ² prior of 12 bakes and is found with it in a few rounds, so that ranges become
 // Student's. What is kept are the sums. Each bake is first compared with what was expected of it; see
-// [Culture.Score]. Valid for up to 100,000 bakes. Accuracy: that of the normal approximation, checked by simulating
+// [Culture.Score]. A half-life that is not given is chosen by how likely the log is when each bake is foretold from
+// those before it: never, 60 or 15 days, the latter two when the log is likelier by a sixth; see
+// [Lesson.Working]. Valid for up to 100,000 bakes. Accuracy: that of the normal approximation, checked by simulating
 // kitchens. Errors: ErrRequired without bakes; for each bake those of [Bulk.Estimate] and ErrOutOfRange for Took
 // outside 1 minute to 30 days or a date before 1900 or after 2200; ErrInconsistent for bakes with different leavening
 // or only some dated; at most twenty bakes are complained of. Source: Gelman et al., Bayesian Data Analysis, chapters
-// 5 and 14; Huber, Robust Statistics, chapters 4 and 7.
+// 5 and 14; Huber, Robust Statistics, chapters 4 and 7; Dawid, J R Statist Soc A 147 (1984) 278 (choosing by what was
+// foretold).
 func (l Learning) Learn() (Lesson, error) {
 	var p problems
 	if n := len(l.Bakes); n == 0 || n > mostBakes {
@@ -86,7 +94,7 @@ func (l Learning) Learn() (Lesson, error) {
 	if l.HalfLife != 0 {
 		p.Duration("HalfLife", l.HalfLife.Duration(), 24*time.Hour, 100*365*24*time.Hour)
 	}
-	out := Lesson{in: l, rows: make([]gasbalance.Row, len(l.Bakes))}
+	out := Lesson{in: l, rows: make([]gasbalance.Dated, len(l.Bakes))}
 	faults := 0
 	for i := range l.Bakes {
 		row, err := l.Bakes[i].row(c.kind)
@@ -103,7 +111,7 @@ func (l Learning) Learn() (Lesson, error) {
 				break
 			}
 		}
-		out.rows[i] = row
+		out.rows[i] = gasbalance.Dated{Row: row, Day: l.Bakes[i].day()}
 	}
 	if err := p.ErrFor(l); err != nil {
 		return Lesson{}, err
@@ -123,20 +131,18 @@ func (l *Lesson) learn(kind gasbalance.Leavening) {
 		g.HalfLife = in.HalfLife.Duration().Hours() / 24
 	}
 	order := l.order()
-	dated := make([]gasbalance.Dated, len(order))
-	for k, i := range order {
-		dated[k] = gasbalance.Dated{Row: l.rows[i], Day: in.Bakes[i].day()}
-	}
 	learn := g.Learn
 	if in.Robust {
 		learn = g.LearnRobustly
 	}
-	taught, weights := learn(in.Person, in.Name, dated)
+	taught, weights := learn(in.Person, in.Name, l.ordered(order))
 	l.weights = make([]float64, len(order))
 	for k, i := range order {
 		l.weights[i] = weights[k]
 	}
 	l.Culture = newCulture(taught, in.Person, in.Name)
+	l.HalfLife = quantity.Elapsed(l.Culture.of.taught.HalfLife * 24 * float64(time.Hour))
+	l.Fades = l.Culture.fades()
 }
 
 // day is the date as a number of days; 0 without one.

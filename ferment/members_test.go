@@ -11,6 +11,7 @@ import (
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/ferment"
+	"example.org/maslin/internal/workcheck"
 )
 
 func likely(t *testing.T, c ferment.Culture) float64 {
@@ -108,8 +109,8 @@ func TestClassMerges(t *testing.T) {
 	}
 }
 
-// Dated bakes are learned from in their order, whatever order they are given in; with a half-life a culture that
-// has changed is followed.
+// Dated bakes are learned from in their order, whatever order they are given in; a culture that has changed is followed
+// with a half-life, and without one as the log chooses, which is said, derived, kept and merged.
 func TestDatesAndForgetting(t *testing.T) {
 	log := bakeLog(t, 40)
 	day := time.Date(2026, 1, 4, 8, 0, 0, 0, time.UTC)
@@ -129,18 +130,53 @@ func TestDatesAndForgetting(t *testing.T) {
 	if again := learn(t, in); !again.Culture.Equal(kept.Culture) {
 		t.Errorf("in order %v, backwards %v", kept, again)
 	}
-	in.Bakes, in.HalfLife = log, 0
+	in.Bakes, in.HalfLife = log, quantity.Elapsed(100*365*24*time.Hour)
 	all := learn(t, in)
+	in.HalfLife = 0
+	chosen := learn(t, in)
 	after := learn(t, ferment.Learning{Bakes: log[20:]})
 	k, a, w := likely(t, kept.Culture), likely(t, all.Culture), likely(t, after.Culture)
-	if math.Abs(k-w) > 0.5*math.Abs(a-w) {
-		t.Errorf("after the change %.2f h, with a half-life %.2f, without %.2f", w, k, a)
+	c := likely(t, chosen.Culture)
+	if math.Abs(k-w) > 0.5*math.Abs(a-w) || math.Abs(c-w) > 0.5*math.Abs(a-w) {
+		t.Errorf("after the change %.2f h, with a half-life %.2f, as the log chooses %.2f, without %.2f", w, k, c, a)
 	}
-	if _, _, err := kept.Reviews(); err != nil {
-		t.Error(err)
+	if d := chosen.HalfLife; d != quantity.Elapsed(15*24*time.Hour) && d != quantity.Elapsed(60*24*time.Hour) {
+		t.Errorf("a culture that has changed: %v", d)
+	}
+	if !strings.Contains(chosen.String(), "the pace has changed over the log, so recent bakes count more") {
+		t.Error(chosen)
+	}
+	if !kept.Fades.IsZero() || kept.HalfLife != quantity.Elapsed(60*24*time.Hour) {
+		t.Errorf("a half-life that was given is chosen: %v, %v", kept.HalfLife, kept.Fades)
+	}
+	workcheck.Verify(t, chosen.Working())
+	text, err := json.Marshal(chosen.Culture)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back ferment.Culture
+	if err := json.Unmarshal(text, &back); err != nil || !back.Equal(chosen.Culture) {
+		t.Errorf("%v: %s", err, text)
+	}
+	steady := learn(t, ferment.Learning{Bakes: log[:20], Person: "Ada"})
+	ab, err := steady.Culture.Merge(chosen.Culture)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ba, err := chosen.Culture.Merge(steady.Culture)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !of(t, ab, "", "").Equal(of(t, ba, "", "")) || !strings.Contains(of(t, ab, "", "").String(), "has changed") {
+		t.Errorf("merged %v, the other way %v", of(t, ab, "", ""), of(t, ba, "", ""))
+	}
+	for _, l := range []ferment.Lesson{kept, chosen} {
+		if _, _, err := l.Reviews(); err != nil {
+			t.Error(err)
+		}
 	}
 	log[3].On = time.Time{}
-	_, err := ferment.Learning{Bakes: log}.Learn()
+	_, err = ferment.Learning{Bakes: log}.Learn()
 	refuses(t, err, quantity.ErrInconsistent, "Bakes[3].On")
 	log[3].On = time.Date(1066, 1, 1, 0, 0, 0, 0, time.UTC)
 	_, err = ferment.Learning{Bakes: log}.Learn()

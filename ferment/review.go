@@ -26,26 +26,27 @@ func (r Review) Message() working.Message {
 
 // Reviews answers for each bake: what would the lesson without it have predicted, and did it come so? Inside counts the
 // bakes that did; of many about 80 % should. Each bake is taken out of the sums again, so that n bakes cost n
-// solutions. Errors: as [Bulk.Estimate]. Source: cross-validation by leaving one out.
+// solutions. With a half-life the others count less the longer before or after it they were. Errors: as
+// [Bulk.Estimate]. Source: cross-validation by leaving one out.
 func (l Lesson) Reviews() (all []Review, inside int, err error) {
 	if len(l.rows) == 0 {
 		return nil, 0, nil
 	}
 	g := l.Culture.of.group
-	all = make([]Review, 0, len(l.rows))
-	g.Without(l.in.Person, l.in.Name, l.rows, l.weights, func(i int, t *gasbalance.Taught) {
+	all = make([]Review, len(l.rows))
+	order := l.order()
+	g.Without(l.in.Person, l.in.Name, l.ordered(order), l.orderedWeights(order), func(k int, t *gasbalance.Taught) {
 		if err != nil {
 			return
 		}
-		var r Review
-		if r, err = l.review(i, t); err != nil {
+		i := order[k]
+		if all[i], err = l.review(i, t); err != nil {
 			err = quantity.At(indexed("Bakes", i), err)
 			return
 		}
-		if r.Inside {
+		if all[i].Inside {
 			inside++
 		}
-		all = append(all, r)
 	})
 	if err != nil {
 		return nil, 0, err

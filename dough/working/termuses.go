@@ -179,6 +179,7 @@ ferment.derive_early_followed probability
 ferment.derive_expected logarithm
 ferment.derive_expected_spread spread standard_deviation
 ferment.derive_feed rate
+ferment.derive_foretold logarithm
 ferment.derive_gained pace logarithm
 ferment.derive_gas carbon_dioxide cells percentage_point
 ferment.derive_gas_after carbon_dioxide
@@ -234,6 +235,7 @@ ferment.symbol_cold_shift rate logarithm
 ferment.symbol_dose bakers_percentage percentage_point
 ferment.symbol_expected rise
 ferment.symbol_flow carbon_dioxide
+ferment.symbol_foretold_alike logarithm
 ferment.symbol_gas24 carbon_dioxide cells
 ferment.symbol_grown cells
 ferment.symbol_growth24 levain rate

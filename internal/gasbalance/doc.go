@@ -29,5 +29,5 @@
 //	when is it ready, and how sure is that?                 Clock.Times, Clock.Likely, Belief.Spread
 //	how far has it risen?                                   Clock.RiseBand
 //	what does a reading of the dough say?                   Law.Observe
-//	what do logged bakes say?                               Law.Row, Sums, Group.Taught, Group.Without, Group.Robustly
+//	what do logged bakes say?                               Law.Row, Group.Learn, Group.LearnRobustly, Group.Taught
 package gasbalance

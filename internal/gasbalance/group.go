@@ -10,7 +10,7 @@ import (
 // on the order.
 type Group struct {
 	Kind Leavening
-	// HalfLife is after how many days a bake counts half; 0 forgets nothing.
+	// HalfLife is after how many days a bake counts half, in every culture; 0 leaves it to each culture's log.
 	HalfLife float64
 	// Entries hold one culture each, in order of person and culture.
 	Entries []Entry
@@ -21,6 +21,9 @@ type Entry struct {
 	Person  string `json:"person,omitzero"`
 	Culture string `json:"culture,omitzero"`
 	Sums    Sums   `json:"sums"`
+	// Fading are the same bakes with those counting less that are older than the last, for each of the half-lives
+	// that are chosen from; none where nothing is chosen. They are never changed in place.
+	Fading []Sums `json:"fading,omitempty"`
 }
 
 func (g Group) find(person, culture string) (int, bool) {
@@ -31,20 +34,33 @@ func (g Group) find(person, culture string) (int, bool) {
 
 // With is the group with more said about a culture.
 func (g Group) With(person, culture string, s Sums) Group {
-	if i, found := g.find(person, culture); found {
-		s = g.Entries[i].Sums.Merge(s, g.HalfLife)
-	}
-	return g.set(person, culture, s)
+	return g.Add(Entry{Person: person, Culture: culture, Sums: s})
 }
 
-// set is the group with the sums of a culture put in the place of what they were.
-func (g Group) set(person, culture string, s Sums) Group {
-	i, found := g.find(person, culture)
+// Add is the group with more said about a culture.
+func (g Group) Add(e Entry) Group {
+	if i, found := g.find(e.Person, e.Culture); found {
+		e = g.Entries[i].merge(e, g.HalfLife)
+	}
+	return g.set(e)
+}
+
+// entry is what is known of a culture by its own bakes.
+func (g Group) entry(person, culture string) Entry {
+	if i, found := g.find(person, culture); found {
+		return g.Entries[i]
+	}
+	return Entry{Person: person, Culture: culture}
+}
+
+// set is the group with what is said about a culture put in the place of what was.
+func (g Group) set(e Entry) Group {
+	i, found := g.find(e.Person, e.Culture)
 	g.Entries = slices.Clone(g.Entries)
 	if found {
-		g.Entries[i].Sums = s
+		g.Entries[i] = e
 	} else {
-		g.Entries = slices.Insert(g.Entries, i, Entry{Person: person, Culture: culture, Sums: s})
+		g.Entries = slices.Insert(g.Entries, i, e)
 	}
 	return g
 }
@@ -52,7 +68,7 @@ func (g Group) set(person, culture string, s Sums) Group {
 // Merge is both logs together: learning it is learning both.
 func (g Group) Merge(h Group) Group {
 	for _, e := range h.Entries {
-		g = g.With(e.Person, e.Culture, e.Sums)
+		g = g.Add(e)
 	}
 	return g
 }
@@ -81,7 +97,8 @@ func (g Group) before(person, culture string) gaussian {
 	for i := range g.Entries {
 		e := &g.Entries[i]
 		if e.Sums.Bakes > 0 && (e.Person != person || e.Culture != culture) {
-			said := lv.says(g.Kind, &e.Sums, &alone)
+			own := e.speaks()
+			said := lv.says(g.Kind, &own, &alone)
 			if e.Person == person {
 				same.add(&said, 1)
 			} else {
@@ -110,39 +127,51 @@ func (g Group) Taught(person, culture string) Taught {
 		out := Taught{kind: g.Kind, effects: before, Luck: luckOf(g.Kind), Freedom: freedom}
 		return out
 	}
-	s := g.Entries[i].Sums
-	return s.from(g.Kind, &before, luckOf(g.Kind))
+	s := g.Entries[i].speaks()
+	out := s.from(g.Kind, &before, luckOf(g.Kind))
+	out.HalfLife = g.Entries[i].halfLife(g.HalfLife)
+	if k := g.Entries[i].fading(); k > 0 {
+		out.Evidence = g.Entries[i].Fading[k-1].Score.Foretold - g.Entries[i].Sums.Score.Foretold
+	}
+	return out
 }
 
-// Without answers for each of a culture's rows, which its sums hold: what would have been known without it? Each is
-// taken out of the sums again and the rest solved, so that n bakes cost n solutions and not n logs. Weights are
-// those with which the rows were added; nil is 1 for each.
-func (g Group) Without(person, culture string, rows []Row, weights []float64, visit func(i int, t *Taught)) {
+// Without answers for each of a culture's bakes, which its sums hold: what would have been known without it? Each is
+// taken out of the sums again and the rest solved, so that n bakes cost n solutions and not n logs. Where old bakes
+// fade, the others count as seen from its day: the less the longer before or after it they were. The bakes are in order
+// of their days; weights are those with which the sums hold them, nil is 1 for each.
+func (g Group) Without(person, culture string, bakes []Dated, weights []float64, visit func(i int, t *Taught)) {
 	before := g.before(person, culture)
-	i, found := g.find(person, culture)
+	at, found := g.find(person, culture)
 	if !found {
 		return
 	}
-	all := g.Entries[i].Sums
+	all, halfLife := g.Entries[at].speaks(), g.Entries[at].halfLife(g.HalfLife)
 	guess := all.from(g.Kind, &before, luckOf(g.Kind)).Luck
-	coldest, second := coldestTwo(rows)
-	for i := range rows {
-		s := all
-		w := 1.0
-		if weights != nil {
-			w = weights[i]
-		}
-		s.include(&rows[i], w, -1)
+	coldest, second := coldestTwo(bakes)
+	known := func(i int, s Sums) {
 		s.Coldest = coldest
-		if rows[i].Celsius == coldest {
+		if bakes[i].Celsius == coldest {
 			s.Coldest = second
 		}
 		t := s.from(g.Kind, &before, guess)
 		visit(i, &t)
 	}
+	if weights == nil {
+		weights = slices.Repeat([]float64{1}, len(bakes))
+	}
+	if halfLife > 0 {
+		all.around(bakes, weights, halfLife, known)
+		return
+	}
+	for i := range bakes {
+		s := all
+		s.include(&bakes[i].Row, weights[i], -1)
+		known(i, s)
+	}
 }
 
-func coldestTwo(rows []Row) (first, second float64) {
+func coldestTwo(rows []Dated) (first, second float64) {
 	for i := range rows {
 		switch c := rows[i].Celsius; {
 		case i == 0:

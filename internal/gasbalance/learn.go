@@ -38,6 +38,9 @@ type Taught struct {
 	Luck, Freedom float64
 	// Score is how the ranges given so far have held.
 	Score Score
+	// HalfLife is after how many days a bake counts half; 0 is never. Where the log chose it, Evidence is how much
+	// likelier the log is by it than when all count alike, as a logarithm.
+	HalfLife, Evidence float64
 	// Bakes is how many bakes it rests on, and Coldest the coldest of them, °C.
 	Bakes   int
 	Coldest float64

@@ -168,10 +168,11 @@ func conditional(s, j [][]float64, r []float64) (mean []float64, cov [][]float64
 // Leaving one out by taking it out of the sums is learning the rest.
 func TestWithoutIsLearningTheRest(t *testing.T) {
 	rows := invented(12, 9)
+	bakes := dated(rows)
 	other := SumRows(invented(7, 10))
 	g := Group{}.With("Ada", "rye", SumRows(rows)).With("Bo", "rye", other)
 	seen := 0
-	g.Without("Ada", "rye", rows, nil, func(i int, got *Taught) {
+	g.Without("Ada", "rye", bakes, nil, func(i int, got *Taught) {
 		seen++
 		var rest []Row
 		rest = append(append(rest, rows[:i]...), rows[i+1:]...)
@@ -185,6 +186,39 @@ func TestWithoutIsLearningTheRest(t *testing.T) {
 	if seen != len(rows) {
 		t.Errorf("%d visits", seen)
 	}
+}
+
+// Where bakes fade, leaving one out is learning the rest, each as much as it counts on the day of the one left out.
+func TestWithoutWhereBakesFade(t *testing.T) {
+	const n, halfLife = 600, 40.0
+	rows := invented(n, 9)
+	g := Group{HalfLife: halfLife}
+	weights := make([]float64, n)
+	bakes := dated(rows)
+	for i := range bakes {
+		bakes[i].Day = float64(i) * 1.5
+		weights[i] = math.Exp2(-(float64(n-1) - float64(i)) * 1.5 / halfLife)
+		var s Sums
+		s.Day = bakes[i].Day
+		s.Add(&rows[i], 1)
+		g = g.With("Ada", "rye", s)
+	}
+	g.Without("Ada", "rye", bakes, weights, func(i int, got *Taught) {
+		if i%37 != 0 && i < n-2 {
+			return
+		}
+		var rest Sums
+		for k := range bakes {
+			if k != i {
+				rest.Add(&rows[k], math.Exp2(-math.Abs(float64(k-i))*1.5/halfLife))
+			}
+		}
+		want := Group{}.With("Ada", "rye", rest).Taught("Ada", "rye")
+		loose := cmp.Options{cmpopts.EquateApprox(2e-4, 1e-6), cmp.AllowUnexported(Taught{}, gaussian{})}
+		if d := cmp.Diff(want, *got, loose); d != "" {
+			t.Errorf("without %d: %s", i, d)
+		}
+	})
 }
 
 // Two half-lives leave a quarter of the weight; a culture that has changed is followed.
@@ -219,18 +253,17 @@ func TestForgetting(t *testing.T) {
 	}
 }
 
-// One wild bake moves the robust sums little.
+// One wild bake moves what is learned robustly little.
 func TestRobust(t *testing.T) {
 	rows := invented(15, 5)
-	g := Group{}
-	calm, _ := g.Robustly("", "", rows)
+	calm, _ := Group{}.LearnRobustly("", "", dated(rows))
 	wild := append([]Row(nil), rows...)
 	wild[7].Y += 3
-	s, w := g.Robustly("", "", wild)
+	g, w := Group{}.LearnRobustly("", "", dated(wild))
 	if w[7] != 0 {
 		t.Errorf("the wild bake weighs %v", w[7])
 	}
-	a, b := g.With("", "", calm).Taught("", ""), g.With("", "", s).Taught("", "")
+	a, b := calm.Taught("", ""), g.Taught("", "")
 	if math.Abs(a.Luck-b.Luck) > 0.02 || math.Abs(a.effects.mean[Pace]-b.effects.mean[Pace]) > 0.03 {
 		t.Errorf("a wild bake moves luck %v to %v and pace %v to %v",
 			a.Luck, b.Luck, a.effects.mean[Pace], b.effects.mean[Pace])

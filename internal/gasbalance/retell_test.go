@@ -8,10 +8,6 @@ import (
 // Told one after the other, bakes move the pace to where all of them at once have moved it.
 func TestRetoldIsWhatWasLearned(t *testing.T) {
 	bakes := dated(invented(30, 5))
-	rows := make([]Row, len(bakes))
-	for i := range bakes {
-		rows[i] = bakes[i].Row
-	}
 	learned := []struct {
 		name string
 		by   func() (Group, []float64)
@@ -23,7 +19,7 @@ func TestRetoldIsWhatWasLearned(t *testing.T) {
 	}
 	for _, c := range learned {
 		g, weights := c.by()
-		mean, variance, each := g.Retold("Ada", "rye", rows[c.from:], weights[c.from:])
+		mean, variance, each := g.Retold("Ada", "rye", bakes[c.from:], weights[c.from:])
 		if (c.from == 0) != (mean == 0) || !(variance > 0) || len(each) == 0 {
 			t.Errorf("%s: begins at %v ± %v with %d bakes", c.name, mean, variance, len(each))
 		}
@@ -41,7 +37,7 @@ func TestRetoldIsWhatWasLearned(t *testing.T) {
 			t.Errorf("%s: %v ± %v, want %v ± %v", c.name, mean, math.Sqrt(variance), wantMean, wantSD)
 		}
 	}
-	if _, variance, each := (Group{}).Retold("nobody", "", rows, make([]float64, len(rows))); len(each) != 0 ||
+	if _, variance, each := (Group{}).Retold("nobody", "", bakes, make([]float64, len(bakes))); len(each) != 0 ||
 		!(variance > 0) {
 		t.Error("a culture that was never learned is retold")
 	}

@@ -1,6 +1,9 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // The weights that let one wild bake count less: Huber's to begin with, so that the start does not matter, then
 // Tukey's biweight, which gives a bake beyond 4.685 spreads no say at all and keeps 95 % of the efficiency on
@@ -44,41 +47,74 @@ func SumRows(rows []Row) (s Sums) {
 	return s
 }
 
-// Robustly adds rows of a culture up so that wild ones count less and less, judged against what they say together
-// and what the rest of the group says of the culture. The weights are returned.
-func (g Group) Robustly(person, culture string, rows []Row) (Sums, []float64) {
-	before := g.before(person, culture)
-	weights := make([]float64, len(rows))
-	for i := range weights {
-		weights[i] = 1
+// LearnRobustly is [Group.Learn] with weights by which wild bakes count less and less, judged against what all these
+// bakes say together and what the rest of the group says of the culture. The score is that of their order.
+func (g Group) LearnRobustly(person, culture string, bakes []Dated) (Group, []float64) {
+	if len(bakes) == 0 {
+		return g, nil
 	}
+	scored, _ := g.Learn(person, culture, bakes)
+	was, e := g.entry(person, culture), scored.entry(person, culture)
+	if e.Fading != nil {
+		was, e.Fading = was.parted(), slices.Clone(e.Fading)
+	}
+	before := g.before(person, culture)
+	chosen := e.fading()
+	var speak []float64
+	for k := range 1 + len(e.Fading) {
+		from, to, halfLife := was.Sums, &e.Sums, g.HalfLife
+		if k > 0 {
+			from, to, halfLife = was.Fading[k-1], &e.Fading[k-1], halfLives[k-1]
+		}
+		score := to.Score
+		day := to.Day
+		weights := robustly(g.Kind, &before, bakes, day, halfLife)
+		*to = from.Forget(day, halfLife)
+		for i := range bakes {
+			to.Add(&bakes[i].Row, weights[i])
+		}
+		to.Weighing, to.Score = Biweight, score
+		if k == chosen {
+			speak = weights
+		}
+	}
+	return g.set(e), speak
+}
+
+// robustly are the weights of bakes of which wild ones count less and less, as a half-life leaves them on a day.
+func robustly(kind Leavening, before *gaussian, bakes []Dated, day, halfLife float64) []float64 {
+	weights, kept := make([]float64, len(bakes)), make([]float64, len(bakes))
+	for i := range kept {
+		kept[i] = 1
+	}
+	fade(kept, bakes, day, halfLife)
+	copy(weights, kept)
 	bounded, last := false, 0.0
-	var s Sums
 	for round := range rounds {
-		s = Sums{}
+		var s Sums
 		if bounded {
 			s.Weighing = Biweight
 		}
-		for i := range rows {
-			s.Add(&rows[i], weights[i])
+		for i := range bakes {
+			s.Add(&bakes[i].Row, weights[i])
 		}
-		t := s.from(g.Kind, &before, luckOf(g.Kind))
+		t := s.from(kind, before, luckOf(kind))
 		change := math.Abs(t.Luck - last)
 		last = t.Luck
 		if bounded && change < settled {
 			break
 		}
 		bounded = bounded || round >= huberRounds || change < roughly
-		for i := range rows {
-			h := rows[i].effect()
-			r := math.Abs(rows[i].Y-h.dot(&t.effects.mean)) / math.Sqrt(rows[i].Scale) / t.Luck
+		for i := range bakes {
+			h := bakes[i].effect()
+			r := math.Abs(bakes[i].Y-h.dot(&t.effects.mean)) / math.Sqrt(bakes[i].Scale) / t.Luck
 			if bounded {
 				x := math.Max(0, 1-r*r/(biweight*biweight))
-				weights[i] = x * x
+				weights[i] = kept[i] * x * x
 			} else {
-				weights[i] = math.Min(1, huber/math.Max(r, 1e-9))
+				weights[i] = kept[i] * math.Min(1, huber/math.Max(r, 1e-9))
 			}
 		}
 	}
-	return s, weights
+	return weights
 }

@@ -10,7 +10,9 @@ type Score struct {
 	// bounded; Weight is Σ w.
 	Squares float64 `json:"squares"`
 	Weight  float64 `json:"weight"`
-	// Inside of Ranges is how many of the 80 % ranges held their bake.
+	// Foretold is the log of how likely all bakes were by what was expected of each.
+	Foretold float64 `json:"foretold"`
+	// Inside of Ranges is how many of the 80 % ranges that were given held their bake.
 	Inside int `json:"inside"`
 	Ranges int `json:"ranges"`
 }
@@ -25,15 +27,19 @@ const (
 // ordinarySquares is the mean over a standard normal z of z² so bounded, by quadrature.
 const ordinarySquares = 0.96257
 
-func (s *Score) add(z, stretch float64, inside bool) {
+func (s *Score) add(z, stretch float64) {
 	squares := z * z / ordinarySquares
 	if x := wild * math.Min(stretch, mostWild) / math.Abs(z); x < 1 {
 		squares *= x * x * x * x
 	}
 	s.Squares += squares
 	s.Weight++
+}
+
+// given counts a range that was given.
+func (s *Score) given(held bool) {
 	s.Ranges++
-	if inside {
+	if held {
 		s.Inside++
 	}
 }
@@ -41,6 +47,7 @@ func (s *Score) add(z, stretch float64, inside bool) {
 func (s *Score) merge(t Score) {
 	s.Squares += t.Squares
 	s.Weight += t.Weight
+	s.Foretold += t.Foretold
 	s.Inside += t.Inside
 	s.Ranges += t.Ranges
 }

@@ -1,6 +1,9 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Dated is a bake with its day.
 type Dated struct {
@@ -33,75 +36,97 @@ func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
 	if len(bakes) == 0 {
 		return g, nil
 	}
-	weights := make([]float64, len(bakes))
+	e := g.entry(person, culture)
+	if g.HalfLife == 0 && e.apart(bakes) {
+		e = e.parted()
+	}
 	before := g.before(person, culture)
-	var s Sums
-	if i, found := g.find(person, culture); found {
-		s = g.Entries[i].Sums
+	all := make([]learner, 1+len(e.Fading))
+	for k := range all {
+		all[k] = learner{before: &before, halfLife: g.HalfLife, s: e.Sums, weights: make([]float64, len(bakes))}
+		if k > 0 {
+			all[k].s, all[k].halfLife = e.Fading[k-1], halfLives[k-1]
+		}
+		all[k].begin(g.Kind)
 	}
-	t := s.from(g.Kind, &before, luckOf(g.Kind))
-	s.Weighing = Surprise
-	since := 0
+	foretold := func(k int) float64 { return all[k].s.Score.Foretold }
 	for i := range bakes {
-		b := &bakes[i]
-		h := b.effect()
-		ph := t.effects.cov.times(&h)
-		z, spread, luck := t.expected(&b.Row, &h, &ph)
-		stretch := s.Score.Stretch()
-		weight := weigh(z / stretch)
-		if s.Bakes == 0 || b.Day > s.Day {
-			s = s.Forget(b.Day, g.HalfLife)
+		speaks := best(len(all), foretold)
+		held := false
+		for k := range all {
+			if h := all[k].take(&bakes[i], i); k == speaks {
+				held = h
+			}
 		}
-		reach := t.reach(spread, luck)
-		s.Score.add(z*z80/reach, stretch, math.Abs(z) <= reach*stretch)
-		s.Add(&b.Row, weight)
-		weights[i] = weight
-		// The luck is looked for again after every bake of the first few, then each time the log has grown by an
-		// eighth.
-		if since++; since*8 >= s.Bakes || i == len(bakes)-1 {
-			t = s.from(g.Kind, &before, t.Luck)
-			since = 0
-		} else {
-			t.effects.take(&h, &ph, b.Y, b.Scale*t.Luck*t.Luck/weight)
-		}
+		all[0].s.Score.given(held)
 	}
-	g.fade(bakes, weights, s.Day)
-	return g.set(person, culture, s), weights
+	e.Sums, e.Fading = all[0].s, nil
+	for k := range all[1:] {
+		e.Fading = append(e.Fading, all[k+1].s)
+	}
+	chosen := &all[best(len(all), foretold)]
+	fade(chosen.weights, bakes, chosen.s.Day, chosen.halfLife)
+	return g.set(e), chosen.weights
+}
+
+// apart reports whether any bake is older than another.
+func (e *Entry) apart(bakes []Dated) bool {
+	first := bakes[0].Day
+	if e.Sums.Bakes > 0 {
+		first = e.Sums.Day
+	}
+	return slices.ContainsFunc(bakes, func(b Dated) bool { return b.Day != first })
+}
+
+// learner takes the bakes of one culture in, one after the other.
+type learner struct {
+	before   *gaussian
+	halfLife float64
+	s        Sums
+	t        Taught
+	since    int       // bakes since the luck was looked for
+	weights  []float64 // by bake
+}
+
+func (l *learner) begin(kind Leavening) {
+	l.t = l.s.from(kind, l.before, luckOf(kind))
+	l.s.Weighing = Surprise
+}
+
+// take takes in bake i and reports whether the range held it that was given before.
+func (l *learner) take(b *Dated, i int) (held bool) {
+	s, t := &l.s, &l.t
+	h := b.effect()
+	ph := t.effects.cov.times(&h)
+	z, variance, luck := t.expected(&b.Row, &h, &ph)
+	stretch := s.Score.Stretch()
+	weight := weigh(z / stretch)
+	if s.Bakes == 0 || b.Day > s.Day {
+		*s = s.Forget(b.Day, l.halfLife)
+	}
+	reach := t.reach(variance, luck)
+	s.Score.add(z*z80/reach, stretch)
+	s.Score.Foretold += foretold(z/stretch, math.Sqrt(variance)*stretch)
+	s.Add(&b.Row, weight)
+	l.weights[i] = weight
+	// The luck is looked for again after every bake of the first few, then each time the log has grown by an eighth.
+	if l.since++; l.since*8 >= s.Bakes || i == len(l.weights)-1 {
+		*t = s.from(t.kind, l.before, t.Luck)
+		l.since = 0
+	} else {
+		t.effects.take(&h, &ph, b.Y, b.Scale*luck/weight)
+	}
+	return math.Abs(z) <= reach*stretch
 }
 
 // fade makes weights what the sums hold of them on a day.
-func (g *Group) fade(bakes []Dated, weights []float64, day float64) {
-	if !(g.HalfLife > 0) {
+func fade(weights []float64, bakes []Dated, day, halfLife float64) {
+	if !(halfLife > 0) {
 		return
 	}
 	for i := range weights {
-		weights[i] *= math.Exp2(-math.Max(0, day-bakes[i].Day) / g.HalfLife)
+		weights[i] *= math.Exp2(-math.Max(0, day-bakes[i].Day) / halfLife)
 	}
-}
-
-// LearnRobustly is [Group.Learn] with the weights of [Group.Robustly], found over all these bakes at once. The
-// score is that of their order.
-func (g Group) LearnRobustly(person, culture string, bakes []Dated) (Group, []float64) {
-	scored, _ := g.Learn(person, culture, bakes)
-	rows := make([]Row, len(bakes))
-	for i := range bakes {
-		rows[i] = bakes[i].Row
-	}
-	_, weights := g.Robustly(person, culture, rows)
-	var s Sums
-	if i, found := g.find(person, culture); found {
-		s = g.Entries[i].Sums
-	}
-	for i := range bakes {
-		s = s.Forget(bakes[i].Day, g.HalfLife)
-		s.Add(&bakes[i].Row, weights[i])
-	}
-	s.Weighing = Biweight
-	g.fade(bakes, weights, s.Day)
-	if i, found := scored.find(person, culture); found {
-		s.Score = scored.Entries[i].Sums.Score
-	}
-	return g.set(person, culture, s), weights
 }
 
 // expected is how far a bake falls from what is expected of it, in standard deviations, with the variance expected

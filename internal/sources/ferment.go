@@ -73,6 +73,15 @@ var (
 		Year:   2013,
 		Where:  "chapter 14",
 	}
+	// Dawid judges a way of forecasting by what it foretold, one after the other.
+	Dawid = working.Source{
+		Key:      "Dawid",
+		Author:   "Dawid",
+		Title:    "Statistical Theory: The Prequential Approach",
+		Year:     1984,
+		Where:    "Journal of the Royal Statistical Society A 147, 278",
+		Standing: working.FromMemory,
+	}
 )
 
 // Judged is a value chosen by this library where published figures are missing or disagree.

@@ -42,8 +42,8 @@ type Kitchen struct {
 	Scale        quantity.Mass        `json:"scale,omitzero"` // what the kitchen scale can tell apart; 0 g: 1 g
 	// the same of the scale for salt and yeast; left out: the kitchen scale weighs them
 	FineScale quantity.Mass `json:"fine_scale,omitzero"`
-	// after how long a logged bake counts half, so that a levain that changes with the seasons is followed: "30 days"
-	// suits a kitchen that bakes each week; not given: all logged bakes count alike
+	// after how long a logged bake counts half, so that a levain that changes with the seasons is followed; not given:
+	// chosen by the log, as what would have foretold its bakes best; "366 days": all logged bakes count nearly alike
 	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
 }
 

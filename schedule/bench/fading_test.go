@@ -11,8 +11,8 @@ import (
 	"example.org/maslin/schedule/bench"
 )
 
-// A levain that was slow through the winter and is fast now: with a half-life the last weeks count, without one the
-// whole log; bakes of one day count alike with any half-life.
+// A levain that was slow through the winter and is fast now: with a half-life the last weeks count, with a long one the
+// whole log, and when none is given the log chooses; bakes of a few days count alike with any half-life.
 func TestLogThatFades(t *testing.T) {
 	log := func(apart time.Duration) (all bench.Observations) {
 		for i := range 12 {
@@ -54,17 +54,31 @@ func TestLogThatFades(t *testing.T) {
 		}
 		return e.Ready().Likely.Hours()
 	}
-	const month = 30 * 24 * time.Hour
+	const month, year = 30 * 24 * time.Hour, 366 * 24 * time.Hour
 	weekly := log(7 * 24 * time.Hour)
-	// The log of the time is 0.223 above the typical one in eight bakes and 0.223 below in four: 0.074 above on
-	// average, and 0.025 below when the weights are 2^(-7k/30): a ratio of e^(-0.1), 0.905, less what is known before.
-	if ratio := hours(weekly, month) / hours(weekly, 0); ratio < 0.88 || ratio > 0.95 {
-		t.Errorf("with a half-life of a month the dough takes %.3f of the time without", ratio)
+	// The log of the time is 0.223 above the typical one in eight bakes and 0.223 below in four: 0.058 above on
+	// average when the weights are 2^(-7k/366), and 0.025 below when they are 2^(-7k/30): a ratio of e^(-0.08), 0.92,
+	// less what is known before.
+	if ratio := hours(weekly, month) / hours(weekly, year); ratio < 0.89 || ratio > 0.96 {
+		t.Errorf("with a half-life of a month the dough takes %.3f of the time of a year's", ratio)
 	}
-	// In a log of four days nothing has had time to fade by a year's half-life: 1/150 of a weight at most.
+	// By 2^(-7k/15) it is 0.136 below, e^(-0.19), 0.82 of it.
+	if ratio := hours(weekly, 0) / hours(weekly, year); ratio < 0.80 || ratio > 0.90 {
+		t.Errorf("as the log chooses the dough takes %.3f of the time of a year's half-life", ratio)
+	}
+	chosen, err := weekly.Learn(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := strings.Join(strings.Fields(chosen.Report().Text(report.Options{})), " ") // in one line
+	if !strings.Contains(page,
+		"the pace has changed over the log, so recent bakes count more: one counts half after 15 days") {
+		t.Errorf("the page does not say that the pace has changed:\n%s", page)
+	}
+	// In a log of four days nothing has had time to fade by a half-life of half a year: 1/65 of a weight at most.
 	days := log(8 * time.Hour)
-	if ratio := hours(days, 365*24*time.Hour) / hours(days, 0); ratio < 0.999 || ratio > 1.001 {
-		t.Errorf("bakes of four days: %.4f of the time with a half-life of a year", ratio)
+	if ratio := hours(days, year) / hours(days, year/2); ratio < 0.999 || ratio > 1.001 {
+		t.Errorf("bakes of four days: %.4f of the time with a half-life of half a year", 1/ratio)
 	}
 	l, err := weekly.Learn(month)
 	if err != nil {

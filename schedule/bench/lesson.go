@@ -49,14 +49,15 @@ type Lessons struct {
 	Cultures     []CultureLesson `json:"cultures,omitempty"`
 	Losses       []LossLesson    `json:"losses,omitempty"`
 	Doubts       []Doubt         `json:"doubts,omitempty"`
-	// HalfLife is after how long a bake counts half; zero: all count alike.
+	// HalfLife is after how long a bake counts half, where it was given; zero: each culture's log chooses.
 	HalfLife quantity.Elapsed `json:"half_life,omitzero"`
 }
 
 // Learn answers: what do all observations teach about mixers, cultures and loaves? Each culture is learned robustly, so
 // that one wild bake does little; see [ferment.Learning.Learn], [mixing.Log.Learn] and [bake.LossLog.Learn]. After
-// halfLife a bake counts half for what is known of its culture, so that one that changes is followed; with 0 all count
-// alike. A kitchen's own is [bakeday.Kitchen.HalfLife]. Mixers and ovens are not taken to change.
+// halfLife a bake counts half for what is known of its culture, so that one that changes is followed; with 0 the log
+// chooses whether bakes fade ([ferment.Lesson.HalfLife]). A kitchen's own is [bakeday.Kitchen.HalfLife]. Mixers and
+// ovens are not taken to change.
 //
 // Errors: ErrOutOfRange for a half-life other than 0 under one day or over 366 days; those of the three, which
 // observations that pass [Observation.Check] do not cause.

@@ -135,6 +135,9 @@ func (c CultureLesson) blocks(halfLife time.Duration) []report.Block {
 		{Label: working.Tell("bench.learned_bakes", "learned from this many bakes"), Value: report.Of(known.Bakes())},
 	}}
 	out = append(out, notCounted(c.Older)...)
+	if fades := c.Lesson.Fades; !fades.IsZero() {
+		out = append(out, report.Paragraph{Text: fades, Tone: report.Aside})
+	}
 	if halfLife > 0 {
 		out = append(out, report.Paragraph{Text: working.Tell("bench.fading",
 			"a bake counts half after %d {1|day|days}", int(math.Round(halfLife.Hours()/24))), Tone: report.Aside})

@@ -12,8 +12,7 @@ import (
 // Baker is how the logged bakes are learned from.
 type Baker struct {
 	Robust   bool
-	Plain    bool    // every bake counts alike, and no score is kept
-	HalfLife float64 // days
+	HalfLife float64 // days; 0 leaves it to the log
 }
 
 // Tally is what was found after a number of logged bakes.
@@ -70,33 +69,25 @@ func kitchen(w World, b Baker, seed uint64, bakes []int, tallies []Tally) {
 	}
 	k := NewKitchen(w, rand.New(rand.NewPCG(seed, 20261128)))
 	group := gasbalance.Group{Kind: kind, HalfLife: b.HalfLife}
-	var rows []gasbalance.Row
+	var logged []gasbalance.Dated
 	for i, n := range bakes {
-		for len(rows) < n {
-			d := k.Mix(len(rows), true)
-			logged := gasbalance.Logged{
+		for len(logged) < n {
+			d := k.Mix(len(logged), true)
+			bake := gasbalance.Logged{
 				Start: d.Start, Formula: d.Formula, History: d.History, Hours: d.Logged, Rise: d.Rise,
 				Error: readingError, Pressure: 1,
 			}
-			r, ok := law.RowAtOwnPace(kind, &logged)
+			r, ok := law.RowAtOwnPace(kind, &bake)
 			if !ok {
 				return
 			}
-			rows = append(rows, r)
-			dated := gasbalance.Dated{Row: r, Day: 7 * float64(len(rows))}
-			if b.Plain {
-				var s gasbalance.Sums
-				s.Day = dated.Day
-				s.Add(&r, 1)
-				group = group.With("", "", s)
-			} else {
-				group, _ = group.Learn("", "", []gasbalance.Dated{dated})
-			}
+			dated := gasbalance.Dated{Row: r, Day: 7 * float64(len(logged)+1)}
+			logged = append(logged, dated)
+			group, _ = group.Learn("", "", []gasbalance.Dated{dated})
 		}
 		g := group
-		if b.Robust && n > 0 {
-			s, _ := gasbalance.Group{Kind: kind}.Robustly("", "", rows)
-			g = gasbalance.Group{Kind: kind}.With("", "", s)
+		if b.Robust {
+			g, _ = gasbalance.Group{Kind: kind, HalfLife: b.HalfLife}.LearnRobustly("", "", logged)
 		}
 		taught := g.Taught("", "")
 		d := k.Mix(n, false)
