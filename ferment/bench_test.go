@@ -96,16 +96,19 @@ func BenchmarkEstimateWithBand(b *testing.B) {
 }
 
 func BenchmarkLearnThousandBakes(b *testing.B) {
-	for _, robust := range []bool{false, true} {
-		name := "plain"
-		if robust {
-			name = "robust"
-		}
+	for name, in := range map[string]struct{ robust, dated bool }{
+		"plain": {}, "robust": {robust: true}, "dated": {dated: true}, "dated robust": {true, true},
+	} {
 		b.Run(name, func(b *testing.B) {
 			log := bakeLog(b, 1000)
+			for i := range log {
+				if in.dated {
+					log[i].On = time.Date(2026, 1, 4+i, 8, 0, 0, 0, time.UTC)
+				}
+			}
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := (ferment.Learning{Bakes: log, Robust: robust}).Learn(); err != nil {
+				if _, err := (ferment.Learning{Bakes: log, Robust: in.robust}).Learn(); err != nil {
 					b.Fatal(err)
 				}
 			}

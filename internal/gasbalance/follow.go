@@ -55,6 +55,9 @@ func (c *Clock) cuts(s *State, hours, from, to float64) int {
 // mostCuts bounds the work of one stretch: growth has long ended in a stretch that would need more.
 const mostCuts = 5000
 
+// longest is how many hours of one temperature are taken in one run: growth in them stays a number.
+const longest = 240.0
+
 // Advance takes a state along a straight stretch of hours from one temperature to another, in °C, cut as needed.
 func (c *Clock) Advance(s State, hours, from, to float64) State {
 	if !(hours > 0) {
@@ -72,6 +75,10 @@ func (c *Clock) Advance(s State, hours, from, to float64) State {
 // AdvanceAlong takes a state from one time of a history to another. It is the incremental form: what it costs
 // depends on what lies between, not on what came before.
 func (c *Clock) AdvanceAlong(s State, history []Knot, from, to float64) State {
+	if len(history) == 1 && s.Levain*s.Yeast == 0 && to-from < longest {
+		c.stride(&s, to-from, history[0].Celsius, history[0].Celsius) // exact: nothing to cut
+		return s
+	}
 	w := c.walk(history, from)
 	m := moment{hour: from, arrives: celsius(history, from), State: s}
 	m.leaves = m.arrives

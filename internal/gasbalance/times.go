@@ -107,7 +107,7 @@ func (q *question) crossing(p *Path, m, n *moment, side int) float64 {
 			return t
 		}
 		f := at(t)
-		if hi-lo <= 1e-7*hi || math.Abs(f) < 1e-10 {
+		if hi-lo <= 1e-7*hi || math.Abs(f) < 1e-7 {
 			return t
 		}
 		if f < 0 {
