@@ -116,21 +116,28 @@ func (s *Sums) include(r *Row, weight, sign float64) {
 // Forget is the sums seen from a later day, when every bake counts half as much after a half-life in days. No
 // half-life, or an earlier day, changes nothing.
 func (s Sums) Forget(day, halfLife float64) Sums {
+	s.forget(day, halfLife)
+	return s
+}
+
+func (s *Sums) forget(day, halfLife float64) {
 	if s.Bakes == 0 {
 		s.Day = day
 	}
 	if !(day > s.Day) {
-		return s
+		return
 	}
 	if halfLife > 0 {
 		s.scale(math.Exp2(-(day - s.Day) / halfLife))
 	}
 	s.Day = day
-	return s
 }
 
 func (s *Sums) scale(f float64) {
 	for k := range s.Gram {
+		if s.Gram[k][Pace][Pace] == 0 {
+			continue // no bake was kneaded so: the pace of each counts 1
+		}
 		for i := range s.Gram[k] {
 			for j := range s.Gram[k][i] {
 				s.Gram[k][i][j] *= f

@@ -101,9 +101,7 @@ func (l *learner) take(b *Dated, i int) (held bool) {
 	z, variance, luck := t.expected(&b.Row, &h, &ph)
 	stretch := s.Score.Stretch()
 	weight := weigh(z / stretch)
-	if s.Bakes == 0 || b.Day > s.Day {
-		*s = s.Forget(b.Day, l.halfLife)
-	}
+	s.forget(b.Day, l.halfLife)
 	reach := t.reach(variance, luck)
 	s.Score.add(z*z80/reach, stretch)
 	s.Score.Foretold += foretold(z/stretch, math.Sqrt(variance)*stretch)
