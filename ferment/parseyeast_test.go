@@ -20,6 +20,8 @@ func TestParseYeast(t *testing.T) {
 		"2%fresh":                {Kind: ferment.FreshYeast, Amount: quantity.NewPercent(2)},
 		" 0.8 %  Active-Dry ":    {Kind: ferment.ActiveDryYeast, Amount: quantity.NewPercent(0.8)},
 		"0.8 % active dry yeast": {Kind: ferment.ActiveDryYeast, Amount: quantity.NewPercent(0.8)},
+		"3 % pressed":            {Kind: ferment.FreshYeast, Amount: quantity.NewPercent(3)},
+		"3 % compressed yeast":   {Kind: ferment.FreshYeast, Amount: quantity.NewPercent(3)},
 		"1 % dry":                {Kind: ferment.ActiveDryYeast, Amount: quantity.NewPercent(1)},
 	} {
 		if got, err := ferment.ParseYeast(text); err != nil || got != want {

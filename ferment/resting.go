@@ -19,19 +19,37 @@ const (
 	tooWide    = 6.0 // late over early: beyond that a range is of little use
 )
 
+// beyond says by how much the dough leaves the temperatures of the law, and what that may mean.
+func (e *Estimate) beyond(law About) (out []working.Message) {
+	lo, hi := (History{knots: e.d.knots}).extremes(e.end())
+	const rounding = 1e-6
+	if lo >= law.Low-rounding && hi <= law.High+rounding {
+		return nil
+	}
+	if hi-lo > rounding {
+		out = append(out, working.Tell("ferment.extrapolated",
+			"extrapolated: the dough is at %.1f to %.1f, the law is for %.0f to %.0f", degrees(lo), degrees(hi),
+			degrees(law.Low), degrees(law.High)))
+	} else {
+		out = append(out, working.Tell("ferment.extrapolated_held",
+			"extrapolated: the dough is at %.1f, the law is for %.0f to %.0f", degrees(hi),
+			degrees(law.Low), degrees(law.High)))
+	}
+	if hi > law.High+rounding {
+		out = append(out, working.Tell("ferment.dying",
+			"above %.0f yeast dies, which is not reckoned with: the dough may come much later, or never",
+			degrees(law.High)))
+	}
+	return out
+}
+
 // remark gathers what is to be known about an estimate.
 func (e *Estimate) remark() []working.Message {
 	h, b := e.bulk.History, &e.bulk
 	var out []working.Message
 	add := func(m working.Message) { out = append(out, m) }
 	about := b.Law.About()
-	if lo, hi := (History{knots: e.d.knots}).extremes(e.end()); lo < about.Low-1e-6 || hi > about.High+1e-6 {
-		add(
-			working.Tell("ferment.extrapolated",
-				"extrapolated: the dough is at %.1f to %.1f, the law is for %.0f to %.0f", degrees(lo), degrees(hi),
-				degrees(about.Low), degrees(about.High)),
-		)
-	}
+	out = append(out, e.beyond(about)...)
 	out = append(out, h.notes...)
 	if last := h.knots[len(h.knots)-1]; h.measured && e.outcome.Late > last.Hour {
 		add(

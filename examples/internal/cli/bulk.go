@@ -56,6 +56,10 @@ func (q *bulk) ask(c *call) error {
 	if b.History, err = q.history(c); err != nil {
 		return c.complain(err)
 	}
+	if c.given("yeast") && q.Yeast.Kind == ferment.NoYeast && len(c.faults) > 0 {
+		// What is wrong with it is said; that there is none would not be so.
+		q.Yeast = ferment.Yeast{Kind: ferment.InstantYeast, Amount: quantity.NewPercent(1)}
+	}
 	b.Yeast, b.Kneading, b.WholeGrain, b.Extrapolate = q.Yeast, q.Kneading, q.WholeGrain, q.Extrapolate
 	b.Law = lawWith(q.Curve, b.Inoculation.IsZero() && b.Yeast.Kind != ferment.NoYeast)
 	if b.Culture, err = q.culture(c.System, bench.RaisingOf(*b)); err != nil {

@@ -61,10 +61,15 @@ func (q *standing) history(c *call) (ferment.History, error) {
 	return h, err
 }
 
+func within(law ferment.About, t quantity.Temperature) bool {
+	return t.Celsius() >= law.Low && t.Celsius() <= law.High
+}
+
 func (q *standing) warmth(c *call) (ferment.History, error) {
 	if q.Readings != "" {
 		c.clash(quantity.Tell("cli.want_one_them_readings_say_how", "one of them: the readings say how warm the dough was"),
 			[]string{"dough"})
+		c.paths["History"] = "readings"
 		r, err := readReadings(q.Readings)
 		if err != nil {
 			return ferment.History{}, err
@@ -86,6 +91,9 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 	}
 	if q.Room.IsZero() {
 		return ferment.Constant(q.Dough), nil
+	}
+	if law := ferment.GasBalance().About(); within(law, q.Dough) && !within(law, q.Room) {
+		c.paths["History"] = "room" // which is what leads the dough out of the law
 	}
 	room := ferment.Room{Night: q.Room}
 	if !q.Night.IsZero() {
