@@ -7,8 +7,8 @@ import (
 )
 
 // ParseYeast reads commercial yeast in percent of the flour, with its kind: "0.6 % instant", "0.8 % active-dry yeast",
-// "2 % fresh"; "dry" is active dry, "pressed" and "compressed" are fresh. Valid range: any percentage; what a dough takes is for [Bulk.Estimate]. Errors:
-// ErrUnit for another text.
+// "2 % fresh"; "dry" is active dry, "pressed" and "compressed" are fresh. Valid range: any percentage; what a dough
+// takes is for [Bulk.Estimate]. Errors: ErrUnit for another text.
 func ParseYeast(text string) (Yeast, error) {
 	amount, kind, found := strings.Cut(text, "%")
 	kind = strings.TrimSuffix(strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(kind, "-", " ")), " ")),
