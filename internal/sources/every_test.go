@@ -24,7 +24,7 @@ var every = map[string]working.Source{
 	"ChapatiHeat": ChapatiHeat, "ClassicBread": ClassicBread, "ColdStorage": ColdStorage,
 	"Conduction": Conduction, "ConjugateRegression": ConjugateRegression, "CookedFourDays": CookedFourDays,
 	"CooksFriction": CooksFriction, "CooksScience": CooksScience, "CooksStaling": CooksStaling,
-	"Cornford1964": Cornford1964, "CylinderGeometry": CylinderGeometry, "DangerZone": DangerZone,
+	"Cornford1964": Cornford1964, "CylinderGeometry": CylinderGeometry, "DangerZone": DangerZone, "Dawid": Dawid,
 	"DenverAnswer": DenverAnswer, "DoughDensity": DoughDensity, "DoughYieldTerm": DoughYieldTerm,
 	"DryMatterAbsorption": DryMatterAbsorption, "ErgotLimits": ErgotLimits, "Falciano2023": Falciano2023,
 	"FallingNumbers": FallingNumbers, "FanOven": FanOven, "Fieller": Fieller, "FlourHydration": FlourHydration,
@@ -74,6 +74,7 @@ var printed = map[string]int{
 	"Food Code": 2022, "Guide for the Use of the International System of Units (SI)": 2008, "Fair Representation": 1982,
 	"Bakery products: fungal alpha-amylase is a potent sensitiser": 2021, "Flour Water Salt Yeast": 2012,
 	"Some problems in interval estimation, Journal of the Royal Statistical Society B 16:175": 1954,
+	"Statistical Theory: The Prequential Approach": 1984,
 }
 
 // A year is that in the name of a work, in its key or where it stands in print, or that of the edition.
