@@ -74,7 +74,7 @@ var printed = map[string]int{
 	"Food Code": 2022, "Guide for the Use of the International System of Units (SI)": 2008, "Fair Representation": 1982,
 	"Bakery products: fungal alpha-amylase is a potent sensitiser": 2021, "Flour Water Salt Yeast": 2012,
 	"Some problems in interval estimation, Journal of the Royal Statistical Society B 16:175": 1954,
-	"Statistical Theory: The Prequential Approach": 1984,
+	"Statistical Theory: The Prequential Approach":                                            1984,
 }
 
 // A year is that in the name of a work, in its key or where it stands in print, or that of the edition.
