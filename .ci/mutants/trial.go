@@ -196,6 +196,9 @@ func (t *trial) tests(pkg, bin string, number int) result {
 	defer cancel()
 	args := []string{"-c", `ulimit -t ` + limit + ` && ulimit -v 8000000 && exec "$@"`, "tests", bin, "-test.short", "-test.failfast",
 		"-test.timeout=0", "-test.paniconexit0"}
+	if t.options.without != "" {
+		args = append(args, "-test.skip", t.options.without)
+	}
 	if t.rapid[pkg] {
 		args = append(args, "-rapid.nofailfile", "-rapid.shrinktime=0s")
 	}
