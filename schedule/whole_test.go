@@ -25,8 +25,8 @@ func asKept(t *testing.T, name string, tt Timetable) string {
 }
 
 // Whole answers as they are told today: when each step begins, what holds it, how far it could move, what is in the way
-// and by how much it would have to give. That they are right the other tests know, by trying everything and by an engine
-// from outside; here stands that none of it moves without somebody seeing it.
+// and by how much it would have to give. That they are right the other tests know, by trying everything and by an
+// engine from outside; here stands that none of it moves without somebody seeing it.
 func TestWholeTimetables(t *testing.T) {
 	ctx := context.Background()
 	var b strings.Builder

@@ -10,9 +10,9 @@ import (
 // options are what a run is asked.
 type options struct {
 	module, pkg, dependents, out, again, skip, without string
-	count, atOnce                             int
-	seed                                      int64
-	list                                      bool
+	count, atOnce                                      int
+	seed                                               int64
+	list                                               bool
 }
 
 func main() {
