@@ -88,6 +88,17 @@ func TestPutInPlace(t *testing.T) {
 	}
 }
 
+// A folder is told as one, whatever is allowed.
+func TestFoldersAreTold(t *testing.T) {
+	folder := t.TempDir()
+	for _, replace := range []bool{false, true} {
+		err := HTML().writable(folder, replace)
+		if err == nil || err.Error() != "got "+folder+", which is a folder; want a file" {
+			t.Error(err)
+		}
+	}
+}
+
 // A form is looked for in the first 4096 bytes, up to the last of them.
 func TestWhereAFormIsLookedFor(t *testing.T) {
 	const begin, mark = "<!DOCTYPE html>", `<meta name="generator" content="Maslin">`
