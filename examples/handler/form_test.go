@@ -52,6 +52,9 @@ func TestTheFormMarksItsFields(t *testing.T) {
 			t.Errorf("%s is missing in\n%s", want, body)
 		}
 	}
+	if kind := w.Header().Get("Content-Type"); kind != "text/html; charset=utf-8" {
+		t.Error(kind)
+	}
 	if w.Code != http.StatusUnprocessableEntity || strings.Contains(body, "<script>") ||
 		strings.Count(body, "aria-invalid") != 3 {
 		t.Errorf("%d\n%s", w.Code, body)

@@ -24,8 +24,13 @@ import (
 func main() {
 	address := flag.String("address", "localhost:8080", "where to listen")
 	flag.Parse()
-	server := &http.Server{Addr: *address, Handler: handler(time.Now), ReadTimeout: 10 * time.Second, WriteTimeout: 10 * time.Second}
-	log.Fatal(server.ListenAndServe())
+	log.Fatal(server(*address).ListenAndServe())
+}
+
+// server waits for nobody longer than a plan takes.
+func server(address string) *http.Server {
+	const patience = 10 * time.Second
+	return &http.Server{Addr: address, Handler: handler(time.Now), ReadTimeout: patience, WriteTimeout: patience}
 }
 
 func handler(now func() time.Time) http.Handler {

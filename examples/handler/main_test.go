@@ -3,9 +3,11 @@ package main
 import (
 	"context"
 	"encoding/json"
+	"net"
 	"net/http"
 	"net/http/httptest"
 	"os"
+	"os/exec"
 	"strings"
 	"testing"
 	"time"
@@ -135,5 +137,57 @@ func TestTheDoor(t *testing.T) {
 	handler(time.Now).ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/", nil))
 	if w.Code != http.StatusNotFound {
 		t.Error(w.Code)
+	}
+}
+
+// As a program it listens where it is told to, waits for no sender without end, and plans from now on.
+func TestMain(m *testing.M) {
+	if os.Getenv("HANDLER_IS_THE_PROGRAM") != "" {
+		main()
+		return
+	}
+	os.Exit(m.Run())
+}
+
+func TestTheProgram(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Skip(err)
+	}
+	address := l.Addr().String()
+	_ = l.Close() // the program listens there now, if nobody else is quicker
+	cmd := exec.Command(os.Args[0], "-address", address)
+	cmd.Env = append(os.Environ(), "HANDLER_IS_THE_PROGRAM=1")
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	ended := make(chan struct{})
+	go func() { _ = cmd.Wait(); close(ended) }()
+	defer func() { _ = cmd.Process.Kill(); <-ended }()
+	for tries := 0; ; tries++ {
+		answer, err := http.Post("http://"+address+"/plan", "application/json", strings.NewReader(rolls))
+		if err == nil {
+			var s bakeday.PlanData
+			err = json.NewDecoder(answer.Body).Decode(&s)
+			_ = answer.Body.Close()
+			if ahead := time.Until(s.Wanted); err != nil || answer.StatusCode != http.StatusOK || ahead <= 0 || ahead > 15*24*time.Hour {
+				t.Errorf("%d, %v: wanted at %v", answer.StatusCode, err, s.Wanted)
+			}
+			break
+		}
+		select {
+		case <-ended:
+			t.Fatalf("it ended: %v", cmd.ProcessState)
+		case <-time.After(20 * time.Millisecond):
+		}
+		if tries > 3000 {
+			t.Fatal(err)
+		}
+	}
+	s := server("x:1")
+	for _, patience := range []time.Duration{s.ReadTimeout, s.WriteTimeout} {
+		if s.Addr != "x:1" || patience < time.Second || patience > time.Minute {
+			t.Errorf("%q waits for %v", s.Addr, patience)
+		}
 	}
 }
