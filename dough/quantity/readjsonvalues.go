@@ -3,6 +3,7 @@ package quantity
 import (
 	"encoding"
 	"encoding/json"
+	"errors"
 	"reflect"
 	"strconv"
 	"strings"
@@ -119,27 +120,38 @@ func isNumber(v reflect.Value) bool { return v.CanInt() || v.CanUint() || v.CanF
 
 // setNumber returns what is accepted instead, and nothing when the number was set.
 func setNumber(v reflect.Value, n string) Phrase {
+	var err error
+	bits := v.Type().Bits()
 	switch {
 	case v.CanInt():
-		i, err := strconv.ParseInt(n, 10, v.Type().Bits())
-		if err != nil {
-			return Tell("quantity.want_signed", "a whole number of at most %d bits and a sign", v.Type().Bits()-1)
+		var i int64
+		if i, err = strconv.ParseInt(n, 10, bits); err == nil {
+			v.SetInt(i)
 		}
-		v.SetInt(i)
 	case v.CanUint():
-		i, err := strconv.ParseUint(n, 10, v.Type().Bits())
-		if err != nil {
-			return Tell("quantity.want_unsigned", "a whole number from 0, of at most %d bits", v.Type().Bits())
+		var i uint64
+		if i, err = strconv.ParseUint(n, 10, bits); err == nil {
+			v.SetUint(i)
 		}
-		v.SetUint(i)
 	default:
-		x, err := strconv.ParseFloat(n, v.Type().Bits())
-		if err != nil {
-			return Tell("quantity.want_float", "a number that a float of %d bits can hold", v.Type().Bits())
+		var x float64
+		if x, err = strconv.ParseFloat(n, bits); err == nil {
+			v.SetFloat(x)
 		}
-		v.SetFloat(x)
 	}
-	return Phrase{}
+	switch {
+	case err == nil:
+		return Phrase{}
+	case errors.Is(err, strconv.ErrSyntax) && v.CanUint():
+		return Tell("quantity.want_whole_number_from_0", "a whole number from 0")
+	case errors.Is(err, strconv.ErrSyntax):
+		return wanted(v.Type())
+	case v.CanInt():
+		return Tell("quantity.want_signed", "a whole number of at most %d bits and a sign", bits-1)
+	case v.CanUint():
+		return Tell("quantity.want_unsigned", "a whole number from 0, of at most %d bits", bits)
+	}
+	return Tell("quantity.want_float", "a number that a float of %d bits can hold", bits)
 }
 
 // described names a token for an error.

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.org/maslin/schedule/bench"
+	"github.com/rogpeppe/go-internal/lockedfile"
 )
 
 const (
@@ -22,9 +23,9 @@ var ErrNotLog = errors.New("is not a bake log: it is left as it is; want a bake 
 	"or a name that is not taken")
 
 // Read reads a log. A file that is not there is an empty log. Errors: those of [bench.LogReading.From] and of the file
-// system.
+// system; ErrBusy.
 func Read(name string, r bench.LogReading) (bench.KeptLog, error) {
-	f, err := os.Open(name)
+	f, err := open(name, os.O_RDONLY, patience)
 	if errors.Is(err, os.ErrNotExist) {
 		return bench.KeptLog{}, nil
 	}
@@ -48,7 +49,7 @@ func Append(name string, entries ...bench.Observation) error {
 	if err != nil {
 		return err
 	}
-	err = appendTo(f, lines)
+	err = appendTo(f.File, lines)
 	if e := f.Close(); err == nil { // closing gives the lock back
 		err = e
 	}
@@ -57,14 +58,10 @@ func Append(name string, entries ...bench.Observation) error {
 
 // openLocked opens the log for appending and takes its lock. A log that was moved away while
 // it waited is opened anew.
-func openLocked(name string) (*os.File, error) {
+func openLocked(name string) (*lockedfile.File, error) {
 	for {
-		f, err := open(name)
+		f, err := openOrMake(name)
 		if err != nil {
-			return nil, err
-		}
-		if err := lock(f, patience); err != nil {
-			f.Close()
 			return nil, err
 		}
 		mine, err := f.Stat()
@@ -79,9 +76,9 @@ func openLocked(name string) (*os.File, error) {
 	}
 }
 
-func open(name string) (*os.File, error) {
+func openOrMake(name string) (*lockedfile.File, error) {
 	const flags = os.O_RDWR | os.O_APPEND
-	f, err := os.OpenFile(name, flags, 0)
+	f, err := open(name, flags, patience)
 	if err == nil || !errors.Is(err, os.ErrNotExist) {
 		return f, err
 	}
@@ -89,7 +86,7 @@ func open(name string) (*os.File, error) {
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return nil, err
 	}
-	if f, err = os.OpenFile(name, flags|os.O_CREATE, 0o644); err != nil {
+	if f, err = open(name, flags|os.O_CREATE, patience); err != nil {
 		return nil, err
 	}
 	if d, err := os.Open(folder); err == nil { // the name, too, must outlive a power cut

@@ -303,13 +303,10 @@ func TestLockHeldTooLong(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	g, err := open(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer g.Close()
-	if err := lock(g, 20*time.Millisecond); !errors.Is(err, ErrBusy) {
-		t.Errorf("got %v", err)
+	for _, flag := range []int{os.O_RDWR, os.O_RDONLY} {
+		if _, err := open(name, flag, 20*time.Millisecond); !errors.Is(err, ErrBusy) {
+			t.Errorf("got %v", err)
+		}
 	}
 }
 

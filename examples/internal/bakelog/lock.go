@@ -4,23 +4,34 @@ import (
 	"errors"
 	"os"
 	"time"
+
+	"github.com/rogpeppe/go-internal/lockedfile"
 )
 
 // ErrBusy: another program held the lock of the log for too long.
 var ErrBusy = errors.New("another program is writing to it")
 
-// lock takes the lock of an open file, waiting for at most the patience. Closing the file, or
-// the end of the program however it comes, gives it back.
-func lock(f *os.File, patience time.Duration) error {
-	wait := time.Millisecond
-	for until := time.Now().Add(patience); ; wait = min(2*wait, 50*time.Millisecond) {
-		taken, err := tryLock(f)
-		if taken || err != nil {
-			return err
-		}
-		if time.Now().After(until) {
-			return &os.PathError{Op: "lock", Path: f.Name(), Err: ErrBusy}
-		}
-		time.Sleep(wait)
+// open opens a file under a lock, alone to write and with others to read, waiting for at most the patience. Closing the
+// file, or the end of the program however it comes, gives the lock back.
+func open(name string, flag int, patience time.Duration) (*lockedfile.File, error) {
+	type outcome struct {
+		file *lockedfile.File
+		err  error
+	}
+	opened := make(chan outcome, 1)
+	go func() {
+		f, err := lockedfile.OpenFile(name, flag, 0o644)
+		opened <- outcome{f, err}
+	}()
+	select {
+	case o := <-opened:
+		return o.file, o.err
+	case <-time.After(patience):
+		go func() { // what still comes is given back
+			if o := <-opened; o.err == nil {
+				o.file.Close()
+			}
+		}()
+		return nil, &os.PathError{Op: "lock", Path: name, Err: ErrBusy}
 	}
 }

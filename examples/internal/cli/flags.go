@@ -1,11 +1,11 @@
 package cli
 
 import (
+	"cmp"
 	"encoding"
 	"maps"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.org/maslin/dough"
@@ -176,83 +176,40 @@ func (f *flagValue) Type() string   { return f.kind }
 var parsers = map[reflect.Type]func(string) (any, error){
 	reflect.TypeFor[ferment.Yeast]():     func(s string) (any, error) { return ferment.ParseYeast(s) },
 	reflect.TypeFor[dough.Feeding]():     func(s string) (any, error) { return dough.ParseFeeding(s) },
+	reflect.TypeFor[dough.Stock]():       func(s string) (any, error) { return dough.ParseStock(s) },
 	reflect.TypeFor[decimal.Decimal]():   func(s string) (any, error) { return cost.ParseMoney(s) },
 	reflect.TypeFor[[]quantity.Length](): func(s string) (any, error) { return vessel.ParseSides(s) },
 }
 
 // reader is how a text becomes a value of this type, and the words to choose from where there are some.
 func reader(v reflect.Value, tag reflect.StructTag) (read func(string) error, words []string) {
-	if parse, ok := parsers[v.Type()]; ok {
+	to, isText := v.Addr().Interface().(encoding.TextUnmarshaler)
+	parse, parsed := parsers[v.Type()]
+	words = choices(v, tag)
+	switch {
+	case v.Kind() == reflect.Struct && tag.Get("pair") != "":
+		return func(text string) error { return parts(v, text, tag.Get("pair")) }, nil
+	case parsed:
 		return func(text string) error {
 			got, err := parse(text)
 			v.Set(reflect.ValueOf(got))
 			return err
 		}, nil
-	}
-	if v.Type() == reflect.TypeFor[dough.Stock]() && tag.Get("pair") == "" {
-		return func(text string) error {
-			s, err := dough.ParseStock(text)
-			v.Set(reflect.ValueOf(s))
-			return err
-		}, nil
-	}
-	if to, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
-		if words = choices(v, tag); len(words) > 0 {
-			return word(to, words, tag.Get("form")), words
-		}
+	case len(words) > 0 && isText:
+		return word(to.UnmarshalText, words, tag.Get("form")), words
+	case len(words) > 0 && v.Kind() == reflect.String:
+		return word(func(text []byte) error { v.SetString(string(text)); return nil }, words, ""), words
+	case isText:
 		return func(text string) error { return to.UnmarshalText([]byte(text)) }, nil
-	}
-	refuse := func(text string, want quantity.Phrase) error {
-		return &quantity.InputError{Got: quantity.Excerpt(text), Want: want, Err: quantity.ErrUnit}
-	}
-	switch v.Kind() {
-	case reflect.Slice:
+	case v.Kind() == reflect.Slice:
 		return list(v, tag)
-	case reflect.Struct:
-		return func(text string) error { return parts(v, text, tag.Get("pair")) }, nil
-	case reflect.String:
-		if words = choices(v, tag); len(words) > 0 {
-			return word(stringText{v}, words, ""), words
-		}
+	case v.Kind() == reflect.String:
 		return func(text string) error { v.SetString(text); return nil }, nil
-	case reflect.Bool:
-		return func(text string) error {
-			is, err := strconv.ParseBool(text)
-			if v.SetBool(is); err != nil {
-				return refuse(text, quantity.Tell("cli.want_true_or_false_or_nothing", "true or false, or nothing"))
-			}
-			return nil
-		}, nil
-	case reflect.Int:
-		return func(text string) error {
-			n, err := strconv.Atoi(strings.TrimSpace(text))
-			if v.SetInt(int64(n)); err != nil {
-				return refuse(text, quantity.Tell("cli.want_whole_number", "a whole number"))
-			}
-			return nil
-		}, nil
-	case reflect.Uint64:
-		return func(text string) error {
-			n, err := strconv.ParseUint(strings.TrimSpace(text), 10, 64)
-			if v.SetUint(n); err != nil {
-				return refuse(text, quantity.Tell("cli.want_whole_number_from_0", "a whole number from 0"))
-			}
-			return nil
-		}, nil
 	}
-	return func(text string) error {
-		x, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
-		if v.SetFloat(x); err != nil {
-			return refuse(text, quantity.Tell("cli.want_number", "a number"))
-		}
-		return nil
+	return func(text string) error { // a form leaves out what is blank; a flag was given
+		return quantity.ReadForm(map[string][]string{"": {cmp.Or(strings.TrimSpace(text), "nothing")}}, v.Addr().Interface())
 	}, nil
 }
-
-// stringText is a string that is one of a few words.
-type stringText struct{ reflect.Value }
-
-func (s stringText) UnmarshalText(text []byte) error { s.SetString(string(text)); return nil }
 
 // choices are the words of an enumeration.
 func choices(v reflect.Value, tag reflect.StructTag) (out []string) {
@@ -276,7 +233,7 @@ func choices(v reflect.Value, tag reflect.StructTag) (out []string) {
 }
 
 // word reads one of a few words, alone or in its form, in any case and with a hyphen for a space.
-func word(to encoding.TextUnmarshaler, words []string, form string) func(string) error {
+func word(set func(text []byte) error, words []string, form string) func(string) error {
 	folded := func(w string) string { return strings.ReplaceAll(strings.ToLower(w), "-", " ") }
 	return func(text string) error {
 		i := slices.IndexFunc(words, func(w string) bool {
@@ -288,7 +245,7 @@ func word(to encoding.TextUnmarshaler, words []string, form string) func(string)
 		if text = words[i]; form != "" {
 			text = strings.Replace(form, "*", text, 1)
 		}
-		return to.UnmarshalText([]byte(text))
+		return set([]byte(text))
 	}
 }
 

@@ -2,6 +2,9 @@ package tomlbind
 
 import (
 	"encoding"
+	"encoding/json"
+	"maps"
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -10,7 +13,6 @@ import (
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/nearest"
-	"github.com/pelletier/go-toml/v2/unstable"
 )
 
 // MaxBytes is the largest file that is read; a bake file is a page of text.
@@ -33,11 +35,12 @@ func (f Fault) Message() working.Message {
 
 // A File is what was read, with its faults and the places of its keys.
 type File struct {
-	Faults []Fault
-	places map[string]place // by key
-	slips  map[string]bool  // keys that an unknown key was probably meant to be
-	unread map[string]bool  // tables that stand in a file which cannot be read
-	open   map[string]Open  // by key
+	Faults       []Fault
+	keys, values map[string]place // where they stand, by path
+	alone        map[string]bool  // lists of one item that is written without brackets
+	slips        map[string]bool  // keys that an unknown key was probably meant to be
+	unread       map[string]bool  // tables that stand in a file which cannot be read
+	open         map[string]Open  // by key
 }
 
 // Open reads the file that stands in the place of a table, by the name it is given there.
@@ -64,7 +67,7 @@ func (f *File) Locate(key string) (line, column int) {
 
 func (f *File) nearest(key string) place {
 	for {
-		if at, ok := f.places[key]; ok {
+		if at, ok := f.values[f.written(key)]; ok {
 			return at
 		}
 		cut := strings.LastIndexAny(key, ".[")
@@ -75,6 +78,23 @@ func (f *File) nearest(key string) place {
 	}
 }
 
+// written is the path of a key as the file has it: without the index of an item that has no brackets.
+func (f *File) written(key string) string {
+	const only = "[0]"
+	out := ""
+	for rest := key; ; {
+		list, after, found := strings.Cut(rest, only)
+		out += list
+		if !found {
+			return out
+		}
+		if !f.alone[strings.TrimSuffix(key, only+after)] {
+			out += only
+		}
+		rest = after
+	}
+}
+
 // Bind reads the source into target, which must be a pointer to a struct. Whatever can be read
 // is read; the faults say what could not.
 func Bind(source []byte, target any) *File { return BindWith(source, target, nil) }
@@ -82,23 +102,21 @@ func Bind(source []byte, target any) *File { return BindWith(source, target, nil
 // BindWith is [Bind] for a file in which the name of another file may stand instead of a table: for the keys for which
 // it says how to open one. What is wrong in the other file is reported where it is named.
 func BindWith(source []byte, target any, open map[string]Open) *File {
-	f := &File{places: map[string]place{}, slips: map[string]bool{}, unread: map[string]bool{}, open: open}
-	start := place{line: 1, column: 1}
-	if len(source) > MaxBytes {
-		f.fault(start, "", working.Tell("tomlbind.too_large", "the file has more than the %d bytes that are read", MaxBytes))
+	f := &File{keys: map[string]place{}, values: map[string]place{}, alone: map[string]bool{}, slips: map[string]bool{},
+		unread: map[string]bool{}, open: open}
+	data := f.read(source, reflect.TypeOf(target).Elem(), "", place{})
+	switch {
+	case data == nil && len(f.Faults) > 0:
+		return f
+	case len(data) == 0 && len(f.Faults) == 0:
+		f.fault(place{line: 1, column: 1}, "", working.Tell("tomlbind.empty", "the file is empty"))
 		return f
 	}
-	root, fault := parse(source)
-	if fault != nil {
-		f.Faults = []Fault{*fault}
-		return f
+	text, err := json.Marshal(data)
+	if err == nil {
+		err = quantity.ReadJSON(text, target)
 	}
-	if len(root.names) == 0 {
-		f.fault(start, "", working.Tell("tomlbind.empty", "the file is empty"))
-		return f
-	}
-	f.table(root, reflect.TypeOf(target).Elem(), "", place{})
-	for _, e := range quantity.InputErrors(quantity.ReadJSON(root.json(nil), target)) {
+	for _, e := range quantity.InputErrors(err) {
 		bare := *e
 		bare.Path, bare.GoPath = "", ""
 		f.fault(f.nearest(e.Path), e.Path, working.Problem(&bare))
@@ -112,6 +130,33 @@ func BindWith(source []byte, target any, open map[string]Open) *File {
 	return f
 }
 
+// read reads a file as a table of the type: the whole, or one that is named at a place of another file. Without data it
+// could not be read.
+func (f *File) read(source []byte, t reflect.Type, key string, outer place) map[string]any {
+	at := place{line: 1, column: 1}.inside(outer)
+	if len(source) > MaxBytes {
+		at.in = "" // the whole file is meant
+		f.fault(at, key, working.Tell("tomlbind.too_large", "the file has more than the %d bytes that are read", MaxBytes))
+		return nil
+	}
+	data, fault := parse(source)
+	if fault != nil {
+		f.fault(place{line: fault.Line, column: fault.Column}.inside(outer), key, fault.Text)
+		return nil
+	}
+	w := walk{prefix: key, outer: outer, keys: f.keys, values: f.values, items: map[string]int{}}
+	w.through(source)
+	if name := join(key, key); key != "" && isText(data[key]) {
+		f.fault(f.values[name], key, working.Tell("tomlbind.names_again", "names a file again; want the %s itself",
+			working.Say(key)))
+		delete(data, key) // the rest of it is read
+	}
+	f.table(data, t, key)
+	return data
+}
+
+func isText(v any) bool { _, is := v.(string); return is }
+
 // fault notes what is wrong, with the place in the other file where there is one.
 func (f *File) fault(at place, key string, text working.Message) {
 	if at.in != "" {
@@ -120,26 +165,20 @@ func (f *File) fault(at place, key string, text working.Message) {
 	f.Faults = append(f.Faults, Fault{at.line, at.column, key, text})
 }
 
-// table remembers where the values of a table stand, takes out keys that are not known, and puts one item without
-// brackets into a list, which is what a person means by it. Outer is where the file that the table is in is named.
-func (f *File) table(n *node, t reflect.Type, key string, outer place) {
+// table takes out keys that are not known, and puts one item without brackets into a list, which is what a person means
+// by it.
+func (f *File) table(data map[string]any, t reflect.Type, key string) {
 	fields, names := fieldsOf(t)
-	if len(names) == 0 {
-		return
-	}
-	known := n.names[:0:0]
-	for _, name := range n.names {
-		child, full := n.fields[name], join(key, name)
-		of, ok := fields[name]
-		if !ok {
-			f.unknown(child.key.inside(outer), key, name, names)
-			delete(n.fields, name)
-			continue
+	for _, name := range slices.Sorted(maps.Keys(data)) {
+		of, known := fields[name]
+		switch {
+		case known:
+			data[name] = f.value(data[name], of, join(key, name))
+		case len(names) > 0:
+			f.unknown(key, name, names)
+			delete(data, name)
 		}
-		known = append(known, name)
-		n.fields[name] = f.value(child, of, full, outer)
 	}
-	n.names = known
 }
 
 // fieldsOf lists the keys of a struct, and their types.
@@ -155,13 +194,13 @@ func fieldsOf(t reflect.Type) (fields map[string]reflect.Type, names []string) {
 	return fields, names
 }
 
-func (f *File) unknown(at place, key, name string, names []string) {
+func (f *File) unknown(key, name string, names []string) {
 	text := working.Tell("tomlbind.unknown_key_of", "unknown key; known here: %s", working.Say(strings.Join(names, ", ")))
 	if near := nearest.Word(name, names); near != "" {
 		text = working.Tell("tomlbind.unknown_key", `unknown key; did you mean "%s"?`, working.Say(near))
 		f.slips[join(key, near)] = true
 	}
-	f.fault(at, join(key, name), text)
+	f.fault(f.keys[f.written(join(key, name))], join(key, name), text)
 }
 
 func join(path, name string) string {
@@ -173,64 +212,57 @@ func join(path, name string) string {
 
 var textType = reflect.TypeFor[encoding.TextUnmarshaler]()
 
-// value is the node as it is to be read into the type.
-func (f *File) value(n *node, t reflect.Type, key string, outer place) *node {
-	f.places[key] = n.at.inside(outer)
+// value is what is to be read into the type.
+func (f *File) value(v any, t reflect.Type, key string) any {
 	for t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
-	if reflect.PointerTo(t).Implements(textType) {
-		return n
-	}
-	switch t.Kind() {
-	case reflect.Struct:
-		if open, ok := f.open[key]; ok && n.kind == unstable.String && outer.in == "" {
-			return f.include(n, t, open, key)
+	isText := reflect.PointerTo(t).Implements(textType)
+	switch is := v.(type) {
+	case float64: // JSON has no number without end, and none that is none
+		if math.IsInf(is, 0) || math.IsNaN(is) {
+			return strings.TrimPrefix(strings.ToLower(strconv.FormatFloat(is, 'g', -1, 64)), "+")
 		}
-		if n.kind == unstable.Table {
-			f.table(n, t, key, outer)
+	case string:
+		if open, ok := f.open[key]; ok {
+			return f.include(is, t, open, key)
 		}
-	case reflect.Slice:
-		if n.kind != unstable.Array {
-			n = &node{kind: unstable.Array, items: []*node{n}, at: n.at, key: n.key}
-		}
-		for i, item := range n.items {
-			n.items[i] = f.value(item, t.Elem(), key+"["+strconv.Itoa(i)+"]", outer)
+	case map[string]any:
+		if t.Kind() == reflect.Struct && !isText {
+			f.table(is, t, key)
+			return is
 		}
 	}
-	return n
+	if t.Kind() != reflect.Slice || isText {
+		return v
+	}
+	items, ok := v.([]any)
+	if !ok {
+		items, f.alone[key] = []any{v}, true
+	}
+	for i := range items {
+		items[i] = f.value(items[i], t.Elem(), key+"["+strconv.Itoa(i)+"]")
+	}
+	return items
 }
 
 // include is a table from a file of its own. Such a file names no other one.
-func (f *File) include(n *node, t reflect.Type, open Open, key string) *node {
-	none := table(n.at)
-	f.unread[key] = true
-	source, err := open(n.text)
+func (f *File) include(name string, t reflect.Type, open Open, key string) map[string]any {
+	at := f.values[key]
+	source, err := open(name)
 	if err != nil {
 		text := working.Problem(err)
 		if told, ok := err.(interface{ Message() working.Message }); ok {
 			text = told.Message()
 		}
-		f.fault(n.at, key, text)
-		return none
+		f.fault(at, key, text)
 	}
-	outer := place{line: n.at.line, column: n.at.column, in: n.text}
-	if len(source) > MaxBytes {
-		f.fault(n.at, key, working.Tell("tomlbind.too_large", "the file has more than the %d bytes that are read", MaxBytes))
-		return none
+	at.in = name
+	if err == nil {
+		if data := f.read(source, t, key, at); data != nil {
+			return data
+		}
 	}
-	root, fault := parse(source)
-	if fault != nil {
-		f.fault(place{line: fault.Line, column: fault.Column}.inside(outer), key, fault.Text)
-		return none
-	}
-	if other, ok := root.fields[key]; ok && other.kind == unstable.String {
-		f.fault(other.at.inside(outer), key, working.Tell("tomlbind.names_again", "names a file again; want the %s itself",
-			working.Say(key)))
-		delete(root.fields, key) // the rest of it is read
-		root.names = slices.DeleteFunc(root.names, func(name string) bool { return name == key })
-	}
-	f.unread[key] = false
-	f.table(root, t, key, outer)
-	return root
+	f.unread[key] = true
+	return map[string]any{}
 }
