@@ -11,12 +11,12 @@ import (
 	"example.org/maslin/dough/working"
 )
 
-// FittedDay is what [Order.Fit] found.
+// FittedDay is what [Order.Fit] and [Bake.Fit] found.
 type FittedDay struct {
 	Day       KitchenDay `json:"-"` // that fits best
 	AsWritten Choice     `json:"as_written"`
 	Best      Choice     `json:"best"`             // AsWritten when nothing fits better; each change says of which bread it is
-	Others    []Choice   `json:"others,omitempty"` // of one bread: the next best, as in [Fitted]
+	Others    []Choice   `json:"others,omitempty"` // of one bread: the next best, each different in some lever
 	Tried     int        `json:"tried"`
 	// TimeRanOut says that the context ended before all settings were tried.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
@@ -69,11 +69,7 @@ func (o Order) fitOne(ctx context.Context, clock KitchenClock, progress func(tri
 		return FittedDay{}, atFields(o, err)
 	}
 	f, err := whole.Bakes[0].Fit(ctx, clock, progress)
-	if err != nil {
-		return FittedDay{}, atFields(o, quantity.At("Bakes[0]", err))
-	}
-	return FittedDay{Day: whole.ofOne(f.Best.Day), AsWritten: f.AsWritten, Best: f.Best, Others: f.Others, Tried: f.Tried,
-		TimeRanOut: f.TimeRanOut}, nil
+	return f, atFields(o, quantity.At("Bakes[0]", err))
 }
 
 // fitting is a search for the levers of a day.

@@ -57,16 +57,6 @@ func (l Levers) check(p *quantity.Problems) {
 	}
 }
 
-// Fitted is what [Bake.Fit] found.
-type Fitted struct {
-	AsWritten Choice   `json:"as_written"`
-	Best      Choice   `json:"best"`   // AsWritten when nothing fits better
-	Others    []Choice `json:"others"` // the next best, each different from the better ones in some lever
-	Tried     int      `json:"tried"`
-	// TimeRanOut says that the context ended before all settings were tried.
-	TimeRanOut bool `json:"time_ran_out,omitempty"`
-}
-
 // mostOthers is how many settings next to the best are told.
 const mostOthers = 3
 
@@ -86,18 +76,18 @@ const mostOthers = 3
 // left at most.
 //
 // Errors: as [Bake.Plan]; a context that ends stops the search with the best so far, and TimeRanOut is set.
-func (b Bake) Fit(ctx context.Context, clock KitchenClock, progress func(tried, left int)) (Fitted, error) {
+func (b Bake) Fit(ctx context.Context, clock KitchenClock, progress func(tried, left int)) (FittedDay, error) {
 	written, err := b.Plan(ctx, clock)
 	if err != nil {
-		return Fitted{}, err
+		return FittedDay{}, err
 	}
 	if b.Levers.IsZero() {
 		b.Levers = b.usualLevers()
 	}
 	if b, err = b.inPercent(); err != nil {
-		return Fitted{}, err
+		return FittedDay{}, err
 	}
-	f := Fitted{AsWritten: b.choice(written, b), Tried: 1, TimeRanOut: written.TimeRanOut}
+	f := FittedDay{AsWritten: b.choice(written, b), Tried: 1, TimeRanOut: written.TimeRanOut}
 	best := []Choice{f.AsWritten} // the lowest points first
 	settings := b.byDistance(b.settings())
 	for k, set := range settings {
@@ -122,8 +112,9 @@ func (b Bake) Fit(ctx context.Context, clock KitchenClock, progress func(tried, 
 		f.Tried++
 		best = ranked(append(best, b.choice(day, set.bake)))
 	}
-	f.Best = best[0]
-	f.Others = best[1:]
+	f.Best, f.Others = best[0], best[1:]
+	whole := Order{Kitchen: b.Kitchen}
+	f.Day = whole.ofOne(f.Best.Day)
 	return f, nil
 }
 

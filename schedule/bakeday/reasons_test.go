@@ -206,7 +206,9 @@ func TestPlansSettle(t *testing.T) {
 
 // Where no setting has a timetable, nothing is told to fit best.
 func TestNothingFits(t *testing.T) {
-	f := Fitted{Tried: 7, Best: Choice{Day: plan(t, hall()), Points: 1000, Against: []Against{{Drawback: NoTimetable}}}}
+	day := plan(t, hall())
+	whole := Order{Bakes: []Bake{hall()}}
+	f := FittedDay{Day: whole.ofOne(day), Tried: 7, Best: Choice{Day: day, Points: 1000, Against: []Against{{Drawback: NoTimetable}}}}
 	r := f.Report()
 	if got := r.Headline.String(); got != "7 settings tried, and no timetable fits any of them" ||
 		len(r.Section("best").Blocks) > 0 {

@@ -112,14 +112,6 @@ func (r Replanned) riseBlocks() []report.Block {
 // Possible reports whether the rest of the day can be done.
 func (r Replanned) Possible() bool { return len(r.Timetable.Steps) > 0 }
 
-// Report tells which settings of the levers fit best.
-func (f Fitted) Report() report.Report {
-	if !f.Best.Day.made() {
-		return report.Report{Headline: working.Tell("bakeday.no_plan", "no plan was made")}
-	}
-	return fittedPage(f.Best.Day.Report(), f.Tried, f.AsWritten, f.Best, f.Others)
-}
-
 // fittedPage tells what was written and what fits best, and then the plan.
 func fittedPage(r report.Report, tried int, written, best Choice, others []Choice) report.Report {
 	head := working.Tell("bakeday.nothing_better",

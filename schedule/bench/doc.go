@@ -13,6 +13,7 @@
 //	which observations are of one dough          Observations.Bakes
 //	what is due, and what do I look for          Under.At, KitchenUnder.At
 //	which step is meant, which is due            DayNow.StepsDue, DayNow.Step
+//	what is there to write down next             KitchenNow.Expected
 //	what do my bakes teach                       Observations.Learn
 //	the bake as it is planned with that          Lessons.Apply
 //	what changes in the next plan                Lessons.NextPlan

@@ -3,8 +3,10 @@ package bench
 import (
 	"encoding/json"
 	"slices"
+	"strings"
 	"time"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -63,8 +65,11 @@ func (k KitchenNow) StepsDue() []bakeday.StepData {
 
 // StepNamed answers: which step of which bread is meant, by its ID ("Rye/fold-2"), or by its kind where there is only
 // one such step ("Rye/shape")? The bread stands in it, and its ID is as if the bread were alone, as it is observed.
-// Errors: as [bakeday.KitchenDay.StepNamed].
+// Errors: as [bakeday.KitchenDay.StepNamed]; no text where no step is due, or several are.
 func (k KitchenNow) StepNamed(text string) (bakeday.StepData, error) {
+	if text == "" {
+		return k.onlyDue()
+	}
 	all := k.steps()
 	byID := func(id string) (bakeday.StepData, bool) {
 		i := slices.IndexFunc(all, func(s stepOf) bool { return s.key() == id || len(k.Breads) == 1 && s.ID == id })
@@ -82,4 +87,25 @@ func (k KitchenNow) StepNamed(text string) (bakeday.StepData, error) {
 	}
 	s, _ := byID(step.ID)
 	return s, nil
+}
+
+// onlyDue is the step that is due, where it is one.
+func (k KitchenNow) onlyDue() (bakeday.StepData, error) {
+	due := k.StepsDue()
+	if len(due) == 1 {
+		return due[0], nil
+	}
+	want := quantity.Tell("bench.want_step_none_due", "the step that is done; none was due yet")
+	if len(due) > 1 {
+		var may []string
+		for _, s := range due {
+			id := s.ID
+			if len(k.Breads) > 1 {
+				id = s.Bread + "/" + id
+			}
+			may = append(may, id)
+		}
+		want = quantity.Tell("bench.want_step_of_several", "the one of the steps that is done: %s", strings.Join(may, ", "))
+	}
+	return bakeday.StepData{}, &quantity.InputError{Want: want, Err: quantity.ErrRequired}
 }

@@ -3,7 +3,6 @@ package cli
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/examples/internal/outfile"
@@ -14,6 +13,7 @@ import (
 // bulk asks when a dough is ready, how far it may rise before the cold, and what would make it ready by a time.
 type bulk struct {
 	standing
+	_    struct{}     `usual:"salt=2%; hydration=70%; rise=75%"`
 	Bulk ferment.Bulk `flags:"Inoculation=prefermented Salt Hydration Sugar Altitude Rise ColdLevain Enriched"`
 	_    struct{}     `paths:"Seed=prefermented Total=rise Stages[0].For=retard Bench=shaping Stages[0].Mass=piece"`
 	_    struct{}     `paths:"Stages[0].Into.Night=refrigerator"`
@@ -22,22 +22,13 @@ type bulk struct {
 	Yeast        ferment.Yeast        `flag:"yeast" paths:"Yeast.Amount=yeast Yeast.Kind=yeast"`
 	Mixed        string               `flag:"mixed"`
 	Retard       quantity.Elapsed     `flag:"retard"`
-	Refrigerator quantity.Temperature `flag:"refrigerator"`
-	Piece        quantity.Mass        `flag:"piece"`
-	Shaping      quantity.Elapsed     `flag:"shaping"`
+	Refrigerator quantity.Temperature `flag:"refrigerator" usual:"4C"`
+	Piece        quantity.Mass        `flag:"piece" usual:"900g"`
+	Shaping      quantity.Elapsed     `flag:"shaping" usual:"30m"`
 	ReadyBy      string               `flag:"ready-by" paths:"Ready=ready-by"`
 	Seen         []string             `flag:"seen"`
 	SVG          string               `flag:"svg"`
 	Replace      bool                 `flag:"replace"`
-}
-
-func newBulk() *bulk {
-	return &bulk{
-		Bulk: ferment.Bulk{Salt: quantity.NewPercent(2), Hydration: quantity.NewPercent(70),
-			Rise: quantity.NewPercent(75)},
-		standing:     standing{Drift: quantity.Elapsed(2 * time.Hour)},
-		Refrigerator: quantity.Celsius(4), Piece: quantity.Grams(900), Shaping: quantity.Elapsed(30 * time.Minute),
-	}
 }
 
 func (q *bulk) ask(c *call) error {

@@ -76,11 +76,15 @@ func (c *call) not(with string, names ...string) {
 
 func (c *call) clash(want quantity.Phrase, names []string) {
 	for _, n := range names {
-		noted := func(f *quantity.InputError) bool { return f.GoPath == "--"+n }
-		if c.given(n) && !slices.ContainsFunc(c.faults, noted) {
+		if c.given(n) && !c.faulty(n) {
 			c.fault(n, "--"+n, want, quantity.ErrInconsistent)
 		}
 	}
+}
+
+// faulty reports whether something is wrong with a flag already.
+func (c *call) faulty(name string) bool {
+	return slices.ContainsFunc(c.faults, func(f *quantity.InputError) bool { return f.GoPath == "--"+name })
 }
 
 // one of the flags has to be given, and no second one; it is empty when that is not so.

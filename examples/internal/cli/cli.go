@@ -14,7 +14,6 @@ import (
 	"strings"
 	"time"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/language"
 	"example.org/maslin/internal/nearest"
@@ -87,15 +86,7 @@ func Run(args []string, s System) int {
 		preferred := language.Preferred(s.Getenv)
 		s.language = &preferred
 	}
-	for i, arg := range args { // what is wrong with the line before it is told in the language asked for, too
-		tag, is := strings.CutPrefix(arg, "--language=")
-		if arg == "--language" && i+1 < len(args) {
-			tag, is = args[i+1], true
-		}
-		if l, err := language.Named(tag); is && err == nil {
-			*s.language = l
-		}
-	}
+	badLanguage := s.speak(args)
 	other := s.Out // for what cobra prints
 	if s.asciiOnly() {
 		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}
@@ -107,7 +98,10 @@ func Run(args []string, s System) int {
 	root.SetErr(s.Err)
 	var helped error // of --help, which has no other way back
 	root.SetHelpFunc(func(cmd *cobra.Command, _ []string) { helped = s.showHelp(cmd) })
-	err := root.Execute()
+	err := badLanguage
+	if err == nil {
+		err = root.Execute()
+	}
 	if err == nil {
 		err = helped
 	}
@@ -125,6 +119,28 @@ func Run(args []string, s System) int {
 	return exitBadInput
 }
 
+// speak takes the language that is asked for, so that what is wrong with the line before it is told in it too.
+func (s System) speak(args []string) error {
+	for i, arg := range args {
+		tag, is := strings.CutPrefix(arg, "--language=")
+		switch {
+		case arg == "--":
+			return nil
+		case arg == "--language" && i+1 < len(args):
+			tag, is = args[i+1], true
+		}
+		if !is {
+			continue
+		}
+		l, err := language.Named(tag)
+		if err != nil {
+			return badInput(working.Say("maslin: --language: %v", wordsOf(err)))
+		}
+		*s.language = l
+	}
+	return nil
+}
+
 func unquoteCobra(text string) string {
 	return strings.TrimSuffix(strings.ReplaceAll(text, "\n\nDid you mean this?\n\t", "; did you mean "), "\n")
 }
@@ -139,7 +155,7 @@ func newRoot(s System, line ...string) *cobra.Command {
 	root.SetVersionTemplate("maslin {{.Version}}\n")
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
-	root.PersistentFlags().Var(&languageFlag{to: s.language}, "language", "of the answer: de or en (as LANG says)")
+	root.PersistentFlags().String("language", "", "`LANGUAGE` of the answer: de or en (as LANG says)")
 	s.addCommands(root, line)
 	return root
 }
@@ -172,14 +188,6 @@ func flagError(cmd *cobra.Command, err error) error {
 			return badInput(working.Tell("cli.did_you_mean_flag", "%v; did you mean --%s?", out, near))
 		}
 		return badInput(working.Tell("cli.see_help", "%v; see %s --help", out, cmd.CommandPath()))
-	}
-	var invalid *pflag.InvalidValueError
-	if errors.As(err, &invalid) {
-		if found := quantity.InputErrors(invalid); len(found) > 0 {
-			moved := *found[0]
-			moved.Path, moved.GoPath = "", "--"+invalid.GetFlag().Name
-			return badInput(working.Say("%s: %v", cmd.CommandPath(), &moved))
-		}
 	}
 	var bare *pflag.ValueRequiredError
 	if errors.As(err, &bare) {

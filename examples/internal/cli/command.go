@@ -21,24 +21,23 @@ type command struct {
 // A question calls the library and tells what it says.
 type question interface{ ask(c *call) error }
 
-// commands are all of them; one under another is named after it. They are made anew for each run, with what stands
-// when a flag is not given.
+// commands are all of them; one under another is named after it. They are made anew for each run.
 func commands() []command {
 	return []command{
 		{"plan", &plan{}}, {"new", &newBake{}}, {"bake-file", &bakeFile{}}, {"now", &now{}},
-		{"formula", &formula{}}, {"levain", newLevain()}, {"water", newWater()}, {"mixer", &mixer{}},
+		{"formula", &formula{}}, {"levain", &levain{}}, {"water", &water{}}, {"mixer", &mixer{}},
 		{"sticking", &sticking{}}, {"scald", &scald{}}, {"flour", &flourBlend{}}, {"convert", &convert{}},
-		{"chill", &chill{}}, {"cost", newCost()},
+		{"chill", &chill{}}, {"cost", &costs{}},
 		{"vessel", &several{}}, {"vessel tin", &vesselTin{}}, {"vessel basket", &vesselProof{}},
 		{"vessel bowl", &vesselProof{vessel.Proofing{Vessel: vessel.LinedBowl}}}, {"vessel piece", &vesselPiece{}},
 		{"vessel tub", &vesselTub{}}, {"vessel jar", &vesselJar{}},
-		{"bulk", newBulk()}, {"log", &several{}}, {"log mix", &logMix{}}, {"log rise", &logRise{}},
-		{"log ready", &logReady{}}, {"log core", &logCore{}}, {"log weights", newLogWeights()}, {"log note", &logNote{}},
+		{"bulk", &bulk{}}, {"log", &several{}}, {"log mix", &logMix{}}, {"log rise", &logRise{}},
+		{"log ready", &logReady{}}, {"log core", &logCore{}}, {"log weights", &logWeights{}}, {"log note", &logNote{}},
 		{"log show", &logShow{}}, {"log import", &logImport{}}, {"learn", &learn{}},
 		{"oven", &oven{}}, {"done", &done{}}, {"cool", &cool{}}, {"keep", &keep{}}, {"loss", &loss{}},
-		{"table", &several{}}, {"table bulk", newTableBulk()}, {"table water", newTableWater()},
+		{"table", &several{}}, {"table bulk", &tableBulk{}}, {"table water", &tableWater{}},
 		{"compare", &compare{}}, {"compare curves", newCompareCurves()}, {"compare water", &compareWater{}},
-		{"exercise", newExercise()},
+		{"exercise", &exercises{}},
 	}
 }
 

@@ -20,8 +20,6 @@ type costs struct {
 	Yields   []cost.UsablePart  `flag:"yield" pair:"Name=Of"`
 }
 
-func newCost() *costs { return &costs{} }
-
 func (q *costs) ask(c *call) error {
 	batch, name, err := q.batch(c)
 	if err != nil {
@@ -38,13 +36,10 @@ func (q *costs) ask(c *call) error {
 		}[q.Unit]
 	}
 	// Zero is "not given" to the library, and an answer to a baker.
+	c.zero("loaves", s.Loaves == 0, quantity.Tell("cli.want_1_to_1000000", "1 to 1000000"))
+	c.zero("sold", s.Sold == 0, quantity.Tell("cli.want_1_to_loaves_made", "1 to the loaves made"))
 	if !c.given("loaves") {
 		s.Loaves = max(1, batch.Pieces())
-	} else if s.Loaves == 0 {
-		c.fault("loaves", "0", quantity.Tell("cli.want_1_to_1000000", "1 to 1000000"), quantity.ErrOutOfRange)
-	}
-	if c.given("sold") && s.Sold == 0 {
-		c.fault("sold", "0", quantity.Tell("cli.want_1_to_loaves_made", "1 to the loaves made"), quantity.ErrOutOfRange)
 	}
 	if c.given("places") && s.Places < 0 {
 		c.fault("places", quantity.Tell("cli.got_negative_number", "a negative number"),

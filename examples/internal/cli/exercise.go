@@ -10,15 +10,12 @@ import (
 
 // exercises asks for a worksheet for a class, or for the key to it.
 type exercises struct {
+	_     struct{}       `usual:"count=7; seed=1; difficulty=usual"`
 	Paper exercise.Paper `flags:"* Topics=topic"`
 	Form  string         `flag:"form" words:"text,markdown,html,latex"`
 	Key   bool           `flag:"key"`
 	US    bool           `flag:"us"`
 	JSON  bool           `flag:"json"`
-}
-
-func newExercise() *exercises {
-	return &exercises{Paper: exercise.Paper{Count: 7, Seed: 1, Difficulty: exercise.Usual}}
 }
 
 // tellsItself: a worksheet has forms of its own.

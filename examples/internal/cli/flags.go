@@ -29,6 +29,7 @@ import (
 //	pair:"Name=Mass"      the parts of a struct; the last may be optional: Name=Protein@Share?
 //	arg:"FOOD"            what stands behind the command, instead of a flag
 //	words:"sifted,spooned"  the words that may be chosen, where they are not all of the enumeration
+//	usual:"2h"            what stands when the flag is not given; of several flags that follow, usual:"salt=2%; rise=75%"
 //	form:"* yeast"        what a word is part of
 
 // bind makes the flags of an input, and those by which every answer is told.
@@ -38,7 +39,7 @@ func (c *call) bind(p helpText, in question) {
 	}); ok {
 		maps.Copy(p.flags, own.flagTexts(c.System))
 	}
-	b := binder{c, p, map[string]*flagValue{}}
+	b := binder{c, p, map[string]*flagValue{}, map[string]string{}}
 	b.fields(reflect.ValueOf(in).Elem())
 	if _, own := in.(interface{ tellsItself() }); !own {
 		b.fields(reflect.ValueOf(&c.output).Elem())
@@ -53,6 +54,7 @@ type binder struct {
 	c     *call
 	help  helpText
 	flags map[string]*flagValue
+	usual map[string]string // what stands when the flag is not given
 }
 
 func (b *binder) fields(v reflect.Value) {
@@ -61,6 +63,11 @@ func (b *binder) fields(v reflect.Value) {
 		for _, pair := range strings.Fields(f.Tag.Get("paths")) {
 			path, name, _ := strings.Cut(pair, "=")
 			b.c.paths[path] = name
+		}
+		for _, pair := range strings.Split(f.Tag.Get("usual"), "; ") {
+			if name, value, ofSeveral := strings.Cut(pair, "="); ofSeveral {
+				b.usual[name] = value
+			}
 		}
 		if name, ok := f.Tag.Lookup("arg"); ok {
 			b.c.paths[f.Name], b.c.paths[argumentPath] = name, name
@@ -114,6 +121,12 @@ func (b *binder) flag(name, path string, v reflect.Value, tag reflect.StructTag)
 	for p, more := path, true; more; _, p, more = strings.Cut(p, ".") { // by its whole path, and as its own room names it
 		if b.c.paths[p] == "" {
 			b.c.paths[p] = name
+		}
+	}
+	if usual := cmp.Or(b.usual[name], tag.Get("usual")); usual != "" {
+		read, _ := reader(v, tag) // one of its own: what is given for a list is no more of what stands without it
+		if err := read(usual); err != nil {
+			panic(err) // it is compiled in, and each command is tested to have its flags
 		}
 	}
 	read, words := reader(v, tag)

@@ -14,6 +14,7 @@ import (
 // levain asks what to feed so that a ripe levain is made, and when it is ripe.
 type levain struct {
 	standing
+	_     struct{}          `usual:"hydration=100%"`
 	Build dough.LevainBuild `flags:"* KeepBack=keep Starter.Mass=culture Starter.Hydration=culture-hydration"`
 	_     struct{}          `paths:"Starter=culture Seed=inoculation Temperature=room SeedHydration=culture-hydration"`
 
@@ -22,17 +23,10 @@ type levain struct {
 	Cold       bool                 `flag:"cold"`
 	Fed        string               `flag:"fed"`
 	After      quantity.Elapsed     `flag:"refrigerate-after" paths:"ChilledAfter=refrigerate-after"`
-	Fridge     quantity.Temperature `flag:"refrigerator"`
-	Scale      quantity.Mass        `flag:"scale" paths:"Flour=scale Fine=scale"`
+	Fridge     quantity.Temperature `flag:"refrigerator" usual:"4C"`
+	Scale      quantity.Mass        `flag:"scale" usual:"1g" paths:"Flour=scale Fine=scale"`
 	ripensToo  bool
 	cultureSet bool
-}
-
-func newLevain() *levain {
-	return &levain{
-		Build: dough.LevainBuild{Hydration: quantity.NewPercent(100)}, Scale: quantity.Grams(1), Fridge: quantity.Celsius(4),
-		standing: standing{Drift: quantity.Elapsed(2 * time.Hour)},
-	}
 }
 
 func (q *levain) ask(c *call) error {

@@ -13,7 +13,6 @@ import (
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
 	"example.org/maslin/schedule/bakeday"
-	"example.org/maslin/schedule/wallclock"
 )
 
 // bakes are the bake files of a command line: one day of their kitchen, mostly of one bread.
@@ -144,17 +143,6 @@ func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {
 	if err != nil || zone == "Local" || len(zone) > 64 {
 		return refuse(quantity.ErrOutOfRange)
 	}
-	clock := bakeday.KitchenClock{Now: s.Now(), Zone: where}
-	if now != "" {
-		m, err := wallclock.ParseMoment(now)
-		if err != nil {
-			return clock, badInput(working.Tell("cli.now", "--now: %s", err))
-		}
-		r, err := wallclock.Resolve(m, where, wallclock.RFC5545)
-		if err != nil {
-			return clock, badInput(working.Tell("cli.now", "--now: %s", err))
-		}
-		clock.Now = r.At
-	}
-	return clock, nil
+	at, err := logFlags{Now: now}.clock(s, where)
+	return bakeday.KitchenClock{Now: at, Zone: where}, err
 }

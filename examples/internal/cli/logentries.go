@@ -3,7 +3,6 @@ package cli
 import (
 	"time"
 
-	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
@@ -126,11 +125,8 @@ func (q *logCore) ask(c *call) error {
 // logWeights keeps a loaf weighed as dough and when cool.
 type logWeights struct {
 	noted
+	_       struct{}          `usual:"style=lean hearth"`
 	Weights bench.LoafWeights `flags:"In Out Style" paths:"weights.in=in weights.out=out weights.style=style"`
-}
-
-func newLogWeights() *logWeights {
-	return &logWeights{Weights: bench.LoafWeights{Style: bake.LeanHearth}}
 }
 
 func (q *logWeights) ask(c *call) error {

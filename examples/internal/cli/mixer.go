@@ -2,8 +2,8 @@ package cli
 
 import (
 	"example.org/maslin/dough/mixing"
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule/bakeday"
+	"github.com/spf13/pflag"
 )
 
 // mixer asks whether a dough fits a mixer, and how it is kneaded.
@@ -46,19 +46,18 @@ func fillMix(c *call, m *mixing.Mix) error {
 	if err != nil {
 		return file.complain(err)
 	}
-	own := *m
 	*m = bakeday.Mix(batch, file.first().Mixer().Kind, file.first().Mixer().Bowl)
-	take(c, "mixer", &m.Mixer, own.Mixer)
-	take(c, "bowl", &m.Bowl, own.Bowl)
-	take(c, "kind", &m.Kind, own.Kind)
-	for _, w := range []struct {
-		flag    string
-		to, own *quantity.Mass
-	}{{"dough", &m.Dough, &own.Dough}, {"flour", &m.Flour, &own.Flour}, {"water", &m.Water, &own.Water}} {
-		take(c, w.flag, w.to, *w.own)
-	}
-	m.HighGluten, m.WaterTemperature, m.Rated = own.HighGluten, own.WaterTemperature, own.Rated
+	c.over()
 	return nil
+}
+
+// over puts what flags say over what a file has put into their fields.
+func (c *call) over() {
+	c.cmd.Flags().Visit(func(f *pflag.Flag) {
+		if !c.faulty(f.Name) {
+			_ = f.Value.Set(f.Value.String()) // it was read before
+		}
+	})
 }
 
 // take puts what a flag says over what a file says.

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"example.org/maslin/dough/quantity"
@@ -18,7 +17,7 @@ type output struct {
 	JSON     bool          `flag:"json"`
 	US       bool          `flag:"us"`
 	As       string        `flag:"as" words:"text,markdown,html,csv"` // the form of the answer
-	Working  string        `flag:"working"`
+	Working  string        `flag:"working" words:"text,markdown,latex"`
 	Document bool          `flag:"document"` // of LaTeX: a complete one
 	Level    working.Level `flag:"level"`    // how much of a derivation is told
 
@@ -38,10 +37,6 @@ func (o output) check() error {
 	if o.Document && o.Working != "latex" {
 		return badInput(working.Tell("cli.document_want_working_latex", "--document: got %s, want --working=latex with it",
 			quantity.Excerpt("--working="+o.Working)))
-	}
-	if !slices.Contains([]string{"", "text", "markdown", "latex"}, o.Working) {
-		return badInput(working.Tell("cli.working_want_text_markdown_or", "--working: got %s, want text, markdown or latex",
-			quantity.Excerpt(o.Working)))
 	}
 	return nil
 }

@@ -4,8 +4,6 @@ import (
 	"io"
 	"strconv"
 
-	"example.org/maslin/dough/working"
-	"example.org/maslin/examples/internal/language"
 	"example.org/maslin/internal/textpage"
 )
 
@@ -72,21 +70,3 @@ func (w asciiWriter) Write(b []byte) (int, error) {
 	}
 	return len(b), nil
 }
-
-// languageFlag is the language that answers are told in.
-type languageFlag struct {
-	to    *working.Language
-	given string
-}
-
-func (f *languageFlag) Set(tag string) error {
-	l, err := language.Named(tag)
-	if err != nil {
-		return err
-	}
-	*f.to, f.given = l, tag
-	return nil
-}
-
-func (f *languageFlag) String() string { return f.given }
-func (f *languageFlag) Type() string   { return "LANGUAGE" }

@@ -21,7 +21,7 @@ type standing struct {
 	Room        quantity.Temperature `flag:"room" paths:"Room.Night=room Into=room Into.Night=room"`
 	Night       quantity.Temperature `flag:"night" paths:"Room.Day=night Into.Day=night"`
 	Weight      quantity.Mass        `flag:"weight"`
-	Drift       quantity.Elapsed     `flag:"drift" paths:"TimeConstant=drift Points=readings"`
+	Drift       quantity.Elapsed     `flag:"drift" usual:"2h" paths:"TimeConstant=drift Points=readings"`
 	Readings    string               `flag:"readings"`
 	WholeGrain  quantity.Percent     `flag:"whole-grain"`
 	Curve       ferment.Curve        `flag:"curve" paths:"Law=curve Law.Levain=curve Law.Yeast=curve"`

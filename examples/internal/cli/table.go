@@ -8,18 +8,11 @@ import (
 
 // tableBulk asks how long bulk takes, by temperature and amount of leaven.
 type tableBulk struct {
+	_     struct{}          `usual:"temperatures=18C,20C,22C,24C,26C,28C; rise=75%; salt=2%; hydration=70%"`
 	Table ferment.RiseTable `flags:"Temperatures Amounts Bulk.Rise Bulk.Salt Bulk.Hydration Bulk.WholeGrain"`
 	_     struct{}          `paths:"Bulk.History=temperatures Bulk.Inoculation=amounts Bulk.Yeast.Amount=amounts"`
 	Yeast ferment.YeastKind `flag:"yeast" words:"fresh,active dry,instant" form:"* yeast" paths:"Bulk.Yeast.Kind=yeast"`
 	Curve ferment.Curve     `flag:"curve" paths:"Bulk.Law=curve Law=curve"`
-}
-
-func newTableBulk() *tableBulk {
-	return &tableBulk{Table: ferment.RiseTable{
-		Bulk: ferment.Bulk{Rise: quantity.NewPercent(75), Salt: quantity.NewPercent(2),
-			Hydration: quantity.NewPercent(70)},
-		Temperatures: celsius(18, 20, 22, 24, 26, 28),
-	}}
 }
 
 func (q *tableBulk) ask(c *call) error {
@@ -37,14 +30,8 @@ func (q *tableBulk) ask(c *call) error {
 
 // tableWater asks how warm the water must be, by flour and room temperature.
 type tableWater struct {
+	_     struct{}          `usual:"dough=25C; mixer=hand; flour=10C,15C,18C,20C,22C,25C,28C; room=15C,18C,20C,22C,25C,28C"`
 	Table mixing.WaterTable `flags:"* Target=dough"`
-}
-
-func newTableWater() *tableWater {
-	return &tableWater{mixing.WaterTable{
-		Target: quantity.Celsius(25), Mixer: mixing.Hand, Flour: celsius(10, 15, 18, 20, 22, 25, 28),
-		Room: celsius(15, 18, 20, 22, 25, 28),
-	}}
 }
 
 func (q *tableWater) ask(c *call) error { return c.tell(q.Table.Water()) }

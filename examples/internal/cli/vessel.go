@@ -106,7 +106,7 @@ func (q *vesselJar) ask(c *call) error {
 
 // zero refuses a zero that was given: to the library it is "not given".
 func (c *call) zero(flag string, is bool, want quantity.Phrase) {
-	if c.given(flag) && is && len(c.faults) == 0 {
+	if c.given(flag) && is && !c.faulty(flag) {
 		c.fault(flag, "0", want, quantity.ErrOutOfRange)
 	}
 }

@@ -19,11 +19,9 @@ type water struct {
 	Balance         bool                      `flag:"balance"`
 	FlourWeight     quantity.Mass             `flag:"flour-weight"`
 	LevainWeight    quantity.Mass             `flag:"levain-weight"`
-	LevainHydration quantity.Percent          `flag:"levain-hydration"`
+	LevainHydration quantity.Percent          `flag:"levain-hydration" usual:"100%"`
 	Measured        mixing.Measured           `flags:"Dough=measured Water=poured"`
 }
-
-func newWater() *water { return &water{LevainHydration: quantity.NewPercent(100)} }
 
 // factors lists what acts on the dough beside the water, and which flag filled which.
 func (q *water) factors(c *call) []mixing.Factor {

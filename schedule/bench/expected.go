@@ -1,0 +1,110 @@
+package bench
+
+import (
+	"slices"
+
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/bakeday"
+)
+
+// Expected is what there is to write down next: when, and the observation with its values as they are expected.
+type Expected struct {
+	Says        working.Message `json:"says"`
+	Observation Observation     `json:"observation"`
+}
+
+// Expected answers: what is there to write down now, of all breads? First what is doubted, to be said again when it is
+// so; that the plan is followed, while nobody has said so; and then what can be seen or done of each step that is under
+// way or comes next: that it is done, how warm and how risen the dough is, what the probe in the loaf shows, and at the
+// end what a loaf of this bake weighs. The values are examples where only the dough or the loaf can say them. That a step
+// is done stands here once, and names none.
+func (k KitchenNow) Expected() []Expected {
+	var out []Expected
+	add := func(says working.Message, o Observation) {
+		o.Version, o.At = Format, k.Now
+		out = append(out, Expected{says, o})
+	}
+	ticks := false
+	for i := range k.Breads {
+		m := &k.Breads[i]
+		for _, d := range m.Doubts {
+			if d.Observation.Step != "" {
+				again := d.Observation
+				again.Bread, again.Sure = m.Name, true
+				out = append(out, Expected{working.Tell("bench.expect_sure", "if that is so"), again})
+			}
+		}
+		if m.Followed == nil {
+			out = append(out, Expected{working.Tell("bench.expect_plan", "to keep to this plan"), m.following()})
+			if m.Dough == nil {
+				continue
+			}
+		}
+		steps := m.UnderWay()
+		next, left := m.Next()
+		if left {
+			steps = append(steps, next)
+		}
+		for _, s := range steps {
+			if s.Hands && s.Kind != schedule.Bake && !ticks {
+				add(working.Tell("bench.expect_step", "when a step is done"), Observation{Kind: SawStep})
+				ticks = true
+			}
+			m.expect(s, add)
+		}
+		if !left && !slices.ContainsFunc(steps, func(s bakeday.StepData) bool { return s.Kind == schedule.Bake }) {
+			gram := quantity.Grams(1)
+			in, _ := m.Day.Batch.ScalingWeight().RoundDown(gram)
+			baked, _ := m.Day.Bake.Loaves.Baked.RoundDown(gram)
+			add(working.Tell("bench.expect_weights", "what a loaf weighs, as dough and cool"), Observation{Kind: SawWeights,
+				Bread: m.Name, Weights: &LoafWeights{In: in, Out: baked, Style: m.Day.Bake.Loaves.Style}})
+		}
+	}
+	return out
+}
+
+// following is the observation that the plan is followed as it is now.
+func (m *DayNow) following() Observation {
+	bake := m.Day.Bake
+	return Observation{Version: Format, Kind: SawPlan, At: m.Now, Bread: m.Name, Plan: &FollowedPlan{
+		Made: m.Day.Now, Wanted: m.Day.Wanted, Style: bake.Loaves.Style, Altitude: bake.Kitchen.Altitude}}
+}
+
+// Examples of what the dough or the loaf will say.
+var (
+	exampleDough = quantity.Celsius(25)
+	exampleRise  = quantity.NewPercent(20)
+	exampleReady = quantity.NewPercent(30)
+	exampleCores = [2]quantity.Temperature{quantity.Celsius(94), quantity.Celsius(96)}
+)
+
+// expect adds what can be seen at a step.
+func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observation)) {
+	of := Observation{Bread: m.Name}
+	switch s.Kind {
+	case schedule.Mix, schedule.Bulk, schedule.Fold:
+		if m.Dough == nil || m.Dough.Mix.Dough.IsZero() {
+			of.Kind, of.Mix = SawMixed, &DoughMixed{Dough: exampleDough}
+			add(working.Tell("bench.expect_mix", "how warm the dough is when it is kneaded"), of)
+			of.Mix = nil
+		}
+	case schedule.Bake:
+		of.Kind, of.Core = SawCore, &SeenCore{Core: exampleCores[0]}
+		add(working.Tell("bench.expect_core", "what the probe shows"), of)
+		of.Core = &SeenCore{Core: exampleCores[1], Out: true}
+		add(working.Tell("bench.expect_out", "when it comes out"), of)
+	}
+	ready := m.Dough != nil && m.Dough.Ready != nil
+	if !ready && (s.Kind == schedule.Bulk || s.Kind == schedule.Shape) {
+		rise := exampleReady
+		if m.Progress != nil {
+			rise = m.Progress.Now.Bulk().Rise
+		}
+		of.Kind, of.Rise = SawRise, &SeenRise{Rise: exampleRise}
+		add(working.Tell("bench.expect_rise", "how far it has risen"), of)
+		of.Kind, of.Rise, of.Ready = SawReady, nil, &ReadyDough{Rise: rise}
+		add(working.Tell("bench.expect_ready", "when it is ready to shape"), of)
+	}
+}
