@@ -40,19 +40,18 @@ func (b bowl) batch(c *call) (dough.Batch, string, error) {
 // formula asks how much of everything, which formula weights are, or what mends a dough.
 type formula struct {
 	bowl
-	Percent []string         `flag:"percent"`
-	Pieces  int              `flag:"pieces" paths:"Pieces.Count=pieces Baked.Pieces=pieces Loaves.Pieces=pieces"`
-	Each    quantity.Mass    `flag:"each" paths:"Pieces.Each=each"`
-	Baked   quantity.Mass    `flag:"baked" paths:"Baked.Each=baked Loaves.Baked=baked"`
-	Loss    quantity.Percent `flag:"loss" paths:"Baked.Loss=loss Loaves.Loss=loss"`
-	Dough   quantity.Mass    `flag:"dough" paths:"ByDough.Mass=dough"`
-	Flour   quantity.Mass    `flag:"flour" paths:"ByFlour.Mass=flour"`
-	Levain  quantity.Mass    `flag:"levain-at-hand" paths:"ByLevain=levain-at-hand"`
-	Stock   []dough.Stock    `flag:"stock" pair:"Name=Mass" paths:"AtHand.Stock=stock"`
-	Much    []dough.Stock    `flag:"too-much" paths:"Extra=too-much"`
-	Little  []dough.Stock    `flag:"too-little"`
-	Restore dough.Restore    `flag:"restore"`
-	Scales  dough.Scales     `flags:"Flour=scale Fine=fine-scale"`
+	Percent []string       `flag:"percent"`
+	Loaves  bakeday.Loaves `flags:"Pieces Baked Loss"`
+	_       struct{}       `paths:"Pieces.Count=pieces Baked.Pieces=pieces Baked.Each=baked Baked.Loss=loss"`
+	Each    quantity.Mass  `flag:"each" paths:"Pieces.Each=each"`
+	Dough   quantity.Mass  `flag:"dough" paths:"ByDough.Mass=dough"`
+	Flour   quantity.Mass  `flag:"flour" paths:"ByFlour.Mass=flour"`
+	Levain  quantity.Mass  `flag:"levain-at-hand" paths:"ByLevain=levain-at-hand"`
+	Stock   []dough.Stock  `flag:"stock" pair:"Name=Mass" paths:"AtHand.Stock=stock"`
+	Much    []dough.Stock  `flag:"too-much" paths:"Extra=too-much"`
+	Little  []dough.Stock  `flag:"too-little"`
+	Restore dough.Restore  `flag:"restore"`
+	Scales  dough.Scales   `flags:"Flour=scale Fine=fine-scale"`
 }
 
 func (q *formula) ask(c *call) error {
@@ -60,7 +59,14 @@ func (q *formula) ask(c *call) error {
 	if !repair {
 		c.only("--too-much or --too-little", "restore")
 	}
-	batch, scales, err := q.scaled(c)
+	scaled := q.ofFile
+	switch {
+	case c.given("percent"):
+		scaled = q.byPercent
+	case c.given("weights"):
+		scaled = q.byWeights
+	}
+	batch, err := scaled(c)
 	if wrong := c.complain(err); wrong != nil {
 		return wrong
 	}
@@ -71,84 +77,82 @@ func (q *formula) ask(c *call) error {
 		}
 		return c.tell(mend.Repair())
 	}
-	return c.tell(batch.Weigh(scales))
+	return c.tell(batch.Weigh(q.Scales))
 }
 
-// scaled is the dough that is asked for, and how it is weighed.
-func (q *formula) scaled(c *call) (dough.Batch, dough.Scales, error) {
-	scales := q.Scales
-	if c.given("percent") {
-		return q.byPercent(c)
-	}
-	if c.given("weights") {
-		c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand",
-			"stock")
-		if !c.given("scale") {
-			scales.Flour = quantity.Grams(1)
-		}
-		if !c.given("fine-scale") && !c.given("scale") {
-			scales.Fine = quantity.Grams(0.1)
-		}
-		batch, _, err := q.batch(c)
-		return batch, scales, err
-	}
+// ofFile is the dough of a bake file, for the loaves or the target of the flags.
+func (q *formula) ofFile(c *call) (dough.Batch, error) {
 	file, err := loadFormula(c, c.args[0])
 	if err != nil {
-		return dough.Batch{}, scales, err
+		return dough.Batch{}, err
 	}
-	b := *file.first()
-	scales = b.Scales()
-	take(c, "scale", &scales.Flour, q.Scales.Flour)
-	take(c, "fine-scale", &scales.Fine, q.Scales.Fine)
-	target := q.target(c, b)
-	if target == nil {
-		take(c, "pieces", &b.Loaves.Pieces, q.Pieces)
-		take(c, "baked", &b.Loaves.Baked, q.Baked)
-		take(c, "loss", &b.Loaves.Loss, q.Loss)
+	b := file.first()
+	q.Scales, q.Loaves = b.Scales(), b.Loaves
+	if own, err := b.Batch(nil); err == nil && c.given("each") {
+		q.Loaves.Pieces = own.Pieces() // where the file leaves it to the weights
 	}
+	c.over("scale", "fine-scale", "pieces", "baked", "loss")
+	target := q.target(c)
 	if len(c.faults) > 0 {
-		return dough.Batch{}, scales, nil
+		return dough.Batch{}, nil
+	}
+	asFile := target == nil && !c.given("pieces") && !c.given("baked") && !c.given("loss")
+	if target == nil {
+		b.Loaves = q.Loaves
 	}
 	batch, err := b.Batch(target)
-	if err != nil && target == nil && !c.given("pieces") && !c.given("baked") && !c.given("loss") {
+	if asFile {
 		err = file.complain(err)
 	}
-	return batch, scales, err
+	return batch, err
+}
+
+// byWeights is the dough of weights, which are weighed by the gram and what is little by the tenth of it.
+func (q *formula) byWeights(c *call) (dough.Batch, error) {
+	c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand", "stock")
+	q.finely()
+	batch, _, err := q.batch(c)
+	return batch, err
+}
+
+func (q *formula) finely() {
+	if q.Scales.Flour.IsZero() {
+		q.Scales.Flour = quantity.Grams(1)
+		if q.Scales.Fine.IsZero() {
+			q.Scales.Fine = quantity.Grams(0.1)
+		}
+	}
 }
 
 // byPercent scales a formula that is given in percent of all the flour.
-func (q *formula) byPercent(c *call) (dough.Batch, dough.Scales, error) {
-	scales := q.Scales
-	if scales.Flour.IsZero() {
-		scales.Flour, scales.Fine = quantity.Grams(1), quantity.Grams(0.1)
-	}
+func (q *formula) byPercent(c *call) (dough.Batch, error) {
+	q.finely()
 	if c.given("weights") || len(c.args) > 0 {
 		c.fault("percent", "--percent", quantity.Tell("cli.want_one_dough", "one dough: a bake file, --weights or --percent"),
 			quantity.ErrInconsistent)
 	}
 	parts, err := dough.ParsePercents(strings.Join(q.Percent, "; "))
 	c.note("percent", err)
-	target := q.target(c, bakeday.Bake{})
+	target := q.target(c)
 	switch {
 	case target != nil:
 	case c.given("baked"):
-		target = dough.Baked{Pieces: max(1, q.Pieces), Each: q.Baked, Loss: q.Loss}
+		target = dough.Baked{Pieces: max(1, q.Loaves.Pieces), Each: q.Loaves.Baked, Loss: q.Loaves.Loss}
 	default:
 		target = dough.ByFlour{Mass: quantity.Kilograms(1)}
 	}
 	if len(c.faults) > 0 {
-		return dough.Batch{}, scales, nil
+		return dough.Batch{}, nil
 	}
 	batch, err := parts.Batch()
 	if err != nil {
-		return batch, scales, err
+		return batch, err
 	}
-	batch, err = batch.Formula().For(target)
-	return batch, scales, err
+	return batch.Formula().For(target)
 }
 
-// target is what the flags ask for; nil is what the file says.
-func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
+// target is what the flags ask for beside bread; nil is what the file says.
+func (q *formula) target(c *call) dough.Target {
 	var wishes []string
 	for _, n := range []string{"dough", "flour", "levain-at-hand", "stock", "pieces", "each", "baked"} {
 		loaves := n == "each" || n == "baked"
@@ -162,15 +166,6 @@ func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
 				"one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
 		return nil
 	}
-	if c.given("each") {
-		c.not("--each, which gives the dough and not the bread", "baked", "loss")
-	}
-	pieces := b.Loaves.Pieces
-	if own, err := b.Batch(nil); err == nil {
-		pieces = own.Pieces() // where the file leaves it to the weights
-	}
-	take(c, "pieces", &pieces, q.Pieces)
-	pieces = max(1, pieces) // a formula without a file makes one
 	switch {
 	case c.given("dough"):
 		return dough.ByDough{Mass: q.Dough}
@@ -181,7 +176,8 @@ func (q *formula) target(c *call, b bakeday.Bake) dough.Target {
 	case c.given("stock"):
 		return dough.AtHand{Stock: q.Stock}
 	case c.given("each"):
-		return dough.Pieces{Count: pieces, Each: q.Each}
+		c.not("--each, which gives the dough and not the bread", "baked", "loss")
+		return dough.Pieces{Count: max(1, q.Loaves.Pieces), Each: q.Each}
 	}
 	return nil
 }

@@ -3,7 +3,6 @@ package cli
 import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/schedule/bakeday"
-	"github.com/spf13/pflag"
 )
 
 // mixer asks whether a dough fits a mixer, and how it is kneaded.
@@ -47,22 +46,15 @@ func fillMix(c *call, m *mixing.Mix) error {
 		return file.complain(err)
 	}
 	*m = bakeday.Mix(batch, file.first().Mixer().Kind, file.first().Mixer().Bowl)
-	c.over()
+	c.over("mixer", "bowl", "kind", "dough", "flour", "water", "high-gluten", "water-temperature", "rated")
 	return nil
 }
 
-// over puts what flags say over what a file has put into their fields.
-func (c *call) over() {
-	c.cmd.Flags().Visit(func(f *pflag.Flag) {
-		if !c.faulty(f.Name) {
+// over puts what these flags say, where they are given, over what a file has put into their fields.
+func (c *call) over(names ...string) {
+	for _, name := range names {
+		if f := c.cmd.Flags().Lookup(name); f != nil && f.Changed && !c.faulty(name) {
 			_ = f.Value.Set(f.Value.String()) // it was read before
 		}
-	})
-}
-
-// take puts what a flag says over what a file says.
-func take[T any](c *call, flag string, to *T, own T) {
-	if c.given(flag) {
-		*to = own
 	}
 }
