@@ -153,6 +153,11 @@ func (d Day) weighLists() []WeighList {
 		}
 		l.Lines = append(l.Lines, line)
 	}
+	// What ripens gives off gas and dries a little, and some of it stays in the jar: common practice, no source.
+	if l.Batches > 1 && d.Levain != nil && !d.Bake.Levain.standing() && !d.sharesLevain() {
+		l.Says = append(l.Says, working.Tell("bakeday.last_takes_rest",
+			"the last batch takes what is left of the levain: ripe it weighs a little less than what was fed"))
+	}
 	return append(out, l)
 }
 
