@@ -21,7 +21,8 @@ const (
 // twice, a text that its quantity or enumeration refuses, an index beyond 999 or beyond a gap of the list.
 //
 // Names are those of the json tags, exactly; numbers, with a decimal point or comma, and "true", "false" or "on" are
-// read from text too. The name "" is the whole, such as the number of a single field. What reads itself from JSON is read from the names of its JSON ("history.knots[0].temperature"), if that holds texts alone, or
+// read from text too. The name "" is the whole, such as the number of a single field. What reads itself
+// from JSON is read from the names of its JSON ("history.knots[0].temperature"), if that holds texts alone, or
 // whole from one text that is its JSON, such as a hidden field. A table with keys of its own is not read. Whether what
 // must be given is given, and fits, is for the check of the input; its problems may stand at a part that has no name of
 // its own, and concern all names below it. See [Problems.ErrFor]. After an error the value is partly filled and not to

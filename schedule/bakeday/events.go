@@ -56,8 +56,8 @@ func eventsOf(steps []StepData, name string) []calendar.Event {
 	return out
 }
 
-// CalendarID identifies the day in calendars: a hash of the names of its breads and the day the first is wanted. That of
-// one bread is the bread's own.
+// CalendarID identifies the day in calendars: a hash of the names of its breads and the day the first is wanted.
+// That of one bread is the bread's own.
 func (s KitchenDayData) CalendarID() string {
 	if len(s.Breads) == 1 {
 		return s.Breads[0].CalendarID()

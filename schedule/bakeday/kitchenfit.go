@@ -15,9 +15,10 @@ import (
 type FittedDay struct {
 	Day       KitchenDay `json:"-"` // that fits best
 	AsWritten Choice     `json:"as_written"`
-	Best      Choice     `json:"best"`             // AsWritten when nothing fits better; each change says of which bread it is
-	Others    []Choice   `json:"others,omitempty"` // of one bread: the next best, each different in some lever
-	Tried     int        `json:"tried"`
+	// Best is AsWritten when nothing fits better; each change says of which bread it is.
+	Best   Choice   `json:"best"`
+	Others []Choice `json:"others,omitempty"` // of one bread: the next best, each different in some lever
+	Tried  int      `json:"tried"`
 	// TimeRanOut says that the context ended before all settings were tried.
 	TimeRanOut bool `json:"time_ran_out,omitempty"`
 }

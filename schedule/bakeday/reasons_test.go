@@ -208,7 +208,8 @@ func TestPlansSettle(t *testing.T) {
 func TestNothingFits(t *testing.T) {
 	day := plan(t, hall())
 	whole := Order{Bakes: []Bake{hall()}}
-	f := FittedDay{Day: whole.ofOne(day), Tried: 7, Best: Choice{Day: day, Points: 1000, Against: []Against{{Drawback: NoTimetable}}}}
+	f := FittedDay{Day: whole.ofOne(day), Tried: 7, Best: Choice{Day: day, Points: 1000,
+		Against: []Against{{Drawback: NoTimetable}}}}
 	r := f.Report()
 	if got := r.Headline.String(); got != "7 settings tried, and no timetable fits any of them" ||
 		len(r.Section("best").Blocks) > 0 {

@@ -109,7 +109,8 @@ func (q *formula) ofFile(c *call) (dough.Batch, error) {
 
 // byWeights is the dough of weights, which are weighed by the gram and what is little by the tenth of it.
 func (q *formula) byWeights(c *call) (dough.Batch, error) {
-	c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand", "stock")
+	c.not("--weights, which scales nothing", "pieces", "each", "baked", "loss", "dough", "flour", "levain-at-hand",
+		"stock")
 	q.finely()
 	batch, _, err := q.batch(c)
 	return batch, err

@@ -56,7 +56,8 @@ func loadFormula(c *call, name string) (bakes, error) {
 	return b, b.complain(err)
 }
 
-// readBakes reads the texts of bake files. Among all files of a folder is the kitchen that its bakes name, which is no bake.
+// readBakes reads the texts of bake files. Among all files of a folder is the kitchen that its bakes name, which is no
+// bake.
 func readBakes(c *call, names []string) (bakes, error) {
 	b := bakes{command: c.cmd.CommandPath()}
 	kitchens := map[string]bool{}

@@ -30,7 +30,8 @@ func (q *tableBulk) ask(c *call) error {
 
 // tableWater asks how warm the water must be, by flour and room temperature.
 type tableWater struct {
-	_     struct{}          `usual:"dough=25C; mixer=hand; flour=10C,15C,18C,20C,22C,25C,28C; room=15C,18C,20C,22C,25C,28C"`
+	_     struct{}          `usual:"dough=25C; mixer=hand"`
+	_     struct{}          `usual:"flour=10C,15C,18C,20C,22C,25C,28C; room=15C,18C,20C,22C,25C,28C"`
 	Table mixing.WaterTable `flags:"* Target=dough"`
 }
 
