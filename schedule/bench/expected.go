@@ -17,9 +17,9 @@ type Expected struct {
 
 // Expected answers: what is there to write down now, of all breads? First what is doubted, to be said again when it is
 // so; that the plan is followed, while nobody has said so; and then what can be seen or done of each step that is under
-// way or comes next: that it is done, how warm and how risen the dough is, what the probe in the loaf shows, and at the
-// end what a loaf of this bake weighs. The values are examples where only the dough or the loaf can say them. That a
-// step is done stands here once, and names none.
+// way or is the day's next: that it is done, how warm and how risen the dough is, what the probe in the loaf shows, and
+// at the end what a loaf of this bake weighs. The values are examples where only the dough or the loaf can say them.
+// That a step is done stands here once, and names none.
 func (k KitchenNow) Expected() []Expected {
 	var out []Expected
 	add := func(says working.Message, o Observation) {
@@ -44,7 +44,7 @@ func (k KitchenNow) Expected() []Expected {
 		}
 		steps := m.UnderWay()
 		next, left := m.Next()
-		if left {
+		if soonest, ok := k.next(); left && ok && !soonest.Start.Before(next.Start) { // what is later is no matter yet
 			steps = append(steps, next)
 		}
 		for _, s := range steps {

@@ -50,7 +50,7 @@ func TestExpectedFollowsTheDay(t *testing.T) {
 		t.Errorf("before it is followed: %s", got)
 	}
 	start = together(t, made, following(made)...)
-	if got := kinds(start); got != "step, rolls mix" {
+	if got := kinds(start); got != "step" {
 		t.Errorf("at first: %s", got)
 	}
 	bulk := begins(t, start, "hall", "bulk").Add(5 * time.Minute)
