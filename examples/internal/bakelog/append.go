@@ -23,9 +23,9 @@ var ErrNotLog = errors.New("is not a bake log: it is left as it is; want a bake 
 	"or a name that is not taken")
 
 // Read reads a log. A file that is not there is an empty log. Errors: those of [bench.LogReading.From] and of the file
-// system; ErrBusy.
+// system.
 func Read(name string, r bench.LogReading) (bench.KeptLog, error) {
-	f, err := open(name, os.O_RDONLY, patience)
+	f, err := toRead(name)
 	if errors.Is(err, os.ErrNotExist) {
 		return bench.KeptLog{}, nil
 	}

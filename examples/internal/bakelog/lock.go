@@ -2,7 +2,9 @@ package bakelog
 
 import (
 	"errors"
+	"io"
 	"os"
+	"runtime"
 	"time"
 
 	"github.com/rogpeppe/go-internal/lockedfile"
@@ -10,6 +12,14 @@ import (
 
 // ErrBusy: another program held the lock of the log for too long.
 var ErrBusy = errors.New("another program is writing to it")
+
+// toRead opens a log for reading, which a lock holds up on Windows only.
+func toRead(name string) (io.ReadCloser, error) {
+	if runtime.GOOS == "windows" {
+		return open(name, os.O_RDONLY, patience)
+	}
+	return os.Open(name)
+}
 
 // open opens a file under a lock, alone to write and with others to read, waiting for at most the patience. Closing the
 // file, or the end of the program however it comes, gives the lock back.
