@@ -1,0 +1,50 @@
+package dough_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/maslin/dough"
+	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
+	"example.org/maslin/internal/trial"
+)
+
+type told interface {
+	Report() report.Report
+	Working() working.Working
+}
+
+// One answer of each kind as it is told today, page and derivation. Where the figures come from, and that each line of
+// arithmetic holds, the other tests know; here stands that nothing is lost, and that no number moves unseen.
+func TestWholeAnswers(t *testing.T) {
+	g, p := quantity.Grams, quantity.MustPercent
+	loaves := must(hall().For(dough.Baked{Pieces: 6, Each: g(780), Loss: p("12 %")}))
+	stages := must(threeStages().For(dough.Pieces{Count: 20, Each: g(950)}))
+	milk := must(milkLoaf().For(dough.Pieces{Count: 5, Each: g(344.3)}))
+	small := must(hall().For(dough.ByFlour{Mass: g(1000)}))
+	drier := hall()
+	drier.Liquids[0].Percent = p("68 %")
+	scales := dough.Scales{Flour: g(1), Fine: g(0.1)}
+	us := working.Telling{Reader: working.Reader{Units: working.USCustomary}, Level: working.WithNumbers, Width: 110}
+	for name, a := range map[string]told{
+		"loaves": loaves, "stages": stages, "milk": milk,
+		"loaves-weighed": must(loaves.Weigh(scales)), "stages-weighed": must(stages.Weigh(scales)),
+		"levain": must(dough.LevainBuild{Want: g(300), KeepBack: g(30), Hydration: p("100 %"),
+			Starter: dough.Starter{Mass: g(12), Hydration: p("60 %")}, Inoculation: p("20 %")}.Plan()),
+		"stiff-levain": must(dough.LevainBuild{Want: g(800), Hydration: p("50 %"),
+			Starter: dough.Starter{Mass: g(200), Hydration: p("100 %")}, Inoculation: p("30 %")}.Plan()),
+		"one-levain": must(dough.OneLevain{Preferment: "levain", AtHand: g(1000), Doughs: []dough.Batch{loaves,
+			must(drier.For(dough.Pieces{Count: 24, Each: g(60)}))}}.Plan()),
+		"too-much-water": must(dough.Mishap{Batch: small, Extra: []dough.Stock{{Name: "water", Mass: g(40)}}}.Repair()),
+		"more-flour": must(dough.Mishap{Batch: small, Extra: []dough.Stock{{Name: "bread flour", Mass: g(50)}},
+			Restore: dough.RestoreAll}.Repair()),
+	} {
+		page := a.Report().Markdown(report.Options{}) + "\n" + a.Working().Text(110)
+		if short := us.Text(a.Working()); len(short) < 2500 {
+			page += "\n" + short
+		}
+		trial.Kept(t, "answers/"+name+".md", strings.TrimRight(page, "\n")+"\n")
+	}
+}
