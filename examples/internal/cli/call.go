@@ -28,17 +28,6 @@ type call struct {
 
 func (c *call) given(name string) bool { return c.cmd.Flags().Changed(name) }
 
-// emptyNames notes the flags of files that are given without a name, as a variable that is not set gives them: what was
-// to be written would be nowhere, and a log another one.
-func (c *call) emptyNames() {
-	for _, name := range []string{"log", "html", "svg", "csv", "ics", "readings"} {
-		if f := c.cmd.Flags().Lookup(name); f != nil && f.Changed && f.Value.String() == "" {
-			c.fault(name, quantity.Excerpt(""), quantity.Tell("cli.want_name_of_file", "the name of a file"),
-				quantity.ErrRequired)
-		}
-	}
-}
-
 // note keeps what is wrong with a flag.
 func (c *call) note(name string, err error) {
 	found := quantity.InputErrors(err)

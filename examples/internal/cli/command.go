@@ -88,10 +88,8 @@ func (s System) cobraCommand(one command) *cobra.Command {
 		return complete(words, c.choices, len(args))
 	}
 	cmd.RunE = func(_ *cobra.Command, args []string) error {
-		if c.args = args; c.output.check() != nil {
-			return c.output.check()
-		}
-		c.emptyNames()
+		c.args = args
+		c.checkOutput()
 		if c.argument != nil && len(args) > 0 {
 			if err := c.argument(strings.Join(args, " ")); err != nil {
 				return c.complain(quantity.At(argumentPath, err))

@@ -172,6 +172,10 @@ func (f *flagValue) Set(text string) error {
 			quantity.ErrOutOfRange)
 		return nil
 	}
+	if text == "" && f.kind == "FILE" { // as a variable that is not set gives it: what was to be written would be nowhere
+		f.c.fault(f.name, quantity.Excerpt(""), quantity.Tell("cli.want_name_of_file", "the name of a file"),
+			quantity.ErrRequired)
+	}
 	f.given = text
 	for _, read := range f.read {
 		if err := read(text); err != nil {

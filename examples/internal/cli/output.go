@@ -6,7 +6,6 @@ import (
 	"io"
 	"strings"
 
-	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/textpage"
@@ -24,21 +23,17 @@ type output struct {
 	everyCaution bool // those that come with every bake in full too
 }
 
-func (o output) check() error {
-	if o.As != "" && (o.JSON || o.Working != "") {
-		return badInput(working.Tell("cli.want_without_json_and_working",
-			"--as: got %s, want it without --json and --working, which have forms of their own",
-			quantity.Excerpt(o.As)))
+// checkOutput notes the flags that have nothing to do with the form that is asked for.
+func (c *call) checkOutput() {
+	if c.JSON || c.Working != "" {
+		c.not("--json and --working, which have forms of their own", "as")
 	}
-	if o.Level != working.Everything && o.Working == "" {
-		return badInput(working.Tell("cli.level_want_working", "--level: got %s, want --working with it",
-			quantity.Excerpt(o.Level.String())))
+	if c.Working == "" {
+		c.only("--working", "level")
 	}
-	if o.Document && o.Working != "latex" {
-		return badInput(working.Tell("cli.document_want_working_latex", "--document: got %s, want --working=latex with it",
-			quantity.Excerpt("--working="+o.Working)))
+	if c.Working != "latex" {
+		c.only("--working=latex", "document")
 	}
-	return nil
 }
 
 // A telling is an answer of the library, which tells itself.

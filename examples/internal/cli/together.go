@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"bytes"
 	"encoding/json"
+	"strings"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
@@ -48,19 +48,13 @@ func (t together) Workings() []working.Working {
 
 // MarshalJSON writes each answer under its key, in order.
 func (t together) MarshalJSON() ([]byte, error) {
-	var b bytes.Buffer
-	b.WriteByte('{')
-	for i, p := range t.all {
-		if i > 0 {
-			b.WriteByte(',')
-		}
+	var fields []string
+	for _, p := range t.all {
 		data, err := json.Marshal(p.answer)
 		if err != nil {
 			return nil, err
 		}
-		b.WriteString(`"` + p.key + `":`)
-		b.Write(data)
+		fields = append(fields, `"`+p.key+`":`+string(data))
 	}
-	b.WriteByte('}')
-	return b.Bytes(), nil
+	return []byte("{" + strings.Join(fields, ",") + "}"), nil
 }
