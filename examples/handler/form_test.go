@@ -52,6 +52,9 @@ func TestTheFormMarksItsFields(t *testing.T) {
 			t.Errorf("%s is missing in\n%s", want, body)
 		}
 	}
+	if strings.Contains(body, "<p><strong>") {
+		t.Errorf("what stands at a field stands below, too:\n%s", body)
+	}
 	if kind := w.Header().Get("Content-Type"); kind != "text/html; charset=utf-8" {
 		t.Error(kind)
 	}

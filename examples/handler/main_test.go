@@ -3,6 +3,8 @@ package main
 import (
 	"context"
 	"encoding/json"
+	"fmt"
+	"log"
 	"net"
 	"net/http"
 	"net/http/httptest"
@@ -146,7 +148,14 @@ func TestMain(m *testing.M) {
 		main()
 		return
 	}
-	os.Exit(m.Run())
+	var said strings.Builder
+	log.SetOutput(&said)
+	status := m.Run()
+	if said.Len() > 0 && status == 0 {
+		fmt.Fprintln(os.Stderr, "nothing went wrong, and the log says:", said.String())
+		status = 1
+	}
+	os.Exit(status)
 }
 
 func TestTheProgram(t *testing.T) {

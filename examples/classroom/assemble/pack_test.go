@@ -114,3 +114,29 @@ func TestBytesInText(t *testing.T) {
 		}
 	}
 }
+
+// Pieces join where less than 4096 bytes lie between them, in their order, from the first byte of the memory on.
+func TestWherePiecesJoin(t *testing.T) {
+	for name, c := range map[string]struct {
+		second int64 // where the second one lies, behind three bytes at 0
+		count  uint64
+	}{
+		"side by side": {3, 1}, "a gap": {4, 1}, "the largest gap": {3 + 4095, 1}, "too far": {3 + 4096, 2}, "over the first": {2, 2},
+	} {
+		body := writePieces([]piece{{0, []byte("abc")}, {c.second, []byte("de")}})
+		out, err := merged(program(append([]byte{dataSection}, body...)))
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		joined, _, _ := sized(out[9:])
+		got, err := readPieces(joined)
+		if count, _ := binary.Uvarint(joined); count != c.count || err != nil {
+			t.Errorf("%s: %d pieces, want %d, %v", name, count, c.count, err)
+		}
+		want := memory(t, []piece{{0, []byte("abc")}, {c.second, []byte("de")}}, 8192)
+		if !bytes.Equal(memory(t, got, 8192), want) {
+			t.Errorf("%s: the memory is another", name)
+		}
+	}
+}
