@@ -121,9 +121,9 @@ func (c Culture) Message() working.Message {
 	return known
 }
 
-// changed is how much likelier a log must be when old bakes fade for it to be said that the pace has changed: ten
-// times, strong evidence by Jeffreys' scale (Theory of Probability, 1961, appendix B; from memory).
-const changed = math.Ln10
+// changed is how much likelier a log must be when old bakes fade for it to be said that the pace has changed: a hundred
+// times, decisive evidence by Jeffreys' scale (Theory of Probability, 1961, appendix B; from memory).
+const changed = 2 * math.Ln10
 
 // fades says how old bakes count when the log chose it; nothing when all count alike or the baker said how.
 func (c Culture) fades() working.Message {
@@ -135,7 +135,7 @@ func (c Culture) fades() working.Message {
 			"the pace has changed over the log, so recent bakes count more: one counts half after %d {1|day|days}", days)
 	case t.Evidence > 0:
 		return working.Tell("ferment.fades",
-			"recent bakes count more, which foretold this log a little better: one counts half after %d {1|day|days}", days)
+			"recent bakes count more, which foretold this log better: one counts half after %d {1|day|days}", days)
 	}
 	return working.Message{}
 }
