@@ -132,3 +132,37 @@ func TestAnotherFormIsLeftAlone(t *testing.T) {
 		}
 	}
 }
+
+// Wherever a table breaks off, and whatever one byte of it says, nothing is read outside it, and its length stays; cut
+// anywhere it is left as it is. One that stands right behind what only looks like its beginning is found.
+func TestTablesThatAreDamaged(t *testing.T) {
+	good := tableOf([]testFunction{{name: 1, stack: 1, tables: []uint32{1, 1, 1}}, {name: 2, stack: 1, tables: []uint32{1}}},
+		append([]byte{0}, stackTable...))
+	const behind = 4 // the last function's list ends with bytes that are none of the table's
+	for n := range len(good) - behind {
+		b := bytes.Clone(good[:n:n])
+		if withoutLines(b); !bytes.Equal(b, good[:n]) {
+			t.Errorf("cut at %d of %d bytes: changed", n, len(good))
+		}
+	}
+	for at := range good {
+		for _, v := range []byte{0, 1, 0x2c, 0x7f, 0x80, 0xff} {
+			b := bytes.Clone(good)
+			b[at] = v
+			if withoutLines(b[:len(b):len(b)]); len(b) != len(good) {
+				t.Errorf("byte %d as %d", at, v)
+			}
+		}
+	}
+	slimmed := bytes.Clone(good)
+	withoutLines(slimmed)
+	if bytes.Equal(slimmed, good) {
+		t.Fatal("the good one is not slimmed")
+	}
+	for _, before := range [][]byte{{}, make([]byte, 5), good[:8], append(bytes.Clone(good[:8]), good[:8]...)} {
+		b := append(bytes.Clone(before), good...)
+		if withoutLines(b); !bytes.Equal(b, append(bytes.Clone(before), slimmed...)) {
+			t.Errorf("behind %d bytes: not the same", len(before))
+		}
+	}
+}
