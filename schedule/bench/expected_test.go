@@ -84,7 +84,8 @@ func TestTheWeekAfterIsSaid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !k.Day.Possible() || len(k.Report().Section("missed").Blocks) == 0 {
+	if !k.Day.Possible() || len(k.Report().Section("missed").Blocks) == 0 ||
+		len(k.Breads[0].Report().Section("missed").Blocks) == 0 {
 		t.Errorf("the plan for %v says %v", k.Breads[0].Wanted, k.Report())
 	}
 }

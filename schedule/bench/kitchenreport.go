@@ -82,7 +82,11 @@ func (k KitchenNow) Report() report.Report {
 	begun := slices.ContainsFunc(k.Breads, func(m DayNow) bool { return m.Dough != nil })
 	if k.Followed == nil && !begun {
 		add("plan", working.Message{}, report.Say(working.Tell("bench.not_followed", "This is the plan if it is made now.")))
-		add("missed", working.Message{}, k.Day.DayReport().Section("missed").Blocks...) // that it is for the week after
+		whole := k.Day.DayReport
+		if len(k.Breads) == 1 {
+			whole = k.Breads[0].Day.Report
+		}
+		add("missed", working.Message{}, whole().Section("missed").Blocks...) // that it is for the week after
 	}
 	var doubts []report.Block
 	for i := range k.Breads {
