@@ -56,8 +56,8 @@ func (k KitchenNow) Expected() []Expected {
 		}
 		if !left && !slices.ContainsFunc(steps, func(s bakeday.StepData) bool { return s.Kind == schedule.Bake }) {
 			gram := quantity.Grams(1)
-			in, _ := m.Day.Batch.ScalingWeight().RoundDown(gram)
-			baked, _ := m.Day.Bake.Loaves.Baked.RoundDown(gram)
+			in, _ := m.Day.Batch.ScalingWeight().RoundTo(gram)
+			baked, _ := m.Day.Bake.Loaves.Baked.RoundTo(gram)
 			add(working.Tell("bench.expect_weights", "what a loaf weighs, as dough and cool"), Observation{Kind: SawWeights,
 				Bread: m.Name, Weights: &LoafWeights{In: in, Out: baked, Style: m.Day.Bake.Loaves.Style}})
 		}
