@@ -50,15 +50,6 @@ func Build(small bool) (Classroom, error) {
 	if err != nil {
 		return Classroom{}, err
 	}
-	var text [3]string
-	for i, name := range []string{"page.html", "page.css", "page.js"} {
-		b, err := page.ReadFile("page/" + name)
-		if err != nil {
-			return Classroom{}, err
-		}
-		text[i] = string(b)
-	}
-	frame, style, script := text[0], report.Style()+text[1], runner+"\n"+text[2]
 	compress := zipped
 	if small {
 		compress = zippedSmall
@@ -67,6 +58,21 @@ func Build(small bool) (Classroom, error) {
 	if err != nil {
 		return Classroom{}, err
 	}
+	files, err := pages(packed, runner)
+	return Classroom{Plain: len(wasm), Files: files}, err
+}
+
+// pages are the files around a library that is packed, and the script that runs it.
+func pages(packed []byte, runner string) (map[string][]byte, error) {
+	var text [3]string
+	for i, name := range []string{"page.html", "page.css", "page.js"} {
+		b, err := page.ReadFile("page/" + name)
+		if err != nil {
+			return nil, err
+		}
+		text[i] = string(b)
+	}
+	frame, style, script := text[0], report.Style()+text[1], runner+"\n"+text[2]
 	// The policy of each page names all it may do: the single file may ask no server for anything.
 	const common = "default-src 'none'; img-src data:; base-uri 'none'; form-action 'none'; "
 	fill := func(policy, style, library, script string) []byte {
@@ -81,10 +87,10 @@ func Build(small bool) (Classroom, error) {
 	served := fill("style-src 'self' 'unsafe-inline'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'",
 		`<link rel="stylesheet" href="`+styleFile+`"><link rel="preload" href="`+Compressed+`" as="fetch" crossorigin>`, "",
 		`<script src="`+scriptFile+`"></script>`)
-	return Classroom{Plain: len(wasm), Files: map[string][]byte{
+	return map[string][]byte{
 		SingleFile: single, ServedPage: served, styleFile: []byte(style), scriptFile: []byte(script),
 		Compressed: packed,
-	}}, nil
+	}, nil
 }
 
 // compile builds the library for the browser, with the German catalog beside it. Without inlining it is a sixth smaller to transfer and a fifth slower.

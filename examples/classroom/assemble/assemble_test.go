@@ -9,6 +9,40 @@ import (
 	"testing"
 )
 
+// One page holds everything and may ask nobody; the other names the files beside it and may ask for them alone. Nothing
+// of the frame is left to fill, and style stands before library before script.
+func TestPages(t *testing.T) {
+	const runner = "/* the runner */"
+	files, err := pages([]byte("packed"), runner)
+	if err != nil || len(files) != 5 || string(files[Compressed]) != "packed" {
+		t.Fatal(len(files), err)
+	}
+	style, script := string(files[styleFile]), string(files[scriptFile])
+	if !strings.HasPrefix(script, runner+"\n") || len(script) < 1000 || len(style) < 1000 {
+		t.Errorf("%d and %d bytes", len(script), len(style))
+	}
+	for name, parts := range map[string][]string{
+		SingleFile: {"script-src 'unsafe-inline' 'wasm-unsafe-eval'", "<style>\n" + style + "</style>",
+			`id="library">` + inText([]byte("packed")) + "</script>", "<script>\n" + script + "</script>"},
+		ServedPage: {"connect-src 'self'", `href="classroom.css"`, `href="classroom.wasm.gz"`, `<script src="classroom.js"></script>`},
+	} {
+		page, at := string(files[name]), 0
+		for _, part := range append([]string{"<!DOCTYPE html>", "default-src 'none'; img-src data:; base-uri 'none'; form-action 'none'; "}, parts...) {
+			i := strings.Index(strings.ToLower(page[at:]), strings.ToLower(part))
+			if i < 0 {
+				t.Fatalf("%s: no %.80q behind byte %d", name, part, at)
+			}
+			at += i + len(part)
+		}
+		if strings.Contains(page, "{{") {
+			t.Errorf("%s: something is left to fill", name)
+		}
+		if own := strings.Contains(page, "connect-src"); own != (name == ServedPage) {
+			t.Errorf("%s: may it ask a server: %v", name, own)
+		}
+	}
+}
+
 // Only the files of the classroom are served.
 func TestServesItsFilesAndNothingElse(t *testing.T) {
 	c := Classroom{Files: map[string][]byte{ServedPage: []byte("<p>"), styleFile: []byte("p{}"), Compressed: {31, 139}}}
