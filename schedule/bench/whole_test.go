@@ -11,7 +11,7 @@ import (
 	"example.org/maslin/schedule/bench"
 )
 
-// Moments of one bake as they are told today, from the plan to the dough that is late, and of a kitchen with two breads.
+// Moments of one bake as they are told today, from the plan to the dough that is late, and a kitchen with two breads.
 // That they are right the other tests know; here stands that nothing is lost, and that no number moves unseen.
 func TestWholeMoments(t *testing.T) {
 	when := at(4, 16, 0)
