@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"context"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -48,9 +49,27 @@ func TestAWholeKitchen(t *testing.T) {
 
 // What could be changed of a bake that does not fit, with what each change is worth.
 func TestAWholeFit(t *testing.T) {
-	fit, err := slow().Fit(context.Background(), wednesday(t), nil)
-	if err != nil {
-		t.Fatal(err)
+	told := ""
+	for _, b := range []Bake{slow(), fiveLevers()} {
+		fit, err := b.Fit(context.Background(), wednesday(t), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		told += fit.Report().Text(report.Options{Width: 110}) + "\n"
 	}
-	trial.Kept(t, "days/fit.txt", fit.Report().Text(report.Options{Width: 110}))
+	trial.Kept(t, "days/fit.txt", told)
+}
+
+var drawings = regexp.MustCompile(`(?s)<(style|svg|script).*?</(style|svg|script)>`)
+
+// The sheet for the kitchen wall, without its drawings and its style.
+func TestAWholeSheet(t *testing.T) {
+	trial.Kept(t, "days/sheet.html", drawings.ReplaceAllString(string(plan(t, hall()).Sheet(report.Options{})), ""))
+}
+
+// The rest of a day of which the loaf is shaped 40 minutes late.
+func TestAWholeDayThatIsLate(t *testing.T) {
+	r, after := goOn(t, planAll(t, sunday()), Late{Step: "Loaf/shape", By: minutes(40)})
+	trial.Kept(t, "days/late-kitchen.txt", r.Report().Text(report.Options{Width: 110})+"\n"+
+		after.DayReport().Text(report.Options{Width: 110}))
 }
