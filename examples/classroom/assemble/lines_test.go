@@ -146,12 +146,17 @@ func TestTablesThatAreDamaged(t *testing.T) {
 		}
 	}
 	for at := range good {
-		for _, v := range []byte{0, 1, 0x2c, 0x7f, 0x80, 0xff} {
+		for _, v := range []byte{0, 1, 0x20, 0x2c, 0x7f, 0x80, 0xff} { // 0x20: eight times the count is none
 			b := bytes.Clone(good)
 			b[at] = v
 			if withoutLines(b[:len(b):len(b)]); len(b) != len(good) {
 				t.Errorf("byte %d as %d", at, v)
 			}
+		}
+	}
+	if b := bytes.Clone(good[:len(good)-behind]); true {
+		if withoutLines(b); bytes.Equal(b, good[:len(b)]) {
+			t.Error("whole to its last byte, and not slimmed")
 		}
 	}
 	slimmed := bytes.Clone(good)
