@@ -148,8 +148,14 @@ func (b *Bake) check() error {
 	quantity.Check(&p, "Mixing.Warming", b.Mixing.Warming, quantity.DeltaCelsius(-10), quantity.DeltaCelsius(20))
 	minutes("Mixing.Takes", b.Mixing.Takes, time.Minute, 4*time.Hour)
 	quantity.Check(&p, "Bulk.Rise", b.Bulk.Rise, percent(10), percent(400))
-	if !b.Bulk.Box.IsZero() {
-		quantity.Check(&p, "Bulk.Box", b.Bulk.Box, celsius(10), celsius(38))
+	switch box := b.Bulk.Box; {
+	case box.IsZero():
+	case box.IsValid() && box.Compare(celsius(10)) < 0:
+		p.Add("Bulk.Box", box, quantity.Tell("bakeday.want_box_warm",
+			"%v to %v: the cold is for shaped loaves, under retard; a dough that rests in it before it is divided is not planned",
+			celsius(10), celsius(38)), quantity.ErrOutOfRange)
+	default:
+		quantity.Check(&p, "Bulk.Box", box, celsius(10), celsius(38))
 	}
 	p.Int("Bulk.Folds", b.Bulk.Folds, 0, 12)
 	if b.Bulk.Folds > 0 {

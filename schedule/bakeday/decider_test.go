@@ -32,7 +32,7 @@ func decide(p schedule.Problem, members []schedule.Member, nodes int) (can, sett
 	d := decider{problem: p, at: map[string]int{}, left: nodes}
 	for k, s := range p.Steps {
 		d.at[s.ID] = k
-		d.arcs = append(d.arcs, lag{0, 2*k + 1, -farMinutes}, lag{2*k + 1, 2*k + 2, 0})
+		d.arcs = append(d.arcs, lag{0, 2*k + 1, -farMinutes}, lag{2*k + 1, 2*k + 2, d.shortest(s)})
 	}
 	for _, m := range members {
 		if !d.keep(m) {
@@ -40,6 +40,18 @@ func decide(p schedule.Problem, members []schedule.Member, nodes int) (can, sett
 		}
 	}
 	return d.search(d.arcs)
+}
+
+// shortest is a minute for what shares a thing, since as nothing it would use nothing.
+func (d *decider) shortest(s schedule.DayStep) int {
+	for _, n := range s.Needs {
+		for _, r := range d.problem.Resources {
+			if r.ID == n.Resource && (r.Capacity > 0 || n.Program != "") {
+				return 1
+			}
+		}
+	}
+	return 0
 }
 
 func (d *decider) minutes(t time.Time) int { return int(t.Sub(d.problem.Anchor) / time.Minute) }
@@ -192,7 +204,7 @@ func (d *decider) bothUse(r schedule.Resource, t []int) []lag {
 	var uses []use
 	for k, s := range d.problem.Steps {
 		for _, n := range s.Needs {
-			if n.Resource == r.ID && t[2*k+1] < t[2*k+2] {
+			if n.Resource == r.ID {
 				uses = append(uses, use{k, n})
 			}
 		}
@@ -216,7 +228,7 @@ func (d *decider) bothUse(r schedule.Resource, t []int) []lag {
 			}
 			x, y := after(a, b), after(b, a)
 			if t[x.from]+x.by > t[x.to] && t[y.from]+y.by > t[y.to] {
-				return d.orShrink([]lag{x, y}, a.step, b.step)
+				return []lag{x, y}
 			}
 		}
 	}
@@ -224,7 +236,7 @@ func (d *decider) bothUse(r schedule.Resource, t []int) []lag {
 		var now []use
 		sum := 0
 		for _, b := range uses {
-			if t[2*b.step+1] <= t[2*a.step+1] && t[2*a.step+1] < t[2*b.step+2] {
+			if at := t[2*a.step+1]; t[2*b.step+1] <= at && at < t[2*b.step+2] {
 				now, sum = append(now, b), sum+b.need.Amount
 			}
 		}
@@ -232,26 +244,14 @@ func (d *decider) bothUse(r schedule.Resource, t []int) []lag {
 			continue
 		}
 		var ways []lag
-		var steps []int
 		for i, b := range now {
-			steps = append(steps, b.step)
 			for j, c := range now {
 				if i != j {
 					ways = append(ways, lag{2*b.step + 2, 2*c.step + 1, 0})
 				}
 			}
 		}
-		return d.orShrink(ways, steps...)
+		return ways
 	}
 	return nil
-}
-
-// orShrink adds that a step takes no time, and so uses nothing: where no member says how long it takes.
-func (d *decider) orShrink(ways []lag, steps ...int) []lag {
-	for _, k := range steps {
-		if !slices.ContainsFunc(d.arcs, func(a lag) bool { return a.from == 2*k+1 && a.to == 2*k+2 && a.by > 0 }) {
-			ways = append(ways, lag{2*k + 2, 2*k + 1, 0})
-		}
-	}
-	return ways
 }

@@ -55,10 +55,17 @@
 // at a time. The room that is kept for early and late doughs is the same share for all breads. What a later start of
 // one does to the others is for [KitchenDay.Replan]: it leaves the other breads where they are, if that is possible.
 //
+// # What is not planned
+//
+// The cold is for shaped loaves: a dough that rests in it before it is divided, as many a brioche does overnight, has no
+// plan here. Nor has one that is built up in two doughs on a stiff levain, as panettone: the first dough is no
+// preferment, since it holds the levain and is judged by its rise.
+//
 // # Standing assumptions
 //
-// A minute at the oven, for a lid or the steam, interrupts other work. Washing a mixer takes the mixer's time, and no
-// hands of the plan's.
+// Loading and unloading the oven, and a minute there for a lid or the steam, interrupt other work; which work that is,
+// the notes of the day say. Pots that the bread before did not bake in heat for half an hour. Washing a mixer takes the
+// mixer's time, and no hands of the plan's.
 //
 // All batches of one dough stand together in one covered tub; its clock starts when the last batch leaves the mixer.
 // The room follows a smooth day and night. Loaves go from the refrigerator straight into the oven, the last rounds

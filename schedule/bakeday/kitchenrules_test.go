@@ -11,6 +11,7 @@ import (
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/schedule"
+	"example.org/maslin/schedule/wallclock"
 	"pgregory.net/rapid"
 )
 
@@ -172,5 +173,39 @@ func TestAllThatRiseTooFarAreNamed(t *testing.T) {
 	}
 	if slices.ContainsFunc(w.Remedies, func(RuleData) bool { return true }) {
 		t.Error(w.Remedies)
+	}
+}
+
+// A box that stays as warm takes the loaves of the dough that was in it as soon as they are shaped.
+func TestTheBoxStaysWarm(t *testing.T) {
+	o := Order{Kitchen: hall().Kitchen}
+	o.Kitchen.Away, o.Kitchen.BoxPlaces = nil, 1
+	for i, name := range []string{"Saturday", "Sunday"} {
+		b := rolls()
+		b.Name, b.Kitchen, b.Bulk.Box = name, Kitchen{}, quantity.Celsius(27)
+		b.Wanted = OnDay([]time.Weekday{time.Saturday, time.Sunday}[i], wallclock.MustClock("15:00"))
+		b.Shaping.Takes = quantity.Elapsed(15 * time.Minute)
+		b.Oven = OvenWork{Temperature: quantity.Celsius(210), Preheat: quantity.Elapsed(20 * time.Minute),
+			Uncovered: quantity.Elapsed(18 * time.Minute)}
+		o.Bakes = append(o.Bakes, b)
+	}
+	if k := planAll(t, o); !k.Possible() {
+		t.Error(k.whyNot().Says)
+	}
+	o.Bakes[1].Wanted, o.Bakes[1].Bulk.Box = o.Bakes[0].Wanted, quantity.Celsius(30) // not both at one time
+	if k := planAll(t, o); k.Possible() {
+		box := map[string][]time.Time{}
+		for _, s := range k.Timetable.Steps {
+			if s.Kind == schedule.Bulk || s.Kind == schedule.Proof {
+				box[s.Bread] = append(box[s.Bread], s.Start, s.End)
+			}
+		}
+		first, second := box["Saturday"], box["Sunday"]
+		if second[0].Before(first[0]) {
+			first, second = second, first
+		}
+		if gap := second[0].Sub(first[len(first)-1]); gap < boxChange.Duration() {
+			t.Errorf("%v from one temperature to the other", gap)
+		}
 	}
 }

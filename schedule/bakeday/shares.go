@@ -198,7 +198,7 @@ func (p *planning) sharePots(s *shares) {
 	}
 	s.resources = append(s.resources, schedule.Resource{
 		ID: sharedPots, Name: working.Tell("bakeday.pots", "the pots"), Capacity: there,
-		Words: working.Tell("bakeday.pots_there", "%d pots", there), Firm: true,
+		Words: working.Tell("bakeday.pots_there", "%d {1|pot|pots}", there), Firm: true,
 	})
 	for i, d := range p.breads {
 		if n := min(d.Bake.Oven.Pots, d.Baking.Each); n > 0 {
@@ -224,15 +224,18 @@ func (p *planning) shareBox(s *shares) {
 		Words: working.Tell("bakeday.box_there", "one proofing box"),
 	}
 	if r.Capacity > 0 {
-		r.Words = working.Tell("bakeday.box_places", "%d places in the proofing box", r.Capacity)
+		r.Words = working.Tell("bakeday.box_places", "%d {1|place|places} in the proofing box", r.Capacity)
 	}
-	s.resources = append(s.resources, r)
 	for i, d := range p.breads {
 		if d.Bake.Bulk.Box.IsZero() {
 			continue
 		}
 		program := d.Bake.Bulk.Box.String()
+		if !known(r.Changes, program, program) { // one dough after another, as warm: it is taken out and put in
+			r.Changes = append(r.Changes, schedule.Changeover{From: program, To: program})
+		}
 		s.need(i, schedule.Bulk, schedule.Need{Resource: r.ID, Amount: 1, Program: program})
 		s.need(i, schedule.Proof, schedule.Need{Resource: r.ID, Amount: d.Baking.Rounds, Program: program})
 	}
+	s.resources = append(s.resources, r)
 }
