@@ -152,8 +152,8 @@ func (b *Bake) check() error {
 	case box.IsZero():
 	case box.IsValid() && box.Compare(celsius(10)) < 0:
 		p.Add("Bulk.Box", box, quantity.Tell("bakeday.want_box_warm",
-			"%v to %v: the cold is for shaped loaves, under retard; a dough that rests in it before it is divided is not planned",
-			celsius(10), celsius(38)), quantity.ErrOutOfRange)
+			"%v to %v: the cold is for shaped loaves, under retard; a dough that rests in it before it is divided is not "+
+				"planned", celsius(10), celsius(38)), quantity.ErrOutOfRange)
 	default:
 		quantity.Check(&p, "Bulk.Box", box, celsius(10), celsius(38))
 	}

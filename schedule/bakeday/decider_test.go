@@ -178,7 +178,7 @@ func (d *decider) earliest(arcs []lag) ([]int, bool) {
 	return nil, false
 }
 
-// clash finds something that the times break, and the ways to put it right, of which one has to be; none: they are kept.
+// clash finds something that the times break, and the ways to put it right, of which one has to be; none: nothing is.
 func (d *decider) clash(t []int) []lag {
 	for _, c := range d.closed {
 		start, end := 2*c.step+1, 2*c.step+2

@@ -63,7 +63,7 @@ func TestConflictsAreSmallest(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d conflicts of %d members in all: %d cannot be kept, by trying everything; %d members are needed, %d not settled",
+	t.Logf("%d conflicts of %d members: %d cannot be kept, by trying everything; %d members are needed, %d not settled",
 		conflicts, members, proven, settled, unsettled)
 	if conflicts < want || proven*10 < 9*conflicts || unsettled*20 > members {
 		t.Error("too little is settled")
@@ -85,6 +85,7 @@ func TestTheDecider(t *testing.T) {
 			{From: "hot", To: "mild", Takes: min(10)}, {From: "mild", To: "hot", Takes: min(20)},
 		}}},
 	}
+	type rules = []schedule.Member
 	rule := func(r schedule.Rule, step, other string, limit int) schedule.Member {
 		return schedule.Member{Breach: schedule.Breach{Rule: r, Step: step, Other: other}, Limit: min(limit)}
 	}
@@ -95,25 +96,25 @@ func TestTheDecider(t *testing.T) {
 	away.Closed = &schedule.Span{From: at(20), To: at(40)}
 	for name, c := range map[string]struct {
 		decks   int
-		members []schedule.Member
+		members rules
 		can     bool
 	}{
-		"one after the other":       {1, []schedule.Member{long("a", 30), long("b", 60), oven, begin, end}, true},
-		"the change takes too long": {1, []schedule.Member{long("a", 30), long("b", 61), oven, begin, end}, false},
-		"the cooler first":          {1, []schedule.Member{long("a", 30), long("b", 50), oven, begin, end, late}, true},
-		"neither first":             {1, []schedule.Member{long("a", 30), long("b", 51), oven, begin, end, late}, false},
-		"nobody shares":             {1, []schedule.Member{long("a", 30), long("b", 60), begin, end, late}, true},
-		"no beginning":              {1, []schedule.Member{long("a", 90), long("b", 90), oven, end, late}, true},
-		"around an absence":         {1, []schedule.Member{long("a", 20), long("b", 20), away, begin, late}, true},
-		"in an absence":             {1, []schedule.Member{long("b", 21), away, begin, late}, false},
-		"three loads":               {1, []schedule.Member{long("a", 30), long("b", 30), long("c", 15), oven, begin, end}, true},
-		"three too long":            {1, []schedule.Member{long("a", 35), long("b", 30), long("c", 16), oven, begin, end}, true},
-		"a load too much":           {1, []schedule.Member{long("a", 40), long("b", 30), long("c", 16), oven, begin, end}, false},
-		"two decks":                 {2, []schedule.Member{long("a", 40), long("b", 30), long("c", 40), oven, begin, end}, true},
-		"two decks, two heats":      {2, []schedule.Member{long("a", 61), long("b", 30), long("c", 40), oven, begin, end}, false},
-		"a lag":                     {1, []schedule.Member{long("a", 30), rule(schedule.LinkMin, "a", "b", 31), begin, late}, false},
-		"a lag that fits":           {1, []schedule.Member{long("a", 30), rule(schedule.LinkMin, "a", "b", 29), begin, late}, true},
-		"not too late after": {1, []schedule.Member{long("a", 30), rule(schedule.LinkMax, "a", "b", 5), long("b", 30), begin,
+		"one after the other":       {1, rules{long("a", 30), long("b", 60), oven, begin, end}, true},
+		"the change takes too long": {1, rules{long("a", 30), long("b", 61), oven, begin, end}, false},
+		"the cooler first":          {1, rules{long("a", 30), long("b", 50), oven, begin, end, late}, true},
+		"neither first":             {1, rules{long("a", 30), long("b", 51), oven, begin, end, late}, false},
+		"nobody shares":             {1, rules{long("a", 30), long("b", 60), begin, end, late}, true},
+		"no beginning":              {1, rules{long("a", 90), long("b", 90), oven, end, late}, true},
+		"around an absence":         {1, rules{long("a", 20), long("b", 20), away, begin, late}, true},
+		"in an absence":             {1, rules{long("b", 21), away, begin, late}, false},
+		"three loads":               {1, rules{long("a", 30), long("b", 30), long("c", 15), oven, begin, end}, true},
+		"three too long":            {1, rules{long("a", 35), long("b", 30), long("c", 16), oven, begin, end}, true},
+		"a load too much":           {1, rules{long("a", 40), long("b", 30), long("c", 16), oven, begin, end}, false},
+		"two decks":                 {2, rules{long("a", 40), long("b", 30), long("c", 40), oven, begin, end}, true},
+		"two decks, two heats":      {2, rules{long("a", 61), long("b", 30), long("c", 40), oven, begin, end}, false},
+		"a lag":                     {1, rules{long("a", 30), rule(schedule.LinkMin, "a", "b", 31), begin, late}, false},
+		"a lag that fits":           {1, rules{long("a", 30), rule(schedule.LinkMin, "a", "b", 29), begin, late}, true},
+		"not too late after": {1, rules{long("a", 30), rule(schedule.LinkMax, "a", "b", 5), long("b", 30), begin,
 			late}, true},
 	} {
 		p.Resources[0].Capacity = c.decks
