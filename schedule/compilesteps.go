@@ -66,7 +66,7 @@ func (c *compiled) stepRules(i int, s DayStep, anchor, horizon int) {
 	c.arc(0, end, 0, anchor)
 	c.upper(start, 0, c.limit, horizon)
 	c.upper(end, 0, c.limit, horizon)
-	c.arc(start, end, c.shortest(s, hi), structure)
+	c.arc(start, end, 0, structure)
 	// Without the frame of the plan every event still has a time.
 	c.arc(0, start, -2*farAway, structure)
 	c.upper(end, 0, 2*farAway, structure)
@@ -105,17 +105,6 @@ func (c *compiled) stepRules(i int, s DayStep, anchor, horizon int) {
 		c.upper(end, start, hi,
 			c.rule(rule{kind: StepMax, given: s.MaxWords, made: made, step: s.ID, amount: hi, firm: s.MaxFirm}))
 	}
-}
-
-// shortest is how short a step could be if no rule said how long it takes. What shares a resource always takes some
-// time: as nothing it would use nothing, and no rule about the resource would be about it any more.
-func (c *compiled) shortest(s DayStep, hi int) int {
-	for _, n := range s.Needs {
-		if r, ok := c.res[n.Resource]; ok && hi > 0 && (n.Program != "" || c.in.Resources[r].Capacity > 0) {
-			return 1
-		}
-	}
-	return 0
 }
 
 // lengths reads how long a step may take in the plan.

@@ -51,6 +51,7 @@ func (c *compiled) lookAround(w *planner.Watch, shop *planner.Shop, t *Timetable
 // refuseShared explains why there is no timetable when the shared resources are in the way.
 func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable {
 	t := Timetable{Verdict: Infeasible, c: c}
+	shop = c.taking(shop)
 	limits, core, minimal := c.fewest(w, shop)
 	// The frame of the plan is named too where it is needed.
 	wide := 2 * c.limit
@@ -79,6 +80,23 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 	}
 	c.lookAround(w, shop, &t)
 	return t
+}
+
+// taking is the shop in which what shares a resource takes some time, whatever rule is left out: as nothing it would use
+// nothing, and no rule about the resource would be about it any more.
+func (c *compiled) taking(shop *planner.Shop) *planner.Shop {
+	net := &planner.Net{Events: shop.Net.Events, Limit: shop.Net.Limit, Holes: shop.Net.Holes,
+		Arcs: slices.Clone(shop.Net.Arcs)}
+	for i, s := range c.in.Steps {
+		shares := slices.ContainsFunc(s.Needs, func(n Need) bool {
+			return n.Program != "" || c.in.Resources[c.res[n.Resource]].Capacity > 0
+		})
+		if shares && c.hi[i] > 0 {
+			arc := planner.Arc{From: planner.StartOf(i), To: planner.EndOf(i), W: 1, Rule: structure}
+			net.Arcs = append(net.Arcs, arc)
+		}
+	}
+	return &planner.Shop{Net: net, Tasks: shop.Tasks, Pools: shop.Pools}
 }
 
 // noChange says that no remedy was found, and why: there is none, or it was not settled.
