@@ -18,7 +18,8 @@ type decider struct {
 	arcs    []lag
 	closed  []closedFor
 	shared  []schedule.Resource
-	left    int // nodes
+	takes   bool // what shares a thing takes some time, whatever the members say
+	left    int  // nodes
 }
 
 // lag says that event to comes at least by minutes after event from.
@@ -28,8 +29,8 @@ type closedFor struct{ step, from, to int }
 
 const farMinutes = 60 * 24 * 60 // beyond every plan
 
-func decide(p schedule.Problem, members []schedule.Member, nodes int) (can, settled bool) {
-	d := decider{problem: p, at: map[string]int{}, left: nodes}
+func decide(p schedule.Problem, members []schedule.Member, takes bool, nodes int) (can, settled bool) {
+	d := decider{problem: p, at: map[string]int{}, takes: takes, left: nodes}
 	for k, s := range p.Steps {
 		d.at[s.ID] = k
 		d.arcs = append(d.arcs, lag{0, 2*k + 1, -farMinutes}, lag{2*k + 1, 2*k + 2, d.shortest(s)})
@@ -42,8 +43,11 @@ func decide(p schedule.Problem, members []schedule.Member, nodes int) (can, sett
 	return d.search(d.arcs)
 }
 
-// shortest is a minute for what shares a thing, since as nothing it would use nothing.
+// shortest is a minute for what shares a thing, where a conflict is about one: as nothing it would use nothing.
 func (d *decider) shortest(s schedule.DayStep) int {
+	if !d.takes {
+		return 0
+	}
 	for _, n := range s.Needs {
 		for _, r := range d.problem.Resources {
 			if r.ID == n.Resource && (r.Capacity > 0 || n.Program != "") {

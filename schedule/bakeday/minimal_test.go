@@ -43,7 +43,8 @@ func TestConflictsAreSmallest(t *testing.T) {
 			continue
 		}
 		conflicts++
-		can, known := decide(k.problem, c.Members, enoughNodes)
+		shared := slices.ContainsFunc(c.Members, func(m schedule.Member) bool { return m.Rule == schedule.Capacity })
+		can, known := decide(k.problem, c.Members, shared, enoughNodes)
 		switch {
 		case can:
 			t.Errorf("day %d: its members can be kept together: %v", seed, c)
@@ -52,7 +53,7 @@ func TestConflictsAreSmallest(t *testing.T) {
 		}
 		for i, m := range c.Members {
 			members++
-			can, known := decide(k.problem, slices.Delete(slices.Clone(c.Members), i, i+1), enoughNodes)
+			can, known := decide(k.problem, slices.Delete(slices.Clone(c.Members), i, i+1), shared, enoughNodes)
 			switch {
 			case can:
 				settled++
@@ -122,11 +123,11 @@ func TestTheDecider(t *testing.T) {
 		if !slices.ContainsFunc(c.members, func(m schedule.Member) bool { return m.Step == "c" }) {
 			q.Steps = p.Steps[:2]
 		}
-		if can, settled := decide(q, c.members, 1000); can != c.can || !settled {
+		if can, settled := decide(q, c.members, true, 1000); can != c.can || !settled {
 			t.Errorf("%s: %v (settled: %v)", name, can, settled)
 		}
 	}
-	if _, settled := decide(p, []schedule.Member{rule(schedule.Missing, "a", "", 0)}, 1000); settled {
+	if _, settled := decide(p, []schedule.Member{rule(schedule.Missing, "a", "", 0)}, true, 1000); settled {
 		t.Error("a rule that it does not know is settled")
 	}
 }
