@@ -140,3 +140,13 @@ func TestWherePiecesJoin(t *testing.T) {
 		}
 	}
 }
+
+// A data section as the specification writes it, byte for byte: two active segments of memory 0, at 8 and at 9, become
+// one. Source: WebAssembly Core Specification 2.0 (2022), 5.4.9 (expressions) and 5.5.14 (data section).
+func TestADataSectionByteForByte(t *testing.T) {
+	in := program([]byte("\x0b\x02\x00\x41\x08\x0b\x01a\x00\x41\x09\x0b\x02bc"))
+	want := program([]byte("\x0b\x01\x00\x41\x08\x0b\x03abc"))
+	if got, err := merged(in); err != nil || !bytes.Equal(got, want) {
+		t.Errorf("%q, %v; want %q", got, err, want)
+	}
+}
