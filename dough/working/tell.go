@@ -101,7 +101,7 @@ func (r Reader) moment(a arg, verb byte) string {
 	if verb == 'd' {
 		return r.Date(t)
 	}
-	text := ""
+	var text string
 	switch verb {
 	case 't':
 		text = r.Clock(t)

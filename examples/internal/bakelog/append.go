@@ -32,7 +32,7 @@ func Read(name string, r bench.LogReading) (bench.KeptLog, error) {
 	if err != nil {
 		return bench.KeptLog{}, err
 	}
-	defer f.Close()
+	defer func() { _ = f.Close() }()
 	return r.From(f)
 }
 
