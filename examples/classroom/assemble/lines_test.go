@@ -159,6 +159,14 @@ func TestTablesThatAreDamaged(t *testing.T) {
 			t.Error("whole to its last byte, and not slimmed")
 		}
 	}
+	index := bytes.Clone(good) // a function that lies in the index, at its own entry
+	all := int(binary.LittleEndian.Uint64(good[64:]))
+	binary.LittleEndian.PutUint32(index[all+8+4:], 8)
+	if before := bytes.Clone(index); true {
+		if withoutLines(index); !bytes.Equal(index, before) {
+			t.Error("a function in the index was taken for one")
+		}
+	}
 	slimmed := bytes.Clone(good)
 	withoutLines(slimmed)
 	if bytes.Equal(slimmed, good) {

@@ -68,6 +68,9 @@ func TestWhatCannotBeMerged(t *testing.T) {
 		"bytes too many": program([]byte("\x0b\x01\x00\x41\x08\x0b\x01ab")),
 		"bytes too few":  program([]byte("\x0b\x01\x00\x41\x08\x0b\x03a")),
 		"no count":       program([]byte("\x0b")),
+		"no piece":       program([]byte("\x0b\x01")),
+		"half a piece":   program([]byte("\x0b\x01\x00")),
+		"no place":       program([]byte("\x0b\x01\x00\x41")),
 	} {
 		if out, err := merged(in); err == nil {
 			t.Errorf("%s: %q", name, out)
