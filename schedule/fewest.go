@@ -66,7 +66,7 @@ func (c *compiled) fewestRules(w *planner.Watch, shop *planner.Shop, limits, wor
 		return !w.Over() && s.Refuted(w.Within(questionWork), by) == planner.Yes
 	}
 	if by != planner.ByNeed {
-		steps := c.fewestSteps(w, shop, limits, refuted)
+		steps := c.fewestSteps(w, limits, slices.Concat(work, clock), shop, refuted)
 		gone := func(id int) bool { return !c.among(steps, id) }
 		work, clock = slices.DeleteFunc(work, gone), slices.DeleteFunc(clock, gone)
 	}
@@ -79,11 +79,12 @@ func (c *compiled) fewestRules(w *planner.Watch, shop *planner.Shop, limits, wor
 	return core
 }
 
-// fewestSteps finds a small set of steps that by themselves cannot be timed.
+// fewestSteps finds a small set of steps that by themselves cannot be timed, by what is said of them
+// in the rules given, which are all that is kept of them.
 func (c *compiled) fewestSteps(
 	w *planner.Watch,
+	limits, rules []int,
 	shop *planner.Shop,
-	limits []int,
 	refuted func(*planner.Shop) bool,
 ) map[int]bool {
 	order := make([]int, len(c.in.Steps))
@@ -94,13 +95,13 @@ func (c *compiled) fewestSteps(
 		if w.Over() {
 			return false
 		}
-		rules := slices.Clone(limits)
-		for id := range c.rules {
+		about := slices.Clone(limits)
+		for _, id := range rules {
 			if c.among(kept, id) {
-				rules = append(rules, id)
+				about = append(about, id)
 			}
 		}
-		return refuted(shop.Only(rules))
+		return refuted(shop.Only(about))
 	}
 	best := planner.Smallest(order, nil, impossible)
 	slices.Reverse(order)

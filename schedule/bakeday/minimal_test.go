@@ -15,6 +15,9 @@ import (
 // enoughNodes is how many orders are tried to settle one question about a conflict.
 const enoughNodes = 3000
 
+// onceWrong are days whose conflicts left out a rule that was in the way.
+var onceWrong = []int{50_308, 50_356}
+
 // Conflicts of random days that cannot be are smallest ones, checked from outside: what the members ask cannot be kept
 // together, and without any one of them it can. Each question is settled by trying every order; those that are not
 // settled within some thousand are counted, and few of them are allowed.
@@ -33,7 +36,11 @@ func TestConflictsAreSmallest(t *testing.T) {
 		want = n
 	}
 	var conflicts, members, settled, unsettled, proven int
-	for seed := 50_000; conflicts < want && seed < 50_000+40*want; seed++ {
+	for n := 0; conflicts < want && n < 40*want; n++ {
+		seed := 50_000 + n - len(onceWrong)
+		if n < len(onceWrong) {
+			seed = onceWrong[n]
+		}
 		d := someDay(randomly(seed))
 		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
 		k, err := d.Plan(ctx, d.clock(t))
