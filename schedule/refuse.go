@@ -82,8 +82,8 @@ func (c *compiled) refuseShared(w *planner.Watch, shop *planner.Shop) Timetable 
 	return t
 }
 
-// taking is the shop in which what shares a resource takes some time, whatever rule is left out: as nothing it would use
-// nothing, and no rule about the resource would be about it any more.
+// taking is the shop in which what shares a resource takes some time, whatever rule is left out: as nothing it would
+// use nothing, and no rule about the resource would be about it any more.
 func (c *compiled) taking(shop *planner.Shop) *planner.Shop {
 	net := &planner.Net{Events: shop.Net.Events, Limit: shop.Net.Limit, Holes: shop.Net.Holes,
 		Arcs: slices.Clone(shop.Net.Arcs)}

@@ -112,7 +112,8 @@ func TestWorkingsOfMarks(t *testing.T) {
 		t.Fatal(err)
 	}
 	trial.Holds(t, r.Working().Text(100), "A = 10 × 10 A = 100.0 cm²", "h_start = 1120 ÷ 1.12 ÷ 100.0",
-		"h_1 = 10.0 × (1 + 25 ÷ 100)", "h_2 = 10.0 × (1 + 60 ÷ 100)", "h_2 = 16.0 cm", "ρ 1.12 g/mL density of the mixed dough")
+		"h_1 = 10.0 × (1 + 25 ÷ 100)", "h_2 = 10.0 × (1 + 60 ÷ 100)", "h_2 = 16.0 cm",
+		"ρ 1.12 g/mL density of the mixed dough")
 	jar, err := vessel.SampleJar{Diameter: cm(6), Height: cm(10), Rise: percent(100)}.Sample()
 	if err != nil {
 		t.Fatal(err)

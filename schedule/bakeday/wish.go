@@ -172,5 +172,6 @@ func (w Wish) instants(now time.Time, zone *time.Location) ([]time.Time, error) 
 	return out[:min(len(out), 2)], nil
 }
 
-// mostAhead is how far ahead a bake is planned: the timetable takes 90 days, with room to find the next time that works.
+// mostAhead is how far ahead a bake is planned: the timetable takes 90 days, with room to find the next time
+// that works.
 const mostAhead = 12 * 7 * 24 * time.Hour

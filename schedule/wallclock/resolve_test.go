@@ -237,13 +237,13 @@ func TestDoubt(t *testing.T) {
 	for _, c := range []struct{ zone, moment, want string }{
 		{
 			"America/Denver", "2026-03-08 02:30",
-			"inconsistent: the clocks skip this time: got Sunday 2026-03-08 02:30 in America/Denver, want Sunday 2026-03-08 01:59 " +
-				"-07:00 or Sunday 2026-03-08 03:00 -06:00",
+			"inconsistent: the clocks skip this time: got Sunday 2026-03-08 02:30 in America/Denver, want Sunday 2026-03-08 " +
+				"01:59 -07:00 or Sunday 2026-03-08 03:00 -06:00",
 		},
 		{
 			"America/Denver", "2026-11-01 01:30",
-			"inconsistent: the clocks show this time twice: got Sunday 2026-11-01 01:30 in America/Denver, want Sunday 2026-11-01 " +
-				"01:30 -06:00 or Sunday 2026-11-01 01:30 -07:00",
+			"inconsistent: the clocks show this time twice: got Sunday 2026-11-01 01:30 in America/Denver, want Sunday " +
+				"2026-11-01 01:30 -06:00 or Sunday 2026-11-01 01:30 -07:00",
 		},
 	} {
 		r := mustResolve(t, wallclock.MustMoment(c.moment), zone(t, c.zone), wallclock.RFC5545)
