@@ -40,8 +40,8 @@ func vat() working.Working {
 	return d.Working()
 }
 
-// The same derivations in every form, for both readers, at every level and with a decimal comma, as pages that were
-// read line by line. That their numbers are right the other tests know; here stands how they are written.
+// The same derivations in every form, for both readers, at every level and with a decimal comma, as kept pages: who
+// changes one looks at the difference. That their numbers are right the other tests know; here stands how they are written.
 func TestPagesOfDerivations(t *testing.T) {
 	us := working.Reader{Units: working.USCustomary}
 	comma := working.Reader{Language: working.Language{Decimal: ","}}
