@@ -41,7 +41,8 @@ func vat() working.Working {
 }
 
 // The same derivations in every form, for both readers, at every level and with a decimal comma, as kept pages: who
-// changes one looks at the difference. That their numbers are right the other tests know; here stands how they are written.
+// changes one looks at the difference. That their numbers are right the other tests know; here
+// stands how they are written.
 func TestPagesOfDerivations(t *testing.T) {
 	us := working.Reader{Units: working.USCustomary}
 	comma := working.Reader{Language: working.Language{Decimal: ","}}
