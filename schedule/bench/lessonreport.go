@@ -183,7 +183,7 @@ func reviewGrid(all []Reviewed) report.Grid {
 		g.Rows = append(
 			g.Rows,
 			[]report.Cell{
-				report.Of(r.Mixed),
+				report.Of(working.Tell("bench.on_day", "%d", r.Mixed)),
 				report.Of(quantity.Elapsed(r.Review.Took.Duration().Round(60e9))),
 				report.Of(r.Review.Predicted),
 				report.Of(verdict),
@@ -207,7 +207,7 @@ func unused(all []Unused) []report.Block {
 				working.Tell("bench.more_unused", "and %d more that teach nothing", len(all)-mostUnused))
 			break
 		}
-		list = append(list, working.Tell("bench.unused", "not learned from %v: %v", x.Mixed, x.Why))
+		list = append(list, working.Tell("bench.unused", "not learned from %x: %v", x.Mixed, x.Why))
 	}
 	return []report.Block{list}
 }
