@@ -352,7 +352,7 @@ func (pr Program) Cautions() []working.Caution {
 	if pr.in.Vessel == Pot {
 		out = append(out, working.Caution{
 			Subject: "pots", Text: working.Tell("bake.caution_pots",
-				"Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %.1f, and never "+
+				"Knobs, coatings and enamel have a highest temperature: look it up before you heat a pot to %05.0f, and never "+
 					"heat a coated pot empty unless its maker allows it.", pr.Oven),
 			Source: sources.CastIronWater,
 		})
