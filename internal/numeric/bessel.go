@@ -7,14 +7,14 @@ import "math"
 //
 // Errors: ErrDomain for n < 1 or n > 1,000,000.
 //
-// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon), then Newton's method with J0′
-// = −J1.
+// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon) to its second term, then Newton's
+// method with J0′ = −J1.
 func BesselZero0(n int) (float64, error) {
 	if n < 1 || n > 1_000_000 {
 		return 0, ErrDomain
 	}
 	b := (float64(n) - 0.25) * math.Pi
-	z := b + 1/(8*b) - 124/(3*512*b*b*b)
+	z := b + 1/(8*b)
 	for range 4 {
 		z += math.J0(z) / math.J1(z)
 	}
@@ -26,8 +26,8 @@ func BesselZero0(n int) (float64, error) {
 //
 // Errors: ErrDomain for n < 0 or n > 1,000,000.
 //
-// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon), then Newton's method with J1′
-// = J0 − J1/z.
+// Source: NIST Digital Library of Mathematical Functions, 10.21.19 (McMahon) to its second term, then Newton's
+// method with J1′ = J0 − J1/z.
 func BesselZero1(n int) (float64, error) {
 	if n == 0 {
 		return 0, nil
@@ -36,7 +36,7 @@ func BesselZero1(n int) (float64, error) {
 		return 0, ErrDomain
 	}
 	b := (float64(n) + 0.25) * math.Pi
-	z := b - 3/(8*b) + 36/(3*512*b*b*b)
+	z := b - 3/(8*b)
 	for range 4 {
 		j1 := math.J1(z)
 		z -= j1 / (math.J0(z) - j1/z)

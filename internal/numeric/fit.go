@@ -210,7 +210,7 @@ func inverseGram(a [][]float64, k int) [][]float64 {
 	for i := range k {
 		out[i] = make([]float64, k)
 		for j := range k {
-			for c := max(i, j); c < k; c++ {
+			for c := range k {
 				out[i][j] += inv[i][c] * inv[j][c]
 			}
 		}
