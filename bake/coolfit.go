@@ -155,7 +155,7 @@ func (in CoolingProbe) check() (CoolingProbe, error) {
 		}
 		good = good && ok
 	}
-	if good && n >= 2 && n <= mostSamples {
+	if good && n >= 2 {
 		first, last := in.Samples[0], in.Samples[n-1]
 		switch {
 		case last.Core.Compare(in.Slice) <= 0: // reached: nothing to fit
