@@ -145,6 +145,24 @@ func TestTargetsThatNoCoreReaches(t *testing.T) {
 	}
 }
 
+// A core counts as there when it prints like its target: half of a tenth of a degree below it.
+func TestACoreThatPrintsLikeItsTarget(t *testing.T) {
+	for below, there := range map[float64]bool{0: true, 0.04: true, 0.06: false, -0.04: true} {
+		l, err := Probe{Samples: readings(30, 90, 36, 96-below)}.TimeLeft()
+		if err != nil || (l.State == Reached) != there {
+			t.Errorf("%v °C below: %v, %v", below, l.State, err)
+		}
+		v, err := LoafReading{Core: quantity.Celsius(96 - below)}.Judge()
+		if err != nil || v.CoreThere != there || !v.InAccepted {
+			t.Errorf("%v °C below: %+v, %v", below, v, err)
+		}
+		v, err = LoafReading{Core: quantity.Celsius(93 - below)}.Judge()
+		if err != nil || v.CoreThere || v.InAccepted != there {
+			t.Errorf("%v °C below what some take: %+v, %v", below, v, err)
+		}
+	}
+}
+
 // A core that stands still is not cooling; one that has not fallen far is asked for again later.
 func TestACoreThatDoesNotCool(t *testing.T) {
 	for name, c := range map[string]struct {
