@@ -83,14 +83,10 @@ func (t *table) averaged(c0, c1, f0, f1 float64) float64 {
 	return t.rate((c0 + c1) / 2)
 }
 
-// average is the mean rate along a straight run from one temperature to another.
+// average is the mean rate along a straight run from one temperature to another, of a curve without a table.
 func average(c *curve, c0, c1 float64) float64 {
 	d := c1 - c0
 	switch {
-	case d == 0:
-		return c.rateAt(c0)
-	case c.table != nil:
-		return c.table.averaged(c0, c1, c.table.at(c0), c.table.at(c1))
 	case math.Abs(d) < closeTogether:
 		return c.rate((c0 + c1) / 2)
 	case c.primitive != nil:
@@ -146,11 +142,3 @@ var (
 	gaussWeights = [5]float64{0.29552422471475287, 0.26926671930999636, 0.21908636251598204, 0.14945134915058059,
 		0.06667134430868814}
 )
-
-// rateAt is the rate, from the table where there is one.
-func (c *curve) rateAt(celsius float64) float64 {
-	if c.table != nil {
-		return c.table.rate(celsius)
-	}
-	return c.rate(celsius)
-}
