@@ -111,9 +111,6 @@ func (b *Bake) check() error {
 	minutes := func(path string, e quantity.Elapsed, low, high time.Duration) {
 		p.Duration(path, e.Duration(), low, high)
 	}
-	if !printable(b.Name) {
-		p.Add("Name", quantity.Excerpt(b.Name), nameWant, quantity.ErrOutOfRange)
-	}
 	if b.Wanted.IsZero() {
 		p.Required("Wanted", wishWant)
 	}

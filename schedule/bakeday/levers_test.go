@@ -138,6 +138,11 @@ func TestFitLeavesOutOnlyWhatCannotBeTold(t *testing.T) {
 	if len(f.Others) != mostOthers || f.Tried >= tried {
 		t.Errorf("tried %d of %d, %d others", f.Tried, tried, len(f.Others))
 	}
+	for i := 3; i < len(told); i += 2 {
+		if told[i] >= told[i-2] || told[i] < 1 || told[i-1] < told[i-3] {
+			t.Errorf("progress %v", told)
+		}
+	}
 	if len(told) == 0 || told[0] != 1 || told[1] != tried-1 {
 		t.Errorf("progress %v of %d", told, tried)
 	}
