@@ -1,6 +1,7 @@
 package bake
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -191,6 +192,47 @@ func TestOneTimeConstantOfFirming(t *testing.T) {
 		if d := s.AtRoom.Duration() - hoursOf(2*24*3.68); d < -2*time.Minute || d > 2*time.Minute {
 			t.Errorf("%v °C: as long as %v at 21 °C", celsius, s.AtRoom)
 		}
+	}
+}
+
+// What a hearth loaf usually loses lies on straight lines over the logarithm of its dough, flat beyond both ends; a
+// loaf of 8 kg, which can be weighed but not forecast, is light where one of 5 kg is.
+func TestLossesOfHearthLoaves(t *testing.T) {
+	for grams, want := range map[float64]float64{20: 14, 90: 14, 500: 13, 900: 11.5, 1750: 10, 5000: 9,
+		math.Sqrt(90 * 500): 13.5, math.Sqrt(500 * 900): 12.3, math.Sqrt(900 * 1750): 10.8, math.Sqrt(1750 * 5000): 9.5} {
+		g, err := LeanHearth.UsualLoss(quantity.Grams(grams))
+		// A middle of 12.25 or 10.75 is rounded to a tenth.
+		if err != nil || math.Abs(g.Loss.Likely.Points()-want) > 1e-6 && math.Abs(g.Loss.Likely.Points()-want+0.1) > 1e-6 {
+			t.Errorf("%v g: %v, %v, want %v", grams, g.Loss, err, want)
+		}
+		if row := rowOf(LeanHearth).loss; math.Abs(g.Loss.High.Sub(g.Loss.Likely).Points()-row.high) > 1e-6 ||
+			math.Abs(g.Loss.Likely.Sub(g.Loss.Low).Points()-row.low) > 1e-6 {
+			t.Errorf("%v g: %v", grams, g.Loss)
+		}
+	}
+	most := 9 + rowOf(LeanHearth).loss.high
+	for loss, light := range map[float64]bool{most: false, most + 0.1: true} {
+		v, err := LoafReading{Core: quantity.Celsius(98), Dough: quantity.Grams(8000),
+			Loaf: quantity.Grams(80 * (100 - loss))}.Judge()
+		if err != nil || v.Light != light || v.State != Done {
+			t.Errorf("8 kg that lost %v %%: %+v, %v", loss, v, err)
+		}
+	}
+}
+
+// How long bread keeps is told in hours where that begins before a day is over, and in days from there on.
+func TestHowLongBreadKeepsIsTold(t *testing.T) {
+	for _, style := range quantity.Values[Style]() {
+		s, err := StoredLoaf{Style: style, Stays: []Stay{{minute(60), quantity.Celsius(21)}}}.Staling()
+		if err != nil {
+			t.Fatal(style, err)
+		}
+		row := rowOf(style).keeps
+		want := fmt.Sprintf("good for %d to %d hours", int(row.from), int(row.to))
+		if row.from >= 24 {
+			want = fmt.Sprintf("good for %d to %d days", int(row.from)/24, int(row.to)/24)
+		}
+		says(t, style.String(), page(s.Report()), want)
 	}
 }
 

@@ -147,7 +147,7 @@ func TestTargetsThatNoCoreReaches(t *testing.T) {
 
 // A core counts as there when it prints like its target: half of a tenth of a degree below it.
 func TestACoreThatPrintsLikeItsTarget(t *testing.T) {
-	for below, there := range map[float64]bool{0: true, 0.04: true, 0.06: false, -0.04: true} {
+	for below, there := range map[float64]bool{0: true, 0.04: true, 0.05: true, 0.06: false, -0.04: true} {
 		l, err := Probe{Samples: readings(30, 90, 36, 96-below)}.TimeLeft()
 		if err != nil || (l.State == Reached) != there {
 			t.Errorf("%v °C below: %v, %v", below, l.State, err)
@@ -171,6 +171,7 @@ func TestACoreThatDoesNotCool(t *testing.T) {
 		reason  error
 	}{
 		"still":        {readings(0, 60, 20, 60), "Samples", quantity.ErrInconsistent},
+		"still, soon":  {readings(0, 60, 1, 60), "Samples", quantity.ErrInconsistent},
 		"rising":       {readings(0, 60, 20, 61), "Samples", quantity.ErrInconsistent},
 		"falling":      {readings(0, 61, 20, 55), "", nil},
 		"too soon":     {readings(0, 61, 2.9, 60), "Samples", quantity.ErrModelRange},
@@ -182,7 +183,7 @@ func TestACoreThatDoesNotCool(t *testing.T) {
 	} {
 		_, err := CoolingProbe{Room: quantity.Celsius(22), Samples: c.samples}.TimeLeft()
 		got := paths(err)
-		if got != c.paths && !(name == "still" || name == "rising") || (err == nil) != (c.reason == nil) ||
+		if got != c.paths && c.reason != quantity.ErrInconsistent || (err == nil) != (c.reason == nil) ||
 			c.reason != nil && !errors.Is(err, c.reason) {
 			t.Errorf("%s: %q, %v", name, got, err)
 		}
@@ -289,8 +290,13 @@ func TestWhatIsSaidOfLosses(t *testing.T) {
 		t.Fatal(err)
 	}
 	says(t, "cooling", page(s.Report()), "and 2.0 % while cooling")
+	long, err := Probe{Samples: readings(30, 90, 36, 96.2, 90, 98)}.TimeLeft()
+	if err != nil || long.ToOut.Late != 0 || !strings.Contains(long.String(), "long enough: baked out by time") {
+		t.Errorf("%s, %v", long, err)
+	}
 	reached, err := Probe{Samples: readings(30, 90, 36, 96.2)}.TimeLeft()
-	if err != nil || reached.State != Reached || strings.Contains(page(reached.Report()), "0 readings") {
+	if err != nil || reached.State != Reached || strings.Contains(page(reached.Report()), "0 readings") ||
+		strings.Contains(reached.String(), "long enough") {
 		t.Errorf("%s, %v", page(reached.Report()), err)
 	}
 }
