@@ -1,0 +1,84 @@
+package cli
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.org/maslin/examples/internal/bakelog"
+	"example.org/maslin/schedule/bench"
+)
+
+// Who only asks how the day stands logs nothing; who follows the plan logs it.
+func TestOnlyWhoFollowsIsLogged(t *testing.T) {
+	for flags, want := range map[string]int{"": 0, " --follow": 1} {
+		log := filepath.Join(t.TempDir(), "bakes.jsonl")
+		s, out := kitchen(t, log)
+		status := Run(strings.Fields("now ../../bakes/hall-kitchen.toml"+flags), s)
+		if status != exitAnswered || out.Len() == 0 {
+			t.Errorf("now%s: status %d, %s", flags, status, out)
+		}
+		if want == 0 {
+			if _, err := os.Stat(log); err == nil {
+				t.Errorf("now%s: a log was begun", flags)
+			}
+			continue
+		}
+		content, err := bakelog.Read(log, bench.LogReading{})
+		if err != nil || len(content.Entries) != want || content.Entries[0].Kind != bench.SawPlan {
+			t.Errorf("now%s: %v, %+v", flags, err, content.Entries)
+		}
+	}
+}
+
+// A formula in percent is scaled to what is asked for: the dough, the flour, or 1 kg of flour where nothing is.
+func TestAFormulaInPercentIsScaledToTheWish(t *testing.T) {
+	for wish, want := range map[string]struct{ flour, dough string }{
+		"--dough=3400g":          {"2000 g", "3400 g"},
+		"--flour=500g":           {"500 g", "850 g"},
+		"":                       {"1000 g", "1700 g"},
+		"--pieces=4 --each=850g": {"2000 g", "3400 g"},
+	} {
+		s, out := kitchen(t, filepath.Join(t.TempDir(), "log.jsonl"))
+		args := append([]string{"formula", "--percent", "100 % wheat, 68 % water, 2 % salt", "--json"}, strings.Fields(wish)...)
+		if status := Run(args, s); status != exitAnswered {
+			t.Errorf("%s: status %d, %s", wish, status, out)
+			continue
+		}
+		var read struct {
+			Batch struct {
+				Views struct{ Flour, Dough string }
+			}
+		}
+		if err := json.Unmarshal(out.Bytes(), &read); err != nil || read.Batch.Views.Flour != want.flour ||
+			read.Batch.Views.Dough != want.dough {
+			t.Errorf("%s: %+v, want %+v, %v", wish, read, want, err)
+		}
+	}
+}
+
+// A file that is no TOML is told as that and nothing more; of one that is, everything that is wrong is told.
+func TestWhatIsToldOfAFileThatIsWrong(t *testing.T) {
+	for text, want := range map[string][]string{
+		"[[flour]\nname = 1\n":                {"TOML"},
+		"[[flower]]\nname = \"x\"\n":          {"flower", "required"},
+		"salt = \"2 parrots\"\nwhat = true\n": {"parrots", "what", "required"},
+	} {
+		name := filepath.Join(t.TempDir(), "bake.toml")
+		if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		s, out := kitchen(t, filepath.Join(t.TempDir(), "log.jsonl"))
+		status, lines := Run([]string{"plan", name}, s), strings.Count(out.String(), "\n")
+		if status != exitBadInput || len(want) == 1 && lines != 1 {
+			t.Errorf("%q: status %d, %d lines: %s", text, status, lines, out)
+		}
+		for _, part := range want {
+			if !strings.Contains(out.String(), part) {
+				t.Errorf("%q is not told of %q: %s", part, text, out)
+			}
+		}
+	}
+}
