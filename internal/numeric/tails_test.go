@@ -127,6 +127,11 @@ func TestBetaInClosedForm(t *testing.T) {
 			}
 		}
 	}
+	for _, end := range []float64{0, 1} {
+		if x, err := BetaQuantile(end, 0.3, 4); x != end || err != nil {
+			t.Errorf("%v: %v, %v", end, x, err)
+		}
+	}
 	for _, bad := range [][3]float64{{-0.1, 1, 1}, {1.1, 1, 1}, {0.5, -1, 1}, {0.5, 1, -1}, {math.NaN(), 1, 1}} {
 		if x, err := BetaQuantile(bad[0], bad[1], bad[2]); x != 0 || err == nil {
 			t.Errorf("%v: %v, %v", bad, x, err)
