@@ -82,3 +82,69 @@ func TestWhatIsToldOfAFileThatIsWrong(t *testing.T) {
 		}
 	}
 }
+
+// What is imported twice is taken once, and each time it is said how many were taken and how many were there.
+func TestImportsSayWhatWasThere(t *testing.T) {
+	folder := t.TempDir()
+	csv := filepath.Join(folder, "bakes.csv")
+	if err := os.WriteFile(csv, []byte("at,kind,rise\n2026-11-27 09:00,rise,30 %\n2026-11-27 10:00,rise,50 %\n"),
+		0o600); err != nil {
+		t.Fatal(err)
+	}
+	s, out := kitchen(t, filepath.Join(folder, "log.jsonl"))
+	for _, want := range []string{"taken: 2; there already: 0", "taken: 0; there already: 2"} {
+		out.Reset()
+		if status := Run([]string{"log", "import", csv}, s); status != exitAnswered || !strings.Contains(out.String(), want) {
+			t.Errorf("status %d, %s, want %s", status, out, want)
+		}
+	}
+}
+
+// A tin is as long, wide and high as it is said to be, in this order, and holds their product.
+func TestTheSidesOfATin(t *testing.T) {
+	s, out := kitchen(t, "")
+	if status := Run(strings.Fields("vessel tin --size 30x10x5cm --json"), s); status != exitAnswered {
+		t.Fatal(status, out)
+	}
+	if !strings.Contains(out.String(), `"1.5 L"`) {
+		t.Errorf("30 × 10 × 5 cm are 1.5 L: %s", out)
+	}
+}
+
+// A formula is one dough: what is given beside it is refused by name.
+func TestOneDoughAtATime(t *testing.T) {
+	const file = "../../bakes/hall-kitchen.toml"
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"formula", file, "--percent", "100 % wheat, 68 % water"}, "one dough"},
+		{[]string{"formula", "--weights", "1 kg wheat, 680 g water", "--percent", "100 % wheat"}, "one dough"},
+		{[]string{"formula", "--weights", "1 kg wheat, 680 g water", "--pieces", "3"}, "--pieces"},
+		{[]string{"formula", "--weights", "1 kg wheat, 680 g water", "--each", "300g"}, "--each"},
+		{[]string{"formula", "--weights", "1 kg wheat, 680 g water", "--dough", "3kg"}, "--dough"},
+		{[]string{"flour", "--lot", "a=13%", "--lot", "b=9%", "--target", "11%", "--gluten"}, "--gluten"},
+		{[]string{"flour", "--lot", "a=13%", "--lot", "b=9%", "--target", "11%", "--w", "200"}, "--w"},
+		{[]string{"compare", file, "--hand", "--machine", "spiral"}, "want one of"},
+		{[]string{"compare", file}, "want one of"},
+		{[]string{"cost", file, "--sold", "0"}, "--sold"},
+		{[]string{"cost", file, "--loaves", "0"}, "--loaves"},
+		{[]string{"plan", "--jsom"}, "did you mean --json?"},
+		{[]string{"plam"}, "did you mean"},
+	} {
+		s, out := kitchen(t, filepath.Join(t.TempDir(), "log.jsonl"))
+		if status := Run(c.args, s); status != exitBadInput || !strings.Contains(out.String(), c.want) {
+			t.Errorf("%v: status %d, %s", c.args, status, out)
+		}
+	}
+}
+
+// A name is quoted for a shell where it needs it, and only there.
+func TestNamesForAShell(t *testing.T) {
+	for name, want := range map[string]string{"hall/bread-2.toml": "hall/bread-2.toml", "": "''", "my bread": "'my bread'",
+		"grandma's": `'grandma'\''s'`, "$x": "'$x'", "a;b": "'a;b'"} {
+		if got := shellWord(name); got != want {
+			t.Errorf("%q for a shell is %s, want %s", name, got, want)
+		}
+	}
+}
