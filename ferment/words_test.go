@@ -53,3 +53,38 @@ func TestYearsOfBakes(t *testing.T) {
 		}
 	}
 }
+
+// A dough that must go on standing as warm as it is for all but half an hour of its time is shaped after half an hour,
+// however soon that is.
+func TestShapingSoonAfterMixing(t *testing.T) {
+	b := good()
+	b.Inoculation, b.Yeast = quantity.Percent{}, ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(1.5)}
+	b.History = ferment.Constant(quantity.Celsius(28))
+	likely := estimate(t, b).Ready().Likely
+	p := ferment.Proof{Bulk: b, Total: b.Rise, Stages: []ferment.Piece{{Mass: quantity.Grams(900), Form: ferment.Round,
+		Into: ferment.Room{Night: quantity.Celsius(28)}, Exposure: ferment.Covered,
+		For: quantity.Elapsed((likely - 30*time.Minute).Round(time.Second))}}}
+	got, err := p.RiseBeforeShaping()
+	if err != nil || !got.Feasible {
+		t.Fatalf("%v, %v", got, err)
+	}
+	if at := got.Shape.Ready().Likely; at < 29*time.Minute || at > 31*time.Minute {
+		t.Errorf("shaped after %v, want half an hour of %v", at, likely)
+	}
+}
+
+// A cardinal curve has a rate from a millionth to ten an hour.
+func TestRatesOfACardinalCurve(t *testing.T) {
+	for rate, ok := range map[float64]bool{1e-6: true, 0.999e-6: false, 10: true, 10.01: false} {
+		_, err := ferment.Cardinal{Name: "x", Min: 2, Opt: 30, Max: 40, Rate: rate}.Curve()
+		if (err == nil) != ok {
+			t.Errorf("%v/h: %v", rate, err)
+		}
+	}
+	for b, ok := range map[float64]bool{1e-6: true, 0.999e-6: false, 10: true, 10.01: false} {
+		_, err := ferment.SquareRoot{Name: "x", Min: 2, Max: 40, B: b}.Curve()
+		if (err == nil) != ok {
+			t.Errorf("b of %v: %v", b, err)
+		}
+	}
+}

@@ -128,3 +128,34 @@ func TestLeastLengths(t *testing.T) {
 		}
 	}
 }
+
+// The holes of a task of fixed length lie apart and in order once they are merged, and keep it out at the same times.
+func TestHolesAreMerged(t *testing.T) {
+	tenfold(t, func(t *rapid.T) {
+		const limit, long = 20, 2
+		s := &Shop{Tasks: 1, Net: &Net{Events: 3, Limit: limit,
+			Arcs: slices.Concat(between(0, 1, 0, limit), between(0, 2, 0, limit), between(1, 2, long, long))}}
+		for range rapid.IntRange(0, 5).Draw(t, "holes") {
+			from := rapid.IntRange(0, limit-1).Draw(t, "from")
+			s.Net.Holes = append(s.Net.Holes, Hole{From: from, To: from + rapid.IntRange(1, 5).Draw(t, "long")})
+		}
+		if _, clash := s.Net.Earliest(nil); clash != nil {
+			return
+		}
+		m := within(s, Cost{Linear: make([]int64, 3)}, Options{}).m
+		at := m.start(0)
+		gaps := m.gaps[at.node]
+		for k, g := range gaps {
+			if g.a >= g.b || k > 0 && gaps[k-1].b > g.a {
+				t.Fatalf("%v of %v", gaps, s.Net.Holes)
+			}
+		}
+		for x := m.lo[at.node]; x <= m.hi[at.node]; x++ {
+			start := x + at.off
+			out := slices.ContainsFunc(s.Net.Holes, func(h Hole) bool { return start+long > h.From && start < h.To })
+			if out != slices.ContainsFunc(gaps, func(g gap) bool { return x > g.a && x < g.b }) {
+				t.Fatalf("at %d: kept out %v, but by %v of %v", start, out, gaps, s.Net.Holes)
+			}
+		}
+	})
+}
