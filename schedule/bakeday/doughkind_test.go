@@ -10,8 +10,8 @@ import (
 	"example.org/maslin/dough/quantity"
 )
 
-// A dough is of a kind from a share of all flour on: half rye, half spelt, half whole grain or half without gluten, 30 %
-// of rye for a mixed one, and 8 % of fat, 10 % of sugar or 20 % of egg for an enriched one. Judgment.
+// A dough is of a kind from a share of all flour on: half rye, half spelt, half whole grain or half without gluten,
+// 30 % of rye for a mixed one, and 8 % of fat, 10 % of sugar or 20 % of egg for an enriched one. Judgment.
 func TestKindsOfDoughBeginAtTheirShares(t *testing.T) {
 	percent := quantity.NewPercent
 	for _, c := range []struct {
