@@ -88,3 +88,22 @@ func TestRatesOfACardinalCurve(t *testing.T) {
 		}
 	}
 }
+
+// The named curves may be used up to where they end (those held at their optimum end 2 °C later, a judgment), the short
+// square root below its optimum and the rule of the trade where doughs are (judgments); and a square root with an upper
+// end says so in its formula.
+func TestWhereTheNamedCurvesMayBeUsed(t *testing.T) {
+	want := map[string][2]float64{"ganzle-yeast": {0, 36}, "ganzle-yeast-held": {0, 38}, "ganzle-yeast-cold-stop": {0, 38},
+		"ganzle-lactobacilli": {0, 41}, "saccharomyces": {0, 45.4}, "square-root-cold": {0, 25}, "square-root-full": {0, 36},
+		"trade-q10": {15, 35}}
+	for _, c := range ferment.Curves() {
+		a := c.About()
+		if w, ok := want[a.Key]; !ok || a.Low != w[0] || a.High != w[1] {
+			t.Errorf("%s from %v to %v °C, want %v", a.Key, a.Low, a.High, w)
+		}
+	}
+	full, cold := ferment.SquareRootFull().About().Formula, ferment.SquareRootCold().About().Formula
+	if !strings.Contains(full, "Tmax") || !strings.Contains(full, "exp") || strings.Contains(cold, "Tmax") {
+		t.Errorf("%s and %s", full, cold)
+	}
+}
