@@ -107,3 +107,24 @@ func TestWhereTheNamedCurvesMayBeUsed(t *testing.T) {
 		t.Errorf("%s and %s", full, cold)
 	}
 }
+
+// The flavor of a time at which the dough has become too warm for the curve of the yeast, or froze, is not told.
+func TestFlavorEndsWithItsCurve(t *testing.T) {
+	for later, ok := range map[float64]bool{20: true, 36: true, 40: false, 0: true, -2: false} {
+		b := good()
+		var err error
+		b.History, err = ferment.FromKnots(ferment.Knot{Temperature: quantity.Celsius(24)},
+			ferment.Knot{At: quantity.Elapsed(30 * time.Hour), Temperature: quantity.Celsius(24)},
+			ferment.Knot{At: quantity.Elapsed(31 * time.Hour), Temperature: quantity.Celsius(later)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		e := estimate(t, b)
+		if _, err := e.Flavor(29 * time.Hour); err != nil {
+			t.Errorf("before: %v", err)
+		}
+		if _, err := e.Flavor(32 * time.Hour); (err == nil) != ok {
+			t.Errorf("%v °C: %v", later, err)
+		}
+	}
+}
