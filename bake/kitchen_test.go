@@ -190,6 +190,17 @@ func TestACoreThatDoesNotCool(t *testing.T) {
 	}
 }
 
+// A core is cut two degrees above the room at the least.
+func TestACoreIsCutAboveTheRoom(t *testing.T) {
+	for slice, want := range map[float64]string{24: "", 24.1: "", 23.9: "Slice"} {
+		_, err := CoolingProbe{Room: quantity.Celsius(22), Slice: quantity.Celsius(slice),
+			Samples: readings(0, 61, 20, 50)}.TimeLeft()
+		if paths(err) != want {
+			t.Errorf("cut at %v °C: %v", slice, err)
+		}
+	}
+}
+
 // A loaf that comes out colder than it is cut, or out of what can be, is named once.
 func TestACoolingLoafIsNamedOnce(t *testing.T) {
 	for _, c := range []struct {

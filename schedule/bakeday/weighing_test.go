@@ -248,3 +248,27 @@ func TestAPieceWithWhatIsLaidOnIt(t *testing.T) {
 		}
 	}
 }
+
+// A day that keeps all of the room for its doughs is a careful one, of one bread or of two.
+func TestACarefulDayKeepsAllItsRoom(t *testing.T) {
+	o := sunday()
+	for _, c := range []struct {
+		bakes   []Bake
+		careful bool
+	}{{o.Bakes[:1], true}, {[]Bake{o.Bakes[0], o.Bakes[2]}, true}, {o.Bakes[:2], false}} {
+		some := o
+		some.Bakes = c.bakes
+		k := planAll(t, some)
+		if !k.Possible() || k.Careful != c.careful || (k.Room == quantity.NewPercent(100)) != c.careful {
+			t.Errorf("%d breads: careful %v, room %v", len(c.bakes), k.Careful, k.Room)
+		}
+	}
+}
+
+// How a dough rises that was mixed at another time is asked of a day that was planned.
+func TestADoughOfNoDay(t *testing.T) {
+	_, err := (Day{}).MixedAt(time.Date(2026, 11, 28, 9, 0, 0, 0, time.UTC), celsius(24))
+	if all := quantity.InputErrors(err); len(all) != 1 || !strings.Contains(err.Error(), "a day that was planned") {
+		t.Error(err)
+	}
+}
