@@ -104,7 +104,7 @@ func (o *Order) moves(ctx context.Context, k *KitchenDay, clock KitchenClock) []
 	return out
 }
 
-// helps reports whether the day can be planned with one bread wanted at another time.
+// helps reports whether the day can be planned with one bread wanted at another time, one that a wish can say.
 func (o *Order) helps(ctx context.Context, k *KitchenDay, m RuleData, clock KitchenClock) bool {
 	shift := m.Change.Duration()
 	if m.Easing == schedule.Earlier {
@@ -113,7 +113,9 @@ func (o *Order) helps(ctx context.Context, k *KitchenDay, m RuleData, clock Kitc
 	wanted := k.wanted()
 	for i, d := range k.Breads {
 		if d.Bake.Name+"/"+idCool == m.Step {
-			wanted[i] = wanted[i].Add(shift)
+			if wanted[i] = wanted[i].Add(shift); !plainly(wanted[i], k.Zone) {
+				return false // no file can say so
+			}
 		}
 	}
 	ok, err := o.possible(ctx, wanted, clock, nil)
