@@ -116,7 +116,7 @@ func (c CoolingTime) chart() (report.Chart, bool) {
 
 // chart draws how the core goes on cooling from the last reading.
 func (c CoolingLeft) chart() (report.Chart, bool) {
-	if c.Ready.Late <= 0 { // reached, or no answer
+	if c.Ready.Late <= 0 || !(c.tau > 0) { // reached, or no answer of ours
 		return report.Chart{}, false
 	}
 	first := (c.in.Samples[0].At - c.in.Samples[len(c.in.Samples)-1].At).Duration().Minutes()
