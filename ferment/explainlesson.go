@@ -52,7 +52,7 @@ func (l *Lesson) fading(d *working.Derivation) {
 		return
 	}
 	alike := working.Given("L_0", working.Tell("ferment.symbol_foretold_alike",
-		"log of how likely the bakes were, each by those before it, when all count alike"),
+		"logarithm of how likely the bakes were, each by those before it, when all count alike"),
 		working.Amount(all[0].Log, working.Number, 4))
 	for i, f := range all[1:] {
 		days := int(math.Round(f.HalfLife))
@@ -60,7 +60,7 @@ func (l *Lesson) fading(d *working.Derivation) {
 			"the same when a bake counts half after %d {1|day|days}", days), working.Amount(f.Log, working.Number, 4))
 		d.Find(working.Finding{
 			Name: working.Tell("ferment.derive_foretold",
-				"log of how many times as likely the bakes are when one counts half after %d {1|day|days}", days),
+				"logarithm of how many times as likely the bakes are when one counts half after %d {1|day|days}", days),
 			Symbol: "D_" + strconv.Itoa(i+1), Unit: working.Number, Decimals: 4, By: fades.Minus(alike),
 			Source: sources.Dawid,
 			Note: working.Tell("ferment.note_foretold",

@@ -26,7 +26,8 @@ func main() {
 	flag.StringVar(&o.out, "out", "", "file of a JSON line for each mutant")
 	flag.StringVar(&o.again, "again", "", "file of an earlier run, of which only the survivors are tried")
 	flag.StringVar(&o.skip, "skip", "", "functions left out, as Name or Type.Name, with spaces between")
-	flag.StringVar(&o.without, "without", "", "tests left out, as a pattern: slow ones, by which fewer mutants are noticed")
+	flag.StringVar(&o.without, "without", "", "tests left out, as a pattern: slow ones,"+
+		" by which fewer mutants are noticed")
 	flag.BoolVar(&o.list, "list", false, "only list the sample")
 	flag.Parse()
 	if err := run(o); err != nil {

@@ -194,7 +194,8 @@ func (t *trial) tests(pkg, bin string, number int) result {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), clock)
 	defer cancel()
-	args := []string{"-c", `ulimit -t ` + limit + ` && ulimit -v 8000000 && exec "$@"`, "tests", bin, "-test.short", "-test.failfast",
+	args := []string{"-c", `ulimit -t ` + limit + ` && ulimit -v 8000000 && exec "$@"`, "tests", bin,
+		"-test.short", "-test.failfast",
 		"-test.timeout=0", "-test.paniconexit0"}
 	if t.options.without != "" {
 		args = append(args, "-test.skip", t.options.without)

@@ -42,7 +42,7 @@ var lexicon = map[string]string{
 	"degrees_of_freedom": `degrees of freedom|Student`,
 	"density":            `density`, "exponent": `exponent|power`, "factor": `factors?`,
 	"fermentation": `fermentation|ripe|ripens|peak`,
-	"index":        `index`, "lactobacilli": `lactobacilli`, "logarithm": `log|ln`, "mash": `mash|scald`,
+	"index":        `index`, "lactobacilli": `lactobacilli`, "logarithm": `logarithm|log|ln`, "mash": `mash|scald`,
 	"moisture":         `moisture`,
 	"percentage_point": `percent|%%`, "porosity": `porosity|pores`, "precision": `precision|weight of the (reading|bake)`,
 	"pressure": `pressure`, "quantile": `quantile|standard deviations`, "residual": `residuals?`,

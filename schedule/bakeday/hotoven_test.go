@@ -88,9 +88,8 @@ func TestTheOvenThatIsHotAlready(t *testing.T) {
 	}
 }
 
-// One levain for several breads is fed in one step, which names them; how long a dough is in the cold is what the
-// timetable has; and a levain that is ripe does not ripen.
-func TestStepsSayWhatIsDone(t *testing.T) {
+// fedByOneLevain are two breads of one levain.
+func fedByOneLevain() Order {
 	o := Order{Kitchen: hall().Kitchen}
 	o.Kitchen.Away = nil
 	for _, name := range []string{"Country", "Rye"} {
@@ -100,7 +99,13 @@ func TestStepsSayWhatIsDone(t *testing.T) {
 		b.Levain, b.Name, b.Kitchen, b.Loaves.Pieces = &l, name, Kitchen{}, 2
 		o.Bakes = append(o.Bakes, b)
 	}
-	k := planAll(t, o)
+	return o
+}
+
+// One levain for several breads is fed in one step, which names them; how long a dough is in the cold is what the
+// timetable has; and a levain that is ripe does not ripen.
+func TestStepsSayWhatIsDone(t *testing.T) {
+	k := planAll(t, fedByOneLevain())
 	fed := 0
 	for _, s := range k.Data().Steps {
 		if s.Kind == schedule.Feed {

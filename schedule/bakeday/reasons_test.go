@@ -70,9 +70,9 @@ func TestOnlySumsThatExplainAreTold(t *testing.T) {
 		want     string
 	}{
 		{schedule.Conflict{Members: []schedule.Member{step}, Short: hours(2)},
-			"the steps take 5h one after the other, and only 3h are left"},
+			"the steps take 5h one after the other, and only 3h is left"},
 		{schedule.Conflict{Members: []schedule.Member{step}, Short: hours(20)},
-			"the whole bake takes longer, and only 3h are left"},
+			"the whole bake takes longer, and only 3h is left"},
 		{schedule.Conflict{Members: []schedule.Member{step, asleep}, Short: hours(2)}, "this is in the way: asleep"},
 	} {
 		if got := inTheWay(&c.conflict, hours(3)).String(); got != c.want {

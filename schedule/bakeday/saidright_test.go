@@ -26,16 +26,7 @@ func TestStepsAreSaidAsABakerSaysThem(t *testing.T) {
 		report.Options{Width: 200}), "keep some culture back") {
 		t.Error("whether culture is left is said where it is known, or not said where it is not")
 	}
-	o := Order{Kitchen: hall().Kitchen}
-	o.Kitchen.Away = nil
-	for _, name := range []string{"Country", "Rye"} {
-		b := hall()
-		l := *b.Levain
-		l.Name, l.CultureAtHand = "market levain", quantity.Mass{}
-		b.Levain, b.Name, b.Kitchen, b.Loaves.Pieces = &l, name, Kitchen{}, 2
-		o.Bakes = append(o.Bakes, b)
-	}
-	k := planAll(t, o)
+	k := planAll(t, fedByOneLevain())
 	page = k.Report().Text(report.Options{Width: 200})
 	n := strings.Count(page, "market levain ripens, for Country and Rye")
 	if n != 1 || strings.Contains(page, "levain ripens\n") ||

@@ -171,11 +171,11 @@ func inTheWay(c *schedule.Conflict, left quantity.Elapsed) working.Message {
 	case len(all) > 0:
 		return working.Tell("bakeday.in_the_way", "this is in the way: %v", working.Join(all, "; "))
 	case left > 0 && together-left == c.Short:
-		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and only %v are left",
+		return working.Tell("bakeday.in_the_way_time", "the steps take %v one after the other, and only %v is left",
 			together,
 			left)
 	case left > 0 && c.Short > 0:
-		return working.Tell("bakeday.in_the_way_no_time", "the whole bake takes longer, and only %v are left", left)
+		return working.Tell("bakeday.in_the_way_no_time", "the whole bake takes longer, and only %v is left", left)
 	}
 	return working.Tell("bakeday.in_the_way_steps", "the steps take %v one after the other", together)
 }

@@ -98,7 +98,7 @@ func TestTheTimeThereIs(t *testing.T) {
 	if err != nil || d.Possible() {
 		t.Fatal(d, err)
 	}
-	if says := d.Data().Why.Says.String(); !strings.Contains(says, "only 45m are left") {
+	if says := d.Data().Why.Says.String(); !strings.Contains(says, "only 45m is left") {
 		t.Error(says)
 	}
 	o := sunday()
@@ -112,7 +112,7 @@ func TestTheTimeThereIs(t *testing.T) {
 		t.Fatal(k, err)
 	}
 	says := k.Data().Why.Says.String()
-	if !strings.HasPrefix(says, "Focaccia: Thu") || !strings.Contains(says, "only 45m are left") {
+	if !strings.HasPrefix(says, "Focaccia: Thu") || !strings.Contains(says, "only 45m is left") {
 		t.Error(says)
 	}
 }
