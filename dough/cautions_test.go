@@ -88,8 +88,12 @@ func TestGlutenFreeIsCautioned(t *testing.T) {
 			{Name: "other flour", Percent: pc("10 %"), Kind: dough.KindGlutenFreeFlour}},
 		Liquids: []dough.Part{{Name: "water", Percent: pc("90 %")}},
 	}
-	for kind, want := range map[dough.Kind]bool{dough.KindGlutenFreeFlour: true, dough.KindWheat: false} {
-		f.Flours[1].Kind = kind
+	for kinds, want := range map[[2]dough.Kind]bool{
+		{dough.KindGlutenFreeFlour, dough.KindGlutenFreeFlour}: true,
+		{dough.KindGlutenFreeFlour, dough.KindWheat}:           false,
+		{}: false, // of flour that is not stated nobody claims anything
+	} {
+		f.Flours[0].Kind, f.Flours[1].Kind = kinds[0], kinds[1]
 		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
 		if err != nil {
 			t.Fatal(err)
@@ -99,7 +103,7 @@ func TestGlutenFreeIsCautioned(t *testing.T) {
 			told = told || c.Code() == "dough.caution_gluten_free"
 		}
 		if told != want {
-			t.Errorf("with %v the caution stands there: %v", kind, told)
+			t.Errorf("with %v the caution stands there: %v", kinds, told)
 		}
 	}
 }

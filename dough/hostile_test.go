@@ -10,6 +10,7 @@ import (
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -200,6 +201,11 @@ func TestImpossibleTargetsAreRefused(t *testing.T) {
 		_, err := bread.For(target)
 		refused(t, fmt.Sprintf("%T %.60s", target, fmt.Sprint(target)), err)
 	}
+	// A milliliter at 0.1 kg/L is a tenth of a gram: the volume is too small for any dough.
+	if _, err := bread.For(dough.ByVolume{Volume: quantity.Milliliters(1), Density: 0.1}); !strings.HasSuffix(
+		trial.Refused(err), "volume out of range") {
+		t.Errorf("%v", err)
+	}
 }
 
 func TestAllProblemsAreReportedInFieldOrder(t *testing.T) {
@@ -252,6 +258,14 @@ func TestZeroValuesAreHarmless(t *testing.T) {
 	refused(t, "no weights", err)
 	_, _, err = b.FlourUp(quantity.Grams(1))
 	refused(t, "flour up of nothing", err)
+	if got := trial.Refused(err); got != "batch required" {
+		t.Errorf("flour up of nothing: %s", got)
+	}
+	for want, r := range map[string]fmt.Stringer{"nothing to make": dough.Build{}, "no levain": dough.LevainPlan{}} {
+		if r.String() != want {
+			t.Errorf("%q, want %q", r, want)
+		}
+	}
 	_, _, err = b.Divide(quantity.Grams(1))
 	refused(t, "pieces of nothing", err)
 	_, err = b.Weigh(dough.Scales{})

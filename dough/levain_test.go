@@ -1,10 +1,12 @@
 package dough_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
 	"example.org/maslin/internal/workcheck"
 )
 
@@ -40,5 +42,27 @@ func TestLevainPlanMakesWhatIsWanted(t *testing.T) {
 		}
 		workcheck.Verify(t, w.Working())
 		t.Logf("%v%v", p, w)
+	}
+}
+
+// 100 g of culture at 100 % are 50 g of each: with 50 g of flour more they are 150 g of levain at 50 %, without water.
+func TestLevainFedWithFlourOnly(t *testing.T) {
+	p, err := dough.LevainBuild{Want: quantity.Grams(150), Hydration: pc("50 %"), Inoculation: pc("200 %"),
+		Starter: dough.Starter{Mass: quantity.Grams(100), Hydration: pc("100 %")}}.Plan()
+	if err != nil || len(p.Stages) != 1 || p.Stages[0].Flour != quantity.Grams(50) || !p.Stages[0].Water.IsZero() {
+		t.Errorf("%v, %v", p.Stages, err)
+	}
+}
+
+// A kilogram at 20 % from 2 g of culture passes a stage of a few grams, which a scale of 100 g cannot weigh: the first.
+func TestStageTooSmallForTheScale(t *testing.T) {
+	p, err := dough.LevainBuild{Want: quantity.Grams(1000), Hydration: pc("100 %"),
+		Starter: dough.Starter{Mass: quantity.Grams(2), Hydration: pc("100 %")}}.Plan()
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, _, err = p.Weigh(dough.Scales{Flour: quantity.Grams(100)})
+	if trial.Refused(err) != "fine inconsistent" || !strings.Contains(err.Error(), "for stage 1,") {
+		t.Error(err)
 	}
 }

@@ -73,3 +73,19 @@ func TestHeadlines(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// 40 g too much of 400 g of water takes 100 g more flour; the loaf that is mended weighs all of it, and two half.
+func TestPageOfARepairWeighsThePieces(t *testing.T) {
+	for count, want := range map[int]string{1: "1 piece of it weighs 1862 g", 2: "2 pieces of it weigh 931 g each"} {
+		b, err := milkLoaf().For(dough.Pieces{Count: count, Each: quantity.Grams(1721.5 / float64(count))})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := dough.Mishap{Batch: b, Restore: dough.RestoreHydration,
+			Extra: []dough.Stock{{Name: "water", Mass: quantity.Grams(40)}}}.Repair()
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Holds(t, r.Report().Text(report.Options{Width: 80}), want)
+	}
+}

@@ -3,6 +3,7 @@ package dough_test
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 
 	"example.org/maslin/dough"
@@ -32,6 +33,10 @@ func TestParsePercents(t *testing.T) {
 		}
 	}
 	if _, err := dough.ParsePercents("100 % wheat, 70 water"); !errors.Is(err, quantity.ErrUnit) {
+		t.Error(err)
+	}
+	// What cannot be read is shown as it was written.
+	if _, err := dough.ParsePercents("wheat 100 %"); err == nil || !strings.Contains(err.Error(), `"wheat 100 %"`) {
 		t.Error(err)
 	}
 }

@@ -101,6 +101,39 @@ func TestLevainsThatAreNotOne(t *testing.T) {
 	}
 }
 
+// Shares may differ by a thousandth of a point, 10 mg in a kilogram, and not by more; what two doughs share is the sum
+// of both, its flour too.
+func TestLevainsThatAreNearlyOne(t *testing.T) {
+	batch := func(more quantity.Mass) dough.Batch {
+		b, err := dough.Weights{
+			Final: dough.Bowl{Flours: []dough.Weight{{Name: "wheat", Mass: quantity.Grams(2000)}}},
+			Preferments: []dough.PrefermentWeights{{Name: "levain", Bowl: dough.Bowl{
+				Flours: []dough.Weight{{Name: "wheat", Mass: quantity.Grams(500).Add(more)}},
+				Liquids: []dough.Weight{{Name: "water", Mass: quantity.Grams(250).Sub(more.Divide(2))},
+					{Name: "milk", Mass: quantity.Grams(250).Sub(more.Divide(2))}},
+			}}},
+		}.Batch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	plan := func(more float64) (dough.SharedLevain, error) {
+		return dough.OneLevain{Preferment: "levain",
+			Doughs: []dough.Batch{batch(quantity.Mass{}), batch(quantity.Grams(more))}}.Plan()
+	}
+	s, err := plan(0.00999)
+	if err != nil || s.Build.Used != quantity.Kilograms(2) || s.Build.Flour != quantity.Grams(1000.00999) ||
+		s.Build.Water != quantity.Grams(999.99001) {
+		t.Errorf("%v of flour and %v of liquids in %v, %v", s.Build.Flour, s.Build.Water, s.Build.Used, err)
+	}
+	for _, more := range []float64{0.01005, -0.01005} {
+		if _, err := plan(more); trial.Refused(err) != "doughs[1] inconsistent" {
+			t.Errorf("%v g more flour: %v", more, err)
+		}
+	}
+}
+
 // 300 % of levain at 100 % hydration of all the flour would be 150 % of the flour; 200 % are all of it. Read as of the
 // dough it takes the formula's total: 40 % of 175 % are 70 parts, half of them flour.
 func TestPrintedLevainsAtTheirLimits(t *testing.T) {
@@ -145,6 +178,16 @@ func TestWeightsThatAreRefused(t *testing.T) {
 	water.Water = pc("100 %")
 	if _, err := w.Batch(); err != nil {
 		t.Errorf("water that is all water: %v", err)
+	}
+	soaker := dough.SoakerWeights{Name: "soaker", Bowl: dough.Bowl{Others: []dough.Weight{{Name: "seeds",
+		Mass: quantity.Grams(50)}}}}
+	for _, used := range []float64{-1, 2e8} {
+		wrong := w
+		soaker.Used = quantity.Grams(used)
+		wrong.Soakers = []dough.SoakerWeights{soaker}
+		if _, err := wrong.Batch(); !strings.Contains(trial.Refused(err), "soakers[0].used out of range") {
+			t.Errorf("%v g of the soaker used: %v", used, trial.Refused(err))
+		}
 	}
 	water.Water, water.Mass, water.Kind = pc("100.000001 %"), quantity.Grams(-1), 99
 	_, err = w.Batch()

@@ -118,6 +118,47 @@ func TestSoakerInsideAPreferment(t *testing.T) {
 	}
 }
 
+// A soaker holds 50 g of rye and 100 g of water for a kilogram of flour, so 150 g of it go with a kilogram; one that
+// takes more rye than the formula has is refused.
+func TestSoakersSayHowMuchTheyTake(t *testing.T) {
+	f := maslin()
+	f.Soakers = []dough.Soaker{{Name: "scald", Kind: dough.Scald,
+		Parts: []dough.Part{{Name: "whole rye", Percent: pc("5 %")}, {Name: "water", Percent: pc("10 %")}}}}
+	b, err := f.For(dough.AtHand{Stock: []dough.Stock{{Name: "scald", Mass: quantity.Grams(150)}}})
+	if err != nil || b.Flour() != quantity.Grams(1000) {
+		t.Errorf("flour for 150 g of the scald: %v, %v", b.Flour(), err)
+	}
+	f.Soakers[0].Parts[0].Percent = pc("6 %") // with the levain's 15 % one more than there are
+	_, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	refused(t, "21 % of 20 % of rye", err)
+	f.Soakers[0].Parts[0] = dough.Part{Name: "water", Percent: pc("5 %")}
+	_, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	refused(t, "water twice in one soaker", err)
+}
+
+// A culture on a line of its own is a part of the flour that is new in its own stage, to a millionth of a point: of the
+// levain's flour the stage before it brings some, and as much culture as new flour weighs what is left.
+func TestSeparateSeedOfALaterStage(t *testing.T) {
+	for first, want := range map[string]float64{"5 %": 150, "3.123456 %": 168.76544, "10.000001 %": 99.99999,
+		"10.000002 %": 99.99998} {
+		f := maslin()
+		blend := []dough.Part{{Name: "bread flour", Percent: pc("75 %")}, {Name: "whole rye", Percent: pc("25 %")}}
+		f.Preferments = []dough.Preferment{{
+			Name: "levain", Flour: pc("20 %"), Hydration: pc("100 %"), Blend: blend,
+			Seed:        dough.Seed{Percent: pc("100 %"), Account: dough.SeedSeparate},
+			Preferments: []dough.Preferment{{Name: "first stage", Flour: pc(first), Hydration: pc("100 %"), Blend: blend}},
+		}}
+		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		levain, _ := b.Build("levain")
+		if got := lineOf(levain.Lines, "culture of levain").Mass; got != quantity.Grams(want) {
+			t.Errorf("%v of culture where the first stage has %s of the flour, want %v g", got, first, want)
+		}
+	}
+}
+
 // A formula and a batch may be used from everywhere at once; run with -race.
 func TestConcurrentUse(t *testing.T) {
 	f := twelveFormula()

@@ -264,3 +264,17 @@ func TestNamesAreText(t *testing.T) {
 		}
 	}
 }
+
+// The second stage of five kilograms weighs 840 g with the culture that goes through it, and the first, where the
+// culture is put in, 260 g: so much of either at hand is good for as much dough.
+func TestStagesAtHandCountTheCultureInThem(t *testing.T) {
+	for name, grams := range map[string]float64{"first stage": 260, "second stage": 840} {
+		for _, target := range []dough.Target{dough.ByLevain{Preferment: name, Mass: quantity.Grams(grams)},
+			dough.AtHand{Stock: []dough.Stock{{Name: name, Mass: quantity.Grams(grams)}}}} {
+			b, err := threeStages().For(target)
+			if off := b.Flour().Sub(quantity.Kilograms(5)).Grams(); err != nil || off > 0.001 || off < -0.001 {
+				t.Errorf("%v of flour by %T of the %s, %v", b.Flour(), target, name, err)
+			}
+		}
+	}
+}

@@ -45,6 +45,11 @@ func TestParseWeights(t *testing.T) {
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
+	// A comma between any two digits is a decimal comma.
+	got, err = dough.ParseWeights("9,0 g salt, 0,9 g salt")
+	if err != nil || got.Final.Salt != grams(9.9) {
+		t.Errorf("%v of salt, %v", got.Final.Salt, err)
+	}
 	got, err = dough.ParseWeights("30 g nuts, 3 g butter, 100 g milk")
 	if err != nil || len(got.Final.Inclusions) != 1 || len(got.Final.Others) != 1 || len(got.Final.Liquids) != 1 {
 		t.Errorf("%v %+v", err, got)

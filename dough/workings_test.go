@@ -38,6 +38,20 @@ func TestDerivationFromStock(t *testing.T) {
 	}
 }
 
+// Percentages of a bowl of weights: 800 of 1000 g of flour are 80 %, and 700 g of water 70 %.
+func TestDerivationFromWeights(t *testing.T) {
+	w, err := dough.ParseWeights("800 g wheat, 200 g whole rye, 700 g water")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := w.Batch()
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Holds(t, b.Working().Text(100), "F = m_1 + m_2", "F = 800 + 200 F = 1000.0 g",
+		"p_1 = 100 × 800 ÷ 1000.0 p_1 = 80.00 %", "p_3 = 100 × 700 ÷ 1000.0 p_3 = 70.00 %")
+}
+
 // 330 g of levain in two stages: 165 g of flour, and a culture of 165 · 0.2 · 200/220 = 30 g, half flour.
 func TestDerivationOfALevain(t *testing.T) {
 	plan, err := dough.LevainBuild{
@@ -51,6 +65,14 @@ func TestDerivationOfALevain(t *testing.T) {
 		"culture of stage 2 c_2 =", "c_2 = 30.0 g", "flour in the culture of stage 2 g_2 =", "g_2 = 15.0 g",
 		"new flour of stage 2 f_2 = F_2 − g_2", "f_2 = 150.0 g", "new water of stage 2 w_2 =", "w_2 = 150.0 g",
 		"all flour of stage 1 F_1 =", "F_1 = 15.0 g", "flour in the culture of stage 1", "new water of stage 1")
+	weighed, _, err := plan.Weigh(dough.Scales{Flour: quantity.Grams(1)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Holds(t, weighed.Working().Text(100), "made in stage 1, on the scale M_scale_1",
+		"new flour of stage 1, on the scale f_scale_1", "new water of stage 1, on the scale w_scale_1",
+		"inoculation of stage 1 as weighed, of new flour s_scale_1", "made in stage 2, on the scale M_scale_2",
+		"inoculation of stage 2 as weighed, of new flour s_scale_2 = 100 × M_scale_1 ÷ f_scale_2")
 }
 
 // Half of what two equal doughs need is shared in halves.
@@ -104,6 +126,8 @@ func TestMostPreferments(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// Their letters go on after Z as the columns of a sheet do: the 27th is AA, the 50th AX.
+	trial.Holds(t, b.Working().Text(200), "in levain 25 m_Z1 =", "in levain 26 m_AA1 =", "in levain 49 m_AX1 =")
 	w := b.Weights()
 	if again, err := w.Batch(); err != nil || again.Dough() != b.Dough() {
 		t.Errorf("%v, %v", again, err)
@@ -134,6 +158,28 @@ func TestWholeStepsAreWeighedAsTheyAre(t *testing.T) {
 			t.Errorf("%v", w.Lines[0])
 		}
 	}
+}
+
+// Four spices of 0.6 g are a gram each on a scale of whole grams, so flour and water give a gram each of theirs: the
+// 162.4 g of dough are 162. The derivation takes them off too.
+func TestALineThatGivesWholeStepsIsDerived(t *testing.T) {
+	f := dough.Formula{Flours: []dough.Part{{Name: "flour", Percent: pc("100 %")}},
+		Liquids: []dough.Part{{Name: "water", Percent: pc("60 %")}}}
+	for i := range 4 {
+		f.Others = append(f.Others, dough.Part{Name: fmt.Sprint("spice ", i+1), Percent: pc("0.6 %")})
+	}
+	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(100)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := b.Weigh(dough.Scales{Flour: quantity.Grams(1)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w.Lines[0].Mass != quantity.Grams(99) || w.Lines[1].Mass != quantity.Grams(59) || w.Dough != quantity.Grams(162) {
+		t.Errorf("%v and %v of %v", w.Lines[0].Mass, w.Lines[1].Mass, w.Dough)
+	}
+	workcheck.Verify(t, w.Working())
 }
 
 // Preferments rest on each other in eight levels at most, in weights as in a formula.

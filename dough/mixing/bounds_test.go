@@ -134,6 +134,10 @@ func TestBounds(t *testing.T) {
 		"motor share": {0, 100, func(x float64) error {
 			return second(mixing.Motor{Share: percent(x), Time: 1, Dough: quantity.Grams(1)}.Work())
 		}},
+		"energy": {-1000, 1000, func(x float64) error { return second(mixing.SpecificEnergy(x).Warming(2.8)) }},
+		"energy's heat": {0.1, 6, func(x float64) error {
+			return second(mixing.SpecificEnergy(1).Warming(mixing.SpecificHeat(x)))
+		}},
 		"rise to friction": {-90, 90, func(x float64) error { return second(mixing.FrictionOf(delta(x), 2)) }},
 	} {
 		for _, x := range []float64{c.low, c.high} {
@@ -169,8 +173,8 @@ func TestWaterThatCanBePoured(t *testing.T) {
 		in := mixing.Factors{Target: quantity.Celsius(25),
 			Others: []mixing.Factor{{Kind: mixing.FlourFactor, Temperature: quantity.Celsius(25)}}}
 		in.Friction = in.Target.Sub(x)
-		if r, err := in.Water(); err != nil || r.Temperature != x || r.Feasible != ok {
-			t.Errorf("%v: %v, %v, %v", x, r.Temperature, r.Feasible, err)
+		if r, err := in.Water(); err != nil || r.Temperature != x || r.Feasible != ok || (len(r.Remedies) == 0) != ok {
+			t.Errorf("%v: %v, %v, %v, %v", x, r.Temperature, r.Feasible, r.Remedies, err)
 		}
 	}
 	// A remedy holds as long as flour stands between a freezer and 40 °C.
@@ -183,6 +187,28 @@ func TestWaterThatCanBePoured(t *testing.T) {
 			t.Errorf("flour at %v: %+v, %v", x, r.Remedies, err)
 		}
 	}
+}
+
+// Flour is what can be chilled, wherever it stands among the factors; the room cannot.
+func TestTheFlourIsChilled(t *testing.T) {
+	in := mixing.Factors{Target: quantity.Celsius(25), Friction: quantity.DeltaCelsius(30), Others: []mixing.Factor{
+		{Kind: mixing.RoomFactor, Temperature: quantity.Celsius(30)},
+		{Kind: mixing.LevainFactor, Temperature: quantity.Celsius(28)},
+		{Kind: mixing.FlourFactor, Temperature: quantity.Celsius(22)}}}
+	// Water at 4 · 25 − 30 − 28 − 22 − 30 = −10 °C; at 1 °C, which can be poured, the flour has to be 11 °C cooler.
+	r, err := in.Water()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range r.Remedies {
+		if m.Way == mixing.ChilledFlour {
+			if m.Factor != "flour" || m.Temperature != quantity.Celsius(11) {
+				t.Errorf("chill the %s to %v", m.Factor, m.Temperature)
+			}
+			return
+		}
+	}
+	t.Errorf("nobody says to chill the flour: %v", r.Remedies)
 }
 
 // Mixing less is reckoned alike whether the heat of mixing was given as work or as a rise, and does what it says.

@@ -31,6 +31,16 @@ func TestVerdicts(t *testing.T) {
 	if r, err := in.Fit(); err != nil || r.Fullness == mixing.TooMuch || r.MostLow != quantity.Kilograms(6) {
 		t.Errorf("rated: %v, %v", r, err)
 	}
+	// A limit may be reached: the manual's 6 kg, and 0.30 kg of flour for a liter of a household bowl, 1.5 kg in 5 L.
+	in.Dough, in.Flour, in.Water = quantity.Kilograms(6), quantity.Kilograms(3.5), quantity.Kilograms(2.3)
+	if r, err := in.Fit(); err != nil || r.Fullness != mixing.Comfortable || r.Batches != 1 {
+		t.Errorf("as much as the manual allows: %v in %d batches, %v", r.Fullness, r.Batches, err)
+	}
+	household := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(5), Dough: quantity.Grams(2475),
+		Flour: quantity.Grams(1500), Water: quantity.Grams(975)}
+	if r, err := household.Fit(); err != nil || r.Fullness != mixing.LikelyToFit || r.Batches != 1 {
+		t.Errorf("as much as a household bowl takes: %v in %d batches, %v", r.Fullness, r.Batches, err)
+	}
 	// No second speed at an absorption ratio of exactly 50 %, but above.
 	for water, second := range map[float64]bool{1000: false, 1001: true} {
 		in := mixing.Mix{Mixer: mixing.Spiral, Bowl: quantity.Liters(20), Dough: quantity.Kilograms(4),
@@ -71,5 +81,24 @@ func TestVerdicts(t *testing.T) {
 	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Kneading.Notes, "; ").String(),
 		"at most 5 minutes") {
 		t.Errorf("thin pizza dough: %+v, %v", r, err)
+	}
+}
+
+// The charts' rows for bread end at 60 %: a softer dough is given the same room as one of 60 %.
+func TestSofterDoughsHaveTheRoomOfTheLastRow(t *testing.T) {
+	for _, liters := range []float64{8, 10, 20, 40, 60} {
+		most := func(ratio float64) [2]quantity.Mass {
+			r, err := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(liters), Dough: quantity.Kilograms(2),
+				Flour: quantity.Kilograms(1), Water: quantity.Grams(10 * ratio)}.Fit()
+			if err != nil {
+				t.Fatal(err)
+			}
+			return [2]quantity.Mass{r.MostLow, r.MostHigh}
+		}
+		for _, ratio := range []float64{60.5, 62, 64.9} {
+			if got, want := most(ratio), most(60); got != want {
+				t.Errorf("%v L: %v at %v %%, %v at 60 %%", liters, got, ratio, want)
+			}
+		}
 	}
 }

@@ -205,6 +205,14 @@ func TestZeroResultsPrint(t *testing.T) {
 	} {
 		_ = r.String()
 	}
+	for want, r := range map[string]fmt.Stringer{
+		"no water": mixing.WaterResult{}, "0.41 Δ°C ± 0.06 Δ°C": mixing.RiseEstimate{
+			Value: quantity.DeltaCelsius(0.41), StandardError: quantity.DeltaCelsius(0.06)},
+	} {
+		if r.String() != want {
+			t.Errorf("%q, want %q", r, want)
+		}
+	}
 	r, err := mixing.Factors{Target: quantity.Celsius(25), Others: []mixing.Factor{{Name: strings.Repeat("n", 1<<20),
 		Temperature: quantity.Celsius(60)}}}.Water()
 	if err != nil {

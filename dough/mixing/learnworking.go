@@ -30,9 +30,6 @@ func (l Learned) Working() working.Working {
 				quantity.DeltaCelsius(l.spread0[i])), Source: judged,
 		})
 	}
-	if k < 0 {
-		return d.Working()
-	}
 	found := make([]working.Expr, k+1)
 	look := working.Tell(
 		"mixing.look_least_squares", "least squares over %d {1|batch|batches}, with what was believed before as one "+
@@ -97,7 +94,7 @@ func (l Learned) Working() working.Working {
 // Working derives the likely temperature and the range.
 func (r Prediction) Working() working.Working {
 	d := working.Derive(working.Tell("mixing.derive_prediction", "Dough temperature of a planned batch"))
-	if !r.l.ok || len(r.row) <= r.l.speeds() {
+	if !r.l.ok {
 		return d.Working()
 	}
 	k := r.l.speeds()
