@@ -160,6 +160,8 @@ func TestHostileCost(t *testing.T) {
 			"range"},
 		"usable": {trial.Err(cost.Trimming{Usable: quantity.Grams(2), Bought: quantity.Grams(1)}.UsableYield()),
 			"usable inconsistent"},
+		"not bought":    {trial.Err(cost.Trimming{Usable: quantity.Grams(2)}.UsableYield()), "bought required"},
+		"all is usable": {trial.Err(cost.Trimming{Usable: quantity.Grams(2), Bought: quantity.Grams(2)}.UsableYield()), ""},
 		"to buy": {trial.Err(cost.Trimming{Usable: quantity.Grams(-2), Yield: quantity.Percent{}}.ToBuy()),
 			"usable out of range; yield required"},
 		"to buy, more than a mass can be": {trial.Err(cost.Trimming{Usable: quantity.Kilograms(99_999),

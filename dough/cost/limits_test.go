@@ -38,6 +38,16 @@ func TestMostLinesAndDigits(t *testing.T) {
 			t.Errorf("%d digits: %v", digits, err)
 		}
 	}
+	// So is one of 40 decimals, and a billion written as 1e9.
+	for exponent, want := range map[int32]string{-41: "extreme size", -40: "at most 12 decimals", 9: "", 10: "extreme size"} {
+		in := flourAt("1", quantity.Grams(1))
+		in.Lines[0].Price = decimal.New(1, exponent)
+		_, err := in.Cost()
+		extreme := err != nil && strings.Contains(err.Error(), "extreme size")
+		if (err == nil) != (want == "") || extreme != (want == "extreme size") {
+			t.Errorf("a price of 1e%d: %v", exponent, err)
+		}
+	}
 }
 
 // A decimal is the fraction that it is: 12.5 is 25/2, 3e4 thirty thousand, and 0.001 a thousandth.

@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/trial"
 
 	"github.com/shopspring/decimal"
@@ -53,9 +54,22 @@ func TestPageOfCosts(t *testing.T) {
 	}
 	plain := hallSheet()
 	plain.Other, plain.Sold = decimal.Decimal{}, 0
-	if page, _ := pageOf(t, plain); strings.Contains(page, "other") || strings.Contains(page, "sold") {
-		t.Errorf("other costs and loaves sold, of which there are none:\n%s", page)
+	page, derivation = pageOf(t, plain)
+	for _, text := range []string{page, derivation} {
+		if strings.Contains(text, "2.50") || strings.Contains(text, "other costs") || strings.Contains(text, "sold") {
+			t.Errorf("other costs and loaves sold, of which there are none:\n%s", text)
+		}
 	}
+}
+
+// In words a line says what so much costs at which price.
+func TestCostsInWords(t *testing.T) {
+	c, err := hallSheet().Cost()
+	if err != nil {
+		t.Fatal(err)
+	}
+	trial.Holds(t, working.Telling{Level: working.InWords, Width: 2000}.Text(c.Working()),
+		"5000 g of flour at 1.44 the kg cost 7.2.", "90 g of salt at 1.333 the kg cost 0.12.")
 }
 
 // Rounding up is not what a reader would do: the derivation says that it is done, and to how many decimals.

@@ -2,11 +2,13 @@ package quantity_test
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"github.com/shopspring/decimal"
 )
 
 // Durations are printed to the nearest second, halves away from zero, with a true minus; what is nothing then is 0m.
@@ -146,6 +148,69 @@ func TestNumbersInErrors(t *testing.T) {
 		p.Float("x", x, 0, 0, "")
 		if got := p.Err().Error(); !strings.Contains(got, "got "+want+",") && !strings.Contains(got, "got "+want+";") {
 			t.Errorf("%v is shown as %q, want %q", x, got, want)
+		}
+	}
+}
+
+// A phrase shows its numbers as an error does: short, and with a true minus.
+func TestNumbersInPhrases(t *testing.T) {
+	p := quantity.Tell("test.numbers", "%v, %d and %d at %v", 0.1234567890123, -5, 5, 90*time.Minute)
+	if want := "0.123457, −5 and 5 at 1h30m"; p.String() != want {
+		t.Errorf("%q, want %q", p, want)
+	}
+}
+
+// An excerpt of 32 bytes never cuts a letter in two.
+func TestExcerptsEndBetweenLetters(t *testing.T) {
+	x := strings.Repeat("x", 31)
+	for text, want := range map[string]string{
+		x + "y": strconv.Quote(x + "y"), x + "yz": strconv.Quote(x+"y") + "…", x + "ü": strconv.Quote(x) + "…",
+		x[:29] + "🥖🥖": strconv.Quote(x[:29]) + "…",
+	} {
+		if got := quantity.Excerpt(text); got != want {
+			t.Errorf("%s is shown as %s, want %s", text, got, want)
+		}
+	}
+}
+
+// A prediction that is one number to the minute is told as one, and a shift moves all of it.
+func TestRangesOfTime(t *testing.T) {
+	const minute = time.Minute
+	for late, want := range map[time.Duration]string{
+		15*minute + 20*time.Second: "15m", 30 * minute: "15m to 30m (80 %), likely 15m",
+	} {
+		r := quantity.TimeRange{Early: 15 * minute, Likely: 15 * minute, Late: late, Probability: quantity.NewPercent(80)}
+		if r.String() != want {
+			t.Errorf("%q, want %q", r, want)
+		}
+	}
+	r := quantity.TimeRange{Early: 10 * minute, Likely: 15 * minute, Late: 30 * minute,
+		Probability: quantity.NewPercent(80)}
+	if got, want := r.Add(time.Hour).String(), "1h10m to 1h30m (80 %), likely 1h15m"; got != want {
+		t.Errorf("an hour later: %q, want %q", got, want)
+	}
+}
+
+// A percentage finer than a millionth of a point is refused, and what comes with the refusal is no percentage.
+func TestRefusedPercentagesAreNone(t *testing.T) {
+	p, err := quantity.PercentOfDecimal(decimal.New(1, -7))
+	if !errors.Is(err, quantity.ErrTooPrecise) || p.IsValid() {
+		t.Errorf("%v, %v", p, err)
+	}
+}
+
+// 70 °F are 190/9 °C, 21.111… in twelve decimals.
+func TestDecimalsOfATemperature(t *testing.T) {
+	if got := quantity.Fahrenheit(70).Decimal(quantity.CelsiusScale); got.String() != "21.111111111111" {
+		t.Error(got)
+	}
+}
+
+// Underscores stand between digits only.
+func TestUnderscores(t *testing.T) {
+	for text, ok := range map[string]bool{"1_000 g": true, "_1 g": false, "1_ g": false, "1__0 g": false} {
+		if m, err := quantity.ParseMass(text); (err == nil) != ok || ok && m != quantity.Kilograms(1) {
+			t.Errorf("%s: %v, %v", text, m, err)
 		}
 	}
 }

@@ -58,6 +58,8 @@ func TestDataPathsComeFromTheTags(t *testing.T) {
 		"Inner.X.Name":         "inner.x.name",
 		"Note":                 "note",
 		"PHTarget":             "ph_target",
+		"TargetPH":             "target_ph",
+		"PTarget":              "p_target",
 		"common.Note":          "note",
 		"NoSuch.FlourKind[2].": "no_such.flour_kind[2]",
 		"Flours[1":             "flours[1]",

@@ -243,6 +243,24 @@ func TestReadJSONInsideAType(t *testing.T) {
 	if got.List[0].in.Percent != quantity.NewPercent(5) {
 		t.Error("not read")
 	}
+	// A problem that such a type found in a part of itself keeps its place, whoever derives paths afterwards.
+	var all struct {
+		List []picky `json:"list"`
+	}
+	err = quantity.ReadJSON([]byte(`{"list":[1]}`), &all)
+	for _, err := range []error{err, quantity.DataPaths(&all, err)} {
+		if diff := cmp.Diff([]string{"list[0].inner.the_water.name"}, pathsOf(err)); diff != "" {
+			t.Error(diff)
+		}
+	}
+}
+
+type picky struct{}
+
+func (*picky) UnmarshalJSON([]byte) error {
+	var p quantity.Problems
+	p.Required("Water.Name", quantity.Tell("test.want_name", "a name"))
+	return quantity.At("Inner", p.ErrFor(recipe{}))
 }
 
 // Whatever ReadJSON accepts, encoding/json reads to the same value; whatever it refuses has a code and a short text.
