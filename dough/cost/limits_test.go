@@ -39,7 +39,9 @@ func TestMostLinesAndDigits(t *testing.T) {
 		}
 	}
 	// So is one of 40 decimals, and a billion written as 1e9.
-	for exponent, want := range map[int32]string{-41: "extreme size", -40: "at most 12 decimals", 9: "", 10: "extreme size"} {
+	for exponent, want := range map[int32]string{
+		-41: "extreme size", -40: "at most 12 decimals", 9: "", 10: "extreme size",
+	} {
 		in := flourAt("1", quantity.Grams(1))
 		in.Lines[0].Price = decimal.New(1, exponent)
 		_, err := in.Cost()
