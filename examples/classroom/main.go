@@ -30,7 +30,7 @@ func run(out, address string, small bool) error {
 	if err != nil {
 		return err
 	}
-	fmt.Printf("the library: %d bytes, %d to transfer; the page that needs nothing else: %d bytes\n", room.Plain,
+	fmt.Printf("the library: %d bytes, %d to transfer; the page that needs nothing else: %d bytes\n", len(room.Library),
 		len(room.Files[assemble.Compressed]), len(room.Files[assemble.SingleFile]))
 	if out != "" {
 		return room.Write(out)

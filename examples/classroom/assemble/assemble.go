@@ -19,22 +19,22 @@ import (
 	"example.org/maslin/examples/internal/outfile"
 )
 
-//go:embed page/page.html page/page.css page/page.js
+//go:embed page/page.html page/page.css page/page.js page/together.js
 var page embed.FS
 
 const library = "example.org/maslin/examples/classroom/wasm"
 
 // A Classroom is its files by name: the page that needs nothing else, and the same as a folder to serve.
 type Classroom struct {
-	Files map[string][]byte
-	Plain int // bytes of the library before it was compressed
+	Files   map[string][]byte
+	Library []byte // as the browser runs it
 }
 
 // The names of the files.
 const (
 	SingleFile = "classroom.html"
 	ServedPage = "index.html"
-	Compressed = "classroom.wasm.gz"
+	Compressed = "classroom.columns.gz"
 	styleFile  = "classroom.css"
 	scriptFile = "classroom.js"
 )
@@ -54,25 +54,33 @@ func Build(small bool) (Classroom, error) {
 	if small {
 		compress = zippedSmall
 	}
-	packed, err := compress(wasm)
+	// What could not be put in columns, of a newer compiler say, is sent as it is.
+	sent, err := inColumns(wasm)
+	if errors.Is(err, errCode) {
+		sent, err = wasm, nil
+	}
+	if err != nil {
+		return Classroom{}, err
+	}
+	packed, err := compress(sent)
 	if err != nil {
 		return Classroom{}, err
 	}
 	files, err := pages(packed, runner)
-	return Classroom{Plain: len(wasm), Files: files}, err
+	return Classroom{Files: files, Library: wasm}, err
 }
 
 // pages are the files around a library that is packed, and the script that runs it.
 func pages(packed []byte, runner string) (map[string][]byte, error) {
-	var text [3]string
-	for i, name := range []string{"page.html", "page.css", "page.js"} {
+	var text [4]string
+	for i, name := range []string{"page.html", "page.css", "together.js", "page.js"} {
 		b, err := page.ReadFile("page/" + name)
 		if err != nil {
 			return nil, err
 		}
 		text[i] = string(b)
 	}
-	frame, style, script := text[0], report.Style()+text[1], runner+"\n"+text[2]
+	frame, style, script := text[0], report.Style()+text[1], runner+"\n"+text[2]+text[3]
 	// The policy of each page names all it may do: the single file may ask no server for anything.
 	const common = "default-src 'none'; img-src data:; base-uri 'none'; form-action 'none'; "
 	fill := func(policy, style, library, script string) []byte {

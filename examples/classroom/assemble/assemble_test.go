@@ -24,7 +24,7 @@ func TestPages(t *testing.T) {
 	for name, parts := range map[string][]string{
 		SingleFile: {"script-src 'unsafe-inline' 'wasm-unsafe-eval'", "<style>\n" + style + "</style>",
 			`id="library">` + inText([]byte("packed")) + "</script>", "<script>\n" + script + "</script>"},
-		ServedPage: {"connect-src 'self'", `href="classroom.css"`, `href="classroom.wasm.gz"`, `<script src="classroom.js"></script>`},
+		ServedPage: {"connect-src 'self'", `href="classroom.css"`, `href="classroom.columns.gz"`, `<script src="classroom.js"></script>`},
 	} {
 		page, at := string(files[name]), 0
 		for _, part := range append([]string{"<!DOCTYPE html>", "default-src 'none'; img-src data:; base-uri 'none'; form-action 'none'; "}, parts...) {
@@ -51,8 +51,8 @@ func TestServesItsFilesAndNothingElse(t *testing.T) {
 		kind string
 	}{
 		"/": {200, "text/html"}, "/index.html": {200, "text/html"}, "/classroom.css": {200, "text/css"},
-		"/classroom.wasm.gz": {200, "application/gzip"},
-		"/classroom.js":      {404, ""}, "/a/index.html": {404, ""}, "/../assemble.go": {404, ""}, "/favicon.ico": {404, ""},
+		"/classroom.columns.gz": {200, "application/gzip"},
+		"/classroom.js":         {404, ""}, "/a/index.html": {404, ""}, "/../assemble.go": {404, ""}, "/favicon.ico": {404, ""},
 	} {
 		w := httptest.NewRecorder()
 		c.ServeHTTP(w, httptest.NewRequest("GET", path, nil))

@@ -108,9 +108,12 @@ func writePieces(pieces []piece) []byte {
 	return out
 }
 
+// longest is a number of 64 bits, seven to a byte.
+const longest = 10
+
 // signed reads a signed number, LEB128; n is 0 when there is none.
 func signed(b []byte) (v int64, n int) {
-	for i := range min(len(b), 5) {
+	for i := range min(len(b), longest) {
 		v |= int64(b[i]&0x7f) << (7 * i)
 		if b[i] < 0x80 {
 			if b[i]&0x40 != 0 {

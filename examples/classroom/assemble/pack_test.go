@@ -3,6 +3,7 @@ package assemble
 import (
 	"bytes"
 	"encoding/binary"
+	"math"
 	"strings"
 	"testing"
 )
@@ -79,13 +80,14 @@ func TestWhatCannotBeMerged(t *testing.T) {
 }
 
 func TestSignedNumbers(t *testing.T) {
-	for _, v := range []int64{0, 1, 63, 64, 127, 128, 8191, 8192, 1<<31 - 1, -1, -64, -65, -1 << 31} {
+	for _, v := range []int64{0, 1, 63, 64, 127, 128, 8191, 8192, 1<<31 - 1, -1, -64, -65, -1 << 31,
+		math.MaxInt64, math.MinInt64} {
 		b := appendSigned(nil, v)
 		if got, n := signed(b); got != v || n != len(b) {
 			t.Errorf("%d comes back as %d, %d of %d bytes", v, got, n, len(b))
 		}
 	}
-	if _, n := signed([]byte{0x80, 0x80, 0x80, 0x80, 0x80, 0}); n != 0 {
+	if _, n := signed(append(bytes.Repeat([]byte{0x80}, 10), 0)); n != 0 {
 		t.Error("a number without an end is read")
 	}
 }

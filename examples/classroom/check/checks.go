@@ -12,6 +12,7 @@ import (
 
 func checks() []check {
 	return []check{
+		{"together", (*visit).together},
 		{"compare", (*visit).compare},
 		{"hostile", (*visit).hostile},
 		{"keyboard", (*visit).keyboard},

@@ -22,7 +22,7 @@ func (v *visit) timing() error {
 		return err
 	}
 	size := len(v.classes.Files[assemble.Compressed])
-	fmt.Printf("     to transfer %d kB, unpacked %d kB, single file %d kB\n", size/1000, v.classes.Plain/1000,
+	fmt.Printf("     to transfer %d kB, unpacked %d kB, single file %d kB\n", size/1000, len(v.classes.Library)/1000,
 		len(v.classes.Files[assemble.SingleFile])/1000)
 	var errs []error
 	for _, c := range []struct {

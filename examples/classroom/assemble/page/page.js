@@ -237,7 +237,7 @@ window.addEventListener("resize", () => {
 
 async function library() {
   const held = document.getElementById("library");
-  if (!held) return (await fetch("classroom.wasm.gz")).body;
+  if (!held) return (await fetch("classroom.columns.gz")).body;
   const text = held.textContent; // seven bits to a character
   const bytes = new Uint8Array(Math.floor(text.length * 7 / 8));
   let got = 0, bits = 0, at = 0;
@@ -252,8 +252,9 @@ async function library() {
 async function begin() {
   const go = new Go();
   const plain = (await library()).pipeThrough(new DecompressionStream("gzip"));
-  const { module, instance } = await WebAssembly.instantiateStreaming(
-    new Response(plain, { headers: { "Content-Type": "application/wasm" } }), go.importObject);
+  const bytes = new Uint8Array(await new Response(plain).arrayBuffer());
+  const program = bytes[0] === 0 ? bytes : together(bytes); // a program as it is begins with 0
+  const { module, instance } = await WebAssembly.instantiate(program, go.importObject);
   globalThis.maslinSection = (name) =>
     WebAssembly.Module.customSections(module, name).map((bytes) => new TextDecoder().decode(bytes)).join("");
   await new Promise((ready, failed) => {
