@@ -59,10 +59,12 @@
 //	what does the bake do to the crust?             OvenBake.BakeOut, Program.BakeOut, DryCrust.Color
 //	… in my oven, with my dough?                    OvenBake.LearnBrowning
 //	what do I set my oven to?                       OvenSetting.Dial, GasMark, NearestMark
+//	… and what does a batch do at that setting?     AskedOven.Answer
 //	what did this loaf lose?                        WeighedLoaf.Loss
 //	how much will it lose?                          Style.UsualLoss, Style.LossOfBread, LossLog.Learn
 //	how much dough for this loaf, bread of a dough? PromisedLoaf.Scaling, ScaledPiece.Bread
 //	what weight does the law want? (information)    PackedWeight.Limits, Solids.LeastLoss
+//	… all that is known of a loss, at once          AskedLoss.Answer
 //	when may I cut it?                              CoolingLoaf.Time, CoolingProbe.TimeLeft
 //	how stale does it get, how do I keep it?        StoredLoaf.Staling
 //	what can hurt                                   OvenCautions, FoodCautions

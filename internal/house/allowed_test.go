@@ -39,8 +39,9 @@ const (
 
 // unmarshalable types do not marshal, marshal to nothing, or do not come back.
 var unmarshalable = map[string]string{
-	"bakeday.*":    underway,
-	"ferment.Bulk": ownCurve, "ferment.Curve": ownCurve, "ferment.CurveTable": ownCurve, "ferment.DoseLaw": ownCurve,
+	"bakeday.*":          underway,
+	"ferment.AskedDough": ownCurve,
+	"ferment.Bulk":       ownCurve, "ferment.Curve": ownCurve, "ferment.CurveTable": ownCurve, "ferment.DoseLaw": ownCurve,
 	"ferment.Law":      ownCurve,
 	"ferment.Learning": ownCurve, "ferment.HandedOn": ownCurve, "ferment.Ripening": ownCurve,
 	"ferment.RiseTable":  ownCurve,
@@ -103,7 +104,7 @@ var longFiles = map[string]string{
 var twins = map[string]string{}
 
 // mostExported is how many identifiers, without fields, the public rooms may export; 1,000 are the aim.
-const mostExported = 2367
+const mostExported = 2379
 
 // reassignable variables are exported.
 var reassignable = map[string]string{}
@@ -113,7 +114,8 @@ var docless = map[string]string{}
 
 // lenient types read damaged JSON, or tell a fault elsewhere.
 var lenient = map[string]string{
-	"ferment.Bulk": noLabel, "ferment.Stretch": noLabel, "ferment.History": noLabel, "ferment.LoggedBulk": noLabel,
+	"ferment.AskedDough": noLabel,
+	"ferment.Bulk":       noLabel, "ferment.Stretch": noLabel, "ferment.History": noLabel, "ferment.LoggedBulk": noLabel,
 	"ferment.Learning": noLabel, "ferment.Ripening": noLabel, "ferment.HandedOn": noLabel,
 	"ferment.RiseTable": noLabel, "ferment.Proof": noLabel, "ferment.DoseLaw": noLabel, "bakeday.FedLevain": noLabel,
 	"mixing.Learned": learnedAgain, "mixing.Planned": learnedAgain, "bench.MixerLesson": learnedAgain,

@@ -136,6 +136,12 @@ func TestReadingsCountFromTheMixingThatWasTicked(t *testing.T) {
 		!strings.Contains(page, "by what was read, which may be some points off") {
 		t.Error(page)
 	}
+	m.Dough.Rises[0].Rise = nil // put together by somebody else
+	m.Dough.Ready = &bench.Observation{At: when}
+	page = m.Report().Text(report.Options{})
+	if strings.Contains(page, "risen by 15 %") || strings.Contains(page, "ready at") {
+		t.Error(page)
+	}
 }
 
 // "It is done" means what is over by the plan and was not ticked off, not what has just begun; of several it is asked.

@@ -126,7 +126,7 @@ func (m DayNow) ended() []ending {
 
 // saidReady is when the baker said that the dough is ready.
 func (m DayNow) saidReady() (time.Time, bool) {
-	if m.Dough == nil || m.Dough.Ready == nil {
+	if m.Dough == nil || m.Dough.Ready == nil || m.Dough.Ready.Ready == nil {
 		return time.Time{}, false
 	}
 	return m.Dough.Ready.At.In(m.Now.Location()), true

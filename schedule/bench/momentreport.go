@@ -65,8 +65,7 @@ func (m DayNow) dough() []report.Block {
 	e := m.Progress.Now
 	var out []report.Block
 	says := working.Tell("bench.ready", "risen by %.0f: %v after mixing", e.Bulk().Rise, e.Ready())
-	if m.Dough != nil && len(m.Dough.Rises) > 0 {
-		last := m.Dough.Rises[len(m.Dough.Rises)-1]
+	if last, seen := m.lastRise(); seen {
 		out = append(
 			out,
 			report.Say(working.Tell("bench.seen", "risen by %.0f at %t", last.Rise.Rise, last.At.In(m.Now.Location()))),
@@ -95,6 +94,15 @@ func (m DayNow) dough() []report.Block {
 			band.Low, band.High, band.Likely)))
 	}
 	return out
+}
+
+// lastRise is the last that was read of the rise.
+func (m DayNow) lastRise() (Observation, bool) {
+	if m.Dough == nil || len(m.Dough.Rises) == 0 {
+		return Observation{}, false
+	}
+	last := m.Dough.Rises[len(m.Dough.Rises)-1]
+	return last, last.Rise != nil
 }
 
 func (m DayNow) hazards(kind schedule.StepKind) []working.Caution {
