@@ -54,6 +54,22 @@ func TestLevainFedWithFlourOnly(t *testing.T) {
 	}
 }
 
+// Of the culture at hand all is used that the bounds allow, to the microgram, in one feeding and in two of which the
+// last is fixed: 330 g take 30 g in the last, whose 15 g of flour 5 g of culture may start.
+func TestLevainUsesWhatIsAtHand(t *testing.T) {
+	for _, l := range []dough.LevainBuild{
+		{Want: quantity.Kilograms(100), Hydration: pc("100 %"),
+			Starter: dough.Starter{Mass: quantity.Kilograms(20), Hydration: pc("100 %")}},
+		{Want: quantity.Grams(330), Hydration: pc("100 %"), Inoculation: pc("20 %"),
+			Starter: dough.Starter{Mass: quantity.Grams(5), Hydration: pc("60 %")}},
+	} {
+		p, err := l.Plan()
+		if err != nil || !p.Reached || p.Stages[0].Starter.Mass != l.Starter.Mass || !p.LeftOver.IsZero() {
+			t.Errorf("%v of %v is used, %v left over, %v", p.Stages, l.Starter, p.LeftOver, err)
+		}
+	}
+}
+
 // A kilogram at 20 % from 2 g of culture passes a stage of a few grams, which a scale of 100 g cannot weigh: the first.
 func TestStageTooSmallForTheScale(t *testing.T) {
 	p, err := dough.LevainBuild{Want: quantity.Grams(1000), Hydration: pc("100 %"),

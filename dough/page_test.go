@@ -87,5 +87,21 @@ func TestPageOfARepairWeighsThePieces(t *testing.T) {
 			t.Fatal(err)
 		}
 		trial.Holds(t, r.Report().Text(report.Options{Width: 80}), want)
+		trial.Holds(t, r.Working().Text(80), "D = 1861.5 g")
+	}
+}
+
+// Flour and water in all are whole grams from 20 g on and finer below; of cultured cream nobody said the water.
+func TestPageOfASmallDough(t *testing.T) {
+	for grams, want := range map[float64]string{20.4: "flour in all 20 g", 19.94: "flour in all 19.9 g",
+		20: "flour in all 20 g"} {
+		f := milkLoaf()
+		f.Others = append(f.Others, dough.Part{Name: "cultured cream", Percent: pc("10 %"), Kind: dough.KindDairy})
+		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(grams)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial.Holds(t, b.Report().Text(report.Options{Width: 100}), want,
+			"the water in cultured cream is not stated and counts as none")
 	}
 }

@@ -127,6 +127,11 @@ func TestLevainsThatAreNearlyOne(t *testing.T) {
 		s.Build.Water != quantity.Grams(999.99001) {
 		t.Errorf("%v of flour and %v of liquids in %v, %v", s.Build.Flour, s.Build.Water, s.Build.Used, err)
 	}
+	for _, more := range []float64{0.01, -0.01} {
+		if _, err := plan(more); err != nil {
+			t.Errorf("%v g more flour, a thousandth of a point: %v", more, err)
+		}
+	}
 	for _, more := range []float64{0.01005, -0.01005} {
 		if _, err := plan(more); trial.Refused(err) != "doughs[1] inconsistent" {
 			t.Errorf("%v g more flour: %v", more, err)
@@ -194,5 +199,49 @@ func TestWeightsThatAreRefused(t *testing.T) {
 	if got := trial.Refused(err); got != "final.liquids[0].mass out of range; final.liquids[0].kind out of range; "+
 		"final.liquids[0].water out of range; preferments[0].bowl.liquids[0].kind inconsistent" {
 		t.Error(got)
+	}
+}
+
+// The water that is stated of milk in one bowl holds for the same milk in another.
+func TestWaterIsStatedOnce(t *testing.T) {
+	for _, first := range []bool{true, false} {
+		var water [2]quantity.Percent
+		water[1] = pc("80 %")
+		if first {
+			water[0], water[1] = water[1], water[0]
+		}
+		milk := func(i int) []dough.Weight {
+			return []dough.Weight{{Name: "milk", Mass: quantity.Grams(100), Kind: dough.KindMilk, Water: water[i]}}
+		}
+		flour := []dough.Weight{{Name: "wheat", Mass: quantity.Grams(100)}}
+		b, err := dough.Weights{Final: dough.Bowl{Flours: flour, Liquids: milk(0)}, Preferments: []dough.PrefermentWeights{
+			{Name: "sponge", Bowl: dough.Bowl{Flours: flour, Liquids: milk(1)}}}}.Batch()
+		if e := b.EffectiveHydration(); err != nil || e.Hydration != pc("80 %") || len(e.Assumed) > 0 {
+			t.Errorf("%+v, %v", e, err)
+		}
+	}
+}
+
+// A microgram that rounding shares out otherwise in a levain than in the dough is borne by the levain, which has all of
+// one flour: 1000.000002 g are 333.333331, 333.333330 and 333.333341 g.
+func TestALevainOfAllOfAFlour(t *testing.T) {
+	f := dough.Formula{
+		Flours: []dough.Part{{Name: "a", Percent: pc("33.333333 %")}, {Name: "b", Percent: pc("33.333333 %")},
+			{Name: "c", Percent: pc("33.333334 %")}},
+		Liquids: []dough.Part{{Name: "water", Percent: pc("70 %")}},
+		Preferments: []dough.Preferment{{Name: "levain", Flour: pc("33.333333 %"), Hydration: pc("100 %"),
+			Blend: []dough.Part{{Name: "b", Percent: pc("100 %")}}}},
+	}
+	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000.000002)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	levain, _ := b.Build("levain")
+	if got, all := lineOf(levain.Lines, "b").Mass, lineOf(b.Overall(), "b").Mass; got != all ||
+		all != quantity.Grams(333.33333) {
+		t.Errorf("%v of %v is in the levain", got, all)
+	}
+	if left := total(b.FinalDough()); left != b.Dough() {
+		t.Errorf("the final dough adds up to %v of %v", left, b.Dough())
 	}
 }

@@ -297,7 +297,7 @@ func (r Repair) Working() working.Working {
 	}
 	d.Find(working.Finding{
 		Name: working.Tell("dough.dough_mended", "dough when it is mended"), Symbol: "D", By: mended,
-		Is: r.After.Dough(), Decimals: 0, Within: 0.001, Source: working.Algebra(),
+		Is: r.After.Dough(), Within: 0.001, Source: working.Algebra(),
 	})
 	return d.Working()
 }

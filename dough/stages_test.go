@@ -7,6 +7,7 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
+	"example.org/maslin/internal/workcheck"
 
 	"pgregory.net/rapid"
 )
@@ -275,6 +276,7 @@ func TestStagesAtHandCountTheCultureInThem(t *testing.T) {
 			if off := b.Flour().Sub(quantity.Kilograms(5)).Grams(); err != nil || off > 0.001 || off < -0.001 {
 				t.Errorf("%v of flour by %T of the %s, %v", b.Flour(), target, name, err)
 			}
+			workcheck.Verify(t, b.Working())
 		}
 	}
 }

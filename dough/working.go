@@ -218,9 +218,7 @@ func (d *batchDerivation) build(k int) {
 		}
 		x := d.find(inBuild(b.c.items[j].name, n.name), buildSymbol("m", k, j), by, m, working.Algebra())
 		d.in[k][j] = x
-		if sum = plus(sum, x); sum == (working.Expr{}) {
-			sum = x
-		}
+		sum = plus(sum, x)
 	}
 	d.find(working.Tell("dough.in_all", "%s in all", n.name), "U_"+buildLetter(k), sum, quantity.Sum(w.total...),
 		working.Algebra())

@@ -32,7 +32,8 @@ func TestDerivationFromStock(t *testing.T) {
 			"F_A = 15 ÷ 100 × 1000.0 F_A = 150.0 g",
 			"c_A = 150.0 × (20 ÷ 100) × (100 + 100) ÷ (100 + 100 + 20) c_A ≈ 27.3 g",
 			"g_A = 27.3 ÷ (1 + 100 ÷ 100) g_A ≈ 13.6 g",
-			"x_2 = 200.0 − 150.0 x_2 = 50.0 g", "D_mix = 1740.0 g", "water in levain m_A3 =",
+			"x_2 = 200.0 − 150.0 x_2 = 50.0 g", "whole rye to feed levain with x_A2 = F_A − g_A",
+			"water to feed levain with x_A3 = m_A3 − (c_A − g_A)", "D_mix = 1740.0 g", "water in levain m_A3 =",
 			"q_A3 100 % water in levain, of its flour",
 			"hydration h = p_3 + p_4", "h = 60 + 12 h = 72.00 %")
 	}
@@ -50,6 +51,76 @@ func TestDerivationFromWeights(t *testing.T) {
 	}
 	trial.Holds(t, b.Working().Text(100), "F = m_1 + m_2", "F = 800 + 200 F = 1000.0 g",
 		"p_1 = 100 × 800 ÷ 1000.0 p_1 = 80.00 %", "p_3 = 100 × 700 ÷ 1000.0 p_3 = 70.00 %")
+	if text := b.Working().Text(100); strings.Contains(text, "millionth") {
+		t.Errorf("a rounding that nobody sees is told:\n%s", text)
+	}
+	// With 200 g of levain, half flour, there is a ninth of 900 g of flour in it; wheat and water are added up.
+	if w, err = dough.ParseWeights("800 g wheat, 500 g water, 10.5 g salt, 200 g levain of rye"); err != nil {
+		t.Fatal(err)
+	}
+	if b, err = w.Batch(); err != nil {
+		t.Fatal(err)
+	}
+	workcheck.Verify(t, b.Working())
+	trial.Holds(t, b.Working().Text(100), "water in all m_", "= 500 + 100", "= 600.0 g", "p_1 = 100 × 800.0 ÷ 900.0",
+		"10.5 g salt at mixing")
+}
+
+// Of 900 g of a levain 600 g are used, two thirds of its flour, its water and its culture. With the culture's flour
+// counted or set aside, every line of the derivation is true.
+func TestDerivationOfWhatIsUsedInPart(t *testing.T) {
+	for _, seed := range []dough.SeedWeights{
+		{}, {Mass: quantity.Grams(100), Hydration: pc("60 %"), Account: dough.SeedCounted},
+		{Mass: quantity.Grams(100), Account: dough.SeedRemoved}, {Mass: quantity.Grams(100), Account: dough.SeedSeparate},
+	} {
+		w := dough.Weights{
+			Final: dough.Bowl{Flours: []dough.Weight{{Name: "wheat", Mass: quantity.Grams(1000)}},
+				Liquids: []dough.Weight{{Name: "water", Mass: quantity.Grams(600), Kind: dough.KindWater}}},
+			Preferments: []dough.PrefermentWeights{{Name: "levain", Used: quantity.Grams(600), Seed: seed,
+				Bowl: dough.Bowl{Flours: []dough.Weight{{Name: "rye", Mass: quantity.Grams(450)}},
+					Liquids: []dough.Weight{{Name: "water", Mass: quantity.Grams(450), Kind: dough.KindWater}}}}},
+		}
+		b, err := w.Batch()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if b.Dough() != quantity.Grams(2200) {
+			t.Errorf("%v of dough", b.Dough())
+		}
+		workcheck.Verify(t, b.Working())
+		if seed.Mass.IsZero() {
+			trial.Holds(t, b.Working().Text(100), "450 g rye in levain, as weighed", "600 g levain used", "900 g levain made",
+				"= 450 × 600 ÷ 900", "= 300.0 g")
+		}
+	}
+}
+
+// A culture of two flours brings its share of each: of 27.27 g half is flour, and of that three quarters wheat.
+func TestDerivationOfAMixedCulture(t *testing.T) {
+	f := maslin()
+	pf := &f.Preferments[0]
+	pf.Blend = []dough.Part{{Name: "bread flour", Percent: pc("50 %")}, {Name: "whole rye", Percent: pc("50 %")}}
+	pf.Seed.Blend = []dough.Part{{Name: "bread flour", Percent: pc("75 %")}, {Name: "whole rye", Percent: pc("25 %")}}
+	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(1000)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	workcheck.Verify(t, b.Working())
+	trial.Holds(t, b.Working().Text(100), "b_A1 75 % bread flour in the culture of levain",
+		"b_A2 25 % whole rye in the culture of levain", "x_A1 = m_A1 − b_A1 ÷ 100 × g_A")
+	// As weights it says so itself, and one that has the flours of its levain says these.
+	for _, account := range []dough.SeedAccount{dough.SeedCounted, dough.SeedRemoved} {
+		f = maslin()
+		f.Preferments[0].Seed.Account = account
+		if b, err = f.For(dough.ByFlour{Mass: quantity.Grams(1000)}); err != nil {
+			t.Fatal(err)
+		}
+		blend := b.Weights().Preferments[0].Seed.Blend
+		if rye := len(blend) == 1 && blend[0].Name == "whole rye" && blend[0].Percent == pc("100 %"); rye !=
+			(account == dough.SeedCounted) {
+			t.Errorf("%v: a culture of %v", account, blend)
+		}
+	}
 }
 
 // 330 g of levain in two stages: 165 g of flour, and a culture of 165 · 0.2 · 200/220 = 30 g, half flour.
@@ -127,7 +198,8 @@ func TestMostPreferments(t *testing.T) {
 		t.Fatal(err)
 	}
 	// Their letters go on after Z as the columns of a sheet do: the 27th is AA, the 50th AX.
-	trial.Holds(t, b.Working().Text(200), "in levain 25 m_Z1 =", "in levain 26 m_AA1 =", "in levain 49 m_AX1 =")
+	trial.Holds(t, b.Working().Text(200), "in levain 25 m_Z1 =", "in levain 26 m_AA1 =", "in levain 49 m_AX1 =",
+		"x_pre = 50.00 %")
 	w := b.Weights()
 	if again, err := w.Batch(); err != nil || again.Dough() != b.Dough() {
 		t.Errorf("%v, %v", again, err)
@@ -160,26 +232,54 @@ func TestWholeStepsAreWeighedAsTheyAre(t *testing.T) {
 	}
 }
 
-// Four spices of 0.6 g are a gram each on a scale of whole grams, so flour and water give a gram each of theirs: the
-// 162.4 g of dough are 162. The derivation takes them off too.
-func TestALineThatGivesWholeStepsIsDerived(t *testing.T) {
+// Four spices of 0.6 g are a gram each on a scale of whole grams, so heavier lines give what the sum has too much: of
+// 162.4 g flour and water a gram each, of 34.4 g the flour alone two, since 12 g are too few steps. The derivation
+// takes them off too. A list without a line of 20 g stays as rounded.
+func TestHeavyLinesGiveWholeSteps(t *testing.T) {
 	f := dough.Formula{Flours: []dough.Part{{Name: "flour", Percent: pc("100 %")}},
 		Liquids: []dough.Part{{Name: "water", Percent: pc("60 %")}}}
-	for i := range 4 {
-		f.Others = append(f.Others, dough.Part{Name: fmt.Sprint("spice ", i+1), Percent: pc("0.6 %")})
+	for grams, want := range map[float64][3]float64{100: {99, 59, 162}, 20: {18, 12, 34}, 19: {19, 11, 34}} {
+		f.Others = nil
+		for i := range 4 {
+			f.Others = append(f.Others, dough.Part{Name: fmt.Sprint("spice ", i+1),
+				Percent: quantity.Grams(0.6).PercentOf(quantity.Grams(grams))})
+		}
+		b, err := f.For(dough.ByFlour{Mass: quantity.Grams(grams)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, err := b.Weigh(dough.Scales{Flour: quantity.Grams(1)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := [3]float64{w.Lines[0].Mass.Grams(), w.Lines[1].Mass.Grams(), w.Dough.Grams()}; got != want {
+			t.Errorf("flour, water and dough of %v g: %v, want %v", grams, got, want)
+		}
+		workcheck.Verify(t, w.Working())
 	}
-	b, err := f.For(dough.ByFlour{Mass: quantity.Grams(100)})
-	if err != nil {
-		t.Fatal(err)
+}
+
+// What is off by a tenth can just be weighed, up or down: 10 g on a scale of 9 g or of 11 g, and on no coarser one.
+func TestOffByATenth(t *testing.T) {
+	for step, want := range map[float64]int{9: 0, 11: 0, 8.9: 1, 11.1: 1} {
+		b, err := milkSalt().For(dough.ByFlour{Mass: quantity.Grams(1000)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, err := b.Weigh(dough.Scales{Flour: quantity.Grams(step)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := w.TooSmall(); len(got) != want {
+			t.Errorf("10 g of salt on a scale of %v g: %v", step, got)
+		}
 	}
-	w, err := b.Weigh(dough.Scales{Flour: quantity.Grams(1)})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if w.Lines[0].Mass != quantity.Grams(99) || w.Lines[1].Mass != quantity.Grams(59) || w.Dough != quantity.Grams(162) {
-		t.Errorf("%v and %v of %v", w.Lines[0].Mass, w.Lines[1].Mass, w.Dough)
-	}
-	workcheck.Verify(t, w.Working())
+}
+
+// milkSalt is a dough with 1 % of salt.
+func milkSalt() dough.Formula {
+	return dough.Formula{Flours: []dough.Part{{Name: "flour", Percent: pc("100 %")}},
+		Liquids: []dough.Part{{Name: "milk", Percent: pc("65 %")}}, Salt: pc("1 %")}
 }
 
 // Preferments rest on each other in eight levels at most, in weights as in a formula.

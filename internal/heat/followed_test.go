@@ -49,7 +49,7 @@ func TestFollowedKeepsTheSlowest(t *testing.T) {
 					t.Fatalf("exponential %d is %+v, %+v with all terms", i, m, all[i])
 				}
 			}
-			if math.Abs(sum-1) > 1e-12 || math.Abs(slowest*whole.SlowestTime()-1) > 1e-12 {
+			if !(math.Abs(sum-1) <= 1e-12) || !(math.Abs(slowest*whole.SlowestTime()-1) <= 1e-12) {
 				t.Fatalf("shares add up to %v, slowest %v", sum, slowest)
 			}
 			for _, m := range kept { // nothing slower than the last is left out
@@ -59,6 +59,22 @@ func TestFollowedKeepsTheSlowest(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A body of several axes keeps 240 exponentials and one for the rest, or a few less where some are equally slow.
+func TestFollowedKeepsSoMany(t *testing.T) {
+	for i := range 40 {
+		height := 0.02 * float64(i+1)
+		for _, g := range []Geometry{ShortCylinder(0.1, height), Block(0.2, 0.25, height)} {
+			b, err := NewFollowed(g, plain, 10)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if n := len(b.modes(Average).all) - 1; n > mostModes || n < mostModes-10 {
+				t.Errorf("%d axes, %v m high: %d exponentials", g.count, height, n)
+			}
+		}
+	}
 }
 
 func last(all []mode) mode {
@@ -82,7 +98,7 @@ func TestEigenvaluesSolveTheirEquation(t *testing.T) {
 				t.Fatal(err)
 			}
 			inside, err := bracketed(shape, biot, n)
-			if err != nil || math.Abs(z-inside) > 1e-15*inside*4 {
+			if err != nil || !(math.Abs(z-inside) <= 1e-15*inside*4) {
 				t.Fatalf("%v, Bi %v: root %d is %v, %v in its bracket (%v)", shape, biot, n, z, inside, err)
 			}
 			before = z

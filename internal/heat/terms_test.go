@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/maslin/dough/quantity"
@@ -41,8 +42,8 @@ func TestFirstTermsOfABody(t *testing.T) {
 		}
 		for i, w := range c.want {
 			g := got[i]
-			if float64(g.Shape) != w.shape || math.Abs(g.Eigenvalue-w.root) > 1e-4 || math.Abs(g.Coefficient-w.factor) > 1e-4 ||
-				math.Abs(g.Biot-1) > 1e-12 || g.Radius != 0.05 {
+			if float64(g.Shape) != w.shape || !(math.Abs(g.Eigenvalue-w.root) <= 1e-4) ||
+				!(math.Abs(g.Coefficient-w.factor) <= 1e-4) || !(math.Abs(g.Biot-1) <= 1e-12) || g.Radius != 0.05 {
 				t.Errorf("%s, axis %d: %+v, want %+v", name, i, g, w)
 			}
 			last := g.Eigenvalue
@@ -53,25 +54,29 @@ func TestFirstTermsOfABody(t *testing.T) {
 				last = next.Eigenvalue
 			}
 		}
-		if tau := b.SlowestTime(); math.Abs(tau/c.tau-1) > 3e-4 {
+		if tau := b.SlowestTime(); !(math.Abs(tau/c.tau-1) <= 3e-4) {
 			t.Errorf("%s: time constant %v s, want %v", name, tau, c.tau)
 		}
 		// Late, the middle falls by e in each time constant; and a time that is asked for comes back.
 		one, two := b.Center(3*c.tau), b.Center(4*c.tau)
-		if math.Abs(one/two/math.E-1) > 2e-3 {
+		if !(math.Abs(one/two/math.E-1) <= 2e-3) {
 			t.Errorf("%s: the middle falls from %v to %v in one time constant", name, one, two)
 		}
-		if at, err := b.CenterTime(one); err != nil || math.Abs(at/(3*c.tau)-1) > 1e-6 {
+		if at, err := b.CenterTime(one); err != nil || !(math.Abs(at/(3*c.tau)-1) <= 1e-6) {
 			t.Errorf("%s: %v s, %v; want %v", name, at, err, 3*c.tau)
 		}
-		if at, err := b.MeanTime(b.Mean(c.tau)); err != nil || math.Abs(at/c.tau-1) > 1e-6 {
+		if at, err := b.MeanTime(b.Mean(c.tau)); err != nil || !(math.Abs(at/c.tau-1) <= 1e-6) {
 			t.Errorf("%s: on average %v s, %v; want %v", name, at, err, c.tau)
 		}
 		if _, err := b.CenterTime(0); !errors.Is(err, ErrUnreachable) {
 			t.Errorf("%s reaches its surroundings: %v", name, err)
 		}
-		if _, err := b.CenterTime(1); !errors.Is(err, quantity.ErrOutOfRange) {
+		if _, err := b.CenterTime(1); !errors.Is(err, quantity.ErrOutOfRange) ||
+			!strings.Contains(err.Error(), "got 1 , want 0 to 1") {
 			t.Errorf("%s: %v", name, err)
+		}
+		if at, want := b.At(c.tau), b.Center(c.tau); !(math.Abs(at-want) <= 1e-12) { // no position is the middle
+			t.Errorf("%s: %v at no position, %v in the middle", name, at, want)
 		}
 	}
 }
@@ -105,9 +110,19 @@ func TestBodiesThatAreNone(t *testing.T) {
 			t.Errorf("%s, followed: %v", name, err)
 		}
 	}
-	want := "half thickness or radius out of range: got 11 m, want 0.0001 to 10 m"
-	if err := Ball(11).Check(plain, 10); err == nil || err.Error() != want {
-		t.Errorf("%v, want %q", err, want)
+	_, biot := NewSeries(Slab, 2e6)
+	s, _ := NewSeries(Slab, 1)
+	_, all := s.CenterTime(1)
+	for want, err := range map[string]error{
+		"Biot number out of range: got 2e+06 , want 1e-06 to 1e+06 ":             biot,
+		"share of the temperature difference out of range: got 1 , want 0 to 1 ": all,
+		"half thickness or radius out of range: got 11 m, want 0.0001 to 10 m":   Ball(11).Check(plain, 10),
+		"heat capacity out of range: got 0.5 J/(kg K), want 1 to 1e+06 J/(kg K)": Ball(0.05).Check(
+			with(func(m *Material) { m.HeatCapacity = 0.5 }), 10),
+	} {
+		if err == nil || err.Error() != want {
+			t.Errorf("%v, want %q", err, want)
+		}
 	}
 	for _, ok := range []Geometry{Ball(1e-4), Plate(10)} {
 		if _, err := NewBody(ok, plain, 10); err != nil {
@@ -133,7 +148,7 @@ func TestTheMeanIsThatOfAllPlaces(t *testing.T) {
 		}
 		for _, fo := range []float64{0.01, 0.1, 0.5} {
 			got, err := numeric.Integrate(func(x float64) float64 { return weight(x) * s.At(fo, x) }, 0, 1, 1e-10)
-			if err != nil || math.Abs(got.Value-s.Mean(fo)) > 1e-9 {
+			if err != nil || !(math.Abs(got.Value-s.Mean(fo)) <= 1e-9) {
 				t.Errorf("%v after %v: the places have %v, %v; the mean is %v", shape, fo, got.Value, err, s.Mean(fo))
 			}
 		}
@@ -144,7 +159,7 @@ func TestTheMeanIsThatOfAllPlaces(t *testing.T) {
 func TestDiffusivityOfCrumb(t *testing.T) {
 	dense, err := CrumbDiffusivity(0)
 	loose, err2 := CrumbDiffusivity(0.95)
-	if err != nil || err2 != nil || math.Abs(dense/2.382e-7-1) > 1e-3 || math.Abs(loose/dense-2.5857) > 1e-4 {
+	if err != nil || err2 != nil || !(math.Abs(dense/2.382e-7-1) <= 1e-3) || !(math.Abs(loose/dense-2.5857) <= 1e-4) {
 		t.Errorf("%v, %v; %v, %v", dense, err, loose, err2)
 	}
 	for _, porosity := range []float64{-1e-9, 0.951} {
