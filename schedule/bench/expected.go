@@ -2,6 +2,7 @@ package bench
 
 import (
 	"slices"
+	"time"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
@@ -17,13 +18,17 @@ type Expected struct {
 
 // Expected answers: what is there to write down now, of all breads? First what is doubted, to be said again when it is
 // so; that the plan is followed, while nobody has said so; and then what can be seen or done of each step that is under
-// way or is the day's next: that it is done, how warm and how risen the dough is, what the probe in the loaf shows, and
-// at the end what a loaf of this bake weighs. The values are examples where only the dough or the loaf can say them.
-// That a step is done stands here once, and names none.
+// way or is the day's next: that it is done, how warm the dough was when it had been mixed, how far it has risen, what
+// the probe in the loaf shows, and at the end what a loaf of this bake weighs. The values are examples where only the
+// dough or the loaf can say them, and the time of all but the mixing is now. That a step is done stands here once, and
+// names none.
 func (k KitchenNow) Expected() []Expected {
 	var out []Expected
 	add := func(says working.Message, o Observation) {
-		o.Version, o.At = Format, k.Now
+		o.Version = Format
+		if o.At.IsZero() || o.At.After(k.Now) {
+			o.At = k.Now
+		}
 		out = append(out, Expected{says, o})
 	}
 	ticks := false
@@ -80,15 +85,25 @@ var (
 	exampleCores = [2]quantity.Temperature{quantity.Celsius(94), quantity.Celsius(96)}
 )
 
+// leftMixer is when the dough was mixed, as was said or as is planned: who writes it down an hour later is not told
+// that the dough begins now.
+func (m *DayNow) leftMixer() time.Time {
+	if m.Dough != nil {
+		return m.Dough.Mixed
+	}
+	bulk, _ := m.Step(stepBulk)
+	return bulk.Start
+}
+
 // expect adds what can be seen at a step.
 func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observation)) {
 	of := Observation{Bread: m.Name}
 	switch s.Kind {
 	case schedule.Mix, schedule.Bulk, schedule.Fold:
 		if m.Dough == nil || m.Dough.Mix.Dough.IsZero() {
-			of.Kind, of.Mix = SawMixed, &DoughMixed{Dough: exampleDough}
+			of.Kind, of.Mix, of.At = SawMixed, &DoughMixed{Dough: exampleDough}, m.leftMixer()
 			add(working.Tell("bench.expect_mix", "how warm the dough is when it is kneaded"), of)
-			of.Mix = nil
+			of.Mix, of.At = nil, time.Time{}
 		}
 	case schedule.Bake:
 		of.Kind, of.Core = SawCore, &SeenCore{Core: exampleCores[0]}

@@ -57,6 +57,18 @@ func TestExpectedFollowsTheDay(t *testing.T) {
 	if got := kinds(together(t, bulk, following(made)...)); !strings.Contains(got, "hall mix, hall rise, hall ready") {
 		t.Errorf("in bulk: %s", got)
 	}
+	// An hour later the dough still was mixed when it was mixed; how far it has risen is of now.
+	for _, later := range []time.Duration{5 * time.Minute, time.Hour} {
+		for _, e := range together(t, begins(t, start, "hall", "bulk").Add(later), following(made)...).Expected() {
+			o, want := e.Observation, begins(t, start, "hall", "bulk")
+			if o.Kind != bench.SawMixed {
+				want = want.Add(later)
+			}
+			if o.Bread == "hall" && !o.At.Equal(want) {
+				t.Errorf("%v after mixing, %v is of %v, not of %v", later, o.Kind, o.At, want)
+			}
+		}
+	}
 	over := together(t, at(5, 13, 0), following(made)...).Expected()
 	for _, e := range over {
 		w := e.Observation.Weights

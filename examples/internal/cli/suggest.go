@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
@@ -53,6 +54,15 @@ func (q *now) suggesting(c *call, b bakes, m bench.KitchenNow) suggesting {
 	return out
 }
 
+// typed is a time as it is typed: of today the hour and minute, of another day with its date.
+func (b bakes) typed(at time.Time) string {
+	at = at.In(b.clock.Zone)
+	if at.Format(time.DateOnly) == b.clock.Now.In(b.clock.Zone).Format(time.DateOnly) {
+		return at.Format("15:04")
+	}
+	return shellWord(at.Format("2006-01-02 15:04"))
+}
+
 // commandFor writes an observation down.
 func (b bakes) commandFor(o bench.Observation, files string) string {
 	of, step := "", o.Step
@@ -70,9 +80,12 @@ func (b bakes) commandFor(o bench.Observation, files string) string {
 			return "maslin now " + files + " --done"
 		}
 		return "maslin now " + files + " --done --step " + shellWord(step) + " --at " +
-			shellWord(o.At.In(b.clock.Zone).Format("2006-01-02 15:04")) + " --sure"
+			b.typed(o.At) + " --sure"
 	case bench.SawMixed:
 		i := slices.IndexFunc(b.order.Bakes, func(own bakeday.Bake) bool { return own.Name == o.Bread })
+		if b.typed(o.At) != b.typed(b.clock.Now) {
+			of = " --at " + b.typed(o.At) + of
+		}
 		return "maslin log mix " + shellWord(b.files[max(0, i)].name) + " --dough " + short(o.Mix.Dough) + of
 	case bench.SawRise:
 		return "maslin log rise " + short(o.Rise.Rise) + of
