@@ -1,10 +1,11 @@
 package main
 
 import (
-	"fmt"
-	"math"
+	"errors"
+	"io"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -12,7 +13,9 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/ferment"
+	"example.org/maslin/schedule/bench"
 )
 
 var fed = time.Date(2026, 11, 27, 8, 0, 0, 0, time.UTC)
@@ -65,29 +68,39 @@ func TestBadInputIsRefused(t *testing.T) {
 	}
 }
 
-// A part of seed, as wet as what it is fed with, in parts of flour and water; by hand.
-func TestParts(t *testing.T) {
-	for feed, want := range map[string][2]float64{
-		"1:2:2":     {20, 100},                               // 0.5 of flour in 2.5
-		" 1 : 4 :3": {100 * (1 / 1.75) / (4 + 1/1.75), 75},   // 0.571 in 4.571
-		"2:1:0.5":   {100 * (2 / 1.5) / (1 + 2/1.5), 50},     // 1.333 in 2.333
-		"1:10:12.5": {100 * (1 / 2.25) / (10 + 1/2.25), 125}, // 0.444 in 10.444
-	} {
-		seed, hydration, err := parts(feed)
-		if err != nil || math.Abs(seed.Points()-want[0]) > 0.01 || math.Abs(hydration.Points()-want[1]) > 1e-6 {
-			t.Errorf("%s: %v of the flour, as wet as %v, %v; want %v", feed, seed, hydration, err, want)
+// With a log it goes by the culture of the baker: three bulks took half as long as expected, so the levain hurries too.
+// A log of nothing, or none, is refused.
+func TestItGoesByTheLog(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "bakes.jsonl")
+	if err := run([]string{"-log", name}, io.Discard, fed, nil); err == nil || !strings.HasPrefix(err.Error(), "-log: ") {
+		t.Error(err)
+	}
+	for day := range 3 {
+		mixed := fed.AddDate(0, 0, day-9)
+		mix := bench.DoughMixed{Dough: quantity.Celsius(24), Inoculation: quantity.NewPercent(12), Room: quantity.Celsius(24),
+			Salt: quantity.NewPercent(2), Hydration: quantity.NewPercent(70), Rise: quantity.NewPercent(75)}
+		if err := bakelog.Append(name,
+			bench.Observation{Version: bench.Format, At: mixed, Kind: bench.SawMixed, Bread: "Hall loaf", Mix: &mix},
+			bench.Observation{Version: bench.Format, At: mixed.Add(150 * time.Minute), Kind: bench.SawReady,
+				Bread: "Hall loaf", Ready: &bench.ReadyDough{Rise: quantity.NewPercent(75)}}); err != nil {
+			t.Fatal(err)
 		}
 	}
-	for _, feed := range []string{"-1:2:2", "NaN:1:1", "1:NaN:1", "1:1:NaN", "1:1:-1", "Inf:1:1"} {
-		if _, _, err := parts(feed); err == nil {
-			t.Errorf("%s is taken", feed)
-		}
+	culture, err := learned(name)
+	if err != nil {
+		t.Fatal(err)
 	}
-	for _, feed := range []string{"", "1:2:2:2", "1:2:x", "1:-1:2", "x:2:2", "1:0:0"} {
-		want := fmt.Sprintf(`-seed: got %q, want parts of seed, flour and water, such as "1:4:4"`, feed)
-		if _, _, err := parts(feed); err == nil || err.Error() != want {
-			t.Errorf("%q: %v", feed, err)
-		}
+	want, err := ferment.Ripening{Seed: quantity.MustPercent("20 %"), Hydration: quantity.MustPercent("100 %"),
+		History: ferment.Constant(quantity.Celsius(21)), Law: ferment.GasBalance(), Culture: culture}.Ripe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var usual, own strings.Builder
+	if err := errors.Join(run(nil, &usual, fed, nil), run([]string{"-log", name}, &own, fed, nil)); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(own.String(), "likely ripe "+fed.Add(want.From.Likely).Format("Mon 15:04")) || own.String() >= usual.String() {
+		t.Errorf("by the log: %susually: %s", own.String(), usual.String())
 	}
 }
 
@@ -134,7 +147,7 @@ func TestMain(m *testing.M) {
 }
 
 func TestTheProgram(t *testing.T) {
-	for seed, want := range map[string]string{"1:3:3": "0 ", "1": `2 -seed: got "1", want parts`} {
+	for seed, want := range map[string]string{"1:3:3": "0 ", "1": `2 -seed: unit: got "1", want culture, flour and water as 1:5:5`} {
 		cmd := exec.Command(os.Args[0], "-seed", seed)
 		cmd.Env = append(os.Environ(), "REMINDER_IS_THE_PROGRAM=1")
 		var out, faults strings.Builder
