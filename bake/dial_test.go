@@ -19,15 +19,15 @@ func TestGasMarksByTheirSteps(t *testing.T) {
 		marks[250+25*float64(n)] = Mark(n)
 	}
 	for f, mark := range marks {
-		if got := mark.Temperature(); math.Abs(got.Fahrenheit()-f) > 1e-6 {
+		if got := mark.Temperature(); !(math.Abs(got.Fahrenheit()-f) <= 1e-6) {
 			t.Errorf("%v is %v, want %v °F", mark, got, f)
 		}
-		if got := mark.Dial().Celsius(); math.Abs(got-5*math.Round((f-32)/1.8/5)) > 1e-9 {
+		if got := mark.Dial().Celsius(); !(math.Abs(got-5*math.Round((f-32)/1.8/5)) <= 1e-9) {
 			t.Errorf("%v is %v on a dial", mark, got)
 		}
 		for _, off := range []float64{-12.4, 0, 12.4} {
 			got, delta := NearestMark(quantity.Fahrenheit(f + off))
-			if got != mark || math.Abs(delta.Fahrenheit()+off) > 1e-4 {
+			if got != mark || !(math.Abs(delta.Fahrenheit()+off) <= 1e-4) {
 				t.Errorf("%v °F: %v, %v off", f+off, got, delta)
 			}
 		}
@@ -81,7 +81,7 @@ func TestDialsByHand(t *testing.T) {
 		}
 	}
 	for f, want := range map[float64]float64{350: 350, 355: 355, 392: 400, 390: 390, 387.4: 375, 387.6: 400} {
-		if got := fahrenheitDial(quantity.Fahrenheit(f)).Fahrenheit(); math.Abs(got-want) > 1e-6 {
+		if got := fahrenheitDial(quantity.Fahrenheit(f)).Fahrenheit(); !(math.Abs(got-want) <= 1e-6) {
 			t.Errorf("%v °F is %v on a dial, want %v", f, got, want)
 		}
 	}

@@ -37,12 +37,13 @@ func TestTheFrontByItsFormula(t *testing.T) {
 		got  quantity.Percent
 	}{"likely": {25, 0.06, b.Loss.Likely}, "low": {20, 0.045, b.Loss.Low}, "high": {30, 0.075, b.Loss.High}} {
 		depth, _ := run(c.h, c.k)
-		if want := water * area * depth / 0.9 * 100; math.Abs(c.got.Points()-want) > 1e-4 {
+		if want := water * area * depth / 0.9 * 100; !(math.Abs(c.got.Points()-want) <= 1e-4) {
 			t.Errorf("%s: %v, want %v", name, c.got, want)
 		}
 	}
 	depth, surface := run(25, 0.06)
-	if math.Abs(b.Crust.Meters()-depth) > 1e-6 || math.Abs(b.Surface.Celsius()-surface) > 0.01 || b.Dries != within(35) ||
+	if !(math.Abs(b.Crust.Meters()-depth) <= 1e-6) || !(math.Abs(b.Surface.Celsius()-surface) <= 0.01) ||
+		b.Dries != within(35) ||
 		b.Loss.Probability != quantity.NewPercent(80) {
 		t.Errorf("%+v, want %v m and %v °C", b, depth, surface)
 	}
@@ -69,7 +70,7 @@ func TestAreasThatDry(t *testing.T) {
 		Tin:   (2 + 8.0/3) * math.Pow(0.5, 2./3), // w, w and 2w: the top, and a third of base and walls
 		Sheet: 6, Flat: 6,                        // 25 mm thick, half as much again for sides and base
 	} {
-		if got := shape.drying(1e-3) * 100; math.Abs(got/want-1) > 1e-9 {
+		if got := shape.drying(1e-3) * 100; !(math.Abs(got/want-1) <= 1e-9) {
 			t.Errorf("%v: %v dm², want %v", shape, got, want)
 		}
 	}
@@ -93,7 +94,7 @@ func TestColorsByTheFormula(t *testing.T) {
 			sum *= c.browning
 		}
 		got, err := DryCrust{Surface: surface(c.from, c.to, c.minutes), Browning: c.browning}.Color()
-		if want := 52 * (1 - math.Exp(-sum)); err != nil || math.Abs(got.Difference-want) > 1e-3 {
+		if want := 52 * (1 - math.Exp(-sum)); err != nil || !(math.Abs(got.Difference-want) <= 1e-3) {
 			t.Errorf("%+v: %v, %v, want %v", c, got.Difference, err, want)
 		}
 	}
@@ -128,13 +129,13 @@ func TestWhatABakeTeachesOfBrowning(t *testing.T) {
 	in := OvenBake{Dough: quantity.Grams(row.bake.grams), Phases: []HeatPhase{
 		{quantity.Celsius(row.oven[0]), within(covered), true},
 		{quantity.Celsius(row.oven[1]), within(row.bake.minutes - covered), false}}}
-	if b, err := in.BakeOut(); err != nil || math.Abs(b.Likely-34) > 0.05 || b.Color != GoldenBrown {
+	if b, err := in.BakeOut(); err != nil || !(math.Abs(b.Likely-34) <= 0.05) || b.Color != GoldenBrown {
 		t.Errorf("the usual bake: %v, %v", b, err)
 	}
 	for shade, middle := range map[Shade]float64{Pale: 10, PaleGolden: 24, GoldenBrown: 33.5, DarkBrown: 43,
 		NearlyBurnt: 49.5} {
 		f, err := in.LearnBrowning(shade)
-		if want := math.Log(1-middle/52) / math.Log(1-34.0/52); err != nil || math.Abs(f/want-1) > 5e-3 {
+		if want := math.Log(1-middle/52) / math.Log(1-34.0/52); err != nil || !(math.Abs(f/want-1) <= 5e-3) {
 			t.Errorf("%v: %v, %v, want %v", shade, f, err, want)
 		}
 	}
@@ -180,12 +181,12 @@ func TestOneTimeConstantOfFirming(t *testing.T) {
 			t.Fatal(s, err)
 		}
 		for i, want := range []float64{1, 1, 2} {
-			if math.Abs(s.After[i].Points()-100*(1-math.Exp(-want))) > 0.02 {
+			if !(math.Abs(s.After[i].Points()-100*(1-math.Exp(-want))) <= 0.02) {
 				t.Errorf("%v °C: %v after stay %d", celsius, s.After[i], i)
 			}
 		}
 		for want, got := range map[float64]quantity.Percent{2: s.Share.Likely, 2 / 1.3: s.Share.Low, 2 / 0.7: s.Share.High} {
-			if math.Abs(got.Points()-100*(1-math.Exp(-want))) > 0.02 {
+			if !(math.Abs(got.Points()-100*(1-math.Exp(-want))) <= 0.02) {
 				t.Errorf("%v °C: %v, want %v", celsius, got, want)
 			}
 		}
@@ -202,11 +203,12 @@ func TestLossesOfHearthLoaves(t *testing.T) {
 		math.Sqrt(90 * 500): 13.5, math.Sqrt(500 * 900): 12.3, math.Sqrt(900 * 1750): 10.8, math.Sqrt(1750 * 5000): 9.5} {
 		g, err := LeanHearth.UsualLoss(quantity.Grams(grams))
 		// A middle of 12.25 or 10.75 is rounded to a tenth.
-		if err != nil || math.Abs(g.Loss.Likely.Points()-want) > 1e-6 && math.Abs(g.Loss.Likely.Points()-want+0.1) > 1e-6 {
+		off := g.Loss.Likely.Points() - want
+		if err != nil || !(math.Abs(off) <= 1e-6) && !(math.Abs(off+0.1) <= 1e-6) {
 			t.Errorf("%v g: %v, %v, want %v", grams, g.Loss, err, want)
 		}
-		if row := rowOf(LeanHearth).loss; math.Abs(g.Loss.High.Sub(g.Loss.Likely).Points()-row.high) > 1e-6 ||
-			math.Abs(g.Loss.Likely.Sub(g.Loss.Low).Points()-row.low) > 1e-6 {
+		if row := rowOf(LeanHearth).loss; !(math.Abs(g.Loss.High.Sub(g.Loss.Likely).Points()-row.high) <= 1e-6) ||
+			!(math.Abs(g.Loss.Likely.Sub(g.Loss.Low).Points()-row.low) <= 1e-6) {
 			t.Errorf("%v g: %v", grams, g.Loss)
 		}
 	}
@@ -261,7 +263,7 @@ func TestTimesFromAKnownBake(t *testing.T) {
 		b, err := in.BakeTime()
 		for want, got := range map[float64]time.Duration{c.minutes: b.Time.Likely, c.minutes * (1 - c.spread): b.Time.Early,
 			c.minutes * (1 + c.spread): b.Time.Late} {
-			if err != nil || math.Abs(got.Minutes()-want) > 0.02 || b.Extrapolated != (name == "outside") {
+			if err != nil || !(math.Abs(got.Minutes()-want) <= 0.02) || b.Extrapolated != (name == "outside") {
 				t.Errorf("%s: %v, %v, want %v", name, b.Time, err, c.minutes)
 			}
 		}

@@ -40,7 +40,7 @@ func TestFrontAgreesWithTheTableOfLosses(t *testing.T) {
 			}
 			off := b.Loss.Likely.Points() + 2 - usual.Loss.Likely.Points()
 			sum, n = sum+math.Abs(off), n+1
-			if math.Abs(off) > 5.1 {
+			if !(math.Abs(off) <= 5.1) {
 				t.Errorf("%v of %v g: %.1f points from the table", s, g, off)
 			}
 			if g == r.bake.grams && b.Color != GoldenBrown {
@@ -101,8 +101,8 @@ func TestBakeOutProperties(t *testing.T) {
 			{quantity.Celsius(oven), within(dry / 2), false},
 			{quantity.Celsius(oven), within(dry / 2), false},
 		}
-		if c, err := cut.BakeOut(); err != nil || math.Abs(c.Loss.Likely.Points()-b.Loss.Likely.Points()) > 1e-4 ||
-			math.Abs(c.Likely-b.Likely) > 0.05 {
+		if c, err := cut.BakeOut(); err != nil || !(math.Abs(c.Loss.Likely.Points()-b.Loss.Likely.Points()) <= 1e-4) ||
+			!(math.Abs(c.Likely-b.Likely) <= 0.05) {
 			rt.Fatalf("cut in two: %v then %v (%v)", b, c, err)
 		}
 		wet := in

@@ -353,11 +353,11 @@ func TestTextForms(t *testing.T) {
 	check(Hectopascals(882.5), new(Pressure))
 	for given, want := range map[string]float64{"29.92 inHg": 1013.21, "760 mmHg": 1013.25, "14.696 psi": 1013.25,
 		"101.325kPa": 1013.25, "1,013.25 hPa": 1013.25, "101325 Pa": 1013.25, "900 mbar": 900} {
-		if p, err := ParsePressure(given); err != nil || math.Abs(p.Hectopascals()-want) > 0.02 {
+		if p, err := ParsePressure(given); err != nil || !(math.Abs(p.Hectopascals()-want) <= 0.02) {
 			t.Errorf("%s: %v, %v", given, p, err)
 		}
 	}
-	if p := InchesOfMercury(29.92); math.Abs(p.InchesOfMercury()-29.92) > 1e-6 || !p.Equal(p) ||
+	if p := InchesOfMercury(29.92); !(math.Abs(p.InchesOfMercury()-29.92) <= 1e-6) || !p.Equal(p) ||
 		p.Compare(Hectopascals(900)) != 1 {
 		t.Errorf("inches: %v", p)
 	}

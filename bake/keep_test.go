@@ -48,7 +48,7 @@ func TestStalingProperties(t *testing.T) {
 			rt.Fatal(s.After, s.Share)
 		}
 		near := func(what string, l StoredLoaf) {
-			if d := share(l).Share.Likely.Points() - s.Share.Likely.Points(); math.Abs(d) > 1e-5 {
+			if d := share(l).Share.Likely.Points() - s.Share.Likely.Points(); !(math.Abs(d) <= 1e-5) {
 				rt.Fatalf("%s: %v apart", what, d)
 			}
 		}
@@ -86,7 +86,7 @@ func TestStalingAtRoomTemperature(t *testing.T) {
 		t.Fatal(err)
 	}
 	same, err := StoredLoaf{Style: Pan, Stays: []Stay{{s.AtRoom, quantity.Celsius(21)}}}.Staling()
-	if err != nil || math.Abs(same.Share.Likely.Points()-s.Share.Likely.Points()) > 0.05 {
+	if err != nil || !(math.Abs(same.Share.Likely.Points()-s.Share.Likely.Points()) <= 0.05) {
 		t.Error(s, same, err)
 	}
 	text := s.Report().Text(report.Options{Width: 80})

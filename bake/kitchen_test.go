@@ -139,7 +139,7 @@ func TestTargetsThatNoCoreReaches(t *testing.T) {
 		probe := Probe{Goal: Goal{Wanted: quantity.Celsius(boils + above)}, Samples: readings(20, 70, 25, 82)}
 		l, err := probe.TimeLeft()
 		if err != nil || l.State != want || l.Capped != (above > -2) ||
-			math.Abs(l.Target.Celsius()-(boils+min(above, -2))) > 0.01 {
+			!(math.Abs(l.Target.Celsius()-(boils+min(above, -2))) <= 0.01) {
 			t.Errorf("%v °C over boiling: %v, %+v, %v", above, l.State, l.Target, err)
 		}
 	}
@@ -241,7 +241,7 @@ func TestACoreTakenOut(t *testing.T) {
 		c, err := TakenOut{Core: quantity.Celsius(core)}.CarryOver()
 		below := max(0, boils-core)
 		for share, got := range map[float64]quantity.Temperature{0.2: c.Peak.Low, 0.5: c.Peak.Likely, 0.8: c.Peak.High} {
-			if err != nil || math.Abs(got.Celsius()-(core+share*below)) > 0.01 {
+			if err != nil || !(math.Abs(got.Celsius()-(core+share*below)) <= 0.01) {
 				t.Errorf("%v °C: %+v, %v", core, c.Peak, err)
 			}
 		}
@@ -267,9 +267,9 @@ func TestLossesByHand(t *testing.T) {
 		{[]float64{11, 11, 11, 11}, 11.1, 0.3, 0.3 * 1.6377 * math.Sqrt(1.2)},
 	} {
 		l, err := weighed(c.losses...).Learn()
-		if err != nil || l.Count != len(c.losses) || math.Abs(l.Mean.Points()-c.mean) > 1e-5 ||
-			math.Abs(l.Spread.Points()-c.spread) > 1e-5 || math.Abs(l.Next.High.Points()-c.mean-c.half) > 2e-4 ||
-			math.Abs(l.Next.Low.Points()-c.mean+c.half) > 2e-4 || l.Next.Likely != l.Mean {
+		if err != nil || l.Count != len(c.losses) || !(math.Abs(l.Mean.Points()-c.mean) <= 1e-5) ||
+			!(math.Abs(l.Spread.Points()-c.spread) <= 1e-5) || !(math.Abs(l.Next.High.Points()-c.mean-c.half) <= 2e-4) ||
+			!(math.Abs(l.Next.Low.Points()-c.mean+c.half) <= 2e-4) || l.Next.Likely != l.Mean {
 			t.Errorf("%v: %+v, %v", c.losses, l, err)
 		}
 	}

@@ -31,7 +31,7 @@ func TestPicturesShowTheAnswers(t *testing.T) {
 	}
 	for i, when := range []time.Duration{cool.Ready.Early, cool.Ready.Likely, cool.Ready.Late} {
 		s := []report.Series{c.Low, c.Main, c.High}[i]
-		if got := at(c, s, when.Minutes()); math.Abs(got-35) > 0.3 {
+		if got := at(c, s, when.Minutes()); !(math.Abs(got-35) <= 0.3) {
 			t.Errorf("line %d at %v: %.2f °C, want 35", i, when, got)
 		}
 	}
@@ -46,7 +46,7 @@ func TestPicturesShowTheAnswers(t *testing.T) {
 		t.Fatal("no picture")
 	}
 	for x, want := range map[float64]float64{-25: 88, 0: 61, left.Ready.Likely.Minutes(): 35} {
-		if got := at(c, c.Main, x); math.Abs(got-want) > 0.3 {
+		if got := at(c, c.Main, x); !(math.Abs(got-want) <= 0.3) {
 			t.Errorf("after %.1f min: %.2f °C, want %.0f", x, got, want)
 		}
 	}
@@ -63,7 +63,7 @@ func TestPicturesShowTheAnswers(t *testing.T) {
 		t.Fatal("no picture")
 	}
 	for x, want := range map[float64]float64{-6: 72, 0: 80, oven.ToTarget.Likely.Minutes(): oven.Target.Celsius()} {
-		if got := at(c, c.Main, x); math.Abs(got-want) > 0.3 {
+		if got := at(c, c.Main, x); !(math.Abs(got-want) <= 0.3) {
 			t.Errorf("%.1f min after the last reading: %.2f °C, want %.1f", x, got, want)
 		}
 	}
@@ -72,7 +72,7 @@ func TestPicturesShowTheAnswers(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := hall.chart()
-	if got := at(b, b.Main, 1150); math.Abs(got-hall.Point.Celsius()) > 0.02 || len(b.Marks) != 1 ||
+	if got := at(b, b.Main, 1150); !(math.Abs(got-hall.Point.Celsius()) <= 0.02) || len(b.Marks) != 1 ||
 		b.Marks[0].At != 1150 {
 		t.Errorf("at 1150 m: %.2f °C, %+v", got, b.Marks)
 	}

@@ -46,7 +46,7 @@ func TestTargetProperties(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		if !target.Capped && math.Abs(target.Core.Celsius()-rowOf(goal.Style).done.core) > 1e-3 {
+		if !target.Capped && !(math.Abs(target.Core.Celsius()-rowOf(goal.Style).done.core) <= 1e-3) {
 			rt.Fatalf("moved without need: %v", target)
 		}
 		if goal.Place.Altitude.Meters() > 0 && goal.Place.SeaLevel.IsZero() && goal.Place.Station.IsZero() &&
@@ -156,12 +156,12 @@ func TestTimeLeftProperties(t *testing.T) {
 		if l.State != Rising {
 			return
 		}
-		if math.Abs(l.TimeConstant.Duration().Minutes()-tau) > 0.02*tau {
+		if !(math.Abs(l.TimeConstant.Duration().Minutes()-tau) <= 0.02*tau) {
 			rt.Fatalf("time constant %v, want %.3f min", l.TimeConstant, tau)
 		}
 		last := p.Samples[len(p.Samples)-1]
 		want := tau * (p.Approach.ordinate(l.Boiling.Celsius()-last.Core.Celsius()) - p.Approach.ordinate(l.Boiling.Celsius()-l.Target.Celsius()))
-		if got := l.ToTarget.Likely.Minutes(); math.Abs(got-want) > 0.02*want+0.02 {
+		if got := l.ToTarget.Likely.Minutes(); !(math.Abs(got-want) <= 0.02*want+0.02) {
 			rt.Fatalf("left %.3f, want %.3f", got, want)
 		}
 		if l.ToTarget.Early > l.ToTarget.Likely || l.ToTarget.Likely > l.ToTarget.Late || l.ToTarget.Early < 0 {
@@ -290,7 +290,7 @@ func TestCoolingRefitProperties(t *testing.T) {
 		}
 		last := in.Samples[len(in.Samples)-1]
 		want := tau * math.Log((last.Core.Celsius()-room)/(c.Slice.Celsius()-room))
-		if got := c.Ready.Likely.Minutes(); math.Abs(got-want) > 0.01*want+0.05 {
+		if got := c.Ready.Likely.Minutes(); !(math.Abs(got-want) <= 0.01*want+0.05) {
 			rt.Fatalf("left %.3f, want %.3f", got, want)
 		}
 		cooler := in

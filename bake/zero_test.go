@@ -89,7 +89,7 @@ func TestSettingsAreTheBakers(t *testing.T) {
 	} {
 		c.in.Dough, c.in.Pieces, c.in.Vessel = quantity.Grams(900), 1, Pot
 		p, err := c.in.Program()
-		if err != nil || math.Abs(p.Then.Celsius()-c.then) > 1e-3 {
+		if err != nil || !(math.Abs(p.Then.Celsius()-c.then) <= 1e-3) {
 			t.Errorf("%+v: then %v, %v", c.in, p.Then, err)
 		}
 		if last := p.Phases[len(p.Phases)-1]; last.Oven != p.Then || last.Kind != Uncovered {

@@ -130,7 +130,7 @@ func TestShapingWithBothComesToTheTotal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs(rise.Likely.Points()-90) > 0.3 {
+	if !(math.Abs(rise.Likely.Points()-90) <= 0.3) {
 		t.Errorf("shaped at %v it comes to %v", target.Rise, rise.Likely)
 	}
 }

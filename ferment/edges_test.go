@@ -140,7 +140,7 @@ func TestGrowthInWordsIsThatOfTheLine(t *testing.T) {
 					continue
 				}
 				mu, err := strconv.ParseFloat(strings.Fields(l.Value)[0], 64)
-				if want := 100 * math.Expm1(mu); err != nil || math.Abs(said-want) > 0.51 {
+				if want := 100 * math.Expm1(mu); err != nil || !(math.Abs(said-want) <= 0.51) {
 					t.Errorf("at %v °C %v %% in words, %v by μ = %s", celsius, said, want, l.Value)
 				}
 			}
@@ -240,7 +240,7 @@ func TestASteadyCurveNeedsNoHistory(t *testing.T) {
 		t.Fatal(err)
 	}
 	if got, err := (ferment.DoseLaw{Levain: steady}).Ready(b); err != nil ||
-		math.Abs(float64(got.Likely-want.Likely)) > float64(time.Second) {
+		!(math.Abs(float64(got.Likely-want.Likely)) <= float64(time.Second)) {
 		t.Errorf("%v along a history, %v at one temperature, %v", got, want, err)
 	}
 }
@@ -257,7 +257,7 @@ func TestThePaceInWordsIsThatOfTheLine(t *testing.T) {
 	}
 	for _, l := range w.Lines(working.Reader{}) {
 		if l.Symbol == "P" {
-			if p, err := strconv.ParseFloat(strings.Fields(l.Value)[0], 64); err != nil || math.Abs(100*p-said) > 0.51 {
+			if p, err := strconv.ParseFloat(strings.Fields(l.Value)[0], 64); err != nil || !(math.Abs(100*p-said) <= 0.51) {
 				t.Errorf("%v %% in words, P = %s", said, l.Value)
 			}
 			return

@@ -44,7 +44,7 @@ func TestFollowingIsEstimatingTheLog(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if d := f.Rise().Likely.Points() - rise.Likely.Points(); math.Abs(d) > 0.02+0.005*rise.Likely.Points() {
+			if d := f.Rise().Likely.Points() - rise.Likely.Points(); !(math.Abs(d) <= 0.02+0.005*rise.Likely.Points()) {
 				t.Fatalf("after %d readings risen %v, estimated %v", i+1, f.Rise(), rise)
 			}
 			if f.Readings() != i+1 || f.Last().At != k.At {

@@ -44,7 +44,7 @@ func TestRelaxingFollowsItsEquation(t *testing.T) {
 			k2 := (room(x+dt/2) - y - k1*dt/2) / tau
 			y += dt * k2
 			at := time.Duration(i+1) * time.Minute
-			if i%97 == 0 && math.Abs(h.At(at).Celsius()-y) > 0.015 {
+			if i%97 == 0 && !(math.Abs(h.At(at).Celsius()-y) <= 0.015) {
 				t.Fatalf("after %v: %v, want %.4f", at, h.At(at), y)
 			}
 		}
@@ -103,7 +103,7 @@ func TestFormsPlacesAndBiot(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if e := h.At(48 * time.Hour).Celsius(); math.Abs(e-4) > 0.1 {
+		if e := h.At(48 * time.Hour).Celsius(); !(math.Abs(e-4) <= 0.1) {
 			t.Errorf("%v ends at %v", f, e)
 		}
 	}
@@ -124,7 +124,7 @@ func TestJumpsAreKept(t *testing.T) {
 		}
 	}
 	mean, err := h.Mean(0, 20*time.Hour)
-	if err != nil || math.Abs(mean.Celsius()-(3*26+12*4+5*22)/20.0) > 1e-3 {
+	if err != nil || !(math.Abs(mean.Celsius()-(3*26+12*4+5*22)/20.0) <= 1e-3) {
 		t.Errorf("%v, %v", mean, err)
 	}
 	if m, err := h.Mean(3*time.Hour, 3*time.Hour); err != nil || m != quantity.Celsius(4) {

@@ -174,7 +174,7 @@ func TestImpossibleDoughsAreRefused(t *testing.T) {
 
 func TestZwieteringHoldsItsOptimum(t *testing.T) {
 	for _, x := range [][2]float64{{20, 0}, {25, 0}, {30, 0.5}, {35, 1}, {50, 1}} {
-		if g := ferment.ZwieteringGamma(x[0], 25, 35, 1); math.Abs(g-x[1]) > 1e-12 {
+		if g := ferment.ZwieteringGamma(x[0], 25, 35, 1); !(math.Abs(g-x[1]) <= 1e-12) {
 			t.Errorf("at %v: %v, want %v", x[0], g, x[1])
 		}
 	}
@@ -449,7 +449,7 @@ func TestCurvesOfTheCaller(t *testing.T) {
 		}
 	}
 	if y, err := (ferment.Baranyi{Start: -50, Max: 100, Work: 100}).After(10_000); err != nil ||
-		math.Abs(y-100) > 1e-9 {
+		!(math.Abs(y-100) <= 1e-9) {
 		t.Errorf("the plateau is %v, %v", y, err)
 	}
 }

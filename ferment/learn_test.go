@@ -47,12 +47,12 @@ func TestLearningFindsThePace(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if ratio := float64(e0.Ready().Likely) / float64(e.Ready().Likely); math.Abs(ratio-1.2) > 0.03 {
+	if ratio := float64(e0.Ready().Likely) / float64(e.Ready().Likely); !(math.Abs(ratio-1.2) <= 0.03) {
 		t.Errorf("a culture a fifth faster is predicted %v times as fast", ratio)
 	}
 	workcheck.Verify(t, l.Working())
 	workcheck.Verify(t, e.Working())
-	if s := l.Culture.BakeToBake().Points(); math.Abs(s-10) > 1 {
+	if s := l.Culture.BakeToBake().Points(); !(math.Abs(s-10) <= 1) {
 		t.Errorf("bakes differ by a tenth, learned %v", s)
 	}
 	if d := l.Culture.TemperatureSensitivity(); !(d.Low.Sign() < 0 && d.High.Sign() > 0) ||
@@ -89,11 +89,11 @@ func TestLearningFindsTemperatureSensitivity(t *testing.T) {
 		plain := estimate(t, b).Ready().Likely
 		b.Culture = lesson.Culture
 		got := math.Log(estimate(t, b).Ready().Likely.Hours() / plain.Hours())
-		if want := -0.05 * (c - 24); math.Abs(got-want) > 0.05 {
+		if want := -0.05 * (c - 24); !(math.Abs(got-want) <= 0.05) {
 			t.Errorf("at %v °C the log of the time moves by %.3f, logged %.3f", c, got, want)
 		}
 	}
-	if d := lesson.Culture.TemperatureSensitivity(); math.Abs(d.Likely.Points()-5) > 0.8 {
+	if d := lesson.Culture.TemperatureSensitivity(); !(math.Abs(d.Likely.Points()-5) <= 0.8) {
 		t.Errorf("%v", d)
 	}
 }

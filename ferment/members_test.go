@@ -187,7 +187,7 @@ func TestDatesAndForgetting(t *testing.T) {
 func TestScoreHasItsOwnUncertainty(t *testing.T) {
 	h := ferment.Held{Inside: 7, Ranges: 9}
 	s, ok := h.Share()
-	if !ok || math.Abs(s.Likely.Points()-77.78) > 0.01 ||
+	if !ok || !(math.Abs(s.Likely.Points()-77.78) <= 0.01) ||
 		s.Low.Points() > 60 || s.High.Points() < 85 || s.High.Points() >= 100 {
 		t.Errorf("%v %v", s, ok)
 	}
@@ -197,7 +197,7 @@ func TestScoreHasItsOwnUncertainty(t *testing.T) {
 	// Wilson (1927): k of n at z; by hand 0 of 5 reaches from 0 to z²/(n + z²).
 	const z2 = 1.2815515655446004 * 1.2815515655446004
 	if s, _ := (ferment.Held{Ranges: 5}).Share(); s.Low.Points() != 0 ||
-		math.Abs(s.High.Points()-100*z2/(5+z2)) > 0.01 {
+		!(math.Abs(s.High.Points()-100*z2/(5+z2)) <= 0.01) {
 		t.Errorf("%v", s)
 	}
 	for _, bad := range []ferment.Held{{}, {Inside: 3, Ranges: 2}, {Inside: -1, Ranges: 4}} {

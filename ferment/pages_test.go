@@ -76,7 +76,7 @@ func TestThePageOfADough(t *testing.T) {
 				line []float64
 				at   time.Duration
 			}{{chart.Main.Values, ready.Likely}, {chart.High.Values, ready.Early}, {chart.Low.Values, ready.Late}} {
-				if got := value(chart.X.Values, x.line, zero+x.at.Hours()); math.Abs(got-75) > 0.5 {
+				if got := value(chart.X.Values, x.line, zero+x.at.Hours()); !(math.Abs(got-75) <= 0.5) {
 					t.Errorf("the picture is at %v after %v, want 75", got, x.at)
 				}
 			}
@@ -84,7 +84,7 @@ func TestThePageOfADough(t *testing.T) {
 				t.Errorf("%+v", l)
 			}
 			for _, celsius := range chart.Second.Values {
-				if math.Abs(celsius-23) > 1e-9 {
+				if !(math.Abs(celsius-23) <= 1e-9) {
 					t.Errorf("the dough is drawn at %v", celsius)
 				}
 			}
@@ -216,10 +216,10 @@ func TestThePageOfTheCurves(t *testing.T) {
 	}
 	chart := r.Report().Section("curves").Blocks[1].(report.Chart)
 	x := chart.X.Values
-	if first, last := x[0], x[len(x)-1]; math.Abs(first-5) > 1e-9 || math.Abs(last-40) > 1e-9 {
+	if first, last := x[0], x[len(x)-1]; !(math.Abs(first-5) <= 1e-9) || !(math.Abs(last-40) <= 1e-9) {
 		t.Errorf("drawn from %v to %v, where both may be used it is 5 to 40", first, last)
 	}
-	if got := value(x, chart.Main.Values, 20); math.Abs(got-math.Ln2) > 1e-3 || len(chart.Beside) != 1 {
+	if got := value(x, chart.Main.Values, 20); !(math.Abs(got-math.Ln2) <= 1e-3) || len(chart.Beside) != 1 {
 		t.Errorf("%v at 20 °C, %d lines beside", got, len(chart.Beside))
 	}
 	five := ferment.CurveTable{Curves: ferment.Curves()[:5], Temperatures: table.Temperatures[1:2]}
@@ -291,7 +291,7 @@ func TestThePageOfALesson(t *testing.T) {
 			t.Error(f)
 		}
 	}
-	if low, high := apart.Temperatures(); math.Abs(low.Celsius()-23) > 0.01 || math.Abs(high.Celsius()-26) > 0.01 {
+	if low, high := apart.Temperatures(); !(math.Abs(low.Celsius()-23) <= 0.01) || !(math.Abs(high.Celsius()-26) <= 0.01) {
 		t.Errorf("bakes at %v to %v", low, high)
 	}
 }
@@ -338,11 +338,11 @@ func TestThePagesOfInverses(t *testing.T) {
 	}
 	likely = estimate(t, b).Ready().Likely
 	start, err := b.StartFor(likely, drift)
-	if err != nil || math.Abs(start.Temperature.Celsius()-25) > 0.01 {
+	if err != nil || !(math.Abs(start.Temperature.Celsius()-25) <= 0.01) {
 		t.Errorf("the dough has to be at %v, it was at 25 °C: %v", start, err)
 	}
 	room, err := b.RoomFor(likely, drift)
-	if err != nil || math.Abs(room.Temperature.Celsius()-22) > 0.01 {
+	if err != nil || !(math.Abs(room.Temperature.Celsius()-22) <= 0.01) {
 		t.Errorf("the room has to be at %v, it was at 22 °C: %v", room, err)
 	}
 	tells(t, room.Report().Headline.String(), "22.0 °C: 75 % rise after")

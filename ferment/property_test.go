@@ -96,7 +96,7 @@ func TestRangesAreInOrderAndWorkingsHold(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got := x.rise(band).Points() / b.Rise.Points(); math.Abs(got-1) > 0.01 {
+			if got := x.rise(band).Points() / b.Rise.Points(); !(math.Abs(got-1) <= 0.01) {
 				t.Fatalf("at %v the band %v misses the target %v by a factor %v", x.at, band, b.Rise, got)
 			}
 		}
@@ -215,11 +215,11 @@ func TestDoseIsTheIntegral(t *testing.T) {
 			}
 			want += v.Value
 		}
-		if math.Abs(got-want) > 1e-9*want+1e-12 {
+		if !(math.Abs(got-want) <= 1e-9*want+1e-12) {
 			t.Fatalf("%v from %v to %v: %v, want %v", c, a, b, got, want)
 		}
 		// a corner the caller's curve does not announce
-		if free, err := own(c).Dose(h, 0, 3*time.Hour); err != nil || math.Abs(free-want) > 1e-7*want+1e-7 {
+		if free, err := own(c).Dose(h, 0, 3*time.Hour); err != nil || !(math.Abs(free-want) <= 1e-7*want+1e-7) {
 			t.Fatalf("as a curve of the caller's: %v, want %v (%v)", free, want, err)
 		}
 	})
@@ -259,7 +259,7 @@ func TestDosesAddAndShift(t *testing.T) {
 		if a, b := dose(shifted, 0, more), dose(h, long, long+more); math.Abs(a-b) > 2e-5*(1+a) {
 			t.Fatalf("shifted %v, in place %v", a, b)
 		}
-		if a, b := shifted.At(more), h.At(long+more); math.Abs(a.Celsius()-b.Celsius()) > 1e-3 {
+		if a, b := shifted.At(more), h.At(long+more); !(math.Abs(a.Celsius()-b.Celsius()) <= 1e-3) {
 			t.Fatalf("shifted %v, in place %v", a, b)
 		}
 	})
@@ -320,7 +320,7 @@ func TestInverseOfInverse(t *testing.T) {
 		if err != nil || !a.Feasible {
 			t.Fatalf("%v, %v", a, err)
 		}
-		if got := a.Inoculation.Points() / b.Inoculation.Points(); math.Abs(got-1) > 1e-3 {
+		if got := a.Inoculation.Points() / b.Inoculation.Points(); !(math.Abs(got-1) <= 1e-3) {
 			t.Fatalf("%v of the inoculation comes back", got)
 		}
 		if got := a.Estimate.Ready().Likely; got-want > 2*time.Second || want-got > 2*time.Second {
@@ -331,7 +331,7 @@ func TestInverseOfInverse(t *testing.T) {
 			t.Fatal(err)
 		}
 		if held.Feasible {
-			if got := held.Estimate.Ready().Likely; math.Abs(float64(got-want)) > 2e-3*float64(want) {
+			if got := held.Estimate.Ready().Likely; !(math.Abs(float64(got-want)) <= 2e-3*float64(want)) {
 				t.Fatalf("held at %v: %v, wanted %v", held.Temperature, got, want)
 			}
 		}
@@ -386,7 +386,7 @@ func TestShapeLandsOnTheTotal(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := band.Likely.Points() / total.Points(); math.Abs(got-1) > 0.01 {
+		if got := band.Likely.Points() / total.Points(); !(math.Abs(got-1) <= 0.01) {
 			t.Fatalf("total %v, wanted %v", band.Likely, total)
 		}
 		for _, f := range workcheck.Faults(target.Working()) {

@@ -539,7 +539,7 @@ func TestGrowthCurveOfNlsMicrobio(t *testing.T) {
 	}
 	got := fitBaranyi(t, x, y, [4]float64{3.5, 8.5, 1.4, 3.3}, false)
 	for i, want := range [4]float64{3.60033, 8.59070, 1.37722, 3.37135} {
-		if math.Abs(got[i]-want) > 2e-4 {
+		if !(math.Abs(got[i]-want) <= 2e-4) {
 			t.Errorf("parameter %d: %v, want %v", i, got[i], want)
 		}
 	}

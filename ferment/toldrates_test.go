@@ -34,7 +34,7 @@ func TestRatesAreToldAsTheyAreUsed(t *testing.T) {
 					continue
 				}
 				got, err := strconv.ParseFloat(strings.Fields(l.Value)[0], 64)
-				if err != nil || math.Abs(got-w) > 1e-4*w+1e-6 { // it is printed with five digits
+				if err != nil || !(math.Abs(got-w) <= 1e-4*w+1e-6) { // it is printed with five digits
 					t.Errorf("at %v °C %s is told as %s, and reckoned with %.6g", celsius, l.Symbol, l.Value, w)
 				}
 				met[l.Symbol] = true
@@ -71,7 +71,7 @@ func TestCurvesOfOneYeast(t *testing.T) {
 	plain, held, cold := ferment.GanzleYeast(), ferment.GanzleYeastHeld(), ferment.GanzleYeastColdStop()
 	same := func(what string, at, a, b float64) {
 		t.Helper()
-		if math.Abs(a-b) > 5e-6 { // an optimum is told to a nine-thousandth of a degree
+		if !(math.Abs(a-b) <= 5e-6) { // an optimum is told to a nine-thousandth of a degree
 			t.Errorf("%s at %v °C: %v and %v", what, at, a, b)
 		}
 	}
@@ -111,7 +111,7 @@ func TestDosesOfSteadyCurves(t *testing.T) {
 		}
 		return r.Likely.Hours()
 	}
-	if a, b := likely(0.2), likely(0.4); math.Abs(a/b-2) > 1e-3 {
+	if a, b := likely(0.2), likely(0.4); !(math.Abs(a/b-2) <= 1e-3) {
 		t.Errorf("%v h at 0.2/h and %v h at 0.4/h", a, b)
 	}
 }

@@ -37,7 +37,7 @@ func TestSpreadsInWordsAreThoseOfTheLines(t *testing.T) {
 				want = append(want, 100*math.Expm1(sigma))
 			}
 		}
-		if len(said) != 2 || len(want) != 2 || math.Abs(said[0]-want[0]) > 0.51 || math.Abs(said[1]-want[1]) > 0.51 {
+		if len(said) != 2 || len(want) != 2 || !(math.Abs(said[0]-want[0]) <= 0.51) || !(math.Abs(said[1]-want[1]) <= 0.51) {
 			t.Errorf("at %v °C %v %% in words, %v by the lines", celsius, said, want)
 		}
 	}

@@ -204,7 +204,7 @@ func TestGlutenDosesAgree(t *testing.T) {
 			if off := math.Abs(protein - in.Target.Points()); off > 1e-4/in.Flour.Grams()+1e-6 {
 				t.Fatalf("%v gives %v, target %v", d, protein, in.Target)
 			}
-			if water := d.ExtraWater.Grams() - 1.5*d.Gluten.Grams(); math.Abs(water) > 1e-6 {
+			if water := d.ExtraWater.Grams() - 1.5*d.Gluten.Grams(); !(math.Abs(water) <= 1e-6) {
 				t.Fatalf("%v takes %v g of water too much", d, water)
 			}
 		}

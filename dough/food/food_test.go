@@ -70,7 +70,7 @@ func TestVolumeMassProperties(t *testing.T) {
 		}
 		trial.Travels(t, in)
 		if d.Used[0] == r.Used[0] && len(r.Report().Sections) == 1 {
-			if diff := d.Mass.Likely.Sub(r.Mass.Likely.Times(2)).Grams(); math.Abs(diff) > 2e-6 && len(r.Used) == 1 {
+			if diff := d.Mass.Likely.Sub(r.Mass.Likely.Times(2)).Grams(); !(math.Abs(diff) <= 2e-6) && len(r.Used) == 1 {
 				t.Fatalf("twice the volume weighs %v, once %v", d.Mass, r.Mass)
 			}
 		}
@@ -112,7 +112,7 @@ func TestYeastProperties(t *testing.T) {
 			t.Fatalf("all other forms: %v, %v", all, err)
 		}
 		trial.Sound(t, all.Working())
-		if d := back.To[0].Mass.Sub(in.Mass).Grams(); math.Abs(d) > 4e-6 {
+		if d := back.To[0].Mass.Sub(in.Mass).Grams(); !(math.Abs(d) <= 4e-6) {
 			t.Fatalf("%v came back as %v", in.Mass, back.To)
 		}
 	})

@@ -179,7 +179,7 @@ func TestShorterMixingInMinutes(t *testing.T) {
 	plan.Warming, plan.Mixing = quantity.DeltaCelsius(12), ten
 	m = shorter(found(plan.Pour()).Remedies)
 	seconds := m.Rise.Celsius() / 12 * 600
-	if !m.Enough || m.Rise.Celsius() >= 12 || math.Abs(m.Mixing.Duration().Seconds()-seconds) > 0.5 ||
+	if !m.Enough || m.Rise.Celsius() >= 12 || !(math.Abs(m.Mixing.Duration().Seconds()-seconds) <= 0.5) ||
 		!strings.HasSuffix(m.String(), "about "+m.Mixing.String()+" of mixing") {
 		t.Errorf("%v in %v: %v", m.Rise, m.Mixing, m)
 	}

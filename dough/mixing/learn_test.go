@@ -145,7 +145,7 @@ func TestHeatOfWettingGoesWithTheFlour(t *testing.T) {
 	for _, flour := range []float64{0.8, 1.4, 2.2} {
 		b := batch(flour)
 		p, err := l.Predict(b, quantity.MustPercent("80 %"))
-		if err != nil || math.Abs(p.Dough.Likely.Sub(b.Dough).Celsius()) > 0.1 {
+		if err != nil || !(math.Abs(p.Dough.Likely.Sub(b.Dough).Celsius()) <= 0.1) {
 			t.Errorf("%v kg of flour: %v, mixed at %v (%v)", flour, p.Dough.Likely, b.Dough, err)
 		}
 	}

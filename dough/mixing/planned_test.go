@@ -306,7 +306,7 @@ func TestMilkAndSoakersAreWarmed(t *testing.T) {
 	}
 	flour, milk, water := 0.5*heat(mixing.Flour), 0.23*heat(mixing.Milk), 0.1*heat(mixing.Water)
 	want := ((flour+milk+water)*(25.5-4) - flour*20) / (milk + water)
-	if got := w.Remedies[0]; math.Abs(got.Temperature.Celsius()-want) > 0.01 ||
+	if got := w.Remedies[0]; !(math.Abs(got.Temperature.Celsius()-want) <= 0.01) ||
 		got.String() != working.Tell("test.t", "warm milk and water together, to %.1f both", got.Temperature).String() {
 		t.Errorf("%v, by hand %.2f °C", got, want)
 	}

@@ -30,7 +30,7 @@ func TestPublished(t *testing.T) {
 		}
 		want, _ := strconv.ParseFloat(row[3], 64)
 		tolerance, _ := strconv.ParseFloat(row[4], 64)
-		if math.Abs(got-want) > tolerance+1e-14*math.Abs(want) {
+		if !(math.Abs(got-want) <= tolerance+1e-14*math.Abs(want)) {
 			t.Errorf("%s: %s in %s = %v, want %v ± %v", row[0], from, to, got, want, tolerance)
 		}
 	}

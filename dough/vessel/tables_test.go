@@ -43,7 +43,7 @@ func TestDoughBySizeOfEveryBread(t *testing.T) {
 		for _, x := range []struct{ got, want float64 }{
 			{r.Dough.Low.Grams(), c.low}, {r.Dough.Likely.Grams(), c.likely}, {r.Dough.High.Grams(), c.high},
 		} {
-			if math.Abs(x.got-x.want) > 0.01 { // printed to a hundredth of a gram
+			if !(math.Abs(x.got-x.want) <= 0.01) { // printed to a hundredth of a gram
 				t.Errorf("%v: %.2f g, want %.2f g", bread, x.got, x.want)
 			}
 		}
@@ -64,7 +64,7 @@ func TestTinFactorOfEveryLoaf(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i, got := range []float64{f.Low, f.Likely, f.High} {
-			if math.Abs(got-want[i]) > 1e-5 {
+			if !(math.Abs(got-want[i]) <= 1e-5) {
 				t.Errorf("%v: %v mL/g, want %v", loaf, got, want[i])
 			}
 		}
@@ -84,7 +84,7 @@ func TestBordersOfTins(t *testing.T) {
 	}
 	just := vessel.TinBox{Length: cm(25), Width: cm(10), Height: cm(7)}
 	r, err := just.Fill(vessel.OpenTinWhite)
-	if err != nil || math.Abs(r.Dough.Likely.Grams()-1750/3.0) > 0.01 {
+	if err != nil || !(math.Abs(r.Dough.Likely.Grams()-1750/3.0) <= 0.01) {
 		t.Errorf("a tin of exactly 0.7 of its width takes %v, %v, want 583.33 g", r.Dough.Likely, err)
 	}
 }

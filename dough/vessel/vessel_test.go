@@ -39,7 +39,7 @@ func TestRiseMarks(t *testing.T) {
 			t.Fatalf("%+v", r)
 		}
 		for i, rise := range []float64{0.3, 0.5, 0.75, 1} {
-			if d := r.Marks[i].Height.Centimeters()/r.Start.Centimeters() - 1 - rise; math.Abs(d) > 1e-3 {
+			if d := r.Marks[i].Height.Centimeters()/r.Start.Centimeters() - 1 - rise; !(math.Abs(d) <= 1e-3) {
 				t.Fatalf("mark %d is %v above the start", i, d+rise)
 			}
 			if r.Marks[i].Above != (!in.Height.IsZero() && r.Marks[i].Height.Compare(in.Height) > 0) {
@@ -51,7 +51,7 @@ func TestRiseMarks(t *testing.T) {
 			if !in.Diameter.IsZero() {
 				area = math.Pi * in.Diameter.Centimeters() * in.Diameter.Centimeters() / 4
 			}
-			if d := r.Start.Centimeters()*area*in.Density - in.Dough.Grams(); math.Abs(d) > 1e-4*area*2 {
+			if d := r.Start.Centimeters()*area*in.Density - in.Dough.Grams(); !(math.Abs(d) <= 1e-4*area*2) {
 				t.Fatalf("the start holds %v g too much", d)
 			}
 		}
@@ -74,7 +74,7 @@ func TestJarSample(t *testing.T) {
 		top := r.Start.Centimeters() * (1 + in.Rise.Fraction())
 		// A tenth to spare, within half a gram.
 		half := (1 + in.Rise.Fraction()) / (math.Pi / 4 * in.Diameter.Centimeters() * in.Diameter.Centimeters() * 1.12) / 2
-		if math.Abs(top-0.9*in.Height.Centimeters()) > half+1e-3 || len(r.Notes) == 0 {
+		if !(math.Abs(top-0.9*in.Height.Centimeters()) <= half+1e-3) || len(r.Notes) == 0 {
 			t.Fatalf("the sample tops out at %v of %v", top, in.Height)
 		}
 	})
@@ -92,7 +92,7 @@ func TestVesselsAndTinsGoBack(t *testing.T) {
 		trial.Sound(t, size.Working())
 		trial.Travels(t, in)
 		fill, err := vessel.Proofing{Volume: size.Volume.Likely, Vessel: in.Vessel}.Fill()
-		if err != nil || math.Abs(fill.Dough.Likely.Sub(m).Grams()) > 1e-5 ||
+		if err != nil || !(math.Abs(fill.Dough.Likely.Sub(m).Grams()) <= 1e-5) ||
 			fill.Dough.Low.Compare(fill.Dough.High) >= 0 {
 			t.Fatalf("%v for %v, which holds %v, %v", size, m, fill, err)
 		}
@@ -107,7 +107,7 @@ func TestVesselsAndTinsGoBack(t *testing.T) {
 		}
 		trial.Sound(t, tin.Working())
 		fill, err = factor.Fill(tin.Volume.Low)
-		if err != nil || math.Abs(fill.Dough.High.Sub(m).Grams()) > 1e-5 ||
+		if err != nil || !(math.Abs(fill.Dough.High.Sub(m).Grams()) <= 1e-5) ||
 			fill.Dough.Low.Compare(fill.Dough.High) > 0 {
 			t.Fatalf("%v for %v, which takes %v, %v", tin, m, fill, err)
 		}
@@ -140,7 +140,7 @@ func TestOwnTinScales(t *testing.T) {
 		}
 		trial.Sound(t, fill.Working())
 		want := own.Dough.Grams() * other.Milliliters() / own.Volume.Milliliters()
-		if got := fill.Dough.Likely.Grams(); math.Abs(got-want) > 1e-6*want || fill.Dough.Low != fill.Dough.High {
+		if got := fill.Dough.Likely.Grams(); !(math.Abs(got-want) <= 1e-6*want) || fill.Dough.Low != fill.Dough.High {
 			t.Errorf("%v takes %v, so %v takes %v, not %v g", own.Volume, own.Dough, other, fill.Dough, want)
 		}
 		trial.Travels(t, own)
@@ -158,7 +158,7 @@ func TestTaperedTin(t *testing.T) {
 	// A pyramid cut off at half its height: 7/8 of the whole pyramid of twice the height.
 	cut, err := vessel.TinBox{Length: cm(20), Width: cm(20), Height: cm(10), BaseLength: cm(10),
 		BaseWidth: cm(10)}.Volume()
-	if err != nil || math.Abs(cut.Milliliters()-7.0/8*20*20*20/3) > 1e-6 {
+	if err != nil || !(math.Abs(cut.Milliliters()-7.0/8*20*20*20/3) <= 1e-6) {
 		t.Error(cut, err)
 	}
 }
@@ -291,7 +291,7 @@ func TestSizedPiecesGoBack(t *testing.T) {
 			t.Fatal(err)
 		}
 		trial.Sound(t, back.Working())
-		if d := back.Across.Likely.Centimeters() - long.Centimeters(); math.Abs(d) > 0.01 ||
+		if d := back.Across.Likely.Centimeters() - long.Centimeters(); !(math.Abs(d) <= 0.01) ||
 			back.Across.Low.Compare(back.Across.Likely) > 0 || back.Across.Likely.Compare(back.Across.High) > 0 {
 			t.Fatalf("%v back as %v", long, back.Across)
 		}
@@ -317,11 +317,11 @@ func TestBasketsBySides(t *testing.T) {
 		}
 		return r.Volume.Milliliters()
 	}
-	if v := fill(vessel.Proofing{Diameter: cm(20), Depth: cm(10)}); math.Abs(v-2*math.Pi*1000/3) > 0.01 {
+	if v := fill(vessel.Proofing{Diameter: cm(20), Depth: cm(10)}); !(math.Abs(v-2*math.Pi*1000/3) <= 0.01) {
 		t.Error(v)
 	}
 	round := fill(vessel.Proofing{Diameter: cm(14), Depth: cm(7)})
-	if oval := fill(vessel.Proofing{Length: cm(28), Width: cm(14), Depth: cm(7)}); math.Abs(oval-2*round) > 0.01 {
+	if oval := fill(vessel.Proofing{Length: cm(28), Width: cm(14), Depth: cm(7)}); !(math.Abs(oval-2*round) <= 0.01) {
 		t.Error(oval, round)
 	}
 	last := 0.0
@@ -348,7 +348,7 @@ func TestShallowTins(t *testing.T) {
 		{deep, vessel.ShallowTinWhite, 2.4},
 	} {
 		r, err := c.box.Fill(c.loaf)
-		if err != nil || math.Abs(r.Volume.Milliliters()/r.Dough.Likely.Grams()-c.want) > 1e-6 {
+		if err != nil || !(math.Abs(r.Volume.Milliliters()/r.Dough.Likely.Grams()-c.want) <= 1e-6) {
 			t.Error(c.loaf, r, err)
 		}
 		workcheck.Verify(t, r.Working())

@@ -42,7 +42,7 @@ func TestLinesAreScaled(t *testing.T) {
 				sum += v
 			}
 		}
-		if math.Abs(sum-want) > 0.2 { // four cells rounded to a tenth
+		if !(math.Abs(sum-want) <= 0.2) { // four cells rounded to a tenth
 			t.Errorf("%s weighs %.2f, want %.2f", all[i+1][0], sum, want)
 		}
 	}
@@ -59,7 +59,7 @@ func TestEveryColumn(t *testing.T) {
 		t.Error(got)
 	}
 	for i, want := range []float64{3125.69 * 0.88, 3125.69 * 0.58, 3125.69 * 0.021, 3125.69 * 0.24} {
-		if got, err := strconv.ParseFloat(all[1][7+i], 64); err != nil || math.Abs(got-want) > 0.06 { // tenths are shown
+		if got, err := strconv.ParseFloat(all[1][7+i], 64); err != nil || !(math.Abs(got-want) <= 0.06) { // tenths are shown
 			t.Errorf("%s: %s, want %.2f", all[0][7+i], all[1][7+i], want)
 		}
 	}

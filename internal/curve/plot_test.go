@@ -234,8 +234,8 @@ func TestReadsRight(t *testing.T) {
 		}
 		return v
 	}
-	if math.Abs(number(points[0])+number(points[4])-2*number(points[2])) > 0.2 ||
-		math.Abs(number(points[1])+number(points[5])-2*number(points[3])) > 0.2 {
+	if !(math.Abs(number(points[0])+number(points[4])-2*number(points[2])) <= 0.2) ||
+		!(math.Abs(number(points[1])+number(points[5])-2*number(points[3])) <= 0.2) {
 		t.Errorf("the middle of %v is not in the middle", points)
 	}
 }

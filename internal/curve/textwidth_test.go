@@ -16,12 +16,12 @@ func TestWidthsOfLetters(t *testing.T) {
 		whole := 0.0
 		for _, r := range letters {
 			got := textWidth(string(r), 10)
-			if math.Abs(got-10*want) > 1e-9 {
+			if !(math.Abs(got-10*want) <= 1e-9) {
 				t.Errorf("%q is %v wide, want %v", r, got, 10*want)
 			}
 			whole += got
 		}
-		if got := textWidth(letters, 10); math.Abs(got-whole) > 1e-9 {
+		if got := textWidth(letters, 10); !(math.Abs(got-whole) <= 1e-9) {
 			t.Errorf("%q is %v wide, its letters %v", letters, got, whole)
 		}
 	}

@@ -113,10 +113,10 @@ func TestGroupAgainstOneBigRegression(t *testing.T) {
 	mean, post := conditional(cov, precision, moment)
 	for i := range effects {
 		k := target*effects + i
-		if math.Abs(mean[k]-got.effects.mean[i]) > 1e-5 {
+		if !(math.Abs(mean[k]-got.effects.mean[i]) <= 1e-5) {
 			t.Errorf("mean of effect %d: %v, all at once %v", i, got.effects.mean[i], mean[k])
 		}
-		if math.Abs(post[k][k]-got.effects.cov[i][i]) > 1e-6 {
+		if !(math.Abs(post[k][k]-got.effects.cov[i][i]) <= 1e-6) {
 			t.Errorf("variance of effect %d: %v, all at once %v", i, got.effects.cov[i][i], post[k][k])
 		}
 	}
@@ -226,7 +226,7 @@ func TestForgetting(t *testing.T) {
 	rows := invented(40, 4)
 	s := SumRows(rows).Forget(0, 30)
 	old := s.Forget(60, 30)
-	if math.Abs(old.Weight-s.Weight/4) > 1e-12 || math.Abs(old.Squares-s.Squares/4) > 1e-12 {
+	if !(math.Abs(old.Weight-s.Weight/4) <= 1e-12) || !(math.Abs(old.Squares-s.Squares/4) <= 1e-12) {
 		t.Errorf("weight %v of %v after two half-lives", old.Weight, s.Weight)
 	}
 	if got := s.Forget(60, 0); got.Weight != s.Weight {
@@ -264,7 +264,7 @@ func TestRobust(t *testing.T) {
 		t.Errorf("the wild bake weighs %v", w[7])
 	}
 	a, b := calm.Taught("", ""), g.Taught("", "")
-	if math.Abs(a.Luck-b.Luck) > 0.02 || math.Abs(a.effects.mean[Pace]-b.effects.mean[Pace]) > 0.03 {
+	if !(math.Abs(a.Luck-b.Luck) <= 0.02) || !(math.Abs(a.effects.mean[Pace]-b.effects.mean[Pace]) <= 0.03) {
 		t.Errorf("a wild bake moves luck %v to %v and pace %v to %v",
 			a.Luck, b.Luck, a.effects.mean[Pace], b.effects.mean[Pace])
 	}
@@ -280,11 +280,11 @@ func TestObserve(t *testing.T) {
 	at := c.Likely(start, h, l.Need(0.4, 0.72, 1), 100)
 	got, taken := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, 0.4, 0.05}})
 	for i, m := range got.Mean {
-		if math.Abs(m) > 1e-6 {
+		if !(math.Abs(m) <= 1e-6) {
 			t.Errorf("unknown %d moved to %v", i, m)
 		}
 	}
-	if math.Abs(taken[0].Surprise) > 1e-6 {
+	if !(math.Abs(taken[0].Surprise) <= 1e-6) {
 		t.Errorf("off by %v", taken[0].Surprise)
 	}
 	need := l.Need(0.75, 0.72, 1)
@@ -295,7 +295,7 @@ func TestObserve(t *testing.T) {
 	fast, taken := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, 0.9, 0.05}})
 	again := l.Clock(plain, fast.Mean)
 	off := taken[0].Surprise
-	if off < 1.2 || math.Abs(again.Likely(start, h, l.Need(0.9, 0.72, 1), 100)/at-1) > 0.08 {
+	if off < 1.2 || !(math.Abs(again.Likely(start, h, l.Need(0.9, 0.72, 1), 100)/at-1) <= 0.08) {
 		t.Errorf("off by %v, now at %v h for %v", off, again.Likely(start, h, l.Need(0.9, 0.72, 1), 100), at)
 	}
 }

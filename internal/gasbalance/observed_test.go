@@ -17,7 +17,7 @@ func TestAReadingIsTakenInWhereItLeads(t *testing.T) {
 		after, taken := l.Observe(b, plain, Vessel{0.72, 1}, start, h, []Reading{{at, rise, 0.05}})
 		k := l.Clock(plain, after.Mean)
 		s := k.AdvanceAlong(start, h, 0, at)
-		if got := l.Rise(k.Gas(&s), 24, 0.72, 1); math.Abs(got-taken[0].Rise) > 1e-5 {
+		if got := l.Rise(k.Gas(&s), 24, 0.72, 1); !(math.Abs(got-taken[0].Rise) <= 1e-5) {
 			t.Errorf("read %v: the law makes %v of it, told is %v", rise, got, taken[0].Rise)
 		}
 		// It lies between what was expected, 0.4, and what was read.
@@ -45,7 +45,7 @@ func TestSteepnessIsTheDerivative(t *testing.T) {
 		const step = 1e-5
 		want := (gas(rise*(1+step)) - gas(rise*(1-step))) / (math.Log(1+step) - math.Log(1-step))
 		n := l.Need(rise, 0.72, 0.9)
-		if got := n.Steepness(20); math.Abs(got-want) > 1e-6 {
+		if got := n.Steepness(20); !(math.Abs(got-want) <= 1e-6) {
 			t.Errorf("%v at a rise of %v, by differences %v", got, rise, want)
 		}
 	}
@@ -70,7 +70,7 @@ func TestTwoLeaveningsInOneStride(t *testing.T) {
 			c.stride(&mended, hours, at, at)
 			c.run(&bare, hours, at, at)
 			off := func(s State) float64 { return math.Abs(s.Levain/fine.Levain - 1) }
-			if off(mended) > 0.2*off(bare) || math.Abs(mended.Gas/fine.Gas-1) > 2e-5 {
+			if off(mended) > 0.2*off(bare) || !(math.Abs(mended.Gas/fine.Gas-1) <= 2e-5) {
 				t.Errorf("%v of the capacity at %v °C: off by %v, without mending by %v; gas %v, want %v", part, at,
 					off(mended), off(bare), mended.Gas, fine.Gas)
 			}

@@ -23,7 +23,7 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 			kind, b.Start = ByYeast, Start(0, between("yeast", 0.02, 0.4))
 		}
 		r, ok := l.RowAtOwnPace(kind, &b)
-		if !ok || math.Abs(r.Y) > 2 {
+		if !ok || !(math.Abs(r.Y) <= 2) {
 			return // a bake that no kitchen could have had
 		}
 		n := l.Need(b.Rise, b.Formula.Hydration, b.Pressure)
@@ -33,10 +33,10 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 			s := c.AdvanceAlong(b.Start, b.History, 0, b.Hours)
 			return math.Log(c.Gas(&s) / need)
 		}
-		if got := excess(Vector{Pace: r.Y}); math.Abs(got) > 2e-3 {
+		if got := excess(Vector{Pace: r.Y}); !(math.Abs(got) <= 2e-3) {
 			t.Errorf("the log of the gas is off by %v at the pace %v", got, r.Y)
 		}
-		if math.Abs(r.H[Pace]-1) > 1e-12 {
+		if !(math.Abs(r.H[Pace]-1) <= 1e-12) {
 			t.Errorf("the pace by itself: %v", r.H[Pace])
 		}
 		const step = 1e-4
@@ -71,7 +71,7 @@ func TestTheTemperatureOfARow(t *testing.T) {
 		b := Logged{Start: Start(0.1, 0), Formula: plain, History: []Knot{{0, at}}, Hours: 5, Rise: 0.5, Error: 0.05,
 			Pressure: 1}
 		r, ok := l.RowAtOwnPace(ByLevain, &b)
-		if !ok || math.Abs(r.Celsius-at) > 1e-6 {
+		if !ok || !(math.Abs(r.Celsius-at) <= 1e-6) {
 			t.Errorf("%v, a dough held at %v", r.Celsius, at)
 		}
 	}

@@ -45,10 +45,10 @@ func TestCustomCurve(t *testing.T) {
 	if !ok {
 		t.Fatal("refused")
 	}
-	if v := c.Rate(27); math.Abs(v-1) > 1e-12 {
+	if v := c.Rate(27); !(math.Abs(v-1) <= 1e-12) {
 		t.Errorf("%v at 27 °C", v)
 	}
-	if a, b := c.Integral(5, 31), own.Integral(5, 31); math.Abs(a/b-1) > 1e-9 {
+	if a, b := c.Integral(5, 31), own.Integral(5, 31); !(math.Abs(a/b-1) <= 1e-9) {
 		t.Errorf("integral %v, in closed form %v", a, b)
 	}
 	for _, bad := range []func(float64) float64{
@@ -80,7 +80,7 @@ func TestSpreadParts(t *testing.T) {
 	b.Cov[Amplitude][Pace], b.Cov[Pace][Amplitude] = -0.02, -0.02
 	b.Opens, b.Coldest = true, 20
 	p := b.Spread(e)
-	if v := b.variance(&e); math.Abs(p.Total()-v) > 1e-12*v {
+	if v := b.variance(&e); !(math.Abs(p.Total()-v) <= 1e-12*v) {
 		t.Errorf("parts %v, whole %v", p.Total(), v)
 	}
 	p2 := e[Pace] * e[Pace]
@@ -108,12 +108,12 @@ func TestReachIsStudents(t *testing.T) {
 			t.Fatal(err)
 		}
 		const series = 1.4e-3 // what the expansion leaves at six degrees of freedom
-		if got := b.Reach(0.02, 0.02); math.Abs(got-want) > series {
+		if got := b.Reach(0.02, 0.02); !(math.Abs(got-want) <= series) {
 			t.Errorf("ν %v: %v, Student %v", nu, got, want)
 		}
 		// Welch and Satterthwaite: with half of the variance known the degrees of freedom count four times.
 		want, _ = numeric.StudentQuantile(0.9, 4*nu)
-		if got := b.Reach(0.04, 0.02); math.Abs(got-want) > 2e-4 {
+		if got := b.Reach(0.04, 0.02); !(math.Abs(got-want) <= 2e-4) {
 			t.Errorf("ν %v, half known: %v, Student %v", nu, got, want)
 		}
 	}
@@ -136,7 +136,7 @@ func TestKneadingsPartWays(t *testing.T) {
 	if d := b1.Mean[Pace] - b2.Mean[Pace]; d < 0.15 || d > 0.2 {
 		t.Errorf("the second way is %v faster", d)
 	}
-	if d := b0.Mean[Pace] - b2.Mean[Pace]; math.Abs(d) > 0.01 {
+	if d := b0.Mean[Pace] - b2.Mean[Pace]; !(math.Abs(d) <= 0.01) {
 		t.Errorf("two ways alike differ by %v", d)
 	}
 }
@@ -160,7 +160,7 @@ func TestWeighingIsFair(t *testing.T) {
 		a, r, l := g.With("", "", SumRows(rows)).Taught("", ""), weighed.Taught("", ""), learned.Taught("", "")
 		alike, robust, streamed = alike+a.Luck/n, robust+r.Luck/n, streamed+l.Luck/n
 	}
-	if math.Abs(robust/alike-1) > 0.05 || math.Abs(streamed/alike-1) > 0.03 {
+	if !(math.Abs(robust/alike-1) <= 0.05) || !(math.Abs(streamed/alike-1) <= 0.03) {
 		t.Errorf("luck %v, by Tukey's weights %v, by surprise %v", alike, robust, streamed)
 	}
 }
@@ -173,16 +173,16 @@ func TestWarming(t *testing.T) {
 	knots, s := c.FollowWarm(Start(0, 0.8), h, Warming{}, 3)
 	end := knots[len(knots)-1]
 	const trial = 0.02 // the heat is that of the gas of a step before it was warmed
-	if want := 25 + heatOfGas*c.Gas(&s); math.Abs(end.Celsius-want) > trial || end.Hour != 3 {
+	if want := 25 + heatOfGas*c.Gas(&s); !(math.Abs(end.Celsius-want) <= trial) || end.Hour != 3 {
 		t.Errorf("%+v, want %v °C", end, want)
 	}
 	half, s2 := c.FollowWarm(Start(0, 0.8), h, Warming{Share: 0.5}, 3)
-	if got, want := half[len(half)-1].Celsius, 25+heatOfGas/2*c.Gas(&s2); math.Abs(got-want) > trial {
+	if got, want := half[len(half)-1].Celsius, 25+heatOfGas/2*c.Gas(&s2); !(math.Abs(got-want) <= trial) {
 		t.Errorf("half of the heat: %v, want %v", got, want)
 	}
 	cold := c.AdvanceAlong(Start(0, 0.8), h, 0, 3)
 	lost, s3 := c.FollowWarm(Start(0, 0.8), h, Warming{Constant: 0.01}, 3)
-	if d := lost[len(lost)-1].Celsius - 25; d < 0 || d > 0.05 || math.Abs(s3.Gas/cold.Gas-1) > 0.01 {
+	if d := lost[len(lost)-1].Celsius - 25; d < 0 || d > 0.05 || !(math.Abs(s3.Gas/cold.Gas-1) <= 0.01) {
 		t.Errorf("%v °C warmer, gas %v for %v", d, s3.Gas, cold.Gas)
 	}
 	// The jump is in the history of the dough as well, with its excess carried over.
@@ -214,7 +214,7 @@ func TestCrossedIsTimes(t *testing.T) {
 			hours := h[i].Hour - h[i-1].Hour
 			after, ok := c.Crossed(s, hours, h[i-1].Celsius, h[i].Celsius, &need, &b, side)
 			if ok {
-				if got := h[i-1].Hour + after; math.Abs(got-want) > 2e-3 {
+				if got := h[i-1].Hour + after; !(math.Abs(got-want) <= 2e-3) {
 					t.Errorf("side %d: %v h, by the whole history %v", side, got, want)
 				}
 				if again, ok := c.Crossed(c.Advance(s, hours, h[i-1].Celsius, h[i].Celsius), 1, 22, 22, &need, &b, side); !ok ||

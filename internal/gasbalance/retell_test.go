@@ -33,7 +33,7 @@ func TestRetoldIsWhatWasLearned(t *testing.T) {
 		}
 		taught := g.Taught("Ada", "rye")
 		wantMean, wantSD := taught.Unknown(Pace)
-		if math.Abs(mean-wantMean) > 1e-5 || math.Abs(math.Sqrt(variance)-wantSD) > 1e-5 {
+		if !(math.Abs(mean-wantMean) <= 1e-5) || !(math.Abs(math.Sqrt(variance)-wantSD) <= 1e-5) {
 			t.Errorf("%s: %v ± %v, want %v ± %v", c.name, mean, math.Sqrt(variance), wantMean, wantSD)
 		}
 	}

@@ -30,7 +30,7 @@ func TestLearnedInPieces(t *testing.T) {
 			t.Errorf("effect %d: %v at once, %v bake by bake", i, a.effects.mean[i], b.effects.mean[i])
 		}
 	}
-	if a.Score.Ranges != 40 || b.Score.Ranges != 40 || math.Abs(a.Score.Squares/b.Score.Squares-1) > 0.05 {
+	if a.Score.Ranges != 40 || b.Score.Ranges != 40 || !(math.Abs(a.Score.Squares/b.Score.Squares-1) <= 0.05) {
 		t.Errorf("scores %+v and %+v", a.Score, b.Score)
 	}
 }
@@ -54,7 +54,7 @@ func TestScore(t *testing.T) {
 	}
 	ordinary, wide := scored(1.2), scored(3.6)
 	if ordinary.Ranges != 1000 ||
-		math.Abs(float64(ordinary.Inside)/1000-0.80) > 0.06 || math.Abs(ordinary.Stretch()-0.95) > 0.12 {
+		!(math.Abs(float64(ordinary.Inside)/1000-0.80) <= 0.06) || !(math.Abs(ordinary.Stretch()-0.95) <= 0.12) {
 		t.Errorf("ordinary bakes: %+v, stretch %v", ordinary, ordinary.Stretch())
 	}
 	if !(wide.Stretch() > 1.15) || wide.Inside >= ordinary.Inside {

@@ -82,7 +82,7 @@ func TestWhichPowersAreExact(t *testing.T) {
 	if _, got, _ := Evaluate("2^(−2)"); got != 0.25 {
 		t.Errorf("2^−2 = %v", got)
 	}
-	if _, got, _ := Evaluate("2^(−65)"); math.Abs(got*math.Pow(2, 65)-1) > 1e-12 {
+	if _, got, _ := Evaluate("2^(−65)"); !(math.Abs(got*math.Pow(2, 65)-1) <= 1e-12) {
 		t.Errorf("2^−65 = %v", got)
 	}
 }

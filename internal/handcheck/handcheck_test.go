@@ -167,7 +167,7 @@ func TestEvaluateKeepsFractionsExact(t *testing.T) {
 		"sin(0) + tan(0)": 0, "+3": 3,
 	} {
 		_, got, err := Evaluate(line)
-		if err != nil || math.Abs(got-want) > 1e-12 {
+		if err != nil || !(math.Abs(got-want) <= 1e-12) {
 			t.Errorf("%s = %v, %v; want %v", line, got, err, want)
 		}
 	}
@@ -205,7 +205,8 @@ func TestValuesAreRead(t *testing.T) {
 		"Mon 2:05 pm": {24*60 + 14*60 + 5, 0.5, "time of day"}, "Sat 12:00 am": {6 * 24 * 60, 0.5, "time of day"},
 	} {
 		v, ok := ReadValue(text)
-		if !ok || math.Abs(v.Float()-want.number) > 1e-12 || math.Abs(v.Half/want.half-1) > 1e-9 || v.Unit != want.unit {
+		if !ok || !(math.Abs(v.Float()-want.number) <= 1e-12) ||
+			!(math.Abs(v.Half/want.half-1) <= 1e-9) || v.Unit != want.unit {
 			t.Errorf("%s is %v ± %v %q, %v", text, v.Float(), v.Half, v.Unit, ok)
 		}
 	}

@@ -72,7 +72,7 @@ func TestEvaluateByHand(t *testing.T) {
 		"−3 + 5": 2, "1.5 × 10^(−2)": 0.015, "max(2, 3)": 3, "min(2, 3)": 2, "ln(exp(2))": 2,
 	} {
 		_, got, err := Evaluate(line)
-		if err != nil || math.Abs(got-want) > 1e-12 {
+		if err != nil || !(math.Abs(got-want) <= 1e-12) {
 			t.Errorf("%s = %v, %v, want %v", line, got, err, want)
 		}
 	}

@@ -14,7 +14,7 @@ func TestBetaQuantile(t *testing.T) {
 				{s, 1, math.Pow(p, 1/s)}, {1, s, 1 - math.Pow(1-p, 1/s)}, {0.5, 0.5, math.Pow(math.Sin(math.Pi*p/2), 2)},
 			} {
 				got, err := BetaQuantile(p, c.a, c.b)
-				if err != nil || math.Abs(got-c.want) > 1e-9 {
+				if err != nil || !(math.Abs(got-c.want) <= 1e-9) {
 					t.Errorf("p %v a %v b %v: got %v, %v, want %v", p, c.a, c.b, got, err, c.want)
 				}
 			}

@@ -26,7 +26,7 @@ func TestEquationsByHand(t *testing.T) {
 			t.Fatalf("%v: %+v, %v", c.rows, fit, err)
 		}
 		for i, want := range c.want {
-			if math.Abs(fit.Coefficients[i]-want) > 1e-13 {
+			if !(math.Abs(fit.Coefficients[i]-want) <= 1e-13) {
 				t.Errorf("%v: %v, want %v", c.rows, fit.Coefficients, c.want)
 			}
 		}
@@ -50,16 +50,16 @@ func TestAParabolaByHand(t *testing.T) {
 	}
 	cov := [3][3]float64{{34, 0, -10}, {0, 7, 0}, {-10, 0, 5}}
 	for i, want := range [3]float64{22, 14, 80} {
-		if math.Abs(fit.Coefficients[i]-want/70) > 1e-13 {
+		if !(math.Abs(fit.Coefficients[i]-want/70) <= 1e-13) {
 			t.Errorf("coefficient %d is %v, want %v", i, fit.Coefficients[i], want/70)
 		}
 		for j := range 3 {
-			if math.Abs(fit.Cov[i][j]-cov[i][j]/70) > 1e-13 {
+			if !(math.Abs(fit.Cov[i][j]-cov[i][j]/70) <= 1e-13) {
 				t.Errorf("covariance %d, %d is %v, want %v", i, j, fit.Cov[i][j], cov[i][j]/70)
 			}
 		}
 	}
-	if math.Abs(fit.Variance-88.0/70) > 1e-13 {
+	if !(math.Abs(fit.Variance-88.0/70) <= 1e-13) {
 		t.Errorf("variance %v, want %v", fit.Variance, 88.0/70)
 	}
 }
@@ -68,13 +68,13 @@ func TestAParabolaByHand(t *testing.T) {
 func TestWeightsCountPoints(t *testing.T) {
 	weighted, err := FitLine([]float64{1, 2, 4, 9}, []float64{3, 4, 9, 50}, []float64{2, 1, 3, 0})
 	counted, err2 := FitLine([]float64{1, 1, 2, 4, 4, 4}, []float64{3, 3, 4, 9, 9, 9}, nil)
-	if err != nil || err2 != nil || math.Abs(weighted.Slope-counted.Slope) > 1e-13 ||
-		math.Abs(weighted.Intercept-counted.Intercept) > 1e-13 || weighted.N != 3 || counted.N != 6 ||
+	if err != nil || err2 != nil || !(math.Abs(weighted.Slope-counted.Slope) <= 1e-13) ||
+		!(math.Abs(weighted.Intercept-counted.Intercept) <= 1e-13) || weighted.N != 3 || counted.N != 6 ||
 		// One is over 3 − 2, the other over 6 − 2.
-		math.Abs(weighted.Variance-4*counted.Variance) > 1e-12 {
+		!(math.Abs(weighted.Variance-4*counted.Variance) <= 1e-12) {
 		t.Errorf("%+v and %+v, %v, %v", weighted, counted, err, err2)
 	}
-	if y := counted.At(3); math.Abs(y-counted.Intercept-3*counted.Slope) > 1e-13 {
+	if y := counted.At(3); !(math.Abs(y-counted.Intercept-3*counted.Slope) <= 1e-13) {
 		t.Errorf("at 3: %v", y)
 	}
 }
@@ -82,7 +82,7 @@ func TestWeightsCountPoints(t *testing.T) {
 // How far apart two places have to be is relative to how far away they are.
 func TestALineAcrossVerySmallPlaces(t *testing.T) {
 	l, err := FitLine([]float64{1e-15, 2e-15}, []float64{1, 4}, nil)
-	if err != nil || math.Abs(l.Slope/3e15-1) > 1e-12 || math.Abs(l.Intercept+2) > 1e-12 {
+	if err != nil || !(math.Abs(l.Slope/3e15-1) <= 1e-12) || !(math.Abs(l.Intercept+2) <= 1e-12) {
 		t.Errorf("%+v, %v", l, err)
 	}
 }

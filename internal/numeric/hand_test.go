@@ -10,12 +10,12 @@ import (
 // 1/36, together 1/6, over one. Two points leave nothing to judge by.
 func TestALineByHand(t *testing.T) {
 	l, err := FitLine([]float64{0, 1, 2}, []float64{0, 1, 3}, nil)
-	if err != nil || math.Abs(l.Slope-1.5) > 1e-12 || math.Abs(l.Intercept+1.0/6) > 1e-12 ||
-		math.Abs(l.Variance-1.0/6) > 1e-12 || l.N != 3 {
+	if err != nil || !(math.Abs(l.Slope-1.5) <= 1e-12) || !(math.Abs(l.Intercept+1.0/6) <= 1e-12) ||
+		!(math.Abs(l.Variance-1.0/6) <= 1e-12) || l.N != 3 {
 		t.Errorf("%+v, %v", l, err)
 	}
 	fit, err := LeastSquares([][]float64{{1, 0}, {1, 1}, {1, 2}}, []float64{0, 1, 3}, nil)
-	if err != nil || math.Abs(fit.Variance-1.0/6) > 1e-12 || math.Abs(fit.Coefficients[1]-1.5) > 1e-12 {
+	if err != nil || !(math.Abs(fit.Variance-1.0/6) <= 1e-12) || !(math.Abs(fit.Coefficients[1]-1.5) <= 1e-12) {
 		t.Errorf("%+v, %v", fit, err)
 	}
 	if l, err = FitLine([]float64{0, 1}, []float64{2, 5}, nil); err != nil || !math.IsNaN(l.Variance) || l.Slope != 3 {
@@ -42,7 +42,7 @@ func TestPowersByHand(t *testing.T) {
 			t.Errorf("%+v: %v, %v", c, got, err)
 		}
 	}
-	if got, err := PowerExpFrom0(2, 0, 3); err != nil || math.Abs(got-9) > 1e-12 {
+	if got, err := PowerExpFrom0(2, 0, 3); err != nil || !(math.Abs(got-9) <= 1e-12) {
 		t.Errorf("u² from 0 to 3 is %v, %v", got, err)
 	}
 	for _, c := range [][5]float64{{math.NaN(), 1, 1, 0, 1}, {1, 1, 1, -1, 1}, {1, 1, 1, 0, -1}, {1, -1, 1, 0, 1},
@@ -57,14 +57,14 @@ func TestPowersByHand(t *testing.T) {
 func TestRootsAndQuantilesByHand(t *testing.T) {
 	for _, tol := range []float64{1e-3, 1e-9} {
 		x, err := Root(func(x float64) float64 { return x*x - 2 }, 0, 2, tol)
-		if err != nil || math.Abs(x-math.Sqrt2) > tol {
+		if err != nil || !(math.Abs(x-math.Sqrt2) <= tol) {
 			t.Errorf("√2 within %v is %v, %v", tol, x, err)
 		}
 	}
 	for _, p := range []float64{0.001, 0.1, 0.25, 0.4999, 0.5} {
 		low, err := StudentQuantile(p, 5)
 		high, err2 := StudentQuantile(1-p, 5)
-		if err != nil || err2 != nil || math.Abs(low+high) > 1e-9 || p == 0.5 && math.Abs(low) > 1e-12 {
+		if err != nil || err2 != nil || !(math.Abs(low+high) <= 1e-9) || p == 0.5 && !(math.Abs(low) <= 1e-12) {
 			t.Errorf("t at %v is %v and %v, %v, %v", p, low, high, err, err2)
 		}
 	}

@@ -39,7 +39,7 @@ func TestRangesEndWhereTheirSourcesSay(t *testing.T) {
 	}
 	// Of a pressure at the ends, which rounding may put a hair beyond them.
 	for _, h := range []float64{-2000, 11_000} {
-		if got, err := Altitude(pascal(h)); err != nil || math.Abs(got-h) > 1e-6 {
+		if got, err := Altitude(pascal(h)); err != nil || !(math.Abs(got-h) <= 1e-6) {
 			t.Errorf("%v m: %v, %v", h, got, err)
 		}
 		if got, err := Altitude(pascal(h * (1 + 1e-5))); err == nil {

@@ -113,7 +113,7 @@ func TestAgreesWithTheScientificFormulation(t *testing.T) {
 			t.Fatal(err)
 		}
 		// The two formulations differ by up to 1.0e-4 (at 320 K); that is 0.002 °C in the boiling point.
-		if r := p/scientific(k) - 1; math.Abs(r) > 1e-4 {
+		if r := p/scientific(k) - 1; !(math.Abs(r) <= 1e-4) {
 			t.Errorf("%g K: relative difference %g", k, r)
 		}
 	}
@@ -128,7 +128,7 @@ func TestProperties(t *testing.T) {
 		}
 		// The printed coefficients close the loop to about 1e-8 K except at the very ends.
 		if p < MaxPascal && p > MinPascal {
-			if back, err := SaturationTemperature(p); err != nil || math.Abs(back-k) > 1e-5 {
+			if back, err := SaturationTemperature(p); err != nil || !(math.Abs(back-k) <= 1e-5) {
 				t.Fatalf("%v K -> %v Pa -> %v K, %v", k, p, back, err)
 			}
 		}
@@ -138,10 +138,10 @@ func TestProperties(t *testing.T) {
 		if err1 != nil || err2 != nil || p2 >= p1 {
 			t.Fatalf("pressure does not fall: %v %v", p1, p2)
 		}
-		if back, err := Altitude(p1); err != nil || math.Abs(back-h) > 1e-6 {
+		if back, err := Altitude(p1); err != nil || !(math.Abs(back-h) <= 1e-6) {
 			t.Fatalf("altitude %v -> %v, %v", h, back, err)
 		}
-		if z := h * earthRadius / (earthRadius - h); math.Abs(Geopotential(z)-h) > 1e-6 {
+		if z := h * earthRadius / (earthRadius - h); !(math.Abs(Geopotential(z)-h) <= 1e-6) {
 			t.Fatalf("geopotential %v of %v m, want %v", Geopotential(z), z, h)
 		}
 		b1, err1 := SaturationTemperature(p1)

@@ -63,7 +63,7 @@ func TestAdditionsHaveAMoment(t *testing.T) {
 		weighed[l.Name] = l
 	}
 	if on := weighed["sesame"]; onTop != on.Mass || on.At != schedule.Bake ||
-		math.Abs(share.Points()-on.Percent.Points()) > 1e-5 {
+		!(math.Abs(share.Points()-on.Percent.Points()) <= 1e-5) {
 		t.Errorf("%v and %v on top, %v weighed", onTop, share, on)
 	}
 	if w := weighed["walnuts"]; w.At != schedule.Fold || w.Fold != 2 {

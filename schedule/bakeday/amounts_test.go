@@ -135,7 +135,7 @@ func TestLoavesOfAWeighedDough(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		if batch.Pieces() != c.pieces || math.Abs(batch.Dough().Grams()-c.dough) > 0.001 {
+		if batch.Pieces() != c.pieces || !(math.Abs(batch.Dough().Grams()-c.dough) <= 0.001) {
 			t.Errorf("%s: %d of %v, in all %v", name, batch.Pieces(), batch.ScalingWeight(), batch.Dough())
 		}
 	}
@@ -143,11 +143,11 @@ func TestLoavesOfAWeighedDough(t *testing.T) {
 	b := hall()
 	b.Loaves.Baked, b.Loaves.Loss, b.Loaves.Scaling = quantity.Mass{}, quantity.Percent{}, g(900)
 	batch, err := b.Batch(nil)
-	if err != nil || math.Abs(batch.ScalingWeight().Grams()-900) > 0.001 {
+	if err != nil || !(math.Abs(batch.ScalingWeight().Grams()-900) <= 0.001) {
 		t.Error(batch.ScalingWeight(), err)
 	}
 	d := plan(t, b)
-	if l := d.Bake.Loaves; math.Abs(l.Baked.Grams()-900*(1-l.Loss.Fraction())) > 0.001 ||
+	if l := d.Bake.Loaves; !(math.Abs(l.Baked.Grams()-900*(1-l.Loss.Fraction())) <= 0.001) ||
 		l.Loss != d.Baking.Usual.Loss.Likely {
 		t.Errorf("baked %v, lost %v of 900 g", l.Baked, l.Loss)
 	}
@@ -274,7 +274,7 @@ func TestWhatIsAtHandLimitsTheBake(t *testing.T) {
 		b.Levain, b.Flours, b.Liquids = &l, append([]Ingredient{}, six.Flours...), append([]Ingredient{}, six.Liquids...)
 		c.change(&b)
 		d := plan(t, b)
-		if d.Bake.Loaves.Pieces != c.pieces || math.Abs(d.Batch.Dough().Grams()-c.dough) > 0.01 {
+		if d.Bake.Loaves.Pieces != c.pieces || !(math.Abs(d.Batch.Dough().Grams()-c.dough) <= 0.01) {
 			t.Errorf("%s: %d loaves of %v of dough", name, d.Bake.Loaves.Pieces, d.Batch.Dough())
 		}
 		said := ""
@@ -327,7 +327,7 @@ func TestTheWaterOfALevainByWeight(t *testing.T) {
 	}
 	for _, l := range batch.Overall() {
 		want := map[string]float64{"milk": 100, "water": 300}[l.Name]
-		if want > 0 && math.Abs(l.Mass.Grams()-want) > 0.001 {
+		if want > 0 && !(math.Abs(l.Mass.Grams()-want) <= 0.001) {
 			t.Errorf("%v of %s in all", l.Mass, l.Name)
 		}
 	}

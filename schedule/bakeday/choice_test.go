@@ -85,7 +85,7 @@ func TestPointsAgainst(t *testing.T) {
 		t.Errorf("%v points for %v minutes and a quarter of a lever: %v", c.Points, minutes, c.Changes)
 	}
 	d.Careful, d.Robust.Survives, d.Robust.Share = false, false, 0.4
-	if c := b.choice(d, b); math.Abs(c.Points-minutes-120) > 1e-9 || c.Against[0].Drawback != Fragile ||
+	if c := b.choice(d, b); !(math.Abs(c.Points-minutes-120) <= 1e-9) || c.Against[0].Drawback != Fragile ||
 		c.Against[0].Words.ID() != "bakeday.against_fragile" {
 		t.Errorf("%v points for %v minutes and 40 %% survived: %v", c.Points, minutes, c.Against)
 	}
@@ -122,13 +122,13 @@ func TestAMoveTellsItsLever(t *testing.T) {
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}
-	if math.Abs(by[TemperatureLever]+0.25) > 1e-9 || by[BoxLever] != 1 || by[RetardLever] != 0.5 {
+	if !(math.Abs(by[TemperatureLever]+0.25) <= 1e-9) || by[BoxLever] != 1 || by[RetardLever] != 0.5 {
 		t.Error(by)
 	}
 	again := changed
 	again.Bulk.Box = quantity.Celsius(26)
 	changed.Levers.Box = []quantity.Temperature{quantity.Celsius(24), quantity.Celsius(28)}
-	if m := changed.moved(again); len(m) != 1 || math.Abs(m[0].by+0.5) > 1e-9 {
+	if m := changed.moved(again); len(m) != 1 || !(math.Abs(m[0].by+0.5) <= 1e-9) {
 		t.Error(m)
 	}
 }

@@ -118,7 +118,7 @@ func TestColdMilkIsReckonedWith(t *testing.T) {
 	}
 	c, _ := mixing.Milk.Heat(quantity.Percent{})
 	want := 17.0 * 22 * float64(c) / (40 * 4.186)
-	if got := cold.Water.Temperature.Sub(warm.Water.Temperature).Celsius(); math.Abs(got-want) > 0.1 {
+	if got := cold.Water.Temperature.Sub(warm.Water.Temperature).Celsius(); !(math.Abs(got-want) <= 0.1) {
 		t.Errorf("water %.2f °C warmer for milk 17 °C colder, want %.2f", got, want)
 	}
 	b.Liquids[1].Temperature, b.Kitchen.Refrigerator = quantity.Temperature{}, quantity.Temperature{}

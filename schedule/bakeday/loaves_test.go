@@ -30,7 +30,7 @@ func TestLoavesOfADough(t *testing.T) {
 			Loss: percent(c.loss)}
 		got, err := b.inPercent()
 		l := got.Loaves
-		if err != nil || l.Pieces != c.want || !l.Scaling.IsZero() || math.Abs(l.Baked.Grams()-0.9*c.each) > 1e-3 ||
+		if err != nil || l.Pieces != c.want || !l.Scaling.IsZero() || !(math.Abs(l.Baked.Grams()-0.9*c.each) <= 1e-3) ||
 			l.Loss != percent(c.loss) {
 			t.Errorf("%+v: %+v, %v", c, l, err)
 		}
@@ -39,11 +39,12 @@ func TestLoavesOfADough(t *testing.T) {
 	b := loafByWeight()
 	b.PerLoaf, b.Loaves = true, Loaves{Pieces: 4, Loss: percent(10)}
 	if got, err := b.inPercent(); err != nil || got.Loaves.Pieces != 4 || got.PerLoaf ||
-		math.Abs(got.Loaves.Baked.Grams()-864) > 1e-3 {
+		!(math.Abs(got.Loaves.Baked.Grams()-864) <= 1e-3) {
 		t.Errorf("%+v, %v", got.Loaves, err)
 	}
 	b.Loaves.Pieces = 0
-	if got, err := b.inPercent(); err != nil || got.Loaves.Pieces != 1 || math.Abs(got.Loaves.Baked.Grams()-864) > 1e-3 {
+	if got, err := b.inPercent(); err != nil || got.Loaves.Pieces != 1 ||
+		!(math.Abs(got.Loaves.Baked.Grams()-864) <= 1e-3) {
 		t.Errorf("%+v, %v", got.Loaves, err)
 	}
 	for says, loaves := range map[string]Loaves{
@@ -62,7 +63,8 @@ func TestLoavesOfADough(t *testing.T) {
 	// In percent the weight of a loaf as dough says that of the baked one.
 	b = hall()
 	b.Loaves.Baked, b.Loaves.Scaling = quantity.Mass{}, quantity.Grams(900)
-	if got, err := b.inPercent(); err != nil || math.Abs(got.Loaves.Baked.Grams()-783) > 1e-3 || got.Loaves.Pieces != 6 {
+	if got, err := b.inPercent(); err != nil || !(math.Abs(got.Loaves.Baked.Grams()-783) <= 1e-3) ||
+		got.Loaves.Pieces != 6 {
 		t.Errorf("%+v, %v", got.Loaves, err)
 	}
 }

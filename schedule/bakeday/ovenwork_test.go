@@ -83,7 +83,7 @@ func TestTheOvenAsGiven(t *testing.T) {
 			if o.Covered.Duration().Minutes() > 10 {
 				t.Errorf("%s: %v with steam", name, o.Covered)
 			}
-		} else if math.Abs(o.Covered.Duration().Minutes()-c.covered) > 0.01 {
+		} else if !(math.Abs(o.Covered.Duration().Minutes()-c.covered) <= 0.01) {
 			t.Errorf("%s: covered %v", name, o.Covered)
 		}
 		if c.uncovered >= 0 && un != c.uncovered || c.uncovered < 0 && un < -c.uncovered {

@@ -172,7 +172,7 @@ func TestRoomsAgree(t *testing.T) {
 	if d.Rising.ShapeAt.Compare(d.Bake.Bulk.Rise) >= 0 || d.Rising.ShapeAt.Sign() <= 0 {
 		t.Errorf("shape at %v for %v in all", d.Rising.ShapeAt, d.Bake.Bulk.Rise)
 	}
-	if got := d.Rising.InOven.Likely.Points(); math.Abs(got-75) > 0.5 {
+	if got := d.Rising.InOven.Likely.Points(); !(math.Abs(got-75) <= 0.5) {
 		t.Errorf("the cold brings the rise to %v %%, wanted 75 %%", got)
 	}
 	retard, _ := d.Timetable.Step(idRetard)
@@ -184,7 +184,7 @@ func TestRoomsAgree(t *testing.T) {
 		t.Errorf("a core of %v where water boils at %v", c.Core, c.Boiling)
 	}
 	baked := d.Batch.ScalingWeight().Sub(d.Bake.Loaves.Loss.Of(d.Batch.ScalingWeight()))
-	if diff := baked.Sub(d.Bake.Loaves.Baked).Grams(); math.Abs(diff) > 0.001 {
+	if diff := baked.Sub(d.Bake.Loaves.Baked).Grams(); !(math.Abs(diff) <= 0.001) {
 		t.Errorf("a loaf comes out at %v", baked)
 	}
 	if d.Water.Mixes != 2 {

@@ -120,7 +120,7 @@ func TestATrayOfDoughWarmsAsASheet(t *testing.T) {
 		{Loaves{Style: bake.Pizza}, "round", 0}, {Loaves{}, "round", 0},
 	} {
 		p := (&Bake{Loaves: c.loaves}).piece(quantity.Grams(300))
-		if p.Form.String() != c.form || math.Abs(100*p.Height.Meters()-c.height) > 1e-9 ||
+		if p.Form.String() != c.form || !(math.Abs(100*p.Height.Meters()-c.height) <= 1e-9) ||
 			p.Metallic != (c.height == 2) {
 			t.Errorf("%v: %v, %v high, metallic %v", c.loaves, p.Form, p.Height, p.Metallic)
 		}

@@ -53,7 +53,7 @@ func TestPizzaIsBakedToOrder(t *testing.T) {
 		t.Errorf("the balls stand %v in the cold", stands)
 	}
 	// A ball is as heavy as was written, the topping apart.
-	if got := d.Data().Formula.Divide; math.Abs(got.Grams()-250) > 0.5 {
+	if got := d.Data().Formula.Divide; !(math.Abs(got.Grams()-250) <= 0.5) {
 		t.Errorf("balls of %v", got)
 	}
 	if name := step(t, d, "shape").Name.String(); name != "divide into balls" {
@@ -147,7 +147,7 @@ func TestScalingIsOfTheDoughAlone(t *testing.T) {
 	if b.Salt != quantity.NewPercent(2.1) || b.Liquids[0].Percent != quantity.NewPercent(70) {
 		t.Fatal(b.Salt, b.Liquids)
 	}
-	if got := d.Batch.ScalingWeight().Grams(); math.Abs(got-whole) > 0.001 {
+	if got := d.Batch.ScalingWeight().Grams(); !(math.Abs(got-whole) <= 0.001) {
 		t.Errorf("a piece of %v g in all, want %v", got, whole)
 	}
 }

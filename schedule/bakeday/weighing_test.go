@@ -87,7 +87,8 @@ func TestHowFarASettingIs(t *testing.T) {
 		for _, m := range b.moved(changed) {
 			says = append(says, strings.ReplaceAll(m.String(), "\u202f", " "))
 		}
-		if got := b.distance(changed); math.Abs(got-c.points) > 1e-9 || !strings.Contains(strings.Join(says, "; "), c.says) ||
+		if got := b.distance(changed); !(math.Abs(got-c.points) <= 1e-9) ||
+			!strings.Contains(strings.Join(says, "; "), c.says) ||
 			(len(says) == 0) != (c.points == 0) {
 			t.Errorf("%s: %v points, %q", name, got, says)
 		}
@@ -123,8 +124,8 @@ func TestUsualLevers(t *testing.T) {
 	}{"12 %": {share(12), 6, 24}, "25 %": {share(25), 12.5, 50}, "40 %": {share(40), 20, 50},
 		"by weight": {loafByWeight(), 50.0 / 11, 200.0 / 11}} {
 		l := c.bake.usualLevers()
-		if len(l.Prefermented) != 2 || math.Abs(l.Prefermented[0].Points()-c.low) > 1e-5 ||
-			math.Abs(l.Prefermented[1].Points()-c.high) > 1e-5 || len(l.Temperature) != 2 ||
+		if len(l.Prefermented) != 2 || !(math.Abs(l.Prefermented[0].Points()-c.low) <= 1e-5) ||
+			!(math.Abs(l.Prefermented[1].Points()-c.high) <= 1e-5) || len(l.Temperature) != 2 ||
 			l.Temperature[0] != celsius(24) || l.Temperature[1] != celsius(27) {
 			t.Errorf("%s: %+v", name, l)
 		}
@@ -181,7 +182,7 @@ func TestWhatSpeaksAgainstAPlan(t *testing.T) {
 			got = append(got, a.Drawback)
 			says = append(says, strings.ReplaceAll(a.String(), "\u202f", " "))
 		}
-		if math.Abs(choice.Points-c.points) > 1e-9 || !slices.Equal(got, c.want) ||
+		if !(math.Abs(choice.Points-c.points) <= 1e-9) || !slices.Equal(got, c.want) ||
 			!strings.Contains(strings.Join(says, "; "), c.says) {
 			t.Errorf("%s: %v points, %v, %q", name, choice.Points, got, says)
 		}

@@ -227,7 +227,8 @@ func TestThePageOfTheNextPlan(t *testing.T) {
 	// Six loaves say 15 %, and the usual loss, 11.6 %, still counts a little; bread of 780 g then is 780/(1 − loss) of
 	// dough.
 	before, after, loss := n.Before.Baking.Scaling.Grams(), n.After.Baking.Scaling.Grams(), n.Loss.Points()
-	if loss < 14 || loss > 14.9 || math.Abs(after-780/(1-loss/100)) > 0.01 || math.Abs(before-780/(1-0.116)) > 0.6 {
+	if loss < 14 || loss > 14.9 || !(math.Abs(after-780/(1-loss/100)) <= 0.01) ||
+		!(math.Abs(before-780/(1-0.116)) <= 0.6) {
 		t.Errorf("%v g of dough, before it was %v, for a loss of %v %%", after, before, loss)
 	}
 	text := strings.Join(strings.Fields(n.Report().Text(report.Options{Width: 300})), " ")

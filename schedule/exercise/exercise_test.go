@@ -96,7 +96,7 @@ func TestFriendlyNumbers(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if x := e.Answer.Number; math.Abs(x-math.Round(x/50)*50) > 0.01 {
+			if x := e.Answer.Number; !(math.Abs(x-math.Round(x/50)*50) <= 0.01) {
 				t.Errorf("%v is not a friendly answer", e.Answer)
 			}
 		}

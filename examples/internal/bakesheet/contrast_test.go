@@ -57,7 +57,7 @@ func TestContrastOfKnownColors(t *testing.T) {
 		a, b string
 		want float64
 	}{{"#000", "#fff", 21}, {"#777777", "#ffffff", 4.48}, {"#767676", "#ffffff", 4.54}, {"#ff0000", "#ffffff", 4.00}} {
-		if got := contrast(parseColor(t, c.a), parseColor(t, c.b)); math.Abs(got-c.want) > 0.005 {
+		if got := contrast(parseColor(t, c.a), parseColor(t, c.b)); !(math.Abs(got-c.want) <= 0.005) {
 			t.Errorf("%s on %s: %.3f, want %.2f", c.a, c.b, got, c.want)
 		}
 	}
