@@ -1,10 +1,12 @@
-// Command handler answers HTTP: post a bake as JSON, get the plan as JSON.
+// Command handler answers HTTP: post a bake, get the plan as JSON.
 //
 //	go run ./examples/handler &
 //	curl --data @bake.json localhost:8080/plan
+//	curl --data-binary @examples/bakes/hall-kitchen.toml -H 'Content-Type: application/toml' localhost:8080/plan
 //
 // The shape of a bake is bakeday.Bake, that of the answer bakeday.PlanSchema. What is wrong with
-// a bake comes back with status 422 as a list, each with the path of its field in the JSON posted. The page /water asks
+// a bake comes back with status 422 as a list, each with the path of its field in the JSON posted, or in a bake file
+// with its line and column. The page /water asks
 // how warm the water must be in a form whose fields have those paths as names, in English and German.
 package main
 
@@ -18,6 +20,7 @@ import (
 	_ "time/tzdata"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/examples/internal/tomlbind"
 	"example.org/maslin/schedule/bakeday"
 )
 
@@ -41,9 +44,9 @@ func handler(now func() time.Time) http.Handler {
 			reply(w, http.StatusRequestEntityTooLarge, "at most 1 MB of JSON")
 			return
 		}
-		bake, err := bakeday.Read(body)
-		if err != nil {
-			reply(w, http.StatusUnprocessableEntity, quantity.InputErrors(err))
+		bake, file, err := read(r.Header.Get("Content-Type"), body)
+		if err != nil || file != nil && len(file.Faults) > 0 {
+			reply(w, http.StatusUnprocessableEntity, listed(file, err))
 			return
 		}
 		clock := bakeday.KitchenClock{Now: now()}
@@ -51,9 +54,9 @@ func handler(now func() time.Time) http.Handler {
 			clock.Zone = zone // without one the plan says what is wrong with it
 		}
 		day, err := bake.Plan(r.Context(), clock)
-		switch problems := quantity.InputErrors(err); {
-		case len(problems) > 0:
-			reply(w, http.StatusUnprocessableEntity, problems)
+		switch {
+		case len(quantity.InputErrors(err)) > 0:
+			reply(w, http.StatusUnprocessableEntity, listed(file, err))
 		case err != nil: // the time given to the request ran out
 			reply(w, http.StatusServiceUnavailable, err.Error())
 		default:
@@ -63,6 +66,41 @@ func handler(now func() time.Time) http.Handler {
 	mux.HandleFunc("GET /water", water)
 	mux.HandleFunc("POST /water", water)
 	return mux
+}
+
+// read reads a bake as JSON, or as a bake file, which knows the places of its keys.
+func read(kind string, body []byte) (bake bakeday.Bake, file *tomlbind.File, err error) {
+	if kind != "application/toml" {
+		bake, err = bakeday.Read(body)
+		return bake, nil, err
+	}
+	file = tomlbind.Bind(body, &bake)
+	return bake, file, nil
+}
+
+// A place is where in a bake file something is wrong, and what.
+type place struct {
+	Path    string `json:"path,omitempty"`
+	Line    int    `json:"line"`
+	Column  int    `json:"column"`
+	Message string `json:"message"`
+}
+
+// listed is everything that is wrong with a bake: of JSON by path, of a bake file also by place.
+func listed(file *tomlbind.File, err error) any {
+	problems := quantity.InputErrors(err)
+	if file == nil {
+		return problems
+	}
+	var out []place
+	for _, f := range file.Faults {
+		out = append(out, place{f.Key, f.Line, f.Column, f.Text.String()})
+	}
+	for _, e := range problems {
+		line, column := file.Locate(e.Path)
+		out = append(out, place{e.Path, line, column, e.Error()})
+	}
+	return out
 }
 
 func reply(w http.ResponseWriter, status int, v any) {

@@ -18,10 +18,14 @@ import (
 	"example.org/maslin/schedule/bakeday"
 )
 
-func post(body string) *httptest.ResponseRecorder {
+func post(body string) *httptest.ResponseRecorder { return postAs("application/json", body) }
+
+func postAs(kind, body string) *httptest.ResponseRecorder {
 	w := httptest.NewRecorder()
+	r := httptest.NewRequest(http.MethodPost, "/plan", strings.NewReader(body))
+	r.Header.Set("Content-Type", kind)
 	now := func() time.Time { return time.Date(2026, 11, 25, 20, 0, 0, 0, time.UTC) }
-	handler(now).ServeHTTP(w, httptest.NewRequest(http.MethodPost, "/plan", strings.NewReader(body)))
+	handler(now).ServeHTTP(w, r)
 	return w
 }
 
@@ -98,6 +102,34 @@ func TestTheShippedBakesSurviveJSON(t *testing.T) {
 		if w := post(string(body)); json.Unmarshal(w.Body.Bytes(), &s) != nil || !s.Possible || s.Name != bread {
 			t.Errorf("%s: %d %.300s", name, w.Code, w.Body)
 		}
+	}
+}
+
+// A bake file is posted as it is written by hand, and makes the same plan as its JSON; what is wrong with it is told by
+// line and column, and a kitchen file is not looked for on the server.
+func TestABakeFileIsPosted(t *testing.T) {
+	source, err := os.ReadFile("../bakes/hall-kitchen.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, body := shipped(t, "hall-kitchen.toml")
+	if w := postAs("application/toml", string(source)); w.Code != http.StatusOK || w.Body.String() != post(string(body)).Body.String() {
+		t.Errorf("%d %.300s", w.Code, w.Body)
+	}
+	for file, want := range map[string]string{
+		"salt = 2": `[{"path":"salt","line":1,"column":8,"message":"wrong form: got the number 2, want a text: ` +
+			`a percentage with its sign, such as \"68 %\""}]`,
+		"kitchen = \"hall.toml\"": `[{"path":"kitchen","line":1,"column":11,"message":"wrong form: got the text ` +
+			`\"hall.toml\", want an object"}]`,
+		"salt = ": `[{"line":1,"column":7,"message":"no TOML: expected value, not end of input"}]`,
+	} {
+		if w := postAs("application/toml", file); w.Code != http.StatusUnprocessableEntity || strings.TrimSpace(w.Body.String()) != want {
+			t.Errorf("%s: %d %s", file, w.Code, w.Body)
+		}
+	}
+	w := postAs("application/toml", strings.Replace(string(source), `"245 °C"`, `"24 °C"`, 1))
+	if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), `"path":"oven.temperature","line":56,"column":15,`) {
+		t.Errorf("%d %.300s", w.Code, w.Body)
 	}
 }
 
