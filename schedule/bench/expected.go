@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -85,14 +86,15 @@ var (
 	exampleCores = [2]quantity.Temperature{quantity.Celsius(94), quantity.Celsius(96)}
 )
 
-// leftMixer is when the dough was mixed, as was said or as is planned: who writes it down an hour later is not told
-// that the dough begins now.
-func (m *DayNow) leftMixer() time.Time {
-	if m.Dough != nil {
-		return m.Dough.Mixed
+// likelyRise is how far the dough should have risen by now, to the whole percent; an example before it has begun to.
+func (m *DayNow) likelyRise() quantity.Percent {
+	if m.Progress != nil && m.Now.After(m.Mixed) {
+		band, err := m.Progress.Now.RiseAt(m.Now.Sub(m.Mixed))
+		if whole := math.Round(band.Likely.Points()); err == nil && whole >= 1 {
+			return quantity.NewPercent(whole)
+		}
 	}
-	bulk, _ := m.Step(stepBulk)
-	return bulk.Start
+	return exampleRise
 }
 
 // expect adds what can be seen at a step.
@@ -101,7 +103,8 @@ func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observatio
 	switch s.Kind {
 	case schedule.Mix, schedule.Bulk, schedule.Fold:
 		if m.Dough == nil || m.Dough.Mix.Dough.IsZero() {
-			of.Kind, of.Mix, of.At = SawMixed, &DoughMixed{Dough: exampleDough}, m.leftMixer()
+			// Who writes it down an hour later is not told that the dough begins now.
+			of.Kind, of.Mix, of.At = SawMixed, &DoughMixed{Dough: exampleDough}, m.Mixed
 			add(working.Tell("bench.expect_mix", "how warm the dough is when it is kneaded"), of)
 			of.Mix, of.At = nil, time.Time{}
 		}
@@ -117,7 +120,7 @@ func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observatio
 		if m.Progress != nil {
 			rise = m.Progress.Now.Bulk().Rise
 		}
-		of.Kind, of.Rise = SawRise, &SeenRise{Rise: exampleRise}
+		of.Kind, of.Rise = SawRise, &SeenRise{Rise: m.likelyRise()}
 		add(working.Tell("bench.expect_rise", "how far it has risen"), of)
 		of.Kind, of.Rise, of.Ready = SawReady, nil, &ReadyDough{Rise: rise}
 		add(working.Tell("bench.expect_ready", "when it is ready to shape"), of)

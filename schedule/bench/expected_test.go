@@ -67,6 +67,9 @@ func TestExpectedFollowsTheDay(t *testing.T) {
 			if o.Bread == "hall" && !o.At.Equal(want) {
 				t.Errorf("%v after mixing, %v is of %v, not of %v", later, o.Kind, o.At, want)
 			}
+			if later == time.Hour && o.Bread == "hall" && o.Rise != nil && o.Rise.Rise.Points() > 10 {
+				t.Errorf("a levain dough is said to have risen by %v in an hour", o.Rise.Rise)
+			}
 		}
 	}
 	over := together(t, at(5, 13, 0), following(made)...).Expected()
@@ -99,5 +102,25 @@ func TestTheWeekAfterIsSaid(t *testing.T) {
 	if !k.Day.Possible() || len(k.Report().Section("missed").Blocks) == 0 ||
 		len(k.Breads[0].Report().Section("missed").Blocks) == 0 {
 		t.Errorf("the plan for %v says %v", k.Breads[0].Wanted, k.Report())
+	}
+}
+
+// Whatever goes on at once, raw dough is warned of once: every room has the caution in words of its own.
+func TestRawDoughIsWarnedOfOnce(t *testing.T) {
+	made, warned := at(4, 6, 0), 0
+	for now := made; now.Before(at(5, 18, 0)); now = now.Add(20 * time.Minute) {
+		n := 0
+		for _, c := range together(t, now, following(made)...).Report().Cautions {
+			if c.Subject == "raw dough" {
+				n++
+			}
+		}
+		if n > 1 {
+			t.Fatalf("%v: warned of %d times", now, n)
+		}
+		warned += n
+	}
+	if warned == 0 {
+		t.Error("never warned of")
 	}
 }

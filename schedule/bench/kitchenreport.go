@@ -182,6 +182,9 @@ func (k KitchenNow) changes() []report.Block {
 	return out
 }
 
+// rawDough is the subject of the caution that every room has in words of its own.
+const rawDough working.Subject = "raw dough"
+
 // cautions are those of what is under way or next, each once.
 func (k KitchenNow) cautions() []working.Caution {
 	steps := k.underWay()
@@ -189,13 +192,15 @@ func (k KitchenNow) cautions() []working.Caution {
 		steps = append(steps, next)
 	}
 	var out []working.Caution
-	seen := map[working.Message]bool{}
+	seen, raw := map[working.Message]bool{}, false
 	for _, s := range steps {
 		for _, c := range s.of.hazards(s.Kind) {
-			if !seen[c.Message()] {
-				seen[c.Message()] = true
-				out = append(out, c)
+			if seen[c.Message()] || raw && c.Subject == rawDough {
+				continue
 			}
+			seen[c.Message()] = true
+			raw = raw || c.Subject == rawDough
+			out = append(out, c)
 		}
 	}
 	return out
