@@ -101,8 +101,10 @@ func TestPlacesOfAPage(t *testing.T) {
 		5: "10.32000 for 10 loaves, 1.03200 each", 6: "10.320000 for 10 loaves, 1.032000 each"} {
 		in := hallSheet()
 		in.Places = places
-		page, _ := pageOf(t, in)
+		page, derivation := pageOf(t, in)
 		trial.Holds(t, page, "hall: "+want)
+		_, each, _ := strings.Cut(want, "loaves, ")
+		trial.Holds(t, derivation, " "+strings.TrimSuffix(each, " each")+" source:")
 	}
 }
 

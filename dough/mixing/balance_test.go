@@ -2,7 +2,9 @@ package mixing_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/maslin/dough/mixing"
@@ -219,6 +221,15 @@ func TestComparisonAddsUp(t *testing.T) {
 		}
 		if !(math.Abs(sum-c.Difference.Celsius()) <= 0.002) {
 			t.Fatalf("parts add up to %v, difference %v", sum, c.Difference)
+		}
+		most := math.Abs(c.HeatShift.Celsius()) // what is told moves it most
+		for _, p := range c.Parts {
+			most = max(most, math.Abs(p.Shift.Celsius()))
+		}
+		if _, why, told := strings.Cut(c.String(), "; most of it is "); told &&
+			!strings.Contains(why, fmt.Sprintf("(%.1f)", quantity.DeltaCelsius(most))) &&
+			!strings.Contains(why, fmt.Sprintf("(%.1f)", quantity.DeltaCelsius(-most))) {
+			t.Fatalf("%q, but something moves it by %v", why, most)
 		}
 		in.Friction = c.AgreeingFriction
 		if again, err := in.Water(); err == nil && again.Temperature != c.ByBalance {

@@ -1,11 +1,13 @@
 package mixing_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/internal/workcheck"
 )
@@ -41,6 +43,26 @@ func TestVerdicts(t *testing.T) {
 	if r, err := household.Fit(); err != nil || r.Fullness != mixing.LikelyToFit || r.Batches != 1 {
 		t.Errorf("as much as a household bowl takes: %v in %d batches, %v", r.Fullness, r.Batches, err)
 	}
+	// So may the least that the hook catches, a fifth of the most; below it is too little.
+	for grams, want := range map[float64]mixing.Fullness{1200: mixing.Comfortable, 1199: mixing.TooLittle} {
+		in.Dough, in.Flour, in.Water = quantity.Grams(grams), quantity.Grams(600), quantity.Grams(400)
+		if r, err := in.Fit(); err != nil || r.Fullness != want {
+			t.Errorf("%v g where 6 kg are the most: %v, %v", grams, r.Fullness, err)
+		}
+	}
+	// A tight dough is one batch, and one that is too much is told in how many.
+	for grams, want := range map[float64]string{1350: "mix it in one batch", 3000: "mix 3 batches of 1000 g"} {
+		r, err := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(2.5), Dough: quantity.Grams(grams),
+			Flour: quantity.Grams(grams / 2), Water: quantity.Grams(grams / 2 * 0.55)}.Fit()
+		if err != nil || !strings.Contains(r.String(), want) {
+			t.Errorf("%v g: %q, want %q, %v", grams, r, want, err)
+		}
+	}
+	unknown, err := mixing.Mix{Mixer: mixing.Processor, Dough: quantity.Grams(900), Flour: quantity.Grams(550),
+		Water: quantity.Grams(340)}.Fit()
+	if page := unknown.Report().Text(report.Options{Width: 80}); err != nil || strings.Contains(page, "most") {
+		t.Errorf("%v, and of a processor nothing is published:\n%s", err, page)
+	}
 	// No second speed at an absorption ratio of exactly 50 %, but above.
 	for water, second := range map[float64]bool{1000: false, 1001: true} {
 		in := mixing.Mix{Mixer: mixing.Spiral, Bowl: quantity.Liters(20), Dough: quantity.Kilograms(4),
@@ -75,9 +97,10 @@ func TestVerdicts(t *testing.T) {
 		}
 		workcheck.Verify(t, r.Working())
 	}
+	var r mixing.BowlFit
 	stiff := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(20), Kind: mixing.PizzaDough,
 		Dough: quantity.Kilograms(3), Flour: quantity.Kilograms(2), Water: quantity.Grams(900)}
-	r, err := stiff.Fit()
+	r, err = stiff.Fit()
 	if err != nil || r.SecondSpeed || !strings.Contains(working.Join(r.Kneading.Notes, "; ").String(),
 		"at most 5 minutes") {
 		t.Errorf("thin pizza dough: %+v, %v", r, err)
@@ -99,6 +122,20 @@ func TestSofterDoughsHaveTheRoomOfTheLastRow(t *testing.T) {
 			if got, want := most(ratio), most(60); got != want {
 				t.Errorf("%v L: %v at %v %%, %v at 60 %%", liters, got, ratio, want)
 			}
+		}
+	}
+}
+
+// Between two rows of the charts a capacity lies on the straight line between them: 4.5 kg at 50 % and 6.8 kg at 55 %
+// in 20 L, 6 lb at 55 % and 8 lb at 60 % in 8 quarts, all as printed.
+func TestCapacityBetweenTwoRows(t *testing.T) {
+	for _, c := range []struct{ liters, ratio, want float64 }{
+		{20, 50, 4.5}, {20, 52.5, 5.65}, {20, 55, 6.8}, {7.570823568, 57.5, 7 * 0.45359237},
+	} {
+		r, err := mixing.Mix{Mixer: mixing.Planetary, Bowl: quantity.Liters(c.liters), Dough: quantity.Kilograms(4),
+			Flour: quantity.Kilograms(2), Water: quantity.Grams(20 * c.ratio)}.Fit()
+		if off := r.MostLow.Kilograms() - c.want; err != nil || !(math.Abs(off) <= 1e-3) {
+			t.Errorf("%v L at %v %%: %v, %v, want %v kg", c.liters, c.ratio, r.MostLow, err, c.want)
 		}
 	}
 }

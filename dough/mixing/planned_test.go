@@ -333,3 +333,26 @@ func TestMilkAndSoakersAreWarmed(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A trade's friction factor is of three factors and so three times the warming: with nothing but a kind of mixer known,
+// the dough comes out as far from the likely temperature as the trade's figures allow, a third of theirs.
+func TestRangeOfAGuideValue(t *testing.T) {
+	in := hallPlan()
+	in.Warming, in.Mixer, in.Probability = quantity.TemperatureDelta{}, mixing.Spiral, quantity.NewPercent(80)
+	prior, err := in.Mixer.Prior()
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := in.Pour()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range [][2]quantity.TemperatureDelta{
+		{w.Dough.Low.Sub(w.Dough.Likely), prior.Low.Sub(prior.Friction.Factor)},
+		{w.Dough.High.Sub(w.Dough.Likely), prior.High.Sub(prior.Friction.Factor)},
+	} {
+		if !(math.Abs(3*c[0].Celsius()-c[1].Celsius()) <= 1e-3) || c[0].Sign() == 0 {
+			t.Errorf("%v from the likely temperature, %v by the trade", c[0], c[1])
+		}
+	}
+}

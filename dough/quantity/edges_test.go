@@ -2,6 +2,8 @@ package quantity_test
 
 import (
 	"errors"
+	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -211,6 +213,59 @@ func TestUnderscores(t *testing.T) {
 	for text, ok := range map[string]bool{"1_000 g": true, "_1 g": false, "1_ g": false, "1__0 g": false} {
 		if m, err := quantity.ParseMass(text); (err == nil) != ok || ok && m != quantity.Kilograms(1) {
 			t.Errorf("%s: %v, %v", text, m, err)
+		}
+	}
+}
+
+// What has no share gets nothing, and takes nothing from the others.
+func TestApportionToNothing(t *testing.T) {
+	g := quantity.Grams
+	got, err := quantity.ApportionLike(g(10), []quantity.Mass{{}, g(3), {}, g(1)})
+	if err != nil || !slices.Equal(got, []quantity.Mass{{}, g(7.5), {}, g(2.5)}) {
+		t.Errorf("%v, %v", got, err)
+	}
+}
+
+// A unit that is none is read as the first: 9 Δ°F are 5 Δ°C and 5 K.
+func TestUnitsThatAreNone(t *testing.T) {
+	d := quantity.DeltaFahrenheit(9)
+	for u := range quantity.TemperatureUnit(6) {
+		want := 5.0
+		if u == quantity.FahrenheitScale {
+			want = 9
+		}
+		if got := d.In(u); got != want {
+			t.Errorf("9 Δ°F are %v in unit %d", got, u)
+		}
+	}
+}
+
+// A number is printed with three decimals where none are asked for, and with twelve at most.
+func TestMostDecimals(t *testing.T) {
+	m := quantity.Micrograms(1_500_000)
+	for format, want := range map[string]string{
+		"%f": "1.500 g", "%.12f": "1.500000000000 g", "%.13f": "1.500000000000 g", "%.40f": "1.500000000000 g",
+	} {
+		if got := fmt.Sprintf(format, m); got != want {
+			t.Errorf("%s: %q, want %q", format, got, want)
+		}
+	}
+}
+
+// Whole numbers from 0 are read in tens, and JSON of bytes that are no text is refused from its first byte on.
+func TestCountsInJSON(t *testing.T) {
+	var in struct {
+		N uint   `json:"n"`
+		B uint8  `json:"b"`
+		S string `json:"s"`
+	}
+	if err := quantity.ReadJSON([]byte(`{"n":120,"b":255}`), &in); err != nil || in.N != 120 || in.B != 255 {
+		t.Errorf("%+v, %v", in, err)
+	}
+	for _, text := range []string{"\xff{}", "{\"s\":\"\xff\"}"} {
+		found := quantity.InputErrors(quantity.ReadJSON([]byte(text), &in))
+		if len(found) != 1 || !strings.Contains(found[0].Error(), "UTF-8") {
+			t.Errorf("%q: %v", text, found)
 		}
 	}
 }

@@ -81,7 +81,8 @@ func TestReadingText(t *testing.T) {
 // weight is not a percentage.
 func TestUnitsOfAnotherQuantityAreRefusedWithAHint(t *testing.T) {
 	_, err := quantity.ParseDelta("24 °F")
-	if !errors.Is(err, quantity.ErrUnit) || !strings.Contains(err.Error(), "a difference is written 24 Δ°F") {
+	if !errors.Is(err, quantity.ErrUnit) ||
+		!strings.HasSuffix(err.Error(), "; a difference is written 24 Δ°F, a temperature 24 °F") {
 		t.Errorf("got %v", err)
 	}
 	_, err = quantity.ParseTemperature("12 Δ°C")
