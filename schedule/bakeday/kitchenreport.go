@@ -141,9 +141,21 @@ func (k KitchenDay) overBlocks() []report.Block {
 		if wish := d.Bake.Wanted.String(); !seen[wish] {
 			seen[wish] = true
 			out = append(out, d.missedBlocks()...)
+			out = append(out, d.movedBlocks()...)
 		}
 	}
 	return out
+}
+
+// movedBlocks say that a wish could still be met but is of an occasion of which the beginning has passed.
+func (d Day) movedBlocks() []report.Block {
+	next, err := d.Bake.Wanted.instants(d.Now, d.Zone)
+	if err != nil || !d.Wanted.After(next[0]) {
+		return nil
+	}
+	wanted := d.Wanted.In(d.Zone)
+	return []report.Block{report.Say(working.Tell("bakeday.moved_along",
+		"%v %t belongs to the same day, so this is for %x.", d.Bake.Wanted.Weekday, wanted, wanted))}
 }
 
 // timetable is the steps of all breads, and when each bread is wanted.

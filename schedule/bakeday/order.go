@@ -80,7 +80,8 @@ func (o Order) Check(clock KitchenClock) error {
 // Between two breads the oven takes its time: to reheat, to rise, or to fall when the hotter bread comes first. A
 // mixer is washed before a dough that does not carry all the allergens of the one before. Breads whose levains have
 // the same name are fed with one. When the wanted times cannot be met [KitchenDay.Possible] is false and its data
-// says what clashes; when wishes by weekday can no longer be met all breads move to the week after.
+// says what clashes; when wishes by weekday can no longer be met all breads move to the week after, and so they do when
+// the first of wishes that lie within two days has passed.
 //
 // Errors: everything that is wrong with the order, all at once, by the paths of [Order]: no bakes or more than
 // twelve, a name that is missing or stands twice, kitchens that differ, a bake that takes more of something than the
@@ -101,19 +102,20 @@ func (o Order) Plan(ctx context.Context, clock KitchenClock) (KitchenDay, error)
 		}
 		return whole.ofOne(day), nil
 	}
-	wishes := make([][]time.Time, len(whole.Bakes))
-	again := true // every bread has a next time
 	for i := range whole.Bakes {
 		b, err := whole.Bakes[i].inPercent()
-		if err == nil {
-			b = b.withDefaults()
-			wishes[i], err = b.Wanted.instants(clock.Now, clock.Zone)
-		}
 		if err != nil {
 			return KitchenDay{}, atFields(o, quantity.At(fmt.Sprintf("Bakes[%d]", i), err))
 		}
-		whole.Bakes[i] = b
-		again = again && len(wishes[i]) > 1
+		whole.Bakes[i] = b.withDefaults()
+	}
+	wishes, err := occasions(whole.Bakes, clock)
+	if err != nil {
+		return KitchenDay{}, atFields(o, err)
+	}
+	again := true // every bread has a next time
+	for _, w := range wishes {
+		again = again && len(w) > 1
 	}
 	at := func(k int) []time.Time {
 		var out []time.Time

@@ -83,7 +83,7 @@ var (
 	exampleDough = quantity.Celsius(25)
 	exampleRise  = quantity.NewPercent(20)
 	exampleReady = quantity.NewPercent(30)
-	exampleCores = [2]quantity.Temperature{quantity.Celsius(94), quantity.Celsius(96)}
+	exampleCore  = quantity.Celsius(96)
 )
 
 // likelyRise is how far the dough should have risen by now, to the whole percent; an example before it has begun to.
@@ -109,9 +109,13 @@ func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observatio
 			of.Mix, of.At = nil, time.Time{}
 		}
 	case schedule.Bake:
-		of.Kind, of.Core = SawCore, &SeenCore{Core: exampleCores[0]}
+		out := exampleCore
+		if done := m.Day.Baking.Target.Core; !done.IsZero() {
+			out = quantity.Celsius(math.Round(done.Celsius()))
+		}
+		of.Kind, of.Core = SawCore, &SeenCore{Core: quantity.Celsius(out.Celsius() - 2)}
 		add(working.Tell("bench.expect_core", "what the probe shows"), of)
-		of.Core = &SeenCore{Core: exampleCores[1], Out: true}
+		of.Core = &SeenCore{Core: out, Out: true}
 		add(working.Tell("bench.expect_out", "when it comes out"), of)
 	}
 	ready := m.Dough != nil && m.Dough.Ready != nil

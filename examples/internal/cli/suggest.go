@@ -45,11 +45,13 @@ func (q *now) suggesting(c *call, b bakes, m bench.KitchenNow) suggesting {
 		words = append(words, shellWord(name))
 	}
 	files := strings.Join(words, " ")
+	over := false
 	for _, e := range m.Expected() {
 		add(e.Says, b.commandFor(e.Observation, files))
-		if e.Observation.Kind == bench.SawWeights {
-			add(working.Tell("cli.suggest_learn", "what the bake taught"), "maslin learn "+files)
-		}
+		over = over || e.Observation.Kind == bench.SawWeights
+	}
+	if over {
+		add(working.Tell("cli.suggest_learn", "what the bake taught"), "maslin learn "+files)
 	}
 	return out
 }
