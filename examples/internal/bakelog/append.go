@@ -1,10 +1,7 @@
 package bakelog
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
-	"io"
 	"os"
 	"path/filepath"
 	"time"
@@ -13,10 +10,7 @@ import (
 	"github.com/rogpeppe/go-internal/lockedfile"
 )
 
-const (
-	patience = 10 * time.Second // with another program that holds the lock
-	longLine = 4 << 20          // longer than any line that is written
-)
+const patience = 10 * time.Second // with another program that holds the lock
 
 // ErrNotLog: the file holds something else, and nothing is added to it.
 var ErrNotLog = errors.New("is not a bake log: it is left as it is; want a bake log, an empty file, " +
@@ -41,15 +35,15 @@ func Read(name string, r bench.LogReading) (bench.KeptLog, error) {
 // Errors: those of bench.Observation.Check under "entries[i]"; bench.LaterVersion when the last line of the log is
 // of a later version; ErrNotLog when the file holds something else; those of the file system.
 func Append(name string, entries ...bench.Observation) error {
-	lines, err := bench.Observations(entries).Lines()
-	if err != nil || len(lines) == 0 {
+	all := bench.Observations(entries)
+	if lines, err := all.Lines(); err != nil || len(lines) == 0 {
 		return err
 	}
 	f, err := openLocked(name)
 	if err != nil {
 		return err
 	}
-	err = appendTo(f.File, lines)
+	err = appendTo(f.File, all)
 	if e := f.Close(); err == nil { // closing gives the lock back
 		err = e
 	}
@@ -96,7 +90,7 @@ func openOrMake(name string) (*lockedfile.File, error) {
 	return f, nil
 }
 
-func appendTo(f *os.File, lines []byte) error {
+func appendTo(f *os.File, all bench.Observations) error {
 	info, err := f.Stat()
 	if err != nil {
 		return err
@@ -105,17 +99,11 @@ func appendTo(f *os.File, lines []byte) error {
 		return &os.PathError{Op: "append", Path: f.Name(), Err: errors.New("not a file")}
 	}
 	size := info.Size()
-	last, err := lastLine(f, size)
+	lines, ours, err := all.Behind(f, size)
 	if err != nil {
-		return err
-	}
-	if ours, err := isLog(f, size, last); err != nil {
 		return err
 	} else if !ours {
 		return ErrNotLog
-	}
-	if len(last) > 0 && last[len(last)-1] != '\n' {
-		lines = append([]byte("\n"), lines...) // an unfinished line keeps to itself
 	}
 	_, err = f.Write(lines)
 	if err == nil {
@@ -126,47 +114,4 @@ func appendTo(f *os.File, lines []byte) error {
 		return errors.Join(err, f.Truncate(size))
 	}
 	return nil
-}
-
-// isLog reports whether what is there is a log: its last line can be read, or another one, or it is no more than the
-// beginning of one, as a power cut leaves it. A log of a later version is an error.
-func isLog(f io.ReaderAt, size int64, last []byte) (bool, error) {
-	if size == 0 {
-		return true, nil
-	}
-	end, err := bench.LogReading{Last: 1}.From(bytes.NewReader(last))
-	if later := (bench.LaterVersion{}); errors.As(err, &later) {
-		return false, bench.LaterVersion{Version: later.Version} // of the whole log it is another line
-	}
-	if err != nil {
-		return false, err
-	}
-	if len(end.Entries) > 0 {
-		return true, nil
-	}
-	whole, err := bench.LogReading{Last: 1}.From(io.NewSectionReader(f, 0, size))
-	if err != nil || len(whole.Entries) > 0 {
-		return true, err
-	}
-	const first = `{"v":`
-	n := min(len(first), len(last))
-	return len(whole.Unreadable) == 1 && int64(len(last)) == size && n > 0 && last[len(last)-1] != '\n' &&
-		string(last[:n]) == first[:n] && !json.Valid(last), nil
-}
-
-// lastLine is the last line with its end, or as much of it as one line may have.
-func lastLine(f io.ReaderAt, size int64) ([]byte, error) {
-	for step := int64(4096); ; step *= 8 {
-		from := max(0, size-step)
-		tail := make([]byte, size-from)
-		if n, err := f.ReadAt(tail, from); n < len(tail) {
-			return nil, err
-		}
-		if i := bytes.LastIndexByte(bytes.TrimSuffix(tail, []byte("\n")), '\n'); i >= 0 {
-			return tail[i+1:], nil
-		}
-		if from == 0 || step > longLine {
-			return tail, nil
-		}
-	}
 }

@@ -12,13 +12,6 @@ import (
 	"example.org/maslin/schedule/bench"
 )
 
-func put(t *testing.T, name, content string) {
-	t.Helper()
-	if err := os.WriteFile(name, []byte(content), 0o600); err != nil {
-		t.Fatal(err)
-	}
-}
-
 func notes(t *testing.T, name string) (out []string) {
 	t.Helper()
 	got, err := Read(name, bench.LogReading{})
@@ -90,59 +83,5 @@ func TestWhatIsMade(t *testing.T) {
 	}
 	if _, err := Read(filepath.Join(name, "x"), bench.LogReading{}); err == nil || errors.Is(err, os.ErrNotExist) {
 		t.Errorf("a log inside a file: %v", err)
-	}
-}
-
-// However long the last line is, and wherever it breaks off, it keeps to itself and the log is known.
-func TestLongLastLines(t *testing.T) {
-	entry, err := bench.Observations{note("first")}.Lines()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, length := range []int{1, 4094, 4095, 4096, 4097, 32767, 32768, 32769, longLine - 1, longLine + 1, 2*longLine + 7} {
-		for _, end := range []string{"", "\n"} {
-			name := filepath.Join(t.TempDir(), "bakes.jsonl")
-			before := string(entry) + strings.Repeat("x", length) + end
-			put(t, name, before)
-			if err := Append(name, note("second")); err != nil {
-				t.Errorf("%d bytes and %q: %v", length, end, err)
-				continue
-			}
-			after, err := os.ReadFile(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			want := strings.TrimSuffix(before, "\n") + "\n" + strings.Replace(string(entry), "first", "second", 1)
-			if string(after) != want {
-				t.Errorf("%d bytes and %q: the file has %d bytes, want %d", length, end, len(after), len(want))
-			}
-		}
-	}
-}
-
-// A log is known by any of its lines. A later version is told without the number of a line, which would be counted from
-// its last one.
-func TestHowALogIsKnown(t *testing.T) {
-	entry, err := bench.Observations{note("first")}.Lines()
-	if err != nil {
-		t.Fatal(err)
-	}
-	later := `{"v":2,"at":"2026-11-28T10:40:00+01:00","kind":"note","note":"x"}` + "\n"
-	for content, ours := range map[string]bool{
-		string(entry) + "no line\nand no other\n": true, "no line\n" + string(entry): true,
-		"no line\n" + string(entry) + "no line": true, "no line\nand no other\n": false,
-		`{"v":` + "\n": false, "x\n" + `{"v":`: false, `{"v":` + "\n" + `{"v":`: false, `{"v"`: true, `{"w"`: false,
-	} {
-		name := filepath.Join(t.TempDir(), "bakes.jsonl")
-		put(t, name, content)
-		if err := Append(name, note("x")); (err == nil) != ours || err != nil && !errors.Is(err, ErrNotLog) {
-			t.Errorf("%q: %v", content, err)
-		}
-	}
-	name := filepath.Join(t.TempDir(), "bakes.jsonl")
-	put(t, name, string(entry)+later)
-	err = Append(name, note("x"))
-	if !errors.As(err, new(bench.LaterVersion)) || strings.Contains(err.Error(), "line") {
-		t.Error(err)
 	}
 }

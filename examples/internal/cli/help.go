@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -24,25 +25,9 @@ var groups = []struct {
 	{working.Tell("cli.help_program", "This program"), "completion help"},
 }
 
-// everywhere are the flags that many commands have; the help lists them last.
+// everywhere are the flags that many commands have; the help lists them last, and in the reader's language.
 var everywhere = map[string]bool{"json": true, "as": true, "us": true, "working": true, "document": true,
 	"level": true, "log": true, "now": true, "help": true, "version": true}
-
-// commonFlags say what the flags of many commands do to who reads another language than that of the pages of help.
-var commonFlags = map[string]working.Message{
-	"json": working.Tell("cli.flag_json", "print the answer as JSON"),
-	"as":   working.Tell("cli.flag_as", "the form of the answer; csv is its tables: text, markdown, html, csv"),
-	"us":   working.Tell("cli.flag_us", "pounds, ounces, °F, feet and the clock of 12 hours"),
-	"working": working.Tell("cli.flag_working",
-		"also how each number was reached, as text, markdown or latex"),
-	"document": working.Tell("cli.flag_document", "with --working=latex: a complete document, not a part of one"),
-	"level": working.Tell("cli.flag_level",
-		"how much of a derivation is told: everything, with numbers, in words"),
-	"log": working.Tell("cli.flag_log",
-		"the bake log is this file (MASLIN_LOG, or maslin/bakes.jsonl in your data folder)"),
-	"now":  working.Tell("cli.flag_now", `as if it were this time, such as "2026-11-27 18:40"`),
-	"help": working.Tell("cli.flag_help", "this help"),
-}
 
 // showHelp prints the help of a command: an example first, then what it does, then how to ask.
 func (s System) showHelp(cmd *cobra.Command) error {
@@ -110,6 +95,7 @@ func (s System) commands(p *page, cmd *cobra.Command) {
 // flags lists the flags of a command, its own ones first.
 func (s System) flags(p *page, cmd *cobra.Command) {
 	var own, common [][]string
+	known := s.commonFlags()
 	add := func(f *pflag.Flag) {
 		if f.Hidden {
 			return
@@ -126,10 +112,7 @@ func (s System) flags(p *page, cmd *cobra.Command) {
 			name += " " + kind
 		}
 		if everywhere[f.Name] {
-			if german := s.tells(commonFlags[f.Name]); german != "" && s.language.Tag != "" {
-				usage = german
-			}
-			common = append(common, []string{name, usage})
+			common = append(common, []string{name, cmp.Or(known[f.Name].says, usage)})
 		} else {
 			own = append(own, []string{name, usage})
 		}
@@ -146,6 +129,16 @@ func (s System) flags(p *page, cmd *cobra.Command) {
 		p.heading(s.tells(title))
 		p.Rows(2, "ll", common)
 	}
+}
+
+// commonFlags say what the flags of many commands do, to a reader for whom there is a page of them.
+func (s System) commonFlags() map[string]flagText {
+	p := helpText{flags: map[string]flagText{}}
+	language, _, _ := strings.Cut(s.language.Tag, "-")
+	if text, err := helpFiles.ReadFile("help/everywhere-" + language + ".txt"); err == nil {
+		p.readFlags(string(text))
+	}
+	return p.flags
 }
 
 // command prints a command line; one that is too long goes on after a backslash, where a shell reads on.

@@ -98,12 +98,9 @@ type logReady struct {
 func (q *logReady) ask(c *call) error {
 	ready := bench.ReadyDough{Rise: q.Percent}
 	if q.Readings != "" {
-		r, err := readReadings(q.Readings)
+		r, _, err := readReadings(q.Readings)
 		if err != nil {
 			return err
-		}
-		if _, err := r.History(); err != nil {
-			return badInput(working.Say("%s", lineFaults(q.Readings, err)))
 		}
 		ready.Readings = r.Points
 	}

@@ -75,7 +75,7 @@ func (q *logImport) ask(c *call) error {
 	}
 	entries, err := bench.ReadCSV(text, func(text string) (time.Time, error) { return wallclock.ReadPast(text, now) })
 	if err != nil {
-		return badInput(working.Say("%s", lineFaults(c.args[0], err)))
+		return lineFaults(c.args[0], err)
 	}
 	fresh, err := q.notYet(c.System, entries)
 	if err != nil {

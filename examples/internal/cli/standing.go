@@ -70,14 +70,7 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		c.clash(quantity.Tell("cli.want_one_them_readings_say_how", "one of them: the readings say how warm the dough was"),
 			[]string{"dough"})
 		c.paths["History"] = "readings"
-		r, err := readReadings(q.Readings)
-		if err != nil {
-			return ferment.History{}, err
-		}
-		h, err := r.History()
-		if err != nil {
-			err = badInput(working.Say("%s", lineFaults(q.Readings, err)))
-		}
+		_, h, err := readReadings(q.Readings)
 		return h, err
 	}
 	if q.Dough.IsZero() {
@@ -130,43 +123,42 @@ func (q *standing) culture(s System, of bench.Raising) (ferment.Culture, error) 
 }
 
 // readReadings reads a probe's file; faults are named with their line.
-func readReadings(name string) (ferment.Readings, error) {
+func readReadings(name string) (r ferment.Readings, h ferment.History, err error) {
 	source, err := readText(name)
 	if err != nil {
-		return ferment.Readings{}, err
+		return r, h, err
 	}
-	r, err := ferment.ParseReadings(source)
-	if err != nil {
-		err = badInput(working.Say("%s", lineFaults(name, err)))
+	if r, err = ferment.ParseReadings(source); err == nil {
+		h, err = r.History()
 	}
-	return r, err
+	return r, h, lineFaults(name, err)
 }
 
-// lineFaults turns paths such as "line 3 time" into places.
-func lineFaults(name string, err error) string {
+var (
+	linePath    = regexp.MustCompile(`^line (\d+) (.+)$`)
+	readingPath = regexp.MustCompile(`^Points\[(\d+)\]\.(At|Temperature)$`)
+)
+
+// lineFaults turns paths such as "line 3 time" into places of a file.
+func lineFaults(name string, err error) error {
+	if err == nil {
+		return nil
+	}
 	name = fileName(name)
 	var lines []string
 	for _, e := range quantity.InputErrors(err) {
-		moved := *e
-		rest, ok := strings.CutPrefix(e.GoPath, "line ")
-		number, column, _ := strings.Cut(rest, " ")
-		if _, bad := strconv.Atoi(number); ok && bad == nil {
-			moved.Path, moved.GoPath = "", column
-			lines = append(lines, name+":"+number+": "+strings.TrimPrefix(moved.Error(), ": "))
-			continue
+		moved, at := *e, name
+		if m := linePath.FindStringSubmatch(e.GoPath); m != nil {
+			at, moved.Path, moved.GoPath = name+":"+m[1], "", m[2]
+		} else if m := readingPath.FindStringSubmatch(e.GoPath); m != nil {
+			n, _ := strconv.Atoi(m[1]) // digits
+			column := strings.ToLower(strings.Replace(m[2], "At", "time", 1))
+			moved.Path, moved.GoPath = "", fmt.Sprintf("reading %d, %s", n+1, column)
 		}
-		if m := readingPath.FindStringSubmatch(e.GoPath); m != nil {
-			if n, err := strconv.Atoi(m[1]); err == nil {
-				part := strings.ToLower(strings.Replace(m[2], "At", "time", 1))
-				moved.Path, moved.GoPath = "", fmt.Sprintf("reading %d, %s", n+1, part)
-			}
-		}
-		lines = append(lines, name+": "+moved.Error())
+		lines = append(lines, at+": "+moved.Error())
 	}
 	if len(lines) == 0 {
-		return name + ": " + err.Error()
+		lines = []string{name + ": " + err.Error()}
 	}
-	return strings.Join(lines, "\n")
+	return badInput(working.Say("%s", strings.Join(lines, "\n")))
 }
-
-var readingPath = regexp.MustCompile(`^Points\[(\d+)\]\.(At|Temperature)$`)
