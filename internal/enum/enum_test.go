@@ -90,13 +90,16 @@ func TestUnknownWordsAreRefused(t *testing.T) {
 }
 
 func TestWordsAsTyped(t *testing.T) {
-	for _, text := range []string{"soft roll", " Soft-Roll ", "SOFT_ROLL", "softroll"} {
+	for _, text := range []string{"soft roll", " Soft-Roll ", "SOFT_ROLL", "softroll", // 64 bytes are read
+		strings.Repeat(" ", 55) + "soft roll"} {
 		if got, err := breads.Parse(text); err != nil || got != softRoll {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}
 	}
 	for text, want := range map[string]error{"": quantity.ErrRequired, " - ": quantity.ErrRequired,
-		"roll": quantity.ErrOutOfRange, strings.Repeat(" ", 100) + "soft roll": quantity.ErrOutOfRange} {
+		"roll": quantity.ErrOutOfRange, "soft rill": quantity.ErrOutOfRange, "leanhearts": quantity.ErrOutOfRange,
+		strings.Repeat(" ", 56) + "soft roll":  quantity.ErrOutOfRange,
+		strings.Repeat(" ", 100) + "soft roll": quantity.ErrOutOfRange} {
 		if got, err := breads.Parse(text); !errors.Is(err, want) || got != 0 {
 			t.Errorf("%q: %v, %v", text, got, err)
 		}

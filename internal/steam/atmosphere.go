@@ -46,7 +46,7 @@ func Pressure(geopotential float64) (float64, error) {
 // of [Pressure], with the same range and errors.
 func Altitude(pascal float64) (float64, error) {
 	h := seaLevelKelvin / lapse * (1 - math.Pow(pascal/SeaLevelPascal, 1/pressureExponent))
-	if !(pascal > 0 && h >= MinGeopotential-1e-6 && h <= MaxGeopotential+1e-6) {
+	if !(h >= MinGeopotential-1e-6 && h <= MaxGeopotential+1e-6) {
 		return 0, fmt.Errorf("pressure %w: got %g Pa, want the pressure between %g m and %g m",
 			quantity.ErrOutOfRange, pascal, MinGeopotential, MaxGeopotential)
 	}

@@ -160,6 +160,9 @@ func TestOutOfRange(t *testing.T) {
 		if _, err := SaturationTemperature(x); !errors.Is(err, quantity.ErrOutOfRange) {
 			t.Errorf("SaturationTemperature(%v): %v", x, err)
 		}
+		if _, err := Altitude(-x); !errors.Is(err, quantity.ErrOutOfRange) {
+			t.Errorf("Altitude(%v): %v", -x, err)
+		}
 		if _, err := Altitude(x); !errors.Is(err, quantity.ErrOutOfRange) {
 			t.Errorf("Altitude(%v): %v", x, err)
 		}
@@ -172,6 +175,17 @@ func TestOutOfRange(t *testing.T) {
 				t.Errorf("%s(%v): %v", name, x, err)
 			}
 		}
+	}
+}
+
+// 11,019.1 m above the sea are the 11,000 geopotential meters where the lowest layer ends (ISO 2533); an error says so.
+func TestTheEndOfTheLayer(t *testing.T) {
+	if got := Geopotential(11019.1); !(math.Abs(got-11000) <= 0.1) {
+		t.Error(got)
+	}
+	want := "pressure out of range: got 5 Pa, want the pressure between -2000 m and 11000 m"
+	if _, err := Altitude(5); err == nil || err.Error() != want {
+		t.Errorf("%v, want %q", err, want)
 	}
 }
 

@@ -68,3 +68,27 @@ func TestTwoColumnsWithoutRoom(t *testing.T) {
 		}
 	}
 }
+
+// A row without all its cells takes no room of the last column: the others stand beside each other.
+func TestARowOfOneCell(t *testing.T) {
+	p := textpage.New(80)
+	head := strings.Repeat("word ", 11) + "end."
+	p.Rows(0, "rrl", [][]string{{head}, {"1", "2", "b"}})
+	if want := head + "\n" + strings.Repeat(" ", 58) + "1  2  b\n"; p.String() != want {
+		t.Errorf("got\n%swant\n%s", p, want)
+	}
+}
+
+// The widest column of text gives way as long as sixteen columns are left of it, and its lines fill them.
+func TestHowFarAColumnGivesWay(t *testing.T) {
+	last := strings.Repeat("n", 26)
+	text := "eight888 seven77 and a word more"
+	for width, beside := range map[int]bool{44: true, 43: false} { // 16 and 15 columns, with two between
+		p := textpage.New(width)
+		p.Rows(0, "ll", [][]string{{text, last}})
+		first, _, _ := strings.Cut(p.String(), "\n")
+		if want := "eight888 seven77  " + last; (first == want) != beside {
+			t.Errorf("in %d columns the first line is %q", width, first)
+		}
+	}
+}

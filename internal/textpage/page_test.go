@@ -45,6 +45,17 @@ func TestPageInASCII(t *testing.T) {
 	}
 }
 
+// Signs of units and powers have a likeness in ASCII that can be read and typed.
+func TestSignsInASCII(t *testing.T) {
+	for text, want := range map[string]string{"20 Δ°F": "20 dF", "12 dm³ of 3 m²": "12 dm^3 of 3 m^2", "10⁻¹": "10^-^1",
+		"½ × ¾ ÷ ¼": "1/2 x 3/4 / 1/4", "µg ≤ 5 ± 1 … −2": "ug <= 5 +- 1 ... -2", "Süßes Gebäck": "Suesses Gebaeck",
+		"麦": "?"} {
+		if got := textpage.ASCII(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+}
+
 func TestColorsTakeNoColumns(t *testing.T) {
 	p := textpage.New(20)
 	plain := p.Bold("a b")

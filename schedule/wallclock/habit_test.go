@@ -284,6 +284,8 @@ func TestHostileHabits(t *testing.T) {
 		{Name: "9:00 is a time"},
 		{Name: "all day"},
 		{Name: "away from"},
+		{Name: "asl\u202eeep"},
+		{Name: "asl\u200feep"},
 		{From: wallclock.Clock{Hour: math.MinInt, Minute: math.MaxInt}},
 		{Days: 255},
 		{On: wallclock.Date{Year: 2026, Month: 2, Day: 30}},

@@ -21,8 +21,10 @@ func TestZeroValues(t *testing.T) {
 	if m := (wallclock.Moment{}); m.IsValid() || !m.IsZero() || m.String() != "no moment" {
 		t.Errorf("zero Moment: %v", m)
 	}
-	if p := wallclock.Policy(0); p != wallclock.RFC5545 {
-		t.Errorf("zero Policy: %v", p)
+	var zero wallclock.Policy
+	p := wallclock.Later
+	if err := p.UnmarshalText(nil); err != nil || p != wallclock.RFC5545 || p != zero {
+		t.Errorf("zero Policy: %v, %v", p, err)
 	}
 	if h := (wallclock.Habit{}); h.Check() != nil || h.String() != "all day every day" {
 		t.Errorf("zero Habit: %v, %v", h, h.Check())
