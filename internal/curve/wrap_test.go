@@ -28,6 +28,12 @@ func TestWrapKeepsEveryLetter(t *testing.T) {
 			}
 		}
 	})
+	// What is just as wide as the room fits, as words and as a piece of one.
+	for first, text := range map[string]string{"ab cd": "ab cd ef", "abc": "abcdefg", "wide": "wide"} {
+		if got := wrap(text, textWidth(first, 10), 10)[0]; got != first {
+			t.Errorf("%q in the room of %q: %q", text, first, got)
+		}
+	}
 	// A letter of 0.62 and a wide one of 0.8 times the size.
 	if got := strings.Join(wrap("abc mm abcdefg", 30, 10), "|"); got != "abc|mm|abcd|efg" {
 		t.Errorf("%s", got)
