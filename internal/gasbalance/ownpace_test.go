@@ -23,8 +23,8 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 			kind, b.Start = ByYeast, Start(0, between("yeast", 0.02, 0.4))
 		}
 		r, ok := l.RowAtOwnPace(kind, &b)
-		if !ok || !(math.Abs(r.Y) <= 2) {
-			return // a bake that no kitchen could have had
+		if !ok {
+			t.Fatalf("no pace at all for %+v", b)
 		}
 		n := l.Need(b.Rise, b.Formula.Hydration, b.Pressure)
 		need := n.Gas(celsius(b.History, b.Hours))
@@ -35,6 +35,9 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 		}
 		if got := excess(Vector{Pace: r.Y}); !(math.Abs(got) <= 2e-3) {
 			t.Errorf("the log of the gas is off by %v at the pace %v", got, r.Y)
+		}
+		if !(math.Abs(r.Y) <= 2) {
+			return // a bake that no kitchen could have had
 		}
 		if !(math.Abs(r.H[Pace]-1) <= 1e-12) {
 			t.Errorf("the pace by itself: %v", r.H[Pace])
@@ -61,6 +64,10 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 	none := Logged{Start: Start(0, 0), Formula: plain, History: []Knot{{0, 24}}, Hours: 4, Rise: 0.5, Pressure: 1}
 	if _, ok := l.RowAtOwnPace(ByLevain, &none); ok {
 		t.Error("a dough without cells rises")
+	}
+	none.Start, none.Rise = Start(0.1, 0), 0
+	if _, ok := l.RowAtOwnPace(ByLevain, &none); ok {
+		t.Error("a dough that did not rise has a pace")
 	}
 }
 

@@ -41,6 +41,9 @@ func TestNewRefusesWhatIsNoLaw(t *testing.T) {
 // A rival curve made of a function is tabulated like those in closed form.
 func TestCustomCurve(t *testing.T) {
 	own := YeastGrowth()
+	if _, ok := Custom("slow", 0, 40, func(x float64) float64 { return 0.3 * own.Rate(x) }); !ok {
+		t.Error("a rate below one is refused")
+	}
 	c, ok := Custom("mine", 0, 40, func(x float64) float64 { return 3 * own.Rate(x) })
 	if !ok {
 		t.Fatal("refused")
