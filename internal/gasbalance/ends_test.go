@@ -128,3 +128,65 @@ func TestOrdinaryScoresAreOne(t *testing.T) {
 		t.Errorf("%v cells", s.Cells())
 	}
 }
+
+// The luck that is found does not rest on where the search for it begins.
+func TestTheLuckDoesNotRestOnAGuess(t *testing.T) {
+	s := SumRows(invented(30, 5))
+	before := Group{}.before("", "")
+	one := s.from(ByLevain, &before, luckOf(ByLevain))
+	for _, guess := range []float64{0.3, 3} {
+		if other := s.from(ByLevain, &before, guess*luckOf(ByLevain)); !(math.Abs(other.Luck/one.Luck-1) <= 1e-4) {
+			t.Errorf("the luck is %v from a guess of %v times the usual, %v from the usual", other.Luck, guess, one.Luck)
+		}
+	}
+}
+
+// The two coldest of some bakes, in whatever order they come.
+func TestTheTwoColdest(t *testing.T) {
+	for _, c := range []struct{ celsius, want []float64 }{
+		{[]float64{24}, []float64{24, 24}}, {[]float64{24, 26}, []float64{24, 26}}, {[]float64{26, 24}, []float64{24, 26}},
+		{[]float64{24, 18, 21, 16, 25}, []float64{16, 18}}, {[]float64{16, 25, 20}, []float64{16, 20}},
+	} {
+		var rows []Dated
+		for _, x := range c.celsius {
+			rows = append(rows, Dated{Row: Row{Celsius: x}})
+		}
+		if first, second := coldestTwo(rows); first != c.want[0] || second != c.want[1] {
+			t.Errorf("of %v: %v and %v", c.celsius, first, second)
+		}
+	}
+}
+
+// On a ramp a dough has met its need when a ramp to there has made the gas, and not a minute before.
+func TestCrossedOnARamp(t *testing.T) {
+	l := Standard()
+	c := l.Clock(plain, Vector{})
+	need := l.Need(0.8, 0.72, 1)
+	var b Belief
+	start := Start(0.1, 0)
+	at, ok := c.Crossed(start, 12, 10, 34, &need, &b, 0)
+	if !ok || at < 1 || at > 11 {
+		t.Fatalf("after %v h, %v", at, ok)
+	}
+	for _, off := range []float64{-1.0 / 60, 1.0 / 60} {
+		hours := at + off
+		if _, ok := c.Crossed(start, hours, 10, 10+2*hours, &need, &b, 0); ok != (off > 0) {
+			t.Errorf("a ramp that ends %v h after the crossing meets the need: %v", off, ok)
+		}
+	}
+}
+
+// A reading takes from what is believed of an unknown the square of how it goes with what was expected, over the
+// variance of both: σ² ← σ² − cov²/(v + r²).
+func TestAReadingTakesFromTheDoubt(t *testing.T) {
+	l := Standard()
+	start, history := Start(0.1, 0), []Knot{{0, 24}}
+	_, taken := l.Observe(Prior(ByLevain), plain, Vessel{0.72, 1}, start, history, []Reading{{4, 0.5, 0.05}})
+	got := taken[0]
+	for i := range got.Together {
+		want := got.Before.Cov[i][i] - got.Together[i]*got.Together[i]/(got.Variance()+got.Noise*got.Noise)
+		if !(math.Abs(got.After.Cov[i][i]-want) <= 1e-9*got.Before.Cov[i][i]) {
+			t.Errorf("unknown %d: %v, want %v", i, got.After.Cov[i][i], want)
+		}
+	}
+}
