@@ -414,7 +414,7 @@ func TestContext(t *testing.T) {
 	}
 }
 
-// Scores have the range of a count: 7 of 9 is not 78 %.
+// Of no bakes there is no score.
 func TestScore(t *testing.T) {
 	if got := (bench.Score{}).Message().ID(); got != "bench.no_score" {
 		t.Error(got)

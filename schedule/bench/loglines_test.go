@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -45,6 +46,30 @@ func TestRubbishBetweenLines(t *testing.T) {
 	}
 	if !strings.Contains(first[7].Why.String(), "rise") && !strings.Contains(first[7].Why.String(), "unit") {
 		t.Errorf("it does not say what is wrong: %+v", first[7])
+	}
+	// Twenty lines are told, the others counted.
+	r = newLogLines(strings.NewReader(strings.Repeat("no entry\n", 27)))
+	if r.next() || len(r.problems) != 20 || r.skipped != 7 {
+		t.Errorf("%d lines are told and %d counted", len(r.problems), r.skipped)
+	}
+}
+
+// Scores have the range of a count: 7 of 9 is not 78 %. Half of some bakes speak for a half, as much above it as below,
+// the closer the more there are; and as many misses for what as many hits speak against.
+func TestScoresOfACount(t *testing.T) {
+	last := 100.0
+	for _, n := range []int{2, 10, 100} {
+		s := newScore(ByLevain, "", n/2, n)
+		low, high := s.Share.Low.Points(), s.Share.High.Points()
+		if s.Share.Likely != quantity.NewPercent(50) || !(math.Abs(low+high-100) <= 0.11) || high-low >= last {
+			t.Errorf("%d of %d: %v to %v, likely %v", n/2, n, low, high, s.Share.Likely)
+		}
+		last = high - low
+	}
+	hits, misses := newScore(ByLevain, "", 7, 9), newScore(ByLevain, "", 2, 9)
+	if sum := hits.Share.Low.Add(misses.Share.High).Points(); !(math.Abs(sum-100) <= 0.11) ||
+		hits.Share.High.Sub(hits.Share.Low).Points() < 20 || hits.Share.Likely.Compare(misses.Share.Likely) <= 0 {
+		t.Errorf("7 of 9: %v, 2 of 9: %v", hits.Share, misses.Share)
 	}
 }
 

@@ -29,6 +29,8 @@ func TestStepsTickedTooSoon(t *testing.T) {
 	retarded := ticked("retard", load.Start)
 	loaf := load.Start.Add(time.Duration(0.4 * float64(load.Takes))).Round(time.Minute)
 	early := bulk.Start.Add(-time.Hour)
+	nameless, others := readied(soonest.Add(time.Hour), 24), readied(soonest.Add(time.Hour), 24)
+	nameless.Bread, others.Bread = "", "rye"
 	for name, c := range map[string]struct {
 		said    bench.Observations
 		doubted bool
@@ -49,6 +51,10 @@ func TestStepsTickedTooSoon(t *testing.T) {
 		"the loaf, baked": {bench.Observations{retarded, ticked("bake-1", loaf)}, false},
 		"the loaf, when the dough was ready": {bench.Observations{readied(soonest, 24),
 			ticked("bake-1", soonest.Add(10*time.Minute))}, true},
+		"the loaf, when a dough without a name was ready": {bench.Observations{nameless,
+			ticked("bake-1", soonest.Add(70*time.Minute))}, true},
+		"the loaf, when another dough was ready": {bench.Observations{others,
+			ticked("bake-1", soonest.Add(70*time.Minute))}, false},
 		"a plan first heard of with the step": {bench.Observations{}, false},
 		"the loaf, the dough having been ready": {bench.Observations{readied(soonest, 24), ticked("bake-1", load.End)},
 			false},
