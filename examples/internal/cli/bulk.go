@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/outfile"
 	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"
@@ -76,7 +77,11 @@ func (q *bulk) ask(c *call) error {
 		return wrong
 	}
 	if q.SVG != "" {
-		if err := writePicture(curve, q.Replace, a.Report().Section("rise"), c.options(c.output)); err != nil {
+		content, err := picture(a.Report().Section("rise"), c.options(c.output))
+		if err != nil {
+			return badInput(working.Say("%s: %s", q.SVG, err))
+		}
+		if err := writeFile(curve, q.Replace, content); err != nil {
 			return err
 		}
 	}

@@ -91,7 +91,7 @@ func Run(args []string, s System) int {
 	if s.asciiOnly() {
 		s.Err, other = asciiWriter{s.Err}, asciiWriter{s.Out}
 	}
-	root := newRoot(s, args...)
+	root := newRoot(s)
 	root.SetArgs(args)
 	root.SetIn(s.In)
 	root.SetOut(other)
@@ -145,8 +145,8 @@ func unquoteCobra(text string) string {
 	return strings.TrimSuffix(strings.ReplaceAll(text, "\n\nDid you mean this?\n\t", "; did you mean "), "\n")
 }
 
-// newRoot is the program for a command line; for none it is the whole of it.
-func newRoot(s System, line ...string) *cobra.Command {
+// newRoot is the program with its commands.
+func newRoot(s System) *cobra.Command {
 	p := helpPage("maslin")
 	root := &cobra.Command{
 		Use: p.use, Short: p.short, Long: p.long, Version: Version, SilenceUsage: true, SilenceErrors: true,
@@ -156,7 +156,7 @@ func newRoot(s System, line ...string) *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.SuggestionsMinimumDistance = 2
 	root.PersistentFlags().String("language", "", "`LANGUAGE` of the answer: de or en (as LANG says)")
-	s.addCommands(root, line)
+	s.addCommands(root)
 	return root
 }
 

@@ -46,24 +46,14 @@ type several struct{}
 
 func (*several) ask(c *call) error { return c.showHelp(c.cmd) }
 
-// addCommands puts all commands under the root. Of those that the command line does not name there is only the name,
-// unless it names none: reading the help of all takes longer than most answers.
-func (s System) addCommands(root *cobra.Command, line []string) {
-	all := commands()
-	named := func(one command) bool {
-		first, _, _ := strings.Cut(one.name, " ")
-		return slices.Contains(line, first)
-	}
-	whole := !slices.ContainsFunc(all, named)
+// addCommands puts all commands under the root.
+func (s System) addCommands(root *cobra.Command) {
 	at := map[string]*cobra.Command{"": root}
-	for _, one := range all {
-		under, last, found := strings.Cut(one.name, " ")
+	for _, one := range commands() {
+		at[one.name] = s.cobraCommand(one)
+		under, _, found := strings.Cut(one.name, " ")
 		if !found {
-			under, last = "", one.name
-		}
-		at[one.name] = &cobra.Command{Use: last, Run: func(*cobra.Command, []string) {}}
-		if whole || named(one) {
-			at[one.name] = s.cobraCommand(one)
+			under = ""
 		}
 		at[under].AddCommand(at[one.name])
 	}

@@ -43,25 +43,19 @@ func (n *noted) observation(c *call, kind bench.Sight, zone *time.Location) (ben
 // zoneOfBread is the clock by which the bread was last followed or its dough mixed: that of the bake decides, not the
 // machine's. It is nil when nothing of the bread is in the log, or when there is none that can be read: then it says so
 // itself when it is written.
-func (n *noted) zoneOfBread(s System) (zone *time.Location) {
+func (n *noted) zoneOfBread(s System) *time.Location {
 	name, err := n.place(s)
 	if err != nil {
 		return nil
 	}
-	var last time.Time
-	_, err = bakelog.Read(name, bench.LogReading{Keep: func(o bench.Observation) bool {
-		switch o.Kind {
-		case bench.SawMixed, bench.SawPlan, bench.SawStep:
-			if (n.Bread == "" || o.Bread == n.Bread) && !o.At.Before(last) {
-				zone, last = o.At.Location(), o.At
-			}
-		}
-		return false
+	kept, err := bakelog.Read(name, bench.LogReading{Last: 1, Keep: func(o bench.Observation) bool {
+		return (n.Bread == "" || o.Bread == n.Bread) &&
+			(o.Kind == bench.SawMixed || o.Kind == bench.SawPlan || o.Kind == bench.SawStep)
 	}})
-	if err != nil {
+	if err != nil || len(kept.Entries) == 0 {
 		return nil
 	}
-	return zone
+	return kept.Entries[0].At.Location()
 }
 
 // write appends an observation and tells what it says at once.

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"strings"
 	"time"
 
@@ -21,25 +22,12 @@ type sheetFiles struct {
 	Replace bool   `flag:"replace"`
 }
 
-// outputs are the files with the forms that each may replace.
+// outputs are the files with the forms that each may replace, in the order in which they are written.
 func (f sheetFiles) outputs() []outfile.Output {
-	return []outfile.Output{f.page(), f.curve(), f.table(), f.calendar()}
-}
-
-func (f sheetFiles) page() outfile.Output {
-	return outfile.Output{Flag: "--html", Name: f.HTML, Form: outfile.HTML()}
-}
-
-func (f sheetFiles) curve() outfile.Output {
-	return outfile.Output{Flag: "--svg", Name: f.SVG, Form: outfile.SVG()}
-}
-
-func (f sheetFiles) table() outfile.Output {
-	return outfile.Output{Flag: "--csv", Name: f.CSV, Form: outfile.CSV(planHeading())}
-}
-
-func (f sheetFiles) calendar() outfile.Output {
-	return outfile.Output{Flag: "--ics", Name: f.ICS, Form: outfile.Calendar()}
+	return []outfile.Output{
+		{Flag: "--ics", Name: f.ICS, Form: outfile.Calendar()}, {Flag: "--html", Name: f.HTML, Form: outfile.HTML()},
+		{Flag: "--svg", Name: f.SVG, Form: outfile.SVG()}, {Flag: "--csv", Name: f.CSV, Form: outfile.CSV(planHeading())},
+	}
 }
 
 // guarded refuses, before anything is computed, outputs that would destroy a file. The bake log is never
@@ -74,53 +62,55 @@ func writeFile(to outfile.Output, replace bool, content []byte) error {
 	return nil
 }
 
-// write writes the files that are asked for. The sequence number of the calendar grows with the clock, so that a later
-// export of the same plan moves the events of an earlier one; the curve and the table are those of the only bread.
+// write writes the files that are asked for. The curve and the table are those of the only bread.
 func (f sheetFiles) write(c *call, day bakeday.KitchenDay, now time.Time) error {
-	on := c.sheetOptions()
-	if f.ICS != "" && day.Possible() {
-		data, title := day.Data(), day.String()
-		if len(day.Breads) == 1 {
-			title = day.Breads[0].Bake.Name
+	for _, to := range f.outputs() {
+		if to.Name == "" || to.Flag == "--ics" && !day.Possible() {
+			continue
 		}
-		content, err := calendar.File{
-			Plan: data.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: data.CalendarEvents(),
-		}.Encode()
+		var content []byte
+		var err error
+		switch to.Flag {
+		case "--html":
+			content = day.Sheet(c.sheetOptions())
+		case "--svg":
+			content, err = picture(day.Breads[0].Report().Section("rising"), c.sheetOptions())
+		case "--csv":
+			content = []byte(day.Breads[0].Data().CSV())
+		case "--ics":
+			content, err = eventsOf(day, now)
+		}
 		if err != nil {
-			return badInput(working.Say("%s: %s", f.ICS, err))
+			return badInput(working.Say("%s: %s", to.Name, err))
 		}
-		if err := writeFile(f.calendar(), f.Replace, content); err != nil {
+		if err := writeFile(to, f.Replace, content); err != nil {
 			return err
 		}
-	}
-	if f.HTML != "" {
-		if err := writeFile(f.page(), f.Replace, day.Sheet(on)); err != nil {
-			return err
-		}
-	}
-	if f.SVG != "" {
-		if err := writePicture(f.curve(), f.Replace, day.Breads[0].Report().Section("rising"), on); err != nil {
-			return err
-		}
-	}
-	if f.CSV != "" {
-		return writeFile(f.table(), f.Replace, []byte(day.Breads[0].Data().CSV()))
 	}
 	return nil
 }
 
-// writePicture writes the first picture of a section.
-func writePicture(to outfile.Output, replace bool, of report.Section, on report.Options) error {
+// eventsOf are the steps of a day as a calendar. Its sequence number grows with the clock, so that a later export of the
+// same plan moves the events of an earlier one.
+func eventsOf(day bakeday.KitchenDay, now time.Time) ([]byte, error) {
+	data, title := day.Data(), day.String()
+	if len(day.Breads) == 1 {
+		title = day.Breads[0].Bake.Name
+	}
+	return calendar.File{
+		Plan: data.CalendarID(), Name: title, Stamp: now, Sequence: int(now.Unix() / 60), Events: data.CalendarEvents(),
+	}.Encode()
+}
+
+// picture is the first picture of a section.
+func picture(of report.Section, on report.Options) ([]byte, error) {
 	for _, b := range of.Blocks {
 		if c, ok := b.(report.Chart); ok {
-			picture, err := c.SVG(on, 700, 400)
-			if err != nil {
-				return badInput(working.Say("%s: %s", to.Name, err))
-			}
-			return writeFile(to, replace, []byte(picture))
+			text, err := c.SVG(on, 700, 400)
+			return []byte(text), err
 		}
 	}
-	return badInput(working.Say("%s: %s", to.Name, "there is no rise to draw"))
+	return nil, errors.New("there is no rise to draw")
 }
 
 // planHeading is the first line of a plan as a table.
