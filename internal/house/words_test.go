@@ -51,7 +51,7 @@ var readers = map[string]string{
 	"dough/weightstext.go":             "reads weights as typed",
 	"dough/feedingtext.go":             "reads a feeding by parts as typed",
 	"dough/food/amount.go":             "reads an amount as typed",
-	"dough/vessel/sidestext.go":        "reads the sides of a tin as typed",
+	"dough/vessel/tintext.go":          "reads the sides of a tin as typed",
 	"ferment/parseyeast.go":            "reads an amount of yeast as typed",
 	"schedule/bench/probed.go":         "reads what a probe showed as typed",
 	"schedule/wallclock/clock.go":      "reads a time of day",

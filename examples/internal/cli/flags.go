@@ -11,7 +11,6 @@ import (
 	"example.org/maslin/dough"
 	"example.org/maslin/dough/cost"
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/vessel"
 	"example.org/maslin/ferment"
 	"github.com/shopspring/decimal"
 )
@@ -191,11 +190,10 @@ func (f *flagValue) Type() string   { return f.kind }
 
 // parsers read the types of the library that are told in a text of their own.
 var parsers = map[reflect.Type]func(string) (any, error){
-	reflect.TypeFor[ferment.Yeast]():     func(s string) (any, error) { return ferment.ParseYeast(s) },
-	reflect.TypeFor[dough.Feeding]():     func(s string) (any, error) { return dough.ParseFeeding(s) },
-	reflect.TypeFor[dough.Stock]():       func(s string) (any, error) { return dough.ParseStock(s) },
-	reflect.TypeFor[decimal.Decimal]():   func(s string) (any, error) { return cost.ParseMoney(s) },
-	reflect.TypeFor[[]quantity.Length](): func(s string) (any, error) { return vessel.ParseSides(s) },
+	reflect.TypeFor[ferment.Yeast]():   func(s string) (any, error) { return ferment.ParseYeast(s) },
+	reflect.TypeFor[dough.Feeding]():   func(s string) (any, error) { return dough.ParseFeeding(s) },
+	reflect.TypeFor[dough.Stock]():     func(s string) (any, error) { return dough.ParseStock(s) },
+	reflect.TypeFor[decimal.Decimal](): func(s string) (any, error) { return cost.ParseMoney(s) },
 }
 
 // reader is how a text becomes a value of this type, and the words to choose from where there are some.

@@ -154,31 +154,33 @@ func (q *formula) byPercent(c *call) (dough.Batch, error) {
 
 // target is what the flags ask for beside bread; nil is what the file says.
 func (q *formula) target(c *call) dough.Target {
-	var wishes []string
-	for _, n := range []string{"dough", "flour", "levain-at-hand", "stock", "pieces", "each", "baked"} {
-		loaves := n == "each" || n == "baked"
-		if c.given(n) && !(loaves && len(wishes) > 0 && (wishes[0] == "pieces" || wishes[0] == "each")) {
-			wishes = append(wishes, n)
+	const ofLoaves = 4 // these and those after them go together
+	wishes := []struct {
+		flag   string
+		target dough.Target
+	}{
+		{"dough", dough.ByDough{Mass: q.Dough}}, {"flour", dough.ByFlour{Mass: q.Flour}},
+		{"levain-at-hand", dough.ByLevain{Preferment: "levain", Mass: q.Levain}}, {"stock", dough.AtHand{Stock: q.Stock}},
+		{"each", dough.Pieces{Count: max(1, q.Loaves.Pieces), Each: q.Each}}, {"pieces", nil}, {"baked", nil},
+	}
+	first := -1
+	for i, w := range wishes {
+		switch {
+		case !c.given(w.flag) || first >= ofLoaves && i >= ofLoaves:
+		case first >= 0:
+			c.fault(w.flag, "it together with --"+wishes[first].flag,
+				quantity.Tell("cli.want_one_wish_loaves_dough_flour",
+					"one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
+			return nil
+		default:
+			first = i
 		}
 	}
-	if len(wishes) > 1 {
-		c.fault(wishes[1], "it together with --"+wishes[0],
-			quantity.Tell("cli.want_one_wish_loaves_dough_flour",
-				"one wish: loaves, --dough, --flour, --levain-at-hand or --stock"), quantity.ErrInconsistent)
+	if first < 0 {
 		return nil
 	}
-	switch {
-	case c.given("dough"):
-		return dough.ByDough{Mass: q.Dough}
-	case c.given("flour"):
-		return dough.ByFlour{Mass: q.Flour}
-	case c.given("levain-at-hand"):
-		return dough.ByLevain{Preferment: "levain", Mass: q.Levain}
-	case c.given("stock"):
-		return dough.AtHand{Stock: q.Stock}
-	case c.given("each"):
+	if wishes[first].flag == "each" {
 		c.not("--each, which gives the dough and not the bread", "baked", "loss")
-		return dough.Pieces{Count: max(1, q.Loaves.Pieces), Each: q.Each}
 	}
-	return nil
+	return wishes[first].target
 }

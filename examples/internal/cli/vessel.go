@@ -7,39 +7,39 @@ import (
 
 // vesselTin asks how much dough a tin takes, or how large a tin a dough needs.
 type vesselTin struct {
-	Dough  quantity.Mass     `flag:"dough" paths:"Mass=dough"`
-	Volume quantity.Volume   `flag:"volume"`
-	Size   []quantity.Length `flag:"size" paths:"Box.Length=size Box.Width=size Box.Height=size"`
-	Base   []quantity.Length `flag:"base" paths:"Box.BaseLength=base Box.BaseWidth=base"`
-	Loaf   vessel.TinLoaf    `flag:"loaf" paths:"loaf=loaf"`
-	Own    vessel.OwnTin     `flags:"Volume=own-volume Dough=own-dough"`
+	Dough  quantity.Mass   `flag:"dough" paths:"Mass=dough"`
+	Volume quantity.Volume `flag:"volume"`
+	Size   string          `flag:"size" paths:"Rim=size Box.Length=size Box.Width=size Box.Height=size"`
+	Base   string          `flag:"base" paths:"Box.BaseLength=base Box.BaseWidth=base"`
+	Loaf   vessel.TinLoaf  `flag:"loaf" paths:"loaf=loaf"`
+	Own    vessel.OwnTin   `flags:"Volume=own-volume Dough=own-dough"`
 }
 
 func (q *vesselTin) ask(c *call) error {
 	given := c.one("dough", "volume", "size")
-	if given != "size" {
+	var box vessel.TinBox
+	var p quantity.Problems
+	if given == "size" {
+		read, err := vessel.ReadTin(q.Size, q.Base)
+		box = read
+		p.Join("", err)
+	} else {
 		c.only("--size", "base")
 	}
-	c.sides("size", q.Size, 3)
-	c.sides("base", q.Base, 2)
 	factor, err := q.Loaf.Factor()
 	own := c.given("own-volume") || c.given("own-dough")
 	if own {
 		factor, err = q.Own.Factor()
 		err = quantity.At("Own", err)
 	}
-	if wrong := c.complain(err); wrong != nil {
-		return wrong
+	if p.Join("", err); p.Err() != nil || len(c.faults) > 0 {
+		return c.complain(p.Err())
 	}
 	switch given {
 	case "dough":
 		return c.tell(factor.Tin(q.Dough))
 	case "volume":
 		return c.tell(factor.Fill(q.Volume))
-	}
-	box := vessel.TinBox{Length: q.Size[0], Width: q.Size[1], Height: q.Size[2]}
-	if len(q.Base) == 2 {
-		box.BaseLength, box.BaseWidth = q.Base[0], q.Base[1]
 	}
 	volume, err := box.Volume()
 	if wrong := c.complain(quantity.At("Box", err)); wrong != nil {
@@ -108,17 +108,5 @@ func (q *vesselJar) ask(c *call) error {
 func (c *call) zero(flag string, is bool, want quantity.Phrase) {
 	if c.given(flag) && is && !c.faulty(flag) {
 		c.fault(flag, "0", want, quantity.ErrOutOfRange)
-	}
-}
-
-// sides refuses other than so many of them.
-func (c *call) sides(flag string, given []quantity.Length, n int) {
-	if c.given(flag) && len(given) > 0 && len(given) != n {
-		want := quantity.Tell("cli.want_length_width_and_height_inside",
-			`length, width and height inside, such as "24x11x7cm" or "9x5x3in"`)
-		if n == 2 {
-			want = quantity.Tell("cli.want_length_and_width_inside_19x9cm", `length and width inside, such as "19x9cm"`)
-		}
-		c.fault(flag, quantity.Excerpt(c.cmd.Flag(flag).Value.String()), want, quantity.ErrUnit)
 	}
 }
