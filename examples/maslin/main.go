@@ -16,9 +16,7 @@ import (
 
 func main() {
 	s := cli.Machine()
-	var last sayings
-	s.Stopping = last.set
-	cleanUpWhenStopped(&last)
+	s.Stopping = cleanUpWhenStopped()
 	os.Exit(cli.Run(os.Args[1:], s))
 }
 
@@ -26,40 +24,24 @@ func main() {
 const hangUp = syscall.Signal(1)
 
 // cleanUpWhenStopped removes half-written files when the program is told to stop, and exits with the status
-// that shells expect of a program ended by a signal.
-func cleanUpWhenStopped(last *sayings) {
+// that shells expect of a program ended by a signal. What a command still has to say then is set by what it returns.
+func cleanUpWhenStopped() (set func(say func())) {
+	var saying sync.Mutex
+	var last func()
 	stop := make(chan os.Signal, 1)
 	signal.Notify(stop, os.Interrupt, syscall.SIGTERM, hangUp)
 	go func() {
-		status := 130
-		switch <-stop {
-		case syscall.SIGTERM:
-			status = 143
-		case hangUp:
-			status = 129
-		}
+		status := map[os.Signal]int{os.Interrupt: 130, syscall.SIGTERM: 143, hangUp: 129}[<-stop]
 		outfile.Cleanup()
-		last.say()
+		saying.Lock() // and never unlocked: nothing is done any more that it says was not
+		if last != nil {
+			last()
+		}
 		os.Exit(status)
 	}()
-}
-
-// sayings are what a command still has to say when the program is told to stop.
-type sayings struct {
-	sync.Mutex
-	now func()
-}
-
-func (l *sayings) set(say func()) {
-	l.Lock()
-	defer l.Unlock()
-	l.now = say
-}
-
-func (l *sayings) say() {
-	l.Lock()
-	defer l.Unlock()
-	if l.now != nil {
-		l.now()
+	return func(say func()) {
+		saying.Lock()
+		defer saying.Unlock()
+		last = say
 	}
 }

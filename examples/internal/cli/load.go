@@ -3,8 +3,8 @@ package cli
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"time"
 
@@ -115,19 +115,18 @@ func (b bakes) complain(err error) error {
 
 // at is the file that a fault belongs to, and the fault by its place there; no file for one of the day as a whole.
 func (b bakes) at(e *quantity.InputError) (*bakeSource, *quantity.InputError) {
-	rest, ofMany := strings.CutPrefix(e.GoPath, "Bakes[")
-	if !ofMany && len(b.files) == 1 {
-		return b.files[0], e
-	}
-	number, field, _ := strings.Cut(rest, "]")
-	i, err := strconv.Atoi(number)
-	if !ofMany || err != nil || i >= len(b.files) {
-		return nil, e
-	}
 	own := *e
-	_, own.Path, _ = strings.Cut(e.Path, "].")
-	own.GoPath = strings.TrimPrefix(field, ".")
-	return b.files[i], &own
+	for i, f := range b.files {
+		field, of := strings.CutPrefix(e.GoPath, fmt.Sprintf("Bakes[%d]", i))
+		if of {
+			_, own.Path, _ = strings.Cut(e.Path, "].")
+			own.GoPath = strings.TrimPrefix(field, ".")
+		}
+		if of || len(b.files) == 1 && !strings.HasPrefix(e.GoPath, "Bakes[") {
+			return f, &own
+		}
+	}
+	return nil, e
 }
 
 func clockFor(s System, zone, now string) (bakeday.KitchenClock, error) {

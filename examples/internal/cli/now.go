@@ -40,7 +40,7 @@ func (q *now) ask(c *call) error {
 		return err
 	}
 	if !m.Day.Possible() {
-		return c.tellIf(false, told(m), nil)
+		return c.tellIf(false, only(m, m.Breads), nil)
 	}
 	entries, done, err := q.entries(c, b, m)
 	if wrong := c.complain(err); wrong != nil {
@@ -60,14 +60,6 @@ func (q *now) ask(c *call) error {
 		err = c.tell(q.suggesting(c, b, m), nil)
 	}
 	return kept(name, err)
-}
-
-// told is the moment as it is told: that of the only bread as of one bread.
-func told(m bench.KitchenNow) telling {
-	if len(m.Breads) == 1 {
-		return m.Breads[0]
-	}
-	return m
 }
 
 // moment is how the day stands by the log.

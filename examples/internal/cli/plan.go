@@ -71,15 +71,15 @@ func (q *plan) ask(c *call) error {
 		return err
 	}
 	c.everyCaution = q.Cautions
-	return c.tellIf(day.Possible(), ofDay(day), nil)
+	return c.tellIf(day.Possible(), only(day, day.Breads), nil)
 }
 
-// ofDay is the day as it is told: that of the only bread as of one bread.
-func ofDay(day bakeday.KitchenDay) telling {
-	if len(day.Breads) == 1 {
-		return day.Breads[0]
+// only is the answer for several breads, or that for the only one, which is told as of one bread.
+func only[All, One telling](all All, breads []One) telling {
+	if len(breads) == 1 {
+		return breads[0]
 	}
-	return day
+	return all
 }
 
 // again plans the rest of a day again because a step is late; a day that does not fit is told as it is.
@@ -90,7 +90,7 @@ func (q *plan) again(c *call, day bakeday.KitchenDay) error {
 		return wrong
 	}
 	if !day.Possible() {
-		return c.tellIf(false, ofDay(day), nil)
+		return c.tellIf(false, only(day, day.Breads), nil)
 	}
 	r, err := day.Replan(c.cmd.Context(), bakeday.Late{Step: q.Step, By: q.Late})
 	return c.tellIf(r.Possible(), r, err)
@@ -106,7 +106,7 @@ func (q *plan) fit(c *call, b bakes) error {
 	if err != nil {
 		return b.complain(err)
 	}
-	return c.tellIf(found.Day.Possible(), fitted{found, ofDay(found.Day)}, nil)
+	return c.tellIf(found.Day.Possible(), fitted{found, only(found.Day, found.Day.Breads)}, nil)
 }
 
 // fitted tells the best setting, with its day as data.

@@ -33,7 +33,7 @@ func (s suggesting) MarshalJSON() ([]byte, error) { return json.Marshal(s.tellin
 
 // suggesting puts the commands to the day: what to type when what is expected next is done or seen.
 func (q *now) suggesting(c *call, b bakes, m bench.KitchenNow) suggesting {
-	out := suggesting{telling: told(m)}
+	out := suggesting{telling: only(m, m.Breads)}
 	add := func(says working.Message, command string) {
 		row := report.Row{Label: says, Value: report.Of(working.Say(command))}
 		if !slices.Contains(out.commands, row) {
