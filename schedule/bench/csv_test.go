@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/bench"
 	"github.com/google/go-cmp/cmp"
 )
@@ -33,6 +34,16 @@ func TestReadCSV(t *testing.T) {
 		if err := e.Check(); err != nil {
 			t.Error(err)
 		}
+	}
+	if got, err = bench.ReadCSV("time,kind,dough,yeast,yeast kind\n2026-11-27 16:52,mix,25 °C,1 %,fresh\n"+
+		"2026-11-27 17:52,mix,25 °C,1 %,instant yeast\n", parse); err != nil || len(got) != 2 ||
+		got[0].Mix.YeastKind != ferment.FreshYeast || got[1].Mix.YeastKind != ferment.InstantYeast {
+		t.Errorf("%+v, %v", got, err)
+	}
+	_, err = bench.ReadCSV("time,kind\n2026-11-27 16:52,\"mix\n", parse)
+	if err == nil || !strings.HasPrefix(err.Error(), "line 2: wrong form: got ") ||
+		!strings.Contains(err.Error(), "want a row of comma-separated values") {
+		t.Error(err)
 	}
 	const bad = `time,kind,dough,rise,colour
 2026-11-27 16:52,mix,25 °C,,

@@ -54,13 +54,7 @@ func (k KitchenNow) StepsDue() []bakeday.StepData {
 		all = append(all, s.StepData)
 		over[s.key()] = s.of.done(s.StepData)
 	}
-	bread := func(s bakeday.StepData) string {
-		if s.Bread == "" && len(k.Breads) == 1 {
-			return k.Breads[0].Name
-		}
-		return s.Bread
-	}
-	return due(all, func(s bakeday.StepData) bool { return over[bread(s)+"/"+s.ID] }, k.Now)
+	return due(all, func(s bakeday.StepData) bool { return over[s.Bread+"/"+s.ID] }, k.Now)
 }
 
 // StepNamed answers: which step of which bread is meant, by its ID ("Rye/fold-2"), or by its kind where there is only

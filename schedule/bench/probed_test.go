@@ -3,6 +3,7 @@ package bench_test
 import (
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
@@ -56,5 +57,19 @@ func TestReadProbe(t *testing.T) {
 		if !got.ByClock && !got.Last(time.Now()).IsZero() {
 			t.Errorf("%q: by the clock", c.texts)
 		}
+	}
+}
+
+// One reading by the clock is of that minute; times of both sorts are told as such.
+func TestTimesOfOneProbe(t *testing.T) {
+	one, err := bench.ReadProbe([]string{"14:05=82C"})
+	now := time.Date(2026, 11, 28, 15, 0, 0, 0, time.UTC)
+	if err != nil || !one.Last(now).Equal(now.Add(-55*time.Minute)) {
+		t.Errorf("%v, %v", one.Last(now), err)
+	}
+	_, err = bench.ReadProbe([]string{"14:05=82C", "12min=95C"})
+	const want = "got clock times and times since the loaf went in, want one or the other"
+	if err == nil || !strings.Contains(err.Error(), want) {
+		t.Error(err)
 	}
 }

@@ -310,7 +310,7 @@ func TestLimitsOfObservations(t *testing.T) {
 		"mix.altitude":     func(m *bench.DoughMixed, over float64) { m.Altitude = quantity.Meters(9000 * over) },
 	} {
 		limits[path] = struct{ at, past bench.Observation }{
-			mix(func(m *bench.DoughMixed) { set(m, 1) }), mix(func(m *bench.DoughMixed) { set(m, 1.004) }),
+			mix(func(m *bench.DoughMixed) { set(m, 1) }), mix(func(m *bench.DoughMixed) { set(m, 1.00005) }),
 		}
 	}
 	// Of what has a lower end too.
