@@ -3,7 +3,7 @@ package schedule
 import "example.org/maslin/internal/enum"
 
 var stepKinds = enum.Of[StepKind]("kind of step", "", "feed", "ripen", "make", "stand", "mix", "fold", "laminate",
-	"bulk", "add", "divide", "shape", "proof", "retard", "take out", "warm up", "preheat", "bake", "tend", "cool",
+	"bulk", "add", "divide", "shape", "proof", "chill", "retard", "take out", "warm up", "preheat", "bake", "tend", "cool",
 	"other")
 
 // String names the kind; the zero value is an empty text.

@@ -18,6 +18,7 @@ const (
 	Divide                       // the dough is divided
 	Shape                        // the pieces are shaped, divided too if no step of its own says so
 	Proof                        // the pieces rise in the warm
+	Chill                        // the dough is put into the cold as it is
 	Retard                       // the pieces or the dough rest in the cold
 	TakeOut                      // the pieces are taken out of the cold
 	WarmUp                       // they lose their cold

@@ -24,7 +24,8 @@ func TestScripts(t *testing.T) {
 		Dir: "testdata/script", UpdateScripts: *update, RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("COLUMNS", "80")
-			for _, name := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml", "ripe-at-eight.toml", "pizza-evening.toml"} {
+			for _, name := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml", "ripe-at-eight.toml", "pizza-evening.toml",
+				"overnight-buns.toml"} {
 				content, err := os.ReadFile(filepath.Join(bakes, name))
 				if err != nil {
 					return err

@@ -161,12 +161,14 @@ type Shaping struct {
 	Takes quantity.Elapsed `json:"takes"`
 }
 
-// Retard is a rest of the shaped loaves in the refrigerator.
+// Retard is a rest in the refrigerator: of the shaped loaves, or of the dough before it is divided.
 type Retard struct {
 	AtLeast quantity.Elapsed `json:"at_least"` // the shortest time in the refrigerator
 	AtMost  quantity.Elapsed `json:"at_most"`  // the longest; the timetable chooses between them
-	// in the room or box before baking; zero: from the cold into the oven
+	// in the room or box before baking; zero: from the cold into the oven, or 1h30m for dough that rested undivided
 	WarmUp quantity.Elapsed `json:"warm_up,omitzero"`
+	// the dough rests in its tub, and is divided and shaped when it comes out of the cold; warm_up is its final proof
+	Undivided bool `json:"undivided,omitzero"`
 }
 
 // OvenWork says how the loaves are baked. What is left out takes the guide values for style, size and vessel.

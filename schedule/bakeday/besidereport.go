@@ -143,7 +143,8 @@ func ovenCompared(row addRow) {
 // startsCompared says when the steps begin, and whether the bread is there when it is wanted.
 func startsCompared(row addRow) {
 	for _, kind := range []schedule.StepKind{
-		schedule.Feed, schedule.Mix, schedule.Bulk, schedule.Shape, schedule.Retard, schedule.Proof, schedule.Bake,
+		schedule.Feed, schedule.Mix, schedule.Bulk, schedule.Shape, schedule.Chill, schedule.Retard, schedule.Proof,
+		schedule.Bake,
 	} {
 		row(working.Tell("bakeday.kind_of_step", "%v", kind), func(p PlanData) report.Cell { return moment(p.starts(kind)) })
 	}

@@ -85,6 +85,11 @@ func (b Bake) withDefaults() Bake {
 		shaping = usualFilling
 	}
 	usual(&b.Shaping.Takes, shaping)
+	if b.undivided() {
+		r := *b.Retard
+		usual(&r.WarmUp, usualUndividedProof)
+		b.Retard = &r
+	}
 	b.Loaves.Warm = b.Loaves.Warm || b.Loaves.toOrder()
 	if b.Loaves.Warm {
 		usual(&b.Loaves.FreshWithin, usualWarmth)
@@ -149,8 +154,8 @@ func (b *Bake) check() error {
 	case box.IsZero():
 	case box.IsValid() && box.Compare(celsius(10)) < 0:
 		p.Add("Bulk.Box", box, quantity.Tell("bakeday.want_box_warm",
-			"%v to %v: the cold is for shaped loaves, under retard; a dough that rests in it before it is divided is not "+
-				"planned", celsius(10), celsius(38)), quantity.ErrOutOfRange)
+			"%v to %v: the cold is under retard, of shaped loaves or, with undivided, of the dough before it is divided",
+			celsius(10), celsius(38)), quantity.ErrOutOfRange)
 	default:
 		quantity.Check(&p, "Bulk.Box", box, celsius(10), celsius(38))
 	}

@@ -203,7 +203,7 @@ func (d Day) goesIn(l Ingredient) (time.Time, bool) {
 	case schedule.Laminate:
 		id = idLaminate
 	case schedule.Shape:
-		id = idShape
+		id = d.Bake.shaped()
 	case schedule.Bake:
 		id = nth(idBake, 0)
 	}

@@ -85,11 +85,14 @@ func (d Day) Data() PlanData {
 	}
 	s.Bulk = d.bulkData()
 	if d.Bake.Retard != nil {
-		shaping := d.Bake.Shaping.Takes.Duration()
+		before := d.Bake.Shaping.Takes.Duration() // the cold
+		if d.Bake.undivided() {
+			before = puttingIn.Duration()
+		}
 		s.Retard = &RetardData{
 			For: d.inCold(), Into: d.Bake.Kitchen.Refrigerator, WarmUp: d.Bake.Retard.WarmUp,
-			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + shaping)),
-			DoughAt: thousandths(d.Rising.FromCold),
+			DoughIn: thousandths(d.Rising.Bulk.Bulk().History.At(d.Rising.Bulk.Ready().Likely + before)),
+			DoughAt: thousandths(d.Rising.FromCold), IntoOven: thousandths(d.Rising.Into), Undivided: d.Bake.undivided(),
 		}
 	} else if d.Rising.HasProof {
 		r := toMinutes(d.Rising.Proof)

@@ -57,9 +57,9 @@
 //
 // # What is not planned
 //
-// The cold is for shaped loaves: a dough that rests in it before it is divided, as many a brioche does overnight, has
-// no plan here. Nor has one that is built up in two doughs on a stiff levain, as panettone: the first dough is no
-// preferment, since it holds the levain and is judged by its rise.
+// A dough that is built up in two doughs on a stiff levain, as panettone: the first dough is no preferment, since it
+// holds the levain and is judged by its rise. A dough rests in the cold once: before it is divided, or when it is
+// shaped.
 //
 // # Standing assumptions
 //

@@ -68,7 +68,7 @@ func (d Day) standsWarm(l Ingredient) time.Duration {
 		return 0
 	}
 	warm := baked.Start.Sub(in)
-	if cold, ok := d.Timetable.Step(idRetard); ok {
+	if cold, ok := d.Timetable.Step(idRetard); ok && cold.Start.After(in) {
 		warm -= cold.End.Sub(cold.Start)
 	}
 	return warm

@@ -230,7 +230,8 @@ func (j *judge) changes(x, y OvenData) float64 {
 // counted: hands and places in the cold.
 func (j *judge) counted() {
 	k := j.day.Kitchen
-	work := j.of(schedule.Feed, schedule.Make, schedule.Mix, schedule.Fold, schedule.Laminate, schedule.Shape)
+	work := j.of(schedule.Feed, schedule.Make, schedule.Mix, schedule.Fold, schedule.Laminate, schedule.Shape,
+		schedule.Chill)
 	if n := most(work, func(StepData) int { return 1 }); n > max(1, k.Hands) {
 		j.say("%d pairs of hands of %d", n, k.Hands)
 	}
@@ -240,14 +241,21 @@ func (j *judge) counted() {
 	var cold []StepData
 	for _, s := range j.of(schedule.Retard) {
 		for _, b := range j.of(schedule.Bake, schedule.TakeOut) {
-			if b.Bread == s.Bread && b.Start.After(s.End) && j.bake(s.Bread).Retard.WarmUp == 0 {
+			r := j.bake(s.Bread).Retard
+			if b.Bread == s.Bread && b.Start.After(s.End) && r.WarmUp == 0 && !r.Undivided {
 				s.End = b.Start // until the last of them is in the oven
 			}
 		}
 		cold = append(cold, s)
 	}
-	if n := most(cold, func(s StepData) int { return j.bread(s.Bread).Formula.Pieces }); n > k.RefrigeratorPlaces {
-		j.say("%d loaves in %d places", n, k.RefrigeratorPlaces)
+	places := func(s StepData) int {
+		if j.bake(s.Bread).Retard.Undivided {
+			return 1
+		}
+		return j.bread(s.Bread).Formula.Pieces
+	}
+	if n := most(cold, places); n > k.RefrigeratorPlaces {
+		j.say("%d loaves in %d places, a dough counted as one", n, k.RefrigeratorPlaces)
 	}
 }
 

@@ -71,7 +71,7 @@ func (o one) inOrder() {
 	for i := range o.last("mix") {
 		add(fmt.Sprintf("mix-%d", i+1))
 	}
-	for _, id := range []string{"bulk", "shape", "retard", "take-out", "warm-up", "proof", "bake-1"} {
+	for _, id := range o.afterMixing() {
 		add(id)
 	}
 	if len(chain) < 5 && !slices.Contains(chain, "bake-1") {
@@ -215,7 +215,7 @@ func (o one) dough() {
 		}
 	}
 	if shaping := o.b.Shaping.Takes.Duration(); shaping > 0 {
-		o.within("shape", shaping, shaping)
+		o.within(o.shaped(), shaping, shaping)
 	}
 	if o.b.Retard == nil {
 		o.within("proof", o.p.Proof.Early-time.Minute, o.p.Proof.Late+time.Minute)
@@ -238,6 +238,10 @@ func (o one) cold() {
 	o.within("retard", r.AtLeast.Duration(), r.AtMost.Duration())
 	if o.p.Retard.For != o.at["retard"].Takes {
 		o.say("%v in the cold are told, and %v are planned", o.p.Retard.For, o.at["retard"].Takes)
+	}
+	if r.Undivided {
+		o.proofsCold()
+		return
 	}
 	if r.WarmUp > 0 {
 		if d := o.at["take-out"].Takes + o.at["warm-up"].Takes; d != r.WarmUp {

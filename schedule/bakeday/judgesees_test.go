@@ -73,9 +73,9 @@ func TestTheJudgeSees(t *testing.T) {
 		"in the absence": func(d *KitchenDayData) {
 			d.Kitchen.Asleep = []wallclock.Habit{wallclock.MustHabit("12:00 to 13:00")}
 		},
-		"loads at a time":   func(d *KitchenDayData) { d.Breads[1].Oven.Decks = 2 },
-		"pots of 1":         func(d *KitchenDayData) { d.Kitchen.Pots = 1 },
-		"loaves in 1 place": func(d *KitchenDayData) { d.Kitchen.RefrigeratorPlaces = 1 },
+		"loads at a time":    func(d *KitchenDayData) { d.Breads[1].Oven.Decks = 2 },
+		"pots of 1":          func(d *KitchenDayData) { d.Kitchen.Pots = 1 },
+		"loaves in 1 places": func(d *KitchenDayData) { d.Kitchen.RefrigeratorPlaces = 1 },
 		"beside": func(d *KitchenDayData) {
 			s, l := dayStep(d, "Focaccia/bake-1"), dayStep(d, "Loaf/bake-1")
 			s.Start, s.End = l.Start, l.End
@@ -136,6 +136,11 @@ func TestTheJudgeSees(t *testing.T) {
 // The judge sees what is wrong with a day of what is made beforehand, filled in, held cold and warmed up.
 func TestTheJudgeSeesWhatGoesBefore(t *testing.T) {
 	drawn := someDay(randomly(19128))
+	for i := range drawn.Bakes { // all of these rest in the cold when they are shaped
+		if r := drawn.Bakes[i].Retard; r != nil && r.Undivided {
+			r.Undivided, r.WarmUp = false, quantity.Elapsed(45*time.Minute)
+		}
+	}
 	drawn.Bakes[4].Notes = []StepNote{{Step: "shape", Says: "as ever"}}
 	twice := drawn.Bakes[4] // the same levain feeds a second dough
 	twice.Name, twice.Soakers, twice.Notes, twice.Loaves.Pieces, twice.Mixing.Mixer = "More", nil, nil, 1, mixing.Hand

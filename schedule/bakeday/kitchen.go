@@ -133,7 +133,7 @@ func (b *Bake) checkRoom(p *quantity.Problems) {
 		quantity.Tell("bakeday.want_at_most_pots", "at most %d, the pots of the kitchen", k.Pots))
 	most("Oven.Together", b.Oven.Together, k.Oven.Holds,
 		quantity.Tell("bakeday.want_at_most_on_deck", "at most %d, what a deck of the oven holds", k.Oven.Holds))
-	if b.Retard != nil {
+	if b.Retard != nil && !b.Retard.Undivided {
 		most("Loaves.Pieces", b.Loaves.Pieces, k.RefrigeratorPlaces,
 			quantity.Tell("bakeday.want_at_most_cold_places", "at most %d, the places in the refrigerator",
 				k.RefrigeratorPlaces))
@@ -148,7 +148,7 @@ func (b *Bake) checkRoom(p *quantity.Problems) {
 // boxHolds reports trays for which the proofing box has no place: each round has one of its own.
 func (b *Bake) boxHolds(rounds int) error {
 	var p quantity.Problems
-	if has := b.Kitchen.BoxPlaces; has > 0 && rounds > has && b.Retard == nil && !b.Bulk.Box.IsZero() {
+	if has := b.Kitchen.BoxPlaces; has > 0 && rounds > has && (b.Retard == nil || b.undivided()) && !b.Bulk.Box.IsZero() {
 		p.AddCode("Bulk.Box", "more_than_there_is", quantity.Tell("bakeday.got_trays_in_box",
 			"a final proof of %d trays in it, one for each round", rounds),
 			quantity.Tell("bakeday.want_at_most_box_places", "at most %d, the places in the proofing box", has),

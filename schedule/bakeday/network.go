@@ -215,7 +215,7 @@ func (n *network) mixed(previous string, standing []string) {
 	}
 }
 
-// bulk ferments and folds the dough until it is shaped.
+// bulk ferments and folds the dough until it is shaped or put into the cold.
 func (n *network) bulk() {
 	early, likely, late := grid(n.t.bulk.Early), grid(n.t.bulk.Likely), grid(n.t.bulk.Late)
 	bulk := n.add(schedule.DayStep{
@@ -237,17 +237,9 @@ func (n *network) bulk() {
 			MaxWords: about,
 		})
 	}
-	shape := n.add(
-		schedule.DayStep{
-			ID:    idShape,
-			Kind:  schedule.Shape,
-			Name:  n.b.shapeName(),
-			Min:   grid(n.b.Shaping.Takes.Duration()),
-			Needs: n.work,
-		},
-	)
-	n.atOnce(bulk, shape)
-	n.laminate(bulk, folds, shape)
+	end := n.add(n.endOfBulk())
+	n.atOnce(bulk, end)
+	n.laminate(bulk, folds, end)
 }
 
 // rest is the cold or the final proof after shaping; it returns the ID of the last step.
@@ -263,12 +255,15 @@ func (n *network) rest() string {
 		return proof
 	}
 	rest := n.add(schedule.DayStep{
-		ID: idRetard, Kind: schedule.Retard, Name: working.Tell("bakeday.step_retard", "cold retard"),
+		ID: idRetard, Kind: schedule.Retard, Name: n.b.retardName(),
 		Min: grid(r.AtLeast.Duration()), Max: grid(r.AtMost.Duration()),
 		MinWords: working.Tell("bakeday.rule_retard_least", "retard at least %v", r.AtLeast),
 		MaxWords: working.Tell("bakeday.rule_retard_most", "retard at most %v", r.AtMost),
 	})
-	n.atOnce(idShape, rest)
+	n.atOnce(n.b.afterBulk(), rest)
+	if r.Undivided {
+		return n.coldDough(rest)
+	}
 	if r.WarmUp <= 0 {
 		return rest
 	}

@@ -32,18 +32,18 @@ func (n *network) layOut(l layout) schedule.Problem {
 // rules ask and be there when it is wanted. They stand in the network only to keep room: whatever the dough does
 // within its range, somebody is awake and there for it.
 func (n *network) keepRoom(p *schedule.Problem, l layout) {
+	end := n.endOfBulk()
 	for _, c := range []struct {
 		id          string
 		name        working.Message
 		bulk, proof time.Duration
 	}{
-		{idEarly, working.Tell("bakeday.step_if_early", "%v, if the dough is early", n.b.shapeName()), n.t.bulk.Early,
+		{idEarly, working.Tell("bakeday.step_if_early", "%v, if the dough is early", end.Name), n.t.bulk.Early,
 			n.t.proof.Early},
-		{idLate, working.Tell("bakeday.step_if_late", "%v, if the dough is late", n.b.shapeName()), n.t.bulk.Late,
+		{idLate, working.Tell("bakeday.step_if_late", "%v, if the dough is late", end.Name), n.t.bulk.Late,
 			n.t.proof.Late},
 	} {
 		bulk := grid(drawn(c.bulk, n.t.bulk.Likely, l.share))
-		shaping := grid(n.b.Shaping.Takes.Duration())
 		p.Steps = append(
 			p.Steps,
 			schedule.DayStep{
@@ -51,10 +51,10 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 				Bread:   n.b.Name,
 				MinFirm: true,
 				MaxFirm: true,
-				Kind:    schedule.Shape,
+				Kind:    end.Kind,
 				Name:    c.name,
 				Spare:   true,
-				Min:     shaping,
+				Min:     end.Min,
 				Needs:   n.there,
 			},
 		)
@@ -62,8 +62,8 @@ func (n *network) keepRoom(p *schedule.Problem, l layout) {
 			schedule.Link{From: idBulk, To: c.id, Kind: schedule.StartToStart, Min: bulk, Max: bulk, Firm: true})
 		if r := n.b.Retard; r != nil {
 			p.Links = append(p.Links, schedule.Link{
-				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + r.warming(), Max: grid(r.AtMost.Duration()) +
-					r.warming(), Firm: true,
+				From: c.id, To: nth(idBake, 0), Min: grid(r.AtLeast.Duration()) + n.b.afterCold(),
+				Max: grid(r.AtMost.Duration()) + n.b.afterCold(), Firm: true,
 			})
 			continue
 		}

@@ -111,9 +111,16 @@ func (d *Day) risingNotes() []working.Message {
 	}
 	out = append(out, d.chilling()...)
 	if !r.HasProof && r.Feasible && d.Bake.Bulk.ShapeAt.IsZero() && r.ShapeAt.Points() < soonShaped {
-		out = append(out, working.Tell("bakeday.note_shaped_soon",
+		says := working.Tell("bakeday.note_shaped_soon",
 			"it is shaped when it has risen by only %.0f, because the rest after shaping brings the rest of the %.0f: "+
-				"for more time before it, less %v, a cooler dough or a shorter rest", r.ShapeAt, wanted, d.Bake.leavening()))
+				"for more time before it, less %v, a cooler dough or a shorter rest", r.ShapeAt, wanted, d.Bake.leavening())
+		if d.Bake.undivided() {
+			says = working.Tell("bakeday.note_chilled_soon",
+				"it goes into the cold when it has risen by only %.0f, because a tub of dough cools slowly and the cold and the "+
+					"proof bring the rest of the %.0f: for more time before it, less %v, a cooler dough or a shorter rest",
+				r.ShapeAt, wanted, d.Bake.leavening())
+		}
+		out = append(out, says)
 	}
 	if most := d.inTheCold(); most > 0 && r.Retard > most+most/4 {
 		out = append(out, working.Tell("bakeday.note_long_cold",
@@ -135,7 +142,8 @@ func (d *Day) risingNotes() []working.Message {
 // proportion between. Zero for wheat, which does for a day, and for a dough that a tin or a tray holds. From memory.
 func (d *Day) inTheCold() quantity.Elapsed {
 	l := d.Bake.Loaves
-	if shape := l.Shape.For(l.Style); d.Bake.Retard == nil || shape == bake.Tin || shape == bake.Sheet {
+	shape := l.Shape.For(l.Style)
+	if d.Bake.Retard == nil || d.Bake.undivided() || shape == bake.Tin || shape == bake.Sheet {
 		return 0
 	}
 	switch DoughKind(d.Batch) {

@@ -163,6 +163,10 @@ type RetardData struct {
 	DoughIn quantity.Temperature `json:"dough_going_in"`
 	DoughAt quantity.Temperature `json:"dough_coming_out"`
 	WarmUp  quantity.Elapsed     `json:"warm_up"`
+	// IntoOven is how warm the dough goes into the oven after it.
+	IntoOven quantity.Temperature `json:"dough_into_oven"`
+	// Undivided: the dough is divided and shaped after the cold, and WarmUp is its final proof.
+	Undivided bool `json:"undivided,omitzero"`
 }
 
 // OvenData is the bake.

@@ -198,10 +198,9 @@ func (r draw) oven(hot ...float64) OvenWork {
 }
 
 func (r draw) retard() *Retard {
-	least := pick(r, 4, 8, 12)
-	out := &Retard{AtLeast: r.minutes(60 * least), WarmUp: r.minutes(0, 0, 45)}
+	out := &Retard{AtLeast: r.minutes(60 * pick(r, 4, 8, 12)), WarmUp: r.minutes(0, 0, 45)}
 	out.AtMost = out.AtLeast + r.minutes(60, 6*60, 10*60)
-	return out
+	return out.perhapsUndivided()
 }
 
 // sour is a bread of levain: its own, one shared by name, ripe on the counter, or fed some hours ago.
@@ -368,6 +367,7 @@ func (d drawnDay) has() (out []string) {
 	add(k.Altitude.Meters() > 1000, "altitude")
 	for _, b := range d.Bakes {
 		add(b.Retard != nil, "a retard")
+		add(b.Retard != nil && b.Retard.Undivided, "dough in the cold undivided")
 		add(b.Retard != nil && k.RefrigeratorPlaces > 0, "limited places")
 		add(!b.Bulk.Box.IsZero() && k.BoxPlaces > 0, "a limited box")
 		add(!b.Oven.Then.IsZero(), "falling heat")

@@ -133,10 +133,10 @@ func notOver(steps []StepData, now time.Time) []StepData {
 // riseNow compares the rise at shaping with what the rest that is left allows.
 func (d Day) riseNow(r *Replanned) error {
 	bulk, ok := r.Timetable.Step(idBulk)
-	shape, shaped := r.Timetable.Step(idShape)
+	shape, shaped := r.Timetable.Step(d.Bake.afterBulk())
 	retard, cold := r.Timetable.Step(idRetard)
 	known := slices.ContainsFunc(r.begun, func(b begun) bool { return !b.seen.IsZero() }) // who looked knows better
-	if !ok || !shaped || !cold || r.Late.ID != idShape || known {
+	if !ok || !shaped || !cold || r.Late.ID != d.Bake.afterBulk() || known {
 		return nil
 	}
 	after := shape.Start.Sub(bulk.Start)

@@ -142,6 +142,22 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 	)
 	total := d.Rising.InOven
 	switch {
+	case s.Retard != nil && s.Retard.Undivided:
+		say(
+			working.Tell("bakeday.chill_dough",
+				"into the refrigerator when it has risen by %.0f, no more: the cold and the proof bring it to about %.0f when it "+
+					"goes into the oven (%.0f to %.0f)", b.ShapeAt, total.Likely, total.Low, total.High),
+		)
+		say(
+			working.Tell("bakeday.undivided",
+				"%v in the refrigerator at %.0f, in its tub: the dough goes in at %.0f and comes out at %.0f", s.Retard.For,
+				s.Retard.Into, s.Retard.DoughIn, s.Retard.DoughAt),
+		)
+		say(
+			working.Tell("bakeday.proofs_cold",
+				"then divide and shape it cold; final proof %v, to %.0f when the pieces go into the oven", s.Retard.WarmUp,
+				s.Retard.IntoOven),
+		)
 	case s.Retard != nil:
 		say(
 			working.Tell("bakeday.shape_cold",
@@ -156,7 +172,7 @@ func (d Day) risingBlocks(s PlanData) []report.Block {
 		if s.Retard.WarmUp > 0 {
 			say(
 				working.Tell("bakeday.warm_up", "then %v to warm up, to %.0f when they go into the oven",
-					s.Retard.WarmUp, d.Rising.Into),
+					s.Retard.WarmUp, s.Retard.IntoOven),
 			)
 		}
 	case d.Rising.HasProof:
@@ -192,7 +208,7 @@ func (d Day) curve() report.Block {
 		Low:    report.Series{Name: working.Tell("bakeday.curve_low", "slow"), Of: report.Percents},
 		High:   report.Series{Name: working.Tell("bakeday.curve_high", "fast"), Of: report.Percents},
 		Second: report.Series{Name: working.Tell("bakeday.curve_dough", "dough"), Of: report.Degrees},
-		Levels: []report.Mark{{At: d.Rising.ShapeAt.Points(), Text: working.Tell("bakeday.curve_shape", "shape")}},
+		Levels: []report.Mark{{At: d.Rising.ShapeAt.Points(), Text: d.Bake.endOfBulkMark()}},
 	}
 	ready := d.looked()
 	start, clocked := d.steadyClock()

@@ -143,7 +143,7 @@ func (b *Bake) rise(batch dough.Batch, m moments, zone *time.Location) (Rising, 
 	if b.Retard == nil {
 		return b.riseInTheRoom(r, bulk, m)
 	}
-	return b.riseWithRetard(r, bulk, batch.ScalingWeight(), m, zone)
+	return b.riseWithRetard(r, bulk, batch, m, zone)
 }
 
 // MixedAt answers: how does the dough of this day rise that left the mixer at this moment, and so warm? It rests in the
@@ -231,26 +231,22 @@ func (b *Bake) shapedAt(
 	return r, err
 }
 
-// riseWithRetard asks how far the dough may rise before shaping, given the cold that follows.
+// riseWithRetard asks how far the dough may rise before it is shaped or put into the cold, given the cold that follows.
 func (b *Bake) riseWithRetard(
 	r Rising,
 	bulk ferment.Bulk,
-	piece quantity.Mass,
+	batch dough.Batch,
 	m moments,
 	zone *time.Location,
 ) (Rising, error) {
-	loaf := b.piece(piece)
-	loaf.Into, loaf.Exposure = ferment.Room{Night: b.Kitchen.Refrigerator}, ferment.Refrigerator
-	loaf.For = quantity.Elapsed(m.retard)
 	proof := ferment.Proof{
 		Bulk:   bulk,
 		Bench:  quantity.Elapsed(m.shaping),
-		Stages: []ferment.Piece{loaf},
+		Stages: b.stages(batch, m, zone),
 		Total:  b.Bulk.Rise,
 	}
-	if warming := b.Retard.warming(); warming > 0 {
-		loaf.Into, loaf.Exposure, loaf.For = b.proofing(m.mixed, zone), ferment.Covered, warming
-		proof.Stages = append(proof.Stages, loaf)
+	if b.undivided() {
+		proof.Bench = puttingIn
 	}
 	target, err := proof.RiseBeforeShaping()
 	if err != nil {

@@ -69,7 +69,7 @@ func arranged(day Day, r report.Report, first []string) report.Report {
 			back = append(back, s)
 		}
 	}
-	r.Sections = append(append(front, back...), toWriteDown())
+	r.Sections = append(append(front, back...), day.Bake.toWriteDown())
 	r.Sources = sourcesOf(day, r)
 	return r
 }
@@ -84,13 +84,19 @@ func holds(sections []report.Section, key string) bool {
 }
 
 // toWriteDown is what the next bake learns from.
-func toWriteDown() report.Section {
+func (b *Bake) toWriteDown() report.Section {
+	ready, rise := working.Tell("bakeday.sheet_log_ready", "ready to shape at"),
+		working.Tell("bakeday.sheet_log_rise", "rise at shaping")
+	if b.undivided() {
+		ready, rise = working.Tell("bakeday.sheet_log_cold", "into the cold at"),
+			working.Tell("bakeday.sheet_log_cold_rise", "rise then")
+	}
 	line := func(label working.Message) report.Row { return report.Row{Label: label} }
 	return report.Section{Key: "log", Title: working.Tell("bakeday.sheet_title_log", "Write down"),
 		Blocks: []report.Block{report.Rows{
 			line(working.Tell("bakeday.sheet_log_dough", "dough after mixing")),
-			line(working.Tell("bakeday.sheet_log_ready", "ready to shape at")),
-			line(working.Tell("bakeday.sheet_log_rise", "rise at shaping")),
+			line(ready),
+			line(rise),
 			line(working.Tell("bakeday.sheet_log_core", "core of the loaf")),
 			line(working.Tell("bakeday.sheet_log_hot", "loaf out of the oven")),
 			line(working.Tell("bakeday.sheet_log_cool", "loaf when cool")),

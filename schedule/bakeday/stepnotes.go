@@ -66,7 +66,7 @@ func (b *Bake) checkNotes(p *quantity.Problems) {
 
 // stepIDs are those that a plan of the bake may have.
 func (b *Bake) stepIDs() []string {
-	out := []string{idFeed, idRipen, idBulk, idShape, idRetard, idOut, idWarm, idProof, idHeat, idCool}
+	out := []string{idFeed, idRipen, idBulk, b.afterBulk(), b.shaped(), idRetard, idOut, idWarm, idProof, idHeat, idCool}
 	several := func(id string, n int) {
 		for i := range min(n, 60) {
 			out = append(out, nth(id, i))

@@ -85,15 +85,18 @@ func (p *planning) cold(part *schedule.Problem, d *planned) {
 	if p.kitchen.RefrigeratorPlaces == 0 || r == nil {
 		return
 	}
-	until := nth(idBake, d.Baking.Rounds-1)
-	if r.WarmUp > 0 {
+	until, places := nth(idBake, d.Baking.Rounds-1), d.Bake.Loaves.Pieces
+	switch {
+	case r.Undivided:
+		until, places = idDivide, 1
+	case r.WarmUp > 0:
 		until = idOut
 	}
 	part.Steps = append(part.Steps, schedule.DayStep{
 		ID: idInCold, Kind: schedule.Other, Bread: d.Bake.Name, Spare: true, MinFirm: true, MaxFirm: true,
 		Name: working.Tell("bakeday.step_in_cold", "loaves in the refrigerator"),
 		Min:  grid(r.AtLeast.Duration()), Max: schedule.NoLimit,
-		Needs: []schedule.Need{{Resource: sharedCold, Amount: d.Bake.Loaves.Pieces}},
+		Needs: []schedule.Need{{Resource: sharedCold, Amount: places}},
 	})
 	part.Links = append(part.Links,
 		schedule.Link{From: idRetard, To: idInCold, Kind: schedule.StartToStart, Firm: true},

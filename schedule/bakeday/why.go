@@ -110,6 +110,12 @@ func (d Day) rightBefore(id string) (schedule.DayStep, bool) {
 // risesTooFar says what the rest after shaping does to a dough that nothing is left for before it.
 func (d Day) risesTooFar() working.Message {
 	r, wanted := d.Rising.Unrisen, d.Bake.Bulk.Rise
+	if d.Bake.undivided() {
+		return working.Tell("bakeday.why_cold_rises_too_far",
+			"even if it went into the cold at once the dough would rise %.0f before it is baked, of the %.0f wanted: a tub of "+
+				"dough cools slowly; a smaller or colder dough, a shorter rest or proof, or less %v, would help", r, wanted,
+			d.Bake.leavening())
+	}
 	if r.Compare(wanted) > 0 {
 		return working.Tell("bakeday.why_rises_too_far",
 			"even if shaped at once the dough would rise %.0f before it is baked, more than the %.0f wanted: a shorter or "+

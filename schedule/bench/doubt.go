@@ -122,7 +122,7 @@ func (m mixings) soonest(o Observation, known doughs) (rise quantity.Percent, ea
 		rise = o.Rise.Rise
 	case o.Kind == SawReady && o.Ready != nil:
 		rise, probe = o.Ready.Rise, o.Ready.Readings
-	case o.Kind == SawStep && (o.Step == stepBulk || o.Step == stepShape):
+	case o.Kind == SawStep && (o.Step == stepBulk || o.Step == stepShape || o.Step == stepChill):
 		rise = of.Mix.Rise
 	}
 	if rise.Points() <= earlyCheck {

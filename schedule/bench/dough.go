@@ -151,10 +151,10 @@ func (b LoggedBake) taught(known doughs) (one ferment.LoggedBulk, why working.Me
 // risen. Judgment: twice that of a look at a jar, and more.
 const tickedError = 12
 
-// shaped is the shaping that was ticked off.
+// shaped is the shaping that was ticked off, or that the dough went into the cold to be shaped later.
 func (b LoggedBake) shaped() *Observation {
 	for i := range b.Steps {
-		if b.Steps[i].Step == stepShape {
+		if id := b.Steps[i].Step; id == stepShape || id == stepChill {
 			return &b.Steps[i]
 		}
 	}

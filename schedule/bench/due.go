@@ -40,8 +40,16 @@ func (m DayNow) done(s bakeday.StepData) bool {
 func (m DayNow) bulkOver() bool {
 	_, ready := m.saidReady()
 	_, ticked := m.Done[stepBulk]
-	_, shaped := m.Done[stepShape]
+	_, shaped := m.Done[m.afterBulk()]
 	return ready || ticked || shaped
+}
+
+// afterBulk is the step that ends the bulk: the dough is shaped, or put into the cold as it is.
+func (m DayNow) afterBulk() string {
+	if _, chilled := m.Step(stepChill); chilled {
+		return stepChill
+	}
+	return stepShape
 }
 
 // UnderWay lists what is going on; what needs hands and is over counts as done.

@@ -119,7 +119,7 @@ func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observatio
 		add(working.Tell("bench.expect_out", "when it comes out"), of)
 	}
 	ready := m.Dough != nil && m.Dough.Ready != nil
-	if !ready && (s.Kind == schedule.Bulk || s.Kind == schedule.Shape) {
+	if !ready && (s.Kind == schedule.Bulk || s.ID == m.afterBulk()) {
 		rise := exampleReady
 		if m.Progress != nil {
 			rise = m.Progress.Now.Bulk().Rise
@@ -127,6 +127,10 @@ func (m *DayNow) expect(s bakeday.StepData, add func(working.Message, Observatio
 		of.Kind, of.Rise = SawRise, &SeenRise{Rise: m.likelyRise()}
 		add(working.Tell("bench.expect_rise", "how far it has risen"), of)
 		of.Kind, of.Rise, of.Ready = SawReady, nil, &ReadyDough{Rise: rise}
-		add(working.Tell("bench.expect_ready", "when it is ready to shape"), of)
+		says := working.Tell("bench.expect_ready", "when it is ready to shape")
+		if m.afterBulk() == stepChill {
+			says = working.Tell("bench.expect_ready_cold", "when it is ready for the cold")
+		}
+		add(says, of)
 	}
 }

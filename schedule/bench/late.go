@@ -76,7 +76,7 @@ func (m DayNow) beginnings() []beginning {
 	if mixed && !known[stepBulk] {
 		add(beginning{step: bulk, at: m.Mixed})
 	}
-	if shape, ok := m.Step(stepShape); ok && hasBulk && !known[stepShape] && !m.done(shape) {
+	if shape, ok := m.Step(m.afterBulk()); ok && hasBulk && !known[shape.ID] && !m.done(shape) {
 		if at, ok := m.looksReady(mixed && m.Mixed.After(last)); ok {
 			add(beginning{step: shape, at: at, ready: true})
 		}
@@ -135,7 +135,7 @@ func (m DayNow) saidReady() (time.Time, bool) {
 // follows is the step that follows on another.
 func (m DayNow) follows(s bakeday.StepData) (bakeday.StepData, bool) {
 	if s.ID == stepBulk {
-		return m.Step(stepShape)
+		return m.Step(m.afterBulk())
 	}
 	at := slices.IndexFunc(m.Steps, func(o bakeday.StepData) bool { return o.ID == s.ID })
 	for _, next := range m.Steps[at+1:] {

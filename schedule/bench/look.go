@@ -80,7 +80,13 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 	case schedule.Mix:
 		return m.bowl(plan, s)
 	case schedule.Bulk:
-		if shapeAt.Points() < showsFrom {
+		cold := m.afterBulk() == stepChill
+		switch {
+		case shapeAt.Points() < showsFrom && cold:
+			return one(working.Tell("bench.look_hardly_cold",
+				"put it into the cold when it has risen by about %.0f: so little hardly shows, so go by the clock and by how "+
+					"warm the dough is", shapeAt))
+		case shapeAt.Points() < showsFrom:
 			return one(working.Tell("bench.look_hardly",
 				"shape when it has risen by about %.0f: so little hardly shows, so go by the clock and by how warm the dough is",
 				shapeAt))
@@ -88,6 +94,11 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 		out := one(working.Tell("bench.look_bulk",
 			"shape when it has risen by %.0f, whatever the clock says: a mark on a straight-sided jar of the dough shows it",
 			shapeAt))
+		if cold {
+			out = one(working.Tell("bench.look_bulk_cold",
+				"put it into the cold when it has risen by %.0f, whatever the clock says: a mark on a straight-sided jar of the "+
+					"dough shows it", shapeAt))
+		}
 		switch {
 		case m.rye():
 			return append(out, working.Tell("bench.look_cracked",
@@ -100,7 +111,15 @@ func (m DayNow) doing(s bakeday.StepData) []working.Message {
 			"then the surface is domed and the dough wobbles and comes away from the wall"))
 	case schedule.Fold:
 		return one(working.Tell("bench.do_fold", "wet hands; lift each of four sides and lay it over the middle"))
+	case schedule.Chill:
+		return one(working.Tell("bench.do_chill",
+			"into the refrigerator in its tub, the lid on loosely, when it has risen by %.0f: it rises on until it is cold",
+			shapeAt))
 	case schedule.Shape:
+		if m.afterBulk() == stepChill {
+			return one(working.Tell("bench.do_shape_cold", "%d {1|piece|pieces} of %.0f, straight from the cold",
+				plan.Formula.Pieces, plan.Formula.Divide))
+		}
 		return one(
 			working.Tell("bench.do_shape", "%d {1|piece|pieces} of %.0f, when the dough has risen by %.0f", plan.Formula.Pieces,
 				plan.Formula.Divide, shapeAt),

@@ -46,13 +46,13 @@ func (m DayNow) doubts() []report.Block {
 
 // dough says when the dough is ready, by what is known of it now.
 func (m DayNow) dough() []report.Block {
-	_, shaped := m.Done[stepShape]
+	_, shaped := m.Done[m.afterBulk()]
 	if m.Progress == nil || shaped {
 		return nil
 	}
 	for _, s := range m.Steps {
-		if s.Kind == schedule.Shape && m.Now.After(s.End) {
-			return nil // nobody said otherwise: it was shaped as planned
+		if s.ID == m.afterBulk() && m.Now.After(s.End) {
+			return nil // nobody said otherwise: it was shaped, or put into the cold, as planned
 		}
 	}
 	if at, said := m.saidReady(); said {
@@ -113,7 +113,7 @@ func (m DayNow) hazards(kind schedule.StepKind) []working.Caution {
 		}
 	case schedule.Mix:
 		return m.Day.Water.Fit.Cautions
-	case schedule.Bulk, schedule.Proof, schedule.Shape:
+	case schedule.Bulk, schedule.Proof, schedule.Chill, schedule.Shape:
 		return m.Day.Rising.Bulk.Cautions()
 	case schedule.Preheat, schedule.Bake, schedule.Tend:
 		return bake.OvenCautions()

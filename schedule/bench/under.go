@@ -50,6 +50,8 @@ type DayNow struct {
 const (
 	// stepShape is the step at which the dough is taken out of its tub.
 	stepShape = "shape"
+	// stepChill is the step at which the dough goes into the cold in its tub, and is shaped later.
+	stepChill = "chill"
 	// stepBulk is the step in which the dough ferments as a whole.
 	stepBulk = "bulk"
 	// after is how long a plan still counts after the bread was wanted. Judgment.

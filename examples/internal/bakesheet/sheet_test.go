@@ -107,7 +107,7 @@ func named(all []*element, name string) []*element {
 }
 
 func TestThePageCanBeReadByEveryone(t *testing.T) {
-	for _, name := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml"} {
+	for _, name := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml", "overnight-buns.toml"} {
 		all := read(t, render(t, planned(t, name, nil)))
 		if h := named(all, "html"); len(h) != 1 || h[0].attr["lang"] != "en" {
 			t.Error("the page does not say its language")

@@ -85,7 +85,7 @@ func questions(t *testing.T) [][]string {
 	}
 	visit(newRoot(System{Getenv: func(string) string { return "" }, Out: io.Discard, language: new(working.Language)}))
 	for _, line := range []string{
-		"plan examples/bakes/same-day-rolls.toml --working", "plan examples/bakes/supper-loaves.toml --cautions",
+		"plan examples/bakes/same-day-rolls.toml --working", "plan examples/bakes/overnight-buns.toml --working", "plan examples/bakes/supper-loaves.toml --cautions",
 		"plan hall-kitchen.toml --cautions --working", "plan hall-kitchen.toml --html sheet.html --svg curve.svg",
 		"plan too-early.toml", "plan too-warm.toml", "plan always-away.toml", "plan hostile.toml", "plan hot.toml --working",
 		"plan hall-kitchen.toml --late 5h --step shape", "plan hall-kitchen.toml --late 90m --step feed",

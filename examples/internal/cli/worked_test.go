@@ -225,7 +225,7 @@ var drawn = map[string]func(questioner) []string{
 			"2026-11-27 " + a.one("12:30", "18:00")}
 	},
 	"plan": func(a questioner) []string {
-		return []string{"plan", "../../bakes/" + a.one("hall-kitchen", "same-day-rolls", "supper-loaves") + ".toml"}
+		return []string{"plan", "../../bakes/" + a.one("hall-kitchen", "same-day-rolls", "supper-loaves", "overnight-buns") + ".toml"}
 	},
 }
 
