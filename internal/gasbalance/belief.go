@@ -160,12 +160,14 @@ const z80 = 1.2815515655446004
 // Reach is how many standard deviations an 80 % range reaches to each side when a part of the variance, the luck,
 // is itself known from few bakes: Student's t at the degrees of freedom of Welch and Satterthwaite, by the
 // expansion of Abramowitz and Stegun (1964), 26.7.5.
-func (b *Belief) Reach(variance, luck float64) float64 {
-	if !(b.Freedom > 0) || !(luck > 0) || !(variance > 0) {
+func (b *Belief) Reach(variance, luck float64) float64 { return reach(b.Freedom, variance, luck) }
+
+func reach(freedom, variance, luck float64) float64 {
+	if !(freedom > 0) || !(luck > 0) || !(variance > 0) {
 		return z80
 	}
 	ratio := max(1, variance/luck)
-	nu := b.Freedom * ratio * ratio
+	nu := freedom * ratio * ratio
 	const z, z3, z5 = z80, z80 * z80 * z80, z80 * z80 * z80 * z80 * z80
 	return z + (z3+z)/(4*nu) + (5*z5+16*z3+3*z)/(96*nu*nu)
 }

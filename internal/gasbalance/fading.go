@@ -1,6 +1,6 @@
 package gasbalance
 
-import "math"
+import "example.org/maslin/internal/numeric"
 
 // halfLives are after how many days a bake may count half where nobody says it, beside never: for a culture that
 // changes over months, and for one that changes over weeks. Judgments; see CLOCK.md, section 5.
@@ -17,7 +17,7 @@ const tails = 7.0
 
 // foretold is the log of how likely a bake was that fell z standard deviations from what was expected, but for a
 // constant.
-func foretold(z, sd float64) float64 { return -math.Log(sd) - (tails+1)/2*math.Log1p(z*z/tails) }
+func foretold(z, sd float64) float64 { return -numeric.Log(sd) - (tails+1)/2*numeric.Log1p(z*z/tails) }
 
 // best answers: which of the sums of a log, by number, foretold it best, bake by bake? 0 are those that never fade.
 //

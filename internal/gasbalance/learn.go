@@ -1,7 +1,5 @@
 package gasbalance
 
-import "math"
-
 // The spread of an unknown kitchen is shared out over three levels, as parts of each variance: what is the same for
 // everyone (the law's own error), what a person's flour, thermometer, hands and eye add, and what is the culture's.
 // All judgments.
@@ -82,26 +80,15 @@ const (
 	settled = 1e-6
 )
 
-// from is what the sums of a culture's bakes add to what was known of it before: for each luck the closed form of
-// normal regression, and the luck by
-//
-//	σ² = (ν₀·σ₀² + Σ w·((y − hᵀx)² + hᵀPh)/k)/(ν₀ + Σ w)
-//
-// in rounds. Source: Gelman et al., Bayesian Data Analysis, chapter 14. The rounds start at guess.
+// from is what the sums of a culture's bakes add to what was known of it before, with the luck looked for from a
+// guess; see [live.settle].
 func (s *Sums) from(kind Leavening, before *gaussian, guess float64) (out Taught) {
-	weight, squares := s.Weighing.ordinary()
-	n := s.Weight / weight
-	out = Taught{kind: kind, Luck: guess, Freedom: freedom + n, Score: s.Score, Bakes: s.Bakes, Coldest: s.Coldest}
-	prior := luckOf(kind)
-	for range rounds {
-		e := s.evidence(out.Luck * out.Luck)
-		out.effects = before.seen(&e.precision, &e.moment)
-		next := math.Sqrt((freedom*prior*prior + s.left(&out.effects)/squares) / out.Freedom)
-		change := math.Abs(next - out.Luck)
-		out.Luck = next
-		if change < settled {
-			break
-		}
-	}
+	out = Taught{kind: kind, Score: s.Score, Bakes: s.Bakes, Coldest: s.Coldest}
+	kneaded := s.kneaded()
+	l := before.live(&kneaded)
+	var used float64
+	out.Luck, used, out.Freedom = l.settle(s, kind, guess)
+	e := s.evidence(used * used)
+	out.effects = before.seen(&e.precision, &e.moment)
 	return out
 }

@@ -175,7 +175,12 @@ func (g *gaussian) seen(j *effectMatrix, r *effect) gaussian {
 		}
 	}
 	out := gaussian{cov: g.cov}
-	for i := range out.cov {
+	for i, done := 0, 0; i < effects; i++ {
+		if done < n && on[done] == i {
+			copy(out.cov[i][:], m[done][n:])
+			done++
+			continue
+		}
 		for a := range on {
 			if x := sj[i][a]; x != 0 {
 				for c, y := range m[a][n : n+effects] {
@@ -183,9 +188,6 @@ func (g *gaussian) seen(j *effectMatrix, r *effect) gaussian {
 				}
 			}
 		}
-	}
-	for a, i := range on {
-		copy(out.cov[i][:], m[a][n:])
 	}
 	out.cov.symmetric()
 	left := j.times(&g.mean)

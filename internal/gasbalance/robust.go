@@ -89,6 +89,10 @@ func robustly(kind Leavening, before *gaussian, bakes []Dated, day, halfLife flo
 	}
 	fade(kept, bakes, day, halfLife)
 	copy(weights, kept)
+	steady := make([]float64, len(bakes)) // 1/√k
+	for i := range steady {
+		steady[i] = 1 / math.Sqrt(bakes[i].Scale)
+	}
 	bounded, last := false, 0.0
 	for round := range rounds {
 		var s Sums
@@ -106,13 +110,12 @@ func robustly(kind Leavening, before *gaussian, bakes []Dated, day, halfLife flo
 		}
 		bounded = bounded || round >= huberRounds || change < roughly
 		for i := range bakes {
-			h := bakes[i].effect()
-			r := math.Abs(bakes[i].Y-h.dot(&t.effects.mean)) / math.Sqrt(bakes[i].Scale) / t.Luck
+			r := math.Abs(bakes[i].Y-bakes[i].expected(&t.effects.mean)) * steady[i] / t.Luck
 			if bounded {
-				x := math.Max(0, 1-r*r/(biweight*biweight))
+				x := max(0, 1-r*r/(biweight*biweight))
 				weights[i] = kept[i] * x * x
 			} else {
-				weights[i] = kept[i] * math.Min(1, huber/math.Max(r, 1e-9))
+				weights[i] = kept[i] * min(1, huber/max(r, 1e-9))
 			}
 		}
 	}

@@ -71,6 +71,15 @@ func (r *Row) effect() (h effect) {
 	return h
 }
 
+// expected is hᵀx, what effects make of the row.
+func (r *Row) expected(x *effect) float64 {
+	y := r.H[Pace] * x[Unknowns+r.Kneading]
+	for i, h := range r.H {
+		y += h * x[i]
+	}
+	return y
+}
+
 // Sums are what any number of bakes say: sufficient for everything that is learned of them, unless wild bakes are
 // to count less. They are added, in any order, and forgotten in part; the zero value is no bake.
 type Sums struct {
@@ -99,6 +108,9 @@ func (s *Sums) include(r *Row, weight, sign float64) {
 	w := sign * weight / r.Scale
 	g, m := &s.Gram[r.Kneading], &s.Moment[r.Kneading]
 	for i, h := range r.H {
+		if h == 0 {
+			continue // a levain says nothing of commercial yeast
+		}
 		wh := w * h
 		for j := 0; j <= i; j++ {
 			g[i][j] += wh * r.H[j]
@@ -185,6 +197,9 @@ func (s *Sums) evidence(variance float64) (e evidence) {
 	r := 1 / variance
 	for k := range s.Gram {
 		g, u := &s.Gram[k], Unknowns+k
+		if g[Pace][Pace] == 0 {
+			continue // no bake was kneaded so: the pace of each counts 1
+		}
 		for i := range Unknowns {
 			for j := 0; j <= i; j++ {
 				v := g[i][j] * r
@@ -201,17 +216,4 @@ func (s *Sums) evidence(variance float64) (e evidence) {
 		e.moment[u] = s.Moment[k][Pace] * r
 	}
 	return e
-}
-
-// left is what a distribution leaves of the squares: Σ w·((y − hᵀx)² + hᵀPh)/k.
-func (s *Sums) left(g *gaussian) float64 {
-	e := s.evidence(1)
-	jx := e.precision.times(&g.mean)
-	v := s.Squares - 2*e.moment.dot(&g.mean) + g.mean.dot(&jx)
-	for i := range e.precision {
-		for j, x := range e.precision[i] {
-			v += x * g.cov[i][j]
-		}
-	}
-	return math.Max(0, v)
 }

@@ -42,12 +42,19 @@ func (g Group) Learn(person, culture string, bakes []Dated) (Group, []float64) {
 	}
 	before := g.before(person, culture)
 	all := make([]learner, 1+len(e.Fading))
+	kneaded := e.Sums.kneaded()
+	for i := range bakes {
+		kneaded[bakes[i].Kneading] = true
+	}
 	for k := range all {
-		all[k] = learner{before: &before, halfLife: g.HalfLife, s: e.Sums, weights: make([]float64, len(bakes))}
+		all[k] = learner{
+			kind: g.Kind, live: before.live(&kneaded), halfLife: g.HalfLife, s: e.Sums,
+			weights: make([]float64, len(bakes)),
+		}
 		if k > 0 {
 			all[k].s, all[k].halfLife = e.Fading[k-1], halfLives[k-1]
 		}
-		all[k].begin(g.Kind)
+		all[k].begin()
 	}
 	foretold := func(k int) float64 { return all[k].s.Score.Foretold }
 	for i := range bakes {
@@ -80,39 +87,50 @@ func (e *Entry) apart(bakes []Dated) bool {
 
 // learner takes the bakes of one culture in, one after the other.
 type learner struct {
-	before   *gaussian
+	live
+
+	kind     Leavening
 	halfLife float64
 	s        Sums
-	t        Taught
+	luck     float64
+	degrees  float64   // of freedom behind it
 	since    int       // bakes since the luck was looked for
 	weights  []float64 // by bake
 }
 
-func (l *learner) begin(kind Leavening) {
-	l.t = l.s.from(kind, l.before, luckOf(kind))
+func (l *learner) begin() {
+	l.look(luckOf(l.kind))
 	l.s.Weighing = Surprise
 }
 
-// take takes in bake i and reports whether the range held it that was given before.
+// look looks for the luck from a guess.
+func (l *learner) look(guess float64) {
+	l.luck, _, l.degrees = l.settle(&l.s, l.kind, guess)
+	l.since = 0
+}
+
+// take takes in bake i and reports whether the range held it that was given before. How far it falls from what is
+// expected of it is told in standard deviations, z.
 func (l *learner) take(b *Dated, i int) (held bool) {
-	s, t := &l.s, &l.t
-	h := b.effect()
-	ph := t.effects.cov.times(&h)
-	z, variance, luck := t.expected(&b.Row, &h, &ph)
-	stretch := s.Score.Stretch()
+	s, luck := &l.s, l.luck*l.luck
+	h := l.among(&b.Row)
+	ph, mean, known := l.expected(&h)
+	variance := known + b.Scale*luck
+	sd, stretch := math.Sqrt(variance), s.Score.Stretch()
+	z := (b.Y - mean) / sd
 	weight := weigh(z / stretch)
 	s.forget(b.Day, l.halfLife)
-	reach := t.reach(variance, luck)
+	reach := reach(l.degrees, variance, luck)
 	s.Score.add(z*z80/reach, stretch)
-	s.Score.Foretold += foretold(z/stretch, math.Sqrt(variance)*stretch)
+	s.Score.Foretold += foretold(z/stretch, sd*stretch)
 	s.Add(&b.Row, weight)
 	l.weights[i] = weight
 	// The luck is looked for again after every bake of the first few, then each time the log has grown by an eighth.
-	if l.since++; l.since*8 >= s.Bakes || i == len(l.weights)-1 {
-		*t = s.from(t.kind, l.before, t.Luck)
-		l.since = 0
+	if l.since++; l.since*8 >= s.Bakes {
+		l.look(l.luck)
 	} else {
-		t.effects.take(&h, &ph, b.Y, b.Scale*luck/weight)
+		precision := 1 / (known + b.Scale*luck/weight)
+		l.live.take(&ph, (b.Y-mean)*precision, precision)
 	}
 	return math.Abs(z) <= reach*stretch
 }
@@ -125,19 +143,6 @@ func fade(weights []float64, bakes []Dated, day, halfLife float64) {
 	for i := range weights {
 		weights[i] *= math.Exp2(-math.Max(0, day-bakes[i].Day) / halfLife)
 	}
-}
-
-// expected is how far a bake falls from what is expected of it, in standard deviations, with the variance expected
-// and what of it is luck.
-func (t *Taught) expected(r *Row, h, ph *effect) (z, variance, luck float64) {
-	luck = t.Luck * t.Luck
-	variance = h.dot(ph) + r.Scale*luck
-	return (r.Y - h.dot(&t.effects.mean)) / math.Sqrt(variance), variance, luck
-}
-
-func (t *Taught) reach(variance, luck float64) float64 {
-	b := Belief{Freedom: t.Freedom}
-	return b.Reach(variance, luck)
 }
 
 // take takes in one row with noise of a variance, P·h being known.
