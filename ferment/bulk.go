@@ -110,7 +110,7 @@ func (b *Bulk) check(needRise bool) (p problems) {
 			"0.01 %% to 100 %% of the flour fermented with the levain, or commercial yeast"))
 	}
 	if !b.Inoculation.IsZero() {
-		quantity.Check(&p.Problems, "Inoculation", b.Inoculation, leastInoculation, whole)
+		p.percent("Inoculation", b.Inoculation, leastInoculation, whole)
 	}
 	if b.Yeast != (Yeast{}) {
 		b.Yeast.check(&p, "Yeast")
@@ -129,10 +129,11 @@ func (b *Bulk) check(needRise bool) (p problems) {
 		if b.Rise.IsZero() {
 			p.Required("Rise", quantity.Tell("ferment.want_to", "%v to %v", leastRise, greatestRise))
 		} else {
-			quantity.Check(&p.Problems, "Rise", b.Rise, leastRise, greatestRise)
+			p.percent("Rise", b.Rise, leastRise, greatestRise)
 		}
 	}
-	b.common().check(&p)
+	c := b.common()
+	c.check(&p)
 	if b.OwnHeat != 0 {
 		p.Duration("OwnHeat", b.OwnHeat.Duration(), time.Minute, 7*24*time.Hour)
 		if b.History.measured {
@@ -151,22 +152,22 @@ func checkFormula(p *problems, hydration, salt, sugar, wholeGrain quantity.Perce
 	if hydration.IsZero() {
 		p.Required("Hydration", quantity.Tell("ferment.want_to_water", "%v to %v water", leastHydration, mostHydration))
 	} else {
-		water = quantity.Check(&p.Problems, "Hydration", hydration, leastHydration, mostHydration)
+		water = p.percent("Hydration", hydration, leastHydration, mostHydration)
 	}
-	if quantity.Check(&p.Problems, "Salt", salt, quantity.Percent{}, mostSalt) && water {
+	if p.percent("Salt", salt, quantity.Percent{}, mostSalt) && water {
 		if c := 100 * salt.Fraction() / hydration.Fraction(); c > saltLimit {
 			p.Add("Salt", quantity.Tell("ferment.got_which_percent_water", "%v, which is %.1f %% of the water", salt, c),
 				quantity.Tell("ferment.want_at_most_8_percent_water",
 					"at most 8 %% of the water, where sourdough yeast stops"), errOutOfRange)
 		}
 	}
-	if quantity.Check(&p.Problems, "Sugar", sugar, quantity.Percent{}, mostSugar) && sugar.Points() > sugarLimit &&
+	if p.percent("Sugar", sugar, quantity.Percent{}, mostSugar) && sugar.Points() > sugarLimit &&
 		!extrapolate {
 		p.Add("Sugar", sugar, quantity.Tell("ferment.want_at_most_flour_unless_extrapolating",
 			"at most %v of the flour, unless extrapolating is allowed", quantity.NewPercent(sugarLimit)),
 			quantity.ErrModelRange)
 	}
-	quantity.Check(&p.Problems, "WholeGrain", wholeGrain, quantity.Percent{}, whole)
+	p.percent("WholeGrain", wholeGrain, quantity.Percent{}, whole)
 }
 
 // check reports what is wrong with a preferment, and the share of the flour it holds.

@@ -16,6 +16,12 @@ func (p *problems) temperature(path string, celsius float64) bool {
 	return p.Float(path, celsius, tableLow, tableHigh, "°C")
 }
 
+// percent is [quantity.Check] of a share, which answers at once where nothing is wrong: a log of bakes asks it often. A
+// share that is none comes before every other.
+func (p *problems) percent(path string, got, low, high quantity.Percent) bool {
+	return got.Compare(low) >= 0 && got.Compare(high) <= 0 || quantity.Check(&p.Problems, path, got, low, high)
+}
+
 // listed checks how many items a list has: some, and at most so many.
 func (p *problems) listed(path string, n, most int, want quantity.Phrase) {
 	switch {

@@ -49,7 +49,7 @@ func (b Bulk) Estimate() (Estimate, error) {
 func estimate(b Bulk, d prepared, readings []RiseReading) (Estimate, error) {
 	e := Estimate{bulk: b, d: d, readings: readings}
 	e.outcome = d.clock.Times(d.start, d.knots, d.need, &d.belief, hours(Horizon))
-	if err := within(b.Law, b.Extrapolate, History{knots: d.knots}, e.end(), "History"); err != nil {
+	if err := within(b.Law, b.Extrapolate, d.knots, e.end(), "History"); err != nil {
 		return Estimate{}, err
 	}
 	e.notes = e.remark()

@@ -145,11 +145,17 @@ func (l *Lesson) order() []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return l.in.Bakes[a].On.Compare(l.in.Bakes[b].On) })
+	byDate := func(a, b int) int { return l.in.Bakes[a].On.Compare(l.in.Bakes[b].On) }
+	if !slices.IsSortedFunc(order, byDate) {
+		slices.SortStableFunc(order, byDate)
+	}
 	return order
 }
 
 func (l *Lesson) ordered(order []int) []gasbalance.Dated {
+	if slices.IsSorted(order) && len(order) == len(l.rows) {
+		return l.rows
+	}
 	out := make([]gasbalance.Dated, len(order))
 	for k, i := range order {
 		out[k] = l.rows[i]

@@ -103,7 +103,7 @@ func (f *Followed) checkReading(at time.Duration, t quantity.Temperature) error 
 func (f *Followed) checkTemperature(t quantity.Temperature) error {
 	var p problems
 	if quantity.Check(&p.Problems, "Temperature", t, lowestTemperature, highestTemperature) && !f.bulk.Extrapolate {
-		p.Join("", within(f.bulk.Law, false, Constant(t), 0, "Temperature"))
+		p.Join("", within(f.bulk.Law, false, Constant(t).knots, 0, "Temperature"))
 	}
 	return p.ErrFor(f)
 }

@@ -59,6 +59,9 @@ func (h History) segments(from, to float64, visit func(p, q knot)) {
 func (h History) extremes(until float64) (lo, hi float64) {
 	lo = h.celsius(0)
 	hi = lo
+	if len(h.knots) == 1 {
+		return lo, hi
+	}
 	h.segments(0, until, func(p, q knot) {
 		lo, hi = min(lo, p.Celsius, q.Celsius), max(hi, p.Celsius, q.Celsius)
 	})

@@ -68,7 +68,7 @@ func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	if err := p.ErrFor(b); err != nil {
 		return AmountAnswer{}, err
 	}
-	if err := within(b.Law, b.Extrapolate, b.History, hours(ready), "History"); err != nil {
+	if err := within(b.Law, b.Extrapolate, b.History.knots, hours(ready), "History"); err != nil {
 		return AmountAnswer{}, err
 	}
 	celsius := History{knots: d.knots}.celsius(hours(ready))

@@ -61,8 +61,9 @@ func (l Law) About() About {
 	if l.IsZero() {
 		return About{}
 	}
+	low, high := l.limits()
 	a := About{
-		Name: "gas balance", Key: l.key(), Low: lawLow, High: lawHigh,
+		Name: "gas balance", Key: l.key(), Low: low, High: high,
 		Formula: "dX/dt = P·μ₂₇·g(T)·(1 − X/X_m)·X; dG/dt = K·P·q₂₇·r(T)·X; ready when G = N(R, T, p)",
 		Note: "q₂₇ 2.05, μ₂₇ 0.37, X_m 1.70 and S_r 5.85 were fitted to rules of the trade; the cold end of gas, the " +
 			"levain's " +
@@ -71,13 +72,24 @@ func (l Law) About() About {
 	}
 	if l != GasBalance() {
 		a.Name += " with rival curves"
+	}
+	return a
+}
+
+// limits are the temperatures between which the law and its curves hold, °C; 0 without a law.
+func (l Law) limits() (low, high float64) {
+	if l.IsZero() {
+		return 0, 0
+	}
+	low, high = lawLow, lawHigh
+	if l != GasBalance() {
 		for _, c := range []Curve{l.levain, l.yeast, l.gas} {
 			if own := c.About(); !c.IsZero() {
-				a.Low, a.High = max(a.Low, own.Low), min(a.High, own.High)
+				low, high = max(low, own.Low), min(high, own.High)
 			}
 		}
 	}
-	return a
+	return low, high
 }
 
 // String prints the law's name.

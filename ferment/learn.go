@@ -158,29 +158,43 @@ const earliest, latest = 1900, 2200
 
 // row makes the line of the regression.
 func (k *LoggedBulk) row(kind gasbalance.Leavening) (gasbalance.Row, error) {
-	b := k.Bulk
-	b.Culture = Culture{}
+	b := &k.Bulk
+	if !b.Culture.IsZero() { // a copy takes time
+		plain := *b
+		plain.Culture = Culture{}
+		b = &plain
+	}
 	var p problems
-	d, err := b.readied(true, false)
+	var d body
+	err := b.embody(&d, true)
 	p.Join("Bulk", err)
 	if err == nil && d.kind != kind {
 		p.Add("Bulk", d.kind, quantity.Tell("ferment.want_leavening_first_bake", "the leavening of the first bake"),
 			quantity.ErrInconsistent)
 	}
 	p.Duration("Took", k.Took.Duration(), time.Minute, Horizon)
-	if y := k.On.Year(); !k.On.IsZero() && (y < earliest || y > latest) {
-		p.Add("On", k.On.Format(time.DateOnly), quantity.Tell("ferment.want_date_from_1900_to_2200",
-			"a date from 1900 to 2200"), errOutOfRange)
+	if !k.On.IsZero() {
+		if y := k.On.Year(); y < earliest || y > latest {
+			p.Add("On", k.On.Format(time.DateOnly), quantity.Tell("ferment.want_date_from_1900_to_2200",
+				"a date from 1900 to 2200"), errOutOfRange)
+		}
 	}
 	reading := RiseReading{Error: k.Error}
 	if !k.Error.IsZero() {
-		quantity.Check(&p.Problems, "Error", k.Error, leastError, greatestError)
+		p.percent("Error", k.Error, leastError, greatestError)
 	}
 	if err := p.ErrFor(k); err != nil {
 		return gasbalance.Row{}, err
 	}
-	if err := within(b.Law, b.Extrapolate, b.History, hours(k.Took.Duration()), "Bulk.History"); err != nil {
+	if err := within(b.Law, b.Extrapolate, b.History.knots, hours(k.Took.Duration()), "Bulk.History"); err != nil {
 		return gasbalance.Row{}, err
+	}
+	if b.OwnHeat != 0 { // as far as it matters, which is believed from what is known of no kitchen
+		warm, err := b.prepare(true)
+		if err != nil {
+			return gasbalance.Row{}, err
+		}
+		d.knots = warm.knots
 	}
 	row, ok := d.law.RowAtOwnPace(kind, &gasbalance.Logged{
 		Start: d.start, Formula: d.formula, History: d.knots, Hours: hours(k.Took.Duration()), Rise: d.target,

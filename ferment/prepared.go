@@ -32,7 +32,7 @@ func leavening(levain, yeast bool) gasbalance.Leavening {
 	return gasbalance.ByLevain
 }
 
-func (c common) check(p *problems) {
+func (c *common) check(p *problems) {
 	if c.history.IsZero() {
 		p.Required("History", quantity.Tell("ferment.want_temperature_history_between_minus_25",
 			"a temperature history between −25 and 60 °C"))
@@ -49,50 +49,34 @@ func (c common) check(p *problems) {
 	kneadings.CheckIfGiven(&p.Problems, "Kneading", c.kneading)
 }
 
-// prepared is a checked dough or preferment made ready for arithmetic.
-type prepared struct {
+// body is a checked dough or preferment in numbers, whatever is believed of its kitchen.
+type body struct {
 	law     *gasbalance.Law
 	kind    gasbalance.Leavening
 	formula gasbalance.Formula
 	atm     float64
 	start   gasbalance.State
-	need    gasbalance.Need
-	belief  gasbalance.Belief
-	clock   *gasbalance.Clock
 	knots   []knot // the history, with the dough's own heat when that counts
 	target  float64
 }
 
-// prepare checks a dough and makes it ready.
-func (b *Bulk) prepare(needRise bool) (prepared, error) { return b.readied(needRise, true) }
+// prepared is a body made ready for arithmetic, with what is believed of its kitchen.
+type prepared struct {
+	body
 
-// readied is prepare, which may leave out what is believed of the kitchen.
-func (b *Bulk) readied(needRise, believed bool) (prepared, error) {
-	p := b.check(needRise)
-	if err := p.ErrFor(*b); err != nil {
+	need   gasbalance.Need
+	belief gasbalance.Belief
+	clock  *gasbalance.Clock
+}
+
+// prepare checks a dough and makes it ready.
+func (b *Bulk) prepare(needRise bool) (d prepared, err error) {
+	if err := b.embody(&d.body, needRise); err != nil {
 		return prepared{}, err
 	}
-	law, err := b.Law.balance()
-	if err != nil {
-		return prepared{}, err
-	}
-	c := b.common()
-	d := prepared{
-		law: law, kind: c.kind, atm: gasbalance.Pressure(b.Altitude.Meters()), target: b.Rise.Fraction(),
-		knots: b.History.knots,
-		formula: gasbalance.Formula{
-			Hydration: b.Hydration.Fraction(), Salt: b.Salt.Points(), Sugar: b.Sugar.Points(), Whole: b.WholeGrain.Fraction(),
-			Osmotolerant: b.Yeast.Kind == OsmotolerantYeast,
-		},
-	}
-	if believed || b.OwnHeat != 0 {
-		d.know(c)
-	}
-	if d.start, err = b.cells(law); err != nil {
-		return prepared{}, err
-	}
+	d.know(b.common())
 	if needRise {
-		d.need = law.Need(d.target, d.formula.Hydration, d.atm)
+		d.need = d.law.Need(d.target, d.formula.Hydration, d.atm)
 	}
 	if b.OwnHeat != 0 {
 		d.warm(b)
@@ -100,9 +84,33 @@ func (b *Bulk) readied(needRise, believed bool) (prepared, error) {
 	return d, nil
 }
 
+// embody checks a dough and puts it in numbers, but for its own heat.
+func (b *Bulk) embody(d *body, needRise bool) error {
+	p := b.check(needRise)
+	err := p.ErrFor(b)
+	if err != nil {
+		return err
+	}
+	if d.law, err = b.Law.balance(); err != nil {
+		return err
+	}
+	d.kind, d.atm, d.knots = leavening(b.leavens()), gasbalance.Pressure(b.Altitude.Meters()), b.History.knots
+	d.target = b.Rise.Fraction()
+	d.formula = gasbalance.Formula{
+		Hydration: b.Hydration.Fraction(), Salt: b.Salt.Points(), Sugar: b.Sugar.Points(), Whole: b.WholeGrain.Fraction(),
+		Osmotolerant: b.Yeast.Kind == OsmotolerantYeast,
+	}
+	d.start, err = b.cells(d.law)
+	return err
+}
+
 // cells are those the dough starts with.
 func (b *Bulk) cells(law *gasbalance.Law) (gasbalance.State, error) {
-	parts := []gasbalance.State{gasbalance.Start(ripe(law, b.Inoculation, b.ColdLevain), b.Yeast.instant())}
+	own := gasbalance.Start(ripe(law, b.Inoculation, b.ColdLevain), b.Yeast.instant())
+	if len(b.Preferments) == 0 {
+		return own, nil
+	}
+	parts := []gasbalance.State{own}
 	for i := range b.Preferments {
 		h := &b.Preferments[i]
 		own, err := h.prepare(b.Law)
@@ -165,11 +173,11 @@ func (d *prepared) rise(s *gasbalance.State, celsius float64) float64 {
 }
 
 // within refuses a history that leaves the law's temperatures before a time, unless extrapolating.
-func within(law Law, extrapolate bool, h History, until float64, path string) error {
-	lo, hi := h.extremes(until)
-	about := law.About()
+func within(law Law, extrapolate bool, knots []knot, until float64, path string) error {
+	lo, hi := History{knots: knots}.extremes(until)
+	low, high := law.limits()
 	const rounding = 1e-6
-	if extrapolate || lo >= about.Low-rounding && hi <= about.High+rounding {
+	if extrapolate || lo >= low-rounding && hi <= high+rounding {
 		return nil
 	}
 	var p problems
@@ -178,7 +186,7 @@ func within(law Law, extrapolate bool, h History, until float64, path string) er
 		got = quantity.Tell("ferment.got_temperatures", "%.1f to %.1f", degrees(lo), degrees(hi))
 	}
 	p.Add(path, got, quantity.Tell("ferment.want_temperatures_unless_extrapolating_allowed",
-		"%.0f to %.0f for the %v, unless extrapolating is allowed", degrees(about.Low), degrees(about.High), law),
+		"%.0f to %.0f for the %v, unless extrapolating is allowed", degrees(low), degrees(high), law),
 		quantity.ErrModelRange)
 	return p.ErrFor(nil)
 }

@@ -91,7 +91,7 @@ func (r Ripening) amountFor(ready time.Duration, least, most float64,
 	if err := p.ErrFor(r); err != nil {
 		return quantity.Percent{}, false, err
 	}
-	if err := within(r.Law, r.Extrapolate, r.History, hours(ready), "History"); err != nil {
+	if err := within(r.Law, r.Extrapolate, r.History.knots, hours(ready), "History"); err != nil {
 		return quantity.Percent{}, false, err
 	}
 	var failed error

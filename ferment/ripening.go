@@ -85,7 +85,8 @@ func (r *Ripening) check() (p problems) {
 		r.Yeast.check(&p, "Yeast")
 	}
 	checkFormula(&p, r.hydration(), r.Salt, r.Sugar, r.WholeGrain, r.Extrapolate)
-	r.common().check(&p)
+	c := r.common()
+	c.check(&p)
 	return p
 }
 
@@ -101,15 +102,15 @@ func (r *Ripening) prepare() (prepared, error) {
 	}
 	c := r.common()
 	d := prepared{
-		law: law, kind: c.kind, atm: 1, knots: r.History.knots,
-		start: gasbalance.Start(ripe(law, r.Seed, r.ColdSeed), r.Yeast.instant()),
-		need:  law.Ripeness(r.Seed.Fraction()),
-		formula: gasbalance.Formula{
-			Hydration: r.hydration().
-				Fraction(),
-			Salt: r.Salt.Points(), Sugar: r.Sugar.Points(), Whole: r.WholeGrain.Fraction(),
-			Osmotolerant: r.Yeast.Kind == OsmotolerantYeast,
+		body: body{
+			law: law, kind: c.kind, atm: 1, knots: r.History.knots,
+			start: gasbalance.Start(ripe(law, r.Seed, r.ColdSeed), r.Yeast.instant()),
+			formula: gasbalance.Formula{
+				Hydration: r.hydration().Fraction(), Salt: r.Salt.Points(), Sugar: r.Sugar.Points(),
+				Whole: r.WholeGrain.Fraction(), Osmotolerant: r.Yeast.Kind == OsmotolerantYeast,
+			},
 		},
+		need: law.Ripeness(r.Seed.Fraction()),
 	}
 	d.know(c)
 	return d, nil
@@ -157,7 +158,7 @@ func (r Ripening) Ripe() (Ripeness, error) {
 		}
 		out.reached[i] = o.Likely < hours(Horizon)
 	}
-	if err := within(r.Law, r.Extrapolate, r.History, hours(out.Peak.Late), "History"); err != nil {
+	if err := within(r.Law, r.Extrapolate, r.History.knots, hours(out.Peak.Late), "History"); err != nil {
 		return Ripeness{}, err
 	}
 	return out, nil

@@ -264,7 +264,7 @@ func (c *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (Sha
 	if err != nil {
 		return ShapeTarget{}, err
 	}
-	if err := within(b.Law, b.Extrapolate, a.history, a.until, "Stages"); err != nil {
+	if err := within(b.Law, b.Extrapolate, a.history.knots, a.until, "Stages"); err != nil {
 		return ShapeTarget{}, err
 	}
 	t.path, t.Then, t.Shaped = a.history, a.ends, b.History.At(span(shaped))

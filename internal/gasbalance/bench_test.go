@@ -82,6 +82,26 @@ func benchRows(n int) []Row {
 	return rows
 }
 
+func benchOwnPace(b *testing.B, history []Knot) {
+	l := Standard()
+	bakes := make([]Logged, 64)
+	for i := range bakes {
+		bakes[i] = Logged{
+			Start: Start(0.09*l.RipeLevain()*(1+0.1*float64(i%7)), 0), Formula: plain, History: history,
+			Hours: 5 + 0.3*float64(i%11), Rise: 0.5 + 0.1*float64(i%5), Error: 0.05, Pressure: 1,
+		}
+	}
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		if _, ok := l.RowAtOwnPace(ByLevain, &bakes[i%len(bakes)]); !ok {
+			b.Fatal("no row")
+		}
+	}
+}
+
+func BenchmarkOwnPaceHeld(b *testing.B)    { benchOwnPace(b, []Knot{{0, 24}}) }
+func BenchmarkOwnPaceCooling(b *testing.B) { benchOwnPace(b, []Knot{{0, 26}, {3, 23}, {6, 21}}) }
+
 func BenchmarkLearn1000(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {

@@ -1,6 +1,10 @@
 package gasbalance
 
-import "math"
+import (
+	"math"
+
+	"example.org/maslin/internal/numeric"
+)
 
 // Formula is what of a recipe the yeast feels.
 type Formula struct {
@@ -48,7 +52,8 @@ func (l *Law) Pace(f Formula) float64 {
 		half = l.HalfwayTolerant
 	}
 	x := f.Solutes() / half
-	return 1 / (1 + x*x) * math.Pow(math.Min(f.Hydration, 1)/plainHydration, l.Stiffness) * math.Exp(l.Whole*f.Whole)
+	water := numeric.Log(math.Min(f.Hydration, 1) / plainHydration)
+	return numeric.Exp(l.Stiffness*water+l.Whole*f.Whole) / (1 + x*x)
 }
 
 // plain is the dough every other is compared with: 2 % salt at 72 % water.
@@ -59,7 +64,7 @@ var plain = Formula{Hydration: plainHydration, Salt: 2}
 func (l *Law) Unusual(f Formula) float64 { return l.unusual(l.Pace(f)) }
 
 // unusual is that of a pace that is known already.
-func (l *Law) unusual(pace float64) float64 { return math.Abs(math.Log(pace / l.plainPace)) }
+func (l *Law) unusual(pace float64) float64 { return math.Abs(numeric.Log(pace / l.plainPace)) }
 
 // Ideal is what salt and sugar press with as ideal particles, osmol per kg water: as [Formula.Solutes] with salt as
 // two whole ions. It is for comparison with published osmotic pressures of dough, 35 to 100 atm with the 5 to 10 of

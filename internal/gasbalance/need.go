@@ -73,7 +73,7 @@ func (l *Law) Need(rise, hydration, atm float64) Need {
 // coefficient.
 func (l *Law) holds(rise, hydration float64) (bubbles, water float64) {
 	omega := max(0, hydration-boundWater) / (1 + hydration) * doughDensity
-	return l.Fullest * math.Atanh(rise/l.Fullest), omega * rise / (rise + airAtStart)
+	return l.Fullest * artanh(rise/l.Fullest), omega * rise / (rise + airAtStart)
 }
 
 // Ripeness is the need of a preferment or a fed levain with a share of seed in its flour; see [Law.RipeGas].
@@ -94,12 +94,19 @@ func (n *Need) Gas(celsius float64) float64 {
 // Steepness is dln N/dln R at a temperature: what an error in the log of a rise that was read is worth in the log
 // of the gas. It is 0 for ripeness.
 func (n *Need) Steepness(celsius float64) float64 {
+	_, steepness := n.at(celsius)
+	return steepness
+}
+
+// at is [Need.Gas] and [Need.Steepness] at once.
+func (n *Need) at(celsius float64) (gas, steepness float64) {
 	if n.bubbles == 0 {
-		return 0
+		return n.fixed, 0
 	}
 	r := 1 / (celsius + kelvin)
 	e := numeric.Exp(henryHeat * (r - 1/gasKelvin))
-	return (n.bubblesBy*r + n.dissolvedBy*e) / (n.fixed + n.bubbles*r + n.dissolved*e)
+	gas = n.fixed + n.bubbles*r + n.dissolved*e
+	return gas, (n.bubblesBy*r + n.dissolvedBy*e) / gas
 }
 
 // Rise is the rise that an amount of gas makes in a dough of hydration h at T °C under p atm: [Law.Need] solved for
@@ -135,12 +142,5 @@ func (l *Law) Rise(gas, celsius, hydration, atm float64) float64 {
 	return r
 }
 
-// artanh is math.Atanh where its last digits do not count, in a third of the time: by the logarithm, which the
-// processor has, and by three terms where that would lose digits.
-func artanh(x float64) float64 {
-	if x < 1e-2 {
-		s := x * x
-		return x * (1 + s*(1.0/3+s*(1.0/5+s/7)))
-	}
-	return 0.5 * numeric.Log((1+x)/(1-x))
-}
+// artanh is math.Atanh by the logarithm in plain arithmetic, in a third of the time.
+func artanh(x float64) float64 { return 0.5 * numeric.Log1p(2*x/(1-x)) }

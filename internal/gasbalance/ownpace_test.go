@@ -71,6 +71,104 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 	}
 }
 
+// heldBake draws a bake of one leavening at one temperature: fresh cells, or cells handed on from a preferment, with
+// what is unsure of them.
+func heldBake(t *rapid.T, l *Law) (b Logged) {
+	between := func(label string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, label) }
+	b = Logged{
+		Formula: Formula{Hydration: between("water", 0.5, 1.1), Salt: between("salt", 0, 3), Whole: between("whole", 0, 1)},
+		History: []Knot{{0, between("°C", 2, 42)}}, Hours: between("hours", 0.1, 100), Rise: between("rise", 0.05, 2.5),
+		Error: 0.05, Pressure: between("atm", 0.7, 1),
+	}
+	x := between("cells", 0.001, 1.5)
+	b.Start = Start(x, 0)
+	if rapid.Bool().Draw(t, "yeast") {
+		b.Start = Start(0, x)
+	}
+	if rapid.Bool().Draw(t, "preferment") {
+		ripe := l.Clock(plain, Vector{}).AdvanceAlong(b.Start, []Knot{{0, 24}}, 0, between("ripened", 1, 12))
+		b.Start = ripe.HandOn(between("share", 0.05, 0.5))
+	}
+	return b
+}
+
+// A dough that is held at one temperature has the pace and the derivatives that following it gives, by the same steps.
+func TestTheOwnPaceOfAHeldDough(t *testing.T) {
+	l := Standard()
+	drawn, held := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		b := heldBake(t, l)
+		drawn++
+		n := l.Need(b.Rise, b.Formula.Hydration, b.Pressure)
+		need, pace := n.Gas(b.History[0].Celsius), l.Pace(b.Formula)
+		y, by, ok := l.heldPace(&b, pace, need)
+		want, wantBy, wantOK := l.ownPace(&b, pace, need)
+		if !ok {
+			return // it is followed instead
+		}
+		held++
+		if !wantOK || !(math.Abs(y-want) <= 1e-9) {
+			t.Fatalf("the log of its pace is %v, followed %v, %v", y, want, wantOK)
+		}
+		for i := range by {
+			if !(math.Abs(by[i]-wantBy[i]) <= 1e-8*(1+math.Abs(wantBy[i]))) {
+				t.Errorf("unknown %d: %v, followed %v", i, by[i], wantBy[i])
+			}
+		}
+		if b.Start.levain[Pace-1]+b.Start.yeast[Pace-1] != 0 {
+			return // the steps are those of cells that go with the pace as well
+		}
+		// Independently of any step: the pace between two that make too little and too much.
+		low, high := -20.0, 20.0
+		for range 80 {
+			mid := (low + high) / 2
+			c := l.ClockAt(pace, Vector{Pace: mid})
+			s := c.Advance(b.Start, b.Hours, b.History[0].Celsius, b.History[0].Celsius)
+			if s.Gas < need {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		if math.Abs(low) < 3 && !(math.Abs(y-low) <= 1e-5) { // no kitchen is twenty times as fast
+			t.Errorf("the log of its pace is %v, by halving %v", y, low)
+		}
+	})
+	if 2*held < drawn {
+		t.Errorf("only %d of %d doughs were held", held, drawn)
+	}
+}
+
+// What is not held at one temperature, has two leavenings or makes no gas is not answered for as if it were.
+func TestWhatIsNoHeldDough(t *testing.T) {
+	l := Standard()
+	plainly := Logged{Start: Start(0.1, 0), Formula: plain, History: []Knot{{0, 24}}, Hours: 5, Rise: 0.5, Pressure: 1}
+	if _, _, ok := l.heldPace(&plainly, 1, 2); !ok {
+		t.Fatal("a dough at 24 °C is not held")
+	}
+	for name, change := range map[string]func(*Logged){
+		"two temperatures": func(b *Logged) { b.History = []Knot{{0, 24}, {1, 25}} },
+		"two leavenings":   func(b *Logged) { b.Start = Start(0.1, 0.1) },
+		"no cells":         func(b *Logged) { b.Start = Start(0, 0) },
+		"crowded":          func(b *Logged) { b.Start = Start(l.Capacity, 0) },
+		"no time":          func(b *Logged) { b.Hours = 0 },
+		"too long":         func(b *Logged) { b.Hours = longest },
+		"no gas":           func(b *Logged) { b.History = []Knot{{0, -20}} },
+		"no growth":        func(b *Logged) { b.History = []Knot{{0, 45}} },
+	} {
+		b := plainly
+		change(&b)
+		if y, _, ok := l.heldPace(&b, 1, 2); ok {
+			t.Errorf("%s: the log of the pace is %v", name, y)
+		}
+	}
+	cold := plainly
+	cold.History = []Knot{{0, -20}}
+	if r, ok := l.RowAtOwnPace(ByLevain, &cold); ok {
+		t.Errorf("a frozen dough has the row %+v", r)
+	}
+}
+
 // The temperature of a row is the mean over the fermentation: that of a dough at one temperature is that one.
 func TestTheTemperatureOfARow(t *testing.T) {
 	l := Standard()

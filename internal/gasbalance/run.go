@@ -144,9 +144,12 @@ type run struct {
 // mixed is a levain's share of the curves.
 func (l *Law) mixed(v three) float64 { return (1-l.Mixture)*v.humilis + l.Mixture*v.yeast }
 
+// leastMixed is the growth of a levain below which its mixture is not asked for.
+const leastMixed = 1e-9
+
 // levainGrowth is B of a levain and κ = dln B/dw, how its growth goes with the mixture of its yeasts.
 func (r *run) levainGrowth(c *Clock, grown, g float64, mean three) {
-	if g > 1e-9 {
+	if g > leastMixed {
 		r.kappa = (mean.yeast - mean.humilis) / g
 		if c.mixture != 0 {
 			g *= numeric.Exp(c.mixture * r.kappa)
