@@ -40,6 +40,12 @@ func TestReadCSV(t *testing.T) {
 		got[0].Mix.YeastKind != ferment.FreshYeast || got[1].Mix.YeastKind != ferment.InstantYeast {
 		t.Errorf("%+v, %v", got, err)
 	}
+	for _, name := range []string{"yeast-kind", "Yeast_Kind", " yeast  kind "} {
+		got, err := bench.ReadCSV("at,kind,dough,yeast,"+name+"\n2026-11-27 16:52,mix,25 °C,1 %,fresh\n", parse)
+		if err != nil || len(got) != 1 || got[0].Mix.YeastKind != ferment.FreshYeast {
+			t.Errorf("%q: %+v, %v", name, got, err)
+		}
+	}
 	_, err = bench.ReadCSV("time,kind\n2026-11-27 16:52,\"mix\n", parse)
 	if err == nil || !strings.HasPrefix(err.Error(), "line 2: wrong form: got ") ||
 		!strings.Contains(err.Error(), "want a row of comma-separated values") {

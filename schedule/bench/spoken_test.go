@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"context"
+	"math"
 	"strings"
 	"testing"
 	"time"
@@ -70,6 +71,9 @@ func TestTheNextPlanKeepsTheWarming(t *testing.T) {
 	}
 	if dated.Warming.IsZero() {
 		t.Fatal("nothing was learned of the mixer")
+	}
+	if x := 10 * dated.Warming.Celsius(); !(math.Abs(x-math.Round(x)) <= 1e-2) {
+		t.Errorf("a warming of %v is no tenth of a degree", dated.Warming)
 	}
 	text := strings.Join(strings.Fields(dated.Report().Text(report.Options{Width: 300})), " ")
 	if want := "write into the bake mixing.warming " + dated.Warming.String(); !strings.Contains(text, want) {
