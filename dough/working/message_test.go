@@ -99,3 +99,43 @@ func FuzzSay(f *testing.F) {
 		}
 	})
 }
+
+// Numbers that JSON has none for travel as words and come back; nothing is below nothing.
+func TestNumbersThatJSONHasNot(t *testing.T) {
+	for _, x := range []float64{math.Inf(1), math.Inf(-1), math.NaN(), 0.25} {
+		m := working.Tell("test.odd", "a share of %.2f", x)
+		text, err := json.Marshal(m)
+		var back working.Message
+		if err != nil || json.Unmarshal(text, &back) != nil || back != m {
+			t.Errorf("%v went out as %s, %v, and came back as %v", x, text, err, back)
+		}
+	}
+	if a, b := working.Say("%v", math.Copysign(0, -1)), working.Say("%v", 0.0); a != b || a.String() != "0" {
+		t.Errorf("%q and %q", a, b)
+	}
+}
+
+// Of a catalog over others the first that says something counts, how the time of day is written too.
+func TestTheFirstOfSeveralCatalogsCounts(t *testing.T) {
+	own := working.Language{Tag: "de-CH", Clock: working.Clock24, Words: map[string]string{"a": "own"}}
+	base := working.Language{Tag: "de", Clock: working.Clock12, Decimal: ",",
+		Words: map[string]string{"a": "x", "b": "base"}}
+	got := own.Over(base)
+	if got.Tag != "de-CH" || got.Clock != working.Clock24 || got.Decimal != "," || got.Words["a"] != "own" ||
+		got.Words["b"] != "base" {
+		t.Errorf("%+v", got)
+	}
+	if got := (working.Language{}).Over(base); got.Clock != working.Clock12 {
+		t.Errorf("nothing said over %v: %v", base.Clock, got.Clock)
+	}
+}
+
+// Quotation marks are those of LaTeX.
+func TestQuotationMarksInLaTeX(t *testing.T) {
+	d := working.Derive(working.Say("%s", "“half” of ‘all’ dough’s „salt“"))
+	d.Find(working.Finding{Name: working.Say("salt"), Symbol: "s", Is: quantity.Grams(20), Source: working.Algebra()})
+	if tex := d.Working().LaTeX(); strings.Contains(tex, "[U+") ||
+		!strings.Contains(tex, "``half'' of `all' dough's \\quotedblbase{}salt``") {
+		t.Error(tex)
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 )
 
@@ -51,6 +52,17 @@ func TestGlossaryOfADerivation(t *testing.T) {
 		if got[working.Explain(key).String()] != 1 {
 			t.Errorf("%s is explained %d times", key, got[working.Explain(key).String()])
 		}
+	}
+	// A term that only the name of a step uses is explained too.
+	d = working.Derive(working.Say("height"))
+	d.Find(working.Finding{Name: working.Tell("bake.step_geopotential", "geopotential altitude"), Symbol: "H",
+		Is: quantity.Meters(1150), Source: working.Algebra()})
+	found := false
+	for _, g := range d.Working().Glossary(working.Reader{}) {
+		found = found || g.Meaning == working.Explain("altitude").String()
+	}
+	if !found {
+		t.Error("the altitude is not explained where it is found")
 	}
 	if got[working.Explain("biot").String()] != 0 {
 		t.Error("a term is explained that is not used")
