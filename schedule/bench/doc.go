@@ -14,6 +14,7 @@
 //	what is due, and what do I look for          Under.At, KitchenUnder.At
 //	which step is meant, which is due            DayNow.StepsDue, DayNow.Step
 //	what is there to write down next             KitchenNow.Expected
+//	what was read of a loaf or a dough, as typed ReadProbe, ReadRises
 //	what does a log hold, how does it go on      LogReading.From, Observations.Lines, Observations.Behind
 //	what do my bakes teach                       Observations.Learn
 //	the bake as it is planned with that          Lessons.Apply

@@ -7,6 +7,7 @@ import (
 
 	"example.org/maslin/bake"
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/ferment"
 	"example.org/maslin/schedule/wallclock"
 )
 
@@ -85,4 +86,28 @@ func (l ProbedLoaf) Last(now time.Time) time.Time {
 	}
 	midnight := time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, now.Location())
 	return midnight.Add(time.Duration(l.First.Minutes())*time.Minute + l.Samples[len(l.Samples)-1].At.Duration())
+}
+
+// ReadRises reads how far a dough had risen, as it is told: each as "30 % at 2h10m" after the start or as "30 % at
+// 16:20" by the clock, as [wallclock.ReadAfter] has it. Errors, with the place of the text: ErrUnit for what is no
+// reading; those of ReadAfter. Whether they can be true is for [ferment.Estimate.Update].
+func ReadRises(texts []string, start time.Time) ([]ferment.RiseReading, error) {
+	var p quantity.Problems
+	var out []ferment.RiseReading
+	for i, text := range texts {
+		path := "[" + strconv.Itoa(i) + "]"
+		rise, when, found := strings.Cut(text, " at ")
+		if !found {
+			p.Add(path, quantity.Excerpt(text), quantity.Tell("bench.want_rise_and_time",
+				`a rise and a time, such as "30 %% at 2h10m" or "30 %% at 16:20"`), quantity.ErrUnit)
+			continue
+		}
+		var r ferment.RiseReading
+		p.Join(path, r.Rise.UnmarshalText([]byte(strings.TrimSpace(rise))))
+		after, err := wallclock.ReadAfter(when, start)
+		p.Join(path, err)
+		r.At = quantity.Elapsed(after)
+		out = append(out, r)
+	}
+	return out, p.ErrFor(texts)
 }

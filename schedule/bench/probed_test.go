@@ -73,3 +73,24 @@ func TestTimesOfOneProbe(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+func ExampleReadRises() {
+	mixed := time.Date(2026, 11, 28, 14, 10, 0, 0, time.UTC)
+	fmt.Println(bench.ReadRises([]string{"10 % at 1h", "30 % at 16:20"}, mixed))
+	// Output: [{1h 10 % 0 %} {2h10m 30 % 0 %}] <nil>
+}
+
+// Each text that is no reading is told at its place.
+func TestReadRisesRefuses(t *testing.T) {
+	got, err := bench.ReadRises([]string{"30%", "20 % at 1h", "x at soon", "30 at 2h"}, time.Now())
+	var paths []string
+	for _, e := range quantity.InputErrors(err) {
+		paths = append(paths, e.GoPath)
+	}
+	if strings.Join(paths, " ") != "[0] [2] [2] [3]" || !errors.Is(err, quantity.ErrUnit) || len(got) != 3 {
+		t.Errorf("%v: %v, %v", paths, got, err)
+	}
+	if none, err := bench.ReadRises(nil, time.Now()); none != nil || err != nil {
+		t.Error(none, err)
+	}
+}

@@ -1,9 +1,6 @@
 package cli
 
 import (
-	"fmt"
-	"strings"
-
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/outfile"
@@ -27,7 +24,7 @@ type bulk struct {
 	Piece        quantity.Mass        `flag:"piece" usual:"900g"`
 	Shaping      quantity.Elapsed     `flag:"shaping" usual:"30m"`
 	ReadyBy      string               `flag:"ready-by" paths:"Ready=ready-by"`
-	Seen         []string             `flag:"seen"`
+	Seen         []string             `flag:"seen" paths:"Readings=seen"`
 	SVG          string               `flag:"svg"`
 	Replace      bool                 `flag:"replace"`
 }
@@ -57,7 +54,9 @@ func (q *bulk) ask(c *call) error {
 	if b.Culture, err = q.culture(c.System, bench.RaisingOf(*b)); err != nil {
 		return c.complain(err)
 	}
-	asked := ferment.AskedDough{Bulk: *b, Readings: q.readings(c)}
+	asked := ferment.AskedDough{Bulk: *b}
+	asked.Readings, err = bench.ReadRises(q.Seen, q.start)
+	c.note("seen", err)
 	if q.clocked {
 		asked.Mixed = q.start
 	}
@@ -86,22 +85,4 @@ func (q *bulk) ask(c *call) error {
 		}
 	}
 	return c.tellIf(a.Estimate.Reached(), a, nil)
-}
-
-// readings are what was seen of the dough.
-func (q *bulk) readings(c *call) (readings []ferment.RiseReading) {
-	for _, text := range q.Seen {
-		rise, when, found := strings.Cut(text, " at ")
-		var r ferment.RiseReading
-		if !found {
-			c.fault("seen", quantity.Excerpt(text), quantity.Tell("cli.want_rise_and_time_30_percent",
-				`a rise and a time, such as "30 %% at 2h10m" or "30 %% at 16:20"`), quantity.ErrUnit)
-		} else if err := r.Rise.UnmarshalText([]byte(strings.TrimSpace(rise))); err != nil {
-			c.note("seen", err)
-		}
-		r.At = c.after("seen", when, q.start)
-		c.paths[fmt.Sprintf("Readings[%d]", len(readings))] = "seen"
-		readings = append(readings, r)
-	}
-	return readings
 }

@@ -121,23 +121,18 @@ func Run(args []string, s System) int {
 
 // speak takes the language that is asked for, so that what is wrong with the line before it is told in it too.
 func (s System) speak(args []string) error {
-	for i, arg := range args {
-		tag, is := strings.CutPrefix(arg, "--language=")
-		switch {
-		case arg == "--":
-			return nil
-		case arg == "--language" && i+1 < len(args):
-			tag, is = args[i+1], true
-		}
-		if !is {
-			continue
-		}
-		l, err := language.Named(tag)
-		if err != nil {
-			return badInput(working.Say("maslin: --language: %v", wordsOf(err)))
-		}
-		*s.language = l
+	line := pflag.NewFlagSet("", pflag.ContinueOnError)
+	line.ParseErrorsAllowlist.UnknownFlags = true
+	line.BoolP("help", "h", false, "")
+	tag := line.String("language", "", "")
+	if _ = line.Parse(args); !line.Changed("language") { // what is wrong with the line is said when the command reads it
+		return nil
 	}
+	l, err := language.Named(*tag)
+	if err != nil {
+		return badInput(working.Say("maslin: --language: %v", wordsOf(err)))
+	}
+	*s.language = l
 	return nil
 }
 
