@@ -2,6 +2,7 @@
 package assemble
 
 import (
+	"bytes"
 	"embed"
 	"errors"
 	"fmt"
@@ -50,24 +51,59 @@ func Build(small bool) (Classroom, error) {
 	if err != nil {
 		return Classroom{}, err
 	}
-	compress := zipped
-	if small {
-		compress = zippedSmall
-	}
-	// What could not be put in columns, of a newer compiler say, is sent as it is.
-	sent, err := inColumns(wasm)
-	if errors.Is(err, errCode) {
-		sent, err = wasm, nil
-	}
-	if err != nil {
-		return Classroom{}, err
-	}
-	packed, err := compress(sent)
+	packed, err := compressed(wasm, small)
 	if err != nil {
 		return Classroom{}, err
 	}
 	files, err := pages(packed, runner)
 	return Classroom{Files: files, Library: wasm}, err
+}
+
+// compressed is a program in columns, compressed. What cannot be put in columns, of a newer compiler say, is compressed
+// as it is.
+func compressed(program []byte, small bool) ([]byte, error) {
+	sent, err := inColumns(program)
+	if errors.Is(err, errCode) {
+		sent, err = program, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	if small {
+		return zippedSmall(sent)
+	}
+	return zipped(sent)
+}
+
+// Pack packs another program of the library as the classroom's is packed, into name.columns.gz of a folder, and puts
+// beside it the script whose function together puts it in order again in a browser. What a crash would print of the
+// program's functions is left out. It says how many bytes there are to transfer.
+func Pack(program []byte, dir, name string, small bool) (int, error) {
+	joined, err := merged(program)
+	if err != nil {
+		return 0, err
+	}
+	packed, err := compressed(joined, small)
+	if err != nil {
+		return 0, err
+	}
+	script, err := page.ReadFile("page/together.js")
+	if err != nil {
+		return 0, err
+	}
+	files := map[string][]byte{name + ".columns.gz": packed, "together.js": script}
+	for name, content := range files {
+		there, err := os.ReadFile(filepath.Join(dir, name))
+		if err == nil && !bytes.HasPrefix(there, content[:min(len(content), 24)]) { // the head of gzip with its mark
+			return 0, fmt.Errorf("%s is there already and was not packed here: it is left as it is; choose another folder",
+				filepath.Join(dir, name))
+		}
+	}
+	var errs []error
+	for name, content := range files {
+		errs = append(errs, outfile.Output{Name: filepath.Join(dir, name)}.Write(content, true))
+	}
+	return len(packed), errors.Join(errs...)
 }
 
 // pages are the files around a library that is packed, and the script that runs it.

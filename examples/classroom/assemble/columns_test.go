@@ -2,9 +2,13 @@ package assemble
 
 import (
 	"bytes"
+	"compress/gzip"
 	"encoding/binary"
 	"errors"
+	"io"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -228,5 +232,45 @@ func TestDamagedCodeComesBackOrIsRefused(t *testing.T) {
 	}
 	if _, err := inColumns(program([]byte("\x0b\x00"))); err == nil || errors.Is(err, errCode) {
 		t.Errorf("a program without code: %v", err)
+	}
+}
+
+// Another program is packed into a folder, twice too, but over nobody else's files.
+func TestAnotherProgramIsPacked(t *testing.T) {
+	dir := t.TempDir()
+	in := sample()
+	for range 2 {
+		n, err := Pack(in, dir, "five", false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		packed, err := os.ReadFile(filepath.Join(dir, "five.columns.gz"))
+		if err != nil || len(packed) != n {
+			t.Fatalf("%d bytes, %d are told: %v", len(packed), n, err)
+		}
+		z, err := gzip.NewReader(bytes.NewReader(packed))
+		if err != nil {
+			t.Fatal(err)
+		}
+		columns, err := io.ReadAll(z)
+		if err != nil || !bytes.Equal(putTogether(columns), in) {
+			t.Fatalf("another program comes back: %v", err)
+		}
+	}
+	script := filepath.Join(dir, "together.js")
+	if b, err := os.ReadFile(script); err != nil || !bytes.Contains(b, []byte("\nfunction together(packed) {")) {
+		t.Errorf("the script: %v", err)
+	}
+	if err := os.WriteFile(script, []byte("mine"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Pack(in, dir, "five", false); err == nil || !strings.Contains(err.Error(), "was not packed here") {
+		t.Errorf("over another's script: %v", err)
+	}
+	if b, err := os.ReadFile(script); err != nil || string(b) != "mine" {
+		t.Errorf("another's script: %q, %v", b, err)
+	}
+	if _, err := Pack([]byte("no program"), t.TempDir(), "five", false); err == nil {
+		t.Error("a text is packed")
 	}
 }

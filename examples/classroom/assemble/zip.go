@@ -10,6 +10,9 @@ import (
 	"path/filepath"
 )
 
+// mark stands in the head of what is zipped here, by which it is known again (RFC 1952, 2.3.1: FCOMMENT).
+const mark = "maslin columns"
+
 // zipped compresses as gzip does at its best.
 func zipped(program []byte) ([]byte, error) {
 	var out bytes.Buffer
@@ -17,6 +20,7 @@ func zipped(program []byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	z.Comment = mark
 	if _, err := z.Write(program); err != nil {
 		return nil, err
 	}
