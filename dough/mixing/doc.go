@@ -5,6 +5,7 @@
 //
 //	how warm must the water of this batch be?          Planned.Pour
 //	the same by the trade's factor method              Factors.Water
+//	the factors of a dough that is weighed             Factors.Weighed
 //	it cannot be poured: what else?                    PlannedWater.Remedies, WaterResult.Remedies
 //	what friction factor has my mixer?                 Measured.Friction
 //	a factor for three temperatures, and I use four?   Friction.For, Friction.Rise, FrictionOf

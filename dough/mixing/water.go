@@ -38,7 +38,9 @@ type Factors struct {
 	// Friction is the friction factor for this number of factors, the water included; see
 	// [Measured.Friction], [Friction.For] and [MixerKind.Prior].
 	Friction quantity.TemperatureDelta `json:"friction"`
-	// Mixer, when given and Friction is not, takes the guide value for the mixer.
+	// Warming, instead of Friction, is by how much mixing warms the dough itself, whatever the number of factors.
+	Warming quantity.TemperatureDelta `json:"warming,omitzero"`
+	// Mixer, when given and neither Friction nor Warming is, takes the guide value for the mixer.
 	Mixer MixerKind `json:"mixer,omitzero"`
 
 	// Coldest and Warmest bound the water that can be poured. Not given: 1 °C, and 110 °F
@@ -106,8 +108,8 @@ type WaterResult struct {
 // holds within about 1 °C; taken from a table it may miss by 3 °C or more.
 //
 // Errors: ErrRequired and ErrOutOfRange for the inputs; ErrInconsistent when the limits are
-// crossed or the water would lie below absolute zero. A water that cannot be poured is an
-// answer, with remedies.
+// crossed, for a friction and a warming, or when the water would lie below absolute zero. A water
+// that cannot be poured is an answer, with remedies.
 //
 // Source: San Francisco Baking Institute, Artisan I; NAVEDTRA 14163, ch. 8.
 func (in Factors) Water() (WaterResult, error) {
@@ -116,6 +118,7 @@ func (in Factors) Water() (WaterResult, error) {
 	checkFactors(&p, "Others", in.Others)
 	quantity.Check(&p, "Friction", in.Friction, quantity.DeltaCelsius(-mostFriction),
 		quantity.DeltaCelsius(mostFriction))
+	in.warmed(&p)
 	cold, warm := in.limits()
 	quantity.Check(&p, "Coldest", cold, coldestDough, hottestThing)
 	quantity.Check(&p, "Warmest", warm, coldestDough, hottestThing)
@@ -151,6 +154,39 @@ func (in Factors) Water() (WaterResult, error) {
 	}
 	r.Remedies = r.remedies()
 	return r, nil
+}
+
+// warmed takes the friction factor that a warming is with these factors.
+func (in *Factors) warmed(p *quantity.Problems) {
+	if in.Warming == (quantity.TemperatureDelta{}) {
+		return
+	}
+	most := quantity.DeltaCelsius(mostFriction / float64(in.Count()))
+	switch ok := quantity.Check(p, "Warming", in.Warming, most.Neg(), most); {
+	case ok && in.Friction.Sign() != 0:
+		p.Add("Warming", in.Warming, quantity.Tell("mixing.want_friction_or_warming",
+			"it without a friction factor, which says as much"), quantity.ErrInconsistent)
+	case ok:
+		in.Friction, in.Warming = in.Warming.Times(int64(in.Count())), quantity.TemperatureDelta{}
+	}
+}
+
+// Weighed is the same dough for the heat balance, which counts everything by its weight: with the weights of all but
+// the water to pour, which is the Pour. The room is that among the others; a guide value is the balance's own.
+func (in Factors) Weighed(ingredients ...Portion) Planned {
+	out := Planned{
+		Target: in.Target, Ingredients: ingredients, Water: in.Pour, Warming: in.Warming, Mixer: in.Mixer, Tap: in.Tap,
+		Ice: in.Ice, Coldest: in.Coldest, Warmest: in.Warmest, Mixing: in.Mixing,
+	}
+	for _, o := range in.Others {
+		if o.Kind == RoomFactor {
+			out.Room = o.Temperature
+		}
+	}
+	if in.Friction.Sign() != 0 {
+		out.Warming = in.Friction.Divide(int64(in.Count()))
+	}
+	return out
 }
 
 // guide takes the guide value of the mixer when no friction was given, and says so.

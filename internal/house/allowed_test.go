@@ -104,7 +104,7 @@ var longFiles = map[string]string{
 var twins = map[string]string{}
 
 // mostExported is how many identifiers, without fields, the public rooms may export; 1,000 are the aim.
-const mostExported = 2384
+const mostExported = 2385
 
 // reassignable variables are exported.
 var reassignable = map[string]string{}

@@ -39,10 +39,7 @@ func (q *tableWater) ask(c *call) error { return c.tell(q.Table.Water()) }
 
 // lawWith is the gas balance, with a rival curve of growth when one is asked for.
 func lawWith(rival ferment.Curve, ofYeast bool) ferment.Law {
-	switch {
-	case rival.IsZero():
-		return ferment.GasBalance()
-	case ofYeast:
+	if ofYeast {
 		return ferment.GasBalance().With(ferment.Rivals{Yeast: rival})
 	}
 	return ferment.GasBalance().With(ferment.Rivals{Levain: rival})

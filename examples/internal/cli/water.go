@@ -9,18 +9,17 @@ import (
 
 // water asks how warm the water must be, or turned round for the friction factor of a mixer.
 type water struct {
-	Factors         mixing.Factors            `flags:"* Target=dough Pour=water-weight"`
-	_               struct{}                  `paths:"Water=water-weight Factors.Target=dough"`
-	Flour           quantity.Temperature      `flag:"flour"`
-	Room            quantity.Temperature      `flag:"room"`
-	Levain          quantity.Temperature      `flag:"levain"`
-	Others          []mixing.Factor           `flag:"other" pair:"Name=Temperature"`
-	Warming         quantity.TemperatureDelta `flag:"warming" paths:"Rise=warming"`
-	Balance         bool                      `flag:"balance"`
-	FlourWeight     quantity.Mass             `flag:"flour-weight"`
-	LevainWeight    quantity.Mass             `flag:"levain-weight"`
-	LevainHydration quantity.Percent          `flag:"levain-hydration" usual:"100%"`
-	Measured        mixing.Measured           `flags:"Dough=measured Water=poured"`
+	Factors         mixing.Factors       `flags:"* Target=dough Pour=water-weight"`
+	_               struct{}             `paths:"Water=water-weight Factors.Target=dough"`
+	Flour           quantity.Temperature `flag:"flour"`
+	Room            quantity.Temperature `flag:"room"`
+	Levain          quantity.Temperature `flag:"levain"`
+	Others          []mixing.Factor      `flag:"other" pair:"Name=Temperature"`
+	Balance         bool                 `flag:"balance"`
+	FlourWeight     quantity.Mass        `flag:"flour-weight"`
+	LevainWeight    quantity.Mass        `flag:"levain-weight"`
+	LevainHydration quantity.Percent     `flag:"levain-hydration" usual:"100%"`
+	Measured        mixing.Measured      `flags:"Dough=measured Water=poured"`
 }
 
 // factors lists what acts on the dough beside the water, and which flag filled which.
@@ -57,9 +56,6 @@ func (q *water) ask(c *call) error {
 		c.not("--friction, which says as much", "warming", "mixer")
 	case c.given("warming"):
 		c.not("--warming, which is better than a guide value", "mixer")
-		friction, err := mixing.FrictionOf(q.Warming, f.Count())
-		p.Join("", err)
-		f.Friction = friction.Factor
 	case !c.given("mixer"):
 		c.need("friction", quantity.Tell("cli.want_friction_factor_your_mixer_warming",
 			"the friction factor of your mixer, --warming of the dough, or --mixer for a guide value"))
@@ -86,23 +82,13 @@ func (q *water) byBalance(c *call, p *quantity.Problems) error {
 		at := fmt.Sprintf("Ingredients[%d].", i)
 		c.paths[at+"Mass"], c.paths[at+"Temperature"], c.paths[at+"Hydration"] = name+"-weight", name, name+"-hydration"
 	}
-	f := q.Factors
-	plan := mixing.Planned{
-		Target: f.Target, Room: q.Room, Water: f.Pour, Mixer: f.Mixer, Tap: f.Tap, Ice: f.Ice, Mixing: f.Mixing,
-		Ingredients: []mixing.Portion{{Name: "flour", Mass: q.FlourWeight, Temperature: q.Flour, Substance: mixing.Flour}},
-	}
-	if f.Friction.Sign() != 0 {
-		rise, err := mixing.Friction{Factor: f.Friction, Factors: f.Count()}.Rise()
-		p.Join("", err)
-		plan.Warming = rise
-	}
+	weighed := []mixing.Portion{{Name: "flour", Mass: q.FlourWeight, Temperature: q.Flour, Substance: mixing.Flour}}
 	if c.given("levain-weight") {
-		plan.Ingredients = append(plan.Ingredients, mixing.Portion{
-			Name: "levain", Mass: q.LevainWeight, Temperature: q.Levain, Substance: mixing.Levain, Hydration: q.LevainHydration,
-		})
+		weighed = append(weighed, mixing.Portion{Name: "levain", Mass: q.LevainWeight, Temperature: q.Levain,
+			Substance: mixing.Levain, Hydration: q.LevainHydration})
 	}
 	if wrong := c.complain(p.Err()); wrong != nil {
 		return wrong
 	}
-	return c.tell(plan.Pour())
+	return c.tell(q.Factors.Weighed(weighed...).Pour())
 }
