@@ -46,11 +46,10 @@ func (c Culture) learnedFrom(kind gasbalance.Leavening) bool {
 
 // belief is what is believed of a dough kneaded in this way.
 func (c Culture) belief(kind gasbalance.Leavening, how KneadedBy) gasbalance.Belief {
-	t := gasbalance.Untaught(kind)
-	if c.of != nil {
-		t = c.of.taught
+	if c.of == nil {
+		return gasbalance.Unlearned(kind)
 	}
-	return t.Belief(int(how))
+	return c.of.taught.Belief(int(how))
 }
 
 func (c Culture) taught() gasbalance.Taught {

@@ -49,6 +49,14 @@ func Untaught(kind Leavening) Taught {
 	return Taught{kind: kind, effects: unknown(kind), Luck: luckOf(kind), Freedom: freedom}
 }
 
+// Unlearned is what is believed of any dough of a culture of which nothing is known.
+func Unlearned(kind Leavening) Belief {
+	b := Prior(kind)
+	b.Cov[Pace][Pace] += sdKneading * sdKneading
+	b.Stretch = 1
+	return b
+}
+
 // Belief is what is believed of a dough kneaded in this way.
 func (t *Taught) Belief(kneading int) (b Belief) {
 	g, u := &t.effects, Unknowns+kneading

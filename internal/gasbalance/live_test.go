@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 )
 
@@ -149,4 +151,16 @@ func TestInvert(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A culture of which nothing is known is one whose effects are unknown, however its dough is kneaded.
+func TestUnlearned(t *testing.T) {
+	for _, kind := range []Leavening{ByLevain, ByYeast, ByBoth} {
+		taught := Untaught(kind)
+		for k := range kneadings {
+			if diff := cmp.Diff(taught.Belief(k), Unlearned(kind), cmpopts.EquateApprox(1e-15, 0)); diff != "" {
+				t.Errorf("leavening %d, kneading %d: %s", kind, k, diff)
+			}
+		}
+	}
 }

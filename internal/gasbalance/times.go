@@ -24,13 +24,19 @@ func (c *Clock) Times(start State, history []Knot, need Need, b *Belief, until f
 	out := [3]float64{math.Inf(1), math.Inf(1), math.Inf(1)}
 	p := c.begin(start, history)
 	next := 0
+	at := q.surplus(&start, p.moments[0].leaves)
 	for next < 3 && p.grow(until) {
 		n := &p.moments[len(p.moments)-1]
 		m := &p.moments[len(p.moments)-2]
-		for next < 3 && q.score(&n.State, n.arrives, next-1) >= 0 {
-			out[next] = q.crossing(&p, m, n, next-1)
+		if m.leaves != m.arrives {
+			at = q.surplus(&m.State, m.leaves)
+		}
+		then := q.surplus(&n.State, n.arrives)
+		for next < 3 && then.score(next-1) >= 0 {
+			out[next] = q.crossing(&p, m, n, next-1, at.score(next-1), then.score(next-1))
 			next++
 		}
+		at = then
 	}
 	return Outcome{Early: out[0], Likely: out[1], Late: out[2], Path: p}
 }
@@ -47,8 +53,8 @@ func (c *Clock) Likely(start State, history []Knot, need Need, until float64) fl
 		if !w.step(&n, until) {
 			return math.Inf(1)
 		}
-		if q.score(&n.State, n.arrives, 0) >= 0 {
-			return q.crossing(&p, &m, &n, 0)
+		if then := q.score(&n.State, n.arrives, 0); then >= 0 {
+			return q.crossing(&p, &m, &n, 0, q.score(&m.State, m.leaves, 0), then)
 		}
 	}
 }
@@ -62,29 +68,47 @@ type question struct {
 // lowest stands for the log of no gas.
 const lowest = -700.0
 
-// score is the log of the gas over the need, less q margins.
-func (q *question) score(s *State, celsius float64, side int) float64 {
+// surplus is the log of the gas over the need, and the margin by which it may be off to each side.
+type surplus struct{ log, margin float64 }
+
+// surplus is that of a state.
+func (q *question) surplus(s *State, celsius float64) surplus {
 	g := q.clock.amplitude * s.Gas
 	if !(g > 0) {
-		return lowest
+		return surplus{log: lowest}
 	}
-	v := numeric.Log(g / q.need.Gas(celsius))
+	e := s.LogGas()
+	return surplus{numeric.Log(g / q.need.Gas(celsius)), q.belief.margin(&e)}
+}
+
+// score is the log of the gas over the need, less so many margins.
+func (x surplus) score(side int) float64 {
+	if side == 0 {
+		return max(x.log, lowest)
+	}
+	return max(x.log-float64(side)*x.margin, lowest)
+}
+
+// score is that of a state, where the margin is only asked for when it counts.
+func (q *question) score(s *State, celsius float64, side int) float64 {
 	if side != 0 {
-		e := s.LogGas()
-		v -= float64(side) * q.belief.margin(&e)
+		return q.surplus(s, celsius).score(side)
 	}
-	return max(v, lowest)
+	if g := q.clock.amplitude * s.Gas; g > 0 {
+		return max(numeric.Log(g/q.need.Gas(celsius)), lowest)
+	}
+	return lowest
 }
 
 // crossing is the time within a run at which the score turns positive, by the Illinois form of the rule of false
-// position in the log of the time, where the score is nearly straight, until two guesses agree to a millionth.
-func (q *question) crossing(p *Path, m, n *moment, side int) float64 {
+// position in the log of the time, where the score is nearly straight, until two guesses agree to a millionth. The
+// scores at its ends are known.
+func (q *question) crossing(p *Path, m, n *moment, side int, flo, fhi float64) float64 {
 	at := func(t float64) float64 {
 		s, c := p.within(m, n, t)
 		return q.score(&s, c, side)
 	}
 	lo, hi := m.hour, n.hour
-	flo, fhi := q.score(&m.State, m.leaves, side), q.score(&n.State, n.arrives, side)
 	if !(hi > lo) || flo >= 0 {
 		return lo
 	}
