@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
 	"example.org/maslin/schedule"
@@ -206,5 +207,31 @@ func TestTheJudgeSeesTheColdOfADough(t *testing.T) {
 		if got := spoiled(t, ordered, right, spoil); !strings.Contains(got, say) {
 			t.Errorf("%q is not seen: %s", say, got)
 		}
+	}
+}
+
+// What is laid into dough that comes from the cold has not been in the cold with it: it stands warm from the shaping to
+// the oven, and is ready when the dough is divided.
+func TestAFillingGoesIntoColdDoughAfterTheCold(t *testing.T) {
+	b := overnight()
+	b.Inclusions = []Ingredient{{Name: "stewed apples", Percent: quantity.NewPercent(20),
+		Kind: dough.KindCookedFilling, At: schedule.Shape}}
+	d := plan(t, b)
+	divide, _ := d.Timetable.Step("divide")
+	baked, _ := d.Timetable.Step("bake-1")
+	if warm := d.standsWarm(b.Inclusions[0]); warm != baked.Start.Sub(divide.Start) || warm < 2*time.Hour {
+		t.Errorf("it stands warm for %v, divided at %v and baked at %v", warm, divide.Start, baked.Start)
+	}
+	if in, there := d.goesIn(b.Inclusions[0]); !there || !in.Equal(divide.Start) {
+		t.Errorf("it goes in at %v", in)
+	}
+	// In the dough from the mixer on, the hours in the cold do not count.
+	b.Inclusions[0].At = 0
+	d = plan(t, b)
+	mix, _ := d.Timetable.Step("mix-1")
+	cold, _ := d.Timetable.Step("retard")
+	baked, _ = d.Timetable.Step("bake-1")
+	if warm := d.standsWarm(b.Inclusions[0]); warm != baked.Start.Sub(mix.Start)-cold.End.Sub(cold.Start) {
+		t.Errorf("mixed in, it stands warm for %v", warm)
 	}
 }
