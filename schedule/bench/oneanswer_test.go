@@ -223,3 +223,48 @@ func TestReadTwiceInOneMinute(t *testing.T) {
 		t.Errorf("read twice %v, once %v", twice, once)
 	}
 }
+
+// A step that was ticked off when it was planned first was done then, though another bread has moved it since: the plan
+// that is made again goes by what was done.
+func TestWhatWasDoneAsPlannedFirstIsDone(t *testing.T) {
+	made := at(4, 6, 0)
+	order := bakeday.Order{Bakes: []bakeday.Bake{hall(t), hall(t)}}
+	order.Bakes[1].Name = "rolls"
+	see := func(now time.Time, all ...bench.Observation) bench.KitchenNow {
+		k, err := bench.KitchenUnder{Order: order, Observations: append(following(made), all...)}.At(
+			context.Background(), clock(now))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return k
+	}
+	end := func(k bench.KitchenNow, bread, id string) time.Time {
+		for _, m := range k.Breads {
+			if s, ok := m.Step(id); ok && m.Name == bread {
+				return s.End
+			}
+		}
+		t.Fatalf("no %s of %s", id, bread)
+		return time.Time{}
+	}
+	start := see(made)
+	for _, c := range []struct {
+		moves string // its mixing, by so many minutes
+		by    time.Duration
+		other string
+	}{{"hall", -30, "rolls"}, {"rolls", 20, "hall"}} {
+		mix := ticked("mix-1", end(start, c.moves, "mix-1").Add(c.by*time.Minute))
+		mix.Bread = c.moves
+		planned := end(start, c.other, "shape")
+		now := planned.Add(time.Minute)
+		if moved := end(see(now, mix), c.other, "shape"); moved.Sub(planned).Abs() < 5*time.Minute {
+			t.Fatalf("the %s do not move the %s, which shows nothing", c.moves, c.other)
+		}
+		shape := ticked("shape", planned)
+		shape.Bread = c.other
+		k := see(now, mix, shape)
+		if got := begins(t, k, c.other, "retard"); got.Sub(planned).Abs() > time.Minute {
+			t.Errorf("shaped at %v and cold from %v", planned, got)
+		}
+	}
+}
