@@ -36,7 +36,7 @@ func TestFollowingIsEstimatingTheLog(t *testing.T) {
 			got, want := f.Ready(), e.Ready()
 			for _, x := range [][2]time.Duration{{got.Early, want.Early}, {got.Likely, want.Likely}, {got.Late, want.Late}} {
 				// The cuts of a run lie elsewhere; the scheme is within 3e-3 of the log of the gas.
-				if math.Abs(x[0].Hours()-x[1].Hours()) > 3e-3*x[1].Hours()+1.0/1800 {
+				if !(math.Abs(x[0].Hours()-x[1].Hours()) <= 3e-3*x[1].Hours()+1.0/1800) {
 					t.Fatalf("after %d readings: %v, estimated %v", i+1, got, want)
 				}
 			}

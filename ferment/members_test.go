@@ -137,7 +137,7 @@ func TestDatesAndForgetting(t *testing.T) {
 	after := learn(t, ferment.Learning{Bakes: log[20:]})
 	k, a, w := likely(t, kept.Culture), likely(t, all.Culture), likely(t, after.Culture)
 	c := likely(t, chosen.Culture)
-	if math.Abs(k-w) > 0.5*math.Abs(a-w) || math.Abs(c-w) > 0.5*math.Abs(a-w) {
+	if !(math.Abs(k-w) <= 0.5*math.Abs(a-w)) || !(math.Abs(c-w) <= 0.5*math.Abs(a-w)) {
 		t.Errorf("after the change %.2f h, with a half-life %.2f, as the log chooses %.2f, without %.2f", w, k, c, a)
 	}
 	if d := chosen.HalfLife; d != quantity.Elapsed(15*24*time.Hour) && d != quantity.Elapsed(60*24*time.Hour) {

@@ -246,17 +246,17 @@ func TestDosesAddAndShift(t *testing.T) {
 			return m
 		}
 		sum := dose(h, 0, long) + dose(g, 0, more)
-		if got := dose(joined, 0, long+more); math.Abs(got-sum) > 2e-5*(1+sum) {
+		if got := dose(joined, 0, long+more); !(math.Abs(got-sum) <= 2e-5*(1+sum)) {
 			t.Fatalf("joined %v, apart %v", got, sum)
 		}
-		if got := dose(joined, 0, long) + dose(joined, long, long+more); math.Abs(got-sum) > 2e-5*(1+sum) {
+		if got := dose(joined, 0, long) + dose(joined, long, long+more); !(math.Abs(got-sum) <= 2e-5*(1+sum)) {
 			t.Fatalf("in two %v, apart %v", got, sum)
 		}
 		shifted, err := h.Shift(long)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if a, b := dose(shifted, 0, more), dose(h, long, long+more); math.Abs(a-b) > 2e-5*(1+a) {
+		if a, b := dose(shifted, 0, more), dose(h, long, long+more); !(math.Abs(a-b) <= 2e-5*(1+a)) {
 			t.Fatalf("shifted %v, in place %v", a, b)
 		}
 		if a, b := shifted.At(more), h.At(long+more); !(math.Abs(a.Celsius()-b.Celsius()) <= 1e-3) {

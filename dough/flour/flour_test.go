@@ -54,7 +54,7 @@ func TestPearsonIsInverseToAnalysis(t *testing.T) {
 			t.Fatal(err)
 		}
 		// A millionth of a point of the share is a millionth of at most 13 points of difference.
-		if d := math.Abs(protein.Points() - in.Target.Points()); d > 1e-6 {
+		if d := math.Abs(protein.Points() - in.Target.Points()); !(d <= 1e-6) {
 			t.Fatalf("blend has %v, target %v", protein, in.Target)
 		}
 		// The square is the case of two flours of the general blend.
@@ -66,7 +66,7 @@ func TestPearsonIsInverseToAnalysis(t *testing.T) {
 			t.Fatalf("%v, %v", general, err)
 		}
 		apart := math.Abs(in.Flours[0].Protein.Sub(in.Flours[1].Protein).Points())
-		if d := math.Abs(general.Flours[0].Share.Points() - r.Flours[0].Share.Points()); d > 3e-6/apart+3e-6 {
+		if d := math.Abs(general.Flours[0].Share.Points() - r.Flours[0].Share.Points()); !(d <= 3e-6/apart+3e-6) {
 			t.Fatalf("shares %v and %v", general.Flours[0].Share, r.Flours[0].Share)
 		}
 	})
@@ -143,7 +143,7 @@ func TestBlendFlours(t *testing.T) {
 			}
 			return
 		}
-		if d := math.Abs(r.Protein.Points() - in.Target.Points()); d > 2e-6 {
+		if d := math.Abs(r.Protein.Points() - in.Target.Points()); !(d <= 2e-6) {
 			t.Fatalf("blend has %v, target %v", r.Protein, in.Target)
 		}
 		// No other blend near it that meets target and bounds changes less: shift three shares so that sum and
@@ -201,7 +201,7 @@ func TestGlutenDosesAgree(t *testing.T) {
 		for _, d := range []flour.GlutenDose{r.Added, r.InPlace} {
 			protein := (d.Flour.Grams()*in.Protein.Points() +
 				d.Gluten.Grams()*in.Gluten.Points()) / d.Flour.Add(d.Gluten).Grams()
-			if off := math.Abs(protein - in.Target.Points()); off > 1e-4/in.Flour.Grams()+1e-6 {
+			if off := math.Abs(protein - in.Target.Points()); !(off <= 1e-4/in.Flour.Grams()+1e-6) {
 				t.Fatalf("%v gives %v, target %v", d, protein, in.Target)
 			}
 			if water := d.ExtraWater.Grams() - 1.5*d.Gluten.Grams(); !(math.Abs(water) <= 1e-6) {
@@ -210,7 +210,7 @@ func TestGlutenDosesAgree(t *testing.T) {
 		}
 		// x added to 100 is the share x ÷ (100 + x).
 		x := r.Added.Percent.Points()
-		if d := math.Abs(100*x/(100+x) - r.InPlace.Percent.Points()); d > 2e-6 {
+		if d := math.Abs(100*x/(100+x) - r.InPlace.Percent.Points()); !(d <= 2e-6) {
 			t.Fatalf("added %v, in place %v", r.Added, r.InPlace)
 		}
 	})
@@ -235,7 +235,7 @@ func TestMoistureBasisGoesBack(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if d := math.Abs(back.Value.Points() - in.Value.Points()); d > 2e-6 {
+			if d := math.Abs(back.Value.Points() - in.Value.Points()); !(d <= 2e-6) {
 				t.Fatalf("%v came back as %v", in.Value, back.Value)
 			}
 		}

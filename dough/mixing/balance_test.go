@@ -67,7 +67,7 @@ func TestBalanceClosesOnItself(t *testing.T) {
 			if err != nil {
 				return // the found value lies outside what can be put in
 			}
-			if d := math.Abs(r.Dough.Celsius() - target.Celsius()); d > 3e-4 {
+			if d := math.Abs(r.Dough.Celsius() - target.Celsius()); !(d <= 3e-4) {
 				t.Fatalf("%s: dough at %v, want %v", what, r.Dough, target)
 			}
 			verify(t, r.Working())
@@ -179,7 +179,7 @@ func TestFactorMethodIsASpecialCase(t *testing.T) {
 			t.Fatal(err)
 		}
 		// A quantum is 1/9000 K; the balance reckons in floating point.
-		if d := math.Abs(byFactors.Temperature.Celsius() - byBalance.Water.Celsius()); d > 2.0/9000 {
+		if d := math.Abs(byFactors.Temperature.Celsius() - byBalance.Water.Celsius()); !(d <= 2.0/9000) {
 			t.Fatalf("factors %v, balance %v", byFactors.Temperature, byBalance.Water)
 		}
 		if !(math.Abs(byBalance.Sensitivity-1/float64(in.Count())) <= 1e-12) {

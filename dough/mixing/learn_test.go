@@ -209,7 +209,7 @@ func TestPredictWaterAndMinutes(t *testing.T) {
 	}
 	// One kelvin of rise after the likely time, by the model itself.
 	rate := l.PerMinute[1].Value.Celsius() / (1 + l.Bowl.Value.Fraction())
-	if d := math.Abs(left.Range.Likely.Minutes()*rate - 3); d > 0.02 {
+	if d := math.Abs(left.Range.Likely.Minutes()*rate - 3); !(d <= 0.02) {
 		t.Errorf("after %v the dough has warmed by %v", left.Range.Likely, left.Range.Likely.Minutes()*rate)
 	}
 	at, err := l.MinutesLeft(mixing.Running{Now: quantity.Celsius(26), Limit: quantity.Celsius(25), Speed: 1,

@@ -138,7 +138,7 @@ func checkRemedy(t *rapid.T, in mixing.Factors, r mixing.WaterResult, m mixing.W
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := math.Abs(w.Temperature.Celsius() - limit.Celsius()); d > 0.001 {
+	if d := math.Abs(w.Temperature.Celsius() - limit.Celsius()); !(d <= 0.001) {
 		t.Fatalf("%v: water would be %v, want %v", m, w.Temperature, limit)
 	}
 }

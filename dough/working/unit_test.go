@@ -31,7 +31,7 @@ func TestUnitsConvertAsPrinted(t *testing.T) {
 	check := func(from, to working.Unit, x, want float64) {
 		t.Helper()
 		got := working.Amount(x, from, 6).In(to)
-		if math.Abs(got.Number-want) > 1e-9*math.Max(1, math.Abs(want)) || got.Unit != to {
+		if !(math.Abs(got.Number-want) <= 1e-9*math.Max(1, math.Abs(want))) || got.Unit != to {
 			t.Errorf("%v %s is %v %s, want %v", x, from, got.Number, to, want)
 		}
 		d := working.Derive(say("conversion"))
@@ -40,7 +40,7 @@ func TestUnitsConvertAsPrinted(t *testing.T) {
 			By: working.Given("x", say("given"), working.Amount(x, from, 2)).In(to).Plus(0),
 		})
 		workcheck.Verify(t, d.Working())
-		if a := d.Working().Answer().Number; math.Abs(a-want) > 1e-9*math.Max(1, math.Abs(want)) {
+		if a := d.Working().Answer().Number; !(math.Abs(a-want) <= 1e-9*math.Max(1, math.Abs(want))) {
 			t.Errorf("the derivation gives %v for %v %s in %s", a, x, from, to)
 		}
 		if lines := d.Working().Lines(working.Reader{}); from != to && len(lines) != 2 {

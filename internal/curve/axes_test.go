@@ -18,7 +18,7 @@ func TestStepsOfATimeAxis(t *testing.T) {
 		{24, 6, 4}, {36, 6, 6}, {72, 6, 12}, {144, 6, 24}, {288, 6, 48}, {576, 6, 96}, {600, 6, 100},
 	} {
 		a := timeAxis(2, 2+c.hours, c.n)
-		if a.step != c.step || a.low != 2 || math.Abs(a.high-2-c.hours) > 1e-12 {
+		if a.step != c.step || a.low != 2 || !(math.Abs(a.high-2-c.hours) <= 1e-12) {
 			t.Errorf("%v h: %+v, want a step of %v h", c.hours, a, c.step)
 		}
 	}

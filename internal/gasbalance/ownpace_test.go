@@ -48,7 +48,7 @@ func TestABakeIsReadyAtItsOwnPace(t *testing.T) {
 			up, down := Vector{Pace: r.Y}, Vector{Pace: r.Y}
 			up[i] += step
 			down[i] -= step
-			if want := (excess(up) - excess(down)) / (2 * step) / byPace; math.Abs(r.H[i]-want) > 5e-3*(1+math.Abs(want)) {
+			if want := (excess(up) - excess(down)) / (2 * step) / byPace; !(math.Abs(r.H[i]-want) <= 5e-3*(1+math.Abs(want))) {
 				t.Errorf("unknown %d: %v, by differences %v", i, r.H[i], want)
 			}
 		}

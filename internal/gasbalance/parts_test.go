@@ -92,7 +92,7 @@ func TestSpreadParts(t *testing.T) {
 		"formula": {p.Formula, p2 * 0.09 * 0.16},
 		"slope":   {p.Kitchen[Slope], e[Slope] * e[Slope] * 4e-4}, "amplitude": {p.Kitchen[Amplitude], 0.09 - 0.02*e[Pace]},
 	} {
-		if math.Abs(x[0]-x[1]) > 1e-9*(1+x[1]) {
+		if !(math.Abs(x[0]-x[1]) <= 1e-9*(1+x[1])) {
 			t.Errorf("%s %v, want %v", name, x[0], x[1])
 		}
 	}

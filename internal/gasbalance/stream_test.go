@@ -26,7 +26,7 @@ func TestLearnedInPieces(t *testing.T) {
 	}
 	a, b := at1.Taught("Ada", "rye"), step.Taught("Ada", "rye")
 	for i := range a.effects.mean {
-		if math.Abs(a.effects.mean[i]-b.effects.mean[i]) > 0.1*math.Sqrt(a.effects.cov[i][i]) {
+		if !(math.Abs(a.effects.mean[i]-b.effects.mean[i]) <= 0.1*math.Sqrt(a.effects.cov[i][i])) {
 			t.Errorf("effect %d: %v at once, %v bake by bake", i, a.effects.mean[i], b.effects.mean[i])
 		}
 	}

@@ -38,7 +38,7 @@ func TestPowersByHand(t *testing.T) {
 		{1, 0, 1, 0, 2, 1 - math.Exp(-2)}, {1, 0, -1, 0, 2, math.Exp(2) - 1},
 	} {
 		got, err := PowerExp(c.a, c.b, c.c, c.from, c.to)
-		if err != nil || math.Abs(got-c.want) > 1e-12*(1+math.Abs(c.want)) {
+		if err != nil || !(math.Abs(got-c.want) <= 1e-12*(1+math.Abs(c.want))) {
 			t.Errorf("%+v: %v, %v", c, got, err)
 		}
 	}

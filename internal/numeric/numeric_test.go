@@ -65,7 +65,7 @@ func TestIntegrate(t *testing.T) {
 	}
 	for _, c := range cases {
 		got, err := Integrate(c.f, c.a, c.b, c.tol)
-		if err != nil || math.Abs(got.Value-c.want) > math.Max(c.tol, got.Bound)+1e-15 ||
+		if err != nil || !(math.Abs(got.Value-c.want) <= math.Max(c.tol, got.Bound)+1e-15) ||
 			got.Bound > math.Max(c.tol, 1e-14*math.Abs(c.want)) {
 			t.Errorf("%s: %+v, %v, want %v", c.name, got, err, c.want)
 		}
@@ -214,7 +214,7 @@ func TestFitLineAndLeastSquares(t *testing.T) {
 			{line.Intercept, fit.Coefficients[0]}, {line.Slope, fit.Coefficients[1]}, {line.Variance, fit.Variance},
 			{line.Cov[0][0], fit.Cov[0][0]}, {line.Cov[0][1], fit.Cov[1][0]}, {line.Cov[1][1], fit.Cov[1][1]},
 		} {
-			if math.Abs(p[0]-p[1]) > 1e-9*(1+math.Abs(p[0])) {
+			if !(math.Abs(p[0]-p[1]) <= 1e-9*(1+math.Abs(p[0]))) {
 				t.Fatalf("value %d: line %v, general %v", i, p[0], p[1])
 			}
 		}

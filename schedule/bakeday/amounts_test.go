@@ -96,12 +96,12 @@ func TestWeightsStayAsWritten(t *testing.T) {
 		}
 		var sum quantity.Mass
 		for _, l := range batch.FinalDough() {
-			if off := math.Abs(l.Mass.Sub(want[l.Name]).Grams()); off > 0.0005 { // a millionth of a point of 5 kg, some lines
+			if off := math.Abs(l.Mass.Sub(want[l.Name]).Grams()); !(off <= 0.0005) { // a millionth of a point of 5 kg
 				t.Errorf("%s: %v, written %v", l.Name, l.Mass, want[l.Name])
 			}
 			sum = sum.Add(want[l.Name])
 		}
-		if off := math.Abs(batch.Dough().Sub(sum).Grams()); off > 0.0005 {
+		if off := math.Abs(batch.Dough().Sub(sum).Grams()); !(off <= 0.0005) {
 			t.Errorf("%v of dough of %v", batch.Dough(), sum)
 		}
 	})

@@ -11,7 +11,7 @@ import (
 // A temperature in the data is shown as the temperature itself is.
 func TestDataRoundToWhatIsShown(t *testing.T) {
 	for _, c := range []struct{ is, goesOut float64 }{{21.25031, 21.2503}, {21.34567, 21.346}, {21.25, 21.25}} {
-		if got := thousandths(quantity.Celsius(c.is)).Celsius(); math.Abs(got-c.goesOut) > 1.0/18000 { // half a quantum
+		if got := thousandths(quantity.Celsius(c.is)).Celsius(); !(math.Abs(got-c.goesOut) <= 1.0/18000) { // half a quantum
 			t.Errorf("%v °C goes out as %v", c.is, got)
 		}
 	}
