@@ -16,6 +16,7 @@
 //	what is there to write down next             KitchenNow.Expected
 //	what was read of a loaf or a dough, as typed ReadProbe, ReadRises
 //	what does a log hold, how does it go on      LogReading.From, Observations.Lines, Observations.Behind
+//	what was logged, and says that at once       NewEntries.Report, Observations.Tells
 //	what do my bakes teach                       Observations.Learn
 //	the bake as it is planned with that          Lessons.Apply
 //	what changes in the next plan                Lessons.NextPlan

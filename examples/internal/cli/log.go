@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
-	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 	"example.org/maslin/examples/internal/bakelog"
 	"example.org/maslin/schedule/bench"
@@ -83,44 +82,15 @@ func (n *noted) write(c *call, kind bench.Sight, zone *time.Location, fill func(
 	if err != nil {
 		return kept(name, err)
 	}
-	return kept(name, c.tell(logged{Format: loggedFormat, Log: name, Entries: bench.Observations{o},
-		Says: append([]working.Message{}, says...)}, nil))
+	return kept(name, c.tell(logged{loggedFormat, name, bench.NewEntries{Entries: bench.Observations{o},
+		Says: append([]working.Message{}, says...)}}, nil))
 }
 
 // logged is the answer of a command that wrote to the log.
 type logged struct {
-	Format  string             `json:"format"`
-	Log     string             `json:"log"`
-	Entries bench.Observations `json:"logged"`
-	Says    []working.Message  `json:"says"`
-
-	done working.Message // the step that was ticked off, in words
+	Format string `json:"format"`
+	Log    string `json:"log"`
+	bench.NewEntries
 }
 
 const loggedFormat = "maslin log 2"
-
-// Report tells what was written, and what it says at once.
-func (l logged) Report() report.Report {
-	r := report.Report{Headline: working.Say("%s", l.Log)}
-	var several report.List
-	for _, o := range l.Entries {
-		what := o.Message()
-		if o.Kind == bench.SawStep && !l.done.IsZero() {
-			what = working.Tell("cli.step_done", "done: %v (%v)", l.done, working.Say(o.Step))
-		}
-		says := working.Tell("maslin.logged_of", "%v, %s: %v", o.At, o.Bread, what)
-		if o.Bread == "" {
-			says = working.Tell("maslin.logged_any", "%v, %v", o.At, o.Message())
-		}
-		r.Headline = working.Tell("maslin.logged", "logged: %v", says)
-		several = append(several, says)
-	}
-	if len(several) > 1 {
-		r.Headline = working.Tell("maslin.logged_several", "logged:")
-		r.Sections = append(r.Sections, report.Section{Key: "logged", Blocks: []report.Block{several}})
-	}
-	if len(l.Says) > 0 {
-		r.Sections = append(r.Sections, report.Section{Key: "says", Blocks: []report.Block{report.List(l.Says)}})
-	}
-	return r
-}

@@ -86,7 +86,7 @@ func (q *logImport) ask(c *call) error {
 		return err
 	}
 	taken := working.Tell("maslin.imported", "taken: %d; there already: %d", len(fresh), len(entries)-len(fresh))
-	err = c.tell(importedLog{Format: loggedFormat, Log: name, Entries: fresh, Says: []working.Message{taken}}, nil)
+	err = c.tell(importedLog{loggedFormat, name, bench.NewEntries{Entries: fresh, Says: []working.Message{taken}}}, nil)
 	if len(fresh) > 0 {
 		err = kept(name, err)
 	}

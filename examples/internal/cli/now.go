@@ -54,7 +54,7 @@ func (q *now) ask(c *call) error {
 		return c.complain(err)
 	}
 	if m, err = q.moment(c, b); err == nil && !c.JSON {
-		err = c.tell(logged{Format: loggedFormat, Log: name, Entries: entries, done: done}, nil)
+		err = c.tell(logged{loggedFormat, name, bench.NewEntries{Entries: entries, Done: done}}, nil)
 	}
 	if err == nil {
 		err = c.tell(q.suggesting(c, b, m), nil)
