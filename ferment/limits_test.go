@@ -1,7 +1,8 @@
 package ferment_test
 
 import (
-	"errors"
+	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -9,113 +10,69 @@ import (
 	"example.org/maslin/ferment"
 )
 
-// What no dough is, or no law is for, is refused at its field.
-func TestDoughsThatAreNone(t *testing.T) {
-	yeast := func(b *ferment.Bulk, percent float64) {
-		b.Inoculation = quantity.Percent{}
-		b.Yeast = ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(percent)}
-	}
-	at := func(c float64) func(*ferment.Bulk) {
-		return func(b *ferment.Bulk) { b.History = ferment.Constant(quantity.Celsius(c)) }
-	}
-	for name, c := range map[string]struct {
-		change func(*ferment.Bulk)
-		err    error
-		path   string
-	}{
-		"sugar of 60 %": {func(b *ferment.Bulk) { b.Sugar = pct(60) }, quantity.ErrModelRange, "Sugar"},
-		"50 % yeast":    {func(b *ferment.Bulk) { yeast(b, 50) }, quantity.ErrOutOfRange, "Yeast.Amount"},
-		"−10 °C":        {at(-10), quantity.ErrModelRange, "History"},
-		"45 °C":         {at(45), quantity.ErrModelRange, "History"},
-		"no air": {func(b *ferment.Bulk) { b.Altitude = quantity.Meters(40_000) }, quantity.ErrOutOfRange,
-			"Altitude"},
-		"no water":             {func(b *ferment.Bulk) { b.Hydration = pct(5) }, quantity.ErrOutOfRange, "Hydration"},
-		"a rise beyond any":    {func(b *ferment.Bulk) { b.Rise = pct(500) }, quantity.ErrOutOfRange, "Rise"},
-		"salt of the sea":      {func(b *ferment.Bulk) { b.Salt = pct(40) }, quantity.ErrOutOfRange, "Salt"},
-		"negative whole grain": {func(b *ferment.Bulk) { b.WholeGrain = pct(-1) }, quantity.ErrOutOfRange, "WholeGrain"},
+// A room comes back to the same temperature after a day, is warmest at its hour and coldest twelve hours from it, and
+// is between them in the mean.
+func TestARoomRepeatsItsDay(t *testing.T) {
+	for _, room := range []ferment.Room{
+		{Night: quantity.Celsius(17), Day: quantity.Celsius(23)},
+		{Night: quantity.Celsius(17), Day: quantity.Celsius(23), WarmestAt: quantity.Elapsed(13 * time.Hour),
+			Starts: quantity.Elapsed(20 * time.Hour)},
 	} {
-		b := good()
-		c.change(&b)
-		_, err := b.Estimate()
-		if !errors.Is(err, c.err) {
-			t.Errorf("%s: %v", name, err)
-			continue
+		at := func(h float64) float64 {
+			c, err := room.At(time.Duration(h * float64(time.Hour)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			return c.Celsius()
 		}
-		refuses(t, err, c.err, c.path)
-	}
-}
-
-// A probe in °F tells the same time as one in °C, a history of a second is as good as a constant, and one of a month
-// ends.
-func TestHistoriesOfASecondAndOfAMonth(t *testing.T) {
-	readings := func(unit func(float64) quantity.Temperature, temps []float64, every time.Duration) ferment.History {
-		var knots []ferment.Knot
-		for i, c := range temps {
-			knots = append(knots, ferment.Knot{At: quantity.Elapsed(time.Duration(i) * every), Temperature: unit(c)})
+		warmest := 15.0
+		if room.WarmestAt > 0 {
+			warmest = room.WarmestAt.Duration().Hours()
 		}
-		h, err := ferment.Readings{Points: knots}.History()
-		if err != nil {
-			t.Fatal(err)
+		first := math.Mod(warmest-room.Starts.Duration().Hours()+24, 24) // hours from the start
+		if !(math.Abs(at(first)-23) <= 1e-3 && math.Abs(at(first+12)-17) <= 1e-3) {
+			t.Errorf("%+v: warmest %v, coldest %v", room, at(first), at(first+12))
 		}
-		return h
-	}
-	ready := func(h ferment.History) quantity.TimeRange {
-		b := good()
-		b.History = h
-		return estimate(t, b).Ready()
-	}
-	c, f := []float64{24, 23, 22.5, 22}, []float64{75.2, 73.4, 72.5, 71.6}
-	if a, b := ready(readings(quantity.Celsius, c, time.Hour)), ready(readings(quantity.Fahrenheit, f,
-		time.Hour)); a != b {
-		t.Errorf("in °C %v, in °F %v", a, b)
-	}
-	second := ready(readings(quantity.Celsius, []float64{24, 24}, time.Second))
-	if constant := ready(ferment.Constant(quantity.Celsius(24))); second != constant {
-		t.Errorf("a second %v, constant %v", second, constant)
-	}
-	month := make([]float64, 30*24)
-	for i := range month {
-		month[i] = 2 + float64(i%2)*0.5
-	}
-	b := good()
-	b.History = readings(quantity.Celsius, month, time.Hour)
-	e := estimate(t, b)
-	if r := e.Ready(); r.Late > ferment.Horizon || r.Early > r.Likely || r.Likely > r.Late {
-		t.Errorf("a month in the cold %v", r)
-	}
-}
-
-// Dry yeast wakes up before it works: short doughs raised by it alone say so, others do not.
-func TestDryYeastWakes(t *testing.T) {
-	wakes := func(y ferment.Yeast, levain quantity.Percent, rise float64) bool {
-		e, err := ferment.Bulk{
-			Yeast: y, Inoculation: levain, Hydration: quantity.NewPercent(65), Salt: quantity.NewPercent(2),
-			Rise: quantity.NewPercent(rise), History: ferment.Constant(quantity.Celsius(25)), Law: ferment.GasBalance(),
-		}.Estimate()
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, n := range e.Notes() {
-			if n.ID() == "ferment.waking" {
-				return true
+		for _, h := range []float64{0, 2.5, 7, 19} {
+			if !(math.Abs(at(h)-at(h+24)) <= 1e-3 && math.Abs(at(h)+at(h+12)-40) <= 2e-3) {
+				t.Errorf("%+v: %v after %v h, %v half a day later, %v a day later", room, at(h), h, at(h+12), at(h+24))
 			}
 		}
-		return false
 	}
-	one := func(k ferment.YeastKind, percent float64) ferment.Yeast {
-		return ferment.Yeast{Kind: k, Amount: quantity.NewPercent(percent)}
+}
+
+// Parts of a feeding are taken from a thousandth to ten thousand; as much seed as flour at 100 % is a third of it.
+func TestPartsOfAFeeding(t *testing.T) {
+	whole := quantity.NewPercent(100)
+	if s, err := (ferment.FeedRatio{Seed: 1, Flour: 1, SeedHydration: whole}).SeedShare(); err != nil ||
+		!(math.Abs(s.Points()-100.0/3) <= 1e-5) {
+		t.Errorf("%v, %v", s, err)
 	}
-	for _, k := range []ferment.YeastKind{ferment.InstantYeast, ferment.ActiveDryYeast, ferment.OsmotolerantYeast} {
-		if !wakes(one(k, 1), quantity.Percent{}, 100) {
-			t.Errorf("1 %% %v: nothing said of its waking up", k)
+	for parts, ok := range map[float64]bool{0.001: true, 0.000999: false, 0.0010001: true, 10_000: true, 10_000.1: false} {
+		for _, f := range []ferment.FeedRatio{{Seed: parts, Flour: 1, SeedHydration: whole},
+			{Seed: 1, Flour: parts, SeedHydration: whole}} {
+			if _, err := f.SeedShare(); (err == nil) != ok {
+				t.Errorf("%+v: %v", f, err)
+			}
 		}
 	}
-	switch {
-	case wakes(one(ferment.FreshYeast, 3), quantity.Percent{}, 100):
-		t.Error("fresh yeast is awake")
-	case wakes(one(ferment.InstantYeast, 0.1), quantity.Percent{}, 100):
-		t.Error("a dough of six hours: a quarter of an hour does not count")
-	case wakes(one(ferment.InstantYeast, 1), quantity.NewPercent(5), 100):
-		t.Error("with levain the dough has not to wait")
+}
+
+// A law whose curves are another's says so in its name, and its own does not.
+func TestARivalLawSaysSo(t *testing.T) {
+	own := ferment.GasBalance()
+	rival := own.With(ferment.Rivals{Gas: ferment.GanzleYeast()})
+	if a, b := own.About().Name, rival.About().Name; strings.Contains(a, "rival") || b != a+" with rival curves" {
+		t.Errorf("%q and %q", a, b)
+	}
+}
+
+// A probe may read what a freezer and a hot proofer have, to the degree, and nothing beyond.
+func TestReadingsAtTheirLimits(t *testing.T) {
+	for celsius, ok := range map[float64]bool{-25: true, -25.1: false, 60: true, 60.1: false} {
+		_, err := ferment.Readings{Points: []ferment.Knot{{Temperature: quantity.Celsius(celsius)}}}.History()
+		if (err == nil) != ok {
+			t.Errorf("%v °C: %v", celsius, err)
+		}
 	}
 }

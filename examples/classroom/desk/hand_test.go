@@ -80,7 +80,8 @@ func TestWhatIsNoTime(t *testing.T) {
 		t.Errorf("%q", out.State.Phase)
 	}
 	out = ask(t, Request{Do: "lock", State: onClock("day.plan", map[string]string{"mix": "noonish"})})
-	if out.State.Phase != guessing || out.Problems[byHand+"mix"] == "" || out.Focus != "guess" {
+	if out.State.Phase != guessing || out.Problems[byHand+"mix"] == "" || out.Focus != "guess" ||
+		out.Status == "" {
 		t.Errorf("%q, %v, %s", out.State.Phase, out.Problems, out.Focus)
 	}
 }
