@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/dough/working"
 	"example.org/maslin/ferment"
 )
 
@@ -74,5 +75,74 @@ func TestReadingsAtTheirLimits(t *testing.T) {
 		if (err == nil) != ok {
 			t.Errorf("%v °C: %v", celsius, err)
 		}
+	}
+}
+
+// Two histories are the same when they hold and say the same, and were both measured or both not.
+func TestSameHistories(t *testing.T) {
+	read := func(celsius ...float64) ferment.History {
+		var points []ferment.Knot
+		for i, c := range celsius {
+			points = append(points, ferment.Knot{At: quantity.Elapsed(time.Duration(i) * time.Hour),
+				Temperature: quantity.Celsius(c)})
+		}
+		h, err := ferment.Readings{Points: points}.History()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return h
+	}
+	held := ferment.Constant(quantity.Celsius(24))
+	for _, c := range []struct {
+		a, b ferment.History
+		same bool
+	}{
+		{held, ferment.Constant(quantity.Celsius(24)), true}, {held, ferment.Constant(quantity.Celsius(25)), false},
+		{held, read(24), false}, {read(24), read(24), true}, {read(24, 26, 25), read(24, 25, 26), false},
+		{read(24, 26), ferment.History{}, false}, {ferment.History{}, ferment.History{}, true},
+	} {
+		if c.a.Equal(c.b) != c.same || c.b.Equal(c.a) != c.same {
+			t.Errorf("%v and %v: the same %v", c.a, c.b, !c.same)
+		}
+	}
+}
+
+// A curve of somebody's own measurements names them; without a word on them it names those of the form.
+func TestACurveNamesItsSource(t *testing.T) {
+	mine := working.Source{Key: "mine", Title: "a winter of jars", Standing: working.Judgment}
+	m := ferment.SquareRoot{Name: "mine", Min: 2, Max: 40, B: 0.03, C: 0.3}
+	plain, err := m.Curve()
+	if err != nil || plain.About().Source.Key == "mine" || plain.About().Source.IsZero() {
+		t.Errorf("%+v, %v", plain.About().Source, err)
+	}
+	m.Source = mine
+	if own, err := m.Curve(); err != nil || own.About().Source.Key != "mine" {
+		t.Errorf("%+v, %v", own.About().Source, err)
+	}
+}
+
+// A reading of what was expected changes nothing: together they say what each says.
+func TestAReadingOfWhatWasExpected(t *testing.T) {
+	b := ferment.Bulk{Inoculation: quantity.NewPercent(12), Hydration: quantity.NewPercent(70),
+		Salt: quantity.NewPercent(2), Rise: quantity.NewPercent(60), Law: ferment.GasBalance(),
+		History: ferment.Constant(quantity.Celsius(25))}
+	e, err := b.Estimate()
+	if err != nil {
+		t.Fatal(err)
+	}
+	const at = 150 * time.Minute
+	rise, err := e.RiseAt(at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := e.Update(ferment.RiseReading{At: quantity.Elapsed(at), Rise: rise.Likely})
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := working.Telling{Level: working.InWords, Width: 2000}.Text(p.Working())
+	_, after, told := strings.Cut(words, "Together they say that the dough has risen ")
+	said, err := quantity.ParsePercent(strings.TrimSuffix(strings.SplitN(after, "\n", 2)[0], "."))
+	if !told || err != nil || !(math.Abs(said.Points()-rise.Likely.Points()) <= 0.2) {
+		t.Errorf("%v was expected and read, and %q is said (%v)", rise.Likely, after, err)
 	}
 }
