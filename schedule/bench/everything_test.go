@@ -115,3 +115,32 @@ func TestTheStepThatIsDue(t *testing.T) {
 		}
 	}
 }
+
+// A core counts for the round in which it was read, and not one that was read before the loaf went in; a step that was
+// done a little early is not still to come.
+func TestWhatIsOfThisRound(t *testing.T) {
+	made, plan := followed()
+	start := moment(t, made.Add(time.Minute), plan)
+	bulk, _ := start.Step("bulk")
+	load, _ := start.Step("bake-1")
+	for minutes, told := range map[int]bool{-20: false, 12: true} {
+		read := saw(load.Start.Add(time.Duration(minutes)*time.Minute), bench.SawCore, func(o *bench.Observation) {
+			o.Core = &bench.SeenCore{Core: quantity.Celsius(71.5)}
+		})
+		m := moment(t, load.Start.Add(15*time.Minute), plan, mixed(bulk.Start, 26), read)
+		if page := m.Report().Text(report.Options{}); strings.Contains(page, "71.5 °C") != told {
+			t.Errorf("read %d minutes after the loaf went in, told %v:\n%s", minutes, !told, page)
+		}
+	}
+	feed := start.Steps[0]
+	text, err := json.Marshal(moment(t, feed.End.Add(-time.Minute), plan, ticked(feed.ID, feed.End.Add(-2*time.Minute))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var data struct {
+		Steps []bakeday.StepData `json:"steps"`
+	}
+	if err := json.Unmarshal(text, &data); err != nil || len(data.Steps) == 0 || data.Steps[0].ID == feed.ID {
+		t.Errorf("%+v, %v", data.Steps, err)
+	}
+}
