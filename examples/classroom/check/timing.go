@@ -14,6 +14,8 @@ import (
 const (
 	mostToBegin = 1500 // ms
 	mostToMove  = 50
+	// What a phone has to load, compressed; this is the same on every machine.
+	mostToTransfer = 1_600_000 // bytes
 )
 
 // timing measures what a reader waits for: the first answer, and a slider that moves. It prints what it found.
@@ -24,6 +26,9 @@ func (v *visit) timing() error {
 	size := len(v.classes.Files[assemble.Compressed])
 	fmt.Printf("     to transfer %d kB, unpacked %d kB, single file %d kB\n", size/1000, len(v.classes.Library)/1000,
 		len(v.classes.Files[assemble.SingleFile])/1000)
+	if size > mostToTransfer {
+		return fmt.Errorf("%d bytes to transfer, wanted are at most %d", size, mostToTransfer)
+	}
 	var errs []error
 	for _, c := range []struct {
 		what, address string
