@@ -146,3 +146,19 @@ func TestAReadingOfWhatWasExpected(t *testing.T) {
 		t.Errorf("%v was expected and read, and %q is said (%v)", rise.Likely, after, err)
 	}
 }
+
+// What is kept of a culture says by itself how fast its bakes fade: up to a million days, and no negative ones.
+func TestHalfLivesThatAreKept(t *testing.T) {
+	kept := learn(t, ferment.Learning{Bakes: bakeLog(t, 4), HalfLife: quantity.Elapsed(60 * 24 * time.Hour)}).Culture
+	text, err := kept.MarshalJSON()
+	if err != nil || !strings.Contains(string(text), `"half_life_days":60`) {
+		t.Fatalf("%s, %v", text, err)
+	}
+	for days, ok := range map[string]bool{"60": true, "1000000": true, "1000001": false, "-1": false} {
+		var back ferment.Culture
+		err := back.UnmarshalJSON([]byte(strings.Replace(string(text), `"half_life_days":60`, `"half_life_days":`+days, 1)))
+		if (err == nil) != ok {
+			t.Errorf("%s days: %v", days, err)
+		}
+	}
+}
