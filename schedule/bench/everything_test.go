@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/bake"
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
@@ -35,6 +36,13 @@ func TestADoughAsPlanned(t *testing.T) {
 	room := m.Room.Celsius()
 	if room < 17 || room > 23.3 || !(math.Abs(10*room-math.Round(10*room)) <= 1e-2) {
 		t.Errorf("a room of %v between 17 and 23.3 °C", m.Room)
+	}
+	rich := b
+	rich.Others = []bakeday.Ingredient{{Name: "egg", Percent: quantity.NewPercent(10), Kind: dough.KindEgg},
+		{Name: "sugar", Percent: quantity.NewPercent(15), Kind: dough.KindSweetener}}
+	if m := (bench.DoughMixed{Dough: quantity.Celsius(26)}).AsPlanned(
+		alone(t, rich, at(3, 20, 0)).Breads[0].Day, when); !m.Enriched || m.Sugar != quantity.NewPercent(15) {
+		t.Errorf("a dough with egg and sugar: %+v", m)
 	}
 	seen := bench.DoughMixed{Dough: quantity.Celsius(26), Style: bake.SoftRoll, Mixer: mixing.Hand,
 		Room: quantity.Celsius(20), FlourWeight: quantity.Grams(1234), Rise: quantity.NewPercent(40)}

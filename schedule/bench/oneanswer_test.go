@@ -89,7 +89,9 @@ func TestWhatIsExpectedNext(t *testing.T) {
 			cores = append(cores, *c)
 		}
 	}
+	target := start.Day.Baking.Target.Core
 	if len(cores) != 2 || cores[0].Out || !cores[1].Out ||
+		!(math.Abs(cores[1].Core.Sub(target).Celsius()) <= 0.5) ||
 		cores[1].Core.Sub(cores[0].Core) != quantity.DeltaCelsius(2) {
 		t.Errorf("cores %+v", cores)
 	}
@@ -178,6 +180,10 @@ func TestRaisedBy(t *testing.T) {
 		bench.ByYeast: {Yeast: fresh}, bench.ByLevainAndYeast: {Inoculation: p(12), Yeast: fresh}} {
 		if got := bench.RaisingOf(b); got != want {
 			t.Errorf("%v, want %v", got, want)
+		}
+		if yeast, levain := !b.Yeast.Amount.IsZero(), !b.Inoculation.IsZero(); want != 0 &&
+			(strings.Contains(want.String(), "yeast") != yeast || strings.Contains(want.String(), "levain") != levain) {
+			t.Errorf("levain %v and yeast %v are told as %v", levain, yeast, want)
 		}
 		m := bench.DoughMixed{Inoculation: b.Inoculation, Yeast: b.Yeast.Amount, YeastKind: b.Yeast.Kind}
 		if got := m.RaisedBy(); got != want {

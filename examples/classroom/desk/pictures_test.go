@@ -267,3 +267,48 @@ func TestNothingRaisesIt(t *testing.T) {
 		t.Errorf("with %v: %q, %v, %q", fields, out.Headline, out.Problems, out.Status)
 	}
 }
+
+// Every element that is opened is closed where it was opened, whatever a lenient reader would make of it; sliders stand
+// where the answer says.
+func TestEveryElementIsClosed(t *testing.T) {
+	tag := regexp.MustCompile(`<(/?)([a-zA-Z][a-zA-Z0-9]*)([^<>]*)>`)
+	void := []string{"input", "br", "hr", "img", "meta", "link", "col"}
+	check := func(what, page string) {
+		var open []string
+		for _, m := range tag.FindAllStringSubmatch(page, -1) {
+			switch {
+			case slices.Contains(void, m[2]) || strings.HasSuffix(m[3], "/"):
+			case m[1] == "":
+				open = append(open, m[2])
+			case len(open) == 0 || open[len(open)-1] != m[2]:
+				t.Errorf("%s: </%s> closes %v", what, m[2], open[max(0, len(open)-3):])
+				return
+			default:
+				open = open[:len(open)-1]
+			}
+		}
+		if len(open) > 0 {
+			t.Errorf("%s: %v is not closed", what, open)
+		}
+	}
+	for _, at := range append(Tasks(), worksheet) {
+		for _, phase := range []string{guessing, open} {
+			out := ask(t, Request{Do: "open", Width: 1280, Working: true, Fragment: State{At: at, Phase: phase,
+				Fields: map[string]string{"key": "on"}}.Fragment()})
+			check(at+" "+phase, out.Page)
+			for name, place := range out.Places {
+				if !strings.Contains(out.Page, fmt.Sprintf(`value="%d" data-slide="%s"`, place, name)) {
+					t.Errorf("%s: the slider of %s does not stand at %d", at, name, place)
+				}
+			}
+		}
+	}
+	wrong := ask(t, Request{Do: "type", Width: 1280, State: State{At: "water.plan", Phase: open,
+		Fields: map[string]string{"room": "x"}}})
+	check("problems", wrong.Answer)
+	quick := ask(t, Request{Do: "type", Quick: true, Width: 1280, State: State{At: "water.plan", Phase: open}})
+	check("quick", quick.Answer)
+	if quick.Answer != "" && !strings.Contains(quick.Answer, quick.Headline) {
+		t.Errorf("while a slider moves %q is not told", quick.Headline)
+	}
+}
