@@ -265,3 +265,48 @@ func TestThePaceInWordsIsThatOfTheLine(t *testing.T) {
 	}
 	t.Error("no line of the pace")
 }
+
+// Flour that comes fermented, with the levain and in preferments, is at most all of it.
+func TestFermentedFlourIsAtMostAll(t *testing.T) {
+	biga := func(share float64) ferment.HandedOn {
+		return ferment.HandedOn{Flour: pct(share), Ripened: quantity.Elapsed(12 * time.Hour), Of: ferment.Ripening{
+			Yeast: ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(0.1)}, Hydration: pct(60),
+			History: ferment.Constant(quantity.Celsius(18)), Law: ferment.GasBalance()}}
+	}
+	b := good() // with levain
+	rest := 100 - b.Inoculation.Points()
+	b.Preferments = []ferment.HandedOn{biga(rest / 2), biga(rest / 2)}
+	if _, err := b.Estimate(); err != nil {
+		t.Errorf("all flour fermented: %v", err)
+	}
+	b.Preferments = []ferment.HandedOn{biga(rest / 2), biga(rest/2 + 1)}
+	_, err := b.Estimate()
+	refuses(t, err, quantity.ErrInconsistent, "Preferments")
+}
+
+// Salt holds the lactobacilli back from 3 g in 100 g of water, and stops them from 4 g.
+func TestSaltAndLactobacilli(t *testing.T) {
+	for salt, want := range map[float64]string{
+		2: "", 2.17: "held back", 2.5: "held back", 2.8: "do not grow", 3: "do not grow",
+	} {
+		b := good()
+		b.Salt, b.Hydration = pct(salt), pct(70)
+		e, err := b.Estimate()
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := e.Flavor(5 * time.Hour)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var said []string
+		for _, l := range f.Limits {
+			if text := l.String(); strings.Contains(text, "lactobacilli") {
+				said = append(said, text)
+			}
+		}
+		if all := strings.Join(said, "; "); want == "" && all != "" || !strings.Contains(all, want) || len(said) > 1 {
+			t.Errorf("%v %% of salt in 70 %% of water: %q", salt, all)
+		}
+	}
+}

@@ -24,6 +24,7 @@ func TestScripts(t *testing.T) {
 		Dir: "testdata/script", UpdateScripts: *update, RequireUniqueNames: true,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("COLUMNS", "80")
+			e.Setenv("MASLIN_MUTANT", os.Getenv("MASLIN_MUTANT")) // .ci/mutants: a deliberate error reaches the program too
 			for _, name := range []string{"hall-kitchen.toml", "same-day-rolls.toml", "supper-loaves.toml", "ripe-at-eight.toml", "pizza-evening.toml",
 				"overnight-buns.toml"} {
 				content, err := os.ReadFile(filepath.Join(bakes, name))
