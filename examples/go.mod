@@ -19,4 +19,5 @@ require (
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	golang.org/x/sys v0.26.0 // indirect
 	golang.org/x/tools v0.26.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
 )
