@@ -4,10 +4,10 @@
 //	curl --data @bake.json localhost:8080/plan
 //	curl --data-binary @examples/bakes/hall-kitchen.toml -H 'Content-Type: application/toml' localhost:8080/plan
 //
-// The shape of a bake is bakeday.Bake, that of the answer bakeday.PlanSchema. What is wrong with
-// a bake comes back with status 422 as a list, each with the path of its field in the JSON posted, or in a bake file
-// with its line and column. The page /water asks
-// how warm the water must be in a form whose fields have those paths as names, in English and German.
+// The shape of a bake is bakeday.Bake, that of the answer bakeday.PlanSchema. What is wrong with a bake comes back with
+// status 422 as a list, each with the path of its field in the JSON posted, or in a bake file with its line and column.
+// The page /water asks how warm the water must be in a form whose fields have those paths as names, in English and
+// German.
 package main
 
 import (
@@ -15,6 +15,7 @@ import (
 	"flag"
 	"io"
 	"log"
+	"mime"
 	"net/http"
 	"time"
 	_ "time/tzdata"
@@ -70,7 +71,7 @@ func handler(now func() time.Time) http.Handler {
 
 // read reads a bake as JSON, or as a bake file, which knows the places of its keys.
 func read(kind string, body []byte) (bake bakeday.Bake, file *tomlbind.File, err error) {
-	if kind != "application/toml" {
+	if media, _, _ := mime.ParseMediaType(kind); media != "application/toml" { // a charset may stand behind it
 		bake, err = bakeday.Read(body)
 		return bake, nil, err
 	}

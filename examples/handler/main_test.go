@@ -113,7 +113,7 @@ func TestABakeFileIsPosted(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, body := shipped(t, "hall-kitchen.toml")
-	if w := postAs("application/toml", string(source)); w.Code != http.StatusOK || w.Body.String() != post(string(body)).Body.String() {
+	if w := postAs("application/toml; charset=utf-8", string(source)); w.Code != http.StatusOK || w.Body.String() != post(string(body)).Body.String() {
 		t.Errorf("%d %.300s", w.Code, w.Body)
 	}
 	for file, want := range map[string]string{

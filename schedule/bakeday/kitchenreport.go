@@ -155,7 +155,8 @@ func (d Day) movedBlocks() []report.Block {
 	}
 	wanted := d.Wanted.In(d.Zone)
 	return []report.Block{report.Say(working.Tell("bakeday.moved_along",
-		"%v %t belongs to the same day, so this is for %x.", d.Bake.Wanted.Weekday, wanted, wanted))}
+		"%v %t goes with the bread before it, whose time is over, so this is for %x.", d.Bake.Wanted.Weekday, wanted,
+		wanted))}
 }
 
 // timetable is the steps of all breads, and when each bread is wanted.
