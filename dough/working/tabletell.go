@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 )
 
 // A ToldTable is a table of a derivation as its reader sees it.
@@ -41,9 +42,13 @@ func (s step) table(r Reader, n *names) ToldTable {
 	finer := make([]int, len(columns))
 	lines := s.lines(r, n)
 	finer[len(columns)-1] = finerOf(lines[0].numbers, columns[len(columns)-1], r)
-	for k := len(columns) - 1; k > 0; k-- {
-		if fault := columns.refine(k, finer, r); fault != "" {
-			out.Fault = fault
+	// A column that is made finer moves what was worked out from it, so all are gone through until nothing changes.
+	for before := []int(nil); !slices.Equal(before, finer); {
+		before = slices.Clone(finer)
+		for k := len(columns) - 1; k > 0; k-- {
+			if fault := columns.refine(k, finer, r); fault != "" {
+				out.Fault = fault
+			}
 		}
 	}
 	for k, c := range columns {
