@@ -129,10 +129,10 @@ func timeAbove(h History, until, limit float64) (above float64, cold chill) {
 		lo, hi := min(p.Celsius, q.Celsius), max(p.Celsius, q.Celsius)
 		share := func(x float64) float64 { // of the run that is above x
 			switch {
-			case lo >= x:
-				return 1
 			case hi <= x:
 				return 0
+			case lo >= x:
+				return 1
 			}
 			return (hi - x) / (hi - lo)
 		}
