@@ -127,7 +127,7 @@ const changed = 2 * math.Ln10
 // fades says how old bakes count when the log chose it; nothing when all count alike or the baker said how.
 func (c Culture) fades() working.Message {
 	t := c.taught()
-	days := int(math.Round(t.HalfLife))
+	days := int(t.HalfLife)
 	switch {
 	case t.Evidence >= changed:
 		return working.Tell("ferment.changed",

@@ -1,7 +1,6 @@
 package ferment
 
 import (
-	"math"
 	"slices"
 	"strconv"
 
@@ -55,7 +54,7 @@ func (l *Lesson) fading(d *working.Derivation) {
 		"logarithm of how likely the bakes were, each by those before it, when all count alike"),
 		working.Amount(all[0].Log, working.Number, 4))
 	for i, f := range all[1:] {
-		days := int(math.Round(f.HalfLife))
+		days := int(f.HalfLife)
 		fades := working.Given("L_"+strconv.Itoa(i+1), working.Tell("ferment.symbol_foretold_fading",
 			"the same when a bake counts half after %d {1|day|days}", days), working.Amount(f.Log, working.Number, 4))
 		d.Find(working.Finding{

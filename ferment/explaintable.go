@@ -155,12 +155,15 @@ func (t *telling) riseOf(name working.Message, symbol string, gas working.Expr, 
 	})
 	full := t.d.law.Fullest
 	e := working.Exp(bubbles.Over(full / 2))
+	by := working.Num(full).Times(e.Minus(1)).Over(e.Plus(1)).Times(100)
+	note := working.Tell("ferment.note_rise_of",
+		"the line of the gas that a rise takes, solved for the rise: a dough holds no more at 350 %")
+	if most := greatestRise; rise > most.Fraction() {
+		by = working.Min(by, most.Points())
+		note = working.Tell("ferment.note_rise_or_more", "%v; %v stands for that or more", note, most)
+	}
 	return t.Find(working.Finding{
-		Name: name, Symbol: symbol, Is: percent(rise), Decimals: 2,
-		By:     working.Num(full).Times(e.Minus(1)).Over(e.Plus(1)).Times(100),
+		Name: name, Symbol: symbol, Is: percent(rise), Decimals: 2, By: by, Note: note, Source: gasSource(),
 		Within: 0.1, // it is a difference of two gases that each have their own rounding
-		Note: working.Tell("ferment.note_rise_of",
-			"the line of the gas that a rise takes, solved for the rise: a dough holds no more at 350 %"),
-		Source: gasSource(),
 	})
 }

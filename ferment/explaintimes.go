@@ -39,9 +39,9 @@ func (t *telling) times(need func(celsius float64) working.Expr, o gasbalance.Ou
 		_, early := o.Path.At(o.Early)
 		_, late := o.Path.At(o.Late)
 		t.timeOf("early", working.Tell("ferment.derive_early_followed", "early time"), fastReady(o.Early),
-			t.margin(need(early), -1, o.Early, o), o.Early, rows, state)
+			t.margin(need(early), false, o.Early, o), o.Early, rows, state)
 		t.timeOf("late", working.Tell("ferment.derive_late_followed", "late time"), slowReady(o.Late),
-			t.margin(need(late), 1, o.Late, o), o.Late, rows, state)
+			t.margin(need(late), true, o.Late, o), o.Late, rows, state)
 	}
 	_, likely := o.Path.At(o.Likely)
 	t.timeOf("likely", working.Tell("ferment.derive_likely_followed", "likely time"), likelyReady(o.Likely), need(likely),
@@ -58,8 +58,9 @@ func (t *telling) gasAt(p *gasbalance.Path, hour float64) float64 {
 func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 	celsius := t.d.knots[0].Celsius
 	growth, gas := t.rates(celsius)
+	still := t.d.start.Cells() >= t.d.law.Capacity || t.grows(celsius) == 0
 	at := func(n working.Expr) working.Expr { // minutes until so much gas is made
-		if t.d.start.Cells() >= t.d.law.Capacity {
+		if still {
 			return n.Over(gas.Times(t.start)).Times(60)
 		}
 		inner := working.Exp(n.Times(growth).Over(gas.Times(t.d.law.Capacity))).Minus(1)
@@ -68,6 +69,10 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 	note := working.Tell("ferment.note_closed_form",
 		"cells grow as X = X_0 × exp(μ t) ÷ (1 + X_0 ÷ 1.70 × (exp(μ t) − 1)), the gas is q times their sum over time, "+
 			"and that is solved for the time; the 60 makes minutes of hours")
+	if still {
+		note = working.Tell("ferment.note_no_growth",
+			"the cells do not grow, and make the same gas every hour; the 60 makes minutes of hours")
+	}
 	find := func(symbol string, name, brief working.Message, n working.Expr, hour float64) {
 		t.Find(working.Finding{
 			Name: name, Brief: brief, Symbol: symbol, Is: onScreen(hour), Decimals: working.WholeNumber, By: at(n), Note: note,
@@ -77,8 +82,8 @@ func (t *telling) steady(need working.Expr, o gasbalance.Outcome) {
 	}
 	if o.Late < hours(Horizon) {
 		find("t_early", working.Tell("ferment.derive_early", "early time"), fastReady(o.Early),
-			t.margin(need, -1, o.Early, o), o.Early)
-		find("t_late", working.Tell("ferment.derive_late", "late time"), slowReady(o.Late), t.margin(need, 1, o.Late, o),
+			t.margin(need, false, o.Early, o), o.Early)
+		find("t_late", working.Tell("ferment.derive_late", "late time"), slowReady(o.Late), t.margin(need, true, o.Late, o),
 			o.Late)
 	}
 	find("t_likely", working.Tell("ferment.derive_likely", "likely time"), likelyReady(o.Likely), need, o.Likely)
@@ -117,17 +122,13 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 	}
 	standing := d.law == gasbalance.Standard()
 	if !standing || celsius <= 0.4 || celsius >= 36 {
-		g := l.YeastCurve.Rate(celsius)
-		if d.start.Levain > 0 {
-			g = l.LevainGrowth(celsius)
-		}
 		look := working.Tell("ferment.look_curve", "the curve itself at this temperature")
 		gas = t.Find(working.Finding{Name: working.Tell("ferment.derive_gas_curve_read",
 			"gas at this temperature over that at 27 °C"), Symbol: "r",
 			Is: working.Amount(l.GasCurve.Rate(celsius), working.Number, 5), Look: look, Source: growthSource()})
 		growth = t.Find(working.Finding{Name: working.Tell("ferment.derive_growth_curve_read",
 			"growth at this temperature over that at 27 °C"), Symbol: "g",
-			Is: working.Amount(g, working.Number, 5), Look: look, Source: growthSource()})
+			Is: working.Amount(t.grows(celsius), working.Number, 5), Look: look, Source: growthSource()})
 	} else {
 		gas = curve("r", working.Tell("ferment.derive_gas_curve", "gas at this temperature over that at 27 °C"), -1.2, 0.20,
 			49.0,
@@ -151,12 +152,7 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 		}
 	}
 	own := t.kitchen(celsius)
-	hourly := l.Growth * l.Pace(d.formula) * d.pacing(celsius)
-	if d.start.Levain > 0 {
-		hourly *= l.LevainGrowth(celsius)
-	} else {
-		hourly *= l.YeastCurve.Rate(celsius) * math.Exp(d.belief.Mean[gasbalance.Growth])
-	}
+	hourly := l.Growth * l.Pace(d.formula) * d.pacing(celsius) * t.grows(celsius)
 	mu := working.Num(l.Growth).Times(t.pace).Times(growth)
 	q := working.Num(l.Gas).Times(t.pace).Times(gas)
 	if own != (working.Expr{}) {
@@ -171,6 +167,7 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 		))
 	}
 	if y := d.belief.Mean[gasbalance.Growth]; y != 0 && d.start.Levain == 0 {
+		hourly *= math.Exp(y)
 		mu = mu.Times(working.Exp(t.unknown(gasbalance.Growth, y)))
 	}
 	if a := d.belief.Mean[gasbalance.Amplitude]; a != 0 {
@@ -186,6 +183,14 @@ func (t *telling) rates(celsius float64) (growth, gas working.Expr) {
 		Term: working.Tell("ferment.term_gas_rate",
 			"liters of gas an hour for each kilogram of flour and each percent of cells")})
 	return growth, gas
+}
+
+// grows is the growth of the dough's cells at a temperature over that at 27 °C.
+func (t *telling) grows(celsius float64) float64 {
+	if t.d.start.Levain > 0 {
+		return t.d.law.LevainGrowth(celsius)
+	}
+	return t.d.law.YeastCurve.Rate(celsius)
 }
 
 // kitchen is what is learned of this kitchen's pace at a temperature; the zero Expr when nothing is.
@@ -210,9 +215,9 @@ func (t *telling) kitchen(celsius float64) working.Expr {
 	})
 }
 
-// margin derives the spread at a time from its named parts, and the likely gas at which a fast (−1) or slow (1)
-// kitchen is ready.
-func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance.Outcome) working.Expr {
+// margin derives the spread at a time from its named parts, and the likely gas at which a fast kitchen or, for
+// the late end, a slow one is ready.
+func (t *telling) margin(need working.Expr, late bool, hour float64, o gasbalance.Outcome) working.Expr {
 	s, _ := o.Path.At(hour)
 	e := s.LogGas()
 	parts := t.d.belief.Spread(e)
@@ -228,7 +233,7 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 	add("v_o", working.Tell("ferment.part_opening", "from cold below every bake learned from"), parts.Opening)
 	name, gas, symbol := working.Tell("ferment.derive_spread_early", "spread of the log of the gas at the early end"),
 		working.Tell("ferment.derive_gas_early", "likely gas at which a fast kitchen is ready"), "early"
-	if side > 0 {
+	if late {
 		name, gas, symbol = working.Tell("ferment.derive_spread_late", "spread of the log of the gas at the late end"),
 			working.Tell("ferment.derive_gas_late", "likely gas at which a slow kitchen is ready"), "late"
 	}
@@ -253,7 +258,7 @@ func (t *telling) margin(need working.Expr, side int, hour float64, o gasbalance
 		off = off.Times(working.Given("s", working.Tell("ferment.symbol_stretch",
 			"factor by which the ranges of this culture have been too narrow so far"), working.Amount(s, working.Number, 5)))
 	}
-	if side < 0 {
+	if !late {
 		off = off.Neg()
 	}
 	return t.Find(working.Finding{Name: gas, Symbol: "N_" + symbol, Unit: "L/kg", By: need.Times(working.Exp(off)),

@@ -3,6 +3,7 @@ package ferment
 import (
 	"encoding/json"
 	"math"
+	"slices"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/internal/gasbalance"
@@ -72,14 +73,11 @@ func (in followedData) check() error {
 	p.Int("Readings", in.Readings, 1, math.MaxInt32)
 	p.Duration("Last.At", in.Last.At.Duration(), 0, Horizon)
 	p.Join("Last", (&Followed{bulk: in.Bulk}).checkTemperature(in.Last.Temperature))
-	for _, v := range in.State {
-		if math.IsNaN(v) || math.IsInf(v, 0) || in.State[0] < 0 || in.State[1] < 0 || in.State[2] < 0 {
-			p.Add("State",
-				quantity.Tell("ferment.got_numbers_contradict_each_other", "numbers that contradict each other"),
-				quantity.Tell("ferment.want_what_following_dough_comes_to", "what following a dough comes to"),
-				quantity.ErrInconsistent)
-			break
-		}
+	if slices.Min(in.State[:3]) < 0 { // cells and gas
+		p.Add("State",
+			quantity.Tell("ferment.got_numbers_contradict_each_other", "numbers that contradict each other"),
+			quantity.Tell("ferment.want_what_following_dough_comes_to", "what following a dough comes to"),
+			quantity.ErrInconsistent)
 	}
 	if len(in.Passed) > len(Followed{}.passed) {
 		p.Add("Passed", len(in.Passed), quantity.Tell("ferment.want_at_most_three_hours", "at most three hours"),
