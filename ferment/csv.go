@@ -34,11 +34,11 @@ func ParseReadings(text string) (Readings, error) {
 	var u units
 	var c clock
 	faults, line, seen := 0, 0, false
-	for rest := text; rest != "" && faults < 20; {
+	for rest := text; rest != "" && faults < mostFaults; {
 		var row string
 		row, rest, _ = strings.Cut(rest, "\n")
 		line++
-		row = strings.TrimSpace(strings.TrimSuffix(row, "\r"))
+		row = strings.TrimSpace(row)
 		if row == "" || row[0] == '#' {
 			continue
 		}
@@ -67,7 +67,7 @@ func ParseReadings(text string) (Readings, error) {
 			faults++
 		}
 		t, err := readTemperature(second, u.scale, u.named)
-		if err != nil {
+		if err != nil && faults < mostFaults {
 			p.Join(where("temperature"), err)
 			faults++
 		}
@@ -134,13 +134,10 @@ func (u *units) heading(first, second string) bool {
 	return true
 }
 
+// words are those of a heading. What is no text separates them too, such as the sign of a degree in an older encoding.
 func words(s string) []string {
-	if len(s) > 200 {
-		s = s[:200]
-	}
 	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool {
-		return r == ' ' || r == '(' || r == ')' || r == '[' || r == ']' || r == '_' || r == '/' || r == '.' ||
-			r == utf8.RuneError
+		return strings.ContainsRune(" ()[]_/.", r) || r == utf8.RuneError
 	})
 }
 
@@ -217,7 +214,7 @@ func timeOfDay(s string) (time.Duration, bool) {
 	unit := [3]time.Duration{time.Hour, time.Minute, time.Second}
 	for i, part := range parts {
 		n, err := strconv.Atoi(part)
-		if err != nil || len(part) > 2 || n < 0 || n >= limits[i] || part[0] < '0' || part[0] > '9' {
+		if err != nil || len(part) > 2 || n >= limits[i] || part[0] < '0' { // no sign
 			return 0, false
 		}
 		d += time.Duration(n) * unit[i]

@@ -66,7 +66,7 @@ func (t *table) dose(h History, from, to float64) float64 {
 		p, fp = q, fq
 	}
 	q := knot{Hour: to, Celsius: p.Celsius}
-	if i < len(h.knots) && h.knots[i].Hour > p.Hour {
+	if i < len(h.knots) {
 		q.Celsius = between(p, h.knots[i], to)
 	}
 	return sum + (q.Hour-p.Hour)*t.averaged(p.Celsius, q.Celsius, fp, t.at(q.Celsius))
