@@ -124,8 +124,10 @@ func TestDoughsThatWereReadAreDerived(t *testing.T) {
 		"levain at 24 °C, read twice": read(with(good(), func(b *ferment.Bulk) {
 			b.History = ferment.Constant(quantity.Celsius(24))
 		}), at(120, 5), sure),
-		"yeast, not risen":       read(yeasted(ferment.InstantYeast, 0.4), at(60, -4)),
-		"cooling levain dough":   read(with(good(), func(b *ferment.Bulk) { b.History = corners(t, 0, 27, 4, 20) }), at(150, 40)),
+		"yeast, not risen": read(yeasted(ferment.InstantYeast, 0.4), at(60, -4)),
+		"cooling levain dough": read(with(good(), func(b *ferment.Bulk) {
+			b.History = corners(t, 0, 27, 4, 20)
+		}), at(150, 40)),
 		"levain and yeast, slow": read(both(10, 0.2), at(75, 8)),
 	})
 }

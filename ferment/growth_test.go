@@ -59,7 +59,7 @@ func TestWhereCurvesAreFastest(t *testing.T) {
 		"plateau to its end":   {own(func(c float64) float64 { return math.Min(math.Max(c, 0), 41.99) }), 41.99},
 		"the same everywhere":  {own(func(float64) float64 { return 0.3 }), 2},
 		"falling":              {own(func(c float64) float64 { return 60 - c }), 2},
-		"two, the later lower": {own(func(c float64) float64 { return 2 + math.Sin((c-7.5)/4) - 0.001*math.Abs(c) }), 13.767},
+		"two, the later lower": {own(func(c float64) float64 { return 2 + math.Sin((c-7.5)/4) - 0.001*c }), 13.767},
 	} {
 		at, rate := c.curve.Optimum()
 		if !(math.Abs(at.Celsius()-c.at) <= 1e-3) || !(math.Abs(rate-c.curve.Rate(c.at)) <= 1e-6*rate) {
@@ -143,8 +143,8 @@ func TestCurvesThatCannotBeAddedUp(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = wild.Dose(corners(t, 0, 20, 1, 30), 0, time.Hour)
-	if want := "curve: out of range: got a dose of NaN, want a curve with finite rates that are not negative"; err == nil ||
-		err.Error() != want {
+	const want = "curve: out of range: got a dose of NaN, want a curve with finite rates that are not negative"
+	if err == nil || err.Error() != want {
 		t.Errorf("%v, want %v", err, want)
 	}
 }
@@ -189,8 +189,8 @@ func TestWordsOfFormsAndPlaces(t *testing.T) {
 		ferment.Tub: "tub"} {
 		text, err := f.MarshalText()
 		back := ferment.Form(-1)
-		if err2 := back.UnmarshalText([]byte(want)); string(text) != want || f.String() != want || back != f || err != nil ||
-			err2 != nil {
+		err2 := back.UnmarshalText([]byte(want))
+		if string(text) != want || f.String() != want || back != f || err != nil || err2 != nil {
 			t.Errorf("%s, %v, %v, %v; want %s", text, back, err, err2, want)
 		}
 	}
@@ -200,8 +200,8 @@ func TestWordsOfFormsAndPlaces(t *testing.T) {
 			"refrigerator", ferment.RefrigeratorTub: "in a closed tub in a refrigerator"} {
 		text, err := e.MarshalText()
 		back := ferment.Exposure(-1)
-		if err2 := back.UnmarshalText([]byte(want)); string(text) != want || e.String() != want || back != e || err != nil ||
-			err2 != nil {
+		err2 := back.UnmarshalText([]byte(want))
+		if string(text) != want || e.String() != want || back != e || err != nil || err2 != nil {
 			t.Errorf("%s, %v, %v, %v; want %s", text, back, err, err2, want)
 		}
 	}

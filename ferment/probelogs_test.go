@@ -18,7 +18,8 @@ func TestHeadingsOfProbeLogs(t *testing.T) {
 		"second": time.Second, "seconds": time.Second}
 	scales := map[string]func(float64) quantity.Temperature{"°C": quantity.Celsius, "c": quantity.Celsius,
 		"Celsius": quantity.Celsius, "degC": quantity.Celsius, "\xb0C": quantity.Celsius, "°F": quantity.Fahrenheit,
-		"f": quantity.Fahrenheit, "fahrenheit": quantity.Fahrenheit, "degF": quantity.Fahrenheit, "\xb0F": quantity.Fahrenheit,
+		"f":          quantity.Fahrenheit,
+		"fahrenheit": quantity.Fahrenheit, "degF": quantity.Fahrenheit, "\xb0F": quantity.Fahrenheit,
 		"K": quantity.Kelvin, "kelvin": quantity.Kelvin}
 	around := []string{"%s", "%s_", "x %s", "x(%s)", "x[%s]", "x_%s", "x/%s", "x.%s", "%s.x", "%s/x", "(%s"}
 	for word, unit := range times {
@@ -100,13 +101,14 @@ func TestRowsOfProbeLogs(t *testing.T) {
 	}
 	var a answers
 	for name, text := range map[string]string{"a heading below": "0h, 24 °C\nhours, C\n", "no first time": ",24 °C\n",
-		"no first temperature": "0h,\n", "neither": ",\n", "no later time": "h,C\n0,20\n,21", "no later temperature": "h,C\n1,",
-		"a time of 64 signs":  "h,C\n" + strings.Repeat("0", 61) + "1.5,20",
-		"a time of 65 signs":  "h,C\n" + strings.Repeat("0", 62) + "1.5,20",
-		"a degree too cold":   "h,K\n1,-1",
-		"a long temperature":  "h,C\n1," + strings.Repeat("0", 31) + "7",
-		"a longer one":        "h,C\n1," + strings.Repeat("0", 32) + "7",
-		"neither is a number": "h,C\nx,y"} {
+		"no first temperature": "0h,\n", "neither": ",\n", "no later time": "h,C\n0,20\n,21",
+		"no later temperature": "h,C\n1,",
+		"a time of 64 signs":   "h,C\n" + strings.Repeat("0", 61) + "1.5,20",
+		"a time of 65 signs":   "h,C\n" + strings.Repeat("0", 62) + "1.5,20",
+		"a degree too cold":    "h,K\n1,-1",
+		"a long temperature":   "h,C\n1," + strings.Repeat("0", 31) + "7",
+		"a longer one":         "h,C\n1," + strings.Repeat("0", 32) + "7",
+		"neither is a number":  "h,C\nx,y"} {
 		_, err := ferment.ParseReadings(text)
 		a.add(name, err)
 	}
@@ -115,7 +117,8 @@ func TestRowsOfProbeLogs(t *testing.T) {
 
 // Twenty faults of a log are told, wherever they are, and no more.
 func TestTwentyFaultsOfALogAreTold(t *testing.T) {
-	for name, row := range map[string]string{"no rows": "x\n", "times": "x,20\n", "temperatures": "1,x\n", "both": "x,x\n"} {
+	for name, row := range map[string]string{"no rows": "x\n", "times": "x,20\n", "temperatures": "1,x\n",
+		"both": "x,x\n"} {
 		_, err := ferment.ParseReadings("h,C\n" + strings.Repeat(row, 40))
 		if n := len(quantity.InputErrors(err)); n != 20 {
 			t.Errorf("%s: %d faults", name, n)

@@ -110,7 +110,8 @@ func TestCurvesThatAreRefused(t *testing.T) {
 	var a answers
 	steady := func(float64) float64 { return 0.3 }
 	for name, about := range map[string]ferment.About{
-		"named": {Name: "own", Low: 5, High: 30}, "unnamed": {Low: 5, High: 30}, "of no width": {Name: "own", Low: 5, High: 5},
+		"named": {Name: "own", Low: 5, High: 30}, "unnamed": {Low: 5, High: 30},
+		"of no width":  {Name: "own", Low: 5, High: 5},
 		"turned round": {Name: "own", Low: 5, High: 4.9}, "as wide as can be": {Name: "own", Low: -25, High: 60},
 		"wider": {Name: "own", Low: -25.1, High: 60.1},
 	} {

@@ -67,8 +67,8 @@ func TestFollowingCountsNoHeatTwice(t *testing.T) {
 	}
 }
 
-// A followed dough of any leavening comes back from what was kept of it, but not with fewer cells or less gas than none;
-// and two are the same only when the same marks were passed at the same time.
+// A followed dough of any leavening comes back from what was kept of it, but not with fewer cells or less gas than
+// none; and two are the same only when the same marks were passed at the same time.
 func TestFollowedDoughsThatWereKept(t *testing.T) {
 	for name, b := range map[string]ferment.Bulk{"levain": good(), "yeast": yeasted(ferment.FreshYeast, 1),
 		"both": both(10, 0.2)} {
@@ -119,11 +119,8 @@ func TestFollowedDoughsThatWereKept(t *testing.T) {
 		if changed[i] = "-1"; i < 3 {
 			changed[i] = "-1e-9"
 		}
-		_, err := func() (back ferment.Followed, err error) {
-			err = json.Unmarshal([]byte(strings.Replace(string(text), strings.Join(numbers, ","), strings.Join(changed, ","), 1)),
-				&back)
-			return back, err
-		}()
+		other := strings.Replace(string(text), strings.Join(numbers, ","), strings.Join(changed, ","), 1)
+		err := json.Unmarshal([]byte(other), &ferment.Followed{})
 		want := "<nil>"
 		if i < 3 { // the cells of levain and yeast, and the gas
 			want = "state: inconsistent: got numbers that contradict each other, want what following a dough comes to"
