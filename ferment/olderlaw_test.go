@@ -13,6 +13,7 @@ import (
 // R = f·s/K·(e^M − 1), with spreads of the amplitude, the pace, the temperature and the salt, and 10 % on each side.
 func TestTheOlderLawByHand(t *testing.T) {
 	law := ferment.DoseLaw{Levain: ferment.GanzleYeastHeld(), Yeast: ferment.SaccharomycesCardinal()}
+	square := func(x float64) float64 { return x * x }
 	salt := func(c float64) float64 { return 1 - math.Pow(c/8, 1.25) } // of 1 at none, c g in 100 g of water
 	byHand := func(b ferment.Bulk, warm float64, until float64, then float64) (out [3]float64) {
 		f1, f2 := b.Inoculation.Fraction(), 10*b.Yeast.Amount.Points()
@@ -33,9 +34,9 @@ func TestTheOlderLawByHand(t *testing.T) {
 			m2 := integral(law.Yeast.Rate) * 0.07 / law.Yeast.Rate(27)
 			received := math.Log((f1*math.Exp(m1) + f2*math.Exp(m2)) / (f1 + f2))
 			mean := integral(func(c float64) float64 { return c }) / hour
-			amplitude := math.Pow(spread[0], 2) + math.Pow(0.3*math.Log(s), 2)
-			variance := math.Pow(a/((1+a)*need), 2)*amplitude + math.Pow(spread[1], 2) + 0.1*0.1 + 0.12*0.12 +
-				math.Pow(0.03*(mean-24), 2)
+			amplitude := square(spread[0]) + square(0.3*math.Log(s))
+			variance := square(a/((1+a)*need))*amplitude + square(spread[1]) + 0.1*0.1 + 0.12*0.12 +
+				square(0.03*(mean-24))
 			return math.Log(received/need) - q*1.2815515655446004*math.Sqrt(variance)
 		}
 		for i, q := range []float64{-1, 0, 1} {
