@@ -1,6 +1,9 @@
 package desk
 
 import (
+	"strconv"
+	"strings"
+
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
 )
@@ -86,15 +89,24 @@ func problemList(byField map[string]string, others []string, t task, r working.R
 	return b.String()
 }
 
-// pathLabel is what the field of a path is called.
+// pathLabel is what the field of a path is called; of a cell of a table, its column and row as well.
 func (t task) pathLabel(path string, r working.Reader) string {
 	for _, f := range t.fields {
-		if f.name == path || f.kind == aTable && len(path) > len(f.name) && path[:len(f.name)+1] == f.name+"[" {
-			if path == f.name {
-				return f.label.Text(r)
-			}
-			return f.label.Text(r) + " " + path[len(f.name):]
+		if path == f.name {
+			return f.label.Text(r)
 		}
+		rest, ok := strings.CutPrefix(path, f.name+"[")
+		if f.kind != aTable || !ok {
+			continue
+		}
+		number, column, _ := strings.Cut(rest, "]")
+		row, err := strconv.Atoi(number)
+		for _, c := range f.columns {
+			if err == nil && column == "."+c.name {
+				return f.label.Text(r) + ": " + cellLabel(c, row, r)
+			}
+		}
+		return f.label.Text(r)
 	}
 	return path
 }

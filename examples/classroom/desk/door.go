@@ -148,8 +148,8 @@ func (q Request) act(s State) (State, string) {
 		s.Fields, s.Was, s.Phase, s.Guess, s.Why = nil, nil, guessing, "", ""
 		return s, "task-title"
 	case "units":
+		s = s.withUnits()
 		s.Units = q.Name
-		s.Was = nil // what was typed before is told in the other units
 		s, _ = s.settled()
 		return s, "units"
 	case "language":

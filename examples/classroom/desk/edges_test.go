@@ -131,10 +131,10 @@ func TestButtons(t *testing.T) {
 		{"language", "de", state, "language", func(s State) State { s.Language = "de"; return s }},
 		{"language", "tlh", state, "language", func(s State) State { return s }},
 		{"units", "US customary", wasLocked, "units", func(s State) State {
-			s.Units, s.Was = "US customary", map[string]string{}
+			s.Units, s.Guess, s.Fields = "US customary", "12 Δ°C", s.Was // the question stays the same one
 			return s
 		}},
-		{"units", "ells", state, "units", func(s State) State { return s }},
+		{"units", "ells", state, "units", func(s State) State { s.Guess = "12 Δ°C"; return s }},
 		{"large", "", state, "large", func(s State) State { s.Large = true; return s }},
 		{"key", "", state, "key", func(s State) State { return s }},
 		{"check", "3", state, "check-3", func(s State) State { return s }},

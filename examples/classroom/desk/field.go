@@ -159,10 +159,7 @@ func (f field) number(text string, r working.Reader) (float64, error) {
 
 // parse reads what is typed. A bare number is taken in the unit that stands beside the field.
 func (f field) parse(text string, r working.Reader) (any, error) {
-	text = strings.TrimSpace(text)
-	if bare(text) && f.kind != aCount && f.kind != aText && f.kind != aChoice && f.kind != aMoment {
-		text += " " + string(f.unit(r.Units))
-	}
+	text = f.withUnit(strings.TrimSpace(text), r.Units)
 	switch f.kind {
 	case aMass:
 		return parsed(quantity.ParseMass(text))
@@ -194,6 +191,18 @@ func (f field) parse(text string, r working.Reader) (any, error) {
 		return nil, &quantity.InputError{Got: quantity.Excerpt(text), Want: quantity.Tell("desk.want_one_list", "one of the list"), Err: quantity.ErrForm}
 	}
 	return text, nil
+}
+
+// withUnit puts the unit that stands beside the field behind a bare number.
+func (f field) withUnit(text string, u working.Units) string {
+	switch f.kind {
+	case aCount, aText, aChoice, aMoment, onTheClock:
+		return text
+	}
+	if !bare(text) {
+		return text
+	}
+	return text + " " + string(f.unit(u))
 }
 
 func parsed[T any](v T, err error) (any, error) {

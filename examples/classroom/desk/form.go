@@ -68,6 +68,11 @@ func cellID(table string, row int, column string) string {
 	return fieldID(table + "[" + strconv.Itoa(row) + "]." + column)
 }
 
+// cellLabel is what a cell of a column is called; rows are counted from 1 where people read.
+func cellLabel(column field, row int, r working.Reader) string {
+	return working.Tell("desk.cell", "%s, row %d", column.label.Text(r), row+1).Text(r)
+}
+
 // tableField is a table to type into, with its drawing where it has one.
 func (s State) tableField(b *builder, f field, v *values, out Response) {
 	r := s.reader()
@@ -95,7 +100,7 @@ func (s State) tableField(b *builder, f field, v *values, out Response) {
 			path := f.name + "[" + strconv.Itoa(i) + "]." + c.name
 			attributes := []string{"id", fieldID(path), "type", "text", "autocomplete", "off", "value", text, "data-cell",
 				f.name,
-				"aria-label", working.Tell("desk.cell", "%s, row %d", c.label.Text(r), i+1).Text(r), "data-path", path}
+				"aria-label", cellLabel(c, i, r), "data-path", path}
 			if out.Problems[path] != "" {
 				attributes = append(attributes, "aria-invalid", "true")
 			}
