@@ -32,7 +32,7 @@ func meaningTask() task {
 			weighField("dough", working.Tell("desk.field_dough", "dough"), "1720 g", "60 oz", 5000, 180),
 		},
 		paths: map[string]string{"liquids[0].percent": "water", "liquids": "water", "each": "dough", "pieces.each": "dough",
-			"preferments[0].hydration": "hydration", "preferments[0].flour": "percent", "preferments[0]": "percent"},
+			"preferments[0].hydration": "hydration", "preferments[0].flour": "percent", "preferments[0]": "percent", "preferments": "percent", "Percent": "percent"},
 		solve: func(v *values) (solved, error) {
 			m := meaning{percent: percent(v, "percent"), hydration: percent(v, "hydration"), water: percent(v, "water"),
 				weight: mass(v, "dough")}

@@ -115,8 +115,25 @@ func TestALessonStepByStep(t *testing.T) {
 		{"percentages.meaning", "17", []step{
 			{"locked", Request{Do: "lock"}, nil, true},
 			{"revealed", Request{Do: "reveal"}, nil, false},
-			{"read in another way", Request{Do: "type"}, map[string]string{"reading": "percent of the whole dough"}, false},
-			{"more than there is", Request{Do: "type"}, map[string]string{"percent": "60 %", "water": "50 %"}, false},
+			{"read in another way", Request{Do: "type"}, map[string]string{"reading": "levain of dough"}, false},
+			{"no such way", Request{Do: "type"}, map[string]string{"reading": "levain of bowl"}, true},
+			{"more than one reading has room for", Request{Do: "type"},
+				map[string]string{"reading": "levain of added flour", "percent": "210 %", "water": "120 %"}, false},
+			{"that reading", Request{Do: "type"}, map[string]string{"reading": "levain of total flour"}, false},
+			{"less water than the levain holds", Request{Do: "type"}, map[string]string{"percent": "90 %", "water": "30 %"}, false},
+		}},
+		{"day.plan", "", []step{
+			{"times are put by hand and locked", Request{Do: "lock"}, map[string]string{"by_hand.bake": "Sat 20:00",
+				"by_hand.mix": "2026-11-26 08:30", "by_hand.shape": "2026-11-27 20:00",
+				"by_hand.cool": "Sat 2026-11-28 10:00"}, true},
+			{"revealed", Request{Do: "reveal"}, nil, true},
+			{"beside the plan", Request{Do: "type"}, nil, false},
+		}},
+		{"day.oven", "", []step{
+			{"of two breads", Request{Do: "lock"}, map[string]string{"by_hand.loaves.bake": "2026-11-28 20:00",
+				"by_hand.buns.mix": "2026-11-26 09:00", "by_hand.buns.bake": "2026-11-28 03:00"}, true},
+			{"revealed", Request{Do: "reveal"}, nil, true},
+			{"beside the plan", Request{Do: "type"}, nil, false},
 		}},
 		{worksheet, "", []step{
 			{"three questions", Request{Do: "type"}, map[string]string{"count": "3", "answer.1": "12", "answer.2": "much"}, false},
