@@ -49,17 +49,22 @@ const (
 //	ln G(t; amount) = ln N(R, T(t), p)
 //
 // with the symbols of [Bulk.Estimate]; Yeast.Amount of the input is not used, nor Inoculation of a levain alone. An
-// amount outside 0.1 to 50 % of the flour prefermented, or 0.001 to 10 % yeast, is not feasible, and Why says on which
-// side. Accuracy: a millionth of the amount, for the likely time. Errors: as [Bulk.Estimate], and ErrOutOfRange for a
-// time outside 10 minutes to 30 days. Source: the law solved for the cells.
+// amount outside 0.1 to 50 % of the flour prefermented, or what its preferments leave of it, or 0.001 to 10 % yeast, is
+// not feasible, and Why says on which side. Accuracy: a millionth of the amount, for the likely time. Errors: as
+// [Bulk.Estimate], and ErrOutOfRange for a time outside 10 minutes to 30 days. Source: the law solved for the cells.
 func (b Bulk) AmountFor(ready time.Duration) (AmountAnswer, error) {
 	yeast := b.Yeast.Kind != NoYeast
 	least, most := leastLevain, mostLevain
 	if yeast {
-		b.Yeast.Amount = quantity.NewPercent(1)
 		least, most = leastYeast, mostYeast
+		b.Yeast.Amount = quantity.NewPercent(least)
 	} else {
-		b.Inoculation = quantity.NewPercent(10)
+		b.Inoculation = quantity.NewPercent(least)
+		left := whole.Points() // of the flour, beside what the preferments hold
+		for i := range b.Preferments {
+			left -= b.Preferments[i].Flour.Points()
+		}
+		most = math.Min(most, left)
 	}
 	d, err := b.prepare(true)
 	var p problems

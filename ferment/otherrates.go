@@ -64,7 +64,7 @@ func (m Cardinal) Curve() (Curve, error) {
 	if err := p.ErrFor(m); err != nil {
 		return Curve{}, err
 	}
-	if !(m.Min < m.Opt && m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
+	if !(m.Opt < m.Max && m.Opt > (m.Min+m.Max)/2) {
 		p.Add("Opt", quantity.Celsius(m.Opt), quantity.Tell("ferment.want_above_middle_least_and_greatest",
 			"above the middle of the least and the greatest, and below the greatest"),
 			errOutOfRange)
@@ -139,15 +139,12 @@ func (m SquareRoot) Optimum() float64 {
 	if !(m.C > 0) {
 		return math.NaN()
 	}
-	// w·e^w = e^y with y = C·(Max − Min) + 1 means w + ln w = y; Newton from y > 1.
+	// w·e^w = e^y with y = C·(Max − Min) + 1 means w + ln w = y; Newton from y > 1, each step of which has twice the
+	// digits of the one before.
 	y := m.C*(m.Max-m.Min) + 1
-	w := math.Max(y-math.Log(y), 0.5)
-	for range 50 {
-		step := (w + math.Log(w) - y) / (1 + 1/w)
-		w -= step
-		if math.Abs(step) < 1e-15*w {
-			break
-		}
+	w := y - math.Log(y)
+	for range 6 {
+		w -= (w + math.Log(w) - y) / (1 + 1/w)
 	}
 	return (w + m.C*m.Min - 1) / m.C
 }

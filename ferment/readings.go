@@ -84,7 +84,7 @@ func (x *Knot) fault(p *problems, i int, last, gap time.Duration, suspect bool) 
 	switch path, at := fmt.Sprintf("Points[%d].At", i), x.At.Duration(); {
 	case at < 0 || at > longest:
 		p.Duration(path, at, 0, longest)
-	case i > 0 && at <= last:
+	case at <= last:
 		p.Add(path, x.At,
 			quantity.Tell("ferment.want_after_reading_before_at", "after the reading before it, at %v", last),
 			quantity.ErrInconsistent)

@@ -72,15 +72,9 @@ func settle(f func(float64) float64, constant, until float64, goesOn bool) []kno
 		marks = append(marks, x)
 	}
 	if goesOn {
-		last := math.Ceil(marks[len(marks)-1]/6) * 6
-		for x := last; x <= until; x += 6 {
-			if x > marks[len(marks)-1] {
-				marks = append(marks, x)
-			}
+		for x := 6 * math.Ceil(marks[len(marks)-1]/6); x < until; x += 6 {
+			marks = append(marks, x)
 		}
 	}
-	if marks[len(marks)-1] < until {
-		marks = append(marks, until)
-	}
-	return follow(f, marks, straightness)
+	return follow(f, append(marks, until), straightness)
 }

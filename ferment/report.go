@@ -38,26 +38,19 @@ func (e Estimate) ReportFrom(mixed time.Time) report.Report {
 
 func (e *Estimate) readyMessage() working.Message {
 	if !e.Reached() {
-		return working.Tell("ferment.never_risen", "it does not rise by %.0f within 30 days", e.bulk.Rise)
+		return working.Tell("ferment.never_risen", "it does not rise by %v within 30 days", e.wanted())
 	}
-	return working.Tell("ferment.risen_after", "%.0f risen %v after mixing", e.bulk.Rise, minutes(e.Ready()))
-}
-
-// minutes is a range without seconds.
-func minutes(r quantity.TimeRange) quantity.TimeRange {
-	r.Early, r.Likely, r.Late = r.Early.Round(time.Minute), r.Likely.Round(time.Minute), r.Late.Round(time.Minute)
-	return r
+	return working.Tell("ferment.risen_after", "%v risen %v after mixing", e.wanted(), e.Ready())
 }
 
 // byClock is a range as times of day.
 func byClock(r quantity.TimeRange, from time.Time) working.Message {
-	at := func(d time.Duration) time.Time { return from.Add(d.Round(time.Minute)) }
-	if r.Late < day-from.Sub(time.Date(from.Year(), from.Month(), from.Day(), 0, 0, 0, 0, from.Location())) {
-		return working.Tell("ferment.by_clock", "by the clock: %t to %t (%v), likely %t", at(r.Early), at(r.Late),
-			r.Probability, at(r.Likely))
+	early, likely, late := from.Add(r.Early), from.Add(r.Likely), from.Add(r.Late)
+	if late.Round(time.Minute).Format(time.DateOnly) == from.Format(time.DateOnly) {
+		return working.Tell("ferment.by_clock", "by the clock: %t to %t (%v), likely %t", early, late, r.Probability, likely)
 	}
-	return working.Tell("ferment.by_clock_days", "by the clock: %v to %v (%v), likely %v", at(r.Early), at(r.Late),
-		r.Probability, at(r.Likely))
+	return working.Tell("ferment.by_clock_days", "by the clock: %v to %v (%v), likely %v", early, late, r.Probability,
+		likely)
 }
 
 // rows say what is in the dough and how warm it is.
@@ -146,7 +139,7 @@ const chartPoints = 97
 // chart draws the rise with its band and the temperature of the dough.
 func (e *Estimate) chart(mixed time.Time) report.Chart {
 	c := report.Chart{
-		Title:  working.Tell("ferment.chart_rise", "Rise of the dough: %.0f wanted", e.bulk.Rise),
+		Title:  working.Tell("ferment.chart_rise", "Rise of the dough: %v wanted", e.wanted()),
 		X:      report.Series{Name: working.Tell("ferment.axis_hours", "after mixing"), Of: report.Hours},
 		Main:   report.Series{Name: working.Tell("ferment.axis_rise", "rise"), Of: report.Percents},
 		Low:    report.Series{Name: working.Tell("ferment.axis_low", "low end"), Of: report.Percents},
@@ -276,7 +269,7 @@ func (r Ripeness) ReportFrom(fed time.Time) report.Report {
 		section := &out.Sections[len(out.Sections)-1]
 		row := report.Row{Label: words, Value: report.Of(working.Tell("ferment.not_in_30_days", "not within 30 days"))}
 		if reached {
-			row.Value = report.Of(working.Tell("ferment.range", "%v", minutes(t)))
+			row.Value = report.Of(working.Tell("ferment.range", "%v", t))
 			if !fed.IsZero() {
 				row.Note = byClock(t, fed)
 			}

@@ -1,9 +1,8 @@
 package ferment
 
 import (
-	"slices"
-
 	"math"
+	"slices"
 
 	"example.org/maslin/dough/quantity"
 	"example.org/maslin/dough/report"
@@ -33,13 +32,13 @@ func (r CurveRates) Working() working.Working {
 		a := c.About()
 		mu := c.Rate(t.Celsius())
 		f := working.Finding{
-			Name: working.Tell("ferment.derive_curve_rate", "rate at %.0f by %s", t, a.Name), Symbol: "μ",
+			Name: working.Tell("ferment.derive_curve_rate", "rate at %v by %s", t, a.Name), Symbol: "μ",
 			Is: working.Amount(mu, "/h", 5), Source: a.Source,
 		}
 		if c.of != nil && c.of.told != nil && mu > 0 {
 			f.By = c.of.told(at, t.Celsius())
 		} else {
-			f.Look = working.Tell("ferment.look_formula", "the curve's own formula: %v", formulaTold(a.Formula))
+			f.Look = working.Tell("ferment.look_formula", "the curve's own formula: %v", a.told())
 		}
 		rate := d.Find(f)
 		if mu > 0 {
@@ -51,6 +50,14 @@ func (r CurveRates) Working() working.Working {
 		}
 	}
 	return d.Working()
+}
+
+// told is the formula of the curve, in the words of its reader.
+func (a About) told() working.Message {
+	if a.Formula == "" {
+		return working.Tell("ferment.formula_unstated", "a rule of its own")
+	}
+	return formulaTold(a.Formula)
 }
 
 // chart draws the rates of the curves side by side, where all of them may be used; nothing for more than four.
@@ -101,7 +108,7 @@ func (r CurveRates) Report() report.Report {
 		out.Sources = append(out.Sources, about.Source)
 	}
 	for _, x := range r.Rows {
-		line := []report.Cell{report.Rounded(x.Temperature, 0)}
+		line := []report.Cell{report.Of(x.Temperature)}
 		for i := range x.Doublings[:min(len(x.Doublings), len(x.InRange))] {
 			line = append(line, report.Of(doublingWords(x.Doublings[i], x.InRange[i])))
 		}
@@ -111,8 +118,7 @@ func (r CurveRates) Report() report.Report {
 	for _, c := range t.Curves {
 		a := c.About()
 		about = append(about, working.Tell("ferment.curve_about", "%s: %v; between %.0f and %.0f", a.Name,
-			formulaTold(a.Formula),
-			degrees(a.Low), degrees(a.High)))
+			a.told(), degrees(a.Low), degrees(a.High)))
 	}
 	out.Sections = []report.Section{
 		{Key: "curves", Title: working.Tell("ferment.title_curves", "Doubling times"), Blocks: append([]report.Block{grid},

@@ -149,14 +149,18 @@ func (e Estimate) Message() working.Message {
 	if !e.given() {
 		return working.Tell("ferment.no_estimate", "no estimate")
 	}
-	rise := working.Tell("ferment.rise", "%.0f", e.bulk.Rise)
-	if e.d.target < 0.1 {
-		rise = working.Tell("ferment.small_rise", "%.1f", e.bulk.Rise)
-	}
 	if !e.Reached() {
-		return working.Tell("ferment.estimate_not_reached", "%v rise after %v; not within 30 days", rise, e.Ready())
+		return working.Tell("ferment.estimate_not_reached", "%v rise after %v; not within 30 days", e.wanted(), e.Ready())
 	}
-	return working.Tell("ferment.estimate", "%v rise after %v", rise, e.Ready())
+	return working.Tell("ferment.estimate", "%v rise after %v", e.wanted(), e.Ready())
+}
+
+// wanted is the rise that is asked for, in words: below 10 % a tenth of a percent counts.
+func (e *Estimate) wanted() working.Message {
+	if e.d.target < 0.1 {
+		return working.Tell("ferment.small_rise", "%.1f", e.bulk.Rise)
+	}
+	return working.Tell("ferment.rise", "%.0f", e.bulk.Rise)
 }
 
 // dataPoints is how finely the rise is told as data.

@@ -45,6 +45,9 @@ func (r Ripeness) String() string { return r.Message().String() }
 
 // Message says when it is ripe, at its peak, and past use.
 func (r Ripeness) Message() working.Message {
+	if ripe, _, _ := r.Reached(); !ripe && r.d.law != nil {
+		return working.Tell("ferment.never_ripe", "not ripe within 30 days at these temperatures")
+	}
 	const to = 5 * time.Minute
 	return working.Tell("ferment.ripeness", "ripe after about %v, at its peak after %v, usable until about %v",
 		r.From.Likely.Round(to), r.Peak, r.Until.Likely.Round(to))

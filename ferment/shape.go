@@ -30,12 +30,16 @@ type Proof struct {
 
 // Limits of what follows shaping.
 const (
-	day = 24 * time.Hour
-	// A piece's temperatures are laid out for an hour at least.
-	shortestLayout = quantity.Elapsed(time.Hour)
-	leastStage     = time.Minute
-	mostStages     = 10
+	day        = 24 * time.Hour
+	leastStage = time.Minute
+	mostStages = 10
 )
+
+// laidOut is how long the temperatures of a stage are laid out: at least the hour and at most the days of [Piece.For],
+// after which the last temperature is held.
+func (c Piece) laidOut() quantity.Elapsed {
+	return min(max(c.For, quantity.Elapsed(time.Hour)), quantity.Elapsed(horizon*time.Hour))
+}
 
 // ShapeTarget is how far a dough may rise before it is shaped.
 type ShapeTarget struct {
@@ -84,7 +88,7 @@ func (p *Proof) course() (course, error) {
 			piece.Start = steady.Add(quantity.DeltaCelsius(-unitStart))
 		}
 		from := piece.Start.Celsius() - steady.Celsius()
-		piece.For = max(piece.For, shortestLayout)
+		piece.For = piece.laidOut()
 		h, err := piece.untold(heat.Average)
 		if err != nil {
 			return c, quantity.At(indexed("Stages", i), err)
@@ -136,11 +140,11 @@ func (c *course) ahead(shaped float64, told bool) (a ahead, err error) {
 	}
 	for i, piece := range c.Stages {
 		piece.Start = now
-		length := piece.For
+		length := piece.For.Duration()
 		if piece.Into.changes() {
 			piece.Into.Starts = quantity.Elapsed((piece.Into.Starts.Duration() + span(shaped+a.until)) % day)
 		}
-		piece.For = max(length, shortestLayout)
+		piece.For = piece.laidOut()
 		h, err := c.stage(i, piece)
 		if err != nil {
 			return a, quantity.At(indexed("Stages", i), err)
@@ -148,10 +152,10 @@ func (c *course) ahead(shaped float64, told bool) (a ahead, err error) {
 		if told {
 			h.label = piece.says()
 		}
-		parts = append(parts, Stretch{History: h, For: length})
-		now = h.At(length.Duration())
+		parts = append(parts, Stretch{History: h, For: quantity.Elapsed(length)})
+		now = h.At(length)
 		a.ends = append(a.ends, now)
-		a.until += hours(length.Duration())
+		a.until += hours(length)
 	}
 	if len(parts) == 0 {
 		parts = []Stretch{{History: bench}}

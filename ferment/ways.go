@@ -68,17 +68,17 @@ func (a *AmountAnswer) way() working.Message {
 		return working.Tell("ferment.way_no_amount", "by the amount: %v", a.Why)
 	case a.Yeast.Kind != NoYeast:
 		return working.Tell("ferment.way_yeast", "by the amount: %.2f %v; then %v", a.Yeast.Amount, a.Yeast.Kind,
-			minutes(a.Estimate.Ready()))
+			a.Estimate.Ready())
 	}
 	return working.Tell("ferment.way_levain", "by the amount: %.1f of the flour in the levain; then %v", a.Inoculation,
-		minutes(a.Estimate.Ready()))
+		a.Estimate.Ready())
 }
 
 func (a *TemperatureAnswer) way() working.Message {
 	if !a.Feasible {
 		return a.Why
 	}
-	return working.Tell("ferment.way_temperature", "%.1f; then %v", a.Temperature, minutes(a.Estimate.Ready()))
+	return working.Tell("ferment.way_temperature", "%.1f; then %v", a.Temperature, a.Estimate.Ready())
 }
 
 // Report lists the ways under what they lead to.
