@@ -115,9 +115,6 @@ func (e *Estimate) band(hour float64) band {
 
 // band is the rise of a state with its range.
 func (d *prepared) band(s *gasbalance.State, celsius float64) band {
-	if !(s.Gas > 0) {
-		return newBand(0, 0, 0)
-	}
 	return newBand(d.clock.RiseBand(s, celsius, d.formula.Hydration, d.atm, &d.belief))
 }
 

@@ -102,13 +102,14 @@ func TestRowsOfProbeLogs(t *testing.T) {
 	var a answers
 	for name, text := range map[string]string{"a heading below": "0h, 24 °C\nhours, C\n", "no first time": ",24 °C\n",
 		"no first temperature": "0h,\n", "neither": ",\n", "no later time": "h,C\n0,20\n,21",
-		"no later temperature": "h,C\n1,",
-		"a time of 64 signs":   "h,C\n" + strings.Repeat("0", 61) + "1.5,20",
-		"a time of 65 signs":   "h,C\n" + strings.Repeat("0", 62) + "1.5,20",
-		"a degree too cold":    "h,K\n1,-1",
-		"a long temperature":   "h,C\n1," + strings.Repeat("0", 31) + "7",
-		"a longer one":         "h,C\n1," + strings.Repeat("0", 32) + "7",
-		"neither is a number":  "h,C\nx,y"} {
+		"no later temperature":    "h,C\n1,",
+		"a time of 64 signs":      "h,C\n" + strings.Repeat("0", 61) + "1.5,20",
+		"a time of 65 signs":      "h,C\n" + strings.Repeat("0", 62) + "1.5,20",
+		"a degree too cold":       "h,K\n1,-1",
+		"a long temperature":      "h,C\n1," + strings.Repeat("0", 31) + "7",
+		"a longer one":            "h,C\n1," + strings.Repeat("0", 32) + "7",
+		"neither is a number":     "h,C\nx,y",
+		"a heading of one column": "hours,\n0,20"} {
 		_, err := ferment.ParseReadings(text)
 		a.add(name, err)
 	}

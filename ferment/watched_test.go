@@ -44,7 +44,13 @@ func TestReadingsAtTheLimitsOfFollowing(t *testing.T) {
 		_, err := f.Read(c.at, quantity.Celsius(c.celsius))
 		a.add(name, err)
 	}
-	f := follow(good(), 4)
+	f, err := follow(good(), 24).Read(time.Hour, quantity.Celsius(24))
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = f.Read(6*time.Hour, quantity.Celsius(24))
+	a.add("after an hour, and five hours later", err)
+	f = follow(good(), 4)
 	for hour := 4; hour <= 720 && len(a.lines) < 100; hour += 4 {
 		next, err := f.Read(time.Duration(hour)*time.Hour, quantity.Celsius(4))
 		if err != nil {
@@ -52,14 +58,14 @@ func TestReadingsAtTheLimitsOfFollowing(t *testing.T) {
 		}
 		f = next
 	}
-	_, err := f.Read(720*time.Hour+time.Second, quantity.Celsius(4))
+	_, err = f.Read(720*time.Hour+time.Second, quantity.Celsius(4))
 	a.add("after 30 days and a second", err)
 	a.kept(t, "followed.txt")
 }
 
 // What a dough with its own heat is followed by is the probe alone.
 func TestFollowingCountsNoHeatTwice(t *testing.T) {
-	for _, heat := range []time.Duration{0, 2 * time.Hour} {
+	for _, heat := range []time.Duration{0, 2 * time.Hour, 100 * 24 * time.Hour} {
 		f, err := with(good(), func(b *ferment.Bulk) { b.OwnHeat = quantity.Elapsed(heat) }).Follow(quantity.Celsius(23))
 		if err != nil || f.Ready() != estimate(t, good()).Ready() {
 			t.Errorf("own heat %v: %v, %v; want %v", heat, f.Ready(), err, estimate(t, good()).Ready())
