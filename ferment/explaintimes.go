@@ -196,7 +196,7 @@ func (t *telling) grows(celsius float64) float64 {
 // kitchen is what is learned of this kitchen's pace at a temperature; the zero Expr when nothing is.
 func (t *telling) kitchen(celsius float64) working.Expr {
 	m := &t.d.belief.Mean
-	if m[gasbalance.Pace] == 0 && m[gasbalance.Slope] == 0 && m[gasbalance.ColdEnd] == 0 {
+	if *m == (gasbalance.Vector{}) {
 		return working.Expr{}
 	}
 	b, slope := t.unknown(gasbalance.Pace, m[gasbalance.Pace]), t.unknown(gasbalance.Slope, m[gasbalance.Slope])

@@ -92,7 +92,8 @@ func (f Followed) Equal(o Followed) bool {
 		return f.d == o.d
 	}
 	same := f.readings == o.readings && f.last == o.last && f.state == o.state && f.d.start == o.d.start &&
-		f.d.need == o.d.need && f.d.belief == o.d.belief
+		f.d.need == o.d.need && f.d.belief == o.d.belief && f.d.formula == o.d.formula && f.bulk.Law == o.bulk.Law &&
+		f.bulk.Extrapolate == o.bulk.Extrapolate
 	for i := range f.passed {
 		same = same && (f.passed[i] == o.passed[i] || math.IsNaN(f.passed[i]) && math.IsNaN(o.passed[i]))
 	}

@@ -47,7 +47,8 @@ func TestCautionsAreToldWhole(t *testing.T) {
 	}
 	tell("shaped, in a refrigerator", shape(false, 4, 12))
 	tell("shaped with milk, in a refrigerator", shape(true, 4, 12))
-	tell("shaped with milk, in a proofing box", shape(true, 28, 1))
+	tell("shaped with milk, in a proofing box", shape(true, 28, 1.5))
+	tell("shaped with milk, longer in a proofing box", shape(true, 28, 1.51))
 	tell("shaped, in a refrigerator that is too warm", shape(false, 8, 12))
 	ripe := func(r ferment.Ripening) []working.Caution {
 		r.Hydration, r.Law = pct(100), ferment.GasBalance()
