@@ -36,6 +36,9 @@ func (r Replanned) beside() report.Grid {
 // changeBlocks are those lines, or a word that there are none.
 func (r Replanned) changeBlocks() []report.Block {
 	t := r.beside()
+	if len(t.Rows) == 0 && r.Moved > 0 {
+		return nil // what is late is past
+	}
 	if len(t.Rows) == 0 {
 		return []report.Block{report.Say(working.Tell("bakeday.nothing_changes", "it stays as it was"))}
 	}

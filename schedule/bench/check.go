@@ -84,7 +84,7 @@ func (o Observation) checkDough(p *quantity.Problems) {
 	}
 	if r := o.Ready; r != nil {
 		quantity.Check(p, "Ready.Rise", r.Rise, quantity.NewPercent(1), quantity.NewPercent(300))
-		p.Int("len(Ready.Readings)", len(r.Readings), 0, mostReadings)
+		p.Int("Ready.Readings", len(r.Readings), 0, mostReadings)
 		for i, one := range r.Readings {
 			if !quantity.Check(p, "Ready.Readings["+strconv.Itoa(i)+"].Temperature", one.Temperature,
 				quantity.Celsius(-25), quantity.Celsius(60)) {

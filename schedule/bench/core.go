@@ -104,9 +104,6 @@ func (all Observations) afterProbing(o Observation) []working.Message {
 			break
 		}
 	}
-	if n := len(b.cores); n > 0 && o.Core.After > 0 {
-		b.in = o.At.Add(-o.Core.After.Duration())
-	}
 	return append(out, b.says()...)
 }
 

@@ -117,7 +117,7 @@ func (m mixings) soonest(o Observation, known doughs) (rise quantity.Percent, ea
 	of := m.last(o.By, o.Bread, o.At)
 	switch {
 	case of == nil:
-		return rise, 0, false
+		return rise, early, false
 	case o.Kind == SawRise && o.Rise != nil:
 		rise = o.Rise.Rise
 	case o.Kind == SawReady && o.Ready != nil:
@@ -126,11 +126,11 @@ func (m mixings) soonest(o Observation, known doughs) (rise quantity.Percent, ea
 		rise = of.Mix.Rise
 	}
 	if rise.Points() <= earlyCheck {
-		return rise, 0, false
+		return rise, early, false
 	}
 	bulk, missing, err := known.bulk(*of.Mix, probe)
 	if err != nil || len(missing) > 0 {
-		return rise, 0, false
+		return rise, early, false
 	}
 	early, tooEarly = tooSoon(bulk, rise, o.At.Sub(of.At))
 	return rise, early, tooEarly

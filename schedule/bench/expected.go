@@ -26,13 +26,15 @@ type Expected struct {
 func (k KitchenNow) Expected() []Expected {
 	var out []Expected
 	add := func(says working.Message, o Observation) {
+		if slices.ContainsFunc(out, func(e Expected) bool { return e.Says == says && e.Observation.Bread == o.Bread }) {
+			return // of another step of this bread, or of any
+		}
 		o.Version = Format
 		if o.At.IsZero() || o.At.After(k.Now) {
 			o.At = k.Now
 		}
 		out = append(out, Expected{says, o})
 	}
-	ticks := false
 	for i := range k.Breads {
 		m := &k.Breads[i]
 		for _, d := range m.Doubts {
@@ -41,6 +43,9 @@ func (k KitchenNow) Expected() []Expected {
 				again.Bread, again.Sure = m.Name, true
 				out = append(out, Expected{working.Tell("bench.expect_sure", "if that is so"), again})
 			}
+		}
+		if !m.Day.Possible() {
+			continue
 		}
 		if m.Followed == nil {
 			out = append(out, Expected{working.Tell("bench.expect_plan", "to keep to this plan"), m.following()})
@@ -54,9 +59,8 @@ func (k KitchenNow) Expected() []Expected {
 			steps = append(steps, next)
 		}
 		for _, s := range steps {
-			if s.Hands && s.Kind != schedule.Bake && !ticks {
+			if s.Hands && s.Kind != schedule.Bake {
 				add(working.Tell("bench.expect_step", "when a step is done"), Observation{Kind: SawStep})
-				ticks = true
 			}
 			m.expect(s, add)
 		}

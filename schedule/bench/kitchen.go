@@ -55,7 +55,10 @@ func (u KitchenUnder) At(ctx context.Context, clock bakeday.KitchenClock) (Kitch
 	k.Followed, made.Now = seen.madeFor(u.Order.Bakes, clock)
 	learned, err := seen.Until(made.Now).Learn(u.halfLife())
 	if err != nil {
-		return k, err
+		if _, wrong := u.Order.Plan(ctx, made); wrong != nil {
+			return KitchenNow{}, wrong // the same of the half-life, at its place in the order
+		}
+		return KitchenNow{}, err
 	}
 	order := u.Order
 	order.Bakes = slices.Clone(order.Bakes)
@@ -66,7 +69,7 @@ func (u KitchenUnder) At(ctx context.Context, clock bakeday.KitchenClock) (Kitch
 		rests = append(rests, applied)
 	}
 	if k.Day, err = order.Plan(ctx, made); err != nil {
-		return k, err
+		return KitchenNow{}, err
 	}
 	for i, d := range k.Day.Breads {
 		k.Breads = append(k.Breads, DayNow{
@@ -92,7 +95,7 @@ func (u KitchenUnder) At(ctx context.Context, clock bakeday.KitchenClock) (Kitch
 			continue
 		}
 		if err := m.follow(learned); err != nil {
-			return k, err
+			return KitchenNow{}, err
 		}
 	}
 	return k, k.replan(ctx)

@@ -106,7 +106,7 @@ func (k KitchenNow) Report() report.Report {
 		add("dough", k.of(m, working.Tell("bench.title_dough", "The dough")), m.dough()...)
 	}
 	if next, ok := k.next(); ok && !shown[next.key()] {
-		wait := max(0, next.Start.Sub(k.Now).Round(time.Minute))
+		wait := next.Start.Sub(k.Now).Round(time.Minute)
 		line := working.Tell("bench.next", "%v: %v (%v)", next.Start, k.named(next), next.Takes)
 		title := working.Tell("bench.title_next", "Next, in %v", wait)
 		if wait > longestWait { // a weekday alone could be this week's

@@ -20,6 +20,9 @@ func (m DayNow) late() []bakeday.Late {
 		}
 		moved = by
 		l := bakeday.Late{Step: b.step.ID, By: quantity.Elapsed(by), Ended: b.ended}
+		if by.Abs() < enough { // as planned, though what came before was not
+			l.By, l.Ended = 0, time.Time{}
+		}
 		if b.ready {
 			l.Seen = m.Now
 		}

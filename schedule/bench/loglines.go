@@ -140,7 +140,7 @@ func (r *logLines) problem(line []byte, why working.Message) {
 		r.skipped++
 		return
 	}
-	r.problems = append(r.problems, UnreadableLine{r.line, quantity.Excerpt(string(line[:min(len(line), 200)])), why})
+	r.problems = append(r.problems, UnreadableLine{r.line, quantity.Excerpt(string(line)), why})
 }
 
 // decode reads one line, or says why it cannot be read. An error is that of a later version.

@@ -89,7 +89,7 @@ func (w *window) add(o Observation, size int) {
 func (w *window) close() {
 	slices.SortStableFunc(w.entries, func(a, b sized) int { return a.At.Compare(b.At) })
 	gone := 0
-	for gone < len(w.entries) && (w.size > w.most || len(w.entries)-gone > w.last) {
+	for w.size > w.most || len(w.entries)-gone > w.last {
 		w.size -= w.entries[gone].size
 		gone++
 	}

@@ -194,7 +194,6 @@ func (m *DayNow) follow(learned Lessons) error {
 	if m.Dough != nil {
 		dough = *m.Dough
 	}
-	dough.Mixed = m.Mixed
 	progress, err := dough.progress(bulk)
 	if err != nil {
 		return err
