@@ -20,7 +20,9 @@ func TestLookForWhatTheDoughShows(t *testing.T) {
 	}{
 		"wheat":  {0, 60, "domed", "ripe when it is domed"},
 		"lively": {0, 30, "does not dome yet", "ripe when it is domed"},
-		"soon":   {0, 8, "hardly shows", "ripe when it is domed"},
+		"soon":   {0, 11.9, "hardly shows", "ripe when it is domed"},
+		"shows":  {0, 12, "does not dome yet", "ripe when it is domed"},
+		"full":   {0, 40, "domed", "ripe when it is domed"},
 		"rye":    {60, 40, "fine cracks", "its floured top has cracks"},
 	} {
 		b := hall(t)

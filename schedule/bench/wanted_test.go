@@ -11,11 +11,13 @@ import (
 // A bread is wanted by its weekday within the week, and by its date after that: the next Saturday of two is meant.
 func TestWantedThisWeekOrLater(t *testing.T) {
 	now := time.Date(2026, 11, 27, 15, 0, 0, 0, time.UTC)
-	for days, want := range map[int]string{1: "Rye, wanted Sat 15:00", 6: "Rye, wanted Thu 15:00",
-		7: "Rye, wanted Friday 4 December 2026, 15:00"} {
-		m := DayNow{Name: "Rye", Wanted: now.AddDate(0, 0, days)}
+	const day = 24 * time.Hour
+	for ahead, want := range map[time.Duration]string{day: "Rye, wanted Sat 15:00", 6 * day: "Rye, wanted Thu 15:00",
+		6*day + time.Minute: "Rye, wanted Thursday 3 December 2026, 15:01",
+		7 * day:             "Rye, wanted Friday 4 December 2026, 15:00"} {
+		m := DayNow{Name: "Rye", Wanted: now.Add(ahead)}
 		if got := m.wanted(now).String(); got != want {
-			t.Errorf("in %d days: %s", days, got)
+			t.Errorf("in %v: %s", ahead, got)
 		}
 	}
 }
