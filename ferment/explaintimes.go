@@ -237,6 +237,7 @@ func (t *telling) margin(need working.Expr, late bool, hour float64, o gasbalanc
 		name, gas, symbol = working.Tell("ferment.derive_spread_late", "spread of the log of the gas at the late end"),
 			working.Tell("ferment.derive_gas_late", "likely gas at which a slow kitchen is ready"), "late"
 	}
+	spread := math.Sqrt(parts.Total())
 	sigma := t.Find(working.Finding{
 		Name: name, Symbol: "σ_" + symbol, Unit: working.Number, By: working.Sqrt(working.Sum(sum...)),
 		Note: working.Tell("ferment.note_spread",
@@ -244,9 +245,8 @@ func (t *telling) margin(need working.Expr, late bool, hour float64, o gasbalanc
 		Term: working.Tell("ferment.term_spread",
 			"how far the logs of what one expects lie apart: 0.1 is about a tenth"),
 		Brief: working.Tell("ferment.brief_spread",
-			"The culture and the dough may make %.0f more or less gas than expected by then: two doughs of three lie within "+
-				"that.",
-			quantity.NewPercent(100*(math.Exp(math.Sqrt(parts.Total()))-1))),
+			"The culture and the dough may make %.0f more or %.0f less gas than expected by then: two doughs of three lie "+
+				"within that.", quantity.NewPercent(100*math.Expm1(spread)), quantity.NewPercent(-100*math.Expm1(-spread))),
 		Source: sources.Judged("spreads of an unknown culture, narrowed by bakes and readings"),
 	})
 	reach := working.Given("z_"+symbol, working.Tell("ferment.symbol_reach",

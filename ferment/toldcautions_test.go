@@ -61,6 +61,9 @@ func TestCautionsAreToldWhole(t *testing.T) {
 	tell("levain", ripe(ferment.Ripening{Seed: pct(20), History: ferment.Constant(quantity.Celsius(24))}))
 	tell("poolish in a cellar", ripe(ferment.Ripening{Yeast: ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(1)},
 		History: corners(t, 0, 20, 1, 8.5)}))
+	tell("poolish that comes into a cellar late", ripe(ferment.Ripening{
+		Yeast:   ferment.Yeast{Kind: ferment.FreshYeast, Amount: pct(0.05)},
+		History: corners(t, 0, 16, 8, 16, 9, 8.5)}))
 	tell("nothing", ferment.Estimate{}.Cautions())
 	trial.Kept(t, "cautions.txt", b.String())
 }

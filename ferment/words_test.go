@@ -12,7 +12,8 @@ import (
 	"example.org/maslin/ferment"
 )
 
-// The spread of the gas in words is what one σ of its logarithm makes, e^σ − 1, at the early and at the late end.
+// The spread of the gas in words is what one σ of its logarithm makes, e^σ − 1 more and 1 − e^(−σ) less, at the early
+// and at the late end.
 func TestSpreadsInWordsAreThoseOfTheLines(t *testing.T) {
 	for _, celsius := range []float64{14, 23, 28} {
 		b := good()
@@ -22,11 +23,14 @@ func TestSpreadsInWordsAreThoseOfTheLines(t *testing.T) {
 			"The culture and the dough may make ")[1:]
 		var said, want []float64
 		for _, p := range parts {
-			x, err := strconv.ParseFloat(strings.Fields(p)[0], 64)
-			if err != nil {
-				t.Fatal(p)
+			words := strings.Fields(p)
+			for _, number := range []string{words[0], words[4]} {
+				x, err := strconv.ParseFloat(number, 64)
+				if err != nil {
+					t.Fatal(p)
+				}
+				said = append(said, x)
 			}
-			said = append(said, x)
 		}
 		for _, l := range w.Lines(working.Reader{}) {
 			if l.Symbol == "σ_early" || l.Symbol == "σ_late" {
@@ -34,11 +38,16 @@ func TestSpreadsInWordsAreThoseOfTheLines(t *testing.T) {
 				if err != nil {
 					t.Fatal(l.Value)
 				}
-				want = append(want, 100*math.Expm1(sigma))
+				want = append(want, 100*math.Expm1(sigma), -100*math.Expm1(-sigma))
 			}
 		}
-		if len(said) != 2 || len(want) != 2 || !(math.Abs(said[0]-want[0]) <= 0.51) || !(math.Abs(said[1]-want[1]) <= 0.51) {
-			t.Errorf("at %v °C %v %% in words, %v by the lines", celsius, said, want)
+		if len(said) != 4 || len(want) != 4 {
+			t.Fatalf("at %v °C %v %% in words, %v by the lines", celsius, said, want)
+		}
+		for i := range said {
+			if !(math.Abs(said[i]-want[i]) <= 0.51) {
+				t.Errorf("at %v °C %v %% in words, %v by the lines", celsius, said, want)
+			}
 		}
 	}
 }
