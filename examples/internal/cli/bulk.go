@@ -60,6 +60,12 @@ func (q *bulk) ask(c *call) error {
 	if q.clocked {
 		asked.Mixed = q.start
 	}
+	if !c.given("retard") {
+		c.only("--retard", "refrigerator", "piece", "shaping")
+	}
+	if !c.given("prefermented") {
+		c.only("--prefermented", "cold-levain")
+	}
 	if q.Retard > 0 {
 		asked.Cold = &ferment.Proof{Bench: q.Shaping, Stages: []ferment.Piece{{Mass: q.Piece, Form: ferment.Round,
 			Into: ferment.Room{Night: q.Refrigerator}, Exposure: ferment.Refrigerator, For: q.Retard}}}

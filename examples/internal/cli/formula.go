@@ -134,6 +134,9 @@ func (q *formula) byPercent(c *call) (dough.Batch, error) {
 	}
 	parts, err := dough.ParsePercents(strings.Join(q.Percent, "; "))
 	c.note("percent", err)
+	if !c.given("baked") {
+		c.only("--baked", "loss")
+	}
 	target := q.target(c)
 	switch {
 	case target != nil:

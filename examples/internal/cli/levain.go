@@ -35,6 +35,11 @@ func (q *levain) ask(c *call) error {
 	if c.given("ratio") {
 		c.not("--ratio, which says as much", "inoculation", "of-mix", "hydration")
 		asked.Ratio = &q.Ratio
+	} else if !c.given("inoculation") {
+		c.only("--inoculation", "of-mix")
+	}
+	if !c.given("refrigerate-after") {
+		c.only("--refrigerate-after", "refrigerator")
 	}
 	some := quantity.Tell("cli.want_more_than_nothing", "more than 0 g")
 	c.zero("culture", q.Build.Starter.Mass.IsZero(), some)
@@ -52,7 +57,11 @@ func (q *levain) ask(c *call) error {
 		c.only("--room or --dough", "cold", "refrigerate-after", "refrigerator", "whole-grain", "fed")
 	}
 	if c.given("ratio") && asked.Stands != nil && !c.given("want") && !c.given("culture") {
+		c.only("--want", "keep", "stages", "scale", "least", "most")
 		return q.fedNow(c, *asked.Stands)
+	}
+	if !c.given("night") {
+		c.only("--night, or --ratio without --want", "fed")
 	}
 	if len(c.faults) > 0 {
 		asked.Ratio = nil // what follows from a ratio that is none says nothing
@@ -64,8 +73,10 @@ func (q *levain) ask(c *call) error {
 // stands is where it stands, and what is known of its culture.
 func (q *levain) stands(c *call) (out bakeday.FedLevain, err error) {
 	if q.Dough.IsZero() && q.Readings == "" && !c.given("dough") {
-		q.Dough, q.Room = q.Room, quantity.Temperature{} // a levain is soon as warm as the room it stands in
-		c.paths["History"], c.paths["Start"] = "room", "room"
+		q.Dough = q.Room // a levain is soon as warm as the room it stands in
+		if c.paths["History"], c.paths["Start"] = "room", "room"; q.Night.IsZero() {
+			q.Room = quantity.Temperature{}
+		}
 	}
 	counter, err := q.history(c)
 	if err != nil {

@@ -28,6 +28,9 @@ func (q *loss) ask(c *call) error {
 	} else if c.given("dough") {
 		a.Piece = &bake.ScaledPiece{Dough: q.Dough, Loss: q.Loaf.Loss, Cooling: q.Loaf.Cooling, Basis: q.Basis}
 	}
+	if !c.given("dough") && !c.given("baked") && !c.given("weighed") {
+		c.only("--baked, --dough or --weighed", "loss", "style")
+	}
 	if c.given("packed") {
 		a.Packed = &q.Packed
 	}

@@ -68,7 +68,7 @@ func within(law ferment.About, t quantity.Temperature) bool {
 func (q *standing) warmth(c *call) (ferment.History, error) {
 	if q.Readings != "" {
 		c.clash(quantity.Tell("cli.want_one_them_readings_say_how", "one of them: the readings say how warm the dough was"),
-			[]string{"dough"})
+			[]string{"dough", "room", "night", "weight", "drift"})
 		c.paths["History"] = "readings"
 		_, h, err := readReadings(q.Readings)
 		return h, err
@@ -83,6 +83,7 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		return ferment.History{}, p.Err()
 	}
 	if q.Room.IsZero() {
+		c.only("--dough and --room, between which it changes", "night", "weight", "drift")
 		return ferment.Constant(q.Dough), nil
 	}
 	if law := ferment.GasBalance().About(); within(law, q.Dough) && !within(law, q.Room) {
@@ -93,6 +94,7 @@ func (q *standing) warmth(c *call) (ferment.History, error) {
 		room = ferment.Room{Night: q.Night, Day: q.Room, Starts: quantity.Elapsed(sinceMidnight(q.start))}
 	}
 	if q.Weight.Sign() > 0 {
+		c.not("--weight, from which it follows how fast it drifts", "drift")
 		return ferment.Piece{Mass: q.Weight, Form: ferment.Tub, Start: q.Dough, Into: room,
 			Exposure: ferment.Covered}.History()
 	}

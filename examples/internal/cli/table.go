@@ -35,7 +35,12 @@ type tableWater struct {
 	Table mixing.WaterTable `flags:"* Target=dough"`
 }
 
-func (q *tableWater) ask(c *call) error { return c.tell(q.Table.Water()) }
+func (q *tableWater) ask(c *call) error {
+	if c.given("warming") {
+		c.not("--warming, which is better than a guide value", "mixer")
+	}
+	return c.tell(q.Table.Water())
+}
 
 // lawWith is the gas balance, with a rival curve of growth when one is asked for.
 func lawWith(rival ferment.Curve, ofYeast bool) ferment.Law {

@@ -90,6 +90,9 @@ type vesselTub struct {
 
 func (q *vesselTub) ask(c *call) error {
 	c.zero("density", q.In.Density == 0, quantity.Tell("cli.want_0_5_to_1_4", "0.5 to 1.4 kg/L"))
+	if c.given("start") {
+		c.only("--dough", "density")
+	}
 	return c.tell(q.In.Marks())
 }
 

@@ -169,9 +169,12 @@ var rarer = map[string]func(questioner) []string{
 		return []string{"table", "bulk", "--yeast", a.one("fresh", "instant"), "--temperatures", "22C,26C"}
 	},
 	"table of waters": func(a questioner) []string {
+		by := []string{"--mixer", a.one("planetary", "spiral")}
+		if a.IntN(2) == 0 {
+			by = a.maybe("--warming", a.between(2, 8, 0, "dC"))
+		}
 		return flags([]string{"table", "water", "--dough", a.between(23, 27, 0, "C"), "--flour", "16C,22C", "--room",
-			"18C,24C"}, a.maybe("--mixer", a.one("planetary", "spiral")), a.maybe("--levain", a.between(20, 27, 0, "C")),
-			a.maybe("--warming", a.between(2, 8, 0, "dC")))
+			"18C,24C"}, by, a.maybe("--levain", a.between(20, 27, 0, "C")))
 	},
 	"basket by size": func(a questioner) []string {
 		return []string{"vessel", "basket", "--diameter", a.between(18, 26, 0, "cm"), "--height", a.between(7, 10, 1, "cm")}
@@ -221,7 +224,7 @@ var rarer = map[string]func(questioner) []string{
 	},
 	"water with a soaker": func(a questioner) []string {
 		return []string{"water", "--dough", "25C", "--flour", "21C", "--room", "22C", "--other", "soaker=" +
-			a.between(6, 22, 0, "C"), "--friction", "9dC", "--mixing", a.between(5, 15, 0, "min"), "--water-weight", "800g",
+			a.between(6, 22, 0, "C"), "--mixer", "planetary", "--mixing", a.between(5, 15, 0, "min"), "--water-weight", "800g",
 			"--tap", "12C"}
 	},
 	"fitted": func(questioner) []string { return []string{"plan", "../../bakes/same-day-rolls.toml", "--fit"} },

@@ -43,7 +43,7 @@ func (q *water) factors(c *call) []mixing.Factor {
 func (q *water) ask(c *call) error {
 	if c.given("measured") || c.given("poured") {
 		c.not("--measured, which asks for the friction", "dough", "friction", "warming", "mixer", "balance", "water-weight",
-			"tap", "ice")
+			"tap", "ice", "mixing", "flour-weight", "levain-weight", "levain-hydration")
 		c.paths["Water"] = "poured"
 		q.Measured.Others = q.factors(c)
 		return c.tell(q.Measured.Friction())
@@ -60,8 +60,14 @@ func (q *water) ask(c *call) error {
 		c.need("friction", quantity.Tell("cli.want_friction_factor_your_mixer_warming",
 			"the friction factor of your mixer, --warming of the dough, or --mixer for a guide value"))
 	}
+	if !c.given("mixer") {
+		c.only("--mixer, of which a guide value is by the minute", "mixing")
+	}
 	if f.Pour.IsZero() || f.Tap.IsZero() {
 		c.only("--water-weight and --tap", "ice")
+	}
+	if !c.given("tap") && !q.Balance {
+		c.only("--tap or --balance", "water-weight")
 	}
 	r, err := f.Water()
 	p.Join("", err)
