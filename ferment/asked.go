@@ -62,12 +62,26 @@ func (a AskedDough) Answer() (DoughAnswers, error) {
 		}
 	}
 	if a.ReadyBy != 0 {
+		if err := a.wished(); err != nil {
+			return out, err
+		}
 		ways, err := a.Bulk.WaysTo(a.ReadyBy.Duration(), a.Room)
 		if out.Ways = &ways; err != nil {
 			return out, err
 		}
 	}
 	return out, nil
+}
+
+// wished checks the time wished for and how the dough stands, each at its place in the question.
+func (a AskedDough) wished() error {
+	var p problems
+	p.Duration("ReadyBy", a.ReadyBy.Duration(), 10*time.Minute, Horizon)
+	if a.Room != (Relaxing{}) && !a.Bulk.History.measured {
+		_, err := a.Room.History()
+		p.Join("Room", err)
+	}
+	return p.ErrFor(a)
 }
 
 // String is the headline of the report.
