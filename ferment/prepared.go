@@ -155,10 +155,7 @@ const coldLag = 0.35
 // warm puts the dough's own heat on the history, for as long as it could matter.
 func (d *prepared) warm(b *Bulk) {
 	limit := hours(Horizon)
-	until := limit
-	if needed := d.clock.Likely(d.start, d.knots, d.need, limit); needed < limit {
-		until = math.Min(limit, 3*needed+24)
-	}
+	until := math.Min(limit, 3*d.clock.Likely(d.start, d.knots, d.need, limit)+24)
 	d.knots, _ = d.clock.FollowWarm(d.start, d.knots, gasbalance.Warming{Constant: hours(b.OwnHeat.Duration())}, until)
 }
 

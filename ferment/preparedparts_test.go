@@ -1,6 +1,7 @@
 package ferment_test
 
 import (
+	"encoding/json"
 	"math"
 	"strings"
 	"testing"
@@ -251,4 +252,30 @@ func word(is bool, text string) string {
 		return text
 	}
 	return ""
+}
+
+// An estimate as data has its rise at 25 times, evenly spaced from mixing to a tenth beyond its late end.
+func TestTheRiseAsData(t *testing.T) {
+	e := estimate(t, good())
+	text, err := json.Marshal(e)
+	var kept struct {
+		Rise []ferment.RisePoint `json:"rise"`
+	}
+	if err == nil {
+		err = json.Unmarshal(text, &kept)
+	}
+	if err != nil || len(kept.Rise) != 25 {
+		t.Fatalf("%d points, %v", len(kept.Rise), err)
+	}
+	last := 1.1 * e.Ready().Late.Seconds()
+	for i, p := range kept.Rise {
+		if want := last * float64(i) / 24; !(math.Abs(p.At.Duration().Seconds()-want) <= 1.2) {
+			t.Errorf("point %d is after %v, want %v s", i, p.At, want)
+		}
+		band, err := e.RiseAt(p.At.Duration())
+		if err != nil || !(math.Abs(p.Rise.Likely.Points()-band.Likely.Points()) <= 0.02) ||
+			p.Temperature != quantity.Celsius(23) {
+			t.Errorf("after %v: %v at %v, want %v (%v)", p.At, p.Rise, p.Temperature, band, err)
+		}
+	}
 }

@@ -185,10 +185,29 @@ func TestStagesInParts(t *testing.T) {
 			t.Errorf("%v h: %v, in parts %v", c[0], one.Then, parts.Then)
 		}
 	}
-	p := ferment.Proof{Bulk: good(), Total: pct(60), Stages: slices.Repeat([]ferment.Piece{loafInto(cold, 0.1)}, 11)}
+	p := ferment.Proof{Bulk: good(), Total: pct(60), Stages: slices.Repeat([]ferment.Piece{loafInto(cold, 0.1)}, 10)}
+	if _, err := p.RiseBeforeShaping(); err != nil {
+		t.Error(err)
+	}
+	p.Stages = append(p.Stages, p.Stages[0])
 	if d := cmp.Diff("stages: out of range: got 11, want at most 10 stages",
 		saying(trial.Err(p.RiseBeforeShaping()))); d != "" {
 		t.Error(d)
+	}
+}
+
+// Less than a second on the bench is none.
+func TestABlinkOnTheBench(t *testing.T) {
+	p := ferment.Proof{Bulk: good(), Total: pct(60),
+		Stages: []ferment.Piece{loafInto(ferment.Room{Night: quantity.Celsius(5)}, 8)}}
+	want, err := p.RiseBeforeShaping()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Bench = quantity.Elapsed(400 * time.Millisecond)
+	got, err := p.RiseBeforeShaping()
+	if err != nil || !(math.Abs(got.Rise.Points()-want.Rise.Points()) <= 0.01) {
+		t.Errorf("%v, without a bench %v (%v)", got, want, err)
 	}
 }
 

@@ -80,6 +80,12 @@ func TestRemarksBeginWhereTheySay(t *testing.T) {
 		if c.number != nil {
 			got = c.number(without, e)
 		}
+		if c.number == nil && remark != "the history ends after" && !strings.Contains(remark, "little") &&
+			!strings.Contains(remark, "part ways") { // a mean is worked out, and may be off by its last digit
+			if _, at := said(c.want); at {
+				t.Errorf("%q is said at %v already", remark, c.want)
+			}
+		}
 		if ok || !(math.Abs(got-c.want) <= c.within) {
 			t.Errorf("%q begins at %v, want %v", remark, got, c.want)
 		}

@@ -130,13 +130,12 @@ func (c *course) ahead(shaped float64, told bool) (a ahead, err error) {
 	if err != nil {
 		return a, err
 	}
-	bench.measured = false
 	now := bench.At(c.Bench.Duration())
 	a.ends = append(a.ends, now)
 	a.until = hours(c.Bench.Duration())
-	parts := []Stretch{{History: bench, For: c.Bench}}
-	if c.Bench == 0 {
-		parts = nil
+	var parts []Stretch
+	if c.Bench.Duration() >= time.Second { // less is none
+		parts = []Stretch{{History: bench, For: c.Bench}}
 	}
 	for i, piece := range c.Stages {
 		piece.Start = now
