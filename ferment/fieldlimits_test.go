@@ -138,7 +138,22 @@ func fieldsOfQuestions(t *testing.T) []field {
 		b.Yeast = ferment.Yeast{Kind: ferment.InstantYeast, Amount: pct(x)}
 		return trial.Err(b.Estimate())
 	}
+	feed := func(change func(*ferment.Ripening)) error {
+		f := fed
+		f.Extrapolate = true
+		change(&f)
+		return trial.Err(f.Ripe())
+	}
 	out := []field{
+		{"hydration", func(x float64) error { return feed(func(f *ferment.Ripening) { f.Hydration = pct(x) }) }, 30, 300,
+			0.001},
+		{"salt", func(x float64) error {
+			return feed(func(f *ferment.Ripening) { f.Salt, f.Hydration = pct(x), pct(250) })
+		},
+			0, 15, 0.001},
+		{"sugar", func(x float64) error { return feed(func(f *ferment.Ripening) { f.Sugar = pct(x) }) }, 0, 100, 0.001},
+		{"whole_grain", func(x float64) error { return feed(func(f *ferment.Ripening) { f.WholeGrain = pct(x) }) }, 0, 100,
+			0.001},
 		{"yeast.amount", dose, 0.001, 15, 0.0001},
 		{"seed", func(x float64) error { f := fed; f.Seed = pct(x); return trial.Err(f.Ripe()) }, 0.1, 90, 0.001},
 		{"seed_hydration", func(x float64) error {

@@ -57,6 +57,19 @@ func TestALessonSaysThatItFades(t *testing.T) {
 	}
 }
 
+// What is believed of the kitchen when a bake is logged is no part of what the bake teaches.
+func TestALogTeachesWithoutItsCultures(t *testing.T) {
+	log := bakeLog(t, 8)
+	want := learn(t, ferment.Learning{Bakes: log}).Culture
+	slow := learn(t, ferment.Learning{Bakes: slower(log, 50)}).Culture
+	for i := range log {
+		log[i].Bulk.Culture = slow
+	}
+	if got := learn(t, ferment.Learning{Bakes: log}).Culture; !got.Equal(want) {
+		t.Errorf("%v, without cultures %v", got, want)
+	}
+}
+
 // What the other bakes said of one is what a lesson without it says, of a person with a culture of their own who knows
 // another's too; and those inside are those whose time lies in their range.
 func TestReviewsOfOnePersonsBakes(t *testing.T) {

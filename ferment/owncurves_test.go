@@ -2,6 +2,7 @@ package ferment_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 	"time"
 
@@ -71,6 +72,21 @@ func TestTheCardinalFormIsItsFormula(t *testing.T) {
 		if got := ferment.CardinalGamma(ph, 4, 6, 8, 1); !(math.Abs(got-want) <= 1e-12) {
 			t.Errorf("at pH %v gamma is %v, want %v", ph, got, want)
 		}
+	}
+}
+
+// The cardinal form names the article it comes from unless its values have a source of their own.
+func TestTheSourceOfACardinalCurve(t *testing.T) {
+	m := ferment.Cardinal{Name: "c", Min: 3, Opt: 31, Max: 44, Rate: 0.4}
+	plain, err := m.Curve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.Source = ferment.SaccharomycesCardinal().About().Source
+	own, err := m.Curve()
+	if err != nil || own.About().Source != m.Source ||
+		!strings.Contains(plain.About().Source.Title, "cardinal temperatures") {
+		t.Errorf("%+v and %+v, %v", plain.About().Source, own.About().Source, err)
 	}
 }
 

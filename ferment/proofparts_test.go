@@ -101,6 +101,9 @@ func TestShapingIsTheDoughAlongItsWay(t *testing.T) {
 			t.Errorf("shaped at once %v, along its way %v %%", got.Unrisen, unrisen)
 		}
 		if !got.Feasible {
+			if got.Shaped != h.At(0) {
+				t.Errorf("shaped at once at %v, mixed at %v", got.Shaped, h.At(0))
+			}
 			return
 		}
 		b := p.Bulk
@@ -193,6 +196,31 @@ func TestStagesInParts(t *testing.T) {
 	if d := cmp.Diff("stages: out of range: got 11, want at most 10 stages",
 		saying(trial.Err(p.RiseBeforeShaping()))); d != "" {
 		t.Error(d)
+	}
+}
+
+// A total that hardly more than an unrisen dough comes to leaves no time to rise before: shaping at less than 1 % is
+// shaping at once.
+func TestNextToNoRiseBeforeShaping(t *testing.T) {
+	p := ferment.Proof{Bulk: good(), Total: pct(50),
+		Stages: []ferment.Piece{loafInto(ferment.Room{Night: quantity.Celsius(23)}, 6)}}
+	first, err := p.RiseBeforeShaping()
+	if err != nil || first.Feasible {
+		t.Fatal(first, err)
+	}
+	unrisen := first.Unrisen.Points()
+	last := -1.0
+	for _, more := range []float64{-0.5, 0, 0.5, 4, 12, 25} {
+		p.Total = pct(unrisen + more)
+		got, err := p.RiseBeforeShaping()
+		rise := got.Rise.Points()
+		if err != nil || got.Feasible != (rise >= 1) || more > 0.1 != (rise > 0) || rise < last {
+			t.Errorf("%v more than the %v of an unrisen dough: %v, shaped at %v %% (%v)", more, first.Unrisen, got, rise, err)
+		}
+		last = rise
+	}
+	if last < 1 {
+		t.Errorf("a quarter more leaves %v %%", last)
 	}
 }
 

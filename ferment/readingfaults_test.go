@@ -39,6 +39,10 @@ func TestWhatIsWrongWithReadings(t *testing.T) {
 		{ferment.Readings{Points: knots(0, 70, 1, 76)}, "points[0].temperature" + from + "70 °C" + to +
 			" (these readings look like °F taken for °C)\npoints[1].temperature" + from + "76 °C" + to +
 			" (these readings look like °F taken for °C)"},
+		{ferment.Readings{Points: knots(0, 20, 5, 60)}, "points[1].at: inconsistent: got a gap of 5h, want at most 4h " +
+			"without a reading"},
+		{ferment.Readings{Points: knots(0, 20, 0, -25)}, "points[1].at: inconsistent: got 0m, want after the reading " +
+			"before it, at 0m"},
 		{ferment.Readings{Points: knots(-1, 20)}, "points[0].at: out of range: got −1h, want 0m to 8784h"},
 		{ferment.Readings{Points: knots(0, 20, 1, 20, 1, 21)},
 			"points[2].at: inconsistent: got 1h, want after the reading before it, at 1h"},

@@ -154,9 +154,6 @@ func (t *table) rate(celsius float64) float64 {
 // at is F(T) for −25 ≤ T < 60 °C, the temperatures a History may hold; 60 °C itself is in the last cell.
 func (t *table) at(celsius float64) float64 {
 	i := min(int((celsius-tableLow)*(1/cellWidth)), len(t.cells)-1)
-	if i < 0 {
-		return 0
-	}
 	c := &t.cells[i]
 	if c.center != c.center {
 		return c.start + t.area(tableLow+float64(i)*cellWidth, celsius)
