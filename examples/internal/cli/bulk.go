@@ -23,7 +23,7 @@ type bulk struct {
 	Refrigerator quantity.Temperature `flag:"refrigerator" usual:"4C"`
 	Piece        quantity.Mass        `flag:"piece" usual:"900g"`
 	Shaping      quantity.Elapsed     `flag:"shaping" usual:"30m"`
-	ReadyBy      string               `flag:"ready-by" paths:"ReadyBy=ready-by"`
+	ReadyBy      string               `flag:"ready-by" paths:"ReadyBy=ready-by Room.TimeConstant=drift Room.Start=dough"`
 	Seen         []string             `flag:"seen" paths:"Readings=seen"`
 	SVG          string               `flag:"svg"`
 	Replace      bool                 `flag:"replace"`
