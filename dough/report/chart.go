@@ -152,8 +152,10 @@ func (s Series) value(i int) Cell {
 		return Rounded(quantity.NewPercent(v), 1)
 	case Degrees:
 		return Rounded(quantity.Celsius(v), 1)
-	case Hours, ClockHours:
+	case Hours:
 		return Rounded(v, 2)
+	case ClockHours:
+		return Of(s.tell(i))
 	case Minutes:
 		return Rounded(v, 0)
 	case Grams:
