@@ -58,7 +58,8 @@ func TestNumbersOfEveryAxis(t *testing.T) {
 		text, us string
 	}{
 		{report.Percents, 40, "40.0 %", "40.0 %"}, {report.Degrees, 25, "25.0 °C", "77 °F"},
-		{report.Hours, 1.256, "1.26", "1.26"}, {report.ClockHours, 6.504, "06:30", "6:30 am"}, {report.Minutes, 89.6, "90", "90"},
+		{report.Hours, 1.256, "1.26", "1.26"}, {report.ClockHours, 6.504, "06:30", "6:30 am"},
+		{report.Minutes, 89.6, "90", "90"},
 		{report.Grams, 1.25, "1.2 g", "0.04 oz"}, {report.MetersAbove, 1150, "1150 m", "3773 ft"},
 		{report.Numbers, 0.12345, "0.123", "0.123"},
 	} {
