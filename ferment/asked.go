@@ -108,7 +108,7 @@ func (a DoughAnswers) Report() report.Report {
 func (a DoughAnswers) Workings() []working.Working {
 	if a.Shape != nil {
 		main := a.Estimate
-		if a.Shape.Feasible && a.Shape.Shape.Reached() {
+		if a.Shape.Feasible {
 			main = a.Shape.Shape
 		}
 		return []working.Working{main.Working(), a.Shape.Working()}

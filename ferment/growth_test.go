@@ -22,6 +22,11 @@ func TestWhereGrowthCurvesEnd(t *testing.T) {
 			t.Errorf("ln N of %v after the dose to %v, %v", back, log, err)
 		}
 	}
+	for log, ok := range map[float64]bool{-1e6: true, 1e6: true, -1_000_001: false, 1_000_001: false, math.NaN(): false} {
+		if _, _, err := b.DoseTo(log); (err == nil) != ok {
+			t.Errorf("ln N of %v: %v", log, err)
+		}
+	}
 	for rate, want := range map[float64]float64{0.5: 3, 0: math.NaN(), -0.5: math.NaN(), math.Inf(1): 0} {
 		if got := b.LagAt(rate); got != want && !(math.IsNaN(got) && math.IsNaN(want)) {
 			t.Errorf("a lag of %v at %v/h, want %v", got, rate, want)

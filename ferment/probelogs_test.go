@@ -90,6 +90,40 @@ func TestTheLongestProbeLogs(t *testing.T) {
 	}
 }
 
+// Times in numbers are kept to the millisecond, however they are rounded on the way.
+func TestTimesInNumbersAreExact(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("h;C\n")
+	for i := range 2000 {
+		fmt.Fprintf(&text, "%d,%03d;20\n", i/1000, i%1000)
+	}
+	got, err := ferment.ParseReadings(text.String())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, k := range got.Points {
+		if want := quantity.Elapsed(time.Duration(i) * 3600 * time.Millisecond); k.At != want {
+			t.Fatalf("line %d: %v, want %v", i+2, k.At, want)
+		}
+	}
+}
+
+// A log of up to 64 MB is read, a longer one is not looked at.
+func TestTheLargestProbeLog(t *testing.T) {
+	if testing.Short() {
+		t.Skip("64 MB take a while to be read")
+	}
+	text := strings.Repeat("#", 64<<20+1)
+	for size, want := range map[int]string{
+		64 << 20:   "text: required: want at least one reading, such as 0h, 24.5 °C",
+		64<<20 + 1: "text: out of range: got 67108865 bytes, want at most 64 MB",
+	} {
+		if _, err := ferment.ParseReadings(text[:size]); err == nil || err.Error() != want {
+			t.Errorf("%d bytes: %v, want %s", size, err, want)
+		}
+	}
+}
+
 // Blank lines and remarks are passed over wherever they stand; a row without a number is a heading only before all
 // others, and an empty cell is one that is missing.
 func TestRowsOfProbeLogs(t *testing.T) {

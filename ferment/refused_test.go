@@ -137,6 +137,12 @@ func TestCurvesThatAreRefused(t *testing.T) {
 	if !c.IsZero() {
 		t.Errorf("an empty key is read as %v", c)
 	}
+	for _, named := range ferment.Curves() {
+		text, err := named.MarshalText()
+		if err != nil || string(text) != named.About().Key || c.UnmarshalText(text) != nil || c != named {
+			t.Errorf("%v is written as %s and read as %v, %v", named, text, c, err)
+		}
+	}
 	table := func(curves, temperatures int) error {
 		in := ferment.CurveTable{}
 		for range curves {
