@@ -52,7 +52,7 @@ func isLog(log io.ReaderAt, size int64, last []byte) (bool, error) {
 	}
 	const first = `{"v":`
 	n := min(len(first), len(last))
-	return len(whole.Unreadable) == 1 && int64(len(last)) == size && n > 0 && last[len(last)-1] != '\n' &&
+	return len(whole.Unreadable) == 1 && int64(len(last)) == size && last[len(last)-1] != '\n' &&
 		string(last[:n]) == first[:n] && !json.Valid(last), nil
 }
 

@@ -54,8 +54,9 @@ func TestReadProbe(t *testing.T) {
 		if d := cmp.Diff(c.want, got.Samples, equal); d != "" || got.Core != c.core || got.Timed() != (c.want != nil) {
 			t.Errorf("%q: %+v %s", c.texts, got, d)
 		}
-		if !got.ByClock && !got.Last(time.Now()).IsZero() {
-			t.Errorf("%q: by the clock", c.texts)
+		if clock := strings.Contains(strings.Join(c.texts, ""), ":"); got.ByClock != clock ||
+			got.Last(time.Now()).IsZero() == clock {
+			t.Errorf("%q: by the clock %v", c.texts, got.ByClock)
 		}
 	}
 }

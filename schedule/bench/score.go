@@ -42,9 +42,6 @@ func (s Score) String() string { return s.Message().String() }
 // Science 16 (2001).
 func newScore(r Raising, by string, inside, bakes int) Score {
 	s := Score{By: by, Raising: r, Inside: inside, Bakes: bakes, Claimed: quantity.NewPercent(80)}
-	if bakes == 0 {
-		return s
-	}
 	a, b := 0.5+float64(inside), 0.5+float64(bakes-inside)
 	at := func(q float64) quantity.Percent {
 		x, err := numeric.BetaQuantile(q, a, b)

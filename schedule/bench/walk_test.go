@@ -176,7 +176,7 @@ func TestADayFromTheFirstStepToTheScale(t *testing.T) {
 func TestADayOfASharedLevain(t *testing.T) {
 	made := at(3, 20, 0)
 	rye, wheat := hall(t), hall(t)
-	rye.Name, wheat.Name = "rye", "wheat"
+	rye.Name, wheat.Name = "80 % rye", "wheat"
 	rye.Flours[0].Percent, rye.Flours[1].Percent = quantity.NewPercent(20), quantity.NewPercent(80)
 	for _, b := range []*bakeday.Bake{&rye, &wheat} {
 		l := *b.Levain
@@ -192,11 +192,11 @@ func TestADayOfASharedLevain(t *testing.T) {
 		Yeast: quantity.NewPercent(0.1)}}
 	rye.Retard = nil
 	rye.Loaves.Style = bake.Pan
-	w := newWalk(t, bakeday.Order{Bakes: []bakeday.Bake{rye, wheat}}, follows("rye", made), follows("wheat", made))
+	w := newWalk(t, bakeday.Order{Bakes: []bakeday.Bake{rye, wheat}}, follows("80 % rye", made), follows("wheat", made))
 	w.tell(made)
 	for _, at := range []struct{ bread, id string }{
-		{"rye", "feed"}, {"rye", "ripen"}, {"wheat", "mix-1"}, {"rye", "bulk"}, {"rye", "proof"}, {"wheat", "bulk"},
-		{"rye", "cool"},
+		{"80 % rye", "feed"}, {"80 % rye", "ripen"}, {"wheat", "mix-1"}, {"80 % rye", "bulk"}, {"80 % rye", "proof"},
+		{"wheat", "bulk"}, {"80 % rye", "cool"},
 	} {
 		fmt.Fprintf(&w.out, "== %s of %s\n", at.id, at.bread)
 		w.tell(w.begins(made, at.bread, at.id).Add(3 * time.Minute))
