@@ -210,7 +210,7 @@ func usualSlice(style Style, from quantity.Temperature) quantity.Temperature {
 func (c CoolingTime) Notes() []working.Message { return warmRoom(c.usual, c.Slice, c.Room) }
 
 func warmRoom(usual, slice, room quantity.Temperature) []working.Message {
-	if usual.IsZero() || slice.Compare(usual) <= 0 {
+	if usual.IsZero() || math.Round(slice.Celsius()) <= math.Round(usual.Celsius()) { // as it is told
 		return nil
 	}
 	return []working.Message{working.Tell("bake.warm_room",

@@ -28,9 +28,9 @@ func TestAWarmRoomMovesTheCoreAtWhichBreadIsCut(t *testing.T) {
 	if c := cooling(loaf); len(c.Notes()) != 1 || !strings.Contains(text(c.Report()), says) {
 		t.Errorf("%v\n%s", c.Notes(), text(c.Report()))
 	}
-	own, cool := loaf, loaf
-	own.Slice, cool.Room = quantity.Celsius(42), quantity.Celsius(29)
-	for _, in := range []bake.CoolingLoaf{own, cool} {
+	own, cool, nearly := loaf, loaf, loaf
+	own.Slice, cool.Room, nearly.Room = quantity.Celsius(42), quantity.Celsius(29), quantity.Celsius(29.4)
+	for _, in := range []bake.CoolingLoaf{own, cool, nearly} {
 		if c := cooling(in); len(c.Notes()) != 0 {
 			t.Errorf("room %v, cut at %v: %v", in.Room, in.Slice, c.Notes())
 		}
