@@ -147,7 +147,7 @@ func (d Day) adds(s StepData) []WeighLine {
 		line := WeighLine{Name: w.Name, Percent: w.Percent, Mass: w.Mass, At: at, Fold: fold}
 		pieces := int64(d.Batch.Pieces())
 		several := pieces > 1
-		if at == schedule.Bake && d.Baking.Rounds > 1 {
+		if at == schedule.Bake {
 			before := int64(d.Baking.Each) * int64(max(1, s.Number)-1)
 			n := min(int64(d.Baking.Each), pieces-before)
 			several = n > 1

@@ -286,8 +286,7 @@ func TestNotesOfTheBaker(t *testing.T) {
 		}
 	}
 	b.Notes = make([]StepNote, 60)
-	if all := quantity.InputErrors(b.Check(wednesday(t))); len(all) < 2 || all[0].Path != "len(note)" &&
-		all[0].GoPath != "len(Notes)" {
+	if all := quantity.InputErrors(b.Check(wednesday(t))); len(all) < 2 || all[0].Path != "note" {
 		t.Error(all)
 	}
 	if k, p, ok := (StepNote{Step: "turn"}).kindOf(); !ok || k != schedule.Tend || p != bake.Turn {

@@ -138,8 +138,11 @@ func (b *Bake) checkBeforehand(p *quantity.Problems) {
 		if s.computed {
 			continue
 		}
-		p.Duration(s.path+".AtLeast", s.least, shortestRest, longestRest)
-		p.Duration(s.path+".AtMost", s.most, max(s.least, shortestRest), longestRest)
+		least := shortestRest
+		if p.Duration(s.path+".AtLeast", s.least, shortestRest, longestRest) {
+			least = s.least
+		}
+		p.Duration(s.path+".AtMost", s.most, least, longestRest)
 	}
 }
 

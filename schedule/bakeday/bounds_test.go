@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/maslin/bake"
+	"example.org/maslin/dough"
 	"example.org/maslin/dough/mixing"
 	"example.org/maslin/dough/quantity"
 )
@@ -84,6 +85,23 @@ func bounds() []bound {
 		{"Kitchen.BoxPlaces", 0, 10_000, 1, func(b *Bake, v float64) { b.Kitchen.BoxPlaces = int(v) }},
 		{"Kitchen.Mixers[0].Bowl", 0.5, 400, 0.1, func(b *Bake, v float64) { b.Kitchen.Mixers[0].Bowl = quantity.Liters(v) }},
 		{"Kitchen.Mixers[0].Washing", 0, 240, 0.5, func(b *Bake, v float64) { b.Kitchen.Mixers[0].Washing = inMinutes(v) }},
+		{"Preferments[0].Temperature", 0, 40, 0.1, func(b *Bake, v float64) { fermented(b).Temperature = celsius(v) }},
+		{"Preferments[0].Takes", 1, 240, 0.5, func(b *Bake, v float64) { fermented(b).Takes = inMinutes(v) }},
+		{"Preferments[0].AtLeast", 5, 5760, 0.5, func(b *Bake, v float64) {
+			fermented(b).AtLeast, fermented(b).AtMost = inMinutes(v), inMinutes(5760)
+		}},
+		{"Preferments[0].AtMost", 300, 5760, 0.5, func(b *Bake, v float64) {
+			fermented(b).AtLeast, fermented(b).AtMost = inMinutes(300), inMinutes(v)
+		}},
+		{"Soakers[0].Temperature", 0, 60, 0.1, func(b *Bake, v float64) { wetted(b).Temperature = celsius(v) }},
+		{"Soakers[0].Takes", 1, 240, 0.5, func(b *Bake, v float64) { wetted(b).Takes = inMinutes(v) }},
+		{"Soakers[0].AtLeast", 5, 5760, 0.5, func(b *Bake, v float64) {
+			wetted(b).AtLeast, wetted(b).AtMost = inMinutes(v), inMinutes(5760)
+		}},
+		{"Soakers[0].AtMost", 60, 5760, 0.5, func(b *Bake, v float64) { wetted(b).AtMost = inMinutes(v) }},
+		{"Inclusions[0].Temperature", -25, 60, 0.1, func(b *Bake, v float64) {
+			b.Inclusions = []Ingredient{{Name: "nuts", Percent: percent(5), Kind: dough.KindNuts, Temperature: celsius(v)}}
+		}},
 		{"Levers.Prefermented[0]", 1, 80, 0.1, func(b *Bake, v float64) {
 			b.Levers.Prefermented = []quantity.Percent{percent(v), percent(80)}
 		}},
@@ -124,6 +142,25 @@ func laminated(b *Bake) *Lamination {
 		b.Bulk.Lamination = (&Lamination{}).withDefaults()
 	}
 	return b.Bulk.Lamination
+}
+
+// fermented is the preferment of the bake, with one of five to ten hours where it has none.
+func fermented(b *Bake) *PrefermentWork {
+	if len(b.Preferments) == 0 {
+		b.Preferments = []PrefermentWork{{Name: "biga", Kind: dough.Biga, Prefermented: pct(10), Hydration: pct(55),
+			Takes: inMinutes(10), AtLeast: inMinutes(300), AtMost: inMinutes(600)}}
+	}
+	return &b.Preferments[0]
+}
+
+// wetted is the soaker of the bake, with one of an hour or two where it has none.
+func wetted(b *Bake) *SoakerWork {
+	if len(b.Soakers) == 0 {
+		b.Soakers = []SoakerWork{{Name: "soaked rye", Kind: dough.ColdSoaker, Takes: inMinutes(10), AtLeast: inMinutes(60),
+			AtMost: inMinutes(120), Parts: []SoakerPart{{Name: "whole rye flour", Percent: pct(5)},
+				{Name: "water", Percent: pct(5)}}}}
+	}
+	return &b.Soakers[0]
 }
 
 // faulty are the paths of what is wrong with a bake.

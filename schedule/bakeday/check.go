@@ -169,8 +169,11 @@ func (b *Bake) check() error {
 	b.checkNotes(&p)
 	minutes("Shaping.Takes", b.Shaping.Takes, time.Minute, 8*time.Hour)
 	if r := b.Retard; r != nil {
-		minutes("Retard.AtLeast", r.AtLeast, shortestRetard, longestRest)
-		minutes("Retard.AtMost", r.AtMost, max(r.AtLeast.Duration(), shortestRetard), longestRest)
+		least := shortestRetard
+		if p.Duration("Retard.AtLeast", r.AtLeast.Duration(), shortestRetard, longestRest) {
+			least = r.AtLeast.Duration()
+		}
+		minutes("Retard.AtMost", r.AtMost, least, longestRest)
 		minutes("Retard.WarmUp", r.WarmUp, 0, 12*time.Hour)
 	}
 	if !b.Oven.Temperature.IsZero() {

@@ -100,8 +100,9 @@ func (k *Kitchen) check(p *quantity.Problems, cold bool) {
 	}
 	quantity.Check(p, "Kitchen.Tap", k.Tap, celsius(0.5), celsius(45))
 	quantity.Check(p, "Kitchen.Ice", k.Ice, celsius(-40), celsius(0))
-	quantity.Check(p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1))
-	quantity.Check(p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+	if quantity.Check(p, "Kitchen.Scale", k.Scale, quantity.Grams(0.001), quantity.Kilograms(1)) {
+		quantity.Check(p, "Kitchen.FineScale", k.FineScale, quantity.Mass{}, k.Scale)
+	}
 	if k.HalfLife != 0 {
 		p.Duration("Kitchen.HalfLife", k.HalfLife.Duration(), 24*time.Hour, 366*24*time.Hour)
 	}

@@ -5,7 +5,6 @@ import (
 	"context"
 	"math"
 	"slices"
-	"time"
 
 	"example.org/maslin/dough/quantity"
 )
@@ -27,34 +26,38 @@ func (l Levers) IsZero() bool {
 }
 
 func (l Levers) check(p *quantity.Problems) {
-	pair := func(path string, n int) bool {
-		if n != 0 && n != 2 {
-			p.Add(path, quantity.Tell("bakeday.got_values", "%d values", n),
-				quantity.Tell("bakeday.want_two_low_and_high_end", "two: the low and the high end"), quantity.ErrOutOfRange)
-		}
-		return n == 2
-	}
 	percent, celsius := quantity.NewPercent, quantity.Celsius
-	if v := l.Prefermented; pair("Levers.Prefermented", len(v)) {
-		quantity.Check(p, "Levers.Prefermented[0]", v[0], percent(1), percent(80))
-		quantity.Check(p, "Levers.Prefermented[1]", v[1], v[0], percent(80))
+	checkEnds(p, "Levers.Prefermented", l.Prefermented, percent(1), percent(80))
+	checkEnds(p, "Levers.Inoculation", l.Inoculation, percent(1), percent(500))
+	checkEnds(p, "Levers.Temperature", l.Temperature, celsius(10), celsius(40))
+	checkEnds(p, "Levers.Box", l.Box, celsius(10), celsius(38))
+	if v := l.Retard; twoEnds(p, "Levers.Retard", len(v)) {
+		least := shortestRetard
+		if p.Duration("Levers.Retard[0]", v[0].Duration(), shortestRetard, longestRest) {
+			least = v[0].Duration()
+		}
+		p.Duration("Levers.Retard[1]", v[1].Duration(), least, longestRest)
 	}
-	if v := l.Inoculation; pair("Levers.Inoculation", len(v)) {
-		quantity.Check(p, "Levers.Inoculation[0]", v[0], percent(1), percent(500))
-		quantity.Check(p, "Levers.Inoculation[1]", v[1], v[0], percent(500))
+}
+
+// checkEnds reports a lever whose ends are no low and high end within what there may be.
+func checkEnds[Q quantity.Ranged[Q]](p *quantity.Problems, path string, ends []Q, low, high Q) {
+	if !twoEnds(p, path, len(ends)) {
+		return
 	}
-	if v := l.Temperature; pair("Levers.Temperature", len(v)) {
-		quantity.Check(p, "Levers.Temperature[0]", v[0], celsius(10), celsius(40))
-		quantity.Check(p, "Levers.Temperature[1]", v[1], v[0], celsius(40))
+	if quantity.Check(p, path+"[0]", ends[0], low, high) {
+		low = ends[0]
 	}
-	if v := l.Box; pair("Levers.Box", len(v)) {
-		quantity.Check(p, "Levers.Box[0]", v[0], celsius(10), celsius(38))
-		quantity.Check(p, "Levers.Box[1]", v[1], v[0], celsius(38))
+	quantity.Check(p, path+"[1]", ends[1], low, high)
+}
+
+// twoEnds reports whether a lever that is given has two ends.
+func twoEnds(p *quantity.Problems, path string, n int) bool {
+	if n != 0 && n != 2 {
+		p.Add(path, quantity.Tell("bakeday.got_values", "%d values", n),
+			quantity.Tell("bakeday.want_two_low_and_high_end", "two: the low and the high end"), quantity.ErrOutOfRange)
 	}
-	if v := l.Retard; pair("Levers.Retard", len(v)) {
-		p.Duration("Levers.Retard[0]", v[0].Duration(), 30*time.Minute, 96*time.Hour)
-		p.Duration("Levers.Retard[1]", v[1].Duration(), v[0].Duration(), 96*time.Hour)
-	}
+	return n == 2
 }
 
 // mostOthers is how many settings next to the best are told.

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/maslin/dough/quantity"
+	"example.org/maslin/internal/trial"
 )
 
 // A bake that does not fit as written: so little levain that the bulk would run into the night.
@@ -92,8 +93,11 @@ func TestLeversAreChecked(t *testing.T) {
 		Retard: []quantity.Elapsed{-1, 1},
 	}
 	_, err := b.Fit(context.Background(), wednesday(t), nil)
-	if got := len(quantity.InputErrors(err)); got != 6 {
-		t.Errorf("%d faults found: %v", got, err)
+	const want = "levers.prefermented out of range; levers.inoculation[1] out of range; levers.temperature[0] required; " +
+		"levers.temperature[1] out of range; levers.box[0] out of range; levers.box[1] out of range; " +
+		"levers.retard[0] out of range; levers.retard[1] out of range"
+	if got := trial.Refused(err); got != want {
+		t.Error(got)
 	}
 	if !(Levers{}).IsZero() || b.Levers.IsZero() {
 		t.Error("IsZero")

@@ -43,7 +43,7 @@ func (n StepNote) on(s StepData) bool {
 
 // checkNotes reports notes without a step or words. Whether the plan has a step of that ID is known when it is made.
 func (b *Bake) checkNotes(p *quantity.Problems) {
-	p.Int("len(Notes)", len(b.Notes), 0, mostNotes)
+	p.Int("Notes", len(b.Notes), 0, mostNotes)
 	for i, n := range b.Notes[:min(len(b.Notes), mostNotes)] {
 		path := fmt.Sprintf("Notes[%d]", i)
 		switch _, _, ok := n.kindOf(); {
