@@ -83,6 +83,27 @@ func TestColumnsOfATableOfRises(t *testing.T) {
 	}
 }
 
+// Ways to a time are refused as each of them is: by the dough, by the time, and by the drift where the dough drifts.
+func TestWaysThatCannotBeAsked(t *testing.T) {
+	ways := func(b ferment.Bulk, hours float64, drift ferment.Relaxing) string {
+		return trial.Refused(trial.Err(b.WaysTo(span(hours).Duration(), drift)))
+	}
+	drift := ferment.Relaxing{Start: quantity.Celsius(25), Room: ferment.Room{Night: quantity.Celsius(22)},
+		TimeConstant: span(200)}
+	bad := changed(func(b *ferment.Bulk) { b.Salt = pct(16) })
+	for _, c := range [][2]string{
+		{ways(good(), 5, ferment.Relaxing{}), ""}, {ways(bad, 5, ferment.Relaxing{}), "salt out of range"},
+		{ways(bad, 0.1, drift), "salt out of range; ready out of range"},
+		{ways(good(), 5, drift), "drift.time_constant out of range"},
+		{ways(good(), 5, ferment.Relaxing{Start: quantity.Celsius(25)}), "drift.room.night required"},
+		{ways(good(), 5, ferment.Relaxing{Room: ferment.Room{Night: quantity.Celsius(20)}}), "drift.start required"},
+	} {
+		if d := cmp.Diff(c[1], c[0]); d != "" {
+			t.Error(d)
+		}
+	}
+}
+
 // Readings of a dough come one after the other, each later than all before it, in one update or in several.
 func TestReadingsOfADoughInOrder(t *testing.T) {
 	e := estimate(t, good())

@@ -108,6 +108,10 @@ func TestPiecesFollowARoomThatChanges(t *testing.T) {
 			t.Fatal(err)
 		}
 		at := func(h ferment.History) float64 { return h.At(span(hour).Duration()).Celsius() }
+		if day := span(math.Mod(hour-1, 24) + 1); !(math.Abs(at(gale)-gale.At(day.Duration()).Celsius()) <= 0.025) {
+			t.Fatalf("after %v h the crumb is at %v °C, on the first day at that hour at %v", hour, at(gale),
+				gale.At(day.Duration()))
+		}
 		if c := at(gale); !(math.Abs(c-want.Celsius()) <= 0.25) { // it lags by some minutes, at 1.4 °C an hour at most
 			t.Fatalf("after %v h the crumb is at %v °C, its room at %v", hour, c, want)
 		}

@@ -91,6 +91,16 @@ func TestEachRivalCountsWhereItStands(t *testing.T) {
 		"gas":    func(c ferment.Curve) ferment.Rivals { return ferment.Rivals{Gas: c} },
 	}
 	cool := ferment.Constant(quantity.Celsius(18))
+	// A rival of levain stands alone: the yeast of the law's own mixture counts no more, but in the doubt.
+	alone := changed(func(b *ferment.Bulk) {
+		b.History, b.Law = cool, ferment.GasBalance().With(ferment.Rivals{Levain: ferment.GanzleYeast()})
+	})
+	beside := with(alone, func(b *ferment.Bulk) {
+		b.Law = ferment.GasBalance().With(ferment.Rivals{Levain: ferment.GanzleYeast(), Yeast: ferment.SquareRootFull()})
+	})
+	if a, b := estimate(t, alone).Ready().Likely, estimate(t, beside).Ready().Likely; a != b {
+		t.Errorf("a levain by a rival is ready after %v, and with a rival of yeast after %v", a, b)
+	}
 	levain, yeast := good(), yeasted(ferment.InstantYeast, 0.5)
 	levain.History, yeast.History = cool, cool
 	for name, slot := range slots {
