@@ -62,11 +62,15 @@ func TestALogTeachesWithoutItsCultures(t *testing.T) {
 	log := bakeLog(t, 8)
 	want := learn(t, ferment.Learning{Bakes: log}).Culture
 	slow := learn(t, ferment.Learning{Bakes: slower(log, 50)}).Culture
-	for i := range log {
-		log[i].Bulk.Culture = slow
-	}
-	if got := learn(t, ferment.Learning{Bakes: log}).Culture; !got.Equal(want) {
-		t.Errorf("%v, without cultures %v", got, want)
+	yeast := yeasted(ferment.InstantYeast, 0.3)
+	other := learn(t, ferment.Learning{Bakes: []ferment.LoggedBulk{{Bulk: yeast, Took: span(4)}}}).Culture
+	for _, culture := range []ferment.Culture{slow, other} { // of the same leavening and of another
+		for i := range log {
+			log[i].Bulk.Culture = culture
+		}
+		if got := learn(t, ferment.Learning{Bakes: log}).Culture; !got.Equal(want) {
+			t.Errorf("%v, without cultures %v", got, want)
+		}
 	}
 }
 

@@ -208,6 +208,11 @@ func TestNextToNoRiseBeforeShaping(t *testing.T) {
 	if err != nil || first.Feasible {
 		t.Fatal(first, err)
 	}
+	falling := p
+	falling.Bulk.History = bends(t, 0, 25, 1, 23)
+	if atOnce, err := falling.RiseBeforeShaping(); err != nil || atOnce.Feasible || atOnce.Shaped != quantity.Celsius(25) {
+		t.Errorf("shaped at %v, mixed at 25 °C: %v (%v)", atOnce.Shaped, atOnce, err)
+	}
 	unrisen := first.Unrisen.Points()
 	last := -1.0
 	for _, more := range []float64{-0.5, 0, 0.5, 4, 12, 25} {
