@@ -115,6 +115,11 @@ func TestRefusalsAtTheBench(t *testing.T) {
 	b.writes("itself.toml", "format = 1\nkitchen = \"itself.toml\"\n")
 	b.writes("probe.csv", "0:00,25.5C\n1:00,24.8C\n2:30,241C\n1:00,x\n")
 	b.writes("notes.jsonl", "Dear diary\n")
+	b.writes("hot.csv", "0:00,25.5C\n1:00,24.8C\n2:30,241C\n")
+	b.writes("back.csv", "0:00,25.5C\n2:00,24.8C\n1:30,24C\n")
+	b.writes("faulty.toml", "format = 2\nname = \"Loaf\"\nmoon = 1\nwanted = \"soon\"\nloaves = { pieces = 0, baked = \"x\", stars = 3 }\n"+
+		"salt = \"90 %\"\n[[flour]]\nname = \"wheat\"\npercent = \"100 %\"\nkind = \"wheat\"\n[kitchen]\nzone = \"Mars/Base\"\n")
+	b.writes("other.toml.answers", strings.Repeat("x", 1<<16+1))
 	for _, line := range []string{
 		"log ready 40% --readings none.csv", "log ready 40% --readings probe.csv", "log mix none.toml --dough 25C",
 		"log mix hall-kitchen.toml --dough 300C", "log rise", "log rise 5 --from 12cm", "log core 150C", "log core",
@@ -131,6 +136,14 @@ func TestRefusalsAtTheBench(t *testing.T) {
 		"formula hall-kitchen.toml --weights '1 kg wheat'", "formula hall-kitchen.toml --dough 2kg --flour 1kg --stock salt=2g",
 		"formula hall-kitchen.toml --each 300g --baked 250g", "water --measured 26C --poured 18C --flour 21C --room 22C --mixer hand",
 		"water --dough 26C --flour 21C --room 22C --warming 3dC --mixer hand", "learn none.toml", "learn --pool x=none.jsonl",
+		"plan faulty.toml", "formula faulty.toml", "pln x", "log nte x", "log rise 30% --from 12cm --to 14cm",
+		"bulk --dough 25C --prefermented 9% --mixed 14:00 --ready-by 14:00", "bulk --dough 25C --prefermented 9% --now soon",
+		"levain --ratio 1:2:2 --room 25C --now soon", "bulk --readings hot.csv --prefermented 10%",
+		"bulk --readings back.csv --prefermented 10%", "levain --ratio 1:2:2 --readings hot.csv",
+		"vessel tub --diameter 22cm --dough 2kg --density 0", "vessel jar --diameter 6cm --height 12cm --rise 0%",
+		"formula --weights '1 kg wheat, 700 g water' --pieces 2 --each 300g --baked 250g --loss 12% --dough 1kg --flour 1kg",
+		"formula hall-kitchen.toml --pieces 0", "levain --want 0g --culture 0g --scale 0g", "log show --log hot.csv",
+		"learn --half-life 5", "plan hall-kitchen.toml --late 5h --step moon --now '2026-11-27 18:00'", "new other.toml --ask",
 		"new hall-kitchen.toml", "new other.toml --wanted yesterday --hydration 700%", "new . --zone UTC", "new a/b.toml --zone UTC",
 	} {
 		b.does(line)
