@@ -244,6 +244,29 @@ func TestABlinkOnTheBench(t *testing.T) {
 	}
 }
 
+// What is wrong with a dough only when its clock is set going stands at its place in the proof, and no answer with it.
+func TestDoughsOfAProofThatCannotRun(t *testing.T) {
+	p := ferment.Proof{Bulk: good(), Total: pct(60),
+		Stages: []ferment.Piece{loafInto(ferment.Room{Night: quantity.Celsius(5)}, 8)}}
+	still, err := ferment.NewCurve(ferment.About{Name: "own", Low: 0, High: 40}, func(c float64) float64 {
+		return math.Abs(c - 27)
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Bulk.Law = ferment.GasBalance().With(ferment.Rivals{Gas: still})
+	got, err := p.RiseBeforeShaping()
+	if refused := trial.Refused(err); refused != "bulk.law.gas inconsistent" || got.Feasible {
+		t.Errorf("%v, refused are %q", got, refused)
+	}
+	// shaped after some hours it never becomes so hot, but the late end of its estimate would
+	p.Bulk = changed(func(b *ferment.Bulk) { b.History = bends(t, 0, 23, 6, 23, 6.5, 45) })
+	got, err = p.RiseBeforeShaping()
+	if refused := trial.Refused(err); refused != "bulk.history outside the model's range" || got.Feasible {
+		t.Errorf("%v, refused are %q", got, refused)
+	}
+}
+
 // What follows shaping may leave the law's temperatures as little as the bulk, and an error in a stage has its place.
 func TestStagesAreChecked(t *testing.T) {
 	p := ferment.Proof{Bulk: good(), Total: pct(60), Stages: []ferment.Piece{

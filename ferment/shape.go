@@ -215,7 +215,7 @@ func (p Proof) RiseBeforeShaping() (ShapeTarget, error) {
 	b.Rise = p.Total
 	d, err := b.prepare(true)
 	if err != nil {
-		return ShapeTarget{}, err
+		return ShapeTarget{}, quantity.At("Bulk", err)
 	}
 	way, err := p.course()
 	if err != nil {
@@ -291,8 +291,10 @@ func (c *course) settle(t ShapeTarget, d *prepared, b Bulk, shaped float64) (Sha
 	if t.Feasible {
 		b.Rise = t.Rise
 	}
-	t.Shape, err = b.Estimate()
-	return t, err
+	if t.Shape, err = b.Estimate(); err != nil {
+		return ShapeTarget{}, quantity.At("Bulk", err)
+	}
+	return t, nil
 }
 
 // afterShaping is the band of the total of a dough shaped when it was seen to have risen as wanted: a fast dough is
