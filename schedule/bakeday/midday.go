@@ -94,7 +94,7 @@ func (d midday) replan(ctx context.Context, b begun, others []begun) (Replanned,
 		p.Add("By", quantity.Elapsed(b.at.Sub(b.step.Start)),
 			quantity.Tell("bakeday.want_beginning_after_clock_plan", "a beginning after the clock of the plan"),
 			quantity.ErrOutOfRange)
-		return Replanned{}, p.Err()
+		return Replanned{}, p.ErrFor(nil)
 	}
 	var done []schedule.Done
 	if b.seen.IsZero() {

@@ -2,6 +2,7 @@ package bakeday
 
 import (
 	"slices"
+	"time"
 
 	"example.org/maslin/dough/report"
 	"example.org/maslin/dough/working"
@@ -69,16 +70,18 @@ func (r Replanned) leftOut() []report.Block {
 
 // headline says what begins when.
 func (r Replanned) headline() working.Message {
-	if len(r.begun) < 2 {
-		return working.Tell("bakeday.replanned", "%v begins at %v", r.Late.Title(), r.Now.In(r.zone))
+	begins := func(b begun) time.Time {
+		if s, ok := r.Timetable.Step(b.step.ID); ok {
+			return s.Start.In(r.zone)
+		}
+		return b.at.In(r.zone)
+	}
+	if len(r.begun) == 1 {
+		return working.Tell("bakeday.replanned", "%v begins at %v", r.Late.Title(), begins(r.begun[0]))
 	}
 	all := make([]any, len(r.begun))
 	for i, b := range r.begun {
-		at := b.at
-		if s, ok := r.Timetable.Step(b.step.ID); ok {
-			at = s.Start
-		}
-		all[i] = working.Tell("bakeday.step_begins", "%v at %v", b.step.Title(), at.In(r.zone))
+		all[i] = working.Tell("bakeday.step_begins", "%v at %v", b.step.Title(), begins(b))
 	}
 	return working.Tell("bakeday.replanned_several", "These begin at other times: %v.", working.And(all...))
 }
