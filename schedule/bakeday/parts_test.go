@@ -78,6 +78,22 @@ func TestTheNextTwoSuchDays(t *testing.T) {
 	})
 }
 
+// An hour that the clocks skipped on the last such day is no reason to refuse the next ones: on Sunday 29 March 2026 the
+// clocks went from 02:00 to 03:00.
+func TestAnHourThatWasSkippedLastWeek(t *testing.T) {
+	zone := zurich(t)
+	w := OnDay(time.Sunday, wallclock.MustClock("02:30"))
+	for day := 30; day <= 35; day++ {
+		got, err := w.instants(time.Date(2026, 3, day, 12, 0, 0, 0, zone), zone)
+		if err != nil || len(got) != 2 || !got[0].Equal(time.Date(2026, 4, 5, 2, 30, 0, 0, zone)) {
+			t.Errorf("on March %d: %v, %v", day, got, err)
+		}
+	}
+	if _, err := w.instants(time.Date(2026, 3, 28, 12, 0, 0, 0, zone), zone); err == nil {
+		t.Error("the hour that is skipped is wished for")
+	}
+}
+
 // How far the dough will be by then is set against what the rest wants, and told where an eye would see it: beyond five
 // points.
 func TestHowFarTheDoughWillBe(t *testing.T) {

@@ -89,7 +89,8 @@ func TestWhatWouldHelpInWords(t *testing.T) {
 // The end of a context is told from what is wrong with a bake, and is no problem of its fields.
 func TestTheEndOfAContext(t *testing.T) {
 	b := hall()
-	for _, err := range []error{context.Canceled, context.DeadlineExceeded, fmt.Errorf("a: %w", context.Canceled)} {
+	for _, err := range []error{context.Canceled, context.DeadlineExceeded, fmt.Errorf("a: %w", context.Canceled),
+		fmt.Errorf("b: %w", context.DeadlineExceeded)} {
 		if !ended(err) || b.from(ofRise, err) != err {
 			t.Errorf("%v: ended %v, moved to %v", err, ended(err), b.from(ofRise, err))
 		}
