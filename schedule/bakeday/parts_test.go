@@ -78,8 +78,8 @@ func TestTheNextTwoSuchDays(t *testing.T) {
 	})
 }
 
-// An hour that the clocks skipped on the last such day is no reason to refuse the next ones: on Sunday 29 March 2026 the
-// clocks went from 02:00 to 03:00.
+// An hour that the clocks skipped on the last such day is no reason to refuse the next ones: on Sunday 29 March 2026
+// the clocks went from 02:00 to 03:00.
 func TestAnHourThatWasSkippedLastWeek(t *testing.T) {
 	zone := zurich(t)
 	w := OnDay(time.Sunday, wallclock.MustClock("02:30"))

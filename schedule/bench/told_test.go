@@ -320,6 +320,7 @@ func TestLimitsOfObservations(t *testing.T) {
 		"ready.rise":                    {readied(when, 1), readied(when, 0.9)},
 		"ready.readings[0].temperature": {probe(-25), probe(-25.5)},
 		"weights.out":                   {weighed(when, 900, 1), weighed(when, 900, 0.9)},
+		"weights.in":                    {weighed(when, 1, 1), weighed(when, 0.5, 1)},
 		"mix.dough": {mix(func(m *bench.DoughMixed) { m.Dough = c(0) }),
 			mix(func(m *bench.DoughMixed) { m.Dough = c(-0.5) })},
 		"mix.slow": {mix(func(m *bench.DoughMixed) { m.Slow = 0 }),

@@ -225,6 +225,10 @@ func TestAPlanThatRestsOnWhatWasLearned(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	same, err := bench.Lessons{}.NextPlan(context.Background(), hall(t), clock(made))
+	if page := same.Report(); err != nil || len(page.Sections) != 1 || len(page.RestsOn) > 0 {
+		t.Errorf("of nothing that was learned: %v, %v", page.Text(report.Options{}), err)
+	}
 	o := report.Options{Width: 110}
 	w.kept("restson.txt")
 	trial.Kept(t, "nextplan.txt", next.Report().Text(o)+"\n"+l.Report().Text(o))
