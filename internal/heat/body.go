@@ -226,5 +226,5 @@ func (b *Body) time(f func(float64) float64, theta float64) (float64, error) {
 	if !(theta < 1) {
 		return 0, outOfRange("share of the temperature difference", theta, 0, 1, "")
 	}
-	return solveFalling(f, theta, math.Max(b.SlowestTime()*math.Log(1/theta), 1e-9))
+	return solveFalling(f, theta, b.SlowestTime()*math.Log(1/theta))
 }

@@ -52,7 +52,7 @@ func newton(shape Shape, biot float64, n int, z float64) (float64, bool) {
 		}
 		z -= step
 		if !(z > k && z < k+math.Pi) { // also NaN
-			return 0, false
+			break
 		}
 		if math.Abs(step) < enough*z {
 			return z, true

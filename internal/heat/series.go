@@ -282,15 +282,11 @@ func (s *Series) time(f func(float64) float64, theta, factor float64) (float64, 
 	return solveFalling(f, theta, late)
 }
 
-// solveFalling finds x with f(x) = y for a falling f with f(0) = 1, near a guess.
+// solveFalling finds x with f(x) = y for an f that falls from f(0) = 1 to 0, near a guess.
 func solveFalling(f func(float64) float64, y, guess float64) (float64, error) {
 	low, high := 0.0, guess*1.0000001
-	for i := 0; f(high) > y; i++ {
-		if i > 200 || !within(high, 0, 1e300) {
-			return 0, numeric.ErrNoConvergence
-		}
-		low = high
-		high *= 2
+	for f(high) > y {
+		low, high = high, 2*high
 	}
 	return numeric.Root(func(x float64) float64 {
 		if x == 0 {
