@@ -43,8 +43,8 @@ func TestSoonAfterTheStart(t *testing.T) {
 	}
 }
 
-// Held at the surroundings' temperature, the means of a slab and a ball are 1 − 2√(Fo/π) and 1 − 6√(Fo/π) + 3·Fo but for
-// what comes through from the other side. What the omitted terms add is told to a part in ten million.
+// Held at the surroundings' temperature, the means of a slab and a ball are 1 − 2√(Fo/π) and 1 − 6√(Fo/π) + 3·Fo but
+// for what comes through from the other side. What the omitted terms add is told to a part in ten million.
 func TestWhatTheOmittedTermsAdd(t *testing.T) {
 	for shape, form := range map[Shape]func(fo float64) float64{
 		Slab:   func(fo float64) float64 { return 1 - 2*math.Sqrt(fo/math.Pi) },
@@ -77,8 +77,8 @@ func TestWhatTheOmittedTermsAdd(t *testing.T) {
 	}
 }
 
-// The first term of a ball with little heat through its surface: the power series of C = 4(sin z − z cos z)/(2z − sin 2z)
-// and of the mean of sin(z·x)/(z·x), 3(sin z − z cos z)/z³, by their factorials.
+// The first term of a ball with little heat through its surface: the power series of C = 4(sin z − z cos z)/(2z −
+// sin 2z) and of the mean of sin(z·x)/(z·x), 3(sin z − z cos z)/z³, by their factorials.
 func TestTermsOfABallThatHardlyCools(t *testing.T) {
 	series := func(z float64) (coefficient, mean float64) {
 		top, bottom, factorial, sign, power := 0.0, 0.0, 1.0, 1.0, 1.0 // both over z³
@@ -101,6 +101,19 @@ func TestTermsOfABallThatHardlyCools(t *testing.T) {
 		if got.Eigenvalue != z || !(math.Abs(got.Coefficient-coefficient) <= tol) ||
 			!(math.Abs(got.MeanFactor-mean) <= tol) {
 			t.Errorf("z = %v: %+v, want %v and %v", z, got, coefficient, mean)
+		}
+	}
+}
+
+// The first root of a ball with little heat through its surface solves 1 − z·cot z = Bi by its power series, z²/3 +
+// z⁴/45 + 2z⁶/945 + z⁸/4725 + 2z¹⁰/93555 (Abramowitz and Stegun, 4.3.70).
+func TestFirstRootOfABallThatHardlyCools(t *testing.T) {
+	for biot := 1e-6; biot < 0.005; biot *= 1.1 {
+		z, err := eigenvalue(Sphere, biot, 0, 0)
+		x := z * z
+		if got := x * (1.0/3 + x*(1.0/45+x*(2.0/945+x*(1.0/4725+x*2/93555)))); err != nil ||
+			!(math.Abs(got/biot-1)*z/2 <= 1e-14) {
+			t.Errorf("Bi %v: root %v, %v, is off by %v", biot, z, err, (got/biot-1)*z/2)
 		}
 	}
 }

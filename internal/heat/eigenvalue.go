@@ -87,7 +87,8 @@ func bracketed(shape Shape, biot float64, n int) (float64, error) {
 			f = func(z float64) float64 {
 				if z < 0.05 {
 					// Its power series, which keeps digits where Bi and z² are both small.
-					return biot - z*z*(0.5+(biot-1)/6) + z*z*z*z*(1.0/24+(biot-1)/120)
+					x, c := z*z, biot-1
+					return biot - x*(0.5+c/6-x*(1.0/24+c/120-x*(1.0/720+c/5040-x*(1.0/40320+c/362880))))
 				}
 				return (z*math.Cos(z) + (biot-1)*math.Sin(z)) / z
 			}

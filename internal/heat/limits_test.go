@@ -74,6 +74,10 @@ func TestPropertiesAtTheirEnds(t *testing.T) {
 		err.Error() != "surface coefficient out of range: got 0 W/(m² K), want 0 to +Inf W/(m² K)" {
 		t.Errorf("no surface coefficient: %v", err)
 	}
+	if err := Plate(10).Check(own, 1e5); err == nil ||
+		err.Error() != "Biot number out of range: got 2e+06 , want 1e-06 to 1e+06 " {
+		t.Errorf("a large body that is cooled hard: %v", err)
+	}
 	if err := (Geometry{}).Check(own, 10); err == nil ||
 		err.Error() != "size out of range: got 0 m, want 0.0001 to 10 m" {
 		t.Errorf("no form: %v", err)
